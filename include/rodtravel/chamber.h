@@ -1,0 +1,92 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Service brake chambers: family, size, stroke class and rated stroke, read from a mark or a work order. */
+#ifndef RODTRAVEL_CHAMBER_H
+#define RODTRAVEL_CHAMBER_H
+
+#include "length.h"
+#include "status.h"
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+/* How the housing is built: what holds its two halves together, and what moves in it. */
+typedef enum rodt_family {
+    RODT_FAMILY_UNKNOWN = 0,
+    RODT_FAMILY_CLAMP = 1,       /* two halves and a clamp band around them */
+    RODT_FAMILY_BOLT = 2,        /* two halves and a flange with bolts; sizes A to G */
+    RODT_FAMILY_ROTOCHAMBER = 3, /* rolling diaphragm */
+    RODT_FAMILY_DD3 = 4          /* double diaphragm with three air lines, "DD-3" */
+} rodt_family;
+
+/* A long-stroke chamber has more travel in the same diameter and other limits. Never a guess: a chamber
+ * without a known sign of long stroke is RODT_CLASS_UNKNOWN, and is judged as standard. */
+typedef enum rodt_stroke_class {
+    RODT_CLASS_UNKNOWN = 0,
+    RODT_CLASS_STANDARD = 1,
+    RODT_CLASS_LONG = 2
+} rodt_stroke_class;
+
+#define RODT_SIZE_TEXT_SIZE 4
+#define RODT_CHAMBER_TEXT_SIZE 64
+
+/*
+ * One service brake chamber, as far as it is known. All zero bytes mean "nothing is known". Copy it
+ * freely; it points to nothing. Set the members by hand or with rodt_chamber_parse.
+ */
+typedef struct rodt_chamber {
+    rodt_family family;
+    rodt_stroke_class stroke_class;
+    char size[RODT_SIZE_TEXT_SIZE];        /* type number "30" or letter "C"; "" = not known */
+    char spring_size[RODT_SIZE_TEXT_SIZE]; /* spring brake part of a double mark such as 24/30; "" = none said */
+    rodt_length rated_stroke; /* full travel marked on the housing; not given = no mark read. Not the limit! */
+    rodt_length marked_limit; /* a readjustment limit marked on the housing; not given = none */
+    uint64_t reserved[4];     /* zero */
+} rodt_chamber;
+
+/*
+ * Reads a chamber as people write it: "30", "T30", "Type 30", "30L", "30LS", "24 long", "3030", "30/30",
+ * "24/30 LS" (the first number is the service chamber), "bolt C", "roto 30", "rotochamber type 16",
+ * "DD-3", "clamp 36". Upper and lower case are alike. What the text does not say stays unknown: "30"
+ * has no family and no class. A size that no table lists (18) is read; it is a rule set that has no
+ * limit for it.
+ *
+ * text   zero-terminated UTF-8
+ *
+ * RODT_OK                 *out is the chamber
+ * RODT_E_EMPTY            nothing but blanks
+ * RODT_E_UNKNOWN_CHAMBER  no chamber mark; the column is where the reading stopped. A letter alone is
+ *                         refused: on a housing it can be a bolt-type size or a rated-stroke code
+ * RODT_E_AMBIGUOUS        it names two chambers, or two classes
+ * RODT_E_DATE_CELL        a spreadsheet made a date of it ("24-Mar")
+ * RODT_E_ARGUMENT         text or out is NULL
+ */
+RODT_API rodt_status rodt_chamber_parse(const char *text, rodt_chamber *out, rodt_error *error);
+
+/* The same for size bytes that need not be closed by a zero byte. */
+RODT_API rodt_status rodt_chamber_read(const char *text, size_t size, rodt_chamber *out, rodt_error *error);
+
+/* Reads a stroke class as written in a form: "standard", "std", "long", "L", "LS", "long stroke"; ""
+ * and "unknown" give RODT_CLASS_UNKNOWN. RODT_OK; RODT_E_SYNTAX: none of these; RODT_E_ARGUMENT. */
+RODT_API rodt_status rodt_stroke_class_read(const char *text, size_t size, rodt_stroke_class *out,
+                                            rodt_error *error);
+
+/* Adds what a second source says of the stroke class. If both name one and they differ, the result is
+ * RODT_CLASS_STANDARD, the strict side, and false is returned; otherwise true. */
+RODT_API bool rodt_chamber_add_class(rodt_chamber *chamber, rodt_stroke_class stroke_class);
+
+/* Writes the name that rodt_chamber_parse reads back to the same family, sizes and class: "clamp 30 long",
+ * "30", "24/30", "bolt C", "rotochamber 16", "DD-3 30". RODT_OK; RODT_E_ARGUMENT: NULL, or an enumerator
+ * is unknown; RODT_E_EMPTY: neither family nor size is known; RODT_E_SPACE: RODT_CHAMBER_TEXT_SIZE bytes
+ * are always enough. */
+RODT_API rodt_status rodt_chamber_write(const rodt_chamber *chamber, char *text, size_t size);
+
+/* One word for a family ("clamp", "bolt", "rotochamber", "DD-3", "unknown") or class ("standard", "long",
+ * "unknown"). Constant, never freed, never NULL. */
+RODT_API const char *rodt_family_name(rodt_family family);
+RODT_API const char *rodt_stroke_class_name(rodt_stroke_class stroke_class);
+
+#ifdef __cplusplus
+}
+#endif
+#endif

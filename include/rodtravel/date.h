@@ -1,0 +1,69 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Calendar dates: a rule of law holds from one day to another. */
+#ifndef RODTRAVEL_DATE_H
+#define RODTRAVEL_DATE_H
+
+#include <stdbool.h>
+
+#include "status.h"
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+/* A day of the Gregorian calendar. All zero bytes mean "not given". */
+typedef struct rodt_date {
+    int16_t year; /* 1900 to 2199 */
+    int8_t month; /* 1 to 12 */
+    int8_t day;   /* 1 to 31 */
+} rodt_date;
+
+/* "YYYY-MM-DD" and the closing zero byte. */
+#define RODT_DATE_TEXT_SIZE 11
+
+/* How a date such as 06/05/2024 is meant. A date with both numbers below 13 is ambiguous unless the
+ * caller knows the order of the file. */
+typedef enum rodt_date_order {
+    RODT_DATE_ORDER_UNKNOWN = 0,
+    RODT_DATE_ORDER_DAY_FIRST = 1,
+    RODT_DATE_ORDER_MONTH_FIRST = 2
+} rodt_date_order;
+
+/* True if the date was given. */
+static inline bool rodt_date_given(rodt_date date) { return date.year != 0; }
+
+/* Returns -1, 0 or 1 as a is before, on or after b. A date that is not given stands before every other. */
+RODT_API int rodt_date_compare(rodt_date a, rodt_date b);
+
+/* Makes a date. RODT_OK; RODT_E_ARGUMENT: no such day, a year outside 1900 to 2199, or out is NULL. */
+RODT_API rodt_status rodt_date_make(int year, int month, int day, rodt_date *out);
+
+/* Reads an ISO 8601 calendar date, "2021-10-14". Statuses as rodt_date_read, without RODT_E_AMBIGUOUS. */
+RODT_API rodt_status rodt_date_parse(const char *text, rodt_date *out, rodt_error *error);
+
+/*
+ * Reads a date from a form: 2021-10-14 (a time behind it, "2021-10-14T08:30" or with a blank, is
+ * accepted and dropped), 14-OCT-21, 14 Oct 2021, 10/14/2021, 14/10/2021. A year of two digits is 2000
+ * to 2069 or 1970 to 1999.
+ *
+ * text, size  UTF-8; need not be closed by a zero byte
+ * order       the order of day and month in dates made of numbers only
+ * out         the date
+ *
+ * RODT_OK           *out is the date
+ * RODT_E_EMPTY      nothing but blanks
+ * RODT_E_SYNTAX     not a date, or no such day
+ * RODT_E_AMBIGUOUS  either number can be the month and order is unknown; read it again with each order
+ *                   to get both meanings
+ * RODT_E_ARGUMENT   text or out is NULL, or order is unknown to this version
+ */
+RODT_API rodt_status rodt_date_read(const char *text, size_t size, rodt_date_order order, rodt_date *out,
+                                    rodt_error *error);
+
+/* Writes "YYYY-MM-DD". RODT_OK; RODT_E_ARGUMENT: not given, or text is NULL; RODT_E_SPACE: size < 11. */
+RODT_API rodt_status rodt_date_write(rodt_date date, char *text, size_t size);
+
+#ifdef __cplusplus
+}
+#endif
+#endif

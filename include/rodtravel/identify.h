@@ -1,0 +1,97 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Identification of a chamber from what a person can see, with what is still open and the strict limit. */
+#ifndef RODTRAVEL_IDENTIFY_H
+#define RODTRAVEL_IDENTIFY_H
+
+#include "rules.h"
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+/* Shape of the air ports' bosses, or of the embossment on the pressure cap. Square is a sign of long
+ * stroke; round is no proof of standard. */
+typedef enum rodt_port { RODT_PORT_NOT_SEEN = 0, RODT_PORT_ROUND = 1, RODT_PORT_SQUARE = 2 } rodt_port;
+
+/* Tag under a clamp bolt. A trapezoid is a sign of long stroke; no tag is no proof, tags fall off. */
+typedef enum rodt_tag { RODT_TAG_NOT_SEEN = 0, RODT_TAG_NONE = 1, RODT_TAG_TRAPEZOID = 2 } rodt_tag;
+
+/* What was seen. All zero bytes mean "nothing"; set what there is. */
+typedef struct rodt_clues {
+    rodt_chamber stamp;            /* what the stamped text says, by rodt_chamber_parse; zero = not legible */
+    rodt_family family;            /* how the housing is built, by looking */
+    rodt_port port;
+    rodt_tag tag;
+    rodt_length rated_stroke;      /* rated stroke that is marked */
+    rodt_length diameter;          /* outside diameter by tape */
+    rodt_length diameter_division; /* graduation it was read to; not given = 1/8 in is taken */
+    uint64_t reserved[4];          /* zero */
+} rodt_clues;
+
+/* Clues, as bits: which of them speak for or against a candidate, or are at odds. */
+enum {
+    RODT_CLUE_STAMP = 1u << 0,
+    RODT_CLUE_FAMILY = 1u << 1,
+    RODT_CLUE_PORT = 1u << 2,
+    RODT_CLUE_TAG = 1u << 3,
+    RODT_CLUE_RATED_STROKE = 1u << 4,
+    RODT_CLUE_DIAMETER = 1u << 5
+};
+
+/* The one observation that would tell the candidates apart best. */
+typedef enum rodt_observation {
+    RODT_OBSERVE_NOTHING = 0,      /* nothing is open */
+    RODT_OBSERVE_FAMILY = 1,       /* how the housing is held together */
+    RODT_OBSERVE_STAMP = 2,        /* the stamped type */
+    RODT_OBSERVE_LONG_SIGN = 3,    /* port shape, trapezoid tag or the letters L, LS */
+    RODT_OBSERVE_RATED_STROKE = 4, /* the marked rated stroke */
+    RODT_OBSERVE_DIAMETER = 5      /* the outside diameter, by tape */
+} rodt_observation;
+
+/* One chamber that the clues allow. */
+typedef struct rodt_candidate {
+    rodt_chamber chamber;          /* family, size, class; rated stroke where it decides the row */
+    rodt_length limit;             /* under the rule set; not given = none published */
+    rodt_length diameter;          /* published outside diameter; not given = none */
+    rodt_length diameter_distance; /* how far the tape reading is from it, never negative; not given = no reading */
+    uint32_t clues_for;            /* RODT_CLUE_ bits */
+    uint32_t clues_against;        /* RODT_CLUE_ bits; not zero only where the clues contradict each other */
+} rodt_candidate;
+
+#define RODT_CANDIDATES_MAX 48
+
+/* The answer: candidates with the best first. A plain value, about 8 KB; it points to nothing. */
+typedef struct rodt_identification {
+    size_t count; /* candidates; 0 = the tables know no chamber that fits */
+    rodt_candidate candidates[RODT_CANDIDATES_MAX];
+    rodt_length strict_limit;   /* the smallest limit among the candidates; judge by it until they are told apart */
+    uint32_t contradiction;     /* the clues that cannot all be true; 0 = they agree */
+    rodt_observation settle_by; /* what to look at next */
+    uint64_t reserved[4];
+} rodt_identification;
+
+/*
+ * Lists the chambers that can be the one that was seen. The stroke class stays open without a sign of
+ * long stroke; diameters of different families overlap (clamp 30, DD-3 30 and bolt C lie within 1.6 mm),
+ * so a tape reading keeps every chamber within half a division and 1/16 in. When clues contradict each
+ * other, every chamber that some of them allow is listed and `contradiction` names them.
+ *
+ * rules, day  as rodt_rules_find_limit
+ *
+ * RODT_OK          *out is the answer
+ * RODT_E_ARGUMENT  a pointer is NULL, an enumerator is unknown, or there is no clue at all
+ * RODT_E_RANGE     a measured value does not fit
+ */
+RODT_API rodt_status rodt_identify(const rodt_clues *clues, const rodt_rules *rules, rodt_date day,
+                                   rodt_identification *out);
+
+/* One sentence that tells a person what to look at and what it would show. Constant, never NULL. */
+RODT_API const char *rodt_observation_text(rodt_observation observation);
+
+/* "stamp", "family", "port shape", "tag", "rated stroke", "diameter" for one RODT_CLUE_ bit. Constant. */
+RODT_API const char *rodt_clue_name(uint32_t clue);
+
+#ifdef __cplusplus
+}
+#endif
+#endif

@@ -1,0 +1,159 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Exact lengths: read from a tape's spelling, added, compared and written without rounding. */
+#ifndef RODTRAVEL_LENGTH_H
+#define RODTRAVEL_LENGTH_H
+
+#include <stdbool.h>
+
+#include "status.h"
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+/* An exact number without a unit: num / den in lowest terms, den > 0. A value of all zero bytes means
+ * "not given", so that a zeroed struct holds no invented number. */
+typedef struct rodt_ratio {
+    int64_t num;
+    int64_t den;
+} rodt_ratio;
+
+/*
+ * An exact length: num / den inches, in lowest terms, den > 0. A value of all zero bytes means "not
+ * given". Compare two of them with rodt_length_compare, not member by member with other numbers; make
+ * them with the functions below, which reduce to lowest terms.
+ */
+typedef struct rodt_length {
+    int64_t num;
+    int64_t den;
+} rodt_length;
+
+/* The unit of a bare number, or the unit in which a text was written. */
+typedef enum rodt_unit {
+    RODT_UNIT_INCH = 0,
+    RODT_UNIT_MM = 1,
+    RODT_UNIT_CM = 2
+} rodt_unit;
+
+/* How a number that does not fit is rounded when it is written; nothing else in the library rounds. */
+typedef enum rodt_rounding {
+    RODT_ROUND_HALF_EVEN = 0, /* nearest; exactly midway to the even one, as NIST Handbook 44 reads a rule */
+    RODT_ROUND_HALF_UP = 1,   /* nearest; exactly midway away from zero, as printed tables of limits do */
+    RODT_ROUND_DOWN = 2,      /* toward zero */
+    RODT_ROUND_UP = 3         /* away from zero */
+} rodt_rounding;
+
+/* Greatest length that is read as a reading of a rod, a stroke or a chamber: 24 in. Anything longer is
+ * a lost decimal point. (A plausibility bound of this library, not a figure of law.) */
+#define RODT_LENGTH_MAX_INCHES 24
+
+/* Room for any length written by this library, with the closing zero byte. */
+#define RODT_LENGTH_TEXT_SIZE 64
+
+/* How a text of a length is to be read. All zero: bare numbers are inches, the decimal sign is a point. */
+typedef struct rodt_length_style {
+    rodt_unit unit;     /* the unit of a number that names none; a unit in the text is stronger */
+    bool decimal_comma; /* the decimal sign is a comma: "2,125" is 2 1/8, never 2125 */
+} rodt_length_style;
+
+/*
+ * Makes the length of num/den inches.
+ *
+ * RODT_OK          *out holds it in lowest terms
+ * RODT_E_ARGUMENT  den is zero, or out is NULL
+ * RODT_E_RANGE     it does not fit (only INT64_MIN can cause this)
+ */
+RODT_API rodt_status rodt_length_from_inches(int64_t num, int64_t den, rodt_length *out);
+
+/* The same from num/den millimetres; 1 in = 25.4 mm exactly. Statuses as above; RODT_E_RANGE also when
+ * the number of inches does not fit. */
+RODT_API rodt_status rodt_length_from_mm(int64_t num, int64_t den, rodt_length *out);
+
+/*
+ * Reads one length as a person writes it on a form: "1 3/4", "2-1/8 in", "4 13/16\"", "1½", ".875",
+ * "44.45 mm", "4.5 cm". The unit may be in, in., inch(es), po, an inch mark, mm or cm; without one the
+ * number is inches. Digits are plain ASCII. Never guesses: a text that could mean two values, and one
+ * that means none, is refused. Reads neither the locale nor any global state. The result is 0 to 24 in.
+ *
+ * text   zero-terminated UTF-8
+ * out    the length
+ * error  NULL, or gets status, column and a sentence
+ *
+ * RODT_OK             *out is the length
+ * RODT_E_EMPTY        nothing but blanks, a dash, "n/a"
+ * RODT_E_SYNTAX       not a length; the column is where the reading stopped
+ * RODT_E_AMBIGUOUS    more than one meaning (1,000; 2 - 1/4; 1 to 2; "2+"; "<2")
+ * RODT_E_UNIT         feet, psi or another unit, or two units
+ * RODT_E_DATE_CELL    "2-Jan", "1/4/2024", 45293: a spreadsheet made a date of it
+ * RODT_E_NEGATIVE     below zero
+ * RODT_E_IMPLAUSIBLE  above 24 in
+ * RODT_E_RANGE        finer than one part in 1 000 000 000
+ * RODT_E_ARGUMENT     text or out is NULL
+ */
+RODT_API rodt_status rodt_length_parse(const char *text, rodt_length *out, rodt_error *error);
+
+/*
+ * As rodt_length_parse, for a text of size bytes that need not be closed by a zero byte (a zero byte
+ * inside is refused like any other sign), with the style of the form that it stands on.
+ *
+ * style    NULL for inches and a decimal point
+ * written  NULL, or gets the unit in which the text was written
+ */
+RODT_API rodt_status rodt_length_read(const char *text, size_t size, const rodt_length_style *style,
+                                      rodt_length *out, rodt_unit *written, rodt_error *error);
+
+/* True if the value was given (its denominator is not zero). */
+static inline bool rodt_length_given(rodt_length length) { return length.den != 0; }
+static inline bool rodt_ratio_given(rodt_ratio ratio) { return ratio.den != 0; }
+
+/* Returns -1, 0 or 1 as a is shorter than, equal to or longer than b; exact for every value. A length
+ * that is not given stands before every other. */
+RODT_API int rodt_length_compare(rodt_length a, rodt_length b);
+
+/*
+ * *out = a + b and *out = a - b, exactly. out may point to a or b of the caller.
+ *
+ * RODT_OK          done
+ * RODT_E_ARGUMENT  a or b is not given, or out is NULL
+ * RODT_E_RANGE     the exact result does not fit in 64-bit parts
+ */
+RODT_API rodt_status rodt_length_add(rodt_length a, rodt_length b, rodt_length *out);
+RODT_API rodt_status rodt_length_subtract(rodt_length a, rodt_length b, rodt_length *out);
+
+/* *out = length * factor, exactly; 4/5 of a rated stroke is a length. Statuses as above. */
+RODT_API rodt_status rodt_length_scale(rodt_length length, rodt_ratio factor, rodt_length *out);
+
+/*
+ * Rounds a length to a whole number of divisions (the nearest sixteenth: division 1/16 in).
+ *
+ * RODT_OK          done; *out may equal length
+ * RODT_E_ARGUMENT  a value is not given, division is not above zero, rounding is unknown, out is NULL
+ * RODT_E_RANGE     the result does not fit
+ */
+RODT_API rodt_status rodt_length_round(rodt_length length, rodt_length division, rodt_rounding rounding,
+                                       rodt_length *out);
+
+/*
+ * Writes inches as a mixed fraction in lowest terms: "1 3/4", "2", "5/16", "-1/8", "0". Exact: reading
+ * the text gives the same length (a negative one excepted: a reading is never negative).
+ *
+ * text, size  RODT_LENGTH_TEXT_SIZE bytes are always enough
+ *
+ * RODT_OK          text holds it, with a closing zero byte
+ * RODT_E_ARGUMENT  the length is not given, or text is NULL
+ * RODT_E_SPACE     size is too small; text is untouched
+ */
+RODT_API rodt_status rodt_length_write(rodt_length length, char *text, size_t size);
+
+/*
+ * Writes a decimal number with exactly `digits` digits (0 to 12) behind the point, in inches, millimetres
+ * or centimetres, without the unit: "1.7500", "44.45". Statuses as rodt_length_write; RODT_E_ARGUMENT
+ * also for an unknown unit or rounding, or more than 12 digits; RODT_E_RANGE if it does not fit.
+ */
+RODT_API rodt_status rodt_length_write_decimal(rodt_length length, rodt_unit unit, unsigned digits,
+                                               rodt_rounding rounding, char *text, size_t size);
+
+#ifdef __cplusplus
+}
+#endif
+#endif

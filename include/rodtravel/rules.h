@@ -1,0 +1,187 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Rule sets: one authority's adjustment limits, dated, each row with its published source. */
+#ifndef RODTRAVEL_RULES_H
+#define RODTRAVEL_RULES_H
+
+#include "chamber.h"
+#include "date.h"
+#include "length.h"
+#include "pressure.h"
+#include "status.h"
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+/* How the figure of a row was checked against its source. Only RODT_CHECKED may be shown as law. */
+typedef enum rodt_evidence {
+    RODT_CHECKED = 0,     /* the words or the table cell were read in the text of the source */
+    RODT_SECOND_HAND = 1, /* read in somebody else's account of the source; unconfirmed */
+    RODT_FROM_MEMORY = 2  /* seen in no document; unconfirmed */
+} rodt_evidence;
+
+/* A published document. Every text is UTF-8 and never NULL; "" = not known. */
+typedef struct rodt_source {
+    const char *id;       /* as the tables name it */
+    const char *body;     /* who published it */
+    const char *document; /* "49 CFR Part 393" */
+    const char *section;  /* "393.47(e)(1)" */
+    const char *edition;  /* edition, amendment or date of the text that was read */
+    const char *address;  /* where the body publishes it */
+} rodt_source;
+
+/* One chamber as published: its outside diameter, and rated strokes for the record. */
+typedef struct rodt_chamber_row {
+    rodt_family family;
+    const char *size;
+    rodt_length outside_diameter;      /* not given = none published */
+    rodt_length outside_diameter_mm;   /* the printed whole millimetres, as a length; rounded by the source */
+    rodt_length standard_rated_stroke; /* of the standard stroke class; not given = none published */
+    const rodt_source *source;         /* of the diameter */
+} rodt_chamber_row;
+
+/* One row of a table of limits. */
+typedef struct rodt_limit {
+    rodt_family family;
+    rodt_stroke_class stroke_class; /* RODT_CLASS_UNKNOWN = the family has one limit for every class */
+    const char *size;
+    rodt_length rated_stroke;    /* given = the row holds only for this marked rated stroke */
+    rodt_length rated_stroke_mm; /* the printed millimetres of that, as a length */
+    rodt_length limit;
+    const char *published;     /* the figure as printed, "1 3/4" */
+    rodt_length printed_mm;    /* the millimetres printed beside it, as a length; not given = none printed */
+    rodt_date from;            /* first day; not given = the day of effect was not found */
+    rodt_date until;           /* last day; not given = still in force in the text that was read */
+    const rodt_source *source; /* never NULL */
+    rodt_evidence evidence;
+} rodt_limit;
+
+/* The law of one authority, or a carrier's own limits on top of a law. Opaque and constant: any number
+ * of threads may use one. Those that are compiled in live as long as the program. */
+typedef struct rodt_rules rodt_rules;
+
+/* The rule set that is used when a person names none: "us-fmcsr". */
+#define RODT_DEFAULT_RULES "us-fmcsr"
+
+/*
+ * Finds a compiled-in rule set: "us-fmcsr", "us-periodic", "ca-nsc", "ca-on", "rated-80".
+ *
+ * Returns NULL if there is none of that id (or id is NULL); never freed by the caller.
+ */
+RODT_API const rodt_rules *rodt_rules_find(const char *id);
+
+/* The compiled-in rule sets, in the order of the table: from 0 to rodt_rules_count() - 1. NULL beyond. */
+RODT_API size_t rodt_rules_count(void);
+RODT_API const rodt_rules *rodt_rules_at(size_t index);
+
+/*
+ * Loads a carrier's own limits, to stand on a law. The text is a table in the format of tables/limits.csv
+ * (tables/README.md); every row must be at least as strict as the law for the same chamber on every
+ * day of the row. Nothing is read but the text.
+ *
+ * law         the rule set that the limits stand on; must outlive the result, and be compiled in itself
+ * name        what messages call the table, for example a file's name; also the id of the result, cut to
+ *             39 bytes
+ * text, size  the table, UTF-8
+ * out         the new rule set; free it with rodt_rules_free after every finding made with it
+ * error       NULL, or gets line, column and a sentence
+ *
+ * RODT_OK          *out is the rule set
+ * RODT_E_TABLE     the table is broken: a column is missing, a cell cannot be read, two rows overlap
+ * RODT_E_LAXER     a row is laxer than the law
+ * RODT_E_ARGUMENT  a pointer is NULL, or law is not compiled in
+ * RODT_E_MEMORY    no memory
+ */
+RODT_API rodt_status rodt_rules_load(const rodt_rules *law, const char *name, const char *text, size_t size,
+                                     rodt_rules **out, rodt_error *error);
+
+/* Frees a loaded rule set; NULL is allowed; a compiled-in one is left alone. */
+RODT_API void rodt_rules_free(rodt_rules *rules);
+
+/* What a rule set is. Texts are valid as long as the rule set. */
+RODT_API const char *rodt_rules_id(const rodt_rules *rules);
+RODT_API const char *rodt_rules_title(const rodt_rules *rules);     /* one line for a list */
+RODT_API const char *rodt_rules_authority(const rodt_rules *rules); /* who enforces it, and where */
+RODT_API const rodt_source *rodt_rules_source(const rodt_rules *rules);
+RODT_API rodt_evidence rodt_rules_evidence(const rodt_rules *rules);
+
+/* First and last day on which the rule set can judge; not given = open. */
+RODT_API rodt_date rodt_rules_from(const rodt_rules *rules);
+RODT_API rodt_date rodt_rules_until(const rodt_rules *rules);
+
+/* The law that a carrier's own limits stand on, or NULL for a law. */
+RODT_API const rodt_rules *rodt_rules_law(const rodt_rules *rules);
+
+/* True if a stroke exactly at the limit passes ("not greater than"), false if it fails ("less than"). */
+RODT_API bool rodt_rules_at_limit_passes(const rodt_rules *rules);
+
+/* The window of reservoir pressure for the stroke test, both ends inside; not given = the rule set has
+ * none. Its source can be another document than the limits'; NULL without a window. */
+RODT_API rodt_pressure rodt_rules_pressure_from(const rodt_rules *rules);
+RODT_API rodt_pressure rodt_rules_pressure_until(const rodt_rules *rules);
+RODT_API const rodt_source *rodt_rules_pressure_source(const rodt_rules *rules);
+RODT_API rodt_evidence rodt_rules_pressure_evidence(const rodt_rules *rules);
+
+/* The part of the marked rated stroke that limits an actuator which is not in the table (4/5); not
+ * given = the rule set says nothing of such actuators. */
+RODT_API rodt_ratio rodt_rules_rated_share(const rodt_rules *rules);
+
+/* The rows of limits, in the order of the table, those that a rule set takes over from another by
+ * reference included; of a carrier's limits, its own rows only. NULL beyond the count. */
+RODT_API size_t rodt_rules_limit_count(const rodt_rules *rules);
+RODT_API const rodt_limit *rodt_rules_limit(const rodt_rules *rules, size_t index);
+
+/* Every chamber that the tables know, with its diameter; NULL beyond the count. */
+RODT_API size_t rodt_chamber_row_count(void);
+RODT_API const rodt_chamber_row *rodt_chamber_row_at(size_t index);
+
+/* What a limit rests on. */
+typedef enum rodt_basis {
+    RODT_BASIS_NONE = 0,         /* no limit is published: the chamber is in no table and bears no mark */
+    RODT_BASIS_TABLE = 1,        /* a row of the table */
+    RODT_BASIS_RATED_SHARE = 2,  /* a part of the rated stroke marked on an actuator that is not in the table */
+    RODT_BASIS_MARKED_LIMIT = 3, /* the limit marked on such an actuator */
+    RODT_BASIS_NOT_IN_FORCE = 4  /* the rule set has no text for the day */
+} rodt_basis;
+
+/* The answer to "what is the limit for this chamber on this day". */
+typedef struct rodt_limit_answer {
+    rodt_basis basis;           /* of the law's limit */
+    rodt_length limit;          /* the limit that judges: the stricter of the law's and the carrier's own */
+    rodt_length law_limit;      /* the law's own limit */
+    const rodt_limit *row;      /* the law's row; NULL without RODT_BASIS_TABLE. Lives as the rule set */
+    const rodt_limit *own_row;  /* the carrier's row; NULL = it has none for the chamber */
+    const rodt_source *source;  /* of the law's limit; NULL without one */
+    rodt_evidence evidence;     /* of the law's limit */
+    bool assumed_clamp;         /* the family was not known; a bare type number is read as clamp */
+    bool assumed_standard;      /* the stroke class was not known */
+    bool conflicting_marks;     /* long stroke was said, but its limit is not below the marked rated stroke;
+                                   the standard limit is given */
+    uint64_t reserved[4];
+} rodt_limit_answer;
+
+/*
+ * Finds the limit for a chamber on a day. Unknown facts are taken on the strict side and flagged.
+ *
+ * chamber  needs a size; a family that is not known is taken as clamp
+ * day      not given = the newest text of the table
+ *
+ * RODT_OK          *out is the answer; an answer without a limit is an answer too (basis)
+ * RODT_E_ARGUMENT  a pointer is NULL, or the chamber holds an unknown enumerator or no size
+ * RODT_E_RANGE     a part of the marked rated stroke does not fit
+ */
+RODT_API rodt_status rodt_rules_find_limit(const rodt_rules *rules, const rodt_chamber *chamber, rodt_date day,
+                                           rodt_limit_answer *out);
+
+/* Writes a source as one line: "49 CFR Part 393, 393.47(e)(1), text as amended by 86 FR 57076". Statuses
+ * as rodt_length_write; 400 bytes are always enough for a compiled-in source. */
+RODT_API rodt_status rodt_source_write(const rodt_source *source, char *text, size_t size);
+#define RODT_SOURCE_TEXT_SIZE 400
+
+/* "read in the source", "second-hand, unconfirmed" or "from memory, unconfirmed". Constant. */
+RODT_API const char *rodt_evidence_text(rodt_evidence evidence);
+
+#ifdef __cplusplus
+}
+#endif
+#endif

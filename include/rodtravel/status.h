@@ -1,0 +1,90 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Status codes, and the description of an error that a text or a table gave. */
+#ifndef RODTRAVEL_STATUS_H
+#define RODTRAVEL_STATUS_H
+
+#include <stddef.h>
+#include <stdint.h>
+
+#if defined(__GNUC__)
+#define RODT_API __attribute__((visibility("default")))
+#else
+#define RODT_API
+#endif
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+/*
+ * What a function says of its own work. Every function that can fail returns one of these, and leaves
+ * its results as they were unless it returns RODT_OK. The numbers are for ever; a later version may add
+ * codes before RODT_STATUS_END, inside the group that they belong to by meaning.
+ *
+ * A status never judges a brake: that is a verdict (stroke.h). "No published limit" is a verdict's
+ * reason, "the text is no length" is a status.
+ */
+typedef enum rodt_status {
+    RODT_OK = 0,
+
+    /* The calling program is mistaken. */
+    RODT_E_ARGUMENT = 1, /* a null pointer, an unknown enumerator, a zero denominator, an impossible date */
+    RODT_E_SPACE = 2,    /* the buffer for a text is too small; nothing was written to it */
+
+    /* A text cannot be read; the error says the column and what was expected. */
+    RODT_E_EMPTY = 10,       /* there is nothing to read: an empty cell, a dash, "n/a" */
+    RODT_E_SYNTAX = 11,      /* the text does not have the form that is read here */
+    RODT_E_AMBIGUOUS = 12,   /* the text can mean more than one value: 1,000; 2 - 1/4; a range; a bound */
+    RODT_E_UNIT = 13,        /* a unit of another quantity, feet, or two units */
+    RODT_E_DATE_CELL = 14,   /* a spreadsheet turned the value into a date */
+    RODT_E_NEGATIVE = 15,    /* a distance or a pressure below zero */
+    RODT_E_IMPLAUSIBLE = 16, /* larger than any reading of this kind can be: a lost decimal point */
+    RODT_E_RANGE = 17,       /* more digits than an exact 64-bit fraction holds */
+
+    /* A fact is missing from the tables. */
+    RODT_E_UNKNOWN_RULES = 20,   /* no rule set of that id */
+    RODT_E_UNKNOWN_CHAMBER = 21, /* the text is no chamber mark that is known */
+
+    /* A table given at run time is not sound; the error says line and column. */
+    RODT_E_TABLE = 30,
+    RODT_E_LAXER = 31, /* a limit in it is laxer than the law that it stands on */
+
+    /* The machine. */
+    RODT_E_MEMORY = 40,
+
+    /* A fault in this library; please report it. Never expected. */
+    RODT_E_INTERNAL = 50,
+
+    RODT_STATUS_END = 51
+} rodt_status;
+
+/* Returns one English sentence for a status, without a full stop; "unknown status" for any other
+ * number. The text is constant and is never freed. */
+RODT_API const char *rodt_status_text(rodt_status status);
+
+#define RODT_ERROR_TEXT_SIZE 200
+
+/*
+ * What was wrong with a text, and where. Functions that take one fill it when they fail and leave it
+ * alone otherwise; each of them accepts NULL when the caller does not care. Complete as it stands:
+ * this struct does not grow.
+ */
+typedef struct rodt_error {
+    rodt_status status;
+    uint32_t line;   /* 1 = first line of a table; 0 = the text has no lines */
+    uint32_t column; /* 1 = first character (not byte) of the text or table cell; 0 = the whole of it */
+    char field[24];  /* which input: "released", "chamber", a table's column; empty if there is one only */
+    char text[RODT_ERROR_TEXT_SIZE]; /* one sentence, UTF-8, no full stop, always closed by a zero byte */
+} rodt_error;
+
+/* Version of the library, "major.minor.patch". Constant, never freed. */
+RODT_API const char *rodt_version(void);
+
+/* Edition of the tables that are compiled in, an ISO date such as "2026-11-24": the day on which the
+ * last row was changed or read again in its source. Constant, never freed. */
+RODT_API const char *rodt_tables_edition(void);
+
+#ifdef __cplusplus
+}
+#endif
+#endif

@@ -1,0 +1,228 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The judgement of one wheel end: two tape readings in, a finding with its reasons out. */
+#ifndef RODTRAVEL_STROKE_H
+#define RODTRAVEL_STROKE_H
+
+#include "rules.h"
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+/* The judgement. The words of rodt_verdict_name are for ever. */
+typedef enum rodt_verdict {
+    RODT_UNDETERMINED = 0, /* nothing is proven; the reasons say what is missing */
+    RODT_IN_ADJUSTMENT = 1,
+    RODT_OUT_OF_ADJUSTMENT = 2,
+    RODT_INOPERATIVE = 3 /* the rod did not move */
+} rodt_verdict;
+
+/* What the tape's divisions prove, each reading taken as right within half a division. It never changes
+ * the verdict, which is the law's comparison of the readings as they stand. */
+typedef enum rodt_proof {
+    RODT_PROOF_NOT_ASKED = 0, /* no division was given, or there is no stroke or no limit */
+    RODT_PROVEN_WITHIN = 1,   /* at worst still within the limit */
+    RODT_PROVEN_OVER = 2,     /* at best still over it */
+    RODT_NOT_RESOLVED = 3     /* this tape cannot tell */
+} rodt_proof;
+
+/* "Was it so?", where "nobody wrote it down" is an answer of its own. */
+typedef enum rodt_recorded { RODT_NOT_RECORDED = 0, RODT_RECORDED_NO = 1, RODT_RECORDED_YES = 2 } rodt_recorded;
+
+/* Temperature of the brake drum when the stroke was read. A hot drum lengthens the stroke. */
+typedef enum rodt_drum {
+    RODT_DRUM_NOT_RECORDED = 0,
+    RODT_DRUM_COLD = 1,
+    RODT_DRUM_WARM = 2,
+    RODT_DRUM_HOT = 3
+} rodt_drum;
+
+/* Why a verdict is what it is. A finding holds a set of them; they are listed in this order. The numbers
+ * and the codes of rodt_reason_code are for ever. */
+typedef enum rodt_reason {
+    RODT_REASON_OVER_LIMIT = 0,            /* stroke is over the law's limit */
+    RODT_REASON_OVER_OWN_LIMIT = 1,        /* over the carrier's own limit, within the law's */
+    RODT_REASON_AT_LIMIT = 2,              /* stroke is exactly at the limit */
+    RODT_REASON_WITHIN_LIMIT = 3,
+    RODT_REASON_NO_MOVEMENT = 4,           /* both readings are equal */
+    RODT_REASON_READINGS_SWAPPED = 5,      /* applied is below released */
+    RODT_REASON_BEYOND_RATED_STROKE = 6,   /* more travel than the housing can have */
+    RODT_REASON_PRESSURE_LOW = 7,          /* a pressure below the window was recorded */
+    RODT_REASON_PRESSURE_HIGH = 8,         /* a pressure above the window was recorded */
+    RODT_REASON_PRESSURE_NOT_RECORDED = 9,
+    RODT_REASON_ENGINE_RUNNING = 10,
+    RODT_REASON_SPRING_BRAKE_APPLIED = 11,
+    RODT_REASON_ASSUMED_STANDARD = 12,     /* stroke class not known */
+    RODT_REASON_ASSUMED_CLAMP = 13,        /* family not known */
+    RODT_REASON_CONFLICTING_MARKS = 14,    /* two signs of the chamber contradict each other; strict side taken */
+    RODT_REASON_NO_PUBLISHED_LIMIT = 15,
+    RODT_REASON_RULES_NOT_IN_FORCE = 16,   /* the rule set has no text for the day */
+    RODT_REASON_LIMIT_UNCONFIRMED = 17,    /* the limit was not read in its source: not law */
+    RODT_REASON_LIMIT_FROM_RATED = 18,     /* unlisted actuator: a part of its rated stroke */
+    RODT_REASON_LIMIT_MARKED = 19,         /* unlisted actuator: the limit marked on it */
+    RODT_REASON_PRINTED_MM_DIFFERS = 20,   /* the printed millimetres of the limit would judge otherwise */
+    RODT_REASON_DRUM_HOT = 21,
+    RODT_REASON_CHAMBER_MISSING = 22,
+    RODT_REASON_RELEASED_MISSING = 23,
+    RODT_REASON_APPLIED_MISSING = 24,
+    RODT_REASON_CHAMBER_UNREADABLE = 25,
+    RODT_REASON_RELEASED_UNREADABLE = 26,
+    RODT_REASON_APPLIED_UNREADABLE = 27,
+    RODT_REASON_OTHER_UNREADABLE = 28,     /* a class, rated stroke, pressure, division, unit or condition */
+    RODT_REASON_SPREADSHEET_DATE = 29,     /* ... because a spreadsheet made a date of it */
+    RODT_REASON_DATE_AMBIGUOUS = 30,       /* day and month cannot be told apart */
+    RODT_REASON_DATE_UNREADABLE = 31,
+    RODT_REASON_END = 32
+} rodt_reason;
+
+/*
+ * One wheel end as it was measured. All zero bytes mean "nothing recorded"; set what there is:
+ *
+ *     rodt_reading reading = {0};
+ *     rodt_chamber_parse("30L", &reading.chamber, NULL);
+ *     rodt_length_parse("2 1/8", &reading.released, NULL);
+ *
+ * It points to nothing.
+ */
+typedef struct rodt_reading {
+    rodt_chamber chamber;
+    rodt_length released;        /* chamber face to clevis pin, brakes released */
+    rodt_length applied;         /* the same, full application held */
+    rodt_unit unit;              /* unit the tape was read in; RODT_UNIT_MM also compares the printed mm */
+    rodt_length division;        /* smallest graduation that was read; not given = no proof is asked */
+    rodt_pressure pressure;      /* reservoir pressure before the application */
+    rodt_pressure pressure_after; /* after it */
+    rodt_date day;               /* day of the inspection; not given = the newest text of the rule set */
+    rodt_date other_day;         /* given = the day may be this one too (an ambiguous date) */
+    rodt_recorded engine_running;
+    rodt_recorded spring_brake_applied;
+    rodt_drum drum;
+    uint64_t reserved[8];        /* zero */
+} rodt_reading;
+
+/* The judgement of one wheel end. A plain value; `limit_row`, `own_row`, `source` and `rules` are valid
+ * as long as the rule set that judged. */
+typedef struct rodt_finding {
+    rodt_verdict verdict;
+    rodt_proof proof;
+    uint64_t reasons;            /* set of 1 << rodt_reason */
+    rodt_chamber chamber;        /* as it was judged: what was assumed is filled in */
+    rodt_length released;        /* as read; not given = missing or unreadable */
+    rodt_length applied;
+    rodt_length applied_stroke;  /* applied - released; not given if a reading is missing or they are swapped */
+    rodt_length limit;           /* the limit that judged; not given = none */
+    rodt_length law_limit;       /* the law's; differs from limit under a carrier's own limits only */
+    rodt_length margin;          /* limit - applied stroke; negative = over; not given = one is missing */
+    rodt_length long_limit;      /* with RODT_REASON_ASSUMED_STANDARD: the limit of the long-stroke chamber of
+                                    this size, as far as one is published; otherwise not given */
+    rodt_length division;        /* as given */
+    rodt_ratio probability_over; /* exact chance that the true stroke is over the limit, each reading's error
+                                    uniform within half a division either way; given with a proof */
+    rodt_pressure pressure;
+    rodt_date day;               /* the day whose law judged; not given = the newest text */
+    rodt_basis basis;
+    rodt_evidence evidence;      /* of the law's limit */
+    const rodt_limit *limit_row; /* the law's row, or NULL */
+    const rodt_limit *own_row;   /* the carrier's row, or NULL */
+    const rodt_source *source;   /* of the law's limit, or NULL */
+    const rodt_rules *rules;
+    uint64_t reserved[8];
+} rodt_finding;
+
+/*
+ * Judges one wheel end. What is missing does not make it fail: it makes the verdict undetermined and is
+ * named among the reasons, and what can be computed still is.
+ *
+ * RODT_OK          *out is the finding
+ * RODT_E_ARGUMENT  a pointer is NULL, a value is below zero, or an enumerator is unknown
+ * RODT_E_RANGE     the readings are so fine and so odd that their difference does not fit in 64-bit parts
+ */
+RODT_API rodt_status rodt_judge(const rodt_reading *reading, const rodt_rules *rules, rodt_finding *out);
+
+/*
+ * One wheel end as text, as it stands on a form or in a row of a file. Every member is zero-terminated
+ * UTF-8, or NULL = the form does not have it.
+ */
+typedef struct rodt_reading_text {
+    const char *chamber;
+    const char *released;
+    const char *applied;
+    const char *stroke_class;    /* "standard", "long", "" = unknown */
+    const char *rated_stroke;    /* length */
+    const char *marked_limit;    /* length */
+    const char *pressure;        /* psi, or with a unit */
+    const char *pressure_after;
+    const char *division;        /* length: "1/16", "1 mm" */
+    const char *day;             /* date */
+    const char *unit;            /* unit of bare lengths: "in", "mm", "cm"; stronger than style.unit */
+    const char *reserved[5];     /* NULL */
+    rodt_length_style style;     /* unit and decimal sign of the form */
+    rodt_date_order date_order;
+    rodt_date default_day;       /* day of a row that has no date of its own */
+} rodt_reading_text;
+
+/*
+ * The short way: reads the texts and judges. Refuses as soon as one text cannot be read; an absent or
+ * empty released, applied or chamber is refused too. The error's field names the text.
+ *
+ *     rodt_reading_text text = {.chamber = "30", .released = "2 1/8", .applied = "4 1/8"};
+ *     status = rodt_judge_text(&text, rodt_rules_find("us-fmcsr"), &finding, &error);
+ *
+ * RODT_OK, and the statuses of the readers (length.h, chamber.h, pressure.h, date.h) and of rodt_judge.
+ */
+RODT_API rodt_status rodt_judge_text(const rodt_reading_text *text, const rodt_rules *rules, rodt_finding *out,
+                                     rodt_error *error);
+
+/*
+ * The way for files: always gives a finding. A text that cannot be read makes it undetermined, its reason
+ * says which, and the rest is still computed; a date that can be two days, or cannot be read, matters
+ * only where the limit depends on it.
+ *
+ * error  NULL, or gets the first text that could not be read (status RODT_OK if all could)
+ *
+ * RODT_OK          *out is the finding
+ * RODT_E_ARGUMENT  a pointer is NULL
+ */
+RODT_API rodt_status rodt_judge_row(const rodt_reading_text *text, const rodt_rules *rules, rodt_finding *out,
+                                    rodt_error *error);
+
+/* True if the finding has the reason. */
+static inline bool rodt_finding_has(const rodt_finding *finding, rodt_reason reason)
+{
+    return (finding->reasons >> reason & 1u) != 0;
+}
+
+/* "in-adjustment", "out-of-adjustment", "inoperative", "undetermined". Constant, never NULL. */
+RODT_API const char *rodt_verdict_name(rodt_verdict verdict);
+
+/* "proven-within", "proven-over", "not-resolved", "" without a proof. Constant, never NULL. */
+RODT_API const char *rodt_proof_name(rodt_proof proof);
+
+/* The code of a reason, "at-limit". Constant; "" for a number that is none. */
+RODT_API const char *rodt_reason_code(rodt_reason reason);
+
+/* Room for any sentence below. */
+#define RODT_SENTENCE_SIZE 400
+
+/*
+ * Writes the comparison in one line: "3 3/8 to 4 13/16 is 1 7/16; limit 1 3/4; 5/16 to spare". What is
+ * missing is named in its place. RODT_OK; RODT_E_ARGUMENT; RODT_E_SPACE: RODT_SENTENCE_SIZE bytes are
+ * always enough.
+ */
+RODT_API rodt_status rodt_finding_write(const rodt_finding *finding, char *text, size_t size);
+
+/*
+ * Writes one reason of a finding as a sentence with its figures, what would change the answer included:
+ * "stroke class not known: judged as standard; as long stroke the limit would be 2 1/2". Statuses as
+ * above; RODT_E_ARGUMENT also if the finding does not have the reason.
+ */
+RODT_API rodt_status rodt_finding_reason_write(const rodt_finding *finding, rodt_reason reason, char *text,
+                                               size_t size);
+
+/* Writes what the tape's divisions prove, as a sentence; "" if no proof was asked. Statuses as above. */
+RODT_API rodt_status rodt_finding_proof_write(const rodt_finding *finding, char *text, size_t size);
+
+#ifdef __cplusplus
+}
+#endif
+#endif

@@ -1,0 +1,18 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The bottom of the library: small helpers that know no other part of it. */
+#ifndef RODT_COMMON_H
+#define RODT_COMMON_H
+
+#include <stdbool.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#define COUNT_OF(array) (sizeof(array) / sizeof((array)[0]))
+
+#if defined(__GNUC__)
+#define PRINTF_LIKE(format, first) __attribute__((format(printf, format, first)))
+#else
+#define PRINTF_LIKE(format, first)
+#endif
+
+#endif
