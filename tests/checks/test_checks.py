@@ -1,0 +1,156 @@
+# SPDX-License-Identifier: Apache-2.0
+"""Proves of each check that it can fail: a sound small tree passes, and each broken one is found, at its place.
+
+Argument: C compiler command... Prints TAP."""
+import os
+import subprocess
+import sys
+import tempfile
+
+import calls
+import docs
+import headers
+import layers
+import lengths
+import symbols
+import tree
+import words
+
+SPDX = "/* SPDX-License-Identifier: Apache-2.0 */\n"
+HEADER = SPDX + """#define RODT_API
+/* Returns a number. */
+RODT_API int rodt_one(void);
+"""
+SOUND = {
+    "include/rodtravel/status.h": HEADER,
+    "include/rodtravel/length.h": SPDX + '#include "status.h"\n',
+    "include/rodtravel/pressure.h": SPDX,
+    "include/rodtravel/rodtravel.h": SPDX + '#include "length.h"\n',
+    "lib/common.h": SPDX,
+    "lib/number.h": SPDX + '#include "common.h"\n',
+    "lib/number.c": SPDX + '#include "number.h"\n#include <gmp.h>\n',
+    "lib/length.c": SPDX + '#include "rodtravel/length.h"\n#include "number.h"\n'
+                    "/* strtod( is only spoken of */\nconst char *text = \"double exit(1)\";\n",
+    "examples/c/one.c": SPDX + "#include <rodtravel/rodtravel.h>\n",
+    "tests/unit/test_one.c": SPDX + "int main(void) { return rodt_one(); }\n",
+    "tests/fuzz/LEDGER.md": "`rodt_one`: trivial\n",
+    "examples/cli/rodtravel.1": '.\\" SPDX-License-Identifier: Apache-2.0\n.B \\-\\-json\n',
+    "README.md": "rodtravel stroke 30 2 4 --json\n",
+}
+FAKE_COMMAND = "#!/bin/sh\necho '--json and --as-of'\n"
+LONG_FUNCTION = SPDX + "static int f(int a)\n{\n" + "    a++;\n" * 58 + "    return a;\n}\n"
+
+# name, check, what is written over the sound tree, what the finding must say
+BROKEN = [
+    ("upward include", layers.check, {"lib/number.h": SPDX + '#include "rodtravel/length.h"\n'},
+     "lib/number.h:2: includes include/rodtravel/length.h, which is 1 above it"),
+    ("peer include", layers.check, {"lib/length.c": SPDX + '\n#include "rodtravel/pressure.h"\n'},
+     "lib/length.c:3: includes its peer include/rodtravel/pressure.h"),
+    ("cycle", layers.check, {"lib/length.h": SPDX + '#include "length_read.c"\n', "lib/length_read.c": SPDX + '#include "length.h"\n'},
+     "lib/length.h:1: includes itself by way of others"),
+    ("gmp.h elsewhere", layers.check, {"lib/length.c": SPDX + "#include <gmp.h>\n"}, "lib/length.c:2: gmp.h belongs to"),
+    ("unlisted file", layers.check, {"lib/drawer.c": SPDX}, "lib/drawer.c:1: stands in no layer"),
+    ("side door", layers.check, {"examples/c/one.c": SPDX + "#include <rodtravel/length.h>\n"},
+     "examples/c/one.c:2: includes rodtravel/length.h; above the library"),
+    ("private header above", layers.check, {"examples/c/one.c": SPDX + '#include "../../lib/number.h"\n'},
+     "examples/c/one.c:2: includes ../../lib/number.h; above the library"),
+    ("machine path", words.check, {"lib/common.h": SPDX + "\n/* see /ho" + "me/pat/x */\n"}, "lib/common.h:3: '/ho" + "me/p'"),
+    ("unfinished", words.check, {"lib/common.h": SPDX + "/* TO" + "DO */\n"}, "lib/common.h:2: 'TO" + "DO': unfinished"),
+    ("blanks at the end", words.check, {"lib/common.h": SPDX + "int a; \n"}, "lib/common.h:2: '': blanks"),
+    ("no licence line", words.check, {"lib/common.h": "int a;\n"}, "lib/common.h:1: has no line SPDX"),
+    ("stray top entry", words.check, {"notes.txt": "x\n"}, "notes.txt:0: does not belong at the top level"),
+    ("long function", lengths.check, {"lib/length.c": LONG_FUNCTION}, "lib/length.c:2: f has 62 lines"),
+    ("long function in extern C", lengths.check, {"lib/length.c": 'extern "C" {\n' + LONG_FUNCTION + "}\n"},
+     "lib/length.c:3: f has 62 lines"),
+    ("long file", lengths.check, {"lib/length.c": SPDX + "int a;\n" * 450}, "lib/length.c:451: has 451 lines"),
+    ("wide line", lengths.check, {"lib/length.c": SPDX + "int a;" + " " * 105 + "\n"}, "lib/length.c:2: is 111 columns"),
+    ("locale reader", calls.check, {"lib/length.c": SPDX + "\ndouble_ x = strtod (s, 0);\n"}, "lib/length.c:3: strtod: rounds"),
+    ("output", calls.check, {"lib/length.c": SPDX + 'void f(void) { printf("x"); }\n'}, "lib/length.c:2: printf: the library prints"),
+    ("memory", calls.check, {"lib/length.c": SPDX + "void *p = malloc(3);\n"}, "lib/length.c:2: malloc: memory is taken"),
+    ("binary float", calls.check, {"lib/length.c": SPDX + "double a;\n"}, "lib/length.c:2: double: binary"),
+    ("reader in the table compiler", calls.check, {"lib/tablec.c": SPDX + 'int a = atoi("1");\n'}, "lib/tablec.c:2: atoi: rounds"),
+    ("function without comment", docs.check,
+     {"include/rodtravel/status.h": SPDX + "#define RODT_API\n\nRODT_API int rodt_one(void);\n"}, "status.h:4: rodt_one has no comment"),
+    ("not in the ledger", docs.check, {"tests/fuzz/LEDGER.md": "nothing\n"}, "status.h:4: rodt_one is not in tests/fuzz"),
+    ("ledger of the past", docs.check, {"tests/fuzz/LEDGER.md": "`rodt_one` `rodt_two`\n"}, "LEDGER.md:0: rodt_two is no public"),
+    ("no ledger", docs.check, {"tests/fuzz/LEDGER.md": None}, "LEDGER.md:0: is missing"),
+    ("untested function", docs.check, {"tests/unit/test_one.c": SPDX}, "status.h:4: rodt_one is called by no test"),
+    ("option not in the manual", lambda root: docs.check(root, os.path.join(root, "tests/command")),
+     {"tests/command": FAKE_COMMAND}, "rodtravel.1:0: --as-of is in the help but not"),
+    ("option not in the help", lambda root: docs.check(root, os.path.join(root, "tests/command")),
+     {"tests/command": "#!/bin/sh\n"}, "rodtravel.1:0: --json is in the manual but not"),
+    ("invented option in the README", lambda root: docs.check(root, os.path.join(root, "tests/command")),
+     {"tests/command": FAKE_COMMAND, "README.md": "\n    rodtravel limits --all\n"}, "README.md:2: --all is no option"),
+]
+
+
+def plant(root, changes):
+    for path, text in {**SOUND, **changes}.items():
+        if text is not None:
+            os.makedirs(os.path.dirname(os.path.join(root, path)), exist_ok=True)
+            with open(os.path.join(root, path), "w", encoding="utf-8") as file:
+                file.write(text)
+            os.chmod(os.path.join(root, path), 0o755)
+    for name in (layers.LIST, words.LIST):
+        os.makedirs(os.path.join(root, "tests/checks"), exist_ok=True)
+        with open(os.path.join(root, name), "w", encoding="utf-8") as file:
+            file.write(tree.read(os.path.join(os.path.dirname(__file__), "..", ".."), name))
+
+
+def findings(check, changes):
+    with tempfile.TemporaryDirectory() as root:
+        plant(root, changes)
+        return [f"{f.path}:{f.line}: {f.text}" for f in check(root)]
+
+
+def libraries(compiler, text):
+    """Checks a shared library and an object made of text against the sound header."""
+    with tempfile.TemporaryDirectory() as root:
+        plant(root, {"tests/lib.c": text})
+        source, shared, static = (os.path.join(root, "tests", name) for name in ("lib.c", "lib.so", "lib.o"))
+        subprocess.run([*compiler, "-fPIC", "-shared", "-o", shared, source], check=True)
+        subprocess.run([*compiler, "-fPIC", "-c", "-o", static, source], check=True)
+        return [f"{f.path}:{f.line}: {f.text}" for f in symbols.check(root, shared, static)]
+
+
+def header_trouble(compiler, text):
+    return findings(lambda root: headers.check(root, "c", *compiler), {"include/rodtravel/status.h": text})
+
+
+def results(compiler):
+    """(name, whether it holds, what was found instead)"""
+    for check in (layers.check, words.check, lengths.check, calls.check, docs.check):
+        found = findings(check, {})
+        yield f"{check.__module__}: a sound tree passes", not found, found
+    for name, check, changes, expected in BROKEN:
+        found = findings(check, changes)
+        yield name, any(expected in line for line in found), found
+    function = "int rodt_one(void); int rodt_one(void) { return 1; }\n"
+    table = "const char *const names[] = {\"a\"};\n"
+    for name, text, expected in [
+            ("symbols: a sound library passes", "static " + table + function + "extern const char *const *n(void);\n"
+             "__attribute__((visibility(\"hidden\"))) const char *const *n(void) { return names; }\n", None),
+            ("missing symbol", "int a(void); static int one(void) { return 1; } "
+             "__attribute__((visibility(\"hidden\"))) int a(void) { return one(); }\n", "rodt_one is declared but not exported"),
+            ("stray symbol", function + "int helper(void); int helper(void) { return 1; }\n", "helper is exported but in no"),
+            ("global state", function + "static int count; int *rodt_c(void); int *rodt_c(void) { return &count; }\n",
+             "count can be changed")]:
+        found = libraries(compiler, text)
+        yield name, not found if expected is None else any(expected in line for line in found), found
+    yield "headers: a sound header passes", not header_trouble(compiler, "#ifndef A\n#define A\nstruct a { int b; };\n#endif\n"), ""
+    yield "header without a guard", header_trouble(compiler, "struct a { int b; };\n"), "nothing"
+    yield "header that needs another", header_trouble(compiler, "uint8_t a(void);\n"), "nothing"
+
+
+def main(compiler):
+    outcome = list(results(compiler))
+    print(f"1..{len(outcome)}")
+    for number, (name, holds, found) in enumerate(outcome, 1):
+        print(f"{'ok' if holds else 'not ok'} {number} - {name}")
+        if not holds:
+            print("".join(f"# {line}\n" for line in ([found] if isinstance(found, str) else found or ["nothing was found"])), end="")
+    return 0 if all(holds for _, holds, _ in outcome) else 1
+
+
+if __name__ == "__main__":
+    sys.exit(main(sys.argv[1:]))
