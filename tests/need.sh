@@ -1,0 +1,80 @@
+# SPDX-License-Identifier: Apache-2.0
+# Sourced by tests/run.sh and examples/quickstart.sh: sees to it that the tools of a task are there.
+# On Debian and its kin what is missing is installed; elsewhere a person is told what to install.
+
+lack_command() { # COMMAND PACKAGE...
+    command -v "$1" >/dev/null 2>&1 && return
+    shift
+    lacking="$lacking $*"
+}
+
+lack_header() { # HEADER PACKAGE
+    printf '#include <stddef.h>\n#include <stdarg.h>\n#include <setjmp.h>\n#include <stdint.h>\n#include <%s>\n' "$1" |
+        cc -E -x c - >/dev/null 2>&1 || lacking="$lacking $2"
+}
+
+# The runtime of clang's sanitizers and fuzzer has a package of its own, named by clang's version.
+lack_clang() {
+    lack_command clang clang
+    command -v clang >/dev/null 2>&1 || return 0
+    echo 'int LLVMFuzzerTestOneInput(const char *t, unsigned long n) { return t == (void *)n; }' |
+        clang -fsanitize=fuzzer,address,undefined -x c -o /dev/null - >/dev/null 2>&1 ||
+        lacking="$lacking libclang-rt-$(clang -dumpversion | cut -d. -f1)-dev"
+}
+
+lack_for() { # TASK
+    case $1 in
+    build)
+        lack_command meson meson
+        lack_command ninja ninja-build
+        lack_command cc gcc
+        lack_command pkg-config pkg-config
+        lack_header stdio.h libc6-dev
+        lack_header gmp.h libgmp-dev
+        ;;
+    tests)
+        lack_command c++ g++
+        lack_command python3 python3
+        lack_command nm binutils
+        lack_header cmocka.h libcmocka-dev
+        ;;
+    clang) lack_clang ;;
+    valgrind) lack_command valgrind valgrind ;;
+    locale) lack_command localedef libc-bin; [ -e /usr/share/i18n/locales/fr_CA ] || lacking="$lacking locales" ;;
+    tidy) lack_command clang-tidy clang-tidy; lack_command cppcheck cppcheck ;;
+    coverage) lack_command gcovr gcovr ;;
+    esac
+}
+
+as_root() {
+    if [ "$(id -u)" = 0 ]; then "$@"; else sudo "$@"; fi
+}
+
+may_install() {
+    command -v apt-get >/dev/null 2>&1 && { [ "$(id -u)" = 0 ] || command -v sudo >/dev/null 2>&1; }
+}
+
+install_lacking() {
+    as_root apt-get update -qq >/dev/null || true
+    # shellcheck disable=SC2086 # a list of words
+    as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends $lacking >/dev/null
+}
+
+find_lacking() { # TASK...
+    lacking=
+    for task in "$@"; do lack_for "$task"; done
+    [ -n "$lacking" ]
+}
+
+need() { # TASK...
+    # Twice, as what one package brings along decides the name of the next.
+    for round in 1 2; do
+        find_lacking "$@" || return 0
+        may_install || break
+        echo "installing (round $round):$lacking"
+        install_lacking
+    done
+    find_lacking "$@" || return 0
+    echo "Please install these first (names as in Debian; meson 1.0 or newer):$lacking" >&2
+    exit 2
+}
