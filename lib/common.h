@@ -10,9 +10,9 @@
 #define COUNT_OF(array) (sizeof(array) / sizeof((array)[0]))
 
 #if defined(__GNUC__)
-#define PRINTF_LIKE(format, first) __attribute__((format(printf, format, first)))
+#define PRINTF_LIKE(string, first) __attribute__((format(printf, string, first)))
 #else
-#define PRINTF_LIKE(format, first)
+#define PRINTF_LIKE(string, first)
 #endif
 
 #endif
