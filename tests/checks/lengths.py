@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: Apache-2.0
-"""No C function is longer than 60 lines, no C file longer than 450, no line of code wider than 110 columns."""
+"""No C function is longer than 60 lines, no C file longer than 450, no line of code wider than 120 columns (110 is the aim)."""
 import re
 
 import tree
@@ -7,7 +7,7 @@ from tree import Finding
 
 FUNCTION_LINES = 60
 FILE_LINES = 450
-COLUMNS = 110
+COLUMNS = 120
 
 
 def functions(text):
