@@ -1,0 +1,92 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The table compiler: what it holds of the four tables while it reads, checks and writes them. */
+#ifndef RODT_TABLEC_H
+#define RODT_TABLEC_H
+
+#include <stdio.h>
+
+#include "common.h"
+#include "rodtravel/rules.h"
+
+#define ROWS_MAX 1000
+#define POOL_SIZE (256u * 1024u)
+
+enum { FILE_SOURCES, FILE_CHAMBERS, FILE_LIMITS, FILE_RULES, FILE_COUNT };
+
+/* Every `line` is that of the row in its file. Ids are texts until all files are read. */
+typedef struct source_row {
+    uint32_t line;
+    rodt_source source;
+    rodt_date read_on;
+    bool used;
+} source_row;
+
+typedef struct chamber_row {
+    uint32_t line;
+    rodt_chamber_row row;
+    const char *diameter_source;
+    const char *rated_source;
+    const char *rated_evidence_text;
+    rodt_evidence rated_evidence;
+    bool used;
+} chamber_row;
+
+typedef struct limit_row {
+    uint32_t line;
+    const char *rules;
+    const char *source;
+    rodt_limit row;
+} limit_row;
+
+typedef struct rules_row {
+    uint32_t line;
+    const char *id;
+    const char *title;
+    const char *authority;
+    const char *source;
+    rodt_evidence evidence;
+    rodt_date from;
+    rodt_date until;
+    bool at_limit_passes;
+    const char *limits_of;
+    rodt_pressure pressure_from;
+    rodt_pressure pressure_until;
+    const char *pressure_source;
+    rodt_evidence pressure_evidence;
+    const char *pressure_evidence_text;
+    rodt_ratio rated_share;
+    const char *rated_share_source;
+    rodt_evidence rated_share_evidence;
+    const char *rated_share_evidence_text;
+} rules_row;
+
+typedef struct tables {
+    const char *paths[FILE_COUNT];
+    int current; /* file that is being read */
+    unsigned faults;
+    size_t source_count;
+    size_t chamber_count;
+    size_t limit_count;
+    size_t rules_count;
+    source_row sources[ROWS_MAX];
+    chamber_row chambers[ROWS_MAX];
+    limit_row limits[ROWS_MAX];
+    rules_row rules[ROWS_MAX];
+    size_t pool_used;
+    char pool[POOL_SIZE]; /* every text of the rows */
+} tables;
+
+/* Prints "file:line: sentence" and counts it. */
+void tables_fault(tables *t, int file, uint32_t line, const char *format, ...) PRINTF_LIKE(4, 5);
+
+/* Looks up an id; NULL if there is none. */
+source_row *tables_source(tables *t, const char *id);
+rules_row *tables_rules(tables *t, const char *id);
+
+/* Compares every row with every other that it has to do with, and reports all faults. */
+void tables_check(tables *t);
+
+/* Writes the constant arrays of lib/row.h. The rows are sound. */
+void tables_write(const tables *t, FILE *out);
+
+#endif
