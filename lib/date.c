@@ -134,13 +134,14 @@ static rodt_status read_named_month(text_cursor *cursor, int day, uint32_t separ
 }
 
 /* Day and month from two numbers; the one above 12 can only be the day, whatever the order of the file. */
-static rodt_status order_numbers(int first, int second, rodt_date_order order, rodt_date *out, rodt_error *error)
+static rodt_status order_numbers(int first, int second, rodt_date_order order, rodt_date *out,
+                                 rodt_error *error)
 {
     bool day_first = order == RODT_DATE_ORDER_DAY_FIRST;
     if (first > 12 || second > 12)
         day_first = first > 12;
     else if (order == RODT_DATE_ORDER_UNKNOWN && first != second)
-        return text_error(error, RODT_E_AMBIGUOUS, 0, "either number can be the month; say which comes first");
+        return text_error(error, RODT_E_AMBIGUOUS, 0, "either number can be the month; which comes first?");
     out->day = (int8_t)(day_first ? first : second);
     out->month = (int8_t)(day_first ? second : first);
     return RODT_OK;
@@ -183,7 +184,8 @@ static rodt_status read_form(text_cursor *cursor, rodt_date_order order, rodt_da
     return read_numbers(cursor, &first, separator, order, out, error);
 }
 
-rodt_status rodt_date_read(const char *text, size_t size, rodt_date_order order, rodt_date *out, rodt_error *error)
+rodt_status rodt_date_read(const char *text, size_t size, rodt_date_order order, rodt_date *out,
+                           rodt_error *error)
 {
     text_cursor cursor;
     if (text == NULL || out == NULL || (unsigned)order > RODT_DATE_ORDER_MONTH_FIRST)

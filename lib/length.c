@@ -5,9 +5,10 @@
 #include "number.h"
 
 /* The roundings of the public interface are those of number.h. */
-_Static_assert((int)RODT_ROUND_HALF_EVEN == (int)NUMBER_HALF_EVEN && (int)RODT_ROUND_HALF_UP == (int)NUMBER_HALF_UP &&
-                   (int)RODT_ROUND_DOWN == (int)NUMBER_DOWN && (int)RODT_ROUND_UP == (int)NUMBER_UP,
-               "same order");
+_Static_assert((int)RODT_ROUND_HALF_EVEN == (int)NUMBER_HALF_EVEN, "same number");
+_Static_assert((int)RODT_ROUND_HALF_UP == (int)NUMBER_HALF_UP, "same number");
+_Static_assert((int)RODT_ROUND_DOWN == (int)NUMBER_DOWN, "same number");
+_Static_assert((int)RODT_ROUND_UP == (int)NUMBER_UP, "same number");
 
 static number number_of(rodt_length length) { return (number){length.num, length.den}; }
 
@@ -75,7 +76,8 @@ rodt_status rodt_length_scale(rodt_length length, rodt_ratio factor, rodt_length
     return deliver(fits, value, out);
 }
 
-rodt_status rodt_length_round(rodt_length length, rodt_length division, rodt_rounding rounding, rodt_length *out)
+rodt_status rodt_length_round(rodt_length length, rodt_length division, rodt_rounding rounding,
+                              rodt_length *out)
 {
     number value;
     if (!is_sound(length) || !is_sound(division) || division.num <= 0 || out == NULL)

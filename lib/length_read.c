@@ -70,7 +70,7 @@ static bool refuse(number_problem *problem, rodt_status status, uint32_t column,
     return false;
 }
 
-/* The size of what was read: one reading of a rod, no finer than the finest part, no longer than a tape shows. */
+/* No finer than what can be kept, no longer than a rod can stand out. */
 static bool check_size(const number_text *read, rodt_unit unit, uint32_t column, number *inches,
                        number_problem *problem)
 {
@@ -84,8 +84,8 @@ static bool check_size(const number_text *read, rodt_unit unit, uint32_t column,
     return true;
 }
 
-static bool read_plain(const char *text, size_t size, rodt_length_style style, number *inches, rodt_unit *unit,
-                       number_problem *problem)
+static bool read_plain(const char *text, size_t size, rodt_length_style style, number *inches,
+                       rodt_unit *unit, number_problem *problem)
 {
     text_cursor cursor;
     number_text read;
@@ -97,9 +97,9 @@ static bool read_plain(const char *text, size_t size, rodt_length_style style, n
     *unit = style.unit;
     size_t left = (size_t)(cursor.end - cursor.at);
     if (left == 0 && number_text_is_day_number(&read))
-        return refuse(problem, RODT_E_DATE_CELL, column, "this is a day number: a spreadsheet made a date of the reading");
+        return refuse(problem, RODT_E_DATE_CELL, column, "this is the day number of a spreadsheet's date");
     if (left > 0 && !find_unit((const char *)cursor.at, left, read.is_fraction, unit)) {
-        *problem = (number_problem){RODT_E_SYNTAX, cursor.column, "in, mm, cm or the end", NULL};
+        *problem = (number_problem){RODT_E_SYNTAX, cursor.column, "in, mm, cm or nothing more", NULL};
         return false;
     }
     return check_size(&read, *unit, column, inches, problem);

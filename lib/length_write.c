@@ -42,8 +42,8 @@ static size_t put_decimal(int64_t parts, unsigned digits, char text[RODT_LENGTH_
     return count;
 }
 
-rodt_status rodt_length_write_decimal(rodt_length length, rodt_unit unit, unsigned digits, rodt_rounding rounding,
-                                      char *text, size_t size)
+rodt_status rodt_length_write_decimal(rodt_length length, rodt_unit unit, unsigned digits,
+                                      rodt_rounding rounding, char *text, size_t size)
 {
     char line[RODT_LENGTH_TEXT_SIZE];
     int64_t parts;

@@ -143,7 +143,8 @@ static bool is_decimal_sign(uint32_t code, bool decimal_comma)
     return code == '.' || (decimal_comma && code == ',');
 }
 
-static bool check_fraction(bool has_whole, uint64_t num, uint64_t den, uint32_t column, number_problem *problem)
+static bool check_fraction(bool has_whole, uint64_t num, uint64_t den, uint32_t column,
+                           number_problem *problem)
 {
     if (den == 0)
         return fail(problem, RODT_E_SYNTAX, column, "a fraction cannot have zero below its bar");
@@ -153,7 +154,7 @@ static bool check_fraction(bool has_whole, uint64_t num, uint64_t den, uint32_t 
         return fail(problem, RODT_E_SYNTAX, column, "a fraction behind a whole number must be less than one");
     if (!is_on_a_tape(den))
         return fail(problem, RODT_E_SYNTAX, column,
-                    "no tape has this division; halves, quarters, eighths, sixteenths or tenths were expected");
+                    "no tape is divided like this; halves to sixty-fourths or tenths were expected");
     return true;
 }
 
@@ -200,8 +201,8 @@ static bool read_joined(text_cursor *cursor, bool hyphen, uint64_t whole, number
     if (is_slash(cursor->code))
         return read_bar(cursor, true, whole, num, out, problem);
     if (hyphen)
-        return fail(problem, RODT_E_AMBIGUOUS, column, "two numbers with a hyphen can be a range; write one reading");
-    return fail(problem, RODT_E_SYNTAX, column, "two numbers stand here; a fraction bar or a point is missing");
+        return fail(problem, RODT_E_AMBIGUOUS, column, "two numbers with a hyphen can be a range; write one");
+    return fail(problem, RODT_E_SYNTAX, column, "this is a second number; is a fraction bar or a point lost?");
 }
 
 /* Behind the first whole number. A blank may lead to a fraction or to a unit. */

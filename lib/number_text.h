@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* One number as people write it on a form, and the reason why a text is none. Lengths and pressures share it. */
+/* One number as people write it on a form, and why a text is none. Lengths and pressures share it. */
 #ifndef RODT_NUMBER_TEXT_H
 #define RODT_NUMBER_TEXT_H
 
@@ -9,8 +9,8 @@
 /* Finest part that is read or kept: 1/1 000 000 000. */
 #define NUMBER_DEN_MAX 1000000000
 
-/* Why a text was refused. `wanted` is a noun phrase for "... was expected here"; `sentence` stands for itself;
- * one of them is NULL. */
+/* Why a text was refused. `wanted` is a noun phrase for "... was expected here"; `sentence` stands for
+ * itself; one of them is NULL. */
 typedef struct number_problem {
     rodt_status status;
     uint32_t column;
@@ -40,8 +40,8 @@ bool number_text_is_day_number(const number_text *read);
 
 /* Fills *error (may be NULL) with the best reason for the refusal, which may be another one than where
  * the reading stopped: a date, a bound, a range, a comma. Returns its status. */
-rodt_status number_text_refuse(const char *text, size_t size, bool decimal_comma, const number_problem *problem,
-                               rodt_error *error);
+rodt_status number_text_refuse(const char *text, size_t size, bool decimal_comma,
+                               const number_problem *problem, rodt_error *error);
 
 /* Writes a mixed fraction in lowest terms. RODT_OK, RODT_E_ARGUMENT, RODT_E_SPACE. */
 rodt_status number_text_write(number value, char *text, size_t size);

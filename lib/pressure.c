@@ -62,7 +62,8 @@ static bool refuse(number_problem *problem, rodt_status status, uint32_t column,
     return false;
 }
 
-static bool check_size(const number_text *read, bool is_kpa, uint32_t column, number *psi, number_problem *problem)
+static bool check_size(const number_text *read, bool is_kpa, uint32_t column, number *psi,
+                       number_problem *problem)
 {
     static const char too_high[] = "no brake gauge shows more than 300 psi; is a decimal point lost?";
     *psi = read->value;
@@ -75,7 +76,8 @@ static bool check_size(const number_text *read, bool is_kpa, uint32_t column, nu
     return true;
 }
 
-static bool read_plain(const char *text, size_t size, bool decimal_comma, number *psi, number_problem *problem)
+static bool read_plain(const char *text, size_t size, bool decimal_comma, number *psi,
+                       number_problem *problem)
 {
     text_cursor cursor;
     number_text read;
@@ -87,9 +89,9 @@ static bool read_plain(const char *text, size_t size, bool decimal_comma, number
     text_skip_blanks(&cursor);
     size_t left = (size_t)(cursor.end - cursor.at);
     if (left == 0 && number_text_is_day_number(&read))
-        return refuse(problem, RODT_E_DATE_CELL, column, "this is a day number: a spreadsheet made a date of the reading");
+        return refuse(problem, RODT_E_DATE_CELL, column, "this is the day number of a spreadsheet's date");
     if (!find_unit((const char *)cursor.at, left, &is_kpa)) {
-        *problem = (number_problem){RODT_E_SYNTAX, cursor.column, "psi, kPa or the end", NULL};
+        *problem = (number_problem){RODT_E_SYNTAX, cursor.column, "psi, kPa or nothing more", NULL};
         return false;
     }
     return check_size(&read, is_kpa, column, psi, problem);
