@@ -142,10 +142,3 @@ bool limits_clash(const rodt_limit *a, const rodt_limit *b)
     return a->family == b->family && strcmp(a->size, b->size) == 0 && one_class &&
            rodt_length_compare(a->rated_stroke, b->rated_stroke) == 0 && share_a_day(a, b);
 }
-
-bool limit_has_rated_stroke(const rodt_limit *row, rodt_length rated_stroke)
-{
-    return rodt_length_compare(row->rated_stroke, rated_stroke) == 0 ||
-           (rodt_length_given(row->rated_stroke_mm) &&
-            rodt_length_compare(row->rated_stroke_mm, rated_stroke) == 0);
-}

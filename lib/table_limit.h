@@ -22,8 +22,8 @@ enum {
     LIMIT_COLUMNS
 };
 
-/* Reads all but `rules` and `source`. The row's texts point into the reader, and its source is NULL. False after every
- * fault was reported. */
+/* Reads all but `rules` and `source`. The row's texts point into the reader, and its source is NULL. False
+ * after every fault of the row was reported. */
 bool table_limit(table_reader *reader, rodt_limit *row);
 
 bool table_family(table_reader *reader, size_t column, rodt_family *out);
@@ -38,8 +38,5 @@ bool table_span(table_reader *reader, size_t until_column, rodt_date from, rodt_
 
 /* True if the two rows can both hold for one chamber on one day, and neither is the more exact one. */
 bool limits_clash(const rodt_limit *a, const rodt_limit *b);
-
-/* True if a chamber marked with this rated stroke has the limit of a row that asks for one. */
-bool limit_has_rated_stroke(const rodt_limit *row, rodt_length rated_stroke);
 
 #endif
