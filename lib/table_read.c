@@ -209,24 +209,6 @@ static size_t split_line(table_reader *reader, const char *line, size_t size, ta
     return 0;
 }
 
-#define SHOWN_MAX 40
-
-/* Copies the beginning of a cell for a sentence; signs without a shape are named. */
-static void show_cell(const table_cell *cell, char shown[SHOWN_MAX + TEXT_SHOWN_SIZE])
-{
-    text_cursor cursor;
-    size_t used = 0;
-    text_start(&cursor, cell->text, cell->size);
-    for (; cursor.code != TEXT_END && used < SHOWN_MAX; text_next(&cursor)) {
-        if (cursor.code == ' ')
-            shown[used++] = ' ';
-        else
-            text_show(cursor.code, shown + used);
-        used += cursor.code == ' ' ? 0 : strlen(shown + used);
-    }
-    shown[used] = '\0';
-}
-
 static size_t find_column(const table_reader *reader, const char *name)
 {
     size_t i = 0;
@@ -240,8 +222,8 @@ static void place_column(table_reader *reader, size_t field, const table_cell *c
 {
     size_t column = find_column(reader, cell->text);
     reader->column_of_field[field] = column;
-    char shown[SHOWN_MAX + TEXT_SHOWN_SIZE];
-    show_cell(cell, shown);
+    char shown[TABLE_SHOWN_SIZE];
+    table_show(cell, shown);
     if (column == reader->column_count) {
         bool semicolons = memchr(cell->text, ';', cell->size) != NULL;
         line_fault(reader, cell->column, "no column is called \"%s\"%s", shown,
@@ -334,87 +316,5 @@ bool table_next(table_reader *reader)
         if (sort_cells(reader, line, size))
             return true;
     }
-    return false;
-}
-
-/* Hands on what a reader of values said, at the place of the cell in the line. */
-static bool value_fault(table_reader *reader, size_t column, const rodt_error *error)
-{
-    uint32_t at = error->column == 0 ? 1 : error->column;
-    table_fault(reader, column, at, RODT_E_TABLE, "%s", error->text);
-    return false;
-}
-
-bool table_length(table_reader *reader, size_t column, rodt_unit unit, rodt_length *out)
-{
-    const table_cell *cell = &reader->cells[column];
-    rodt_length_style style = {.unit = unit};
-    rodt_length value = {0};
-    rodt_error error;
-    if (cell->size > 0 && rodt_length_read(cell->text, cell->size, &style, &value, NULL, &error) != RODT_OK)
-        return value_fault(reader, column, &error);
-    *out = value;
-    return true;
-}
-
-bool table_pressure(table_reader *reader, size_t column, rodt_pressure *out)
-{
-    const table_cell *cell = &reader->cells[column];
-    rodt_pressure value = {0};
-    rodt_error error;
-    if (cell->size > 0 && rodt_pressure_read(cell->text, cell->size, false, &value, &error) != RODT_OK)
-        return value_fault(reader, column, &error);
-    *out = value;
-    return true;
-}
-
-bool table_ratio(table_reader *reader, size_t column, rodt_ratio *out)
-{
-    rodt_length value;
-    if (!table_length(reader, column, RODT_UNIT_INCH, &value))
-        return false;
-    *out = (rodt_ratio){value.num, value.den};
-    return true;
-}
-
-bool table_date(table_reader *reader, size_t column, rodt_date *out)
-{
-    const table_cell *cell = &reader->cells[column];
-    rodt_date value = {0};
-    rodt_error error;
-    if (cell->size > 0 && rodt_date_parse(cell->text, &value, &error) != RODT_OK)
-        return value_fault(reader, column, &error);
-    *out = value;
-    return true;
-}
-
-/* "standard, long or any" */
-static void list_words(text_writer *list, const char *const *words, size_t count)
-{
-    text_begin(list);
-    for (size_t i = 0; i < count; i++) {
-        text_put(list, words[i]);
-        text_put(list, i + 2 < count ? ", " : i + 2 == count ? " or " : "");
-    }
-}
-
-bool table_word(table_reader *reader, size_t column, const char *const *words, size_t count, unsigned *out)
-{
-    const table_cell *cell = &reader->cells[column];
-    if (cell->size == 0) {
-        *out = 0;
-        return true;
-    }
-    for (size_t i = 0; i < count; i++) {
-        if (strcmp(cell->text, words[i]) == 0) {
-            *out = (unsigned)i;
-            return true;
-        }
-    }
-    text_writer list;
-    list_words(&list, words, count);
-    char shown[SHOWN_MAX + TEXT_SHOWN_SIZE];
-    show_cell(cell, shown);
-    table_fault(reader, column, 1, RODT_E_TABLE, "expected %s, found \"%s\"", list.buffer, shown);
     return false;
 }

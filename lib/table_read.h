@@ -69,6 +69,10 @@ static inline bool table_empty(const table_reader *reader, size_t column)
     return reader->cells[column].size == 0;
 }
 
+/* Copies the beginning of a cell for a sentence. */
+#define TABLE_SHOWN_SIZE 64
+void table_show(const table_cell *cell, char shown[TABLE_SHOWN_SIZE]);
+
 /* The readers of cells. An empty cell gives "not given". Each returns false after it reported a fault;
  * *out is as it was then. */
 bool table_length(table_reader *reader, size_t column, rodt_unit unit, rodt_length *out);
