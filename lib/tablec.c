@@ -73,8 +73,9 @@ rules_row *tables_rules(tables *t, const char *id)
     return NULL;
 }
 
-static const table_column source_columns[] = {{"id", true},      {"body", true},    {"document", true}, {"section", true},
-                                              {"edition", true}, {"address", false}, {"read_on", false}};
+static const table_column source_columns[] = {{"id", true},       {"body", true},    {"document", true},
+                                              {"section", true},  {"edition", true}, {"address", false},
+                                              {"read_on", false}};
 
 static void read_source(tables *t, table_reader *reader)
 {
@@ -86,8 +87,16 @@ static void read_source(tables *t, table_reader *reader)
         t->sources[t->source_count++] = row;
 }
 
-enum { CHAMBER_FAMILY, CHAMBER_SIZE, CHAMBER_DIAMETER, CHAMBER_MM, CHAMBER_SOURCE, CHAMBER_RATED, CHAMBER_RATED_SOURCE,
-       CHAMBER_RATED_EVIDENCE };
+enum {
+    CHAMBER_FAMILY,
+    CHAMBER_SIZE,
+    CHAMBER_DIAMETER,
+    CHAMBER_MM,
+    CHAMBER_SOURCE,
+    CHAMBER_RATED,
+    CHAMBER_RATED_SOURCE,
+    CHAMBER_RATED_EVIDENCE
+};
 
 static const table_column chamber_columns[] = {{"family", true},           {"size", true},
                                                {"outside_diameter", true}, {"diameter_mm", true},
@@ -112,8 +121,9 @@ static void read_chamber(tables *t, table_reader *reader)
 }
 
 static const table_column limit_columns[] = {
-    {"rules", true},  {"family", true},    {"size", true},  {"class", true},  {"rated_stroke", false}, {"rated_mm", false},
-    {"limit", true},  {"limit_mm", false}, {"from", false}, {"until", false}, {"source", true},        {"evidence", true}};
+    {"rules", true},         {"family", true},    {"size", true},  {"class", true},
+    {"rated_stroke", false}, {"rated_mm", false}, {"limit", true}, {"limit_mm", false},
+    {"from", false},         {"until", false},    {"source", true}, {"evidence", true}};
 
 static void read_limit(tables *t, table_reader *reader)
 {
@@ -127,9 +137,24 @@ static void read_limit(tables *t, table_reader *reader)
     t->limits[t->limit_count++] = row;
 }
 
-enum { RULES_ID, RULES_TITLE, RULES_AUTHORITY, RULES_SOURCE, RULES_EVIDENCE, RULES_FROM, RULES_UNTIL, RULES_AT_LIMIT,
-       RULES_LIMITS_OF, RULES_PRESSURE_FROM, RULES_PRESSURE_UNTIL, RULES_PRESSURE_SOURCE, RULES_PRESSURE_EVIDENCE,
-       RULES_SHARE, RULES_SHARE_SOURCE, RULES_SHARE_EVIDENCE };
+enum {
+    RULES_ID,
+    RULES_TITLE,
+    RULES_AUTHORITY,
+    RULES_SOURCE,
+    RULES_EVIDENCE,
+    RULES_FROM,
+    RULES_UNTIL,
+    RULES_AT_LIMIT,
+    RULES_LIMITS_OF,
+    RULES_PRESSURE_FROM,
+    RULES_PRESSURE_UNTIL,
+    RULES_PRESSURE_SOURCE,
+    RULES_PRESSURE_EVIDENCE,
+    RULES_SHARE,
+    RULES_SHARE_SOURCE,
+    RULES_SHARE_EVIDENCE
+};
 
 static const table_column rules_columns[] = {
     {"id", true},

@@ -83,8 +83,9 @@ static void write_head(const tables *t, FILE *out)
     fputs("/* SPDX-License-Identifier: Apache-2.0 */\n/* Written by tablec from", out);
     for (int file = 0; file < FILE_COUNT; file++)
         fprintf(out, "%s %s", file == 0 ? "" : ",", file_name(t->paths[file]));
-    fprintf(out, ", edition %04d-%02d-%02d.\n * To change a figure, change the tables. */\n#include \"row.h\"\n\n", day.year,
-            day.month, day.day);
+    fprintf(out, ", edition %04d-%02d-%02d.\n * To change a figure, change the tables. */\n", day.year, day.month,
+            day.day);
+    fputs("#include \"row.h\"\n\n", out);
     fprintf(out, "const char table_edition[] = \"%04d-%02d-%02d\";\n", day.year, day.month, day.day);
 }
 
