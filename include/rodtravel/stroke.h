@@ -115,11 +115,14 @@ typedef struct rodt_finding {
     rodt_length margin;          /* limit - applied stroke; negative = over; not given = one is missing */
     rodt_length long_limit;      /* with RODT_REASON_ASSUMED_STANDARD: the limit of the long-stroke chamber of
                                     this size, as far as one is published; otherwise not given */
+    rodt_unit unit;              /* as given: the unit in which sentences speak */
     rodt_length division;        /* as given */
     rodt_ratio probability_over; /* exact chance that the true stroke is over the limit, each reading's error
                                     uniform within half a division either way; given with a proof */
-    rodt_pressure pressure;
+    rodt_pressure pressure;      /* as recorded, before and after the application */
+    rodt_pressure pressure_after;
     rodt_date day;               /* the day whose law judged; not given = the newest text */
+    rodt_date other_day;         /* as given */
     rodt_basis basis;
     rodt_evidence evidence;      /* of the law's limit */
     const rodt_limit *limit_row; /* the law's row, or NULL */
