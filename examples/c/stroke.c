@@ -1,0 +1,32 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* One question, one call: is this brake in adjustment? */
+#include <rodtravel/rodtravel.h>
+#include <stdio.h>
+
+int main(void)
+{
+    const rodt_reading_text text = {
+        .chamber = "30L",
+        .released = "2 3/4",
+        .applied = "5 5/16",
+        .pressure = "95",
+        .day = "2026-03-02",
+    };
+    rodt_finding finding;
+    rodt_error error;
+    if (rodt_judge_text(&text, rodt_rules_find(RODT_DEFAULT_RULES), &finding, &error) != RODT_OK) {
+        fprintf(stderr, "%s, column %u: %s\n", error.field, (unsigned)error.column, error.text);
+        return 2;
+    }
+
+    char sentence[RODT_SENTENCE_SIZE];
+    rodt_finding_write(&finding, sentence, sizeof sentence);
+    printf("%s: %s\n", rodt_verdict_name(finding.verdict), sentence);
+    for (int reason = 0; reason < RODT_REASON_END; reason++) {
+        if (rodt_finding_reason_write(&finding, (rodt_reason)reason, sentence, sizeof sentence) == RODT_OK)
+            printf("- %s\n", sentence);
+    }
+    if (finding.source != NULL && rodt_source_write(finding.source, sentence, sizeof sentence) == RODT_OK)
+        printf("%s\n", sentence);
+    return finding.verdict == RODT_IN_ADJUSTMENT ? 0 : 1;
+}
