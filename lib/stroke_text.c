@@ -7,7 +7,7 @@
 #include <string.h>
 
 /* The reading as it grows. `strict` stops at the first unreadable text; otherwise it is noted. */
-typedef struct form {
+typedef struct reading_form {
     const rodt_reading_text *text;
     rodt_length_style style;
     rodt_reading reading;
@@ -15,10 +15,10 @@ typedef struct form {
     bool strict;
     bool failed;      /* some text could not be read, and `error` describes the first */
     rodt_error error;
-} form;
+} reading_form;
 
 /* What became of one text. Returns false if the reading must stop. */
-static bool settle(form *form, const char *field, rodt_reason reason, const rodt_error *error)
+static bool settle(reading_form *form, const char *field, rodt_reason reason, const rodt_error *error)
 {
     if (!form->failed) {
         form->failed = true;
@@ -42,7 +42,7 @@ static bool is_absent(const char *text)
 }
 
 /* A needed text that holds nothing: an error for one wheel end, a missing fact in a file. */
-static bool settle_empty(form *form, const char *field)
+static bool settle_empty(reading_form *form, const char *field)
 {
     if (!form->failed) {
         form->failed = true;
@@ -52,7 +52,7 @@ static bool settle_empty(form *form, const char *field)
     return !form->strict;
 }
 
-static bool read_unit(form *form)
+static bool read_unit(reading_form *form)
 {
     static const struct {
         const char *word;
@@ -76,7 +76,7 @@ static bool read_unit(form *form)
     return settle(form, "unit", RODT_REASON_OTHER_UNREADABLE, &error);
 }
 
-static bool read_needed_length(form *form, const char *field, const char *text, rodt_reason reason,
+static bool read_needed_length(reading_form *form, const char *field, const char *text, rodt_reason reason,
                                rodt_length *out)
 {
     if (is_absent(text))
@@ -93,7 +93,7 @@ static bool read_needed_length(form *form, const char *field, const char *text, 
     return true;
 }
 
-static bool read_length(form *form, const char *field, const char *text, rodt_length *out)
+static bool read_length(reading_form *form, const char *field, const char *text, rodt_length *out)
 {
     if (is_absent(text))
         return true;
@@ -104,7 +104,7 @@ static bool read_length(form *form, const char *field, const char *text, rodt_le
     return settle(form, field, RODT_REASON_OTHER_UNREADABLE, &error);
 }
 
-static bool read_division(form *form)
+static bool read_division(reading_form *form)
 {
     rodt_length *division = &form->reading.division;
     if (!read_length(form, "division", form->text->division, division))
@@ -117,7 +117,7 @@ static bool read_division(form *form)
     return settle(form, "division", RODT_REASON_OTHER_UNREADABLE, &error);
 }
 
-static bool read_pressure(form *form, const char *field, const char *text, rodt_pressure *out)
+static bool read_pressure(reading_form *form, const char *field, const char *text, rodt_pressure *out)
 {
     if (is_absent(text))
         return true;
@@ -128,7 +128,7 @@ static bool read_pressure(form *form, const char *field, const char *text, rodt_
     return settle(form, field, RODT_REASON_OTHER_UNREADABLE, &error);
 }
 
-static bool read_chamber(form *form)
+static bool read_chamber(reading_form *form)
 {
     const char *text = form->text->chamber;
     if (is_absent(text))
@@ -139,7 +139,7 @@ static bool read_chamber(form *form)
     return true;
 }
 
-static bool read_class(form *form)
+static bool read_class(reading_form *form)
 {
     rodt_error error;
     rodt_stroke_class stroke_class;
@@ -154,7 +154,7 @@ static bool read_class(form *form)
 }
 
 /* A file does not stop at a date with two meanings: both days are judged (stroke.c). */
-static bool read_day(form *form)
+static bool read_day(reading_form *form)
 {
     const char *text = form->text->day;
     form->reading.day = form->text->default_day;
@@ -174,7 +174,7 @@ static bool read_day(form *form)
     return settle(form, "date", RODT_REASON_DATE_UNREADABLE, &error);
 }
 
-static bool read_form(form *form)
+static bool read_form(reading_form *form)
 {
     const rodt_reading_text *text = form->text;
     rodt_reading *reading = &form->reading;
@@ -190,7 +190,7 @@ static bool read_form(form *form)
            read_division(form) && read_day(form);
 }
 
-static void open_form(const rodt_reading_text *text, bool strict, form *form)
+static void open_form(const rodt_reading_text *text, bool strict, reading_form *form)
 {
     memset(form, 0, sizeof *form);
     form->text = text;
@@ -203,7 +203,7 @@ rodt_status rodt_judge_text(const rodt_reading_text *text, const rodt_rules *rul
 {
     if (text == NULL || rules == NULL || out == NULL)
         return text_error(error, RODT_E_ARGUMENT, 0, "a text, a rule set and a finding are needed");
-    form form;
+    reading_form form;
     open_form(text, true, &form);
     if (!read_form(&form)) {
         if (error != NULL)
@@ -217,7 +217,7 @@ rodt_status rodt_judge_text(const rodt_reading_text *text, const rodt_rules *rul
 }
 
 /* Readings that are too fine to subtract are unreadable too: nobody read that from a tape. */
-static rodt_status judge_too_fine(form *form, const rodt_rules *rules, rodt_finding *out)
+static rodt_status judge_too_fine(reading_form *form, const rodt_rules *rules, rodt_finding *out)
 {
     form->noted |= REASON_BIT(RODT_REASON_RELEASED_UNREADABLE) | REASON_BIT(RODT_REASON_APPLIED_UNREADABLE);
     form->reading.released = form->reading.applied = (rodt_length){0, 0};
@@ -231,7 +231,7 @@ rodt_status rodt_judge_row(const rodt_reading_text *text, const rodt_rules *rule
 {
     if (text == NULL || rules == NULL || out == NULL)
         return text_error(error, RODT_E_ARGUMENT, 0, "a text, a rule set and a finding are needed");
-    form form;
+    reading_form form;
     open_form(text, false, &form);
     (void)read_form(&form); /* lenient: it notes and goes on */
     rodt_status status = judge_noted(&form.reading, rules, form.noted, out);
