@@ -1,0 +1,282 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The reader of tables: the form of RFC 4180 as far as it is used, comments, places of faults. Common practice,
+ * no published source, unless a test names one. */
+#include <stdarg.h>
+#include <stddef.h>
+#include <setjmp.h>
+#include <stdint.h>
+#include <stdio.h>
+#include <string.h>
+#include <cmocka.h>
+
+#include "table_read.h"
+
+enum { NAME, FIGURE, DAY, WORD };
+
+static const table_column columns[] = {{"name", true}, {"figure", false}, {"day", false}, {"word", false}};
+
+/* The first fault and how many there were. */
+typedef struct faults {
+    rodt_error first;
+    unsigned count;
+} faults;
+
+static void note(void *context, const rodt_error *fault)
+{
+    faults *seen = context;
+    if (seen->count++ == 0)
+        seen->first = *fault;
+}
+
+static bool open_text(table_reader *reader, faults *seen, const char *text)
+{
+    memset(seen, 0, sizeof *seen);
+    return table_open(reader, text, strlen(text), columns, COUNT_OF(columns), note, seen);
+}
+
+static void expect_cell(const table_reader *reader, size_t column, const char *text, uint32_t at)
+{
+    assert_string_equal(reader->cells[column].text, text);
+    assert_int_equal(reader->cells[column].size, strlen(text));
+    assert_int_equal(reader->cells[column].column, at);
+}
+
+/* Reads all rows and expects one fault. */
+static void expect_fault(const char *text, uint32_t line, uint32_t column, const char *sentence)
+{
+    table_reader reader;
+    faults seen;
+    if (open_text(&reader, &seen, text)) {
+        while (table_next(&reader))
+            ;
+    }
+    assert_int_equal(seen.count, 1);
+    assert_string_equal(seen.first.text, sentence);
+    assert_int_equal(seen.first.status, RODT_E_TABLE);
+    assert_int_equal(seen.first.line, line);
+    assert_int_equal(seen.first.column, column);
+    assert_false(reader.sound);
+}
+
+static void reads_rows_in_any_order_of_columns(void **state)
+{
+    (void)state;
+    table_reader reader;
+    faults seen;
+    assert_true(open_text(&reader, &seen, "# a comment, with a comma\n\nfigure,name\n1 3/4,a\n  2 ,  b c  \n"));
+    assert_true(table_next(&reader));
+    assert_int_equal(reader.line, 4);
+    expect_cell(&reader, NAME, "a", 7);
+    expect_cell(&reader, FIGURE, "1 3/4", 1);
+    expect_cell(&reader, WORD, "", 0);
+    assert_true(table_next(&reader));
+    expect_cell(&reader, FIGURE, "2", 3);
+    expect_cell(&reader, NAME, "b c", 8);
+    assert_false(table_next(&reader));
+    assert_true(reader.sound);
+}
+
+/* RFC 4180, section 2, rules 5 to 7 (without line breaks inside quotes). */
+static void reads_quotes(void **state)
+{
+    (void)state;
+    table_reader reader;
+    faults seen;
+    assert_true(open_text(&reader, &seen, "name,figure\n\"a, \"\"b\"\"\",\"1 3/4\"\"\" \n\"\",\n\" c \",x"));
+    assert_true(table_next(&reader));
+    expect_cell(&reader, NAME, "a, \"b\"", 2);
+    expect_cell(&reader, FIGURE, "1 3/4\"", 13);
+    assert_true(table_next(&reader));
+    assert_int_equal(reader.line, 4);
+    expect_cell(&reader, NAME, "c", 3);
+    assert_int_equal(seen.count, 1); /* line 3: the required cell is empty */
+    assert_int_equal(seen.first.line, 3);
+    assert_string_equal(seen.first.field, "name");
+}
+
+static void line_ends_and_byte_order_mark_do_not_count(void **state)
+{
+    (void)state;
+    static const char *const texts[] = {"name,figure\na,2\n", "name,figure\r\na,2\r\n", "name,figure\na,2",
+                                        "\xEF\xBB\xBFname,figure\r\n# x\r\n\r\n   \r\na,2"};
+    for (size_t i = 0; i < COUNT_OF(texts); i++) {
+        table_reader reader;
+        faults seen;
+        assert_true(open_text(&reader, &seen, texts[i]));
+        assert_true(table_next(&reader));
+        expect_cell(&reader, NAME, "a", 1);
+        expect_cell(&reader, FIGURE, "2", 3);
+        assert_false(table_next(&reader));
+        assert_int_equal(seen.count, 0);
+    }
+}
+
+static void columns_count_characters(void **state)
+{
+    (void)state;
+    table_reader reader;
+    faults seen;
+    assert_true(open_text(&reader, &seen, "name,figure\n\xC3\xA9t\xC3\xA9,x1\n"));
+    assert_true(table_next(&reader));
+    expect_cell(&reader, FIGURE, "x1", 5);
+    rodt_length length = {7, 1};
+    assert_false(table_length(&reader, FIGURE, RODT_UNIT_INCH, &length));
+    assert_int_equal(seen.first.column, 5);
+    assert_string_equal(seen.first.field, "figure");
+    assert_int_equal(length.num, 7);
+}
+
+static void faults_of_the_form(void **state)
+{
+    (void)state;
+    expect_fault("", 0, 0, "the table is empty: there is no line that names the columns");
+    expect_fault("# only\n\n", 0, 0, "the table is empty: there is no line that names the columns");
+    expect_fault("name,colour\n", 1, 6, "no column is called \"colour\"");
+    expect_fault("name,figure;day\na;2\n", 1, 6, "no column is called \"figure;day\"; cells must be separated by "
+                                                "commas, not by semicolons");
+    expect_fault("name,name\n", 1, 6, "the column \"name\" is there twice");
+    expect_fault("figure,day\n", 1, 0, "the column \"name\" is missing");
+    expect_fault("name,\xE2\x80\x8B" "figure\n", 1, 6, "no column is called \"U+200Bfigure\"");
+    expect_fault("name,figure\na\n", 2, 0, "expected 2 cells, as many as there are columns, but there are 1");
+    expect_fault("name,figure\na,b,c\n", 2, 0, "expected 2 cells, as many as there are columns, but there are 3");
+    expect_fault("name,figure\na,\n ,2\n", 3, 2, "the cell is empty");
+    expect_fault("name\n\"a\n", 2, 1, "the quote that opens here is not closed on its line");
+    expect_fault("name\n\"\n", 2, 1, "the quote that opens here is not closed on its line");
+    expect_fault("name\n\"a\"\"\n", 2, 1, "the quote that opens here is not closed on its line");
+    expect_fault("name,figure\n\"a\" b,c\n", 2, 5, "expected a comma behind the closing quote");
+    expect_fault("name,figure\na,2\"\n", 2, 4, "a double quote inside a cell; put the whole cell in quotes and write the "
+                                              "quote twice");
+    expect_fault("name\na\xFF\n", 2, 2, "a byte that is no text; save the table as UTF-8");
+    expect_fault("name\na\rb\n", 2, 2, "a byte that is no text; save the table as UTF-8");
+    expect_fault("a,a,a,a,a,a,a,a,a,a,a,a,a,a,a,a,a,a,a,a,a,a,a,a,a\n", 1, 49, "more than 24 cells");
+}
+
+static void refuses_a_zero_byte(void **state)
+{
+    (void)state;
+    static const char text[] = "name\na\0b\n";
+    table_reader reader;
+    faults seen = {0};
+    assert_true(table_open(&reader, text, sizeof text - 1, columns, COUNT_OF(columns), note, &seen));
+    assert_false(table_next(&reader));
+    assert_int_equal(seen.count, 1);
+    assert_int_equal(seen.first.column, 2);
+}
+
+/* A fault in one line does not hide the rows and the faults behind it. */
+static void goes_on_after_a_fault(void **state)
+{
+    (void)state;
+    table_reader reader;
+    faults seen;
+    assert_true(open_text(&reader, &seen, "name,figure\na\nb,2\nc,3,4\nd,5\n"));
+    assert_true(table_next(&reader));
+    expect_cell(&reader, NAME, "b", 1);
+    assert_true(table_next(&reader));
+    expect_cell(&reader, NAME, "d", 1);
+    assert_false(table_next(&reader));
+    assert_int_equal(seen.count, 2);
+}
+
+static void a_line_has_an_end(void **state)
+{
+    (void)state;
+    char text[TABLE_LINE_MAX + 32];
+    size_t head = (size_t)snprintf(text, sizeof text, "name\n");
+    memset(text + head, 'x', TABLE_LINE_MAX);
+    text[head + TABLE_LINE_MAX] = '\0';
+    table_reader reader;
+    faults seen;
+    assert_true(open_text(&reader, &seen, text));
+    assert_true(table_next(&reader));
+    assert_int_equal(reader.cells[NAME].size, TABLE_LINE_MAX);
+    text[head + TABLE_LINE_MAX] = 'x';
+    text[head + TABLE_LINE_MAX + 1] = '\0';
+    expect_fault(text, 2, 0, "the line is longer than 2000 bytes");
+}
+
+static void reads_values(void **state)
+{
+    (void)state;
+    table_reader reader;
+    faults seen;
+    assert_true(open_text(&reader, &seen, "name,figure,day,word\n4/5,44.45,2021-10-14,long\nx,,,\n"));
+    assert_true(table_next(&reader));
+    rodt_length length;
+    rodt_ratio ratio;
+    rodt_date date;
+    rodt_pressure pressure;
+    unsigned word = 9;
+    static const char *const words[] = {"any", "standard", "long"};
+    assert_true(table_length(&reader, FIGURE, RODT_UNIT_MM, &length));
+    assert_true(length.num == 7 && length.den == 4);
+    assert_true(table_pressure(&reader, FIGURE, &pressure));
+    assert_true(pressure.num == 889 && pressure.den == 20);
+    assert_true(table_ratio(&reader, NAME, &ratio));
+    assert_true(ratio.num == 4 && ratio.den == 5);
+    assert_true(table_date(&reader, DAY, &date));
+    assert_true(date.year == 2021 && date.month == 10 && date.day == 14);
+    assert_true(table_word(&reader, WORD, words, COUNT_OF(words), &word));
+    assert_int_equal(word, 2);
+    assert_true(table_next(&reader));
+    assert_true(table_length(&reader, FIGURE, RODT_UNIT_MM, &length) && !rodt_length_given(length));
+    assert_true(table_date(&reader, DAY, &date) && !rodt_date_given(date));
+    assert_true(table_word(&reader, WORD, words, COUNT_OF(words), &word));
+    assert_int_equal(word, 0);
+    assert_int_equal(seen.count, 0);
+}
+
+static void refuses_values(void **state)
+{
+    (void)state;
+    table_reader reader;
+    faults seen;
+    assert_true(open_text(&reader, &seen, "name,figure,day,word\nx,1 3/2,2021-02-30,Long\n"));
+    assert_true(table_next(&reader));
+    rodt_length length = {0};
+    rodt_date date = {0};
+    unsigned word = 9;
+    static const char *const words[] = {"any", "standard", "long"};
+    assert_false(table_length(&reader, FIGURE, RODT_UNIT_INCH, &length));
+    assert_false(table_date(&reader, DAY, &date));
+    assert_int_equal(seen.count, 2);
+    seen.count = 0;
+    assert_false(table_word(&reader, WORD, words, COUNT_OF(words), &word));
+    assert_string_equal(seen.first.text, "expected any, standard or long, found \"Long\"");
+    assert_int_equal(seen.first.column, 20);
+    assert_int_equal(word, 9);
+    assert_false(rodt_length_given(length) || rodt_date_given(date));
+}
+
+static void a_long_cell_is_shown_by_its_beginning(void **state)
+{
+    (void)state;
+    char text[400] = "";
+    for (size_t i = 0; i + 4 < sizeof text; i += 3)
+        memcpy(text + i, "\xE2\x82\xAC", 4);
+    table_cell cell = {text, strlen(text), 1};
+    char shown[TABLE_SHOWN_SIZE];
+    table_show(&cell, shown);
+    size_t size = strlen(shown);
+    assert_in_range(size, 40, TABLE_SHOWN_SIZE - 1);
+    assert_int_equal(size % 3, 0);
+    assert_memory_equal(shown, text, size);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(reads_rows_in_any_order_of_columns),
+        cmocka_unit_test(reads_quotes),
+        cmocka_unit_test(line_ends_and_byte_order_mark_do_not_count),
+        cmocka_unit_test(columns_count_characters),
+        cmocka_unit_test(faults_of_the_form),
+        cmocka_unit_test(refuses_a_zero_byte),
+        cmocka_unit_test(goes_on_after_a_fault),
+        cmocka_unit_test(a_line_has_an_end),
+        cmocka_unit_test(reads_values),
+        cmocka_unit_test(refuses_values),
+        cmocka_unit_test(a_long_cell_is_shown_by_its_beginning),
+    };
+    return cmocka_run_group_tests_name("table_read", tests, NULL, NULL);
+}
