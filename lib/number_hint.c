@@ -318,7 +318,7 @@ static rodt_status explain_place(const refusal *r)
     behind = at;
     text_next(&behind);
     if (is_damaged_sign(at.code) && !text_is_letter(behind.code))
-        return text_error(r->error, RODT_E_SYNTAX, at.column, "%s stands where %s was expected; is it a slip?",
+        return text_error(r->error, RODT_E_SYNTAX, at.column, "%s stands where %s was expected",
                           shown, problem->wanted);
     return text_error(r->error, problem->status, at.column, "%s was expected here, not %s", problem->wanted,
                       shown);

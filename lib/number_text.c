@@ -202,7 +202,7 @@ static bool read_joined(text_cursor *cursor, bool hyphen, uint64_t whole, number
         return read_bar(cursor, true, whole, num, out, problem);
     if (hyphen)
         return fail(problem, RODT_E_AMBIGUOUS, column, "two numbers with a hyphen can be a range; write one");
-    return fail(problem, RODT_E_SYNTAX, column, "this is a second number; is a fraction bar or a point lost?");
+    return fail(problem, RODT_E_SYNTAX, column, "this is a second number; is a bar or a point lost?");
 }
 
 /* Behind the first whole number. A blank may lead to a fraction or to a unit. */

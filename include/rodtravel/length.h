@@ -73,7 +73,9 @@ RODT_API rodt_status rodt_length_from_mm(int64_t num, int64_t den, rodt_length *
  * Reads one length as a person writes it on a form: "1 3/4", "2-1/8 in", "4 13/16\"", "1½", ".875",
  * "44.45 mm", "4.5 cm". The unit may be in, in., inch(es), po, an inch mark, mm or cm; without one the
  * number is inches. Digits are plain ASCII. Never guesses: a text that could mean two values, and one
- * that means none, is refused. Reads neither the locale nor any global state. The result is 0 to 24 in.
+ * that means none, is refused, and so is a fraction that is on no tape, such as a sixth or a third: it
+ * is a sixteenth or a thirty-second that lost a digit. Reads neither the locale nor any global state. The
+ * result is 0 to 24 in.
  *
  * text   zero-terminated UTF-8
  * out    the length
@@ -135,7 +137,8 @@ RODT_API rodt_status rodt_length_round(rodt_length length, rodt_length division,
 
 /*
  * Writes inches as a mixed fraction in lowest terms: "1 3/4", "2", "5/16", "-1/8", "0". Exact: reading
- * the text gives the same length (a negative one excepted: a reading is never negative).
+ * the text of a length that was read, or of a sum of such lengths, gives the same length, unless it is
+ * below zero or above 24 in: no reading is.
  *
  * text, size  RODT_LENGTH_TEXT_SIZE bytes are always enough
  *

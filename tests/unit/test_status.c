@@ -1,0 +1,92 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Sentences of statuses and the version. */
+#include <stdarg.h>
+#include <stddef.h>
+#include <setjmp.h>
+#include <stdint.h>
+
+#include <cmocka.h>
+
+#include "common.h"
+#include "rodtravel/status.h"
+
+#include <string.h>
+
+/* Written out by hand: a code that is forgotten in the library's list is found here. */
+static const rodt_status named[] = {
+    RODT_OK,           RODT_E_ARGUMENT,  RODT_E_SPACE,       RODT_E_EMPTY,         RODT_E_SYNTAX,
+    RODT_E_AMBIGUOUS,  RODT_E_UNIT,      RODT_E_DATE_CELL,   RODT_E_NEGATIVE,      RODT_E_IMPLAUSIBLE,
+    RODT_E_RANGE,      RODT_E_UNKNOWN_RULES, RODT_E_UNKNOWN_CHAMBER, RODT_E_TABLE, RODT_E_LAXER,
+    RODT_E_MEMORY,     RODT_E_INTERNAL,
+};
+
+static bool is_named(int code)
+{
+    for (size_t i = 0; i < COUNT_OF(named); i++) {
+        if ((int)named[i] == code)
+            return true;
+    }
+    return false;
+}
+
+static void test_every_status_has_its_sentence(void **state)
+{
+    (void)state;
+    for (size_t i = 0; i < COUNT_OF(named); i++) {
+        const char *text = rodt_status_text(named[i]);
+        assert_true(strlen(text) >= 4);
+        assert_true(text[strlen(text) - 1] != '.');
+        assert_string_not_equal(text, "unknown status");
+        for (size_t j = 0; j < i; j++)
+            assert_string_not_equal(text, rodt_status_text(named[j]));
+    }
+}
+
+static void test_other_numbers_are_unknown(void **state)
+{
+    (void)state;
+    int unknown = 0;
+    for (int code = -3; code <= (int)RODT_STATUS_END + 1; code++) {
+        if (is_named(code))
+            continue;
+        assert_string_equal(rodt_status_text((rodt_status)code), "unknown status");
+        unknown++;
+    }
+    assert_int_equal(unknown, 3 + 2 + (int)RODT_STATUS_END - (int)COUNT_OF(named));
+    assert_string_equal(rodt_status_text((rodt_status)INT32_MAX), "unknown status");
+    assert_string_equal(rodt_status_text((rodt_status)INT32_MIN), "unknown status");
+}
+
+/* Numbers are for ever: they are kept in files and by other languages. */
+static void test_numbers_stay(void **state)
+{
+    (void)state;
+    static const int numbers[] = {0, 1, 2, 10, 11, 12, 13, 14, 15, 16, 17, 20, 21, 30, 31, 40, 50};
+    assert_int_equal(COUNT_OF(numbers), COUNT_OF(named));
+    for (size_t i = 0; i < COUNT_OF(numbers); i++)
+        assert_int_equal((int)named[i], numbers[i]);
+}
+
+static void test_version_is_three_numbers(void **state)
+{
+    (void)state;
+    const char *at = rodt_version();
+    int points = 0;
+    assert_true(*at >= '0' && *at <= '9');
+    for (; *at != '\0'; at++) {
+        assert_true((*at >= '0' && *at <= '9') || *at == '.');
+        points += *at == '.';
+    }
+    assert_int_equal(points, 2);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(test_every_status_has_its_sentence),
+        cmocka_unit_test(test_other_numbers_are_unknown),
+        cmocka_unit_test(test_numbers_stay),
+        cmocka_unit_test(test_version_is_three_numbers),
+    };
+    return cmocka_run_group_tests_name("status", tests, NULL, NULL);
+}
