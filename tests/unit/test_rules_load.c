@@ -1,0 +1,413 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* A carrier's own limits on top of a law. The tables are invented; the law's figures are those of 49 CFR
+ * 393.47(e)(1). */
+#include <stdarg.h>
+#include <stddef.h>
+#include <setjmp.h>
+#include <stdint.h>
+#include <stdlib.h>
+#include <string.h>
+#include <cmocka.h>
+
+#include "common.h"
+#include "rules_load.h"
+
+#define HEAD "family,size,class,limit\n"
+
+static rodt_status load_on(const char *law, const char *text, rodt_rules **out, rodt_error *error)
+{
+    return rodt_rules_load(rodt_rules_find(law), "own.csv", text, strlen(text), out, error);
+}
+
+static rodt_rules *load(const char *text)
+{
+    rodt_rules *rules = NULL;
+    rodt_error error = {0};
+    rodt_status status = load_on("us-fmcsr", text, &rules, &error);
+    if (status != RODT_OK)
+        fail_msg("%u:%u: %s: %s", (unsigned)error.line, (unsigned)error.column, error.field, error.text);
+    return rules;
+}
+
+static void expect_fault_on(const char *law, const char *text, rodt_status status, uint32_t line, uint32_t column,
+                            const char *field, const char *sentence)
+{
+    rodt_rules *rules = NULL;
+    rodt_error error = {0};
+    assert_int_equal(load_on(law, text, &rules, &error), status);
+    assert_null(rules);
+    assert_string_equal(error.text, sentence);
+    assert_string_equal(error.field, field);
+    assert_int_equal(error.status, status);
+    assert_int_equal(error.line, line);
+    assert_int_equal(error.column, column);
+    assert_int_equal(load_on(law, text, &rules, NULL), status);
+}
+
+static void expect_fault(const char *text, uint32_t line, uint32_t column, const char *field, const char *sentence)
+{
+    expect_fault_on("us-fmcsr", text, RODT_E_TABLE, line, column, field, sentence);
+}
+
+static void expect_laxer(const char *text, uint32_t line, uint32_t column, const char *sentence)
+{
+    expect_fault_on("us-fmcsr", text, RODT_E_LAXER, line, column, "limit", sentence);
+}
+
+static rodt_length inches(const char *text)
+{
+    rodt_length length = {0};
+    if (text[0] != '\0')
+        assert_int_equal(rodt_length_parse(text, &length, NULL), RODT_OK);
+    return length;
+}
+
+/* Both limits of a clamp chamber, or of a bolt-type one where the size is a letter; "" = not given. */
+static void expect_limits(const rodt_rules *rules, const char *size, rodt_stroke_class stroke_class, const char *rated,
+                          const char *day, const char *limit, const char *law_limit)
+{
+    rodt_chamber chamber = {.family = size[0] >= 'A' ? RODT_FAMILY_BOLT : RODT_FAMILY_CLAMP};
+    rodt_date date = {0};
+    rodt_limit_answer answer;
+    memcpy(chamber.size, size, strlen(size));
+    chamber.stroke_class = stroke_class;
+    chamber.rated_stroke = inches(rated);
+    if (day[0] != '\0')
+        assert_int_equal(rodt_date_parse(day, &date, NULL), RODT_OK);
+    assert_int_equal(rodt_rules_find_limit(rules, &chamber, date, &answer), RODT_OK);
+    assert_int_equal(rodt_length_compare(answer.limit, inches(limit)), 0);
+    assert_int_equal(rodt_length_compare(answer.law_limit, inches(law_limit)), 0);
+    assert_true(answer.own_row == NULL || answer.own_row->limit.den != 0);
+}
+
+static void a_stricter_row_judges(void **state)
+{
+    (void)state;
+    rodt_rules *rules = load(HEAD "clamp,30,standard,1 7/8\nclamp,30,long,2 1/4\nbolt,C,any,1 3/4\n");
+    expect_limits(rules, "30", RODT_CLASS_STANDARD, "", "", "1 7/8", "2");
+    expect_limits(rules, "30", RODT_CLASS_LONG, "", "2024-01-01", "2 1/4", "2 1/2");
+    expect_limits(rules, "C", RODT_CLASS_UNKNOWN, "", "2024-01-01", "1 3/4", "1 3/4");
+    expect_limits(rules, "24", RODT_CLASS_STANDARD, "", "", "1 3/4", "1 3/4");
+    expect_limits(rules, "30", RODT_CLASS_STANDARD, "", "2012-09-04", "", "");
+    rodt_rules_free(rules);
+}
+
+static void a_loaded_rule_set_names_itself(void **state)
+{
+    (void)state;
+    rodt_rules *rules = load(HEAD "clamp,30,standard,1 7/8\n");
+    const rodt_rules *law = rodt_rules_find("us-fmcsr");
+    assert_string_equal(rodt_rules_id(rules), "own.csv");
+    assert_string_equal(rodt_rules_title(rules), "Carrier's own limits on top of us-fmcsr");
+    assert_ptr_equal(rodt_rules_law(rules), law);
+    assert_int_equal(rodt_rules_limit_count(rules), 1);
+    assert_null(rodt_rules_limit(rules, 1));
+    const rodt_limit *row = rodt_rules_limit(rules, 0);
+    assert_string_equal(row->published, "1 7/8");
+    assert_string_equal(row->size, "30");
+    assert_string_equal(row->source->document, "own.csv");
+    assert_int_equal(row->evidence, RODT_CHECKED);
+    assert_ptr_equal(rodt_rules_source(rules), row->source);
+    assert_int_equal(rodt_date_compare(rodt_rules_from(rules), rodt_rules_from(law)), 0);
+    assert_true(rodt_rules_at_limit_passes(rules));
+    assert_int_equal(rodt_pressure_compare(rodt_rules_pressure_until(rules), rodt_rules_pressure_until(law)), 0);
+    assert_ptr_equal(rodt_rules_pressure_source(rules), rodt_rules_pressure_source(law));
+    rodt_rules_free(rules);
+}
+
+static void every_column_is_read(void **state)
+{
+    (void)state;
+    rodt_rules *rules = load("# own limits\nrules,family,size,class,rated_stroke,rated_mm,limit,limit_mm,from,until,source,"
+                             "evidence\nus-fmcsr,clamp,24,long,3,76,2 1/4,57.2,2020-01-01,2020-12-31,"
+                             "\"Shop rule, 7\",second-hand\n");
+    const rodt_limit *row = rodt_rules_limit(rules, 0);
+    assert_string_equal(row->source->document, "Shop rule, 7");
+    assert_int_equal(row->evidence, RODT_SECOND_HAND);
+    assert_int_equal(rodt_length_compare(row->printed_mm, inches("57.2 mm")), 0);
+    expect_limits(rules, "24", RODT_CLASS_LONG, "3", "2020-06-01", "2 1/4", "2 1/2");
+    expect_limits(rules, "24", RODT_CLASS_LONG, "76 mm", "2020-12-31", "2 1/4", "2 1/2");
+    expect_limits(rules, "24", RODT_CLASS_LONG, "3", "2021-01-01", "2 1/2", "2 1/2");
+    expect_limits(rules, "24", RODT_CLASS_LONG, "3", "2019-12-31", "2 1/2", "2 1/2");
+    expect_limits(rules, "24", RODT_CLASS_LONG, "", "2020-06-01", "2", "2");
+    rodt_rules_free(rules);
+}
+
+/* The law publishes nothing for these, so there is nothing to be laxer than. */
+static void a_chamber_without_a_law_limit_may_have_its_own(void **state)
+{
+    (void)state;
+    rodt_rules *rules = load(HEAD "clamp,18,any,1 3/4\nclamp,36,long,2 1/4\n");
+    expect_limits(rules, "18", RODT_CLASS_STANDARD, "", "", "1 3/4", "");
+    expect_limits(rules, "36", RODT_CLASS_LONG, "", "", "2 1/4", "");
+    expect_limits(rules, "18", RODT_CLASS_STANDARD, "2", "", "1 3/5", "1 3/5"); /* 4/5 of the marked rated stroke is stricter */
+    rodt_rules_free(rules);
+}
+
+static void laxer_by_one_64th_is_refused(void **state)
+{
+    (void)state;
+    expect_laxer(HEAD "clamp,30,standard,2 1/64\n", 2, 19,
+                 "2 1/64 is laxer than the law, which has 2 for clamp 30 standard");
+    expect_laxer(HEAD "clamp,24,standard,1 3/4\nclamp,24,long,2 1/64\n", 3, 15,
+                 "2 1/64 is laxer than the law, which has 2 for clamp 24 long");
+    expect_laxer(HEAD "rotochamber,50,any,3 1/64\n", 2, 20,
+                 "3 1/64 is laxer than the law, which has 3 for rotochamber 50 standard");
+    rodt_rules_free(load(HEAD "clamp,30,standard,2\nclamp,24,long,2\nrotochamber,50,any,3\n"));
+}
+
+static void a_row_of_any_class_must_satisfy_each(void **state)
+{
+    (void)state;
+    expect_laxer(HEAD "clamp,30,any,2 1/4\n", 2, 14, "2 1/4 is laxer than the law, which has 2 for clamp 30 standard");
+    rodt_rules *rules = load(HEAD "clamp,30,any,2\n");
+    expect_limits(rules, "30", RODT_CLASS_STANDARD, "", "", "2", "2");
+    expect_limits(rules, "30", RODT_CLASS_LONG, "", "", "2", "2 1/2");
+    rodt_rules_free(rules);
+}
+
+/* Clamp 36: 2 1/4 until 2021-10-13, 2 1/2 from 2021-10-14. */
+static void the_law_is_asked_on_every_day_of_a_row(void **state)
+{
+    (void)state;
+    static const char head[] = "family,size,class,limit,from,until\n";
+    static const struct {
+        const char *days;
+        const char *on; /* NULL = the row is good */
+    } cases[] = {{",", "2012-09-05"},
+                 {"2021-10-14,", NULL},
+                 {"2021-10-13,", "2021-10-13"},
+                 {"2021-10-13,2021-10-13", "2021-10-13"},
+                 {"2010-01-01,2012-09-04", NULL},
+                 {"2010-01-01,2012-09-05", "2012-09-05"},
+                 {"2015-05-05,2030-01-01", "2015-05-05"},
+                 {"2021-10-14,2030-01-01", NULL}};
+    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+        char text[200] = "", sentence[200] = "2 1/2 is laxer than the law, which has 2 1/4 for clamp 36 standard on ";
+        strcat(strcat(strcat(strcat(text, head), "clamp,36,standard,2 1/2,"), cases[i].days), "\n");
+        if (cases[i].on == NULL)
+            rodt_rules_free(load(text));
+        else
+            expect_laxer(text, 2, 19, strcat(sentence, cases[i].on));
+    }
+}
+
+static void marks_decide_what_the_law_is(void **state)
+{
+    (void)state;
+    static const char head[] = "family,size,class,rated_stroke,limit\n";
+    char text[200] = "";
+    strcat(strcat(text, head), "clamp,24,long,3,2 1/2\nclamp,24,long,,2\n");
+    rodt_rules *rules = load(text);
+    expect_limits(rules, "24", RODT_CLASS_LONG, "3", "", "2 1/2", "2 1/2");
+    expect_limits(rules, "24", RODT_CLASS_LONG, "", "", "2", "2");
+    rodt_rules_free(rules);
+    text[0] = '\0';
+    expect_laxer(strcat(strcat(text, head), "clamp,24,long,2 7/8,2 1/2\n"), 2, 21,
+                 "2 1/2 is laxer than the law, which has 2 for clamp 24 long");
+    text[0] = '\0';
+    expect_laxer(strcat(strcat(text, head), "clamp,18,standard,2 1/2,2 1/64\n"), 2, 25,
+                 "2 1/64 is laxer than the law, which has 2 for clamp 18 standard");
+}
+
+static void broken_tables_are_refused(void **state)
+{
+    (void)state;
+    expect_fault("", 0, 0, "", "the table is empty: there is no line that names the columns");
+    expect_fault(HEAD, 0, 0, "", "the table has no rows");
+    expect_fault("family,size,class,limit,colour\n", 1, 25, "", "no column is called \"colour\"");
+    expect_fault("family,size,limit\nclamp,30,2\n", 1, 0, "", "the column \"class\" is missing");
+    expect_fault(HEAD "clamp,30,standard,\n", 2, 19, "limit", "the cell is empty");
+    expect_fault(HEAD "Clamp,30,standard,2\n", 2, 1, "family",
+                 "expected clamp, bolt, rotochamber or DD-3, found \"Clamp\"");
+    expect_fault(HEAD "clamp,T30,standard,2\n", 2, 7, "size", "expected a type number, 1 to 99");
+    expect_fault(HEAD "clamp,030,standard,2\n", 2, 7, "size", "expected a type number, 1 to 99");
+    expect_fault(HEAD "bolt,H,any,2\n", 2, 6, "size", "expected the letter of a bolt-type chamber, A to G");
+    expect_fault(HEAD "clamp,30,short,2\n", 2, 10, "class", "expected any, standard or long, found \"short\"");
+    expect_fault(HEAD "clamp,30,standard,0\n", 2, 19, "limit", "the figure must be above zero");
+    expect_fault("family,size,class,limit,from,until\nclamp,30,standard,2,2024-01-02,2024-01-01\n", 2, 32, "until",
+                 "the last day is before the first");
+    expect_fault("family,size,class,rated_stroke,limit\nclamp,24,long,2,2\n", 2, 17, "limit",
+                 "a limit must be below the rated stroke");
+    expect_fault("rules,family,size,class,limit\nca-nsc,clamp,30,standard,2\n", 2, 1, "rules",
+                 "the table stands on \"us-fmcsr\", this row on another rule set");
+    expect_fault("family,size,class,limit,limit_mm,rated_mm\nclamp,30,standard,2,50.8,76\n", 2, 26, "rated_mm",
+                 "millimetres without the inches that they stand beside");
+    expect_fault("family,size,class,limit,evidence\nclamp,30,standard,2,sure\n", 2, 21, "evidence",
+                 "expected read in the source, second-hand or from memory, found \"sure\"");
+}
+
+/* What the readers of lengths and dates refuse is refused at the place in the line where they stopped. */
+static void unreadable_figures_are_refused_in_their_place(void **state)
+{
+    (void)state;
+    rodt_rules *rules = NULL;
+    rodt_error error = {0};
+    assert_int_equal(load_on("us-fmcsr", HEAD "clamp,30,standard,1 3/2\n", &rules, &error), RODT_E_TABLE);
+    assert_in_range(error.column, 19, 23);
+    assert_string_equal(error.field, "limit");
+    assert_int_equal(load_on("us-fmcsr", "family,size,class,limit,from\nclamp,30,standard,2,2024-02-30\n", &rules, &error),
+                     RODT_E_TABLE);
+    assert_in_range(error.column, 21, 30);
+    assert_string_equal(error.field, "from");
+    assert_null(rules);
+}
+
+static void overlapping_rows_are_refused(void **state)
+{
+    (void)state;
+    static const char sentence[] = "the same chamber on the same days stands in line 2";
+    expect_fault(HEAD "clamp,30,standard,2\nclamp,30,standard,1 7/8\n", 3, 0, "", sentence);
+    expect_fault(HEAD "clamp,30,any,2\nclamp,30,standard,1 7/8\n", 3, 0, "", sentence);
+    expect_fault(HEAD "clamp,30,long,2\nclamp,30,any,1 7/8\n", 3, 0, "", sentence);
+    expect_fault("family,size,class,limit,from,until\nclamp,30,any,2,,2020-01-01\nclamp,30,any,2,2020-01-01,\n", 3, 0, "",
+                 sentence);
+    rodt_rules_free(load("family,size,class,limit,from,until\nclamp,30,any,2,,2020-01-01\nclamp,30,any,2,2020-01-02,\n"));
+    rodt_rules_free(load(HEAD "clamp,30,standard,2\nclamp,30,long,2\nrotochamber,30,any,2\nDD-3,30,any,2\n"));
+}
+
+static void other_laws_can_be_stood_on(void **state)
+{
+    (void)state;
+    rodt_rules *rules = NULL;
+    assert_int_equal(load_on("us-periodic", "rules,family,size,class,limit\nus-periodic,clamp,30,standard,2\n", &rules, NULL),
+                     RODT_OK);
+    rodt_rules_free(rules);
+    expect_fault_on("ca-nsc", HEAD "clamp,36,standard,2 1/2\n", RODT_E_LAXER, 2, 19, "limit",
+                    "2 1/2 is laxer than the law, which has 2 1/4 for clamp 36 standard");
+}
+
+static void wrong_arguments_are_refused(void **state)
+{
+    (void)state;
+    const rodt_rules *law = rodt_rules_find("us-fmcsr");
+    rodt_rules *own = load(HEAD "clamp,30,standard,2\n");
+    rodt_rules *rules = NULL;
+    rodt_error error = {0};
+    assert_int_equal(rodt_rules_load(own, "x", HEAD, sizeof HEAD - 1, &rules, &error), RODT_E_ARGUMENT);
+    assert_int_equal(error.status, RODT_E_ARGUMENT);
+    assert_int_equal(rodt_rules_load(NULL, "x", HEAD, sizeof HEAD - 1, &rules, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_rules_load(law, NULL, HEAD, sizeof HEAD - 1, &rules, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_rules_load(law, "x", NULL, 0, &rules, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_rules_load(law, "x", HEAD, sizeof HEAD - 1, NULL, NULL), RODT_E_ARGUMENT);
+    assert_null(rules);
+    rodt_rules_free(own);
+    rodt_rules_free(NULL);
+}
+
+static void names_are_cut_between_characters(void **state)
+{
+    (void)state;
+    static const char text[] = HEAD "clamp,30,standard,2\n";
+    char name[] = "abcdefghijklmnopqrstuvwxyzabcdefghijk\xE2\x82\xAC.csv"; /* the 38th character is three bytes */
+    rodt_rules *rules = NULL;
+    assert_int_equal(rodt_rules_load(rodt_rules_find("us-fmcsr"), name, text, strlen(text), &rules, NULL), RODT_OK);
+    assert_string_equal(rodt_rules_id(rules), "abcdefghijklmnopqrstuvwxyzabcdefghijk");
+    rodt_rules_free(rules);
+}
+
+static void hostile_sizes_are_refused(void **state)
+{
+    (void)state;
+    static char text[1024 * 1024 + 1];
+    memset(text, '#', sizeof text);
+    rodt_rules *rules = NULL;
+    const rodt_rules *law = rodt_rules_find("us-fmcsr");
+    assert_int_equal(rodt_rules_load(law, "x", text, sizeof text, &rules, NULL), RODT_E_TABLE);
+    size_t used = strlen(HEAD);
+    memcpy(text, HEAD, used);
+    static const char row[] = "clamp,9,any,1\n";
+    for (unsigned i = 0; i < 1001; i++, used += strlen(row))
+        memcpy(text + used, row, strlen(row));
+    rodt_error error = {0};
+    assert_int_equal(rodt_rules_load(law, "x", text, used, &rules, &error), RODT_E_TABLE);
+    assert_string_equal(error.text, "more than 1000 rows");
+    assert_null(rules);
+}
+
+static const char whole_table[] =
+    "\xEF\xBB\xBF# own\r\nrules,family,size,class,rated_stroke,rated_mm,limit,limit_mm,from,until,source,evidence\r\n"
+    "us-fmcsr,clamp,24,long,3,76,2 1/4,57.2,2020-01-01,2020-12-31,\"Rule \"\"7\"\"\",second-hand\r\n"
+    ",bolt,G,any,,,1\xC2\xBE,,2021-10-14,,,\r\n";
+
+/* Cut anywhere, a table loads or is refused with a sentence; nothing is read beyond its end. */
+static void every_beginning_of_a_table_is_safe(void **state)
+{
+    (void)state;
+    unsigned loaded = 0;
+    for (size_t size = 0; size < sizeof whole_table; size++) {
+        char *copy = malloc(size + (size == 0));
+        assert_non_null(copy);
+        memcpy(copy, whole_table, size);
+        rodt_rules *rules = NULL;
+        rodt_error error = {0};
+        rodt_status status = rodt_rules_load(rodt_rules_find("us-fmcsr"), "x", copy, size, &rules, &error);
+        assert_true(status == RODT_OK ? rules != NULL : rules == NULL && error.text[0] != '\0');
+        loaded += status == RODT_OK;
+        rodt_rules_free(rules);
+        free(copy);
+    }
+    assert_in_range(loaded, 1, 10);
+}
+
+static void every_changed_byte_is_safe(void **state)
+{
+    (void)state;
+    char copy[sizeof whole_table];
+    static const char signs[] = {'\0', '"', ',', '\n', '\xFF', '9', ' '};
+    for (size_t i = 0; i + 1 < sizeof copy; i++) {
+        for (size_t k = 0; k < sizeof signs; k++) {
+            memcpy(copy, whole_table, sizeof copy);
+            copy[i] = signs[k];
+            rodt_rules *rules = NULL;
+            rodt_status status =
+                rodt_rules_load(rodt_rules_find("us-fmcsr"), "x", copy, sizeof copy - 1, &rules, NULL);
+            assert_true((status == RODT_OK) == (rules != NULL));
+            rodt_rules_free(rules);
+        }
+    }
+}
+
+static void *no_memory(size_t size)
+{
+    (void)size;
+    return NULL;
+}
+
+static void no_memory_is_a_status(void **state)
+{
+    (void)state;
+    static const char text[] = HEAD "clamp,30,standard,2\n";
+    rodt_rules *rules = NULL;
+    rodt_error error = {0};
+    assert_int_equal(rules_load_with(no_memory, rodt_rules_find("us-fmcsr"), "x", text, strlen(text), &rules, &error),
+                     RODT_E_MEMORY);
+    assert_null(rules);
+    assert_int_equal(error.status, RODT_E_MEMORY);
+    assert_true(error.text[0] != '\0');
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(a_stricter_row_judges),
+        cmocka_unit_test(a_loaded_rule_set_names_itself),
+        cmocka_unit_test(every_column_is_read),
+        cmocka_unit_test(a_chamber_without_a_law_limit_may_have_its_own),
+        cmocka_unit_test(laxer_by_one_64th_is_refused),
+        cmocka_unit_test(a_row_of_any_class_must_satisfy_each),
+        cmocka_unit_test(the_law_is_asked_on_every_day_of_a_row),
+        cmocka_unit_test(marks_decide_what_the_law_is),
+        cmocka_unit_test(broken_tables_are_refused),
+        cmocka_unit_test(unreadable_figures_are_refused_in_their_place),
+        cmocka_unit_test(overlapping_rows_are_refused),
+        cmocka_unit_test(other_laws_can_be_stood_on),
+        cmocka_unit_test(wrong_arguments_are_refused),
+        cmocka_unit_test(names_are_cut_between_characters),
+        cmocka_unit_test(hostile_sizes_are_refused),
+        cmocka_unit_test(every_beginning_of_a_table_is_safe),
+        cmocka_unit_test(every_changed_byte_is_safe),
+        cmocka_unit_test(no_memory_is_a_status),
+    };
+    return cmocka_run_group_tests_name("rules_load", tests, NULL, NULL);
+}
