@@ -25,20 +25,23 @@ Row = collections.namedtuple("Row", "family size stroke_class rated limit printe
 
 
 def number(text):
-    """'2 1/4', '3', '44.5' or '' as a fraction."""
-    return sum(map(Fraction, text.split())) if text.strip() else None
+    """2 1/4, 3 or 44.5 as a fraction; none for an empty cell."""
+    return sum(map(Fraction, text.split())) if text else None
+
+
+RATED_NOTES = {"": None, "3-inch (76 mm) rated stroke": Fraction(3)}
 
 
 def law(path):
     with open(path, encoding="utf-8", newline="") as file:
         lines = [line for line in file if line.strip() and not line.startswith("#")]
     for row in csv.DictReader(lines):
-        yield Row(row["family"], row["size"], row["class"], number(row["rated_stroke"]), number(row["limit"]),
+        yield Row(row["family"], row["size"], row["class"], RATED_NOTES[row["rated_note"]], number(row["limit_in"]),
                   number(row["limit_mm"]), row["from"], row["until"])
 
 
 def day_of(row):
-    """The last day of a row, or none for the law in force."""
+    """The last day of a row; nothing for the law in force."""
     return row.last
 
 

@@ -1,5 +1,6 @@
 # SPDX-License-Identifier: Apache-2.0
-"""No C function is longer than 60 lines, no C file longer than 450, no line of code wider than 120 columns (110 is the aim)."""
+"""No C function is longer than 60 lines; outside the tests no C file is longer than 450 and no line wider than 120
+(the aim is 110)."""
 import re
 
 import tree
@@ -42,6 +43,8 @@ def check(root):
         lines = text.splitlines()
         findings += [Finding(path, first, f"{name} has {count} lines; {FUNCTION_LINES} is the most")
                      for name, first, count in functions(text) if count > FUNCTION_LINES]
+        if path.startswith("tests/"):
+            continue
         if len(lines) > FILE_LINES:
             findings.append(Finding(path, len(lines), f"has {len(lines)} lines; {FILE_LINES} is the most"))
         findings += [Finding(path, i, f"is {len(line)} columns wide; {COLUMNS} is the most")
