@@ -160,7 +160,7 @@ static rodt_status read_numbers(text_cursor *cursor, const group *first, uint32_
     text_next(cursor);
     if (!read_group(cursor, &last) || !full_year(&last, &year))
         return refuse(error, last.column, "a year of two or four digits was expected here");
-    if (first->value > 31 || second.value > 31)
+    if (first->value < 1 || second.value < 1 || first->value > 31 || second.value > 31)
         return refuse(error, 0, "there is no such day in the calendar");
     rodt_status status = order_numbers(first->value, second.value, order, &parts, error);
     if (status != RODT_OK)

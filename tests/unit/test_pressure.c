@@ -1,0 +1,135 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Gauge pressures: made, read, compared, written. */
+#include <stdarg.h>
+#include <stddef.h>
+#include <setjmp.h>
+#include <stdint.h>
+
+#include <cmocka.h>
+
+#include "common.h"
+#include "rodtravel/pressure.h"
+#include "support.h"
+
+#include <string.h>
+
+static const rodt_pressure untouched = {77, 78};
+
+static bool equal(rodt_pressure pressure, int64_t num, int64_t den)
+{
+    return pressure.num == num && pressure.den == den;
+}
+
+static void test_read(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *text;
+        int64_t num, den;
+    } cases[] = {
+        {"95", 95, 1},        {"95 psi", 95, 1},       {"95PSI", 95, 1},    {"92.5 psi", 185, 2}, {"92 1/2", 185, 2},
+        {" 100 psig ", 100, 1}, {"0", 0, 1},           {"300", 300, 1},     {"+95", 95, 1},
+        /* 655 kPa: 655 * 1290320000000 / 8896443230521, by hand in lowest terms */
+        {"655 kPa", INT64_C(845159600000000), INT64_C(8896443230521)},
+    };
+    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+        rodt_pressure pressure = untouched;
+        if (rodt_pressure_parse(cases[i].text, &pressure, NULL) != RODT_OK ||
+            !equal(pressure, cases[i].num, cases[i].den))
+            fail_msg("\"%s\" was read as %lld/%lld", cases[i].text, (long long)pressure.num, (long long)pressure.den);
+        assert_true(is_canonical(pressure.num, pressure.den));
+    }
+}
+
+static void test_refuse(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *text;
+        rodt_status status;
+        uint32_t column;
+    } cases[] = {
+        {"", RODT_E_EMPTY, 0},          {"n/a", RODT_E_EMPTY, 1},        {"95 in", RODT_E_UNIT, 4},
+        {"95 mm", RODT_E_UNIT, 4},      {"6.5 bar", RODT_E_UNIT, 5},     {"95 psi kPa", RODT_E_UNIT, 8},
+        {"90-100", RODT_E_AMBIGUOUS, 4}, {"90 to 100 psi", RODT_E_AMBIGUOUS, 4}, {">90", RODT_E_AMBIGUOUS, 1},
+        {"92,5", RODT_E_AMBIGUOUS, 3},  {"-5", RODT_E_NEGATIVE, 1},      {"301", RODT_E_IMPLAUSIBLE, 1},
+        {"300.01", RODT_E_IMPLAUSIBLE, 1}, {"2069 kPa", RODT_E_IMPLAUSIBLE, 1}, {"9 5", RODT_E_SYNTAX, 3},
+        {"95 p s i", RODT_E_SYNTAX, 4}, {"9O", RODT_E_SYNTAX, 2},        {"45293", RODT_E_DATE_CELL, 1},
+        {"18446744073709551711", RODT_E_IMPLAUSIBLE, 1}, {"95.0000000000001", RODT_E_RANGE, 4},
+    };
+    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+        rodt_pressure pressure = untouched;
+        rodt_error error = {0};
+        rodt_status status = rodt_pressure_parse(cases[i].text, &pressure, &error);
+        if (status != cases[i].status || error.column != cases[i].column || error.status != status)
+            fail_msg("\"%s\": status %d column %u (%s)", cases[i].text, (int)status, (unsigned)error.column, error.text);
+        assert_true(equal(pressure, 77, 78));
+        assert_true(error.text[0] != '\0');
+    }
+}
+
+static void test_read_bounded_and_comma(void **state)
+{
+    (void)state;
+    rodt_pressure pressure = untouched;
+    assert_int_equal(rodt_pressure_read("955", 2, false, &pressure, NULL), RODT_OK);
+    assert_true(equal(pressure, 95, 1));
+    assert_int_equal(rodt_pressure_read("92,5 psi", 8, true, &pressure, NULL), RODT_OK);
+    assert_true(equal(pressure, 185, 2));
+    assert_int_equal(rodt_pressure_read("95", 2, false, NULL, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_pressure_parse(NULL, &pressure, NULL), RODT_E_ARGUMENT);
+}
+
+/* 1 psi = 6.894757 kPa to seven digits: NIST SP 811, appendix B.8. */
+static void test_kilopascals(void **state)
+{
+    (void)state;
+    rodt_pressure low;
+    rodt_pressure high;
+    rodt_pressure psi;
+    assert_int_equal(rodt_pressure_from_kpa(68947565, 10000000, &low), RODT_OK);
+    assert_int_equal(rodt_pressure_from_kpa(68947575, 10000000, &high), RODT_OK);
+    assert_int_equal(rodt_pressure_from_psi(1, 1, &psi), RODT_OK);
+    assert_int_equal(rodt_pressure_compare(low, psi), -1);
+    assert_int_equal(rodt_pressure_compare(high, psi), 1);
+    assert_int_equal(rodt_pressure_from_kpa(INT64_C(8896443230521), INT64_C(1290320000000), &low), RODT_OK);
+    assert_true(equal(low, 1, 1));
+}
+
+static void test_make_and_compare(void **state)
+{
+    (void)state;
+    rodt_pressure out = untouched;
+    assert_int_equal(rodt_pressure_from_psi(1, 0, &out), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_pressure_from_kpa(1, 0, &out), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_pressure_from_psi(1, 1, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_pressure_from_psi(INT64_MIN, -1, &out), RODT_E_RANGE);
+    assert_int_equal(rodt_pressure_from_kpa(INT64_MAX - 1, 1, &out), RODT_E_RANGE);
+    assert_true(equal(out, 77, 78));
+    assert_int_equal(rodt_pressure_compare((rodt_pressure){0}, (rodt_pressure){0, 1}), -1);
+    assert_int_equal(rodt_pressure_compare((rodt_pressure){90, 1}, (rodt_pressure){179, 2}), 1);
+    assert_int_equal(rodt_pressure_compare((rodt_pressure){0}, (rodt_pressure){0}), 0);
+}
+
+static void test_write(void **state)
+{
+    (void)state;
+    char text[RODT_PRESSURE_TEXT_SIZE] = "#";
+    assert_int_equal(rodt_pressure_write((rodt_pressure){185, 2}, text, 6), RODT_E_SPACE);
+    assert_int_equal(rodt_pressure_write((rodt_pressure){0}, text, sizeof text), RODT_E_ARGUMENT);
+    assert_string_equal(text, "#");
+    assert_int_equal(rodt_pressure_write((rodt_pressure){185, 2}, text, 7), RODT_OK);
+    assert_string_equal(text, "92 1/2");
+    assert_int_equal(rodt_pressure_write((rodt_pressure){95, 1}, text, sizeof text), RODT_OK);
+    assert_string_equal(text, "95");
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(test_read),        cmocka_unit_test(test_refuse),
+        cmocka_unit_test(test_read_bounded_and_comma), cmocka_unit_test(test_kilopascals),
+        cmocka_unit_test(test_make_and_compare), cmocka_unit_test(test_write),
+    };
+    return cmocka_run_group_tests_name("pressure", tests, NULL, NULL);
+}
