@@ -1,0 +1,547 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* One wheel end: every step from two readings to a verdict, and the properties that hold for all of them. */
+#include <stdarg.h>
+#include <stddef.h>
+#include <setjmp.h>
+#include <stdint.h>
+#include <cmocka.h>
+#include <string.h>
+
+#include "rodtravel/rodtravel.h"
+
+static rodt_length inches(int64_t num, int64_t den)
+{
+    rodt_length length;
+    assert_int_equal(rodt_length_from_inches(num, den, &length), RODT_OK);
+    return length;
+}
+
+static rodt_pressure psi(int64_t value)
+{
+    rodt_pressure pressure;
+    assert_int_equal(rodt_pressure_from_psi(value, 1, &pressure), RODT_OK);
+    return pressure;
+}
+
+static rodt_date day(int year, int month, int of_month)
+{
+    rodt_date date;
+    assert_int_equal(rodt_date_make(year, month, of_month, &date), RODT_OK);
+    return date;
+}
+
+/* A reading with nothing odd about it; each test changes what it is about. Readings in 64ths of an inch. */
+static rodt_reading reading(const char *chamber, int64_t released, int64_t applied)
+{
+    rodt_reading made = {0};
+    assert_int_equal(rodt_chamber_parse(chamber, &made.chamber, NULL), RODT_OK);
+    made.released = inches(released, 64);
+    made.applied = inches(applied, 64);
+    made.pressure = psi(95);
+    made.day = day(2024, 5, 6);
+    return made;
+}
+
+static rodt_finding judged_by(const char *rules, const rodt_reading *made)
+{
+    rodt_finding finding;
+    memset(&finding, 0xA5, sizeof finding);
+    assert_int_equal(rodt_judge(made, rodt_rules_find(rules), &finding), RODT_OK);
+    return finding;
+}
+
+static rodt_finding judged(rodt_reading made) { return judged_by("us-fmcsr", &made); }
+
+#define HAS(finding, reason) assert_true(rodt_finding_has(&(finding), RODT_REASON_##reason))
+#define HAS_NOT(finding, reason) assert_false(rodt_finding_has(&(finding), RODT_REASON_##reason))
+
+/* 49 CFR 393.47(e)(1): type 30 has 2 in and "must not be greater than" lets the limit itself pass. */
+static void at_under_and_over_the_limit(void **state)
+{
+    (void)state;
+    rodt_finding at = judged(reading("clamp 30 standard", 136, 136 + 128));
+    rodt_finding under = judged(reading("clamp 30 standard", 136, 136 + 127));
+    rodt_finding over = judged(reading("clamp 30 standard", 136, 136 + 129));
+    assert_int_equal(at.verdict, RODT_IN_ADJUSTMENT);
+    assert_true(at.reasons == (uint64_t)1 << RODT_REASON_AT_LIMIT);
+    assert_int_equal(under.verdict, RODT_IN_ADJUSTMENT);
+    assert_true(under.reasons == (uint64_t)1 << RODT_REASON_WITHIN_LIMIT);
+    assert_int_equal(over.verdict, RODT_OUT_OF_ADJUSTMENT);
+    assert_true(over.reasons == (uint64_t)1 << RODT_REASON_OVER_LIMIT);
+    assert_int_equal(rodt_length_compare(at.margin, inches(0, 1)), 0);
+    assert_int_equal(rodt_length_compare(under.margin, inches(1, 64)), 0);
+    assert_int_equal(rodt_length_compare(over.margin, inches(-1, 64)), 0);
+    assert_int_equal(over.basis, RODT_BASIS_TABLE);
+    assert_non_null(over.source);
+    assert_non_null(over.limit_row);
+    assert_string_equal(over.limit_row->published, "2");
+}
+
+static void no_movement_is_inoperative_whatever_the_limit(void **state)
+{
+    (void)state;
+    rodt_finding known = judged(reading("24 standard", 160, 160));
+    rodt_finding unlisted = judged(reading("18", 160, 160));
+    assert_int_equal(known.verdict, RODT_INOPERATIVE);
+    HAS(known, NO_MOVEMENT);
+    HAS_NOT(known, WITHIN_LIMIT);
+    assert_int_equal(unlisted.verdict, RODT_INOPERATIVE);
+    HAS(unlisted, NO_PUBLISHED_LIMIT);
+}
+
+static void swapped_readings_give_no_stroke(void **state)
+{
+    (void)state;
+    rodt_finding finding = judged(reading("T30", 264, 136));
+    assert_int_equal(finding.verdict, RODT_UNDETERMINED);
+    HAS(finding, READINGS_SWAPPED);
+    assert_false(rodt_length_given(finding.applied_stroke));
+    assert_false(rodt_length_given(finding.margin));
+    assert_int_equal(rodt_length_compare(finding.limit, inches(2, 1)), 0);
+}
+
+static void missing_facts_are_named_and_the_rest_is_computed(void **state)
+{
+    (void)state;
+    rodt_reading no_applied = reading("24", 144, 0);
+    no_applied.applied = (rodt_length){0, 0};
+    rodt_finding finding = judged(no_applied);
+    assert_int_equal(finding.verdict, RODT_UNDETERMINED);
+    HAS(finding, APPLIED_MISSING);
+    HAS_NOT(finding, RELEASED_MISSING);
+    assert_int_equal(rodt_length_compare(finding.limit, inches(7, 4)), 0);
+
+    rodt_reading no_chamber = reading("24", 128, 216);
+    memset(&no_chamber.chamber, 0, sizeof no_chamber.chamber);
+    finding = judged(no_chamber);
+    assert_int_equal(finding.verdict, RODT_UNDETERMINED);
+    HAS(finding, CHAMBER_MISSING);
+    assert_int_equal(rodt_length_compare(finding.applied_stroke, inches(11, 8)), 0);
+
+    rodt_reading nothing = {0};
+    finding = judged(nothing);
+    assert_int_equal(finding.verdict, RODT_UNDETERMINED);
+    HAS(finding, RELEASED_MISSING);
+    HAS(finding, APPLIED_MISSING);
+    HAS(finding, CHAMBER_MISSING);
+    HAS(finding, PRESSURE_NOT_RECORDED);
+}
+
+/* Stroke is monotone in pressure: low air can hide an excess, high air can make one. Window of us-fmcsr:
+ * 90 to 100 psi, both ends inside. */
+static void pressure_outside_the_window_takes_one_side_away(void **state)
+{
+    (void)state;
+    static const struct {
+        int pressure;
+        rodt_verdict pass;
+        rodt_verdict fail;
+    } cases[] = {
+        {89, RODT_UNDETERMINED, RODT_OUT_OF_ADJUSTMENT},   {90, RODT_IN_ADJUSTMENT, RODT_OUT_OF_ADJUSTMENT},
+        {100, RODT_IN_ADJUSTMENT, RODT_OUT_OF_ADJUSTMENT}, {101, RODT_IN_ADJUSTMENT, RODT_UNDETERMINED},
+        {1, RODT_UNDETERMINED, RODT_OUT_OF_ADJUSTMENT},    {145, RODT_IN_ADJUSTMENT, RODT_UNDETERMINED},
+    };
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        for (int after = 0; after <= 1; after++) {
+            rodt_reading pass = reading("30 standard", 128, 240);
+            rodt_reading fail = reading("30 standard", 128, 260);
+            rodt_reading dead = reading("30 standard", 128, 128);
+            rodt_pressure value = psi(cases[i].pressure);
+            if (after)
+                pass.pressure_after = fail.pressure_after = dead.pressure_after = value;
+            else
+                pass.pressure = fail.pressure = dead.pressure = value;
+            assert_int_equal(judged(pass).verdict, cases[i].pass);
+            assert_int_equal(judged(fail).verdict, cases[i].fail);
+            assert_int_equal(judged(dead).verdict, RODT_INOPERATIVE);
+        }
+    }
+}
+
+/* 49 CFR 396, Appendix A, 1.a(5)(a): 80 to 90 psi; the two windows share 90 psi alone. */
+static void each_rule_set_has_its_own_window(void **state)
+{
+    (void)state;
+    static const struct {
+        int pressure;
+        rodt_verdict roadside;
+        rodt_verdict periodic;
+    } cases[] = {{79, RODT_UNDETERMINED, RODT_UNDETERMINED}, {80, RODT_UNDETERMINED, RODT_IN_ADJUSTMENT},
+                 {85, RODT_UNDETERMINED, RODT_IN_ADJUSTMENT}, {90, RODT_IN_ADJUSTMENT, RODT_IN_ADJUSTMENT},
+                 {95, RODT_IN_ADJUSTMENT, RODT_IN_ADJUSTMENT}};
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        rodt_reading pass = reading("30 standard", 128, 250);
+        pass.pressure = psi(cases[i].pressure);
+        assert_int_equal(judged_by("us-fmcsr", &pass).verdict, cases[i].roadside);
+        assert_int_equal(judged_by("us-periodic", &pass).verdict, cases[i].periodic);
+    }
+}
+
+static void a_pressure_that_nobody_wrote_down_is_said(void **state)
+{
+    (void)state;
+    rodt_reading made = reading("30 standard", 128, 240);
+    made.pressure = (rodt_pressure){0, 0};
+    rodt_finding finding = judged(made);
+    assert_int_equal(finding.verdict, RODT_IN_ADJUSTMENT);
+    HAS(finding, PRESSURE_NOT_RECORDED);
+    finding = judged_by("rated-80", &made); /* this rule set names no window */
+    HAS_NOT(finding, PRESSURE_NOT_RECORDED);
+}
+
+static void engine_and_spring_brake_spoil_any_reading(void **state)
+{
+    (void)state;
+    for (int64_t applied = 128; applied <= 300; applied += 43) {
+        rodt_reading running = reading("30 standard", 128, applied);
+        rodt_reading parked = running;
+        rodt_reading stated = running;
+        running.engine_running = RODT_RECORDED_YES;
+        parked.spring_brake_applied = RODT_RECORDED_YES;
+        stated.engine_running = stated.spring_brake_applied = RODT_RECORDED_NO;
+        rodt_finding finding = judged(running);
+        assert_int_equal(finding.verdict, RODT_UNDETERMINED);
+        HAS(finding, ENGINE_RUNNING);
+        finding = judged(parked);
+        assert_int_equal(finding.verdict, RODT_UNDETERMINED);
+        HAS(finding, SPRING_BRAKE_APPLIED);
+        assert_int_not_equal(judged(stated).verdict, RODT_UNDETERMINED);
+    }
+}
+
+static void a_hot_drum_is_judged_as_found(void **state)
+{
+    (void)state;
+    rodt_reading hot = reading("30 standard", 128, 128 + 144);
+    hot.drum = RODT_DRUM_HOT;
+    rodt_finding finding = judged(hot);
+    assert_int_equal(finding.verdict, RODT_OUT_OF_ADJUSTMENT);
+    HAS(finding, DRUM_HOT);
+    hot.drum = RODT_DRUM_COLD;
+    finding = judged(hot);
+    HAS_NOT(finding, DRUM_HOT);
+}
+
+static void unknown_class_and_family_are_strict_and_named(void **state)
+{
+    (void)state;
+    rodt_finding finding = judged(reading("30", 128, 128 + 136));
+    assert_int_equal(finding.verdict, RODT_OUT_OF_ADJUSTMENT);
+    HAS(finding, ASSUMED_STANDARD);
+    HAS(finding, ASSUMED_CLAMP);
+    assert_int_equal(finding.chamber.family, RODT_FAMILY_CLAMP);
+    assert_int_equal(finding.chamber.stroke_class, RODT_CLASS_STANDARD);
+    assert_int_equal(rodt_length_compare(finding.long_limit, inches(5, 2)), 0);
+    finding = judged(reading("36", 128, 256));
+    HAS(finding, ASSUMED_STANDARD);
+    assert_false(rodt_length_given(finding.long_limit)); /* no long row is published for 36 */
+    finding = judged(reading("bolt C", 128, 200));
+    HAS_NOT(finding, ASSUMED_STANDARD);
+    HAS_NOT(finding, ASSUMED_CLAMP);
+}
+
+static void beyond_the_rated_stroke_is_out_and_doubted(void **state)
+{
+    (void)state;
+    rodt_reading made = reading("30 standard", 128, 128 + 176);
+    made.chamber.rated_stroke = inches(5, 2);
+    rodt_finding finding = judged(made);
+    assert_int_equal(finding.verdict, RODT_OUT_OF_ADJUSTMENT);
+    HAS(finding, BEYOND_RATED_STROKE);
+    made.applied = inches(128 + 160, 64); /* exactly the rated stroke is possible */
+    finding = judged(made);
+    assert_int_equal(finding.verdict, RODT_OUT_OF_ADJUSTMENT);
+    HAS_NOT(finding, BEYOND_RATED_STROKE);
+}
+
+/* 49 CFR 393.47(e)(2): an actuator in no table has 80 % of the marked rated stroke, and not more than a
+ * marked limit. */
+static void an_unlisted_chamber_is_judged_by_its_marks(void **state)
+{
+    (void)state;
+    rodt_reading made = reading("18", 128, 128 + 115); /* 1 51/64 in; 4/5 of 2 1/4 is 1 4/5 */
+    rodt_finding finding = judged(made);
+    assert_int_equal(finding.verdict, RODT_UNDETERMINED);
+    HAS(finding, NO_PUBLISHED_LIMIT);
+    made.chamber.rated_stroke = inches(9, 4);
+    finding = judged(made);
+    assert_int_equal(finding.verdict, RODT_IN_ADJUSTMENT);
+    HAS(finding, LIMIT_FROM_RATED);
+    assert_int_equal(rodt_length_compare(finding.limit, inches(9, 5)), 0);
+    made.applied = inches(128 + 116, 64);
+    assert_int_equal(judged(made).verdict, RODT_OUT_OF_ADJUSTMENT);
+    made.chamber.marked_limit = inches(7, 4);
+    made.applied = inches(128 + 113, 64);
+    finding = judged(made);
+    assert_int_equal(finding.verdict, RODT_OUT_OF_ADJUSTMENT);
+    HAS(finding, LIMIT_MARKED);
+    made.chamber.rated_stroke = (rodt_length){0, 0};
+    assert_int_equal(judged(made).verdict, RODT_OUT_OF_ADJUSTMENT);
+}
+
+/* 49 CFR 393.47(e)(1) before and after 86 FR 57076: clamp 36 has 2 1/4, from 2021-10-14 on 2 1/2. */
+static void a_day_that_is_in_doubt_matters_only_where_the_limit_changed(void **state)
+{
+    (void)state;
+    rodt_reading made = reading("36 standard", 128, 128 + 150);
+    made.day = day(2021, 10, 13);
+    assert_int_equal(judged(made).verdict, RODT_OUT_OF_ADJUSTMENT);
+    made.day = day(2021, 10, 14);
+    assert_int_equal(judged(made).verdict, RODT_IN_ADJUSTMENT);
+    made.other_day = day(2021, 10, 13);
+    rodt_finding finding = judged(made);
+    assert_int_equal(finding.verdict, RODT_UNDETERMINED);
+    HAS(finding, DATE_AMBIGUOUS);
+    assert_false(rodt_length_given(finding.limit));
+    made = reading("30 standard", 128, 128 + 120);
+    made.other_day = day(2021, 1, 2);
+    finding = judged(made);
+    assert_int_equal(finding.verdict, RODT_IN_ADJUSTMENT);
+    HAS(finding, DATE_AMBIGUOUS);
+}
+
+static void a_day_before_the_text_has_no_verdict(void **state)
+{
+    (void)state;
+    rodt_reading made = reading("30 standard", 128, 128 + 120);
+    made.day = day(2012, 9, 4);
+    rodt_finding finding = judged(made);
+    assert_int_equal(finding.verdict, RODT_UNDETERMINED);
+    HAS(finding, RULES_NOT_IN_FORCE);
+    made.day = day(2012, 9, 5);
+    assert_int_equal(judged(made).verdict, RODT_IN_ADJUSTMENT);
+}
+
+/* 49 CFR 393.47(e)(1) prints 1 3/4 in (44.5 mm) and 1 3/8 in (34.9 mm); 1 in is 25.4 mm exactly. */
+static void the_inch_figure_decides_against_the_printed_millimetres(void **state)
+{
+    (void)state;
+    rodt_reading made = reading("24 standard", 0, 0);
+    assert_int_equal(rodt_length_from_mm(50, 1, &made.released), RODT_OK);
+    assert_int_equal(rodt_length_from_mm(945, 10, &made.applied), RODT_OK);
+    made.unit = RODT_UNIT_MM;
+    rodt_finding finding = judged(made);
+    assert_int_equal(finding.verdict, RODT_OUT_OF_ADJUSTMENT);
+    HAS(finding, PRINTED_MM_DIFFERS);
+    made.unit = RODT_UNIT_INCH;
+    finding = judged(made);
+    HAS_NOT(finding, PRINTED_MM_DIFFERS);
+
+    made = reading("12 standard", 0, 0);
+    assert_int_equal(rodt_length_from_mm(50, 1, &made.released), RODT_OK);
+    assert_int_equal(rodt_length_from_mm(8492, 100, &made.applied), RODT_OK);
+    made.unit = RODT_UNIT_MM;
+    finding = judged(made);
+    assert_int_equal(finding.verdict, RODT_IN_ADJUSTMENT);
+    HAS(finding, PRINTED_MM_DIFFERS);
+    assert_int_equal(rodt_length_from_mm(8440, 100, &made.applied), RODT_OK);
+    finding = judged(made);
+    HAS_NOT(finding, PRINTED_MM_DIFFERS);
+}
+
+static rodt_finding with_division(int64_t stroke, int64_t stroke_den, bool mm, rodt_length division)
+{
+    rodt_reading made = reading("30 standard", 128, 128);
+    rodt_length step;
+    assert_int_equal(mm ? rodt_length_from_mm(stroke, stroke_den, &step)
+                        : rodt_length_from_inches(stroke, stroke_den, &step), RODT_OK);
+    assert_int_equal(rodt_length_add(made.released, step, &made.applied), RODT_OK);
+    made.division = division;
+    return judged(made);
+}
+
+static void assert_chance(rodt_finding finding, rodt_proof proof, int64_t num, int64_t den)
+{
+    assert_int_equal(finding.proof, proof);
+    assert_int_equal(finding.probability_over.num, num);
+    assert_int_equal(finding.probability_over.den, den);
+}
+
+/* Derived figures: triangular law of the difference of two readings, each uniform within half a division
+ * (GUM, JCGM 100, 4.3.7, 4.3.9). With d = 1 mm and 50.8 mm: 50 mm gives (1/5)^2/2 = 1/50; 51 mm gives
+ * 1 - (4/5)^2/2 = 17/25. */
+static void the_tape_proves_or_does_not(void **state)
+{
+    (void)state;
+    rodt_length eighth = inches(1, 8);
+    rodt_length mm;
+    assert_int_equal(rodt_length_from_mm(1, 1, &mm), RODT_OK);
+    assert_chance(with_division(15, 8, false, eighth), RODT_PROVEN_WITHIN, 0, 1);
+    assert_chance(with_division(2, 1, false, eighth), RODT_NOT_RESOLVED, 1, 2);
+    assert_chance(with_division(17, 8, false, eighth), RODT_NOT_RESOLVED, 1, 1);
+    assert_chance(with_division(145, 64, false, eighth), RODT_PROVEN_OVER, 1, 1);
+    assert_chance(with_division(50, 1, true, mm), RODT_NOT_RESOLVED, 1, 50);
+    assert_chance(with_division(51, 1, true, mm), RODT_NOT_RESOLVED, 17, 25);
+    assert_chance(with_division(49, 1, true, mm), RODT_PROVEN_WITHIN, 0, 1);
+    assert_chance(with_division(52, 1, true, mm), RODT_PROVEN_OVER, 1, 1);
+    rodt_finding unasked = judged(reading("30 standard", 128, 240));
+    assert_int_equal(unasked.proof, RODT_PROOF_NOT_ASKED);
+    assert_false(rodt_ratio_given(unasked.probability_over));
+}
+
+static void the_division_never_changes_the_verdict(void **state)
+{
+    (void)state;
+    for (int64_t stroke = 1; stroke <= 200; stroke++) {
+        rodt_reading made = reading("24 standard", 100, 100 + stroke);
+        rodt_verdict verdict = judged(made).verdict;
+        made.division = inches(1, 4);
+        assert_int_equal(judged(made).verdict, verdict);
+    }
+}
+
+/* For every chamber: once over, always over; the same offset on both readings changes nothing. */
+static void verdicts_are_monotone_and_shift_with_the_tape(void **state)
+{
+    (void)state;
+    const rodt_rules *rules = rodt_rules_find("us-fmcsr");
+    for (size_t i = 0; i < rodt_rules_limit_count(rules); i++) {
+        const rodt_limit *row = rodt_rules_limit(rules, i);
+        rodt_reading made = reading("30", 0, 0);
+        memset(&made.chamber, 0, sizeof made.chamber);
+        made.chamber.family = row->family;
+        made.chamber.stroke_class = row->stroke_class;
+        made.chamber.rated_stroke = row->rated_stroke;
+        memcpy(made.chamber.size, row->size, strlen(row->size) + 1);
+        rodt_verdict before = RODT_IN_ADJUSTMENT;
+        for (int64_t stroke = 1; stroke <= 256; stroke++) {
+            made.released = inches(0, 1);
+            made.applied = inches(stroke, 64);
+            rodt_finding low = judged(made);
+            made.released = inches(321, 64);
+            made.applied = inches(321 + stroke, 64);
+            rodt_finding high = judged(made);
+            assert_int_equal(low.verdict, high.verdict);
+            assert_int_equal(rodt_length_compare(low.applied_stroke, high.applied_stroke), 0);
+            assert_true(low.verdict == before || before == RODT_IN_ADJUSTMENT);
+            before = low.verdict;
+        }
+        assert_int_equal(before, RODT_OUT_OF_ADJUSTMENT);
+    }
+}
+
+/* A house rule of 1 5/8 in on a type 20: fails the house, passes the law. Invented limits. */
+static void a_carriers_limit_is_stricter_and_both_are_said(void **state)
+{
+    (void)state;
+    static const char table[] = "family,size,class,limit\nclamp,20,standard,1 5/8\n";
+    rodt_rules *own;
+    assert_int_equal(rodt_rules_load(rodt_rules_find("us-fmcsr"), "yard", table, sizeof table - 1, &own, NULL),
+                     RODT_OK);
+    static const struct {
+        int64_t stroke;
+        rodt_verdict verdict;
+        rodt_reason reason;
+    } cases[] = {{103, RODT_IN_ADJUSTMENT, RODT_REASON_WITHIN_LIMIT},
+                 {104, RODT_IN_ADJUSTMENT, RODT_REASON_AT_LIMIT},
+                 {105, RODT_OUT_OF_ADJUSTMENT, RODT_REASON_OVER_OWN_LIMIT},
+                 {112, RODT_OUT_OF_ADJUSTMENT, RODT_REASON_OVER_OWN_LIMIT},
+                 {113, RODT_OUT_OF_ADJUSTMENT, RODT_REASON_OVER_LIMIT}};
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        rodt_reading made = reading("clamp 20 standard", 64, 64 + cases[i].stroke);
+        rodt_finding finding;
+        assert_int_equal(rodt_judge(&made, own, &finding), RODT_OK);
+        assert_int_equal(finding.verdict, cases[i].verdict);
+        assert_true(rodt_finding_has(&finding, cases[i].reason));
+        assert_int_equal(rodt_length_compare(finding.limit, inches(13, 8)), 0);
+        assert_int_equal(rodt_length_compare(finding.law_limit, inches(7, 4)), 0);
+        assert_non_null(finding.own_row);
+        assert_non_null(finding.limit_row);
+    }
+    rodt_reading other = reading("clamp 30 standard", 64, 64 + 128);
+    rodt_finding finding;
+    assert_int_equal(rodt_judge(&other, own, &finding), RODT_OK);
+    assert_int_equal(finding.verdict, RODT_IN_ADJUSTMENT);
+    assert_null(finding.own_row);
+    rodt_rules_free(own);
+}
+
+static void unconfirmed_limits_are_marked(void **state)
+{
+    (void)state;
+    rodt_reading made = reading("30 standard", 128, 240);
+    rodt_finding finding = judged_by("ca-nsc", &made);
+    HAS(finding, LIMIT_UNCONFIRMED);
+    assert_int_not_equal(finding.evidence, RODT_CHECKED);
+    finding = judged_by("us-fmcsr", &made);
+    HAS_NOT(finding, LIMIT_UNCONFIRMED);
+}
+
+static void refused(rodt_reading made, const rodt_rules *rules, rodt_finding *finding)
+{
+    rodt_finding untouched = *finding;
+    assert_int_equal(rodt_judge(&made, rules, finding), RODT_E_ARGUMENT);
+    assert_memory_equal(finding, &untouched, sizeof untouched);
+}
+
+static void values_that_no_reader_makes_are_refused(void **state)
+{
+    (void)state;
+    const rodt_rules *rules = rodt_rules_find("us-fmcsr");
+    rodt_reading good = reading("30", 128, 240);
+    rodt_finding finding;
+    memset(&finding, 0x5A, sizeof finding);
+    rodt_reading bad = good;
+    bad.released = inches(-1, 64);
+    refused(bad, rules, &finding);
+    bad = good;
+    bad.pressure = (rodt_pressure){-5, 1};
+    refused(bad, rules, &finding);
+    bad = good;
+    bad.division = inches(0, 1);
+    refused(bad, rules, &finding);
+    bad = good;
+    bad.drum = (rodt_drum)9;
+    refused(bad, rules, &finding);
+    bad = good;
+    bad.engine_running = (rodt_recorded)7;
+    refused(bad, rules, &finding);
+    bad = good;
+    bad.unit = (rodt_unit)5;
+    refused(bad, rules, &finding);
+    bad = good;
+    bad.chamber.family = (rodt_family)77;
+    refused(bad, rules, &finding);
+    refused(good, NULL, &finding);
+    assert_int_equal(rodt_judge(NULL, rules, &finding), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_judge(&good, rules, NULL), RODT_E_ARGUMENT);
+}
+
+static void readings_too_fine_to_subtract_are_a_status(void **state)
+{
+    (void)state;
+    rodt_reading made = reading("30", 128, 240);
+    rodt_finding finding;
+    made.released = (rodt_length){1, INT64_MAX};
+    made.applied = (rodt_length){3, INT64_MAX - 1};
+    assert_int_equal(rodt_judge(&made, rodt_rules_find("us-fmcsr"), &finding), RODT_E_RANGE);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(at_under_and_over_the_limit),
+        cmocka_unit_test(no_movement_is_inoperative_whatever_the_limit),
+        cmocka_unit_test(swapped_readings_give_no_stroke),
+        cmocka_unit_test(missing_facts_are_named_and_the_rest_is_computed),
+        cmocka_unit_test(pressure_outside_the_window_takes_one_side_away),
+        cmocka_unit_test(each_rule_set_has_its_own_window),
+        cmocka_unit_test(a_pressure_that_nobody_wrote_down_is_said),
+        cmocka_unit_test(engine_and_spring_brake_spoil_any_reading),
+        cmocka_unit_test(a_hot_drum_is_judged_as_found),
+        cmocka_unit_test(unknown_class_and_family_are_strict_and_named),
+        cmocka_unit_test(beyond_the_rated_stroke_is_out_and_doubted),
+        cmocka_unit_test(an_unlisted_chamber_is_judged_by_its_marks),
+        cmocka_unit_test(a_day_that_is_in_doubt_matters_only_where_the_limit_changed),
+        cmocka_unit_test(a_day_before_the_text_has_no_verdict),
+        cmocka_unit_test(the_inch_figure_decides_against_the_printed_millimetres),
+        cmocka_unit_test(the_tape_proves_or_does_not),
+        cmocka_unit_test(the_division_never_changes_the_verdict),
+        cmocka_unit_test(verdicts_are_monotone_and_shift_with_the_tape),
+        cmocka_unit_test(a_carriers_limit_is_stricter_and_both_are_said),
+        cmocka_unit_test(unconfirmed_limits_are_marked),
+        cmocka_unit_test(values_that_no_reader_makes_are_refused),
+        cmocka_unit_test(readings_too_fine_to_subtract_are_a_status),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}

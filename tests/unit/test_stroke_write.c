@@ -1,0 +1,177 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* A finding in words: codes are for ever, sentences carry the right figures, buffers are respected. */
+#include <stdarg.h>
+#include <stddef.h>
+#include <setjmp.h>
+#include <stdint.h>
+#include <cmocka.h>
+#include <string.h>
+
+#include "rodtravel/rodtravel.h"
+
+static rodt_finding judge(rodt_reading_text text, const char *rules)
+{
+    rodt_finding finding;
+    assert_int_equal(rodt_judge_row(&text, rodt_rules_find(rules), &finding, NULL), RODT_OK);
+    return finding;
+}
+
+static void says(rodt_reading_text text, const char *wanted)
+{
+    rodt_finding finding = judge(text, "us-fmcsr");
+    char sentence[RODT_SENTENCE_SIZE];
+    assert_int_equal(rodt_finding_write(&finding, sentence, sizeof sentence), RODT_OK);
+    assert_string_equal(sentence, wanted);
+}
+
+static void the_sum_is_one_line(void **state)
+{
+    (void)state;
+    says((rodt_reading_text){.chamber = "20", .released = "3 3/8", .applied = "4 13/16"},
+         "3 3/8 to 4 13/16 is 1 7/16; limit 1 3/4; 5/16 to spare");
+    says((rodt_reading_text){.chamber = "30", .released = "2 1/8", .applied = "4 1/4"},
+         "2 1/8 to 4 1/4 is 2 1/8; limit 2; over by 1/8");
+    says((rodt_reading_text){.chamber = "30", .released = "2 1/8", .applied = "4 1/8"},
+         "2 1/8 to 4 1/8 is 2; limit 2; exactly at the limit");
+    says((rodt_reading_text){.chamber = "30", .released = ".66", .applied = "2.47"},
+         "0.66 to 2.47 is 1.81; limit 2; 0.19 to spare");
+    says((rodt_reading_text){.chamber = "20", .released = "55 mm", .applied = "101 mm"},
+         "55 mm to 101 mm is 46 mm; limit 1 3/4 in (44.45 mm); over by 1.55 mm");
+    says((rodt_reading_text){.chamber = "24", .released = "3 in", .applied = "76.2 mm"},
+         "76.2 mm to 76.2 mm is 0 mm; limit 1 3/4 in (44.45 mm); 44.45 mm to spare");
+    says((rodt_reading_text){.chamber = "30", .released = "4 1/8", .applied = "2 1/8"},
+         "4 1/8 to 2 1/8 gives no stroke; limit 2");
+    says((rodt_reading_text){.chamber = "30", .released = "2-Jan", .applied = ""},
+         "(not readable) to (not measured) gives no stroke; limit 2");
+    says((rodt_reading_text){.chamber = "18", .released = "2", .applied = "3 1/2"},
+         "2 to 3 1/2 is 1 1/2; no limit known");
+}
+
+/* A released code is a promise: programs compare it. */
+static void codes_are_for_ever(void **state)
+{
+    (void)state;
+    static const char *const codes[] = {
+        "over-limit", "over-own-limit", "at-limit", "within-limit", "no-movement", "readings-swapped",
+        "beyond-rated-stroke", "pressure-low", "pressure-high", "pressure-not-recorded", "engine-running",
+        "spring-brake-applied", "assumed-standard", "assumed-clamp", "conflicting-marks", "no-published-limit",
+        "rules-not-in-force", "limit-unconfirmed", "limit-from-rated", "limit-marked", "printed-mm-differs",
+        "drum-hot", "chamber-missing", "released-missing", "applied-missing", "chamber-unreadable",
+        "released-unreadable", "applied-unreadable", "other-unreadable", "spreadsheet-date", "date-ambiguous",
+        "date-unreadable"};
+    assert_int_equal(sizeof codes / sizeof codes[0], RODT_REASON_END);
+    for (int i = 0; i < RODT_REASON_END; i++)
+        assert_string_equal(rodt_reason_code((rodt_reason)i), codes[i]);
+    assert_string_equal(rodt_reason_code(RODT_REASON_END), "");
+    assert_string_equal(rodt_reason_code((rodt_reason)-1), "");
+    assert_string_equal(rodt_verdict_name(RODT_UNDETERMINED), "undetermined");
+    assert_string_equal(rodt_verdict_name(RODT_IN_ADJUSTMENT), "in-adjustment");
+    assert_string_equal(rodt_verdict_name(RODT_OUT_OF_ADJUSTMENT), "out-of-adjustment");
+    assert_string_equal(rodt_verdict_name(RODT_INOPERATIVE), "inoperative");
+    assert_string_equal(rodt_verdict_name((rodt_verdict)99), "undetermined");
+    assert_string_equal(rodt_proof_name(RODT_PROVEN_WITHIN), "proven-within");
+    assert_string_equal(rodt_proof_name(RODT_PROVEN_OVER), "proven-over");
+    assert_string_equal(rodt_proof_name(RODT_NOT_RESOLVED), "not-resolved");
+    assert_string_equal(rodt_proof_name((rodt_proof)99), "");
+}
+
+static void reason_says(const rodt_finding *finding, rodt_reason reason, const char *part)
+{
+    char sentence[RODT_SENTENCE_SIZE];
+    assert_int_equal(rodt_finding_reason_write(finding, reason, sentence, sizeof sentence), RODT_OK);
+    if (strstr(sentence, part) == NULL)
+        fail_msg("\"%s\" does not say \"%s\"", sentence, part);
+}
+
+static void sentences_carry_their_figures(void **state)
+{
+    (void)state;
+    rodt_finding finding = judge((rodt_reading_text){.chamber = "30", .released = "2", .applied = "4 1/8",
+                                                     .pressure = "85"}, "us-fmcsr");
+    reason_says(&finding, RODT_REASON_OVER_LIMIT, "by 1/8");
+    reason_says(&finding, RODT_REASON_PRESSURE_LOW, "85 psi is below the 90 to 100 psi");
+    reason_says(&finding, RODT_REASON_ASSUMED_STANDARD, "the limit 2 1/2");
+    finding = judge((rodt_reading_text){.chamber = "30", .released = "2", .applied = "4 1/8", .pressure = "95",
+                                        .pressure_after = "102 1/2"}, "us-fmcsr");
+    reason_says(&finding, RODT_REASON_PRESSURE_HIGH, "102 1/2 psi after the application is above");
+    finding = judge((rodt_reading_text){.chamber = "24", .released = "50 mm", .applied = "94.5 mm"}, "us-fmcsr");
+    reason_says(&finding, RODT_REASON_PRINTED_MM_DIFFERS, "44.5 mm");
+    reason_says(&finding, RODT_REASON_PRESSURE_NOT_RECORDED, "90 to 100 psi");
+    finding = judge((rodt_reading_text){.chamber = "30", .released = "2", .applied = "5", .rated_stroke = "2.5"},
+                    "us-fmcsr");
+    reason_says(&finding, RODT_REASON_BEYOND_RATED_STROKE, "rated stroke of 2 1/2");
+    finding = judge((rodt_reading_text){.chamber = "30", .released = "2", .applied = "4", .rated_stroke = "2.5"},
+                    "rated-80");
+    reason_says(&finding, RODT_REASON_LIMIT_FROM_RATED, "4/5 of the rated stroke of 2 1/2");
+    finding = judge((rodt_reading_text){.chamber = "30", .released = "2", .applied = "4", .day = "2011-01-31"},
+                    "us-fmcsr");
+    reason_says(&finding, RODT_REASON_RULES_NOT_IN_FORCE, "2012-09-05");
+    finding = judge((rodt_reading_text){.chamber = "30", .released = "2", .applied = "4"}, "ca-nsc");
+    reason_says(&finding, RODT_REASON_LIMIT_UNCONFIRMED, "unconfirmed");
+}
+
+static void the_proof_is_a_sentence(void **state)
+{
+    (void)state;
+    char sentence[RODT_SENTENCE_SIZE];
+    rodt_finding finding = judge((rodt_reading_text){.chamber = "30", .released = "2", .applied = "4",
+                                                     .division = "1/8"}, "us-fmcsr");
+    assert_int_equal(rodt_finding_proof_write(&finding, sentence, sizeof sentence), RODT_OK);
+    assert_string_equal(sentence, "not resolved by this tape: read to 1/8, the true stroke may lie on either side "
+                                  "of the limit; chance of being over 1/2");
+    finding.proof = RODT_PROOF_NOT_ASKED;
+    finding.probability_over = (rodt_ratio){0, 0};
+    assert_int_equal(rodt_finding_proof_write(&finding, sentence, sizeof sentence), RODT_OK);
+    assert_string_equal(sentence, "");
+}
+
+/* Every reason of every finding of a wide sweep has a sentence that fits the room that is promised. */
+static void every_reason_fits_its_room(void **state)
+{
+    (void)state;
+    static const char *const chambers[] = {"30", "24/30 LS", "bolt C", "18", "", "??", "36"};
+    static const char *const lengths[] = {"2", "4.123456789", "63.5 mm", "0", "2-Jan", "", "5 9/16"};
+    static const char *const days[] = {"", "10/11/2021", "soon", "2010-01-01"};
+    static const char *const rules[] = {"us-fmcsr", "ca-on", "rated-80"};
+    char sentence[RODT_SENTENCE_SIZE];
+    size_t count = 0;
+    for (size_t c = 0; c < 7 * 7 * 7 * 4 * 3; c++) {
+        rodt_reading_text text = {.chamber = chambers[c % 7], .released = lengths[c / 7 % 7],
+                                  .applied = lengths[c / 49 % 7], .day = days[c / 343 % 4], .division = "0.5 mm",
+                                  .rated_stroke = c % 2 ? "76.2 mm" : "2 1/4", .pressure = c % 3 ? "88" : "655 kPa"};
+        rodt_finding finding = judge(text, rules[c / 1372]);
+        assert_int_equal(rodt_finding_write(&finding, sentence, sizeof sentence), RODT_OK);
+        assert_int_equal(rodt_finding_proof_write(&finding, sentence, sizeof sentence), RODT_OK);
+        assert_true(finding.reasons != 0);
+        for (int r = 0; r < RODT_REASON_END; r++) {
+            rodt_status wanted = rodt_finding_has(&finding, (rodt_reason)r) ? RODT_OK : RODT_E_ARGUMENT;
+            assert_int_equal(rodt_finding_reason_write(&finding, (rodt_reason)r, sentence, sizeof sentence), wanted);
+            count += wanted == RODT_OK;
+        }
+    }
+    assert_true(count > 10000);
+}
+
+static void a_small_buffer_stays_untouched(void **state)
+{
+    (void)state;
+    rodt_finding finding = judge((rodt_reading_text){.chamber = "20", .released = "2", .applied = "3"}, "us-fmcsr");
+    char text[RODT_SENTENCE_SIZE] = "before";
+    assert_int_equal(rodt_finding_write(&finding, text, 10), RODT_E_SPACE);
+    assert_int_equal(rodt_finding_reason_write(&finding, RODT_REASON_WITHIN_LIMIT, text, 5), RODT_E_SPACE);
+    assert_string_equal(text, "before");
+    assert_int_equal(rodt_finding_write(NULL, text, sizeof text), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_finding_write(&finding, NULL, 100), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_finding_reason_write(&finding, RODT_REASON_END, text, sizeof text), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_finding_proof_write(NULL, text, sizeof text), RODT_E_ARGUMENT);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(the_sum_is_one_line),         cmocka_unit_test(codes_are_for_ever),
+        cmocka_unit_test(sentences_carry_their_figures), cmocka_unit_test(the_proof_is_a_sentence),
+        cmocka_unit_test(every_reason_fits_its_room),  cmocka_unit_test(a_small_buffer_stays_untouched),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
