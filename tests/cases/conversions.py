@@ -6,7 +6,7 @@ from fractions import Fraction
 
 
 def outside(units, have, want):
-    out = subprocess.run([units, "--terse", have, want], capture_output=True, text=True, check=True)
+    out = subprocess.run([units, "--terse", "--digits", "15", have, want], capture_output=True, text=True, check=True)
     return Fraction(out.stdout.strip())
 
 

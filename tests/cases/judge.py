@@ -4,7 +4,7 @@ question of a grid: each chamber of 49 CFR 393.47(e), each pair of readings.
 
 Arguments: the program `dump`, the typed table us-393-47.csv, and one word:
   inches       every released and applied measurement from 0 to 8 in by 1/64 in
-  millimetres  0 to 203.2 mm by 0.1 mm: each applied one for every 64th released one
+  millimetres  0 to 203.2 mm by 0.1 mm: each applied one for every 16th released one
   all-millimetres  the same for every released one
   conditions   days around an amendment, pressures around the window, rated strokes, tapes
 A second number thins the released ones (for instrumented builds). Prints TAP."""
@@ -189,10 +189,9 @@ def compare_conditions(dump, rows):
 def run(dump, table, what, thin=1):
     rows = list(law(table))
     if what == "inches":
-        yield from grid(dump, list(questions(rows, False)), "in", 64, 512, thin)
-        yield from grid(dump, list(questions(rows, True)), "in", 64, 512, 8 * thin)
+        yield from grid(dump, list(questions(rows, True)), "in", 64, 512, thin)
     elif what == "millimetres":
-        yield from grid(dump, list(questions(rows, False)), "mm", 10, 2032, 64 * thin)
+        yield from grid(dump, list(questions(rows, False)), "mm", 10, 2032, 16 * thin)
     elif what == "all-millimetres":
         yield from grid(dump, list(questions(rows, False)), "mm", 10, 2032, 1)
     else:
