@@ -79,6 +79,8 @@ static bool check_size(const number_text *read, rodt_unit unit, uint32_t column,
         return refuse(problem, RODT_E_IMPLAUSIBLE, column, too_long);
     if (!to_inches(read->value, unit, inches) || inches->den > NUMBER_DEN_MAX)
         return refuse(problem, RODT_E_RANGE, column, "there are more digits than a reading can have");
+    if (!number_text_is_on_a_tape(inches->den))
+        return refuse(problem, RODT_E_SYNTAX, column, "no tape is divided like this");
     if (number_compare(*inches, (number){RODT_LENGTH_MAX_INCHES, 1}) > 0)
         return refuse(problem, RODT_E_IMPLAUSIBLE, column, too_long);
     return true;

@@ -58,7 +58,7 @@ static bool is_slash(uint32_t code) { return code == '/' || is_typographic_slash
 
 /* Tapes are divided by twos and tens, and a millimetre is 5/127 in: nothing else makes a denominator.
  * Sixths, thirds or forty-firsts are a sixteenth that lost a digit or a footnote that was glued on. */
-static bool is_on_a_tape(uint64_t den)
+bool number_text_is_on_a_tape(int64_t den)
 {
     while (den % 2 == 0)
         den /= 2;
@@ -152,7 +152,7 @@ static bool check_fraction(bool has_whole, uint64_t num, uint64_t den, uint32_t 
         return fail(problem, RODT_E_RANGE, column, "the number below the fraction bar is too large");
     if (has_whole && num >= den)
         return fail(problem, RODT_E_SYNTAX, column, "a fraction behind a whole number must be less than one");
-    if (!is_on_a_tape(den))
+    if (!number_text_is_on_a_tape((int64_t)den))
         return fail(problem, RODT_E_SYNTAX, column,
                     "no tape is divided like this; halves to sixty-fourths or tenths were expected");
     return true;

@@ -35,6 +35,9 @@ void number_text_start(text_cursor *cursor, const char *text, size_t size);
  */
 bool number_text_read(text_cursor *cursor, bool decimal_comma, number_text *out, number_problem *problem);
 
+/* True for a denominator that tapes, decimals and millimetres can give in inches. */
+bool number_text_is_on_a_tape(int64_t den);
+
 /* Day numbers of spreadsheets from 1982 to 2064: no reading is that large, so they are told apart. */
 bool number_text_is_day_number(const number_text *read);
 

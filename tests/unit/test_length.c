@@ -74,6 +74,7 @@ static void test_reasons(void **state)
         {"1 to 2", RODT_E_AMBIGUOUS, 3}, {"2+", RODT_E_AMBIGUOUS, 2},     {"<2", RODT_E_AMBIGUOUS, 1},
         {"1–3/8", RODT_E_AMBIGUOUS, 2},  {"38-57", RODT_E_AMBIGUOUS, 4},  {"21⁄2", RODT_E_AMBIGUOUS, 3},
         {"2'", RODT_E_UNIT, 2},          {"1 ft", RODT_E_UNIT, 3},        {"95 psi", RODT_E_UNIT, 4},
+        {"98/127 mm", RODT_E_SYNTAX, 1},
         {"1 in mm", RODT_E_UNIT, 6},     {"2-Jan", RODT_E_DATE_CELL, 1},  {"01-f\u00E9vr", RODT_E_DATE_CELL, 1},
         {"1/4/2024", RODT_E_DATE_CELL, 1}, {"45293", RODT_E_DATE_CELL, 1}, {"01/02", RODT_E_DATE_CELL, 1},
         {"01-F\u00C9VR", RODT_E_DATE_CELL, 1}, {"-1 1/4", RODT_E_NEGATIVE, 1}, {"−2", RODT_E_NEGATIVE, 1},

@@ -1,0 +1,121 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Any bytes as a length, a pressure and a date: refused with a reason, or read to a value that is in its
+ * range, in lowest terms, and the same when it is written and read again. */
+#include <rodtravel/rodtravel.h>
+
+#include <stdlib.h>
+#include <string.h>
+
+/* A broken promise ends the run, so that the fuzzer keeps the input. */
+static void require(bool kept)
+{
+    if (!kept)
+        abort();
+}
+
+static bool is_canonical(int64_t num, int64_t den)
+{
+    if (num < 0 || den <= 0)
+        return false;
+    while (den != 0) {
+        int64_t rest = num % den;
+        num = den;
+        den = rest;
+    }
+    return num == 1;
+}
+
+/* A refusal names its status, a column inside the text and a closed sentence. */
+static void check_refusal(rodt_status status, const rodt_error *error, size_t size)
+{
+    require(status == error->status);
+    require(error->column <= size + 1);
+    require(memchr(error->text, '\0', sizeof error->text) != NULL);
+    require(error->text[0] != '\0');
+    require(strcmp(rodt_status_text(status), "unknown status") != 0);
+}
+
+/* Twelve decimals of an inch or a millimetre either fit or are refused; three always fit. */
+static void check_decimal(rodt_length length)
+{
+    char written[RODT_LENGTH_TEXT_SIZE];
+    rodt_status status =
+        rodt_length_write_decimal(length, RODT_UNIT_MM, 12, RODT_ROUND_HALF_EVEN, written, sizeof written);
+    require(status == RODT_OK || status == RODT_E_RANGE);
+    require(rodt_length_write_decimal(length, RODT_UNIT_MM, 3, RODT_ROUND_HALF_UP, written, sizeof written) ==
+            RODT_OK);
+    require(strlen(written) >= 5 && written[strlen(written) - 4] == '.');
+}
+
+static void check_length(const char *text, size_t size, rodt_length_style style)
+{
+    static const rodt_length untouched = {77, 78};
+    rodt_length length = untouched;
+    rodt_length again = untouched;
+    rodt_unit unit;
+    rodt_error error;
+    char written[RODT_LENGTH_TEXT_SIZE];
+    rodt_status status = rodt_length_read(text, size, &style, &length, &unit, &error);
+    if (status != RODT_OK) {
+        check_refusal(status, &error, size);
+        require(length.num == 77 && length.den == 78);
+        return;
+    }
+    require(is_canonical(length.num, length.den));
+    require(rodt_length_compare(length, (rodt_length){RODT_LENGTH_MAX_INCHES, 1}) <= 0);
+    require(rodt_length_write(length, written, sizeof written) == RODT_OK);
+    require(rodt_length_parse(written, &again, NULL) == RODT_OK);
+    require(length.num == again.num && length.den == again.den);
+    check_decimal(length);
+}
+
+static void check_pressure(const char *text, size_t size, bool decimal_comma)
+{
+    rodt_pressure pressure = {77, 78};
+    rodt_error error;
+    char written[RODT_PRESSURE_TEXT_SIZE];
+    rodt_status status = rodt_pressure_read(text, size, decimal_comma, &pressure, &error);
+    if (status != RODT_OK) {
+        check_refusal(status, &error, size);
+        require(pressure.num == 77 && pressure.den == 78);
+        return;
+    }
+    require(is_canonical(pressure.num, pressure.den));
+    require(rodt_pressure_compare(pressure, (rodt_pressure){RODT_PRESSURE_MAX_PSI, 1}) <= 0);
+    require(rodt_pressure_write(pressure, written, sizeof written) == RODT_OK);
+}
+
+static void check_date(const char *text, size_t size, rodt_date_order order)
+{
+    rodt_date date = {1999, 9, 9};
+    rodt_date again;
+    rodt_error error;
+    char written[RODT_DATE_TEXT_SIZE];
+    rodt_status status = rodt_date_read(text, size, order, &date, &error);
+    if (status != RODT_OK) {
+        check_refusal(status, &error, size);
+        require(date.year == 1999 && date.month == 9 && date.day == 9);
+        return;
+    }
+    require(rodt_date_write(date, written, sizeof written) == RODT_OK);
+    require(rodt_date_parse(written, &again, NULL) == RODT_OK);
+    require(rodt_date_compare(date, again) == 0);
+}
+
+int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size);
+
+/* Every setting of a form, one after the other. */
+int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
+{
+    static const char nothing[1] = "";
+    const char *text = data != NULL ? (const char *)data : nothing;
+    for (int setting = 0; setting < 6; setting++) {
+        rodt_length_style style = {.unit = (rodt_unit)(setting / 2), .decimal_comma = setting % 2 != 0};
+        check_length(text, size, style);
+    }
+    for (int order = RODT_DATE_ORDER_UNKNOWN; order <= RODT_DATE_ORDER_MONTH_FIRST; order++)
+        check_date(text, size, (rodt_date_order)order);
+    check_pressure(text, size, false);
+    check_pressure(text, size, true);
+    return 0;
+}

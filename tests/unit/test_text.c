@@ -1,0 +1,189 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* UTF-8 cursor, blanks, located errors, the bounded writer. */
+#include <stdarg.h>
+#include <stddef.h>
+#include <setjmp.h>
+#include <stdint.h>
+
+#include <cmocka.h>
+
+#include "text.h"
+
+#include <string.h>
+
+static const rodt_error untouched = {.status = RODT_OK, .line = 7, .column = 8, .field = "x", .text = "y"};
+
+static void check_codes(const char *text, size_t size, const uint32_t *codes, size_t count)
+{
+    text_cursor cursor;
+    text_start(&cursor, text, size);
+    for (size_t i = 0; i < count; i++) {
+        assert_int_equal(cursor.code, codes[i]);
+        assert_int_equal(cursor.column, i + 1);
+        text_next(&cursor);
+    }
+    assert_int_equal(cursor.code, TEXT_END);
+    uint32_t column = cursor.column;
+    text_next(&cursor);
+    assert_int_equal(cursor.column, column);
+}
+
+static void test_cursor_counts_characters(void **state)
+{
+    (void)state;
+    static const uint32_t codes[] = {'1', 0xBD, 0x2033, 0x1F600, 'x'};
+    check_codes("1\xC2\xBD\xE2\x80\xB3\xF0\x9F\x98\x80x", 11, codes, COUNT_OF(codes));
+    static const uint32_t with_zero[] = {'1', 0, '2'};
+    check_codes("1\0002", 3, with_zero, COUNT_OF(with_zero));
+    check_codes("", 0, with_zero, 0);
+}
+
+/* Broken forms: RFC 3629, section 3 and 4. One byte is taken at a time. */
+static void test_broken_bytes(void **state)
+{
+    (void)state;
+    static const uint32_t bad[] = {TEXT_BAD, TEXT_BAD, TEXT_BAD, TEXT_BAD};
+    check_codes("\x80", 1, bad, 1);             /* a byte that only continues */
+    check_codes("\xC0\xB1", 2, bad, 2);         /* overlong form of '1' */
+    check_codes("\xE0\x80\xB1", 3, bad, 3);     /* overlong, three bytes */
+    check_codes("\xF0\x80\x80\xB1", 4, bad, 4); /* overlong, four bytes */
+    check_codes("\xED\xA0\x80", 3, bad, 3);     /* surrogate */
+    check_codes("\xF4\x90\x80\x80", 4, bad, 4); /* above U+10FFFF */
+    check_codes("\xF5", 1, bad, 1);
+    check_codes("\xE2\x80", 2, bad, 2); /* cut off */
+    static const uint32_t recovers[] = {TEXT_BAD, '1'};
+    check_codes("\xE2" "1", 2, recovers, 2);
+}
+
+static void test_trim(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *text;
+        const char *trimmed;
+    } cases[] = {
+        {"", ""},       {"  ", ""},     {" 1 3/4 ", "1 3/4"}, {"\t2\r\n", "2"}, {"\xC2\xA0" "2\xE2\x80\xAF", "2"},
+        {"2", "2"},     {"\xEF\xBB\xBF" "2", "\xEF\xBB\xBF" "2"}, /* a byte order mark is no blank */
+    };
+    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+        const char *text = cases[i].text;
+        size_t size = strlen(text);
+        text_trim(&text, &size);
+        assert_int_equal(size, strlen(cases[i].trimmed));
+        assert_memory_equal(text, cases[i].trimmed, size);
+    }
+}
+
+static void test_words(void **state)
+{
+    (void)state;
+    assert_true(text_is_word("MM", 2, "mm") && text_is_word("Inch", 4, "inch") && text_is_word("", 0, ""));
+    assert_false(text_is_word("mm", 1, "mm") || text_is_word("mmm", 3, "mm"));
+    assert_false(text_is_word("\r", 1, "-")); /* '\r' | 32 is '-': only letters have two cases */
+    assert_false(text_is_word("@", 1, "`") || text_is_word("[", 1, "{"));
+    assert_true(text_is_letter('a') && text_is_letter('Z') && !text_is_letter('@') && !text_is_letter('[') &&
+                !text_is_letter(0xE9));
+    assert_true(text_is_digit('0') && text_is_digit('9') && !text_is_digit('/') && !text_is_digit(':') &&
+                !text_is_digit(0xFF11));
+}
+
+static void test_error(void **state)
+{
+    (void)state;
+    rodt_error error = untouched;
+    assert_int_equal(text_error(NULL, RODT_E_UNIT, 3, "%s", "x"), RODT_E_UNIT);
+    assert_int_equal(text_error(&error, RODT_E_UNIT, 3, "a %s of %d", "word", 2), RODT_E_UNIT);
+    assert_int_equal(error.status, RODT_E_UNIT);
+    assert_int_equal(error.column, 3);
+    assert_int_equal(error.line, 0);
+    assert_string_equal(error.field, "");
+    assert_string_equal(error.text, "a word of 2");
+}
+
+/* A sentence that is too long ends at a character's end, whatever the offset. */
+static void test_long_error_is_cut_between_characters(void **state)
+{
+    (void)state;
+    for (size_t shift = 0; shift < 4; shift++) {
+        char text[2 * RODT_ERROR_TEXT_SIZE + 8] = "xxx";
+        for (size_t at = shift; at + 3 < sizeof text; at += 3)
+            memcpy(text + at, "\xE2\x80\xB3", 4);
+        rodt_error error;
+        text_error(&error, RODT_E_SYNTAX, 1, "%s", text);
+        size_t size = strlen(error.text);
+        assert_true(size < RODT_ERROR_TEXT_SIZE && size + 3 >= RODT_ERROR_TEXT_SIZE - 1);
+        text_cursor cursor;
+        for (text_start(&cursor, error.text, size); cursor.code != TEXT_END; text_next(&cursor))
+            assert_true(cursor.code != TEXT_BAD);
+    }
+}
+
+static void test_show(void **state)
+{
+    (void)state;
+    static const struct {
+        uint32_t code;
+        const char *shown;
+    } cases[] = {
+        {'a', "a"},           {0xBD, "\xC2\xBD"},    {0x2033, "\xE2\x80\xB3"}, {0x1F600, "U+1F600"},
+        {0, "U+0000"},        {' ', "U+0020"},       {0x7F, "U+007F"},         {0xA0, "U+00A0"},
+        {0xAD, "U+00AD"},     {0x200B, "U+200B"},    {0x202F, "U+202F"},       {0x2060, "U+2060"},
+        {0xFEFF, "U+FEFF"},   {0x10FFFF, "U+10FFFF"}, {TEXT_END, "the end"}, {TEXT_BAD, "a broken byte"},
+    };
+    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+        char shown[TEXT_SHOWN_SIZE];
+        text_show(cases[i].code, shown);
+        assert_string_equal(shown, cases[i].shown);
+    }
+}
+
+static void test_writer(void **state)
+{
+    (void)state;
+    text_writer writer;
+    char text[8] = "#";
+    text_begin(&writer);
+    text_put(&writer, "abc");
+    text_putf(&writer, "%d", 42);
+    assert_int_equal(text_deliver(&writer, text, 5), RODT_E_SPACE);
+    assert_int_equal(text_deliver(&writer, NULL, 9), RODT_E_ARGUMENT);
+    assert_string_equal(text, "#");
+    assert_int_equal(text_deliver(&writer, text, 6), RODT_OK);
+    assert_string_equal(text, "abc42");
+}
+
+/* What does not fit is not cut: nothing is delivered at all. */
+static void test_full_writer(void **state)
+{
+    (void)state;
+    text_writer writer;
+    char text[2048] = "#";
+    text_begin(&writer);
+    for (size_t i = 0; i < sizeof writer.buffer - 1; i++)
+        text_put(&writer, "a");
+    assert_int_equal(text_deliver(&writer, text, sizeof text), RODT_OK);
+    assert_int_equal(strlen(text), sizeof writer.buffer - 1);
+    text_putf(&writer, "%s", "b");
+    assert_int_equal(text_deliver(&writer, text, sizeof text), RODT_E_SPACE);
+    text_begin(&writer);
+    text_put(&writer, text);
+    text_put(&writer, "b");
+    assert_int_equal(text_deliver(&writer, text, sizeof text), RODT_E_SPACE);
+    assert_int_equal(text[0], 'a');
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(test_cursor_counts_characters),
+        cmocka_unit_test(test_broken_bytes),
+        cmocka_unit_test(test_trim),
+        cmocka_unit_test(test_words),
+        cmocka_unit_test(test_error),
+        cmocka_unit_test(test_long_error_is_cut_between_characters),
+        cmocka_unit_test(test_show),
+        cmocka_unit_test(test_writer),
+        cmocka_unit_test(test_full_writer),
+    };
+    return cmocka_run_group_tests_name("text", tests, NULL, NULL);
+}
