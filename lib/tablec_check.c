@@ -234,17 +234,19 @@ static void check_rules_row(tables *t, const rules_row *row)
                 row->rated_share_evidence_text, row->rated_share_evidence);
 }
 
+/* A row that stands there twice was reported as that; only the first one counts as used. */
 static void check_unused(tables *t)
 {
     for (size_t i = 0; i < t->source_count; i++) {
-        if (!t->sources[i].used)
-            tables_fault(t, FILE_SOURCES, t->sources[i].line, "source \"%s\" is never cited",
-                         t->sources[i].source.id);
+        const source_row *row = &t->sources[i];
+        if (!row->used && tables_source(t, row->source.id) == row)
+            tables_fault(t, FILE_SOURCES, row->line, "source \"%s\" is never cited", row->source.id);
     }
     for (size_t i = 0; i < t->chamber_count; i++) {
-        if (!t->chambers[i].used)
-            tables_fault(t, FILE_CHAMBERS, t->chambers[i].line, "%s %s has no limit in any rule set",
-                         rodt_family_name(t->chambers[i].row.family), t->chambers[i].row.size);
+        const chamber_row *row = &t->chambers[i];
+        if (!row->used && find_chamber(t, row->row.family, row->row.size) == row)
+            tables_fault(t, FILE_CHAMBERS, row->line, "%s %s has no limit in any rule set",
+                         rodt_family_name(row->row.family), row->row.size);
     }
 }
 
