@@ -3,7 +3,7 @@
 # Feeds broken tables to the table compiler: run.sh TABLEC DIRECTORY. The sound set is in good/; each
 # TABLE-FAULT.csv takes the place of one of its tables, and TABLE-FAULT.expected is what the compiler must say
 # to that, word for word. It must fail then, and write nothing.
-tablec=$1
+case $1 in /*) tablec=$1 ;; *) tablec=$PWD/$1 ;; esac
 cases=$2
 work=$(mktemp -d) || exit 1
 trap 'rm -rf "$work"' EXIT
