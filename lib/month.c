@@ -14,19 +14,14 @@ typedef struct month_name {
 } month_name;
 
 static const month_name names[] = {
-    {"january", 3, 1},         {"janvier", 3, 1},         {"enero", 3, 1},
-    {"february", 3, 2},        {"fevrier", 3, 2},         {"febrero", 3, 2},
-    {"march", 3, 3},           {"mars", 3, 3},            {"marzo", 3, 3},
-    {"april", 3, 4},           {"avril", 3, 4},           {"abril", 3, 4},
-    {"may", 3, 5},             {"mai", 3, 5},             {"mayo", 3, 5},
-    {"june", 3, 6},            {"juin", 4, 6},            {"junio", 3, 6},
-    {"july", 3, 7},            {"juillet", 4, 7},         {"julio", 3, 7},
-    {"august", 3, 8},          {"aout", 3, 8},            {"agosto", 3, 8},
-    {"september", 3, 9},       {"septembre", 3, 9},       {"septiembre", 3, 9},
-    {"setiembre", 3, 9},       {"october", 3, 10},        {"octobre", 3, 10},
-    {"octubre", 3, 10},        {"november", 3, 11},       {"novembre", 3, 11},
-    {"noviembre", 3, 11},      {"december", 3, 12},       {"decembre", 3, 12},
-    {"diciembre", 3, 12},
+    {"january", 3, 1},   {"janvier", 3, 1},    {"enero", 3, 1},     {"february", 3, 2},   {"fevrier", 3, 2},
+    {"febrero", 3, 2},   {"march", 3, 3},      {"mars", 3, 3},      {"marzo", 3, 3},      {"april", 3, 4},
+    {"avril", 3, 4},     {"abril", 3, 4},      {"may", 3, 5},       {"mai", 3, 5},        {"mayo", 3, 5},
+    {"june", 3, 6},      {"juin", 4, 6},       {"junio", 3, 6},     {"july", 3, 7},       {"juillet", 4, 7},
+    {"julio", 3, 7},     {"august", 3, 8},     {"aout", 3, 8},      {"agosto", 3, 8},     {"september", 3, 9},
+    {"septembre", 3, 9}, {"septiembre", 3, 9}, {"setiembre", 3, 9}, {"october", 3, 10},   {"octobre", 3, 10},
+    {"octubre", 3, 10},  {"november", 3, 11},  {"novembre", 3, 11}, {"noviembre", 3, 11}, {"december", 3, 12},
+    {"decembre", 3, 12}, {"diciembre", 3, 12},
 };
 
 /* The letter in lower case without its accent, or 0. */

@@ -148,10 +148,10 @@ static bool is_bound_sign(uint32_t code)
 
 static bool find_bound(text_cursor *cursor)
 {
-    static const char *const words[] = {"less",    "more",    "under",   "over",   "least",  "most",  "below",
-                                        "above",   "about",   "around",  "nearly", "almost", "max",   "min",
-                                        "maximum", "minimum", "environ", "moins",  "plus",   "approx",
-                                        "approximately"};
+    static const char *const words[] = {"less",  "more",   "under",        "over",    "least",   "most",
+                                        "below", "above",  "about",        "around",  "nearly",  "almost",
+                                        "max",   "min",    "maximum",      "minimum", "environ", "moins",
+                                        "plus",  "approx", "approximately"};
     text_cursor at = *cursor;
     for (; at.code != TEXT_END; text_next(&at)) {
         bool closing_plus = at.code == '+' && at.at + 1 == at.end;
@@ -213,8 +213,8 @@ static bool is_inch_mark(uint32_t code)
 /* Steps over a unit of any quantity. */
 static bool skip_unit(text_cursor *cursor)
 {
-    static const char *const words[] = {"in", "inch", "inches", "po",  "mm", "cm",  "m",  "km", "yd",
-                                        "mil", "mils", "psi",   "kpa", "mpa", "bar", "lb", "lbs", "kg"};
+    static const char *const words[] = {"in",  "inch", "inches", "po",  "mm",  "cm",  "m",  "km",  "yd",
+                                        "mil", "mils", "psi",    "kpa", "mpa", "bar", "lb", "lbs", "kg"};
     char word[WORD_SIZE];
     text_cursor at;
     if (is_inch_mark(cursor->code)) {
@@ -318,8 +318,8 @@ static rodt_status explain_place(const refusal *r)
     behind = at;
     text_next(&behind);
     if (is_damaged_sign(at.code) && !text_is_letter(behind.code))
-        return text_error(r->error, RODT_E_SYNTAX, at.column, "%s stands where %s was expected",
-                          shown, problem->wanted);
+        return text_error(r->error, RODT_E_SYNTAX, at.column, "%s stands where %s was expected", shown,
+                          problem->wanted);
     return text_error(r->error, problem->status, at.column, "%s was expected here, not %s", problem->wanted,
                       shown);
 }

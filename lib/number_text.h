@@ -19,9 +19,9 @@ typedef struct number_problem {
 } number_problem;
 
 typedef struct number_text {
-    number value;     /* never below zero */
-    bool is_fraction; /* a fraction was written: "of an inch" may follow */
-    bool is_bare;     /* digits alone: they can be the day number of a spreadsheet */
+    number value;      /* never below zero */
+    bool is_fraction;  /* a fraction was written: "of an inch" may follow */
+    bool is_bare;      /* digits alone: they can be the day number of a spreadsheet */
     bool is_too_large; /* more digits than a reading can have; the value is not set */
 } number_text;
 

@@ -19,7 +19,8 @@ typedef struct csv_file {
 void csv_open(csv_file *file, const char *path);
 void csv_close(csv_file *file);
 
-/* Reads the next record into at most `most` cells, valid until csv_close; returns their number, 0 at the end. */
+/* Reads the next record into at most `most` cells, valid until csv_close. Returns their number, 0 at the end
+ * of the file. */
 size_t csv_read(csv_file *file, char *cells[], size_t most);
 
 /* The next number of a fixed sequence. */

@@ -31,23 +31,36 @@ static void test_read(void **state)
         rodt_date_order order;
         int year, month, day;
     } cases[] = {
-        {"2021-10-14", UNKNOWN, 2021, 10, 14},       {" 2021-10-14 ", UNKNOWN, 2021, 10, 14},
-        {"2021-10-14T08:30", UNKNOWN, 2021, 10, 14}, {"2021-10-14 08:30:00", UNKNOWN, 2021, 10, 14},
-        {"2021-10-14T08:30:00.5Z", UNKNOWN, 2021, 10, 14}, {"2021-10-14T08:30+02:00", UNKNOWN, 2021, 10, 14},
-        {"14-OCT-21", UNKNOWN, 2021, 10, 14},        {"14 Oct 2021", UNKNOWN, 2021, 10, 14},
-        {"05-JUN-24", MONTH, 2024, 6, 5},            {"1 d\u00E9c. 2021", UNKNOWN, 2021, 12, 1},
-        {"3 septembre 2020", UNKNOWN, 2020, 9, 3},   {"3 ago 2020", UNKNOWN, 2020, 8, 3},
-        {"10/14/2021", UNKNOWN, 2021, 10, 14},       {"14/10/2021", UNKNOWN, 2021, 10, 14},
-        {"10/14/2021", DAY, 2021, 10, 14},           {"06/05/2024", DAY, 2024, 5, 6},
-        {"06/05/2024", MONTH, 2024, 6, 5},           {"5/5/2024", UNKNOWN, 2024, 5, 5},
-        {"14.10.2021", UNKNOWN, 2021, 10, 14},       {"1/2/69", DAY, 2069, 2, 1},
-        {"1/2/70", DAY, 1970, 2, 1},                 {"29/02/2024", UNKNOWN, 2024, 2, 29},
-        {"2000-02-29", UNKNOWN, 2000, 2, 29},        {"2199-12-31", UNKNOWN, 2199, 12, 31},
+        {"2021-10-14", UNKNOWN, 2021, 10, 14},
+        {" 2021-10-14 ", UNKNOWN, 2021, 10, 14},
+        {"2021-10-14T08:30", UNKNOWN, 2021, 10, 14},
+        {"2021-10-14 08:30:00", UNKNOWN, 2021, 10, 14},
+        {"2021-10-14T08:30:00.5Z", UNKNOWN, 2021, 10, 14},
+        {"2021-10-14T08:30+02:00", UNKNOWN, 2021, 10, 14},
+        {"14-OCT-21", UNKNOWN, 2021, 10, 14},
+        {"14 Oct 2021", UNKNOWN, 2021, 10, 14},
+        {"05-JUN-24", MONTH, 2024, 6, 5},
+        {"1 d\u00E9c. 2021", UNKNOWN, 2021, 12, 1},
+        {"3 septembre 2020", UNKNOWN, 2020, 9, 3},
+        {"3 ago 2020", UNKNOWN, 2020, 8, 3},
+        {"10/14/2021", UNKNOWN, 2021, 10, 14},
+        {"14/10/2021", UNKNOWN, 2021, 10, 14},
+        {"10/14/2021", DAY, 2021, 10, 14},
+        {"06/05/2024", DAY, 2024, 5, 6},
+        {"06/05/2024", MONTH, 2024, 6, 5},
+        {"5/5/2024", UNKNOWN, 2024, 5, 5},
+        {"14.10.2021", UNKNOWN, 2021, 10, 14},
+        {"1/2/69", DAY, 2069, 2, 1},
+        {"1/2/70", DAY, 1970, 2, 1},
+        {"29/02/2024", UNKNOWN, 2024, 2, 29},
+        {"2000-02-29", UNKNOWN, 2000, 2, 29},
+        {"2199-12-31", UNKNOWN, 2199, 12, 31},
     };
     for (size_t i = 0; i < COUNT_OF(cases); i++) {
         rodt_date date = untouched;
         rodt_error error = {0};
-        rodt_status status = rodt_date_read(cases[i].text, strlen(cases[i].text), cases[i].order, &date, &error);
+        rodt_status status =
+            rodt_date_read(cases[i].text, strlen(cases[i].text), cases[i].order, &date, &error);
         if (status != RODT_OK || !equal(date, cases[i].year, cases[i].month, cases[i].day))
             fail_msg("\"%s\": %d-%d-%d, %s", cases[i].text, date.year, date.month, date.day, error.text);
     }
@@ -61,15 +74,32 @@ static void test_refuse(void **state)
         rodt_status status;
         uint32_t column;
     } cases[] = {
-        {"", RODT_E_EMPTY, 0},             {"  ", RODT_E_EMPTY, 0},          {"today", RODT_E_SYNTAX, 1},
-        {"2021-02-29", RODT_E_SYNTAX, 0},  {"2100-02-29", RODT_E_SYNTAX, 0}, {"2021-13-01", RODT_E_SYNTAX, 0},
-        {"2021-00-01", RODT_E_SYNTAX, 0},  {"2021-04-31", RODT_E_SYNTAX, 0}, {"1899-12-31", RODT_E_SYNTAX, 0},
-        {"2200-01-01", RODT_E_SYNTAX, 0},  {"2021-1-1", RODT_E_SYNTAX, 6},   {"2021-10", RODT_E_SYNTAX, 6},
-        {"2021-10-14x", RODT_E_SYNTAX, 11}, {"2021-10-14 2021-10-15", RODT_E_SYNTAX, 11},
-        {"20211014", RODT_E_SYNTAX, 1},    {"45293", RODT_E_SYNTAX, 1},      {"14-Okt-21", RODT_E_SYNTAX, 4},
-        {"14-OCT", RODT_E_SYNTAX, 7},      {"14-OCT/21", RODT_E_SYNTAX, 7},  {"31-JUN-21", RODT_E_SYNTAX, 0},
-        {"13/13/2021", RODT_E_SYNTAX, 0},  {"0/10/2021", RODT_E_SYNTAX, 0},  {"14/10", RODT_E_SYNTAX, 4},
-        {"14/10/021", RODT_E_SYNTAX, 7},   {"300/1/2021", RODT_E_SYNTAX, 4}, {"06/05/2024", RODT_E_AMBIGUOUS, 0},
+        {"", RODT_E_EMPTY, 0},
+        {"  ", RODT_E_EMPTY, 0},
+        {"today", RODT_E_SYNTAX, 1},
+        {"2021-02-29", RODT_E_SYNTAX, 0},
+        {"2100-02-29", RODT_E_SYNTAX, 0},
+        {"2021-13-01", RODT_E_SYNTAX, 0},
+        {"2021-00-01", RODT_E_SYNTAX, 0},
+        {"2021-04-31", RODT_E_SYNTAX, 0},
+        {"1899-12-31", RODT_E_SYNTAX, 0},
+        {"2200-01-01", RODT_E_SYNTAX, 0},
+        {"2021-1-1", RODT_E_SYNTAX, 6},
+        {"2021-10", RODT_E_SYNTAX, 6},
+        {"2021-10-14x", RODT_E_SYNTAX, 11},
+        {"2021-10-14 2021-10-15", RODT_E_SYNTAX, 11},
+        {"20211014", RODT_E_SYNTAX, 1},
+        {"45293", RODT_E_SYNTAX, 1},
+        {"14-Okt-21", RODT_E_SYNTAX, 4},
+        {"14-OCT", RODT_E_SYNTAX, 7},
+        {"14-OCT/21", RODT_E_SYNTAX, 7},
+        {"31-JUN-21", RODT_E_SYNTAX, 0},
+        {"13/13/2021", RODT_E_SYNTAX, 0},
+        {"0/10/2021", RODT_E_SYNTAX, 0},
+        {"14/10", RODT_E_SYNTAX, 4},
+        {"14/10/021", RODT_E_SYNTAX, 7},
+        {"300/1/2021", RODT_E_SYNTAX, 4},
+        {"06/05/2024", RODT_E_AMBIGUOUS, 0},
         {"1/2/24", RODT_E_AMBIGUOUS, 0},
     };
     for (size_t i = 0; i < COUNT_OF(cases); i++) {
@@ -77,7 +107,8 @@ static void test_refuse(void **state)
         rodt_error error = {0};
         rodt_status status = rodt_date_read(cases[i].text, strlen(cases[i].text), UNKNOWN, &date, &error);
         if (status != cases[i].status || error.status != status || error.column != cases[i].column)
-            fail_msg("\"%s\": status %d column %u (%s)", cases[i].text, (int)status, (unsigned)error.column, error.text);
+            fail_msg("\"%s\": status %d column %u (%s)", cases[i].text, (int)status, (unsigned)error.column,
+                     error.text);
         assert_true(equal(date, 1999, 9, 9));
         assert_true(error.text[0] != '\0');
     }
@@ -119,7 +150,8 @@ static void test_every_day(void **state)
             days++;
         }
     }
-    assert_int_equal(days, 300 * 365 + 73); /* leap years: the 75 that divide by four, but not 1900 and 2100 */
+    assert_int_equal(days,
+                     300 * 365 + 73); /* leap years: the 75 that divide by four, but not 1900 and 2100 */
 }
 
 static void test_make_and_write(void **state)

@@ -17,7 +17,10 @@
 
 static const rodt_length untouched = {77, 78};
 
-static bool equal(rodt_length length, int64_t num, int64_t den) { return length.num == num && length.den == den; }
+static bool equal(rodt_length length, int64_t num, int64_t den)
+{
+    return length.num == num && length.den == den;
+}
 
 /* ---- Reading ---- */
 
@@ -63,24 +66,56 @@ static void test_reasons(void **state)
         rodt_status status;
         uint32_t column;
     } cases[] = {
-        {"", RODT_E_EMPTY, 0},           {"   ", RODT_E_EMPTY, 0},        {"n/a", RODT_E_EMPTY, 1},
-        {"-", RODT_E_EMPTY, 1},          {"None", RODT_E_EMPTY, 1},       {"a", RODT_E_SYNTAX, 1},
-        {"  a", RODT_E_SYNTAX, 3},       {"1 3/A", RODT_E_SYNTAX, 5},     {"1½1", RODT_E_SYNTAX, 3},
-        {"1 3/", RODT_E_SYNTAX, 5},      {"1 3/0", RODT_E_SYNTAX, 5},     {"1 3/2", RODT_E_SYNTAX, 5},
-        {"1 3 4", RODT_E_SYNTAX, 3},     {"01", RODT_E_SYNTAX, 1},        {"2.", RODT_E_SYNTAX, 3},
-        {"1 1/6", RODT_E_SYNTAX, 5},     {"1\u00AD3/4", RODT_E_SYNTAX, 2}, {"½ \u200B", RODT_E_SYNTAX, 3},
-        {"1 in 3/4", RODT_E_SYNTAX, 6},  {"in", RODT_E_SYNTAX, 1},        {"\xFF", RODT_E_SYNTAX, 1},
-        {"1,000", RODT_E_AMBIGUOUS, 2},  {"1,75", RODT_E_AMBIGUOUS, 2},   {"2 - 1/4", RODT_E_AMBIGUOUS, 3},
-        {"1 to 2", RODT_E_AMBIGUOUS, 3}, {"2+", RODT_E_AMBIGUOUS, 2},     {"<2", RODT_E_AMBIGUOUS, 1},
-        {"1–3/8", RODT_E_AMBIGUOUS, 2},  {"38-57", RODT_E_AMBIGUOUS, 4},  {"21⁄2", RODT_E_AMBIGUOUS, 3},
-        {"2'", RODT_E_UNIT, 2},          {"1 ft", RODT_E_UNIT, 3},        {"95 psi", RODT_E_UNIT, 4},
+        {"", RODT_E_EMPTY, 0},
+        {"   ", RODT_E_EMPTY, 0},
+        {"n/a", RODT_E_EMPTY, 1},
+        {"-", RODT_E_EMPTY, 1},
+        {"None", RODT_E_EMPTY, 1},
+        {"a", RODT_E_SYNTAX, 1},
+        {"  a", RODT_E_SYNTAX, 3},
+        {"1 3/A", RODT_E_SYNTAX, 5},
+        {"1½1", RODT_E_SYNTAX, 3},
+        {"1 3/", RODT_E_SYNTAX, 5},
+        {"1 3/0", RODT_E_SYNTAX, 5},
+        {"1 3/2", RODT_E_SYNTAX, 5},
+        {"1 3 4", RODT_E_SYNTAX, 3},
+        {"01", RODT_E_SYNTAX, 1},
+        {"2.", RODT_E_SYNTAX, 3},
+        {"1 1/6", RODT_E_SYNTAX, 5},
+        {"1\u00AD3/4", RODT_E_SYNTAX, 2},
+        {"½ \u200B", RODT_E_SYNTAX, 3},
+        {"1 in 3/4", RODT_E_SYNTAX, 6},
+        {"in", RODT_E_SYNTAX, 1},
+        {"\xFF", RODT_E_SYNTAX, 1},
+        {"1,000", RODT_E_AMBIGUOUS, 2},
+        {"1,75", RODT_E_AMBIGUOUS, 2},
+        {"2 - 1/4", RODT_E_AMBIGUOUS, 3},
+        {"1 to 2", RODT_E_AMBIGUOUS, 3},
+        {"2+", RODT_E_AMBIGUOUS, 2},
+        {"<2", RODT_E_AMBIGUOUS, 1},
+        {"1–3/8", RODT_E_AMBIGUOUS, 2},
+        {"38-57", RODT_E_AMBIGUOUS, 4},
+        {"21⁄2", RODT_E_AMBIGUOUS, 3},
+        {"2'", RODT_E_UNIT, 2},
+        {"1 ft", RODT_E_UNIT, 3},
+        {"95 psi", RODT_E_UNIT, 4},
         {"98/127 mm", RODT_E_SYNTAX, 1},
-        {"1 in mm", RODT_E_UNIT, 6},     {"2-Jan", RODT_E_DATE_CELL, 1},  {"01-f\u00E9vr", RODT_E_DATE_CELL, 1},
-        {"1/4/2024", RODT_E_DATE_CELL, 1}, {"45293", RODT_E_DATE_CELL, 1}, {"01/02", RODT_E_DATE_CELL, 1},
-        {"01-F\u00C9VR", RODT_E_DATE_CELL, 1}, {"-1 1/4", RODT_E_NEGATIVE, 1}, {"−2", RODT_E_NEGATIVE, 1},
-        {"175in", RODT_E_IMPLAUSIBLE, 1}, {"24 1/64", RODT_E_IMPLAUSIBLE, 1}, {"610 mm", RODT_E_IMPLAUSIBLE, 1},
-        {"18446744073709551617 3/4", RODT_E_IMPLAUSIBLE, 1}, {"45293 mm", RODT_E_IMPLAUSIBLE, 1},
-        {"3/18446744073709551620", RODT_E_RANGE, 3}, {"2.0000000000000000001", RODT_E_RANGE, 3},
+        {"1 in mm", RODT_E_UNIT, 6},
+        {"2-Jan", RODT_E_DATE_CELL, 1},
+        {"01-f\u00E9vr", RODT_E_DATE_CELL, 1},
+        {"1/4/2024", RODT_E_DATE_CELL, 1},
+        {"45293", RODT_E_DATE_CELL, 1},
+        {"01/02", RODT_E_DATE_CELL, 1},
+        {"01-F\u00C9VR", RODT_E_DATE_CELL, 1},
+        {"-1 1/4", RODT_E_NEGATIVE, 1},
+        {"−2", RODT_E_NEGATIVE, 1},
+        {"175in", RODT_E_IMPLAUSIBLE, 1},
+        {"24 1/64", RODT_E_IMPLAUSIBLE, 1},
+        {"610 mm", RODT_E_IMPLAUSIBLE, 1},
+        {"18446744073709551617 3/4", RODT_E_IMPLAUSIBLE, 1},
+        {"45293 mm", RODT_E_IMPLAUSIBLE, 1},
+        {"3/18446744073709551620", RODT_E_RANGE, 3},
+        {"2.0000000000000000001", RODT_E_RANGE, 3},
         {"0.00000000001", RODT_E_RANGE, 3},
     };
     for (size_t i = 0; i < COUNT_OF(cases); i++) {
@@ -88,7 +123,8 @@ static void test_reasons(void **state)
         rodt_error error = {.line = 9};
         rodt_status status = rodt_length_parse(cases[i].text, &length, &error);
         if (status != cases[i].status || error.status != status || error.column != cases[i].column)
-            fail_msg("\"%s\": status %d column %u (%s)", cases[i].text, (int)status, (unsigned)error.column, error.text);
+            fail_msg("\"%s\": status %d column %u (%s)", cases[i].text, (int)status, (unsigned)error.column,
+                     error.text);
         assert_true(equal(length, 77, 78));
         assert_int_equal(error.line, 0);
         assert_true(strlen(error.text) > 10 && error.text[strlen(error.text) - 1] != '.');
@@ -96,7 +132,8 @@ static void test_reasons(void **state)
     }
 }
 
-static rodt_status read_styled(const char *text, rodt_length_style style, rodt_length *length, rodt_unit *unit)
+static rodt_status read_styled(const char *text, rodt_length_style style, rodt_length *length,
+                               rodt_unit *unit)
 {
     *length = untouched;
     return rodt_length_read(text, strlen(text), &style, length, unit, NULL);
@@ -111,12 +148,15 @@ static void test_decimal_comma(void **state)
         rodt_status status;
         int64_t num, den;
     } cases[] = {
-        {"2,125", RODT_OK, 17, 8},         {"1,75", RODT_OK, 7, 4},          {"63,5 mm", RODT_OK, 5, 2},
-        {",5", RODT_OK, 1, 2},             {"1,000", RODT_OK, 1, 1},         {"1.75", RODT_OK, 7, 4},
-        {"0.875", RODT_OK, 7, 8},          {"1 3/4", RODT_OK, 7, 4},         {"1,5 po", RODT_OK, 3, 2},
-        {"1.000", RODT_E_AMBIGUOUS, 0, 0}, {"2.125", RODT_E_AMBIGUOUS, 0, 0}, {"1.2,5", RODT_E_SYNTAX, 0, 0},
-        {"1,2,3", RODT_E_SYNTAX, 0, 0},    {"1,", RODT_E_SYNTAX, 0, 0},      {"1,3/4", RODT_E_SYNTAX, 0, 0},
-        {"12.345,6", RODT_E_AMBIGUOUS, 0, 0}, {"1,75; 2", RODT_E_SYNTAX, 0, 0},
+        {"2,125", RODT_OK, 17, 8},         {"1,75", RODT_OK, 7, 4},
+        {"63,5 mm", RODT_OK, 5, 2},        {",5", RODT_OK, 1, 2},
+        {"1,000", RODT_OK, 1, 1},          {"1.75", RODT_OK, 7, 4},
+        {"0.875", RODT_OK, 7, 8},          {"1 3/4", RODT_OK, 7, 4},
+        {"1,5 po", RODT_OK, 3, 2},         {"1.000", RODT_E_AMBIGUOUS, 0, 0},
+        {"2.125", RODT_E_AMBIGUOUS, 0, 0}, {"1.2,5", RODT_E_SYNTAX, 0, 0},
+        {"1,2,3", RODT_E_SYNTAX, 0, 0},    {"1,", RODT_E_SYNTAX, 0, 0},
+        {"1,3/4", RODT_E_SYNTAX, 0, 0},    {"12.345,6", RODT_E_AMBIGUOUS, 0, 0},
+        {"1,75; 2", RODT_E_SYNTAX, 0, 0},
     };
     for (size_t i = 0; i < COUNT_OF(cases); i++) {
         rodt_length length;
@@ -133,15 +173,19 @@ static void test_unit_of_the_form(void **state)
     (void)state;
     rodt_length length;
     rodt_unit unit = RODT_UNIT_INCH;
-    assert_int_equal(read_styled("44.45", (rodt_length_style){.unit = RODT_UNIT_MM}, &length, &unit), RODT_OK);
+    assert_int_equal(read_styled("44.45", (rodt_length_style){.unit = RODT_UNIT_MM}, &length, &unit),
+                     RODT_OK);
     assert_true(equal(length, 7, 4) && unit == RODT_UNIT_MM);
-    assert_int_equal(read_styled("4.445", (rodt_length_style){.unit = RODT_UNIT_CM}, &length, &unit), RODT_OK);
+    assert_int_equal(read_styled("4.445", (rodt_length_style){.unit = RODT_UNIT_CM}, &length, &unit),
+                     RODT_OK);
     assert_true(equal(length, 7, 4) && unit == RODT_UNIT_CM);
-    assert_int_equal(read_styled("1 3/4 in", (rodt_length_style){.unit = RODT_UNIT_MM}, &length, &unit), RODT_OK);
+    assert_int_equal(read_styled("1 3/4 in", (rodt_length_style){.unit = RODT_UNIT_MM}, &length, &unit),
+                     RODT_OK);
     assert_true(equal(length, 7, 4) && unit == RODT_UNIT_INCH);
     assert_int_equal(read_styled("610", (rodt_length_style){.unit = RODT_UNIT_MM}, &length, &unit),
                      RODT_E_IMPLAUSIBLE);
-    assert_int_equal(read_styled("2", (rodt_length_style){.unit = (rodt_unit)3}, &length, &unit), RODT_E_ARGUMENT);
+    assert_int_equal(read_styled("2", (rodt_length_style){.unit = (rodt_unit)3}, &length, &unit),
+                     RODT_E_ARGUMENT);
     assert_true(equal(length, 77, 78) && unit == RODT_UNIT_INCH);
 }
 
@@ -172,7 +216,8 @@ static void check_round_trip(int64_t num, int64_t den)
     assert_true(is_canonical(length.num, length.den));
     assert_int_equal(rodt_length_write(length, text, sizeof text), RODT_OK);
     if (rodt_length_parse(text, &again, NULL) != RODT_OK || !equal(again, length.num, length.den))
-        fail_msg("%lld/%lld is written as \"%s\", which is not read back", (long long)num, (long long)den, text);
+        fail_msg("%lld/%lld is written as \"%s\", which is not read back", (long long)num, (long long)den,
+                 text);
 }
 
 static void test_round_trips(void **state)
@@ -199,7 +244,8 @@ static void test_millimetres(void **state)
         assert_int_equal(rodt_length_from_mm(n, 10, &made), RODT_OK);
         assert_true(equal(length, made.num, made.den) && is_canonical(made.num, made.den));
         assert_int_equal(
-            rodt_length_write_decimal(length, RODT_UNIT_MM, 1, RODT_ROUND_HALF_EVEN, again, sizeof again), RODT_OK);
+            rodt_length_write_decimal(length, RODT_UNIT_MM, 1, RODT_ROUND_HALF_EVEN, again, sizeof again),
+            RODT_OK);
         assert_memory_equal(again, text, strlen(again));
         assert_string_equal(text + strlen(again), " mm");
     }
@@ -212,8 +258,14 @@ static void test_write(void **state)
         rodt_length length;
         const char *text;
     } cases[] = {
-        {{7, 4}, "1 3/4"},   {{2, 1}, "2"},     {{5, 16}, "5/16"},         {{-1, 8}, "-1/8"},
-        {{-9, 4}, "-2 1/4"}, {{0, 1}, "0"},     {{-3, 1}, "-3"},           {{225, 127}, "1 98/127"},
+        {{7, 4}, "1 3/4"},
+        {{2, 1}, "2"},
+        {{5, 16}, "5/16"},
+        {{-1, 8}, "-1/8"},
+        {{-9, 4}, "-2 1/4"},
+        {{0, 1}, "0"},
+        {{-3, 1}, "-3"},
+        {{225, 127}, "1 98/127"},
         {{INT64_MIN, 1}, "-9223372036854775808"},
         {{INT64_MIN, 3}, "-3074457345618258602 2/3"},
         {{INT64_MAX, INT64_C(4611686018427387905)}, "1 4611686018427387902/4611686018427387905"},
@@ -239,7 +291,8 @@ static void check_decimal(int64_t num, int64_t den, rodt_unit unit, unsigned dig
     rodt_length length = {num, den};
     assert_int_equal(rodt_length_write_decimal(length, unit, digits, rounding, text, sizeof text), RODT_OK);
     assert_string_equal(text, wanted);
-    assert_int_equal(rodt_length_write_decimal(length, unit, digits, rounding, text, strlen(wanted)), RODT_E_SPACE);
+    assert_int_equal(rodt_length_write_decimal(length, unit, digits, rounding, text, strlen(wanted)),
+                     RODT_E_SPACE);
     assert_string_equal(text, wanted);
 }
 
@@ -259,13 +312,17 @@ static void test_write_decimal(void **state)
     check_decimal(5, 2, RODT_UNIT_INCH, 0, RODT_ROUND_HALF_EVEN, "2");
     char text[9] = "#";
     rodt_length two = {2, 1};
-    assert_int_equal(rodt_length_write_decimal(two, (rodt_unit)3, 1, RODT_ROUND_UP, text, 9), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_length_write_decimal(two, RODT_UNIT_MM, 13, RODT_ROUND_UP, text, 9), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_length_write_decimal(two, RODT_UNIT_MM, 1, (rodt_rounding)4, text, 9), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_length_write_decimal(two, (rodt_unit)3, 1, RODT_ROUND_UP, text, 9),
+                     RODT_E_ARGUMENT);
+    assert_int_equal(rodt_length_write_decimal(two, RODT_UNIT_MM, 13, RODT_ROUND_UP, text, 9),
+                     RODT_E_ARGUMENT);
+    assert_int_equal(rodt_length_write_decimal(two, RODT_UNIT_MM, 1, (rodt_rounding)4, text, 9),
+                     RODT_E_ARGUMENT);
     assert_int_equal(rodt_length_write_decimal((rodt_length){0}, RODT_UNIT_MM, 1, RODT_ROUND_UP, text, 9),
                      RODT_E_ARGUMENT);
-    assert_int_equal(rodt_length_write_decimal((rodt_length){INT64_MAX, 1}, RODT_UNIT_MM, 12, RODT_ROUND_UP, text, 9),
-                     RODT_E_RANGE);
+    assert_int_equal(
+        rodt_length_write_decimal((rodt_length){INT64_MAX, 1}, RODT_UNIT_MM, 12, RODT_ROUND_UP, text, 9),
+        RODT_E_RANGE);
     assert_string_equal(text, "#");
 }
 
@@ -313,7 +370,8 @@ static void test_scale_and_round(void **state)
     rodt_length sixteenth = {1, 16};
     assert_int_equal(rodt_length_scale((rodt_length){5, 2}, (rodt_ratio){4, 5}, &out), RODT_OK);
     assert_true(equal(out, 2, 1));
-    assert_int_equal(rodt_length_round((rodt_length){225, 127}, sixteenth, RODT_ROUND_HALF_EVEN, &out), RODT_OK);
+    assert_int_equal(rodt_length_round((rodt_length){225, 127}, sixteenth, RODT_ROUND_HALF_EVEN, &out),
+                     RODT_OK);
     assert_true(equal(out, 7, 4));
     assert_int_equal(rodt_length_round((rodt_length){1, 32}, sixteenth, RODT_ROUND_HALF_EVEN, &out), RODT_OK);
     assert_true(equal(out, 0, 1));
@@ -321,9 +379,12 @@ static void test_scale_and_round(void **state)
     assert_true(equal(out, 1, 16));
     out = untouched;
     assert_int_equal(rodt_length_scale((rodt_length){5, 2}, (rodt_ratio){0}, &out), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_length_round((rodt_length){5, 2}, (rodt_length){0, 1}, RODT_ROUND_UP, &out), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_length_round((rodt_length){5, 2}, sixteenth, (rodt_rounding)-1, &out), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_length_round((rodt_length){INT64_MAX, 1}, sixteenth, RODT_ROUND_UP, &out), RODT_E_RANGE);
+    assert_int_equal(rodt_length_round((rodt_length){5, 2}, (rodt_length){0, 1}, RODT_ROUND_UP, &out),
+                     RODT_E_ARGUMENT);
+    assert_int_equal(rodt_length_round((rodt_length){5, 2}, sixteenth, (rodt_rounding)-1, &out),
+                     RODT_E_ARGUMENT);
+    assert_int_equal(rodt_length_round((rodt_length){INT64_MAX, 1}, sixteenth, RODT_ROUND_UP, &out),
+                     RODT_E_RANGE);
     assert_true(equal(out, 77, 78));
 }
 
@@ -346,8 +407,9 @@ static void test_make(void **state)
 /* A program with a decimal comma, where there is such a locale: the answers are the same. */
 static void test_locale_changes_nothing(void **state)
 {
-    static const char *const locales[] = {"de_DE.UTF-8", "fr_FR.UTF-8", "fr_CA.UTF-8", "es_ES.UTF-8", "nl_NL.UTF-8",
-                                          "it_IT.UTF-8", "de_DE.utf8",  "fr_FR.utf8",  "pl_PL.UTF-8", ""};
+    static const char *const locales[] = {
+        "de_DE.UTF-8", "fr_FR.UTF-8", "fr_CA.UTF-8", "es_ES.UTF-8", "nl_NL.UTF-8",
+        "it_IT.UTF-8", "de_DE.utf8",  "fr_FR.utf8",  "pl_PL.UTF-8", ""};
     for (size_t i = 0; i < COUNT_OF(locales) && setlocale(LC_ALL, locales[i]) == NULL; i++)
         ;
     test_spellings(state);
@@ -359,13 +421,13 @@ static void test_locale_changes_nothing(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_spellings),        cmocka_unit_test(test_reasons),
-        cmocka_unit_test(test_decimal_comma),    cmocka_unit_test(test_unit_of_the_form),
-        cmocka_unit_test(test_bounded_text),     cmocka_unit_test(test_round_trips),
-        cmocka_unit_test(test_millimetres),      cmocka_unit_test(test_write),
-        cmocka_unit_test(test_write_decimal),    cmocka_unit_test(test_add_and_subtract),
-        cmocka_unit_test(test_compare),          cmocka_unit_test(test_scale_and_round),
-        cmocka_unit_test(test_make),             cmocka_unit_test(test_locale_changes_nothing),
+        cmocka_unit_test(test_spellings),     cmocka_unit_test(test_reasons),
+        cmocka_unit_test(test_decimal_comma), cmocka_unit_test(test_unit_of_the_form),
+        cmocka_unit_test(test_bounded_text),  cmocka_unit_test(test_round_trips),
+        cmocka_unit_test(test_millimetres),   cmocka_unit_test(test_write),
+        cmocka_unit_test(test_write_decimal), cmocka_unit_test(test_add_and_subtract),
+        cmocka_unit_test(test_compare),       cmocka_unit_test(test_scale_and_round),
+        cmocka_unit_test(test_make),          cmocka_unit_test(test_locale_changes_nothing),
     };
     return cmocka_run_group_tests_name("length", tests, NULL, NULL);
 }

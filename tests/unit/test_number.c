@@ -44,8 +44,8 @@ static void check_operation(size_t i, number a, number b)
     number exact = untouched;
     bool fits = operations[i].fast(a, b, &fast);
     if (fits != operations[i].exact(a, b, &exact) || !equal(fast, exact))
-        fail_msg("%s of %lld/%lld and %lld/%lld differs", operations[i].name, (long long)a.num, (long long)a.den,
-                 (long long)b.num, (long long)b.den);
+        fail_msg("%s of %lld/%lld and %lld/%lld differs", operations[i].name, (long long)a.num,
+                 (long long)a.den, (long long)b.num, (long long)b.den);
     if (fits)
         assert_true(is_canonical(fast.num, fast.den));
     else
@@ -143,8 +143,10 @@ static void test_ends_of_the_range(void **state)
     assert_false(number_divide(one, smallest, &out));
     assert_false(number_add((number){INT64_MAX, 1}, one, &out));
     assert_true(equal(out, untouched));
-    assert_true(number_add((number){INT64_MAX, 3}, (number){INT64_MIN, 3}, &out) && equal(out, (number){-1, 3}));
-    assert_int_equal(number_compare((number){INT64_MAX, INT64_MAX - 1}, (number){INT64_MAX - 1, INT64_MAX - 2}), -1);
+    assert_true(number_add((number){INT64_MAX, 3}, (number){INT64_MIN, 3}, &out) &&
+                equal(out, (number){-1, 3}));
+    assert_int_equal(
+        number_compare((number){INT64_MAX, INT64_MAX - 1}, (number){INT64_MAX - 1, INT64_MAX - 2}), -1);
 }
 
 /* Results that fit although what is between does not: only the wide way gives them. */
@@ -167,9 +169,18 @@ static void test_round(void **state)
         number value;
         int64_t half_even, half_up, down, up;
     } cases[] = {
-        {{5, 2}, 2, 3, 2, 3},    {{7, 2}, 4, 4, 3, 4},    {{-5, 2}, -2, -3, -2, -3}, {{-7, 2}, -4, -4, -3, -4},
-        {{1, 2}, 0, 1, 0, 1},    {{-1, 2}, 0, -1, 0, -1}, {{9, 4}, 2, 2, 2, 3},      {{11, 4}, 3, 3, 2, 3},
-        {{-9, 4}, -2, -2, -2, -3}, {{6, 1}, 6, 6, 6, 6},  {{0, 1}, 0, 0, 0, 0},      {{1, 3}, 0, 0, 0, 1},
+        {{5, 2}, 2, 3, 2, 3},
+        {{7, 2}, 4, 4, 3, 4},
+        {{-5, 2}, -2, -3, -2, -3},
+        {{-7, 2}, -4, -4, -3, -4},
+        {{1, 2}, 0, 1, 0, 1},
+        {{-1, 2}, 0, -1, 0, -1},
+        {{9, 4}, 2, 2, 2, 3},
+        {{11, 4}, 3, 3, 2, 3},
+        {{-9, 4}, -2, -2, -2, -3},
+        {{6, 1}, 6, 6, 6, 6},
+        {{0, 1}, 0, 0, 0, 0},
+        {{1, 3}, 0, 0, 0, 1},
         {{INT64_MAX, 2}, INT64_C(1) << 62, INT64_C(1) << 62, (INT64_C(1) << 62) - 1, INT64_C(1) << 62},
         {{INT64_MIN, 1}, INT64_MIN, INT64_MIN, INT64_MIN, INT64_MIN},
         {{INT64_MAX - 1, INT64_MAX}, 1, 1, 0, 1},
@@ -185,9 +196,12 @@ static void test_round(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_both_ways_agree),  cmocka_unit_test(test_both_ways_make_alike),
-        cmocka_unit_test(test_schoolbook),       cmocka_unit_test(test_shared_variables),
-        cmocka_unit_test(test_ends_of_the_range), cmocka_unit_test(test_fits_after_all),
+        cmocka_unit_test(test_both_ways_agree),
+        cmocka_unit_test(test_both_ways_make_alike),
+        cmocka_unit_test(test_schoolbook),
+        cmocka_unit_test(test_shared_variables),
+        cmocka_unit_test(test_ends_of_the_range),
+        cmocka_unit_test(test_fits_after_all),
         cmocka_unit_test(test_round),
     };
     return cmocka_run_group_tests_name("number", tests, NULL, NULL);

@@ -27,8 +27,15 @@ static void test_read(void **state)
         const char *text;
         int64_t num, den;
     } cases[] = {
-        {"95", 95, 1},        {"95 psi", 95, 1},       {"95PSI", 95, 1},    {"92.5 psi", 185, 2}, {"92 1/2", 185, 2},
-        {" 100 psig ", 100, 1}, {"0", 0, 1},           {"300", 300, 1},     {"+95", 95, 1},
+        {"95", 95, 1},
+        {"95 psi", 95, 1},
+        {"95PSI", 95, 1},
+        {"92.5 psi", 185, 2},
+        {"92 1/2", 185, 2},
+        {" 100 psig ", 100, 1},
+        {"0", 0, 1},
+        {"300", 300, 1},
+        {"+95", 95, 1},
         /* 655 kPa: 655 * 1290320000000 / 8896443230521, by hand in lowest terms */
         {"655 kPa", INT64_C(845159600000000), INT64_C(8896443230521)},
     };
@@ -36,7 +43,8 @@ static void test_read(void **state)
         rodt_pressure pressure = untouched;
         if (rodt_pressure_parse(cases[i].text, &pressure, NULL) != RODT_OK ||
             !equal(pressure, cases[i].num, cases[i].den))
-            fail_msg("\"%s\" was read as %lld/%lld", cases[i].text, (long long)pressure.num, (long long)pressure.den);
+            fail_msg("\"%s\" was read as %lld/%lld", cases[i].text, (long long)pressure.num,
+                     (long long)pressure.den);
         assert_true(is_canonical(pressure.num, pressure.den));
     }
 }
@@ -49,20 +57,34 @@ static void test_refuse(void **state)
         rodt_status status;
         uint32_t column;
     } cases[] = {
-        {"", RODT_E_EMPTY, 0},          {"n/a", RODT_E_EMPTY, 1},        {"95 in", RODT_E_UNIT, 4},
-        {"95 mm", RODT_E_UNIT, 4},      {"6.5 bar", RODT_E_UNIT, 5},     {"95 psi kPa", RODT_E_UNIT, 8},
-        {"90-100", RODT_E_AMBIGUOUS, 4}, {"90 to 100 psi", RODT_E_AMBIGUOUS, 4}, {">90", RODT_E_AMBIGUOUS, 1},
-        {"92,5", RODT_E_AMBIGUOUS, 3},  {"-5", RODT_E_NEGATIVE, 1},      {"301", RODT_E_IMPLAUSIBLE, 1},
-        {"300.01", RODT_E_IMPLAUSIBLE, 1}, {"2069 kPa", RODT_E_IMPLAUSIBLE, 1}, {"9 5", RODT_E_SYNTAX, 3},
-        {"95 p s i", RODT_E_SYNTAX, 4}, {"9O", RODT_E_SYNTAX, 2},        {"45293", RODT_E_DATE_CELL, 1},
-        {"18446744073709551711", RODT_E_IMPLAUSIBLE, 1}, {"95.0000000000001", RODT_E_RANGE, 4},
+        {"", RODT_E_EMPTY, 0},
+        {"n/a", RODT_E_EMPTY, 1},
+        {"95 in", RODT_E_UNIT, 4},
+        {"95 mm", RODT_E_UNIT, 4},
+        {"6.5 bar", RODT_E_UNIT, 5},
+        {"95 psi kPa", RODT_E_UNIT, 8},
+        {"90-100", RODT_E_AMBIGUOUS, 4},
+        {"90 to 100 psi", RODT_E_AMBIGUOUS, 4},
+        {">90", RODT_E_AMBIGUOUS, 1},
+        {"92,5", RODT_E_AMBIGUOUS, 3},
+        {"-5", RODT_E_NEGATIVE, 1},
+        {"301", RODT_E_IMPLAUSIBLE, 1},
+        {"300.01", RODT_E_IMPLAUSIBLE, 1},
+        {"2069 kPa", RODT_E_IMPLAUSIBLE, 1},
+        {"9 5", RODT_E_SYNTAX, 3},
+        {"95 p s i", RODT_E_SYNTAX, 4},
+        {"9O", RODT_E_SYNTAX, 2},
+        {"45293", RODT_E_DATE_CELL, 1},
+        {"18446744073709551711", RODT_E_IMPLAUSIBLE, 1},
+        {"95.0000000000001", RODT_E_RANGE, 4},
     };
     for (size_t i = 0; i < COUNT_OF(cases); i++) {
         rodt_pressure pressure = untouched;
         rodt_error error = {0};
         rodt_status status = rodt_pressure_parse(cases[i].text, &pressure, &error);
         if (status != cases[i].status || error.column != cases[i].column || error.status != status)
-            fail_msg("\"%s\": status %d column %u (%s)", cases[i].text, (int)status, (unsigned)error.column, error.text);
+            fail_msg("\"%s\": status %d column %u (%s)", cases[i].text, (int)status, (unsigned)error.column,
+                     error.text);
         assert_true(equal(pressure, 77, 78));
         assert_true(error.text[0] != '\0');
     }
@@ -127,9 +149,12 @@ static void test_write(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_read),        cmocka_unit_test(test_refuse),
-        cmocka_unit_test(test_read_bounded_and_comma), cmocka_unit_test(test_kilopascals),
-        cmocka_unit_test(test_make_and_compare), cmocka_unit_test(test_write),
+        cmocka_unit_test(test_read),
+        cmocka_unit_test(test_refuse),
+        cmocka_unit_test(test_read_bounded_and_comma),
+        cmocka_unit_test(test_kilopascals),
+        cmocka_unit_test(test_make_and_compare),
+        cmocka_unit_test(test_write),
     };
     return cmocka_run_group_tests_name("pressure", tests, NULL, NULL);
 }

@@ -14,10 +14,10 @@
 
 /* Written out by hand: a code that is forgotten in the library's list is found here. */
 static const rodt_status named[] = {
-    RODT_OK,           RODT_E_ARGUMENT,  RODT_E_SPACE,       RODT_E_EMPTY,         RODT_E_SYNTAX,
-    RODT_E_AMBIGUOUS,  RODT_E_UNIT,      RODT_E_DATE_CELL,   RODT_E_NEGATIVE,      RODT_E_IMPLAUSIBLE,
-    RODT_E_RANGE,      RODT_E_UNKNOWN_RULES, RODT_E_UNKNOWN_CHAMBER, RODT_E_TABLE, RODT_E_LAXER,
-    RODT_E_MEMORY,     RODT_E_INTERNAL,
+    RODT_OK,          RODT_E_ARGUMENT,      RODT_E_SPACE,           RODT_E_EMPTY,    RODT_E_SYNTAX,
+    RODT_E_AMBIGUOUS, RODT_E_UNIT,          RODT_E_DATE_CELL,       RODT_E_NEGATIVE, RODT_E_IMPLAUSIBLE,
+    RODT_E_RANGE,     RODT_E_UNKNOWN_RULES, RODT_E_UNKNOWN_CHAMBER, RODT_E_TABLE,    RODT_E_LAXER,
+    RODT_E_MEMORY,    RODT_E_INTERNAL,
 };
 
 static bool is_named(int code)

@@ -52,7 +52,9 @@ static void test_broken_bytes(void **state)
     check_codes("\xF5", 1, bad, 1);
     check_codes("\xE2\x80", 2, bad, 2); /* cut off */
     static const uint32_t recovers[] = {TEXT_BAD, '1'};
-    check_codes("\xE2" "1", 2, recovers, 2);
+    check_codes("\xE2"
+                "1",
+                2, recovers, 2);
 }
 
 static void test_trim(void **state)
@@ -62,8 +64,18 @@ static void test_trim(void **state)
         const char *text;
         const char *trimmed;
     } cases[] = {
-        {"", ""},       {"  ", ""},     {" 1 3/4 ", "1 3/4"}, {"\t2\r\n", "2"}, {"\xC2\xA0" "2\xE2\x80\xAF", "2"},
-        {"2", "2"},     {"\xEF\xBB\xBF" "2", "\xEF\xBB\xBF" "2"}, /* a byte order mark is no blank */
+        {"", ""},
+        {"  ", ""},
+        {" 1 3/4 ", "1 3/4"},
+        {"\t2\r\n", "2"},
+        {"\xC2\xA0"
+         "2\xE2\x80\xAF",
+         "2"},
+        {"2", "2"},
+        {"\xEF\xBB\xBF"
+         "2",
+         "\xEF\xBB\xBF"
+         "2"}, /* a byte order mark is no blank */
     };
     for (size_t i = 0; i < COUNT_OF(cases); i++) {
         const char *text = cases[i].text;
@@ -125,10 +137,10 @@ static void test_show(void **state)
         uint32_t code;
         const char *shown;
     } cases[] = {
-        {'a', "a"},           {0xBD, "\xC2\xBD"},    {0x2033, "\xE2\x80\xB3"}, {0x1F600, "U+1F600"},
-        {0, "U+0000"},        {' ', "U+0020"},       {0x7F, "U+007F"},         {0xA0, "U+00A0"},
-        {0xAD, "U+00AD"},     {0x200B, "U+200B"},    {0x202F, "U+202F"},       {0x2060, "U+2060"},
-        {0xFEFF, "U+FEFF"},   {0x10FFFF, "U+10FFFF"}, {TEXT_END, "the end"}, {TEXT_BAD, "a broken byte"},
+        {'a', "a"},         {0xBD, "\xC2\xBD"},     {0x2033, "\xE2\x80\xB3"}, {0x1F600, "U+1F600"},
+        {0, "U+0000"},      {' ', "U+0020"},        {0x7F, "U+007F"},         {0xA0, "U+00A0"},
+        {0xAD, "U+00AD"},   {0x200B, "U+200B"},     {0x202F, "U+202F"},       {0x2060, "U+2060"},
+        {0xFEFF, "U+FEFF"}, {0x10FFFF, "U+10FFFF"}, {TEXT_END, "the end"},    {TEXT_BAD, "a broken byte"},
     };
     for (size_t i = 0; i < COUNT_OF(cases); i++) {
         char shown[TEXT_SHOWN_SIZE];
