@@ -42,7 +42,7 @@ configure() { # DIRECTORY MESON-ARGUMENT...
         meson setup "$dir" "$root" --native-file "$root/.meson/strict.ini" "$@" >"$dir.log" 2>&1 ||
         { tail -n 30 "$dir.log"; return 1; }
     rm -f "$dir.log"
-    ninja -C "$dir" >"$dir/build.log" 2>&1 || { grep -v '^\[' "$dir/build.log" | tail -n 60; return 1; }
+    ninja -C "$dir" >"$dir/build.log" 2>&1 || { sed -n '/ERROR:/p; /^FAILED/,$p' "$dir/build.log" | head -n 60; return 1; }
 }
 
 suites() { # NAME DIRECTORY MESON-TEST-ARGUMENT...
@@ -78,7 +78,7 @@ sanitize() {
         dir=$build-sanitize-$compiler
         built "sanitize, $compiler" "$dir" --native-file "$root/.meson/sanitize.ini" --native-file "$root/.meson/$compiler.ini" ||
             continue
-        suites "sanitize, $compiler" "$dir" --no-suite exhaustive --no-suite checks --timeout-multiplier 4
+        suites "sanitize, $compiler" "$dir" --no-suite exhaustive --timeout-multiplier 4
     done
 }
 
@@ -137,7 +137,7 @@ coverage() {
     need coverage
     dir=$build-coverage
     built coverage "$dir" -Db_coverage=true || return 0
-    suites coverage "$dir" --no-suite exhaustive --no-suite checks
+    suites coverage "$dir" --no-suite exhaustive
     step coverage gcovr --root "$root" --object-directory "$dir" --filter "$root/lib/" --filter "$root/examples/cli/" \
         --branches --print-summary --fail-under-line 90
 }

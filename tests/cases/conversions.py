@@ -6,7 +6,9 @@ from fractions import Fraction
 
 
 def outside(units, have, want):
-    out = subprocess.run([units, "--terse", "--digits", "15", have, want], capture_output=True, text=True, check=True)
+    """Under the plain locale, whatever the library is tried under."""
+    out = subprocess.run([units, "--terse", "--digits", "15", have, want], capture_output=True, text=True, check=True,
+                         env={"LC_ALL": "C"})
     return Fraction(out.stdout.strip())
 
 
