@@ -1,0 +1,75 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* What went wrong, on stderr: a sentence, or the text itself with a caret under the place. */
+#include "cli.h"
+
+#include <stdarg.h>
+#include <string.h>
+
+int complain(const char *format, ...)
+{
+    char text[1000];
+    va_list arguments;
+    va_start(arguments, format);
+    vsnprintf(text, sizeof text, format, arguments);
+    va_end(arguments);
+    fflush(stdout);
+    fputs("rodtravel: ", stderr);
+    print_safely(stderr, text);
+    fputc('\n', stderr);
+    return STATUS_USAGE;
+}
+
+/* Columns of the screen that a text is shown in before it is cut. */
+#define MARGIN 4u
+#define WINDOW 60u
+
+/* Columns of the screen in front of the character with the given number, counted from 1. */
+static unsigned columns_before(const char *text, uint32_t character)
+{
+    char shown[SHOWN_SIZE];
+    unsigned columns = 0;
+    for (uint32_t i = 1; *text != '\0' && i < character; i++) {
+        unsigned width;
+        text += show_character(text, shown, &width);
+        columns += width;
+    }
+    return columns;
+}
+
+/* A long text is shown around the place only. Returns the columns in front of the caret. */
+static unsigned print_window(const char *text, uint32_t character)
+{
+    uint32_t from = 1;
+    while (columns_before(text, character) - columns_before(text, from) > WINDOW - 10)
+        from++;
+    const char *at = text;
+    char shown[SHOWN_SIZE];
+    unsigned width;
+    for (uint32_t i = 1; i < from; i++)
+        at += show_character(at, shown, &width);
+    fprintf(stderr, "%*s%s", (int)MARGIN, "", from > 1 ? "..." : "");
+    unsigned before = columns_before(text, character) - columns_before(text, from) + (from > 1 ? 3 : 0);
+    for (unsigned used = 0; *at != '\0'; used += width) {
+        size_t bytes = show_character(at, shown, &width);
+        if (used + width > WINDOW) {
+            fputs("...", stderr);
+            break;
+        }
+        fputs(shown, stderr);
+        at += bytes;
+    }
+    fputc('\n', stderr);
+    return before;
+}
+
+int complain_text(const char *what, const char *text, const rodt_error *error)
+{
+    if (text == NULL || text[0] == '\0')
+        return complain("%s is missing: %s", what, error->text);
+    complain("%s cannot be read", what);
+    unsigned before = print_window(text, error->column);
+    if (error->column > 0)
+        fprintf(stderr, "%*s^\n", (int)(MARGIN + before), "");
+    print_wrapped(stderr, "    ", MARGIN, error->text);
+    return STATUS_USAGE;
+}
