@@ -93,7 +93,7 @@ static bool is_better(const rodt_limit *row, const rodt_limit *best, const query
     if (best == NULL)
         return true;
     int newer = rodt_date_given(wanted->day) ? 0 : compare_until(row->until, best->until);
-    return newer != 0 ? newer > 0 : rodt_length_given(row->rated_stroke) && !rodt_length_given(best->rated_stroke);
+    return newer != 0 ? newer > 0 : rodt_length_given(row->rated_stroke);
 }
 
 static const rodt_limit *find_row(const rodt_rules *rules, const query *wanted)

@@ -204,12 +204,13 @@ static bool check_on(const loading *load, table_reader *reader, const rodt_limit
 }
 
 /* The law changes only where one of its rows begins or ends, so those days, the row's own and "today" are
- * all that need a look. */
+ * all that need a look. Both ends, because beside a row there may be nothing, or the share of unlisted
+ * actuators. */
 static void check_strict(const loading *load, table_reader *reader, const rodt_limit *row)
 {
     const rodt_rules *law = load->law;
-    bool good = check_on(load, reader, row, (rodt_date){0}) && check_on(load, reader, row, law->from) &&
-                check_on(load, reader, row, row->from) && check_on(load, reader, row, row->until);
+    bool good = check_on(load, reader, row, (rodt_date){0}) && check_on(load, reader, row, row->from) &&
+                check_on(load, reader, row, row->until);
     for (size_t i = 0; good && i < law->limit_count; i++)
         good = check_on(load, reader, row, law->limits[i].from) && check_on(load, reader, row, law->limits[i].until);
 }

@@ -72,7 +72,7 @@ RODT_API const char *rodt_status_text(rodt_status status);
 typedef struct rodt_error {
     rodt_status status;
     uint32_t line;   /* 1 = first line of a table; 0 = the text has no lines */
-    uint32_t column; /* 1 = first character (not byte) of the text or table cell; 0 = the whole of it */
+    uint32_t column; /* 1 = first character (not byte) of the text, or of the line of a table; 0 = the whole of it */
     char field[24];  /* which input: "released", "chamber", a table's column; empty if there is one only */
     char text[RODT_ERROR_TEXT_SIZE]; /* one sentence, UTF-8, no full stop, always closed by a zero byte */
 } rodt_error;
