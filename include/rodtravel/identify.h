@@ -74,7 +74,8 @@ typedef struct rodt_identification {
  * Lists the chambers that can be the one that was seen. The stroke class stays open without a sign of
  * long stroke; diameters of different families overlap (clamp 30, DD-3 30 and bolt C lie within 1.6 mm),
  * so a tape reading keeps every chamber within half a division and 1/16 in. When clues contradict each
- * other, every chamber that some of them allow is listed and `contradiction` names them.
+ * other, the chambers that speak against the fewest of them are listed and `contradiction` names those
+ * clues.
  *
  * rules, day  as rodt_rules_find_limit
  *
