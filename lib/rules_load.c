@@ -10,7 +10,7 @@
 #include "table_read.h"
 
 /* Far above any real table; they bound the time that a hostile text can take. */
-#define LOAD_SIZE_MAX (1024u * 1024u)
+#define LOAD_SIZE_MAX 1048576
 #define LOAD_ROWS_MAX 1000
 #define NAME_MAX_BYTES 39
 

@@ -233,7 +233,7 @@ static void read_table(tables *t, int file, const char *text, size_t size)
     }
 }
 
-#define FILE_SIZE_MAX (1024u * 1024u)
+#define FILE_SIZE_MAX 1048576
 
 static void read_file(tables *t, int file)
 {

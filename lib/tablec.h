@@ -9,7 +9,7 @@
 #include "rodtravel/rules.h"
 
 #define ROWS_MAX 1000
-#define POOL_SIZE (256u * 1024u)
+#define POOL_SIZE 262144
 
 enum { FILE_SOURCES, FILE_CHAMBERS, FILE_LIMITS, FILE_RULES, FILE_COUNT };
 
