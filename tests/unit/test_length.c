@@ -100,6 +100,12 @@ static void test_reasons(void **state)
         {"1 ft", RODT_E_UNIT, 3},
         {"95 psi", RODT_E_UNIT, 4},
         {"98/127 mm", RODT_E_SYNTAX, 1},
+        {"2 4/4", RODT_E_SYNTAX, 5},
+        {"2 of an inch", RODT_E_SYNTAX, 3},
+        {"1/3/4", RODT_E_SYNTAX, 3},
+        {"1/12", RODT_E_SYNTAX, 3},
+        {"1/2/24", RODT_E_DATE_CELL, 1},
+        {"9999999999/1000000000", RODT_E_IMPLAUSIBLE, 1},
         {"1 in mm", RODT_E_UNIT, 6},
         {"2-Jan", RODT_E_DATE_CELL, 1},
         {"01-f\u00E9vr", RODT_E_DATE_CELL, 1},
@@ -129,6 +135,24 @@ static void test_reasons(void **state)
         assert_int_equal(error.line, 0);
         assert_true(strlen(error.text) > 10 && error.text[strlen(error.text) - 1] != '.');
         assert_int_equal(rodt_length_parse(cases[i].text, &length, NULL), status);
+    }
+}
+
+/* Zeros in front of, between and behind the decimals. */
+static void test_decimals(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *text;
+        int64_t num, den;
+    } cases[] = {
+        {"1.105", 221, 200},        {"2.005", 401, 200}, {"1.10", 11, 10},
+        {"1.020300", 10203, 10000}, {"3.00000", 3, 1},   {"0.100000001", 100000001, 1000000000},
+    };
+    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+        rodt_length length = untouched;
+        assert_int_equal(rodt_length_parse(cases[i].text, &length, NULL), RODT_OK);
+        assert_true(equal(length, cases[i].num, cases[i].den));
     }
 }
 
@@ -421,13 +445,21 @@ static void test_locale_changes_nothing(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_spellings),     cmocka_unit_test(test_reasons),
-        cmocka_unit_test(test_decimal_comma), cmocka_unit_test(test_unit_of_the_form),
-        cmocka_unit_test(test_bounded_text),  cmocka_unit_test(test_round_trips),
-        cmocka_unit_test(test_millimetres),   cmocka_unit_test(test_write),
-        cmocka_unit_test(test_write_decimal), cmocka_unit_test(test_add_and_subtract),
-        cmocka_unit_test(test_compare),       cmocka_unit_test(test_scale_and_round),
-        cmocka_unit_test(test_make),          cmocka_unit_test(test_locale_changes_nothing),
+        cmocka_unit_test(test_spellings),
+        cmocka_unit_test(test_reasons),
+        cmocka_unit_test(test_decimals),
+        cmocka_unit_test(test_decimal_comma),
+        cmocka_unit_test(test_unit_of_the_form),
+        cmocka_unit_test(test_bounded_text),
+        cmocka_unit_test(test_round_trips),
+        cmocka_unit_test(test_millimetres),
+        cmocka_unit_test(test_write),
+        cmocka_unit_test(test_write_decimal),
+        cmocka_unit_test(test_add_and_subtract),
+        cmocka_unit_test(test_compare),
+        cmocka_unit_test(test_scale_and_round),
+        cmocka_unit_test(test_make),
+        cmocka_unit_test(test_locale_changes_nothing),
     };
     return cmocka_run_group_tests_name("length", tests, NULL, NULL);
 }
