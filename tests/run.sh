@@ -126,11 +126,15 @@ fuzz_one() { # TARGET
 tidy() {
     need clang tidy
     built tidy "$build-clang" --native-file "$root/.meson/clang.ini" || return 0
-    step clang-tidy clang-tidy -p "$build-clang" --quiet --warnings-as-errors='*' "$root"/lib/*.c "$root"/examples/c/*.c \
-        "$root"/examples/cli/*.c
+    step clang-tidy lint "$root"/lib/*.c "$root"/examples/c/*.c "$root"/examples/cli/*.c
     step cppcheck cppcheck --quiet --std=c11 --enable=warning,style,performance,portability --inline-suppr \
         --suppress=missingIncludeSystem --error-exitcode=1 -D__GNUC__=12 -DRODT_VERSION='"0"' -I "$root/include" -I "$root/lib" \
         "$root/lib" "$root/examples"
+}
+
+# What it tells on its error output is how many faults of others' headers it keeps to itself.
+lint() { # FILE...
+    clang-tidy -p "$build-clang" --quiet --warnings-as-errors='*' "$@" 2>/dev/null
 }
 
 coverage() {
