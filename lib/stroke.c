@@ -205,6 +205,12 @@ static void compare_printed_mm(rodt_finding *finding)
         note(finding, RODT_REASON_PRINTED_MM_DIFFERS);
 }
 
+static bool is_over_law(const rodt_finding *finding)
+{
+    return rodt_length_given(finding->law_limit) &&
+           is_over(finding->rules, finding->applied_stroke, finding->law_limit);
+}
+
 static void compare_with_limit(rodt_finding *finding)
 {
     rodt_length stroke = finding->applied_stroke;
@@ -213,11 +219,15 @@ static void compare_with_limit(rodt_finding *finding)
         note(finding, RODT_REASON_AT_LIMIT);
     else if (!over)
         note(finding, RODT_REASON_WITHIN_LIMIT);
-    else if (rodt_length_given(finding->law_limit) && !is_over(finding->rules, stroke, finding->law_limit))
-        note(finding, RODT_REASON_OVER_OWN_LIMIT);
-    else
+    else if (is_over_law(finding))
         note(finding, RODT_REASON_OVER_LIMIT);
-    finding->verdict = over ? RODT_OUT_OF_ADJUSTMENT : RODT_IN_ADJUSTMENT;
+    else
+        note(finding, RODT_REASON_OVER_OWN_LIMIT);
+    /* A carrier's own limit alone can fail a brake; only the law can pass it. */
+    if (over)
+        finding->verdict = RODT_OUT_OF_ADJUSTMENT;
+    else if (rodt_length_given(finding->law_limit))
+        finding->verdict = RODT_IN_ADJUSTMENT;
     compare_printed_mm(finding);
 }
 

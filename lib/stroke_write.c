@@ -207,6 +207,8 @@ static void say_over_own(text_writer *writer, const rodt_finding *finding)
 {
     text_put(writer, "over the carrier's own limit of ");
     put_limit(writer, finding->limit, finding->unit);
+    if (!rodt_length_given(finding->law_limit))
+        return;
     text_put(writer, ", within the law's ");
     put_limit(writer, finding->law_limit, finding->unit);
 }

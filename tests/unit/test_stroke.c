@@ -456,6 +456,27 @@ static void a_carriers_limit_is_stricter_and_both_are_said(void **state)
     rodt_rules_free(own);
 }
 
+/* Type 18 is in no table: the house can fail it, but nothing passes it. Invented limit. */
+static void a_carriers_limit_alone_cannot_pass_a_brake(void **state)
+{
+    (void)state;
+    static const char table[] = "family,size,class,limit\nclamp,18,standard,1 1/2\n";
+    rodt_rules *own;
+    assert_int_equal(rodt_rules_load(rodt_rules_find("us-fmcsr"), "yard", table, sizeof table - 1, &own, NULL),
+                     RODT_OK);
+    rodt_reading made = reading("18", 64, 64 + 96);
+    rodt_finding finding;
+    assert_int_equal(rodt_judge(&made, own, &finding), RODT_OK);
+    assert_int_equal(finding.verdict, RODT_UNDETERMINED);
+    HAS(finding, NO_PUBLISHED_LIMIT);
+    made.applied = inches(64 + 97, 64);
+    assert_int_equal(rodt_judge(&made, own, &finding), RODT_OK);
+    assert_int_equal(finding.verdict, RODT_OUT_OF_ADJUSTMENT);
+    HAS(finding, OVER_OWN_LIMIT);
+    HAS_NOT(finding, OVER_LIMIT);
+    rodt_rules_free(own);
+}
+
 static void unconfirmed_limits_are_marked(void **state)
 {
     (void)state;
@@ -539,6 +560,7 @@ int main(void)
         cmocka_unit_test(the_division_never_changes_the_verdict),
         cmocka_unit_test(verdicts_are_monotone_and_shift_with_the_tape),
         cmocka_unit_test(a_carriers_limit_is_stricter_and_both_are_said),
+        cmocka_unit_test(a_carriers_limit_alone_cannot_pass_a_brake),
         cmocka_unit_test(unconfirmed_limits_are_marked),
         cmocka_unit_test(values_that_no_reader_makes_are_refused),
         cmocka_unit_test(readings_too_fine_to_subtract_are_a_status),
