@@ -25,7 +25,7 @@ static int refuse_option(const command_spec *command, const char *argument)
     return complain("see: rodtravel %s --help", command->name);
 }
 
-static int take_option(arguments *out, size_t option, const char *value)
+static int take_option(command_line *out, size_t option, const char *value)
 {
     const option_spec *spec = &out->command->options[option];
     if (!spec->repeats && option_given(out, option))
@@ -38,7 +38,7 @@ static int take_option(arguments *out, size_t option, const char *value)
     return STATUS_CONTINUE;
 }
 
-static int take_operand(arguments *out, size_t most, const char *text)
+static int take_operand(command_line *out, size_t most, const char *text)
 {
     if (out->operand_count == most && most == 0)
         return complain("%s takes no operand, but \"%s\" is given", out->command->name, text);
@@ -50,7 +50,7 @@ static int take_operand(arguments *out, size_t most, const char *text)
     return STATUS_CONTINUE;
 }
 
-static int refuse_count(const arguments *from, size_t least)
+static int refuse_count(const command_line *from, size_t least)
 {
     if (from->operand_count >= least)
         return STATUS_CONTINUE;
@@ -71,7 +71,7 @@ static void fill_long_options(const command_spec *command, struct option *option
 }
 
 /* One answer of getopt_long; `argument` is the element of argv that it stands in. */
-static int take(arguments *out, int answer, const char *argument, size_t most)
+static int take(command_line *out, int answer, const char *argument, size_t most)
 {
     const command_spec *command = out->command;
     if (answer == ARGUMENT)
@@ -89,7 +89,7 @@ static int take(arguments *out, int answer, const char *argument, size_t most)
 }
 
 int parse_arguments(const command_spec *command, int argc, char **argv, size_t least, size_t most,
-                    arguments *out)
+                    command_line *out)
 {
     struct option options[OPTIONS_MAX];
     fill_long_options(command, options);
@@ -114,7 +114,7 @@ int parse_arguments(const command_spec *command, int argc, char **argv, size_t l
     return refuse_count(out, least);
 }
 
-const char *option_value(const arguments *from, size_t option)
+const char *option_value(const command_line *from, size_t option)
 {
     for (size_t i = 0; i < from->given_count; i++) {
         if (from->given[i].option == option)
@@ -134,7 +134,7 @@ static int refuse_choice(const char *name, const choice *choices, size_t count, 
     return complain("--%s is %s, not \"%s\"", name, words, text);
 }
 
-int choose_option(const arguments *from, size_t option, const choice *choices, size_t count, int *out)
+int choose_option(const command_line *from, size_t option, const choice *choices, size_t count, int *out)
 {
     const char *text = option_value(from, option);
     if (text == NULL)

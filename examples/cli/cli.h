@@ -43,7 +43,7 @@ typedef struct command_spec {
 #define OPERANDS_MAX 8
 
 /* The arguments, sorted. The texts are those of argv. */
-typedef struct arguments {
+typedef struct command_line {
     const command_spec *command;
     struct {
         size_t option; /* index in command->options */
@@ -52,16 +52,16 @@ typedef struct arguments {
     size_t given_count;
     const char *operands[OPERANDS_MAX];
     size_t operand_count; /* at most `most` of parse_arguments */
-} arguments;
+} command_line;
 
 /* Sorts argv. Options may stand anywhere before "--"; --help is answered here. Returns STATUS_CONTINUE, or
  * the status to exit with; what was wrong is said on stderr. */
 int parse_arguments(const command_spec *command, int argc, char **argv, size_t least, size_t most,
-                    arguments *out);
+                    command_line *out);
 
 /* The value of an option ("" for one that takes none), or NULL if it was not given. */
-const char *option_value(const arguments *from, size_t option);
-static inline bool option_given(const arguments *from, size_t option)
+const char *option_value(const command_line *from, size_t option);
+static inline bool option_given(const command_line *from, size_t option)
 {
     return option_value(from, option) != NULL;
 }
@@ -74,7 +74,7 @@ typedef struct choice {
 
 /* Gives *out the meaning of the option's value, or leaves it if the option was not given. Returns
  * STATUS_CONTINUE or an exit status. */
-int choose_option(const arguments *from, size_t option, const choice *choices, size_t count, int *out);
+int choose_option(const command_line *from, size_t option, const choice *choices, size_t count, int *out);
 
 void print_command_help(FILE *to, const command_spec *command);
 
@@ -84,16 +84,16 @@ extern const command_spec limits_command;
 
 /* --- Rule set and day (setting.c) -------------------------------------------------------------------- */
 
-typedef struct setting {
+typedef struct rule_setting {
     const rodt_rules *rules;
     rodt_rules *own; /* a carrier's limits, or NULL */
     rodt_date day;
-} setting;
+} rule_setting;
 
 /* Texts may be NULL: the default rule set, no own limits, today. Returns STATUS_CONTINUE or an exit
  * status. */
-int open_setting(const char *rules, const char *limits_file, const char *day, setting *out);
-void close_setting(setting *setting);
+int open_setting(const char *rules, const char *limits_file, const char *day, rule_setting *out);
+void close_setting(rule_setting *setting);
 
 /* --- Messages on stderr (message.c) ------------------------------------------------------------------ */
 
@@ -125,10 +125,10 @@ void print_safely(FILE *to, const char *text);
 /* Prints a label, then the text in lines of at most LINE_WIDTH columns that hang at `indent`. */
 void print_wrapped(FILE *to, const char *label, unsigned indent, const char *text);
 
-typedef enum paint { PAINT_GOOD, PAINT_BAD, PAINT_OPEN, PAINT_STRONG } paint;
+typedef enum paint_kind { PAINT_GOOD, PAINT_BAD, PAINT_OPEN, PAINT_STRONG } paint_kind;
 
 /* Prints in colour where that helps a person: on a terminal, unless NO_COLOR is set. */
-void print_painted(FILE *to, paint paint, const char *text);
+void print_painted(FILE *to, paint_kind paint, const char *text);
 
 /* The texts below are written into the buffer and returned; "-" for what is not given. */
 #define WORD_SIZE RODT_LENGTH_TEXT_SIZE
@@ -142,23 +142,23 @@ const char *source_words(const rodt_source *source, char words[RODT_SOURCE_TEXT_
 /* --- For programs (json.c) --------------------------------------------------------------------------- */
 
 /* Writes JSON (RFC 8259) on one line; commas are set by the writer. */
-typedef struct json {
+typedef struct json_writer {
     FILE *to;
     bool first; /* nothing stands yet in the innermost object or array */
-} json;
+} json_writer;
 
-void json_open(json *json, char bracket);  /* '{' or '[' */
-void json_close(json *json, char bracket); /* '}' or ']' */
-void json_key(json *json, const char *key);
-void json_text(json *json, const char *text); /* NULL = null; bytes that are no UTF-8 become U+FFFD */
-void json_bool(json *json, bool value);
+void json_open(json_writer *json, char bracket);  /* '{' or '[' */
+void json_close(json_writer *json, char bracket); /* '}' or ']' */
+void json_key(json_writer *json, const char *key);
+void json_text(json_writer *json, const char *text); /* NULL = null; bytes that are no UTF-8 become U+FFFD */
+void json_bool(json_writer *json, bool value);
 
 /* A key and its value; what is not given is null. */
-void json_pair(json *json, const char *key, const char *text);
-void json_length(json *json, const char *key, rodt_length length);
-void json_date(json *json, const char *key, rodt_date date);
-void json_pressure(json *json, const char *key, rodt_pressure pressure);
-void json_source(json *json, const char *key, const rodt_source *source);
+void json_pair(json_writer *json, const char *key, const char *text);
+void json_length(json_writer *json, const char *key, rodt_length length);
+void json_date(json_writer *json, const char *key, rodt_date date);
+void json_pressure(json_writer *json, const char *key, rodt_pressure pressure);
+void json_source(json_writer *json, const char *key, const rodt_source *source);
 
 /* "read in the source" or "unconfirmed". */
 const char *evidence_word(rodt_evidence evidence);

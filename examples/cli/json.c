@@ -2,21 +2,21 @@
 /* JSON on one line, so that many answers make a file of lines. */
 #include "cli.h"
 
-static void separate(json *json)
+static void separate(json_writer *json)
 {
     if (!json->first)
         fputs(", ", json->to);
     json->first = false;
 }
 
-void json_open(json *json, char bracket)
+void json_open(json_writer *json, char bracket)
 {
     separate(json);
     fputc(bracket, json->to);
     json->first = true;
 }
 
-void json_close(json *json, char bracket)
+void json_close(json_writer *json, char bracket)
 {
     fputc(bracket, json->to);
     json->first = false;
@@ -63,7 +63,7 @@ static void put_quoted(FILE *to, const char *text)
     fputc('"', to);
 }
 
-void json_key(json *json, const char *key)
+void json_key(json_writer *json, const char *key)
 {
     separate(json);
     put_quoted(json->to, key);
@@ -71,7 +71,7 @@ void json_key(json *json, const char *key)
     json->first = true;
 }
 
-void json_text(json *json, const char *text)
+void json_text(json_writer *json, const char *text)
 {
     separate(json);
     if (text == NULL)
@@ -80,37 +80,37 @@ void json_text(json *json, const char *text)
         put_quoted(json->to, text);
 }
 
-void json_bool(json *json, bool value)
+void json_bool(json_writer *json, bool value)
 {
     separate(json);
     fputs(value ? "true" : "false", json->to);
 }
 
-void json_pair(json *json, const char *key, const char *text)
+void json_pair(json_writer *json, const char *key, const char *text)
 {
     json_key(json, key);
     json_text(json, text);
 }
 
-void json_length(json *json, const char *key, rodt_length length)
+void json_length(json_writer *json, const char *key, rodt_length length)
 {
     char word[WORD_SIZE];
     json_pair(json, key, rodt_length_given(length) ? length_word(length, word) : NULL);
 }
 
-void json_date(json *json, const char *key, rodt_date date)
+void json_date(json_writer *json, const char *key, rodt_date date)
 {
     char word[WORD_SIZE];
     json_pair(json, key, rodt_date_given(date) ? date_word(date, word) : NULL);
 }
 
-void json_pressure(json *json, const char *key, rodt_pressure pressure)
+void json_pressure(json_writer *json, const char *key, rodt_pressure pressure)
 {
     char word[WORD_SIZE];
     json_pair(json, key, rodt_pressure_given(pressure) ? pressure_word(pressure, word) : NULL);
 }
 
-void json_source(json *json, const char *key, const rodt_source *source)
+void json_source(json_writer *json, const char *key, const rodt_source *source)
 {
     char words[RODT_SOURCE_TEXT_SIZE];
     json_pair(json, key, source != NULL ? source_words(source, words) : NULL);

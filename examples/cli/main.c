@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* rodtravel: the stroke of air brakes at the command line. Finds the command and sees that its answer
+/* rodtravel: the stroke of air brakes at the command line. Finds the command, and sees to it that its answer
  * reached whoever reads it. */
 #include "cli.h"
 
@@ -8,23 +8,22 @@
 
 #ifdef HAVE_BATCH
 int command_batch(int argc, char **argv);
-#define BATCH_LINE "  batch       judge every row of a CSV file\n"
-#else
-#define BATCH_LINE ""
 #endif
 
-static const char *const help =
+static const command_spec *const commands[] = {&stroke_command, &identify_command, &limits_command};
+
+static const char *const introduction =
     "rodtravel COMMAND [OPTION]... [OPERAND]...\n"
     "\n"
-    "Judges the adjustment of air brakes by their pushrod stroke, exactly, with the\n"
-    "reason and the published limit.\n"
+    "Judges the adjustment of air brakes by the stroke of their pushrods: exactly,\n"
+    "with the reason and the published limit.\n"
     "\n"
-    "Commands:\n"
-    "  stroke      judge one wheel end from two tape readings\n"
-    "  identify    find out which chamber it can be\n"
-    "  limits      show adjustment limits and rule sets\n" BATCH_LINE
+    "Commands:\n";
+
+static const char *const explanation =
     "\n"
-    "  rodtravel stroke 30 \"2 1/8\" \"4 1/8\" --class long --psi 95\n"
+    "Examples:\n"
+    "  rodtravel stroke 30 \"2 1/8\" \"4 1/8\" --class standard --psi 95\n"
     "  rodtravel identify --stamp 30 --port square\n"
     "  rodtravel limits 24L\n"
     "\n"
@@ -32,14 +31,26 @@ static const char *const help =
     "  rodtravel --version        version, date of the tables, rule sets\n"
     "\n"
     "Exit status:\n"
-    "  0  in adjustment, or answered\n"
+    "  0  in adjustment, or the question is answered\n"
     "  1  a wheel end is out of adjustment or inoperative\n"
-    "  2  wrong usage, an input that cannot be read, or an answer that cannot be\n"
+    "  2  wrong usage, an input that cannot be read, or an answer that could not be\n"
     "     written\n"
     "  3  nothing is out, but something is undetermined\n"
     "\n"
-    "An aid: the cited law and a licensed inspector decide. Chock the wheels before\n"
-    "you measure.\n";
+    "Chock the wheels before you measure. The cited law and a licensed inspector\n"
+    "decide; this is an aid.\n";
+
+static int print_help(FILE *to)
+{
+    fputs(introduction, to);
+    for (size_t i = 0; i < COUNT_OF(commands); i++)
+        fprintf(to, "  %-10s %s\n", commands[i]->name, commands[i]->summary);
+#ifdef HAVE_BATCH
+    fprintf(to, "  %-10s %s\n", "batch", "judge every row of a CSV file");
+#endif
+    fputs(explanation, to);
+    return STATUS_GOOD;
+}
 
 static int print_version(void)
 {
@@ -50,24 +61,17 @@ static int print_version(void)
     return STATUS_GOOD;
 }
 
-static int print_help(FILE *to)
-{
-    fputs(help, to);
-    return STATUS_GOOD;
-}
-
 static int refuse_command(const char *word)
 {
-    if (word[0] == '-') {
+    if (word[0] == '-')
         complain("\"%s\" stands where a command is expected; options stand behind the command", word);
-        return complain("see: rodtravel --help");
-    }
-    return complain("there is no command \"%s\"; see: rodtravel --help", word);
+    else
+        complain("there is no command \"%s\"", word);
+    return complain("see: rodtravel --help");
 }
 
 static int run(int argc, char **argv)
 {
-    static const command_spec *const commands[] = {&stroke_command, &identify_command, &limits_command};
     if (argc < 2) {
         print_help(stderr);
         return STATUS_USAGE;
@@ -93,14 +97,9 @@ static int run(int argc, char **argv)
 int main(int argc, char **argv)
 {
     int status = run(argc, argv);
-    bool failed = ferror(stdout) != 0;
-    int reason = failed ? 0 : errno;
-    if (fflush(stdout) != 0) {
-        failed = true;
-        reason = errno;
-    }
-    if (failed)
-        return complain("the answer could not be written%s%s", reason == 0 ? "" : ": ",
-                        reason == 0 ? "" : strerror(reason));
-    return status;
+    bool lost = ferror(stdout) != 0;
+    errno = 0;
+    if (fflush(stdout) == 0 && !lost)
+        return status;
+    return complain("the answer could not be written: %s", errno == 0 ? "output error" : strerror(errno));
 }

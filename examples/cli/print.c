@@ -162,7 +162,7 @@ static bool wants_colour(FILE *to)
     return terminal != NULL && strcmp(terminal, "dumb") != 0 && isatty(fileno(to)) == 1;
 }
 
-void print_painted(FILE *to, paint paint, const char *text)
+void print_painted(FILE *to, paint_kind paint, const char *text)
 {
     static const char *const codes[] = {
         [PAINT_GOOD] = "1;30;42", [PAINT_BAD] = "1;37;41", [PAINT_OPEN] = "1;30;43", [PAINT_STRONG] = "1"};

@@ -76,10 +76,10 @@ static int complain_table(const char *name, const rodt_error *error)
     return complain("%s%s: %s%s%s", name, place, field, field[0] == '\0' ? "" : ": ", error->text);
 }
 
-static int load_own(const char *name, setting *out)
+static int load_own(const char *name, rule_setting *out)
 {
-    char *text;
-    size_t size;
+    char *text = NULL;
+    size_t size = 0;
     rodt_error error = {.status = RODT_OK};
     int status = read_file(name, &text, &size);
     if (status != STATUS_CONTINUE)
@@ -94,7 +94,7 @@ static int load_own(const char *name, setting *out)
     return STATUS_CONTINUE;
 }
 
-int open_setting(const char *rules, const char *limits_file, const char *day, setting *out)
+int open_setting(const char *rules, const char *limits_file, const char *day, rule_setting *out)
 {
     memset(out, 0, sizeof *out);
     int status = find_rules(rules, &out->rules);
@@ -105,4 +105,4 @@ int open_setting(const char *rules, const char *limits_file, const char *day, se
     return status;
 }
 
-void close_setting(setting *setting) { rodt_rules_free(setting->own); }
+void close_setting(rule_setting *setting) { rodt_rules_free(setting->own); }
