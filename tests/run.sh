@@ -12,6 +12,7 @@
 #   coverage    lines and branches that the tests reach
 #   exhaustive  every pair of readings to a tenth of a millimetre, for every chamber
 #   all         all of these
+#   mutants     breaks the library in MUTANTS (60) places, one at a time, and names those that no test noticed
 #
 # What is missing is installed on Debian and its kin. Builds stand in BUILD (build-tests) and beside it.
 # The last line is "N passed, N failed"; the exit status is 0 only if nothing failed.
@@ -151,9 +152,15 @@ exhaustive() {
     suites exhaustive "$build" --suite exhaustive
 }
 
+mutants() {
+    rm -rf "$build-mutants"
+    mkdir -p "$build-mutants"
+    step mutants python3 -B "$root/tests/mutants.py" "$root" "$build-mutants" "${MUTANTS:-60}"
+}
+
 run_task() {
     case $1 in
-    ordinary | sanitize | fuzz | tidy | coverage | exhaustive) "$1" ;;
+    ordinary | sanitize | fuzz | tidy | coverage | exhaustive | mutants) "$1" ;;
     clang) with_clang ;;
     valgrind) memcheck ;;
     locale) comma ;;

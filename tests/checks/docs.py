@@ -49,11 +49,12 @@ def _tested(root):
 
 
 def _help(command):
-    """All that the command says of itself: its help, and the help of each subcommand that it names."""
+    """All that the command says of itself: its help, and the help of each subcommand, listed or shown, that it names."""
     def run(*words):
         return subprocess.run([command, *words], capture_output=True, text=True, check=False).stdout
     top = run("--help")
-    return top + "".join(run(word, "--help") for word in sorted(set(re.findall(r"rodtravel ([a-z]+)", top))))
+    words = set(re.findall(r"^  ([a-z]+)  ", top, re.M) + re.findall(r"rodtravel ([a-z]+)", top))
+    return top + "".join(run(word, "--help") for word in sorted(words))
 
 
 def _options(root, command):
