@@ -6,11 +6,8 @@
 #include <errno.h>
 #include <string.h>
 
-#ifdef HAVE_BATCH
-int command_batch(int argc, char **argv);
-#endif
-
-static const command_spec *const commands[] = {&stroke_command, &identify_command, &limits_command};
+static const command_spec *const commands[] = {&stroke_command, &identify_command, &limits_command,
+                                              &batch_command};
 
 static const char *const introduction =
     "rodtravel COMMAND [OPTION]... [OPERAND]...\n"
@@ -26,6 +23,7 @@ static const char *const explanation =
     "  rodtravel stroke 30 \"2 1/8\" \"4 1/8\" --class standard --psi 95\n"
     "  rodtravel identify --stamp 30 --port square\n"
     "  rodtravel limits 24L\n"
+    "  rodtravel batch yard.csv --summary > judged.csv\n"
     "\n"
     "  rodtravel COMMAND --help   what a command takes\n"
     "  rodtravel --version        version, date of the tables, rule sets\n"
@@ -45,9 +43,6 @@ static int print_help(FILE *to)
     fputs(introduction, to);
     for (size_t i = 0; i < COUNT_OF(commands); i++)
         fprintf(to, "  %-10s %s\n", commands[i]->name, commands[i]->summary);
-#ifdef HAVE_BATCH
-    fprintf(to, "  %-10s %s\n", "batch", "judge every row of a CSV file");
-#endif
     fputs(explanation, to);
     return STATUS_GOOD;
 }
@@ -81,10 +76,6 @@ static int run(int argc, char **argv)
         if (strcmp(word, commands[i]->name) == 0)
             return commands[i]->run(argc - 1, argv + 1);
     }
-#ifdef HAVE_BATCH
-    if (strcmp(word, "batch") == 0)
-        return command_batch(argc - 1, argv + 1);
-#endif
     if (strcmp(word, "--help") == 0 || strcmp(word, "-h") == 0)
         return print_help(stdout);
     if (strcmp(word, "--version") == 0)

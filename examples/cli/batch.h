@@ -1,0 +1,145 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The parts of `rodtravel batch`: options, headings, rows and the summary. */
+#ifndef BATCH_H
+#define BATCH_H
+
+#include "cli.h"
+#include "csv.h"
+#include "csv_write.h"
+
+/* The columns that have a meaning. Those from BATCH_AXLE on are known by name and only passed through. */
+typedef enum batch_word {
+    BATCH_CHAMBER,
+    BATCH_RELEASED,
+    BATCH_APPLIED,
+    BATCH_NEEDED, /* the words above must be there */
+    BATCH_STROKE_CLASS = BATCH_NEEDED,
+    BATCH_RATED_STROKE,
+    BATCH_MARKED_LIMIT,
+    BATCH_PSI,
+    BATCH_PSI_AFTER,
+    BATCH_DIVISION,
+    BATCH_DATE,
+    BATCH_UNIT,
+    BATCH_READ, /* the words above are read */
+    BATCH_AXLE = BATCH_READ,
+    BATCH_POSITION,
+    BATCH_WORDS
+} batch_word;
+
+/* "chamber", "released" ...; as on the command line and as a heading. */
+const char *batch_word_name(batch_word word);
+
+typedef enum batch_option {
+    BATCH_OPTION_RULES,
+    BATCH_OPTION_LIMITS,
+    BATCH_OPTION_AS_OF,
+    BATCH_OPTION_COLUMN,
+    BATCH_OPTION_SEPARATOR,
+    BATCH_OPTION_DECIMAL_COMMA,
+    BATCH_OPTION_ENCODING,
+    BATCH_OPTION_UNIT,
+    BATCH_OPTION_DATE_ORDER,
+    BATCH_OPTION_JOBS,
+    BATCH_OPTION_SUMMARY
+} batch_option;
+
+/* Texts are those of the command line; NULL = not given. */
+typedef struct batch_options {
+    const char *file; /* "-" = standard input */
+    const char *rules;
+    const char *limits;
+    const char *as_of;
+    const char *encoding;             /* NULL = the bytes are taken as they are */
+    const char *heading[BATCH_WORDS]; /* NULL = the word itself; "" = do not read such a column */
+    char separator;
+    rodt_length_style style;
+    rodt_date_order date_order;
+    bool summary;
+} batch_options;
+
+int command_batch(int argc, char **argv);
+
+/* Returns STATUS_CONTINUE or an exit status. */
+int batch_options_read(int argc, char **argv, batch_options *options);
+
+/* Longest cell that can hold something readable; a longer one counts as unreadable. */
+#define BATCH_TEXT_SIZE 512
+
+#define BATCH_NO_COLUMN ((size_t)-1)
+
+/* The headings of a file: which column holds what. */
+typedef struct batch_header {
+    size_t column[BATCH_READ];                /* BATCH_NO_COLUMN: the file does not have it */
+    char heading[BATCH_READ][BATCH_TEXT_SIZE]; /* of those columns, in the form in which they are compared */
+    size_t count;
+    char *bytes;                              /* the whole header line, without its end */
+    size_t size;
+} batch_header;
+
+/* Finds the columns. False: they do not fit together, said on stderr. Free it in either case. */
+bool batch_header_read(batch_header *header, const csv_record *record, const batch_options *options);
+void batch_header_free(batch_header *header);
+
+/* What a record further down is: no header; the same header again; or another one, which no row after it
+ * survives, because two files of different columns were joined. */
+typedef enum batch_repeat { BATCH_NO_HEADER, BATCH_SAME_HEADER, BATCH_OTHER_HEADER } batch_repeat;
+
+/* Quick: compares the bytes only. */
+bool batch_header_is_repeated(const batch_header *header, const csv_record *record);
+/* Thorough: compares headings, whatever their spelling and order. */
+batch_repeat batch_header_compare(const batch_header *header, const csv_record *record);
+
+/* Why a row was not judged, or is doubtful, as a whole: reasons beside those of the library. */
+typedef enum batch_flaw { BATCH_SHORT_RECORD, BATCH_LONG_RECORD, BATCH_BAD_QUOTES, BATCH_FLAWS } batch_flaw;
+
+const char *batch_flaw_code(batch_flaw flaw);
+
+#define BATCH_VERDICTS 4
+#define BATCH_CHAMBERS_MAX 256
+
+/* What was counted. */
+typedef struct batch_counts {
+    uint64_t rows;
+    uint64_t verdict[BATCH_VERDICTS];
+    uint64_t reason[RODT_REASON_END];
+    uint64_t flaw[BATCH_FLAWS];
+    uint64_t headers;       /* repeated header lines */
+    uint64_t empty_records; /* separators and blanks only */
+    uint64_t empty_lines;
+    uint64_t undated;       /* judged by the day of the options */
+    struct {
+        uint64_t key; /* family, class and size in one number */
+        rodt_chamber chamber;
+        uint64_t verdict[BATCH_VERDICTS];
+    } chamber[BATCH_CHAMBERS_MAX]; /* the last one is for all that do not fit */
+    size_t chambers;
+} batch_counts;
+
+/* Counts one row; finding is NULL for a row that was not judged. */
+void batch_count(batch_counts *counts, const rodt_finding *finding, bool by_chamber);
+
+void batch_summary(const batch_counts *counts);
+/* What was passed through without a verdict, and by which law undated rows were judged. */
+void batch_notes(const batch_counts *counts, const batch_options *options, rodt_date day);
+
+/* The work on the rows. */
+typedef struct batch_run {
+    const batch_options *options;
+    rule_setting setting;
+    batch_header header;
+    batch_counts counts;
+    csv_writer out;
+    char text[BATCH_READ][BATCH_TEXT_SIZE];
+} batch_run;
+
+void batch_write_header(batch_run *run, const csv_record *record);
+
+/* Judges and writes one record. False: the run must stop, said on stderr. */
+bool batch_row(batch_run *run, const csv_record *record);
+
+/* Copies a text for a message: cut to what a line can hold. */
+#define BATCH_SHOWN_SIZE 64
+const char *batch_show(const char *text, char shown[BATCH_SHOWN_SIZE]);
+
+#endif

@@ -1,0 +1,318 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The headings of a file for `rodtravel batch`: which column holds what, and is that certain? */
+#include "batch.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+/* Other headings that say the same. A date that is not seen would let today's law judge in silence, so its
+ * usual names are known; all else is named by --column. */
+static const struct {
+    batch_word word;
+    const char *heading;
+} other_names[] = {{BATCH_DATE, "insp date"},
+                   {BATCH_DATE, "inspection date"},
+                   {BATCH_DATE, "date of inspection"}};
+
+static bool is_blank(char sign)
+{
+    return sign == ' ' || sign == '\t' || sign == '\r' || sign == '\n' || sign == '_' || sign == '-';
+}
+
+/* Brings a heading into the form in which headings are compared: lower case (of ASCII), no blanks at the
+ * ends, one blank for each run of blanks, underscores and hyphens. Never longer than it was. */
+static void normalize(char *text)
+{
+    const char *from = strncmp(text, "\xEF\xBB\xBF", 3) == 0 ? text + 3 : text;
+    char *to = text;
+    for (; *from != '\0'; from++) {
+        if (!is_blank(*from))
+            *to++ = (char)(*from >= 'A' && *from <= 'Z' ? *from + ('a' - 'A') : *from);
+        else if (to > text && to[-1] != ' ')
+            *to++ = ' ';
+    }
+    if (to > text && to[-1] == ' ')
+        to--;
+    *to = '\0';
+}
+
+/* A heading that cannot be compared (too long, or with a zero byte) is none that anybody asks for. */
+static void heading_of(const csv_record *record, size_t column, char text[BATCH_TEXT_SIZE])
+{
+    size_t size = csv_text(record, column, text, BATCH_TEXT_SIZE);
+    if (size == CSV_NO_FIT || strlen(text) != size)
+        text[0] = '\0';
+    normalize(text);
+}
+
+static bool is_heading_of(const char *heading, batch_word word, const char *wanted)
+{
+    if (strcmp(heading, wanted) == 0)
+        return true;
+    for (size_t i = 0; i < sizeof other_names / sizeof other_names[0]; i++)
+        if (other_names[i].word == word && strcmp(heading, other_names[i].heading) == 0)
+            return true;
+    return false;
+}
+
+static bool say_two_columns(const csv_record *record, batch_word word, size_t a, size_t b)
+{
+    char text[BATCH_TEXT_SIZE];
+    char shown[2][BATCH_SHOWN_SIZE];
+    heading_of(record, a, text);
+    batch_show(text, shown[0]);
+    heading_of(record, b, text);
+    batch_show(text, shown[1]);
+    complain("two columns could be %s: column %zu \"%s\" and column %zu \"%s\"; rename one, or name one with "
+              "--column %s=HEADING",
+              batch_word_name(word), a + 1, shown[0], b + 1, shown[1], batch_word_name(word));
+    return false;
+}
+
+/* Finds the column of a word. False: there are two of them. */
+static bool find_column(const csv_record *record, batch_word word, const char *given, size_t *column)
+{
+    char wanted[BATCH_TEXT_SIZE];
+    char heading[BATCH_TEXT_SIZE];
+    strncpy(wanted, given != NULL ? given : batch_word_name(word), sizeof wanted - 1);
+    wanted[sizeof wanted - 1] = '\0';
+    normalize(wanted);
+    *column = BATCH_NO_COLUMN;
+    if (wanted[0] == '\0')
+        return true;
+    for (size_t i = 0; i < record->count; i++) {
+        heading_of(record, i, heading);
+        bool found = given != NULL ? strcmp(heading, wanted) == 0 : is_heading_of(heading, word, wanted);
+        if (found && *column != BATCH_NO_COLUMN)
+            return say_two_columns(record, word, *column, i);
+        if (found)
+            *column = i;
+    }
+    return true;
+}
+
+static bool is_utf8(const char *text, size_t size)
+{
+    for (size_t i = 0; i < size;) {
+        unsigned char lead = (unsigned char)text[i++];
+        int more = lead < 0x80 ? 0 : lead >= 0xC2 && lead < 0xE0 ? 1 : (lead & 0xF0) == 0xE0 ? 2
+                   : lead >= 0xF0 && lead < 0xF5                 ? 3 : -1;
+        for (; more > 0; more--, i++)
+            if (i == size || ((unsigned char)text[i] & 0xC0) != 0x80)
+                return false;
+        if (more < 0)
+            return false;
+    }
+    return true;
+}
+
+/* What may help somebody whose headings were not found. */
+static void hint(const csv_record *record, const batch_options *options)
+{
+    static const char others[] = ";\t|,";
+    for (const char *other = others; *other != '\0'; other++) {
+        if (*other == options->separator || memchr(record->bytes, *other, record->size) == NULL)
+            continue;
+        complain("the header line holds %s%c%s: is it --separator %s%c%s?", *other == '\t' ? "" : "\"",
+                  *other, *other == '\t' ? "(tab)" : "\"", *other == '\t' ? "" : "'",
+                  *other == '\t' ? ' ' : *other, *other == '\t' ? "tab" : "'");
+        break;
+    }
+    if (!is_utf8(record->bytes, record->size))
+        complain("the header line is not UTF-8: try --encoding windows-1252");
+}
+
+static void list_headings(const csv_record *record)
+{
+    char text[BATCH_TEXT_SIZE];
+    char shown[BATCH_SHOWN_SIZE];
+    complain("the headings are:");
+    for (size_t i = 0; i < record->count && i < 30; i++) {
+        if (csv_text(record, i, text, sizeof text) == CSV_NO_FIT)
+            strcpy(text, "...");
+        complain("  %s", batch_show(text, shown));
+    }
+    if (record->count > 30)
+        complain("  and %zu more", record->count - 30);
+}
+
+static bool say_missing(const csv_record *record, const batch_options *options, batch_word word)
+{
+    char shown[BATCH_SHOWN_SIZE];
+    const char *name = batch_word_name(word);
+    if (options->heading[word] != NULL)
+        complain("there is no heading \"%s\" (--column %s)", batch_show(options->heading[word], shown), name);
+    else
+        complain("there is no column \"%s\"; if it has another heading, name it: --column %s=HEADING", name, name);
+    list_headings(record);
+    hint(record, options);
+    return false;
+}
+
+static bool find_columns(batch_header *header, const csv_record *record, const batch_options *options)
+{
+    for (int word = 0; word < BATCH_WORDS; word++) {
+        const char *given = options->heading[word];
+        size_t column = BATCH_NO_COLUMN;
+        if (word >= BATCH_READ && given == NULL)
+            continue;
+        if (!find_column(record, (batch_word)word, given, &column))
+            return false;
+        bool asked = given != NULL && given[0] != '\0';
+        if (column == BATCH_NO_COLUMN && (word < BATCH_NEEDED || asked))
+            return say_missing(record, options, (batch_word)word);
+        if (word < BATCH_READ)
+            header->column[word] = column;
+    }
+    return true;
+}
+
+static bool columns_differ(const batch_header *header)
+{
+    for (int a = 0; a < BATCH_READ; a++)
+        for (int b = a + 1; b < BATCH_READ; b++)
+            if (header->column[a] != BATCH_NO_COLUMN && header->column[a] == header->column[b]) {
+                complain("one column cannot be both %s and %s", batch_word_name((batch_word)a),
+                          batch_word_name((batch_word)b));
+                return false;
+            }
+    return true;
+}
+
+/* The unit that a word of a heading names, or -1. "in" is a unit at the end only: "in (mm)". */
+static int unit_named(const char *word, size_t size, bool last)
+{
+    static const struct {
+        const char *word;
+        rodt_unit unit;
+    } units[] = {{"mm", RODT_UNIT_MM}, {"millimetres", RODT_UNIT_MM}, {"millimeters", RODT_UNIT_MM},
+                 {"cm", RODT_UNIT_CM}, {"centimetres", RODT_UNIT_CM}, {"centimeters", RODT_UNIT_CM},
+                 {"po", RODT_UNIT_INCH}, {"pouces", RODT_UNIT_INCH},  {"inches", RODT_UNIT_INCH},
+                 {"inch", RODT_UNIT_INCH}};
+    for (size_t i = 0; i < sizeof units / sizeof units[0]; i++)
+        if (strlen(units[i].word) == size && memcmp(units[i].word, word, size) == 0)
+            return (int)units[i].unit;
+    return last && size == 2 && memcmp(word, "in", 2) == 0 ? (int)RODT_UNIT_INCH : -1;
+}
+
+static int unit_of_heading(const char *heading)
+{
+    static const char between[] = " ()[]{}/,.;:=";
+    int unit = -1;
+    while (*heading != '\0' && unit < 0) {
+        heading += strspn(heading, between);
+        size_t size = strcspn(heading, between);
+        const char *behind = heading + size;
+        unit = unit_named(heading, size, behind[strspn(behind, between)] == '\0');
+        heading = behind;
+    }
+    return unit;
+}
+
+/* "Released (mm)" over numbers that would be read as inches: somebody forgot something. */
+static bool units_agree(const batch_header *header, const batch_options *options)
+{
+    static const char *const names[] = {"in", "mm", "cm"};
+    static const batch_word lengths[] = {BATCH_RELEASED, BATCH_APPLIED, BATCH_RATED_STROKE, BATCH_MARKED_LIMIT,
+                                         BATCH_DIVISION};
+    if (header->column[BATCH_UNIT] != BATCH_NO_COLUMN)
+        return true;
+    for (size_t i = 0; i < sizeof lengths / sizeof lengths[0]; i++) {
+        int unit = unit_of_heading(header->heading[lengths[i]]);
+        if (unit < 0 || unit == (int)options->style.unit)
+            continue;
+        char shown[BATCH_SHOWN_SIZE];
+        complain("the heading \"%s\" names %s, but bare numbers are read in %s; say --unit %s, or rename it",
+                  batch_show(header->heading[lengths[i]], shown), names[unit], names[options->style.unit],
+                  names[unit]);
+        return false;
+    }
+    return true;
+}
+
+/* Without a date column a heading that looks like one is worth a word. */
+static void note_date(const batch_header *header, const csv_record *record, const batch_options *options)
+{
+    char text[BATCH_TEXT_SIZE];
+    char shown[BATCH_SHOWN_SIZE];
+    if (header->column[BATCH_DATE] != BATCH_NO_COLUMN || options->heading[BATCH_DATE] != NULL)
+        return;
+    for (size_t i = 0; i < record->count; i++) {
+        heading_of(record, i, text);
+        if (strstr(text, "date") == NULL && strstr(text, "datum") == NULL && strstr(text, "fecha") == NULL)
+            continue;
+        complain("note: the column \"%s\" is not read; if it is the day of the inspection, say "
+                  "--column date=\"%s\"", batch_show(text, shown), shown);
+        return;
+    }
+}
+
+static bool is_text(const csv_record *record)
+{
+    const char *bytes = record->bytes;
+    bool utf16 = record->size >= 2 && (memcmp(bytes, "\xFF\xFE", 2) == 0 || memcmp(bytes, "\xFE\xFF", 2) == 0);
+    if (utf16)
+        complain("this is UTF-16 text: say --encoding utf-16");
+    else if (memchr(bytes, '\0', record->size) != NULL)
+        complain("this is not a text file: there are zero bytes in its first line");
+    else
+        return true;
+    return false;
+}
+
+bool batch_header_read(batch_header *header, const csv_record *record, const batch_options *options)
+{
+    *header = (batch_header){.count = record->count, .size = record->size, .bytes = malloc(record->size + 1)};
+    if (header->bytes == NULL) {
+        complain("no memory");
+        return false;
+    }
+    memcpy(header->bytes, record->bytes, record->size);
+    if (!is_text(record))
+        return false;
+    if (record->bad_quotes) {
+        complain("the header line is not CSV: something stands behind a closing quote");
+        return false;
+    }
+    if (!find_columns(header, record, options) || !columns_differ(header))
+        return false;
+    for (int word = 0; word < BATCH_READ; word++)
+        if (header->column[word] != BATCH_NO_COLUMN)
+            heading_of(record, header->column[word], header->heading[word]);
+    note_date(header, record, options);
+    return units_agree(header, options);
+}
+
+void batch_header_free(batch_header *header) { free(header->bytes); }
+
+bool batch_header_is_repeated(const batch_header *header, const csv_record *record)
+{
+    return record->size == header->size && memcmp(record->bytes, header->bytes, header->size) == 0;
+}
+
+static bool holds_heading(const csv_record *record, const char *heading)
+{
+    char text[BATCH_TEXT_SIZE];
+    for (size_t i = 0; i < record->count; i++) {
+        heading_of(record, i, text);
+        if (strcmp(text, heading) == 0)
+            return true;
+    }
+    return false;
+}
+
+batch_repeat batch_header_compare(const batch_header *header, const csv_record *record)
+{
+    char text[BATCH_TEXT_SIZE];
+    bool same = record->count == header->count;
+    for (int word = 0; word < BATCH_NEEDED; word++)
+        if (!holds_heading(record, header->heading[word]))
+            return BATCH_NO_HEADER;
+    for (int word = 0; word < BATCH_READ && same; word++) {
+        if (header->column[word] == BATCH_NO_COLUMN)
+            continue;
+        heading_of(record, header->column[word], text);
+        same = strcmp(text, header->heading[word]) == 0;
+    }
+    return same ? BATCH_SAME_HEADER : BATCH_OTHER_HEADER;
+}

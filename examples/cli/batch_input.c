@@ -1,0 +1,90 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The input of `rodtravel batch`. */
+#include "batch_input.h"
+#include "cli.h"
+
+#include <errno.h>
+#include <fcntl.h>
+#include <inttypes.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+static long read_descriptor(void *context, char *buffer, size_t size)
+{
+    batch_input *input = context;
+    ssize_t got;
+    do
+        got = read(input->descriptor, buffer, size);
+    while (got < 0 && errno == EINTR);
+    if (got < 0)
+        input->error = errno;
+    return (long)got;
+}
+
+static bool open_recode(batch_input *input)
+{
+    csv_source bytes = {.read = read_descriptor, .context = input};
+    input->recode = malloc(sizeof *input->recode);
+    if (input->recode == NULL) {
+        complain("no memory");
+        return false;
+    }
+    if (recode_open(input->recode, bytes, input->encoding))
+        return true;
+    free(input->recode);
+    input->recode = NULL;
+    complain("the encoding \"%s\" is not known here; common names are windows-1252, iso-8859-1 and utf-16",
+              input->encoding);
+    return false;
+}
+
+bool batch_input_open(batch_input *input, const char *file, const char *encoding)
+{
+    bool standard = strcmp(file, "-") == 0;
+    *input = (batch_input){.name = standard ? "standard input" : file, .encoding = encoding};
+    input->descriptor = standard ? STDIN_FILENO : open(file, O_RDONLY | O_CLOEXEC);
+    if (input->descriptor < 0) {
+        complain("%s: %s", file, strerror(errno));
+        return false;
+    }
+    if (encoding == NULL || open_recode(input))
+        return true;
+    batch_input_close(input);
+    return false;
+}
+
+csv_source batch_input_source(batch_input *input)
+{
+    if (input->recode != NULL)
+        return recode_source(input->recode);
+    return (csv_source){.read = read_descriptor, .context = input};
+}
+
+void batch_input_explain(const batch_input *input)
+{
+    if (input->recode != NULL && input->recode->fault != NULL)
+        complain("%s: byte %" PRIu64 ": not %s: %s", input->name, input->recode->offset + 1, input->encoding,
+                  input->recode->fault);
+    else
+        complain("%s: %s", input->name, strerror(input->error));
+}
+
+bool batch_input_is_output(const batch_input *input, int descriptor)
+{
+    struct stat in;
+    struct stat out;
+    if (fstat(input->descriptor, &in) != 0 || fstat(descriptor, &out) != 0)
+        return false;
+    return S_ISREG(in.st_mode) && in.st_dev == out.st_dev && in.st_ino == out.st_ino;
+}
+
+void batch_input_close(batch_input *input)
+{
+    if (input->recode != NULL)
+        recode_close(input->recode);
+    free(input->recode);
+    if (input->descriptor > STDERR_FILENO)
+        close(input->descriptor);
+}

@@ -1,0 +1,191 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The rows of `rodtravel batch`: each one is passed through as it came, its judgement behind it. */
+#include "batch.h"
+
+#include <inttypes.h>
+#include <string.h>
+
+/* What stands for a text that no reader may take: with zero bytes, or longer than any reading. */
+#define UNREADABLE "\xEF\xBF\xBD"
+
+static const char *const result_headings[] = {"applied_stroke", "limit", "margin", "verdict", "reasons"};
+#define RESULTS (sizeof result_headings / sizeof result_headings[0])
+
+const char *batch_flaw_code(batch_flaw flaw)
+{
+    static const char *const codes[BATCH_FLAWS] = {"short-record", "long-record", "bad-quotes"};
+    return codes[flaw];
+}
+
+void batch_write_header(batch_run *run, const csv_record *record)
+{
+    csv_write(&run->out, record->bytes, record->size);
+    for (size_t i = 0; i < RESULTS; i++) {
+        csv_write(&run->out, &run->options->separator, 1);
+        csv_write_text(&run->out, result_headings[i]);
+    }
+    csv_write(&run->out, record->line_end, record->line_end_size);
+}
+
+/* The record as it came, with empty cells up to the width of the header. */
+static void write_input(batch_run *run, const csv_record *record)
+{
+    csv_write(&run->out, record->bytes, record->size);
+    if (record->count < run->header.count)
+        csv_write_repeated(&run->out, run->options->separator, run->header.count - record->count);
+}
+
+static void pass_through(batch_run *run, const csv_record *record)
+{
+    write_input(run, record);
+    csv_write_repeated(&run->out, run->options->separator, RESULTS);
+    csv_write(&run->out, record->line_end, record->line_end_size);
+}
+
+/* The text of a column, or NULL if the row does not have it. */
+static const char *cell(batch_run *run, const csv_record *record, batch_word word)
+{
+    size_t column = run->header.column[word];
+    char *text = run->text[word];
+    if (column >= record->count)
+        return NULL;
+    size_t size = csv_text(record, column, text, BATCH_TEXT_SIZE);
+    return size == CSV_NO_FIT || memchr(text, '\0', size) != NULL ? UNREADABLE : text;
+}
+
+static bool is_empty(const char *text) { return text == NULL || text[strspn(text, " \t\r\n")] == '\0'; }
+
+static rodt_status judge(batch_run *run, const csv_record *record, rodt_finding *finding)
+{
+    const batch_options *options = run->options;
+    rodt_reading_text text = {.chamber = cell(run, record, BATCH_CHAMBER),
+                              .released = cell(run, record, BATCH_RELEASED),
+                              .applied = cell(run, record, BATCH_APPLIED),
+                              .stroke_class = cell(run, record, BATCH_STROKE_CLASS),
+                              .rated_stroke = cell(run, record, BATCH_RATED_STROKE),
+                              .marked_limit = cell(run, record, BATCH_MARKED_LIMIT),
+                              .pressure = cell(run, record, BATCH_PSI),
+                              .pressure_after = cell(run, record, BATCH_PSI_AFTER),
+                              .division = cell(run, record, BATCH_DIVISION),
+                              .day = cell(run, record, BATCH_DATE),
+                              .unit = cell(run, record, BATCH_UNIT),
+                              .style = options->style,
+                              .date_order = options->date_order,
+                              .default_day = run->setting.day};
+    run->counts.undated += is_empty(text.day);
+    return rodt_judge_row(&text, run->setting.rules, finding, NULL);
+}
+
+static void write_length(batch_run *run, rodt_length length)
+{
+    char text[RODT_LENGTH_TEXT_SIZE];
+    if (rodt_length_given(length) && rodt_length_write(length, text, sizeof text) == RODT_OK)
+        csv_write_text(&run->out, text);
+    csv_write(&run->out, &run->options->separator, 1);
+}
+
+static void write_reasons(batch_run *run, uint64_t reasons, const char *flaw)
+{
+    const char *blank = "";
+    for (int reason = 0; reason < RODT_REASON_END; reason++) {
+        if ((reasons >> reason & 1u) == 0)
+            continue;
+        csv_write_text(&run->out, blank);
+        csv_write_text(&run->out, rodt_reason_code((rodt_reason)reason));
+        blank = " ";
+    }
+    if (flaw != NULL) {
+        csv_write_text(&run->out, blank);
+        csv_write_text(&run->out, flaw);
+    }
+}
+
+static void write_row(batch_run *run, const csv_record *record, const rodt_finding *finding, const char *flaw)
+{
+    write_input(run, record);
+    csv_write(&run->out, &run->options->separator, 1);
+    write_length(run, finding->applied_stroke);
+    write_length(run, finding->limit);
+    write_length(run, finding->margin);
+    csv_write_text(&run->out, rodt_verdict_name(finding->verdict));
+    csv_write(&run->out, &run->options->separator, 1);
+    write_reasons(run, finding->reasons, flaw);
+    csv_write(&run->out, record->line_end, record->line_end_size);
+}
+
+/* Cells that may have slipped into other columns are not judged: a stroke of theirs would be a guess. */
+static bool give_up_row(batch_run *run, const csv_record *record, batch_flaw flaw)
+{
+    rodt_finding none = {.verdict = RODT_UNDETERMINED};
+    run->counts.flaw[flaw]++;
+    batch_count(&run->counts, &none, run->options->summary);
+    write_row(run, record, &none, batch_flaw_code(flaw));
+    return true;
+}
+
+static bool judge_row(batch_run *run, const csv_record *record)
+{
+    rodt_finding finding;
+    rodt_status status = judge(run, record, &finding);
+    if (status != RODT_OK) {
+        complain("line %" PRIu64 ": %s", record->line, rodt_status_text(status));
+        return false;
+    }
+    const char *flaw = NULL;
+    if (record->count < run->header.count) {
+        flaw = batch_flaw_code(BATCH_SHORT_RECORD);
+        run->counts.flaw[BATCH_SHORT_RECORD]++;
+    }
+    batch_count(&run->counts, &finding, run->options->summary);
+    write_row(run, record, &finding, flaw);
+    return true;
+}
+
+static bool pass_header(batch_run *run, const csv_record *record)
+{
+    run->counts.headers++;
+    pass_through(run, record);
+    return true;
+}
+
+/* A heading is never a chamber, so only a record whose chamber cell starts with a letter that headings start
+ * with needs the thorough look; and one that is no header costs little more. */
+static batch_repeat look_for_header(batch_run *run, const csv_record *record)
+{
+    const char *text = cell(run, record, BATCH_CHAMBER);
+    rodt_chamber chamber;
+    if (is_empty(text) || rodt_chamber_parse(text, &chamber, NULL) == RODT_OK)
+        return BATCH_NO_HEADER;
+    return batch_header_compare(&run->header, record);
+}
+
+bool batch_row(batch_run *run, const csv_record *record)
+{
+    if (record->size == 0 && record->count == 1) {
+        run->counts.empty_lines++;
+        csv_write(&run->out, record->line_end, record->line_end_size);
+        return true;
+    }
+    if (batch_header_is_repeated(&run->header, record))
+        return pass_header(run, record);
+    if (csv_is_blank(record)) {
+        run->counts.empty_records++;
+        pass_through(run, record);
+        return true;
+    }
+    switch (look_for_header(run, record)) {
+    case BATCH_SAME_HEADER:
+        return pass_header(run, record);
+    case BATCH_OTHER_HEADER:
+        complain("line %" PRIu64 ": a second header line with other columns; files with different columns were "
+                  "joined, judge them one by one", record->line);
+        return false;
+    case BATCH_NO_HEADER:
+        break;
+    }
+    if (record->bad_quotes)
+        return give_up_row(run, record, BATCH_BAD_QUOTES);
+    if (record->count > run->header.count)
+        return give_up_row(run, record, BATCH_LONG_RECORD);
+    return judge_row(run, record);
+}

@@ -1,0 +1,112 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* What `rodtravel batch` counts, and says at the end on standard error. */
+#include "batch.h"
+
+#include <inttypes.h>
+#include <stdio.h>
+#include <string.h>
+
+static uint64_t key_of(const rodt_chamber *chamber)
+{
+    uint64_t key = (uint64_t)chamber->family << 40 | (uint64_t)chamber->stroke_class << 32;
+    for (int i = 0; i < RODT_SIZE_TEXT_SIZE && chamber->size[i] != '\0'; i++)
+        key |= (uint64_t)(unsigned char)chamber->size[i] << 8 * i;
+    return key;
+}
+
+/* A file with more kinds than fit is no fleet; the last place takes the rest. */
+static void count_chamber(batch_counts *counts, const rodt_finding *finding)
+{
+    uint64_t key = key_of(&finding->chamber);
+    size_t at = 0;
+    while (at < counts->chambers && counts->chamber[at].key != key)
+        at++;
+    if (at == BATCH_CHAMBERS_MAX)
+        at--;
+    if (at == counts->chambers) {
+        counts->chambers++;
+        counts->chamber[at].key = key;
+        counts->chamber[at].chamber = (rodt_chamber){.family = finding->chamber.family,
+                                                     .stroke_class = finding->chamber.stroke_class};
+        memcpy(counts->chamber[at].chamber.size, finding->chamber.size, RODT_SIZE_TEXT_SIZE);
+    }
+    counts->chamber[at].verdict[finding->verdict]++;
+}
+
+void batch_count(batch_counts *counts, const rodt_finding *finding, bool in_detail)
+{
+    counts->rows++;
+    counts->verdict[finding->verdict]++;
+    if (!in_detail)
+        return;
+    for (int reason = 0; reason < RODT_REASON_END; reason++)
+        counts->reason[reason] += finding->reasons >> reason & 1u;
+    count_chamber(counts, finding);
+}
+
+static void print_count(const char *name, uint64_t count)
+{
+    if (count > 0)
+        fprintf(stderr, "  %-26s %12" PRIu64 "\n", name, count);
+}
+
+static const char *chamber_name(const batch_counts *counts, size_t at, char text[RODT_CHAMBER_TEXT_SIZE])
+{
+    if (at == BATCH_CHAMBERS_MAX - 1)
+        return "(other)";
+    if (rodt_chamber_write(&counts->chamber[at].chamber, text, RODT_CHAMBER_TEXT_SIZE) != RODT_OK)
+        return "(not read)";
+    return text;
+}
+
+static void print_chambers(const batch_counts *counts)
+{
+    char text[RODT_CHAMBER_TEXT_SIZE];
+    fprintf(stderr, "chambers %32s %15s %12s %13s\n", "in adj.", "out of adj.", "inoperative", "undetermined");
+    for (size_t i = 0; i < counts->chambers; i++) {
+        const uint64_t *verdict = counts->chamber[i].verdict;
+        fprintf(stderr, "  %-26s %12" PRIu64 " %15" PRIu64 " %12" PRIu64 " %13" PRIu64 "\n",
+                chamber_name(counts, i, text), verdict[RODT_IN_ADJUSTMENT], verdict[RODT_OUT_OF_ADJUSTMENT],
+                verdict[RODT_INOPERATIVE], verdict[RODT_UNDETERMINED]);
+    }
+}
+
+void batch_summary(const batch_counts *counts)
+{
+    static const rodt_verdict order[] = {RODT_IN_ADJUSTMENT, RODT_OUT_OF_ADJUSTMENT, RODT_INOPERATIVE,
+                                         RODT_UNDETERMINED};
+    fprintf(stderr, "verdicts\n");
+    for (size_t i = 0; i < sizeof order / sizeof order[0]; i++)
+        fprintf(stderr, "  %-26s %12" PRIu64 "\n", rodt_verdict_name(order[i]), counts->verdict[order[i]]);
+    fprintf(stderr, "  %-26s %12" PRIu64 "\n", "wheel ends", counts->rows);
+    fprintf(stderr, "reasons\n");
+    for (int reason = 0; reason < RODT_REASON_END; reason++)
+        print_count(rodt_reason_code((rodt_reason)reason), counts->reason[reason]);
+    for (int flaw = 0; flaw < BATCH_FLAWS; flaw++)
+        print_count(batch_flaw_code((batch_flaw)flaw), counts->flaw[flaw]);
+    print_chambers(counts);
+}
+
+/* Appends "2 empty records" to a list. */
+static void add_part(char *list, size_t size, uint64_t count, const char *what)
+{
+    size_t used = strlen(list);
+    if (count > 0)
+        snprintf(list + used, size - used, "%s%" PRIu64 " %s%s", used > 0 ? ", " : "", count, what,
+                 count == 1 ? "" : "s");
+}
+
+void batch_notes(const batch_counts *counts, const batch_options *options, rodt_date day)
+{
+    char list[160] = "";
+    add_part(list, sizeof list, counts->headers, "repeated header line");
+    add_part(list, sizeof list, counts->empty_records, "empty record");
+    add_part(list, sizeof list, counts->empty_lines, "empty line");
+    if (list[0] != '\0')
+        complain("%s passed through", list);
+    char word[RODT_DATE_TEXT_SIZE];
+    if (counts->undated == 0 || options->as_of != NULL || rodt_date_write(day, word, sizeof word) != RODT_OK)
+        return;
+    complain("%" PRIu64 " %s no date: judged by the law of today, %s (--as-of sets another day)", counts->undated,
+             counts->undated == 1 ? "row has" : "rows have", word);
+}
