@@ -282,14 +282,24 @@ static void say_pressure_missing(text_writer *writer, const rodt_finding *findin
     put_window(writer, finding);
 }
 
+/* What is at stake: a stroke within the standard limit is within the long one too; one between the two
+ * hangs on a sign that somebody can look for. */
 static void say_assumed_standard(text_writer *writer, const rodt_finding *finding)
 {
     text_put(writer, "stroke class not known: judged as standard");
     if (!rodt_length_given(finding->long_limit))
         return;
-    text_put(writer, "; a long-stroke chamber of this size has the limit ");
+    text_put(writer, "; long stroke of this size has the limit ");
     put_limit(writer, finding->long_limit, finding->unit);
-    text_put(writer, " (signs: L or LS in the mark, square ports, trapezoid tag)");
+    if (!rodt_length_given(finding->margin))
+        return;
+    if (finding->margin.num >= 0)
+        text_put(writer, ", so the stroke is within it either way");
+    else if (rodt_length_compare(finding->applied_stroke, finding->long_limit) > 0)
+        text_put(writer, ", so the stroke is over it either way");
+    else
+        text_put(writer, " and the stroke is within that: look for a sign (L or LS in the mark, square ports, "
+                         "trapezoid tag)");
 }
 
 static void say_not_in_force(text_writer *writer, const rodt_finding *finding)
