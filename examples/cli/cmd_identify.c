@@ -76,6 +76,12 @@ static bool has_clue(const command_line *from)
     return false;
 }
 
+static int refuse_zero_division(rodt_length division)
+{
+    bool zero = rodt_length_given(division) && division.num == 0;
+    return zero ? complain("the division behind --division is longer than nothing") : STATUS_CONTINUE;
+}
+
 static int read_clues(const command_line *from, rodt_clues *out)
 {
     memset(out, 0, sizeof *out);
@@ -91,6 +97,8 @@ static int read_clues(const command_line *from, rodt_clues *out)
     if (status == STATUS_CONTINUE)
         status = read_length_option(from, IDENTIFY_DIVISION, "the division behind --division",
                                     &out->diameter_division);
+    if (status == STATUS_CONTINUE)
+        status = refuse_zero_division(out->diameter_division);
     if (status == STATUS_CONTINUE)
         status = read_length_option(from, IDENTIFY_RATED, "the rated stroke behind --rated", &out->rated_stroke);
     return status;
@@ -132,17 +140,25 @@ static void print_contradiction(uint32_t contradiction)
     print_wrapped(stdout, "Mind", 8, line);
 }
 
+/* Without a candidate the library has nothing to tell apart. */
+static const char *next_words(const rodt_identification *answer)
+{
+    return answer->count == 0 ? "no chamber in the tables is so: look and measure again"
+                              : rodt_observation_text(answer->settle_by);
+}
+
 static void print_heading(const rodt_identification *answer)
 {
     char limit[WORD_SIZE];
     char line[200];
     if (answer->count == 0) {
-        print_painted(stdout, PAINT_STRONG, "NO CHAMBER FITS\n\n");
+        print_painted(stdout, PAINT_OPEN, "NO CHAMBER FITS");
+        fputs("\n\n", stdout);
         return;
     }
     if (!rodt_length_given(answer->strict_limit))
         snprintf(line, sizeof line, "%zu FIT", answer->count);
-    else if (answer->count == 1)
+    else if (answer->settle_by == RODT_OBSERVE_NOTHING && answer->contradiction == 0)
         snprintf(line, sizeof line, "LIMIT %s", length_word(answer->strict_limit, limit));
     else
         snprintf(line, sizeof line, "JUDGE BY %s UNTIL THE %zu CHAMBERS ARE TOLD APART",
@@ -163,7 +179,7 @@ static void print_answer(const rodt_identification *answer, const rule_setting *
         putchar('\n');
     if (answer->contradiction != 0)
         print_contradiction(answer->contradiction);
-    print_wrapped(stdout, "Next", 8, rodt_observation_text(answer->settle_by));
+    print_wrapped(stdout, "Next", 8, next_words(answer));
     snprintf(line, sizeof line, "limits of %s on %s, in inches; see: rodtravel limits",
              rodt_rules_id(setting->rules), date_word(setting->day, day));
     print_wrapped(stdout, "Law", 8, line);
@@ -210,7 +226,7 @@ static void write_answer(const rodt_identification *answer, const rule_setting *
         write_candidate(&json, &answer->candidates[i]);
     json_close(&json, ']');
     write_clues(&json, "contradiction", answer->contradiction);
-    json_pair(&json, "next", rodt_observation_text(answer->settle_by));
+    json_pair(&json, "next", next_words(answer));
     json_pair(&json, "rules", rodt_rules_id(setting->rules));
     json_date(&json, "as_of", setting->day);
     json_close(&json, '}');

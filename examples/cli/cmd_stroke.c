@@ -143,7 +143,7 @@ static void print_verdict(const rodt_finding *finding)
                                    [RODT_INOPERATIVE] = PAINT_BAD};
     char word[40];
     char chamber[RODT_CHAMBER_TEXT_SIZE];
-    snprintf(word, sizeof word, " %s ", rodt_verdict_name(finding->verdict));
+    snprintf(word, sizeof word, "%s", rodt_verdict_name(finding->verdict));
     for (char *at = word; *at != '\0'; at++) {
         if (*at >= 'a' && *at <= 'z')
             *at = (char)(*at - 'a' + 'A');

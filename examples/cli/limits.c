@@ -88,17 +88,19 @@ static size_t print_rows(const row_query *query, const rodt_rules *rules, bool *
     return count;
 }
 
-static void print_table(const row_query *query, const rodt_rules *rules)
+/* Returns false if there is no row to show, and says so. */
+static bool print_table(const row_query *query, const rodt_rules *rules)
 {
     bool unconfirmed = false;
+    putchar('\n');
     if (print_rows(query, rules, &unconfirmed) == 0) {
-        print_wrapped(stdout, "", 0, rodt_rules_limit_count(rules) == 0 ? "This rule set has no rows of its own."
-                                                                         : "No row for this.");
-        return;
+        puts(rodt_rules_limit_count(rules) == 0 ? "  It has no rows for single chambers.\n" : "  No row.\n");
+        return false;
     }
     if (unconfirmed)
         print_wrapped(stdout, "*", INDENT, "unconfirmed: not read in its source, and not law");
     print_sources(query, rules);
+    return true;
 }
 
 static void print_share(const rodt_rules *law)
@@ -107,8 +109,8 @@ static void print_share(const rodt_rules *law)
     rodt_ratio share = rodt_rules_rated_share(law);
     if (!rodt_ratio_given(share))
         return;
-    snprintf(line, sizeof line, "a chamber without a row: %lld/%lld of the rated stroke marked on it, and not above a "
-             "limit marked on it", (long long)share.num, (long long)share.den);
+    snprintf(line, sizeof line, "a chamber without a row has %lld/%lld of the rated stroke marked on it, and not more "
+             "than a limit marked on it", (long long)share.num, (long long)share.den);
     print_wrapped(stdout, "Other", INDENT, line);
 }
 
@@ -129,15 +131,11 @@ static bool starts_later(const rodt_rules *law, rodt_date day)
     return rodt_date_compare(day, rodt_rules_from(law)) < 0;
 }
 
-static void print_law(const rodt_rules *law)
+static void print_equal(const rodt_rules *law)
 {
     print_wrapped(stdout, "Equal", INDENT,
                   rodt_rules_at_limit_passes(law) ? "a stroke exactly at the limit passes"
                                                   : "a stroke exactly at the limit fails");
-    print_share(law);
-    print_window(law);
-    print_wrapped(stdout, "Unit", INDENT,
-                  "inches decide; mm are as printed in the source, which rounds them");
 }
 
 void print_limit_tables(const rule_setting *setting, row_filter wanted, const void *context)
@@ -152,8 +150,14 @@ void print_limit_tables(const rule_setting *setting, row_filter wanted, const vo
         printf("It has no text for that day; it starts on %s.\n", date_word(rodt_rules_from(law), day));
         return;
     }
-    print_table(&query, law);
-    print_law(law);
+    bool found = print_table(&query, law);
+    print_equal(law);
+    if (!found || context == NULL)
+        print_share(law);
+    if (context == NULL)
+        print_window(law);
+    if (found)
+        print_wrapped(stdout, "Unit", INDENT, "inches decide; mm are as printed in the source, which rounds them");
     if (setting->own != NULL) {
         fputs("\nA carrier's own limits: ", stdout);
         print_safely(stdout, rodt_rules_id(setting->own));

@@ -64,8 +64,8 @@ static unsigned print_window(const char *text, uint32_t character)
 
 int complain_text(const char *what, const char *text, const rodt_error *error)
 {
-    if (text == NULL || text[0] == '\0')
-        return complain("%s is missing: %s", what, error->text);
+    if (text[strspn(text, " \t")] == '\0')
+        return complain("%s is missing", what);
     complain("%s cannot be read", what);
     unsigned before = print_window(text, error->column);
     if (error->column > 0)

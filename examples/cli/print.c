@@ -113,14 +113,29 @@ static void print_word(FILE *to, const char *word, size_t size)
     }
 }
 
-/* A number and its fraction ("1 3/4") stay on one line. */
+static bool begins_unit(const char *text)
+{
+    static const char *const units[] = {"mm", "in", "psi", "kPa"};
+    for (size_t i = 0; i < COUNT_OF(units); i++) {
+        size_t size = strlen(units[i]);
+        if (strncmp(text, units[i], size) == 0 && strchr(" \",;:.)", text[size]) != NULL)
+            return true;
+    }
+    return false;
+}
+
+/* A number, its fraction and its unit ("1 3/4", "54 mm") stay on one line. */
 static size_t word_size(const char *text)
 {
     size_t size = strcspn(text, " ");
-    if (size == 0 || text[size] == '\0' || strspn(text, "0123456789") != size)
-        return size;
-    size_t digits = strspn(text + size + 1, "0123456789");
-    return digits > 0 && text[size + 1 + digits] == '/' ? size + 1 + strcspn(text + size + 1, " ") : size;
+    while (size > 0 && text[size] == ' ' && text[size - 1] >= '0' && text[size - 1] <= '9') {
+        const char *next = text + size + 1;
+        size_t digits = strspn(next, "0123456789");
+        if (!begins_unit(next) && (digits == 0 || next[digits] != '/'))
+            break;
+        size += 1 + strcspn(next, " ");
+    }
+    return size;
 }
 
 void print_wrapped(FILE *to, const char *label, unsigned indent, const char *text)
@@ -165,9 +180,9 @@ static bool wants_colour(FILE *to)
 void print_painted(FILE *to, paint_kind paint, const char *text)
 {
     static const char *const codes[] = {
-        [PAINT_GOOD] = "1;30;42", [PAINT_BAD] = "1;37;41", [PAINT_OPEN] = "1;30;43", [PAINT_STRONG] = "1"};
+        [PAINT_GOOD] = "1;30;42", [PAINT_BAD] = "1;37;41", [PAINT_OPEN] = "1;30;43", [PAINT_STRONG] = "1;7"};
     if (wants_colour(to))
-        fprintf(to, "\033[%sm%s\033[0m", codes[paint], text);
+        fprintf(to, "\033[%sm %s \033[0m", codes[paint], text);
     else
         fputs(text, to);
 }

@@ -38,9 +38,10 @@ static int read_day(const char *text, rodt_date *out)
     rodt_error error;
     if (text == NULL)
         return find_today(out);
-    if (rodt_date_read(text, strlen(text), RODT_DATE_ORDER_UNKNOWN, out, &error) != RODT_OK)
-        return complain_text("the date behind --as-of", text, &error);
-    return STATUS_CONTINUE;
+    if (rodt_date_read(text, strlen(text), RODT_DATE_ORDER_UNKNOWN, out, &error) == RODT_OK)
+        return STATUS_CONTINUE;
+    complain_text("the date behind --as-of", text, &error);
+    return complain("year-month-day is always clear: 2021-10-14");
 }
 
 /* A table of limits is a page; anything far longer is some other file. */
