@@ -13,9 +13,7 @@ int complain(const char *format, ...)
     vsnprintf(text, sizeof text, format, arguments);
     va_end(arguments);
     fflush(stdout);
-    fputs("rodtravel: ", stderr);
-    print_safely(stderr, text);
-    fputc('\n', stderr);
+    print_wrapped(stderr, "rodtravel: ", (unsigned)strlen("rodtravel: "), text);
     return STATUS_USAGE;
 }
 
@@ -66,6 +64,8 @@ int complain_text(const char *what, const char *text, const rodt_error *error)
 {
     if (text[strspn(text, " \t")] == '\0')
         return complain("%s is missing", what);
+    if (error->status == RODT_E_EMPTY)
+        return complain("%s is missing: \"%s\" stands for nothing measured", what, text);
     complain("%s cannot be read", what);
     unsigned before = print_window(text, error->column);
     if (error->column > 0)
