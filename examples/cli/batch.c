@@ -38,10 +38,10 @@ static void explain_stop(csv_status status, const csv_reader *reader, const batc
 /* A pipe whose reader has gone is no news to anybody. */
 static bool flush_output(batch_run *run)
 {
-    if (csv_flush(&run->out))
+    if (output_flush(&run->out))
         return true;
-    if (run->out.error != EPIPE)
-        complain("the output cannot be written: %s", strerror(run->out.error));
+    if (run->out.failure != EPIPE)
+        complain("the output cannot be written: %s", strerror(run->out.failure));
     return false;
 }
 
@@ -50,10 +50,10 @@ static bool read_header(batch_run *run, csv_reader *reader, const batch_input *i
     csv_record record;
     csv_status status;
     if ((status = csv_next(reader, &record)) == CSV_RECORD && reader->bom)
-        csv_write_text(&run->out, "\xEF\xBB\xBF");
+        output_text(&run->out, "\xEF\xBB\xBF");
     for (; status == CSV_RECORD && record.size == 0; status = csv_next(reader, &record)) {
         run->counts.empty_lines++;
-        csv_write(&run->out, record.line_end, record.line_end_size);
+        output_bytes(&run->out, record.line_end, record.line_end_size);
     }
     if (status == CSV_END)
         complain("%s: there is no header line: the input is empty", input->name);
@@ -73,11 +73,11 @@ static bool judge_all(batch_run *run, csv_reader *reader, const batch_input *inp
     if (!read_header(run, reader, input))
         return false;
     while ((status = csv_next(reader, &record)) == CSV_RECORD)
-        if (!batch_row(run, &record) || run->out.error != 0)
+        if (!batch_row(run, &record) || run->out.failure != 0)
             return false;
     if (status == CSV_END)
         return true;
-    csv_flush(&run->out);
+    output_flush(&run->out);
     explain_stop(status, reader, input);
     return false;
 }
@@ -107,11 +107,11 @@ static int run_batch(batch_run *run, batch_input *input)
         return STATUS_USAGE;
     }
     int status = STATUS_USAGE;
-    if (csv_writer_open(&run->out, STDOUT_FILENO))
+    if (output_open(&run->out, STDOUT_FILENO))
         status = finish(run, judge_all(run, &reader, input));
     else
         complain("no memory");
-    csv_writer_close(&run->out);
+    output_close(&run->out);
     batch_header_free(&run->header);
     csv_close(&reader);
     return status;

@@ -5,7 +5,7 @@
 
 #include "cli.h"
 #include "csv.h"
-#include "csv_write.h"
+#include "output.h"
 
 /* The columns that have a meaning. Those from BATCH_AXLE on are known by name and only passed through. */
 typedef enum batch_word {
@@ -129,7 +129,7 @@ typedef struct batch_run {
     rule_setting setting;
     batch_header header;
     batch_counts counts;
-    csv_writer out;
+    output out;
     char text[BATCH_READ][BATCH_TEXT_SIZE];
 } batch_run;
 

@@ -31,12 +31,16 @@ static bool open_recode(batch_input *input)
         complain("no memory");
         return false;
     }
-    if (recode_open(input->recode, bytes, input->encoding))
+    recode_status status = recode_open(input->recode, input->encoding, bytes);
+    if (status == RECODE_GOOD)
         return true;
     free(input->recode);
     input->recode = NULL;
-    complain("the encoding \"%s\" is not known here; common names are windows-1252, iso-8859-1 and utf-16",
-              input->encoding);
+    if (status == RECODE_E_MEMORY)
+        complain("no memory");
+    else
+        complain("the encoding \"%s\" is not known here; common names are windows-1252, iso-8859-1 and utf-16",
+                 input->encoding);
     return false;
 }
 
@@ -64,11 +68,13 @@ csv_source batch_input_source(batch_input *input)
 
 void batch_input_explain(const batch_input *input)
 {
-    if (input->recode != NULL && input->recode->fault != NULL)
-        complain("%s: byte %" PRIu64 ": not %s: %s", input->name, input->recode->offset + 1, input->encoding,
-                  input->recode->fault);
-    else
+    recode_status fault = input->recode != NULL ? input->recode->fault : RECODE_E_SOURCE;
+    if (fault == RECODE_E_SOURCE)
         complain("%s: %s", input->name, strerror(input->error));
+    else
+        complain("%s: byte %" PRIu64 ": %s %s", input->name, input->recode->position + 1,
+                 fault == RECODE_E_CUT ? "the input ends inside a character of" : "this is no character of",
+                 input->encoding);
 }
 
 bool batch_input_is_output(const batch_input *input, int descriptor)

@@ -19,27 +19,33 @@ const char *batch_flaw_code(batch_flaw flaw)
 
 void batch_write_header(batch_run *run, const csv_record *record)
 {
-    csv_write(&run->out, record->bytes, record->size);
+    output_bytes(&run->out, record->bytes, record->size);
     for (size_t i = 0; i < RESULTS; i++) {
-        csv_write(&run->out, &run->options->separator, 1);
-        csv_write_text(&run->out, result_headings[i]);
+        output_bytes(&run->out, &run->options->separator, 1);
+        output_text(&run->out, result_headings[i]);
     }
-    csv_write(&run->out, record->line_end, record->line_end_size);
+    output_bytes(&run->out, record->line_end, record->line_end_size);
+}
+
+static void write_separators(batch_run *run, size_t count)
+{
+    for (size_t i = 0; i < count; i++)
+        output_bytes(&run->out, &run->options->separator, 1);
 }
 
 /* The record as it came, with empty cells up to the width of the header. */
 static void write_input(batch_run *run, const csv_record *record)
 {
-    csv_write(&run->out, record->bytes, record->size);
+    output_bytes(&run->out, record->bytes, record->size);
     if (record->count < run->header.count)
-        csv_write_repeated(&run->out, run->options->separator, run->header.count - record->count);
+        write_separators(run, run->header.count - record->count);
 }
 
 static void pass_through(batch_run *run, const csv_record *record)
 {
     write_input(run, record);
-    csv_write_repeated(&run->out, run->options->separator, RESULTS);
-    csv_write(&run->out, record->line_end, record->line_end_size);
+    write_separators(run, RESULTS);
+    output_bytes(&run->out, record->line_end, record->line_end_size);
 }
 
 /* The text of a column, or NULL if the row does not have it. */
@@ -55,7 +61,7 @@ static const char *cell(batch_run *run, const csv_record *record, batch_word wor
 
 static bool is_empty(const char *text) { return text == NULL || text[strspn(text, " \t\r\n")] == '\0'; }
 
-static rodt_status judge(batch_run *run, const csv_record *record, rodt_finding *finding)
+static rodt_status judge(batch_run *run, const csv_record *record, rodt_finding *finding, bool *undated)
 {
     const batch_options *options = run->options;
     rodt_reading_text text = {.chamber = cell(run, record, BATCH_CHAMBER),
@@ -72,7 +78,7 @@ static rodt_status judge(batch_run *run, const csv_record *record, rodt_finding 
                               .style = options->style,
                               .date_order = options->date_order,
                               .default_day = run->setting.day};
-    run->counts.undated += is_empty(text.day);
+    *undated = is_empty(text.day);
     return rodt_judge_row(&text, run->setting.rules, finding, NULL);
 }
 
@@ -80,8 +86,8 @@ static void write_length(batch_run *run, rodt_length length)
 {
     char text[RODT_LENGTH_TEXT_SIZE];
     if (rodt_length_given(length) && rodt_length_write(length, text, sizeof text) == RODT_OK)
-        csv_write_text(&run->out, text);
-    csv_write(&run->out, &run->options->separator, 1);
+        output_text(&run->out, text);
+    write_separators(run, 1);
 }
 
 static void write_reasons(batch_run *run, uint64_t reasons, const char *flaw)
@@ -90,55 +96,27 @@ static void write_reasons(batch_run *run, uint64_t reasons, const char *flaw)
     for (int reason = 0; reason < RODT_REASON_END; reason++) {
         if ((reasons >> reason & 1u) == 0)
             continue;
-        csv_write_text(&run->out, blank);
-        csv_write_text(&run->out, rodt_reason_code((rodt_reason)reason));
+        output_text(&run->out, blank);
+        output_text(&run->out, rodt_reason_code((rodt_reason)reason));
         blank = " ";
     }
     if (flaw != NULL) {
-        csv_write_text(&run->out, blank);
-        csv_write_text(&run->out, flaw);
+        output_text(&run->out, blank);
+        output_text(&run->out, flaw);
     }
 }
 
 static void write_row(batch_run *run, const csv_record *record, const rodt_finding *finding, const char *flaw)
 {
     write_input(run, record);
-    csv_write(&run->out, &run->options->separator, 1);
+    write_separators(run, 1);
     write_length(run, finding->applied_stroke);
     write_length(run, finding->limit);
     write_length(run, finding->margin);
-    csv_write_text(&run->out, rodt_verdict_name(finding->verdict));
-    csv_write(&run->out, &run->options->separator, 1);
+    output_text(&run->out, rodt_verdict_name(finding->verdict));
+    output_bytes(&run->out, &run->options->separator, 1);
     write_reasons(run, finding->reasons, flaw);
-    csv_write(&run->out, record->line_end, record->line_end_size);
-}
-
-/* Cells that may have slipped into other columns are not judged: a stroke of theirs would be a guess. */
-static bool give_up_row(batch_run *run, const csv_record *record, batch_flaw flaw)
-{
-    rodt_finding none = {.verdict = RODT_UNDETERMINED};
-    run->counts.flaw[flaw]++;
-    batch_count(&run->counts, &none, run->options->summary);
-    write_row(run, record, &none, batch_flaw_code(flaw));
-    return true;
-}
-
-static bool judge_row(batch_run *run, const csv_record *record)
-{
-    rodt_finding finding;
-    rodt_status status = judge(run, record, &finding);
-    if (status != RODT_OK) {
-        complain("line %" PRIu64 ": %s", record->line, rodt_status_text(status));
-        return false;
-    }
-    const char *flaw = NULL;
-    if (record->count < run->header.count) {
-        flaw = batch_flaw_code(BATCH_SHORT_RECORD);
-        run->counts.flaw[BATCH_SHORT_RECORD]++;
-    }
-    batch_count(&run->counts, &finding, run->options->summary);
-    write_row(run, record, &finding, flaw);
-    return true;
+    output_bytes(&run->out, record->line_end, record->line_end_size);
 }
 
 static bool pass_header(batch_run *run, const csv_record *record)
@@ -148,22 +126,54 @@ static bool pass_header(batch_run *run, const csv_record *record)
     return true;
 }
 
-/* A heading is never a chamber, so only a record whose chamber cell starts with a letter that headings start
- * with needs the thorough look; and one that is no header costs little more. */
-static batch_repeat look_for_header(batch_run *run, const csv_record *record)
+static bool refuse_header(const csv_record *record)
 {
-    const char *text = cell(run, record, BATCH_CHAMBER);
-    rodt_chamber chamber;
-    if (is_empty(text) || rodt_chamber_parse(text, &chamber, NULL) == RODT_OK)
-        return BATCH_NO_HEADER;
-    return batch_header_compare(&run->header, record);
+    complain("line %" PRIu64 ": a second header line with other columns", record->line);
+    complain("files with different columns were joined here; judge them one by one");
+    return false;
+}
+
+/* Cells that may have slipped into other columns are not judged: a stroke of theirs would be a guess. */
+static bool give_up_row(batch_run *run, const csv_record *record, batch_flaw flaw)
+{
+    rodt_finding none = {.verdict = RODT_UNDETERMINED};
+    batch_repeat repeat = batch_header_compare(&run->header, record);
+    if (repeat == BATCH_OTHER_HEADER && !record->bad_quotes)
+        return refuse_header(record);
+    run->counts.flaw[flaw]++;
+    batch_count(&run->counts, &none, run->options->summary);
+    write_row(run, record, &none, batch_flaw_code(flaw));
+    return true;
+}
+
+/* A heading is no chamber: only where the chamber cannot be read a header line may stand. */
+static bool judge_row(batch_run *run, const csv_record *record)
+{
+    rodt_finding finding;
+    bool undated;
+    rodt_status status = judge(run, record, &finding, &undated);
+    if (status != RODT_OK) {
+        complain("line %" PRIu64 ": %s", record->line, rodt_status_text(status));
+        return false;
+    }
+    batch_repeat repeat = BATCH_NO_HEADER;
+    if (rodt_finding_has(&finding, RODT_REASON_CHAMBER_UNREADABLE))
+        repeat = batch_header_compare(&run->header, record);
+    if (repeat != BATCH_NO_HEADER)
+        return repeat == BATCH_SAME_HEADER ? pass_header(run, record) : refuse_header(record);
+    bool is_short = record->count < run->header.count;
+    run->counts.flaw[BATCH_SHORT_RECORD] += is_short;
+    run->counts.undated += undated;
+    batch_count(&run->counts, &finding, run->options->summary);
+    write_row(run, record, &finding, is_short ? batch_flaw_code(BATCH_SHORT_RECORD) : NULL);
+    return true;
 }
 
 bool batch_row(batch_run *run, const csv_record *record)
 {
     if (record->size == 0 && record->count == 1) {
         run->counts.empty_lines++;
-        csv_write(&run->out, record->line_end, record->line_end_size);
+        output_bytes(&run->out, record->line_end, record->line_end_size);
         return true;
     }
     if (batch_header_is_repeated(&run->header, record))
@@ -172,16 +182,6 @@ bool batch_row(batch_run *run, const csv_record *record)
         run->counts.empty_records++;
         pass_through(run, record);
         return true;
-    }
-    switch (look_for_header(run, record)) {
-    case BATCH_SAME_HEADER:
-        return pass_header(run, record);
-    case BATCH_OTHER_HEADER:
-        complain("line %" PRIu64 ": a second header line with other columns; files with different columns were "
-                  "joined, judge them one by one", record->line);
-        return false;
-    case BATCH_NO_HEADER:
-        break;
     }
     if (record->bad_quotes)
         return give_up_row(run, record, BATCH_BAD_QUOTES);

@@ -36,11 +36,11 @@ typedef struct recode {
 
 /* Makes a recoder from the encoding of that name, such as "windows-1252", to UTF-8. RECODE_GOOD,
  * RECODE_E_NAME or RECODE_E_MEMORY. Close it only if it is good. */
-recode_status recode_open(recode *recode, const char *encoding, csv_source from);
+recode_status recode_open(recode *stream, const char *encoding, csv_source from);
 
-/* The recoded stream. It fails behind the last good character; then recode->fault says why. */
-csv_source recode_source(recode *recode);
+/* The recoded stream. It fails behind the last good character; then its fault says why. */
+csv_source recode_source(recode *stream);
 
-void recode_close(recode *recode);
+void recode_close(recode *stream);
 
 #endif
