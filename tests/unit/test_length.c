@@ -58,83 +58,84 @@ static void test_spellings(void **state)
 }
 
 /* Statuses and columns, counted in characters by hand. */
+static const struct {
+    const char *text;
+    rodt_status status;
+    uint32_t column;
+} refused[] = {
+    {"", RODT_E_EMPTY, 0},
+    {"   ", RODT_E_EMPTY, 0},
+    {"n/a", RODT_E_EMPTY, 1},
+    {"-", RODT_E_EMPTY, 1},
+    {"None", RODT_E_EMPTY, 1},
+    {"a", RODT_E_SYNTAX, 1},
+    {"  a", RODT_E_SYNTAX, 3},
+    {"1 3/A", RODT_E_SYNTAX, 5},
+    {"1½1", RODT_E_SYNTAX, 3},
+    {"1 3/", RODT_E_SYNTAX, 5},
+    {"1 3/0", RODT_E_SYNTAX, 5},
+    {"1 3/2", RODT_E_SYNTAX, 5},
+    {"1 3 4", RODT_E_SYNTAX, 3},
+    {"01", RODT_E_SYNTAX, 1},
+    {"2.", RODT_E_SYNTAX, 3},
+    {"1 1/6", RODT_E_SYNTAX, 5},
+    {"1\u00AD3/4", RODT_E_SYNTAX, 2},
+    {"½ \u200B", RODT_E_SYNTAX, 3},
+    {"1 in 3/4", RODT_E_SYNTAX, 6},
+    {"in", RODT_E_SYNTAX, 1},
+    {"\xFF", RODT_E_SYNTAX, 1},
+    {"1,000", RODT_E_AMBIGUOUS, 2},
+    {"1,75", RODT_E_AMBIGUOUS, 2},
+    {"2 - 1/4", RODT_E_AMBIGUOUS, 3},
+    {"1 to 2", RODT_E_AMBIGUOUS, 3},
+    {"2+", RODT_E_AMBIGUOUS, 2},
+    {"<2", RODT_E_AMBIGUOUS, 1},
+    {"1–3/8", RODT_E_AMBIGUOUS, 2},
+    {"38-57", RODT_E_AMBIGUOUS, 4},
+    {"21⁄2", RODT_E_AMBIGUOUS, 3},
+    {"2'", RODT_E_UNIT, 2},
+    {"1 ft", RODT_E_UNIT, 3},
+    {"95 psi", RODT_E_UNIT, 4},
+    {"98/127 mm", RODT_E_SYNTAX, 1},
+    {"2 4/4", RODT_E_SYNTAX, 5},
+    {"2 of an inch", RODT_E_SYNTAX, 3},
+    {"1/3/4", RODT_E_SYNTAX, 3},
+    {"1/12", RODT_E_SYNTAX, 3},
+    {"1/2/24", RODT_E_DATE_CELL, 1},
+    {"9999999999/1000000000", RODT_E_IMPLAUSIBLE, 1},
+    {"1 in mm", RODT_E_UNIT, 6},
+    {"2-Jan", RODT_E_DATE_CELL, 1},
+    {"01-f\u00E9vr", RODT_E_DATE_CELL, 1},
+    {"1/4/2024", RODT_E_DATE_CELL, 1},
+    {"45293", RODT_E_DATE_CELL, 1},
+    {"01/02", RODT_E_DATE_CELL, 1},
+    {"01-F\u00C9VR", RODT_E_DATE_CELL, 1},
+    {"-1 1/4", RODT_E_NEGATIVE, 1},
+    {"−2", RODT_E_NEGATIVE, 1},
+    {"175in", RODT_E_IMPLAUSIBLE, 1},
+    {"24 1/64", RODT_E_IMPLAUSIBLE, 1},
+    {"610 mm", RODT_E_IMPLAUSIBLE, 1},
+    {"18446744073709551617 3/4", RODT_E_IMPLAUSIBLE, 1},
+    {"45293 mm", RODT_E_IMPLAUSIBLE, 1},
+    {"3/18446744073709551620", RODT_E_RANGE, 3},
+    {"2.0000000000000000001", RODT_E_RANGE, 3},
+    {"0.00000000001", RODT_E_RANGE, 3},
+};
+
 static void test_reasons(void **state)
 {
     (void)state;
-    static const struct {
-        const char *text;
-        rodt_status status;
-        uint32_t column;
-    } cases[] = {
-        {"", RODT_E_EMPTY, 0},
-        {"   ", RODT_E_EMPTY, 0},
-        {"n/a", RODT_E_EMPTY, 1},
-        {"-", RODT_E_EMPTY, 1},
-        {"None", RODT_E_EMPTY, 1},
-        {"a", RODT_E_SYNTAX, 1},
-        {"  a", RODT_E_SYNTAX, 3},
-        {"1 3/A", RODT_E_SYNTAX, 5},
-        {"1½1", RODT_E_SYNTAX, 3},
-        {"1 3/", RODT_E_SYNTAX, 5},
-        {"1 3/0", RODT_E_SYNTAX, 5},
-        {"1 3/2", RODT_E_SYNTAX, 5},
-        {"1 3 4", RODT_E_SYNTAX, 3},
-        {"01", RODT_E_SYNTAX, 1},
-        {"2.", RODT_E_SYNTAX, 3},
-        {"1 1/6", RODT_E_SYNTAX, 5},
-        {"1\u00AD3/4", RODT_E_SYNTAX, 2},
-        {"½ \u200B", RODT_E_SYNTAX, 3},
-        {"1 in 3/4", RODT_E_SYNTAX, 6},
-        {"in", RODT_E_SYNTAX, 1},
-        {"\xFF", RODT_E_SYNTAX, 1},
-        {"1,000", RODT_E_AMBIGUOUS, 2},
-        {"1,75", RODT_E_AMBIGUOUS, 2},
-        {"2 - 1/4", RODT_E_AMBIGUOUS, 3},
-        {"1 to 2", RODT_E_AMBIGUOUS, 3},
-        {"2+", RODT_E_AMBIGUOUS, 2},
-        {"<2", RODT_E_AMBIGUOUS, 1},
-        {"1–3/8", RODT_E_AMBIGUOUS, 2},
-        {"38-57", RODT_E_AMBIGUOUS, 4},
-        {"21⁄2", RODT_E_AMBIGUOUS, 3},
-        {"2'", RODT_E_UNIT, 2},
-        {"1 ft", RODT_E_UNIT, 3},
-        {"95 psi", RODT_E_UNIT, 4},
-        {"98/127 mm", RODT_E_SYNTAX, 1},
-        {"2 4/4", RODT_E_SYNTAX, 5},
-        {"2 of an inch", RODT_E_SYNTAX, 3},
-        {"1/3/4", RODT_E_SYNTAX, 3},
-        {"1/12", RODT_E_SYNTAX, 3},
-        {"1/2/24", RODT_E_DATE_CELL, 1},
-        {"9999999999/1000000000", RODT_E_IMPLAUSIBLE, 1},
-        {"1 in mm", RODT_E_UNIT, 6},
-        {"2-Jan", RODT_E_DATE_CELL, 1},
-        {"01-f\u00E9vr", RODT_E_DATE_CELL, 1},
-        {"1/4/2024", RODT_E_DATE_CELL, 1},
-        {"45293", RODT_E_DATE_CELL, 1},
-        {"01/02", RODT_E_DATE_CELL, 1},
-        {"01-F\u00C9VR", RODT_E_DATE_CELL, 1},
-        {"-1 1/4", RODT_E_NEGATIVE, 1},
-        {"−2", RODT_E_NEGATIVE, 1},
-        {"175in", RODT_E_IMPLAUSIBLE, 1},
-        {"24 1/64", RODT_E_IMPLAUSIBLE, 1},
-        {"610 mm", RODT_E_IMPLAUSIBLE, 1},
-        {"18446744073709551617 3/4", RODT_E_IMPLAUSIBLE, 1},
-        {"45293 mm", RODT_E_IMPLAUSIBLE, 1},
-        {"3/18446744073709551620", RODT_E_RANGE, 3},
-        {"2.0000000000000000001", RODT_E_RANGE, 3},
-        {"0.00000000001", RODT_E_RANGE, 3},
-    };
-    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+    for (size_t i = 0; i < COUNT_OF(refused); i++) {
         rodt_length length = untouched;
         rodt_error error = {.line = 9};
-        rodt_status status = rodt_length_parse(cases[i].text, &length, &error);
-        if (status != cases[i].status || error.status != status || error.column != cases[i].column)
-            fail_msg("\"%s\": status %d column %u (%s)", cases[i].text, (int)status, (unsigned)error.column,
+        rodt_status status = rodt_length_parse(refused[i].text, &length, &error);
+        if (status != refused[i].status || error.status != status || error.column != refused[i].column)
+            fail_msg("\"%s\": status %d column %u (%s)", refused[i].text, (int)status, (unsigned)error.column,
                      error.text);
         assert_true(equal(length, 77, 78));
         assert_int_equal(error.line, 0);
         assert_true(strlen(error.text) > 10 && error.text[strlen(error.text) - 1] != '.');
-        assert_int_equal(rodt_length_parse(cases[i].text, &length, NULL), status);
+        assert_int_equal(rodt_length_parse(refused[i].text, &length, NULL), status);
     }
 }
 
