@@ -49,7 +49,7 @@ static bool is_heading_of(const char *heading, batch_word word, const char *want
 {
     if (strcmp(heading, wanted) == 0)
         return true;
-    for (size_t i = 0; i < sizeof other_names / sizeof other_names[0]; i++)
+    for (size_t i = 0; i < COUNT_OF(other_names); i++)
         if (other_names[i].word == word && strcmp(heading, other_names[i].heading) == 0)
             return true;
     return false;
@@ -109,31 +109,36 @@ static bool is_utf8(const char *text, size_t size)
 /* What may help somebody whose headings were not found. */
 static void hint(const csv_record *record, const batch_options *options)
 {
-    static const char others[] = ";\t|,";
-    for (const char *other = others; *other != '\0'; other++) {
-        if (*other == options->separator || memchr(record->bytes, *other, record->size) == NULL)
+    static const struct {
+        char sign;
+        const char *shown;
+        const char *value;
+    } others[] = {{';', "semicolons", "';'"}, {'\t', "tabs", "tab"}, {'|', "upright strokes", "'|'"},
+                  {',', "commas", "','"}};
+    for (size_t i = 0; i < COUNT_OF(others); i++) {
+        if (others[i].sign == options->separator || !memchr(record->bytes, others[i].sign, record->size))
             continue;
-        complain("the header line holds %s%c%s: is it --separator %s%c%s?", *other == '\t' ? "" : "\"",
-                  *other, *other == '\t' ? "(tab)" : "\"", *other == '\t' ? "" : "'",
-                  *other == '\t' ? ' ' : *other, *other == '\t' ? "tab" : "'");
+        complain("the header line holds %s: is it --separator %s?", others[i].shown, others[i].value);
         break;
     }
     if (!is_utf8(record->bytes, record->size))
         complain("the header line is not UTF-8: try --encoding windows-1252");
 }
 
+/* As many headings as a message can hold. */
 static void list_headings(const csv_record *record)
 {
+    char list[800] = "";
     char text[BATCH_TEXT_SIZE];
     char shown[BATCH_SHOWN_SIZE];
-    complain("the headings are:");
-    for (size_t i = 0; i < record->count && i < 30; i++) {
+    size_t i = 0;
+    for (size_t used = 0; i < record->count && used + sizeof shown + 8 < sizeof list; i++) {
         if (csv_text(record, i, text, sizeof text) == CSV_NO_FIT)
-            strcpy(text, "...");
-        complain("  %s", batch_show(text, shown));
+            memcpy(text, "...", 4);
+        snprintf(list + used, sizeof list - used, "%s\"%s\"", i > 0 ? ", " : "", batch_show(text, shown));
+        used = strlen(list);
     }
-    if (record->count > 30)
-        complain("  and %zu more", record->count - 30);
+    complain("the headings are %s%s", list, i < record->count ? " and more" : "");
 }
 
 static bool say_missing(const csv_record *record, const batch_options *options, batch_word word)
@@ -143,7 +148,7 @@ static bool say_missing(const csv_record *record, const batch_options *options, 
     if (options->heading[word] != NULL)
         complain("there is no heading \"%s\" (--column %s)", batch_show(options->heading[word], shown), name);
     else
-        complain("there is no column \"%s\"; if it has another heading, name it: --column %s=HEADING", name, name);
+        complain("there is no column \"%s\"; if it has another heading, say --column %s=HEADING", name, name);
     list_headings(record);
     hint(record, options);
     return false;
@@ -189,7 +194,7 @@ static int unit_named(const char *word, size_t size, bool last)
                  {"cm", RODT_UNIT_CM}, {"centimetres", RODT_UNIT_CM}, {"centimeters", RODT_UNIT_CM},
                  {"po", RODT_UNIT_INCH}, {"pouces", RODT_UNIT_INCH},  {"inches", RODT_UNIT_INCH},
                  {"inch", RODT_UNIT_INCH}};
-    for (size_t i = 0; i < sizeof units / sizeof units[0]; i++)
+    for (size_t i = 0; i < COUNT_OF(units); i++)
         if (strlen(units[i].word) == size && memcmp(units[i].word, word, size) == 0)
             return (int)units[i].unit;
     return last && size == 2 && memcmp(word, "in", 2) == 0 ? (int)RODT_UNIT_INCH : -1;
@@ -217,7 +222,7 @@ static bool units_agree(const batch_header *header, const batch_options *options
                                          BATCH_DIVISION};
     if (header->column[BATCH_UNIT] != BATCH_NO_COLUMN)
         return true;
-    for (size_t i = 0; i < sizeof lengths / sizeof lengths[0]; i++) {
+    for (size_t i = 0; i < COUNT_OF(lengths); i++) {
         int unit = unit_of_heading(header->heading[lengths[i]]);
         if (unit < 0 || unit == (int)options->style.unit)
             continue;
