@@ -15,13 +15,24 @@ quietly() { # COMMAND...
 }
 
 # 1 is an answer too (a brake is out of adjustment), and so is 3 (something is undetermined).
-show() { # COMMAND-WORD...
-    echo
-    echo "\$ rodtravel $*"
+judge() { # COMMAND-WORD...
     status=0
     "$rodtravel" "$@" || status=$?
-    echo "(exit status $status)"
     case $status in 0 | 1 | 3) ;; *) exit "$status" ;; esac
+}
+
+# The judged file as a table: some of its columns, by name, each as wide as its longest cell.
+table() { # COLUMN,COLUMN... <CSV
+    awk -F, -v wanted="$1" '
+        NR == 1 { for (i = 1; i <= NF; i++) place[$i] = i; columns = split(wanted, name, ",") }
+        { for (i = 1; i <= columns; i++) {
+              cell[NR, i] = $(place[name[i]])
+              if (length(cell[NR, i]) > width[i]) width[i] = length(cell[NR, i]) } }
+        END { for (row = 1; row <= NR; row++) {
+                  line = "  "
+                  for (i = 1; i <= columns; i++) line = line sprintf("%-" width[i] + 2 "s", cell[row, i])
+                  sub(/ +$/, "", line)
+                  print line } }'
 }
 
 echo "1. What the build needs"
@@ -32,16 +43,27 @@ quietly ninja -C "$build" examples/cli/rodtravel
 rodtravel=$build/examples/cli/rodtravel
 
 echo "3. One wheel end: a type 30 chamber, 2 1/8 in released, 4 1/4 in applied, 95 psi"
-show stroke 30 "2 1/8" "4 1/4" --class standard --psi 95 --division 1/16
-
-cd "$root"
 echo
-echo "4. A vehicle: five axles, ten brakes (invented; examples/data/demo_vehicle.csv)"
-show batch examples/data/demo_vehicle.csv
+echo '$ rodtravel stroke 30 "2 1/8" "4 1/4" --class standard --psi 95 --division 1/16'
+judge stroke 30 "2 1/8" "4 1/4" --class standard --psi 95 --division 1/16
+echo "(exit status $status)"
+
+judged=$build/demo_vehicle_judged.csv
+echo
+echo "4. A vehicle of an invented fleet: five axles, ten brakes"
+echo
+echo "\$ rodtravel batch examples/data/demo_vehicle.csv > $judged"
+judge batch "$root/examples/data/demo_vehicle.csv" >"$judged"
+echo "(exit status $status)"
+table position,chamber,stroke_class,applied_stroke,limit,margin,verdict <"$judged"
 
 cat <<END
 
-The left brake of axle 3 is over its limit by 1/8 in, so the status of both runs is 1. That is what the demo is
-meant to show; the quickstart itself went well. Do not drive a vehicle with such a brake: report it.
-The command stands in $rodtravel
+Brake 3L is over its limit by 1/8 in, so both runs end with status 1, and the vehicle is not driven but reported.
+1R and 2R are exactly at the limit and pass. 4L strokes farther than 3L and passes: it is a long-stroke chamber.
+The stroke class of 5L could not be read off, so it was judged as standard, the strict side.
+This is what the demo is meant to show; the quickstart itself went well.
+
+The command:       $rodtravel
+The judged file:   $judged (the columns as they came, then stroke, limit, margin, verdict, reasons)
 END

@@ -57,9 +57,14 @@ def _help(command):
     return top + "".join(run(word, "--help") for word in sorted(words))
 
 
+def _manual(root):
+    """In a manual page made with mdoc, an option --json is written Fl -json."""
+    return {"-" + name for name in re.findall(r"\bFl (-[a-z][a-z-]*)", tree.read(root, MANUAL))}
+
+
 def _options(root, command):
     helped = set(OPTION.findall(_help(command)))
-    manual = set(OPTION.findall(tree.read(root, MANUAL).replace("\\-", "-")))
+    manual = _manual(root)
     for option in sorted(manual - helped):
         yield Finding(MANUAL, 0, f"{option} is in the manual but not in the help")
     for option in sorted(helped - manual):

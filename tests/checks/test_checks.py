@@ -34,7 +34,7 @@ SOUND = {
     "examples/c/one.c": SPDX + "#include <rodtravel/rodtravel.h>\n",
     "tests/unit/test_one.c": SPDX + "int main(void) { return rodt_one(); }\n",
     "tests/fuzz/LEDGER.md": "`rodt_one`: trivial\n",
-    "examples/cli/rodtravel.1": '.\\" SPDX-License-Identifier: Apache-2.0\n.B \\-\\-json\n',
+    "examples/cli/rodtravel.1": '.\\" SPDX-License-Identifier: Apache-2.0\n.It Fl -json\n',
     "README.md": "rodtravel stroke 30 2 4 --json\n",
 }
 FAKE_COMMAND = "#!/bin/sh\necho '--json and --as-of'\n"
