@@ -159,7 +159,7 @@ static bool check_fraction(bool has_whole, uint64_t num, uint64_t den, uint32_t 
 }
 
 /* At the fraction bar. Text that lost its raised digits writes 2 1/2 as 21/2 with the typographic bar, so
- * that an improper fraction with that bar has two meanings. */
+ * that an improper fraction with that bar and two digits above it has two meanings. */
 static bool read_bar(text_cursor *cursor, bool has_whole, uint64_t whole, uint64_t num, number_text *out,
                      number_problem *problem)
 {
@@ -170,7 +170,7 @@ static bool read_bar(text_cursor *cursor, bool has_whole, uint64_t whole, uint64
     uint32_t column = cursor->column;
     if (!read_digits(cursor, &den, problem) || !check_fraction(has_whole, num, den, column, problem))
         return false;
-    if (is_typographic_slash(bar) && num >= den)
+    if (is_typographic_slash(bar) && num >= den && num >= 10)
         return fail(problem, RODT_E_AMBIGUOUS, bar_column,
                     "this can be a whole number and a fraction without the blank between them");
     out->is_fraction = true;
