@@ -172,7 +172,8 @@ static void print_law(const rodt_finding *finding)
     const rodt_rules *law = rodt_rules_law(finding->rules);
     const char *id = rodt_rules_id(law != NULL ? law : finding->rules);
     if (finding->source == NULL)
-        snprintf(line, sizeof line, "%s on %s: no published limit", id, date_word(finding->day, day));
+        snprintf(line, sizeof line, "%s on %s: %s", id, date_word(finding->day, day),
+                 finding->basis == RODT_BASIS_NOT_IN_FORCE ? "no text for this day" : "no published limit");
     else
         snprintf(line, sizeof line, "%s on %s: %s (%s)", id, date_word(finding->day, day),
                  source_words(finding->source, words), rodt_evidence_text(finding->evidence));
@@ -218,7 +219,7 @@ static const char *next_step(rodt_verdict verdict)
     case RODT_INOPERATIVE:
         return "Do not drive: this wheel end does not brake. Report it and have it repaired.";
     case RODT_UNDETERMINED:
-        return "Neither good nor bad is proven. Put right what is named above and measure again.";
+        return "Nothing is proven, neither good nor bad. Settle what is named above and judge again.";
     case RODT_IN_ADJUSTMENT: break;
     }
     return NULL;
