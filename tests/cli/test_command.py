@@ -16,6 +16,7 @@ import signal
 import subprocess
 import sys
 import tempfile
+import traceback
 from fractions import Fraction
 
 HERE = os.path.dirname(os.path.abspath(__file__))
@@ -334,6 +335,16 @@ def check_conditions(run, _):
                          (status, [code] if code else []))
 
 
+def name_in_json(run, folder):
+    """A file may have any name; the JSON that holds it is sound all the same."""
+    for name in (b'o"w\\n.csv', b"o\nw\x01n\x7f.csv", b"\xe9\xed\xa0\x80.csv", "\u00bd\u65e5\U0001f600.csv".encode()):
+        with open(os.path.join(folder.encode(), name), "w", encoding="utf-8") as file:
+            file.write("family,size,class,limit\nclamp,30,standard,1 7/8\n")
+        done = run("stroke", "30", "2", "3", "--json", "--limits", name, cwd=folder)
+        yield 1
+        yield from equal(name, json.loads(done.out)["own_limits"], name.decode("utf-8", "replace"))
+
+
 def check_own_limits(run, _):
     """A carrier's own limits are stricter than the law, or refused with file and line."""
     with tempfile.TemporaryDirectory() as folder:
@@ -349,6 +360,7 @@ def check_own_limits(run, _):
         with open(own, "a", encoding="utf-8") as file:
             file.write("clamp,24,standard,1 7/8\n")
         done = run(*stroke)
+        yield from name_in_json(run, folder)
         named = "own.csv:3:" in done.err.replace("\n           ", "")
         yield from equal("laxer", (done.returncode, named), (2, True))
 
@@ -499,6 +511,17 @@ def rewrite(run):
                     file.write(f"? {status}\n" + "".join(f"{answer}\n" for answer in lines))
 
 
+def gather(check, run, folder):
+    """What a check yields; an answer that is not there at all ends it, and is a fault like any other."""
+    found = []
+    try:
+        for item in check(run, folder):
+            found.append(item)
+    except (TypeError, KeyError, IndexError, ValueError, OSError, subprocess.TimeoutExpired):
+        found.append(traceback.format_exc())
+    return found
+
+
 def main():
     run = Command(sys.argv[1])
     if sys.argv[2:] == ["--rewrite"]:
@@ -507,7 +530,7 @@ def main():
     checks = [(name, check) for name, check in globals().items() if name.startswith("check_")]
     print(f"1..{len(checks)}")
     for number, (name, check) in enumerate(checks, 1):
-        found = list(check(run, folder))
+        found = gather(check, run, folder)
         compared = sum(item for item in found if isinstance(item, int))
         short = [item for item in found if not isinstance(item, int)]
         good = compared > 0 and not short
