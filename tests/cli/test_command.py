@@ -146,16 +146,17 @@ def check_law_in_limits(run, folder):
 
 def check_whole_table(run, folder):
     """The table of a day has each row of 49 CFR 393.47(e)(1) in force on it, and no other."""
-    wanted = sorted((row["family"], row["size"], row["class"].replace("only", "any"), bool(row["rated_note"]),
-                     row["limit_in"], row["limit_mm"])
-                    for row in rows(folder, "us-393-47.csv") if row["from"] <= DAY <= (row["until"] or DAY))
-    _, answer = run.json("limits", "--as-of", DAY)
-    got = sorted((row["family"], row["size"], row["class"], row["rated_stroke"] is not None, row["limit"],
-                  row["printed_mm"]) for row in answer["limits"])
-    yield 1
-    yield from equal("rows", got, wanted)
-    lines = [line for line in run("limits", "--as-of", DAY).out.split("\n") if re.search(r"\d{4}-\d\d-\d\d", line)]
-    yield from equal("printed rows", len([line for line in lines if line.startswith("  ")]), len(wanted))
+    for day in ("2012-09-05", "2021-10-13", "2021-10-14", DAY):
+        wanted = sorted((row["family"], row["size"], row["class"].replace("only", "any"), bool(row["rated_note"]),
+                         row["limit_in"], row["limit_mm"])
+                        for row in rows(folder, "us-393-47.csv") if row["from"] <= day <= (row["until"] or day))
+        _, answer = run.json("limits", "--as-of", day)
+        got = sorted((row["family"], row["size"], row["class"], row["rated_stroke"] is not None, row["limit"],
+                      row["printed_mm"]) for row in answer["limits"])
+        yield 1
+        yield from equal(day, got, wanted)
+        lines = [line for line in run("limits", "--as-of", day).out.split("\n") if re.search(r"  \d{4}-\d\d", line)]
+        yield from equal(day + " printed rows", len(lines), len(wanted))
 
 
 # --- The command's own manners ----------------------------------------------------------------------------
