@@ -26,7 +26,7 @@ static void explain_stop(csv_status status, const csv_reader *reader, const batc
 {
     static const char *const sentences[] = {
         [CSV_E_MEMORY] = "no memory",
-        [CSV_E_OPEN_QUOTE] = "a quote is opened here and never closed; is the file cut off?",
+        [CSV_E_QUOTES] = "too many quotes that are never closed; is this a CSV file?",
         [CSV_E_LONG] = "a record of more than 16 MiB starts here; is this a CSV file?",
         [CSV_E_CELLS] = "a record of more than 65536 cells starts here; is this a CSV file?"};
     if (status == CSV_E_SOURCE)

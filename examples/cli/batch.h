@@ -104,6 +104,7 @@ typedef struct batch_counts {
     uint64_t verdict[BATCH_VERDICTS];
     uint64_t reason[RODT_REASON_END];
     uint64_t flaw[BATCH_FLAWS];
+    uint64_t flaw_line[BATCH_FLAWS]; /* the first line of each */
     uint64_t headers;       /* repeated header lines */
     uint64_t empty_records; /* separators and blanks only */
     uint64_t empty_lines;
@@ -116,11 +117,12 @@ typedef struct batch_counts {
     size_t chambers;
 } batch_counts;
 
-/* Counts one row; finding is NULL for a row that was not judged. */
-void batch_count(batch_counts *counts, const rodt_finding *finding, bool by_chamber);
+/* Counts one row; in_detail = by reason and chamber too. */
+void batch_count(batch_counts *counts, const rodt_finding *finding, bool in_detail);
+void batch_count_flaw(batch_counts *counts, batch_flaw flaw, uint64_t line);
 
 void batch_summary(const batch_counts *counts);
-/* What was passed through without a verdict, and by which law undated rows were judged. */
+/* What was passed through without a verdict, what is wrong with whole rows, which law judged undated ones. */
 void batch_notes(const batch_counts *counts, const batch_options *options, rodt_date day);
 
 /* The work on the rows. */

@@ -276,7 +276,7 @@ bool batch_header_read(batch_header *header, const csv_record *record, const bat
     if (!is_text(record))
         return false;
     if (record->bad_quotes) {
-        complain("the header line is not CSV: something stands behind a closing quote");
+        complain("the header line is not CSV: a quote is not closed, or not at the end of a cell");
         return false;
     }
     if (!find_columns(header, record, options) || !columns_differ(header))

@@ -140,7 +140,7 @@ static bool give_up_row(batch_run *run, const csv_record *record, batch_flaw fla
     batch_repeat repeat = batch_header_compare(&run->header, record);
     if (repeat == BATCH_OTHER_HEADER && !record->bad_quotes)
         return refuse_header(record);
-    run->counts.flaw[flaw]++;
+    batch_count_flaw(&run->counts, flaw, record->line);
     batch_count(&run->counts, &none, run->options->summary);
     write_row(run, record, &none, batch_flaw_code(flaw));
     return true;
@@ -162,7 +162,8 @@ static bool judge_row(batch_run *run, const csv_record *record)
     if (repeat != BATCH_NO_HEADER)
         return repeat == BATCH_SAME_HEADER ? pass_header(run, record) : refuse_header(record);
     bool is_short = record->count < run->header.count;
-    run->counts.flaw[BATCH_SHORT_RECORD] += is_short;
+    if (is_short)
+        batch_count_flaw(&run->counts, BATCH_SHORT_RECORD, record->line);
     run->counts.undated += undated;
     batch_count(&run->counts, &finding, run->options->summary);
     write_row(run, record, &finding, is_short ? batch_flaw_code(BATCH_SHORT_RECORD) : NULL);

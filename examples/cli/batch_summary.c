@@ -44,6 +44,12 @@ void batch_count(batch_counts *counts, const rodt_finding *finding, bool in_deta
     count_chamber(counts, finding);
 }
 
+void batch_count_flaw(batch_counts *counts, batch_flaw flaw, uint64_t line)
+{
+    if (counts->flaw[flaw]++ == 0)
+        counts->flaw_line[flaw] = line;
+}
+
 static void print_count(const char *name, uint64_t count)
 {
     if (count > 0)
@@ -96,6 +102,27 @@ static void add_part(char *list, size_t size, uint64_t count, const char *what)
                  count == 1 ? "" : "s");
 }
 
+static void note_flaws(const batch_counts *counts)
+{
+    static const char *const what[BATCH_FLAWS] = {[BATCH_SHORT_RECORD] = "too few cells",
+                                                  [BATCH_LONG_RECORD] = "too many cells, not judged",
+                                                  [BATCH_BAD_QUOTES] = "broken quotes, not judged"};
+    for (int flaw = 0; flaw < BATCH_FLAWS; flaw++) {
+        uint64_t count = counts->flaw[flaw];
+        if (count > 0)
+            complain("%" PRIu64 " %s: %s (first on line %" PRIu64 ")", count, count == 1 ? "row" : "rows", what[flaw],
+                     counts->flaw_line[flaw]);
+    }
+}
+
+static void note_undated(const batch_counts *counts, rodt_date day)
+{
+    char word[RODT_DATE_TEXT_SIZE];
+    if (counts->undated > 0 && rodt_date_write(day, word, sizeof word) == RODT_OK)
+        complain("%" PRIu64 " %s no date: judged by the law of today, %s (--as-of sets another day)",
+                 counts->undated, counts->undated == 1 ? "row has" : "rows have", word);
+}
+
 void batch_notes(const batch_counts *counts, const batch_options *options, rodt_date day)
 {
     char list[160] = "";
@@ -104,9 +131,7 @@ void batch_notes(const batch_counts *counts, const batch_options *options, rodt_
     add_part(list, sizeof list, counts->empty_lines, "empty line");
     if (list[0] != '\0')
         complain("%s passed through", list);
-    char word[RODT_DATE_TEXT_SIZE];
-    if (counts->undated == 0 || options->as_of != NULL || rodt_date_write(day, word, sizeof word) != RODT_OK)
-        return;
-    complain("%" PRIu64 " %s no date: judged by the law of today, %s (--as-of sets another day)", counts->undated,
-             counts->undated == 1 ? "row has" : "rows have", word);
+    note_flaws(counts);
+    if (options->as_of == NULL)
+        note_undated(counts, day);
 }

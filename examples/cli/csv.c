@@ -126,14 +126,6 @@ static bool scan_plain(csv_reader *reader)
 
 typedef enum quoted_end { QUOTED_GOOD, QUOTED_BAD, QUOTED_FAULT } quoted_end;
 
-static quoted_end open_quote(csv_reader *reader, uint64_t line)
-{
-    reader->fault_line = line;
-    if (reader->fault == CSV_RECORD || reader->fault == CSV_E_LONG)
-        reader->fault = CSV_E_OPEN_QUOTE;
-    return QUOTED_FAULT;
-}
-
 /* Counts the lines of a quoted cell as it goes; a carriage return counts unless a line feed follows. */
 static void count_line(csv_reader *reader, char sign)
 {
@@ -158,10 +150,9 @@ static bool closes(csv_reader *reader)
 /* Moves scan behind a quoted cell; it stands on the opening quote. */
 static quoted_end scan_quoted(csv_reader *reader)
 {
-    uint64_t opened = reader->line;
     for (reader->scan++;; reader->scan++) {
         if (!have(reader, reader->scan))
-            return open_quote(reader, opened);
+            return reader->fault == CSV_RECORD ? QUOTED_BAD : QUOTED_FAULT;
         char sign = byte_at(reader, reader->scan);
         if (sign != '"') {
             count_line(reader, sign);
@@ -222,9 +213,38 @@ static void skip_bom(csv_reader *reader)
 
 static csv_status give_fault(csv_reader *reader, uint64_t line)
 {
-    if (reader->fault != CSV_E_OPEN_QUOTE)
-        reader->fault_line = line;
+    reader->fault_line = line;
     return reader->fault;
+}
+
+/* Every line of a hostile file could swallow the rest of it, so what is read in vain is limited. */
+#define DEBT_MAX ((size_t)1 << 30)
+
+/* A stray quote swallows rows until the next one; its line is then read again, as it stands. So it is, too,
+ * when a record of several lines grows beyond the limits. */
+static bool is_swallowing(csv_reader *reader, uint64_t line)
+{
+    bool too_much = reader->fault == CSV_E_LONG || reader->fault == CSV_E_CELLS;
+    if (!too_much || reader->line == line)
+        return false;
+    reader->fault = CSV_RECORD;
+    return true;
+}
+
+static quoted_end read_line_again(csv_reader *reader, uint64_t line)
+{
+    reader->debt += reader->scan;
+    if (reader->debt > DEBT_MAX) {
+        fail(reader, CSV_E_QUOTES);
+        return QUOTED_FAULT;
+    }
+    reader->line = line;
+    return scan_cells(reader, false);
+}
+
+static void pay_debt(csv_reader *reader, size_t taken)
+{
+    reader->debt -= taken < reader->debt ? taken : reader->debt;
 }
 
 csv_status csv_next(csv_reader *reader, csv_record *record)
@@ -238,11 +258,9 @@ csv_status csv_next(csv_reader *reader, csv_record *record)
     if (!have(reader, 0))
         return reader->fault == CSV_RECORD ? CSV_END : give_fault(reader, line);
     quoted_end end = scan_cells(reader, true);
-    bool bad = end == QUOTED_BAD;
-    if (bad) {
-        reader->line = line;
-        end = scan_cells(reader, false);
-    }
+    bool bad = end == QUOTED_BAD || (end == QUOTED_FAULT && is_swallowing(reader, line));
+    if (bad)
+        end = read_line_again(reader, line);
     size_t end_size = end == QUOTED_GOOD ? line_end_size(reader) : 0;
     if (reader->fault != CSV_RECORD)
         return give_fault(reader, line);
@@ -251,6 +269,7 @@ csv_status csv_next(csv_reader *reader, csv_record *record)
                            .line_end_size = end_size, .line = line, .cells = reader->cells,
                            .count = reader->count, .bad_quotes = bad};
     reader->begin += reader->scan + end_size;
+    pay_debt(reader, reader->scan + end_size);
     reader->line++;
     reader->first_line = false;
     return CSV_RECORD;

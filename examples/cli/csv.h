@@ -36,8 +36,9 @@ typedef struct csv_record {
     uint64_t line;        /* number of its first line, from 1 */
     const csv_cell *cells;
     size_t count;         /* at least 1: an empty line has one empty cell */
-    bool bad_quotes;      /* something stands behind a closing quote. The record is then its first line,
-                             parted at every separator, and quotes are signs like any other */
+    bool bad_quotes;      /* a quote is never closed (or not within the limit), or something stands behind a
+                             closing one. The record is then its first line, parted at every separator, and
+                             quotes are signs like any other; so no line is lost to a stray quote */
 } csv_record;
 
 typedef enum csv_status {
@@ -45,7 +46,7 @@ typedef enum csv_status {
     CSV_END,
     CSV_E_SOURCE,     /* the source failed */
     CSV_E_MEMORY,
-    CSV_E_OPEN_QUOTE, /* the input ends, or the limit is reached, inside a quoted cell */
+    CSV_E_QUOTES,     /* so many stray quotes that looking for their ends would take for ever */
     CSV_E_LONG,       /* a record above CSV_RECORD_MAX */
     CSV_E_CELLS       /* a record of more than CSV_CELLS_MAX cells */
 } csv_status;
@@ -61,10 +62,11 @@ typedef struct csv_reader {
     csv_cell *cells;
     size_t count;
     uint64_t line;       /* of the byte at scan */
-    uint64_t fault_line; /* where the quote was opened, or the record began, that caused an error */
+    uint64_t fault_line; /* where the record began that caused an error */
     bool source_done;
     bool cr_ends;        /* a carriage return alone ends a line: so it does in the first line */
     bool first_line;
+    size_t debt;         /* bytes that were read in vain for stray quotes, less those that went well since */
     bool bom;            /* the input began with the UTF-8 byte order mark; no record holds it */
     csv_status fault;
     unsigned char plain_stop[256]; /* 1 = the fast scan of a plain cell looks closer here */

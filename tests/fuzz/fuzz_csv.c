@@ -91,7 +91,7 @@ static void check(const uint8_t *data, size_t size, char separator, size_t piece
         status = csv_next(&reader, &record);
     }
     require(status != CSV_END || at == size);
-    require(status != CSV_E_OPEN_QUOTE || (reader.fault_line >= line && at < size));
+    require(status != CSV_E_QUOTES || (reader.fault_line >= line && at < size));
     require(csv_next(&reader, &record) == status);
     csv_close(&reader);
 }
