@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* rodtravel identify: which chamber it can be, by what a person sees. */
 #include "cli.h"
+#include "limits.h"
 
 #include <string.h>
 
@@ -116,15 +117,29 @@ static void name_clues(uint32_t clues, char *words, size_t size)
     }
 }
 
-static void print_candidate(const rodt_candidate *candidate)
+/* A candidate does not say how its limit was checked; its row does. */
+static rodt_evidence evidence_of(const rodt_candidate *candidate, const rule_setting *setting)
 {
-    char chamber[RODT_CHAMBER_TEXT_SIZE], rated[WORD_SIZE], limit[WORD_SIZE], diameter[WORD_SIZE];
+    rodt_limit_answer answer;
+    rodt_status status = rodt_rules_find_limit(setting->rules, &candidate->chamber, setting->day, &answer);
+    return status == RODT_OK ? answer.evidence : RODT_FROM_MEMORY;
+}
+
+static bool is_unconfirmed(const rodt_candidate *candidate, const rule_setting *setting)
+{
+    return rodt_length_given(candidate->limit) && evidence_of(candidate, setting) != RODT_CHECKED;
+}
+
+static void print_candidate(const rodt_candidate *candidate, const rule_setting *setting)
+{
+    char chamber[RODT_CHAMBER_TEXT_SIZE], rated[WORD_SIZE], limit[WORD_SIZE + 1], diameter[WORD_SIZE];
     char clues[120], line[300], against[120];
+    snprintf(limit, sizeof limit, "%s%s", length_word(candidate->limit, rated),
+             is_unconfirmed(candidate, setting) ? "*" : "");
     name_clues(candidate->clues_for, clues, sizeof clues);
     name_clues(candidate->clues_against, against, sizeof against);
     snprintf(line, sizeof line, "  %-22s%-7s%-8s%-10s", chamber_word(&candidate->chamber, chamber),
-             length_word(candidate->chamber.rated_stroke, rated), length_word(candidate->limit, limit),
-             length_word(candidate->diameter, diameter));
+             length_word(candidate->chamber.rated_stroke, rated), limit, length_word(candidate->diameter, diameter));
     char reasons[260];
     snprintf(reasons, sizeof reasons, "%s%s%s", clues, against[0] == '\0' ? "" : "; against: ", against);
     print_wrapped(stdout, line, 49, reasons);
@@ -167,16 +182,27 @@ static void print_heading(const rodt_identification *answer)
     fputs("\n\n", stdout);
 }
 
+/* Returns true if the limit of a candidate is unconfirmed. */
+static bool print_candidates(const rodt_identification *answer, const rule_setting *setting)
+{
+    bool unconfirmed = false;
+    if (answer->count == 0)
+        return false;
+    puts("  chamber               rated  limit   diameter  what speaks for it");
+    for (size_t i = 0; i < answer->count; i++) {
+        print_candidate(&answer->candidates[i], setting);
+        unconfirmed = unconfirmed || is_unconfirmed(&answer->candidates[i], setting);
+    }
+    putchar('\n');
+    return unconfirmed;
+}
+
 static void print_answer(const rodt_identification *answer, const rule_setting *setting)
 {
     char line[200], day[WORD_SIZE];
     print_heading(answer);
-    if (answer->count > 0)
-        puts("  chamber               rated  limit   diameter  what speaks for it");
-    for (size_t i = 0; i < answer->count; i++)
-        print_candidate(&answer->candidates[i]);
-    if (answer->count > 0)
-        putchar('\n');
+    if (print_candidates(answer, setting))
+        print_unconfirmed();
     if (answer->contradiction != 0)
         print_contradiction(answer->contradiction);
     print_wrapped(stdout, "Next", 8, next_words(answer));
@@ -198,7 +224,7 @@ static void write_clues(json_writer *json, const char *key, uint32_t clues)
     json_close(json, ']');
 }
 
-static void write_candidate(json_writer *json, const rodt_candidate *candidate)
+static void write_candidate(json_writer *json, const rodt_candidate *candidate, const rule_setting *setting)
 {
     char chamber[RODT_CHAMBER_TEXT_SIZE];
     json_open(json, '{');
@@ -208,6 +234,8 @@ static void write_candidate(json_writer *json, const rodt_candidate *candidate)
     json_pair(json, "class", rodt_stroke_class_name(candidate->chamber.stroke_class));
     json_length(json, "rated_stroke", candidate->chamber.rated_stroke);
     json_length(json, "limit", candidate->limit);
+    json_pair(json, "evidence",
+              rodt_length_given(candidate->limit) ? evidence_word(evidence_of(candidate, setting)) : NULL);
     json_length(json, "diameter", candidate->diameter);
     json_length(json, "diameter_distance", candidate->diameter_distance);
     write_clues(json, "clues_for", candidate->clues_for);
@@ -223,7 +251,7 @@ static void write_answer(const rodt_identification *answer, const rule_setting *
     json_key(&json, "candidates");
     json_open(&json, '[');
     for (size_t i = 0; i < answer->count; i++)
-        write_candidate(&json, &answer->candidates[i]);
+        write_candidate(&json, &answer->candidates[i], setting);
     json_close(&json, ']');
     write_clues(&json, "contradiction", answer->contradiction);
     json_pair(&json, "next", next_words(answer));

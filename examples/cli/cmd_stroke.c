@@ -166,9 +166,7 @@ static void print_reasons(const rodt_finding *finding)
 
 static void print_law(const rodt_finding *finding)
 {
-    char words[RODT_SOURCE_TEXT_SIZE];
-    char day[WORD_SIZE];
-    char line[RODT_SOURCE_TEXT_SIZE + 200];
+    char words[RODT_SOURCE_TEXT_SIZE], day[WORD_SIZE], line[RODT_SOURCE_TEXT_SIZE + 200];
     const rodt_rules *law = rodt_rules_law(finding->rules);
     const char *id = rodt_rules_id(law != NULL ? law : finding->rules);
     if (finding->source == NULL)

@@ -88,6 +88,11 @@ static size_t print_rows(const row_query *query, const rodt_rules *rules, bool *
     return count;
 }
 
+void print_unconfirmed(void)
+{
+    print_wrapped(stdout, "*", INDENT, "unconfirmed: not read in its source, and not law");
+}
+
 /* Returns false if there is no row to show, and says so. */
 static bool print_table(const row_query *query, const rodt_rules *rules)
 {
@@ -98,7 +103,7 @@ static bool print_table(const row_query *query, const rodt_rules *rules)
         return false;
     }
     if (unconfirmed)
-        print_wrapped(stdout, "*", INDENT, "unconfirmed: not read in its source, and not law");
+        print_unconfirmed();
     print_sources(query, rules);
     return true;
 }

@@ -20,6 +20,9 @@ void print_limit_tables(const rule_setting *setting, row_filter wanted, const vo
 /* The same as members of the object that is open. */
 void write_limit_tables(json_writer *json, const rule_setting *setting, row_filter wanted, const void *context);
 
+/* What the asterisk behind a limit means. */
+void print_unconfirmed(void);
+
 void print_rules_list(void);
 void write_rules_list(void);
 
