@@ -61,10 +61,14 @@ may_install() {
     command -v apt-get >/dev/null 2>&1 && { [ "$(id -u)" = 0 ] || command -v sudo >/dev/null 2>&1; }
 }
 
+# What an installation tells is of interest only if it fails.
 install_lacking() {
-    as_root apt-get update -qq >/dev/null || true
+    said=$(mktemp)
+    as_root apt-get update -qq >"$said" 2>&1 || cat "$said" >&2
     # shellcheck disable=SC2086 # a list of words
-    as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends $lacking >/dev/null
+    as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends $lacking >"$said" 2>&1 ||
+        cat "$said" >&2
+    rm -f "$said"
 }
 
 find_lacking() { # TASK...
