@@ -1,13 +1,13 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* One wheel end from text to finding, beside a plain copy of the same bytes in the same run. */
+/* One wheel end from text to finding, beside a plain copy of the same bytes in the same run, in processor time. */
 #include <stdio.h>
 #include <string.h>
 #include <time.h>
 
 #include <rodtravel/rodtravel.h>
 
-#define ROUNDS 200000
-#define REPEATS 7
+#define ROUNDS 20000
+#define REPEATS 21
 
 static const rodt_reading_text texts[] = {
     {.chamber = "30", .stroke_class = "standard", .released = "2 1/8", .applied = "4 1/4", .pressure = "95"},
@@ -20,7 +20,7 @@ static const rodt_reading_text texts[] = {
 static double seconds(void)
 {
     struct timespec now;
-    clock_gettime(CLOCK_MONOTONIC, &now);
+    clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &now);
     return (double)now.tv_sec + (double)now.tv_nsec * 1e-9;
 }
 
