@@ -1,0 +1,401 @@
+# SPDX-License-Identifier: Apache-2.0
+"""What `rodtravel batch` makes of files: python3 test_batch.py PATH_TO_RODTRAVEL"""
+import csv
+import io
+import itertools
+import os
+import subprocess
+import sys
+import tempfile
+import unittest
+from fractions import Fraction
+from pathlib import Path
+
+HERE = Path(__file__).resolve().parent
+CASES = HERE.parent / "cases"
+NEW = ["applied_stroke", "limit", "margin", "verdict", "reasons"]
+FRENCH = ["--separator", ";", "--decimal-comma", "--encoding", "windows-1252",
+          "--column", "chamber=Récepteur", "--column", "stroke_class=Course", "--column", "released=Relâché (po)",
+          "--column", "applied=Serré (po)", "--column", "psi=Pression (psi)", "--column", "date=Date"]
+HEADER = b"chamber,released,applied,psi\n"
+GOOD = b"clamp 30,2 1/8,4,95\n"
+GOOD_OUT = b"clamp 30,2 1/8,4,95,1 7/8,2,1/8,in-adjustment,within-limit assumed-standard\n"
+
+
+def run(*options, data=None, **more):
+    """Runs the command on `data` as standard input."""
+    return subprocess.run([COMMAND, "batch", *map(str, options)], input=data, capture_output=True, timeout=120,
+                          check=False, **more)
+
+
+def rows(data, separator=","):
+    """Records as lists of texts, read by another reader than the one under test."""
+    text = io.StringIO(data.decode("utf-8-sig"), newline="")
+    return list(csv.reader(text, delimiter=separator))
+
+
+def inches(text):
+    """The mixed fraction of an output cell; None for an empty one."""
+    if text == "":
+        return None
+    sign = -1 if text[0] == "-" else 1
+    return sign * sum(Fraction(part) for part in text.lstrip("-").split(" "))
+
+
+class Case(unittest.TestCase):
+    def judged(self, *options, data, status):
+        result = run(*options, data=data)
+        self.assertEqual(result.returncode, status, result.stderr.decode())
+        return result
+
+    def refused(self, *options, data=None, says):
+        result = run(*options, data=data)
+        self.assertEqual(result.returncode, 2, result.stdout)
+        message = " ".join(result.stderr.decode(errors="replace").split())
+        for word in [says] if isinstance(says, str) else says:
+            self.assertIn(word, message)
+        return result
+
+
+class DirtyFiles(Case):
+    """Every record against tests/cases/dirty.csv, whose figures are by arithmetic and 49 CFR 393.47(e)."""
+
+    def check(self, name, separator, options, header_count):
+        data = (CASES / name).read_bytes()
+        out = self.judged(CASES / name, *options, data=None, status=1).stdout
+        with open(CASES / "dirty.csv", encoding="utf-8", newline="") as file:
+            answers = [row for row in csv.DictReader(file) if row["file"] == name]
+        got = [row for row in rows(out, separator)[1:] if row]
+        self.assertEqual(len(got), len(answers))
+        for answer, row in zip(answers, got):
+            with self.subTest(name, record=answer["record"], note=answer["note"]):
+                self.assertEqual(len(row), header_count + len(NEW))
+                stroke, limit, margin, verdict, reasons = row[-5:]
+                self.assertEqual(verdict or "none", answer["verdict"])
+                self.assertEqual(inches(stroke), inches(answer["stroke_in"]))
+                self.assertEqual(inches(limit), inches(answer["limit_in"]))
+                if stroke and limit:
+                    self.assertEqual(inches(margin), inches(limit) - inches(stroke))
+                self.assertEqual(bool(reasons), answer["verdict"] != "none")
+        return data, out
+
+    def test_first(self):
+        data, out = self.check("dirty-1.csv", ",", [], 10)
+        self.assertTrue(out.startswith(b"\xef\xbb\xbfunit_no,"))
+        self.assertTrue(out.endswith(b"\r\n\r\n"))
+        self.assertEqual([row[:10] for row in rows(out) if row], [row for row in rows(data) if row])
+
+    def test_first_says_what_it_passed(self):
+        result = run(CASES / "dirty-1.csv")
+        self.assertIn("1 repeated header line, 1 empty record, 1 empty line passed through",
+                      " ".join(result.stderr.decode().split()))
+
+    def test_second(self):
+        data, out = self.check("dirty-2.csv", ";", [*FRENCH, "--date-order", "dmy"], 12)
+        source = [row + [""] * (12 - len(row)) for row in rows(data.decode("windows-1252").encode(), ";")]
+        self.assertEqual([row[:12] for row in rows(out, ";")], source)
+        self.assertIn("short-record", rows(out, ";")[-1][-1])
+
+    def test_second_without_date_order(self):
+        """02/11/2023 has two meanings, and on both days the limit is the same."""
+        self.check("dirty-2.csv", ";", FRENCH, 12)
+
+    def test_spreadsheet_dates_are_named(self):
+        got = [row for row in rows(run(CASES / "dirty-1.csv").stdout) if row]
+        dates = [row[6] for row in got if "spreadsheet-date" in row[-1].split()]
+        self.assertEqual(dates, ["2-Jan", "45293"])
+
+
+class PassThrough(Case):
+    """The bytes that came in come out, the five cells behind them."""
+
+    def test_expected_files(self):
+        for name in ["quotes", "flaws"]:
+            with self.subTest(name):
+                result = run(HERE / "batch" / (name + ".csv"))
+                self.assertEqual(result.stdout, (HERE / "batch" / (name + ".expected.csv")).read_bytes())
+
+    def test_order_of_columns(self):
+        cells = {"chamber": "24/30", "released": "2 1/4", "applied": "4 1/16", "stroke_class": "standard",
+                 "psi": "95", "note": "\"a, b\""}
+        for order in itertools.permutations(cells):
+            data = ",".join(order) + "\n" + ",".join(cells[name] for name in order) + "\n"
+            out = run(data=data.encode()).stdout.decode().splitlines()
+            self.assertEqual(out[0], ",".join(order) + "," + ",".join(NEW))
+            self.assertEqual(out[1], data.splitlines()[1] + ",1 13/16,1 3/4,-1/16,out-of-adjustment,over-limit")
+
+    def test_line_ends(self):
+        for end in [b"\n", b"\r\n", b"\r"]:
+            out = run(data=HEADER.replace(b"\n", end) + GOOD.replace(b"\n", end)).stdout
+            self.assertTrue(out.endswith(GOOD_OUT.replace(b"\n", end)), out)
+            self.assertEqual(out.count(end), 2)
+        mixed = run(data=HEADER + GOOD.replace(b"\n", b"\r\n") + GOOD[:-1]).stdout
+        self.assertTrue(mixed.endswith(GOOD_OUT.replace(b"\n", b"\r\n") + GOOD_OUT[:-1]), mixed)
+
+    def test_bytes_that_are_not_read(self):
+        odd = b"clamp 30,2 1/8,4,95,\xff\xfe\x00\xc3(\x1b[31m\n"
+        out = run(data=HEADER[:-1] + b",note\n" + odd).stdout.splitlines(keepends=True)[1]
+        self.assertEqual(out, odd[:-1] + GOOD_OUT[len(GOOD) - 1:])
+
+    def test_zero_byte_does_not_end_a_reading(self):
+        out = run(data=HEADER + b"clamp 30,2 1/8,4\x00 1/2,95\n")
+        self.assertEqual(out.returncode, 3)
+        self.assertIn(b",,2,,undetermined,assumed-standard applied-unreadable\n", out.stdout)
+
+    def test_headings(self):
+        for heading in [b"Stroke Class", b"STROKE-CLASS", b" stroke_class ", b"\"stroke  class\""]:
+            out = run(data=heading + b"," + HEADER + b"long," + GOOD).stdout
+            self.assertTrue(out.endswith(b",1 7/8,2 1/2,5/8,in-adjustment,within-limit\n"), out)
+
+    def test_header_without_rows(self):
+        out = self.judged(data=HEADER, status=0).stdout
+        self.assertEqual(out, HEADER[:-1] + b"," + ",".join(NEW).encode() + b"\n")
+
+    def test_longest_reading(self):
+        out = run(data=HEADER + b"clamp 30,2 1/8," + b" " * 600 + b"4,95\n").stdout
+        self.assertIn(b"undetermined", out)
+
+
+class Meaning(Case):
+    def test_exit_status(self):
+        out_row = b"clamp 30,2,4 1/2,95\n"
+        open_row = b"clamp 30,2,?,95\n"
+        dead_row = b"clamp 30,2,2,95\n"
+        for body, status in [(GOOD, 0), (GOOD + open_row, 3), (open_row + out_row, 1), (dead_row + open_row, 1)]:
+            self.judged(data=HEADER + body, status=status)
+
+    def test_date_of_each_row(self):
+        """Clamp 36: 2 1/4 until 2021-10-13, 2 1/2 from 2021-10-14 on (86 FR 57076)."""
+        data = b"date,chamber,released,applied\n2021-10-13,36,2,4 1/2\n2021-10-14,36,2,4 1/2\n,36,2,4 1/2\n"
+        for day, verdict in [("2020-01-01", "out-of-adjustment"), ("2024-01-01", "in-adjustment")]:
+            got = [row[-2] for row in rows(run("--as-of", day, data=data).stdout)[1:]]
+            self.assertEqual(got, ["out-of-adjustment", "in-adjustment", verdict])
+
+    def test_undated_rows_are_said(self):
+        self.assertIn(b"1 row has no date", run(data=HEADER + GOOD).stderr)
+        self.assertEqual(run("--as-of", "2024-01-01", data=HEADER + GOOD).stderr, b"")
+
+    def test_date_column_that_is_not_read_is_said(self):
+        result = run(data=b"measured date," + HEADER + b"2021-10-13," + GOOD)
+        self.assertIn(b"measured date", result.stderr)
+
+    def test_unit(self):
+        for options, data in [(["--unit", "mm"], b"chamber,released,applied\n30,50.8,104.8\n"),
+                              ([], b"unit,chamber,released,applied\nmm,30,50.8,104.8\n"),
+                              (["--unit", "cm"], b"chamber,released,applied\n30,5.08,10.48\n")]:
+            self.assertEqual(rows(run(*options, data=data).stdout)[1][-5], "2 16/127")
+
+    def test_unit_in_a_heading(self):
+        data = b"chamber,Released (mm),Applied (mm)\n30,10,20\n"
+        columns = ["--column", "released=released (mm)", "--column", "applied=applied (mm)"]
+        self.refused(*columns, data=data, says="names mm")
+        self.assertEqual(rows(run(*columns, "--unit", "mm", data=data).stdout)[1][-5], "50/127")
+
+    def test_date_order(self):
+        data = b"date,chamber,released,applied\n11/10/2021,36,2,4 1/2\n"
+        for order, verdict in [("mdy", "in-adjustment"), ("dmy", "out-of-adjustment")]:
+            self.assertEqual(rows(run("--date-order", order, data=data).stdout)[1][-2], verdict)
+        self.assertEqual(rows(run(data=data).stdout)[1][-2], "undetermined")
+
+    def test_column_left_out(self):
+        data = b"unit,chamber,released,applied\nT-9,30,2 1/8,4\n"
+        self.judged(data=data, status=3)
+        self.judged("--column", "unit=", data=data, status=0)
+
+    def test_own_limits(self):
+        with tempfile.TemporaryDirectory() as folder:
+            limits = Path(folder) / "own.csv"
+            limits.write_text("no table at all\n", encoding="utf-8")
+            self.refused("--limits", limits, data=HEADER + GOOD, says="own.csv")
+            self.refused("--limits", folder + "/none", data=HEADER + GOOD, says="none")
+
+    def test_summary(self):
+        result = run("--summary", "--as-of", "2024-01-01", data=HEADER + GOOD * 3 + b"clamp 30,2,4 1/2,95\n")
+        lines = [line.split() for line in result.stderr.decode().splitlines()]
+        for line in [["in-adjustment", "3"], ["out-of-adjustment", "1"], ["within-limit", "3"], ["over-limit", "1"],
+                     ["clamp", "30", "standard", "3", "1", "0", "0"]]:
+            self.assertIn(line, lines)
+        self.assertEqual(result.stdout.count(b"\n"), 5)
+
+    def test_help_fits_a_terminal(self):
+        result = run("--help")
+        self.assertEqual(result.returncode, 0)
+        self.assertLessEqual(max(len(line) for line in result.stdout.decode().splitlines()), 80)
+
+
+class Refusals(Case):
+    def test_options(self):
+        for options, says in [(["--separator", "ab"], "--separator"), (["--separator", "/"], "--separator"),
+                              (["--separator", ""], "--separator"), (["--unit", "ft"], "--unit"),
+                              (["--date-order", "ymd"], "--date-order"), (["--jobs", "0"], "--jobs"),
+                              (["--column", "released"], "WORD=HEADING"), (["--column", "reliesed=x"], "reliesed"),
+                              (["--column", "psi=a", "--column", "psi=b"], "twice"),
+                              (["--column", "psi=nothing"], "there is no heading"), (["--by", "axle"], "--by"),
+                              (["--rules", "nowhere"], "nowhere"), (["--as-of", "2021-02-30"], "--as-of"),
+                              (["--encoding", "klingon"], "klingon"), (["--encoding", "latin1//IGNORE"], "encoding"),
+                              (["--column", "released=applied"], "both"), (["a", "b"], "b")]:
+            with self.subTest(options):
+                self.refused(*options, data=HEADER + GOOD, says=says)
+
+    def test_headings(self):
+        for data, says in [(b"", "empty"), (b"\n\n", "empty"), (b"chamber,released\n", ["applied", "\"released\""]),
+                           (b"a;chamber;released;applied\n", ["semicolons", "--separator ';'"]),
+                           (b"chamber\treleased\tapplied\n", ["tabs", "--separator tab"]),
+                           (b"chamber,released,applied,Applied\n", "two columns"),
+                           (b"date,insp_date," + HEADER, "two columns"),
+                           (b"chamber,Rel\xe2ch\xe9,applied\n", "--encoding windows-1252"),
+                           (b"chamber,\"released\nx,applied\n", "quote"),
+                           (HEADER.decode().encode("utf-16"), "--encoding utf-16"),
+                           (b"\x7fELF\x00\x00\x00", "not a text file")]:
+            with self.subTest(data):
+                self.refused(data=data, says=says)
+
+    def test_random_bytes(self):
+        self.refused(data=bytes(range(1, 256)) * 500, says="chamber")
+
+    def test_files(self):
+        self.refused("/nonexistent/file.csv", says="/nonexistent/file.csv")
+        self.refused(str(HERE), says="directory")
+        self.refused("/proc/self/mem", says="/proc/self/mem")  # opens, but cannot be read from its start
+
+    def test_joined_files_of_other_columns(self):
+        result = self.refused(data=HEADER + GOOD + b"chamber,applied,released,psi\nclamp 30,4,2,95\n",
+                              says=["line 3", "other columns"])
+        self.assertIn(GOOD_OUT, result.stdout)
+
+    def test_encoding(self):
+        text = "chamber,released,applied\n30,2 1/8,4½\n"
+        good = run("--encoding", "utf-16", data=text.encode("utf-16"))
+        self.assertTrue(good.stdout.decode().startswith(text.splitlines()[0]))
+        self.assertIn(",2 3/8,2,-3/8,out-of-adjustment", good.stdout.decode())
+        self.refused("--encoding", "utf-16", data=text.encode("utf-16") + b"x", says="inside a character")
+        cut = self.refused("--encoding", "utf-8", data=text.encode() + b"30,2,3\n\xc2", says="byte 46")
+        self.assertIn(b"30,2,3,1,2,1", cut.stdout)
+        self.refused("--encoding", "windows-1252", data=text.encode("windows-1252") + b"\x81", says="windows-1252")
+
+
+class Hostile(Case):
+    def test_full_disk(self):
+        with open("/dev/full", "wb") as full:
+            result = subprocess.run([COMMAND, "batch"], input=HEADER + GOOD, stdout=full, stderr=subprocess.PIPE,
+                                    timeout=60, check=False)
+        self.assertEqual(result.returncode, 2)
+        self.assertIn(b"cannot be written", result.stderr)
+
+    def test_reader_has_gone(self):
+        with subprocess.Popen([COMMAND, "batch"], stdin=subprocess.PIPE, stdout=subprocess.PIPE,
+                              stderr=subprocess.PIPE) as process:
+            process.stdout.close()
+            try:
+                process.stdin.write(HEADER + GOOD * 200000)
+                process.stdin.close()
+            except BrokenPipeError:
+                pass
+            self.assertEqual(process.stderr.read(), b"")
+            self.assertEqual(process.wait(timeout=60), 2)
+
+    def test_output_onto_input(self):
+        with tempfile.NamedTemporaryFile() as file:
+            file.write(HEADER + GOOD)
+            file.flush()
+            with open(file.name, "ab") as same:
+                result = subprocess.run([COMMAND, "batch", file.name], stdout=same, stderr=subprocess.PIPE,
+                                        timeout=60, check=False)
+            self.assertEqual(result.returncode, 2)
+            self.assertEqual(Path(file.name).read_bytes(), HEADER + GOOD)
+
+    def test_cut_anywhere(self):
+        """A file cut at any byte: no crash, and all that stood before the cut is judged as it was."""
+        for name, options in [("dirty-1.csv", []), ("dirty-2.csv", FRENCH)]:
+            data = (CASES / name).read_bytes()
+            whole = run(*options, data=data).stdout
+            header = data.index(b"\n") + 1
+            for cut in range(len(data)):
+                result = run(*options, data=data[:cut])
+                self.assertIn(result.returncode, [0, 1, 2, 3], cut)
+                complete = data[:cut].count(b"\r\n")
+                if cut >= header:
+                    lines = whole.split(b"\r\n")[:complete]
+                    self.assertTrue(result.stdout.startswith(b"\r\n".join(lines)), (name, cut))
+
+    def test_stray_quote_loses_no_row(self):
+        for stray in [b"clamp 30,\"2 1/8,4,95\n", b"clamp 30,\"2 1/8\"\",4,95\n"]:
+            for count in [1, 10, 500000]:
+                result = run("--as-of", "2024-01-01", data=HEADER + GOOD + stray + GOOD * count)
+                self.assertEqual(result.returncode, 3)
+                self.assertIn(b"line 3", result.stderr)
+                self.assertEqual(result.stdout.split(b"\n", 1)[1],
+                                 GOOD_OUT + stray[:-1] + b",,,,undetermined,bad-quotes\n" + GOOD_OUT * count)
+
+    def test_quotes_that_swallow_each_other_end(self):
+        result = run(data=HEADER + b"a\",b,\"\n" * 1000000)
+        self.assertEqual(result.returncode, 2)
+        self.assertIn(b"never closed", result.stderr)
+
+    def stream(self, pieces):
+        """Streams pieces through the command, in at most 64 MiB of memory; returns exit status and message."""
+        with tempfile.TemporaryFile() as errors:
+            process = subprocess.Popen([COMMAND, "batch"], stdin=subprocess.PIPE, stdout=subprocess.DEVNULL,
+                                       stderr=errors, bufsize=0)
+            with process.stdin:
+                try:
+                    for piece in pieces:
+                        process.stdin.write(piece)
+                except BrokenPipeError:
+                    pass
+            _, wait, usage = os.wait4(process.pid, 0)
+            process.returncode = os.waitstatus_to_exitcode(wait)
+            errors.seek(0)
+            if not SANITIZED:
+                self.assertLess(usage.ru_maxrss, 64 * 1024)
+            return process.returncode, errors.read()
+
+    def test_memory_of_a_long_stream(self):
+        block = GOOD * 50000
+        count = 300 * 1024 * 1024 // len(block)
+        status, _ = self.stream(itertools.chain([HEADER], itertools.repeat(block, count)))
+        self.assertEqual(status, 0)
+
+    def test_line_without_end(self):
+        block = b"x" * (1 << 20)
+        status, message = self.stream(itertools.chain([HEADER, GOOD], itertools.repeat(block, 2048)))
+        self.assertEqual(status, 2)
+        self.assertIn(b"line 3", message)
+        self.assertIn(b"16 MiB", message)
+
+    def test_record_limits(self):
+        self.refused(data=HEADER + GOOD + b"," * 70000 + b"\n", says=["line 3", "65536"])
+        wide = run(data=HEADER + b"," * 65535 + b"\n")
+        self.assertEqual(wide.returncode, 0)
+
+    def test_rows_before_a_fault_stay(self):
+        result = run(data=HEADER + GOOD * 1000 + b"y" * (17 << 20))
+        self.assertEqual(result.stdout.count(GOOD_OUT), 1000)
+
+
+class Tap(unittest.TestResult):
+    """Says how each case went, in the Test Anything Protocol."""
+
+    def stopTest(self, test):
+        super().stopTest(test)
+        wrong = [text for case, text in self.failures + self.errors if getattr(case, "test_case", case) is test]
+        print("not ok" if wrong else "ok", self.testsRun, "-", test.id().split(".", 1)[1], flush=True)
+        print("".join("# " + line + "\n" for text in wrong for line in text.splitlines()), end="")
+
+
+def main():
+    suite = unittest.defaultTestLoader.loadTestsFromModule(sys.modules[__name__])
+    print(f"1..{suite.countTestCases()}")
+    result = suite.run(Tap())
+    failed = len({str(getattr(case, "test_case", case)) for case, _ in result.failures + result.errors})
+    print(f"# {result.testsRun - failed} passed, {failed} failed")
+    return 1 if failed or result.testsRun == 0 else 0
+
+
+if __name__ == "__main__":
+    if len(sys.argv) != 2:
+        sys.exit(__doc__)
+    COMMAND = sys.argv[1]
+    # A checker of memory needs memory of its own: the bound is the bare command's.
+    SANITIZED = b"__asan_init" in Path(COMMAND).read_bytes()
+    sys.exit(main())
