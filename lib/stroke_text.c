@@ -46,34 +46,67 @@ static bool settle_empty(reading_form *form, const char *field)
 {
     if (!form->failed) {
         form->failed = true;
-        text_error(&form->error, RODT_E_EMPTY, 0, "there is no %s", field);
+        text_error(&form->error, RODT_E_EMPTY, 0, "nothing is written for %s", field);
         snprintf(form->error.field, sizeof form->error.field, "%s", field);
     }
     return !form->strict;
 }
 
-static bool read_unit(reading_form *form)
+/* A word of a form and what it stands for. */
+typedef struct form_word {
+    const char *word;
+    int meaning;
+} form_word;
+
+/* An entry that is one word of a few; *meaning stays as it is if there is none. */
+static bool read_word(reading_form *form, const char *field, const char *text, const form_word *words, size_t count,
+                      const char *expected, int *meaning)
 {
-    static const struct {
-        const char *word;
-        rodt_unit unit;
-    } words[] = {{"in", RODT_UNIT_INCH}, {"inch", RODT_UNIT_INCH}, {"inches", RODT_UNIT_INCH},
-                 {"\"", RODT_UNIT_INCH}, {"po", RODT_UNIT_INCH},   {"mm", RODT_UNIT_MM},
-                 {"cm", RODT_UNIT_CM}};
-    const char *text = form->text->unit;
     if (is_absent(text))
         return true;
     size_t size = strlen(text);
     text_trim(&text, &size);
-    for (size_t i = 0; i < COUNT_OF(words); i++) {
+    for (size_t i = 0; i < count; i++) {
         if (text_is_word(text, size, words[i].word)) {
-            form->style.unit = words[i].unit;
+            *meaning = words[i].meaning;
             return true;
         }
     }
     rodt_error error;
-    text_error(&error, RODT_E_UNIT, 1, "the unit of a length is in, mm or cm");
-    return settle(form, "unit", RODT_REASON_OTHER_UNREADABLE, &error);
+    text_error(&error, RODT_E_SYNTAX, 1, "%s", expected);
+    return settle(form, field, RODT_REASON_OTHER_UNREADABLE, &error);
+}
+
+static bool read_unit(reading_form *form)
+{
+    static const form_word words[] = {{"in", RODT_UNIT_INCH},     {"inch", RODT_UNIT_INCH}, {"inches", RODT_UNIT_INCH},
+                                      {"\"", RODT_UNIT_INCH},     {"po", RODT_UNIT_INCH},   {"mm", RODT_UNIT_MM},
+                                      {"cm", RODT_UNIT_CM}};
+    int unit = (int)form->style.unit;
+    bool go_on = read_word(form, "unit", form->text->unit, words, COUNT_OF(words),
+                           "the unit of a length is in, mm or cm", &unit);
+    form->style.unit = (rodt_unit)unit;
+    return go_on;
+}
+
+static bool read_conditions(reading_form *form)
+{
+    static const form_word engine[] = {{"off", RODT_RECORDED_NO}, {"on", RODT_RECORDED_YES}};
+    static const form_word spring[] = {{"released", RODT_RECORDED_NO}, {"off", RODT_RECORDED_NO},
+                                       {"on", RODT_RECORDED_YES}, {"applied", RODT_RECORDED_YES}};
+    static const form_word drum[] = {{"cold", RODT_DRUM_COLD}, {"warm", RODT_DRUM_WARM}, {"hot", RODT_DRUM_HOT}};
+    const rodt_reading_text *text = form->text;
+    int meaning[3] = {RODT_NOT_RECORDED, RODT_NOT_RECORDED, RODT_DRUM_NOT_RECORDED};
+    bool go_on = read_word(form, "engine", text->engine, engine, COUNT_OF(engine),
+                           "the engine was on or off", &meaning[0]) &&
+                 read_word(form, "spring brake", text->spring_brake, spring, COUNT_OF(spring),
+                           "the spring brake was released or on", &meaning[1]) &&
+                 read_word(form, "drum", text->drum, drum, COUNT_OF(drum), "a drum is cold, warm or hot",
+                           &meaning[2]);
+    form->reading.engine_running = (rodt_recorded)meaning[0];
+    form->reading.spring_brake_applied = (rodt_recorded)meaning[1];
+    form->reading.drum = (rodt_drum)meaning[2];
+    return go_on;
 }
 
 static bool read_needed_length(reading_form *form, const char *field, const char *text, rodt_reason reason,
@@ -187,7 +220,7 @@ static bool read_form(reading_form *form)
                               &reading->applied) &&
            read_pressure(form, "pressure", text->pressure, &reading->pressure) &&
            read_pressure(form, "pressure after", text->pressure_after, &reading->pressure_after) &&
-           read_division(form) && read_day(form);
+           read_division(form) && read_conditions(form) && read_day(form);
 }
 
 static void open_form(const rodt_reading_text *text, bool strict, reading_form *form)

@@ -104,7 +104,7 @@ static void put_reading(text_writer *writer, const rodt_finding *finding, rodt_l
 
 static void put_margin(text_writer *writer, const rodt_finding *finding)
 {
-    if (!rodt_length_given(finding->margin))
+    if (!rodt_length_given(finding->margin) || finding->applied_stroke.num == 0)
         return;
     text_put(writer, finding->margin.num < 0 ? "; over by " : "; ");
     if (finding->margin.num == 0) {
@@ -265,7 +265,7 @@ static void say_pressure_low(text_writer *writer, const rodt_finding *finding)
     put_odd_pressure(writer, finding, true);
     text_put(writer, "below the ");
     put_window(writer, finding);
-    text_put(writer, ": more air would lengthen the stroke, so a pass proves nothing and a failure stands");
+    text_put(writer, " of the test: more air would lengthen the stroke, so a pass proves nothing and a failure stands");
 }
 
 static void say_pressure_high(text_writer *writer, const rodt_finding *finding)
@@ -273,7 +273,7 @@ static void say_pressure_high(text_writer *writer, const rodt_finding *finding)
     put_odd_pressure(writer, finding, false);
     text_put(writer, "above the ");
     put_window(writer, finding);
-    text_put(writer, ": less air would shorten the stroke, so a failure proves nothing and a pass stands");
+    text_put(writer, " of the test: less air would shorten the stroke, so a failure proves nothing and a pass stands");
 }
 
 static void say_pressure_missing(text_writer *writer, const rodt_finding *finding)
@@ -291,7 +291,7 @@ static void say_assumed_standard(text_writer *writer, const rodt_finding *findin
         return;
     text_put(writer, "; long stroke of this size has the limit ");
     put_limit(writer, finding->long_limit, finding->unit);
-    if (!rodt_length_given(finding->margin))
+    if (!rodt_length_given(finding->margin) || finding->applied_stroke.num == 0)
         return;
     if (finding->margin.num >= 0)
         text_put(writer, ", so the stroke is within it either way");

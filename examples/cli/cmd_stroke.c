@@ -45,6 +45,9 @@ static const struct {
     {"pressure after", "the pressure behind --psi-after", STROKE_PSI_AFTER},
     {"division", "the division behind --division", STROKE_DIVISION},
     {"unit", "the unit behind --unit", STROKE_UNIT},
+    {"engine", "the word behind --engine", STROKE_ENGINE},
+    {"spring brake", "the word behind --spring-brake", STROKE_SPRING_BRAKE},
+    {"drum", "the word behind --drum", STROKE_DRUM},
 };
 
 static int refuse_text(const command_line *from, const rodt_error *error)
@@ -60,53 +63,6 @@ static int refuse_text(const command_line *from, const rodt_error *error)
     return complain("%s", error->text);
 }
 
-/* What was recorded beside the readings. */
-typedef struct conditions {
-    int engine_running;
-    int spring_brake_applied;
-    int drum;
-} conditions;
-
-static int read_conditions(const command_line *from, conditions *out)
-{
-    static const choice engine[] = {{"on", RODT_RECORDED_YES}, {"off", RODT_RECORDED_NO}};
-    static const choice spring_brake[] = {{"on", RODT_RECORDED_YES}, {"released", RODT_RECORDED_NO}};
-    static const choice drum[] = {{"cold", RODT_DRUM_COLD}, {"warm", RODT_DRUM_WARM}, {"hot", RODT_DRUM_HOT}};
-    memset(out, 0, sizeof *out);
-    int status = choose_option(from, STROKE_ENGINE, engine, COUNT_OF(engine), &out->engine_running);
-    if (status == STATUS_CONTINUE)
-        status = choose_option(from, STROKE_SPRING_BRAKE, spring_brake, COUNT_OF(spring_brake),
-                               &out->spring_brake_applied);
-    if (status == STATUS_CONTINUE)
-        status = choose_option(from, STROKE_DRUM, drum, COUNT_OF(drum), &out->drum);
-    return status;
-}
-
-/* The form of texts has no place for the conditions, so the values that were read from it are judged once
- * more with them. They can only add reasons. */
-static rodt_status judge_again(const conditions *recorded, const rodt_rules *rules, rodt_finding *finding)
-{
-    rodt_reading reading = {.chamber = finding->chamber,
-                            .released = finding->released,
-                            .applied = finding->applied,
-                            .unit = finding->unit,
-                            .division = finding->division,
-                            .pressure = finding->pressure,
-                            .pressure_after = finding->pressure_after,
-                            .day = finding->day,
-                            .engine_running = (rodt_recorded)recorded->engine_running,
-                            .spring_brake_applied = (rodt_recorded)recorded->spring_brake_applied,
-                            .drum = (rodt_drum)recorded->drum};
-    rodt_finding again;
-    rodt_status status = rodt_judge(&reading, rules, &again);
-    if (status != RODT_OK)
-        return status;
-    again.reasons |= finding->reasons;
-    again.long_limit = finding->long_limit;
-    *finding = again;
-    return RODT_OK;
-}
-
 static int judge(const command_line *from, const rule_setting *setting, rodt_finding *finding)
 {
     const rodt_reading_text text = {.chamber = from->operands[0],
@@ -119,16 +75,14 @@ static int judge(const command_line *from, const rule_setting *setting, rodt_fin
                                     .pressure_after = option_value(from, STROKE_PSI_AFTER),
                                     .division = option_value(from, STROKE_DIVISION),
                                     .unit = option_value(from, STROKE_UNIT),
+                                    .engine = option_value(from, STROKE_ENGINE),
+                                    .spring_brake = option_value(from, STROKE_SPRING_BRAKE),
+                                    .drum = option_value(from, STROKE_DRUM),
                                     .default_day = setting->day};
-    conditions recorded;
     rodt_error error = {.status = RODT_OK};
-    int status = read_conditions(from, &recorded);
-    if (status != STATUS_CONTINUE)
-        return status;
     if (rodt_judge_text(&text, setting->rules, finding, &error) != RODT_OK)
         return refuse_text(from, &error);
-    rodt_status judged = judge_again(&recorded, setting->rules, finding);
-    return judged == RODT_OK ? STATUS_CONTINUE : complain("%s", rodt_status_text(judged));
+    return STATUS_CONTINUE;
 }
 
 /* --- For people -------------------------------------------------------------------------------------- */

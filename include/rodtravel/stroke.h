@@ -158,7 +158,10 @@ typedef struct rodt_reading_text {
     const char *division;        /* length: "1/16", "1 mm" */
     const char *day;             /* date */
     const char *unit;            /* unit of bare lengths: "in", "mm", "cm"; stronger than style.unit */
-    const char *reserved[5];     /* NULL */
+    const char *engine;          /* "off" or "on" during the test */
+    const char *spring_brake;    /* "released" or "on" during the test */
+    const char *drum;            /* "cold", "warm" or "hot" */
+    const char *reserved[4];     /* NULL */
     rodt_length_style style;     /* unit and decimal sign of the form */
     rodt_date_order date_order;
     rodt_date default_day;       /* day of a row that has no date of its own */

@@ -80,7 +80,7 @@ static void the_first_unreadable_text_is_named(void **state)
     refused(text, RODT_E_SYNTAX, "stroke class");
     text = good();
     text.unit = "ft";
-    refused(text, RODT_E_UNIT, "unit");
+    refused(text, RODT_E_SYNTAX, "unit");
     text = good();
     text.division = "0";
     refused(text, RODT_E_IMPLAUSIBLE, "division");
@@ -96,6 +96,38 @@ static void the_first_unreadable_text_is_named(void **state)
     text = good();
     text.rated_stroke = "three";
     refused(text, RODT_E_SYNTAX, "rated stroke");
+}
+
+static void conditions_are_words_of_the_form(void **state)
+{
+    (void)state;
+    rodt_reading_text text = good();
+    text.engine = "off";
+    text.spring_brake = " Released ";
+    text.drum = "cold";
+    assert_int_equal(row(text).verdict, RODT_IN_ADJUSTMENT);
+    text.engine = "ON";
+    rodt_finding finding = row(text);
+    assert_int_equal(finding.verdict, RODT_UNDETERMINED);
+    assert_true(rodt_finding_has(&finding, RODT_REASON_ENGINE_RUNNING));
+    text.engine = NULL;
+    text.spring_brake = "applied";
+    finding = row(text);
+    assert_true(rodt_finding_has(&finding, RODT_REASON_SPRING_BRAKE_APPLIED));
+    text.spring_brake = NULL;
+    text.drum = "hot";
+    finding = row(text);
+    assert_int_equal(finding.verdict, RODT_IN_ADJUSTMENT);
+    assert_true(rodt_finding_has(&finding, RODT_REASON_DRUM_HOT));
+    text.drum = "tepid";
+    refused(text, RODT_E_SYNTAX, "drum");
+    assert_int_equal(row(text).verdict, RODT_UNDETERMINED);
+    text.drum = NULL;
+    text.engine = "maybe";
+    refused(text, RODT_E_SYNTAX, "engine");
+    text.engine = NULL;
+    text.spring_brake = "yes";
+    refused(text, RODT_E_SYNTAX, "spring brake");
 }
 
 #define BIT(name) ((uint64_t)1 << RODT_REASON_##name)
@@ -264,6 +296,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(both_ways_agree_on_what_can_be_read),
         cmocka_unit_test(the_first_unreadable_text_is_named),
+        cmocka_unit_test(conditions_are_words_of_the_form),
         cmocka_unit_test(a_file_goes_on_and_names_what_it_could_not_read),
         cmocka_unit_test(what_can_be_computed_still_is),
         cmocka_unit_test(an_ambiguous_date_is_judged_on_both_days),
