@@ -62,7 +62,7 @@ static fit fits_if(bool condition) { return condition ? FITS : DIFFERS; }
 /* Only clamp chambers are built for long stroke (common practice, no source). */
 static fit fit_long_sign(const variant *v)
 {
-    if (v->row->family != RODT_FAMILY_CLAMP)
+    if (v->row->family != RODT_FAMILY_CLAMP && v->row->family != RODT_FAMILY_UNKNOWN)
         return DIFFERS;
     return v->stroke_class == RODT_CLASS_UNKNOWN ? SILENT : fits_if(v->stroke_class == RODT_CLASS_LONG);
 }
@@ -246,11 +246,34 @@ static void walk_chamber(walker *w, const rodt_chamber_row *row)
         visit(w, (variant){.row = row});
 }
 
+static bool is_listed(const rodt_chamber *stamp)
+{
+    const rodt_chamber_row *row;
+    for (size_t i = 0; (row = rodt_chamber_row_at(i)) != NULL; i++) {
+        if (strcmp(stamp->size, row->size) == 0 &&
+            (stamp->family == RODT_FAMILY_UNKNOWN || stamp->family == row->family))
+            return true;
+    }
+    return false;
+}
+
+/* A stamped size that no table knows is a chamber all the same: what is marked on it can limit its stroke. */
+static void walk_stamp(walker *w)
+{
+    const rodt_clues *clues = w->asked->clues;
+    const rodt_chamber *stamp = &clues->stamp;
+    rodt_family family = stamp->family != RODT_FAMILY_UNKNOWN ? stamp->family : clues->family;
+    rodt_chamber_row row = {.family = family, .size = stamp->size};
+    if (stamp->size[0] != '\0' && !is_listed(stamp))
+        visit(w, (variant){.row = &row, .stroke_class = stamp->stroke_class});
+}
+
 rodt_status try_every_chamber(const question *asked, trial_visitor *visitor, void *state)
 {
     walker w = {asked, visitor, state, RODT_OK};
     const rodt_chamber_row *row;
     for (size_t i = 0; (row = rodt_chamber_row_at(i)) != NULL; i++)
         walk_chamber(&w, row);
+    walk_stamp(&w);
     return w.status;
 }

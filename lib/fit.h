@@ -29,8 +29,8 @@ typedef struct trial {
 
 typedef void trial_visitor(void *state, const trial *tried);
 
-/* Tries every chamber in every stroke class that the rule set knows, in the order of the tables. Statuses as
- * rodt_identify; it stops at the first that is not RODT_OK. */
+/* Tries every chamber in every stroke class that the rule set knows, in the order of the tables, and the stamped one
+ * if no table has it. Statuses as rodt_identify; it stops at the first that is not RODT_OK. */
 rodt_status try_every_chamber(const question *asked, trial_visitor *visit, void *state);
 
 #endif

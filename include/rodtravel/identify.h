@@ -62,7 +62,7 @@ typedef struct rodt_candidate {
 
 /* The answer: candidates with the best first. A plain value, about 8 KB; it points to nothing. */
 typedef struct rodt_identification {
-    size_t count; /* candidates; 0 = the tables know no chamber that fits */
+    size_t count; /* candidates; 0 = no chamber fits that the tables know */
     rodt_candidate candidates[RODT_CANDIDATES_MAX];
     rodt_length strict_limit;   /* the smallest limit among the candidates; judge by it until they are told apart */
     uint32_t contradiction;     /* the clues that cannot all be true; 0 = they agree */
@@ -73,9 +73,10 @@ typedef struct rodt_identification {
 /*
  * Lists the chambers that can be the one that was seen. The stroke class stays open without a sign of
  * long stroke; diameters of different families overlap (clamp 30, DD-3 30 and bolt C lie within 1.6 mm),
- * so a tape reading keeps every chamber within half a division and 1/16 in. When clues contradict each
- * other, the chambers that speak against the fewest of them are listed and `contradiction` names those
- * clues.
+ * so a tape reading keeps every chamber within half a division and 1/16 in. A stamped size that no table
+ * has is listed as it is stamped. When clues contradict each other, `contradiction` names them, and every
+ * chamber is listed that a largest set of agreeing clues allows; stamped size, family and diameter go
+ * before the signs of stroke class and the rated stroke.
  *
  * rules, day  as rodt_rules_find_limit
  *

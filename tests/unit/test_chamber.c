@@ -1,0 +1,387 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Reads chamber marks of every spelling, refuses what is none at the right column, and reads back what it wrote. */
+#include <stdarg.h>
+#include <stddef.h>
+#include <setjmp.h>
+#include <stdint.h>
+
+#include <cmocka.h>
+
+#include <locale.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "common.h"
+#include "rodtravel/chamber.h"
+#include "support.h"
+
+enum { MARK, OUTCOME, COLUMN, FAMILY, SIZE, SPRING, CLASS, SOURCE, COLUMNS };
+
+static const rodt_chamber untouched = {.family = RODT_FAMILY_DD3, .size = "77", .rated_stroke = {77, 78}};
+
+static rodt_status status_of(const char *outcome)
+{
+    static const struct {
+        const char *word;
+        rodt_status status;
+    } words[] = {{"ok", RODT_OK},
+                 {"empty", RODT_E_EMPTY},
+                 {"unknown", RODT_E_UNKNOWN_CHAMBER},
+                 {"ambiguous", RODT_E_AMBIGUOUS},
+                 {"date", RODT_E_DATE_CELL}};
+    for (size_t i = 0; i < COUNT_OF(words); i++) {
+        if (strcmp(words[i].word, outcome) == 0)
+            return words[i].status;
+    }
+    fail_msg("\"%s\" is no outcome", outcome);
+    return RODT_E_INTERNAL;
+}
+
+static bool is_bare(const rodt_chamber *chamber)
+{
+    static const uint64_t zero[4] = {0};
+    return !rodt_length_given(chamber->rated_stroke) && !rodt_length_given(chamber->marked_limit) &&
+           memcmp(chamber->reserved, zero, sizeof zero) == 0;
+}
+
+static void check_read(char *const cells[], const rodt_chamber *read)
+{
+    if (strcmp(rodt_family_name(read->family), cells[FAMILY]) != 0 || strcmp(read->size, cells[SIZE]) != 0 ||
+        strcmp(read->spring_size, cells[SPRING]) != 0 ||
+        strcmp(rodt_stroke_class_name(read->stroke_class), cells[CLASS]) != 0)
+        fail_msg("\"%s\" was read as %s, \"%s\", \"%s\", %s", cells[MARK], rodt_family_name(read->family), read->size,
+                 read->spring_size, rodt_stroke_class_name(read->stroke_class));
+    assert_true(is_bare(read));
+}
+
+static void check_refusal(char *const cells[], const rodt_chamber *read, const rodt_error *error)
+{
+    assert_int_equal(error->status, status_of(cells[OUTCOME]));
+    if (error->column != strtoul(cells[COLUMN], NULL, 10))
+        fail_msg("\"%s\" was refused at column %u, not %s", cells[MARK], error->column, cells[COLUMN]);
+    assert_true(error->text[0] != '\0' && error->text[strlen(error->text) - 1] != '.');
+    assert_memory_equal(read, &untouched, sizeof untouched);
+}
+
+static void test_marks(void **state)
+{
+    (void)state;
+    csv_file file;
+    char *cells[COLUMNS];
+    unsigned marks = 0;
+    csv_open(&file, CASES "/chamber_marks.csv");
+    assert_int_equal(csv_read(&file, cells, COLUMNS), COLUMNS);
+    for (size_t count; (count = csv_read(&file, cells, COLUMNS)) > 0; marks++) {
+        rodt_chamber read = untouched;
+        rodt_error error = {0};
+        assert_int_equal(count, COLUMNS);
+        assert_true(cells[SOURCE][0] != '\0');
+        rodt_status status = rodt_chamber_parse(cells[MARK], &read, &error);
+        if (status != status_of(cells[OUTCOME]))
+            fail_msg("\"%s\" gave status %d, not %s: %s", cells[MARK], (int)status, cells[OUTCOME], error.text);
+        if (status == RODT_OK)
+            check_read(cells, &read);
+        else
+            check_refusal(cells, &read, &error);
+    }
+    csv_close(&file);
+    assert_true(marks > 200);
+}
+
+/* The chamber column of a file of cases, found by its heading: every cell is a mark somebody wrote. */
+static void check_column(const char *path, const char *heading, unsigned least)
+{
+    csv_file file;
+    char *cells[20];
+    size_t column = 0;
+    unsigned read = 0;
+    csv_open(&file, path);
+    size_t width = csv_read(&file, cells, COUNT_OF(cells));
+    while (column < width && strcmp(cells[column], heading) != 0)
+        column++;
+    assert_true(column < width);
+    while (csv_read(&file, cells, COUNT_OF(cells)) == width) {
+        rodt_chamber chamber;
+        if (rodt_chamber_parse(cells[column], &chamber, NULL) != RODT_OK)
+            fail_msg("%s: \"%s\" was not read", path, cells[column]);
+        read++;
+    }
+    csv_close(&file);
+    assert_true(read >= least);
+}
+
+static void test_marks_of_wheel_ends(void **state)
+{
+    (void)state;
+    check_column(CASES "/wheel_ends.csv", "chamber_text", 64);
+}
+
+/* Every word in every case of its letters means the same. */
+static void test_case_of_letters(void **state)
+{
+    (void)state;
+    static const char *const marks[] = {"Type 30", "T30", "24/30 LS", "clamp 36", "bolt-type C", "rotochamber 16",
+                                        "roto-chamber 9", "DD-3", "20 long stroke", "12 standard", "30 std"};
+    for (size_t i = 0; i < COUNT_OF(marks); i++) {
+        rodt_chamber wanted;
+        assert_int_equal(rodt_chamber_parse(marks[i], &wanted, NULL), RODT_OK);
+        for (unsigned pattern = 0; pattern < 64; pattern++) {
+            char mark[32];
+            rodt_chamber read;
+            size_t size = strlen(marks[i]);
+            for (size_t at = 0; at <= size; at++) {
+                bool letter = ((unsigned char)marks[i][at] | 32u) - 'a' < 26u;
+                mark[at] = letter && (pattern >> at % 6 & 1) != 0 ? (char)(marks[i][at] ^ 32) : marks[i][at];
+            }
+            assert_int_equal(rodt_chamber_parse(mark, &read, NULL), RODT_OK);
+            assert_memory_equal(&read, &wanted, sizeof wanted);
+        }
+    }
+}
+
+static void test_sizes(void **state)
+{
+    (void)state;
+    for (unsigned size = 1; size <= 99; size++) {
+        char mark[16];
+        char digits[RODT_SIZE_TEXT_SIZE];
+        rodt_chamber read;
+        snprintf(digits, sizeof digits, "%u", size % 100);
+        snprintf(mark, sizeof mark, "T%u", size);
+        assert_int_equal(rodt_chamber_parse(mark, &read, NULL), RODT_OK);
+        assert_string_equal(read.size, digits);
+        if (size < 10)
+            continue;
+        snprintf(mark, sizeof mark, "%u%u", size, 109 - size < 10 ? 10 : 109 - size);
+        assert_int_equal(rodt_chamber_parse(mark, &read, NULL), RODT_OK);
+        assert_string_equal(read.size, digits);
+        assert_int_equal(read.family, RODT_FAMILY_CLAMP);
+    }
+}
+
+/* Bytes that no text file of cases can hold, with the column that they stand in. */
+static void test_bytes(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *text;
+        size_t size;
+        uint32_t column;
+    } cases[] = {{"30\0", 3, 3},       {"3\0000", 3, 2},         {"\0", 1, 1},       {"30\xFF", 3, 3},
+                 {"30 \xC3", 4, 4},    {"\xE2\x80" "30", 4, 1},  {"3\xC0\xB0", 3, 2}, {"30\nL", 4, 3},
+                 {"30\xED\xA0\x80", 5, 3}, {"24/30\x01", 6, 6}};
+    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+        rodt_chamber read = untouched;
+        rodt_error error;
+        assert_int_equal(rodt_chamber_read(cases[i].text, cases[i].size, &read, &error), RODT_E_UNKNOWN_CHAMBER);
+        assert_int_equal(error.column, cases[i].column);
+        assert_memory_equal(&read, &untouched, sizeof untouched);
+    }
+}
+
+/* Only the given bytes are read: the text goes on behind them. */
+static void test_bounded_text(void **state)
+{
+    (void)state;
+    rodt_chamber read;
+    char exact[3] = {'3', '0', 'L'};
+    assert_int_equal(rodt_chamber_read(exact, sizeof exact, &read, NULL), RODT_OK);
+    assert_int_equal(read.stroke_class, RODT_CLASS_LONG);
+    assert_int_equal(rodt_chamber_read("30LSX", 2, &read, NULL), RODT_OK);
+    assert_int_equal(read.stroke_class, RODT_CLASS_UNKNOWN);
+    assert_int_equal(rodt_chamber_read("30", 0, &read, NULL), RODT_E_EMPTY);
+    assert_int_equal(rodt_chamber_parse("30\r\n", &read, NULL), RODT_OK);
+}
+
+static void test_arguments(void **state)
+{
+    (void)state;
+    rodt_chamber read = untouched;
+    rodt_error error;
+    assert_int_equal(rodt_chamber_parse(NULL, &read, &error), RODT_E_ARGUMENT);
+    assert_int_equal(error.status, RODT_E_ARGUMENT);
+    assert_int_equal(rodt_chamber_parse("30", NULL, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_chamber_read(NULL, 3, &read, NULL), RODT_E_ARGUMENT);
+    assert_memory_equal(&read, &untouched, sizeof untouched);
+}
+
+/* Sentences a person at the truck can use. */
+static void test_sentences(void **state)
+{
+    (void)state;
+    static const char *const cases[][2] = {
+        {"C", "a letter alone can be a bolt-type size or a rated-stroke code: write \"bolt C\""},
+        {"bolt 30", "a bolt-type chamber has a letter, A to G"},
+        {"24-Mar", "a spreadsheet made a date of this chamber mark"},
+        {"30L standard", "this names two kinds of chamber at once"},
+        {"30 psi", "psi does not belong to a chamber mark such as 30, 24/30, 30L, bolt C or roto 30"},
+        {"30\xE2\x80\x8B", "U+200B does not belong to a chamber mark such as 30, 24/30, 30L, bolt C or roto 30"},
+        {"clamp", "this is no whole chamber mark: a type number such as 30, 24/30 or 30L was expected"},
+        {" ", "there is no chamber"},
+    };
+    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+        rodt_chamber read;
+        rodt_error error;
+        assert_int_not_equal(rodt_chamber_parse(cases[i][0], &read, &error), RODT_OK);
+        assert_string_equal(error.text, cases[i][1]);
+    }
+}
+
+/* ---- Writing ---- */
+
+static void check_round_trip(rodt_family family, const char *size, const char *spring, rodt_stroke_class stroke_class)
+{
+    char text[RODT_CHAMBER_TEXT_SIZE];
+    rodt_chamber again = untouched;
+    rodt_chamber chamber = {.family = family, .stroke_class = stroke_class};
+    memcpy(chamber.size, size, strlen(size) + 1);
+    memcpy(chamber.spring_size, spring, strlen(spring) + 1);
+    assert_int_equal(rodt_chamber_write(&chamber, text, sizeof text), RODT_OK);
+    if (rodt_chamber_parse(text, &again, NULL) != RODT_OK || memcmp(&again, &chamber, sizeof chamber) != 0)
+        fail_msg("\"%s\" is not read back", text);
+}
+
+/* Every chamber that a mark can name: letters for bolts, doubles for clamps, a bare number without "long". */
+static void test_round_trips(void **state)
+{
+    (void)state;
+    static const char *const sizes[] = {"1", "6", "9", "12", "16", "18", "20", "24", "30", "36", "50", "99"};
+    static const char *const letters[] = {"A", "B", "C", "D", "E", "F", "G"};
+    for (int c = RODT_CLASS_UNKNOWN; c <= RODT_CLASS_LONG; c++) {
+        rodt_stroke_class stroke_class = (rodt_stroke_class)c;
+        for (size_t i = 0; i < COUNT_OF(letters); i++)
+            check_round_trip(RODT_FAMILY_BOLT, letters[i], "", stroke_class);
+        for (size_t i = 0; i < COUNT_OF(sizes); i++) {
+            check_round_trip(RODT_FAMILY_ROTOCHAMBER, sizes[i], "", stroke_class);
+            check_round_trip(RODT_FAMILY_DD3, sizes[i], "", stroke_class);
+            check_round_trip(RODT_FAMILY_CLAMP, sizes[i], "", stroke_class);
+            if (stroke_class != RODT_CLASS_LONG)
+                check_round_trip(RODT_FAMILY_UNKNOWN, sizes[i], "", stroke_class);
+            for (size_t j = 0; j < COUNT_OF(sizes); j++)
+                check_round_trip(RODT_FAMILY_CLAMP, sizes[i], sizes[j], stroke_class);
+        }
+    }
+}
+
+static void expect_written(const rodt_chamber *chamber, const char *wanted)
+{
+    char text[RODT_CHAMBER_TEXT_SIZE] = "#";
+    assert_int_equal(rodt_chamber_write(chamber, text, strlen(wanted)), RODT_E_SPACE);
+    assert_string_equal(text, "#");
+    assert_int_equal(rodt_chamber_write(chamber, text, strlen(wanted) + 1), RODT_OK);
+    assert_string_equal(text, wanted);
+}
+
+static void test_write(void **state)
+{
+    (void)state;
+    expect_written(&(rodt_chamber){.size = "30"}, "30");
+    expect_written(&(rodt_chamber){.family = RODT_FAMILY_CLAMP}, "clamp");
+    expect_written(&(rodt_chamber){.family = RODT_FAMILY_CLAMP, .stroke_class = RODT_CLASS_LONG, .size = "30"},
+                   "clamp 30 long");
+    expect_written(&(rodt_chamber){.size = "24", .spring_size = "30"}, "24/30");
+    expect_written(&(rodt_chamber){.family = RODT_FAMILY_BOLT, .size = "C"}, "bolt C");
+    expect_written(&(rodt_chamber){.family = RODT_FAMILY_ROTOCHAMBER, .size = "16"}, "rotochamber 16");
+    expect_written(&(rodt_chamber){.family = RODT_FAMILY_DD3, .size = "30"}, "DD-3 30");
+}
+
+static void test_write_refuses(void **state)
+{
+    (void)state;
+    char text[RODT_CHAMBER_TEXT_SIZE] = "#";
+    rodt_chamber open = {.family = RODT_FAMILY_CLAMP};
+    memset(open.size, '3', sizeof open.size);
+    assert_int_equal(rodt_chamber_write(&open, text, sizeof text), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_chamber_write(NULL, text, sizeof text), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_chamber_write(&(rodt_chamber){.size = "30"}, NULL, 9), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_chamber_write(&(rodt_chamber){.family = (rodt_family)5, .size = "30"}, text, sizeof text),
+                     RODT_E_ARGUMENT);
+    assert_int_equal(
+        rodt_chamber_write(&(rodt_chamber){.stroke_class = (rodt_stroke_class)-1, .size = "30"}, text, sizeof text),
+        RODT_E_ARGUMENT);
+    assert_int_equal(rodt_chamber_write(&(rodt_chamber){.stroke_class = RODT_CLASS_LONG}, text, sizeof text),
+                     RODT_E_EMPTY);
+    assert_string_equal(text, "#");
+}
+
+/* ---- Classes ---- */
+
+static void expect_class(const char *text, rodt_stroke_class wanted)
+{
+    rodt_stroke_class read = (rodt_stroke_class)77;
+    if (rodt_stroke_class_read(text, strlen(text), &read, NULL) != RODT_OK || read != wanted)
+        fail_msg("\"%s\" was not read as %s", text, rodt_stroke_class_name(wanted));
+}
+
+static void test_class_words(void **state)
+{
+    (void)state;
+    static const char *const long_words[] = {"long", "L", "LS", "long stroke", "long-stroke", "Long Stroke", " ls "};
+    static const char *const standard_words[] = {"standard", "std", "STD", "standard stroke"};
+    static const char *const unknown_words[] = {"", "  ", "unknown", "UNKNOWN"};
+    static const char *const no_words[] = {"lang", "short", "30L", "S", "long standard", "long long", "-", "1", "?"};
+    for (size_t i = 0; i < COUNT_OF(long_words); i++)
+        expect_class(long_words[i], RODT_CLASS_LONG);
+    for (size_t i = 0; i < COUNT_OF(standard_words); i++)
+        expect_class(standard_words[i], RODT_CLASS_STANDARD);
+    for (size_t i = 0; i < COUNT_OF(unknown_words); i++)
+        expect_class(unknown_words[i], RODT_CLASS_UNKNOWN);
+    for (size_t i = 0; i < COUNT_OF(no_words); i++) {
+        rodt_stroke_class read = (rodt_stroke_class)77;
+        rodt_error error;
+        assert_int_equal(rodt_stroke_class_read(no_words[i], strlen(no_words[i]), &read, &error), RODT_E_SYNTAX);
+        assert_true(error.column >= 1 && read == (rodt_stroke_class)77);
+    }
+    assert_int_equal(rodt_stroke_class_read(NULL, 0, NULL, NULL), RODT_E_ARGUMENT);
+}
+
+/* Two sources that differ leave the strict class. */
+static void test_add_class(void **state)
+{
+    (void)state;
+    for (int a = RODT_CLASS_UNKNOWN; a <= RODT_CLASS_LONG; a++) {
+        for (int b = RODT_CLASS_UNKNOWN; b <= RODT_CLASS_LONG; b++) {
+            rodt_chamber chamber = {.stroke_class = (rodt_stroke_class)a};
+            bool agree = a == b || a == RODT_CLASS_UNKNOWN || b == RODT_CLASS_UNKNOWN;
+            int wanted = agree ? (a > b ? a : b) : RODT_CLASS_STANDARD;
+            assert_int_equal(rodt_chamber_add_class(&chamber, (rodt_stroke_class)b), agree);
+            assert_int_equal(chamber.stroke_class, wanted);
+        }
+    }
+}
+
+static void test_names(void **state)
+{
+    (void)state;
+    assert_string_equal(rodt_family_name((rodt_family)5), "unknown");
+    assert_string_equal(rodt_family_name((rodt_family)-1), "unknown");
+    assert_string_equal(rodt_family_name(RODT_FAMILY_DD3), "DD-3");
+    assert_string_equal(rodt_stroke_class_name((rodt_stroke_class)3), "unknown");
+    assert_string_equal(rodt_stroke_class_name(RODT_CLASS_STANDARD), "standard");
+}
+
+/* In Turkish, "I" has another small letter: where there is such a locale, marks are read all the same. */
+static void test_locale_changes_nothing(void **state)
+{
+    static const char *const locales[] = {"tr_TR.UTF-8", "tr_TR.utf8", "de_DE.UTF-8", "fr_FR.UTF-8", ""};
+    for (size_t i = 0; i < COUNT_OF(locales) && setlocale(LC_ALL, locales[i]) == NULL; i++)
+        ;
+    test_marks(state);
+    assert_non_null(setlocale(LC_ALL, "C"));
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(test_marks),       cmocka_unit_test(test_marks_of_wheel_ends),
+        cmocka_unit_test(test_case_of_letters), cmocka_unit_test(test_sizes),
+        cmocka_unit_test(test_bytes),       cmocka_unit_test(test_bounded_text),
+        cmocka_unit_test(test_arguments),   cmocka_unit_test(test_sentences),
+        cmocka_unit_test(test_round_trips), cmocka_unit_test(test_write),
+        cmocka_unit_test(test_write_refuses), cmocka_unit_test(test_class_words),
+        cmocka_unit_test(test_add_class),   cmocka_unit_test(test_names),
+        cmocka_unit_test(test_locale_changes_nothing),
+    };
+    return cmocka_run_group_tests_name("chamber", tests, NULL, NULL);
+}
