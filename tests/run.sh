@@ -99,10 +99,12 @@ memcheck() {
 comma() {
     need locale
     built locale "$build" || return 0
+    comma=fr_CA.UTF-8
     mkdir -p "$build/locales"
-    [ -d "$build/locales/fr_CA.UTF-8" ] || localedef -i fr_CA -f UTF-8 "$build/locales/fr_CA.UTF-8"
+    [ -d "$build/locales/$comma" ] || localedef -i fr_CA -f UTF-8 "$build/locales/$comma"
     suites locale "$build" --suite unit --suite cases --suite cli \
-        --wrap="env LOCPATH=$build/locales LC_ALL=fr_CA.UTF-8 LD_PRELOAD=$build/tests/checks/locale_from_environment.so"
+        --wrap="env LOCPATH=$build/locales LC_ALL=$comma COMMA_LOCALE=$comma \
+            LD_PRELOAD=$build/tests/checks/locale_from_environment.so"
 }
 
 fuzz() {
@@ -129,7 +131,7 @@ tidy() {
     built tidy "$build-clang" --native-file "$root/.meson/clang.ini" || return 0
     step clang-tidy lint "$root"/lib/*.c "$root"/examples/c/*.c "$root"/examples/cli/*.c
     step cppcheck cppcheck --quiet --std=c11 --enable=warning,style,performance,portability --inline-suppr \
-        --suppress=missingIncludeSystem --error-exitcode=1 -D__GNUC__=12 -DRODT_VERSION='"0"' -I "$root/include" -I "$root/lib" \
+        --suppress=missingIncludeSystem --suppress=variableScope --error-exitcode=1 -D__GNUC__=12 -DRODT_VERSION='"0"' -I "$root/include" -I "$root/lib" \
         "$root/lib" "$root/examples"
 }
 

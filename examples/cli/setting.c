@@ -64,6 +64,7 @@ static int read_file(const char *name, char **text, size_t *size)
     if (!failed && *size < FILE_MAX)
         return STATUS_CONTINUE;
     free(*text);
+    *text = NULL;
     return failed ? complain("cannot read %s: %s", name, strerror(reason))
                   : complain("%s is too long for a table of limits", name);
 }
