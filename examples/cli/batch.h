@@ -7,7 +7,7 @@
 #include "csv.h"
 #include "output.h"
 
-/* The columns that have a meaning. Those from BATCH_AXLE on are known by name and only passed through. */
+/* The columns that have a meaning. */
 typedef enum batch_word {
     BATCH_CHAMBER,
     BATCH_RELEASED,
@@ -21,7 +21,12 @@ typedef enum batch_word {
     BATCH_DIVISION,
     BATCH_DATE,
     BATCH_UNIT,
-    BATCH_READ, /* the words above are read */
+    BATCH_ASKED, /* the words from here on are looked for only where --column names them: an "engine" is often
+                    the name of one */
+    BATCH_ENGINE = BATCH_ASKED,
+    BATCH_SPRING_BRAKE,
+    BATCH_DRUM,
+    BATCH_READ, /* the words above are read; those below pass through like any other column */
     BATCH_AXLE = BATCH_READ,
     BATCH_POSITION,
     BATCH_WORDS

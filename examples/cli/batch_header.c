@@ -154,21 +154,27 @@ static bool say_missing(const csv_record *record, const batch_options *options, 
     return false;
 }
 
+/* Finds the column of a word if it is to be looked for. False: it must be there and is not, or twice. */
+static bool take_column(batch_header *header, const csv_record *record, const batch_options *options,
+                        batch_word word)
+{
+    const char *given = options->heading[word];
+    size_t column = BATCH_NO_COLUMN;
+    bool asked = given != NULL && given[0] != '\0';
+    if ((word < BATCH_ASKED || asked) && !find_column(record, word, given, &column))
+        return false;
+    if (column == BATCH_NO_COLUMN && (word < BATCH_NEEDED || asked))
+        return say_missing(record, options, word);
+    if (word < BATCH_READ)
+        header->column[word] = column;
+    return true;
+}
+
 static bool find_columns(batch_header *header, const csv_record *record, const batch_options *options)
 {
-    for (int word = 0; word < BATCH_WORDS; word++) {
-        const char *given = options->heading[word];
-        size_t column = BATCH_NO_COLUMN;
-        if (word >= BATCH_READ && given == NULL)
-            continue;
-        if (!find_column(record, (batch_word)word, given, &column))
+    for (int word = 0; word < BATCH_WORDS; word++)
+        if (!take_column(header, record, options, (batch_word)word))
             return false;
-        bool asked = given != NULL && given[0] != '\0';
-        if (column == BATCH_NO_COLUMN && (word < BATCH_NEEDED || asked))
-            return say_missing(record, options, (batch_word)word);
-        if (word < BATCH_READ)
-            header->column[word] = column;
-    }
     return true;
 }
 
@@ -235,20 +241,37 @@ static bool units_agree(const batch_header *header, const batch_options *options
     return true;
 }
 
-/* Without a date column a heading that looks like one is worth a word. */
-static void note_date(const batch_header *header, const csv_record *record, const batch_options *options)
+/* The word that an unread heading may well mean, or BATCH_WORDS. */
+static batch_word word_meant(const batch_header *header, const batch_options *options, const char *heading)
+{
+    static const char *const dates[] = {"date", "datum", "fecha"};
+    char name[BATCH_TEXT_SIZE];
+    bool undated = header->column[BATCH_DATE] == BATCH_NO_COLUMN && options->heading[BATCH_DATE] == NULL;
+    for (size_t i = 0; undated && i < COUNT_OF(dates); i++)
+        if (strstr(heading, dates[i]) != NULL)
+            return BATCH_DATE;
+    for (int word = BATCH_ASKED; word < BATCH_READ; word++) {
+        snprintf(name, sizeof name, "%s", batch_word_name((batch_word)word));
+        normalize(name);
+        if (options->heading[word] == NULL && strcmp(name, heading) == 0)
+            return (batch_word)word;
+    }
+    return BATCH_WORDS;
+}
+
+/* A column that would change verdicts and is not read is worth a word. */
+static void note_unread(const batch_header *header, const csv_record *record, const batch_options *options)
 {
     char text[BATCH_TEXT_SIZE];
     char shown[BATCH_SHOWN_SIZE];
-    if (header->column[BATCH_DATE] != BATCH_NO_COLUMN || options->heading[BATCH_DATE] != NULL)
-        return;
     for (size_t i = 0; i < record->count; i++) {
         heading_of(record, i, text);
-        if (strstr(text, "date") == NULL && strstr(text, "datum") == NULL && strstr(text, "fecha") == NULL)
-            continue;
-        complain("note: the column \"%s\" is not read; if it is the day of the inspection, say "
-                  "--column date=\"%s\"", batch_show(text, shown), shown);
-        return;
+        batch_word word = word_meant(header, options, text);
+        if (word != BATCH_WORDS)
+            complain("the column \"%s\" is not read; if it is the %s, say --column %s=\"%s\", otherwise "
+                     "--column %s=",
+                     batch_show(text, shown), word == BATCH_DATE ? "day of the test" : "condition of the test",
+                     batch_word_name(word), shown, batch_word_name(word));
     }
 }
 
@@ -284,7 +307,7 @@ bool batch_header_read(batch_header *header, const csv_record *record, const bat
     for (int word = 0; word < BATCH_READ; word++)
         if (header->column[word] != BATCH_NO_COLUMN)
             heading_of(record, header->column[word], header->heading[word]);
-    note_date(header, record, options);
+    note_unread(header, record, options);
     return units_agree(header, options);
 }
 

@@ -10,8 +10,9 @@ static const char *const word_names[BATCH_WORDS] = {
     [BATCH_RATED_STROKE] = "rated_stroke", [BATCH_MARKED_LIMIT] = "marked_limit",
     [BATCH_PSI] = "psi",                   [BATCH_PSI_AFTER] = "psi_after",
     [BATCH_DIVISION] = "division",         [BATCH_DATE] = "date",
-    [BATCH_UNIT] = "unit",                 [BATCH_AXLE] = "axle",
-    [BATCH_POSITION] = "position"};
+    [BATCH_UNIT] = "unit",                 [BATCH_ENGINE] = "engine",
+    [BATCH_SPRING_BRAKE] = "spring_brake", [BATCH_DRUM] = "drum",
+    [BATCH_AXLE] = "axle",                 [BATCH_POSITION] = "position"};
 
 const char *batch_word_name(batch_word word) { return word_names[word]; }
 

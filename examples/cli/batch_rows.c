@@ -75,6 +75,9 @@ static rodt_status judge(batch_run *run, const csv_record *record, rodt_finding 
                               .division = cell(run, record, BATCH_DIVISION),
                               .day = cell(run, record, BATCH_DATE),
                               .unit = cell(run, record, BATCH_UNIT),
+                              .engine = cell(run, record, BATCH_ENGINE),
+                              .spring_brake = cell(run, record, BATCH_SPRING_BRAKE),
+                              .drum = cell(run, record, BATCH_DRUM),
                               .style = options->style,
                               .date_order = options->date_order,
                               .default_day = run->setting.day};

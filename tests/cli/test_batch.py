@@ -13,6 +13,7 @@ from pathlib import Path
 
 HERE = Path(__file__).resolve().parent
 CASES = HERE.parent / "cases"
+FLEET = HERE.parent.parent / "examples" / "data" / "fleet.csv"
 NEW = ["applied_stroke", "limit", "margin", "verdict", "reasons"]
 FRENCH = ["--separator", ";", "--decimal-comma", "--encoding", "windows-1252",
           "--column", "chamber=Récepteur", "--column", "stroke_class=Course", "--column", "released=Relâché (po)",
@@ -202,9 +203,27 @@ class Meaning(Case):
         self.judged(data=data, status=3)
         self.judged("--column", "unit=", data=data, status=0)
 
+    def test_conditions_are_read_where_they_are_named(self):
+        data = b"engine," + HEADER + b"on," + GOOD + b"off," + GOOD
+        plain = self.judged("--as-of", "2024-01-01", data=data, status=0)
+        self.assertIn(b"--column engine=", plain.stderr)
+        asked = self.judged("--column", "engine=Engine", data=data, status=3)
+        self.assertEqual([row[-2] for row in rows(asked.stdout)[1:]], ["undetermined", "in-adjustment"])
+        left = self.judged("--as-of", "2024-01-01", "--column", "engine=", data=data, status=0)
+        self.assertEqual(left.stderr, b"")
+
+    def test_invented_fleet(self):
+        """Counted by hand: what the remarks of the file say."""
+        got = [row[-2] for row in rows(self.judged(FLEET, data=None, status=1).stdout)[1:]]
+        self.assertEqual({verdict: got.count(verdict) for verdict in set(got)},
+                         {"in-adjustment": 31, "out-of-adjustment": 14, "inoperative": 1, "undetermined": 11, "": 2})
+
     def test_own_limits(self):
         with tempfile.TemporaryDirectory() as folder:
             limits = Path(folder) / "own.csv"
+            limits.write_text("family,size,class,limit\nclamp,30,standard,1 3/4\n", encoding="utf-8")
+            out = self.judged("--limits", limits, data=HEADER + GOOD, status=1).stdout
+            self.assertEqual(rows(out)[1][5:8], ["1 3/4", "-1/8", "out-of-adjustment"])
             limits.write_text("no table at all\n", encoding="utf-8")
             self.refused("--limits", limits, data=HEADER + GOOD, says="own.csv")
             self.refused("--limits", folder + "/none", data=HEADER + GOOD, says="none")
