@@ -412,11 +412,27 @@ def on_terminal(run, environment, *arguments):
     return done.returncode, shown.decode("utf-8")
 
 
+def has_terminals():
+    """Some confined systems have no pseudo-terminals; nobody can see colour there."""
+    try:
+        for end in pty.openpty():
+            os.close(end)
+    except OSError:
+        return False
+    return True
+
+
 def check_colour(run, _):
     """Colour on a terminal only, and not against NO_COLOR or a terminal that has none."""
     plain = {key: value for key, value in os.environ.items() if key not in ("NO_COLOR", "TERM")}
     xterm = dict(plain, TERM="xterm")
     question = ["stroke", "30", "2", "5"]
+    status, piped = run(*question, env=xterm).returncode, run(*question, env=xterm).stdout
+    yield 1
+    yield from equal("a pipe", (status, ESCAPE in (piped if isinstance(piped, str) else piped.decode())), (1, False))
+    if not has_terminals():
+        print("# no pseudo-terminal here: colour on a terminal was not looked at")
+        return
     for environment, wanted in ((xterm, True), (dict(xterm, NO_COLOR=""), True), (dict(xterm, NO_COLOR="1"), False),
                                 (dict(plain, TERM="dumb"), False), (plain, False)):
         status, shown = on_terminal(run, environment, *question)
