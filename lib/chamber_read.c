@@ -333,7 +333,7 @@ rodt_status rodt_chamber_read(const char *text, size_t size, rodt_chamber *out, 
     mark_cut(&mark.tokens, text, size);
     while (take_prefix(&mark) || take_family(&mark) || take_letter(&mark) || take_number(&mark) ||
            take_class(&mark))
-        continue;
+        ;
     complete(&mark.chamber);
     if (here(&mark)->kind != TOKEN_END || (mark.twice == 0 && !is_consistent(&mark.chamber)))
         return refuse(&mark, error);
