@@ -10,24 +10,27 @@ static const option_spec options[] = {
                              "the column with this heading is WORD; WORD= alone: read no such column. May be "
                              "given once for each word",
                              true},
-    [BATCH_OPTION_SEPARATOR] = {"separator", "SIGN", "one sign, or the word tab; a comma if none is given", false},
+    [BATCH_OPTION_SEPARATOR] = {"separator", "SIGN", "one sign, or the word tab; a comma if none is given",
+                                false},
     [BATCH_OPTION_DECIMAL_COMMA] = {"decimal-comma", NULL, "2,125 is 2 1/8", false},
     [BATCH_OPTION_ENCODING] = {"encoding", "NAME",
                                "encoding of the input, for example windows-1252; the output is UTF-8", false},
-    [BATCH_OPTION_UNIT] = {"unit", "UNIT", "in, mm or cm, for numbers without a unit; in if none is given", false},
+    [BATCH_OPTION_UNIT] = {"unit", "UNIT", "in, mm or cm, for numbers without a unit; in if none is given",
+                           false},
     [BATCH_OPTION_DATE_ORDER] = {"date-order", "ORDER",
                                  "dmy (day first) or mdy (month first), for dates such as 06/05/2024", false},
     [BATCH_OPTION_JOBS] = {"jobs", "N", "accepted; this version works on one thread", false},
-    [BATCH_OPTION_SUMMARY] = {"summary", NULL, "counts by verdict, reason and chamber, on standard error", false}};
+    [BATCH_OPTION_SUMMARY] = {"summary", NULL, "counts by verdict, reason and chamber, on standard error",
+                              false}};
 
 const command_spec batch_command = {
     .name = "batch",
     .operands = "[FILE|-] [OPTION]...",
     .summary = "judge every row of a CSV file",
     .help =
-        "Judges every row of a CSV file of pushrod measurements. The rows come out as they went in and in their "
-        "order, with five columns more: applied_stroke, limit, margin, verdict, reasons. A row that cannot be "
-        "read stays in its place as undetermined, with the reason. Without FILE, or with -, the input is "
+        "Judges every row of a CSV file of pushrod measurements. The rows come out as they went in and in "
+        "their order, with five columns more: applied_stroke, limit, margin, verdict, reasons. A row that cannot "
+        "be read stays in its place as undetermined, with the reason. Without FILE, or with -, the input is "
         "standard input.\n"
         "\n"
         "Columns, in any order and by these headings (capitals, blanks, underscores and hyphens make no "
@@ -43,9 +46,9 @@ const command_spec batch_command = {
         "                                            warm, hot\n"
         "\n"
         "Repeated header lines and empty records are passed through and counted. A row with too few cells is "
-        "filled up (reason short-record). A row with too many (long-record), or with a quote that is not closed "
-        "or not at the end of its cell (bad-quotes), is not judged: its cells may have slipped. A record may have 16 MiB and 65536 "
-        "cells. Write the output to another file than the input.\n"
+        "filled up (reason short-record). A row with too many (long-record), or with a quote that is "
+        "not closed or not at the end of its cell (bad-quotes), is not judged: its cells may have slipped. A "
+        "record may have 16 MiB and 65536 cells. Write the output to another file than the input.\n"
         "\n"
         "Example:\n"
         "  rodtravel batch yard.csv --separator ';' --decimal-comma \\\n"
