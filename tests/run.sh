@@ -146,7 +146,7 @@ coverage() {
     built coverage "$dir" -Db_coverage=true || return 0
     suites coverage "$dir" --no-suite exhaustive
     step coverage gcovr --root "$root" --object-directory "$dir" --filter "$root/lib/" --filter "$root/examples/cli/" \
-        --branches --print-summary --fail-under-line 90
+        --branches --print-summary --fail-under-line 95
 }
 
 exhaustive() {
