@@ -155,11 +155,15 @@ static void print_contradiction(uint32_t contradiction)
     print_wrapped(stdout, "Mind", 8, line);
 }
 
-/* Without a candidate the library has nothing to tell apart. */
+/* Without a candidate, or without a limit for any of them, the library has nothing to tell apart. */
 static const char *next_words(const rodt_identification *answer)
 {
-    return answer->count == 0 ? "no chamber in the tables is so: look and measure again"
-                              : rodt_observation_text(answer->settle_by);
+    if (answer->count == 0)
+        return "no chamber in the tables is so: look and measure again";
+    if (!rodt_length_given(answer->strict_limit))
+        return "the rule set has no limit for it: read the rated stroke marked on the housing (--rated), a rule set "
+               "may judge by a part of that";
+    return rodt_observation_text(answer->settle_by);
 }
 
 static void print_heading(const rodt_identification *answer)
@@ -172,7 +176,7 @@ static void print_heading(const rodt_identification *answer)
         return;
     }
     if (!rodt_length_given(answer->strict_limit))
-        snprintf(line, sizeof line, "%zu FIT", answer->count);
+        snprintf(line, sizeof line, "NO PUBLISHED LIMIT FOR WHAT FITS");
     else if (answer->settle_by == RODT_OBSERVE_NOTHING && answer->contradiction == 0)
         snprintf(line, sizeof line, "LIMIT %s", length_word(answer->strict_limit, limit));
     else
@@ -273,7 +277,8 @@ static int answer_clues(const command_line *from, const rodt_clues *clues, const
         write_answer(&answer, setting);
     else
         print_answer(&answer, setting);
-    return answer.count == 0 || answer.contradiction != 0 ? STATUS_UNDETERMINED : STATUS_GOOD;
+    bool answered = answer.contradiction == 0 && rodt_length_given(answer.strict_limit);
+    return answered ? STATUS_GOOD : STATUS_UNDETERMINED;
 }
 
 static int run(int argc, char **argv)
