@@ -143,10 +143,9 @@ static void list_headings(const csv_record *record)
 
 static bool say_missing(const csv_record *record, const batch_options *options, batch_word word)
 {
-    char shown[BATCH_SHOWN_SIZE];
     const char *name = batch_word_name(word);
     if (options->heading[word] != NULL)
-        complain("there is no heading \"%s\" (--column %s)", batch_show(options->heading[word], shown), name);
+        complain("there is no heading \"%.200s\" (--column %s)", options->heading[word], name);
     else
         complain("there is no column \"%s\"; if it has another heading, say --column %s=HEADING", name, name);
     list_headings(record);
@@ -224,8 +223,8 @@ static int unit_of_heading(const char *heading)
 static bool units_agree(const batch_header *header, const batch_options *options)
 {
     static const char *const names[] = {"in", "mm", "cm"};
-    static const batch_word lengths[] = {BATCH_RELEASED, BATCH_APPLIED, BATCH_RATED_STROKE, BATCH_MARKED_LIMIT,
-                                         BATCH_DIVISION};
+    static const batch_word lengths[] = {BATCH_RELEASED, BATCH_APPLIED, BATCH_RATED_STROKE,
+                                         BATCH_MARKED_LIMIT, BATCH_DIVISION};
     if (header->column[BATCH_UNIT] != BATCH_NO_COLUMN)
         return true;
     for (size_t i = 0; i < COUNT_OF(lengths); i++) {
@@ -268,17 +267,18 @@ static void note_unread(const batch_header *header, const csv_record *record, co
         heading_of(record, i, text);
         batch_word word = word_meant(header, options, text);
         if (word != BATCH_WORDS)
-            complain("the column \"%s\" is not read; if it is the %s, say --column %s=\"%s\", otherwise "
-                     "--column %s=",
-                     batch_show(text, shown), word == BATCH_DATE ? "day of the test" : "condition of the test",
-                     batch_word_name(word), shown, batch_word_name(word));
+            complain("the column \"%s\" is not read; if it is the %s of the test, say --column %s=\"%s\", "
+                     "otherwise --column %s=",
+                     batch_show(text, shown), word == BATCH_DATE ? "day" : "condition", batch_word_name(word),
+                     shown, batch_word_name(word));
     }
 }
 
 static bool is_text(const csv_record *record)
 {
     const char *bytes = record->bytes;
-    bool utf16 = record->size >= 2 && (memcmp(bytes, "\xFF\xFE", 2) == 0 || memcmp(bytes, "\xFE\xFF", 2) == 0);
+    bool utf16 = record->size >= 2 &&
+                 (memcmp(bytes, "\xFF\xFE", 2) == 0 || memcmp(bytes, "\xFE\xFF", 2) == 0);
     if (utf16)
         complain("this is UTF-16 text: say --encoding utf-16");
     else if (memchr(bytes, '\0', record->size) != NULL)

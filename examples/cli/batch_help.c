@@ -29,8 +29,8 @@ const command_spec batch_command = {
     .summary = "judge every row of a CSV file",
     .help =
         "Judges every row of a CSV file of pushrod measurements. The rows come out as they went in and in "
-        "their order, with five columns more: applied_stroke, limit, margin, verdict, reasons. A row that cannot "
-        "be read stays in its place as undetermined, with the reason. Without FILE, or with -, the input is "
+        "their order, with five columns more: applied_stroke, limit, margin, verdict, reasons. A row that "
+        "cannot be read stays in its place as undetermined, with the reason. Without FILE, or with -, the input is "
         "standard input.\n"
         "\n"
         "Columns, in any order and by these headings (capitals, blanks, underscores and hyphens make no "

@@ -39,7 +39,8 @@ static bool open_recode(batch_input *input)
     if (status == RECODE_E_MEMORY)
         complain("no memory");
     else
-        complain("the encoding \"%s\" is not known here; common names are windows-1252, iso-8859-1 and utf-16",
+        complain("the encoding \"%s\" is not known here; common names are windows-1252, "
+                 "iso-8859-1 and utf-16",
                  input->encoding);
     return false;
 }

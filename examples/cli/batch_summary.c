@@ -68,7 +68,8 @@ static const char *chamber_name(const batch_counts *counts, size_t at, char text
 static void print_chambers(const batch_counts *counts)
 {
     char text[RODT_CHAMBER_TEXT_SIZE];
-    fprintf(stderr, "chambers %32s %15s %12s %13s\n", "in adj.", "out of adj.", "inoperative", "undetermined");
+    fprintf(stderr, "chambers %32s %15s %12s %13s\n", "in adj.", "out of adj.", "inoperative",
+            "undetermined");
     for (size_t i = 0; i < counts->chambers; i++) {
         const uint64_t *verdict = counts->chamber[i].verdict;
         fprintf(stderr, "  %-26s %12" PRIu64 " %15" PRIu64 " %12" PRIu64 " %13" PRIu64 "\n",
@@ -110,8 +111,8 @@ static void note_flaws(const batch_counts *counts)
     for (int flaw = 0; flaw < BATCH_FLAWS; flaw++) {
         uint64_t count = counts->flaw[flaw];
         if (count > 0)
-            complain("%" PRIu64 " %s: %s (first on line %" PRIu64 ")", count, count == 1 ? "row" : "rows", what[flaw],
-                     counts->flaw_line[flaw]);
+            complain("%" PRIu64 " %s: %s (first on line %" PRIu64 ")", count, count == 1 ? "row" : "rows",
+                     what[flaw], counts->flaw_line[flaw]);
     }
 }
 

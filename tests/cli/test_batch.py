@@ -203,6 +203,27 @@ class Meaning(Case):
         self.judged(data=data, status=3)
         self.judged("--column", "unit=", data=data, status=0)
 
+    def test_every_column_counts(self):
+        """Each optional column, with a cell that must change the answer of an unlisted clamp 18."""
+        plain = {"chamber": "clamp 18", "released": "2", "applied": "3 3/4", "stroke_class": "standard",
+                 "rated_stroke": "2 1/2", "marked_limit": "", "psi": "95", "psi_after": "95", "division": "1/16",
+                 "date": "2024-01-01", "unit": "in"}
+        expected = ["1 3/4", "2", "1/4", "in-adjustment"]
+        changes = [({}, expected), ({"rated_stroke": "2"}, ["1 3/4", "1 3/5", "-3/20", "out-of-adjustment"]),
+                   ({"marked_limit": "1 1/2"}, ["1 3/4", "1 1/2", "-1/4", "out-of-adjustment"]),
+                   ({"psi": "80"}, expected[:3] + ["undetermined"]), ({"unit": "cm"}, None),
+                   ({"psi_after": "80"}, expected[:3] + ["undetermined"]),
+                   ({"stroke_class": "?"}, expected[:3] + ["undetermined"]),
+                   ({"division": "fine"}, expected[:3] + ["undetermined"]), ({"date": "1999-01-01"}, None)]
+        for change, answer in changes:
+            with self.subTest(change):
+                cells = {**plain, **change}
+                got = rows(run(data=f"{','.join(cells)}\n{','.join(cells.values())}\n".encode()).stdout)[1][-5:-1]
+                if answer:
+                    self.assertEqual(got, answer)
+                else:
+                    self.assertNotEqual(got, expected)
+
     def test_conditions_are_read_where_they_are_named(self):
         data = b"engine," + HEADER + b"on," + GOOD + b"off," + GOOD
         plain = self.judged("--as-of", "2024-01-01", data=data, status=0)
@@ -213,7 +234,7 @@ class Meaning(Case):
         self.assertEqual(left.stderr, b"")
 
     def test_invented_fleet(self):
-        """Counted by hand: what the remarks of the file say."""
+        """The verdicts that the remarks of the file ask for, counted over its rows."""
         got = [row[-2] for row in rows(self.judged(FLEET, data=None, status=1).stdout)[1:]]
         self.assertEqual({verdict: got.count(verdict) for verdict in set(got)},
                          {"in-adjustment": 31, "out-of-adjustment": 14, "inoperative": 1, "undetermined": 11, "": 2})
@@ -339,7 +360,7 @@ class Hostile(Case):
 
     def test_stray_quote_loses_no_row(self):
         for stray in [b"clamp 30,\"2 1/8,4,95\n", b"clamp 30,\"2 1/8\"\",4,95\n"]:
-            for count in [1, 10, 500000]:
+            for count in [1, 10, 100000]:
                 result = run("--as-of", "2024-01-01", data=HEADER + GOOD + stray + GOOD * count)
                 self.assertEqual(result.returncode, 3)
                 self.assertIn(b"line 3", result.stderr)
@@ -347,7 +368,7 @@ class Hostile(Case):
                                  GOOD_OUT + stray[:-1] + b",,,,undetermined,bad-quotes\n" + GOOD_OUT * count)
 
     def test_quotes_that_swallow_each_other_end(self):
-        result = run(data=HEADER + b"a\",b,\"\n" * 1000000)
+        result = run(data=HEADER + b"a\",b,\"\n" * 100000)
         self.assertEqual(result.returncode, 2)
         self.assertIn(b"never closed", result.stderr)
 
