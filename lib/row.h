@@ -33,6 +33,27 @@ struct rodt_rules {
     void *memory;          /* of a loaded rule set; NULL = compiled in */
 };
 
+/* What a vehicle as a whole is judged by, and where each part of it comes from. */
+typedef enum vehicle_part {
+    VEHICLE_SHARE,
+    VEHICLE_FULL_FROM,
+    VEHICLE_HALF,
+    VEHICLE_CHART,
+    VEHICLE_STEERING,
+    VEHICLE_AXLE_SIZE,
+    VEHICLE_AXLE_ARM,
+    VEHICLE_ADJUSTER,
+    VEHICLE_PARTS
+} vehicle_part;
+
+typedef struct vehicle_figure {
+    rodt_ratio value; /* not given = the part has no figure */
+    const char *wording;
+    const rodt_source *source;
+    rodt_evidence evidence;
+} vehicle_figure;
+
+extern const vehicle_figure table_vehicle[VEHICLE_PARTS];
 extern const rodt_rules table_rules[];
 extern const size_t table_rules_count;
 extern const rodt_chamber_row table_chambers[];

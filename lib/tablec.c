@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* tablec, the table compiler: four tables in, one C file of constant arrays out. Runs while the library is
+/* tablec, the table compiler: tables in, one C file of constant arrays out. Runs while the library is
  * built and is no part of it. */
 #include "tablec.h"
 
@@ -209,6 +209,28 @@ static void read_rules(tables *t, table_reader *reader)
     t->rules[t->rules_count++] = row;
 }
 
+const char *const vehicle_part_names[VEHICLE_PARTS] = {
+    [VEHICLE_SHARE] = "share",         [VEHICLE_FULL_FROM] = "full_from", [VEHICLE_HALF] = "half",
+    [VEHICLE_CHART] = "chart",         [VEHICLE_STEERING] = "steering",   [VEHICLE_AXLE_SIZE] = "axle_size",
+    [VEHICLE_AXLE_ARM] = "axle_arm",   [VEHICLE_ADJUSTER] = "adjuster"};
+
+enum { PART_NAME, PART_VALUE, PART_WORDING, PART_SOURCE, PART_EVIDENCE };
+
+static const table_column vehicle_columns[] = {
+    {"part", true}, {"value", false}, {"wording", true}, {"source", true}, {"evidence", true}};
+
+static void read_vehicle(tables *t, table_reader *reader)
+{
+    vehicle_row row = {.line = reader->line};
+    bool good = table_word(reader, PART_NAME, vehicle_part_names, VEHICLE_PARTS, &row.part);
+    good = table_ratio(reader, PART_VALUE, &row.value) && good;
+    good = table_evidence(reader, PART_EVIDENCE, &row.evidence) && good;
+    row.wording = keep_cell(t, reader, PART_WORDING);
+    row.source = keep_cell(t, reader, PART_SOURCE);
+    if (good)
+        t->vehicle[t->vehicle_count++] = row;
+}
+
 static const struct {
     const table_column *columns;
     size_t column_count;
@@ -216,7 +238,8 @@ static const struct {
 } kinds[FILE_COUNT] = {{source_columns, COUNT_OF(source_columns), read_source},
                        {chamber_columns, COUNT_OF(chamber_columns), read_chamber},
                        {limit_columns, COUNT_OF(limit_columns), read_limit},
-                       {rules_columns, COUNT_OF(rules_columns), read_rules}};
+                       {rules_columns, COUNT_OF(rules_columns), read_rules},
+                       {vehicle_columns, COUNT_OF(vehicle_columns), read_vehicle}};
 
 static void read_table(tables *t, int file, const char *text, size_t size)
 {
@@ -288,7 +311,7 @@ static int run(tables *t, const char *target, char **paths)
 int main(int argc, char **argv)
 {
     if (argc != 2 + FILE_COUNT) {
-        fputs("usage: tablec OUT|--check sources.csv chambers.csv limits.csv rulesets.csv\n", stderr);
+        fputs("usage: tablec OUT|--check sources.csv chambers.csv limits.csv rulesets.csv vehicle.csv\n", stderr);
         return 2;
     }
     tables *t = calloc(1, sizeof *t);

@@ -1,17 +1,17 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* The table compiler: what it holds of the four tables while it reads, checks and writes them. */
+/* The table compiler: what it holds of the tables while it reads, checks and writes them. */
 #ifndef RODT_TABLEC_H
 #define RODT_TABLEC_H
 
 #include <stdio.h>
 
 #include "common.h"
-#include "rodtravel/rules.h"
+#include "row.h"
 
 #define ROWS_MAX 1000
 #define POOL_SIZE 262144
 
-enum { FILE_SOURCES, FILE_CHAMBERS, FILE_LIMITS, FILE_RULES, FILE_COUNT };
+enum { FILE_SOURCES, FILE_CHAMBERS, FILE_LIMITS, FILE_RULES, FILE_VEHICLE, FILE_COUNT };
 
 /* Every `line` is that of the row in its file. Ids are texts until all files are read. */
 typedef struct source_row {
@@ -60,6 +60,15 @@ typedef struct rules_row {
     const char *rated_share_evidence_text;
 } rules_row;
 
+typedef struct vehicle_row {
+    uint32_t line;
+    unsigned part; /* vehicle_part */
+    rodt_ratio value;
+    const char *wording;
+    const char *source;
+    rodt_evidence evidence;
+} vehicle_row;
+
 typedef struct tables {
     const char *paths[FILE_COUNT];
     int current; /* file that is being read */
@@ -68,16 +77,21 @@ typedef struct tables {
     size_t chamber_count;
     size_t limit_count;
     size_t rules_count;
+    size_t vehicle_count;
     source_row sources[ROWS_MAX];
     chamber_row chambers[ROWS_MAX];
     limit_row limits[ROWS_MAX];
     rules_row rules[ROWS_MAX];
+    vehicle_row vehicle[ROWS_MAX];
     size_t pool_used;
     char pool[POOL_SIZE]; /* every text of the rows */
 } tables;
 
 /* Prints "file:line: sentence" and counts it. */
 void tables_fault(tables *t, int file, uint32_t line, const char *format, ...) PRINTF_LIKE(4, 5);
+
+/* The parts of the table of the vehicle as they are written in it, in the order of vehicle_part. */
+extern const char *const vehicle_part_names[VEHICLE_PARTS];
 
 /* Looks up an id; NULL if there is none. */
 source_row *tables_source(tables *t, const char *id);

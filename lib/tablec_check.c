@@ -234,6 +234,45 @@ static void check_rules_row(tables *t, const rules_row *row)
                 row->rated_share_evidence_text, row->rated_share_evidence);
 }
 
+/* A part has a figure of its kind: a share of the whole, a count or a length above zero, no difference at all, or
+ * none. */
+static bool fits_part(const vehicle_row *row)
+{
+    switch ((vehicle_part)row->part) {
+    case VEHICLE_SHARE:
+    case VEHICLE_HALF: return row->value.num > 0 && row->value.num < row->value.den;
+    case VEHICLE_FULL_FROM: return row->value.num > 0;
+    case VEHICLE_CHART:
+    case VEHICLE_STEERING: return row->value.num > 0 && row->value.den == 1;
+    case VEHICLE_AXLE_SIZE:
+    case VEHICLE_AXLE_ARM: return row->value.num == 0 && row->value.den == 1;
+    case VEHICLE_ADJUSTER: return !rodt_ratio_given(row->value);
+    case VEHICLE_PARTS: break;
+    }
+    return false;
+}
+
+static void check_vehicle(tables *t)
+{
+    const vehicle_row *first[VEHICLE_PARTS] = {0};
+    for (size_t i = 0; i < t->vehicle_count; i++) {
+        const vehicle_row *row = &t->vehicle[i];
+        const char *name = vehicle_part_names[row->part];
+        if (first[row->part] != NULL)
+            tables_fault(t, FILE_VEHICLE, row->line, "part \"%s\" stands in line %u already", name,
+                         (unsigned)first[row->part]->line);
+        else
+            first[row->part] = row;
+        if (!fits_part(row))
+            tables_fault(t, FILE_VEHICLE, row->line, "the figure is none for part \"%s\"", name);
+        cite(t, FILE_VEHICLE, row->line, row->source, row->evidence);
+    }
+    for (size_t part = 0; part < VEHICLE_PARTS; part++) {
+        if (first[part] == NULL)
+            tables_fault(t, FILE_VEHICLE, 0, "part \"%s\" is missing", vehicle_part_names[part]);
+    }
+}
+
 /* A row that stands there twice was reported as that; only the first one counts as used. */
 static void check_unused(tables *t)
 {
@@ -258,5 +297,6 @@ void tables_check(tables *t)
     check_limits(t);
     for (size_t i = 0; i < t->rules_count; i++)
         check_rules_row(t, &t->rules[i]);
+    check_vehicle(t);
     check_unused(t);
 }

@@ -197,6 +197,24 @@ static void write_rules_row(const tables *t, FILE *out, const rules_row *row)
     fputs("NULL, NULL},\n", out);
 }
 
+/* In the order of the parts, each of which is there once. */
+static void write_vehicle(const tables *t, FILE *out)
+{
+    fputs("\nconst vehicle_figure table_vehicle[VEHICLE_PARTS] = {\n", out);
+    for (size_t part = 0; part < VEHICLE_PARTS; part++) {
+        size_t i = 0;
+        while (t->vehicle[i].part != part)
+            i++;
+        const vehicle_row *row = &t->vehicle[i];
+        fputs("    {", out);
+        write_fraction(out, row->value.num, row->value.den);
+        write_text(out, row->wording);
+        write_source_reference(t, out, row->source);
+        fprintf(out, "%s},\n", evidence_word(row->evidence));
+    }
+    fputs("};\n", out);
+}
+
 void tables_write(const tables *t, FILE *out)
 {
     write_head(t, out);
@@ -207,4 +225,5 @@ void tables_write(const tables *t, FILE *out)
     for (size_t r = 0; r < t->rules_count; r++)
         write_rules_row(t, out, &t->rules[r]);
     fprintf(out, "};\nconst size_t table_rules_count = %zu;\n", t->rules_count);
+    write_vehicle(t, out);
 }
