@@ -23,9 +23,10 @@ typedef enum rodt_check {
     RODT_CHECK_TRACTOR_PROTECTION = 9, /* "tractor-protection": pressure kept in the tractor */
     RODT_CHECK_SUPPLY_VALVE = 10,     /* "supply-valve": pressure at which the trailer supply valve closes */
     RODT_CHECK_PARKING_VALVE = 11,    /* "parking-valve": pressure at which the parking valve pops out */
-    RODT_CHECK_DRAIN = 12,            /* "drain": drain valves move freely, what came out */
+    RODT_CHECK_DRAIN = 12,            /* "drain": do the drain valves move freely and let the reservoirs empty */
     RODT_CHECK_AUDIBLE_LEAK = 13,     /* "audible-leak": is a leak heard */
-    RODT_CHECK_END = 14
+    RODT_CHECK_CONTAMINATION = 14,    /* "contamination": did oil or sludge come out of the reservoirs */
+    RODT_CHECK_END = 15
 } rodt_check;
 
 /* Which vehicles a row is for. */
@@ -58,28 +59,41 @@ typedef enum rodt_measure {
     RODT_MEASURE_YES_NO = 7
 } rodt_measure;
 
-/* How a rule set ranks a row. Only RODT_KIND_LIMIT makes a vehicle defective. */
+/* How a rule set ranks a row. */
 typedef enum rodt_kind {
     RODT_KIND_LIMIT = 0,
-    RODT_KIND_MAJOR = 1,   /* beyond it the defect is a major one; what lies before it is not judged by this row */
-    RODT_KIND_USUAL = 2    /* a usual figure, not a limit: only a note */
+    RODT_KIND_MAJOR = 1,      /* beyond it the defect is a major one; what lies before it is not judged by this row */
+    RODT_KIND_USUAL = 2,      /* a usual figure, not a limit: only a note, never a defect */
+    RODT_KIND_LIMIT_MAJOR = 3 /* a limit, and what is beyond it is a major defect */
 } rodt_kind;
+
+/* What a build-up is timed over. */
+typedef enum rodt_span {
+    RODT_SPAN_PRESSURES = 0,         /* from one pressure to another */
+    RODT_SPAN_FROM_WARNING = 1,      /* from where the low-pressure warning stops to the greatest pressure */
+    RODT_SPAN_FROM_APPLICATIONS = 2, /* from after five full applications to the greatest pressure */
+    RODT_SPAN_RECOVERY = 3           /* from after one full application back to the pressure before it */
+} rodt_span;
 
 /* One row of the table of air checks. States the acceptable condition. */
 typedef struct rodt_air_limit {
     rodt_check check;
     rodt_kind kind;
     rodt_vehicle_class vehicle;
-    int16_t towed_units;        /* -1 = any number; otherwise the row is for just this many */
+    int16_t towed_units;        /* -1 = any number; otherwise the row is for just this many ... */
+    bool towed_or_more;         /* ... or for this many and more */
     rodt_comparison comparison;
     rodt_measure measure;
     rodt_ratio value;           /* in `measure`; the lower end of RODT_BETWEEN; not given for yes/no */
     rodt_ratio upper;           /* of RODT_BETWEEN */
     rodt_ratio per_towed_unit;  /* added to value for each towed unit after the first; not given = none */
-    rodt_pressure start;        /* build-up: the timed span; not given otherwise */
+    rodt_span span;             /* build-up: what is timed */
+    rodt_pressure start;        /* ... of RODT_SPAN_PRESSURES; not given otherwise */
     rodt_pressure stop;
+    int16_t applications;       /* reserve: full applications between the two readings; 0 otherwise */
     bool by_volume;             /* build-up: value x actual / required reservoir volume (49 CFR 571.121 S5.1.1) */
     bool half_cut_out;          /* warning: or half of the governor's cut-out, whichever is less */
+    bool below_cut_out;         /* cut-in: measured is how far it lies below the governor's cut-out */
     rodt_date built_from;       /* vehicles built from / until, both inside; not given = any */
     rodt_date built_until;
     const char *published;      /* the figure and its edge as worded, "not more than 3 psi" */
@@ -88,7 +102,8 @@ typedef struct rodt_air_limit {
     rodt_evidence evidence;
 } rodt_air_limit;
 
-/* The rows of a rule set, in the order of the table. NULL beyond the count. */
+/* The rows of a rule set, in the order of the table; of a carrier's limits those of its law. NULL beyond the
+ * count. */
 RODT_API size_t rodt_rules_air_count(const rodt_rules *rules);
 RODT_API const rodt_air_limit *rodt_rules_air(const rodt_rules *rules, size_t index);
 
@@ -96,12 +111,14 @@ RODT_API const rodt_air_limit *rodt_rules_air(const rodt_rules *rules, size_t in
 typedef struct rodt_air_reading {
     rodt_check check;
     rodt_vehicle_class vehicle;
-    int16_t towed_units;        /* with a combination; 0 = not said, taken as 1 */
-    rodt_date built;            /* day or year of build; not given = unknown */
+    int16_t towed_units;        /* above 0 says a combination; 0 of a combination = not said, taken as 1 */
+    int16_t applications;       /* reserve: full applications made; 0 = as many as the rule set asks for */
+    rodt_date built;            /* day of build; month and day may be 0, then it is the year; not given = unknown */
     rodt_pressure pressure;     /* warning, cut-out, cut-in, tractor protection, valves: where it happened */
     rodt_pressure before;       /* loss, reserve, build-up: at the start */
     rodt_pressure after;        /* ... at the end */
-    rodt_pressure cut_out;      /* warning of older vehicles: the governor's cut-out, if known */
+    rodt_pressure cut_out;      /* the governor's cut-out, where a row asks for it: cut-in, warning of older vehicles */
+    rodt_span span;             /* build-up: what was timed; before and after are not asked for without pressures */
     rodt_ratio seconds;         /* build-up: time; loss: length of the test; not given for loss = one minute */
     rodt_ratio actual_volume;   /* build-up by volume: reservoirs, in3 */
     rodt_ratio required_volume; /* ... as required; rodt_required_volume */
@@ -114,7 +131,8 @@ typedef enum rodt_air_result {
     RODT_AIR_GOOD = 1,
     RODT_AIR_DEFECTIVE = 2,
     RODT_AIR_UNDETERMINED = 3, /* recorded, but a fact that the row needs is missing, or no row is for it */
-    RODT_AIR_NOTED = 4         /* the rule set gives a usual figure only, no limit */
+    RODT_AIR_NOTED = 4         /* no limit was passed or failed: the rule set gives a usual figure only, or only the
+                                  bound of a major defect, which was kept */
 } rodt_air_result;
 
 /* What was missing for RODT_AIR_UNDETERMINED. */
@@ -126,7 +144,9 @@ typedef enum rodt_air_missing {
     RODT_AIR_MISSING_VOLUME = 4,
     RODT_AIR_MISSING_SPAN = 5,     /* the timed span is another one than the rule's, so its time says nothing */
     RODT_AIR_MISSING_VALUE = 6,    /* a pressure or time of the check itself */
-    RODT_AIR_MISSING_SENSE = 7     /* the readings contradict each other: pressure rose in a loss test */
+    RODT_AIR_MISSING_SENSE = 7,    /* the readings contradict each other: pressure rose in a loss test */
+    RODT_AIR_MISSING_CUT_OUT = 8,  /* the governor's cut-out decides */
+    RODT_AIR_MISSING_APPLICATIONS = 9 /* the rule set asks for another number of full applications */
 } rodt_air_missing;
 
 typedef struct rodt_air_finding {
@@ -136,17 +156,21 @@ typedef struct rodt_air_finding {
     bool at_limit;
     rodt_air_reading reading;     /* as given */
     rodt_ratio measured;          /* in the row's measure; not given = none */
-    rodt_ratio allowed;           /* the bound that judged, in the row's measure; not given = yes/no */
+    rodt_ratio allowed;           /* the bound that judged, in the row's measure; not given = yes/no. Of RODT_BETWEEN
+                                     the upper end when measured lies beyond it or at it, else the lower */
     const rodt_air_limit *row;    /* NULL = none; lives as the rule set */
     const rodt_rules *rules;
     uint64_t reserved[4];
 } rodt_air_finding;
 
 /*
- * Judges one check.
+ * Judges one check by every row that is for it: the most exact ones for the vehicle, its towed units and its day of
+ * build. What is not said of the vehicle stays open: if every vehicle it can be gets the same result, that is the
+ * result; otherwise the finding is undetermined and says what decides.
  *
  * RODT_OK          *out is the finding; missing facts make it undetermined, never an error
- * RODT_E_ARGUMENT  a pointer is NULL, an enumerator is unknown, or a value is below zero
+ * RODT_E_ARGUMENT  a pointer is NULL, an enumerator is unknown, a value is below zero, or towed units are said of a
+ *                  single vehicle or a bus
  * RODT_E_RANGE     a figure does not fit
  */
 RODT_API rodt_status rodt_air_judge(const rodt_air_reading *reading, const rodt_rules *rules, rodt_air_finding *out);
@@ -158,10 +182,16 @@ RODT_API rodt_status rodt_air_finding_write(const rodt_air_finding *finding, cha
 /* What would have been defective: "defective below 60 psi". Statuses as above; "" without a row. */
 RODT_API rodt_status rodt_air_edge_write(const rodt_air_finding *finding, char *text, size_t size);
 
+/* The same for a row, without a finding: the bound of one towed unit, "x actual / required volume" for a formula.
+ * Statuses as above. */
+RODT_API rodt_status rodt_air_limit_edge_write(const rodt_air_limit *row, char *text, size_t size);
+
 /* Words. Constant, never NULL, "" for a number that is none. */
 RODT_API const char *rodt_check_name(rodt_check check);
 RODT_API const char *rodt_check_title(rodt_check check);      /* "low-pressure warning" */
 RODT_API const char *rodt_air_result_name(rodt_air_result result); /* "not-done", "good", "defective", ... */
+RODT_API const char *rodt_air_missing_name(rodt_air_missing missing); /* "", "row", "vehicle", "built", ... */
+RODT_API const char *rodt_measure_name(rodt_measure measure);         /* "psi", "kPa per minute", "% left", ... */
 
 /* Finds a check by its word. RODT_CHECK_NONE if there is none. */
 RODT_API rodt_check rodt_check_find(const char *name);
@@ -213,6 +243,7 @@ RODT_API rodt_status rodt_estimate_application(rodt_pressure pressure, rodt_rati
 
 /*
  * An ESTIMATE: how many full applications keep the reservoir at `floor` or above, starting at `pressure`; at most 99.
+ * Exact, also where the pressure itself would not fit after so many.
  * Statuses as above.
  */
 RODT_API rodt_status rodt_estimate_applications(rodt_pressure pressure, rodt_pressure floor, rodt_ratio reservoir,
