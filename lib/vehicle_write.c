@@ -155,9 +155,8 @@ static void put_source(text_writer *writer, uint32_t bit)
     if (source == NULL)
         return;
     text_putf(writer, " (%s, %s", source->document, source->section);
-    text_put(writer, evidence == RODT_CHECKED ? ")" : "; unconfirmed, ");
-    if (evidence != RODT_CHECKED)
-        text_put(writer, evidence == RODT_SECOND_HAND ? "second-hand)" : "from memory)");
+    text_putf(writer, "%s%s)", evidence == RODT_CHECKED ? "" : "; ",
+              evidence == RODT_CHECKED ? "" : rodt_evidence_text(evidence));
 }
 
 static void put_strokes(text_writer *writer, const rodt_axle_finding *axle)

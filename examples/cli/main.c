@@ -10,7 +10,7 @@
 int command_batch(int argc, char **argv);
 #endif
 
-static const command_spec *const commands[] = {&stroke_command, &identify_command, &limits_command};
+static const command_spec *const commands[] = {&stroke_command, &identify_command, &limits_command, &vehicle_command};
 
 static const char *const introduction =
     "rodtravel COMMAND [OPTION]... [OPERAND]...\n"
@@ -26,6 +26,7 @@ static const char *const explanation =
     "  rodtravel stroke 30 \"2 1/8\" \"4 1/8\" --class standard --psi 95\n"
     "  rodtravel identify --stamp 30 --port square\n"
     "  rodtravel limits 24L\n"
+    "  rodtravel vehicle truck.csv --brakes 10\n"
     "\n"
     "  rodtravel COMMAND --help   what a command takes\n"
     "  rodtravel --version        version, date of the tables, rule sets\n"

@@ -92,7 +92,7 @@ static void each_oddness_of_an_axle(void **state)
         {RODT_AXLE_END_MISSING, "axle 2: the right end was not given, so nothing is known of it"},
         {RODT_AXLE_STEERING_DEAD,
          "axle 2: a brake does not work: if this axle steers, the vehicle is out of service by that alone (North "
-         "American Standard Out-of-Service Criteria, steering-axle brakes; unconfirmed, second-hand)"},
+         "American Standard Out-of-Service Criteria, steering-axle brakes; second-hand, unconfirmed)"},
     };
     rodt_axle_finding axle = {.axle = 2, .left = 0, .right = SIZE_MAX, .stroke_difference = {5, 8},
                               .al_left = {165, 1}, .al_right = {180, 1}};
