@@ -140,7 +140,8 @@ static size_t list_days(const rodt_air_reading *reading, const rodt_rules *law, 
 
 static size_t list_classes(const rodt_air_reading *reading, rodt_vehicle_class classes[CLASSES_MAX])
 {
-    static const rodt_vehicle_class all[CLASSES_MAX] = {RODT_VEHICLE_SINGLE, RODT_VEHICLE_COMBINATION, RODT_VEHICLE_BUS};
+    static const rodt_vehicle_class all[CLASSES_MAX] = {RODT_VEHICLE_SINGLE, RODT_VEHICLE_COMBINATION,
+                                                        RODT_VEHICLE_BUS};
     bool open = reading->vehicle == RODT_VEHICLE_ANY && reading->towed_units == 0;
     memcpy(classes, all, sizeof all);
     if (open)

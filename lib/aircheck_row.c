@@ -23,7 +23,8 @@ static bool to_measure(rodt_measure measure, number psi, number *out)
 
 /* --- What was measured. Each leaves out->missing at nothing when *value is set; false = no fit. ------- */
 
-static bool measure_pressure(const rodt_air_limit *row, const rodt_air_reading *reading, air_outcome *out, number *value)
+static bool measure_pressure(const rodt_air_limit *row, const rodt_air_reading *reading, air_outcome *out,
+                             number *value)
 {
     if (!rodt_pressure_given(reading->pressure)) {
         miss(out, RODT_AIR_MISSING_VALUE);
@@ -66,7 +67,8 @@ static bool measure_loss(const rodt_air_limit *row, const rodt_air_reading *read
            to_measure(row->measure, *value, value);
 }
 
-static bool measure_reserve(const rodt_air_limit *row, const rodt_air_reading *reading, air_outcome *out, number *value)
+static bool measure_reserve(const rodt_air_limit *row, const rodt_air_reading *reading, air_outcome *out,
+                            number *value)
 {
     const number whole = {100, 1};
     if (!has_fall(reading, out))
@@ -91,7 +93,8 @@ static bool is_span(const rodt_air_limit *row, const rodt_air_reading *reading)
                                                 rodt_pressure_compare(row->stop, reading->after) == 0);
 }
 
-static bool measure_build_up(const rodt_air_limit *row, const rodt_air_reading *reading, air_outcome *out, number *value)
+static bool measure_build_up(const rodt_air_limit *row, const rodt_air_reading *reading, air_outcome *out,
+                             number *value)
 {
     bool both = rodt_pressure_given(reading->before) && rodt_pressure_given(reading->after);
     if (both && reading->span == RODT_SPAN_PRESSURES && rodt_pressure_compare(reading->before, reading->after) >= 0)

@@ -95,8 +95,8 @@ static unsigned exact_digits(number value)
 static void put_decimal(text_writer *writer, number value, unsigned digits)
 {
     char text[RODT_LENGTH_TEXT_SIZE];
-    if (rodt_length_write_decimal((rodt_length){value.num, value.den}, RODT_UNIT_INCH, digits, RODT_ROUND_HALF_EVEN, text,
-                                  sizeof text) == RODT_OK)
+    rodt_length plain = {value.num, value.den};
+    if (rodt_length_write_decimal(plain, RODT_UNIT_INCH, digits, RODT_ROUND_HALF_EVEN, text, sizeof text) == RODT_OK)
         text_put(writer, text);
 }
 
@@ -248,8 +248,10 @@ static number bound_of(const rodt_air_limit *row, const rodt_air_finding *findin
 
 static void put_required(text_writer *writer, const rodt_air_finding *finding)
 {
-    static const char *const words[] = {[RODT_LESS_THAN] = "less than ",         [RODT_NOT_MORE_THAN] = "not more than ",
-                                        [RODT_MORE_THAN] = "more than ",         [RODT_NOT_LESS_THAN] = "not less than ",
+    static const char *const words[] = {[RODT_LESS_THAN] = "less than ",
+                                        [RODT_NOT_MORE_THAN] = "not more than ",
+                                        [RODT_MORE_THAN] = "more than ",
+                                        [RODT_NOT_LESS_THAN] = "not less than ",
                                         [RODT_BETWEEN] = ""};
     const number none = {0, 0};
     const rodt_air_limit *row = finding->row;
@@ -264,7 +266,8 @@ static void put_required(text_writer *writer, const rodt_air_finding *finding)
         put_number(writer, of_ratio(row->value), none);
         text_put(writer, " to ");
     }
-    put_figure(writer, row->comparison == RODT_BETWEEN ? of_ratio(row->upper) : bound_of(row, finding), none, row->measure);
+    number bound = row->comparison == RODT_BETWEEN ? of_ratio(row->upper) : bound_of(row, finding);
+    put_figure(writer, bound, none, row->measure);
     text_put(writer, row->below_cut_out ? " below the cut-out" : "");
 }
 

@@ -203,7 +203,10 @@ static bool fits_measure(const rodt_air_limit *row)
     return false;
 }
 
-static bool is_above(rodt_ratio a, rodt_ratio b) { return number_compare((number){a.num, a.den}, (number){b.num, b.den}) > 0; }
+static bool is_above(rodt_ratio a, rodt_ratio b)
+{
+    return number_compare((number){a.num, a.den}, (number){b.num, b.den}) > 0;
+}
 
 /* A comparison has the figures that it needs and no others. */
 static bool fits_comparison(const rodt_air_limit *row)
@@ -272,7 +275,8 @@ static void check_air_row(tables *t, const air_row *air)
         tables_fault(t, FILE_AIR, air->line, "the figures do not go with \"%s\"",
                      comparison_words[air->row.comparison]);
     if (!fits_check(&air->row))
-        tables_fault(t, FILE_AIR, air->line, "a cell of the row has no place in check \"%s\", or one is missing", check);
+        tables_fault(t, FILE_AIR, air->line, "a cell of the row has no place in check \"%s\", or one is missing",
+                     check);
     tables_cite(t, FILE_AIR, air->line, air->source, air->row.evidence);
 }
 
