@@ -89,12 +89,14 @@ static void print_margin(const rodt_finding *finding)
     char word[WORD_SIZE], cell[WORD_SIZE + 16] = "-";
     rodt_length margin = finding->margin;
     bool over = margin.num < 0;
-    if (rodt_length_given(margin) && margin.num == 0)
+    if (finding->verdict == RODT_INOPERATIVE)
+        snprintf(cell, sizeof cell, "did not move");
+    else if (rodt_length_given(margin) && margin.num == 0)
         snprintf(cell, sizeof cell, "at the limit");
     else if (rodt_length_given(margin))
         snprintf(cell, sizeof cell, over ? "over by %s" : "%s to spare",
                  tape_word(finding, (rodt_length){over ? -margin.num : margin.num, margin.den}, word));
-    printf("%-17s", cell);
+    printf("%-18s", cell);
 }
 
 static paint_kind paint_of(rodt_verdict verdict)
@@ -113,7 +115,7 @@ static void print_end(const vehicle_record *record, size_t end)
     const rodt_finding *finding = &record->findings[end];
     char position[RODT_POSITION_TEXT_SIZE] = "-", chamber[RODT_CHAMBER_TEXT_SIZE], stroke[WORD_SIZE], limit[WORD_SIZE];
     (void)rodt_position_write(record->ends[end].position, position, sizeof position);
-    printf("%-4s%-22.21s %-10s%-7s", position, chamber_word(&finding->chamber, chamber),
+    printf("%-4s%-21.20s %-10s%-7s", position, chamber_word(&finding->chamber, chamber),
            tape_word(finding, finding->applied_stroke, stroke), length_word(finding->limit, limit));
     print_margin(finding);
     print_painted(stdout, paint_of(finding->verdict), rodt_verdict_name(finding->verdict));
@@ -122,7 +124,7 @@ static void print_end(const vehicle_record *record, size_t end)
 
 static void print_ends(const vehicle_record *record)
 {
-    printf("\n%-4s%-23s%-10s%-7s%-17s%s\n", "", "Chamber", "Stroke", "Limit", "Margin", "Verdict");
+    printf("\n%-4s%-22s%-10s%-7s%-18s%s\n", "", "Chamber", "Stroke", "Limit", "Margin", "Verdict");
     for (size_t i = 0; i < record->vehicle.axle_count; i++) {
         const rodt_axle_finding *axle = &record->vehicle.axles[i];
         if (axle->left < record->count)
@@ -149,10 +151,11 @@ static void print_group(const vehicle_record *record, const char *list, size_t m
     print_wrapped(stdout, "  ", 4, line);
 }
 
-/* The verdict and the margin say these already. */
+/* The verdict, the margin and the advice say these already. */
 static bool is_said(rodt_reason reason)
 {
-    return reason == RODT_REASON_OVER_LIMIT || reason == RODT_REASON_AT_LIMIT || reason == RODT_REASON_WITHIN_LIMIT;
+    return reason == RODT_REASON_OVER_LIMIT || reason == RODT_REASON_AT_LIMIT || reason == RODT_REASON_WITHIN_LIMIT ||
+           reason == RODT_REASON_NO_MOVEMENT;
 }
 
 static bool sentence_of(const vehicle_record *record, size_t end, int reason, char sentence[RODT_SENTENCE_SIZE])
