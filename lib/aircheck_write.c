@@ -299,7 +299,7 @@ static void put_result(text_writer *writer, const rodt_air_finding *finding)
     if (finding->result == RODT_AIR_NOTED)
         text_put(writer, row->kind == RODT_KIND_USUAL ? "; usual: " : "; a major defect unless: ");
     else
-        text_put(writer, "; required: ");
+        text_put(writer, row->measure == RODT_MEASURE_YES_NO ? "; the rule: " : "; required: ");
     put_required(writer, finding);
     if (finding->at_limit && finding->result != RODT_AIR_NOTED)
         text_putf(writer, ", and this is exactly the edge, which %s",
@@ -327,7 +327,8 @@ rodt_status rodt_air_finding_write(const rodt_air_finding *finding, char *text, 
         put_result(&writer, finding);
     }
     if (finding->row != NULL && finding->row->evidence != RODT_CHECKED)
-        text_putf(&writer, " (figure %s)", rodt_evidence_text(finding->row->evidence));
+        text_putf(&writer, " (%s %s)", finding->row->measure == RODT_MEASURE_YES_NO ? "rule" : "figure",
+                  rodt_evidence_text(finding->row->evidence));
     return text_deliver(&writer, text, size);
 }
 

@@ -124,19 +124,32 @@ rodt_status rodt_estimate_application(rodt_pressure pressure, rodt_ratio reservo
 
 #define APPLICATIONS_MAX 99u
 
+/* After n applications part^n of the air is left, and must not be less than `least`. Each leaves less than the one
+ * before, so the number is found by halves. */
+static unsigned count_applications(number part, number least)
+{
+    unsigned kept = 0, lost = APPLICATIONS_MAX + 1;
+    if (number_compare(least, (number){1, 1}) > 0)
+        return 0;
+    while (lost - kept > 1) {
+        unsigned middle = (kept + lost) / 2;
+        if (number_compare_power(part, middle, least) >= 0)
+            kept = middle;
+        else
+            lost = middle;
+    }
+    return kept;
+}
+
 rodt_status rodt_estimate_applications(rodt_pressure pressure, rodt_pressure floor, rodt_ratio reservoir,
                                        rodt_ratio chambers, rodt_ratio fill, unsigned *count)
 {
     number start, end, part;
-    unsigned applications = 0;
     if (count == NULL || !is_gauge(floor) || !is_sound(pressure, reservoir, chambers, fill))
         return RODT_E_ARGUMENT;
     if (!stays(reservoir, chambers, fill, &part) || !to_absolute(pressure, &start) || !to_absolute(floor, &end) ||
         !number_divide(end, start, &end))
         return RODT_E_RANGE;
-    /* After n applications part^n of the air is left; it must not fall below end / start. */
-    while (applications < APPLICATIONS_MAX && number_compare_power(part, applications + 1, end) >= 0)
-        applications++;
-    *count = applications;
+    *count = count_applications(part, end);
     return RODT_OK;
 }

@@ -81,6 +81,7 @@ void print_command_help(FILE *to, const command_spec *command);
 extern const command_spec stroke_command;
 extern const command_spec identify_command;
 extern const command_spec limits_command;
+extern const command_spec air_command;
 extern const command_spec vehicle_command;
 
 /* --- Rule set and day (setting.c) -------------------------------------------------------------------- */
