@@ -187,7 +187,8 @@ static const char *plain_words(uint32_t bit)
     case RODT_AXLE_SIZE_DIFFERS: return "the chambers differ in size; both ends of an axle must have the same";
     case RODT_AXLE_SPRING_DIFFERS:
         return "the spring brake chambers differ in size; both ends of an axle must have the same";
-    case RODT_AXLE_FAMILY_DIFFERS: return "the housings are of different kinds: look whether one was identified wrongly";
+    case RODT_AXLE_FAMILY_DIFFERS:
+        return "the housings are of different kinds: look whether one was identified wrongly";
     case RODT_AXLE_CLASS_DIFFERS:
         return "one chamber is judged as long stroke and one as standard: look at the marks of both";
     case RODT_AXLE_ARM_DIFFERS:

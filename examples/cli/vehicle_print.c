@@ -322,6 +322,7 @@ void vehicle_print(const vehicle_record *record)
     if (vehicle->out_of_adjustment + vehicle->inoperative + vehicle->odd_axles > 0)
         print_wrapped(stdout, "", 0, "Do not drive it: report it and have it repaired. Every brake over its limit is a "
                                      "violation by itself, below the criterion too.");
-    print_wrapped(stdout, "", 0, "Chock the wheels. Never get under a vehicle that can roll, never open a spring brake. "
-                                 "The cited law and a licensed inspector decide.");
+    print_wrapped(stdout, "", 0,
+                  "Chock the wheels. Never get under a vehicle that can roll, never open a spring brake. The cited law "
+                  "and a licensed inspector decide.");
 }
