@@ -92,12 +92,33 @@ static unsigned exact_digits(number value)
     return digits;
 }
 
+/* The next digit of rest / den, and what it leaves. Ten times the rest may not fit, so it is added ten times. */
+static int64_t take_digit(int64_t *rest, int64_t den)
+{
+    int64_t digit = 0, left = 0;
+    for (int i = 0; i < 10; i++) {
+        bool full = left >= den - *rest;
+        left = full ? left - (den - *rest) : left + *rest;
+        digit += full;
+    }
+    *rest = left;
+    return digit;
+}
+
+/* No figure of an air check is below zero, and there is at least one digit. A half is rounded up. */
 static void put_decimal(text_writer *writer, number value, unsigned digits)
 {
-    char text[RODT_LENGTH_TEXT_SIZE];
-    rodt_length plain = {value.num, value.den};
-    if (rodt_length_write_decimal(plain, RODT_UNIT_INCH, digits, RODT_ROUND_HALF_EVEN, text, sizeof text) == RODT_OK)
-        text_put(writer, text);
+    int64_t whole = value.num / value.den, rest = value.num % value.den, part = 0, scale = 1;
+    for (unsigned i = 0; i < digits; i++) {
+        part = part * 10 + take_digit(&rest, value.den);
+        scale *= 10;
+    }
+    part += rest >= value.den - rest;
+    if (part == scale) {
+        whole++;
+        part = 0;
+    }
+    text_putf(writer, "%lld.%0*lld", (long long)whole, (int)digits, (long long)part);
 }
 
 /* Enough digits to keep a rounded figure off the bound that it does not touch. */

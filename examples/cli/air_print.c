@@ -46,7 +46,7 @@ static void print_row(const rodt_air_limit *row, const rodt_rules *rules)
 static const char *missing_step(rodt_air_missing missing)
 {
     switch (missing) {
-    case RODT_AIR_MISSING_ROW: return "Take a rule set that has one:";
+    case RODT_AIR_MISSING_ROW: return "Say a rule set that has one behind --rules:";
     case RODT_AIR_MISSING_VEHICLE: return "Say --vehicle single, combination or bus, and --towed for more than one.";
     case RODT_AIR_MISSING_BUILT: return "Say the day of build: --built 1998 or --built 1975-03-01.";
     case RODT_AIR_MISSING_VOLUME:
@@ -93,7 +93,7 @@ static void print_next(const rodt_air_finding *finding)
     for (size_t i = 0; list && i < rodt_rules_count() && used < sizeof line; i++) {
         const rodt_rules *rules = rodt_rules_at(i);
         if (rules != finding->rules && has_check(rules, finding->reading.check))
-            used += (size_t)snprintf(line + used, sizeof line - used, " --rules %s", rodt_rules_id(rules));
+            used += (size_t)snprintf(line + used, sizeof line - used, " %s", rodt_rules_id(rules));
     }
     print_wrapped(stdout, "Next", INDENT, line);
 }

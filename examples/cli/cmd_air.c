@@ -6,7 +6,8 @@
 
 static const option_spec options[AIR_OPTIONS] = {
     [AIR_SECONDS] = {"seconds", "TIME",
-                     "build-up: the time; loss: length of the test, 60 if not given; 2:05 is minutes and seconds", false},
+                     "build-up: the time; loss: length of the test, 60 if not given; 2:05 is minutes and seconds",
+                     false},
     [AIR_FROM] = {"from", "PSI", "build-up: pressure at which the time starts", false},
     [AIR_TO] = {"to", "PSI", "build-up: pressure at which it ends", false},
     [AIR_START] = {"start", "warning|applications|recovery",

@@ -10,7 +10,8 @@
 int command_batch(int argc, char **argv);
 #endif
 
-static const command_spec *const commands[] = {&stroke_command, &identify_command, &limits_command, &air_command, &vehicle_command};
+static const command_spec *const commands[] = {&stroke_command, &identify_command, &limits_command, &air_command,
+                                              &vehicle_command};
 
 static const char *const introduction =
     "rodtravel COMMAND [OPTION]... [OPERAND]...\n"
