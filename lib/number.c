@@ -275,3 +275,40 @@ int number_compare_exact(number a, number b)
         return 0;
     return difference.negative ? -1 : 1;
 }
+
+/* ---- Powers ---- */
+
+#define LONG ((NUMBER_POWER_MAX + 1) * HALF) /* limbs of a power of one part times another part */
+
+typedef struct long_number {
+    mp_limb_t limb[LONG];
+} long_number;
+
+static void multiply_long(long_number *a, uint64_t factor)
+{
+    mp_limb_t part[HALF];
+    long_number result = {{0}};
+    split(factor, part);
+    /* The product of the numbers that get here has room: what is cut off is zero. */
+    for (int i = 0; i < HALF; i++)
+        mpn_addmul_1(result.limb + i, a->limb, LONG - i, part[i]);
+    *a = result;
+}
+
+/* factor x base^power */
+static long_number power_of(uint64_t base, unsigned power, uint64_t factor)
+{
+    long_number result = {{1}};
+    for (unsigned i = 0; i < power; i++)
+        multiply_long(&result, base);
+    multiply_long(&result, factor);
+    return result;
+}
+
+int number_compare_power(number base, unsigned power, number value)
+{
+    long_number left = power_of((uint64_t)base.num, power, (uint64_t)value.den);
+    long_number right = power_of((uint64_t)base.den, power, (uint64_t)value.num);
+    int order = mpn_cmp(left.limb, right.limb, LONG);
+    return (order > 0) - (order < 0);
+}

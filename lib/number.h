@@ -23,6 +23,11 @@ bool number_divide(number a, number b, number *out); /* false also for b == 0 */
 /* -1, 0 or 1; exact for every pair. */
 int number_compare(number a, number b);
 
+/* base^power compared with value, -1, 0 or 1; exact, though the power itself may not fit. Neither is below zero, and
+ * power is at most NUMBER_POWER_MAX. */
+#define NUMBER_POWER_MAX 99
+int number_compare_power(number base, unsigned power, number value);
+
 typedef enum number_rounding {
     NUMBER_HALF_EVEN,
     NUMBER_HALF_UP,

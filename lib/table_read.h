@@ -78,6 +78,8 @@ void table_show(const table_cell *cell, char shown[TABLE_SHOWN_SIZE]);
 bool table_length(table_reader *reader, size_t column, rodt_unit unit, rodt_length *out);
 bool table_pressure(table_reader *reader, size_t column, rodt_pressure *out);
 bool table_ratio(table_reader *reader, size_t column, rodt_ratio *out);
+/* A number without a unit and without the bounds of a reading. */
+bool table_number(table_reader *reader, size_t column, rodt_ratio *out);
 bool table_date(table_reader *reader, size_t column, rodt_date *out);
 
 /* One of the words, as its place in the list; an empty cell gives the first. */

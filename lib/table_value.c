@@ -2,6 +2,7 @@
 /* The values in the cells of a table. A figure is read as on a form, by the library's own readers. */
 #include <string.h>
 
+#include "number_text.h"
 #include "table_read.h"
 
 /* Signs without a shape are named, blanks excepted. */
@@ -57,6 +58,26 @@ bool table_ratio(table_reader *reader, size_t column, rodt_ratio *out)
     if (!table_length(reader, column, RODT_UNIT_INCH, &value))
         return false;
     *out = (rodt_ratio){value.num, value.den};
+    return true;
+}
+
+bool table_number(table_reader *reader, size_t column, rodt_ratio *out)
+{
+    const table_cell *cell = &reader->cells[column];
+    text_cursor cursor;
+    number_text read = {.value = {0, 0}};
+    number_problem problem;
+    rodt_error error;
+    number_text_start(&cursor, cell->text, cell->size);
+    if (cell->size > 0 && !number_text_read(&cursor, false, &read, &problem)) {
+        number_text_refuse(cell->text, cell->size, false, &problem, &error);
+        return value_fault(reader, column, &error);
+    }
+    if (read.is_too_large || (cell->size > 0 && cursor.code != TEXT_END)) {
+        table_fault(reader, column, cursor.column, RODT_E_TABLE, "expected a number and nothing more");
+        return false;
+    }
+    *out = (rodt_ratio){read.value.num, read.value.den};
     return true;
 }
 

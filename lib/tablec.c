@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* tablec, the table compiler: four tables in, one C file of constant arrays out. Runs while the library is
+/* tablec, the table compiler: tables in, one C file of constant arrays out. Runs while the library is
  * built and is no part of it. */
 #include "tablec.h"
 
@@ -44,7 +44,7 @@ static const char *keep(tables *t, const char *text)
     return kept;
 }
 
-static const char *keep_cell(tables *t, const table_reader *reader, size_t column)
+const char *tables_keep(tables *t, const table_reader *reader, size_t column)
 {
     return keep(t, reader->cells[column].text);
 }
@@ -52,7 +52,7 @@ static const char *keep_cell(tables *t, const table_reader *reader, size_t colum
 /* A text that refers to nothing is NULL. */
 static const char *keep_reference(tables *t, const table_reader *reader, size_t column)
 {
-    return table_empty(reader, column) ? NULL : keep_cell(t, reader, column);
+    return table_empty(reader, column) ? NULL : tables_keep(t, reader, column);
 }
 
 source_row *tables_source(tables *t, const char *id)
@@ -81,8 +81,8 @@ static void read_source(tables *t, table_reader *reader)
 {
     source_row row = {.line = reader->line};
     bool good = table_date(reader, 6, &row.read_on);
-    row.source = (rodt_source){keep_cell(t, reader, 0), keep_cell(t, reader, 1), keep_cell(t, reader, 2),
-                               keep_cell(t, reader, 3), keep_cell(t, reader, 4), keep_cell(t, reader, 5)};
+    row.source = (rodt_source){tables_keep(t, reader, 0), tables_keep(t, reader, 1), tables_keep(t, reader, 2),
+                               tables_keep(t, reader, 3), tables_keep(t, reader, 4), tables_keep(t, reader, 5)};
     if (good)
         t->sources[t->source_count++] = row;
 }
@@ -112,8 +112,8 @@ static void read_chamber(tables *t, table_reader *reader)
     good = table_length(reader, CHAMBER_MM, RODT_UNIT_MM, &row.row.outside_diameter_mm) && good;
     good = table_length(reader, CHAMBER_RATED, RODT_UNIT_INCH, &row.row.standard_rated_stroke) && good;
     good = table_evidence(reader, CHAMBER_RATED_EVIDENCE, &row.rated_evidence) && good;
-    row.row.size = keep_cell(t, reader, CHAMBER_SIZE);
-    row.diameter_source = keep_cell(t, reader, CHAMBER_SOURCE);
+    row.row.size = tables_keep(t, reader, CHAMBER_SIZE);
+    row.diameter_source = tables_keep(t, reader, CHAMBER_SOURCE);
     row.rated_source = keep_reference(t, reader, CHAMBER_RATED_SOURCE);
     row.rated_evidence_text = keep_reference(t, reader, CHAMBER_RATED_EVIDENCE);
     if (good)
@@ -130,10 +130,10 @@ static void read_limit(tables *t, table_reader *reader)
     limit_row row = {.line = reader->line};
     if (!table_limit(reader, &row.row))
         return;
-    row.rules = keep_cell(t, reader, LIMIT_RULES);
-    row.source = keep_cell(t, reader, LIMIT_SOURCE);
-    row.row.size = keep_cell(t, reader, LIMIT_SIZE);
-    row.row.published = keep_cell(t, reader, LIMIT_LIMIT);
+    row.rules = tables_keep(t, reader, LIMIT_RULES);
+    row.source = tables_keep(t, reader, LIMIT_SOURCE);
+    row.row.size = tables_keep(t, reader, LIMIT_SIZE);
+    row.row.published = tables_keep(t, reader, LIMIT_LIMIT);
     t->limits[t->limit_count++] = row;
 }
 
@@ -164,7 +164,7 @@ static const table_column rules_columns[] = {
     {"evidence", true},
     {"from", false},
     {"until", false},
-    {"at_limit", true},
+    {"at_limit", false},
     {"limits_of", false},
     {"pressure_from", false},
     {"pressure_until", false},
@@ -189,6 +189,7 @@ static bool read_rules_values(table_reader *reader, rules_row *row)
     good = table_ratio(reader, RULES_SHARE, &row->rated_share) && good;
     good = table_evidence(reader, RULES_SHARE_EVIDENCE, &row->rated_share_evidence) && good;
     row->at_limit_passes = at_limit == 1;
+    row->at_limit_said = !table_empty(reader, RULES_AT_LIMIT);
     return good;
 }
 
@@ -197,16 +198,38 @@ static void read_rules(tables *t, table_reader *reader)
     rules_row row = {.line = reader->line};
     if (!read_rules_values(reader, &row))
         return;
-    row.id = keep_cell(t, reader, RULES_ID);
-    row.title = keep_cell(t, reader, RULES_TITLE);
-    row.authority = keep_cell(t, reader, RULES_AUTHORITY);
-    row.source = keep_cell(t, reader, RULES_SOURCE);
+    row.id = tables_keep(t, reader, RULES_ID);
+    row.title = tables_keep(t, reader, RULES_TITLE);
+    row.authority = tables_keep(t, reader, RULES_AUTHORITY);
+    row.source = tables_keep(t, reader, RULES_SOURCE);
     row.limits_of = keep_reference(t, reader, RULES_LIMITS_OF);
     row.pressure_source = keep_reference(t, reader, RULES_PRESSURE_SOURCE);
     row.pressure_evidence_text = keep_reference(t, reader, RULES_PRESSURE_EVIDENCE);
     row.rated_share_source = keep_reference(t, reader, RULES_SHARE_SOURCE);
     row.rated_share_evidence_text = keep_reference(t, reader, RULES_SHARE_EVIDENCE);
     t->rules[t->rules_count++] = row;
+}
+
+const char *const vehicle_part_names[VEHICLE_PARTS] = {
+    [VEHICLE_SHARE] = "share",         [VEHICLE_FULL_FROM] = "full_from", [VEHICLE_HALF] = "half",
+    [VEHICLE_CHART] = "chart",         [VEHICLE_STEERING] = "steering",   [VEHICLE_AXLE_SIZE] = "axle_size",
+    [VEHICLE_AXLE_ARM] = "axle_arm",   [VEHICLE_ADJUSTER] = "adjuster"};
+
+enum { PART_NAME, PART_VALUE, PART_WORDING, PART_SOURCE, PART_EVIDENCE };
+
+static const table_column vehicle_columns[] = {
+    {"part", true}, {"value", false}, {"wording", true}, {"source", true}, {"evidence", true}};
+
+static void read_vehicle(tables *t, table_reader *reader)
+{
+    vehicle_row row = {.line = reader->line};
+    bool good = table_word(reader, PART_NAME, vehicle_part_names, VEHICLE_PARTS, &row.part);
+    good = table_ratio(reader, PART_VALUE, &row.value) && good;
+    good = table_evidence(reader, PART_EVIDENCE, &row.evidence) && good;
+    row.wording = tables_keep(t, reader, PART_WORDING);
+    row.source = tables_keep(t, reader, PART_SOURCE);
+    if (good)
+        t->vehicle[t->vehicle_count++] = row;
 }
 
 static const struct {
@@ -216,7 +239,10 @@ static const struct {
 } kinds[FILE_COUNT] = {{source_columns, COUNT_OF(source_columns), read_source},
                        {chamber_columns, COUNT_OF(chamber_columns), read_chamber},
                        {limit_columns, COUNT_OF(limit_columns), read_limit},
-                       {rules_columns, COUNT_OF(rules_columns), read_rules}};
+                       {rules_columns, COUNT_OF(rules_columns), read_rules},
+                       {vehicle_columns, COUNT_OF(vehicle_columns), read_vehicle},
+                       {air_columns, AIR_COLUMNS, tables_read_air},
+                       {volume_columns, VOLUME_COLUMNS, tables_read_volume}};
 
 static void read_table(tables *t, int file, const char *text, size_t size)
 {
@@ -288,7 +314,8 @@ static int run(tables *t, const char *target, char **paths)
 int main(int argc, char **argv)
 {
     if (argc != 2 + FILE_COUNT) {
-        fputs("usage: tablec OUT|--check sources.csv chambers.csv limits.csv rulesets.csv\n", stderr);
+        fputs("usage: tablec OUT|--check sources.csv chambers.csv limits.csv rulesets.csv vehicle.csv aircheck.csv "
+              "volumes.csv\n", stderr);
         return 2;
     }
     tables *t = calloc(1, sizeof *t);

@@ -8,8 +8,7 @@
 
 static bool same(const char *a, const char *b) { return strcmp(a, b) == 0; }
 
-/* Notes that a source is cited, and that words said to be read in it were read. */
-static void cite(tables *t, int file, uint32_t line, const char *id, rodt_evidence evidence)
+void tables_cite(tables *t, int file, uint32_t line, const char *id, rodt_evidence evidence)
 {
     source_row *source = tables_source(t, id);
     if (source == NULL) {
@@ -30,7 +29,7 @@ static void cite_figure(tables *t, int file, uint32_t line, const char *what, bo
     else if (!given && (id != NULL || evidence_text != NULL))
         tables_fault(t, file, line, "%s is missing, but its source or evidence is there", what);
     else if (given)
-        cite(t, file, line, id, evidence);
+        tables_cite(t, file, line, id, evidence);
 }
 
 /* True if a and b differ by no more than num/den mm. */
@@ -73,7 +72,7 @@ static void check_chamber(tables *t, chamber_row *chamber)
                      rodt_family_name(row->family), row->size, (unsigned)first->line);
     if (!within_mm(row->outside_diameter, row->outside_diameter_mm, 1, 1))
         tables_fault(t, FILE_CHAMBERS, chamber->line, "the printed millimetres are more than 1 mm off the inches");
-    cite(t, FILE_CHAMBERS, chamber->line, chamber->diameter_source, RODT_CHECKED);
+    tables_cite(t, FILE_CHAMBERS, chamber->line, chamber->diameter_source, RODT_CHECKED);
     cite_figure(t, FILE_CHAMBERS, chamber->line, "the rated stroke", rodt_length_given(row->standard_rated_stroke),
                 chamber->rated_source, chamber->rated_evidence_text, chamber->rated_evidence);
 }
@@ -113,7 +112,7 @@ static void check_limit(tables *t, const limit_row *limit)
                      rodt_family_name(limit->row.family), limit->row.size);
     else
         chamber->used = true;
-    cite(t, FILE_LIMITS, limit->line, limit->source, limit->row.evidence);
+    tables_cite(t, FILE_LIMITS, limit->line, limit->source, limit->row.evidence);
     check_limit_rules(t, limit);
     check_figures(t, limit);
 }
@@ -197,13 +196,25 @@ static void check_limits_of(tables *t, const rules_row *row)
 {
     const rules_row *owner = row->limits_of == NULL ? NULL : tables_rules(t, row->limits_of);
     if (row->limits_of == NULL) {
-        if (!has_rows(t, row->id) && !rodt_ratio_given(row->rated_share))
+        if (!has_rows(t, row->id) && !rodt_ratio_given(row->rated_share) && !tables_has_air(t, row->id))
             tables_fault(t, FILE_RULES, row->line, "rule set \"%s\" limits nothing", row->id);
     } else if (owner == NULL) {
         tables_fault(t, FILE_RULES, row->line, "rule set \"%s\" is not in the table of rule sets", row->limits_of);
     } else if (owner->limits_of != NULL || !has_rows(t, owner->id)) {
         tables_fault(t, FILE_RULES, row->line, "rule set \"%s\" has no rows of its own", row->limits_of);
     }
+}
+
+/* What happens at the limit must be said where there is one, and nowhere else. */
+static void check_at_limit(tables *t, const rules_row *row)
+{
+    bool limits = has_rows(t, row->id) || row->limits_of != NULL || rodt_ratio_given(row->rated_share);
+    if (limits && !row->at_limit_said)
+        tables_fault(t, FILE_RULES, row->line,
+                     "rule set \"%s\" limits strokes, but does not say what holds at the limit", row->id);
+    else if (!limits && row->at_limit_said && tables_has_air(t, row->id))
+        tables_fault(t, FILE_RULES, row->line, "rule set \"%s\" limits no stroke, so nothing holds at a limit",
+                     row->id);
 }
 
 static void check_window(tables *t, const rules_row *row)
@@ -224,14 +235,54 @@ static void check_rules_row(tables *t, const rules_row *row)
     if (first != NULL && first != row)
         tables_fault(t, FILE_RULES, row->line, "rule set \"%s\" stands in line %u already", row->id,
                      (unsigned)first->line);
-    cite(t, FILE_RULES, row->line, row->source, row->evidence);
+    tables_cite(t, FILE_RULES, row->line, row->source, row->evidence);
     check_limits_of(t, row);
+    check_at_limit(t, row);
     check_window(t, row);
     bool share = rodt_ratio_given(row->rated_share);
     if (share && (row->rated_share.num <= 0 || row->rated_share.num >= row->rated_share.den))
         tables_fault(t, FILE_RULES, row->line, "the share of the rated stroke must be between 0 and 1");
     cite_figure(t, FILE_RULES, row->line, "the share of the rated stroke", share, row->rated_share_source,
                 row->rated_share_evidence_text, row->rated_share_evidence);
+}
+
+/* A part has a figure of its kind: a share of the whole, a count or a length above zero, no difference at all, or
+ * none. */
+static bool fits_part(const vehicle_row *row)
+{
+    switch ((vehicle_part)row->part) {
+    case VEHICLE_SHARE:
+    case VEHICLE_HALF: return row->value.num > 0 && row->value.num < row->value.den;
+    case VEHICLE_FULL_FROM: return row->value.num > 0;
+    case VEHICLE_CHART:
+    case VEHICLE_STEERING: return row->value.num > 0 && row->value.den == 1;
+    case VEHICLE_AXLE_SIZE:
+    case VEHICLE_AXLE_ARM: return row->value.num == 0 && row->value.den == 1;
+    case VEHICLE_ADJUSTER: return !rodt_ratio_given(row->value);
+    case VEHICLE_PARTS: break;
+    }
+    return false;
+}
+
+static void check_vehicle(tables *t)
+{
+    const vehicle_row *first[VEHICLE_PARTS] = {0};
+    for (size_t i = 0; i < t->vehicle_count; i++) {
+        const vehicle_row *row = &t->vehicle[i];
+        const char *name = vehicle_part_names[row->part];
+        if (first[row->part] != NULL)
+            tables_fault(t, FILE_VEHICLE, row->line, "part \"%s\" stands in line %u already", name,
+                         (unsigned)first[row->part]->line);
+        else
+            first[row->part] = row;
+        if (!fits_part(row))
+            tables_fault(t, FILE_VEHICLE, row->line, "the figure is none for part \"%s\"", name);
+        tables_cite(t, FILE_VEHICLE, row->line, row->source, row->evidence);
+    }
+    for (size_t part = 0; part < VEHICLE_PARTS; part++) {
+        if (first[part] == NULL)
+            tables_fault(t, FILE_VEHICLE, 0, "part \"%s\" is missing", vehicle_part_names[part]);
+    }
 }
 
 /* A row that stands there twice was reported as that; only the first one counts as used. */
@@ -258,5 +309,8 @@ void tables_check(tables *t)
     check_limits(t);
     for (size_t i = 0; i < t->rules_count; i++)
         check_rules_row(t, &t->rules[i]);
+    check_vehicle(t);
+    tables_check_air(t);
+    tables_check_volumes(t);
     check_unused(t);
 }

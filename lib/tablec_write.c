@@ -5,7 +5,7 @@
 
 #include "tablec.h"
 
-static void write_text(FILE *out, const char *text)
+void write_text(FILE *out, const char *text)
 {
     fputc('"', out);
     for (const unsigned char *at = (const unsigned char *)text; *at != '\0'; at++) {
@@ -18,19 +18,19 @@ static void write_text(FILE *out, const char *text)
     fputs("\", ", out);
 }
 
-static void write_fraction(FILE *out, int64_t num, int64_t den)
+void write_fraction(FILE *out, int64_t num, int64_t den)
 {
     fprintf(out, "{%" PRId64 ", %" PRId64 "}, ", num, den);
 }
 
 static void write_length(FILE *out, rodt_length length) { write_fraction(out, length.num, length.den); }
 
-static void write_date(FILE *out, rodt_date date)
+void write_date(FILE *out, rodt_date date)
 {
     fprintf(out, "{%d, %d, %d}, ", date.year, date.month, date.day);
 }
 
-static void write_source_reference(const tables *t, FILE *out, const char *id)
+void write_source_reference(const tables *t, FILE *out, const char *id)
 {
     if (id == NULL) {
         fputs("NULL, ", out);
@@ -175,6 +175,17 @@ static void write_limits_reference(const tables *t, FILE *out, const rules_row *
     fprintf(out, "limits_%zu, %zu, ", r, count);
 }
 
+static void write_air_reference(const tables *t, FILE *out, const rules_row *row)
+{
+    size_t count = 0;
+    for (size_t i = 0; i < t->air_count; i++)
+        count += strcmp(t->air[i].rules, row->id) == 0;
+    if (count == 0)
+        fputs("NULL, 0, ", out);
+    else
+        fprintf(out, "air_%zu, %zu, ", (size_t)(row - t->rules), count);
+}
+
 static void write_rules_row(const tables *t, FILE *out, const rules_row *row)
 {
     fputs("    {", out);
@@ -194,7 +205,26 @@ static void write_rules_row(const tables *t, FILE *out, const rules_row *row)
     write_source_reference(t, out, row->rated_share_source);
     fprintf(out, "%s, ", evidence_word(row->rated_share_evidence));
     write_limits_reference(t, out, row);
+    write_air_reference(t, out, row);
     fputs("NULL, NULL},\n", out);
+}
+
+/* In the order of the parts, each of which is there once. */
+static void write_vehicle(const tables *t, FILE *out)
+{
+    fputs("\nconst vehicle_figure table_vehicle[VEHICLE_PARTS] = {\n", out);
+    for (size_t part = 0; part < VEHICLE_PARTS; part++) {
+        size_t i = 0;
+        while (t->vehicle[i].part != part)
+            i++;
+        const vehicle_row *row = &t->vehicle[i];
+        fputs("    {", out);
+        write_fraction(out, row->value.num, row->value.den);
+        write_text(out, row->wording);
+        write_source_reference(t, out, row->source);
+        fprintf(out, "%s},\n", evidence_word(row->evidence));
+    }
+    fputs("};\n", out);
 }
 
 void tables_write(const tables *t, FILE *out)
@@ -203,8 +233,11 @@ void tables_write(const tables *t, FILE *out)
     write_sources(t, out);
     write_chambers(t, out);
     write_limits(t, out);
+    tables_write_air(t, out);
     fputs("\nconst rodt_rules table_rules[] = {\n", out);
     for (size_t r = 0; r < t->rules_count; r++)
         write_rules_row(t, out, &t->rules[r]);
     fprintf(out, "};\nconst size_t table_rules_count = %zu;\n", t->rules_count);
+    write_vehicle(t, out);
+    tables_write_volumes(t, out);
 }

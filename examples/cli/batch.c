@@ -49,11 +49,12 @@ static bool read_header(batch_run *run, csv_reader *reader, const batch_input *i
 {
     csv_record record;
     csv_status status;
-    if ((status = csv_next(reader, &record)) == CSV_RECORD && reader->bom)
+    bool rows = run->options->by == NULL;
+    if ((status = csv_next(reader, &record)) == CSV_RECORD && reader->bom && rows)
         output_text(&run->out, "\xEF\xBB\xBF");
     for (; status == CSV_RECORD && record.size == 0; status = csv_next(reader, &record)) {
         run->counts.empty_lines++;
-        output_bytes(&run->out, record.line_end, record.line_end_size);
+        output_bytes(&run->out, record.line_end, rows ? record.line_end_size : 0);
     }
     if (status == CSV_END)
         complain("%s: there is no header line: the input is empty", input->name);
@@ -61,6 +62,8 @@ static bool read_header(batch_run *run, csv_reader *reader, const batch_input *i
         explain_stop(status, reader, input);
     if (status != CSV_RECORD || !batch_header_read(&run->header, &record, run->options))
         return false;
+    if (!rows)
+        return batch_by_open(run, &record);
     batch_write_header(run, &record);
     return true;
 }
@@ -91,11 +94,15 @@ static int exit_status(const batch_counts *counts)
 
 static int finish(batch_run *run, bool complete)
 {
+    if (complete && run->by != NULL)
+        complete = batch_by_finish(run);
     if (!flush_output(run) || !complete)
         return STATUS_USAGE;
     batch_notes(&run->counts, run->options, run->setting.day);
     if (run->options->summary)
         batch_summary(&run->counts);
+    if (run->options->summary && run->by != NULL)
+        batch_by_summary(run);
     return exit_status(&run->counts);
 }
 
@@ -112,6 +119,7 @@ static int run_batch(batch_run *run, batch_input *input)
     else
         complain("no memory");
     output_close(&run->out);
+    batch_by_close(run);
     batch_header_free(&run->header);
     csv_close(&reader);
     return status;

@@ -26,9 +26,9 @@ typedef enum batch_word {
     BATCH_ENGINE = BATCH_ASKED,
     BATCH_SPRING_BRAKE,
     BATCH_DRUM,
-    BATCH_READ, /* the words above are read; those below pass through like any other column */
+    BATCH_POSITION, /* looked for with --by only */
+    BATCH_READ,     /* the words above are read; those below pass through like any other column */
     BATCH_AXLE = BATCH_READ,
-    BATCH_POSITION,
     BATCH_WORDS
 } batch_word;
 
@@ -45,6 +45,7 @@ typedef enum batch_option {
     BATCH_OPTION_ENCODING,
     BATCH_OPTION_UNIT,
     BATCH_OPTION_DATE_ORDER,
+    BATCH_OPTION_BY,
     BATCH_OPTION_JOBS,
     BATCH_OPTION_SUMMARY
 } batch_option;
@@ -55,6 +56,7 @@ typedef struct batch_options {
     const char *rules;
     const char *limits;
     const char *as_of;
+    const char *by;                   /* heading of the column that names the vehicle; NULL = rows come out */
     const char *encoding;             /* NULL = the bytes are taken as they are */
     const char *heading[BATCH_WORDS]; /* NULL = the word itself; "" = do not read such a column */
     char separator;
@@ -85,6 +87,9 @@ typedef struct batch_header {
 /* Finds the columns. False: they do not fit together, said on stderr. Free it in either case. */
 bool batch_header_read(batch_header *header, const csv_record *record, const batch_options *options);
 void batch_header_free(batch_header *header);
+
+/* Finds the one column with a heading that an option names. False: none, or two, said on stderr. */
+bool batch_header_find(const csv_record *record, const char *heading, const char *option, size_t *column);
 
 /* What a record further down is: no header; the same header again; or another one, which no row after it
  * survives, because two files of different columns were joined. */
@@ -130,6 +135,8 @@ void batch_summary(const batch_counts *counts);
 /* What was passed through without a verdict, what is wrong with whole rows, which law judged undated ones. */
 void batch_notes(const batch_counts *counts, const batch_options *options, rodt_date day);
 
+struct by_table;
+
 /* The work on the rows. */
 typedef struct batch_run {
     const batch_options *options;
@@ -137,6 +144,8 @@ typedef struct batch_run {
     batch_header header;
     batch_counts counts;
     output out;
+    struct by_table *by; /* with --by; NULL = rows come out */
+    size_t by_column;
     char text[BATCH_READ][BATCH_TEXT_SIZE];
 } batch_run;
 
@@ -144,6 +153,13 @@ void batch_write_header(batch_run *run, const csv_record *record);
 
 /* Judges and writes one record. False: the run must stop, said on stderr. */
 bool batch_row(batch_run *run, const csv_record *record);
+
+/* One line a vehicle (--by); false as for a row. */
+bool batch_by_open(batch_run *run, const csv_record *record);
+bool batch_by_row(batch_run *run, const csv_record *record, const rodt_finding *finding);
+bool batch_by_finish(batch_run *run);
+void batch_by_summary(const batch_run *run);
+void batch_by_close(batch_run *run);
 
 /* Copies a text for a message: cut to what a line can hold. */
 #define BATCH_SHOWN_SIZE 64

@@ -153,6 +153,28 @@ static bool say_missing(const csv_record *record, const batch_options *options, 
     return false;
 }
 
+bool batch_header_find(const csv_record *record, const char *heading, const char *option, size_t *column)
+{
+    char wanted[BATCH_TEXT_SIZE];
+    char there[BATCH_TEXT_SIZE];
+    size_t count = 0;
+    snprintf(wanted, sizeof wanted, "%s", heading);
+    normalize(wanted);
+    for (size_t i = 0; i < record->count; i++) {
+        heading_of(record, i, there);
+        if (strcmp(there, wanted) != 0)
+            continue;
+        *column = i;
+        count++;
+    }
+    if (count == 1)
+        return true;
+    complain(count == 0 ? "there is no heading \"%.200s\" (%s)" : "two columns have the heading \"%.200s\" (%s)",
+             heading, option);
+    list_headings(record);
+    return false;
+}
+
 /* Finds the column of a word if it is to be looked for. False: it must be there and is not, or twice. */
 static bool take_column(batch_header *header, const csv_record *record, const batch_options *options,
                         batch_word word)
@@ -160,7 +182,8 @@ static bool take_column(batch_header *header, const csv_record *record, const ba
     const char *given = options->heading[word];
     size_t column = BATCH_NO_COLUMN;
     bool asked = given != NULL && given[0] != '\0';
-    if ((word < BATCH_ASKED || asked) && !find_column(record, word, given, &column))
+    bool counted = word == BATCH_POSITION && options->by != NULL && given == NULL;
+    if ((word < BATCH_ASKED || asked || counted) && !find_column(record, word, given, &column))
         return false;
     if (column == BATCH_NO_COLUMN && (word < BATCH_NEEDED || asked))
         return say_missing(record, options, word);
@@ -249,7 +272,7 @@ static batch_word word_meant(const batch_header *header, const batch_options *op
     for (size_t i = 0; undated && i < COUNT_OF(dates); i++)
         if (strstr(heading, dates[i]) != NULL)
             return BATCH_DATE;
-    for (int word = BATCH_ASKED; word < BATCH_READ; word++) {
+    for (int word = BATCH_ASKED; word < BATCH_POSITION; word++) {
         snprintf(name, sizeof name, "%s", batch_word_name((batch_word)word));
         normalize(name);
         if (options->heading[word] == NULL && strcmp(name, heading) == 0)

@@ -19,6 +19,10 @@ static const option_spec options[] = {
                            false},
     [BATCH_OPTION_DATE_ORDER] = {"date-order", "ORDER",
                                  "dmy (day first) or mdy (month first), for dates such as 06/05/2024", false},
+    [BATCH_OPTION_BY] = {"by", "HEADING",
+                         "one line a vehicle in place of the rows: the column with this heading names the "
+                         "vehicle. Its brakes are counted by the roadside criterion",
+                         false},
     [BATCH_OPTION_JOBS] = {"jobs", "N", "accepted; this version works on one thread", false},
     [BATCH_OPTION_SUMMARY] = {"summary", NULL, "counts by verdict, reason and chamber, on standard error",
                               false}};
@@ -49,6 +53,10 @@ const command_spec batch_command = {
         "filled up (reason short-record). A row with too many (long-record), or with a quote that is "
         "not closed or not at the end of its cell (bad-quotes), is not judged: its cells may have slipped. A "
         "record may have 16 MiB and 65536 cells. Write the output to another file than the input.\n"
+        "\n"
+        "With --by the lines have the columns brakes, in_adjustment, out_of_adjustment, inoperative, "
+        "undetermined, defective, percent, verdict, whole_needed, remarks behind the name. Rows of a vehicle "
+        "may stand apart among 65536 vehicles; a longer file must be sorted by the column.\n"
         "\n"
         "Example:\n"
         "  rodtravel batch yard.csv --separator ';' --decimal-comma \\\n"

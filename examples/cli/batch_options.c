@@ -100,6 +100,7 @@ static void take_texts(const command_line *from, batch_options *options)
     options->rules = option_value(from, BATCH_OPTION_RULES);
     options->limits = option_value(from, BATCH_OPTION_LIMITS);
     options->as_of = option_value(from, BATCH_OPTION_AS_OF);
+    options->by = option_value(from, BATCH_OPTION_BY);
     options->encoding = option_value(from, BATCH_OPTION_ENCODING);
 }
 

@@ -43,6 +43,8 @@ static void write_input(batch_run *run, const csv_record *record)
 
 static void pass_through(batch_run *run, const csv_record *record)
 {
+    if (run->by != NULL)
+        return;
     write_input(run, record);
     write_separators(run, RESULTS);
     output_bytes(&run->out, record->line_end, record->line_end_size);
@@ -109,8 +111,11 @@ static void write_reasons(batch_run *run, uint64_t reasons, const char *flaw)
     }
 }
 
-static void write_row(batch_run *run, const csv_record *record, const rodt_finding *finding, const char *flaw)
+/* False: the run must stop, said on stderr. */
+static bool put_row(batch_run *run, const csv_record *record, const rodt_finding *finding, const char *flaw)
 {
+    if (run->by != NULL)
+        return batch_by_row(run, record, finding);
     write_input(run, record);
     write_separators(run, 1);
     write_length(run, finding->applied_stroke);
@@ -120,6 +125,7 @@ static void write_row(batch_run *run, const csv_record *record, const rodt_findi
     output_bytes(&run->out, &run->options->separator, 1);
     write_reasons(run, finding->reasons, flaw);
     output_bytes(&run->out, record->line_end, record->line_end_size);
+    return true;
 }
 
 static bool pass_header(batch_run *run, const csv_record *record)
@@ -145,8 +151,7 @@ static bool give_up_row(batch_run *run, const csv_record *record, batch_flaw fla
         return refuse_header(record);
     batch_count_flaw(&run->counts, flaw, record->line);
     batch_count(&run->counts, &none, run->options->summary);
-    write_row(run, record, &none, batch_flaw_code(flaw));
-    return true;
+    return put_row(run, record, &none, batch_flaw_code(flaw));
 }
 
 /* A heading is no chamber: only where the chamber cannot be read a header line may stand. */
@@ -169,15 +174,14 @@ static bool judge_row(batch_run *run, const csv_record *record)
         batch_count_flaw(&run->counts, BATCH_SHORT_RECORD, record->line);
     run->counts.undated += undated;
     batch_count(&run->counts, &finding, run->options->summary);
-    write_row(run, record, &finding, is_short ? batch_flaw_code(BATCH_SHORT_RECORD) : NULL);
-    return true;
+    return put_row(run, record, &finding, is_short ? batch_flaw_code(BATCH_SHORT_RECORD) : NULL);
 }
 
 bool batch_row(batch_run *run, const csv_record *record)
 {
     if (record->size == 0 && record->count == 1) {
         run->counts.empty_lines++;
-        output_bytes(&run->out, record->line_end, record->line_end_size);
+        output_bytes(&run->out, record->line_end, run->by == NULL ? record->line_end_size : 0);
         return true;
     }
     if (batch_header_is_repeated(&run->header, record))

@@ -82,6 +82,8 @@ extern const command_spec stroke_command;
 extern const command_spec identify_command;
 extern const command_spec limits_command;
 extern const command_spec batch_command;
+extern const command_spec air_command;
+extern const command_spec vehicle_command;
 
 /* --- Rule set and day (setting.c) -------------------------------------------------------------------- */
 

@@ -1,11 +1,12 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* rodtravel limits: the limit of one chamber, the table of a rule set, or the list of rule sets. */
+#include "air.h"
 #include "cli.h"
 #include "limits.h"
 
 #include <string.h>
 
-enum { LIMITS_CLASS, LIMITS_RATED, LIMITS_RULES, LIMITS_LIMITS, LIMITS_AS_OF, LIMITS_LIST, LIMITS_JSON };
+enum { LIMITS_CLASS, LIMITS_RATED, LIMITS_RULES, LIMITS_LIMITS, LIMITS_AS_OF, LIMITS_LIST, LIMITS_AIR, LIMITS_JSON };
 
 static const option_spec options[] = {
     [LIMITS_CLASS] = {"class", "standard|long", "stroke class; not given = standard", false},
@@ -14,6 +15,7 @@ static const option_spec options[] = {
     [LIMITS_LIMITS] = {"limits", "FILE", "a carrier's own, stricter limits on top of it", false},
     [LIMITS_AS_OF] = {"as-of", "DATE", "day whose limits are shown; today if not given", false},
     [LIMITS_LIST] = {"list", NULL, "the rule sets with their dates, sources and pressures", false},
+    [LIMITS_AIR] = {"air", NULL, "the air checks of the rule set instead of its limits", false},
     [LIMITS_JSON] = {"json", NULL, "the answer as one JSON object", false},
 };
 
@@ -145,6 +147,23 @@ static int answer_all(const command_line *from, const rule_setting *setting)
     return is_in_force(setting) ? STATUS_GOOD : STATUS_UNDETERMINED;
 }
 
+static int answer_air(const command_line *from, const rule_setting *setting)
+{
+    if (from->operand_count > 0 || option_given(from, LIMITS_CLASS) || option_given(from, LIMITS_RATED))
+        return complain("--air goes with no chamber; see: rodtravel limits --help");
+    const rodt_rules *law = law_of(setting);
+    if (option_given(from, LIMITS_JSON)) {
+        json_writer json = {.to = stdout, .first = true};
+        json_open(&json, '{');
+        write_air_table(&json, law);
+        json_close(&json, '}');
+        putchar('\n');
+    } else {
+        print_air_table(law);
+    }
+    return rodt_rules_air_count(law) > 0 ? STATUS_GOOD : STATUS_UNDETERMINED;
+}
+
 /* --- The command ------------------------------------------------------------------------------------- */
 
 static int answer_list(const command_line *from)
@@ -170,7 +189,8 @@ static int run(int argc, char **argv)
     status = open_setting(option_value(&from, LIMITS_RULES), option_value(&from, LIMITS_LIMITS),
                           option_value(&from, LIMITS_AS_OF), &setting);
     if (status == STATUS_CONTINUE)
-        status = from.operand_count == 1 ? answer_chamber(&from, &setting) : answer_all(&from, &setting);
+        status = option_given(&from, LIMITS_AIR) ? answer_air(&from, &setting)
+                 : from.operand_count == 1 ? answer_chamber(&from, &setting) : answer_all(&from, &setting);
     close_setting(&setting);
     return status;
 }
@@ -186,6 +206,7 @@ const command_spec limits_command = {
             "  rodtravel limits \"bolt C\"\n"
             "  rodtravel limits --as-of 2021-10-13\n"
             "  rodtravel limits --list\n"
+            "  rodtravel limits --air --rules us-cdl\n"
             "\n"
             "Exit status 3: no limit is published, or the rule set has no text for the day.\n",
     .options = options,

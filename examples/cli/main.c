@@ -6,8 +6,8 @@
 #include <errno.h>
 #include <string.h>
 
-static const command_spec *const commands[] = {&stroke_command, &identify_command, &limits_command,
-                                              &batch_command};
+static const command_spec *const commands[] = {&stroke_command, &vehicle_command, &air_command,
+                                              &identify_command, &limits_command, &batch_command};
 
 static const char *const introduction =
     "rodtravel COMMAND [OPTION]... [OPERAND]...\n"
@@ -24,6 +24,7 @@ static const char *const explanation =
     "  rodtravel identify --stamp 30 --port square\n"
     "  rodtravel limits 24L\n"
     "  rodtravel batch yard.csv --summary > judged.csv\n"
+    "  rodtravel vehicle truck.csv --brakes 10\n"
     "\n"
     "  rodtravel COMMAND --help   what a command takes\n"
     "  rodtravel --version        version, date of the tables, rule sets\n"

@@ -15,4 +15,7 @@
 #include "identify.h"
 #include "stroke.h"
 
+#include "vehicle.h"
+#include "aircheck.h"
+
 #endif

@@ -64,7 +64,9 @@ typedef struct rodt_rules rodt_rules;
 #define RODT_DEFAULT_RULES "us-fmcsr"
 
 /*
- * Finds a compiled-in rule set: "us-fmcsr", "us-periodic", "ca-nsc", "ca-on", "rated-80".
+ * Finds a compiled-in rule set by its id: with limits of strokes "us-fmcsr", "us-periodic", "ca-nsc", "ca-on",
+ * "rated-80"; with air checks only "us-cdl", "ca-bc" and others (tables/rulesets.csv). A stroke that is judged by one
+ * of these has no published limit.
  *
  * Returns NULL if there is none of that id (or id is NULL); never freed by the caller.
  */

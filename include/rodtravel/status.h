@@ -77,6 +77,9 @@ typedef struct rodt_error {
     char text[RODT_ERROR_TEXT_SIZE]; /* one sentence, UTF-8, no full stop, always closed by a zero byte */
 } rodt_error;
 
+/* "Was it so?", where "nobody wrote it down" is an answer of its own. */
+typedef enum rodt_recorded { RODT_NOT_RECORDED = 0, RODT_RECORDED_NO = 1, RODT_RECORDED_YES = 2 } rodt_recorded;
+
 /* Version of the library, "major.minor.patch". Constant, never freed. */
 RODT_API const char *rodt_version(void);
 

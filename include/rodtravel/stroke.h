@@ -26,9 +26,6 @@ typedef enum rodt_proof {
     RODT_NOT_RESOLVED = 3     /* this tape cannot tell */
 } rodt_proof;
 
-/* "Was it so?", where "nobody wrote it down" is an answer of its own. */
-typedef enum rodt_recorded { RODT_NOT_RECORDED = 0, RODT_RECORDED_NO = 1, RODT_RECORDED_YES = 2 } rodt_recorded;
-
 /* Temperature of the brake drum when the stroke was read. A hot drum lengthens the stroke. */
 typedef enum rodt_drum {
     RODT_DRUM_NOT_RECORDED = 0,

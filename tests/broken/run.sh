@@ -11,7 +11,8 @@ count=0
 failed=0
 
 compile() {
-    (cd "$work" && rm -f out.c && "$tablec" "$1" sources.csv chambers.csv limits.csv rulesets.csv >said 2>&1)
+    (cd "$work" && rm -f out.c && "$tablec" "$1" sources.csv chambers.csv limits.csv rulesets.csv vehicle.csv aircheck.csv \
+        volumes.csv >said 2>&1)
 }
 
 result() {

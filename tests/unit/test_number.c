@@ -193,9 +193,33 @@ static void test_round(void **state)
     }
 }
 
+/* base^power by products that still fit, compared the plain way. */
+static void powers_are_compared_exactly(void **state)
+{
+    (void)state;
+    uint64_t seed = 11;
+    for (int i = 0; i < 2000; i++) {
+        number base = {(int64_t)(chance(&seed) % 12), 1 + (int64_t)(chance(&seed) % 12)};
+        number value = {(int64_t)(chance(&seed) % 100), 1 + (int64_t)(chance(&seed) % 100)};
+        number power = {1, 1};
+        assert_true(number_make(base.num, base.den, &base) && number_make(value.num, value.den, &value));
+        for (unsigned n = 0; n <= 12; n++) {
+            assert_int_equal(number_compare_power(base, n, value), number_compare(power, value));
+            assert_int_equal(number_compare_power(base, n, power), 0);
+            assert_true(number_multiply(power, base, &power));
+        }
+    }
+    const number large = {INT64_MAX, INT64_MAX - 1}, one = {1, 1};
+    assert_int_equal(number_compare_power(large, NUMBER_POWER_MAX, one), 1);
+    assert_int_equal(number_compare_power((number){INT64_MAX - 1, INT64_MAX}, NUMBER_POWER_MAX, one), -1);
+    assert_int_equal(number_compare_power((number){INT64_MAX, 1}, NUMBER_POWER_MAX, (number){INT64_MAX, 1}), 1);
+    assert_int_equal(number_compare_power(large, NUMBER_POWER_MAX, (number){1, INT64_MAX}), 1);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(powers_are_compared_exactly),
         cmocka_unit_test(test_both_ways_agree),
         cmocka_unit_test(test_both_ways_make_alike),
         cmocka_unit_test(test_schoolbook),

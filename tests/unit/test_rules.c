@@ -9,6 +9,7 @@
 #include <cmocka.h>
 
 #include "common.h"
+#include "rodtravel/aircheck.h"
 #include "rodtravel/rules.h"
 
 static rodt_length inches(const char *text)
@@ -75,7 +76,9 @@ static void expect_clamp(const char *size, rodt_stroke_class stroke_class, const
 static void rule_sets_stand_in_order(void **state)
 {
     (void)state;
-    static const char *const ids[] = {"us-fmcsr", "us-periodic", "ca-nsc", "ca-on", "rated-80"};
+    static const char *const ids[] = {"us-fmcsr", "us-periodic", "ca-nsc", "ca-on", "rated-80", "us-inuse", "us-newvehicle",
+                                      "us-oos", "us-cdl", "us-cdl-skills", "us-ca", "us-nv", "us-sc", "us-tx", "ca-ab",
+                                      "ca-bc", "ca-nb", "ca-nl", "ca-qc", "ca-sk", "au", "nz"};
     assert_int_equal(rodt_rules_count(), COUNT_OF(ids));
     for (size_t i = 0; i < COUNT_OF(ids); i++) {
         const rodt_rules *rules = rodt_rules_at(i);
@@ -84,7 +87,9 @@ static void rule_sets_stand_in_order(void **state)
         assert_true(rodt_rules_title(rules)[0] != '\0' && rodt_rules_authority(rules)[0] != '\0');
         assert_non_null(rodt_rules_source(rules));
         assert_null(rodt_rules_law(rules));
-        assert_true(rodt_rules_at_limit_passes(rules));
+        bool limits = rodt_rules_limit_count(rules) > 0 || rodt_ratio_given(rodt_rules_rated_share(rules));
+        assert_int_equal(rodt_rules_at_limit_passes(rules), limits);
+        assert_true(limits || rodt_rules_air_count(rules) > 0);
     }
     assert_null(rodt_rules_at(COUNT_OF(ids)));
     assert_null(rodt_rules_find("US-FMCSR"));

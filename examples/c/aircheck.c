@@ -1,0 +1,44 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Air checks of one combination by the model driver manual, and how much air a full application takes. */
+#include <rodtravel/rodtravel.h>
+#include <stdio.h>
+
+int main(void)
+{
+    const rodt_rules *rules = rodt_rules_find("us-cdl");
+    const rodt_air_reading readings[] = {
+        {.check = RODT_CHECK_WARNING, .pressure = {62, 1}},
+        {.check = RODT_CHECK_BUILD_UP, .before = {85, 1}, .after = {100, 1}, .seconds = {38, 1}},
+        {.check = RODT_CHECK_CUT_OUT, .pressure = {125, 1}},
+        {.check = RODT_CHECK_LOSS_APPLIED, .towed_units = 1, .before = {110, 1}, .after = {105, 1}},
+        {.check = RODT_CHECK_SPRING_BRAKE, .answer = RODT_RECORDED_YES},
+    };
+    char text[RODT_SENTENCE_SIZE];
+    for (size_t i = 0; i < sizeof readings / sizeof readings[0]; i++) {
+        rodt_air_finding finding;
+        if (rodt_air_judge(&readings[i], rules, &finding) != RODT_OK)
+            return 2;
+        rodt_air_finding_write(&finding, text, sizeof text);
+        printf("%s\n", text);
+        rodt_air_edge_write(&finding, text, sizeof text);
+        printf("  %s\n", text);
+    }
+
+    /* A tractor with 2 chambers of type 20 and 4 of type 30, 49 CFR 571.121. */
+    rodt_chamber steer, drive;
+    rodt_ratio small, large, chambers, required;
+    rodt_pressure after;
+    unsigned count;
+    rodt_chamber_parse("20", &steer, NULL);
+    rodt_chamber_parse("30", &drive, NULL);
+    rodt_rated_volume(&steer, &small);
+    rodt_rated_volume(&drive, &large);
+    chambers = (rodt_ratio){2 * small.num + 4 * large.num, 1};
+    rodt_required_volume(chambers, false, &required);
+    printf("%lld in3 of chambers need %lld in3 of reservoirs\n", (long long)chambers.num, (long long)required.num);
+    rodt_estimate_application((rodt_pressure){100, 1}, required, chambers, (rodt_ratio){1, 1}, &after);
+    rodt_pressure_write(after, text, sizeof text);
+    rodt_estimate_applications((rodt_pressure){100, 1}, (rodt_pressure){60, 1}, required, chambers, (rodt_ratio){1, 1}, &count);
+    printf("estimate: 100 psi falls to %s psi in one full application; %u keep 60 psi\n", text, count);
+    return 0;
+}

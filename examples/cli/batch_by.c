@@ -1,0 +1,77 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* `rodtravel batch --by COLUMN`: one line a vehicle in place of the rows. */
+#include "batch.h"
+#include "by.h"
+
+#include <inttypes.h>
+#include <string.h>
+
+static bool write_line(void *context, const char *bytes, size_t size)
+{
+    batch_run *run = context;
+    output_bytes(&run->out, bytes, size);
+    return run->out.failure == 0;
+}
+
+/* A failure of the output is told when it is flushed. */
+static bool go_on(const batch_run *run, by_status status, uint64_t line)
+{
+    if (status == BY_OK)
+        return true;
+    if (status != BY_E_WRITE && line > 0)
+        complain("line %" PRIu64 ": %s (--by %s)", line, by_sentence(status), run->options->by);
+    else if (status != BY_E_WRITE)
+        complain("%s (--by %s)", by_sentence(status), run->options->by);
+    return false;
+}
+
+bool batch_by_open(batch_run *run, const csv_record *record)
+{
+    char heading[BATCH_TEXT_SIZE];
+    if (!batch_header_find(record, run->options->by, "--by", &run->by_column))
+        return false;
+    if (csv_text(record, run->by_column, heading, sizeof heading) == CSV_NO_FIT)
+        heading[0] = '\0';
+    run->by = by_open((by_sink){write_line, run}, run->options->separator);
+    return go_on(run, run->by == NULL ? BY_E_MEMORY : by_write_header(run->by, heading), 0);
+}
+
+/* A key that is longer than any name of a vehicle names none. */
+static size_t read_key(const batch_run *run, const csv_record *record, char key[BATCH_TEXT_SIZE])
+{
+    if (run->by_column >= record->count)
+        return 0;
+    size_t size = csv_text(record, run->by_column, key, BATCH_TEXT_SIZE);
+    return size == CSV_NO_FIT ? 0 : size;
+}
+
+static rodt_position read_position(const batch_run *run, const csv_record *record)
+{
+    char text[BATCH_TEXT_SIZE];
+    rodt_position position = {0};
+    size_t column = run->header.column[BATCH_POSITION];
+    size_t size = column < record->count ? csv_text(record, column, text, sizeof text) : CSV_NO_FIT;
+    if (size != CSV_NO_FIT)
+        (void)rodt_position_read(text, size, &position, NULL);
+    return position;
+}
+
+bool batch_by_row(batch_run *run, const csv_record *record, const rodt_finding *finding)
+{
+    char key[BATCH_TEXT_SIZE];
+    size_t size = read_key(run, record, key);
+    return go_on(run, by_add(run->by, key, size, finding, read_position(run, record)), record->line);
+}
+
+bool batch_by_finish(batch_run *run) { return go_on(run, by_finish(run->by), 0); }
+
+void batch_by_summary(const batch_run *run)
+{
+    const by_counts *counts = by_counted(run->by);
+    fputs("vehicles\n", stderr);
+    for (int outcome = RODT_OUTCOME_UNDETERMINED; outcome <= RODT_OUTCOME_OUT_OF_SERVICE; outcome++)
+        fprintf(stderr, "  %-30s %8" PRIu64 "\n", rodt_outcome_name((rodt_outcome)outcome), counts->outcome[outcome]);
+    fprintf(stderr, "  %-30s %8" PRIu64 "\n", "vehicles", counts->vehicles);
+}
+
+void batch_by_close(batch_run *run) { by_close(run->by); }

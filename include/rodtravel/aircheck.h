@@ -1,0 +1,255 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The air-system checks done in the cab, each by the published edge of its rule set. */
+#ifndef RODTRAVEL_AIRCHECK_H
+#define RODTRAVEL_AIRCHECK_H
+
+#include "rules.h"
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+/* What is checked. The words of rodt_check_name are for ever. */
+typedef enum rodt_check {
+    RODT_CHECK_NONE = 0,
+    RODT_CHECK_WARNING = 1,           /* "warning": low-pressure warning, pressure at which it came on */
+    RODT_CHECK_BUILD_UP = 2,          /* "build-up": time from one pressure to another */
+    RODT_CHECK_CUT_OUT = 3,           /* "cut-out": governor, pressure at which the compressor stops pumping */
+    RODT_CHECK_CUT_IN = 4,            /* "cut-in": governor, pressure at which it starts again */
+    RODT_CHECK_LOSS_RELEASED = 5,     /* "loss-released": pressure lost, brakes released */
+    RODT_CHECK_LOSS_APPLIED = 6,      /* "loss-applied": pressure lost, full application held */
+    RODT_CHECK_RESERVE = 7,           /* "reserve": pressure before and after full applications, engine off */
+    RODT_CHECK_SPRING_BRAKE = 8,      /* "spring-brake": does the parking brake hold against a gentle pull */
+    RODT_CHECK_TRACTOR_PROTECTION = 9, /* "tractor-protection": pressure kept in the tractor */
+    RODT_CHECK_SUPPLY_VALVE = 10,     /* "supply-valve": pressure at which the trailer supply valve closes */
+    RODT_CHECK_PARKING_VALVE = 11,    /* "parking-valve": pressure at which the parking valve pops out */
+    RODT_CHECK_DRAIN = 12,            /* "drain": do the drain valves move freely and let the reservoirs empty */
+    RODT_CHECK_AUDIBLE_LEAK = 13,     /* "audible-leak": is a leak heard */
+    RODT_CHECK_CONTAMINATION = 14,    /* "contamination": did oil or sludge come out of the reservoirs */
+    RODT_CHECK_END = 15
+} rodt_check;
+
+/* Which vehicles a row is for. */
+typedef enum rodt_vehicle_class {
+    RODT_VEHICLE_ANY = 0,         /* in a reading: not said */
+    RODT_VEHICLE_SINGLE = 1,      /* one unit */
+    RODT_VEHICLE_COMBINATION = 2, /* towing unit and one towed unit; more of them by towed_units */
+    RODT_VEHICLE_BUS = 3          /* one unit that carries passengers */
+} rodt_vehicle_class;
+
+typedef enum rodt_comparison {
+    RODT_LESS_THAN = 0,
+    RODT_NOT_MORE_THAN = 1,
+    RODT_MORE_THAN = 2,
+    RODT_NOT_LESS_THAN = 3,
+    RODT_BETWEEN = 4,   /* both ends good */
+    RODT_MUST_BE_YES = 5,
+    RODT_MUST_BE_NO = 6
+} rodt_comparison;
+
+/* What a row's figures are measured in. */
+typedef enum rodt_measure {
+    RODT_MEASURE_PSI = 0,
+    RODT_MEASURE_KPA = 1,
+    RODT_MEASURE_SECONDS = 2,
+    RODT_MEASURE_PSI_PER_MINUTE = 3,
+    RODT_MEASURE_KPA_PER_MINUTE = 4,
+    RODT_MEASURE_PERCENT_LEFT = 5, /* pressure after over pressure before */
+    RODT_MEASURE_PERCENT_LOST = 6,
+    RODT_MEASURE_YES_NO = 7
+} rodt_measure;
+
+/* How a rule set ranks a row. */
+typedef enum rodt_kind {
+    RODT_KIND_LIMIT = 0,
+    RODT_KIND_MAJOR = 1,      /* beyond it the defect is a major one; what lies before it is not judged by this row */
+    RODT_KIND_USUAL = 2,      /* a usual figure, not a limit: only a note, never a defect */
+    RODT_KIND_LIMIT_MAJOR = 3 /* a limit, and what is beyond it is a major defect */
+} rodt_kind;
+
+/* What a build-up is timed over. */
+typedef enum rodt_span {
+    RODT_SPAN_PRESSURES = 0,         /* from one pressure to another */
+    RODT_SPAN_FROM_WARNING = 1,      /* from where the low-pressure warning stops to the greatest pressure */
+    RODT_SPAN_FROM_APPLICATIONS = 2, /* from after five full applications to the greatest pressure */
+    RODT_SPAN_RECOVERY = 3           /* from after one full application back to the pressure before it */
+} rodt_span;
+
+/* One row of the table of air checks. States the acceptable condition. */
+typedef struct rodt_air_limit {
+    rodt_check check;
+    rodt_kind kind;
+    rodt_vehicle_class vehicle;
+    int16_t towed_units;        /* -1 = any number; otherwise the row is for just this many ... */
+    bool towed_or_more;         /* ... or for this many and more */
+    rodt_comparison comparison;
+    rodt_measure measure;
+    rodt_ratio value;           /* in `measure`; the lower end of RODT_BETWEEN; not given for yes/no */
+    rodt_ratio upper;           /* of RODT_BETWEEN */
+    rodt_ratio per_towed_unit;  /* added to value for each towed unit after the first; not given = none */
+    rodt_span span;             /* build-up: what is timed */
+    rodt_pressure start;        /* ... of RODT_SPAN_PRESSURES; not given otherwise */
+    rodt_pressure stop;
+    int16_t applications;       /* reserve: full applications between the two readings; 0 otherwise */
+    bool by_volume;             /* build-up: value x actual / required reservoir volume (49 CFR 571.121 S5.1.1) */
+    bool half_cut_out;          /* warning: or half of the governor's cut-out, whichever is less */
+    bool below_cut_out;         /* cut-in: measured is how far it lies below the governor's cut-out */
+    rodt_date built_from;       /* vehicles built from / until, both inside; not given = any */
+    rodt_date built_until;
+    const char *published;      /* the figure and its edge as worded, "not more than 3 psi" */
+    const char *setup;          /* how the check is set up: "engine off, full application, first drop ignored" */
+    const rodt_source *source;
+    rodt_evidence evidence;
+} rodt_air_limit;
+
+/* The rows of a rule set, in the order of the table; of a carrier's limits those of its law. NULL beyond the
+ * count. */
+RODT_API size_t rodt_rules_air_count(const rodt_rules *rules);
+RODT_API const rodt_air_limit *rodt_rules_air(const rodt_rules *rules, size_t index);
+
+/* One check as it was done. All zero bytes mean "nothing recorded"; set what there is. */
+typedef struct rodt_air_reading {
+    rodt_check check;
+    rodt_vehicle_class vehicle;
+    int16_t towed_units;        /* above 0 says a combination; 0 of a combination = not said, taken as 1 */
+    int16_t applications;       /* reserve: full applications made; 0 = as many as the rule set asks for */
+    rodt_date built;            /* day of build; month and day may be 0, then it is the year; not given = unknown */
+    rodt_pressure pressure;     /* warning, cut-out, cut-in, tractor protection, valves: where it happened */
+    rodt_pressure before;       /* loss, reserve, build-up: at the start */
+    rodt_pressure after;        /* ... at the end */
+    rodt_pressure cut_out;      /* the governor's cut-out, where a row asks for it: cut-in, warning of older vehicles */
+    rodt_span span;             /* build-up: what was timed; before and after are not asked for without pressures */
+    rodt_ratio seconds;         /* build-up: time; loss: length of the test; not given for loss = one minute */
+    rodt_ratio actual_volume;   /* build-up by volume: reservoirs, in3 */
+    rodt_ratio required_volume; /* ... as required; rodt_required_volume */
+    rodt_recorded answer;       /* yes/no checks: did it hold, was it heard ... */
+    uint64_t reserved[4];       /* zero */
+} rodt_air_reading;
+
+typedef enum rodt_air_result {
+    RODT_AIR_NOT_DONE = 0,    /* nothing was recorded */
+    RODT_AIR_GOOD = 1,
+    RODT_AIR_DEFECTIVE = 2,
+    RODT_AIR_UNDETERMINED = 3, /* recorded, but a fact that the row needs is missing, or no row is for it */
+    RODT_AIR_NOTED = 4         /* no limit was passed or failed: the rule set gives a usual figure only, or only the
+                                  bound of a major defect, which was kept */
+} rodt_air_result;
+
+/* What was missing for RODT_AIR_UNDETERMINED. */
+typedef enum rodt_air_missing {
+    RODT_AIR_MISSING_NOTHING = 0,
+    RODT_AIR_MISSING_ROW = 1,      /* the rule set has no figure for this check and vehicle */
+    RODT_AIR_MISSING_VEHICLE = 2,  /* single or combination decides */
+    RODT_AIR_MISSING_BUILT = 3,    /* the day of build decides */
+    RODT_AIR_MISSING_VOLUME = 4,
+    RODT_AIR_MISSING_SPAN = 5,     /* the timed span is another one than the rule's, so its time says nothing */
+    RODT_AIR_MISSING_VALUE = 6,    /* a pressure or time of the check itself */
+    RODT_AIR_MISSING_SENSE = 7,    /* the readings contradict each other: pressure rose in a loss test */
+    RODT_AIR_MISSING_CUT_OUT = 8,  /* the governor's cut-out decides */
+    RODT_AIR_MISSING_APPLICATIONS = 9 /* the rule set asks for another number of full applications */
+} rodt_air_missing;
+
+typedef struct rodt_air_finding {
+    rodt_air_result result;
+    rodt_air_missing missing;
+    bool major;                   /* a major defect by the rule set's own ranking */
+    bool at_limit;
+    rodt_air_reading reading;     /* as given */
+    rodt_ratio measured;          /* in the row's measure; not given = none */
+    rodt_ratio allowed;           /* the bound that judged, in the row's measure; not given = yes/no. Of RODT_BETWEEN
+                                     the upper end when measured lies beyond it or at it, else the lower */
+    const rodt_air_limit *row;    /* NULL = none; lives as the rule set */
+    const rodt_rules *rules;
+    uint64_t reserved[4];
+} rodt_air_finding;
+
+/*
+ * Judges one check by every row that is for it: the most exact ones for the vehicle, its towed units and its day of
+ * build. What is not said of the vehicle stays open: if every vehicle it can be gets the same result, that is the
+ * result; otherwise the finding is undetermined and says what decides.
+ *
+ * RODT_OK          *out is the finding; missing facts make it undetermined, never an error
+ * RODT_E_ARGUMENT  a pointer is NULL, an enumerator is unknown, a value is below zero, or towed units are said of a
+ *                  single vehicle or a bus
+ * RODT_E_RANGE     a figure does not fit
+ */
+RODT_API rodt_status rodt_air_judge(const rodt_air_reading *reading, const rodt_rules *rules, rodt_air_finding *out);
+
+/* The sentence for a form: "low-pressure warning came on at 62 psi; it must be on at 60 psi or above: good".
+ * Statuses as rodt_finding_write. */
+RODT_API rodt_status rodt_air_finding_write(const rodt_air_finding *finding, char *text, size_t size);
+
+/* What would have been defective: "defective below 60 psi". Statuses as above; "" without a row. */
+RODT_API rodt_status rodt_air_edge_write(const rodt_air_finding *finding, char *text, size_t size);
+
+/* The same for a row, without a finding: the bound of one towed unit, "x actual / required volume" for a formula.
+ * Statuses as above. */
+RODT_API rodt_status rodt_air_limit_edge_write(const rodt_air_limit *row, char *text, size_t size);
+
+/* Words. Constant, never NULL, "" for a number that is none. */
+RODT_API const char *rodt_check_name(rodt_check check);
+RODT_API const char *rodt_check_title(rodt_check check);      /* "low-pressure warning" */
+RODT_API const char *rodt_air_result_name(rodt_air_result result); /* "not-done", "good", "defective", ... */
+RODT_API const char *rodt_air_missing_name(rodt_air_missing missing); /* "", "row", "vehicle", "built", ... */
+RODT_API const char *rodt_measure_name(rodt_measure measure);         /* "psi", "kPa per minute", "% left", ... */
+
+/* Finds a check by its word. RODT_CHECK_NONE if there is none. */
+RODT_API rodt_check rodt_check_find(const char *name);
+
+/* --- Reservoirs -------------------------------------------------------------------------------------- */
+
+/* Rated volume of a service chamber, 49 CFR 571.121, Table V. */
+typedef struct rodt_volume_row {
+    const char *size;        /* clamp-type number */
+    rodt_length stroke_from; /* full stroke, both ends inside */
+    rodt_length stroke_until;
+    rodt_ratio volume;       /* in3 */
+    const rodt_source *source;
+} rodt_volume_row;
+
+/* Every row of Table V; NULL beyond the count. */
+RODT_API size_t rodt_volume_row_count(void);
+RODT_API const rodt_volume_row *rodt_volume_row_at(size_t index);
+
+/*
+ * Rated volume of a chamber in cubic inches. With a marked rated stroke the row must hold it; without one the
+ * row of the size is taken.
+ *
+ * RODT_OK; RODT_E_UNKNOWN_CHAMBER: Table V has no row (bolt-type, a size or full stroke outside it): its actual
+ * volume counts; RODT_E_ARGUMENT.
+ */
+RODT_API rodt_status rodt_rated_volume(const rodt_chamber *chamber, rodt_ratio *cubic_inches);
+
+/* Required reservoir volume for chambers of so many cubic inches in all: x 12 for a truck or bus (S5.1.2.1), x 8 for
+ * a trailer (S5.2.1.1). RODT_OK; RODT_E_ARGUMENT; RODT_E_RANGE. */
+RODT_API rodt_status rodt_required_volume(rodt_ratio chambers, bool trailer, rodt_ratio *cubic_inches);
+
+/* Time allowed for 85 to 100 psi: 25 s x actual / required (S5.1.1). Statuses as above. */
+RODT_API rodt_status rodt_build_up_seconds(rodt_ratio actual, rodt_ratio required, rodt_ratio *seconds);
+
+/*
+ * An ESTIMATE, no figure of law: gauge pressure of a reservoir after one full application, engine off. Isothermal, the
+ * chambers filled from the reservoir and vented afterwards: (p + 14.7) x V / (V + v x fill) - 14.7, exactly.
+ *
+ * pressure  gauge pressure before
+ * reservoir V, in3; chambers v, in3, all chambers that it serves, at rated volume
+ * fill      part of the rated volume that an application fills: 1 for the worst case, about 3/5 for brakes in
+ *           adjustment (a choice, no source)
+ *
+ * RODT_OK; RODT_E_ARGUMENT: not given, or fill outside 0 to 1; RODT_E_RANGE: no fit
+ */
+RODT_API rodt_status rodt_estimate_application(rodt_pressure pressure, rodt_ratio reservoir, rodt_ratio chambers,
+                                               rodt_ratio fill, rodt_pressure *after);
+
+/*
+ * An ESTIMATE: how many full applications keep the reservoir at `floor` or above, starting at `pressure`; at most 99.
+ * Exact, also where the pressure itself would not fit after so many.
+ * Statuses as above.
+ */
+RODT_API rodt_status rodt_estimate_applications(rodt_pressure pressure, rodt_pressure floor, rodt_ratio reservoir,
+                                                rodt_ratio chambers, rodt_ratio fill, unsigned *count);
+
+#ifdef __cplusplus
+}
+#endif
+#endif

@@ -1,0 +1,238 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The vehicle as a whole: positions, axles that do not match, and the roadside out-of-service criterion. */
+#ifndef RODTRAVEL_VEHICLE_H
+#define RODTRAVEL_VEHICLE_H
+
+#include "stroke.h"
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+typedef enum rodt_side { RODT_SIDE_UNKNOWN = 0, RODT_SIDE_LEFT = 1, RODT_SIDE_RIGHT = 2 } rodt_side;
+
+#define RODT_AXLE_NUMBER_MAX 99
+
+/* One wheel end of the vehicle or combination: "1L" is the left end of the foremost axle; axles are counted
+ * from the front through every unit. All zero bytes mean "not said". */
+typedef struct rodt_position {
+    int16_t axle; /* 1 to RODT_AXLE_NUMBER_MAX */
+    int16_t side; /* rodt_side */
+} rodt_position;
+
+/* Room for any position with its closing zero byte. */
+#define RODT_POSITION_TEXT_SIZE 8
+
+/* Reads "1L", "2 R", "3-left", "axle 4 right", "1LH", in any case; "G"/"gauche" and "D"/"droite" are left and right,
+ * "essieu" is axle. Always the axle first.
+ * RODT_OK; RODT_E_EMPTY; RODT_E_SYNTAX (column set); RODT_E_IMPLAUSIBLE: axle 0 or above 99; RODT_E_ARGUMENT. */
+RODT_API rodt_status rodt_position_read(const char *text, size_t size, rodt_position *out, rodt_error *error);
+
+/* Writes "1L". RODT_OK; RODT_E_ARGUMENT: not said, or text is NULL; RODT_E_SPACE. */
+RODT_API rodt_status rodt_position_write(rodt_position position, char *text, size_t size);
+
+/* Kind of slack adjuster. It does not change a verdict; it changes what to do about it. */
+typedef enum rodt_adjuster {
+    RODT_ADJUSTER_NOT_RECORDED = 0,
+    RODT_ADJUSTER_MANUAL = 1,
+    RODT_ADJUSTER_AUTOMATIC = 2
+} rodt_adjuster;
+
+/* --- Counting brakes (the roadside criterion) -------------------------------------------------------- */
+
+/* What one finding weighs in the count of defective brakes. */
+typedef enum rodt_defect {
+    RODT_DEFECT_NONE = 0,    /* within the law's limit */
+    RODT_DEFECT_HALF = 1,    /* over the law's limit by less than 1/4 in */
+    RODT_DEFECT_FULL = 2,    /* over by 1/4 in or more, or inoperative */
+    RODT_DEFECT_UNKNOWN = 3  /* undetermined, or out by its marks alone: no law says by how much */
+} rodt_defect;
+
+/* The weight of a finding; RODT_DEFECT_UNKNOWN for NULL. The carrier's own stricter limit never counts here. */
+RODT_API rodt_defect rodt_finding_defect(const rodt_finding *finding);
+
+/* Brakes of one vehicle, counted one by one; zero = none yet. A plain value: a file of any length needs one
+ * for each vehicle that is open. */
+typedef struct rodt_tally {
+    uint32_t brakes; /* counted so far */
+    uint32_t full;
+    uint32_t half;
+    uint32_t unknown;
+    uint32_t inoperative; /* part of full */
+    uint32_t reserved[3];
+} rodt_tally;
+
+/* More brakes than any file of one vehicle has. */
+#define RODT_BRAKES_MAX 1000000000u
+
+/* Counts one finding in. RODT_OK; RODT_E_ARGUMENT: a pointer is NULL; RODT_E_RANGE: RODT_BRAKES_MAX are counted. */
+RODT_API rodt_status rodt_tally_add(rodt_tally *tally, const rodt_finding *finding);
+
+/* Whether the roadside criterion is met. The words of rodt_outcome_name are for ever. */
+typedef enum rodt_outcome {
+    RODT_OUTCOME_UNDETERMINED = 0, /* not reached by what is known, but the unknown brakes could reach it */
+    RODT_OUTCOME_BELOW = 1,        /* cannot be reached any more */
+    RODT_OUTCOME_AMBIGUOUS = 2,    /* the percentage is reached, the chart of whole brakes is not; both are shown */
+    RODT_OUTCOME_OUT_OF_SERVICE = 3
+} rodt_outcome;
+
+/* The count, exact. */
+typedef struct rodt_count {
+    rodt_outcome outcome;
+    uint32_t brakes;       /* the denominator: brakes of the vehicle, measured or not */
+    uint32_t unmeasured;   /* brakes that were said to be there and have no finding */
+    rodt_tally tally;
+    rodt_ratio defective;  /* full + half/2, in brakes */
+    rodt_ratio share;      /* defective / brakes; not given without a brake, like the next three */
+    rodt_ratio worst_share; /* if every unknown and unmeasured brake were a full defect */
+    rodt_ratio known_share; /* defective / brakes whose state is known; not given if there is none */
+    rodt_ratio criterion;  /* 1/5 */
+    uint32_t whole_needed; /* brakes that the chart of whole brakes asks for: criterion x brakes, rounded up */
+    uint64_t reserved[4];
+} rodt_count;
+
+/*
+ * Judges a tally by the roadside criterion.
+ *
+ * brakes  how many brakes the vehicle or combination has; 0 = as many as were counted; never less
+ *
+ * RODT_OK          *out is the count; without any brake the outcome is undetermined
+ * RODT_E_ARGUMENT  a pointer is NULL, brakes is above zero and below the brakes counted, or the tally counts more
+ *                  defects than brakes
+ * RODT_E_RANGE     more than RODT_BRAKES_MAX brakes
+ */
+RODT_API rodt_status rodt_tally_judge(const rodt_tally *tally, uint32_t brakes, rodt_count *out);
+
+/* "out-of-service", "ambiguous", "below-criterion", "undetermined". Constant, never NULL. */
+RODT_API const char *rodt_outcome_name(rodt_outcome outcome);
+
+/* Writes the count in one line: "1 1/2 of 6 brakes defective, 25 %: 20 % is reached, but not the 2 whole brakes of
+ * the chart". Statuses as rodt_finding_write. */
+RODT_API rodt_status rodt_count_write(const rodt_count *count, char *text, size_t size);
+
+/* Where the figures of the criterion come from. Part 0: the share; 1: the excess from which a brake weighs one;
+ * 2: the half weight below it; 3: the chart of whole brakes; 4: a steering axle by itself. NULL beyond; evidence,
+ * if not NULL, gets how the part was checked. */
+#define RODT_COUNT_PARTS 5
+RODT_API const rodt_source *rodt_count_source(size_t part, rodt_evidence *evidence);
+
+/* What the source says of the part, in few words. Constant; "" beyond the last part. */
+RODT_API const char *rodt_count_words(size_t part);
+
+/* --- The vehicle ------------------------------------------------------------------------------------- */
+
+/* One wheel end as it was found. All zero bytes mean "nothing recorded". */
+typedef struct rodt_wheel_end {
+    rodt_position position;
+    rodt_reading reading;
+    rodt_length arm_length;   /* effective length of the slack adjuster; not given = not measured */
+    rodt_adjuster adjuster;
+    uint64_t reserved[4];     /* zero */
+} rodt_wheel_end;
+
+/* What is odd about an axle, as bits. */
+enum {
+    RODT_AXLE_SIZE_DIFFERS = 1u << 0,       /* 49 CFR 393.47(b) */
+    RODT_AXLE_SPRING_DIFFERS = 1u << 1,     /* 49 CFR 393.47(b) */
+    RODT_AXLE_FAMILY_DIFFERS = 1u << 2,     /* no figure of law: unlike housings of one size */
+    RODT_AXLE_CLASS_DIFFERS = 1u << 3,      /* no figure of law: unlike stroke class */
+    RODT_AXLE_ARM_DIFFERS = 1u << 4,        /* 49 CFR 393.47(c) */
+    RODT_AXLE_STROKES_DIFFER = 1u << 5,     /* information: by more than 1/2 in (a choice of this library) */
+    RODT_AXLE_TORQUE_DIFFERS = 1u << 6,     /* information: size x arm length is not alike */
+    RODT_AXLE_END_MISSING = 1u << 7,        /* only one end of the axle was given */
+    RODT_AXLE_STEERING_DEAD = 1u << 8       /* a brake of axle 1 is inoperative: if that axle steers, the vehicle is
+                                               out of service whatever the count says */
+};
+#define RODT_AXLE_LAW (RODT_AXLE_SIZE_DIFFERS | RODT_AXLE_SPRING_DIFFERS | RODT_AXLE_ARM_DIFFERS)
+
+typedef struct rodt_axle_finding {
+    int16_t axle;
+    int16_t reserved_1;
+    uint32_t odd;                /* RODT_AXLE_ bits */
+    size_t left;                 /* index of the wheel end; SIZE_MAX = none */
+    size_t right;
+    rodt_length stroke_difference; /* longer less shorter; not given = one is missing */
+    rodt_ratio al_left;          /* type number x arm length, in3; not given = one is missing */
+    rodt_ratio al_right;
+    uint64_t reserved[2];
+} rodt_axle_finding;
+
+#define RODT_AXLES_MAX 40
+
+/* What to do next about one wheel end. */
+typedef enum rodt_advice {
+    RODT_ADVICE_NONE = 0,
+    RODT_ADVICE_ADJUST = 1,        /* manual adjuster, over: adjust, measure again */
+    RODT_ADVICE_FIND_FAULT = 2,    /* automatic adjuster, over: find the fault, never turn it back by hand */
+    RODT_ADVICE_FIND_ADJUSTER = 3, /* over, kind of adjuster not recorded: find out which it is first */
+    RODT_ADVICE_REPAIR = 4,        /* the rod did not move */
+    RODT_ADVICE_MEASURE = 5,       /* undetermined: measure (again), the reasons say how */
+    RODT_ADVICE_LOOK = 6           /* in adjustment, but much shorter than its partner that is so too: too tight,
+                                      or dragging? */
+} rodt_advice;
+
+typedef struct rodt_vehicle_finding {
+    rodt_count count;
+    uint32_t in_adjustment;
+    uint32_t out_of_adjustment;
+    uint32_t inoperative;
+    uint32_t undetermined;
+    uint32_t odd_axles;  /* axles with a RODT_AXLE_LAW bit */
+    uint32_t mixed_days; /* wheel ends judged by another day than the first */
+    size_t axle_count;
+    rodt_axle_finding axles[RODT_AXLES_MAX]; /* from the front */
+    uint64_t reserved[8];
+} rodt_vehicle_finding;
+
+/*
+ * Judges every wheel end and the vehicle.
+ *
+ * ends, count  the wheel ends, in any order; positions must be said and differ
+ * brakes       brakes of the vehicle or combination, measured or not; 0 = count
+ * findings     gets one finding for each wheel end, in the same order
+ * advice       NULL, or gets one advice for each
+ *
+ * RODT_OK          done
+ * RODT_E_ARGUMENT  a pointer is NULL, count is 0, a position is not said or stands twice, brakes is below count,
+ *                  or a reading is not sound (rodt_judge)
+ * RODT_E_RANGE     more than RODT_AXLES_MAX axles, or a figure does not fit
+ */
+RODT_API rodt_status rodt_vehicle_judge(const rodt_wheel_end *ends, size_t count, uint32_t brakes,
+                                        const rodt_rules *rules, rodt_finding *findings, rodt_advice *advice,
+                                        rodt_vehicle_finding *out);
+
+/*
+ * The same from findings that are there already, one for each wheel end: those of rodt_judge_row know what could
+ * not be read. The readings of the wheel ends are not looked at. Statuses as above.
+ */
+RODT_API rodt_status rodt_vehicle_combine(const rodt_wheel_end *ends, size_t count, uint32_t brakes,
+                                          const rodt_finding *findings, rodt_advice *advice,
+                                          rodt_vehicle_finding *out);
+
+/* One sentence on one RODT_AXLE_ bit of an axle, with its source where there is one. Statuses as
+ * rodt_finding_write; RODT_E_ARGUMENT also if the axle does not have the bit. */
+RODT_API rodt_status rodt_axle_write(const rodt_axle_finding *axle, uint32_t bit, char *text, size_t size);
+
+/* The source of a RODT_AXLE_ bit, or NULL if there is none; evidence as above. */
+RODT_API const rodt_source *rodt_axle_source(uint32_t bit, rodt_evidence *evidence);
+
+/* One sentence of advice; "" for RODT_ADVICE_NONE. Constant, never NULL. */
+RODT_API const char *rodt_advice_text(rodt_advice advice);
+
+/* The source of an advice, or NULL if there is none; evidence as above. */
+RODT_API const rodt_source *rodt_advice_source(rodt_advice advice, rodt_evidence *evidence);
+
+/* --- Force, as information --------------------------------------------------------------------------- */
+
+/* Ideal pushrod force in pound-force: type number (nominal area in square inches) x pressure. Information only: it
+ * leaves out springs and friction, and says nothing beyond the limit, where the force falls off.
+ * RODT_OK; RODT_E_ARGUMENT: NULL, a pressure that is not given, or a size that is no number; RODT_E_RANGE. */
+RODT_API rodt_status rodt_pushrod_force(const rodt_chamber *chamber, rodt_pressure pressure, rodt_ratio *pounds);
+
+/* AL factor: type number x effective arm length, in cubic inches. Statuses as above. */
+RODT_API rodt_status rodt_al_factor(const rodt_chamber *chamber, rodt_length arm_length, rodt_ratio *factor);
+
+#ifdef __cplusplus
+}
+#endif
+#endif

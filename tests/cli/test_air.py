@@ -1,0 +1,226 @@
+# SPDX-License-Identifier: Apache-2.0
+"""What `rodtravel air` and `rodtravel limits --air` say: python3 test_air.py PATH_TO_RODTRAVEL EXAMPLE_AIRCHECK"""
+import json
+import subprocess
+import sys
+import unittest
+
+RULES = ["us-fmcsr", "us-periodic", "ca-on", "us-inuse", "us-newvehicle", "us-oos", "us-cdl", "us-cdl-skills", "us-ca",
+         "us-nv", "us-sc", "us-tx", "ca-ab", "ca-bc", "ca-nb", "ca-nl", "ca-qc", "ca-sk", "au", "nz"]
+
+
+def run(*arguments):
+    return subprocess.run([COMMAND, *map(str, arguments)], capture_output=True, text=True, encoding="utf-8", timeout=60,
+                          check=False)
+
+
+class Case(unittest.TestCase):
+    def answer(self, status, line):
+        result = run("air", *line.split(" "))
+        self.assertEqual((result.returncode, result.stderr), (status, ""), result.stdout)
+        if "--json" not in line:
+            self.assertLessEqual(max(map(len, result.stdout.splitlines())), 80, result.stdout)
+        return result.stdout
+
+    def said(self, status, line):
+        """The answer without its line ends, and the first word of it."""
+        text = self.answer(status, line)
+        return text.split()[0], " ".join(text.split())
+
+    def judged(self, status, line):
+        return json.loads(self.answer(status, line + " --json"))
+
+    def refused(self, line, *says):
+        result = run("air", *line.split(" "))
+        self.assertEqual((result.returncode, result.stdout), (2, ""), line)
+        for word in says:
+            self.assertIn(word, result.stderr)
+
+
+class Checks(Case):
+    def test_warning(self):
+        word, text = self.said(0, "warning 62")
+        self.assertEqual(word, "GOOD")
+        self.assertIn("came on at 62 psi; required: not less than 60 psi: good", text)
+        self.assertIn("Edge defective below 60 psi", text)
+        self.assertIn("us-fmcsr: 49 CFR 571.121, S5.1.5", text)
+        self.assertIn("Chock the wheels", text)
+        self.assertEqual(self.said(1, "warning 59 --built 2015")[0], "DEFECTIVE")
+        self.assertIn("exactly the edge, which passes", self.said(0, "warning 60 --built 2015")[1])
+        word, text = self.said(3, "warning 57")
+        self.assertEqual(word, "UNDETERMINED")
+        self.assertIn("the day of build decides", text)
+        self.assertEqual(self.said(0, "warning 50 --built 1970 --cut-out 100")[0], "GOOD")
+        self.assertEqual(self.said(3, "warning 50 --built 1970")[0], "UNDETERMINED")
+
+    def test_build_up(self):
+        self.assertEqual(self.said(0, "build-up --seconds 38 --from 85 --to 100 --rules us-cdl")[0], "GOOD")
+        self.assertEqual(self.said(0, "build-up --seconds 2:00 --from 85 --to 100 --rules ca-on")[0], "GOOD")
+        self.assertEqual(self.said(1, "build-up --seconds 2:01 --from 85 --to 100 --rules ca-on")[0], "DEFECTIVE")
+        self.assertEqual(self.said(1, "build-up --seconds 3:00 --from 350kPa --to 620kPa --rules ca-qc")[0], "DEFECTIVE")
+        volume = "--reservoirs 6960 --chambers 20,20,30,30,30,30 --rules us-newvehicle"
+        self.assertEqual(self.said(0, f"build-up --seconds 31.25 --from 85 --to 100 {volume}")[0], "GOOD")
+        self.assertEqual(self.said(1, f"build-up --seconds 31.26 --from 85 --to 100 {volume}")[0], "DEFECTIVE")
+        self.assertIn("--reservoirs", self.said(3, "build-up --seconds 30 --from 85 --to 100 --rules us-newvehicle")[1])
+        self.assertIn("another span, 85 psi to 100 psi",
+                      self.said(3, "build-up --seconds 30 --from 80 --to 100 --rules ca-on")[1])
+        self.assertEqual(self.said(0, "build-up --seconds 1:30 --start applications --vehicle bus --built 2001 --rules nz")[0],
+                         "GOOD")
+
+    def test_a_trailer_needs_less(self):
+        trailer = "build-up --seconds 26 --from 85 --to 100 --reservoirs 2848 --chambers 30,30,30,30 --rules us-newvehicle"
+        self.assertEqual(self.judged(0, trailer.replace("26", "25") + " --trailer")["allowed"], "25")
+        self.assertEqual(self.judged(1, trailer)["allowed"], "50/3")
+
+    def test_governor(self):
+        self.assertEqual(self.said(0, "cut-out 135 --rules us-inuse")[0], "GOOD")
+        self.assertEqual(self.said(1, "cut-out 130 --rules us-ca")[0], "DEFECTIVE")
+        self.assertEqual(self.said(3, "cut-out 150 --rules us-cdl")[0], "NOTED")
+        self.assertEqual(self.said(0, "cut-in 100 --cut-out 125 --rules ca-sk")[0], "GOOD")
+        self.assertEqual(self.said(1, "cut-in 106 --cut-out 125 --rules ca-sk")[0], "DEFECTIVE")
+        self.assertEqual(self.said(0, "cut-in 90 --vehicle bus --rules us-newvehicle")[0], "GOOD")
+        self.assertIn("bus decides", self.said(3, "cut-in 90 --rules us-newvehicle")[1])
+        self.assertIn("us-inuse", self.said(3, "cut-out 125")[1])
+
+    def test_losses(self):
+        self.assertEqual(self.said(1, "loss-released --before 110 --after 108 --vehicle single --rules us-cdl")[0], "DEFECTIVE")
+        self.assertEqual(self.said(0, "loss-applied --before 110 --after 107 --vehicle single --rules us-cdl")[0], "GOOD")
+        self.assertIn("is 6 psi per minute", self.said(1, "loss-applied --before 110 --after 107 --seconds 30 --towed 1 --rules us-cdl")[1])
+        self.assertEqual(self.judged(0, "loss-applied --before 110 --after 105 --towed 2 --rules us-inuse")["allowed"], "5")
+        kpa = self.judged(1, "loss-applied --before 800kPa --after 759kPa --vehicle single --rules ca-qc")
+        self.assertEqual((kpa["measured"], kpa["measure"], kpa["major"]), ("41", "kPa per minute", True))
+        self.assertEqual(self.said(3, "loss-applied --before 800kPa --after 760kPa --vehicle single --rules ca-qc")[0], "NOTED")
+        self.assertEqual(self.judged(3, "loss-applied --before 100 --after 101 --vehicle single --rules us-cdl")["missing"], "sense")
+
+    def test_reserve(self):
+        text = self.said(0, "reserve --before 120 --after 105")[1]
+        self.assertIn("87 1/2 % left", text)
+        self.assertIn("unconfirmed", text)
+        self.assertEqual(self.said(1, "reserve --before 100 --after 79 --rules us-tx")[0], "DEFECTIVE")
+        self.assertEqual(self.judged(3, "reserve --before 100 --after 60 --applications 1 --rules au")["missing"], "applications")
+
+    def test_words(self):
+        for check, good, bad in (("spring-brake", "holds", "moves"), ("drain", "free", "stuck"),
+                                 ("contamination", "none", "found")):
+            self.assertEqual(self.said(0, f"{check} {good}")[0], "GOOD")
+            word, text = self.said(1, f"{check} {bad}")
+            self.assertEqual(word, "DEFECTIVE")
+            self.assertIn("from memory, unconfirmed", text)
+            self.assertIn("Do not drive", text)
+        self.assertEqual(self.said(1, "audible-leak heard --rules ca-qc")[0], "DEFECTIVE")
+
+    def test_nothing_recorded(self):
+        self.assertEqual(self.said(3, "warning")[0], "NOT-DONE")
+        self.assertEqual(self.judged(3, "drain")["result"], "not-done")
+
+
+class Estimate(Case):
+    def test_trailer(self):
+        text = self.said(0, "estimate --psi 105 --reservoirs 2848 --chambers 30,30,30,30 --fill 3/5 --floor 90")[1]
+        self.assertIn("96.6 psi after 1, 88.9 psi after 2", text)
+        self.assertIn("1 full application keeps 90 psi or more", text)
+        self.assertIn("no figure of law", text)
+
+    def test_exact(self):
+        data = self.judged(0, "estimate --psi 100 --reservoirs 5568 --chambers 20,20,30,30,30,30 --floor 60")
+        self.assertEqual((data["psi_after_one"], data["psi_after_one_rounded"], data["applications"]),
+                         ("91 23/130", "91.2", "5"))
+        self.assertIs(data["estimate"], True)
+
+    def test_floor_of_the_window(self):
+        self.assertEqual(self.judged(0, "estimate --psi 100 --reservoirs 5568 --chambers 30,30")["floor"], "90")
+        self.refused("estimate --psi 100 --reservoirs 5568 --chambers 30,30 --rules us-cdl", "--floor")
+
+
+class Refusals(Case):
+    def test_usage(self):
+        self.refused("warnings 62", 'no check "warnings"', "warning, build-up", "estimate")
+        self.refused("warning 62 --seconds 3", "does not take --seconds")
+        self.refused("reserve 62", "takes options")
+        self.refused("spring-brake yes", "holds or moves")
+        self.refused("warning 6O", "cannot be read")
+        self.refused("warning 620", "300 psi")
+        self.refused("warning 62 --rules us-xx", "us-xx")
+        self.refused("warning 62 --built 1975-02-30", "--built")
+        self.refused("loss-applied --before 110 --after 108 --vehicle single --towed 1", "--towed")
+        self.refused("loss-applied --before 110 --after 108 --towed 0", "from 1 to 99")
+        self.refused("build-up --seconds x --from 85 --to 100", "--seconds")
+        self.refused("build-up --seconds 1:75 --from 85 --to 100", "--seconds")
+        self.refused("build-up --seconds 9999999999 --from 85 --to 100", "--seconds")
+        self.refused("build-up --seconds 30 --from 85 --to 100 --chambers 30,C", "cannot be read")
+        self.refused("build-up --seconds 30 --from 85 --to 100 --chambers dd3", "Table V")
+        self.refused("build-up --seconds 30 --from 85 --to 100 --reservoirs 0", "above zero")
+        self.refused("estimate --psi 100", "needs --psi")
+        self.refused("estimate --psi 100 --reservoirs 100 --chambers 30 --fill 3/2", "0 to 1")
+        self.refused("estimate --psi 100 --before 3", "only")
+        self.refused("estimate 100 --psi 100 --reservoirs 100 --chambers 30", "no operand")
+
+
+class Table(unittest.TestCase):
+    def test_every_rule_set_fits_the_screen(self):
+        rows = 0
+        for rules in RULES:
+            result = run("limits", "--air", "--rules", rules)
+            self.assertEqual((result.returncode, result.stderr), (0, ""))
+            self.assertTrue(all(len(line) <= 80 for line in result.stdout.splitlines()), rules)
+            table = json.loads(run("limits", "--air", "--rules", rules, "--json").stdout)
+            self.assertEqual(table["rules"], rules)
+            rows += len(table["air"])
+            unconfirmed = sum(row["evidence"] == "unconfirmed" for row in table["air"])
+            self.assertEqual(" ".join(result.stdout.split()).count("unconfirmed)"), unconfirmed)
+        self.assertEqual(rows, 113)
+
+    def test_a_rule_set_without(self):
+        result = run("limits", "--air", "--rules", "rated-80")
+        self.assertEqual(result.returncode, 3)
+        self.assertIn("no air check", result.stdout)
+
+    def test_usage(self):
+        for line in (["30"], ["--class", "long"]):
+            self.assertEqual(run("limits", "--air", *line).returncode, 2)
+
+
+class Example(unittest.TestCase):
+    def test_output(self):
+        result = subprocess.run([EXAMPLE], capture_output=True, text=True, check=True)
+        self.assertEqual(result.stdout, """\
+the low-pressure warning came on at 62 psi; required: not less than 60 psi: good
+  defective below 60 psi
+85 psi to 100 psi took 38 s; required: not more than 45 s: good
+  defective above 45 s
+the governor cut out at 125 psi; usual: 120 to 140 psi: noted, it is no limit
+  nothing is defective by a usual figure: usually around 120 to 140 psi
+brakes applied, 110 psi to 105 psi in 60 s is 5 psi per minute; required: not more than 4 psi per minute: defective
+  defective above 4 psi per minute
+the parking brake held; the rule: must hold: good (rule from memory, unconfirmed)
+  defective if the parking brake does not hold
+464 in3 of chambers need 5568 in3 of reservoirs
+estimate: 100 psi falls to 91 23/130 psi in one full application; 5 keep 60 psi
+""")
+
+
+class Tap(unittest.TestResult):
+    """One line a test."""
+
+    def line(self, good, test, why=""):
+        print("ok" if good else "not ok", self.testsRun, "-", test.id().removeprefix("__main__."))
+        for text in why.splitlines():
+            print("#", text)
+
+    def addSuccess(self, test):
+        self.line(True, test)
+
+    def addFailure(self, test, err):
+        super().addFailure(test, err)
+        self.line(False, test, self.failures[-1][1])
+
+    def addError(self, test, err):
+        super().addError(test, err)
+        self.line(False, test, self.errors[-1][1])
+
+
+if __name__ == "__main__":
+    COMMAND, EXAMPLE = sys.argv[1:]
+    suite = unittest.defaultTestLoader.loadTestsFromModule(sys.modules["__main__"])
+    print(f"1..{suite.countTestCases()}")
+    sys.exit(not suite.run(Tap()).wasSuccessful())

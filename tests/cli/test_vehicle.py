@@ -1,0 +1,227 @@
+# SPDX-License-Identifier: Apache-2.0
+"""What `rodtravel vehicle` says of a vehicle: python3 test_vehicle.py PATH_TO_RODTRAVEL EXAMPLE_VEHICLE"""
+import json
+import subprocess
+import sys
+import tempfile
+import unittest
+from pathlib import Path
+
+DEMO = Path(__file__).resolve().parent.parent.parent / "examples" / "data" / "demo_vehicle.csv"
+HEAD = "position,chamber,stroke_class,released,applied,psi,arm_length,adjuster\n"
+
+
+def row(position, stroke="1 3/4", chamber="clamp 30", arm="", adjuster="", psi="95"):
+    """A wheel end with a type 30 standard, limit 2 in (49 CFR 393.47(e)(1))."""
+    whole = stroke.split(" ")
+    applied = stroke if not stroke else f"{2 + int(whole[0])}{' ' + whole[1] if len(whole) > 1 else ''}"
+    return f"{position},{chamber},standard,2,{applied},{psi},{arm},{adjuster}\n"
+
+
+def vehicle(axles, **strokes):
+    """Rows of a whole vehicle; strokes such as L1="2 1/8" differ from 1 3/4 in."""
+    return HEAD + "".join(row(f"{axle}{side}", strokes.get(f"{side}{axle}", "1 3/4"))
+                          for axle in range(1, axles + 1) for side in "LR")
+
+
+def run(*arguments, data=None):
+    return subprocess.run([COMMAND, "vehicle", *map(str, arguments)], input=data, capture_output=True, text=True,
+                          encoding="utf-8", timeout=60, check=False)
+
+
+class Case(unittest.TestCase):
+    def judged(self, data, status, *options):
+        result = run("-", *options, data=data)
+        self.assertEqual((result.returncode, result.stderr), (status, ""), result.stdout)
+        return result.stdout
+
+    def judgement(self, data, status, *options):
+        return json.loads(self.judged(data, status, "--json", *options))
+
+    def refused(self, data, says, *options):
+        result = run("-", *options, data=data)
+        self.assertEqual((result.returncode, result.stdout), (2, ""))
+        for word in [says] if isinstance(says, str) else says:
+            self.assertIn(word, result.stderr)
+
+
+class Outcome(Case):
+    """The first line is the outcome; the status goes with it."""
+
+    def first(self, data, status, *options):
+        return self.judged(data, status, *options).splitlines()[0]
+
+    def test_all_good(self):
+        self.assertEqual(self.first(vehicle(5), 0), "ALL BRAKES IN ADJUSTMENT")
+
+    def test_exactly_twenty_percent(self):
+        """Ten brakes: 1 + 1/2 + 1/2 is out of service, three halves are not."""
+        self.assertEqual(self.first(vehicle(5, L2="2 1/4", R3="2 1/8", L4="2 1/8"), 1), "OUT OF SERVICE")
+        self.assertEqual(self.first(vehicle(5, L2="2 1/8", R3="2 1/8", L4="2 1/8"), 1),
+                         "DEFECTIVE, BELOW THE OUT-OF-SERVICE CRITERION")
+
+    def test_both_readings_are_shown(self):
+        said = " ".join(self.judged(vehicle(3, L2="2 1/4", R2="2 1/8"), 1).split())
+        self.assertTrue(said.startswith("AMBIGUOUS: OUT OF SERVICE BY PERCENT, NOT BY THE CHART"))
+        self.assertIn("1 1/2 of 6 brakes defective, 25 %: 20 % is reached, but not the 2 whole brakes of the chart", said)
+        self.assertIn("from memory, unconfirmed", said)
+
+    def test_a_dead_brake_of_the_first_axle(self):
+        self.assertEqual(self.first(vehicle(5, L1="0"), 1), "OUT OF SERVICE IF AXLE 1 STEERS")
+        self.assertEqual(self.first(vehicle(5, L3="0"), 1), "DEFECTIVE, BELOW THE OUT-OF-SERVICE CRITERION")
+
+    def test_axle_that_does_not_match(self):
+        data = HEAD + row("1L", chamber="clamp 24", stroke="1 1/2") + row("1R")
+        self.assertEqual(self.first(data, 1), "DEFECTIVE: AN AXLE DOES NOT MATCH")
+        self.assertIn("393.47(b)", self.judged(data, 1))
+        data = HEAD + row("1L", arm="5 1/2") + row("1R", arm="6")
+        self.assertIn("393.47(c)", self.judged(data, 1))
+
+    def test_not_measured_is_neither_zero_nor_good(self):
+        some = HEAD + row("1L") + row("1R")
+        for options in (["--brakes", "6"], []):
+            data = some if options else some + "2L,30,,,,,,\n2R,30,,,,,,\n3L,30,,,,,,\n3R,30,,,,,,\n"
+            said = self.judged(data, 3, *options)
+            self.assertTrue(said.startswith("UNDETERMINED: NOT EVERY BRAKE IS PROVEN\n"), said)
+            self.assertIn("4 brakes not known", " ".join(said.split()))
+
+    def test_an_end_that_is_missing_counts_as_a_brake(self):
+        found = self.judgement(HEAD + row("1L") + row("1R") + row("2L"), 3)
+        self.assertEqual((found["brakes"], found["not_given"]), (4, 1))
+        self.assertEqual(found["axles"][1]["odd"][0]["code"], "end-missing")
+
+    def test_out_and_open(self):
+        data = HEAD + row("1L") + row("1R") + row("2L", "2 1/8")
+        self.assertEqual(self.first(data, 1, "--brakes", "10"), "DEFECTIVE: WHETHER OUT OF SERVICE IS OPEN")
+
+
+class Page(Case):
+    """What a person in a yard reads."""
+
+    def test_fits_the_screen(self):
+        for data in (vehicle(5), vehicle(3, L2="2 1/4", R2="2 1/8"), vehicle(2, L1="0"), DEMO.read_text(encoding="utf-8")):
+            for line in run("-", data=data).stdout.splitlines():
+                self.assertLessEqual(len(line), 80, line)
+
+    def test_millimetres(self):
+        data = HEAD + "1L,clamp 30,standard,54,104.8,95,140,manual\n1R,clamp 30,standard,54 mm,105,95,140,manual\n"
+        said = self.judged(data, 1, "--unit", "mm")
+        self.assertIn("50.80 mm  2      at the limit ", said)
+        self.assertIn("51.00 mm  2      over by 0.20 mm ", said)
+
+    def test_wheel_ends_stand_by_axle(self):
+        said = self.judged(HEAD + row("2R") + row("1R") + row("2L") + row("1L"), 0)
+        self.assertEqual([line[:2] for line in said.splitlines() if line[:2] in ("1L", "1R", "2L", "2R")],
+                         ["1L", "1R", "2L", "2R"])
+
+    def test_advice_by_adjuster(self):
+        data = HEAD + row("1L", "2 1/8", adjuster="automatic") + row("1R", "2 1/8", adjuster="manual") + row("2L", "2 1/8") + row("2R")
+        said = " ".join(self.judged(data, 1).split())
+        self.assertIn("1L: automatic adjuster: find the fault", said)
+        self.assertIn("Lessons Learned", said)
+        self.assertIn("1R: adjust it, measure again", said)
+        self.assertIn("2L: find out which adjuster it is", said)
+
+    def test_one_sentence_for_many(self):
+        said = self.judged(vehicle(5).replace("clamp 30", "30"), 0)
+        self.assertIn("  all: the kind of housing was not said", said)
+        self.assertEqual(said.count("the kind of housing"), 1)
+
+    def test_safety_words(self):
+        for data, status in ((vehicle(2), 0), (vehicle(2, L1="2 1/4"), 1)):
+            said = " ".join(self.judged(data, status).split())
+            self.assertIn("Chock the wheels.", said)
+            self.assertIn("never open a spring brake", said)
+            self.assertEqual("Do not drive it" in said, status == 1)
+
+    def test_demo(self):
+        said = run(DEMO, "--as-of", "2026-03-02").stdout
+        self.assertIn("1/2 of 10 brakes defective, 5 %: below 20 %", said)
+        self.assertIn("3L  clamp 30/30 standard  2 1/8     2      over by 1/8       out-of-adjustment\n", said)
+
+
+class Numbers(Case):
+    def test_exact_texts(self):
+        found = self.judgement(vehicle(4, L2="2 1/4", R2="2 1/8"), 1)
+        self.assertEqual((found["defective"], found["percent"], found["outcome"], found["whole_needed"]),
+                         ("1 1/2", "18 3/4", "below-criterion", 2))
+        self.assertEqual([end["defect"] for end in found["wheel_ends"]][2:4], ["full", "half"])
+
+    def test_unreadable_reading_is_kept_as_undetermined(self):
+        found = self.judgement(HEAD + "1L,30,standard,2,2-Jan,95,,\n" + row("1R"), 3)
+        self.assertEqual(found["wheel_ends"][0]["verdict"], "undetermined")
+        self.assertIn("spreadsheet-date", found["wheel_ends"][0]["reasons"])
+        self.assertIn("date", found["wheel_ends"][0]["unreadable"])
+
+    def test_days(self):
+        head = "position,chamber,stroke_class,released,applied,date\n"
+        data = head + "1L,clamp 36,standard,2,4 3/8,2021-10-13\n1R,clamp 36,standard,2,4 3/8,2021-10-14\n"
+        found = self.judgement(data, 1)
+        self.assertEqual([end["verdict"] for end in found["wheel_ends"]], ["out-of-adjustment", "in-adjustment"])
+        self.assertEqual(found["mixed_days"], 1)
+        self.assertIn("more than one day", self.judged(data, 1))
+
+    def test_french_form(self):
+        data = "Position;Chamber;Released;Applied;psi;remark\r\n1G;30;2,125;4,125;95;\"a;b\"\r\n1D;30;2,125;4,125;95;\r\n"
+        found = self.judgement(data, 0, "--separator", ";", "--decimal-comma")
+        self.assertEqual([end["position"] for end in found["wheel_ends"]], ["1L", "1R"])
+        self.assertEqual(found["wheel_ends"][0]["applied_stroke"], "2")
+
+
+class Refusals(Case):
+    def test_the_file(self):
+        self.refused("", "is empty")
+        self.refused(HEAD, "no wheel end")
+        self.refused("chamber,released,applied\n", "no column position")
+        self.refused("position,chamber,released,applied,Position\n", "two columns are named position")
+        self.refused(HEAD + '1L,"30,standard\n', ":2: a quote is opened here")
+        self.refused(HEAD + row("1L").strip() + ",extra\n", ":2: the row has more cells")
+        missing = run(tempfile.gettempdir() + "/no/such/file.csv")
+        self.assertEqual(missing.returncode, 2)
+        self.assertIn("cannot open", missing.stderr)
+
+    def test_the_rows(self):
+        self.refused(HEAD + row("1L") + row("axle 1 left"), [":3: the position axle 1 left stands there twice", "--by"])
+        self.refused(HEAD + row("L1"), [":2: a cell of the column position", "L1\n    ^", "number of the axle"])
+        self.refused(HEAD + row("1L", arm="six"), "column arm_length")
+        self.refused(HEAD + row("1L", adjuster="bent"), "adjuster is manual, automatic or empty")
+        self.refused(HEAD + "".join(row(f"{axle}{side}") for axle in range(1, 42) for side in "LR"), "more wheel ends")
+
+    def test_the_options(self):
+        self.refused(vehicle(2), "--brakes is 3, but standard input has 4", "--brakes", "3")
+        for word in ("0", "-1", "1000", "ten", "4.0", "", "4294967300"):
+            self.refused(vehicle(2), "--brakes is a whole number", f"--brakes={word}")
+        self.refused(vehicle(2), "--separator is one character", "--separator", "||")
+        self.refused(vehicle(2), "another separator", "--decimal-comma")
+        self.refused(vehicle(2), "no rule set", "--rules", "nowhere")
+
+
+class Example(unittest.TestCase):
+    def test_the_c_example(self):
+        said = subprocess.run([EXAMPLE], capture_output=True, text=True, check=True, timeout=60).stdout.splitlines()
+        self.assertEqual(said[0], "ambiguous: 1 1/2 of 6 brakes defective, 25 %: 20 % is reached, but not the 2 whole "
+                                  "brakes of the chart")
+        self.assertEqual(sum(line.startswith("axle 2: ") for line in said), 4)
+        self.assertEqual([line[:3] for line in said[5:]], ["2L:", "3L:"])
+
+
+class Tap(unittest.TestResult):
+    def said(self, word, test, note=""):
+        print(f"{word} {self.testsRun} - {test.id()}{note}")
+
+    def addSuccess(self, test):
+        self.said("ok", test)
+
+    def addFailure(self, test, err):
+        self.said("not ok", test)
+        print("# " + self._exc_info_to_string(err, test).replace("\n", "\n# "))
+        super().addFailure(test, err)
+
+    addError = addFailure
+
+
+if __name__ == "__main__":
+    COMMAND, EXAMPLE = sys.argv[1:3]
+    suite = unittest.defaultTestLoader.loadTestsFromModule(sys.modules[__name__])
+    print(f"1..{suite.countTestCases()}")
+    sys.exit(not suite.run(Tap()).wasSuccessful())

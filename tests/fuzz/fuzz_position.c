@@ -1,0 +1,32 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Any bytes as a position: refused with a reason, or read to one that is written and read again as the same. */
+#include <rodtravel/rodtravel.h>
+
+#include <stdlib.h>
+#include <string.h>
+
+int LLVMFuzzerTestOneInput(const uint8_t *bytes, size_t size);
+
+static void require(bool kept)
+{
+    if (!kept)
+        abort();
+}
+
+int LLVMFuzzerTestOneInput(const uint8_t *bytes, size_t size)
+{
+    rodt_position position = {77, 78}, again = {0, 0};
+    rodt_error error = {.status = RODT_OK};
+    char written[RODT_POSITION_TEXT_SIZE];
+    rodt_status status = rodt_position_read((const char *)bytes, size, &position, &error);
+    if (status != RODT_OK) {
+        require(position.axle == 77 && position.side == 78);
+        require(error.status == status && error.text[0] != '\0' && error.column <= size + 1);
+        require(memchr(error.text, '\0', sizeof error.text) != NULL);
+        return 0;
+    }
+    require(rodt_position_write(position, written, sizeof written) == RODT_OK);
+    require(rodt_position_read(written, strlen(written), &again, NULL) == RODT_OK);
+    require(again.axle == position.axle && again.side == position.side);
+    return 0;
+}

@@ -1,0 +1,491 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Air checks: each row of the tables is found, judged and explained; each published edge lies where its words put it.
+ * Sources stand in tables/aircheck.csv and, beside each edge, in tests/cases/air_edges.csv. */
+#include <stdarg.h>
+#include <stddef.h>
+#include <setjmp.h>
+#include <stdint.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <cmocka.h>
+
+#include "number.h"
+#include "row.h"
+#include "rodtravel/stroke.h"
+#include "support.h"
+
+static rodt_pressure gauge(const char *text)
+{
+    rodt_pressure pressure = {0};
+    if (text[0] != '\0' && rodt_pressure_parse(text, &pressure, NULL) != RODT_OK)
+        fail_msg("\"%s\" is no pressure", text);
+    return pressure;
+}
+
+static rodt_air_finding judge(const char *rules, const rodt_air_reading *reading)
+{
+    rodt_air_finding finding;
+    memset(&finding, 0x5A, sizeof finding);
+    assert_non_null(rodt_rules_find(rules));
+    assert_int_equal(rodt_air_judge(reading, rodt_rules_find(rules), &finding), RODT_OK);
+    return finding;
+}
+
+static void expect_ratio(rodt_ratio ratio, int64_t num, int64_t den)
+{
+    assert_int_equal(ratio.num, num);
+    assert_int_equal(ratio.den, den);
+}
+
+/* --- Published edges --------------------------------------------------------------------------------- */
+
+enum {
+    EDGE_RULES, EDGE_CHECK, EDGE_VEHICLE, EDGE_TOWED, EDGE_BUILT, EDGE_PRESSURE, EDGE_BEFORE, EDGE_AFTER, EDGE_SECONDS,
+    EDGE_CUT_OUT, EDGE_SPAN, EDGE_APPLICATIONS, EDGE_ANSWER, EDGE_RESULT, EDGE_AT_LIMIT, EDGE_SOURCE, EDGES
+};
+
+static int word(const char *text, const char *const *words, int count)
+{
+    for (int i = 0; i < count; i++) {
+        if (strcmp(text, words[i]) == 0)
+            return i;
+    }
+    fail_msg("\"%s\" is none of the words", text);
+    return 0;
+}
+
+static rodt_date built(const char *text)
+{
+    rodt_date date = {0};
+    if (strlen(text) == 4)
+        date.year = (int16_t)strtol(text, NULL, 10);
+    else if (text[0] != '\0')
+        assert_int_equal(rodt_date_parse(text, &date, NULL), RODT_OK);
+    return date;
+}
+
+static rodt_ratio seconds(const char *text)
+{
+    rodt_ratio ratio = {0};
+    char *behind;
+    if (text[0] == '\0')
+        return ratio;
+    ratio = (rodt_ratio){strtol(text, &behind, 10), 1};
+    if (*behind == '.') /* tenths are all that a stop watch in these cases shows */
+        ratio = (rodt_ratio){ratio.num * 10 + strtol(behind + 1, NULL, 10), 10};
+    return ratio;
+}
+
+static rodt_air_reading reading_of(char *cells[])
+{
+    static const char *const vehicles[] = {"", "single", "combination", "bus"};
+    static const char *const spans[] = {"", "warning", "applications", "recovery"};
+    static const char *const answers[] = {"", "no", "yes"};
+    return (rodt_air_reading){.check = rodt_check_find(cells[EDGE_CHECK]),
+                              .vehicle = (rodt_vehicle_class)word(cells[EDGE_VEHICLE], vehicles, 4),
+                              .towed_units = (int16_t)strtol(cells[EDGE_TOWED], NULL, 10),
+                              .applications = (int16_t)strtol(cells[EDGE_APPLICATIONS], NULL, 10),
+                              .built = built(cells[EDGE_BUILT]),
+                              .pressure = gauge(cells[EDGE_PRESSURE]),
+                              .before = gauge(cells[EDGE_BEFORE]),
+                              .after = gauge(cells[EDGE_AFTER]),
+                              .cut_out = gauge(cells[EDGE_CUT_OUT]),
+                              .span = (rodt_span)word(cells[EDGE_SPAN], spans, 4),
+                              .seconds = seconds(cells[EDGE_SECONDS]),
+                              .answer = (rodt_recorded)word(cells[EDGE_ANSWER], answers, 3)};
+}
+
+static void every_published_edge(void **state)
+{
+    (void)state;
+    csv_file file;
+    char *cells[EDGES];
+    unsigned count = 0;
+    csv_open(&file, CASES "/air_edges.csv");
+    for (size_t read = csv_read(&file, cells, EDGES); read > 0; read = csv_read(&file, cells, EDGES)) {
+        if (cells[0][0] == '#' || strcmp(cells[0], "rules") == 0)
+            continue;
+        assert_int_equal(read, EDGES);
+        rodt_air_reading reading = reading_of(cells);
+        rodt_air_finding finding = judge(cells[EDGE_RULES], &reading);
+        if (strcmp(rodt_air_result_name(finding.result), cells[EDGE_RESULT]) != 0 ||
+            finding.at_limit != (strcmp(cells[EDGE_AT_LIMIT], "yes") == 0))
+            fail_msg("air_edges.csv record %u: %s, missing \"%s\"; %s", file.record,
+                     rodt_air_result_name(finding.result), rodt_air_missing_name(finding.missing), cells[EDGE_SOURCE]);
+        count++;
+    }
+    csv_close(&file);
+    assert_true(count > 150);
+}
+
+/* --- Every row --------------------------------------------------------------------------------------- */
+
+static rodt_pressure in_unit(const rodt_air_limit *row, int64_t num, int64_t den)
+{
+    rodt_pressure pressure;
+    bool kpa = row->measure == RODT_MEASURE_KPA || row->measure == RODT_MEASURE_KPA_PER_MINUTE;
+    assert_int_equal((kpa ? rodt_pressure_from_kpa : rodt_pressure_from_psi)(num, den, &pressure), RODT_OK);
+    return pressure;
+}
+
+static rodt_pressure less(rodt_pressure a, rodt_pressure b)
+{
+    number difference;
+    assert_true(number_subtract((number){a.num, a.den}, (number){b.num, b.den}, &difference));
+    return (rodt_pressure){difference.num, difference.den};
+}
+
+/* Sets a reading that measures num/den in the measure of the row. */
+static void set_measured(rodt_air_reading *reading, const rodt_air_limit *row, int64_t num, int64_t den)
+{
+    const rodt_pressure full = {150, 1};
+    switch (row->measure) {
+    case RODT_MEASURE_PSI:
+    case RODT_MEASURE_KPA:
+        reading->pressure = in_unit(row, num, den);
+        reading->cut_out = full;
+        if (row->check == RODT_CHECK_CUT_IN)
+            reading->cut_out = row->below_cut_out ? (rodt_pressure){130, 1} : less(reading->pressure, (rodt_pressure){-22, 1});
+        if (row->below_cut_out)
+            reading->pressure = less(reading->cut_out, in_unit(row, num, den));
+        break;
+    case RODT_MEASURE_SECONDS:
+        reading->seconds = (rodt_ratio){num, den};
+        reading->span = row->span;
+        reading->before = row->start;
+        reading->after = row->stop;
+        reading->actual_volume = reading->required_volume = (rodt_ratio){5568, 1};
+        break;
+    case RODT_MEASURE_PSI_PER_MINUTE:
+    case RODT_MEASURE_KPA_PER_MINUTE:
+        reading->before = full;
+        reading->after = less(full, in_unit(row, num, den));
+        break;
+    case RODT_MEASURE_PERCENT_LEFT:
+    case RODT_MEASURE_PERCENT_LOST:
+        reading->applications = row->applications;
+        reading->before = (rodt_pressure){100, 1};
+        assert_int_equal(rodt_pressure_from_psi(num, den, &reading->after), RODT_OK);
+        if (row->measure == RODT_MEASURE_PERCENT_LOST)
+            reading->after = less(reading->before, reading->after);
+        break;
+    case RODT_MEASURE_YES_NO: break;
+    }
+}
+
+/* What the words of the comparison say of a figure on one side of the bound (-1), at it (0), beyond (1). */
+static bool keeps(rodt_comparison comparison, int side)
+{
+    switch (comparison) {
+    case RODT_LESS_THAN: return side < 0;
+    case RODT_NOT_MORE_THAN: return side <= 0;
+    case RODT_MORE_THAN: return side > 0;
+    case RODT_NOT_LESS_THAN:
+    case RODT_BETWEEN: return side >= 0;
+    case RODT_MUST_BE_YES: return side > 0;
+    case RODT_MUST_BE_NO: return side < 0;
+    }
+    return false;
+}
+
+static rodt_air_result expected(const rodt_air_limit *row, bool kept)
+{
+    if (row->kind == RODT_KIND_USUAL || (row->kind == RODT_KIND_MAJOR && kept))
+        return RODT_AIR_NOTED;
+    return kept ? RODT_AIR_GOOD : RODT_AIR_DEFECTIVE;
+}
+
+static void check_words(const rodt_air_finding *finding, const rodt_air_limit *row)
+{
+    char sentence[600], edge[300], alone[300];
+    assert_int_equal(rodt_air_finding_write(finding, sentence, sizeof sentence), RODT_OK);
+    assert_int_equal(rodt_air_edge_write(finding, edge, sizeof edge), RODT_OK);
+    assert_int_equal(rodt_air_limit_edge_write(row, alone, sizeof alone), RODT_OK);
+    assert_non_null(strstr(sentence, rodt_air_result_name(finding->result)));
+    assert_int_equal(strstr(sentence, "unconfirmed") != NULL, row->evidence != RODT_CHECKED);
+    assert_non_null(strstr(edge, "defect"));
+    assert_non_null(strstr(alone, "defect"));
+    assert_true(row->published[0] != '\0' && row->setup[0] != '\0' && row->source->document[0] != '\0');
+}
+
+/* Judges num/den by the rule set as a vehicle; true if this row spoke. */
+static bool hits(const rodt_rules *rules, const rodt_air_limit *row, rodt_air_reading reading, int64_t num, int64_t den,
+                 int side)
+{
+    rodt_air_finding finding;
+    set_measured(&reading, row, num, den);
+    if (row->measure == RODT_MEASURE_YES_NO)
+        reading.answer = side > 0 ? RODT_RECORDED_YES : RODT_RECORDED_NO;
+    assert_int_equal(rodt_air_judge(&reading, rules, &finding), RODT_OK);
+    if (finding.row != row)
+        return false;
+    bool kept = keeps(row->comparison, side);
+    assert_int_equal(finding.result, expected(row, kept));
+    assert_int_equal(finding.major, !kept && (row->kind == RODT_KIND_MAJOR || row->kind == RODT_KIND_LIMIT_MAJOR));
+    assert_int_equal(finding.at_limit, side == 0 && row->measure != RODT_MEASURE_YES_NO);
+    check_words(&finding, row);
+    return true;
+}
+
+/* A hundredth below the bound, at it, a hundredth above. Returns on how many of the three sides the row spoke. */
+static unsigned sides(const rodt_rules *rules, const rodt_air_limit *row, rodt_air_reading reading)
+{
+    unsigned count = 0;
+    for (int side = -1; side <= 1; side++) {
+        if (side == 0 && row->measure == RODT_MEASURE_YES_NO)
+            continue;
+        int64_t den = row->value.den == 0 ? 1 : row->value.den;
+        count += hits(rules, row, reading, row->value.num * 100 + side * den, den * 100, side);
+    }
+    return count;
+}
+
+/* A class, towed units and a day of build for which the row is the most exact one, if there are any. */
+static unsigned reach(const rodt_rules *rules, const rodt_air_limit *row)
+{
+    const rodt_date days[] = {{2020, 1, 1}, row->built_from, row->built_until, {1960, 1, 1}};
+    unsigned most = 0;
+    for (int vehicle = RODT_VEHICLE_SINGLE; vehicle <= RODT_VEHICLE_BUS; vehicle++) {
+        for (size_t d = 0; d < COUNT_OF(days); d++) {
+            rodt_air_reading reading = {.check = row->check,
+                                        .vehicle = (rodt_vehicle_class)vehicle,
+                                        .built = days[d],
+                                        .towed_units = vehicle != RODT_VEHICLE_COMBINATION ? 0
+                                                       : row->towed_units > 0              ? row->towed_units
+                                                                                           : 1};
+            unsigned count = rodt_date_given(days[d]) ? sides(rules, row, reading) : 0;
+            most = count > most ? count : most;
+        }
+    }
+    return most;
+}
+
+static void every_row_is_reached_and_explained(void **state)
+{
+    (void)state;
+    size_t rows = 0, whole = 0;
+    for (size_t r = 0; r < rodt_rules_count(); r++) {
+        const rodt_rules *rules = rodt_rules_at(r);
+        for (size_t i = 0; i < rodt_rules_air_count(rules); i++) {
+            const rodt_air_limit *row = rodt_rules_air(rules, i);
+            unsigned count = reach(rules, row);
+            if (count == 0)
+                fail_msg("%s: no reading is judged by row %zu (%s)", rodt_rules_id(rules), i, row->published);
+            whole += count == (row->measure == RODT_MEASURE_YES_NO ? 2u : 3u);
+            rows++;
+        }
+        assert_null(rodt_rules_air(rules, rodt_rules_air_count(rules)));
+    }
+    /* ca-qc: a row and the row of its major defect divide the sides; ca-sk: two rows must be kept together. */
+    assert_int_equal(rows, 113);
+    assert_true(whole >= rows - 6);
+}
+
+/* FNV-1a, 64 bits. */
+static uint64_t hash(uint64_t seed, const char *text)
+{
+    for (; *text != '\0'; text++)
+        seed = (seed ^ (unsigned char)*text) * 0x100000001b3u;
+    return (seed ^ 0xFFu) * 0x100000001b3u;
+}
+
+static uint64_t hash_row(uint64_t seed, const rodt_air_limit *row)
+{
+    char line[900];
+    char start[RODT_PRESSURE_TEXT_SIZE] = "", stop[RODT_PRESSURE_TEXT_SIZE] = "";
+    if (rodt_pressure_given(row->start))
+        assert_int_equal(rodt_pressure_write(row->start, start, sizeof start), RODT_OK);
+    if (rodt_pressure_given(row->stop))
+        assert_int_equal(rodt_pressure_write(row->stop, stop, sizeof stop), RODT_OK);
+    snprintf(line, sizeof line, "%d %d %d %d %d %d %d %lld/%lld %lld/%lld %lld/%lld %d %s %s %d %d%d%d %d-%d-%d %d-%d-%d",
+             (int)row->check, (int)row->kind, (int)row->vehicle, row->towed_units, row->towed_or_more, (int)row->comparison,
+             (int)row->measure, (long long)row->value.num, (long long)row->value.den, (long long)row->upper.num,
+             (long long)row->upper.den, (long long)row->per_towed_unit.num, (long long)row->per_towed_unit.den,
+             (int)row->span, start, stop, row->applications, row->by_volume, row->half_cut_out, row->below_cut_out,
+             row->built_from.year, row->built_from.month, row->built_from.day, row->built_until.year,
+             row->built_until.month, row->built_until.day);
+    seed = hash(hash(hash(seed, line), row->published), row->setup);
+    return hash(hash(seed, row->source->id), rodt_evidence_text(row->evidence));
+}
+
+/* A tripwire as in test_tables.c: a changed figure is a deliberate act. */
+static void fingerprint_of_all_air_rows(void **state)
+{
+    (void)state;
+    const uint64_t wanted = 0x2f9be835fc7c3aacu;
+    uint64_t seed = 0xcbf29ce484222325u;
+    for (size_t r = 0; r < rodt_rules_count(); r++) {
+        seed = hash(seed, rodt_rules_id(rodt_rules_at(r)));
+        for (size_t i = 0; i < rodt_rules_air_count(rodt_rules_at(r)); i++)
+            seed = hash_row(seed, rodt_rules_air(rodt_rules_at(r), i));
+    }
+    if (seed != wanted)
+        fail_msg("a row has changed; the fingerprint is now 0x%016llx", (unsigned long long)seed);
+}
+
+/* --- Single rules of the judgement ------------------------------------------------------------------- */
+
+static rodt_air_finding build_up(int64_t actual, int64_t required, int64_t time)
+{
+    const rodt_air_reading reading = {.check = RODT_CHECK_BUILD_UP,
+                                      .before = {85, 1},
+                                      .after = {100, 1},
+                                      .seconds = {time, 4},
+                                      .actual_volume = {actual, actual != 0},
+                                      .required_volume = {required, required != 0}};
+    return judge("us-newvehicle", &reading);
+}
+
+/* 49 CFR 571.121 S5.1.1: 2 x type 20 and 4 x type 30 need 5,568 in3; with 6,960 in3 the time is 31.25 s. */
+static void build_up_time_goes_with_the_volume(void **state)
+{
+    (void)state;
+    expect_ratio(build_up(5568, 5568, 100).allowed, 25, 1);
+    assert_int_equal(build_up(5568, 5568, 100).result, RODT_AIR_GOOD);
+    assert_int_equal(build_up(5568, 5568, 101).result, RODT_AIR_DEFECTIVE);
+    expect_ratio(build_up(6960, 5568, 125).allowed, 125, 4);
+    assert_int_equal(build_up(6960, 5568, 125).result, RODT_AIR_GOOD);
+    assert_true(build_up(6960, 5568, 125).at_limit);
+    assert_int_equal(build_up(6960, 5568, 126).result, RODT_AIR_DEFECTIVE);
+    assert_int_equal(build_up(0, 5568, 100).missing, RODT_AIR_MISSING_VOLUME);
+    assert_int_equal(build_up(6960, 0, 100).missing, RODT_AIR_MISSING_VOLUME);
+}
+
+static rodt_air_missing missing_of(const char *rules, rodt_air_reading reading)
+{
+    rodt_air_finding finding = judge(rules, &reading);
+    assert_int_equal(finding.result, RODT_AIR_UNDETERMINED);
+    return finding.missing;
+}
+
+static void what_is_missing_is_said(void **state)
+{
+    (void)state;
+    const rodt_pressure p100 = {100, 1}, p110 = {110, 1};
+    rodt_air_reading loss = {.check = RODT_CHECK_LOSS_APPLIED, .vehicle = RODT_VEHICLE_SINGLE, .before = p100};
+    assert_int_equal(missing_of("us-cdl", loss), RODT_AIR_MISSING_VALUE);
+    loss.after = p110;
+    assert_int_equal(missing_of("us-cdl", loss), RODT_AIR_MISSING_SENSE);
+    assert_int_equal(missing_of("us-tx", loss), RODT_AIR_MISSING_ROW);
+    loss = (rodt_air_reading){.check = RODT_CHECK_LOSS_APPLIED, .vehicle = RODT_VEHICLE_SINGLE, .before = p110, .after = p100,
+                              .seconds = {0, 1}};
+    assert_int_equal(missing_of("us-cdl", loss), RODT_AIR_MISSING_VALUE);
+    rodt_air_reading time = {.check = RODT_CHECK_BUILD_UP, .before = p110, .after = p100, .seconds = {30, 1}};
+    assert_int_equal(missing_of("us-cdl", time), RODT_AIR_MISSING_SENSE);
+    time = (rodt_air_reading){.check = RODT_CHECK_BUILD_UP, .seconds = {30, 1}};
+    assert_int_equal(missing_of("us-cdl", time), RODT_AIR_MISSING_SPAN);
+    rodt_air_reading empty = {.check = RODT_CHECK_RESERVE, .before = {0, 1}, .after = {0, 1}};
+    assert_int_equal(missing_of("us-tx", empty), RODT_AIR_MISSING_VALUE);
+    rodt_air_reading wrong = {.check = RODT_CHECK_SPRING_BRAKE, .pressure = p100};
+    assert_int_equal(missing_of("us-cdl", wrong), RODT_AIR_MISSING_VALUE);
+    rodt_air_reading above = {.check = RODT_CHECK_CUT_IN, .pressure = p110, .cut_out = p100};
+    assert_int_equal(missing_of("ca-sk", above), RODT_AIR_MISSING_SENSE);
+    rodt_air_reading nothing = {.check = RODT_CHECK_WARNING, .cut_out = p100};
+    assert_int_equal(judge("us-cdl", &nothing).result, RODT_AIR_NOT_DONE);
+    assert_int_equal(judge("us-cdl", &nothing).missing, RODT_AIR_MISSING_NOTHING);
+}
+
+/* 55 psi in kPa to the last digit, by the factor of NIST SP 811, appendix B: 55 x 8896443230521/1290320000000. */
+static void units_are_exact_both_ways(void **state)
+{
+    (void)state;
+    rodt_air_reading loss = {.check = RODT_CHECK_LOSS_APPLIED, .vehicle = RODT_VEHICLE_SINGLE, .before = gauge("800 kPa"),
+                             .after = gauge("760 kPa")};
+    expect_ratio(judge("ca-qc", &loss).measured, 40, 1);
+    rodt_air_reading mixed = {.check = RODT_CHECK_WARNING, .pressure = gauge("55")};
+    rodt_air_finding finding = judge("ca-qc", &mixed);
+    expect_ratio(finding.measured, 97860875535731, 258064000000);
+}
+
+static bool is_refused(rodt_air_reading reading)
+{
+    rodt_air_finding finding, before;
+    memset(&finding, 0x5A, sizeof finding);
+    before = finding;
+    rodt_status status = rodt_air_judge(&reading, rodt_rules_find("us-cdl"), &finding);
+    assert_memory_equal(&finding, &before, sizeof finding);
+    return status == RODT_E_ARGUMENT;
+}
+
+static void wrong_inputs_are_refused(void **state)
+{
+    (void)state;
+    const rodt_pressure p100 = {100, 1};
+    rodt_air_finding finding;
+    rodt_air_reading sound = {.check = RODT_CHECK_WARNING, .pressure = p100};
+    assert_int_equal(rodt_air_judge(NULL, rodt_rules_find("us-cdl"), &finding), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_air_judge(&sound, NULL, &finding), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_air_judge(&sound, rodt_rules_find("us-cdl"), NULL), RODT_E_ARGUMENT);
+    assert_true(is_refused((rodt_air_reading){.pressure = p100}));
+    assert_true(is_refused((rodt_air_reading){.check = RODT_CHECK_END, .pressure = p100}));
+    assert_true(is_refused((rodt_air_reading){.check = RODT_CHECK_WARNING, .pressure = {-1, 1}}));
+    assert_true(is_refused((rodt_air_reading){.check = RODT_CHECK_WARNING, .pressure = {1, -1}}));
+    assert_true(is_refused((rodt_air_reading){.check = RODT_CHECK_WARNING, .pressure = p100, .towed_units = -1}));
+    assert_true(is_refused((rodt_air_reading){
+        .check = RODT_CHECK_WARNING, .pressure = p100, .vehicle = RODT_VEHICLE_SINGLE, .towed_units = 1}));
+    assert_true(is_refused((rodt_air_reading){
+        .check = RODT_CHECK_WARNING, .pressure = p100, .vehicle = RODT_VEHICLE_BUS, .towed_units = 1}));
+    assert_true(is_refused((rodt_air_reading){.check = RODT_CHECK_WARNING, .pressure = p100, .built = {2001, 2, 29}}));
+    assert_true(is_refused((rodt_air_reading){.check = RODT_CHECK_WARNING, .pressure = p100, .built = {2001, 2, 0}}));
+    assert_true(is_refused((rodt_air_reading){.check = RODT_CHECK_WARNING, .pressure = p100, .built = {1800, 0, 0}}));
+    assert_true(is_refused((rodt_air_reading){.check = RODT_CHECK_BUILD_UP, .seconds = {-5, 1}}));
+    assert_true(is_refused((rodt_air_reading){.check = RODT_CHECK_WARNING, .answer = (rodt_recorded)3}));
+    assert_true(is_refused((rodt_air_reading){.check = RODT_CHECK_BUILD_UP, .span = (rodt_span)4}));
+}
+
+static void a_figure_that_does_not_fit_is_said(void **state)
+{
+    (void)state;
+    rodt_air_finding finding;
+    const rodt_air_reading loss = {.check = RODT_CHECK_LOSS_APPLIED, .vehicle = RODT_VEHICLE_SINGLE,
+                                   .before = {INT64_MAX, 3}, .after = {1, INT64_MAX}};
+    assert_int_equal(rodt_air_judge(&loss, rodt_rules_find("us-cdl"), &finding), RODT_E_RANGE);
+}
+
+/* A rule set without limits of strokes has air checks; a stroke judged by it has no published limit. */
+static void strokes_have_no_limit_there(void **state)
+{
+    (void)state;
+    rodt_reading reading = {.released = {2, 1}, .applied = {4, 1}};
+    rodt_finding finding;
+    assert_int_equal(rodt_chamber_parse("30", &reading.chamber, NULL), RODT_OK);
+    for (size_t r = 0; r < rodt_rules_count(); r++) {
+        const rodt_rules *rules = rodt_rules_at(r);
+        if (rodt_rules_limit_count(rules) > 0 || rodt_ratio_given(rodt_rules_rated_share(rules)))
+            continue;
+        assert_int_equal(rodt_judge(&reading, rules, &finding), RODT_OK);
+        assert_int_equal(finding.verdict, RODT_UNDETERMINED);
+        assert_true(rodt_finding_has(&finding, RODT_REASON_NO_PUBLISHED_LIMIT));
+    }
+}
+
+/* A carrier's limits stand on a law: the air checks are those of the law. */
+static void a_carriers_limits_keep_the_air_checks(void **state)
+{
+    (void)state;
+    static const char table[] = "family,size,class,limit\nclamp,30,standard,1 7/8\n";
+    rodt_rules *own = NULL;
+    const rodt_rules *law = rodt_rules_find("us-fmcsr");
+    assert_int_equal(rodt_rules_load(law, "own", table, sizeof table - 1, &own, NULL), RODT_OK);
+    assert_int_equal(rodt_rules_air_count(own), rodt_rules_air_count(law));
+    assert_ptr_equal(rodt_rules_air(own, 0), rodt_rules_air(law, 0));
+    rodt_rules_free(own);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(every_published_edge),
+        cmocka_unit_test(every_row_is_reached_and_explained),
+        cmocka_unit_test(fingerprint_of_all_air_rows),
+        cmocka_unit_test(build_up_time_goes_with_the_volume),
+        cmocka_unit_test(what_is_missing_is_said),
+        cmocka_unit_test(units_are_exact_both_ways),
+        cmocka_unit_test(wrong_inputs_are_refused),
+        cmocka_unit_test(a_figure_that_does_not_fit_is_said),
+        cmocka_unit_test(strokes_have_no_limit_there),
+        cmocka_unit_test(a_carriers_limits_keep_the_air_checks),
+    };
+    return cmocka_run_group_tests_name("aircheck", tests, NULL, NULL);
+}

@@ -1,0 +1,184 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Air checks in words: names that are for ever, sentences with their figures in the right unit, edges. */
+#include <stdarg.h>
+#include <stddef.h>
+#include <setjmp.h>
+#include <stdint.h>
+#include <string.h>
+#include <cmocka.h>
+
+#include "common.h"
+#include "rodtravel/aircheck.h"
+
+static void names_are_for_ever(void **state)
+{
+    (void)state;
+    static const char *const checks[] = {"", "warning", "build-up", "cut-out", "cut-in", "loss-released", "loss-applied",
+                                         "reserve", "spring-brake", "tractor-protection", "supply-valve",
+                                         "parking-valve", "drain", "audible-leak", "contamination"};
+    static const char *const results[] = {"not-done", "good", "defective", "undetermined", "noted"};
+    static const char *const missing[] = {"", "row", "vehicle", "built", "volume", "span", "value", "sense", "cut-out",
+                                          "applications"};
+    static const char *const measures[] = {"psi", "kPa", "s", "psi per minute", "kPa per minute", "% left", "% lost", ""};
+    assert_int_equal(RODT_CHECK_END, COUNT_OF(checks));
+    for (int i = 0; i < RODT_CHECK_END; i++) {
+        assert_string_equal(rodt_check_name((rodt_check)i), checks[i]);
+        assert_int_equal(rodt_check_find(checks[i]), i);
+        assert_int_equal(rodt_check_title((rodt_check)i)[0] != '\0', i != 0);
+    }
+    for (size_t i = 0; i < COUNT_OF(results); i++)
+        assert_string_equal(rodt_air_result_name((rodt_air_result)i), results[i]);
+    for (size_t i = 0; i < COUNT_OF(missing); i++)
+        assert_string_equal(rodt_air_missing_name((rodt_air_missing)i), missing[i]);
+    for (size_t i = 0; i < COUNT_OF(measures); i++)
+        assert_string_equal(rodt_measure_name((rodt_measure)i), measures[i]);
+    assert_string_equal(rodt_check_name(RODT_CHECK_END), "");
+    assert_string_equal(rodt_check_title((rodt_check)-1), "");
+    assert_string_equal(rodt_air_result_name((rodt_air_result)99), "");
+    assert_string_equal(rodt_air_missing_name((rodt_air_missing)99), "");
+    assert_string_equal(rodt_measure_name((rodt_measure)99), "");
+    assert_int_equal(rodt_check_find(NULL), RODT_CHECK_NONE);
+    assert_int_equal(rodt_check_find("Warning"), RODT_CHECK_NONE);
+}
+
+static rodt_pressure gauge(const char *text)
+{
+    rodt_pressure pressure = {0};
+    assert_int_equal(rodt_pressure_parse(text, &pressure, NULL), RODT_OK);
+    return pressure;
+}
+
+static void expect(const char *rules, rodt_air_reading reading, const char *sentence, const char *edge)
+{
+    rodt_air_finding finding;
+    char text[600];
+    assert_int_equal(rodt_air_judge(&reading, rodt_rules_find(rules), &finding), RODT_OK);
+    assert_int_equal(rodt_air_finding_write(&finding, text, sizeof text), RODT_OK);
+    assert_string_equal(text, sentence);
+    assert_int_equal(rodt_air_edge_write(&finding, text, sizeof text), RODT_OK);
+    assert_string_equal(text, edge);
+}
+
+static void judged_sentences(void **state)
+{
+    (void)state;
+    expect("us-inuse", (rodt_air_reading){.check = RODT_CHECK_WARNING, .pressure = gauge("60"), .built = {2015, 0, 0}},
+           "the low-pressure warning came on at 60 psi; required: not less than 60 psi, and this is exactly the edge, "
+           "which passes: good", "defective below 60 psi");
+    expect("us-ca", (rodt_air_reading){.check = RODT_CHECK_CUT_OUT, .pressure = gauge("130")},
+           "the governor cut out at 130 psi; required: less than 130 psi, and this is exactly the edge, which fails: "
+           "defective", "defective at 130 psi or more");
+    expect("ca-bc", (rodt_air_reading){.check = RODT_CHECK_CUT_OUT, .pressure = gauge("104 1/2")},
+           "the governor cut out at 104 1/2 psi; required: 105 to 135 psi: defective",
+           "defective below 105 psi or above 135 psi");
+    expect("ca-qc", (rodt_air_reading){.check = RODT_CHECK_CUT_IN, .pressure = gauge("560 kPa")},
+           "the governor cut in at 560 kPa; required: more than 550 kPa: good", "defective at 550 kPa or below");
+    expect("ca-sk", (rodt_air_reading){.check = RODT_CHECK_CUT_IN, .pressure = gauge("102"), .cut_out = gauge("130")},
+           "the governor cut in 28 psi below its cut-out; required: 20 to 25 psi below the cut-out: defective",
+           "defective below 20 psi or above 25 psi under the cut-out");
+    expect("us-fmcsr", (rodt_air_reading){.check = RODT_CHECK_WARNING, .pressure = gauge("49"), .cut_out = gauge("100"),
+                                          .built = {1970, 0, 0}},
+           "the low-pressure warning came on at 49 psi; required: not less than 50 psi: defective", "defective below 50 psi");
+    expect("au", (rodt_air_reading){.check = RODT_CHECK_RESERVE, .before = gauge("120"), .after = gauge("50")},
+           "120 psi to 50 psi is about 41.7 % left; required: not less than 50 % left: defective (figure second-hand, "
+           "unconfirmed)", "defective below 50 % left");
+    expect("ca-on", (rodt_air_reading){.check = RODT_CHECK_AUDIBLE_LEAK, .answer = RODT_RECORDED_YES},
+           "a leak was heard; the rule: no leak heard; a minor defect: defective", "defective if a leak is heard");
+}
+
+/* A rounded figure never lies on the bound that the exact one missed: 413.685 kPa is a little less than 60 psi. */
+static void rounding_does_not_hide_the_edge(void **state)
+{
+    (void)state;
+    expect("ca-bc", (rodt_air_reading){.check = RODT_CHECK_WARNING, .pressure = gauge("413.685 kPa")},
+           "the low-pressure warning came on at about 59.99994 psi; required: not less than 60 psi: defective",
+           "defective below 60 psi");
+    expect("ca-qc", (rodt_air_reading){.check = RODT_CHECK_WARNING, .pressure = gauge("55")},
+           "the low-pressure warning came on at about 379.2 kPa; required: not less than 380 kPa: defective, a major "
+           "defect", "major defect below 380 kPa");
+}
+
+static void unjudged_sentences(void **state)
+{
+    (void)state;
+    expect("us-cdl", (rodt_air_reading){.check = RODT_CHECK_WARNING}, "low-pressure warning: not done", "");
+    expect("us-tx", (rodt_air_reading){.check = RODT_CHECK_WARNING, .pressure = gauge("60")},
+           "the low-pressure warning came on at 60 psi: undetermined, us-tx has no figure for this check and vehicle", "");
+    expect("ca-on", (rodt_air_reading){.check = RODT_CHECK_BUILD_UP, .before = gauge("80"), .after = gauge("100"),
+                                       .seconds = {60, 1}},
+           "80 psi to 100 psi took 60 s: undetermined, the rule times another span, 85 psi to 100 psi",
+           "defective above 120 s");
+    expect("nz", (rodt_air_reading){.check = RODT_CHECK_BUILD_UP, .span = RODT_SPAN_FROM_WARNING, .seconds = {125, 1}},
+           "from where the warning stops to the greatest pressure took 125 s: undetermined, single vehicle, combination "
+           "or bus decides", "");
+    expect("ca-qc", (rodt_air_reading){.check = RODT_CHECK_TRACTOR_PROTECTION, .pressure = gauge("420 kPa")},
+           "the tractor kept 420 kPa; required: not less than 420 kPa, and this is exactly the edge, which passes: good",
+           "defective below 420 kPa");
+    expect("ca-qc", (rodt_air_reading){.check = RODT_CHECK_LOSS_APPLIED, .vehicle = RODT_VEHICLE_SINGLE,
+                                       .before = gauge("800 kPa"), .after = gauge("770 kPa")},
+           "brakes applied, 800 kPa to 770 kPa in 60 s is 30 kPa per minute; a major defect unless: not more than 40 kPa "
+           "per minute: noted, smaller defects are not judged", "major defect above 40 kPa per minute");
+}
+
+static const rodt_air_limit *row_of(const char *rules, rodt_check check, rodt_vehicle_class vehicle)
+{
+    const rodt_rules *set = rodt_rules_find(rules);
+    for (size_t i = 0; i < rodt_rules_air_count(set); i++) {
+        const rodt_air_limit *row = rodt_rules_air(set, i);
+        if (row->check == check && row->vehicle == vehicle)
+            return row;
+    }
+    return NULL;
+}
+
+static void rows_alone(void **state)
+{
+    (void)state;
+    char text[300];
+    const struct {
+        const rodt_air_limit *row;
+        const char *edge;
+    } cases[] = {
+        {row_of("us-newvehicle", RODT_CHECK_BUILD_UP, RODT_VEHICLE_ANY), "defective above 25 s x actual / required volume"},
+        {row_of("us-inuse", RODT_CHECK_LOSS_APPLIED, RODT_VEHICLE_COMBINATION),
+         "defective above 4 psi per minute, 1 psi per minute more for each towed unit after the first"},
+        {row_of("us-fmcsr", RODT_CHECK_WARNING, RODT_VEHICLE_ANY),
+         "defective below 55 psi, or below half of the governor's cut-out if that is less"}};
+    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+        assert_int_equal(rodt_air_limit_edge_write(cases[i].row, text, sizeof text), RODT_OK);
+        assert_string_equal(text, cases[i].edge);
+    }
+}
+
+static void buffers_and_arguments(void **state)
+{
+    (void)state;
+    const rodt_air_reading reading = {.check = RODT_CHECK_WARNING, .pressure = {62, 1}};
+    rodt_air_finding finding, broken;
+    char text[200] = "as it was";
+    assert_int_equal(rodt_air_judge(&reading, rodt_rules_find("us-cdl"), &finding), RODT_OK);
+    assert_int_equal(rodt_air_finding_write(&finding, text, 10), RODT_E_SPACE);
+    assert_int_equal(rodt_air_edge_write(&finding, text, 10), RODT_E_SPACE);
+    assert_int_equal(rodt_air_limit_edge_write(finding.row, text, 10), RODT_E_SPACE);
+    assert_int_equal(rodt_air_finding_write(NULL, text, sizeof text), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_air_finding_write(&finding, NULL, 100), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_air_edge_write(NULL, text, sizeof text), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_air_limit_edge_write(NULL, text, sizeof text), RODT_E_ARGUMENT);
+    broken = finding;
+    broken.reading.check = RODT_CHECK_END;
+    assert_int_equal(rodt_air_finding_write(&broken, text, sizeof text), RODT_E_ARGUMENT);
+    assert_string_equal(text, "as it was");
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(names_are_for_ever),
+        cmocka_unit_test(judged_sentences),
+        cmocka_unit_test(rounding_does_not_hide_the_edge),
+        cmocka_unit_test(unjudged_sentences),
+        cmocka_unit_test(rows_alone),
+        cmocka_unit_test(buffers_and_arguments),
+    };
+    return cmocka_run_group_tests_name("aircheck_write", tests, NULL, NULL);
+}

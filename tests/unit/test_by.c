@@ -1,0 +1,254 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The command's piece that makes one line a vehicle: grouping, the words of a line, bounded memory. */
+#include <stdarg.h>
+#include <stddef.h>
+#include <setjmp.h>
+#include <stdint.h>
+#include <cmocka.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "../../examples/cli/by.h"
+
+typedef struct page {
+    char *text;
+    size_t size;
+    size_t room;
+    size_t lines;
+    bool refuses;
+} page;
+
+static bool take(void *context, const char *bytes, size_t size)
+{
+    page *to = context;
+    if (to->refuses)
+        return false;
+    if (to->size + size >= to->room) {
+        to->room = (to->size + size) * 2 + 64;
+        to->text = realloc(to->text, to->room);
+        assert_non_null(to->text);
+    }
+    memcpy(to->text + to->size, bytes, size);
+    to->size += size;
+    to->text[to->size] = '\0';
+    for (size_t i = 0; i < size; i++)
+        to->lines += bytes[i] == '\n';
+    return true;
+}
+
+static by_table *start(page *to)
+{
+    memset(to, 0, sizeof *to);
+    by_table *table = by_open((by_sink){take, to}, ',');
+    assert_non_null(table);
+    return table;
+}
+
+static void end(by_table *table, page *from)
+{
+    by_close(table);
+    free(from->text);
+}
+
+/* A type 30 standard with the stroke in 8ths of an inch; its limit is 2 in, 49 CFR 393.47(e)(1). */
+static rodt_finding finding_of(int eighths)
+{
+    rodt_reading reading = {0};
+    rodt_finding finding;
+    assert_int_equal(rodt_chamber_parse("clamp 30 standard", &reading.chamber, NULL), RODT_OK);
+    assert_int_equal(rodt_length_from_inches(2, 1, &reading.released), RODT_OK);
+    assert_int_equal(rodt_length_from_inches(16 + eighths, 8, &reading.applied), RODT_OK);
+    assert_int_equal(rodt_date_make(2024, 5, 6, &reading.day), RODT_OK);
+    assert_int_equal(rodt_judge(&reading, rodt_rules_find("us-fmcsr"), &finding), RODT_OK);
+    return finding;
+}
+
+static const rodt_position nowhere = {0, 0};
+
+static by_status add(by_table *table, const char *key, int eighths)
+{
+    rodt_finding finding = finding_of(eighths);
+    return by_add(table, key, strlen(key), &finding, nowhere);
+}
+
+static void rows_in_any_order_make_lines_in_the_order_of_first_appearance(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *key;
+        int eighths;
+    } rows[] = {{"T-9", 17}, {"T-10", 12}, {"T-9", 18}, {"T-8", 0},  {"T-10", 12}, {"T-9", 12},
+                {"T-9", 12}, {"T-9", 12},  {"T-8", 12}, {"T-9", 12}, {"T-8", -1}};
+    page to;
+    by_table *table = start(&to);
+    assert_int_equal(by_write_header(table, "unit"), BY_OK);
+    for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++)
+        assert_int_equal(add(table, rows[i].key, rows[i].eighths), BY_OK);
+    assert_int_equal(by_finish(table), BY_OK);
+    assert_string_equal(to.text, "unit,brakes,in_adjustment,out_of_adjustment,inoperative,undetermined,defective,"
+                                 "percent,verdict,whole_needed,remarks\n"
+                                 "T-9,6,4,2,0,0,1 1/2,25,ambiguous,2,\n"
+                                 "T-10,2,2,0,0,0,0,0,below-criterion,1,\n"
+                                 "T-8,3,1,0,1,1,1,33 1/3,out-of-service,1,\n");
+    assert_int_equal(by_counted(table)->vehicles, 3);
+    assert_int_equal(by_counted(table)->outcome[RODT_OUTCOME_AMBIGUOUS], 1);
+    assert_int_equal(by_counted(table)->outcome[RODT_OUTCOME_OUT_OF_SERVICE], 1);
+    end(table, &to);
+}
+
+static void what_is_odd_about_the_rows_is_said(void **state)
+{
+    (void)state;
+    page to;
+    by_table *table = start(&to);
+    rodt_finding finding = finding_of(12), other_day = finding;
+    other_day.day.day++;
+    assert_int_equal(by_add(table, "a", 1, &finding, (rodt_position){1, RODT_SIDE_LEFT}), BY_OK);
+    assert_int_equal(by_add(table, "a", 1, &other_day, (rodt_position){1, RODT_SIDE_RIGHT}), BY_OK);
+    assert_int_equal(by_add(table, "b", 1, &finding, (rodt_position){99, RODT_SIDE_RIGHT}), BY_OK);
+    assert_int_equal(by_add(table, "b", 1, &finding, (rodt_position){99, RODT_SIDE_RIGHT}), BY_OK);
+    assert_int_equal(by_add(table, "c", 1, &finding, (rodt_position){2, RODT_SIDE_LEFT}), BY_OK);
+    assert_int_equal(by_add(table, "c", 1, &other_day, (rodt_position){2, RODT_SIDE_LEFT}), BY_OK);
+    assert_int_equal(by_add(table, "", 0, &finding, nowhere), BY_OK);
+    assert_int_equal(by_add(table, "", 0, &finding, nowhere), BY_OK);
+    assert_int_equal(by_finish(table), BY_OK);
+    assert_string_equal(to.text, "a,2,2,0,0,0,0,0,below-criterion,1,mixed-days\n"
+                                 "b,2,2,0,0,0,0,0,below-criterion,1,position-twice\n"
+                                 "c,2,2,0,0,0,0,0,below-criterion,1,mixed-days position-twice\n"
+                                 ",2,2,0,0,0,0,0,undetermined,1,\n");
+    end(table, &to);
+}
+
+static void keys_are_bytes_and_quoted_where_they_must_be(void **state)
+{
+    (void)state;
+    page to;
+    by_table *table = start(&to);
+    rodt_finding finding = finding_of(12);
+    assert_int_equal(by_write_header(table, "unit, \"no\""), BY_OK);
+    assert_int_equal(add(table, "a,b", 12), BY_OK);
+    assert_int_equal(add(table, "a\"b", 12), BY_OK);
+    assert_int_equal(add(table, "a\nb", 12), BY_OK);
+    assert_int_equal(add(table, "A", 12), BY_OK);
+    assert_int_equal(add(table, "a", 12), BY_OK);
+    assert_int_equal(by_add(table, "a\0b", 3, &finding, nowhere), BY_OK);
+    assert_int_equal(by_finish(table), BY_OK);
+    assert_int_equal(by_counted(table)->vehicles, 6);
+    assert_non_null(strstr(to.text, "\"unit, \"\"no\"\"\",brakes"));
+    assert_non_null(strstr(to.text, "\n\"a,b\",1,"));
+    assert_non_null(strstr(to.text, "\n\"a\"\"b\",1,"));
+    assert_non_null(strstr(to.text, "\n\"a\nb\",1,"));
+    end(table, &to);
+}
+
+typedef enum key_form { PLAIN, PADDED, PADDED_TAIL } key_form;
+
+static by_status add_number(by_table *table, key_form form, unsigned number)
+{
+    static rodt_finding finding;
+    static bool made = false;
+    if (!made)
+        finding = finding_of(12);
+    made = true;
+    char key[32];
+    if (form == PLAIN)
+        snprintf(key, sizeof key, "%u", number);
+    else
+        snprintf(key, sizeof key, "%08u%s", number, form == PADDED_TAIL ? "-x" : "");
+    return by_add(table, key, strlen(key), &finding, nowhere);
+}
+
+/* Numbers in order are not sorted by their bytes, and padded ones are not the shorter the earlier. */
+static void sorted_vehicles_have_no_end(void **state)
+{
+    (void)state;
+    for (int form = PLAIN; form <= PADDED_TAIL; form++) {
+        for (int down = 0; down < 2; down++) {
+            page to;
+            by_table *table = start(&to);
+            const unsigned count = 2 * BY_OPEN_MAX + 5;
+            for (unsigned i = 0; i < count; i++) {
+                unsigned number = down ? count - i : i;
+                assert_int_equal(add_number(table, (key_form)form, number), BY_OK);
+                assert_int_equal(add_number(table, (key_form)form, number), BY_OK);
+            }
+            assert_in_range(count - to.lines, 1, BY_OPEN_MAX);
+            assert_int_equal(by_finish(table), BY_OK);
+            assert_int_equal(to.lines, count);
+            assert_int_equal(by_counted(table)->vehicles, count);
+            assert_null(strstr(to.text, ",1,1,0,"));
+            end(table, &to);
+        }
+    }
+}
+
+static void too_many_unsorted_vehicles_are_refused(void **state)
+{
+    (void)state;
+    page to;
+    by_table *table = start(&to);
+    assert_int_equal(add_number(table, PLAIN, 7), BY_OK);
+    assert_int_equal(add_number(table, PLAIN, 5), BY_OK);
+    for (unsigned i = 2; i < BY_OPEN_MAX; i++)
+        assert_int_equal(add_number(table, PLAIN, i + 100), BY_OK);
+    assert_int_equal(add_number(table, PLAIN, 7), BY_OK); /* still open */
+    assert_int_equal(add_number(table, PLAIN, 1), BY_E_ORDER);
+    assert_int_equal(to.lines, 0);
+    assert_non_null(strstr(by_sentence(BY_E_ORDER), "sort the file"));
+    end(table, &to);
+}
+
+/* A vehicle that comes back after its line was written must not get a second one. */
+static void a_vehicle_that_comes_back_too_late_is_refused(void **state)
+{
+    (void)state;
+    page to;
+    by_table *table = start(&to);
+    for (unsigned i = 0; i <= BY_OPEN_MAX; i++)
+        assert_int_equal(add_number(table, PADDED, i), BY_OK);
+    assert_int_equal(to.lines, BY_OPEN_MAX - 1);
+    assert_int_equal(add_number(table, PADDED, BY_OPEN_MAX - 1), BY_OK);
+    assert_int_equal(add_number(table, PADDED, 3), BY_E_ORDER);
+    end(table, &to);
+}
+
+static void a_sink_that_refuses_stops_the_work(void **state)
+{
+    (void)state;
+    page to;
+    by_table *table = start(&to);
+    assert_int_equal(add(table, "a", 12), BY_OK);
+    to.refuses = true;
+    assert_int_equal(by_write_header(table, "unit"), BY_E_WRITE);
+    assert_int_equal(by_finish(table), BY_E_WRITE);
+    end(table, &to);
+    table = start(&to);
+    assert_int_equal(by_finish(table), BY_OK);
+    assert_int_equal(to.lines, 0);
+    end(table, &to);
+    by_close(NULL);
+}
+
+static void each_fault_has_a_sentence(void **state)
+{
+    (void)state;
+    assert_null(by_sentence(BY_OK));
+    for (int i = BY_E_MEMORY; i <= BY_E_BRAKES; i++)
+        assert_non_null(by_sentence((by_status)i));
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(rows_in_any_order_make_lines_in_the_order_of_first_appearance),
+        cmocka_unit_test(what_is_odd_about_the_rows_is_said),
+        cmocka_unit_test(keys_are_bytes_and_quoted_where_they_must_be),
+        cmocka_unit_test(sorted_vehicles_have_no_end),
+        cmocka_unit_test(too_many_unsorted_vehicles_are_refused),
+        cmocka_unit_test(a_vehicle_that_comes_back_too_late_is_refused),
+        cmocka_unit_test(a_sink_that_refuses_stops_the_work),
+        cmocka_unit_test(each_fault_has_a_sentence),
+    };
+    return cmocka_run_group_tests_name("by", tests, NULL, NULL);
+}

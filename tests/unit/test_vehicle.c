@@ -1,0 +1,479 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The vehicle as a whole: axles that do not match, what to do next, scenes from the road, force. */
+#include <stdarg.h>
+#include <stddef.h>
+#include <setjmp.h>
+#include <stdint.h>
+#include <cmocka.h>
+#include <string.h>
+
+#include "rodtravel/rodtravel.h"
+
+#define COUNT_OF(array) (sizeof(array) / sizeof((array)[0]))
+#define ENDS_MAX 100
+
+static rodt_length inches(int64_t num, int64_t den)
+{
+    rodt_length length;
+    assert_int_equal(rodt_length_from_inches(num, den, &length), RODT_OK);
+    return length;
+}
+
+/* A wheel end with nothing odd about it; the stroke in 16ths of an inch. */
+static rodt_wheel_end end(const char *position, const char *chamber, int64_t stroke)
+{
+    rodt_wheel_end made = {0};
+    assert_int_equal(rodt_position_read(position, strlen(position), &made.position, NULL), RODT_OK);
+    assert_int_equal(rodt_chamber_parse(chamber, &made.reading.chamber, NULL), RODT_OK);
+    made.reading.released = inches(2, 1);
+    made.reading.applied = inches(32 + stroke, 16);
+    assert_int_equal(rodt_pressure_from_psi(95, 1, &made.reading.pressure), RODT_OK);
+    assert_int_equal(rodt_date_make(2024, 5, 6, &made.reading.day), RODT_OK);
+    return made;
+}
+
+/* As many wheel ends as there are axles' ends, all with the same stroke. */
+static void fill(rodt_wheel_end *ends, size_t count, const char *chamber, int64_t stroke)
+{
+    for (size_t i = 0; i < count; i++) {
+        ends[i] = end("1L", chamber, stroke);
+        ends[i].position.axle = (int16_t)(i / 2 + 1);
+        ends[i].position.side = i % 2 == 0 ? RODT_SIDE_LEFT : RODT_SIDE_RIGHT;
+    }
+}
+
+static rodt_finding findings[ENDS_MAX];
+static rodt_advice advice[ENDS_MAX];
+
+static rodt_vehicle_finding judged(const rodt_wheel_end *ends, size_t count, uint32_t brakes)
+{
+    rodt_vehicle_finding vehicle;
+    memset(&vehicle, 0xA5, sizeof vehicle);
+    assert_int_equal(
+        rodt_vehicle_judge(ends, count, brakes, rodt_rules_find("us-fmcsr"), findings, advice, &vehicle), RODT_OK);
+    return vehicle;
+}
+
+static rodt_axle_finding pair(rodt_wheel_end left, rodt_wheel_end right)
+{
+    const rodt_wheel_end ends[] = {left, right};
+    return judged(ends, 2, 0).axles[0];
+}
+
+static void set_stroke(rodt_wheel_end *wheel_end, int64_t stroke)
+{
+    wheel_end->reading.applied = inches(32 + stroke, 16);
+}
+
+static void assert_ratio(rodt_ratio ratio, int64_t num, int64_t den)
+{
+    assert_true(ratio.num == num && ratio.den == den);
+}
+
+/* --- Axles ------------------------------------------------------------------------------------------------ */
+
+static void axles_are_put_together_in_any_order(void **state)
+{
+    (void)state;
+    const rodt_wheel_end ends[] = {end("3R", "30 standard", 24), end("1L", "20 standard", 24),
+                                   end("3L", "30 standard", 24), end("2R", "30 standard", 24),
+                                   end("1R", "20 standard", 24)};
+    rodt_vehicle_finding vehicle = judged(ends, COUNT_OF(ends), 6);
+    assert_int_equal(vehicle.axle_count, 3);
+    static const size_t places[3][2] = {{1, 4}, {SIZE_MAX, 3}, {2, 0}};
+    for (size_t i = 0; i < 3; i++) {
+        assert_int_equal(vehicle.axles[i].axle, i + 1);
+        assert_true(vehicle.axles[i].left == places[i][0] && vehicle.axles[i].right == places[i][1]);
+    }
+    assert_int_equal(vehicle.axles[1].odd, RODT_AXLE_END_MISSING);
+    assert_int_equal(vehicle.axles[0].odd | vehicle.axles[2].odd, 0);
+    assert_int_equal(vehicle.count.unmeasured, 1);
+    assert_int_equal(vehicle.in_adjustment, 5);
+    assert_int_equal(vehicle.count.outcome, RODT_OUTCOME_BELOW); /* one open brake of six is 16 2/3 % */
+    assert_int_equal(vehicle.odd_axles, 0);
+}
+
+/* 49 CFR 393.47(b). */
+static void chambers_of_an_axle(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *left, *right;
+        uint32_t odd;
+    } cases[] = {
+        {"30 standard", "30 standard", 0},
+        {"24 standard", "30 standard", RODT_AXLE_SIZE_DIFFERS},
+        {"24/30 standard", "24/24 standard", RODT_AXLE_SPRING_DIFFERS},
+        {"24/30 standard", "30/24 standard", RODT_AXLE_SIZE_DIFFERS | RODT_AXLE_SPRING_DIFFERS},
+        {"30/30 standard", "30 standard", 0}, /* nobody wrote down what stands behind it */
+        {"clamp 30 standard", "roto 30", RODT_AXLE_FAMILY_DIFFERS},
+        {"30 standard", "roto 30", RODT_AXLE_FAMILY_DIFFERS}, /* judged as clamp */
+        {"30 standard", "30 long", RODT_AXLE_CLASS_DIFFERS},
+        {"30", "30 long", RODT_AXLE_CLASS_DIFFERS}, /* judged as standard */
+        {"30", "30 standard", 0},
+        {"bolt B", "bolt C", RODT_AXLE_SIZE_DIFFERS},
+    };
+    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+        rodt_axle_finding axle = pair(end("1L", cases[i].left, 24), end("1R", cases[i].right, 24));
+        if (axle.odd != cases[i].odd)
+            fail_msg("%s and %s: %x", cases[i].left, cases[i].right, (unsigned)axle.odd);
+    }
+}
+
+/* 49 CFR 393.47(c) names no tolerance. */
+static void arms_of_an_axle(void **state)
+{
+    (void)state;
+    rodt_wheel_end left = end("2L", "30 standard", 24), right = end("2R", "30 standard", 24);
+    left.arm_length = inches(11, 2);
+    rodt_axle_finding axle = pair(left, right);
+    assert_int_equal(axle.odd, 0);
+    assert_ratio(axle.al_left, 165, 1);
+    assert_false(rodt_ratio_given(axle.al_right));
+    right.arm_length = inches(11, 2);
+    assert_int_equal(pair(left, right).odd, 0);
+    right.arm_length = inches(89, 16);
+    assert_int_equal(pair(left, right).odd, RODT_AXLE_ARM_DIFFERS | RODT_AXLE_TORQUE_DIFFERS);
+    right.arm_length = inches(0, 1);
+    assert_int_equal(pair(left, right).odd, RODT_AXLE_ARM_DIFFERS | RODT_AXLE_TORQUE_DIFFERS);
+}
+
+/* A short arm on a large chamber can brake like a long one on a small chamber: still two faults. */
+static void unlike_ends_can_have_the_same_torque(void **state)
+{
+    (void)state;
+    rodt_wheel_end left = end("2L", "24 standard", 24), right = end("2R", "30 standard", 24);
+    left.arm_length = inches(25, 4);
+    right.arm_length = inches(5, 1);
+    rodt_axle_finding axle = pair(left, right);
+    assert_int_equal(axle.odd, RODT_AXLE_SIZE_DIFFERS | RODT_AXLE_ARM_DIFFERS);
+    assert_ratio(axle.al_left, 150, 1);
+    assert_ratio(axle.al_right, 150, 1);
+}
+
+/* More than half an inch: common practice of this library, no source. */
+static void strokes_of_an_axle(void **state)
+{
+    (void)state;
+    for (int64_t other = 1; other <= 32; other++) {
+        rodt_axle_finding axle = pair(end("1L", "30 standard", 16), end("1R", "30 standard", other));
+        int64_t difference = other > 16 ? other - 16 : 16 - other;
+        assert_int_equal(rodt_length_compare(axle.stroke_difference, inches(difference, 16)), 0);
+        assert_int_equal(axle.odd, difference > 8 ? RODT_AXLE_STROKES_DIFFER : 0);
+        assert_int_equal(advice[0], difference > 8 && other > 16 ? RODT_ADVICE_LOOK : RODT_ADVICE_NONE);
+        assert_int_equal(advice[1], difference > 8 && other < 16 ? RODT_ADVICE_LOOK : RODT_ADVICE_NONE);
+    }
+}
+
+static void beside_a_bad_brake_a_short_stroke_is_no_sign(void **state)
+{
+    (void)state;
+    rodt_axle_finding axle = pair(end("1L", "30 standard", 24), end("1R", "30 standard", 40));
+    assert_int_equal(axle.odd, RODT_AXLE_STROKES_DIFFER);
+    assert_int_equal(advice[0], RODT_ADVICE_NONE);
+    assert_int_equal(advice[1], RODT_ADVICE_FIND_ADJUSTER);
+    axle = pair(end("2L", "30 standard", 24), end("2R", "30 standard", 0));
+    assert_int_equal(axle.odd, 0);
+    assert_int_equal(rodt_length_compare(axle.stroke_difference, inches(24, 16)), 0);
+    assert_int_equal(advice[1], RODT_ADVICE_REPAIR);
+}
+
+static void advice_for_each_verdict_and_adjuster(void **state)
+{
+    (void)state;
+    static const struct {
+        int64_t stroke;
+        rodt_advice advice[3]; /* by adjuster */
+    } cases[] = {
+        {32, {RODT_ADVICE_NONE, RODT_ADVICE_NONE, RODT_ADVICE_NONE}},
+        {33, {RODT_ADVICE_FIND_ADJUSTER, RODT_ADVICE_ADJUST, RODT_ADVICE_FIND_FAULT}},
+        {0, {RODT_ADVICE_REPAIR, RODT_ADVICE_REPAIR, RODT_ADVICE_REPAIR}},
+        {-1, {RODT_ADVICE_MEASURE, RODT_ADVICE_MEASURE, RODT_ADVICE_MEASURE}},
+    };
+    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+        for (int adjuster = RODT_ADJUSTER_NOT_RECORDED; adjuster <= RODT_ADJUSTER_AUTOMATIC; adjuster++) {
+            rodt_wheel_end one = end("2L", "30 standard", cases[i].stroke);
+            one.adjuster = (rodt_adjuster)adjuster;
+            judged(&one, 1, 0);
+            assert_int_equal(advice[0], cases[i].advice[adjuster]);
+        }
+    }
+}
+
+static void other_days_are_counted(void **state)
+{
+    (void)state;
+    rodt_wheel_end ends[4];
+    fill(ends, 4, "36 standard", 38);
+    assert_int_equal(judged(ends, 4, 0).mixed_days, 0);
+    assert_int_equal(rodt_date_make(2021, 10, 13, &ends[2].reading.day), RODT_OK);
+    rodt_vehicle_finding vehicle = judged(ends, 4, 0);
+    assert_int_equal(vehicle.mixed_days, 1);
+    assert_int_equal(vehicle.out_of_adjustment, 1); /* 2 3/8 in: over 2 1/4 then, within 2 1/2 later */
+    assert_int_equal(vehicle.count.tally.half, 1);
+}
+
+/* --- Scenes ----------------------------------------------------------------------------------------------- */
+
+/* N06: rods out of reach (Ontario bus handbook, 7-1-5): not measured is neither zero nor a pass. */
+static void four_of_six_out_of_reach(void **state)
+{
+    (void)state;
+    rodt_wheel_end ends[6];
+    fill(ends, 6, "30 standard", 24);
+    for (size_t i = 2; i < 6; i++)
+        ends[i].reading.released = ends[i].reading.applied = (rodt_length){0, 0};
+    rodt_vehicle_finding listed = judged(ends, 6, 0), left_out = judged(ends, 2, 6);
+    assert_int_equal(listed.undetermined, 4);
+    assert_int_equal(listed.count.tally.unknown, 4);
+    assert_int_equal(left_out.count.unmeasured, 4);
+    assert_int_equal(listed.count.outcome, RODT_OUTCOME_UNDETERMINED);
+    assert_int_equal(left_out.count.outcome, RODT_OUTCOME_UNDETERMINED);
+    assert_ratio(listed.count.worst_share, 2, 3);
+    assert_ratio(left_out.count.worst_share, 2, 3);
+}
+
+/* N24: an automatic adjuster that was turned by hand keeps its fault (National Transportation Safety Board, May
+ * 2006). */
+static void an_automatic_adjuster_that_is_out(void **state)
+{
+    (void)state;
+    rodt_wheel_end before = end("3L", "30 standard", 38);
+    before.adjuster = RODT_ADJUSTER_AUTOMATIC;
+    judged(&before, 1, 0);
+    assert_int_equal(findings[0].verdict, RODT_OUT_OF_ADJUSTMENT);
+    assert_int_equal(advice[0], RODT_ADVICE_FIND_FAULT);
+    assert_non_null(rodt_advice_source(advice[0], NULL));
+}
+
+/* N26, 49 CFR 393.47(b): both strokes are in, the axle is not. N27: uneven but legal. */
+static void axles_of_good_brakes_that_are_not_good(void **state)
+{
+    (void)state;
+    const rodt_wheel_end unlike[] = {end("2L", "24 standard", 24), end("2R", "30 standard", 28)};
+    rodt_vehicle_finding vehicle = judged(unlike, 2, 0);
+    assert_int_equal(vehicle.in_adjustment, 2);
+    assert_int_equal(vehicle.odd_axles, 1);
+    assert_int_equal(vehicle.count.outcome, RODT_OUTCOME_BELOW);
+    const rodt_wheel_end uneven[] = {end("1L", "20 standard", 14), end("1R", "20 standard", 24)};
+    vehicle = judged(uneven, 2, 0);
+    assert_int_equal(vehicle.in_adjustment, 2);
+    assert_int_equal(vehicle.odd_axles, 0);
+    assert_int_equal(vehicle.axles[0].odd, RODT_AXLE_STROKES_DIFFER);
+    assert_int_equal(rodt_length_compare(vehicle.axles[0].stroke_difference, inches(5, 8)), 0);
+    assert_int_equal(advice[0], RODT_ADVICE_LOOK);
+}
+
+/* N28 and N29: a dead brake is one of ten; on axle 1 it is more than the count says (trade press, April 2021). */
+static void one_dead_brake_on_either_axle(void **state)
+{
+    (void)state;
+    for (size_t place = 0; place < 10; place++) {
+        rodt_wheel_end ends[10];
+        fill(ends, 10, "24 standard", 24);
+        set_stroke(&ends[place], 0);
+        rodt_vehicle_finding vehicle = judged(ends, 10, 0);
+        assert_int_equal(vehicle.inoperative, 1);
+        assert_int_equal(vehicle.count.outcome, RODT_OUTCOME_BELOW);
+        assert_ratio(vehicle.count.share, 1, 10);
+        assert_int_equal(vehicle.axles[place / 2].odd, place < 2 ? RODT_AXLE_STEERING_DEAD : 0);
+        set_stroke(&ends[9 - place], 32);
+        vehicle = judged(ends, 10, 0);
+        assert_int_equal(vehicle.count.outcome, RODT_OUTCOME_OUT_OF_SERVICE);
+        assert_ratio(vehicle.count.share, 1, 5);
+    }
+}
+
+/* N30: four of eight. N31: one full defect in each unit of a combination. N36: four of ten. N37: two over by exactly
+ * 1/4 in, which a metric rule of 6.4 mm would not count. */
+static void counts_over_the_combination(void **state)
+{
+    (void)state;
+    static const struct {
+        size_t brakes, over;
+        int64_t num, den;
+    } cases[] = {{8, 4, 1, 2}, {10, 2, 1, 5}, {10, 4, 2, 5}};
+    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+        rodt_wheel_end ends[10];
+        fill(ends, cases[i].brakes, "30 standard", 24);
+        for (size_t k = 0; k < cases[i].over; k++)
+            set_stroke(&ends[cases[i].brakes - 1 - 2 * k], 36);
+        rodt_vehicle_finding vehicle = judged(ends, cases[i].brakes, 0);
+        assert_int_equal(vehicle.count.outcome, RODT_OUTCOME_OUT_OF_SERVICE);
+        assert_ratio(vehicle.count.share, cases[i].num, cases[i].den);
+        assert_int_equal(vehicle.count.tally.full, cases[i].over);
+    }
+}
+
+/* N32: two burnt away, three of the other eight are full defects: 30 % of all, 37.5 % of the measured. */
+static void burnt_chambers(void **state)
+{
+    (void)state;
+    rodt_wheel_end ends[8];
+    fill(ends, 8, "30 standard", 24);
+    for (size_t i = 0; i < 3; i++)
+        set_stroke(&ends[i * 2], 40);
+    rodt_vehicle_finding vehicle = judged(ends, 8, 10);
+    assert_int_equal(vehicle.count.outcome, RODT_OUTCOME_OUT_OF_SERVICE);
+    assert_ratio(vehicle.count.share, 3, 10);
+    assert_ratio(vehicle.count.known_share, 3, 8);
+    assert_int_equal(vehicle.count.unmeasured, 2);
+}
+
+/* --- The two ways in -------------------------------------------------------------------------------------- */
+
+/* rodt_judge_row knows what could not be read; its findings are taken as they are. */
+static void findings_that_are_there_already(void **state)
+{
+    (void)state;
+    rodt_wheel_end ends[2];
+    rodt_vehicle_finding vehicle;
+    rodt_reading_text text = {.chamber = "30 standard", .released = "2", .applied = "2-Jan"};
+    fill(ends, 2, "30 standard", 24);
+    for (size_t i = 0; i < 2; i++) {
+        assert_int_equal(rodt_judge_row(&text, rodt_rules_find("us-fmcsr"), &findings[i], NULL), RODT_OK);
+        text.applied = "4 3/8";
+    }
+    assert_int_equal(rodt_vehicle_combine(ends, 2, 0, findings, NULL, &vehicle), RODT_OK);
+    assert_int_equal(vehicle.undetermined, 1);
+    assert_int_equal(vehicle.out_of_adjustment, 1);
+    assert_ratio(vehicle.count.worst_share, 1, 1);
+    rodt_vehicle_finding direct = judged(ends, 2, 0), again;
+    assert_int_equal(rodt_vehicle_combine(ends, 2, 0, findings, advice, &again), RODT_OK);
+    assert_memory_equal(&direct, &again, sizeof direct);
+}
+
+static void expect(rodt_status status, const rodt_wheel_end *ends, size_t count, uint32_t brakes)
+{
+    rodt_vehicle_finding vehicle, kept;
+    memset(&vehicle, 0x5A, sizeof vehicle);
+    memset(findings, 0x5A, sizeof findings);
+    memset(advice, 0x5A, sizeof advice);
+    kept = vehicle;
+    assert_int_equal(rodt_vehicle_judge(ends, count, brakes, rodt_rules_find("us-fmcsr"), findings, advice, &vehicle),
+                     status);
+    assert_memory_equal(&vehicle, &kept, sizeof vehicle);
+    for (size_t i = 0; i < sizeof findings; i++)
+        assert_int_equal(((const unsigned char *)findings)[i], 0x5A);
+    for (size_t i = 0; i < sizeof advice; i++)
+        assert_int_equal(((const unsigned char *)advice)[i], 0x5A);
+}
+
+static void wrong_wheel_ends_leave_everything_as_it_was(void **state)
+{
+    (void)state;
+    rodt_wheel_end ends[ENDS_MAX];
+    fill(ends, ENDS_MAX, "30 standard", 24);
+    expect(RODT_E_ARGUMENT, ends, 0, 0);
+    expect(RODT_E_ARGUMENT, ends, 4, 3);
+    expect(RODT_E_RANGE, ends, 82, 0); /* 41 axles */
+    expect(RODT_E_RANGE, ends, 4, RODT_BRAKES_MAX + 1);
+    ends[3].position = ends[0].position;
+    expect(RODT_E_ARGUMENT, ends, 4, 0);
+    static const rodt_position none[] = {{0, 0}, {2, 0}, {0, 1}, {2, 3}, {100, 1}, {-2, 1}};
+    for (size_t i = 0; i < COUNT_OF(none); i++) {
+        ends[3].position = none[i];
+        expect(RODT_E_ARGUMENT, ends, 4, 0);
+    }
+    fill(ends, 4, "30 standard", 24);
+    ends[3].arm_length = (rodt_length){-1, 2};
+    expect(RODT_E_ARGUMENT, ends, 4, 0);
+    ends[3].arm_length = (rodt_length){1, -2};
+    expect(RODT_E_ARGUMENT, ends, 4, 0);
+    fill(ends, 4, "30 standard", 24);
+    ends[3].adjuster = (rodt_adjuster)3;
+    expect(RODT_E_ARGUMENT, ends, 4, 0);
+    fill(ends, 4, "30 standard", 24);
+    ends[3].reading.applied.num = -1;
+    expect(RODT_E_ARGUMENT, ends, 4, 0);
+}
+
+static void wrong_calls(void **state)
+{
+    (void)state;
+    rodt_wheel_end one = end("1L", "30 standard", 24);
+    rodt_vehicle_finding vehicle;
+    const rodt_rules *law = rodt_rules_find("us-fmcsr");
+    assert_int_equal(rodt_vehicle_judge(NULL, 1, 0, law, findings, NULL, &vehicle), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_vehicle_judge(&one, 1, 0, NULL, findings, NULL, &vehicle), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_vehicle_judge(&one, 1, 0, law, NULL, NULL, &vehicle), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_vehicle_judge(&one, 1, 0, law, findings, NULL, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_vehicle_judge(&one, 1, 0, law, findings, NULL, &vehicle), RODT_OK);
+    assert_int_equal(rodt_vehicle_combine(NULL, 1, 0, findings, NULL, &vehicle), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_vehicle_combine(&one, 1, 0, NULL, NULL, &vehicle), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_vehicle_combine(&one, 0, 0, findings, NULL, &vehicle), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_vehicle_combine(&one, 1, 0, findings, NULL, NULL), RODT_E_ARGUMENT);
+}
+
+static void forty_axles(void **state)
+{
+    (void)state;
+    rodt_wheel_end ends[2 * RODT_AXLES_MAX];
+    fill(ends, COUNT_OF(ends), "30 standard", 36);
+    rodt_vehicle_finding vehicle = judged(ends, COUNT_OF(ends), 0);
+    assert_int_equal(vehicle.axle_count, RODT_AXLES_MAX);
+    assert_int_equal(vehicle.axles[RODT_AXLES_MAX - 1].axle, RODT_AXLES_MAX);
+    assert_ratio(vehicle.count.share, 1, 1);
+}
+
+/* --- Force ------------------------------------------------------------------------------------------------ */
+
+static rodt_chamber chamber_of(const char *text)
+{
+    rodt_chamber chamber;
+    assert_int_equal(rodt_chamber_parse(text, &chamber, NULL), RODT_OK);
+    return chamber;
+}
+
+/* Type 30 at 100 psi is 3,000 lbf: British Columbia, guide for commercial drivers. With a 6 in arm 180 in3. */
+static void force_and_factor(void **state)
+{
+    (void)state;
+    rodt_chamber chamber = chamber_of("30/30 long"), letter = chamber_of("bolt C"), unknown = {0};
+    rodt_pressure pressure;
+    rodt_ratio out = {7, 8};
+    assert_int_equal(rodt_pressure_from_psi(100, 1, &pressure), RODT_OK);
+    assert_int_equal(rodt_pushrod_force(&chamber, pressure, &out), RODT_OK);
+    assert_ratio(out, 3000, 1);
+    assert_int_equal(rodt_al_factor(&chamber, inches(6, 1), &out), RODT_OK);
+    assert_ratio(out, 180, 1);
+    assert_int_equal(rodt_al_factor(&chamber, inches(0, 1), &out), RODT_OK);
+    assert_ratio(out, 0, 1);
+    out = (rodt_ratio){7, 8};
+    assert_int_equal(rodt_pushrod_force(&letter, pressure, &out), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_pushrod_force(&unknown, pressure, &out), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_pushrod_force(NULL, pressure, &out), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_pushrod_force(&chamber, (rodt_pressure){0, 0}, &out), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_pushrod_force(&chamber, (rodt_pressure){INT64_MAX, 1}, &out), RODT_E_RANGE);
+    assert_int_equal(rodt_pushrod_force(&chamber, pressure, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_al_factor(&chamber, (rodt_length){-1, 1}, &out), RODT_E_ARGUMENT);
+    memcpy(unknown.size, "9999", sizeof unknown.size);
+    assert_int_equal(rodt_pushrod_force(&unknown, pressure, &out), RODT_E_ARGUMENT);
+    assert_ratio(out, 7, 8);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(axles_are_put_together_in_any_order),
+        cmocka_unit_test(chambers_of_an_axle),
+        cmocka_unit_test(arms_of_an_axle),
+        cmocka_unit_test(unlike_ends_can_have_the_same_torque),
+        cmocka_unit_test(strokes_of_an_axle),
+        cmocka_unit_test(beside_a_bad_brake_a_short_stroke_is_no_sign),
+        cmocka_unit_test(advice_for_each_verdict_and_adjuster),
+        cmocka_unit_test(other_days_are_counted),
+        cmocka_unit_test(four_of_six_out_of_reach),
+        cmocka_unit_test(an_automatic_adjuster_that_is_out),
+        cmocka_unit_test(axles_of_good_brakes_that_are_not_good),
+        cmocka_unit_test(one_dead_brake_on_either_axle),
+        cmocka_unit_test(counts_over_the_combination),
+        cmocka_unit_test(burnt_chambers),
+        cmocka_unit_test(findings_that_are_there_already),
+        cmocka_unit_test(wrong_wheel_ends_leave_everything_as_it_was),
+        cmocka_unit_test(wrong_calls),
+        cmocka_unit_test(forty_axles),
+        cmocka_unit_test(force_and_factor),
+    };
+    return cmocka_run_group_tests_name("vehicle", tests, NULL, NULL);
+}
