@@ -36,9 +36,11 @@ int main(void)
     chambers = (rodt_ratio){2 * small.num + 4 * large.num, 1};
     rodt_required_volume(chambers, false, &required);
     printf("%lld in3 of chambers need %lld in3 of reservoirs\n", (long long)chambers.num, (long long)required.num);
-    rodt_estimate_application((rodt_pressure){100, 1}, required, chambers, (rodt_ratio){1, 1}, &after);
+    const rodt_pressure before = {100, 1}, floor = {60, 1};
+    const rodt_ratio whole = {1, 1};
+    rodt_estimate_application(before, required, chambers, whole, &after);
     rodt_pressure_write(after, text, sizeof text);
-    rodt_estimate_applications((rodt_pressure){100, 1}, (rodt_pressure){60, 1}, required, chambers, (rodt_ratio){1, 1}, &count);
+    rodt_estimate_applications(before, floor, required, chambers, whole, &count);
     printf("estimate: 100 psi falls to %s psi in one full application; %u keep 60 psi\n", text, count);
     return 0;
 }

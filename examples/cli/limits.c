@@ -136,8 +136,17 @@ static bool starts_later(const rodt_rules *law, rodt_date day)
     return rodt_date_compare(day, rodt_rules_from(law)) < 0;
 }
 
+static bool limits_strokes(const rodt_rules *law)
+{
+    return rodt_rules_limit_count(law) > 0 || rodt_ratio_given(rodt_rules_rated_share(law));
+}
+
 static void print_equal(const rodt_rules *law)
 {
+    if (!limits_strokes(law)) {
+        print_wrapped(stdout, "Air", INDENT, "it has air checks only: rodtravel limits --air");
+        return;
+    }
     print_wrapped(stdout, "Equal", INDENT,
                   rodt_rules_at_limit_passes(law) ? "a stroke exactly at the limit passes"
                                                   : "a stroke exactly at the limit fails");
@@ -185,6 +194,11 @@ static void print_rules(const rodt_rules *rules)
     print_wrapped(stdout, "Law", INDENT, line);
     print_window(rules);
     print_share(rules);
+    if (rodt_rules_air_count(rules) > 0) {
+        snprintf(line, sizeof line, "%zu rows%s: rodtravel limits --air --rules %s", rodt_rules_air_count(rules),
+                 limits_strokes(rules) ? "" : ", and no limits of strokes", rodt_rules_id(rules));
+        print_wrapped(stdout, "Checks", INDENT, line);
+    }
     putchar('\n');
 }
 

@@ -50,10 +50,11 @@ static int print_help(FILE *to)
 
 static int print_version(void)
 {
-    printf("rodtravel %s\ntables of %s\nrule sets:", rodt_version(), rodt_tables_edition());
-    for (size_t i = 0; i < rodt_rules_count(); i++)
-        printf(" %s", rodt_rules_id(rodt_rules_at(i)));
-    putchar('\n');
+    char ids[1000] = "";
+    printf("rodtravel %s\ntables of %s\n", rodt_version(), rodt_tables_edition());
+    for (size_t i = 0, used = 0; i < rodt_rules_count() && used < sizeof ids; i++)
+        used += (size_t)snprintf(ids + used, sizeof ids - used, "%s ", rodt_rules_id(rodt_rules_at(i)));
+    print_wrapped(stdout, "rule sets:", 2, ids);
     return STATUS_GOOD;
 }
 

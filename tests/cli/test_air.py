@@ -180,6 +180,22 @@ class Table(unittest.TestCase):
             self.assertEqual(run("limits", "--air", *line).returncode, 2)
 
 
+class Lists(unittest.TestCase):
+    def test_rule_sets_without_limits(self):
+        """A rule set that has air checks only says nothing of strokes."""
+        said = run("limits", "--rules", "ca-bc").stdout
+        self.assertNotIn("exactly at the limit", said)
+        self.assertIn("air checks only", said)
+        self.assertEqual(run("limits", "30", "--rules", "ca-bc").returncode, 3)
+        self.assertEqual(run("stroke", "30", "2", "4", "--rules", "ca-bc").returncode, 3)
+        self.assertEqual(run("limits", "--list").stdout.count("and no limits of strokes"), 17)
+
+    def test_version_fits_the_screen(self):
+        lines = run("--version").stdout.splitlines()
+        self.assertTrue(all(len(line) <= 80 for line in lines))
+        self.assertEqual(" ".join(lines[2:]).split()[:3], ["rule", "sets:", "us-fmcsr"])
+
+
 class Example(unittest.TestCase):
     def test_output(self):
         result = subprocess.run([EXAMPLE], capture_output=True, text=True, check=True)

@@ -443,6 +443,45 @@ static void a_figure_that_does_not_fit_is_said(void **state)
     assert_int_equal(rodt_air_judge(&loss, rodt_rules_find("us-cdl"), &finding), RODT_E_RANGE);
 }
 
+static int64_t bound_for(const rodt_rules *rules, rodt_vehicle_class vehicle, int16_t towed, rodt_date day)
+{
+    const rodt_air_reading reading = {.check = RODT_CHECK_CUT_IN, .vehicle = vehicle, .towed_units = towed, .built = day,
+                                      .pressure = {90, 1}};
+    rodt_air_finding finding;
+    assert_int_equal(rodt_air_judge(&reading, rules, &finding), RODT_OK);
+    return finding.allowed.num;
+}
+
+/* Invented rows: the most exact one for the vehicle takes the place of the others. */
+static void the_most_exact_row_is_chosen(void **state)
+{
+    (void)state;
+    const rodt_date old = {1960, 1, 1}, late = {2001, 1, 1}, end = {1969, 12, 31};
+    rodt_air_limit rows[7];
+    for (size_t i = 0; i < COUNT_OF(rows); i++)
+        rows[i] = (rodt_air_limit){.check = RODT_CHECK_CUT_IN, .comparison = RODT_NOT_LESS_THAN, .towed_units = -1,
+                                   .value = {(int64_t)i + 1, 1}, .source = rodt_rules_source(rodt_rules_at(0))};
+    rows[1].vehicle = RODT_VEHICLE_SINGLE;
+    rows[2].vehicle = RODT_VEHICLE_BUS;
+    rows[3].vehicle = rows[4].vehicle = rows[5].vehicle = RODT_VEHICLE_COMBINATION;
+    rows[4].towed_units = 2;
+    rows[4].towed_or_more = true;
+    rows[5].towed_units = 3;
+    rows[6].vehicle = RODT_VEHICLE_SINGLE;
+    rows[6].built_until = end;
+    rodt_rules rules = {.id = "invented", .air = rows, .air_count = COUNT_OF(rows)};
+    assert_int_equal(bound_for(&rules, RODT_VEHICLE_SINGLE, 0, late), 2);
+    assert_int_equal(bound_for(&rules, RODT_VEHICLE_SINGLE, 0, old), 7);
+    assert_int_equal(bound_for(&rules, RODT_VEHICLE_BUS, 0, late), 3);
+    assert_int_equal(bound_for(&rules, RODT_VEHICLE_COMBINATION, 0, late), 4);
+    assert_int_equal(bound_for(&rules, RODT_VEHICLE_COMBINATION, 2, late), 5);
+    assert_int_equal(bound_for(&rules, RODT_VEHICLE_ANY, 3, late), 6);
+    assert_int_equal(bound_for(&rules, RODT_VEHICLE_COMBINATION, 4, late), 5);
+    rules.air_count = 2; /* without a row for buses a bus is a single vehicle */
+    assert_int_equal(bound_for(&rules, RODT_VEHICLE_BUS, 0, late), 2);
+    assert_int_equal(bound_for(&rules, RODT_VEHICLE_COMBINATION, 0, late), 1);
+}
+
 /* A rule set without limits of strokes has air checks; a stroke judged by it has no published limit. */
 static void strokes_have_no_limit_there(void **state)
 {
@@ -484,6 +523,7 @@ int main(void)
         cmocka_unit_test(units_are_exact_both_ways),
         cmocka_unit_test(wrong_inputs_are_refused),
         cmocka_unit_test(a_figure_that_does_not_fit_is_said),
+        cmocka_unit_test(the_most_exact_row_is_chosen),
         cmocka_unit_test(strokes_have_no_limit_there),
         cmocka_unit_test(a_carriers_limits_keep_the_air_checks),
     };
