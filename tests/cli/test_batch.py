@@ -116,6 +116,12 @@ class PassThrough(Case):
                 result = run(HERE / "batch" / (name + ".csv"))
                 self.assertEqual(result.stdout, (HERE / "batch" / (name + ".expected.csv")).read_bytes())
 
+    def test_flaws_are_said_with_their_first_line(self):
+        message = " ".join(run(HERE / "batch" / "flaws.csv").stderr.decode().split())
+        for part in ["1 row: too few cells (first on line 4)", "1 row: too many cells, not judged (first on line 3)",
+                     "2 rows: broken quotes, not judged (first on line 5)"]:
+            self.assertIn(part, message)
+
     def test_order_of_columns(self):
         cells = {"chamber": "24/30", "released": "2 1/4", "applied": "4 1/16", "stroke_class": "standard",
                  "psi": "95", "note": "\"a, b\""}
