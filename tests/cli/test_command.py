@@ -470,7 +470,7 @@ def check_help(run, _):
     version = run("--version").out
     yield 1
     yield from equal("version", bool(re.fullmatch(r"rodtravel \d+\.\d+\.\d+\ntables of \d{4}-\d\d-\d\d\n"
-                                                  r"rule sets:( [a-z0-9-]+)+\n", version)), True)
+                                                  r"rule sets:(\s+[a-z0-9-]+)+\n", version)), True)
 
 
 # --- Exact messages ---------------------------------------------------------------------------------------
