@@ -269,6 +269,75 @@ class Meaning(Case):
         self.assertLessEqual(max(len(line) for line in result.stdout.decode().splitlines()), 80)
 
 
+class ByVehicle(Case):
+    """One line a vehicle. The sums are by arithmetic: 1 for a brake over by 1/4 in or more or without movement, 1/2
+    for one that is over by less; out of service from 20 % on (violation text of 49 CFR 396.3(a)(1), 20 % item)."""
+
+    def lines(self, *options, data=None, status=1, separator=","):
+        out = self.judged(*options, data=data, status=status).stdout
+        return list(csv.DictReader(io.StringIO(out.decode(), newline=""), delimiter=separator))
+
+    def test_first_dirty_file(self):
+        first, second = self.lines(CASES / "dirty-1.csv", "--by", "unit_no")
+        wanted = {"unit_no": "T-104", "brakes": "10", "in_adjustment": "4", "out_of_adjustment": "2", "inoperative": "1",
+                  "undetermined": "3", "defective": "2 1/2", "percent": "25", "verdict": "out-of-service"}
+        self.assertEqual({key: first[key] for key in wanted}, wanted)
+        wanted = {"unit_no": "T-207", "brakes": "6", "defective": "1 1/2", "percent": "25", "verdict": "ambiguous",
+                  "whole_needed": "2", "remarks": "mixed-days"}
+        self.assertEqual({key: second[key] for key in wanted}, wanted)
+
+    def test_second_dirty_file(self):
+        first, second = self.lines(CASES / "dirty-2.csv", *FRENCH, "--by", "Véhicule", separator=";")
+        self.assertEqual((first["brakes"], first["defective"], first["percent"], first["verdict"]),
+                         ("10", "3", "30", "out-of-service"))
+        self.assertEqual((second["brakes"], second["defective"], second["verdict"]), ("4", "0", "undetermined"))
+
+    def test_any_order_of_rows(self):
+        records = rows(FLEET.read_bytes())
+        body = [row for row in records[1:] if row != records[0] and any(row)]
+
+        def counted(of):
+            text = io.StringIO(newline="")
+            csv.writer(text).writerows([records[0], *of])
+            return self.lines("--by", "unit_no", data=text.getvalue().encode())
+
+        straight, turned = counted(body), counted(reversed(body))
+        key = lambda line: line["unit_no"]
+        for a, b in zip(sorted(straight, key=key), sorted(turned, key=key)):
+            self.assertEqual({**a, "remarks": ""}, {**b, "remarks": ""})
+        self.assertEqual(sum(int(line["brakes"]) for line in straight), len(body))
+
+    def test_sums_agree_with_the_rows(self):
+        out = list(csv.DictReader(io.StringIO(run(FLEET).stdout.decode(), newline="")))
+        for line in self.lines(FLEET, "--by", "unit_no"):
+            mine = [row["verdict"] for row in out if row["unit_no"] == line["unit_no"] and row["verdict"]]
+            for verdict, column in (("in-adjustment", "in_adjustment"), ("out-of-adjustment", "out_of_adjustment"),
+                                    ("inoperative", "inoperative"), ("undetermined", "undetermined")):
+                self.assertEqual(mine.count(verdict), int(line[column]), line)
+
+    def test_rows_that_are_not_judged_count_as_unknown(self):
+        (line,) = self.lines("--by", "v", data=b"v,chamber,released,applied\nA,30,2,3\nA,30,2,3,4\n", status=3)
+        self.assertEqual((line["brakes"], line["undetermined"], line["verdict"]), ("2", "1", "undetermined"))
+
+    def test_summary_counts_vehicles(self):
+        text = run(CASES / "dirty-1.csv", "--by", "unit_no", "--summary").stderr.decode()
+        self.assertRegex(text, r"ambiguous +1\n")
+        self.assertRegex(text, r"vehicles +2\n")
+
+    def test_a_heading_that_is_not_there(self):
+        self.refused("--by", "unit", data=HEADER + GOOD, says=['there is no heading "unit" (--by)', '"chamber"'])
+        self.refused("--by", "v", data=b"v,V,chamber,released,applied\n1,2,30,2,3\n", says="two columns")
+        self.refused("--by", "", data=HEADER + GOOD, says="there is no heading")
+
+    def test_too_many_vehicles_ask_for_a_sorted_file(self):
+        rows_in = [b"%d,30,2,3\n" % (i * 7919 % 70001) for i in range(70001)]
+        result = self.refused("--by", "v", data=b"v,chamber,released,applied\n" + b"".join(rows_in), says="sort")
+        self.assertNotIn(b"Traceback", result.stderr)
+        rows_in.sort()
+        out = self.judged("--by", "v", data=b"v,chamber,released,applied\n" + b"".join(rows_in), status=0).stdout
+        self.assertEqual(out.count(b"\n"), 70002)
+
+
 class Refusals(Case):
     def test_options(self):
         for options, says in [(["--separator", "ab"], "--separator"), (["--separator", "/"], "--separator"),
