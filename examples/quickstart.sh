@@ -21,20 +21,6 @@ judge() { # COMMAND-WORD...
     case $status in 0 | 1 | 3) ;; *) exit "$status" ;; esac
 }
 
-# The judged file as a table: some of its columns, by name, each as wide as its longest cell.
-table() { # COLUMN,COLUMN... <CSV
-    awk -F, -v wanted="$1" '
-        NR == 1 { for (i = 1; i <= NF; i++) place[$i] = i; columns = split(wanted, name, ",") }
-        { for (i = 1; i <= columns; i++) {
-              cell[NR, i] = $(place[name[i]])
-              if (length(cell[NR, i]) > width[i]) width[i] = length(cell[NR, i]) } }
-        END { for (row = 1; row <= NR; row++) {
-                  line = "  "
-                  for (i = 1; i <= columns; i++) line = line sprintf("%-" width[i] + 2 "s", cell[row, i])
-                  sub(/ +$/, "", line)
-                  print line } }'
-}
-
 echo "1. What the build needs"
 need build
 echo "2. Building into $build"
@@ -48,14 +34,13 @@ echo '$ rodtravel stroke 30 "2 1/8" "4 1/4" --class standard --psi 95 --division
 judge stroke 30 "2 1/8" "4 1/4" --class standard --psi 95 --division 1/16
 echo "(exit status $status)"
 
-judged=$build/demo_vehicle_judged.csv
 echo
 echo "4. A vehicle of an invented fleet: five axles, ten brakes"
 echo
-echo "\$ rodtravel batch examples/data/demo_vehicle.csv > $judged"
-judge batch "$root/examples/data/demo_vehicle.csv" >"$judged"
+cd "$root"
+echo '$ rodtravel vehicle examples/data/demo_vehicle.csv'
+judge vehicle examples/data/demo_vehicle.csv
 echo "(exit status $status)"
-table position,chamber,stroke_class,applied_stroke,limit,margin,verdict <"$judged"
 
 cat <<END
 
@@ -64,6 +49,5 @@ Brake 3L is over its limit by 1/8 in, so both runs end with status 1, and the ve
 The stroke class of 5L could not be read off, so it was judged as standard, the strict side.
 This is what the demo is meant to show; the quickstart itself went well.
 
-The command:       $rodtravel
-The judged file:   $judged (the columns as they came, then stroke, limit, margin, verdict, reasons)
+The command:  $rodtravel
 END
