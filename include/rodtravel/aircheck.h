@@ -111,6 +111,8 @@ RODT_API const rodt_air_limit *rodt_rules_air(const rodt_rules *rules, size_t in
 typedef struct rodt_air_reading {
     rodt_check check;
     rodt_vehicle_class vehicle;
+    rodt_span span;             /* build-up: what was timed; before and after are not asked for without pressures */
+    rodt_recorded answer;       /* yes/no checks: did it hold, was it heard ... */
     int16_t towed_units;        /* above 0 says a combination; 0 of a combination = not said, taken as 1 */
     int16_t applications;       /* reserve: full applications made; 0 = as many as the rule set asks for */
     rodt_date built;            /* day of build; month and day may be 0, then it is the year; not given = unknown */
@@ -118,11 +120,9 @@ typedef struct rodt_air_reading {
     rodt_pressure before;       /* loss, reserve, build-up: at the start */
     rodt_pressure after;        /* ... at the end */
     rodt_pressure cut_out;      /* the governor's cut-out, where a row asks for it: cut-in, warning of older vehicles */
-    rodt_span span;             /* build-up: what was timed; before and after are not asked for without pressures */
     rodt_ratio seconds;         /* build-up: time; loss: length of the test; not given for loss = one minute */
     rodt_ratio actual_volume;   /* build-up by volume: reservoirs, in3 */
     rodt_ratio required_volume; /* ... as required; rodt_required_volume */
-    rodt_recorded answer;       /* yes/no checks: did it hold, was it heard ... */
     uint64_t reserved[4];       /* zero */
 } rodt_air_reading;
 

@@ -124,9 +124,9 @@ RODT_API const char *rodt_count_words(size_t part);
 /* One wheel end as it was found. All zero bytes mean "nothing recorded". */
 typedef struct rodt_wheel_end {
     rodt_position position;
+    rodt_adjuster adjuster;
     rodt_reading reading;
     rodt_length arm_length;   /* effective length of the slack adjuster; not given = not measured */
-    rodt_adjuster adjuster;
     uint64_t reserved[4];     /* zero */
 } rodt_wheel_end;
 
