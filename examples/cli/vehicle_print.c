@@ -77,10 +77,11 @@ static const char *tape_word(const rodt_finding *finding, rodt_length length, ch
     bool mm = finding->unit != RODT_UNIT_INCH;
     if (!mm && length.den <= 128 && (length.den & (length.den - 1)) == 0)
         return length_word(length, word);
+    char digits[WORD_SIZE - 4];
     rodt_status status = rodt_length_write_decimal(length, mm ? RODT_UNIT_MM : RODT_UNIT_INCH, mm ? 2 : 3,
-                                                   RODT_ROUND_HALF_EVEN, word, WORD_SIZE - 4);
-    if (status == RODT_OK && mm)
-        strcat(word, " mm");
+                                                   RODT_ROUND_HALF_EVEN, digits, sizeof digits);
+    if (status == RODT_OK)
+        snprintf(word, WORD_SIZE, "%s%s", digits, mm ? " mm" : "");
     return status == RODT_OK ? word : "-";
 }
 
