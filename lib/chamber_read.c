@@ -71,16 +71,31 @@ static void skip_type_word(mark_reader *mark)
         (void)take_tight_hyphen(mark);
 }
 
+/* A word that says nothing more, with or without a hyphen before it. */
+static void skip_word(mark_reader *mark, const char *word)
+{
+    size_t start = mark->at;
+    (void)take_kind(mark, TOKEN_HYPHEN);
+    if (!take_word(mark, word))
+        mark->at = start;
+}
+
 static bool take_rotochamber(mark_reader *mark)
 {
     if (take_word(mark, "rotochamber"))
         return true;
     if (!take_word(mark, "roto"))
         return false;
-    size_t start = mark->at;
-    (void)take_kind(mark, TOKEN_HYPHEN);
-    if (!take_word(mark, "chamber"))
-        mark->at = start;
+    skip_word(mark, "chamber");
+    return true;
+}
+
+/* "bolt C", "bolted flange C". */
+static bool take_bolt(mark_reader *mark)
+{
+    if (!take_word(mark, "bolt") && !take_word(mark, "bolted"))
+        return false;
+    skip_word(mark, "flange");
     return true;
 }
 
@@ -98,20 +113,29 @@ static bool take_dd3(mark_reader *mark)
     return false;
 }
 
+static rodt_family match_family(mark_reader *mark)
+{
+    if (take_word(mark, "clamp"))
+        return RODT_FAMILY_CLAMP;
+    if (take_bolt(mark))
+        return RODT_FAMILY_BOLT;
+    if (take_rotochamber(mark))
+        return RODT_FAMILY_ROTOCHAMBER;
+    return take_dd3(mark) ? RODT_FAMILY_DD3 : RODT_FAMILY_UNKNOWN;
+}
+
+/* Before the size or behind it, there with a hyphen too: "30-clamp". */
 static bool take_family(mark_reader *mark)
 {
+    size_t start = mark->at;
+    if (mark->size != 0)
+        (void)take_tight_hyphen(mark);
     uint32_t column = here(mark)->column;
-    rodt_family family = RODT_FAMILY_UNKNOWN;
-    if (take_word(mark, "clamp"))
-        family = RODT_FAMILY_CLAMP;
-    else if (take_word(mark, "bolt") || take_word(mark, "bolted"))
-        family = RODT_FAMILY_BOLT;
-    else if (take_rotochamber(mark))
-        family = RODT_FAMILY_ROTOCHAMBER;
-    else if (take_dd3(mark))
-        family = RODT_FAMILY_DD3;
-    else
+    rodt_family family = match_family(mark);
+    if (family == RODT_FAMILY_UNKNOWN) {
+        mark->at = start;
         return false;
+    }
     skip_type_word(mark);
     if (mark->chamber.family != RODT_FAMILY_UNKNOWN && mark->chamber.family != family)
         name_twice(mark, column);
@@ -154,6 +178,13 @@ static bool take_spring(mark_reader *mark)
     mark->at++;
     set_spring(mark, number->text, number->size);
     return true;
+}
+
+/* "24L/30": the class of the service chamber may stand before the spring brake. */
+static bool take_spring_behind_class(mark_reader *mark)
+{
+    return mark->size != 0 && mark->chamber.stroke_class == RODT_CLASS_LONG &&
+           mark->chamber.spring_size[0] == '\0' && here(mark)->kind == TOKEN_SLASH && take_spring(mark);
 }
 
 static bool take_number(mark_reader *mark)
@@ -235,10 +266,7 @@ static bool match_class(mark_reader *mark, rodt_stroke_class *stroke_class)
         *stroke_class = RODT_CLASS_STANDARD;
     else
         return false;
-    size_t start = mark->at;
-    (void)take_kind(mark, TOKEN_HYPHEN);
-    if (!take_word(mark, "stroke"))
-        mark->at = start;
+    skip_word(mark, "stroke");
     return true;
 }
 
@@ -258,6 +286,14 @@ static bool take_class(mark_reader *mark)
     if (!rodt_chamber_add_class(&mark->chamber, stroke_class))
         name_twice(mark, word->column);
     return true;
+}
+
+/* "type 30 brake chamber", "clamp-type brake chamber 30": words that say nothing more. */
+static bool take_chamber_word(mark_reader *mark)
+{
+    if (mark_is_word(here(mark), "brake") && mark_is_word(here(mark) + 1, "chamber"))
+        mark->at++;
+    return take_word(mark, "chamber");
 }
 
 /* --- The whole mark ---------------------------------------------------------------------------------- */
@@ -332,7 +368,7 @@ rodt_status rodt_chamber_read(const char *text, size_t size, rodt_chamber *out, 
     text_trim(&text, &size);
     mark_cut(&mark.tokens, text, size);
     while (take_prefix(&mark) || take_family(&mark) || take_letter(&mark) || take_number(&mark) ||
-           take_class(&mark))
+           take_class(&mark) || take_spring_behind_class(&mark) || take_chamber_word(&mark))
         ;
     complete(&mark.chamber);
     if (here(&mark)->kind != TOKEN_END || (mark.twice == 0 && !is_consistent(&mark.chamber)))
