@@ -89,13 +89,14 @@ static rodt_status finish(const text_cursor *cursor, int year, int month, int da
     return RODT_OK;
 }
 
-/* The cursor stands behind "YYYY-". */
-static rodt_status read_iso(text_cursor *cursor, int year, rodt_date *out, rodt_error *error)
+/* The cursor stands behind "YYYY-" or "YYYY/": a year in front is always followed by the month. */
+static rodt_status read_iso(text_cursor *cursor, int year, uint32_t separator, rodt_date *out,
+                            rodt_error *error)
 {
     group month;
     group day;
-    if (!read_group(cursor, &month) || month.digits != 2 || cursor->code != '-')
-        return refuse(error, month.column, "two digits of the month and a hyphen were expected here");
+    if (!read_group(cursor, &month) || month.digits != 2 || cursor->code != separator)
+        return refuse(error, month.column, "two digits of the month and the day were expected here");
     text_next(cursor);
     if (!read_group(cursor, &day) || day.digits != 2)
         return refuse(error, day.column, "two digits of the day were expected here");
@@ -113,7 +114,7 @@ static bool full_year(const group *read, int *year)
 
 static bool is_separator(uint32_t code) { return code == '-' || code == '/' || code == '.' || code == ' '; }
 
-/* "14-OCT-21", "14 Oct 2021"; the cursor stands on the month. */
+/* "14-OCT-21", "14 Oct 2021", "14-oct.-21"; the cursor stands on the month. */
 static rodt_status read_named_month(text_cursor *cursor, int day, uint32_t separator, rodt_date *out,
                                     rodt_error *error)
 {
@@ -123,7 +124,7 @@ static rodt_status read_named_month(text_cursor *cursor, int day, uint32_t separ
     int month = month_read(cursor);
     if (month == 0)
         return refuse(error, column, "a month was expected here");
-    if (cursor->code == '.' && separator == ' ')
+    if (cursor->code == '.' && separator != '.')
         text_next(cursor);
     if (cursor->code != separator)
         return refuse(error, cursor->column, "the year was expected here");
@@ -174,11 +175,12 @@ static rodt_status read_form(text_cursor *cursor, rodt_date_order order, rodt_da
     if (!read_group(cursor, &first))
         return refuse(error, first.column, "a date was expected here, such as 2021-10-14");
     uint32_t separator = cursor->code;
-    if (!is_separator(separator) || (first.digits == 4 && separator != '-') || first.digits == 3)
+    bool year_first = first.digits == 4 && (separator == '-' || separator == '/');
+    if (!is_separator(separator) || (first.digits > 2 && !year_first))
         return refuse(error, cursor->column, "a date was expected, such as 2021-10-14");
     text_next(cursor);
-    if (first.digits == 4)
-        return read_iso(cursor, first.value, out, error);
+    if (year_first)
+        return read_iso(cursor, first.value, separator, out, error);
     if (!text_is_digit(cursor->code))
         return read_named_month(cursor, first.value, separator, out, error);
     return read_numbers(cursor, &first, separator, order, out, error);
@@ -208,7 +210,7 @@ rodt_status rodt_date_parse(const char *text, rodt_date *out, rodt_error *error)
     if (!read_group(&cursor, &year) || year.digits != 4 || cursor.code != '-')
         return refuse(error, year.column, "a date was expected, such as 2021-10-14");
     text_next(&cursor);
-    return read_iso(&cursor, year.value, out, error);
+    return read_iso(&cursor, year.value, '-', out, error);
 }
 
 static void put_digits(char *text, int value, int count)

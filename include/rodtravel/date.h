@@ -43,8 +43,8 @@ RODT_API rodt_status rodt_date_parse(const char *text, rodt_date *out, rodt_erro
 
 /*
  * Reads a date from a form: 2021-10-14 (a time behind it, "2021-10-14T08:30" or with a blank, is
- * accepted and dropped), 14-OCT-21, 14 Oct 2021, 10/14/2021, 14/10/2021. A year of two digits is 2000
- * to 2069 or 1970 to 1999.
+ * accepted and dropped), 2021/10/14, 14-OCT-21, 14-oct.-21, 14 Oct 2021, 10/14/2021, 14/10/2021. A year
+ * of two digits is 2000 to 2069 or 1970 to 1999.
  *
  * text, size  UTF-8; need not be closed by a zero byte
  * order       the order of day and month in dates made of numbers only

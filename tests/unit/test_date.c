@@ -56,6 +56,11 @@ static void test_read(void **state)
         {"29/02/2024", UNKNOWN, 2024, 2, 29},
         {"2000-02-29", UNKNOWN, 2000, 2, 29},
         {"2199-12-31", UNKNOWN, 2199, 12, 31},
+        {"2021/10/14", DAY, 2021, 10, 14},
+        {"2024/06/05 08:30", DAY, 2024, 6, 5},
+        {"14-oct.-21", UNKNOWN, 2021, 10, 14},
+        {"1-f\u00E9vr.-2024", UNKNOWN, 2024, 2, 1},
+        {"14.oct.21", UNKNOWN, 2021, 10, 14},
     };
     for (size_t i = 0; i < COUNT_OF(cases); i++) {
         rodt_date date = untouched;
@@ -90,6 +95,13 @@ static void test_refuse(void **state)
         {"2021-10-14x", RODT_E_SYNTAX, 11},
         {"2021-10-14 2021-10-15", RODT_E_SYNTAX, 11},
         {"2021-10-14T8:30", RODT_E_SYNTAX, 11},
+        {"2021/10-14", RODT_E_SYNTAX, 6},
+        {"2021-10/14", RODT_E_SYNTAX, 6},
+        {"2021/14/10", RODT_E_SYNTAX, 0},
+        {"2021/1/4", RODT_E_SYNTAX, 6},
+        {"2021.10.14", RODT_E_SYNTAX, 5},
+        {"14-oct..-21", RODT_E_SYNTAX, 8},
+        {"14-oct.21", RODT_E_SYNTAX, 8},
         {"20211014", RODT_E_SYNTAX, 1},
         {"45293", RODT_E_SYNTAX, 1},
         {"14-Okt-21", RODT_E_SYNTAX, 4},
