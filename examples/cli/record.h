@@ -88,6 +88,10 @@ void report_write_svg(const inspection *of, FILE *to, bool alone); /* report_svg
 /* What is out of order, a line each: label and sentence (report_words.c). */
 void report_each_defect(const inspection *of, vehicle_line line, void *context);
 
+/* The outcome of the strokes leaves the air out, so that a report says this beside it. */
+#define REPORT_AIR_DEFECTIVE "The air system is defective too: see the list of defects."
+bool report_air_defective(const inspection *of);
+
 /* Sources of the air checks, each once. */
 void report_each_air_source(const inspection *of, vehicle_line line, void *context);
 

@@ -5,7 +5,7 @@
 
 static const char *const style =
     "*{box-sizing:border-box}"
-    "body{margin:0;background:#f3f1ea;color:#111;font:16px/1.4 system-ui,sans-serif}"
+    "body{margin:0;background:#f3f1ea;color:#111;font:1rem/1.4 system-ui,sans-serif}"
     "main{max-width:62rem;margin:0 auto;padding:1.25rem;background:#fff}"
     "h1{font-size:1.5rem;margin:0 0 .5rem}h2{font-size:1.1rem;margin:1.4rem 0 .4rem;border-bottom:2px solid #111}"
     "dl.head{display:grid;grid-template-columns:repeat(auto-fit,minmax(11rem,1fr));gap:.3rem 1rem;margin:0}"
@@ -25,10 +25,11 @@ static const char *const style =
     ".sign span{border-top:1px solid #111;padding-top:.2rem;font-size:.85rem}"
     "@media(max-width:46rem){.pair{grid-template-columns:minmax(0,1fr)}main{padding:.8rem}"
     "th,td{padding-right:.45rem}}"
-    "@media print{@page{margin:12mm}body{background:#fff;font-size:9.5pt;line-height:1.3}"
-    "main{max-width:none;padding:0}h2{margin:.7rem 0 .25rem;break-after:avoid}"
-    ".pair{grid-template-columns:9.5cm minmax(0,1fr)}.scroll{overflow:visible}"
-    "tr,li,figure,.caution,.sign{break-inside:avoid}.outcome{margin:.5rem 0 .3rem;padding:.3rem .6rem}"
+    ".ends td,.ends th{white-space:nowrap}"
+    "@media print{@page{margin:12mm}html{font-size:8.5pt}body{background:#fff;line-height:1.25}"
+    "main{max-width:none;padding:0}p{margin:0}th,td{padding:.1rem .4rem .1rem 0}h2{margin:.7rem 0 .25rem;break-after:avoid}"
+    ".pair{grid-template-columns:8.8cm minmax(0,1fr)}.scroll{overflow:visible}"
+    "tr,li,section,figure,.caution,.sign{break-inside:avoid}.outcome{margin:.5rem 0 .3rem;padding:.3rem .6rem}"
     ".outcome,.sign{break-after:auto}*{print-color-adjust:exact;-webkit-print-color-adjust:exact}"
     ".sign{margin-top:2.2rem}}";
 
@@ -69,12 +70,8 @@ static void put_outcome(const inspection *of, FILE *to)
     paint_kind paint;
     const char *words = vehicle_headline(&of->vehicle.vehicle, &paint);
     markup_put(to, "<p class=\"outcome %\">%</p>\n", classes[paint], words);
-    for (size_t i = 0; i < of->record.check_count; i++) {
-        if (of->air[i].result == RODT_AIR_DEFECTIVE) {
-            fputs("<p><strong>The air system is defective too; see the list of defects.</strong></p>\n", to);
-            break;
-        }
-    }
+    if (report_air_defective(of))
+        markup_put(to, "<p><strong>%</strong></p>\n", REPORT_AIR_DEFECTIVE);
     vehicle_each_count(&of->vehicle, put_count, to);
 }
 
@@ -110,12 +107,17 @@ static void end_list(html_list *list)
 static void put_findings(const inspection *of, FILE *to)
 {
     html_list defects = {to, "Defects", false}, next = {to, "Next", false};
+    html_list axles = {to, "Axles", false}, know = {to, "To know", false};
     report_each_defect(of, put_item, &defects);
     end_list(&defects);
     if (!defects.begun)
         fputs("<h2>Defects</h2>\n<p>None was found.</p>\n", to);
     vehicle_each_advice(&of->vehicle, put_item, &next);
     end_list(&next);
+    vehicle_each_axle(&of->vehicle, put_item, &axles);
+    end_list(&axles);
+    vehicle_each_reason(&of->vehicle, put_item, &know);
+    end_list(&know);
 }
 
 static void put_remarks(const inspection *of, FILE *to)
@@ -136,11 +138,7 @@ static void put_remarks(const inspection *of, FILE *to)
 
 static void put_notes(const inspection *of, FILE *to)
 {
-    html_list axles = {to, "Axles", false}, know = {to, "To know", false}, sources = {to, "Where it comes from", false};
-    vehicle_each_axle(&of->vehicle, put_item, &axles);
-    end_list(&axles);
-    vehicle_each_reason(&of->vehicle, put_item, &know);
-    end_list(&know);
+    html_list sources = {to, "Where it comes from", false};
     put_remarks(of, to);
     vehicle_each_source(&of->vehicle, put_item, &sources);
     report_each_air_source(of, put_item, &sources);
@@ -173,7 +171,7 @@ static void put_end(const inspection *of, size_t end, FILE *to)
 
 static void put_ends(const inspection *of, FILE *to)
 {
-    fputs("<h2 id=\"ends\">Wheel ends</h2>\n<div class=\"scroll\" role=\"region\" aria-labelledby=\"ends\" "
+    fputs("<section>\n<h2 id=\"ends\">Wheel ends</h2>\n<div class=\"scroll ends\" role=\"region\" aria-labelledby=\"ends\" "
           "tabindex=\"0\">\n<table>\n<caption>Inches unless a unit stands there; psi before the application; arm: "
           "length of the slack adjuster.</caption>\n<thead><tr><th scope=\"col\">Place</th><th scope=\"col\">Chamber</th>"
           "<th scope=\"col\">Released</th><th scope=\"col\">Applied</th><th scope=\"col\">Stroke</th>"
@@ -187,7 +185,7 @@ static void put_ends(const inspection *of, FILE *to)
         if (axle->right < of->vehicle.count)
             put_end(of, axle->right, to);
     }
-    fputs("</tbody>\n</table>\n</div>\n", to);
+    fputs("</tbody>\n</table>\n</div>\n</section>\n", to);
 }
 
 static void put_checks(const inspection *of, FILE *to)
@@ -197,7 +195,7 @@ static void put_checks(const inspection *of, FILE *to)
         fputs("<h2>Air checks</h2>\n<p>None was recorded.</p>\n", to);
         return;
     }
-    fputs("<h2 id=\"air\">Air checks</h2>\n<div class=\"scroll\" role=\"region\" aria-labelledby=\"air\" tabindex=\"0\">\n"
+    fputs("<section>\n<h2 id=\"air\">Air checks</h2>\n<div class=\"scroll\" role=\"region\" aria-labelledby=\"air\" tabindex=\"0\">\n"
           "<table>\n<thead><tr><th scope=\"col\">Check</th><th scope=\"col\">Result</th><th scope=\"col\">Found</th>"
           "</tr></thead>\n<tbody>\n", to);
     for (size_t i = 0; i < of->record.check_count; i++) {
@@ -207,7 +205,7 @@ static void put_checks(const inspection *of, FILE *to)
                    finding->result == RODT_AIR_DEFECTIVE ? "bad" : "fine", rodt_check_title(finding->reading.check),
                    rodt_air_result_name(finding->result), finding->major ? ", major" : "", said ? sentence : "-");
     }
-    fputs("</tbody>\n</table>\n</div>\n", to);
+    fputs("</tbody>\n</table>\n</div>\n</section>\n", to);
 }
 
 /* --- The page ----------------------------------------------------------------------------------------- */

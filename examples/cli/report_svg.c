@@ -6,15 +6,15 @@
 
 #include <string.h>
 
-#define WIDTH 420
+#define WIDTH 440
 #define FIRST_ROW 122 /* middle of the foremost axle */
 #define ROW 82
 #define CARD 150
 #define BAR_WIDTH 148
-#define BAR_HEIGHT 12
+#define BAR_HEIGHT 13
 #define LEFT_CARD 4
 #define RIGHT_CARD (WIDTH - LEFT_CARD - CARD)
-#define LEFT_WHEEL 160
+#define LEFT_WHEEL 170
 #define RIGHT_WHEEL (WIDTH - LEFT_WHEEL - WHEEL_WIDTH)
 #define WHEEL_WIDTH 22
 #define WHEEL_HEIGHT 44
@@ -37,13 +37,13 @@ static wheel_look look_of(rodt_verdict verdict)
 static void put_frame(FILE *to, int bottom)
 {
     int height = bottom - 78;
-    fputs("<text class=\"end\" x=\"210\" y=\"14\" text-anchor=\"middle\">FRONT</text>\n"
-          "<path class=\"body\" d=\"M176 82V40q0-16 16-18q18-2 36 0q16 2 16 18v42z\"/>\n"
-          "<path class=\"line\" d=\"M184 50q26-10 52 0M184 50l4 12h44l4-12\"/>\n", to);
-    fprintf(to, "<rect class=\"body\" x=\"196\" y=\"82\" width=\"8\" height=\"%d\"/>\n", height);
-    fprintf(to, "<rect class=\"body\" x=\"216\" y=\"82\" width=\"8\" height=\"%d\"/>\n", height);
-    fprintf(to, "<path class=\"line\" d=\"M196 %dh28\"/>\n", bottom + 4);
-    fprintf(to, "<text class=\"end\" x=\"210\" y=\"%d\" text-anchor=\"middle\">REAR</text>\n", bottom + 20);
+    fputs("<text class=\"end\" x=\"220\" y=\"14\" text-anchor=\"middle\">FRONT</text>\n"
+          "<path class=\"body\" d=\"M186 82V40q0-16 16-18q18-2 36 0q16 2 16 18v42z\"/>\n"
+          "<path class=\"line\" d=\"M194 50q26-10 52 0M194 50l4 12h44l4-12\"/>\n", to);
+    fprintf(to, "<rect class=\"body\" x=\"206\" y=\"82\" width=\"8\" height=\"%d\"/>\n", height);
+    fprintf(to, "<rect class=\"body\" x=\"226\" y=\"82\" width=\"8\" height=\"%d\"/>\n", height);
+    fprintf(to, "<path class=\"line\" d=\"M206 %dh28\"/>\n", bottom + 4);
+    fprintf(to, "<text class=\"end\" x=\"220\" y=\"%d\" text-anchor=\"middle\">REAR</text>\n", bottom + 20);
 }
 
 /* A tick, an exclamation mark, a cross or a question mark. */
@@ -77,11 +77,12 @@ static int tenths(rodt_length length, rodt_length whole)
     return pixel.num < 0 ? 0 : pixel.num > BAR_WIDTH * 10 ? BAR_WIDTH * 10 : (int)pixel.num;
 }
 
-static void put_part(FILE *to, const char *pattern, int x, int y, int from, int until)
+/* `out` pixels stand out above and below the bar. */
+static void put_part(FILE *to, const char *pattern, int x, int y, int from, int until, int out)
 {
     if (until > from)
         fprintf(to, "<rect class=\"%s\" x=\"%d.%d\" y=\"%d\" width=\"%d.%d\" height=\"%d\"/>\n", pattern, x + from / 10,
-                from % 10, y, (until - from) / 10, (until - from) % 10, BAR_HEIGHT);
+                from % 10, y - out, (until - from) / 10, (until - from) % 10, BAR_HEIGHT + 2 * out);
 }
 
 static void put_bar(FILE *to, const rodt_finding *finding, rodt_length whole, int x, int y)
@@ -90,8 +91,8 @@ static void put_bar(FILE *to, const rodt_finding *finding, rodt_length whole, in
     int stroke = tenths(finding->applied_stroke, whole), limit = tenths(finding->limit, whole);
     int inside = limit > 0 && stroke > limit ? limit : stroke;
     fprintf(to, "<rect class=\"track\" x=\"%d\" y=\"%d\" width=\"%d\" height=\"%d\"/>\n", x, y, BAR_WIDTH, BAR_HEIGHT);
-    put_part(to, look == LOOK_OPEN ? "unproven" : "fill", x, y, 0, inside);
-    put_part(to, look == LOOK_OPEN ? "unproven" : "excess", x, y, inside, stroke);
+    put_part(to, look == LOOK_OPEN ? "unproven" : "fill", x, y, 0, inside, 0);
+    put_part(to, look == LOOK_OPEN ? "unproven" : "excess", x, y, inside, stroke, look == LOOK_OPEN ? 0 : 3);
     if (limit > 0)
         fprintf(to, "<path class=\"limit\" d=\"M%d.%d %dv%d\"/><path class=\"flag\" d=\"M%d.%d %dl-5-7h10z\"/>\n",
                 x + limit / 10, limit % 10, y - 2, BAR_HEIGHT + 6, x + limit / 10, limit % 10, y);

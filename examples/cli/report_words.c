@@ -19,11 +19,14 @@ static void say_end(const inspection *of, size_t i, vehicle_line line, void *con
     const vehicle_record *vehicle = &of->vehicle;
     const rodt_finding *finding = &vehicle->findings[i];
     char position[RODT_POSITION_TEXT_SIZE] = "-", words[RODT_SENTENCE_SIZE];
+    char text[RODT_SENTENCE_SIZE + 40];
     if (finding->verdict != RODT_OUT_OF_ADJUSTMENT && finding->verdict != RODT_INOPERATIVE)
         return;
     (void)rodt_position_write(vehicle->ends[i].position, position, sizeof position);
-    if (rodt_finding_write(finding, words, sizeof words) == RODT_OK)
-        line(context, position, words);
+    if (rodt_finding_write(finding, words, sizeof words) != RODT_OK)
+        return;
+    snprintf(text, sizeof text, "%s%s", words, finding->verdict == RODT_INOPERATIVE ? "; the rod did not move" : "");
+    line(context, position, text);
 }
 
 static void say_axle(const rodt_axle_finding *axle, vehicle_line line, void *context)
@@ -47,6 +50,15 @@ void report_each_defect(const inspection *of, vehicle_line line, void *context)
             rodt_air_finding_write(&of->air[i], sentence, sizeof sentence) == RODT_OK)
             line(context, of->air[i].major ? "air, major defect" : "air", sentence);
     }
+}
+
+bool report_air_defective(const inspection *of)
+{
+    for (size_t i = 0; i < of->record.check_count; i++) {
+        if (of->air[i].result == RODT_AIR_DEFECTIVE)
+            return true;
+    }
+    return false;
 }
 
 void report_each_air_source(const inspection *of, vehicle_line line, void *context)

@@ -33,9 +33,10 @@ int vehicle_read(const vehicle_options *options, vehicle_record *out);
 /* Combines the wheel ends that are there; brakes: 0 = both ends of every axle. Statuses of rodt_vehicle_combine. */
 rodt_status vehicle_combine(vehicle_record *record, uint32_t brakes);
 
-/* The whole answer (vehicle_print.c), and its two halves for whoever has something to say between them. */
+/* The whole answer (vehicle_print.c), and its parts for whoever has something to say between them. */
 void vehicle_print(const vehicle_record *record);
 void vehicle_print_findings(const vehicle_record *record);
+void vehicle_print_sources(const vehicle_record *record);
 void vehicle_print_cautions(const vehicle_record *record);
 
 void vehicle_write_json(const vehicle_record *record);

@@ -85,6 +85,10 @@ void vehicle_print_findings(const vehicle_record *record)
     vehicle_each_advice(record, print_list_line, &(list){"Next"});
     if (vehicle_has_reasons(record))
         vehicle_each_reason(record, print_list_line, &(list){"To know"});
+}
+
+void vehicle_print_sources(const vehicle_record *record)
+{
     vehicle_each_source(record, print_list_line, &(list){"Where it comes from"});
 }
 
@@ -100,5 +104,6 @@ void vehicle_print_cautions(const vehicle_record *record)
 void vehicle_print(const vehicle_record *record)
 {
     vehicle_print_findings(record);
+    vehicle_print_sources(record);
     vehicle_print_cautions(record);
 }
