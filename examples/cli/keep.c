@@ -60,7 +60,10 @@ static int open_beside(kept_file *out, mode_t mode)
     return status;
 }
 
-int keep_open(const char *name, kept_file *out)
+/* Whatever fits waits for keep_close, where the reason of a failure is still known. */
+#define KEEP_BLOCK ((size_t)1 << 20)
+
+static int open_kept(const char *name, kept_file *out)
 {
     mode_t mode;
     *out = (kept_file){.name = name};
@@ -72,6 +75,14 @@ int keep_open(const char *name, kept_file *out)
         return open_beside(out, mode);
     out->to = fopen(name, "wb");
     return out->to != NULL ? STATUS_CONTINUE : refuse(name);
+}
+
+int keep_open(const char *name, kept_file *out)
+{
+    int status = open_kept(name, out);
+    if (status == STATUS_CONTINUE && out->to != stdout)
+        (void)setvbuf(out->to, NULL, _IOFBF, KEEP_BLOCK);
+    return status;
 }
 
 int keep_close(kept_file *file, bool good)

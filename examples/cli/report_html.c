@@ -8,7 +8,7 @@ static const char *const style =
     "body{margin:0;background:#f3f1ea;color:#111;font:1rem/1.4 system-ui,sans-serif}"
     "main{max-width:62rem;margin:0 auto;padding:1.25rem;background:#fff}"
     "h1{font-size:1.5rem;margin:0 0 .5rem}h2{font-size:1.1rem;margin:1.4rem 0 .4rem;border-bottom:2px solid #111}"
-    "dl.head{display:grid;grid-template-columns:repeat(auto-fit,minmax(11rem,1fr));gap:.3rem 1rem;margin:0}"
+    "dl.head{display:grid;grid-template-columns:repeat(auto-fit,minmax(9.5rem,1fr));gap:.3rem 1rem;margin:0}"
     "dl.head div{min-width:0}dl.head .wide{grid-column:1/-1}dt{font-size:.8rem;color:#444}"
     "dd{margin:0;font-weight:600;overflow-wrap:anywhere}"
     ".outcome{margin:1rem 0 .5rem;padding:.6rem .8rem;border:3px solid #111;font-size:1.25rem;font-weight:800}"
@@ -53,7 +53,7 @@ static void put_head(const inspection *of, FILE *to)
     for (int key = 0; key < HEAD_KEYS; key++) {
         const char *title = report_head_title((head_key)key);
         if (title != NULL && of->record.head[key].text != NULL)
-            markup_put(to, "<div%><dt>%</dt><dd>%</dd></div>\n", "", title, of->record.head[key].text);
+            markup_put(to, "<div class=\"%\"><dt>%</dt><dd>%</dd></div>\n", key == HEAD_REMARKS ? "wide" : "narrow", title, of->record.head[key].text);
     }
     fputs("</dl>\n", to);
 }
@@ -162,20 +162,21 @@ static void put_end(const inspection *of, size_t end, FILE *to)
     bool bad = finding->verdict == RODT_OUT_OF_ADJUSTMENT || finding->verdict == RODT_INOPERATIVE;
     (void)rodt_position_write(wheel->position, position, sizeof position);
     markup_put(to, "<tr class=\"%\"><th scope=\"row\">%</th><td>%</td><td>%</td><td>%</td><td>%</td>", bad ? "bad" : "fine",
-               position, chamber_word(&finding->chamber, chamber), tape_word(finding, finding->released, released),
-               tape_word(finding, finding->applied, applied), tape_word(finding, finding->applied_stroke, stroke));
+               position, rodt_verdict_name(finding->verdict), margin_words(finding, margin),
+               tape_word(finding, finding->applied_stroke, stroke), length_word(finding->limit, limit));
     markup_put(to, "<td>%</td><td>%</td><td>%</td><td>%</td><td>%</td><td>%</td></tr>\n",
-               length_word(finding->limit, limit), margin_words(finding, margin), rodt_verdict_name(finding->verdict),
-               pressure_word(finding->pressure, psi), adjuster_word(wheel->adjuster), length_word(wheel->arm_length, arm));
+               chamber_word(&finding->chamber, chamber), tape_word(finding, finding->released, released),
+               tape_word(finding, finding->applied, applied), pressure_word(finding->pressure, psi),
+               adjuster_word(wheel->adjuster), length_word(wheel->arm_length, arm));
 }
 
 static void put_ends(const inspection *of, FILE *to)
 {
     fputs("<section>\n<h2 id=\"ends\">Wheel ends</h2>\n<div class=\"scroll ends\" role=\"region\" aria-labelledby=\"ends\" "
           "tabindex=\"0\">\n<table>\n<caption>Inches unless a unit stands there; psi before the application; arm: "
-          "length of the slack adjuster.</caption>\n<thead><tr><th scope=\"col\">Place</th><th scope=\"col\">Chamber</th>"
-          "<th scope=\"col\">Released</th><th scope=\"col\">Applied</th><th scope=\"col\">Stroke</th>"
-          "<th scope=\"col\">Limit</th><th scope=\"col\">Margin</th><th scope=\"col\">Verdict</th>"
+          "length of the slack adjuster.</caption>\n<thead><tr><th scope=\"col\">Place</th><th scope=\"col\">Verdict</th>"
+          "<th scope=\"col\">Margin</th><th scope=\"col\">Stroke</th><th scope=\"col\">Limit</th>"
+          "<th scope=\"col\">Chamber</th><th scope=\"col\">Released</th><th scope=\"col\">Applied</th>"
           "<th scope=\"col\">psi</th><th scope=\"col\">Adjuster</th><th scope=\"col\">Arm</th></tr></thead>\n<tbody>\n",
           to);
     for (size_t i = 0; i < of->vehicle.vehicle.axle_count; i++) {
