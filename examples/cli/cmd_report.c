@@ -8,8 +8,8 @@
 enum { REPORT_HTML, REPORT_SVG, REPORT_RECORD, REPORT_LIMITS, REPORT_JSON };
 
 static const option_spec options[] = {
-    [REPORT_HTML] = {"html", "FILE", "write the report as one page that needs no other file; it prints on A4 and Letter",
-                     false},
+    [REPORT_HTML] = {"html", "FILE",
+                     "write the report as one page that needs no other file; it prints on A4 and Letter", false},
     [REPORT_SVG] = {"svg", "FILE", "write the drawing of the vehicle alone", false},
     [REPORT_RECORD] = {"record", "FILE", "write the record again, its entries in the published order", false},
     [REPORT_LIMITS] = {"limits", "FILE", "a carrier's own, stricter limits on top of the record's rule set", false},
@@ -74,15 +74,15 @@ const command_spec report_command = {
     .name = "report",
     .operands = "RECORD",
     .summary = "report an inspection from its record: text, page, drawing or JSON",
-    .help = "Judges the record of one inspection and reports it: the outcome, every wheel end, defects, air checks, what "
-            "to do next, sources and cautions, and a place to sign. RECORD is a JSON file as inspection.schema.json "
+    .help = "Judges the record of one inspection and reports it: the outcome, every wheel end, defects, air "
+            "checks, what to do next, sources and cautions, and a place to sign. RECORD is a JSON file as inspection.schema.json "
             "describes it (JSON Schema 2020-12); - is standard input.\n"
             "\n"
             "  rodtravel report inspection.json\n"
             "  rodtravel report inspection.json --html report.html\n"
             "\n"
-            "Every reading in a record is a text, as it was read: \"2 1/8\". A text that cannot be read is refused with "
-            "its place. A file is there whole or not at all: it is written under another name first. FILE may be - for "
+            "Every reading in a record is a text, as it was read: \"2 1/8\". A text that cannot be read is "
+            "refused with its place. A file is there whole or not at all: it is written under another name first. FILE may be - for "
             "standard output.\n",
     .options = options,
     .option_count = COUNT_OF(options),

@@ -4,16 +4,18 @@
 #include "keep.h"
 
 #include "cli.h"
+#include "output.h"
 
 #include <errno.h>
+#include <fcntl.h>
 #include <stdlib.h>
 #include <string.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
-static int refuse(const char *name)
+static int refuse(const char *name, int reason)
 {
-    return complain("%s could not be written: %s", name, errno == 0 ? "output error" : strerror(errno));
+    return complain("%s could not be written: %s", name, strerror(reason));
 }
 
 /* Renaming over a device would take the device away. */
@@ -46,24 +48,18 @@ static int open_beside(kept_file *out, mode_t mode)
     if (!find_target(out->name, out->target))
         return complain("the name of the file is too long");
     snprintf(out->temporary, sizeof out->temporary, "%.*s.XXXXXX", KEEP_PATH_SIZE - 8, out->target);
-    int descriptor = mkstemp(out->temporary);
-    if (descriptor < 0) {
-        out->temporary[0] = '\0';
-        return refuse(out->name);
-    }
-    bool open = fchmod(descriptor, mode) == 0 && (out->to = fdopen(descriptor, "wb")) != NULL;
-    if (open)
+    out->descriptor = mkstemp(out->temporary);
+    if (out->descriptor >= 0 && fchmod(out->descriptor, mode) == 0)
         return STATUS_CONTINUE;
-    int status = refuse(out->name);
-    close(descriptor);
-    unlink(out->temporary);
+    int status = refuse(out->name, errno);
+    if (out->descriptor >= 0) {
+        close(out->descriptor);
+        unlink(out->temporary);
+    }
     return status;
 }
 
-/* Whatever fits waits for keep_close, where the reason of a failure is still known. */
-#define KEEP_BLOCK ((size_t)1 << 20)
-
-static int open_kept(const char *name, kept_file *out)
+int keep_open(const char *name, kept_file *out)
 {
     mode_t mode;
     *out = (kept_file){.name = name};
@@ -71,36 +67,54 @@ static int open_kept(const char *name, kept_file *out)
         out->to = stdout;
         return STATUS_CONTINUE;
     }
+    out->to = open_memstream(&out->text, &out->size);
+    if (out->to == NULL)
+        return refuse(name, errno);
+    int status = STATUS_CONTINUE;
     if (is_plain(name, &mode))
-        return open_beside(out, mode);
-    out->to = fopen(name, "wb");
-    return out->to != NULL ? STATUS_CONTINUE : refuse(name);
+        status = open_beside(out, mode);
+    else if ((out->descriptor = open(name, O_WRONLY | O_TRUNC)) < 0)
+        status = refuse(name, errno);
+    if (status == STATUS_CONTINUE)
+        return status;
+    fclose(out->to);
+    free(out->text);
+    return status;
 }
 
-int keep_open(const char *name, kept_file *out)
+/* Returns 0, or the errno of what failed. */
+static int write_out(kept_file *file)
 {
-    int status = open_kept(name, out);
-    if (status == STATUS_CONTINUE && out->to != stdout)
-        (void)setvbuf(out->to, NULL, _IOFBF, KEEP_BLOCK);
-    return status;
+    output to;
+    int failure = ENOMEM;
+    if (output_open(&to, file->descriptor)) {
+        output_bytes(&to, file->text, file->size);
+        output_flush(&to);
+        failure = to.failure;
+        output_close(&to);
+    }
+    if (failure == 0 && file->temporary[0] != '\0' && fsync(file->descriptor) != 0)
+        failure = errno;
+    return failure;
 }
 
 int keep_close(kept_file *file, bool good)
 {
-    bool beside = file->temporary[0] != '\0';
     if (file->to == stdout)
         return good ? STATUS_CONTINUE : STATUS_USAGE;
-    errno = 0;
-    bool written = ferror(file->to) == 0 && fflush(file->to) == 0 && (!beside || fsync(fileno(file->to)) == 0);
-    int reason = errno;
-    bool closed = fclose(file->to) == 0;
-    reason = written && !closed ? errno : reason;
-    written = written && closed;
-    if (written && good && (!beside || rename(file->temporary, file->target) == 0))
-        return STATUS_CONTINUE;
-    errno = written ? errno : reason;
-    int status = good ? refuse(file->name) : STATUS_USAGE;
-    if (beside)
+    bool beside = file->temporary[0] != '\0';
+    bool whole = ferror(file->to) == 0;
+    int failure = fclose(file->to) == 0 && whole ? 0 : ENOMEM;
+    if (failure == 0 && good)
+        failure = write_out(file);
+    if (close(file->descriptor) != 0 && failure == 0)
+        failure = errno;
+    if (failure == 0 && good && beside && rename(file->temporary, file->target) != 0)
+        failure = errno;
+    free(file->text);
+    if (beside && (failure != 0 || !good))
         unlink(file->temporary);
-    return status;
+    if (failure != 0)
+        return refuse(file->name, failure);
+    return good ? STATUS_CONTINUE : STATUS_USAGE;
 }

@@ -9,8 +9,11 @@
 #define KEEP_PATH_SIZE 4096
 
 typedef struct kept_file {
-    FILE *to;
+    FILE *to;       /* memory, or standard output */
     const char *name;
+    char *text;     /* what was put there; the file gets it in one piece */
+    size_t size;
+    int descriptor;
     char target[KEEP_PATH_SIZE];    /* the file itself, where the name is a link to it */
     char temporary[KEEP_PATH_SIZE]; /* "" = written in place: a terminal, a pipe, a device */
 } kept_file;

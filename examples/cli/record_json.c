@@ -154,8 +154,9 @@ static int take_version(const place *at, const json_t *root)
         return refuse(at, "version", "a whole number, the version of the record, is expected");
     if (json_integer_value(version) == RECORD_VERSION)
         return STATUS_CONTINUE;
-    snprintf(what, sizeof what, "the record is of version %" JSON_INTEGER_FORMAT ", and this program, rodtravel %s, reads "
-             "version %d; a newer rodtravel reads it", json_integer_value(version), rodt_version(), RECORD_VERSION);
+    snprintf(what, sizeof what,
+             "the record is of version %" JSON_INTEGER_FORMAT ", and this program, rodtravel %s, reads version %d; a "
+             "newer rodtravel reads it", json_integer_value(version), rodt_version(), RECORD_VERSION);
     return refuse(at, "version", what);
 }
 

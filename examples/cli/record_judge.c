@@ -7,7 +7,8 @@
 
 static void check_place(const inspection_record *record, size_t check, char where[RECORD_WHERE_SIZE])
 {
-    snprintf(where, RECORD_WHERE_SIZE, "air_checks, entry %zu (%.24s)", check + 1, record->checks[check][CHECK_NAME].text);
+    snprintf(where, RECORD_WHERE_SIZE, "air_checks, entry %zu (%.24s)", check + 1,
+             record->checks[check][CHECK_NAME].text);
 }
 
 void record_end_place(const inspection_record *record, size_t end, char where[RECORD_WHERE_SIZE])
@@ -103,7 +104,8 @@ static int take_position(const inspection *of, size_t i, const char *where, rodt
     for (size_t k = 0; k < i; k++) {
         const rodt_position *other = &of->vehicle.ends[k].position;
         if (other->axle == out->axle && other->side == out->side)
-            return complain("%s: %s: the position stands there twice, first in entry %zu", of->record.file, where, k + 1);
+            return complain("%s: %s: the position stands there twice, first in entry %zu", of->record.file, where,
+                            k + 1);
     }
     return STATUS_CONTINUE;
 }
@@ -160,7 +162,8 @@ static int take_ends(inspection *of)
     static const choice units[] = {{"in", RODT_UNIT_INCH}, {"mm", RODT_UNIT_MM}, {"cm", RODT_UNIT_CM}};
     const inspection_record *record = &of->record;
     int unit = RODT_UNIT_INCH;
-    int status = take_word(record, "", "length_unit", record->head[HEAD_LENGTH_UNIT].text, units, COUNT_OF(units), &unit);
+    int status = take_word(record, "", "length_unit", record->head[HEAD_LENGTH_UNIT].text, units, COUNT_OF(units),
+                           &unit);
     if (status == STATUS_CONTINUE && record->end_count == 0)
         status = complain("%s: wheel_ends is empty; there is nothing to report yet", record->file);
     for (size_t i = 0; i < record->end_count && status == STATUS_CONTINUE; i++) {
@@ -178,7 +181,8 @@ static int take_ends(inspection *of)
 
 /* --- Air checks --------------------------------------------------------------------------------------- */
 
-static int take_pressure(const inspection_record *record, size_t i, const char *where, check_key key, rodt_pressure *out)
+static int take_pressure(const inspection_record *record, size_t i, const char *where, check_key key,
+                         rodt_pressure *out)
 {
     const char *text = record->checks[i][key].text;
     rodt_error error;
@@ -255,7 +259,8 @@ static int take_vehicle(const inspection_record *record, rodt_air_reading *out)
     const char *built = record->head[HEAD_BUILT].text;
     int vehicle = RODT_VEHICLE_ANY;
     rodt_error error;
-    int status = take_word(record, "", "vehicle", record->head[HEAD_VEHICLE].text, vehicles, COUNT_OF(vehicles), &vehicle);
+    int status = take_word(record, "", "vehicle", record->head[HEAD_VEHICLE].text, vehicles, COUNT_OF(vehicles),
+                           &vehicle);
     out->vehicle = (rodt_vehicle_class)vehicle;
     out->towed_units = (int16_t)record->head[HEAD_TOWED].number;
     if (status == STATUS_CONTINUE && out->towed_units > 0 &&

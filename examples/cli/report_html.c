@@ -27,7 +27,8 @@ static const char *const style =
     "th,td{padding-right:.45rem}}"
     ".ends td,.ends th{white-space:nowrap}"
     "@media print{@page{margin:12mm}html{font-size:8.5pt}body{background:#fff;line-height:1.25}"
-    "main{max-width:none;padding:0}p{margin:0}th,td{padding:.1rem .4rem .1rem 0}h2{margin:.7rem 0 .25rem;break-after:avoid}"
+    "main{max-width:none;padding:0}p{margin:0}th,td{padding:.1rem .4rem .1rem 0}"
+    "h2{margin:.7rem 0 .25rem;break-after:avoid}"
     ".pair{grid-template-columns:8.8cm minmax(0,1fr)}.scroll{overflow:visible}"
     "tr,li,section,figure,.caution,.sign{break-inside:avoid}.outcome{margin:.5rem 0 .3rem;padding:.3rem .6rem}"
     ".outcome,.sign{break-after:auto}*{print-color-adjust:exact;-webkit-print-color-adjust:exact}"
@@ -53,7 +54,8 @@ static void put_head(const inspection *of, FILE *to)
     for (int key = 0; key < HEAD_KEYS; key++) {
         const char *title = report_head_title((head_key)key);
         if (title != NULL && of->record.head[key].text != NULL)
-            markup_put(to, "<div class=\"%\"><dt>%</dt><dd>%</dd></div>\n", key == HEAD_REMARKS ? "wide" : "narrow", title, of->record.head[key].text);
+            markup_put(to, "<div class=\"%\"><dt>%</dt><dd>%</dd></div>\n", key == HEAD_REMARKS ? "wide" : "narrow",
+                       title, of->record.head[key].text);
     }
     fputs("</dl>\n", to);
 }
@@ -161,8 +163,8 @@ static void put_end(const inspection *of, size_t end, FILE *to)
     char released[WORD_SIZE], applied[WORD_SIZE], stroke[WORD_SIZE], limit[WORD_SIZE], psi[WORD_SIZE], arm[WORD_SIZE];
     bool bad = finding->verdict == RODT_OUT_OF_ADJUSTMENT || finding->verdict == RODT_INOPERATIVE;
     (void)rodt_position_write(wheel->position, position, sizeof position);
-    markup_put(to, "<tr class=\"%\"><th scope=\"row\">%</th><td>%</td><td>%</td><td>%</td><td>%</td>", bad ? "bad" : "fine",
-               position, rodt_verdict_name(finding->verdict), margin_words(finding, margin),
+    markup_put(to, "<tr class=\"%\"><th scope=\"row\">%</th><td>%</td><td>%</td><td>%</td><td>%</td>",
+               bad ? "bad" : "fine", position, rodt_verdict_name(finding->verdict), margin_words(finding, margin),
                tape_word(finding, finding->applied_stroke, stroke), length_word(finding->limit, limit));
     markup_put(to, "<td>%</td><td>%</td><td>%</td><td>%</td><td>%</td><td>%</td></tr>\n",
                chamber_word(&finding->chamber, chamber), tape_word(finding, finding->released, released),
@@ -172,10 +174,10 @@ static void put_end(const inspection *of, size_t end, FILE *to)
 
 static void put_ends(const inspection *of, FILE *to)
 {
-    fputs("<section>\n<h2 id=\"ends\">Wheel ends</h2>\n<div class=\"scroll ends\" role=\"region\" aria-labelledby=\"ends\" "
-          "tabindex=\"0\">\n<table>\n<caption>Inches unless a unit stands there; psi before the application; arm: "
-          "length of the slack adjuster.</caption>\n<thead><tr><th scope=\"col\">Place</th><th scope=\"col\">Verdict</th>"
-          "<th scope=\"col\">Margin</th><th scope=\"col\">Stroke</th><th scope=\"col\">Limit</th>"
+    fputs("<section>\n<h2 id=\"ends\">Wheel ends</h2>\n<div class=\"scroll ends\" role=\"region\" "
+          "aria-labelledby=\"ends\" tabindex=\"0\">\n<table>\n<caption>Inches unless a unit stands there; psi before the application; arm: "
+          "length of the slack adjuster.</caption>\n<thead><tr><th scope=\"col\">Place</th>"
+          "<th scope=\"col\">Verdict</th><th scope=\"col\">Margin</th><th scope=\"col\">Stroke</th><th scope=\"col\">Limit</th>"
           "<th scope=\"col\">Chamber</th><th scope=\"col\">Released</th><th scope=\"col\">Applied</th>"
           "<th scope=\"col\">psi</th><th scope=\"col\">Adjuster</th><th scope=\"col\">Arm</th></tr></thead>\n<tbody>\n",
           to);
@@ -196,8 +198,8 @@ static void put_checks(const inspection *of, FILE *to)
         fputs("<h2>Air checks</h2>\n<p>None was recorded.</p>\n", to);
         return;
     }
-    fputs("<section>\n<h2 id=\"air\">Air checks</h2>\n<div class=\"scroll\" role=\"region\" aria-labelledby=\"air\" tabindex=\"0\">\n"
-          "<table>\n<thead><tr><th scope=\"col\">Check</th><th scope=\"col\">Result</th><th scope=\"col\">Found</th>"
+    fputs("<section>\n<h2 id=\"air\">Air checks</h2>\n<div class=\"scroll\" role=\"region\" "
+          "aria-labelledby=\"air\" tabindex=\"0\">\n<table>\n<thead><tr><th scope=\"col\">Check</th><th scope=\"col\">Result</th><th scope=\"col\">Found</th>"
           "</tr></thead>\n<tbody>\n", to);
     for (size_t i = 0; i < of->record.check_count; i++) {
         const rodt_air_finding *finding = &of->air[i];
@@ -230,8 +232,8 @@ static void put_end_of_page(const inspection *of, FILE *to)
         markup_put(to, "<p><strong>%</strong></p>\n", warning);
     markup_put(to, "<p>%</p>\n</div>\n", vehicle_caution());
     fputs("<div class=\"sign\"><span>Signature of the inspector</span><span>Date</span></div>\n", to);
-    markup_put(to, "<p><small>Judged by rodtravel %, tables of %.</small></p>\n</main>\n</body>\n</html>\n", rodt_version(),
-               rodt_tables_edition());
+    markup_put(to, "<p><small>Judged by rodtravel %, tables of %.</small></p>\n</main>\n</body>\n</html>\n",
+               rodt_version(), rodt_tables_edition());
 }
 
 void report_write_html(const inspection *of, FILE *to)

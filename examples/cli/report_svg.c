@@ -146,8 +146,8 @@ static void put_card(FILE *to, const vehicle_record *vehicle, size_t end, rodt_l
     (void)rodt_position_write(vehicle->ends[end].position, position, sizeof position);
     const char *unit = finding->unit == RODT_UNIT_INCH && rodt_length_given(finding->applied_stroke) ? " in" : "";
     if (rodt_length_given(finding->limit))
-        snprintf(figures, sizeof figures, "%s%s, limit %s in", tape_word(finding, finding->applied_stroke, stroke), unit,
-                 length_word(finding->limit, limit));
+        snprintf(figures, sizeof figures, "%s%s, limit %s in", tape_word(finding, finding->applied_stroke, stroke),
+                 unit, length_word(finding->limit, limit));
     else
         snprintf(figures, sizeof figures, "%s%s, no limit known", tape_word(finding, finding->applied_stroke, stroke),
                  unit);
@@ -155,8 +155,8 @@ static void put_card(FILE *to, const vehicle_record *vehicle, size_t end, rodt_l
     put_bar(to, finding, whole, x, middle + 9);
 }
 
-static void put_side(FILE *to, const vehicle_record *vehicle, const rodt_axle_finding *axle, bool left, rodt_length whole,
-                     int middle)
+static void put_side(FILE *to, const vehicle_record *vehicle, const rodt_axle_finding *axle, bool left,
+                     rodt_length whole, int middle)
 {
     size_t end = left ? axle->left : axle->right;
     char position[RODT_POSITION_TEXT_SIZE] = "-";
@@ -201,8 +201,8 @@ static void put_describing(FILE *to, const inspection *of)
     paint_kind paint;
     markup_put(to, "<title id=\"rt-title\">Pushrod strokes% %</title>\n", unit != NULL ? " of" : "",
                unit != NULL ? unit : "");
-    markup_put(to, "<desc id=\"rt-desc\">The vehicle from above, front at the top: stroke and limit of every wheel end, "
-               "with a bar. %.</desc>\n", vehicle_headline(&of->vehicle.vehicle, &paint));
+    markup_put(to, "<desc id=\"rt-desc\">The vehicle from above, front at the top: stroke and limit of every wheel "
+               "end, with a bar. %.</desc>\n", vehicle_headline(&of->vehicle.vehicle, &paint));
 }
 
 void report_write_svg(const inspection *of, FILE *to, bool alone)

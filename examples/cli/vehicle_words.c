@@ -267,8 +267,8 @@ const char *vehicle_warning(const rodt_vehicle_finding *vehicle)
 {
     if (vehicle->out_of_adjustment + vehicle->inoperative + vehicle->odd_axles == 0)
         return NULL;
-    return "Do not drive it: report it and have it repaired. Every brake over its limit is a violation by itself, below "
-           "the criterion too.";
+    return "Do not drive it: report it and have it repaired. Every brake over its limit is a violation by itself, "
+           "below the criterion too.";
 }
 
 const char *vehicle_caution(void)
