@@ -75,14 +75,16 @@ const command_spec report_command = {
     .operands = "RECORD",
     .summary = "report an inspection from its record: text, page, drawing or JSON",
     .help = "Judges the record of one inspection and reports it: the outcome, every wheel end, defects, air "
-            "checks, what to do next, sources and cautions, and a place to sign. RECORD is a JSON file as inspection.schema.json "
+            "checks, what to do next, sources and cautions, and a place to sign. RECORD is a JSON file as "
+            "inspection.schema.json "
             "describes it (JSON Schema 2020-12); - is standard input.\n"
             "\n"
             "  rodtravel report inspection.json\n"
             "  rodtravel report inspection.json --html report.html\n"
             "\n"
             "Every reading in a record is a text, as it was read: \"2 1/8\". A text that cannot be read is "
-            "refused with its place. A file is there whole or not at all: it is written under another name first. FILE may be - for "
+            "refused with its place. A file is there whole or not at all: it is written under another name "
+            "first. FILE may be - for "
             "standard output.\n",
     .options = options,
     .option_count = COUNT_OF(options),

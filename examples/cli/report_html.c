@@ -175,11 +175,14 @@ static void put_end(const inspection *of, size_t end, FILE *to)
 static void put_ends(const inspection *of, FILE *to)
 {
     fputs("<section>\n<h2 id=\"ends\">Wheel ends</h2>\n<div class=\"scroll ends\" role=\"region\" "
-          "aria-labelledby=\"ends\" tabindex=\"0\">\n<table>\n<caption>Inches unless a unit stands there; psi before the application; arm: "
+          "aria-labelledby=\"ends\" tabindex=\"0\">\n<table>\n<caption>Inches unless a unit stands there; psi "
+          "before the application; arm: "
           "length of the slack adjuster.</caption>\n<thead><tr><th scope=\"col\">Place</th>"
-          "<th scope=\"col\">Verdict</th><th scope=\"col\">Margin</th><th scope=\"col\">Stroke</th><th scope=\"col\">Limit</th>"
+          "<th scope=\"col\">Verdict</th><th scope=\"col\">Margin</th><th scope=\"col\">Stroke</th><th "
+          "scope=\"col\">Limit</th>"
           "<th scope=\"col\">Chamber</th><th scope=\"col\">Released</th><th scope=\"col\">Applied</th>"
-          "<th scope=\"col\">psi</th><th scope=\"col\">Adjuster</th><th scope=\"col\">Arm</th></tr></thead>\n<tbody>\n",
+          "<th scope=\"col\">psi</th><th scope=\"col\">Adjuster</th><th scope=\"col\">Arm</th></tr></thead>\n"
+          "<tbody>\n",
           to);
     for (size_t i = 0; i < of->vehicle.vehicle.axle_count; i++) {
         const rodt_axle_finding *axle = &of->vehicle.vehicle.axles[i];
@@ -199,7 +202,8 @@ static void put_checks(const inspection *of, FILE *to)
         return;
     }
     fputs("<section>\n<h2 id=\"air\">Air checks</h2>\n<div class=\"scroll\" role=\"region\" "
-          "aria-labelledby=\"air\" tabindex=\"0\">\n<table>\n<thead><tr><th scope=\"col\">Check</th><th scope=\"col\">Result</th><th scope=\"col\">Found</th>"
+          "aria-labelledby=\"air\" tabindex=\"0\">\n<table>\n<thead><tr><th scope=\"col\">Check</th><th "
+          "scope=\"col\">Result</th><th scope=\"col\">Found</th>"
           "</tr></thead>\n<tbody>\n", to);
     for (size_t i = 0; i < of->record.check_count; i++) {
         const rodt_air_finding *finding = &of->air[i];
