@@ -9,7 +9,7 @@
 #define RECORD_KIND "brake-stroke-inspection"
 #define RECORD_VERSION 1 /* of the format; a record of a later one is refused */
 #define RECORD_CHECKS_MAX ((size_t)60)
-#define RECORD_WHERE_SIZE 64
+#define RECORD_WHERE_SIZE 96
 
 /* The entries of a record, in the order in which they are written. */
 typedef enum head_key {

@@ -25,7 +25,7 @@ static const char *const style =
     ".sign span{border-top:1px solid #111;padding-top:.2rem;font-size:.85rem}"
     "@media(max-width:46rem){.pair{grid-template-columns:minmax(0,1fr)}main{padding:.8rem}"
     "th,td{padding-right:.45rem}}"
-    ".ends td,.ends th{white-space:nowrap}"
+    ".ends td,.ends th{white-space:nowrap}.ends table{font-size:.85rem}"
     "@media print{@page{margin:12mm}html{font-size:8.5pt}body{background:#fff;line-height:1.25}"
     "main{max-width:none;padding:0}p{margin:0}th,td{padding:.1rem .4rem .1rem 0}"
     "h2{margin:.7rem 0 .25rem;break-after:avoid}"

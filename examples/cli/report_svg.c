@@ -122,7 +122,11 @@ static const char *card_words(const rodt_finding *finding, char words[MARGIN_SIZ
     switch (look_of(finding->verdict)) {
     case LOOK_GOOD: return margin_words(finding, words);
     case LOOK_OVER:
-        snprintf(words, MARGIN_SIZE, "OUT, %.60s", margin_words(finding, margin));
+        margin_words(finding, margin);
+        if (strncmp(margin, "over", 4) == 0)
+            snprintf(words, MARGIN_SIZE, "OVER%.60s", margin + 4);
+        else
+            snprintf(words, MARGIN_SIZE, "OUT, %.60s", margin);
         return words;
     case LOOK_DEAD: return "DID NOT MOVE";
     case LOOK_OPEN: break;
@@ -143,14 +147,14 @@ static void put_card(FILE *to, const vehicle_record *vehicle, size_t end, rodt_l
     const rodt_finding *finding = &vehicle->findings[end];
     char position[RODT_POSITION_TEXT_SIZE] = "-", words[MARGIN_SIZE], stroke[WORD_SIZE], limit[WORD_SIZE];
     char figures[2 * WORD_SIZE + 32];
+    bool given = rodt_length_given(finding->applied_stroke);
     (void)rodt_position_write(vehicle->ends[end].position, position, sizeof position);
-    const char *unit = finding->unit == RODT_UNIT_INCH && rodt_length_given(finding->applied_stroke) ? " in" : "";
+    const char *unit = finding->unit == RODT_UNIT_INCH && given ? " in" : "";
+    const char *moved = given ? tape_word(finding, finding->applied_stroke, stroke) : "no stroke";
     if (rodt_length_given(finding->limit))
-        snprintf(figures, sizeof figures, "%s%s, limit %s in", tape_word(finding, finding->applied_stroke, stroke),
-                 unit, length_word(finding->limit, limit));
+        snprintf(figures, sizeof figures, "%s%s, limit %s in", moved, unit, length_word(finding->limit, limit));
     else
-        snprintf(figures, sizeof figures, "%s%s, no limit known", tape_word(finding, finding->applied_stroke, stroke),
-                 unit);
+        snprintf(figures, sizeof figures, "%s%s, no limit known", moved, unit);
     put_texts(to, x, middle, position, card_words(finding, words), figures);
     put_bar(to, finding, whole, x, middle + 9);
 }
@@ -169,7 +173,7 @@ static void put_side(FILE *to, const vehicle_record *vehicle, const rodt_axle_fi
         return;
     }
     (void)rodt_position_write(place, position, sizeof position);
-    put_texts(to, x, middle, position, "not recorded", "not measured is not good");
+    put_texts(to, x, middle, position, "not recorded", "not measured");
 }
 
 /* --- The drawing -------------------------------------------------------------------------------------- */

@@ -255,7 +255,7 @@ class Page(unittest.TestCase):
         self.assertFalse(re.search(r"(https?:)?//|url\((?!#)|@import", text.replace("http://www.w3.org/2000/svg", "")))
         self.assertIn(("html", {"lang": "en"}), page.seen)
         words = " ".join(page.texts)
-        for said in ("T-114 with trailer R-27", "OUT, over by 1/8", "DID NOT MOVE", "Signature", "Air checks",
+        for said in ("T-114 with trailer R-27", "OVER by 1/8", "DID NOT MOVE", "Signature", "Air checks",
                      "Defects", "393.47(e)(1)", "unconfirmed", "Chock the wheels"):
             self.assertIn(said, words)
         ids = [attributes["id"] for _, attributes in page.seen if "id" in attributes]
@@ -280,6 +280,7 @@ class Page(unittest.TestCase):
         del record["wheel_ends"][1]
         drawing = run("-", "--svg", "-", data=record).stdout
         self.assertIn("not recorded", drawing)
+        self.assertIn("not measured", drawing)
         self.assertIn("wheel open", drawing)
 
     def test_everything_from_outside_is_escaped(self):
