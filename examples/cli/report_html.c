@@ -30,7 +30,7 @@ static const char *const style =
     "main{max-width:none;padding:0}p{margin:0}th,td{padding:.1rem .4rem .1rem 0}"
     "h2{margin:.7rem 0 .25rem;break-after:avoid}"
     ".pair{grid-template-columns:8.8cm minmax(0,1fr)}.scroll{overflow:visible}"
-    "tr,li,section,figure,.caution,.sign{break-inside:avoid}.outcome{margin:.5rem 0 .3rem;padding:.3rem .6rem}"
+    "tr,li,.keep,figure,.caution,.sign{break-inside:avoid}.outcome{margin:.5rem 0 .3rem;padding:.3rem .6rem}"
     ".outcome,.sign{break-after:auto}*{print-color-adjust:exact;-webkit-print-color-adjust:exact}"
     ".sign{margin-top:2.2rem}}";
 
@@ -174,7 +174,7 @@ static void put_end(const inspection *of, size_t end, FILE *to)
 
 static void put_ends(const inspection *of, FILE *to)
 {
-    fputs("<section>\n<h2 id=\"ends\">Wheel ends</h2>\n<div class=\"scroll ends\" role=\"region\" "
+    fputs("<div class=\"keep\">\n<h2 id=\"ends\">Wheel ends</h2>\n<section class=\"scroll ends\" "
           "aria-labelledby=\"ends\" tabindex=\"0\">\n<table>\n<caption>Inches unless a unit stands there; psi "
           "before the application; arm: "
           "length of the slack adjuster.</caption>\n<thead><tr><th scope=\"col\">Place</th>"
@@ -191,7 +191,7 @@ static void put_ends(const inspection *of, FILE *to)
         if (axle->right < of->vehicle.count)
             put_end(of, axle->right, to);
     }
-    fputs("</tbody>\n</table>\n</div>\n</section>\n", to);
+    fputs("</tbody>\n</table>\n</section>\n</div>\n", to);
 }
 
 static void put_checks(const inspection *of, FILE *to)
@@ -201,7 +201,7 @@ static void put_checks(const inspection *of, FILE *to)
         fputs("<h2>Air checks</h2>\n<p>None was recorded.</p>\n", to);
         return;
     }
-    fputs("<section>\n<h2 id=\"air\">Air checks</h2>\n<div class=\"scroll\" role=\"region\" "
+    fputs("<div class=\"keep\">\n<h2 id=\"air\">Air checks</h2>\n<section class=\"scroll\" "
           "aria-labelledby=\"air\" tabindex=\"0\">\n<table>\n<thead><tr><th scope=\"col\">Check</th><th "
           "scope=\"col\">Result</th><th scope=\"col\">Found</th>"
           "</tr></thead>\n<tbody>\n", to);
@@ -212,7 +212,7 @@ static void put_checks(const inspection *of, FILE *to)
                    finding->result == RODT_AIR_DEFECTIVE ? "bad" : "fine", rodt_check_title(finding->reading.check),
                    rodt_air_result_name(finding->result), finding->major ? ", major" : "", said ? sentence : "-");
     }
-    fputs("</tbody>\n</table>\n</div>\n</section>\n", to);
+    fputs("</tbody>\n</table>\n</section>\n</div>\n", to);
 }
 
 /* --- The page ----------------------------------------------------------------------------------------- */
