@@ -19,6 +19,12 @@ lack_header() { # HEADER PACKAGE
         cc -E -x c - >/dev/null 2>&1 || lacking="$lacking $2"
 }
 
+# The same for a library that only some commands need.
+wish_header() { # HEADER PACKAGE
+    may_install && lack_header "$@"
+    return 0
+}
+
 # The runtime of clang's sanitizers and fuzzer has a package of its own, named by clang's version.
 lack_clang() {
     lack_command clang clang
@@ -37,6 +43,7 @@ lack_for() { # TASK
         lack_command pkg-config pkg-config
         lack_header stdio.h libc6-dev
         lack_header gmp.h libgmp-dev
+        wish_header jansson.h libjansson-dev
         ;;
     tests)
         lack_command c++ g++

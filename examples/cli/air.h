@@ -48,9 +48,16 @@ typedef struct air_estimate {
 int read_air_check(const command_line *from, rodt_check check, rodt_air_reading *out);
 int read_air_estimate(const command_line *from, const rodt_rules *rules, air_estimate *out);
 
+/* Reads "31", "31.25" or "3/5", with clock also "2:05" for minutes and seconds; in lowest terms. */
+bool read_ratio(const char *text, bool clock, rodt_ratio *out);
+
+/* Reads a day, or a year by itself: month and day are 0 then. */
+rodt_status read_built_day(const char *text, rodt_date *out, rodt_error *error);
+
 /* (air_print.c) */
 void print_air_finding(const rodt_air_finding *finding);
 void write_air_finding(const rodt_air_finding *finding);
+void put_air_finding(json_writer *json, const rodt_air_finding *finding); /* the object alone */
 int print_air_estimate(const air_estimate *estimate);
 int write_air_estimate(const air_estimate *estimate);
 const char *ratio_word(rodt_ratio ratio, char word[WORD_SIZE]);

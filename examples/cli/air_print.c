@@ -120,33 +120,38 @@ static void write_ratio(json_writer *json, const char *key, rodt_ratio ratio)
     json_pair(json, key, rodt_ratio_given(ratio) ? ratio_word(ratio, word) : NULL);
 }
 
-void write_air_finding(const rodt_air_finding *finding)
+void put_air_finding(json_writer *json, const rodt_air_finding *finding)
 {
     const rodt_air_limit *row = finding->row;
     char sentence[SENTENCE_SIZE];
-    json_writer json = {.to = stdout, .first = true};
-    json_open(&json, '{');
-    json_pair(&json, "check", rodt_check_name(finding->reading.check));
-    json_pair(&json, "result", rodt_air_result_name(finding->result));
+    json_open(json, '{');
+    json_pair(json, "check", rodt_check_name(finding->reading.check));
+    json_pair(json, "result", rodt_air_result_name(finding->result));
     bool misses = finding->missing != RODT_AIR_MISSING_NOTHING;
-    json_pair(&json, "missing", misses ? rodt_air_missing_name(finding->missing) : NULL);
-    json_key(&json, "major");
-    json_bool(&json, finding->major);
-    json_key(&json, "at_limit");
-    json_bool(&json, finding->at_limit);
-    write_ratio(&json, "measured", finding->measured);
-    write_ratio(&json, "allowed", finding->allowed);
-    json_pair(&json, "measure", row != NULL ? rodt_measure_name(row->measure) : NULL);
+    json_pair(json, "missing", misses ? rodt_air_missing_name(finding->missing) : NULL);
+    json_key(json, "major");
+    json_bool(json, finding->major);
+    json_key(json, "at_limit");
+    json_bool(json, finding->at_limit);
+    write_ratio(json, "measured", finding->measured);
+    write_ratio(json, "allowed", finding->allowed);
+    json_pair(json, "measure", row != NULL ? rodt_measure_name(row->measure) : NULL);
     bool said = rodt_air_finding_write(finding, sentence, sizeof sentence) == RODT_OK;
-    json_pair(&json, "sentence", said ? sentence : NULL);
+    json_pair(json, "sentence", said ? sentence : NULL);
     said = rodt_air_edge_write(finding, sentence, sizeof sentence) == RODT_OK;
-    json_pair(&json, "edge", said && sentence[0] != '\0' ? sentence : NULL);
-    json_pair(&json, "published", row != NULL ? row->published : NULL);
-    json_pair(&json, "setup", row != NULL ? row->setup : NULL);
-    json_pair(&json, "rules", rodt_rules_id(finding->rules));
-    json_source(&json, "source", row != NULL ? row->source : NULL);
-    json_pair(&json, "evidence", row != NULL ? evidence_word(row->evidence) : NULL);
-    json_close(&json, '}');
+    json_pair(json, "edge", said && sentence[0] != '\0' ? sentence : NULL);
+    json_pair(json, "published", row != NULL ? row->published : NULL);
+    json_pair(json, "setup", row != NULL ? row->setup : NULL);
+    json_pair(json, "rules", rodt_rules_id(finding->rules));
+    json_source(json, "source", row != NULL ? row->source : NULL);
+    json_pair(json, "evidence", row != NULL ? evidence_word(row->evidence) : NULL);
+    json_close(json, '}');
+}
+
+void write_air_finding(const rodt_air_finding *finding)
+{
+    json_writer json = {.to = stdout, .first = true};
+    put_air_finding(&json, finding);
     putchar('\n');
 }
 

@@ -18,7 +18,7 @@ static bool read_digits(const char **at, int64_t *value, unsigned *digits)
 }
 
 /* "31", "31.25", "3/5"; with `clock` also "2:05" for minutes and seconds. */
-static bool read_ratio(const char *text, bool clock, rodt_ratio *out)
+static bool read_terms(const char *text, bool clock, rodt_ratio *out)
 {
     const char *at = text;
     int64_t whole, part = 0, den = 1;
@@ -49,18 +49,27 @@ static bool read_ratio(const char *text, bool clock, rodt_ratio *out)
     return true;
 }
 
+bool read_ratio(const char *text, bool clock, rodt_ratio *out)
+{
+    rodt_ratio read;
+    rodt_pressure lowest;
+    if (!read_terms(text, clock, &read))
+        return false;
+    /* Lowest terms are what the library takes and gives. */
+    if (rodt_pressure_from_psi(read.num, read.den, &lowest) == RODT_OK)
+        read = (rodt_ratio){lowest.num, lowest.den};
+    *out = read;
+    return true;
+}
+
 static int read_number_option(const command_line *from, size_t option, bool clock, rodt_ratio *out)
 {
     const char *text = option_value(from, option);
-    rodt_pressure lowest;
     if (text == NULL)
         return STATUS_CONTINUE;
     if (!read_ratio(text, clock, out))
         return complain("--%s is a number such as %s, not \"%s\"", from->command->options[option].name,
                         clock ? "38, 31.25 or 2:05" : "2848, 31.25 or 3/5", text);
-    /* Lowest terms are what the library takes and gives. */
-    if (rodt_pressure_from_psi(out->num, out->den, &lowest) == RODT_OK)
-        *out = (rodt_ratio){lowest.num, lowest.den};
     return STATUS_CONTINUE;
 }
 
@@ -92,19 +101,21 @@ static int read_pressure_option(const command_line *from, size_t option, rodt_pr
 
 /* --- The vehicle ------------------------------------------------------------------------------------- */
 
-/* A day, or a year by itself. */
+rodt_status read_built_day(const char *text, rodt_date *out, rodt_error *error)
+{
+    rodt_ratio year;
+    if (strlen(text) == 4 && read_ratio(text, false, &year) && year.den == 1 && year.num >= 1900 && year.num <= 2199) {
+        *out = (rodt_date){(int16_t)year.num, 0, 0};
+        return RODT_OK;
+    }
+    return rodt_date_parse(text, out, error);
+}
+
 static int read_built(const command_line *from, rodt_date *out)
 {
     const char *text = option_value(from, AIR_BUILT);
     rodt_error error = {.status = RODT_OK};
-    rodt_ratio year;
-    if (text == NULL)
-        return STATUS_CONTINUE;
-    if (strlen(text) == 4 && read_ratio(text, false, &year) && year.den == 1 && year.num >= 1900 && year.num <= 2199) {
-        *out = (rodt_date){(int16_t)year.num, 0, 0};
-        return STATUS_CONTINUE;
-    }
-    if (rodt_date_parse(text, out, &error) == RODT_OK)
+    if (text == NULL || read_built_day(text, out, &error) == RODT_OK)
         return STATUS_CONTINUE;
     return complain_text("the day of build behind --built", text, &error);
 }

@@ -84,6 +84,7 @@ extern const command_spec limits_command;
 extern const command_spec batch_command;
 extern const command_spec air_command;
 extern const command_spec vehicle_command;
+extern const command_spec report_command;
 
 /* --- Rule set and day (setting.c) -------------------------------------------------------------------- */
 

@@ -65,7 +65,7 @@ static int read_options(const command_line *from, vehicle_options *out)
     return status;
 }
 
-static int status_of(const rodt_vehicle_finding *vehicle)
+int vehicle_status(const rodt_vehicle_finding *vehicle)
 {
     if (vehicle->out_of_adjustment + vehicle->inoperative + vehicle->odd_axles > 0)
         return STATUS_OUT;
@@ -86,7 +86,7 @@ static int judge(const command_line *from, const rule_setting *setting)
             vehicle_write_json(record);
         else
             vehicle_print(record);
-        status = status_of(&record->vehicle);
+        status = vehicle_status(&record->vehicle);
     }
     free(record);
     return status;

@@ -30,7 +30,41 @@ typedef struct vehicle_record {
 /* Reads the file and judges it. Returns STATUS_CONTINUE or an exit status; what was wrong is said on stderr. */
 int vehicle_read(const vehicle_options *options, vehicle_record *out);
 
+/* Combines the wheel ends that are there; brakes: 0 = both ends of every axle. Statuses of rodt_vehicle_combine. */
+rodt_status vehicle_combine(vehicle_record *record, uint32_t brakes);
+
+/* The whole answer (vehicle_print.c), and its parts for whoever has something to say between them. */
 void vehicle_print(const vehicle_record *record);
+void vehicle_print_findings(const vehicle_record *record);
+void vehicle_print_sources(const vehicle_record *record);
+void vehicle_print_cautions(const vehicle_record *record);
+
 void vehicle_write_json(const vehicle_record *record);
+void vehicle_put_json(json_writer *json, const vehicle_record *record); /* the object alone */
+
+/* Exit status that goes with a judgement (cmd_vehicle.c). */
+int vehicle_status(const rodt_vehicle_finding *vehicle);
+
+/* --- In words (vehicle_words.c) ---------------------------------------------------------------------- */
+
+/* Gets one line of a list: whom or what it is about ("" = nothing to name), and a sentence. A source of the line
+ * before stands in round brackets. */
+typedef void vehicle_line(void *context, const char *label, const char *text);
+
+const char *vehicle_headline(const rodt_vehicle_finding *vehicle, paint_kind *paint);
+void vehicle_each_count(const vehicle_record *record, vehicle_line line, void *context);
+void vehicle_each_axle(const vehicle_record *record, vehicle_line line, void *context);
+void vehicle_each_advice(const vehicle_record *record, vehicle_line line, void *context);
+void vehicle_each_reason(const vehicle_record *record, vehicle_line line, void *context);
+void vehicle_each_source(const vehicle_record *record, vehicle_line line, void *context);
+bool vehicle_has_reasons(const vehicle_record *record);
+const char *vehicle_warning(const rodt_vehicle_finding *vehicle); /* NULL = none */
+const char *vehicle_caution(void);
+
+/* As the tape shows it: parts of an inch by halves, other parts as a decimal, or millimetres. */
+const char *tape_word(const rodt_finding *finding, rodt_length length, char word[WORD_SIZE]);
+
+#define MARGIN_SIZE (WORD_SIZE + 16)
+const char *margin_words(const rodt_finding *finding, char words[MARGIN_SIZE]); /* "over by 1/8" */
 
 #endif

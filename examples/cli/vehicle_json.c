@@ -158,26 +158,31 @@ static void put_sources(json_writer *json)
     json_close(json, ']');
 }
 
+void vehicle_put_json(json_writer *json, const vehicle_record *record)
+{
+    const rodt_rules *rules = record->findings[0].rules;
+    const rodt_rules *law = rodt_rules_law(rules);
+    json_open(json, '{');
+    put_criterion(json, &record->vehicle);
+    json_pair(json, "rules", rodt_rules_id(law != NULL ? law : rules));
+    json_pair(json, "own_limits", law != NULL ? rodt_rules_id(rules) : NULL);
+    json_key(json, "wheel_ends");
+    json_open(json, '[');
+    for (size_t i = 0; i < record->count; i++)
+        put_end(json, record, i);
+    json_close(json, ']');
+    json_key(json, "axles");
+    json_open(json, '[');
+    for (size_t i = 0; i < record->vehicle.axle_count; i++)
+        put_axle(json, &record->vehicle.axles[i]);
+    json_close(json, ']');
+    put_sources(json);
+    json_close(json, '}');
+}
+
 void vehicle_write_json(const vehicle_record *record)
 {
     json_writer json = {.to = stdout, .first = true};
-    const rodt_rules *rules = record->findings[0].rules;
-    const rodt_rules *law = rodt_rules_law(rules);
-    json_open(&json, '{');
-    put_criterion(&json, &record->vehicle);
-    json_pair(&json, "rules", rodt_rules_id(law != NULL ? law : rules));
-    json_pair(&json, "own_limits", law != NULL ? rodt_rules_id(rules) : NULL);
-    json_key(&json, "wheel_ends");
-    json_open(&json, '[');
-    for (size_t i = 0; i < record->count; i++)
-        put_end(&json, record, i);
-    json_close(&json, ']');
-    json_key(&json, "axles");
-    json_open(&json, '[');
-    for (size_t i = 0; i < record->vehicle.axle_count; i++)
-        put_axle(&json, &record->vehicle.axles[i]);
-    json_close(&json, ']');
-    put_sources(&json);
-    json_close(&json, '}');
+    vehicle_put_json(&json, record);
     putchar('\n');
 }

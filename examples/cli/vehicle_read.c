@@ -273,15 +273,20 @@ static uint32_t brakes_of(const vehicle_record *record)
     return count;
 }
 
+rodt_status vehicle_combine(vehicle_record *record, uint32_t brakes)
+{
+    record->brakes_said = brakes > 0;
+    return rodt_vehicle_combine(record->ends, record->count, brakes > 0 ? brakes : brakes_of(record), record->findings,
+                                record->advice, &record->vehicle);
+}
+
 static int combine(const file_reader *from)
 {
     vehicle_record *out = from->out;
-    out->brakes_said = from->options->brakes > 0;
-    uint32_t brakes = out->brakes_said ? from->options->brakes : brakes_of(out);
-    if (brakes < out->count)
+    uint32_t brakes = from->options->brakes;
+    if (brakes > 0 && brakes < out->count)
         return complain("--brakes is %lu, but %s has %zu wheel ends", (unsigned long)brakes, from->name, out->count);
-    rodt_status status =
-        rodt_vehicle_combine(out->ends, out->count, brakes, out->findings, out->advice, &out->vehicle);
+    rodt_status status = vehicle_combine(out, brakes);
     return status == RODT_OK ? STATUS_CONTINUE : complain("%s: %s", from->name, rodt_status_text(status));
 }
 

@@ -1,0 +1,15 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Text inside HTML and SVG. */
+#ifndef MARKUP_H
+#define MARKUP_H
+
+#include <stdio.h>
+
+/* Puts text so that no character of it is markup, also inside an attribute in double quotes; what cannot be seen, or
+ * turns the writing around, is shown as its code. */
+void markup_text(FILE *to, const char *text);
+
+/* Puts a format: every "%" stands for the next text, escaped. */
+void markup_put(FILE *to, const char *format, ...);
+
+#endif
