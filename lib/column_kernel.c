@@ -1,0 +1,134 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The inner loops of columns. They decide nothing: a stroke is counted into a region, and the word of the region was
+ * worked out beforehand. No branch hangs on a cell, so that compilers make vectors of them; on x86-64 a second copy
+ * is made for processors that load a vector from a table. */
+#include "column.h"
+
+#if defined(__x86_64__) && defined(__GNUC__)
+#define WIDE __attribute__((target("avx2")))
+#define INLINE static inline __attribute__((always_inline))
+#define HAS_WIDE 1
+#else
+#define INLINE static inline
+#define HAS_WIDE 0
+#endif
+
+/* The caller has made sure that no column overlaps another; a compiler cannot see it through a table. */
+#if defined(__clang__)
+#define ROWS_ARE_INDEPENDENT _Pragma("clang loop vectorize(assume_safety)")
+#elif defined(__GNUC__)
+#define ROWS_ARE_INDEPENDENT _Pragma("GCC ivdep")
+#else
+#define ROWS_ARE_INDEPENDENT
+#endif
+
+_Static_assert(RODT_REASON_END == 32, "a column of reasons has 32 bits");
+_Static_assert((int)RODT_REASON_DATE_AMBIGUOUS == (int)WORD_VERDICT + 1, "the verdict has two bits");
+_Static_assert(REGION_INCOMPLETE + CELL_KINDS * CELL_KINDS <= RODT_COLUMN_REGIONS, "room for every region");
+_Static_assert(RODT_COLUMN_NO_STROKE == -1, "every bit is set");
+
+/* All ones if the condition holds. */
+INLINE int32_t mask(bool condition) { return -(int32_t)condition; }
+
+INLINE void put(const column_answers *out, size_t row, int32_t moved, int32_t kind, uint32_t word)
+{
+    out->stroke[row] = moved | mask(moved < 0) | mask(kind != 0);
+    out->verdict[row] = (uint8_t)(word >> WORD_VERDICT & 3u);
+    out->reasons[row] = word & WORD_REASONS;
+}
+
+INLINE void loop_plain(const rodt_column_plan *plan, const column_plain *in, size_t count, const column_answers *out,
+                       int32_t steps)
+{
+    const column_plain cells = *in;
+    const column_answers answers = *out;
+    const int32_t codes = (int32_t)plan->codes;
+    const int32_t eras = (int32_t)plan->eras;
+    const int32_t era = (int32_t)COLUMN_ERA_OF_PLAN(plan);
+    const int32_t *step = plan->step[0];
+    const uint32_t *words = plan->words;
+    ROWS_ARE_INDEPENDENT
+    for (size_t i = 0; i < count; i++) {
+        int32_t released = cells.released[i];
+        int32_t applied = cells.applied[i];
+        int32_t code = cells.chamber[i] < codes ? cells.chamber[i] : RODT_COLUMN_CHAMBER_UNREADABLE;
+        int32_t entry = code * eras + era;
+        int32_t moved = (applied & mask(applied > 0)) - (released & mask(released > 0));
+        int32_t kind = (mask(released < 0) & (CELL_KINDS * CELL_UNREADABLE)) + (mask(applied < 0) & CELL_UNREADABLE);
+        int32_t counted = column_region(moved, step, steps, entry);
+        int32_t region = kind != 0 ? REGION_INCOMPLETE + kind : counted;
+        put(&answers, i, moved, kind, words[entry * REGIONS_OF_ENTRY + region]);
+    }
+}
+
+INLINE void loop_rows(const rodt_column_plan *plan, const column_rows *in, size_t count, const column_answers *out,
+                      int32_t steps)
+{
+    const column_rows cells = *in;
+    const column_answers answers = *out;
+    const int32_t *step = plan->step[0];
+    const uint32_t *words = plan->words;
+    ROWS_ARE_INDEPENDENT
+    for (size_t i = 0; i < count; i++) {
+        int32_t moved = cells.applied[i] - cells.released[i];
+        int32_t counted = column_region(moved, step, steps, cells.entry[i]);
+        int32_t kind = cells.kind[i];
+        int32_t region = kind != 0 ? REGION_INCOMPLETE + kind : counted;
+        put(&answers, i, moved, kind, words[cells.word[i] + region]);
+    }
+}
+
+/* Most plans have one step an entry; with a constant number of steps the loop over them disappears. */
+INLINE void judge_plain(const rodt_column_plan *plan, const column_plain *in, size_t count,
+                        const column_answers *out)
+{
+    if (plan->steps <= 1)
+        loop_plain(plan, in, count, out, 1);
+    else
+        loop_plain(plan, in, count, out, RODT_COLUMN_STEPS);
+}
+
+INLINE void judge_rows(const rodt_column_plan *plan, const column_rows *in, size_t count, const column_answers *out)
+{
+    if (plan->steps <= 1)
+        loop_rows(plan, in, count, out, 1);
+    else
+        loop_rows(plan, in, count, out, RODT_COLUMN_STEPS);
+}
+
+#if HAS_WIDE
+WIDE static void judge_plain_wide(const rodt_column_plan *plan, const column_plain *in, size_t count,
+                                  const column_answers *out)
+{
+    judge_plain(plan, in, count, out);
+}
+
+WIDE static void judge_rows_wide(const rodt_column_plan *plan, const column_rows *in, size_t count,
+                                 const column_answers *out)
+{
+    judge_rows(plan, in, count, out);
+}
+#endif
+
+void column_judge_plain(const rodt_column_plan *plan, const column_plain *in, size_t count,
+                        const column_answers *out)
+{
+#if HAS_WIDE
+    if (__builtin_cpu_supports("avx2")) {
+        judge_plain_wide(plan, in, count, out);
+        return;
+    }
+#endif
+    judge_plain(plan, in, count, out);
+}
+
+void column_judge_rows(const rodt_column_plan *plan, const column_rows *in, size_t count, const column_answers *out)
+{
+#if HAS_WIDE
+    if (__builtin_cpu_supports("avx2")) {
+        judge_rows_wide(plan, in, count, out);
+        return;
+    }
+#endif
+    judge_rows(plan, in, count, out);
+}
