@@ -214,7 +214,10 @@ rodt_status rodt_column_judge(const rodt_column_plan *plan, const rodt_column_in
     if (is_plain(in)) {
         column_plain cells = {in->released, in->applied, in->chamber};
         column_answers answers = {out->stroke, out->verdict, out->reasons};
-        column_judge_plain(plan, &cells, rows, &answers);
+        if (plan->changes.hold)
+            column_judge_packed(plan, &cells, rows, &answers);
+        else
+            column_judge_plain(plan, &cells, rows, &answers);
     } else {
         judge_blocks(plan, in, rows, out);
     }

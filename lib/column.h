@@ -30,6 +30,12 @@ enum { CELL_GIVEN, CELL_MISSING, CELL_UNREADABLE, CELL_KINDS };
 #define WORD_VERDICT RODT_REASON_SPREADSHEET_DATE
 #define WORD_REASONS (~(3u << WORD_VERDICT))
 
+/* A code on the day and at the pressure of the plan: its step, and above it what all its words have in common, with
+ * WORD_HAS_LIMIT. The rest of a word is told by the changes. */
+#define WORD_HAS_LIMIT (1u << WORD_VERDICT)
+#define WORD_RELEASED_UNREADABLE (1u << RODT_REASON_RELEASED_UNREADABLE)
+#define WORD_APPLIED_UNREADABLE (1u << RODT_REASON_APPLIED_UNREADABLE)
+
 /* The usual rows: 32-bit readings, none marked as missing, no pressure and no day of their own. */
 typedef struct column_plain {
     const int32_t *released;
@@ -63,6 +69,9 @@ static inline int32_t column_region(int32_t stroke, const int32_t *step, int32_t
     return region;
 }
 
+/* As column_judge_plain, for plans whose changes hold: two loads a row fewer. */
+void column_judge_packed(const rodt_column_plan *plan, const column_plain *in, size_t count,
+                         const column_answers *out);
 void column_judge_plain(const rodt_column_plan *plan, const column_plain *in, size_t count,
                         const column_answers *out);
 void column_judge_rows(const rodt_column_plan *plan, const column_rows *in, size_t count, const column_answers *out);

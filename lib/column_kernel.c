@@ -8,9 +8,11 @@
 #define WIDE __attribute__((target("avx2")))
 #define INLINE static inline __attribute__((always_inline))
 #define HAS_WIDE 1
+#define ONE_BY_ONE __attribute__((noinline))
 #else
 #define INLINE static inline
 #define HAS_WIDE 0
+#define ONE_BY_ONE
 #endif
 
 /* The caller has made sure that no column overlaps another; a compiler cannot see it through a table. */
@@ -78,6 +80,66 @@ INLINE void loop_rows(const rodt_column_plan *plan, const column_rows *in, size_
     }
 }
 
+/* Rows whose codes are looked up together, by loads of one at a time: a vector of loads is slower. */
+#define PACKED 128
+
+ONE_BY_ONE static void look_up(const uint64_t *packed, const uint8_t *chamber, int count, uint64_t *codes)
+{
+    for (int i = 0; i < count; i++)
+        codes[i] = packed[chamber[i]];
+}
+
+INLINE uint32_t word_of(const rodt_column_changes *changes, int32_t released, int32_t applied, uint64_t code)
+{
+    int32_t moved = (applied & mask(applied > 0)) - (released & mask(released > 0));
+    int32_t step = (int32_t)(uint32_t)code;
+    uint32_t common = (uint32_t)(code >> 32);
+    uint32_t no_released = (uint32_t)(released >> 31);
+    uint32_t no_applied = (uint32_t)(applied >> 31);
+    uint32_t limit = 0u - (common >> WORD_VERDICT & 1u);
+    uint32_t change = ((uint32_t)mask(moved > 0) & changes->within) ^
+                      ((uint32_t)mask(moved >= step) & (changes->within ^ changes->at)) ^
+                      ((uint32_t)mask(moved > step) & (changes->at ^ changes->over));
+    change &= limit;
+    change ^= ((uint32_t)mask(moved < 0) & changes->swapped) ^ ((uint32_t)mask(moved == 0) & changes->still);
+    change &= ~(no_released | no_applied);
+    change ^= (no_released & WORD_RELEASED_UNREADABLE) ^ (no_applied & WORD_APPLIED_UNREADABLE);
+    return (common & WORD_REASONS) ^ change;
+}
+
+INLINE void loop_packed(const rodt_column_plan *plan, const column_plain *in, int count, const column_answers *out,
+                        const uint64_t *codes)
+{
+    const column_plain cells = *in;
+    const column_answers answers = *out;
+    const rodt_column_changes changes = plan->changes;
+    ROWS_ARE_INDEPENDENT
+    for (int i = 0; i < count; i++) {
+        int32_t released = cells.released[i];
+        int32_t applied = cells.applied[i];
+        int32_t moved = (applied & mask(applied > 0)) - (released & mask(released > 0));
+        put(&answers, (size_t)i, moved, (released | applied) >> 31, word_of(&changes, released, applied, codes[i]));
+    }
+}
+
+/* A whole block has a constant number of rows, so that its loop has no remainder. */
+INLINE void judge_packed(const rodt_column_plan *plan, const column_plain *in, size_t count,
+                         const column_answers *out)
+{
+    uint64_t codes[PACKED];
+    for (size_t row = 0; row < count; row += PACKED) {
+        column_plain cells = {in->released + row, in->applied + row, in->chamber + row};
+        column_answers answers = {out->stroke + row, out->verdict + row, out->reasons + row};
+        if (count - row >= PACKED) {
+            look_up(plan->packed, cells.chamber, PACKED, codes);
+            loop_packed(plan, &cells, PACKED, &answers, codes);
+        } else {
+            look_up(plan->packed, cells.chamber, (int)(count - row), codes);
+            loop_packed(plan, &cells, (int)(count - row), &answers, codes);
+        }
+    }
+}
+
 /* Most plans have one step an entry; with a constant number of steps the loop over them disappears. */
 INLINE void judge_plain(const rodt_column_plan *plan, const column_plain *in, size_t count,
                         const column_answers *out)
@@ -97,6 +159,12 @@ INLINE void judge_rows(const rodt_column_plan *plan, const column_rows *in, size
 }
 
 #if HAS_WIDE
+WIDE static void judge_packed_wide(const rodt_column_plan *plan, const column_plain *in, size_t count,
+                                   const column_answers *out)
+{
+    judge_packed(plan, in, count, out);
+}
+
 WIDE static void judge_plain_wide(const rodt_column_plan *plan, const column_plain *in, size_t count,
                                   const column_answers *out)
 {
@@ -109,6 +177,18 @@ WIDE static void judge_rows_wide(const rodt_column_plan *plan, const column_rows
     judge_rows(plan, in, count, out);
 }
 #endif
+
+void column_judge_packed(const rodt_column_plan *plan, const column_plain *in, size_t count,
+                         const column_answers *out)
+{
+#if HAS_WIDE
+    if (__builtin_cpu_supports("avx2")) {
+        judge_packed_wide(plan, in, count, out);
+        return;
+    }
+#endif
+    judge_packed(plan, in, count, out);
+}
 
 void column_judge_plain(const rodt_column_plan *plan, const column_plain *in, size_t count,
                         const column_answers *out)

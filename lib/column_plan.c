@@ -243,6 +243,55 @@ static rodt_status fill_entry(rodt_column_plan *plan, question asked, uint32_t e
     return status;
 }
 
+/* --- Packed codes ------------------------------------------------------------------------------------ */
+
+/* Most words of a plan differ by a few changes that are the same for every code. They are not assumed but read off the
+ * words, and one word that does not fit turns the short way off. */
+static bool fits_without_limit(const uint32_t *words, uint32_t common, const rodt_column_changes *changes)
+{
+    const uint32_t both = WORD_RELEASED_UNREADABLE | WORD_APPLIED_UNREADABLE;
+    const uint32_t *incomplete = &words[REGION_INCOMPLETE];
+    return (common & ~WORD_REASONS) == 0 && words[0] == (common ^ changes->swapped) &&
+           words[1] == (common ^ changes->still) &&
+           incomplete[CELL_KINDS * CELL_UNREADABLE] == (common ^ WORD_RELEASED_UNREADABLE) &&
+           incomplete[CELL_UNREADABLE] == (common ^ WORD_APPLIED_UNREADABLE) &&
+           incomplete[CELL_KINDS * CELL_UNREADABLE + CELL_UNREADABLE] == (common ^ both);
+}
+
+static bool fits_limit(const uint32_t *words, uint32_t common, rodt_column_changes *changes)
+{
+    if (!changes->known) {
+        changes->within = words[2] ^ common;
+        changes->at = words[3] ^ common;
+        changes->over = words[4] ^ common;
+        changes->known = true;
+    }
+    return words[2] == (common ^ changes->within) && words[3] == (common ^ changes->at) &&
+           words[4] == (common ^ changes->over);
+}
+
+static void pack_code(rodt_column_plan *plan, uint32_t code)
+{
+    rodt_column_changes *changes = &plan->changes;
+    uint32_t entry = code * plan->eras + COLUMN_ERA_OF_PLAN(plan);
+    const uint32_t *words = &plan->words[entry * REGIONS_OF_ENTRY];
+    int32_t step = plan->step[0][entry];
+    uint32_t common = words[REGION_INCOMPLETE + CELL_UNREADABLE] ^ WORD_APPLIED_UNREADABLE;
+    bool has_limit = step != INT32_MAX;
+    if (code == RODT_COLUMN_CHAMBER_MISSING) {
+        changes->swapped = words[0] ^ common;
+        changes->still = words[1] ^ common;
+        changes->hold = true;
+    }
+    if (step <= 0 || plan->step[1][entry] != INT32_MAX || !fits_without_limit(words, common, changes))
+        changes->hold = false;
+    else if (has_limit && !fits_limit(words, common, changes))
+        changes->hold = false;
+    else if (!has_limit && (words[2] != common || words[3] != common))
+        changes->hold = false;
+    plan->packed[code] = (uint64_t)(common | (has_limit ? WORD_HAS_LIMIT : 0)) << 32 | (uint32_t)step;
+}
+
 /* The code is taken only when every entry of it is filled. */
 static rodt_status add_code(rodt_column_plan *plan, const rodt_chamber *chamber, uint64_t noted)
 {
@@ -259,6 +308,7 @@ static rodt_status add_code(rodt_column_plan *plan, const rodt_chamber *chamber,
             return status;
         }
     }
+    pack_code(plan, plan->codes);
     plan->codes++;
     return RODT_OK;
 }
@@ -291,6 +341,7 @@ rodt_status rodt_column_plan_start(const rodt_rules *rules, const rodt_reading *
     plan->rules = rules;
     plan->common = kept;
     plan->codes = plan->cuts = plan->steps = 0;
+    plan->changes = (rodt_column_changes){0};
     if (!add_cuts(plan, rules) || (rodt_rules_law(rules) != NULL && !add_cuts(plan, rodt_rules_law(rules))))
         return RODT_E_SPACE;
     plan->eras = plan->cuts + 3;
@@ -298,6 +349,8 @@ rodt_status rodt_column_plan_start(const rodt_rules *rules, const rodt_reading *
     rodt_status status = add_code(plan, &none, 0);
     if (status == RODT_OK)
         status = add_code(plan, &none, REASON_BIT(RODT_REASON_CHAMBER_UNREADABLE));
+    for (uint32_t code = plan->codes; code < RODT_COLUMN_CODES; code++)
+        plan->packed[code] = plan->packed[RODT_COLUMN_CHAMBER_UNREADABLE];
     return status;
 }
 

@@ -3,6 +3,8 @@
 #ifndef RODTRAVEL_COLUMN_H
 #define RODTRAVEL_COLUMN_H
 
+#include <stdbool.h>
+
 #include "arrow.h"
 #include "stroke.h"
 
@@ -41,6 +43,13 @@ extern "C" {
 #define RODT_COLUMN_PRESSURES 5
 #define RODT_COLUMN_REGIONS 20
 
+/* How the answers of one code differ from stroke to stroke; a part of a plan. */
+typedef struct rodt_column_changes {
+    uint32_t swapped, still, within, at, over;
+    bool known; /* those of a limit */
+    bool hold;  /* for every code of the plan */
+} rodt_column_changes;
+
 /*
  * All that the columns are judged by, worked out beforehand. Make it with rodt_column_plan_start and
  * rodt_column_plan_add, then only read it: any number of threads may judge with one plan. It needs no freeing, may be
@@ -57,6 +66,8 @@ typedef struct rodt_column_plan {
     int32_t cut[RODT_COLUMN_CUTS];
     int32_t pressure_from;
     int32_t pressure_until;
+    rodt_column_changes changes;
+    uint64_t packed[RODT_COLUMN_CODES];
     int32_t step[RODT_COLUMN_STEPS][RODT_COLUMN_ENTRIES];
     uint32_t words[RODT_COLUMN_ENTRIES * RODT_COLUMN_PRESSURES * RODT_COLUMN_REGIONS];
 } rodt_column_plan;
