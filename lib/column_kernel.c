@@ -81,19 +81,23 @@ INLINE void loop_rows(const rodt_column_plan *plan, const column_rows *in, size_
 }
 
 /* Rows whose codes are looked up together, by loads of one at a time: a vector of loads is slower. */
-#define PACKED 128
+#define PACKED 512
 
-ONE_BY_ONE static void look_up(const uint64_t *packed, const uint8_t *chamber, int count, uint64_t *codes)
+typedef struct packed_rows {
+    uint64_t code[PACKED];
+    uint32_t word[PACKED];
+} packed_rows;
+
+ONE_BY_ONE static void look_up(const uint64_t *packed, const uint8_t *chamber, int count, packed_rows *rows)
 {
     for (int i = 0; i < count; i++)
-        codes[i] = packed[chamber[i]];
+        rows->code[i] = packed[chamber[i]];
 }
 
-INLINE uint32_t word_of(const rodt_column_changes *changes, int32_t released, int32_t applied, uint64_t code)
+INLINE uint32_t word_of(const rodt_column_changes *changes, int32_t released, int32_t applied, int32_t step,
+                        uint32_t common)
 {
     int32_t moved = (applied & mask(applied > 0)) - (released & mask(released > 0));
-    int32_t step = (int32_t)(uint32_t)code;
-    uint32_t common = (uint32_t)(code >> 32);
     uint32_t no_released = (uint32_t)(released >> 31);
     uint32_t no_applied = (uint32_t)(applied >> 31);
     uint32_t limit = 0u - (common >> WORD_VERDICT & 1u);
@@ -107,36 +111,42 @@ INLINE uint32_t word_of(const rodt_column_changes *changes, int32_t released, in
     return (common & WORD_REASONS) ^ change;
 }
 
-INLINE void loop_packed(const rodt_column_plan *plan, const column_plain *in, int count, const column_answers *out,
-                        const uint64_t *codes)
+/* Bytes are narrowed in a loop of their own: in one loop with the words they would ask for more registers than
+ * there are. */
+INLINE void loop_packed(const rodt_column_plan *plan, const column_plain *in, int count, const column_answers *out)
 {
     const column_plain cells = *in;
     const column_answers answers = *out;
     const rodt_column_changes changes = plan->changes;
+    packed_rows rows;
+    look_up(plan->packed, cells.chamber, count, &rows);
     ROWS_ARE_INDEPENDENT
     for (int i = 0; i < count; i++) {
         int32_t released = cells.released[i];
         int32_t applied = cells.applied[i];
         int32_t moved = (applied & mask(applied > 0)) - (released & mask(released > 0));
-        put(&answers, (size_t)i, moved, (released | applied) >> 31, word_of(&changes, released, applied, codes[i]));
+        int32_t step = (int32_t)(uint32_t)rows.code[i];
+        uint32_t word = word_of(&changes, released, applied, step, (uint32_t)(rows.code[i] >> 32));
+        rows.word[i] = word;
+        answers.reasons[i] = word & WORD_REASONS;
+        answers.stroke[i] = moved | (moved >> 31) | ((released | applied) >> 31);
     }
+    ROWS_ARE_INDEPENDENT
+    for (int i = 0; i < count; i++)
+        answers.verdict[i] = (uint8_t)(rows.word[i] >> WORD_VERDICT & 3u);
 }
 
 /* A whole block has a constant number of rows, so that its loop has no remainder. */
 INLINE void judge_packed(const rodt_column_plan *plan, const column_plain *in, size_t count,
                          const column_answers *out)
 {
-    uint64_t codes[PACKED];
     for (size_t row = 0; row < count; row += PACKED) {
         column_plain cells = {in->released + row, in->applied + row, in->chamber + row};
         column_answers answers = {out->stroke + row, out->verdict + row, out->reasons + row};
-        if (count - row >= PACKED) {
-            look_up(plan->packed, cells.chamber, PACKED, codes);
-            loop_packed(plan, &cells, PACKED, &answers, codes);
-        } else {
-            look_up(plan->packed, cells.chamber, (int)(count - row), codes);
-            loop_packed(plan, &cells, (int)(count - row), &answers, codes);
-        }
+        if (count - row >= PACKED)
+            loop_packed(plan, &cells, PACKED, &answers);
+        else
+            loop_packed(plan, &cells, (int)(count - row), &answers);
     }
 }
 
