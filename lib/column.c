@@ -80,11 +80,12 @@ static void read_bits(rodt_column_bits bits, size_t row, size_t count, uint8_t *
 /* Adds `weight` times the kind of each cell to the kind of its row. */
 static void take32(const int32_t *cells, size_t count, int32_t weight, block *rows, int32_t *out)
 {
+    ROWS_ARE_INDEPENDENT
     for (size_t i = 0; i < count; i++) {
-        bool valid = rows->valid[i] & rows->row[i];
-        bool given = valid & (cells[i] >= 0);
-        out[i] = given ? cells[i] : 0;
-        rows->kind[i] += given ? 0 : weight * (valid ? CELL_UNREADABLE : CELL_MISSING);
+        int32_t valid = -(int32_t)(rows->valid[i] & rows->row[i]);
+        int32_t given = valid & column_mask(cells[i] >= 0);
+        out[i] = given & cells[i];
+        rows->kind[i] += ~given & ((weight * CELL_MISSING) + (valid & weight * (CELL_UNREADABLE - CELL_MISSING)));
     }
 }
 
@@ -100,7 +101,7 @@ static void take64(const int64_t *cells, size_t count, int32_t weight, block *ro
 
 static void take_readings(const rodt_column_in *in, size_t row, size_t count, block *rows)
 {
-    memset(rows->kind, 0, sizeof rows->kind);
+    memset(rows->kind, 0, count * sizeof rows->kind[0]);
     read_bits(in->released_valid, row, count, rows->valid);
     if (in->released != NULL)
         take32(in->released + row, count, CELL_KINDS, rows, rows->released);
@@ -116,17 +117,20 @@ static void take_readings(const rodt_column_in *in, size_t row, size_t count, bl
 static void take_codes(const rodt_column_plan *plan, const rodt_column_in *in, size_t row, size_t count, block *rows)
 {
     const uint8_t *codes = in->chamber + row;
+    const int32_t known = (int32_t)plan->codes;
     const int32_t eras = (int32_t)plan->eras;
     const int32_t era = (int32_t)COLUMN_ERA_OF_PLAN(plan);
     read_bits(in->chamber_valid, row, count, rows->valid);
+    ROWS_ARE_INDEPENDENT
     for (size_t i = 0; i < count; i++) {
-        int32_t code = codes[i] < plan->codes ? codes[i] : RODT_COLUMN_CHAMBER_UNREADABLE;
-        code = rows->valid[i] & rows->row[i] ? code : RODT_COLUMN_CHAMBER_MISSING;
+        int32_t code = codes[i] < known ? codes[i] : RODT_COLUMN_CHAMBER_UNREADABLE;
+        int32_t given = -(int32_t)(rows->valid[i] & rows->row[i]);
+        code = (given & code) | (~given & RODT_COLUMN_CHAMBER_MISSING);
         rows->entry[i] = code * eras + era;
     }
 }
 
-/* The era of a day is the number of cuts that have passed. */
+/* The era of a day is the number of cuts that have passed; it is counted where the words will stand. */
 static void take_days(const rodt_column_plan *plan, const rodt_column_in *in, size_t row, size_t count, block *rows)
 {
     const int32_t of_plan = (int32_t)COLUMN_ERA_OF_PLAN(plan);
@@ -135,14 +139,19 @@ static void take_days(const rodt_column_plan *plan, const rodt_column_in *in, si
         return;
     const int32_t *days = in->day + row;
     read_bits(in->day_valid, row, count, rows->valid);
+    memset(rows->word, 0, count * sizeof rows->word[0]);
+    for (uint32_t k = 0; k < plan->cuts; k++) {
+        const int32_t cut = plan->cut[k];
+        ROWS_ARE_INDEPENDENT
+        for (size_t i = 0; i < count; i++)
+            rows->word[i] += days[i] >= cut;
+    }
+    ROWS_ARE_INDEPENDENT
     for (size_t i = 0; i < count; i++) {
-        int32_t era = 0;
-        for (uint32_t k = 0; k < plan->cuts; k++)
-            era += days[i] >= plan->cut[k];
-        bool is_day = days[i] >= COLUMN_FIRST_DAY && days[i] <= COLUMN_LAST_DAY;
-        era = is_day ? era : unreadable;
-        era = rows->valid[i] & rows->row[i] ? era : of_plan;
-        rows->entry[i] += era - of_plan;
+        int32_t given = -(int32_t)(rows->valid[i] & rows->row[i]);
+        int32_t is_day = column_mask(days[i] >= COLUMN_FIRST_DAY) & column_mask(days[i] <= COLUMN_LAST_DAY);
+        int32_t era = (is_day & rows->word[i]) | (~is_day & unreadable);
+        rows->entry[i] += given & (era - of_plan);
     }
 }
 
@@ -155,12 +164,15 @@ static void take_pressures(const rodt_column_plan *plan, const rodt_column_in *i
         return;
     const int32_t *pressures = in->pressure + row;
     read_bits(in->pressure_valid, row, count, rows->valid);
+    const int32_t from = plan->pressure_from;
+    const int32_t until = plan->pressure_until;
+    ROWS_ARE_INDEPENDENT
     for (size_t i = 0; i < count; i++) {
-        int32_t slot =
-            PRESSURE_LOW + (pressures[i] >= plan->pressure_from) + (pressures[i] > plan->pressure_until);
-        slot = pressures[i] < 0 ? PRESSURE_UNREADABLE : slot;
-        slot = rows->valid[i] & rows->row[i] ? slot : PRESSURE_OF_PLAN;
-        rows->word[i] += slot * RODT_COLUMN_REGIONS;
+        int32_t slot = PRESSURE_LOW + (pressures[i] >= from) + (pressures[i] > until);
+        int32_t given = -(int32_t)(rows->valid[i] & rows->row[i]);
+        int32_t none = column_mask(pressures[i] < 0);
+        slot = (none & PRESSURE_UNREADABLE) | (~none & slot);
+        rows->word[i] += (given & slot) * RODT_COLUMN_REGIONS; /* PRESSURE_OF_PLAN is 0 */
     }
 }
 

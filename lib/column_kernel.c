@@ -15,26 +15,14 @@
 #define ONE_BY_ONE
 #endif
 
-/* The caller has made sure that no column overlaps another; a compiler cannot see it through a table. */
-#if defined(__clang__)
-#define ROWS_ARE_INDEPENDENT _Pragma("clang loop vectorize(assume_safety)")
-#elif defined(__GNUC__)
-#define ROWS_ARE_INDEPENDENT _Pragma("GCC ivdep")
-#else
-#define ROWS_ARE_INDEPENDENT
-#endif
-
 _Static_assert(RODT_REASON_END == 32, "a column of reasons has 32 bits");
 _Static_assert((int)RODT_REASON_DATE_AMBIGUOUS == (int)WORD_VERDICT + 1, "the verdict has two bits");
 _Static_assert(REGION_INCOMPLETE + CELL_KINDS * CELL_KINDS <= RODT_COLUMN_REGIONS, "room for every region");
 _Static_assert(RODT_COLUMN_NO_STROKE == -1, "every bit is set");
 
-/* All ones if the condition holds. */
-INLINE int32_t mask(bool condition) { return -(int32_t)condition; }
-
 INLINE void put(const column_answers *out, size_t row, int32_t moved, int32_t kind, uint32_t word)
 {
-    out->stroke[row] = moved | mask(moved < 0) | mask(kind != 0);
+    out->stroke[row] = moved | column_mask(moved < 0) | column_mask(kind != 0);
     out->verdict[row] = (uint8_t)(word >> WORD_VERDICT & 3u);
     out->reasons[row] = word & WORD_REASONS;
 }
@@ -55,8 +43,8 @@ INLINE void loop_plain(const rodt_column_plan *plan, const column_plain *in, siz
         int32_t applied = cells.applied[i];
         int32_t code = cells.chamber[i] < codes ? cells.chamber[i] : RODT_COLUMN_CHAMBER_UNREADABLE;
         int32_t entry = code * eras + era;
-        int32_t moved = (applied & mask(applied > 0)) - (released & mask(released > 0));
-        int32_t kind = (mask(released < 0) & (CELL_KINDS * CELL_UNREADABLE)) + (mask(applied < 0) & CELL_UNREADABLE);
+        int32_t moved = (applied & column_mask(applied > 0)) - (released & column_mask(released > 0));
+        int32_t kind = (column_mask(released < 0) & (CELL_KINDS * CELL_UNREADABLE)) + (column_mask(applied < 0) & CELL_UNREADABLE);
         int32_t counted = column_region(moved, step, steps, entry);
         int32_t region = kind != 0 ? REGION_INCOMPLETE + kind : counted;
         put(&answers, i, moved, kind, words[entry * REGIONS_OF_ENTRY + region]);
@@ -97,15 +85,15 @@ ONE_BY_ONE static void look_up(const uint64_t *packed, const uint8_t *chamber, i
 INLINE uint32_t word_of(const rodt_column_changes *changes, int32_t released, int32_t applied, int32_t step,
                         uint32_t common)
 {
-    int32_t moved = (applied & mask(applied > 0)) - (released & mask(released > 0));
+    int32_t moved = (applied & column_mask(applied > 0)) - (released & column_mask(released > 0));
     uint32_t no_released = (uint32_t)(released >> 31);
     uint32_t no_applied = (uint32_t)(applied >> 31);
     uint32_t limit = 0u - (common >> WORD_VERDICT & 1u);
-    uint32_t change = ((uint32_t)mask(moved > 0) & changes->within) ^
-                      ((uint32_t)mask(moved >= step) & (changes->within ^ changes->at)) ^
-                      ((uint32_t)mask(moved > step) & (changes->at ^ changes->over));
+    uint32_t change = ((uint32_t)column_mask(moved > 0) & changes->within) ^
+                      ((uint32_t)column_mask(moved >= step) & (changes->within ^ changes->at)) ^
+                      ((uint32_t)column_mask(moved > step) & (changes->at ^ changes->over));
     change &= limit;
-    change ^= ((uint32_t)mask(moved < 0) & changes->swapped) ^ ((uint32_t)mask(moved == 0) & changes->still);
+    change ^= ((uint32_t)column_mask(moved < 0) & changes->swapped) ^ ((uint32_t)column_mask(moved == 0) & changes->still);
     change &= ~(no_released | no_applied);
     change ^= (no_released & WORD_RELEASED_UNREADABLE) ^ (no_applied & WORD_APPLIED_UNREADABLE);
     return (common & WORD_REASONS) ^ change;
@@ -124,7 +112,7 @@ INLINE void loop_packed(const rodt_column_plan *plan, const column_plain *in, in
     for (int i = 0; i < count; i++) {
         int32_t released = cells.released[i];
         int32_t applied = cells.applied[i];
-        int32_t moved = (applied & mask(applied > 0)) - (released & mask(released > 0));
+        int32_t moved = (applied & column_mask(applied > 0)) - (released & column_mask(released > 0));
         int32_t step = (int32_t)(uint32_t)rows.code[i];
         uint32_t word = word_of(&changes, released, applied, step, (uint32_t)(rows.code[i] >> 32));
         rows.word[i] = word;
