@@ -18,4 +18,6 @@
 #include "vehicle.h"
 #include "aircheck.h"
 
+#include "column.h"
+
 #endif

@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: Apache-2.0
-"""What `rodtravel vehicle` says of a vehicle: python3 test_vehicle.py PATH_TO_RODTRAVEL EXAMPLE_VEHICLE"""
+"""What `rodtravel vehicle` says of a vehicle: python3 test_vehicle.py PATH_TO_RODTRAVEL EXAMPLE_VEHICLE EXAMPLE_COLUMN"""
 import json
 import subprocess
 import sys
@@ -205,6 +205,16 @@ class Example(unittest.TestCase):
         self.assertEqual([line[:3] for line in said[5:]], ["2L:", "3L:"])
 
 
+    def test_the_column_example(self):
+        said = subprocess.run([COLUMN], capture_output=True, text=True, check=True, timeout=60).stdout.splitlines()
+        self.assertEqual([line.split() for line in said],
+                         [["10160000", "in-adjustment", "at-limit", "assumed-clamp"],
+                          ["10239375", "out-of-adjustment", "over-limit", "assumed-clamp"],
+                          ["0", "inoperative", "no-movement", "assumed-clamp"],
+                          ["10200000", "out-of-adjustment", "over-limit"],
+                          ["-1", "undetermined", "released-missing"]])
+
+
 class Tap(unittest.TestResult):
     def said(self, word, test, note=""):
         print(f"{word} {self.testsRun} - {test.id()}{note}")
@@ -221,7 +231,7 @@ class Tap(unittest.TestResult):
 
 
 if __name__ == "__main__":
-    COMMAND, EXAMPLE = sys.argv[1:3]
+    COMMAND, EXAMPLE, COLUMN = sys.argv[1:4]
     suite = unittest.defaultTestLoader.loadTestsFromModule(sys.modules[__name__])
     print(f"1..{suite.countTestCases()}")
     sys.exit(not suite.run(Tap()).wasSuccessful())

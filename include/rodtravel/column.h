@@ -1,0 +1,166 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Many wheel ends at once: columns of whole numbers in, columns of strokes, verdicts and reasons out. */
+#ifndef RODTRAVEL_COLUMN_H
+#define RODTRAVEL_COLUMN_H
+
+#include <stdbool.h>
+
+#include "arrow.h"
+#include "stroke.h"
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+/*
+ * The unit of a column of lengths is 5 nm, 1/5080000 in. It holds exactly what tapes, calipers and gauges show:
+ * 1/64 in is 79375 of it, 1/10000 in is 508, 1/1000 mm is 200. A reading is 0 to INT32_MAX of it, about
+ * 422 in, so that the difference of any two readings fits in 32 bits.
+ */
+#define RODT_COLUMN_PER_INCH 5080000
+#define RODT_COLUMN_PER_64TH 79375
+#define RODT_COLUMN_PER_MM 200000
+
+/* The unit of a column of pressures is 1/1000 psi. */
+#define RODT_COLUMN_PER_PSI 1000
+
+/* In a column of strokes: no stroke, because a reading is missing or the two are swapped. */
+#define RODT_COLUMN_NO_STROKE (-1)
+
+/* The codes that every plan has. Others come from rodt_column_plan_add. */
+#define RODT_COLUMN_CHAMBER_MISSING 0
+#define RODT_COLUMN_CHAMBER_UNREADABLE 1 /* so is every code that the plan did not give */
+
+/* Bits in a column of flags. The reasons say which cell it was. */
+#define RODT_COLUMN_FLAG_MISSING 1 /* a reading or the chamber is missing */
+#define RODT_COLUMN_FLAG_INVALID 2 /* a cell holds no reading, pressure, day or code */
+
+/* How much a plan holds. */
+#define RODT_COLUMN_CODES 256
+#define RODT_COLUMN_CUTS 13
+#define RODT_COLUMN_ENTRIES 512
+#define RODT_COLUMN_STEPS 4
+#define RODT_COLUMN_PRESSURES 5
+#define RODT_COLUMN_REGIONS 20
+
+/* How the answers of one code differ from stroke to stroke; a part of a plan. */
+typedef struct rodt_column_changes {
+    uint32_t swapped, still, within, at, over;
+    bool known; /* those of a limit */
+    bool hold;  /* for every code of the plan */
+} rodt_column_changes;
+
+/*
+ * All that the columns are judged by, worked out beforehand. Make it with rodt_column_plan_start and
+ * rodt_column_plan_add, then only read it: any number of threads may judge with one plan. It needs no freeing, may be
+ * copied, and is valid as long as its rule set. It takes about 220 kB: make it static or allocate it. Its members are
+ * the library's own and may change.
+ */
+typedef struct rodt_column_plan {
+    const rodt_rules *rules;
+    rodt_reading common;
+    uint32_t codes;
+    uint32_t eras;
+    uint32_t cuts;
+    uint32_t steps;
+    int32_t cut[RODT_COLUMN_CUTS];
+    int32_t pressure_from;
+    int32_t pressure_until;
+    rodt_column_changes changes;
+    uint64_t packed[RODT_COLUMN_CODES];
+    int32_t step[RODT_COLUMN_STEPS][RODT_COLUMN_ENTRIES];
+    uint32_t words[RODT_COLUMN_ENTRIES * RODT_COLUMN_PRESSURES * RODT_COLUMN_REGIONS];
+} rodt_column_plan;
+
+/*
+ * Starts a plan.
+ *
+ * common  what all rows share: the unit, the day and the pressure of a row that has none of its own, the conditions
+ *         of the test. Its chamber, readings and division are not used. NULL = nothing is recorded
+ *
+ * RODT_OK          *plan knows the codes of a missing and of an unreadable chamber
+ * RODT_E_ARGUMENT  plan or rules is NULL, or common holds what rodt_judge refuses, or two days
+ * RODT_E_SPACE     the limits of the rule set change on more than RODT_COLUMN_CUTS days
+ */
+RODT_API rodt_status rodt_column_plan_start(const rodt_rules *rules, const rodt_reading *common,
+                                            rodt_column_plan *plan);
+
+/*
+ * Adds a chamber and gives its code. The same chamber added twice has two codes.
+ *
+ * RODT_OK          *code stands for the chamber in columns that are judged with the plan
+ * RODT_E_ARGUMENT  a pointer is NULL, or rodt_judge refuses the chamber
+ * RODT_E_SPACE     the plan is full; with the compiled-in limits it takes 80 chambers at least
+ * RODT_E_RANGE     a mark of the chamber is so fine and so odd that it does not fit in 64-bit parts
+ */
+RODT_API rodt_status rodt_column_plan_add(rodt_column_plan *plan, const rodt_chamber *chamber, uint8_t *code);
+
+/*
+ * Columns to be judged, each with as many rows as the call says. A column's *_valid is a bitmap as Arrow has it: bit
+ * i % 8 of byte i / 8, counted from bit `valid_from` of it, is 0 where the cell is missing; NULL = no cell is missing.
+ * All zero bytes mean "no such column".
+ */
+typedef struct rodt_column_bits {
+    const uint8_t *bits;
+    size_t from; /* the bit that belongs to the first row */
+} rodt_column_bits;
+
+typedef struct rodt_column_in {
+    const int32_t *released;   /* chamber face to clevis pin, brakes released; this or released64 */
+    const int32_t *applied;    /* the same, full application held; this or applied64 */
+    const int64_t *released64; /* the same in 64 bits */
+    const int64_t *applied64;
+    const uint8_t *chamber;    /* codes of the plan */
+    const int32_t *pressure;   /* NULL = every row has the pressure of the plan */
+    const int32_t *day;        /* days since 1970-01-01; NULL = every row has the day of the plan */
+    rodt_column_bits released_valid;
+    rodt_column_bits applied_valid;
+    rodt_column_bits chamber_valid;
+    rodt_column_bits pressure_valid; /* missing = the pressure of the plan */
+    rodt_column_bits day_valid;      /* missing = the day of the plan */
+    rodt_column_bits row_valid;      /* missing = no reading, no chamber, and the rest from the plan */
+    uint64_t reserved[4];            /* zero */
+} rodt_column_in;
+
+/* Where the answers go: room for as many rows as the call says. None may overlap another column, in or out. */
+typedef struct rodt_column_out {
+    int32_t *stroke;   /* applied - released, or RODT_COLUMN_NO_STROKE */
+    uint8_t *verdict;  /* rodt_verdict */
+    uint32_t *reasons; /* set of 1 << rodt_reason */
+    uint8_t *flags;    /* RODT_COLUMN_FLAG_*; NULL = not wanted */
+    uint64_t reserved[4];
+} rodt_column_out;
+
+/*
+ * Judges every row as rodt_judge would, to the last reason. No cell makes it fail: a missing one is missing to
+ * rodt_judge too; one that holds no reading (below zero, or above INT32_MAX), no pressure, no day of 1900 to 2199 or
+ * no code is unreadable, as a text would be to rodt_judge_row.
+ *
+ * RODT_OK          every row is answered
+ * RODT_E_ARGUMENT  plan, in or out is NULL, the plan was not started, or one of released, applied, chamber, stroke,
+ *                  verdict and reasons is missing or given twice, or columns overlap; nothing was written
+ */
+RODT_API rodt_status rodt_column_judge(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
+                                       const rodt_column_out *out);
+
+/*
+ * Finds the columns of an Arrow record batch (a struct, format "+s") without a copy: "released" and "applied" (int32
+ * or int64), "chamber" (uint8), and as far as they are there "pressure" (int32) and "day" (date32). Other children
+ * are left alone. Nothing is released: the batch stays the caller's, and must outlive *in.
+ *
+ * RODT_OK          *in and *rows are for rodt_column_judge
+ * RODT_E_ARGUMENT  a pointer is NULL, the batch was released, is no struct, lacks a column or has one twice, or a
+ *                  column has another type, a dictionary or too few rows
+ */
+RODT_API rodt_status rodt_column_from_arrow(const struct ArrowSchema *schema, const struct ArrowArray *array,
+                                            rodt_column_in *in, size_t *rows);
+
+/* rodt_column_from_arrow and rodt_column_judge in one. Each column of out must have room for array->length rows;
+ * they have the layout of Arrow buffers without missing cells. */
+RODT_API rodt_status rodt_column_judge_arrow(const rodt_column_plan *plan, const struct ArrowSchema *schema,
+                                             const struct ArrowArray *array, const rodt_column_out *out);
+
+#ifdef __cplusplus
+}
+#endif
+#endif

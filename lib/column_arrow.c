@@ -1,0 +1,126 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* A record batch of the Arrow C Data Interface as columns: nothing is copied, nothing is released. */
+#include "column.h"
+
+#include <string.h>
+
+/* One child of the batch, ready to point into. */
+typedef struct child {
+    const char *format;
+    const void *cells;
+    rodt_column_bits valid;
+    size_t from; /* the cell of the first row */
+} child;
+
+/* All formats that are read here have two buffers: the bitmap, which may be NULL, and the cells. */
+static bool open_child(const struct ArrowSchema *schema, const struct ArrowArray *array, const struct ArrowArray *batch,
+                       child *out)
+{
+    if (array->release == NULL || schema->format == NULL || schema->dictionary != NULL || array->dictionary != NULL)
+        return false;
+    if (array->n_buffers != 2 || array->buffers == NULL || array->offset < 0 ||
+        array->length - batch->offset < batch->length)
+        return false;
+    out->format = schema->format;
+    out->from = (size_t)(array->offset + batch->offset);
+    out->cells = array->buffers[1];
+    out->valid = (rodt_column_bits){array->buffers[0], out->from};
+    return out->cells != NULL || batch->length == 0;
+}
+
+static bool take32(const child *from, const char *format, const int32_t **out, rodt_column_bits *valid)
+{
+    if (*out != NULL || strcmp(from->format, format) != 0)
+        return false;
+    *out = (const int32_t *)from->cells + from->from;
+    *valid = from->valid;
+    return true;
+}
+
+static bool take64(const child *from, const int64_t **out, rodt_column_bits *valid)
+{
+    if (*out != NULL || strcmp(from->format, "l") != 0)
+        return false;
+    *out = (const int64_t *)from->cells + from->from;
+    *valid = from->valid;
+    return true;
+}
+
+static bool take_code(const child *from, rodt_column_in *in)
+{
+    if (in->chamber != NULL || strcmp(from->format, "C") != 0)
+        return false;
+    in->chamber = (const uint8_t *)from->cells + from->from;
+    in->chamber_valid = from->valid;
+    return true;
+}
+
+static bool is_column(const char *name)
+{
+    static const char *const names[] = {"released", "applied", "chamber", "pressure", "day"};
+    for (size_t i = 0; i < COUNT_OF(names); i++) {
+        if (strcmp(name, names[i]) == 0)
+            return true;
+    }
+    return false;
+}
+
+static bool take_column(const char *name, const child *from, rodt_column_in *in)
+{
+    if (strcmp(name, "released") == 0)
+        return in->released64 == NULL && (take32(from, "i", &in->released, &in->released_valid) ||
+                                          (in->released == NULL && take64(from, &in->released64, &in->released_valid)));
+    if (strcmp(name, "applied") == 0)
+        return in->applied64 == NULL && (take32(from, "i", &in->applied, &in->applied_valid) ||
+                                         (in->applied == NULL && take64(from, &in->applied64, &in->applied_valid)));
+    if (strcmp(name, "chamber") == 0)
+        return take_code(from, in);
+    if (strcmp(name, "pressure") == 0)
+        return take32(from, "i", &in->pressure, &in->pressure_valid);
+    return take32(from, "tdD", &in->day, &in->day_valid);
+}
+
+static bool is_batch(const struct ArrowSchema *schema, const struct ArrowArray *array)
+{
+    return schema->release != NULL && array->release != NULL && schema->format != NULL &&
+           strcmp(schema->format, "+s") == 0 && schema->n_children == array->n_children && array->n_children > 0 &&
+           schema->children != NULL && array->children != NULL && array->length >= 0 && array->offset >= 0;
+}
+
+rodt_status rodt_column_from_arrow(const struct ArrowSchema *schema, const struct ArrowArray *array,
+                                   rodt_column_in *in, size_t *rows)
+{
+    rodt_column_in found = {0};
+    if (schema == NULL || array == NULL || in == NULL || rows == NULL || !is_batch(schema, array))
+        return RODT_E_ARGUMENT;
+    for (int64_t i = 0; i < array->n_children; i++) {
+        const char *name = schema->children[i]->name;
+        child from;
+        if (name == NULL || !is_column(name))
+            continue;
+        if (!open_child(schema->children[i], array->children[i], array, &from) || !take_column(name, &from, &found))
+            return RODT_E_ARGUMENT;
+    }
+    if (array->n_buffers > 0 && array->buffers != NULL)
+        found.row_valid = (rodt_column_bits){array->buffers[0], (size_t)array->offset};
+    bool complete = (found.released != NULL || found.released64 != NULL) &&
+                    (found.applied != NULL || found.applied64 != NULL) && found.chamber != NULL;
+    if (!complete && array->length > 0)
+        return RODT_E_ARGUMENT;
+    *in = found;
+    *rows = (size_t)array->length;
+    return RODT_OK;
+}
+
+rodt_status rodt_column_judge_arrow(const rodt_column_plan *plan, const struct ArrowSchema *schema,
+                                    const struct ArrowArray *array, const rodt_column_out *out)
+{
+    rodt_column_in in;
+    size_t rows;
+    if (plan == NULL || out == NULL)
+        return RODT_E_ARGUMENT;
+    rodt_status status = rodt_column_from_arrow(schema, array, &in, &rows);
+    if (status != RODT_OK || rows == 0)
+        return status;
+    return rodt_column_judge(plan, &in, rows, out);
+}

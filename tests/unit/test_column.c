@@ -1,0 +1,540 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Columns: every answer is that of rodt_judge for the same row, whatever the cells are. The figures of the scale
+ * follow from 1 in = 25.4 mm (NIST SP 811, appendix B); all else is compared with the scalar way. */
+#include <stdarg.h>
+#include <stddef.h>
+#include <setjmp.h>
+#include <stdint.h>
+#include <cmocka.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "judge.h"
+#include "rodtravel/rodtravel.h"
+#include "support.h"
+
+#define MOST 1031 /* no multiple of any block */
+
+static rodt_column_plan plan;
+static rodt_chamber chambers[RODT_COLUMN_CODES];
+
+/* One set of columns with answers. */
+static struct {
+    int32_t released[MOST], applied[MOST], pressure[MOST], day[MOST];
+    int64_t released64[MOST], applied64[MOST];
+    uint8_t chamber[MOST];
+    uint8_t bits[6][MOST / 8 + 2];
+    int32_t stroke[MOST + 1];
+    uint8_t verdict[MOST + 1], flags[MOST + 1];
+    uint32_t reasons[MOST + 1];
+} cells;
+
+static const rodt_column_out answers = {
+    .stroke = cells.stroke, .verdict = cells.verdict, .reasons = cells.reasons, .flags = cells.flags};
+
+static rodt_length inches(int64_t num, int64_t den)
+{
+    rodt_length length;
+    assert_int_equal(rodt_length_from_inches(num, den, &length), RODT_OK);
+    return length;
+}
+
+static void add(const rodt_chamber *chamber)
+{
+    uint8_t code = 0;
+    assert_int_equal(rodt_column_plan_add(&plan, chamber, &code), RODT_OK);
+    chambers[code] = *chamber;
+}
+
+static void add_marked(const char *mark, rodt_length rated, rodt_length marked)
+{
+    rodt_chamber chamber;
+    assert_int_equal(rodt_chamber_parse(mark, &chamber, NULL), RODT_OK);
+    chamber.rated_stroke = rated;
+    chamber.marked_limit = marked;
+    add(&chamber);
+}
+
+static void start(const char *rules, const rodt_reading *common)
+{
+    memset(&plan, 0xA5, sizeof plan); /* nothing that was there before is used */
+    assert_int_equal(rodt_column_plan_start(rodt_rules_find(rules), common, &plan), RODT_OK);
+}
+
+static void add_simple(void)
+{
+    static const char *const marks[] = {"30", "T24 long", "clamp 36", "bolt C", "roto 30", "DD-3", "18", "30L"};
+    for (size_t i = 0; i < sizeof marks / sizeof marks[0]; i++)
+        add_marked(marks[i], (rodt_length){0, 0}, (rodt_length){0, 0});
+}
+
+static void add_odd(void)
+{
+    add_marked("18", inches(5, 2), (rodt_length){0, 0});
+    add_marked("18", inches(5, 2), inches(17, 9)); /* between two units of a column */
+    add_marked("24 long", inches(3, 1), (rodt_length){0, 0});
+    add_marked("30 long", inches(2, 1), (rodt_length){0, 0});
+    add_marked("18", inches(0, 1), (rodt_length){0, 0});
+    add_marked("18", (rodt_length){0, 0}, inches(INT32_MAX, RODT_COLUMN_PER_INCH));
+    add_marked("18", (rodt_length){0, 0}, inches(1000, 1));
+    add_marked("18", (rodt_length){0, 0}, inches(1, 1000000000));
+}
+
+/* --- The scalar way ---------------------------------------------------------------------------------- */
+
+static bool bit(rodt_column_bits bits, size_t row)
+{
+    size_t at = bits.from + row;
+    return bits.bits == NULL || (bits.bits[at / 8] >> (at % 8) & 1) != 0;
+}
+
+/* Days are counted one by one from 1900, not by a formula. */
+static rodt_date date_of(int32_t number)
+{
+    static rodt_date all[84005 + 25567 + 1];
+    if (all[0].year == 0) {
+        size_t used = 0;
+        for (int year = 1900; year < 2200; year++)
+            for (int i = 0; i < 12 * 31; i++)
+                used += rodt_date_make(year, i / 31 + 1, i % 31 + 1, &all[used]) == RODT_OK;
+        assert_int_equal(used, sizeof all / sizeof all[0]);
+    }
+    return all[number + 25567];
+}
+
+static void expect_length(int64_t value, bool valid, rodt_reason unreadable, rodt_length *out, uint64_t *noted)
+{
+    *out = (rodt_length){0, 0};
+    if (valid && value >= 0 && value <= INT32_MAX)
+        *out = inches(value, RODT_COLUMN_PER_INCH);
+    else if (valid)
+        *noted |= REASON_BIT(unreadable);
+}
+
+static void expect_others(const rodt_column_in *in, size_t i, bool row, rodt_reading *reading, uint64_t *noted)
+{
+    if (in->pressure != NULL && row && bit(in->pressure_valid, i)) {
+        reading->pressure = (rodt_pressure){0, 0};
+        if (in->pressure[i] < 0)
+            *noted |= REASON_BIT(RODT_REASON_OTHER_UNREADABLE);
+        else
+            assert_int_equal(rodt_pressure_from_psi(in->pressure[i], 1000, &reading->pressure), RODT_OK);
+    }
+    if (in->day != NULL && row && bit(in->day_valid, i)) {
+        bool is_day = in->day[i] >= -25567 && in->day[i] <= 84005;
+        reading->day = is_day ? date_of(in->day[i]) : (rodt_date){0};
+        *noted |= is_day ? 0 : REASON_BIT(RODT_REASON_DATE_UNREADABLE);
+    }
+    if (row && bit(in->chamber_valid, i)) {
+        if (in->chamber[i] == RODT_COLUMN_CHAMBER_UNREADABLE || in->chamber[i] >= plan.codes)
+            *noted |= REASON_BIT(RODT_REASON_CHAMBER_UNREADABLE);
+        else if (in->chamber[i] != RODT_COLUMN_CHAMBER_MISSING)
+            reading->chamber = chambers[in->chamber[i]];
+    }
+}
+
+static void expect_row(const rodt_column_in *in, size_t i, const rodt_reading *common)
+{
+    rodt_reading reading = *common;
+    rodt_finding finding;
+    uint64_t noted = 0;
+    bool row = bit(in->row_valid, i);
+    int64_t released = in->released != NULL ? in->released[i] : in->released64[i];
+    int64_t applied = in->applied != NULL ? in->applied[i] : in->applied64[i];
+    expect_length(released, row && bit(in->released_valid, i), RODT_REASON_RELEASED_UNREADABLE, &reading.released,
+                  &noted);
+    expect_length(applied, row && bit(in->applied_valid, i), RODT_REASON_APPLIED_UNREADABLE, &reading.applied,
+                  &noted);
+    expect_others(in, i, row, &reading, &noted);
+    rodt_status status = noted == 0 ? rodt_judge(&reading, plan.rules, &finding)
+                                    : judge_noted(&reading, plan.rules, noted, &finding);
+    assert_int_equal(status, RODT_OK);
+    assert_int_equal(cells.verdict[i], finding.verdict);
+    assert_true(cells.reasons[i] == finding.reasons);
+    bool has_stroke = rodt_length_given(finding.applied_stroke);
+    assert_int_equal(cells.stroke[i], has_stroke ? applied - released : RODT_COLUMN_NO_STROKE);
+    uint64_t missing = REASON_BIT(RODT_REASON_RELEASED_MISSING) | REASON_BIT(RODT_REASON_APPLIED_MISSING) |
+                       REASON_BIT(RODT_REASON_CHAMBER_MISSING);
+    assert_int_equal(cells.flags[i], ((finding.reasons & missing) != 0) + 2 * (noted != 0));
+}
+
+static void compare(const rodt_column_in *in, size_t rows, const rodt_reading *common)
+{
+    memset(cells.verdict, 0xA5, sizeof cells.verdict);
+    memset(cells.reasons, 0xA5, sizeof cells.reasons);
+    memset(cells.stroke, 0xA5, sizeof cells.stroke);
+    assert_int_equal(rodt_column_judge(&plan, in, rows, &answers), RODT_OK);
+    for (size_t i = 0; i < rows; i++)
+        expect_row(in, i, common);
+    assert_int_equal(cells.verdict[rows], 0xA5); /* nothing is written behind the last row */
+    assert_int_equal((uint32_t)cells.stroke[rows], 0xA5A5A5A5);
+    assert_int_equal(cells.reasons[rows], 0xA5A5A5A5);
+}
+
+/* --- Chance ------------------------------------------------------------------------------------------ */
+
+/* Strokes close to a step of a code, and ends of the range. */
+static void chance_readings(uint64_t *state, size_t i)
+{
+    static const int32_t corners[] = {0, 1, -1, INT32_MAX, INT32_MAX - 1, INT32_MIN, 2 * RODT_COLUMN_PER_INCH};
+    uint32_t entry = cells.chamber[i] < plan.codes ? cells.chamber[i] * plan.eras : 0;
+    int32_t step = plan.step[chance(state) % RODT_COLUMN_STEPS][entry + chance(state) % plan.eras];
+    int32_t released = (int32_t)(chance(state) % 200) * RODT_COLUMN_PER_64TH;
+    int64_t applied = released + (int64_t)step + (int64_t)(chance(state) % 3) - 1;
+    if (applied > INT32_MAX || chance(state) % 3 == 0)
+        applied = released + (int64_t)(chance(state) % 300) * RODT_COLUMN_PER_64TH - 20 * RODT_COLUMN_PER_64TH;
+    if (chance(state) % 8 == 0)
+        released = corners[chance(state) % 7];
+    if (chance(state) % 8 == 0)
+        applied = corners[chance(state) % 7];
+    cells.released[i] = released;
+    cells.applied[i] = (int32_t)applied;
+    cells.released64[i] = chance(state) % 16 == 0 ? chance_number(state) : released;
+    cells.applied64[i] = chance(state) % 16 == 0 ? chance_number(state) : applied;
+}
+
+static void chance_cells(uint64_t *state)
+{
+    static const int32_t pressures[] = {0, 79999, 80000, 89999, 90000, 90001, 95000, 100000, 100001, -1, INT32_MAX,
+                                        INT32_MIN};
+    static const int32_t days[] = {-25568, -25567, 84005, 84006, INT32_MIN, INT32_MAX, 0, 15587, 15588, 18913, 18914};
+    for (size_t i = 0; i < MOST; i++) {
+        cells.chamber[i] = (uint8_t)(chance(state) % (plan.codes + 2));
+        if (chance(state) % 64 == 0)
+            cells.chamber[i] = 255;
+        chance_readings(state, i);
+        cells.pressure[i] = pressures[chance(state) % (sizeof pressures / sizeof pressures[0])];
+        cells.day[i] = days[chance(state) % (sizeof days / sizeof days[0])];
+    }
+    for (size_t k = 0; k < 6; k++)
+        for (size_t i = 0; i < sizeof cells.bits[k]; i++)
+            cells.bits[k][i] = (uint8_t)(chance(state) | chance(state) | chance(state));
+}
+
+static rodt_column_in chance_columns(uint64_t *state, size_t skip)
+{
+    uint64_t choice = chance(state);
+    rodt_column_in in = {.chamber = cells.chamber + skip};
+    if (choice & 1)
+        in.released = cells.released + skip;
+    else
+        in.released64 = cells.released64 + skip;
+    if (choice & 2)
+        in.applied = cells.applied + skip;
+    else
+        in.applied64 = cells.applied64 + skip;
+    in.pressure = choice & 4 ? cells.pressure + skip : NULL;
+    in.day = choice & 8 ? cells.day + skip : NULL;
+    rodt_column_bits *valid[] = {&in.released_valid, &in.applied_valid, &in.chamber_valid,
+                                 &in.pressure_valid, &in.day_valid,     &in.row_valid};
+    for (size_t k = 0; k < 6; k++)
+        if (choice & (uint64_t)16 << k)
+            *valid[k] = (rodt_column_bits){cells.bits[k], skip};
+    return in;
+}
+
+static void compare_by(const char *rules, const rodt_reading *common, bool odd, uint64_t *state)
+{
+    start(rules, common);
+    add_simple();
+    if (odd)
+        add_odd();
+    for (size_t round = 0; round < 6; round++) {
+        size_t skip = chance(state) % 16;
+        size_t rows = chance(state) % (MOST - 16);
+        chance_cells(state);
+        rodt_column_in plain = {
+            .released = cells.released + skip, .applied = cells.applied + skip, .chamber = cells.chamber + skip};
+        rodt_column_in in = chance_columns(state, skip);
+        compare(&plain, rows, common);
+        compare(&in, rows, common);
+    }
+}
+
+/* Every rule set, with the facts that all rows share changing too. */
+static void chance_rows_are_judged_alike(void **state)
+{
+    (void)state;
+    uint64_t seed = 5;
+    for (size_t i = 0; i < rodt_rules_count(); i++) {
+        for (int k = 0; k < 8; k++) {
+            rodt_reading common = {.unit = (rodt_unit)(k % 3)};
+            if (k & 1)
+                assert_int_equal(rodt_pressure_from_psi(85 + 5 * k, 1, &common.pressure), RODT_OK);
+            if (k & 2)
+                assert_int_equal(rodt_date_make(2019 + k, 6, 5, &common.day), RODT_OK);
+            common.drum = k == 4 ? RODT_DRUM_HOT : RODT_DRUM_COLD;
+            common.engine_running = k == 5 ? RODT_RECORDED_YES : RODT_RECORDED_NO;
+            compare_by(rodt_rules_id(rodt_rules_at(i)), &common, k & 4, &seed);
+        }
+    }
+}
+
+static void a_carriers_own_limits_are_judged_alike(void **state)
+{
+    (void)state;
+    static const char table[] = "family,size,class,limit\nclamp,30,standard,1 7/8\nclamp,18,standard,1 1/2\n";
+    const rodt_rules *law = rodt_rules_find("us-fmcsr");
+    rodt_reading common = {0};
+    rodt_rules *own;
+    uint64_t seed = 7;
+    assert_int_equal(rodt_rules_load(law, "own", table, strlen(table), &own, NULL), RODT_OK);
+    assert_int_equal(rodt_column_plan_start(own, NULL, &plan), RODT_OK);
+    add_simple();
+    add_odd();
+    for (int round = 0; round < 10; round++) {
+        chance_cells(&seed);
+        rodt_column_in in = chance_columns(&seed, 3);
+        compare(&in, MOST - 16, &common);
+    }
+    rodt_rules_free(own);
+}
+
+/* Every stroke of 0 to 4 in by 64ths, each with its neighbours, for each chamber of the tables in every class. */
+static void every_64th_is_judged_alike(void **state)
+{
+    (void)state;
+    rodt_reading common = {.unit = RODT_UNIT_MM};
+    start("us-fmcsr", &common);
+    for (size_t i = 0; i < rodt_chamber_row_count(); i++) {
+        for (int k = 0; k < 3; k++) {
+            rodt_chamber chamber = {.family = rodt_chamber_row_at(i)->family, .stroke_class = (rodt_stroke_class)k};
+            strcpy(chamber.size, rodt_chamber_row_at(i)->size);
+            add(&chamber);
+        }
+    }
+    for (uint32_t code = 0; code < plan.codes; code++) {
+        for (int i = 0; i < 257 * 3; i++) {
+            cells.released[i] = RODT_COLUMN_PER_64TH;
+            cells.applied[i] = RODT_COLUMN_PER_64TH * (i / 3 + 1) + i % 3 - 1;
+            cells.chamber[i] = (uint8_t)code;
+        }
+        rodt_column_in in = {.released = cells.released, .applied = cells.applied, .chamber = cells.chamber};
+        compare(&in, 257 * 3, &common);
+    }
+}
+
+static void every_day_is_judged_alike(void **state)
+{
+    (void)state;
+    rodt_reading common = {0};
+    start("us-fmcsr", &common);
+    add_marked("36", (rodt_length){0, 0}, (rodt_length){0, 0});
+    for (int32_t day = -25567 - 10; day < 84005 + 10; day += 1000) {
+        for (int i = 0; i < 1000; i++) {
+            cells.released[i] = RODT_COLUMN_PER_INCH;
+            cells.applied[i] = RODT_COLUMN_PER_INCH * 13 / 4 + 500 * RODT_COLUMN_PER_64TH % 79376;
+            cells.chamber[i] = 2;
+            cells.day[i] = day + i;
+        }
+        rodt_column_in in = {
+            .released = cells.released, .applied = cells.applied, .chamber = cells.chamber, .day = cells.day};
+        compare(&in, 1000, &common);
+    }
+}
+
+static void the_scale_is_exact(void **state)
+{
+    (void)state;
+    rodt_length mm;
+    rodt_length hundredth;
+    assert_int_equal(rodt_length_from_mm(1, 1, &mm), RODT_OK);
+    assert_int_equal(rodt_length_from_mm(1, 100, &hundredth), RODT_OK);
+    assert_int_equal(rodt_length_compare(mm, inches(RODT_COLUMN_PER_MM, RODT_COLUMN_PER_INCH)), 0);
+    assert_int_equal(rodt_length_compare(hundredth, inches(RODT_COLUMN_PER_MM / 100, RODT_COLUMN_PER_INCH)), 0);
+    assert_int_equal(rodt_length_compare(inches(1, 64), inches(RODT_COLUMN_PER_64TH, RODT_COLUMN_PER_INCH)), 0);
+    assert_int_equal(RODT_COLUMN_PER_INCH % 10000, 0);
+}
+
+/* --- Arrow ------------------------------------------------------------------------------------------- */
+
+static void keep_schema(struct ArrowSchema *schema) { schema->release = NULL; }
+static void keep_array(struct ArrowArray *array) { array->release = NULL; }
+
+static struct {
+    struct ArrowSchema schema, schemas[5], *schema_of[5];
+    struct ArrowArray array, arrays[5], *array_of[5];
+    const void *buffers[5][2], *own[1];
+} batch;
+
+static void make_child(int i, const char *name, const char *format, const void *values, int64_t length)
+{
+    batch.buffers[i][0] = cells.bits[i];
+    batch.buffers[i][1] = values;
+    batch.schemas[i] = (struct ArrowSchema){.name = name, .format = format, .release = keep_schema};
+    batch.arrays[i] = (struct ArrowArray){.length = length - 5, .offset = 5, .null_count = -1, .n_buffers = 2,
+                                          .buffers = batch.buffers[i], .release = keep_array};
+    batch.schema_of[i] = &batch.schemas[i];
+    batch.array_of[i] = &batch.arrays[i];
+}
+
+static void make_batch(void)
+{
+    uint64_t seed = 11;
+    start("us-fmcsr", NULL);
+    add_simple();
+    chance_cells(&seed);
+    make_child(0, "applied", "l", cells.applied64, MOST);
+    make_child(1, "released", "i", cells.released, MOST);
+    make_child(2, "day", "tdD", cells.day, MOST);
+    make_child(3, "chamber", "C", cells.chamber, MOST);
+    make_child(4, "pressure", "i", cells.pressure, MOST);
+    batch.own[0] = cells.bits[5];
+    batch.schema = (struct ArrowSchema){
+        .format = "+s", .n_children = 5, .children = batch.schema_of, .release = keep_schema};
+    batch.array = (struct ArrowArray){.length = 1000, .offset = 13, .n_buffers = 1, .n_children = 5,
+                                      .buffers = batch.own, .children = batch.array_of, .release = keep_array};
+}
+
+static void an_arrow_batch_is_judged_alike(void **state)
+{
+    (void)state;
+    rodt_reading common = {0};
+    rodt_column_in in;
+    size_t rows;
+    make_batch();
+    assert_int_equal(rodt_column_judge_arrow(&plan, &batch.schema, &batch.array, &answers), RODT_OK);
+    assert_int_equal(rodt_column_from_arrow(&batch.schema, &batch.array, &in, &rows), RODT_OK);
+    assert_int_equal(rows, 1000);
+    assert_ptr_equal(in.released, cells.released + 18); /* no copy; both offsets count */
+    assert_int_equal(in.released_valid.from, 18);
+    assert_int_equal(in.row_valid.from, 13);
+    for (size_t i = 0; i < rows; i++)
+        expect_row(&in, i, &common);
+}
+
+static void broken_batches_are_refused(void **state)
+{
+    (void)state;
+    rodt_column_in in;
+    size_t rows = 42;
+#define REFUSED() \
+    assert_int_equal(rodt_column_from_arrow(&batch.schema, &batch.array, &in, &rows), RODT_E_ARGUMENT); \
+    make_batch()
+    make_batch();
+    batch.schemas[0].format = "g";
+    REFUSED();
+    batch.schemas[2].format = "i";
+    REFUSED();
+    batch.schemas[3].name = "house";
+    REFUSED();
+    batch.schemas[4].name = "released";
+    REFUSED();
+    batch.schemas[0].name = "released";
+    REFUSED();
+    batch.arrays[1].length = 1012;
+    REFUSED();
+    batch.arrays[1].release = NULL;
+    REFUSED();
+    batch.arrays[1].n_buffers = 3;
+    REFUSED();
+    batch.arrays[1].dictionary = &batch.arrays[0];
+    REFUSED();
+    batch.array.release = NULL;
+    REFUSED();
+    batch.array.n_children = 4;
+    REFUSED();
+    batch.schema.format = "+l";
+    REFUSED();
+    assert_int_equal(rows, 42);
+    assert_int_equal(rodt_column_from_arrow(NULL, &batch.array, &in, &rows), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_column_judge_arrow(NULL, &batch.schema, &batch.array, &answers), RODT_E_ARGUMENT);
+    batch.array.length = 0;
+    assert_int_equal(rodt_column_judge_arrow(&plan, &batch.schema, &batch.array, &answers), RODT_OK);
+}
+
+/* --- Wrong arguments --------------------------------------------------------------------------------- */
+
+static void wrong_plans_are_refused(void **state)
+{
+    (void)state;
+    const rodt_rules *rules = rodt_rules_find("us-fmcsr");
+    rodt_reading common = {.unit = (rodt_unit)9};
+    rodt_chamber chamber = {.size = "30"};
+    uint8_t code = 77;
+    rodt_status status = RODT_OK;
+    assert_int_equal(rodt_column_plan_start(NULL, NULL, &plan), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_column_plan_start(rules, NULL, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_column_plan_start(rules, &common, &plan), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_column_plan_add(&plan, &chamber, &code), RODT_E_ARGUMENT);
+    start("us-fmcsr", NULL);
+    assert_int_equal(rodt_column_plan_add(&plan, NULL, &code), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_column_plan_add(&plan, &chamber, NULL), RODT_E_ARGUMENT);
+    chamber.rated_stroke = (rodt_length){-1, 1};
+    assert_int_equal(rodt_column_plan_add(&plan, &chamber, &code), RODT_E_ARGUMENT);
+    assert_int_equal(code, 77);
+    chamber.rated_stroke = (rodt_length){0, 0};
+    for (int i = 0; i < 80; i++)
+        assert_int_equal(rodt_column_plan_add(&plan, &chamber, &code), RODT_OK);
+    assert_int_equal(code, 81);
+    for (int i = 0; i < 256 && status == RODT_OK; i++)
+        status = rodt_column_plan_add(&plan, &chamber, &code);
+    assert_int_equal(status, RODT_E_SPACE);
+}
+
+static void wrong_columns_are_refused(void **state)
+{
+    (void)state;
+    start("us-fmcsr", NULL);
+    const rodt_column_in good = {.released = cells.released, .applied = cells.applied, .chamber = cells.chamber};
+    rodt_column_in in = good;
+    rodt_column_out out = answers;
+    memset(cells.verdict, 0x5A, sizeof cells.verdict);
+    assert_int_equal(rodt_column_judge(NULL, &in, 9, &out), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_column_judge(&plan, NULL, 9, &out), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_column_judge(&plan, &in, 9, NULL), RODT_E_ARGUMENT);
+    in.released = NULL;
+    assert_int_equal(rodt_column_judge(&plan, &in, 9, &out), RODT_E_ARGUMENT);
+    in = good;
+    in.applied64 = cells.applied64;
+    assert_int_equal(rodt_column_judge(&plan, &in, 9, &out), RODT_E_ARGUMENT);
+    in = good;
+    in.chamber = NULL;
+    assert_int_equal(rodt_column_judge(&plan, &in, 9, &out), RODT_E_ARGUMENT);
+    in = good;
+    out.reasons = NULL;
+    assert_int_equal(rodt_column_judge(&plan, &in, 9, &out), RODT_E_ARGUMENT);
+    assert_int_equal(cells.verdict[0], 0x5A);
+    assert_int_equal(rodt_column_judge(&plan, &in, SIZE_MAX, &answers), RODT_E_ARGUMENT);
+}
+
+/* Answers may lie beside any other column but not on one; columns that are only read may be the same. */
+static void columns_may_not_overlap_answers(void **state)
+{
+    (void)state;
+    start("us-fmcsr", NULL);
+    rodt_column_in in = {.released = cells.released, .applied = cells.released, .chamber = cells.chamber};
+    rodt_column_out out = answers;
+    rodt_reading common = {0};
+    memset(&cells, 0, sizeof cells);
+    compare(&in, 100, &common);
+    out.stroke = cells.released;
+    assert_int_equal(rodt_column_judge(&plan, &in, 100, &out), RODT_E_ARGUMENT);
+    out.stroke = cells.released + 99;
+    assert_int_equal(rodt_column_judge(&plan, &in, 100, &out), RODT_E_ARGUMENT);
+    out.stroke = cells.released + 100;
+    assert_int_equal(rodt_column_judge(&plan, &in, 100, &out), RODT_OK);
+    out.stroke = cells.stroke;
+    out.verdict = cells.flags + 99;
+    assert_int_equal(rodt_column_judge(&plan, &in, 100, &out), RODT_E_ARGUMENT);
+    out.verdict = (uint8_t *)&plan;
+    assert_int_equal(rodt_column_judge(&plan, &in, 100, &out), RODT_E_ARGUMENT);
+    compare(&in, 0, &common);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(the_scale_is_exact),
+        cmocka_unit_test(chance_rows_are_judged_alike),
+        cmocka_unit_test(a_carriers_own_limits_are_judged_alike),
+        cmocka_unit_test(every_64th_is_judged_alike),
+        cmocka_unit_test(every_day_is_judged_alike),
+        cmocka_unit_test(an_arrow_batch_is_judged_alike),
+        cmocka_unit_test(broken_batches_are_refused),
+        cmocka_unit_test(wrong_plans_are_refused),
+        cmocka_unit_test(wrong_columns_are_refused),
+        cmocka_unit_test(columns_may_not_overlap_answers),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
