@@ -28,11 +28,17 @@ static bool open_child(const struct ArrowSchema *schema, const struct ArrowArray
     return out->cells != NULL || batch->length == 0;
 }
 
+/* An empty batch may have no buffer of cells at all. */
+static const void *first_cell(const child *from, size_t width)
+{
+    return from->cells == NULL ? NULL : (const char *)from->cells + from->from * width;
+}
+
 static bool take32(const child *from, const char *format, const int32_t **out, rodt_column_bits *valid)
 {
     if (*out != NULL || strcmp(from->format, format) != 0)
         return false;
-    *out = (const int32_t *)from->cells + from->from;
+    *out = first_cell(from, sizeof **out);
     *valid = from->valid;
     return true;
 }
@@ -41,7 +47,7 @@ static bool take64(const child *from, const int64_t **out, rodt_column_bits *val
 {
     if (*out != NULL || strcmp(from->format, "l") != 0)
         return false;
-    *out = (const int64_t *)from->cells + from->from;
+    *out = first_cell(from, sizeof **out);
     *valid = from->valid;
     return true;
 }
@@ -50,7 +56,7 @@ static bool take_code(const child *from, rodt_column_in *in)
 {
     if (in->chamber != NULL || strcmp(from->format, "C") != 0)
         return false;
-    in->chamber = (const uint8_t *)from->cells + from->from;
+    in->chamber = first_cell(from, 1);
     in->chamber_valid = from->valid;
     return true;
 }

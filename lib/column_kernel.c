@@ -18,7 +18,6 @@
 _Static_assert(RODT_REASON_END == 32, "a column of reasons has 32 bits");
 _Static_assert((int)RODT_REASON_DATE_AMBIGUOUS == (int)WORD_VERDICT + 1, "the verdict has two bits");
 _Static_assert(REGION_INCOMPLETE + CELL_KINDS * CELL_KINDS <= RODT_COLUMN_REGIONS, "room for every region");
-_Static_assert(RODT_COLUMN_NO_STROKE == -1, "every bit is set");
 
 INLINE void put(const column_answers *out, size_t row, int32_t moved, int32_t kind, uint32_t word)
 {
@@ -44,7 +43,8 @@ INLINE void loop_plain(const rodt_column_plan *plan, const column_plain *in, siz
         int32_t code = cells.chamber[i] < codes ? cells.chamber[i] : RODT_COLUMN_CHAMBER_UNREADABLE;
         int32_t entry = code * eras + era;
         int32_t moved = (applied & column_mask(applied > 0)) - (released & column_mask(released > 0));
-        int32_t kind = (column_mask(released < 0) & (CELL_KINDS * CELL_UNREADABLE)) + (column_mask(applied < 0) & CELL_UNREADABLE);
+        int32_t kind = (column_mask(released < 0) & (CELL_KINDS * CELL_UNREADABLE)) +
+                       (column_mask(applied < 0) & CELL_UNREADABLE);
         int32_t counted = column_region(moved, step, steps, entry);
         int32_t region = kind != 0 ? REGION_INCOMPLETE + kind : counted;
         put(&answers, i, moved, kind, words[entry * REGIONS_OF_ENTRY + region]);
@@ -86,14 +86,15 @@ INLINE uint32_t word_of(const rodt_column_changes *changes, int32_t released, in
                         uint32_t common)
 {
     int32_t moved = (applied & column_mask(applied > 0)) - (released & column_mask(released > 0));
-    uint32_t no_released = (uint32_t)(released >> 31);
-    uint32_t no_applied = (uint32_t)(applied >> 31);
+    uint32_t no_released = (uint32_t)column_mask(released < 0);
+    uint32_t no_applied = (uint32_t)column_mask(applied < 0);
     uint32_t limit = 0u - (common >> WORD_VERDICT & 1u);
     uint32_t change = ((uint32_t)column_mask(moved > 0) & changes->within) ^
                       ((uint32_t)column_mask(moved >= step) & (changes->within ^ changes->at)) ^
                       ((uint32_t)column_mask(moved > step) & (changes->at ^ changes->over));
     change &= limit;
-    change ^= ((uint32_t)column_mask(moved < 0) & changes->swapped) ^ ((uint32_t)column_mask(moved == 0) & changes->still);
+    change ^= ((uint32_t)column_mask(moved < 0) & changes->swapped) ^
+              ((uint32_t)column_mask(moved == 0) & changes->still);
     change &= ~(no_released | no_applied);
     change ^= (no_released & WORD_RELEASED_UNREADABLE) ^ (no_applied & WORD_APPLIED_UNREADABLE);
     return (common & WORD_REASONS) ^ change;
@@ -117,7 +118,7 @@ INLINE void loop_packed(const rodt_column_plan *plan, const column_plain *in, in
         uint32_t word = word_of(&changes, released, applied, step, (uint32_t)(rows.code[i] >> 32));
         rows.word[i] = word;
         answers.reasons[i] = word & WORD_REASONS;
-        answers.stroke[i] = moved | (moved >> 31) | ((released | applied) >> 31);
+        answers.stroke[i] = moved | column_mask(moved < 0) | column_mask((released | applied) < 0);
     }
     ROWS_ARE_INDEPENDENT
     for (int i = 0; i < count; i++)

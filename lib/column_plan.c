@@ -283,11 +283,9 @@ static void pack_code(rodt_column_plan *plan, uint32_t code)
         changes->still = words[1] ^ common;
         changes->hold = true;
     }
-    if (step <= 0 || plan->step[1][entry] != INT32_MAX || !fits_without_limit(words, common, changes))
-        changes->hold = false;
-    else if (has_limit && !fits_limit(words, common, changes))
-        changes->hold = false;
-    else if (!has_limit && (words[2] != common || words[3] != common))
+    if (step <= 0 || plan->step[1][entry] != INT32_MAX || !fits_without_limit(words, common, changes) ||
+        (has_limit && !fits_limit(words, common, changes)) ||
+        (!has_limit && (words[2] != common || words[3] != common)))
         changes->hold = false;
     plan->packed[code] = (uint64_t)(common | (has_limit ? WORD_HAS_LIMIT : 0)) << 32 | (uint32_t)step;
 }
