@@ -20,7 +20,6 @@ enum {
     AIR_CUT_OUT,
     AIR_RESERVOIRS,
     AIR_CHAMBERS,
-    AIR_TRAILER,
     AIR_PSI,
     AIR_FILL,
     AIR_FLOOR,

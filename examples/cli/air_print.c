@@ -2,6 +2,8 @@
 /* The answers of `rodtravel air`, for people and for programs. */
 #include "air.h"
 
+#include <string.h>
+
 #define INDENT 8u
 #define SENTENCE_SIZE 600
 
@@ -30,6 +32,32 @@ static void print_result(const rodt_air_finding *finding)
     }
     print_painted(stdout, paints[finding->result], word);
     printf("  %s%s\n\n", rodt_check_title(finding->reading.check), finding->major ? ", a major defect" : "");
+}
+
+/* Half kPa to half kPa around the edge: what a gauge in whole kPa cannot tell from it. */
+static bool same_whole_kpa(rodt_ratio measured, rodt_ratio edge)
+{
+    rodt_pressure low, high;
+    const rodt_pressure at = {measured.num, measured.den};
+    if (edge.num > 100000 || edge.den > 1000) /* no edge of a table */
+        return false;
+    int64_t kpa = (edge.num * 6894757 / edge.den + 500000) / 1000000;
+    return rodt_pressure_from_kpa(2 * kpa - 1, 2, &low) == RODT_OK &&
+           rodt_pressure_from_kpa(2 * kpa + 1, 2, &high) == RODT_OK && rodt_pressure_compare(at, low) >= 0 &&
+           rodt_pressure_compare(at, high) < 0;
+}
+
+/* A source that prints kPa beside psi rounds one of them; at the edge that decides, so it must be said. */
+static void print_twin(const rodt_air_finding *finding)
+{
+    const rodt_air_limit *row = finding->row;
+    bool psi = row->measure == RODT_MEASURE_PSI || row->measure == RODT_MEASURE_PSI_PER_MINUTE;
+    if (!psi || finding->at_limit || strstr(row->published, "kPa") == NULL ||
+        !rodt_ratio_given(finding->measured) || !rodt_ratio_given(finding->allowed))
+        return;
+    if (same_whole_kpa(finding->measured, finding->allowed))
+        print_wrapped(stdout, "Note", INDENT, "in whole kPa the reading is at the edge; judged by the psi figure, the "
+                                              "kPa figure printed beside it is rounded. Read the cited document.");
 }
 
 static void print_row(const rodt_air_limit *row, const rodt_rules *rules)
@@ -106,8 +134,10 @@ void print_air_finding(const rodt_air_finding *finding)
         print_wrapped(stdout, "Found", INDENT, sentence);
     if (rodt_air_edge_write(finding, sentence, sizeof sentence) == RODT_OK && sentence[0] != '\0')
         print_wrapped(stdout, "Edge", INDENT, sentence);
-    if (finding->row != NULL)
+    if (finding->row != NULL) {
         print_row(finding->row, finding->rules);
+        print_twin(finding);
+    }
     print_next(finding);
     print_wrapped(stdout, "Safety", INDENT, "Chock the wheels. The cited law and a licensed inspector decide.");
 }

@@ -167,6 +167,8 @@ static int read_chambers(const command_line *from, rodt_ratio *out)
         if (status != STATUS_CONTINUE)
             return status;
         at += size + (at[size] == ',');
+        if (*at == '\0' && at[-1] == ',')
+            return complain("a chamber behind --chambers is missing: the list ends in a comma");
     }
     if (option_given(from, AIR_CHAMBERS) && sum.num == 0)
         return complain("--chambers is a list of marks such as 20,20,30,30");
@@ -184,8 +186,9 @@ static int read_volumes(const command_line *from, air_volumes *out)
         return status;
     if (rodt_ratio_given(out->reservoirs) && out->reservoirs.num == 0)
         return complain("--reservoirs is the volume of all reservoirs in cubic inches, above zero");
+    /* Never a trailer's multiple: S5.1.1 times a truck or bus by itself. */
     if (rodt_ratio_given(out->chambers))
-        rodt_required_volume(out->chambers, option_given(from, AIR_TRAILER), &out->required);
+        rodt_required_volume(out->chambers, false, &out->required);
     return STATUS_CONTINUE;
 }
 
@@ -257,7 +260,6 @@ static int refuse_strange(const command_line *from, rodt_check check)
                                      [AIR_START] = build_up,
                                      [AIR_RESERVOIRS] = build_up,
                                      [AIR_CHAMBERS] = build_up,
-                                     [AIR_TRAILER] = build_up,
                                      [AIR_BEFORE] = loss || reserve,
                                      [AIR_AFTER] = loss || reserve,
                                      [AIR_APPLICATIONS] = reserve,

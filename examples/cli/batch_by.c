@@ -30,6 +30,12 @@ bool batch_by_open(batch_run *run, const csv_record *record)
     char heading[BATCH_TEXT_SIZE];
     if (!batch_header_find(record, run->options->by, "--by", &run->by_column))
         return false;
+    /* Vehicles are called units in many a fleet; read as the unit of lengths, no row of them could be judged. */
+    if (run->by_column == run->header.column[BATCH_UNIT]) {
+        complain("\"%.200s\" is read as the unit of the lengths; if it names vehicles, add --column unit=",
+                 run->options->by);
+        return false;
+    }
     if (csv_text(record, run->by_column, heading, sizeof heading) == CSV_NO_FIT)
         heading[0] = '\0';
     run->by = by_open((by_sink){write_line, run}, run->options->separator);

@@ -352,16 +352,30 @@ static bool holds_heading(const csv_record *record, const char *heading)
     return false;
 }
 
+/* Separators without a heading at the end of a line name no other column. */
+static bool names_more_columns(const batch_header *header, const csv_record *record)
+{
+    char text[BATCH_TEXT_SIZE];
+    for (size_t i = header->count; i < record->count; i++) {
+        heading_of(record, i, text);
+        if (text[0] != '\0')
+            return true;
+    }
+    return false;
+}
+
 batch_repeat batch_header_compare(const batch_header *header, const csv_record *record)
 {
     char text[BATCH_TEXT_SIZE];
-    bool same = record->count == header->count;
+    bool same = !names_more_columns(header, record);
     for (int word = 0; word < BATCH_NEEDED; word++)
         if (!holds_heading(record, header->heading[word]))
             return BATCH_NO_HEADER;
     for (int word = 0; word < BATCH_READ && same; word++) {
         if (header->column[word] == BATCH_NO_COLUMN)
             continue;
+        if (header->column[word] >= record->count)
+            return BATCH_OTHER_HEADER;
         heading_of(record, header->column[word], text);
         same = strcmp(text, header->heading[word]) == 0;
     }

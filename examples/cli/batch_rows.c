@@ -149,6 +149,8 @@ static bool give_up_row(batch_run *run, const csv_record *record, batch_flaw fla
     batch_repeat repeat = batch_header_compare(&run->header, record);
     if (repeat == BATCH_OTHER_HEADER && !record->bad_quotes)
         return refuse_header(record);
+    if (repeat == BATCH_SAME_HEADER && !record->bad_quotes)
+        return pass_header(run, record);
     batch_count_flaw(&run->counts, flaw, record->line);
     batch_count(&run->counts, &none, run->options->summary);
     return put_row(run, record, &none, batch_flaw_code(flaw));

@@ -22,7 +22,6 @@ static const option_spec options[AIR_OPTIONS] = {
     [AIR_CUT_OUT] = {"cut-out", "PSI", "warning, cut-in: the governor's cut-out", false},
     [AIR_RESERVOIRS] = {"reservoirs", "IN3", "build-up, estimate: volume of the reservoirs in cubic inches", false},
     [AIR_CHAMBERS] = {"chambers", "LIST", "build-up, estimate: chambers that they serve, such as 20,20,30,30", false},
-    [AIR_TRAILER] = {"trailer", NULL, "build-up: the reservoirs are a trailer's", false},
     [AIR_PSI] = {"psi", "PSI", "estimate: pressure before the first application", false},
     [AIR_FILL] = {"fill", "PART", "estimate: part of the rated volume that an application fills; 1 if not given",
                   false},

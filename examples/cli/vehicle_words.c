@@ -254,10 +254,10 @@ void vehicle_each_source(const vehicle_record *record, vehicle_line line, void *
     for (size_t part = 0; part < RODT_COUNT_PARTS; part++) {
         rodt_evidence evidence;
         const rodt_source *source = rodt_count_source(part, &evidence);
-        bool twice = part > 0 && rodt_count_source(part - 1, NULL) == source;
+        bool half = part == 2 && record->vehicle.count.tally.half == 0;
         bool chart = part == 3 && record->vehicle.count.outcome != RODT_OUTCOME_AMBIGUOUS;
         bool steering = part == 4;
-        if (!twice && !chart && !steering)
+        if (!half && !chart && !steering)
             say_source(rodt_count_words(part), source, evidence, line, context);
     }
 }

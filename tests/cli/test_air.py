@@ -67,10 +67,22 @@ class Checks(Case):
         self.assertEqual(self.said(0, "build-up --seconds 1:30 --start applications --vehicle bus --built 2001 --rules nz")[0],
                          "GOOD")
 
-    def test_a_trailer_needs_less(self):
-        trailer = "build-up --seconds 26 --from 85 --to 100 --reservoirs 2848 --chambers 30,30,30,30 --rules us-newvehicle"
-        self.assertEqual(self.judged(0, trailer.replace("26", "25") + " --trailer")["allowed"], "25")
-        self.assertEqual(self.judged(1, trailer)["allowed"], "50/3")
+    def test_a_trailer_has_no_compressor(self):
+        """49 CFR 571.121, S5.1.1 is for trucks and buses: their own reservoirs, at x 12 of S5.1.2.1, never x 8."""
+        alone = "build-up --seconds 26 --from 85 --to 100 --reservoirs 2848 --chambers 30,30,30,30 --rules us-newvehicle"
+        self.assertEqual(self.judged(1, alone)["allowed"], "50/3")
+        self.refused(alone + " --trailer", "--trailer")
+
+    def test_a_rounded_twin(self):
+        """21 kPa is printed beside 3 psi, which is 20.68 kPa; the psi figure judges, and that is said."""
+        loss = "loss-applied --before {}kPa --after 700kPa --vehicle single --rules ca-on"
+        self.assertIn("Note in whole kPa the reading is at the edge", self.said(1, loss.format(721))[1])
+        self.assertNotIn("whole kPa", self.said(1, loss.format(722))[1])
+        self.assertNotIn("whole kPa", self.said(0, loss.format(720))[1])
+        self.assertIn("whole kPa", self.said(1, "cut-out 1000kPa --rules ca-on")[1])
+        self.assertIn("whole kPa", self.said(1, "warning 379kPa --rules ca-on")[1])
+        self.assertNotIn("whole kPa", self.said(0, "cut-out 145 --rules ca-on")[1])
+        self.assertNotIn("whole kPa", self.said(1, "warning 379kPa --rules ca-qc")[1])
 
     def test_governor(self):
         self.assertEqual(self.said(0, "cut-out 135 --rules us-inuse")[0], "GOOD")
@@ -149,6 +161,7 @@ class Refusals(Case):
         self.refused("build-up --seconds 9999999999 --from 85 --to 100", "--seconds")
         self.refused("build-up --seconds 30 --from 85 --to 100 --chambers 30,C", "cannot be read")
         self.refused("build-up --seconds 30 --from 85 --to 100 --chambers dd3", "Table V")
+        self.refused("build-up --seconds 30 --from 85 --to 100 --chambers 30,", "ends in a comma")
         self.refused("build-up --seconds 30 --from 85 --to 100 --reservoirs 0", "above zero")
         self.refused("estimate --psi 100", "needs --psi")
         self.refused("estimate --psi 100 --reservoirs 100 --chambers 30 --fill 3/2", "0 to 1")

@@ -326,6 +326,10 @@ class ByVehicle(Case):
 
     def test_a_heading_that_is_not_there(self):
         self.refused("--by", "unit", data=HEADER + GOOD, says=['there is no heading "unit" (--by)', '"chamber"'])
+        units = b"unit,chamber,released,applied,psi\nT1,30,2,3,95\n"
+        self.refused("--by", "unit", data=units, says="--column unit=")
+        (line,) = self.lines("--by", "unit", "--column", "unit=", data=units, status=0)
+        self.assertEqual(line["verdict"], "below-criterion")
         self.refused("--by", "v", data=b"v,V,chamber,released,applied\n1,2,30,2,3\n", says="two columns")
         self.refused("--by", "", data=HEADER + GOOD, says="there is no heading")
 
@@ -377,6 +381,21 @@ class Refusals(Case):
         result = self.refused(data=HEADER + GOOD + b"chamber,applied,released,psi\nclamp 30,4,2,95\n",
                               says=["line 3", "other columns"])
         self.assertIn(GOOD_OUT, result.stdout)
+
+    def test_repeated_header_with_a_ragged_end(self):
+        """Separators at the end of a line, or an unread heading left out there, move no column that is read."""
+        wide = b"chamber,released,applied,psi,remarks\n"
+        for header, again in ((HEADER, HEADER.rstrip() + b",\n"), (HEADER, HEADER.rstrip() + b", ,,\n"),
+                              (wide, b"chamber,released,applied,psi\n")):
+            row = GOOD if header == HEADER else GOOD.rstrip() + b",ok\n"
+            result = run(data=header + row + again + row)
+            self.assertEqual(result.returncode, 0, again)
+            self.assertIn(b"1 repeated header line passed through", result.stderr)
+            lines = result.stdout.split(b"\n")
+            self.assertEqual((len(lines), lines[1]), (5, lines[3]))
+            self.assertTrue(lines[2].startswith(again.rstrip(b"\n")))
+        for again in (HEADER.rstrip() + b",remarks\n", b"chamber,released,applied\n"):
+            self.refused(data=HEADER + GOOD + again, says=["line 3", "other columns"])
 
     def test_encoding(self):
         text = "chamber,released,applied\n30,2 1/8,4½\n"

@@ -65,6 +65,9 @@ class Outcome(Case):
         self.assertTrue(said.startswith("AMBIGUOUS: OUT OF SERVICE BY PERCENT, NOT BY THE CHART"))
         self.assertIn("1 1/2 of 6 brakes defective, 25 %: 20 % is reached, but not the 2 whole brakes of the chart", said)
         self.assertIn("from memory, unconfirmed", said)
+        half = "over the limit by less counts as half a defective brake: North American Standard"
+        self.assertIn(half, said)
+        self.assertNotIn(half, " ".join(self.judged(vehicle(3, L2="2 1/4"), 1).split()))
 
     def test_a_dead_brake_of_the_first_axle(self):
         self.assertEqual(self.first(vehicle(5, L1="0"), 1), "OUT OF SERVICE IF AXLE 1 STEERS")
