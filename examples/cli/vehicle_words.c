@@ -73,7 +73,7 @@ const char *tape_word(const rodt_finding *finding, rodt_length length, char word
     rodt_status status = rodt_length_write_decimal(length, mm ? RODT_UNIT_MM : RODT_UNIT_INCH, mm ? 2 : 3,
                                                    RODT_ROUND_HALF_EVEN, word, WORD_SIZE - 4);
     if (status == RODT_OK && mm)
-        strcat(word, " mm");
+        memcpy(word + strlen(word), " mm", sizeof " mm");
     return status == RODT_OK ? word : "-";
 }
 
