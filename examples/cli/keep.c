@@ -1,6 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* A report that was cut off looks like one that ends early, so an older file stays until the new one is on the disk. */
-#define _XOPEN_SOURCE 700 /* realpath */
 #include "keep.h"
 
 #include "cli.h"
@@ -38,7 +37,7 @@ static bool find_target(const char *name, char target[KEEP_PATH_SIZE])
     const char *found = real != NULL ? real : name;
     bool fits = strlen(found) + sizeof ".XXXXXX" <= KEEP_PATH_SIZE;
     if (fits)
-        strcpy(target, found);
+        snprintf(target, KEEP_PATH_SIZE, "%s", found);
     free(real);
     return fits;
 }

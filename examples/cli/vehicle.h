@@ -49,7 +49,7 @@ int vehicle_status(const rodt_vehicle_finding *vehicle);
 
 /* Gets one line of a list: whom or what it is about ("" = nothing to name), and a sentence. A source of the line
  * before stands in round brackets. */
-typedef void vehicle_line(void *context, const char *label, const char *text);
+typedef void (*vehicle_line)(void *context, const char *label, const char *text);
 
 const char *vehicle_headline(const rodt_vehicle_finding *vehicle, paint_kind *paint);
 void vehicle_each_count(const vehicle_record *record, vehicle_line line, void *context);
