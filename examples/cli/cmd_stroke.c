@@ -103,7 +103,8 @@ static void print_verdict(const rodt_finding *finding)
             *at = (char)(*at - 'a' + 'A');
     }
     print_painted(stdout, paints[finding->verdict], word);
-    printf("  %s\n\n", chamber_word(&finding->chamber, chamber));
+    bool unconfirmed = rodt_finding_has(finding, RODT_REASON_LIMIT_UNCONFIRMED);
+    printf("  %s%s\n\n", chamber_word(&finding->chamber, chamber), unconfirmed ? ", by an unconfirmed limit" : "");
 }
 
 static void print_reasons(const rodt_finding *finding)

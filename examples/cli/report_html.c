@@ -70,7 +70,7 @@ static void put_outcome(const inspection *of, FILE *to)
     static const char *const classes[] = {
         [PAINT_GOOD] = "good", [PAINT_BAD] = "bad", [PAINT_OPEN] = "open", [PAINT_STRONG] = "open"};
     paint_kind paint;
-    const char *words = vehicle_headline(&of->vehicle.vehicle, &paint);
+    const char *words = vehicle_headline(&of->vehicle, &paint);
     markup_put(to, "<p class=\"outcome %\">%</p>\n", classes[paint], words);
     if (report_air_defective(of))
         markup_put(to, "<p><strong>%</strong></p>\n", REPORT_AIR_DEFECTIVE);

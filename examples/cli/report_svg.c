@@ -206,7 +206,7 @@ static void put_describing(FILE *to, const inspection *of)
     markup_put(to, "<title id=\"rt-title\">Pushrod strokes% %</title>\n", unit != NULL ? " of" : "",
                unit != NULL ? unit : "");
     markup_put(to, "<desc id=\"rt-desc\">The vehicle from above, front at the top: stroke and limit of every wheel "
-               "end, with a bar. %.</desc>\n", vehicle_headline(&of->vehicle.vehicle, &paint));
+               "end, with a bar. %.</desc>\n", vehicle_headline(&of->vehicle, &paint));
 }
 
 void report_write_svg(const inspection *of, FILE *to, bool alone)

@@ -51,7 +51,7 @@ int vehicle_status(const rodt_vehicle_finding *vehicle);
  * before stands in round brackets. */
 typedef void (*vehicle_line)(void *context, const char *label, const char *text);
 
-const char *vehicle_headline(const rodt_vehicle_finding *vehicle, paint_kind *paint);
+const char *vehicle_headline(const vehicle_record *record, paint_kind *paint);
 void vehicle_each_count(const vehicle_record *record, vehicle_line line, void *context);
 void vehicle_each_axle(const vehicle_record *record, vehicle_line line, void *context);
 void vehicle_each_advice(const vehicle_record *record, vehicle_line line, void *context);

@@ -15,7 +15,7 @@ static void print_count(void *context, const char *label, const char *text)
 static void print_outcome(const vehicle_record *record)
 {
     paint_kind paint;
-    const char *words = vehicle_headline(&record->vehicle, &paint);
+    const char *words = vehicle_headline(record, &paint);
     print_painted(stdout, paint, words);
     putchar('\n');
     vehicle_each_count(record, print_count, NULL);

@@ -16,8 +16,18 @@ static bool steering_dead(const rodt_vehicle_finding *vehicle)
     return false;
 }
 
-const char *vehicle_headline(const rodt_vehicle_finding *vehicle, paint_kind *paint)
+static bool is_unconfirmed(const vehicle_record *record)
 {
+    for (size_t i = 0; i < record->count; i++) {
+        if (rodt_finding_has(&record->findings[i], RODT_REASON_LIMIT_UNCONFIRMED))
+            return true;
+    }
+    return false;
+}
+
+const char *vehicle_headline(const vehicle_record *record, paint_kind *paint)
+{
+    const rodt_vehicle_finding *vehicle = &record->vehicle;
     bool some_out = vehicle->out_of_adjustment + vehicle->inoperative > 0;
     *paint = PAINT_BAD;
     if (vehicle->count.outcome == RODT_OUTCOME_OUT_OF_SERVICE)
@@ -35,6 +45,8 @@ const char *vehicle_headline(const rodt_vehicle_finding *vehicle, paint_kind *pa
     *paint = PAINT_OPEN;
     if (vehicle->undetermined + vehicle->count.unmeasured > 0)
         return "UNDETERMINED: NOT EVERY BRAKE IS PROVEN";
+    if (is_unconfirmed(record))
+        return "ALL BRAKES IN ADJUSTMENT, BY LIMITS THAT ARE UNCONFIRMED";
     *paint = PAINT_GOOD;
     return "ALL BRAKES IN ADJUSTMENT";
 }

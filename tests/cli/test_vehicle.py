@@ -54,6 +54,10 @@ class Outcome(Case):
     def test_all_good(self):
         self.assertEqual(self.first(vehicle(5), 0), "ALL BRAKES IN ADJUSTMENT")
 
+    def test_limits_that_are_not_law_are_said_at_once(self):
+        self.assertEqual(self.first(vehicle(5), 0, "--rules", "ca-nsc"),
+                         "ALL BRAKES IN ADJUSTMENT, BY LIMITS THAT ARE UNCONFIRMED")
+
     def test_exactly_twenty_percent(self):
         """Ten brakes: 1 + 1/2 + 1/2 is out of service, three halves are not."""
         self.assertEqual(self.first(vehicle(5, L2="2 1/4", R3="2 1/8", L4="2 1/8"), 1), "OUT OF SERVICE")
