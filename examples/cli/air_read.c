@@ -157,23 +157,25 @@ static int read_chambers(const command_line *from, rodt_ratio *out)
 {
     const char *at = option_value(from, AIR_CHAMBERS);
     rodt_ratio sum = {0, 1};
-    for (size_t count = 0; at != NULL && *at != '\0'; count++) {
+    if (at == NULL)
+        return STATUS_CONTINUE;
+    for (size_t count = 0; *at != '\0'; count++) {
         char mark[40];
         size_t size = strcspn(at, ",");
+        bool more = at[size] == ',';
         if (size >= sizeof mark || count == 64)
             return complain("--chambers is a list of marks such as 20,20,30,30");
         snprintf(mark, sizeof mark, "%.*s", (int)size, at);
         int status = add_chamber(mark, &sum);
         if (status != STATUS_CONTINUE)
             return status;
-        at += size + (at[size] == ',');
-        if (*at == '\0' && at[-1] == ',')
+        at += size + more;
+        if (more && *at == '\0')
             return complain("a chamber behind --chambers is missing: the list ends in a comma");
     }
-    if (option_given(from, AIR_CHAMBERS) && sum.num == 0)
+    if (sum.num == 0)
         return complain("--chambers is a list of marks such as 20,20,30,30");
-    if (sum.num > 0)
-        *out = sum;
+    *out = sum;
     return STATUS_CONTINUE;
 }
 
