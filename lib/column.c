@@ -114,6 +114,8 @@ static void take_readings(const rodt_column_in *in, size_t row, size_t count, bl
         take64(in->applied64 + row, count, 1, rows, rows->applied);
 }
 
+_Static_assert(RODT_COLUMN_CHAMBER_MISSING == 0, "a code that is masked away must be the missing one");
+
 static void take_codes(const rodt_column_plan *plan, const rodt_column_in *in, size_t row, size_t count, block *rows)
 {
     const uint8_t *codes = in->chamber + row;
@@ -125,8 +127,7 @@ static void take_codes(const rodt_column_plan *plan, const rodt_column_in *in, s
     for (size_t i = 0; i < count; i++) {
         int32_t code = codes[i] < known ? codes[i] : RODT_COLUMN_CHAMBER_UNREADABLE;
         int32_t given = -(int32_t)(rows->valid[i] & rows->row[i]);
-        code = (given & code) | (~given & RODT_COLUMN_CHAMBER_MISSING);
-        rows->entry[i] = code * eras + era;
+        rows->entry[i] = (code & given) * eras + era;
     }
 }
 

@@ -120,9 +120,10 @@ INLINE void loop_packed(const rodt_column_plan *plan, const column_plain *in, in
         answers.reasons[i] = word & WORD_REASONS;
         answers.stroke[i] = moved | column_mask(moved < 0) | column_mask((released | applied) < 0);
     }
+    uint8_t *verdict = out->verdict;
     ROWS_ARE_INDEPENDENT
     for (int i = 0; i < count; i++)
-        answers.verdict[i] = (uint8_t)(rows.word[i] >> WORD_VERDICT & 3u);
+        verdict[i] = (uint8_t)(rows.word[i] >> WORD_VERDICT & 3u);
 }
 
 /* A whole block has a constant number of rows, so that its loop has no remainder. */
