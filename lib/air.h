@@ -18,6 +18,7 @@ typedef struct air_outcome {
     rodt_air_result result;
     rodt_air_missing missing;
     bool major;
+    bool minor;
     bool at_limit;
     rodt_ratio measured;
     rodt_ratio allowed;

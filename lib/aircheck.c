@@ -156,7 +156,10 @@ static air_vehicle make_vehicle(const rodt_air_reading *reading, rodt_vehicle_cl
     return (air_vehicle){vehicle, towed, built};
 }
 
-static bool agree(const air_outcome *a, const air_outcome *b) { return a->result == b->result && a->major == b->major; }
+static bool agree(const air_outcome *a, const air_outcome *b)
+{
+    return a->result == b->result && a->major == b->major && a->minor == b->minor;
+}
 
 /* Of two that agree, one that can name its row says more. */
 static void keep_fuller(air_outcome *kept, const air_outcome *other)
@@ -242,6 +245,7 @@ rodt_status rodt_air_judge(const rodt_air_reading *reading, const rodt_rules *ru
     *out = (rodt_air_finding){.result = outcome.result,
                               .missing = outcome.missing,
                               .major = outcome.major,
+                              .minor = outcome.minor,
                               .at_limit = outcome.at_limit,
                               .reading = *reading,
                               .measured = outcome.measured,

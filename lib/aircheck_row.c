@@ -182,6 +182,7 @@ static void settle(const rodt_air_limit *row, bool good, air_outcome *out)
 {
     bool major = row->kind == RODT_KIND_MAJOR || row->kind == RODT_KIND_LIMIT_MAJOR;
     out->major = major && !good;
+    out->minor = row->kind == RODT_KIND_LIMIT_MINOR && !good;
     if (row->kind == RODT_KIND_USUAL || (row->kind == RODT_KIND_MAJOR && good))
         out->result = RODT_AIR_NOTED;
     else

@@ -314,6 +314,13 @@ static void put_missing(text_writer *writer, const rodt_air_finding *finding)
         text_putf(writer, "%d", finding->row->applications);
 }
 
+static const char *rank_of_defect(const rodt_air_finding *finding)
+{
+    if (finding->major)
+        return ", a major defect";
+    return finding->minor ? ", a minor defect" : "";
+}
+
 static void put_result(text_writer *writer, const rodt_air_finding *finding)
 {
     const rodt_air_limit *row = finding->row;
@@ -325,7 +332,7 @@ static void put_result(text_writer *writer, const rodt_air_finding *finding)
     if (finding->at_limit && finding->result != RODT_AIR_NOTED)
         text_putf(writer, ", and this is exactly the edge, which %s",
                   finding->result == RODT_AIR_GOOD ? "passes" : "fails");
-    text_putf(writer, ": %s%s", rodt_air_result_name(finding->result), finding->major ? ", a major defect" : "");
+    text_putf(writer, ": %s%s", rodt_air_result_name(finding->result), rank_of_defect(finding));
     if (finding->result == RODT_AIR_NOTED)
         text_put(writer, row->kind == RODT_KIND_USUAL ? ", it is no limit" : ", smaller defects are not judged");
 }
@@ -395,7 +402,10 @@ static void put_edge(text_writer *writer, const rodt_air_limit *row, const rodt_
         text_putf(writer, "nothing is defective by a usual figure: %s", row->published);
         return;
     }
-    text_put(writer, row->kind == RODT_KIND_LIMIT ? "defective " : "major defect ");
+    static const char *const ranks[] = {[RODT_KIND_LIMIT] = "defective ", [RODT_KIND_MAJOR] = "major defect ",
+                                        [RODT_KIND_LIMIT_MAJOR] = "major defect ",
+                                        [RODT_KIND_LIMIT_MINOR] = "minor defect "};
+    text_put(writer, ranks[row->kind]);
     if (row->measure == RODT_MEASURE_YES_NO) {
         text_put(writer, checks[row->check].fault);
         return;

@@ -12,7 +12,7 @@ static const char *const check_words[] = {
     "warning",      "build-up",           "cut-out",      "cut-in",        "loss-released", "loss-applied", "reserve",
     "spring-brake", "tractor-protection", "supply-valve", "parking-valve", "drain",         "audible-leak",
     "contamination"};
-static const char *const kind_words[] = {"limit", "major", "usual", "limit and major"};
+static const char *const kind_words[] = {"limit", "major", "usual", "limit and major", "limit and minor"};
 static const char *const vehicle_words[] = {"any", "single", "combination", "bus"};
 static const char *const comparison_words[] = {"less than",     "not more than", "more than", "not less than",
                                                "between",       "yes",           "no"};

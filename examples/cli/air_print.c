@@ -31,7 +31,8 @@ static void print_result(const rodt_air_finding *finding)
             *at = (char)(*at - 'a' + 'A');
     }
     print_painted(stdout, paints[finding->result], word);
-    printf("  %s%s\n\n", rodt_check_title(finding->reading.check), finding->major ? ", a major defect" : "");
+    const char *rank = finding->minor ? ", a minor defect" : "";
+    printf("  %s%s\n\n", rodt_check_title(finding->reading.check), finding->major ? ", a major defect" : rank);
 }
 
 /* Half kPa to half kPa around the edge: what a gauge in whole kPa cannot tell from it. */
@@ -92,7 +93,10 @@ static const char *missing_step(rodt_air_missing missing)
 static const char *next_step(const rodt_air_finding *finding)
 {
     switch (finding->result) {
-    case RODT_AIR_DEFECTIVE: return "Do not drive: report it and have it repaired.";
+    case RODT_AIR_DEFECTIVE:
+        return finding->minor
+                   ? "Write it on the inspection report, tell the operator and have it repaired."
+                   : "Do not drive: report it and have it repaired.";
     case RODT_AIR_UNDETERMINED: return missing_step(finding->missing);
     case RODT_AIR_NOTED: return "No limit was judged. Compare with the vehicle maker's figure.";
     case RODT_AIR_NOT_DONE: return "Nothing was recorded; rodtravel air --help shows how.";
@@ -161,6 +165,8 @@ void put_air_finding(json_writer *json, const rodt_air_finding *finding)
     json_pair(json, "missing", misses ? rodt_air_missing_name(finding->missing) : NULL);
     json_key(json, "major");
     json_bool(json, finding->major);
+    json_key(json, "minor");
+    json_bool(json, finding->minor);
     json_key(json, "at_limit");
     json_bool(json, finding->at_limit);
     write_ratio(json, "measured", finding->measured);

@@ -62,9 +62,10 @@ typedef enum rodt_measure {
 /* How a rule set ranks a row. */
 typedef enum rodt_kind {
     RODT_KIND_LIMIT = 0,
-    RODT_KIND_MAJOR = 1,      /* beyond it the defect is a major one; what lies before it is not judged by this row */
-    RODT_KIND_USUAL = 2,      /* a usual figure, not a limit: only a note, never a defect */
-    RODT_KIND_LIMIT_MAJOR = 3 /* a limit, and what is beyond it is a major defect */
+    RODT_KIND_MAJOR = 1,       /* beyond it the defect is a major one; what lies before it is not judged by this row */
+    RODT_KIND_USUAL = 2,       /* a usual figure, not a limit: only a note, never a defect */
+    RODT_KIND_LIMIT_MAJOR = 3, /* a limit, and what is beyond it is a major defect */
+    RODT_KIND_LIMIT_MINOR = 4  /* a limit, and what is beyond it is a minor defect */
 } rodt_kind;
 
 /* What a build-up is timed over. */
@@ -153,6 +154,7 @@ typedef struct rodt_air_finding {
     rodt_air_result result;
     rodt_air_missing missing;
     bool major;                   /* a major defect by the rule set's own ranking */
+    bool minor;                   /* a minor one by that ranking; neither = the rule set does not rank it */
     bool at_limit;
     rodt_air_reading reading;     /* as given */
     rodt_ratio measured;          /* in the row's measure; not given = none */

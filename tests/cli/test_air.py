@@ -121,6 +121,15 @@ class Checks(Case):
             self.assertIn("Do not drive", text)
         self.assertEqual(self.said(1, "audible-leak heard --rules ca-qc")[0], "DEFECTIVE")
 
+    def test_a_minor_defect_is_said_as_such(self):
+        # Ontario Truck handbook, section 6-1-4: a minor defect is written down and told, it does not forbid driving.
+        text = self.said(1, "audible-leak heard --rules ca-on")[1]
+        self.assertIn("audible leak, a minor defect", text)
+        self.assertNotIn("Do not drive", text)
+        self.assertIn("Write it on the inspection report", text)
+        found = self.judged(1, "audible-leak heard --rules ca-on")
+        self.assertEqual((found["major"], found["minor"]), (False, True))
+
     def test_nothing_recorded(self):
         self.assertEqual(self.said(3, "warning")[0], "NOT-DONE")
         self.assertEqual(self.judged(3, "drain")["result"], "not-done")

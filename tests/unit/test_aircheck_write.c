@@ -83,7 +83,7 @@ static void judged_sentences(void **state)
            "120 psi to 50 psi is about 41.7 % left; required: not less than 50 % left: defective (figure second-hand, "
            "unconfirmed)", "defective below 50 % left");
     expect("ca-on", (rodt_air_reading){.check = RODT_CHECK_AUDIBLE_LEAK, .answer = RODT_RECORDED_YES},
-           "a leak was heard; the rule: no leak heard; a minor defect: defective", "defective if a leak is heard");
+           "a leak was heard; the rule: no leak heard: defective, a minor defect", "minor defect if a leak is heard");
 }
 
 /* A rounded figure never lies on the bound that the exact one missed: 413.685 kPa is a little less than 60 psi. */
