@@ -1,0 +1,60 @@
+# SPDX-License-Identifier: Apache-2.0
+"""Installs the build into a folder of its own and uses it from there as a stranger would, by pkg-config alone.
+
+python3 install.py ROOT BUILD_FOLDER -- C_COMPILER...
+"""
+import os
+import shutil
+import subprocess
+import sys
+import tempfile
+from pathlib import Path
+
+EXAMPLE = "examples/c/stroke.c"
+
+
+def run(*command, **more):
+    return subprocess.run(command, check=True, capture_output=True, encoding="utf-8", **more).stdout
+
+
+def installed(build, folder):
+    run("meson", "install", "-C", str(build), "--no-rebuild", "--destdir", str(folder))
+    (found,) = folder.rglob("rodtravel.pc")
+    return found
+
+
+def flags(pc, folder, *options):
+    env = os.environ | {"PKG_CONFIG_PATH": str(pc.parent), "PKG_CONFIG_SYSROOT_DIR": str(folder)}
+    return run("pkg-config", *options, "rodtravel", env=env).split()
+
+
+def answer_of(compiler, source, program, words, libraries):
+    run(*compiler, str(source), "-o", str(program), *words)
+    # It ends as the command does: 1 tells of a brake that is out of adjustment.
+    result = subprocess.run([program], capture_output=True, encoding="utf-8", check=False,
+                            env=os.environ | {"LD_LIBRARY_PATH": str(libraries)})
+    assert result.returncode in (0, 1), result
+    return result.stdout
+
+
+def main(root, build, compiler):
+    folder = Path(tempfile.mkdtemp())
+    try:
+        pc = installed(build, folder)
+        source, libraries = root / EXAMPLE, pc.parents[1]
+        dynamic = answer_of(compiler, source, folder / "dynamic", flags(pc, folder, "--cflags", "--libs"), libraries)
+        alone = ["-Wl,-Bstatic", "-lrodtravel", "-Wl,-Bdynamic", "-lgmp"]
+        words = [word for word in flags(pc, folder, "--cflags", "--libs") if word != "-lrodtravel"] + alone
+        static = answer_of(compiler, source, folder / "static", words, folder / "nowhere")
+        assert dynamic and dynamic == static, (dynamic, static)
+        (command,) = (path for path in folder.rglob("bin/rodtravel"))
+        version = run(str(command), "--version", env=os.environ | {"LD_LIBRARY_PATH": str(libraries)})
+        assert run("pkg-config", "--modversion", str(pc)).strip() in version, version
+        for name in ("man1/rodtravel.1", "rodtravel/inspection.schema.json", "rodtravel/rodtravel.h"):
+            assert list(folder.rglob(name)), f"{name} is not installed"
+    finally:
+        shutil.rmtree(folder)
+
+
+if __name__ == "__main__":
+    main(Path(sys.argv[1]), Path(sys.argv[2]), sys.argv[sys.argv.index("--") + 1:])

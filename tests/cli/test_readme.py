@@ -1,0 +1,80 @@
+# SPDX-License-Identifier: Apache-2.0
+"""Runs what the pages for users show, as it is written there: python3 test_readme.py PATH_TO_RODTRAVEL ROOT
+
+A line behind `$ ` is answered to the letter down to a line `...`; a line of an `sh` block that starts with `rodtravel`
+ends with an answer (0, 1 or 3) and no message. Only the day of today may differ.
+"""
+import re
+import shutil
+import subprocess
+import sys
+import tempfile
+import unittest
+from pathlib import Path
+
+import tap
+
+PAGES = ["README.md", "examples/data/README.md"]
+FENCE = re.compile(r"^```(\w*)\n(.*?)^```$", re.MULTILINE | re.DOTALL)
+TODAY = re.compile(r"on \d{4}-\d\d-\d\d")
+
+
+def blocks(page):
+    return FENCE.findall((ROOT / page).read_text(encoding="utf-8"))
+
+
+def shown_answers():
+    for page in PAGES:
+        for _, text in blocks(page):
+            for part in re.split(r"^\$ ", text, flags=re.MULTILINE)[1:]:
+                line, _, answer = part.partition("\n")
+                if line.startswith("rodtravel "):
+                    yield page, line, answer
+
+
+def shown_commands():
+    for page in PAGES:
+        for kind, text in blocks(page):
+            if kind == "sh":
+                for line in text.replace("\\\n", " ").splitlines():
+                    if line.startswith("rodtravel "):
+                        yield page, line
+
+
+class Readme(unittest.TestCase):
+    def setUp(self):
+        self.folder = Path(tempfile.mkdtemp())
+        self.addCleanup(shutil.rmtree, self.folder)
+        shutil.copytree(ROOT / "examples" / "data", self.folder / "examples" / "data")
+        (self.folder / "rodtravel").symlink_to(Path(COMMAND).resolve())
+
+    def run_line(self, line):
+        path = f"{self.folder}:/usr/local/bin:/usr/bin:/bin"
+        return subprocess.run(["sh", "-c", line], cwd=self.folder, capture_output=True, encoding="utf-8", timeout=60,
+                              env={"PATH": path, "LC_ALL": "C.UTF-8"}, check=False)
+
+    def test_answers(self):
+        count = 0
+        for page, line, answer in shown_answers():
+            with self.subTest(page=page, line=line):
+                result = self.run_line(line + " 2>&1")
+                wanted, cut, _ = answer.rstrip("\n").partition("\n...")
+                got = TODAY.sub("on DAY", result.stdout.strip("\n"))
+                wanted = TODAY.sub("on DAY", wanted.strip("\n"))
+                self.assertEqual(got[:len(wanted)] if cut else got, wanted)
+                count += 1
+        self.assertGreaterEqual(count, 2)
+
+    def test_commands(self):
+        count = 0
+        for page, line in shown_commands():
+            with self.subTest(page=page, line=line):
+                result = self.run_line(line)
+                self.assertIn(result.returncode, (0, 1, 3), result.stderr)
+                count += 1
+        self.assertGreaterEqual(count, 5)
+
+
+if __name__ == "__main__":
+    COMMAND, ROOT = sys.argv[1], Path(sys.argv[2])
+    tap.main()
