@@ -56,6 +56,7 @@ lack_for() { # TASK
     valgrind) lack_command valgrind valgrind ;;
     locale) lack_command localedef libc-bin; [ -e /usr/share/i18n/locales/fr_CA ] || lacking="$lacking locales" ;;
     tidy) lack_command clang-tidy clang-tidy; lack_command cppcheck cppcheck ;;
+    pages) lack_command chromium chromium; lack_command node nodejs; lack_command npm npm ;;
     coverage) lack_command gcovr gcovr ;;
     esac
 }

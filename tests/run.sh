@@ -10,6 +10,7 @@
 #   fuzz        each fuzz target for FUZZ_SECONDS (60)
 #   tidy        clang-tidy and cppcheck
 #   coverage    lines and branches that the tests reach
+#   pages       the pages that the command writes: HTML checker, accessibility in a browser, paper, JSON Schema
 #   exhaustive  every pair of readings to a tenth of a millimetre, for every chamber
 #   all         all of these
 #   mutants     breaks the library in MUTANTS (60) places, one at a time, and names those that no test noticed
@@ -149,6 +150,22 @@ coverage() {
         --branches --print-summary --fail-under-line 95
 }
 
+pages() {
+    need pages
+    built pages "$build" || return 0
+    mkdir -p "$build-pages"
+    cp "$root/tests/pages/package.json" "$build-pages"
+    (cd "$build-pages" && npm install --no-audit --no-fund --no-package-lock --ignore-scripts >npm.log 2>&1) ||
+        { tail -n 20 "$build-pages/npm.log"; count 0 1; return 0; }
+    echo "== pages"
+    status=0
+    python3 -B "$root/tests/pages/test_pages.py" "$build/examples/cli/rodtravel" "$build-pages" >"$build-pages/run.log" || status=$?
+    cat "$build-pages/run.log"
+    # A program that stopped before its last test is a failure too.
+    [ "$status" = 0 ] || grep -q '^not ok' "$build-pages/run.log" || count 0 1
+    count "$(grep -c '^ok' "$build-pages/run.log")" "$(grep -c '^not ok' "$build-pages/run.log")"
+}
+
 exhaustive() {
     built exhaustive "$build" || return 0
     suites exhaustive "$build" --suite exhaustive
@@ -162,11 +179,11 @@ mutants() {
 
 run_task() {
     case $1 in
-    ordinary | sanitize | fuzz | tidy | coverage | exhaustive | mutants) "$1" ;;
+    ordinary | sanitize | fuzz | tidy | coverage | pages | exhaustive | mutants) "$1" ;;
     clang) with_clang ;;
     valgrind) memcheck ;;
     locale) comma ;;
-    all) for task in ordinary sanitize clang valgrind locale fuzz tidy coverage exhaustive; do run_task "$task"; done ;;
+    all) for task in ordinary sanitize clang valgrind locale fuzz tidy coverage pages exhaustive; do run_task "$task"; done ;;
     *) echo "unknown task $1; the tasks are: $(sed -n 's/^#   \([a-z]*\)  .*/\1/p' "$0" | tr '\n' ' ')" >&2; exit 2 ;;
     esac
 }

@@ -1,0 +1,143 @@
+# SPDX-License-Identifier: Apache-2.0
+"""Looks at the pages that the command writes with programs made for it: an HTML checker, an accessibility checker in a
+browser, a JSON Schema validator, and the browser's printer.
+
+python3 test_pages.py PATH_TO_RODTRAVEL FOLDER_WITH_NODE_MODULES
+"""
+import copy
+import json
+import os
+import re
+import subprocess
+import sys
+import tempfile
+import unittest
+from pathlib import Path
+
+ROOT = Path(__file__).resolve().parents[2]
+sys.path.insert(0, str(ROOT / "tests" / "cli"))
+import tap  # noqa: E402
+
+DATA = ROOT / "examples" / "data"
+RECORD = json.loads((DATA / "inspection.json").read_text(encoding="utf-8"))
+BROWSER = ["chromium", "--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
+           "--disable-background-networking", "--disable-component-update", "--disable-sync"]
+AXE = """<script>%s</script><script>
+axe.run().then(function (found) {
+  var rules = found.violations.map(function (one) { return one.id + ": " + one.nodes[0].html; });
+  document.title = "axe " + found.passes.length + " passed " + JSON.stringify(rules);
+});
+</script></body>"""
+VALIDATE = """
+const Ajv = require("ajv/dist/2020");
+const input = JSON.parse(require("fs").readFileSync(0, "utf8"));
+const check = new Ajv({strict: true, allErrors: true}).compile(input.schema);
+console.log(JSON.stringify(input.records.map((record) => check(record))));
+"""
+
+
+def run(*command, **more):
+    return subprocess.run([str(word) for word in command], capture_output=True, encoding="utf-8", timeout=120, check=False,
+                          **more)
+
+
+def hostile():
+    record = copy.deepcopy(RECORD)
+    record["unit"] = "<script>alert(1)</script> \"T-114\" \u202e&amp; 'R'"
+    record["wheel_ends"][0]["remark"] = "</td></table><b>" + "very long " * 40
+    return record
+
+
+def one_axle():
+    return {**{key: RECORD[key] for key in ("record", "version", "date", "rules")}, "wheel_ends": RECORD["wheel_ends"][:2]}
+
+
+class Pages(unittest.TestCase):
+    def setUp(self):
+        folder = tempfile.TemporaryDirectory()
+        self.addCleanup(folder.cleanup)
+        self.folder = Path(folder.name)
+
+    def page(self, record, name="report"):
+        path = self.folder / f"{name}.html"
+        result = run(COMMAND, "report", "-", "--html", path, input=json.dumps(record))
+        self.assertIn(result.returncode, (0, 1, 3), result.stderr)
+        return path
+
+    def browse(self, *options):
+        return run(*BROWSER, f"--user-data-dir={self.folder / 'profile'}", *options)
+
+    def test_html(self):
+        for name, record in (("example", RECORD), ("hostile", hostile()), ("small", one_axle())):
+            with self.subTest(name):
+                page = self.page(record, name)
+                (self.folder / ".htmlvalidate.json").write_text(
+                    '{"root": true, "extends": ["html-validate:standard", "html-validate:a11y"]}', encoding="utf-8")
+                result = run(MODULES / ".bin" / "html-validate", page, cwd=self.folder)
+                self.assertEqual(result.returncode, 0, result.stdout + result.stderr)
+
+    def test_the_html_checker_can_fail(self):
+        page = self.folder / "bad.html"
+        page.write_text("<!DOCTYPE html><html><head><title>x</title></head><body><p><div></p><img></body></html>",
+                        encoding="utf-8")
+        self.assertNotEqual(run(MODULES / ".bin" / "html-validate", page).returncode, 0)
+
+    def axe(self, html, size):
+        page = self.folder / "axe.html"
+        script = (MODULES / "axe-core" / "axe.min.js").read_text(encoding="utf-8")
+        # The page forbids scripts; the checker is one.
+        html = re.sub('<meta http-equiv="Content-Security-Policy"[^>]*>', "", html)
+        page.write_text(html.replace("</body>", AXE % script), encoding="utf-8")
+        text = self.browse(f"--window-size={size}", "--virtual-time-budget=20000", "--dump-dom", page.as_uri()).stdout
+        found = re.search(r"<title>axe (\d+) passed (\[.*?\])</title>", text, re.DOTALL)
+        self.assertIsNotNone(found, text[:500])
+        return int(found[1]), json.loads(found[2].replace("&lt;", "<").replace("&gt;", ">").replace("&amp;", "&"))
+
+    def test_accessible(self):
+        for name, record in (("example", RECORD), ("hostile", hostile())):
+            for size in ("1280,1000", "390,844"):
+                with self.subTest(name, size=size):
+                    passed, violations = self.axe(self.page(record).read_text(encoding="utf-8"), size)
+                    self.assertGreater(passed, 10)
+                    self.assertEqual(violations, [])
+
+    def test_the_accessibility_checker_can_fail(self):
+        _, violations = self.axe('<!DOCTYPE html><html><head><title>x</title></head><body><img src="x.png">'
+                                 '<p style="color:#eee;background:#fff">pale</p></body></html>', "800,600")
+        self.assertTrue(any(one.startswith("html-has-lang") for one in violations), violations)
+        self.assertTrue(any(one.startswith("image-alt") for one in violations), violations)
+
+    def printed(self, paper):
+        page, paper_file = self.page(RECORD), self.folder / "report.pdf"
+        text = page.read_text(encoding="utf-8").replace("</style>", f"@page{{size:{paper}}}</style>", 1)
+        page.write_text(text, encoding="utf-8")
+        self.browse("--no-pdf-header-footer", f"--print-to-pdf={paper_file}", page.as_uri())
+        data = paper_file.read_bytes()
+        sizes = {tuple(round(float(n)) for n in box.split()) for box in re.findall(rb"/MediaBox \[([^\]]*)\]", data)}
+        return len(re.findall(rb"/Type /Page\b", data)), sizes
+
+    def test_paper(self):
+        for paper, box in (("A4", (0, 0, 595, 842)), ("letter", (0, 0, 612, 792))):
+            with self.subTest(paper):
+                count, sizes = self.printed(paper)
+                self.assertIn(count, (1, 2))
+                self.assertEqual(len(sizes), 1)
+                self.assertTrue(all(abs(a - b) <= 1 for a, b in zip(sizes.pop(), box)))
+
+    def test_schema(self):
+        """By a validator that shares nothing with the command; the command refuses the same records."""
+        good = [RECORD, hostile(), one_axle()]
+        bad = [{**one_axle(), "version": 99}, {**one_axle(), "aplied": "3"}, {**one_axle(), "date": 20261120},
+               {**one_axle(), "wheel_ends": [{"position": "1L", "released": 2.5}]}, [], {"record": "something-else"}]
+        schema = json.loads((DATA / "inspection.schema.json").read_text(encoding="utf-8"))
+        result = run("node", "-e", VALIDATE, input=json.dumps({"schema": schema, "records": good + bad}),
+                     env={**os.environ, "NODE_PATH": str(MODULES)})
+        self.assertEqual(result.stdout.strip(), json.dumps([True] * len(good) + [False] * len(bad)).replace(" ", ""),
+                         result.stderr)
+        for record in bad:
+            self.assertEqual(run(COMMAND, "report", "-", input=json.dumps(record)).returncode, 2, record)
+
+
+if __name__ == "__main__":
+    COMMAND, MODULES = Path(sys.argv[1]).resolve(), Path(sys.argv[2]).resolve() / "node_modules"
+    tap.main()
