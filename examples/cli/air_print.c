@@ -49,16 +49,16 @@ static bool same_whole_kpa(rodt_ratio measured, rodt_ratio edge)
 }
 
 /* A source that prints kPa beside psi rounds one of them; at the edge that decides, so it must be said. */
-static void print_twin(const rodt_air_finding *finding)
+static const char *twin_note(const rodt_air_finding *finding)
 {
     const rodt_air_limit *row = finding->row;
-    bool psi = row->measure == RODT_MEASURE_PSI || row->measure == RODT_MEASURE_PSI_PER_MINUTE;
-    if (!psi || finding->at_limit || strstr(row->published, "kPa") == NULL ||
-        !rodt_ratio_given(finding->measured) || !rodt_ratio_given(finding->allowed))
-        return;
-    if (same_whole_kpa(finding->measured, finding->allowed))
-        print_wrapped(stdout, "Note", INDENT, "in whole kPa the reading is at the edge; judged by the psi figure, the "
-                                              "kPa figure printed beside it is rounded. Read the cited document.");
+    if (row == NULL || (row->measure != RODT_MEASURE_PSI && row->measure != RODT_MEASURE_PSI_PER_MINUTE))
+        return NULL;
+    if (finding->at_limit || strstr(row->published, "kPa") == NULL || !rodt_ratio_given(finding->measured) ||
+        !rodt_ratio_given(finding->allowed) || !same_whole_kpa(finding->measured, finding->allowed))
+        return NULL;
+    return "in whole kPa the reading is at the edge; judged by the psi figure, the kPa figure printed beside it is "
+           "rounded. Read the cited document.";
 }
 
 static void print_row(const rodt_air_limit *row, const rodt_rules *rules)
@@ -140,7 +140,8 @@ void print_air_finding(const rodt_air_finding *finding)
         print_wrapped(stdout, "Edge", INDENT, sentence);
     if (finding->row != NULL) {
         print_row(finding->row, finding->rules);
-        print_twin(finding);
+        if (twin_note(finding) != NULL)
+            print_wrapped(stdout, "Note", INDENT, twin_note(finding));
     }
     print_next(finding);
     print_wrapped(stdout, "Safety", INDENT, "Chock the wheels. The cited law and a licensed inspector decide.");
@@ -176,6 +177,7 @@ void put_air_finding(json_writer *json, const rodt_air_finding *finding)
     json_pair(json, "sentence", said ? sentence : NULL);
     said = rodt_air_edge_write(finding, sentence, sizeof sentence) == RODT_OK;
     json_pair(json, "edge", said && sentence[0] != '\0' ? sentence : NULL);
+    json_pair(json, "note", twin_note(finding));
     json_pair(json, "published", row != NULL ? row->published : NULL);
     json_pair(json, "setup", row != NULL ? row->setup : NULL);
     json_pair(json, "rules", rodt_rules_id(finding->rules));

@@ -83,6 +83,8 @@ class Checks(Case):
         self.assertIn("whole kPa", self.said(1, "warning 379kPa --rules ca-on")[1])
         self.assertNotIn("whole kPa", self.said(0, "cut-out 145 --rules ca-on")[1])
         self.assertNotIn("whole kPa", self.said(1, "warning 379kPa --rules ca-qc")[1])
+        self.assertIn("whole kPa", self.judged(1, loss.format(721))["note"])
+        self.assertIsNone(self.judged(1, loss.format(722))["note"])
 
     def test_governor(self):
         self.assertEqual(self.said(0, "cut-out 135 --rules us-inuse")[0], "GOOD")
