@@ -127,6 +127,10 @@ void practice_tape_describe(rodt_length at, rodt_unit unit, char words[TAPE_WORD
     "Practice, not an inspection: the vehicle is invented. On a real one chock the wheels; the cited law and a "      \
     "licensed inspector decide."
 
+#define PRACTICE_TAPE_NOTE                                                                                           \
+    "Each tape shows a piece of the distance from the chamber face to the clevis pin; its zero is at the face, the "   \
+    "pointer at the pin."
+
 const char *practice_level_word(practice_level level);
 const char *practice_build_word(practice_build build);
 void practice_position(const practice *of, size_t end, char word[RODT_POSITION_TEXT_SIZE]);

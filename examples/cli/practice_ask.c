@@ -5,6 +5,7 @@
 #include <inttypes.h>
 #include <signal.h>
 #include <string.h>
+#include <unistd.h>
 
 #define INDENT 16
 #define LINE_MOST ((size_t)200) /* no answer is nearly as long */
@@ -89,6 +90,15 @@ static void interrupt(int number)
     interrupted = 1;
 }
 
+/* A terminal shows what is typed; what comes through a pipe is shown here, so that the session can be read. */
+static void show_answer(const char *line)
+{
+    if (isatty(STDIN_FILENO) != 0)
+        return;
+    print_safely(stdout, line);
+    putchar('\n');
+}
+
 /* One line without its end, cut where no answer goes on. False: there is no more. */
 static bool get_line(char line[LINE_MOST + 2], size_t *size)
 {
@@ -99,6 +109,7 @@ static bool get_line(char line[LINE_MOST + 2], size_t *size)
             line[(*size)++] = (char)sign;
     }
     line[*size] = '\0';
+    show_answer(line);
     return interrupted == 0 && (sign != EOF || *size > 0);
 }
 
@@ -206,8 +217,9 @@ static void greet(const practice *of)
     print_wrapped(stdout, "Again with:", 12, words);
     print_wrapped(stdout, "", 0, PRACTICE_CAUTION);
     practice_print_lists(stdout);
-    print_wrapped(stdout, "", 0, "Each tape starts at the chamber face; the pointer is the clevis pin. An empty line leaves "
-                                 "a question out, none means that there is no such figure, ? shows the lists, quit ends.");
+    print_wrapped(stdout, "", 0, PRACTICE_TAPE_NOTE);
+    print_wrapped(stdout, "", 0, "An empty line leaves a question out, none means that there is no such figure, ? shows the "
+                                 "lists, quit ends.");
 }
 
 bool practice_ask(const practice *of, practice_score *score)

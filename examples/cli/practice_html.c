@@ -4,6 +4,7 @@
 #include "practice.h"
 
 #include <inttypes.h>
+#include <string.h>
 
 static const char *const style =
     "*{box-sizing:border-box}body{margin:0;background:#eee;color:#111;font:15px/1.35 system-ui,sans-serif}"
@@ -14,21 +15,24 @@ static const char *const style =
     ".fill{border-bottom:1px solid #111;min-height:1.5em;font-size:.82rem;padding-top:.35em}"
     ".lists{border:1px solid #777;padding:.3rem .6rem;margin:.4rem 0}"
     ".ends{display:grid;grid-template-columns:1fr 1fr;gap:.6rem}"
-    ".end{border:1.5px solid #111;padding:.4rem .6rem .55rem;min-width:0;overflow-wrap:anywhere}"
+    ".end{border:1.5px solid #111;padding:.4rem .6rem .55rem;min-width:0;overflow-wrap:anywhere;display:flex;"
+    "flex-direction:column}.end .answers{margin-top:auto}"
     ".end p{font-size:.86rem}.name{font-size:.8rem;font-weight:600;margin-top:.3rem}"
     ".tape{display:block;width:100%;height:auto}.tape rect{fill:#fbf7e4;stroke:#111}"
     ".tape .tick{stroke:#111;stroke-width:1.3;fill:none}.tape .pin{fill:#8c1c13}"
     ".tape text{font:700 14px system-ui,sans-serif;text-anchor:middle}"
     ".answers{display:grid;grid-template-columns:1fr 1fr;gap:.1rem .9rem;margin-top:.2rem}"
     ".vehicle+.vehicle{margin-top:2rem;border-top:3px solid #111;padding-top:1rem}"
-    ".whole{border:1.5px solid #111;padding:.4rem .6rem;margin-top:.6rem}"
+    ".whole{border:1.5px solid #111;padding:.4rem .6rem;margin:.6rem 0}"
     ".boxes span{display:inline-block;margin-right:1.1rem}"
     ".boxes span:before{content:\"\";display:inline-block;width:.8em;height:.8em;border:1.3px solid #111;margin-right:.35em}"
     ".scroll{overflow-x:auto}table{border-collapse:collapse;width:100%;font-size:.85rem;margin:.4rem 0}"
     "th,td{text-align:left;padding:.15rem .5rem .15rem 0;border-bottom:1px solid #888;white-space:nowrap}"
     "ul{margin:.1rem 0 .5rem;padding-left:1.2rem;font-size:.86rem}"
     "@media(max-width:40rem){.ends,.who{grid-template-columns:minmax(0,1fr)}}"
-    "@media print{@page{margin:11mm}body{background:#fff;font-size:9.5pt}main{max-width:none;padding:0}"
+    "@media print{@page{margin:11mm}html{font-size:10.5pt}body{background:#fff;font-size:9pt;line-height:1.2}"
+    ".end{padding:.15rem .5rem .35rem}.ends{gap:.35rem}.name{margin:.1rem 0 0}.end p{margin:.05rem 0}"
+    ".fill{min-height:1.95em;padding-top:.6em}.who{margin:.3rem 0 .4rem}.whole{margin:.35rem 0}main{max-width:none;padding:0}"
     ".end,.whole,.keep,tr,li{break-inside:avoid}.vehicle+.vehicle{break-before:page;border:0;margin:0;padding:0}"
     ".ends{grid-template-columns:1fr 1fr}h2{break-after:avoid}.scroll{overflow:visible}"
     "*{print-color-adjust:exact;-webkit-print-color-adjust:exact}}";
@@ -85,15 +89,32 @@ static void put_tape(const practice *of, const char *name, rodt_length at, FILE 
         practice_write_svg(to, name, at, of->setting.unit);
 }
 
+/* A mixed fraction is never torn apart at the end of a line: "2 1/2" would be read as 1/2. */
+static void put_words(FILE *to, const char *text)
+{
+    fputs("<p>", to);
+    while (*text != '\0') {
+        char part[PRACTICE_WORDS_SIZE];
+        size_t size = strcspn(text, " "), next = size + (text[size] == ' ');
+        bool holds = size > 0 && text[size] == ' ' && strchr("0123456789", text[size - 1]) != NULL;
+        snprintf(part, sizeof part, "%.*s", (int)(holds ? size : next), text);
+        markup_text(to, part);
+        fputs(holds ? "&nbsp;" : "", to);
+        text += next;
+    }
+    fputs("</p>\n", to);
+}
+
 static void put_end(const practice *of, size_t end, FILE *to)
 {
     char position[RODT_POSITION_TEXT_SIZE], words[PRACTICE_WORDS_SIZE];
     const rodt_reading *reading = &of->judged.ends[end].reading;
     practice_position(of, end, position);
     practice_marks_words(of, end, words);
-    markup_put(to, "<article class=\"end\">\n<h2>%</h2>\n<p>%</p>\n", position, words);
+    markup_put(to, "<article class=\"end\">\n<h2>%</h2>\n", position);
+    put_words(to, words);
     practice_conditions_words(of, end, words);
-    markup_put(to, "<p>%</p>\n", words);
+    put_words(to, words);
     put_tape(of, "Released", reading->released, to);
     put_tape(of, "Applied", reading->applied, to);
     fputs("<div class=\"answers\"><div class=\"fill\">Stroke</div><div class=\"fill\">Limit</div>"
@@ -103,8 +124,7 @@ static void put_end(const practice *of, size_t end, FILE *to)
 void practice_html_sheet(const practice *of, FILE *to)
 {
     put_head(of, "Brake stroke practice", to);
-    fputs("<p>Each tape shows a piece of the distance from the chamber face to the clevis pin; its zero is at the face, "
-          "the red pointer at the pin.</p>\n", to);
+    markup_put(to, "<p>%</p>\n", PRACTICE_TAPE_NOTE);
     put_made(to);
     put_lists(to);
     fputs("<div class=\"who\"><div class=\"fill\">Name</div><div class=\"fill\">Date</div></div>\n<div class=\"ends\">\n",

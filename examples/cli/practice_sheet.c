@@ -58,8 +58,7 @@ static void print_head(const practice *of, FILE *to)
     fprintf(to, "%s\n\n", line);
     practice_about_words(of, words);
     print_wrapped(to, "", 0, words);
-    print_wrapped(to, "", 0, "Each tape shows a piece of the distance from the chamber face to the clevis pin; its zero "
-                             "is at the face, the pointer at the pin.");
+    print_wrapped(to, "", 0, PRACTICE_TAPE_NOTE);
     print_wrapped(to, "", 0, PRACTICE_CAUTION);
     practice_made_words(words);
     fprintf(to, "%s\n\n", words);

@@ -4,9 +4,10 @@
 #include "markup.h"
 #include "practice.h"
 
-#define LEFT 14
+#define LEFT 20
 #define STEP 10 /* pixels a tick */
-#define WIDTH 348
+#define WIDTH 360
+#define MARGIN 18 /* half of a number of three digits */
 #define EDGE 13
 #define BOTTOM 53
 
@@ -32,7 +33,7 @@ void practice_write_svg(FILE *to, const char *name, rodt_length at, rodt_unit un
     practice_tape_describe(at, unit, words);
     fprintf(to, "<svg class=\"tape\" viewBox=\"0 0 %d %d\" role=\"img\" ", WIDTH, BOTTOM + 2);
     markup_put(to, "aria-label=\"%: %\">\n", name, words);
-    fprintf(to, "<rect x=\"%d\" y=\"%d\" width=\"%d\" height=\"%d\"/>", LEFT - 10, EDGE, end - LEFT + 20, BOTTOM - EDGE);
+    fprintf(to, "<rect x=\"%d\" y=\"%d\" width=\"%d\" height=\"%d\"/>", LEFT - MARGIN, EDGE, end - LEFT + 2 * MARGIN, BOTTOM - EDGE);
     put_ticks(to, &window, unit);
     fprintf(to, "<path class=\"pin\" d=\"M%d %dl-5-11h10z\"/></svg>\n",
             LEFT + STEP * (window.pointer - window.first), EDGE);

@@ -80,11 +80,11 @@ void practice_conditions_words(const practice *of, size_t end, char words[PRACTI
     char word[WORD_SIZE];
     words[0] = '\0';
     if (rodt_pressure_given(reading->pressure))
-        add(words, "%s psi before the application", pressure_word(reading->pressure, word));
+        add(words, "%s psi", pressure_word(reading->pressure, word));
     else
         add(words, "pressure not noted");
     if (rodt_pressure_given(reading->pressure_after))
-        add(words, ", %s psi after it", pressure_word(reading->pressure_after, word));
+        add(words, " before the application, %s psi after it", pressure_word(reading->pressure_after, word));
     add(words, "; engine %s", reading->engine_running == RODT_RECORDED_YES ? "RUNNING" : "off");
     add(words, "; spring brakes %s", reading->spring_brake_applied == RODT_RECORDED_YES ? "APPLIED" : "released");
     add(words, "; drum %s", reading->drum == RODT_DRUM_HOT ? "HOT" : "cold");
