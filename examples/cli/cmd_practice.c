@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* rodtravel practice: invented vehicles to read, subtract, look up and judge; on paper, at a terminal, or from a file. */
+/* rodtravel practice: invented vehicles to read, subtract, look up and judge; at a terminal, on paper, from a file. */
 #include "keep.h"
 #include "practice.h"
 
@@ -22,7 +22,8 @@ static const option_spec options[] = {
     [PRACTICE_RULES] = {"rules", "ID", "rule set that judges; " RODT_DEFAULT_RULES " if not given", false},
     [PRACTICE_AS_OF] = {"as-of", "DATE", "day of the inspection; the seed decides if not given", false},
     [PRACTICE_METRIC] = {"metric", NULL, "the tape is in millimetres, and so is a number without a unit", false},
-    [PRACTICE_SHEET] = {"sheet", "FILE", "write the sheet to be filled in; a page if FILE ends in .html, else text", false},
+    [PRACTICE_SHEET] = {"sheet", "FILE", "write the sheet to be filled in; a page if FILE ends in .html, else text",
+                        false},
     [PRACTICE_KEY] = {"key", "FILE", "write the answer key, in the same way", false},
     [PRACTICE_ANSWERS] = {"answers", "FILE", "mark the answers of a file instead of asking", false},
     [PRACTICE_ASCII] = {"ascii", NULL, "draw the tape with plain ASCII", false},
@@ -293,24 +294,26 @@ const command_spec practice_command = {
     .name = "practice",
     .operands = "[OPTION]...",
     .summary = "practise on invented vehicles: read the tape, subtract, judge",
-    .help = "Shows the wheel ends of an invented vehicle: the marks on the chamber, the conditions, and two pieces of tape "
-            "with the pin on them. It asks for the applied stroke, the limit, the verdict and the reason, at last for the "
-            "count of the vehicle, marks the answers exactly and says why. Practice, not an inspection.\n"
+    .help = "Shows the wheel ends of an invented vehicle: the marks on the chamber, the conditions, and two "
+            "pieces of tape with the pin on them. It asks for the applied stroke, the limit, the verdict and the "
+            "reason, at last for the count of the vehicle, marks the answers exactly and says why. Practice, not "
+            "an inspection.\n"
             "\n"
             "  rodtravel practice\n"
             "  rodtravel practice --seed 7 --sheet sheet.html --key key.html\n"
             "  rodtravel practice --seed 7 --answers filled.txt\n"
             "\n"
-            "Equal seeds make equal vehicles, with the same options and edition of the tables. A file of answers has a "
-            "line for each wheel end: stroke, limit, verdict, reason (number or word); then the vehicle. An answer may "
-            "be left out; \"none\" is one too. Above the lines of each of several vehicles stands its seed:\n"
+            "Equal seeds make equal vehicles, with the same options and edition of the tables. A file of answers "
+            "has a line for each wheel end: stroke, limit, verdict, reason (number or word); then the vehicle. An"
+            " answer may be left out; \"none\" is one too. Above the lines of each of several vehicles stands its"
+            " seed:\n"
             "\n"
             "  seed 7\n"
             "  1L: 1 7/16; 1 3/4; in; within-limit\n"
             "  vehicle: 1 1/2; below\n"
             "\n"
-            "Exit status: 0 every answer is right, or the files are written; 1 an answer is wrong; 3 none is wrong, but "
-            "some question is not answered.\n",
+            "Exit status: 0 every answer is right, or the files are written; 1 an answer is wrong; 3 none is "
+            "wrong, but some question is not answered.\n",
     .options = options,
     .option_count = COUNT_OF(options),
     .run = run,

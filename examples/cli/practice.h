@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* The parts of `rodtravel practice`: an invented vehicle from a seed, its sheet, its key, and the marking of answers. */
+/* The parts of `rodtravel practice`: an invented vehicle from a seed, its sheet, its key, marking of answers. */
 #ifndef PRACTICE_H
 #define PRACTICE_H
 
@@ -124,7 +124,7 @@ void practice_tape_describe(rodt_length at, rodt_unit unit, char words[TAPE_WORD
 
 #define PRACTICE_WORDS_SIZE 400
 #define PRACTICE_CAUTION                                                                                             \
-    "Practice, not an inspection: the vehicle is invented. On a real one chock the wheels; the cited law and a "      \
+    "Practice, not an inspection: the vehicle is invented. On a real one chock the wheels; the cited law and a "    \
     "licensed inspector decide."
 
 #define PRACTICE_TAPE_NOTE                                                                                           \

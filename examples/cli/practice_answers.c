@@ -95,8 +95,8 @@ static bool is_known(const practice_answers *of, const entry *wanted)
 {
     for (size_t i = 0; i < of->count; i++) {
         const entry *at = &of->entries[i];
-        if (at->seed == wanted->seed && at->has_seed == wanted->has_seed && at->position.axle == wanted->position.axle &&
-            at->position.side == wanted->position.side)
+        bool same = at->position.axle == wanted->position.axle && at->position.side == wanted->position.side;
+        if (same && at->seed == wanted->seed && at->has_seed == wanted->has_seed)
             return true;
     }
     return false;
@@ -126,7 +126,8 @@ static int read_line(practice_answers *of, size_t line, const char *text)
         return read_seed(of, line, text);
     size_t size = strcspn(text, ":");
     if (text[size] == '\0')
-        return refuse(of, line, text, "a line is like \"1L: 1 7/16; 1 3/4; in; 1\", \"vehicle: 1/2; below\" or \"seed 42\"");
+        return refuse(of, line, text, "a line is like \"1L: 1 7/16; 1 3/4; in; 1\", \"vehicle: 1/2; below\" or "
+                                      "\"seed 42\"");
     bool whole = size == strlen("vehicle") && strncmp(text, "vehicle", size) == 0;
     if (!whole && rodt_position_read(text, size, &made.position, NULL) != RODT_OK)
         return refuse(of, line, text, "in front of the colon stands a position such as 1L, or vehicle");

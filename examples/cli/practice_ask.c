@@ -116,7 +116,7 @@ static bool get_line(char line[LINE_MOST + 2], size_t *size)
 static const char *question_words(practice_question question)
 {
     static const char *const words[] = {
-        "the applied stroke", "the limit", "the verdict", "the reason", "the number of defective brakes", "the outcome"};
+        "the applied stroke", "the limit", "the verdict", "the reason", "the number of brakes", "the outcome"};
     return words[question];
 }
 
@@ -218,8 +218,8 @@ static void greet(const practice *of)
     print_wrapped(stdout, "", 0, PRACTICE_CAUTION);
     practice_print_lists(stdout);
     print_wrapped(stdout, "", 0, PRACTICE_TAPE_NOTE);
-    print_wrapped(stdout, "", 0, "An empty line leaves a question out, none means that there is no such figure, ? shows the "
-                                 "lists, quit ends.");
+    print_wrapped(stdout, "", 0, "An empty line leaves a question out, none means that there is no such figure, "
+                                 "? shows the lists, quit ends.");
 }
 
 bool practice_ask(const practice *of, practice_score *score)

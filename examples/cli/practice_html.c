@@ -25,14 +25,16 @@ static const char *const style =
     ".vehicle+.vehicle{margin-top:2rem;border-top:3px solid #111;padding-top:1rem}"
     ".whole{border:1.5px solid #111;padding:.4rem .6rem;margin:.6rem 0}"
     ".boxes span{display:inline-block;margin-right:1.1rem}"
-    ".boxes span:before{content:\"\";display:inline-block;width:.8em;height:.8em;border:1.3px solid #111;margin-right:.35em}"
+    ".boxes span:before{content:\"\";display:inline-block;width:.8em;height:.8em;border:1.3px solid "
+    "#111;margin-right:.35em}"
     ".scroll{overflow-x:auto}table{border-collapse:collapse;width:100%;font-size:.85rem;margin:.4rem 0}"
     "th,td{text-align:left;padding:.15rem .5rem .15rem 0;border-bottom:1px solid #888;white-space:nowrap}"
     "ul{margin:.1rem 0 .5rem;padding-left:1.2rem;font-size:.86rem}"
     "@media(max-width:40rem){.ends,.who{grid-template-columns:minmax(0,1fr)}}"
     "@media print{@page{margin:11mm}html{font-size:10.5pt}body{background:#fff;font-size:9pt;line-height:1.2}"
     ".end{padding:.15rem .5rem .35rem}.ends{gap:.35rem}.name{margin:.1rem 0 0}.end p{margin:.05rem 0}"
-    ".fill{min-height:1.95em;padding-top:.6em}.who{margin:.3rem 0 .4rem}.whole{margin:.35rem 0}main{max-width:none;padding:0}"
+    ".fill{min-height:1.95em;padding-top:.6em}.who{margin:.3rem 0 .4rem}.whole{margin:.35rem 0}"
+    "main{max-width:none;padding:0}"
     ".end,.whole,.keep,tr,li{break-inside:avoid}.vehicle+.vehicle{break-before:page;border:0;margin:0;padding:0}"
     ".ends{grid-template-columns:1fr 1fr}h2{break-after:avoid}.scroll{overflow:visible}"
     "*{print-color-adjust:exact;-webkit-print-color-adjust:exact}}";
@@ -127,7 +129,8 @@ void practice_html_sheet(const practice *of, FILE *to)
     markup_put(to, "<p>%</p>\n", PRACTICE_TAPE_NOTE);
     put_made(to);
     put_lists(to);
-    fputs("<div class=\"who\"><div class=\"fill\">Name</div><div class=\"fill\">Date</div></div>\n<div class=\"ends\">\n",
+    fputs("<div class=\"who\"><div class=\"fill\">Name</div><div class=\"fill\">Date</div></div>\n<div "
+          "class=\"ends\">\n",
           to);
     for (size_t i = 0; i < of->judged.count; i++)
         put_end(of, i, to);
@@ -202,7 +205,8 @@ void practice_html_key(const practice *of, FILE *to)
     put_head(of, "Brake stroke practice, key", to);
     practice_repeat_words(of, words);
     markup_put(to, "<p class=\"small\">Again with: <code>%</code></p>\n", words);
-    fputs("<section class=\"scroll\" aria-label=\"Answers\" tabindex=\"0\">\n<table>\n<thead><tr><th scope=\"col\">Place"
+    fputs("<section class=\"scroll\" aria-label=\"Answers\" tabindex=\"0\">\n<table>\n<thead><tr><th "
+          "scope=\"col\">Place"
           "</th><th scope=\"col\">Chamber</th><th scope=\"col\">Released</th><th scope=\"col\">Applied</th><th "
           "scope=\"col\">Stroke</th><th scope=\"col\">Limit</th><th scope=\"col\">Verdict</th><th scope=\"col\">Reason"
           "</th></tr></thead>\n<tbody>\n", to);

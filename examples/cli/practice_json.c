@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Sheet and key for programs: one object a vehicle. The sheet says no answer; its tapes are the drawing, row by row. */
+/* Sheet and key for programs: one object a vehicle. The sheet says no answer; its tapes are drawn, row by row. */
 #include "practice.h"
 
 #include <inttypes.h>

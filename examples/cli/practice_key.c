@@ -23,7 +23,8 @@ static void print_line_but_law(void *context, const char *label, const char *tex
 
 static const char *stroke_word(const practice *of, const rodt_finding *finding, char word[WORD_SIZE])
 {
-    return rodt_length_given(finding->applied_stroke) ? practice_length_word(of, finding->applied_stroke, word) : "none";
+    bool given = rodt_length_given(finding->applied_stroke);
+    return given ? practice_length_word(of, finding->applied_stroke, word) : "none";
 }
 
 static void print_answers(const practice *of, size_t end, FILE *to)
@@ -37,7 +38,8 @@ static void print_answers(const practice *of, size_t end, FILE *to)
              rodt_reason_code(practice_deciding(finding)));
     print_wrapped(to, position, 6, text);
     snprintf(text, sizeof text, "%s; released %s, applied %s", chamber_word(&finding->chamber, chamber),
-             practice_length_word(of, finding->released, released), practice_length_word(of, finding->applied, applied));
+             practice_length_word(of, finding->released, released),
+             practice_length_word(of, finding->applied, applied));
     print_line(to, "Read", text);
 }
 

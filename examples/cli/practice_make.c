@@ -168,8 +168,10 @@ static int draw_stroke(maker *make, practice_trap trap, const reach *of, int sla
     case TRAP_TICK_OVER: return over_by(make, of, 1, 3);
     case TRAP_OVER: return over_by(make, of, 4, 8);
     case TRAP_NO_MOVEMENT: return 0;
-    case TRAP_PRESSURE_LOW: return practice_below(random, 3) == 0 ? over_by(make, of, 1, 5) : ordinary(make, of, slack);
-    case TRAP_PRESSURE_HIGH: return practice_below(random, 2) == 0 ? over_by(make, of, 1, 4) : ordinary(make, of, slack);
+    case TRAP_PRESSURE_LOW:
+        return practice_below(random, 3) == 0 ? over_by(make, of, 1, 5) : ordinary(make, of, slack);
+    case TRAP_PRESSURE_HIGH:
+        return practice_below(random, 2) == 0 ? over_by(make, of, 1, 4) : ordinary(make, of, slack);
     case TRAP_PARKING: return ordinary(make, of, slack + 8);
     case TRAP_HOT: return practice_below(random, 2) == 0 ? over_by(make, of, 1, 4) : of->limit;
     case TRAP_HEARSAY:
@@ -329,7 +331,7 @@ int practice_make(const practice_setting *setting, practice *out)
     out->setting = *setting;
     draw_day(&make);
     if (!make_axles(&make))
-        return complain("%s has no limits for the chambers of this vehicle on this day, so there is nothing to practise",
+        return complain("%s has no limits for the chambers of this vehicle on this day: nothing to practise",
                         rodt_rules_id(setting->rules));
     vehicle_record *judged = &out->judged;
     rodt_status status = rodt_vehicle_judge(judged->ends, judged->count, (uint32_t)judged->count, setting->rules,

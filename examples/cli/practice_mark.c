@@ -121,7 +121,8 @@ static practice_mistake mark_limit(const practice *of, size_t end, const practic
     rodt_length given = answer->length;
     if (answer->none || answer->negative)
         return MISTAKE_LIMIT;
-    if (is_same(finding->limit, given) || (finding->limit_row != NULL && is_same(finding->limit_row->printed_mm, given)))
+    bool printed = finding->limit_row != NULL && is_same(finding->limit_row->printed_mm, given);
+    if (printed || is_same(finding->limit, given))
         return MISTAKE_NONE;
     if (is_same(chamber->rated_stroke, given))
         return MISTAKE_RATED;

@@ -17,8 +17,8 @@ static const struct {
     [MISTAKE_BORROW] = {"borrow", "forgot to borrow from the whole: the fraction of the applied reading is the smaller "
                                   "one", false},
     [MISTAKE_TICK] = {"one-tick", "read a tape wrong by one tick", false},
-    [MISTAKE_SWAPPED_UNSEEN] = {"swapped-unseen", "subtracted the smaller from the larger: the applied reading is below "
-                                                  "the released one, so there is no stroke", false},
+    [MISTAKE_SWAPPED_UNSEEN] = {"swapped-unseen", "subtracted the smaller from the larger: applied is below released, "
+                                                  "so there is no stroke", false},
     [MISTAKE_STROKE] = {"stroke", "the stroke is another one: read both tapes again, then subtract", false},
     [MISTAKE_RATED] = {"rated-stroke", "took the rated stroke, stamped on the housing, as the limit", false},
     [MISTAKE_OTHER_CLASS] = {"other-class", "took the limit of the other stroke class: look for the signs of long "
@@ -32,7 +32,7 @@ static const struct {
     [MISTAKE_LIMIT] = {"limit", "the limit is another one: look in the table for this chamber", false},
     [MISTAKE_AT_LIMIT] = {"at-limit", "failed a stroke exactly at the limit: it must be greater to fail", false},
     [MISTAKE_PASSED_OVER] = {"passed-over", "passed a brake that is out of adjustment", true},
-    [MISTAKE_PASSED_DEAD] = {"passed-dead", "passed a brake that does not move: no stroke is not a short stroke", true},
+    [MISTAKE_PASSED_DEAD] = {"passed-dead", "passed a brake that does not move: none is not a short stroke", true},
     [MISTAKE_PASSED_UNPROVEN] = {"passed-unproven", "passed a brake of which nothing is proven", true},
     [MISTAKE_FAILED_UNPROVEN] = {"failed-unproven", "failed a brake of which nothing is proven", false},
     [MISTAKE_EXCUSED] = {"left-open", "left open what is proven", false},

@@ -33,7 +33,8 @@ void practice_write_svg(FILE *to, const char *name, rodt_length at, rodt_unit un
     practice_tape_describe(at, unit, words);
     fprintf(to, "<svg class=\"tape\" viewBox=\"0 0 %d %d\" role=\"img\" ", WIDTH, BOTTOM + 2);
     markup_put(to, "aria-label=\"%: %\">\n", name, words);
-    fprintf(to, "<rect x=\"%d\" y=\"%d\" width=\"%d\" height=\"%d\"/>", LEFT - MARGIN, EDGE, end - LEFT + 2 * MARGIN, BOTTOM - EDGE);
+    fprintf(to, "<rect x=\"%d\" y=\"%d\" width=\"%d\" height=\"%d\"/>", LEFT - MARGIN, EDGE, end - LEFT + 2 * MARGIN,
+            BOTTOM - EDGE);
     put_ticks(to, &window, unit);
     fprintf(to, "<path class=\"pin\" d=\"M%d %dl-5-11h10z\"/></svg>\n",
             LEFT + STEP * (window.pointer - window.first), EDGE);

@@ -76,9 +76,9 @@ void practice_tape_draw(rodt_length at, rodt_unit unit, bool ascii, practice_tap
     for (size_t i = 0; i < TAPE_ROWS; i++)
         rows[i] = (row){out->rows[i], 0, 0};
     put(&rows[0], MARGIN + 2 * (window.pointer - window.first), ascii ? "v" : "\xE2\x96\xBC"); /* U+25BC */
-    for (int i = 0; i <= window.ticks; i++) {
+    for (int i = 0; i <= window.ticks; i++) { /* U+2575 and U+2502 */
         int tick = window.first + i, height = practice_tick_height(tick, unit);
-        put_tick(rows, MARGIN + 2 * i, height, ascii ? "'" : "\xE2\x95\xB5", ascii ? "|" : "\xE2\x94\x82"); /* U+2575, U+2502 */
+        put_tick(rows, MARGIN + 2 * i, height, ascii ? "'" : "\xE2\x95\xB5", ascii ? "|" : "\xE2\x94\x82");
         if (height == 5)
             put_number(&rows[3], MARGIN + 2 * i, tick / window.whole * window.number);
     }

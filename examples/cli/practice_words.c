@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* What is seen of an invented wheel end in words, and what it teaches; verdicts, limits and sources are the library's. */
+/* What is seen of an invented wheel end, in words, and what it teaches; verdicts and limits are the library's. */
 #include "practice.h"
 
 #include <inttypes.h>
@@ -97,7 +97,8 @@ void practice_about_words(const practice *of, char words[PRACTICE_WORDS_SIZE])
     char day[WORD_SIZE];
     snprintf(words, PRACTICE_WORDS_SIZE,
              "%s with %zu brakes, inspected on %s by the limits of %s. Tape in %s. Level %s.",
-             of->build == PRACTICE_TRUCK ? "Truck" : of->build == PRACTICE_BUS ? "Bus" : "Combination", of->judged.count,
+             of->build == PRACTICE_TRUCK ? "Truck" : of->build == PRACTICE_BUS ? "Bus" : "Combination",
+             of->judged.count,
              date_word(of->day, day), rodt_rules_id(of->setting.rules),
              of->setting.unit == RODT_UNIT_MM ? "millimetres" : "inches and sixteenths",
              practice_level_word(of->setting.level));
@@ -138,9 +139,10 @@ void practice_count_words(const practice *of, char words[PRACTICE_WORDS_SIZE])
 rodt_reason practice_reason_at(size_t index)
 {
     static const rodt_reason reasons[] = {
-        RODT_REASON_WITHIN_LIMIT,  RODT_REASON_AT_LIMIT,        RODT_REASON_OVER_LIMIT,    RODT_REASON_BEYOND_RATED_STROKE,
-        RODT_REASON_NO_MOVEMENT,   RODT_REASON_READINGS_SWAPPED, RODT_REASON_PRESSURE_LOW, RODT_REASON_PRESSURE_HIGH,
-        RODT_REASON_ENGINE_RUNNING, RODT_REASON_SPRING_BRAKE_APPLIED};
+        RODT_REASON_WITHIN_LIMIT,        RODT_REASON_AT_LIMIT,    RODT_REASON_OVER_LIMIT,
+        RODT_REASON_BEYOND_RATED_STROKE, RODT_REASON_NO_MOVEMENT, RODT_REASON_READINGS_SWAPPED,
+        RODT_REASON_PRESSURE_LOW,        RODT_REASON_PRESSURE_HIGH, RODT_REASON_ENGINE_RUNNING,
+        RODT_REASON_SPRING_BRAKE_APPLIED};
     return index < COUNT_OF(reasons) ? reasons[index] : RODT_REASON_END;
 }
 
@@ -216,7 +218,8 @@ static void teach_marks(const practice *of, size_t end, vehicle_line line, void 
         line(context, "Mind", seen->port == RODT_PORT_SQUARE ? "square ports are a sign of long stroke"
                                                              : "a trapezoid tag is a sign of long stroke");
     if (rodt_length_given(chamber->rated_stroke))
-        line(context, "Mind", "the stroke stamped on a housing is the rated stroke, its full travel, and never the limit");
+        line(context, "Mind", "the stroke stamped on a housing is the rated stroke, its full travel, and never "
+                              "the limit");
 }
 
 /* Two chambers of one name, and one chamber on two days. */
@@ -234,7 +237,8 @@ static void teach_limit(const practice *of, size_t end, vehicle_line line, void 
     bool three = finding->limit_row != NULL && rodt_length_given(finding->limit_row->rated_stroke);
     other.rated_stroke = (rodt_length){0, 0};
     if (three && find_limit(of, &other, of->day, there)) {
-        snprintf(text, sizeof text, "long stroke alone would give %s; the marked rated stroke makes it %s", there, judged);
+        snprintf(text, sizeof text, "long stroke alone would give %s; the marked rated stroke makes it %s", there,
+                 judged);
         line(context, "Mind", text);
     }
 }
@@ -248,7 +252,8 @@ static void teach_measuring(const practice *of, size_t end, vehicle_line line, v
     if (rodt_length_given(of->seen[end].hand_pull))
         line(context, "Mind", "what the rod moves by hand is free stroke; no limit is meant for it");
     if (rodt_finding_has(finding, RODT_REASON_SPRING_BRAKE_APPLIED))
-        line(context, "Mind", "with the spring brakes on the rod was out already: release them, then measure both again");
+        line(context, "Mind", "with the spring brakes on the rod was out already: release them, then measure "
+                              "both again");
 }
 
 void practice_each_lesson(const practice *of, size_t end, vehicle_line line, void *context)
