@@ -41,7 +41,7 @@ typedef struct session {
 
 /* --- Options ------------------------------------------------------------------------------------------ */
 
-/* Plain digits: at most 19 of them fit in any case. */
+/* Plain digits, at most 19 of them: those fit whatever they are. */
 static int read_number(const char *name, const char *text, uint64_t most, uint64_t *out)
 {
     uint64_t value = 0;
@@ -60,7 +60,7 @@ static int read_numbers(const command_line *from, session *out)
     uint64_t vehicles = 1;
     int status = STATUS_CONTINUE;
     if (seed != NULL)
-        status = read_number("seed", seed, UINT64_C(9999999999999999999) - PRACTICE_VEHICLES_MAX, &out->setting.seed);
+        status = read_number("seed", seed, UINT64_C(1000000000000000000), &out->setting.seed);
     else
         out->setting.seed = practice_any_seed();
     if (status == STATUS_CONTINUE && count != NULL)

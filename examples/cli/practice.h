@@ -6,7 +6,7 @@
 #include "vehicle.h"
 
 #define PRACTICE_ENDS_MAX ((size_t)12)
-#define PRACTICE_VEHICLES_MAX 10000u
+#define PRACTICE_VEHICLES_MAX 2000u /* a file is gathered in memory */
 
 typedef enum practice_level { PRACTICE_BASIC, PRACTICE_MIXED, PRACTICE_HARD, PRACTICE_LEVELS } practice_level;
 

@@ -92,14 +92,23 @@ void practice_conditions_words(const practice *of, size_t end, char words[PRACTI
         add(words, "; pulled by hand the rod moves %s", practice_length_word(of, of->seen[end].hand_pull, word));
 }
 
+static bool is_unconfirmed(const practice *of)
+{
+    bool unconfirmed = false;
+    for (size_t i = 0; i < of->judged.count; i++)
+        unconfirmed = unconfirmed || rodt_finding_has(&of->judged.findings[i], RODT_REASON_LIMIT_UNCONFIRMED);
+    return unconfirmed;
+}
+
 void practice_about_words(const practice *of, char words[PRACTICE_WORDS_SIZE])
 {
     char day[WORD_SIZE];
     snprintf(words, PRACTICE_WORDS_SIZE,
-             "%s with %zu brakes, inspected on %s by the limits of %s. Tape in %s. Level %s.",
+             "%s with %zu brakes, inspected on %s by the limits of %s%s. Tape in %s. Level %s.",
              of->build == PRACTICE_TRUCK ? "Truck" : of->build == PRACTICE_BUS ? "Bus" : "Combination",
              of->judged.count,
              date_word(of->day, day), rodt_rules_id(of->setting.rules),
+             is_unconfirmed(of) ? ", which are unconfirmed" : "",
              of->setting.unit == RODT_UNIT_MM ? "millimetres" : "inches and sixteenths",
              practice_level_word(of->setting.level));
 }

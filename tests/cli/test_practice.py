@@ -201,6 +201,24 @@ def both(*arguments):
     return zip(sheets, keys)
 
 
+ORDINALS = "1st 2nd 3rd 4th 5th 6th 7th 8th 9th 10th 11th 12th 13th 14th 15th".split()
+
+
+def lessons(end, day):
+    """What has to be taught about a wheel end, by what is seen of it."""
+    family, size, stroke_class, rated = identify(end.text)
+    stamp = re.search(r'stamped "([^"]+)"', end.text).group(1)
+    spring = re.fullmatch(r"(\d\d)/?(\d\d)( LS)?", stamp)
+    return {f"is a type {size}: the first number": bool(spring and spring.group(1) != spring.group(2)),
+            "a sign of long stroke": stroke_class == "long" and "L" not in stamp,
+            "what somebody says is no sign": "the driver says" in end.text,
+            "is the rated stroke, its full": rated is not None,
+            "on the day of this sheet": family == "clamp" and size == "36" and day <= "2021-10-13",
+            "long stroke alone would give": size in ("20", "24") and stroke_class == "long" and rated == 3,
+            "is free stroke": "by hand" in end.text,
+            "release them, then measure both again": "spring brakes APPLIED" in end.text}
+
+
 class Remark(unittest.TestCase):
     def remark(self, *arguments):
         """Returns the wheel ends, with their truth, after comparing all with the key."""
@@ -217,6 +235,8 @@ class Remark(unittest.TestCase):
                 self.assertEqual(row["verdict"], truth.verdict, place)
                 self.assertIn(row["deciding"], truth.deciding, place)
                 self.assertIn("393.47(e)(1)", row["source"])
+                why = " / ".join(row["why"])
+                self.assertEqual({text: text in why for text in lessons(end, day)}, lessons(end, day), place)
                 seen.append((day, end, truth, row))
             self.assertEqual((number(key["defective"]), key["outcome"]), count(truths), (seed, key["count"]))
             self.assertEqual(int(key["brakes"]), len(ends))
@@ -321,12 +341,14 @@ class Remark(unittest.TestCase):
             more = ["hard"] if option == "--level" else []
             text = good("--seed", 1, "--count", 100, option, *more, "--describe", "--sheet", "-")
             self.assertNotRegex(text, "[\u25bc\u2502\u2575]")
-            told = re.findall(r"the pin stands (?:exactly at the (\d+)|at the (\d+)(?:st|nd|rd|th) (\w+) after the (\d+))", text)
+            told = re.findall(r"the pin stands (?:exactly at the (\d+)|at the (\d+(?:st|nd|rd|th)) (\w+) after the (\d+))", text)
             keys = objects("--seed", 1, "--count", 100, option, *more, "--key", "-")
             truth = [number(row[which]) for key in keys for row in key["wheel_ends"] for which in ("released", "applied")]
             self.assertEqual(len(told), len(truth))
             for (exact, beyond, piece, after), value in zip(told, truth):
                 self.assertIn(piece, ("", unit))
+                self.assertIn(beyond, ["", *ORDINALS])
+                beyond = beyond[:-2]
                 ticks = int(exact) // step * per if exact else int(after) // step * per + int(beyond)
                 self.assertEqual(ticks * (MM if step == 10 else Fraction(1, 16)), value)
         self.assertIn("the pin stands at the 13th sixteenth after the 3", good("--seed", 7, "--level", "hard", "--describe",
@@ -708,7 +730,7 @@ class Asking(unittest.TestCase):
 class Options(unittest.TestCase):
     def test_refused(self):
         cases = [(["--seed", "x"], "--seed is a whole number"), (["--seed", "-1"], "--seed"), (["--seed", "1e3"], "--seed"),
-                 (["--seed", "99999999999999999999"], "--seed"), (["--count", "0"], "--count"), (["--count", "10001"], "--count"),
+                 (["--seed", "99999999999999999999"], "--seed"), (["--count", "0"], "--count"), (["--count", "2001"], "--count"),
                  (["--level", "easy"], "--level is basic, mixed or hard"), (["--vehicle", "car"], "--vehicle is"),
                  (["--rules", "us-cdl"], "air checks only"), (["--rules", "moon"], "there is no rule set"),
                  (["--as-of", "5/6/24"], "--as-of"), (["--answers", "-"], "needs the --seed"), (["extra"], "takes no operand"),
@@ -737,11 +759,16 @@ class Options(unittest.TestCase):
         for rules in ("ca-nsc", "ca-on", "rated-80"):
             text = good("--seed", 1, "--count", 40, "--level", "hard", "--rules", rules, "--key", "-")
             self.assertIn("unconfirmed", text)
+            sheet = good("--seed", 1, "--rules", rules, "--sheet", "-")
+            self.assertIn(f"by the limits of {rules}, which are unconfirmed.", " ".join(sheet.split()))
             for entry in objects("--seed", 1, "--count", 40, "--level", "hard", "--rules", rules):
                 for row in entry["key"]["wheel_ends"]:
                     self.assertEqual(row["evidence"], "unconfirmed")
                     self.assertIn("limit-unconfirmed", row["reasons"])
                     self.assertIsNotNone(row["limit"])
+
+    def test_confirmed_limits_do_not(self):
+        self.assertNotIn("unconfirmed", good("--seed", 1, "--sheet", "-"))
 
     def test_sheet_gives_nothing_away(self):
         for entry in objects("--seed", 1, "--count", 30, "--level", "hard", "--sheet", "-"):
