@@ -876,7 +876,8 @@ class Pages(unittest.TestCase):
     def test_a_fraction_is_not_torn_apart(self):
         sheet, _ = self.write("--seed", 1, "--count", 30, "--level", "hard")
         text = re.sub(r"<[^>]*>", "\n", sheet.split("</style>")[1])
-        self.assertNotRegex(text, r"stamped[^\n]*\d \d/\d")
+        self.assertNotRegex(text, r"\d (&nbsp;)?\d/\d")
+        self.assertRegex(text, r"\d&nbsp;\d/\d")
 
 
 class Tap(unittest.TestResult):
