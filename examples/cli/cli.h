@@ -85,6 +85,7 @@ extern const command_spec batch_command;
 extern const command_spec air_command;
 extern const command_spec vehicle_command;
 extern const command_spec report_command;
+extern const command_spec practice_command;
 
 /* --- Rule set and day (setting.c) -------------------------------------------------------------------- */
 
