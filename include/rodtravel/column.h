@@ -50,6 +50,12 @@ typedef struct rodt_column_changes {
     bool hold;  /* for every code of the plan */
 } rodt_column_changes;
 
+/* Two strokes at which the answers of one code change; a part of a plan. */
+typedef struct rodt_column_steps {
+    int32_t low;
+    int32_t high;
+} rodt_column_steps;
+
 /*
  * All that the columns are judged by, worked out beforehand. Make it with rodt_column_plan_start and
  * rodt_column_plan_add, then only read it: any number of threads may judge with one plan. It needs no freeing, may be
@@ -68,7 +74,7 @@ typedef struct rodt_column_plan {
     int32_t pressure_until;
     rodt_column_changes changes;
     uint64_t packed[RODT_COLUMN_CODES];
-    int32_t step[RODT_COLUMN_STEPS][RODT_COLUMN_ENTRIES];
+    rodt_column_steps step[RODT_COLUMN_STEPS / 2][RODT_COLUMN_ENTRIES];
     uint32_t words[RODT_COLUMN_ENTRIES * RODT_COLUMN_PRESSURES * RODT_COLUMN_REGIONS];
 } rodt_column_plan;
 

@@ -178,7 +178,8 @@ static void chance_readings(uint64_t *state, size_t i)
 {
     static const int32_t corners[] = {0, 1, -1, INT32_MAX, INT32_MAX - 1, INT32_MIN, 2 * RODT_COLUMN_PER_INCH};
     uint32_t entry = cells.chamber[i] < plan.codes ? cells.chamber[i] * plan.eras : 0;
-    int32_t step = plan.step[chance(state) % RODT_COLUMN_STEPS][entry + chance(state) % plan.eras];
+    const rodt_column_steps *steps = &plan.step[chance(state) % 2][entry + chance(state) % plan.eras];
+    int32_t step = chance(state) % 2 == 0 ? steps->low : steps->high;
     int32_t released = (int32_t)(chance(state) % 200) * RODT_COLUMN_PER_64TH;
     int64_t applied = released + (int64_t)step + (int64_t)(chance(state) % 3) - 1;
     if (applied > INT32_MAX || chance(state) % 3 == 0)
