@@ -15,9 +15,7 @@
 #endif
 
 /* Rows that are looked at together: what is worked out of them stays in the nearest cache. */
-#ifndef BLOCK
-#define BLOCK 256
-#endif
+#define BLOCK 128
 
 /* As many cuts as most rule sets have. */
 #define FEW_CUTS 3
