@@ -42,8 +42,9 @@ enum {
 #define WORD_REASONS (~(3u << WORD_VERDICT))
 
 /* A code on the day and at the pressure of the plan: its step, and above it what all its words have in common, with
- * WORD_HAS_LIMIT. The rest of a word is told by the changes. */
-#define WORD_HAS_LIMIT (1u << WORD_VERDICT)
+ * WORD_HAS_LIMIT in place of a reason that no row without a day of its own can have. The rest of a word is told by
+ * the changes. */
+#define WORD_HAS_LIMIT (1u << RODT_REASON_DATE_UNREADABLE)
 #define WORD_RELEASED_UNREADABLE (1u << RODT_REASON_RELEASED_UNREADABLE)
 #define WORD_APPLIED_UNREADABLE (1u << RODT_REASON_APPLIED_UNREADABLE)
 

@@ -109,7 +109,8 @@ INLINE readings take_readings(const rodt_column_in *in, size_t row, size_t count
 }
 
 /* Takes the difference. A cell that holds no reading takes the stroke away and the region down. */
-INLINE void subtract(readings from, size_t count, column_block *block, int32_t *stroke)
+INLINE void subtract(readings from, size_t count, column_block *restrict block,
+                     int32_t *restrict stroke)
 {
     ROWS_ARE_INDEPENDENT
     for (size_t i = 0; i < count; i++) {
@@ -131,10 +132,11 @@ INLINE void count_step(const rodt_column_plan *plan, size_t count, column_block 
         block->region[i] += column_past(stroke[i], block->step[i]);
 }
 
-INLINE void count_steps(const rodt_column_steps *of_entries, size_t count, column_block *block, const int32_t *stroke)
+INLINE void count_steps(const rodt_column_steps *of_entries, size_t count, column_block *restrict block,
+                        const int32_t *restrict stroke)
 {
-    const rodt_column_steps *steps = block->steps;
-    look_up_steps(of_entries, block->entry, count, block->steps);
+    rodt_column_steps steps[BLOCK];
+    look_up_steps(of_entries, block->entry, count, steps);
     ROWS_ARE_INDEPENDENT
     for (size_t i = 0; i < count; i++)
         block->region[i] += column_past(stroke[i], steps[i].low) + column_past(stroke[i], steps[i].high);
@@ -192,54 +194,54 @@ INLINE void judge_blocks(const rodt_column_plan *plan, const rodt_column_in *in,
 
 /* --- Packed codes ------------------------------------------------------------------------------------ */
 
-typedef struct packed_rows {
-    uint64_t code[BLOCK];
-    uint32_t word[BLOCK];
-} packed_rows;
-
-ONE_BY_ONE static void look_up_codes(const uint64_t *packed, const uint8_t *chamber, size_t count, uint64_t *out)
+ONE_BY_ONE static void look_up_codes(const rodt_column_code *codes, const uint8_t *chamber, size_t count,
+                                     rodt_column_code *out)
 {
     FOUR_AT_A_TIME
     for (size_t i = 0; i < count; i++)
-        out[i] = packed[chamber[i]];
+        out[i] = codes[chamber[i]];
 }
 
-INLINE uint32_t word_of(const rodt_column_changes *changes, int32_t released, int32_t applied, int32_t moved,
-                        int32_t step, uint32_t common)
+/* The word of a row with a stroke, or of one whose stroke is taken away by `none`. */
+INLINE uint32_t word_of(const rodt_column_changes *changes, int32_t moved, int32_t step, uint32_t common, uint32_t none)
 {
-    uint32_t no_released = (uint32_t)column_mask(released < 0);
-    uint32_t no_applied = (uint32_t)column_mask(applied < 0);
-    uint32_t limit = 0u - (common >> WORD_VERDICT & 1u);
-    uint32_t change = ((uint32_t)column_mask(moved > 0) & changes->within) ^
-                      ((uint32_t)column_mask(moved >= step) & (changes->within ^ changes->at)) ^
-                      ((uint32_t)column_mask(moved > step) & (changes->at ^ changes->over));
+    uint32_t limit = (uint32_t)column_mask((int32_t)common < 0);
+    uint32_t change = (uint32_t)column_mask(moved > 0) & changes->within;
+    change ^= (uint32_t)column_mask(moved == step) & (changes->within ^ changes->at);
+    change ^= (uint32_t)column_mask(moved > step) & (changes->within ^ changes->over);
     change &= limit;
-    change ^= ((uint32_t)column_mask(moved < 0) & changes->swapped) ^
-              ((uint32_t)column_mask(moved == 0) & changes->still);
-    change &= ~(no_released | no_applied);
-    change ^= (no_released & WORD_RELEASED_UNREADABLE) ^ (no_applied & WORD_APPLIED_UNREADABLE);
-    return (common & WORD_REASONS) ^ change;
+    change ^= (uint32_t)column_mask(moved < 0) & changes->swapped;
+    change ^= (uint32_t)column_mask(moved == 0) & changes->still;
+    return (common & ~WORD_HAS_LIMIT) ^ (change & ~none);
 }
 
-INLINE void loop_packed(const rodt_column_plan *plan, const rodt_column_in *in, size_t row, size_t count,
-                        const rodt_column_out *out)
+INLINE void move_packed(const rodt_column_changes *of_plan, const int32_t *released, const int32_t *applied,
+                        const rodt_column_code *codes, size_t count, int32_t *restrict stroke,
+                        uint32_t *restrict words)
 {
-    const rodt_column_changes changes = plan->changes;
-    const int32_t *released = in->released + row;
-    const int32_t *applied = in->applied + row;
-    int32_t *stroke = out->stroke + row;
-    packed_rows rows;
-    look_up_codes(plan->packed, in->chamber + row, count, rows.code);
+    const rodt_column_changes changes = *of_plan;
     ROWS_ARE_INDEPENDENT
     for (size_t i = 0; i < count; i++) {
         int32_t first = released[i];
         int32_t second = applied[i];
+        int32_t none = column_mask((first | second) < 0);
         int32_t moved = column_pick(second < 0, second, 0) - column_pick(first < 0, first, 0);
-        int32_t step = (int32_t)(uint32_t)rows.code[i];
-        rows.word[i] = word_of(&changes, first, second, moved, step, (uint32_t)(rows.code[i] >> 32));
-        stroke[i] = moved | column_mask(moved < 0) | column_mask((first | second) < 0);
+        uint32_t word = word_of(&changes, moved, codes[i].step, codes[i].common, (uint32_t)none);
+        word ^= (uint32_t)column_mask(first < 0) & WORD_RELEASED_UNREADABLE;
+        word ^= (uint32_t)column_mask(second < 0) & WORD_APPLIED_UNREADABLE;
+        words[i] = word;
+        stroke[i] = moved | column_mask(moved < 0) | none;
     }
-    put(rows.word, row, count, out);
+}
+
+INLINE void judge_packed_block(const rodt_column_plan *plan, const rodt_column_in *in, size_t row, size_t count,
+                               const rodt_column_out *out)
+{
+    rodt_column_code codes[BLOCK];
+    uint32_t words[BLOCK];
+    look_up_codes(plan->packed, in->chamber + row, count, codes);
+    move_packed(&plan->changes, in->released + row, in->applied + row, codes, count, out->stroke + row, words);
+    put(words, row, count, out);
 }
 
 /* A whole block has a constant number of rows, so that its loop has no remainder. */
@@ -248,8 +250,8 @@ INLINE void judge_packed(const rodt_column_plan *plan, const rodt_column_in *in,
 {
     size_t row = 0;
     for (; rows - row >= BLOCK; row += BLOCK)
-        loop_packed(plan, in, row, BLOCK, out);
-    loop_packed(plan, in, row, rows - row, out);
+        judge_packed_block(plan, in, row, BLOCK, out);
+    judge_packed_block(plan, in, row, rows - row, out);
 }
 
 /* --- Copies ------------------------------------------------------------------------------------------ */

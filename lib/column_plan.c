@@ -270,7 +270,7 @@ static bool fits_without_limit(const uint32_t *words, uint32_t common, const rod
 {
     const uint32_t both = WORD_RELEASED_UNREADABLE | WORD_APPLIED_UNREADABLE;
     const uint32_t *cells = &words[REGION_SWAPPED];
-    return (common & ~WORD_REASONS) == 0 && words[REGION_SWAPPED] == (common ^ changes->swapped) &&
+    return (common & (~WORD_REASONS | WORD_HAS_LIMIT)) == 0 && words[REGION_SWAPPED] == (common ^ changes->swapped) &&
            words[REGION_STILL] == (common ^ changes->still) &&
            cells[CELLS(CELL_UNREADABLE, 0)] == (common ^ WORD_RELEASED_UNREADABLE) &&
            cells[CELLS(0, CELL_UNREADABLE)] == (common ^ WORD_APPLIED_UNREADABLE) &&
@@ -306,7 +306,7 @@ static void pack_code(rodt_column_plan *plan, uint32_t code)
         (has_limit && !fits_limit(words, common, changes)) ||
         (!has_limit && (words[REGION_WITHIN] != common || words[REGION_AT] != common)))
         changes->hold = false;
-    plan->packed[code] = (uint64_t)(common | (has_limit ? WORD_HAS_LIMIT : 0)) << 32 | (uint32_t)step;
+    plan->packed[code] = (rodt_column_code){step, common | (has_limit ? WORD_HAS_LIMIT : 0)};
 }
 
 /* The code is taken only when every entry of it is filled. */

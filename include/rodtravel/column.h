@@ -50,6 +50,12 @@ typedef struct rodt_column_changes {
     bool hold;  /* for every code of the plan */
 } rodt_column_changes;
 
+/* A code on the day and at the pressure of the plan; a part of a plan. */
+typedef struct rodt_column_code {
+    int32_t step;
+    uint32_t common;
+} rodt_column_code;
+
 /* Two strokes at which the answers of one code change; a part of a plan. */
 typedef struct rodt_column_steps {
     int32_t low;
@@ -73,7 +79,7 @@ typedef struct rodt_column_plan {
     int32_t pressure_from;
     int32_t pressure_until;
     rodt_column_changes changes;
-    uint64_t packed[RODT_COLUMN_CODES];
+    rodt_column_code packed[RODT_COLUMN_CODES];
     rodt_column_steps step[RODT_COLUMN_STEPS / 2][RODT_COLUMN_ENTRIES];
     uint32_t words[RODT_COLUMN_ENTRIES * RODT_COLUMN_PRESSURES * RODT_COLUMN_REGIONS];
 } rodt_column_plan;
