@@ -256,6 +256,18 @@ INLINE void judge_packed(const rodt_column_plan *plan, const rodt_column_in *in,
 
 /* --- Copies ------------------------------------------------------------------------------------------ */
 
+void column_judge_blocks_anywhere(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
+                                  const rodt_column_out *out)
+{
+    judge_blocks(plan, in, rows, out);
+}
+
+void column_judge_packed_anywhere(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
+                                  const rodt_column_out *out)
+{
+    judge_packed(plan, in, rows, out);
+}
+
 #if HAS_WIDE
 WIDE static void judge_blocks_wide(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
                                    const rodt_column_out *out)
@@ -279,7 +291,7 @@ void column_judge_blocks(const rodt_column_plan *plan, const rodt_column_in *in,
         return;
     }
 #endif
-    judge_blocks(plan, in, rows, out);
+    column_judge_blocks_anywhere(plan, in, rows, out);
 }
 
 void column_judge_packed(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
@@ -291,5 +303,5 @@ void column_judge_packed(const rodt_column_plan *plan, const rodt_column_in *in,
         return;
     }
 #endif
-    judge_packed(plan, in, rows, out);
+    column_judge_packed_anywhere(plan, in, rows, out);
 }

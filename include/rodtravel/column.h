@@ -162,7 +162,8 @@ RODT_API rodt_status rodt_column_judge(const rodt_column_plan *plan, const rodt_
  *
  * RODT_OK          *in and *rows are for rodt_column_judge
  * RODT_E_ARGUMENT  a pointer is NULL, the batch was released, is no struct, lacks a column or has one twice, or a
- *                  column has another type, a dictionary or too few rows
+ *                  column has another type, a dictionary, too few rows, missing cells without a bitmap of them, or
+ *                  a length, an offset or a number of buffers that cannot be
  */
 RODT_API rodt_status rodt_column_from_arrow(const struct ArrowSchema *schema, const struct ArrowArray *array,
                                             rodt_column_in *in, size_t *rows);
