@@ -312,104 +312,6 @@ static void the_scale_is_exact(void **state)
     assert_int_equal(RODT_COLUMN_PER_INCH % 10000, 0);
 }
 
-/* --- Arrow ------------------------------------------------------------------------------------------- */
-
-static void keep_schema(struct ArrowSchema *schema) { schema->release = NULL; }
-static void keep_array(struct ArrowArray *array) { array->release = NULL; }
-
-static struct {
-    struct ArrowSchema schema, schemas[5], *schema_of[5];
-    struct ArrowArray array, arrays[5], *array_of[5];
-    const void *buffers[5][2], *own[1];
-} batch;
-
-static void make_child(int i, const char *name, const char *format, const void *values, int64_t length)
-{
-    batch.buffers[i][0] = cells.bits[i];
-    batch.buffers[i][1] = values;
-    batch.schemas[i] = (struct ArrowSchema){.name = name, .format = format, .release = keep_schema};
-    batch.arrays[i] = (struct ArrowArray){.length = length - 5, .offset = 5, .null_count = -1, .n_buffers = 2,
-                                          .buffers = batch.buffers[i], .release = keep_array};
-    batch.schema_of[i] = &batch.schemas[i];
-    batch.array_of[i] = &batch.arrays[i];
-}
-
-static void make_batch(void)
-{
-    uint64_t seed = 11;
-    start("us-fmcsr", NULL);
-    add_simple();
-    chance_cells(&seed);
-    make_child(0, "applied", "l", cells.applied64, MOST);
-    make_child(1, "released", "i", cells.released, MOST);
-    make_child(2, "day", "tdD", cells.day, MOST);
-    make_child(3, "chamber", "C", cells.chamber, MOST);
-    make_child(4, "pressure", "i", cells.pressure, MOST);
-    batch.own[0] = cells.bits[5];
-    batch.schema = (struct ArrowSchema){
-        .format = "+s", .n_children = 5, .children = batch.schema_of, .release = keep_schema};
-    batch.array = (struct ArrowArray){.length = 1000, .offset = 13, .n_buffers = 1, .n_children = 5,
-                                      .buffers = batch.own, .children = batch.array_of, .release = keep_array};
-}
-
-static void an_arrow_batch_is_judged_alike(void **state)
-{
-    (void)state;
-    rodt_reading common = {0};
-    rodt_column_in in;
-    size_t rows;
-    make_batch();
-    assert_int_equal(rodt_column_judge_arrow(&plan, &batch.schema, &batch.array, &answers), RODT_OK);
-    assert_int_equal(rodt_column_from_arrow(&batch.schema, &batch.array, &in, &rows), RODT_OK);
-    assert_int_equal(rows, 1000);
-    assert_ptr_equal(in.released, cells.released + 18); /* no copy; both offsets count */
-    assert_int_equal(in.released_valid.from, 18);
-    assert_int_equal(in.row_valid.from, 13);
-    for (size_t i = 0; i < rows; i++)
-        expect_row(&in, i, &common);
-}
-
-static void broken_batches_are_refused(void **state)
-{
-    (void)state;
-    rodt_column_in in;
-    size_t rows = 42;
-#define REFUSED() \
-    assert_int_equal(rodt_column_from_arrow(&batch.schema, &batch.array, &in, &rows), RODT_E_ARGUMENT); \
-    make_batch()
-    make_batch();
-    batch.schemas[0].format = "g";
-    REFUSED();
-    batch.schemas[2].format = "i";
-    REFUSED();
-    batch.schemas[3].name = "house";
-    REFUSED();
-    batch.schemas[4].name = "released";
-    REFUSED();
-    batch.schemas[0].name = "released";
-    REFUSED();
-    batch.arrays[1].length = 1012;
-    REFUSED();
-    batch.arrays[1].release = NULL;
-    REFUSED();
-    batch.arrays[1].n_buffers = 3;
-    REFUSED();
-    batch.arrays[1].dictionary = &batch.arrays[0];
-    REFUSED();
-    batch.array.release = NULL;
-    REFUSED();
-    batch.array.n_children = 4;
-    REFUSED();
-    batch.schema.format = "+l";
-    REFUSED();
-    assert_int_equal(rows, 42);
-    assert_int_equal(rodt_column_from_arrow(NULL, &batch.array, &in, &rows), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_column_judge_arrow(NULL, &batch.schema, &batch.array, &answers), RODT_E_ARGUMENT);
-    batch.array.length = 0;
-    batch.buffers[1][1] = NULL; /* an empty batch may have no cells */
-    assert_int_equal(rodt_column_judge_arrow(&plan, &batch.schema, &batch.array, &answers), RODT_OK);
-}
-
 /* --- Wrong arguments --------------------------------------------------------------------------------- */
 
 static void wrong_plans_are_refused(void **state)
@@ -497,8 +399,6 @@ int main(void)
         cmocka_unit_test(a_carriers_own_limits_are_judged_alike),
         cmocka_unit_test(every_64th_is_judged_alike),
         cmocka_unit_test(every_day_is_judged_alike),
-        cmocka_unit_test(an_arrow_batch_is_judged_alike),
-        cmocka_unit_test(broken_batches_are_refused),
         cmocka_unit_test(wrong_plans_are_refused),
         cmocka_unit_test(wrong_columns_are_refused),
         cmocka_unit_test(columns_may_not_overlap_answers),
