@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* How a plan is laid out, and the loops over its rows. */
+/* How a plan is laid out, and the two ways to judge rows by it. */
 #ifndef RODT_COLUMN_H
 #define RODT_COLUMN_H
 
@@ -17,12 +17,23 @@
 /* The pressure of a row; that of the plan is 0. */
 enum { PRESSURE_OF_PLAN, PRESSURE_UNREADABLE, PRESSURE_LOW, PRESSURE_WITHIN, PRESSURE_HIGH };
 
-/* A cell that holds a reading or does not. Two of them are CELL_KINDS * released + applied. */
-enum { CELL_GIVEN, CELL_MISSING, CELL_UNREADABLE, CELL_KINDS };
+/* What stands in place of a reading, which is never below zero. */
+enum { CELL_MISSING = -1, CELL_UNREADABLE = -2 };
 
-/* Regions of one entry: swapped, no movement, then two for each step and one behind the last; then the pairs of cells
- * of which one is not given, from REGION_INCOMPLETE + 1. */
-#define REGION_INCOMPLETE (2 + 2 * RODT_COLUMN_STEPS)
+/* Both cells of a row as one number: 0 = both hold a reading. */
+#define CELLS(released, applied) (3 * (released) + (applied))
+
+/* Regions of one entry: from 0 on the rows of which a cell holds no reading; then swapped, no movement, up to the
+ * first step, at it, beyond it, and two more for each further step. A stroke that is none counts as swapped and is
+ * brought down from there by its cells. */
+enum {
+    REGION_SWAPPED = -CELLS(CELL_UNREADABLE, CELL_UNREADABLE),
+    REGION_STILL,
+    REGION_WITHIN,
+    REGION_AT,
+    REGION_OVER,
+    REGION_LAST = REGION_WITHIN + 2 * RODT_COLUMN_STEPS
+};
 #define REGIONS_OF_ENTRY (RODT_COLUMN_PRESSURES * RODT_COLUMN_REGIONS)
 
 /* A word is a set of reasons with the verdict in it, in place of the two reasons that no column can have: a cell is
@@ -31,32 +42,11 @@ enum { CELL_GIVEN, CELL_MISSING, CELL_UNREADABLE, CELL_KINDS };
 #define WORD_REASONS (~(3u << WORD_VERDICT))
 
 /* A code on the day and at the pressure of the plan: its step, and above it what all its words have in common, with
- * WORD_HAS_LIMIT. The rest of a word is told by the changes. */
-#define WORD_HAS_LIMIT (1u << WORD_VERDICT)
+ * WORD_HAS_LIMIT in place of a reason that no row without a day of its own can have. The rest of a word is told by
+ * the changes. */
+#define WORD_HAS_LIMIT (1u << RODT_REASON_DATE_UNREADABLE)
 #define WORD_RELEASED_UNREADABLE (1u << RODT_REASON_RELEASED_UNREADABLE)
 #define WORD_APPLIED_UNREADABLE (1u << RODT_REASON_APPLIED_UNREADABLE)
-
-/* The usual rows: 32-bit readings, none marked as missing, no pressure and no day of their own. */
-typedef struct column_plain {
-    const int32_t *released;
-    const int32_t *applied;
-    const uint8_t *chamber;
-} column_plain;
-
-/* Any rows, after their cells were looked at: a reading that is none is 0 and has a kind. */
-typedef struct column_rows {
-    const int32_t *released;
-    const int32_t *applied;
-    const int32_t *kind;
-    const int32_t *entry; /* code * eras + era */
-    const int32_t *word;  /* the entry's first word at the pressure */
-} column_rows;
-
-typedef struct column_answers {
-    int32_t *stroke;
-    uint8_t *verdict;
-    uint32_t *reasons;
-} column_answers;
 
 /* The caller has made sure that no column overlaps another; gcc cannot see it through a table, and
  * clang, which warns where such a word does not help, compares the addresses itself. */
@@ -69,22 +59,31 @@ typedef struct column_answers {
 /* All ones if the condition holds. */
 static inline int32_t column_mask(bool condition) { return -(int32_t)condition; }
 
-/* The region of a stroke, counted by the steps that it has reached and passed. */
-static inline int32_t column_region(int32_t stroke, const int32_t *step, int32_t steps, int32_t entry)
+/* The second number if the condition holds, else the first; said so that no compiler makes a branch of it. */
+static inline int32_t column_pick(bool condition, int32_t otherwise, int32_t if_so)
 {
-    int32_t region = (stroke >= 0) + (stroke > 0);
-    for (int32_t k = 0; k < steps; k++) {
-        int32_t at = step[k * RODT_COLUMN_ENTRIES + entry];
-        region += (stroke >= at) + (stroke > at);
-    }
-    return region;
+    return (otherwise & ~column_mask(condition)) | (if_so & column_mask(condition));
 }
 
-/* As column_judge_plain, for plans whose changes hold: two loads a row fewer. */
-void column_judge_packed(const rodt_column_plan *plan, const column_plain *in, size_t count,
-                         const column_answers *out);
-void column_judge_plain(const rodt_column_plan *plan, const column_plain *in, size_t count,
-                        const column_answers *out);
-void column_judge_rows(const rodt_column_plan *plan, const column_rows *in, size_t count, const column_answers *out);
+/* The regions that a stroke has left behind at a step: one when it has reached it, two when it is beyond. */
+static inline int32_t column_past(int32_t stroke, int32_t step) { return (stroke >= step) + (stroke > step); }
+
+/* The region of a stroke, or of none, before its steps are counted. */
+static inline int32_t column_start(int32_t stroke) { return REGION_STILL + (stroke < 1 ? stroke : 1); }
+
+/* Judges rows of any kind, block by block. */
+void column_judge_blocks(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
+                         const rodt_column_out *out);
+
+/* The same for 32-bit readings of which none is marked as missing, without pressure or day, by plans whose changes
+ * hold: one load a row in place of two. */
+void column_judge_packed(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
+                         const rodt_column_out *out);
+
+/* The copies of both that run on any processor, which tests ask for. */
+void column_judge_blocks_anywhere(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
+                                  const rodt_column_out *out);
+void column_judge_packed_anywhere(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
+                                  const rodt_column_out *out);
 
 #endif

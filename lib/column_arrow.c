@@ -12,14 +12,23 @@ typedef struct child {
     size_t from; /* the cell of the first row */
 } child;
 
+/* The most cells that are pointed over, so that no sum of offsets and no count of bytes runs over. */
+#define CELLS_MOST (INT64_MAX / 16)
+
+/* An array that says of itself what can be: no negative figure, and no missing cells without a bitmap of them. */
+static bool is_sane(const struct ArrowArray *array, int64_t buffers)
+{
+    return array->release != NULL && array->length >= 0 && array->length <= CELLS_MOST && array->offset >= 0 &&
+           array->offset <= CELLS_MOST && array->null_count >= -1 && array->n_buffers == buffers &&
+           array->buffers != NULL && (array->null_count <= 0 || array->buffers[0] != NULL);
+}
+
 /* All formats that are read here have two buffers: the bitmap, which may be NULL, and the cells. */
 static bool open_child(const struct ArrowSchema *schema, const struct ArrowArray *array, const struct ArrowArray *batch,
                        child *out)
 {
-    if (array->release == NULL || schema->format == NULL || schema->dictionary != NULL || array->dictionary != NULL)
-        return false;
-    if (array->n_buffers != 2 || array->buffers == NULL || array->offset < 0 ||
-        array->length - batch->offset < batch->length)
+    if (schema->format == NULL || schema->dictionary != NULL || array == NULL || !is_sane(array, 2) ||
+        array->dictionary != NULL || array->length - batch->offset < batch->length)
         return false;
     out->format = schema->format;
     out->from = (size_t)(array->offset + batch->offset);
@@ -88,9 +97,27 @@ static bool take_column(const char *name, const child *from, rodt_column_in *in)
 
 static bool is_batch(const struct ArrowSchema *schema, const struct ArrowArray *array)
 {
-    return schema->release != NULL && array->release != NULL && schema->format != NULL &&
-           strcmp(schema->format, "+s") == 0 && schema->n_children == array->n_children && array->n_children > 0 &&
-           schema->children != NULL && array->children != NULL && array->length >= 0 && array->offset >= 0;
+    return schema->release != NULL && schema->format != NULL && strcmp(schema->format, "+s") == 0 &&
+           schema->dictionary == NULL && is_sane(array, 1) && array->dictionary == NULL && array->n_children > 0 &&
+           schema->n_children == array->n_children && schema->children != NULL && array->children != NULL;
+}
+
+/* A child that is not asked for may be of any kind, and of a later version of the standard. */
+static bool take_child(const struct ArrowSchema *schema, const struct ArrowArray *array,
+                       const struct ArrowArray *batch, rodt_column_in *in)
+{
+    child from;
+    if (schema == NULL || schema->release == NULL)
+        return false;
+    if (schema->name == NULL || !is_column(schema->name))
+        return true;
+    return open_child(schema, array, batch, &from) && take_column(schema->name, &from, in);
+}
+
+static bool is_complete(const rodt_column_in *in)
+{
+    return (in->released != NULL || in->released64 != NULL) && (in->applied != NULL || in->applied64 != NULL) &&
+           in->chamber != NULL;
 }
 
 rodt_status rodt_column_from_arrow(const struct ArrowSchema *schema, const struct ArrowArray *array,
@@ -100,18 +127,11 @@ rodt_status rodt_column_from_arrow(const struct ArrowSchema *schema, const struc
     if (schema == NULL || array == NULL || in == NULL || rows == NULL || !is_batch(schema, array))
         return RODT_E_ARGUMENT;
     for (int64_t i = 0; i < array->n_children; i++) {
-        const char *name = schema->children[i]->name;
-        child from;
-        if (name == NULL || !is_column(name))
-            continue;
-        if (!open_child(schema->children[i], array->children[i], array, &from) || !take_column(name, &from, &found))
+        if (!take_child(schema->children[i], array->children[i], array, &found))
             return RODT_E_ARGUMENT;
     }
-    if (array->n_buffers > 0 && array->buffers != NULL)
-        found.row_valid = (rodt_column_bits){array->buffers[0], (size_t)array->offset};
-    bool complete = (found.released != NULL || found.released64 != NULL) &&
-                    (found.applied != NULL || found.applied64 != NULL) && found.chamber != NULL;
-    if (!complete && array->length > 0)
+    found.row_valid = (rodt_column_bits){array->buffers[0], (size_t)array->offset};
+    if (!is_complete(&found) && array->length > 0)
         return RODT_E_ARGUMENT;
     *in = found;
     *rows = (size_t)array->length;

@@ -103,21 +103,19 @@ static void set_pressure(const rodt_column_plan *plan, int slot, rodt_reading *r
         rodt_pressure_from_psi(values[slot], RODT_COLUMN_PER_PSI, &reading->pressure);
 }
 
-static void set_cell(int cell, rodt_reason unreadable, int64_t value, rodt_length *out, uint64_t *noted)
+static void set_cell(int32_t cell, rodt_reason unreadable, rodt_length *out, uint64_t *noted)
 {
     *out = (rodt_length){0};
-    if (cell == CELL_GIVEN)
-        rodt_length_from_inches(value, RODT_COLUMN_PER_INCH, out);
+    if (cell >= 0)
+        rodt_length_from_inches(cell, RODT_COLUMN_PER_INCH, out);
     else if (cell == CELL_UNREADABLE)
         *noted |= REASON_BIT(unreadable);
 }
 
-/* What one word is the answer to. */
+/* What one word is the answer to; the readings are cells. */
 typedef struct question {
     rodt_reading reading;
     uint64_t noted;
-    int released_cell;
-    int applied_cell;
     int32_t released;
     int32_t applied;
 } question;
@@ -126,8 +124,8 @@ static rodt_status ask(const rodt_column_plan *plan, question asked, uint32_t *w
 {
     rodt_finding finding;
     rodt_reading *reading = &asked.reading;
-    set_cell(asked.released_cell, RODT_REASON_RELEASED_UNREADABLE, asked.released, &reading->released, &asked.noted);
-    set_cell(asked.applied_cell, RODT_REASON_APPLIED_UNREADABLE, asked.applied, &reading->applied, &asked.noted);
+    set_cell(asked.released, RODT_REASON_RELEASED_UNREADABLE, &reading->released, &asked.noted);
+    set_cell(asked.applied, RODT_REASON_APPLIED_UNREADABLE, &reading->applied, &asked.noted);
     rodt_status status = judge_noted(reading, plan->rules, asked.noted, &finding);
     if (status != RODT_OK)
         return status;
@@ -172,7 +170,7 @@ static rodt_status add_step(rodt_length length, steps *found)
 static rodt_status find_steps(const rodt_column_plan *plan, const question *asked, steps *found)
 {
     rodt_finding finding;
-    found->count = 0;
+    *found = (steps){{INT32_MAX, INT32_MAX, INT32_MAX, INT32_MAX}, 0};
     rodt_status status = judge_noted(&asked->reading, plan->rules, asked->noted, &finding);
     if (status == RODT_OK)
         status = add_step(finding.limit, found);
@@ -187,39 +185,60 @@ static rodt_status find_steps(const rodt_column_plan *plan, const question *aske
 
 /* --- The words of one entry -------------------------------------------------------------------------- */
 
+/* Every pair of cells of which one holds no reading. */
 static rodt_status fill_incomplete(const rodt_column_plan *plan, question asked, uint32_t *words)
 {
-    for (int kind = 1; kind < CELL_KINDS * CELL_KINDS; kind++) {
-        asked.released_cell = kind / CELL_KINDS;
-        asked.applied_cell = kind % CELL_KINDS;
-        rodt_status status = ask(plan, asked, &words[REGION_INCOMPLETE + kind]);
-        if (status != RODT_OK)
-            return status;
+    rodt_status status = RODT_OK;
+    for (int32_t released = CELL_UNREADABLE; released <= 0; released++) {
+        for (int32_t applied = CELL_UNREADABLE; applied <= 0 && status == RODT_OK; applied++) {
+            if ((released | applied) == 0)
+                continue;
+            asked.released = released;
+            asked.applied = applied;
+            status = ask(plan, asked, &words[REGION_SWAPPED + CELLS(released, applied)]);
+        }
     }
-    return RODT_OK;
+    return status;
 }
 
-/* Every region that a stroke can be in holds 0, 1, a step or the stroke after one. The loop for plans of one step
- * counts the longest stroke of all, which reaches the steps that an entry does not have, into another region. */
-static rodt_status fill_strokes(const rodt_column_plan *plan, question asked, uint32_t entry, uint32_t *words)
+static int32_t region(const int32_t *step, uint32_t counted, int32_t stroke)
 {
-    const int32_t *step = plan->step[0];
-    bool short_of_steps = plan->step[1][entry] == INT32_MAX;
-    for (int i = 0; i < 2 + 2 * RODT_COLUMN_STEPS; i++) {
-        int32_t at = i < 2 ? 0 : plan->step[i / 2 - 1][entry];
+    int32_t found = column_start(stroke);
+    for (uint32_t k = 0; k < counted; k++)
+        found += column_past(stroke, step[k]);
+    return found;
+}
+
+/* Every region that a stroke can be in holds 0, 1, a step or the stroke after one. The kernel counts one step, two or
+ * all; the longest stroke of all reaches the steps that an entry does not have, so its region hangs on how many
+ * there are. */
+static rodt_status fill_stroke(const rodt_column_plan *plan, const question *asked, const steps *found,
+                               uint32_t *words)
+{
+    uint32_t word;
+    rodt_status status = ask(plan, *asked, &word);
+    for (uint32_t counted = 1; counted <= RODT_COLUMN_STEPS && status == RODT_OK; counted *= 2) {
+        if (found->count <= counted)
+            words[region(found->at, counted, asked->applied)] = word;
+    }
+    return status;
+}
+
+static rodt_status fill_strokes(const rodt_column_plan *plan, question asked, const steps *found, uint32_t *words)
+{
+    rodt_status status = RODT_OK;
+    for (int i = 0; i < 2 + 2 * RODT_COLUMN_STEPS && status == RODT_OK; i++) {
+        int32_t at = i < 2 ? 0 : found->at[i / 2 - 1];
         if (i % 2 == 1 && at == INT32_MAX)
             continue;
         asked.applied = at + i % 2;
-        uint32_t *word = &words[column_region(asked.applied, step, RODT_COLUMN_STEPS, (int32_t)entry)];
-        rodt_status status = ask(plan, asked, word);
-        if (status != RODT_OK)
-            return status;
-        if (short_of_steps)
-            words[column_region(asked.applied, step, 1, (int32_t)entry)] = *word;
+        status = fill_stroke(plan, &asked, found, words);
     }
+    if (status != RODT_OK)
+        return status;
     asked.released = 1;
     asked.applied = 0;
-    return ask(plan, asked, &words[0]);
+    return ask(plan, asked, &words[REGION_SWAPPED]);
 }
 
 static rodt_status fill_entry(rodt_column_plan *plan, question asked, uint32_t entry)
@@ -228,13 +247,13 @@ static rodt_status fill_entry(rodt_column_plan *plan, question asked, uint32_t e
     rodt_status status = find_steps(plan, &asked, &found);
     if (status != RODT_OK)
         return status;
-    for (uint32_t k = 0; k < RODT_COLUMN_STEPS; k++)
-        plan->step[k][entry] = k < found.count ? found.at[k] : INT32_MAX;
+    for (uint32_t k = 0; k < RODT_COLUMN_STEPS / 2; k++)
+        plan->step[k][entry] = (rodt_column_steps){found.at[2 * k], found.at[2 * k + 1]};
     for (int slot = 0; slot < RODT_COLUMN_PRESSURES && status == RODT_OK; slot++) {
         uint32_t *words = &plan->words[entry * REGIONS_OF_ENTRY + (uint32_t)slot * RODT_COLUMN_REGIONS];
         question pressed = asked;
         set_pressure(plan, slot, &pressed.reading, &pressed.noted);
-        status = fill_strokes(plan, pressed, entry, words);
+        status = fill_strokes(plan, pressed, &found, words);
         if (status == RODT_OK)
             status = fill_incomplete(plan, pressed, words);
     }
@@ -250,24 +269,24 @@ static rodt_status fill_entry(rodt_column_plan *plan, question asked, uint32_t e
 static bool fits_without_limit(const uint32_t *words, uint32_t common, const rodt_column_changes *changes)
 {
     const uint32_t both = WORD_RELEASED_UNREADABLE | WORD_APPLIED_UNREADABLE;
-    const uint32_t *incomplete = &words[REGION_INCOMPLETE];
-    return (common & ~WORD_REASONS) == 0 && words[0] == (common ^ changes->swapped) &&
-           words[1] == (common ^ changes->still) &&
-           incomplete[CELL_KINDS * CELL_UNREADABLE] == (common ^ WORD_RELEASED_UNREADABLE) &&
-           incomplete[CELL_UNREADABLE] == (common ^ WORD_APPLIED_UNREADABLE) &&
-           incomplete[CELL_KINDS * CELL_UNREADABLE + CELL_UNREADABLE] == (common ^ both);
+    const uint32_t *cells = &words[REGION_SWAPPED];
+    return (common & (~WORD_REASONS | WORD_HAS_LIMIT)) == 0 && words[REGION_SWAPPED] == (common ^ changes->swapped) &&
+           words[REGION_STILL] == (common ^ changes->still) &&
+           cells[CELLS(CELL_UNREADABLE, 0)] == (common ^ WORD_RELEASED_UNREADABLE) &&
+           cells[CELLS(0, CELL_UNREADABLE)] == (common ^ WORD_APPLIED_UNREADABLE) &&
+           cells[CELLS(CELL_UNREADABLE, CELL_UNREADABLE)] == (common ^ both);
 }
 
 static bool fits_limit(const uint32_t *words, uint32_t common, rodt_column_changes *changes)
 {
     if (!changes->known) {
-        changes->within = words[2] ^ common;
-        changes->at = words[3] ^ common;
-        changes->over = words[4] ^ common;
+        changes->within = words[REGION_WITHIN] ^ common;
+        changes->at = words[REGION_AT] ^ common;
+        changes->over = words[REGION_OVER] ^ common;
         changes->known = true;
     }
-    return words[2] == (common ^ changes->within) && words[3] == (common ^ changes->at) &&
-           words[4] == (common ^ changes->over);
+    return words[REGION_WITHIN] == (common ^ changes->within) && words[REGION_AT] == (common ^ changes->at) &&
+           words[REGION_OVER] == (common ^ changes->over);
 }
 
 static void pack_code(rodt_column_plan *plan, uint32_t code)
@@ -275,19 +294,19 @@ static void pack_code(rodt_column_plan *plan, uint32_t code)
     rodt_column_changes *changes = &plan->changes;
     uint32_t entry = code * plan->eras + COLUMN_ERA_OF_PLAN(plan);
     const uint32_t *words = &plan->words[entry * REGIONS_OF_ENTRY];
-    int32_t step = plan->step[0][entry];
-    uint32_t common = words[REGION_INCOMPLETE + CELL_UNREADABLE] ^ WORD_APPLIED_UNREADABLE;
+    int32_t step = plan->step[0][entry].low;
+    uint32_t common = words[REGION_SWAPPED + CELLS(0, CELL_UNREADABLE)] ^ WORD_APPLIED_UNREADABLE;
     bool has_limit = step != INT32_MAX;
     if (code == RODT_COLUMN_CHAMBER_MISSING) {
-        changes->swapped = words[0] ^ common;
-        changes->still = words[1] ^ common;
+        changes->swapped = words[REGION_SWAPPED] ^ common;
+        changes->still = words[REGION_STILL] ^ common;
         changes->hold = true;
     }
-    if (step <= 0 || plan->step[1][entry] != INT32_MAX || !fits_without_limit(words, common, changes) ||
+    if (step <= 0 || plan->step[0][entry].high != INT32_MAX || !fits_without_limit(words, common, changes) ||
         (has_limit && !fits_limit(words, common, changes)) ||
-        (!has_limit && (words[2] != common || words[3] != common)))
+        (!has_limit && (words[REGION_WITHIN] != common || words[REGION_AT] != common)))
         changes->hold = false;
-    plan->packed[code] = (uint64_t)(common | (has_limit ? WORD_HAS_LIMIT : 0)) << 32 | (uint32_t)step;
+    plan->packed[code] = (rodt_column_code){step, common | (has_limit ? WORD_HAS_LIMIT : 0)};
 }
 
 /* The code is taken only when every entry of it is filled. */
@@ -340,6 +359,8 @@ rodt_status rodt_column_plan_start(const rodt_rules *rules, const rodt_reading *
     plan->common = kept;
     plan->codes = plan->cuts = plan->steps = 0;
     plan->changes = (rodt_column_changes){0};
+    for (size_t i = 0; i < RODT_COLUMN_CUTS; i++)
+        plan->cut[i] = INT32_MAX;
     if (!add_cuts(plan, rules) || (rodt_rules_law(rules) != NULL && !add_cuts(plan, rodt_rules_law(rules))))
         return RODT_E_SPACE;
     plan->eras = plan->cuts + 3;

@@ -6,6 +6,7 @@
 #   sanitize    the same under address and undefined-behaviour sanitizers, by gcc and by clang
 #   clang       the same built by clang
 #   valgrind    unit tests under valgrind
+#   tsan        what runs in threads, under the thread sanitizer of clang
 #   locale      unit, cases and cli under a decimal-comma locale
 #   fuzz        each fuzz target for FUZZ_SECONDS (60)
 #   tidy        clang-tidy and cppcheck
@@ -97,6 +98,12 @@ memcheck() {
         --wrap='valgrind -q --error-exitcode=9 --leak-check=full --errors-for-leak-kinds=all'
 }
 
+threads() {
+    need clang
+    built tsan "$build-tsan" --native-file "$root/.meson/clang.ini" --native-file "$root/.meson/threads.ini" || return 0
+    suites tsan "$build-tsan" --suite threads --timeout-multiplier 10
+}
+
 comma() {
     need locale
     built locale "$build" || return 0
@@ -182,8 +189,9 @@ run_task() {
     ordinary | sanitize | fuzz | tidy | coverage | pages | exhaustive | mutants) "$1" ;;
     clang) with_clang ;;
     valgrind) memcheck ;;
+    tsan) threads ;;
     locale) comma ;;
-    all) for task in ordinary sanitize clang valgrind locale fuzz tidy coverage pages exhaustive; do run_task "$task"; done ;;
+    all) for task in ordinary sanitize clang valgrind tsan locale fuzz tidy coverage pages exhaustive; do run_task "$task"; done ;;
     *) echo "unknown task $1; the tasks are: $(sed -n 's/^#   \([a-z]*\)  .*/\1/p' "$0" | tr '\n' ' ')" >&2; exit 2 ;;
     esac
 }

@@ -50,6 +50,18 @@ typedef struct rodt_column_changes {
     bool hold;  /* for every code of the plan */
 } rodt_column_changes;
 
+/* A code on the day and at the pressure of the plan; a part of a plan. */
+typedef struct rodt_column_code {
+    int32_t step;
+    uint32_t common;
+} rodt_column_code;
+
+/* Two strokes at which the answers of one code change; a part of a plan. */
+typedef struct rodt_column_steps {
+    int32_t low;
+    int32_t high;
+} rodt_column_steps;
+
 /*
  * All that the columns are judged by, worked out beforehand. Make it with rodt_column_plan_start and
  * rodt_column_plan_add, then only read it: any number of threads may judge with one plan. It needs no freeing, may be
@@ -67,8 +79,8 @@ typedef struct rodt_column_plan {
     int32_t pressure_from;
     int32_t pressure_until;
     rodt_column_changes changes;
-    uint64_t packed[RODT_COLUMN_CODES];
-    int32_t step[RODT_COLUMN_STEPS][RODT_COLUMN_ENTRIES];
+    rodt_column_code packed[RODT_COLUMN_CODES];
+    rodt_column_steps step[RODT_COLUMN_STEPS / 2][RODT_COLUMN_ENTRIES];
     uint32_t words[RODT_COLUMN_ENTRIES * RODT_COLUMN_PRESSURES * RODT_COLUMN_REGIONS];
 } rodt_column_plan;
 
@@ -150,7 +162,8 @@ RODT_API rodt_status rodt_column_judge(const rodt_column_plan *plan, const rodt_
  *
  * RODT_OK          *in and *rows are for rodt_column_judge
  * RODT_E_ARGUMENT  a pointer is NULL, the batch was released, is no struct, lacks a column or has one twice, or a
- *                  column has another type, a dictionary or too few rows
+ *                  column has another type, a dictionary, too few rows, missing cells without a bitmap of them, or
+ *                  a length, an offset or a number of buffers that cannot be
  */
 RODT_API rodt_status rodt_column_from_arrow(const struct ArrowSchema *schema, const struct ArrowArray *array,
                                             rodt_column_in *in, size_t *rows);

@@ -1,0 +1,261 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Fuzz target: a plan, columns and bitmaps out of bytes. Every row is answered as rodt_judge answers it, by each copy
+ * of the kernel. Each column is a piece of memory of its own, so that a checker of memory sees a step over its end. */
+#include <stdlib.h>
+#include <string.h>
+
+#include "column.h"
+#include "column_expect.h"
+
+#define ROWS_MOST 400
+#define SKIP_MOST 16
+
+int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size);
+
+static void demand(bool good)
+{
+    if (!good)
+        abort();
+}
+
+/* --- Bytes ------------------------------------------------------------------------------------------- */
+
+/* What was given, and zeros behind its end. */
+typedef struct source {
+    const uint8_t *data;
+    size_t left;
+} source;
+
+static uint8_t byte(source *from)
+{
+    if (from->left == 0)
+        return 0;
+    from->left--;
+    return *from->data++;
+}
+
+static uint64_t number(source *from, int bytes)
+{
+    uint64_t value = 0;
+    for (int i = 0; i < bytes; i++)
+        value = value << 8 | byte(from);
+    return value;
+}
+
+static int32_t number32(source *from) { return (int32_t)(uint32_t)number(from, 4); }
+
+static rodt_length length(source *from)
+{
+    static const int64_t parts[] = {8, 16, 64, 10000, 254, RODT_COLUMN_PER_INCH, 1000000000, 7};
+    rodt_length made = {0, 0};
+    uint8_t choice = byte(from);
+    if (choice & 1)
+        rodt_length_from_inches((int64_t)number(from, choice & 2 ? 1 : 4), parts[choice / 4 % 8], &made);
+    return made;
+}
+
+/* --- A plan ------------------------------------------------------------------------------------------ */
+
+static rodt_column_plan plan;
+static rodt_chamber chambers[RODT_COLUMN_CODES];
+
+static rodt_reading common_facts(source *from)
+{
+    rodt_reading common = {.unit = (rodt_unit)(byte(from) % 3)};
+    uint8_t choice = byte(from);
+    if (choice & 1)
+        demand(rodt_pressure_from_psi(60 + byte(from) % 60, 1, &common.pressure) == RODT_OK);
+    if (choice & 2)
+        demand(rodt_date_make(2005 + byte(from) % 30, 1 + byte(from) % 12, 1 + byte(from) % 28, &common.day) == RODT_OK);
+    common.drum = choice & 4 ? RODT_DRUM_HOT : RODT_DRUM_COLD;
+    common.engine_running = choice & 8 ? RODT_RECORDED_YES : RODT_RECORDED_NO;
+    common.spring_brake_applied = choice & 16 ? RODT_RECORDED_YES : RODT_RECORDED_NO;
+    return common;
+}
+
+static void add_chambers(source *from)
+{
+    static const char *const marks[] = {"30", "30 long", "24 long", "36", "bolt C", "roto 30", "DD-3", "18", "20 standard", "9"};
+    for (int count = byte(from) % 12; count > 0; count--) {
+        rodt_chamber chamber;
+        uint8_t code;
+        demand(rodt_chamber_parse(marks[byte(from) % 10], &chamber, NULL) == RODT_OK);
+        chamber.rated_stroke = length(from);
+        chamber.marked_limit = length(from);
+        if (rodt_column_plan_add(&plan, &chamber, &code) == RODT_OK)
+            chambers[code] = chamber;
+    }
+}
+
+/* A carrier's own limits bring a second step. */
+static rodt_rules *own_rules(void)
+{
+    static const char table[] = "family,size,class,limit\nclamp,30,standard,1 7/8\nclamp,18,standard,1 1/2\n";
+    rodt_rules *own = NULL;
+    demand(rodt_rules_load(rodt_rules_find("us-fmcsr"), "own", table, strlen(table), &own, NULL) == RODT_OK);
+    return own;
+}
+
+/* --- Columns ----------------------------------------------------------------------------------------- */
+
+typedef struct columns {
+    size_t rows;
+    void *memory[20];
+    size_t pieces;
+    rodt_column_in in;
+    rodt_column_out out;
+} columns;
+
+static void *room(columns *of, size_t size)
+{
+    void *piece = malloc(size);
+    demand((piece != NULL || size == 0) && of->pieces < sizeof of->memory / sizeof of->memory[0]);
+    of->memory[of->pieces++] = piece;
+    return piece;
+}
+
+/* Half of the strokes are close to where an answer changes. */
+static int64_t applied_near(source *from, uint8_t code, int64_t released)
+{
+    uint8_t choice = byte(from);
+    uint32_t entry = (code < plan.codes ? code : 1) * plan.eras + choice % plan.eras;
+    const rodt_column_steps *steps = &plan.step[choice >> 7][entry];
+    return released + (choice & 64 ? steps->low : steps->high) + choice % 3 - 1;
+}
+
+static int64_t reading(source *from)
+{
+    static const int64_t corners[] = {0, 1, -1, INT32_MAX, INT32_MIN, INT64_MAX, INT64_MIN, (int64_t)INT32_MAX + 1};
+    uint8_t choice = byte(from);
+    if (choice < 16)
+        return corners[choice % 8];
+    return choice < 32 ? (int64_t)number(from, 8) : choice < 64 ? number32(from) : choice * 100000;
+}
+
+static int32_t in_32(int64_t value)
+{
+    return value > INT32_MAX ? INT32_MAX : value < INT32_MIN ? INT32_MIN : (int32_t)value;
+}
+
+static void make_readings(source *from, uint8_t choice, columns *made)
+{
+    size_t rows = made->rows;
+    uint8_t *codes = room(made, rows);
+    int32_t *cells[2] = {room(made, 4 * rows), room(made, 4 * rows)};
+    int64_t *cells64[2] = {room(made, 8 * rows), room(made, 8 * rows)};
+    for (size_t i = 0; i < rows; i++) {
+        codes[i] = byte(from) % 16;
+        cells64[0][i] = reading(from);
+        cells64[1][i] = reading(from);
+        if (byte(from) & 1 && cells64[0][i] >= 0 && cells64[0][i] <= INT32_MAX)
+            cells64[1][i] = applied_near(from, codes[i], cells64[0][i]);
+        for (int k = 0; k < 2; k++)
+            cells[k][i] = in_32(cells64[k][i]);
+    }
+    made->in.chamber = codes;
+    made->in.released = choice & 1 ? cells[0] : NULL;
+    made->in.applied = choice & 2 ? cells[1] : NULL;
+    made->in.released64 = choice & 1 ? NULL : cells64[0];
+    made->in.applied64 = choice & 2 ? NULL : cells64[1];
+}
+
+static int32_t pressure(source *from)
+{
+    uint8_t choice = byte(from);
+    if (choice < 64)
+        return number32(from);
+    int64_t edge = choice & 1 ? plan.pressure_from : plan.pressure_until;
+    return in_32(edge + choice % 5 - 2);
+}
+
+static int32_t day(source *from)
+{
+    uint8_t choice = byte(from);
+    if (choice < 32)
+        return number32(from);
+    int32_t edge = choice < 64 ? COLUMN_FIRST_DAY : choice < 96 ? COLUMN_LAST_DAY : plan.cut[choice % RODT_COLUMN_CUTS];
+    return in_32((int64_t)edge + choice % 3 - 1);
+}
+
+static void make_others(source *from, uint8_t choice, columns *made)
+{
+    int32_t *pressures = room(made, 4 * made->rows);
+    int32_t *days = room(made, 4 * made->rows);
+    for (size_t i = 0; i < made->rows; i++) {
+        pressures[i] = choice & 4 ? pressure(from) : 0;
+        days[i] = choice & 8 ? day(from) : 0;
+    }
+    made->in.pressure = choice & 4 ? pressures : NULL;
+    made->in.day = choice & 8 ? days : NULL;
+}
+
+/* No byte more than the rows need. */
+static void make_bitmaps(source *from, columns *made)
+{
+    rodt_column_bits *all[] = {&made->in.released_valid, &made->in.applied_valid, &made->in.chamber_valid,
+                               &made->in.pressure_valid, &made->in.day_valid,     &made->in.row_valid};
+    uint8_t choice = byte(from);
+    for (size_t k = 0; k < 6; k++) {
+        size_t first = byte(from) % SKIP_MOST;
+        size_t bytes = (first + made->rows + 7) / 8;
+        if ((choice >> k & 1) == 0 || made->rows == 0)
+            continue;
+        uint8_t *bits = room(made, bytes);
+        for (size_t i = 0; i < bytes; i++)
+            bits[i] = byte(from);
+        *all[k] = (rodt_column_bits){bits, first};
+    }
+}
+
+static void make_answers(columns *made, bool flags)
+{
+    made->out = (rodt_column_out){.stroke = room(made, 4 * made->rows),
+                                  .verdict = room(made, made->rows),
+                                  .reasons = room(made, 4 * made->rows),
+                                  .flags = flags ? room(made, made->rows) : NULL};
+}
+
+/* --- The comparison ---------------------------------------------------------------------------------- */
+
+static void compare(const columns *made, const rodt_reading *common)
+{
+    for (size_t i = 0; i < made->rows; i++) {
+        column_expected expected;
+        demand(column_expect(&plan, chambers, common, &made->in, i, &expected));
+        demand(made->out.stroke[i] == expected.stroke && made->out.verdict[i] == expected.verdict &&
+               made->out.reasons[i] == expected.reasons);
+        demand(made->out.flags == NULL || made->out.flags[i] == expected.flags);
+    }
+}
+
+static void judge(const columns *made, const rodt_reading *common)
+{
+    demand(rodt_column_judge(&plan, &made->in, made->rows, &made->out) == RODT_OK);
+    compare(made, common);
+    column_judge_blocks(&plan, &made->in, made->rows, &made->out);
+    compare(made, common);
+    column_judge_blocks_anywhere(&plan, &made->in, made->rows, &made->out);
+    compare(made, common);
+}
+
+int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
+{
+    source from = {data, size};
+    rodt_rules *own = byte(&from) & 1 ? own_rules() : NULL;
+    const rodt_rules *rules = own != NULL ? own : rodt_rules_at(byte(&from) % rodt_rules_count());
+    rodt_reading common = common_facts(&from);
+    columns made = {.rows = number(&from, 2) % ROWS_MOST};
+    if (made.rows > 0 && rodt_column_plan_start(rules, &common, &plan) == RODT_OK) {
+        uint8_t choice = byte(&from);
+        add_chambers(&from);
+        make_readings(&from, choice, &made);
+        make_others(&from, choice, &made);
+        make_bitmaps(&from, &made);
+        make_answers(&made, choice & 16);
+        judge(&made, &common);
+    }
+    for (size_t i = 0; i < made.pieces; i++)
+        free(made.memory[i]);
+    rodt_rules_free(own);
+    return 0;
+}

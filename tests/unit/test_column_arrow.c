@@ -1,0 +1,364 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Record batches of the Arrow C Data Interface: what is sound is read where it lies, what is not is refused and nothing
+ * is written. The structs and their rules are those of the published specification of the interface. */
+#include <stdarg.h>
+#include <stddef.h>
+#include <setjmp.h>
+#include <stdint.h>
+#include <cmocka.h>
+#include <string.h>
+
+#include "column_expect.h"
+#include "rodtravel/rodtravel.h"
+#include "support.h"
+
+#define CELLS 131
+#define OFFSET 5       /* of each child */
+#define BATCH_OFFSET 13
+#define ROWS 100
+
+enum { APPLIED, RELEASED, DAY, CHAMBER, PRESSURE, CHILDREN };
+
+static rodt_column_plan plan;
+static rodt_chamber chambers[RODT_COLUMN_CODES];
+static const rodt_reading common;
+
+static int64_t applied[CELLS];
+static int32_t released[CELLS], day[CELLS], pressure[CELLS];
+static uint8_t chamber[CELLS], bits[CHILDREN + 1][CELLS / 8 + 1];
+
+static struct {
+    struct ArrowSchema schema, schemas[CHILDREN], *schema_of[CHILDREN];
+    struct ArrowArray array, arrays[CHILDREN], *array_of[CHILDREN];
+    const void *buffers[CHILDREN][3], *own[2];
+} batch;
+
+static int32_t stroke[ROWS];
+static uint32_t reasons[ROWS];
+static uint8_t verdict[ROWS], flags[ROWS];
+static const rodt_column_out answers = {.stroke = stroke, .verdict = verdict, .reasons = reasons, .flags = flags};
+
+/* --- A sound batch ----------------------------------------------------------------------------------- */
+
+static void keep_schema(struct ArrowSchema *schema) { schema->release = NULL; }
+static void keep_array(struct ArrowArray *array) { array->release = NULL; }
+
+static void make_cells(void)
+{
+    uint64_t seed = 11;
+    for (size_t i = 0; i < CELLS; i++) {
+        released[i] = (int32_t)(chance(&seed) % 200) * RODT_COLUMN_PER_64TH - RODT_COLUMN_PER_64TH;
+        applied[i] = chance(&seed) % 9 == 0 ? chance_number(&seed)
+                                            : released[i] + (int64_t)(chance(&seed) % 200) * RODT_COLUMN_PER_64TH;
+        day[i] = (int32_t)(chance(&seed) % 30000);
+        pressure[i] = (int32_t)(chance(&seed) % 30) * 1000 + 80000;
+        chamber[i] = (uint8_t)(chance(&seed) % 6);
+    }
+    for (size_t k = 0; k <= CHILDREN; k++)
+        for (size_t i = 0; i < sizeof bits[k]; i++)
+            bits[k][i] = (uint8_t)(chance(&seed) | chance(&seed));
+}
+
+static void make_child(int i, const char *name, const char *format, const void *values)
+{
+    batch.buffers[i][0] = bits[i];
+    batch.buffers[i][1] = values;
+    batch.schemas[i] = (struct ArrowSchema){.name = name, .format = format, .release = keep_schema};
+    batch.arrays[i] = (struct ArrowArray){.length = CELLS - OFFSET, .offset = OFFSET, .null_count = -1, .n_buffers = 2,
+                                          .buffers = batch.buffers[i], .release = keep_array};
+    batch.schema_of[i] = &batch.schemas[i];
+    batch.array_of[i] = &batch.arrays[i];
+}
+
+static void make_batch(void)
+{
+    make_child(APPLIED, "applied", "l", applied);
+    make_child(RELEASED, "released", "i", released);
+    make_child(DAY, "day", "tdD", day);
+    make_child(CHAMBER, "chamber", "C", chamber);
+    make_child(PRESSURE, "pressure", "i", pressure);
+    batch.own[0] = bits[CHILDREN];
+    batch.schema = (struct ArrowSchema){
+        .format = "+s", .n_children = CHILDREN, .children = batch.schema_of, .release = keep_schema};
+    batch.array = (struct ArrowArray){.length = ROWS, .offset = BATCH_OFFSET, .null_count = -1, .n_buffers = 1,
+                                      .n_children = CHILDREN, .buffers = batch.own, .children = batch.array_of,
+                                      .release = keep_array};
+}
+
+static int make_all(void **state)
+{
+    static const char *const marks[] = {"30", "24 long", "clamp 36"};
+    (void)state;
+    assert_int_equal(rodt_column_plan_start(rodt_rules_find("us-fmcsr"), NULL, &plan), RODT_OK);
+    for (size_t i = 0; i < 3; i++) {
+        rodt_chamber made;
+        uint8_t code;
+        assert_int_equal(rodt_chamber_parse(marks[i], &made, NULL), RODT_OK);
+        assert_int_equal(rodt_column_plan_add(&plan, &made, &code), RODT_OK);
+        chambers[code] = made;
+    }
+    make_cells();
+    return 0;
+}
+
+static int make_anew(void **state)
+{
+    (void)state;
+    make_batch();
+    return 0;
+}
+
+/* --- What is taken ----------------------------------------------------------------------------------- */
+
+static void expect_rows(const rodt_column_in *in, size_t rows)
+{
+    for (size_t i = 0; i < rows; i++) {
+        column_expected expected;
+        assert_true(column_expect(&plan, chambers, &common, in, i, &expected));
+        assert_int_equal(stroke[i], expected.stroke);
+        assert_int_equal(verdict[i], expected.verdict);
+        assert_int_equal(reasons[i], expected.reasons);
+        assert_int_equal(flags[i], expected.flags);
+    }
+}
+
+static void judge_alike(void)
+{
+    rodt_column_in in;
+    size_t rows;
+    assert_int_equal(rodt_column_judge_arrow(&plan, &batch.schema, &batch.array, &answers), RODT_OK);
+    assert_int_equal(rodt_column_from_arrow(&batch.schema, &batch.array, &in, &rows), RODT_OK);
+    assert_int_equal(rows, ROWS);
+    expect_rows(&in, rows);
+}
+
+static void a_batch_is_judged_alike(void **state)
+{
+    (void)state;
+    judge_alike();
+    assert_non_null(batch.schema.release); /* nothing is released */
+    assert_non_null(batch.array.release);
+    assert_non_null(batch.arrays[0].release);
+}
+
+static void nothing_is_copied_and_both_offsets_count(void **state)
+{
+    (void)state;
+    rodt_column_in in;
+    size_t rows;
+    assert_int_equal(rodt_column_from_arrow(&batch.schema, &batch.array, &in, &rows), RODT_OK);
+    assert_ptr_equal(in.released, released + OFFSET + BATCH_OFFSET);
+    assert_ptr_equal(in.applied64, applied + OFFSET + BATCH_OFFSET);
+    assert_null(in.released64);
+    assert_null(in.applied);
+    assert_ptr_equal(in.chamber, chamber + OFFSET + BATCH_OFFSET);
+    assert_int_equal(in.released_valid.from, OFFSET + BATCH_OFFSET);
+    assert_ptr_equal(in.row_valid.bits, bits[CHILDREN]);
+    assert_int_equal(in.row_valid.from, BATCH_OFFSET);
+}
+
+static void bitmaps_may_be_absent(void **state)
+{
+    (void)state;
+    for (int i = 0; i < CHILDREN; i++) {
+        batch.buffers[i][0] = NULL;
+        batch.arrays[i].null_count = i % 2 - 1;
+    }
+    batch.own[0] = NULL;
+    judge_alike();
+}
+
+static void other_children_may_be_of_any_kind(void **state)
+{
+    (void)state;
+    batch.schemas[DAY] = (struct ArrowSchema){.name = "house", .format = "u", .release = keep_schema};
+    batch.arrays[DAY].n_buffers = 3;
+    judge_alike();
+    batch.schemas[DAY].name = NULL;
+    batch.schemas[DAY].format = NULL;
+    judge_alike();
+    batch.schemas[DAY].name = "";
+    batch.arrays[DAY].length = -1;
+    judge_alike();
+    batch.array_of[DAY] = NULL;
+    judge_alike();
+}
+
+static void an_empty_batch_needs_no_cells(void **state)
+{
+    (void)state;
+    batch.array.length = 0;
+    for (int i = 0; i < CHILDREN; i++)
+        batch.buffers[i][1] = NULL;
+    stroke[0] = 77;
+    assert_int_equal(rodt_column_judge_arrow(&plan, &batch.schema, &batch.array, &answers), RODT_OK);
+    assert_int_equal(stroke[0], 77);
+}
+
+/* --- What is refused --------------------------------------------------------------------------------- */
+
+/* Refused, nothing written; then all is sound again, so that the next fault stands alone. */
+static void refused(void)
+{
+    rodt_column_in in;
+    size_t rows = 42;
+    memset(&in, 0x5A, sizeof in);
+    rodt_column_in before = in;
+    stroke[0] = 77;
+    assert_int_equal(rodt_column_from_arrow(&batch.schema, &batch.array, &in, &rows), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_column_judge_arrow(&plan, &batch.schema, &batch.array, &answers), RODT_E_ARGUMENT);
+    assert_memory_equal(&in, &before, sizeof in);
+    assert_int_equal(rows, 42);
+    assert_int_equal(stroke[0], 77);
+    make_batch();
+}
+
+static void wrong_formats_are_refused(void **state)
+{
+    (void)state;
+    static const char *const wrong[CHILDREN][6] = {
+        [APPLIED] = {"g", "L", "", "ll", "l ", "tdD"}, [RELEASED] = {"I", "f", "", "ii", "s", "C"},
+        [DAY] = {"i", "tdm", "", "tdDD", "td", "ttm"}, [CHAMBER] = {"c", "i", "", "CC", "S", "u"},
+        [PRESSURE] = {"l", "I", "", "i:", "f", "d:9,3"}};
+    for (int i = 0; i < CHILDREN; i++) {
+        for (int k = 0; k < 6; k++) {
+            batch.schemas[i].format = wrong[i][k];
+            refused();
+        }
+        batch.schemas[i].format = NULL;
+        refused();
+    }
+}
+
+static void a_wrong_batch_is_refused(void **state)
+{
+    (void)state;
+    static const char *const wrong[] = {"+l", "+s ", "s", "", "+", "+m", "+ud:0"};
+    for (size_t i = 0; i < sizeof wrong / sizeof wrong[0]; i++) {
+        batch.schema.format = wrong[i];
+        refused();
+    }
+    batch.schema.format = NULL;
+    refused();
+    batch.schema.release = NULL;
+    refused();
+    batch.array.release = NULL;
+    refused();
+    batch.schema.children = NULL;
+    refused();
+    batch.array.children = NULL;
+    refused();
+    batch.schema.dictionary = &batch.schemas[0];
+    refused();
+    batch.array.dictionary = &batch.arrays[0];
+    refused();
+    assert_int_equal(rodt_column_from_arrow(NULL, &batch.array, NULL, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_column_judge_arrow(NULL, &batch.schema, &batch.array, &answers), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_column_judge_arrow(&plan, &batch.schema, &batch.array, NULL), RODT_E_ARGUMENT);
+}
+
+static void wrong_children_are_refused(void **state)
+{
+    (void)state;
+    for (int i = 0; i < CHILDREN; i++) {
+        batch.array_of[i] = NULL;
+        refused();
+        batch.schema_of[i] = NULL;
+        refused();
+        batch.arrays[i].release = NULL;
+        refused();
+        batch.schemas[i].release = NULL;
+        refused();
+        batch.arrays[i].dictionary = &batch.arrays[0];
+        refused();
+        batch.schemas[i].dictionary = &batch.schemas[0];
+        refused();
+        batch.arrays[i].buffers = NULL;
+        refused();
+        batch.buffers[i][1] = NULL;
+        refused();
+        batch.buffers[i][0] = NULL; /* and yet one cell is missing */
+        batch.arrays[i].null_count = 1;
+        refused();
+    }
+}
+
+static void missing_and_double_columns_are_refused(void **state)
+{
+    (void)state;
+    static const int needed[] = {APPLIED, RELEASED, CHAMBER};
+    for (int i = 0; i < 3; i++) {
+        batch.schemas[needed[i]].name = "house";
+        refused();
+        batch.schemas[needed[i]].name = "Released"; /* names are to the letter */
+        refused();
+    }
+    batch.schemas[PRESSURE].name = "released";
+    refused();
+    batch.schemas[APPLIED].name = "released";
+    refused();
+    batch.schemas[DAY] = batch.schemas[CHAMBER];
+    batch.arrays[DAY] = batch.arrays[CHAMBER];
+    refused();
+    batch.schemas[RELEASED] = batch.schemas[APPLIED];
+    batch.arrays[RELEASED] = batch.arrays[APPLIED];
+    refused();
+}
+
+/* Sums of lengths and offsets that would run over are refused, not worked out. */
+static void wrong_figures_are_refused(void **state)
+{
+    (void)state;
+    static const int64_t wrong[] = {-1, INT64_MIN, INT64_MIN + 1, INT64_MAX, INT64_MAX - OFFSET, INT64_MAX / 2};
+    for (size_t k = 0; k < sizeof wrong / sizeof wrong[0]; k++) {
+        batch.array.offset = wrong[k];
+        refused();
+        batch.array.length = wrong[k];
+        refused();
+        batch.array.n_children = wrong[k];
+        refused();
+        batch.array.n_buffers = wrong[k];
+        refused();
+        for (int i = 0; i < CHILDREN; i++) {
+            batch.arrays[i].offset = wrong[k];
+            refused();
+            batch.arrays[i].length = wrong[k];
+            refused();
+            batch.arrays[i].n_buffers = wrong[k];
+            refused();
+            batch.array.n_children = batch.schema.n_children = wrong[k] < 0 ? wrong[k] : 0;
+            refused();
+        }
+    }
+    for (int i = 0; i < CHILDREN; i++) {
+        batch.arrays[i].length = ROWS + BATCH_OFFSET - 1;
+        refused();
+        batch.arrays[i].n_buffers = 1;
+        refused();
+        batch.arrays[i].n_buffers = 3;
+        refused();
+        batch.arrays[i].null_count = -2;
+        refused();
+    }
+    batch.array.n_buffers = 2;
+    refused();
+    batch.array.null_count = INT64_MIN;
+    refused();
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test_setup(a_batch_is_judged_alike, make_anew),
+        cmocka_unit_test_setup(nothing_is_copied_and_both_offsets_count, make_anew),
+        cmocka_unit_test_setup(bitmaps_may_be_absent, make_anew),
+        cmocka_unit_test_setup(other_children_may_be_of_any_kind, make_anew),
+        cmocka_unit_test_setup(an_empty_batch_needs_no_cells, make_anew),
+        cmocka_unit_test_setup(wrong_formats_are_refused, make_anew),
+        cmocka_unit_test_setup(a_wrong_batch_is_refused, make_anew),
+        cmocka_unit_test_setup(wrong_children_are_refused, make_anew),
+        cmocka_unit_test_setup(missing_and_double_columns_are_refused, make_anew),
+        cmocka_unit_test_setup(wrong_figures_are_refused, make_anew),
+    };
+    return cmocka_run_group_tests(tests, make_all, NULL);
+}

@@ -1,0 +1,113 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Two threads at once: one plan is read by both, and texts are judged beside it. Built with a checker of threads (task
+ * tsan of run.sh) it also proves that nothing is shared that one of them writes. */
+#include <stdarg.h>
+#include <stddef.h>
+#include <setjmp.h>
+#include <stdint.h>
+#include <cmocka.h>
+#include <pthread.h>
+#include <string.h>
+
+#include "rodtravel/rodtravel.h"
+
+#define ROWS 5000
+#define THREADS 2
+
+static rodt_column_plan plan;
+static int32_t released[ROWS], applied[ROWS], pressure[ROWS], day[ROWS];
+static uint8_t chamber[ROWS], valid[ROWS / 8 + 1];
+
+typedef struct work {
+    pthread_t thread;
+    bool with_others; /* pressure, day and missing cells */
+    int32_t stroke[ROWS];
+    uint32_t reasons[ROWS];
+    uint8_t verdict[ROWS], flags[ROWS];
+    rodt_status status;
+    rodt_finding finding;
+    char sentence[400];
+} work;
+
+static work works[2 * THREADS]; /* those of the threads, then what one thread alone answers */
+
+static void judge_columns(work *own)
+{
+    rodt_column_in in = {.released = released, .applied = applied, .chamber = chamber};
+    const rodt_column_out out = {
+        .stroke = own->stroke, .verdict = own->verdict, .reasons = own->reasons, .flags = own->flags};
+    if (own->with_others) {
+        in.pressure = pressure;
+        in.day = day;
+        in.applied_valid = (rodt_column_bits){valid, 3};
+    }
+    own->status = rodt_column_judge(&plan, &in, ROWS, &out);
+}
+
+static void judge_text(work *own)
+{
+    const rodt_reading_text text = {
+        .chamber = "30L", .released = "2 3/4", .applied = "5 5/16", .pressure = "95", .division = "1/16"};
+    rodt_error error;
+    rodt_status status = rodt_judge_text(&text, rodt_rules_find("us-fmcsr"), &own->finding, &error);
+    if (own->status == RODT_OK)
+        own->status = status;
+    rodt_finding_write(&own->finding, own->sentence, sizeof own->sentence);
+}
+
+static void *run(void *given)
+{
+    work *own = given;
+    for (int round = 0; round < 20; round++) {
+        judge_columns(own);
+        judge_text(own);
+    }
+    return NULL;
+}
+
+static void start(void)
+{
+    rodt_chamber made;
+    uint8_t code;
+    assert_int_equal(rodt_column_plan_start(rodt_rules_find("us-fmcsr"), NULL, &plan), RODT_OK);
+    assert_int_equal(rodt_chamber_parse("clamp 36", &made, NULL), RODT_OK);
+    assert_int_equal(rodt_column_plan_add(&plan, &made, &code), RODT_OK);
+    memset(valid, 0xE7, sizeof valid);
+    for (int i = 0; i < ROWS; i++) {
+        released[i] = RODT_COLUMN_PER_INCH;
+        applied[i] = RODT_COLUMN_PER_INCH + i % 300 * RODT_COLUMN_PER_64TH;
+        chamber[i] = (uint8_t)(i % 3 == 0 ? 0 : code);
+        pressure[i] = 80000 + i % 30 * 1000;
+        day[i] = 15000 + i;
+    }
+}
+
+static void two_threads_answer_as_one(void **state)
+{
+    (void)state;
+    start();
+    for (int i = 0; i < 2 * THREADS; i++)
+        works[i].with_others = i % THREADS == 1;
+    for (int i = 0; i < THREADS; i++)
+        assert_int_equal(pthread_create(&works[i].thread, NULL, run, &works[i]), 0);
+    for (int i = 0; i < THREADS; i++)
+        assert_int_equal(pthread_join(works[i].thread, NULL), 0);
+    for (int i = 0; i < THREADS; i++) {
+        work *alone = &works[THREADS + i];
+        run(alone);
+        assert_int_equal(works[i].status, RODT_OK);
+        assert_int_equal(alone->status, RODT_OK);
+        assert_memory_equal(works[i].stroke, alone->stroke, sizeof alone->stroke);
+        assert_memory_equal(works[i].reasons, alone->reasons, sizeof alone->reasons);
+        assert_memory_equal(works[i].verdict, alone->verdict, sizeof alone->verdict);
+        assert_memory_equal(works[i].flags, alone->flags, sizeof alone->flags);
+        assert_int_equal(works[i].finding.verdict, RODT_OUT_OF_ADJUSTMENT);
+        assert_string_equal(works[i].sentence, alone->sentence);
+    }
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {cmocka_unit_test(two_threads_answer_as_one)};
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
