@@ -206,8 +206,8 @@ static void compare_by(const char *rules, const rodt_reading *common, bool odd, 
     if (odd)
         add_odd();
     for (size_t round = 0; round < 6; round++) {
-        size_t skip = chance(state) % 16;
-        size_t rows = chance(state) % (MOST - 16);
+        size_t skip = (size_t)(chance(state) % 16);
+        size_t rows = (size_t)(chance(state) % (MOST - 16));
         chance_cells(state);
         rodt_column_in plain = {
             .released = cells.released + skip, .applied = cells.applied + skip, .chamber = cells.chamber + skip};
