@@ -244,7 +244,7 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
     rodt_rules *own = byte(&from) & 1 ? own_rules() : NULL;
     const rodt_rules *rules = own != NULL ? own : rodt_rules_at(byte(&from) % rodt_rules_count());
     rodt_reading common = common_facts(&from);
-    columns made = {.rows = number(&from, 2) % ROWS_MOST};
+    columns made = {.rows = (unsigned)number(&from, 2) % ROWS_MOST};
     if (made.rows > 0 && rodt_column_plan_start(rules, &common, &plan) == RODT_OK) {
         uint8_t choice = byte(&from);
         add_chambers(&from);
