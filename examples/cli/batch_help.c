@@ -23,7 +23,12 @@ static const option_spec options[] = {
                          "one line a vehicle in place of the rows: the column with this heading names the "
                          "vehicle. Its brakes are counted by the roadside criterion",
                          false},
-    [BATCH_OPTION_JOBS] = {"jobs", "N", "accepted; this version works on one thread", false},
+    [BATCH_OPTION_JOBS] = {"jobs", "N", "threads to work on; the number of processors if none is given. The rows are the same for any number",
+                           false},
+    [BATCH_OPTION_AFRESH] = {"afresh", NULL,
+                             "judge every row, also those that come to what was judged before; slower, and the "
+                             "answers are the same",
+                             false},
     [BATCH_OPTION_SUMMARY] = {"summary", NULL, "counts by verdict, reason and chamber, on standard error",
                               false}};
 

@@ -87,6 +87,14 @@ bool batch_input_is_output(const batch_input *input, int descriptor)
     return S_ISREG(in.st_mode) && in.st_dev == out.st_dev && in.st_ino == out.st_ino;
 }
 
+#define SMALL ((off_t)1 << 20)
+
+bool batch_input_is_small(const batch_input *input)
+{
+    struct stat status;
+    return fstat(input->descriptor, &status) == 0 && S_ISREG(status.st_mode) && status.st_size < SMALL;
+}
+
 void batch_input_close(batch_input *input)
 {
     if (input->recode != NULL)

@@ -25,6 +25,9 @@ void batch_input_explain(const batch_input *input);
 /* True if the descriptor writes into the very file that is read. */
 bool batch_input_is_output(const batch_input *input, int descriptor);
 
+/* True for a file that is not worth a second thread. */
+bool batch_input_is_small(const batch_input *input);
+
 void batch_input_close(batch_input *input);
 
 #endif

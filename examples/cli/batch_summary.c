@@ -6,18 +6,30 @@
 #include <stdio.h>
 #include <string.h>
 
-static uint64_t key_of(const rodt_chamber *chamber)
+batch_tally batch_tally_of(const rodt_finding *finding, bool undated)
 {
-    uint64_t key = (uint64_t)chamber->family << 40 | (uint64_t)chamber->stroke_class << 32;
-    for (int i = 0; i < RODT_SIZE_TEXT_SIZE && chamber->size[i] != '\0'; i++)
-        key |= (uint64_t)(unsigned char)chamber->size[i] << 8 * i;
+    batch_tally tally = {.reasons = finding->reasons,
+                         .verdict = (uint8_t)finding->verdict,
+                         .family = (uint8_t)finding->chamber.family,
+                         .stroke_class = (uint8_t)finding->chamber.stroke_class,
+                         .undated = undated};
+    _Static_assert(sizeof tally.size == RODT_SIZE_TEXT_SIZE, "the size of a chamber fits");
+    memcpy(tally.size, finding->chamber.size, sizeof tally.size);
+    return tally;
+}
+
+static uint64_t key_of(const batch_tally *tally)
+{
+    uint64_t key = (uint64_t)tally->family << 40 | (uint64_t)tally->stroke_class << 32;
+    for (int i = 0; i < RODT_SIZE_TEXT_SIZE && tally->size[i] != '\0'; i++)
+        key |= (uint64_t)(unsigned char)tally->size[i] << 8 * i;
     return key;
 }
 
 /* A file with more kinds than fit is no fleet; the last place takes the rest. */
-static void count_chamber(batch_counts *counts, const rodt_finding *finding)
+static void count_chamber(batch_counts *counts, const batch_tally *tally, uint64_t rows)
 {
-    uint64_t key = key_of(&finding->chamber);
+    uint64_t key = key_of(tally);
     size_t at = 0;
     while (at < counts->chambers && counts->chamber[at].key != key)
         at++;
@@ -26,28 +38,36 @@ static void count_chamber(batch_counts *counts, const rodt_finding *finding)
     if (at == counts->chambers) {
         counts->chambers++;
         counts->chamber[at].key = key;
-        counts->chamber[at].chamber = (rodt_chamber){.family = finding->chamber.family,
-                                                     .stroke_class = finding->chamber.stroke_class};
-        memcpy(counts->chamber[at].chamber.size, finding->chamber.size, RODT_SIZE_TEXT_SIZE);
+        counts->chamber[at].chamber = (rodt_chamber){.family = (rodt_family)tally->family,
+                                                     .stroke_class = (rodt_stroke_class)tally->stroke_class};
+        memcpy(counts->chamber[at].chamber.size, tally->size, RODT_SIZE_TEXT_SIZE);
     }
-    counts->chamber[at].verdict[finding->verdict]++;
+    counts->chamber[at].verdict[tally->verdict] += rows;
 }
 
-void batch_count(batch_counts *counts, const rodt_finding *finding, bool in_detail)
+void batch_count(batch_counts *counts, const batch_tally *tally, uint64_t rows, bool in_detail)
 {
-    counts->rows++;
-    counts->verdict[finding->verdict]++;
+    counts->rows += rows;
+    counts->verdict[tally->verdict] += rows;
+    counts->undated += tally->undated ? rows : 0;
     if (!in_detail)
         return;
     for (int reason = 0; reason < RODT_REASON_END; reason++)
-        counts->reason[reason] += finding->reasons >> reason & 1u;
-    count_chamber(counts, finding);
+        counts->reason[reason] += (tally->reasons >> reason & 1u) * rows;
+    count_chamber(counts, tally, rows);
 }
 
-void batch_count_flaw(batch_counts *counts, batch_flaw flaw, uint64_t line)
+void batch_count_passed(batch_counts *counts, const batch_passed *passed, uint64_t line)
 {
-    if (counts->flaw[flaw]++ == 0)
-        counts->flaw_line[flaw] = line;
+    batch_passed *sum = &counts->passed;
+    sum->headers += passed->headers;
+    sum->empty_records += passed->empty_records;
+    sum->empty_lines += passed->empty_lines;
+    for (int flaw = 0; flaw < BATCH_FLAWS; flaw++) {
+        if (sum->flaw[flaw] == 0)
+            sum->flaw_line[flaw] = line + passed->flaw_line[flaw] - 1;
+        sum->flaw[flaw] += passed->flaw[flaw];
+    }
 }
 
 static void print_count(const char *name, uint64_t count)
@@ -90,7 +110,7 @@ void batch_summary(const batch_counts *counts)
     for (int reason = 0; reason < RODT_REASON_END; reason++)
         print_count(rodt_reason_code((rodt_reason)reason), counts->reason[reason]);
     for (int flaw = 0; flaw < BATCH_FLAWS; flaw++)
-        print_count(batch_flaw_code((batch_flaw)flaw), counts->flaw[flaw]);
+        print_count(batch_flaw_code((batch_flaw)flaw), counts->passed.flaw[flaw]);
     print_chambers(counts);
 }
 
@@ -109,10 +129,10 @@ static void note_flaws(const batch_counts *counts)
                                                   [BATCH_LONG_RECORD] = "too many cells, not judged",
                                                   [BATCH_BAD_QUOTES] = "broken quotes, not judged"};
     for (int flaw = 0; flaw < BATCH_FLAWS; flaw++) {
-        uint64_t count = counts->flaw[flaw];
+        uint64_t count = counts->passed.flaw[flaw];
         if (count > 0)
             complain("%" PRIu64 " %s: %s (first on line %" PRIu64 ")", count, count == 1 ? "row" : "rows",
-                     what[flaw], counts->flaw_line[flaw]);
+                     what[flaw], counts->passed.flaw_line[flaw]);
     }
 }
 
@@ -127,9 +147,9 @@ static void note_undated(const batch_counts *counts, rodt_date day)
 void batch_notes(const batch_counts *counts, const batch_options *options, rodt_date day)
 {
     char list[160] = "";
-    add_part(list, sizeof list, counts->headers, "repeated header line");
-    add_part(list, sizeof list, counts->empty_records, "empty record");
-    add_part(list, sizeof list, counts->empty_lines, "empty line");
+    add_part(list, sizeof list, counts->passed.headers, "repeated header line");
+    add_part(list, sizeof list, counts->passed.empty_records, "empty record");
+    add_part(list, sizeof list, counts->passed.empty_lines, "empty line");
     if (list[0] != '\0')
         complain("%s passed through", list);
     note_flaws(counts);
