@@ -25,14 +25,26 @@ void memo_cells_close(memo_cells *of)
     of->cells = NULL;
 }
 
-/* Puts a cell into one of its two places; the first one that is free, or else one of them by turns. */
-static void put_cell(memo_cells *of, const memo_cell *cell)
+/* Puts a cell into the first of its places that is free. False: there is none. */
+static bool put_cell(memo_cells *of, const memo_cell *cell)
 {
-    uint32_t place = memo_place(of, cell->text, cell->size);
-    if (of->cells[place].size != 0 && (of->cells[place ^ 1u].size == 0 || of->used % 2 == 0))
-        place ^= 1u;
-    of->used += of->cells[place].size == 0;
-    of->cells[place] = *cell;
+    uint32_t first = memo_place(of, cell->text, cell->size);
+    for (uint32_t i = 0; i < MEMO_PLACES; i++) {
+        memo_cell *place = &of->cells[(first + i) & (of->count - 1)];
+        if (place->size != 0)
+            continue;
+        *place = *cell;
+        of->used++;
+        return true;
+    }
+    return false;
+}
+
+/* Forgets everything: what is still in use is soon met again. */
+static void forget_cells(memo_cells *of)
+{
+    memset(of->cells, 0, of->count * sizeof *of->cells);
+    of->used = 0;
 }
 
 /* Most cells should stand in the first of their places: so the tables stay thin. */
@@ -45,7 +57,7 @@ static void grow_cells(memo_cells *of)
     *of = (memo_cells){.cells = grown, .count = old.count * 2, .wide = old.wide};
     for (uint32_t i = 0; i < old.count; i++)
         if (old.cells[i].size != 0)
-            put_cell(of, &old.cells[i]);
+            (void)put_cell(of, &old.cells[i]);
     free(old.cells);
 }
 
@@ -59,7 +71,10 @@ void memo_cells_keep(memo_cells *of, const char *text, const memo_cell *cell)
         of->wide = true; /* short texts keep their places: the words that are new are zero */
     if (of->used >= of->count / 8 && of->count < CELLS_MOST)
         grow_cells(of);
-    put_cell(of, &kept);
+    if (put_cell(of, &kept))
+        return;
+    forget_cells(of);
+    (void)put_cell(of, &kept);
 }
 
 /* --- Answers ----------------------------------------------------------------------------------------- */
@@ -94,14 +109,25 @@ void memo_answers_close(memo_answers *of)
     of->met = NULL;
 }
 
-static void put_answer(memo_answers *of, const memo_answer *answer)
+static bool put_answer(memo_answers *of, const memo_answer *answer)
 {
-    uint32_t place = memo_answer_place(of, answer->mark, answer->units);
-    if (of->answers[place].size != 0 && (of->answers[place ^ 1u].size == 0 || of->used % 2 == 0))
-        place ^= 1u;
-    of->used += of->answers[place].size == 0;
-    of->answers[place] = *answer;
-    of->answers[place].met = 0;
+    uint32_t first = memo_answer_place(of, answer->mark, answer->units);
+    for (uint32_t i = 0; i < MEMO_PLACES; i++) {
+        memo_answer *place = &of->answers[(first + i) & (of->count - 1)];
+        if (place->size != 0)
+            continue;
+        *place = *answer;
+        place->met = 0;
+        of->used++;
+        return true;
+    }
+    return false;
+}
+
+static void forget_answers(memo_answers *of)
+{
+    memset(of->answers, 0, of->count * sizeof *of->answers);
+    of->used = 0;
 }
 
 static void grow_answers(memo_answers *of)
@@ -111,15 +137,18 @@ static void grow_answers(memo_answers *of)
         return;
     for (uint32_t i = 0; i < old.count; i++)
         if (old.answers[i].size != 0)
-            put_answer(of, &old.answers[i]);
+            (void)put_answer(of, &old.answers[i]);
     memo_answers_close(&old);
 }
 
 void memo_answers_keep(memo_answers *of, const memo_answer *answer)
 {
-    if (of->used >= of->count / 2 && of->count < of->most)
+    if (of->used >= of->count / 4 && of->count < of->most)
         grow_answers(of);
-    put_answer(of, answer);
+    if (put_answer(of, answer))
+        return;
+    forget_answers(of);
+    (void)put_answer(of, answer);
 }
 
 bool memo_answers_count(memo_answers *of, memo_sink *sink, void *context)

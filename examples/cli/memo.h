@@ -34,7 +34,10 @@ typedef struct memo_cell {
     uint32_t spare[3];
 } memo_cell;
 
-/* The cells of one column, found by a hash; two places each. */
+/* Places in which something that was met can stand, one behind the other; nearly all stand in the first. */
+#define MEMO_PLACES 8u
+
+/* The cells of one column, found by a hash. */
 typedef struct memo_cells {
     memo_cell *cells;
     uint32_t count; /* a power of two */
@@ -92,11 +95,14 @@ static inline const memo_cell *memo_cells_find(const memo_cells *of, const char 
     memo_load(text, size, of->wide, words);
     uint32_t kept = memo_size(size, tag);
     uint32_t place = memo_place(of, words, kept);
-    const memo_cell *cell = &of->cells[place];
-    if (memo_is(cell, words, kept, of->wide))
-        return cell;
-    cell = &of->cells[place ^ 1u];
-    return memo_is(cell, words, kept, of->wide) ? cell : NULL;
+    for (uint32_t i = 0; i < MEMO_PLACES; i++) {
+        const memo_cell *cell = &of->cells[(place + i) & (of->count - 1)];
+        if (memo_is(cell, words, kept, of->wide))
+            return cell;
+        if (cell->size == 0)
+            break;
+    }
+    return NULL;
 }
 
 /* --- Answers ----------------------------------------------------------------------------------------- */
@@ -144,10 +150,14 @@ static inline uint32_t memo_answer_place(const memo_answers *of, uint64_t mark, 
 static inline memo_answer *memo_answers_find(const memo_answers *of, uint64_t mark, uint32_t units)
 {
     uint32_t place = memo_answer_place(of, mark, units);
-    memo_answer *answer = &of->answers[place];
-    if (answer->mark != mark || answer->units != units || answer->size == 0)
-        answer = &of->answers[place ^ 1u];
-    return answer->mark == mark && answer->units == units && answer->size != 0 ? answer : NULL;
+    for (uint32_t i = 0; i < MEMO_PLACES; i++) {
+        memo_answer *answer = &of->answers[(place + i) & (of->count - 1)];
+        if (answer->size == 0)
+            break;
+        if (answer->mark == mark && answer->units == units)
+            return answer;
+    }
+    return NULL;
 }
 
 /* Counts one row more of an answer that was found. */
