@@ -26,7 +26,9 @@ static void add_column(batch_recall *recall, const batch_run *run, batch_word wo
     bool has_unit = run->header.column[BATCH_UNIT] != BATCH_NO_COLUMN;
     bool heeds = has_unit && (word == BATCH_RELEASED || word == BATCH_APPLIED);
     recall->columns[recall->count++] = (recall_column){.column = column, .word = word, .shift = *shift,
-                                                       .heeds = heeds ? UINT32_MAX << TAG_SHIFT : 0};
+                                                       .last = column + 1 == run->header.count ? UINT32_MAX : 0,
+                                                       .heeds = heeds ? UINT32_MAX << TAG_SHIFT : 0,
+                                                       .gives = word == BATCH_UNIT ? UINT32_MAX : 0};
     *shift += bits_of[word];
 }
 
@@ -177,7 +179,7 @@ static memo_cell meet_cell(batch_part *part, recall_column *column, const char *
         give_id(column, class_of, &id)) {
         cell.mark = (uint64_t)id << column->shift;
         if (column->word == BATCH_UNIT)
-            cell.tag = (id + 1) << TAG_SHIFT;
+            cell.units = (id + 1) << TAG_SHIFT;
     }
     memo_cells_keep(&column->cells, text, &cell);
     return cell;
@@ -222,8 +224,8 @@ batch_key batch_recall_key(batch_part *part, const csv_record *record)
             cell = meet_cell(part, column, text, size, tag & column->heeds);
         }
         key.mark |= cell.mark;
-        key.units += cell.units;
-        tag |= cell.tag;
+        key.units += cell.units & ~column->gives;
+        tag |= cell.units & column->gives;
     }
     key.good = (key.mark & RECALL_NEVER) == 0;
     return key;

@@ -15,7 +15,9 @@
 typedef struct recall_column {
     memo_cells cells;
     size_t column;
+    uint32_t last;     /* all bits if it is the last column of the file */
     uint32_t heeds;    /* bits of the tag that change what a cell of the column means */
+    uint32_t gives;    /* bits of a cell's units that are a tag: the unit of a row is told to the cells behind it */
     batch_word word;
     unsigned shift;    /* where its part of the mark begins */
     uint32_t ids;      /* numbers that were given to cells, or to classes of them */

@@ -14,7 +14,7 @@
 
 /* The buffer of a reader begins with this size, and so many bytes behind what was read may be loaded, whatever they
  * hold. */
-#define CSV_BLOCK ((size_t)256 << 10)
+#define CSV_BLOCK ((size_t)128 << 10)
 #define CSV_PAD 64u
 
 /* Where bytes come from. Gives 1 to size bytes, 0 at the end, -1 on an error (which the source describes). */

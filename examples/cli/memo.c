@@ -4,36 +4,81 @@
 
 #include <stdlib.h>
 
-#define CELLS_FIRST 256u
-#define CELLS_MOST 8192u
-#define ANSWERS_FIRST 1024u
+#define CELLS_FIRST_BITS 8u
+#define CELLS_MOST_BITS 13u
+#define ANSWERS_FIRST_BITS 9u
 
 #define TAKEN 255, 255, 255, 255, 255, 255, 255, 255
 const unsigned char memo_mask[2 * MEMO_TEXT] = {TAKEN, TAKEN, TAKEN, TAKEN, 0};
 
+static size_t first_places(unsigned shift) { return (size_t)1 << (64 - shift); }
+
+/* What belongs into the last place may stand behind it. */
+static size_t places(unsigned shift) { return first_places(shift) + MEMO_PLACES; }
+
 /* --- Cells ------------------------------------------------------------------------------------------- */
 
-bool memo_cells_open(memo_cells *of)
+static bool make_cells(memo_cells *of, unsigned bits, bool more)
 {
-    *of = (memo_cells){.cells = calloc(CELLS_FIRST, sizeof *of->cells), .count = CELLS_FIRST};
-    return of->cells != NULL;
+    memo_cells made = {.shift = 64 - bits};
+    made.cells = calloc(places(made.shift), sizeof *made.cells);
+    made.more = more ? calloc(places(made.shift), sizeof *made.more) : NULL;
+    if (made.cells == NULL || (more && made.more == NULL)) {
+        memo_cells_close(&made);
+        return false;
+    }
+    *of = made;
+    return true;
 }
+
+bool memo_cells_open(memo_cells *of) { return make_cells(of, CELLS_FIRST_BITS, false); }
 
 void memo_cells_close(memo_cells *of)
 {
     free(of->cells);
+    free(of->more);
     of->cells = NULL;
+    of->more = NULL;
+}
+
+/* A text as words, all of it. */
+static void load_long(const char *text, uint32_t size, uint64_t words[4])
+{
+    memo_load(text, memo_mask + MEMO_TEXT - size, words);
+    memo_load(text + MEMO_SHORT, memo_mask + MEMO_TEXT + MEMO_SHORT - size, words + 2);
+}
+
+/* A short text has the same place whether there are long ones or not. */
+static size_t place_of(const memo_cells *of, const uint64_t words[4], uint32_t kept)
+{
+    return (size_t)((memo_hash(words[0], words[1], kept) + memo_hash(words[2], words[3], 0) * 3) >> of->shift);
+}
+
+const memo_cell *memo_cells_find_long(const memo_cells *of, const char *text, uint32_t size, uint32_t tag)
+{
+    uint64_t words[4];
+    if (size > MEMO_TEXT || of->more == NULL)
+        return NULL;
+    load_long(text, size, words);
+    size_t first = place_of(of, words, memo_size(size, tag));
+    for (size_t at = first; at < first + MEMO_PLACES && of->cells[at].size != 0; at++)
+        if (of->cells[at].size == memo_size(size, tag) && memcmp(of->cells[at].text, words, MEMO_SHORT) == 0 &&
+            memcmp(of->more[at], words + 2, MEMO_SHORT) == 0)
+            return &of->cells[at];
+    return NULL;
 }
 
 /* Puts a cell into the first of its places that is free. False: there is none. */
-static bool put_cell(memo_cells *of, const memo_cell *cell)
+static bool put_cell(memo_cells *of, const uint64_t words[4], const memo_cell *cell)
 {
-    uint32_t first = memo_place(of, cell->text, cell->size);
-    for (uint32_t i = 0; i < MEMO_PLACES; i++) {
-        memo_cell *place = &of->cells[(first + i) & (of->count - 1)];
-        if (place->size != 0)
+    size_t first = place_of(of, words, cell->size);
+    for (size_t at = first; at < first + MEMO_PLACES; at++) {
+        if (of->cells[at].size != 0)
             continue;
-        *place = *cell;
+        of->cells[at] = *cell;
+        memcpy(of->cells[at].text, words, MEMO_SHORT);
+        if (of->more != NULL)
+            memcpy(of->more[at], words + 2, MEMO_SHORT);
         of->used++;
         return true;
     }
@@ -43,46 +88,50 @@ static bool put_cell(memo_cells *of, const memo_cell *cell)
 /* Forgets everything: what is still in use is soon met again. */
 static void forget_cells(memo_cells *of)
 {
-    memset(of->cells, 0, of->count * sizeof *of->cells);
+    memset(of->cells, 0, places(of->shift) * sizeof *of->cells);
     of->used = 0;
 }
 
-/* Most cells should stand in the first of their places: so the tables stay thin. */
-static void grow_cells(memo_cells *of)
+/* Other tables of other sizes, with what stands in these. */
+static bool change_cells(memo_cells *of, unsigned bits, bool more)
 {
     memo_cells old = *of;
-    memo_cell *grown = calloc((size_t)old.count * 2, sizeof *grown);
-    if (grown == NULL)
-        return;
-    *of = (memo_cells){.cells = grown, .count = old.count * 2, .wide = old.wide};
-    for (uint32_t i = 0; i < old.count; i++)
+    if (!make_cells(of, bits, more))
+        return false;
+    for (size_t i = 0; i < places(old.shift); i++) {
+        uint64_t words[4] = {old.cells[i].text[0], old.cells[i].text[1], 0, 0};
+        if (old.more != NULL)
+            memcpy(words + 2, old.more[i], MEMO_SHORT);
         if (old.cells[i].size != 0)
-            (void)put_cell(of, &old.cells[i]);
-    free(old.cells);
+            (void)put_cell(of, words, &old.cells[i]);
+    }
+    memo_cells_close(&old);
+    return true;
 }
 
 void memo_cells_keep(memo_cells *of, const char *text, const memo_cell *cell)
 {
-    memo_cell kept = *cell;
-    memset(kept.text, 0, sizeof kept.text);
+    uint64_t words[4];
+    unsigned bits = 64 - of->shift;
     uint32_t size = (cell->size & 0xFFFFu) - 1u;
-    memcpy(kept.text, text, size);
-    if (size > MEMO_TEXT / 2)
-        of->wide = true; /* short texts keep their places: the words that are new are zero */
-    if (of->used >= of->count / 8 && of->count < CELLS_MOST)
-        grow_cells(of);
-    if (put_cell(of, &kept))
+    bool more = size > MEMO_SHORT || of->more != NULL;
+    bool grows = of->used >= first_places(of->shift) / 4 && bits < CELLS_MOST_BITS;
+    if ((grows || more != (of->more != NULL)) && !change_cells(of, bits + grows, more))
+        return;
+    load_long(text, size, words);
+    if (put_cell(of, words, cell))
         return;
     forget_cells(of);
-    (void)put_cell(of, &kept);
+    (void)put_cell(of, words, cell);
 }
 
 /* --- Answers ----------------------------------------------------------------------------------------- */
 
-static bool make_answers(memo_answers *of, uint32_t count)
+static bool make_answers(memo_answers *of, unsigned bits)
 {
-    memo_answer *answers = calloc(count, sizeof *answers);
-    uint32_t *met = calloc(count, sizeof *met);
+    unsigned shift = 64 - bits;
+    memo_answer *answers = calloc(places(shift), sizeof *answers);
+    uint32_t *met = calloc(places(shift), sizeof *met);
     if (answers == NULL || met == NULL) {
         free(answers);
         free(met);
@@ -90,7 +139,7 @@ static bool make_answers(memo_answers *of, uint32_t count)
     }
     of->answers = answers;
     of->met = met;
-    of->count = count;
+    of->shift = shift;
     of->used = of->met_count = 0;
     return true;
 }
@@ -98,7 +147,7 @@ static bool make_answers(memo_answers *of, uint32_t count)
 bool memo_answers_open(memo_answers *of, uint32_t most)
 {
     *of = (memo_answers){.most = most};
-    return make_answers(of, most < ANSWERS_FIRST ? most : ANSWERS_FIRST);
+    return make_answers(of, ANSWERS_FIRST_BITS);
 }
 
 void memo_answers_close(memo_answers *of)
@@ -111,13 +160,12 @@ void memo_answers_close(memo_answers *of)
 
 static bool put_answer(memo_answers *of, const memo_answer *answer)
 {
-    uint32_t first = memo_answer_place(of, answer->mark, answer->units);
-    for (uint32_t i = 0; i < MEMO_PLACES; i++) {
-        memo_answer *place = &of->answers[(first + i) & (of->count - 1)];
-        if (place->size != 0)
+    size_t first = (size_t)(memo_hash(answer->mark, answer->units, 0) >> of->shift);
+    for (size_t at = first; at < first + MEMO_PLACES; at++) {
+        if (of->answers[at].size != 0)
             continue;
-        *place = *answer;
-        place->met = 0;
+        of->answers[at] = *answer;
+        of->answers[at].met = 0;
         of->used++;
         return true;
     }
@@ -126,16 +174,16 @@ static bool put_answer(memo_answers *of, const memo_answer *answer)
 
 static void forget_answers(memo_answers *of)
 {
-    memset(of->answers, 0, of->count * sizeof *of->answers);
+    memset(of->answers, 0, places(of->shift) * sizeof *of->answers);
     of->used = 0;
 }
 
 static void grow_answers(memo_answers *of)
 {
     memo_answers old = *of;
-    if (!make_answers(of, old.count * 2))
+    if (!make_answers(of, 64 - old.shift + 1))
         return;
-    for (uint32_t i = 0; i < old.count; i++)
+    for (size_t i = 0; i < places(old.shift); i++)
         if (old.answers[i].size != 0)
             (void)put_answer(of, &old.answers[i]);
     memo_answers_close(&old);
@@ -143,7 +191,7 @@ static void grow_answers(memo_answers *of)
 
 void memo_answers_keep(memo_answers *of, const memo_answer *answer)
 {
-    if (of->used >= of->count / 4 && of->count < of->most)
+    if (of->used >= first_places(of->shift) / 4 && first_places(of->shift) * 2 <= of->most)
         grow_answers(of);
     if (put_answer(of, answer))
         return;

@@ -23,81 +23,70 @@ typedef struct batch_tally {
 
 /* Longest text of a cell that is kept; one of up to half of it is found faster. */
 #define MEMO_TEXT 32u
-
-/* A cell that was met. The marks of the cells of a row are put together by "or", their units by addition. */
-typedef struct memo_cell {
-    uint64_t text[MEMO_TEXT / 8]; /* filled up with zero bytes */
-    uint64_t mark;
-    uint32_t size; /* of the text and 1, and above it the tag of the unit that it was read in; 0 = nothing is here */
-    uint32_t units;
-    uint32_t tag;  /* what it tells the cells behind it: the unit of the row */
-    uint32_t spare[3];
-} memo_cell;
+#define MEMO_SHORT (MEMO_TEXT / 2)
 
 /* Places in which something that was met can stand, one behind the other; nearly all stand in the first. */
 #define MEMO_PLACES 8u
 
+/* A cell that was met. The marks of the cells of a row are put together by "or", their units by addition. */
+typedef struct memo_cell {
+    uint64_t text[2]; /* the first MEMO_SHORT bytes, filled up with zero bytes */
+    uint64_t mark;
+    uint32_t size;    /* memo_size of the text; 0 = nothing is here */
+    uint32_t units;
+} memo_cell;
+
 /* The cells of one column, found by a hash. */
 typedef struct memo_cells {
     memo_cell *cells;
-    uint32_t count; /* a power of two */
+    uint64_t (*more)[2]; /* the second half of each text; NULL = all are short */
+    unsigned shift;      /* 64 less the bits of a place */
     uint32_t used;
-    bool wide;      /* some text is longer than half of MEMO_TEXT */
 } memo_cells;
 
 bool memo_cells_open(memo_cells *of);
 void memo_cells_close(memo_cells *of);
 
-/* Keeps a cell of up to MEMO_TEXT bytes; another one may be forgotten for it. Nothing happens without memory. */
+/* Keeps a cell of up to MEMO_TEXT bytes; others may be forgotten for it. Nothing happens without memory. MEMO_TEXT
+ * bytes of the text must be readable. */
 void memo_cells_keep(memo_cells *of, const char *text, const memo_cell *cell);
 
 /* Bytes that are taken, and behind them bytes that are not: loaded from the middle on, a mask. */
 extern const unsigned char memo_mask[2 * MEMO_TEXT];
 
-/* A text as words. MEMO_TEXT bytes (half of them if it is not wide) must be readable. */
-static inline void memo_load(const char *text, uint32_t size, bool wide, uint64_t words[MEMO_TEXT / 8])
-{
-    uint64_t mask[MEMO_TEXT / 8];
-    size_t bytes = wide ? MEMO_TEXT : MEMO_TEXT / 2;
-    memcpy(words, text, bytes);
-    memcpy(mask, memo_mask + MEMO_TEXT - size, bytes);
-    for (size_t i = 0; i < bytes / 8; i++)
-        words[i] &= mask[i];
-}
-
-static inline uint32_t memo_place(const memo_cells *of, const uint64_t words[MEMO_TEXT / 8], uint32_t size)
-{
-    uint64_t sum = words[0] * UINT64_C(0x9E3779B97F4A7C15) + words[1] * UINT64_C(0xC2B2AE3D27D4EB4F) +
-                   (uint64_t)size * UINT64_C(0x165667B19E3779F9);
-    if (of->wide)
-        sum += words[2] * UINT64_C(0xD6E8FEB86659FD93) + words[3] * UINT64_C(0xA0761D6478BD642F);
-    sum ^= sum >> 32;
-    return (uint32_t)(sum * UINT64_C(0xE7037ED1A0B428DB) >> 32) & (of->count - 1);
-}
-
-static inline bool memo_is(const memo_cell *cell, const uint64_t words[MEMO_TEXT / 8], uint32_t size, bool wide)
-{
-    uint64_t other = (cell->text[0] ^ words[0]) | (cell->text[1] ^ words[1]) | (cell->size ^ size);
-    if (wide)
-        other |= (cell->text[2] ^ words[2]) | (cell->text[3] ^ words[3]);
-    return other == 0;
-}
-
-/* What is kept as the size: `tag` is a multiple of 65536. */
+/* What is kept as the size: `tag`, a multiple of 65536, tells apart texts that are read in different units. */
 static inline uint32_t memo_size(uint32_t size, uint32_t tag) { return (size + 1u) | tag; }
 
-/* The cell with this text, or NULL. */
+/* Half of a text as words; MEMO_SHORT bytes must be readable. */
+static inline void memo_load(const char *text, const unsigned char *mask, uint64_t words[2])
+{
+    uint64_t masks[2];
+    memcpy(words, text, MEMO_SHORT);
+    memcpy(masks, mask, MEMO_SHORT);
+    words[0] &= masks[0];
+    words[1] &= masks[1];
+}
+
+/* The upper bits of a sum of products with odd numbers are as good as chance. */
+static inline uint64_t memo_hash(uint64_t a, uint64_t b, uint32_t c)
+{
+    return a * UINT64_C(0x9E3779B97F4A7C15) + (b + c) * UINT64_C(0xC2B2AE3D27D4EB4F);
+}
+
+/* The cell with a text that may be long. */
+const memo_cell *memo_cells_find_long(const memo_cells *of, const char *text, uint32_t size, uint32_t tag);
+
+/* The cell with this text, or NULL. MEMO_TEXT bytes must be readable. */
 static inline const memo_cell *memo_cells_find(const memo_cells *of, const char *text, uint32_t size, uint32_t tag)
 {
-    uint64_t words[MEMO_TEXT / 8];
-    if (size > (of->wide ? MEMO_TEXT : MEMO_TEXT / 2))
-        return NULL;
-    memo_load(text, size, of->wide, words);
+    if (size > MEMO_SHORT || of->more != NULL)
+        return memo_cells_find_long(of, text, size, tag);
+    uint64_t words[2];
     uint32_t kept = memo_size(size, tag);
-    uint32_t place = memo_place(of, words, kept);
-    for (uint32_t i = 0; i < MEMO_PLACES; i++) {
-        const memo_cell *cell = &of->cells[(place + i) & (of->count - 1)];
-        if (memo_is(cell, words, kept, of->wide))
+    memo_load(text, memo_mask + MEMO_TEXT - size, words);
+    const memo_cell *cell = of->cells + (memo_hash(words[0], words[1], kept) >> of->shift);
+    for (uint32_t i = 0; i < MEMO_PLACES; i++, cell++) {
+        if (((cell->text[0] ^ words[0]) | (cell->text[1] ^ words[1]) | (cell->size ^ kept)) == 0)
             return cell;
         if (cell->size == 0)
             break;
@@ -107,7 +96,7 @@ static inline const memo_cell *memo_cells_find(const memo_cells *of, const char 
 
 /* --- Answers ----------------------------------------------------------------------------------------- */
 
-#define MEMO_TAIL 160u
+#define MEMO_TAIL 192u /* a multiple of what is copied at once */
 
 typedef struct memo_answer {
     uint64_t mark;
@@ -123,10 +112,10 @@ typedef bool memo_sink(void *context, const batch_tally *tally, uint64_t rows);
 
 typedef struct memo_answers {
     memo_answer *answers;
-    uint32_t count;   /* a power of two */
+    unsigned shift;    /* 64 less the bits of a place */
     uint32_t most;
     uint32_t used;
-    uint32_t *met;    /* places of answers that were met since they were last counted, in the order of that */
+    uint32_t *met;     /* places of answers that were met since they were last counted, in the order of that */
     uint32_t met_count;
 } memo_answers;
 
@@ -140,23 +129,12 @@ void memo_answers_keep(memo_answers *of, const memo_answer *answer);
 /* Gives what was met to the sink and begins anew. */
 bool memo_answers_count(memo_answers *of, memo_sink *sink, void *context);
 
-static inline uint32_t memo_answer_place(const memo_answers *of, uint64_t mark, uint32_t units)
-{
-    uint64_t sum = mark * UINT64_C(0x9E3779B97F4A7C15) + units * UINT64_C(0xC2B2AE3D27D4EB4F);
-    sum ^= sum >> 32;
-    return (uint32_t)(sum * UINT64_C(0xE7037ED1A0B428DB) >> 32) & (of->count - 1);
-}
-
 static inline memo_answer *memo_answers_find(const memo_answers *of, uint64_t mark, uint32_t units)
 {
-    uint32_t place = memo_answer_place(of, mark, units);
-    for (uint32_t i = 0; i < MEMO_PLACES; i++) {
-        memo_answer *answer = &of->answers[(place + i) & (of->count - 1)];
-        if (answer->size == 0)
-            break;
+    memo_answer *answer = of->answers + (memo_hash(mark, units, 0) >> of->shift);
+    for (uint32_t i = 0; i < MEMO_PLACES && answer->size != 0; i++, answer++)
         if (answer->mark == mark && answer->units == units)
             return answer;
-    }
     return NULL;
 }
 

@@ -24,19 +24,19 @@ static inline unsigned lowest_bit(uint64_t bits)
 #endif
 }
 
-/* Eight places at a time are written whether they are signs or not: a loop of a known length is never mispredicted. */
 static inline size_t write_places(uint64_t bits, uint32_t base, uint32_t *places, size_t count)
 {
-    uint32_t *to = places + count;
-    while (bits != 0) {
-        for (unsigned i = 0; i < 8; i++) {
-            to[i] = base + (bits != 0 ? lowest_bit(bits) : 0);
-            count += bits != 0;
-            bits &= bits - 1;
-        }
-        to += 8;
-    }
+    for (; bits != 0; bits &= bits - 1)
+        places[count++] = base + lowest_bit(bits);
     return count;
+}
+
+/* The place in front of the first byte, in the arithmetic of places. */
+static inline void start(scan_index *out)
+{
+    out->signs[0] = UINT32_MAX;
+    out->sign_count = 1;
+    out->feed_count = 0;
 }
 
 static inline void take_step(uint64_t separators, uint64_t feeds, size_t at, size_t size, scan_index *out)
@@ -74,7 +74,7 @@ static inline uint64_t equal_bytes(uint64_t word, char sign)
 
 void scan_plainly(const char *bytes, size_t size, char separator, scan_index *out)
 {
-    out->sign_count = out->feed_count = 0;
+    start(out);
     for (size_t at = 0; at < size; at += SCAN_STEP) {
         uint64_t separators = 0;
         uint64_t feeds = 0;
@@ -100,7 +100,7 @@ static void scan_16(const char *bytes, size_t size, char separator, scan_index *
 {
     __m128i parts = _mm_set1_epi8(separator);
     __m128i ends = _mm_set1_epi8('\n');
-    out->sign_count = out->feed_count = 0;
+    start(out);
     for (size_t at = 0; at < size; at += SCAN_STEP) {
         uint64_t separators = 0;
         uint64_t feeds = 0;
@@ -112,20 +112,47 @@ static void scan_16(const char *bytes, size_t size, char separator, scan_index *
     }
 }
 
-__attribute__((target("avx2,bmi"))) static void scan_32(const char *bytes, size_t size, char separator, scan_index *out)
+#define FAST __attribute__((target("avx2,bmi,popcnt"))) static
+
+/* A number of places is written whether they are signs or not, and then counted: a loop that always has the same
+ * length is never mispredicted. */
+FAST inline size_t write_many(uint64_t bits, uint32_t base, unsigned many, uint32_t *places, size_t count)
+{
+    size_t until = count + (size_t)__builtin_popcountll(bits);
+    do {
+        for (unsigned i = 0; i < many; i++) {
+            places[count + i] = base + (uint32_t)_tzcnt_u64(bits);
+            bits &= bits - 1;
+        }
+        count += many;
+    } while (bits != 0);
+    return until;
+}
+
+FAST inline uint64_t equal_64(const char *bytes, __m256i sign)
+{
+    __m256i low = _mm256_loadu_si256((const __m256i *)(const void *)bytes);
+    __m256i high = _mm256_loadu_si256((const __m256i *)(const void *)(bytes + 32));
+    return (uint32_t)_mm256_movemask_epi8(_mm256_cmpeq_epi8(low, sign)) |
+           (uint64_t)(uint32_t)_mm256_movemask_epi8(_mm256_cmpeq_epi8(high, sign)) << 32;
+}
+
+FAST void scan_32(const char *bytes, size_t size, char separator, scan_index *out)
 {
     __m256i parts = _mm256_set1_epi8(separator);
     __m256i ends = _mm256_set1_epi8('\n');
-    out->sign_count = out->feed_count = 0;
+    start(out);
+    size_t signs = out->sign_count;
+    size_t line_ends = 0;
     for (size_t at = 0; at < size; at += SCAN_STEP) {
-        __m256i low = _mm256_loadu_si256((const __m256i *)(const void *)(bytes + at));
-        __m256i high = _mm256_loadu_si256((const __m256i *)(const void *)(bytes + at + 32));
-        uint64_t separators = (uint32_t)_mm256_movemask_epi8(_mm256_cmpeq_epi8(low, parts)) |
-                              (uint64_t)(uint32_t)_mm256_movemask_epi8(_mm256_cmpeq_epi8(high, parts)) << 32;
-        uint64_t feeds = (uint32_t)_mm256_movemask_epi8(_mm256_cmpeq_epi8(low, ends)) |
-                         (uint64_t)(uint32_t)_mm256_movemask_epi8(_mm256_cmpeq_epi8(high, ends)) << 32;
-        take_step(separators, feeds, at, size, out);
+        uint64_t inside = bits_below(size - at);
+        uint64_t feeds = equal_64(bytes + at, ends) & inside;
+        uint64_t both = (equal_64(bytes + at, parts) & inside) | feeds;
+        signs = write_many(both, (uint32_t)at, 16, out->signs, signs);
+        line_ends = write_many(feeds, (uint32_t)at, 4, out->feeds, line_ends);
     }
+    out->sign_count = signs;
+    out->feed_count = line_ends;
 }
 
 #endif
@@ -133,7 +160,7 @@ __attribute__((target("avx2,bmi"))) static void scan_32(const char *bytes, size_
 scan_function *scan_choose(void)
 {
 #ifdef SCAN_X86
-    if (__builtin_cpu_supports("avx2") && __builtin_cpu_supports("bmi"))
+    if (__builtin_cpu_supports("avx2") && __builtin_cpu_supports("bmi") && __builtin_cpu_supports("popcnt"))
         return scan_32;
     return scan_16;
 #else

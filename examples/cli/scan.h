@@ -10,12 +10,13 @@
 #define SCAN_MAX 16384u
 #define SCAN_STEP 64u
 
-/* Where signs stand, from the first byte of the stretch; in their order. The bytes behind `count` and `lines` are
+/* Where signs stand, from the first byte of the stretch; in their order. The places behind those that are counted are
  * scratch. */
 typedef struct scan_index {
-    uint32_t signs[SCAN_MAX + SCAN_STEP]; /* separators and line feeds */
+    uint32_t signs[1 + SCAN_MAX + SCAN_STEP]; /* separators and line feeds; the first stands in front of the stretch,
+                                                 where the line before it ended */
     uint32_t feeds[SCAN_MAX + SCAN_STEP]; /* line feeds alone */
-    size_t sign_count;
+    size_t sign_count; /* that first one included */
     size_t feed_count;
 } scan_index;
 
