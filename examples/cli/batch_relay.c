@@ -68,6 +68,8 @@ static bool take_piece(relay *from, batch_part *part)
             break;
     }
     part->lines = reader->line - 1;
+    if (part->recall != NULL)
+        (void)batch_recall_count(part);
     return false;
 }
 

@@ -56,7 +56,9 @@ const char *batch_cell(batch_part *part, const csv_record *record, batch_word wo
     if (column >= record->count)
         return NULL;
     size_t size = csv_text(record, column, text, BATCH_TEXT_SIZE);
-    return size == CSV_NO_FIT || memchr(text, '\0', size) != NULL ? UNREADABLE : text;
+    if (size == CSV_NO_FIT || memchr(text, '\0', size) != NULL)
+        memcpy(text, UNREADABLE, sizeof UNREADABLE);
+    return text;
 }
 
 bool batch_is_blank(const char *text) { return text == NULL || text[strspn(text, " \t\r\n")] == '\0'; }

@@ -131,7 +131,7 @@ static bool make_answers(memo_answers *of, unsigned bits)
 {
     unsigned shift = 64 - bits;
     memo_answer *answers = calloc(places(shift), sizeof *answers);
-    uint32_t *met = calloc(places(shift), sizeof *met);
+    uint32_t *met = calloc(places(shift) + 1, sizeof *met); /* one is written before it counts */
     if (answers == NULL || met == NULL) {
         free(answers);
         free(met);

@@ -141,8 +141,8 @@ static inline memo_answer *memo_answers_find(const memo_answers *of, uint64_t ma
 /* Counts one row more of an answer that was found. */
 static inline void memo_answers_meet(memo_answers *of, memo_answer *answer)
 {
-    if (answer->met++ == 0)
-        of->met[of->met_count++] = (uint32_t)(answer - of->answers);
+    of->met[of->met_count] = (uint32_t)(answer - of->answers);
+    of->met_count += answer->met++ == 0;
 }
 
 #endif
