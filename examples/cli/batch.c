@@ -2,6 +2,7 @@
 /* `rodtravel batch`: every row of a CSV file, judged. */
 #include "batch.h"
 #include "batch_input.h"
+#include "batch_stop.h"
 
 #include <signal.h>
 #include <stdlib.h>
@@ -60,8 +61,9 @@ static bool finish_by(batch_part *part, const batch_input *input)
     return batch_deliver(part, input) && good;
 }
 
-static int report(const batch_run *run)
+static int report(batch_run *run)
 {
+    batch_progress_hide(&run->progress);
     batch_notes(&run->counts, run->options, run->setting.day);
     if (run->options->summary)
         batch_summary(&run->counts);
@@ -85,6 +87,7 @@ static unsigned count_jobs(const batch_options *options, const batch_input *inpu
 static bool run_parts(batch_part *part, csv_reader *reader, const batch_input *input)
 {
     unsigned jobs = count_jobs(part->run->options, input);
+    batch_progress_open(&part->run->progress, input->size);
     bool good = read_header(part, reader, input);
     if (!batch_deliver(part, input) || !good)
         return false;
@@ -150,5 +153,6 @@ int command_batch(int argc, char **argv)
     if (status != STATUS_CONTINUE)
         return status;
     signal(SIGPIPE, SIG_IGN); /* a reader who has gone is seen as an error of write */
+    batch_stop_listen();
     return run_with(&options);
 }

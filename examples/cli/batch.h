@@ -8,6 +8,8 @@
 #include "memo.h"
 #include "output.h"
 
+#include <time.h>
+
 /* The columns that have a meaning. */
 typedef enum batch_word {
     BATCH_CHAMBER,
@@ -149,6 +151,20 @@ void batch_summary(const batch_counts *counts);
 /* What was passed through without a verdict, what is wrong with whole rows, which law judged undated ones. */
 void batch_notes(const batch_counts *counts, const batch_options *options, rodt_date day);
 
+/* How far the run has come, for a person at a terminal (batch_progress.c). */
+typedef struct batch_progress {
+    bool wanted;
+    bool shown;
+    uint64_t size; /* bytes of the input; 0 = not known */
+    int64_t began; /* milliseconds of a clock that only goes on */
+    int64_t due;
+} batch_progress;
+
+void batch_progress_open(batch_progress *progress, uint64_t size);
+void batch_progress_show(batch_progress *progress, uint64_t rows, uint64_t taken);
+/* Takes the line away, before anything else is said. */
+void batch_progress_hide(batch_progress *progress);
+
 struct by_table;
 struct batch_recall;
 
@@ -159,6 +175,7 @@ typedef struct batch_run {
     batch_header header;
     batch_counts counts;
     uint64_t line;       /* number of the first line of the part that is next in turn */
+    batch_progress progress;
     struct by_table *by; /* with --by; NULL = rows come out */
     size_t by_column;
 } batch_run;
@@ -183,6 +200,7 @@ typedef struct batch_part {
     size_t tallied_count;
     size_t tallied_room;
     uint64_t lines;              /* how many there were */
+    uint64_t taken;              /* bytes of the input that had been read when the part was taken */
     bool stopped;                /* the run ends here: by a fault of the input, or for what the words say */
     csv_status fault;
     uint64_t stop_line;          /* 0 = no line is to blame */

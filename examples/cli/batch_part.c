@@ -44,6 +44,7 @@ void batch_part_clear(batch_part *part)
     part->out.used = 0;
     part->tallied_count = 0;
     part->lines = 0;
+    part->taken = 0;
 }
 
 bool batch_part_stop(batch_part *part, uint64_t line, const char *format, ...)
@@ -117,7 +118,11 @@ static void explain_fault(const batch_part *part, uint64_t line, const batch_inp
 static bool explain_stop(const batch_part *part, const batch_input *input)
 {
     uint64_t line = part->run->line + part->stop_line - 1;
-    if (part->fault != CSV_RECORD)
+    batch_progress_hide(&part->run->progress);
+    if (part->fault == CSV_E_SOURCE && input->error == EINTR)
+        complain("interrupted behind line %" PRIu64 ": the %" PRIu64 " rows that were judged are written and complete",
+                 part->run->line + part->lines - 1, part->run->counts.rows);
+    else if (part->fault != CSV_RECORD)
         explain_fault(part, line, input);
     else if (part->stop_line > 0)
         complain("line %" PRIu64 ": %s", line, part->stop_words);
@@ -133,6 +138,7 @@ static bool flush_part(batch_part *part)
 {
     if (output_flush(&part->out))
         return true;
+    batch_progress_hide(&part->run->progress);
     if (part->out.failure != EPIPE)
         complain("the output cannot be written: %s", strerror(part->out.failure));
     return false;
@@ -149,5 +155,6 @@ bool batch_deliver(batch_part *part, const batch_input *input)
     if (part->stopped)
         return explain_stop(part, input);
     run->line += part->lines;
+    batch_progress_show(&run->progress, run->counts.rows, part->taken);
     return true;
 }

@@ -4,6 +4,7 @@
  * order of the input, whatever the number of threads, and no more parts are held than there are threads. */
 #include "batch.h"
 #include "batch_input.h"
+#include "batch_stop.h"
 
 #include <pthread.h>
 #include <stdlib.h>
@@ -82,6 +83,7 @@ static bool take(relay *from, batch_part *part, uint64_t *number, bool *piece)
     if (more) {
         *number = from->taken++;
         *piece = take_piece(from, part);
+        part->taken = from->input->taken;
         from->over = from->over || part->stopped;
     }
     pthread_mutex_unlock(&from->taking);
@@ -103,8 +105,10 @@ static bool deliver(relay *to, batch_part *part, uint64_t number)
     return good;
 }
 
+/* Whoever waits for input holds the lock. */
 static void stop_taking(relay *from)
 {
+    batch_stop_ask();
     pthread_mutex_lock(&from->taking);
     from->over = true;
     pthread_mutex_unlock(&from->taking);

@@ -4,7 +4,10 @@ those of one thread that judges every row afresh: python3 test_again.py RODTRAVE
 import csv
 import io
 import os
+import pty
 import random
+import select
+import signal
 import subprocess
 import sys
 import tempfile
@@ -221,6 +224,68 @@ class Large(Same):
                                         stderr=subprocess.PIPE, timeout=60, check=False)
                 self.assertEqual(result.returncode, 2)
                 self.assertEqual(result.stderr.count(b"cannot be written"), 1)
+
+
+class Ends(unittest.TestCase):
+    def start(self, *options, **more):
+        return subprocess.Popen([COMMAND, "batch", *DAY, *options], stdin=subprocess.PIPE, bufsize=0, **more)
+
+    def test_interrupt(self):
+        """What was read is judged and written as whole rows, and the message says how far that is."""
+        for jobs in ["1", "3"]:
+            for number in [signal.SIGINT, signal.SIGTERM]:
+                with self.start("--jobs", jobs, stdout=subprocess.PIPE, stderr=subprocess.PIPE) as process:
+                    process.stdin.write(HEADER + Lines.GOOD * 3 + Lines.GOOD[:-5])
+                    got = b""
+                    while got.count(b"\n") < 4:
+                        got += os.read(process.stdout.fileno(), 65536)
+                    process.send_signal(number)
+                    got += process.stdout.read()
+                    message = b" ".join(process.stderr.read().split())
+                    process.wait(timeout=60)
+                self.assertEqual(process.returncode, 2)
+                self.assertEqual(got.count(b"\n"), 4)
+                self.assertTrue(got.endswith(b"\n"))
+                self.assertIn(b"interrupted behind line 4: the 3 rows", message)
+
+    def test_interrupt_of_a_file(self):
+        with tempfile.NamedTemporaryFile() as file:
+            file.write(HEADER + Lines.GOOD * 100000)
+            file.flush()
+            with self.start("--jobs", "2", file.name, stdout=subprocess.PIPE, stderr=subprocess.PIPE) as process:
+                got = os.read(process.stdout.fileno(), 1000)  # the pipe is full, so the run waits with rows in hand
+                process.send_signal(signal.SIGINT)
+                got += process.stdout.read()
+                message = b" ".join(process.stderr.read().split())
+            self.assertEqual(process.returncode, 2)
+            self.assertTrue(got.endswith(b"within-limit assumed-standard assumed-clamp\n"), got[-100:])
+            self.assertIn(b"the %d rows" % (got.count(b"\n") - 1), message)
+
+    def test_reader_has_gone_and_nothing_comes(self):
+        """The threads that wait for input hear of it, too."""
+        for jobs in ["1", "2", "8"]:
+            with self.start("--jobs", jobs, stdout=subprocess.PIPE, stderr=subprocess.PIPE) as process:
+                process.stdout.close()
+                process.stdin.write(HEADER + Lines.GOOD * 3)
+                self.assertEqual(process.stderr.read(), b"")
+                self.assertEqual(process.wait(timeout=60), 2)
+
+    def test_progress_on_a_terminal_only(self):
+        ours, theirs = pty.openpty()
+        shown = b""
+        with self.start(stdout=subprocess.DEVNULL, stderr=theirs) as process:
+            os.close(theirs)
+            process.stdin.write(HEADER)
+            while b"a second" not in shown:
+                process.stdin.write(Lines.GOOD)
+                if select.select([ours], [], [], 0.02)[0]:
+                    shown += os.read(ours, 4096)
+            process.stdin.close()
+            self.assertEqual(process.wait(timeout=60), 0)
+        shown += os.read(ours, 4096)
+        os.close(ours)
+        self.assertRegex(shown, rb"^\r\d+ rows, \d+ a second +")
+        self.assertTrue(shown.endswith(b"\r" + b" " * 78 + b"\r"), shown)
 
 
 class Tap(unittest.TestResult):
