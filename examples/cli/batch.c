@@ -138,10 +138,16 @@ static int run_with(const batch_options *options)
         return complain("no memory");
     run->options = options;
     run->line = 1;
+    run->counts.used = options->summary ? batch_used_open() : NULL;
+    if (options->summary && run->counts.used == NULL) {
+        free(run);
+        return complain("no memory");
+    }
     int status = open_setting(options->rules, options->limits, options->as_of, &run->setting);
     if (status == STATUS_CONTINUE)
         status = run_file(run);
     close_setting(&run->setting);
+    batch_used_close(run->counts.used);
     free(run);
     return status;
 }

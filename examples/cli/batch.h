@@ -136,10 +136,11 @@ typedef struct batch_counts {
         uint64_t verdict[BATCH_VERDICTS];
     } chamber[BATCH_CHAMBERS_MAX]; /* the last one is for all that do not fit */
     size_t chambers;
+    struct batch_used *used; /* with --summary; otherwise NULL */
 } batch_counts;
 
-/* What a finding counts for. */
-batch_tally batch_tally_of(const rodt_finding *finding, bool undated);
+/* What a finding counts for; in_detail = by the part of its limit that the stroke uses, too. */
+batch_tally batch_tally_of(const rodt_finding *finding, bool undated, bool in_detail);
 
 /* Counts so many rows alike; in_detail = by reason and chamber too. */
 void batch_count(batch_counts *counts, const batch_tally *tally, uint64_t rows, bool in_detail);
@@ -148,6 +149,21 @@ void batch_count(batch_counts *counts, const batch_tally *tally, uint64_t rows, 
 void batch_count_passed(batch_counts *counts, const batch_passed *passed, uint64_t line);
 
 void batch_summary(const batch_counts *counts);
+/* The name of one of the chambers that were counted; it may stand in the text. */
+const char *batch_chamber_name(const batch_counts *counts, size_t at, char text[RODT_CHAMBER_TEXT_SIZE]);
+
+/* --- How much of their limits the strokes use (batch_used.c) -------------------------------------------- */
+
+typedef struct batch_used batch_used;
+
+/* NULL: no memory. */
+batch_used *batch_used_open(void);
+void batch_used_close(batch_used *used);
+/* What stands in a tally. */
+uint16_t batch_used_step(const rodt_finding *finding);
+void batch_used_count(batch_used *used, const batch_tally *tally, size_t chamber, uint64_t rows);
+void batch_used_summary(const batch_counts *counts);
+
 /* What was passed through without a verdict, what is wrong with whole rows, which law judged undated ones. */
 void batch_notes(const batch_counts *counts, const batch_options *options, rodt_date day);
 

@@ -29,7 +29,8 @@ static const option_spec options[] = {
                              "judge every row, also those that come to what was judged before; slower, and the "
                              "answers are the same",
                              false},
-    [BATCH_OPTION_SUMMARY] = {"summary", NULL, "counts by verdict, reason and chamber, on standard error",
+    [BATCH_OPTION_SUMMARY] = {"summary", NULL, "counts by verdict, reason and chamber, and how much of their limits the strokes "
+                              "use, on standard error",
                               false}};
 
 const command_spec batch_command = {

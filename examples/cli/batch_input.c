@@ -16,10 +16,11 @@ static long read_descriptor(void *context, char *buffer, size_t size)
 {
     batch_input *input = context;
     ssize_t got;
-    input->error = EINTR;
     do {
-        if (input->waits ? !batch_stop_or_ready(input->descriptor) : batch_stop_asked())
+        if (input->waits ? !batch_stop_or_ready(input->descriptor) : batch_stop_asked()) {
+            input->error = EINTR;
             return -1;
+        }
         got = read(input->descriptor, buffer, size);
     } while (got < 0 && errno == EINTR);
     if (got < 0)

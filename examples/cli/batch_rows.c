@@ -163,7 +163,7 @@ static bool give_up_row(batch_part *part, const csv_record *record, batch_flaw f
     if (repeat == BATCH_SAME_HEADER && !record->bad_quotes)
         return pass_header(part, record);
     count_flaw(part, flaw, record);
-    batch_tally tally = batch_tally_of(&none, false);
+    batch_tally tally = batch_tally_of(&none, false, part->run->options->summary);
     return count_row(part, &tally) && put_row(part, record, &none, batch_flaw_code(flaw));
 }
 
@@ -181,7 +181,7 @@ static bool put_judged(batch_part *part, const csv_record *record, const rodt_fi
                        const batch_key *key)
 {
     bool is_short = record->count < part->run->header.count;
-    batch_tally tally = batch_tally_of(finding, undated);
+    batch_tally tally = batch_tally_of(finding, undated, part->run->options->summary);
     if (is_short)
         count_flaw(part, BATCH_SHORT_RECORD, record);
     size_t tail = part->out.used + record->size;

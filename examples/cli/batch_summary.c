@@ -6,12 +6,13 @@
 #include <stdio.h>
 #include <string.h>
 
-batch_tally batch_tally_of(const rodt_finding *finding, bool undated)
+batch_tally batch_tally_of(const rodt_finding *finding, bool undated, bool in_detail)
 {
     batch_tally tally = {.reasons = finding->reasons,
                          .verdict = (uint8_t)finding->verdict,
                          .family = (uint8_t)finding->chamber.family,
                          .stroke_class = (uint8_t)finding->chamber.stroke_class,
+                         .used = in_detail ? batch_used_step(finding) : 0,
                          .undated = undated};
     _Static_assert(sizeof tally.size == RODT_SIZE_TEXT_SIZE, "the size of a chamber fits");
     memcpy(tally.size, finding->chamber.size, sizeof tally.size);
@@ -27,7 +28,7 @@ static uint64_t key_of(const batch_tally *tally)
 }
 
 /* A file with more kinds than fit is no fleet; the last place takes the rest. */
-static void count_chamber(batch_counts *counts, const batch_tally *tally, uint64_t rows)
+static size_t count_chamber(batch_counts *counts, const batch_tally *tally, uint64_t rows)
 {
     uint64_t key = key_of(tally);
     size_t at = 0;
@@ -43,6 +44,7 @@ static void count_chamber(batch_counts *counts, const batch_tally *tally, uint64
         memcpy(counts->chamber[at].chamber.size, tally->size, RODT_SIZE_TEXT_SIZE);
     }
     counts->chamber[at].verdict[tally->verdict] += rows;
+    return at;
 }
 
 void batch_count(batch_counts *counts, const batch_tally *tally, uint64_t rows, bool in_detail)
@@ -54,7 +56,7 @@ void batch_count(batch_counts *counts, const batch_tally *tally, uint64_t rows, 
         return;
     for (int reason = 0; reason < RODT_REASON_END; reason++)
         counts->reason[reason] += (tally->reasons >> reason & 1u) * rows;
-    count_chamber(counts, tally, rows);
+    batch_used_count(counts->used, tally, count_chamber(counts, tally, rows), rows);
 }
 
 void batch_count_passed(batch_counts *counts, const batch_passed *passed, uint64_t line)
@@ -76,7 +78,7 @@ static void print_count(const char *name, uint64_t count)
         fprintf(stderr, "  %-26s %12" PRIu64 "\n", name, count);
 }
 
-static const char *chamber_name(const batch_counts *counts, size_t at, char text[RODT_CHAMBER_TEXT_SIZE])
+const char *batch_chamber_name(const batch_counts *counts, size_t at, char text[RODT_CHAMBER_TEXT_SIZE])
 {
     if (at == BATCH_CHAMBERS_MAX - 1)
         return "(other)";
@@ -93,7 +95,7 @@ static void print_chambers(const batch_counts *counts)
     for (size_t i = 0; i < counts->chambers; i++) {
         const uint64_t *verdict = counts->chamber[i].verdict;
         fprintf(stderr, "  %-26s %12" PRIu64 " %15" PRIu64 " %12" PRIu64 " %13" PRIu64 "\n",
-                chamber_name(counts, i, text), verdict[RODT_IN_ADJUSTMENT], verdict[RODT_OUT_OF_ADJUSTMENT],
+                batch_chamber_name(counts, i, text), verdict[RODT_IN_ADJUSTMENT], verdict[RODT_OUT_OF_ADJUSTMENT],
                 verdict[RODT_INOPERATIVE], verdict[RODT_UNDETERMINED]);
     }
 }
@@ -112,6 +114,7 @@ void batch_summary(const batch_counts *counts)
     for (int flaw = 0; flaw < BATCH_FLAWS; flaw++)
         print_count(batch_flaw_code((batch_flaw)flaw), counts->passed.flaw[flaw]);
     print_chambers(counts);
+    batch_used_summary(counts);
 }
 
 /* Appends "2 empty records" to a list. */

@@ -12,7 +12,7 @@
 typedef struct batch_tally {
     uint64_t reasons;
     char size[4]; /* of the chamber, as in rodt_chamber */
-    uint16_t used; /* stroke by limit in half percents, rounded up; 0 = one of the two is missing */
+    uint16_t used; /* 1 more than the stroke in half percents of the limit, rounded up; 0 = one is missing */
     uint8_t verdict;
     uint8_t family;
     uint8_t stroke_class;
