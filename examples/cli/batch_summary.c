@@ -90,11 +90,11 @@ const char *batch_chamber_name(const batch_counts *counts, size_t at, char text[
 static void print_chambers(const batch_counts *counts)
 {
     char text[RODT_CHAMBER_TEXT_SIZE];
-    fprintf(stderr, "chambers %32s %15s %12s %13s\n", "in adj.", "out of adj.", "inoperative",
+    fprintf(stderr, "chambers %32s %12s %12s %13s\n", "in adj.", "out of adj.", "inoperative",
             "undetermined");
     for (size_t i = 0; i < counts->chambers; i++) {
         const uint64_t *verdict = counts->chamber[i].verdict;
-        fprintf(stderr, "  %-26s %12" PRIu64 " %15" PRIu64 " %12" PRIu64 " %13" PRIu64 "\n",
+        fprintf(stderr, "  %-26s %11" PRIu64 " %12" PRIu64 " %12" PRIu64 " %13" PRIu64 "\n",
                 batch_chamber_name(counts, i, text), verdict[RODT_IN_ADJUSTMENT], verdict[RODT_OUT_OF_ADJUSTMENT],
                 verdict[RODT_INOPERATIVE], verdict[RODT_UNDETERMINED]);
     }

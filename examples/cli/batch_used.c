@@ -89,7 +89,7 @@ void batch_used_summary(const batch_counts *counts)
     char text[RODT_CHAMBER_TEXT_SIZE];
     const batch_used *used = counts->used;
     fputs("stroke in percent of its limit, rounded up to a half:\n", stderr);
-    fprintf(stderr, "%41s %7s %7s %7s %7s\n", "strokes", "p50", "p90", "p99", "most");
+    fprintf(stderr, "%41s %7s %7s %7s %7s\n", "counted", "p50", "p90", "p99", "most");
     print_row(used, ROW_ALL, "all");
     for (size_t i = 0; i < COUNT_OF(order); i++)
         print_row(used, ROW_VERDICT + (size_t)order[i], rodt_verdict_name(order[i]));
