@@ -88,10 +88,16 @@ static bool run_parts(batch_part *part, csv_reader *reader, const batch_input *i
 {
     unsigned jobs = count_jobs(part->run->options, input);
     batch_progress_open(&part->run->progress, input->size);
-    bool good = read_header(part, reader, input);
+    bool good = part->run->options->objects ? batch_header_objects(&part->run->header, part->run->options)
+                                             : read_header(part, reader, input);
     if (!batch_deliver(part, input) || !good)
         return false;
     return batch_part_recall(part, jobs) && batch_relay(part->run, part, reader, input, jobs) && finish_by(part, input);
+}
+
+static bool open_reader(csv_reader *reader, csv_source source, const batch_options *options)
+{
+    return options->objects ? csv_open_lines(reader, source) : csv_open(reader, source, options->separator);
 }
 
 /* The cells of a part are too large for a small stack. */
@@ -100,7 +106,7 @@ static int run_batch(batch_run *run, batch_input *input)
     csv_reader reader;
     batch_part *part = calloc(1, sizeof *part);
     int status = STATUS_USAGE;
-    bool opened = part != NULL && csv_open(&reader, batch_input_source(input), run->options->separator);
+    bool opened = part != NULL && open_reader(&reader, batch_input_source(input), run->options);
     if (opened && batch_part_open(part, run, &reader))
         status = run_parts(part, &reader, input) ? report(run) : STATUS_USAGE;
     else

@@ -51,6 +51,7 @@ typedef enum batch_option {
     BATCH_OPTION_BY,
     BATCH_OPTION_JOBS,
     BATCH_OPTION_AFRESH,
+    BATCH_OPTION_FORMAT,
     BATCH_OPTION_SUMMARY
 } batch_option;
 
@@ -68,6 +69,7 @@ typedef struct batch_options {
     rodt_date_order date_order;
     unsigned jobs; /* 0 = as many as there are processors */
     bool afresh;   /* no answer is given again */
+    bool objects;  /* lines of JSON in place of CSV */
     bool summary;
 } batch_options;
 
@@ -92,10 +94,23 @@ typedef struct batch_header {
 
 /* Finds the columns. False: they do not fit together, said on stderr. Free it in either case. */
 bool batch_header_read(batch_header *header, const csv_record *record, const batch_options *options);
+/* The same for lines of JSON, which have no header: false if the names that were given do not fit the unit. */
+bool batch_header_objects(batch_header *header, const batch_options *options);
 void batch_header_free(batch_header *header);
 
 /* Finds the one column with a heading that an option names. False: none, or two, said on stderr. */
 bool batch_header_find(const csv_record *record, const char *heading, const char *option, size_t *column);
+
+/* The word that a name stands for, brought into the form in which headings are compared; BATCH_READ = none that is
+ * read. */
+batch_word batch_header_word(const batch_options *options, char *name);
+
+/* The word that a name, in that form, may well mean though it is not read; BATCH_WORDS = none. undated = no day is
+ * read. */
+batch_word batch_header_meant(const batch_options *options, const char *name, bool undated);
+
+/* Bytes of the UTF-8 character that begins here, 1 to 4; 0 = none does. size is above 0. */
+size_t batch_utf8_bytes(const char *text, size_t size);
 
 /* What a record further down is: no header; the same header again; or another one, which no row after it
  * survives, because two files of different columns were joined. */
@@ -107,7 +122,14 @@ bool batch_header_is_repeated(const batch_header *header, const csv_record *reco
 batch_repeat batch_header_compare(const batch_header *header, const csv_record *record);
 
 /* Why a row was not judged, or is doubtful, as a whole: reasons beside those of the library. */
-typedef enum batch_flaw { BATCH_SHORT_RECORD, BATCH_LONG_RECORD, BATCH_BAD_QUOTES, BATCH_FLAWS } batch_flaw;
+typedef enum batch_flaw {
+    BATCH_SHORT_RECORD,
+    BATCH_LONG_RECORD,
+    BATCH_BAD_QUOTES,
+    BATCH_BAD_OBJECT, /* a line is no JSON object */
+    BATCH_TWICE,      /* two members of an object are the same word */
+    BATCH_FLAWS
+} batch_flaw;
 
 const char *batch_flaw_code(batch_flaw flaw);
 
@@ -121,6 +143,8 @@ typedef struct batch_passed {
     uint64_t empty_lines;
     uint64_t flaw[BATCH_FLAWS];
     uint64_t flaw_line[BATCH_FLAWS]; /* the first line of each */
+    uint32_t met;    /* words that some object had, as bits */
+    uint32_t unread; /* words that some object may well have had under another name */
 } batch_passed;
 
 /* What was counted. */
@@ -257,6 +281,15 @@ void batch_write_header(batch_part *part, const csv_record *record);
 
 /* Judges and writes one record. False: the run must stop. */
 bool batch_row(batch_part *part, const csv_record *record);
+
+/* Judges and writes one line that should be an object (batch_object.c). False: the run must stop. */
+bool batch_object(batch_part *part, const csv_record *record);
+
+/* Judges the texts of a row, each NULL if the row does not have it. */
+rodt_status batch_judge(const batch_part *part, const char *const cell[BATCH_READ], rodt_finding *finding, bool *undated);
+
+/* Counts what is wrong with a row as a whole. */
+void batch_part_flaw(batch_part *part, batch_flaw flaw, const csv_record *record);
 
 /* The text of a column for the readers, in part->text; NULL if the row does not have it. */
 const char *batch_cell(batch_part *part, const csv_record *record, batch_word word);

@@ -29,6 +29,7 @@ static const option_spec options[] = {
                              "judge every row, also those that come to what was judged before; slower, and the "
                              "answers are the same",
                              false},
+    [BATCH_OPTION_FORMAT] = {"format", "FORMAT", "csv, or ndjson: one JSON object a line; csv if none is given", false},
     [BATCH_OPTION_SUMMARY] = {"summary", NULL, "counts by verdict, reason and chamber, and how much of their limits the strokes "
                               "use, on standard error",
                               false}};

@@ -97,6 +97,20 @@ static int take_words(const command_line *from, batch_options *options)
     return status;
 }
 
+/* What parts cells or names a column of a table says nothing to lines of JSON. */
+static int take_format(const command_line *from, batch_options *options)
+{
+    static const choice formats[] = {{"csv", false}, {"ndjson", true}};
+    int objects = false;
+    int status = choose_option(from, BATCH_OPTION_FORMAT, formats, COUNT_OF(formats), &objects);
+    options->objects = objects;
+    if (status == STATUS_CONTINUE && objects && option_given(from, BATCH_OPTION_SEPARATOR))
+        return complain("--separator parts the cells of CSV; lines of JSON have none");
+    if (status == STATUS_CONTINUE && objects && option_given(from, BATCH_OPTION_BY))
+        return complain("--by takes CSV, not lines of JSON");
+    return status;
+}
+
 static void take_texts(const command_line *from, batch_options *options)
 {
     options->file = from->operand_count > 0 ? from->operands[0] : "-";
@@ -120,5 +134,7 @@ int batch_options_read(int argc, char **argv, batch_options *options)
         status = take_columns(&from, options);
     if (status == STATUS_CONTINUE)
         status = take_separator(&from, options);
+    if (status == STATUS_CONTINUE)
+        status = take_format(&from, options);
     return status == STATUS_CONTINUE ? take_jobs(&from, options) : status;
 }

@@ -12,7 +12,8 @@ static const char *const result_headings[] = {"applied_stroke", "limit", "margin
 
 const char *batch_flaw_code(batch_flaw flaw)
 {
-    static const char *const codes[BATCH_FLAWS] = {"short-record", "long-record", "bad-quotes"};
+    static const char *const codes[BATCH_FLAWS] = {"short-record", "long-record", "bad-quotes", "bad-object",
+                                                   "member-twice"};
     return codes[flaw];
 }
 
@@ -63,28 +64,36 @@ const char *batch_cell(batch_part *part, const csv_record *record, batch_word wo
 
 bool batch_is_blank(const char *text) { return text == NULL || text[strspn(text, " \t\r\n")] == '\0'; }
 
-static rodt_status judge(batch_part *part, const csv_record *record, rodt_finding *finding, bool *undated)
+rodt_status batch_judge(const batch_part *part, const char *const cell[BATCH_READ], rodt_finding *finding, bool *undated)
 {
     const batch_options *options = part->run->options;
-    rodt_reading_text text = {.chamber = batch_cell(part, record, BATCH_CHAMBER),
-                              .released = batch_cell(part, record, BATCH_RELEASED),
-                              .applied = batch_cell(part, record, BATCH_APPLIED),
-                              .stroke_class = batch_cell(part, record, BATCH_STROKE_CLASS),
-                              .rated_stroke = batch_cell(part, record, BATCH_RATED_STROKE),
-                              .marked_limit = batch_cell(part, record, BATCH_MARKED_LIMIT),
-                              .pressure = batch_cell(part, record, BATCH_PSI),
-                              .pressure_after = batch_cell(part, record, BATCH_PSI_AFTER),
-                              .division = batch_cell(part, record, BATCH_DIVISION),
-                              .day = batch_cell(part, record, BATCH_DATE),
-                              .unit = batch_cell(part, record, BATCH_UNIT),
-                              .engine = batch_cell(part, record, BATCH_ENGINE),
-                              .spring_brake = batch_cell(part, record, BATCH_SPRING_BRAKE),
-                              .drum = batch_cell(part, record, BATCH_DRUM),
+    rodt_reading_text text = {.chamber = cell[BATCH_CHAMBER],
+                              .released = cell[BATCH_RELEASED],
+                              .applied = cell[BATCH_APPLIED],
+                              .stroke_class = cell[BATCH_STROKE_CLASS],
+                              .rated_stroke = cell[BATCH_RATED_STROKE],
+                              .marked_limit = cell[BATCH_MARKED_LIMIT],
+                              .pressure = cell[BATCH_PSI],
+                              .pressure_after = cell[BATCH_PSI_AFTER],
+                              .division = cell[BATCH_DIVISION],
+                              .day = cell[BATCH_DATE],
+                              .unit = cell[BATCH_UNIT],
+                              .engine = cell[BATCH_ENGINE],
+                              .spring_brake = cell[BATCH_SPRING_BRAKE],
+                              .drum = cell[BATCH_DRUM],
                               .style = options->style,
                               .date_order = options->date_order,
                               .default_day = part->run->setting.day};
     *undated = batch_is_blank(text.day);
     return rodt_judge_row(&text, part->run->setting.rules, finding, NULL);
+}
+
+static rodt_status judge(batch_part *part, const csv_record *record, rodt_finding *finding, bool *undated)
+{
+    const char *cell[BATCH_READ];
+    for (int word = 0; word < BATCH_READ; word++)
+        cell[word] = batch_cell(part, record, (batch_word)word);
+    return batch_judge(part, cell, finding, undated);
 }
 
 static void write_length(batch_part *part, rodt_length length)
@@ -141,7 +150,7 @@ static bool refuse_header(batch_part *part, const csv_record *record)
     return batch_part_stop(part, record->line, "a second header line with other columns");
 }
 
-static void count_flaw(batch_part *part, batch_flaw flaw, const csv_record *record)
+void batch_part_flaw(batch_part *part, batch_flaw flaw, const csv_record *record)
 {
     if (part->passed.flaw[flaw]++ == 0)
         part->passed.flaw_line[flaw] = record->line;
@@ -162,7 +171,7 @@ static bool give_up_row(batch_part *part, const csv_record *record, batch_flaw f
         return refuse_header(part, record);
     if (repeat == BATCH_SAME_HEADER && !record->bad_quotes)
         return pass_header(part, record);
-    count_flaw(part, flaw, record);
+    batch_part_flaw(part, flaw, record);
     batch_tally tally = batch_tally_of(&none, false, part->run->options->summary);
     return count_row(part, &tally) && put_row(part, record, &none, batch_flaw_code(flaw));
 }
@@ -183,7 +192,7 @@ static bool put_judged(batch_part *part, const csv_record *record, const rodt_fi
     bool is_short = record->count < part->run->header.count;
     batch_tally tally = batch_tally_of(finding, undated, part->run->options->summary);
     if (is_short)
-        count_flaw(part, BATCH_SHORT_RECORD, record);
+        batch_part_flaw(part, BATCH_SHORT_RECORD, record);
     size_t tail = part->out.used + record->size;
     if (!count_row(part, &tally) ||
         !put_row(part, record, finding, is_short ? batch_flaw_code(BATCH_SHORT_RECORD) : NULL))
@@ -222,6 +231,8 @@ static bool judge_row(batch_part *part, const csv_record *record)
 
 bool batch_row(batch_part *part, const csv_record *record)
 {
+    if (part->run->options->objects)
+        return batch_object(part, record);
     if (record->size == 0 && record->count == 1) {
         part->passed.empty_lines++;
         output_bytes(&part->out, record->line_end, part->run->by == NULL ? record->line_end_size : 0);

@@ -65,6 +65,8 @@ void batch_count_passed(batch_counts *counts, const batch_passed *passed, uint64
     sum->headers += passed->headers;
     sum->empty_records += passed->empty_records;
     sum->empty_lines += passed->empty_lines;
+    sum->met |= passed->met;
+    sum->unread |= passed->unread;
     for (int flaw = 0; flaw < BATCH_FLAWS; flaw++) {
         if (sum->flaw[flaw] == 0)
             sum->flaw_line[flaw] = line + passed->flaw_line[flaw] - 1;
@@ -90,7 +92,7 @@ const char *batch_chamber_name(const batch_counts *counts, size_t at, char text[
 static void print_chambers(const batch_counts *counts)
 {
     char text[RODT_CHAMBER_TEXT_SIZE];
-    fprintf(stderr, "chambers %32s %12s %12s %13s\n", "in adj.", "out of adj.", "inoperative",
+    fprintf(stderr, "chambers %31s %12s %12s %13s\n", "in adj.", "out of adj.", "inoperative",
             "undetermined");
     for (size_t i = 0; i < counts->chambers; i++) {
         const uint64_t *verdict = counts->chamber[i].verdict;
@@ -130,7 +132,9 @@ static void note_flaws(const batch_counts *counts)
 {
     static const char *const what[BATCH_FLAWS] = {[BATCH_SHORT_RECORD] = "too few cells",
                                                   [BATCH_LONG_RECORD] = "too many cells, not judged",
-                                                  [BATCH_BAD_QUOTES] = "broken quotes, not judged"};
+                                                  [BATCH_BAD_QUOTES] = "broken quotes, not judged",
+                                                  [BATCH_BAD_OBJECT] = "no JSON object, not judged",
+                                                  [BATCH_TWICE] = "a member twice, not judged"};
     for (int flaw = 0; flaw < BATCH_FLAWS; flaw++) {
         uint64_t count = counts->passed.flaw[flaw];
         if (count > 0)
@@ -147,6 +151,23 @@ static void note_undated(const batch_counts *counts, rodt_date day)
                  counts->undated, counts->undated == 1 ? "row has" : "rows have", word);
 }
 
+/* Lines of JSON have no header that could be refused, so what no line had is said at the end. */
+static void note_names(const batch_counts *counts, const batch_options *options)
+{
+    const batch_passed *passed = &counts->passed;
+    for (int word = 0; word < BATCH_POSITION && counts->rows > 0; word++) {
+        const char *name = batch_word_name((batch_word)word);
+        const char *given = options->heading[word];
+        bool met = (passed->met >> word & 1u) != 0;
+        if (!met && (given != NULL ? given[0] != '\0' : word < BATCH_NEEDED))
+            complain("no object has a member \"%.100s\"; if it has another name, say --column %s=NAME",
+                     given != NULL ? given : name, name);
+        else if (!met && (passed->unread >> word & 1u) != 0)
+            complain("members that could be the %s are not read; if one is, say --column %s=NAME, otherwise --column %s=",
+                     name, name, name);
+    }
+}
+
 void batch_notes(const batch_counts *counts, const batch_options *options, rodt_date day)
 {
     char list[160] = "";
@@ -156,6 +177,8 @@ void batch_notes(const batch_counts *counts, const batch_options *options, rodt_
     if (list[0] != '\0')
         complain("%s passed through", list);
     note_flaws(counts);
+    if (options->objects)
+        note_names(counts, options);
     if (options->as_of == NULL)
         note_undated(counts, day);
 }

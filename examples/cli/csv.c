@@ -76,6 +76,13 @@ bool csv_open(csv_reader *reader, csv_source source, char separator)
     return true;
 }
 
+bool csv_open_lines(csv_reader *reader, csv_source source)
+{
+    bool good = csv_open(reader, source, '\n');
+    reader->lines = true;
+    return good;
+}
+
 void csv_close(csv_reader *reader)
 {
     free(reader->buffer);
@@ -256,7 +263,7 @@ csv_status csv_next(csv_reader *reader, csv_record *record)
         return reader->fault;
     if (!have(reader, 0))
         return reader->fault == CSV_RECORD ? CSV_END : give_fault(reader, line);
-    quoted_end end = scan_cells(reader, true);
+    quoted_end end = scan_cells(reader, !reader->lines);
     bool bad = end == QUOTED_BAD || (end == QUOTED_FAULT && is_swallowing(reader, line));
     if (bad)
         end = read_line_again(reader, line);

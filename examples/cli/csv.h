@@ -77,11 +77,15 @@ typedef struct csv_reader {
     bool bom;            /* the input began with the UTF-8 byte order mark; no record holds it */
     csv_status fault;
     char separator;
+    bool lines;          /* a record is a line, whatever it holds */
     unsigned char plain_stop[256]; /* 1 = the fast scan of a plain cell looks closer here */
 } csv_reader;
 
 /* Makes a reader; separator is one ASCII character, no quote and no line end. False: no memory. */
 bool csv_open(csv_reader *reader, csv_source source, char separator);
+
+/* The same for lines that are no CSV: a record is a line, as one cell without quotes. */
+bool csv_open_lines(csv_reader *reader, csv_source source);
 
 /* Reads the next record. CSV_RECORD: *record is it; anything else: there is no more. */
 csv_status csv_next(csv_reader *reader, csv_record *record);

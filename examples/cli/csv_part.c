@@ -74,7 +74,7 @@ size_t csv_whole(const csv_reader *reader)
     size_t from = 0;
     size_t open;
     size_t close;
-    while (find_quote(&of, from, &open)) {
+    while (!reader->lines && find_quote(&of, from, &open)) {
         take_lines(&of, from, open);
         from = open + 1;
         if (!opens_cell(&of, open))
@@ -95,6 +95,7 @@ bool csv_open_part(csv_reader *part, const csv_reader *whole)
         return false;
     part->source_done = true;
     part->first_line = false;
+    part->lines = whole->lines;
     return true;
 }
 
