@@ -4,6 +4,7 @@
 #
 #   ordinary    every suite once (unit, cases, cli, checks, fuzz corpus); this is what runs without a word
 #   sanitize    the same under address and undefined-behaviour sanitizers, by gcc and by clang
+#   threads     what works on several threads, under the thread sanitizer
 #   clang       the same built by clang
 #   valgrind    unit tests under valgrind
 #   locale      unit, cases and cli under a decimal-comma locale
@@ -81,6 +82,11 @@ sanitize() {
             continue
         suites "sanitize, $compiler" "$dir" --no-suite exhaustive --timeout-multiplier 4
     done
+}
+
+threads() {
+    built threads "$build-threads" -Db_sanitize=thread -Db_lundef=false || return 0
+    suites threads "$build-threads" batch batch_again batch_objects --timeout-multiplier 4
 }
 
 with_clang() {
@@ -162,11 +168,11 @@ mutants() {
 
 run_task() {
     case $1 in
-    ordinary | sanitize | fuzz | tidy | coverage | exhaustive | mutants) "$1" ;;
+    ordinary | sanitize | threads | fuzz | tidy | coverage | exhaustive | mutants) "$1" ;;
     clang) with_clang ;;
     valgrind) memcheck ;;
     locale) comma ;;
-    all) for task in ordinary sanitize clang valgrind locale fuzz tidy coverage exhaustive; do run_task "$task"; done ;;
+    all) for task in ordinary sanitize threads clang valgrind locale fuzz tidy coverage exhaustive; do run_task "$task"; done ;;
     *) echo "unknown task $1; the tasks are: $(sed -n 's/^#   \([a-z]*\)  .*/\1/p' "$0" | tr '\n' ' ')" >&2; exit 2 ;;
     esac
 }

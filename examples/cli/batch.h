@@ -286,7 +286,8 @@ bool batch_row(batch_part *part, const csv_record *record);
 bool batch_object(batch_part *part, const csv_record *record);
 
 /* Judges the texts of a row, each NULL if the row does not have it. */
-rodt_status batch_judge(const batch_part *part, const char *const cell[BATCH_READ], rodt_finding *finding, bool *undated);
+rodt_status batch_judge(const batch_part *part, const char *const cell[BATCH_READ], rodt_finding *finding,
+                        bool *undated);
 
 /* Counts what is wrong with a row as a whole. */
 void batch_part_flaw(batch_part *part, batch_flaw flaw, const csv_record *record);

@@ -361,7 +361,8 @@ bool batch_header_objects(batch_header *header, const batch_options *options)
 {
     for (int word = 0; word < BATCH_READ; word++) {
         header->column[word] = BATCH_NO_COLUMN;
-        snprintf(header->heading[word], BATCH_TEXT_SIZE, "%s", options->heading[word] != NULL ? options->heading[word] : "");
+        const char *given = options->heading[word];
+        snprintf(header->heading[word], BATCH_TEXT_SIZE, "%s", given != NULL ? given : "");
         normalize(header->heading[word]);
     }
     return units_agree(header, options);

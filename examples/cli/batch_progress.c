@@ -34,8 +34,8 @@ static void write_left(const batch_progress *progress, uint64_t taken, int64_t p
     if (progress->size == 0 || taken == 0 || taken > progress->size)
         return;
     uint64_t seconds = (uint64_t)passed / 1000 * (progress->size - taken) / taken;
-    snprintf(text, size, ", %" PRIu64 " %% of the file, %" PRIu64 " min %" PRIu64 " s left", taken * 100 / progress->size,
-             seconds / 60, seconds % 60);
+    snprintf(text, size, ", %" PRIu64 " %% of the file, %" PRIu64 " min %" PRIu64 " s left",
+             taken * 100 / progress->size, seconds / 60, seconds % 60);
 }
 
 void batch_progress_show(batch_progress *progress, uint64_t rows, uint64_t taken)

@@ -64,7 +64,8 @@ const char *batch_cell(batch_part *part, const csv_record *record, batch_word wo
 
 bool batch_is_blank(const char *text) { return text == NULL || text[strspn(text, " \t\r\n")] == '\0'; }
 
-rodt_status batch_judge(const batch_part *part, const char *const cell[BATCH_READ], rodt_finding *finding, bool *undated)
+rodt_status batch_judge(const batch_part *part, const char *const cell[BATCH_READ], rodt_finding *finding,
+                        bool *undated)
 {
     const batch_options *options = part->run->options;
     rodt_reading_text text = {.chamber = cell[BATCH_CHAMBER],

@@ -68,7 +68,7 @@ void batch_count_passed(batch_counts *counts, const batch_passed *passed, uint64
     sum->met |= passed->met;
     sum->unread |= passed->unread;
     for (int flaw = 0; flaw < BATCH_FLAWS; flaw++) {
-        if (sum->flaw[flaw] == 0)
+        if (sum->flaw[flaw] == 0 && passed->flaw[flaw] > 0)
             sum->flaw_line[flaw] = line + passed->flaw_line[flaw] - 1;
         sum->flaw[flaw] += passed->flaw[flaw];
     }
@@ -163,7 +163,8 @@ static void note_names(const batch_counts *counts, const batch_options *options)
             complain("no object has a member \"%.100s\"; if it has another name, say --column %s=NAME",
                      given != NULL ? given : name, name);
         else if (!met && (passed->unread >> word & 1u) != 0)
-            complain("members that could be the %s are not read; if one is, say --column %s=NAME, otherwise --column %s=",
+            complain("members that could be the %s are not read; if one is, say --column %s=NAME, otherwise "
+                     "--column %s=",
                      name, name, name);
     }
 }

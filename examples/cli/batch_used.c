@@ -24,7 +24,8 @@ void batch_used_close(batch_used *used) { free(used); }
 static bool is_within(rodt_length stroke, rodt_length limit, int step)
 {
     rodt_length part;
-    return rodt_length_scale(limit, (rodt_ratio){step, 200}, &part) == RODT_OK && rodt_length_compare(stroke, part) <= 0;
+    return rodt_length_scale(limit, (rodt_ratio){step, 200}, &part) == RODT_OK &&
+           rodt_length_compare(stroke, part) <= 0;
 }
 
 uint16_t batch_used_step(const rodt_finding *finding)

@@ -92,7 +92,7 @@ csv_status csv_next(csv_reader *reader, csv_record *record);
 
 void csv_close(csv_reader *reader);
 
-/* --- Parts (csv_part.c): records that stand in the buffer are handed to another reader, of another thread perhaps -- */
+/* --- Parts (csv_part.c): records that stand in the buffer are handed to the reader of another thread --- */
 
 /* Size of the records that csv_next would give next, as far as they stand in the buffer as a whole and are surely
  * sound: no stray quote is among them, and none could swallow what comes after. At most CSV_BLOCK; 0 = read the next
