@@ -2,9 +2,8 @@
 /* `rodtravel batch`: every row of a CSV file, judged. */
 #include "batch.h"
 #include "batch_input.h"
+#include "batch_stop.h"
 
-#include <errno.h>
-#include <inttypes.h>
 #include <signal.h>
 #include <stdlib.h>
 #include <string.h>
@@ -21,68 +20,30 @@ const char *batch_show(const char *text, char shown[BATCH_SHOWN_SIZE])
     return shown;
 }
 
-/* Says why the reader stopped before the end. */
-static void explain_stop(csv_status status, const csv_reader *reader, const batch_input *input)
-{
-    static const char *const sentences[] = {
-        [CSV_E_MEMORY] = "no memory",
-        [CSV_E_QUOTES] = "too many quotes that are never closed; is this a CSV file?",
-        [CSV_E_LONG] = "a record of more than 16 MiB starts here; is this a CSV file?",
-        [CSV_E_CELLS] = "a record of more than 65536 cells starts here; is this a CSV file?"};
-    if (status == CSV_E_SOURCE)
-        batch_input_explain(input);
-    else
-        complain("%s: line %" PRIu64 ": %s", input->name, reader->fault_line, sentences[status]);
-}
-
-/* A pipe whose reader has gone is no news to anybody. */
-static bool flush_output(batch_run *run)
-{
-    if (output_flush(&run->out))
-        return true;
-    if (run->out.failure != EPIPE)
-        complain("the output cannot be written: %s", strerror(run->out.failure));
-    return false;
-}
-
-static bool read_header(batch_run *run, csv_reader *reader, const batch_input *input)
+/* What goes wrong with the header is told when the part is delivered, or was told at once. */
+static bool read_header(batch_part *part, csv_reader *reader, const batch_input *input)
 {
     csv_record record;
     csv_status status;
-    bool rows = run->options->by == NULL;
+    bool rows = part->run->options->by == NULL;
     if ((status = csv_next(reader, &record)) == CSV_RECORD && reader->bom && rows)
-        output_text(&run->out, "\xEF\xBB\xBF");
+        output_text(&part->out, "\xEF\xBB\xBF");
     for (; status == CSV_RECORD && record.size == 0; status = csv_next(reader, &record)) {
-        run->counts.empty_lines++;
-        output_bytes(&run->out, record.line_end, rows ? record.line_end_size : 0);
+        part->passed.empty_lines++;
+        output_bytes(&part->out, record.line_end, rows ? record.line_end_size : 0);
     }
+    part->fault = status == CSV_END ? CSV_RECORD : status;
+    part->stopped = part->fault != CSV_RECORD;
+    part->stop_line = reader->fault_line;
     if (status == CSV_END)
         complain("%s: there is no header line: the input is empty", input->name);
-    else if (status != CSV_RECORD)
-        explain_stop(status, reader, input);
-    if (status != CSV_RECORD || !batch_header_read(&run->header, &record, run->options))
+    if (status != CSV_RECORD || !batch_header_read(&part->run->header, &record, part->run->options))
         return false;
+    part->lines = reader->line - 1;
     if (!rows)
-        return batch_by_open(run, &record);
-    batch_write_header(run, &record);
+        return batch_by_open(part, &record);
+    batch_write_header(part, &record);
     return true;
-}
-
-/* False: the run stopped before the end of the input. */
-static bool judge_all(batch_run *run, csv_reader *reader, const batch_input *input)
-{
-    csv_record record;
-    csv_status status;
-    if (!read_header(run, reader, input))
-        return false;
-    while ((status = csv_next(reader, &record)) == CSV_RECORD)
-        if (!batch_row(run, &record) || run->out.failure != 0)
-            return false;
-    if (status == CSV_END)
-        return true;
-    output_flush(&run->out);
-    explain_stop(status, reader, input);
-    return false;
 }
 
 static int exit_status(const batch_counts *counts)
@@ -92,12 +53,17 @@ static int exit_status(const batch_counts *counts)
     return counts->verdict[RODT_UNDETERMINED] > 0 ? STATUS_UNDETERMINED : STATUS_GOOD;
 }
 
-static int finish(batch_run *run, bool complete)
+/* The lines of vehicles that are still open. */
+static bool finish_by(batch_part *part, const batch_input *input)
 {
-    if (complete && run->by != NULL)
-        complete = batch_by_finish(run);
-    if (!flush_output(run) || !complete)
-        return STATUS_USAGE;
+    batch_part_clear(part);
+    bool good = part->run->by == NULL || batch_by_finish(part);
+    return batch_deliver(part, input) && good;
+}
+
+static int report(batch_run *run)
+{
+    batch_progress_hide(&run->progress);
     batch_notes(&run->counts, run->options, run->setting.day);
     if (run->options->summary)
         batch_summary(&run->counts);
@@ -106,22 +72,52 @@ static int finish(batch_run *run, bool complete)
     return exit_status(&run->counts);
 }
 
+/* As many threads as are wanted or make sense; vehicles are counted by one. */
+static unsigned count_jobs(const batch_options *options, const batch_input *input)
+{
+    long jobs = (long)options->jobs;
+    if (options->jobs == 0)
+        jobs = batch_input_is_small(input) ? 1 : sysconf(_SC_NPROCESSORS_ONLN);
+    if (jobs < 1 || options->by != NULL)
+        jobs = 1;
+    return jobs < BATCH_JOBS_MOST ? (unsigned)jobs : BATCH_JOBS_MOST;
+}
+
+/* The header decides which columns there are, so the answers of the first part can be kept only behind it. */
+static bool run_parts(batch_part *part, csv_reader *reader, const batch_input *input)
+{
+    unsigned jobs = count_jobs(part->run->options, input);
+    batch_progress_open(&part->run->progress, input->size);
+    bool good = part->run->options->objects ? batch_header_objects(&part->run->header, part->run->options)
+                                             : read_header(part, reader, input);
+    if (!batch_deliver(part, input) || !good)
+        return false;
+    return batch_part_recall(part, jobs) && batch_relay(part->run, part, reader, input, jobs) && finish_by(part, input);
+}
+
+static bool open_reader(csv_reader *reader, csv_source source, const batch_options *options)
+{
+    return options->objects ? csv_open_lines(reader, source) : csv_open(reader, source, options->separator);
+}
+
+/* The cells of a part are too large for a small stack. */
 static int run_batch(batch_run *run, batch_input *input)
 {
     csv_reader reader;
-    if (!csv_open(&reader, batch_input_source(input), run->options->separator)) {
-        complain("no memory");
-        return STATUS_USAGE;
-    }
+    batch_part *part = calloc(1, sizeof *part);
     int status = STATUS_USAGE;
-    if (output_open(&run->out, STDOUT_FILENO))
-        status = finish(run, judge_all(run, &reader, input));
+    bool opened = part != NULL && open_reader(&reader, batch_input_source(input), run->options);
+    if (opened && batch_part_open(part, run, &reader))
+        status = run_parts(part, &reader, input) ? report(run) : STATUS_USAGE;
     else
         complain("no memory");
-    output_close(&run->out);
     batch_by_close(run);
     batch_header_free(&run->header);
-    csv_close(&reader);
+    if (part != NULL)
+        batch_part_close(part);
+    if (opened)
+        csv_close(&reader);
+    free(part);
     return status;
 }
 
@@ -140,17 +136,24 @@ static int run_file(batch_run *run)
     return status;
 }
 
-/* The counts and cells are too large for a small stack. */
+/* The counts are too large for a small stack. */
 static int run_with(const batch_options *options)
 {
     batch_run *run = calloc(1, sizeof *run);
     if (run == NULL)
         return complain("no memory");
     run->options = options;
+    run->line = 1;
+    run->counts.used = options->summary ? batch_used_open() : NULL;
+    if (options->summary && run->counts.used == NULL) {
+        free(run);
+        return complain("no memory");
+    }
     int status = open_setting(options->rules, options->limits, options->as_of, &run->setting);
     if (status == STATUS_CONTINUE)
         status = run_file(run);
     close_setting(&run->setting);
+    batch_used_close(run->counts.used);
     free(run);
     return status;
 }
@@ -162,5 +165,6 @@ int command_batch(int argc, char **argv)
     if (status != STATUS_CONTINUE)
         return status;
     signal(SIGPIPE, SIG_IGN); /* a reader who has gone is seen as an error of write */
+    batch_stop_listen();
     return run_with(&options);
 }

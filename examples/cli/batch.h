@@ -5,7 +5,10 @@
 
 #include "cli.h"
 #include "csv.h"
+#include "memo.h"
 #include "output.h"
+
+#include <time.h>
 
 /* The columns that have a meaning. */
 typedef enum batch_word {
@@ -47,6 +50,8 @@ typedef enum batch_option {
     BATCH_OPTION_DATE_ORDER,
     BATCH_OPTION_BY,
     BATCH_OPTION_JOBS,
+    BATCH_OPTION_AFRESH,
+    BATCH_OPTION_FORMAT,
     BATCH_OPTION_SUMMARY
 } batch_option;
 
@@ -62,6 +67,9 @@ typedef struct batch_options {
     char separator;
     rodt_length_style style;
     rodt_date_order date_order;
+    unsigned jobs; /* 0 = as many as there are processors */
+    bool afresh;   /* no answer is given again */
+    bool objects;  /* lines of JSON in place of CSV */
     bool summary;
 } batch_options;
 
@@ -86,10 +94,23 @@ typedef struct batch_header {
 
 /* Finds the columns. False: they do not fit together, said on stderr. Free it in either case. */
 bool batch_header_read(batch_header *header, const csv_record *record, const batch_options *options);
+/* The same for lines of JSON, which have no header: false if the names that were given do not fit the unit. */
+bool batch_header_objects(batch_header *header, const batch_options *options);
 void batch_header_free(batch_header *header);
 
 /* Finds the one column with a heading that an option names. False: none, or two, said on stderr. */
 bool batch_header_find(const csv_record *record, const char *heading, const char *option, size_t *column);
+
+/* The word that a name stands for, brought into the form in which headings are compared; BATCH_READ = none that is
+ * read. */
+batch_word batch_header_word(const batch_options *options, char *name);
+
+/* The word that a name, in that form, may well mean though it is not read; BATCH_WORDS = none. undated = no day is
+ * read. */
+batch_word batch_header_meant(const batch_options *options, const char *name, bool undated);
+
+/* Bytes of the UTF-8 character that begins here, 1 to 4; 0 = none does. size is above 0. */
+size_t batch_utf8_bytes(const char *text, size_t size);
 
 /* What a record further down is: no header; the same header again; or another one, which no row after it
  * survives, because two files of different columns were joined. */
@@ -101,63 +122,221 @@ bool batch_header_is_repeated(const batch_header *header, const csv_record *reco
 batch_repeat batch_header_compare(const batch_header *header, const csv_record *record);
 
 /* Why a row was not judged, or is doubtful, as a whole: reasons beside those of the library. */
-typedef enum batch_flaw { BATCH_SHORT_RECORD, BATCH_LONG_RECORD, BATCH_BAD_QUOTES, BATCH_FLAWS } batch_flaw;
+typedef enum batch_flaw {
+    BATCH_SHORT_RECORD,
+    BATCH_LONG_RECORD,
+    BATCH_BAD_QUOTES,
+    BATCH_BAD_OBJECT, /* a line is no JSON object */
+    BATCH_TWICE,      /* two members of an object are the same word */
+    BATCH_FLAWS
+} batch_flaw;
 
 const char *batch_flaw_code(batch_flaw flaw);
 
 #define BATCH_VERDICTS 4
 #define BATCH_CHAMBERS_MAX 256
 
-/* What was counted. */
-typedef struct batch_counts {
-    uint64_t rows;
-    uint64_t verdict[BATCH_VERDICTS];
-    uint64_t reason[RODT_REASON_END];
-    uint64_t flaw[BATCH_FLAWS];
-    uint64_t flaw_line[BATCH_FLAWS]; /* the first line of each */
+/* What was passed through without a verdict, and what was wrong with whole rows. */
+typedef struct batch_passed {
     uint64_t headers;       /* repeated header lines */
     uint64_t empty_records; /* separators and blanks only */
     uint64_t empty_lines;
-    uint64_t undated;       /* judged by the day of the options */
+    uint64_t flaw[BATCH_FLAWS];
+    uint64_t flaw_line[BATCH_FLAWS]; /* the first line of each */
+    uint32_t met;    /* words that some object had, as bits */
+    uint32_t unread; /* words that some object may well have had under another name */
+} batch_passed;
+
+/* What was counted. */
+typedef struct batch_counts {
+    uint64_t rows;
+    uint64_t undated; /* judged by the day of the options */
+    uint64_t verdict[BATCH_VERDICTS];
+    uint64_t reason[RODT_REASON_END];
+    batch_passed passed;
     struct {
         uint64_t key; /* family, class and size in one number */
         rodt_chamber chamber;
         uint64_t verdict[BATCH_VERDICTS];
     } chamber[BATCH_CHAMBERS_MAX]; /* the last one is for all that do not fit */
     size_t chambers;
+    struct batch_used *used; /* with --summary; otherwise NULL */
 } batch_counts;
 
-/* Counts one row; in_detail = by reason and chamber too. */
-void batch_count(batch_counts *counts, const rodt_finding *finding, bool in_detail);
-void batch_count_flaw(batch_counts *counts, batch_flaw flaw, uint64_t line);
+/* What a finding counts for; in_detail = by the part of its limit that the stroke uses, too. */
+batch_tally batch_tally_of(const rodt_finding *finding, bool undated, bool in_detail);
+
+/* Counts so many rows alike; in_detail = by reason and chamber too. */
+void batch_count(batch_counts *counts, const batch_tally *tally, uint64_t rows, bool in_detail);
+
+/* Adds what was passed in a part whose first line is `line`. */
+void batch_count_passed(batch_counts *counts, const batch_passed *passed, uint64_t line);
 
 void batch_summary(const batch_counts *counts);
+/* The name of one of the chambers that were counted; it may stand in the text. */
+const char *batch_chamber_name(const batch_counts *counts, size_t at, char text[RODT_CHAMBER_TEXT_SIZE]);
+
+/* --- How much of their limits the strokes use (batch_used.c) -------------------------------------------- */
+
+typedef struct batch_used batch_used;
+
+/* NULL: no memory. */
+batch_used *batch_used_open(void);
+void batch_used_close(batch_used *used);
+/* What stands in a tally. */
+uint16_t batch_used_step(const rodt_finding *finding);
+void batch_used_count(batch_used *used, const batch_tally *tally, size_t chamber, uint64_t rows);
+void batch_used_summary(const batch_counts *counts);
+
 /* What was passed through without a verdict, what is wrong with whole rows, which law judged undated ones. */
 void batch_notes(const batch_counts *counts, const batch_options *options, rodt_date day);
 
-struct by_table;
+/* How far the run has come, for a person at a terminal (batch_progress.c). */
+typedef struct batch_progress {
+    bool wanted;
+    bool shown;
+    uint64_t size; /* bytes of the input; 0 = not known */
+    int64_t began; /* milliseconds of a clock that only goes on */
+    int64_t due;
+} batch_progress;
 
-/* The work on the rows. */
+void batch_progress_open(batch_progress *progress, uint64_t size);
+void batch_progress_show(batch_progress *progress, uint64_t rows, uint64_t taken);
+/* Takes the line away, before anything else is said. */
+void batch_progress_hide(batch_progress *progress);
+
+struct by_table;
+struct batch_recall;
+
+/* The work on a file: what all its parts have in common. */
 typedef struct batch_run {
     const batch_options *options;
     rule_setting setting;
     batch_header header;
     batch_counts counts;
-    output out;
+    uint64_t line;       /* number of the first line of the part that is next in turn */
+    batch_progress progress;
     struct by_table *by; /* with --by; NULL = rows come out */
     size_t by_column;
-    char text[BATCH_READ][BATCH_TEXT_SIZE];
 } batch_run;
 
-void batch_write_header(batch_run *run, const csv_record *record);
+#define BATCH_WORDS_SIZE 256
 
-/* Judges and writes one record. False: the run must stop, said on stderr. */
-bool batch_row(batch_run *run, const csv_record *record);
+/*
+ * A part of the file and what becomes of it. Parts are worked on by several threads, each with one of its own, and
+ * delivered in the order of the file; lines are counted from the beginning of the part, which does not know its
+ * place.
+ */
+typedef struct batch_part {
+    batch_run *run;
+    csv_reader reader;
+    output out;
+    struct batch_recall *recall; /* answers that are given again; NULL = every row is judged */
+    batch_passed passed;
+    struct batch_tallied {
+        batch_tally tally;
+        uint64_t rows;
+    } *tallied;                  /* what was counted, in the order of the rows */
+    size_t tallied_count;
+    size_t tallied_room;
+    uint64_t lines;              /* how many there were */
+    uint64_t taken;              /* bytes of the input that had been read when the part was taken */
+    bool stopped;                /* the run ends here: by a fault of the input, or for what the words say */
+    csv_status fault;
+    uint64_t stop_line;          /* 0 = no line is to blame */
+    char stop_words[BATCH_WORDS_SIZE];
+    const char *stop_hint;       /* a second sentence, or NULL */
+    char text[BATCH_READ][BATCH_TEXT_SIZE];
+} batch_part;
+
+/* Makes a part for a thread. False: no memory. Close it in either case. */
+bool batch_part_open(batch_part *part, batch_run *run, const csv_reader *whole);
+/* Lets it give answers again, if that is wanted; the header was read. There are as many parts as jobs. */
+bool batch_part_recall(batch_part *part, unsigned jobs);
+void batch_part_close(batch_part *part);
+
+/* Forgets what the part held: it is for the next piece of the file. */
+void batch_part_clear(batch_part *part);
+
+/* Judges what the part's reader holds. */
+void batch_part_judge(batch_part *part);
+
+/* Counts rows alike. */
+bool batch_part_count(batch_part *part, const batch_tally *tally, uint64_t rows);
+
+/* Ends the run here; the sentence is said when the part is delivered. Returns false. */
+bool batch_part_stop(batch_part *part, uint64_t line, const char *format, ...) PRINTF_LIKE(3, 4);
+
+#define BATCH_JOBS_MOST 16u
+
+/* Judges a file to its end, on several threads if that is wanted. False: the run stopped before the end, said on
+ * stderr. The first part holds what was made of the header. */
+struct batch_input;
+bool batch_relay(batch_run *run, batch_part *first, csv_reader *reader, const struct batch_input *input, unsigned jobs);
+
+/* Writes and counts a part; its turn has come. False: the run must stop, said on stderr. */
+bool batch_deliver(batch_part *part, const struct batch_input *input);
+
+void batch_write_header(batch_part *part, const csv_record *record);
+
+/* Judges and writes one record. False: the run must stop. */
+bool batch_row(batch_part *part, const csv_record *record);
+
+/* Judges and writes one line that should be an object (batch_object.c). False: the run must stop. */
+bool batch_object(batch_part *part, const csv_record *record);
+
+/* Judges the texts of a row, each NULL if the row does not have it. */
+rodt_status batch_judge(const batch_part *part, const char *const cell[BATCH_READ], rodt_finding *finding,
+                        bool *undated);
+
+/* Counts what is wrong with a row as a whole. */
+void batch_part_flaw(batch_part *part, batch_flaw flaw, const csv_record *record);
+
+/* The text of a column for the readers, in part->text; NULL if the row does not have it. */
+const char *batch_cell(batch_part *part, const csv_record *record, batch_word word);
+
+/* True for a text that holds nothing. */
+bool batch_is_blank(const char *text);
+
+/* --- Answers that are given again (batch_recall.c, batch_again.c) ---------------------------------------- */
+
+/* What a row comes to; `good` if its answer may be kept. */
+typedef struct batch_key {
+    uint64_t mark;
+    uint32_t units;
+    bool good;
+} batch_key;
+
+/* NULL: no memory. At most so many answers are kept. */
+struct batch_recall *batch_recall_open(const batch_run *run, uint32_t answers);
+void batch_recall_close(struct batch_recall *recall);
+
+/* The key of a record that has as many cells as the header; cells that were not met before are looked into. */
+batch_key batch_recall_key(batch_part *part, const csv_record *record);
+
+/* The answer that was kept for a key, or NULL. */
+memo_answer *batch_recall_find(const batch_part *part, const batch_key *key);
+
+/* Keeps an answer: how the row counts, and what was written behind it. */
+void batch_recall_keep(batch_part *part, const batch_key *key, const batch_tally *tally, const char *tail, size_t size);
+
+/* The answers that were kept. */
+memo_answers *batch_recall_answers(const batch_part *part);
+
+/* What is indexed of the reader's buffer no longer counts: it holds something else. */
+void batch_recall_begin(batch_part *part);
+
+/* Takes the rows that were answered again into the tallies of the part. */
+bool batch_recall_count(batch_part *part);
+
+/* Answers rows again as long as nothing about them is new or unusual, and leaves the reader before the first that
+ * must be looked at. */
+void batch_again(batch_part *part);
 
 /* One line a vehicle (--by); false as for a row. */
-bool batch_by_open(batch_run *run, const csv_record *record);
-bool batch_by_row(batch_run *run, const csv_record *record, const rodt_finding *finding);
-bool batch_by_finish(batch_run *run);
+bool batch_by_open(batch_part *part, const csv_record *record);
+bool batch_by_row(batch_part *part, const csv_record *record, const rodt_finding *finding);
+bool batch_by_finish(batch_part *part);
 void batch_by_summary(const batch_run *run);
 void batch_by_close(batch_run *run);
 

@@ -6,27 +6,28 @@
 #include <inttypes.h>
 #include <string.h>
 
+/* Rows of vehicles are worked on by one thread, so every line is next in turn. */
 static bool write_line(void *context, const char *bytes, size_t size)
 {
-    batch_run *run = context;
-    output_bytes(&run->out, bytes, size);
-    return run->out.failure == 0;
+    batch_part *part = context;
+    output_bytes(&part->out, bytes, size);
+    return part->out.used < OUTPUT_BLOCK || output_flush(&part->out);
 }
 
 /* A failure of the output is told when it is flushed. */
-static bool go_on(const batch_run *run, by_status status, uint64_t line)
+static bool go_on(batch_part *part, by_status status, uint64_t line)
 {
     if (status == BY_OK)
         return true;
-    if (status != BY_E_WRITE && line > 0)
-        complain("line %" PRIu64 ": %s (--by %s)", line, by_sentence(status), run->options->by);
-    else if (status != BY_E_WRITE)
-        complain("%s (--by %s)", by_sentence(status), run->options->by);
+    if (status != BY_E_WRITE)
+        batch_part_stop(part, line, "%s (--by %.100s)", by_sentence(status), part->run->options->by);
+    part->stopped = true;
     return false;
 }
 
-bool batch_by_open(batch_run *run, const csv_record *record)
+bool batch_by_open(batch_part *part, const csv_record *record)
 {
+    batch_run *run = part->run;
     char heading[BATCH_TEXT_SIZE];
     if (!batch_header_find(record, run->options->by, "--by", &run->by_column))
         return false;
@@ -38,8 +39,8 @@ bool batch_by_open(batch_run *run, const csv_record *record)
     }
     if (csv_text(record, run->by_column, heading, sizeof heading) == CSV_NO_FIT)
         heading[0] = '\0';
-    run->by = by_open((by_sink){write_line, run}, run->options->separator);
-    return go_on(run, run->by == NULL ? BY_E_MEMORY : by_write_header(run->by, heading), 0);
+    run->by = by_open((by_sink){write_line, part}, run->options->separator);
+    return go_on(part, run->by == NULL ? BY_E_MEMORY : by_write_header(run->by, heading), 0);
 }
 
 /* A key that is longer than any name of a vehicle names none. */
@@ -62,14 +63,15 @@ static rodt_position read_position(const batch_run *run, const csv_record *recor
     return position;
 }
 
-bool batch_by_row(batch_run *run, const csv_record *record, const rodt_finding *finding)
+bool batch_by_row(batch_part *part, const csv_record *record, const rodt_finding *finding)
 {
+    const batch_run *run = part->run;
     char key[BATCH_TEXT_SIZE];
     size_t size = read_key(run, record, key);
-    return go_on(run, by_add(run->by, key, size, finding, read_position(run, record)), record->line);
+    return go_on(part, by_add(run->by, key, size, finding, read_position(run, record)), record->line);
 }
 
-bool batch_by_finish(batch_run *run) { return go_on(run, by_finish(run->by), 0); }
+bool batch_by_finish(batch_part *part) { return go_on(part, by_finish(part->run->by), 0); }
 
 void batch_by_summary(const batch_run *run)
 {

@@ -69,20 +69,36 @@ static bool say_two_columns(const csv_record *record, batch_word word, size_t a,
     return false;
 }
 
+/* A word is looked for by its own name, or by the heading that was given for it, which may be none. */
+static bool is_heading_for(const char *heading, batch_word word, const char *given)
+{
+    char wanted[BATCH_TEXT_SIZE];
+    snprintf(wanted, sizeof wanted, "%s", given != NULL ? given : batch_word_name(word));
+    normalize(wanted);
+    if (wanted[0] == '\0')
+        return false;
+    return given != NULL ? strcmp(heading, wanted) == 0 : is_heading_of(heading, word, wanted);
+}
+
+batch_word batch_header_word(const batch_options *options, char *name)
+{
+    normalize(name);
+    for (int word = 0; word < BATCH_POSITION; word++) {
+        const char *given = options->heading[word];
+        if ((word < BATCH_ASKED || given != NULL) && is_heading_for(name, (batch_word)word, given))
+            return (batch_word)word;
+    }
+    return BATCH_READ;
+}
+
 /* Finds the column of a word. False: there are two of them. */
 static bool find_column(const csv_record *record, batch_word word, const char *given, size_t *column)
 {
-    char wanted[BATCH_TEXT_SIZE];
     char heading[BATCH_TEXT_SIZE];
-    strncpy(wanted, given != NULL ? given : batch_word_name(word), sizeof wanted - 1);
-    wanted[sizeof wanted - 1] = '\0';
-    normalize(wanted);
     *column = BATCH_NO_COLUMN;
-    if (wanted[0] == '\0')
-        return true;
     for (size_t i = 0; i < record->count; i++) {
         heading_of(record, i, heading);
-        bool found = given != NULL ? strcmp(heading, wanted) == 0 : is_heading_of(heading, word, wanted);
+        bool found = is_heading_for(heading, word, given);
         if (found && *column != BATCH_NO_COLUMN)
             return say_two_columns(record, word, *column, i);
         if (found)
@@ -91,19 +107,28 @@ static bool find_column(const csv_record *record, batch_word word, const char *g
     return true;
 }
 
+/* RFC 3629, section 4. */
+size_t batch_utf8_bytes(const char *text, size_t size)
+{
+    unsigned char lead = (unsigned char)*text;
+    unsigned char low = lead == 0xE0 ? 0xA0 : lead == 0xF0 ? 0x90 : 0x80;
+    unsigned char high = lead == 0xED ? 0x9F : lead == 0xF4 ? 0x8F : 0xBF;
+    size_t bytes = lead < 0x80 ? 1 : lead >= 0xC2 && lead < 0xE0 ? 2 : (lead & 0xF0) == 0xE0 ? 3
+                   : lead >= 0xF0 && lead < 0xF5                 ? 4 : 0;
+    if (bytes > size || (bytes > 1 && ((unsigned char)text[1] < low || (unsigned char)text[1] > high)))
+        return 0;
+    for (size_t i = 2; i < bytes; i++)
+        if (((unsigned char)text[i] & 0xC0) != 0x80)
+            return 0;
+    return bytes;
+}
+
 static bool is_utf8(const char *text, size_t size)
 {
-    for (size_t i = 0; i < size;) {
-        unsigned char lead = (unsigned char)text[i++];
-        int more = lead < 0x80 ? 0 : lead >= 0xC2 && lead < 0xE0 ? 1 : (lead & 0xF0) == 0xE0 ? 2
-                   : lead >= 0xF0 && lead < 0xF5                 ? 3 : -1;
-        for (; more > 0; more--, i++)
-            if (i == size || ((unsigned char)text[i] & 0xC0) != 0x80)
-                return false;
-        if (more < 0)
-            return false;
-    }
-    return true;
+    size_t bytes = 1;
+    for (size_t i = 0; i < size && bytes > 0; i += bytes)
+        bytes = batch_utf8_bytes(text + i, size - i);
+    return bytes > 0;
 }
 
 /* What may help somebody whose headings were not found. */
@@ -263,13 +288,11 @@ static bool units_agree(const batch_header *header, const batch_options *options
     return true;
 }
 
-/* The word that an unread heading may well mean, or BATCH_WORDS. */
-static batch_word word_meant(const batch_header *header, const batch_options *options, const char *heading)
+batch_word batch_header_meant(const batch_options *options, const char *heading, bool undated)
 {
     static const char *const dates[] = {"date", "datum", "fecha"};
     char name[BATCH_TEXT_SIZE];
-    bool undated = header->column[BATCH_DATE] == BATCH_NO_COLUMN && options->heading[BATCH_DATE] == NULL;
-    for (size_t i = 0; undated && i < COUNT_OF(dates); i++)
+    for (size_t i = 0; undated && options->heading[BATCH_DATE] == NULL && i < COUNT_OF(dates); i++)
         if (strstr(heading, dates[i]) != NULL)
             return BATCH_DATE;
     for (int word = BATCH_ASKED; word < BATCH_POSITION; word++) {
@@ -288,7 +311,7 @@ static void note_unread(const batch_header *header, const csv_record *record, co
     char shown[BATCH_SHOWN_SIZE];
     for (size_t i = 0; i < record->count; i++) {
         heading_of(record, i, text);
-        batch_word word = word_meant(header, options, text);
+        batch_word word = batch_header_meant(options, text, header->column[BATCH_DATE] == BATCH_NO_COLUMN);
         if (word != BATCH_WORDS)
             complain("the column \"%s\" is not read; if it is the %s of the test, say --column %s=\"%s\", "
                      "otherwise --column %s=",
@@ -331,6 +354,17 @@ bool batch_header_read(batch_header *header, const csv_record *record, const bat
         if (header->column[word] != BATCH_NO_COLUMN)
             heading_of(record, header->column[word], header->heading[word]);
     note_unread(header, record, options);
+    return units_agree(header, options);
+}
+
+bool batch_header_objects(batch_header *header, const batch_options *options)
+{
+    for (int word = 0; word < BATCH_READ; word++) {
+        header->column[word] = BATCH_NO_COLUMN;
+        const char *given = options->heading[word];
+        snprintf(header->heading[word], BATCH_TEXT_SIZE, "%s", given != NULL ? given : "");
+        normalize(header->heading[word]);
+    }
     return units_agree(header, options);
 }
 

@@ -23,8 +23,19 @@ static const option_spec options[] = {
                          "one line a vehicle in place of the rows: the column with this heading names the "
                          "vehicle. Its brakes are counted by the roadside criterion",
                          false},
-    [BATCH_OPTION_JOBS] = {"jobs", "N", "accepted; this version works on one thread", false},
-    [BATCH_OPTION_SUMMARY] = {"summary", NULL, "counts by verdict, reason and chamber, on standard error",
+    [BATCH_OPTION_JOBS] = {"jobs", "N",
+                           "threads to work on; the number of processors if none is given. The rows are the same "
+                           "for any number",
+                           false},
+    [BATCH_OPTION_AFRESH] = {"afresh", NULL,
+                             "judge every row, also those that come to what was judged before; slower, and the "
+                             "answers are the same",
+                             false},
+    [BATCH_OPTION_FORMAT] = {"format", "FORMAT",
+                             "csv, or ndjson: one JSON object a line; csv if none is given", false},
+    [BATCH_OPTION_SUMMARY] = {"summary", NULL,
+                              "counts by verdict, reason and chamber, and how much of their limits the strokes use, "
+                              "on standard error",
                               false}};
 
 const command_spec batch_command = {
@@ -53,6 +64,10 @@ const command_spec batch_command = {
         "filled up (reason short-record). A row with too many (long-record), or with a quote that is "
         "not closed or not at the end of its cell (bad-quotes), is not judged: its cells may have slipped. A "
         "record may have 16 MiB and 65536 cells. Write the output to another file than the input.\n"
+        "\n"
+        "With --format ndjson each line is one JSON object, with the words as its members; the five results are "
+        "its last members. A line that is no object (bad-object) becomes one that holds it as \"line\"; one with a "
+        "word twice (member-twice) is not judged.\n"
         "\n"
         "With --by the lines have the columns brakes, in_adjustment, out_of_adjustment, inoperative, "
         "undetermined, defective, percent, verdict, whole_needed, remarks behind the name. Rows of a vehicle "

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* The input of `rodtravel batch`. */
 #include "batch_input.h"
+#include "batch_stop.h"
 #include "cli.h"
 
 #include <errno.h>
@@ -15,12 +16,26 @@ static long read_descriptor(void *context, char *buffer, size_t size)
 {
     batch_input *input = context;
     ssize_t got;
-    do
+    do {
+        if (input->waits ? !batch_stop_or_ready(input->descriptor) : batch_stop_asked()) {
+            input->error = EINTR;
+            return -1;
+        }
         got = read(input->descriptor, buffer, size);
-    while (got < 0 && errno == EINTR);
+    } while (got < 0 && errno == EINTR);
     if (got < 0)
         input->error = errno;
+    else
+        input->taken += (uint64_t)got;
     return (long)got;
+}
+
+/* What is no file has no size that is worth anything. */
+static void look_at_file(batch_input *input)
+{
+    struct stat status;
+    input->waits = fstat(input->descriptor, &status) != 0 || !S_ISREG(status.st_mode);
+    input->size = input->waits || status.st_size < 0 ? 0 : (uint64_t)status.st_size;
 }
 
 static bool open_recode(batch_input *input)
@@ -54,6 +69,7 @@ bool batch_input_open(batch_input *input, const char *file, const char *encoding
         complain("%s: %s", file, strerror(errno));
         return false;
     }
+    look_at_file(input);
     if (encoding == NULL || open_recode(input))
         return true;
     batch_input_close(input);
@@ -86,6 +102,10 @@ bool batch_input_is_output(const batch_input *input, int descriptor)
         return false;
     return S_ISREG(in.st_mode) && in.st_dev == out.st_dev && in.st_ino == out.st_ino;
 }
+
+#define SMALL ((uint64_t)1 << 20)
+
+bool batch_input_is_small(const batch_input *input) { return !input->waits && input->size < SMALL; }
 
 void batch_input_close(batch_input *input)
 {

@@ -10,6 +10,9 @@ typedef struct batch_input {
     const char *name; /* as messages call it */
     int descriptor;
     int error;        /* errno of a read that failed */
+    bool waits;       /* it is no file: what comes may take its time */
+    uint64_t size;    /* of a file; 0 = not known */
+    uint64_t taken;   /* bytes that were read */
     const char *encoding;
     recode *recode;   /* NULL: the bytes are taken as they are */
 } batch_input;
@@ -24,6 +27,9 @@ void batch_input_explain(const batch_input *input);
 
 /* True if the descriptor writes into the very file that is read. */
 bool batch_input_is_output(const batch_input *input, int descriptor);
+
+/* True for a file that is not worth a second thread. */
+bool batch_input_is_small(const batch_input *input);
 
 void batch_input_close(batch_input *input);
 

@@ -66,16 +66,18 @@ static int take_separator(const command_line *from, batch_options *options)
     return complain("--separator is one sign such as , ; | or the word tab, not \"%s\"", value);
 }
 
-/* The rows are the same for any number of threads; this version takes one. */
-static int check_jobs(const command_line *from)
+/* The rows are the same for any number of threads. */
+static int take_jobs(const command_line *from, batch_options *options)
 {
     const char *value = option_value(from, BATCH_OPTION_JOBS);
     if (value == NULL)
         return STATUS_CONTINUE;
     size_t digits = strspn(value, "0123456789");
-    if (digits > 0 && digits <= 4 && value[digits] == '\0' && strspn(value, "0") < digits)
-        return STATUS_CONTINUE;
-    return complain("--jobs is a number from 1 to 9999, not \"%s\"", value);
+    if (digits == 0 || digits > 4 || value[digits] != '\0' || strspn(value, "0") == digits)
+        return complain("--jobs is a number from 1 to 9999, not \"%s\"", value);
+    for (size_t i = 0; i < digits; i++)
+        options->jobs = options->jobs * 10 + (unsigned)(value[i] - '0');
+    return STATUS_CONTINUE;
 }
 
 static int take_words(const command_line *from, batch_options *options)
@@ -90,7 +92,22 @@ static int take_words(const command_line *from, batch_options *options)
     options->style.unit = (rodt_unit)unit;
     options->style.decimal_comma = option_given(from, BATCH_OPTION_DECIMAL_COMMA);
     options->date_order = (rodt_date_order)order;
+    options->afresh = option_given(from, BATCH_OPTION_AFRESH);
     options->summary = option_given(from, BATCH_OPTION_SUMMARY);
+    return status;
+}
+
+/* What parts cells or names a column of a table says nothing to lines of JSON. */
+static int take_format(const command_line *from, batch_options *options)
+{
+    static const choice formats[] = {{"csv", false}, {"ndjson", true}};
+    int objects = false;
+    int status = choose_option(from, BATCH_OPTION_FORMAT, formats, COUNT_OF(formats), &objects);
+    options->objects = objects;
+    if (status == STATUS_CONTINUE && objects && option_given(from, BATCH_OPTION_SEPARATOR))
+        return complain("--separator parts the cells of CSV; lines of JSON have none");
+    if (status == STATUS_CONTINUE && objects && option_given(from, BATCH_OPTION_BY))
+        return complain("--by takes CSV, not lines of JSON");
     return status;
 }
 
@@ -117,5 +134,7 @@ int batch_options_read(int argc, char **argv, batch_options *options)
         status = take_columns(&from, options);
     if (status == STATUS_CONTINUE)
         status = take_separator(&from, options);
-    return status == STATUS_CONTINUE ? check_jobs(&from) : status;
+    if (status == STATUS_CONTINUE)
+        status = take_format(&from, options);
+    return status == STATUS_CONTINUE ? take_jobs(&from, options) : status;
 }

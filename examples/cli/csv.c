@@ -5,8 +5,6 @@
 #include <stdlib.h>
 #include <string.h>
 
-#define BLOCK ((size_t)256 << 10)
-
 /* The stop behind the last byte lets the scanning loops run without looking at the end. */
 static void set_stop(csv_reader *reader) { reader->buffer[reader->end] = '\n'; }
 
@@ -27,7 +25,7 @@ static bool make_room(csv_reader *reader)
         return true;
     if (reader->capacity >= CSV_RECORD_MAX)
         return fail(reader, CSV_E_LONG);
-    char *grown = realloc(reader->buffer, reader->capacity * 2 + 1);
+    char *grown = realloc(reader->buffer, reader->capacity * 2 + CSV_PAD);
     if (grown == NULL)
         return fail(reader, CSV_E_MEMORY);
     reader->buffer = grown;
@@ -64,8 +62,9 @@ static inline char byte_at(const csv_reader *reader, size_t at) { return reader-
 
 bool csv_open(csv_reader *reader, csv_source source, char separator)
 {
-    *reader = (csv_reader){.source = source, .capacity = BLOCK, .line = 1, .first_line = true};
-    reader->buffer = malloc(BLOCK + 1);
+    *reader = (csv_reader){.source = source, .capacity = CSV_BLOCK, .line = 1, .first_line = true,
+                           .separator = separator};
+    reader->buffer = calloc(1, CSV_BLOCK + CSV_PAD);
     reader->cells = malloc(CSV_CELLS_MAX * sizeof *reader->cells);
     if (reader->buffer == NULL || reader->cells == NULL) {
         csv_close(reader);
@@ -75,6 +74,13 @@ bool csv_open(csv_reader *reader, csv_source source, char separator)
     reader->plain_stop['\n'] = reader->plain_stop['\r'] = 1;
     reader->plain_stop[(unsigned char)separator] = 1;
     return true;
+}
+
+bool csv_open_lines(csv_reader *reader, csv_source source)
+{
+    bool good = csv_open(reader, source, '\n');
+    reader->lines = true;
+    return good;
 }
 
 void csv_close(csv_reader *reader)
@@ -257,7 +263,7 @@ csv_status csv_next(csv_reader *reader, csv_record *record)
         return reader->fault;
     if (!have(reader, 0))
         return reader->fault == CSV_RECORD ? CSV_END : give_fault(reader, line);
-    quoted_end end = scan_cells(reader, true);
+    quoted_end end = scan_cells(reader, !reader->lines);
     bool bad = end == QUOTED_BAD || (end == QUOTED_FAULT && is_swallowing(reader, line));
     if (bad)
         end = read_line_again(reader, line);

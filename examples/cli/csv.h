@@ -12,6 +12,13 @@
 #define CSV_RECORD_MAX ((size_t)16 << 20)
 #define CSV_CELLS_MAX 65536u
 
+/* The buffer of a reader begins with this size, and so many bytes behind what was read may be loaded, whatever they
+ * hold. */
+#ifndef CSV_BLOCK /* a test makes it small, so that everything is once the end of a block */
+#define CSV_BLOCK ((size_t)128 << 10)
+#endif
+#define CSV_PAD 64u
+
 /* Where bytes come from. Gives 1 to size bytes, 0 at the end, -1 on an error (which the source describes). */
 typedef struct csv_source {
     long (*read)(void *context, char *buffer, size_t size);
@@ -69,16 +76,35 @@ typedef struct csv_reader {
     size_t debt;         /* bytes that were read in vain for stray quotes, less those that went well since */
     bool bom;            /* the input began with the UTF-8 byte order mark; no record holds it */
     csv_status fault;
+    char separator;
+    bool lines;          /* a record is a line, whatever it holds */
     unsigned char plain_stop[256]; /* 1 = the fast scan of a plain cell looks closer here */
 } csv_reader;
 
 /* Makes a reader; separator is one ASCII character, no quote and no line end. False: no memory. */
 bool csv_open(csv_reader *reader, csv_source source, char separator);
 
+/* The same for lines that are no CSV: a record is a line, as one cell without quotes. */
+bool csv_open_lines(csv_reader *reader, csv_source source);
+
 /* Reads the next record. CSV_RECORD: *record is it; anything else: there is no more. */
 csv_status csv_next(csv_reader *reader, csv_record *record);
 
 void csv_close(csv_reader *reader);
+
+/* --- Parts (csv_part.c): records that stand in the buffer are handed to the reader of another thread --- */
+
+/* Size of the records that csv_next would give next, as far as they stand in the buffer as a whole and are surely
+ * sound: no stray quote is among them, and none could swallow what comes after. At most CSV_BLOCK; 0 = read the next
+ * one with csv_next. */
+size_t csv_whole(const csv_reader *reader);
+
+/* Makes a reader for the parts of another. False: no memory. */
+bool csv_open_part(csv_reader *part, const csv_reader *whole);
+
+/* Hands over the next `size` bytes, as csv_whole gave them: `part` reads them to their end, its lines counted on from
+ * those of `whole`, whose line then no longer counts. What it read before is gone. */
+void csv_hand_over(csv_reader *whole, size_t size, csv_reader *part);
 
 /* Returned by csv_text for a cell that does not fit. */
 #define CSV_NO_FIT ((size_t)-1)

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* The writer: short pieces are gathered, a piece as large as the buffer goes out by itself. */
+/* The writer: a buffer that grows, because what becomes of one part of the input is written in one piece. */
 #include "output.h"
 
 #include <errno.h>
@@ -7,11 +7,9 @@
 #include <string.h>
 #include <unistd.h>
 
-#define OUTPUT_BLOCK ((size_t)256 << 10)
-
 bool output_open(output *to, int descriptor)
 {
-    *to = (output){.buffer = malloc(OUTPUT_BLOCK), .descriptor = descriptor};
+    *to = (output){.buffer = malloc(OUTPUT_BLOCK), .capacity = OUTPUT_BLOCK, .descriptor = descriptor};
     return to->buffer != NULL;
 }
 
@@ -37,14 +35,29 @@ bool output_flush(output *to)
     return to->failure == 0;
 }
 
+bool output_room(output *to, size_t size)
+{
+    if (to->failure != 0)
+        return false;
+    if (size <= to->capacity - to->used)
+        return true;
+    size_t capacity = to->capacity;
+    while (size > capacity - to->used)
+        capacity *= 2;
+    char *grown = realloc(to->buffer, capacity);
+    if (grown == NULL) {
+        to->failure = ENOMEM;
+        return false;
+    }
+    to->buffer = grown;
+    to->capacity = capacity;
+    return true;
+}
+
 void output_bytes(output *to, const char *bytes, size_t size)
 {
-    if (size > OUTPUT_BLOCK - to->used)
-        output_flush(to);
-    if (size >= OUTPUT_BLOCK) {
-        write_out(to, bytes, size);
+    if (!output_room(to, size))
         return;
-    }
     memcpy(to->buffer + to->used, bytes, size);
     to->used += size;
 }

@@ -1,16 +1,20 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Writes bytes to a file descriptor through one large buffer, and remembers the first failure. */
+/* Gathers bytes in memory, writes them to a file descriptor when it is told to, and remembers the first failure. */
 #ifndef OUTPUT_H
 #define OUTPUT_H
 
 #include <stdbool.h>
 #include <stddef.h>
 
+/* As much as should be gathered before it is written. */
+#define OUTPUT_BLOCK ((size_t)256 << 10)
+
 typedef struct output {
     char *buffer;
     size_t used;
+    size_t capacity;
     int descriptor;
-    int failure; /* errno of the first write that failed; 0 = none. Nothing is written after it */
+    int failure; /* errno of what failed first, a write or the memory; 0 = nothing. Nothing is written after it */
 } output;
 
 /* False: no memory. */
@@ -19,7 +23,10 @@ bool output_open(output *to, int descriptor);
 void output_bytes(output *to, const char *bytes, size_t size);
 void output_text(output *to, const char *text);
 
-/* Writes what is held back. True if every byte so far has been written. */
+/* Makes room for `size` bytes behind those that are there. False: no memory. */
+bool output_room(output *to, size_t size);
+
+/* Writes what was gathered. True if every byte so far has been written. */
 bool output_flush(output *to);
 
 /* Frees the buffer; flush before. */

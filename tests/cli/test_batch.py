@@ -263,6 +263,18 @@ class Meaning(Case):
             self.assertIn(line, lines)
         self.assertEqual(result.stdout.count(b"\n"), 5)
 
+    def test_summary_of_the_limits_used(self):
+        """Limit 2 in: strokes of 1/100 to 2 in, and some more, by hand; nearest rank, up to the next half percent."""
+        body = b"".join(b"clamp 30,1,%d.%02d,95\n" % (1 + i // 100, i % 100) for i in range(1, 201))
+        result = run("--summary", "--as-of", "2024-01-01", data=HEADER + body + b"clamp 30,1,3.001,95\nclamp 30,2,2,95\n"
+                     b"clamp 30,1,23,95\nclamp 30,2,1,95\n20,2,x,95\n")
+        lines = [line.split() for line in result.stderr.decode().splitlines()]
+        for line in [["all", "203", "50.5", "91.0", "100.0", "500.0"], ["in-adjustment", "200", "50.0", "90.0", "99.0", "100.0"],
+                     ["out-of-adjustment", "2", "100.5", "500.0", "500.0", "500.0"], ["inoperative", "1"] + ["0.0"] * 4,
+                     ["at-limit", "1"] + ["100.0"] * 4, ["clamp", "30", "standard", "203", "50.5", "91.0", "100.0", "500.0"]]:
+            self.assertIn(line, lines)
+        self.assertLessEqual(max(map(len, result.stderr.decode().splitlines())), 80)
+
     def test_help_fits_a_terminal(self):
         result = run("--help")
         self.assertEqual(result.returncode, 0)

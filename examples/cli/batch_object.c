@@ -1,0 +1,191 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Lines of JSON for `rodtravel batch`: one object a line, passed through with its judgement as five members more. */
+#include "batch.h"
+#include "members.h"
+
+#include <string.h>
+
+static const char *const result_names[] = {"applied_stroke", "limit", "margin", "verdict", "reasons"};
+
+/* What was found in an object. */
+typedef struct object {
+    members walk;
+    const char *cell[BATCH_READ]; /* in part->text; NULL = there is no such member */
+    batch_flaw flaw;              /* BATCH_FLAWS = none */
+} object;
+
+/* A value as the text that a person would have written into the cell. The decimal sign of JSON is always a point. */
+static const char *take_value(batch_part *part, const member *found, batch_word word)
+{
+    static const char unreadable[] = "\xEF\xBF\xBD";
+    char *text = part->text[word];
+    size_t size = MEMBERS_NO_TEXT;
+    if (found->kind == MEMBERS_NULL)
+        return NULL;
+    if (found->kind == MEMBERS_TEXT)
+        size = members_text(found->value, text, BATCH_TEXT_SIZE);
+    else if (found->kind == MEMBERS_NUMBER && found->value.size < BATCH_TEXT_SIZE) {
+        size = found->value.size;
+        memcpy(text, found->value.bytes, size);
+        text[size] = '\0';
+        char *point = part->run->options->style.decimal_comma ? strchr(text, '.') : NULL;
+        if (point != NULL)
+            *point = ',';
+    }
+    if (size == MEMBERS_NO_TEXT || memchr(text, '\0', size) != NULL)
+        memcpy(text, unreadable, sizeof unreadable);
+    return text;
+}
+
+/* A name that cannot be compared (too long, or with a zero byte) is none that anybody asks for. */
+static void read_name(const member *found, char name[BATCH_TEXT_SIZE])
+{
+    size_t size = members_text(found->name, name, BATCH_TEXT_SIZE);
+    if (size == MEMBERS_NO_TEXT || strlen(name) != size)
+        name[0] = '\0';
+}
+
+static bool is_result(const char *name)
+{
+    for (size_t i = 0; i < COUNT_OF(result_names); i++)
+        if (strcmp(name, result_names[i]) == 0)
+            return true;
+    return false;
+}
+
+/* False: the run must stop, because no reader could tell two members of one name apart. */
+static bool read_object(batch_part *part, const csv_record *record, object *out)
+{
+    member found;
+    members_status status;
+    char name[BATCH_TEXT_SIZE];
+    uint32_t seen = 0;
+    *out = (object){.flaw = BATCH_FLAWS};
+    members_open(&out->walk, record->bytes, record->size);
+    while ((status = members_next(&out->walk, &found)) == MEMBERS_MEMBER) {
+        read_name(&found, name);
+        if (is_result(name))
+            return batch_part_stop(part, record->line,
+                                   "there is a member \"%.20s\" already: was this file judged before?", name);
+        batch_word word = batch_header_word(part->run->options, name);
+        if (word == BATCH_READ) {
+            part->passed.unread |= 1u << batch_header_meant(part->run->options, name, true);
+            continue;
+        }
+        if ((seen >> word & 1u) != 0)
+            out->flaw = BATCH_TWICE;
+        seen |= 1u << word;
+        out->cell[word] = take_value(part, &found, word);
+    }
+    part->passed.met |= seen;
+    if (status == MEMBERS_BAD)
+        out->flaw = BATCH_BAD_OBJECT;
+    return true;
+}
+
+static void put_length(output *to, const char *name, rodt_length length)
+{
+    char text[RODT_LENGTH_TEXT_SIZE];
+    bool given = rodt_length_given(length) && rodt_length_write(length, text, sizeof text) == RODT_OK;
+    output_text(to, "\"");
+    output_text(to, name);
+    output_text(to, given ? "\": \"" : "\": null, ");
+    if (!given)
+        return;
+    output_text(to, text);
+    output_text(to, "\", ");
+}
+
+static void put_results(output *to, const rodt_finding *finding, const char *flaw)
+{
+    const char *between = "\"";
+    put_length(to, result_names[0], finding->applied_stroke);
+    put_length(to, result_names[1], finding->limit);
+    put_length(to, result_names[2], finding->margin);
+    output_text(to, "\"verdict\": \"");
+    output_text(to, rodt_verdict_name(finding->verdict));
+    output_text(to, "\", \"reasons\": [");
+    for (int reason = 0; reason < RODT_REASON_END; reason++) {
+        if (!rodt_finding_has(finding, (rodt_reason)reason))
+            continue;
+        output_text(to, between);
+        output_text(to, rodt_reason_code((rodt_reason)reason));
+        between = "\", \"";
+    }
+    if (flaw != NULL) {
+        output_text(to, between);
+        output_text(to, flaw);
+        between = "\", \"";
+    }
+    output_text(to, between[1] != '\0' ? "\"]}" : "]}");
+}
+
+/* Any bytes as a JSON text; those that are no UTF-8 are replaced by the sign for that. */
+static void put_text(output *to, const char *bytes, size_t size)
+{
+    char escape[8];
+    output_text(to, "\"");
+    for (size_t at = 0; at < size;) {
+        size_t count = batch_utf8_bytes(bytes + at, size - at);
+        unsigned char sign = (unsigned char)bytes[at];
+        if (count == 0)
+            output_text(to, "\\ufffd");
+        else if (sign < 0x20 || sign == 0x7F || sign == '"' || sign == '\\') {
+            snprintf(escape, sizeof escape, "\\u%04x", sign);
+            output_text(to, escape);
+        } else
+            output_bytes(to, bytes + at, count);
+        at += count == 0 ? 1 : count;
+    }
+    output_text(to, "\"");
+}
+
+/* A line that is no object has no members to pass through, so it becomes one. */
+static void put_bad_line(batch_part *part, const csv_record *record)
+{
+    output_text(&part->out, "{\"line\": ");
+    put_text(&part->out, record->bytes, record->size);
+    output_text(&part->out, ", ");
+}
+
+static void put_object(batch_part *part, const csv_record *record, const object *from)
+{
+    output_bytes(&part->out, record->bytes, (size_t)(from->walk.close - record->bytes));
+    output_text(&part->out, from->walk.any ? ", " : "");
+}
+
+static bool is_blank_line(const csv_record *record)
+{
+    size_t at = 0;
+    while (at < record->size && (record->bytes[at] == ' ' || record->bytes[at] == '\t' || record->bytes[at] == '\r'))
+        at++;
+    return at == record->size;
+}
+
+bool batch_object(batch_part *part, const csv_record *record)
+{
+    object found;
+    rodt_finding finding = {.verdict = RODT_UNDETERMINED};
+    bool undated = false;
+    if (is_blank_line(record)) {
+        part->passed.empty_lines++;
+        output_bytes(&part->out, record->bytes, record->size + record->line_end_size);
+        return true;
+    }
+    if (!read_object(part, record, &found))
+        return false;
+    if (found.flaw != BATCH_FLAWS)
+        batch_part_flaw(part, found.flaw, record);
+    else if (batch_judge(part, found.cell, &finding, &undated) != RODT_OK)
+        return batch_part_stop(part, record->line, "no memory");
+    batch_tally tally = batch_tally_of(&finding, undated, part->run->options->summary);
+    if (!batch_part_count(part, &tally, 1))
+        return false;
+    if (found.flaw == BATCH_BAD_OBJECT)
+        put_bad_line(part, record);
+    else
+        put_object(part, record, &found);
+    put_results(&part->out, &finding, found.flaw != BATCH_FLAWS ? batch_flaw_code(found.flaw) : NULL);
+    output_bytes(&part->out, record->line_end, record->line_end_size);
+    return true;
+}

@@ -1,0 +1,258 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* What rows come to: every cell gets a mark, by what rodt_judge_row reads in it, and rows of the same marks and the
+ * same stroke have the same answer (recall.h). */
+#include "batch_recall.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+/* Bits that the numbers of a column have in a mark; together less than 63. */
+static const unsigned char bits_of[BATCH_READ] = {
+    [BATCH_CHAMBER] = 9,    [BATCH_RELEASED] = 4, [BATCH_APPLIED] = 4,      [BATCH_STROKE_CLASS] = 5,
+    [BATCH_RATED_STROKE] = 7, [BATCH_MARKED_LIMIT] = 6, [BATCH_PSI] = 4,    [BATCH_PSI_AFTER] = 4,
+    [BATCH_DIVISION] = 5,   [BATCH_DATE] = 5,     [BATCH_UNIT] = 3,         [BATCH_ENGINE] = 2,
+    [BATCH_SPRING_BRAKE] = 2, [BATCH_DRUM] = 2,   [BATCH_POSITION] = 0};
+
+/* Classes of cells; 0 = the text stands for itself alone. */
+enum { CLASS_LENGTH = 1, CLASS_PRESSURE = 1 << 8, CLASS_DAY = 2 << 8, CLASS_NO_DAY = 3 << 8 };
+
+#define TAG_SHIFT 16
+
+static void add_column(batch_recall *recall, const batch_run *run, batch_word word, unsigned *shift)
+{
+    size_t column = run->header.column[word];
+    if (column == BATCH_NO_COLUMN || bits_of[word] == 0)
+        return;
+    bool has_unit = run->header.column[BATCH_UNIT] != BATCH_NO_COLUMN;
+    bool heeds = has_unit && (word == BATCH_RELEASED || word == BATCH_APPLIED);
+    recall->columns[recall->count++] = (recall_column){.column = column, .word = word, .shift = *shift,
+                                                       .last = column + 1 == run->header.count ? UINT32_MAX : 0,
+                                                       .heeds = heeds ? UINT32_MAX << TAG_SHIFT : 0,
+                                                       .gives = word == BATCH_UNIT ? UINT32_MAX : 0};
+    *shift += bits_of[word];
+}
+
+/* The unit comes first, because the readings are read by it. */
+static bool open_columns(batch_recall *recall, const batch_run *run)
+{
+    unsigned shift = 0;
+    recall->columns = calloc(BATCH_READ, sizeof *recall->columns);
+    if (recall->columns == NULL)
+        return false;
+    add_column(recall, run, BATCH_UNIT, &shift);
+    for (int word = 0; word < BATCH_READ; word++)
+        if (word != BATCH_UNIT)
+            add_column(recall, run, (batch_word)word, &shift);
+    bool good = true;
+    for (size_t i = 0; i < recall->count; i++)
+        good = memo_cells_open(&recall->columns[i].cells) && good;
+    return good;
+}
+
+batch_recall *batch_recall_open(const batch_run *run, uint32_t answers)
+{
+    batch_recall *recall = calloc(1, sizeof *recall);
+    if (recall == NULL)
+        return NULL;
+    recall->scan = scan_choose();
+    recall->index = malloc(sizeof *recall->index);
+    if (open_columns(recall, run) && memo_answers_open(&recall->answers, answers) && recall->index != NULL)
+        return recall;
+    batch_recall_close(recall);
+    return NULL;
+}
+
+void batch_recall_close(batch_recall *recall)
+{
+    if (recall == NULL)
+        return;
+    for (size_t i = 0; i < recall->count; i++)
+        memo_cells_close(&recall->columns[i].cells);
+    memo_answers_close(&recall->answers);
+    free(recall->columns);
+    free(recall->index);
+    free(recall);
+}
+
+/* --- What a cell means --------------------------------------------------------------------------------- */
+
+static bool has_any(const rodt_finding *finding, rodt_reason a, rodt_reason b, rodt_reason c)
+{
+    return rodt_finding_has(finding, a) || rodt_finding_has(finding, b) || rodt_finding_has(finding, c);
+}
+
+/* A row with this cell alone, as the library reads it. */
+static bool read_alone(const batch_part *part, batch_word word, const char *text, rodt_finding *finding)
+{
+    const batch_run *run = part->run;
+    rodt_reading_text row = {.style = run->options->style, .date_order = run->options->date_order};
+    if (word == BATCH_RELEASED || word == BATCH_APPLIED) {
+        row.unit = run->header.column[BATCH_UNIT] != BATCH_NO_COLUMN ? part->text[BATCH_UNIT] : NULL;
+        row.released = text;
+    } else if (word == BATCH_DATE) {
+        row.day = text;
+    } else {
+        row.pressure = text;
+    }
+    return rodt_judge_row(&row, run->setting.rules, finding, NULL) == RODT_OK;
+}
+
+/* A reading that was read is worth its units; one that was not is worth its text. False: it is neither. */
+static bool class_of_reading(const rodt_finding *finding, batch_word word, uint32_t *class_of, uint32_t *units)
+{
+    int32_t read;
+    *class_of = 0;
+    *units = 0;
+    if (!rodt_length_given(finding->released))
+        return true;
+    if (!rodt_recall_length(finding->released, &read))
+        return false;
+    *class_of = CLASS_LENGTH + (uint32_t)finding->unit;
+    *units = word == BATCH_APPLIED ? (uint32_t)read : 0u - (uint32_t)read;
+    return true;
+}
+
+static uint32_t class_of_day(const batch_part *part, const rodt_finding *finding)
+{
+    if (has_any(finding, RODT_REASON_DATE_UNREADABLE, RODT_REASON_DATE_AMBIGUOUS, RODT_REASON_SPREADSHEET_DATE))
+        return 0;
+    return CLASS_DAY + rodt_recall_day(part->run->setting.rules, finding->day);
+}
+
+static uint32_t class_of_pressure(const batch_part *part, const rodt_finding *finding)
+{
+    if (has_any(finding, RODT_REASON_OTHER_UNREADABLE, RODT_REASON_SPREADSHEET_DATE, RODT_REASON_OTHER_UNREADABLE))
+        return 0;
+    return CLASS_PRESSURE + (uint32_t)rodt_recall_pressure(part->run->setting.rules, finding->pressure);
+}
+
+static bool class_of_cell(const batch_part *part, batch_word word, const char *text, uint32_t *class_of,
+                          uint32_t *units)
+{
+    rodt_finding finding;
+    *class_of = 0;
+    *units = 0;
+    switch ((int)word) {
+    case BATCH_CHAMBER: return !batch_is_blank(text); /* a row without one may be blank as a whole */
+    case BATCH_RELEASED:
+    case BATCH_APPLIED:
+        return read_alone(part, word, text, &finding) && class_of_reading(&finding, word, class_of, units);
+    case BATCH_DATE:
+        if (batch_is_blank(text)) {
+            *class_of = CLASS_NO_DAY;
+            return true;
+        }
+        if (!read_alone(part, word, text, &finding))
+            return false;
+        *class_of = class_of_day(part, &finding);
+        return true;
+    case BATCH_PSI:
+    case BATCH_PSI_AFTER:
+        if (!read_alone(part, word, text, &finding))
+            return false;
+        *class_of = class_of_pressure(part, &finding);
+        return true;
+    default: return true;
+    }
+}
+
+/* A number for a text, or that of its class. False: there are too many. */
+static bool give_id(recall_column *column, uint32_t class_of, uint32_t *id)
+{
+    for (*id = 0; class_of != 0 && *id < column->ids; ++*id)
+        if (column->class_of[*id] == class_of)
+            return true;
+    *id = column->ids;
+    if (column->ids >= 1u << bits_of[column->word])
+        return false;
+    column->class_of[column->ids++] = class_of;
+    return true;
+}
+
+/* Looks into a cell that was not met before, and keeps what it means. */
+static memo_cell meet_cell(batch_part *part, recall_column *column, const char *text, uint32_t size, uint32_t tag)
+{
+    memo_cell cell = {.size = memo_size(size, tag), .mark = RECALL_NEVER};
+    uint32_t class_of;
+    uint32_t id;
+    if (class_of_cell(part, column->word, part->text[column->word], &class_of, &cell.units) &&
+        give_id(column, class_of, &id)) {
+        cell.mark = (uint64_t)id << column->shift;
+        if (column->word == BATCH_UNIT)
+            cell.units = (id + 1) << TAG_SHIFT;
+    }
+    memo_cells_keep(&column->cells, text, &cell);
+    return cell;
+}
+
+/* --- Records ------------------------------------------------------------------------------------------- */
+
+/* The text of a cell as it stands, without the quotes around it. False: it has quotes inside, or is too long. */
+static bool bare_text(const csv_record *record, size_t column, const char **text, uint32_t *size)
+{
+    const csv_cell *cell = &record->cells[column];
+    *text = record->bytes + cell->start;
+    *size = cell->end - cell->start;
+    if (*size > 0 && **text == '"') {
+        ++*text;
+        *size -= 2;
+        if (memchr(*text, '"', *size) != NULL)
+            return false;
+    }
+    return *size <= MEMO_TEXT;
+}
+
+batch_key batch_recall_key(batch_part *part, const csv_record *record)
+{
+    batch_recall *recall = part->recall;
+    batch_key key = {0, 0, false};
+    uint32_t tag = 0;
+    for (size_t i = 0; i < recall->count; i++) {
+        recall_column *column = &recall->columns[i];
+        const char *text;
+        uint32_t size;
+        if (!bare_text(record, column->column, &text, &size))
+            return key;
+        if (column->word == BATCH_UNIT)
+            (void)batch_cell(part, record, BATCH_UNIT);
+        const memo_cell *found = memo_cells_find(&column->cells, text, size, tag & column->heeds);
+        memo_cell cell;
+        if (found != NULL) {
+            cell = *found;
+        } else {
+            (void)batch_cell(part, record, column->word);
+            cell = meet_cell(part, column, text, size, tag & column->heeds);
+        }
+        key.mark |= cell.mark;
+        key.units += cell.units & ~column->gives;
+        tag |= cell.units & column->gives;
+    }
+    key.good = (key.mark & RECALL_NEVER) == 0;
+    return key;
+}
+
+memo_answer *batch_recall_find(const batch_part *part, const batch_key *key)
+{
+    return memo_answers_find(&part->recall->answers, key->mark, key->units);
+}
+
+void batch_recall_keep(batch_part *part, const batch_key *key, const batch_tally *tally, const char *tail, size_t size)
+{
+    memo_answer answer = {.mark = key->mark, .units = key->units, .tally = *tally, .size = (uint32_t)size};
+    if (size > MEMO_TAIL)
+        return;
+    memcpy(answer.tail, tail, size);
+    memo_answers_keep(&part->recall->answers, &answer);
+}
+
+memo_answers *batch_recall_answers(const batch_part *part) { return &part->recall->answers; }
+
+void batch_recall_begin(batch_part *part) { part->recall->from = part->recall->until = 0; }
+
+static bool take_tally(void *context, const batch_tally *tally, uint64_t rows)
+{
+    batch_part *part = context;
+    return batch_part_count(part, tally, rows);
+}
+
+bool batch_recall_count(batch_part *part) { return memo_answers_count(&part->recall->answers, take_tally, part); }

@@ -1,0 +1,212 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Tables of what was met: they begin small, grow while it helps, and then forget. */
+#include "memo.h"
+
+#include <stdlib.h>
+
+#define CELLS_FIRST_BITS 8u
+#define CELLS_MOST_BITS 13u
+#define ANSWERS_FIRST_BITS 9u
+
+#define TAKEN 255, 255, 255, 255, 255, 255, 255, 255
+const unsigned char memo_mask[2 * MEMO_TEXT] = {TAKEN, TAKEN, TAKEN, TAKEN, 0};
+
+static size_t first_places(unsigned shift) { return (size_t)1 << (64 - shift); }
+
+/* What belongs into the last place may stand behind it. */
+static size_t places(unsigned shift) { return first_places(shift) + MEMO_PLACES; }
+
+/* --- Cells ------------------------------------------------------------------------------------------- */
+
+static bool make_cells(memo_cells *of, unsigned bits, bool more)
+{
+    memo_cells made = {.shift = 64 - bits};
+    made.cells = calloc(places(made.shift), sizeof *made.cells);
+    made.more = more ? calloc(places(made.shift), sizeof *made.more) : NULL;
+    if (made.cells == NULL || (more && made.more == NULL)) {
+        memo_cells_close(&made);
+        return false;
+    }
+    *of = made;
+    return true;
+}
+
+bool memo_cells_open(memo_cells *of) { return make_cells(of, CELLS_FIRST_BITS, false); }
+
+void memo_cells_close(memo_cells *of)
+{
+    free(of->cells);
+    free(of->more);
+    of->cells = NULL;
+    of->more = NULL;
+}
+
+/* A text as words, all of it. */
+static void load_long(const char *text, uint32_t size, uint64_t words[4])
+{
+    memo_load(text, memo_mask + MEMO_TEXT - size, words);
+    memo_load(text + MEMO_SHORT, memo_mask + MEMO_TEXT + MEMO_SHORT - size, words + 2);
+}
+
+/* A short text has the same place whether there are long ones or not. */
+static size_t place_of(const memo_cells *of, const uint64_t words[4], uint32_t kept)
+{
+    return (size_t)((memo_hash(words[0], words[1], kept) + memo_hash(words[2], words[3], 0) * 3) >> of->shift);
+}
+
+const memo_cell *memo_cells_find_long(const memo_cells *of, const char *text, uint32_t size, uint32_t tag)
+{
+    uint64_t words[4];
+    if (size > MEMO_TEXT || of->more == NULL)
+        return NULL;
+    load_long(text, size, words);
+    size_t first = place_of(of, words, memo_size(size, tag));
+    for (size_t at = first; at < first + MEMO_PLACES && of->cells[at].size != 0; at++)
+        if (of->cells[at].size == memo_size(size, tag) && memcmp(of->cells[at].text, words, MEMO_SHORT) == 0 &&
+            memcmp(of->more[at], words + 2, MEMO_SHORT) == 0)
+            return &of->cells[at];
+    return NULL;
+}
+
+/* Puts a cell into the first of its places that is free. False: there is none. */
+static bool put_cell(memo_cells *of, const uint64_t words[4], const memo_cell *cell)
+{
+    size_t first = place_of(of, words, cell->size);
+    for (size_t at = first; at < first + MEMO_PLACES; at++) {
+        if (of->cells[at].size != 0)
+            continue;
+        of->cells[at] = *cell;
+        memcpy(of->cells[at].text, words, MEMO_SHORT);
+        if (of->more != NULL)
+            memcpy(of->more[at], words + 2, MEMO_SHORT);
+        of->used++;
+        return true;
+    }
+    return false;
+}
+
+/* Forgets everything: what is still in use is soon met again. */
+static void forget_cells(memo_cells *of)
+{
+    memset(of->cells, 0, places(of->shift) * sizeof *of->cells);
+    of->used = 0;
+}
+
+/* Other tables of other sizes, with what stands in these. */
+static bool change_cells(memo_cells *of, unsigned bits, bool more)
+{
+    memo_cells old = *of;
+    if (!make_cells(of, bits, more))
+        return false;
+    for (size_t i = 0; i < places(old.shift); i++) {
+        uint64_t words[4] = {old.cells[i].text[0], old.cells[i].text[1], 0, 0};
+        if (old.more != NULL)
+            memcpy(words + 2, old.more[i], MEMO_SHORT);
+        if (old.cells[i].size != 0)
+            (void)put_cell(of, words, &old.cells[i]);
+    }
+    memo_cells_close(&old);
+    return true;
+}
+
+void memo_cells_keep(memo_cells *of, const char *text, const memo_cell *cell)
+{
+    uint64_t words[4];
+    unsigned bits = 64 - of->shift;
+    uint32_t size = (cell->size & 0xFFFFu) - 1u;
+    bool more = size > MEMO_SHORT || of->more != NULL;
+    bool grows = of->used >= first_places(of->shift) / 4 && bits < CELLS_MOST_BITS;
+    if ((grows || more != (of->more != NULL)) && !change_cells(of, bits + grows, more))
+        return;
+    load_long(text, size, words);
+    if (put_cell(of, words, cell))
+        return;
+    forget_cells(of);
+    (void)put_cell(of, words, cell);
+}
+
+/* --- Answers ----------------------------------------------------------------------------------------- */
+
+static bool make_answers(memo_answers *of, unsigned bits)
+{
+    unsigned shift = 64 - bits;
+    memo_answer *answers = calloc(places(shift), sizeof *answers);
+    uint32_t *met = calloc(places(shift) + 1, sizeof *met); /* one is written before it counts */
+    if (answers == NULL || met == NULL) {
+        free(answers);
+        free(met);
+        return false;
+    }
+    of->answers = answers;
+    of->met = met;
+    of->shift = shift;
+    of->used = of->met_count = 0;
+    return true;
+}
+
+bool memo_answers_open(memo_answers *of, uint32_t most)
+{
+    *of = (memo_answers){.most = most};
+    return make_answers(of, ANSWERS_FIRST_BITS);
+}
+
+void memo_answers_close(memo_answers *of)
+{
+    free(of->answers);
+    free(of->met);
+    of->answers = NULL;
+    of->met = NULL;
+}
+
+static bool put_answer(memo_answers *of, const memo_answer *answer)
+{
+    size_t first = (size_t)(memo_hash(answer->mark, answer->units, 0) >> of->shift);
+    for (size_t at = first; at < first + MEMO_PLACES; at++) {
+        if (of->answers[at].size != 0)
+            continue;
+        of->answers[at] = *answer;
+        of->answers[at].met = 0;
+        of->used++;
+        return true;
+    }
+    return false;
+}
+
+static void forget_answers(memo_answers *of)
+{
+    memset(of->answers, 0, places(of->shift) * sizeof *of->answers);
+    of->used = 0;
+}
+
+static void grow_answers(memo_answers *of)
+{
+    memo_answers old = *of;
+    if (!make_answers(of, 64 - old.shift + 1))
+        return;
+    for (size_t i = 0; i < places(old.shift); i++)
+        if (old.answers[i].size != 0)
+            (void)put_answer(of, &old.answers[i]);
+    memo_answers_close(&old);
+}
+
+void memo_answers_keep(memo_answers *of, const memo_answer *answer)
+{
+    if (of->used >= first_places(of->shift) / 4 && first_places(of->shift) * 2 <= of->most)
+        grow_answers(of);
+    if (put_answer(of, answer))
+        return;
+    forget_answers(of);
+    (void)put_answer(of, answer);
+}
+
+bool memo_answers_count(memo_answers *of, memo_sink *sink, void *context)
+{
+    for (uint32_t i = 0; i < of->met_count; i++) {
+        memo_answer *answer = &of->answers[of->met[i]];
+        if (!sink(context, &answer->tally, answer->met))
+            return false;
+        answer->met = 0;
+    }
+    of->met_count = 0;
+    return true;
+}

@@ -1,0 +1,314 @@
+# SPDX-License-Identifier: Apache-2.0
+"""`rodtravel batch` gives answers again and works on several threads; whatever it does, the bytes that come out are
+those of one thread that judges every row afresh: python3 test_again.py RODTRAVEL RODTRAVEL_WITH_SMALL_BLOCKS"""
+import csv
+import io
+import os
+import pty
+import random
+import select
+import signal
+import subprocess
+import sys
+import tempfile
+import unittest
+from pathlib import Path
+
+HERE = Path(__file__).resolve().parent
+CASES = HERE.parent / "cases"
+FLEET = HERE.parent.parent / "examples" / "data" / "fleet.csv"
+FRENCH = ["--separator", ";", "--decimal-comma", "--encoding", "windows-1252",
+          "--column", "chamber=Récepteur", "--column", "stroke_class=Course", "--column", "released=Relâché (po)",
+          "--column", "applied=Serré (po)", "--column", "psi=Pression (psi)", "--column", "date=Date"]
+DAY = ["--as-of", "2024-06-05"]
+HEADER = b"unit_no,date,chamber,stroke_class,released,applied,psi\n"
+JOBS = [1, 2, 3, 8]
+
+
+def run(command, *options, data=None):
+    return subprocess.run([command, "batch", *DAY, *map(str, options)], input=data, capture_output=True, timeout=120,
+                          check=False)
+
+
+def table(*rows, end="\r\n", separator=",", quoting=csv.QUOTE_MINIMAL):
+    text = io.StringIO(newline="")
+    csv.writer(text, lineterminator=end, delimiter=separator, quoting=quoting).writerows(rows)
+    return text.getvalue().encode()
+
+
+def column_of(name, column):
+    with open(CASES / name, encoding="utf-8", newline="") as file:
+        return [row[column] for row in csv.DictReader(file)]
+
+
+class Same(unittest.TestCase):
+    def same(self, *options, data=None, jobs=JOBS, commands=None):
+        """The answer of every way, compared with that of the thorough one, which is returned."""
+        thorough = run(COMMAND, "--afresh", "--jobs", 1, "--summary", *options, data=data)
+        for command in commands or [COMMAND, SMALL]:
+            for count in jobs:
+                got = run(command, "--jobs", count, "--summary", *options, data=data)
+                self.assertEqual((got.returncode, got.stdout, got.stderr),
+                                 (thorough.returncode, thorough.stdout, thorough.stderr), (command, count, options))
+        return thorough
+
+
+class Files(Same):
+    def test_fleet(self):
+        self.same(FLEET)
+        self.same("--by", "unit_no", FLEET)
+
+    def test_dirty_files(self):
+        self.same(CASES / "dirty-1.csv")
+        self.same(CASES / "dirty-2.csv", *FRENCH)
+        self.same(CASES / "dirty-2.csv", *FRENCH, "--date-order", "dmy")
+
+    def test_flaws(self):
+        for name in ["quotes", "flaws"]:
+            self.same(HERE / "batch" / (name + ".csv"))
+
+    def test_every_spelling(self):
+        """Each spelling as a reading, twice, so that it is once new and once met before."""
+        texts = column_of("spellings.csv", "text")
+        rows = [["chamber", "released", "applied", "rated_stroke", "division"]]
+        for text in texts * 2:
+            rows += [["30", text, "4"], ["30", "1 1/2", text], ["18", "2", "3", text], ["30", "2", "3", "", text]]
+        rows = [row + [""] * (5 - len(row)) for row in rows]
+        for options in [[], ["--unit", "mm"], ["--decimal-comma"], ["--unit", "cm", "--decimal-comma"]]:
+            self.same(*options, data=table(*rows))
+        self.same("--separator", "tab", data=table(*rows, separator="\t"), commands=[COMMAND])
+
+    def test_every_chamber(self):
+        marks = column_of("chamber_marks.csv", "mark")
+        rows = [["chamber", "stroke_class", "released", "applied", "date"]]
+        rows += [[mark, stroke_class, "2", "4", day] for mark in marks for stroke_class in ("", "long", "standard", "?")
+                 for day in ("2021-10-13", "2021-10-14", "")]
+        self.same(data=table(*rows, *rows[1:]))
+        self.same(data=table(*rows, *rows[1:], quoting=csv.QUOTE_ALL), jobs=[1, 2])
+
+
+class Kinds(Same):
+    def test_every_column(self):
+        cells = {"chamber": ["30", "clamp 18", "24L", "bolt C", "", "zz"], "stroke_class": ["", "long", "?"],
+                 "rated_stroke": ["", "2 1/2", "3", "x"], "marked_limit": ["", "1 1/2"], "psi": ["", "89", "90", "100",
+                 "100.5", "?", "650 kPa"], "psi_after": ["", "80", "95"], "division": ["", "1/16", "0", "fine"],
+                 "unit": ["", "in", "mm", "cm", "?"], "engine": ["", "on", "off", "?"], "spring_brake": ["", "on"],
+                 "drum": ["", "hot"], "date": ["", "2021-10-13", "2021-10-14", "06/05/2021", "x", "14-Oct-21",
+                 "2012-01-01", "45293"], "released": ["2", "50.8", "5 cm", "", "2-Jan", "1/3", "0.000001", "x"],
+                 "applied": ["2", "4", "104.8", "10.2 cm", "3 3/4", "n/a", "1.99"]}
+        chance = random.Random(1)
+        rows = [list(cells)] + [[chance.choice(texts) for texts in cells.values()] for _ in range(6000)]
+        asked = [part for word in ("engine", "spring_brake", "drum") for part in ("--column", f"{word}={word}")]
+        self.same(*asked, data=table(*rows), jobs=[1, 3])
+        self.same(*asked, "--rules", "ca-nsc", "--date-order", "dmy", data=table(*rows, end="\n"), jobs=[2],
+                  commands=[COMMAND])
+
+    def test_long_texts(self):
+        """Texts of every length around those that are kept in another way, or not at all."""
+        rows = [["chamber", "released", "applied", "note"]]
+        for size in range(0, 70):
+            rows += [["30" + " " * size, " " * size + "2", "4" + " " * (size // 2), "n" * size],
+                     ["clamp 30 " + "x" * size, "2", "4", "n"], ["30", "2 1/8", "0" * size + "4", ""]]
+        self.same(data=table(*rows, *rows[1:], *rows[1:]))
+
+    def test_texts_that_differ_late(self):
+        rows = [["chamber", "released", "applied"]]
+        for text in ["clamp 24 long stroke", "clamp 24 long strokE", "clamp 24 standard   ", "clamp 24 standard  "]:
+            rows += [[text, "2", "4"], [text, "2", "4 1/4"]] * 3
+        self.same(data=table(*rows))
+
+    def test_zero_bytes(self):
+        body = b"30,2,4\n30,2,4\x00\n30,2\x00,4\n30\x00,2,4\n\x00,2,4\n30,2,4\x00\x00\n" * 3
+        self.same(data=b"chamber,released,applied\n" + body)
+
+    def test_more_kinds_than_are_kept(self):
+        rows = [["chamber", "released", "applied"]] + [[str(i % 900 + 1), f"{i % 7}.{i % 97}", f"{i % 9}.{i % 89}"]
+                                                       for i in range(30000)]
+        self.same(data=table(*rows), jobs=[1, 2], commands=[COMMAND])
+
+
+class Lines(Same):
+    GOOD = b"T-1,2024-06-05,30,,2 1/8,4,95\n"
+
+    def test_line_ends(self):
+        for end in [b"\n", b"\r\n", b"\r"]:
+            data = HEADER + self.GOOD * 5 + b"T,2024-06-05,30,,2 \r1/8,4,95\nT\r\n\n" + self.GOOD * 5
+            self.same(data=data.replace(b"\n", end))
+            self.same(data=data.replace(b"\n", end)[:-len(end)])
+        self.same(data=b"\xef\xbb\xbf" + HEADER + self.GOOD.replace(b"\n", b"\r\n") + self.GOOD * 3)
+
+    def test_quotes(self):
+        odd = [b'"T ""1""",2024-06-05,"30",,"2 1/8","4",95\n', b'"T\n1",2024-06-05,30,,2,4,95\n', b'T"1,2024-06-05,30,,2,4,95\n',
+               b'"T"1,2024-06-05,30,,2,4,95\n', b'T,2024-06-05,30,,2,4,"95\n', b'T,2024-06-05,"3""0",,2,4,95\n',
+               b'"",,"","","","",""\n', b',,,,,,\n', b'T,2024-06-05,30,,2,4,95,more\n', b'T,2024-06-05,30,,2,4\n',
+               HEADER, HEADER.upper(), b'\n', b'"T\r\n1",2024-06-05,30,,2,4,"95"\r\n', b'"\n\n\n"\n']
+        chance = random.Random(2)
+        for start in range(40):
+            lines = [chance.choice(odd + [self.GOOD] * 8) for _ in range(60)]
+            self.same(data=HEADER + b"".join(lines), jobs=[1, 1 + start % 4])
+
+    def test_other_header_stops_everywhere(self):
+        for count in [0, 1, 3, 5000]:
+            result = self.same(data=HEADER + self.GOOD * count + b"unit_no,date,chamber,applied,released,stroke_class,psi\n"
+                               + self.GOOD * 5000, jobs=[1, 2, 8])
+            self.assertEqual(result.returncode, 2)
+
+    def test_first_line_of_each_flaw(self):
+        for count in [1, 100, 20000]:
+            result = self.same(data=HEADER + self.GOOD * count + b"T,2024-06-05,30,,2,4\n" + self.GOOD * count + b'"T"x,\n', jobs=[1, 3])
+            self.assertIn(f"line {count + 2})".encode(), result.stderr.replace(b"\n           ", b" "))
+            self.assertIn(f"line {2 * count + 3})".encode(), result.stderr.replace(b"\n           ", b" "))
+
+    def test_faults_behind_good_rows(self):
+        for bad in [b"," * 70000 + b"\n", b"y" * (17 << 20), b'"' + b"y\n" * 70000 + b'"' + b",\n" * 70000]:
+            self.same(data=HEADER + self.GOOD * 3000 + bad, jobs=[1, 2], commands=[COMMAND])
+
+    def test_quoted_cells_of_many_lines(self):
+        """Records near the greatest count of cells, whose quotes the thorough reader takes back."""
+        for count in [65000, 65535, 65536, 70000]:
+            data = HEADER + self.GOOD + b'"a\n","b",' + b"," * count + b'\n"x\n' + self.GOOD * 10 + b'"\n' + self.GOOD
+            self.same(data=data, jobs=[1, 2])
+
+    def test_cut_anywhere(self):
+        """A file cut at any byte."""
+        data = (CASES / "dirty-1.csv").read_bytes()
+        for cut in range(len(data)):
+            self.same(data=data[:cut], jobs=[1 + cut % 3], commands=[SMALL])
+
+    def test_random_files(self):
+        chance = random.Random(3)
+        signs = [b"30", b"2", b"4", b",", b",", b",", b"\n", b"\n", b"\r\n", b'"', b'""', b" ", b"1/8", b"\r", b"95", b"x"]
+        for seed in range(150):
+            data = HEADER + b"".join(chance.choice(signs) for _ in range(chance.randrange(400)))
+            self.same(data=data, jobs=[1 + seed % 3], commands=[SMALL if seed % 2 else COMMAND])
+
+    def test_encodings(self):
+        text = "chamber,released,applied,note\n" + "30,2 1/8,4½,é\n30,2,\"4\",\"a\nb\"\n" * 300
+        for encoding in ["utf-16", "windows-1252"]:
+            self.same("--encoding", encoding, data=text.encode(encoding))
+        self.same("--encoding", "utf-8", data=text.encode() + b"30,2,3,\xc2\n" + text.encode(), jobs=[1, 2])
+
+
+class Large(Same):
+    def test_many_rows(self):
+        chance = random.Random(4)
+        inches = lambda k: f"{k // 16} {k % 16}/16"
+        rows = [HEADER]
+        for i in range(60000):
+            released = chance.randrange(16, 48)
+            rows.append(b"T-%d,20%02d-%02d-%02d,%s,%s,%s,%s,%d\n" % (
+                i // 10, chance.randrange(12, 26), chance.randrange(1, 13), chance.randrange(1, 29),
+                chance.choice([b"20", b"24L", b"30", b"36", b"clamp 24 long"]), chance.choice([b"", b"long"]),
+                inches(released).encode(), inches(released + chance.randrange(0, 44)).encode(),
+                chance.randrange(85, 105)))
+        self.same(data=b"".join(rows))
+
+    def test_rows_come_before_the_end_of_the_input(self):
+        for jobs in [1, 2, 4]:
+            with subprocess.Popen([COMMAND, "batch", *DAY, "--jobs", str(jobs)], stdin=subprocess.PIPE,
+                                  stdout=subprocess.PIPE, bufsize=0) as process:
+                for data in [HEADER, Lines.GOOD, Lines.GOOD * 3, Lines.GOOD]:
+                    process.stdin.write(data)
+                    got = b""
+                    while got.count(b"\n") < data.count(b"\n"):
+                        got += os.read(process.stdout.fileno(), 65536)
+                process.stdin.close()
+                self.assertEqual(process.wait(timeout=60), 0)
+
+    def test_full_disk_with_threads(self):
+        with open("/dev/full", "wb") as full, tempfile.NamedTemporaryFile() as file:
+            file.write(HEADER + Lines.GOOD * 100000)
+            file.flush()
+            for jobs in JOBS:
+                result = subprocess.run([COMMAND, "batch", "--jobs", str(jobs), file.name], stdout=full,
+                                        stderr=subprocess.PIPE, timeout=60, check=False)
+                self.assertEqual(result.returncode, 2)
+                self.assertEqual(result.stderr.count(b"cannot be written"), 1)
+
+
+class Ends(unittest.TestCase):
+    def start(self, *options, **more):
+        return subprocess.Popen([COMMAND, "batch", *DAY, *options], stdin=subprocess.PIPE, bufsize=0, **more)
+
+    def test_interrupt(self):
+        """What was read is judged and written as whole rows, and the message says how far that is."""
+        for jobs in ["1", "3"]:
+            for number in [signal.SIGINT, signal.SIGTERM]:
+                with self.start("--jobs", jobs, stdout=subprocess.PIPE, stderr=subprocess.PIPE) as process:
+                    process.stdin.write(HEADER + Lines.GOOD * 3 + Lines.GOOD[:-5])
+                    got = b""
+                    while got.count(b"\n") < 4:
+                        got += os.read(process.stdout.fileno(), 65536)
+                    process.send_signal(number)
+                    got += process.stdout.read()
+                    message = b" ".join(process.stderr.read().split())
+                    process.wait(timeout=60)
+                self.assertEqual(process.returncode, 2)
+                self.assertEqual(got.count(b"\n"), 4)
+                self.assertTrue(got.endswith(b"\n"))
+                self.assertIn(b"interrupted behind line 4: the 3 rows", message)
+
+    def test_interrupt_of_a_file(self):
+        with tempfile.NamedTemporaryFile() as file:
+            file.write(HEADER + Lines.GOOD * 100000)
+            file.flush()
+            with self.start("--jobs", "2", file.name, stdout=subprocess.PIPE, stderr=subprocess.PIPE) as process:
+                got = os.read(process.stdout.fileno(), 1000)  # the pipe is full, so the run waits with rows in hand
+                process.send_signal(signal.SIGINT)
+                got += process.stdout.read()
+                message = b" ".join(process.stderr.read().split())
+            self.assertEqual(process.returncode, 2)
+            self.assertTrue(got.endswith(b"within-limit assumed-standard assumed-clamp\n"), got[-100:])
+            self.assertIn(b"the %d rows" % (got.count(b"\n") - 1), message)
+
+    def test_reader_has_gone_and_nothing_comes(self):
+        """The threads that wait for input hear of it, too."""
+        for jobs in ["1", "2", "8"]:
+            with self.start("--jobs", jobs, stdout=subprocess.PIPE, stderr=subprocess.PIPE) as process:
+                process.stdout.close()
+                process.stdin.write(HEADER + Lines.GOOD * 3)
+                self.assertEqual(process.stderr.read(), b"")
+                self.assertEqual(process.wait(timeout=60), 2)
+
+    def test_progress_on_a_terminal_only(self):
+        ours, theirs = pty.openpty()
+        shown = b""
+        with self.start(stdout=subprocess.DEVNULL, stderr=theirs) as process:
+            os.close(theirs)
+            process.stdin.write(HEADER)
+            while b"a second" not in shown:
+                process.stdin.write(Lines.GOOD)
+                if select.select([ours], [], [], 0.02)[0]:
+                    shown += os.read(ours, 4096)
+            process.stdin.close()
+            self.assertEqual(process.wait(timeout=60), 0)
+        shown += os.read(ours, 4096)
+        os.close(ours)
+        self.assertRegex(shown, rb"^\r\d+ rows, \d+ a second +")
+        self.assertTrue(shown.endswith(b"\r" + b" " * 78 + b"\r"), shown)
+
+
+class Tap(unittest.TestResult):
+    """Says how each case went, in the Test Anything Protocol."""
+
+    def stopTest(self, test):
+        super().stopTest(test)
+        wrong = [text for case, text in self.failures + self.errors if getattr(case, "test_case", case) is test]
+        print("not ok" if wrong else "ok", self.testsRun, "-", test.id().split(".", 1)[1], flush=True)
+        print("".join("# " + line[:400] + "\n" for text in wrong for line in text.splitlines()), end="")
+
+
+def main():
+    suite = unittest.defaultTestLoader.loadTestsFromModule(sys.modules[__name__])
+    print(f"1..{suite.countTestCases()}")
+    result = suite.run(Tap())
+    failed = len({str(getattr(case, "test_case", case)) for case, _ in result.failures + result.errors})
+    print(f"# {result.testsRun - failed} passed, {failed} failed")
+    return 1 if failed or result.testsRun == 0 else 0
+
+
+if __name__ == "__main__":
+    if len(sys.argv) != 3:
+        sys.exit(__doc__)
+    COMMAND, SMALL = sys.argv[1:]
+    sys.exit(main())

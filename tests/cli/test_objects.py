@@ -1,0 +1,173 @@
+# SPDX-License-Identifier: Apache-2.0
+"""Lines of JSON through `rodtravel batch --format ndjson`: python3 test_objects.py RODTRAVEL RODTRAVEL_WITH_SMALL_BLOCKS
+
+Python's json is the second reader: what it takes and refuses is compared line by line."""
+import csv
+import io
+import json
+import random
+import subprocess
+import sys
+import unittest
+from pathlib import Path
+
+HERE = Path(__file__).resolve().parent
+FLEET = HERE.parent.parent / "examples" / "data" / "fleet.csv"
+RESULTS = ["applied_stroke", "limit", "margin", "verdict", "reasons"]
+GOOD = b'{"chamber": "clamp 30", "released": "2 1/8", "applied": 4, "psi": 95}\n'
+JSON_GOOD = [b'{}', b' { } ', b'{"a":1}', b'{"a":-0.5e+10,"b":[1,2,{"c":[]}],"d":{}}', b'{"a":"\\u00e9\\ud83d\\ude00\\n"}',
+             b'\t{"a" : [ [ ] , [ { } ] ] }\r', b'{"a":true,"b":false,"c":null}', b'{"":""}', b'{"a":0}', b'{"a":10E5}',
+             b'{"a":' + b"[" * 60 + b"]" * 60 + b"}"]
+JSON_BAD = [b'[]', b'1', b'"x"', b'{', b'}', b'{"a"}', b'{"a":}', b'{"a":1,}', b'{,}', b'{"a":1 "b":2}', b'{"a":01}', b'{"a":1.}',
+            b'{"a":.5}', b'{"a":+1}', b'{"a":1e}', b'{"a":tru}', b'{"a":[1,]}', b'{"a":[1}', b'{"a":{"b":1]}', b'{"a":"\\x"}',
+            b'{"a":"\\u12g4"}', b'{"a":"\t"}', b"{'a':1}", b'{a:1}', b'{"a":1}}', b'{"a":1} {"b":2}', b'{"a":1}x', b'{"a":"b}',
+            b'{"a":-}', b'{"a":[,1]}', b'{"a":{,}}', b'{"a":{"b"}}', b'{"a":[1 2]}', b'nul', b'{"a":nul}', b'{"a":"\\',
+            b'{"a":' + b"[" * 70 + b"]" * 70 + b"}"]
+
+
+def run(*options, data=None, command=None):
+    return subprocess.run([command or COMMAND, "batch", "--format", "ndjson", "--as-of", "2024-06-05", *map(str, options)],
+                          input=data, capture_output=True, timeout=120, check=False)
+
+
+def objects(data):
+    return [json.loads(line) for line in data.splitlines()]
+
+
+class Objects(unittest.TestCase):
+    def test_same_as_the_table(self):
+        """The invented fleet as objects has the answers of the table."""
+        table = subprocess.run([COMMAND, "batch", "--as-of", "2024-06-05", FLEET], capture_output=True, check=False)
+        rows = [row for row in csv.DictReader(io.StringIO(table.stdout.decode(), newline="")) if row["verdict"]]
+        lines = [json.dumps({key: row[key] for key in row if key not in RESULTS}, ensure_ascii=i % 2 == 0)
+                 for i, row in enumerate(rows)]
+        for jobs in (1, 2, 3, 8):
+            for command in (COMMAND, SMALL):
+                result = run("--jobs", jobs, data="\n".join(lines).encode(), command=command)
+                self.assertEqual(result.returncode, table.returncode)
+                for row, line, got in zip(rows, lines, result.stdout.decode().splitlines()):
+                    self.assertTrue(got.startswith(line[:-1] + ", "))
+                    answer = json.loads(got)
+                    self.assertEqual([answer[name] or "" for name in RESULTS[:4]], [row[name] for name in RESULTS[:4]])
+                    self.assertEqual(" ".join(answer["reasons"]), row["reasons"])
+
+    def test_bytes_stay(self):
+        for line in JSON_GOOD:
+            out = run(data=line + b"\n").stdout
+            head = line.rstrip()[:-1]
+            self.assertTrue(out.startswith(head), line)
+            self.assertTrue(out.endswith(b"\n"))
+            answer = json.loads(out)
+            self.assertEqual(list(answer), list(json.loads(line)) + RESULTS)
+            self.assertEqual({name: answer[name] for name in json.loads(line)}, json.loads(line))
+
+    def test_lines_that_are_no_objects(self):
+        """Each stays in its place, as an object that holds it."""
+        for line in JSON_BAD + [b"\xff\xfe{}", b'{"a":1}\x00', b"\x7f"]:
+            result = run(data=GOOD + line + b"\n" + GOOD)
+            self.assertEqual(result.returncode, 3, line)
+            first, bad, last = objects(result.stdout)
+            self.assertEqual((first["verdict"], last["verdict"]), ("in-adjustment", "in-adjustment"))
+            self.assertEqual((bad["line"], bad["verdict"], bad["reasons"]),
+                             (line.decode(errors="replace").replace("\r", ""), "undetermined", ["bad-object"]), line)
+            self.assertIn(b"first on line 2", result.stderr)
+
+    def test_random_lines_against_another_reader(self):
+        chance = random.Random(5)
+        pieces = ['{', '}', '[', ']', ',', ':', '"a"', '"b"', '1', '-2.5', 'true', 'null', ' ', '"\\n"', '0', 'e', '"']
+        lines = [b'{"a"' + "".join(chance.choice(pieces) for _ in range(chance.randrange(9))).encode() + b"}" for _ in range(3000)]
+        got = objects(run(data=b"\n".join(lines)).stdout)
+        self.assertEqual(len(got), len(lines))
+        for line, answer in zip(lines, got):
+            try:
+                good = isinstance(json.loads(line, parse_constant=lambda _: 1 / 0), dict)
+            except ValueError:
+                good = False
+            self.assertEqual("line" not in answer, good, line)
+
+    def test_values(self):
+        for value, stroke in [("4", "2"), ("4.0", "2"), ('"4"', "2"), ('"4\\u00bd"', "2 1/2"), ("4.0625", "2 1/16"),
+                              ('"4\\u0020\\u0031/2 in"', "2 1/2"), ("null", None), ("true", None), ("[4]", None),
+                              ("4e0", None), ('"4\\u0000"', None), ('"\\ud800"', None), ("1e400", None), ('""', None)]:
+            (answer,) = objects(run(data=b'{"chamber":30,"released":2,"applied":%s}' % value.encode()).stdout)
+            self.assertEqual(answer["applied_stroke"], stroke, value)
+
+    def test_decimal_comma_is_for_texts(self):
+        for value in [b"4.125", b'"4,125"']:
+            (answer,) = objects(run("--decimal-comma", data=b'{"chamber":"30","released":2,"applied":%s}' % value).stdout)
+            self.assertEqual(answer["applied_stroke"], "2 1/8")
+
+    def test_names(self):
+        line = b'{"Wheel":"30","In":2,"out":4,"ENGINE":"on"}\n'
+        columns = ["--column", "chamber=wheel", "--column", "released=in", "--column", "applied=OUT"]
+        plain = run(*columns, data=line)
+        self.assertEqual(objects(plain.stdout)[0]["verdict"], "in-adjustment")
+        self.assertIn(b"--column engine=NAME", plain.stderr)
+        asked = run(*columns, "--column", "engine=engine", data=line)
+        self.assertEqual(objects(asked.stdout)[0]["reasons"][-3:], ["engine-running", "assumed-standard", "assumed-clamp"])
+        self.assertNotIn(b"engine=NAME", asked.stderr)
+        lost = run(data=line)
+        self.assertIn(b'no object has a member "released"', b" ".join(lost.stderr.split()))
+
+    def test_twice(self):
+        for line in [b'{"chamber":"30","chamber":"30","released":2,"applied":4}', b'{"date":"2024-01-01","Date":"2021-01-01"}']:
+            (answer,) = [json.loads(run(data=line).stdout)]
+            self.assertEqual(answer["reasons"], ["member-twice"])
+
+    def test_refusals(self):
+        judged = run(data=GOOD)
+        again = run(data=GOOD + judged.stdout)
+        self.assertEqual(again.returncode, 2)
+        self.assertIn(b'line 2: there is a member "applied_stroke" already', b" ".join(again.stderr.split()))
+        self.assertEqual(again.stdout, judged.stdout)
+        for options, says in [(["--by", "x"], b"--by"), (["--separator", ";"], b"--separator"), (["--format", "xml"], b"--format"),
+                              (["--column", "released=released_mm"], b"--unit mm")]:
+            result = run(*options, data=GOOD)
+            self.assertEqual(result.returncode, 2)
+            self.assertIn(says, result.stderr)
+
+    def test_empty_lines_pass(self):
+        result = run(data=b"\n" + GOOD + b" \t\r\n")
+        self.assertTrue(result.stdout.startswith(b"\n{"))
+        self.assertTrue(result.stdout.endswith(b"]}\n \t\r\n"))
+        self.assertIn(b"2 empty lines", result.stderr)
+        self.assertEqual(run(data=b"").returncode, 0)
+
+    def test_threads_and_blocks(self):
+        data = GOOD * 3000 + b"x\n" + GOOD * 3000 + b'{"a":"' + b"y" * 300000 + b'"}\n' + GOOD * 3000
+        wanted = run("--jobs", 1, "--summary", data=data)
+        for command in (COMMAND, SMALL):
+            for jobs in (1, 2, 3, 8):
+                got = run("--jobs", jobs, "--summary", data=data, command=command)
+                self.assertEqual((got.returncode, got.stdout, got.stderr), (3, wanted.stdout, wanted.stderr))
+
+    def test_cut_anywhere(self):
+        for cut in range(len(GOOD)):
+            result = run(data=GOOD + GOOD[:cut])
+            self.assertEqual(result.returncode, 3 if 0 < cut < len(GOOD) - 1 else 0)
+
+
+class Tap(unittest.TestResult):
+    """Says how each case went, in the Test Anything Protocol."""
+
+    def stopTest(self, test):
+        super().stopTest(test)
+        wrong = [text for case, text in self.failures + self.errors if getattr(case, "test_case", case) is test]
+        print("not ok" if wrong else "ok", self.testsRun, "-", test.id().split(".", 1)[1], flush=True)
+        print("".join("# " + line[:400] + "\n" for text in wrong for line in text.splitlines()), end="")
+
+
+def main():
+    suite = unittest.defaultTestLoader.loadTestsFromModule(sys.modules[__name__])
+    print(f"1..{suite.countTestCases()}")
+    result = suite.run(Tap())
+    failed = len({str(getattr(case, "test_case", case)) for case, _ in result.failures + result.errors})
+    print(f"# {result.testsRun - failed} passed, {failed} failed")
+    return 1 if failed or result.testsRun == 0 else 0
+
+
+if __name__ == "__main__":
+    if len(sys.argv) != 3:
+        sys.exit(__doc__)
+    COMMAND, SMALL = sys.argv[1:]
+    sys.exit(main())

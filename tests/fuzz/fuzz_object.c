@@ -1,0 +1,48 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Any bytes as one JSON object: the walk over its members stays inside, ends, and what it gives lies in order. */
+#include "../../examples/cli/members.h"
+
+#include <stdint.h>
+#include <stdlib.h>
+#include <string.h>
+
+static void require(bool kept)
+{
+    if (!kept)
+        abort();
+}
+
+static void check_text(members_piece piece)
+{
+    char text[64];
+    size_t size = members_text(piece, text, sizeof text);
+    require(size == MEMBERS_NO_TEXT || (size <= piece.size && size < sizeof text && text[size] == '\0'));
+}
+
+int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size);
+
+int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
+{
+    char *bytes = malloc(size + 1); /* of its own, so that a step too far is seen */
+    if (bytes == NULL)
+        return 0;
+    if (size > 0)
+        memcpy(bytes, data, size);
+    members walk;
+    member found;
+    members_open(&walk, bytes, size);
+    const char *behind = bytes;
+    members_status status;
+    while ((status = members_next(&walk, &found)) == MEMBERS_MEMBER) {
+        require(found.name.bytes > behind && found.value.bytes > found.name.bytes + found.name.size);
+        behind = found.value.bytes + found.value.size;
+        require(behind <= bytes + size);
+        check_text(found.name);
+        if (found.kind == MEMBERS_TEXT)
+            check_text(found.value);
+    }
+    if (status == MEMBERS_END)
+        require(walk.close >= behind && walk.close < bytes + size && *walk.close == '}');
+    free(bytes);
+    return 0;
+}
