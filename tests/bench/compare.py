@@ -208,14 +208,13 @@ def compare_programs(bench, rows):
                 "wc -l": lambda: bench.time_shell(f"wc -l {path} > /dev/null"),
                 "cat": lambda: bench.time_shell(f"cat {path} > /dev/null"),
                 "cat through a pipe": lambda: bench.time_shell(f"cat {path} | cat > /dev/null")}
-    out = bench.folder / "rival.csv"
     for name in rivals.NAMES:
         if rivals.missing(name):
             print(f"left out: {rivals.missing(name)}")
             continue
-        contests[name] = bench.rival(name, path, out=out)
+        contests[name] = bench.rival(name, path)
         if name in ("duckdb", "polars"):
-            contests[f"{name}, 2 threads"] = bench.rival(name, path, 2, out=out)
+            contests[f"{name}, 2 threads"] = bench.rival(name, path, 2)
     report("The same job, one thread if nothing is said", size, rows, bench.in_turns(contests), "batch")
 
 

@@ -132,7 +132,7 @@ def run_duckdb(limits, source, target, threads):
                           WHEN stroke64 > limit64 THEN 'out-of-adjustment' ELSE 'in-adjustment' END AS verdict
               FROM cells LEFT JOIN readings a ON a.text = released LEFT JOIN readings b ON b.text = applied
               LEFT JOIN limits ON limits.chamber = cells.chamber AND limits.stroke_class = cells.stroke_class)
-        TO '{target}' (FORMAT csv, HEADER)""")
+        TO '{target}' (FORMAT csv, HEADER, USE_TMP_FILE false)""")
     return time.perf_counter() - begin
 
 
