@@ -40,17 +40,19 @@ typedef struct column_block {
 
 /* --- Bitmaps ----------------------------------------------------------------------------------------- */
 
-/* The bits of a block's rows from bit 0 of the first byte on; bytes that hold none of them are not read. */
-INLINE void align_bits(rodt_column_bits from, size_t row, size_t count, uint8_t *out)
+/* Clears each bit of `out` that is clear in the bitmap; bit 0 of the first byte is that of the row. Bytes of the bitmap
+ * that hold no bit of these rows are not read. */
+INLINE void clear_bits(rodt_column_bits from, size_t row, size_t count, uint8_t *restrict out)
 {
+    if (from.bits == NULL)
+        return;
     size_t first = from.from + row;
     const uint8_t *bytes = from.bits + first / 8;
     const unsigned shift = first % 8;
     size_t last = (first % 8 + count - 1) / 8;
-    ROWS_ARE_INDEPENDENT
     for (size_t i = 0; i < last; i++)
-        out[i] = (uint8_t)((bytes[i] | (unsigned)bytes[i + 1] << 8) >> shift);
-    out[last] = (uint8_t)(bytes[last] >> shift); /* beyond the rows if their bits ended one byte before */
+        out[i] &= (uint8_t)((bytes[i] | (unsigned)bytes[i + 1] << 8) >> shift);
+    out[last] &= (uint8_t)(bytes[last] >> shift); /* of no row, if the last row's bit is one byte lower now */
 }
 
 /* Bit k of the number becomes byte k: all ones or zero. The weights are laid out in memory, so that it holds for either
@@ -70,26 +72,29 @@ INLINE void spread_bits(uint8_t bits, int8_t *out)
 INLINE void take_valid(rodt_column_bits cells, rodt_column_bits rows, size_t row, size_t count, column_valid *out)
 {
     uint8_t bits[BLOCK / 8 + 1];
-    uint8_t bits_of_rows[BLOCK / 8 + 1];
-    memset(out->row, 0xFF, sizeof out->row);
-    if (cells.bits == NULL && rows.bits == NULL)
+    if (cells.bits == NULL && rows.bits == NULL) {
+        memset(out->row, 0xFF, sizeof out->row);
         return;
+    }
     memset(bits, 0xFF, sizeof bits);
-    memset(bits_of_rows, 0xFF, sizeof bits_of_rows);
-    if (cells.bits != NULL)
-        align_bits(cells, row, count, bits);
-    if (rows.bits != NULL)
-        align_bits(rows, row, count, bits_of_rows);
+    clear_bits(cells, row, count, bits);
+    clear_bits(rows, row, count, bits);
     for (size_t i = 0; i < BLOCK / 8; i++)
-        spread_bits(bits[i] & bits_of_rows[i], &out->row[8 * i]);
+        spread_bits(bits[i], &out->row[8 * i]);
 }
 
 /* --- Readings ---------------------------------------------------------------------------------------- */
 
 _Static_assert(CELL_MISSING == -1, "what is not valid is set to all ones");
 
-/* A cell as it was given, or CELL_MISSING or CELL_UNREADABLE. */
-INLINE int32_t cell_of(int32_t given, int8_t valid) { return column_pick(given < 0, given, CELL_UNREADABLE) | ~valid; }
+/* What a cell is if it holds no reading, or 0. */
+INLINE int32_t lack_of(int32_t given, int8_t valid) { return (column_mask(given < 0) & CELL_UNREADABLE) | ~valid; }
+
+/* How far the rod moved; a number without meaning if a cell holds no reading. */
+INLINE int32_t moved_by(int32_t released, int32_t applied)
+{
+    return (int32_t)((uint32_t)applied - (uint32_t)released);
+}
 
 /* What does not fit in 32 bits is no reading; the halves are looked at by themselves, since a vector holds twice as
  * many of them. */

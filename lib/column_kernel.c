@@ -108,19 +108,18 @@ INLINE readings take_readings(const rodt_column_in *in, size_t row, size_t count
     return found;
 }
 
-/* Takes the difference. A cell that holds no reading takes the stroke away and the region down. */
-INLINE void subtract(readings from, size_t count, column_block *restrict block,
-                     int32_t *restrict stroke)
+/* A cell that holds no reading takes the stroke away and the region down. */
+INLINE void subtract(readings from, size_t count, column_block *restrict block, int32_t *restrict stroke)
 {
     ROWS_ARE_INDEPENDENT
     for (size_t i = 0; i < count; i++) {
-        int32_t released = cell_of(from.released[i], block->released_valid.row[i]);
-        int32_t applied = cell_of(from.applied[i], block->applied_valid.row[i]);
-        int32_t moved = column_pick(applied < 0, applied, 0) - column_pick(released < 0, released, 0);
-        int32_t found = moved | column_mask(moved < 0) | column_mask((released | applied) < 0);
-        int32_t cells = CELLS(column_pick(released < 0, 0, released), column_pick(applied < 0, 0, applied));
+        int32_t no_released = lack_of(from.released[i], block->released_valid.row[i]);
+        int32_t no_applied = lack_of(from.applied[i], block->applied_valid.row[i]);
+        int32_t moved = moved_by(from.released[i], from.applied[i]);
+        int32_t found = moved | column_mask(moved < 0) | column_mask((no_released | no_applied) < 0);
         stroke[i] = found;
-        block->region[i] = block->entry[i] * REGIONS_OF_ENTRY + block->slot[i] + column_start(found) + cells;
+        block->region[i] = block->entry[i] * REGIONS_OF_ENTRY + block->slot[i] + column_start(found) +
+                           CELLS(no_released, no_applied);
     }
 }
 
@@ -225,7 +224,7 @@ INLINE void move_packed(const rodt_column_changes *of_plan, const int32_t *relea
         int32_t first = released[i];
         int32_t second = applied[i];
         int32_t none = column_mask((first | second) < 0);
-        int32_t moved = column_pick(second < 0, second, 0) - column_pick(first < 0, first, 0);
+        int32_t moved = moved_by(first, second);
         uint32_t word = word_of(&changes, moved, codes[i].step, codes[i].common, (uint32_t)none);
         word ^= (uint32_t)column_mask(first < 0) & WORD_RELEASED_UNREADABLE;
         word ^= (uint32_t)column_mask(second < 0) & WORD_APPLIED_UNREADABLE;

@@ -51,6 +51,7 @@ lack_for() { # TASK
         lack_command nm binutils
         lack_header cmocka.h libcmocka-dev
         wish_command units units
+        wish_command mawk mawk
         ;;
     clang) lack_clang ;;
     valgrind) lack_command valgrind valgrind ;;

@@ -16,6 +16,7 @@ static rodt_reading readings[MARKS]; /* by code - 2 */
 
 static struct {
     int32_t *released, *applied, *pressure, *day, *stroke;
+    int64_t *released64, *applied64;
     uint32_t *reasons;
     uint8_t *chamber, *verdict, *valid;
     char *from, *to;
@@ -60,6 +61,8 @@ static void fill(size_t rows)
         data.chamber[i] = (uint8_t)(2 + (seed >> 16) % MARKS);
         data.pressure[i] = (int32_t)(85 + (seed >> 24) % 20) * RODT_COLUMN_PER_PSI;
         data.day[i] = (int32_t)(15000 + (seed >> 12) % 5000);
+        data.released64[i] = data.released[i];
+        data.applied64[i] = data.applied[i];
         data.valid[i / 8] = 0xFE;
     }
 }
@@ -71,6 +74,8 @@ static void make(size_t rows)
     data.pressure = room(rows * 4);
     data.day = room(rows * 4);
     data.stroke = room(rows * 4);
+    data.released64 = room(rows * 8);
+    data.applied64 = room(rows * 8);
     data.reasons = room(rows * 4);
     data.chamber = room(rows);
     data.verdict = room(rows);
@@ -157,6 +162,8 @@ static void run_all(size_t rows)
     run("with pressure and day", &in, rows, 26);
     in.released_valid = in.applied_valid = (rodt_column_bits){data.valid, 0};
     run("with pressure, day, missing cells", &in, rows, 26);
+    in = (rodt_column_in){.released64 = data.released64, .applied64 = data.applied64, .chamber = data.chamber};
+    run("64-bit readings and chamber", &in, rows, 26);
 }
 
 int main(int count, char **words)

@@ -280,6 +280,36 @@ static void every_64th_is_judged_alike(void **state)
     }
 }
 
+/* Every pair of ends of the ranges and their neighbours, in 32 and in 64 bits, for a few chambers. */
+static void every_pair_of_corners_is_judged_alike(void **state)
+{
+    (void)state;
+    static const int64_t corners[] = {0, 1, -1, -2, INT32_MAX, INT32_MAX - 1, INT32_MIN, INT32_MIN + 1,
+                                      RODT_COLUMN_PER_INCH, 3 * RODT_COLUMN_PER_INCH, (int64_t)INT32_MAX + 1,
+                                      (int64_t)INT32_MIN - 1, INT64_MAX, INT64_MIN, UINT32_MAX, -(int64_t)UINT32_MAX,
+                                      (int64_t)1 << 32, -((int64_t)1 << 32)};
+    const size_t all = sizeof corners / sizeof corners[0];
+    const rodt_reading common = {0};
+    start("us-fmcsr", &common);
+    add_simple();
+    add_odd();
+    for (uint32_t code = 0; code <= plan.codes; code++) {
+        for (size_t i = 0; i < all * all; i++) {
+            cells.released64[i] = corners[i / all];
+            cells.applied64[i] = corners[i % all];
+            cells.released[i] = (int32_t)corners[i / 10 % 10]; /* the first ten fit in 32 bits */
+            cells.applied[i] = (int32_t)corners[i % 10];
+            cells.chamber[i] = (uint8_t)code;
+        }
+        rodt_column_in plain = {.released = cells.released, .applied = cells.applied, .chamber = cells.chamber};
+        rodt_column_in wide = {.released64 = cells.released64, .applied64 = cells.applied64, .chamber = cells.chamber};
+        rodt_column_in mixed = {.released64 = cells.released64, .applied = cells.applied, .chamber = cells.chamber};
+        compare_plain(&plain, all * all, &common);
+        compare(&wide, all * all, &common);
+        compare(&mixed, all * all, &common);
+    }
+}
+
 static void every_day_is_judged_alike(void **state)
 {
     (void)state;
@@ -398,6 +428,7 @@ int main(void)
         cmocka_unit_test(chance_rows_are_judged_alike),
         cmocka_unit_test(a_carriers_own_limits_are_judged_alike),
         cmocka_unit_test(every_64th_is_judged_alike),
+        cmocka_unit_test(every_pair_of_corners_is_judged_alike),
         cmocka_unit_test(every_day_is_judged_alike),
         cmocka_unit_test(wrong_plans_are_refused),
         cmocka_unit_test(wrong_columns_are_refused),
