@@ -37,7 +37,7 @@ static turn refuse(const asking *at, const char *what, uint32_t place)
     if (walk_is_person(input)) {
         if (place > 0)
             print_place(stdout, walk_columns(), at->text, place);
-        walk_say("", 0, "Not taken: %s.", what);
+        walk_say("", 0, "Not taken: %s%s", what, strchr(".?", what[strlen(what) - 1]) != NULL ? "" : ".");
         return TURN_AGAIN;
     }
     complain("%s:%lu: the answer to \"%s\" is not taken", input->file, input->line, name_of(at, name));

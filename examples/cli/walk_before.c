@@ -124,9 +124,9 @@ static void say_pressure(const walk *of)
         rodt_length_write_decimal((rodt_length){after.num, after.den}, RODT_UNIT_INCH, 0, RODT_ROUND_DOWN, left,
                                   sizeof left) != RODT_OK)
         return;
-    walk_say("", 0, "Start near %s: by estimate one full application takes %s psi down to about %s.%s", high, high, left,
-             rodt_pressure_compare(after, from) < 0 ? " That is too low to prove a pass: look for a leak or the volume."
-                                                    : "");
+    walk_say("", 0, "Start near %s: by estimate one full application takes %s psi down to about %s.", high, high, left);
+    if (rodt_pressure_compare(after, from) < 0)
+        walk_say("", 0, "That is below the window: no pass would be proven. Is the volume right?");
 }
 
 void walk_say_before(walk *of, const walk_item *item)

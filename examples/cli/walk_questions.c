@@ -94,8 +94,8 @@ const walk_question walk_questions[ASK_IDS] = {
                        .help = "As stamped on the housing: 20, 30, 24L, 30/30 (the first number is the service "
                              "chamber), bolt C, roto 30, DD-3. Not legible: skip, or measure the outside diameter and "
                              "see: rodtravel identify --help"},
-    [ASK_CLASS] = {.name = "stroke_class", .title = "stroke class: s standard, l long, u unknown", .part = WALK_RELEASED,
-                   .kind = WALK_CLASS, .home = WALK_END, .key = END_CLASS, .words = classes,
+    [ASK_CLASS] = {.name = "stroke_class", .title = "stroke class: s standard, l long, u unknown",
+                   .part = WALK_RELEASED, .kind = WALK_CLASS, .home = WALK_END, .key = END_CLASS, .words = classes,
                    .help = "Long: square ports (type square), a trapezoid tag (trapezoid), or L or LS in the mark. "
                            "Standard: only if something says so; round ports or no tag prove nothing. Unknown is "
                            "judged as standard, the strict side."},
@@ -141,8 +141,8 @@ const walk_question walk_questions[ASK_IDS] = {
     [ASK_LENGTH] = {.name = "seconds", .title = "Seconds it lasted", .light = true, .kind = WALK_CLOCK,
                     .home = WALK_CHECK, .key = CHECK_SECONDS,
                     .help = "Enter for one minute. 120 or 2:00 where the rule asks for two minutes."},
-    [ASK_SPAN] = {.name = "span", .title = "Timed from: w warning, a applications, r recovery", .kind = WALK_WORD, .home = WALK_CHECK,
-                  .key = CHECK_SPAN, .words = spans,
+    [ASK_SPAN] = {.name = "span", .title = "Timed from: w warning, a applications, r recovery",
+                  .kind = WALK_WORD, .home = WALK_CHECK, .key = CHECK_SPAN, .words = spans,
                   .help = "w: from where the warning stops. a: from after five full applications. r: back to the "
                           "pressure before one full application."},
     [ASK_ACTUAL] = {.name = "reservoir_volume", .title = "Volume of the reservoirs, cubic inches",
