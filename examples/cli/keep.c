@@ -102,7 +102,10 @@ static void sync_folder(const char *file)
 {
     char folder[KEEP_PATH_SIZE];
     const char *end = strrchr(file, '/');
-    snprintf(folder, sizeof folder, "%.*s", end == NULL ? 1 : (int)(end - file) + (end == file), end == NULL ? "." : file);
+    if (end == NULL)
+        snprintf(folder, sizeof folder, ".");
+    else
+        snprintf(folder, sizeof folder, "%.*s", (int)(end - file) + 1, file);
     int descriptor = open(folder, O_RDONLY);
     if (descriptor < 0)
         return;

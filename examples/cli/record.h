@@ -100,7 +100,8 @@ void report_each_defect(const inspection *of, vehicle_line line, void *context);
 #define REPORT_AIR_DEFECTIVE "The air system is defective too: see the list of defects."
 bool report_air_defective(const inspection *of);
 
-/* The cautions of a walk-round are confirmed by a person, or the report says that they were not; NULL = nothing to say. */
+/* The cautions of a walk-round are confirmed by a person, or the report says that they were not; NULL = they were, or
+ * nothing is known. */
 #define STEP_CAUTIONS "cautions"
 #define STEP_BY_OPTION "by option"
 const char *report_cautions_note(const inspection_record *record);

@@ -178,8 +178,8 @@ static int take_version(const place *at, const json_t *root)
     if (json_integer_value(version) <= RECORD_VERSION)
         return STATUS_CONTINUE;
     snprintf(what, sizeof what,
-             "the record is of version %" JSON_INTEGER_FORMAT ", and this program, rodtravel %s, reads up to version %d; a "
-             "newer rodtravel reads it", json_integer_value(version), rodt_version(), RECORD_VERSION);
+             "the record is of version %" JSON_INTEGER_FORMAT ", and this program, rodtravel %s, reads up to version "
+             "%d; a newer rodtravel reads it", json_integer_value(version), rodt_version(), RECORD_VERSION);
     return refuse(at, "version", what);
 }
 

@@ -208,7 +208,7 @@ static turn hear(asking *at)
     uint32_t place;
     if (!walk_is_text(text, &place))
         return refuse(at, "there is a sign that is no text, such as an arrow key", place);
-    if (text[0] == '\0')
+    if (text[0] == '\0' || (at->enter == WALK_STAY && is_word(text, "keep", "k")))
         return press_enter(at);
     if (is_word(text, "quit", "quit"))
         return TURN_STOP;

@@ -80,7 +80,7 @@ static rodt_status take_built(const char *text, record_value *value, char said[W
     rodt_date built;
     char word[WORD_SIZE];
     if (read_built_day(text, &built, error) != RODT_OK)
-        return error->status;
+        return refuse(error, error->column, "a year or a day is expected, such as 2016 or 2016-03-01");
     snprintf(said, WALK_SAID_SIZE, "built %s", built.month == 0 ? text : date_word(built, word));
     value->text = text;
     return RODT_OK;
@@ -126,7 +126,7 @@ static rodt_status take_pressure(const char *text, record_value *value, char sai
     rodt_status status = rodt_pressure_parse(text, &pressure, error);
     if (status != RODT_OK)
         return status;
-    if (pressure.den == 1)
+    if (pressure.den <= 1000)
         snprintf(said, WALK_SAID_SIZE, "%s psi", pressure_word(pressure, word));
     else
         snprintf(said, WALK_SAID_SIZE, "%s", text);

@@ -42,28 +42,20 @@ static void say_cautions(void)
 
 /* --- Air checks -------------------------------------------------------------------------------------- */
 
-static bool is_known(const rodt_rules *rules, size_t index)
-{
-    const rodt_air_limit *row = rodt_rules_air(rules, index);
-    for (size_t i = 0; i < index; i++) {
-        if (rodt_rules_air(rules, i)->check == row->check && strcmp(rodt_rules_air(rules, i)->setup, row->setup) == 0)
-            return true;
-    }
-    return false;
-}
-
 static void say_check(const inspection_record *record, rodt_check check)
 {
     const rodt_rules *rules = walk_air_rules(record);
+    const char *said = "";
     putchar('\n');
     walk_say("", 0, "Check: %s", rodt_check_title(check));
     for (size_t i = 0; i < rodt_rules_air_count(rules); i++) {
         const rodt_air_limit *row = rodt_rules_air(rules, i);
         if (row->check != check || !walk_row_fits(record, row))
             continue;
-        if (!is_known(rules, i))
+        if (strcmp(row->setup, said) != 0)
             walk_say("  Do:   ", 8, "%s", row->setup);
-        walk_say(row->kind == RODT_KIND_USUAL ? "  Usual:" : "  Good: ", 8, "%s%s", row->published,
+        said = row->setup;
+        walk_say("  Rule: ", 8, "%s%s%s", row->published, row->kind == RODT_KIND_USUAL ? " (no limit)" : "",
                  row->evidence == RODT_CHECKED ? "" : " (unconfirmed)");
     }
 }

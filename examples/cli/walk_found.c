@@ -118,7 +118,8 @@ static void say_end_entered(const inspection *judged, int end)
     }
     if (values[END_APPLIED].text != NULL && used < sizeof line)
         snprintf(line + used, sizeof line - used, ": %s", rodt_verdict_name(judged->vehicle.findings[end].verdict));
-    walk_say("", 4, "%s", line);
+    if (strlen(line) > strlen(values[END_POSITION].text))
+        walk_say("  ", 4, "%s", line);
 }
 
 static void say_head_entered(const inspection_record *record)
@@ -128,9 +129,9 @@ static void say_head_entered(const inspection_record *record)
         if (key == HEAD_PROGRAM || (value->text == NULL && value->number == 0))
             continue;
         if (value->text != NULL)
-            walk_say("", 4, "%s: %s", record_head_keys[key].name, value->text);
+            walk_say("  ", 4, "%s: %s", record_head_keys[key].name, value->text);
         else
-            walk_say("", 4, "%s: %d", record_head_keys[key].name, value->number);
+            walk_say("  ", 4, "%s: %d", record_head_keys[key].name, value->number);
     }
 }
 
@@ -144,7 +145,7 @@ void walk_say_entered(walk *of)
     for (size_t i = 0; judged != NULL && i < record->end_count; i++)
         say_end_entered(judged, (int)i);
     for (size_t i = 0; i < record->step_count; i++)
-        walk_say("", 4, "%s: %s", record->steps[i][STEP_NAME].text, record->steps[i][STEP_ANSWER].text);
+        walk_say("  ", 4, "%s: %s", record->steps[i][STEP_NAME].text, record->steps[i][STEP_ANSWER].text);
 }
 
 /* --- The verdict -------------------------------------------------------------------------------------- */

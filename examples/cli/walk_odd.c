@@ -42,11 +42,15 @@ static void say_stroke(odd_list *odd, const rodt_finding *finding)
 {
     static const rodt_reason reasons[] = {RODT_REASON_READINGS_SWAPPED, RODT_REASON_NO_MOVEMENT,
                                           RODT_REASON_BEYOND_RATED_STROKE};
+    const rodt_length hardly = {1, 2}; /* a choice of ours, far below what a full application moves */
     char sentence[RODT_SENTENCE_SIZE];
     for (size_t i = 0; i < COUNT_OF(reasons); i++) {
         if (rodt_finding_reason_write(finding, reasons[i], sentence, sizeof sentence) == RODT_OK)
             say(odd, sentence);
     }
+    if (rodt_length_given(finding->applied_stroke) && finding->applied_stroke.num > 0 &&
+        rodt_length_compare(finding->applied_stroke, hardly) < 0)
+        say(odd, "the rod hardly moved: was the pedal fully down, and both readings from the same spot?");
     if (!rodt_finding_has(finding, RODT_REASON_BEYOND_RATED_STROKE) && is_beyond_list(finding))
         say(odd, "that is more than the full travel of a standard chamber of this size: look at the chamber and the "
                  "tape again");
@@ -122,6 +126,17 @@ static void say_window(odd_list *odd, const inspection_record *trial, const walk
         say(odd, "the pressure rose though the engine is off: look at the gauge again");
 }
 
+/* Bounds of our own, far outside what an air brake works with: a slip of the finger, or a gauge that was misread. */
+static void say_gauge(odd_list *odd, const char *text)
+{
+    rodt_pressure read;
+    bool sound = text == NULL || rodt_pressure_parse(text, &read, NULL) != RODT_OK ||
+                 (rodt_pressure_compare(read, (rodt_pressure){10, 1}) >= 0 &&
+                  rodt_pressure_compare(read, (rodt_pressure){170, 1}) <= 0);
+    if (!sound)
+        say(odd, "that is hardly the pressure of an air brake system: look at the gauge again");
+}
+
 static void say_check(walk *of, odd_list *odd, const inspection_record *trial, const walk_item *item)
 {
     const inspection *judged = walk_judge(of, trial);
@@ -129,6 +144,8 @@ static void say_check(walk *of, odd_list *odd, const inspection_record *trial, c
     if (judged == NULL || check == WALK_NONE)
         return;
     const rodt_air_finding *finding = &judged->air[check];
+    if (walk_questions[item->id].kind == WALK_PRESSURE)
+        say_gauge(odd, walk_value(trial, item).text);
     if (finding->missing == RODT_AIR_MISSING_SENSE)
         say(odd, "the two pressures contradict each other: look at the gauge again");
     if (finding->missing == RODT_AIR_MISSING_SPAN && item->id == ASK_SECONDS)
@@ -142,7 +159,9 @@ static bool has_reading(const record_value *end)
     return end[END_CHAMBER].text != NULL || end[END_RELEASED].text != NULL || end[END_APPLIED].text != NULL;
 }
 
-static void say_lost_ends(walk *of, odd_list *odd, const inspection_record *trial)
+#define MANY_AXLES 12 /* a choice of ours; more are rare, and 22 is quickly typed for 2 */
+
+static void say_axles(walk *of, odd_list *odd, const inspection_record *trial)
 {
     char sentence[RODT_SENTENCE_SIZE];
     size_t lost = 0;
@@ -152,6 +171,8 @@ static void say_lost_ends(walk *of, odd_list *odd, const inspection_record *tria
              lost == 1 ? "" : "s");
     if (lost > 0)
         say(odd, sentence);
+    if (trial->end_count > (size_t)2 * MANY_AXLES)
+        say(odd, "that are very many axles");
 }
 
 size_t walk_each_odd(walk *of, const inspection_record *trial, const walk_item *item, vehicle_line line, void *context)
@@ -165,7 +186,7 @@ size_t walk_each_odd(walk *of, const inspection_record *trial, const walk_item *
     else if (item->id == ASK_PSI || item->id == ASK_PSI_AFTER)
         say_window(&odd, trial, item);
     else if (item->id == ASK_AXLES)
-        say_lost_ends(of, &odd, trial);
+        say_axles(of, &odd, trial);
     else if ((item->id == ASK_ENGINE || item->id == ASK_SPRING) && value.text != NULL && strcmp(value.text, "on") == 0)
         say(&odd, "then no stroke proves anything: every verdict would be undetermined");
     return odd.count;

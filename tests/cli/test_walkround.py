@@ -270,9 +270,10 @@ class Words(Walk):
         self.assertEqual(talk.prompts[-1], "1L released [keep 1 1/2]")
         talk.answer("1 5/8")
         self.assertEqual(talk.prompts[-1], "2L released")
-        talk.answer("back 1L")
-        talk.answer("")
-        self.assertEqual(talk.prompts[-1], "2L released")
+        for keep in ("", "k"):
+            talk.answer("back 1L")
+            talk.answer(keep)
+            self.assertEqual(talk.prompts[-1], "2L released")
         self.assertIn("no earlier question", talk.answer("back 9R"))
         self.assertEqual(self.record()["wheel_ends"][0]["released"], "1 5/8")
 
@@ -339,7 +340,8 @@ class Words(Walk):
 
     def test_odd_strokes(self):
         talk = self.at("1L applied")
-        for text, says in (("1 1/4", "less than released"), ("1 1/2", "did not move|equal"), ("4 1/4", "full travel")):
+        for text, says in (("1 1/4", "less than released"), ("1 1/2", "did not move|equal"), ("4 1/4", "full travel"),
+                           ("1 7/8", "hardly moved")):
             said = talk.answer(text)
             self.assertRegex(" ".join(said.split()), says)
             self.assertTrue(talk.prompts[-1].startswith("keep it"))
@@ -386,6 +388,7 @@ class Words(Walk):
     def test_odd_air(self):
         talk = self.at("Pressure at the end")
         self.assertIn("contradict", talk.answer("120"))
+        self.assertIn("gauge", talk.answer("1"))
         talk.answer("100")
         self.assertEqual(self.record()["air_checks"], [{"check": "reserve", "before": "110", "after": "100"}])
 
@@ -393,6 +396,7 @@ class Words(Walk):
         talk = self.at("2L slack arm")
         talk.answer("back axles")
         self.assertIn("dropped", talk.answer("1"))
+        self.assertIn("very many", talk.answer("22"))
         talk.answer("2")
         self.assertTrue(talk.prompts[-1].startswith("2L slack arm"))
         talk.answer("back axles")
