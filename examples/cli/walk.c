@@ -202,6 +202,14 @@ static turn go_back(asking *at, const char *where)
     return refuse(at, where[0] == '\0' ? "this is the first question" : "no earlier question has that name", 0);
 }
 
+static turn identify(asking *at, const char *text)
+{
+    rodt_error error;
+    if (!walk_identify(at->of, text, &error))
+        return refuse(at, error.text, error.column > 0 ? error.column + (uint32_t)(text - at->text) : 0);
+    return TURN_AGAIN;
+}
+
 static turn hear(asking *at)
 {
     const char *text = at->text, *rest;
@@ -225,6 +233,8 @@ static turn hear(asking *at)
         return go_back(at, "");
     if ((rest = behind(text, "back")) != NULL)
         return go_back(at, rest);
+    if (at->item.id == ASK_CHAMBER && (rest = behind(text, "diameter")) != NULL)
+        return identify(at, rest);
     if ((rest = behind(text, "note")) != NULL)
         return note(at, rest);
     return take(at, text);

@@ -178,6 +178,9 @@ void walk_say_entered(walk *of);                        /* everything so far */
 void walk_say_verdict(walk *of);                        /* at the end */
 int walk_status(walk *of, bool finished);
 
+/* Tells which chambers have an outside diameter (walk_identify.c). False: the text is no length. */
+bool walk_identify(const walk *of, const char *text, rodt_error *error);
+
 /* --- Talking (walk_talk.c) --------------------------------------------------------------------------- */
 
 unsigned walk_columns(void); /* of the screen, 80 at most */

@@ -21,7 +21,7 @@ static const walk_word spans[] = {{"w", "warning"},      {"warning", "warning"},
 static const walk_word classes[] = {{"s", "standard"},    {"square", "long"},     {"trapezoid", "long"},
                                     {"u", "unknown"},     {"unknown", "unknown"}, {NULL, NULL}};
 
-#define STEP(step, words_, firm_) .name = step, .kind = WALK_WORD, .home = WALK_STEP, .words = words_, .firm = firm_
+#define STEP(step, list, must) .name = (step), .kind = WALK_WORD, .home = WALK_STEP, .words = (list), .firm = (must)
 
 const walk_question walk_questions[ASK_IDS] = {
     [ASK_CAUTIONS] = {STEP(STEP_CAUTIONS, only_yes, true), .part = WALK_SAFETY, .title = "Read and kept? Type yes",
@@ -92,8 +92,8 @@ const walk_question walk_questions[ASK_IDS] = {
     [ASK_CHAMBER] = {.name = "chamber", .title = "chamber", .part = WALK_RELEASED, .kind = WALK_CHAMBER,
                      .home = WALK_END, .key = END_CHAMBER,
                        .help = "As stamped on the housing: 20, 30, 24L, 30/30 (the first number is the service "
-                             "chamber), bolt C, roto 30, DD-3. Not legible: skip, or measure the outside diameter and "
-                             "see: rodtravel identify --help"},
+                             "chamber), bolt C, roto 30, DD-3. Not legible: type diameter and what the tape says "
+                             "across it (diameter 8 1/8), or skip."},
     [ASK_CLASS] = {.name = "stroke_class", .title = "stroke class: s standard, l long, u unknown",
                    .part = WALK_RELEASED, .kind = WALK_CLASS, .home = WALK_END, .key = END_CLASS, .words = classes,
                    .help = "Long: square ports (type square), a trapezoid tag (trapezoid), or L or LS in the mark. "

@@ -338,6 +338,17 @@ class Words(Walk):
         self.assertEqual(self.record()["wheel_ends"][0]["remark"], "rod end is dry; grease it")
         self.assertIn("= 1 1/2 in", talk.answer("1 1/2"))
 
+    def test_a_stamp_that_is_gone(self):
+        """8 1/8 in across is clamp 30, but DD-3 30 and bolt C lie within the tolerance; bolt C has the least limit."""
+        talk = self.at("1L chamber")
+        said = " ".join(talk.answer("diameter 8 1/8").split())
+        for words in ("clamp 30", "DD-3", "bolt C", "strictest of them holds: limit 1 3/4"):
+            self.assertIn(words, said)
+        self.assertIn("No chamber", talk.answer("diameter 2"))
+        self.assertIn("Not taken", talk.answer("diameter big"))
+        self.assertTrue(talk.prompts[-1].startswith("1L chamber"))
+        self.assertNotIn("chamber", self.record()["wheel_ends"][0])
+
     def test_odd_strokes(self):
         talk = self.at("1L applied")
         for text, says in (("1 1/4", "less than released"), ("1 1/2", "did not move|equal"), ("4 1/4", "full travel"),
@@ -790,6 +801,16 @@ class Script(Walk):
         result = self.script(["# the truck", *lines[:5], "# and so on", *lines[5:], "", "# done"])
         self.assertEqual((result.returncode, result.stderr), (0, ""))
         self.assertEqual(self.file.read_bytes(), (self.folder / "by_hand.json").read_bytes())
+
+    def test_the_example(self):
+        """By hand: 2R 4 1/8 less 2 1/16 is 2 1/16, over 2 by 1/16: a half of 4 brakes is 12 1/2 %."""
+        answers = Path(__file__).resolve().parent.parent.parent / "examples" / "data" / "walkround.txt"
+        result = subprocess.run([COMMAND, "walkround", self.file, "--answers", answers], capture_output=True, text=True,
+                                check=False)
+        self.assertEqual((result.returncode, result.stderr), (1, ""))
+        self.assertIn("\nDEFECTIVE, BELOW THE OUT-OF-SERVICE CRITERION\n", result.stdout)
+        self.assertIn("1/2 of 4 brakes defective, 12 1/2 %", result.stdout)
+        self.assertEqual(self.record()["wheel_ends"][3]["remark"], "rod end is dry")
 
     def test_standard_input_is_the_same(self):
         text = "".join(line + "\n" for line in self.lines())
