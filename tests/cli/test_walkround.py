@@ -917,7 +917,7 @@ class Garbage(Walk):
         """Random lines to random questions: whatever is taken, the record stays one."""
         chance = random.Random(99)
         words = ["yes", "-", "2", "s", "c", "1/16", "30", "20L", "95", "1 1/2", "4", "k", "back", "back 1L", "show",
-                 "?", "note \u00e9", "", "x", "<", "0", "24 in", "n", "l", "#"]
+                 "?", "note \u00e9", "", "x", "<", "0", "24 in", "n", "l"]
         for round_ in range(15):
             file = self.folder / f"{round_}.json"
             talk = self.begin(file=file, terminal=PERSON)
