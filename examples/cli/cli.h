@@ -85,6 +85,7 @@ extern const command_spec batch_command;
 extern const command_spec air_command;
 extern const command_spec vehicle_command;
 extern const command_spec report_command;
+extern const command_spec walkround_command;
 extern const command_spec practice_command;
 
 /* --- Rule set and day (setting.c) -------------------------------------------------------------------- */
@@ -115,6 +116,9 @@ int complain(const char *format, ...) PRINTF_LIKE(1, 2);
  * words ("the applied measurement"). Returns STATUS_USAGE. */
 int complain_text(const char *what, const char *text, const rodt_error *error);
 
+/* Shows a text in lines of at most so many columns, and a caret under a character of it, counted from 1; 0 = none. */
+void print_place(FILE *to, unsigned columns, const char *text, uint32_t character);
+
 /* --- For people (print.c) ---------------------------------------------------------------------------- */
 
 #define LINE_WIDTH 80
@@ -129,6 +133,10 @@ void print_safely(FILE *to, const char *text);
 
 /* Prints a label, then the text in lines of at most LINE_WIDTH columns that hang at `indent`. */
 void print_wrapped(FILE *to, const char *label, unsigned indent, const char *text);
+void print_wrapped_at(FILE *to, unsigned line_width, const char *label, unsigned indent, const char *text);
+
+/* Columns of the screen that a text takes. */
+unsigned columns_of_text(const char *text);
 
 typedef enum paint_kind { PAINT_GOOD, PAINT_BAD, PAINT_OPEN, PAINT_STRONG } paint_kind;
 

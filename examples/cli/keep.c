@@ -97,6 +97,42 @@ static int write_out(kept_file *file)
     return failure;
 }
 
+/* The name of a file is on the disk only when its folder is. A file system that cannot do that is no failure. */
+static void sync_folder(const char *file)
+{
+    char folder[KEEP_PATH_SIZE];
+    const char *end = strrchr(file, '/');
+    if (end == NULL)
+        snprintf(folder, sizeof folder, ".");
+    else
+        snprintf(folder, sizeof folder, "%.*s", (int)(end - file) + 1, file);
+    int descriptor = open(folder, O_RDONLY);
+    if (descriptor < 0)
+        return;
+    (void)fsync(descriptor);
+    close(descriptor);
+}
+
+/* A link is made only where nothing has the name. Some file systems have no links; there a look must do.
+ * Returns 0, or the errno of what failed. */
+static int name_fresh(const kept_file *file)
+{
+    struct stat found;
+    if (link(file->temporary, file->target) == 0)
+        return unlink(file->temporary) == 0 ? 0 : errno;
+    if (errno == EEXIST || lstat(file->target, &found) == 0)
+        return EEXIST;
+    return rename(file->temporary, file->target) == 0 ? 0 : errno;
+}
+
+static int give_name(const kept_file *file)
+{
+    int failure = file->fresh ? name_fresh(file) : rename(file->temporary, file->target) == 0 ? 0 : errno;
+    if (failure == 0)
+        sync_folder(file->target);
+    return failure;
+}
+
 int keep_close(kept_file *file, bool good)
 {
     if (file->to == stdout)
@@ -108,8 +144,8 @@ int keep_close(kept_file *file, bool good)
         failure = write_out(file);
     if (close(file->descriptor) != 0 && failure == 0)
         failure = errno;
-    if (failure == 0 && good && beside && rename(file->temporary, file->target) != 0)
-        failure = errno;
+    if (failure == 0 && good && beside)
+        failure = give_name(file);
     free(file->text);
     if (beside && (failure != 0 || !good))
         unlink(file->temporary);

@@ -14,6 +14,7 @@ typedef struct kept_file {
     char *text;     /* what was put there; the file gets it in one piece */
     size_t size;
     int descriptor;
+    bool fresh; /* set behind keep_open: a file of that name that is there by now is not replaced */
     char target[KEEP_PATH_SIZE];    /* the file itself, where the name is a link to it */
     char temporary[KEEP_PATH_SIZE]; /* "" = written in place: a terminal, a pipe, a device */
 } kept_file;

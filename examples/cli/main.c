@@ -6,9 +6,9 @@
 #include <errno.h>
 #include <string.h>
 
-static const command_spec *const commands[] = {&stroke_command, &vehicle_command,  &air_command,  &report_command,
-                                              &identify_command, &limits_command, &batch_command,
-                                              &practice_command};
+static const command_spec *const commands[] = {&stroke_command, &vehicle_command, &air_command, &walkround_command,
+                                               &report_command, &identify_command, &limits_command, &batch_command,
+                                               &practice_command};
 
 static const char *const introduction =
     "rodtravel COMMAND [OPTION]... [OPERAND]...\n"

@@ -35,29 +35,36 @@ static unsigned columns_before(const char *text, uint32_t character)
 }
 
 /* A long text is shown around the place only. Returns the columns in front of the caret. */
-static unsigned print_window(const char *text, uint32_t character)
+static unsigned print_window(FILE *to, unsigned window, const char *text, uint32_t character)
 {
     uint32_t from = 1;
-    while (columns_before(text, character) - columns_before(text, from) > WINDOW - 10)
+    while (columns_before(text, character) - columns_before(text, from) > window - 10)
         from++;
     const char *at = text;
     char shown[SHOWN_SIZE];
     unsigned width;
     for (uint32_t i = 1; i < from; i++)
         at += show_character(at, shown, &width);
-    fprintf(stderr, "%*s%s", (int)MARGIN, "", from > 1 ? "..." : "");
+    fprintf(to, "%*s%s", (int)MARGIN, "", from > 1 ? "..." : "");
     unsigned before = columns_before(text, character) - columns_before(text, from) + (from > 1 ? 3 : 0);
     for (unsigned used = 0; *at != '\0'; used += width) {
         size_t bytes = show_character(at, shown, &width);
-        if (used + width > WINDOW) {
-            fputs("...", stderr);
+        if (used + width > window) {
+            fputs("...", to);
             break;
         }
-        fputs(shown, stderr);
+        fputs(shown, to);
         at += bytes;
     }
-    fputc('\n', stderr);
+    fputc('\n', to);
     return before;
+}
+
+void print_place(FILE *to, unsigned columns, const char *text, uint32_t character)
+{
+    unsigned before = print_window(to, columns - 2 * MARGIN, text, character);
+    if (character > 0)
+        fprintf(to, "%*s^\n", (int)(MARGIN + before), "");
 }
 
 int complain_text(const char *what, const char *text, const rodt_error *error)
@@ -67,9 +74,7 @@ int complain_text(const char *what, const char *text, const rodt_error *error)
     if (error->status == RODT_E_EMPTY)
         return complain("%s is missing: \"%s\" stands for nothing measured", what, text);
     complain("%s cannot be read", what);
-    unsigned before = print_window(text, error->column);
-    if (error->column > 0)
-        fprintf(stderr, "%*s^\n", (int)(MARGIN + before), "");
+    print_place(stderr, WINDOW + 2 * MARGIN, text, error->column);
     print_wrapped(stderr, "    ", MARGIN, error->text);
     return STATUS_USAGE;
 }

@@ -103,6 +103,8 @@ static unsigned columns_of(const char *text, size_t size)
     return columns;
 }
 
+unsigned columns_of_text(const char *text) { return columns_of(text, strlen(text)); }
+
 static void print_word(FILE *to, const char *word, size_t size)
 {
     char shown[SHOWN_SIZE];
@@ -140,6 +142,11 @@ static size_t word_size(const char *text)
 
 void print_wrapped(FILE *to, const char *label, unsigned indent, const char *text)
 {
+    print_wrapped_at(to, LINE_WIDTH, label, indent, text);
+}
+
+void print_wrapped_at(FILE *to, unsigned line_width, const char *label, unsigned indent, const char *text)
+{
     unsigned column = columns_of(label, strlen(label));
     bool begun = column >= indent && column > 0;
     fputs(label, to);
@@ -151,7 +158,7 @@ void print_wrapped(FILE *to, const char *label, unsigned indent, const char *tex
     for (const char *at = text + strspn(text, " "); *at != '\0'; at += strspn(at, " ")) {
         size_t size = word_size(at);
         unsigned width = columns_of(at, size);
-        if (begun && column + 1 + width >= LINE_WIDTH) {
+        if (begun && column + 1 + width >= line_width) {
             fprintf(to, "\n%*s", (int)indent, "");
             column = indent;
         } else if (begun) {

@@ -7,8 +7,9 @@
 #include "vehicle.h"
 
 #define RECORD_KIND "brake-stroke-inspection"
-#define RECORD_VERSION 1 /* of the format; a record of a later one is refused */
+#define RECORD_VERSION 2 /* of the format; a record of a later one is refused */
 #define RECORD_CHECKS_MAX ((size_t)60)
+#define RECORD_STEPS_MAX ((size_t)600)
 #define RECORD_WHERE_SIZE 96
 
 /* The entries of a record, in the order in which they are written. */
@@ -27,6 +28,10 @@ typedef enum check_key {
     CHECK_CUT_OUT, CHECK_ACTUAL, CHECK_REQUIRED, CHECK_ANSWER, CHECK_REMARK, CHECK_KEYS
 } check_key;
 
+/* A step of a walk-round whose answer has no other place: what was confirmed, what was left out on purpose. */
+typedef enum step_key { STEP_NAME, STEP_ANSWER, STEP_KEYS } step_key;
+#define STEP_SKIPPED "skipped"
+
 /* What is written for a key: a text as its writer wrote it, or a whole number. NULL and 0 = not written. */
 typedef struct record_value {
     const char *text;
@@ -43,6 +48,7 @@ typedef struct record_key {
 extern const record_key record_head_keys[HEAD_KEYS];
 extern const record_key record_end_keys[END_KEYS];
 extern const record_key record_check_keys[CHECK_KEYS];
+extern const record_key record_step_keys[STEP_KEYS];
 
 typedef struct inspection_record {
     const char *file; /* as messages call it */
@@ -51,6 +57,8 @@ typedef struct inspection_record {
     record_value ends[VEHICLE_ENDS_MAX][END_KEYS];
     size_t check_count;
     record_value checks[RECORD_CHECKS_MAX][CHECK_KEYS];
+    size_t step_count;
+    record_value steps[RECORD_STEPS_MAX][STEP_KEYS];
     void *tree; /* keeps the texts of a record that was read */
 } inspection_record;
 
@@ -91,6 +99,12 @@ void report_each_defect(const inspection *of, vehicle_line line, void *context);
 /* The outcome of the strokes leaves the air out, so that a report says this beside it. */
 #define REPORT_AIR_DEFECTIVE "The air system is defective too: see the list of defects."
 bool report_air_defective(const inspection *of);
+
+/* The cautions of a walk-round are confirmed by a person, or the report says that they were not; NULL = they were, or
+ * nothing is known. */
+#define STEP_CAUTIONS "cautions"
+#define STEP_BY_OPTION "by option"
+const char *report_cautions_note(const inspection_record *record);
 
 /* Sources of the air checks, each once. */
 void report_each_air_source(const inspection *of, vehicle_line line, void *context);

@@ -142,6 +142,29 @@ static int take_checks(inspection_record *out, const json_t *list)
     return STATUS_CONTINUE;
 }
 
+static int take_steps(inspection_record *out, const json_t *list)
+{
+    static const char *const none[] = {NULL};
+    place at = {out->file, ""};
+    if (list == NULL)
+        return STATUS_CONTINUE;
+    if (!json_is_array(list))
+        return refuse(&at, "steps", "a list in square brackets is expected");
+    if (json_array_size(list) > RECORD_STEPS_MAX)
+        return refuse(&at, "steps", "there are more steps than any walk-round has");
+    for (size_t i = 0; i < json_array_size(list); i++) {
+        json_t *entry = json_array_get(list, i);
+        snprintf(at.where, sizeof at.where, "steps, entry %zu", i + 1);
+        if (!json_is_object(entry))
+            return refuse(&at, "entry", "an object in curly brackets is expected");
+        int status = take_object(&at, entry, record_step_keys, STEP_KEYS, none, out->steps[i]);
+        if (status != STATUS_CONTINUE)
+            return status;
+        out->step_count = i + 1;
+    }
+    return STATUS_CONTINUE;
+}
+
 /* Before anything else is looked at: another format may well have other entries. */
 static int take_version(const place *at, const json_t *root)
 {
@@ -152,17 +175,17 @@ static int take_version(const place *at, const json_t *root)
         return refuse(at, "record", "\"" RECORD_KIND "\" is expected; this is no record of an inspection");
     if (!json_is_integer(version) || json_integer_value(version) < 1)
         return refuse(at, "version", "a whole number, the version of the record, is expected");
-    if (json_integer_value(version) == RECORD_VERSION)
+    if (json_integer_value(version) <= RECORD_VERSION)
         return STATUS_CONTINUE;
     snprintf(what, sizeof what,
-             "the record is of version %" JSON_INTEGER_FORMAT ", and this program, rodtravel %s, reads version %d; a "
-             "newer rodtravel reads it", json_integer_value(version), rodt_version(), RECORD_VERSION);
+             "the record is of version %" JSON_INTEGER_FORMAT ", and this program, rodtravel %s, reads up to version "
+             "%d; a newer rodtravel reads it", json_integer_value(version), rodt_version(), RECORD_VERSION);
     return refuse(at, "version", what);
 }
 
 static int take_record(inspection_record *out, json_t *root)
 {
-    static const char *const others[] = {"record", "version", "wheel_ends", "air_checks", NULL};
+    static const char *const others[] = {"record", "version", "wheel_ends", "air_checks", "steps", NULL};
     place at = {out->file, ""};
     if (!json_is_object(root))
         return complain("%s: a record is one object in curly brackets", out->file);
@@ -171,7 +194,9 @@ static int take_record(inspection_record *out, json_t *root)
         status = take_object(&at, root, record_head_keys, HEAD_KEYS, others, out->head);
     if (status == STATUS_CONTINUE)
         status = take_ends(out, json_object_get(root, "wheel_ends"));
-    return status == STATUS_CONTINUE ? take_checks(out, json_object_get(root, "air_checks")) : status;
+    if (status == STATUS_CONTINUE)
+        status = take_checks(out, json_object_get(root, "air_checks"));
+    return status == STATUS_CONTINUE ? take_steps(out, json_object_get(root, "steps")) : status;
 }
 
 static int parse(inspection_record *out, const char *text, size_t size)
@@ -225,30 +250,38 @@ static int put_values(json_t *object, const record_value *values, const record_k
     return failed;
 }
 
-static int put_end(json_t *list, const record_value *values)
+static int put_entry(json_t *list, const record_value *values, const record_key *keys, size_t count)
 {
     json_t *entry = json_object();
-    return put_values(entry, values, record_end_keys, END_KEYS) | json_array_append_new(list, entry);
+    return put_values(entry, values, keys, count) | json_array_append_new(list, entry);
 }
 
-static int put_check(json_t *list, const record_value *values)
+/* Version 1 had no steps; a record without any stays readable for those who know that version alone. */
+static int put_steps(json_t *root, const inspection_record *record)
 {
-    json_t *entry = json_object();
-    return put_values(entry, values, record_check_keys, CHECK_KEYS) | json_array_append_new(list, entry);
+    json_t *steps = json_array();
+    int failed = 0;
+    for (size_t i = 0; i < record->step_count; i++)
+        failed |= put_entry(steps, record->steps[i], record_step_keys, STEP_KEYS);
+    if (record->step_count > 0)
+        return failed | json_object_set_new(root, "steps", steps);
+    json_decref(steps);
+    return failed;
 }
 
 static int put_record(json_t *root, const inspection_record *record)
 {
     json_t *ends = json_array(), *checks = json_array();
     int failed = json_object_set_new(root, "record", json_string(RECORD_KIND));
-    failed |= json_object_set_new(root, "version", json_integer(RECORD_VERSION));
+    failed |= json_object_set_new(root, "version", json_integer(record->step_count > 0 ? RECORD_VERSION : 1));
     failed |= put_values(root, record->head, record_head_keys, HEAD_KEYS);
     for (size_t i = 0; i < record->end_count; i++)
-        failed |= put_end(ends, record->ends[i]);
+        failed |= put_entry(ends, record->ends[i], record_end_keys, END_KEYS);
     for (size_t i = 0; i < record->check_count; i++)
-        failed |= put_check(checks, record->checks[i]);
+        failed |= put_entry(checks, record->checks[i], record_check_keys, CHECK_KEYS);
     failed |= json_object_set_new(root, "wheel_ends", ends);
-    return failed | json_object_set_new(root, "air_checks", checks);
+    failed |= json_object_set_new(root, "air_checks", checks);
+    return failed | put_steps(root, record);
 }
 
 int record_write(const inspection_record *record, FILE *to)

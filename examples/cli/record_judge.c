@@ -120,6 +120,18 @@ static int take_arm(const inspection *of, size_t i, const char *where, rodt_unit
     return refuse_text(&of->record, where, "arm_length", text, &error);
 }
 
+/* The library names the first text that it cannot read, and one that is not there comes before the others. */
+static rodt_status find_unreadable(const rodt_reading_text *text, const rodt_rules *rules, rodt_error *error)
+{
+    rodt_reading_text whole = *text;
+    rodt_finding finding;
+    whole.chamber = whole.chamber != NULL ? whole.chamber : "30";
+    whole.released = whole.released != NULL ? whole.released : "1";
+    whole.applied = whole.applied != NULL ? whole.applied : "2";
+    error->status = RODT_OK;
+    return rodt_judge_row(&whole, rules, &finding, error);
+}
+
 static int judge_end(inspection *of, size_t i, const char *where, rodt_unit unit)
 {
     const record_value *values = of->record.ends[i];
@@ -133,6 +145,8 @@ static int judge_end(inspection *of, size_t i, const char *where, rodt_unit unit
         .spring_brake = values[END_SPRING].text, .drum = values[END_DRUM].text,
         .style = {.unit = unit},                 .default_day = of->setting.day};
     rodt_status status = rodt_judge_row(&text, of->setting.rules, &of->vehicle.findings[i], &error);
+    if (status == RODT_OK && error.status == RODT_E_EMPTY)
+        status = find_unreadable(&text, of->setting.rules, &error);
     if (status != RODT_OK)
         return complain("%s: %s: %s", of->record.file, where, rodt_status_text(status));
     if (error.status == RODT_OK || error.status == RODT_E_EMPTY)

@@ -52,3 +52,8 @@ const record_key record_check_keys[CHECK_KEYS] = {
     [CHECK_ANSWER] = {"answer", 0, false},
     [CHECK_REMARK] = {"remark", 0, false},
 };
+
+const record_key record_step_keys[STEP_KEYS] = {
+    [STEP_NAME] = {"step", 0, true},
+    [STEP_ANSWER] = {"answer", 0, true},
+};

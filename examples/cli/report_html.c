@@ -125,6 +125,8 @@ static void put_findings(const inspection *of, FILE *to)
 static void put_remarks(const inspection *of, FILE *to)
 {
     html_list remarks = {to, "Remarks", false};
+    if (report_cautions_note(&of->record) != NULL)
+        put_item(&remarks, "", report_cautions_note(&of->record));
     for (size_t i = 0; i < of->record.end_count; i++) {
         const record_value *values = of->record.ends[i];
         if (values[END_REMARK].text != NULL)

@@ -35,6 +35,8 @@ static void print_line(void *context, const char *label, const char *text)
 static void print_remarks(const inspection *of)
 {
     list remarks = {"Remarks"};
+    if (report_cautions_note(&of->record) != NULL)
+        print_line(&remarks, "", report_cautions_note(&of->record));
     for (size_t i = 0; i < of->record.end_count; i++) {
         if (of->record.ends[i][END_REMARK].text != NULL)
             print_line(&remarks, of->record.ends[i][END_POSITION].text, of->record.ends[i][END_REMARK].text);

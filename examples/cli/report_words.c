@@ -76,3 +76,13 @@ void report_each_air_source(const inspection *of, vehicle_line line, void *conte
         line(context, rodt_check_title(of->air[i].reading.check), text);
     }
 }
+
+const char *report_cautions_note(const inspection_record *record)
+{
+    for (size_t i = 0; i < record->step_count; i++) {
+        if (strcmp(record->steps[i][STEP_NAME].text, STEP_CAUTIONS) == 0 &&
+            strcmp(record->steps[i][STEP_ANSWER].text, STEP_BY_OPTION) == 0)
+            return "The cautions were confirmed by an option of the command, not by a person.";
+    }
+    return NULL;
+}

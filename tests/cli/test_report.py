@@ -103,6 +103,10 @@ class Record(unittest.TestCase):
         "position twice": (with_end(position="1L"), False, ["entry 2 (1L)", "twice"]),
         "position": (with_end(position="left"), False, ["wheel_ends, entry 2 (left), position", "^"]),
         "date cell": (with_end(applied="3-Apr"), False, ["entry 2 (1R), applied", "3-Apr", "^"]),
+        "behind a gap": (small(wheel_ends=[{"position": "1L", "applied": "3-Apr"}]), False, ["entry 1 (1L), applied", "^"]),
+        "steps": (small(version=2, steps=[{"step": "chocks"}]), True, ["steps, entry 1, answer: is missing"]),
+        "no steps": (small(version=2, steps={}), True, ["steps: a list"]),
+        "step": (small(version=2, steps=["chocks"]), True, ["steps, entry 1, entry: an object"]),
         "words": (with_end(applied="about three"), False, ["entry 2 (1R), applied", "^"]),
         "lost point": (with_end(applied="375"), False, ["entry 2 (1R), applied"]),
         "pressure": (with_end(psi="95 lbs"), False, ["entry 2 (1R), psi"]),
@@ -154,7 +158,7 @@ class Record(unittest.TestCase):
 
     def test_a_later_version_is_refused_politely(self):
         """Before anything else: what a later version holds is not looked at."""
-        self.refused({"record": "brake-stroke-inspection", "version": 2, "surprise": []}, "of version 2",
+        self.refused({"record": "brake-stroke-inspection", "version": 3, "surprise": []}, "of version 3",
                      "a newer rodtravel reads it")
 
     def test_every_key_is_in_schema_and_program(self):
@@ -166,7 +170,9 @@ class Record(unittest.TestCase):
         record["air_checks"][0].update(pressure="62", before="110", after="100", seconds="2:05", span="warning",
                                        applications=2, cut_out="125", reservoir_volume="2848", required_volume="2000",
                                        answer="yes", remark="-")
+        record.update(version=2, steps=[{"step": "chocks", "answer": "yes"}])
         self.assertTrue(is_valid(record))
+        self.assertEqual(set(record["steps"][0]), set(SCHEMA["$defs"]["step"]["properties"]))
         self.assertEqual(set(record), set(SCHEMA["properties"]))
         self.assertEqual(set(record["wheel_ends"][0]), set(SCHEMA["$defs"]["wheel_end"]["properties"]))
         self.assertEqual(set(record["air_checks"][0]), set(SCHEMA["$defs"]["air_check"]["properties"]))

@@ -1,0 +1,959 @@
+# SPDX-License-Identifier: Apache-2.0
+"""`rodtravel walkround` as a person and as a script meet it: python3 test_walkround.py PATH_TO_RODTRAVEL
+
+Answers are looked up by the question, so that a changed order shows in the tests of the order alone. Without
+pseudo-terminals whole walk-rounds go through pipes, and what only a person can do is passed over."""
+import json
+import os
+import random
+import re
+import resource
+import signal
+import subprocess
+import sys
+import tempfile
+import unittest
+from fractions import Fraction
+from pathlib import Path
+
+from dialogue import Dialogue, has_terminals
+from test_report import Tap, is_valid
+
+PERSON = has_terminals()
+
+# A two-axle truck under us-fmcsr, as somebody would type it. A question not named here is answered by Enter.
+TRUCK = {
+    "Read and kept": "yes", "Unit number": "T-1", "Who inspects": "M. Example", "Vehicle": "s", "How many axles": "2",
+    "Level ground": "yes", "reserve: Pressure at the start": "110", "reserve: Pressure at the end": "100",
+    "Warning came on": "62", "Drain valves": "y", "Did oil": "n", "Parking brake released": "y", "Engine off": "y",
+    "1L chamber": "20", "1L stroke class": "s", "1L adjuster": "a", "1L slack arm": "6", "1L released": "1 1/2",
+    "2L chamber": "30/30", "2L stroke class": "l", "2L slack arm": "5 1/2", "2L released": "2-1/4",
+    "2R released": "2⅛ in", "1R released": "38.1 mm", "Reservoir pressure, psi": "95", "Pedal fully": "yes",
+    "1L applied": "3 1/8", "2L applied": "4.75", "2R applied": "4 1/8", "1R applied": "3 1/4",
+    "Parking brake set": "y", "Everybody clear": "y", "Did the parking brake": "y",
+}
+# By hand: 1L 1 5/8 of 1 3/4; 1R 38.1 mm is 1 1/2, so 1 3/4 of 1 3/4; 2L 2 1/2 of 2 1/2; 2R 2 of 2 1/2.
+# Limits: 49 CFR 393.47(e)(1), clamp 20 standard 1 3/4, clamp 30 long 2 1/2.
+TRUCK_STROKES = {"1L": ("1 5/8", "in-adjustment"), "1R": ("1 3/4", "in-adjustment"),
+                 "2L": ("2 1/2", "in-adjustment"), "2R": ("2", "in-adjustment")}
+
+# Five axles, ten brakes, air checks by us-cdl. Released and applied of each wheel end.
+READINGS = {"1L": ("1 1/2", "3 1/8"), "1R": ("1 1/2", "3 1/4"), "2L": ("2 1/8", "4"), "2R": ("2 1/16", "4 1/16"),
+            "3L": ("2 1/8", "4 1/4"), "3R": ("2", "3 3/4"), "4L": ("2 1/4", "4 9/16"), "4R": ("2 3/16", "2 3/16"),
+            "5L": ("2", "3 13/16"), "5R": ("2 1/16", "3 15/16")}
+TEN = {
+    "Read and kept": "yes", "Unit number": "T-114", "Vehicle": "c", "How many axles": "5", "Level ground": "yes",
+    "pressure loss: Pressure at the start": "110", "pressure loss, brakes released: Pressure at the end": "108",
+    "pressure loss, brakes applied: Pressure at the end": "105",
+    "Warning came on": "62", "Seconds it took": "38", "Compressor stopped": "125", "Compressor started": "100",
+    "reserve: Pressure at the start": "110", "reserve: Pressure at the end": "100", "Drain valves": "y", "Did oil": "n",
+    "Did the parking brake": "y", "Is a leak": "n", "Parking valve": "30", "Parking brake released": "y",
+    "Engine off": "y", "1L chamber": "20", "1L stroke class": "s", "1L adjuster": "a", "1L slack arm": "6",
+    "2L chamber": "30", "2L stroke class": "s", "2L slack arm": "5 1/2",
+    "4L chamber": "30L", "5L chamber": "30", "5L stroke class": "u",
+    "Reservoir pressure, psi": "95", "Pedal fully": "yes", "Parking brake set": "y", "Everybody clear": "-",
+    **{f"{end} released": first for end, (first, _) in READINGS.items()},
+    **{f"{end} applied": second for end, (_, second) in READINGS.items()},
+}
+# Limits typed from 49 CFR 393.47(e)(1): clamp 20 standard, 30 standard (5 is unknown: judged as standard), 30 long.
+TEN_LIMITS = {"1": Fraction(7, 4), "2": Fraction(2), "3": Fraction(2), "4": Fraction(5, 2), "5": Fraction(2)}
+
+
+def inches(text):
+    return sum(Fraction(part) for part in text.split())
+
+
+def ten_verdicts():
+    """A judge of its own: applied less released against the limit."""
+    found = {}
+    for end, (first, second) in READINGS.items():
+        stroke = inches(second) - inches(first)
+        over = stroke > TEN_LIMITS[end[0]]
+        found[end] = "inoperative" if stroke == 0 else "out-of-adjustment" if over else "in-adjustment"
+    return found
+
+
+def look_up(answers, question, heading=""):
+    """The answer to a question; "" = Enter. Questions that several checks share are told apart by the check."""
+    if question.startswith("keep it"):
+        return "k"
+    for key, answer in answers.items():
+        check, _, rest = key.rpartition(": ")
+        if question.startswith(rest) and heading.startswith(check):
+            return answer
+    return ""
+
+
+def straight(file, text, **options):
+    """A run from a pipe to its end."""
+    return subprocess.run([COMMAND, "walkround", file], input=text, capture_output=True, text=True, check=False,
+                          **options)
+
+
+def report(file, *options):
+    return subprocess.run([COMMAND, "report", file, *options], capture_output=True, text=True, check=False)
+
+
+class Walk(unittest.TestCase):
+    def setUp(self):
+        folder = tempfile.TemporaryDirectory()
+        self.addCleanup(folder.cleanup)
+        self.folder = Path(folder.name)
+        self.file = self.folder / "t.json"
+        self.heading = ""
+
+    def begin(self, *arguments, file=None, day=True, **options):
+        options.setdefault("terminal", PERSON)
+        day = ["--as-of", "2026-11-20"] if day else []
+        talk = Dialogue(COMMAND, file or self.file, *day, *arguments, **options)
+        self.addCleanup(talk.leave)
+        return talk
+
+    def answer_for(self, answers, talk, question):
+        headings = re.findall(r"^Check: (.*)$", talk.said, re.M)
+        self.heading = headings[-1].strip() if headings else self.heading
+        return look_up(answers, question, self.heading)
+
+    def go_on(self, talk, answers, until=None):
+        """Answers until a question begins with `until`, or to the end."""
+        question = talk.prompt()
+        while question is not None and not (until and question.startswith(until)):
+            talk.send(self.answer_for(answers, talk, question))
+            question = talk.prompt()
+        return question
+
+    def walk(self, answers, *arguments, **options):
+        """A whole walk-round: the talk and its exit status."""
+        talk = self.begin(*arguments, **options)
+        self.go_on(talk, answers)
+        return talk, talk.wait()
+
+    def record(self, file=None):
+        return json.loads((file or self.file).read_text(encoding="utf-8"))
+
+    def same_as_report(self, talk, status):
+        """The verdict is the report's, word for word."""
+        told = report(self.file)
+        self.assertEqual(status, told.returncode, told.stderr)
+        headline = re.search("^(ALL|DEFECTIVE|OUT OF|UNDET|AMBIG).*$", told.stdout, re.M).group()
+        self.assertIn("\n" + headline + "\n", talk.said)
+        return headline
+
+
+class Whole(Walk):
+    def test_truck(self):
+        talk, status = self.walk(TRUCK)
+        self.assertEqual(status, 0, talk.said[-2000:])
+        self.assertEqual(self.same_as_report(talk, status), "ALL BRAKES IN ADJUSTMENT")
+        ends = json.loads(report(self.file, "--json").stdout)["stroke"]["wheel_ends"]
+        self.assertEqual({end["position"]: (end["applied_stroke"], end["verdict"]) for end in ends}, TRUCK_STROKES)
+        self.assertTrue(is_valid(self.record()))
+
+    def test_record_holds_what_was_typed(self):
+        self.walk(TRUCK)
+        record = self.record()
+        self.assertEqual((record["date"], record["rules"], record["vehicle"], record["unit"], record["version"]),
+                         ("2026-11-20", "us-fmcsr", "single", "T-1", 2))
+        self.assertEqual(record["wheel_ends"][3], {
+            "position": "2R", "chamber": "30/30", "stroke_class": "long", "released": "2⅛ in", "applied": "4 1/8",
+            "division": "1/16", "psi": "95", "engine": "off", "spring_brake": "released", "adjuster": "automatic",
+            "arm_length": "5 1/2"})
+        self.assertEqual(record["air_checks"], [
+            {"check": "reserve", "before": "110", "after": "100"}, {"check": "warning", "pressure": "62"},
+            {"check": "drain", "answer": "yes"}, {"check": "contamination", "answer": "no"},
+            {"check": "spring-brake", "answer": "yes"}])
+        steps = {step["step"]: step["answer"] for step in record["steps"]}
+        self.assertEqual(steps["cautions"], "yes")
+        self.assertEqual(steps["chocks"], "yes")
+        self.assertEqual(steps["place"], "skipped")
+
+    def test_ten_brakes(self):
+        """By hand: 3L is over by 1/8, a half; 4R is dead, one: 1 1/2 of 10 is 15 %. The loss is over 4 psi."""
+        talk, status = self.walk(TEN, "--air-rules", "us-cdl")
+        self.assertEqual(status, 1, talk.said[-3000:])
+        self.assertEqual(self.same_as_report(talk, status), "DEFECTIVE, BELOW THE OUT-OF-SERVICE CRITERION")
+        said = " ".join(talk.said.split())
+        for words in ("1 1/2 of 10 brakes defective, 15 %", "3L: 2 1/8 to 4 1/4 is 2 1/8; limit 2; over by 1/8",
+                      "The air system is defective too", "Do not drive it"):
+            self.assertIn(words, said)
+        ends = json.loads(report(self.file, "--json").stdout)["stroke"]["wheel_ends"]
+        self.assertEqual({end["position"]: end["verdict"] for end in ends}, ten_verdicts())
+
+    def test_order(self):
+        """Down the left side, up the right, twice; nobody crosses under the vehicle."""
+        round_trip = ["1L", "2L", "3L", "4L", "5L", "5R", "4R", "3R", "2R", "1R"]
+        by_axle = [f"{axle}{side}" for axle in range(1, 6) for side in "LR"]
+        for order, wanted in (("round", round_trip), ("axle", by_axle)):
+            file = self.folder / order
+            talk, _ = self.walk(TEN, "--order", order, file=file)
+            for word in ("released", "applied"):
+                seen = [prompt[:2] for prompt in talk.prompts if re.match(rf"\d[LR] {word}", prompt)]
+                self.assertEqual(seen, wanted)
+            parts = re.findall(r"^Part (\d+) of 10", talk.said, re.M)
+            self.assertEqual(parts, sorted(parts, key=int))
+        def ends(name):
+            return self.record(self.folder / name)["wheel_ends"]
+        self.assertEqual(ends("round"), ends("axle"))
+
+    def test_cautions_come_first(self):
+        talk = self.begin()
+        self.assertIn("Read and kept", talk.prompt())
+        for words in ("Chock the wheels", "can roll", "never open one", "licensed inspector decide"):
+            self.assertIn(words, " ".join(talk.said.split()))
+
+    def test_keystrokes(self):
+        """Ten brakes alike but for axle 1, no air checks in the way: what a person has to press."""
+        talk = self.begin("--air-rules", "us-nv")
+        pressed = released = 0
+        question = talk.prompt()
+        while question is not None:
+            answer = self.answer_for(TEN, talk, question)
+            pressed += len(answer) + 1
+            released += len(answer) + 1 if re.match(r"\d[LR] (released|applied)", question) else 0
+            talk.send(answer)
+            question = talk.prompt()
+        print(f"# a walk-round of ten brakes: {len(talk.prompts)} questions, {pressed} keystrokes, "
+              f"{released} of them the twenty readings")
+        self.assertLess(pressed - released, 110)
+
+    def test_every_rule_set_of_air_checks(self):
+        """Everything that may be left out is; each check of the rule set is asked for, and is in the record."""
+        listed = subprocess.run([COMMAND, "--version"], capture_output=True, text=True, check=False).stdout
+        rules = listed.partition("rule sets:")[2].split()
+        self.assertGreater(len(rules), 20)
+        for name in rules:
+            with self.subTest(name):
+                answers = {"Read and kept": "yes", "How many axles": "1", "Level ground": "yes", "Vehicle": "c"}
+                file = self.folder / name
+                talk = self.begin("--air-rules", name, file=file, terminal=False)
+                question = talk.prompt()
+                while question is not None:
+                    talk.send(look_up(answers, question) or "-")
+                    question = talk.prompt()
+                self.assertEqual(talk.wait(), 3, talk.said[-1000:])
+                table = subprocess.run([COMMAND, "limits", "--air", "--rules", name, "--json"], capture_output=True,
+                                       text=True, check=False)
+                wanted = {row["check"] for row in json.loads(table.stdout)["air"]}
+                self.assertEqual({check["check"] for check in self.record(file).get("air_checks", [])}, wanted)
+
+
+class Words(Walk):
+    """What a person does beyond answering."""
+
+    def at(self, until, answers=None, **options):
+        talk = self.begin(**options)
+        self.assertIsNotNone(self.go_on(talk, answers or TRUCK, until), talk.said[-500:])
+        return talk
+
+    def test_what_cannot_be_read_is_asked_again(self):
+        talk = self.at("1L released")
+        talk.patient = True
+        before = self.file.read_bytes()
+        for text, says in (("2-Jan", "a date"), ("1,75", "comma"), ("175", "24 in"), ("x", "Not taken"),
+                           ("1 3/0", "Not taken"), ("1\x1b[A", "arrow key"), ("2 psi", "Not taken"), ("", "needed"),
+                           ("y", "Not taken")):
+            said = talk.answer(text)
+            self.assertIn(says, " ".join(said.split()), repr(text))
+            self.assertEqual(talk.prompts[-1], "1L released")
+        said = talk.answer("1 1x2")
+        self.assertIn("    1 1x2\n", said)
+        self.assertRegex(said, r"\n      ? ?\^\n")
+        self.assertEqual(self.file.read_bytes(), before)
+        self.assertIn("= 1 1/2 in", talk.answer("1 1/2"))
+
+    def test_back_and_keep(self):
+        talk = self.at("2L released")
+        talk.answer("back")
+        self.assertEqual(talk.prompts[-1], "2L slack arm length [keep 5 1/2]")
+        talk.answer("<")
+        talk.answer("back 1L")
+        self.assertEqual(talk.prompts[-1], "1L released [keep 1 1/2]")
+        talk.answer("1 5/8")
+        self.assertEqual(talk.prompts[-1], "2L released")
+        for keep in ("", "k"):
+            talk.answer("back 1L")
+            talk.answer(keep)
+            self.assertEqual(talk.prompts[-1], "2L released")
+        self.assertIn("no earlier question", talk.answer("back 9R"))
+        self.assertEqual(self.record()["wheel_ends"][0]["released"], "1 5/8")
+
+    def test_back_at_the_first_question(self):
+        talk = self.begin()
+        talk.prompt()
+        self.assertIn("first question", talk.answer("back"))
+
+    def test_the_way_back_is_no_detour(self):
+        """Corrected answers leave the record that would have been written at once."""
+        self.walk(TRUCK)
+        wanted = self.file.read_bytes()
+        file = self.folder / "other.json"
+        talk = self.at("2L released", {**TRUCK, "1L chamber": "24", "1L slack arm": "7", "Unit number": "wrong"},
+                       file=file)
+        talk.answer("back 1L")
+        for word in ("back 1L", "back 1L", "back 1L"):
+            talk.answer(word)
+        while not talk.prompts[-1].startswith("1L chamber"):
+            talk.answer("<")
+        talk.answer("20")
+        self.assertTrue(talk.prompts[-1].startswith("1L stroke class"), "another chamber has other signs")
+        talk.answer("s")
+        while not talk.prompts[-1].startswith("1L slack arm"):
+            talk.answer("<")
+        talk.answer("6")
+        while not talk.prompts[-1].startswith("Unit number"):
+            talk.answer("<")
+        talk.answer("T-1")
+        self.assertTrue(talk.prompts[-1].startswith("2L released"))
+        talk.send(TRUCK["2L released"])
+        self.go_on(talk, TRUCK)
+        self.assertEqual(talk.wait(), 0)
+        self.assertEqual(file.read_bytes(), wanted)
+
+    def test_skip(self):
+        talk = self.at("Level ground")
+        self.assertIn("cannot be skipped", talk.answer("skip"))
+        self.assertIn("Not taken", talk.answer("no"))
+        talk.send("y")
+        self.go_on(talk, {**TRUCK, "2R released": "skip", "1L slack arm": "n/a"})
+        self.assertEqual(talk.wait(), 3)
+        self.assertFalse([prompt for prompt in talk.prompts if prompt.startswith("2R applied")])
+        self.assertNotIn("arm_length", self.record()["wheel_ends"][0])
+        again = self.begin(day=False)
+        self.assertIsNone(again.prompt())
+        self.assertEqual(again.wait(), 3)
+        asked = self.begin("--skipped", day=False)
+        self.assertTrue(asked.prompt().startswith("Place"))
+
+    def test_help_show_note(self):
+        talk = self.at("1L released")
+        before = self.file.read_bytes()
+        self.assertIn("clevis pin", talk.answer("?"))
+        self.assertEqual(talk.answer("help").count("clevis pin"), 1)
+        said = talk.answer("show")
+        for words in ("unit: T-1", "1L 20 standard, automatic, arm 6", "62 psi", "chocks: yes"):
+            self.assertIn(words, said)
+        self.assertEqual(self.file.read_bytes(), before)
+        talk.answer("note rod end is dry")
+        talk.answer("note grease it")
+        self.assertEqual(self.record()["wheel_ends"][0]["remark"], "rod end is dry; grease it")
+        self.assertIn("= 1 1/2 in", talk.answer("1 1/2"))
+
+    def test_a_stamp_that_is_gone(self):
+        """8 1/8 in across is clamp 30, but DD-3 30 and bolt C lie within the tolerance; bolt C has the least limit."""
+        talk = self.at("1L chamber")
+        said = " ".join(talk.answer("diameter 8 1/8").split())
+        for words in ("clamp 30", "DD-3", "bolt C", "strictest of them holds: limit 1 3/4"):
+            self.assertIn(words, said)
+        self.assertIn("No chamber", talk.answer("diameter 2"))
+        self.assertIn("Not taken", talk.answer("diameter big"))
+        self.assertTrue(talk.prompts[-1].startswith("1L chamber"))
+        self.assertNotIn("chamber", self.record()["wheel_ends"][0])
+
+    def test_odd_strokes(self):
+        talk = self.at("1L applied")
+        for text, says in (("1 1/4", "less than released"), ("1 1/2", "did not move|equal"), ("4 1/4", "full travel"),
+                           ("1 7/8", "hardly moved")):
+            said = talk.answer(text)
+            self.assertRegex(" ".join(said.split()), says)
+            self.assertTrue(talk.prompts[-1].startswith("keep it"))
+            self.assertNotIn("applied", self.record()["wheel_ends"][0])
+        said = talk.answer("3 1/8")
+        self.assertIn("stroke 1 5/8, limit 1 3/4, 1/8 to spare: in-adjustment", " ".join(said.split()))
+        talk.answer("2 1/4")
+        said = talk.answer("k")
+        self.assertEqual(self.record()["wheel_ends"][2]["applied"], "2 1/4")
+        self.assertIn("inoperative", said)
+
+    def test_odd_axle(self):
+        talk = self.at("1R chamber")
+        said = talk.answer("24")
+        self.assertIn("393.47(b)", said)
+        self.assertTrue(talk.prompts[-1].startswith("keep it"))
+        talk.answer("20")
+        talk.answer("l")
+        self.assertTrue(talk.prompts[-1].startswith("keep it"), talk.said[-300:])
+        talk.answer("s")
+        talk.answer("")
+        said = talk.answer("5")
+        self.assertIn("393.47(c)", said)
+        talk.answer("6")
+        self.assertEqual(talk.prompts[-1], "1R released")
+
+    def test_odd_pressures(self):
+        talk = self.at("Reservoir pressure, psi")
+        self.assertIn("below the 90 to 100 psi", talk.answer("85"))
+        self.assertIn("above the 90 to 100 psi", talk.answer("101"))
+        self.assertNotIn("psi", self.record()["wheel_ends"][0])
+        said = talk.answer("90")
+        self.assertIn("Pedal", said)
+        self.assertEqual(self.record()["wheel_ends"][3]["psi"], "90")
+
+    def test_odd_conditions(self):
+        talk = self.at("Engine off")
+        self.assertIn("no stroke proves anything", " ".join(talk.answer("n").split()))
+        talk.send("k")
+        self.go_on(talk, TRUCK)
+        self.assertEqual(talk.wait(), 3)
+        self.assertIn("UNDETERMINED", talk.said)
+
+    def test_odd_air(self):
+        talk = self.at("Pressure at the end")
+        self.assertIn("contradict", talk.answer("120"))
+        self.assertIn("gauge", talk.answer("1"))
+        talk.answer("100")
+        self.assertEqual(self.record()["air_checks"], [{"check": "reserve", "before": "110", "after": "100"}])
+
+    def test_fewer_axles(self):
+        talk = self.at("2L slack arm")
+        talk.answer("back axles")
+        self.assertIn("dropped", talk.answer("1"))
+        self.assertIn("very many", talk.answer("22"))
+        talk.answer("2")
+        self.assertTrue(talk.prompts[-1].startswith("2L slack arm"))
+        talk.answer("back axles")
+        talk.answer("1")
+        talk.answer("k")
+        self.assertEqual([end["position"] for end in self.record()["wheel_ends"]], ["1L", "1R"])
+        self.assertEqual(talk.prompts[-1].split(" [")[0], "1R chamber")
+
+    def test_estimate(self):
+        """14.7 + 100 over 1 + 4 x 50 / 2000 less 14.7 is about 89: Boyle's law, by hand in round figures."""
+        talk = self.at("Reservoir pressure, psi", {**TRUCK, "Volume": "5000", "2L stroke class": "s"})
+        self.assertRegex(" ".join(talk.said.split()), r"Start near 100: by estimate .* takes 100 psi down to about 9\d")
+
+    def test_columns(self):
+        """No line is wider than the screen, on paper of 80 columns or a phone of 40."""
+        for columns in (80, 40):
+            file = self.folder / f"{columns}.json"
+            talk, _ = self.walk(TEN, "--air-rules", "us-cdl", file=file, columns=columns)
+            wide = [line for line in talk.said.splitlines() if len(line) > columns and not line.startswith("Whole")]
+            self.assertEqual(wide, [])
+
+    def test_colour(self):
+        plain = {key: value for key, value in os.environ.items() if key not in ("NO_COLOR", "TERM")}
+        for extra, wanted in (({"TERM": "xterm"}, True), ({"TERM": "xterm", "NO_COLOR": "1"}, False)):
+            file = self.folder / str(wanted)
+            talk, _ = self.walk(TRUCK, file=file, environment={**plain, **extra})
+            self.assertEqual("\x1b" in talk.said, wanted)
+
+
+class Lost(Walk):
+    """Nothing that was confirmed is ever lost."""
+
+    def test_killed_at_every_question(self):
+        self.walk(TEN, "--air-rules", "us-cdl")
+        wanted = self.file.read_bytes()
+        file = self.folder / "killed.json"
+        arguments = ["--air-rules", "us-cdl"]
+        talk = self.begin(*arguments, file=file)
+        question, rounds = talk.prompt(), 0
+        while question is not None:
+            answer = self.answer_for(TEN, talk, question)
+            talk.send(answer)
+            following = talk.prompt()
+            while following is not None and following.startswith("keep it"):
+                talk.send("k")
+                following = talk.prompt()
+            if following is None:
+                break
+            self.assertEqual(talk.kill(), -signal.SIGKILL)
+            rounds += 1
+            self.assertEqual(json.loads(file.read_bytes())["record"], "brake-stroke-inspection")
+            talk = self.begin(*arguments, file=file)
+            question = talk.prompt()
+            self.assertEqual(question, following, "goes on at the first open question")
+        self.assertEqual(talk.wait(), 1)
+        self.assertGreater(rounds, 50)
+        self.assertEqual(file.read_bytes(), wanted)
+        self.assertEqual(sorted(path.name for path in self.folder.iterdir()), ["killed.json", "t.json"])
+
+    def test_killed_at_any_moment(self):
+        """The answer is on its way when the blow falls: afterwards it is there whole or it is asked again."""
+        self.walk(TRUCK)
+        wanted, file = self.file.read_bytes(), self.folder / "killed.json"
+        chance = random.Random(20261120)
+        talk = self.begin(file=file)
+        question = talk.prompt()
+        while question is not None:
+            talk.send(self.answer_for(TRUCK, talk, question))
+            talk.read(chance.choice((0, 0, 0.0005, 0.001, 0.002)))
+            talk.kill()
+            talk = self.begin(file=file)
+            question = talk.prompt()
+            if question is None:
+                break
+            talk.send(self.answer_for(TRUCK, talk, question))
+            question = talk.prompt()
+        self.assertEqual(talk.wait(), 0)
+        self.assertEqual(file.read_bytes(), wanted)
+
+    def stopped(self, way):
+        file = self.folder / f"{way.__name__}.json"
+        talk = self.begin(file=file)
+        self.go_on(talk, TRUCK, "1L released")
+        saved = file.read_bytes()
+        talk.send("1 1/", end="")
+        way(talk)
+        status = talk.wait()
+        self.assertEqual(file.read_bytes(), saved)
+        rest = self.begin(file=file)
+        self.assertEqual(rest.prompt(), "1L released")
+        self.assertIn("Going on with", rest.said)
+        return talk.said, status
+
+    def test_stopped(self):
+        if not PERSON:
+            self.skipTest("no pseudo-terminal here")
+
+        def interrupt(talk):
+            talk.send(b"\x03", end="")
+
+        def terminate(talk):
+            talk.process.send_signal(signal.SIGTERM)
+
+        def end_of_input(talk):
+            talk.send(b"\x04\x04", end="")
+
+        def hang_up(talk):
+            talk.process.send_signal(signal.SIGHUP)
+
+        for way in (terminate, end_of_input, hang_up):
+            said, status = self.stopped(way)
+            self.assertEqual(status, 3, way.__name__)
+            self.assertIn("Stopped at: 1L released", said)
+            self.assertIn("Go on with: rodtravel walkround", " ".join(said.split()))
+
+    def test_control_c_is_a_stop(self):
+        talk = self.begin()
+        self.go_on(talk, TRUCK, "1L released")
+        talk.process.send_signal(signal.SIGINT)
+        self.assertEqual(talk.wait(), 3)
+        self.assertIn("Stopped at: 1L released", talk.said)
+
+    def test_the_terminal_goes_away(self):
+        if not PERSON:
+            self.skipTest("no pseudo-terminal here")
+        talk = self.begin()
+        self.go_on(talk, TRUCK, "1L released")
+        saved = self.file.read_bytes()
+        talk.close()
+        self.assertIn(talk.process.wait(60), (2, 3, -signal.SIGHUP))
+        self.assertEqual(self.file.read_bytes(), saved)
+
+    def test_quit(self):
+        talk = self.begin()
+        self.go_on(talk, TRUCK, "2R applied")
+        talk.send("quit")
+        self.assertEqual(talk.wait(), 3)
+        out = self.begin(day=False)
+        out.prompt()
+        out.send("5")
+        out.prompt()
+        out.send("k") if out.prompts[-1].startswith("keep") else None
+        out.kill()
+
+    def test_quit_when_something_is_out(self):
+        talk = self.begin()
+        self.go_on(talk, {**TRUCK, "1L applied": "3 3/8"}, "2L applied")
+        talk.send("quit")
+        self.assertEqual(talk.wait(), 1)
+
+
+class Disk(Walk):
+    @staticmethod
+    def limit(size):
+        return lambda: resource.setrlimit(resource.RLIMIT_FSIZE, (size, resource.RLIM_INFINITY))
+
+    def test_full_at_once(self):
+        result = straight(self.file, "", preexec_fn=self.limit(16))
+        self.assertEqual(result.returncode, 2)
+        self.assertIn("could not be written", result.stderr)
+        self.assertEqual(list(self.folder.iterdir()), [])
+
+    def test_full_in_the_middle(self):
+        """The older record stays; with room again the answer that was held back is saved."""
+        if not PERSON or not hasattr(resource, "prlimit"):
+            self.skipTest("no pseudo-terminal here")
+        talk = self.begin(before=self.limit(900))
+        self.go_on(talk, TRUCK, "Enter tries again")
+        saved = self.file.read_bytes()
+        self.assertLess(len(saved), 900)
+        self.assertIn("not on the disk", " ".join(talk.said.split()))
+        asked = talk.prompts[-2]
+        talk.answer("")
+        self.assertTrue(talk.prompts[-1].startswith("Enter tries again"))
+        talk.answer(str(self.folder / "other.json"))
+        self.assertTrue(talk.prompts[-1].startswith("Enter tries again"))
+        self.assertEqual(self.file.read_bytes(), saved)
+        self.assertEqual([path.name for path in self.folder.iterdir()], ["t.json"])
+        resource.prlimit(talk.process.pid, resource.RLIMIT_FSIZE, (resource.RLIM_INFINITY, resource.RLIM_INFINITY))
+        said = talk.answer("")
+        self.assertIn("Saved in", said)
+        self.assertNotEqual(talk.prompts[-1], asked)
+        self.go_on_from(talk)
+        self.assertEqual(talk.wait(), 0)
+        whole = self.file.read_bytes()
+        self.file = self.folder / "u.json"
+        self.walk(TRUCK)
+        self.assertEqual(whole, self.file.read_bytes())
+
+    def go_on_from(self, talk):
+        talk.send(self.answer_for(TRUCK, talk, talk.prompts[-1]))
+        self.go_on(talk, TRUCK)
+
+    def test_saved_elsewhere(self):
+        if not PERSON or not hasattr(resource, "prlimit"):
+            self.skipTest("no pseudo-terminal here")
+        talk = self.begin(before=self.limit(900))
+        self.go_on(talk, TRUCK, "Enter tries again")
+        saved, other = self.file.read_bytes(), self.folder / "other.json"
+        resource.prlimit(talk.process.pid, resource.RLIMIT_FSIZE, (resource.RLIM_INFINITY, resource.RLIM_INFINITY))
+        taken = self.folder / "taken.json"
+        taken.write_text("mine", encoding="ascii")
+        talk.answer(str(taken))
+        self.assertEqual(taken.read_text(encoding="ascii"), "mine")
+        talk.answer(str(other))
+        self.go_on_from(talk)
+        self.assertEqual(talk.wait(), 0)
+        self.assertEqual(self.file.read_bytes(), saved)
+        self.assertEqual(report(other).returncode, 0)
+
+    def test_full_for_a_script(self):
+        text = "yes\n" + "-\n" * 6 + "9\nyes\n"
+        result = straight(self.file, text, preexec_fn=self.limit(500))
+        self.assertEqual(result.returncode, 2)
+        self.assertNotIn("wheel_ends\": [{", self.file.read_text(encoding="utf-8"))
+        self.assertIn("not on the disk", " ".join(result.stdout.split()))
+
+    def refused(self, file, *says):
+        before = file.read_bytes() if file.is_file() else None
+        result = straight(file, "yes\n")
+        self.assertEqual((result.returncode, result.stdout), (2, ""), result.stderr)
+        said = " ".join(result.stderr.replace("rodtravel: ", "").split())
+        for words in says:
+            self.assertIn(words, said)
+        if before is not None:
+            self.assertEqual(file.read_bytes(), before)
+
+    def test_no_record_is_overwritten(self):
+        for name, text in (("words", "shopping list\n"), ("other", '{"record": "recipe", "version": 1}'), ("empty", ""),
+                           ("later", '{"record": "brake-stroke-inspection", "version": 99}')):
+            file = self.folder / name
+            file.write_text(text, encoding="utf-8")
+            self.refused(file, "left as it is")
+        self.refused(self.folder, "no plain file")
+        self.refused(Path("/dev/null"), "no plain file")
+        self.refused(Path("-"), "give its name")
+        self.refused(self.folder / "no" / "t.json", "could not be written")
+
+    def test_no_right_to_write(self):
+        closed = self.folder / "closed"
+        closed.mkdir()
+        before = None
+        if os.geteuid() == 0:
+            os.chmod(self.folder, 0o755)
+
+            def before():
+                os.setgid(65534)
+                os.setuid(65534)
+        closed.chmod(0o555)
+        try:
+            result = straight(closed / "t.json", "yes\n", preexec_fn=before)
+        except PermissionError:
+            self.skipTest("the command is where only its owner may run it")
+        finally:
+            closed.chmod(0o755)
+        self.assertEqual(result.returncode, 2)
+        self.assertIn("Permission denied", " ".join(result.stderr.split()))
+
+    def test_two_at_once(self):
+        talk = self.begin()
+        self.go_on(talk, TRUCK, "1L released")
+        self.refused(self.file, "another walk-round")
+        talk.send("1 1/2")
+        talk.prompt()
+        self.refused(self.file, "another walk-round")
+        talk.kill()
+        free = self.begin()
+        self.assertIsNotNone(free.prompt())
+
+    def test_changed_by_somebody_else(self):
+        if not PERSON:
+            self.skipTest("no pseudo-terminal here")
+        talk = self.begin()
+        self.go_on(talk, TRUCK, "1L released")
+        other = self.record()
+        other["unit"] = "T-2"
+        self.file.write_text(json.dumps(other), encoding="utf-8")
+        said = " ".join(talk.answer("1 1/2").split())
+        self.assertIn("changed by somebody else", said)
+        self.assertEqual(self.record()["unit"], "T-2")
+        talk.answer(str(self.folder / "mine.json"))
+        self.assertEqual(self.record(self.folder / "mine.json")["unit"], "T-1")
+        self.assertEqual(self.record()["unit"], "T-2")
+
+    def test_a_link_stays_a_link(self):
+        link = self.folder / "link.json"
+        self.walk(TRUCK)
+        link.symlink_to("t.json")
+        self.file.write_text(json.dumps({**self.record(), "steps": []}), encoding="utf-8")
+        talk = self.begin(file=link, day=False)
+        talk.prompt()
+        talk.send("yes")
+        talk.prompt()
+        self.assertTrue(link.is_symlink())
+        self.assertIn("cautions", self.file.read_text(encoding="utf-8"))
+
+
+class Records(Walk):
+    def test_begun_but_empty(self):
+        """Readable, and no report yet."""
+        talk = self.begin()
+        talk.prompt()
+        talk.kill()
+        self.assertTrue(is_valid(self.record()))
+        told = report(self.file)
+        self.assertEqual((told.returncode, told.stdout), (2, ""))
+        self.assertIn("nothing to report yet", " ".join(told.stderr.split()))
+
+    def test_a_record_made_by_hand_is_taken_up(self):
+        """What it has is not asked again."""
+        record = {"record": "brake-stroke-inspection", "version": 1, "date": "2026-11-20", "rules": "us-fmcsr",
+                  "unit": "T-9", "wheel_ends": [{"position": "1L", "chamber": "20", "released": "1 1/2"},
+                                                {"position": "1R"}]}
+        self.file.write_text(json.dumps(record), encoding="utf-8")
+        talk = self.begin(day=False)
+        self.go_on(talk, TRUCK)
+        self.assertEqual(talk.wait(), 0, talk.said[-500:])
+        self.assertFalse([prompt for prompt in talk.prompts if re.match("Unit number|1L chamber|1L released|How many",
+                                                                        prompt)])
+
+    def test_a_broken_record_is_named(self):
+        record = {"record": "brake-stroke-inspection", "version": 1, "date": "2026-11-20", "rules": "us-fmcsr",
+                  "wheel_ends": [{"position": "1L", "released": "2-Jan"}]}
+        self.file.write_text(json.dumps(record), encoding="utf-8")
+        result = straight(self.file, "")
+        self.assertEqual(result.returncode, 2)
+        self.assertIn("2-Jan", result.stderr)
+
+    def test_another_rule_set_is_refused(self):
+        self.begin().prompt()
+        self.begin().leave()
+        for option, value in (("--rules", "us-periodic"), ("--air-rules", "us-cdl"), ("--unit", "mm"),
+                              ("--as-of", "2020-01-01")):
+            file = self.folder / "u.json"
+            talk = self.begin(file=file)
+            talk.prompt()
+            talk.kill()
+            again = self.begin(option, value, file=file, day=False, terminal=False)
+            self.assertEqual(again.wait(), 2)
+            self.assertIn("was begun with", again.said)
+
+    def test_wrong_options(self):
+        for words in (["--rules", "us-mars"], ["--air-rules", "us-mars"], ["--rules", "us-cdl"], ["--order", "random"],
+                      ["--unit", "ell"], ["--reservoirs", "many"], ["--as-of", "yesterday"],
+                      ["--answers", str(self.folder / "none.txt")]):
+            talk = self.begin(*words, day="--as-of" not in words, terminal=False)
+            self.assertEqual(talk.wait(), 2, words)
+            self.assertFalse(self.file.exists(), words)
+
+    def test_the_law_of_the_day(self):
+        """Clamp 36 had 2 1/4 until 2021-10-13 and 2 1/2 from the day after (86 FR 57076)."""
+        answers = {**TRUCK, "How many axles": "1", "1L chamber": "36", "1R applied": "3 7/8", "1L applied": "3 7/8"}
+        for day, wanted in (("2021-10-13", 1), ("2021-10-14", 0)):
+            file = self.folder / day
+            talk = self.begin("--as-of", day, file=file, day=False)
+            self.go_on(talk, answers)
+            self.assertEqual(talk.wait(), wanted, talk.said[-1500:])
+
+    def test_millimetres(self):
+        answers = {**TRUCK, "How many axles": "1", "1L slack arm": "152", "1L released": "40", "1R released": "40",
+                   "1L applied": "84", "1R applied": "84.4"}
+        talk = self.begin("--unit", "mm")
+        self.go_on(talk, answers)
+        self.assertEqual(talk.wait(), 0, talk.said[-1500:])
+        self.assertIn("= 84.4 mm", talk.said)
+        self.assertEqual(self.record()["length_unit"], "mm")
+
+
+class Script(Walk):
+    def script(self, lines, *options, name="answers.txt", file=None):
+        answers = self.folder / name
+        answers.write_text("".join(line + "\n" for line in lines), encoding="utf-8")
+        result = subprocess.run([COMMAND, "walkround", file or self.file, "--as-of", "2026-11-20", "--answers", answers,
+                                 *options], capture_output=True, text=True, check=False)
+        result.stderr = " ".join(result.stderr.replace("rodtravel: ", "").split())
+        return result
+
+    def lines(self):
+        """The answers of the truck, one a line, as a person gave them."""
+        talk = self.begin(file=self.folder / "by_hand.json", terminal=False)
+        found, question = [], talk.prompt()
+        while question is not None:
+            found.append(self.answer_for(TRUCK, talk, question))
+            talk.send(found[-1])
+            question = talk.prompt()
+        self.assertEqual(talk.wait(), 0)
+        return found
+
+    def test_a_file_of_answers(self):
+        lines = self.lines()
+        result = self.script(["# the truck", *lines[:5], "# and so on", *lines[5:], "", "# done"])
+        self.assertEqual((result.returncode, result.stderr), (0, ""))
+        self.assertEqual(self.file.read_bytes(), (self.folder / "by_hand.json").read_bytes())
+
+    def test_the_example(self):
+        """By hand: 2R 4 1/8 less 2 1/16 is 2 1/16, over 2 by 1/16: a half of 4 brakes is 12 1/2 %."""
+        answers = Path(__file__).resolve().parent.parent.parent / "examples" / "data" / "walkround.txt"
+        result = subprocess.run([COMMAND, "walkround", self.file, "--answers", answers], capture_output=True, text=True,
+                                check=False)
+        self.assertEqual((result.returncode, result.stderr), (1, ""))
+        self.assertIn("\nDEFECTIVE, BELOW THE OUT-OF-SERVICE CRITERION\n", result.stdout)
+        self.assertIn("1/2 of 4 brakes defective, 12 1/2 %", result.stdout)
+        self.assertEqual(self.record()["wheel_ends"][3]["remark"], "rod end is dry")
+
+    def test_standard_input_is_the_same(self):
+        text = "".join(line + "\n" for line in self.lines())
+        for options in ([], ["--answers", "-"]):
+            file = self.folder / f"{len(options)}.json"
+            result = subprocess.run([COMMAND, "walkround", file, "--as-of", "2026-11-20", *options], input=text,
+                                    capture_output=True, text=True, check=False)
+            self.assertEqual((result.returncode, result.stderr), (0, ""))
+            self.assertEqual(file.read_bytes(), (self.folder / "by_hand.json").read_bytes())
+
+    def test_each_wrong_answer_has_its_line(self):
+        lines = self.lines()
+        for at, line in enumerate(lines):
+            if line in ("", "T-1", "M. Example"):
+                continue
+            file = self.folder / f"{at}.json"
+            result = self.script([*lines[:at], "bad answer", *lines[at + 1:]], file=file)
+            self.assertEqual(result.returncode, 2)
+            self.assertIn(f"answers.txt:{at + 1}: the answer to", result.stderr)
+
+    def test_an_odd_answer_must_be_kept(self):
+        lines = self.lines()
+        at = lines.index("3 1/8")
+        result = self.script([*lines[:at], "1 1/2", *lines[at + 1:]])
+        self.assertNotEqual(result.returncode, 0)
+        file = self.folder / "kept.json"
+        result = self.script([*lines[:at], "1 1/2", "keep", *lines[at + 1:]], file=file)
+        self.assertEqual((result.returncode, result.stderr), (1, ""))
+
+    def test_answers_that_end_early(self):
+        lines = self.lines()
+        result = self.script(lines[:20])
+        self.assertEqual(result.returncode, 3)
+        self.assertIn("Stopped at", result.stdout)
+        rest = self.script(lines[20:], name="rest.txt")
+        self.assertEqual(rest.returncode, 0)
+        self.assertEqual(self.file.read_bytes(), (self.folder / "by_hand.json").read_bytes())
+
+    def test_answers_left_over(self):
+        result = self.script([*self.lines(), "yes"])
+        self.assertEqual(result.returncode, 2)
+        self.assertIn("left over", result.stderr)
+
+    def test_a_line_that_was_cut_off(self):
+        lines = self.lines()
+        at = lines.index("1 1/2")
+        text = "".join(line + "\n" for line in lines[:at]) + "1 1"
+        result = straight(self.file, text)
+        self.assertEqual(result.returncode, 2)
+        self.assertIn("cut off", " ".join(result.stderr.split()))
+        self.assertNotIn("released\": \"1 1", self.file.read_text(encoding="utf-8"))
+
+    def test_cautions_by_option(self):
+        result = self.script(self.lines()[1:], "--cautions-confirmed")
+        self.assertEqual(result.returncode, 0)
+        self.assertIn("by an option, not by a person", " ".join(result.stdout.split()))
+        self.assertIn("by an option of the command, not by a person", " ".join(report(self.file).stdout.split()))
+        self.assertIn({"step": "cautions", "answer": "by option"}, self.record()["steps"])
+        page = report(self.file, "--html", "-").stdout
+        self.assertIn("not by a person", page)
+
+
+class Garbage(Walk):
+    def lines(self):
+        chance = random.Random(4711)
+        for _ in range(150):
+            line = bytes(chance.choice(b"\x00\x01\x07\x08\x1b\x7f\x80\xc3\xff\xe2 x[A/12'\"\\") for _ in
+                         range(chance.randrange(1, 40)))
+            if any(sign < 32 or sign >= 127 for sign in line) or b"x" in line:
+                yield line.replace(b"\n", b"?")
+        yield b"\xff" * 100000
+        yield b"1" * 100000
+        yield "１ 1/2".encode()
+        yield "1 1/2\u202e".encode()
+        yield b"\xc0\x80\xed\xa0\x80\xf4\x90\x80\x80"
+
+    def test_a_person_who_falls_on_the_keys(self):
+        if not PERSON:
+            self.skipTest("no pseudo-terminal here")
+        talk = self.begin(raw=True)
+        self.go_on(talk, TRUCK, "1L released")
+        saved = self.file.read_bytes()
+        for line in self.lines():
+            talk.answer(line)
+            self.assertEqual(talk.prompts[-1], "1L released", line[:60])
+            self.assertEqual(self.file.read_bytes(), saved, line[:60])
+        self.assertNotRegex(talk.said, "[\x00-\x09\x0b-\x1f\x7f]")
+        talk.send("1 1/2")
+        self.go_on(talk, TRUCK)
+        self.assertEqual(talk.wait(), 0)
+
+    def test_a_script_of_garbage(self):
+        talk = self.begin(terminal=False)
+        self.go_on(talk, TRUCK, "1L released")
+        talk.kill()
+        saved = self.file.read_bytes()
+        for line in self.lines():
+            result = subprocess.run([COMMAND, "walkround", self.file], input=line + b"\n", capture_output=True,
+                                    check=False)
+            self.assertEqual(result.returncode, 2, line[:60])
+            self.assertEqual(self.file.read_bytes(), saved, line[:60])
+
+    def test_garbage_from_the_start(self):
+        """Random lines to random questions: whatever is taken, the record stays one."""
+        chance = random.Random(99)
+        words = ["yes", "-", "2", "s", "c", "1/16", "30", "20L", "95", "1 1/2", "4", "k", "back", "back 1L", "show",
+                 "?", "note \u00e9", "", "x", "<", "0", "24 in", "n", "l"]
+        for round_ in range(15):
+            file = self.folder / f"{round_}.json"
+            talk = self.begin(file=file, terminal=PERSON)
+            talk.patient = True
+            question = talk.prompt()
+            for _ in range(120):
+                if question is None:
+                    break
+                firm = look_up({"Read and kept": "yes", "Level ground": "yes", "How many axles": "2"}, question)
+                talk.send(firm if firm and chance.random() < 0.5 else chance.choice(words))
+                question = talk.prompt()
+            self.assertNotIn(talk.kill() if question is not None else talk.wait(), (-6, -11))
+            record = self.record(file)
+            self.assertTrue(is_valid(record))
+            if record["wheel_ends"]:
+                self.assertIn(report(file).returncode, (0, 1, 3))
+
+
+class Without(unittest.TestCase):
+    """A build without the JSON library."""
+
+    def test_it_says_so(self):
+        with tempfile.TemporaryDirectory() as folder:
+            result = subprocess.run([COMMAND, "walkround", Path(folder) / "t.json"], input="yes\n", capture_output=True,
+                                    text=True, check=False)
+            self.assertEqual((result.returncode, result.stdout), (2, ""))
+            self.assertIn("built without jansson", result.stderr)
+            self.assertEqual(os.listdir(folder), [])
+
+
+if __name__ == "__main__":
+    COMMAND = os.path.abspath(sys.argv[1])
+    load = unittest.defaultTestLoader.loadTestsFromTestCase
+    cases = [Whole, Lost, Disk, Records, Script, Garbage] + ([Words] if PERSON else [])
+    if not PERSON:
+        print("# no pseudo-terminal here: what only a person can do is not looked at")
+    suite = unittest.TestSuite(load(case) for case in (cases if sys.argv[2:] != ["without"] else [Without]))
+    print(f"1..{suite.countTestCases()}")
+    sys.exit(not suite.run(Tap()).wasSuccessful())
