@@ -20,6 +20,44 @@ const char *batch_show(const char *text, char shown[BATCH_SHOWN_SIZE])
     return shown;
 }
 
+static bool is_no_unit(const batch_run *run, const char *text)
+{
+    const rodt_reading_text row = {.unit = text};
+    rodt_finding finding;
+    return rodt_judge_row(&row, run->setting.rules, &finding, NULL) == RODT_OK &&
+           rodt_finding_has(&finding, RODT_REASON_OTHER_UNREADABLE);
+}
+
+/* A file whose first row names a vehicle under "unit" has no units of lengths there. */
+static void look_at_unit(batch_run *run, const csv_record *first)
+{
+    char text[BATCH_TEXT_SIZE];
+    char shown[BATCH_SHOWN_SIZE];
+    size_t *column = &run->header.column[BATCH_UNIT];
+    if (*column >= first->count || csv_text(first, *column, text, sizeof text) == CSV_NO_FIT)
+        return;
+    if (names_vehicle(text)) {
+        complain("the column \"unit\" names vehicles (\"%s\"), so it is not read as the unit of the lengths",
+                 batch_show(text, shown));
+        *column = BATCH_NO_COLUMN;
+    } else if (is_no_unit(run, text))
+        complain("the column \"unit\" holds \"%s\", which is no unit of lengths; if it names vehicles, add "
+                 "--column unit=",
+                 batch_show(text, shown));
+}
+
+/* False: the headings name another unit than the one of bare numbers. */
+static bool look_at_first_row(batch_run *run, csv_reader *reader)
+{
+    csv_record first;
+    if (run->header.column[BATCH_UNIT] != BATCH_NO_COLUMN && run->options->heading[BATCH_UNIT] == NULL &&
+        csv_next(reader, &first) == CSV_RECORD) {
+        look_at_unit(run, &first);
+        csv_back(reader, &first);
+    }
+    return batch_header_units_agree(&run->header, run->options);
+}
+
 /* What goes wrong with the header is told when the part is delivered, or was told at once. */
 static bool read_header(batch_part *part, csv_reader *reader, const batch_input *input)
 {
@@ -40,10 +78,11 @@ static bool read_header(batch_part *part, csv_reader *reader, const batch_input 
     if (status != CSV_RECORD || !batch_header_read(&part->run->header, &record, part->run->options))
         return false;
     part->lines = reader->line - 1;
-    if (!rows)
-        return batch_by_open(part, &record);
-    batch_write_header(part, &record);
-    return true;
+    if (rows)
+        batch_write_header(part, &record);
+    else if (!batch_by_find(part->run, &record))
+        return false;
+    return look_at_first_row(part->run, reader) && (rows || batch_by_open(part));
 }
 
 static int exit_status(const batch_counts *counts)

@@ -96,6 +96,8 @@ typedef struct batch_header {
 bool batch_header_read(batch_header *header, const csv_record *record, const batch_options *options);
 /* The same for lines of JSON, which have no header: false if the names that were given do not fit the unit. */
 bool batch_header_objects(batch_header *header, const batch_options *options);
+/* False: a heading names another unit than the one that bare numbers are read in, said on stderr. */
+bool batch_header_units_agree(const batch_header *header, const batch_options *options);
 void batch_header_free(batch_header *header);
 
 /* Finds the one column with a heading that an option names. False: none, or two, said on stderr. */
@@ -218,6 +220,7 @@ typedef struct batch_run {
     batch_progress progress;
     struct by_table *by; /* with --by; NULL = rows come out */
     size_t by_column;
+    char by_heading[BATCH_TEXT_SIZE];
 } batch_run;
 
 #define BATCH_WORDS_SIZE 256
@@ -333,8 +336,9 @@ bool batch_recall_count(batch_part *part);
  * must be looked at. */
 void batch_again(batch_part *part);
 
-/* One line a vehicle (--by); false as for a row. */
-bool batch_by_open(batch_part *part, const csv_record *record);
+/* One line a vehicle (--by); false as for a row. The column is looked for in the header first. */
+bool batch_by_find(batch_run *run, const csv_record *record);
+bool batch_by_open(batch_part *part);
 bool batch_by_row(batch_part *part, const csv_record *record, const rodt_finding *finding);
 bool batch_by_finish(batch_part *part);
 void batch_by_summary(const batch_run *run);

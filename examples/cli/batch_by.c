@@ -25,22 +25,26 @@ static bool go_on(batch_part *part, by_status status, uint64_t line)
     return false;
 }
 
-bool batch_by_open(batch_part *part, const csv_record *record)
+bool batch_by_find(batch_run *run, const csv_record *record)
 {
-    batch_run *run = part->run;
-    char heading[BATCH_TEXT_SIZE];
     if (!batch_header_find(record, run->options->by, "--by", &run->by_column))
         return false;
+    if (csv_text(record, run->by_column, run->by_heading, sizeof run->by_heading) == CSV_NO_FIT)
+        run->by_heading[0] = '\0';
+    return true;
+}
+
+bool batch_by_open(batch_part *part)
+{
+    batch_run *run = part->run;
     /* Vehicles are called units in many a fleet; read as the unit of lengths, no row of them could be judged. */
     if (run->by_column == run->header.column[BATCH_UNIT]) {
         complain("\"%.200s\" is read as the unit of the lengths; if it names vehicles, add --column unit=",
                  run->options->by);
         return false;
     }
-    if (csv_text(record, run->by_column, heading, sizeof heading) == CSV_NO_FIT)
-        heading[0] = '\0';
     run->by = by_open((by_sink){write_line, part}, run->options->separator);
-    return go_on(part, run->by == NULL ? BY_E_MEMORY : by_write_header(run->by, heading), 0);
+    return go_on(part, run->by == NULL ? BY_E_MEMORY : by_write_header(run->by, run->by_heading), 0);
 }
 
 /* A key that is longer than any name of a vehicle names none. */

@@ -268,7 +268,7 @@ static int unit_of_heading(const char *heading)
 }
 
 /* "Released (mm)" over numbers that would be read as inches: somebody forgot something. */
-static bool units_agree(const batch_header *header, const batch_options *options)
+bool batch_header_units_agree(const batch_header *header, const batch_options *options)
 {
     static const char *const names[] = {"in", "mm", "cm"};
     static const batch_word lengths[] = {BATCH_RELEASED, BATCH_APPLIED, BATCH_RATED_STROKE,
@@ -354,7 +354,7 @@ bool batch_header_read(batch_header *header, const csv_record *record, const bat
         if (header->column[word] != BATCH_NO_COLUMN)
             heading_of(record, header->column[word], header->heading[word]);
     note_unread(header, record, options);
-    return units_agree(header, options);
+    return true;
 }
 
 bool batch_header_objects(batch_header *header, const batch_options *options)
@@ -365,7 +365,7 @@ bool batch_header_objects(batch_header *header, const batch_options *options)
         snprintf(header->heading[word], BATCH_TEXT_SIZE, "%s", given != NULL ? given : "");
         normalize(header->heading[word]);
     }
-    return units_agree(header, options);
+    return batch_header_units_agree(header, options);
 }
 
 void batch_header_free(batch_header *header) { free(header->bytes); }

@@ -76,6 +76,8 @@ static bool read_object(batch_part *part, const csv_record *record, object *out)
             out->flaw = BATCH_TWICE;
         seen |= 1u << word;
         out->cell[word] = take_value(part, &found, word);
+        if (word == BATCH_UNIT && part->run->options->heading[word] == NULL && names_vehicle(out->cell[word]))
+            out->cell[word] = NULL;
     }
     part->passed.met |= seen;
     if (status == MEMBERS_BAD)

@@ -88,6 +88,10 @@ extern const command_spec report_command;
 extern const command_spec walkround_command;
 extern const command_spec practice_command;
 
+/* True if the text of a column called "unit" is no unit of length but the number of a vehicle, such as T-104
+ * (unit_cell.c). */
+bool names_vehicle(const char *text);
+
 /* --- Rule set and day (setting.c) -------------------------------------------------------------------- */
 
 typedef struct rule_setting {

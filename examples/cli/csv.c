@@ -281,6 +281,12 @@ csv_status csv_next(csv_reader *reader, csv_record *record)
     return CSV_RECORD;
 }
 
+void csv_back(csv_reader *reader, const csv_record *record)
+{
+    reader->begin -= record->size + record->line_end_size;
+    reader->line = record->line;
+}
+
 static size_t unquote(const char *from, size_t size, char *text, size_t room)
 {
     size_t used = 0;

@@ -90,6 +90,9 @@ bool csv_open_lines(csv_reader *reader, csv_source source);
 /* Reads the next record. CSV_RECORD: *record is it; anything else: there is no more. */
 csv_status csv_next(csv_reader *reader, csv_record *record);
 
+/* The record that csv_next gave last is the next one again. */
+void csv_back(csv_reader *reader, const csv_record *record);
+
 void csv_close(csv_reader *reader);
 
 /* --- Parts (csv_part.c): records that stand in the buffer are handed to the reader of another thread --- */

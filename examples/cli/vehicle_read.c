@@ -198,7 +198,7 @@ static int judge_end(file_reader *from, uint64_t line)
                               .pressure_after = cell(from, PSI_AFTER),
                               .division = cell(from, DIVISION),
                               .day = cell(from, DATE),
-                              .unit = cell(from, UNIT),
+                              .unit = names_vehicle(cell(from, UNIT)) ? NULL : cell(from, UNIT),
                               .style = options->style,
                               .default_day = options->setting->day};
     rodt_status status = rodt_judge_row(&text, options->setting->rules, &out->findings[out->count],

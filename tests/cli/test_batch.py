@@ -205,9 +205,38 @@ class Meaning(Case):
         self.assertEqual(rows(run(data=data).stdout)[1][-2], "undetermined")
 
     def test_column_left_out(self):
-        data = b"unit,chamber,released,applied\nT-9,30,2 1/8,4\n"
+        data = b"unit,chamber,released,applied\nnorth,30,2 1/8,4\n"
         self.judged(data=data, status=3)
         self.judged("--column", "unit=", data=data, status=0)
+
+    def test_unit_may_name_the_vehicle(self):
+        """Fleets call a vehicle a unit; the first row tells which is meant, and what may be a division stays strict."""
+        table = "unit,chamber,released,applied\n{0},30,2 1/8,4\n{0},30,2 1/8,4\n"
+        for name in ("T-104", "104", "K 7", "7B", "#12", '"T-104"'):
+            result = run(data=table.format(name).encode())
+            self.assertEqual(([row[-2] for row in rows(result.stdout)[1:]], result.returncode),
+                             (["in-adjustment"] * 2, 0), name)
+            self.assertIn(b"names vehicles", result.stderr)
+            lines = rows(run("--by", "unit", data=table.format(name).encode()).stdout)
+            self.assertEqual((len(lines), lines[1][0]), (2, name.strip('"')))
+        for name, verdict in (("64ths", "undetermined"), ("1/64", "undetermined"), ("64", "undetermined"),
+                              ("0.1 mm", "undetermined"), ("yard", "undetermined"), ("in", "in-adjustment")):
+            result = run(data=table.format(name).encode())
+            self.assertEqual({row[-2] for row in rows(result.stdout)[1:]}, {verdict}, name)
+            self.assertEqual(b"is no unit of lengths" in result.stderr, name != "in")
+        asked = run("--column", "unit=unit", data=table.format("T-104").encode())
+        self.assertEqual(asked.returncode, 3)
+
+    def test_a_unit_in_a_heading_is_not_lost_to_a_vehicle(self):
+        data = b"unit,chamber,Released (mm),Applied (mm)\nT-104,30,5,5.5\n"
+        columns = ["--column", "released=Released (mm)", "--column", "applied=Applied (mm)"]
+        self.refused(*columns, data=data, says="names mm")
+        self.assertEqual(run(*columns, "--unit", "mm", data=data).returncode, 0)
+
+    def test_vehicles_in_lines_of_json(self):
+        line = b'{"unit": "%s", "chamber": "30", "released": "2 1/8", "applied": "4"}\n'
+        self.assertEqual(run("--format", "ndjson", data=line % b"T-104").returncode, 0)
+        self.assertEqual(run("--format", "ndjson", data=line % b"yard").returncode, 3)
 
     def test_every_column_counts(self):
         """Each optional column, with a cell that must change the answer of an unlisted clamp 18."""
@@ -338,7 +367,7 @@ class ByVehicle(Case):
 
     def test_a_heading_that_is_not_there(self):
         self.refused("--by", "unit", data=HEADER + GOOD, says=['there is no heading "unit" (--by)', '"chamber"'])
-        units = b"unit,chamber,released,applied,psi\nT1,30,2,3,95\n"
+        units = b"unit,chamber,released,applied,psi\nyard,30,2,3,95\n"
         self.refused("--by", "unit", data=units, says="--column unit=")
         (line,) = self.lines("--by", "unit", "--column", "unit=", data=units, status=0)
         self.assertEqual(line["verdict"], "below-criterion")
