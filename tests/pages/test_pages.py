@@ -64,17 +64,30 @@ class Pages(unittest.TestCase):
         self.assertIn(result.returncode, (0, 1, 3), result.stderr)
         return path
 
+    def practice(self, seed):
+        paths = self.folder / f"sheet-{seed}.html", self.folder / f"key-{seed}.html"
+        result = run(COMMAND, "practice", "--seed", seed, "--vehicle", "combination", "--level", "hard", "--sheet", paths[0],
+                     "--key", paths[1])
+        self.assertEqual(result.returncode, 0, result.stderr)
+        return paths
+
+    def validate(self, page):
+        (self.folder / ".htmlvalidate.json").write_text(
+            '{"root": true, "extends": ["html-validate:standard", "html-validate:a11y"]}', encoding="utf-8")
+        result = run(MODULES / ".bin" / "html-validate", page, cwd=self.folder)
+        self.assertEqual(result.returncode, 0, result.stdout + result.stderr)
+
     def browse(self, *options):
         return run(*BROWSER, f"--user-data-dir={self.folder / 'profile'}", *options)
 
     def test_html(self):
         for name, record in (("example", RECORD), ("hostile", hostile()), ("small", one_axle())):
             with self.subTest(name):
-                page = self.page(record, name)
-                (self.folder / ".htmlvalidate.json").write_text(
-                    '{"root": true, "extends": ["html-validate:standard", "html-validate:a11y"]}', encoding="utf-8")
-                result = run(MODULES / ".bin" / "html-validate", page, cwd=self.folder)
-                self.assertEqual(result.returncode, 0, result.stdout + result.stderr)
+                self.validate(self.page(record, name))
+        for seed in (1, 2):
+            for page in self.practice(seed):
+                with self.subTest(page.name):
+                    self.validate(page)
 
     def test_the_html_checker_can_fail(self):
         page = self.folder / "bad.html"
@@ -100,6 +113,9 @@ class Pages(unittest.TestCase):
                     passed, violations = self.axe(self.page(record).read_text(encoding="utf-8"), size)
                     self.assertGreater(passed, 10)
                     self.assertEqual(violations, [])
+        for page in self.practice(3):
+            with self.subTest(page.name):
+                self.assertEqual(self.axe(page.read_text(encoding="utf-8"), "390,844")[1], [])
 
     def test_the_accessibility_checker_can_fail(self):
         _, violations = self.axe('<!DOCTYPE html><html><head><title>x</title></head><body><img src="x.png">'
@@ -107,8 +123,8 @@ class Pages(unittest.TestCase):
         self.assertTrue(any(one.startswith("html-has-lang") for one in violations), violations)
         self.assertTrue(any(one.startswith("image-alt") for one in violations), violations)
 
-    def printed(self, paper):
-        page, paper_file = self.page(RECORD), self.folder / "report.pdf"
+    def printed(self, page, paper):
+        paper_file = self.folder / "page.pdf"
         text = page.read_text(encoding="utf-8").replace("</style>", f"@page{{size:{paper}}}</style>", 1)
         page.write_text(text, encoding="utf-8")
         self.browse("--no-pdf-header-footer", f"--print-to-pdf={paper_file}", page.as_uri())
@@ -119,10 +135,11 @@ class Pages(unittest.TestCase):
     def test_paper(self):
         for paper, box in (("A4", (0, 0, 595, 842)), ("letter", (0, 0, 612, 792))):
             with self.subTest(paper):
-                count, sizes = self.printed(paper)
-                self.assertIn(count, (1, 2))
-                self.assertEqual(len(sizes), 1)
-                self.assertTrue(all(abs(a - b) <= 1 for a, b in zip(sizes.pop(), box)))
+                for page in (self.page(RECORD), self.practice(4)[0]):
+                    count, sizes = self.printed(page, paper)
+                    self.assertIn(count, (1, 2), page.name)
+                    self.assertEqual(len(sizes), 1)
+                    self.assertTrue(all(abs(a - b) <= 1 for a, b in zip(sizes.pop(), box)))
 
     def test_schema(self):
         """By a validator that shares nothing with the command; the command refuses the same records."""
