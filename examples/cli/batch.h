@@ -105,9 +105,9 @@ bool batch_header_find(const csv_record *record, const char *heading, const char
  * read. */
 batch_word batch_header_word(const batch_options *options, char *name);
 
-/* The word that a name, in that form, may well mean though it is not read; BATCH_WORDS = none. undated = no day is
+/* The word that a heading, in that form, may well mean though it is not read; BATCH_WORDS = none. undated = no day is
  * read. */
-batch_word batch_header_meant(const batch_options *options, const char *name, bool undated);
+batch_word batch_header_meant(const batch_options *options, const char *heading, bool undated);
 
 /* Bytes of the UTF-8 character that begins here, 1 to 4; 0 = none does. size is above 0. */
 size_t batch_utf8_bytes(const char *text, size_t size);

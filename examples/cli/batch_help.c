@@ -33,7 +33,8 @@ static const option_spec options[] = {
                              false},
     [BATCH_OPTION_FORMAT] = {"format", "FORMAT",
                              "csv, or ndjson: one JSON object a line; csv if none is given", false},
-    [BATCH_OPTION_SUMMARY] = {"summary", NULL, "counts by verdict, reason and chamber, and how much of their limits the "
+    [BATCH_OPTION_SUMMARY] = {"summary", NULL,
+                              "counts by verdict, reason and chamber, and how much of their limits the "
                               "strokes use, on standard error",
                               false}};
 
