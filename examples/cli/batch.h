@@ -101,9 +101,9 @@ void batch_header_free(batch_header *header);
 /* Finds the one column with a heading that an option names. False: none, or two, said on stderr. */
 bool batch_header_find(const csv_record *record, const char *heading, const char *option, size_t *column);
 
-/* The word that a name stands for, brought into the form in which headings are compared; BATCH_READ = none that is
- * read. */
-batch_word batch_header_word(const batch_options *options, char *name);
+/* The word that the name of a member stands for, which is brought into the form in which headings are compared;
+ * BATCH_READ = none that is read. */
+batch_word batch_header_word(const batch_header *header, const batch_options *options, char *name);
 
 /* The word that a heading, in that form, may well mean though it is not read; BATCH_WORDS = none. undated = no day is
  * read. */
