@@ -103,13 +103,13 @@ void batch_header_free(batch_header *header);
 /* Finds the one column with a heading that an option names. False: none, or two, said on stderr. */
 bool batch_header_find(const csv_record *record, const char *heading, const char *option, size_t *column);
 
-/* The word that a name stands for, brought into the form in which headings are compared; BATCH_READ = none that is
- * read. */
-batch_word batch_header_word(const batch_options *options, char *name);
+/* The word that the name of a member stands for, which is brought into the form in which headings are compared;
+ * BATCH_READ = none that is read. */
+batch_word batch_header_word(const batch_header *header, const batch_options *options, char *name);
 
-/* The word that a name, in that form, may well mean though it is not read; BATCH_WORDS = none. undated = no day is
+/* The word that a heading, in that form, may well mean though it is not read; BATCH_WORDS = none. undated = no day is
  * read. */
-batch_word batch_header_meant(const batch_options *options, const char *name, bool undated);
+batch_word batch_header_meant(const batch_options *options, const char *heading, bool undated);
 
 /* Bytes of the UTF-8 character that begins here, 1 to 4; 0 = none does. size is above 0. */
 size_t batch_utf8_bytes(const char *text, size_t size);

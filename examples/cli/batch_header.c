@@ -80,12 +80,24 @@ static bool is_heading_for(const char *heading, batch_word word, const char *giv
     return given != NULL ? strcmp(heading, wanted) == 0 : is_heading_of(heading, word, wanted);
 }
 
-batch_word batch_header_word(const batch_options *options, char *name)
+/* The name of a word in the form in which headings are compared. */
+static bool is_own_name(const char *heading, batch_word word)
+{
+    const char *name = batch_word_name(word);
+    while (*name != '\0' && *heading == (*name == '_' ? ' ' : *name)) {
+        name++;
+        heading++;
+    }
+    return *name == *heading;
+}
+
+batch_word batch_header_word(const batch_header *header, const batch_options *options, char *name)
 {
     normalize(name);
-    for (int word = 0; word < BATCH_POSITION; word++) {
-        const char *given = options->heading[word];
-        if ((word < BATCH_ASKED || given != NULL) && is_heading_for(name, (batch_word)word, given))
+    for (int word = 0; word < BATCH_POSITION && name[0] != '\0'; word++) {
+        bool own = options->heading[word] == NULL && word < BATCH_ASKED;
+        if (own ? is_own_name(name, (batch_word)word) || is_heading_of(name, (batch_word)word, "")
+                : strcmp(name, header->heading[word]) == 0)
             return (batch_word)word;
     }
     return BATCH_READ;
@@ -291,16 +303,12 @@ bool batch_header_units_agree(const batch_header *header, const batch_options *o
 batch_word batch_header_meant(const batch_options *options, const char *heading, bool undated)
 {
     static const char *const dates[] = {"date", "datum", "fecha"};
-    char name[BATCH_TEXT_SIZE];
     for (size_t i = 0; undated && options->heading[BATCH_DATE] == NULL && i < COUNT_OF(dates); i++)
         if (strstr(heading, dates[i]) != NULL)
             return BATCH_DATE;
-    for (int word = BATCH_ASKED; word < BATCH_POSITION; word++) {
-        snprintf(name, sizeof name, "%s", batch_word_name((batch_word)word));
-        normalize(name);
-        if (options->heading[word] == NULL && strcmp(name, heading) == 0)
+    for (int word = BATCH_ASKED; word < BATCH_POSITION; word++)
+        if (options->heading[word] == NULL && is_own_name(heading, (batch_word)word))
             return (batch_word)word;
-    }
     return BATCH_WORDS;
 }
 

@@ -67,7 +67,7 @@ static bool read_object(batch_part *part, const csv_record *record, object *out)
         if (is_result(name))
             return batch_part_stop(part, record->line,
                                    "there is a member \"%.20s\" already: was this file judged before?", name);
-        batch_word word = batch_header_word(part->run->options, name);
+        batch_word word = batch_header_word(&part->run->header, part->run->options, name);
         if (word == BATCH_READ) {
             part->passed.unread |= 1u << batch_header_meant(part->run->options, name, true);
             continue;

@@ -103,6 +103,20 @@ class Kinds(Same):
         self.same(*asked, "--rules", "ca-nsc", "--date-order", "dmy", data=table(*rows, end="\n"), jobs=[2],
                   commands=[COMMAND])
 
+    def test_one_text_in_two_units(self):
+        """2.54 is 1 in where the unit is cm, and 2.54 in elsewhere, whichever came first. Taken for the others, the two
+        rows in inches would have one stroke."""
+        before = [["cm", "30", "2.54", "10.16"], ["cm", "30", "1.27", "10.16"]]
+        rows = [["in", "30", "2.54", "4"], ["in", "30", "1.27", "3.5"]]
+        for order in [before + rows, rows + before]:
+            out = self.same(data=table(["unit", "chamber", "released", "applied"], *order * 3)).stdout
+            self.assertEqual((out.count(b",2.54,4,1 23/50,"), out.count(b",1.27,3.5,2 23/100,")), (3, 3))
+
+    def test_header_that_could_be_a_row(self):
+        header, row, good = b"30,released,applied,x\n", b"30,released,applied,y\n", b"30,2,4,x\n"
+        out = self.same("--column", "chamber=30", data=header + (row + good) * 4 + (header + row) * 3).stdout
+        self.assertEqual(out.count(b"x,,,,,\n"), 3)
+
     def test_long_texts(self):
         """Texts of every length around those that are kept in another way, or not at all."""
         rows = [["chamber", "released", "applied", "note"]]
