@@ -19,5 +19,6 @@
 #include "aircheck.h"
 
 #include "column.h"
+#include "column_text.h"
 
 #endif
