@@ -1,7 +1,11 @@
 # SPDX-License-Identifier: Apache-2.0
 """What is promised in words: the public names, a docstring with an example for each, and examples that run."""
+import contextlib
 import doctest
 import inspect
+import io
+import os
+import re
 from decimal import Decimal
 from fractions import Fraction
 
@@ -65,6 +69,20 @@ def test_examples_in_docstrings():
             tried += runner.run(example, out=lambda text: print("# " + text.replace("\n", "\n# "))).attempted
     tried += runner.run(doctest.DocTestParser().get_doctest(rt.__doc__, names, "rodtravel", None, None)).attempted
     assert tried > 100 and runner.failures == 0, (tried, runner.failures)
+
+
+def test_readme():
+    """Each printed line is what the comment behind it says."""
+    for path in os.environ.get("README", "").split(os.pathsep):
+        if not path:
+            return  # a wheel is tested outside of the tree
+        with open(path, encoding="utf-8") as file:
+            blocks = re.findall(r"```python\n(.*?)```", file.read(), re.S)
+        assert blocks, path
+        for block in blocks:
+            with contextlib.redirect_stdout(io.StringIO()) as said:
+                exec(block, {})
+            assert said.getvalue().splitlines() == re.findall(r"print\(.*\)\s+# (.*)", block), said.getvalue()
 
 
 if __name__ == "__main__":
