@@ -86,13 +86,21 @@ static rodt_text_columns spans(void)
     return in;
 }
 
+static bool has_blanks_only(rodt_text_span cell)
+{
+    size_t i = 0;
+    while (i < cell.size && cell.text[i] == ' ')
+        i++;
+    return i == cell.size;
+}
+
 /* Closed copies of the cells; a blank one is what the form says. */
 static rodt_reading_text text_of_row(const rodt_reading_text *form, size_t i, char room[FIELDS][512])
 {
     rodt_reading_text text = *form;
     for (int field = 0; field < FIELDS; field++) {
         rodt_text_span cell = table.cell[field][i];
-        if (cell.text == NULL || strspn(cell.text, " ") >= cell.size)
+        if (cell.text == NULL || has_blanks_only(cell))
             continue;
         assert_true(cell.size < 512);
         memcpy(room[field], cell.text, cell.size);
@@ -193,6 +201,10 @@ static void test_marks(void **state)
         row(cells[0], "2", table.rows % 3 == 0 ? "4 1/8" : "3");
     }
     assert_true(table.rows > 200);
+    put(RATED, "3"); /* the same letters in another cell */
+    row("20 long", "1", "3 1/4");
+    put(MARKED, "3");
+    row("20 long", "1", "3 1/4");
     judge_and_compare("us-fmcsr", &plain);
     csv_close(&file);
 }
@@ -210,15 +222,30 @@ static void test_everything_else(void **state)
         {NULL, NULL, NULL, "89.9999", NULL, NULL, "1900-01-01", NULL, NULL, NULL, NULL}};
     static const char *const readings[] = {"2", "4 1/4", "54 mm", "0.0000001", "1/128", "2-Jan", "", NULL, "4,5"};
     clear();
-    for (size_t i = 0; i < 7 * 81; i++) {
+    for (size_t i = 0; i < 2 * 7 * 81; i++) {
         for (int field = CLASS; field < FIELDS; field++)
-            put(field, texts[i / 81][field - CLASS]);
-        row(i % 5 == 0 ? "clamp 36" : "30", readings[i % 9], readings[i / 9 % 9]);
+            put(field, texts[i / 2 / 81][field - CLASS]);
+        row(i % 2 == 0 ? "clamp 36" : "30", readings[i / 2 % 9], readings[i / 2 / 9 % 9]);
     }
     judge_and_compare("us-fmcsr", &plain);
     judge_and_compare("us-fmcsr", &(rodt_reading_text){.pressure = "655 kPa", .day = "2021-10-13", .unit = "mm"});
     judge_and_compare("us-fmcsr", &(rodt_reading_text){.date_order = RODT_DATE_ORDER_MONTH_FIRST, .engine = "on",
                                                        .default_day = {2021, 10, 13}, .pressure_after = " "});
+}
+
+/* 44.5 mm is over 1 3/4 in, which the table prints as 44.5 mm: a reason of its own for those who read millimetres. */
+static void test_units_of_readings(void **state)
+{
+    (void)state;
+    static const char *const from[] = {"1", "25.4 mm", "2.54 cm", "25.4"};
+    static const char *const to[] = {"69.9 mm", "6.99 cm", "2 3/4", "69.9"};
+    static const rodt_unit units[] = {RODT_UNIT_INCH, RODT_UNIT_MM, RODT_UNIT_CM};
+    clear();
+    for (size_t i = 0; i < 16; i++)
+        row("20", from[i % 4], to[i / 4]);
+    for (size_t i = 0; i < 3; i++)
+        judge_and_compare("us-fmcsr", &(rodt_reading_text){.style = {.unit = units[i]}});
+    assert_true((table.reasons[1] >> RODT_REASON_PRINTED_MM_DIFFERS & 1) != 0);
 }
 
 static void test_long_and_broken_cells(void **state)
@@ -508,7 +535,8 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_spellings),        cmocka_unit_test(test_marks),
-        cmocka_unit_test(test_everything_else),  cmocka_unit_test(test_long_and_broken_cells),
+        cmocka_unit_test(test_everything_else),  cmocka_unit_test(test_units_of_readings),
+         cmocka_unit_test(test_long_and_broken_cells),
         cmocka_unit_test(test_many_chambers),    cmocka_unit_test(test_layouts),
         cmocka_unit_test(test_dictionaries),     cmocka_unit_test(test_refused_arrays),
         cmocka_unit_test(test_refused_calls),    cmocka_unit_test(test_marks_to_codes),
