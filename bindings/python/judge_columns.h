@@ -9,7 +9,9 @@
 #define TEXT_PLAN_CAPSULE "rodtravel.text plan"
 #define COLUMNS_MOST 14
 
+/* Judging reads the plan without the interpreter's lock, so nothing is added to it meanwhile. */
 typedef struct number_plan {
+    int judging; /* calls that do so now; changed under the lock alone */
     rodt_column_marks marks;
     rodt_column_plan plan;
 } number_plan;
@@ -69,6 +71,10 @@ static PyObject *plan_add(PyObject *capsule, const rodt_chamber *chamber)
 {
     number_plan *plan = PyCapsule_GetPointer(capsule, PLAN_CAPSULE);
     uint8_t code;
+    if (plan != NULL && plan->judging > 0) {
+        PyErr_SetString(PyExc_RuntimeError, "another thread is judging with this plan; add its chambers before that");
+        return NULL;
+    }
     if (plan == NULL || !check_space(rodt_column_plan_add(&plan->plan, chamber, &code)))
         return NULL;
     return PyLong_FromLong(code);
@@ -302,6 +308,17 @@ static PyObject *finish(rodt_status status)
     return check_space(status) ? Py_BuildValue("") : NULL;
 }
 
+/* New marks cannot be added to a plan that is in use; they go into one that is thrown away. */
+static number_plan *copy_plan(const number_plan *plan)
+{
+    number_plan *copy = malloc(sizeof *copy);
+    if (copy != NULL) {
+        memcpy(copy, plan, sizeof *copy);
+        copy->judging = 0;
+    }
+    return copy;
+}
+
 static PyObject *columns_judge_numbers(PyObject *capsule, PyObject *columns, PyObject *answers)
 {
     static const char *const fields[] = {"released", "applied", "chamber", "pressure", "day"};
@@ -312,21 +329,31 @@ static PyObject *columns_judge_numbers(PyObject *capsule, PyObject *columns, PyO
     rodt_status status = RODT_OK;
     if (plan == NULL || !open_walk(columns, fields, 5, &w) || !check_numbers(&w))
         return NULL;
-    bool text = w.column[NUMBER_CHAMBER]->kind == COLUMN_TEXT;
-    uint8_t *codes = text ? malloc(w.rows + 1) : NULL;
-    if (text && codes == NULL)
-        return PyErr_NoMemory();
-    if (text) /* under the lock, because it adds to the plan */
+    uint8_t *codes = NULL;
+    number_plan *copy = NULL;
+    if (w.column[NUMBER_CHAMBER]->kind == COLUMN_TEXT) {
+        codes = malloc(w.rows + 1);
+        copy = plan->judging > 0 ? copy_plan(plan) : NULL;
+        if (codes == NULL || (copy == NULL && plan->judging > 0)) {
+            free(codes);
+            free(copy);
+            return PyErr_NoMemory();
+        }
+        plan = copy != NULL ? copy : plan;
         status = read_marks(plan, w.column[NUMBER_CHAMBER], codes);
+    }
     held.count = 0;
     bool ready = status != RODT_OK || take_answers(answers, w.rows, &held, &out);
     if (ready && status == RODT_OK) {
+        plan->judging++;
         Py_BEGIN_ALLOW_THREADS
         status = judge_numbers(plan, &w, codes, &out);
         Py_END_ALLOW_THREADS
+        plan->judging--;
     }
     release_answers(&held);
     free(codes);
+    free(copy);
     return ready ? finish(status) : NULL;
 }
 

@@ -1,7 +1,10 @@
 # SPDX-License-Identifier: Apache-2.0
 """Air-system checks, and the reservoirs."""
+import operator
+
 from . import _rodtravel as _low
 from ._chambers import chamber_of
+from ._error import Error, Status
 from ._record import Record, field
 from ._rules import DEFAULT_RULES, AirLimit, rule_set
 from ._source import Source
@@ -74,6 +77,9 @@ def judge_air(check, *, vehicle="any", span="pressures", answer=None, towed_unit
     """
     if answer not in (None, True, False) or isinstance(answer, float):
         raise TypeError("answer is True, False or None (not recorded)")
+    for name, number in (("towed units", towed_units), ("applications", applications)):
+        if not 0 <= operator.index(number) <= 1000:
+            raise Error(Status.ARGUMENT, f"{number} is no number of {name}", field=name)
     raw = (number_of(Check, check, "check"), number_of(VehicleClass, vehicle, "vehicle"),
            number_of(Span, span, "span"), _YES_NO.index(answer), towed_units, applications, built, pressure, before,
            after, cut_out, seconds, actual_volume, required_volume)

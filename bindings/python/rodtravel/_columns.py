@@ -157,6 +157,9 @@ class Answers:
         cells = bytes(self.verdict.view)
         return {verdict: cells.count(verdict.number) for verdict in Verdict}
 
+    def __reduce__(self):
+        return _unpickled, tuple(bytes(getattr(self, name).view) for name in self.__slots__)
+
     def _described(self):
         children = tuple(getattr(self, name)._described() for name in self.__slots__)
         return "+s", "", 0, len(self), 0, (None,), children, None
@@ -170,6 +173,10 @@ class Answers:
 
     def __arrow_c_stream__(self, requested_schema=None):
         return _low.arrow_stream(self._described())
+
+
+def _unpickled(*cells):
+    return Answers._make(memoryview(bytearray(cell)).cast(form) for cell, form in zip(cells, "iBIB"))
 
 
 def _open(column, name):
@@ -262,7 +269,7 @@ class Plan:
     def add(self, chamber):
         """Adds a chamber, text or Chamber, and returns its code, 2 to 255; 0 is a missing chamber, 1 an unreadable one.
 
-        Raises Error with Status.SPACE when the plan is full.
+        Raises Error with Status.SPACE when the plan is full, RuntimeError while another thread is judging with it.
         """
         return _low.plan_add(self._kept, chamber_of(chamber)._raw())
 
@@ -271,8 +278,8 @@ class Plan:
 
         A column is anything with the buffer protocol (array, NumPy) or the Arrow interface (pyarrow, polars, DuckDB,
         pandas); `chamber` is uint8 codes of this plan, or text. `out` is four writable columns for the answers, in the
-        order of Answers; None makes them. The interpreter's lock is released, so threads judge at the same time; no two
-        may write the same columns.
+        order of Answers; None makes them. The interpreter's lock is released, so threads judge at the same time with one
+        plan; no two may write the same columns, and chambers are added before.
 
         Raises TypeError for a column of another type, ValueError where lengths differ or columns overlap.
         """

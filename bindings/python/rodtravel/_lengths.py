@@ -1,6 +1,9 @@
 # SPDX-License-Identifier: Apache-2.0
 """Exact lengths, pressures and days: read as people write them, written without rounding unless asked."""
+import operator
+
 from . import _rodtravel as _low
+from ._error import Error, Status
 from ._words import DateOrder, Rounding, Unit, from_number, number_of
 
 _unit = from_number(Unit)
@@ -55,6 +58,9 @@ def write_decimal(length, digits, *, unit="in", rounding="half-even"):
     >>> write_decimal(Fraction(7, 4), 2, unit="mm")
     '44.45'
     """
+    digits = operator.index(digits)
+    if not 0 <= digits <= 12:
+        raise Error(Status.ARGUMENT, "there are 0 to 12 digits behind the point", field="digits")
     return _low.rodt_length_write_decimal(length, number_of(Unit, unit, "unit"), digits,
                                           number_of(Rounding, rounding, "rounding"))
 

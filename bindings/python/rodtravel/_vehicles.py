@@ -1,5 +1,7 @@
 # SPDX-License-Identifier: Apache-2.0
 """The vehicle as a whole: positions, the count of defective brakes, axles that are not alike, what to do next."""
+import operator
+
 from . import _rodtravel as _low
 from ._error import Error, Status
 from ._findings import Finding
@@ -22,6 +24,9 @@ class Position(Record):
     side = field("A Side.", from_number(Side))
 
     def __init__(self, axle, side):
+        axle = operator.index(axle)
+        if not 1 <= axle <= 99:
+            raise Error(Status.IMPLAUSIBLE, "axles are counted from 1 to 99", field="axle")
         raw = (axle, number_of(Side, side, "side"))
         object.__setattr__(self, "_values", read_position(_low.rodt_position_write(raw))._values)
 
@@ -41,6 +46,14 @@ def read_position(text):
     Position(axle=3, side='left')
     """
     return Position._read(_low.rodt_position_read(text))
+
+
+def _brakes(brakes):
+    """A number of brakes that a caller gave."""
+    brakes = operator.index(brakes)
+    if not 1 <= brakes <= 10**9:
+        raise Error(Status.ARGUMENT, "a vehicle has 1 to 1 000 000 000 brakes", field="brakes")
+    return brakes
 
 
 class Count(Record):
@@ -97,7 +110,7 @@ class Tally(Record):
 
         Raises Error if there are fewer brakes than counted, or more defects than brakes.
         """
-        return Count._read(_low.rodt_tally_judge(self._values, brakes or 0))
+        return Count._read(_low.rodt_tally_judge(self._values, 0 if brakes is None else _brakes(brakes)))
 
 
 class CriterionPart(Record):
@@ -238,8 +251,6 @@ def judge_vehicle(ends, *, brakes=None):
     ends = tuple(ends)
     if not all(isinstance(end, WheelEnd) for end in ends):
         raise TypeError("wheel ends are WheelEnd objects")
-    if brakes is not None and (isinstance(brakes, bool) or not isinstance(brakes, int)):
-        raise TypeError("brakes is a whole number or None")
-    if brakes is not None and brakes < len(ends):
+    if brakes is not None and _brakes(brakes) < len(ends):
         raise Error(Status.ARGUMENT, "there are fewer brakes than wheel ends", field="brakes")
     return VehicleFinding._read(_low.vehicle_combine(tuple(end._raw() for end in ends), brakes or 0))

@@ -2,6 +2,7 @@
 """Columns: the answers of judge for every row, and every wrong buffer refused. Needs the standard library alone."""
 import array
 import ctypes
+import pickle
 import random
 import sys
 import threading
@@ -207,6 +208,34 @@ def test_threads_judge_at_the_same_time():
     column = array.array("i", [INCH]) * 4_000_000
     codes = bytes([code]) * 4_000_000
     assert any(order_of_threads(plan, column, codes) == ["other", "judged"] for _ in range(20))
+
+
+def test_chambers_are_not_added_meanwhile():
+    """New marks while another thread judges: the answers are right, and the plan in use does not change."""
+    plan = rt.Plan()
+    code = plan.add("30")
+    column = array.array("i", [INCH]) * 3_000_000
+    codes = bytes([code]) * 3_000_000
+    thread = threading.Thread(target=lambda: [plan.judge(column, column, codes) for _ in range(10)])
+    thread.start()
+    refused = 0
+    for number in range(40):
+        answers = plan.judge(column[:2], column[:2], ["30", f"{number % 30 + 1}"])
+        assert len(answers) == 2
+        try:
+            plan.add("24")
+        except RuntimeError:
+            refused += 1
+        except rt.Error as error:
+            assert error.status is rt.Status.SPACE
+    thread.join()
+    assert plan.add("24") > code or refused == 0
+
+
+def test_answers_are_pickled():
+    answers = rt.judge_columns(chamber=["30", "x"], released=["2", "2"], applied=["4 1/8", "3"])
+    back = pickle.loads(pickle.dumps(answers))
+    assert list(back) == list(answers) and list(back.flags) == list(answers.flags)
 
 
 def test_threads_give_the_same_answers():

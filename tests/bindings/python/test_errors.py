@@ -103,6 +103,25 @@ def test_words():
     tap.refused(rt.Error, rt.Chamber, "30", family="square")
 
 
+def test_small_numbers():
+    for digits in (-1, 13, 2**40):
+        tap.refused(rt.Error, rt.write_decimal, 1, digits)
+    tap.refused(TypeError, rt.write_decimal, 1, 1.0)
+    for number in (-1, 2**40):
+        tap.refused(rt.Error, rt.judge_air, "reserve", applications=number)
+        tap.refused(rt.Error, rt.judge_air, "reserve", towed_units=number)
+    tap.refused((rt.Error, TypeError), rt.judge_air, "warning", built=2**70)
+    tap.refused((rt.Error, TypeError), rt.judge_air, "warning", answer="yes")
+
+
+def test_no_name_of_the_wrapper_in_messages():
+    for call in (lambda: rt.read_length(3), lambda: rt.write_length(object()), lambda: rt.judge("30", [], "4"),
+                 lambda: rt.write_decimal(1, "x"), lambda: rt.load_rules(3), lambda: rt.read_pressure(None),
+                 lambda: rt.rated_volume(3), lambda: rt.estimate_application("x", 1, 1), lambda: rt.pushrod_force("30", {})):
+        message = str(tap.refused((TypeError, rt.Error), call))
+        assert "rodt_" not in message and "in method" not in message, message
+
+
 def test_days():
     assert rt.judge("36", "2", "4 1/2", day=date(2021, 10, 13)).limit == Fraction(9, 4)
     assert rt.judge("36", "2", "4 1/2", day=datetime(2021, 10, 14, 8, 30)).limit == Fraction(5, 2)
@@ -148,7 +167,11 @@ def test_vehicles():
     tap.refused(rt.Error, rt.judge_vehicle, [])
     tap.refused(rt.Error, rt.judge_vehicle, ends[:1], brakes=0)
     tap.refused(rt.Error, rt.judge_vehicle, ends[:1], brakes=-1)
-    tap.refused((rt.Error, OverflowError), rt.judge_vehicle, ends[:1], brakes=2**40)
+    tap.refused(rt.Error, rt.judge_vehicle, ends[:1], brakes=2**40)
+    tap.refused(rt.Error, rt.Tally(brakes=1).judge, 2**70)
+    for axle in (0, -1, 100, 2**40):
+        assert tap.refused(rt.Error, rt.Position, axle, "left").field == "axle"
+    tap.refused(TypeError, rt.Position, 1.0, "left")
     tap.refused(rt.Error, rt.Tally(brakes=2, full=3).judge)
     tap.refused(rt.Error, rt.Tally(brakes=-1).judge)
     tap.refused(TypeError, rt.Tally(brakes=1.5).judge)
