@@ -68,6 +68,7 @@ static void raise_error(const rodt_error *error)
 static void raise_status(rodt_status status)
 {
     rodt_error error = binding_error;
+    memset(&binding_error, 0, sizeof binding_error); /* so that it is not told a second time */
     if (error.status != status) {
         memset(&error, 0, sizeof error);
         error.status = status;

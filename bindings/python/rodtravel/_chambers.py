@@ -1,6 +1,7 @@
 # SPDX-License-Identifier: Apache-2.0
 """Service brake chambers, and how to find out which one it is."""
 from . import _rodtravel as _low
+from ._error import Error, Status
 from ._record import Record, field
 from ._rules import rule_set
 from ._source import Source
@@ -140,4 +141,6 @@ def identify(*, stamp=None, family="unknown", port="not-seen", tag="not-seen", r
     """
     raw = (None if stamp is None else chamber_of(stamp)._raw(), number_of(Family, family, "family"),
            number_of(Port, port, "port"), number_of(Tag, tag, "tag"), rated_stroke, diameter, diameter_division)
+    if raw == (None, 0, 0, 0, None, None, diameter_division):
+        raise Error(Status.ARGUMENT, "there is no clue: give a stamp, a family, a port, a tag, a rated stroke or a diameter")
     return Identification._read(_low.rodt_identify(raw, rule_set(rules)._kept, day))

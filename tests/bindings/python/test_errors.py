@@ -122,6 +122,15 @@ def test_no_name_of_the_wrapper_in_messages():
         assert "rodt_" not in message and "in method" not in message, message
 
 
+def test_a_sentence_is_told_once():
+    """A call that has no sentence of its own does not tell that of an earlier one."""
+    first = tap.refused(rt.Error, rt.read_chamber, "30 blue")
+    later = tap.refused(rt.Error, rt.rated_volume, rt.Chamber("99"))
+    assert first.status is later.status is rt.Status.UNKNOWN_CHAMBER
+    assert first.column and first.text != later.text and later.column is None
+    assert "no clue" in str(tap.refused(rt.Error, rt.identify))
+
+
 def test_days():
     assert rt.judge("36", "2", "4 1/2", day=date(2021, 10, 13)).limit == Fraction(9, 4)
     assert rt.judge("36", "2", "4 1/2", day=datetime(2021, 10, 14, 8, 30)).limit == Fraction(5, 2)
