@@ -17,7 +17,7 @@ except ImportError:
 
 import rodtravel as rt
 
-settings.register_profile("steady", derandomize=True, max_examples=300, deadline=None, database=None)
+settings.register_profile("steady", derandomize=True, max_examples=150, deadline=None, database=None)
 settings.load_profile("steady")
 
 TAPES = st.sampled_from([1, 2, 4, 8, 16, 32, 64, 10, 100, 1000])
