@@ -25,6 +25,18 @@ wish_header() { # HEADER PACKAGE
     return 0
 }
 
+# Headers of the Python that runs meson; a name of Debian.
+lack_python_headers() {
+    python3 -c 'import os, sys, sysconfig; sys.exit(not os.path.exists(sysconfig.get_path("include") + "/Python.h"))' \
+        2>/dev/null || lacking="$lacking python3-dev"
+}
+
+# A binding is built where its tools are; without them the rest is.
+wish_python_headers() {
+    may_install && lack_python_headers
+    return 0
+}
+
 # The runtime of clang's sanitizers and fuzzer has a package of its own, named by clang's version.
 lack_clang() {
     lack_command clang clang
@@ -52,12 +64,18 @@ lack_for() { # TASK
         lack_header cmocka.h libcmocka-dev
         wish_command units units
         wish_command mawk mawk
+        wish_command swig swig
+        wish_python_headers
         ;;
     clang) lack_clang ;;
     valgrind) lack_command valgrind valgrind ;;
     locale) lack_command localedef libc-bin; [ -e /usr/share/i18n/locales/fr_CA ] || lacking="$lacking locales" ;;
     tidy) lack_command clang-tidy clang-tidy; lack_command cppcheck cppcheck ;;
     pages) lack_command chromium chromium; lack_command node nodejs; lack_command npm npm ;;
+    bindings)
+        lack_python_headers
+        python3 -c 'import ensurepip, venv' 2>/dev/null || lacking="$lacking python3-venv"
+        ;;
     coverage) lack_command gcovr gcovr ;;
     esac
 }

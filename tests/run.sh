@@ -10,6 +10,7 @@
 #   locale      unit, cases and cli under a decimal-comma locale
 #   fuzz        each fuzz target for FUZZ_SECONDS (60)
 #   tidy        clang-tidy and cppcheck
+#   bindings    the languages with all that their tests can use, in a virtual environment of its own
 #   coverage    lines and branches that the tests reach
 #   pages       the pages that the command writes: HTML checker, accessibility in a browser, paper, JSON Schema
 #   exhaustive  every pair of readings to a tenth of a millimetre, for every chamber
@@ -173,6 +174,34 @@ pages() {
     count "$(grep -c '^ok' "$build-pages/run.log")" "$(grep -c '^not ok' "$build-pages/run.log")"
 }
 
+# Python's packages come from its own index, through pip; SWIG too, so that the module is the one of a wheel.
+bindings() {
+    need bindings
+    venv=$build-venv
+    [ -x "$venv/bin/python3" ] || python3 -m venv "$venv"
+    "$venv/bin/pip" install --quiet --disable-pip-version-check meson ninja swig numpy pandas polars pyarrow duckdb \
+        matplotlib hypothesis mypy build || { count 0 1; echo "FAILED: pip"; return 0; }
+    before=$PATH
+    PATH=$venv/bin:$PATH
+    if built bindings "$build-bindings"; then suites bindings "$build-bindings" --suite bindings; fi
+    step wheel wheel
+    PATH=$before
+}
+
+# The source distribution, the wheel out of it, and the wheel's own tests outside of the tree.
+wheel() {
+    rm -rf "$build-wheel"
+    python3 -m build "$root/bindings/python" --outdir "$build-wheel" >"$build-wheel.log" 2>&1 ||
+        { tail -n 30 "$build-wheel.log"; return 1; }
+    python3 -m venv "$build-wheel/venv"
+    "$build-wheel/venv/bin/pip" install --quiet --disable-pip-version-check "$build-wheel"/*.whl
+    for name in cases objects errors columns docs; do
+        CASES=$root/tests/cases PYTHONDONTWRITEBYTECODE=1 \
+            "$build-wheel/venv/bin/python" "$root/tests/bindings/python/test_$name.py" >"$build-wheel/$name.log" || return 1
+        ! grep '^not ok' "$build-wheel/$name.log" || return 1
+    done
+}
+
 exhaustive() {
     built exhaustive "$build" || return 0
     suites exhaustive "$build" --suite exhaustive
@@ -186,12 +215,12 @@ mutants() {
 
 run_task() {
     case $1 in
-    ordinary | sanitize | fuzz | tidy | coverage | pages | exhaustive | mutants) "$1" ;;
+    ordinary | sanitize | fuzz | tidy | coverage | bindings | pages | exhaustive | mutants) "$1" ;;
     clang) with_clang ;;
     valgrind) memcheck ;;
     tsan) threads ;;
     locale) comma ;;
-    all) for task in ordinary sanitize clang valgrind tsan locale fuzz tidy coverage pages exhaustive; do run_task "$task"; done ;;
+    all) for task in ordinary sanitize clang valgrind tsan locale fuzz tidy bindings coverage pages exhaustive; do run_task "$task"; done ;;
     *) echo "unknown task $1; the tasks are: $(sed -n 's/^#   \([a-z]*\)  .*/\1/p' "$0" | tr '\n' ' ')" >&2; exit 2 ;;
     esac
 }

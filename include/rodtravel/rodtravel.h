@@ -19,6 +19,7 @@
 #include "aircheck.h"
 
 #include "column.h"
+#include "column_text.h"
 #include "recall.h"
 
 #endif

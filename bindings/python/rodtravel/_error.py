@@ -1,0 +1,58 @@
+# SPDX-License-Identifier: Apache-2.0
+"""The one family of errors."""
+import enum
+
+
+class Status(enum.IntEnum):
+    """What kind of fault an `Error` is. The numbers are for ever; those of the C library.
+
+    >>> Status.DATE_CELL.value
+    14
+    """
+
+    ARGUMENT = 1
+    SPACE = 2
+    EMPTY = 10
+    SYNTAX = 11
+    AMBIGUOUS = 12
+    UNIT = 13
+    DATE_CELL = 14
+    NEGATIVE = 15
+    IMPLAUSIBLE = 16
+    RANGE = 17
+    UNKNOWN_RULES = 20
+    UNKNOWN_CHAMBER = 21
+    TABLE = 30
+    LAXER = 31
+    MEMORY = 40
+    INTERNAL = 50
+
+
+class Error(ValueError):
+    """An input was refused. `str()` is a sentence for a person.
+
+    `status` says what kind of fault it is; `text` is the bare sentence; `column` counts characters from 1 and is None
+    where the whole text is meant; `line` is that of a table, or None; `field` is which input, "released", or None
+    where there is one only.
+
+    A binary float is no such error but a TypeError: no text was read wrongly, the program has to be changed.
+
+    >>> try:
+    ...     judge("30", "2 1/8", "2-Jan")
+    ... except Error as error:
+    ...     print(error.status.name, error.field, error.column, error.text, sep="; ")
+    DATE_CELL; applied; 1; this is a date; a spreadsheet makes dates of fractions
+    """
+
+    def __init__(self, status, text, column=0, line=0, field=""):
+        super().__init__(int(status), text, column or 0, line or 0, field or "")
+        self.status = Status(status)
+        self.text = text
+        self.column = column or None
+        self.line = line or None
+        self.field = field or None
+
+    def __str__(self):
+        places = [self.field, self.line and f"line {self.line}", self.column and f"column {self.column}"]
+        place = ", ".join(part for part in places if part)
+        return f"{place}: {self.text}" if place else self.text

@@ -1,0 +1,256 @@
+# SPDX-License-Identifier: Apache-2.0
+"""The vehicle as a whole: positions, the count of defective brakes, axles that are not alike, what to do next."""
+import operator
+
+from . import _rodtravel as _low
+from ._error import Error, Status
+from ._findings import Finding
+from ._record import Record, field
+from ._source import Source
+from ._words import Adjuster, Advice, Evidence, Oddity, Outcome, Side, from_number, number_of
+
+
+class Position(Record):
+    """One wheel end: axle 1 to 99, counted from the front through every unit, and side. `str()` is "1L".
+
+    Raises Error for an axle or side that there is not.
+
+    >>> str(Position(2, "right"))
+    '2R'
+    """
+
+    __slots__ = ()
+    axle = field("1 is the foremost.")
+    side = field("A Side.", from_number(Side))
+
+    def __init__(self, axle, side):
+        axle = operator.index(axle)
+        if not 1 <= axle <= 99:
+            raise Error(Status.IMPLAUSIBLE, "axles are counted from 1 to 99", field="axle")
+        raw = (axle, number_of(Side, side, "side"))
+        object.__setattr__(self, "_values", read_position(_low.rodt_position_write(raw))._values)
+
+    def _raw(self):
+        return self.axle, self.side.number
+
+    def __str__(self):
+        return _low.rodt_position_write(self._raw())
+
+
+def read_position(text):
+    """Reads "1L", "2 R", "3-left", "axle 4 right", "essieu 2 gauche": the axle first.
+
+    Raises Error with the column.
+
+    >>> read_position("3-left")
+    Position(axle=3, side='left')
+    """
+    return Position._read(_low.rodt_position_read(text))
+
+
+def _brakes(brakes):
+    """A number of brakes that a caller gave."""
+    brakes = operator.index(brakes)
+    if not 1 <= brakes <= 10**9:
+        raise Error(Status.ARGUMENT, "a vehicle has 1 to 1 000 000 000 brakes", field="brakes")
+    return brakes
+
+
+class Count(Record):
+    """The roadside count of defective brakes, exact. `str()` is its sentence.
+
+    >>> print(Tally(brakes=6, full=1, half=1).judge())
+    1 1/2 of 6 brakes defective, 25 %: 20 % is reached, but not the 2 whole brakes of the chart
+    """
+
+    __slots__ = ()
+    outcome = field("Whether the criterion is met, an Outcome.", from_number(Outcome))
+    brakes = field("Brakes of the vehicle, measured or not.")
+    unmeasured = field("Brakes that are there and have no finding.")
+    tally = field("What was counted, a Tally.", lambda raw: Tally._read(raw))
+    defective = field("Full defects and half of the half ones, in brakes.")
+    share = field("That of all brakes; None without a brake.")
+    worst_share = field("The share if every unknown and unmeasured brake were a full defect.")
+    known_share = field("The share of the brakes whose state is known; None if there is none.")
+    criterion = field("The share from which the vehicle is out of service: 1/5.")
+    whole_needed = field("Brakes that the chart of whole brakes asks for.")
+    sentence = field("The count in one line.")
+
+    def __str__(self):
+        return self.sentence
+
+
+class Tally(Record):
+    """Brakes counted one by one: `tally + finding` is the next one.
+
+    The numbers are brakes: all of them, full defects, half defects, unknown ones, and inoperative ones among the full.
+
+    >>> tally = Tally() + judge("30", "2 1/8", "4 1/4") + judge("30", "2", "2")
+    >>> tally.full, tally.half, str(tally.judge(brakes=10).outcome)
+    (1, 1, 'undetermined')
+    """
+
+    __slots__ = ()
+    brakes = field("Counted so far.")
+    full = field("Over the law's limit by 1/4 in or more, or inoperative.")
+    half = field("Over it by less.")
+    unknown = field("Undetermined.")
+    inoperative = field("Part of the full ones.")
+
+    def __init__(self, brakes=0, full=0, half=0, unknown=0, inoperative=0):
+        object.__setattr__(self, "_values", (brakes, full, half, unknown, inoperative))
+
+    def __add__(self, finding):
+        if not isinstance(finding, Finding):
+            return NotImplemented
+        return Tally._read(_low.rodt_tally_add(self._values, finding._kept))
+
+    def judge(self, brakes=None):
+        """The Count for a vehicle with so many `brakes`, measured or not; None = as many as were counted.
+
+        Raises Error if there are fewer brakes than counted, or more defects than brakes.
+        """
+        return Count._read(_low.rodt_tally_judge(self._values, 0 if brakes is None else _brakes(brakes)))
+
+
+class CriterionPart(Record):
+    """One part of the roadside criterion and where it comes from.
+
+    >>> [str(part.evidence) for part in criterion_parts()][0]
+    'checked'
+    """
+
+    __slots__ = ()
+    words = field("What the source says, in few words.")
+    source = field("The Source.", Source._read)
+    evidence = field("How it was checked, an Evidence.", from_number(Evidence))
+
+
+def criterion_parts():
+    """The share, the weights, the chart and the steering axle of the roadside criterion: a tuple of CriterionPart.
+
+    >>> len(criterion_parts())
+    5
+    """
+    parts = []
+    while _low.rodt_count_words(len(parts)):
+        parts.append(CriterionPart._read((_low.rodt_count_words(len(parts)), *_low.rodt_count_source(len(parts)))))
+    return tuple(parts)
+
+
+class WheelEnd(Record):
+    """One wheel end of a vehicle: where it is, and what was found.
+
+    `position` is text or a Position, `adjuster` "manual" or "automatic", `arm_length` the effective length of the slack
+    adjuster in inches. Raises Error for what cannot be read, TypeError for binary floats.
+
+    >>> WheelEnd("1L", judge("20", "2", "3 1/2"), arm_length="5 1/2").arm_length
+    Fraction(11, 2)
+    """
+
+    __slots__ = ()
+    position = field("The Position.")
+    finding = field("The Finding.")
+    adjuster = field("Kind of slack adjuster, an Adjuster.")
+    arm_length = field("Inches; None = not measured.")
+
+    def __init__(self, position, finding, *, adjuster="not-recorded", arm_length=None):
+        if not isinstance(finding, Finding):
+            raise TypeError("finding is a Finding, as judge makes it")
+        position = position if isinstance(position, Position) else read_position(position)
+        adjuster = from_number(Adjuster)(number_of(Adjuster, adjuster, "adjuster"))
+        object.__setattr__(self, "_values", (position, finding, adjuster, _low.length(arm_length)))
+
+    def _raw(self):
+        return self.position._raw(), self.adjuster.number, self.arm_length, self.finding._kept
+
+
+class AxleRemark(Record):
+    """One thing that is odd about an axle.
+
+    >>> ends = [WheelEnd("1L", judge("20", "2", "3")), WheelEnd("1R", judge("24", "2", "3"))]
+    >>> judge_vehicle(ends).axles[0].remarks[0].source.section
+    '393.47(b)'
+    """
+
+    __slots__ = ()
+    oddity = field("The Oddity.", lambda bit: tuple(Oddity)[bit.bit_length() - 1])
+    sentence = field("The remark as a sentence.")
+    source = field("The Source; None = no figure of law.", Source._read)
+    evidence = field("How that was checked, an Evidence.", from_number(Evidence))
+
+
+def _index(number):
+    return None if number < 0 else number
+
+
+class Axle(Record):
+    """One axle of a vehicle.
+
+    >>> judge_vehicle([WheelEnd("1L", judge("20", "2", "3"))]).axles[0].right is None
+    True
+    """
+
+    __slots__ = ()
+    axle = field("Its number; 1 is the foremost.")
+    remarks = field("What is odd about it, a tuple of AxleRemark.",
+                    lambda all: tuple(AxleRemark._read(one) for one in all))
+    left = field("Which of the wheel ends is its left one, counted from 0; None = none.", _index)
+    right = field("Which is its right one; None = none.", _index)
+    stroke_difference = field("Longer stroke less shorter, inches; None = one is missing.")
+    al_left = field("Type number x arm length, in3; None = one is missing.")
+    al_right = field("Type number x arm length, in3; None = one is missing.")
+
+
+class AdviceNote(Record):
+    """What to do next about one wheel end.
+
+    >>> judge_vehicle([WheelEnd("1L", judge("20", "2", "2"))]).advice[0].sentence != ""
+    True
+    """
+
+    __slots__ = ()
+    advice = field("The Advice.", from_number(Advice))
+    sentence = field('As a sentence; "" for none.')
+    source = field("The Source; or None.", Source._read)
+    evidence = field("How that was checked, an Evidence.", from_number(Evidence))
+
+
+class VehicleFinding(Record):
+    """The judgement of a vehicle, made by judge_vehicle.
+
+    >>> ends = [WheelEnd(place, judge("20", "2", "4")) for place in ("1L", "1R")]
+    >>> found = judge_vehicle(ends, brakes=6)
+    >>> str(found.count.outcome), found.out_of_adjustment
+    ('out-of-service', 2)
+    """
+
+    __slots__ = ()
+    count = field("The roadside Count.", Count._read)
+    in_adjustment = field("Wheel ends in adjustment.")
+    out_of_adjustment = field("Wheel ends out of adjustment.")
+    inoperative = field("Wheel ends whose rod did not move.")
+    undetermined = field("Wheel ends of which nothing is proven.")
+    odd_axles = field("Axles that are odd by a rule of law.")
+    mixed_days = field("Wheel ends judged by another day than the first.")
+    axles = field("From the front, a tuple of Axle.", lambda all: tuple(Axle._read(one) for one in all))
+    advice = field("One AdviceNote for each wheel end, in their order.",
+                   lambda all: tuple(AdviceNote._read(one) for one in all))
+
+
+def judge_vehicle(ends, *, brakes=None):
+    """Judges a vehicle or combination from its wheel ends, an iterable of WheelEnd in any order.
+
+    `brakes` is how many there are, measured or not; None = as many as wheel ends. Raises Error if a position stands
+    twice, if there is no wheel end, or if there are fewer brakes than wheel ends.
+
+    >>> ends = [WheelEnd("1L", judge("20", "2", "3 1/2")), WheelEnd("1R", judge("20", "2", "3 5/8"))]
+    >>> str(judge_vehicle(ends).count.outcome)
+    'below-criterion'
+    """
+    ends = tuple(ends)
+    if not all(isinstance(end, WheelEnd) for end in ends):
+        raise TypeError("wheel ends are WheelEnd objects")
+    if brakes is not None and _brakes(brakes) < len(ends):
+        raise Error(Status.ARGUMENT, "there are fewer brakes than wheel ends", field="brakes")
+    return VehicleFinding._read(_low.vehicle_combine(tuple(end._raw() for end in ends), brakes or 0))

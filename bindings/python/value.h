@@ -1,0 +1,308 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Python objects to values of the library and back: exact numbers are fractions, days are dates, the rest is tuples
+ * that the package turns into records. Included by the generated wrapper alone. */
+#ifndef RODTRAVEL_PYTHON_VALUE_H
+#define RODTRAVEL_PYTHON_VALUE_H
+
+#include <stdbool.h>
+#include <stdio.h>
+#include <string.h>
+
+/* Classes of the standard library, looked up once when the module is loaded. */
+static struct {
+    PyObject *fraction;
+    PyObject *coprime; /* makes a Fraction of numbers in lowest terms */
+    PyObject *decimal;
+    PyObject *date;
+} classes;
+
+static PyObject *find_class(const char *module, const char *name)
+{
+    PyObject *from = PyImport_ImportModule(module);
+    PyObject *found = from == NULL ? NULL : PyObject_GetAttrString(from, name);
+    Py_XDECREF(from);
+    return found;
+}
+
+static bool find_classes(void)
+{
+    classes.fraction = find_class("fractions", "Fraction");
+    classes.coprime = classes.fraction == NULL ? NULL : PyObject_GetAttrString(classes.fraction, "_from_coprime_ints");
+    if (classes.coprime == NULL && classes.fraction != NULL) {
+        PyErr_Clear();
+        Py_INCREF(classes.fraction);
+        classes.coprime = classes.fraction;
+    }
+    classes.decimal = find_class("decimal", "Decimal");
+    classes.date = find_class("datetime", "date");
+    return classes.fraction != NULL && classes.decimal != NULL && classes.date != NULL;
+}
+
+/* --- Errors ------------------------------------------------------------------------------------------ */
+
+/* rodtravel.Error, made but not raised. */
+static PyObject *make_error(const rodt_error *error)
+{
+    PyObject *type = find_class("rodtravel._error", "Error");
+    if (type == NULL)
+        return NULL;
+    PyObject *made = PyObject_CallFunction(type, "isIIs", (int)error->status, error->text, error->column, error->line,
+                                           error->field);
+    Py_DECREF(type);
+    return made;
+}
+
+static void raise_error(const rodt_error *error)
+{
+    if (error->status == RODT_E_MEMORY) {
+        PyErr_NoMemory();
+        return;
+    }
+    PyObject *made = make_error(error);
+    if (made != NULL)
+        PyErr_SetObject((PyObject *)Py_TYPE(made), made);
+    Py_XDECREF(made);
+}
+
+/* The sentence of the call if there is one, otherwise that of the status. */
+static void raise_status(rodt_status status)
+{
+    rodt_error error = binding_error;
+    memset(&binding_error, 0, sizeof binding_error); /* so that it is not told a second time */
+    if (error.status != status) {
+        memset(&error, 0, sizeof error);
+        error.status = status;
+        snprintf(error.text, sizeof error.text, "%s", rodt_status_text(status));
+    }
+    raise_error(&error);
+}
+
+static bool refuse(rodt_status status, const char *field, const char *sentence)
+{
+    rodt_error error = {.status = status};
+    snprintf(error.field, sizeof error.field, "%s", field);
+    snprintf(error.text, sizeof error.text, "%s", sentence);
+    raise_error(&error);
+    return false;
+}
+
+/* Field names are those of rodt_error: "rated stroke". */
+static bool refuse_type(PyObject *object, const char *field)
+{
+    PyObject *name = PyObject_GetAttrString((PyObject *)Py_TYPE(object), "__name__");
+    if (name == NULL)
+        return false;
+    if (PyFloat_Check(object) || strncmp(PyUnicode_AsUTF8AndSize(name, NULL), "float", 5) == 0)
+        PyErr_Format(PyExc_TypeError,
+                     "%s is a binary float (%R), which is seldom the number that was read; give text, an int, a "
+                     "fractions.Fraction or a decimal.Decimal",
+                     field, object);
+    else
+        PyErr_Format(PyExc_TypeError, "%s cannot be of type %U; give text, an int, a fractions.Fraction or a "
+                     "decimal.Decimal", field, name);
+    Py_DECREF(name);
+    return false;
+}
+
+/* --- Texts ------------------------------------------------------------------------------------------- */
+
+/* A text without a zero byte inside; it lives as long as the object. */
+static const char *text_of(PyObject *object, const char *field)
+{
+    Py_ssize_t size;
+    const char *text = PyUnicode_AsUTF8AndSize(object, &size);
+    if (text == NULL) {
+        PyErr_Clear(); /* half of a surrogate pair: no sign that anybody wrote */
+        refuse(RODT_E_SYNTAX, field, "there is a sign in it that is no character");
+        return NULL;
+    }
+    if (strlen(text) != (size_t)size) {
+        refuse(RODT_E_SYNTAX, field, "there is a zero byte in it");
+        return NULL;
+    }
+    return text;
+}
+
+static PyObject *none_or(const char *text)
+{
+    if (text == NULL || text[0] == '\0')
+        Py_RETURN_NONE;
+    return PyUnicode_FromString(text);
+}
+
+/* --- Numbers ----------------------------------------------------------------------------------------- */
+
+static bool long_of(PyObject *object, const char *field, int64_t *out)
+{
+    PyObject *index = PyNumber_Index(object);
+    int overflow = 0;
+    if (index == NULL)
+        return false;
+    long long value = PyLong_AsLongLongAndOverflow(index, &overflow);
+    Py_DECREF(index);
+    if (overflow != 0)
+        return refuse(RODT_E_RANGE, field, "the number has more digits than an exact 64-bit fraction holds");
+    *out = value;
+    return value != -1 || !PyErr_Occurred();
+}
+
+static bool parts_of(PyObject *num, PyObject *den, const char *field, int64_t *out_num, int64_t *out_den)
+{
+    bool read = num != NULL && den != NULL && long_of(num, field, out_num) && long_of(den, field, out_den);
+    Py_XDECREF(num);
+    Py_XDECREF(den);
+    return read;
+}
+
+static bool decimal_of(PyObject *object, const char *field, int64_t *num, int64_t *den)
+{
+    PyObject *parts = PyObject_CallMethod(object, "as_integer_ratio", NULL);
+    PyObject *a;
+    PyObject *b;
+    if (parts == NULL) {
+        PyErr_Clear();
+        return refuse(RODT_E_ARGUMENT, field, "a decimal that is no number");
+    }
+    bool read = PyArg_ParseTuple(parts, "OO", &a, &b) && long_of(a, field, num) && long_of(b, field, den);
+    Py_DECREF(parts);
+    return read;
+}
+
+/* An int, a Fraction or another rational number, or a Decimal; exactly. */
+static bool number_of(PyObject *object, const char *field, int64_t *num, int64_t *den)
+{
+    *den = 1;
+    if (PyLong_CheckExact(object))
+        return long_of(object, field, num);
+    if (PyBool_Check(object) || PyFloat_Check(object))
+        return refuse_type(object, field);
+    if (PyObject_IsInstance(object, classes.decimal) == 1)
+        return decimal_of(object, field, num, den);
+    if (!PyObject_HasAttrString(object, "numerator") || !PyObject_HasAttrString(object, "denominator"))
+        return refuse_type(object, field);
+    return parts_of(PyObject_GetAttrString(object, "numerator"), PyObject_GetAttrString(object, "denominator"), field,
+                    num, den);
+}
+
+static bool length_of(PyObject *object, const char *field, rodt_length *out)
+{
+    memset(out, 0, sizeof *out);
+    if (object == Py_None)
+        return true;
+    rodt_error error = {.status = RODT_OK};
+    rodt_status status;
+    if (PyUnicode_Check(object)) {
+        const char *text = text_of(object, field);
+        if (text == NULL)
+            return false;
+        status = rodt_length_read(text, strlen(text), NULL, out, NULL, &error);
+        if (status != RODT_OK) {
+            snprintf(error.field, sizeof error.field, "%s", field);
+            raise_error(&error);
+        }
+        return status == RODT_OK;
+    }
+    int64_t num;
+    int64_t den;
+    if (!number_of(object, field, &num, &den))
+        return false;
+    status = rodt_length_from_inches(num, den, out);
+    return status == RODT_OK || refuse(status, field, rodt_status_text(status));
+}
+
+static bool pressure_of(PyObject *object, const char *field, rodt_pressure *out)
+{
+    memset(out, 0, sizeof *out);
+    if (object == Py_None)
+        return true;
+    if (PyUnicode_Check(object)) {
+        rodt_error error = {.status = RODT_OK};
+        const char *text = text_of(object, field);
+        if (text == NULL || rodt_pressure_read(text, strlen(text), false, out, &error) == RODT_OK)
+            return text != NULL;
+        snprintf(error.field, sizeof error.field, "%s", field);
+        raise_error(&error);
+        return false;
+    }
+    int64_t num;
+    int64_t den;
+    if (!number_of(object, field, &num, &den))
+        return false;
+    rodt_status status = rodt_pressure_from_psi(num, den, out);
+    return status == RODT_OK || refuse(status, field, rodt_status_text(status));
+}
+
+/* A plain number; text is read as a number of inches would be, which needs no unit. */
+static bool ratio_of(PyObject *object, const char *field, rodt_ratio *out)
+{
+    rodt_length length;
+    if (PyUnicode_Check(object))
+        return refuse_type(object, field);
+    bool read = length_of(object, field, &length);
+    *out = (rodt_ratio){length.num, length.den};
+    return read;
+}
+
+/* The library's numbers are in lowest terms; newer Pythons make a Fraction of them without looking for a divisor. */
+static PyObject *from_parts(int64_t num, int64_t den)
+{
+    if (den == 0)
+        Py_RETURN_NONE;
+    return PyObject_CallFunction(classes.coprime, "LL", (long long)num, (long long)den);
+}
+
+#define FROM_EXACT(value) from_parts((value).num, (value).den)
+
+/* Printed millimetres are kept as a length; told, they are millimetres again. Tables hold no large numbers. */
+static PyObject *from_mm(rodt_length length)
+{
+    if (!rodt_length_given(length))
+        Py_RETURN_NONE;
+    return PyObject_CallFunction(classes.fraction, "LL", (long long)length.num * 127, (long long)length.den * 5);
+}
+
+/* --- Days -------------------------------------------------------------------------------------------- */
+
+static bool int_attribute(PyObject *object, const char *name, int *out)
+{
+    PyObject *found = PyObject_GetAttrString(object, name);
+    long value = found == NULL ? -1 : PyLong_AsLong(found);
+    Py_XDECREF(found);
+    *out = (int)value;
+    return value != -1 || !PyErr_Occurred();
+}
+
+static bool date_of(PyObject *object, const char *field, rodt_date *out)
+{
+    memset(out, 0, sizeof *out);
+    if (object == Py_None)
+        return true;
+    if (PyUnicode_Check(object)) {
+        rodt_error error = {.status = RODT_OK};
+        const char *text = text_of(object, field);
+        if (text == NULL || rodt_date_read(text, strlen(text), RODT_DATE_ORDER_UNKNOWN, out, &error) == RODT_OK)
+            return text != NULL;
+        snprintf(error.field, sizeof error.field, "%s", field);
+        raise_error(&error);
+        return false;
+    }
+    int day[3];
+    if (PyObject_IsInstance(object, classes.date) != 1) {
+        PyErr_Format(PyExc_TypeError, "%s is a datetime.date or text such as '2021-10-14'", field);
+        return false;
+    }
+    if (!int_attribute(object, "year", &day[0]) || !int_attribute(object, "month", &day[1]) ||
+        !int_attribute(object, "day", &day[2]))
+        return false;
+    return rodt_date_make(day[0], day[1], day[2], out) == RODT_OK ||
+           refuse(RODT_E_ARGUMENT, field, "the year is not between 1900 and 2199");
+}
+
+static PyObject *from_date(rodt_date date)
+{
+    if (!rodt_date_given(date))
+        Py_RETURN_NONE;
+    return PyObject_CallFunction(classes.date, "iii", date.year, date.month, date.day);
+}
+
+#endif

@@ -1,0 +1,78 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* What every language is given: the functions of the public headers, and which of their arguments are answers. How a
+ * value looks in a language is said in its own language.i, which is found on the include path. */
+%module rodtravel
+
+%{
+#include <rodtravel/rodtravel.h>
+
+/* What the last failed call said; a call without an error argument leaves it empty. */
+static _Thread_local rodt_error binding_error;
+%}
+
+/*
+ * A language.i has typemaps for these:
+ *
+ *   rodt_status                     returned: raises unless RODT_OK, else nothing
+ *   rodt_error *error               no argument: binding_error
+ *   char *text, size_t size         no argument: the text is an answer
+ *   const char *text, size_t size   a text
+ *   TYPE, const TYPE *              a value or a struct given
+ *   TYPE *OUTPUT                    no argument: an answer
+ */
+%include <stdint.i>
+%include "language.i"
+
+%nodefaultctor;
+%nodefaultdtor;
+%rename("$ignore", %$ismember) ""; /* structs go over as whole values */
+%rename("$ignore", regexmatch$name="_given$") "";
+%ignore rodt_finding_has;
+
+/* Filled row by row by a language's own code, or of use to C alone. */
+%ignore rodt_judge;
+%ignore rodt_vehicle_judge;
+%ignore rodt_vehicle_combine;
+%ignore rodt_length_parse;
+%ignore rodt_pressure_parse;
+%ignore rodt_date_parse;
+%ignore rodt_chamber_parse;
+%ignore rodt_length_compare;
+%ignore rodt_pressure_compare;
+%ignore rodt_date_compare;
+%ignore rodt_chamber_add_class;
+%ignore rodt_rules_free;
+%ignore rodt_column_plan_start;
+%ignore rodt_column_plan_add;
+%ignore rodt_column_judge;
+%ignore rodt_column_from_arrow;
+%ignore rodt_column_judge_arrow;
+
+%apply rodt_length *OUTPUT { rodt_length *out };
+%apply rodt_unit *OUTPUT { rodt_unit *written };
+%apply rodt_pressure *OUTPUT { rodt_pressure *out, rodt_pressure *after };
+%apply rodt_date *OUTPUT { rodt_date *out };
+%apply rodt_chamber *OUTPUT { rodt_chamber *out };
+%apply rodt_stroke_class *OUTPUT { rodt_stroke_class *out };
+%apply rodt_position *OUTPUT { rodt_position *out };
+%apply rodt_rules **OUTPUT { rodt_rules **out };
+%apply rodt_limit_answer *OUTPUT { rodt_limit_answer *out };
+%apply rodt_identification *OUTPUT { rodt_identification *out };
+%apply rodt_finding *OUTPUT { rodt_finding *out };
+%apply rodt_tally *INOUT { rodt_tally *tally };
+%apply rodt_count *OUTPUT { rodt_count *out };
+%apply rodt_evidence *OUTPUT { rodt_evidence *evidence };
+%apply rodt_air_finding *OUTPUT { rodt_air_finding *out };
+%apply rodt_ratio *OUTPUT { rodt_ratio *pounds, rodt_ratio *factor, rodt_ratio *cubic_inches, rodt_ratio *seconds };
+%apply unsigned *OUTPUT { unsigned *count };
+
+%include <rodtravel/status.h>
+%include <rodtravel/length.h>
+%include <rodtravel/pressure.h>
+%include <rodtravel/date.h>
+%include <rodtravel/chamber.h>
+%include <rodtravel/rules.h>
+%include <rodtravel/identify.h>
+%include <rodtravel/stroke.h>
+%include <rodtravel/vehicle.h>
+%include <rodtravel/aircheck.h>

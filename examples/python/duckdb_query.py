@@ -1,0 +1,12 @@
+# SPDX-License-Identifier: Apache-2.0
+"""A query in, answers that can be queried again. Needs DuckDB and pyarrow."""
+from pathlib import Path
+
+import duckdb
+
+import rodtravel as rt
+
+fleet = Path(__file__).parent.parent / "data" / "fleet.csv"
+yard = duckdb.sql(f"select * from read_csv('{fleet}', all_varchar = true)")
+answers = rt.judge_columns(yard.project("chamber, stroke_class, released, applied, psi as pressure, date as day"))
+print(duckdb.sql("select verdict, count(*) as wheel_ends from answers group by verdict order by verdict"))

@@ -1,0 +1,261 @@
+# SPDX-License-Identifier: Apache-2.0
+"""Columns: the answers of judge for every row, and every wrong buffer refused. Needs the standard library alone."""
+import array
+import ctypes
+import pickle
+import random
+import sys
+import threading
+from fractions import Fraction
+
+import rodtravel as rt
+import tap
+
+INCH = rt.UNITS_PER_INCH
+CHANCE = random.Random(1)
+
+
+def numbers(count):
+    """Readings in 64ths, with some at the ends and some impossible."""
+    steps = [CHANCE.randrange(0, 6 * 64) for _ in range(count)]
+    released = array.array("i", [step * rt.UNITS_PER_64TH for step in steps])
+    applied = array.array("i", [(step + CHANCE.randrange(-4, 4 * 64)) * rt.UNITS_PER_64TH for step in steps])
+    released[0], applied[1] = -5, 2**31 - 1
+    return released, applied
+
+
+def test_numbers_like_judge():
+    marks = ["30", "24 long", "clamp 36", "bolt C", "DD-3"]
+    plan = rt.Plan(pressure=95, day="2021-10-13")
+    codes = [plan.add(mark) for mark in marks]
+    assert codes == [2, 3, 4, 5, 6]
+    released, applied = numbers(997)
+    chosen = [CHANCE.randrange(5) for _ in released]
+    answers = plan.judge(released, applied, bytes(codes[n] for n in chosen))
+    text = plan.judge(released, applied, [marks[n] for n in chosen])
+    for row in range(2, len(answers)):
+        finding = one(marks[chosen[row]], released[row], applied[row])
+        assert answers[row] == text[row]
+        if finding is not None:
+            assert (answers[row].verdict, answers[row].reasons) == (finding.verdict, finding.reasons), row
+            assert answers[row].applied_stroke == finding.applied_stroke
+    assert "released-unreadable" in answers[0].reasons and answers.flags[0] == 2
+
+
+def one(mark, released, applied):
+    if applied < 0:
+        return None
+    return rt.judge(mark, Fraction(released, INCH), Fraction(applied, INCH), pressure=95, day="2021-10-13")
+
+
+def test_pressure_and_day_of_each_row():
+    plan = rt.Plan()
+    code = plan.add("clamp 36")
+    days = array.array("i", [18913, 18914, 18914, 10**6])  # 2021-10-13 and after
+    pressures = array.array("i", [95000, 95000, 80000, 95000])
+    answers = plan.judge(array.array("i", [INCH * 2] * 4), array.array("i", [INCH * 9 // 2] * 4), bytes([code] * 4),
+                         pressure=pressures, day=days)
+    assert [str(answer.verdict) for answer in answers] == ["out-of-adjustment", "in-adjustment", "undetermined",
+                                                           "undetermined"]
+
+
+def test_wide_and_other_buffers():
+    plan = rt.Plan()
+    code = plan.add("30")
+    released, applied = numbers(100)
+    want = list(plan.judge(released, applied, bytes([code] * 100)))
+    wide = [array.array("q", column) for column in (released, applied)]
+    kinds = [wide, [memoryview(released), memoryview(applied)],
+             [(ctypes.c_int32 * 100)(*released), (ctypes.c_int32 * 100)(*applied)]]
+    for pair in kinds:
+        assert list(plan.judge(*pair, bytearray([code] * 100))) == want
+    assert len(plan.judge(array.array("i"), array.array("i"), b"")) == 0
+
+
+def test_wrong_buffers():
+    plan = rt.Plan()
+    good = array.array("i", [INCH] * 6)
+    codes = bytes(6)
+    wide = array.array("i", [INCH] * 12)
+    bad = [array.array("f", [1] * 6), array.array("d", [1] * 6), array.array("I", [1] * 6), array.array("h", [1] * 6),
+           memoryview(wide)[::2], memoryview(good)[::-1], memoryview(bytes(24)).cast("i", (2, 3)),
+           memoryview(bytes(25))[1:].cast("i"), b"123456", bytearray(6), (ctypes.c_int32.__ctype_be__ * 6)(),
+           "123456", 6, object(), ["2", 2, "2"], [1, 2, 3, 4, 5, 6], array.array("B", [1] * 6)]
+    for column in bad:
+        tap.refused(TypeError, plan.judge, column, good, codes)
+        tap.refused(TypeError, plan.judge, good, column, codes)
+    for column in bad[:4]:
+        tap.refused(TypeError, plan.judge, good, good, column)
+        tap.refused(TypeError, plan.judge, good, good, codes, pressure=column)
+        tap.refused(TypeError, plan.judge, good, good, codes, day=column)
+    assert "binary floats" in str(tap.refused(TypeError, plan.judge, bad[1], good, codes))
+    for missing in ((None, good, codes), (good, None, codes), (good, good, None)):
+        tap.refused(TypeError, plan.judge, *missing)
+    gone = memoryview(bytes(24)).cast("i")
+    gone.release()
+    tap.refused((TypeError, ValueError), plan.judge, gone, good, codes)
+
+
+def test_lengths():
+    plan = rt.Plan()
+    good = array.array("i", [INCH] * 6)
+    for columns in ((good[:5], good, bytes(6)), (good, good[:5], bytes(6)), (good, good, bytes(7))):
+        message = str(tap.refused(ValueError, plan.judge, *columns))
+        assert "rows" in message, message
+    tap.refused(ValueError, plan.judge, good, good, bytes(6), pressure=good[:2])
+    tap.refused(ValueError, rt.judge_columns, chamber=["30"], released=["2", "2"], applied=["3"])
+
+
+def room(rows):
+    return [array.array("i", [7] * rows), bytearray(rows), array.array("I", [7] * rows), bytearray(rows)]
+
+
+def test_answers_of_the_caller():
+    plan = rt.Plan()
+    code = plan.add("30")
+    good = array.array("i", [INCH, 2 * INCH])
+    out = room(2)
+    answers = plan.judge(array.array("i", [0, 0]), good, bytes([code] * 2), out=out)
+    assert list(out[0]) == [INCH, 2 * INCH] and answers.stroke.view.obj is out[0]
+    wrong = [room(3), room(1), room(2)[:3], [bytes(8), bytearray(2), array.array("I", [0, 0]), bytearray(2)],
+             [array.array("I", [0, 0]), *room(2)[1:]], [array.array("q", [0, 0]), *room(2)[1:]],
+             [memoryview(array.array("i", [7] * 4))[::2], *room(2)[1:]], [None] * 4]
+    for out in wrong:
+        tap.refused((TypeError, ValueError, BufferError), plan.judge, good, good, bytes([code] * 2), out=out)
+    out = room(2)
+    assert "overlap" in str(tap.refused(ValueError, plan.judge, good, good, bytes(2), out=[good, *out[1:]]))
+    out[3] = out[1]
+    tap.refused(ValueError, plan.judge, good, good, bytes(2), out=out)
+    assert list(out[0]) == [7, 7] and list(good) == [INCH, 2 * INCH]
+    assert list(array.array("i", good)) == list(good)
+
+
+def test_a_buffer_in_use_cannot_be_resized():
+    answers = rt.judge_columns(chamber=["30"], released=["2"], applied=["4"])
+    tap.refused(BufferError, answers.stroke.view.obj.extend, b"1234")
+    column = array.array("i", [INCH])
+    rt.Plan().judge(column, column, bytes(1))
+    column.append(1)  # it was given back
+
+
+def test_too_many_chambers():
+    plan = rt.Plan()
+    error = tap.refused(rt.Error, lambda: [plan.add(f"{size}") for size in range(1, 90) for _ in range(9)])
+    assert error.status is rt.Status.SPACE
+    plan = rt.Plan()
+    column = array.array("i", [INCH] * 600)
+    error = tap.refused(rt.Error, plan.judge, column, column, [f"not {n}" for n in range(600)])
+    assert error.status is rt.Status.SPACE
+
+
+def test_texts_like_judge_row():
+    """Every keyword, as a column and as what all rows share."""
+    choices = {"chamber": ["30", "24L", "36", "?", None, ""], "released": ["2", "2 1/8", "50 mm", "2-Jan", None, " "],
+               "applied": ["4", "4 1/4", "106 mm", "x", "4,5"], "stroke_class": [None, "long", "standard", "?"],
+               "rated_stroke": [None, "3", "?"], "marked_limit": [None, "2"], "pressure": [None, "95", "655 kPa", "?"],
+               "pressure_after": [None, "95", "50"], "division": [None, "1/16", "0"],
+               "day": [None, "2021-10-13", "06/05/2024", "?"], "unit": [None, "in", "mm"], "engine": [None, "off", "on"],
+               "spring_brake": [None, "released", "on"], "drum": [None, "hot"]}
+    rows = [{name: CHANCE.choice(some) for name, some in choices.items()} for _ in range(3000)]
+    for row in rows[:1500]:
+        for name in ("unit", "engine", "spring_brake", "drum", "pressure_after"):
+            row[name] = None
+    form = {"rules": "us-fmcsr", "decimal_comma": True, "date_order": "day-first", "default_day": "2021-10-14"}
+    columns = {name: [row[name] for row in rows] for name in choices}
+    answers = rt.judge_columns(columns, **form)
+    for row, answer in zip(rows, answers):
+        finding, _ = rt.judge_row(**row, **form)
+        assert (answer.verdict, answer.reasons) == (finding.verdict, finding.reasons), (row, answer, finding)
+        assert answer.applied_stroke == finding.applied_stroke, row
+    assert sum(answers.counts().values()) == 3000
+
+
+def test_wrong_texts():
+    for column in ("30", b"30", [30], [2.5], [b"30"], ["30", 1], 5):
+        tap.refused((TypeError, ValueError), rt.judge_columns, chamber=column, released=["2"], applied=["4"])
+    tap.refused(TypeError, rt.judge_columns, chamber=["30"], released=["2"])
+    tap.refused(TypeError, rt.judge_columns, {"chamber": ["30"], "released": ["2"]})
+    tap.refused(ValueError, rt.judge_columns, chamber=["\ud800"], released=["2"], applied=["4"])
+    tap.refused(rt.Error, rt.judge_columns, chamber=["30"], released=["2"], applied=["4"], default_pressure="lots")
+    long = rt.judge_columns(chamber=["30"] * 2, released=["2", "2" + " " * 300], applied=["4", "4"])
+    assert [str(answer.verdict) for answer in long] == ["in-adjustment", "undetermined"]
+
+
+def order_of_threads(plan, column, codes):
+    """Who comes first when another thread waits for the lock, and nobody is made to give it away."""
+    order, go = [], threading.Event()
+
+    def other():
+        go.wait()
+        order.append("other")
+
+    thread = threading.Thread(target=other)
+    thread.start()
+    before = sys.getswitchinterval()
+    sys.setswitchinterval(100)
+    go.set()
+    plan.judge(column, column, codes)
+    order.append("judged")
+    sys.setswitchinterval(before)
+    thread.join(60)
+    return order
+
+
+def test_threads_judge_at_the_same_time():
+    """The lock is released while columns are judged."""
+    plan = rt.Plan()
+    code = plan.add("30")
+    column = array.array("i", [INCH]) * 4_000_000
+    codes = bytes([code]) * 4_000_000
+    assert any(order_of_threads(plan, column, codes) == ["other", "judged"] for _ in range(20))
+
+
+def test_chambers_are_not_added_meanwhile():
+    """New marks while another thread judges: the answers are right, and the plan in use does not change."""
+    plan = rt.Plan()
+    code = plan.add("30")
+    column = array.array("i", [INCH]) * 3_000_000
+    codes = bytes([code]) * 3_000_000
+    thread = threading.Thread(target=lambda: [plan.judge(column, column, codes) for _ in range(10)])
+    thread.start()
+    refused = 0
+    for number in range(40):
+        answers = plan.judge(column[:2], column[:2], ["30", f"{number % 30 + 1}"])
+        assert len(answers) == 2
+        try:
+            plan.add("24")
+        except RuntimeError:
+            refused += 1
+        except rt.Error as error:
+            assert error.status is rt.Status.SPACE
+    thread.join()
+    assert plan.add("24") > code or refused == 0
+
+
+def test_answers_are_pickled():
+    answers = rt.judge_columns(chamber=["30", "x"], released=["2", "2"], applied=["4 1/8", "3"])
+    back = pickle.loads(pickle.dumps(answers))
+    assert list(back) == list(answers) and list(back.flags) == list(answers.flags)
+
+
+def test_threads_give_the_same_answers():
+    plan = rt.Plan()
+    code = plan.add("30")
+    released, applied = numbers(50000)
+    codes = bytes([code] * 50000)
+    want = bytes(plan.judge(released, applied, codes).reasons.view)
+    got = [None] * 8
+
+    def work(number):
+        got[number] = bytes(plan.judge(released, applied, codes).reasons.view)
+
+    threads = [threading.Thread(target=work, args=(number,)) for number in range(8)]
+    for thread in threads:
+        thread.start()
+    for thread in threads:
+        thread.join()
+    assert got == [want] * 8
+
+
+if __name__ == "__main__":
+    tap.run(globals())

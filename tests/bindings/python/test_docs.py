@@ -1,0 +1,89 @@
+# SPDX-License-Identifier: Apache-2.0
+"""What is promised in words: the public names, a docstring with an example for each, and examples that run."""
+import contextlib
+import doctest
+import inspect
+import io
+import os
+import re
+from decimal import Decimal
+from fractions import Fraction
+
+import rodtravel as rt
+import tap
+
+# A name goes in or out of here on purpose only.
+NAMES = """
+Adjuster Advice AdviceNote AirFinding AirKind AirLimit AirMissing AirReading AirResult Answer Answers Axle
+AxleRemark Basis Candidate Chamber ChamberRow Check Clue Column Comparison Count CriterionPart DateOrder
+Defect Drum Error Evidence Family Finding Identification Limit LimitAnswer Measure NO_STROKE Observation
+Oddity Outcome Plan Port Position Proof Reason Record Rounding Rules Side Source Span Status StrokeClass Tag
+Tally UNITS_PER_64TH UNITS_PER_INCH UNITS_PER_MM UNITS_PER_PSI Unit VehicleClass VehicleFinding Verdict
+VolumeRow WheelEnd Word al_factor build_up_seconds chamber_rows check_title criterion_parts
+estimate_application estimate_applications identify inches_from_mm judge judge_air judge_columns judge_row
+judge_vehicle load_rules psi_from_kpa pushrod_force rated_volume read_chamber read_date read_length
+read_length_unit read_position read_pressure required_volume round_length rule_set rule_sets tables_edition
+volume_rows write_decimal write_length write_pressure
+""".split()
+
+
+def test_public_names():
+    assert sorted(rt.__all__) == sorted(NAMES), set(rt.__all__) ^ set(NAMES)
+    loose = [name for name in vars(rt) if name[0] != "_" and name not in rt.__all__]
+    assert not loose, loose
+
+
+def members():
+    for name in rt.__all__:
+        value = getattr(rt, name)
+        if inspect.isclass(value):
+            for member, inner in vars(value).items():
+                if member[0] != "_" and (inspect.isfunction(inner) or isinstance(inner, property)):
+                    yield f"{name}.{member}", inner
+        yield name, value
+
+
+def test_no_name_of_the_wrapper():
+    for name, _ in members():
+        assert not any(part in name.lower() for part in ("swig", "rodt_", "_get", "this")), name
+
+
+def test_docstrings():
+    for name, value in members():
+        if inspect.isclass(value) or callable(value) or isinstance(value, property):
+            assert value.__doc__, name
+    for name in rt.__all__:
+        value = getattr(rt, name)
+        if callable(value) and value not in (rt.Word, rt.Record):
+            assert ">>>" in value.__doc__, f"{name} has no example"
+
+
+def test_examples_in_docstrings():
+    names = {name: getattr(rt, name) for name in rt.__all__}
+    names.update(Fraction=Fraction, Decimal=Decimal)
+    finder = doctest.DocTestFinder()
+    runner = doctest.DocTestRunner(optionflags=doctest.ELLIPSIS | doctest.NORMALIZE_WHITESPACE)
+    tried = 0
+    for name in rt.__all__:
+        for example in finder.find(getattr(rt, name), name, module=False, globs=dict(names)):
+            tried += runner.run(example, out=lambda text: print("# " + text.replace("\n", "\n# "))).attempted
+    tried += runner.run(doctest.DocTestParser().get_doctest(rt.__doc__, names, "rodtravel", None, None)).attempted
+    assert tried > 100 and runner.failures == 0, (tried, runner.failures)
+
+
+def test_readme():
+    """Each printed line is what the comment behind it says."""
+    for path in os.environ.get("README", "").split(os.pathsep):
+        if not path:
+            return  # a wheel is tested outside of the tree
+        with open(path, encoding="utf-8") as file:
+            blocks = re.findall(r"```python\n(.*?)```", file.read(), re.S)
+        assert blocks, path
+        for block in blocks:
+            with contextlib.redirect_stdout(io.StringIO()) as said:
+                exec(block, {})
+            assert said.getvalue().splitlines() == re.findall(r"print\(.*\)\s+# (.*)", block), said.getvalue()
+
+
+if __name__ == "__main__":
+    tap.run(globals())

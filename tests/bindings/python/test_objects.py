@@ -1,0 +1,180 @@
+# SPDX-License-Identifier: Apache-2.0
+"""Objects are read-only values: equal, hashable, copied, pickled, and freed."""
+import copy
+import gc
+import os
+import pickle
+import threading
+from datetime import date
+from fractions import Fraction
+
+import rodtravel as rt
+import tap
+
+
+def one_of_each():
+    finding = rt.judge("24/30", "2 1/4", "4 1/16", pressure=95, division="1/16", day=date(2024, 2, 11))
+    end = rt.WheelEnd("1L", finding, adjuster="automatic", arm_length="5 1/2")
+    vehicle = rt.judge_vehicle([end, rt.WheelEnd("1R", rt.judge("20", "2", "2"))], brakes=4)
+    identified = rt.identify(stamp="30", port="square", diameter="8 1/8")
+    rules = rt.rule_set("us-fmcsr")
+    air = rt.judge_air("loss-released", before=120, after=118, vehicle="single", rules="us-cdl", built=1999)
+    answers = rt.judge_columns(chamber=["30"], released=["2"], applied=["4"])
+    return [finding, finding.chamber, finding.source, finding.limit_row, end, end.position, vehicle, vehicle.count,
+            vehicle.count.tally, *vehicle.axles, *vehicle.axles[0].remarks, *vehicle.advice, identified,
+            *identified.candidates, rules, rules.limits[0], rules.find_limit("30"), rt.rule_set("us-cdl").air_limits[0],
+            air, air.reading, rt.chamber_rows()[0], rt.volume_rows()[0], rt.criterion_parts()[0], answers[0]]
+
+
+def test_every_class_is_here():
+    told = {type(value) for value in one_of_each()}
+    records = {value for value in vars(rt).values() if isinstance(value, type) and issubclass(value, rt.Record)}
+    assert records - told == {rt.Record}, records - told
+
+
+def test_equal_hash_copy_pickle():
+    for value, again in zip(one_of_each(), one_of_each()):
+        assert value == again and hash(value) == hash(again), value
+        assert copy.copy(value) == value and copy.deepcopy(value) == value
+        for protocol in range(2, pickle.HIGHEST_PROTOCOL + 1):
+            back = pickle.loads(pickle.dumps(value, protocol))
+            assert back == value and hash(back) == hash(value) and repr(back) == repr(value), value
+        assert value != "text" and value != None  # noqa: E711
+        assert len({value, again}) == 1
+
+
+def test_unequal():
+    values = one_of_each()
+    for number, value in enumerate(values):
+        assert not any(value == other for other in values[number + 1:] if type(other) is not type(value))
+    assert rt.judge("30", "2", "4") != rt.judge("30", "2", "4 1/8")
+    assert rt.judge("30", "2", "4") != rt.judge("30", "2", "4", rules="us-periodic")
+    assert rt.Position(1, "left") != rt.Position(1, "right")
+
+
+def test_read_only():
+    for value in one_of_each():
+        name = next(name for name in dir(type(value)) if isinstance(getattr(type(value), name), property))
+        tap.refused(AttributeError, setattr, value, name, 1)
+        tap.refused(AttributeError, delattr, value, name)
+        tap.refused(AttributeError, setattr, value, "anything", 1)
+
+
+def test_not_made_by_hand():
+    for kind in (rt.Finding, rt.Rules, rt.Limit, rt.Source, rt.Answers, rt.Column, rt.Record, rt.Identification):
+        assert "not by hand" in str(tap.refused(TypeError, kind))
+
+
+def test_repr_and_asdict():
+    for value in one_of_each():
+        assert "SWIG" not in repr(value).upper() and "0x" not in repr(value), repr(value)
+        if isinstance(value, rt.Record):
+            assert list(value.asdict()) >= list(value._fields)
+            assert all(type(item) in (dict, list, str, int, bool, Fraction, date, type(None))
+                       for item in value.asdict().values()), value.asdict()
+    assert eval(repr(rt.read_chamber("30L")), vars(rt)).size == "30"
+
+
+def test_sentences_after_pickling():
+    for rules in ("us-fmcsr", "ca-nsc", "rated-80", own_rules()):
+        for applied in ("3", "3 15/16", "4", "4 1/4", "2", "1"):
+            finding = rt.judge("30", "2", applied, division="1/16", rules=rules, day="2024-01-01", rated_stroke="2 1/2")
+            back = pickle.loads(pickle.dumps(finding))
+            assert (back.sentence, back.sentences, back.proof_sentence) == (finding.sentence, finding.sentences,
+                                                                            finding.proof_sentence)
+            assert (back.limit_row, back.own_row, back.source, back.defect) == (finding.limit_row, finding.own_row,
+                                                                                finding.source, finding.defect)
+
+
+def test_pickle_of_other_tables_is_refused():
+    from rodtravel import _findings
+    values = rt.judge("30", "2", "4").__reduce__()[1]
+    error = tap.refused(rt.Error, _findings._restore, values[0], values[1], "1999-01-01")
+    assert "1999-01-01" in str(error)
+
+
+def own_rules():
+    return rt.load_rules("family,size,class,limit\nclamp,30,standard,1 7/8\n", name="yard")
+
+
+def test_a_finding_keeps_its_rules_alive():
+    finding = rt.judge("30", "2", "3 15/16", rules=own_rules())
+    gc.collect()
+    [own_rules() for _ in range(100)]
+    assert finding.rules.id == "yard" and finding.own_row.published == "1 7/8"
+    assert "over-own-limit" in finding.reasons and finding.law_limit == 2
+
+
+def test_words_are_those_of_the_library():
+    from rodtravel import _rodtravel as low
+    for words, name in ((rt.Verdict, low.rodt_verdict_name), (rt.Reason, low.rodt_reason_code),
+                        (rt.Family, low.rodt_family_name), (rt.StrokeClass, low.rodt_stroke_class_name),
+                        (rt.Outcome, low.rodt_outcome_name), (rt.Check, low.rodt_check_name),
+                        (rt.AirResult, low.rodt_air_result_name), (rt.AirMissing, low.rodt_air_missing_name),
+                        (rt.Measure, low.rodt_measure_name)):
+        assert [name(word.number) for word in words] == [word.value for word in words], words
+        assert name(len(words)) in ("", "undetermined", "unknown", "not-done"), words
+    assert [low.rodt_proof_name(word.number) for word in rt.Proof][1:] == [word.value for word in rt.Proof][1:]
+    assert [low.rodt_clue_name(1 << word.number) for word in rt.Clue] == [word.value for word in rt.Clue]
+    for status in rt.Status:
+        assert low.rodt_status_text(status) != "unknown status", status
+    known = [number for number in range(1, 60) if low.rodt_status_text(number) != "unknown status"]
+    assert known == [status.value for status in rt.Status]
+
+
+def test_a_word_is_text():
+    assert str(rt.Verdict.IN_ADJUSTMENT) == f"{rt.Verdict.IN_ADJUSTMENT}" == "in-adjustment"
+    assert {"in-adjustment": 1}[rt.Verdict.IN_ADJUSTMENT] == 1
+    assert pickle.loads(pickle.dumps(rt.Reason.AT_LIMIT)) is rt.Reason.AT_LIMIT
+
+
+def resident():
+    with open("/proc/self/statm", encoding="ascii") as file:
+        return int(file.read().split()[1])
+
+
+def test_nothing_is_left_behind():
+    """200,000 objects made, looked at and dropped, and as many refusals."""
+    if "INSTRUMENTED" in os.environ:
+        return  # an instrument keeps what was freed
+    def turn(count):
+        for number in range(count):
+            finding = rt.judge("30L", "2 1/8", Fraction(4 * 16 + number % 16, 16))
+            assert finding.verdict
+            if number % 50 == 0:
+                assert finding.reasons and finding.sentence and finding.asdict() and finding.source
+            if number % 500 == 0:
+                pickle.loads(pickle.dumps(finding))
+                rt.judge_columns(chamber=["30"] * 9, released=["2"] * 9, applied=["4 1/8"] * 9)
+                own_rules()
+            try:
+                rt.read_length("1,000")
+            except rt.Error:
+                pass
+    turn(20000)
+    gc.collect()
+    before = resident()
+    turn(200000)
+    gc.collect()
+    assert resident() - before < 500, f"{resident() - before} pages more"
+
+
+def test_threads():
+    """Any number of threads judge with one rule set."""
+    wrong = []
+
+    def work():
+        for number in range(3000):
+            if rt.judge("30", "2", Fraction(32 + number % 64, 16)).applied_stroke != Fraction(number % 64, 16):
+                wrong.append(number)
+
+    threads = [threading.Thread(target=work) for _ in range(4)]
+    for thread in threads:
+        thread.start()
+    for thread in threads:
+        thread.join()
+    assert not wrong
+
+
+if __name__ == "__main__":
+    tap.run(globals())

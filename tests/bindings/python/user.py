@@ -1,0 +1,30 @@
+# SPDX-License-Identifier: Apache-2.0
+"""A program that uses the types; checked, and run too."""
+from __future__ import annotations
+
+from datetime import date
+from decimal import Decimal
+from fractions import Fraction
+
+import rodtravel as rt
+
+
+def worst(readings: list[tuple[str, str]]) -> Fraction | None:
+    findings = [rt.judge("30", released, applied, day=date(2024, 6, 5)) for released, applied in readings]
+    margins = [finding.margin for finding in findings if finding.margin is not None]
+    return min(margins, default=None)
+
+
+def words(finding: rt.Finding) -> list[str]:
+    return [reason.value for reason in finding.reasons if reason is not rt.Reason.WITHIN_LIMIT]
+
+
+assert worst([("2", "4"), ("2", "4 1/8")]) == Fraction(-1, 8)
+assert words(rt.judge(rt.Chamber("30", stroke_class=rt.StrokeClass.LONG), Decimal("2.5"), 5, pressure=95)) == ["at-limit"]
+ends = [rt.WheelEnd("1L", rt.judge("20", "2", "3 1/2")), rt.WheelEnd(rt.Position(1, "right"), rt.judge("20", "2", "4"))]
+outcome: rt.Outcome = rt.judge_vehicle(ends, brakes=10).count.outcome
+counts: dict[rt.Verdict, int] = rt.judge_columns(chamber=["30"], released=["2"], applied=["4"]).counts()
+try:
+    rt.read_length("1,000")
+except rt.Error as error:
+    column: int | None = error.column

@@ -1,0 +1,545 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Columns of texts: every answer is that of rodt_judge_row for the same cells, whatever their layout. */
+#include <stdarg.h>
+#include <stddef.h>
+#include <setjmp.h>
+#include <stdint.h>
+#include <cmocka.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "rodtravel/rodtravel.h"
+#include "support.h"
+
+#define MOST 4000
+#define FIELDS 14
+
+static rodt_text_plan plan;
+
+static struct {
+    rodt_text_span cell[FIELDS][MOST];
+    size_t rows;
+    int32_t stroke[MOST];
+    uint32_t reasons[MOST];
+    uint8_t verdict[MOST], flags[MOST];
+} table;
+
+static const rodt_column_out answers = {
+    .stroke = table.stroke, .verdict = table.verdict, .reasons = table.reasons, .flags = table.flags};
+
+enum { CHAMBER, RELEASED, APPLIED, CLASS, RATED, MARKED, PRESSURE, AFTER, DIVISION, DAY, UNIT, ENGINE, SPRING, DRUM };
+
+static rodt_text_span span(const char *text)
+{
+    return text == NULL ? (rodt_text_span){NULL, 0} : (rodt_text_span){text, strlen(text)};
+}
+
+static void put(int field, const char *text) { table.cell[field][table.rows] = span(text); }
+
+static void clear(void) { memset(&table, 0, sizeof table); }
+
+static void row(const char *chamber, const char *released, const char *applied)
+{
+    assert_true(table.rows < MOST);
+    put(CHAMBER, chamber);
+    put(RELEASED, released);
+    put(APPLIED, applied);
+    table.rows++;
+}
+
+static rodt_text_cells *column(rodt_text_columns *in, int field)
+{
+    rodt_text_cells *const all[FIELDS] = {
+        &in->chamber,  &in->released,       &in->applied,  &in->stroke_class, &in->rated_stroke, &in->marked_limit,
+        &in->pressure, &in->pressure_after, &in->division, &in->day,          &in->unit,         &in->engine,
+        &in->spring_brake, &in->drum};
+    return all[field];
+}
+
+static const char **member(rodt_reading_text *text, int field)
+{
+    const char **const all[FIELDS] = {
+        &text->chamber,  &text->released,       &text->applied,  &text->stroke_class, &text->rated_stroke,
+        &text->marked_limit, &text->pressure, &text->pressure_after, &text->division, &text->day,
+        &text->unit, &text->engine, &text->spring_brake, &text->drum};
+    return all[field];
+}
+
+static bool is_used(int field)
+{
+    for (size_t i = 0; i < table.rows; i++) {
+        if (table.cell[field][i].text != NULL)
+            return true;
+    }
+    return field <= APPLIED;
+}
+
+static rodt_text_columns spans(void)
+{
+    rodt_text_columns in;
+    memset(&in, 0, sizeof in);
+    for (int field = 0; field < FIELDS; field++) {
+        if (is_used(field))
+            *column(&in, field) = (rodt_text_cells){.layout = RODT_TEXT_SPANS, .cells = table.cell[field]};
+    }
+    return in;
+}
+
+static bool has_blanks_only(rodt_text_span cell)
+{
+    size_t i = 0;
+    while (i < cell.size && cell.text[i] == ' ')
+        i++;
+    return i == cell.size;
+}
+
+/* Closed copies of the cells; a blank one is what the form says. */
+static rodt_reading_text text_of_row(const rodt_reading_text *form, size_t i, char room[FIELDS][512])
+{
+    rodt_reading_text text = *form;
+    for (int field = 0; field < FIELDS; field++) {
+        rodt_text_span cell = table.cell[field][i];
+        if (cell.text == NULL || has_blanks_only(cell))
+            continue;
+        assert_true(cell.size < 512);
+        memcpy(room[field], cell.text, cell.size);
+        room[field][cell.size] = '\0';
+        *member(&text, field) = cell.size > 255 || strlen(room[field]) != cell.size ? "?" : room[field];
+    }
+    return text;
+}
+
+static int32_t stroke_of(const rodt_finding *finding)
+{
+    rodt_length stroke = finding->applied_stroke;
+    if (!rodt_length_given(stroke) || RODT_COLUMN_PER_INCH % stroke.den != 0)
+        return RODT_COLUMN_NO_STROKE;
+    return (int32_t)(stroke.num * (RODT_COLUMN_PER_INCH / stroke.den));
+}
+
+static bool has(const rodt_finding *finding, rodt_reason reason) { return rodt_finding_has(finding, reason); }
+
+static uint8_t flags_of(const rodt_finding *f)
+{
+    bool missing = has(f, RODT_REASON_CHAMBER_MISSING) || has(f, RODT_REASON_RELEASED_MISSING) ||
+                   has(f, RODT_REASON_APPLIED_MISSING);
+    bool invalid = has(f, RODT_REASON_CHAMBER_UNREADABLE) || has(f, RODT_REASON_RELEASED_UNREADABLE) ||
+                   has(f, RODT_REASON_APPLIED_UNREADABLE) || has(f, RODT_REASON_OTHER_UNREADABLE) ||
+                   has(f, RODT_REASON_DATE_UNREADABLE);
+    return (uint8_t)(missing * RODT_COLUMN_FLAG_MISSING + invalid * RODT_COLUMN_FLAG_INVALID);
+}
+
+static void compare_row(const rodt_reading_text *form, const rodt_rules *rules, size_t i)
+{
+    static char room[FIELDS][512];
+    rodt_reading_text text = text_of_row(form, i, room);
+    rodt_finding finding;
+    assert_int_equal(rodt_judge_row(&text, rules, &finding, NULL), RODT_OK);
+    if (table.verdict[i] != finding.verdict || table.reasons[i] != finding.reasons)
+        print_error("row %zu: %s, %s, %s\n", i, text.chamber, text.released, text.applied);
+    assert_int_equal(table.verdict[i], finding.verdict);
+    assert_int_equal(table.reasons[i], finding.reasons);
+    assert_int_equal(table.stroke[i], stroke_of(&finding));
+    assert_int_equal(table.flags[i], flags_of(&finding));
+}
+
+static void start(const char *rules, const rodt_reading_text *form)
+{
+    memset(&plan, 0xA5, sizeof plan); /* nothing that was there before is used */
+    assert_int_equal(rodt_text_plan_start(rodt_rules_find(rules), form, &plan, NULL), RODT_OK);
+}
+
+static void judge_and_compare(const char *rules, const rodt_reading_text *form)
+{
+    rodt_text_columns in = spans();
+    start(rules, form);
+    for (int again = 0; again < 2; again++) { /* the second time from memory */
+        memset(table.stroke, 0xA5, sizeof table.stroke);
+        assert_int_equal(rodt_column_judge_text(&plan, &in, table.rows, &answers), RODT_OK);
+        for (size_t i = 0; i < table.rows; i++)
+            compare_row(form, rodt_rules_find(rules), i);
+    }
+}
+
+static const rodt_reading_text plain = {.chamber = NULL};
+
+static void test_spellings(void **state)
+{
+    (void)state;
+    csv_file file;
+    char *cells[8];
+    csv_open(&file, CASES "/spellings.csv");
+    clear();
+    csv_read(&file, cells, 8);
+    while (csv_read(&file, cells, 8) > 1) {
+        row("30", "1", cells[1]);
+        row("24 long", cells[1], "3 1/2");
+        row("clamp 36", cells[1], cells[1]);
+    }
+    assert_true(table.rows > 1000);
+    judge_and_compare("us-fmcsr", &plain);
+    judge_and_compare("us-periodic", &(rodt_reading_text){.style = {.decimal_comma = true}, .pressure = "95"});
+    judge_and_compare("ca-nsc", &(rodt_reading_text){.style = {.unit = RODT_UNIT_MM}});
+    csv_close(&file);
+}
+
+static void test_marks(void **state)
+{
+    (void)state;
+    static const char *const classes[] = {"", "standard", "long", "medium", NULL};
+    static const char *const rated[] = {"3", "2 1/2", "", "x", NULL};
+    csv_file file;
+    char *cells[9];
+    csv_open(&file, CASES "/chamber_marks.csv");
+    clear();
+    put(RATED, "3"); /* the same letters in another cell */
+    row("20 long", "1", "3 1/4");
+    put(MARKED, "3");
+    row("20 long", "1", "3 1/4");
+    csv_read(&file, cells, 9);
+    while (csv_read(&file, cells, 9) > 1) {
+        put(CLASS, classes[table.rows % 5]);
+        put(RATED, rated[table.rows / 5 % 5]);
+        put(MARKED, table.rows % 7 == 0 ? "2 1/4" : NULL);
+        row(cells[0], "2", table.rows % 3 == 0 ? "4 1/8" : "3");
+    }
+    assert_true(table.rows > 200);
+    judge_and_compare("us-fmcsr", &plain);
+    csv_close(&file);
+}
+
+static void test_everything_else(void **state)
+{
+    (void)state;
+    static const char *const texts[][11] = {
+        {NULL, NULL, NULL, "95", NULL, NULL, "2021-10-13", NULL, NULL, NULL, NULL},
+        {NULL, NULL, NULL, "655 kPa", "92", "1/16", "14-OCT-21", "in", "off", "released", "cold"},
+        {"long", "3", "2 1/2", "80", "", "1 mm", "06/05/2024", "mm", "on", "on", "hot"},
+        {" ", " ", " ", " ", " ", "0", "31/12/2020", " ", " ", " ", " "},
+        {"x", "x", "x", "x", "x", "x", "x", "x", "x", "x", "x"},
+        {NULL, NULL, NULL, "89 999/1000", NULL, "1/128", "2199-12-31", NULL, NULL, NULL, NULL},
+        {NULL, NULL, NULL, "89.9999", NULL, NULL, "1900-01-01", NULL, NULL, NULL, NULL}};
+    static const char *const readings[] = {"2", "4 1/4", "54 mm", "0.0000001", "1/128", "2-Jan", "", NULL, "4,5"};
+    clear();
+    for (size_t i = 0; i < 2 * 7 * 81; i++) {
+        for (int field = CLASS; field < FIELDS; field++)
+            put(field, texts[i / 2 / 81][field - CLASS]);
+        row(i % 2 == 0 ? "clamp 36" : "30", readings[i / 2 % 9], readings[i / 2 / 9 % 9]);
+    }
+    judge_and_compare("us-fmcsr", &plain);
+    judge_and_compare("us-fmcsr", &(rodt_reading_text){.pressure = "655 kPa", .day = "2021-10-13", .unit = "mm"});
+    judge_and_compare("us-fmcsr", &(rodt_reading_text){.date_order = RODT_DATE_ORDER_MONTH_FIRST, .engine = "on",
+                                                       .default_day = {2021, 10, 13}, .pressure_after = " "});
+}
+
+/* 44.5 mm is over 1 3/4 in, which the table prints as 44.5 mm: a reason of its own for those who read millimetres. */
+static void test_units_of_readings(void **state)
+{
+    (void)state;
+    static const char *const from[] = {"1", "25.4 mm", "2.54 cm", "25.4"};
+    static const char *const to[] = {"69.9 mm", "6.99 cm", "2 3/4", "69.9"};
+    static const rodt_unit units[] = {RODT_UNIT_INCH, RODT_UNIT_MM, RODT_UNIT_CM};
+    clear();
+    for (size_t i = 0; i < 16; i++)
+        row("20", from[i % 4], to[i / 4]);
+    for (size_t i = 0; i < 3; i++)
+        judge_and_compare("us-fmcsr", &(rodt_reading_text){.style = {.unit = units[i]}});
+    assert_true((table.reasons[1] >> RODT_REASON_PRINTED_MM_DIFFERS & 1) != 0);
+}
+
+static void test_long_and_broken_cells(void **state)
+{
+    (void)state;
+    static char longest[400];
+    static char late[400];
+    memset(longest, ' ', sizeof longest);
+    memset(late, ' ', sizeof late);
+    late[399] = '4';
+    clear();
+    row("30", "2", "4");
+    row("30", "2", "4");
+    row("30", "2", "4");
+    row("30", "2", "4");
+    table.cell[APPLIED][0] = (rodt_text_span){longest, sizeof longest}; /* blanks only: missing */
+    table.cell[RELEASED][1] = (rodt_text_span){late, sizeof late};
+    table.cell[APPLIED][2] = (rodt_text_span){"4\0 1/2", 6};
+    table.cell[CHAMBER][3] = (rodt_text_span){"30\0L", 4};
+    judge_and_compare("us-fmcsr", &plain);
+    assert_int_equal(table.verdict[1], RODT_UNDETERMINED);
+    assert_int_equal(table.verdict[2], RODT_UNDETERMINED);
+    assert_int_equal(table.flags[3], RODT_COLUMN_FLAG_INVALID);
+}
+
+/* More chambers than a plan or its memory holds. */
+static void test_many_chambers(void **state)
+{
+    (void)state;
+    static char marks[600][8];
+    static char rated[600][8];
+    clear();
+    for (size_t i = 0; i < 600; i++) {
+        snprintf(marks[i], sizeof marks[i], "%zu", 1 + i % 90);
+        snprintf(rated[i], sizeof rated[i], "%zu/8", 8 + i / 90);
+        put(RATED, rated[i]);
+        row(marks[i], "1", "2 1/4");
+    }
+    judge_and_compare("us-fmcsr", &plain);
+}
+
+/* --- Layouts ----------------------------------------------------------------------------------------- */
+
+static struct {
+    char bytes[256];
+    int32_t offsets[8];
+    int64_t offsets64[8];
+    char views[8][16];
+    const void *buffers[4];
+    uint8_t valid[2];
+    int8_t index8[8];
+    uint16_t index16[8];
+    int32_t index32[8];
+    int64_t index64[8];
+} arrow;
+
+static void no_release_schema(struct ArrowSchema *schema) { (void)schema; }
+static void no_release_array(struct ArrowArray *array) { (void)array; }
+
+static const char *const five[] = {"2 1/8", "4", "four and a quarter in", "2.125 in or so", "3 1/2"};
+
+static void make_texts(void)
+{
+    int32_t size = 0;
+    memset(&arrow, 0, sizeof arrow);
+    for (size_t i = 0; i < 5; i++) {
+        int32_t length = (int32_t)strlen(five[i]);
+        memcpy(arrow.bytes + size, five[i], (size_t)length);
+        memcpy(arrow.views[i], &length, 4);
+        memcpy(arrow.views[i] + 4, five[i], length <= 12 ? (size_t)length : 4);
+        if (length > 12)
+            memcpy(arrow.views[i] + 12, &size, 4); /* in buffer 0 */
+        size += length;
+        arrow.offsets[i + 1] = size;
+        arrow.offsets64[i + 1] = size;
+        arrow.index8[i] = (int8_t)(4 - i);
+        arrow.index16[i] = (uint16_t)(4 - i);
+        arrow.index32[i] = 4 - (int32_t)i;
+        arrow.index64[i] = 4 - (int64_t)i;
+    }
+    arrow.valid[0] = 0x1D; /* the second is missing */
+}
+
+static rodt_text_cells open_layout(const char *format, const void *cells, int64_t offset)
+{
+    rodt_text_cells out;
+    arrow.buffers[0] = arrow.valid;
+    arrow.buffers[1] = cells;
+    arrow.buffers[2] = arrow.bytes;
+    struct ArrowSchema schema = {.format = format, .release = no_release_schema};
+    struct ArrowArray array = {.length = 5 - offset, .offset = offset, .n_buffers = format[0] == 'v' ? 4 : 3,
+                               .buffers = arrow.buffers, .release = no_release_array};
+    assert_int_equal(rodt_text_cells_from_arrow(&schema, &array, &out), RODT_OK);
+    return out;
+}
+
+static void expect_cells(const rodt_text_cells *cells, const int *which, size_t rows)
+{
+    rodt_text_columns in = spans();
+    clear();
+    start("us-fmcsr", &plain);
+    for (size_t i = 0; i < rows; i++)
+        row("30", "1", which[i] < 0 ? NULL : five[which[i]]);
+    in = spans();
+    in.applied = *cells;
+    assert_int_equal(rodt_column_judge_text(&plan, &in, rows, &answers), RODT_OK);
+    for (size_t i = 0; i < rows; i++)
+        compare_row(&plain, rodt_rules_find("us-fmcsr"), i);
+}
+
+static void test_layouts(void **state)
+{
+    (void)state;
+    static const int whole[] = {0, -1, 2, 3, 4};
+    make_texts();
+    rodt_text_cells cells = open_layout("u", arrow.offsets, 0);
+    expect_cells(&cells, whole, 5);
+    cells = open_layout("U", arrow.offsets64, 0);
+    expect_cells(&cells, whole, 5);
+    cells = open_layout("vu", arrow.views, 0);
+    expect_cells(&cells, whole, 5);
+    cells = open_layout("u", arrow.offsets, 2);
+    expect_cells(&cells, whole + 2, 3);
+    cells = open_layout("vu", arrow.views, 1);
+    expect_cells(&cells, whole + 1, 4);
+}
+
+static rodt_status open_dictionary(const char *format, const void *numbers, rodt_text_cells *out)
+{
+    static const void *index[2];
+    static const void *texts[3];
+    index[1] = numbers;
+    texts[0] = arrow.valid;
+    texts[1] = arrow.offsets;
+    texts[2] = arrow.bytes;
+    struct ArrowSchema words = {.format = "u", .release = no_release_schema};
+    struct ArrowArray word = {.length = 5, .n_buffers = 3, .buffers = texts, .release = no_release_array};
+    struct ArrowSchema schema = {.format = format, .dictionary = &words, .release = no_release_schema};
+    struct ArrowArray array = {.length = 5, .n_buffers = 2, .buffers = index, .dictionary = &word,
+                               .release = no_release_array};
+    return rodt_text_cells_from_arrow(&schema, &array, out);
+}
+
+static void test_dictionaries(void **state)
+{
+    (void)state;
+    static const int backwards[] = {4, 3, 2, -1, 0};
+    static const int odd[] = {-1, 3, -1, -1, 0};
+    rodt_text_cells cells;
+    make_texts();
+    assert_int_equal(open_dictionary("c", arrow.index8, &cells), RODT_OK);
+    expect_cells(&cells, backwards, 5);
+    assert_int_equal(open_dictionary("S", arrow.index16, &cells), RODT_OK);
+    expect_cells(&cells, backwards, 5);
+    assert_int_equal(open_dictionary("i", arrow.index32, &cells), RODT_OK);
+    expect_cells(&cells, backwards, 5);
+    assert_int_equal(open_dictionary("l", arrow.index64, &cells), RODT_OK);
+    expect_cells(&cells, backwards, 5);
+    arrow.index32[0] = -1; /* numbers that the dictionary does not have */
+    arrow.index32[2] = 5;
+    assert_int_equal(open_dictionary("i", arrow.index32, &cells), RODT_OK);
+    expect_cells(&cells, odd, 5);
+    assert_int_equal(open_dictionary("g", arrow.index32, &cells), RODT_E_ARGUMENT);
+    assert_int_equal(open_dictionary("ii", arrow.index32, &cells), RODT_E_ARGUMENT);
+    assert_int_equal(open_dictionary("i", NULL, &cells), RODT_E_ARGUMENT);
+}
+
+/* --- Marks ------------------------------------------------------------------------------------------- */
+
+static rodt_column_plan numbers;
+static rodt_column_marks marks;
+static uint8_t codes[MOST];
+
+static void start_marks(void)
+{
+    memset(&marks, 0, sizeof marks);
+    assert_int_equal(rodt_column_plan_start(rodt_rules_find("us-fmcsr"), NULL, &numbers), RODT_OK);
+}
+
+static void test_marks_to_codes(void **state)
+{
+    (void)state;
+    static const char *const written[] = {"30", "24 long", "nonsense", "", NULL, "30", " ", "24-Mar", "24 long",
+                                          "a chamber whose name is longer than any"};
+    static const int same_as[] = {0, 1, 2, 3, 4, 0, 6, 7, 1, 9};
+    clear();
+    for (size_t i = 0; i < 10; i++)
+        row(written[i], NULL, NULL);
+    start_marks();
+    rodt_text_columns in = spans();
+    for (int again = 0; again < 2; again++) {
+        assert_int_equal(rodt_column_read_marks(&marks, &numbers, &in.chamber, 10, codes), RODT_OK);
+        for (size_t i = 0; i < 10; i++)
+            assert_int_equal(codes[i], codes[same_as[i]]);
+    }
+    assert_int_equal(codes[0], 2);
+    assert_int_equal(codes[1], 3);
+    assert_int_equal(codes[2], RODT_COLUMN_CHAMBER_UNREADABLE);
+    assert_int_equal(codes[3], RODT_COLUMN_CHAMBER_MISSING);
+    assert_int_equal(codes[4], RODT_COLUMN_CHAMBER_MISSING);
+    assert_int_equal(codes[6], RODT_COLUMN_CHAMBER_MISSING);
+    assert_int_equal(codes[7], RODT_COLUMN_CHAMBER_UNREADABLE);
+    assert_int_equal(codes[9], RODT_COLUMN_CHAMBER_UNREADABLE);
+}
+
+static void test_too_many_marks(void **state)
+{
+    (void)state;
+    static char spellings[1000][16];
+    clear();
+    for (size_t i = 0; i < 1000; i++) {
+        snprintf(spellings[i], sizeof spellings[i], "no. %zu", i);
+        row(spellings[i], NULL, NULL);
+    }
+    start_marks();
+    rodt_text_columns in = spans();
+    assert_int_equal(rodt_column_read_marks(&marks, &numbers, &in.chamber, 500, codes), RODT_OK);
+    assert_int_equal(rodt_column_read_marks(&marks, &numbers, &in.chamber, 1000, codes), RODT_E_SPACE);
+    assert_int_equal(rodt_column_read_marks(NULL, &numbers, &in.chamber, 1, codes), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_column_read_marks(&marks, NULL, &in.chamber, 1, codes), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_column_read_marks(&marks, &numbers, NULL, 1, codes), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_column_read_marks(&marks, &numbers, &in.chamber, 1, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_column_read_marks(&marks, &numbers, &in.drum, 1, codes), RODT_E_ARGUMENT);
+}
+
+/* --- Wrong use --------------------------------------------------------------------------------------- */
+
+static void test_refused_arrays(void **state)
+{
+    (void)state;
+    rodt_text_cells out;
+    memset(&out, 0xA5, sizeof out);
+    rodt_text_cells before = out;
+    struct ArrowSchema schema = {.format = "u", .release = no_release_schema};
+    struct ArrowArray array = {.length = 5, .n_buffers = 3, .buffers = arrow.buffers, .release = no_release_array};
+    make_texts();
+    arrow.buffers[1] = arrow.offsets;
+    assert_int_equal(rodt_text_cells_from_arrow(NULL, &array, &out), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_text_cells_from_arrow(&schema, NULL, &out), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_text_cells_from_arrow(&schema, &array, NULL), RODT_E_ARGUMENT);
+    schema.format = "g";
+    assert_int_equal(rodt_text_cells_from_arrow(&schema, &array, &out), RODT_E_ARGUMENT);
+    schema.format = "u";
+    array.n_buffers = 2;
+    assert_int_equal(rodt_text_cells_from_arrow(&schema, &array, &out), RODT_E_ARGUMENT);
+    array.n_buffers = 3;
+    array.release = NULL;
+    assert_int_equal(rodt_text_cells_from_arrow(&schema, &array, &out), RODT_E_ARGUMENT);
+    array.release = no_release_array;
+    arrow.buffers[1] = NULL;
+    assert_int_equal(rodt_text_cells_from_arrow(&schema, &array, &out), RODT_E_ARGUMENT);
+    assert_memory_equal(&out, &before, sizeof out);
+}
+
+static void test_refused_calls(void **state)
+{
+    (void)state;
+    const rodt_rules *rules = rodt_rules_find("us-fmcsr");
+    rodt_error error = {.status = RODT_OK};
+    assert_int_equal(rodt_text_plan_start(NULL, &plain, &plan, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_text_plan_start(rules, &plain, NULL, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_text_plan_start(rules, &(rodt_reading_text){.style = {.unit = (rodt_unit)9}}, &plan, NULL),
+                     RODT_E_ARGUMENT);
+    assert_int_equal(rodt_text_plan_start(rules, &(rodt_reading_text){.pressure = "lots"}, &plan, &error), RODT_E_SYNTAX);
+    assert_int_equal(error.status, RODT_E_SYNTAX);
+    assert_int_equal(rodt_text_plan_start(rules, NULL, &plan, NULL), RODT_OK);
+    clear();
+    row("30", "2", "4");
+    rodt_text_columns in = spans();
+    rodt_column_out out = answers;
+    assert_int_equal(rodt_column_judge_text(NULL, &in, 1, &out), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_column_judge_text(&plan, NULL, 1, &out), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_column_judge_text(&plan, &in, 1, NULL), RODT_E_ARGUMENT);
+    out.verdict = NULL;
+    assert_int_equal(rodt_column_judge_text(&plan, &in, 1, &out), RODT_E_ARGUMENT);
+    in.released.layout = RODT_TEXT_ABSENT;
+    assert_int_equal(rodt_column_judge_text(&plan, &in, 1, &answers), RODT_E_ARGUMENT);
+    in = spans();
+    out = answers;
+    out.stroke = (int32_t *)(void *)out.reasons;
+    assert_int_equal(rodt_column_judge_text(&plan, &in, 1, &out), RODT_E_ARGUMENT);
+    assert_int_equal(table.reasons[0], 0);
+    assert_int_equal(rodt_column_judge_text(&plan, &in, 0, &answers), RODT_OK);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(test_spellings),        cmocka_unit_test(test_marks),
+        cmocka_unit_test(test_everything_else),  cmocka_unit_test(test_units_of_readings),
+         cmocka_unit_test(test_long_and_broken_cells),
+        cmocka_unit_test(test_many_chambers),    cmocka_unit_test(test_layouts),
+        cmocka_unit_test(test_dictionaries),     cmocka_unit_test(test_refused_arrays),
+        cmocka_unit_test(test_refused_calls),    cmocka_unit_test(test_marks_to_codes),
+        cmocka_unit_test(test_too_many_marks)};
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
