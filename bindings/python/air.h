@@ -90,10 +90,10 @@ static PyObject *from_air_finding(const rodt_air_finding *finding)
         sentence[0] = '\0';
     if (rodt_air_edge_write(finding, edge, sizeof edge) != RODT_OK)
         edge[0] = '\0';
-    return Py_BuildValue("iiNNNNNNss", (int)finding->result, (int)finding->missing, PyBool_FromLong(finding->major),
-                         PyBool_FromLong(finding->at_limit), from_air_reading(&finding->reading),
-                         FROM_EXACT(finding->measured), FROM_EXACT(finding->allowed), from_air_limit(finding->row),
-                         sentence, edge);
+    return Py_BuildValue("iiNNNNNNNss", (int)finding->result, (int)finding->missing, PyBool_FromLong(finding->major),
+                         PyBool_FromLong(finding->minor), PyBool_FromLong(finding->at_limit),
+                         from_air_reading(&finding->reading), FROM_EXACT(finding->measured),
+                         FROM_EXACT(finding->allowed), from_air_limit(finding->row), sentence, edge);
 }
 
 #endif

@@ -286,7 +286,8 @@ class AirKind(Word):
     LIMIT = "limit"
     MAJOR = "major"
     USUAL = "usual"
-    LIMIT_MAJOR = "limit-major"
+    LIMIT_MAJOR = "limit-and-major"
+    LIMIT_MINOR = "limit-and-minor"
 
 class Span(Word):
     PRESSURES = "pressures"
@@ -855,6 +856,8 @@ class AirFinding(Record):
     def missing(self) -> AirMissing: ...
     @property
     def major(self) -> bool: ...
+    @property
+    def minor(self) -> bool: ...
     @property
     def at_limit(self) -> bool: ...
     @property

@@ -48,6 +48,7 @@ class AirFinding(Record):
     result = field("The AirResult.", from_number(AirResult))
     missing = field("What was missing for an undetermined one, an AirMissing.", from_number(AirMissing))
     major = field("A major defect by the rule set's own ranking.")
+    minor = field("A minor one by that ranking.")
     at_limit = field("Exactly at the bound.")
     reading = field("As given, an AirReading.", AirReading._read)
     measured = field("In the measure of the row; None = none.")

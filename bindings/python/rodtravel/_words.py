@@ -459,7 +459,8 @@ class AirKind(Word):
     LIMIT = "limit"
     MAJOR = "major"
     USUAL = "usual"
-    LIMIT_MAJOR = "limit-major"
+    LIMIT_MAJOR = "limit-and-major"
+    LIMIT_MINOR = "limit-and-minor"
 
 
 @numbered
