@@ -326,8 +326,12 @@ void batch_recall_keep(batch_part *part, const batch_key *key, const batch_tally
 /* The answers that were kept. */
 memo_answers *batch_recall_answers(const batch_part *part);
 
-/* What is indexed of the reader's buffer no longer counts: it holds something else. */
+/* The part's reader holds something else now. After a part in which nearly all was new the next few are judged
+ * without looking for answers, which would cost more than it saves. */
 void batch_recall_begin(batch_part *part);
+
+/* True if answers are looked for. */
+bool batch_recall_looks(const batch_part *part);
 
 /* Takes the rows that were answered again into the tallies of the part. */
 bool batch_recall_count(batch_part *part);

@@ -95,7 +95,7 @@ batch_word batch_header_word(const batch_header *header, const batch_options *op
 {
     normalize(name);
     for (int word = 0; word < BATCH_POSITION && name[0] != '\0'; word++) {
-        bool own = options->heading[word] == NULL && word < BATCH_ASKED;
+        bool own = word < BATCH_ASKED && options->heading[word] == NULL;
         if (own ? is_own_name(name, (batch_word)word) || is_heading_of(name, (batch_word)word, "")
                 : strcmp(name, header->heading[word]) == 0)
             return (batch_word)word;

@@ -84,7 +84,7 @@ void batch_part_judge(batch_part *part)
     if (part->recall != NULL)
         batch_recall_begin(part);
     while (status == CSV_RECORD && !part->stopped) {
-        if (part->recall != NULL)
+        if (batch_recall_looks(part))
             batch_again(part);
         status = csv_next(&part->reader, &record);
         if (status == CSV_RECORD && !batch_row(part, &record))

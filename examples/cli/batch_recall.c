@@ -207,6 +207,7 @@ batch_key batch_recall_key(batch_part *part, const csv_record *record)
     batch_recall *recall = part->recall;
     batch_key key = {0, 0, false};
     uint32_t tag = 0;
+    recall->looked++;
     for (size_t i = 0; i < recall->count; i++) {
         recall_column *column = &recall->columns[i];
         const char *text;
@@ -247,11 +248,27 @@ void batch_recall_keep(batch_part *part, const batch_key *key, const batch_tally
 
 memo_answers *batch_recall_answers(const batch_part *part) { return &part->recall->answers; }
 
-void batch_recall_begin(batch_part *part) { part->recall->from = part->recall->until = 0; }
+/* A part in which fewer rows were looked for says nothing; and for how many parts it is not worth the while to look. */
+#define LOOKED 1000
+#define REST 4
+
+void batch_recall_begin(batch_part *part)
+{
+    batch_recall *recall = part->recall;
+    recall->from = recall->until = 0;
+    if (recall->rest > 0)
+        recall->rest--;
+    else if (recall->looked > LOOKED && recall->looked / 4 > recall->again)
+        recall->rest = REST;
+    recall->again = recall->looked = 0;
+}
+
+bool batch_recall_looks(const batch_part *part) { return part->recall != NULL && part->recall->rest == 0; }
 
 static bool take_tally(void *context, const batch_tally *tally, uint64_t rows)
 {
     batch_part *part = context;
+    part->recall->again += rows;
     return batch_part_count(part, tally, rows);
 }
 

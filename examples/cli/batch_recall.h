@@ -35,6 +35,9 @@ typedef struct batch_recall {
     size_t sign; /* the first sign that was not yet looked at, and the first line feed */
     size_t feed;
     size_t quote; /* where the next quote stands, or `until` */
+    uint64_t again;  /* rows of the part that were answered again */
+    uint64_t looked; /* rows of the part that the thorough way looked for */
+    unsigned rest;  /* parts that are judged without looking, because nearly all was new */
 } batch_recall;
 
 #endif

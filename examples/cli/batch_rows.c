@@ -210,7 +210,7 @@ static bool judge_row(batch_part *part, const csv_record *record)
     rodt_finding finding;
     bool undated;
     batch_key key = {0, 0, false};
-    if (part->recall != NULL && record->count == part->run->header.count)
+    if (batch_recall_looks(part) && record->count == part->run->header.count)
         key = batch_recall_key(part, record);
     memo_answer *answer = key.good ? batch_recall_find(part, &key) : NULL;
     if (answer != NULL) {
