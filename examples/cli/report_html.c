@@ -71,9 +71,9 @@ static void put_outcome(const inspection *of, FILE *to)
         [PAINT_GOOD] = "good", [PAINT_BAD] = "bad", [PAINT_OPEN] = "open", [PAINT_STRONG] = "open"};
     paint_kind paint;
     const char *words = vehicle_headline(&of->vehicle, &paint);
-    markup_put(to, "<p class=\"outcome %\">%</p>\n", classes[paint], words);
     if (report_air_defective(of))
-        markup_put(to, "<p><strong>%</strong></p>\n", REPORT_AIR_DEFECTIVE);
+        markup_put(to, "<p class=\"outcome bad\">%</p>\n", REPORT_AIR_DEFECTIVE);
+    markup_put(to, "<p class=\"outcome %\">%</p>\n", classes[paint], words);
     vehicle_each_count(&of->vehicle, put_count, to);
 }
 
@@ -232,7 +232,7 @@ static void put_drawing(const inspection *of, FILE *to)
 
 static void put_end_of_page(const inspection *of, FILE *to)
 {
-    const char *warning = vehicle_warning(&of->vehicle.vehicle);
+    const char *warning = report_warning(of);
     fputs("<div class=\"caution\">\n", to);
     if (warning != NULL)
         markup_put(to, "<p><strong>%</strong></p>\n", warning);

@@ -62,14 +62,16 @@ static void print_checks(const inspection *of)
 void report_print(const inspection *of)
 {
     print_head(of);
-    if (report_air_defective(of))
-        print_wrapped(stdout, "", 0, REPORT_AIR_DEFECTIVE);
+    if (report_air_defective(of)) {
+        print_painted(stdout, PAINT_BAD, REPORT_AIR_DEFECTIVE);
+        putchar('\n');
+    }
     vehicle_print_findings(&of->vehicle);
     print_checks(of);
     report_each_defect(of, print_line, &(list){"Defects"});
     print_remarks(of);
     vehicle_print_sources(&of->vehicle);
     report_each_air_source(of, print_line, &(list){NULL});
-    vehicle_print_cautions(&of->vehicle);
+    vehicle_print_cautions(report_warning(of));
     fputs("\nSigned                                              Date\n", stdout);
 }

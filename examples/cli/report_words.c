@@ -61,6 +61,14 @@ bool report_air_defective(const inspection *of)
     return false;
 }
 
+const char *report_warning(const inspection *of)
+{
+    const char *strokes = vehicle_warning(&of->vehicle.vehicle);
+    if (strokes != NULL || !report_air_defective(of))
+        return strokes;
+    return "Do not drive it: report it and have it repaired. Good strokes do not make up for a defective air system.";
+}
+
 void report_each_air_source(const inspection *of, vehicle_line line, void *context)
 {
     for (size_t i = 0; i < of->record.check_count; i++) {

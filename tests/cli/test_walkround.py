@@ -176,7 +176,7 @@ class Whole(Walk):
         self.assertEqual(self.same_as_report(talk, status), "DEFECTIVE, BELOW THE OUT-OF-SERVICE CRITERION")
         said = " ".join(talk.said.split())
         for words in ("1 1/2 of 10 brakes defective, 15 %", "3L: 2 1/8 to 4 1/4 is 2 1/8; limit 2; over by 1/8",
-                      "The air system is defective too", "Do not drive it"):
+                      "AIR SYSTEM DEFECTIVE: SEE THE DEFECTS", "Do not drive it"):
             self.assertIn(words, said)
         ends = json.loads(report(self.file, "--json").stdout)["stroke"]["wheel_ends"]
         self.assertEqual({end["position"]: end["verdict"] for end in ends}, ten_verdicts())
