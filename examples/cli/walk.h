@@ -131,6 +131,9 @@ const rodt_rules *walk_air_rules(const inspection_record *record);
 void walk_step_name(const inspection_record *record, const walk_item *item, char name[WALK_NAME_SIZE]);
 const char *walk_step(const inspection_record *record, const char *name); /* its answer, or NULL */
 
+/* True if the item is the test of the parking brake and the chocks were not taken away: they would hold the vehicle. */
+bool walk_is_chocked(const inspection_record *record, const walk_item *item);
+
 /* What the record has for an item; a text of NULL and a number of 0 = nothing. */
 record_value walk_value(const inspection_record *record, const walk_item *item);
 bool walk_skipped(const inspection_record *record, const walk_item *item);

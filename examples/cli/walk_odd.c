@@ -146,6 +146,8 @@ static void say_check(walk *of, odd_list *odd, const inspection_record *trial, c
     const rodt_air_finding *finding = &judged->air[check];
     if (walk_questions[item->id].kind == WALK_PRESSURE)
         say_gauge(odd, walk_value(trial, item).text);
+    if (walk_is_chocked(trial, item) && walk_value(trial, item).text != NULL)
+        say(odd, "the chocks are in place and hold the vehicle too, so that proves nothing");
     if (finding->missing == RODT_AIR_MISSING_SENSE)
         say(odd, "the two pressures contradict each other: look at the gauge again");
     if (finding->missing == RODT_AIR_MISSING_SPAN && item->id == ASK_SECONDS)

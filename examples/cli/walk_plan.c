@@ -157,13 +157,13 @@ static void ask_check(walk_plan *plan, const inspection_record *record, rodt_che
     }
 }
 
-/* One filling of the reservoirs serves all: what needs a full system first, then what brings the pressure down, the
- * drains, and the build-up from there. A build-up that is a recovery belongs behind the applications. */
+/* One filling of the reservoirs serves all: what needs a full system first, then what brings the pressure down,
+ * the highest first (the warning comes on above what closes the valves), the drains, and the build-up from there. A build-up that is a recovery belongs behind the applications. */
 static void ask_air(walk_plan *plan, const inspection_record *record)
 {
     static const rodt_check off[] = {RODT_CHECK_AUDIBLE_LEAK, RODT_CHECK_LOSS_RELEASED, RODT_CHECK_LOSS_APPLIED,
                                      RODT_CHECK_RESERVE};
-    static const rodt_check down[] = {RODT_CHECK_TRACTOR_PROTECTION, RODT_CHECK_SUPPLY_VALVE, RODT_CHECK_WARNING,
+    static const rodt_check down[] = {RODT_CHECK_WARNING, RODT_CHECK_SUPPLY_VALVE, RODT_CHECK_TRACTOR_PROTECTION,
                                       RODT_CHECK_PARKING_VALVE, RODT_CHECK_DRAIN, RODT_CHECK_CONTAMINATION};
     check_needs build_up = find_needs(record, RODT_CHECK_BUILD_UP);
     bool recovery = build_up.span && !build_up.pressures;
