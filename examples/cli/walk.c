@@ -353,10 +353,33 @@ static int finish(walk *of)
     return status == STATUS_CONTINUE ? walk_status(of, true) : status;
 }
 
+static bool ask_again(asking *at, walk_id id)
+{
+    at->item = (walk_item){id, walk_questions[id].part, WALK_NONE, RODT_CHECK_NONE};
+    return walk_value(&at->of->record, &at->item).text != NULL;
+}
+
+/* What held the readings together may be gone after a break: the parking brake was set over night, the pedal came up,
+ * the pressure fell. A person is asked once more; a script says what it said. */
+static bool take_up_wheel_ends(asking *at)
+{
+    walk *of = at->of;
+    if (!walk_is_person(&of->input) || !find_open(of, &at->item))
+        return false;
+    if (at->item.part == WALK_RELEASED)
+        return ask_again(at, ASK_SPRING);
+    if (at->item.part != WALK_APPLIED || walk_skipped(&of->record, &(walk_item){ASK_HELD, WALK_APPLICATION, WALK_NONE,
+                                                                               RODT_CHECK_NONE}))
+        return false;
+    walk_say("", 0, "The pedal is down no more since the break: air up, press it and hold it again.");
+    (void)walk_set_step(of, &of->record, walk_questions[ASK_HELD].name, NULL);
+    return ask_again(at, ASK_PSI);
+}
+
 int walk_go(walk *of)
 {
     asking at = {.of = of};
-    bool chosen = false;
+    bool chosen = take_up_wheel_ends(&at);
     while (chosen || find_open(of, &at.item)) {
         turn done = ask(&at);
         chosen = done == TURN_BACK || done == TURN_AGAIN;

@@ -249,10 +249,12 @@ static void ask_released(walk_plan *plan, const walk *of, int end)
     add(plan, ASK_END_RELEASED, WALK_RELEASED, end, RODT_CHECK_NONE);
 }
 
+/* Without an application there is no second reading. */
 static bool is_measured(const inspection_record *record, int end)
 {
     walk_item released = {ASK_END_RELEASED, WALK_RELEASED, end, RODT_CHECK_NONE};
-    return !walk_skipped(record, &released);
+    walk_item held = {ASK_HELD, WALK_APPLICATION, WALK_NONE, RODT_CHECK_NONE};
+    return !walk_skipped(record, &released) && !walk_skipped(record, &held);
 }
 
 static void ask_strokes(walk_plan *plan, const walk *of)
