@@ -48,7 +48,8 @@ static int read_options(const command_line *from, walk *of)
 static void say_start(const walk *of)
 {
     const record_value *head = of->record.head;
-    bool begun = of->record.step_count + of->record.end_count > 0;
+    size_t at_once = walk_step(&of->record, STEP_LIMITS) != NULL;
+    bool begun = of->record.step_count > at_once || of->record.end_count > 0;
     walk_say("", 0, "%s %s, %s, rule set %s%s%s.", begun ? "Going on with" : "New record", of->file,
              head[HEAD_DATE].text, head[HEAD_RULES].text, head[HEAD_AIR_RULES].text != NULL ? ", air by " : "",
              head[HEAD_AIR_RULES].text != NULL ? head[HEAD_AIR_RULES].text : "");

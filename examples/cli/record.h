@@ -109,6 +109,11 @@ const char *report_warning(const inspection *of);
 #define STEP_BY_OPTION "by option"
 const char *report_cautions_note(const inspection_record *record);
 
+/* The walk-round was judged by limits of a carrier's own and this report is not: says so in `note` and returns true. */
+#define STEP_LIMITS "limits"
+#define REPORT_NOTE_SIZE ((size_t)600)
+bool report_limits_note(const inspection *of, char note[REPORT_NOTE_SIZE]);
+
 /* Sources of the air checks, each once. */
 void report_each_air_source(const inspection *of, vehicle_line line, void *context);
 

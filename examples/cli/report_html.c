@@ -125,6 +125,9 @@ static void put_findings(const inspection *of, FILE *to)
 static void put_remarks(const inspection *of, FILE *to)
 {
     html_list remarks = {to, "Remarks", false};
+    char note[REPORT_NOTE_SIZE];
+    if (report_limits_note(of, note))
+        put_item(&remarks, "", note);
     if (report_cautions_note(&of->record) != NULL)
         put_item(&remarks, "", report_cautions_note(&of->record));
     for (size_t i = 0; i < of->record.end_count; i++) {

@@ -35,6 +35,9 @@ static void print_line(void *context, const char *label, const char *text)
 static void print_remarks(const inspection *of)
 {
     list remarks = {"Remarks"};
+    char note[REPORT_NOTE_SIZE];
+    if (report_limits_note(of, note))
+        print_line(&remarks, "", note);
     if (report_cautions_note(&of->record) != NULL)
         print_line(&remarks, "", report_cautions_note(&of->record));
     for (size_t i = 0; i < of->record.end_count; i++) {

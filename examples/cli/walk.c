@@ -319,12 +319,22 @@ static bool find_open(walk *of, walk_item *out)
     return false;
 }
 
+/* As it can be typed; a record that was judged with limits of a carrier's own needs them again. */
+static void say_command(const walk *of, const char *what, const char *command)
+{
+    const char *own = of->limits_file != NULL ? of->limits_file : "";
+    const char *mark = strpbrk(of->file, " '$`\"\\*?&;|<>()") != NULL && strchr(of->file, '\'') == NULL ? "'" : "";
+    const char *other = strpbrk(own, " '$`\"\\*?&;|<>()") != NULL && strchr(own, '\'') == NULL ? "'" : "";
+    walk_say("", 0, "%s: rodtravel %s %s%s%s%s%s%s%s", what, command, mark, of->file, mark,
+             own[0] != '\0' ? " --limits " : "", other, own, other);
+}
+
 static int stop(const asking *at)
 {
     walk *of = at->of;
     char name[WALK_ANSWER_MAX];
     walk_say("", 0, "Stopped at: %s. Every answer before it is in %s.", name_of(at, name), of->file);
-    walk_say("", 0, "Go on with: rodtravel walkround %s", of->file);
+    say_command(of, "Go on with", "walkround");
     return walk_status(of, false);
 }
 
@@ -348,7 +358,7 @@ static int finish(walk *of)
 {
     walk_say_verdict(of);
     walk_say("", 0, "Done; all is in %s.", of->file);
-    walk_say("", 0, "Whole report: rodtravel report %s", of->file);
+    say_command(of, "Whole report", "report");
     int status = walk_is_person(&of->input) ? STATUS_CONTINUE : refuse_rest(of);
     return status == STATUS_CONTINUE ? walk_status(of, true) : status;
 }

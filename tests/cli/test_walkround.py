@@ -828,6 +828,23 @@ class Records(Walk):
             self.assertEqual(again.wait(), 2)
             self.assertIn("was begun with", again.said)
 
+    def test_limits_of_a_carrier(self):
+        """2 1/2 passes clamp 30 long by law and not by 2 3/8; without the carrier's table that is never silent."""
+        own = self.folder / "own limits.csv"
+        own.write_text("family,size,class,limit\nclamp,30,long,2 3/8\n", encoding="ascii")
+        talk, status = self.walk(TRUCK, "--limits", str(own))
+        self.assertEqual(status, 1, talk.said[-1500:])
+        self.assertTrue(talk.said.startswith("New record"))
+        self.assertIn(f"rodtravel report {self.file} --limits '{own}'", " ".join(talk.said.split()))
+        for limits, wanted in ((["--limits", own], 1), ([], 0)):
+            for page in ([], ["--html", "-"]):
+                told = report(self.file, *limits, *page)
+                self.assertEqual((told.returncode, "this report is without them" in " ".join(told.stdout.split())),
+                                 (wanted, not limits), told.stderr)
+        again = self.begin(day=False, terminal=False)
+        self.assertEqual(again.wait(), 2)
+        self.assertIn("go on with --limits", " ".join(again.said.split()))
+
     def test_wrong_options(self):
         for words in (["--rules", "us-mars"], ["--air-rules", "us-mars"], ["--rules", "us-cdl"], ["--order", "random"],
                       ["--unit", "ell"], ["--reservoirs", "many"], ["--as-of", "yesterday"],
