@@ -142,6 +142,7 @@ bool walk_skipped(const inspection_record *record, const walk_item *item);
 bool walk_set(walk *of, inspection_record *record, const walk_item *item, record_value value);
 bool walk_skip(walk *of, inspection_record *record, const walk_item *item);
 bool walk_set_axles(walk *of, inspection_record *record, int axles);
+bool walk_drops_brakes(const inspection_record *record, int axles); /* which that does */
 bool walk_set_step(walk *of, inspection_record *record, const char *name, const char *answer); /* NULL = forget it */
 bool walk_note(walk *of, inspection_record *record, const walk_item *item, const char *text);
 void walk_forget_skipped(inspection_record *record);

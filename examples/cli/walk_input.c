@@ -109,8 +109,10 @@ input_status walk_read_line(walk_input *from, char text[WALK_ANSWER_MAX])
     while (size > 0 && strchr(" \t\r", text[size - 1]) != NULL)
         size--;
     text[size] = '\0';
-    size_t blanks = strspn(text, " \t");
-    memmove(text, text + blanks, size - blanks + 1);
+    bool mark = from->line == 1 && !walk_is_person(from) && strncmp(text, "\xEF\xBB\xBF", 3) == 0;
+    size_t before = mark ? 3 : 0;
+    before += strspn(text + before, " \t");
+    memmove(text, text + before, size - before + 1);
     return INPUT_LINE;
 }
 

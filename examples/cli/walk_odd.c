@@ -173,6 +173,11 @@ static void say_axles(walk *of, odd_list *odd, const inspection_record *trial)
              lost == 1 ? "" : "s");
     if (lost > 0)
         say(odd, sentence);
+    if (trial->head[HEAD_BRAKES].number != of->record.head[HEAD_BRAKES].number) {
+        snprintf(sentence, sizeof sentence, "the record says %d brakes; that is dropped then, and both ends of every "
+                 "axle are counted", of->record.head[HEAD_BRAKES].number);
+        say(odd, sentence);
+    }
     if (trial->end_count > (size_t)2 * MANY_AXLES)
         say(odd, "that are very many axles");
 }

@@ -807,6 +807,21 @@ class Records(Walk):
         self.assertFalse([prompt for prompt in talk.prompts if re.match("Unit number|1L chamber|1L released|How many",
                                                                         prompt)])
 
+    def test_other_axles_than_the_record_says(self):
+        """The number of brakes in a record made by hand does not outlive its axles, and does not go silently."""
+        end = {"chamber": "20", "stroke_class": "standard", "released": "1 1/2", "applied": "3"}
+        record = {"record": "brake-stroke-inspection", "version": 1, "date": "2026-11-20", "rules": "us-fmcsr",
+                  "brakes": 4, "wheel_ends": [{"position": name, **end} for name in ("1L", "1R", "2L", "2R")]}
+        for axles, keeps in (("2", True), ("1", False), ("3", False)):
+            self.file.write_text(json.dumps(record), encoding="utf-8")
+            text = "yes\n" + "-\n" * 6 + f"yes\nback axles\n{axles}\n"
+            result = straight(self.file, text + ("" if keeps else "k\n"))
+            self.assertEqual((result.returncode, result.stderr), (3, ""))
+            self.assertEqual("the record says 4 brakes" in " ".join(result.stdout.split()), not keeps)
+            self.assertEqual((self.record().get("brakes"), len(self.record()["wheel_ends"])),
+                             (4 if keeps else None, 2 * int(axles)))
+            self.assertEqual(report(self.file).stderr, "")
+
     def test_a_broken_record_is_named(self):
         record = {"record": "brake-stroke-inspection", "version": 1, "date": "2026-11-20", "rules": "us-fmcsr",
                   "wheel_ends": [{"position": "1L", "released": "2-Jan"}]}
@@ -895,6 +910,16 @@ class Script(Walk):
     def test_a_file_of_answers(self):
         lines = self.lines()
         result = self.script(["# the truck", *lines[:5], "# and so on", *lines[5:], "", "# done"])
+        self.assertEqual((result.returncode, result.stderr), (0, ""))
+        self.assertEqual(self.file.read_bytes(), (self.folder / "by_hand.json").read_bytes())
+
+    def test_a_file_from_elsewhere(self):
+        """With a byte-order mark, CR LF and blanks around."""
+        lines = self.lines()
+        answers = self.folder / "crlf.txt"
+        answers.write_bytes(("\ufeff" + "".join(f" {line}\t\r\n" for line in lines)).encode())
+        result = subprocess.run([COMMAND, "walkround", self.file, "--as-of", "2026-11-20", "--answers", answers],
+                                capture_output=True, text=True, check=False)
         self.assertEqual((result.returncode, result.stderr), (0, ""))
         self.assertEqual(self.file.read_bytes(), (self.folder / "by_hand.json").read_bytes())
 
