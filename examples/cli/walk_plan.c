@@ -21,9 +21,18 @@ bool walk_same(const walk_item *a, const walk_item *b)
     return a->id == b->id && a->end == b->end && a->check == b->check;
 }
 
+/* What nobody may go on without is asked for again if a record that was written by hand has another word there. */
+static bool is_confirmed(const walk_item *item, const char *answer)
+{
+    bool by_option = item->id == ASK_CAUTIONS && strcmp(answer, STEP_BY_OPTION) == 0;
+    return by_option || strcmp(answer, "yes") == 0;
+}
+
 bool walk_answered(const inspection_record *record, const walk_item *item)
 {
     record_value value = walk_value(record, item);
+    if (value.text != NULL && (item->id == ASK_CAUTIONS || item->id == ASK_CHOCKS))
+        return is_confirmed(item, value.text);
     return value.text != NULL || value.number > 0 || walk_skipped(record, item);
 }
 

@@ -822,6 +822,17 @@ class Records(Walk):
                              (4 if keeps else None, 2 * int(axles)))
             self.assertEqual(report(self.file).stderr, "")
 
+    def test_chocks_are_never_taken_for_granted(self):
+        self.walk(TRUCK)
+        whole = self.record()
+        for name, asked in (("cautions", "Read and kept"), ("chocks", "Level ground")):
+            for answer in ("no", "skipped"):
+                steps = [{**step, "answer": answer} if step["step"] == name else step for step in whole["steps"]]
+                self.file.write_text(json.dumps({**whole, "steps": steps}), encoding="utf-8")
+                talk = self.begin(day=False)
+                self.assertTrue(talk.prompt().startswith(asked))
+                talk.kill()
+
     def test_a_broken_record_is_named(self):
         record = {"record": "brake-stroke-inspection", "version": 1, "date": "2026-11-20", "rules": "us-fmcsr",
                   "wheel_ends": [{"position": "1L", "released": "2-Jan"}]}
