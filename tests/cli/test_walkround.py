@@ -404,6 +404,17 @@ class Words(Walk):
         talk.answer("6")
         self.assertEqual(talk.prompts[-1], "1R released")
 
+    def test_answers_to_the_next_question(self):
+        talk = self.at("1L rated stroke", {**TRUCK, "1L chamber": "20L"})
+        self.assertIn("hardly the rated stroke", " ".join(talk.answer("6").split()))
+        talk.answer("3")
+        talk.answer("a")
+        for text in ("1 1/2", "1.5", "12"):
+            self.assertIn("hardly the length of a slack arm", " ".join(talk.answer(text).split()))
+        talk.answer("5 1/2")
+        self.assertEqual(talk.prompts[-1], "1L released")
+        self.assertEqual([self.record()["wheel_ends"][0][key] for key in ("rated_stroke", "arm_length")], ["3", "5 1/2"])
+
     def test_odd_pressures(self):
         talk = self.at("Reservoir pressure, psi")
         self.assertIn("below the 90 to 100 psi", talk.answer("85"))
