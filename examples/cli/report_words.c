@@ -105,7 +105,7 @@ bool report_limits_note(const inspection *of, char note[REPORT_NOTE_SIZE])
     const char *own = step_of(&of->record, STEP_LIMITS);
     if (own[0] == '\0' || of->setting.own != NULL)
         return false;
-    snprintf(note, REPORT_NOTE_SIZE, "The walk-round was judged by stricter limits of the carrier's own as well (%.400s); "
-             "this report is without them.", own);
+    snprintf(note, REPORT_NOTE_SIZE, "The walk-round was judged by stricter limits of the carrier's own as well "
+             "(%.400s); this report is without them.", own);
     return true;
 }

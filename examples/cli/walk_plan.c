@@ -167,7 +167,8 @@ static void ask_check(walk_plan *plan, const inspection_record *record, rodt_che
 }
 
 /* One filling of the reservoirs serves all: what needs a full system first, then what brings the pressure down,
- * the highest first (the warning comes on above what closes the valves), the drains, and the build-up from there. A build-up that is a recovery belongs behind the applications. */
+ * the highest first (the warning comes on above what closes the valves), the drains, and the build-up from there.
+ * A build-up that is a recovery belongs behind the applications. */
 static void ask_air(walk_plan *plan, const inspection_record *record)
 {
     static const rodt_check off[] = {RODT_CHECK_AUDIBLE_LEAK, RODT_CHECK_LOSS_RELEASED, RODT_CHECK_LOSS_APPLIED,

@@ -77,9 +77,9 @@ const walk_question walk_questions[ASK_IDS] = {
                          "hides a long stroke, high air makes one."},
     [ASK_HELD] = {STEP("application", only_yes, false), .part = WALK_APPLICATION,
                   .title = "Pedal fully down and held? Type yes",
-                  .help = "A helper or a pedal jack holds it until the last reading; skip, if it cannot be held: then there is no "
-                          "second reading; the trailer hand valve is no "
-                          "substitute for the axles of the truck."},
+                  .help = "A helper or a pedal jack holds it until the last reading; the trailer hand valve is no "
+                          "substitute for the axles of the truck. skip, if it cannot be held: then there are no "
+                          "second readings."},
     [ASK_PSI_AFTER] = {.name = "psi_after", .title = "Reservoir pressure now, still held, psi", .light = true,
                        .part = WALK_APPLIED, .kind = WALK_PRESSURE, .home = WALK_ALL_ENDS, .key = END_PSI_AFTER,
                        .help = "What the gauge shows at the end of the readings: it shows whether the pressure held."},
