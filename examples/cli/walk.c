@@ -183,22 +183,29 @@ static void say_help(const asking *at)
                     "brackets.");
 }
 
-/* One step back, or to the last question before this one that is about a place: a wheel end, a check, a step. */
+/* The last question in front of this place of the plan; with a name the last one about it: a wheel end, a check, a
+ * step. */
+static bool find_before(const walk *of, size_t here, const char *where, walk_item *out)
+{
+    char name[WALK_NAME_SIZE];
+    while (here-- > 0) {
+        walk_step_name(&of->record, &of->plan.items[here], name);
+        if (where[0] != '\0' && behind(name, where) == NULL)
+            continue;
+        *out = of->plan.items[here];
+        return true;
+    }
+    return false;
+}
+
 static turn go_back(asking *at, const char *where)
 {
     const walk *of = at->of;
     size_t here = 0;
-    char name[WALK_NAME_SIZE];
     while (here < of->plan.count && !walk_same(&of->plan.items[here], &at->item))
         here++;
-    while (here-- > 0) {
-        walk_step_name(&of->record, &of->plan.items[here], name);
-        const char *rest = where[0] == '\0' ? name : behind(name, where);
-        if (rest == NULL)
-            continue;
-        at->item = of->plan.items[here];
+    if (find_before(of, here, where, &at->item))
         return TURN_BACK;
-    }
     return refuse(at, where[0] == '\0' ? "this is the first question" : "no earlier question has that name", 0);
 }
 
@@ -359,6 +366,8 @@ static int finish(walk *of)
     walk_say_verdict(of);
     walk_say("", 0, "Done; all is in %s.", of->file);
     say_command(of, "Whole report", "report");
+    if (walk_is_person(&of->input))
+        walk_say("", 0, "An answer is wrong? walkround again, with --back 2L for the last one of that wheel end.");
     int status = walk_is_person(&of->input) ? STATUS_CONTINUE : refuse_rest(of);
     return status == STATUS_CONTINUE ? walk_status(of, true) : status;
 }
@@ -389,7 +398,14 @@ static bool take_up_wheel_ends(asking *at)
 int walk_go(walk *of)
 {
     asking at = {.of = of};
-    bool chosen = take_up_wheel_ends(&at);
+    bool chosen = of->back == NULL && take_up_wheel_ends(&at);
+    if (of->back != NULL) {
+        walk_make_plan(of, &of->plan);
+        chosen = find_before(of, of->plan.count, of->back, &at.item) && walk_answered(&of->record, &at.item);
+        if (!chosen)
+            return complain("%s has no answer that is called \"%s\"; a wheel end or a check is, such as 2L or warning",
+                            of->file, of->back);
+    }
     while (chosen || find_open(of, &at.item)) {
         turn done = ask(&at);
         chosen = done == TURN_BACK || done == TURN_AGAIN;

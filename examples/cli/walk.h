@@ -97,6 +97,7 @@ typedef struct walk {
     const char *limits_file;
     bool by_axle;         /* both ends of an axle together */
     bool again;           /* asks what was skipped, once more */
+    const char *back;     /* what to ask again first, or NULL */
     rodt_ratio reservoirs;
     walk_input input;
     walk_text *texts;

@@ -302,6 +302,19 @@ class Words(Walk):
         self.assertIn("no earlier question", talk.answer("back 9R"))
         self.assertEqual(self.record()["wheel_ends"][0]["released"], "1 5/8")
 
+    def test_back_when_all_is_answered(self):
+        self.walk({**TRUCK, "1R applied": "3 3/4"})
+        talk = self.begin("--back", "1R", day=False)
+        self.assertEqual(talk.prompt(), "1R applied [keep 3 3/4]")
+        talk.send("3 1/4")
+        self.assertEqual((talk.wait(), talk.prompts), (0, ["1R applied [keep 3 3/4]"]))
+        talk = self.begin("--back", "warning", day=False)
+        self.assertEqual(talk.prompt(), "Warning came on at, psi [keep 62]")
+        for place in ("9L", "mirror"):
+            talk = self.begin("--back", place, day=False, terminal=False, file=self.folder / "other.json")
+            self.assertEqual(talk.wait(), 2)
+            self.assertIn("no answer that is called", " ".join(talk.said.split()))
+
     def test_back_at_the_first_question(self):
         talk = self.begin()
         talk.prompt()
