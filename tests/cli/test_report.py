@@ -15,6 +15,8 @@ import unicodedata
 import xml.etree.ElementTree as ElementTree
 from pathlib import Path
 
+from tap import Tap
+
 try:
     import jsonschema
 except ImportError:
@@ -382,27 +384,6 @@ class Without(unittest.TestCase):
         result = run(EXAMPLE)
         self.assertEqual((result.returncode, result.stdout), (2, ""))
         self.assertIn("built without jansson", result.stderr)
-
-
-class Tap(unittest.TestResult):
-    def said(self, word, test, note=""):
-        print(f"{word} {self.testsRun} - {test.id()}{note}")
-
-    def addSuccess(self, test):
-        self.said("ok", test)
-
-    def addFailure(self, test, err):
-        self.said("not ok", test)
-        print("# " + self._exc_info_to_string(err, test).replace("\n", "\n# "))
-        super().addFailure(test, err)
-
-    def addSubTest(self, test, subtest, err):
-        if err is not None:
-            print("# " + str(subtest))
-            print("# " + self._exc_info_to_string(err, test).replace("\n", "\n# "))
-        super().addSubTest(test, subtest, err)
-
-    addError = addFailure
 
 
 if __name__ == "__main__":

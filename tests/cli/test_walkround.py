@@ -17,7 +17,8 @@ from fractions import Fraction
 from pathlib import Path
 
 from dialogue import Dialogue, has_terminals
-from test_report import Tap, is_valid
+from tap import Tap
+from test_report import is_valid
 
 PERSON = has_terminals()
 # Every answer is forced to the disk. What is tested is the same in memory, and is no wait for a slow disk there.
