@@ -9,7 +9,7 @@
 
 enum {
     ROUND_RULES, ROUND_AIR_RULES, ROUND_LIMITS, ROUND_AS_OF, ROUND_UNIT, ROUND_ANSWERS, ROUND_ORDER,
-    ROUND_RESERVOIRS, ROUND_CAUTIONS, ROUND_SKIPPED
+    ROUND_RESERVOIRS, ROUND_CAUTIONS, ROUND_SKIPPED, ROUND_BACK
 };
 
 static const option_spec options[] = {
@@ -25,6 +25,7 @@ static const option_spec options[] = {
     [ROUND_RESERVOIRS] = {"reservoirs", "IN3", "volume of the reservoirs in cubic inches, for the estimate", false},
     [ROUND_CAUTIONS] = {"cautions-confirmed", NULL, "for scripts: confirms the cautions; the record says so", false},
     [ROUND_SKIPPED] = {"skipped", NULL, "ask again what was skipped", false},
+    [ROUND_BACK] = {"back", "PLACE", "ask first, again, the last question of a wheel end or check, such as 2L", false},
 };
 
 static int read_options(const command_line *from, walk *of)
@@ -41,6 +42,7 @@ static int read_options(const command_line *from, walk *of)
         status = complain("--reservoirs is a number such as 5568, not \"%s\"", volume);
     of->by_axle = by_axle != 0;
     of->again = option_given(from, ROUND_SKIPPED);
+    of->back = option_value(from, ROUND_BACK);
     of->limits_file = option_value(from, ROUND_LIMITS);
     return status;
 }
@@ -48,7 +50,8 @@ static int read_options(const command_line *from, walk *of)
 static void say_start(const walk *of)
 {
     const record_value *head = of->record.head;
-    bool begun = of->record.step_count + of->record.end_count > 0;
+    size_t at_once = walk_step(&of->record, STEP_LIMITS) != NULL;
+    bool begun = of->record.step_count > at_once || of->record.end_count > 0;
     walk_say("", 0, "%s %s, %s, rule set %s%s%s.", begun ? "Going on with" : "New record", of->file,
              head[HEAD_DATE].text, head[HEAD_RULES].text, head[HEAD_AIR_RULES].text != NULL ? ", air by " : "",
              head[HEAD_AIR_RULES].text != NULL ? head[HEAD_AIR_RULES].text : "");

@@ -97,14 +97,22 @@ void report_write_svg(const inspection *of, FILE *to, bool alone); /* report_svg
 void report_each_defect(const inspection *of, vehicle_line line, void *context);
 
 /* The outcome of the strokes leaves the air out, so that a report says this beside it. */
-#define REPORT_AIR_DEFECTIVE "The air system is defective too: see the list of defects."
+#define REPORT_AIR_DEFECTIVE "AIR SYSTEM DEFECTIVE: SEE THE DEFECTS"
 bool report_air_defective(const inspection *of);
+
+/* What is not to be done with the vehicle, by strokes or air; NULL = nothing is against it. */
+const char *report_warning(const inspection *of);
 
 /* The cautions of a walk-round are confirmed by a person, or the report says that they were not; NULL = they were, or
  * nothing is known. */
 #define STEP_CAUTIONS "cautions"
 #define STEP_BY_OPTION "by option"
 const char *report_cautions_note(const inspection_record *record);
+
+/* The walk-round was judged by limits of a carrier's own and this report is not: says so in `note` and returns true. */
+#define STEP_LIMITS "limits"
+#define REPORT_NOTE_SIZE ((size_t)600)
+bool report_limits_note(const inspection *of, char note[REPORT_NOTE_SIZE]);
 
 /* Sources of the air checks, each once. */
 void report_each_air_source(const inspection *of, vehicle_line line, void *context);

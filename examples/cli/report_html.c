@@ -71,9 +71,9 @@ static void put_outcome(const inspection *of, FILE *to)
         [PAINT_GOOD] = "good", [PAINT_BAD] = "bad", [PAINT_OPEN] = "open", [PAINT_STRONG] = "open"};
     paint_kind paint;
     const char *words = vehicle_headline(&of->vehicle, &paint);
-    markup_put(to, "<p class=\"outcome %\">%</p>\n", classes[paint], words);
     if (report_air_defective(of))
-        markup_put(to, "<p><strong>%</strong></p>\n", REPORT_AIR_DEFECTIVE);
+        markup_put(to, "<p class=\"outcome bad\">%</p>\n", REPORT_AIR_DEFECTIVE);
+    markup_put(to, "<p class=\"outcome %\">%</p>\n", classes[paint], words);
     vehicle_each_count(&of->vehicle, put_count, to);
 }
 
@@ -125,6 +125,9 @@ static void put_findings(const inspection *of, FILE *to)
 static void put_remarks(const inspection *of, FILE *to)
 {
     html_list remarks = {to, "Remarks", false};
+    char note[REPORT_NOTE_SIZE];
+    if (report_limits_note(of, note))
+        put_item(&remarks, "", note);
     if (report_cautions_note(&of->record) != NULL)
         put_item(&remarks, "", report_cautions_note(&of->record));
     for (size_t i = 0; i < of->record.end_count; i++) {
@@ -232,7 +235,7 @@ static void put_drawing(const inspection *of, FILE *to)
 
 static void put_end_of_page(const inspection *of, FILE *to)
 {
-    const char *warning = vehicle_warning(&of->vehicle.vehicle);
+    const char *warning = report_warning(of);
     fputs("<div class=\"caution\">\n", to);
     if (warning != NULL)
         markup_put(to, "<p><strong>%</strong></p>\n", warning);

@@ -35,6 +35,9 @@ static void print_line(void *context, const char *label, const char *text)
 static void print_remarks(const inspection *of)
 {
     list remarks = {"Remarks"};
+    char note[REPORT_NOTE_SIZE];
+    if (report_limits_note(of, note))
+        print_line(&remarks, "", note);
     if (report_cautions_note(&of->record) != NULL)
         print_line(&remarks, "", report_cautions_note(&of->record));
     for (size_t i = 0; i < of->record.end_count; i++) {
@@ -62,14 +65,16 @@ static void print_checks(const inspection *of)
 void report_print(const inspection *of)
 {
     print_head(of);
-    if (report_air_defective(of))
-        print_wrapped(stdout, "", 0, REPORT_AIR_DEFECTIVE);
+    if (report_air_defective(of)) {
+        print_painted(stdout, PAINT_BAD, REPORT_AIR_DEFECTIVE);
+        putchar('\n');
+    }
     vehicle_print_findings(&of->vehicle);
     print_checks(of);
     report_each_defect(of, print_line, &(list){"Defects"});
     print_remarks(of);
     vehicle_print_sources(&of->vehicle);
     report_each_air_source(of, print_line, &(list){NULL});
-    vehicle_print_cautions(&of->vehicle);
+    vehicle_print_cautions(report_warning(of));
     fputs("\nSigned                                              Date\n", stdout);
 }

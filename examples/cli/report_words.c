@@ -61,6 +61,14 @@ bool report_air_defective(const inspection *of)
     return false;
 }
 
+const char *report_warning(const inspection *of)
+{
+    const char *strokes = vehicle_warning(&of->vehicle.vehicle);
+    if (strokes != NULL || !report_air_defective(of))
+        return strokes;
+    return "Do not drive it: report it and have it repaired. Good strokes do not make up for a defective air system.";
+}
+
 void report_each_air_source(const inspection *of, vehicle_line line, void *context)
 {
     for (size_t i = 0; i < of->record.check_count; i++) {
@@ -77,12 +85,27 @@ void report_each_air_source(const inspection *of, vehicle_line line, void *conte
     }
 }
 
-const char *report_cautions_note(const inspection_record *record)
+static const char *step_of(const inspection_record *record, const char *name)
 {
     for (size_t i = 0; i < record->step_count; i++) {
-        if (strcmp(record->steps[i][STEP_NAME].text, STEP_CAUTIONS) == 0 &&
-            strcmp(record->steps[i][STEP_ANSWER].text, STEP_BY_OPTION) == 0)
-            return "The cautions were confirmed by an option of the command, not by a person.";
+        if (strcmp(record->steps[i][STEP_NAME].text, name) == 0)
+            return record->steps[i][STEP_ANSWER].text;
     }
-    return NULL;
+    return "";
+}
+
+const char *report_cautions_note(const inspection_record *record)
+{
+    return strcmp(step_of(record, STEP_CAUTIONS), STEP_BY_OPTION) == 0
+               ? "The cautions were confirmed by an option of the command, not by a person." : NULL;
+}
+
+bool report_limits_note(const inspection *of, char note[REPORT_NOTE_SIZE])
+{
+    const char *own = step_of(&of->record, STEP_LIMITS);
+    if (own[0] == '\0' || of->setting.own != NULL)
+        return false;
+    snprintf(note, REPORT_NOTE_SIZE, "The walk-round was judged by stricter limits of the carrier's own as well "
+             "(%.400s); this report is without them.", own);
+    return true;
 }

@@ -37,7 +37,7 @@ rodt_status vehicle_combine(vehicle_record *record, uint32_t brakes);
 void vehicle_print(const vehicle_record *record);
 void vehicle_print_findings(const vehicle_record *record);
 void vehicle_print_sources(const vehicle_record *record);
-void vehicle_print_cautions(const vehicle_record *record);
+void vehicle_print_cautions(const char *warning); /* NULL = none but the usual ones */
 
 void vehicle_write_json(const vehicle_record *record);
 void vehicle_put_json(json_writer *json, const vehicle_record *record); /* the object alone */

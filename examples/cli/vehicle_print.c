@@ -92,9 +92,8 @@ void vehicle_print_sources(const vehicle_record *record)
     vehicle_each_source(record, print_list_line, &(list){"Where it comes from"});
 }
 
-void vehicle_print_cautions(const vehicle_record *record)
+void vehicle_print_cautions(const char *warning)
 {
-    const char *warning = vehicle_warning(&record->vehicle);
     putchar('\n');
     if (warning != NULL)
         print_wrapped(stdout, "", 0, warning);
@@ -105,5 +104,5 @@ void vehicle_print(const vehicle_record *record)
 {
     vehicle_print_findings(record);
     vehicle_print_sources(record);
-    vehicle_print_cautions(record);
+    vehicle_print_cautions(vehicle_warning(&record->vehicle));
 }

@@ -183,22 +183,29 @@ static void say_help(const asking *at)
                     "brackets.");
 }
 
-/* One step back, or to the last question before this one that is about a place: a wheel end, a check, a step. */
+/* The last question in front of this place of the plan; with a name the last one about it: a wheel end, a check, a
+ * step. */
+static bool find_before(const walk *of, size_t here, const char *where, walk_item *out)
+{
+    char name[WALK_NAME_SIZE];
+    while (here-- > 0) {
+        walk_step_name(&of->record, &of->plan.items[here], name);
+        if (where[0] != '\0' && behind(name, where) == NULL)
+            continue;
+        *out = of->plan.items[here];
+        return true;
+    }
+    return false;
+}
+
 static turn go_back(asking *at, const char *where)
 {
     const walk *of = at->of;
     size_t here = 0;
-    char name[WALK_NAME_SIZE];
     while (here < of->plan.count && !walk_same(&of->plan.items[here], &at->item))
         here++;
-    while (here-- > 0) {
-        walk_step_name(&of->record, &of->plan.items[here], name);
-        const char *rest = where[0] == '\0' ? name : behind(name, where);
-        if (rest == NULL)
-            continue;
-        at->item = of->plan.items[here];
+    if (find_before(of, here, where, &at->item))
         return TURN_BACK;
-    }
     return refuse(at, where[0] == '\0' ? "this is the first question" : "no earlier question has that name", 0);
 }
 
@@ -319,12 +326,22 @@ static bool find_open(walk *of, walk_item *out)
     return false;
 }
 
+/* As it can be typed; a record that was judged with limits of a carrier's own needs them again. */
+static void say_command(const walk *of, const char *what, const char *command)
+{
+    const char *own = of->limits_file != NULL ? of->limits_file : "";
+    const char *mark = strpbrk(of->file, " '$`\"\\*?&;|<>()") != NULL && strchr(of->file, '\'') == NULL ? "'" : "";
+    const char *other = strpbrk(own, " '$`\"\\*?&;|<>()") != NULL && strchr(own, '\'') == NULL ? "'" : "";
+    walk_say("", 0, "%s: rodtravel %s %s%s%s%s%s%s%s", what, command, mark, of->file, mark,
+             own[0] != '\0' ? " --limits " : "", other, own, other);
+}
+
 static int stop(const asking *at)
 {
     walk *of = at->of;
     char name[WALK_ANSWER_MAX];
     walk_say("", 0, "Stopped at: %s. Every answer before it is in %s.", name_of(at, name), of->file);
-    walk_say("", 0, "Go on with: rodtravel walkround %s", of->file);
+    say_command(of, "Go on with", "walkround");
     return walk_status(of, false);
 }
 
@@ -348,15 +365,47 @@ static int finish(walk *of)
 {
     walk_say_verdict(of);
     walk_say("", 0, "Done; all is in %s.", of->file);
-    walk_say("", 0, "Whole report: rodtravel report %s", of->file);
+    say_command(of, "Whole report", "report");
+    if (walk_is_person(&of->input))
+        walk_say("", 0, "An answer is wrong? walkround again, with --back 2L for the last one of that wheel end.");
     int status = walk_is_person(&of->input) ? STATUS_CONTINUE : refuse_rest(of);
     return status == STATUS_CONTINUE ? walk_status(of, true) : status;
+}
+
+static bool ask_again(asking *at, walk_id id)
+{
+    at->item = (walk_item){id, walk_questions[id].part, WALK_NONE, RODT_CHECK_NONE};
+    return walk_value(&at->of->record, &at->item).text != NULL;
+}
+
+/* What held the readings together may be gone after a break: the parking brake was set over night, the pedal came up,
+ * the pressure fell. A person is asked once more; a script says what it said. */
+static bool take_up_wheel_ends(asking *at)
+{
+    walk *of = at->of;
+    if (!walk_is_person(&of->input) || !find_open(of, &at->item))
+        return false;
+    if (at->item.part == WALK_RELEASED)
+        return ask_again(at, ASK_SPRING);
+    if (at->item.part != WALK_APPLIED || walk_skipped(&of->record, &(walk_item){ASK_HELD, WALK_APPLICATION, WALK_NONE,
+                                                                               RODT_CHECK_NONE}))
+        return false;
+    walk_say("", 0, "The pedal is down no more since the break: air up, press it and hold it again.");
+    (void)walk_set_step(of, &of->record, walk_questions[ASK_HELD].name, NULL);
+    return ask_again(at, ASK_PSI);
 }
 
 int walk_go(walk *of)
 {
     asking at = {.of = of};
-    bool chosen = false;
+    bool chosen = of->back == NULL && take_up_wheel_ends(&at);
+    if (of->back != NULL) {
+        walk_make_plan(of, &of->plan);
+        chosen = find_before(of, of->plan.count, of->back, &at.item) && walk_answered(&of->record, &at.item);
+        if (!chosen)
+            return complain("%s has no answer that is called \"%s\"; a wheel end or a check is, such as 2L or warning",
+                            of->file, of->back);
+    }
     while (chosen || find_open(of, &at.item)) {
         turn done = ask(&at);
         chosen = done == TURN_BACK || done == TURN_AGAIN;

@@ -97,6 +97,7 @@ typedef struct walk {
     const char *limits_file;
     bool by_axle;         /* both ends of an axle together */
     bool again;           /* asks what was skipped, once more */
+    const char *back;     /* what to ask again first, or NULL */
     rodt_ratio reservoirs;
     walk_input input;
     walk_text *texts;
@@ -131,6 +132,9 @@ const rodt_rules *walk_air_rules(const inspection_record *record);
 void walk_step_name(const inspection_record *record, const walk_item *item, char name[WALK_NAME_SIZE]);
 const char *walk_step(const inspection_record *record, const char *name); /* its answer, or NULL */
 
+/* True if the item is the test of the parking brake and the chocks were not taken away: they would hold the vehicle. */
+bool walk_is_chocked(const inspection_record *record, const walk_item *item);
+
 /* What the record has for an item; a text of NULL and a number of 0 = nothing. */
 record_value walk_value(const inspection_record *record, const walk_item *item);
 bool walk_skipped(const inspection_record *record, const walk_item *item);
@@ -139,6 +143,7 @@ bool walk_skipped(const inspection_record *record, const walk_item *item);
 bool walk_set(walk *of, inspection_record *record, const walk_item *item, record_value value);
 bool walk_skip(walk *of, inspection_record *record, const walk_item *item);
 bool walk_set_axles(walk *of, inspection_record *record, int axles);
+bool walk_drops_brakes(const inspection_record *record, int axles); /* which that does */
 bool walk_set_step(walk *of, inspection_record *record, const char *name, const char *answer); /* NULL = forget it */
 bool walk_note(walk *of, inspection_record *record, const walk_item *item, const char *text);
 void walk_forget_skipped(inspection_record *record);

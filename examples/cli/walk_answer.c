@@ -242,12 +242,27 @@ static bool row_default(const walk *of, const walk_item *item, char text[WALK_AN
     return false;
 }
 
+/* A minute, where every row that is for the vehicle times one; a test that lasted two must not pass for one of one. */
+static bool minute_default(const inspection_record *record, rodt_check check, char text[WALK_ANSWER_MAX])
+{
+    const rodt_rules *rules = walk_air_rules(record);
+    for (size_t i = 0; i < rodt_rules_air_count(rules); i++) {
+        const rodt_air_limit *row = rodt_rules_air(rules, i);
+        if (row->check == check && walk_row_fits(record, row) && strstr(row->setup, "one minute") == NULL)
+            return false;
+    }
+    snprintf(text, WALK_ANSWER_MAX, "60");
+    return true;
+}
+
 /* What a neighbour, a row of the table or an earlier answer suggests. */
 static bool suggest(const walk *of, const walk_item *item, char text[WALK_ANSWER_MAX])
 {
     const inspection_record *record = &of->record;
     int donor = item->end == WALK_NONE ? WALK_NONE : walk_donor(record, item->end);
     const char *found = NULL;
+    if (item->id == ASK_LENGTH)
+        return minute_default(record, item->check, text);
     if (item->id == ASK_DIVISION)
         found = bare_unit(record) == RODT_UNIT_INCH ? "1/16" : "1 mm";
     if (item->id == ASK_TOWED)
@@ -286,12 +301,16 @@ walk_default walk_find_default(const walk *of, const walk_item *item, char text[
         describe(&of->record, donor, said);
         return WALK_COPY;
     }
+    if (walk_is_chocked(&of->record, item)) {
+        snprintf(said, WALK_SAID_SIZE, "leave out");
+        return WALK_LEAVE;
+    }
     if (suggest(of, item, text)) {
         snprintf(said, WALK_SAID_SIZE, "%s", text);
         return WALK_TAKE;
     }
     if (!walk_questions[item->id].light)
         return WALK_NO_DEFAULT;
-    snprintf(said, WALK_SAID_SIZE, "%s", item->id == ASK_LENGTH ? "60" : "leave out");
+    snprintf(said, WALK_SAID_SIZE, "leave out");
     return WALK_LEAVE;
 }

@@ -12,7 +12,9 @@ static void say_outcome(walk *of)
     if (judged == NULL)
         return;
     walk_say("", 0, "By the strokes: %s.", vehicle_headline(&judged->vehicle, &paint));
-    if (vehicle_warning(&judged->vehicle.vehicle) != NULL)
+    if (report_air_defective(judged))
+        walk_say("", 0, "By the air checks: DEFECTIVE.");
+    if (report_warning(judged) != NULL)
         walk_say("", 0, "Leave it chocked where it can be repaired there: answer skip below.");
 }
 
@@ -20,6 +22,12 @@ static void say_part(walk_part part)
 {
     static const char *const what[WALK_PARTS] = {
         [WALK_VEHICLE] = "Enter alone leaves out what you do not know.",
+        [WALK_AIR_OFF] = "Fill the reservoirs first: run the engine until the compressor stops, then turn it off. The "
+                         "chocks stay.",
+        [WALK_AIR_ON] = "Start the engine; the chocks stay.",
+        [WALK_SET_UP] = "Fill the reservoirs first: a parking brake does not release without air. Then turn the engine "
+                        "off; the chocks stay.",
+        [WALK_APPLICATION] = "Nobody at the rods while the pedal goes down.",
         [WALK_RELEASED] = "Down the left side, up the right. At each wheel: what it is, and the first reading.",
         [WALK_APPLIED] = "The same way again, with the pedal held."};
     putchar('\n');
@@ -32,7 +40,7 @@ static void say_cautions(void)
 {
     static const char *const cautions[] = {
         "Chock the wheels before anybody goes near them.",
-        "Never get under a vehicle that can roll; hands off the rods while somebody is at the pedal.",
+        "Never get under a vehicle that can roll; hands off the rods while the pedal goes down or comes up.",
         "A spring brake stores enough energy to kill: never open one.",
         "An automatic adjuster out of adjustment is a fault to be found, not to be turned back by hand.",
         "A defective vehicle is reported and not driven. The cited law and a licensed inspector decide."};
@@ -112,6 +120,7 @@ static void say_pressure(const walk *of)
         return;
     walk_say("", 0, "%s asks for %s to %s psi in the reservoirs, engine off.", rodt_rules_id(rules),
              pressure_word(from, low), pressure_word(until, high));
+    walk_say("", 0, "Above it, pump the pedal; below it, run the engine for a while. Then engine off, and read.");
     if (!estimate(of, until, &after) ||
         rodt_length_write_decimal((rodt_length){after.num, after.den}, RODT_UNIT_INCH, 0, RODT_ROUND_DOWN, left,
                                   sizeof left) != RODT_OK)

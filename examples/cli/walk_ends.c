@@ -54,8 +54,16 @@ static bool has_end(const inspection_record *record, int axle, int side)
     return false;
 }
 
+/* The number of brakes that an older record says is of its own axles. */
+bool walk_drops_brakes(const inspection_record *record, int axles)
+{
+    return record->head[HEAD_BRAKES].number > 0 && (size_t)axles * 2 != record->end_count;
+}
+
 bool walk_set_axles(walk *of, inspection_record *record, int axles)
 {
+    if (walk_drops_brakes(record, axles))
+        record->head[HEAD_BRAKES].number = 0;
     while (record->end_count > 0 && walk_position(record, (int)record->end_count - 1).axle > axles)
         forget_end(of, record, (int)--record->end_count);
     for (int axle = 1; axle <= axles; axle++) {

@@ -105,6 +105,17 @@ static int check_rules(const rodt_rules *rules)
                     rodt_rules_id(rules));
 }
 
+/* The record tells that limits of a carrier's own were there; without them a brake could pass that did not. */
+static int note_limits(walk *of)
+{
+    uint32_t place;
+    const char *name = of->limits_file;
+    if (name == NULL || walk_step(&of->record, STEP_LIMITS) != NULL)
+        return STATUS_CONTINUE;
+    return walk_set_step(of, &of->record, STEP_LIMITS, walk_is_text(name, &place) ? name : "a file")
+               ? STATUS_CONTINUE : complain("no memory");
+}
+
 static int begin(walk *of, const walk_start *start)
 {
     rule_setting setting;
@@ -119,6 +130,8 @@ static int begin(walk *of, const walk_start *start)
         status = check_rules(law);
     }
     close_setting(&setting);
+    if (status == STATUS_CONTINUE)
+        status = note_limits(of);
     if (status == STATUS_CONTINUE && start->air_rules != NULL && rodt_rules_find(start->air_rules) == NULL)
         status = complain("there is no rule set \"%s\"; see: rodtravel limits --list", start->air_rules);
     head[HEAD_AIR_RULES].text = start->air_rules;
@@ -145,6 +158,9 @@ static int check_start(const walk *of, const walk_start *start)
             return complain("%s was begun with %s %s; leave out --%s, or begin another record", of->file,
                             record_head_keys[parts[i].key].name, has != NULL ? has : "not said", parts[i].option);
     }
+    const char *own = walk_step(&of->record, STEP_LIMITS);
+    if (own != NULL && of->limits_file == NULL)
+        return complain("%s was begun with the limits of a carrier's own; go on with --limits %s", of->file, own);
     return STATUS_CONTINUE;
 }
 
@@ -165,6 +181,8 @@ static int take_up(walk *of, const walk_start *start)
         return complain("%s: air_rules: there is no such rule set", of->file);
     if (of->record.end_count > 0 && walk_judge(of, &of->record) == NULL)
         return complain("%s is left as it is; mend it first", of->file);
+    if (status == STATUS_CONTINUE)
+        status = note_limits(of);
     if (of->again)
         walk_forget_skipped(&of->record);
     return status;

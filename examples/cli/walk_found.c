@@ -171,6 +171,16 @@ static void say_open_checks(const inspection *judged)
     }
 }
 
+static void say_headline(paint_kind paint, const char *headline)
+{
+    if (columns_of_text(headline) + 2 > walk_columns()) {
+        walk_say("", 0, "%s", headline);
+        return;
+    }
+    print_painted(stdout, paint, headline);
+    putchar('\n');
+}
+
 void walk_say_verdict(walk *of)
 {
     const inspection *judged = walk_judge(of, &of->record);
@@ -180,15 +190,10 @@ void walk_say_verdict(walk *of)
     paint_kind paint;
     const char *headline = vehicle_headline(vehicle, &paint);
     putchar('\n');
-    if (columns_of_text(headline) + 2 <= walk_columns()) {
-        print_painted(stdout, paint, headline);
-        putchar('\n');
-    } else {
-        walk_say("", 0, "%s", headline);
-    }
-    vehicle_each_count(vehicle, print_line, &(const char *){NULL});
     if (report_air_defective(judged))
-        walk_say("", 0, "%s", REPORT_AIR_DEFECTIVE);
+        say_headline(PAINT_BAD, REPORT_AIR_DEFECTIVE);
+    say_headline(paint, headline);
+    vehicle_each_count(vehicle, print_line, &(const char *){NULL});
     report_each_defect(judged, print_line, &(const char *){"Defects"});
     say_open_checks(judged);
     vehicle_each_axle(vehicle, print_line, &(const char *){"Axles"});
@@ -197,7 +202,7 @@ void walk_say_verdict(walk *of)
         vehicle_each_reason(vehicle, print_line, &(const char *){"To know"});
     if (report_cautions_note(&of->record) != NULL)
         walk_say("", 0, "%s", report_cautions_note(&of->record));
-    const char *warning = vehicle_warning(&vehicle->vehicle);
+    const char *warning = report_warning(judged);
     if (warning != NULL)
         walk_say("", 0, "%s", warning);
     walk_say("", 0, "%s", vehicle_caution());

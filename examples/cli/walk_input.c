@@ -89,6 +89,13 @@ static input_status fill(walk_input *from)
 /* A zero byte would end the text where it does not end. */
 static char kept_sign(char sign) { return sign == '\0' ? '\1' : sign; }
 
+/* Some editors begin a file with a byte-order mark. */
+static const char *behind_mark(const char *text)
+{
+    static const char mark[] = "\xEF\xBB\xBF";
+    return strncmp(text, mark, sizeof mark - 1) == 0 ? text + sizeof mark - 1 : text;
+}
+
 input_status walk_read_line(walk_input *from, char text[WALK_ANSWER_MAX])
 {
     size_t size = 0;
@@ -109,8 +116,9 @@ input_status walk_read_line(walk_input *from, char text[WALK_ANSWER_MAX])
     while (size > 0 && strchr(" \t\r", text[size - 1]) != NULL)
         size--;
     text[size] = '\0';
-    size_t blanks = strspn(text, " \t");
-    memmove(text, text + blanks, size - blanks + 1);
+    const char *begin = from->line == 1 && !walk_is_person(from) ? behind_mark(text) : text;
+    begin += strspn(begin, " \t");
+    memmove(text, begin, strlen(begin) + 1);
     return INPUT_LINE;
 }
 

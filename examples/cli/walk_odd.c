@@ -89,6 +89,18 @@ static void say_axle(odd_list *odd, const rodt_axle_finding *axle, uint32_t bits
     }
 }
 
+/* Bounds of our own around what brakes have; outside them the answer was meant for a neighbouring question. */
+static void say_size(odd_list *odd, walk_id id, rodt_length length)
+{
+    const rodt_length least = id == ASK_ARM ? (rodt_length){7, 2} : (rodt_length){1, 1};
+    const rodt_length most = id == ASK_ARM ? (rodt_length){9, 1} : (rodt_length){4, 1};
+    if (!rodt_length_given(length) ||
+        (rodt_length_compare(length, least) >= 0 && rodt_length_compare(length, most) <= 0))
+        return;
+    say(odd, id == ASK_ARM ? "that is hardly the length of a slack arm: is it the answer to another question?"
+                           : "that is hardly the rated stroke of a chamber: is it the answer to another question?");
+}
+
 static void say_end(walk *of, odd_list *odd, const inspection_record *trial, const walk_item *item)
 {
     const inspection *judged = walk_judge(of, trial);
@@ -99,6 +111,10 @@ static void say_end(walk *of, odd_list *odd, const inspection_record *trial, con
         say_stroke(odd, finding);
     else
         say_axle(odd, find_axle(judged, walk_position(trial, item->end).axle), find_unlike(trial, item));
+    if (item->id == ASK_ARM)
+        say_size(odd, item->id, judged->vehicle.ends[item->end].arm_length);
+    if (item->id == ASK_RATED)
+        say_size(odd, item->id, finding->chamber.rated_stroke);
     if (item->id == ASK_CHAMBER && finding->basis == RODT_BASIS_NONE)
         say(odd, "no limit is published for this chamber under the rule set; is the mark read right?");
 }
@@ -146,6 +162,8 @@ static void say_check(walk *of, odd_list *odd, const inspection_record *trial, c
     const rodt_air_finding *finding = &judged->air[check];
     if (walk_questions[item->id].kind == WALK_PRESSURE)
         say_gauge(odd, walk_value(trial, item).text);
+    if (walk_is_chocked(trial, item) && walk_value(trial, item).text != NULL)
+        say(odd, "the chocks are in place and hold the vehicle too, so that proves nothing");
     if (finding->missing == RODT_AIR_MISSING_SENSE)
         say(odd, "the two pressures contradict each other: look at the gauge again");
     if (finding->missing == RODT_AIR_MISSING_SPAN && item->id == ASK_SECONDS)
@@ -171,6 +189,11 @@ static void say_axles(walk *of, odd_list *odd, const inspection_record *trial)
              lost == 1 ? "" : "s");
     if (lost > 0)
         say(odd, sentence);
+    if (trial->head[HEAD_BRAKES].number != of->record.head[HEAD_BRAKES].number) {
+        snprintf(sentence, sizeof sentence, "the record says %d brakes; that is dropped then, and both ends of every "
+                 "axle are counted", of->record.head[HEAD_BRAKES].number);
+        say(odd, sentence);
+    }
     if (trial->end_count > (size_t)2 * MANY_AXLES)
         say(odd, "that are very many axles");
 }

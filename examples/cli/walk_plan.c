@@ -21,9 +21,18 @@ bool walk_same(const walk_item *a, const walk_item *b)
     return a->id == b->id && a->end == b->end && a->check == b->check;
 }
 
+/* What nobody may go on without is asked for again if a record that was written by hand has another word there. */
+static bool is_confirmed(const walk_item *item, const char *answer)
+{
+    bool by_option = item->id == ASK_CAUTIONS && strcmp(answer, STEP_BY_OPTION) == 0;
+    return by_option || strcmp(answer, "yes") == 0;
+}
+
 bool walk_answered(const inspection_record *record, const walk_item *item)
 {
     record_value value = walk_value(record, item);
+    if (value.text != NULL && (item->id == ASK_CAUTIONS || item->id == ASK_CHOCKS))
+        return is_confirmed(item, value.text);
     return value.text != NULL || value.number > 0 || walk_skipped(record, item);
 }
 
@@ -157,13 +166,14 @@ static void ask_check(walk_plan *plan, const inspection_record *record, rodt_che
     }
 }
 
-/* One filling of the reservoirs serves all: what needs a full system first, then what brings the pressure down, the
- * drains, and the build-up from there. A build-up that is a recovery belongs behind the applications. */
+/* One filling of the reservoirs serves all: what needs a full system first, then what brings the pressure down,
+ * the highest first (the warning comes on above what closes the valves), the drains, and the build-up from there.
+ * A build-up that is a recovery belongs behind the applications. */
 static void ask_air(walk_plan *plan, const inspection_record *record)
 {
     static const rodt_check off[] = {RODT_CHECK_AUDIBLE_LEAK, RODT_CHECK_LOSS_RELEASED, RODT_CHECK_LOSS_APPLIED,
                                      RODT_CHECK_RESERVE};
-    static const rodt_check down[] = {RODT_CHECK_TRACTOR_PROTECTION, RODT_CHECK_SUPPLY_VALVE, RODT_CHECK_WARNING,
+    static const rodt_check down[] = {RODT_CHECK_WARNING, RODT_CHECK_SUPPLY_VALVE, RODT_CHECK_TRACTOR_PROTECTION,
                                       RODT_CHECK_PARKING_VALVE, RODT_CHECK_DRAIN, RODT_CHECK_CONTAMINATION};
     check_needs build_up = find_needs(record, RODT_CHECK_BUILD_UP);
     bool recovery = build_up.span && !build_up.pressures;
@@ -249,10 +259,12 @@ static void ask_released(walk_plan *plan, const walk *of, int end)
     add(plan, ASK_END_RELEASED, WALK_RELEASED, end, RODT_CHECK_NONE);
 }
 
+/* Without an application there is no second reading. */
 static bool is_measured(const inspection_record *record, int end)
 {
     walk_item released = {ASK_END_RELEASED, WALK_RELEASED, end, RODT_CHECK_NONE};
-    return !walk_skipped(record, &released);
+    walk_item held = {ASK_HELD, WALK_APPLICATION, WALK_NONE, RODT_CHECK_NONE};
+    return !walk_skipped(record, &released) && !walk_skipped(record, &held);
 }
 
 static void ask_strokes(walk_plan *plan, const walk *of)

@@ -78,13 +78,15 @@ const walk_question walk_questions[ASK_IDS] = {
     [ASK_HELD] = {STEP("application", only_yes, false), .part = WALK_APPLICATION,
                   .title = "Pedal fully down and held? Type yes",
                   .help = "A helper or a pedal jack holds it until the last reading; the trailer hand valve is no "
-                          "substitute for the axles of the truck."},
+                          "substitute for the axles of the truck. skip, if it cannot be held: then there are no "
+                          "second readings."},
     [ASK_PSI_AFTER] = {.name = "psi_after", .title = "Reservoir pressure now, still held, psi", .light = true,
                        .part = WALK_APPLIED, .kind = WALK_PRESSURE, .home = WALK_ALL_ENDS, .key = END_PSI_AFTER,
                        .help = "What the gauge shows at the end of the readings: it shows whether the pressure held."},
     [ASK_PARKED] = {STEP("parked", only_yes, false), .part = WALK_FINISH,
-                    .title = "Parking brake set, then pedal released? Type yes",
-                    .help = "First the parking brake, then the pedal, then the chocks: the vehicle is never free."},
+                    .title = "Nobody at the rods, pedal released, then parking brake set? Type yes",
+                    .help = "The pedal comes up first: a spring brake on top of a full application strains the "
+                            "brakes with both forces. The chocks hold the vehicle meanwhile."},
     [ASK_CHOCKS_AWAY] = {STEP("chocks_away", only_yes, false), .part = WALK_FINISH,
                          .title = "Everybody clear, chocks stowed? Type yes",
                          .help = "skip, if the vehicle stays chocked for repair."},
@@ -138,9 +140,9 @@ const walk_question walk_questions[ASK_IDS] = {
                    .key = CHECK_AFTER, .help = "As the gauge shows it when the test ends."},
     [ASK_SECONDS] = {.name = "seconds", .title = "Seconds it took", .kind = WALK_CLOCK, .home = WALK_CHECK,
                      .key = CHECK_SECONDS, .help = "38, 31.5, or minutes and seconds: 2:05."},
-    [ASK_LENGTH] = {.name = "seconds", .title = "Seconds it lasted", .light = true, .kind = WALK_CLOCK,
-                    .home = WALK_CHECK, .key = CHECK_SECONDS,
-                    .help = "Enter for one minute. 120 or 2:00 where the rule asks for two minutes."},
+    [ASK_LENGTH] = {.name = "seconds", .title = "Seconds it lasted", .kind = WALK_CLOCK, .home = WALK_CHECK,
+                    .key = CHECK_SECONDS,
+                    .help = "From the first pressure to the second: 60, or 2:00 where the rule asks for two minutes."},
     [ASK_SPAN] = {.name = "span", .title = "Timed from: w warning, a applications, r recovery",
                   .kind = WALK_WORD, .home = WALK_CHECK, .key = CHECK_SPAN, .words = spans,
                   .help = "w: from where the warning stops. a: from after five full applications. r: back to the "
@@ -160,7 +162,7 @@ const char *walk_part_title(walk_part part)
 {
     static const char *const titles[WALK_PARTS] = {
         [WALK_SAFETY] = "Safety first",           [WALK_VEHICLE] = "The vehicle",
-        [WALK_SECURE] = "Secure it",              [WALK_AIR_OFF] = "Air, engine off, from full to empty",
+        [WALK_SECURE] = "Secure it",              [WALK_AIR_OFF] = "Air, from full to empty",
         [WALK_AIR_ON] = "Air, engine running",    [WALK_SET_UP] = "Set up for the strokes",
         [WALK_RELEASED] = "Wheel ends, released", [WALK_APPLICATION] = "The full application",
         [WALK_APPLIED] = "Wheel ends, applied",   [WALK_FINISH] = "Finish"};

@@ -61,6 +61,12 @@ const char *walk_step(const inspection_record *record, const char *name)
     return step == WALK_NONE ? NULL : record->steps[step][STEP_ANSWER].text;
 }
 
+bool walk_is_chocked(const inspection_record *record, const walk_item *item)
+{
+    const char *away = walk_step(record, walk_questions[ASK_CHOCKS_AWAY].name);
+    return item->check == RODT_CHECK_SPRING_BRAKE && away != NULL && strcmp(away, STEP_SKIPPED) == 0;
+}
+
 static void drop_step(inspection_record *record, size_t step)
 {
     record->step_count--;

@@ -10,6 +10,7 @@ import subprocess
 import termios
 
 PATIENCE = 20  # seconds until silence is a failure; far beyond what any answer takes
+PAUSE = 0.001  # seconds of silence behind what looks like a prompt; a prompt is written in one piece
 
 
 def has_terminals():
@@ -75,7 +76,7 @@ class Dialogue:
                 assert self.process.poll() is not None or self.wait() is not None, "silence: " + self.said[-500:]
                 return None
             fresh += text
-            if fresh.endswith((": ", "> ")) and not select.select([self.source], [], [], 0.005)[0]:
+            if fresh.endswith((": ", "> ")) and not select.select([self.source], [], [], PAUSE)[0]:
                 break
         lines = fresh.split("\n")
         question = lines[-1][:-2]

@@ -21,6 +21,10 @@ class Tap(unittest.TestResult):
     def addSuccess(self, test):
         self.say(not self.failed_parts, test)
 
+    def addSkip(self, test, reason):
+        super().addSkip(test, reason)
+        print("ok", self.testsRun, "-", test.id().removeprefix("__main__."), "# SKIP", reason)
+
     def addFailure(self, test, err):
         super().addFailure(test, err)
         self.failed_parts = False

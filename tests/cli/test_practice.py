@@ -23,6 +23,7 @@ CASES = Path(__file__).resolve().parent.parent / "cases"
 sys.path.insert(0, str(CASES))
 sys.dont_write_bytecode = True
 import judge as typed  # noqa: E402  (the typed table and its reader, not the judgement)
+from tap import Tap  # noqa: E402
 
 ROWS = list(typed.law(CASES / "us-393-47.csv"))
 MM = Fraction(10, 254)
@@ -878,27 +879,6 @@ class Pages(unittest.TestCase):
         text = re.sub(r"<[^>]*>", "\n", sheet.split("</style>")[1])
         self.assertNotRegex(text, r"\d (&nbsp;)?\d/\d")
         self.assertRegex(text, r"\d&nbsp;\d/\d")
-
-
-class Tap(unittest.TestResult):
-    def said(self, word, test):
-        print(f"{word} {self.testsRun} - {test.id()}")
-
-    def addSuccess(self, test):
-        self.said("ok", test)
-
-    def addFailure(self, test, err):
-        self.said("not ok", test)
-        print("# " + self._exc_info_to_string(err, test).replace("\n", "\n# "))
-        super().addFailure(test, err)
-
-    def addSubTest(self, test, subtest, err):
-        if err is not None:
-            print("# " + str(subtest))
-            print("# " + self._exc_info_to_string(err, test).replace("\n", "\n# "))
-        super().addSubTest(test, subtest, err)
-
-    addError = addFailure
 
 
 if __name__ == "__main__":

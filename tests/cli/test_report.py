@@ -15,6 +15,8 @@ import unicodedata
 import xml.etree.ElementTree as ElementTree
 from pathlib import Path
 
+from tap import Tap
+
 try:
     import jsonschema
 except ImportError:
@@ -198,7 +200,11 @@ class Report(unittest.TestCase):
         loss = {"check": "loss-released", "before": "110"}
         for after, status in (("109", 0), ("100", 1)):
             record = small(air_checks=[{**loss, "after": after}], air_rules="us-cdl", vehicle="single")
-            self.assertEqual(run("-", data=record).returncode, status, after)
+            said = run("-", data=record)
+            self.assertEqual(said.returncode, status, after)
+            for text in (said.stdout, run("-", "--html", "-", data=record).stdout):
+                self.assertEqual([words in text for words in ("AIR SYSTEM DEFECTIVE", "Do not drive it")],
+                                 [status == 1] * 2, "good strokes alone do not let it go")
         self.assertEqual(run("-", data=small(air_checks=[loss], air_rules="us-cdl")).returncode, 3)
 
     def test_text_fits_80_columns(self):
@@ -213,7 +219,7 @@ class Report(unittest.TestCase):
         said = " ".join(run(EXAMPLE).stdout.split())
         for words in ("T-114 with trailer R-27", "DEFECTIVE, BELOW THE OUT-OF-SERVICE CRITERION",
                       "3L: 2 1/8 to 4 1/4 is 2 1/8; limit 2; over by 1/8", "the rod did not move",
-                      "The air system is defective too", "Air checks", "Signed", "393.47(e)(1)", "Chock the wheels"):
+                      "AIR SYSTEM DEFECTIVE: SEE THE DEFECTS", "Air checks", "Signed", "393.47(e)(1)", "Chock the wheels"):
             self.assertIn(words, said)
 
     def test_json(self):
@@ -378,27 +384,6 @@ class Without(unittest.TestCase):
         result = run(EXAMPLE)
         self.assertEqual((result.returncode, result.stdout), (2, ""))
         self.assertIn("built without jansson", result.stderr)
-
-
-class Tap(unittest.TestResult):
-    def said(self, word, test, note=""):
-        print(f"{word} {self.testsRun} - {test.id()}{note}")
-
-    def addSuccess(self, test):
-        self.said("ok", test)
-
-    def addFailure(self, test, err):
-        self.said("not ok", test)
-        print("# " + self._exc_info_to_string(err, test).replace("\n", "\n# "))
-        super().addFailure(test, err)
-
-    def addSubTest(self, test, subtest, err):
-        if err is not None:
-            print("# " + str(subtest))
-            print("# " + self._exc_info_to_string(err, test).replace("\n", "\n# "))
-        super().addSubTest(test, subtest, err)
-
-    addError = addFailure
 
 
 if __name__ == "__main__":
