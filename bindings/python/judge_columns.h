@@ -340,8 +340,11 @@ static rodt_status judge_texts(rodt_text_plan *plan, walk *w, const rodt_column_
 static bool check_texts(const walk *w, const char *const *fields)
 {
     for (int i = 0; i < COLUMNS_MOST; i++) {
+        if (w->column[i] != NULL && w->column[i]->kind == COLUMN_DAY)
+            return refuse_column(fields[i], "with readings that are text, days are text too, such as 2021-10-14");
         if (w->column[i] != NULL && w->column[i]->kind != COLUMN_TEXT)
-            return refuse_column(fields[i], "with readings that are text, this column is text too");
+            return refuse_column(fields[i], "with readings that are text, this column is text too; whole numbers go "
+                                            "into Plan.judge");
     }
     return true;
 }

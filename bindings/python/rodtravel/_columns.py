@@ -155,7 +155,10 @@ class Answers:
     def __getitem__(self, row):
         if isinstance(row, slice):
             return _answers_again(*(getattr(self, name).view[row].tobytes() for name in self.__slots__))
-        row = range(len(self))[row]
+        try:
+            row = range(len(self))[row]
+        except IndexError:
+            raise IndexError(f"there are {len(self)} rows") from None
         stroke = self.stroke[row]
         return Answer._read((None if stroke == NO_STROKE else Fraction(stroke, UNITS_PER_INCH), self.verdict[row],
                              self.reasons[row]))
@@ -231,8 +234,8 @@ def _open_other(column, name):
     if isinstance(column, (str, bytes)):
         raise TypeError(f"{name} is one text; a column has one for each row")
     if isinstance(column, (Set, Mapping)) or not isinstance(column, Iterable):
-        raise TypeError(f"{name} is a column, a sequence with text or None for every row; a {type(column).__name__} is "
-                        "none")
+        raise TypeError(f"{name} is a column, a sequence with text or None for every row, not "
+                        f"{type(column).__name__}")
     return _low.column_from_texts(tuple(column), name)
 
 
@@ -387,7 +390,7 @@ def _names_of(table):
     names = getattr(table, "columns", None) if not hasattr(table, "column_names") else table.column_names
     if names is None or callable(names):
         if not isinstance(table, Mapping):
-            raise TypeError(f"table is a mapping, or has columns with names; a {type(table).__name__} has none")
+            raise TypeError(f"table is a mapping, or has columns with names, not {type(table).__name__}")
         names = table.keys()
     return list(names)
 
