@@ -350,6 +350,7 @@ class Plan:
 
 _TEXTS = ("chamber", "released", "applied", "stroke_class", "rated_stroke", "marked_limit", "pressure",
           "pressure_after", "division", "day", "unit", "engine", "spring_brake", "drum")
+_HEADINGS = {"pressure": "psi", "pressure_after": "psi_after", "day": "date"}  # of a file that the command reads
 
 
 def judge_columns(table=None, *, chamber=None, released=None, applied=None, stroke_class=None, rated_stroke=None,
@@ -361,7 +362,8 @@ def judge_columns(table=None, *, chamber=None, released=None, applied=None, stro
     Each column is a sequence of text and None, or text with the Arrow interface (pyarrow, polars, DuckDB, pandas),
     dictionaries included; those are read where they lie, in C. `table` is a whole Arrow table whose columns have these
     names, a reader of one, a query of DuckDB (run once), or a mapping such as a DataFrame; a column that is given by
-    itself goes before. `form_unit`, `decimal_comma`
+    itself goes before. The headings psi, psi_after and date are read as pressure, pressure_after and day; other columns
+    are left alone. `form_unit`, `decimal_comma`
     and `date_order` say how the cells are written; `default_day` and `default_pressure` hold for rows that have none.
 
     No cell is refused: a row that cannot be read is undetermined. Raises TypeError for a column that is no text,
@@ -373,8 +375,8 @@ def judge_columns(table=None, *, chamber=None, released=None, applied=None, stro
     """
     given = dict(zip(_TEXTS, (chamber, released, applied, stroke_class, rated_stroke, marked_limit, pressure,
                               pressure_after, division, day, unit, engine, spring_brake, drum)))
-    of_table = _opener(table)
-    columns = tuple(of_table(name) if given[name] is None else _open(given[name], name) for name in _TEXTS)
+    find = _finder(table)
+    columns = tuple(_of_table(find, name) if given[name] is None else _open(given[name], name) for name in _TEXTS)
     for name, column in zip(_TEXTS[:3], columns):
         if column is None:
             raise TypeError(f"a column {name} is needed")
@@ -402,16 +404,25 @@ def _is_read_once(table):
         return False
     if not hasattr(table, "columns") and not hasattr(table, "column_names"):
         return True
-    name = next((name for name in _TEXTS if name in _names_of(table)), None)
+    name = next((name for name in _TEXTS[:3] if name in _names_of(table)), None)
     return name is not None and type(table[name]) is type(table)
 
 
-def _opener(table):
-    """A function from a name to the column of the table, held by the wrapper; None if it has none of that name."""
+def _finder(table):
+    """A function from a heading and a name to the column of the table, held by the wrapper; None if it has none."""
     if table is None:
-        return lambda name: None
+        return lambda heading, name: None
     if _is_read_once(table):
         whole = _low.table_from_stream(table.__arrow_c_stream__())
-        return lambda name: _low.column_of_table(whole, name, name)
+        return lambda heading, name: _low.column_of_table(whole, heading, name)
     names = _names_of(table)
-    return lambda name: _open(table[name], name) if name in names else None
+    return lambda heading, name: _open(table[heading], name) if heading in names else None
+
+
+def _of_table(find, name):
+    """The column of that name, or by the heading that files have."""
+    column, heading = find(name, name), _HEADINGS.get(name)
+    other = None if heading is None else find(heading, name)
+    if column is not None and other is not None:
+        raise TypeError(f"the table has a column {name} and a column {heading}, which mean the same")
+    return other if column is None else column

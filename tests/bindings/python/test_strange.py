@@ -98,6 +98,20 @@ def test_columns_that_are_none():
         assert "table is a mapping" in str(tap.refused(TypeError, rt.judge_columns, table))
 
 
+def test_headings_of_files():
+    """A day that is left out would be judged by the newest text."""
+    table = {"chamber": ["clamp 36"], "released": ["2"], "applied": ["4 3/8"]}
+    old = rt.judge_columns({**table, "day": ["2021-10-13"], "pressure": ["95"], "pressure_after": ["85"]})
+    assert words(old) != words(rt.judge_columns(table)) and words(old) == ["out-of-adjustment"]
+    file = {**table, "date": ["2021-10-13"], "psi": ["95"], "psi_after": ["85"]}
+    assert rt.judge_columns(file) == old and rt.judge_columns(file, day=["2021-10-14"]) != old
+    assert "mean the same" in str(tap.refused(TypeError, rt.judge_columns, {**file, "day": ["2021-10-13"]}))
+    if pa is not None:
+        assert rt.judge_columns(pa.table(file).to_reader()) == old
+        assert "mean the same" in str(tap.refused(
+            TypeError, rt.judge_columns, pa.table({**file, "day": ["2021-10-13"]}).to_reader()))
+
+
 def test_slices_and_equality():
     answers = rt.judge_columns(ROWS)
     assert words(answers[1:]) == words(answers)[1:] and words(answers[::-2]) == words(answers)[::-2]
