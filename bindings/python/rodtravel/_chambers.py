@@ -33,8 +33,8 @@ class Chamber(Record):
                spring_size, rated_stroke, marked_limit)
         checked = _low.chamber_check(raw)
         for name, mark in (("rated stroke", checked[4]), ("marked limit", checked[5])):
-            if mark is not None and mark <= 0:
-                raise Error(Status.NEGATIVE, "a mark is longer than nothing", field=name)
+            if mark is not None and mark < 0:
+                raise Error(Status.NEGATIVE, "a mark cannot be below zero", field=name)
         object.__setattr__(self, "_values", self._read(checked)._values)
 
     def _raw(self):

@@ -83,7 +83,7 @@ def test_messages_tell_what_was_expected():
                        (lambda: rt.judge_air(""), "check: a check has a name"),
                        (lambda: rt.identify(diameter="8 1/8", diameter_division=0), "longer than nothing"),
                        (lambda: rt.Position(1, "unknown"), "side: a position has a side"),
-                       (lambda: rt.Chamber("30", rated_stroke=-1), "rated stroke: a mark is longer than nothing"),
+                       (lambda: rt.Chamber("30", rated_stroke=-1), "rated stroke: a mark cannot be below zero"),
                        (lambda: rt.Tally(1, full=2), "tally: full, half and unknown ones are brakes"),
                        (lambda: rt.Tally(2, full=1).judge(1), "brakes: there are fewer brakes than were counted"),
                        (lambda: rt.judge_vehicle([]), "ends: there is no wheel end"),
