@@ -126,8 +126,9 @@ class Answers:
     """Columns of answers: stroke (int32, units of 5 nm; NO_STROKE = none), verdict (uint8, the number of a Verdict),
     reasons (uint32, bit n = the nth Reason) and flags (uint8: 1 = something is missing, 2 = unreadable).
 
-    A row is an Answer, a slice of them is Answers with cells of its own. NumPy takes the columns, and pyarrow, polars and DuckDB take columns or the whole table,
-    without a copy; there the verdicts are words and strokes that are none are null.
+    A row is an Answer, a slice of them is Answers with cells of its own. NumPy takes the columns, and pyarrow, polars
+    and DuckDB take columns or the whole table, without a copy; there the verdicts are words and strokes that are none
+    are null.
 
     >>> answers = judge_columns(chamber=["30", "24"], released=["2", ""], applied=["4 1/8", "3"])
     >>> [str(answer.verdict) for answer in answers]

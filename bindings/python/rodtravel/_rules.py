@@ -271,8 +271,8 @@ def rule_sets():
 def load_rules(text, name="own limits", law=DEFAULT_RULES):
     """A carrier's own limits, to stand on a law: a Rules. `text` is a table in the form of tables/limits.csv.
 
-    `name`, at most 39 bytes, is its id; a law's own is refused. Every row must be at least as strict as the law. Raises Error with line and column where the table is broken
-    (Status.TABLE) or laxer than the law (Status.LAXER).
+    `name`, at most 39 bytes, is its id; that of a law is refused. Every row must be at least as strict as the law.
+    Raises Error with line and column where the table is broken (Status.TABLE) or laxer than the law (Status.LAXER).
 
     >>> own = load_rules("family,size,class,limit\\nclamp,30,standard,1 7/8\\n", name="yard")
     >>> [str(reason) for reason in judge("30", "2 1/8", "4 1/16", rules=own).reasons][:1]

@@ -108,7 +108,8 @@ class Tally(Record):
         if min(counted) < 0 or max(counted) > _BRAKES_MOST:
             raise Error(Status.ARGUMENT, "a number of brakes is 0 to 1 000 000 000", field="tally")
         if full + half + unknown > brakes or inoperative > full:
-            raise Error(Status.ARGUMENT, "full, half and unknown ones are brakes, inoperative ones are full", field="tally")
+            raise Error(Status.ARGUMENT, "full, half and unknown ones are brakes, inoperative ones are full",
+                        field="tally")
         object.__setattr__(self, "_values", counted)
 
     def __add__(self, finding):
