@@ -50,7 +50,8 @@ static bool take_answers(PyObject *tuple, size_t rows, held_answers *answers, ro
         PyObject *object = PyTuple_GetItem(tuple, i);
         if (PyObject_GetBuffer(object, &answers->buffer[i], PyBUF_STRIDES | PyBUF_FORMAT | PyBUF_WRITABLE) != 0) {
             PyErr_Clear();
-            return refuse_column(fields[i], "answers go into a writable buffer, such as a NumPy array or an array.array");
+            return refuse_column(fields[i], "answers go into a writable buffer, such as a NumPy array or an "
+                                            "array.array");
         }
         answers->count = i + 1;
         if (!check_answer(&answers->buffer[i], fields[i], rows, letters[i], others[i]))
