@@ -3,7 +3,8 @@
 import array
 import copy
 import ctypes
-import importlib
+import importlib.util
+import os
 import pickle
 from datetime import datetime
 
@@ -208,6 +209,20 @@ def test_answers_in_a_later_piece():
     out = [cells, np.zeros(6, "u1"), np.zeros(6, "u4"), np.zeros(6, "u1")]
     assert "overlap" in str(tap.refused(ValueError, plan.judge, column, applied * 2, codes * 2, out=out))
     assert set(cells) == {2 * rt.UNITS_PER_INCH}
+
+
+def test_place_of_installation():
+    """Debian's Python does not look where meson would install below /usr/local."""
+    path = os.path.join(os.path.dirname(os.environ["EXAMPLES"]), "bindings", "python", "install_dir.py")
+    spec = importlib.util.spec_from_file_location("install_dir", path)
+    made = importlib.util.module_from_spec(spec)
+    spec.loader.exec_module(made)
+    debian = ["", "/usr/lib/python3.11", "/usr/local/lib/python3.11/dist-packages", "/usr/lib/python3/dist-packages"]
+    local = "/usr/local/lib/python3/dist-packages"
+    assert made.place("/usr/local", local, debian) == "/usr/local/lib/python3.11/dist-packages"
+    assert made.place("/usr", "/usr/lib/python3/dist-packages", debian) == ""
+    assert made.place("/opt/x", "/opt/x/lib/python3/dist-packages", debian) == ""
+    assert made.place("/usr/loc", "/usr/loc/lib/python3/dist-packages", debian) == ""
 
 
 if __name__ == "__main__":
