@@ -36,7 +36,7 @@ static PyObject *from_air_limit(const rodt_air_limit *row)
 /* A year alone is a day of build too. */
 static bool built_of(PyObject *object, rodt_date *out)
 {
-    int64_t year;
+    int64_t year = 0;
     if (!PyLong_CheckExact(object))
         return date_of(object, "built", out);
     memset(out, 0, sizeof *out);

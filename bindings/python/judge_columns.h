@@ -3,7 +3,8 @@
 #ifndef RODTRAVEL_PYTHON_JUDGE_COLUMNS_H
 #define RODTRAVEL_PYTHON_JUDGE_COLUMNS_H
 
-#include "column.h"
+#include "answers.h"
+#include "arrow_in.h"
 
 #define PLAN_CAPSULE "rodtravel.plan"
 #define TEXT_PLAN_CAPSULE "rodtravel.text plan"
@@ -143,67 +144,21 @@ static rodt_text_cells text_at(const walk *w, int i)
     return cells;
 }
 
-/* --- Answers ----------------------------------------------------------------------------------------- */
-
-typedef struct held_answers {
-    Py_buffer buffer[4]; /* stroke, verdict, reasons, flags */
-    int count;
-} held_answers;
-
-static void release_answers(held_answers *answers)
-{
-    for (int i = 0; i < answers->count; i++)
-        PyBuffer_Release(&answers->buffer[i]);
-    answers->count = 0;
-}
-
-static bool check_answer(const Py_buffer *buffer, const char *field, size_t rows, char letter, char other)
-{
-    char found = letter_of(buffer->format);
-    Py_ssize_t width = letter == 'B' ? 1 : 4;
-    if (!check_buffer(buffer, field))
-        return false;
-    if ((found != letter && found != other) || buffer->itemsize != width)
-        return refuse_column(field, "an answer has another type: stroke is int32, verdict and flags uint8, reasons "
-                                    "uint32");
-    if ((size_t)buffer->shape[0] != rows) {
-        PyErr_Format(PyExc_ValueError, "%s has room for %zd rows, and there are %zu", field, buffer->shape[0], rows);
-        return false;
-    }
-    return true;
-}
-
-static bool take_answers(PyObject *tuple, size_t rows, held_answers *answers, rodt_column_out *out)
-{
-    static const char *const fields[] = {"stroke", "verdict", "reasons", "flags"};
-    static const char letters[] = "iBIB";
-    static const char others[] = "lBLB";
-    memset(answers, 0, sizeof *answers);
-    memset(out, 0, sizeof *out);
-    if (!PyTuple_Check(tuple) || PyTuple_Size(tuple) != 4) {
-        PyErr_SetString(PyExc_TypeError, "answers are four columns: stroke, verdict, reasons, flags");
-        return false;
-    }
-    for (int i = 0; i < 4; i++) {
-        PyObject *object = PyTuple_GetItem(tuple, i);
-        if (PyObject_GetBuffer(object, &answers->buffer[i], PyBUF_STRIDES | PyBUF_FORMAT | PyBUF_WRITABLE) != 0)
-            return false;
-        answers->count = i + 1;
-        if (!check_answer(&answers->buffer[i], fields[i], rows, letters[i], others[i]))
-            return false;
-    }
-    *out = (rodt_column_out){.stroke = answers->buffer[0].buf, .verdict = answers->buffer[1].buf,
-                             .reasons = answers->buffer[2].buf, .flags = answers->buffer[3].buf};
-    return true;
-}
-
-static rodt_column_out answers_at(const rodt_column_out *out, size_t row)
-{
-    return (rodt_column_out){.stroke = out->stroke + row, .verdict = out->verdict + row, .reasons = out->reasons + row,
-                             .flags = out->flags + row};
-}
-
 /* --- Numbers ----------------------------------------------------------------------------------------- */
+
+static bool check_apart(const walk *w, const held_answers *answers)
+{
+    for (int i = 0; i < COLUMNS_MOST; i++) {
+        const held_column *column = w->column[i];
+        for (size_t k = 0; column != NULL && column->kind != COLUMN_TEXT && k < column->count; k++) {
+            if (overlaps(answers, column->pieces[k].cells, column->pieces[k].rows * kind_width[column->kind])) {
+                PyErr_SetString(PyExc_ValueError, OVERLAP);
+                return false;
+            }
+        }
+    }
+    return true;
+}
 
 enum { NUMBER_RELEASED, NUMBER_APPLIED, NUMBER_CHAMBER, NUMBER_PRESSURE, NUMBER_DAY };
 
@@ -302,7 +257,7 @@ static bool check_numbers(const walk *w)
 static PyObject *finish(rodt_status status)
 {
     if (status == RODT_E_ARGUMENT) {
-        PyErr_SetString(PyExc_ValueError, "columns of answers must not overlap one another or the readings");
+        PyErr_SetString(PyExc_ValueError, OVERLAP);
         return NULL;
     }
     return check_space(status) ? Py_BuildValue("") : NULL;
@@ -343,7 +298,7 @@ static PyObject *columns_judge_numbers(PyObject *capsule, PyObject *columns, PyO
         status = read_marks(plan, w.column[NUMBER_CHAMBER], codes);
     }
     held.count = 0;
-    bool ready = status != RODT_OK || take_answers(answers, w.rows, &held, &out);
+    bool ready = status != RODT_OK || (take_answers(answers, w.rows, &held, &out) && check_apart(&w, &held));
     if (ready && status == RODT_OK) {
         plan->judging++;
         Py_BEGIN_ALLOW_THREADS
@@ -385,8 +340,11 @@ static rodt_status judge_texts(rodt_text_plan *plan, walk *w, const rodt_column_
 static bool check_texts(const walk *w, const char *const *fields)
 {
     for (int i = 0; i < COLUMNS_MOST; i++) {
+        if (w->column[i] != NULL && w->column[i]->kind == COLUMN_DAY)
+            return refuse_column(fields[i], "with readings that are text, days are text too, such as 2021-10-14");
         if (w->column[i] != NULL && w->column[i]->kind != COLUMN_TEXT)
-            return refuse_column(fields[i], "with readings that are text, this column is text too");
+            return refuse_column(fields[i], "with readings that are text, this column is text too; whole numbers go "
+                                            "into Plan.judge");
     }
     return true;
 }

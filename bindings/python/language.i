@@ -12,6 +12,7 @@
 #include "vehicle.h"
 #include "air.h"
 #include "column.h"
+#include "arrow_in.h"
 #include "judge_columns.h"
 #include "arrow_out.h"
 %}
@@ -61,7 +62,7 @@
   $1 = PyUnicode_Check($input) ? (char *)text_of($input, "") : NULL;
   if ($1 == NULL) {
     if (!PyErr_Occurred())
-      PyErr_SetString(PyExc_TypeError, "text is needed");
+      refuse_other($input, "the argument", "text");
     SWIG_fail;
   }
   $2 = strlen($1);
@@ -80,7 +81,7 @@
 
 %define %exact(TYPE, READ)
 %typemap(in) TYPE {
-  if (!READ($input, "$1_name", &$1))
+  if ($input == Py_None ? !refuse_other($input, "$1_name", "a number") : !READ($input, "$1_name", &$1))
     SWIG_fail;
 }
 %typemap(out) TYPE { $result = FROM_EXACT($1); }
@@ -96,7 +97,7 @@
 %exact(rodt_ratio, ratio_of)
 
 %typemap(in) rodt_date {
-  if (!date_of($input, "date", &$1))
+  if (!date_of($input, "day", &$1))
     SWIG_fail;
 }
 %typemap(out) rodt_date { $result = from_date($1); }
@@ -254,14 +255,20 @@ static PyObject *law_id(const rodt_rules *rules)
 static PyObject *chamber_check(const rodt_chamber *chamber) { return from_chamber(chamber); }
 
 /* A length in inches as it would be read. */
-static PyObject *length(rodt_length inches) { return FROM_EXACT(inches); }
+static PyObject *length(PyObject *inches, const char *field)
+{
+    rodt_length read;
+    return length_of(inches, field, &read) ? FROM_EXACT(read) : NULL;
+}
 
 /* Numerator and denominator of a number of the caller. */
-static PyObject *rational(PyObject *number)
+static PyObject *rational(PyObject *number, const char *field)
 {
     int64_t num;
     int64_t den;
-    return number_of(number, "the number", &num, &den) ? Py_BuildValue("LL", (long long)num, (long long)den) : NULL;
+    if (number == Py_None || PyUnicode_Check(number))
+        return refuse_other(number, field, PLAIN_NUMBER), NULL;
+    return number_of(number, field, &num, &den) ? Py_BuildValue("LL", (long long)num, (long long)den) : NULL;
 }
 
 /* A finding for every row, and the first text that could not be read, not raised. */
@@ -286,6 +293,8 @@ PyObject *column_from_buffer(PyObject *object, const char *field);
 PyObject *column_from_texts(PyObject *texts, const char *field);
 PyObject *column_from_array(PyObject *schema, PyObject *array, const char *name, const char *field);
 PyObject *column_from_stream(PyObject *capsule, const char *name, const char *field);
+PyObject *table_from_stream(PyObject *capsule);
+PyObject *column_of_table(PyObject *capsule, const char *name, const char *field);
 PyObject *column_is_text(PyObject *capsule);
 PyObject *column_rows(PyObject *capsule);
 PyObject *plan_start(const rodt_rules *rules, PyObject *common);

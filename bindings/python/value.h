@@ -46,8 +46,9 @@ static PyObject *make_error(const rodt_error *error)
     PyObject *type = find_class("rodtravel._error", "Error");
     if (type == NULL)
         return NULL;
+    const char *field = strcmp(error->field, "date") == 0 ? "day" : error->field; /* as the argument is called */
     PyObject *made = PyObject_CallFunction(type, "isIIs", (int)error->status, error->text, error->column, error->line,
-                                           error->field);
+                                           field);
     Py_DECREF(type);
     return made;
 }
@@ -85,6 +86,18 @@ static bool refuse(rodt_status status, const char *field, const char *sentence)
     raise_error(&error);
     return false;
 }
+
+/* What was expected, and the type of what was given. */
+static bool refuse_other(PyObject *object, const char *field, const char *expected)
+{
+    PyObject *name = PyObject_GetAttrString((PyObject *)Py_TYPE(object), "__name__");
+    if (name != NULL)
+        PyErr_Format(PyExc_TypeError, "%s is %s, not %U", field, expected, name);
+    Py_XDECREF(name);
+    return false;
+}
+
+#define PLAIN_NUMBER "a plain number: an int, a fractions.Fraction or a decimal.Decimal"
 
 /* Field names are those of rodt_error: "rated stroke". */
 static bool refuse_type(PyObject *object, const char *field)
@@ -237,7 +250,7 @@ static bool ratio_of(PyObject *object, const char *field, rodt_ratio *out)
 {
     rodt_length length;
     if (PyUnicode_Check(object))
-        return refuse_type(object, field);
+        return refuse_other(object, field, PLAIN_NUMBER);
     bool read = length_of(object, field, &length);
     *out = (rodt_ratio){length.num, length.den};
     return read;
@@ -292,8 +305,11 @@ static bool date_of(PyObject *object, const char *field, rodt_date *out)
         return false;
     }
     if (!int_attribute(object, "year", &day[0]) || !int_attribute(object, "month", &day[1]) ||
-        !int_attribute(object, "day", &day[2]))
+        !int_attribute(object, "day", &day[2])) {
+        PyErr_Clear(); /* what pandas calls NaT is a date whose year is no number */
+        PyErr_Format(PyExc_TypeError, "%s is %R, which is no day; give None where there is none", field, object);
         return false;
+    }
     return rodt_date_make(day[0], day[1], day[2], out) == RODT_OK ||
            refuse(RODT_E_ARGUMENT, field, "the year is not between 1900 and 2199");
 }

@@ -8,8 +8,8 @@ import pandas as pd
 import rodtravel as rt
 
 frame = pd.read_csv(Path(__file__).parent.parent / "data" / "fleet.csv", dtype=str)
-answers = rt.judge_columns(chamber=frame["chamber"], stroke_class=frame["stroke_class"], released=frame["released"],
-                           applied=frame["applied"], pressure=frame["psi"], day=frame["date"])
+frame = frame[frame["chamber"] != "chamber"].dropna(how="all").reset_index(drop=True)  # the heading once more; nothing
+answers = rt.judge_columns(frame)
 verdicts = np.array([str(verdict) for verdict in rt.Verdict])
 frame["verdict"] = verdicts[np.asarray(answers.verdict)]
 print(frame.groupby(["unit_no", "verdict"]).size().unstack(fill_value=0).to_string())

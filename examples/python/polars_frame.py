@@ -7,6 +7,7 @@ import polars as pl
 import rodtravel as rt
 
 frame = pl.read_csv(Path(__file__).parent.parent / "data" / "fleet.csv", infer_schema=False)
-answers = rt.judge_columns(frame.select("chamber", "stroke_class", "released", "applied", pressure="psi", day="date"))
+frame = frame.filter(~pl.all_horizontal(pl.all().is_null()), pl.col("unit_no") != "unit_no")  # nothing; the heading again
+answers = rt.judge_columns(frame)
 judged = pl.concat([frame, pl.DataFrame(answers)], how="horizontal")
 print(judged.group_by("verdict").len().sort("verdict"))

@@ -4,13 +4,14 @@ import operator
 
 from . import _rodtravel as _low
 from ._chambers import chamber_of
-from ._error import Error, Status
+from ._error import Error, Status, asked
 from ._record import Record, field
 from ._rules import DEFAULT_RULES, AirLimit, rule_set
 from ._source import Source
 from ._words import AirMissing, AirResult, Check, Span, VehicleClass, from_number, number_of
 
 _YES_NO = (None, False, True)
+_ESTIMATED = "the reservoir is above zero, the chambers are not below it, and a fill is 0 to 1"
 
 
 class AirReading(Record):
@@ -76,15 +77,18 @@ def judge_air(check, *, vehicle="any", span="pressures", answer=None, towed_unit
     >>> str(finding.result), finding.edge
     ('defective', 'defective at 2 psi per minute or more')
     """
-    if answer not in (None, True, False) or isinstance(answer, float):
+    if answer is not None and answer is not True and answer is not False:
         raise TypeError("answer is True, False or None (not recorded)")
+    if not check:
+        raise Error(Status.ARGUMENT, "a check has a name, such as 'warning'", field="check")
     for name, number in (("towed units", towed_units), ("applications", applications)):
         if not 0 <= operator.index(number) <= 1000:
             raise Error(Status.ARGUMENT, f"{number} is no number of {name}", field=name)
     raw = (number_of(Check, check, "check"), number_of(VehicleClass, vehicle, "vehicle"),
            number_of(Span, span, "span"), _YES_NO.index(answer), towed_units, applications, built, pressure, before,
            after, cut_out, seconds, actual_volume, required_volume)
-    return AirFinding._read(_low.rodt_air_judge(raw, rule_set(rules)._kept))
+    with asked("no time and no volume is below zero", "reading"):
+        return AirFinding._read(_low.rodt_air_judge(raw, rule_set(rules)._kept))
 
 
 def check_title(check):
@@ -139,7 +143,8 @@ def required_volume(chambers, *, trailer=False):
     >>> required_volume(89 * 4 + 54 * 2)
     Fraction(5568, 1)
     """
-    return _low.rodt_required_volume(chambers, bool(trailer))
+    with asked("no volume is below zero", "chambers"):
+        return _low.rodt_required_volume(chambers, bool(trailer))
 
 
 def build_up_seconds(actual, required):
@@ -150,7 +155,8 @@ def build_up_seconds(actual, required):
     >>> build_up_seconds(11136, 5568)
     Fraction(50, 1)
     """
-    return _low.rodt_build_up_seconds(actual, required)
+    with asked("volumes are above zero", "volumes"):
+        return _low.rodt_build_up_seconds(actual, required)
 
 
 def estimate_application(pressure, reservoir, chambers, fill=1):
@@ -162,7 +168,8 @@ def estimate_application(pressure, reservoir, chambers, fill=1):
     >>> estimate_application(105, 5568, 464)
     Fraction(12453, 130)
     """
-    return _low.rodt_estimate_application(pressure, reservoir, chambers, fill)
+    with asked(_ESTIMATED, "estimate"):
+        return _low.rodt_estimate_application(pressure, reservoir, chambers, fill)
 
 
 def estimate_applications(pressure, floor, reservoir, chambers, fill=1):
@@ -172,4 +179,5 @@ def estimate_applications(pressure, floor, reservoir, chambers, fill=1):
     >>> estimate_applications(105, 60, 5568, 464)
     5
     """
-    return _low.rodt_estimate_applications(pressure, floor, reservoir, chambers, fill)
+    with asked(_ESTIMATED, "estimate"):
+        return _low.rodt_estimate_applications(pressure, floor, reservoir, chambers, fill)

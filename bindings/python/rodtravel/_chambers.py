@@ -1,7 +1,7 @@
 # SPDX-License-Identifier: Apache-2.0
 """Service brake chambers, and how to find out which one it is."""
 from . import _rodtravel as _low
-from ._error import Error, Status
+from ._error import Error, Status, asked
 from ._record import Record, field
 from ._rules import rule_set
 from ._source import Source
@@ -32,6 +32,9 @@ class Chamber(Record):
         raw = (number_of(Family, family, "family"), number_of(StrokeClass, stroke_class, "stroke class"), size,
                spring_size, rated_stroke, marked_limit)
         checked = _low.chamber_check(raw)
+        for name, mark in (("rated stroke", checked[4]), ("marked limit", checked[5])):
+            if mark is not None and mark < 0:
+                raise Error(Status.NEGATIVE, "a mark cannot be below zero", field=name)
         object.__setattr__(self, "_values", self._read(checked)._values)
 
     def _raw(self):
@@ -143,4 +146,5 @@ def identify(*, stamp=None, family="unknown", port="not-seen", tag="not-seen", r
            number_of(Port, port, "port"), number_of(Tag, tag, "tag"), rated_stroke, diameter, diameter_division)
     if raw == (None, 0, 0, 0, None, None, diameter_division):
         raise Error(Status.ARGUMENT, "there is no clue: give a stamp, a family, a port, a tag, a rated stroke or a diameter")
-    return Identification._read(_low.rodt_identify(raw, rule_set(rules)._kept, day))
+    with asked("a division of the tape is longer than nothing, and no clue is below zero", "clues"):
+        return Identification._read(_low.rodt_identify(raw, rule_set(rules)._kept, day))

@@ -1,6 +1,7 @@
 # SPDX-License-Identifier: Apache-2.0
 """Many wheel ends at once: columns in, columns out, nothing copied on the way."""
 import struct
+from collections.abc import Iterable, Mapping, Set
 from fractions import Fraction
 
 from . import _rodtravel as _low
@@ -22,6 +23,7 @@ _FORMATS = {"i": "i", "I": "I", "B": "C"}
 
 class Column:
     """One column of answers: read by index, as a memoryview (`view`), by NumPy and through Arrow without a copy.
+    Two are equal if their names and cells are.
 
     >>> answers = judge_columns(chamber=["30", "30"], released=["2", "2"], applied=["4", "4 1/8"])
     >>> list(answers.verdict), len(answers.stroke), answers.stroke[1] == 2 * UNITS_PER_INCH + 8 * UNITS_PER_64TH
@@ -64,10 +66,20 @@ class Column:
     def __buffer__(self, flags):
         return memoryview(self._view)
 
+    def __eq__(self, other):
+        if type(other) is not Column:
+            return NotImplemented
+        return self._name == other._name and self._view == other._view
+
+    def __reduce__(self):
+        return _column_again, (self._name, bytes(self._view), self._view.format)
+
     def __array__(self, dtype=None, copy=None):
         import numpy
         array = numpy.frombuffer(self._view, dtype=numpy.dtype(self._view.format))
         if dtype is not None and numpy.dtype(dtype) != array.dtype:
+            if copy is False:
+                raise ValueError(f"the column {self._name} is {array.dtype}; {dtype} of it is a copy")
             return array.astype(dtype)
         return array.copy() if copy else array
 
@@ -84,6 +96,10 @@ class Column:
     def __arrow_c_array__(self, requested_schema=None):
         part = self._described()
         return _low.arrow_schema(part), _low.arrow_array(part)
+
+
+def _column_again(name, cells, form):
+    return Column._make(name, memoryview(bytearray(cells)).cast(form))
 
 
 def _words_part():
@@ -110,8 +126,9 @@ class Answers:
     """Columns of answers: stroke (int32, units of 5 nm; NO_STROKE = none), verdict (uint8, the number of a Verdict),
     reasons (uint32, bit n = the nth Reason) and flags (uint8: 1 = something is missing, 2 = unreadable).
 
-    A row is an Answer. NumPy takes the columns, and pyarrow, polars and DuckDB take columns or the whole table,
-    without a copy; there the verdicts are words and strokes that are none are null.
+    A row is an Answer, a slice of them is Answers with cells of its own. NumPy takes the columns, and pyarrow, polars
+    and DuckDB take columns or the whole table, without a copy; there the verdicts are words and strokes that are none
+    are null.
 
     >>> answers = judge_columns(chamber=["30", "24"], released=["2", ""], applied=["4 1/8", "3"])
     >>> [str(answer.verdict) for answer in answers]
@@ -137,6 +154,12 @@ class Answers:
         return len(self.verdict)
 
     def __getitem__(self, row):
+        if isinstance(row, slice):
+            return _answers_again(*(getattr(self, name).view[row].tobytes() for name in self.__slots__))
+        try:
+            row = range(len(self))[row]
+        except IndexError:
+            raise IndexError(f"there are {len(self)} rows") from None
         stroke = self.stroke[row]
         return Answer._read((None if stroke == NO_STROKE else Fraction(stroke, UNITS_PER_INCH), self.verdict[row],
                              self.reasons[row]))
@@ -157,8 +180,13 @@ class Answers:
         cells = bytes(self.verdict.view)
         return {verdict: cells.count(verdict.number) for verdict in Verdict}
 
+    def __eq__(self, other):
+        if type(other) is not Answers:
+            return NotImplemented
+        return all(getattr(self, name) == getattr(other, name) for name in self.__slots__)
+
     def __reduce__(self):
-        return _unpickled, tuple(bytes(getattr(self, name).view) for name in self.__slots__)
+        return _answers_again, tuple(bytes(getattr(self, name).view) for name in self.__slots__)
 
     def _described(self):
         children = tuple(getattr(self, name)._described() for name in self.__slots__)
@@ -175,7 +203,7 @@ class Answers:
         return _low.arrow_stream(self._described())
 
 
-def _unpickled(*cells):
+def _answers_again(*cells):
     return Answers._make(memoryview(bytearray(cell)).cast(form) for cell, form in zip(cells, "iBIB"))
 
 
@@ -196,40 +224,65 @@ def _open_other(column, name):
     """What has no buffer: Arrow streams, things that NumPy can see into, sequences of text."""
     if hasattr(column, "__arrow_c_stream__"):
         try:
-            return _low.column_from_stream(column.__arrow_c_stream__(), name, name)
-        except ImportError:  # a library that needs another one for it
-            pass
+            stream = column.__arrow_c_stream__()
+        except (ImportError, TypeError, ValueError):  # it needs another library, or a column of one type
+            if not hasattr(column, "__array__"):
+                raise
+        else:
+            return _low.column_from_stream(stream, name, name)
     if hasattr(column, "__array__"):
         return _open_buffer(column.__array__(), name)
     if isinstance(column, (str, bytes)):
         raise TypeError(f"{name} is one text; a column has one for each row")
+    if isinstance(column, (Set, Mapping)) or not isinstance(column, Iterable):
+        raise TypeError(f"{name} is a column, a sequence with text or None for every row, not "
+                        f"{type(column).__name__}")
     return _low.column_from_texts(tuple(column), name)
 
 
 def _open_buffer(column, name):
     kind = getattr(getattr(column, "dtype", None), "kind", "i")
+    if getattr(column, "ndim", 1) != 1:
+        raise TypeError(f"{name}: a column has one dimension")
+    if kind == "S":
+        raise TypeError(f"{name} is bytes; a column is text or whole numbers: .astype(str) makes text of it")
+    if kind not in "OUT" and hasattr(column, "filled") and getattr(column, "mask", None) is not None:
+        if column.mask.any():
+            raise TypeError(f"{name}: the mask of a masked array is not read here; pyarrow.array(column) keeps it")
     if kind in "OUT":
         return _low.column_from_texts(tuple(_text_or_none(cell) for cell in column.tolist()), name)
     if kind in "mM":
-        raise TypeError(f"{name}: days are int32 since 1970-01-01; use .astype('datetime64[D]').astype('int32')")
+        raise TypeError(f"{name}: these are points in time; days are text such as 2021-10-14, .astype('datetime64[D]')"
+                        ".astype(str), or for a Plan whole numbers since 1970-01-01, .astype('int32') behind that")
     if isinstance(column, (bytes, bytearray)) and name != "chamber":
         raise TypeError(f"{name} is bytes; a column is text or whole numbers")
     return _low.column_from_buffer(column, name)
 
 
 def _text_or_none(cell):
-    """What tables of objects put for nothing: None, or a float that is no number."""
-    return None if cell is None or cell != cell else cell
+    """What tables of objects put for nothing: None, a float that is no number, NA or NaT."""
+    if isinstance(cell, str):
+        return cell
+    try:
+        return None if cell is None or cell != cell else cell
+    except TypeError:  # what pandas calls NA is neither
+        return None
+    except ValueError:  # an array in a cell; it is told with its row
+        return cell
 
 
 def _room(rows, out):
     if out is not None:
+        if isinstance(out, str) or not isinstance(out, Iterable):
+            raise TypeError("out is four columns for the answers: stroke, verdict, reasons, flags")
         return tuple(out)
     return tuple(memoryview(bytearray(rows * width)).cast(form) for width, form in ((4, "i"), (1, "B"), (4, "I"), (1, "B")))
 
 
 def _views(out):
-    return tuple(memoryview(column) for column in out)
+    """The four columns as memoryviews of native cells, whatever they were called: ctypes says "<i"."""
+    views = zip(map(memoryview, out), "iBIB")
+    return tuple(view if view.format == form else view.cast("B").cast(form) for view, form in views)
 
 
 class Plan:
@@ -266,6 +319,9 @@ class Plan:
     def __repr__(self):
         return f"Plan({self.rules.id!r})"
 
+    def __reduce__(self):
+        raise TypeError("a Plan cannot be copied or pickled; make one in each process")
+
     def add(self, chamber):
         """Adds a chamber, text or Chamber, and returns its code, 2 to 255; 0 is a missing chamber, 1 an unreadable one.
 
@@ -295,6 +351,7 @@ class Plan:
 
 _TEXTS = ("chamber", "released", "applied", "stroke_class", "rated_stroke", "marked_limit", "pressure",
           "pressure_after", "division", "day", "unit", "engine", "spring_brake", "drum")
+_HEADINGS = {"pressure": "psi", "pressure_after": "psi_after", "day": "date"}  # of a file that the command reads
 
 
 def judge_columns(table=None, *, chamber=None, released=None, applied=None, stroke_class=None, rated_stroke=None,
@@ -305,7 +362,9 @@ def judge_columns(table=None, *, chamber=None, released=None, applied=None, stro
 
     Each column is a sequence of text and None, or text with the Arrow interface (pyarrow, polars, DuckDB, pandas),
     dictionaries included; those are read where they lie, in C. `table` is a whole Arrow table whose columns have these
-    names, or a mapping such as a DataFrame; a column that is given by itself goes before. `form_unit`, `decimal_comma`
+    names, a reader of one, a query of DuckDB (run once), or a mapping such as a DataFrame; a column that is given by
+    itself goes before. The headings psi, psi_after and date are read as pressure, pressure_after and day; other columns
+    are left alone. `form_unit`, `decimal_comma`
     and `date_order` say how the cells are written; `default_day` and `default_pressure` hold for rows that have none.
 
     No cell is refused: a row that cannot be read is undetermined. Raises TypeError for a column that is no text,
@@ -317,7 +376,8 @@ def judge_columns(table=None, *, chamber=None, released=None, applied=None, stro
     """
     given = dict(zip(_TEXTS, (chamber, released, applied, stroke_class, rated_stroke, marked_limit, pressure,
                               pressure_after, division, day, unit, engine, spring_brake, drum)))
-    columns = tuple(_open(given[name] if given[name] is not None else _of_table(table, name), name) for name in _TEXTS)
+    find = _finder(table)
+    columns = tuple(_of_table(find, name) if given[name] is None else _open(given[name], name) for name in _TEXTS)
     for name, column in zip(_TEXTS[:3], columns):
         if column is None:
             raise TypeError(f"a column {name} is needed")
@@ -329,11 +389,41 @@ def judge_columns(table=None, *, chamber=None, released=None, applied=None, stro
     return Answers._make(_views(room))
 
 
-def _of_table(table, name):
-    """A column of a table; None if it has none of that name."""
-    if table is None:
-        return None
+def _names_of(table):
     names = getattr(table, "columns", None) if not hasattr(table, "column_names") else table.column_names
     if names is None or callable(names):
+        if not isinstance(table, Mapping):
+            raise TypeError(f"table is a mapping, or has columns with names, not {type(table).__name__}")
         names = table.keys()
-    return table[name] if name in list(names) else None
+    return list(names)
+
+
+def _is_read_once(table):
+    """A reader of Arrow batches, or a query: its columns are queries again, and each would run by itself, in an order of
+    its own."""
+    if not hasattr(table, "__arrow_c_stream__"):
+        return False
+    if not hasattr(table, "columns") and not hasattr(table, "column_names"):
+        return True
+    name = next((name for name in _TEXTS[:3] if name in _names_of(table)), None)
+    return name is not None and type(table[name]) is type(table)
+
+
+def _finder(table):
+    """A function from a heading and a name to the column of the table, held by the wrapper; None if it has none."""
+    if table is None:
+        return lambda heading, name: None
+    if _is_read_once(table):
+        whole = _low.table_from_stream(table.__arrow_c_stream__())
+        return lambda heading, name: _low.column_of_table(whole, heading, name)
+    names = _names_of(table)
+    return lambda heading, name: _open(table[heading], name) if heading in names else None
+
+
+def _of_table(find, name):
+    """The column of that name, or by the heading that files have."""
+    column, heading = find(name, name), _HEADINGS.get(name)
+    other = None if heading is None else find(heading, name)
+    if column is not None and other is not None:
+        raise TypeError(f"the table has a column {name} and a column {heading}, which mean the same")
+    return other if column is None else column

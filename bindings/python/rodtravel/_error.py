@@ -1,5 +1,6 @@
 # SPDX-License-Identifier: Apache-2.0
 """The one family of errors."""
+import contextlib
 import enum
 
 
@@ -28,6 +29,17 @@ class Status(enum.IntEnum):
     INTERNAL = 50
 
 
+@contextlib.contextmanager
+def asked(sentence, field):
+    """Says what was asked for where the library says no more than that an argument is impossible."""
+    try:
+        yield
+    except Error as error:
+        if error.status is not Status.ARGUMENT or error.field is not None:
+            raise
+        raise Error(Status.ARGUMENT, sentence, field=field) from None
+
+
 class Error(ValueError):
     """An input was refused. `str()` is a sentence for a person.
 
@@ -51,6 +63,9 @@ class Error(ValueError):
         self.column = column or None
         self.line = line or None
         self.field = field or None
+
+    def __repr__(self):
+        return f"<Error {self.status.name}: {self}>"
 
     def __str__(self):
         places = [self.field, self.line and f"line {self.line}", self.column and f"column {self.column}"]

@@ -1,5 +1,7 @@
 # SPDX-License-Identifier: Apache-2.0
 """The judgement of one wheel end."""
+import re
+
 from . import _rodtravel as _low
 from ._chambers import Chamber
 from ._error import Error, Status
@@ -194,8 +196,8 @@ def judge(chamber, released, applied, *, stroke_class=None, rated_stroke=None, m
     TypeError: released is a binary float (2.125), which is seldom the number that was read; give text, ...
     """
     if rules.__class__ is not Rules:
-        rules = _known.get(rules) or rule_set(rules)
-    if chamber.__class__ is not str:
+        rules = rules.__class__ is str and _known.get(rules) or rule_set(rules)
+    if chamber.__class__ is not str and not isinstance(chamber, str):
         chamber, stroke_class, rated_stroke, marked_limit = _chamber_texts(chamber, stroke_class, rated_stroke,
                                                                            marked_limit)
     engine = spring = None
@@ -223,6 +225,14 @@ def _drum(drum):
     return (None, "cold", "warm", "hot")[number_of(Drum, drum, "drum")]
 
 
+_UNFIT = re.compile("[\0\ud800-\udfff]")
+
+
+def _fit(cell):
+    """The cell; a zero byte or half of a surrogate pair in it becomes a sign that nothing can be read in."""
+    return _UNFIT.sub("\ufffd", cell) if isinstance(cell, str) else cell
+
+
 def judge_row(*, chamber=None, released=None, applied=None, stroke_class=None, rated_stroke=None, marked_limit=None,
               pressure=None, pressure_after=None, division=None, day=None, unit=None, engine=None, spring_brake=None,
               drum=None, rules=DEFAULT_RULES, form_unit="in", decimal_comma=False, date_order="unknown",
@@ -243,9 +253,9 @@ def judge_row(*, chamber=None, released=None, applied=None, stroke_class=None, r
     if chamber is not None and not isinstance(chamber, str):
         chamber, stroke_class, rated_stroke, marked_limit = _chamber_texts(chamber, stroke_class, rated_stroke,
                                                                            marked_limit)
-    kept, error = _low.judge_row((chamber, released, applied, stroke_class, rated_stroke, marked_limit, pressure,
-                                  pressure_after, division, day, unit, engine, spring_brake, drum,
-                                  number_of(Unit, form_unit, "form unit"), bool(decimal_comma),
+    cells = (chamber, released, applied, stroke_class, rated_stroke, marked_limit, pressure, pressure_after, division,
+             day, unit, engine, spring_brake, drum)
+    kept, error = _low.judge_row((*map(_fit, cells), number_of(Unit, form_unit, "form unit"), bool(decimal_comma),
                                   number_of(DateOrder, date_order, "date order"), default_day), rules._kept)
     return _finding(kept, rules), error
 

@@ -3,7 +3,7 @@
 import operator
 
 from . import _rodtravel as _low
-from ._error import Error, Status
+from ._error import Error, Status, asked
 from ._words import DateOrder, Rounding, Unit, from_number, number_of
 
 _unit = from_number(Unit)
@@ -73,7 +73,8 @@ def round_length(length, division, *, rounding="half-even"):
     >>> round_length(Fraction(17, 100), Fraction(1, 16))
     Fraction(3, 16)
     """
-    return _low.rodt_length_round(length, division, number_of(Rounding, rounding, "rounding"))
+    with asked("a division is longer than nothing", "division"):
+        return _low.rodt_length_round(length, division, number_of(Rounding, rounding, "rounding"))
 
 
 def inches_from_mm(millimetres):
@@ -84,7 +85,7 @@ def inches_from_mm(millimetres):
     >>> inches_from_mm(Decimal("44.45"))
     Fraction(7, 4)
     """
-    parts = _low.rational(millimetres)
+    parts = _low.rational(millimetres, "millimetres")
     return _low.rodt_length_from_mm(*parts)
 
 
@@ -118,7 +119,7 @@ def psi_from_kpa(kilopascals):
     >>> float(psi_from_kpa(655))
     94.9997182...
     """
-    parts = _low.rational(kilopascals)
+    parts = _low.rational(kilopascals, "kilopascals")
     return _low.rodt_pressure_from_kpa(*parts)
 
 

@@ -8,6 +8,7 @@ from ._words import (AirKind, Basis, Check, Comparison, Evidence, Family, Measur
                      from_number)
 
 DEFAULT_RULES = "us-fmcsr"
+_NAME_MOST = 39  # bytes of the id of a Rules
 
 
 class Limit(Record):
@@ -270,8 +271,8 @@ def rule_sets():
 def load_rules(text, name="own limits", law=DEFAULT_RULES):
     """A carrier's own limits, to stand on a law: a Rules. `text` is a table in the form of tables/limits.csv.
 
-    Every row must be at least as strict as the law. Raises Error with line and column where the table is broken
-    (Status.TABLE) or laxer than the law (Status.LAXER).
+    `name`, at most 39 bytes, is its id; that of a law is refused. Every row must be at least as strict as the law.
+    Raises Error with line and column where the table is broken (Status.TABLE) or laxer than the law (Status.LAXER).
 
     >>> own = load_rules("family,size,class,limit\\nclamp,30,standard,1 7/8\\n", name="yard")
     >>> [str(reason) for reason in judge("30", "2 1/8", "4 1/16", rules=own).reasons][:1]
@@ -281,5 +282,10 @@ def load_rules(text, name="own limits", law=DEFAULT_RULES):
     rodtravel.Error: limit, line 2, column 19: 2 1/8 is laxer than the law, which has 2 for clamp 30 standard
     """
     law = rule_set(law)
+    if not isinstance(name, str):
+        raise TypeError("name is text")
+    if not name.strip() or len(name.encode(errors="replace")) > _NAME_MOST or name in (each.id for each in rule_sets()):
+        raise Error(Status.ARGUMENT, f"{name!r} is no name: it is 1 to {_NAME_MOST} bytes, and not that of a law",
+                    field="name")
     kept = _low.rodt_rules_load(law._kept, name, text)
     return Rules._make(kept, (text, name, law.id))

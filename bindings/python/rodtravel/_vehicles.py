@@ -28,6 +28,8 @@ class Position(Record):
         if not 1 <= axle <= 99:
             raise Error(Status.IMPLAUSIBLE, "axles are counted from 1 to 99", field="axle")
         raw = (axle, number_of(Side, side, "side"))
+        if not raw[1]:
+            raise Error(Status.ARGUMENT, "a position has a side, left or right", field="side")
         object.__setattr__(self, "_values", read_position(_low.rodt_position_write(raw))._values)
 
     def _raw(self):
@@ -48,10 +50,13 @@ def read_position(text):
     return Position._read(_low.rodt_position_read(text))
 
 
+_BRAKES_MOST = 10**9
+
+
 def _brakes(brakes):
     """A number of brakes that a caller gave."""
     brakes = operator.index(brakes)
-    if not 1 <= brakes <= 10**9:
+    if not 1 <= brakes <= _BRAKES_MOST:
         raise Error(Status.ARGUMENT, "a vehicle has 1 to 1 000 000 000 brakes", field="brakes")
     return brakes
 
@@ -84,6 +89,7 @@ class Tally(Record):
     """Brakes counted one by one: `tally + finding` is the next one.
 
     The numbers are brakes: all of them, full defects, half defects, unknown ones, and inoperative ones among the full.
+    Raises Error for numbers that cannot be.
 
     >>> tally = Tally() + judge("30", "2 1/8", "4 1/4") + judge("30", "2", "2")
     >>> tally.full, tally.half, str(tally.judge(brakes=10).outcome)
@@ -98,7 +104,13 @@ class Tally(Record):
     inoperative = field("Part of the full ones.")
 
     def __init__(self, brakes=0, full=0, half=0, unknown=0, inoperative=0):
-        object.__setattr__(self, "_values", (brakes, full, half, unknown, inoperative))
+        counted = tuple(map(operator.index, (brakes, full, half, unknown, inoperative)))
+        if min(counted) < 0 or max(counted) > _BRAKES_MOST:
+            raise Error(Status.ARGUMENT, "a number of brakes is 0 to 1 000 000 000", field="tally")
+        if full + half + unknown > brakes or inoperative > full:
+            raise Error(Status.ARGUMENT, "full, half and unknown ones are brakes, inoperative ones are full",
+                        field="tally")
+        object.__setattr__(self, "_values", counted)
 
     def __add__(self, finding):
         if not isinstance(finding, Finding):
@@ -108,9 +120,11 @@ class Tally(Record):
     def judge(self, brakes=None):
         """The Count for a vehicle with so many `brakes`, measured or not; None = as many as were counted.
 
-        Raises Error if there are fewer brakes than counted, or more defects than brakes.
+        Raises Error if there are fewer brakes than counted.
         """
-        return Count._read(_low.rodt_tally_judge(self._values, 0 if brakes is None else _brakes(brakes)))
+        if brakes is not None and _brakes(brakes) < self.brakes:
+            raise Error(Status.ARGUMENT, "there are fewer brakes than were counted", field="brakes")
+        return Count._read(_low.rodt_tally_judge(self._values, brakes or 0))
 
 
 class CriterionPart(Record):
@@ -159,7 +173,7 @@ class WheelEnd(Record):
             raise TypeError("finding is a Finding, as judge makes it")
         position = position if isinstance(position, Position) else read_position(position)
         adjuster = from_number(Adjuster)(number_of(Adjuster, adjuster, "adjuster"))
-        object.__setattr__(self, "_values", (position, finding, adjuster, _low.length(arm_length)))
+        object.__setattr__(self, "_values", (position, finding, adjuster, _low.length(arm_length, "arm length")))
 
     def _raw(self):
         return self.position._raw(), self.adjuster.number, self.arm_length, self.finding._kept
@@ -249,8 +263,15 @@ def judge_vehicle(ends, *, brakes=None):
     'below-criterion'
     """
     ends = tuple(ends)
+    if not ends:
+        raise Error(Status.ARGUMENT, "there is no wheel end", field="ends")
     if not all(isinstance(end, WheelEnd) for end in ends):
         raise TypeError("wheel ends are WheelEnd objects")
+    seen = set()
+    for end in ends:
+        if end.position in seen:
+            raise Error(Status.ARGUMENT, f"{end.position} stands twice", field="ends")
+        seen.add(end.position)
     if brakes is not None and _brakes(brakes) < len(ends):
         raise Error(Status.ARGUMENT, "there are fewer brakes than wheel ends", field="brakes")
     return VehicleFinding._read(_low.vehicle_combine(tuple(end._raw() for end in ends), brakes or 0))

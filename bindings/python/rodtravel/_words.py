@@ -5,7 +5,13 @@ import enum
 from ._error import Error, Status
 
 
-class Word(str, enum.Enum):
+class _WordType(enum.EnumMeta):
+    def __dir__(cls):
+        """The words alone: all that a text can do would bury them, in help() too."""
+        return ["__doc__", "__module__", "number", *cls.__members__]
+
+
+class Word(str, enum.Enum, metaclass=_WordType):
     """A fixed word. Its members stand in the order of the C library's numbers."""
 
     def __str__(self):

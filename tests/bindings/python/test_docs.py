@@ -5,6 +5,7 @@ import doctest
 import inspect
 import io
 import os
+import pydoc
 import re
 from decimal import Decimal
 from fractions import Fraction
@@ -46,6 +47,12 @@ def members():
 def test_no_name_of_the_wrapper():
     for name, _ in members():
         assert not any(part in name.lower() for part in ("swig", "rodt_", "_get", "this")), name
+
+
+def test_help_is_short():
+    """Words are texts; what every text can do is not told once more for each kind of word."""
+    assert "swapcase" not in pydoc.render_doc(rt.Verdict) and "swapcase" not in dir(rt.Verdict)
+    assert "OUT_OF_ADJUSTMENT" in dir(rt.Verdict) and rt.Verdict.INOPERATIVE.upper() == "INOPERATIVE"
 
 
 def test_docstrings():

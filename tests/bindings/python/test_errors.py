@@ -135,7 +135,7 @@ def test_days():
     assert rt.judge("36", "2", "4 1/2", day=date(2021, 10, 13)).limit == Fraction(9, 4)
     assert rt.judge("36", "2", "4 1/2", day=datetime(2021, 10, 14, 8, 30)).limit == Fraction(5, 2)
     assert tap.refused(rt.Error, rt.judge, "36", "2", "4", day="06/05/2024").status is rt.Status.AMBIGUOUS
-    assert tap.refused(rt.Error, rt.judge, "36", "2", "4", day=date(1066, 10, 14)).field == "date"
+    assert tap.refused(rt.Error, rt.judge, "36", "2", "4", day=date(1066, 10, 14)).field == "day"
     tap.refused(rt.Error, rt.read_date, "2023-02-29")
 
 
@@ -181,9 +181,9 @@ def test_vehicles():
     for axle in (0, -1, 100, 2**40):
         assert tap.refused(rt.Error, rt.Position, axle, "left").field == "axle"
     tap.refused(TypeError, rt.Position, 1.0, "left")
-    tap.refused(rt.Error, rt.Tally(brakes=2, full=3).judge)
-    tap.refused(rt.Error, rt.Tally(brakes=-1).judge)
-    tap.refused(TypeError, rt.Tally(brakes=1.5).judge)
+    tap.refused(rt.Error, rt.Tally, brakes=2, full=3)
+    tap.refused(rt.Error, rt.Tally, brakes=-1)
+    tap.refused(TypeError, rt.Tally, brakes=1.5)
 
 
 if __name__ == "__main__":

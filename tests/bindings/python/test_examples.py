@@ -9,15 +9,16 @@ import tempfile
 import tap
 
 HERE = os.path.join(os.environ["EXAMPLES"], "python")
+# They judge one fleet, of which the command says: 31 in adjustment, 14 out, 1 inoperative, 11 undetermined.
 # Program, the packages it needs, what must stand in its output.
 EXAMPLES = [("stroke", [], ["out-of-adjustment", "over by 1/16", "Refused: applied, column 1"]),
             ("vehicle", [], ["below-criterion: 1/2 of 10 brakes defective", "3L  out-of-adjustment"]),
             ("fleet", [], ["least to spare", "W-42        1    0     1     2   1/8 in"]),
             ("numpy_columns", ["numpy"], ["<Answers: 1000000 rows: in-adjustment"]),
-            ("pandas_frame", ["pandas", "pyarrow"], ["out-of-adjustment"]),
-            ("polars_frame", ["polars"], ["in-adjustment"]),
+            ("pandas_frame", ["pandas", "pyarrow"], ["K-12                 5            0                  1"]),
+            ("polars_frame", ["polars"], ["in-adjustment     ┆ 31", "undetermined      ┆ 11"]),
             ("pyarrow_table", ["pyarrow"], ["['in-adjustment', 'out-of-adjustment', 'undetermined']"]),
-            ("duckdb_query", ["duckdb", "pyarrow"], ["wheel_ends", "inoperative"])]
+            ("duckdb_query", ["duckdb", "pyarrow"], ["in-adjustment     │         31", "undetermined      │         11"])]
 
 
 def run(name, *words):

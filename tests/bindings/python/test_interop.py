@@ -73,7 +73,7 @@ def numpy_refused():
         tap.refused(TypeError, plan.judge, bad, applied, codes)
     tap.refused(ValueError, plan.judge, released[:10], applied, codes)
     others = [np.empty(1000, kind) for kind in (np.uint8, np.uint32, np.uint8)]
-    tap.refused((ValueError, BufferError), plan.judge, released, applied, codes, out=[frozen, *others])
+    tap.refused(TypeError, plan.judge, released, applied, codes, out=[frozen, *others])
     tap.refused(TypeError, rt.judge, "30", np.float64(2.5), "4")
     tap.refused(TypeError, rt.judge, "30", np.float32(2.5), "4")
     assert rt.judge("30", np.int64(2), "4").applied_stroke == 2

@@ -20,6 +20,7 @@ WRONG = {
     'rt.judge("30", "2", "4").margin + 1': "operator",
     'rt.Finding("x")': "arg-type",
     "rt.no_such_name": "attr-defined",
+    "rt.Plan().judge([1], [2], bytes([2]))": "arg-type",  # a list is copied cell by cell: it is no column of numbers
 }
 
 

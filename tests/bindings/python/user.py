@@ -2,6 +2,7 @@
 """A program that uses the types; checked, and run too."""
 from __future__ import annotations
 
+from array import array
 from datetime import date
 from decimal import Decimal
 from fractions import Fraction
@@ -28,3 +29,8 @@ try:
     rt.read_length("1,000")
 except rt.Error as error:
     column: int | None = error.column
+answers: rt.Answers = rt.judge_columns(chamber=["30"] * 2, released=["2"] * 2, applied=["4"] * 2)[1:]
+first: rt.Answer = answers[0]
+plan = rt.Plan()
+readings = array("i", [2 * rt.UNITS_PER_INCH])
+again: rt.Answers = plan.judge(readings, memoryview(readings), bytes([plan.add("30")]))
