@@ -13,8 +13,8 @@ static const unsigned char bits_of[BATCH_READ] = {
     [BATCH_DIVISION] = 5,   [BATCH_DATE] = 5,     [BATCH_UNIT] = 3,         [BATCH_ENGINE] = 2,
     [BATCH_SPRING_BRAKE] = 2, [BATCH_DRUM] = 2,   [BATCH_POSITION] = 0};
 
-/* Classes of cells; 0 = the text stands for itself alone. */
-enum { CLASS_LENGTH = 1, CLASS_PRESSURE = 1 << 8, CLASS_DAY = 2 << 8, CLASS_NO_DAY = 3 << 8 };
+/* Classes of the cells of one column; 0 = the text stands for itself alone. Days may have any number of classes. */
+enum { CLASS_LENGTH = 1, CLASS_PRESSURE = 1, CLASS_NO_DAY = 1, CLASS_DAY = 2 };
 
 #define TAG_SHIFT 16
 
