@@ -234,14 +234,15 @@ class Large(Same):
         self.same(data=b"".join(rows))
 
     def test_rows_come_before_the_end_of_the_input(self):
-        for jobs in [1, 2, 4]:
-            with subprocess.Popen([COMMAND, "batch", *DAY, "--jobs", str(jobs)], stdin=subprocess.PIPE,
+        for options in [["--jobs", "1"], ["--jobs", "2"], ["--jobs", "4"], ["--encoding", "windows-1252"]]:
+            with subprocess.Popen([COMMAND, "batch", *DAY, *options], stdin=subprocess.PIPE,
                                   stdout=subprocess.PIPE, bufsize=0) as process:
                 for data in [HEADER, Lines.GOOD, Lines.GOOD * 3, Lines.GOOD]:
                     process.stdin.write(data)
                     got = b""
-                    while got.count(b"\n") < data.count(b"\n"):
+                    while got.count(b"\n") < data.count(b"\n") and select.select([process.stdout], [], [], 30)[0]:
                         got += os.read(process.stdout.fileno(), 65536)
+                    self.assertEqual(got.count(b"\n"), data.count(b"\n"), options)
                 process.stdin.close()
                 self.assertEqual(process.wait(timeout=60), 0)
 
