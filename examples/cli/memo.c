@@ -5,7 +5,6 @@
 #include <stdlib.h>
 
 #define CELLS_FIRST_BITS 8u
-#define CELLS_MOST_BITS 13u
 #define ANSWERS_FIRST_BITS 9u
 
 #define TAKEN 255, 255, 255, 255, 255, 255, 255, 255
@@ -20,7 +19,7 @@ static size_t places(unsigned shift) { return first_places(shift) + MEMO_PLACES;
 
 static bool make_cells(memo_cells *of, unsigned bits, bool more)
 {
-    memo_cells made = {.shift = 64 - bits};
+    memo_cells made = {.shift = 64 - bits, .most_bits = of->most_bits};
     made.cells = calloc(places(made.shift), sizeof *made.cells);
     made.more = more ? calloc(places(made.shift), sizeof *made.more) : NULL;
     if (made.cells == NULL || (more && made.more == NULL)) {
@@ -31,7 +30,11 @@ static bool make_cells(memo_cells *of, unsigned bits, bool more)
     return true;
 }
 
-bool memo_cells_open(memo_cells *of) { return make_cells(of, CELLS_FIRST_BITS, false); }
+bool memo_cells_open(memo_cells *of, unsigned most_bits)
+{
+    *of = (memo_cells){.most_bits = most_bits};
+    return make_cells(of, CELLS_FIRST_BITS, false);
+}
 
 void memo_cells_close(memo_cells *of)
 {
@@ -115,7 +118,7 @@ void memo_cells_keep(memo_cells *of, const char *text, const memo_cell *cell)
     unsigned bits = 64 - of->shift;
     uint32_t size = (cell->size & 0xFFFFu) - 1u;
     bool more = size > MEMO_SHORT || of->more != NULL;
-    bool grows = of->used >= first_places(of->shift) / 4 && bits < CELLS_MOST_BITS;
+    bool grows = of->used >= first_places(of->shift) / 4 && bits < of->most_bits;
     if ((grows || more != (of->more != NULL)) && !change_cells(of, bits + grows, more))
         return;
     load_long(text, size, words);
