@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Tables of what was met: they begin small, grow while it helps, and then forget. */
+/* Tables of what was met: they begin small, grow while it helps, and then forget one for another. */
 #include "memo.h"
 
 #include <stdlib.h>
@@ -88,11 +88,14 @@ static bool put_cell(memo_cells *of, const uint64_t words[4], const memo_cell *c
     return false;
 }
 
-/* Forgets everything: what is still in use is soon met again. */
-static void forget_cells(memo_cells *of)
+/* Puts a cell where another one was, each of the places in turn: what is still in use is soon met again. */
+static void replace_cell(memo_cells *of, const uint64_t words[4], const memo_cell *cell)
 {
-    memset(of->cells, 0, places(of->shift) * sizeof *of->cells);
-    of->used = 0;
+    size_t at = place_of(of, words, cell->size) + of->turn++ % MEMO_PLACES;
+    of->cells[at] = *cell;
+    memcpy(of->cells[at].text, words, MEMO_SHORT);
+    if (of->more != NULL)
+        memcpy(of->more[at], words + 2, MEMO_SHORT);
 }
 
 /* Other tables of other sizes, with what stands in these. */
@@ -122,10 +125,8 @@ void memo_cells_keep(memo_cells *of, const char *text, const memo_cell *cell)
     if ((grows || more != (of->more != NULL)) && !change_cells(of, bits + grows, more))
         return;
     load_long(text, size, words);
-    if (put_cell(of, words, cell))
-        return;
-    forget_cells(of);
-    (void)put_cell(of, words, cell);
+    if (!put_cell(of, words, cell))
+        replace_cell(of, words, cell);
 }
 
 /* --- Answers ----------------------------------------------------------------------------------------- */
@@ -175,10 +176,12 @@ static bool put_answer(memo_answers *of, const memo_answer *answer)
     return false;
 }
 
-static void forget_answers(memo_answers *of)
+static void replace_answer(memo_answers *of, const memo_answer *answer)
 {
-    memset(of->answers, 0, places(of->shift) * sizeof *of->answers);
-    of->used = 0;
+    size_t first = (size_t)(memo_hash(answer->mark, answer->units, 0) >> of->shift);
+    memo_answer *at = &of->answers[first + of->turn++ % MEMO_PLACES];
+    *at = *answer;
+    at->met = 0;
 }
 
 static void grow_answers(memo_answers *of)
@@ -196,10 +199,8 @@ void memo_answers_keep(memo_answers *of, const memo_answer *answer)
 {
     if (of->used >= first_places(of->shift) / 4 && first_places(of->shift) * 2 <= of->most)
         grow_answers(of);
-    if (put_answer(of, answer))
-        return;
-    forget_answers(of);
-    (void)put_answer(of, answer);
+    if (!put_answer(of, answer))
+        replace_answer(of, answer);
 }
 
 bool memo_answers_count(memo_answers *of, memo_sink *sink, void *context)

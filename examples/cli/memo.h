@@ -43,6 +43,7 @@ typedef struct memo_cells {
     unsigned shift;      /* 64 less the bits of a place */
     unsigned most_bits;
     uint32_t used;
+    uint32_t turn;       /* which of the places is forgotten next */
 } memo_cells;
 
 /* So many bits has a place at most; a quarter of the places is found fast. */
@@ -119,6 +120,7 @@ typedef struct memo_answers {
     unsigned shift;    /* 64 less the bits of a place */
     uint32_t most;
     uint32_t used;
+    uint32_t turn;     /* which of the places is forgotten next */
     uint32_t *met;     /* places of answers that were met since they were last counted, in the order of that */
     uint32_t met_count;
 } memo_answers;
