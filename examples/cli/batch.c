@@ -28,22 +28,42 @@ static bool is_no_unit(const batch_run *run, const char *text)
            rodt_finding_has(&finding, RODT_REASON_OTHER_UNREADABLE);
 }
 
-/* A file whose first row names a vehicle under "unit" has no units of lengths there. */
-static void look_at_unit(batch_run *run, const csv_record *first)
+/* True if the text of the first row under "unit" names a vehicle: then no row has a unit of lengths there. */
+static bool look_at_unit(const batch_run *run, const char *text)
+{
+    char shown[BATCH_SHOWN_SIZE];
+    const char *what = run->options->objects ? "member" : "column";
+    bool vehicle = names_vehicle(text);
+    if (vehicle)
+        complain("the %s \"unit\" names vehicles (\"%s\"), so it is not read as the unit of the lengths", what,
+                 batch_show(text, shown));
+    else if (text != NULL && is_no_unit(run, text))
+        complain("the %s \"unit\" holds \"%s\", which is no unit of lengths; if it names vehicles, add "
+                 "--column unit=",
+                 what, batch_show(text, shown));
+    return vehicle;
+}
+
+static void look_at_first_cell(batch_run *run, const csv_record *first)
 {
     char text[BATCH_TEXT_SIZE];
-    char shown[BATCH_SHOWN_SIZE];
     size_t *column = &run->header.column[BATCH_UNIT];
-    if (*column >= first->count || csv_text(first, *column, text, sizeof text) == CSV_NO_FIT)
-        return;
-    if (names_vehicle(text)) {
-        complain("the column \"unit\" names vehicles (\"%s\"), so it is not read as the unit of the lengths",
-                 batch_show(text, shown));
+    if (*column < first->count && csv_text(first, *column, text, sizeof text) != CSV_NO_FIT &&
+        look_at_unit(run, text))
         *column = BATCH_NO_COLUMN;
-    } else if (is_no_unit(run, text))
-        complain("the column \"unit\" holds \"%s\", which is no unit of lengths; if it names vehicles, add "
-                 "--column unit=",
-                 batch_show(text, shown));
+}
+
+/* Objects have no header, but the first one decides as the first row of a table does. */
+static bool look_at_first_object(batch_part *part, csv_reader *reader)
+{
+    batch_run *run = part->run;
+    csv_record first;
+    bool good = batch_header_objects(&run->header, run->options);
+    if (good && run->options->heading[BATCH_UNIT] == NULL && csv_next(reader, &first) == CSV_RECORD) {
+        run->unit_is_vehicle = look_at_unit(run, batch_object_unit(part, &first));
+        csv_back(reader, &first);
+    }
+    return good;
 }
 
 /* False: the headings name another unit than the one of bare numbers. */
@@ -52,7 +72,7 @@ static bool look_at_first_row(batch_run *run, csv_reader *reader)
     csv_record first;
     if (run->header.column[BATCH_UNIT] != BATCH_NO_COLUMN && run->options->heading[BATCH_UNIT] == NULL &&
         csv_next(reader, &first) == CSV_RECORD) {
-        look_at_unit(run, &first);
+        look_at_first_cell(run, &first);
         csv_back(reader, &first);
     }
     return batch_header_units_agree(&run->header, run->options);
@@ -127,8 +147,7 @@ static bool run_parts(batch_part *part, csv_reader *reader, const batch_input *i
 {
     unsigned jobs = count_jobs(part->run->options, input);
     batch_progress_open(&part->run->progress, input->size);
-    bool good = part->run->options->objects ? batch_header_objects(&part->run->header, part->run->options)
-                                             : read_header(part, reader, input);
+    bool good = part->run->options->objects ? look_at_first_object(part, reader) : read_header(part, reader, input);
     if (!batch_deliver(part, input) || !good)
         return false;
     return batch_part_recall(part, jobs) && batch_relay(part->run, part, reader, input, jobs) && finish_by(part, input);

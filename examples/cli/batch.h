@@ -216,6 +216,7 @@ typedef struct batch_run {
     rule_setting setting;
     batch_header header;
     batch_counts counts;
+    bool unit_is_vehicle; /* the first object names a vehicle under "unit" */
     uint64_t line;       /* number of the first line of the part that is next in turn */
     batch_progress progress;
     struct by_table *by; /* with --by; NULL = rows come out */
@@ -287,6 +288,9 @@ bool batch_row(batch_part *part, const csv_record *record);
 
 /* Judges and writes one line that should be an object (batch_object.c). False: the run must stop. */
 bool batch_object(batch_part *part, const csv_record *record);
+
+/* The text of the unit of an object, in part->text; NULL = it has none. */
+const char *batch_object_unit(batch_part *part, const csv_record *record);
 
 /* Judges the texts of a row, each NULL if the row does not have it. */
 rodt_status batch_judge(const batch_part *part, const char *const cell[BATCH_READ], rodt_finding *finding,

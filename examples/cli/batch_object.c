@@ -76,13 +76,27 @@ static bool read_object(batch_part *part, const csv_record *record, object *out)
             out->flaw = BATCH_TWICE;
         seen |= 1u << word;
         out->cell[word] = take_value(part, &found, word);
-        if (word == BATCH_UNIT && part->run->options->heading[word] == NULL && names_vehicle(out->cell[word]))
+        if (word == BATCH_UNIT && part->run->unit_is_vehicle)
             out->cell[word] = NULL;
     }
     part->passed.met |= seen;
     if (status == MEMBERS_BAD)
         out->flaw = BATCH_BAD_OBJECT;
     return true;
+}
+
+const char *batch_object_unit(batch_part *part, const csv_record *record)
+{
+    members walk;
+    member found;
+    char name[BATCH_TEXT_SIZE];
+    members_open(&walk, record->bytes, record->size);
+    while (members_next(&walk, &found) == MEMBERS_MEMBER) {
+        read_name(&found, name);
+        if (batch_header_word(&part->run->header, part->run->options, name) == BATCH_UNIT)
+            return take_value(part, &found, BATCH_UNIT);
+    }
+    return NULL;
 }
 
 static void put_length(output *to, const char *name, rodt_length length)

@@ -13,8 +13,8 @@ static const unsigned char bits_of[BATCH_READ] = {
     [BATCH_DIVISION] = 5,   [BATCH_DATE] = 5,     [BATCH_UNIT] = 3,         [BATCH_ENGINE] = 2,
     [BATCH_SPRING_BRAKE] = 2, [BATCH_DRUM] = 2,   [BATCH_POSITION] = 0};
 
-/* Classes of cells; 0 = the text stands for itself alone. */
-enum { CLASS_LENGTH = 1, CLASS_PRESSURE = 1 << 8, CLASS_DAY = 2 << 8, CLASS_NO_DAY = 3 << 8 };
+/* Classes of the cells of one column; 0 = the text stands for itself alone. Days may have any number of classes. */
+enum { CLASS_LENGTH = 1, CLASS_PRESSURE = 1, CLASS_NO_DAY = 1, CLASS_DAY = 2 };
 
 #define TAG_SHIFT 16
 
@@ -32,6 +32,9 @@ static void add_column(batch_recall *recall, const batch_run *run, batch_word wo
     *shift += bits_of[word];
 }
 
+/* Twenty years have thousands of days; forgotten again and again, they would make every row a new one. */
+static unsigned most_bits(batch_word word) { return word == BATCH_DATE ? 15 : 13; }
+
 /* The unit comes first, because the readings are read by it. */
 static bool open_columns(batch_recall *recall, const batch_run *run)
 {
@@ -45,7 +48,7 @@ static bool open_columns(batch_recall *recall, const batch_run *run)
             add_column(recall, run, (batch_word)word, &shift);
     bool good = true;
     for (size_t i = 0; i < recall->count; i++)
-        good = memo_cells_open(&recall->columns[i].cells) && good;
+        good = memo_cells_open(&recall->columns[i].cells, most_bits(recall->columns[i].word)) && good;
     return good;
 }
 

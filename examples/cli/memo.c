@@ -1,11 +1,10 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Tables of what was met: they begin small, grow while it helps, and then forget. */
+/* Tables of what was met: they begin small, grow while it helps, and then forget one for another. */
 #include "memo.h"
 
 #include <stdlib.h>
 
 #define CELLS_FIRST_BITS 8u
-#define CELLS_MOST_BITS 13u
 #define ANSWERS_FIRST_BITS 9u
 
 #define TAKEN 255, 255, 255, 255, 255, 255, 255, 255
@@ -20,7 +19,7 @@ static size_t places(unsigned shift) { return first_places(shift) + MEMO_PLACES;
 
 static bool make_cells(memo_cells *of, unsigned bits, bool more)
 {
-    memo_cells made = {.shift = 64 - bits};
+    memo_cells made = {.shift = 64 - bits, .most_bits = of->most_bits};
     made.cells = calloc(places(made.shift), sizeof *made.cells);
     made.more = more ? calloc(places(made.shift), sizeof *made.more) : NULL;
     if (made.cells == NULL || (more && made.more == NULL)) {
@@ -31,7 +30,11 @@ static bool make_cells(memo_cells *of, unsigned bits, bool more)
     return true;
 }
 
-bool memo_cells_open(memo_cells *of) { return make_cells(of, CELLS_FIRST_BITS, false); }
+bool memo_cells_open(memo_cells *of, unsigned most_bits)
+{
+    *of = (memo_cells){.most_bits = most_bits};
+    return make_cells(of, CELLS_FIRST_BITS, false);
+}
 
 void memo_cells_close(memo_cells *of)
 {
@@ -85,11 +88,14 @@ static bool put_cell(memo_cells *of, const uint64_t words[4], const memo_cell *c
     return false;
 }
 
-/* Forgets everything: what is still in use is soon met again. */
-static void forget_cells(memo_cells *of)
+/* Puts a cell where another one was, each of the places in turn: what is still in use is soon met again. */
+static void replace_cell(memo_cells *of, const uint64_t words[4], const memo_cell *cell)
 {
-    memset(of->cells, 0, places(of->shift) * sizeof *of->cells);
-    of->used = 0;
+    size_t at = place_of(of, words, cell->size) + of->turn++ % MEMO_PLACES;
+    of->cells[at] = *cell;
+    memcpy(of->cells[at].text, words, MEMO_SHORT);
+    if (of->more != NULL)
+        memcpy(of->more[at], words + 2, MEMO_SHORT);
 }
 
 /* Other tables of other sizes, with what stands in these. */
@@ -115,14 +121,12 @@ void memo_cells_keep(memo_cells *of, const char *text, const memo_cell *cell)
     unsigned bits = 64 - of->shift;
     uint32_t size = (cell->size & 0xFFFFu) - 1u;
     bool more = size > MEMO_SHORT || of->more != NULL;
-    bool grows = of->used >= first_places(of->shift) / 4 && bits < CELLS_MOST_BITS;
+    bool grows = of->used >= first_places(of->shift) / 4 && bits < of->most_bits;
     if ((grows || more != (of->more != NULL)) && !change_cells(of, bits + grows, more))
         return;
     load_long(text, size, words);
-    if (put_cell(of, words, cell))
-        return;
-    forget_cells(of);
-    (void)put_cell(of, words, cell);
+    if (!put_cell(of, words, cell))
+        replace_cell(of, words, cell);
 }
 
 /* --- Answers ----------------------------------------------------------------------------------------- */
@@ -172,10 +176,12 @@ static bool put_answer(memo_answers *of, const memo_answer *answer)
     return false;
 }
 
-static void forget_answers(memo_answers *of)
+static void replace_answer(memo_answers *of, const memo_answer *answer)
 {
-    memset(of->answers, 0, places(of->shift) * sizeof *of->answers);
-    of->used = 0;
+    size_t first = (size_t)(memo_hash(answer->mark, answer->units, 0) >> of->shift);
+    memo_answer *at = &of->answers[first + of->turn++ % MEMO_PLACES];
+    *at = *answer;
+    at->met = 0;
 }
 
 static void grow_answers(memo_answers *of)
@@ -193,10 +199,8 @@ void memo_answers_keep(memo_answers *of, const memo_answer *answer)
 {
     if (of->used >= first_places(of->shift) / 4 && first_places(of->shift) * 2 <= of->most)
         grow_answers(of);
-    if (put_answer(of, answer))
-        return;
-    forget_answers(of);
-    (void)put_answer(of, answer);
+    if (!put_answer(of, answer))
+        replace_answer(of, answer);
 }
 
 bool memo_answers_count(memo_answers *of, memo_sink *sink, void *context)

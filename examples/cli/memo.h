@@ -41,10 +41,13 @@ typedef struct memo_cells {
     memo_cell *cells;
     uint64_t (*more)[2]; /* the second half of each text; NULL = all are short */
     unsigned shift;      /* 64 less the bits of a place */
+    unsigned most_bits;
     uint32_t used;
+    uint32_t turn;       /* which of the places is forgotten next */
 } memo_cells;
 
-bool memo_cells_open(memo_cells *of);
+/* So many bits has a place at most; a quarter of the places is found fast. */
+bool memo_cells_open(memo_cells *of, unsigned most_bits);
 void memo_cells_close(memo_cells *of);
 
 /* Keeps a cell of up to MEMO_TEXT bytes; others may be forgotten for it. Nothing happens without memory. MEMO_TEXT
@@ -67,10 +70,12 @@ static inline void memo_load(const char *text, const unsigned char *mask, uint64
     words[1] &= masks[1];
 }
 
-/* The upper bits of a sum of products with odd numbers are as good as chance. */
+/* The upper bits are as good as chance. A sum of products alone is not: what is met differs in a few digits, whose
+ * products stand in rows, and rows fill all places of one key. Three zeros give zero. */
 static inline uint64_t memo_hash(uint64_t a, uint64_t b, uint32_t c)
 {
-    return a * UINT64_C(0x9E3779B97F4A7C15) + (b + c) * UINT64_C(0xC2B2AE3D27D4EB4F);
+    uint64_t sum = a * UINT64_C(0x9E3779B97F4A7C15) + (b + c) * UINT64_C(0xC2B2AE3D27D4EB4F);
+    return (sum ^ sum >> 32) * UINT64_C(0xD6E8FEB86659FD93);
 }
 
 /* The cell with a text that may be long. */
@@ -115,6 +120,7 @@ typedef struct memo_answers {
     unsigned shift;    /* 64 less the bits of a place */
     uint32_t most;
     uint32_t used;
+    uint32_t turn;     /* which of the places is forgotten next */
     uint32_t *met;     /* places of answers that were met since they were last counted, in the order of that */
     uint32_t met_count;
 } memo_answers;

@@ -48,7 +48,7 @@ static void finish(recode *stream, char *out, size_t room)
     stream->finished = true;
 }
 
-/* Takes input through the converter into the empty out block. */
+/* Takes input through the converter into the empty out block. More input is waited for only if nothing came out. */
 static void convert(recode *stream)
 {
     char *in = stream->in + stream->in_begin;
@@ -68,7 +68,7 @@ static void convert(recode *stream)
         stream->fault = RECODE_E_CUT;
     else if (stream->source_done && reason == 0)
         finish(stream, out, out_left);
-    else if (reason != E2BIG)
+    else if (reason != E2BIG && stream->out_end == 0)
         refill(stream);
 }
 

@@ -12,6 +12,7 @@ import subprocess
 import sys
 import tempfile
 import unittest
+from datetime import date, timedelta
 from pathlib import Path
 
 HERE = Path(__file__).resolve().parent
@@ -26,7 +27,8 @@ JOBS = [1, 2, 3, 8]
 
 
 def run(command, *options, data=None):
-    return subprocess.run([command, "batch", *DAY, *map(str, options)], input=data, capture_output=True, timeout=120,
+    day = [] if "--as-of" in options else DAY
+    return subprocess.run([command, "batch", *day, *map(str, options)], input=data, capture_output=True, timeout=120,
                           check=False)
 
 
@@ -111,6 +113,20 @@ class Kinds(Same):
         for order in [before + rows, rows + before]:
             out = self.same(data=table(["unit", "chamber", "released", "applied"], *order * 3)).stdout
             self.assertEqual((out.count(b",2.54,4,1 23/50,"), out.count(b",1.27,3.5,2 23/100,")), (3, 3))
+
+    def test_limits_that_change_every_day(self):
+        """So many days are told apart as a carrier's own table can have, and each from no day."""
+        first = date(2022, 1, 1)
+        days = [first + timedelta(i) for i in range(300)]
+        with tempfile.TemporaryDirectory() as folder:
+            limits = Path(folder) / "own.csv"
+            rows = [f"clamp,30,standard,{2 - i % 2 / 2},{day},{day}\n" for i, day in enumerate(days)]
+            for more in ["", "bolt,C,any,1 1/2,2013-01-01,\n"]:
+                limits.write_text("family,size,class,limit,from,until\n" + more + "".join(rows), encoding="utf-8")
+                for at in range(90, 120):
+                    cells = [["30", "1", "2 3/4", day] for day in ["", *days[at:at + 2]] * 2]
+                    self.same("--limits", limits, "--as-of", first + timedelta(1 - at % 2), commands=[COMMAND], jobs=[1],
+                              data=table(["chamber", "released", "applied", "date"], *cells))
 
     def test_header_that_could_be_a_row(self):
         header, row, good = b"30,released,applied,x\n", b"30,released,applied,y\n", b"30,2,4,x\n"
@@ -218,14 +234,15 @@ class Large(Same):
         self.same(data=b"".join(rows))
 
     def test_rows_come_before_the_end_of_the_input(self):
-        for jobs in [1, 2, 4]:
-            with subprocess.Popen([COMMAND, "batch", *DAY, "--jobs", str(jobs)], stdin=subprocess.PIPE,
+        for options in [["--jobs", "1"], ["--jobs", "2"], ["--jobs", "4"], ["--encoding", "windows-1252"]]:
+            with subprocess.Popen([COMMAND, "batch", *DAY, *options], stdin=subprocess.PIPE,
                                   stdout=subprocess.PIPE, bufsize=0) as process:
                 for data in [HEADER, Lines.GOOD, Lines.GOOD * 3, Lines.GOOD]:
                     process.stdin.write(data)
                     got = b""
-                    while got.count(b"\n") < data.count(b"\n"):
+                    while got.count(b"\n") < data.count(b"\n") and select.select([process.stdout], [], [], 30)[0]:
                         got += os.read(process.stdout.fileno(), 65536)
+                    self.assertEqual(got.count(b"\n"), data.count(b"\n"), options)
                 process.stdin.close()
                 self.assertEqual(process.wait(timeout=60), 0)
 

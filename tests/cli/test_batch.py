@@ -237,6 +237,13 @@ class Meaning(Case):
         line = b'{"unit": "%s", "chamber": "30", "released": "2 1/8", "applied": "4"}\n'
         self.assertEqual(run("--format", "ndjson", data=line % b"T-104").returncode, 0)
         self.assertEqual(run("--format", "ndjson", data=line % b"yard").returncode, 3)
+        named = run("--format", "ndjson", data=line % b"T-104" + line % b"in" + line % b"7")
+        self.assertEqual(named.returncode, 0)
+        self.assertIn(b'the member "unit" names vehicles ("T-104")', b" ".join(named.stderr.split()))
+        slip = run("--format", "ndjson", data=line % b"in" + line % b"cm1")
+        self.assertEqual((slip.returncode, slip.stdout.count(b"other-unreadable")), (3, 1))
+        first = b"\xef\xbb\xbf\r\n" + line % b"in"
+        self.assertTrue(run("--format", "ndjson", data=first).stdout.startswith(b"\r\n{"))
 
     def test_every_column_counts(self):
         """Each optional column, with a cell that must change the answer of an unlisted clamp 18."""

@@ -1,0 +1,83 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* What `rodtravel batch` met before must be found again: a table that forgets judges everything anew. */
+#include <stdarg.h>
+#include <stddef.h>
+#include <setjmp.h>
+#include <stdint.h>
+#include <cmocka.h>
+
+#include "../../examples/cli/memo.h"
+
+#include <stdio.h>
+
+#define DAY_BITS 15u
+
+/* Keeps the day, or looks for it. */
+static bool meet_day(memo_cells *cells, unsigned year, unsigned month, unsigned day, bool keep)
+{
+    char text[MEMO_TEXT] = "";
+    int size = snprintf(text, sizeof text, "%04u-%02u-%02u", year, month, day);
+    memo_cell cell = {.size = memo_size((uint32_t)size, 0), .mark = year * 10000u + month * 100u + day};
+    if (keep)
+        memo_cells_keep(cells, text, &cell);
+    const memo_cell *found = memo_cells_find(cells, text, (uint32_t)size, 0);
+    assert_true(found == NULL || found->mark == cell.mark);
+    return found != NULL;
+}
+
+static unsigned meet_days(memo_cells *cells, bool keep)
+{
+    unsigned met = 0;
+    for (unsigned year = 2006; year < 2026; year++)
+        for (unsigned month = 1; month <= 12; month++)
+            for (unsigned day = 1; day <= 28; day++)
+                met += meet_day(cells, year, month, day, keep);
+    return met;
+}
+
+/* Nearly all: a place may have one more than it can hold. */
+static bool nearly(unsigned met, unsigned all) { return met <= all && met >= all - all / 100; }
+
+static void test_days_of_twenty_years_are_kept(void **state)
+{
+    memo_cells cells;
+    (void)state;
+    assert_true(memo_cells_open(&cells, DAY_BITS));
+    assert_int_equal(meet_days(&cells, true), 20 * 12 * 28);
+    assert_true(nearly(meet_days(&cells, false), 20 * 12 * 28));
+    memo_cells_close(&cells);
+}
+
+/* Marks as the columns of a plain file make them: a few numbers side by side, and strokes in sixteenths. */
+static unsigned meet_answers(memo_answers *answers, unsigned shift, bool keep)
+{
+    unsigned met = 0;
+    for (uint32_t stroke = 0; stroke < 44; stroke++)
+        for (uint64_t kind = 0; kind < 90; kind++) {
+            uint64_t mark = kind % 5 | kind / 5 % 2 << shift | kind / 10 % 3 << (shift + 5) | kind / 30 << (shift + 9);
+            memo_answer answer = {.mark = mark, .units = stroke * 317500u, .size = 1};
+            if (keep)
+                memo_answers_keep(answers, &answer);
+            met += memo_answers_find(answers, mark, stroke * 317500u) != NULL;
+        }
+    return met;
+}
+
+static void test_answers_of_a_plain_file_are_kept(void **state)
+{
+    (void)state;
+    for (unsigned shift = 9; shift < 24; shift++) {
+        memo_answers answers;
+        assert_true(memo_answers_open(&answers, 32768));
+        assert_int_equal(meet_answers(&answers, shift, true), 44 * 90);
+        assert_true(nearly(meet_answers(&answers, shift, false), 44 * 90));
+        memo_answers_close(&answers);
+    }
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {cmocka_unit_test(test_days_of_twenty_years_are_kept),
+                                       cmocka_unit_test(test_answers_of_a_plain_file_are_kept)};
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
