@@ -38,7 +38,8 @@ static void find_quote(batch_recall *recall, const csv_reader *reader)
 
 /* Most bytes that are copied in one step of a known size. */
 #define ROW_STEP 64u
-#define TAIL_STEP 128u
+#define TAIL_STEP 96u
+_Static_assert(MEMO_TAIL % TAIL_STEP == 0, "a tail is read in whole steps, never beyond its room");
 
 /* Room for all rows that are left in the index, each with its answer. */
 static bool make_room(batch_part *part)
