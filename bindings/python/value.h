@@ -78,13 +78,19 @@ static void raise_status(rodt_status status)
     raise_error(&error);
 }
 
+/* An error of a reader, under the name that the caller knows. */
+static bool refuse_as(rodt_error *error, const char *field)
+{
+    snprintf(error->field, sizeof error->field, "%s", field);
+    raise_error(error);
+    return false;
+}
+
 static bool refuse(rodt_status status, const char *field, const char *sentence)
 {
     rodt_error error = {.status = status};
-    snprintf(error.field, sizeof error.field, "%s", field);
     snprintf(error.text, sizeof error.text, "%s", sentence);
-    raise_error(&error);
-    return false;
+    return refuse_as(&error, field);
 }
 
 /* What was expected, and the type of what was given. */
@@ -208,12 +214,7 @@ static bool length_of(PyObject *object, const char *field, rodt_length *out)
         const char *text = text_of(object, field);
         if (text == NULL)
             return false;
-        status = rodt_length_read(text, strlen(text), NULL, out, NULL, &error);
-        if (status != RODT_OK) {
-            snprintf(error.field, sizeof error.field, "%s", field);
-            raise_error(&error);
-        }
-        return status == RODT_OK;
+        return rodt_length_read(text, strlen(text), NULL, out, NULL, &error) == RODT_OK || refuse_as(&error, field);
     }
     int64_t num;
     int64_t den;
@@ -233,9 +234,7 @@ static bool pressure_of(PyObject *object, const char *field, rodt_pressure *out)
         const char *text = text_of(object, field);
         if (text == NULL || rodt_pressure_read(text, strlen(text), false, out, &error) == RODT_OK)
             return text != NULL;
-        snprintf(error.field, sizeof error.field, "%s", field);
-        raise_error(&error);
-        return false;
+        return refuse_as(&error, field);
     }
     int64_t num;
     int64_t den;
@@ -295,9 +294,7 @@ static bool date_of(PyObject *object, const char *field, rodt_date *out)
         const char *text = text_of(object, field);
         if (text == NULL || rodt_date_read(text, strlen(text), RODT_DATE_ORDER_UNKNOWN, out, &error) == RODT_OK)
             return text != NULL;
-        snprintf(error.field, sizeof error.field, "%s", field);
-        raise_error(&error);
-        return false;
+        return refuse_as(&error, field);
     }
     int day[3];
     if (PyObject_IsInstance(object, classes.date) != 1) {

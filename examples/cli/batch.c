@@ -33,15 +33,13 @@ static bool look_at_unit(const batch_run *run, const char *text)
 {
     char shown[BATCH_SHOWN_SIZE];
     const char *what = run->options->objects ? "member" : "column";
-    bool vehicle = names_vehicle(text);
-    if (vehicle)
-        complain("the %s \"unit\" names vehicles (\"%s\"), so it is not read as the unit of the lengths", what,
-                 batch_show(text, shown));
-    else if (text != NULL && is_no_unit(run, text))
+    if (is_vehicle_unit(text, what))
+        return true;
+    if (text != NULL && is_no_unit(run, text))
         complain("the %s \"unit\" holds \"%s\", which is no unit of lengths; if it names vehicles, add "
                  "--column unit=",
                  what, batch_show(text, shown));
-    return vehicle;
+    return false;
 }
 
 static void look_at_first_cell(batch_run *run, const csv_record *first)
@@ -186,7 +184,9 @@ static int run_file(batch_run *run)
     if (!batch_input_open(&input, run->options->file, run->options->encoding))
         return STATUS_USAGE;
     int status = STATUS_USAGE;
-    if (batch_input_is_output(&input, STDOUT_FILENO))
+    if (input.descriptor == STDOUT_FILENO)
+        complain("standard output is closed");
+    else if (batch_input_is_output(&input, STDOUT_FILENO))
         complain("%s is the output too; write to another file", input.name);
     else
         status = run_batch(run, &input);

@@ -58,5 +58,6 @@ void batch_progress_hide(batch_progress *progress)
 {
     if (progress->shown)
         fprintf(stderr, "\r%*s\r", WIDTH, "");
+    fflush(stderr);
     progress->shown = false;
 }

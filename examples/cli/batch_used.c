@@ -6,7 +6,7 @@
 #include <inttypes.h>
 #include <stdlib.h>
 
-/* Steps of half a percent; the last one holds what is beyond, which is no brake. */
+/* Steps of half a percent; the last one holds what is beyond, which is no brake and shown as "more". */
 #define STEPS 1000
 
 enum { ROW_ALL, ROW_VERDICT, ROW_REASON = ROW_VERDICT + BATCH_VERDICTS, ROW_CHAMBER = ROW_REASON + RODT_REASON_END,
@@ -78,7 +78,10 @@ static void print_row(const batch_used *used, size_t row, const char *name)
     fprintf(stderr, "  %-26s %12" PRIu64, name, all);
     for (size_t i = 0; i < COUNT_OF(percents); i++) {
         int step = percentile(used->rows[row], all, percents[i]);
-        fprintf(stderr, " %5d.%d", step / 2, step % 2 * 5);
+        if (step < STEPS)
+            fprintf(stderr, " %5d.%d", step / 2, step % 2 * 5);
+        else
+            fputs("    more", stderr);
     }
     fputc('\n', stderr);
 }

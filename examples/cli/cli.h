@@ -88,9 +88,9 @@ extern const command_spec report_command;
 extern const command_spec walkround_command;
 extern const command_spec practice_command;
 
-/* True if the text of a column called "unit" is no unit of length but the number of a vehicle, such as T-104
- * (unit_cell.c). */
-bool names_vehicle(const char *text);
+/* True if the text under "unit" in a first row is no unit of length but names a vehicle, such as T-104; that is said on
+ * stderr. what = "column" or "member"; NULL is no text (unit_cell.c). */
+bool is_vehicle_unit(const char *text, const char *what);
 
 /* --- Rule set and day (setting.c) -------------------------------------------------------------------- */
 

@@ -90,6 +90,7 @@ static int run(int argc, char **argv)
  * the last bytes are written. */
 int main(int argc, char **argv)
 {
+    setvbuf(stderr, NULL, _IOLBF, BUFSIZ); /* a message comes as a line, not sign by sign */
     int status = run(argc, argv);
     bool lost = ferror(stdout) != 0;
     errno = 0;

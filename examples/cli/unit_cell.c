@@ -33,7 +33,7 @@ static bool may_be_division(const char *text, size_t size)
     return false;
 }
 
-bool names_vehicle(const char *text)
+static bool names_vehicle(const char *text)
 {
     bool digit = false;
     if (text == NULL)
@@ -48,4 +48,12 @@ bool names_vehicle(const char *text)
         digit = digit || is_digit(text[i]);
     }
     return digit && !may_be_division(text, size);
+}
+
+bool is_vehicle_unit(const char *text, const char *what)
+{
+    if (!names_vehicle(text))
+        return false;
+    complain("the %s \"unit\" names vehicles (\"%.40s\"), so it is not read as the unit of the lengths", what, text);
+    return true;
 }

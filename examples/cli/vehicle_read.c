@@ -40,6 +40,7 @@ typedef struct file_reader {
     size_t column[WORDS];
     size_t columns;
     char text[WORDS][TEXT_SIZE]; /* of the row that is being read */
+    bool unit_is_vehicle; /* by the first row */
     vehicle_record *out;
 } file_reader;
 
@@ -188,6 +189,8 @@ static int judge_end(file_reader *from, uint64_t line)
 {
     vehicle_record *out = from->out;
     const vehicle_options *options = from->options;
+    if (out->count == 0)
+        from->unit_is_vehicle = is_vehicle_unit(cell(from, UNIT), "column");
     rodt_reading_text text = {.chamber = cell(from, CHAMBER),
                               .released = cell(from, RELEASED),
                               .applied = cell(from, APPLIED),
@@ -198,7 +201,7 @@ static int judge_end(file_reader *from, uint64_t line)
                               .pressure_after = cell(from, PSI_AFTER),
                               .division = cell(from, DIVISION),
                               .day = cell(from, DATE),
-                              .unit = names_vehicle(cell(from, UNIT)) ? NULL : cell(from, UNIT),
+                              .unit = from->unit_is_vehicle ? NULL : cell(from, UNIT),
                               .style = options->style,
                               .default_day = options->setting->day};
     rodt_status status = rodt_judge_row(&text, options->setting->rules, &out->findings[out->count],

@@ -49,7 +49,8 @@ class Tap(unittest.TestResult):
 
 
 def main(module="__main__"):
-    """Ends the program: 0 only if every test passed."""
+    """Ends the program: 0 only if there are tests and every one passed."""
     suite = unittest.defaultTestLoader.loadTestsFromModule(sys.modules[module])
     print(f"1..{suite.countTestCases()}")
-    sys.exit(not suite.run(Tap()).wasSuccessful())
+    result = suite.run(Tap())
+    sys.exit(not result.wasSuccessful() or result.testsRun == 0)

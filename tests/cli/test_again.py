@@ -16,6 +16,7 @@ from datetime import date, timedelta
 from pathlib import Path
 
 import dialogue
+import tap
 
 HERE = Path(__file__).resolve().parent
 CASES = HERE.parent / "cases"
@@ -324,27 +325,8 @@ class Ends(unittest.TestCase):
         self.assertTrue(shown.endswith(b"\r" + b" " * 78 + b"\r"), shown)
 
 
-class Tap(unittest.TestResult):
-    """Says how each case went, in the Test Anything Protocol."""
-
-    def stopTest(self, test):
-        super().stopTest(test)
-        wrong = [text for case, text in self.failures + self.errors if getattr(case, "test_case", case) is test]
-        print("not ok" if wrong else "ok", self.testsRun, "-", test.id().split(".", 1)[1], flush=True)
-        print("".join("# " + line[:400] + "\n" for text in wrong for line in text.splitlines()), end="")
-
-
-def main():
-    suite = unittest.defaultTestLoader.loadTestsFromModule(sys.modules[__name__])
-    print(f"1..{suite.countTestCases()}")
-    result = suite.run(Tap())
-    failed = len({str(getattr(case, "test_case", case)) for case, _ in result.failures + result.errors})
-    print(f"# {result.testsRun - failed} passed, {failed} failed")
-    return 1 if failed or result.testsRun == 0 else 0
-
-
 if __name__ == "__main__":
     if len(sys.argv) != 3:
         sys.exit(__doc__)
     COMMAND, SMALL = sys.argv[1:]
-    sys.exit(main())
+    tap.main()

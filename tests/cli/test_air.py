@@ -5,6 +5,8 @@ import subprocess
 import sys
 import unittest
 
+import tap
+
 RULES = ["us-fmcsr", "us-periodic", "ca-on", "us-inuse", "us-newvehicle", "us-oos", "us-cdl", "us-cdl-skills", "us-ca",
          "us-nv", "us-sc", "us-tx", "ca-ab", "ca-bc", "ca-nb", "ca-nl", "ca-qc", "ca-sk", "au", "nz"]
 
@@ -239,28 +241,6 @@ estimate: 100 psi falls to 91 23/130 psi in one full application; 5 keep 60 psi
 """)
 
 
-class Tap(unittest.TestResult):
-    """One line a test."""
-
-    def line(self, good, test, why=""):
-        print("ok" if good else "not ok", self.testsRun, "-", test.id().removeprefix("__main__."))
-        for text in why.splitlines():
-            print("#", text)
-
-    def addSuccess(self, test):
-        self.line(True, test)
-
-    def addFailure(self, test, err):
-        super().addFailure(test, err)
-        self.line(False, test, self.failures[-1][1])
-
-    def addError(self, test, err):
-        super().addError(test, err)
-        self.line(False, test, self.errors[-1][1])
-
-
 if __name__ == "__main__":
     COMMAND, EXAMPLE = sys.argv[1:]
-    suite = unittest.defaultTestLoader.loadTestsFromModule(sys.modules["__main__"])
-    print(f"1..{suite.countTestCases()}")
-    sys.exit(not suite.run(Tap()).wasSuccessful())
+    tap.main()

@@ -7,6 +7,8 @@ import tempfile
 import unittest
 from pathlib import Path
 
+import tap
+
 DEMO = Path(__file__).resolve().parent.parent.parent / "examples" / "data" / "demo_vehicle.csv"
 HEAD = "position,chamber,stroke_class,released,applied,psi,arm_length,adjuster\n"
 
@@ -116,6 +118,15 @@ class Page(Case):
         self.assertIn("50.80 mm  2      at the limit ", said)
         self.assertIn("51.00 mm  2      over by 0.20 mm ", said)
 
+    def test_unit_may_name_the_vehicle(self):
+        """By the first row for all; a typing error further down is no vehicle."""
+        table = "unit,position,chamber,released,applied,psi\n{},1L,30,2 1/8,4,95\n{},1R,30,2 1/8,4,95\n"
+        result = run("-", data=table.format("T-104", "T-104"))
+        self.assertEqual(result.returncode, 0, result.stdout)
+        self.assertIn("names vehicles", result.stderr)
+        self.judged(table.format("in", "in"), 0)
+        self.judged(table.format("in", "in1"), 3)
+
     def test_wheel_ends_stand_by_axle(self):
         said = self.judged(HEAD + row("2R") + row("1R") + row("2L") + row("1L"), 0)
         self.assertEqual([line[:2] for line in said.splitlines() if line[:2] in ("1L", "1R", "2L", "2R")],
@@ -222,23 +233,6 @@ class Example(unittest.TestCase):
                           ["-1", "undetermined", "released-missing"]])
 
 
-class Tap(unittest.TestResult):
-    def said(self, word, test, note=""):
-        print(f"{word} {self.testsRun} - {test.id()}{note}")
-
-    def addSuccess(self, test):
-        self.said("ok", test)
-
-    def addFailure(self, test, err):
-        self.said("not ok", test)
-        print("# " + self._exc_info_to_string(err, test).replace("\n", "\n# "))
-        super().addFailure(test, err)
-
-    addError = addFailure
-
-
 if __name__ == "__main__":
     COMMAND, EXAMPLE, COLUMN = sys.argv[1:4]
-    suite = unittest.defaultTestLoader.loadTestsFromModule(sys.modules[__name__])
-    print(f"1..{suite.countTestCases()}")
-    sys.exit(not suite.run(Tap()).wasSuccessful())
+    tap.main()

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "column_expect.h"
+#include "source.h"
 
 #define CHILDREN 7
 #define CELLS_MOST 64 /* of a buffer that is really there */
@@ -23,25 +24,6 @@ static struct {
     size_t pieces;
     bool is_true; /* no struct says more than its buffers hold */
 } batch;
-
-static void demand(bool good)
-{
-    if (!good)
-        abort();
-}
-
-typedef struct source {
-    const uint8_t *data;
-    size_t left;
-} source;
-
-static uint8_t byte(source *from)
-{
-    if (from->left == 0)
-        return 0;
-    from->left--;
-    return *from->data++;
-}
 
 static void *room(source *from, size_t size)
 {

@@ -6,33 +6,14 @@
 
 #include "column.h"
 #include "column_expect.h"
+#include "source.h"
 
 #define ROWS_MOST 400
 #define SKIP_MOST 16
 
 int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size);
 
-static void demand(bool good)
-{
-    if (!good)
-        abort();
-}
-
 /* --- Bytes ------------------------------------------------------------------------------------------- */
-
-/* What was given, and zeros behind its end. */
-typedef struct source {
-    const uint8_t *data;
-    size_t left;
-} source;
-
-static uint8_t byte(source *from)
-{
-    if (from->left == 0)
-        return 0;
-    from->left--;
-    return *from->data++;
-}
 
 static uint64_t number(source *from, int bytes)
 {
