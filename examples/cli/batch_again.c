@@ -1,159 +1,125 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* The fast way of `rodtravel batch`: rows that come to what was judged before are found and answered again. It parts
- * a row without quotes, and leaves every other row, and every row with something new, to the thorough way. */
+/* The fast way of `rodtravel batch`: rows that come to what was judged before are found and answered again. Every
+ * other row, and every row with something new, is left to the thorough way. */
 #include "batch_recall.h"
 
 #include <string.h>
 
-/* Looks for the signs of the next stretch. */
-static void index_stretch(batch_recall *recall, const csv_reader *reader)
-{
-    size_t size = reader->end - reader->begin;
-    recall->from = reader->begin;
-    recall->until = reader->begin + (size < SCAN_MAX ? size : SCAN_MAX);
-    recall->scan(reader->buffer + recall->from, recall->until - recall->from, reader->separator, recall->index);
-    recall->sign = 1;
-    recall->feed = 0;
-    recall->quote = recall->from;
-}
-
-/* Goes on in the index from where the reader stands now. */
-static void catch_up(batch_recall *recall, const csv_reader *reader)
-{
-    const scan_index *index = recall->index;
-    size_t at = reader->begin - recall->from;
-    while (recall->sign < index->sign_count && index->signs[recall->sign] < at)
-        recall->sign++;
-    while (recall->feed < index->feed_count && index->feeds[recall->feed] < at)
-        recall->feed++;
-}
-
-static void find_quote(batch_recall *recall, const csv_reader *reader)
-{
-    if (recall->quote > reader->begin)
-        return;
-    const char *found = memchr(reader->buffer + reader->begin, '"', recall->until - reader->begin);
-    recall->quote = found != NULL ? (size_t)(found - reader->buffer) : recall->until;
-}
-
 /* Most bytes that are copied in one step of a known size. */
-#define ROW_STEP 64u
-#define TAIL_STEP 96u
-_Static_assert(MEMO_TAIL % TAIL_STEP == 0, "a tail is read in whole steps, never beyond its room");
+#define STEP 96u
+_Static_assert(MEMO_TAIL % STEP == 0, "a tail is read in whole steps, never beyond its room");
+_Static_assert(CSV_PAD >= STEP && CSV_PAD >= SCAN_STEP && CSV_PAD >= MEMO_TEXT, "a row is read beyond its end");
 
-/* Room for all rows that are left in the index, each with its answer. */
-static bool make_room(batch_part *part)
-{
-    const batch_recall *recall = part->recall;
-    size_t rows = recall->index->feed_count - recall->feed;
-    return output_room(&part->out, recall->until - part->reader.begin + rows * (MEMO_TAIL + 2) + ROW_STEP + TAIL_STEP);
-}
-
-/* A row; places count from the beginning of the stretch. */
+/* A row that was parted. */
 typedef struct row {
-    const char *stretch;
-    const uint32_t *ends; /* of its cells; in front of them, of the row before */
-    uint32_t start;
+    const char *bytes;
+    const uint32_t *ends; /* of its cells, the line end left out; the first is that of the row before */
     uint32_t size;
     uint32_t line_end_size;
 } row;
 
-/* The next row, if it ends in the index, has as many cells as the header, no quotes, and is no header. */
-static inline bool take_row(const batch_recall *recall, const batch_header *header, uint32_t quote, row *out)
+/* Sees to the line end of a row. */
+SCAN_INLINE row make_row(const char *bytes, uint32_t *ends, uint32_t count)
 {
-    const scan_index *index = recall->index;
-    size_t last = recall->sign + header->count - 1;
-    if (recall->feed >= index->feed_count || last >= index->sign_count)
-        return false;
-    uint32_t end = index->signs[last];
-    if (end != index->feeds[recall->feed] || end > quote)
-        return false;
-    out->ends = index->signs + recall->sign;
-    out->start = out->ends[-1] + 1;
-    out->line_end_size = end > out->start && out->stretch[end - 1] == '\r' ? 2 : 1;
-    out->size = end + 1 - out->line_end_size - out->start;
-    return out->size != header->size || memcmp(out->stretch + out->start, header->bytes, out->size) != 0;
+    uint32_t feed = ends[count];
+    uint32_t carriage_return = feed > 0 && bytes[feed - 1] == '\r';
+    ends[count] = feed - carriage_return;
+    return (row){.bytes = bytes, .ends = ends, .size = feed - carriage_return, .line_end_size = 1 + carriage_return};
 }
 
 /* The answer to a row; NULL if it is not known. */
-static inline memo_answer *find_answer(const batch_recall *recall, const row *of)
+SCAN_INLINE memo_answer *find_answer(const batch_recall *recall, const row *of, bool has_unit)
 {
     uint64_t mark = 0;
     uint32_t units = 0;
     uint32_t tag = 0;
-    for (size_t i = 0; i < recall->count; i++) {
-        const recall_column *column = &recall->columns[i];
-        uint32_t start = of->ends[(ptrdiff_t)column->column - 1] + 1;
-        uint32_t end = of->ends[column->column] - (column->last & (of->line_end_size - 1));
+    const recall_column *const end = recall->columns + recall->count;
+    for (const recall_column *column = recall->columns; column < end; column++) {
+        uint32_t start = of->ends[column->before] + 1;
+        uint32_t size = of->ends[column->before + 1] - start;
         const memo_cell *cell =
-            memo_cells_find(&column->cells, of->stretch + start, end - start, tag & column->heeds);
+            memo_cells_find(&column->cells, of->bytes + start, size, has_unit ? tag & column->heeds : 0);
         if (cell == NULL)
             return NULL;
         mark |= cell->mark;
-        units += cell->units & ~column->gives;
-        tag |= cell->units & column->gives;
+        units += has_unit ? cell->units & ~column->gives : cell->units;
+        tag |= has_unit ? cell->units & column->gives : 0;
     }
-    return (mark & RECALL_NEVER) == 0 ? memo_answers_find(&recall->answers, mark, units) : NULL;
+    return (mark & RECALL_NEVER) == 0 ? memo_answers_find(&recall->answers, mark, recall_stroke(mark, units)) : NULL;
 }
 
 /* Copies in steps, so up to a step too far on both sides; most texts take one. */
-static inline void copy_loosely(char *to, const char *from, size_t size, size_t step)
+SCAN_INLINE void copy_loosely(char *to, const char *from, uint32_t size)
 {
-    memcpy(to, from, step);
-    for (size_t at = step; at < size; at += step)
-        memcpy(to + at, from + at, step);
+    memcpy(to, from, STEP);
+    for (uint32_t at = STEP; at < size; at += STEP)
+        memcpy(to + at, from + at, STEP);
 }
 
-static inline void write_row(output *to, const row *of, const memo_answer *answer)
+SCAN_INLINE void write_row(output *to, const row *of, const memo_answer *answer)
 {
     char *at = to->buffer + to->used;
-    const char *bytes = of->stretch + of->start;
-    copy_loosely(at, bytes, of->size, ROW_STEP);
+    copy_loosely(at, of->bytes, of->size);
     at += of->size;
-    copy_loosely(at, answer->tail, answer->size, TAIL_STEP);
+    copy_loosely(at, answer->tail, answer->size);
     at += answer->size;
-    memcpy(at, bytes + of->size, 2);
+    memcpy(at, of->bytes + of->size, 2);
     to->used += of->size + answer->size + of->line_end_size;
 }
 
-/* Answers rows of the index up to the first that must be looked at. */
-static void answer_rows(batch_part *part)
+static bool is_header(const batch_header *header, const row *of)
+{
+    return of->size == header->size && memcmp(of->bytes, header->bytes, of->size) == 0;
+}
+
+/* Answers rows up to the first that must be looked at. */
+SCAN_INLINE void answer_rows(batch_part *part, scan_finder *find, scan_writer *write, bool has_unit)
 {
     batch_recall *recall = part->recall;
     csv_reader *reader = &part->reader;
     const batch_header *header = &part->run->header;
-    uint32_t quote = (uint32_t)(recall->quote - recall->from);
-    row next = {.stretch = reader->buffer + recall->from};
+    const uint32_t count = (uint32_t)header->count;
+    const char separator = reader->separator;
+    const char *at = reader->buffer + reader->begin;
+    const char *end = reader->buffer + reader->end;
     uint64_t rows = 0;
-    while (take_row(recall, header, quote, &next)) {
-        memo_answer *answer = find_answer(recall, &next);
+    while (at < end && scan_row(at, separator, count, recall->ends + 1, find, write) == count) {
+        row next = make_row(at, recall->ends, count);
+        if (next.size + next.line_end_size > (size_t)(end - at) || is_header(header, &next) ||
+            !output_room(&part->out, next.size + MEMO_TAIL + 2 * STEP))
+            break;
+        memo_answer *answer = find_answer(recall, &next, has_unit);
         if (answer == NULL)
             break;
         write_row(&part->out, &next, answer);
         memo_answers_meet(&recall->answers, answer);
-        recall->sign += header->count;
-        recall->feed++;
+        at += next.size + next.line_end_size;
         rows++;
     }
-    reader->begin = recall->from + (uint32_t)(recall->index->signs[recall->sign - 1] + 1u);
+    reader->begin = (size_t)(at - reader->buffer);
     reader->line += rows;
 }
 
-void batch_again(batch_part *part)
+/* --- One loop for each kind of processor ----------------------------------------------------------------- */
+
+#ifdef SCAN_X86
+
+static void answer_16(batch_part *part) { answer_rows(part, scan_find_16, scan_write, part->recall->has_unit); }
+
+SCAN_AVX2 static void answer_32(batch_part *part)
 {
-    batch_recall *recall = part->recall;
-    csv_reader *reader = &part->reader;
-    bool indexed = reader->begin >= recall->from && reader->begin < recall->until;
-    if (indexed)
-        catch_up(recall, reader);
-    do {
-        if (!indexed)
-            index_stretch(recall, reader);
-        find_quote(recall, reader);
-        if (!make_room(part))
-            return;
-        answer_rows(part);
-        /* A stretch may end within a row; the next one begins with it. */
-        indexed = recall->feed < recall->index->feed_count || reader->begin == recall->from;
-    } while (!indexed && reader->begin < reader->end);
+    if (part->recall->has_unit)
+        answer_rows(part, scan_find_32, scan_write_8, true);
+    else
+        answer_rows(part, scan_find_32, scan_write_8, false);
 }
+
+batch_answerer *batch_again_choose(void) { return SCAN_HAS_AVX2() ? answer_32 : answer_16; }
+
+#else
+
+static void answer_8(batch_part *part) { answer_rows(part, scan_find_8, scan_write, part->recall->has_unit); }
+
+batch_answerer *batch_again_choose(void) { return answer_8; }
+
+#endif

@@ -6,15 +6,18 @@
 #include <stdlib.h>
 #include <string.h>
 
-/* Bits that the numbers of a column have in a mark; together less than 63. */
+/* Bits that the numbers of a column have in a mark; together 62 at most. */
 static const unsigned char bits_of[BATCH_READ] = {
     [BATCH_CHAMBER] = 9,    [BATCH_RELEASED] = 4, [BATCH_APPLIED] = 4,      [BATCH_STROKE_CLASS] = 5,
     [BATCH_RATED_STROKE] = 7, [BATCH_MARKED_LIMIT] = 6, [BATCH_PSI] = 4,    [BATCH_PSI_AFTER] = 4,
     [BATCH_DIVISION] = 5,   [BATCH_DATE] = 5,     [BATCH_UNIT] = 3,         [BATCH_ENGINE] = 2,
     [BATCH_SPRING_BRAKE] = 2, [BATCH_DRUM] = 2,   [BATCH_POSITION] = 0};
 
-/* Classes of the cells of one column; 0 = the text stands for itself alone. Days may have any number of classes. */
+/* Classes of the cells of one column; 0 = the text stands for itself alone. Days may have any number of classes, and
+ * what cannot be read is told apart by the reasons alone. */
 enum { CLASS_LENGTH = 1, CLASS_PRESSURE = 1, CLASS_NO_DAY = 1, CLASS_DAY = 2 };
+#define CLASS_UNREAD (UINT64_C(1) << 63)
+_Static_assert(RODT_REASON_END < 63, "reasons and the bit of a class are one number");
 
 #define TAG_SHIFT 16
 
@@ -23,10 +26,8 @@ static void add_column(batch_recall *recall, const batch_run *run, batch_word wo
     size_t column = run->header.column[word];
     if (column == BATCH_NO_COLUMN || bits_of[word] == 0)
         return;
-    bool has_unit = run->header.column[BATCH_UNIT] != BATCH_NO_COLUMN;
-    bool heeds = has_unit && (word == BATCH_RELEASED || word == BATCH_APPLIED);
-    recall->columns[recall->count++] = (recall_column){.column = column, .word = word, .shift = *shift,
-                                                       .last = column + 1 == run->header.count ? UINT32_MAX : 0,
+    bool heeds = recall->has_unit && (word == BATCH_RELEASED || word == BATCH_APPLIED);
+    recall->columns[recall->count++] = (recall_column){.before = column, .word = word, .shift = *shift,
                                                        .heeds = heeds ? UINT32_MAX << TAG_SHIFT : 0,
                                                        .gives = word == BATCH_UNIT ? UINT32_MAX : 0};
     *shift += bits_of[word];
@@ -42,6 +43,7 @@ static bool open_columns(batch_recall *recall, const batch_run *run)
     recall->columns = calloc(BATCH_READ, sizeof *recall->columns);
     if (recall->columns == NULL)
         return false;
+    recall->has_unit = run->header.column[BATCH_UNIT] != BATCH_NO_COLUMN;
     add_column(recall, run, BATCH_UNIT, &shift);
     for (int word = 0; word < BATCH_READ; word++)
         if (word != BATCH_UNIT)
@@ -57,10 +59,12 @@ batch_recall *batch_recall_open(const batch_run *run, uint32_t answers)
     batch_recall *recall = calloc(1, sizeof *recall);
     if (recall == NULL)
         return NULL;
-    recall->scan = scan_choose();
-    recall->index = malloc(sizeof *recall->index);
-    if (open_columns(recall, run) && memo_answers_open(&recall->answers, answers) && recall->index != NULL)
+    recall->answer_rows = batch_again_choose();
+    recall->ends = malloc((1 + run->header.count + SCAN_ENDS_MORE) * sizeof *recall->ends);
+    if (open_columns(recall, run) && memo_answers_open(&recall->answers, answers) && recall->ends != NULL) {
+        recall->ends[0] = UINT32_MAX; /* one byte before the first */
         return recall;
+    }
     batch_recall_close(recall);
     return NULL;
 }
@@ -73,16 +77,11 @@ void batch_recall_close(batch_recall *recall)
         memo_cells_close(&recall->columns[i].cells);
     memo_answers_close(&recall->answers);
     free(recall->columns);
-    free(recall->index);
+    free(recall->ends);
     free(recall);
 }
 
 /* --- What a cell means --------------------------------------------------------------------------------- */
-
-static bool has_any(const rodt_finding *finding, rodt_reason a, rodt_reason b, rodt_reason c)
-{
-    return rodt_finding_has(finding, a) || rodt_finding_has(finding, b) || rodt_finding_has(finding, c);
-}
 
 /* A row with this cell alone, as the library reads it. */
 static bool read_alone(const batch_part *part, batch_word word, const char *text, rodt_finding *finding)
@@ -100,67 +99,73 @@ static bool read_alone(const batch_part *part, batch_word word, const char *text
     return rodt_judge_row(&row, run->setting.rules, finding, NULL) == RODT_OK;
 }
 
-/* A reading that was read is worth its units; one that was not is worth its text. False: it is neither. */
-static bool class_of_reading(const rodt_finding *finding, batch_word word, uint32_t *class_of, uint32_t *units)
+/* What a cell comes to. */
+typedef struct cell_worth {
+    uint64_t class_of;
+    uint64_t mark;  /* beside the number of the class */
+    uint32_t units;
+} cell_worth;
+
+/* A reading that was read is worth its units; of one that was not, only the reason is told. False: it is neither. */
+static bool weigh_reading(const rodt_finding *finding, batch_word word, cell_worth *worth)
 {
     int32_t read;
-    *class_of = 0;
-    *units = 0;
-    if (!rodt_length_given(finding->released))
+    if (!rodt_length_given(finding->released)) {
+        *worth = (cell_worth){.class_of = CLASS_UNREAD | finding->reasons, .mark = RECALL_NO_STROKE};
         return true;
+    }
     if (!rodt_recall_length(finding->released, &read))
         return false;
-    *class_of = CLASS_LENGTH + (uint32_t)finding->unit;
-    *units = word == BATCH_APPLIED ? (uint32_t)read : 0u - (uint32_t)read;
+    worth->class_of = CLASS_LENGTH + (uint64_t)finding->unit;
+    worth->units = word == BATCH_APPLIED ? (uint32_t)read : 0u - (uint32_t)read;
     return true;
 }
 
-static uint32_t class_of_day(const batch_part *part, const rodt_finding *finding)
+/* A day of two meanings stands for itself: both are judged. */
+static uint64_t class_of_day(const batch_part *part, const char *text, const rodt_finding *finding)
 {
-    if (has_any(finding, RODT_REASON_DATE_UNREADABLE, RODT_REASON_DATE_AMBIGUOUS, RODT_REASON_SPREADSHEET_DATE))
+    if (batch_is_blank(text))
+        return CLASS_NO_DAY;
+    if (rodt_date_given(finding->other_day))
         return 0;
-    return CLASS_DAY + rodt_recall_day(part->run->setting.rules, finding->day);
+    if (rodt_finding_has(finding, RODT_REASON_DATE_UNREADABLE))
+        return CLASS_UNREAD | finding->reasons;
+    return CLASS_DAY + (uint64_t)rodt_recall_day(part->run->setting.rules, finding->day);
 }
 
-static uint32_t class_of_pressure(const batch_part *part, const rodt_finding *finding)
+static uint64_t class_of_pressure(const batch_part *part, const rodt_finding *finding)
 {
-    if (has_any(finding, RODT_REASON_OTHER_UNREADABLE, RODT_REASON_SPREADSHEET_DATE, RODT_REASON_OTHER_UNREADABLE))
-        return 0;
-    return CLASS_PRESSURE + (uint32_t)rodt_recall_pressure(part->run->setting.rules, finding->pressure);
+    if (rodt_finding_has(finding, RODT_REASON_OTHER_UNREADABLE))
+        return CLASS_UNREAD | finding->reasons;
+    return CLASS_PRESSURE + (uint64_t)rodt_recall_pressure(part->run->setting.rules, finding->pressure);
 }
 
-static bool class_of_cell(const batch_part *part, batch_word word, const char *text, uint32_t *class_of,
-                          uint32_t *units)
+/* False: rows with such a cell are judged one by one. */
+static bool weigh_cell(const batch_part *part, batch_word word, const char *text, cell_worth *worth)
 {
     rodt_finding finding;
-    *class_of = 0;
-    *units = 0;
+    *worth = (cell_worth){0, 0, 0};
     switch ((int)word) {
     case BATCH_CHAMBER: return !batch_is_blank(text); /* a row without one may be blank as a whole */
     case BATCH_RELEASED:
-    case BATCH_APPLIED:
-        return read_alone(part, word, text, &finding) && class_of_reading(&finding, word, class_of, units);
+    case BATCH_APPLIED: return read_alone(part, word, text, &finding) && weigh_reading(&finding, word, worth);
     case BATCH_DATE:
-        if (batch_is_blank(text)) {
-            *class_of = CLASS_NO_DAY;
-            return true;
-        }
         if (!read_alone(part, word, text, &finding))
             return false;
-        *class_of = class_of_day(part, &finding);
+        worth->class_of = class_of_day(part, text, &finding);
         return true;
     case BATCH_PSI:
     case BATCH_PSI_AFTER:
         if (!read_alone(part, word, text, &finding))
             return false;
-        *class_of = class_of_pressure(part, &finding);
+        worth->class_of = class_of_pressure(part, &finding);
         return true;
     default: return true;
     }
 }
 
 /* A number for a text, or that of its class. False: there are too many. */
-static bool give_id(recall_column *column, uint32_t class_of, uint32_t *id)
+static bool give_id(recall_column *column, uint64_t class_of, uint32_t *id)
 {
     for (*id = 0; class_of != 0 && *id < column->ids; ++*id)
         if (column->class_of[*id] == class_of)
@@ -176,34 +181,17 @@ static bool give_id(recall_column *column, uint32_t class_of, uint32_t *id)
 static memo_cell meet_cell(batch_part *part, recall_column *column, const char *text, uint32_t size, uint32_t tag)
 {
     memo_cell cell = {.size = memo_size(size, tag), .mark = RECALL_NEVER};
-    uint32_t class_of;
+    cell_worth worth;
     uint32_t id;
-    if (class_of_cell(part, column->word, part->text[column->word], &class_of, &cell.units) &&
-        give_id(column, class_of, &id)) {
-        cell.mark = (uint64_t)id << column->shift;
-        if (column->word == BATCH_UNIT)
-            cell.units = (id + 1) << TAG_SHIFT;
+    if (weigh_cell(part, column->word, part->text[column->word], &worth) && give_id(column, worth.class_of, &id)) {
+        cell.mark = (uint64_t)id << column->shift | worth.mark;
+        cell.units = column->word == BATCH_UNIT ? (id + 1) << TAG_SHIFT : worth.units;
     }
     memo_cells_keep(&column->cells, text, &cell);
     return cell;
 }
 
 /* --- Records ------------------------------------------------------------------------------------------- */
-
-/* The text of a cell as it stands, without the quotes around it. False: it has quotes inside, or is too long. */
-static bool bare_text(const csv_record *record, size_t column, const char **text, uint32_t *size)
-{
-    const csv_cell *cell = &record->cells[column];
-    *text = record->bytes + cell->start;
-    *size = cell->end - cell->start;
-    if (*size > 0 && **text == '"') {
-        ++*text;
-        *size -= 2;
-        if (memchr(*text, '"', *size) != NULL)
-            return false;
-    }
-    return *size <= MEMO_TEXT;
-}
 
 batch_key batch_recall_key(batch_part *part, const csv_record *record)
 {
@@ -213,9 +201,10 @@ batch_key batch_recall_key(batch_part *part, const csv_record *record)
     recall->looked++;
     for (size_t i = 0; i < recall->count; i++) {
         recall_column *column = &recall->columns[i];
-        const char *text;
-        uint32_t size;
-        if (!bare_text(record, column->column, &text, &size))
+        const csv_cell *place = &record->cells[column->before];
+        const char *text = record->bytes + place->start; /* with its quotes */
+        uint32_t size = place->end - place->start;
+        if (size > MEMO_TEXT)
             return key;
         if (column->word == BATCH_UNIT)
             (void)batch_cell(part, record, BATCH_UNIT);
@@ -231,9 +220,12 @@ batch_key batch_recall_key(batch_part *part, const csv_record *record)
         key.units += cell.units & ~column->gives;
         tag |= cell.units & column->gives;
     }
+    key.units = recall_stroke(key.mark, key.units);
     key.good = (key.mark & RECALL_NEVER) == 0;
     return key;
 }
+
+void batch_again(batch_part *part) { part->recall->answer_rows(part); }
 
 memo_answer *batch_recall_find(const batch_part *part, const batch_key *key)
 {
@@ -258,7 +250,6 @@ memo_answers *batch_recall_answers(const batch_part *part) { return &part->recal
 void batch_recall_begin(batch_part *part)
 {
     batch_recall *recall = part->recall;
-    recall->from = recall->until = 0;
     if (recall->rest > 0)
         recall->rest--;
     else if (recall->looked > LOOKED && recall->looked / 4 > recall->again)

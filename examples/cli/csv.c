@@ -28,6 +28,7 @@ static bool make_room(csv_reader *reader)
     char *grown = realloc(reader->buffer, reader->capacity * 2 + CSV_PAD);
     if (grown == NULL)
         return fail(reader, CSV_E_MEMORY);
+    memset(grown + reader->capacity, 0, reader->capacity + CSV_PAD);
     reader->buffer = grown;
     reader->capacity *= 2;
     return true;

@@ -17,7 +17,7 @@
 #ifndef CSV_BLOCK /* a test makes it small, so that everything is once the end of a block */
 #define CSV_BLOCK ((size_t)128 << 10)
 #endif
-#define CSV_PAD 64u
+#define CSV_PAD 96u
 
 /* Where bytes come from. Gives 1 to size bytes, 0 at the end, -1 on an error (which the source describes). */
 typedef struct csv_source {

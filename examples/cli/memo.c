@@ -7,20 +7,34 @@
 #define CELLS_FIRST_BITS 8u
 #define ANSWERS_FIRST_BITS 9u
 
+_Static_assert(MEMO_LINE % sizeof(memo_cell) == 0, "a cell stands in one line");
+
 #define TAKEN 255, 255, 255, 255, 255, 255, 255, 255
 const unsigned char memo_mask[2 * MEMO_TEXT] = {TAKEN, TAKEN, TAKEN, TAKEN, 0};
+
+/* One place of so many is taken before the table grows: then nearly everything stands in its first place. */
+#define CELL_SPACE 8
+#define ANSWER_SPACE 4
 
 static size_t first_places(unsigned shift) { return (size_t)1 << (64 - shift); }
 
 /* What belongs into the last place may stand behind it. */
 static size_t places(unsigned shift) { return first_places(shift) + MEMO_PLACES; }
 
+/* Zeros. Nothing in it stands in two lines of a cache, if a line has a whole number of what is in it. */
+static void *make_lines(size_t count, size_t size)
+{
+    size_t bytes = (count * size + MEMO_LINE - 1) / MEMO_LINE * MEMO_LINE;
+    void *made = aligned_alloc(MEMO_LINE, bytes);
+    return made != NULL ? memset(made, 0, bytes) : NULL;
+}
+
 /* --- Cells ------------------------------------------------------------------------------------------- */
 
 static bool make_cells(memo_cells *of, unsigned bits, bool more)
 {
     memo_cells made = {.shift = 64 - bits, .most_bits = of->most_bits};
-    made.cells = calloc(places(made.shift), sizeof *made.cells);
+    made.cells = make_lines(places(made.shift), sizeof *made.cells);
     made.more = more ? calloc(places(made.shift), sizeof *made.more) : NULL;
     if (made.cells == NULL || (more && made.more == NULL)) {
         memo_cells_close(&made);
@@ -51,22 +65,22 @@ static void load_long(const char *text, uint32_t size, uint64_t words[4])
     memo_load(text + MEMO_SHORT, memo_mask + MEMO_TEXT + MEMO_SHORT - size, words + 2);
 }
 
-/* A short text has the same place whether there are long ones or not. */
-static size_t place_of(const memo_cells *of, const uint64_t words[4], uint32_t kept)
+static size_t place_of(const memo_cells *of, const uint64_t words[4])
 {
-    return (size_t)((memo_hash(words[0], words[1], kept) + memo_hash(words[2], words[3], 0) * 3) >> of->shift);
+    uint64_t behind = (words[2] | words[3]) != 0 ? memo_hash(words[2], words[3]) * 3 : 0;
+    return (size_t)((memo_hash(words[0], words[1]) + behind) >> of->shift);
 }
 
-const memo_cell *memo_cells_find_long(const memo_cells *of, const char *text, uint32_t size, uint32_t tag)
+const memo_cell *memo_cells_find_on(const memo_cells *of, const char *text, uint32_t size, uint32_t tag)
 {
     uint64_t words[4];
-    if (size > MEMO_TEXT || of->more == NULL)
+    if (size > MEMO_TEXT)
         return NULL;
     load_long(text, size, words);
-    size_t first = place_of(of, words, memo_size(size, tag));
+    size_t first = place_of(of, words);
     for (size_t at = first; at < first + MEMO_PLACES && of->cells[at].size != 0; at++)
         if (of->cells[at].size == memo_size(size, tag) && memcmp(of->cells[at].text, words, MEMO_SHORT) == 0 &&
-            memcmp(of->more[at], words + 2, MEMO_SHORT) == 0)
+            (size <= MEMO_SHORT || memcmp(of->more[at], words + 2, MEMO_SHORT) == 0))
             return &of->cells[at];
     return NULL;
 }
@@ -74,7 +88,7 @@ const memo_cell *memo_cells_find_long(const memo_cells *of, const char *text, ui
 /* Puts a cell into the first of its places that is free. False: there is none. */
 static bool put_cell(memo_cells *of, const uint64_t words[4], const memo_cell *cell)
 {
-    size_t first = place_of(of, words, cell->size);
+    size_t first = place_of(of, words);
     for (size_t at = first; at < first + MEMO_PLACES; at++) {
         if (of->cells[at].size != 0)
             continue;
@@ -91,7 +105,7 @@ static bool put_cell(memo_cells *of, const uint64_t words[4], const memo_cell *c
 /* Puts a cell where another one was, each of the places in turn: what is still in use is soon met again. */
 static void replace_cell(memo_cells *of, const uint64_t words[4], const memo_cell *cell)
 {
-    size_t at = place_of(of, words, cell->size) + of->turn++ % MEMO_PLACES;
+    size_t at = place_of(of, words) + of->turn++ % MEMO_PLACES;
     of->cells[at] = *cell;
     memcpy(of->cells[at].text, words, MEMO_SHORT);
     if (of->more != NULL)
@@ -121,7 +135,7 @@ void memo_cells_keep(memo_cells *of, const char *text, const memo_cell *cell)
     unsigned bits = 64 - of->shift;
     uint32_t size = (cell->size & 0xFFFFu) - 1u;
     bool more = size > MEMO_SHORT || of->more != NULL;
-    bool grows = of->used >= first_places(of->shift) / 4 && bits < of->most_bits;
+    bool grows = of->used >= first_places(of->shift) / CELL_SPACE && bits < of->most_bits;
     if ((grows || more != (of->more != NULL)) && !change_cells(of, bits + grows, more))
         return;
     load_long(text, size, words);
@@ -134,7 +148,7 @@ void memo_cells_keep(memo_cells *of, const char *text, const memo_cell *cell)
 static bool make_answers(memo_answers *of, unsigned bits)
 {
     unsigned shift = 64 - bits;
-    memo_answer *answers = calloc(places(shift), sizeof *answers);
+    memo_answer *answers = make_lines(places(shift), sizeof *answers);
     uint32_t *met = calloc(places(shift) + 1, sizeof *met); /* one is written before it counts */
     if (answers == NULL || met == NULL) {
         free(answers);
@@ -162,9 +176,18 @@ void memo_answers_close(memo_answers *of)
     of->met = NULL;
 }
 
+memo_answer *memo_answers_find_on(const memo_answers *of, uint64_t mark, uint32_t units)
+{
+    memo_answer *answer = of->answers + (memo_hash(mark, units) >> of->shift);
+    for (uint32_t i = 0; i < MEMO_PLACES && answer->size != 0; i++, answer++)
+        if (answer->mark == mark && answer->units == units)
+            return answer;
+    return NULL;
+}
+
 static bool put_answer(memo_answers *of, const memo_answer *answer)
 {
-    size_t first = (size_t)(memo_hash(answer->mark, answer->units, 0) >> of->shift);
+    size_t first = (size_t)(memo_hash(answer->mark, answer->units) >> of->shift);
     for (size_t at = first; at < first + MEMO_PLACES; at++) {
         if (of->answers[at].size != 0)
             continue;
@@ -178,7 +201,7 @@ static bool put_answer(memo_answers *of, const memo_answer *answer)
 
 static void replace_answer(memo_answers *of, const memo_answer *answer)
 {
-    size_t first = (size_t)(memo_hash(answer->mark, answer->units, 0) >> of->shift);
+    size_t first = (size_t)(memo_hash(answer->mark, answer->units) >> of->shift);
     memo_answer *at = &of->answers[first + of->turn++ % MEMO_PLACES];
     *at = *answer;
     at->met = 0;
@@ -197,7 +220,7 @@ static void grow_answers(memo_answers *of)
 
 void memo_answers_keep(memo_answers *of, const memo_answer *answer)
 {
-    if (of->used >= first_places(of->shift) / 4 && first_places(of->shift) * 2 <= of->most)
+    if (of->used >= first_places(of->shift) / ANSWER_SPACE && first_places(of->shift) * 2 <= of->most)
         grow_answers(of);
     if (!put_answer(of, answer))
         replace_answer(of, answer);

@@ -46,7 +46,7 @@ typedef struct memo_cells {
     uint32_t turn;       /* which of the places is forgotten next */
 } memo_cells;
 
-/* So many bits has a place at most; a quarter of the places is found fast. */
+/* So many bits has a place at most. */
 bool memo_cells_open(memo_cells *of, unsigned most_bits);
 void memo_cells_close(memo_cells *of);
 
@@ -70,46 +70,53 @@ static inline void memo_load(const char *text, const unsigned char *mask, uint64
     words[1] &= masks[1];
 }
 
-/* The upper bits are as good as chance. A sum of products alone is not: what is met differs in a few digits, whose
- * products stand in rows, and rows fill all places of one key. Three zeros give zero. */
-static inline uint64_t memo_hash(uint64_t a, uint64_t b, uint32_t c)
+/* The upper bits are as good as chance: both halves of a long product are folded together. A sum of products would not
+ * do: what is met differs in a few digits, whose products stand in rows, and rows fill all places of one key. */
+static inline uint64_t memo_hash(uint64_t a, uint64_t b)
 {
-    uint64_t sum = a * UINT64_C(0x9E3779B97F4A7C15) + (b + c) * UINT64_C(0xC2B2AE3D27D4EB4F);
-    return (sum ^ sum >> 32) * UINT64_C(0xD6E8FEB86659FD93);
+    a ^= UINT64_C(0x9E3779B97F4A7C15);
+    b ^= UINT64_C(0xC2B2AE3D27D4EB4F);
+#if defined(__SIZEOF_INT128__)
+    __extension__ unsigned __int128 product = (unsigned __int128)a * b;
+    return (uint64_t)product ^ (uint64_t)(product >> 64);
+#else
+    uint64_t upper = (a >> 32) * (b & UINT32_MAX);
+    uint64_t lower = (a & UINT32_MAX) * (b & UINT32_MAX);
+    uint64_t other = (a & UINT32_MAX) * (b >> 32) + (upper & UINT32_MAX) + (lower >> 32);
+    return a * b ^ ((a >> 32) * (b >> 32) + (upper >> 32) + (other >> 32));
+#endif
 }
 
-/* The cell with a text that may be long. */
-const memo_cell *memo_cells_find_long(const memo_cells *of, const char *text, uint32_t size, uint32_t tag);
+/* The cell with a text of any size, wherever it stands. */
+const memo_cell *memo_cells_find_on(const memo_cells *of, const char *text, uint32_t size, uint32_t tag);
 
 /* The cell with this text, or NULL. MEMO_TEXT bytes must be readable. */
 static inline const memo_cell *memo_cells_find(const memo_cells *of, const char *text, uint32_t size, uint32_t tag)
 {
-    if (size > MEMO_SHORT || of->more != NULL)
-        return memo_cells_find_long(of, text, size, tag);
+    if (size > MEMO_SHORT)
+        return memo_cells_find_on(of, text, size, tag);
     uint64_t words[2];
-    uint32_t kept = memo_size(size, tag);
     memo_load(text, memo_mask + MEMO_TEXT - size, words);
-    const memo_cell *cell = of->cells + (memo_hash(words[0], words[1], kept) >> of->shift);
-    for (uint32_t i = 0; i < MEMO_PLACES; i++, cell++) {
-        if (((cell->text[0] ^ words[0]) | (cell->text[1] ^ words[1]) | (cell->size ^ kept)) == 0)
-            return cell;
-        if (cell->size == 0)
-            break;
-    }
-    return NULL;
+    const memo_cell *cell = of->cells + (memo_hash(words[0], words[1]) >> of->shift);
+    if (((cell->text[0] ^ words[0]) | (cell->text[1] ^ words[1]) | (cell->size ^ memo_size(size, tag))) == 0)
+        return cell;
+    return cell->size != 0 ? memo_cells_find_on(of, text, size, tag) : NULL;
 }
 
 /* --- Answers ----------------------------------------------------------------------------------------- */
 
 #define MEMO_TAIL 192u /* a multiple of what is copied at once */
 
+#define MEMO_LINE 64u /* bytes of a line of the cache */
+
+/* An answer that was given; most of what is looked at stands in the first two lines of a cache. */
 typedef struct memo_answer {
-    uint64_t mark;
+    _Alignas(MEMO_LINE) uint64_t mark;
     uint32_t units;
     uint32_t met;   /* rows since the answers were last counted */
-    batch_tally tally;
     uint32_t size;  /* of the tail; 0 = nothing is here */
     char tail[MEMO_TAIL]; /* all that is written behind a row, but its line end */
+    batch_tally tally;
 } memo_answer;
 
 /* Takes what was counted: a tally that stands for so many rows. False: no memory. */
@@ -135,13 +142,15 @@ void memo_answers_keep(memo_answers *of, const memo_answer *answer);
 /* Gives what was met to the sink and begins anew. */
 bool memo_answers_count(memo_answers *of, memo_sink *sink, void *context);
 
+/* The answer, wherever it stands, or NULL. */
+memo_answer *memo_answers_find_on(const memo_answers *of, uint64_t mark, uint32_t units);
+
 static inline memo_answer *memo_answers_find(const memo_answers *of, uint64_t mark, uint32_t units)
 {
-    memo_answer *answer = of->answers + (memo_hash(mark, units, 0) >> of->shift);
-    for (uint32_t i = 0; i < MEMO_PLACES && answer->size != 0; i++, answer++)
-        if (answer->mark == mark && answer->units == units)
-            return answer;
-    return NULL;
+    memo_answer *answer = of->answers + (memo_hash(mark, units) >> of->shift);
+    if (answer->mark == mark && answer->units == units && answer->size != 0)
+        return answer;
+    return answer->size != 0 ? memo_answers_find_on(of, mark, units) : NULL;
 }
 
 /* Counts one row more of an answer that was found. */

@@ -35,12 +35,10 @@ bool output_flush(output *to)
     return to->failure == 0;
 }
 
-bool output_room(output *to, size_t size)
+bool output_grow(output *to, size_t size)
 {
     if (to->failure != 0)
         return false;
-    if (size <= to->capacity - to->used)
-        return true;
     size_t capacity = to->capacity;
     while (size > capacity - to->used)
         capacity *= 2;

@@ -23,8 +23,12 @@ bool output_open(output *to, int descriptor);
 void output_bytes(output *to, const char *bytes, size_t size);
 void output_text(output *to, const char *text);
 
-/* Makes room for `size` bytes behind those that are there. False: no memory. */
-bool output_room(output *to, size_t size);
+/* Makes room for `size` bytes behind those that are there. False: no memory, or something failed before. */
+bool output_grow(output *to, size_t size);
+static inline bool output_room(output *to, size_t size)
+{
+    return (size <= to->capacity - to->used && to->failure == 0) || output_grow(to, size);
+}
 
 /* Writes what was gathered. True if every byte so far has been written. */
 bool output_flush(output *to);

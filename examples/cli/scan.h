@@ -1,34 +1,169 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Finds separators and line feeds in a stretch of bytes, many at a time. */
+/* Parts a row into its cells, 64 bytes at a time: bytes become sets of bits, whose places are then written down. There
+ * are three ways of one meaning; they are inline, so that a loop over rows is compiled for a processor as a whole. */
 #ifndef SCAN_H
 #define SCAN_H
 
-#include <stddef.h>
 #include <stdint.h>
+#include <string.h>
 
-/* Most bytes that one call looks at. */
-#ifndef SCAN_MAX /* smaller in a test */
-#define SCAN_MAX 16384u
+#if defined(__x86_64__) && defined(__GNUC__)
+#define SCAN_X86 1
+#include <immintrin.h>
 #endif
+
+#if defined(__GNUC__)
+#define SCAN_INLINE static inline __attribute__((always_inline))
+#else
+#define SCAN_INLINE static inline
+#endif
+
+/* So many bytes behind the line feed of a row must be readable, and so many ends more than a row may have are
+ * written. */
 #define SCAN_STEP 64u
+#define SCAN_ENDS_MORE (SCAN_STEP + 8u)
 
-/* Where signs stand, from the first byte of the stretch; in their order. The places behind those that are counted are
- * scratch. */
-typedef struct scan_index {
-    uint32_t signs[1 + SCAN_MAX + SCAN_STEP]; /* separators and line feeds; the first stands in front of the stretch,
-                                                 where the line before it ended */
-    uint32_t feeds[SCAN_MAX + SCAN_STEP]; /* line feeds alone */
-    size_t sign_count; /* that first one included */
-    size_t feed_count;
-} scan_index;
+/* Where a sign stands among 64 bytes, the first as the lowest bit. */
+typedef struct scan_signs {
+    uint64_t feeds;
+    uint64_t separators;
+    uint64_t quotes;
+} scan_signs;
 
-/* Looks through `size` bytes, at most SCAN_MAX. SCAN_STEP bytes behind them must be readable. */
-typedef void scan_function(const char *bytes, size_t size, char separator, scan_index *out);
+/* Finds the signs; writes down their places, counted from `base`, and returns how many they are. */
+typedef scan_signs scan_finder(const char *bytes, char separator);
+typedef uint32_t scan_writer(uint64_t bits, uint32_t base, uint32_t *places);
 
-/* The fastest way that this processor has. */
-scan_function *scan_choose(void);
+/* A row with quotes, as csv_next would part it. 0: its quotes are bad, a line ends within them, or there are more than
+ * `most` cells. A line feed must follow. */
+uint32_t scan_quoted_row(const char *bytes, char separator, uint32_t most, uint32_t *ends);
 
-/* The way that every processor has. */
-scan_function scan_plainly;
+/* Writes down where the cells of the row end that begins here, the last at its line feed, and returns how many they
+ * are; 0 as for scan_quoted_row. A line feed must follow. */
+SCAN_INLINE uint32_t scan_row(const char *bytes, char separator, uint32_t most, uint32_t *ends, scan_finder *find,
+                              scan_writer *write)
+{
+    uint32_t count = 0;
+    for (uint32_t at = 0; count <= most; at += SCAN_STEP) {
+        scan_signs found = find(bytes + at, separator);
+        uint64_t inside = found.feeds ^ (found.feeds - 1); /* up to the first line feed; all, if there is none */
+        if ((found.quotes & inside) != 0)
+            return scan_quoted_row(bytes, separator, most, ends);
+        count += write((found.separators | found.feeds) & inside, at, ends + count);
+        if (found.feeds != 0)
+            return count <= most ? count : 0;
+    }
+    return 0;
+}
+
+/* --- Every processor ----------------------------------------------------------------------------------- */
+
+/* The bytes of a word that are zero, as the high bit of each; exact for every byte. */
+SCAN_INLINE uint64_t scan_zero_bytes(uint64_t word)
+{
+    const uint64_t low = UINT64_C(0x7F7F7F7F7F7F7F7F);
+    return ~(((word & low) + low) | word | low);
+}
+
+SCAN_INLINE uint64_t scan_equal_8(const char *bytes, char sign)
+{
+    uint64_t word;
+    memcpy(&word, bytes, sizeof word);
+    word = scan_zero_bytes(word ^ UINT64_C(0x0101010101010101) * (unsigned char)sign);
+    unsigned char marked[8];
+    uint64_t bits = 0;
+    if (word == 0)
+        return 0;
+    memcpy(marked, &word, sizeof marked);
+    for (unsigned i = 0; i < 8; i++)
+        bits |= (uint64_t)(marked[i] >> 7) << i;
+    return bits;
+}
+
+SCAN_INLINE scan_signs scan_find_8(const char *bytes, char separator)
+{
+    scan_signs found = {0, 0, 0};
+    for (unsigned i = 0; i < SCAN_STEP; i += 8) {
+        found.feeds |= scan_equal_8(bytes + i, '\n') << i;
+        found.separators |= scan_equal_8(bytes + i, separator) << i;
+        found.quotes |= scan_equal_8(bytes + i, '"') << i;
+    }
+    return found;
+}
+
+SCAN_INLINE unsigned scan_lowest_bit(uint64_t bits)
+{
+#if defined(__GNUC__)
+    return (unsigned)__builtin_ctzll(bits);
+#else
+    unsigned at = 0;
+    while ((bits >> at & 1) == 0)
+        at++;
+    return at;
+#endif
+}
+
+SCAN_INLINE uint32_t scan_write(uint64_t bits, uint32_t base, uint32_t *places)
+{
+    uint32_t count = 0;
+    for (; bits != 0; bits &= bits - 1)
+        places[count++] = base + scan_lowest_bit(bits);
+    return count;
+}
+
+/* --- x86-64 -------------------------------------------------------------------------------------------- */
+
+#ifdef SCAN_X86
+
+SCAN_INLINE uint64_t scan_equal_16(const char *bytes, char sign)
+{
+    uint64_t bits = 0;
+    for (unsigned i = 0; i < SCAN_STEP; i += 16) {
+        __m128i loaded = _mm_loadu_si128((const __m128i *)(const void *)(bytes + i));
+        bits |= (uint64_t)(uint32_t)_mm_movemask_epi8(_mm_cmpeq_epi8(loaded, _mm_set1_epi8(sign))) << i;
+    }
+    return bits;
+}
+
+SCAN_INLINE scan_signs scan_find_16(const char *bytes, char separator)
+{
+    return (scan_signs){scan_equal_16(bytes, '\n'), scan_equal_16(bytes, separator), scan_equal_16(bytes, '"')};
+}
+
+/* What a function must be marked with in which these are used. */
+#define SCAN_AVX2 __attribute__((target("avx2,bmi,popcnt")))
+#define SCAN_HAS_AVX2()                                                                                                \
+    (__builtin_cpu_supports("avx2") && __builtin_cpu_supports("bmi") && __builtin_cpu_supports("popcnt"))
+
+SCAN_AVX2 SCAN_INLINE uint64_t scan_equal_32(const char *bytes, char sign)
+{
+    __m256i low = _mm256_loadu_si256((const __m256i *)(const void *)bytes);
+    __m256i high = _mm256_loadu_si256((const __m256i *)(const void *)(bytes + 32));
+    __m256i signs = _mm256_set1_epi8(sign);
+    return (uint32_t)_mm256_movemask_epi8(_mm256_cmpeq_epi8(low, signs)) |
+           (uint64_t)(uint32_t)_mm256_movemask_epi8(_mm256_cmpeq_epi8(high, signs)) << 32;
+}
+
+SCAN_AVX2 SCAN_INLINE scan_signs scan_find_32(const char *bytes, char separator)
+{
+    return (scan_signs){scan_equal_32(bytes, '\n'), scan_equal_32(bytes, separator), scan_equal_32(bytes, '"')};
+}
+
+/* Eight places are written whether they are signs or not, and then counted: rows of one file have the same number of
+ * cells, so the loop nearly always has the same length and is not mispredicted. */
+SCAN_AVX2 SCAN_INLINE uint32_t scan_write_8(uint64_t bits, uint32_t base, uint32_t *places)
+{
+    uint32_t count = (uint32_t)__builtin_popcountll(bits);
+    do {
+        for (unsigned i = 0; i < 8; i++) {
+            places[i] = base + (uint32_t)_tzcnt_u64(bits);
+            bits &= bits - 1;
+        }
+        places += 8;
+    } while (bits != 0);
+    return count;
+}
+
+#endif
 
 #endif
