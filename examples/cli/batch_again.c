@@ -8,7 +8,7 @@
 /* Most bytes that are copied in one step of a known size. */
 #define STEP 96u
 _Static_assert(MEMO_TAIL % STEP == 0, "a tail is read in whole steps, never beyond its room");
-_Static_assert(CSV_PAD >= STEP && CSV_PAD >= SCAN_STEP && CSV_PAD >= MEMO_TEXT, "a row is read beyond its end");
+_Static_assert(CSV_PAD >= STEP && CSV_PAD >= SCAN_STEP && CSV_PAD >= MEMO_TEXT, "rows are read beyond their ends");
 
 /* A row that was parted. */
 typedef struct row {
@@ -19,7 +19,7 @@ typedef struct row {
 } row;
 
 /* Sees to the line end of a row. */
-SCAN_INLINE row make_row(const char *bytes, uint32_t *ends, uint32_t count)
+ALWAYS_INLINE row make_row(const char *bytes, uint32_t *ends, uint32_t count)
 {
     uint32_t feed = ends[count];
     uint32_t carriage_return = feed > 0 && bytes[feed - 1] == '\r';
@@ -28,7 +28,7 @@ SCAN_INLINE row make_row(const char *bytes, uint32_t *ends, uint32_t count)
 }
 
 /* The answer to a row; NULL if it is not known. */
-SCAN_INLINE memo_answer *find_answer(const batch_recall *recall, const row *of, bool has_unit)
+ALWAYS_INLINE memo_answer *find_answer(const batch_recall *recall, const row *of, bool has_unit)
 {
     uint64_t mark = 0;
     uint32_t units = 0;
@@ -49,14 +49,14 @@ SCAN_INLINE memo_answer *find_answer(const batch_recall *recall, const row *of, 
 }
 
 /* Copies in steps, so up to a step too far on both sides; most texts take one. */
-SCAN_INLINE void copy_loosely(char *to, const char *from, uint32_t size)
+ALWAYS_INLINE void copy_loosely(char *to, const char *from, uint32_t size)
 {
     memcpy(to, from, STEP);
     for (uint32_t at = STEP; at < size; at += STEP)
         memcpy(to + at, from + at, STEP);
 }
 
-SCAN_INLINE void write_row(output *to, const row *of, const memo_answer *answer)
+ALWAYS_INLINE void write_row(output *to, const row *of, const memo_answer *answer)
 {
     char *at = to->buffer + to->used;
     copy_loosely(at, of->bytes, of->size);
@@ -73,7 +73,7 @@ static bool is_header(const batch_header *header, const row *of)
 }
 
 /* Answers rows up to the first that must be looked at. */
-SCAN_INLINE void answer_rows(batch_part *part, scan_finder *find, scan_writer *write, bool has_unit)
+ALWAYS_INLINE void answer_rows(batch_part *part, scan_finder *find, scan_writer *write, bool has_unit)
 {
     batch_recall *recall = part->recall;
     csv_reader *reader = &part->reader;

@@ -44,7 +44,7 @@ typedef struct batch_recall {
 batch_answerer *batch_again_choose(void);
 
 /* What the cells of a row come to, as one number for all rows that the same answer fits (recall.h). */
-static inline uint32_t recall_stroke(uint64_t mark, uint32_t units)
+ALWAYS_INLINE uint32_t recall_stroke(uint64_t mark, uint32_t units)
 {
     uint32_t stroke = units > INT32_MAX ? UINT32_MAX : units;
     return (mark & RECALL_NO_STROKE) != 0 ? 0 : stroke;

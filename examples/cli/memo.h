@@ -3,6 +3,8 @@
 #ifndef MEMO_H
 #define MEMO_H
 
+#include "inline.h"
+
 #include <stdbool.h>
 #include <stddef.h>
 #include <stdint.h>
@@ -58,10 +60,10 @@ void memo_cells_keep(memo_cells *of, const char *text, const memo_cell *cell);
 extern const unsigned char memo_mask[2 * MEMO_TEXT];
 
 /* What is kept as the size: `tag`, a multiple of 65536, tells apart texts that are read in different units. */
-static inline uint32_t memo_size(uint32_t size, uint32_t tag) { return (size + 1u) | tag; }
+ALWAYS_INLINE uint32_t memo_size(uint32_t size, uint32_t tag) { return (size + 1u) | tag; }
 
 /* Half of a text as words; MEMO_SHORT bytes must be readable. */
-static inline void memo_load(const char *text, const unsigned char *mask, uint64_t words[2])
+ALWAYS_INLINE void memo_load(const char *text, const unsigned char *mask, uint64_t words[2])
 {
     uint64_t masks[2];
     memcpy(words, text, MEMO_SHORT);
@@ -72,7 +74,7 @@ static inline void memo_load(const char *text, const unsigned char *mask, uint64
 
 /* The upper bits are as good as chance: both halves of a long product are folded together. A sum of products would not
  * do: what is met differs in a few digits, whose products stand in rows, and rows fill all places of one key. */
-static inline uint64_t memo_hash(uint64_t a, uint64_t b)
+ALWAYS_INLINE uint64_t memo_hash(uint64_t a, uint64_t b)
 {
     a ^= UINT64_C(0x9E3779B97F4A7C15);
     b ^= UINT64_C(0xC2B2AE3D27D4EB4F);
@@ -91,7 +93,7 @@ static inline uint64_t memo_hash(uint64_t a, uint64_t b)
 const memo_cell *memo_cells_find_on(const memo_cells *of, const char *text, uint32_t size, uint32_t tag);
 
 /* The cell with this text, or NULL. MEMO_TEXT bytes must be readable. */
-static inline const memo_cell *memo_cells_find(const memo_cells *of, const char *text, uint32_t size, uint32_t tag)
+ALWAYS_INLINE const memo_cell *memo_cells_find(const memo_cells *of, const char *text, uint32_t size, uint32_t tag)
 {
     if (size > MEMO_SHORT)
         return memo_cells_find_on(of, text, size, tag);
@@ -145,7 +147,7 @@ bool memo_answers_count(memo_answers *of, memo_sink *sink, void *context);
 /* The answer, wherever it stands, or NULL. */
 memo_answer *memo_answers_find_on(const memo_answers *of, uint64_t mark, uint32_t units);
 
-static inline memo_answer *memo_answers_find(const memo_answers *of, uint64_t mark, uint32_t units)
+ALWAYS_INLINE memo_answer *memo_answers_find(const memo_answers *of, uint64_t mark, uint32_t units)
 {
     memo_answer *answer = of->answers + (memo_hash(mark, units) >> of->shift);
     if (answer->mark == mark && answer->units == units && answer->size != 0)
@@ -154,7 +156,7 @@ static inline memo_answer *memo_answers_find(const memo_answers *of, uint64_t ma
 }
 
 /* Counts one row more of an answer that was found. */
-static inline void memo_answers_meet(memo_answers *of, memo_answer *answer)
+ALWAYS_INLINE void memo_answers_meet(memo_answers *of, memo_answer *answer)
 {
     of->met[of->met_count] = (uint32_t)(answer - of->answers);
     of->met_count += answer->met++ == 0;

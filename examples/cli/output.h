@@ -3,6 +3,8 @@
 #ifndef OUTPUT_H
 #define OUTPUT_H
 
+#include "inline.h"
+
 #include <stdbool.h>
 #include <stddef.h>
 
@@ -25,7 +27,7 @@ void output_text(output *to, const char *text);
 
 /* Makes room for `size` bytes behind those that are there. False: no memory, or something failed before. */
 bool output_grow(output *to, size_t size);
-static inline bool output_room(output *to, size_t size)
+ALWAYS_INLINE bool output_room(output *to, size_t size)
 {
     return (size <= to->capacity - to->used && to->failure == 0) || output_grow(to, size);
 }

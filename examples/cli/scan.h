@@ -4,18 +4,14 @@
 #ifndef SCAN_H
 #define SCAN_H
 
+#include "inline.h"
+
 #include <stdint.h>
 #include <string.h>
 
 #if defined(__x86_64__) && defined(__GNUC__)
 #define SCAN_X86 1
 #include <immintrin.h>
-#endif
-
-#if defined(__GNUC__)
-#define SCAN_INLINE static inline __attribute__((always_inline))
-#else
-#define SCAN_INLINE static inline
 #endif
 
 /* So many bytes behind the line feed of a row must be readable, and so many ends more than a row may have are
@@ -40,7 +36,7 @@ uint32_t scan_quoted_row(const char *bytes, char separator, uint32_t most, uint3
 
 /* Writes down where the cells of the row end that begins here, the last at its line feed, and returns how many they
  * are; 0 as for scan_quoted_row. A line feed must follow. */
-SCAN_INLINE uint32_t scan_row(const char *bytes, char separator, uint32_t most, uint32_t *ends, scan_finder *find,
+ALWAYS_INLINE uint32_t scan_row(const char *bytes, char separator, uint32_t most, uint32_t *ends, scan_finder *find,
                               scan_writer *write)
 {
     uint32_t count = 0;
@@ -59,13 +55,13 @@ SCAN_INLINE uint32_t scan_row(const char *bytes, char separator, uint32_t most, 
 /* --- Every processor ----------------------------------------------------------------------------------- */
 
 /* The bytes of a word that are zero, as the high bit of each; exact for every byte. */
-SCAN_INLINE uint64_t scan_zero_bytes(uint64_t word)
+ALWAYS_INLINE uint64_t scan_zero_bytes(uint64_t word)
 {
     const uint64_t low = UINT64_C(0x7F7F7F7F7F7F7F7F);
     return ~(((word & low) + low) | word | low);
 }
 
-SCAN_INLINE uint64_t scan_equal_8(const char *bytes, char sign)
+ALWAYS_INLINE uint64_t scan_equal_8(const char *bytes, char sign)
 {
     uint64_t word;
     memcpy(&word, bytes, sizeof word);
@@ -80,7 +76,7 @@ SCAN_INLINE uint64_t scan_equal_8(const char *bytes, char sign)
     return bits;
 }
 
-SCAN_INLINE scan_signs scan_find_8(const char *bytes, char separator)
+ALWAYS_INLINE scan_signs scan_find_8(const char *bytes, char separator)
 {
     scan_signs found = {0, 0, 0};
     for (unsigned i = 0; i < SCAN_STEP; i += 8) {
@@ -91,7 +87,7 @@ SCAN_INLINE scan_signs scan_find_8(const char *bytes, char separator)
     return found;
 }
 
-SCAN_INLINE unsigned scan_lowest_bit(uint64_t bits)
+ALWAYS_INLINE unsigned scan_lowest_bit(uint64_t bits)
 {
 #if defined(__GNUC__)
     return (unsigned)__builtin_ctzll(bits);
@@ -103,7 +99,7 @@ SCAN_INLINE unsigned scan_lowest_bit(uint64_t bits)
 #endif
 }
 
-SCAN_INLINE uint32_t scan_write(uint64_t bits, uint32_t base, uint32_t *places)
+ALWAYS_INLINE uint32_t scan_write(uint64_t bits, uint32_t base, uint32_t *places)
 {
     uint32_t count = 0;
     for (; bits != 0; bits &= bits - 1)
@@ -115,7 +111,7 @@ SCAN_INLINE uint32_t scan_write(uint64_t bits, uint32_t base, uint32_t *places)
 
 #ifdef SCAN_X86
 
-SCAN_INLINE uint64_t scan_equal_16(const char *bytes, char sign)
+ALWAYS_INLINE uint64_t scan_equal_16(const char *bytes, char sign)
 {
     uint64_t bits = 0;
     for (unsigned i = 0; i < SCAN_STEP; i += 16) {
@@ -125,7 +121,7 @@ SCAN_INLINE uint64_t scan_equal_16(const char *bytes, char sign)
     return bits;
 }
 
-SCAN_INLINE scan_signs scan_find_16(const char *bytes, char separator)
+ALWAYS_INLINE scan_signs scan_find_16(const char *bytes, char separator)
 {
     return (scan_signs){scan_equal_16(bytes, '\n'), scan_equal_16(bytes, separator), scan_equal_16(bytes, '"')};
 }
@@ -133,9 +129,9 @@ SCAN_INLINE scan_signs scan_find_16(const char *bytes, char separator)
 /* What a function must be marked with in which these are used. */
 #define SCAN_AVX2 __attribute__((target("avx2,bmi,popcnt")))
 #define SCAN_HAS_AVX2()                                                                                                \
-    (__builtin_cpu_supports("avx2") && __builtin_cpu_supports("bmi") && __builtin_cpu_supports("popcnt"))
+    (__builtin_cpu_supports("avx2") && __builtin_cpu_supports("bmi") && __builtin_cpu_supports("bmi2") && __builtin_cpu_supports("popcnt"))
 
-SCAN_AVX2 SCAN_INLINE uint64_t scan_equal_32(const char *bytes, char sign)
+SCAN_AVX2 ALWAYS_INLINE uint64_t scan_equal_32(const char *bytes, char sign)
 {
     __m256i low = _mm256_loadu_si256((const __m256i *)(const void *)bytes);
     __m256i high = _mm256_loadu_si256((const __m256i *)(const void *)(bytes + 32));
@@ -144,14 +140,14 @@ SCAN_AVX2 SCAN_INLINE uint64_t scan_equal_32(const char *bytes, char sign)
            (uint64_t)(uint32_t)_mm256_movemask_epi8(_mm256_cmpeq_epi8(high, signs)) << 32;
 }
 
-SCAN_AVX2 SCAN_INLINE scan_signs scan_find_32(const char *bytes, char separator)
+SCAN_AVX2 ALWAYS_INLINE scan_signs scan_find_32(const char *bytes, char separator)
 {
     return (scan_signs){scan_equal_32(bytes, '\n'), scan_equal_32(bytes, separator), scan_equal_32(bytes, '"')};
 }
 
 /* Eight places are written whether they are signs or not, and then counted: rows of one file have the same number of
  * cells, so the loop nearly always has the same length and is not mispredicted. */
-SCAN_AVX2 SCAN_INLINE uint32_t scan_write_8(uint64_t bits, uint32_t base, uint32_t *places)
+SCAN_AVX2 ALWAYS_INLINE uint32_t scan_write_8(uint64_t bits, uint32_t base, uint32_t *places)
 {
     uint32_t count = (uint32_t)__builtin_popcountll(bits);
     do {

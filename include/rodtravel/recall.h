@@ -17,9 +17,11 @@ extern "C" {
  *   - their chambers, units and conditions are the same,
  *   - both days fall in one class (rodt_recall_day), and neither has an `other_day`,
  *   - both pressures, and both pressures after the application, fall in one class (rodt_recall_pressure), and
- *   - applied - released is the same (rodt_recall_length), or the same reading is missing in both.
- * The division changes none of the five. The same holds for rows of texts: one text has one meaning, and a text in
- * which nothing is unreadable is worth what it says. Nothing is judged here.
+ *   - applied - released is the same (rodt_recall_length) or negative in both, or the same readings are missing in
+ *     both, whatever the other one is.
+ * The division changes none of the five. The same holds for rows of texts (rodt_judge_row): one text has one meaning, a
+ * text that can be read is worth what it says, and one that cannot is worth the reasons that a row of this text alone
+ * has. Nothing is judged here.
  */
 
 /* Class of a day: an integer of which two days of one class have the same limits for every chamber. 0 for a day that

@@ -150,6 +150,26 @@ class Kinds(Same):
             rows += [[text, "2", "4"], [text, "2", "4 1/4"]] * 3
         self.same(data=table(*rows))
 
+    def test_readings_of_which_one_is_no_stroke(self):
+        """Nothing, words, dates, negative and too fine numbers beside every other reading, also in other units."""
+        odd = ["", " ", "n/a", "-1", "-13 1/2", "2-Jan", "02/01/2024", "1 3/2", "x mm", "1e3", "0.0000001", "1/3", "54 mm", '3 5/8"',
+               "2", "4 1/4", "175", "1/0"]
+        rows = [["chamber", "released", "applied", "psi", "date"]]
+        rows += [["30", a, b, psi, day] for a in odd for b in odd for psi in ["95", "x", "2-Jan", ""] for day in ["2024-06-05", "?", ""]]
+        for options in [[], ["--unit", "mm"], ["--rules", "ca-nsc", "--date-order", "dmy"]]:
+            self.same(*options, data=table(*rows, *rows[1:]), jobs=[1, 2], commands=[COMMAND])
+        rows = [["unit", *rows[0]]] + [[unit, *row] for row in rows[1::5] for unit in ["in", "mm", "?"]]
+        self.same(data=table(*rows, *rows[1:]), jobs=[1], commands=[COMMAND])
+
+    def test_every_cell_quoted(self):
+        texts = ["2", "4", '3 5/8"', "4½", "", "n/a", "54 mm", "1 15/16", 'a,b', "2024-06-05"]
+        rows = [["chamber", "released", "applied", "date", "note"]]
+        rows += [["30", a, b, "2024-06-05", note] for a in texts for b in texts for note in texts[2::3]]
+        for quoting in [csv.QUOTE_ALL, csv.QUOTE_MINIMAL, csv.QUOTE_NONNUMERIC]:
+            self.same(data=table(*rows, *rows[1:], quoting=quoting), jobs=[1, 2])
+        plain = b"chamber,released,applied\n" + b'30,2",4"\n30,2,4"\n30,2 1/8",3\n30,"2",4"\n' * 5
+        self.same(data=plain)
+
     def test_zero_bytes(self):
         body = b"30,2,4\n30,2,4\x00\n30,2\x00,4\n30\x00,2,4\n\x00,2,4\n30,2,4\x00\x00\n" * 3
         self.same(data=b"chamber,released,applied\n" + body)

@@ -48,6 +48,38 @@ static void test_days_of_twenty_years_are_kept(void **state)
     memo_cells_close(&cells);
 }
 
+static const memo_cell *find(const memo_cells *cells, const char *text, uint32_t size, uint32_t tag)
+{
+    return memo_cells_find(cells, text, size, tag);
+}
+
+/* Texts of every length, whose signs are all alike, in two units. The longest are not found because nobody kept them;
+ * and zero bytes and nothing, which all have one place, are more than it holds. */
+static void test_each_text_is_found_as_it_was(void **state)
+{
+    static const char signs[] = {'x', 0, (char)0xFF};
+    memo_cells cells;
+    (void)state;
+    assert_true(memo_cells_open(&cells, 13));
+    for (int again = 0; again < 2; again++)
+        for (uint32_t size = 0; size <= MEMO_TEXT + 2; size++)
+            for (uint32_t i = 0; i < 2 * sizeof signs; i++) {
+                char text[2 * MEMO_TEXT];
+                uint32_t tag = i % 2 << 16;
+                memset(text, 'y', sizeof text);
+                memset(text, signs[i / 2], size);
+                memo_cell cell = {.size = memo_size(size, tag), .mark = 1 + size * 8 + (size > 0 ? i : i % 2)};
+                const memo_cell *found = find(&cells, text, size, tag);
+                if (again == 0 && size <= MEMO_TEXT && found == NULL)
+                    memo_cells_keep(&cells, text, &cell);
+                else if (size > MEMO_TEXT)
+                    assert_null(found);
+                else if (found != NULL || (size > 0 && signs[i / 2] != 0))
+                    assert_int_equal(found->mark, cell.mark);
+            }
+    memo_cells_close(&cells);
+}
+
 /* Marks as the columns of a plain file make them: a few numbers side by side, and strokes in sixteenths. */
 static unsigned meet_answers(memo_answers *answers, unsigned shift, bool keep)
 {
@@ -78,6 +110,7 @@ static void test_answers_of_a_plain_file_are_kept(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {cmocka_unit_test(test_days_of_twenty_years_are_kept),
+                                       cmocka_unit_test(test_each_text_is_found_as_it_was),
                                        cmocka_unit_test(test_answers_of_a_plain_file_are_kept)};
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

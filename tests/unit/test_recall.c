@@ -84,12 +84,31 @@ static void compare(const rodt_reading *a, const rodt_reading *b, const rodt_rul
     assert_memory_equal(&first.margin, &second.margin, sizeof first.margin);
 }
 
+/* A reading is taken away from both, or the readings of both are swapped: then what is left does not count. */
+static void spoil(rodt_reading *a, rodt_reading *b, uint64_t *state)
+{
+    rodt_length none = {0, 0};
+    uint64_t way = chance(state) % 4;
+    if (way % 2 == 1)
+        a->released = b->released = none;
+    if (way >= 2)
+        a->applied = b->applied = none;
+    if (way != 0)
+        return;
+    rodt_length_from_inches(5, 1, &a->released);
+    rodt_length_from_inches((int64_t)(chance(state) % 5), 1, &a->applied);
+    rodt_length_from_inches(3, 1, &b->released);
+    rodt_length_from_inches((int64_t)(chance(state) % 3), 1, &b->applied);
+}
+
 static void check_rules(const rodt_rules *rules)
 {
     uint64_t state = 7;
     for (int i = 0; i < 4000; i++) {
         rodt_reading reading = some_reading(&state);
         rodt_reading other = moved(&reading, rules, &state);
+        compare(&reading, &other, rules);
+        spoil(&reading, &other, &state);
         compare(&reading, &other, rules);
     }
 }
