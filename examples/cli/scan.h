@@ -129,7 +129,7 @@ ALWAYS_INLINE scan_signs scan_find_16(const char *bytes, char separator)
 /* What a function must be marked with in which these are used. */
 #define SCAN_AVX2 __attribute__((target("avx2,bmi,popcnt")))
 #define SCAN_HAS_AVX2()                                                                                                \
-    (__builtin_cpu_supports("avx2") && __builtin_cpu_supports("bmi") && __builtin_cpu_supports("bmi2") && __builtin_cpu_supports("popcnt"))
+    (__builtin_cpu_supports("avx2") && __builtin_cpu_supports("bmi") && __builtin_cpu_supports("popcnt"))
 
 SCAN_AVX2 ALWAYS_INLINE uint64_t scan_equal_32(const char *bytes, char sign)
 {
