@@ -344,10 +344,23 @@ bool batch_recall_count(batch_part *part);
  * must be looked at. */
 void batch_again(batch_part *part);
 
+/* What a row of a vehicle tells beside its answer, each in one number: the day of a finding and the position. */
+enum { BATCH_BY_DAY, BATCH_BY_POSITION, BATCH_BY_TOLD };
+
+/* Of a record that has as many cells as the header; texts that were not met before are looked into. */
+void batch_recall_tell(batch_part *part, const csv_record *record, uint32_t told[BATCH_BY_TOLD]);
+
 /* One line a vehicle (--by); false as for a row. The column is looked for in the header first. */
 bool batch_by_find(batch_run *run, const csv_record *record);
 bool batch_by_open(batch_part *part);
 bool batch_by_row(batch_part *part, const csv_record *record, const rodt_finding *finding);
+/* What is kept of a finding as an answer. Returns its size. */
+size_t batch_by_tail(const rodt_finding *finding, char tail[MEMO_TAIL]);
+/* A row whose answer was kept. */
+bool batch_by_again(batch_part *part, const csv_record *record, const memo_answer *answer);
+/* The same on the fast way. False also if the key, as it stands, must be looked at; then the part is not stopped. */
+bool batch_by_plain(batch_part *part, const char *key, size_t size, const uint32_t told[BATCH_BY_TOLD],
+                    const memo_answer *answer, uint64_t line);
 bool batch_by_finish(batch_part *part);
 void batch_by_summary(const batch_run *run);
 void batch_by_close(batch_run *run);

@@ -67,6 +67,28 @@ ALWAYS_INLINE void write_row(output *to, const row *of, const memo_answer *answe
     to->used += of->size + answer->size + of->line_end_size;
 }
 
+/* A row of a vehicle (--by). False: it must be looked at, or the part was stopped. */
+static bool count_row(batch_part *part, const row *of, const memo_answer *answer, uint64_t line)
+{
+    const batch_recall *recall = part->recall;
+    uint32_t told[BATCH_BY_TOLD];
+    size_t by = part->run->by_column;
+    uint32_t start = of->ends[by] + 1;
+    for (size_t i = 0; i < BATCH_BY_TOLD; i++) {
+        const recall_column *column = &recall->told[i];
+        told[i] = recall->told_nothing[i];
+        if (column->before == BATCH_NO_COLUMN)
+            continue;
+        uint32_t first = of->ends[column->before] + 1;
+        uint32_t size = of->ends[column->before + 1] - first;
+        const memo_cell *cell = memo_cells_find(&column->cells, of->bytes + first, size, 0);
+        if (cell == NULL)
+            return false;
+        told[i] = cell->units;
+    }
+    return batch_by_plain(part, of->bytes + start, of->ends[by + 1] - start, told, answer, line);
+}
+
 static bool is_header(const batch_header *header, const row *of)
 {
     return of->size == header->size && memcmp(of->bytes, header->bytes, of->size) == 0;
@@ -82,6 +104,7 @@ ALWAYS_INLINE void answer_rows(batch_part *part, scan_finder *find, scan_writer 
     const char separator = reader->separator;
     const char *at = reader->buffer + reader->begin;
     const char *end = reader->buffer + reader->end;
+    const bool by = part->run->by != NULL;
     uint64_t rows = 0;
     while (at < end && scan_row(at, separator, count, recall->ends + 1, find, write) == count) {
         row next = make_row(at, recall->ends, count);
@@ -89,9 +112,10 @@ ALWAYS_INLINE void answer_rows(batch_part *part, scan_finder *find, scan_writer 
             !output_room(&part->out, next.size + MEMO_TAIL + 2 * STEP))
             break;
         memo_answer *answer = find_answer(recall, &next, has_unit);
-        if (answer == NULL)
+        if (answer == NULL || (by && !count_row(part, &next, answer, reader->line + rows)))
             break;
-        write_row(&part->out, &next, answer);
+        if (!by)
+            write_row(&part->out, &next, answer);
         memo_answers_meet(&recall->answers, answer);
         at += next.size + next.line_end_size;
         rows++;

@@ -56,14 +56,13 @@ static size_t read_key(const batch_run *run, const csv_record *record, char key[
     return size == CSV_NO_FIT ? 0 : size;
 }
 
-static rodt_position read_position(const batch_run *run, const csv_record *record)
+/* What cannot be read is no position. */
+static rodt_position read_position(batch_part *part, const csv_record *record)
 {
-    char text[BATCH_TEXT_SIZE];
+    const char *text = batch_cell(part, record, BATCH_POSITION);
     rodt_position position = {0};
-    size_t column = run->header.column[BATCH_POSITION];
-    size_t size = column < record->count ? csv_text(record, column, text, sizeof text) : CSV_NO_FIT;
-    if (size != CSV_NO_FIT)
-        (void)rodt_position_read(text, size, &position, NULL);
+    if (text != NULL)
+        (void)rodt_position_read(text, strlen(text), &position, NULL);
     return position;
 }
 
@@ -72,7 +71,46 @@ bool batch_by_row(batch_part *part, const csv_record *record, const rodt_finding
     const batch_run *run = part->run;
     char key[BATCH_TEXT_SIZE];
     size_t size = read_key(run, record, key);
-    return go_on(part, by_add(run->by, key, size, finding, read_position(run, record)), record->line);
+    return go_on(part, by_add(run->by, key, size, finding, read_position(part, record)), record->line);
+}
+
+/* --- Rows that were met before ---------------------------------------------------------------------------- */
+
+_Static_assert(sizeof(by_brake) <= MEMO_TAIL, "an answer holds what counts of a brake");
+_Static_assert(sizeof(rodt_date) == sizeof(uint32_t) && sizeof(rodt_position) == sizeof(uint32_t), "told in one number");
+
+size_t batch_by_tail(const rodt_finding *finding, char tail[MEMO_TAIL])
+{
+    by_brake brake = by_brake_of(finding, (rodt_position){0});
+    memcpy(tail, &brake, sizeof brake);
+    return sizeof brake;
+}
+
+/* A brake that was kept, on a day and at a position of its own. */
+static bool count_again(batch_part *part, const memo_answer *answer, const uint32_t told[BATCH_BY_TOLD], const char *key,
+                        size_t size, uint64_t line)
+{
+    by_brake brake;
+    memcpy(&brake, answer->tail, sizeof brake);
+    memcpy(&brake.day, &told[BATCH_BY_DAY], sizeof brake.day);
+    memcpy(&brake.position, &told[BATCH_BY_POSITION], sizeof brake.position);
+    return go_on(part, by_count(part->run->by, key, size, &brake), line);
+}
+
+bool batch_by_again(batch_part *part, const csv_record *record, const memo_answer *answer)
+{
+    uint32_t told[BATCH_BY_TOLD];
+    char key[BATCH_TEXT_SIZE];
+    size_t size = read_key(part->run, record, key);
+    batch_recall_tell(part, record, told);
+    return count_again(part, answer, told, key, size, record->line);
+}
+
+bool batch_by_plain(batch_part *part, const char *key, size_t size, const uint32_t told[BATCH_BY_TOLD],
+                    const memo_answer *answer, uint64_t line)
+{
+    bool plain = size < BATCH_TEXT_SIZE && (size == 0 || *key != '"');
+    return plain && count_again(part, answer, told, key, size, line);
 }
 
 bool batch_by_finish(batch_part *part) { return go_on(part, by_finish(part->run->by), 0); }

@@ -24,7 +24,7 @@ bool batch_part_recall(batch_part *part, unsigned jobs)
     uint32_t answers = ANSWERS_MOST;
     while (answers > ANSWERS_MOST / 2 / jobs)
         answers /= 2;
-    if (part->run->options->afresh || part->run->options->objects || part->run->by != NULL)
+    if (part->run->options->afresh || part->run->options->objects)
         return true;
     part->recall = batch_recall_open(part->run, answers);
     return part->recall != NULL || batch_part_stop(part, 0, "no memory");
@@ -86,6 +86,8 @@ void batch_part_judge(batch_part *part)
     while (status == CSV_RECORD && !part->stopped) {
         if (batch_recall_looks(part))
             batch_again(part);
+        if (part->stopped)
+            break;
         status = csv_next(&part->reader, &record);
         if (status == CSV_RECORD && !batch_row(part, &record))
             break;

@@ -54,6 +54,21 @@ static bool open_columns(batch_recall *recall, const batch_run *run)
     return good;
 }
 
+/* What is told beside the answer has texts of its own. */
+static bool open_told(batch_recall *recall, const batch_run *run)
+{
+    static const batch_word words[BATCH_BY_TOLD] = {[BATCH_BY_DAY] = BATCH_DATE, [BATCH_BY_POSITION] = BATCH_POSITION};
+    bool good = true;
+    for (size_t i = 0; i < BATCH_BY_TOLD && run->options->by != NULL; i++) {
+        recall_column *column = &recall->told[i];
+        column->word = words[i];
+        column->before = run->header.column[words[i]];
+        good = memo_cells_open(&column->cells, most_bits(words[i])) && good;
+    }
+    memcpy(&recall->told_nothing[BATCH_BY_DAY], &run->setting.day, sizeof *recall->told_nothing);
+    return good;
+}
+
 batch_recall *batch_recall_open(const batch_run *run, uint32_t answers)
 {
     batch_recall *recall = calloc(1, sizeof *recall);
@@ -61,7 +76,7 @@ batch_recall *batch_recall_open(const batch_run *run, uint32_t answers)
         return NULL;
     recall->answer_rows = batch_again_choose();
     recall->ends = malloc((1 + run->header.count + SCAN_ENDS_MORE) * sizeof *recall->ends);
-    if (open_columns(recall, run) && memo_answers_open(&recall->answers, answers) && recall->ends != NULL) {
+    if (open_columns(recall, run) && open_told(recall, run) && memo_answers_open(&recall->answers, answers) && recall->ends != NULL) {
         recall->ends[0] = UINT32_MAX; /* one byte before the first */
         return recall;
     }
@@ -75,6 +90,8 @@ void batch_recall_close(batch_recall *recall)
         return;
     for (size_t i = 0; i < recall->count; i++)
         memo_cells_close(&recall->columns[i].cells);
+    for (size_t i = 0; i < BATCH_BY_TOLD; i++)
+        memo_cells_close(&recall->told[i].cells);
     memo_answers_close(&recall->answers);
     free(recall->columns);
     free(recall->ends);
@@ -87,7 +104,8 @@ void batch_recall_close(batch_recall *recall)
 static bool read_alone(const batch_part *part, batch_word word, const char *text, rodt_finding *finding)
 {
     const batch_run *run = part->run;
-    rodt_reading_text row = {.style = run->options->style, .date_order = run->options->date_order};
+    rodt_reading_text row = {.style = run->options->style, .date_order = run->options->date_order,
+                             .default_day = run->setting.day};
     if (word == BATCH_RELEASED || word == BATCH_APPLIED) {
         row.unit = run->header.column[BATCH_UNIT] != BATCH_NO_COLUMN ? part->text[BATCH_UNIT] : NULL;
         row.released = text;
@@ -223,6 +241,42 @@ batch_key batch_recall_key(batch_part *part, const csv_record *record)
     key.units = recall_stroke(key.mark, key.units);
     key.good = (key.mark & RECALL_NEVER) == 0;
     return key;
+}
+
+/* The day that a finding would have, or the position. */
+static uint32_t read_told(const batch_part *part, batch_word word, const char *text)
+{
+    rodt_finding finding = {.day = {0, 0, 0}};
+    rodt_position position = {0};
+    uint32_t told;
+    if (word == BATCH_POSITION)
+        (void)rodt_position_read(text, strlen(text), &position, NULL);
+    else
+        (void)read_alone(part, word, text, &finding);
+    memcpy(&told, word == BATCH_POSITION ? (const void *)&position : (const void *)&finding.day, sizeof told);
+    return told;
+}
+
+static uint32_t tell(batch_part *part, const csv_record *record, recall_column *column)
+{
+    const csv_cell *place = &record->cells[column->before];
+    const char *text = record->bytes + place->start;
+    uint32_t size = place->end - place->start;
+    const memo_cell *found = size <= MEMO_TEXT ? memo_cells_find(&column->cells, text, size, 0) : NULL;
+    if (found != NULL)
+        return found->units;
+    uint32_t told = read_told(part, column->word, batch_cell(part, record, column->word));
+    if (size <= MEMO_TEXT)
+        memo_cells_keep(&column->cells, text, &(memo_cell){.size = memo_size(size, 0), .units = told});
+    return told;
+}
+
+void batch_recall_tell(batch_part *part, const csv_record *record, uint32_t told[BATCH_BY_TOLD])
+{
+    batch_recall *recall = part->recall;
+    for (size_t i = 0; i < BATCH_BY_TOLD; i++)
+        told[i] = recall->told[i].before == BATCH_NO_COLUMN ? recall->told_nothing[i]
+                                                            : tell(part, record, &recall->told[i]);
 }
 
 void batch_again(batch_part *part) { part->recall->answer_rows(part); }

@@ -32,6 +32,9 @@ typedef struct batch_recall {
     recall_column *columns;
     size_t count;
     bool has_unit;   /* a column tells the unit of each row, and is the first of the columns */
+    recall_column told[BATCH_BY_TOLD]; /* with --by; the units of a cell are what it tells. Without such a column
+                                          `before` is BATCH_NO_COLUMN */
+    uint32_t told_nothing[BATCH_BY_TOLD]; /* what a row tells that does not have it */
     memo_answers answers;
     batch_answerer *answer_rows;
     uint32_t *ends;  /* of the cells of a row; in front of them, the place before the row */

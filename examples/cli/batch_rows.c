@@ -178,12 +178,28 @@ static bool give_up_row(batch_part *part, const csv_record *record, batch_flaw f
 }
 
 /* A row that comes to what was judged before. */
-static void put_again(batch_part *part, const csv_record *record, memo_answer *answer)
+static bool put_again(batch_part *part, const csv_record *record, memo_answer *answer)
 {
     memo_answers_meet(batch_recall_answers(part), answer);
+    if (part->run->by != NULL)
+        return batch_by_again(part, record, answer);
     output_bytes(&part->out, record->bytes, record->size);
     output_bytes(&part->out, answer->tail, answer->size);
     output_bytes(&part->out, record->line_end, record->line_end_size);
+    return true;
+}
+
+/* Keeps the answer to the row that was put last; `at` is where what was written behind its own bytes begins. */
+static void keep_answer(batch_part *part, const csv_record *record, const rodt_finding *finding, const batch_key *key,
+                        const batch_tally *tally, size_t at)
+{
+    char brake[MEMO_TAIL];
+    if (!key->good || part->out.failure != 0)
+        return;
+    if (part->run->by != NULL)
+        batch_recall_keep(part, key, tally, brake, batch_by_tail(finding, brake));
+    else
+        batch_recall_keep(part, key, tally, part->out.buffer + at, part->out.used - at - record->line_end_size);
 }
 
 /* Counts and writes a row that was judged, and keeps the answer if it has a key. */
@@ -198,9 +214,7 @@ static bool put_judged(batch_part *part, const csv_record *record, const rodt_fi
     if (!count_row(part, &tally) ||
         !put_row(part, record, finding, is_short ? batch_flaw_code(BATCH_SHORT_RECORD) : NULL))
         return false;
-    if (key->good && part->out.failure == 0)
-        batch_recall_keep(part, key, &tally, part->out.buffer + tail,
-                          part->out.used - tail - record->line_end_size);
+    keep_answer(part, record, finding, key, &tally, tail);
     return true;
 }
 
@@ -213,10 +227,8 @@ static bool judge_row(batch_part *part, const csv_record *record)
     if (batch_recall_looks(part) && record->count == part->run->header.count)
         key = batch_recall_key(part, record);
     memo_answer *answer = key.good ? batch_recall_find(part, &key) : NULL;
-    if (answer != NULL) {
-        put_again(part, record, answer);
-        return true;
-    }
+    if (answer != NULL)
+        return put_again(part, record, answer);
     rodt_status status = judge(part, record, &finding, &undated);
     if (status != RODT_OK)
         return batch_part_stop(part, record->line, "%s", rodt_status_text(status));

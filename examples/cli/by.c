@@ -34,6 +34,8 @@ struct by_table {
     size_t count;
     vehicle *vehicles;
     size_t capacity;
+    size_t last;        /* the vehicle that was met last, and the hash of its key */
+    uint64_t last_hash;
     uint32_t *slots; /* index + 1; 0 = free */
     by_counts counts;
 };
@@ -299,11 +301,12 @@ static by_status add_vehicle(by_table *table, uint64_t hash, const char *key, si
     return BY_OK;
 }
 
-static void remark(vehicle *one, const rodt_finding *finding, rodt_position position)
+static void remark(vehicle *one, const by_brake *brake)
 {
+    rodt_position position = brake->position;
     if (one->tally.brakes == 0)
-        one->day = finding->day;
-    else if (rodt_date_compare(one->day, finding->day) != 0)
+        one->day = brake->day;
+    else if (rodt_date_compare(one->day, brake->day) != 0)
         one->remarks |= MIXED_DAYS;
     if (position.axle < 1 || position.axle > RODT_AXLE_NUMBER_MAX || position.side == RODT_SIDE_UNKNOWN)
         return;
@@ -314,9 +317,30 @@ static void remark(vehicle *one, const rodt_finding *finding, rodt_position posi
     one->seen[place / 8u] |= bit;
 }
 
-by_status by_add(by_table *table, const char *key, size_t size, const rodt_finding *finding,
-                 rodt_position position)
+static bool add_tally(rodt_tally *to, const rodt_tally *one)
 {
+    if (to->brakes >= RODT_BRAKES_MAX)
+        return false;
+    to->brakes += one->brakes;
+    to->full += one->full;
+    to->half += one->half;
+    to->unknown += one->unknown;
+    to->inoperative += one->inoperative;
+    return true;
+}
+
+by_brake by_brake_of(const rodt_finding *finding, rodt_position position)
+{
+    by_brake brake = {.verdict = finding->verdict, .day = finding->day, .position = position};
+    (void)rodt_tally_add(&brake.tally, finding);
+    return brake;
+}
+
+/* Makes the vehicle of the key the last one that was met; most rows are of the one before. */
+static by_status meet_vehicle(by_table *table, const char *key, size_t size)
+{
+    if (table->last < table->count && has_key(&table->vehicles[table->last], table->last_hash, key, size))
+        return BY_OK;
     uint64_t hash = hash_of(key, size);
     uint32_t *slot = find_slot(table, hash, key, size);
     if (*slot == 0) {
@@ -325,8 +349,25 @@ by_status by_add(by_table *table, const char *key, size_t size, const rodt_findi
             return status;
         slot = find_slot(table, hash, key, size);
     }
-    vehicle *one = &table->vehicles[*slot - 1];
-    remark(one, finding, position);
-    one->verdict[finding->verdict]++;
-    return rodt_tally_add(&one->tally, finding) == RODT_OK ? BY_OK : BY_E_BRAKES;
+    table->last = *slot - 1;
+    table->last_hash = hash;
+    return BY_OK;
+}
+
+by_status by_count(by_table *table, const char *key, size_t size, const by_brake *brake)
+{
+    by_status status = meet_vehicle(table, key, size);
+    if (status != BY_OK)
+        return status;
+    vehicle *one = &table->vehicles[table->last];
+    remark(one, brake);
+    one->verdict[brake->verdict]++;
+    return add_tally(&one->tally, &brake->tally) ? BY_OK : BY_E_BRAKES;
+}
+
+by_status by_add(by_table *table, const char *key, size_t size, const rodt_finding *finding,
+                 rodt_position position)
+{
+    by_brake brake = by_brake_of(finding, position);
+    return by_count(table, key, size, &brake);
 }

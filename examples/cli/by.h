@@ -42,6 +42,20 @@ by_table *by_open(by_sink sink, char separator);
 /* Writes the line of headings; column is that of the key. */
 by_status by_write_header(by_table *table, const char *column);
 
+/* What counts of a row. */
+typedef struct by_brake {
+    rodt_verdict verdict;
+    rodt_tally tally; /* of this brake alone */
+    rodt_date day;
+    rodt_position position; /* may be all zero */
+} by_brake;
+
+/* Of a finding, its day included. */
+by_brake by_brake_of(const rodt_finding *finding, rodt_position position);
+
+/* Counts a brake in; for the rest as by_add. */
+by_status by_count(by_table *table, const char *key, size_t size, const by_brake *brake);
+
 /* Counts one row in. An empty key is a vehicle of its own that nobody named: its verdict is undetermined whatever its
  * rows say. position may be all zero. */
 by_status by_add(by_table *table, const char *key, size_t size, const rodt_finding *finding,
