@@ -18,17 +18,17 @@ typedef struct row {
     uint32_t line_end_size;
 } row;
 
-/* Sees to the line end of a row. */
+/* Sees to the line end of a row, which has two cells at least. */
 ALWAYS_INLINE row make_row(const char *bytes, uint32_t *ends, uint32_t count)
 {
     uint32_t feed = ends[count];
-    uint32_t carriage_return = feed > 0 && bytes[feed - 1] == '\r';
+    uint32_t carriage_return = bytes[feed - 1] == '\r';
     ends[count] = feed - carriage_return;
     return (row){.bytes = bytes, .ends = ends, .size = feed - carriage_return, .line_end_size = 1 + carriage_return};
 }
 
 /* The answer to a row; NULL if it is not known. */
-ALWAYS_INLINE memo_answer *find_answer(const batch_recall *recall, const row *of, bool has_unit)
+ALWAYS_INLINE memo_answer *find_answer(const batch_recall *recall, const row *of, bool has_unit, memo_hasher *hash)
 {
     uint64_t mark = 0;
     uint32_t units = 0;
@@ -38,14 +38,16 @@ ALWAYS_INLINE memo_answer *find_answer(const batch_recall *recall, const row *of
         uint32_t start = of->ends[column->before] + 1;
         uint32_t size = of->ends[column->before + 1] - start;
         const memo_cell *cell =
-            memo_cells_find(&column->cells, of->bytes + start, size, has_unit ? tag & column->heeds : 0);
+            memo_cells_find(&column->cells, of->bytes + start, size, has_unit, tag & column->heeds, hash);
         if (cell == NULL)
             return NULL;
         mark |= cell->mark;
         units += has_unit ? cell->units & ~column->gives : cell->units;
         tag |= has_unit ? cell->units & column->gives : 0;
     }
-    return (mark & RECALL_NEVER) == 0 ? memo_answers_find(&recall->answers, mark, recall_stroke(mark, units)) : NULL;
+    if ((mark & RECALL_NEVER) != 0)
+        return NULL;
+    return memo_answers_find(&recall->answers, mark, recall_stroke(mark, units), hash);
 }
 
 /* Copies in steps, so up to a step too far on both sides; most texts take one. */
@@ -81,7 +83,7 @@ static bool count_row(batch_part *part, const row *of, const memo_answer *answer
             continue;
         uint32_t first = of->ends[column->before] + 1;
         uint32_t size = of->ends[column->before + 1] - first;
-        const memo_cell *cell = memo_cells_find(&column->cells, of->bytes + first, size, 0);
+        const memo_cell *cell = memo_cells_find_on(&column->cells, of->bytes + first, size, 0);
         if (cell == NULL)
             return false;
         told[i] = cell->units;
@@ -94,8 +96,8 @@ static bool is_header(const batch_header *header, const row *of)
     return of->size == header->size && memcmp(of->bytes, header->bytes, of->size) == 0;
 }
 
-/* Answers rows up to the first that must be looked at. */
-ALWAYS_INLINE void answer_rows(batch_part *part, scan_finder *find, scan_writer *write, bool has_unit)
+/* Answers rows up to the first that must be looked at. plain = they are written, and no column tells their unit. */
+ALWAYS_INLINE void answer_rows(batch_part *part, scan_finder *find, scan_writer *write, memo_hasher *hash, bool plain)
 {
     batch_recall *recall = part->recall;
     csv_reader *reader = &part->reader;
@@ -104,14 +106,14 @@ ALWAYS_INLINE void answer_rows(batch_part *part, scan_finder *find, scan_writer 
     const char separator = reader->separator;
     const char *at = reader->buffer + reader->begin;
     const char *end = reader->buffer + reader->end;
-    const bool by = part->run->by != NULL;
+    const bool by = !plain && part->run->by != NULL;
     uint64_t rows = 0;
     while (at < end && scan_row(at, separator, count, recall->ends + 1, find, write) == count) {
         row next = make_row(at, recall->ends, count);
         if (next.size + next.line_end_size > (size_t)(end - at) || is_header(header, &next) ||
             !output_room(&part->out, next.size + MEMO_TAIL + 2 * STEP))
             break;
-        memo_answer *answer = find_answer(recall, &next, has_unit);
+        memo_answer *answer = find_answer(recall, &next, !plain, hash);
         if (answer == NULL || (by && !count_row(part, &next, answer, reader->line + rows)))
             break;
         if (!by)
@@ -128,21 +130,21 @@ ALWAYS_INLINE void answer_rows(batch_part *part, scan_finder *find, scan_writer 
 
 #ifdef SCAN_X86
 
-static void answer_16(batch_part *part) { answer_rows(part, scan_find_16, scan_write, part->recall->has_unit); }
+static void answer_16(batch_part *part) { answer_rows(part, scan_find_16, scan_write, memo_hash_any, false); }
 
 SCAN_AVX2 static void answer_32(batch_part *part)
 {
-    if (part->recall->has_unit)
-        answer_rows(part, scan_find_32, scan_write_8, true);
+    if (part->recall->has_unit || part->run->by != NULL)
+        answer_rows(part, scan_find_32, scan_write_8, memo_hash_sum, false);
     else
-        answer_rows(part, scan_find_32, scan_write_8, false);
+        answer_rows(part, scan_find_32, scan_write_8, memo_hash_sum, true);
 }
 
 batch_answerer *batch_again_choose(void) { return SCAN_HAS_AVX2() ? answer_32 : answer_16; }
 
 #else
 
-static void answer_8(batch_part *part) { answer_rows(part, scan_find_8, scan_write, part->recall->has_unit); }
+static void answer_8(batch_part *part) { answer_rows(part, scan_find_8, scan_write, memo_hash_any, false); }
 
 batch_answerer *batch_again_choose(void) { return answer_8; }
 

@@ -226,7 +226,7 @@ batch_key batch_recall_key(batch_part *part, const csv_record *record)
             return key;
         if (column->word == BATCH_UNIT)
             (void)batch_cell(part, record, BATCH_UNIT);
-        const memo_cell *found = memo_cells_find(&column->cells, text, size, tag & column->heeds);
+        const memo_cell *found = memo_cells_find_on(&column->cells, text, size, tag & column->heeds);
         memo_cell cell;
         if (found != NULL) {
             cell = *found;
@@ -262,7 +262,7 @@ static uint32_t tell(batch_part *part, const csv_record *record, recall_column *
     const csv_cell *place = &record->cells[column->before];
     const char *text = record->bytes + place->start;
     uint32_t size = place->end - place->start;
-    const memo_cell *found = size <= MEMO_TEXT ? memo_cells_find(&column->cells, text, size, 0) : NULL;
+    const memo_cell *found = size <= MEMO_TEXT ? memo_cells_find_on(&column->cells, text, size, 0) : NULL;
     if (found != NULL)
         return found->units;
     uint32_t told = read_told(part, column->word, batch_cell(part, record, column->word));
@@ -283,7 +283,7 @@ void batch_again(batch_part *part) { part->recall->answer_rows(part); }
 
 memo_answer *batch_recall_find(const batch_part *part, const batch_key *key)
 {
-    return memo_answers_find(&part->recall->answers, key->mark, key->units);
+    return memo_answers_find_on(&part->recall->answers, key->mark, key->units);
 }
 
 void batch_recall_keep(batch_part *part, const batch_key *key, const batch_tally *tally, const char *tail, size_t size)

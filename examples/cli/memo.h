@@ -3,7 +3,7 @@
 #ifndef MEMO_H
 #define MEMO_H
 
-#include "inline.h"
+#include "scan.h"
 
 #include <stdbool.h>
 #include <stddef.h>
@@ -23,16 +23,17 @@ typedef struct batch_tally {
 
 /* --- Cells ------------------------------------------------------------------------------------------- */
 
-/* Longest text of a cell that is kept; one of up to half of it is found faster. */
+/* Longest text of a cell that is kept; one of less than half of it is found faster. Texts with zero bytes are not kept,
+ * so that a text and the zero bytes behind it are no other text. */
 #define MEMO_TEXT 32u
-#define MEMO_SHORT (MEMO_TEXT / 2)
+#define MEMO_HALF (MEMO_TEXT / 2)
 
 /* Places in which something that was met can stand, one behind the other; nearly all stand in the first. */
 #define MEMO_PLACES 8u
 
 /* A cell that was met. The marks of the cells of a row are put together by "or", their units by addition. */
 typedef struct memo_cell {
-    uint64_t text[2]; /* the first MEMO_SHORT bytes, filled up with zero bytes */
+    uint64_t text[2]; /* the first MEMO_HALF bytes, filled up with zero bytes; where nothing is, no short text */
     uint64_t mark;
     uint32_t size;    /* memo_size of the text; 0 = nothing is here */
     uint32_t units;
@@ -42,7 +43,8 @@ typedef struct memo_cell {
 typedef struct memo_cells {
     memo_cell *cells;
     uint64_t (*more)[2]; /* the second half of each text; NULL = all are short */
-    unsigned shift;      /* 64 less the bits of a place */
+    size_t places;       /* bits of a hash that are an offset from the first place, in bytes */
+    unsigned bits;       /* of a place */
     unsigned most_bits;
     uint32_t used;
     uint32_t turn;       /* which of the places is forgotten next */
@@ -60,21 +62,22 @@ void memo_cells_keep(memo_cells *of, const char *text, const memo_cell *cell);
 extern const unsigned char memo_mask[2 * MEMO_TEXT];
 
 /* What is kept as the size: `tag`, a multiple of 65536, tells apart texts that are read in different units. */
+#define MEMO_TAG 0xFFFF0000u
 ALWAYS_INLINE uint32_t memo_size(uint32_t size, uint32_t tag) { return (size + 1u) | tag; }
 
-/* Half of a text as words; MEMO_SHORT bytes must be readable. */
+/* Half of a text as words; MEMO_HALF bytes must be readable. */
 ALWAYS_INLINE void memo_load(const char *text, const unsigned char *mask, uint64_t words[2])
 {
     uint64_t masks[2];
-    memcpy(words, text, MEMO_SHORT);
-    memcpy(masks, mask, MEMO_SHORT);
+    memcpy(words, text, MEMO_HALF);
+    memcpy(masks, mask, MEMO_HALF);
     words[0] &= masks[0];
     words[1] &= masks[1];
 }
 
-/* The upper bits are as good as chance: both halves of a long product are folded together. A sum of products would not
- * do: what is met differs in a few digits, whose products stand in rows, and rows fill all places of one key. */
-ALWAYS_INLINE uint64_t memo_hash(uint64_t a, uint64_t b)
+/* Every bit is as good as chance: both halves of a long product are folded together. A sum of products would not do:
+ * what is met differs in a few digits, whose products stand in rows, and rows fill all places of one key. */
+ALWAYS_INLINE uint64_t memo_hash_any(uint64_t a, uint64_t b)
 {
     a ^= UINT64_C(0x9E3779B97F4A7C15);
     b ^= UINT64_C(0xC2B2AE3D27D4EB4F);
@@ -89,23 +92,42 @@ ALWAYS_INLINE uint64_t memo_hash(uint64_t a, uint64_t b)
 #endif
 }
 
+/* What a processor with SCAN_AVX2 has for it: a sum that no two texts of a few digits share. */
+#ifdef SCAN_X86
+SCAN_AVX2 ALWAYS_INLINE uint64_t memo_hash_sum(uint64_t a, uint64_t b)
+{
+    return _mm_crc32_u64(_mm_crc32_u64(0, a), b);
+}
+#endif
+
+/* The one of this processor, which all tables go by. */
+typedef uint64_t memo_hasher(uint64_t a, uint64_t b);
+memo_hasher *memo_hash(void);
+
 /* The cell with a text of any size, wherever it stands. */
 const memo_cell *memo_cells_find_on(const memo_cells *of, const char *text, uint32_t size, uint32_t tag);
 
-/* The cell with this text, or NULL. MEMO_TEXT bytes must be readable. */
-ALWAYS_INLINE const memo_cell *memo_cells_find(const memo_cells *of, const char *text, uint32_t size, uint32_t tag)
+/* The same for a text without zero bytes, where no tags were kept but 0 if it is not `tagged`; `hash` is that of
+ * memo_hash. MEMO_TEXT bytes must be readable. */
+ALWAYS_INLINE const memo_cell *memo_cells_find(const memo_cells *of, const char *text, uint32_t size, bool tagged,
+                                               uint32_t tag, memo_hasher *hash)
 {
-    if (size > MEMO_SHORT)
+    if (size >= MEMO_HALF)
         return memo_cells_find_on(of, text, size, tag);
     uint64_t words[2];
     memo_load(text, memo_mask + MEMO_TEXT - size, words);
-    const memo_cell *cell = of->cells + (memo_hash(words[0], words[1]) >> of->shift);
-    if (((cell->text[0] ^ words[0]) | (cell->text[1] ^ words[1]) | (cell->size ^ memo_size(size, tag))) == 0)
+    const char *place = (const char *)of->cells + (hash(words[0], words[1]) & of->places);
+    const memo_cell *cell = (const memo_cell *)(const void *)place;
+    bool same = ((cell->text[0] ^ words[0]) | (cell->text[1] ^ words[1])) == 0;
+    if (same && (!tagged || ((cell->size ^ tag) & MEMO_TAG) == 0))
         return cell;
-    return cell->size != 0 ? memo_cells_find_on(of, text, size, tag) : NULL;
+    return memo_cells_find_on(of, text, size, tag);
 }
 
 /* --- Answers ----------------------------------------------------------------------------------------- */
+
+/* No row has such a mark. */
+#define MEMO_NO_MARK UINT64_MAX
 
 #define MEMO_TAIL 192u /* a multiple of what is copied at once */
 
@@ -113,10 +135,10 @@ ALWAYS_INLINE const memo_cell *memo_cells_find(const memo_cells *of, const char 
 
 /* An answer that was given; most of what is looked at stands in the first two lines of a cache. */
 typedef struct memo_answer {
-    _Alignas(MEMO_LINE) uint64_t mark;
+    _Alignas(MEMO_LINE) uint64_t mark; /* MEMO_NO_MARK = nothing is here */
     uint32_t units;
     uint32_t met;   /* rows since the answers were last counted */
-    uint32_t size;  /* of the tail; 0 = nothing is here */
+    uint32_t size;  /* of the tail */
     char tail[MEMO_TAIL]; /* all that is written behind a row, but its line end */
     batch_tally tally;
 } memo_answer;
@@ -126,7 +148,8 @@ typedef bool memo_sink(void *context, const batch_tally *tally, uint64_t rows);
 
 typedef struct memo_answers {
     memo_answer *answers;
-    unsigned shift;    /* 64 less the bits of a place */
+    size_t places;     /* bits of a hash that are an offset from the first place, in bytes */
+    unsigned bits;     /* of a place */
     uint32_t most;
     uint32_t used;
     uint32_t turn;     /* which of the places is forgotten next */
@@ -147,12 +170,11 @@ bool memo_answers_count(memo_answers *of, memo_sink *sink, void *context);
 /* The answer, wherever it stands, or NULL. */
 memo_answer *memo_answers_find_on(const memo_answers *of, uint64_t mark, uint32_t units);
 
-ALWAYS_INLINE memo_answer *memo_answers_find(const memo_answers *of, uint64_t mark, uint32_t units)
+ALWAYS_INLINE memo_answer *memo_answers_find(const memo_answers *of, uint64_t mark, uint32_t units, memo_hasher *hash)
 {
-    memo_answer *answer = of->answers + (memo_hash(mark, units) >> of->shift);
-    if (answer->mark == mark && answer->units == units && answer->size != 0)
-        return answer;
-    return answer->size != 0 ? memo_answers_find_on(of, mark, units) : NULL;
+    char *place = (char *)of->answers + (hash(mark, units) & of->places);
+    memo_answer *answer = (memo_answer *)(void *)place;
+    return answer->mark == mark && answer->units == units ? answer : memo_answers_find_on(of, mark, units);
 }
 
 /* Counts one row more of an answer that was found. */

@@ -1,11 +1,11 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Rows with quotes, sign by sign. */
+/* Rows with quotes, or near them, sign by sign. */
 #include "scan.h"
 
 /* What stands behind the quote that closes the cell that begins here; NULL: none does, or a line ends before it. */
 static const char *behind_quotes(const char *at)
 {
-    for (at++; *at != '\n' && *at != '\r'; at++) {
+    for (at++; *at != '\n' && *at != '\r' && *at != '\0'; at++) {
         if (*at != '"')
             continue;
         if (at[1] != '"')
@@ -15,7 +15,7 @@ static const char *behind_quotes(const char *at)
     return NULL;
 }
 
-/* Where the cell ends that begins here; NULL: its quotes are bad. */
+/* Where the cell ends that begins here; NULL: its quotes are bad, or a zero byte is in it. */
 static const char *cell_end(const char *at, char separator)
 {
     if (*at == '"') {
@@ -23,12 +23,12 @@ static const char *cell_end(const char *at, char separator)
         if (at == NULL || (*at != separator && *at != '\n' && (*at != '\r' || at[1] != '\n')))
             return NULL;
     }
-    while (*at != separator && *at != '\n')
+    while (*at != separator && *at != '\n' && *at != '\0')
         at++;
-    return at;
+    return *at != '\0' ? at : NULL;
 }
 
-uint32_t scan_quoted_row(const char *bytes, char separator, uint32_t most, uint32_t *ends)
+uint32_t scan_odd_row(const char *bytes, char separator, uint32_t most, uint32_t *ends)
 {
     const char *at = bytes;
     for (uint32_t count = 0; count < most; at++) {

@@ -19,37 +19,39 @@
 #define SCAN_STEP 64u
 #define SCAN_ENDS_MORE (SCAN_STEP + 8u)
 
-/* Where a sign stands among 64 bytes, the first as the lowest bit. */
+/* Where signs stand among 64 bytes, the first as the lowest bit. */
 typedef struct scan_signs {
     uint64_t feeds;
     uint64_t separators;
-    uint64_t quotes;
+    uint64_t odd; /* not 0 if a quote or a zero byte is among them */
 } scan_signs;
 
 /* Finds the signs; writes down their places, counted from `base`, and returns how many they are. */
 typedef scan_signs scan_finder(const char *bytes, char separator);
 typedef uint32_t scan_writer(uint64_t bits, uint32_t base, uint32_t *places);
 
-/* A row with quotes, as csv_next would part it. 0: its quotes are bad, a line ends within them, or there are more than
- * `most` cells. A line feed must follow. */
-uint32_t scan_quoted_row(const char *bytes, char separator, uint32_t most, uint32_t *ends);
+/* A row sign by sign, as csv_next would part it. 0: its quotes are bad, a line ends within them, there is a zero byte, or
+ * there are more than `most` cells. A line feed must follow. */
+uint32_t scan_odd_row(const char *bytes, char separator, uint32_t most, uint32_t *ends);
 
-/* Writes down where the cells of the row end that begins here, the last at its line feed, and returns how many they
- * are; 0 as for scan_quoted_row. A line feed must follow. */
+/* The same, many signs at a time: writes down where the cells of the row end that begins here, the last at its line
+ * feed, and returns how many they are. */
 ALWAYS_INLINE uint32_t scan_row(const char *bytes, char separator, uint32_t most, uint32_t *ends, scan_finder *find,
-                              scan_writer *write)
+                                scan_writer *write)
 {
-    uint32_t count = 0;
-    for (uint32_t at = 0; count <= most; at += SCAN_STEP) {
-        scan_signs found = find(bytes + at, separator);
-        uint64_t inside = found.feeds ^ (found.feeds - 1); /* up to the first line feed; all, if there is none */
-        if ((found.quotes & inside) != 0)
-            return scan_quoted_row(bytes, separator, most, ends);
+    scan_signs found = find(bytes, separator);
+    uint64_t inside = found.feeds ^ (found.feeds - 1); /* up to the first line feed; all, if there is none */
+    uint32_t count = write((found.separators | found.feeds) & inside, 0, ends);
+    uint64_t odd = found.odd;
+    for (uint32_t at = SCAN_STEP; found.feeds == 0 && count <= most; at += SCAN_STEP) {
+        found = find(bytes + at, separator);
+        inside = found.feeds ^ (found.feeds - 1);
         count += write((found.separators | found.feeds) & inside, at, ends + count);
-        if (found.feeds != 0)
-            return count <= most ? count : 0;
+        odd |= found.odd;
     }
-    return 0;
+    if (odd != 0)
+        return scan_odd_row(bytes, separator, most, ends);
+    return count <= most ? count : 0;
 }
 
 /* --- Every processor ----------------------------------------------------------------------------------- */
@@ -82,7 +84,7 @@ ALWAYS_INLINE scan_signs scan_find_8(const char *bytes, char separator)
     for (unsigned i = 0; i < SCAN_STEP; i += 8) {
         found.feeds |= scan_equal_8(bytes + i, '\n') << i;
         found.separators |= scan_equal_8(bytes + i, separator) << i;
-        found.quotes |= scan_equal_8(bytes + i, '"') << i;
+        found.odd |= scan_equal_8(bytes + i, '"') | scan_equal_8(bytes + i, '\0');
     }
     return found;
 }
@@ -123,26 +125,44 @@ ALWAYS_INLINE uint64_t scan_equal_16(const char *bytes, char sign)
 
 ALWAYS_INLINE scan_signs scan_find_16(const char *bytes, char separator)
 {
-    return (scan_signs){scan_equal_16(bytes, '\n'), scan_equal_16(bytes, separator), scan_equal_16(bytes, '"')};
+    return (scan_signs){scan_equal_16(bytes, '\n'), scan_equal_16(bytes, separator),
+                        scan_equal_16(bytes, '"') | scan_equal_16(bytes, '\0')};
 }
 
 /* What a function must be marked with in which these are used. */
-#define SCAN_AVX2 __attribute__((target("avx2,bmi,popcnt")))
+#define SCAN_AVX2 __attribute__((target("avx2,bmi,popcnt,sse4.2")))
 #define SCAN_HAS_AVX2()                                                                                                \
-    (__builtin_cpu_supports("avx2") && __builtin_cpu_supports("bmi") && __builtin_cpu_supports("popcnt"))
+    (__builtin_cpu_supports("avx2") && __builtin_cpu_supports("bmi") && __builtin_cpu_supports("popcnt") && \
+     __builtin_cpu_supports("sse4.2"))
 
-SCAN_AVX2 ALWAYS_INLINE uint64_t scan_equal_32(const char *bytes, char sign)
+/* 64 bytes. */
+typedef struct scan_halves {
+    __m256i low;
+    __m256i high;
+} scan_halves;
+
+SCAN_AVX2 ALWAYS_INLINE uint64_t scan_equal_32(scan_halves in, char sign)
 {
-    __m256i low = _mm256_loadu_si256((const __m256i *)(const void *)bytes);
-    __m256i high = _mm256_loadu_si256((const __m256i *)(const void *)(bytes + 32));
     __m256i signs = _mm256_set1_epi8(sign);
-    return (uint32_t)_mm256_movemask_epi8(_mm256_cmpeq_epi8(low, signs)) |
-           (uint64_t)(uint32_t)_mm256_movemask_epi8(_mm256_cmpeq_epi8(high, signs)) << 32;
+    return (uint32_t)_mm256_movemask_epi8(_mm256_cmpeq_epi8(in.low, signs)) |
+           (uint64_t)(uint32_t)_mm256_movemask_epi8(_mm256_cmpeq_epi8(in.high, signs)) << 32;
+}
+
+/* The smaller one of a byte and its difference from a quote is zero only for a quote and a zero byte. */
+SCAN_AVX2 ALWAYS_INLINE uint64_t scan_odd_32(scan_halves in)
+{
+    __m256i quotes = _mm256_set1_epi8('"');
+    __m256i low = _mm256_min_epu8(in.low, _mm256_xor_si256(in.low, quotes));
+    __m256i high = _mm256_min_epu8(in.high, _mm256_xor_si256(in.high, quotes));
+    __m256i zeros = _mm256_cmpeq_epi8(_mm256_min_epu8(low, high), _mm256_setzero_si256());
+    return (uint32_t)_mm256_movemask_epi8(zeros);
 }
 
 SCAN_AVX2 ALWAYS_INLINE scan_signs scan_find_32(const char *bytes, char separator)
 {
-    return (scan_signs){scan_equal_32(bytes, '\n'), scan_equal_32(bytes, separator), scan_equal_32(bytes, '"')};
+    scan_halves in = {_mm256_loadu_si256((const __m256i *)(const void *)bytes),
+                      _mm256_loadu_si256((const __m256i *)(const void *)(bytes + 32))};
+    return (scan_signs){scan_equal_32(in, '\n'), scan_equal_32(in, separator), scan_odd_32(in)};
 }
 
 /* Eight places are written whether they are signs or not, and then counted: rows of one file have the same number of

@@ -161,6 +161,31 @@ class Kinds(Same):
         rows = [["unit", *rows[0]]] + [[unit, *row] for row in rows[1::5] for unit in ["in", "mm", "?"]]
         self.same(data=table(*rows, *rows[1:]), jobs=[1], commands=[COMMAND])
 
+    def test_vehicles(self):
+        """One line a vehicle: names, days and positions of every kind, met again and new, in groups and in disorder."""
+        chance = random.Random(6)
+        cells = {"unit_no": ["T-1", "T-2", 'T "3"', "", " T-1", "x" * 40, "y" * 600, "T,4", "é"],
+                 "position": ["1L", "1R", "2 left", "", "?", "essieu 3 gauche", "99R", "axle 12 right side of it"],
+                 "date": ["2024-06-05", "05/06/2024", "", "?", "2-Jan", "2021-10-13", "14-Oct-21"],
+                 "chamber": ["30", "clamp 36", "bolt C", "", "zz"], "released": ["2", "2 1/8", "", "x"],
+                 "applied": ["3", "4 1/4", "4", "1", "n/a"]}
+        rows = [[chance.choice(texts) for texts in cells.values()] for _ in range(5000)]
+        for order in [rows, sorted(rows)]:
+            for options in [["--by", "unit_no"], ["--by", "unit_no", "--date-order", "dmy"], ["--by", "position"], ["--by", "date"]]:
+                self.same(*options, data=table(list(cells), *order), jobs=[1, 2])
+        for left_out in ["position", "date"]:
+            names = [name for name in cells if name != left_out]
+            few = [[cell for name, cell in zip(cells, row) if name != left_out] for row in rows]
+            self.same("--by", "unit_no", data=table(names, *few), jobs=[1], commands=[COMMAND])
+        self.same("--by", "unit_no", data=table(["unit", *cells], *[["mm", *row] for row in rows]), jobs=[1], commands=[COMMAND])
+
+    def test_vehicles_out_of_order(self):
+        """Too many vehicles for rows in any order: the run stops at the same line."""
+        rows = [[f"T-{i * 7919 % 70001}", "30", "2", "4"] for i in range(70000)]
+        result = self.same("--by", "unit_no", data=table(["unit_no", "chamber", "released", "applied"], *rows), jobs=[1], commands=[COMMAND])
+        self.assertEqual(result.returncode, 2)
+        self.assertIn(b"sort the file by this column", b" ".join(result.stderr.split()))
+
     def test_every_cell_quoted(self):
         texts = ["2", "4", '3 5/8"', "4½", "", "n/a", "54 mm", "1 15/16", 'a,b', "2024-06-05"]
         rows = [["chamber", "released", "applied", "date", "note"]]

@@ -12,6 +12,16 @@
 
 #define DAY_BITS 15u
 
+/* Both ways to find a text, of which the fast one may be used for texts without zero bytes only. */
+static const memo_cell *find(const memo_cells *cells, const char *text, uint32_t size, uint32_t tag)
+{
+    const memo_cell *found = memo_cells_find_on(cells, text, size, tag);
+    if (memchr(text, '\0', size) == NULL) {
+        assert_ptr_equal(memo_cells_find(cells, text, size, true, tag, memo_hash()), found);
+    }
+    return found;
+}
+
 /* Keeps the day, or looks for it. */
 static bool meet_day(memo_cells *cells, unsigned year, unsigned month, unsigned day, bool keep)
 {
@@ -20,7 +30,7 @@ static bool meet_day(memo_cells *cells, unsigned year, unsigned month, unsigned 
     memo_cell cell = {.size = memo_size((uint32_t)size, 0), .mark = year * 10000u + month * 100u + day};
     if (keep)
         memo_cells_keep(cells, text, &cell);
-    const memo_cell *found = memo_cells_find(cells, text, (uint32_t)size, 0);
+    const memo_cell *found = find(cells, text, (uint32_t)size, 0);
     assert_true(found == NULL || found->mark == cell.mark);
     return found != NULL;
 }
@@ -48,13 +58,8 @@ static void test_days_of_twenty_years_are_kept(void **state)
     memo_cells_close(&cells);
 }
 
-static const memo_cell *find(const memo_cells *cells, const char *text, uint32_t size, uint32_t tag)
-{
-    return memo_cells_find(cells, text, size, tag);
-}
-
-/* Texts of every length, whose signs are all alike, in two units. Of zero bytes, which all have one place, there are more
- * than it holds, so some are forgotten; none is ever taken for another. */
+/* Texts of every length, whose signs are all alike, in two units. Those of zero bytes are not kept; none is ever taken
+ * for another. */
 static void test_each_text_is_found_as_it_was(void **state)
 {
     static const char signs[] = {'x', 0, (char)0xFF};
@@ -74,10 +79,43 @@ static void test_each_text_is_found_as_it_was(void **state)
                 if (again == 0 && size <= MEMO_TEXT && found == NULL)
                     memo_cells_keep(&cells, text, &cell);
                 assert_true(found == NULL || found->mark == cell.mark);
+                assert_true(found == NULL || size == 0 || signs[i / 2] != 0);
                 met += again == 1 && found != NULL && signs[i / 2] != 0;
             }
     assert_true(met >= 2 * 2 * MEMO_TEXT - 8);
     memo_cells_close(&cells);
+}
+
+static const memo_answer *find_answer(const memo_answers *answers, uint64_t mark, uint32_t units)
+{
+    const memo_answer *found = memo_answers_find_on(answers, mark, units);
+    assert_ptr_equal(memo_answers_find(answers, mark, units, memo_hash()), found);
+    return found;
+}
+
+/* The fast hash and the one of every processor know nothing of each other, so each is looked at by itself. */
+static unsigned count_places(memo_hasher *hash)
+{
+    static bool taken[1u << 12];
+    unsigned count = 0;
+    memset(taken, 0, sizeof taken);
+    for (unsigned text = 0; text < 1000; text++) { /* three digits */
+        uint64_t word = (text / 100 + 48) | (uint64_t)(text / 10 % 10 + 48) << 16 | (uint64_t)(text % 10 + 48) << 40;
+        bool *place = &taken[hash(word, 0) >> 5 & 0xFFFu];
+        count += !*place;
+        *place = true;
+    }
+    return count;
+}
+
+static uint64_t hash_of_every_processor(uint64_t a, uint64_t b) { return memo_hash_any(a, b); }
+
+/* As many as chance would hit of 4096 places is 887. */
+static void test_texts_are_spread(void **state)
+{
+    (void)state;
+    assert_true(count_places(memo_hash()) > 850);
+    assert_true(count_places(hash_of_every_processor) > 850);
 }
 
 /* Marks as the columns of a plain file make them: a few numbers side by side, and strokes in sixteenths. */
@@ -90,7 +128,7 @@ static unsigned meet_answers(memo_answers *answers, unsigned shift, bool keep)
             memo_answer answer = {.mark = mark, .units = stroke * 317500u, .size = 1};
             if (keep)
                 memo_answers_keep(answers, &answer);
-            met += memo_answers_find(answers, mark, stroke * 317500u) != NULL;
+            met += find_answer(answers, mark, stroke * 317500u) != NULL;
         }
     return met;
 }
@@ -110,6 +148,7 @@ static void test_answers_of_a_plain_file_are_kept(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {cmocka_unit_test(test_days_of_twenty_years_are_kept),
+                                       cmocka_unit_test(test_texts_are_spread),
                                        cmocka_unit_test(test_each_text_is_found_as_it_was),
                                        cmocka_unit_test(test_answers_of_a_plain_file_are_kept)};
     return cmocka_run_group_tests(tests, NULL, NULL);

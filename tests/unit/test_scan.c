@@ -70,11 +70,12 @@ static void compare(uint32_t count, const uint32_t *ends, const csv_record *reco
     }
 }
 
-/* True if the row may be left: it is too long, has a line end within quotes, or has bad quotes. */
+/* True if the row may be left: it is too long, has a zero byte, a line end within quotes, or bad quotes. */
 static bool may_be_left(const char *bytes, const csv_record *record)
 {
+    bool zero = memchr(bytes, '\0', record->size) != NULL;
     bool quote_and_return = memchr(bytes, '"', record->size) != NULL && memchr(bytes, '\r', record->size) != NULL;
-    return record->count > MOST || record->bad_quotes || quote_and_return || memchr(bytes, '\n', record->size) != NULL;
+    return zero || record->count > MOST || record->bad_quotes || quote_and_return || memchr(bytes, '\n', record->size) != NULL;
 }
 
 /* `bytes` are a first line of `first` bytes and a row, and SCAN_STEP bytes behind it. */
@@ -123,7 +124,7 @@ static void test_random_rows(void **unused)
 {
     static const char plain[] = {',', 'x', ',' + 1, '\n' - 1, '\n' + 1, '"' + 1, '"' - 1, (char)(',' | 0x80),
                                  (char)('\n' | 0x80), (char)('"' | 0x80), 0, '\r'};
-    static const char quoted[] = {',', '"', 'x', '\n', '\r'};
+    static const char quoted[] = {',', '"', 'x', '\n', '\r', 0};
     uint64_t state = 11;
     (void)unused;
     for (size_t run = 0; run < 6000; run++) {
@@ -149,7 +150,8 @@ static void test_plain_and_quoted_rows(void **unused)
     }
 }
 
-/* Quotes that are left to the thorough reader. */
+/* Rows that are left to the thorough reader for a quote or a zero byte. */
+#define zeros "................................................................"
 static void test_bad_rows(void **unused)
 {
     static const char *const rows[] = {"\"a\n", "\"a\"b,c\n", "\"a\rb\"\n", "\"a\"\rb\n", "a,\"b\"\"\n", "\"\"\"\n"};
@@ -160,6 +162,8 @@ static void test_bad_rows(void **unused)
         memcpy(bytes, rows[i], strlen(rows[i]));
         assert_int_equal(part_8(bytes, ',', MOST, ends), 0);
     }
+    assert_int_equal(part_8("a,\0,c\n" zeros, ',', MOST, ends), 0);
+    assert_int_equal(part_8("a,\"\0\",c\n" zeros, ',', MOST, ends), 0);
 }
 
 int main(void)
