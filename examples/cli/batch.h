@@ -296,6 +296,9 @@ const char *batch_object_unit(batch_part *part, const csv_record *record);
 rodt_status batch_judge(const batch_part *part, const char *const cell[BATCH_READ], rodt_finding *finding,
                         bool *undated);
 
+/* Counts a row that was judged, behind all that were answered again. False: no memory. */
+bool batch_count_row(batch_part *part, const batch_tally *tally);
+
 /* Counts what is wrong with a row as a whole. */
 void batch_part_flaw(batch_part *part, batch_flaw flaw, const csv_record *record);
 
@@ -320,6 +323,13 @@ void batch_recall_close(struct batch_recall *recall);
 
 /* The key of a record that has as many cells as the header; cells that were not met before are looked into. */
 batch_key batch_recall_key(batch_part *part, const csv_record *record);
+
+/* The same for the texts of an object, each NULL or in part->text. */
+batch_key batch_recall_key_of_texts(batch_part *part, const char *const cell[BATCH_READ]);
+
+/* What the name of a member means was kept; it is a number of the caller's. */
+bool batch_recall_name(const batch_part *part, const char *name, size_t size, uint32_t *meaning);
+void batch_recall_keep_name(batch_part *part, const char *name, size_t size, uint32_t meaning);
 
 /* The answer that was kept for a key, or NULL. */
 memo_answer *batch_recall_find(const batch_part *part, const batch_key *key);

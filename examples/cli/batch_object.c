@@ -53,23 +53,52 @@ static bool is_result(const char *name)
     return false;
 }
 
+/* What the name of a member means, as one number. */
+enum { NAME_WORD = 0, NAME_MEANT = 8, NAME_IS_RESULT = 1u << 16, NAME_BYTE = 0xFF };
+
+static uint32_t look_at_name(const batch_part *part, const member *found)
+{
+    char name[BATCH_TEXT_SIZE];
+    read_name(found, name);
+    uint32_t result = is_result(name) ? NAME_IS_RESULT : 0;
+    uint32_t word = batch_header_word(&part->run->header, part->run->options, name);
+    uint32_t meant = word == BATCH_READ ? batch_header_meant(part->run->options, name, true) : 0;
+    return result | word << NAME_WORD | meant << NAME_MEANT;
+}
+
+/* The same for every object of a file, as a rule. */
+static uint32_t meaning_of_name(batch_part *part, const member *found)
+{
+    uint32_t meaning;
+    if (batch_recall_name(part, found->name.bytes, found->name.size, &meaning))
+        return meaning;
+    meaning = look_at_name(part, found);
+    batch_recall_keep_name(part, found->name.bytes, found->name.size, meaning);
+    return meaning;
+}
+
+static bool stop_at_result(batch_part *part, const csv_record *record, const member *found)
+{
+    char name[BATCH_TEXT_SIZE];
+    read_name(found, name);
+    return batch_part_stop(part, record->line, "there is a member \"%.20s\" already: was this file judged before?", name);
+}
+
 /* False: the run must stop, because no reader could tell two members of one name apart. */
 static bool read_object(batch_part *part, const csv_record *record, object *out)
 {
     member found;
     members_status status;
-    char name[BATCH_TEXT_SIZE];
     uint32_t seen = 0;
     *out = (object){.flaw = BATCH_FLAWS};
     members_open(&out->walk, record->bytes, record->size);
     while ((status = members_next(&out->walk, &found)) == MEMBERS_MEMBER) {
-        read_name(&found, name);
-        if (is_result(name))
-            return batch_part_stop(part, record->line,
-                                   "there is a member \"%.20s\" already: was this file judged before?", name);
-        batch_word word = batch_header_word(&part->run->header, part->run->options, name);
+        uint32_t meaning = meaning_of_name(part, &found);
+        batch_word word = (batch_word)(meaning >> NAME_WORD & NAME_BYTE);
+        if ((meaning & NAME_IS_RESULT) != 0)
+            return stop_at_result(part, record, &found);
         if (word == BATCH_READ) {
-            part->passed.unread |= 1u << batch_header_meant(part->run->options, name, true);
+            part->passed.unread |= 1u << (meaning >> NAME_MEANT & NAME_BYTE);
             continue;
         }
         if ((seen >> word & 1u) != 0)
@@ -178,11 +207,40 @@ static bool is_blank_line(const csv_record *record)
     return at == record->size;
 }
 
+/* An object that comes to what was judged before. */
+static void put_again(batch_part *part, const csv_record *record, const object *from, memo_answer *answer)
+{
+    memo_answers_meet(batch_recall_answers(part), answer);
+    put_object(part, record, from);
+    output_bytes(&part->out, answer->tail, answer->size);
+    output_bytes(&part->out, record->line_end, record->line_end_size);
+}
+
+/* Counts and writes an object that was judged, and keeps the answer if it has a key. */
+static bool put_judged(batch_part *part, const csv_record *record, const object *from, const rodt_finding *finding,
+                       bool undated, const batch_key *key)
+{
+    batch_tally tally = batch_tally_of(finding, undated, part->run->options->summary);
+    if (!batch_count_row(part, &tally))
+        return false;
+    if (from->flaw == BATCH_BAD_OBJECT)
+        put_bad_line(part, record);
+    else
+        put_object(part, record, from);
+    size_t at = part->out.used;
+    put_results(&part->out, finding, from->flaw != BATCH_FLAWS ? batch_flaw_code(from->flaw) : NULL);
+    if (key->good && part->out.failure == 0)
+        batch_recall_keep(part, key, &tally, part->out.buffer + at, part->out.used - at);
+    output_bytes(&part->out, record->line_end, record->line_end_size);
+    return true;
+}
+
 bool batch_object(batch_part *part, const csv_record *record)
 {
     object found;
     rodt_finding finding = {.verdict = RODT_UNDETERMINED};
     bool undated = false;
+    batch_key key = {0, 0, false};
     if (is_blank_line(record)) {
         part->passed.empty_lines++;
         output_bytes(&part->out, record->bytes, record->size + record->line_end_size);
@@ -190,18 +248,16 @@ bool batch_object(batch_part *part, const csv_record *record)
     }
     if (!read_object(part, record, &found))
         return false;
+    if (found.flaw == BATCH_FLAWS && batch_recall_looks(part))
+        key = batch_recall_key_of_texts(part, found.cell);
+    memo_answer *answer = key.good ? batch_recall_find(part, &key) : NULL;
+    if (answer != NULL) {
+        put_again(part, record, &found, answer);
+        return true;
+    }
     if (found.flaw != BATCH_FLAWS)
         batch_part_flaw(part, found.flaw, record);
     else if (batch_judge(part, found.cell, &finding, &undated) != RODT_OK)
         return batch_part_stop(part, record->line, "no memory");
-    batch_tally tally = batch_tally_of(&finding, undated, part->run->options->summary);
-    if (!batch_part_count(part, &tally, 1))
-        return false;
-    if (found.flaw == BATCH_BAD_OBJECT)
-        put_bad_line(part, record);
-    else
-        put_object(part, record, &found);
-    put_results(&part->out, &finding, found.flaw != BATCH_FLAWS ? batch_flaw_code(found.flaw) : NULL);
-    output_bytes(&part->out, record->line_end, record->line_end_size);
-    return true;
+    return put_judged(part, record, &found, &finding, undated, &key);
 }

@@ -24,7 +24,7 @@ bool batch_part_recall(batch_part *part, unsigned jobs)
     uint32_t answers = ANSWERS_MOST;
     while (answers > ANSWERS_MOST / 2 / jobs)
         answers /= 2;
-    if (part->run->options->afresh || part->run->options->objects)
+    if (part->run->options->afresh)
         return true;
     part->recall = batch_recall_open(part->run, answers);
     return part->recall != NULL || batch_part_stop(part, 0, "no memory");

@@ -21,10 +21,13 @@ _Static_assert(RODT_REASON_END < 63, "reasons and the bit of a class are one num
 
 #define TAG_SHIFT 16
 
+/* A line of JSON has a dozen names; a file in which they are all different gains nothing. */
+#define NAME_BITS 9
+
 static void add_column(batch_recall *recall, const batch_run *run, batch_word word, unsigned *shift)
 {
     size_t column = run->header.column[word];
-    if (column == BATCH_NO_COLUMN || bits_of[word] == 0)
+    if ((column == BATCH_NO_COLUMN && !run->options->objects) || bits_of[word] == 0)
         return;
     bool heeds = recall->has_unit && (word == BATCH_RELEASED || word == BATCH_APPLIED);
     recall->columns[recall->count++] = (recall_column){.before = column, .word = word, .shift = *shift,
@@ -43,7 +46,7 @@ static bool open_columns(batch_recall *recall, const batch_run *run)
     recall->columns = calloc(BATCH_READ, sizeof *recall->columns);
     if (recall->columns == NULL)
         return false;
-    recall->has_unit = run->header.column[BATCH_UNIT] != BATCH_NO_COLUMN;
+    recall->has_unit = run->options->objects || run->header.column[BATCH_UNIT] != BATCH_NO_COLUMN;
     add_column(recall, run, BATCH_UNIT, &shift);
     for (int word = 0; word < BATCH_READ; word++)
         if (word != BATCH_UNIT)
@@ -76,7 +79,8 @@ batch_recall *batch_recall_open(const batch_run *run, uint32_t answers)
         return NULL;
     recall->answer_rows = batch_again_choose();
     recall->ends = malloc((1 + run->header.count + SCAN_ENDS_MORE) * sizeof *recall->ends);
-    if (open_columns(recall, run) && open_told(recall, run) && memo_answers_open(&recall->answers, answers) && recall->ends != NULL) {
+    bool named = !run->options->objects || memo_cells_open(&recall->names, NAME_BITS);
+    if (named && open_columns(recall, run) && open_told(recall, run) && memo_answers_open(&recall->answers, answers) && recall->ends != NULL) {
         recall->ends[0] = UINT32_MAX; /* one byte before the first */
         return recall;
     }
@@ -92,6 +96,7 @@ void batch_recall_close(batch_recall *recall)
         memo_cells_close(&recall->columns[i].cells);
     for (size_t i = 0; i < BATCH_BY_TOLD; i++)
         memo_cells_close(&recall->told[i].cells);
+    memo_cells_close(&recall->names);
     memo_answers_close(&recall->answers);
     free(recall->columns);
     free(recall->ends);
@@ -107,7 +112,7 @@ static bool read_alone(const batch_part *part, batch_word word, const char *text
     rodt_reading_text row = {.style = run->options->style, .date_order = run->options->date_order,
                              .default_day = run->setting.day};
     if (word == BATCH_RELEASED || word == BATCH_APPLIED) {
-        row.unit = run->header.column[BATCH_UNIT] != BATCH_NO_COLUMN ? part->text[BATCH_UNIT] : NULL;
+        row.unit = part->recall->has_unit ? part->text[BATCH_UNIT] : NULL;
         row.released = text;
     } else if (word == BATCH_DATE) {
         row.day = text;
@@ -211,36 +216,67 @@ static memo_cell meet_cell(batch_part *part, recall_column *column, const char *
 
 /* --- Records ------------------------------------------------------------------------------------------- */
 
-batch_key batch_recall_key(batch_part *part, const csv_record *record)
+/* A key in the making. */
+typedef struct key_maker {
+    batch_part *part;
+    const csv_record *record; /* NULL: all texts stand in the part already */
+    batch_key key;
+    uint32_t tag;
+} key_maker;
+
+/* Adds a cell. The text is what it is known by; for the readers it stands in the part, or is brought there. */
+static bool add_cell(key_maker *to, recall_column *column, const char *text, size_t size)
 {
-    batch_recall *recall = part->recall;
-    batch_key key = {0, 0, false};
-    uint32_t tag = 0;
-    recall->looked++;
-    for (size_t i = 0; i < recall->count; i++) {
-        recall_column *column = &recall->columns[i];
-        const csv_cell *place = &record->cells[column->before];
-        const char *text = record->bytes + place->start; /* with its quotes */
-        uint32_t size = place->end - place->start;
-        if (size > MEMO_TEXT)
-            return key;
-        if (column->word == BATCH_UNIT)
-            (void)batch_cell(part, record, BATCH_UNIT);
-        const memo_cell *found = memo_cells_find_on(&column->cells, text, size, tag & column->heeds);
-        memo_cell cell;
-        if (found != NULL) {
-            cell = *found;
-        } else {
-            (void)batch_cell(part, record, column->word);
-            cell = meet_cell(part, column, text, size, tag & column->heeds);
-        }
-        key.mark |= cell.mark;
-        key.units += cell.units & ~column->gives;
-        tag |= cell.units & column->gives;
-    }
+    if (size > MEMO_TEXT)
+        return false;
+    uint32_t tag = to->tag & column->heeds;
+    const memo_cell *found = memo_cells_find_on(&column->cells, text, (uint32_t)size, tag);
+    memo_cell cell;
+    if (to->record != NULL && (found == NULL || column->word == BATCH_UNIT))
+        (void)batch_cell(to->part, to->record, column->word);
+    cell = found != NULL ? *found : meet_cell(to->part, column, text, (uint32_t)size, tag);
+    to->key.mark |= cell.mark;
+    to->key.units += cell.units & ~column->gives;
+    to->tag |= cell.units & column->gives;
+    return true;
+}
+
+static batch_key finish_key(const key_maker *made)
+{
+    batch_key key = made->key;
     key.units = recall_stroke(key.mark, key.units);
     key.good = (key.mark & RECALL_NEVER) == 0;
     return key;
+}
+
+batch_key batch_recall_key(batch_part *part, const csv_record *record)
+{
+    batch_recall *recall = part->recall;
+    key_maker maker = {.part = part, .record = record};
+    recall->looked++;
+    for (size_t i = 0; i < recall->count; i++) {
+        recall_column *column = &recall->columns[i];
+        const csv_cell *place = &record->cells[column->before]; /* with its quotes */
+        if (!add_cell(&maker, column, record->bytes + place->start, place->end - place->start))
+            return maker.key;
+    }
+    return finish_key(&maker);
+}
+
+batch_key batch_recall_key_of_texts(batch_part *part, const char *const cell[BATCH_READ])
+{
+    batch_recall *recall = part->recall;
+    key_maker maker = {.part = part};
+    recall->looked++;
+    for (int word = 0; word < BATCH_READ; word++)
+        if (cell[word] == NULL)
+            part->text[word][0] = '\0'; /* what is not there says as little as an empty text */
+    for (size_t i = 0; i < recall->count; i++) {
+        const char *text = part->text[recall->columns[i].word];
+        if (!add_cell(&maker, &recall->columns[i], text, strlen(text)))
+            return maker.key;
+    }
+    return finish_key(&maker);
 }
 
 /* The day that a finding would have, or the position. */
@@ -279,7 +315,11 @@ void batch_recall_tell(batch_part *part, const csv_record *record, uint32_t told
                                                             : tell(part, record, &recall->told[i]);
 }
 
-void batch_again(batch_part *part) { part->recall->answer_rows(part); }
+void batch_again(batch_part *part)
+{
+    if (!part->run->options->objects)
+        part->recall->answer_rows(part);
+}
 
 memo_answer *batch_recall_find(const batch_part *part, const batch_key *key)
 {
@@ -293,6 +333,23 @@ void batch_recall_keep(batch_part *part, const batch_key *key, const batch_tally
         return;
     memcpy(answer.tail, tail, size);
     memo_answers_keep(&part->recall->answers, &answer);
+}
+
+bool batch_recall_name(const batch_part *part, const char *name, size_t size, uint32_t *meaning)
+{
+    const batch_recall *recall = part->recall;
+    const memo_cell *found =
+        recall != NULL && size <= MEMO_TEXT ? memo_cells_find_on(&recall->names, name, (uint32_t)size, 0) : NULL;
+    if (found != NULL)
+        *meaning = found->units;
+    return found != NULL;
+}
+
+void batch_recall_keep_name(batch_part *part, const char *name, size_t size, uint32_t meaning)
+{
+    if (part->recall != NULL && size <= MEMO_TEXT)
+        memo_cells_keep(&part->recall->names, name,
+                        &(memo_cell){.size = memo_size((uint32_t)size, 0), .units = meaning});
 }
 
 memo_answers *batch_recall_answers(const batch_part *part) { return &part->recall->answers; }

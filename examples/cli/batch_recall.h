@@ -35,6 +35,7 @@ typedef struct batch_recall {
     recall_column told[BATCH_BY_TOLD]; /* with --by; the units of a cell are what it tells. Without such a column
                                           `before` is BATCH_NO_COLUMN */
     uint32_t told_nothing[BATCH_BY_TOLD]; /* what a row tells that does not have it */
+    memo_cells names; /* of the members of objects; the units of a cell are what the name means */
     memo_answers answers;
     batch_answerer *answer_rows;
     uint32_t *ends;  /* of the cells of a row; in front of them, the place before the row */

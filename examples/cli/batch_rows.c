@@ -157,8 +157,7 @@ void batch_part_flaw(batch_part *part, batch_flaw flaw, const csv_record *record
         part->passed.flaw_line[flaw] = record->line;
 }
 
-/* Rows are counted in their order, so those that were answered again come first. */
-static bool count_row(batch_part *part, const batch_tally *tally)
+bool batch_count_row(batch_part *part, const batch_tally *tally)
 {
     return (part->recall == NULL || batch_recall_count(part)) && batch_part_count(part, tally, 1);
 }
@@ -174,7 +173,7 @@ static bool give_up_row(batch_part *part, const csv_record *record, batch_flaw f
         return pass_header(part, record);
     batch_part_flaw(part, flaw, record);
     batch_tally tally = batch_tally_of(&none, false, part->run->options->summary);
-    return count_row(part, &tally) && put_row(part, record, &none, batch_flaw_code(flaw));
+    return batch_count_row(part, &tally) && put_row(part, record, &none, batch_flaw_code(flaw));
 }
 
 /* A row that comes to what was judged before. */
@@ -211,7 +210,7 @@ static bool put_judged(batch_part *part, const csv_record *record, const rodt_fi
     if (is_short)
         batch_part_flaw(part, BATCH_SHORT_RECORD, record);
     size_t tail = part->out.used + record->size;
-    if (!count_row(part, &tally) ||
+    if (!batch_count_row(part, &tally) ||
         !put_row(part, record, finding, is_short ? batch_flaw_code(BATCH_SHORT_RECORD) : NULL))
         return false;
     keep_answer(part, record, finding, key, &tally, tail);

@@ -49,7 +49,7 @@ memo_hasher *memo_hash(void) { return hash_any; }
 
 static bool make_cells(memo_cells *of, unsigned bits, bool more)
 {
-    memo_cells made = {.bits = bits, .most_bits = of->most_bits};
+    memo_cells made = {.bits = bits, .most_bits = of->most_bits, .hash = of->hash};
     made.places = (first_places(bits) - 1) * sizeof *made.cells;
     made.cells = make_lines(places(bits), sizeof *made.cells);
     made.more = more ? calloc(places(bits), sizeof *made.more) : NULL;
@@ -65,7 +65,7 @@ static bool make_cells(memo_cells *of, unsigned bits, bool more)
 
 bool memo_cells_open(memo_cells *of, unsigned most_bits)
 {
-    *of = (memo_cells){.most_bits = most_bits};
+    *of = (memo_cells){.most_bits = most_bits, .hash = memo_hash()};
     return make_cells(of, CELLS_FIRST_BITS, false);
 }
 
@@ -86,9 +86,8 @@ static void load_long(const char *text, uint32_t size, uint64_t words[4])
 
 static size_t place_of(const memo_cells *of, const uint64_t words[4])
 {
-    memo_hasher *hash = memo_hash();
-    uint64_t behind = (words[2] | words[3]) != 0 ? hash(words[2], words[3]) * 3 : 0;
-    return (size_t)(((hash(words[0], words[1]) + behind) & of->places) / sizeof *of->cells);
+    uint64_t behind = (words[2] | words[3]) != 0 ? of->hash(words[2], words[3]) * 3 : 0;
+    return (size_t)(((of->hash(words[0], words[1]) + behind) & of->places) / sizeof *of->cells);
 }
 
 const memo_cell *memo_cells_find_on(const memo_cells *of, const char *text, uint32_t size, uint32_t tag)
@@ -188,7 +187,7 @@ static bool make_answers(memo_answers *of, unsigned bits)
 
 bool memo_answers_open(memo_answers *of, uint32_t most)
 {
-    *of = (memo_answers){.most = most};
+    *of = (memo_answers){.most = most, .hash = memo_hash()};
     return make_answers(of, ANSWERS_FIRST_BITS);
 }
 
@@ -202,7 +201,7 @@ void memo_answers_close(memo_answers *of)
 
 static size_t answer_place(const memo_answers *of, uint64_t mark, uint32_t units)
 {
-    return (size_t)((memo_hash()(mark, units) & of->places) / sizeof *of->answers);
+    return (size_t)((of->hash(mark, units) & of->places) / sizeof *of->answers);
 }
 
 memo_answer *memo_answers_find_on(const memo_answers *of, uint64_t mark, uint32_t units)

@@ -39,6 +39,8 @@ typedef struct memo_cell {
     uint32_t units;
 } memo_cell;
 
+typedef uint64_t memo_hasher(uint64_t a, uint64_t b);
+
 /* The cells of one column, found by a hash. */
 typedef struct memo_cells {
     memo_cell *cells;
@@ -46,6 +48,7 @@ typedef struct memo_cells {
     size_t places;       /* bits of a hash that are an offset from the first place, in bytes */
     unsigned bits;       /* of a place */
     unsigned most_bits;
+    memo_hasher *hash;
     uint32_t used;
     uint32_t turn;       /* which of the places is forgotten next */
 } memo_cells;
@@ -101,7 +104,6 @@ SCAN_AVX2 ALWAYS_INLINE uint64_t memo_hash_sum(uint64_t a, uint64_t b)
 #endif
 
 /* The one of this processor, which all tables go by. */
-typedef uint64_t memo_hasher(uint64_t a, uint64_t b);
 memo_hasher *memo_hash(void);
 
 /* The cell with a text of any size, wherever it stands. */
@@ -129,7 +131,7 @@ ALWAYS_INLINE const memo_cell *memo_cells_find(const memo_cells *of, const char 
 /* No row has such a mark. */
 #define MEMO_NO_MARK UINT64_MAX
 
-#define MEMO_TAIL 192u /* a multiple of what is copied at once */
+#define MEMO_TAIL 288u /* a multiple of what is copied at once */
 
 #define MEMO_LINE 64u /* bytes of a line of the cache */
 
@@ -150,6 +152,7 @@ typedef struct memo_answers {
     memo_answer *answers;
     size_t places;     /* bits of a hash that are an offset from the first place, in bytes */
     unsigned bits;     /* of a place */
+    memo_hasher *hash;
     uint32_t most;
     uint32_t used;
     uint32_t turn;     /* which of the places is forgotten next */

@@ -143,6 +143,31 @@ class Objects(unittest.TestCase):
                 got = run("--jobs", jobs, "--summary", data=data, command=command)
                 self.assertEqual((got.returncode, got.stdout, got.stderr), (3, wanted.stdout, wanted.stderr))
 
+    def test_answers_given_again(self):
+        """Members of every kind, in every order, met again and new: the bytes are those of objects judged afresh."""
+        chance = random.Random(7)
+        values = {"chamber": ['"30"', "30", '"clamp 36"', '"24L"', '""', "null", '"zz"'],
+                  "released": ["2", '"2 1/8"', "2.125", '"2,125"', "null", '"n/a"', '"-1"', '"54 mm"', "[2]", '"3 5/8\\""', '"2\\u0000"', "2e0"],
+                  "applied": ["4", '"4 1/4"', '"3 5/8"', "null", '"2-Jan"', "1", '"4\\u00bd"', "101.6", '"' + "4" * 40 + '"'],
+                  "date": ['"2024-06-05"', '"2021-10-13"', '"05/06/2021"', "null", '"?"', '""'],
+                  "unit": ['"in"', '"mm"', "null", '"?"'], "psi": ["95", '"x"', "null", "101"],
+                  "stroke_class": ['"long"', "null", '"?"'], "note": ['"a\\nb"', '{"a":[1,2]}', "true"],
+                  "\\u0063hamber": ['"20"'], "a name of more than thirty-two bytes": ["1"]}
+        lines = []
+        for _ in range(6000):
+            names = [name for name in values if chance.random() < (0.02 if name[0] in "\\a" and name != "applied" else 0.85)]
+            chance.shuffle(names)
+            blank = chance.choice(["", " "])
+            lines.append("{" + f",{blank}".join(f'"{name}":{blank}{chance.choice(values[name])}' for name in names) + "}")
+        data = "\n".join(lines).encode() + b"\n"
+        for options in [["--column", "unit=unit"], ["--decimal-comma", "--column", "unit=unit"], ["--date-order", "dmy", "--column", "unit="]]:
+            wanted = run("--afresh", "--jobs", 1, "--summary", *options, data=data)
+            self.assertEqual(wanted.stdout.count(b"\n"), len(lines))
+            for command in (COMMAND, SMALL):
+                for jobs in (1, 2, 3):
+                    got = run("--jobs", jobs, "--summary", *options, data=data, command=command)
+                    self.assertEqual((got.returncode, got.stdout, got.stderr), (wanted.returncode, wanted.stdout, wanted.stderr))
+
     def test_cut_anywhere(self):
         for cut in range(len(GOOD)):
             result = run(data=GOOD + GOOD[:cut])
