@@ -131,7 +131,7 @@ ALWAYS_INLINE const memo_cell *memo_cells_find(const memo_cells *of, const char 
 /* No row has such a mark. */
 #define MEMO_NO_MARK UINT64_MAX
 
-#define MEMO_TAIL 288u /* a multiple of what is copied at once */
+#define MEMO_TAIL 192u /* a multiple of what is copied at once */
 
 #define MEMO_LINE 64u /* bytes of a line of the cache */
 
@@ -144,6 +144,10 @@ typedef struct memo_answer {
     char tail[MEMO_TAIL]; /* all that is written behind a row, but its line end */
     batch_tally tally;
 } memo_answer;
+
+/* Places are told apart by bits of a hash that are an offset already. */
+#define MEMO_IS_POWER(size) (((size) & ((size) - 1)) == 0)
+_Static_assert(MEMO_IS_POWER(sizeof(memo_cell)) && MEMO_IS_POWER(sizeof(memo_answer)), "an offset is a set of bits");
 
 /* Takes what was counted: a tally that stands for so many rows. False: no memory. */
 typedef bool memo_sink(void *context, const batch_tally *tally, uint64_t rows);
