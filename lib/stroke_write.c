@@ -388,6 +388,16 @@ rodt_status rodt_finding_reason_write(const rodt_finding *finding, rodt_reason r
 
 /* --- Proof ------------------------------------------------------------------------------------------- */
 
+/* Where the tape at its worst comes to the limit and not beyond, one side has no chance. */
+static const char *say_sides(rodt_ratio over)
+{
+    if (rodt_ratio_given(over) && over.num == over.den)
+        return ", the true stroke is at best the limit itself";
+    if (rodt_ratio_given(over) && over.num == 0)
+        return ", the true stroke is at worst the limit itself";
+    return ", the true stroke may lie on either side of the limit";
+}
+
 rodt_status rodt_finding_proof_write(const rodt_finding *finding, char *text, size_t size)
 {
     static const char *const said[] = {
@@ -398,7 +408,7 @@ rodt_status rodt_finding_proof_write(const rodt_finding *finding, char *text, si
     static const char *const rest[] = {
         [RODT_PROVEN_WITHIN] = ", keeps the stroke within the limit",
         [RODT_PROVEN_OVER] = ", puts the stroke over the limit",
-        [RODT_NOT_RESOLVED] = ", the true stroke may lie on either side of the limit",
+        [RODT_NOT_RESOLVED] = NULL,
     };
     if (finding == NULL || text == NULL)
         return RODT_E_ARGUMENT;
@@ -407,7 +417,7 @@ rodt_status rodt_finding_proof_write(const rodt_finding *finding, char *text, si
     if (finding->proof != RODT_PROOF_NOT_ASKED) {
         text_put(&writer, said[finding->proof]);
         put_length(&writer, finding->division, finding->unit);
-        text_put(&writer, rest[finding->proof]);
+        text_put(&writer, rest[finding->proof] != NULL ? rest[finding->proof] : say_sides(finding->probability_over));
     }
     if (rodt_ratio_given(finding->probability_over) && finding->proof == RODT_NOT_RESOLVED)
         text_putf(&writer, "; chance of being over %lld/%lld", (long long)finding->probability_over.num,

@@ -119,6 +119,13 @@ static void the_proof_is_a_sentence(void **state)
     assert_int_equal(rodt_finding_proof_write(&finding, sentence, sizeof sentence), RODT_OK);
     assert_string_equal(sentence, "not resolved by this tape: read to 1/8, the true stroke may lie on either side "
                                   "of the limit; chance of being over 1/2");
+    finding = judge((rodt_reading_text){.chamber = "30", .released = "2", .applied = "4 1/8", .division = "1/8"}, "us-fmcsr");
+    assert_int_equal(rodt_finding_proof_write(&finding, sentence, sizeof sentence), RODT_OK);
+    assert_string_equal(sentence, "not resolved by this tape: read to 1/8, the true stroke is at best the limit itself; "
+                                  "chance of being over 1/1");
+    finding.probability_over = (rodt_ratio){0, 1};
+    assert_int_equal(rodt_finding_proof_write(&finding, sentence, sizeof sentence), RODT_OK);
+    assert_non_null(strstr(sentence, "the true stroke is at worst the limit itself; chance of being over 0/1"));
     finding.proof = RODT_PROOF_NOT_ASKED;
     finding.probability_over = (rodt_ratio){0, 0};
     assert_int_equal(rodt_finding_proof_write(&finding, sentence, sizeof sentence), RODT_OK);
