@@ -77,7 +77,8 @@ bool batch_by_row(batch_part *part, const csv_record *record, const rodt_finding
 /* --- Rows that were met before ---------------------------------------------------------------------------- */
 
 _Static_assert(sizeof(by_brake) <= MEMO_TAIL, "an answer holds what counts of a brake");
-_Static_assert(sizeof(rodt_date) == sizeof(uint32_t) && sizeof(rodt_position) == sizeof(uint32_t), "told in one number");
+_Static_assert(sizeof(rodt_date) == sizeof(uint32_t), "a day is told in one number");
+_Static_assert(sizeof(rodt_position) == sizeof(uint32_t), "a position is told in one number");
 
 size_t batch_by_tail(const rodt_finding *finding, char tail[MEMO_TAIL])
 {
@@ -87,8 +88,8 @@ size_t batch_by_tail(const rodt_finding *finding, char tail[MEMO_TAIL])
 }
 
 /* A brake that was kept, on a day and at a position of its own. */
-static bool count_again(batch_part *part, const memo_answer *answer, const uint32_t told[BATCH_BY_TOLD], const char *key,
-                        size_t size, uint64_t line)
+static bool count_again(batch_part *part, const memo_answer *answer, const uint32_t told[BATCH_BY_TOLD],
+                        const char *key, size_t size, uint64_t line)
 {
     by_brake brake;
     memcpy(&brake, answer->tail, sizeof brake);

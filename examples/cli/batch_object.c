@@ -81,7 +81,8 @@ static bool stop_at_result(batch_part *part, const csv_record *record, const mem
 {
     char name[BATCH_TEXT_SIZE];
     read_name(found, name);
-    return batch_part_stop(part, record->line, "there is a member \"%.20s\" already: was this file judged before?", name);
+    return batch_part_stop(part, record->line, "there is a member \"%.20s\" already: was this file judged before?",
+                           name);
 }
 
 /* False: the run must stop, because no reader could tell two members of one name apart. */

@@ -79,8 +79,9 @@ batch_recall *batch_recall_open(const batch_run *run, uint32_t answers)
         return NULL;
     recall->answer_rows = batch_again_choose();
     recall->ends = malloc((1 + run->header.count + SCAN_ENDS_MORE) * sizeof *recall->ends);
-    bool named = !run->options->objects || memo_cells_open(&recall->names, NAME_BITS);
-    if (named && open_columns(recall, run) && open_told(recall, run) && memo_answers_open(&recall->answers, answers) && recall->ends != NULL) {
+    bool open = recall->ends != NULL && open_columns(recall, run) && open_told(recall, run) &&
+                (!run->options->objects || memo_cells_open(&recall->names, NAME_BITS));
+    if (open && memo_answers_open(&recall->answers, answers)) {
         recall->ends[0] = UINT32_MAX; /* one byte before the first */
         return recall;
     }

@@ -30,8 +30,8 @@ typedef struct scan_signs {
 typedef scan_signs scan_finder(const char *bytes, char separator);
 typedef uint32_t scan_writer(uint64_t bits, uint32_t base, uint32_t *places);
 
-/* A row sign by sign, as csv_next would part it. 0: its quotes are bad, a line ends within them, there is a zero byte, or
- * there are more than `most` cells. A line feed must follow. */
+/* A row sign by sign, as csv_next would part it. 0: its quotes are bad, a line ends within them, there is a zero byte,
+ * or there are more than `most` cells. A line feed must follow. */
 uint32_t scan_odd_row(const char *bytes, char separator, uint32_t most, uint32_t *ends);
 
 /* The same, many signs at a time: writes down where the cells of the row end that begins here, the last at its line
