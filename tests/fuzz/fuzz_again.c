@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Any bytes as rows of a table, judged one by one, and in parts whose answers are given again: the same bytes come out,
- * the same is counted, and the work stops at the same place. Blocks are small here, so that everything is once the end
- * of one. */
+/* Any bytes as rows of a table, judged one by one, and in parts whose answers are given again, written or counted by
+ * vehicle: the same bytes come out, the same is counted, and the work stops at the same place. Blocks are small here, so
+ * that everything is once the end of one. */
 #include "../../examples/cli/batch.h"
 
 #include <stdlib.h>
@@ -109,7 +109,15 @@ static void run(bytes from, bool again, outcome *to)
     whole->setting.day = (rodt_date){2024, 6, 5};
     require(csv_next(&reader, &record) == CSV_RECORD && batch_header_read(&whole->header, &record, &options));
     require(batch_part_open(part, whole, &reader) && batch_part_recall(part, 1));
+    if (options.by != NULL)
+        require(batch_by_find(whole, &record) && batch_by_open(part));
     judge(part, &reader, again, to);
+    if (options.by != NULL && !part->stopped) {
+        require(batch_by_finish(part));
+        deliver(part, to);
+    }
+    if (options.by != NULL)
+        batch_by_close(whole);
     batch_part_close(part);
     batch_header_free(&whole->header);
     csv_close(&reader);
@@ -130,8 +138,9 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
 {
     static outcome thorough;
     static outcome again;
-    const size_t pieces[] = {size + sizeof header, 61};
+    const size_t pieces[] = {size + sizeof header, 61, 61};
     for (size_t i = 0; i < sizeof pieces / sizeof pieces[0]; i++) {
+        options.by = i == 2 ? "stroke_class" : NULL;
         memset(&thorough, 0, sizeof thorough);
         memset(&again, 0, sizeof again);
         run((bytes){.data = data, .size = size, .piece = pieces[i]}, false, &thorough);
