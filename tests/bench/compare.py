@@ -112,8 +112,12 @@ class Bench:
             sys.exit(f"{line}: exit status {status}")
         return time.perf_counter() - begin
 
-    def batch(self, path, *more, out="/dev/null"):
-        return lambda: self.time_shell(" ".join([self.command, "batch", *more, str(path), ">", str(out)]))
+    def words(self, jobs=1):
+        """The command line so far; without --jobs it would take all processors."""
+        return f"{self.command} batch --jobs {jobs}"
+
+    def batch(self, path, jobs=1, out="/dev/null"):
+        return lambda: self.time_shell(f"{self.words(jobs)} {path} > {out}")
 
     def rival(self, name, path, threads=1, out="/dev/null"):
         def run():
@@ -202,9 +206,9 @@ def check(bench, rows):
 def compare_programs(bench, rows):
     path = make_file(bench.folder / "rows.csv", rows)
     size = path.stat().st_size
-    contests = {"batch": bench.batch(path), "batch --jobs 2": bench.batch(path, "--jobs", "2"),
-                "batch from a pipe": lambda: bench.time_shell(f"cat {path} | {bench.command} batch - > /dev/null"),
-                "batch into a pipe": lambda: bench.time_shell(f"{bench.command} batch {path} | cat > /dev/null"),
+    contests = {"batch": bench.batch(path), "batch, 2 threads": bench.batch(path, 2),
+                "batch from a pipe": lambda: bench.time_shell(f"cat {path} | {bench.words()} - > /dev/null"),
+                "batch into a pipe": lambda: bench.time_shell(f"{bench.words()} {path} | cat > /dev/null"),
                 "wc -l": lambda: bench.time_shell(f"wc -l {path} > /dev/null"),
                 "cat": lambda: bench.time_shell(f"cat {path} > /dev/null"),
                 "cat through a pipe": lambda: bench.time_shell(f"cat {path} | cat > /dev/null")}
