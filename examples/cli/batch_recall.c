@@ -24,6 +24,12 @@ _Static_assert(RODT_REASON_END < 63, "reasons and the bit of a class are one num
 /* A line of JSON has a dozen names; a file in which they are all different gains nothing. */
 #define NAME_BITS 9
 
+/* A part in which fewer rows were looked for says nothing; and for how many parts it is not worth the while to look, at
+ * first and at most: twice as many each time. */
+#define LOOKED 1000
+#define REST_FIRST 4
+#define REST_MOST 64
+
 static void add_column(batch_recall *recall, const batch_run *run, batch_word word, unsigned *shift)
 {
     size_t column = run->header.column[word];
@@ -78,6 +84,7 @@ batch_recall *batch_recall_open(const batch_run *run, uint32_t answers)
     if (recall == NULL)
         return NULL;
     recall->answer_rows = batch_again_choose();
+    recall->next_rest = REST_FIRST;
     recall->ends = malloc((1 + run->header.count + SCAN_ENDS_MORE) * sizeof *recall->ends);
     bool open = recall->ends != NULL && open_columns(recall, run) && open_told(recall, run) &&
                 (!run->options->objects || memo_cells_open(&recall->names, NAME_BITS));
@@ -355,17 +362,19 @@ void batch_recall_keep_name(batch_part *part, const char *name, size_t size, uin
 
 memo_answers *batch_recall_answers(const batch_part *part) { return &part->recall->answers; }
 
-/* A part in which fewer rows were looked for says nothing; and for how many parts it is not worth the while to look. */
-#define LOOKED 1000
-#define REST 4
-
 void batch_recall_begin(batch_part *part)
 {
     batch_recall *recall = part->recall;
-    if (recall->rest > 0)
+    if (recall->rest > 0) {
         recall->rest--;
-    else if (recall->looked > LOOKED && recall->looked / 4 > recall->again)
-        recall->rest = REST;
+        return;
+    }
+    if (recall->looked > LOOKED && recall->looked / 4 > recall->again) {
+        recall->rest = recall->next_rest;
+        recall->next_rest *= recall->next_rest < REST_MOST ? 2 : 1;
+    } else if (recall->again > LOOKED) {
+        recall->next_rest = REST_FIRST;
+    }
     recall->again = recall->looked = 0;
 }
 

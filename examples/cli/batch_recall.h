@@ -42,6 +42,7 @@ typedef struct batch_recall {
     uint64_t again;  /* rows of the part that were answered again */
     uint64_t looked; /* rows of the part that the thorough way looked for */
     unsigned rest;   /* parts that are judged without looking, because nearly all was new */
+    unsigned next_rest; /* as many next time */
 } batch_recall;
 
 /* The fastest way that this processor has. */
