@@ -136,7 +136,7 @@ static const char *form_number(PyObject *object, const char *field, char *room)
 static const char *form_date(PyObject *object, char *room)
 {
     rodt_date date;
-    return date_of(object, "day", &date) && rodt_date_write(date, room, RODT_DATE_TEXT_SIZE) == RODT_OK ? room : NULL;
+    return date_of(object, "day", &date) && rodt_date_format(date, room, RODT_DATE_TEXT_SIZE) == RODT_OK ? room : NULL;
 }
 
 static bool is_number_field(int i) { return i == 1 || i == 2 || (i >= 4 && i <= 8); }

@@ -28,14 +28,14 @@
 %}
 
 /* Their sentences and sources come with the record. */
-%ignore rodt_count_write;
-%ignore rodt_axle_write;
+%ignore rodt_count_format;
+%ignore rodt_axle_format;
 %ignore rodt_axle_source;
 %ignore rodt_advice_text;
 %ignore rodt_advice_source;
-%ignore rodt_air_finding_write;
-%ignore rodt_air_edge_write;
-%ignore rodt_air_limit_edge_write;
+%ignore rodt_air_finding_format;
+%ignore rodt_air_edge_format;
+%ignore rodt_air_limit_edge_format;
 %ignore rodt_rules_law;
 %ignore rodt_check_find;
 /* Constants are enumerations in the package. */

@@ -137,7 +137,7 @@ static bool tally_of(PyObject *object, rodt_tally *out)
 static PyObject *from_count(const rodt_count *count)
 {
     char text[RODT_SENTENCE_SIZE];
-    if (rodt_count_write(count, text, sizeof text) != RODT_OK)
+    if (rodt_count_format(count, text, sizeof text) != RODT_OK)
         text[0] = '\0';
     return Py_BuildValue("iIINNNNNNIs", (int)count->outcome, count->brakes, count->unmeasured,
                          from_tally(&count->tally), FROM_EXACT(count->defective), FROM_EXACT(count->share),

@@ -1,9 +1,15 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* rodtravel: the stroke of air brakes at the command line. Finds the command, and sees to it that its answer
  * reached whoever reads it. */
-#include "cli.h"
+#include "commands.h"
+#include "ui/compiler.h"
+#include "ui/exit_status.h"
+#include "ui/message.h"
+#include "ui/options.h"
+#include "ui/wrap.h"
 
 #include <errno.h>
+#include <stdio.h>
 #include <string.h>
 
 static const command_spec *const commands[] = {&stroke_command, &vehicle_command, &air_command, &walkround_command,
@@ -62,10 +68,10 @@ static int print_version(void)
 static int refuse_command(const char *word)
 {
     if (word[0] == '-')
-        complain("\"%s\" stands where a command is expected; options stand behind the command", word);
+        print_error("\"%s\" stands where a command is expected; options stand behind the command", word);
     else
-        complain("there is no command \"%s\"", word);
-    return complain("see: rodtravel --help");
+        print_error("there is no command \"%s\"", word);
+    return print_error("see: rodtravel --help");
 }
 
 static int run(int argc, char **argv)
@@ -96,5 +102,5 @@ int main(int argc, char **argv)
     errno = 0;
     if (fflush(stdout) == 0 && !lost)
         return status;
-    return complain("the answer could not be written: %s", errno == 0 ? "output error" : strerror(errno));
+    return print_error("the answer could not be written: %s", errno == 0 ? "output error" : strerror(errno));
 }

@@ -61,7 +61,7 @@ RODT_API rodt_status rodt_date_read(const char *text, size_t size, rodt_date_ord
                                     rodt_error *error);
 
 /* Writes "YYYY-MM-DD". RODT_OK; RODT_E_ARGUMENT: not given, or text is NULL; RODT_E_SPACE: size < 11. */
-RODT_API rodt_status rodt_date_write(rodt_date date, char *text, size_t size);
+RODT_API rodt_status rodt_date_format(rodt_date date, char *text, size_t size);
 
 #ifdef __cplusplus
 }

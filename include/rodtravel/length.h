@@ -146,14 +146,14 @@ RODT_API rodt_status rodt_length_round(rodt_length length, rodt_length division,
  * RODT_E_ARGUMENT  the length is not given, or text is NULL
  * RODT_E_SPACE     size is too small; text is untouched
  */
-RODT_API rodt_status rodt_length_write(rodt_length length, char *text, size_t size);
+RODT_API rodt_status rodt_length_format(rodt_length length, char *text, size_t size);
 
 /*
  * Writes a decimal number with exactly `digits` digits (0 to 12) behind the point, in inches, millimetres
- * or centimetres, without the unit: "1.7500", "44.45". Statuses as rodt_length_write; RODT_E_ARGUMENT
+ * or centimetres, without the unit: "1.7500", "44.45". Statuses as rodt_length_format; RODT_E_ARGUMENT
  * also for an unknown unit or rounding, or more than 12 digits; RODT_E_RANGE if it does not fit.
  */
-RODT_API rodt_status rodt_length_write_decimal(rodt_length length, rodt_unit unit, unsigned digits,
+RODT_API rodt_status rodt_length_format_decimal(rodt_length length, rodt_unit unit, unsigned digits,
                                                rodt_rounding rounding, char *text, size_t size);
 
 #ifdef __cplusplus

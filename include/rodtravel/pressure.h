@@ -47,8 +47,8 @@ RODT_API rodt_status rodt_pressure_read(const char *text, size_t size, bool deci
 RODT_API int rodt_pressure_compare(rodt_pressure a, rodt_pressure b);
 
 /* Writes psi as "95" or, where it is no whole number, as a mixed fraction, "92 1/2", without the unit.
- * Statuses as rodt_length_write. */
-RODT_API rodt_status rodt_pressure_write(rodt_pressure pressure, char *text, size_t size);
+ * Statuses as rodt_length_format. */
+RODT_API rodt_status rodt_pressure_format(rodt_pressure pressure, char *text, size_t size);
 
 #ifdef __cplusplus
 }

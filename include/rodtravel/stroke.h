@@ -212,18 +212,18 @@ RODT_API const char *rodt_reason_code(rodt_reason reason);
  * missing is named in its place. RODT_OK; RODT_E_ARGUMENT; RODT_E_SPACE: RODT_SENTENCE_SIZE bytes are
  * always enough.
  */
-RODT_API rodt_status rodt_finding_write(const rodt_finding *finding, char *text, size_t size);
+RODT_API rodt_status rodt_finding_format(const rodt_finding *finding, char *text, size_t size);
 
 /*
  * Writes one reason of a finding as a sentence with its figures, what would change the answer included:
  * "stroke class not known: judged as standard; as long stroke the limit would be 2 1/2". Statuses as
  * above; RODT_E_ARGUMENT also if the finding does not have the reason.
  */
-RODT_API rodt_status rodt_finding_reason_write(const rodt_finding *finding, rodt_reason reason, char *text,
+RODT_API rodt_status rodt_finding_reason_format(const rodt_finding *finding, rodt_reason reason, char *text,
                                                size_t size);
 
 /* Writes what the tape's divisions prove, as a sentence; "" if no proof was asked. Statuses as above. */
-RODT_API rodt_status rodt_finding_proof_write(const rodt_finding *finding, char *text, size_t size);
+RODT_API rodt_status rodt_finding_proof_format(const rodt_finding *finding, char *text, size_t size);
 
 #ifdef __cplusplus
 }

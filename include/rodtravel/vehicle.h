@@ -29,7 +29,7 @@ typedef struct rodt_position {
 RODT_API rodt_status rodt_position_read(const char *text, size_t size, rodt_position *out, rodt_error *error);
 
 /* Writes "1L". RODT_OK; RODT_E_ARGUMENT: not said, or text is NULL; RODT_E_SPACE. */
-RODT_API rodt_status rodt_position_write(rodt_position position, char *text, size_t size);
+RODT_API rodt_status rodt_position_format(rodt_position position, char *text, size_t size);
 
 /* Kind of slack adjuster. It does not change a verdict; it changes what to do about it. */
 typedef enum rodt_adjuster {
@@ -107,8 +107,8 @@ RODT_API rodt_status rodt_tally_judge(const rodt_tally *tally, uint32_t brakes, 
 RODT_API const char *rodt_outcome_name(rodt_outcome outcome);
 
 /* Writes the count in one line: "1 1/2 of 6 brakes defective, 25 %: 20 % is reached, but not the 2 whole brakes of
- * the chart". Statuses as rodt_finding_write. */
-RODT_API rodt_status rodt_count_write(const rodt_count *count, char *text, size_t size);
+ * the chart". Statuses as rodt_finding_format. */
+RODT_API rodt_status rodt_count_format(const rodt_count *count, char *text, size_t size);
 
 /* Where the figures of the criterion come from. Part 0: the share; 1: the excess from which a brake weighs one;
  * 2: the half weight below it; 3: the chart of whole brakes; 4: a steering axle by itself. NULL beyond; evidence,
@@ -210,8 +210,8 @@ RODT_API rodt_status rodt_vehicle_combine(const rodt_wheel_end *ends, size_t cou
                                           rodt_vehicle_finding *out);
 
 /* One sentence on one RODT_AXLE_ bit of an axle, with its source where there is one. Statuses as
- * rodt_finding_write; RODT_E_ARGUMENT also if the axle does not have the bit. */
-RODT_API rodt_status rodt_axle_write(const rodt_axle_finding *axle, uint32_t bit, char *text, size_t size);
+ * rodt_finding_format; RODT_E_ARGUMENT also if the axle does not have the bit. */
+RODT_API rodt_status rodt_axle_format(const rodt_axle_finding *axle, uint32_t bit, char *text, size_t size);
 
 /* The source of a RODT_AXLE_ bit, or NULL if there is none; evidence as above. */
 RODT_API const rodt_source *rodt_axle_source(uint32_t bit, rodt_evidence *evidence);

@@ -2,7 +2,7 @@
 /* Any bytes as rows of a table, judged one by one, and in parts whose answers are given again, written or counted by
  * vehicle: the same bytes come out, the same is counted, and the work stops at the same place. Blocks are small here, so
  * that everything is once the end of one. */
-#include "../../examples/cli/batch.h"
+#include "batch/batch.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -82,10 +82,10 @@ static void judge(batch_part *part, csv_reader *reader, bool in_parts, outcome *
 {
     bool good = true;
     while (good) {
-        size_t size = in_parts ? csv_whole(reader) : 0;
+        size_t size = in_parts ? csv_complete_size(reader) : 0;
         reader->line = 1;
         if (size > 0) {
-            csv_hand_over(reader, size, &part->reader);
+            csv_move_chunk(reader, size, &part->reader);
             batch_part_judge(part);
             good = !part->stopped;
         } else {

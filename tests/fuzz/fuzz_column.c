@@ -4,7 +4,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "column.h"
+#include "column/plan.h"
 #include "column_expect.h"
 #include "source.h"
 

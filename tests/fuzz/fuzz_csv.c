@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* Any bytes as comma-separated values, given in pieces of any size: the raw cells, joined again, are the bytes
  * that went in, up to the end or to the record that is refused. */
-#include "../../examples/cli/csv.h"
+#include "io/csv_reader.h"
 
 #include <stdlib.h>
 #include <string.h>

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* Any bytes as one JSON object: the walk over its members stays inside, ends, and what it gives lies in order. */
-#include "../../examples/cli/members.h"
+#include "io/json_object.h"
 
 #include <stdint.h>
 #include <stdlib.h>
@@ -15,7 +15,7 @@ static void require(bool kept)
 static void check_text(members_piece piece)
 {
     char text[64];
-    size_t size = members_text(piece, text, sizeof text);
+    size_t size = json_object_text(piece, text, sizeof text);
     require(size == MEMBERS_NO_TEXT || (size <= piece.size && size < sizeof text && text[size] == '\0'));
 }
 
@@ -30,10 +30,10 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
         memcpy(bytes, data, size);
     members walk;
     member found;
-    members_open(&walk, bytes, size);
+    json_object_open(&walk, bytes, size);
     const char *behind = bytes;
     members_status status;
-    while ((status = members_next(&walk, &found)) == MEMBERS_MEMBER) {
+    while ((status = json_object_next(&walk, &found)) == MEMBERS_MEMBER) {
         require(found.name.bytes > behind && found.value.bytes > found.name.bytes + found.name.size);
         behind = found.value.bytes + found.value.size;
         require(behind <= bytes + size);

@@ -10,8 +10,8 @@
 #include <string.h>
 #include <cmocka.h>
 
-#include "number.h"
-#include "row.h"
+#include "core/number.h"
+#include "rules/tables.h"
 #include "rodtravel/stroke.h"
 #include "support.h"
 
@@ -199,9 +199,9 @@ static rodt_air_result expected(const rodt_air_limit *row, bool kept)
 static void check_words(const rodt_air_finding *finding, const rodt_air_limit *row)
 {
     char sentence[600], edge[300], alone[300];
-    assert_int_equal(rodt_air_finding_write(finding, sentence, sizeof sentence), RODT_OK);
-    assert_int_equal(rodt_air_edge_write(finding, edge, sizeof edge), RODT_OK);
-    assert_int_equal(rodt_air_limit_edge_write(row, alone, sizeof alone), RODT_OK);
+    assert_int_equal(rodt_air_finding_format(finding, sentence, sizeof sentence), RODT_OK);
+    assert_int_equal(rodt_air_edge_format(finding, edge, sizeof edge), RODT_OK);
+    assert_int_equal(rodt_air_limit_edge_format(row, alone, sizeof alone), RODT_OK);
     assert_non_null(strstr(sentence, rodt_air_result_name(finding->result)));
     assert_int_equal(strstr(sentence, "unconfirmed") != NULL, row->evidence != RODT_CHECKED);
     assert_non_null(strstr(edge, "defect"));
@@ -297,9 +297,9 @@ static uint64_t hash_row(uint64_t seed, const rodt_air_limit *row)
     char line[900];
     char start[RODT_PRESSURE_TEXT_SIZE] = "", stop[RODT_PRESSURE_TEXT_SIZE] = "";
     if (rodt_pressure_given(row->start))
-        assert_int_equal(rodt_pressure_write(row->start, start, sizeof start), RODT_OK);
+        assert_int_equal(rodt_pressure_format(row->start, start, sizeof start), RODT_OK);
     if (rodt_pressure_given(row->stop))
-        assert_int_equal(rodt_pressure_write(row->stop, stop, sizeof stop), RODT_OK);
+        assert_int_equal(rodt_pressure_format(row->stop, stop, sizeof stop), RODT_OK);
     snprintf(line, sizeof line, "%d %d %d %d %d %d %d %lld/%lld %lld/%lld %lld/%lld %d %s %s %d %d%d%d %d-%d-%d %d-%d-%d",
              (int)row->check, (int)row->kind, (int)row->vehicle, row->towed_units, row->towed_or_more, (int)row->comparison,
              (int)row->measure, (long long)row->value.num, (long long)row->value.den, (long long)row->upper.num,

@@ -7,7 +7,7 @@
 #include <string.h>
 #include <cmocka.h>
 
-#include "common.h"
+#include "core/common.h"
 #include "rodtravel/aircheck.h"
 
 static void names_are_for_ever(void **state)
@@ -53,9 +53,9 @@ static void expect(const char *rules, rodt_air_reading reading, const char *sent
     rodt_air_finding finding;
     char text[600];
     assert_int_equal(rodt_air_judge(&reading, rodt_rules_find(rules), &finding), RODT_OK);
-    assert_int_equal(rodt_air_finding_write(&finding, text, sizeof text), RODT_OK);
+    assert_int_equal(rodt_air_finding_format(&finding, text, sizeof text), RODT_OK);
     assert_string_equal(text, sentence);
-    assert_int_equal(rodt_air_edge_write(&finding, text, sizeof text), RODT_OK);
+    assert_int_equal(rodt_air_edge_format(&finding, text, sizeof text), RODT_OK);
     assert_string_equal(text, edge);
 }
 
@@ -145,7 +145,7 @@ static void rows_alone(void **state)
         {row_of("us-fmcsr", RODT_CHECK_WARNING, RODT_VEHICLE_ANY),
          "defective below 55 psi, or below half of the governor's cut-out if that is less"}};
     for (size_t i = 0; i < COUNT_OF(cases); i++) {
-        assert_int_equal(rodt_air_limit_edge_write(cases[i].row, text, sizeof text), RODT_OK);
+        assert_int_equal(rodt_air_limit_edge_format(cases[i].row, text, sizeof text), RODT_OK);
         assert_string_equal(text, cases[i].edge);
     }
 }
@@ -157,16 +157,16 @@ static void buffers_and_arguments(void **state)
     rodt_air_finding finding, broken;
     char text[200] = "as it was";
     assert_int_equal(rodt_air_judge(&reading, rodt_rules_find("us-cdl"), &finding), RODT_OK);
-    assert_int_equal(rodt_air_finding_write(&finding, text, 10), RODT_E_SPACE);
-    assert_int_equal(rodt_air_edge_write(&finding, text, 10), RODT_E_SPACE);
-    assert_int_equal(rodt_air_limit_edge_write(finding.row, text, 10), RODT_E_SPACE);
-    assert_int_equal(rodt_air_finding_write(NULL, text, sizeof text), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_air_finding_write(&finding, NULL, 100), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_air_edge_write(NULL, text, sizeof text), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_air_limit_edge_write(NULL, text, sizeof text), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_air_finding_format(&finding, text, 10), RODT_E_SPACE);
+    assert_int_equal(rodt_air_edge_format(&finding, text, 10), RODT_E_SPACE);
+    assert_int_equal(rodt_air_limit_edge_format(finding.row, text, 10), RODT_E_SPACE);
+    assert_int_equal(rodt_air_finding_format(NULL, text, sizeof text), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_air_finding_format(&finding, NULL, 100), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_air_edge_format(NULL, text, sizeof text), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_air_limit_edge_format(NULL, text, sizeof text), RODT_E_ARGUMENT);
     broken = finding;
     broken.reading.check = RODT_CHECK_END;
-    assert_int_equal(rodt_air_finding_write(&broken, text, sizeof text), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_air_finding_format(&broken, text, sizeof text), RODT_E_ARGUMENT);
     assert_string_equal(text, "as it was");
 }
 

@@ -9,7 +9,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "../../examples/cli/by.h"
+#include "batch/vehicle_groups.h"
 
 typedef struct page {
     char *text;
@@ -37,15 +37,15 @@ static bool take(void *context, const char *bytes, size_t size)
     return true;
 }
 
-static by_table *start(page *to)
+static vehicle_groups *start(page *to)
 {
     memset(to, 0, sizeof *to);
-    by_table *table = by_open((by_sink){take, to}, ',');
+    vehicle_groups *table = by_open((by_sink){take, to}, ',');
     assert_non_null(table);
     return table;
 }
 
-static void end(by_table *table, page *from)
+static void end(vehicle_groups *table, page *from)
 {
     by_close(table);
     free(from->text);
@@ -66,7 +66,7 @@ static rodt_finding finding_of(int eighths)
 
 static const rodt_position nowhere = {0, 0};
 
-static by_status add(by_table *table, const char *key, int eighths)
+static by_status add(vehicle_groups *table, const char *key, int eighths)
 {
     rodt_finding finding = finding_of(eighths);
     return by_add(table, key, strlen(key), &finding, nowhere);
@@ -81,7 +81,7 @@ static void rows_in_any_order_make_lines_in_the_order_of_first_appearance(void *
     } rows[] = {{"T-9", 17}, {"T-10", 12}, {"T-9", 18}, {"T-8", 0},  {"T-10", 12}, {"T-9", 12},
                 {"T-9", 12}, {"T-9", 12},  {"T-8", 12}, {"T-9", 12}, {"T-8", -1}};
     page to;
-    by_table *table = start(&to);
+    vehicle_groups *table = start(&to);
     assert_int_equal(by_write_header(table, "unit"), BY_OK);
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++)
         assert_int_equal(add(table, rows[i].key, rows[i].eighths), BY_OK);
@@ -101,7 +101,7 @@ static void what_is_odd_about_the_rows_is_said(void **state)
 {
     (void)state;
     page to;
-    by_table *table = start(&to);
+    vehicle_groups *table = start(&to);
     rodt_finding finding = finding_of(12), other_day = finding;
     other_day.day.day++;
     assert_int_equal(by_add(table, "a", 1, &finding, (rodt_position){1, RODT_SIDE_LEFT}), BY_OK);
@@ -124,7 +124,7 @@ static void keys_are_bytes_and_quoted_where_they_must_be(void **state)
 {
     (void)state;
     page to;
-    by_table *table = start(&to);
+    vehicle_groups *table = start(&to);
     rodt_finding finding = finding_of(12);
     assert_int_equal(by_write_header(table, "unit, \"no\""), BY_OK);
     assert_int_equal(add(table, "a,b", 12), BY_OK);
@@ -144,7 +144,7 @@ static void keys_are_bytes_and_quoted_where_they_must_be(void **state)
 
 typedef enum key_form { PLAIN, PADDED, PADDED_TAIL } key_form;
 
-static by_status add_number(by_table *table, key_form form, unsigned number)
+static by_status add_number(vehicle_groups *table, key_form form, unsigned number)
 {
     static rodt_finding finding;
     static bool made = false;
@@ -166,7 +166,7 @@ static void sorted_vehicles_have_no_end(void **state)
     for (int form = PLAIN; form <= PADDED_TAIL; form++) {
         for (int down = 0; down < 2; down++) {
             page to;
-            by_table *table = start(&to);
+            vehicle_groups *table = start(&to);
             const unsigned count = 2 * BY_OPEN_MAX + 5;
             for (unsigned i = 0; i < count; i++) {
                 unsigned number = down ? count - i : i;
@@ -187,7 +187,7 @@ static void too_many_unsorted_vehicles_are_refused(void **state)
 {
     (void)state;
     page to;
-    by_table *table = start(&to);
+    vehicle_groups *table = start(&to);
     assert_int_equal(add_number(table, PLAIN, 7), BY_OK);
     assert_int_equal(add_number(table, PLAIN, 5), BY_OK);
     for (unsigned i = 2; i < BY_OPEN_MAX; i++)
@@ -204,7 +204,7 @@ static void a_vehicle_that_comes_back_too_late_is_refused(void **state)
 {
     (void)state;
     page to;
-    by_table *table = start(&to);
+    vehicle_groups *table = start(&to);
     for (unsigned i = 0; i <= BY_OPEN_MAX; i++)
         assert_int_equal(add_number(table, PADDED, i), BY_OK);
     assert_int_equal(to.lines, BY_OPEN_MAX - 1);
@@ -217,7 +217,7 @@ static void a_sink_that_refuses_stops_the_work(void **state)
 {
     (void)state;
     page to;
-    by_table *table = start(&to);
+    vehicle_groups *table = start(&to);
     assert_int_equal(add(table, "a", 12), BY_OK);
     to.refuses = true;
     assert_int_equal(by_write_header(table, "unit"), BY_E_WRITE);

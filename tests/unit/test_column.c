@@ -9,7 +9,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "column.h"
+#include "column/plan.h"
 #include "column_expect.h"
 #include "rodtravel/rodtravel.h"
 #include "support.h"

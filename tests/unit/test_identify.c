@@ -12,7 +12,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "common.h"
+#include "core/common.h"
 #include "rodtravel/identify.h"
 #include "support.h"
 
@@ -63,7 +63,7 @@ static void put_length(char *text, size_t size, const char *before, rodt_length 
     char written[RODT_LENGTH_TEXT_SIZE] = "none";
     size_t used = strlen(text);
     if (rodt_length_given(length))
-        assert_int_equal(rodt_length_write(length, written, sizeof written), RODT_OK);
+        assert_int_equal(rodt_length_format(length, written, sizeof written), RODT_OK);
     snprintf(text + used, size - used, "%s%s", before, written);
 }
 
@@ -75,7 +75,7 @@ static void expect(rodt_identification found, const char *candidates, const char
     for (size_t i = 0; i < found.count; i++) {
         char name[RODT_CHAMBER_TEXT_SIZE];
         size_t used = strlen(text);
-        assert_int_equal(rodt_chamber_write(&found.candidates[i].chamber, name, sizeof name), RODT_OK);
+        assert_int_equal(rodt_chamber_format(&found.candidates[i].chamber, name, sizeof name), RODT_OK);
         snprintf(text + used, sizeof text - used, "%s%s", i > 0 ? " | " : "", name);
         if (rodt_length_given(found.candidates[i].chamber.rated_stroke))
             put_length(text, sizeof text, ", rated ", found.candidates[i].chamber.rated_stroke);

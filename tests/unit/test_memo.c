@@ -6,7 +6,7 @@
 #include <stdint.h>
 #include <cmocka.h>
 
-#include "../../examples/cli/memo.h"
+#include "batch/result_cache.h"
 
 #include <stdio.h>
 

@@ -7,7 +7,7 @@
 
 #include <cmocka.h>
 
-#include "number.h"
+#include "core/number.h"
 #include "support.h"
 
 #define DRAWS 60000

@@ -8,8 +8,8 @@
 #include <string.h>
 #include <cmocka.h>
 
-#include "common.h"
-#include "number.h"
+#include "core/common.h"
+#include "core/number.h"
 #include "rodtravel/aircheck.h"
 #include "support.h"
 

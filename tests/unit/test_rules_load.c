@@ -9,8 +9,8 @@
 #include <string.h>
 #include <cmocka.h>
 
-#include "common.h"
-#include "rules_load.h"
+#include "core/common.h"
+#include "rules/rules_load.h"
 
 #define HEAD "family,size,class,limit\n"
 

@@ -7,8 +7,8 @@
 #include <stdint.h>
 #include <cmocka.h>
 
-#include "../../examples/cli/csv.h"
-#include "../../examples/cli/scan.h"
+#include "io/csv_reader.h"
+#include "io/csv_index.h"
 
 #define SIZE_MOST 400u
 #define MOST 12u
@@ -40,19 +40,19 @@ typedef uint32_t parting(const char *bytes, char separator, uint32_t most, uint3
 
 static uint32_t part_8(const char *bytes, char separator, uint32_t most, uint32_t *ends)
 {
-    return scan_row(bytes, separator, most, ends, scan_find_8, scan_write);
+    return split_row(bytes, separator, most, ends, scan_find_8, scan_write);
 }
 
 #ifdef SCAN_X86
 
 static uint32_t part_16(const char *bytes, char separator, uint32_t most, uint32_t *ends)
 {
-    return scan_row(bytes, separator, most, ends, scan_find_16, scan_write);
+    return split_row(bytes, separator, most, ends, scan_find_16, scan_write);
 }
 
 SCAN_AVX2 static uint32_t part_32(const char *bytes, char separator, uint32_t most, uint32_t *ends)
 {
-    return scan_row(bytes, separator, most, ends, scan_find_32, scan_write_8);
+    return split_row(bytes, separator, most, ends, scan_find_32, scan_write_8);
 }
 
 #endif

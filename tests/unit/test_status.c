@@ -7,7 +7,7 @@
 
 #include <cmocka.h>
 
-#include "common.h"
+#include "core/common.h"
 #include "rodtravel/status.h"
 
 #include <string.h>

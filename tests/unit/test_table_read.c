@@ -9,7 +9,7 @@
 #include <string.h>
 #include <cmocka.h>
 
-#include "table_read.h"
+#include "rules/table_reader.h"
 
 enum { NAME, FIGURE, DAY, WORD };
 

@@ -7,7 +7,7 @@
 
 #include <cmocka.h>
 
-#include "text.h"
+#include "core/text.h"
 
 #include <string.h>
 

@@ -60,7 +60,7 @@ static void judge_text(work *own)
     rodt_status status = rodt_judge_text(&text, rodt_rules_find("us-fmcsr"), &own->finding, &error);
     if (own->status == RODT_OK)
         own->status = status;
-    rodt_finding_write(&own->finding, own->sentence, sizeof own->sentence);
+    rodt_finding_format(&own->finding, own->sentence, sizeof own->sentence);
 }
 
 static void *run(void *given)

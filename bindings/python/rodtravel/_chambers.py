@@ -41,7 +41,7 @@ class Chamber(Record):
         return (self.family.number, self.stroke_class.number) + self._values[2:]
 
     def __str__(self):
-        return _low.rodt_chamber_write(self._raw()) if self.size or self.family is not Family.UNKNOWN else "unknown"
+        return _low.rodt_chamber_format(self._raw()) if self.size or self.family is not Family.UNKNOWN else "unknown"
 
 
 def chamber_of(value):

@@ -87,17 +87,17 @@ class Finding(Record):
     @property
     def sentence(self):
         """The comparison in one line."""
-        return _low.rodt_finding_write(self._kept)
+        return _low.rodt_finding_format(self._kept)
 
     @property
     def proof_sentence(self):
         """What the divisions of the tape prove, a sentence; "" where no proof was asked."""
-        return _low.rodt_finding_proof_write(self._kept)
+        return _low.rodt_finding_proof_format(self._kept)
 
     @property
     def sentences(self):
         """One sentence for each reason, with its figures and what would change the answer: a tuple of text."""
-        return tuple(_low.rodt_finding_reason_write(self._kept, reason.number) for reason in self.reasons)
+        return tuple(_low.rodt_finding_reason_format(self._kept, reason.number) for reason in self.reasons)
 
     @property
     def defect(self):

@@ -47,7 +47,7 @@ def write_length(length):
     >>> write_length(Fraction(77, 16)), write_length(Fraction(-1, 8)), write_length("50.8 mm")
     ('4 13/16', '-1/8', '2')
     """
-    return _low.rodt_length_write(length)
+    return _low.rodt_length_format(length)
 
 
 def write_decimal(length, digits, *, unit="in", rounding="half-even"):
@@ -61,7 +61,7 @@ def write_decimal(length, digits, *, unit="in", rounding="half-even"):
     digits = operator.index(digits)
     if not 0 <= digits <= 12:
         raise Error(Status.ARGUMENT, "there are 0 to 12 digits behind the point", field="digits")
-    return _low.rodt_length_write_decimal(length, number_of(Unit, unit, "unit"), digits,
+    return _low.rodt_length_format_decimal(length, number_of(Unit, unit, "unit"), digits,
                                           number_of(Rounding, rounding, "rounding"))
 
 
@@ -108,7 +108,7 @@ def write_pressure(pressure):
     >>> write_pressure(Fraction(185, 2))
     '92 1/2'
     """
-    return _low.rodt_pressure_write(pressure)
+    return _low.rodt_pressure_format(pressure)
 
 
 def psi_from_kpa(kilopascals):

@@ -30,13 +30,13 @@ class Position(Record):
         raw = (axle, number_of(Side, side, "side"))
         if not raw[1]:
             raise Error(Status.ARGUMENT, "a position has a side, left or right", field="side")
-        object.__setattr__(self, "_values", read_position(_low.rodt_position_write(raw))._values)
+        object.__setattr__(self, "_values", read_position(_low.rodt_position_format(raw))._values)
 
     def _raw(self):
         return self.axle, self.side.number
 
     def __str__(self):
-        return _low.rodt_position_write(self._raw())
+        return _low.rodt_position_format(self._raw())
 
 
 def read_position(text):

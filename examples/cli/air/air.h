@@ -1,0 +1,64 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* What the pieces of `rodtravel air` share. */
+#ifndef AIR_H
+#define AIR_H
+
+#include "ui/json_writer.h"
+#include "ui/options.h"
+
+#include <rodtravel/rodtravel.h>
+
+/* Options of the command, in the order of its table. */
+enum {
+    AIR_SECONDS,
+    AIR_FROM,
+    AIR_TO,
+    AIR_START,
+    AIR_BEFORE,
+    AIR_AFTER,
+    AIR_APPLICATIONS,
+    AIR_VEHICLE,
+    AIR_TOWED,
+    AIR_BUILT,
+    AIR_CUT_OUT,
+    AIR_RESERVOIRS,
+    AIR_CHAMBERS,
+    AIR_PSI,
+    AIR_FILL,
+    AIR_FLOOR,
+    AIR_RULES,
+    AIR_JSON,
+    AIR_OPTIONS
+};
+
+/* Volumes in in3, as far as they were given. */
+typedef struct air_volumes {
+    rodt_ratio reservoirs;
+    rodt_ratio chambers; /* all together, by Table V */
+    rodt_ratio required;
+} air_volumes;
+
+/* What an estimate is made from. */
+typedef struct air_estimate {
+    rodt_pressure pressure;
+    rodt_pressure floor;
+    rodt_ratio fill;
+    air_volumes volumes;
+} air_estimate;
+
+/* Each reads what the command line says, and returns STATUS_CONTINUE or an exit status (air_read.c). */
+int read_air_check(const command_line *from, rodt_check check, rodt_air_reading *out);
+int read_air_estimate(const command_line *from, const rodt_rules *rules, air_estimate *out);
+
+/* (format.c) */
+void print_air_finding(const rodt_air_finding *finding);
+void write_air_finding(const rodt_air_finding *finding);
+void put_air_finding(json_writer *json, const rodt_air_finding *finding); /* the object alone */
+int print_air_estimate(const air_estimate *estimate);
+int write_air_estimate(const air_estimate *estimate);
+
+/* The air checks of a rule set (table.c). */
+void print_air_table(const rodt_rules *rules);
+void write_air_table(json_writer *json, const rodt_rules *rules);
+
+#endif

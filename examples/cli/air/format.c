@@ -1,0 +1,283 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The answers of `rodtravel air`, for people and for programs. */
+#include "air/air.h"
+#include "ui/exit_status.h"
+#include "ui/format.h"
+#include "ui/json_writer.h"
+#include "ui/message.h"
+#include "ui/wrap.h"
+
+#include <stdio.h>
+#include <string.h>
+
+#define INDENT 8u
+#define SENTENCE_SIZE 600
+
+/* --- One check, for people --------------------------------------------------------------------------- */
+
+static void print_result(const rodt_air_finding *finding)
+{
+    static const paint_kind paints[] = {[RODT_AIR_NOT_DONE] = PAINT_OPEN,
+                                        [RODT_AIR_GOOD] = PAINT_GOOD,
+                                        [RODT_AIR_DEFECTIVE] = PAINT_BAD,
+                                        [RODT_AIR_UNDETERMINED] = PAINT_OPEN,
+                                        [RODT_AIR_NOTED] = PAINT_OPEN};
+    char word[40];
+    snprintf(word, sizeof word, " %s ", rodt_air_result_name(finding->result));
+    for (char *at = word; *at != '\0'; at++) {
+        if (*at >= 'a' && *at <= 'z')
+            *at = (char)(*at - 'a' + 'A');
+    }
+    print_painted(stdout, paints[finding->result], word);
+    const char *rank = finding->minor ? ", a minor defect" : "";
+    printf("  %s%s\n\n", rodt_check_title(finding->reading.check), finding->major ? ", a major defect" : rank);
+}
+
+/* Half kPa to half kPa around the edge: what a gauge in whole kPa cannot tell from it. */
+static bool same_whole_kpa(rodt_ratio measured, rodt_ratio edge)
+{
+    rodt_pressure low, high;
+    const rodt_pressure at = {measured.num, measured.den};
+    if (edge.num > 100000 || edge.den > 1000) /* no edge of a table */
+        return false;
+    int64_t kpa = (edge.num * 6894757 / edge.den + 500000) / 1000000;
+    return rodt_pressure_from_kpa(2 * kpa - 1, 2, &low) == RODT_OK &&
+           rodt_pressure_from_kpa(2 * kpa + 1, 2, &high) == RODT_OK && rodt_pressure_compare(at, low) >= 0 &&
+           rodt_pressure_compare(at, high) < 0;
+}
+
+/* A source that prints kPa beside psi rounds one of them; at the edge that decides, so it must be said. */
+static const char *twin_note(const rodt_air_finding *finding)
+{
+    const rodt_air_limit *row = finding->row;
+    if (row == NULL || (row->measure != RODT_MEASURE_PSI && row->measure != RODT_MEASURE_PSI_PER_MINUTE))
+        return NULL;
+    if (finding->at_limit || strstr(row->published, "kPa") == NULL || !rodt_ratio_given(finding->measured) ||
+        !rodt_ratio_given(finding->allowed) || !same_whole_kpa(finding->measured, finding->allowed))
+        return NULL;
+    return "in whole kPa the reading is at the edge; judged by the psi figure, the kPa figure printed beside it is "
+           "rounded. Read the cited document.";
+}
+
+static void print_row(const rodt_air_limit *row, const rodt_rules *rules)
+{
+    char words[RODT_SOURCE_TEXT_SIZE], line[RODT_SOURCE_TEXT_SIZE + 200];
+    print_wrapped(stdout, "Rule", INDENT, row->published);
+    print_wrapped(stdout, "Set-up", INDENT, row->setup);
+    snprintf(line, sizeof line, "%s: %s (%s)", rodt_rules_id(rules), format_source(row->source, words),
+             rodt_evidence_text(row->evidence));
+    print_wrapped(stdout, "Source", INDENT, line);
+}
+
+/* What to say for the fact that decides. */
+static const char *missing_step(rodt_air_missing missing)
+{
+    switch (missing) {
+    case RODT_AIR_MISSING_ROW: return "Say a rule set that has one behind --rules:";
+    case RODT_AIR_MISSING_VEHICLE: return "Say --vehicle single, combination or bus, and --towed for more than one.";
+    case RODT_AIR_MISSING_BUILT: return "Say the day of build: --built 1998 or --built 1975-03-01.";
+    case RODT_AIR_MISSING_VOLUME:
+        return "Say --reservoirs IN3 and --chambers LIST, or take a rule set with a fixed time.";
+    case RODT_AIR_MISSING_SPAN: return "Time the span of the rule and say it with --from and --to, or with --start.";
+    case RODT_AIR_MISSING_VALUE: return "Say what was read; rodtravel air --help shows how.";
+    case RODT_AIR_MISSING_SENSE: return "Read the gauge again.";
+    case RODT_AIR_MISSING_CUT_OUT: return "Say the governor's cut-out: --cut-out 125.";
+    case RODT_AIR_MISSING_APPLICATIONS: return "Do the test with the number of applications that the rule asks for.";
+    case RODT_AIR_MISSING_NOTHING: break;
+    }
+    return NULL;
+}
+
+static const char *next_step(const rodt_air_finding *finding)
+{
+    switch (finding->result) {
+    case RODT_AIR_DEFECTIVE:
+        return finding->minor
+                   ? "Write it on the inspection report, tell the operator and have it repaired."
+                   : "Do not drive: report it and have it repaired.";
+    case RODT_AIR_UNDETERMINED: return missing_step(finding->missing);
+    case RODT_AIR_NOTED: return "No limit was judged. Compare with the vehicle maker's figure.";
+    case RODT_AIR_NOT_DONE: return "Nothing was recorded; rodtravel air --help shows how.";
+    case RODT_AIR_GOOD: break;
+    }
+    return NULL;
+}
+
+static bool has_check(const rodt_rules *rules, rodt_check check)
+{
+    for (size_t i = 0; i < rodt_rules_air_count(rules); i++) {
+        if (rodt_rules_air(rules, i)->check == check)
+            return true;
+    }
+    return false;
+}
+
+static void print_next(const rodt_air_finding *finding)
+{
+    char line[600];
+    const char *next = next_step(finding);
+    if (next == NULL)
+        return;
+    size_t used = (size_t)snprintf(line, sizeof line, "%s", next);
+    bool list = finding->result == RODT_AIR_UNDETERMINED && finding->missing == RODT_AIR_MISSING_ROW;
+    for (size_t i = 0; list && i < rodt_rules_count() && used < sizeof line; i++) {
+        const rodt_rules *rules = rodt_rules_at(i);
+        if (rules != finding->rules && has_check(rules, finding->reading.check))
+            used += (size_t)snprintf(line + used, sizeof line - used, " %s", rodt_rules_id(rules));
+    }
+    print_wrapped(stdout, "Next", INDENT, line);
+}
+
+void print_air_finding(const rodt_air_finding *finding)
+{
+    char sentence[SENTENCE_SIZE];
+    print_result(finding);
+    if (rodt_air_finding_format(finding, sentence, sizeof sentence) == RODT_OK)
+        print_wrapped(stdout, "Found", INDENT, sentence);
+    if (rodt_air_edge_format(finding, sentence, sizeof sentence) == RODT_OK && sentence[0] != '\0')
+        print_wrapped(stdout, "Edge", INDENT, sentence);
+    if (finding->row != NULL) {
+        print_row(finding->row, finding->rules);
+        if (twin_note(finding) != NULL)
+            print_wrapped(stdout, "Note", INDENT, twin_note(finding));
+    }
+    print_next(finding);
+    print_wrapped(stdout, "Safety", INDENT, "Chock the wheels. The cited law and a licensed inspector decide.");
+}
+
+/* --- One check, for programs ------------------------------------------------------------------------- */
+
+static void write_ratio(json_writer *json, const char *key, rodt_ratio ratio)
+{
+    char word[WORD_SIZE];
+    json_pair(json, key, rodt_ratio_given(ratio) ? format_ratio(ratio, word) : NULL);
+}
+
+void put_air_finding(json_writer *json, const rodt_air_finding *finding)
+{
+    const rodt_air_limit *row = finding->row;
+    char sentence[SENTENCE_SIZE];
+    json_open(json, '{');
+    json_pair(json, "check", rodt_check_name(finding->reading.check));
+    json_pair(json, "result", rodt_air_result_name(finding->result));
+    bool misses = finding->missing != RODT_AIR_MISSING_NOTHING;
+    json_pair(json, "missing", misses ? rodt_air_missing_name(finding->missing) : NULL);
+    json_key(json, "major");
+    json_bool(json, finding->major);
+    json_key(json, "minor");
+    json_bool(json, finding->minor);
+    json_key(json, "at_limit");
+    json_bool(json, finding->at_limit);
+    write_ratio(json, "measured", finding->measured);
+    write_ratio(json, "allowed", finding->allowed);
+    json_pair(json, "measure", row != NULL ? rodt_measure_name(row->measure) : NULL);
+    bool said = rodt_air_finding_format(finding, sentence, sizeof sentence) == RODT_OK;
+    json_pair(json, "sentence", said ? sentence : NULL);
+    said = rodt_air_edge_format(finding, sentence, sizeof sentence) == RODT_OK;
+    json_pair(json, "edge", said && sentence[0] != '\0' ? sentence : NULL);
+    json_pair(json, "note", twin_note(finding));
+    json_pair(json, "published", row != NULL ? row->published : NULL);
+    json_pair(json, "setup", row != NULL ? row->setup : NULL);
+    json_pair(json, "rules", rodt_rules_id(finding->rules));
+    json_source(json, "source", row != NULL ? row->source : NULL);
+    json_pair(json, "evidence", row != NULL ? format_evidence(row->evidence) : NULL);
+    json_close(json, '}');
+}
+
+void write_air_finding(const rodt_air_finding *finding)
+{
+    json_writer json = {.to = stdout, .first = true};
+    put_air_finding(&json, finding);
+    putchar('\n');
+}
+
+/* --- The estimate ------------------------------------------------------------------------------------ */
+
+/* An estimate is no better than a tenth. */
+static const char *tenths(rodt_pressure pressure, char word[WORD_SIZE])
+{
+    const rodt_length plain = {pressure.num, pressure.den};
+    rodt_status status = rodt_length_format_decimal(plain, RODT_UNIT_INCH, 1, RODT_ROUND_HALF_EVEN, word, WORD_SIZE);
+    return status == RODT_OK ? word : "-";
+}
+
+static rodt_status count_applications(const air_estimate *from, unsigned *count)
+{
+    return rodt_estimate_applications(from->pressure, from->floor, from->volumes.reservoirs, from->volumes.chambers,
+                                      from->fill, count);
+}
+
+static rodt_status apply(const air_estimate *from, rodt_pressure before, rodt_pressure *after)
+{
+    return rodt_estimate_application(before, from->volumes.reservoirs, from->volumes.chambers, from->fill, after);
+}
+
+#define SHOWN_APPLICATIONS 5u
+
+/* The first few, as long as the exact figure fits. */
+static void print_steps(const air_estimate *estimate)
+{
+    rodt_pressure pressure = estimate->pressure;
+    char word[WORD_SIZE], line[200] = "";
+    size_t used = 0;
+    for (unsigned i = 1; i <= SHOWN_APPLICATIONS && apply(estimate, pressure, &pressure) == RODT_OK; i++) {
+        int size = snprintf(line + used, sizeof line - used, "%s%s psi after %u", i == 1 ? "" : ", ",
+                            tenths(pressure, word), i);
+        used += size > 0 ? (size_t)size : 0;
+    }
+    print_wrapped(stdout, "Air", INDENT, line);
+}
+
+int print_air_estimate(const air_estimate *estimate)
+{
+    char a[WORD_SIZE], b[WORD_SIZE], c[WORD_SIZE], line[300];
+    unsigned count;
+    if (count_applications(estimate, &count) != RODT_OK)
+        return print_error("%s", rodt_status_text(RODT_E_RANGE));
+    print_painted(stdout, PAINT_OPEN, " ESTIMATE ");
+    printf("  full applications from %s psi, engine off\n\n", format_pressure(estimate->pressure, a));
+    print_steps(estimate);
+    if (count == 0)
+        snprintf(line, sizeof line, "already the first full application goes below %s psi",
+                 format_pressure(estimate->floor, a));
+    else
+        snprintf(line, sizeof line, "%u%s full application%s keep%s %s psi or more; recharge then", count,
+                 count == 99 ? " or more" : "", count == 1 ? "" : "s", count == 1 ? "s" : "",
+                 format_pressure(estimate->floor, a));
+    print_wrapped(stdout, "Count", INDENT, line);
+    snprintf(line, sizeof line,
+             "reservoirs of %s cubic inches, chambers of %s by Table V of 49 CFR 571.121, filled to %s of that",
+             format_ratio(estimate->volumes.reservoirs, a), format_ratio(estimate->volumes.chambers, b),
+             format_ratio(estimate->fill, c));
+    print_wrapped(stdout, "From", INDENT, line);
+    print_wrapped(stdout, "Note", INDENT,
+                  "An estimate by Boyle's law, no figure of law: no leaks, no heat. The gauge decides.");
+    print_wrapped(stdout, "Safety", INDENT, "Chock the wheels. The cited law and a licensed inspector decide.");
+    return STATUS_GOOD;
+}
+
+int write_air_estimate(const air_estimate *estimate)
+{
+    char word[WORD_SIZE];
+    unsigned count;
+    rodt_pressure after;
+    json_writer json = {.to = stdout, .first = true};
+    if (count_applications(estimate, &count) != RODT_OK || apply(estimate, estimate->pressure, &after) != RODT_OK)
+        return print_error("%s", rodt_status_text(RODT_E_RANGE));
+    json_open(&json, '{');
+    json_pair(&json, "check", "estimate");
+    json_key(&json, "estimate");
+    json_bool(&json, true);
+    json_pressure(&json, "psi", estimate->pressure);
+    json_pressure(&json, "floor", estimate->floor);
+    write_ratio(&json, "reservoirs", estimate->volumes.reservoirs);
+    write_ratio(&json, "chambers", estimate->volumes.chambers);
+    write_ratio(&json, "fill", estimate->fill);
+    json_pressure(&json, "psi_after_one", after);
+    json_pair(&json, "psi_after_one_rounded", tenths(after, word));
+    snprintf(word, sizeof word, "%u", count);
+    json_pair(&json, "applications", word);
+    json_close(&json, '}');
+    putchar('\n');
+    return STATUS_GOOD;
+}

@@ -1,0 +1,83 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The air checks of a rule set as a table. */
+#include "air/air.h"
+#include "ui/format.h"
+#include "ui/json_writer.h"
+#include "ui/wrap.h"
+
+#include <stdio.h>
+#include <string.h>
+
+#define INDENT 21u
+
+/* "combination with 2 or more towed units, built from 1975-03-01" */
+static const char *whom(const rodt_air_limit *row, char text[200])
+{
+    static const char *const vehicles[] = {"", "single vehicle", "combination", "bus"};
+    char word[WORD_SIZE];
+    snprintf(text, 200, "%s", vehicles[row->vehicle]);
+    size_t used = strlen(text);
+    if (row->towed_units >= 0)
+        used += (size_t)snprintf(text + used, 200 - used, " with %d%s towed unit%s", row->towed_units,
+                                 row->towed_or_more ? " or more" : "", row->towed_units == 1 ? "" : "s");
+    if (rodt_date_given(row->built_from))
+        used += (size_t)snprintf(text + used, 200 - used, "%sbuilt from %s on", used > 0 ? ", " : "",
+                                 format_date(row->built_from, word));
+    if (rodt_date_given(row->built_until))
+        snprintf(text + used, 200 - used, "%sbuilt until %s", used > 0 ? ", " : "", format_date(row->built_until, word));
+    return text;
+}
+
+static void print_row(const rodt_air_limit *row)
+{
+    char edge[300], text[200], line[600], words[RODT_SOURCE_TEXT_SIZE];
+    print_wrapped(stdout, rodt_check_name(row->check), INDENT, row->published);
+    if (whom(row, text)[0] != '\0')
+        print_wrapped(stdout, "", INDENT, text);
+    if (rodt_air_limit_edge_format(row, edge, sizeof edge) == RODT_OK && row->kind != RODT_KIND_USUAL)
+        print_wrapped(stdout, "", INDENT, edge);
+    snprintf(line, sizeof line, "%s (%s)", format_source(row->source, words), rodt_evidence_text(row->evidence));
+    print_wrapped(stdout, "", INDENT, line);
+}
+
+void print_air_table(const rodt_rules *rules)
+{
+    char line[300];
+    snprintf(line, sizeof line, "%s: air checks", rodt_rules_id(rules));
+    print_painted(stdout, PAINT_STRONG, line);
+    printf("\n%s\n\n", rodt_rules_title(rules));
+    for (size_t i = 0; i < rodt_rules_air_count(rules); i++)
+        print_row(rodt_rules_air(rules, i));
+    if (rodt_rules_air_count(rules) == 0)
+        fputs("no air check is in this rule set\n", stdout);
+    fputs("\nOnly what was read in its source is shown as law. The cited document decides.\n", stdout);
+}
+
+static void write_row(json_writer *json, const rodt_air_limit *row)
+{
+    static const char *const kinds[] = {"limit", "major", "usual", "limit-and-major", "limit-and-minor"};
+    char edge[300], text[200], word[WORD_SIZE];
+    json_open(json, '{');
+    json_pair(json, "check", rodt_check_name(row->check));
+    json_pair(json, "kind", kinds[row->kind]);
+    json_pair(json, "published", row->published);
+    json_pair(json, "value", rodt_ratio_given(row->value) ? format_ratio(row->value, word) : NULL);
+    json_pair(json, "upper", rodt_ratio_given(row->upper) ? format_ratio(row->upper, word) : NULL);
+    json_pair(json, "measure", rodt_measure_name(row->measure));
+    json_pair(json, "edge", rodt_air_limit_edge_format(row, edge, sizeof edge) == RODT_OK ? edge : NULL);
+    json_pair(json, "vehicle", whom(row, text));
+    json_pair(json, "setup", row->setup);
+    json_source(json, "source", row->source);
+    json_pair(json, "evidence", format_evidence(row->evidence));
+    json_close(json, '}');
+}
+
+void write_air_table(json_writer *json, const rodt_rules *rules)
+{
+    json_pair(json, "rules", rodt_rules_id(rules));
+    json_key(json, "air");
+    json_open(json, '[');
+    for (size_t i = 0; i < rodt_rules_air_count(rules); i++)
+        write_row(json, rodt_rules_air(rules, i));
+    json_close(json, ']');
+}

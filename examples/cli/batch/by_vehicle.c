@@ -1,0 +1,130 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* `rodtravel batch --by COLUMN`: one line a vehicle in place of the rows. */
+#include "batch/batch.h"
+#include "batch/vehicle_groups.h"
+#include "ui/message.h"
+
+#include <inttypes.h>
+#include <stdio.h>
+#include <string.h>
+
+/* Rows of vehicles are worked on by one thread, so every line is next in turn. */
+static bool write_line(void *context, const char *bytes, size_t size)
+{
+    batch_part *part = context;
+    output_bytes(&part->out, bytes, size);
+    return part->out.used < OUTPUT_BLOCK || output_flush(&part->out);
+}
+
+/* A failure of the output is told when it is flushed. */
+static bool go_on(batch_part *part, by_status status, uint64_t line)
+{
+    if (status == BY_OK)
+        return true;
+    if (status != BY_E_WRITE)
+        batch_part_stop(part, line, "%s (--by %.100s)", by_sentence(status), part->run->options->by);
+    part->stopped = true;
+    return false;
+}
+
+bool batch_by_find(batch_run *run, const csv_record *record)
+{
+    if (!batch_header_find(record, run->options->by, "--by", &run->by_column))
+        return false;
+    if (csv_text(record, run->by_column, run->by_heading, sizeof run->by_heading) == CSV_NO_FIT)
+        run->by_heading[0] = '\0';
+    return true;
+}
+
+bool batch_by_open(batch_part *part)
+{
+    batch_run *run = part->run;
+    /* Vehicles are called units in many a fleet; read as the unit of lengths, no row of them could be judged. */
+    if (run->by_column == run->header.column[BATCH_UNIT]) {
+        print_error("\"%.200s\" is read as the unit of the lengths; if it names vehicles, add --column unit=",
+                 run->options->by);
+        return false;
+    }
+    run->by = by_open((by_sink){write_line, part}, run->options->separator);
+    return go_on(part, run->by == NULL ? BY_E_MEMORY : by_write_header(run->by, run->by_heading), 0);
+}
+
+/* A key that is longer than any name of a vehicle names none. */
+static size_t read_key(const batch_run *run, const csv_record *record, char key[BATCH_TEXT_SIZE])
+{
+    if (run->by_column >= record->count)
+        return 0;
+    size_t size = csv_text(record, run->by_column, key, BATCH_TEXT_SIZE);
+    return size == CSV_NO_FIT ? 0 : size;
+}
+
+/* What cannot be read is no position. */
+static rodt_position read_position(batch_part *part, const csv_record *record)
+{
+    const char *text = batch_cell(part, record, BATCH_POSITION);
+    rodt_position position = {0};
+    if (text != NULL)
+        (void)rodt_position_read(text, strlen(text), &position, NULL);
+    return position;
+}
+
+bool batch_by_row(batch_part *part, const csv_record *record, const rodt_finding *finding)
+{
+    const batch_run *run = part->run;
+    char key[BATCH_TEXT_SIZE];
+    size_t size = read_key(run, record, key);
+    return go_on(part, by_add(run->by, key, size, finding, read_position(part, record)), record->line);
+}
+
+/* --- Rows that were met before ---------------------------------------------------------------------------- */
+
+_Static_assert(sizeof(by_brake) <= MEMO_TAIL, "an answer holds what counts of a brake");
+_Static_assert(sizeof(rodt_date) == sizeof(uint32_t), "a day is told in one number");
+_Static_assert(sizeof(rodt_position) == sizeof(uint32_t), "a position is told in one number");
+
+size_t batch_by_tail(const rodt_finding *finding, char tail[MEMO_TAIL])
+{
+    by_brake brake = by_brake_of(finding, (rodt_position){0});
+    memcpy(tail, &brake, sizeof brake);
+    return sizeof brake;
+}
+
+/* A brake that was kept, on a day and at a position of its own. */
+static bool count_again(batch_part *part, const memo_answer *answer, const uint32_t told[BATCH_BY_TOLD],
+                        const char *key, size_t size, uint64_t line)
+{
+    by_brake brake;
+    memcpy(&brake, answer->tail, sizeof brake);
+    memcpy(&brake.day, &told[BATCH_BY_DAY], sizeof brake.day);
+    memcpy(&brake.position, &told[BATCH_BY_POSITION], sizeof brake.position);
+    return go_on(part, by_count(part->run->by, key, size, &brake), line);
+}
+
+bool batch_by_again(batch_part *part, const csv_record *record, const memo_answer *answer)
+{
+    uint32_t told[BATCH_BY_TOLD];
+    char key[BATCH_TEXT_SIZE];
+    size_t size = read_key(part->run, record, key);
+    batch_recall_tell(part, record, told);
+    return count_again(part, answer, told, key, size, record->line);
+}
+
+bool batch_by_plain(batch_part *part, const char *key, size_t size, const uint32_t told[BATCH_BY_TOLD],
+                    const memo_answer *answer, uint64_t line)
+{
+    bool plain = size < BATCH_TEXT_SIZE && (size == 0 || *key != '"');
+    return plain && count_again(part, answer, told, key, size, line);
+}
+
+bool batch_by_finish(batch_part *part) { return go_on(part, by_finish(part->run->by), 0); }
+
+void batch_by_summary(const batch_run *run)
+{
+    const by_counts *counts = by_counted(run->by);
+    fputs("vehicles\n", stderr);
+    for (int outcome = RODT_OUTCOME_UNDETERMINED; outcome <= RODT_OUTCOME_OUT_OF_SERVICE; outcome++)
+        fprintf(stderr, "  %-30s %8" PRIu64 "\n", rodt_outcome_name((rodt_outcome)outcome), counts->outcome[outcome]);
+    fprintf(stderr, "  %-30s %8" PRIu64 "\n", "vehicles", counts->vehicles);
+}
+
+void batch_by_close(batch_run *run) { by_close(run->by); }

@@ -1,0 +1,232 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* `rodtravel batch`: every row of a CSV file, judged. */
+#include "batch/batch.h"
+#include "batch/input.h"
+#include "input/rule_context.h"
+#include "input/unit_cell.h"
+#include "io/interrupt.h"
+#include "ui/exit_status.h"
+#include "ui/message.h"
+
+#include <signal.h>
+#include <stdlib.h>
+#include <string.h>
+#include <unistd.h>
+
+const char *batch_show(const char *text, char shown[BATCH_SHOWN_SIZE])
+{
+    size_t size = strlen(text);
+    size_t cut = size < BATCH_SHOWN_SIZE ? size : BATCH_SHOWN_SIZE - 4;
+    while (cut < size && cut > 0 && ((unsigned char)text[cut] & 0xC0) == 0x80)
+        cut--;
+    memcpy(shown, text, cut);
+    memcpy(shown + cut, cut < size ? "..." : "", cut < size ? 4 : 1);
+    return shown;
+}
+
+static bool is_no_unit(const batch_run *run, const char *text)
+{
+    const rodt_reading_text row = {.unit = text};
+    rodt_finding finding;
+    return rodt_judge_row(&row, run->setting.rules, &finding, NULL) == RODT_OK &&
+           rodt_finding_has(&finding, RODT_REASON_OTHER_UNREADABLE);
+}
+
+/* True if the text of the first row under "unit" names a vehicle: then no row has a unit of lengths there. */
+static bool look_at_unit(const batch_run *run, const char *text)
+{
+    char shown[BATCH_SHOWN_SIZE];
+    const char *what = run->options->objects ? "member" : "column";
+    if (is_vehicle_unit(text, what))
+        return true;
+    if (text != NULL && is_no_unit(run, text))
+        print_error("the %s \"unit\" holds \"%s\", which is no unit of lengths; if it names vehicles, add "
+                 "--column unit=",
+                 what, batch_show(text, shown));
+    return false;
+}
+
+static void look_at_first_cell(batch_run *run, const csv_record *first)
+{
+    char text[BATCH_TEXT_SIZE];
+    size_t *column = &run->header.column[BATCH_UNIT];
+    if (*column < first->count && csv_text(first, *column, text, sizeof text) != CSV_NO_FIT &&
+        look_at_unit(run, text))
+        *column = BATCH_NO_COLUMN;
+}
+
+/* Objects have no header, but the first one decides as the first row of a table does. */
+static bool look_at_first_object(batch_part *part, csv_reader *reader)
+{
+    batch_run *run = part->run;
+    csv_record first;
+    bool good = batch_header_objects(&run->header, run->options);
+    if (good && run->options->heading[BATCH_UNIT] == NULL && csv_next(reader, &first) == CSV_RECORD) {
+        run->unit_is_vehicle = look_at_unit(run, batch_object_unit(part, &first));
+        csv_unread(reader, &first);
+    }
+    return good;
+}
+
+/* False: the headings name another unit than the one of bare numbers. */
+static bool look_at_first_row(batch_run *run, csv_reader *reader)
+{
+    csv_record first;
+    if (run->header.column[BATCH_UNIT] != BATCH_NO_COLUMN && run->options->heading[BATCH_UNIT] == NULL &&
+        csv_next(reader, &first) == CSV_RECORD) {
+        look_at_first_cell(run, &first);
+        csv_unread(reader, &first);
+    }
+    return batch_header_units_agree(&run->header, run->options);
+}
+
+/* What goes wrong with the header is told when the part is delivered, or was told at once. */
+static bool read_header(batch_part *part, csv_reader *reader, const batch_input *input)
+{
+    csv_record record;
+    csv_status status;
+    bool rows = part->run->options->by == NULL;
+    if ((status = csv_next(reader, &record)) == CSV_RECORD && reader->bom && rows)
+        output_text(&part->out, "\xEF\xBB\xBF");
+    for (; status == CSV_RECORD && record.size == 0; status = csv_next(reader, &record)) {
+        part->passed.empty_lines++;
+        output_bytes(&part->out, record.line_end, rows ? record.line_end_size : 0);
+    }
+    part->fault = status == CSV_END ? CSV_RECORD : status;
+    part->stopped = part->fault != CSV_RECORD;
+    part->stop_line = reader->fault_line;
+    if (status == CSV_END)
+        print_error("%s: there is no header line: the input is empty", input->name);
+    if (status != CSV_RECORD || !batch_header_read(&part->run->header, &record, part->run->options))
+        return false;
+    part->lines = reader->line - 1;
+    if (rows)
+        batch_write_header(part, &record);
+    else if (!batch_by_find(part->run, &record))
+        return false;
+    return look_at_first_row(part->run, reader) && (rows || batch_by_open(part));
+}
+
+static int exit_status(const batch_counts *counts)
+{
+    if (counts->verdict[RODT_OUT_OF_ADJUSTMENT] > 0 || counts->verdict[RODT_INOPERATIVE] > 0)
+        return STATUS_OUT;
+    return counts->verdict[RODT_UNDETERMINED] > 0 ? STATUS_UNDETERMINED : STATUS_GOOD;
+}
+
+/* The lines of vehicles that are still open. */
+static bool finish_by(batch_part *part, const batch_input *input)
+{
+    batch_part_clear(part);
+    bool good = part->run->by == NULL || batch_by_finish(part);
+    return batch_deliver(part, input) && good;
+}
+
+static int report(batch_run *run)
+{
+    batch_progress_hide(&run->progress);
+    batch_notes(&run->counts, run->options, run->setting.day);
+    if (run->options->summary)
+        batch_summary(&run->counts);
+    if (run->options->summary && run->by != NULL)
+        batch_by_summary(run);
+    return exit_status(&run->counts);
+}
+
+/* As many threads as are wanted or make sense; vehicles are counted by one. */
+static unsigned count_jobs(const batch_options *options, const batch_input *input)
+{
+    long jobs = (long)options->jobs;
+    if (options->jobs == 0)
+        jobs = batch_input_is_small(input) ? 1 : sysconf(_SC_NPROCESSORS_ONLN);
+    if (jobs < 1 || options->by != NULL)
+        jobs = 1;
+    return jobs < BATCH_JOBS_MOST ? (unsigned)jobs : BATCH_JOBS_MOST;
+}
+
+/* The header decides which columns there are, so the answers of the first part can be kept only behind it. */
+static bool run_parts(batch_part *part, csv_reader *reader, const batch_input *input)
+{
+    unsigned jobs = count_jobs(part->run->options, input);
+    batch_progress_open(&part->run->progress, input->size);
+    bool good = part->run->options->objects ? look_at_first_object(part, reader) : read_header(part, reader, input);
+    if (!batch_deliver(part, input) || !good)
+        return false;
+    return batch_part_recall(part, jobs) && batch_relay(part->run, part, reader, input, jobs) && finish_by(part, input);
+}
+
+static bool open_reader(csv_reader *reader, csv_source source, const batch_options *options)
+{
+    return options->objects ? csv_open_lines(reader, source) : csv_open(reader, source, options->separator);
+}
+
+/* The cells of a part are too large for a small stack. */
+static int run_batch(batch_run *run, batch_input *input)
+{
+    csv_reader reader;
+    batch_part *part = calloc(1, sizeof *part);
+    int status = STATUS_USAGE;
+    bool opened = part != NULL && open_reader(&reader, batch_input_source(input), run->options);
+    if (opened && batch_part_open(part, run, &reader))
+        status = run_parts(part, &reader, input) ? report(run) : STATUS_USAGE;
+    else
+        print_error("no memory");
+    batch_by_close(run);
+    batch_header_free(&run->header);
+    if (part != NULL)
+        batch_part_close(part);
+    if (opened)
+        csv_close(&reader);
+    free(part);
+    return status;
+}
+
+/* Opens the input and runs; the rule set is ready. */
+static int run_file(batch_run *run)
+{
+    batch_input input;
+    if (!batch_input_open(&input, run->options->file, run->options->encoding))
+        return STATUS_USAGE;
+    int status = STATUS_USAGE;
+    if (input.descriptor == STDOUT_FILENO)
+        print_error("standard output is closed");
+    else if (batch_input_is_output(&input, STDOUT_FILENO))
+        print_error("%s is the output too; write to another file", input.name);
+    else
+        status = run_batch(run, &input);
+    batch_input_close(&input);
+    return status;
+}
+
+/* The counts are too large for a small stack. */
+static int run_with(const batch_options *options)
+{
+    batch_run *run = calloc(1, sizeof *run);
+    if (run == NULL)
+        return print_error("no memory");
+    run->options = options;
+    run->line = 1;
+    run->counts.used = options->summary ? batch_used_open() : NULL;
+    if (options->summary && run->counts.used == NULL) {
+        free(run);
+        return print_error("no memory");
+    }
+    int status = rule_context_open(options->rules, options->limits, options->as_of, &run->setting);
+    if (status == STATUS_CONTINUE)
+        status = run_file(run);
+    rule_context_close(&run->setting);
+    batch_used_close(run->counts.used);
+    free(run);
+    return status;
+}
+
+int command_batch(int argc, char **argv)
+{
+    batch_options options;
+    int status = batch_options_read(argc, argv, &options);
+    if (status != STATUS_CONTINUE)
+        return status;
+    signal(SIGPIPE, SIG_IGN); /* a reader who has gone is seen as an error of write */
+    interrupt_listen();
+    return run_with(&options);
+}

@@ -1,0 +1,95 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* What `rodtravel batch` takes, and its help. */
+#include "batch/batch.h"
+#include "commands.h"
+#include "ui/compiler.h"
+#include "ui/options.h"
+
+static const option_spec options[] = {
+    [BATCH_OPTION_RULES] = {"rules", "ID", "rule set; " RODT_DEFAULT_RULES " if none is given", false},
+    [BATCH_OPTION_LIMITS] = {"limits", "FILE", "a carrier's own, stricter limits on top of the law", false},
+    [BATCH_OPTION_AS_OF] = {"as-of", "DATE", "day for rows without a date; today if none is given", false},
+    [BATCH_OPTION_COLUMN] = {"column", "WORD=HEADING",
+                             "the column with this heading is WORD; WORD= alone: read no such column. May be "
+                             "given once for each word",
+                             true},
+    [BATCH_OPTION_SEPARATOR] = {"separator", "SIGN", "one sign, or the word tab; a comma if none is given",
+                                false},
+    [BATCH_OPTION_DECIMAL_COMMA] = {"decimal-comma", NULL, "2,125 is 2 1/8", false},
+    [BATCH_OPTION_ENCODING] = {"encoding", "NAME",
+                               "encoding of the input, for example windows-1252; the output is UTF-8", false},
+    [BATCH_OPTION_UNIT] = {"unit", "UNIT", "in, mm or cm, for numbers without a unit; in if none is given",
+                           false},
+    [BATCH_OPTION_DATE_ORDER] = {"date-order", "ORDER",
+                                 "dmy (day first) or mdy (month first), for dates such as 06/05/2024", false},
+    [BATCH_OPTION_BY] = {"by", "HEADING",
+                         "one line a vehicle in place of the rows: the column with this heading names the "
+                         "vehicle. Its brakes are counted by the roadside criterion",
+                         false},
+    [BATCH_OPTION_JOBS] = {"jobs", "N",
+                           "threads to work on; the number of processors if none is given. The rows are the same "
+                           "for any number",
+                           false},
+    [BATCH_OPTION_AFRESH] = {"afresh", NULL,
+                             "judge every row, also those that come to what was judged before; slower, and the "
+                             "answers are the same",
+                             false},
+    [BATCH_OPTION_FORMAT] = {"format", "FORMAT",
+                             "csv, or ndjson: one JSON object a line; csv if none is given", false},
+    [BATCH_OPTION_SUMMARY] = {"summary", NULL,
+                              "counts by verdict, reason and chamber, and how much of their limits the strokes use, "
+                              "on standard error",
+                              false}};
+
+const command_spec batch_command = {
+    .name = "batch",
+    .operands = "[FILE|-] [OPTION]...",
+    .summary = "judge every row of a CSV file",
+    .help =
+        "Judges every row of a CSV file of pushrod measurements. The rows come out as they went in and in "
+        "their order, with five columns more: applied_stroke, limit, margin, verdict, reasons. A row that "
+        "cannot be read stays in its place as undetermined, with the reason. Without FILE, or with -, the input is "
+        "standard input.\n"
+        "\n"
+        "Columns, in any order and by these headings (capitals, blanks, underscores and hyphens make no "
+        "difference); every other column passes through:\n"
+        "  chamber, released, applied                needed\n"
+        "  stroke_class, rated_stroke, marked_limit  marks on the housing\n"
+        "  psi, psi_after                            reservoirs, before and after\n"
+        "  division                                  of the tape, such as 1/16\n"
+        "  date                                      each row by the law of its day\n"
+        "  unit                                      of bare numbers: in, mm or cm; a\n"
+        "                                            vehicle in the first row (T-104)\n"
+        "                                            makes it a column like any other\n"
+        "  engine, spring_brake, drum                only where --column names them:\n"
+        "                                            off, on; released, on; cold,\n"
+        "                                            warm, hot\n"
+        "\n"
+        "Repeated header lines and empty records are passed through and counted. A row with too few cells is "
+        "filled up (reason short-record). A row with too many (long-record), or with a quote that is "
+        "not closed or not at the end of its cell (bad-quotes), is not judged: its cells may have slipped. A "
+        "record may have 16 MiB and 65536 cells. Write the output to another file than the input.\n"
+        "\n"
+        "With --format ndjson each line is one JSON object, with the words as its members; the five results are "
+        "its last members. A line that is no object (bad-object) becomes one that holds it as \"line\"; one with a "
+        "word twice (member-twice) is not judged.\n"
+        "\n"
+        "With --by the lines have the columns brakes, in_adjustment, out_of_adjustment, inoperative, "
+        "undetermined, defective, percent, verdict, whole_needed, remarks behind the name. Rows of a vehicle "
+        "may stand apart among 65536 vehicles; a longer file must be sorted by the column.\n"
+        "\n"
+        "Example:\n"
+        "  rodtravel batch yard.csv --separator ';' --decimal-comma \\\n"
+        "      --encoding windows-1252 --column chamber=Cylinder \\\n"
+        "      --column released=\"Rod at rest\" --summary > judged.csv\n"
+        "\n"
+        "Exit status:\n"
+        "  0  every wheel end is in adjustment, or there is none\n"
+        "  1  some wheel end is out of adjustment or inoperative\n"
+        "  2  wrong usage, not a CSV file, or reading or writing failed; the rows\n"
+        "     written before are complete. Without a message if the reader of a pipe\n"
+        "     has gone\n"
+        "  3  nothing is out, but something is undetermined\n",
+    .options = options,
+    .option_count = COUNT_OF(options),
+    .run = command_batch};

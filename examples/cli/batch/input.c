@@ -1,0 +1,117 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The input of `rodtravel batch`. */
+#include "batch/input.h"
+#include "io/interrupt.h"
+#include "ui/message.h"
+
+#include <errno.h>
+#include <fcntl.h>
+#include <inttypes.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+static long read_descriptor(void *context, char *buffer, size_t size)
+{
+    batch_input *input = context;
+    ssize_t got;
+    do {
+        if (input->waits ? !interrupt_or_ready(input->descriptor) : interrupt_requested()) {
+            input->error = EINTR;
+            return -1;
+        }
+        got = read(input->descriptor, buffer, size);
+    } while (got < 0 && errno == EINTR);
+    if (got < 0)
+        input->error = errno;
+    else
+        input->taken += (uint64_t)got;
+    return (long)got;
+}
+
+/* What is no file has no size that is worth anything. */
+static void look_at_file(batch_input *input)
+{
+    struct stat status;
+    input->waits = fstat(input->descriptor, &status) != 0 || !S_ISREG(status.st_mode);
+    input->size = input->waits || status.st_size < 0 ? 0 : (uint64_t)status.st_size;
+}
+
+static bool open_recode(batch_input *input)
+{
+    csv_source bytes = {.read = read_descriptor, .context = input};
+    input->recode = malloc(sizeof *input->recode);
+    if (input->recode == NULL) {
+        print_error("no memory");
+        return false;
+    }
+    recode_status status = transcode_open(input->recode, input->encoding, bytes);
+    if (status == RECODE_GOOD)
+        return true;
+    free(input->recode);
+    input->recode = NULL;
+    if (status == RECODE_E_MEMORY)
+        print_error("no memory");
+    else
+        print_error("the encoding \"%s\" is not known here; common names are windows-1252, "
+                 "iso-8859-1 and utf-16",
+                 input->encoding);
+    return false;
+}
+
+bool batch_input_open(batch_input *input, const char *file, const char *encoding)
+{
+    bool standard = strcmp(file, "-") == 0;
+    *input = (batch_input){.name = standard ? "standard input" : file, .encoding = encoding};
+    input->descriptor = standard ? STDIN_FILENO : open(file, O_RDONLY | O_CLOEXEC);
+    if (input->descriptor < 0) {
+        print_error("%s: %s", file, strerror(errno));
+        return false;
+    }
+    look_at_file(input);
+    if (encoding == NULL || open_recode(input))
+        return true;
+    batch_input_close(input);
+    return false;
+}
+
+csv_source batch_input_source(batch_input *input)
+{
+    if (input->recode != NULL)
+        return transcode_source(input->recode);
+    return (csv_source){.read = read_descriptor, .context = input};
+}
+
+void batch_input_explain(const batch_input *input)
+{
+    recode_status fault = input->recode != NULL ? input->recode->fault : RECODE_E_SOURCE;
+    if (fault == RECODE_E_SOURCE)
+        print_error("%s: %s", input->name, strerror(input->error));
+    else
+        print_error("%s: byte %" PRIu64 ": %s %s", input->name, input->recode->position + 1,
+                 fault == RECODE_E_CUT ? "the input ends inside a character of" : "this is no character of",
+                 input->encoding);
+}
+
+bool batch_input_is_output(const batch_input *input, int descriptor)
+{
+    struct stat in;
+    struct stat out;
+    if (fstat(input->descriptor, &in) != 0 || fstat(descriptor, &out) != 0)
+        return false;
+    return S_ISREG(in.st_mode) && in.st_dev == out.st_dev && in.st_ino == out.st_ino;
+}
+
+#define SMALL ((uint64_t)1 << 20)
+
+bool batch_input_is_small(const batch_input *input) { return !input->waits && input->size < SMALL; }
+
+void batch_input_close(batch_input *input)
+{
+    if (input->recode != NULL)
+        transcode_close(input->recode);
+    free(input->recode);
+    if (input->descriptor > STDERR_FILENO)
+        close(input->descriptor);
+}

@@ -1,0 +1,39 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The input of `rodtravel batch`: a file or standard input, in UTF-8 or another encoding. */
+#ifndef BATCH_INPUT_H
+#define BATCH_INPUT_H
+
+#include "io/transcode.h"
+
+#include <stdbool.h>
+#include <stdint.h>
+
+/* Look at `name` and `descriptor` only. */
+typedef struct batch_input {
+    const char *name; /* as messages call it */
+    int descriptor;
+    int error;        /* errno of a read that failed */
+    bool waits;       /* it is no file: what comes may take its time */
+    uint64_t size;    /* of a file; 0 = not known */
+    uint64_t taken;   /* bytes that were read */
+    const char *encoding;
+    recode *recode;   /* NULL: the bytes are taken as they are */
+} batch_input;
+
+/* Opens a file, or standard input for "-". encoding may be NULL. False: said on stderr. */
+bool batch_input_open(batch_input *input, const char *file, const char *encoding);
+
+csv_source batch_input_source(batch_input *input);
+
+/* Says on stderr why the source failed. */
+void batch_input_explain(const batch_input *input);
+
+/* True if the descriptor writes into the very file that is read. */
+bool batch_input_is_output(const batch_input *input, int descriptor);
+
+/* True for a file that is not worth a second thread. */
+bool batch_input_is_small(const batch_input *input);
+
+void batch_input_close(batch_input *input);
+
+#endif

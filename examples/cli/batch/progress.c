@@ -1,0 +1,64 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* How far `rodtravel batch` has come: one line on a terminal, written over and over and taken away at the end. */
+#include "batch/batch.h"
+
+#include <inttypes.h>
+#include <stdio.h>
+#include <string.h>
+#include <unistd.h>
+
+/* Milliseconds before the line appears, and between two of them: short work is over before anybody reads. */
+#define FIRST 1000
+#define NEXT 250
+
+#define WIDTH 78
+
+static int64_t milliseconds(void)
+{
+    struct timespec now;
+    clock_gettime(CLOCK_MONOTONIC, &now);
+    return (int64_t)now.tv_sec * 1000 + now.tv_nsec / 1000000;
+}
+
+/* Rows on the same terminal would be mixed with the line. */
+void batch_progress_open(batch_progress *progress, uint64_t size)
+{
+    *progress = (batch_progress){.wanted = isatty(STDERR_FILENO) && !isatty(STDOUT_FILENO), .size = size};
+    progress->began = progress->wanted ? milliseconds() : 0;
+    progress->due = progress->began + FIRST;
+}
+
+/* The part of the input that is left, at the pace so far; nothing where the size is not known. */
+static void write_left(const batch_progress *progress, uint64_t taken, int64_t passed, char *text, size_t size)
+{
+    text[0] = '\0';
+    if (progress->size == 0 || taken == 0 || taken > progress->size)
+        return;
+    uint64_t seconds = (uint64_t)passed / 1000 * (progress->size - taken) / taken;
+    snprintf(text, size, ", %" PRIu64 " %% of the file, %" PRIu64 " min %" PRIu64 " s left",
+             taken * 100 / progress->size, seconds / 60, seconds % 60);
+}
+
+void batch_progress_show(batch_progress *progress, uint64_t rows, uint64_t taken)
+{
+    char left[60];
+    char text[160];
+    int64_t now = progress->wanted ? milliseconds() : 0;
+    if (!progress->wanted || now < progress->due)
+        return;
+    int64_t passed = now - progress->began;
+    progress->due = now + NEXT;
+    progress->shown = true;
+    write_left(progress, taken, passed, left, sizeof left);
+    snprintf(text, sizeof text, "%" PRIu64 " rows, %" PRIu64 " a second%s", rows, rows * 1000 / (uint64_t)passed, left);
+    fprintf(stderr, "\r%-*.*s", WIDTH, WIDTH, text);
+    fflush(stderr);
+}
+
+void batch_progress_hide(batch_progress *progress)
+{
+    if (progress->shown)
+        fprintf(stderr, "\r%*s\r", WIDTH, "");
+    fflush(stderr);
+    progress->shown = false;
+}

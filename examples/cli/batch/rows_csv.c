@@ -1,0 +1,265 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The rows of `rodtravel batch`: each one is passed through as it came, its judgement behind it. */
+#include "batch/batch.h"
+
+#include <string.h>
+
+/* What stands for a text that no reader may take: with zero bytes, or longer than any reading. */
+#define UNREADABLE "\xEF\xBF\xBD"
+
+static const char *const result_headings[] = {"applied_stroke", "limit", "margin", "verdict", "reasons"};
+#define RESULTS (sizeof result_headings / sizeof result_headings[0])
+
+const char *batch_flaw_code(row_error flaw)
+{
+    static const char *const codes[BATCH_FLAWS] = {"short-record", "long-record", "bad-quotes", "bad-object",
+                                                   "member-twice"};
+    return codes[flaw];
+}
+
+void batch_write_header(batch_part *part, const csv_record *record)
+{
+    output_bytes(&part->out, record->bytes, record->size);
+    for (size_t i = 0; i < RESULTS; i++) {
+        output_bytes(&part->out, &part->run->options->separator, 1);
+        output_text(&part->out, result_headings[i]);
+    }
+    output_bytes(&part->out, record->line_end, record->line_end_size);
+}
+
+static void write_separators(batch_part *part, size_t count)
+{
+    for (size_t i = 0; i < count; i++)
+        output_bytes(&part->out, &part->run->options->separator, 1);
+}
+
+/* The record as it came, with empty cells up to the width of the header. */
+static void write_input(batch_part *part, const csv_record *record)
+{
+    output_bytes(&part->out, record->bytes, record->size);
+    if (record->count < part->run->header.count)
+        write_separators(part, part->run->header.count - record->count);
+}
+
+static void pass_through(batch_part *part, const csv_record *record)
+{
+    if (part->run->by != NULL)
+        return;
+    write_input(part, record);
+    write_separators(part, RESULTS);
+    output_bytes(&part->out, record->line_end, record->line_end_size);
+}
+
+const char *batch_cell(batch_part *part, const csv_record *record, batch_word word)
+{
+    size_t column = part->run->header.column[word];
+    char *text = part->text[word];
+    if (column >= record->count)
+        return NULL;
+    size_t size = csv_text(record, column, text, BATCH_TEXT_SIZE);
+    if (size == CSV_NO_FIT || memchr(text, '\0', size) != NULL)
+        memcpy(text, UNREADABLE, sizeof UNREADABLE);
+    return text;
+}
+
+bool batch_is_blank(const char *text) { return text == NULL || text[strspn(text, " \t\r\n")] == '\0'; }
+
+rodt_status batch_judge(const batch_part *part, const char *const cell[BATCH_READ], rodt_finding *finding,
+                        bool *undated)
+{
+    const batch_options *options = part->run->options;
+    rodt_reading_text text = {.chamber = cell[BATCH_CHAMBER],
+                              .released = cell[BATCH_RELEASED],
+                              .applied = cell[BATCH_APPLIED],
+                              .stroke_class = cell[BATCH_STROKE_CLASS],
+                              .rated_stroke = cell[BATCH_RATED_STROKE],
+                              .marked_limit = cell[BATCH_MARKED_LIMIT],
+                              .pressure = cell[BATCH_PSI],
+                              .pressure_after = cell[BATCH_PSI_AFTER],
+                              .division = cell[BATCH_DIVISION],
+                              .day = cell[BATCH_DATE],
+                              .unit = cell[BATCH_UNIT],
+                              .engine = cell[BATCH_ENGINE],
+                              .spring_brake = cell[BATCH_SPRING_BRAKE],
+                              .drum = cell[BATCH_DRUM],
+                              .style = options->style,
+                              .date_order = options->date_order,
+                              .default_day = part->run->setting.day};
+    *undated = batch_is_blank(text.day);
+    return rodt_judge_row(&text, part->run->setting.rules, finding, NULL);
+}
+
+static rodt_status judge(batch_part *part, const csv_record *record, rodt_finding *finding, bool *undated)
+{
+    const char *cell[BATCH_READ];
+    for (int word = 0; word < BATCH_READ; word++)
+        cell[word] = batch_cell(part, record, (batch_word)word);
+    return batch_judge(part, cell, finding, undated);
+}
+
+static void write_length(batch_part *part, rodt_length length)
+{
+    char text[RODT_LENGTH_TEXT_SIZE];
+    if (rodt_length_given(length) && rodt_length_format(length, text, sizeof text) == RODT_OK)
+        output_text(&part->out, text);
+    write_separators(part, 1);
+}
+
+static void write_reasons(batch_part *part, uint64_t reasons, const char *flaw)
+{
+    const char *blank = "";
+    for (int reason = 0; reason < RODT_REASON_END; reason++) {
+        if ((reasons >> reason & 1u) == 0)
+            continue;
+        output_text(&part->out, blank);
+        output_text(&part->out, rodt_reason_code((rodt_reason)reason));
+        blank = " ";
+    }
+    if (flaw != NULL) {
+        output_text(&part->out, blank);
+        output_text(&part->out, flaw);
+    }
+}
+
+/* False: the run must stop. */
+static bool put_row(batch_part *part, const csv_record *record, const rodt_finding *finding, const char *flaw)
+{
+    if (part->run->by != NULL)
+        return batch_by_row(part, record, finding);
+    write_input(part, record);
+    write_separators(part, 1);
+    write_length(part, finding->applied_stroke);
+    write_length(part, finding->limit);
+    write_length(part, finding->margin);
+    output_text(&part->out, rodt_verdict_name(finding->verdict));
+    output_bytes(&part->out, &part->run->options->separator, 1);
+    write_reasons(part, finding->reasons, flaw);
+    output_bytes(&part->out, record->line_end, record->line_end_size);
+    return true;
+}
+
+static bool pass_header(batch_part *part, const csv_record *record)
+{
+    part->passed.headers++;
+    pass_through(part, record);
+    return true;
+}
+
+static bool refuse_header(batch_part *part, const csv_record *record)
+{
+    part->stop_hint = "files with different columns were joined here; judge them one by one";
+    return batch_part_stop(part, record->line, "a second header line with other columns");
+}
+
+void batch_part_flaw(batch_part *part, row_error flaw, const csv_record *record)
+{
+    if (part->passed.flaw[flaw]++ == 0)
+        part->passed.flaw_line[flaw] = record->line;
+}
+
+bool batch_count_row(batch_part *part, const batch_tally *tally)
+{
+    return (part->recall == NULL || batch_recall_count(part)) && batch_part_count(part, tally, 1);
+}
+
+/* Cells that may have slipped into other columns are not judged: a stroke of theirs would be a guess. */
+static bool give_up_row(batch_part *part, const csv_record *record, row_error flaw)
+{
+    rodt_finding none = {.verdict = RODT_UNDETERMINED};
+    batch_repeat repeat = batch_header_compare(&part->run->header, record);
+    if (repeat == BATCH_OTHER_HEADER && !record->bad_quotes)
+        return refuse_header(part, record);
+    if (repeat == BATCH_SAME_HEADER && !record->bad_quotes)
+        return pass_header(part, record);
+    batch_part_flaw(part, flaw, record);
+    batch_tally tally = batch_tally_of(&none, false, part->run->options->summary);
+    return batch_count_row(part, &tally) && put_row(part, record, &none, batch_flaw_code(flaw));
+}
+
+/* A row that comes to what was judged before. */
+static bool put_again(batch_part *part, const csv_record *record, memo_answer *answer)
+{
+    memo_answers_meet(batch_recall_answers(part), answer);
+    if (part->run->by != NULL)
+        return batch_by_again(part, record, answer);
+    output_bytes(&part->out, record->bytes, record->size);
+    output_bytes(&part->out, answer->tail, answer->size);
+    output_bytes(&part->out, record->line_end, record->line_end_size);
+    return true;
+}
+
+/* Keeps the answer to the row that was put last; `at` is where what was written behind its own bytes begins. */
+static void keep_answer(batch_part *part, const csv_record *record, const rodt_finding *finding, const batch_key *key,
+                        const batch_tally *tally, size_t at)
+{
+    char brake[MEMO_TAIL];
+    if (!key->good || part->out.failure != 0)
+        return;
+    if (part->run->by != NULL)
+        batch_recall_keep(part, key, tally, brake, batch_by_tail(finding, brake));
+    else
+        batch_recall_keep(part, key, tally, part->out.buffer + at, part->out.used - at - record->line_end_size);
+}
+
+/* Counts and writes a row that was judged, and keeps the answer if it has a key. */
+static bool put_judged(batch_part *part, const csv_record *record, const rodt_finding *finding, bool undated,
+                       const batch_key *key)
+{
+    bool is_short = record->count < part->run->header.count;
+    batch_tally tally = batch_tally_of(finding, undated, part->run->options->summary);
+    if (is_short)
+        batch_part_flaw(part, BATCH_SHORT_RECORD, record);
+    size_t tail = part->out.used + record->size;
+    if (!batch_count_row(part, &tally) ||
+        !put_row(part, record, finding, is_short ? batch_flaw_code(BATCH_SHORT_RECORD) : NULL))
+        return false;
+    keep_answer(part, record, finding, key, &tally, tail);
+    return true;
+}
+
+/* A heading is no chamber: only where the chamber cannot be read a header line may stand. */
+static bool judge_row(batch_part *part, const csv_record *record)
+{
+    rodt_finding finding;
+    bool undated;
+    batch_key key = {0, 0, false};
+    if (batch_recall_looks(part) && record->count == part->run->header.count)
+        key = batch_recall_key(part, record);
+    memo_answer *answer = key.good ? batch_recall_find(part, &key) : NULL;
+    if (answer != NULL)
+        return put_again(part, record, answer);
+    rodt_status status = judge(part, record, &finding, &undated);
+    if (status != RODT_OK)
+        return batch_part_stop(part, record->line, "%s", rodt_status_text(status));
+    batch_repeat repeat = BATCH_NO_HEADER;
+    if (rodt_finding_has(&finding, RODT_REASON_CHAMBER_UNREADABLE)) {
+        repeat = batch_header_compare(&part->run->header, record);
+        key.good = false;
+    }
+    if (repeat != BATCH_NO_HEADER)
+        return repeat == BATCH_SAME_HEADER ? pass_header(part, record) : refuse_header(part, record);
+    return put_judged(part, record, &finding, undated, &key);
+}
+
+bool batch_row(batch_part *part, const csv_record *record)
+{
+    if (part->run->options->objects)
+        return batch_object(part, record);
+    if (record->size == 0 && record->count == 1) {
+        part->passed.empty_lines++;
+        output_bytes(&part->out, record->line_end, part->run->by == NULL ? record->line_end_size : 0);
+        return true;
+    }
+    if (batch_header_is_repeated(&part->run->header, record))
+        return pass_header(part, record);
+    if (csv_is_blank(record)) {
+        part->passed.empty_records++;
+        pass_through(part, record);
+        return true;
+    }
+    if (record->bad_quotes)
+        return give_up_row(part, record, BATCH_BAD_QUOTES);
+    if (record->count > part->run->header.count)
+        return give_up_row(part, record, BATCH_LONG_RECORD);
+    return judge_row(part, record);
+}

@@ -1,0 +1,373 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Rows to vehicles: a table of open vehicles in the order in which they came, found by a hash of their key. */
+#include "batch/vehicle_groups.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#define SLOTS (BY_OPEN_MAX * 2u)
+#define POSITIONS (2u * (RODT_AXLE_NUMBER_MAX + 1u))
+
+/* What is odd about the rows of a vehicle as a whole. */
+enum { MIXED_DAYS = 1u << 0, POSITION_TWICE = 1u << 1 };
+
+typedef struct vehicle {
+    char *key;
+    size_t size;
+    uint64_t hash;
+    rodt_tally tally;
+    uint32_t verdict[4];
+    rodt_date day; /* of the first row */
+    unsigned remarks;
+    unsigned char seen[POSITIONS / 8 + 1];
+} vehicle;
+
+/* The orders that the keys have kept to so far, as bits. */
+enum { BYTES_UP = 1u << 0, BYTES_DOWN = 1u << 1, SHORT_UP = 1u << 2, SHORT_DOWN = 1u << 3 };
+
+struct vehicle_groups {
+    by_sink sink;
+    char separator;
+    bool sorted_only; /* lines were written: no vehicle may come back */
+    unsigned orders;
+    size_t count;
+    vehicle *vehicles;
+    size_t capacity;
+    size_t last;        /* the vehicle that was met last, and the hash of its key */
+    uint64_t last_hash;
+    uint32_t *slots; /* index + 1; 0 = free */
+    by_counts counts;
+};
+
+vehicle_groups *by_open(by_sink sink, char separator)
+{
+    vehicle_groups *table = calloc(1, sizeof *table);
+    if (table == NULL)
+        return NULL;
+    table->slots = calloc(SLOTS, sizeof *table->slots);
+    if (table->slots == NULL) {
+        free(table);
+        return NULL;
+    }
+    table->sink = sink;
+    table->separator = separator;
+    table->orders = BYTES_UP | BYTES_DOWN | SHORT_UP | SHORT_DOWN;
+    return table;
+}
+
+static void forget(vehicle_groups *table)
+{
+    for (size_t i = 0; i < table->count; i++)
+        free(table->vehicles[i].key);
+    table->count = 0;
+    memset(table->slots, 0, SLOTS * sizeof *table->slots);
+}
+
+void by_close(vehicle_groups *table)
+{
+    if (table == NULL)
+        return;
+    forget(table);
+    free(table->vehicles);
+    free(table->slots);
+    free(table);
+}
+
+const by_counts *by_counted(const vehicle_groups *table) { return &table->counts; }
+
+const char *by_sentence(by_status status)
+{
+    switch (status) {
+    case BY_E_MEMORY: return "no memory for so many vehicles";
+    case BY_E_WRITE: return "the answer could not be written";
+    case BY_E_ORDER:
+        return "there are too many vehicles for rows in any order: sort the file by this column, and judge it again";
+    case BY_E_BRAKES: return "one vehicle has more rows than can be counted";
+    case BY_OK: break;
+    }
+    return NULL;
+}
+
+/* --- Lines -------------------------------------------------------------------------------------------- */
+
+typedef struct line {
+    vehicle_groups *table;
+    bool good;
+} line;
+
+static void put(line *to, const char *bytes, size_t size)
+{
+    to->good = to->good && (size == 0 || to->table->sink.write(to->table->sink.context, bytes, size));
+}
+
+static void put_text(line *to, const char *text) { put(to, text, strlen(text)); }
+
+static void put_separator(line *to) { put(to, &to->table->separator, 1); }
+
+/* A cell is put in quotes only where it must be (RFC 4180). */
+static void put_cell(line *to, const char *text, size_t size)
+{
+    bool plain = true;
+    for (size_t i = 0; i < size && plain; i++)
+        plain = text[i] != to->table->separator && text[i] != '"' && text[i] != '\n' && text[i] != '\r';
+    if (plain) {
+        put(to, text, size);
+        return;
+    }
+    put_text(to, "\"");
+    for (size_t i = 0; i < size; i++)
+        put(to, text[i] == '"' ? "\"\"" : text + i, text[i] == '"' ? 2 : 1);
+    put_text(to, "\"");
+}
+
+static void put_count(line *to, uint64_t count)
+{
+    char text[24];
+    snprintf(text, sizeof text, "%llu", (unsigned long long)count);
+    put_separator(to);
+    put_text(to, text);
+}
+
+/* An exact number as a mixed fraction, like a length without its unit. */
+static void put_ratio(line *to, rodt_ratio ratio, int64_t times)
+{
+    char text[RODT_LENGTH_TEXT_SIZE];
+    rodt_length value;
+    put_separator(to);
+    if (rodt_length_scale((rodt_length){ratio.num, ratio.den}, (rodt_ratio){times, 1}, &value) == RODT_OK &&
+        rodt_length_format(value, text, sizeof text) == RODT_OK)
+        put_text(to, text);
+}
+
+static void put_remarks(line *to, const vehicle *one)
+{
+    put_separator(to);
+    put_text(to, (one->remarks & MIXED_DAYS) != 0 ? "mixed-days" : "");
+    put_text(to, one->remarks == (MIXED_DAYS | POSITION_TWICE) ? " " : "");
+    put_text(to, (one->remarks & POSITION_TWICE) != 0 ? "position-twice" : "");
+}
+
+by_status by_write_header(vehicle_groups *table, const char *column)
+{
+    static const char *const headings[] = {"brakes",    "in_adjustment", "out_of_adjustment", "inoperative",
+                                           "undetermined", "defective",  "percent",           "verdict",
+                                           "whole_needed", "remarks"};
+    line to = {table, true};
+    put_cell(&to, column, strlen(column));
+    for (size_t i = 0; i < sizeof headings / sizeof headings[0]; i++) {
+        put_separator(&to);
+        put_text(&to, headings[i]);
+    }
+    put_text(&to, "\n");
+    return to.good ? BY_OK : BY_E_WRITE;
+}
+
+static by_status write_vehicle(vehicle_groups *table, const vehicle *one)
+{
+    rodt_count count;
+    line to = {table, true};
+    if (rodt_tally_judge(&one->tally, 0, &count) != RODT_OK)
+        return BY_E_BRAKES;
+    if (one->size == 0)
+        count.outcome = RODT_OUTCOME_UNDETERMINED;
+    put_cell(&to, one->key, one->size);
+    put_count(&to, count.brakes);
+    put_count(&to, one->verdict[RODT_IN_ADJUSTMENT]);
+    put_count(&to, one->verdict[RODT_OUT_OF_ADJUSTMENT]);
+    put_count(&to, one->verdict[RODT_INOPERATIVE]);
+    put_count(&to, one->verdict[RODT_UNDETERMINED]);
+    put_ratio(&to, count.defective, 1);
+    put_ratio(&to, count.share, 100);
+    put_separator(&to);
+    put_text(&to, rodt_outcome_name(count.outcome));
+    put_count(&to, count.whole_needed);
+    put_remarks(&to, one);
+    put_text(&to, "\n");
+    table->counts.vehicles++;
+    table->counts.outcome[count.outcome]++;
+    return to.good ? BY_OK : BY_E_WRITE;
+}
+
+by_status by_finish(vehicle_groups *table)
+{
+    by_status status = BY_OK;
+    for (size_t i = 0; i < table->count && status == BY_OK; i++)
+        status = write_vehicle(table, &table->vehicles[i]);
+    forget(table);
+    return status;
+}
+
+/* --- Vehicles ----------------------------------------------------------------------------------------- */
+
+/* FNV-1a: short keys, and nobody gains by making them collide beyond a slower run. */
+static uint64_t hash_of(const char *key, size_t size)
+{
+    uint64_t hash = 0xcbf29ce484222325u;
+    for (size_t i = 0; i < size; i++)
+        hash = (hash ^ (unsigned char)key[i]) * 0x100000001b3u;
+    return hash;
+}
+
+static bool has_key(const vehicle *one, uint64_t hash, const char *key, size_t size)
+{
+    return one->hash == hash && one->size == size && (size == 0 || memcmp(one->key, key, size) == 0);
+}
+
+/* The slot of the key, or the free one where it belongs. */
+static uint32_t *find_slot(vehicle_groups *table, uint64_t hash, const char *key, size_t size)
+{
+    size_t at = (size_t)(hash % SLOTS);
+    while (table->slots[at] != 0 && !has_key(&table->vehicles[table->slots[at] - 1], hash, key, size))
+        at = (at + 1) % SLOTS;
+    return &table->slots[at];
+}
+
+static int compare_bytes(const vehicle *before, const char *key, size_t size)
+{
+    size_t both = before->size < size ? before->size : size;
+    int order = both == 0 ? 0 : memcmp(before->key, key, both);
+    return order != 0 ? order : (before->size > size) - (before->size < size);
+}
+
+static void keep_orders(vehicle_groups *table, const char *key, size_t size)
+{
+    if (table->count == 0)
+        return;
+    const vehicle *before = &table->vehicles[table->count - 1];
+    int bytes = compare_bytes(before, key, size);
+    int shorter = before->size != size ? (before->size > size) - (before->size < size) : bytes;
+    table->orders &= bytes < 0 ? ~(unsigned)BYTES_DOWN : ~(unsigned)BYTES_UP;
+    table->orders &= shorter < 0 ? ~(unsigned)SHORT_DOWN : ~(unsigned)SHORT_UP;
+}
+
+/* Writes and forgets all vehicles but the last, which may go on. */
+static by_status make_room(vehicle_groups *table)
+{
+    by_status status = BY_OK;
+    if (table->orders == 0)
+        return BY_E_ORDER;
+    for (size_t i = 0; i + 1 < table->count && status == BY_OK; i++)
+        status = write_vehicle(table, &table->vehicles[i]);
+    if (status != BY_OK)
+        return status;
+    vehicle last = table->vehicles[table->count - 1];
+    table->count--;
+    forget(table);
+    table->vehicles[0] = last;
+    table->count = 1;
+    *find_slot(table, last.hash, last.key, last.size) = 1;
+    table->sorted_only = true;
+    return BY_OK;
+}
+
+static bool grow(vehicle_groups *table)
+{
+    if (table->count < table->capacity)
+        return true;
+    size_t capacity = table->capacity == 0 ? 64 : table->capacity * 2;
+    vehicle *grown = realloc(table->vehicles, capacity * sizeof *grown);
+    if (grown == NULL)
+        return false;
+    table->vehicles = grown;
+    table->capacity = capacity;
+    return true;
+}
+
+static by_status add_vehicle(vehicle_groups *table, uint64_t hash, const char *key, size_t size)
+{
+    keep_orders(table, key, size);
+    if (table->sorted_only && table->orders == 0)
+        return BY_E_ORDER;
+    if (table->count == BY_OPEN_MAX) {
+        by_status status = make_room(table);
+        if (status != BY_OK)
+            return status;
+    }
+    char *copy = malloc(size + 1);
+    if (copy == NULL || !grow(table)) {
+        free(copy);
+        return BY_E_MEMORY;
+    }
+    if (size > 0)
+        memcpy(copy, key, size);
+    vehicle *one = &table->vehicles[table->count];
+    memset(one, 0, sizeof *one);
+    one->key = copy;
+    one->size = size;
+    one->hash = hash;
+    table->count++;
+    *find_slot(table, hash, key, size) = (uint32_t)table->count;
+    return BY_OK;
+}
+
+static void remark(vehicle *one, const by_brake *brake)
+{
+    rodt_position position = brake->position;
+    if (one->tally.brakes == 0)
+        one->day = brake->day;
+    else if (rodt_date_compare(one->day, brake->day) != 0)
+        one->remarks |= MIXED_DAYS;
+    if (position.axle < 1 || position.axle > RODT_AXLE_NUMBER_MAX || position.side == RODT_SIDE_UNKNOWN)
+        return;
+    unsigned place = (unsigned)position.axle * 2u + (position.side == RODT_SIDE_RIGHT);
+    unsigned char bit = (unsigned char)(1u << place % 8u);
+    if ((one->seen[place / 8u] & bit) != 0)
+        one->remarks |= POSITION_TWICE;
+    one->seen[place / 8u] |= bit;
+}
+
+static bool add_tally(rodt_tally *to, const rodt_tally *one)
+{
+    if (to->brakes >= RODT_BRAKES_MAX)
+        return false;
+    to->brakes += one->brakes;
+    to->full += one->full;
+    to->half += one->half;
+    to->unknown += one->unknown;
+    to->inoperative += one->inoperative;
+    return true;
+}
+
+by_brake by_brake_of(const rodt_finding *finding, rodt_position position)
+{
+    by_brake brake = {.verdict = finding->verdict, .day = finding->day, .position = position};
+    (void)rodt_tally_add(&brake.tally, finding);
+    return brake;
+}
+
+/* Makes the vehicle of the key the last one that was met; most rows are of the one before. */
+static by_status meet_vehicle(vehicle_groups *table, const char *key, size_t size)
+{
+    if (table->last < table->count && has_key(&table->vehicles[table->last], table->last_hash, key, size))
+        return BY_OK;
+    uint64_t hash = hash_of(key, size);
+    uint32_t *slot = find_slot(table, hash, key, size);
+    if (*slot == 0) {
+        by_status status = add_vehicle(table, hash, key, size);
+        if (status != BY_OK)
+            return status;
+        slot = find_slot(table, hash, key, size);
+    }
+    table->last = *slot - 1;
+    table->last_hash = hash;
+    return BY_OK;
+}
+
+by_status by_count(vehicle_groups *table, const char *key, size_t size, const by_brake *brake)
+{
+    by_status status = meet_vehicle(table, key, size);
+    if (status != BY_OK)
+        return status;
+    vehicle *one = &table->vehicles[table->last];
+    remark(one, brake);
+    one->verdict[brake->verdict]++;
+    return add_tally(&one->tally, &brake->tally) ? BY_OK : BY_E_BRAKES;
+}
+
+by_status by_add(vehicle_groups *table, const char *key, size_t size, const rodt_finding *finding,
+                 rodt_position position)
+{
+    by_brake brake = by_brake_of(finding, position);
+    return by_count(table, key, size, &brake);
+}

@@ -1,0 +1,323 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* rodtravel identify: which chamber it can be, by what a person sees. */
+#include "commands/limits_table.h"
+#include "commands.h"
+#include "input/rule_context.h"
+#include "ui/compiler.h"
+#include "ui/exit_status.h"
+#include "ui/format.h"
+#include "ui/json_writer.h"
+#include "ui/message.h"
+#include "ui/options.h"
+#include "ui/wrap.h"
+
+#include <stdio.h>
+#include <string.h>
+
+enum {
+    IDENTIFY_STAMP, IDENTIFY_FAMILY, IDENTIFY_PORT, IDENTIFY_TAG, IDENTIFY_DIAMETER, IDENTIFY_DIVISION,
+    IDENTIFY_RATED, IDENTIFY_RULES, IDENTIFY_AS_OF, IDENTIFY_JSON
+};
+
+static const option_spec options[] = {
+    [IDENTIFY_STAMP] = {"stamp", "TEXT", "what is stamped or cast on the housing: 30, 30L, 3030, \"bolt C\"", false},
+    [IDENTIFY_FAMILY] = {"family", "WORD", "how it is built: clamp, bolt, rotochamber or dd3", false},
+    [IDENTIFY_PORT] = {"port", "round|square", "shape of the air ports; square is a sign of long stroke", false},
+    [IDENTIFY_TAG] = {"tag", "trapezoid|none", "tag under a clamp bolt; a trapezoid is a sign of long stroke", false},
+    [IDENTIFY_DIAMETER] = {"diameter", "LEN", "outside diameter, by tape", false},
+    [IDENTIFY_DIVISION] = {"division", "LEN", "graduation the diameter was read to; 1/8 if not given", false},
+    [IDENTIFY_RATED] = {"rated", "LEN", "rated stroke marked on the housing", false},
+    [IDENTIFY_RULES] = {"rules", "ID", "rule set of the limits; " RODT_DEFAULT_RULES " if not given", false},
+    [IDENTIFY_AS_OF] = {"as-of", "DATE", "day whose limits are shown; today if not given", false},
+    [IDENTIFY_JSON] = {"json", NULL, "the answer as one JSON object", false},
+};
+
+/* --- From arguments to an answer --------------------------------------------------------------------- */
+
+static int read_length_option(const command_line *from, size_t option, const char *what, rodt_length *out)
+{
+    rodt_error error;
+    const char *text = option_value(from, option);
+    if (text == NULL || rodt_length_parse(text, out, &error) == RODT_OK)
+        return STATUS_CONTINUE;
+    return print_text_error(what, text, &error);
+}
+
+/* A letter alone is no mark by itself, but it is one on a housing that was seen to be of the bolt type. */
+static int read_stamp(const command_line *from, rodt_family family, rodt_chamber *out)
+{
+    rodt_error error;
+    const char *text = option_value(from, IDENTIFY_STAMP);
+    if (text == NULL || rodt_chamber_parse(text, out, &error) == RODT_OK)
+        return STATUS_CONTINUE;
+    char named[80];
+    snprintf(named, sizeof named, "%s %s", rodt_family_name(family), text);
+    if (family == RODT_FAMILY_BOLT && strlen(text) == 1 && rodt_chamber_parse(named, out, NULL) == RODT_OK)
+        return STATUS_CONTINUE;
+    return print_text_error("the stamp behind --stamp", text, &error);
+}
+
+static int read_words(const command_line *from, rodt_clues *out)
+{
+    static const choice families[] = {{"clamp", RODT_FAMILY_CLAMP}, {"bolt", RODT_FAMILY_BOLT},
+                                      {"rotochamber", RODT_FAMILY_ROTOCHAMBER}, {"dd3", RODT_FAMILY_DD3}};
+    static const choice ports[] = {{"round", RODT_PORT_ROUND}, {"square", RODT_PORT_SQUARE}};
+    static const choice tags[] = {{"trapezoid", RODT_TAG_TRAPEZOID}, {"none", RODT_TAG_NONE}};
+    int family = 0, port = 0, tag = 0;
+    int status = choose_option(from, IDENTIFY_FAMILY, families, COUNT_OF(families), &family);
+    if (status == STATUS_CONTINUE)
+        status = choose_option(from, IDENTIFY_PORT, ports, COUNT_OF(ports), &port);
+    if (status == STATUS_CONTINUE)
+        status = choose_option(from, IDENTIFY_TAG, tags, COUNT_OF(tags), &tag);
+    out->family = (rodt_family)family;
+    out->port = (rodt_port)port;
+    out->tag = (rodt_tag)tag;
+    return status;
+}
+
+static bool has_clue(const command_line *from)
+{
+    static const size_t clues[] = {IDENTIFY_STAMP, IDENTIFY_FAMILY, IDENTIFY_PORT,
+                                   IDENTIFY_TAG,   IDENTIFY_DIAMETER, IDENTIFY_RATED};
+    for (size_t i = 0; i < COUNT_OF(clues); i++) {
+        if (option_given(from, clues[i]))
+            return true;
+    }
+    return false;
+}
+
+static int refuse_zero_division(rodt_length division)
+{
+    bool zero = rodt_length_given(division) && division.num == 0;
+    return zero ? print_error("the division behind --division is longer than nothing") : STATUS_CONTINUE;
+}
+
+static int read_clues(const command_line *from, rodt_clues *out)
+{
+    memset(out, 0, sizeof *out);
+    if (!has_clue(from)) {
+        print_error("identify needs a clue: --stamp, --family, --port, --tag, --diameter or --rated");
+        return print_error("see: rodtravel identify --help");
+    }
+    int status = read_words(from, out);
+    if (status == STATUS_CONTINUE)
+        status = read_stamp(from, out->family, &out->stamp);
+    if (status == STATUS_CONTINUE)
+        status = read_length_option(from, IDENTIFY_DIAMETER, "the diameter behind --diameter", &out->diameter);
+    if (status == STATUS_CONTINUE)
+        status = read_length_option(from, IDENTIFY_DIVISION, "the division behind --division",
+                                    &out->diameter_division);
+    if (status == STATUS_CONTINUE)
+        status = refuse_zero_division(out->diameter_division);
+    if (status == STATUS_CONTINUE)
+        status = read_length_option(from, IDENTIFY_RATED, "the rated stroke behind --rated", &out->rated_stroke);
+    return status;
+}
+
+/* --- For people -------------------------------------------------------------------------------------- */
+
+static void name_clues(uint32_t clues, char *words, size_t size)
+{
+    words[0] = '\0';
+    for (uint32_t bit = 1; bit <= RODT_CLUE_DIAMETER; bit <<= 1) {
+        size_t used = strlen(words);
+        if ((clues & bit) != 0)
+            snprintf(words + used, size - used, "%s%s", used == 0 ? "" : ", ", rodt_clue_name(bit));
+    }
+}
+
+/* A candidate does not say how its limit was checked; its row does. */
+static rodt_evidence evidence_of(const rodt_candidate *candidate, const rule_context *setting)
+{
+    rodt_limit_answer answer;
+    rodt_status status = rodt_rules_find_limit(setting->rules, &candidate->chamber, setting->day, &answer);
+    return status == RODT_OK ? answer.evidence : RODT_FROM_MEMORY;
+}
+
+static bool is_unconfirmed(const rodt_candidate *candidate, const rule_context *setting)
+{
+    return rodt_length_given(candidate->limit) && evidence_of(candidate, setting) != RODT_CHECKED;
+}
+
+static void print_candidate(const rodt_candidate *candidate, const rule_context *setting)
+{
+    char chamber[RODT_CHAMBER_TEXT_SIZE], rated[WORD_SIZE], limit[WORD_SIZE + 1], diameter[WORD_SIZE];
+    char clues[120], line[300], against[120];
+    snprintf(limit, sizeof limit, "%s%s", format_length(candidate->limit, rated),
+             is_unconfirmed(candidate, setting) ? "*" : "");
+    name_clues(candidate->clues_for, clues, sizeof clues);
+    name_clues(candidate->clues_against, against, sizeof against);
+    snprintf(line, sizeof line, "  %-22s%-7s%-8s%-10s", format_chamber(&candidate->chamber, chamber),
+             format_length(candidate->chamber.rated_stroke, rated), limit, format_length(candidate->diameter, diameter));
+    char reasons[260];
+    snprintf(reasons, sizeof reasons, "%s%s%s", clues, against[0] == '\0' ? "" : "; against: ", against);
+    print_wrapped(stdout, line, 49, reasons);
+}
+
+static void print_contradiction(uint32_t contradiction)
+{
+    char clues[120];
+    char line[300];
+    name_clues(contradiction, clues, sizeof clues);
+    snprintf(line, sizeof line, "the clues contradict each other (%s): one was misread, or parts of two chambers "
+             "were put together; look again", clues);
+    print_wrapped(stdout, "Mind", 8, line);
+}
+
+/* Without a candidate, or without a limit for any of them, the library has nothing to tell apart. */
+static const char *next_words(const rodt_identification *answer)
+{
+    if (answer->count == 0)
+        return "no chamber in the tables is so: look and measure again";
+    if (!rodt_length_given(answer->strict_limit))
+        return "the rule set has no limit for it: read the rated stroke marked on the housing (--rated), a rule set "
+               "may judge by a part of that";
+    return rodt_observation_text(answer->settle_by);
+}
+
+static void print_heading(const rodt_identification *answer)
+{
+    char limit[WORD_SIZE];
+    char line[200];
+    if (answer->count == 0) {
+        print_painted(stdout, PAINT_OPEN, "NO CHAMBER FITS");
+        fputs("\n\n", stdout);
+        return;
+    }
+    if (!rodt_length_given(answer->strict_limit))
+        snprintf(line, sizeof line, "NO PUBLISHED LIMIT FOR WHAT FITS");
+    else if (answer->settle_by == RODT_OBSERVE_NOTHING && answer->contradiction == 0)
+        snprintf(line, sizeof line, "LIMIT %s", format_length(answer->strict_limit, limit));
+    else
+        snprintf(line, sizeof line, "JUDGE BY %s UNTIL THE %zu CHAMBERS ARE TOLD APART",
+                 format_length(answer->strict_limit, limit), answer->count);
+    print_painted(stdout, PAINT_STRONG, line);
+    fputs("\n\n", stdout);
+}
+
+/* Returns true if the limit of a candidate is unconfirmed. */
+static bool print_candidates(const rodt_identification *answer, const rule_context *setting)
+{
+    bool unconfirmed = false;
+    if (answer->count == 0)
+        return false;
+    puts("  chamber               rated  limit   diameter  what speaks for it");
+    for (size_t i = 0; i < answer->count; i++) {
+        print_candidate(&answer->candidates[i], setting);
+        unconfirmed = unconfirmed || is_unconfirmed(&answer->candidates[i], setting);
+    }
+    putchar('\n');
+    return unconfirmed;
+}
+
+static void print_answer(const rodt_identification *answer, const rule_context *setting)
+{
+    char line[200], day[WORD_SIZE];
+    print_heading(answer);
+    if (print_candidates(answer, setting))
+        print_unconfirmed();
+    if (answer->contradiction != 0)
+        print_contradiction(answer->contradiction);
+    print_wrapped(stdout, "Next", 8, next_words(answer));
+    snprintf(line, sizeof line, "limits of %s on %s, in inches; see: rodtravel limits",
+             rodt_rules_id(setting->rules), format_date(setting->day, day));
+    print_wrapped(stdout, "Law", 8, line);
+}
+
+/* --- For programs ------------------------------------------------------------------------------------ */
+
+static void write_clues(json_writer *json, const char *key, uint32_t clues)
+{
+    json_key(json, key);
+    json_open(json, '[');
+    for (uint32_t bit = 1; bit <= RODT_CLUE_DIAMETER; bit <<= 1) {
+        if ((clues & bit) != 0)
+            json_text(json, rodt_clue_name(bit));
+    }
+    json_close(json, ']');
+}
+
+static void write_candidate(json_writer *json, const rodt_candidate *candidate, const rule_context *setting)
+{
+    char chamber[RODT_CHAMBER_TEXT_SIZE];
+    json_open(json, '{');
+    json_pair(json, "chamber", format_chamber(&candidate->chamber, chamber));
+    json_pair(json, "family", rodt_family_name(candidate->chamber.family));
+    json_pair(json, "size", candidate->chamber.size);
+    json_pair(json, "class", rodt_stroke_class_name(candidate->chamber.stroke_class));
+    json_length(json, "rated_stroke", candidate->chamber.rated_stroke);
+    json_length(json, "limit", candidate->limit);
+    json_pair(json, "evidence",
+              rodt_length_given(candidate->limit) ? format_evidence(evidence_of(candidate, setting)) : NULL);
+    json_length(json, "diameter", candidate->diameter);
+    json_length(json, "diameter_distance", candidate->diameter_distance);
+    write_clues(json, "clues_for", candidate->clues_for);
+    write_clues(json, "clues_against", candidate->clues_against);
+    json_close(json, '}');
+}
+
+static void write_answer(const rodt_identification *answer, const rule_context *setting)
+{
+    json_writer json = {.to = stdout, .first = true};
+    json_open(&json, '{');
+    json_length(&json, "strict_limit", answer->strict_limit);
+    json_key(&json, "candidates");
+    json_open(&json, '[');
+    for (size_t i = 0; i < answer->count; i++)
+        write_candidate(&json, &answer->candidates[i], setting);
+    json_close(&json, ']');
+    write_clues(&json, "contradiction", answer->contradiction);
+    json_pair(&json, "next", next_words(answer));
+    json_pair(&json, "rules", rodt_rules_id(setting->rules));
+    json_date(&json, "as_of", setting->day);
+    json_close(&json, '}');
+    putchar('\n');
+}
+
+/* --- The command ------------------------------------------------------------------------------------- */
+
+static int answer_clues(const command_line *from, const rodt_clues *clues, const rule_context *setting)
+{
+    rodt_identification answer;
+    rodt_status status = rodt_identify(clues, setting->rules, setting->day, &answer);
+    if (status != RODT_OK)
+        return print_error("%s", rodt_status_text(status));
+    if (option_given(from, IDENTIFY_JSON))
+        write_answer(&answer, setting);
+    else
+        print_answer(&answer, setting);
+    bool answered = answer.contradiction == 0 && rodt_length_given(answer.strict_limit);
+    return answered ? STATUS_GOOD : STATUS_UNDETERMINED;
+}
+
+static int run(int argc, char **argv)
+{
+    command_line from;
+    rodt_clues clues;
+    rule_context setting;
+    int status = parse_arguments(&identify_command, argc, argv, 0, 0, &from);
+    if (status == STATUS_CONTINUE)
+        status = read_clues(&from, &clues);
+    if (status == STATUS_CONTINUE)
+        status = rule_context_open(option_value(&from, IDENTIFY_RULES), NULL, option_value(&from, IDENTIFY_AS_OF), &setting);
+    if (status == STATUS_CONTINUE)
+        status = answer_clues(&from, &clues, &setting);
+    return status;
+}
+
+const command_spec identify_command = {
+    .name = "identify",
+    .operands = "[OPTION]...",
+    .summary = "find out which chamber it can be",
+    .help = "Lists the chambers that what you see can mean, the limit of each, and what to look at next. As long "
+            "as more than one is left, judge by the smallest limit. A diameter alone seldom decides: families "
+            "overlap, and standard and long stroke are equally wide.\n"
+            "\n"
+            "  rodtravel identify --stamp 30 --port square\n"
+            "  rodtravel identify --diameter \"8 1/8\" --family clamp\n"
+            "\n"
+            "Exit status 3: no chamber fits, or the clues contradict each other.\n",
+    .options = options,
+    .option_count = COUNT_OF(options),
+    .run = run,
+};

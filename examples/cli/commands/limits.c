@@ -1,0 +1,224 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* rodtravel limits: the limit of one chamber, the table of a rule set, or the list of rule sets. */
+#include "air/air.h"
+#include "commands.h"
+#include "commands/limits_table.h"
+#include "input/rule_context.h"
+#include "ui/compiler.h"
+#include "ui/exit_status.h"
+#include "ui/format.h"
+#include "ui/json_writer.h"
+#include "ui/message.h"
+#include "ui/options.h"
+#include "ui/wrap.h"
+
+#include <stdio.h>
+#include <string.h>
+
+enum { LIMITS_CLASS, LIMITS_RATED, LIMITS_RULES, LIMITS_LIMITS, LIMITS_AS_OF, LIMITS_LIST, LIMITS_AIR, LIMITS_JSON };
+
+static const option_spec options[] = {
+    [LIMITS_CLASS] = {"class", "standard|long", "stroke class; not given = standard", false},
+    [LIMITS_RATED] = {"rated", "LEN", "rated stroke marked on the housing", false},
+    [LIMITS_RULES] = {"rules", "ID", "rule set; " RODT_DEFAULT_RULES " if not given", false},
+    [LIMITS_LIMITS] = {"limits", "FILE", "a carrier's own, stricter limits on top of it", false},
+    [LIMITS_AS_OF] = {"as-of", "DATE", "day whose limits are shown; today if not given", false},
+    [LIMITS_LIST] = {"list", NULL, "the rule sets with their dates, sources and pressures", false},
+    [LIMITS_AIR] = {"air", NULL, "the air checks of the rule set instead of its limits", false},
+    [LIMITS_JSON] = {"json", NULL, "the answer as one JSON object", false},
+};
+
+/* --- One chamber ------------------------------------------------------------------------------------- */
+
+/* Everything about a limit that a finding without readings holds. */
+static const rodt_reason limit_reasons[] = {
+    RODT_REASON_ASSUMED_STANDARD,   RODT_REASON_ASSUMED_CLAMP,     RODT_REASON_CONFLICTING_MARKS,
+    RODT_REASON_NO_PUBLISHED_LIMIT, RODT_REASON_RULES_NOT_IN_FORCE, RODT_REASON_LIMIT_UNCONFIRMED,
+    RODT_REASON_LIMIT_FROM_RATED,   RODT_REASON_LIMIT_MARKED};
+
+static int refuse_text(const command_line *from, const rodt_error *error)
+{
+    if (strcmp(error->field, "stroke class") == 0)
+        return print_text_error("the stroke class behind --class", option_value(from, LIMITS_CLASS), error);
+    if (strcmp(error->field, "rated stroke") == 0)
+        return print_text_error("the rated stroke behind --rated", option_value(from, LIMITS_RATED), error);
+    return print_text_error("the chamber", from->operands[0], error);
+}
+
+/* A wheel end that was not measured has a limit all the same; the missing readings are no fault here. */
+static int find_limit(const command_line *from, const rule_context *setting, rodt_finding *finding)
+{
+    const rodt_reading_text text = {.chamber = from->operands[0],
+                                    .stroke_class = option_value(from, LIMITS_CLASS),
+                                    .rated_stroke = option_value(from, LIMITS_RATED),
+                                    .default_day = setting->day};
+    rodt_error error = {.status = RODT_OK};
+    rodt_status status = rodt_judge_row(&text, setting->rules, finding, &error);
+    if (status != RODT_OK)
+        return print_error("%s", rodt_status_text(status));
+    if (strcmp(error.field, "released") != 0)
+        return refuse_text(from, &error);
+    return STATUS_CONTINUE;
+}
+
+static bool is_of_chamber(const rodt_limit *row, const void *context)
+{
+    const rodt_chamber *chamber = context;
+    return row->family == chamber->family && strcmp(row->size, chamber->size) == 0;
+}
+
+static void print_limit(const rodt_finding *finding, const rule_context *setting)
+{
+    char word[WORD_SIZE], chamber[RODT_CHAMBER_TEXT_SIZE], line[200];
+    bool given = rodt_length_given(finding->limit);
+    snprintf(line, sizeof line, "LIMIT %s", given ? format_length(finding->limit, word) : "NOT KNOWN");
+    print_painted(stdout, PAINT_STRONG, line);
+    printf("  %s%s\n\n", format_chamber(&finding->chamber, chamber), given ? ", inches of applied stroke" : "");
+    const char *label = "Why     - ";
+    for (size_t i = 0; i < COUNT_OF(limit_reasons); i++) {
+        char sentence[RODT_SENTENCE_SIZE];
+        if (rodt_finding_reason_format(finding, limit_reasons[i], sentence, sizeof sentence) != RODT_OK)
+            continue;
+        print_wrapped(stdout, label, 10, sentence);
+        label = "        - ";
+    }
+    if (label[0] == ' ')
+        putchar('\n');
+    print_limit_tables(setting, is_of_chamber, &finding->chamber);
+}
+
+static void write_limit(const rodt_finding *finding, const rule_context *setting)
+{
+    char chamber[RODT_CHAMBER_TEXT_SIZE];
+    json_writer json = {.to = stdout, .first = true};
+    json_open(&json, '{');
+    json_pair(&json, "chamber", format_chamber(&finding->chamber, chamber));
+    json_length(&json, "rated_stroke", finding->chamber.rated_stroke);
+    json_length(&json, "limit", finding->limit);
+    json_length(&json, "law_limit", finding->law_limit);
+    json_length(&json, "long_limit", finding->long_limit);
+    json_key(&json, "reasons");
+    json_open(&json, '[');
+    for (size_t i = 0; i < COUNT_OF(limit_reasons); i++) {
+        if (rodt_finding_has(finding, limit_reasons[i]))
+            json_text(&json, rodt_reason_code(limit_reasons[i]));
+    }
+    json_close(&json, ']');
+    json_source(&json, "source", finding->source);
+    json_pair(&json, "evidence", finding->source != NULL ? format_evidence(finding->evidence) : NULL);
+    write_limit_tables(&json, setting, is_of_chamber, &finding->chamber);
+    json_close(&json, '}');
+    putchar('\n');
+}
+
+static int answer_chamber(const command_line *from, const rule_context *setting)
+{
+    rodt_finding finding;
+    int status = find_limit(from, setting, &finding);
+    if (status != STATUS_CONTINUE)
+        return status;
+    if (option_given(from, LIMITS_JSON))
+        write_limit(&finding, setting);
+    else
+        print_limit(&finding, setting);
+    return rodt_length_given(finding.limit) ? STATUS_GOOD : STATUS_UNDETERMINED;
+}
+
+/* --- The whole table --------------------------------------------------------------------------------- */
+
+static bool is_any(const rodt_limit *row, const void *context)
+{
+    (void)row;
+    (void)context;
+    return true;
+}
+
+static bool is_in_force(const rule_context *setting)
+{
+    const rodt_rules *law = law_of(setting);
+    return rodt_date_compare(rodt_rules_from(law), setting->day) <= 0 &&
+           (!rodt_date_given(rodt_rules_until(law)) || rodt_date_compare(setting->day, rodt_rules_until(law)) <= 0);
+}
+
+static int answer_all(const command_line *from, const rule_context *setting)
+{
+    if (option_given(from, LIMITS_CLASS) || option_given(from, LIMITS_RATED))
+        return print_error("--class and --rated belong to a chamber; see: rodtravel limits --help");
+    if (option_given(from, LIMITS_JSON)) {
+        json_writer json = {.to = stdout, .first = true};
+        json_open(&json, '{');
+        write_limit_tables(&json, setting, is_any, NULL);
+        json_close(&json, '}');
+        putchar('\n');
+    } else {
+        print_limit_tables(setting, is_any, NULL);
+    }
+    return is_in_force(setting) ? STATUS_GOOD : STATUS_UNDETERMINED;
+}
+
+static int answer_air(const command_line *from, const rule_context *setting)
+{
+    if (from->operand_count > 0 || option_given(from, LIMITS_CLASS) || option_given(from, LIMITS_RATED))
+        return print_error("--air goes with no chamber; see: rodtravel limits --help");
+    const rodt_rules *law = law_of(setting);
+    if (option_given(from, LIMITS_JSON)) {
+        json_writer json = {.to = stdout, .first = true};
+        json_open(&json, '{');
+        write_air_table(&json, law);
+        json_close(&json, '}');
+        putchar('\n');
+    } else {
+        print_air_table(law);
+    }
+    return rodt_rules_air_count(law) > 0 ? STATUS_GOOD : STATUS_UNDETERMINED;
+}
+
+/* --- The command ------------------------------------------------------------------------------------- */
+
+static int answer_list(const command_line *from)
+{
+    if (from->operand_count > 0 || from->given_count > (option_given(from, LIMITS_JSON) ? 2u : 1u))
+        return print_error("--list goes with --json only");
+    if (option_given(from, LIMITS_JSON))
+        write_rules_list();
+    else
+        print_rules_list();
+    return STATUS_GOOD;
+}
+
+static int run(int argc, char **argv)
+{
+    command_line from;
+    rule_context setting;
+    int status = parse_arguments(&limits_command, argc, argv, 0, 1, &from);
+    if (status != STATUS_CONTINUE)
+        return status;
+    if (option_given(&from, LIMITS_LIST))
+        return answer_list(&from);
+    status = rule_context_open(option_value(&from, LIMITS_RULES), option_value(&from, LIMITS_LIMITS),
+                          option_value(&from, LIMITS_AS_OF), &setting);
+    if (status == STATUS_CONTINUE)
+        status = option_given(&from, LIMITS_AIR) ? answer_air(&from, &setting)
+                 : from.operand_count == 1 ? answer_chamber(&from, &setting) : answer_all(&from, &setting);
+    rule_context_close(&setting);
+    return status;
+}
+
+const command_spec limits_command = {
+    .name = "limits",
+    .operands = "[CHAMBER]",
+    .summary = "show adjustment limits and rule sets",
+    .help = "Shows the limit of one chamber and the rows it was chosen from, or without CHAMBER the whole table of "
+            "a rule set, as in force on a day.\n"
+            "\n"
+            "  rodtravel limits 24L --rated 3\n"
+            "  rodtravel limits \"bolt C\"\n"
+            "  rodtravel limits --as-of 2021-10-13\n"
+            "  rodtravel limits --list\n"
+            "  rodtravel limits --air --rules us-cdl\n"
+            "\n"
+            "Exit status 3: no limit is published, or the rule set has no text for the day.\n",
+    .options = options,
+    .option_count = COUNT_OF(options),
+    .run = run,
+};

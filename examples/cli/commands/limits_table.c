@@ -1,0 +1,294 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Tables of limits: aligned for people, complete for programs. */
+#include "commands/limits_table.h"
+#include "input/rule_context.h"
+#include "ui/compiler.h"
+#include "ui/format.h"
+#include "ui/json_writer.h"
+#include "ui/utf8.h"
+#include "ui/wrap.h"
+
+#include <stdio.h>
+
+#define INDENT 8u
+
+typedef struct row_query {
+    const rule_context *setting;
+    row_filter wanted;
+    const void *context;
+} row_query;
+
+static bool is_row_wanted(const row_query *query, const rodt_limit *row)
+{
+    rodt_date day = query->setting->day;
+    bool in_force = rodt_date_compare(row->from, day) <= 0 &&
+                    (!rodt_date_given(row->until) || rodt_date_compare(day, row->until) <= 0);
+    return in_force && query->wanted(row, query->context);
+}
+
+/* The next wanted row from *at on, or NULL. */
+static const rodt_limit *next_row(const row_query *query, const rodt_rules *rules, size_t *at)
+{
+    const rodt_limit *row;
+    while ((row = rodt_rules_limit(rules, (*at)++)) != NULL) {
+        if (is_row_wanted(query, row))
+            return row;
+    }
+    return NULL;
+}
+
+static const char *row_name(const rodt_limit *row, char word[RODT_CHAMBER_TEXT_SIZE])
+{
+    rodt_chamber chamber = {.family = row->family};
+    snprintf(chamber.size, sizeof chamber.size, "%s", row->size);
+    return format_chamber(&chamber, word);
+}
+
+/* --- For people -------------------------------------------------------------------------------------- */
+
+static void print_row(const rodt_limit *row)
+{
+    char name[RODT_CHAMBER_TEXT_SIZE], rated[WORD_SIZE], limit[WORD_SIZE], mm[WORD_SIZE], from[WORD_SIZE],
+        until[WORD_SIZE];
+    bool any = row->stroke_class == RODT_CLASS_UNKNOWN;
+    printf("  %-17s%-10s%-7s%-6s%-2s%6s  %-12s%s\n", row_name(row, name),
+           any ? "any" : rodt_stroke_class_name(row->stroke_class), format_length(row->rated_stroke, rated),
+           format_length(row->limit, limit), row->evidence == RODT_CHECKED ? "" : "*", format_mm(row->printed_mm, mm),
+           format_date(row->from, from), format_date(row->until, until));
+}
+
+/* Every source of the rows once, in their order. */
+static void print_sources(const row_query *query, const rodt_rules *rules)
+{
+    const rodt_source *said[16];
+    size_t count = 0;
+    const rodt_limit *row;
+    const char *label = "Source  - ";
+    for (size_t at = 0; (row = next_row(query, rules, &at)) != NULL && count < COUNT_OF(said);) {
+        bool known = false;
+        for (size_t i = 0; i < count && !known; i++)
+            known = said[i] == row->source;
+        if (known)
+            continue;
+        char words[RODT_SOURCE_TEXT_SIZE], line[RODT_SOURCE_TEXT_SIZE + 100];
+        snprintf(line, sizeof line, "%s (%s)", format_source(row->source, words), rodt_evidence_text(row->evidence));
+        print_wrapped(stdout, label, INDENT + 2, line);
+        if (row->source->address[0] != '\0')
+            print_wrapped(stdout, "", INDENT + 2, row->source->address);
+        said[count++] = row->source;
+        label = "        - ";
+    }
+}
+
+/* Returns the number of rows; *unconfirmed is set if one of them is. */
+static size_t print_rows(const row_query *query, const rodt_rules *rules, bool *unconfirmed)
+{
+    const rodt_limit *row;
+    size_t count = 0;
+    for (size_t at = 0; (row = next_row(query, rules, &at)) != NULL; count++) {
+        if (count == 0)
+            puts("  chamber          class     rated  limit       mm  from        until");
+        print_row(row);
+        *unconfirmed = *unconfirmed || row->evidence != RODT_CHECKED;
+    }
+    if (count > 0)
+        putchar('\n');
+    return count;
+}
+
+void print_unconfirmed(void)
+{
+    print_wrapped(stdout, "*", INDENT, "unconfirmed: not read in its source, and not law");
+}
+
+/* Returns false if there is no row to show, and says so. */
+static bool print_table(const row_query *query, const rodt_rules *rules)
+{
+    bool unconfirmed = false;
+    putchar('\n');
+    if (print_rows(query, rules, &unconfirmed) == 0) {
+        puts(rodt_rules_limit_count(rules) == 0 ? "  It has no rows for single chambers.\n" : "  No row.\n");
+        return false;
+    }
+    if (unconfirmed)
+        print_unconfirmed();
+    print_sources(query, rules);
+    return true;
+}
+
+static void print_share(const rodt_rules *law)
+{
+    char line[200];
+    rodt_ratio share = rodt_rules_rated_share(law);
+    if (!rodt_ratio_given(share))
+        return;
+    snprintf(line, sizeof line, "a chamber without a row has %lld/%lld of the rated stroke marked on it, and not more "
+             "than a limit marked on it", (long long)share.num, (long long)share.den);
+    print_wrapped(stdout, "Other", INDENT, line);
+}
+
+static void print_window(const rodt_rules *law)
+{
+    char from[WORD_SIZE], until[WORD_SIZE], words[RODT_SOURCE_TEXT_SIZE], line[RODT_SOURCE_TEXT_SIZE + 200];
+    if (!rodt_pressure_given(rodt_rules_pressure_from(law)))
+        return;
+    snprintf(line, sizeof line, "%s to %s psi in the reservoirs: %s (%s)",
+             format_pressure(rodt_rules_pressure_from(law), from), format_pressure(rodt_rules_pressure_until(law), until),
+             format_source(rodt_rules_pressure_source(law), words),
+             rodt_evidence_text(rodt_rules_pressure_evidence(law)));
+    print_wrapped(stdout, "Air", INDENT, line);
+}
+
+static bool starts_later(const rodt_rules *law, rodt_date day)
+{
+    return rodt_date_compare(day, rodt_rules_from(law)) < 0;
+}
+
+static bool limits_strokes(const rodt_rules *law)
+{
+    return rodt_rules_limit_count(law) > 0 || rodt_ratio_given(rodt_rules_rated_share(law));
+}
+
+static void print_equal(const rodt_rules *law)
+{
+    if (!limits_strokes(law)) {
+        print_wrapped(stdout, "Air", INDENT, "it has air checks only: rodtravel limits --air");
+        return;
+    }
+    print_wrapped(stdout, "Equal", INDENT,
+                  rodt_rules_at_limit_passes(law) ? "a stroke exactly at the limit passes"
+                                                  : "a stroke exactly at the limit fails");
+}
+
+void print_limit_tables(const rule_context *setting, row_filter wanted, const void *context)
+{
+    const row_query query = {setting, wanted, context};
+    const rodt_rules *law = law_of(setting);
+    char day[WORD_SIZE], line[300];
+    snprintf(line, sizeof line, "%s on %s: %s", rodt_rules_id(law), format_date(setting->day, day),
+             rodt_rules_title(law));
+    print_wrapped(stdout, "", 0, line);
+    if (starts_later(law, setting->day)) {
+        printf("It has no text for that day; it starts on %s.\n", format_date(rodt_rules_from(law), day));
+        return;
+    }
+    bool found = print_table(&query, law);
+    print_equal(law);
+    if (!found || context == NULL)
+        print_share(law);
+    if (context == NULL)
+        print_window(law);
+    if (found)
+        print_wrapped(stdout, "Unit", INDENT, "inches decide; mm are as printed in the source, which rounds them");
+    if (setting->own != NULL) {
+        fputs("\nA carrier's own limits: ", stdout);
+        print_safely(stdout, rodt_rules_id(setting->own));
+        putchar('\n');
+        print_table(&query, setting->own);
+    }
+}
+
+static void print_rules(const rodt_rules *rules)
+{
+    char words[RODT_SOURCE_TEXT_SIZE], day[WORD_SIZE], line[RODT_SOURCE_TEXT_SIZE + 100];
+    print_painted(stdout, PAINT_STRONG, rodt_rules_id(rules));
+    putchar('\n');
+    print_wrapped(stdout, "", INDENT, rodt_rules_title(rules));
+    print_wrapped(stdout, "", INDENT, rodt_rules_authority(rules));
+    bool dated = rodt_date_given(rodt_rules_from(rules));
+    snprintf(line, sizeof line, "%s (%s)%s%s", format_source(rodt_rules_source(rules), words),
+             rodt_evidence_text(rodt_rules_evidence(rules)), dated ? "; judges from " : "",
+             dated ? format_date(rodt_rules_from(rules), day) : "");
+    print_wrapped(stdout, "Law", INDENT, line);
+    print_window(rules);
+    print_share(rules);
+    if (rodt_rules_air_count(rules) > 0) {
+        snprintf(line, sizeof line, "%zu rows%s: rodtravel limits --air --rules %s", rodt_rules_air_count(rules),
+                 limits_strokes(rules) ? "" : ", and no limits of strokes", rodt_rules_id(rules));
+        print_wrapped(stdout, "Checks", INDENT, line);
+    }
+    putchar('\n');
+}
+
+void print_rules_list(void)
+{
+    for (size_t i = 0; i < rodt_rules_count(); i++)
+        print_rules(rodt_rules_at(i));
+    printf("%s judges where no rule set is named. Its limits: rodtravel limits\n", RODT_DEFAULT_RULES);
+}
+
+/* --- For programs ------------------------------------------------------------------------------------ */
+
+static void write_row(json_writer *json, const rodt_limit *row)
+{
+    char name[RODT_CHAMBER_TEXT_SIZE], mm[WORD_SIZE];
+    bool any = row->stroke_class == RODT_CLASS_UNKNOWN;
+    json_open(json, '{');
+    json_pair(json, "chamber", row_name(row, name));
+    json_pair(json, "family", rodt_family_name(row->family));
+    json_pair(json, "size", row->size);
+    json_pair(json, "class", any ? "any" : rodt_stroke_class_name(row->stroke_class));
+    json_length(json, "rated_stroke", row->rated_stroke);
+    json_length(json, "limit", row->limit);
+    json_pair(json, "printed_mm", rodt_length_given(row->printed_mm) ? format_mm(row->printed_mm, mm) : NULL);
+    json_date(json, "from", row->from);
+    json_date(json, "until", row->until);
+    json_source(json, "source", row->source);
+    json_pair(json, "evidence", format_evidence(row->evidence));
+    json_close(json, '}');
+}
+
+static void write_rows(json_writer *json, const char *key, const row_query *query, const rodt_rules *rules)
+{
+    const rodt_limit *row;
+    json_key(json, key);
+    json_open(json, '[');
+    for (size_t at = 0; (row = next_row(query, rules, &at)) != NULL;)
+        write_row(json, row);
+    json_close(json, ']');
+}
+
+void write_limit_tables(json_writer *json, const rule_context *setting, row_filter wanted, const void *context)
+{
+    const row_query query = {setting, wanted, context};
+    const rodt_rules *law = law_of(setting);
+    json_pair(json, "rules", rodt_rules_id(law));
+    json_pair(json, "title", rodt_rules_title(law));
+    json_date(json, "as_of", setting->day);
+    write_rows(json, "limits", &query, law);
+    if (setting->own == NULL)
+        return;
+    json_pair(json, "own_limits", rodt_rules_id(setting->own));
+    write_rows(json, "own_rows", &query, setting->own);
+}
+
+static void write_rules(json_writer *json, const rodt_rules *rules)
+{
+    json_open(json, '{');
+    json_pair(json, "rules", rodt_rules_id(rules));
+    json_pair(json, "title", rodt_rules_title(rules));
+    json_pair(json, "authority", rodt_rules_authority(rules));
+    json_date(json, "from", rodt_rules_from(rules));
+    json_date(json, "until", rodt_rules_until(rules));
+    json_source(json, "source", rodt_rules_source(rules));
+    json_pair(json, "evidence", format_evidence(rodt_rules_evidence(rules)));
+    json_key(json, "at_limit_passes");
+    json_bool(json, rodt_rules_at_limit_passes(rules));
+    json_pressure(json, "psi_from", rodt_rules_pressure_from(rules));
+    json_pressure(json, "psi_until", rodt_rules_pressure_until(rules));
+    json_source(json, "pressure_source", rodt_rules_pressure_source(rules));
+    json_close(json, '}');
+}
+
+void write_rules_list(void)
+{
+    json_writer json = {.to = stdout, .first = true};
+    json_open(&json, '{');
+    json_key(&json, "rule_sets");
+    json_open(&json, '[');
+    for (size_t i = 0; i < rodt_rules_count(); i++)
+        write_rules(&json, rodt_rules_at(i));
+    json_close(&json, ']');
+    json_close(&json, '}');
+    putchar('\n');
+}

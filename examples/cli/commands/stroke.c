@@ -1,0 +1,334 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* rodtravel stroke: one wheel end, two tape readings, one finding. */
+#include "commands.h"
+#include "input/rule_context.h"
+#include "ui/compiler.h"
+#include "ui/exit_status.h"
+#include "ui/format.h"
+#include "ui/json_writer.h"
+#include "ui/message.h"
+#include "ui/options.h"
+#include "ui/wrap.h"
+
+#include <stdio.h>
+#include <string.h>
+
+enum {
+    STROKE_CLASS, STROKE_RATED, STROKE_MARKED_LIMIT, STROKE_RULES, STROKE_LIMITS, STROKE_AS_OF, STROKE_PSI,
+    STROKE_PSI_AFTER, STROKE_DIVISION, STROKE_ENGINE, STROKE_SPRING_BRAKE, STROKE_DRUM, STROKE_UNIT, STROKE_JSON
+};
+
+static const option_spec options[] = {
+    [STROKE_CLASS] = {"class", "standard|long", "stroke class; not given = judged as standard", false},
+    [STROKE_RATED] = {"rated", "LEN", "rated stroke marked on the housing: its full travel, not the limit", false},
+    [STROKE_MARKED_LIMIT] = {"marked-limit", "LEN", "limit marked on a chamber that is in no table", false},
+    [STROKE_RULES] = {"rules", "ID", "rule set that judges; " RODT_DEFAULT_RULES " if not given", false},
+    [STROKE_LIMITS] = {"limits", "FILE", "a carrier's own, stricter limits on top of it", false},
+    [STROKE_AS_OF] = {"as-of", "DATE", "day of the inspection, 2024-05-06; today if not given", false},
+    [STROKE_PSI] = {"psi", "N", "reservoir pressure before the application; 655 kPa is read too", false},
+    [STROKE_PSI_AFTER] = {"psi-after", "N", "reservoir pressure after it", false},
+    [STROKE_DIVISION] = {"division", "LEN", "smallest graduation that was read, 1/16 or 1 mm; then the finding says "
+                                            "what the tape proves", false},
+    [STROKE_ENGINE] = {"engine", "on|off", "engine during the test", false},
+    [STROKE_SPRING_BRAKE] = {"spring-brake", "on|released", "spring brake during the test", false},
+    [STROKE_DRUM] = {"drum", "cold|warm|hot", "temperature of the drum", false},
+    [STROKE_UNIT] = {"unit", "in|mm|cm", "unit of lengths that name none; inches if not given", false},
+    [STROKE_JSON] = {"json", NULL, "the finding as one JSON object", false},
+};
+
+/* --- From arguments to a finding --------------------------------------------------------------------- */
+
+/* How a field of the library is called to the person who typed it. */
+static const struct {
+    const char *field;
+    const char *words;
+    size_t operand; /* COUNT_OF(options) and above = operand 0 and above; below = option */
+} fields[] = {
+    {"chamber", "the chamber", COUNT_OF(options)},
+    {"released", "the released measurement", COUNT_OF(options) + 1},
+    {"applied", "the applied measurement", COUNT_OF(options) + 2},
+    {"stroke class", "the stroke class behind --class", STROKE_CLASS},
+    {"rated stroke", "the rated stroke behind --rated", STROKE_RATED},
+    {"marked limit", "the limit behind --marked-limit", STROKE_MARKED_LIMIT},
+    {"pressure", "the pressure behind --psi", STROKE_PSI},
+    {"pressure after", "the pressure behind --psi-after", STROKE_PSI_AFTER},
+    {"division", "the division behind --division", STROKE_DIVISION},
+    {"unit", "the unit behind --unit", STROKE_UNIT},
+    {"engine", "the word behind --engine", STROKE_ENGINE},
+    {"spring brake", "the word behind --spring-brake", STROKE_SPRING_BRAKE},
+    {"drum", "the word behind --drum", STROKE_DRUM},
+};
+
+static int refuse_text(const command_line *from, const rodt_error *error)
+{
+    for (size_t i = 0; i < COUNT_OF(fields); i++) {
+        if (strcmp(error->field, fields[i].field) != 0)
+            continue;
+        size_t place = fields[i].operand;
+        const char *text = place < COUNT_OF(options) ? option_value(from, place)
+                                                     : from->operands[place - COUNT_OF(options)];
+        return print_text_error(fields[i].words, text, error);
+    }
+    return print_error("%s", error->text);
+}
+
+static int judge(const command_line *from, const rule_context *setting, rodt_finding *finding)
+{
+    const rodt_reading_text text = {.chamber = from->operands[0],
+                                    .released = from->operands[1],
+                                    .applied = from->operands[2],
+                                    .stroke_class = option_value(from, STROKE_CLASS),
+                                    .rated_stroke = option_value(from, STROKE_RATED),
+                                    .marked_limit = option_value(from, STROKE_MARKED_LIMIT),
+                                    .pressure = option_value(from, STROKE_PSI),
+                                    .pressure_after = option_value(from, STROKE_PSI_AFTER),
+                                    .division = option_value(from, STROKE_DIVISION),
+                                    .unit = option_value(from, STROKE_UNIT),
+                                    .engine = option_value(from, STROKE_ENGINE),
+                                    .spring_brake = option_value(from, STROKE_SPRING_BRAKE),
+                                    .drum = option_value(from, STROKE_DRUM),
+                                    .default_day = setting->day};
+    rodt_error error = {.status = RODT_OK};
+    if (rodt_judge_text(&text, setting->rules, finding, &error) != RODT_OK)
+        return refuse_text(from, &error);
+    return STATUS_CONTINUE;
+}
+
+/* --- For people -------------------------------------------------------------------------------------- */
+
+#define INDENT 8u
+
+static void print_verdict(const rodt_finding *finding)
+{
+    static const paint_kind paints[] = {[RODT_UNDETERMINED] = PAINT_OPEN,
+                                   [RODT_IN_ADJUSTMENT] = PAINT_GOOD,
+                                   [RODT_OUT_OF_ADJUSTMENT] = PAINT_BAD,
+                                   [RODT_INOPERATIVE] = PAINT_BAD};
+    char word[40];
+    char chamber[RODT_CHAMBER_TEXT_SIZE];
+    snprintf(word, sizeof word, "%s", rodt_verdict_name(finding->verdict));
+    for (char *at = word; *at != '\0'; at++) {
+        if (*at >= 'a' && *at <= 'z')
+            *at = (char)(*at - 'a' + 'A');
+    }
+    print_painted(stdout, paints[finding->verdict], word);
+    bool unconfirmed = rodt_finding_has(finding, RODT_REASON_LIMIT_UNCONFIRMED);
+    printf("  %s%s\n\n", format_chamber(&finding->chamber, chamber), unconfirmed ? ", by an unconfirmed limit" : "");
+}
+
+static void print_reasons(const rodt_finding *finding)
+{
+    const char *label = "Why     - ";
+    for (int i = 0; i < RODT_REASON_END; i++) {
+        char sentence[RODT_SENTENCE_SIZE];
+        if (rodt_finding_reason_format(finding, (rodt_reason)i, sentence, sizeof sentence) != RODT_OK)
+            continue;
+        print_wrapped(stdout, label, INDENT + 2, sentence);
+        label = "        - ";
+    }
+}
+
+static void print_law(const rodt_finding *finding)
+{
+    char words[RODT_SOURCE_TEXT_SIZE], day[WORD_SIZE], line[RODT_SOURCE_TEXT_SIZE + 200];
+    const rodt_rules *law = rodt_rules_law(finding->rules);
+    const char *id = rodt_rules_id(law != NULL ? law : finding->rules);
+    if (finding->source == NULL)
+        snprintf(line, sizeof line, "%s on %s: %s", id, format_date(finding->day, day),
+                 finding->basis == RODT_BASIS_NOT_IN_FORCE ? "no text for this day" : "no published limit");
+    else
+        snprintf(line, sizeof line, "%s on %s: %s (%s)", id, format_date(finding->day, day),
+                 format_source(finding->source, words), rodt_evidence_text(finding->evidence));
+    print_wrapped(stdout, "Law", INDENT, line);
+    if (law == NULL)
+        return;
+    const rodt_limit *own = finding->own_row;
+    snprintf(line, sizeof line, "%s%s%s", rodt_rules_id(finding->rules), own == NULL ? ": no row for this chamber" : "",
+             own == NULL ? "" : ": a row of the carrier for this chamber");
+    print_wrapped(stdout, "Own", INDENT, line);
+}
+
+static bool speaks_of_pressure(const rodt_finding *finding)
+{
+    return rodt_finding_has(finding, RODT_REASON_PRESSURE_LOW) ||
+           rodt_finding_has(finding, RODT_REASON_PRESSURE_HIGH) ||
+           rodt_finding_has(finding, RODT_REASON_PRESSURE_NOT_RECORDED);
+}
+
+/* The window of pressure can come from another document than the limit: then a verdict that hangs on it
+ * names that one too. */
+static void print_pressure_source(const rodt_finding *finding)
+{
+    char words[RODT_SOURCE_TEXT_SIZE];
+    char from[WORD_SIZE], until[WORD_SIZE];
+    char line[RODT_SOURCE_TEXT_SIZE + 200];
+    const rodt_rules *rules = finding->rules;
+    if (!speaks_of_pressure(finding) || rodt_rules_pressure_source(rules) == NULL)
+        return;
+    snprintf(line, sizeof line, "%s to %s psi: %s (%s)", format_pressure(rodt_rules_pressure_from(rules), from),
+             format_pressure(rodt_rules_pressure_until(rules), until),
+             format_source(rodt_rules_pressure_source(rules), words),
+             rodt_evidence_text(rodt_rules_pressure_evidence(rules)));
+    print_wrapped(stdout, "Air", INDENT, line);
+}
+
+static const char *next_step(rodt_verdict verdict)
+{
+    switch (verdict) {
+    case RODT_OUT_OF_ADJUSTMENT:
+        return "Do not drive: report it and have it repaired. An automatic adjuster that is out is a fault to be "
+               "found, not to be turned back by hand.";
+    case RODT_INOPERATIVE:
+        return "Do not drive: this wheel end does not brake. Report it and have it repaired.";
+    case RODT_UNDETERMINED:
+        return "Nothing is proven, neither good nor bad. Settle what is named above and judge again.";
+    case RODT_IN_ADJUSTMENT: break;
+    }
+    return NULL;
+}
+
+static void print_finding(const rodt_finding *finding)
+{
+    char sentence[RODT_SENTENCE_SIZE];
+    print_verdict(finding);
+    if (rodt_finding_format(finding, sentence, sizeof sentence) == RODT_OK)
+        print_wrapped(stdout, finding->unit == RODT_UNIT_INCH ? "Inches" : "Stroke", INDENT, sentence);
+    print_reasons(finding);
+    if (rodt_finding_proof_format(finding, sentence, sizeof sentence) == RODT_OK && sentence[0] != '\0')
+        print_wrapped(stdout, "Tape", INDENT, sentence);
+    print_law(finding);
+    print_pressure_source(finding);
+    const char *next = next_step(finding->verdict);
+    if (next != NULL)
+        print_wrapped(stdout, "Next", INDENT, next);
+    print_wrapped(stdout, "Safety", INDENT,
+                  "Chock the wheels. The cited law and a licensed inspector decide.");
+}
+
+/* --- For programs ------------------------------------------------------------------------------------ */
+
+static void write_reasons(json_writer *json, const rodt_finding *finding)
+{
+    json_key(json, "reasons");
+    json_open(json, '[');
+    for (int i = 0; i < RODT_REASON_END; i++) {
+        if (rodt_finding_has(finding, (rodt_reason)i))
+            json_text(json, rodt_reason_code((rodt_reason)i));
+    }
+    json_close(json, ']');
+    json_key(json, "sentences");
+    json_open(json, '[');
+    for (int i = 0; i < RODT_REASON_END; i++) {
+        char sentence[RODT_SENTENCE_SIZE];
+        if (rodt_finding_reason_format(finding, (rodt_reason)i, sentence, sizeof sentence) == RODT_OK)
+            json_text(json, sentence);
+    }
+    json_close(json, ']');
+}
+
+static void write_proof(json_writer *json, const rodt_finding *finding)
+{
+    char words[64];
+    char sentence[RODT_SENTENCE_SIZE];
+    rodt_ratio chance = finding->probability_over;
+    bool asked = finding->proof != RODT_PROOF_NOT_ASKED;
+    json_pair(json, "proof", asked ? rodt_proof_name(finding->proof) : NULL);
+    snprintf(words, sizeof words, chance.den == 1 ? "%lld" : "%lld/%lld", (long long)chance.num,
+             (long long)chance.den);
+    json_pair(json, "probability_over", rodt_ratio_given(chance) ? words : NULL);
+    bool said = asked && rodt_finding_proof_format(finding, sentence, sizeof sentence) == RODT_OK;
+    json_pair(json, "proof_sentence", said ? sentence : NULL);
+}
+
+static void write_law(json_writer *json, const rodt_finding *finding)
+{
+    const rodt_rules *law = rodt_rules_law(finding->rules);
+    json_pair(json, "rules", rodt_rules_id(law != NULL ? law : finding->rules));
+    json_pair(json, "own_limits", law != NULL ? rodt_rules_id(finding->rules) : NULL);
+    json_date(json, "as_of", finding->day);
+    json_source(json, "source", finding->source);
+    json_pair(json, "evidence", finding->source != NULL ? format_evidence(finding->evidence) : NULL);
+    json_pressure(json, "psi", finding->pressure);
+    json_pressure(json, "psi_after", finding->pressure_after);
+    json_source(json, "pressure_source", rodt_rules_pressure_source(finding->rules));
+}
+
+static void write_finding(const rodt_finding *finding)
+{
+    char chamber[RODT_CHAMBER_TEXT_SIZE];
+    json_writer json = {.to = stdout, .first = true};
+    json_open(&json, '{');
+    json_pair(&json, "chamber", format_chamber(&finding->chamber, chamber));
+    json_length(&json, "rated_stroke", finding->chamber.rated_stroke);
+    json_length(&json, "released", finding->released);
+    json_length(&json, "applied", finding->applied);
+    json_length(&json, "applied_stroke", finding->applied_stroke);
+    json_length(&json, "limit", finding->limit);
+    json_length(&json, "law_limit", finding->law_limit);
+    json_length(&json, "long_limit", finding->long_limit);
+    json_length(&json, "margin", finding->margin);
+    json_pair(&json, "verdict", rodt_verdict_name(finding->verdict));
+    write_reasons(&json, finding);
+    write_proof(&json, finding);
+    write_law(&json, finding);
+    json_close(&json, '}');
+    putchar('\n');
+}
+
+/* --- The command ------------------------------------------------------------------------------------- */
+
+static int status_of(rodt_verdict verdict)
+{
+    switch (verdict) {
+    case RODT_IN_ADJUSTMENT: return STATUS_GOOD;
+    case RODT_OUT_OF_ADJUSTMENT:
+    case RODT_INOPERATIVE: return STATUS_OUT;
+    case RODT_UNDETERMINED: break;
+    }
+    return STATUS_UNDETERMINED;
+}
+
+static int run(int argc, char **argv)
+{
+    command_line from;
+    rule_context setting;
+    rodt_finding finding;
+    int status = parse_arguments(&stroke_command, argc, argv, 3, 3, &from);
+    if (status != STATUS_CONTINUE)
+        return status;
+    status = rule_context_open(option_value(&from, STROKE_RULES), option_value(&from, STROKE_LIMITS),
+                          option_value(&from, STROKE_AS_OF), &setting);
+    if (status == STATUS_CONTINUE)
+        status = judge(&from, &setting, &finding);
+    if (status == STATUS_CONTINUE) {
+        if (option_given(&from, STROKE_JSON))
+            write_finding(&finding);
+        else
+            print_finding(&finding);
+        status = status_of(finding.verdict);
+    }
+    rule_context_close(&setting);
+    return status;
+}
+
+const command_spec stroke_command = {
+    .name = "stroke",
+    .operands = "CHAMBER RELEASED APPLIED",
+    .summary = "judge one wheel end from two tape readings",
+    .help = "Judges one wheel end. RELEASED and APPLIED are the distances from the chamber face to the clevis pin, "
+            "brakes released and fully applied; their difference is the applied stroke. Write them as the tape "
+            "reads: \"2 1/8\", 2-1/8, 2.125, \"54 mm\".\n"
+            "\n"
+            "CHAMBER is the mark on the housing: 20, T30, 30L, \"24 long\", 3030 (the first number is the service "
+            "chamber), \"bolt C\", \"roto 30\", dd3.\n"
+            "\n"
+            "  rodtravel stroke 30 \"2 1/8\" \"4 1/8\" --class standard --psi 95\n"
+            "  rodtravel stroke 24L \"2 in\" \"4 1/2 in\" --rated 3 --division 1/16\n"
+            "  rodtravel stroke 30 54 105 --unit mm --as-of 2021-10-13\n"
+            "\n"
+            "Before: chock the wheels, release the spring brakes, stop the engine, bring the reservoirs into the "
+            "window of the rule set (90 to 100 psi for " RODT_DEFAULT_RULES "), hold a full application.\n",
+    .options = options,
+    .option_count = COUNT_OF(options),
+    .run = run,
+};

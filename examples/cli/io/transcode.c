@@ -1,0 +1,93 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The recoder: iconv between two blocks of its own, so that a character never has to fit what is asked for. */
+#include "io/transcode.h"
+
+#include <errno.h>
+#include <iconv.h>
+#include <string.h>
+
+recode_status transcode_open(recode *stream, const char *encoding, csv_source from)
+{
+    /* An empty name would be the encoding of the surroundings; behind a slash stand wishes, such as to leave
+     * out what cannot be read. Neither is a name. */
+    if (encoding[0] == '\0' || strchr(encoding, '/') != NULL)
+        return RECODE_E_NAME;
+    memset(stream, 0, sizeof *stream);
+    stream->from = from;
+    errno = 0;
+    iconv_t converter = iconv_open("UTF-8", encoding);
+    if (converter == (iconv_t)-1)
+        return errno == EINVAL ? RECODE_E_NAME : RECODE_E_MEMORY;
+    stream->converter = converter;
+    return RECODE_GOOD;
+}
+
+void transcode_close(recode *stream) { iconv_close((iconv_t)stream->converter); }
+
+static void refill(recode *stream)
+{
+    size_t rest = stream->in_end - stream->in_begin;
+    memmove(stream->in, stream->in + stream->in_begin, rest);
+    stream->in_begin = 0;
+    stream->in_end = rest;
+    long got = stream->from.read(stream->from.context, stream->in + rest, RECODE_BLOCK - rest);
+    if (got < 0)
+        stream->fault = RECODE_E_SOURCE;
+    else if (got == 0)
+        stream->source_done = true;
+    else
+        stream->in_end += (size_t)got;
+}
+
+/* The converter is told the end once: an encoding with shifts may hold something back. */
+static void finish(recode *stream, char *out, size_t room)
+{
+    size_t left = room;
+    iconv((iconv_t)stream->converter, NULL, NULL, &out, &left);
+    stream->out_end += room - left;
+    stream->finished = true;
+}
+
+/* Takes input through the converter into the empty out block. More input is waited for only if nothing came out. */
+static void convert(recode *stream)
+{
+    char *in = stream->in + stream->in_begin;
+    char *out = stream->out;
+    size_t in_left = stream->in_end - stream->in_begin;
+    size_t out_left = sizeof stream->out;
+    size_t answer = iconv((iconv_t)stream->converter, &in, &in_left, &out, &out_left);
+    int reason = answer == (size_t)-1 ? errno : 0;
+    size_t taken = stream->in_end - stream->in_begin - in_left;
+    stream->in_begin += taken;
+    stream->position += taken;
+    stream->out_begin = 0;
+    stream->out_end = sizeof stream->out - out_left;
+    if (reason == EILSEQ)
+        stream->fault = RECODE_E_BYTES;
+    else if (stream->source_done && reason == EINVAL)
+        stream->fault = RECODE_E_CUT;
+    else if (stream->source_done && reason == 0)
+        finish(stream, out, out_left);
+    else if (reason != E2BIG && stream->out_end == 0)
+        refill(stream);
+}
+
+static long transcode_read(void *context, char *buffer, size_t size)
+{
+    recode *stream = context;
+    while (stream->out_begin == stream->out_end) {
+        if (stream->fault != RECODE_GOOD)
+            return -1;
+        if (stream->finished)
+            return 0;
+        convert(stream);
+    }
+    size_t count = stream->out_end - stream->out_begin;
+    if (count > size)
+        count = size;
+    memcpy(buffer, stream->out + stream->out_begin, count);
+    stream->out_begin += count;
+    return (long)count;
+}
+
+csv_source transcode_source(recode *stream) { return (csv_source){.read = transcode_read, .context = stream}; }

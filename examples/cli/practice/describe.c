@@ -1,0 +1,276 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* What is seen of an invented wheel end, in words, and what it teaches; verdicts and limits are the library's. */
+#include "practice/practice.h"
+#include "ui/compiler.h"
+#include "ui/format.h"
+
+#include <inttypes.h>
+#include <stdarg.h>
+#include <stdio.h>
+#include <string.h>
+
+const char *practice_level_word(practice_level level)
+{
+    static const char *const words[] = {"basic", "mixed", "hard"};
+    return words[level];
+}
+
+const char *practice_build_word(practice_build build)
+{
+    static const char *const words[] = {"any", "truck", "bus", "combination"};
+    return words[build];
+}
+
+PRINTF_LIKE(2, 3) static void add(char words[PRACTICE_WORDS_SIZE], const char *format, ...)
+{
+    size_t used = strlen(words);
+    va_list arguments;
+    va_start(arguments, format);
+    vsnprintf(words + used, PRACTICE_WORDS_SIZE - used, format, arguments);
+    va_end(arguments);
+}
+
+const char *practice_length_word(const practice *of, rodt_length length, char word[WORD_SIZE])
+{
+    if (of->setting.unit != RODT_UNIT_MM)
+        return format_length(length, word);
+    char digits[WORD_SIZE - 4];
+    bool whole = rodt_length_given(length) && length.num * 127 % (length.den * 5) == 0;
+    if (rodt_length_format_decimal(length, RODT_UNIT_MM, whole ? 0 : 2, RODT_ROUND_HALF_EVEN, digits, sizeof digits) !=
+        RODT_OK)
+        return "-";
+    snprintf(word, WORD_SIZE, "%s mm", digits);
+    return word;
+}
+
+void practice_position(const practice *of, size_t end, char word[RODT_POSITION_TEXT_SIZE])
+{
+    snprintf(word, RODT_POSITION_TEXT_SIZE, "-");
+    (void)rodt_position_format(of->judged.ends[end].position, word, RODT_POSITION_TEXT_SIZE);
+}
+
+/* --- What is seen ------------------------------------------------------------------------------------- */
+
+static const char *housing(rodt_family family)
+{
+    static const char *const words[] = {[RODT_FAMILY_UNKNOWN] = "housing not seen",
+                                        [RODT_FAMILY_CLAMP] = "two halves and a clamp band",
+                                        [RODT_FAMILY_BOLT] = "two halves and a bolted flange",
+                                        [RODT_FAMILY_ROTOCHAMBER] = "deep pot, rolling diaphragm (rotochamber)",
+                                        [RODT_FAMILY_DD3] = "three air lines, double diaphragm (DD-3)"};
+    return words[family];
+}
+
+void practice_marks_words(const practice *of, size_t end, char words[PRACTICE_WORDS_SIZE])
+{
+    const practice_end *seen = &of->seen[end];
+    const rodt_chamber *chamber = &of->judged.ends[end].reading.chamber;
+    char rated[WORD_SIZE];
+    words[0] = '\0';
+    add(words, "%s; stamped \"%s\"", housing(chamber->family), seen->stamp);
+    if (rodt_length_given(chamber->rated_stroke))
+        add(words, " and \"%s in STROKE\"", format_length(chamber->rated_stroke, rated));
+    if (chamber->family == RODT_FAMILY_CLAMP)
+        add(words, "; ports %s, %s tag", seen->port == RODT_PORT_SQUARE ? "square" : "round",
+            seen->tag == RODT_TAG_TRAPEZOID ? "trapezoid" : "no");
+    if (seen->hearsay)
+        add(words, "; the driver says it is long stroke");
+}
+
+void practice_conditions_words(const practice *of, size_t end, char words[PRACTICE_WORDS_SIZE])
+{
+    const rodt_reading *reading = &of->judged.ends[end].reading;
+    char word[WORD_SIZE];
+    words[0] = '\0';
+    if (rodt_pressure_given(reading->pressure))
+        add(words, "%s psi", format_pressure(reading->pressure, word));
+    else
+        add(words, "pressure not noted");
+    if (rodt_pressure_given(reading->pressure_after))
+        add(words, " before the application, %s psi after it", format_pressure(reading->pressure_after, word));
+    add(words, "; engine %s", reading->engine_running == RODT_RECORDED_YES ? "RUNNING" : "off");
+    add(words, "; spring brakes %s", reading->spring_brake_applied == RODT_RECORDED_YES ? "APPLIED" : "released");
+    add(words, "; drum %s", reading->drum == RODT_DRUM_HOT ? "HOT" : "cold");
+    if (rodt_length_given(of->seen[end].hand_pull))
+        add(words, "; pulled by hand the rod moves %s", practice_length_word(of, of->seen[end].hand_pull, word));
+}
+
+static bool is_unconfirmed(const practice *of)
+{
+    bool unconfirmed = false;
+    for (size_t i = 0; i < of->judged.count; i++)
+        unconfirmed = unconfirmed || rodt_finding_has(&of->judged.findings[i], RODT_REASON_LIMIT_UNCONFIRMED);
+    return unconfirmed;
+}
+
+void practice_about_words(const practice *of, char words[PRACTICE_WORDS_SIZE])
+{
+    char day[WORD_SIZE];
+    snprintf(words, PRACTICE_WORDS_SIZE,
+             "%s with %zu brakes, inspected on %s by the limits of %s%s. Tape in %s. Level %s.",
+             of->build == PRACTICE_TRUCK ? "Truck" : of->build == PRACTICE_BUS ? "Bus" : "Combination",
+             of->judged.count,
+             format_date(of->day, day), rodt_rules_id(of->setting.rules),
+             is_unconfirmed(of) ? ", which are unconfirmed" : "",
+             of->setting.unit == RODT_UNIT_MM ? "millimetres" : "inches and sixteenths",
+             practice_level_word(of->setting.level));
+}
+
+void practice_repeat_words(const practice *of, char words[PRACTICE_WORDS_SIZE])
+{
+    const practice_setting *setting = &of->setting;
+    char day[WORD_SIZE];
+    snprintf(words, PRACTICE_WORDS_SIZE, "rodtravel practice --seed %" PRIu64 " --level %s", setting->seed,
+             practice_level_word(setting->level));
+    if (setting->build != PRACTICE_ANY)
+        add(words, " --vehicle %s", practice_build_word(setting->build));
+    if (strcmp(rodt_rules_id(setting->rules), RODT_DEFAULT_RULES) != 0)
+        add(words, " --rules %s", rodt_rules_id(setting->rules));
+    if (rodt_date_given(setting->day))
+        add(words, " --as-of %s", format_date(setting->day, day));
+    if (setting->unit == RODT_UNIT_MM)
+        add(words, " --metric");
+}
+
+void practice_made_words(char words[PRACTICE_WORDS_SIZE])
+{
+    snprintf(words, PRACTICE_WORDS_SIZE, "rodtravel %s, tables of %s", rodt_version(), rodt_tables_edition());
+}
+
+void practice_count_words(const practice *of, char words[PRACTICE_WORDS_SIZE])
+{
+    char sentence[RODT_SENTENCE_SIZE];
+    const rodt_count *count = &of->judged.vehicle.count;
+    if (rodt_count_format(count, sentence, sizeof sentence) != RODT_OK)
+        sentence[0] = '\0';
+    snprintf(words, PRACTICE_WORDS_SIZE, "%.340s: %s", sentence, rodt_outcome_name(count->outcome));
+}
+
+/* --- Reasons ------------------------------------------------------------------------------------------ */
+
+rodt_reason practice_reason_at(size_t index)
+{
+    static const rodt_reason reasons[] = {
+        RODT_REASON_WITHIN_LIMIT,        RODT_REASON_AT_LIMIT,    RODT_REASON_OVER_LIMIT,
+        RODT_REASON_BEYOND_RATED_STROKE, RODT_REASON_NO_MOVEMENT, RODT_REASON_READINGS_SWAPPED,
+        RODT_REASON_PRESSURE_LOW,        RODT_REASON_PRESSURE_HIGH, RODT_REASON_ENGINE_RUNNING,
+        RODT_REASON_SPRING_BRAKE_APPLIED};
+    return index < COUNT_OF(reasons) ? reasons[index] : RODT_REASON_END;
+}
+
+/* What makes a verdict, of the reasons that can stand beside it. */
+static rodt_verdict verdict_by(rodt_reason reason, const rodt_finding *finding)
+{
+    if (reason == RODT_REASON_WITHIN_LIMIT)
+        return RODT_IN_ADJUSTMENT;
+    if (reason == RODT_REASON_AT_LIMIT)
+        return rodt_rules_at_limit_passes(finding->rules) ? RODT_IN_ADJUSTMENT : RODT_OUT_OF_ADJUSTMENT;
+    if (reason == RODT_REASON_OVER_LIMIT || reason == RODT_REASON_BEYOND_RATED_STROKE)
+        return RODT_OUT_OF_ADJUSTMENT;
+    return reason == RODT_REASON_NO_MOVEMENT ? RODT_INOPERATIVE : RODT_UNDETERMINED;
+}
+
+bool practice_decides(const rodt_finding *finding, rodt_reason reason)
+{
+    bool listed = false;
+    for (size_t i = 0; practice_reason_at(i) != RODT_REASON_END; i++)
+        listed = listed || practice_reason_at(i) == reason;
+    return listed && rodt_finding_has(finding, reason) && verdict_by(reason, finding) == finding->verdict;
+}
+
+rodt_reason practice_deciding(const rodt_finding *finding)
+{
+    for (size_t i = 0; practice_reason_at(i) != RODT_REASON_END; i++) {
+        if (practice_decides(finding, practice_reason_at(i)))
+            return practice_reason_at(i);
+    }
+    return RODT_REASON_END;
+}
+
+void practice_each_reason(const practice *of, size_t end, vehicle_line line, void *context)
+{
+    const rodt_finding *finding = &of->judged.findings[end];
+    char sentence[RODT_SENTENCE_SIZE], words[RODT_SOURCE_TEXT_SIZE], source[RODT_SOURCE_TEXT_SIZE + 40];
+    for (int reason = 0; reason < RODT_REASON_END; reason++) {
+        if (rodt_finding_reason_format(finding, (rodt_reason)reason, sentence, sizeof sentence) == RODT_OK)
+            line(context, "Why", sentence);
+    }
+    if (finding->source == NULL)
+        return;
+    snprintf(source, sizeof source, "%s (%s)", format_source(finding->source, words),
+             rodt_evidence_text(finding->evidence));
+    line(context, "Law", source);
+}
+
+/* --- Lessons ------------------------------------------------------------------------------------------ */
+
+static bool find_limit(const practice *of, const rodt_chamber *chamber, rodt_date day, char word[WORD_SIZE])
+{
+    rodt_limit_answer answer;
+    bool found = rodt_rules_find_limit(of->setting.rules, chamber, day, &answer) == RODT_OK &&
+                 rodt_length_given(answer.limit);
+    if (found)
+        practice_length_word(of, answer.limit, word);
+    return found;
+}
+
+static void teach_marks(const practice *of, size_t end, vehicle_line line, void *context)
+{
+    const rodt_chamber *chamber = &of->judged.ends[end].reading.chamber;
+    const practice_end *seen = &of->seen[end];
+    char text[PRACTICE_WORDS_SIZE];
+    if (chamber->spring_size[0] != '\0' && strcmp(chamber->spring_size, chamber->size) != 0) {
+        snprintf(text, sizeof text, "\"%s\" is a type %s: the first number is the service chamber, the second the "
+                 "spring brake", seen->stamp, chamber->size);
+        line(context, "Mind", text);
+    }
+    if (seen->hearsay)
+        line(context, "Mind", "what somebody says is no sign of long stroke; without a sign it is judged as standard");
+    if (chamber->stroke_class == RODT_CLASS_LONG && strchr(seen->stamp, 'L') == NULL)
+        line(context, "Mind", seen->port == RODT_PORT_SQUARE ? "square ports are a sign of long stroke"
+                                                             : "a trapezoid tag is a sign of long stroke");
+    if (rodt_length_given(chamber->rated_stroke))
+        line(context, "Mind", "the stroke stamped on a housing is the rated stroke, its full travel, and never "
+                              "the limit");
+}
+
+/* Two chambers of one name, and one chamber on two days. */
+static void teach_limit(const practice *of, size_t end, vehicle_line line, void *context)
+{
+    const rodt_finding *finding = &of->judged.findings[end];
+    rodt_chamber other = of->judged.ends[end].reading.chamber;
+    char text[PRACTICE_WORDS_SIZE], here[WORD_SIZE] = "-", there[WORD_SIZE] = "-";
+    const char *judged = practice_length_word(of, finding->limit, here);
+    if (find_limit(of, &other, (rodt_date){0, 0, 0}, there) && strcmp(judged, there) != 0) {
+        snprintf(text, sizeof text, "the limit of this chamber is %s today; on the day of this sheet it was %s", there,
+                 judged);
+        line(context, "Mind", text);
+    }
+    bool three = finding->limit_row != NULL && rodt_length_given(finding->limit_row->rated_stroke);
+    other.rated_stroke = (rodt_length){0, 0};
+    if (three && find_limit(of, &other, of->day, there)) {
+        snprintf(text, sizeof text, "long stroke alone would give %s; the marked rated stroke makes it %s", there,
+                 judged);
+        line(context, "Mind", text);
+    }
+}
+
+static void teach_measuring(const practice *of, size_t end, vehicle_line line, void *context)
+{
+    const rodt_finding *finding = &of->judged.findings[end];
+    if (of->seen[end].trap == TRAP_MIXED_METHODS)
+        line(context, "Mind", "two ways of measuring may have been mixed: a mark made at the chamber face gives the "
+                              "stroke at once, a distance to the pin needs a second one");
+    if (rodt_length_given(of->seen[end].hand_pull))
+        line(context, "Mind", "what the rod moves by hand is free stroke; no limit is meant for it");
+    if (rodt_finding_has(finding, RODT_REASON_SPRING_BRAKE_APPLIED))
+        line(context, "Mind", "with the spring brakes on the rod was out already: release them, then measure "
+                              "both again");
+}
+
+void practice_each_lesson(const practice *of, size_t end, vehicle_line line, void *context)
+{
+    teach_marks(of, end, line, context);
+    teach_limit(of, end, line, context);
+    teach_measuring(of, end, line, context);
+}

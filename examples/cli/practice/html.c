@@ -1,0 +1,225 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Sheet and key as one page that needs nothing but itself, for A4 and Letter. */
+#include "ui/markup.h"
+#include "practice/practice.h"
+#include "ui/format.h"
+#include "ui/wrap.h"
+
+#include <inttypes.h>
+#include <stdio.h>
+#include <string.h>
+
+static const char *const style =
+    "*{box-sizing:border-box}body{margin:0;background:#eee;color:#111;font:15px/1.35 system-ui,sans-serif}"
+    "main{max-width:54rem;margin:0 auto;padding:1rem 1.2rem;background:#fff}"
+    "h1{font-size:1.35rem;margin:0 0 .3rem;display:flex;justify-content:space-between;flex-wrap:wrap;gap:0 1rem}"
+    "h2{font-size:1.02rem;margin:0 0 .15rem}p{margin:.15rem 0}.small{font-size:.8rem;color:#333}"
+    ".who{display:grid;grid-template-columns:2fr 1fr;gap:1.5rem;margin:.8rem 0 .7rem}"
+    ".fill{border-bottom:1px solid #111;min-height:1.5em;font-size:.82rem;padding-top:.35em}"
+    ".lists{border:1px solid #777;padding:.3rem .6rem;margin:.4rem 0}"
+    ".ends{display:grid;grid-template-columns:1fr 1fr;gap:.6rem}"
+    ".end{border:1.5px solid #111;padding:.4rem .6rem .55rem;min-width:0;overflow-wrap:anywhere;display:flex;"
+    "flex-direction:column}.end .answers{margin-top:auto}"
+    ".end p{font-size:.86rem}.name{font-size:.8rem;font-weight:600;margin-top:.3rem}"
+    ".tape{display:block;width:100%;height:auto}.tape rect{fill:#fbf7e4;stroke:#111}"
+    ".tape .tick{stroke:#111;stroke-width:1.3;fill:none}.tape .pin{fill:#8c1c13}"
+    ".tape text{font:700 14px system-ui,sans-serif;text-anchor:middle}"
+    ".answers{display:grid;grid-template-columns:1fr 1fr;gap:.1rem .9rem;margin-top:.2rem}"
+    ".vehicle+.vehicle{margin-top:2rem;border-top:3px solid #111;padding-top:1rem}"
+    ".whole{border:1.5px solid #111;padding:.4rem .6rem;margin:.6rem 0}"
+    ".boxes span{display:inline-block;margin-right:1.1rem}"
+    ".boxes span:before{content:\"\";display:inline-block;width:.8em;height:.8em;border:1.3px solid "
+    "#111;margin-right:.35em}"
+    ".scroll{overflow-x:auto}table{border-collapse:collapse;width:100%;font-size:.85rem;margin:.4rem 0}"
+    "th,td{text-align:left;padding:.15rem .5rem .15rem 0;border-bottom:1px solid #888;white-space:nowrap}"
+    "ul{margin:.1rem 0 .5rem;padding-left:1.2rem;font-size:.86rem}"
+    "@media(max-width:40rem){.ends,.who{grid-template-columns:minmax(0,1fr)}}"
+    "@media print{@page{margin:11mm}html{font-size:10.5pt}body{background:#fff;font-size:9pt;line-height:1.2}"
+    ".end{padding:.15rem .5rem .35rem}.ends{gap:.35rem}.name{margin:.1rem 0 0}.end p{margin:.05rem 0}"
+    ".fill{min-height:1.95em;padding-top:.6em}.who{margin:.3rem 0 .4rem}.whole{margin:.35rem 0}"
+    "main{max-width:none;padding:0}"
+    ".end,.whole,.keep,tr,li{break-inside:avoid}.vehicle+.vehicle{break-before:page;border:0;margin:0;padding:0}"
+    ".ends{grid-template-columns:1fr 1fr}h2{break-after:avoid}.scroll{overflow:visible}"
+    "*{print-color-adjust:exact;-webkit-print-color-adjust:exact}}";
+
+void practice_html_begin(FILE *to, bool key)
+{
+    fputs("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
+          "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
+          "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'\">\n",
+          to);
+    fprintf(to, "<title>Brake stroke practice%s</title>\n<style>%s</style>\n</head>\n<body>\n<main>\n",
+            key ? ", key" : "", style);
+}
+
+void practice_html_end(FILE *to) { fputs("</main>\n</body>\n</html>\n", to); }
+
+static void put_head(const practice *of, const char *title, FILE *to)
+{
+    char words[PRACTICE_WORDS_SIZE];
+    markup_put(to, "<section class=\"vehicle\">\n<h1><span>%</span>", title);
+    fprintf(to, "<span>seed %" PRIu64 "</span></h1>\n", of->setting.seed);
+    practice_about_words(of, words);
+    markup_put(to, "<p>%</p>\n", words);
+}
+
+static void put_made(FILE *to)
+{
+    char words[PRACTICE_WORDS_SIZE];
+    practice_made_words(words);
+    markup_put(to, "<p class=\"small\">% Made by %.</p>\n", PRACTICE_CAUTION, words);
+}
+
+/* --- Sheet -------------------------------------------------------------------------------------------- */
+
+static void put_lists(FILE *to)
+{
+    fputs("<div class=\"lists small\">\n<p><strong>Verdict:</strong> in-adjustment, out-of-adjustment, inoperative, "
+          "undetermined</p>\n<p><strong>Reason:</strong> ", to);
+    for (size_t i = 0; practice_reason_at(i) != RODT_REASON_END; i++) {
+        fprintf(to, "%s%zu\xC2\xA0", i == 0 ? "" : ", ", i + 1);
+        markup_text(to, rodt_reason_code(practice_reason_at(i)));
+    }
+    fputs("</p>\n</div>\n", to);
+}
+
+static void put_tape(const practice *of, const char *name, rodt_length at, FILE *to)
+{
+    char words[TAPE_WORDS_SIZE];
+    practice_tape_describe(at, of->setting.unit, words);
+    markup_put(to, "<p class=\"name\">%</p>\n", name);
+    if (of->setting.described)
+        markup_put(to, "<p>%</p>\n", words);
+    else
+        practice_write_svg(to, name, at, of->setting.unit);
+}
+
+/* A mixed fraction is never torn apart at the end of a line: "2 1/2" would be read as 1/2. */
+static void put_words(FILE *to, const char *text)
+{
+    fputs("<p>", to);
+    while (*text != '\0') {
+        char part[PRACTICE_WORDS_SIZE];
+        size_t size = strcspn(text, " "), next = size + (text[size] == ' ');
+        bool holds = size > 0 && text[size] == ' ' && strchr("0123456789", text[size - 1]) != NULL;
+        snprintf(part, sizeof part, "%.*s", (int)(holds ? size : next), text);
+        markup_text(to, part);
+        fputs(holds ? "&nbsp;" : "", to);
+        text += next;
+    }
+    fputs("</p>\n", to);
+}
+
+static void put_end(const practice *of, size_t end, FILE *to)
+{
+    char position[RODT_POSITION_TEXT_SIZE], words[PRACTICE_WORDS_SIZE];
+    const rodt_reading *reading = &of->judged.ends[end].reading;
+    practice_position(of, end, position);
+    practice_marks_words(of, end, words);
+    markup_put(to, "<article class=\"end\">\n<h2>%</h2>\n", position);
+    put_words(to, words);
+    practice_conditions_words(of, end, words);
+    put_words(to, words);
+    put_tape(of, "Released", reading->released, to);
+    put_tape(of, "Applied", reading->applied, to);
+    fputs("<div class=\"answers\"><div class=\"fill\">Stroke</div><div class=\"fill\">Limit</div>"
+          "<div class=\"fill\">Verdict</div><div class=\"fill\">Reason</div></div>\n</article>\n", to);
+}
+
+void practice_html_sheet(const practice *of, FILE *to)
+{
+    put_head(of, "Brake stroke practice", to);
+    markup_put(to, "<p>%</p>\n", PRACTICE_TAPE_NOTE);
+    put_made(to);
+    put_lists(to);
+    fputs("<div class=\"who\"><div class=\"fill\">Name</div><div class=\"fill\">Date</div></div>\n<div "
+          "class=\"ends\">\n",
+          to);
+    for (size_t i = 0; i < of->judged.count; i++)
+        put_end(of, i, to);
+    fputs("</div>\n<div class=\"whole\">\n<h2>Vehicle</h2>\n<div class=\"answers\">", to);
+    fprintf(to, "<div class=\"fill\">Defective brakes, of %zu</div><div class=\"fill\">Share, %%</div></div>\n",
+            of->judged.count);
+    fputs("<p class=\"boxes\">By the roadside criterion: <span>out-of-service</span><span>below-criterion</span>"
+          "<span>ambiguous</span><span>undetermined</span></p>\n</div>\n</section>\n", to);
+}
+
+/* --- Key ---------------------------------------------------------------------------------------------- */
+
+static void put_row(const practice *of, size_t end, FILE *to)
+{
+    const rodt_finding *finding = &of->judged.findings[end];
+    char position[RODT_POSITION_TEXT_SIZE], chamber[RODT_CHAMBER_TEXT_SIZE], released[WORD_SIZE], applied[WORD_SIZE];
+    char stroke[WORD_SIZE], limit[WORD_SIZE];
+    bool given = rodt_length_given(finding->applied_stroke);
+    practice_position(of, end, position);
+    markup_put(to, "<tr><th scope=\"row\">%</th><td>%</td><td>%</td><td>%</td>", position,
+               format_chamber(&finding->chamber, chamber), practice_length_word(of, finding->released, released),
+               practice_length_word(of, finding->applied, applied));
+    markup_put(to, "<td><strong>%</strong></td><td>%</td><td>%</td><td>%</td></tr>\n",
+               given ? practice_length_word(of, finding->applied_stroke, stroke) : "none",
+               practice_length_word(of, finding->limit, limit), rodt_verdict_name(finding->verdict),
+               rodt_reason_code(practice_deciding(finding)));
+}
+
+static void put_item(void *context, const char *label, const char *text)
+{
+    if (label[0] != 'L') /* the law is named once, below */
+        markup_put(context, "<li>%</li>\n", text);
+}
+
+static void put_source(void *context, const char *label, const char *text)
+{
+    markup_put(context, "<li>%: %</li>\n", label, text);
+}
+
+static void put_axle(void *context, const char *label, const char *text)
+{
+    (void)label;
+    markup_put(context, "<li>%</li>\n", text);
+}
+
+static void put_why(const practice *of, size_t end, FILE *to)
+{
+    char position[RODT_POSITION_TEXT_SIZE];
+    practice_position(of, end, position);
+    markup_put(to, "<div class=\"keep\">\n<h2>%</h2>\n<ul>\n", position);
+    practice_each_reason(of, end, put_item, to);
+    practice_each_lesson(of, end, put_item, to);
+    fputs("</ul>\n</div>\n", to);
+}
+
+static void put_whole(const practice *of, FILE *to)
+{
+    char words[PRACTICE_WORDS_SIZE];
+    paint_kind paint;
+    practice_count_words(of, words);
+    markup_put(to, "<div class=\"whole\">\n<h2>Vehicle</h2>\n<p>%</p>\n<p><strong>%</strong></p>\n<ul>\n", words,
+               vehicle_headline(&of->judged, &paint));
+    vehicle_each_axle(&of->judged, put_axle, to);
+    fputs("</ul>\n</div>\n<h2>Where it comes from</h2>\n<ul>\n", to);
+    vehicle_each_source(&of->judged, put_source, to);
+    fputs("</ul>\n", to);
+}
+
+void practice_html_key(const practice *of, FILE *to)
+{
+    char words[PRACTICE_WORDS_SIZE];
+    put_head(of, "Brake stroke practice, key", to);
+    practice_repeat_words(of, words);
+    markup_put(to, "<p class=\"small\">Again with: <code>%</code></p>\n", words);
+    fputs("<section class=\"scroll\" aria-label=\"Answers\" tabindex=\"0\">\n<table>\n<thead><tr><th "
+          "scope=\"col\">Place"
+          "</th><th scope=\"col\">Chamber</th><th scope=\"col\">Released</th><th scope=\"col\">Applied</th><th "
+          "scope=\"col\">Stroke</th><th scope=\"col\">Limit</th><th scope=\"col\">Verdict</th><th scope=\"col\">Reason"
+          "</th></tr></thead>\n<tbody>\n", to);
+    for (size_t i = 0; i < of->judged.count; i++)
+        put_row(of, i, to);
+    fputs("</tbody>\n</table>\n</section>\n", to);
+    put_whole(of, to);
+    fputs("<h2>Why</h2>\n", to);
+    for (size_t i = 0; i < of->judged.count; i++)
+        put_why(of, i, to);
+    put_made(to);
+    fputs("</section>\n", to);
+}

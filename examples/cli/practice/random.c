@@ -1,0 +1,60 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Chance that comes out alike on every machine: SplitMix64 (Steele, Lea, Flood, "Fast splittable pseudorandom number
+ * generators", OOPSLA 2014), since the C library's own generator is another one on each system. */
+#include "practice/practice.h"
+
+#include <stdio.h>
+#include <time.h>
+#include <unistd.h>
+
+static uint64_t next(practice_random *random)
+{
+    random->state += UINT64_C(0x9E3779B97F4A7C15);
+    uint64_t z = random->state;
+    z = (z ^ (z >> 30)) * UINT64_C(0xBF58476D1CE4E5B9);
+    z = (z ^ (z >> 27)) * UINT64_C(0x94D049BB133111EB);
+    return z ^ (z >> 31);
+}
+
+/* What lies beyond the last whole multiple of the bound is drawn again: a plain remainder would favour the small. */
+unsigned practice_below(practice_random *random, unsigned bound)
+{
+    uint64_t end = UINT64_MAX - UINT64_MAX % bound;
+    uint64_t drawn;
+    do
+        drawn = next(random);
+    while (drawn >= end);
+    return (unsigned)(drawn % bound);
+}
+
+int practice_between(practice_random *random, int least, int most)
+{
+    return most <= least ? least : least + (int)practice_below(random, (unsigned)(most - least) + 1);
+}
+
+size_t practice_pick(practice_random *random, const unsigned char *weights, size_t count)
+{
+    unsigned sum = 0;
+    for (size_t i = 0; i < count; i++)
+        sum += weights[i];
+    unsigned drawn = sum > 0 ? practice_below(random, sum) : 0;
+    for (size_t i = 0; i < count; i++) {
+        if (drawn < weights[i])
+            return i;
+        drawn -= weights[i];
+    }
+    return 0;
+}
+
+uint64_t practice_any_seed(void)
+{
+    uint64_t seed = 0;
+    FILE *device = fopen("/dev/urandom", "rb");
+    bool read = device != NULL && fread(&seed, sizeof seed, 1, device) == 1;
+    if (device != NULL)
+        fclose(device);
+    if (!read)
+        seed = (uint64_t)time(NULL) * 1000003u + (uint64_t)getpid();
+    practice_random random = {seed};
+    return practice_below(&random, 1000000000u);
+}

@@ -1,0 +1,107 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* A piece of tape with the pin on it, two columns a tick, so that it can be read tick for tick at 80 columns. */
+#include "practice/practice.h"
+
+#include <stdio.h>
+#include <string.h>
+
+#define MARGIN 2 /* columns in front of the first tick: half of a number of three digits stands there */
+
+/* --- Which piece -------------------------------------------------------------------------------------- */
+
+/* Two inches, or thirty millimetres, with the pin well inside and a number on either side of it. */
+practice_window practice_window_of(rodt_length at, rodt_unit unit)
+{
+    bool metric = unit == RODT_UNIT_MM;
+    practice_window out = {.whole = metric ? 10 : 16, .number = metric ? 10 : 1, .ticks = metric ? 30 : 32};
+    rodt_length ticks;
+    if (rodt_length_scale(at, metric ? (rodt_ratio){127, 5} : (rodt_ratio){16, 1}, &ticks) == RODT_OK)
+        out.pointer = (int)(ticks.num / ticks.den);
+    int before = out.pointer - out.whole / 2;
+    out.first = before < 0 ? 0 : before / out.whole * out.whole;
+    return out;
+}
+
+int practice_tick_height(int tick, rodt_unit unit)
+{
+    if (unit == RODT_UNIT_MM)
+        return tick % 10 == 0 ? 5 : tick % 5 == 0 ? 3 : 1;
+    return tick % 16 == 0 ? 5 : tick % 8 == 0 ? 4 : tick % 4 == 0 ? 3 : tick % 2 == 0 ? 2 : 1;
+}
+
+/* --- Drawn -------------------------------------------------------------------------------------------- */
+
+/* A row as it grows: sign by sign, since a sign of UTF-8 takes several bytes. */
+typedef struct row {
+    char *text;
+    size_t used;
+    int column;
+} row;
+
+static void put(row *to, int column, const char *sign)
+{
+    size_t size = strlen(sign);
+    if (to->used + (size_t)(column > to->column ? column - to->column : 0) + size >= TAPE_ROW_SIZE)
+        return;
+    for (; to->column < column; to->column++)
+        to->text[to->used++] = ' ';
+    memcpy(to->text + to->used, sign, size + 1);
+    to->used += size;
+    to->column++;
+}
+
+static void put_number(row *to, int column, int number)
+{
+    char digits[12], sign[2] = "";
+    snprintf(digits, sizeof digits, "%d", number);
+    column -= ((int)strlen(digits) - 1) / 2;
+    for (const char *at = digits; *at != '\0'; at++) {
+        sign[0] = *at;
+        put(to, column++, sign);
+    }
+}
+
+/* Half a row and a whole one make five heights of two rows and a number. */
+static void put_tick(row rows[TAPE_ROWS], int column, int height, const char *half, const char *whole)
+{
+    put(&rows[1], column, height == 1 ? half : whole);
+    if (height >= 3)
+        put(&rows[2], column, height == 3 ? half : whole);
+}
+
+void practice_tape_draw(rodt_length at, rodt_unit unit, bool ascii, practice_tape *out)
+{
+    practice_window window = practice_window_of(at, unit);
+    row rows[TAPE_ROWS];
+    memset(out, 0, sizeof *out);
+    for (size_t i = 0; i < TAPE_ROWS; i++)
+        rows[i] = (row){out->rows[i], 0, 0};
+    put(&rows[0], MARGIN + 2 * (window.pointer - window.first), ascii ? "v" : "\xE2\x96\xBC"); /* U+25BC */
+    for (int i = 0; i <= window.ticks; i++) { /* U+2575 and U+2502 */
+        int tick = window.first + i, height = practice_tick_height(tick, unit);
+        put_tick(rows, MARGIN + 2 * i, height, ascii ? "'" : "\xE2\x95\xB5", ascii ? "|" : "\xE2\x94\x82");
+        if (height == 5)
+            put_number(&rows[3], MARGIN + 2 * i, tick / window.whole * window.number);
+    }
+}
+
+/* --- In words ----------------------------------------------------------------------------------------- */
+
+static const char *ordinal(int number)
+{
+    static const char *const endings[] = {"th", "st", "nd", "rd"};
+    int last = number % 10;
+    return number / 10 % 10 == 1 || last > 3 ? "th" : endings[last];
+}
+
+void practice_tape_describe(rodt_length at, rodt_unit unit, char words[TAPE_WORDS_SIZE])
+{
+    practice_window window = practice_window_of(at, unit);
+    int number = window.pointer / window.whole * window.number, beyond = window.pointer % window.whole;
+    const char *piece = unit == RODT_UNIT_MM ? "millimetre" : "sixteenth";
+    if (beyond == 0)
+        snprintf(words, TAPE_WORDS_SIZE, "the pin stands exactly at the %d", number);
+    else
+        snprintf(words, TAPE_WORDS_SIZE, "the pin stands at the %d%s %s after the %d", beyond, ordinal(beyond), piece,
+                 number);
+}

@@ -1,0 +1,300 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* A record as JSON. One table of keys serves reading and writing, so that what is written again is what was read. */
+#include "record/record.h"
+#include "ui/exit_status.h"
+#include "ui/message.h"
+
+#include <errno.h>
+#include <jansson.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#define FILE_MAX ((size_t)1 << 20)
+
+/* --- Reading ------------------------------------------------------------------------------------------ */
+
+typedef struct place {
+    const char *file;
+    char where[RECORD_WHERE_SIZE]; /* "" = the record itself */
+} place;
+
+static int refuse(const place *at, const char *key, const char *what)
+{
+    return print_error("%s: %s%s%s: %s", at->file, at->where, at->where[0] == '\0' ? "" : ", ", key, what);
+}
+
+static int take_number(const place *at, const record_key *key, const json_t *value, int *out)
+{
+    char what[80];
+    snprintf(what, sizeof what, "a whole number from 1 to %d, without quotes, is expected", key->most);
+    if (!json_is_integer(value) || json_integer_value(value) < 1 || json_integer_value(value) > key->most)
+        return refuse(at, key->name, what);
+    *out = (int)json_integer_value(value);
+    return STATUS_CONTINUE;
+}
+
+static int take_text(const place *at, const record_key *key, const json_t *value, const char **out)
+{
+    if (json_is_number(value))
+        return refuse(at, key->name, "stands there as a number; every reading is a text in quotes, such as \"2 1/8\"");
+    if (!json_is_string(value))
+        return refuse(at, key->name, "a text in quotes is expected");
+    const char *text = json_string_value(value);
+    if (text[strspn(text, " \t\r\n")] == '\0')
+        return refuse(at, key->name, "is empty; leave out what was not recorded");
+    *out = text;
+    return STATUS_CONTINUE;
+}
+
+static int find_key(const record_key *keys, size_t count, const char *name)
+{
+    for (size_t i = 0; i < count; i++) {
+        if (strcmp(keys[i].name, name) == 0)
+            return (int)i;
+    }
+    return -1;
+}
+
+static int take_entry(const place *at, const record_key *key, const json_t *value, record_value *out)
+{
+    return key->most > 0 ? take_number(at, key, value, &out->number) : take_text(at, key, value, &out->text);
+}
+
+/* `others` are names that the object may have beside its keys, closed by NULL. */
+static int take_object(const place *at, json_t *object, const record_key *keys, size_t count,
+                       const char *const *others, record_value *out)
+{
+    const char *name;
+    json_t *value;
+    json_object_foreach (object, name, value) {
+        int key = find_key(keys, count, name);
+        const char *const *other = others;
+        while (*other != NULL && strcmp(*other, name) != 0)
+            other++;
+        if (key < 0 && *other == NULL)
+            return refuse(at, name, "there is no such entry in a record");
+        int status = key < 0 ? STATUS_CONTINUE : take_entry(at, &keys[key], value, &out[key]);
+        if (status != STATUS_CONTINUE)
+            return status;
+    }
+    for (size_t i = 0; i < count; i++) {
+        if (keys[i].needed && out[i].text == NULL)
+            return refuse(at, keys[i].name, "is missing");
+    }
+    return STATUS_CONTINUE;
+}
+
+static void name_end(const json_t *entry, size_t index, char where[RECORD_WHERE_SIZE])
+{
+    const char *position = json_string_value(json_object_get(entry, "position"));
+    if (position != NULL)
+        snprintf(where, RECORD_WHERE_SIZE, "wheel_ends, entry %zu (%.20s)", index + 1, position);
+    else
+        snprintf(where, RECORD_WHERE_SIZE, "wheel_ends, entry %zu", index + 1);
+}
+
+static void name_check(const json_t *entry, size_t index, char where[RECORD_WHERE_SIZE])
+{
+    const char *name = json_string_value(json_object_get(entry, "check"));
+    snprintf(where, RECORD_WHERE_SIZE, "air_checks, entry %zu%s%.24s%s", index + 1, name != NULL ? " (" : "",
+             name != NULL ? name : "", name != NULL ? ")" : "");
+}
+
+static int take_ends(inspection_record *out, const json_t *list)
+{
+    static const char *const none[] = {NULL};
+    place at = {out->file, ""};
+    if (!json_is_array(list))
+        return refuse(&at, "wheel_ends", list == NULL ? "is missing" : "a list in square brackets is expected");
+    if (json_array_size(list) > VEHICLE_ENDS_MAX)
+        return refuse(&at, "wheel_ends", "there are more wheel ends than any vehicle has");
+    for (size_t i = 0; i < json_array_size(list); i++) {
+        json_t *entry = json_array_get(list, i);
+        name_end(entry, i, at.where);
+        if (!json_is_object(entry))
+            return refuse(&at, "entry", "an object in curly brackets is expected");
+        int status = take_object(&at, entry, record_end_keys, END_KEYS, none, out->ends[i]);
+        if (status != STATUS_CONTINUE)
+            return status;
+        out->end_count = i + 1;
+    }
+    return STATUS_CONTINUE;
+}
+
+static int take_checks(inspection_record *out, const json_t *list)
+{
+    static const char *const none[] = {NULL};
+    place at = {out->file, ""};
+    if (list == NULL)
+        return STATUS_CONTINUE;
+    if (!json_is_array(list))
+        return refuse(&at, "air_checks", "a list in square brackets is expected");
+    if (json_array_size(list) > RECORD_CHECKS_MAX)
+        return refuse(&at, "air_checks", "there are more checks than anybody does");
+    for (size_t i = 0; i < json_array_size(list); i++) {
+        json_t *entry = json_array_get(list, i);
+        name_check(entry, i, at.where);
+        if (!json_is_object(entry))
+            return refuse(&at, "entry", "an object in curly brackets is expected");
+        int status = take_object(&at, entry, record_check_keys, CHECK_KEYS, none, out->checks[i]);
+        if (status != STATUS_CONTINUE)
+            return status;
+        out->check_count = i + 1;
+    }
+    return STATUS_CONTINUE;
+}
+
+static int take_steps(inspection_record *out, const json_t *list)
+{
+    static const char *const none[] = {NULL};
+    place at = {out->file, ""};
+    if (list == NULL)
+        return STATUS_CONTINUE;
+    if (!json_is_array(list))
+        return refuse(&at, "steps", "a list in square brackets is expected");
+    if (json_array_size(list) > RECORD_STEPS_MAX)
+        return refuse(&at, "steps", "there are more steps than any walk-round has");
+    for (size_t i = 0; i < json_array_size(list); i++) {
+        json_t *entry = json_array_get(list, i);
+        snprintf(at.where, sizeof at.where, "steps, entry %zu", i + 1);
+        if (!json_is_object(entry))
+            return refuse(&at, "entry", "an object in curly brackets is expected");
+        int status = take_object(&at, entry, record_step_keys, STEP_KEYS, none, out->steps[i]);
+        if (status != STATUS_CONTINUE)
+            return status;
+        out->step_count = i + 1;
+    }
+    return STATUS_CONTINUE;
+}
+
+/* Before anything else is looked at: another format may well have other entries. */
+static int take_version(const place *at, const json_t *root)
+{
+    const char *kind = json_string_value(json_object_get(root, "record"));
+    const json_t *version = json_object_get(root, "version");
+    char what[160];
+    if (kind == NULL || strcmp(kind, RECORD_KIND) != 0)
+        return refuse(at, "record", "\"" RECORD_KIND "\" is expected; this is no record of an inspection");
+    if (!json_is_integer(version) || json_integer_value(version) < 1)
+        return refuse(at, "version", "a whole number, the version of the record, is expected");
+    if (json_integer_value(version) <= RECORD_VERSION)
+        return STATUS_CONTINUE;
+    snprintf(what, sizeof what,
+             "the record is of version %" JSON_INTEGER_FORMAT ", and this program, rodtravel %s, reads up to version "
+             "%d; a newer rodtravel reads it", json_integer_value(version), rodt_version(), RECORD_VERSION);
+    return refuse(at, "version", what);
+}
+
+static int take_record(inspection_record *out, json_t *root)
+{
+    static const char *const others[] = {"record", "version", "wheel_ends", "air_checks", "steps", NULL};
+    place at = {out->file, ""};
+    if (!json_is_object(root))
+        return print_error("%s: a record is one object in curly brackets", out->file);
+    int status = take_version(&at, root);
+    if (status == STATUS_CONTINUE)
+        status = take_object(&at, root, record_head_keys, HEAD_KEYS, others, out->head);
+    if (status == STATUS_CONTINUE)
+        status = take_ends(out, json_object_get(root, "wheel_ends"));
+    if (status == STATUS_CONTINUE)
+        status = take_checks(out, json_object_get(root, "air_checks"));
+    return status == STATUS_CONTINUE ? take_steps(out, json_object_get(root, "steps")) : status;
+}
+
+static int parse(inspection_record *out, const char *text, size_t size)
+{
+    json_error_t error;
+    json_t *root = json_loadb(text, size, JSON_REJECT_DUPLICATES, &error);
+    if (root == NULL)
+        return print_error("%s:%d:%d: this is no JSON: %s", out->file, error.line, error.column, error.text);
+    out->tree = root;
+    return take_record(out, root);
+}
+
+int record_read(const char *file, inspection_record *out)
+{
+    bool standard = strcmp(file, "-") == 0;
+    memset(out, 0, sizeof *out);
+    out->file = standard ? "standard input" : file;
+    FILE *from = standard ? stdin : fopen(file, "rb");
+    if (from == NULL)
+        return print_error("cannot open %s: %s", file, strerror(errno));
+    char *text = malloc(FILE_MAX);
+    size_t size = text != NULL ? fread(text, 1, FILE_MAX, from) : 0;
+    int status = STATUS_CONTINUE;
+    if (text == NULL)
+        status = print_error("no memory to read %s", out->file);
+    else if (ferror(from) != 0)
+        status = print_error("cannot read %s: %s", out->file, strerror(errno));
+    else if (size == FILE_MAX)
+        status = print_error("%s is too long for a record", out->file);
+    if (!standard)
+        fclose(from);
+    if (status == STATUS_CONTINUE)
+        status = parse(out, text, size);
+    free(text);
+    return status;
+}
+
+void record_free(inspection_record *record) { json_decref(record->tree); }
+
+/* --- Writing ------------------------------------------------------------------------------------------ */
+
+static int put_values(json_t *object, const record_value *values, const record_key *keys, size_t count)
+{
+    int failed = 0;
+    for (size_t i = 0; i < count; i++) {
+        if (values[i].text != NULL)
+            failed |= json_object_set_new(object, keys[i].name, json_string(values[i].text));
+        else if (values[i].number > 0)
+            failed |= json_object_set_new(object, keys[i].name, json_integer(values[i].number));
+    }
+    return failed;
+}
+
+static int put_entry(json_t *list, const record_value *values, const record_key *keys, size_t count)
+{
+    json_t *entry = json_object();
+    return put_values(entry, values, keys, count) | json_array_append_new(list, entry);
+}
+
+/* Version 1 had no steps; a record without any stays readable for those who know that version alone. */
+static int put_steps(json_t *root, const inspection_record *record)
+{
+    json_t *steps = json_array();
+    int failed = 0;
+    for (size_t i = 0; i < record->step_count; i++)
+        failed |= put_entry(steps, record->steps[i], record_step_keys, STEP_KEYS);
+    if (record->step_count > 0)
+        return failed | json_object_set_new(root, "steps", steps);
+    json_decref(steps);
+    return failed;
+}
+
+static int put_record(json_t *root, const inspection_record *record)
+{
+    json_t *ends = json_array(), *checks = json_array();
+    int failed = json_object_set_new(root, "record", json_string(RECORD_KIND));
+    failed |= json_object_set_new(root, "version", json_integer(record->step_count > 0 ? RECORD_VERSION : 1));
+    failed |= put_values(root, record->head, record_head_keys, HEAD_KEYS);
+    for (size_t i = 0; i < record->end_count; i++)
+        failed |= put_entry(ends, record->ends[i], record_end_keys, END_KEYS);
+    for (size_t i = 0; i < record->check_count; i++)
+        failed |= put_entry(checks, record->checks[i], record_check_keys, CHECK_KEYS);
+    failed |= json_object_set_new(root, "wheel_ends", ends);
+    failed |= json_object_set_new(root, "air_checks", checks);
+    return failed | put_steps(root, record);
+}
+
+int record_write(const inspection_record *record, FILE *to)
+{
+    json_t *root = json_object();
+    int status = STATUS_CONTINUE;
+    if (put_record(root, record) != 0)
+        status = print_error("no memory, or a text that is no UTF-8, while the record was written");
+    else if (json_dumpf(root, to, JSON_INDENT(2)) != 0 || fputc('\n', to) == EOF)
+        status = print_error("the record could not be written: %s", strerror(errno));
+    json_decref(root);
+    return status;
+}

@@ -1,0 +1,323 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The judgement of a record. Unlike a row of a long file a record is somebody's signed word, so a text that cannot be
+ * read is refused with its place and not judged around. */
+#include "record/record.h"
+#include "input/numbers.h"
+#include "input/rule_context.h"
+#include "ui/compiler.h"
+#include "ui/exit_status.h"
+#include "ui/message.h"
+#include "ui/options.h"
+
+#include <stdio.h>
+#include <string.h>
+
+static void check_place(const inspection_record *record, size_t check, char where[RECORD_WHERE_SIZE])
+{
+    snprintf(where, RECORD_WHERE_SIZE, "air_checks, entry %zu (%.24s)", check + 1,
+             record->checks[check][CHECK_NAME].text);
+}
+
+void record_end_place(const inspection_record *record, size_t end, char where[RECORD_WHERE_SIZE])
+{
+    snprintf(where, RECORD_WHERE_SIZE, "wheel_ends, entry %zu (%.20s)", end + 1, record->ends[end][END_POSITION].text);
+}
+
+/* `where` is "" for an entry of the record itself. */
+static int refuse_text(const inspection_record *record, const char *where, const char *key, const char *text,
+                       const rodt_error *error)
+{
+    print_error("%s: %s%s%s", record->file, where, where[0] == '\0' ? "" : ", ", key);
+    return print_text_error("the text", text, error);
+}
+
+/* Gives *out the meaning of a word, or leaves it if none is written. */
+static int take_word(const inspection_record *record, const char *where, const char *key, const char *text,
+                     const choice *words, size_t count, int *out)
+{
+    char list[200] = "";
+    for (size_t i = 0; i < count; i++) {
+        if (text == NULL || strcmp(text, words[i].word) == 0) {
+            *out = text == NULL ? *out : words[i].meaning;
+            return STATUS_CONTINUE;
+        }
+        size_t used = strlen(list);
+        snprintf(list + used, sizeof list - used, "%s%s", i == 0 ? "" : i + 1 == count ? " or " : ", ", words[i].word);
+    }
+    return print_error("%s: %s%s%s is %s, not \"%s\"", record->file, where, where[0] == '\0' ? "" : ", ", key, list, text);
+}
+
+/* --- The head ----------------------------------------------------------------------------------------- */
+
+static int take_rules(const inspection_record *record, head_key key, const rodt_rules **out)
+{
+    const char *id = record->head[key].text;
+    const rodt_rules *found = id == NULL ? *out : rodt_rules_find(id);
+    if (found == NULL)
+        return print_error("%s: %s: there is no rule set \"%s\"; see: rodtravel limits --list", record->file,
+                        record_head_keys[key].name, id);
+    *out = found;
+    return STATUS_CONTINUE;
+}
+
+static int take_head(inspection *of, const char *limits_file)
+{
+    const inspection_record *record = &of->record;
+    const char *day = record->head[HEAD_DATE].text;
+    const rodt_rules *rules = NULL;
+    rodt_date date;
+    rodt_error error;
+    if (rodt_date_parse(day, &date, &error) != RODT_OK)
+        return refuse_text(record, "", "date", day, &error);
+    int status = take_rules(record, HEAD_RULES, &rules);
+    of->air_rules = rules;
+    if (status == STATUS_CONTINUE)
+        status = take_rules(record, HEAD_AIR_RULES, &of->air_rules);
+    if (status == STATUS_CONTINUE)
+        status = rule_context_open(record->head[HEAD_RULES].text, limits_file, day, &of->setting);
+    return status;
+}
+
+/* --- Wheel ends --------------------------------------------------------------------------------------- */
+
+/* What the library calls a field, where a record calls it otherwise. */
+static const char *key_of(const char *field)
+{
+    static const char *const names[][2] = {{"pressure", "psi"},           {"pressure after", "psi_after"},
+                                           {"spring brake", "spring_brake"}, {"stroke class", "stroke_class"},
+                                           {"rated stroke", "rated_stroke"}, {"marked limit", "marked_limit"}};
+    for (size_t i = 0; i < COUNT_OF(names); i++) {
+        if (strcmp(field, names[i][0]) == 0)
+            return names[i][1];
+    }
+    return field;
+}
+
+static const char *text_at(const record_value *values, const char *name)
+{
+    for (size_t i = 0; i < END_KEYS; i++) {
+        if (strcmp(record_end_keys[i].name, name) == 0 && values[i].text != NULL)
+            return values[i].text;
+    }
+    return "";
+}
+
+static int take_position(const inspection *of, size_t i, const char *where, rodt_position *out)
+{
+    const char *text = of->record.ends[i][END_POSITION].text;
+    rodt_error error;
+    if (rodt_position_read(text, strlen(text), out, &error) != RODT_OK)
+        return refuse_text(&of->record, where, "position", text, &error);
+    for (size_t k = 0; k < i; k++) {
+        const rodt_position *other = &of->vehicle.ends[k].position;
+        if (other->axle == out->axle && other->side == out->side)
+            return print_error("%s: %s: the position stands there twice, first in entry %zu", of->record.file, where,
+                            k + 1);
+    }
+    return STATUS_CONTINUE;
+}
+
+static int take_arm(const inspection *of, size_t i, const char *where, rodt_unit unit, rodt_length *out)
+{
+    const char *text = of->record.ends[i][END_ARM].text;
+    const rodt_length_style style = {.unit = unit};
+    rodt_error error;
+    if (text == NULL || rodt_length_read(text, strlen(text), &style, out, NULL, &error) == RODT_OK)
+        return STATUS_CONTINUE;
+    return refuse_text(&of->record, where, "arm_length", text, &error);
+}
+
+/* The library names the first text that it cannot read, and one that is not there comes before the others. */
+static rodt_status find_unreadable(const rodt_reading_text *text, const rodt_rules *rules, rodt_error *error)
+{
+    rodt_reading_text whole = *text;
+    rodt_finding finding;
+    whole.chamber = whole.chamber != NULL ? whole.chamber : "30";
+    whole.released = whole.released != NULL ? whole.released : "1";
+    whole.applied = whole.applied != NULL ? whole.applied : "2";
+    error->status = RODT_OK;
+    return rodt_judge_row(&whole, rules, &finding, error);
+}
+
+static int judge_end(inspection *of, size_t i, const char *where, rodt_unit unit)
+{
+    const record_value *values = of->record.ends[i];
+    rodt_error error = {.status = RODT_OK};
+    const rodt_reading_text text = {
+        .chamber = values[END_CHAMBER].text,     .released = values[END_RELEASED].text,
+        .applied = values[END_APPLIED].text,     .stroke_class = values[END_CLASS].text,
+        .rated_stroke = values[END_RATED].text,  .marked_limit = values[END_MARKED].text,
+        .pressure = values[END_PSI].text,        .pressure_after = values[END_PSI_AFTER].text,
+        .division = values[END_DIVISION].text,   .engine = values[END_ENGINE].text,
+        .spring_brake = values[END_SPRING].text, .drum = values[END_DRUM].text,
+        .style = {.unit = unit},                 .default_day = of->setting.day};
+    rodt_status status = rodt_judge_row(&text, of->setting.rules, &of->vehicle.findings[i], &error);
+    if (status == RODT_OK && error.status == RODT_E_EMPTY)
+        status = find_unreadable(&text, of->setting.rules, &error);
+    if (status != RODT_OK)
+        return print_error("%s: %s: %s", of->record.file, where, rodt_status_text(status));
+    if (error.status == RODT_OK || error.status == RODT_E_EMPTY)
+        return STATUS_CONTINUE;
+    return refuse_text(&of->record, where, key_of(error.field), text_at(values, key_of(error.field)), &error);
+}
+
+static int take_end(inspection *of, size_t i, rodt_unit unit)
+{
+    static const choice adjusters[] = {{"automatic", RODT_ADJUSTER_AUTOMATIC}, {"manual", RODT_ADJUSTER_MANUAL}};
+    rodt_wheel_end *end = &of->vehicle.ends[i];
+    char where[RECORD_WHERE_SIZE];
+    int adjuster = RODT_ADJUSTER_NOT_RECORDED;
+    record_end_place(&of->record, i, where);
+    int status = take_position(of, i, where, &end->position);
+    if (status == STATUS_CONTINUE)
+        status = take_arm(of, i, where, unit, &end->arm_length);
+    if (status == STATUS_CONTINUE)
+        status = take_word(&of->record, where, "adjuster", of->record.ends[i][END_ADJUSTER].text, adjusters,
+                           COUNT_OF(adjusters), &adjuster);
+    end->adjuster = (rodt_adjuster)adjuster;
+    return status == STATUS_CONTINUE ? judge_end(of, i, where, unit) : status;
+}
+
+static int take_ends(inspection *of)
+{
+    static const choice units[] = {{"in", RODT_UNIT_INCH}, {"mm", RODT_UNIT_MM}, {"cm", RODT_UNIT_CM}};
+    const inspection_record *record = &of->record;
+    int unit = RODT_UNIT_INCH;
+    int status = take_word(record, "", "length_unit", record->head[HEAD_LENGTH_UNIT].text, units, COUNT_OF(units),
+                           &unit);
+    if (status == STATUS_CONTINUE && record->end_count == 0)
+        status = print_error("%s: wheel_ends is empty; there is nothing to report yet", record->file);
+    for (size_t i = 0; i < record->end_count && status == STATUS_CONTINUE; i++) {
+        status = take_end(of, i, (rodt_unit)unit);
+        of->vehicle.count = i + 1;
+    }
+    if (status != STATUS_CONTINUE)
+        return status;
+    int brakes = record->head[HEAD_BRAKES].number;
+    if (brakes > 0 && (size_t)brakes < record->end_count)
+        return print_error("%s: brakes is %d, but there are %zu wheel ends", record->file, brakes, record->end_count);
+    rodt_status combined = vehicle_combine(&of->vehicle, (uint32_t)brakes);
+    return combined == RODT_OK ? status : print_error("%s: %s", record->file, rodt_status_text(combined));
+}
+
+/* --- Air checks --------------------------------------------------------------------------------------- */
+
+static int take_pressure(const inspection_record *record, size_t i, const char *where, check_key key,
+                         rodt_pressure *out)
+{
+    const char *text = record->checks[i][key].text;
+    rodt_error error;
+    if (text == NULL || rodt_pressure_parse(text, out, &error) == RODT_OK)
+        return STATUS_CONTINUE;
+    return refuse_text(record, where, record_check_keys[key].name, text, &error);
+}
+
+static int take_ratio(const inspection_record *record, size_t i, const char *where, check_key key, rodt_ratio *out)
+{
+    const char *text = record->checks[i][key].text;
+    if (text == NULL || read_ratio(text, key == CHECK_SECONDS, out))
+        return STATUS_CONTINUE;
+    return print_error("%s: %s, %s is a number such as 38, 31.25 or 3/5, not \"%s\"", record->file, where,
+                    record_check_keys[key].name, text);
+}
+
+static int take_measures(const inspection_record *record, size_t i, const char *where, rodt_air_reading *out)
+{
+    const struct {
+        check_key key;
+        rodt_pressure *pressure;
+        rodt_ratio *ratio;
+    } parts[] = {{CHECK_PRESSURE, &out->pressure, NULL},    {CHECK_BEFORE, &out->before, NULL},
+                 {CHECK_AFTER, &out->after, NULL},          {CHECK_CUT_OUT, &out->cut_out, NULL},
+                 {CHECK_SECONDS, NULL, &out->seconds},      {CHECK_ACTUAL, NULL, &out->actual_volume},
+                 {CHECK_REQUIRED, NULL, &out->required_volume}};
+    int status = STATUS_CONTINUE;
+    for (size_t k = 0; k < COUNT_OF(parts) && status == STATUS_CONTINUE; k++)
+        status = parts[k].pressure != NULL ? take_pressure(record, i, where, parts[k].key, parts[k].pressure)
+                                           : take_ratio(record, i, where, parts[k].key, parts[k].ratio);
+    out->applications = (int16_t)record->checks[i][CHECK_APPLICATIONS].number;
+    return status;
+}
+
+static int take_answers(const inspection_record *record, size_t i, const char *where, rodt_air_reading *out)
+{
+    static const choice answers[] = {{"yes", RODT_RECORDED_YES}, {"no", RODT_RECORDED_NO}};
+    static const choice spans[] = {{"warning", RODT_SPAN_FROM_WARNING},
+                                   {"applications", RODT_SPAN_FROM_APPLICATIONS},
+                                   {"recovery", RODT_SPAN_RECOVERY}};
+    const record_value *values = record->checks[i];
+    int answer = RODT_NOT_RECORDED, span = RODT_SPAN_PRESSURES;
+    int status = take_word(record, where, "answer", values[CHECK_ANSWER].text, answers, COUNT_OF(answers), &answer);
+    if (status == STATUS_CONTINUE)
+        status = take_word(record, where, "span", values[CHECK_SPAN].text, spans, COUNT_OF(spans), &span);
+    out->answer = (rodt_recorded)answer;
+    out->span = (rodt_span)span;
+    return status;
+}
+
+static int take_check(inspection *of, size_t i, rodt_air_reading reading)
+{
+    const inspection_record *record = &of->record;
+    char where[RECORD_WHERE_SIZE];
+    check_place(record, i, where);
+    reading.check = rodt_check_find(record->checks[i][CHECK_NAME].text);
+    if (reading.check == RODT_CHECK_NONE)
+        return print_error("%s: %s: there is no such check; see: rodtravel air --help", record->file, where);
+    int status = take_measures(record, i, where, &reading);
+    if (status == STATUS_CONTINUE)
+        status = take_answers(record, i, where, &reading);
+    if (status != STATUS_CONTINUE)
+        return status;
+    rodt_status judged = rodt_air_judge(&reading, of->air_rules, &of->air[i]);
+    return judged == RODT_OK ? status : print_error("%s: %s: %s", record->file, where, rodt_status_text(judged));
+}
+
+/* What all checks have in common: the vehicle. */
+static int take_vehicle(const inspection_record *record, rodt_air_reading *out)
+{
+    static const choice vehicles[] = {
+        {"single", RODT_VEHICLE_SINGLE}, {"combination", RODT_VEHICLE_COMBINATION}, {"bus", RODT_VEHICLE_BUS}};
+    const char *built = record->head[HEAD_BUILT].text;
+    int vehicle = RODT_VEHICLE_ANY;
+    rodt_error error;
+    int status = take_word(record, "", "vehicle", record->head[HEAD_VEHICLE].text, vehicles, COUNT_OF(vehicles),
+                           &vehicle);
+    out->vehicle = (rodt_vehicle_class)vehicle;
+    out->towed_units = (int16_t)record->head[HEAD_TOWED].number;
+    if (status == STATUS_CONTINUE && out->towed_units > 0 &&
+        (out->vehicle == RODT_VEHICLE_SINGLE || out->vehicle == RODT_VEHICLE_BUS))
+        status = print_error("%s: towed_units says a combination, but vehicle does not", record->file);
+    if (status == STATUS_CONTINUE && built != NULL && read_built_day(built, &out->built, &error) != RODT_OK)
+        status = refuse_text(record, "", "built", built, &error);
+    return status;
+}
+
+static int take_checks(inspection *of)
+{
+    rodt_air_reading vehicle = {.check = RODT_CHECK_NONE};
+    int status = take_vehicle(&of->record, &vehicle);
+    for (size_t i = 0; i < of->record.check_count && status == STATUS_CONTINUE; i++)
+        status = take_check(of, i, vehicle);
+    return status;
+}
+
+int record_judge(inspection *of, const char *limits_file)
+{
+    int status = take_head(of, limits_file);
+    if (status == STATUS_CONTINUE)
+        status = take_ends(of);
+    return status == STATUS_CONTINUE ? take_checks(of) : status;
+}
+
+int inspection_status(const inspection *of)
+{
+    int status = vehicle_status(&of->vehicle.vehicle);
+    for (size_t i = 0; i < of->record.check_count; i++) {
+        rodt_air_result result = of->air[i].result;
+        if (result == RODT_AIR_DEFECTIVE)
+            return STATUS_OUT;
+        if (result != RODT_AIR_GOOD && result != RODT_AIR_NOTED && status == STATUS_GOOD)
+            status = STATUS_UNDETERMINED;
+    }
+    return status;
+}

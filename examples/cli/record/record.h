@@ -1,0 +1,128 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* One inspection as a record (JSON, inspection.schema.json): what was written down, and its judgement. */
+#ifndef RECORD_H
+#define RECORD_H
+
+#include "air/air.h"
+#include "input/rule_context.h"
+#include "vehicle/vehicle.h"
+
+#include <rodtravel/rodtravel.h>
+
+#include <stdio.h>
+
+#define RECORD_KIND "brake-stroke-inspection"
+#define RECORD_VERSION 2 /* of the format; a record of a later one is refused */
+#define RECORD_CHECKS_MAX ((size_t)60)
+#define RECORD_STEPS_MAX ((size_t)600)
+#define RECORD_WHERE_SIZE 96
+
+/* The entries of a record, in the order in which they are written. */
+typedef enum head_key {
+    HEAD_UNIT, HEAD_DATE, HEAD_INSPECTOR, HEAD_PLACE, HEAD_ODOMETER, HEAD_RULES, HEAD_AIR_RULES, HEAD_LENGTH_UNIT,
+    HEAD_VEHICLE, HEAD_TOWED, HEAD_BUILT, HEAD_BRAKES, HEAD_PROGRAM, HEAD_REMARKS, HEAD_KEYS
+} head_key;
+
+typedef enum end_key {
+    END_POSITION, END_CHAMBER, END_CLASS, END_RATED, END_MARKED, END_RELEASED, END_APPLIED, END_DIVISION, END_PSI,
+    END_PSI_AFTER, END_ENGINE, END_SPRING, END_DRUM, END_ADJUSTER, END_ARM, END_REMARK, END_KEYS
+} end_key;
+
+typedef enum check_key {
+    CHECK_NAME, CHECK_PRESSURE, CHECK_BEFORE, CHECK_AFTER, CHECK_SECONDS, CHECK_SPAN, CHECK_APPLICATIONS,
+    CHECK_CUT_OUT, CHECK_ACTUAL, CHECK_REQUIRED, CHECK_ANSWER, CHECK_REMARK, CHECK_KEYS
+} check_key;
+
+/* A step of a walk-round whose answer has no other place: what was confirmed, what was left out on purpose. */
+typedef enum step_key { STEP_NAME, STEP_ANSWER, STEP_KEYS } step_key;
+#define STEP_SKIPPED "skipped"
+
+/* What is written for a key: a text as its writer wrote it, or a whole number. NULL and 0 = not written. */
+typedef struct record_value {
+    const char *text;
+    int number;
+} record_value;
+
+/* How a key is written. */
+typedef struct record_key {
+    const char *name;
+    int most; /* 0 = a text; otherwise a whole number from 1 to this */
+    bool needed;
+} record_key;
+
+extern const record_key record_head_keys[HEAD_KEYS];
+extern const record_key record_end_keys[END_KEYS];
+extern const record_key record_check_keys[CHECK_KEYS];
+extern const record_key record_step_keys[STEP_KEYS];
+
+typedef struct inspection_record {
+    const char *file; /* as messages call it */
+    record_value head[HEAD_KEYS];
+    size_t end_count;
+    record_value ends[VEHICLE_ENDS_MAX][END_KEYS];
+    size_t check_count;
+    record_value checks[RECORD_CHECKS_MAX][CHECK_KEYS];
+    size_t step_count;
+    record_value steps[RECORD_STEPS_MAX][STEP_KEYS];
+    void *tree; /* keeps the texts of a record that was read */
+} inspection_record;
+
+/* The record with its judgement. */
+typedef struct inspection {
+    inspection_record record;
+    rule_context setting;
+    const rodt_rules *air_rules;
+    vehicle_record vehicle;
+    rodt_air_finding air[RECORD_CHECKS_MAX];
+} inspection;
+
+/* Reading and writing (record_json.c; record_none.c in a build without a JSON library). Each returns STATUS_CONTINUE
+ * or an exit status, and says what was wrong and where. */
+int record_read(const char *file, inspection_record *out);
+int record_write(const inspection_record *record, FILE *to);
+void record_free(inspection_record *record);
+
+/* Judges what was read (record_judge.c). Statuses as above. */
+int record_judge(inspection *of, const char *limits_file);
+
+/* "wheel_ends, entry 3 (2L)": the place of an entry, for messages. */
+void record_end_place(const inspection_record *record, size_t end, char where[RECORD_WHERE_SIZE]);
+
+/* Exit status that goes with the judgement. */
+int inspection_status(const inspection *of);
+
+/* --- The report -------------------------------------------------------------------------------------- */
+
+void report_print(const inspection *of);             /* report_print.c */
+void report_write_json(const inspection *of);        /* report_json.c */
+void report_write_html(const inspection *of, FILE *to); /* report_html.c */
+void report_write_svg(const inspection *of, FILE *to, bool alone); /* report_svg.c; alone = a file by itself */
+
+/* What is out of order, a line each: label and sentence (report_words.c). */
+void report_each_defect(const inspection *of, vehicle_line line, void *context);
+
+/* The outcome of the strokes leaves the air out, so that a report says this beside it. */
+#define REPORT_AIR_DEFECTIVE "AIR SYSTEM DEFECTIVE: SEE THE DEFECTS"
+bool report_air_defective(const inspection *of);
+
+/* What is not to be done with the vehicle, by strokes or air; NULL = nothing is against it. */
+const char *report_warning(const inspection *of);
+
+/* The cautions of a walk-round are confirmed by a person, or the report says that they were not; NULL = they were, or
+ * nothing is known. */
+#define STEP_CAUTIONS "cautions"
+#define STEP_BY_OPTION "by option"
+const char *report_cautions_note(const inspection_record *record);
+
+/* The walk-round was judged by limits of a carrier's own and this report is not: says so in `note` and returns true. */
+#define STEP_LIMITS "limits"
+#define REPORT_NOTE_SIZE ((size_t)600)
+bool report_limits_note(const inspection *of, char note[REPORT_NOTE_SIZE]);
+
+/* Sources of the air checks, each once. */
+void report_each_air_source(const inspection *of, vehicle_line line, void *context);
+
+/* "unit", "date" and so on as a person reads them; NULL for a key that the head of a report does not show. */
+const char *report_head_title(head_key key);
+
+#endif

@@ -1,0 +1,262 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The report as one page that needs nothing but itself: no script, no font, no request. */
+#include "ui/markup.h"
+#include "record/record.h"
+#include "ui/format.h"
+#include "ui/wrap.h"
+
+#include <stdio.h>
+
+static const char *const style =
+    "*{box-sizing:border-box}"
+    "body{margin:0;background:#f3f1ea;color:#111;font:1rem/1.4 system-ui,sans-serif}"
+    "main{max-width:62rem;margin:0 auto;padding:1.25rem;background:#fff}"
+    "h1{font-size:1.5rem;margin:0 0 .5rem}h2{font-size:1.1rem;margin:1.4rem 0 .4rem;border-bottom:2px solid #111}"
+    "dl.head{display:grid;grid-template-columns:repeat(auto-fit,minmax(9.5rem,1fr));gap:.3rem 1rem;margin:0}"
+    "dl.head div{min-width:0}dl.head .wide{grid-column:1/-1}dt{font-size:.8rem;color:#444}"
+    "dd{margin:0;font-weight:600;overflow-wrap:anywhere}"
+    ".outcome{margin:1rem 0 .5rem;padding:.6rem .8rem;border:3px solid #111;font-size:1.25rem;font-weight:800}"
+    ".outcome.bad{border-style:double;border-width:6px;border-color:#8c1c13;color:#8c1c13}"
+    ".outcome.open{border-style:dashed}.outcome.good{color:#24453c;border-color:#24453c}"
+    "p{margin:.2rem 0}.pair{display:grid;grid-template-columns:minmax(0,27rem) minmax(0,1fr);gap:0 1.5rem}"
+    "figure{margin:.4rem 0}figure svg{display:block;width:100%;height:auto}figcaption{font-size:.85rem}"
+    ".scroll{overflow-x:auto}table{border-collapse:collapse;width:100%;font-size:.9rem}"
+    "caption{text-align:left;font-size:.85rem;padding:.1rem 0}"
+    "th,td{text-align:left;vertical-align:top;padding:.2rem .5rem .2rem 0;border-bottom:1px solid #888}"
+    "tr.bad td,tr.bad th{font-weight:700}ul,ol{margin:.3rem 0;padding-left:1.3rem}li{overflow-wrap:anywhere}"
+    "li.source,small{list-style:none;font-size:.85rem;color:#333}.caution{border:2px solid #111;padding:.5rem .8rem;"
+    "margin-top:1.2rem}.sign{display:grid;grid-template-columns:2fr 1fr;gap:2rem;margin-top:3.2rem}"
+    ".sign span{border-top:1px solid #111;padding-top:.2rem;font-size:.85rem}"
+    "@media(max-width:46rem){.pair{grid-template-columns:minmax(0,1fr)}main{padding:.8rem}"
+    "th,td{padding-right:.45rem}}"
+    ".ends td,.ends th{white-space:nowrap}.ends table{font-size:.85rem}"
+    "@media print{@page{margin:12mm}html{font-size:8.5pt}body{background:#fff;line-height:1.25}"
+    "main{max-width:none;padding:0}p{margin:0}th,td{padding:.1rem .4rem .1rem 0}"
+    "h2{margin:.7rem 0 .25rem;break-after:avoid}"
+    ".pair{grid-template-columns:8.8cm minmax(0,1fr)}.scroll{overflow:visible}"
+    "tr,li,.keep,figure,.caution,.sign{break-inside:avoid}.outcome{margin:.5rem 0 .3rem;padding:.3rem .6rem}"
+    ".outcome,.sign{break-after:auto}*{print-color-adjust:exact;-webkit-print-color-adjust:exact}"
+    ".sign{margin-top:2.2rem}}";
+
+/* --- Head --------------------------------------------------------------------------------------------- */
+
+static void put_top(const inspection *of, FILE *to)
+{
+    const char *unit = of->record.head[HEAD_UNIT].text;
+    fputs("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
+          "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
+          "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'\">\n",
+          to);
+    markup_put(to, "<title>Brake inspection: %, %</title>\n", unit != NULL ? unit : "unit not named",
+               of->record.head[HEAD_DATE].text);
+    fprintf(to, "<style>%s</style>\n</head>\n<body>\n<main>\n<h1>Brake inspection</h1>\n", style);
+}
+
+static void put_head(const inspection *of, FILE *to)
+{
+    fputs("<dl class=\"head\">\n", to);
+    for (int key = 0; key < HEAD_KEYS; key++) {
+        const char *title = report_head_title((head_key)key);
+        if (title != NULL && of->record.head[key].text != NULL)
+            markup_put(to, "<div class=\"%\"><dt>%</dt><dd>%</dd></div>\n", key == HEAD_REMARKS ? "wide" : "narrow",
+                       title, of->record.head[key].text);
+    }
+    fputs("</dl>\n", to);
+}
+
+static void put_count(void *context, const char *label, const char *text)
+{
+    markup_put(context, label[0] != '\0' ? "<p>%: %</p>\n" : "<p>%%</p>\n", label, text);
+}
+
+static void put_outcome(const inspection *of, FILE *to)
+{
+    static const char *const classes[] = {
+        [PAINT_GOOD] = "good", [PAINT_BAD] = "bad", [PAINT_OPEN] = "open", [PAINT_STRONG] = "open"};
+    paint_kind paint;
+    const char *words = vehicle_headline(&of->vehicle, &paint);
+    if (report_air_defective(of))
+        markup_put(to, "<p class=\"outcome bad\">%</p>\n", REPORT_AIR_DEFECTIVE);
+    markup_put(to, "<p class=\"outcome %\">%</p>\n", classes[paint], words);
+    vehicle_each_count(&of->vehicle, put_count, to);
+}
+
+/* --- Lists -------------------------------------------------------------------------------------------- */
+
+/* A heading stands only over a list that is not empty. */
+typedef struct html_list {
+    FILE *to;
+    const char *heading;
+    bool begun;
+} html_list;
+
+static void put_item(void *context, const char *label, const char *text)
+{
+    html_list *list = context;
+    if (!list->begun)
+        markup_put(list->to, "<h2>%</h2>\n<ul>\n", list->heading);
+    list->begun = true;
+    if (text[0] == '(')
+        markup_put(list->to, "<li class=\"source\">%</li>\n", text);
+    else if (label[0] != '\0')
+        markup_put(list->to, "<li><strong>%</strong>: %</li>\n", label, text);
+    else
+        markup_put(list->to, "<li>%</li>\n", text);
+}
+
+static void end_list(html_list *list)
+{
+    if (list->begun)
+        fputs("</ul>\n", list->to);
+}
+
+static void put_findings(const inspection *of, FILE *to)
+{
+    html_list defects = {to, "Defects", false}, next = {to, "Next", false};
+    html_list axles = {to, "Axles", false}, know = {to, "To know", false};
+    report_each_defect(of, put_item, &defects);
+    end_list(&defects);
+    if (!defects.begun)
+        fputs("<h2>Defects</h2>\n<p>None was found.</p>\n", to);
+    vehicle_each_advice(&of->vehicle, put_item, &next);
+    end_list(&next);
+    vehicle_each_axle(&of->vehicle, put_item, &axles);
+    end_list(&axles);
+    vehicle_each_reason(&of->vehicle, put_item, &know);
+    end_list(&know);
+}
+
+static void put_remarks(const inspection *of, FILE *to)
+{
+    html_list remarks = {to, "Remarks", false};
+    char note[REPORT_NOTE_SIZE];
+    if (report_limits_note(of, note))
+        put_item(&remarks, "", note);
+    if (report_cautions_note(&of->record) != NULL)
+        put_item(&remarks, "", report_cautions_note(&of->record));
+    for (size_t i = 0; i < of->record.end_count; i++) {
+        const record_value *values = of->record.ends[i];
+        if (values[END_REMARK].text != NULL)
+            put_item(&remarks, values[END_POSITION].text, values[END_REMARK].text);
+    }
+    for (size_t i = 0; i < of->record.check_count; i++) {
+        const record_value *values = of->record.checks[i];
+        if (values[CHECK_REMARK].text != NULL)
+            put_item(&remarks, values[CHECK_NAME].text, values[CHECK_REMARK].text);
+    }
+    end_list(&remarks);
+}
+
+static void put_notes(const inspection *of, FILE *to)
+{
+    html_list sources = {to, "Where it comes from", false};
+    put_remarks(of, to);
+    vehicle_each_source(&of->vehicle, put_item, &sources);
+    report_each_air_source(of, put_item, &sources);
+    end_list(&sources);
+}
+
+/* --- Tables ------------------------------------------------------------------------------------------- */
+
+static const char *adjuster_word(rodt_adjuster adjuster)
+{
+    static const char *const words[] = {"-", "manual", "automatic"};
+    return words[adjuster];
+}
+
+static void put_end(const inspection *of, size_t end, FILE *to)
+{
+    const rodt_finding *finding = &of->vehicle.findings[end];
+    const rodt_wheel_end *wheel = &of->vehicle.ends[end];
+    char position[RODT_POSITION_TEXT_SIZE] = "-", chamber[RODT_CHAMBER_TEXT_SIZE], margin[MARGIN_SIZE];
+    char released[WORD_SIZE], applied[WORD_SIZE], stroke[WORD_SIZE], limit[WORD_SIZE], psi[WORD_SIZE], arm[WORD_SIZE];
+    bool bad = finding->verdict == RODT_OUT_OF_ADJUSTMENT || finding->verdict == RODT_INOPERATIVE;
+    (void)rodt_position_format(wheel->position, position, sizeof position);
+    markup_put(to, "<tr class=\"%\"><th scope=\"row\">%</th><td>%</td><td>%</td><td>%</td><td>%</td>",
+               bad ? "bad" : "fine", position, rodt_verdict_name(finding->verdict), margin_words(finding, margin),
+               tape_word(finding, finding->applied_stroke, stroke), format_length(finding->limit, limit));
+    markup_put(to, "<td>%</td><td>%</td><td>%</td><td>%</td><td>%</td><td>%</td></tr>\n",
+               format_chamber(&finding->chamber, chamber), tape_word(finding, finding->released, released),
+               tape_word(finding, finding->applied, applied), format_pressure(finding->pressure, psi),
+               adjuster_word(wheel->adjuster), format_length(wheel->arm_length, arm));
+}
+
+static void put_ends(const inspection *of, FILE *to)
+{
+    fputs("<div class=\"keep\">\n<h2 id=\"ends\">Wheel ends</h2>\n<section class=\"scroll ends\" "
+          "aria-labelledby=\"ends\" tabindex=\"0\">\n<table>\n<caption>Inches unless a unit stands there; psi "
+          "before the application; arm: "
+          "length of the slack adjuster.</caption>\n<thead><tr><th scope=\"col\">Place</th>"
+          "<th scope=\"col\">Verdict</th><th scope=\"col\">Margin</th><th scope=\"col\">Stroke</th><th "
+          "scope=\"col\">Limit</th>"
+          "<th scope=\"col\">Chamber</th><th scope=\"col\">Released</th><th scope=\"col\">Applied</th>"
+          "<th scope=\"col\">psi</th><th scope=\"col\">Adjuster</th><th scope=\"col\">Arm</th></tr></thead>\n"
+          "<tbody>\n",
+          to);
+    for (size_t i = 0; i < of->vehicle.vehicle.axle_count; i++) {
+        const rodt_axle_finding *axle = &of->vehicle.vehicle.axles[i];
+        if (axle->left < of->vehicle.count)
+            put_end(of, axle->left, to);
+        if (axle->right < of->vehicle.count)
+            put_end(of, axle->right, to);
+    }
+    fputs("</tbody>\n</table>\n</section>\n</div>\n", to);
+}
+
+static void put_checks(const inspection *of, FILE *to)
+{
+    char sentence[600];
+    if (of->record.check_count == 0) {
+        fputs("<h2>Air checks</h2>\n<p>None was recorded.</p>\n", to);
+        return;
+    }
+    fputs("<div class=\"keep\">\n<h2 id=\"air\">Air checks</h2>\n<section class=\"scroll\" "
+          "aria-labelledby=\"air\" tabindex=\"0\">\n<table>\n<thead><tr><th scope=\"col\">Check</th><th "
+          "scope=\"col\">Result</th><th scope=\"col\">Found</th>"
+          "</tr></thead>\n<tbody>\n", to);
+    for (size_t i = 0; i < of->record.check_count; i++) {
+        const rodt_air_finding *finding = &of->air[i];
+        bool said = rodt_air_finding_format(finding, sentence, sizeof sentence) == RODT_OK;
+        markup_put(to, "<tr class=\"%\"><th scope=\"row\">%</th><td>%%</td><td>%</td></tr>\n",
+                   finding->result == RODT_AIR_DEFECTIVE ? "bad" : "fine", rodt_check_title(finding->reading.check),
+                   rodt_air_result_name(finding->result), finding->major ? ", major" : "", said ? sentence : "-");
+    }
+    fputs("</tbody>\n</table>\n</section>\n</div>\n", to);
+}
+
+/* --- The page ----------------------------------------------------------------------------------------- */
+
+static void put_drawing(const inspection *of, FILE *to)
+{
+    fputs("<div class=\"pair\">\n<div>\n<h2>From above</h2>\n<figure>\n", to);
+    report_write_svg(of, to, false);
+    fputs("<figcaption>Bars: the stroke, all to one scale; the flag is the limit. Solid: within; hatched: beyond the "
+          "limit; dotted: not proven. Wheels: tick in adjustment, ! over the limit, cross did not move, ? not proven."
+          "</figcaption>\n</figure>\n</div>\n<div>\n", to);
+    put_findings(of, to);
+    fputs("</div>\n</div>\n", to);
+}
+
+static void put_end_of_page(const inspection *of, FILE *to)
+{
+    const char *warning = report_warning(of);
+    fputs("<div class=\"caution\">\n", to);
+    if (warning != NULL)
+        markup_put(to, "<p><strong>%</strong></p>\n", warning);
+    markup_put(to, "<p>%</p>\n</div>\n", vehicle_caution());
+    fputs("<div class=\"sign\"><span>Signature of the inspector</span><span>Date</span></div>\n", to);
+    markup_put(to, "<p><small>Judged by rodtravel %, tables of %.</small></p>\n</main>\n</body>\n</html>\n",
+               rodt_version(), rodt_tables_edition());
+}
+
+void report_write_html(const inspection *of, FILE *to)
+{
+    put_top(of, to);
+    put_head(of, to);
+    put_outcome(of, to);
+    put_drawing(of, to);
+    put_ends(of, to);
+    put_checks(of, to);
+    put_notes(of, to);
+    put_end_of_page(of, to);
+}

@@ -1,0 +1,39 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The judged record as one JSON object: the head as written, then the judgements. */
+#include "record/record.h"
+#include "ui/json_writer.h"
+
+#include <stdio.h>
+
+static void put_head(json_writer *json, const inspection *of)
+{
+    for (int key = 0; key < HEAD_KEYS; key++) {
+        const record_value *value = &of->record.head[key];
+        json_key(json, record_head_keys[key].name);
+        if (value->number > 0) {
+            fprintf(json->to, "%d", value->number);
+            json->first = false;
+        } else {
+            json_text(json, value->text);
+        }
+    }
+}
+
+void report_write_json(const inspection *of)
+{
+    json_writer json = {.to = stdout, .first = true};
+    json_open(&json, '{');
+    json_key(&json, "head");
+    json_open(&json, '{');
+    put_head(&json, of);
+    json_close(&json, '}');
+    json_key(&json, "stroke");
+    vehicle_put_json(&json, &of->vehicle);
+    json_key(&json, "air_checks");
+    json_open(&json, '[');
+    for (size_t i = 0; i < of->record.check_count; i++)
+        put_air_finding(&json, &of->air[i]);
+    json_close(&json, ']');
+    json_close(&json, '}');
+    putchar('\n');
+}

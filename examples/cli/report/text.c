@@ -1,0 +1,83 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The report as text of 80 columns. */
+#include "record/record.h"
+#include "ui/wrap.h"
+
+#include <stdio.h>
+
+#define INDENT 15
+
+static void print_head(const inspection *of)
+{
+    print_painted(stdout, PAINT_STRONG, "BRAKE INSPECTION");
+    putchar('\n');
+    for (int key = 0; key < HEAD_KEYS; key++) {
+        const char *title = report_head_title((head_key)key);
+        if (title != NULL && of->record.head[key].text != NULL)
+            print_wrapped(stdout, title, INDENT, of->record.head[key].text);
+    }
+    putchar('\n');
+}
+
+/* A heading stands only over a list that is not empty. */
+typedef struct list {
+    const char *heading;
+} list;
+
+static void print_line(void *context, const char *label, const char *text)
+{
+    char line[1200];
+    list *of = context;
+    if (of->heading != NULL)
+        printf("\n%s\n", of->heading);
+    of->heading = NULL;
+    snprintf(line, sizeof line, "%s%s%s", label, label[0] == '\0' ? "" : ": ", text);
+    print_wrapped(stdout, "  ", 4, line);
+}
+
+static void print_remarks(const inspection *of)
+{
+    list remarks = {"Remarks"};
+    char note[REPORT_NOTE_SIZE];
+    if (report_limits_note(of, note))
+        print_line(&remarks, "", note);
+    if (report_cautions_note(&of->record) != NULL)
+        print_line(&remarks, "", report_cautions_note(&of->record));
+    for (size_t i = 0; i < of->record.end_count; i++) {
+        if (of->record.ends[i][END_REMARK].text != NULL)
+            print_line(&remarks, of->record.ends[i][END_POSITION].text, of->record.ends[i][END_REMARK].text);
+    }
+    for (size_t i = 0; i < of->record.check_count; i++) {
+        if (of->record.checks[i][CHECK_REMARK].text != NULL)
+            print_line(&remarks, of->record.checks[i][CHECK_NAME].text, of->record.checks[i][CHECK_REMARK].text);
+    }
+}
+
+static void print_checks(const inspection *of)
+{
+    list checks = {"Air checks"};
+    char sentence[600];
+    for (size_t i = 0; i < of->record.check_count; i++) {
+        if (rodt_air_finding_format(&of->air[i], sentence, sizeof sentence) == RODT_OK)
+            print_line(&checks, of->air[i].major ? "MAJOR DEFECT" : "", sentence);
+    }
+    if (of->record.check_count == 0)
+        print_line(&checks, "", "none was recorded");
+}
+
+void report_print(const inspection *of)
+{
+    print_head(of);
+    if (report_air_defective(of)) {
+        print_painted(stdout, PAINT_BAD, REPORT_AIR_DEFECTIVE);
+        putchar('\n');
+    }
+    vehicle_print_findings(&of->vehicle);
+    print_checks(of);
+    report_each_defect(of, print_line, &(list){"Defects"});
+    print_remarks(of);
+    vehicle_print_sources(&of->vehicle);
+    report_each_air_source(of, print_line, &(list){NULL});
+    vehicle_print_cautions(report_warning(of));
+    fputs("\nSigned                                              Date\n", stdout);
+}

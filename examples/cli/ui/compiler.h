@@ -1,0 +1,21 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* What compilers are told, and the size of an array. */
+#ifndef COMPILER_H
+#define COMPILER_H
+#include <stdio.h>
+
+#define COUNT_OF(array) (sizeof(array) / sizeof((array)[0]))
+
+#if defined(__GNUC__)
+#define PRINTF_LIKE(string, first) __attribute__((format(printf, string, first)))
+#else
+#define PRINTF_LIKE(string, first)
+#endif
+
+#if defined(__GNUC__)
+#define ALWAYS_INLINE static inline __attribute__((always_inline))
+#else
+#define ALWAYS_INLINE static inline
+#endif
+
+#endif

@@ -1,0 +1,29 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Writes JSON (RFC 8259) on one line, so that many answers make a file of lines. */
+#ifndef JSON_WRITER_H
+#define JSON_WRITER_H
+
+#include <rodtravel/rodtravel.h>
+
+#include <stdio.h>
+
+/* Writes JSON (RFC 8259) on one line; commas are set by the writer. */
+typedef struct json_writer {
+    FILE *to;
+    bool first; /* nothing stands yet in the innermost object or array */
+} json_writer;
+
+void json_open(json_writer *json, char bracket);  /* '{' or '[' */
+void json_close(json_writer *json, char bracket); /* '}' or ']' */
+void json_key(json_writer *json, const char *key);
+void json_text(json_writer *json, const char *text); /* NULL = null; bytes that are no UTF-8 become U+FFFD */
+void json_bool(json_writer *json, bool value);
+
+/* A key and its value; what is not given is null. */
+void json_pair(json_writer *json, const char *key, const char *text);
+void json_length(json_writer *json, const char *key, rodt_length length);
+void json_date(json_writer *json, const char *key, rodt_date date);
+void json_pressure(json_writer *json, const char *key, rodt_pressure pressure);
+void json_source(json_writer *json, const char *key, const rodt_source *source);
+
+#endif

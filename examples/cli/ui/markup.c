@@ -1,0 +1,43 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Every text goes the same way into a page, ours and others', so that none can be forgotten. */
+#include "ui/markup.h"
+#include "ui/utf8.h"
+
+#include <stdarg.h>
+#include <stdio.h>
+
+static void put_sign(FILE *to, char sign)
+{
+    switch (sign) {
+    case '&': fputs("&amp;", to); break;
+    case '<': fputs("&lt;", to); break;
+    case '>': fputs("&gt;", to); break;
+    case '"': fputs("&quot;", to); break;
+    case '\'': fputs("&#39;", to); break;
+    default: fputc(sign, to);
+    }
+}
+
+void markup_text(FILE *to, const char *text)
+{
+    char shown[SHOWN_SIZE];
+    unsigned width;
+    while (*text != '\0') {
+        text += show_character(text, shown, &width);
+        for (const char *at = shown; *at != '\0'; at++)
+            put_sign(to, *at);
+    }
+}
+
+void markup_put(FILE *to, const char *format, ...)
+{
+    va_list texts;
+    va_start(texts, format);
+    for (const char *at = format; *at != '\0'; at++) {
+        if (*at == '%')
+            markup_text(to, va_arg(texts, const char *));
+        else
+            fputc(*at, to);
+    }
+    va_end(texts);
+}

@@ -1,0 +1,22 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Messages on stderr. */
+#ifndef MESSAGE_H
+#define MESSAGE_H
+
+#include "ui/compiler.h"
+
+#include <rodtravel/rodtravel.h>
+
+#include <stdio.h>
+
+/* "rodtravel: ..." on a line of its own. Returns STATUS_USAGE. */
+int print_error(const char *format, ...) PRINTF_LIKE(1, 2);
+
+/* Shows a text that could not be read, a caret under the place and the reason. `what` names it in plain
+ * words ("the applied measurement"). Returns STATUS_USAGE. */
+int print_text_error(const char *what, const char *text, const rodt_error *error);
+
+/* Shows a text in lines of at most so many columns, and a caret under a character of it, counted from 1; 0 = none. */
+void print_place(FILE *to, unsigned columns, const char *text, uint32_t character);
+
+#endif

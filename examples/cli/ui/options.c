@@ -1,0 +1,189 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The command line: sorted by getopt_long, strictly, and explained from the same tables. */
+#include "ui/options.h"
+#include "ui/exit_status.h"
+#include "ui/message.h"
+#include "ui/wrap.h"
+
+#include <getopt.h>
+#include <stdio.h>
+#include <string.h>
+
+enum { ARGUMENT = 1, HELP = 'h', FIRST_OPTION = 0x100 };
+
+/* getopt_long takes a beginning for the whole name; a script that relies on that would break with the
+ * next option, so only full names are taken. */
+static bool is_full_name(const char *argument, const char *name)
+{
+    size_t size = strlen(name);
+    return strncmp(argument, "--", 2) == 0 && strncmp(argument + 2, name, size) == 0 &&
+           (argument[2 + size] == '\0' || argument[2 + size] == '=');
+}
+
+static int refuse_option(const command_spec *command, const char *argument)
+{
+    bool number = argument[1] != '\0' && strchr("0123456789.", argument[1]) != NULL;
+    print_error("%s has no option \"%s\"", command->name, argument);
+    if (number)
+        print_error("a distance is never below zero; what begins with a dash and is no option stands behind --");
+    return print_error("see: rodtravel %s --help", command->name);
+}
+
+static int take_option(command_line *out, size_t option, const char *value)
+{
+    const option_spec *spec = &out->command->options[option];
+    if (!spec->repeats && option_given(out, option))
+        return print_error("--%s is given twice", spec->name);
+    if (out->given_count == OPTIONS_MAX)
+        return print_error("more than %d options are given", OPTIONS_MAX);
+    out->given[out->given_count].option = option;
+    out->given[out->given_count].value = value == NULL ? "" : value;
+    out->given_count++;
+    return STATUS_CONTINUE;
+}
+
+static int take_operand(command_line *out, size_t most, const char *text)
+{
+    if (out->operand_count == most && most == 0)
+        return print_error("%s takes no operand, but \"%s\" is given", out->command->name, text);
+    if (out->operand_count == most) {
+        print_error("too many operands: \"%s\" is one more than %s takes", text, out->command->name);
+        return print_error("a measurement with a blank in it stands in quotes: \"1 3/4\"");
+    }
+    out->operands[out->operand_count++] = text;
+    return STATUS_CONTINUE;
+}
+
+static int refuse_count(const command_line *from, size_t least)
+{
+    if (from->operand_count >= least)
+        return STATUS_CONTINUE;
+    print_error("%s needs %s", from->command->name, from->command->operands);
+    return print_error("only %zu of %zu operands are given; see: rodtravel %s --help", from->operand_count, least,
+                    from->command->name);
+}
+
+static void fill_long_options(const command_spec *command, struct option *options)
+{
+    for (size_t i = 0; i < command->option_count; i++) {
+        options[i] = (struct option){command->options[i].name,
+                                     command->options[i].value == NULL ? no_argument : required_argument, NULL,
+                                     FIRST_OPTION + (int)i};
+    }
+    options[command->option_count] = (struct option){"help", no_argument, NULL, HELP};
+    options[command->option_count + 1] = (struct option){NULL, 0, NULL, 0};
+}
+
+/* One answer of getopt_long; `argument` is the element of argv that it stands in. */
+static int take(command_line *out, int answer, const char *argument, size_t most)
+{
+    const command_spec *command = out->command;
+    if (answer == ARGUMENT)
+        return take_operand(out, most, optarg);
+    if (answer == HELP && (strcmp(argument, "-h") == 0 || is_full_name(argument, "help"))) {
+        print_command_help(stdout, command);
+        return STATUS_GOOD;
+    }
+    if (answer == ':')
+        return print_error("option %s needs a value", argument);
+    size_t option = (size_t)(answer - FIRST_OPTION);
+    if (answer < FIRST_OPTION || !is_full_name(argument, command->options[option].name))
+        return refuse_option(command, argument);
+    return take_option(out, option, optarg);
+}
+
+int parse_arguments(const command_spec *command, int argc, char **argv, size_t least, size_t most,
+                    command_line *out)
+{
+    struct option options[OPTIONS_MAX];
+    fill_long_options(command, options);
+    memset(out, 0, sizeof *out);
+    out->command = command;
+    opterr = 0;
+    for (;;) {
+        const char *argument = optind < argc ? argv[optind] : "";
+        /* "-" gives the operands in their place, so that no environment variable changes what is one. */
+        int answer = getopt_long(argc, argv, "-:h", options, NULL);
+        if (answer == -1)
+            break;
+        int status = take(out, answer, argument, most);
+        if (status != STATUS_CONTINUE)
+            return status;
+    }
+    for (; optind < argc; optind++) {
+        int status = take_operand(out, most, argv[optind]);
+        if (status != STATUS_CONTINUE)
+            return status;
+    }
+    return refuse_count(out, least);
+}
+
+const char *option_value(const command_line *from, size_t option)
+{
+    for (size_t i = 0; i < from->given_count; i++) {
+        if (from->given[i].option == option)
+            return from->given[i].value;
+    }
+    return NULL;
+}
+
+static int refuse_choice(const char *name, const choice *choices, size_t count, const char *text)
+{
+    char words[200] = "";
+    for (size_t i = 0; i < count; i++) {
+        const char *joint = i == 0 ? "" : i + 1 == count ? " or " : ", ";
+        size_t used = strlen(words);
+        snprintf(words + used, sizeof words - used, "%s%s", joint, choices[i].word);
+    }
+    return print_error("--%s is %s, not \"%s\"", name, words, text);
+}
+
+int choose_option(const command_line *from, size_t option, const choice *choices, size_t count, int *out)
+{
+    const char *text = option_value(from, option);
+    if (text == NULL)
+        return STATUS_CONTINUE;
+    for (size_t i = 0; i < count; i++) {
+        if (strcmp(text, choices[i].word) == 0) {
+            *out = choices[i].meaning;
+            return STATUS_CONTINUE;
+        }
+    }
+    return refuse_choice(from->command->options[option].name, choices, count, text);
+}
+
+/* --- Help -------------------------------------------------------------------------------------------- */
+
+#define HELP_INDENT 28
+
+static void print_option(FILE *to, const char *name, const char *value, const char *help)
+{
+    char label[200];
+    snprintf(label, sizeof label, "  --%s%s%s", name, value == NULL ? "" : " ", value == NULL ? "" : value);
+    print_wrapped(to, label, HELP_INDENT, help);
+}
+
+/* Paragraphs are wrapped; lines that begin with a blank are examples and stay as they are. */
+static void print_paragraphs(FILE *to, const char *text)
+{
+    while (*text != '\0') {
+        char line[1000];
+        size_t size = strcspn(text, "\n");
+        snprintf(line, sizeof line, "%.*s", (int)size, text);
+        if (line[0] == ' ' || line[0] == '\0')
+            fprintf(to, "%s\n", line);
+        else
+            print_wrapped(to, "", 0, line);
+        text += size + (text[size] == '\n');
+    }
+}
+
+void print_command_help(FILE *to, const command_spec *command)
+{
+    fprintf(to, "rodtravel %s %s\n\n", command->name, command->operands);
+    print_paragraphs(to, command->help);
+    fputs("\nOptions, before, between or behind the operands:\n", to);
+    for (size_t i = 0; i < command->option_count; i++)
+        print_option(to, command->options[i].name, command->options[i].value, command->options[i].help);
+    print_option(to, "help", NULL, "this text");
+}

@@ -1,0 +1,68 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Options and operands of a command, and its help. */
+#ifndef OPTIONS_H
+#define OPTIONS_H
+
+#include <stdbool.h>
+#include <stddef.h>
+#include <stdio.h>
+
+typedef struct option_spec {
+    const char *name;  /* without the dashes; names that the library uses for a field are its own */
+    const char *value; /* what the help calls its value; NULL = it takes none */
+    const char *help;  /* one sentence without a full stop */
+    bool repeats;      /* may be given more than once */
+} option_spec;
+
+/* A command: the table of main.c and the help are made of these. */
+typedef struct command_spec {
+    const char *name;
+    const char *operands; /* as the usage line shows them */
+    const char *summary;  /* one line for the list of commands */
+    const char *help;     /* paragraphs between the usage line and the options; a line starting with a blank
+                             is printed as it is */
+    const option_spec *options;
+    size_t option_count;
+    int (*run)(int argc, char **argv); /* argv[0] is the name of the command; returns an exit status */
+} command_spec;
+
+#define OPTIONS_MAX 64
+#define OPERANDS_MAX 8
+
+/* The arguments, sorted. The texts are those of argv. */
+typedef struct command_line {
+    const command_spec *command;
+    struct {
+        size_t option; /* index in command->options */
+        const char *value;
+    } given[OPTIONS_MAX]; /* in the order of the command line */
+    size_t given_count;
+    const char *operands[OPERANDS_MAX];
+    size_t operand_count; /* at most `most` of parse_arguments */
+} command_line;
+
+/* Sorts argv. Options may stand anywhere before "--"; --help is answered here. Returns STATUS_CONTINUE, or
+ * the status to exit with; what was wrong is said on stderr. */
+int parse_arguments(const command_spec *command, int argc, char **argv, size_t least, size_t most,
+                    command_line *out);
+
+/* The value of an option ("" for one that takes none), or NULL if it was not given. */
+const char *option_value(const command_line *from, size_t option);
+static inline bool option_given(const command_line *from, size_t option)
+{
+    return option_value(from, option) != NULL;
+}
+
+/* A word and what it stands for. */
+typedef struct choice {
+    const char *word;
+    int meaning;
+} choice;
+
+/* Gives *out the meaning of the option's value, or leaves it if the option was not given. Returns
+ * STATUS_CONTINUE or an exit status. */
+int choose_option(const command_line *from, size_t option, const choice *choices, size_t count, int *out);
+
+void print_command_help(FILE *to, const command_spec *command);
+
+#endif

@@ -1,0 +1,131 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* rodtravel vehicle: one vehicle or combination from a small file. */
+#include "vehicle/vehicle.h"
+#include "commands.h"
+#include "input/rule_context.h"
+#include "ui/compiler.h"
+#include "ui/exit_status.h"
+#include "ui/message.h"
+#include "ui/options.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+enum {
+    VEHICLE_BRAKES, VEHICLE_RULES, VEHICLE_LIMITS, VEHICLE_AS_OF, VEHICLE_UNIT, VEHICLE_SEPARATOR,
+    VEHICLE_DECIMAL_COMMA, VEHICLE_JSON
+};
+
+static const option_spec options[] = {
+    [VEHICLE_BRAKES] = {"brakes", "N", "brakes of the whole combination, measured or not; both ends of every axle in "
+                                       "the file if not given", false},
+    [VEHICLE_RULES] = {"rules", "ID", "rule set that judges; " RODT_DEFAULT_RULES " if not given", false},
+    [VEHICLE_LIMITS] = {"limits", "FILE", "a carrier's own, stricter limits on top of it", false},
+    [VEHICLE_AS_OF] = {"as-of", "DATE", "day of rows without a date; today if not given", false},
+    [VEHICLE_UNIT] = {"unit", "in|mm|cm", "unit of lengths that name none; inches if not given", false},
+    [VEHICLE_SEPARATOR] = {"separator", "C", "what stands between cells; a comma if not given", false},
+    [VEHICLE_DECIMAL_COMMA] = {"decimal-comma", NULL, "the decimal sign is a comma", false},
+    [VEHICLE_JSON] = {"json", NULL, "the judgement as one JSON object", false},
+};
+
+/* Plain digits: a number of brakes is never written in another way. */
+static int read_brakes(const char *text, uint32_t *out)
+{
+    uint32_t brakes = 0;
+    if (text == NULL)
+        return STATUS_CONTINUE;
+    size_t digits = strspn(text, "0123456789");
+    for (size_t i = 0; i < digits && brakes < 1000; i++)
+        brakes = brakes * 10 + (uint32_t)(text[i] - '0');
+    if (digits == 0 || text[digits] != '\0' || brakes < 1 || brakes > 999)
+        return print_error("--brakes is a whole number from 1 to 999, not \"%s\"", text);
+    *out = brakes;
+    return STATUS_CONTINUE;
+}
+
+static int read_separator(const char *text, char *out)
+{
+    *out = ',';
+    if (text == NULL)
+        return STATUS_CONTINUE;
+    if (strcmp(text, "\\t") == 0 || strcmp(text, "tab") == 0)
+        text = "\t";
+    bool good = strlen(text) == 1 && (unsigned char)text[0] < 0x80 && strchr("\"\r\n", text[0]) == NULL;
+    *out = text[0];
+    return good ? STATUS_CONTINUE : print_error("--separator is one character such as ; or tab, not \"%s\"", text);
+}
+
+static int read_options(const command_line *from, vehicle_options *out)
+{
+    static const choice units[] = {{"in", RODT_UNIT_INCH}, {"mm", RODT_UNIT_MM}, {"cm", RODT_UNIT_CM}};
+    int unit = RODT_UNIT_INCH;
+    int status = choose_option(from, VEHICLE_UNIT, units, COUNT_OF(units), &unit);
+    out->file = from->operands[0];
+    out->style = (rodt_length_style){(rodt_unit)unit, option_given(from, VEHICLE_DECIMAL_COMMA)};
+    if (status == STATUS_CONTINUE)
+        status = read_brakes(option_value(from, VEHICLE_BRAKES), &out->brakes);
+    if (status == STATUS_CONTINUE)
+        status = read_separator(option_value(from, VEHICLE_SEPARATOR), &out->separator);
+    if (status == STATUS_CONTINUE && out->style.decimal_comma && out->separator == ',')
+        status = print_error("with --decimal-comma another separator must be given, such as --separator ';'");
+    return status;
+}
+
+static int judge(const command_line *from, const rule_context *setting)
+{
+    vehicle_options given = {.setting = setting};
+    vehicle_record *record = malloc(sizeof *record);
+    if (record == NULL)
+        return print_error("no memory");
+    int status = read_options(from, &given);
+    if (status == STATUS_CONTINUE)
+        status = vehicle_read(&given, record);
+    if (status == STATUS_CONTINUE) {
+        if (option_given(from, VEHICLE_JSON))
+            vehicle_write_json(record);
+        else
+            vehicle_print(record);
+        status = vehicle_status(&record->vehicle);
+    }
+    free(record);
+    return status;
+}
+
+static int run(int argc, char **argv)
+{
+    command_line from;
+    rule_context setting;
+    int status = parse_arguments(&vehicle_command, argc, argv, 1, 1, &from);
+    if (status != STATUS_CONTINUE)
+        return status;
+    status = rule_context_open(option_value(&from, VEHICLE_RULES), option_value(&from, VEHICLE_LIMITS),
+                          option_value(&from, VEHICLE_AS_OF), &setting);
+    if (status == STATUS_CONTINUE)
+        status = judge(&from, &setting);
+    rule_context_close(&setting);
+    return status;
+}
+
+const command_spec vehicle_command = {
+    .name = "vehicle",
+    .operands = "FILE",
+    .summary = "judge a whole vehicle or combination from a small CSV file",
+    .help = "Judges one vehicle or combination: every wheel end, what does not match across an axle, the roadside "
+            "out-of-service criterion with its exact percentage, and what to do next for each brake. FILE is CSV with "
+            "one wheel end a row; - is standard input.\n"
+            "\n"
+            "Columns, in any order: position (1L, 1R, 2L ... from the front through every unit), chamber, released, "
+            "applied. If there are: stroke_class, rated_stroke, marked_limit, psi, psi_after, division, date, unit, "
+            "arm_length (of the slack adjuster), adjuster (manual or automatic). Others are passed over.\n"
+            "\n"
+            "  position,chamber,released,applied,psi,adjuster\n"
+            "  1L,20,1 1/2,3 1/8,95,automatic\n"
+            "\n"
+            "  rodtravel vehicle truck.csv --brakes 10\n"
+            "\n"
+            "A brake that is not in the file is not measured: it is neither good nor zero. The status is 1 too where "
+            "chambers or arms of an axle are not alike (49 CFR 393.47(b), (c)), and 3 where a brake is not proven.\n",
+    .options = options,
+    .option_count = COUNT_OF(options),
+    .run = run,
+};

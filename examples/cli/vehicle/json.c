@@ -1,0 +1,192 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The judgement of a vehicle as one JSON object. Exact numbers are texts, counts are numbers. */
+#include "vehicle/vehicle.h"
+#include "ui/format.h"
+#include "ui/json_writer.h"
+
+#include <stdio.h>
+
+static void put_count(json_writer *json, const char *key, uint64_t count)
+{
+    json_key(json, key);
+    fprintf(json->to, "%llu", (unsigned long long)count);
+    json->first = false;
+}
+
+/* A number without a unit is written like a length; times 100 it is a percentage. */
+static void put_ratio(json_writer *json, const char *key, rodt_ratio ratio, int64_t times)
+{
+    rodt_length value = {0, 0};
+    if (rodt_ratio_given(ratio))
+        (void)rodt_length_scale((rodt_length){ratio.num, ratio.den}, (rodt_ratio){times, 1}, &value);
+    json_length(json, key, value);
+}
+
+static void put_evidence(json_writer *json, const rodt_source *source, rodt_evidence evidence)
+{
+    json_source(json, "source", source);
+    json_pair(json, "evidence", source != NULL ? format_evidence(evidence) : NULL);
+}
+
+static void put_criterion(json_writer *json, const rodt_vehicle_finding *vehicle)
+{
+    const rodt_count *count = &vehicle->count;
+    char sentence[RODT_SENTENCE_SIZE];
+    json_pair(json, "outcome", rodt_outcome_name(count->outcome));
+    bool said = rodt_count_format(count, sentence, sizeof sentence) == RODT_OK;
+    json_pair(json, "sentence", said ? sentence : NULL);
+    put_count(json, "brakes", count->brakes);
+    put_count(json, "not_given", count->unmeasured);
+    put_count(json, "in_adjustment", vehicle->in_adjustment);
+    put_count(json, "out_of_adjustment", vehicle->out_of_adjustment);
+    put_count(json, "inoperative", vehicle->inoperative);
+    put_count(json, "undetermined", vehicle->undetermined);
+    put_count(json, "full_defects", count->tally.full);
+    put_count(json, "half_defects", count->tally.half);
+    put_count(json, "unknown_defects", count->tally.unknown);
+    put_ratio(json, "defective", count->defective, 1);
+    put_ratio(json, "percent", count->share, 100);
+    put_ratio(json, "percent_at_worst", count->worst_share, 100);
+    put_ratio(json, "percent_of_known", count->known_share, 100);
+    put_ratio(json, "criterion_percent", count->criterion, 100);
+    put_count(json, "whole_needed", count->whole_needed);
+    put_count(json, "odd_axles", vehicle->odd_axles);
+    put_count(json, "mixed_days", vehicle->mixed_days);
+}
+
+static const char *defect_word(rodt_defect defect)
+{
+    static const char *const words[] = {"none", "half", "full", "unknown"};
+    return words[defect];
+}
+
+static const char *adjuster_word(rodt_adjuster adjuster)
+{
+    static const char *const words[] = {NULL, "manual", "automatic"};
+    return words[adjuster];
+}
+
+static void put_reasons(json_writer *json, const rodt_finding *finding)
+{
+    json_key(json, "reasons");
+    json_open(json, '[');
+    for (int i = 0; i < RODT_REASON_END; i++) {
+        if (rodt_finding_has(finding, (rodt_reason)i))
+            json_text(json, rodt_reason_code((rodt_reason)i));
+    }
+    json_close(json, ']');
+}
+
+static void put_end(json_writer *json, const vehicle_record *record, size_t i)
+{
+    const rodt_wheel_end *end = &record->ends[i];
+    const rodt_finding *finding = &record->findings[i];
+    char position[RODT_POSITION_TEXT_SIZE] = "", chamber[RODT_CHAMBER_TEXT_SIZE];
+    const char *advice = rodt_advice_text(record->advice[i]);
+    (void)rodt_position_format(end->position, position, sizeof position);
+    json_open(json, '{');
+    json_pair(json, "position", position);
+    bool known = rodt_chamber_format(&finding->chamber, chamber, sizeof chamber) == RODT_OK;
+    json_pair(json, "chamber", known ? chamber : NULL);
+    json_length(json, "released", finding->released);
+    json_length(json, "applied", finding->applied);
+    json_length(json, "applied_stroke", finding->applied_stroke);
+    json_length(json, "limit", finding->limit);
+    json_length(json, "margin", finding->margin);
+    json_pair(json, "verdict", rodt_verdict_name(finding->verdict));
+    json_pair(json, "defect", defect_word(rodt_finding_defect(finding)));
+    put_reasons(json, finding);
+    json_pair(json, "unreadable", record->errors[i].status != RODT_OK ? record->errors[i].text : NULL);
+    json_length(json, "arm_length", end->arm_length);
+    json_pair(json, "adjuster", adjuster_word(end->adjuster));
+    json_pair(json, "advice", advice[0] != '\0' ? advice : NULL);
+    json_date(json, "as_of", finding->day);
+    put_evidence(json, finding->source, finding->evidence);
+    json_close(json, '}');
+}
+
+static const char *bit_code(uint32_t bit)
+{
+    static const char *const codes[] = {"size-differs",    "spring-differs",  "family-differs",
+                                        "class-differs",   "arm-differs",     "strokes-differ",
+                                        "torque-differs",  "end-missing",     "steering-dead"};
+    size_t place = 0;
+    while ((bit >> place & 1u) == 0)
+        place++;
+    return codes[place];
+}
+
+static void put_oddness(json_writer *json, const rodt_axle_finding *axle, uint32_t bit)
+{
+    char sentence[RODT_SENTENCE_SIZE];
+    rodt_evidence evidence = RODT_CHECKED;
+    const rodt_source *source = rodt_axle_source(bit, &evidence);
+    if (rodt_axle_format(axle, bit, sentence, sizeof sentence) != RODT_OK)
+        return;
+    json_open(json, '{');
+    json_pair(json, "code", bit_code(bit));
+    json_pair(json, "sentence", sentence);
+    json_key(json, "law");
+    json_bool(json, (bit & RODT_AXLE_LAW) != 0);
+    put_evidence(json, source, evidence);
+    json_close(json, '}');
+}
+
+static void put_axle(json_writer *json, const rodt_axle_finding *axle)
+{
+    json_open(json, '{');
+    put_count(json, "axle", (uint64_t)axle->axle);
+    json_length(json, "stroke_difference", axle->stroke_difference);
+    put_ratio(json, "al_left", axle->al_left, 1);
+    put_ratio(json, "al_right", axle->al_right, 1);
+    json_key(json, "odd");
+    json_open(json, '[');
+    for (uint32_t bit = 1; bit <= RODT_AXLE_STEERING_DEAD; bit <<= 1)
+        put_oddness(json, axle, bit);
+    json_close(json, ']');
+    json_close(json, '}');
+}
+
+static void put_sources(json_writer *json)
+{
+    json_key(json, "criterion_sources");
+    json_open(json, '[');
+    for (size_t part = 0; part < RODT_COUNT_PARTS; part++) {
+        rodt_evidence evidence = RODT_CHECKED;
+        const rodt_source *source = rodt_count_source(part, &evidence);
+        json_open(json, '{');
+        json_pair(json, "words", rodt_count_words(part));
+        put_evidence(json, source, evidence);
+        json_close(json, '}');
+    }
+    json_close(json, ']');
+}
+
+void vehicle_put_json(json_writer *json, const vehicle_record *record)
+{
+    const rodt_rules *rules = record->findings[0].rules;
+    const rodt_rules *law = rodt_rules_law(rules);
+    json_open(json, '{');
+    put_criterion(json, &record->vehicle);
+    json_pair(json, "rules", rodt_rules_id(law != NULL ? law : rules));
+    json_pair(json, "own_limits", law != NULL ? rodt_rules_id(rules) : NULL);
+    json_key(json, "wheel_ends");
+    json_open(json, '[');
+    for (size_t i = 0; i < record->count; i++)
+        put_end(json, record, i);
+    json_close(json, ']');
+    json_key(json, "axles");
+    json_open(json, '[');
+    for (size_t i = 0; i < record->vehicle.axle_count; i++)
+        put_axle(json, &record->vehicle.axles[i]);
+    json_close(json, ']');
+    put_sources(json);
+    json_close(json, '}');
+}
+
+void vehicle_write_json(const vehicle_record *record)
+{
+    json_writer json = {.to = stdout, .first = true};
+    vehicle_put_json(&json, record);
+    putchar('\n');
+}

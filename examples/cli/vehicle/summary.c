@@ -1,0 +1,303 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The judgement of a vehicle in words, whoever shows them: the outcome, the cells, and what several wheel ends have
+ * in common said once. */
+#include "vehicle/vehicle.h"
+#include "ui/compiler.h"
+#include "ui/exit_status.h"
+#include "ui/format.h"
+#include "ui/wrap.h"
+
+#include <stdio.h>
+#include <string.h>
+
+/* --- The outcome -------------------------------------------------------------------------------------- */
+
+static bool steering_dead(const rodt_vehicle_finding *vehicle)
+{
+    for (size_t i = 0; i < vehicle->axle_count; i++) {
+        if ((vehicle->axles[i].odd & RODT_AXLE_STEERING_DEAD) != 0)
+            return true;
+    }
+    return false;
+}
+
+static bool is_unconfirmed(const vehicle_record *record)
+{
+    for (size_t i = 0; i < record->count; i++) {
+        if (rodt_finding_has(&record->findings[i], RODT_REASON_LIMIT_UNCONFIRMED))
+            return true;
+    }
+    return false;
+}
+
+const char *vehicle_headline(const vehicle_record *record, paint_kind *paint)
+{
+    const rodt_vehicle_finding *vehicle = &record->vehicle;
+    bool some_out = vehicle->out_of_adjustment + vehicle->inoperative > 0;
+    *paint = PAINT_BAD;
+    if (vehicle->count.outcome == RODT_OUTCOME_OUT_OF_SERVICE)
+        return "OUT OF SERVICE";
+    if (steering_dead(vehicle))
+        return "OUT OF SERVICE IF AXLE 1 STEERS";
+    if (vehicle->count.outcome == RODT_OUTCOME_AMBIGUOUS)
+        return "AMBIGUOUS: OUT OF SERVICE BY PERCENT, NOT BY THE CHART";
+    if (some_out && vehicle->count.outcome == RODT_OUTCOME_UNDETERMINED)
+        return "DEFECTIVE: WHETHER OUT OF SERVICE IS OPEN";
+    if (some_out)
+        return "DEFECTIVE, BELOW THE OUT-OF-SERVICE CRITERION";
+    if (vehicle->odd_axles > 0)
+        return "DEFECTIVE: AN AXLE DOES NOT MATCH";
+    *paint = PAINT_OPEN;
+    if (vehicle->undetermined + vehicle->count.unmeasured > 0)
+        return "UNDETERMINED: NOT EVERY BRAKE IS PROVEN";
+    if (is_unconfirmed(record))
+        return "ALL BRAKES IN ADJUSTMENT, BY LIMITS THAT ARE UNCONFIRMED";
+    *paint = PAINT_GOOD;
+    return "ALL BRAKES IN ADJUSTMENT";
+}
+
+void vehicle_each_count(const vehicle_record *record, vehicle_line line, void *context)
+{
+    const rodt_vehicle_finding *vehicle = &record->vehicle;
+    char sentence[RODT_SENTENCE_SIZE];
+    if (rodt_count_format(&vehicle->count, sentence, sizeof sentence) == RODT_OK)
+        line(context, "Count", sentence);
+    snprintf(sentence, sizeof sentence,
+             "%lu in adjustment, %lu out (%lu by 1/4 or more, %lu by less), %lu inoperative, %lu undetermined, %lu not "
+             "given",
+             (unsigned long)vehicle->in_adjustment, (unsigned long)vehicle->out_of_adjustment,
+             (unsigned long)(vehicle->count.tally.full - vehicle->count.tally.inoperative),
+             (unsigned long)vehicle->count.tally.half, (unsigned long)vehicle->inoperative,
+             (unsigned long)vehicle->undetermined, (unsigned long)vehicle->count.unmeasured);
+    line(context, "Brakes", sentence);
+    snprintf(sentence, sizeof sentence, "%lu brakes are counted: %s", (unsigned long)vehicle->count.brakes,
+             record->brakes_said ? "their number was said" : "both ends of every axle in the file");
+    line(context, "", sentence);
+    if (vehicle->count.outcome == RODT_OUTCOME_AMBIGUOUS)
+        line(context, "", "No public text settles whether a half brake that reaches the percentage is enough. Take it "
+                          "as out of service.");
+}
+
+/* --- Cells -------------------------------------------------------------------------------------------- */
+
+const char *tape_word(const rodt_finding *finding, rodt_length length, char word[WORD_SIZE])
+{
+    if (!rodt_length_given(length))
+        return "-";
+    bool mm = finding->unit != RODT_UNIT_INCH;
+    if (!mm && length.den <= 128 && (length.den & (length.den - 1)) == 0)
+        return format_length(length, word);
+    char digits[WORD_SIZE - 4];
+    rodt_status status = rodt_length_format_decimal(length, mm ? RODT_UNIT_MM : RODT_UNIT_INCH, mm ? 2 : 3,
+                                                   RODT_ROUND_HALF_EVEN, digits, sizeof digits);
+    if (status == RODT_OK)
+        snprintf(word, WORD_SIZE, "%s%s", digits, mm ? " mm" : "");
+    return status == RODT_OK ? word : "-";
+}
+
+const char *margin_words(const rodt_finding *finding, char words[MARGIN_SIZE])
+{
+    char word[WORD_SIZE];
+    rodt_length margin = finding->margin;
+    bool over = margin.num < 0;
+    snprintf(words, MARGIN_SIZE, "-");
+    if (finding->verdict == RODT_INOPERATIVE)
+        snprintf(words, MARGIN_SIZE, "did not move");
+    else if (rodt_length_given(margin) && margin.num == 0)
+        snprintf(words, MARGIN_SIZE, "at the limit");
+    else if (rodt_length_given(margin))
+        snprintf(words, MARGIN_SIZE, over ? "over by %s" : "%s to spare",
+                 tape_word(finding, (rodt_length){over ? -margin.num : margin.num, margin.den}, word));
+    return words;
+}
+
+/* --- What several wheel ends have in common ----------------------------------------------------------- */
+
+#define LIST_SIZE 400
+
+static void add_position(const vehicle_record *record, size_t end, char list[LIST_SIZE])
+{
+    char position[RODT_POSITION_TEXT_SIZE];
+    size_t used = strlen(list);
+    if (rodt_position_format(record->ends[end].position, position, sizeof position) == RODT_OK)
+        snprintf(list + used, LIST_SIZE - used, "%s%s", used == 0 ? "" : " ", position);
+}
+
+static const char *who(const vehicle_record *record, const char *list, size_t members)
+{
+    return members == record->count && members > 1 ? "all" : list;
+}
+
+/* The verdict, the margin and the advice say these already. */
+static bool is_said(rodt_reason reason)
+{
+    return reason == RODT_REASON_OVER_LIMIT || reason == RODT_REASON_AT_LIMIT || reason == RODT_REASON_WITHIN_LIMIT ||
+           reason == RODT_REASON_NO_MOVEMENT;
+}
+
+static bool sentence_of(const vehicle_record *record, size_t end, int reason, char sentence[RODT_SENTENCE_SIZE])
+{
+    return !is_said((rodt_reason)reason) &&
+           rodt_finding_reason_format(&record->findings[end], (rodt_reason)reason, sentence, RODT_SENTENCE_SIZE) ==
+               RODT_OK;
+}
+
+/* One sentence once, with every wheel end that it is about; done by the first of them. */
+static void say_reason(const vehicle_record *record, size_t end, int reason, vehicle_line line, void *context)
+{
+    char sentence[RODT_SENTENCE_SIZE], other[RODT_SENTENCE_SIZE], list[LIST_SIZE] = "";
+    size_t members = 0;
+    if (!sentence_of(record, end, reason, sentence))
+        return;
+    for (size_t i = 0; i < record->count; i++) {
+        if (!sentence_of(record, i, reason, other) || strcmp(sentence, other) != 0)
+            continue;
+        if (i < end)
+            return;
+        add_position(record, i, list);
+        members++;
+    }
+    line(context, who(record, list, members), sentence);
+}
+
+static void say_unreadable(const vehicle_record *record, vehicle_line line, void *context)
+{
+    for (size_t i = 0; i < record->count; i++) {
+        const rodt_error *error = &record->errors[i];
+        char list[LIST_SIZE] = "", text[RODT_SENTENCE_SIZE];
+        if (error->status == RODT_OK)
+            continue;
+        add_position(record, i, list);
+        snprintf(text, sizeof text, "%s: %s", error->field, error->text);
+        line(context, list, text);
+    }
+}
+
+bool vehicle_has_reasons(const vehicle_record *record)
+{
+    uint64_t all = 0;
+    for (size_t i = 0; i < record->count; i++)
+        all |= record->findings[i].reasons;
+    for (int reason = 0; reason < RODT_REASON_END; reason++)
+        all &= is_said((rodt_reason)reason) ? ~((uint64_t)1 << reason) : UINT64_MAX;
+    return all != 0;
+}
+
+void vehicle_each_reason(const vehicle_record *record, vehicle_line line, void *context)
+{
+    for (int reason = 0; reason < RODT_REASON_END; reason++) {
+        for (size_t i = 0; i < record->count; i++)
+            say_reason(record, i, reason, line, context);
+    }
+    say_unreadable(record, line, context);
+}
+
+/* --- Axles -------------------------------------------------------------------------------------------- */
+
+void vehicle_each_axle(const vehicle_record *record, vehicle_line line, void *context)
+{
+    const rodt_vehicle_finding *vehicle = &record->vehicle;
+    char sentence[RODT_SENTENCE_SIZE];
+    for (size_t i = 0; i < vehicle->axle_count; i++) {
+        for (uint32_t bit = 1; bit <= RODT_AXLE_STEERING_DEAD; bit <<= 1) {
+            if (rodt_axle_format(&vehicle->axles[i], bit, sentence, sizeof sentence) == RODT_OK)
+                line(context, "", sentence);
+        }
+    }
+    if (vehicle->mixed_days > 0)
+        line(context, "", "the wheel ends are of more than one day, each judged by the law of its own; a count over "
+                          "several days is no inspection");
+}
+
+/* --- Next --------------------------------------------------------------------------------------------- */
+
+static void say_advice_source(rodt_advice advice, vehicle_line line, void *context)
+{
+    rodt_evidence evidence;
+    char words[RODT_SOURCE_TEXT_SIZE], text[RODT_SOURCE_TEXT_SIZE + 40];
+    const rodt_source *source = rodt_advice_source(advice, &evidence);
+    if (source == NULL)
+        return;
+    snprintf(text, sizeof text, "(%s; %s)", format_source(source, words), rodt_evidence_text(evidence));
+    line(context, "", text);
+}
+
+void vehicle_each_advice(const vehicle_record *record, vehicle_line line, void *context)
+{
+    static const rodt_advice order[] = {RODT_ADVICE_REPAIR,        RODT_ADVICE_FIND_FAULT, RODT_ADVICE_ADJUST,
+                                        RODT_ADVICE_FIND_ADJUSTER, RODT_ADVICE_MEASURE,    RODT_ADVICE_LOOK};
+    for (size_t a = 0; a < COUNT_OF(order); a++) {
+        char list[LIST_SIZE] = "";
+        size_t members = 0;
+        for (size_t i = 0; i < record->count; i++) {
+            if (record->advice[i] != order[a])
+                continue;
+            add_position(record, i, list);
+            members++;
+        }
+        if (members == 0)
+            continue;
+        line(context, who(record, list, members), rodt_advice_text(order[a]));
+        say_advice_source(order[a], line, context);
+    }
+}
+
+/* --- Sources ------------------------------------------------------------------------------------------ */
+
+static void say_source(const char *what, const rodt_source *source, rodt_evidence evidence, vehicle_line line,
+                       void *context)
+{
+    char words[RODT_SOURCE_TEXT_SIZE], text[RODT_SOURCE_TEXT_SIZE + 80];
+    snprintf(text, sizeof text, "%s (%s)", format_source(source, words), rodt_evidence_text(evidence));
+    line(context, what, text);
+}
+
+static void say_limit_sources(const vehicle_record *record, vehicle_line line, void *context)
+{
+    for (size_t i = 0; i < record->count; i++) {
+        const rodt_finding *finding = &record->findings[i];
+        bool known = finding->source == NULL;
+        for (size_t k = 0; k < i && !known; k++)
+            known = record->findings[k].source == finding->source &&
+                    record->findings[k].evidence == finding->evidence;
+        if (!known)
+            say_source("limits", finding->source, finding->evidence, line, context);
+    }
+}
+
+void vehicle_each_source(const vehicle_record *record, vehicle_line line, void *context)
+{
+    say_limit_sources(record, line, context);
+    for (size_t part = 0; part < RODT_COUNT_PARTS; part++) {
+        rodt_evidence evidence;
+        const rodt_source *source = rodt_count_source(part, &evidence);
+        bool half = part == 2 && record->vehicle.count.tally.half == 0;
+        bool chart = part == 3 && record->vehicle.count.outcome != RODT_OUTCOME_AMBIGUOUS;
+        bool steering = part == 4;
+        if (!half && !chart && !steering)
+            say_source(rodt_count_words(part), source, evidence, line, context);
+    }
+}
+
+/* --- Cautions ----------------------------------------------------------------------------------------- */
+
+const char *vehicle_warning(const rodt_vehicle_finding *vehicle)
+{
+    if (vehicle->out_of_adjustment + vehicle->inoperative + vehicle->odd_axles == 0)
+        return NULL;
+    return "Do not drive it: report it and have it repaired. Every brake over its limit is a violation by itself, "
+           "below the criterion too.";
+}
+
+const char *vehicle_caution(void)
+{
+    return "Chock the wheels. Never get under a vehicle that can roll, never open a spring brake. The cited law and a "
+           "licensed inspector decide.";
+}
+
+int vehicle_status(const rodt_vehicle_finding *vehicle)
+{
+    if (vehicle->out_of_adjustment + vehicle->inoperative + vehicle->odd_axles > 0)
+        return STATUS_OUT;
+    return vehicle->undetermined + vehicle->count.unmeasured > 0 ? STATUS_UNDETERMINED : STATUS_GOOD;
+}

@@ -1,0 +1,320 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Reads an answer by the readers of the library, and says what was understood. What is kept is the text itself. */
+#include "walkround/walkround.h"
+#include "input/numbers.h"
+#include "ui/compiler.h"
+#include "ui/format.h"
+
+#include <stdarg.h>
+#include <stdio.h>
+#include <string.h>
+
+static rodt_status refuse(rodt_error *error, uint32_t column, const char *format, ...) PRINTF_LIKE(3, 4);
+static rodt_status refuse(rodt_error *error, uint32_t column, const char *format, ...)
+{
+    va_list arguments;
+    *error = (rodt_error){.status = RODT_E_SYNTAX, .column = column};
+    va_start(arguments, format);
+    vsnprintf(error->text, sizeof error->text, format, arguments);
+    va_end(arguments);
+    return RODT_E_SYNTAX;
+}
+
+static char lower(char sign) { return sign >= 'A' && sign <= 'Z' ? (char)(sign + ('a' - 'A')) : sign; }
+
+static bool is_word(const char *text, const char *word)
+{
+    while (*text != '\0' && lower(*text) == *word) {
+        text++;
+        word++;
+    }
+    return *text == *word;
+}
+
+static rodt_unit bare_unit(const inspection_record *record)
+{
+    const char *unit = record->head[HEAD_LENGTH_UNIT].text;
+    return unit == NULL || strcmp(unit, "in") == 0 ? RODT_UNIT_INCH : unit[0] == 'm' ? RODT_UNIT_MM : RODT_UNIT_CM;
+}
+
+/* --- One reader for each kind. Each gives *value the text or number for the record. -------------------- */
+
+static rodt_status take_word(const walk_word *words, const char *text, record_value *value, char said[WALK_SAID_SIZE],
+                             rodt_error *error)
+{
+    char list[120] = "";
+    for (size_t i = 0; words[i].spelling != NULL; i++) {
+        size_t used = strlen(list);
+        if (is_word(text, words[i].spelling)) {
+            value->text = words[i].meaning;
+            snprintf(said, WALK_SAID_SIZE, "%s", words[i].meaning);
+            return RODT_OK;
+        }
+        snprintf(list + used, sizeof list - used, "%s%s", used > 0 ? ", " : "", words[i].spelling);
+    }
+    return refuse(error, 1, "one of these is expected: %s", list);
+}
+
+static rodt_status take_class(const walk_word *words, const char *text, record_value *value, char said[WALK_SAID_SIZE],
+                              rodt_error *error)
+{
+    rodt_stroke_class class;
+    if (take_word(words, text, value, said, error) == RODT_OK)
+        return RODT_OK;
+    if (rodt_stroke_class_read(text, strlen(text), &class, NULL) != RODT_OK)
+        return refuse(error, 1, "s, l, u, or the sign that was seen (square, trapezoid) is expected");
+    value->text = rodt_stroke_class_name(class);
+    snprintf(said, WALK_SAID_SIZE, "%s", value->text);
+    return RODT_OK;
+}
+
+static rodt_status take_count(int most, const char *what, const char *text, record_value *value,
+                              char said[WALK_SAID_SIZE], rodt_error *error)
+{
+    rodt_ratio count;
+    if (!read_ratio(text, false, &count) || count.den != 1 || count.num < 1 || count.num > most)
+        return refuse(error, 1, "a whole number from 1 to %d is expected", most);
+    value->number = (int)count.num;
+    snprintf(said, WALK_SAID_SIZE, "%d %s%s", value->number, what, value->number == 1 ? "" : "s");
+    return RODT_OK;
+}
+
+static rodt_status take_built(const char *text, record_value *value, char said[WALK_SAID_SIZE], rodt_error *error)
+{
+    rodt_date built;
+    char word[WORD_SIZE];
+    if (read_built_day(text, &built, error) != RODT_OK)
+        return refuse(error, error->column, "a year or a day is expected, such as 2016 or 2016-03-01");
+    snprintf(said, WALK_SAID_SIZE, "built %s", built.month == 0 ? text : format_date(built, word));
+    value->text = text;
+    return RODT_OK;
+}
+
+static rodt_status take_length(rodt_unit unit, const char *text, record_value *value, char said[WALK_SAID_SIZE],
+                               rodt_error *error)
+{
+    const rodt_length_style style = {.unit = unit};
+    rodt_length length;
+    rodt_unit written;
+    char inches[WORD_SIZE], mm[WORD_SIZE];
+    rodt_status status = rodt_length_read(text, strlen(text), &style, &length, &written, error);
+    if (status != RODT_OK)
+        return status;
+    if (written == RODT_UNIT_INCH)
+        snprintf(said, WALK_SAID_SIZE, "%s in", format_length(length, inches));
+    else
+        snprintf(said, WALK_SAID_SIZE, "%s mm", format_mm(length, mm));
+    value->text = text;
+    return RODT_OK;
+}
+
+/* A tape's marks are close together; 16 for 1/16 is a slip. */
+static rodt_status take_division(rodt_unit unit, const char *text, record_value *value, char said[WALK_SAID_SIZE],
+                                 rodt_error *error)
+{
+    const rodt_length_style style = {.unit = unit};
+    const rodt_length most = {1, 2};
+    rodt_length length;
+    rodt_status status = take_length(unit, text, value, said, error);
+    if (status != RODT_OK || rodt_length_read(text, strlen(text), &style, &length, NULL, error) != RODT_OK)
+        return status;
+    if (length.num == 0 || rodt_length_compare(length, most) > 0)
+        return refuse(error, 1, "a division of a tape is 1/2 in at most, such as 1/16, 1/8 or 1 mm");
+    return RODT_OK;
+}
+
+static rodt_status take_pressure(const char *text, record_value *value, char said[WALK_SAID_SIZE], rodt_error *error)
+{
+    rodt_pressure pressure;
+    char word[WORD_SIZE];
+    rodt_status status = rodt_pressure_parse(text, &pressure, error);
+    if (status != RODT_OK)
+        return status;
+    if (pressure.den <= 1000)
+        snprintf(said, WALK_SAID_SIZE, "%s psi", format_pressure(pressure, word));
+    else
+        snprintf(said, WALK_SAID_SIZE, "%s", text);
+    value->text = text;
+    return RODT_OK;
+}
+
+static rodt_status take_chamber(const char *text, record_value *value, char said[WALK_SAID_SIZE], rodt_error *error)
+{
+    rodt_chamber chamber;
+    char word[RODT_CHAMBER_TEXT_SIZE];
+    rodt_status status = rodt_chamber_parse(text, &chamber, error);
+    if (status != RODT_OK)
+        return status;
+    snprintf(said, WALK_SAID_SIZE, "chamber %s", format_chamber(&chamber, word));
+    value->text = text;
+    return RODT_OK;
+}
+
+static rodt_status take_number(const char *text, bool clock, record_value *value, char said[WALK_SAID_SIZE],
+                               rodt_error *error)
+{
+    rodt_ratio number;
+    char word[WORD_SIZE];
+    if (!read_ratio(text, clock, &number) || number.num == 0)
+        return refuse(error, 1, "a number such as %s is expected", clock ? "38, 31.25 or 2:05" : "2848 or 31.25");
+    snprintf(said, WALK_SAID_SIZE, "%s%s", format_ratio(number, word), clock ? " seconds" : " cubic inches");
+    value->text = text;
+    return RODT_OK;
+}
+
+static rodt_status take_value(const inspection_record *record, const walk_item *item, const char *text,
+                              record_value *value, char said[WALK_SAID_SIZE], rodt_error *error)
+{
+    const walk_question *asked = &walk_questions[item->id];
+    switch (asked->kind) {
+    case WALK_WORD: return take_word(asked->words, text, value, said, error);
+    case WALK_CLASS: return take_class(asked->words, text, value, said, error);
+    case WALK_COUNT: return take_count(record_head_keys[asked->key].most, "towed unit", text, value, said, error);
+    case WALK_AXLES: return take_count(RODT_AXLES_MAX, "axle", text, value, said, error);
+    case WALK_BUILT: return take_built(text, value, said, error);
+    case WALK_LENGTH: return take_length(bare_unit(record), text, value, said, error);
+    case WALK_DIVISION: return take_division(bare_unit(record), text, value, said, error);
+    case WALK_PRESSURE: return take_pressure(text, value, said, error);
+    case WALK_CHAMBER: return take_chamber(text, value, said, error);
+    case WALK_NUMBER: return take_number(text, false, value, said, error);
+    case WALK_CLOCK: return take_number(text, true, value, said, error);
+    case WALK_TEXT: break;
+    }
+    value->text = text;
+    snprintf(said, WALK_SAID_SIZE, "%s", text);
+    return RODT_OK;
+}
+
+rodt_status walk_take(walk *of, inspection_record *record, const walk_item *item, const char *text,
+                      char said[WALK_SAID_SIZE], rodt_error *error)
+{
+    record_value value = {NULL, 0};
+    rodt_status status = take_value(record, item, text, &value, said, error);
+    if (status != RODT_OK)
+        return status;
+    if (value.text != NULL && (value.text = walk_keep(of, value.text)) == NULL)
+        return RODT_E_MEMORY;
+    bool good = item->id == ASK_AXLES ? walk_set_axles(of, record, value.number) : walk_set(of, record, item, value);
+    return good ? RODT_OK : RODT_E_MEMORY;
+}
+
+/* --- What Enter does --------------------------------------------------------------------------------- */
+
+/* "clamp 30 standard, automatic, arm 5 1/2": what a wheel end would take over. */
+static void describe(const inspection_record *record, int end, char said[WALK_SAID_SIZE])
+{
+    static const struct {
+        end_key key;
+        const char *label;
+    } parts[] = {{END_CHAMBER, ""}, {END_CLASS, " "}, {END_RATED, ", rated "}, {END_MARKED, ", limit "},
+                 {END_ADJUSTER, ", "}, {END_ARM, ", arm "}};
+    size_t used = (size_t)snprintf(said, WALK_SAID_SIZE, "as %.20s: ", record->ends[end][END_POSITION].text);
+    for (size_t i = 0; i < COUNT_OF(parts); i++) {
+        const char *text = record->ends[end][parts[i].key].text;
+        if (text != NULL)
+            used += (size_t)snprintf(said + used, WALK_SAID_SIZE - used, "%s%.60s", parts[i].label, text);
+    }
+}
+
+/* A pressure as the row has it: whole psi, or the whole kPa that it was made from. */
+static void write_row_pressure(rodt_pressure pressure, char text[WALK_ANSWER_MAX])
+{
+    char word[WORD_SIZE];
+    rodt_pressure made;
+    snprintf(text, WALK_ANSWER_MAX, "%s", format_pressure(pressure, word));
+    for (int64_t kpa = 1; pressure.den != 1 && kpa <= 2000; kpa++) {
+        if (rodt_pressure_from_kpa(kpa, 1, &made) == RODT_OK && rodt_pressure_compare(made, pressure) == 0)
+            snprintf(text, WALK_ANSWER_MAX, "%lld kPa", (long long)kpa);
+    }
+}
+
+static bool row_default(const walk *of, const walk_item *item, char text[WALK_ANSWER_MAX])
+{
+    static const char *const spans[] = {"", "warning", "applications", "recovery"};
+    const rodt_rules *rules = walk_air_rules(&of->record);
+    bool asked = item->id == ASK_FROM || item->id == ASK_TO || item->id == ASK_SPAN;
+    for (size_t i = 0; asked && i < rodt_rules_air_count(rules); i++) {
+        const rodt_air_limit *row = rodt_rules_air(rules, i);
+        if (row->check != item->check || !walk_row_fits(&of->record, row))
+            continue;
+        if (item->id == ASK_SPAN)
+            snprintf(text, WALK_ANSWER_MAX, "%s", spans[row->span]);
+        else
+            write_row_pressure(item->id == ASK_FROM ? row->start : row->stop, text);
+        return true;
+    }
+    return false;
+}
+
+/* A minute, where every row that is for the vehicle times one; a test that lasted two must not pass for one of one. */
+static bool minute_default(const inspection_record *record, rodt_check check, char text[WALK_ANSWER_MAX])
+{
+    const rodt_rules *rules = walk_air_rules(record);
+    for (size_t i = 0; i < rodt_rules_air_count(rules); i++) {
+        const rodt_air_limit *row = rodt_rules_air(rules, i);
+        if (row->check == check && walk_row_fits(record, row) && strstr(row->setup, "one minute") == NULL)
+            return false;
+    }
+    snprintf(text, WALK_ANSWER_MAX, "60");
+    return true;
+}
+
+/* What a neighbour, a row of the table or an earlier answer suggests. */
+static bool suggest(const walk *of, const walk_item *item, char text[WALK_ANSWER_MAX])
+{
+    const inspection_record *record = &of->record;
+    int donor = item->end == WALK_NONE ? WALK_NONE : walk_template_end(record, item->end);
+    const char *found = NULL;
+    if (item->id == ASK_LENGTH)
+        return minute_default(record, item->check, text);
+    if (item->id == ASK_DIVISION)
+        found = bare_unit(record) == RODT_UNIT_INCH ? "1/16" : "1 mm";
+    if (item->id == ASK_TOWED)
+        found = "1";
+    if (donor != WALK_NONE && (item->id == ASK_ADJUSTER || item->id == ASK_ARM))
+        found = record->ends[donor][walk_questions[item->id].key].text;
+    if (item->id == ASK_CUT_OUT) {
+        int check = walk_find_check(record, RODT_CHECK_CUT_OUT);
+        found = check == WALK_NONE ? NULL : record->checks[check][CHECK_PRESSURE].text;
+    }
+    if (found != NULL)
+        snprintf(text, WALK_ANSWER_MAX, "%s", found);
+    return found != NULL || row_default(of, item, text);
+}
+
+static void say_value(const inspection_record *record, const walk_item *item, char said[WALK_SAID_SIZE])
+{
+    record_value value = walk_value(record, item);
+    if (walk_skipped(record, item))
+        snprintf(said, WALK_SAID_SIZE, "leave it out");
+    else if (value.text != NULL)
+        snprintf(said, WALK_SAID_SIZE, "keep %s", value.text);
+    else
+        snprintf(said, WALK_SAID_SIZE, "keep %d", value.number);
+}
+
+walk_default walk_find_default(const walk *of, const walk_item *item, char text[WALK_ANSWER_MAX],
+                               char said[WALK_SAID_SIZE])
+{
+    int donor = item->end == WALK_NONE ? WALK_NONE : walk_template_end(&of->record, item->end);
+    if (walk_answered(&of->record, item)) {
+        say_value(&of->record, item, said);
+        return WALK_STAY;
+    }
+    if (item->id == ASK_CHAMBER && donor != WALK_NONE) {
+        describe(&of->record, donor, said);
+        return WALK_COPY;
+    }
+    if (walk_is_chocked(&of->record, item)) {
+        snprintf(said, WALK_SAID_SIZE, "leave out");
+        return WALK_LEAVE;
+    }
+    if (suggest(of, item, text)) {
+        snprintf(said, WALK_SAID_SIZE, "%s", text);
+        return WALK_TAKE;
+    }
+    if (!walk_questions[item->id].light)
+        return WALK_NO_DEFAULT;
+    snprintf(said, WALK_SAID_SIZE, "leave out");
+    return WALK_LEAVE;
+}

@@ -1,0 +1,151 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* rodtravel walkround: the guided inspection, from the chocks to the verdict. */
+#include "walkround/walkround.h"
+#include "commands.h"
+#include "input/numbers.h"
+#include "input/rule_context.h"
+#include "ui/compiler.h"
+#include "ui/exit_status.h"
+#include "ui/message.h"
+#include "ui/options.h"
+
+#include <errno.h>
+#include <stdlib.h>
+#include <string.h>
+#include <unistd.h>
+
+enum {
+    ROUND_RULES, ROUND_AIR_RULES, ROUND_LIMITS, ROUND_AS_OF, ROUND_UNIT, ROUND_ANSWERS, ROUND_ORDER,
+    ROUND_RESERVOIRS, ROUND_CAUTIONS, ROUND_SKIPPED, ROUND_BACK
+};
+
+static const option_spec options[] = {
+    [ROUND_RULES] = {"rules", "ID", "rule set of the strokes; " RODT_DEFAULT_RULES " if not given", false},
+    [ROUND_AIR_RULES] = {"air-rules", "ID", "rule set of the air checks; that of the strokes if not given", false},
+    [ROUND_LIMITS] = {"limits", "FILE", "a carrier's own, stricter limits on top of the rule set", false},
+    [ROUND_AS_OF] = {"as-of", "DATE", "day of the inspection; today if not given", false},
+    [ROUND_UNIT] = {"unit", "in|mm|cm", "unit of lengths that name none; inches if not given", false},
+    [ROUND_ANSWERS] = {"answers", "FILE",
+                       "take the answers from FILE, one a line as they would be typed; - is standard input", false},
+    [ROUND_ORDER] = {"order", "round|axle",
+                     "down the left side and up the right, or both ends of each axle; round if not given", false},
+    [ROUND_RESERVOIRS] = {"reservoirs", "IN3", "volume of the reservoirs in cubic inches, for the estimate", false},
+    [ROUND_CAUTIONS] = {"cautions-confirmed", NULL, "for scripts: confirms the cautions; the record says so", false},
+    [ROUND_SKIPPED] = {"skipped", NULL, "ask again what was skipped", false},
+    [ROUND_BACK] = {"back", "PLACE", "ask first, again, the last question of a wheel end or check, such as 2L", false},
+};
+
+static int read_options(const command_line *from, walk *of)
+{
+    static const choice orders[] = {{"round", 0}, {"axle", 1}};
+    static const choice units[] = {{"in", 0}, {"mm", 1}, {"cm", 2}};
+    int by_axle = 0, unit = 0;
+    const char *volume = option_value(from, ROUND_RESERVOIRS);
+    int status = choose_option(from, ROUND_ORDER, orders, COUNT_OF(orders), &by_axle);
+    if (status == STATUS_CONTINUE)
+        status = choose_option(from, ROUND_UNIT, units, COUNT_OF(units), &unit);
+    if (status == STATUS_CONTINUE && volume != NULL &&
+        (!read_ratio(volume, false, &of->reservoirs) || of->reservoirs.num == 0))
+        status = print_error("--reservoirs is a number such as 5568, not \"%s\"", volume);
+    of->by_axle = by_axle != 0;
+    of->again = option_given(from, ROUND_SKIPPED);
+    of->back = option_value(from, ROUND_BACK);
+    of->limits_file = option_value(from, ROUND_LIMITS);
+    return status;
+}
+
+static void say_start(const walk *of)
+{
+    const record_value *head = of->record.head;
+    size_t at_once = walk_step(&of->record, STEP_LIMITS) != NULL;
+    bool begun = of->record.step_count > at_once || of->record.end_count > 0;
+    walk_say("", 0, "%s %s, %s, rule set %s%s%s.", begun ? "Going on with" : "New record", of->file,
+             head[HEAD_DATE].text, head[HEAD_RULES].text, head[HEAD_AIR_RULES].text != NULL ? ", air by " : "",
+             head[HEAD_AIR_RULES].text != NULL ? head[HEAD_AIR_RULES].text : "");
+    if (begun)
+        walk_say("", 0, "Before you go on: are the wheels still chocked, and is nobody under the vehicle?");
+    else
+        walk_say("", 0, "At every question: help or ?, back or <, skip or -, show or =, note TEXT, quit. Every answer "
+                        "is saved at once.");
+}
+
+/* Confirmed for a script; a person's own word is never replaced. */
+static int confirm_cautions(walk *of)
+{
+    if (walk_step(&of->record, STEP_CAUTIONS) != NULL)
+        return STATUS_CONTINUE;
+    if (!walk_set_step(of, &of->record, STEP_CAUTIONS, STEP_BY_OPTION))
+        return print_error("no memory");
+    walk_say("", 0, "The cautions are confirmed by an option, not by a person.");
+    return walk_save(of, &of->record);
+}
+
+static int walk_round(const command_line *from, walk *of)
+{
+    const walk_start start = {option_value(from, ROUND_RULES), option_value(from, ROUND_AIR_RULES),
+                              option_value(from, ROUND_AS_OF), option_value(from, ROUND_UNIT)};
+    const char *answers = option_value(from, ROUND_ANSWERS);
+    of->file = from->operands[0];
+    of->part = WALK_PARTS;
+    int status = read_options(from, of);
+    if (status != STATUS_CONTINUE)
+        return status;
+    if (!walk_input_open(answers, &of->input))
+        return print_error("cannot open %s: %s", answers, strerror(errno));
+    status = walk_open(of, &start);
+    if (status != STATUS_CONTINUE)
+        return status;
+    say_start(of);
+    if (option_given(from, ROUND_CAUTIONS))
+        status = confirm_cautions(of);
+    return status == STATUS_CONTINUE ? walk_go(of) : status;
+}
+
+static int run(int argc, char **argv)
+{
+    command_line from;
+    int status = parse_arguments(&walkround_command, argc, argv, 1, 1, &from);
+    if (status != STATUS_CONTINUE)
+        return status;
+    walk *of = calloc(1, sizeof *of);
+    if (of == NULL)
+        return print_error("no memory");
+    of->lock = -1;
+    status = walk_round(&from, of);
+    walk_close(of);
+    rule_context_close(&of->judged.setting);
+    record_free(&of->record);
+    walk_free_texts(of);
+    free(of);
+    return status;
+}
+
+const command_spec walkround_command = {
+    .name = "walkround",
+    .operands = "RECORD",
+    .summary = "be led through an inspection, question by question, to the verdict",
+    .help = "Asks for one inspection step by step: cautions, securing, air checks, first readings of all wheel ends, "
+            "the full application, second readings, verdict. RECORD is the file that keeps it, read by rodtravel "
+            "report; every answer is on the disk before the next question. With the same file it goes on where it "
+            "was.\n"
+            "\n"
+            "  rodtravel walkround T-114.json\n"
+            "  rodtravel walkround T-114.json --air-rules us-inuse\n"
+            "  rodtravel walkround T-114.json --answers T-114.txt\n"
+            "\n"
+            "At every question:\n"
+            "  Enter         takes what stands in square brackets\n"
+            "  help, ?       what this step is about\n"
+            "  back, <       one question back; back 3L: to the last one of that wheel end\n"
+            "  skip, -       not done, not measured; it is not asked again\n"
+            "  show, =       everything that was entered\n"
+            "  note TEXT     a remark on this wheel end, check or vehicle\n"
+            "  quit          stop; so do Ctrl-C and the end of the input\n"
+            "\n"
+            "An answer that is odd is said, and kept by typing keep or k. In a file of answers lines that begin with # "
+            "are comments and an empty line is Enter; the first answer that cannot be taken ends the run with status 2 "
+            "and its line. A walk-round that is not finished ends with status 1 or 3.\n",
+    .options = options,
+    .option_count = COUNT_OF(options),
+    .run = run,
+};

@@ -1,0 +1,313 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The order of the questions. It follows from the record alone, so that a walk-round that was broken off goes on where
+ * it was. */
+#include "walkround/walkround.h"
+#include "input/numbers.h"
+#include "ui/compiler.h"
+
+#include <string.h>
+
+static void add(walk_plan *plan, walk_id id, walk_part part, int end, rodt_check check)
+{
+    if (plan->count < WALK_ITEMS_MAX)
+        plan->items[plan->count++] = (walk_item){id, part, end, check};
+}
+
+static void ask(walk_plan *plan, walk_id id)
+{
+    add(plan, id, walk_questions[id].part, WALK_NONE, RODT_CHECK_NONE);
+}
+
+bool walk_same(const walk_item *a, const walk_item *b)
+{
+    return a->id == b->id && a->end == b->end && a->check == b->check;
+}
+
+/* What nobody may go on without is asked for again if a record that was written by hand has another word there. */
+static bool is_confirmed(const walk_item *item, const char *answer)
+{
+    bool by_option = item->id == ASK_CAUTIONS && strcmp(answer, STEP_BY_OPTION) == 0;
+    return by_option || strcmp(answer, "yes") == 0;
+}
+
+bool walk_answered(const inspection_record *record, const walk_item *item)
+{
+    record_value value = walk_value(record, item);
+    if (value.text != NULL && (item->id == ASK_CAUTIONS || item->id == ASK_CHOCKS))
+        return is_confirmed(item, value.text);
+    return value.text != NULL || value.number > 0 || walk_skipped(record, item);
+}
+
+/* --- Which air checks -------------------------------------------------------------------------------- */
+
+const rodt_rules *walk_air_rules(const inspection_record *record)
+{
+    const char *own = record->head[HEAD_AIR_RULES].text;
+    return rodt_rules_find(own != NULL ? own : record->head[HEAD_RULES].text);
+}
+
+static bool is_vehicle(const inspection_record *record, const char *word)
+{
+    const char *vehicle = record->head[HEAD_VEHICLE].text;
+    return vehicle != NULL && strcmp(vehicle, word) == 0;
+}
+
+static bool fits_class(const inspection_record *record, const rodt_air_limit *row)
+{
+    int towed = record->head[HEAD_TOWED].number;
+    if (record->head[HEAD_VEHICLE].text == NULL || row->vehicle == RODT_VEHICLE_ANY)
+        return true;
+    if (!is_vehicle(record, "combination"))
+        return row->vehicle == RODT_VEHICLE_SINGLE || (row->vehicle == RODT_VEHICLE_BUS && is_vehicle(record, "bus"));
+    towed = towed > 0 ? towed : 1;
+    return row->vehicle == RODT_VEHICLE_COMBINATION &&
+           (row->towed_units < 0 || row->towed_units == towed || (row->towed_or_more && towed > row->towed_units));
+}
+
+static bool fits_built(const inspection_record *record, const rodt_air_limit *row)
+{
+    rodt_date built;
+    const char *text = record->head[HEAD_BUILT].text;
+    if (text == NULL || read_built_day(text, &built, NULL) != RODT_OK)
+        return true;
+    return (!rodt_date_given(row->built_from) || built.year >= row->built_from.year) &&
+           (!rodt_date_given(row->built_until) || built.year <= row->built_until.year);
+}
+
+bool walk_row_fits(const inspection_record *record, const rodt_air_limit *row)
+{
+    bool trailer = row->check == RODT_CHECK_TRACTOR_PROTECTION || row->check == RODT_CHECK_SUPPLY_VALVE;
+    bool alone = is_vehicle(record, "single") || is_vehicle(record, "bus");
+    return !(trailer && alone) && fits_class(record, row) && fits_built(record, row);
+}
+
+/* What the rows of one check ask for. */
+typedef struct check_needs {
+    bool any, cut_out, pressures, span, volume;
+} check_needs;
+
+static check_needs find_needs(const inspection_record *record, rodt_check check)
+{
+    const rodt_rules *rules = walk_air_rules(record);
+    check_needs needs = {false, false, false, false, false};
+    for (size_t i = 0; rules != NULL && i < rodt_rules_air_count(rules); i++) {
+        const rodt_air_limit *row = rodt_rules_air(rules, i);
+        if (row->check != check || !walk_row_fits(record, row))
+            continue;
+        needs.any = true;
+        needs.cut_out = needs.cut_out || row->half_cut_out || row->below_cut_out;
+        needs.pressures = needs.pressures || row->span == RODT_SPAN_PRESSURES;
+        needs.span = needs.span || row->span != RODT_SPAN_PRESSURES;
+        needs.volume = needs.volume || row->by_volume;
+    }
+    return needs;
+}
+
+/* The governor's cut-out is asked for where it decides, and where it was given. */
+static bool needs_cut_out(const inspection_record *record, rodt_check check)
+{
+    int entry = walk_find_check(record, check);
+    const char *text = entry == WALK_NONE ? NULL : record->checks[entry][CHECK_PRESSURE].text;
+    rodt_air_reading reading = {.check = check};
+    rodt_air_finding finding;
+    if (text == NULL || rodt_pressure_parse(text, &reading.pressure, NULL) != RODT_OK)
+        return false;
+    if (record->checks[entry][CHECK_CUT_OUT].text != NULL)
+        return true;
+    if (record->head[HEAD_BUILT].text != NULL)
+        (void)read_built_day(record->head[HEAD_BUILT].text, &reading.built, NULL);
+    return rodt_air_judge(&reading, walk_air_rules(record), &finding) == RODT_OK &&
+           finding.missing == RODT_AIR_MISSING_CUT_OUT;
+}
+
+static bool is_dated(const inspection_record *record)
+{
+    const rodt_rules *rules = walk_air_rules(record);
+    for (size_t i = 0; rules != NULL && i < rodt_rules_air_count(rules); i++) {
+        const rodt_air_limit *row = rodt_rules_air(rules, i);
+        if (rodt_date_given(row->built_from) || rodt_date_given(row->built_until))
+            return true;
+    }
+    return false;
+}
+
+static void ask_build_up(walk_plan *plan, walk_part part, const check_needs *needs)
+{
+    if (needs->pressures) {
+        add(plan, ASK_FROM, part, WALK_NONE, RODT_CHECK_BUILD_UP);
+        add(plan, ASK_TO, part, WALK_NONE, RODT_CHECK_BUILD_UP);
+    } else {
+        add(plan, ASK_SPAN, part, WALK_NONE, RODT_CHECK_BUILD_UP);
+    }
+    add(plan, ASK_SECONDS, part, WALK_NONE, RODT_CHECK_BUILD_UP);
+    if (needs->volume) {
+        add(plan, ASK_ACTUAL, part, WALK_NONE, RODT_CHECK_BUILD_UP);
+        add(plan, ASK_REQUIRED, part, WALK_NONE, RODT_CHECK_BUILD_UP);
+    }
+}
+
+static void ask_check(walk_plan *plan, const inspection_record *record, rodt_check check, walk_part part)
+{
+    check_needs needs = find_needs(record, check);
+    if (!needs.any)
+        return;
+    bool loss = check == RODT_CHECK_LOSS_RELEASED || check == RODT_CHECK_LOSS_APPLIED;
+    bool words = check == RODT_CHECK_SPRING_BRAKE || check == RODT_CHECK_DRAIN || check == RODT_CHECK_AUDIBLE_LEAK ||
+                 check == RODT_CHECK_CONTAMINATION;
+    if (check == RODT_CHECK_BUILD_UP) {
+        ask_build_up(plan, part, &needs);
+    } else if (loss || check == RODT_CHECK_RESERVE) {
+        add(plan, ASK_BEFORE, part, WALK_NONE, check);
+        add(plan, ASK_AFTER, part, WALK_NONE, check);
+        if (loss)
+            add(plan, ASK_LENGTH, part, WALK_NONE, check);
+    } else {
+        add(plan, words ? ASK_ANSWER : ASK_PRESSURE, part, WALK_NONE, check);
+        if (needs.cut_out && needs_cut_out(record, check))
+            add(plan, ASK_CUT_OUT, part, WALK_NONE, check);
+    }
+}
+
+/* One filling of the reservoirs serves all: what needs a full system first, then what brings the pressure down,
+ * the highest first (the warning comes on above what closes the valves), the drains, and the build-up from there.
+ * A build-up that is a recovery belongs behind the applications. */
+static void ask_air(walk_plan *plan, const inspection_record *record)
+{
+    static const rodt_check off[] = {RODT_CHECK_AUDIBLE_LEAK, RODT_CHECK_LOSS_RELEASED, RODT_CHECK_LOSS_APPLIED,
+                                     RODT_CHECK_RESERVE};
+    static const rodt_check down[] = {RODT_CHECK_WARNING, RODT_CHECK_SUPPLY_VALVE, RODT_CHECK_TRACTOR_PROTECTION,
+                                      RODT_CHECK_PARKING_VALVE, RODT_CHECK_DRAIN, RODT_CHECK_CONTAMINATION};
+    check_needs build_up = find_needs(record, RODT_CHECK_BUILD_UP);
+    bool recovery = build_up.span && !build_up.pressures;
+    for (size_t i = 0; i < COUNT_OF(off); i++)
+        ask_check(plan, record, off[i], WALK_AIR_OFF);
+    if (recovery)
+        ask_check(plan, record, RODT_CHECK_BUILD_UP, WALK_AIR_OFF);
+    for (size_t i = 0; i < COUNT_OF(down); i++)
+        ask_check(plan, record, down[i], WALK_AIR_OFF);
+    if (!recovery)
+        ask_check(plan, record, RODT_CHECK_BUILD_UP, WALK_AIR_ON);
+    ask_check(plan, record, RODT_CHECK_CUT_OUT, WALK_AIR_ON);
+    ask_check(plan, record, RODT_CHECK_CUT_IN, WALK_AIR_ON);
+}
+
+/* --- Wheel ends -------------------------------------------------------------------------------------- */
+
+/* Down the left side and up the right one; nobody crosses under the vehicle. */
+static bool comes_before(const inspection_record *record, int a, int b, bool by_axle)
+{
+    rodt_position one = walk_position(record, a), two = walk_position(record, b);
+    if (by_axle || one.side == two.side) {
+        bool up = !by_axle && one.side == RODT_SIDE_RIGHT;
+        if (one.axle != two.axle)
+            return up ? one.axle > two.axle : one.axle < two.axle;
+    }
+    return one.side < two.side;
+}
+
+static void sort_ends(const walk *of, int ends[VEHICLE_ENDS_MAX])
+{
+    const inspection_record *record = &of->record;
+    for (int i = 0; i < (int)record->end_count; i++) {
+        int at = i;
+        for (; at > 0 && comes_before(record, i, ends[at - 1], of->by_axle); at--)
+            ends[at] = ends[at - 1];
+        ends[at] = i;
+    }
+}
+
+/* Which marks can change the limit of a chamber: its class, its rated stroke, a limit of its own. */
+static void find_signs(const walk *of, const record_value *end, bool *by_class, bool *by_rated, bool *unlisted)
+{
+    const rodt_rules *rules = rodt_rules_find(of->record.head[HEAD_RULES].text);
+    rodt_chamber chamber;
+    rodt_date day = {0, 0, 0};
+    rodt_limit_answer answer;
+    *by_class = *by_rated = *unlisted = false;
+    if (end[END_CHAMBER].text == NULL || rodt_chamber_parse(end[END_CHAMBER].text, &chamber, NULL) != RODT_OK)
+        return;
+    (void)rodt_date_parse(of->record.head[HEAD_DATE].text, &day, NULL);
+    rodt_stroke_class said = RODT_CLASS_UNKNOWN;
+    if (end[END_CLASS].text != NULL)
+        (void)rodt_stroke_class_read(end[END_CLASS].text, strlen(end[END_CLASS].text), &said, NULL);
+    bool open = chamber.stroke_class == RODT_CLASS_UNKNOWN;
+    (void)rodt_chamber_add_class(&chamber, said);
+    if (rodt_rules_find_limit(rules, &chamber, day, &answer) != RODT_OK)
+        return;
+    *unlisted = answer.basis == RODT_BASIS_NONE || answer.basis == RODT_BASIS_RATED_SHARE ||
+                answer.basis == RODT_BASIS_MARKED_LIMIT;
+    *by_class = open && (answer.assumed_standard || end[END_CLASS].text != NULL);
+    for (size_t i = 0; i < rodt_rules_limit_count(rules); i++) {
+        const rodt_limit *row = rodt_rules_limit(rules, i);
+        bool same = strcmp(row->size, chamber.size) == 0 && row->stroke_class == chamber.stroke_class &&
+                    (row->family == chamber.family || chamber.family == RODT_FAMILY_UNKNOWN);
+        *by_rated = *by_rated || (same && rodt_length_given(row->rated_stroke));
+    }
+}
+
+static void ask_released(walk_plan *plan, const walk *of, int end)
+{
+    bool by_class, by_rated, unlisted;
+    find_signs(of, of->record.ends[end], &by_class, &by_rated, &unlisted);
+    add(plan, ASK_CHAMBER, WALK_RELEASED, end, RODT_CHECK_NONE);
+    if (by_class)
+        add(plan, ASK_CLASS, WALK_RELEASED, end, RODT_CHECK_NONE);
+    if (by_rated || unlisted)
+        add(plan, ASK_RATED, WALK_RELEASED, end, RODT_CHECK_NONE);
+    if (unlisted)
+        add(plan, ASK_MARKED, WALK_RELEASED, end, RODT_CHECK_NONE);
+    add(plan, ASK_ADJUSTER, WALK_RELEASED, end, RODT_CHECK_NONE);
+    add(plan, ASK_ARM, WALK_RELEASED, end, RODT_CHECK_NONE);
+    add(plan, ASK_END_RELEASED, WALK_RELEASED, end, RODT_CHECK_NONE);
+}
+
+/* Without an application there is no second reading. */
+static bool is_measured(const inspection_record *record, int end)
+{
+    walk_item released = {ASK_END_RELEASED, WALK_RELEASED, end, RODT_CHECK_NONE};
+    walk_item held = {ASK_HELD, WALK_APPLICATION, WALK_NONE, RODT_CHECK_NONE};
+    return !walk_skipped(record, &released) && !walk_skipped(record, &held);
+}
+
+static void ask_strokes(walk_plan *plan, const walk *of)
+{
+    static const walk_id before[] = {ASK_SPRING, ASK_ENGINE, ASK_DRUM, ASK_DIVISION};
+    static const walk_id application[] = {ASK_RESERVOIRS, ASK_PSI, ASK_HELD};
+    int ends[VEHICLE_ENDS_MAX] = {0};
+    sort_ends(of, ends);
+    for (size_t i = 0; i < COUNT_OF(before); i++)
+        ask(plan, before[i]);
+    for (size_t i = 0; i < of->record.end_count; i++)
+        ask_released(plan, of, ends[i]);
+    for (size_t i = 0; i < COUNT_OF(application); i++) {
+        if (application[i] != ASK_RESERVOIRS || !rodt_ratio_given(of->reservoirs))
+            ask(plan, application[i]);
+    }
+    for (size_t i = 0; i < of->record.end_count; i++) {
+        if (is_measured(&of->record, ends[i]))
+            add(plan, ASK_END_APPLIED, WALK_APPLIED, ends[i], RODT_CHECK_NONE);
+    }
+    ask(plan, ASK_PSI_AFTER);
+}
+
+/* --- The whole ---------------------------------------------------------------------------------------- */
+
+void walk_make_plan(const walk *of, walk_plan *out)
+{
+    static const walk_id first[] = {ASK_CAUTIONS, ASK_UNIT, ASK_INSPECTOR, ASK_PLACE, ASK_ODOMETER, ASK_VEHICLE};
+    const inspection_record *record = &of->record;
+    out->count = 0;
+    for (size_t i = 0; i < COUNT_OF(first); i++)
+        ask(out, first[i]);
+    if (is_vehicle(record, "combination"))
+        ask(out, ASK_TOWED);
+    if (is_dated(record))
+        ask(out, ASK_BUILT);
+    ask(out, ASK_AXLES);
+    ask(out, ASK_CHOCKS);
+    ask_air(out, record);
+    ask_strokes(out, of);
+    ask(out, ASK_PARKED);
+    ask(out, ASK_CHOCKS_AWAY);
+    ask_check(out, record, RODT_CHECK_SPRING_BRAKE, WALK_FINISH);
+}

@@ -1,0 +1,152 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* What a person needs to know in front of a question: the part, the cautions, how a check is set up, the pressure. */
+#include "walkround/walkround.h"
+#include "input/numbers.h"
+#include "ui/compiler.h"
+#include "ui/format.h"
+#include "ui/wrap.h"
+
+#include <stdio.h>
+#include <string.h>
+
+/* Whether the vehicle may move is known before the chocks go. */
+static void say_outcome(walk *of)
+{
+    const inspection *judged = walk_judge(of, &of->record);
+    paint_kind paint;
+    if (judged == NULL)
+        return;
+    walk_say("", 0, "By the strokes: %s.", vehicle_headline(&judged->vehicle, &paint));
+    if (report_air_defective(judged))
+        walk_say("", 0, "By the air checks: DEFECTIVE.");
+    if (report_warning(judged) != NULL)
+        walk_say("", 0, "Leave it chocked where it can be repaired there: answer skip below.");
+}
+
+static void say_part(walk_part part)
+{
+    static const char *const what[WALK_PARTS] = {
+        [WALK_VEHICLE] = "Enter alone leaves out what you do not know.",
+        [WALK_AIR_OFF] = "Fill the reservoirs first: run the engine until the compressor stops, then turn it off. The "
+                         "chocks stay.",
+        [WALK_AIR_ON] = "Start the engine; the chocks stay.",
+        [WALK_SET_UP] = "Fill the reservoirs first: a parking brake does not release without air. Then turn the engine "
+                        "off; the chocks stay.",
+        [WALK_APPLICATION] = "Nobody at the rods while the pedal goes down.",
+        [WALK_RELEASED] = "Down the left side, up the right. At each wheel: what it is, and the first reading.",
+        [WALK_APPLIED] = "The same way again, with the pedal held."};
+    putchar('\n');
+    walk_say("", 0, "Part %d of %d. %s", (int)part + 1, (int)WALK_PARTS, walk_part_title(part));
+    if (what[part] != NULL)
+        walk_say("", 0, "%s", what[part]);
+}
+
+static void say_cautions(void)
+{
+    static const char *const cautions[] = {
+        "Chock the wheels before anybody goes near them.",
+        "Never get under a vehicle that can roll; hands off the rods while the pedal goes down or comes up.",
+        "A spring brake stores enough energy to kill: never open one.",
+        "An automatic adjuster out of adjustment is a fault to be found, not to be turned back by hand.",
+        "A defective vehicle is reported and not driven. The cited law and a licensed inspector decide."};
+    for (size_t i = 0; i < COUNT_OF(cautions); i++)
+        walk_say("- ", 2, "%s", cautions[i]);
+}
+
+/* --- Air checks -------------------------------------------------------------------------------------- */
+
+static void say_check(const inspection_record *record, rodt_check check)
+{
+    const rodt_rules *rules = walk_air_rules(record);
+    const char *said = "";
+    putchar('\n');
+    walk_say("", 0, "Check: %s", rodt_check_title(check));
+    for (size_t i = 0; i < rodt_rules_air_count(rules); i++) {
+        const rodt_air_limit *row = rodt_rules_air(rules, i);
+        if (row->check != check || !walk_row_fits(record, row))
+            continue;
+        if (strcmp(row->setup, said) != 0)
+            walk_say("  Do:   ", 8, "%s", row->setup);
+        said = row->setup;
+        walk_say("  Rule: ", 8, "%s%s%s", row->published, row->kind == RODT_KIND_USUAL ? " (no limit)" : "",
+                 row->evidence == RODT_CHECKED ? "" : " (unconfirmed)");
+    }
+}
+
+/* --- The pressure to start from ---------------------------------------------------------------------- */
+
+static bool add_volume(const record_value *end, rodt_ratio *sum)
+{
+    rodt_chamber chamber;
+    rodt_stroke_class said = RODT_CLASS_UNKNOWN;
+    rodt_ratio volume;
+    rodt_length total;
+    if (end[END_CHAMBER].text == NULL || rodt_chamber_parse(end[END_CHAMBER].text, &chamber, NULL) != RODT_OK)
+        return false;
+    if (end[END_CLASS].text != NULL)
+        (void)rodt_stroke_class_read(end[END_CLASS].text, strlen(end[END_CLASS].text), &said, NULL);
+    (void)rodt_chamber_add_class(&chamber, said);
+    if (rodt_rated_volume(&chamber, &volume) != RODT_OK ||
+        rodt_length_add((rodt_length){volume.num, volume.den}, (rodt_length){sum->num, sum->den}, &total) != RODT_OK)
+        return false;
+    *sum = (rodt_ratio){total.num, total.den};
+    return true;
+}
+
+static rodt_ratio find_reservoirs(const walk *of)
+{
+    const char *text = walk_step(&of->record, walk_questions[ASK_RESERVOIRS].name);
+    rodt_ratio volume = of->reservoirs;
+    if (!rodt_ratio_given(volume) && text != NULL)
+        (void)read_ratio(text, false, &volume);
+    return volume;
+}
+
+/* What one full application leaves of the greatest pressure that is allowed. */
+static bool estimate(const walk *of, rodt_pressure from, rodt_pressure *after)
+{
+    const rodt_ratio whole = {1, 1};
+    rodt_ratio chambers = {0, 1}, reservoirs = find_reservoirs(of);
+    if (!rodt_ratio_given(reservoirs))
+        return false;
+    for (size_t i = 0; i < of->record.end_count; i++) {
+        if (!add_volume(of->record.ends[i], &chambers))
+            return false;
+    }
+    return rodt_estimate_application(from, reservoirs, chambers, whole, after) == RODT_OK;
+}
+
+static void say_pressure(const walk *of)
+{
+    const rodt_rules *rules = rodt_rules_find(of->record.head[HEAD_RULES].text);
+    rodt_pressure from = rodt_rules_pressure_from(rules), until = rodt_rules_pressure_until(rules), after;
+    char low[WORD_SIZE], high[WORD_SIZE], left[WORD_SIZE];
+    if (!rodt_pressure_given(from) || !rodt_pressure_given(until))
+        return;
+    walk_say("", 0, "%s asks for %s to %s psi in the reservoirs, engine off.", rodt_rules_id(rules),
+             format_pressure(from, low), format_pressure(until, high));
+    walk_say("", 0, "Above it, pump the pedal; below it, run the engine for a while. Then engine off, and read.");
+    if (!estimate(of, until, &after) ||
+        rodt_length_format_decimal((rodt_length){after.num, after.den}, RODT_UNIT_INCH, 0, RODT_ROUND_DOWN, left,
+                                  sizeof left) != RODT_OK)
+        return;
+    walk_say("", 0, "Start near %s: by estimate one full application takes %s psi down to about %s.", high, high, left);
+    if (rodt_pressure_compare(after, from) < 0)
+        walk_say("", 0, "That is below the window: no pass would be proven. Is the volume right?");
+}
+
+void walk_say_before(walk *of, const walk_item *item)
+{
+    if (of->part != item->part)
+        say_part(item->part);
+    if (of->part != item->part && item->part == WALK_FINISH)
+        say_outcome(of);
+    of->part = item->part;
+    if (item->check != RODT_CHECK_NONE && of->check != item->check)
+        say_check(&of->record, item->check);
+    of->check = item->check;
+    if (item->id == ASK_CAUTIONS)
+        say_cautions();
+    if (item->id == ASK_PSI)
+        say_pressure(of);
+}

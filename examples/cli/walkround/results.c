@@ -1,0 +1,216 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* What a walk-round tells of the record: the judgement, by the same functions as the report, and what was entered. */
+#include "walkround/walkround.h"
+#include "input/rule_context.h"
+#include "ui/compiler.h"
+#include "ui/exit_status.h"
+#include "ui/format.h"
+#include "ui/utf8.h"
+#include "ui/wrap.h"
+
+#include <stdio.h>
+#include <string.h>
+
+const inspection *walk_judge(walk *of, const inspection_record *record)
+{
+    inspection *judged = &of->judged;
+    rule_context_close(&judged->setting);
+    memset(judged, 0, sizeof *judged);
+    judged->record = *record;
+    if (record->end_count == 0 || record_judge(judged, of->limits_file) != STATUS_CONTINUE)
+        return NULL;
+    return judged;
+}
+
+int walk_status(walk *of, bool finished)
+{
+    const inspection *judged = walk_judge(of, &of->record);
+    if (judged == NULL)
+        return STATUS_UNDETERMINED;
+    int status = inspection_status(judged);
+    return status == STATUS_GOOD && !finished ? STATUS_UNDETERMINED : status;
+}
+
+/* --- Behind an answer -------------------------------------------------------------------------------- */
+
+/* Why a stroke proves nothing, where the readings themselves do not show it. */
+static void say_doubt(const rodt_finding *finding)
+{
+    static const rodt_reason doubts[] = {
+        RODT_REASON_READINGS_SWAPPED, RODT_REASON_PRESSURE_LOW,        RODT_REASON_PRESSURE_HIGH,
+        RODT_REASON_ENGINE_RUNNING,   RODT_REASON_SPRING_BRAKE_APPLIED, RODT_REASON_NO_PUBLISHED_LIMIT,
+        RODT_REASON_CHAMBER_MISSING,  RODT_REASON_RULES_NOT_IN_FORCE};
+    char sentence[RODT_SENTENCE_SIZE];
+    for (size_t i = 0; finding->verdict == RODT_UNDETERMINED && i < COUNT_OF(doubts); i++) {
+        if (rodt_finding_reason_format(finding, doubts[i], sentence, sizeof sentence) == RODT_OK)
+            walk_say("  ", 2, "%s", sentence);
+    }
+}
+
+static void say_end(const inspection *judged, int end)
+{
+    const rodt_finding *finding = &judged->vehicle.findings[end];
+    char stroke[WORD_SIZE], limit[WORD_SIZE], margin[MARGIN_SIZE];
+    if (!rodt_length_given(finding->released) || !rodt_length_given(finding->applied))
+        return;
+    walk_say("  ", 2, "stroke %s, limit %s, %s: %s", tape_word(finding, finding->applied_stroke, stroke),
+             tape_word(finding, finding->limit, limit), margin_words(finding, margin),
+             rodt_verdict_name(finding->verdict));
+    say_doubt(finding);
+}
+
+/* Strokes that are far apart point to one bad brake even where both pass. */
+static void say_axle(const inspection *judged, rodt_position position)
+{
+    char sentence[RODT_SENTENCE_SIZE];
+    for (size_t i = 0; i < judged->vehicle.vehicle.axle_count; i++) {
+        const rodt_axle_finding *axle = &judged->vehicle.vehicle.axles[i];
+        if (axle->axle == position.axle &&
+            rodt_axle_format(axle, RODT_AXLE_STROKES_DIFFER, sentence, sizeof sentence) == RODT_OK)
+            walk_say("  ", 2, "%s", sentence);
+    }
+}
+
+static bool is_check_done(const walk *of, rodt_check check)
+{
+    for (size_t i = 0; i < of->plan.count; i++) {
+        if (of->plan.items[i].check == check && !walk_answered(&of->record, &of->plan.items[i]))
+            return false;
+    }
+    return true;
+}
+
+static void say_check(const inspection *judged, rodt_check check)
+{
+    char sentence[600];
+    int entry = walk_find_check(&judged->record, check);
+    if (entry != WALK_NONE && rodt_air_finding_format(&judged->air[entry], sentence, sizeof sentence) == RODT_OK)
+        walk_say("  ", 2, "%s", sentence);
+}
+
+void walk_print_result(walk *of, const walk_item *item)
+{
+    bool check = item->check != RODT_CHECK_NONE && is_check_done(of, item->check);
+    if (item->end == WALK_NONE && !check)
+        return;
+    const inspection *judged = walk_judge(of, &of->record);
+    if (judged == NULL)
+        return;
+    if (check)
+        say_check(judged, item->check);
+    if (item->end == WALK_NONE)
+        return;
+    say_end(judged, item->end);
+    if (item->id == ASK_END_APPLIED)
+        say_axle(judged, walk_position(&of->record, item->end));
+}
+
+/* --- Everything so far ------------------------------------------------------------------------------- */
+
+static void say_end_entered(const inspection *judged, int end)
+{
+    static const struct {
+        end_key key;
+        const char *label;
+    } parts[] = {{END_CHAMBER, " "},         {END_CLASS, " "},      {END_RATED, ", rated "},
+                 {END_MARKED, ", limit "},   {END_ADJUSTER, ", "},  {END_ARM, ", arm "},
+                 {END_RELEASED, "; released "}, {END_APPLIED, ", applied "}, {END_REMARK, "; "}};
+    const record_value *values = judged->record.ends[end];
+    char line[1200];
+    size_t used = (size_t)snprintf(line, sizeof line, "%.20s", values[END_POSITION].text);
+    for (size_t i = 0; i < COUNT_OF(parts) && used < sizeof line; i++) {
+        if (values[parts[i].key].text != NULL)
+            used += (size_t)snprintf(line + used, sizeof line - used, "%s%.300s", parts[i].label,
+                                     values[parts[i].key].text);
+    }
+    if (values[END_APPLIED].text != NULL && used < sizeof line)
+        snprintf(line + used, sizeof line - used, ": %s", rodt_verdict_name(judged->vehicle.findings[end].verdict));
+    if (strlen(line) > strlen(values[END_POSITION].text))
+        walk_say("  ", 4, "%s", line);
+}
+
+static void say_head_entered(const inspection_record *record)
+{
+    for (int key = 0; key < HEAD_KEYS; key++) {
+        const record_value *value = &record->head[key];
+        if (key == HEAD_PROGRAM || (value->text == NULL && value->number == 0))
+            continue;
+        if (value->text != NULL)
+            walk_say("  ", 4, "%s: %s", record_head_keys[key].name, value->text);
+        else
+            walk_say("  ", 4, "%s: %d", record_head_keys[key].name, value->number);
+    }
+}
+
+void walk_say_entered(walk *of)
+{
+    const inspection_record *record = &of->record;
+    say_head_entered(record);
+    const inspection *judged = walk_judge(of, record);
+    for (size_t i = 0; judged != NULL && i < record->check_count; i++)
+        say_check(judged, judged->air[i].reading.check);
+    for (size_t i = 0; judged != NULL && i < record->end_count; i++)
+        say_end_entered(judged, (int)i);
+    for (size_t i = 0; i < record->step_count; i++)
+        walk_say("  ", 4, "%s: %s", record->steps[i][STEP_NAME].text, record->steps[i][STEP_ANSWER].text);
+}
+
+/* --- The verdict -------------------------------------------------------------------------------------- */
+
+static void print_line(void *context, const char *label, const char *text)
+{
+    const char **heading = context;
+    if (*heading != NULL)
+        walk_say("", 0, "%s", *heading);
+    *heading = NULL;
+    walk_say("  ", 4, "%s%s%s", label, label[0] == '\0' ? "" : ": ", text);
+}
+
+static void say_open_checks(const inspection *judged)
+{
+    const char *heading = "Air checks that prove nothing";
+    char sentence[600];
+    for (size_t i = 0; i < judged->record.check_count; i++) {
+        rodt_air_result result = judged->air[i].result;
+        bool open = result == RODT_AIR_NOT_DONE || result == RODT_AIR_UNDETERMINED;
+        if (open && rodt_air_finding_format(&judged->air[i], sentence, sizeof sentence) == RODT_OK)
+            print_line(&heading, "", sentence);
+    }
+}
+
+static void say_headline(paint_kind paint, const char *headline)
+{
+    if (columns_of_text(headline) + 2 > walk_columns()) {
+        walk_say("", 0, "%s", headline);
+        return;
+    }
+    print_painted(stdout, paint, headline);
+    putchar('\n');
+}
+
+void walk_say_verdict(walk *of)
+{
+    const inspection *judged = walk_judge(of, &of->record);
+    if (judged == NULL)
+        return;
+    const vehicle_record *vehicle = &judged->vehicle;
+    paint_kind paint;
+    const char *headline = vehicle_headline(vehicle, &paint);
+    putchar('\n');
+    if (report_air_defective(judged))
+        say_headline(PAINT_BAD, REPORT_AIR_DEFECTIVE);
+    say_headline(paint, headline);
+    vehicle_each_count(vehicle, print_line, &(const char *){NULL});
+    report_each_defect(judged, print_line, &(const char *){"Defects"});
+    say_open_checks(judged);
+    vehicle_each_axle(vehicle, print_line, &(const char *){"Axles"});
+    vehicle_each_advice(vehicle, print_line, &(const char *){"Next"});
+    if (vehicle_has_reasons(vehicle))
+        vehicle_each_reason(vehicle, print_line, &(const char *){"To know"});
+    if (report_cautions_note(&of->record) != NULL)
+        walk_say("", 0, "%s", report_cautions_note(&of->record));
+    const char *warning = report_warning(judged);
+    if (warning != NULL)
+        walk_say("", 0, "%s", warning);
+    walk_say("", 0, "%s", vehicle_caution());
+}

@@ -1,0 +1,258 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Answers in a record: where each one stands, what was left out on purpose, and wheel ends that are alike. */
+#include "walkround/walkround.h"
+#include "ui/compiler.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+/* --- Texts ------------------------------------------------------------------------------------------- */
+
+struct walk_text {
+    walk_text *next;
+    char text[];
+};
+
+const char *walk_keep(walk *of, const char *text)
+{
+    size_t size = strlen(text) + 1;
+    walk_text *kept = malloc(sizeof *kept + size);
+    if (kept == NULL)
+        return NULL;
+    memcpy(kept->text, text, size);
+    kept->next = of->texts;
+    of->texts = kept;
+    return kept->text;
+}
+
+void walk_free_texts(walk *of)
+{
+    while (of->texts != NULL) {
+        walk_text *next = of->texts->next;
+        free(of->texts);
+        of->texts = next;
+    }
+}
+
+/* --- Steps ------------------------------------------------------------------------------------------- */
+
+void walk_step_name(const inspection_record *record, const walk_item *item, char name[WALK_NAME_SIZE])
+{
+    const char *question = walk_questions[item->id].name;
+    if (item->end != WALK_NONE)
+        snprintf(name, WALK_NAME_SIZE, "%.20s %s", record->ends[item->end][END_POSITION].text, question);
+    else if (item->check != RODT_CHECK_NONE)
+        snprintf(name, WALK_NAME_SIZE, "%s %s", rodt_check_name(item->check), question);
+    else
+        snprintf(name, WALK_NAME_SIZE, "%s", question);
+}
+
+static int find_step(const inspection_record *record, const char *name)
+{
+    for (size_t i = 0; i < record->step_count; i++) {
+        if (strcmp(record->steps[i][STEP_NAME].text, name) == 0)
+            return (int)i;
+    }
+    return WALK_NONE;
+}
+
+const char *walk_step(const inspection_record *record, const char *name)
+{
+    int step = find_step(record, name);
+    return step == WALK_NONE ? NULL : record->steps[step][STEP_ANSWER].text;
+}
+
+bool walk_is_chocked(const inspection_record *record, const walk_item *item)
+{
+    const char *away = walk_step(record, walk_questions[ASK_CHOCKS_AWAY].name);
+    return item->check == RODT_CHECK_SPRING_BRAKE && away != NULL && strcmp(away, STEP_SKIPPED) == 0;
+}
+
+static void drop_step(inspection_record *record, size_t step)
+{
+    record->step_count--;
+    memmove(record->steps[step], record->steps[step + 1], (record->step_count - step) * sizeof record->steps[0]);
+    memset(record->steps[record->step_count], 0, sizeof record->steps[0]);
+}
+
+bool walk_set_step(walk *of, inspection_record *record, const char *name, const char *answer)
+{
+    int step = find_step(record, name);
+    if (answer == NULL) {
+        if (step != WALK_NONE)
+            drop_step(record, (size_t)step);
+        return true;
+    }
+    if (step == WALK_NONE && record->step_count == RECORD_STEPS_MAX)
+        return false;
+    record_value *values = record->steps[step == WALK_NONE ? record->step_count : (size_t)step];
+    const char *kept_name = step == WALK_NONE ? walk_keep(of, name) : values[STEP_NAME].text;
+    const char *kept = walk_keep(of, answer);
+    if (kept_name == NULL || kept == NULL)
+        return false;
+    values[STEP_NAME].text = kept_name;
+    values[STEP_ANSWER].text = kept;
+    record->step_count += step == WALK_NONE;
+    return true;
+}
+
+/* --- Checks ------------------------------------------------------------------------------------------ */
+
+int walk_find_check(const inspection_record *record, rodt_check check)
+{
+    for (size_t i = 0; i < record->check_count; i++) {
+        if (rodt_check_find(record->checks[i][CHECK_NAME].text) == check)
+            return (int)i;
+    }
+    return WALK_NONE;
+}
+
+static record_value *make_check(inspection_record *record, rodt_check check)
+{
+    int found = walk_find_check(record, check);
+    if (found != WALK_NONE)
+        return record->checks[found];
+    if (record->check_count == RECORD_CHECKS_MAX)
+        return NULL;
+    record_value *values = record->checks[record->check_count++];
+    values[CHECK_NAME].text = rodt_check_name(check);
+    return values;
+}
+
+/* A check that has nothing but its name was left out as a whole. */
+static bool is_bare(const record_value *check)
+{
+    for (int key = CHECK_NAME + 1; key < CHECK_REMARK; key++) {
+        if (check[key].text != NULL || check[key].number > 0)
+            return false;
+    }
+    return true;
+}
+
+/* --- Values ------------------------------------------------------------------------------------------ */
+
+record_value walk_value(const inspection_record *record, const walk_item *item)
+{
+    const walk_question *asked = &walk_questions[item->id];
+    char name[WALK_NAME_SIZE];
+    record_value none = {NULL, 0};
+    int check = item->check == RODT_CHECK_NONE ? WALK_NONE : walk_find_check(record, item->check);
+    switch (asked->home) {
+    case WALK_HEAD: return record->head[asked->key];
+    case WALK_END: return record->ends[item->end][asked->key];
+    case WALK_ALL_ENDS: return record->end_count > 0 ? record->ends[0][asked->key] : none;
+    case WALK_CHECK: return check == WALK_NONE ? none : record->checks[check][asked->key];
+    case WALK_STEP: break;
+    }
+    if (item->id == ASK_AXLES)
+        return (record_value){NULL, (int)(record->end_count + 1) / 2};
+    walk_step_name(record, item, name);
+    return (record_value){walk_step(record, name), 0};
+}
+
+bool walk_skipped(const inspection_record *record, const walk_item *item)
+{
+    char name[WALK_NAME_SIZE];
+    if (item->check != RODT_CHECK_NONE) {
+        int check = walk_find_check(record, item->check);
+        if (check != WALK_NONE && is_bare(record->checks[check]))
+            return true;
+    }
+    walk_step_name(record, item, name);
+    const char *answer = walk_step(record, name);
+    return answer != NULL && strcmp(answer, STEP_SKIPPED) == 0;
+}
+
+/* A chamber that is another one has other signs, and what was read off the old one is no answer any more. */
+static void reopen_signs(walk *of, inspection_record *record, const walk_item *item)
+{
+    static const walk_id signs[] = {ASK_CLASS, ASK_RATED, ASK_MARKED};
+    for (size_t i = 0; i < COUNT_OF(signs); i++) {
+        walk_item sign = {signs[i], item->part, item->end, RODT_CHECK_NONE};
+        char name[WALK_NAME_SIZE];
+        record->ends[item->end][walk_questions[signs[i]].key] = (record_value){NULL, 0};
+        walk_step_name(record, &sign, name);
+        (void)walk_set_step(of, record, name, NULL);
+    }
+}
+
+static void put(walk *of, inspection_record *record, const walk_item *item, record_value value)
+{
+    const walk_question *asked = &walk_questions[item->id];
+    if (asked->home == WALK_HEAD)
+        record->head[asked->key] = value;
+    if (asked->home == WALK_END)
+        record->ends[item->end][asked->key] = value;
+    for (size_t i = 0; asked->home == WALK_ALL_ENDS && i < record->end_count; i++)
+        record->ends[i][asked->key] = value;
+    if (item->id == ASK_CHAMBER)
+        reopen_signs(of, record, item);
+    if (item->id == ASK_VEHICLE && (value.text == NULL || strcmp(value.text, "combination") != 0))
+        record->head[HEAD_TOWED] = (record_value){NULL, 0};
+}
+
+bool walk_set(walk *of, inspection_record *record, const walk_item *item, record_value value)
+{
+    const walk_question *asked = &walk_questions[item->id];
+    char name[WALK_NAME_SIZE];
+    walk_step_name(record, item, name);
+    if (asked->home == WALK_STEP)
+        return walk_set_step(of, record, name, value.text);
+    if (asked->home == WALK_CHECK) {
+        record_value *values = make_check(record, item->check);
+        if (values == NULL)
+            return false;
+        values[asked->key] = value;
+    }
+    put(of, record, item, value);
+    return walk_set_step(of, record, name, NULL);
+}
+
+bool walk_skip(walk *of, inspection_record *record, const walk_item *item)
+{
+    char name[WALK_NAME_SIZE];
+    walk_step_name(record, item, name);
+    if (!walk_set(of, record, item, (record_value){NULL, 0}))
+        return false;
+    int check = item->check == RODT_CHECK_NONE ? WALK_NONE : walk_find_check(record, item->check);
+    return (check != WALK_NONE && is_bare(record->checks[check])) || walk_set_step(of, record, name, STEP_SKIPPED);
+}
+
+/* Adds to a remark that is there. */
+static bool add_remark(walk *of, record_value *value, const char *text)
+{
+    char both[2 * WALK_ANSWER_MAX];
+    bool more = value->text != NULL;
+    snprintf(both, sizeof both, "%s%s%s", more ? value->text : "", more ? "; " : "", text);
+    const char *kept = strlen(both) + 1 < sizeof both ? walk_keep(of, both) : NULL;
+    if (kept != NULL)
+        value->text = kept;
+    return kept != NULL;
+}
+
+bool walk_note(walk *of, inspection_record *record, const walk_item *item, const char *text)
+{
+    if (item->end != WALK_NONE)
+        return add_remark(of, &record->ends[item->end][END_REMARK], text);
+    if (item->check == RODT_CHECK_NONE)
+        return add_remark(of, &record->head[HEAD_REMARKS], text);
+    int check = walk_find_check(record, item->check);
+    return check == WALK_NONE ? add_remark(of, &record->head[HEAD_REMARKS], text)
+                              : add_remark(of, &record->checks[check][CHECK_REMARK], text);
+}
+
+void walk_forget_skipped(inspection_record *record)
+{
+    for (size_t i = record->step_count; i-- > 0;) {
+        if (strcmp(record->steps[i][STEP_ANSWER].text, STEP_SKIPPED) == 0)
+            drop_step(record, i);
+    }
+    for (size_t i = record->check_count; i-- > 0;) {
+        if (!is_bare(record->checks[i]) || record->checks[i][CHECK_REMARK].text != NULL)
+            continue;
+        record->check_count--;
+        memmove(record->checks[i], record->checks[i + 1], (record->check_count - i) * sizeof record->checks[0]);
+        memset(record->checks[record->check_count], 0, sizeof record->checks[0]);
+    }
+}

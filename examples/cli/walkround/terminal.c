@@ -1,0 +1,141 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Lines from a person, a pipe or a file of answers. A line counts when its end has come: half of "2 1/8" reads too. */
+#include "walkround/walkround.h"
+#include "ui/compiler.h"
+#include "ui/utf8.h"
+
+#include <errno.h>
+#include <fcntl.h>
+#include <signal.h>
+#include <string.h>
+#include <sys/select.h>
+#include <unistd.h>
+
+/* The one thing that a signal handler may touch. */
+static volatile sig_atomic_t stop_signal;
+
+static void note_signal(int number) { stop_signal = number; }
+
+static void list_signals(sigset_t *set)
+{
+    sigemptyset(set);
+    sigaddset(set, SIGINT);
+    sigaddset(set, SIGTERM);
+    sigaddset(set, SIGHUP);
+}
+
+/* A signal between two answers waits: the record is being written then. */
+static void hear_signals(void)
+{
+    static const int numbers[] = {SIGINT, SIGTERM, SIGHUP};
+    struct sigaction action;
+    sigset_t held;
+    memset(&action, 0, sizeof action);
+    action.sa_handler = note_signal;
+    sigemptyset(&action.sa_mask);
+    for (size_t i = 0; i < COUNT_OF(numbers); i++)
+        sigaction(numbers[i], &action, NULL);
+    list_signals(&held);
+    sigprocmask(SIG_BLOCK, &held, NULL);
+    /* A file that may not grow is said like a full disk. */
+    action.sa_handler = SIG_IGN;
+    sigaction(SIGXFSZ, &action, NULL);
+}
+
+bool walk_input_open(const char *file, walk_input *out)
+{
+    bool standard = file == NULL || strcmp(file, "-") == 0;
+    *out = (walk_input){.descriptor = standard ? STDIN_FILENO : open(file, O_RDONLY), .file = file};
+    if (out->descriptor < 0)
+        return false;
+    if (standard)
+        out->file = isatty(STDIN_FILENO) == 1 && file == NULL ? NULL : "standard input";
+    hear_signals();
+    return true;
+}
+
+bool walk_is_person(const walk_input *from) { return from->file == NULL; }
+
+static input_status wait_for_bytes(const walk_input *from)
+{
+    sigset_t held, heard;
+    fd_set ready;
+    list_signals(&held);
+    sigprocmask(SIG_BLOCK, NULL, &heard);
+    sigdelset(&heard, SIGINT);
+    sigdelset(&heard, SIGTERM);
+    sigdelset(&heard, SIGHUP);
+    while (stop_signal == 0) {
+        FD_ZERO(&ready);
+        FD_SET(from->descriptor, &ready);
+        if (pselect(from->descriptor + 1, &ready, NULL, NULL, NULL, &heard) > 0)
+            return INPUT_LINE;
+        if (errno != EINTR)
+            return INPUT_FAILED;
+    }
+    return INPUT_STOPPED;
+}
+
+/* A terminal that is gone reads as an error; for the record that is an end like any other. */
+static input_status fill(walk_input *from)
+{
+    input_status status = wait_for_bytes(from);
+    if (status != INPUT_LINE)
+        return status;
+    ssize_t got = read(from->descriptor, from->bytes, sizeof from->bytes);
+    from->at = 0;
+    from->used = got > 0 ? (size_t)got : 0;
+    return got > 0 ? INPUT_LINE : got == 0 || errno == EIO ? INPUT_END : INPUT_FAILED;
+}
+
+/* A zero byte would end the text where it does not end. */
+static char kept_sign(char sign) { return sign == '\0' ? '\1' : sign; }
+
+/* Some editors begin a file with a byte-order mark. */
+static const char *behind_mark(const char *text)
+{
+    static const char mark[] = "\xEF\xBB\xBF";
+    return strncmp(text, mark, sizeof mark - 1) == 0 ? text + sizeof mark - 1 : text;
+}
+
+input_status walk_read_line(walk_input *from, char text[WALK_ANSWER_MAX])
+{
+    size_t size = 0;
+    from->line++;
+    for (;;) {
+        input_status status = from->at < from->used ? INPUT_LINE : fill(from);
+        if (status != INPUT_LINE)
+            return status == INPUT_END && size > 0 && !walk_is_person(from) ? INPUT_CUT : status;
+        char sign = from->bytes[from->at++];
+        if (sign == '\n')
+            break;
+        if (size < WALK_ANSWER_MAX)
+            text[size] = kept_sign(sign);
+        size += size < WALK_ANSWER_MAX;
+    }
+    if (size == WALK_ANSWER_MAX)
+        return INPUT_LONG;
+    while (size > 0 && strchr(" \t\r", text[size - 1]) != NULL)
+        size--;
+    text[size] = '\0';
+    const char *begin = from->line == 1 && !walk_is_person(from) ? behind_mark(text) : text;
+    begin += strspn(begin, " \t");
+    memmove(text, begin, strlen(begin) + 1);
+    return INPUT_LINE;
+}
+
+bool walk_is_text(const char *text, uint32_t *character)
+{
+    char shown[SHOWN_SIZE];
+    unsigned width;
+    *character = 1;
+    for (size_t bytes; *text != '\0'; text += bytes) {
+        bytes = show_character(text, shown, &width);
+        bool control = ((unsigned char)*text < 0x20 && *text != '\t') || *text == 0x7F;
+        bool broken = bytes == 1 && (unsigned char)*text >= 0x80;
+        if (control || broken)
+            return false;
+        ++*character;
+    }
+    return true;
+}

@@ -1,0 +1,219 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The parts of `rodtravel walkround`: questions in an order, answers into a record, the record on the disk. */
+#ifndef WALK_H
+#define WALK_H
+
+#include "record/record.h"
+#include "ui/compiler.h"
+
+#include <rodtravel/rodtravel.h>
+
+#include <sys/stat.h>
+
+#define WALK_ANSWER_MAX ((size_t)400) /* bytes of an answer, with the closing zero byte */
+#define WALK_ITEMS_MAX ((size_t)1400)
+#define WALK_NONE (-1)
+
+/* --- Questions (walk_questions.c) -------------------------------------------------------------------- */
+
+/* How an answer is read. */
+typedef enum walk_kind {
+    WALK_WORD, WALK_TEXT, WALK_COUNT, WALK_AXLES, WALK_BUILT, WALK_LENGTH, WALK_DIVISION, WALK_PRESSURE, WALK_CHAMBER,
+    WALK_CLASS, WALK_NUMBER, WALK_CLOCK
+} walk_kind;
+
+/* Where an answer stands in the record. */
+typedef enum walk_home { WALK_HEAD, WALK_END, WALK_ALL_ENDS, WALK_CHECK, WALK_STEP } walk_home;
+
+/* The parts of a walk-round, in their order. */
+typedef enum walk_part {
+    WALK_SAFETY, WALK_VEHICLE, WALK_SECURE, WALK_AIR_OFF, WALK_AIR_ON, WALK_SET_UP, WALK_RELEASED, WALK_APPLICATION,
+    WALK_APPLIED, WALK_FINISH, WALK_PARTS
+} walk_part;
+
+/* A spelling of an answer, and what the record gets. */
+typedef struct walk_word {
+    const char *spelling;
+    const char *meaning;
+} walk_word;
+
+typedef struct walk_question {
+    const char *name;  /* among the steps of a record, behind the wheel end or the check */
+    const char *title; /* as it is asked */
+    const char *help;
+    walk_part part;
+    walk_kind kind;
+    walk_home home;
+    int key;     /* in the record */
+    bool firm;   /* cannot be left out */
+    bool light;  /* Enter leaves it out */
+    const walk_word *words; /* of WALK_WORD, closed by one without a spelling */
+} walk_question;
+
+typedef enum walk_id {
+    ASK_CAUTIONS, ASK_UNIT, ASK_INSPECTOR, ASK_PLACE, ASK_ODOMETER, ASK_VEHICLE, ASK_TOWED, ASK_BUILT, ASK_AXLES,
+    ASK_CHOCKS, ASK_SPRING, ASK_ENGINE, ASK_DRUM, ASK_DIVISION, ASK_RESERVOIRS, ASK_PSI, ASK_HELD, ASK_PSI_AFTER,
+    ASK_PARKED, ASK_CHOCKS_AWAY,
+    ASK_CHAMBER, ASK_CLASS, ASK_RATED, ASK_MARKED, ASK_ADJUSTER, ASK_ARM, ASK_END_RELEASED, ASK_END_APPLIED,
+    ASK_PRESSURE, ASK_CUT_OUT, ASK_SPAN, ASK_FROM, ASK_TO, ASK_BEFORE, ASK_AFTER, ASK_SECONDS, ASK_LENGTH, ASK_ACTUAL,
+    ASK_REQUIRED, ASK_ANSWER,
+    ASK_IDS
+} walk_id;
+
+extern const walk_question walk_questions[ASK_IDS];
+const char *walk_part_title(walk_part part);
+
+/* One question of one walk-round. */
+typedef struct walk_item {
+    walk_id id;
+    walk_part part;
+    int end;          /* wheel end of the record, or WALK_NONE */
+    rodt_check check; /* or RODT_CHECK_NONE */
+} walk_item;
+
+/* What is asked of the check, where the words of the question do not fit it. */
+const char *walk_title(const walk_item *item);
+
+/* --- The walk-round ---------------------------------------------------------------------------------- */
+
+typedef struct walk_plan {
+    size_t count;
+    walk_item items[WALK_ITEMS_MAX];
+} walk_plan;
+
+typedef struct walk_input {
+    int descriptor;
+    const char *file; /* of the answers; NULL = whoever is at the terminal */
+    unsigned long line;
+    char bytes[4096];
+    size_t used, at;
+} walk_input;
+
+typedef struct walk_text walk_text; /* keeps the texts that were entered */
+
+typedef struct walk {
+    inspection_record record;
+    inspection_record trial; /* the record with an answer that is not confirmed yet */
+    inspection judged;
+    walk_plan plan;
+    const char *file;
+    const char *limits_file;
+    bool by_axle;         /* both ends of an axle together */
+    bool again;           /* asks what was skipped, once more */
+    const char *back;     /* what to ask again first, or NULL */
+    rodt_ratio reservoirs;
+    walk_input input;
+    walk_text *texts;
+    struct stat written;  /* the file as it was last written */
+    int lock;             /* its descriptor, or -1 */
+    walk_part part;       /* whose heading stands on the screen; WALK_PARTS = none */
+    rodt_check check;     /* whose set-up stands on the screen */
+} walk;
+
+/* Keeps a text as long as the walk-round; NULL if there is no memory. */
+const char *walk_keep(walk *of, const char *text);
+void walk_free_texts(walk *of);
+
+/* Asks until everything is answered or the person stops. Returns the exit status. */
+int walk_go(walk *of);
+
+/* --- The plan (walk_plan.c) -------------------------------------------------------------------------- */
+
+void walk_make_plan(const walk *of, walk_plan *out);
+bool walk_answered(const inspection_record *record, const walk_item *item);
+bool walk_same(const walk_item *a, const walk_item *b);
+
+/* True if the row of the table is for the vehicle, as far as that is known. */
+bool walk_row_fits(const inspection_record *record, const rodt_air_limit *row);
+const rodt_rules *walk_air_rules(const inspection_record *record);
+
+/* --- The record (walk_record.c) ---------------------------------------------------------------------- */
+
+#define WALK_NAME_SIZE 64
+
+/* "chocks", "2L chamber", "loss-applied after". */
+void walk_step_name(const inspection_record *record, const walk_item *item, char name[WALK_NAME_SIZE]);
+const char *walk_step(const inspection_record *record, const char *name); /* its answer, or NULL */
+
+/* True if the item is the test of the parking brake and the chocks were not taken away: they would hold the vehicle. */
+bool walk_is_chocked(const inspection_record *record, const walk_item *item);
+
+/* What the record has for an item; a text of NULL and a number of 0 = nothing. */
+record_value walk_value(const inspection_record *record, const walk_item *item);
+bool walk_skipped(const inspection_record *record, const walk_item *item);
+
+/* Each changes `record` alone; false = no memory or no room. */
+bool walk_set(walk *of, inspection_record *record, const walk_item *item, record_value value);
+bool walk_skip(walk *of, inspection_record *record, const walk_item *item);
+bool walk_set_axles(walk *of, inspection_record *record, int axles);
+bool walk_drops_brakes(const inspection_record *record, int axles); /* which that does */
+bool walk_set_step(walk *of, inspection_record *record, const char *name, const char *answer); /* NULL = forget it */
+bool walk_note(walk *of, inspection_record *record, const walk_item *item, const char *text);
+void walk_forget_skipped(inspection_record *record);
+
+int walk_find_check(const inspection_record *record, rodt_check check); /* or WALK_NONE */
+
+/* The wheel end whose description this one most likely shares, or WALK_NONE. */
+int walk_template_end(const inspection_record *record, int end);
+bool walk_copy_end(walk *of, inspection_record *record, int from, int to);
+rodt_position walk_position(const inspection_record *record, int end);
+
+/* --- Answers (walk_answer.c) ------------------------------------------------------------------------- */
+
+#define WALK_SAID_SIZE 480
+
+typedef enum walk_default { WALK_NO_DEFAULT, WALK_STAY, WALK_TAKE, WALK_COPY, WALK_LEAVE } walk_default;
+
+/* What Enter does; `text` gets what it takes (WALK_TAKE), `said` how the prompt names it. */
+walk_default walk_find_default(const walk *of, const walk_item *item, char text[WALK_ANSWER_MAX],
+                               char said[WALK_SAID_SIZE]);
+
+/* Reads an answer into `record`; `said` gets what was understood. RODT_OK, RODT_E_MEMORY, or the error is set. */
+rodt_status walk_take(walk *of, inspection_record *record, const walk_item *item, const char *text,
+                      char said[WALK_SAID_SIZE], rodt_error *error);
+
+/* --- What the record says (walk_found.c, walk_odd.c) ------------------------------------------------- */
+
+/* Judges; NULL while there is nothing to judge. The result lives until the next judgement. */
+const inspection *walk_judge(walk *of, const inspection_record *record);
+
+/* What is odd about `trial` and was not before the answer; returns the number of lines. */
+size_t walk_each_warning(walk *of, const inspection_record *trial, const walk_item *item, vehicle_line line, void *context);
+
+void walk_print_result(walk *of, const walk_item *item);   /* behind an answer */
+void walk_say_before(walk *of, const walk_item *item);  /* in front of a question */
+void walk_say_entered(walk *of);                        /* everything so far */
+void walk_say_verdict(walk *of);                        /* at the end */
+int walk_status(walk *of, bool finished);
+
+/* Tells which chambers have an outside diameter (walk_identify.c). False: the text is no length. */
+bool walk_identify(const walk *of, const char *text, rodt_error *error);
+
+/* --- Talking (walk_talk.c) --------------------------------------------------------------------------- */
+
+unsigned walk_columns(void); /* of the screen, 80 at most */
+void walk_say(const char *label, unsigned indent, const char *format, ...) PRINTF_LIKE(3, 4);
+void walk_prompt(const char *text);
+
+typedef enum input_status { INPUT_LINE, INPUT_LONG, INPUT_END, INPUT_CUT, INPUT_STOPPED, INPUT_FAILED } input_status;
+
+/* (walk_input.c) Signals that end the walk-round are heard only while it waits for a line. */
+bool walk_input_open(const char *file, walk_input *out);
+bool walk_is_person(const walk_input *from);
+input_status walk_read_line(walk_input *from, char text[WALK_ANSWER_MAX]);
+bool walk_is_text(const char *text, uint32_t *character); /* false: a control or no UTF-8 at that character */
+
+/* --- The file (walk_file.c) -------------------------------------------------------------------------- */
+
+/* Opens or begins the record. STATUS_CONTINUE or an exit status. */
+typedef struct walk_start {
+    const char *rules, *air_rules, *day, *unit; /* NULL = not said */
+} walk_start;
+int walk_open(walk *of, const walk_start *start);
+
+/* Writes the record, whole or not at all. */
+int walk_save(walk *of, const inspection_record *record);
+int walk_save_as(walk *of, const inspection_record *record, const char *name); /* a file that is not there yet */
+void walk_close(walk *of);
+
+#endif

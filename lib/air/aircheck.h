@@ -1,0 +1,35 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Inside the air checks: what a vehicle is taken as, and what one row says of a reading. */
+#ifndef RODT_AIR_H
+#define RODT_AIR_H
+
+#include "core/number.h"
+#include "rules/tables.h"
+
+/* A vehicle with nothing left open. */
+typedef struct air_vehicle {
+    rodt_vehicle_class vehicle;
+    int towed_units; /* 0 = none */
+    rodt_date built;
+} air_vehicle;
+
+/* What one row, or all rows together, say. The members are those of rodt_air_finding. */
+typedef struct air_outcome {
+    rodt_air_result result;
+    rodt_air_missing missing;
+    bool major;
+    bool minor;
+    bool at_limit;
+    rodt_ratio measured;
+    rodt_ratio allowed;
+    const rodt_air_limit *row;
+} air_outcome;
+
+/* Judges the reading by the row, which is for the check and the vehicle. RODT_OK, or RODT_E_RANGE. */
+rodt_status air_judge_row(const rodt_air_limit *row, const rodt_air_reading *reading, const air_vehicle *vehicle,
+                          air_outcome *out);
+
+/* The row's figure for so many towed units; false if it does not fit. */
+bool air_allowed(const rodt_air_limit *row, int towed_units, number *out);
+
+#endif

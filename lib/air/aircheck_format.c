@@ -1,0 +1,436 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* An air check in words: what was found, what is asked for, what would have been defective. */
+#include "air/aircheck.h"
+#include "core/text.h"
+
+#include <string.h>
+
+/* --- Words ------------------------------------------------------------------------------------------- */
+
+static const struct check_words {
+    const char *name;
+    const char *title;
+    const char *found; /* in front of the measured figure; of a yes/no check what a yes says */
+    const char *other; /* of a yes/no check: what a no says, and how a defect reads */
+    const char *fault;
+} checks[RODT_CHECK_END] = {
+    [RODT_CHECK_NONE] = {"", "", "", "", ""},
+    [RODT_CHECK_WARNING] = {"warning", "low-pressure warning", "the low-pressure warning came on at ", "", ""},
+    [RODT_CHECK_BUILD_UP] = {"build-up", "pressure build-up", " took ", "", ""},
+    [RODT_CHECK_CUT_OUT] = {"cut-out", "governor cut-out", "the governor cut out at ", "", ""},
+    [RODT_CHECK_CUT_IN] = {"cut-in", "governor cut-in", "the governor cut in at ", "", ""},
+    [RODT_CHECK_LOSS_RELEASED] = {"loss-released", "pressure loss, brakes released", "brakes released, ", "", ""},
+    [RODT_CHECK_LOSS_APPLIED] = {"loss-applied", "pressure loss, brakes applied", "brakes applied, ", "", ""},
+    [RODT_CHECK_RESERVE] = {"reserve", "reserve after full applications", "", "", ""},
+    [RODT_CHECK_SPRING_BRAKE] = {"spring-brake", "parking brake hold", "the parking brake held",
+                                 "the parking brake did not hold", "if the parking brake does not hold"},
+    [RODT_CHECK_TRACTOR_PROTECTION] = {"tractor-protection", "tractor protection", "the tractor kept ", "", ""},
+    [RODT_CHECK_SUPPLY_VALVE] = {"supply-valve", "trailer supply valve", "the trailer supply valve closed at ", "", ""},
+    [RODT_CHECK_PARKING_VALVE] = {"parking-valve", "parking valve", "the parking valve popped out at ", "", ""},
+    [RODT_CHECK_DRAIN] = {"drain", "drain valves", "the drain valves move freely and the reservoirs emptied",
+                          "a drain valve is stuck or a reservoir did not empty",
+                          "if a drain valve is stuck or a reservoir does not empty"},
+    [RODT_CHECK_AUDIBLE_LEAK] = {"audible-leak", "audible leak", "a leak was heard", "no leak was heard",
+                                 "if a leak is heard"},
+    [RODT_CHECK_CONTAMINATION] = {"contamination", "oil or sludge in the reservoirs",
+                                  "oil or sludge came out of a reservoir", "no oil or sludge came out",
+                                  "if oil or sludge comes out"},
+};
+
+static bool is_check(rodt_check check) { return (unsigned)check < RODT_CHECK_END; }
+
+const char *rodt_check_name(rodt_check check) { return is_check(check) ? checks[check].name : ""; }
+const char *rodt_check_title(rodt_check check) { return is_check(check) ? checks[check].title : ""; }
+
+rodt_check rodt_check_find(const char *name)
+{
+    for (int i = 1; name != NULL && i < RODT_CHECK_END; i++) {
+        if (strcmp(checks[i].name, name) == 0)
+            return (rodt_check)i;
+    }
+    return RODT_CHECK_NONE;
+}
+
+const char *rodt_air_result_name(rodt_air_result result)
+{
+    static const char *const names[] = {"not-done", "good", "defective", "undetermined", "noted"};
+    return (unsigned)result < COUNT_OF(names) ? names[result] : "";
+}
+
+const char *rodt_air_missing_name(rodt_air_missing missing)
+{
+    static const char *const names[] = {"",     "row",   "vehicle", "built",   "volume",
+                                        "span", "value", "sense",   "cut-out", "applications"};
+    return (unsigned)missing < COUNT_OF(names) ? names[missing] : "";
+}
+
+const char *rodt_measure_name(rodt_measure measure)
+{
+    static const char *const names[] = {"psi",    "kPa",    "s", "psi per minute", "kPa per minute",
+                                        "% left", "% lost", ""};
+    return (unsigned)measure < COUNT_OF(names) ? names[measure] : "";
+}
+
+/* --- Figures ----------------------------------------------------------------------------------------- */
+
+static number of_ratio(rodt_ratio ratio) { return (number){ratio.num, ratio.den}; }
+
+/* A gauge is divided into halves of halves; other parts are written as decimals. */
+static bool is_plain(number value) { return (value.den & (value.den - 1)) == 0 && value.den <= 16; }
+
+#define DIGITS_MAX 6u
+
+/* Digits behind the point that write the value exactly; DIGITS_MAX + 1 = it takes more. */
+static unsigned exact_digits(number value)
+{
+    unsigned digits = 0;
+    while (value.den != 1 && digits <= DIGITS_MAX) {
+        if (!number_multiply(value, (number){10, 1}, &value))
+            return DIGITS_MAX + 1;
+        digits++;
+    }
+    return digits;
+}
+
+/* The next digit of rest / den, and what it leaves. Ten times the rest may not fit, so it is added ten times. */
+static int64_t take_digit(int64_t *rest, int64_t den)
+{
+    int64_t digit = 0, left = 0;
+    for (int i = 0; i < 10; i++) {
+        bool full = left >= den - *rest;
+        left = full ? left - (den - *rest) : left + *rest;
+        digit += full;
+    }
+    *rest = left;
+    return digit;
+}
+
+/* No figure of an air check is below zero, and there is at least one digit. A half is rounded up. */
+static void put_decimal(text_writer *writer, number value, unsigned digits)
+{
+    int64_t whole = value.num / value.den, rest = value.num % value.den, part = 0, scale = 1;
+    for (unsigned i = 0; i < digits; i++) {
+        part = part * 10 + take_digit(&rest, value.den);
+        scale *= 10;
+    }
+    part += rest >= value.den - rest;
+    if (part == scale) {
+        whole++;
+        part = 0;
+    }
+    text_putf(writer, "%lld.%0*lld", (long long)whole, (int)digits, (long long)part);
+}
+
+/* Enough digits to keep a rounded figure off the bound that it does not touch. */
+static unsigned telling_digits(number value, number bound)
+{
+    number distance;
+    int64_t scale = 10;
+    unsigned digits = 1;
+    if (bound.den == 0 || !number_subtract(value, bound, &distance) || distance.num == 0)
+        return digits;
+    distance.num = distance.num < 0 ? -distance.num : distance.num;
+    for (; digits < DIGITS_MAX && number_compare(distance, (number){1, scale}) < 0; digits++)
+        scale *= 10;
+    return digits;
+}
+
+static void put_number(text_writer *writer, number value, number bound)
+{
+    char text[RODT_LENGTH_TEXT_SIZE];
+    unsigned digits = exact_digits(value);
+    if (is_plain(value)) {
+        if (rodt_pressure_format((rodt_pressure){value.num, value.den}, text, sizeof text) == RODT_OK)
+            text_put(writer, text);
+    } else if (digits <= 3) {
+        put_decimal(writer, value, digits);
+    } else {
+        text_put(writer, "about ");
+        put_decimal(writer, value, telling_digits(value, bound));
+    }
+}
+
+static void put_figure(text_writer *writer, number value, number bound, rodt_measure measure)
+{
+    put_number(writer, value, bound);
+    text_putf(writer, " %s", rodt_measure_name(measure));
+}
+
+/* A pressure that is even in kPa and not in psi was read in kPa. */
+static void put_pressure(text_writer *writer, rodt_pressure pressure)
+{
+    const number none = {0, 0};
+    number psi = {pressure.num, pressure.den}, kpa;
+    rodt_pressure one;
+    bool in_kpa = !is_plain(psi) && exact_digits(psi) > 3 && rodt_pressure_from_kpa(1, 1, &one) == RODT_OK &&
+                  number_divide(psi, (number){one.num, one.den}, &kpa) && exact_digits(kpa) <= 3;
+    put_figure(writer, in_kpa ? kpa : psi, none, in_kpa ? RODT_MEASURE_KPA : RODT_MEASURE_PSI);
+}
+
+/* --- What was found ---------------------------------------------------------------------------------- */
+
+static void put_span(text_writer *writer, rodt_span span, rodt_pressure start, rodt_pressure stop)
+{
+    static const char *const events[] = {"", "from where the warning stops to the greatest pressure",
+                                         "from after five full applications to the greatest pressure",
+                                         "from after a full application back to the pressure before it"};
+    if (span != RODT_SPAN_PRESSURES) {
+        text_put(writer, events[span]);
+        return;
+    }
+    if (!rodt_pressure_given(start) || !rodt_pressure_given(stop)) {
+        text_put(writer, "the build-up");
+        return;
+    }
+    put_pressure(writer, start);
+    text_put(writer, " to ");
+    put_pressure(writer, stop);
+}
+
+/* "110 psi to 107 psi" */
+static void put_fall(text_writer *writer, const rodt_air_reading *reading)
+{
+    if (!rodt_pressure_given(reading->before) || !rodt_pressure_given(reading->after)) {
+        text_put(writer, "the pressure was not read twice");
+        return;
+    }
+    put_pressure(writer, reading->before);
+    text_put(writer, " to ");
+    put_pressure(writer, reading->after);
+}
+
+static void put_seconds(text_writer *writer, rodt_ratio seconds)
+{
+    const rodt_ratio minute = {60, 1};
+    put_number(writer, of_ratio(rodt_ratio_given(seconds) ? seconds : minute), (number){0, 0});
+    text_put(writer, " s");
+}
+
+static void put_measured(text_writer *writer, const rodt_air_finding *finding)
+{
+    if (!rodt_ratio_given(finding->measured))
+        return;
+    text_put(writer, " is ");
+    put_figure(writer, of_ratio(finding->measured), of_ratio(finding->allowed), finding->row->measure);
+}
+
+static void put_reading(text_writer *writer, const rodt_air_finding *finding)
+{
+    const rodt_air_reading *reading = &finding->reading;
+    const struct check_words *words = &checks[reading->check];
+    if (!rodt_pressure_given(reading->pressure)) {
+        text_put(writer, words->title);
+        return;
+    }
+    bool below = finding->row != NULL && finding->row->below_cut_out && rodt_ratio_given(finding->measured);
+    text_put(writer, below ? "the governor cut in " : words->found);
+    if (finding->row != NULL && rodt_ratio_given(finding->measured))
+        put_figure(writer, of_ratio(finding->measured), of_ratio(finding->allowed), finding->row->measure);
+    else
+        put_pressure(writer, reading->pressure);
+    text_put(writer, below ? " below its cut-out" : "");
+}
+
+static void put_found(text_writer *writer, const rodt_air_finding *finding)
+{
+    const rodt_air_reading *reading = &finding->reading;
+    const struct check_words *words = &checks[reading->check];
+    if (words->fault[0] != '\0') {
+        text_put(writer, reading->answer == RODT_RECORDED_YES  ? words->found
+                         : reading->answer == RODT_RECORDED_NO ? words->other
+                                                               : words->title);
+    } else if (reading->check == RODT_CHECK_BUILD_UP) {
+        put_span(writer, reading->span, reading->before, reading->after);
+        text_put(writer, rodt_ratio_given(reading->seconds) ? words->found : " was not timed");
+        if (rodt_ratio_given(reading->seconds))
+            put_seconds(writer, reading->seconds);
+    } else if (reading->check == RODT_CHECK_RESERVE) {
+        put_fall(writer, reading);
+        put_measured(writer, finding);
+    } else if (reading->check == RODT_CHECK_LOSS_RELEASED || reading->check == RODT_CHECK_LOSS_APPLIED) {
+        text_put(writer, words->found);
+        put_fall(writer, reading);
+        text_put(writer, " in ");
+        put_seconds(writer, reading->seconds);
+        put_measured(writer, finding);
+    } else {
+        put_reading(writer, finding);
+    }
+}
+
+/* --- What is asked for ------------------------------------------------------------------------------- */
+
+/* The bound that judged; of a row alone, its own figure. */
+static number bound_of(const rodt_air_limit *row, const rodt_air_finding *finding)
+{
+    bool judged = finding != NULL && rodt_ratio_given(finding->allowed) && row->comparison != RODT_BETWEEN;
+    return of_ratio(judged ? finding->allowed : row->value);
+}
+
+static void put_required(text_writer *writer, const rodt_air_finding *finding)
+{
+    static const char *const words[] = {[RODT_LESS_THAN] = "less than ",
+                                        [RODT_NOT_MORE_THAN] = "not more than ",
+                                        [RODT_MORE_THAN] = "more than ",
+                                        [RODT_NOT_LESS_THAN] = "not less than ",
+                                        [RODT_BETWEEN] = ""};
+    const number none = {0, 0};
+    const rodt_air_limit *row = finding->row;
+    if (row->comparison == RODT_MUST_BE_YES || row->comparison == RODT_MUST_BE_NO) {
+        text_put(writer, row->published);
+        return;
+    }
+    text_put(writer, words[row->comparison]);
+    if (row->comparison == RODT_BETWEEN && number_compare(of_ratio(row->value), of_ratio(row->upper)) == 0) {
+        text_put(writer, "about ");
+    } else if (row->comparison == RODT_BETWEEN) {
+        put_number(writer, of_ratio(row->value), none);
+        text_put(writer, " to ");
+    }
+    number bound = row->comparison == RODT_BETWEEN ? of_ratio(row->upper) : bound_of(row, finding);
+    put_figure(writer, bound, none, row->measure);
+    text_put(writer, row->below_cut_out ? " below the cut-out" : "");
+}
+
+static void put_missing(text_writer *writer, const rodt_air_finding *finding)
+{
+    static const char *const words[] = {
+        [RODT_AIR_MISSING_NOTHING] = "",
+        [RODT_AIR_MISSING_ROW] = " has no figure for this check and vehicle",
+        [RODT_AIR_MISSING_VEHICLE] = "single vehicle, combination or bus decides",
+        [RODT_AIR_MISSING_BUILT] = "the day of build decides",
+        [RODT_AIR_MISSING_VOLUME] = "the actual and the required reservoir volume decide",
+        [RODT_AIR_MISSING_SPAN] = "the rule times another span, ",
+        [RODT_AIR_MISSING_VALUE] = "a pressure, a time or an answer of the check is missing",
+        [RODT_AIR_MISSING_SENSE] = "the readings contradict each other: read them again",
+        [RODT_AIR_MISSING_CUT_OUT] = "the governor's cut-out decides",
+        [RODT_AIR_MISSING_APPLICATIONS] = "the rule asks for another number of full applications, "};
+    if (finding->missing == RODT_AIR_MISSING_ROW)
+        text_put(writer, rodt_rules_id(finding->rules));
+    text_put(writer, words[finding->missing]);
+    if (finding->row != NULL && finding->missing == RODT_AIR_MISSING_SPAN)
+        put_span(writer, finding->row->span, finding->row->start, finding->row->stop);
+    if (finding->row != NULL && finding->missing == RODT_AIR_MISSING_APPLICATIONS)
+        text_putf(writer, "%d", finding->row->applications);
+}
+
+static const char *rank_of_defect(const rodt_air_finding *finding)
+{
+    if (finding->major)
+        return ", a major defect";
+    return finding->minor ? ", a minor defect" : "";
+}
+
+static void put_result(text_writer *writer, const rodt_air_finding *finding)
+{
+    const rodt_air_limit *row = finding->row;
+    if (finding->result == RODT_AIR_NOTED)
+        text_put(writer, row->kind == RODT_KIND_USUAL ? "; usual: " : "; a major defect unless: ");
+    else
+        text_put(writer, row->measure == RODT_MEASURE_YES_NO ? "; the rule: " : "; required: ");
+    put_required(writer, finding);
+    if (finding->at_limit && finding->result != RODT_AIR_NOTED)
+        text_putf(writer, ", and this is exactly the edge, which %s",
+                  finding->result == RODT_AIR_GOOD ? "passes" : "fails");
+    text_putf(writer, ": %s%s", rodt_air_result_name(finding->result), rank_of_defect(finding));
+    if (finding->result == RODT_AIR_NOTED)
+        text_put(writer, row->kind == RODT_KIND_USUAL ? ", it is no limit" : ", smaller defects are not judged");
+}
+
+rodt_status rodt_air_finding_format(const rodt_air_finding *finding, char *text, size_t size)
+{
+    if (finding == NULL || text == NULL || !is_check(finding->reading.check))
+        return RODT_E_ARGUMENT;
+    text_writer writer;
+    text_begin(&writer);
+    if (finding->result == RODT_AIR_NOT_DONE) {
+        text_putf(&writer, "%s: not done", checks[finding->reading.check].title);
+        return text_deliver(&writer, text, size);
+    }
+    put_found(&writer, finding);
+    if (finding->result == RODT_AIR_UNDETERMINED) {
+        text_put(&writer, ": undetermined, ");
+        put_missing(&writer, finding);
+    } else {
+        put_result(&writer, finding);
+    }
+    if (finding->row != NULL && finding->row->evidence != RODT_CHECKED)
+        text_putf(&writer, " (%s %s)", finding->row->measure == RODT_MEASURE_YES_NO ? "rule" : "figure",
+                  rodt_evidence_text(finding->row->evidence));
+    return text_deliver(&writer, text, size);
+}
+
+/* --- What would have been defective ------------------------------------------------------------------ */
+
+static void put_bounds(text_writer *writer, const rodt_air_limit *row, const rodt_air_finding *finding)
+{
+    static const char *const before[] = {[RODT_LESS_THAN] = "at ",  [RODT_NOT_MORE_THAN] = "above ",
+                                         [RODT_MORE_THAN] = "at ",  [RODT_NOT_LESS_THAN] = "below ",
+                                         [RODT_BETWEEN] = "below "};
+    const number none = {0, 0};
+    text_put(writer, before[row->comparison]);
+    put_figure(writer, bound_of(row, finding), none, row->measure);
+    text_put(writer, row->comparison == RODT_LESS_THAN   ? " or more"
+                     : row->comparison == RODT_MORE_THAN ? " or below"
+                                                         : "");
+    if (row->comparison == RODT_BETWEEN) {
+        text_put(writer, " or above ");
+        put_figure(writer, of_ratio(row->upper), none, row->measure);
+    }
+}
+
+/* What a row alone cannot put into its figure. */
+static void put_conditions(text_writer *writer, const rodt_air_limit *row, const rodt_air_finding *finding)
+{
+    bool judged = finding != NULL && rodt_ratio_given(finding->allowed);
+    if (row->by_volume && !judged)
+        text_put(writer, " x actual / required volume");
+    if (row->half_cut_out && !(judged && rodt_pressure_given(finding->reading.cut_out)))
+        text_put(writer, ", or below half of the governor's cut-out if that is less");
+    if (row->below_cut_out)
+        text_put(writer, " under the cut-out");
+    if (rodt_ratio_given(row->per_towed_unit) && !judged) {
+        text_put(writer, ", ");
+        put_figure(writer, of_ratio(row->per_towed_unit), (number){0, 0}, row->measure);
+        text_put(writer, " more for each towed unit after the first");
+    }
+}
+
+static void put_edge(text_writer *writer, const rodt_air_limit *row, const rodt_air_finding *finding)
+{
+    if (row->kind == RODT_KIND_USUAL) {
+        text_putf(writer, "nothing is defective by a usual figure: %s", row->published);
+        return;
+    }
+    static const char *const ranks[] = {[RODT_KIND_LIMIT] = "defective ", [RODT_KIND_MAJOR] = "major defect ",
+                                        [RODT_KIND_LIMIT_MAJOR] = "major defect ",
+                                        [RODT_KIND_LIMIT_MINOR] = "minor defect "};
+    text_put(writer, ranks[row->kind]);
+    if (row->measure == RODT_MEASURE_YES_NO) {
+        text_put(writer, checks[row->check].fault);
+        return;
+    }
+    put_bounds(writer, row, finding);
+    put_conditions(writer, row, finding);
+}
+
+rodt_status rodt_air_edge_format(const rodt_air_finding *finding, char *text, size_t size)
+{
+    if (finding == NULL || text == NULL)
+        return RODT_E_ARGUMENT;
+    text_writer writer;
+    text_begin(&writer);
+    if (finding->row != NULL)
+        put_edge(&writer, finding->row, finding);
+    return text_deliver(&writer, text, size);
+}
+
+rodt_status rodt_air_limit_edge_format(const rodt_air_limit *row, char *text, size_t size)
+{
+    if (row == NULL || text == NULL)
+        return RODT_E_ARGUMENT;
+    text_writer writer;
+    text_begin(&writer);
+    put_edge(&writer, row, NULL);
+    return text_deliver(&writer, text, size);
+}

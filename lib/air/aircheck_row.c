@@ -1,0 +1,233 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* One reading and one row: brought to the same measure, exactly, and compared as the row is worded. */
+#include "air/aircheck.h"
+
+static number of_pressure(rodt_pressure pressure) { return (number){pressure.num, pressure.den}; }
+static number of_ratio(rodt_ratio ratio) { return (number){ratio.num, ratio.den}; }
+
+static void miss(air_outcome *out, rodt_air_missing missing)
+{
+    out->result = RODT_AIR_UNDETERMINED;
+    out->missing = missing;
+}
+
+/* psi as they are, or in kPa. The factor has its home in pressure.c. */
+static bool to_measure(rodt_measure measure, number psi, number *out)
+{
+    rodt_pressure kpa;
+    *out = psi;
+    if (measure != RODT_MEASURE_KPA && measure != RODT_MEASURE_KPA_PER_MINUTE)
+        return true;
+    return rodt_pressure_from_kpa(1, 1, &kpa) == RODT_OK && number_divide(psi, of_pressure(kpa), out);
+}
+
+/* --- What was measured. Each leaves out->missing at nothing when *value is set; false = no fit. ------- */
+
+static bool measure_pressure(const rodt_air_limit *row, const rodt_air_reading *reading, air_outcome *out,
+                             number *value)
+{
+    if (!rodt_pressure_given(reading->pressure)) {
+        miss(out, RODT_AIR_MISSING_VALUE);
+        return true;
+    }
+    *value = of_pressure(reading->pressure);
+    if (row->below_cut_out) {
+        if (!rodt_pressure_given(reading->cut_out))
+            miss(out, RODT_AIR_MISSING_CUT_OUT);
+        else if (rodt_pressure_compare(reading->pressure, reading->cut_out) > 0)
+            miss(out, RODT_AIR_MISSING_SENSE);
+        else if (!number_subtract(of_pressure(reading->cut_out), *value, value))
+            return false;
+    }
+    return to_measure(row->measure, *value, value);
+}
+
+/* Both readings of a test that can only lose pressure. */
+static bool has_fall(const rodt_air_reading *reading, air_outcome *out)
+{
+    if (!rodt_pressure_given(reading->before) || !rodt_pressure_given(reading->after))
+        miss(out, RODT_AIR_MISSING_VALUE);
+    else if (rodt_pressure_compare(reading->after, reading->before) > 0)
+        miss(out, RODT_AIR_MISSING_SENSE);
+    return out->missing == RODT_AIR_MISSING_NOTHING;
+}
+
+static bool measure_loss(const rodt_air_limit *row, const rodt_air_reading *reading, air_outcome *out, number *value)
+{
+    const number minute = {60, 1};
+    number seconds = rodt_ratio_given(reading->seconds) ? of_ratio(reading->seconds) : minute;
+    if (!has_fall(reading, out))
+        return true;
+    if (seconds.num == 0) {
+        miss(out, RODT_AIR_MISSING_VALUE);
+        return true;
+    }
+    return number_subtract(of_pressure(reading->before), of_pressure(reading->after), value) &&
+           number_multiply(*value, minute, value) && number_divide(*value, seconds, value) &&
+           to_measure(row->measure, *value, value);
+}
+
+static bool measure_reserve(const rodt_air_limit *row, const rodt_air_reading *reading, air_outcome *out,
+                            number *value)
+{
+    const number whole = {100, 1};
+    if (!has_fall(reading, out))
+        return true;
+    if (reading->before.num == 0)
+        miss(out, RODT_AIR_MISSING_VALUE);
+    else if (reading->applications != 0 && reading->applications != row->applications)
+        miss(out, RODT_AIR_MISSING_APPLICATIONS);
+    if (out->missing != RODT_AIR_MISSING_NOTHING)
+        return true;
+    if (!number_divide(of_pressure(reading->after), of_pressure(reading->before), value) ||
+        !number_multiply(*value, whole, value))
+        return false;
+    return row->measure == RODT_MEASURE_PERCENT_LEFT || number_subtract(whole, *value, value);
+}
+
+static bool is_span(const rodt_air_limit *row, const rodt_air_reading *reading)
+{
+    if (row->span != reading->span)
+        return false;
+    return row->span != RODT_SPAN_PRESSURES || (rodt_pressure_compare(row->start, reading->before) == 0 &&
+                                                rodt_pressure_compare(row->stop, reading->after) == 0);
+}
+
+static bool measure_build_up(const rodt_air_limit *row, const rodt_air_reading *reading, air_outcome *out,
+                             number *value)
+{
+    bool both = rodt_pressure_given(reading->before) && rodt_pressure_given(reading->after);
+    if (both && reading->span == RODT_SPAN_PRESSURES && rodt_pressure_compare(reading->before, reading->after) >= 0)
+        miss(out, RODT_AIR_MISSING_SENSE);
+    else if (!is_span(row, reading))
+        miss(out, RODT_AIR_MISSING_SPAN);
+    else if (!rodt_ratio_given(reading->seconds))
+        miss(out, RODT_AIR_MISSING_VALUE);
+    else if (row->by_volume && (!rodt_ratio_given(reading->actual_volume) ||
+                                !rodt_ratio_given(reading->required_volume) || reading->required_volume.num == 0))
+        miss(out, RODT_AIR_MISSING_VOLUME);
+    *value = of_ratio(reading->seconds);
+    return true;
+}
+
+static bool measure(const rodt_air_limit *row, const rodt_air_reading *reading, air_outcome *out, number *value)
+{
+    switch (row->measure) {
+    case RODT_MEASURE_PSI:
+    case RODT_MEASURE_KPA: return measure_pressure(row, reading, out, value);
+    case RODT_MEASURE_SECONDS: return measure_build_up(row, reading, out, value);
+    case RODT_MEASURE_PSI_PER_MINUTE:
+    case RODT_MEASURE_KPA_PER_MINUTE: return measure_loss(row, reading, out, value);
+    case RODT_MEASURE_PERCENT_LEFT:
+    case RODT_MEASURE_PERCENT_LOST: return measure_reserve(row, reading, out, value);
+    case RODT_MEASURE_YES_NO: break;
+    }
+    return false;
+}
+
+/* --- What is allowed --------------------------------------------------------------------------------- */
+
+bool air_allowed(const rodt_air_limit *row, int towed_units, number *out)
+{
+    number more;
+    *out = of_ratio(row->value);
+    if (!rodt_ratio_given(row->per_towed_unit) || towed_units <= 1)
+        return true;
+    return number_multiply(of_ratio(row->per_towed_unit), (number){towed_units - 1, 1}, &more) &&
+           number_add(*out, more, out);
+}
+
+/* 25 s x actual / required. */
+static bool scale_by_volume(const rodt_air_reading *reading, number *allowed)
+{
+    return number_multiply(*allowed, of_ratio(reading->actual_volume), allowed) &&
+           number_divide(*allowed, of_ratio(reading->required_volume), allowed);
+}
+
+/* "... or half of the cut-out, whichever is less": without the cut-out only a reading that keeps the other figure is
+ * settled. */
+static bool lower_to_half(const rodt_air_limit *row, const rodt_air_reading *reading, number measured, number *allowed,
+                          air_outcome *out)
+{
+    number half;
+    if (!rodt_pressure_given(reading->cut_out)) {
+        if (number_compare(measured, *allowed) < 0)
+            miss(out, RODT_AIR_MISSING_CUT_OUT);
+        return true;
+    }
+    if (!number_divide(of_pressure(reading->cut_out), (number){2, 1}, &half) || !to_measure(row->measure, half, &half))
+        return false;
+    if (number_compare(half, *allowed) < 0)
+        *allowed = half;
+    return true;
+}
+
+/* --- The comparison ---------------------------------------------------------------------------------- */
+
+static bool holds(rodt_comparison comparison, int low, int high)
+{
+    switch (comparison) {
+    case RODT_LESS_THAN: return low < 0;
+    case RODT_NOT_MORE_THAN: return low <= 0;
+    case RODT_MORE_THAN: return low > 0;
+    case RODT_NOT_LESS_THAN: return low >= 0;
+    case RODT_BETWEEN: return low >= 0 && high <= 0;
+    case RODT_MUST_BE_YES:
+    case RODT_MUST_BE_NO: break;
+    }
+    return false;
+}
+
+static void settle(const rodt_air_limit *row, bool good, air_outcome *out)
+{
+    bool major = row->kind == RODT_KIND_MAJOR || row->kind == RODT_KIND_LIMIT_MAJOR;
+    out->major = major && !good;
+    out->minor = row->kind == RODT_KIND_LIMIT_MINOR && !good;
+    if (row->kind == RODT_KIND_USUAL || (row->kind == RODT_KIND_MAJOR && good))
+        out->result = RODT_AIR_NOTED;
+    else
+        out->result = good ? RODT_AIR_GOOD : RODT_AIR_DEFECTIVE;
+}
+
+static void compare(const rodt_air_limit *row, number measured, number allowed, air_outcome *out)
+{
+    bool between = row->comparison == RODT_BETWEEN;
+    int low = number_compare(measured, allowed);
+    int high = between ? number_compare(measured, of_ratio(row->upper)) : -1;
+    out->measured = (rodt_ratio){measured.num, measured.den};
+    out->allowed = between && high >= 0 ? row->upper : (rodt_ratio){allowed.num, allowed.den};
+    out->at_limit = low == 0 || (between && high == 0);
+    settle(row, holds(row->comparison, low, high), out);
+}
+
+static void judge_answer(const rodt_air_limit *row, const rodt_air_reading *reading, air_outcome *out)
+{
+    rodt_recorded wanted = row->comparison == RODT_MUST_BE_YES ? RODT_RECORDED_YES : RODT_RECORDED_NO;
+    if (reading->answer == RODT_NOT_RECORDED)
+        miss(out, RODT_AIR_MISSING_VALUE);
+    else
+        settle(row, reading->answer == wanted, out);
+}
+
+rodt_status air_judge_row(const rodt_air_limit *row, const rodt_air_reading *reading, const air_vehicle *vehicle,
+                          air_outcome *out)
+{
+    number measured, allowed;
+    *out = (air_outcome){.row = row};
+    if (row->measure == RODT_MEASURE_YES_NO) {
+        judge_answer(row, reading, out);
+        return RODT_OK;
+    }
+    if (!measure(row, reading, out, &measured))
+        return RODT_E_RANGE;
+    if (out->missing != RODT_AIR_MISSING_NOTHING)
+        return RODT_OK;
+    if (!air_allowed(row, vehicle->towed_units, &allowed) || (row->by_volume && !scale_by_volume(reading, &allowed)) ||
+        (row->half_cut_out && !lower_to_half(row, reading, measured, &allowed, out)))
+        return RODT_E_RANGE;
+    if (out->missing == RODT_AIR_MISSING_NOTHING)
+        compare(row, measured, allowed, out);
+    else
+        out->measured = (rodt_ratio){measured.num, measured.den};
+    return RODT_OK;
+}

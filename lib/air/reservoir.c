@@ -1,0 +1,155 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Reservoirs: rated and required volumes of law, and an estimate of what full applications take out of them. */
+#include "core/number.h"
+#include "rules/tables.h"
+
+#include <string.h>
+
+size_t rodt_volume_row_count(void) { return table_volumes_count; }
+
+const rodt_volume_row *rodt_volume_row_at(size_t index)
+{
+    return index < table_volumes_count ? &table_volumes[index] : NULL;
+}
+
+/* Table V is about full stroke, which is what a rated stroke marks. */
+static bool holds(const rodt_volume_row *row, const rodt_chamber *chamber)
+{
+    rodt_length rated = chamber->rated_stroke;
+    return strcmp(row->size, chamber->size) == 0 &&
+           (!rodt_length_given(rated) || (rodt_length_compare(row->stroke_from, rated) <= 0 &&
+                                          rodt_length_compare(rated, row->stroke_until) <= 0));
+}
+
+rodt_status rodt_rated_volume(const rodt_chamber *chamber, rodt_ratio *cubic_inches)
+{
+    if (chamber == NULL || cubic_inches == NULL || chamber->size[0] == '\0' ||
+        memchr(chamber->size, '\0', sizeof chamber->size) == NULL)
+        return RODT_E_ARGUMENT;
+    if (chamber->family != RODT_FAMILY_UNKNOWN && chamber->family != RODT_FAMILY_CLAMP)
+        return RODT_E_UNKNOWN_CHAMBER;
+    for (size_t i = 0; i < table_volumes_count; i++) {
+        if (holds(&table_volumes[i], chamber)) {
+            *cubic_inches = table_volumes[i].volume;
+            return RODT_OK;
+        }
+    }
+    return RODT_E_UNKNOWN_CHAMBER;
+}
+
+static number of_ratio(rodt_ratio ratio) { return (number){ratio.num, ratio.den}; }
+static bool is_positive(rodt_ratio ratio) { return ratio.den > 0 && ratio.num > 0; }
+
+static rodt_status deliver(bool fits, number value, rodt_ratio *out)
+{
+    if (!fits)
+        return RODT_E_RANGE;
+    *out = (rodt_ratio){value.num, value.den};
+    return RODT_OK;
+}
+
+rodt_status rodt_required_volume(rodt_ratio chambers, bool trailer, rodt_ratio *cubic_inches)
+{
+    number value;
+    if (cubic_inches == NULL || !is_positive(chambers))
+        return RODT_E_ARGUMENT;
+    rodt_ratio multiple = trailer ? table_multiple_trailer.value : table_multiple_truck.value;
+    bool fits = number_multiply(of_ratio(chambers), of_ratio(multiple), &value);
+    return deliver(fits, value, cubic_inches);
+}
+
+/* The formula is one row of the air checks; its 25 s stand there. */
+static const rodt_air_limit *find_formula(void)
+{
+    for (size_t r = 0; r < table_rules_count; r++) {
+        for (size_t i = 0; i < table_rules[r].air_count; i++) {
+            if (table_rules[r].air[i].by_volume)
+                return &table_rules[r].air[i];
+        }
+    }
+    return NULL;
+}
+
+rodt_status rodt_build_up_seconds(rodt_ratio actual, rodt_ratio required, rodt_ratio *seconds)
+{
+    number value;
+    const rodt_air_limit *formula = find_formula();
+    if (seconds == NULL || !is_positive(actual) || !is_positive(required))
+        return RODT_E_ARGUMENT;
+    if (formula == NULL)
+        return RODT_E_INTERNAL;
+    bool fits = number_multiply(of_ratio(formula->value), of_ratio(actual), &value) &&
+                number_divide(value, of_ratio(required), &value);
+    return deliver(fits, value, seconds);
+}
+
+/* --- The estimate ------------------------------------------------------------------------------------ */
+
+static const number atmosphere = {147, 10}; /* psi; the round figure of the field */
+
+static bool is_gauge(rodt_pressure pressure) { return pressure.den > 0 && pressure.num >= 0; }
+
+static bool is_sound(rodt_pressure pressure, rodt_ratio reservoir, rodt_ratio chambers, rodt_ratio fill)
+{
+    return is_gauge(pressure) && is_positive(reservoir) && is_positive(chambers) && fill.den > 0 && fill.num >= 0 &&
+           fill.num <= fill.den;
+}
+
+static bool to_absolute(rodt_pressure gauge, number *out)
+{
+    return number_add((number){gauge.num, gauge.den}, atmosphere, out);
+}
+
+/* The part of the air that stays: V / (V + v x fill). */
+static bool stays(rodt_ratio reservoir, rodt_ratio chambers, rodt_ratio fill, number *out)
+{
+    number filled;
+    return number_multiply(of_ratio(chambers), of_ratio(fill), &filled) &&
+           number_add(of_ratio(reservoir), filled, &filled) && number_divide(of_ratio(reservoir), filled, out);
+}
+
+rodt_status rodt_estimate_application(rodt_pressure pressure, rodt_ratio reservoir, rodt_ratio chambers,
+                                      rodt_ratio fill, rodt_pressure *after)
+{
+    number absolute, part;
+    if (after == NULL || !is_sound(pressure, reservoir, chambers, fill))
+        return RODT_E_ARGUMENT;
+    if (!stays(reservoir, chambers, fill, &part) || !to_absolute(pressure, &absolute) ||
+        !number_multiply(absolute, part, &absolute) || !number_subtract(absolute, atmosphere, &absolute))
+        return RODT_E_RANGE;
+    /* A nearly empty reservoir cannot fill a chamber above the air around it; a gauge shows nothing then. */
+    *after = absolute.num < 0 ? (rodt_pressure){0, 1} : (rodt_pressure){absolute.num, absolute.den};
+    return RODT_OK;
+}
+
+#define APPLICATIONS_MAX 99u
+
+/* After n applications part^n of the air is left, and must not be less than `least`. Each leaves less than the one
+ * before, so the number is found by halves. */
+static unsigned count_applications(number part, number least)
+{
+    unsigned kept = 0, lost = APPLICATIONS_MAX + 1;
+    if (number_compare(least, (number){1, 1}) > 0)
+        return 0;
+    while (lost - kept > 1) {
+        unsigned middle = (kept + lost) / 2;
+        if (number_compare_power(part, middle, least) >= 0)
+            kept = middle;
+        else
+            lost = middle;
+    }
+    return kept;
+}
+
+rodt_status rodt_estimate_applications(rodt_pressure pressure, rodt_pressure floor, rodt_ratio reservoir,
+                                       rodt_ratio chambers, rodt_ratio fill, unsigned *count)
+{
+    number start, end, part;
+    if (count == NULL || !is_gauge(floor) || !is_sound(pressure, reservoir, chambers, fill))
+        return RODT_E_ARGUMENT;
+    if (!stays(reservoir, chambers, fill, &part) || !to_absolute(pressure, &start) || !to_absolute(floor, &end) ||
+        !number_divide(end, start, &end))
+        return RODT_E_RANGE;
+    *count = count_applications(part, end);
+    return RODT_OK;
+}

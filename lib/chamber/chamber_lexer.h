@@ -1,0 +1,37 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* A mark on a housing or in a form, cut into numbers, words and joiners. */
+#ifndef RODT_MARK_H
+#define RODT_MARK_H
+
+#include "core/common.h"
+
+typedef enum token_kind { TOKEN_END, TOKEN_NUMBER, TOKEN_WORD, TOKEN_SLASH, TOKEN_HYPHEN, TOKEN_ODD } token_kind;
+
+typedef struct mark_token {
+    token_kind kind;
+    bool gap; /* blanks stand before it */
+    uint32_t column;
+    const char *text;
+    size_t size;
+} mark_token;
+
+/* No mark that makes sense is longer: "rotochamber - type 24 / 30 long - stroke". */
+#define TOKENS_MAX 12
+
+/* The tokens of one text. One of kind TOKEN_END stands behind the last. A text with more tokens than there is room
+ * for ends in one of kind TOKEN_ODD, which no mark has. */
+typedef struct mark_tokens {
+    mark_token at[TOKENS_MAX + 1];
+    size_t count;
+} mark_tokens;
+
+/* Points into the text, which has no blanks at its ends. */
+void lexer_next(mark_tokens *tokens, const char *text, size_t size);
+
+/* True if the token is the ASCII word, in upper or lower case. */
+bool mark_is_word(const mark_token *token, const char *word);
+
+/* True for what a spreadsheet makes of "24/3" or "16-12": "24-Mar", "1/4/2024", "2024-03-24 00:00", 45375. */
+bool mark_is_date(const mark_tokens *tokens);
+
+#endif

@@ -1,0 +1,402 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Reads a chamber mark. The text is cut into numbers, words and joiners, and each is taken by what may
+ * stand at its place; whatever is left over refuses the whole, so that no half of a mark is believed. */
+#include "rodtravel/chamber.h"
+
+#include "chamber/chamber_lexer.h"
+#include "core/text.h"
+
+#include <string.h>
+
+typedef struct mark_reader {
+    mark_tokens tokens;
+    size_t at;
+    rodt_chamber chamber;
+    bool typed;     /* "type" or "T" was there */
+    uint32_t size;  /* column of the size; 0 = none yet */
+    uint32_t twice; /* column of a second family or class that differs from the first; 0 = none */
+} mark_reader;
+
+static const mark_token *here(const mark_reader *mark) { return &mark->tokens.at[mark->at]; }
+
+static bool take_word(mark_reader *mark, const char *word)
+{
+    if (!mark_is_word(here(mark), word))
+        return false;
+    mark->at++;
+    return true;
+}
+
+static bool take_kind(mark_reader *mark, token_kind kind)
+{
+    if (here(mark)->kind != kind)
+        return false;
+    mark->at++;
+    return true;
+}
+
+static bool is_number(const mark_token *token, const char *digits)
+{
+    return token->kind == TOKEN_NUMBER && token->size == strlen(digits) &&
+           memcmp(token->text, digits, token->size) == 0;
+}
+
+/* --- Families ---------------------------------------------------------------------------------------- */
+
+static void name_twice(mark_reader *mark, uint32_t column)
+{
+    if (mark->twice == 0)
+        mark->twice = column;
+}
+
+/* A hyphen that holds two things together: no blank on either side. */
+static bool take_tight_hyphen(mark_reader *mark)
+{
+    const mark_token *hyphen = here(mark);
+    if (hyphen->kind != TOKEN_HYPHEN || hyphen[0].gap || hyphen[1].gap)
+        return false;
+    mark->at++;
+    return true;
+}
+
+/* "clamp-type", "bolt type": the word after a family says nothing more. "roto-30" is held together. */
+static void skip_type_word(mark_reader *mark)
+{
+    size_t start = mark->at;
+    bool hyphen = take_tight_hyphen(mark);
+    bool type = take_word(mark, "type");
+    if (hyphen && !type && here(mark)->kind != TOKEN_NUMBER && here(mark)->kind != TOKEN_WORD)
+        mark->at = start;
+    if (type)
+        (void)take_tight_hyphen(mark);
+}
+
+/* A word that says nothing more, with or without a hyphen before it. */
+static void skip_word(mark_reader *mark, const char *word)
+{
+    size_t start = mark->at;
+    (void)take_kind(mark, TOKEN_HYPHEN);
+    if (!take_word(mark, word))
+        mark->at = start;
+}
+
+static bool take_rotochamber(mark_reader *mark)
+{
+    if (take_word(mark, "rotochamber"))
+        return true;
+    if (!take_word(mark, "roto"))
+        return false;
+    skip_word(mark, "chamber");
+    return true;
+}
+
+/* "bolt C", "bolted flange C". */
+static bool take_bolt(mark_reader *mark)
+{
+    if (!take_word(mark, "bolt") && !take_word(mark, "bolted"))
+        return false;
+    skip_word(mark, "flange");
+    return true;
+}
+
+static bool take_dd3(mark_reader *mark)
+{
+    size_t start = mark->at;
+    if (!take_word(mark, "dd"))
+        return false;
+    (void)take_kind(mark, TOKEN_HYPHEN);
+    if (is_number(here(mark), "3")) {
+        mark->at++;
+        return true;
+    }
+    mark->at = start;
+    return false;
+}
+
+static rodt_family match_family(mark_reader *mark)
+{
+    if (take_word(mark, "clamp"))
+        return RODT_FAMILY_CLAMP;
+    if (take_bolt(mark))
+        return RODT_FAMILY_BOLT;
+    if (take_rotochamber(mark))
+        return RODT_FAMILY_ROTOCHAMBER;
+    return take_dd3(mark) ? RODT_FAMILY_DD3 : RODT_FAMILY_UNKNOWN;
+}
+
+/* Before the size or behind it, there with a hyphen too: "30-clamp". */
+static bool take_family(mark_reader *mark)
+{
+    size_t start = mark->at;
+    if (mark->size != 0)
+        (void)take_tight_hyphen(mark);
+    uint32_t column = here(mark)->column;
+    rodt_family family = match_family(mark);
+    if (family == RODT_FAMILY_UNKNOWN) {
+        mark->at = start;
+        return false;
+    }
+    skip_type_word(mark);
+    if (mark->chamber.family != RODT_FAMILY_UNKNOWN && mark->chamber.family != family)
+        name_twice(mark, column);
+    mark->chamber.family = family;
+    return true;
+}
+
+/* --- Sizes ------------------------------------------------------------------------------------------- */
+
+static void set_size(char size[RODT_SIZE_TEXT_SIZE], const char *text, size_t count)
+{
+    memset(size, 0, RODT_SIZE_TEXT_SIZE);
+    memcpy(size, text, count);
+}
+
+static bool is_size_number(const char *text, size_t count)
+{
+    return (count == 1 || count == 2) && text[0] != '0';
+}
+
+/* Only clamp-band chambers carry a spring brake in a double housing (common practice, no source). */
+static void set_spring(mark_reader *mark, const char *text, size_t count)
+{
+    set_size(mark->chamber.spring_size, text, count);
+    if (mark->chamber.family == RODT_FAMILY_UNKNOWN)
+        mark->chamber.family = RODT_FAMILY_CLAMP;
+}
+
+/* "24/30", "24 / 30", "30-30": the second number is the spring brake. "24 - 30" would be a range. */
+static bool take_spring(mark_reader *mark)
+{
+    size_t start = mark->at;
+    if (!take_kind(mark, TOKEN_SLASH) && !take_tight_hyphen(mark))
+        return false;
+    const mark_token *number = here(mark);
+    if (number->kind != TOKEN_NUMBER || !is_size_number(number->text, number->size)) {
+        mark->at = start;
+        return false;
+    }
+    mark->at++;
+    set_spring(mark, number->text, number->size);
+    return true;
+}
+
+/* "24L/30": the class of the service chamber may stand before the spring brake. */
+static bool take_spring_behind_class(mark_reader *mark)
+{
+    return mark->size != 0 && mark->chamber.stroke_class == RODT_CLASS_LONG &&
+           mark->chamber.spring_size[0] == '\0' && here(mark)->kind == TOKEN_SLASH && take_spring(mark);
+}
+
+static bool take_number(mark_reader *mark)
+{
+    const mark_token *number = here(mark);
+    if (number->kind != TOKEN_NUMBER || mark->size != 0)
+        return false;
+    if (number->size == 4 && is_size_number(number->text, 2) && is_size_number(number->text + 2, 2)) {
+        mark->at++;
+        mark->size = number->column;
+        set_size(mark->chamber.size, number->text, 2);
+        set_spring(mark, number->text + 2, 2);
+        return true;
+    }
+    if (!is_size_number(number->text, number->size))
+        return false;
+    mark->at++;
+    mark->size = number->column;
+    set_size(mark->chamber.size, number->text, number->size);
+    (void)take_spring(mark);
+    return true;
+}
+
+static bool names_bolt(const mark_reader *mark)
+{
+    for (size_t i = 0; i < mark->tokens.count; i++) {
+        if (mark_is_word(&mark->tokens.at[i], "bolt") || mark_is_word(&mark->tokens.at[i], "bolted"))
+            return true;
+    }
+    return false;
+}
+
+/* 'A' to 'G' for such a letter, or '\0'. */
+static char bolt_size(const mark_token *letter)
+{
+    unsigned char upper = (unsigned char)letter->text[0] & 0xDFu;
+    return letter->size == 1 && upper >= 'A' && upper <= 'G' ? (char)upper : '\0';
+}
+
+/* A letter is a size only beside the word bolt: alone it can be a code of the rated stroke. */
+static bool take_letter(mark_reader *mark)
+{
+    const mark_token *letter = here(mark);
+    if (letter->kind != TOKEN_WORD || bolt_size(letter) == '\0' || mark->size != 0 || !names_bolt(mark))
+        return false;
+    mark->at++;
+    mark->size = letter->column;
+    mark->chamber.size[0] = bolt_size(letter);
+    return true;
+}
+
+/* "Type 30", "typ 30", "T30", "T-30": only in front of the size. */
+static bool take_prefix(mark_reader *mark)
+{
+    size_t start = mark->at;
+    if (mark->typed || mark->size != 0)
+        return false;
+    bool word = take_word(mark, "type") || take_word(mark, "typ");
+    if (!word && !take_word(mark, "t"))
+        return false;
+    (void)take_tight_hyphen(mark);
+    mark->typed = here(mark)->kind == TOKEN_NUMBER || (word && here(mark)->kind == TOKEN_WORD);
+    if (!mark->typed)
+        mark->at = start;
+    return mark->typed;
+}
+
+/* --- Classes ----------------------------------------------------------------------------------------- */
+
+static bool match_class(mark_reader *mark, rodt_stroke_class *stroke_class)
+{
+    if (take_word(mark, "l") || take_word(mark, "ls")) {
+        *stroke_class = RODT_CLASS_LONG;
+        return true;
+    }
+    if (take_word(mark, "long"))
+        *stroke_class = RODT_CLASS_LONG;
+    else if (take_word(mark, "standard") || take_word(mark, "std"))
+        *stroke_class = RODT_CLASS_STANDARD;
+    else
+        return false;
+    skip_word(mark, "stroke");
+    return true;
+}
+
+/* Behind the size; whole words may stand before it too ("long stroke 30"), letters may not. */
+static bool take_class(mark_reader *mark)
+{
+    size_t start = mark->at;
+    bool behind = mark->size != 0;
+    if (behind)
+        (void)take_kind(mark, TOKEN_HYPHEN);
+    const mark_token *word = here(mark);
+    rodt_stroke_class stroke_class;
+    if ((!behind && word->size < sizeof "std" - 1) || !match_class(mark, &stroke_class)) {
+        mark->at = start;
+        return false;
+    }
+    if (!rodt_chamber_add_class(&mark->chamber, stroke_class))
+        name_twice(mark, word->column);
+    return true;
+}
+
+/* "type 30 brake chamber", "clamp-type brake chamber 30": words that say nothing more. */
+static bool take_chamber_word(mark_reader *mark)
+{
+    if (mark_is_word(here(mark), "brake") && mark_is_word(here(mark) + 1, "chamber"))
+        mark->at++;
+    return take_word(mark, "chamber");
+}
+
+/* --- The whole mark ---------------------------------------------------------------------------------- */
+
+/* Long rows are published for clamp chambers only, so a long mark names the family too. */
+static void complete(rodt_chamber *chamber)
+{
+    if (chamber->family == RODT_FAMILY_UNKNOWN && chamber->stroke_class == RODT_CLASS_LONG)
+        chamber->family = RODT_FAMILY_CLAMP;
+    if (chamber->family == RODT_FAMILY_DD3 && chamber->size[0] == '\0')
+        set_size(chamber->size, "30", 2);
+}
+
+static bool is_consistent(const rodt_chamber *chamber)
+{
+    bool letter = text_is_letter((unsigned char)chamber->size[0]);
+    if (chamber->size[0] == '\0' || letter != (chamber->family == RODT_FAMILY_BOLT))
+        return false;
+    return chamber->spring_size[0] == '\0' || chamber->family == RODT_FAMILY_CLAMP;
+}
+
+static rodt_status refuse_incomplete(const mark_reader *mark, rodt_error *error)
+{
+    uint32_t column = mark->size != 0 ? mark->size : here(mark)->column;
+    if (mark->chamber.family == RODT_FAMILY_BOLT)
+        return text_error(error, RODT_E_UNKNOWN_CHAMBER, column, "a bolt-type chamber has a letter, A to G");
+    return text_error(error, RODT_E_UNKNOWN_CHAMBER, column,
+                      "this is no whole chamber mark: a type number such as 30, 24/30 or 30L was expected");
+}
+
+#define SHOWN_LETTERS 20
+
+/* A word or number is named whole, any other sign by itself. */
+static rodt_status refuse_odd(const mark_token *odd, rodt_error *error)
+{
+    char shown[TEXT_SHOWN_SIZE];
+    text_cursor cursor;
+    text_start(&cursor, odd->text, odd->size);
+    text_show(cursor.code, shown);
+    bool plain = odd->kind == TOKEN_NUMBER || odd->kind == TOKEN_WORD;
+    int letters = odd->size < SHOWN_LETTERS ? (int)odd->size : SHOWN_LETTERS;
+    return text_error(error, RODT_E_UNKNOWN_CHAMBER, odd->column,
+                      "%.*s does not belong to a chamber mark such as 30, 24/30, 30L, bolt C or roto 30",
+                      plain ? letters : TEXT_SHOWN_SIZE, plain ? odd->text : shown);
+}
+
+static rodt_status refuse(const mark_reader *mark, rodt_error *error)
+{
+    const mark_token *odd = here(mark);
+    if (mark->tokens.count == 0)
+        return text_error(error, RODT_E_EMPTY, 0, "there is no chamber");
+    if (mark_is_date(&mark->tokens))
+        return text_error(error, RODT_E_DATE_CELL, 1, "a spreadsheet made a date of this chamber mark");
+    if (mark->tokens.count == 1 && odd->kind == TOKEN_WORD && bolt_size(odd) != '\0')
+        return text_error(error, RODT_E_UNKNOWN_CHAMBER, odd->column,
+                          "a letter alone can be a bolt-type size or a rated-stroke code: write \"bolt %c\"",
+                          bolt_size(odd));
+    if (odd->kind == TOKEN_END)
+        return refuse_incomplete(mark, error);
+    return refuse_odd(odd, error);
+}
+
+rodt_status rodt_chamber_read(const char *text, size_t size, rodt_chamber *out, rodt_error *error)
+{
+    if (text == NULL || out == NULL)
+        return text_error(error, RODT_E_ARGUMENT, 0, "a text and a place for the chamber are needed");
+    mark_reader mark;
+    memset(&mark.chamber, 0, sizeof mark.chamber);
+    mark.at = 0;
+    mark.typed = false;
+    mark.size = mark.twice = 0;
+    text_trim(&text, &size);
+    lexer_next(&mark.tokens, text, size);
+    while (take_prefix(&mark) || take_family(&mark) || take_letter(&mark) || take_number(&mark) ||
+           take_class(&mark) || take_spring_behind_class(&mark) || take_chamber_word(&mark))
+        ;
+    complete(&mark.chamber);
+    if (here(&mark)->kind != TOKEN_END || (mark.twice == 0 && !is_consistent(&mark.chamber)))
+        return refuse(&mark, error);
+    if (mark.twice != 0)
+        return text_error(error, RODT_E_AMBIGUOUS, mark.twice, "this names two kinds of chamber at once");
+    *out = mark.chamber;
+    return RODT_OK;
+}
+
+rodt_status rodt_chamber_parse(const char *text, rodt_chamber *out, rodt_error *error)
+{
+    return rodt_chamber_read(text, text == NULL ? 0 : strlen(text), out, error);
+}
+
+rodt_status rodt_stroke_class_read(const char *text, size_t size, rodt_stroke_class *out, rodt_error *error)
+{
+    if (text == NULL || out == NULL)
+        return text_error(error, RODT_E_ARGUMENT, 0, "a text and a place for the class are needed");
+    text_trim(&text, &size);
+    mark_reader mark;
+    mark.at = 0;
+    lexer_next(&mark.tokens, text, size);
+    rodt_stroke_class stroke_class = RODT_CLASS_UNKNOWN;
+    if (mark.tokens.count > 0 && !take_word(&mark, "unknown") && !match_class(&mark, &stroke_class))
+        return text_error(error, RODT_E_SYNTAX, 1, "a stroke class is standard, long or unknown");
+    if (here(&mark)->kind != TOKEN_END)
+        return text_error(error, RODT_E_SYNTAX, here(&mark)->column, "a stroke class is standard, long or unknown");
+    *out = stroke_class;
+    return RODT_OK;
+}

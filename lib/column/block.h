@@ -1,0 +1,179 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* A block of rows and what is worked out of their cells. Everything is inline, so that each copy of the kernel has
+ * it in the instructions of its own processor. */
+#ifndef RODT_COLUMN_BLOCK_H
+#define RODT_COLUMN_BLOCK_H
+
+#include <string.h>
+
+#include "column/plan.h"
+
+#if defined(__GNUC__)
+#define INLINE static inline __attribute__((always_inline))
+#else
+#define INLINE static inline
+#endif
+
+/* Rows that are looked at together: what is worked out of them stays in the nearest cache. */
+#define BLOCK 128
+
+/* As many cuts as most rule sets have. */
+#define FEW_CUTS 3
+
+/* Where a cell is there: all ones. */
+typedef struct column_valid {
+    int8_t row[BLOCK];
+} column_valid;
+
+typedef struct column_block {
+    column_valid released_valid;
+    column_valid applied_valid;
+    column_valid valid; /* of the column in hand */
+    int32_t released[BLOCK]; /* 64-bit readings in 32 bits */
+    int32_t applied[BLOCK];
+    int32_t entry[BLOCK]; /* code * eras + era */
+    int32_t slot[BLOCK];  /* regions before those of the row's pressure */
+    int32_t region[BLOCK]; /* counted through all entries */
+    int32_t step[BLOCK];
+    uint32_t word[BLOCK];
+} column_block;
+
+/* --- Bitmaps ----------------------------------------------------------------------------------------- */
+
+/* Clears each bit of `out` that is clear in the bitmap; bit 0 of the first byte is that of the row. Bytes of the bitmap
+ * that hold no bit of these rows are not read. */
+INLINE void clear_bits(rodt_column_bits from, size_t row, size_t count, uint8_t *restrict out)
+{
+    if (from.bits == NULL)
+        return;
+    size_t first = from.from + row;
+    const uint8_t *bytes = from.bits + first / 8;
+    const unsigned shift = first % 8;
+    size_t last = (first % 8 + count - 1) / 8;
+    for (size_t i = 0; i < last; i++)
+        out[i] &= (uint8_t)((bytes[i] | (unsigned)bytes[i + 1] << 8) >> shift);
+    out[last] &= (uint8_t)(bytes[last] >> shift); /* of no row, if the last row's bit is one byte lower now */
+}
+
+/* Bit k of the number becomes byte k: all ones or zero. The weights are laid out in memory, so that it holds for either
+ * order of bytes; no sum runs from one byte into the next. */
+INLINE void spread_bits(uint8_t bits, int8_t *out)
+{
+    static const uint8_t weights[8] = {1, 2, 4, 8, 16, 32, 64, 128};
+    const uint64_t each = UINT64_C(0x0101010101010101);
+    uint64_t weight;
+    memcpy(&weight, weights, sizeof weight);
+    uint64_t bytes = (each * bits) & weight;
+    bytes = (((bytes + each * 0x7F) >> 7) & each) * 0xFF;
+    memcpy(out, &bytes, sizeof bytes);
+}
+
+/* A cell is there if its own bit and that of its row say so. */
+INLINE void take_valid(rodt_column_bits cells, rodt_column_bits rows, size_t row, size_t count, column_valid *out)
+{
+    uint8_t bits[BLOCK / 8 + 1];
+    if (cells.bits == NULL && rows.bits == NULL) {
+        memset(out->row, 0xFF, sizeof out->row);
+        return;
+    }
+    memset(bits, 0xFF, sizeof bits);
+    clear_bits(cells, row, count, bits);
+    clear_bits(rows, row, count, bits);
+    for (size_t i = 0; i < BLOCK / 8; i++)
+        spread_bits(bits[i], &out->row[8 * i]);
+}
+
+/* --- Readings ---------------------------------------------------------------------------------------- */
+
+_Static_assert(CELL_MISSING == -1, "what is not valid is set to all ones");
+
+/* What a cell is if it holds no reading, or 0. */
+INLINE int32_t lack_of(int32_t given, int8_t valid) { return (column_mask(given < 0) & CELL_UNREADABLE) | ~valid; }
+
+/* How far the rod moved; a number without meaning if a cell holds no reading. */
+INLINE int32_t moved_by(int32_t released, int32_t applied)
+{
+    return (int32_t)((uint32_t)applied - (uint32_t)released);
+}
+
+/* What does not fit in 32 bits is no reading; the halves are looked at by themselves, since a vector holds twice as
+ * many of them. */
+INLINE void narrow(const int64_t *cells, size_t count, int32_t *out)
+{
+    ROWS_ARE_INDEPENDENT
+    for (size_t i = 0; i < count; i++) {
+        int32_t low = (int32_t)(uint32_t)((uint64_t)cells[i] & UINT32_MAX);
+        int32_t high = (int32_t)(uint32_t)((uint64_t)cells[i] >> 32);
+        out[i] = low | column_mask(high != 0);
+    }
+}
+
+/* --- Codes, days and pressures ----------------------------------------------------------------------- */
+
+_Static_assert(RODT_COLUMN_CHAMBER_MISSING == 0, "a code that is masked away must be the missing one");
+
+INLINE void take_codes(const rodt_column_plan *plan, const rodt_column_in *in, size_t row, size_t count,
+                       column_block *block)
+{
+    const uint8_t *codes = in->chamber + row;
+    const int32_t known = (int32_t)plan->codes;
+    const int32_t eras = (int32_t)plan->eras;
+    const int32_t era = (int32_t)COLUMN_ERA_OF_PLAN(plan);
+    take_valid(in->chamber_valid, in->row_valid, row, count, &block->valid);
+    ROWS_ARE_INDEPENDENT
+    for (size_t i = 0; i < count; i++) {
+        int32_t code = codes[i] < known ? codes[i] : RODT_COLUMN_CHAMBER_UNREADABLE;
+        block->entry[i] = (code & block->valid.row[i]) * eras + era;
+    }
+}
+
+
+/* The era of a day is the number of cuts that have passed; those that a plan does not have pass on no day. */
+INLINE void find_eras(const rodt_column_plan *plan, const int32_t *days, size_t count, column_block *block, size_t cuts)
+{
+    const int32_t of_plan = (int32_t)COLUMN_ERA_OF_PLAN(plan);
+    const int32_t unreadable = (int32_t)COLUMN_ERA_UNREADABLE(plan);
+    ROWS_ARE_INDEPENDENT
+    for (size_t i = 0; i < count; i++) {
+        bool is_day = (days[i] >= COLUMN_FIRST_DAY) & (days[i] <= COLUMN_LAST_DAY);
+        int32_t era = 0;
+        for (size_t k = 0; k < cuts; k++)
+            era += days[i] >= plan->cut[k];
+        era = column_pick(is_day, unreadable, era);
+        block->entry[i] += (era - of_plan) & block->valid.row[i];
+    }
+}
+
+/* With a constant number of cuts the loop over them disappears. */
+INLINE void take_days(const rodt_column_plan *plan, const rodt_column_in *in, size_t row, size_t count,
+                      column_block *block)
+{
+    if (in->day == NULL)
+        return;
+    take_valid(in->day_valid, in->row_valid, row, count, &block->valid);
+    if (plan->cuts <= FEW_CUTS)
+        find_eras(plan, in->day + row, count, block, FEW_CUTS);
+    else
+        find_eras(plan, in->day + row, count, block, RODT_COLUMN_CUTS);
+}
+
+_Static_assert(PRESSURE_OF_PLAN == 0, "a slot that is masked away must be that of the plan");
+
+INLINE void take_pressures(const rodt_column_plan *plan, const rodt_column_in *in, size_t row, size_t count,
+                           column_block *block)
+{
+    const int32_t from = plan->pressure_from;
+    const int32_t until = plan->pressure_until;
+    if (in->pressure == NULL)
+        return;
+    const int32_t *pressures = in->pressure + row;
+    take_valid(in->pressure_valid, in->row_valid, row, count, &block->valid);
+    ROWS_ARE_INDEPENDENT
+    for (size_t i = 0; i < count; i++) {
+        int32_t slot = PRESSURE_LOW + (pressures[i] >= from) + (pressures[i] > until);
+        slot = column_pick(pressures[i] < 0, slot, PRESSURE_UNREADABLE);
+        block->slot[i] = (slot & block->valid.row[i]) * RODT_COLUMN_REGIONS;
+    }
+}
+
+#endif

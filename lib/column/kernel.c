@@ -1,0 +1,306 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The inner loops of columns. They decide nothing: a stroke is counted into a region, and the word of the region was
+ * worked out beforehand. No branch hangs on a cell, so that compilers make vectors of them; on x86-64 a second copy
+ * is made for processors with AVX2. What a table holds is fetched one by one: loads of a vector from a table are
+ * slower. */
+#include "column/block.h"
+
+#if defined(__x86_64__) && defined(__GNUC__)
+#define WIDE __attribute__((target("avx2")))
+#define HAS_WIDE 1
+#define NOINLINE_GATHER __attribute__((noinline))
+#else
+#define HAS_WIDE 0
+#define NOINLINE_GATHER
+#endif
+
+#if defined(__GNUC__)
+#define FETCH(address) __builtin_prefetch(address)
+#else
+#define FETCH(address) (void)(address)
+#endif
+
+/* Short loops lose a fifth where they happen to lie across two lines of code. */
+#if defined(__clang__)
+#define UNROLL_4 _Pragma("clang loop unroll_count(4)")
+#elif defined(__GNUC__)
+#define UNROLL_4 _Pragma("GCC unroll 4")
+#else
+#define UNROLL_4
+#endif
+
+_Static_assert(RODT_REASON_END == 32, "a column of reasons has 32 bits");
+_Static_assert((int)RODT_REASON_DATE_AMBIGUOUS == (int)WORD_VERDICT + 1, "the verdict has two bits");
+_Static_assert(REGION_LAST < RODT_COLUMN_REGIONS, "room for every region");
+
+/* --- Answers ----------------------------------------------------------------------------------------- */
+
+#define BIT(reason) (1u << (reason))
+#define ANY_MISSING (BIT(RODT_REASON_RELEASED_MISSING) | BIT(RODT_REASON_APPLIED_MISSING) | \
+                     BIT(RODT_REASON_CHAMBER_MISSING))
+#define ANY_INVALID (BIT(RODT_REASON_RELEASED_UNREADABLE) | BIT(RODT_REASON_APPLIED_UNREADABLE) | \
+                     BIT(RODT_REASON_CHAMBER_UNREADABLE) | BIT(RODT_REASON_OTHER_UNREADABLE) | \
+                     BIT(RODT_REASON_DATE_UNREADABLE))
+
+/* Words become verdicts, flags and reasons, each in a loop of its own: in one loop with the words the narrow ones
+ * would ask for more registers than there are. */
+INLINE void put(const uint32_t *words, size_t row, size_t count, const rodt_column_out *out)
+{
+    uint8_t *verdict = out->verdict + row;
+    uint32_t *reasons = out->reasons + row;
+    ROWS_ARE_INDEPENDENT
+    for (size_t i = 0; i < count; i++)
+        verdict[i] = (uint8_t)(words[i] >> WORD_VERDICT & 3u);
+    ROWS_ARE_INDEPENDENT
+    for (size_t i = 0; i < count; i++)
+        reasons[i] = words[i] & WORD_REASONS;
+    if (out->flags == NULL)
+        return;
+    uint8_t *flags = out->flags + row;
+    ROWS_ARE_INDEPENDENT
+    for (size_t i = 0; i < count; i++)
+        flags[i] = (uint8_t)(((words[i] & ANY_MISSING) != 0 ? RODT_COLUMN_FLAG_MISSING : 0) |
+                             ((words[i] & ANY_INVALID) != 0 ? RODT_COLUMN_FLAG_INVALID : 0));
+}
+
+/* --- Rows of any kind -------------------------------------------------------------------------------- */
+
+NOINLINE_GATHER static void look_up_words(const uint32_t *words, const int32_t *index, size_t count, uint32_t *out)
+{
+    UNROLL_4
+    for (size_t i = 0; i < count; i++)
+        out[i] = words[index[i]];
+}
+
+NOINLINE_GATHER static void look_up_step(const rodt_column_steps *steps, const int32_t *entry, size_t count, int32_t *out)
+{
+    UNROLL_4
+    for (size_t i = 0; i < count; i++)
+        out[i] = steps[entry[i]].low;
+}
+
+NOINLINE_GATHER static void look_up_steps(const rodt_column_steps *steps, const int32_t *entry, size_t count,
+                                     rodt_column_steps *out)
+{
+    UNROLL_4
+    for (size_t i = 0; i < count; i++)
+        out[i] = steps[entry[i]];
+}
+
+typedef struct readings {
+    const int32_t *released;
+    const int32_t *applied;
+} readings;
+
+INLINE readings take_readings(const rodt_column_in *in, size_t row, size_t count, column_block *block)
+{
+    readings found = {block->released, block->applied};
+    take_valid(in->released_valid, in->row_valid, row, count, &block->released_valid);
+    take_valid(in->applied_valid, in->row_valid, row, count, &block->applied_valid);
+    if (in->released != NULL)
+        found.released = in->released + row;
+    else
+        narrow(in->released64 + row, count, block->released);
+    if (in->applied != NULL)
+        found.applied = in->applied + row;
+    else
+        narrow(in->applied64 + row, count, block->applied);
+    return found;
+}
+
+/* A cell that holds no reading takes the stroke away and the region down. */
+INLINE void subtract(readings from, size_t count, column_block *restrict block, int32_t *restrict stroke)
+{
+    ROWS_ARE_INDEPENDENT
+    for (size_t i = 0; i < count; i++) {
+        int32_t no_released = lack_of(from.released[i], block->released_valid.row[i]);
+        int32_t no_applied = lack_of(from.applied[i], block->applied_valid.row[i]);
+        int32_t moved = moved_by(from.released[i], from.applied[i]);
+        int32_t found = moved | column_mask(moved < 0) | column_mask((no_released | no_applied) < 0);
+        stroke[i] = found;
+        block->region[i] = block->entry[i] * REGIONS_OF_ENTRY + block->slot[i] + column_start(found) +
+                           CELLS(no_released, no_applied);
+    }
+}
+
+INLINE void count_step(const rodt_column_plan *plan, size_t count, column_block *block, const int32_t *stroke)
+{
+    look_up_step(plan->step[0], block->entry, count, block->step);
+    ROWS_ARE_INDEPENDENT
+    for (size_t i = 0; i < count; i++)
+        block->region[i] += column_past(stroke[i], block->step[i]);
+}
+
+INLINE void count_steps(const rodt_column_steps *of_entries, size_t count, column_block *restrict block,
+                        const int32_t *restrict stroke)
+{
+    rodt_column_steps steps[BLOCK];
+    look_up_steps(of_entries, block->entry, count, steps);
+    ROWS_ARE_INDEPENDENT
+    for (size_t i = 0; i < count; i++)
+        block->region[i] += column_past(stroke[i], steps[i].low) + column_past(stroke[i], steps[i].high);
+}
+
+/* Loops that take one column after the other are not foreseen by the processor: it is told which rows come two
+ * blocks later, a column at a time between two loops, so that memory works while they run. */
+INLINE void prefetch_rows(const void *column, size_t width, size_t row, size_t rows)
+{
+    const size_t line = 64;
+    if (column == NULL || rows - row < 3 * BLOCK)
+        return;
+    const char *first = (const char *)column + (row + 2 * BLOCK) * width;
+    for (size_t i = 0; i < BLOCK * width; i += line)
+        FETCH(first + i);
+}
+
+INLINE void judge_block(const rodt_column_plan *plan, const rodt_column_in *in, size_t row, size_t rows,
+                        column_block *block, const rodt_column_out *out)
+{
+    int32_t *stroke = out->stroke + row;
+    size_t count = rows - row < BLOCK ? rows - row : BLOCK;
+    prefetch_rows(in->released, sizeof *in->released, row, rows);
+    prefetch_rows(in->released64, sizeof *in->released64, row, rows);
+    take_codes(plan, in, row, count, block);
+    prefetch_rows(in->applied, sizeof *in->applied, row, rows);
+    prefetch_rows(in->applied64, sizeof *in->applied64, row, rows);
+    take_days(plan, in, row, count, block);
+    prefetch_rows(in->day, sizeof *in->day, row, rows);
+    take_pressures(plan, in, row, count, block);
+    prefetch_rows(in->pressure, sizeof *in->pressure, row, rows);
+    subtract(take_readings(in, row, count, block), count, block, stroke);
+    prefetch_rows(out->stroke, sizeof *out->stroke, row, rows);
+    if (plan->steps <= 1)
+        count_step(plan, count, block, stroke);
+    else
+        count_steps(plan->step[0], count, block, stroke);
+    if (plan->steps > 2)
+        count_steps(plan->step[1], count, block, stroke);
+    prefetch_rows(out->reasons, sizeof *out->reasons, row, rows);
+    look_up_words(plan->words, block->region, count, block->word);
+    prefetch_rows(in->chamber, sizeof *in->chamber, row, rows);
+    prefetch_rows(out->verdict, sizeof *out->verdict, row, rows);
+    put(block->word, row, count, out);
+}
+
+INLINE void judge_blocks(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
+                         const rodt_column_out *out)
+{
+    column_block block;
+    memset(block.slot, 0, sizeof block.slot); /* without a column of pressures it stays so */
+    for (size_t row = 0; row < rows; row += BLOCK)
+        judge_block(plan, in, row, rows, &block, out);
+}
+
+/* --- Packed codes ------------------------------------------------------------------------------------ */
+
+NOINLINE_GATHER static void look_up_codes(const rodt_column_code *codes, const uint8_t *chamber, size_t count,
+                                     rodt_column_code *out)
+{
+    UNROLL_4
+    for (size_t i = 0; i < count; i++)
+        out[i] = codes[chamber[i]];
+}
+
+/* The word of a row with a stroke, or of one whose stroke is taken away by `none`. */
+INLINE uint32_t word_of(const rodt_column_changes *changes, int32_t moved, int32_t step, uint32_t common, uint32_t none)
+{
+    uint32_t limit = (uint32_t)column_mask((int32_t)common < 0);
+    uint32_t change = (uint32_t)column_mask(moved > 0) & changes->within;
+    change ^= (uint32_t)column_mask(moved == step) & (changes->within ^ changes->at);
+    change ^= (uint32_t)column_mask(moved > step) & (changes->within ^ changes->over);
+    change &= limit;
+    change ^= (uint32_t)column_mask(moved < 0) & changes->swapped;
+    change ^= (uint32_t)column_mask(moved == 0) & changes->still;
+    return (common & ~WORD_HAS_LIMIT) ^ (change & ~none);
+}
+
+INLINE void move_packed(const rodt_column_changes *of_plan, const int32_t *released, const int32_t *applied,
+                        const rodt_column_code *codes, size_t count, int32_t *restrict stroke,
+                        uint32_t *restrict words)
+{
+    const rodt_column_changes changes = *of_plan;
+    ROWS_ARE_INDEPENDENT
+    for (size_t i = 0; i < count; i++) {
+        int32_t first = released[i];
+        int32_t second = applied[i];
+        int32_t none = column_mask((first | second) < 0);
+        int32_t moved = moved_by(first, second);
+        uint32_t word = word_of(&changes, moved, codes[i].step, codes[i].common, (uint32_t)none);
+        word ^= (uint32_t)column_mask(first < 0) & WORD_RELEASED_UNREADABLE;
+        word ^= (uint32_t)column_mask(second < 0) & WORD_APPLIED_UNREADABLE;
+        words[i] = word;
+        stroke[i] = moved | column_mask(moved < 0) | none;
+    }
+}
+
+INLINE void judge_packed_block(const rodt_column_plan *plan, const rodt_column_in *in, size_t row, size_t count,
+                               const rodt_column_out *out)
+{
+    rodt_column_code codes[BLOCK];
+    uint32_t words[BLOCK];
+    look_up_codes(plan->packed, in->chamber + row, count, codes);
+    move_packed(&plan->changes, in->released + row, in->applied + row, codes, count, out->stroke + row, words);
+    put(words, row, count, out);
+}
+
+/* A whole block has a constant number of rows, so that its loop has no remainder. */
+INLINE void judge_packed(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
+                         const rodt_column_out *out)
+{
+    size_t row = 0;
+    for (; rows - row >= BLOCK; row += BLOCK)
+        judge_packed_block(plan, in, row, BLOCK, out);
+    judge_packed_block(plan, in, row, rows - row, out);
+}
+
+/* --- Copies ------------------------------------------------------------------------------------------ */
+
+void column_judge_blocks_anywhere(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
+                                  const rodt_column_out *out)
+{
+    judge_blocks(plan, in, rows, out);
+}
+
+void column_judge_packed_anywhere(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
+                                  const rodt_column_out *out)
+{
+    judge_packed(plan, in, rows, out);
+}
+
+#if HAS_WIDE
+WIDE static void judge_blocks_wide(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
+                                   const rodt_column_out *out)
+{
+    judge_blocks(plan, in, rows, out);
+}
+
+WIDE static void judge_packed_wide(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
+                                   const rodt_column_out *out)
+{
+    judge_packed(plan, in, rows, out);
+}
+#endif
+
+void column_judge_blocks(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
+                         const rodt_column_out *out)
+{
+#if HAS_WIDE
+    if (__builtin_cpu_supports("avx2")) {
+        judge_blocks_wide(plan, in, rows, out);
+        return;
+    }
+#endif
+    column_judge_blocks_anywhere(plan, in, rows, out);
+}
+
+void column_judge_packed(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
+                         const rodt_column_out *out)
+{
+#if HAS_WIDE
+    if (__builtin_cpu_supports("avx2")) {
+        judge_packed_wide(plan, in, rows, out);
+        return;
+    }
+#endif
+    column_judge_packed_anywhere(plan, in, rows, out);
+}

@@ -1,0 +1,384 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* What columns are judged by. rodt_judge alone decides: for fixed other facts its answer is the same between two
+ * steps of the stroke, so it is asked once for every region between them and its answers are kept. */
+#include "column/plan.h"
+#include "judge/judge.h"
+
+#include <string.h>
+
+/* --- Days -------------------------------------------------------------------------------------------- */
+
+/* Days since 1970-01-01 and back, by the 400 years after which the calendar repeats; years begin in March, so that
+ * the leap day is the last. */
+static int32_t day_number(rodt_date date)
+{
+    int32_t year = date.year - (date.month <= 2);
+    int32_t month = (date.month + 9) % 12;
+    int32_t day_of_year = (153 * month + 2) / 5 + date.day - 1;
+    return year * 365 + year / 4 - year / 100 + year / 400 + day_of_year - 719468;
+}
+
+/* The year is guessed from the mean length of one and is then at most one too late. */
+static rodt_date date_of(int32_t number)
+{
+    int32_t since = number + 719468;
+    int32_t year = (int32_t)((int64_t)since * 400 / 146097) + 1;
+    rodt_date date = {0};
+    int32_t left;
+    do {
+        year--;
+        left = since - (year * 365 + year / 4 - year / 100 + year / 400);
+    } while (left < 0);
+    int32_t month = (5 * left + 2) / 153;
+    date.day = (int8_t)(left - (153 * month + 2) / 5 + 1);
+    date.month = (int8_t)(month < 10 ? month + 3 : month - 9);
+    date.year = (int16_t)(year + (date.month <= 2));
+    return date;
+}
+
+static bool add_cut(rodt_column_plan *plan, int32_t day)
+{
+    uint32_t at = 0;
+    if (day <= COLUMN_FIRST_DAY || day > COLUMN_LAST_DAY)
+        return true;
+    while (at < plan->cuts && plan->cut[at] < day)
+        at++;
+    if (at < plan->cuts && plan->cut[at] == day)
+        return true;
+    if (plan->cuts == RODT_COLUMN_CUTS)
+        return false;
+    memmove(&plan->cut[at + 1], &plan->cut[at], (plan->cuts - at) * sizeof plan->cut[0]);
+    plan->cut[at] = day;
+    plan->cuts++;
+    return true;
+}
+
+static bool add_span(rodt_column_plan *plan, rodt_date from, rodt_date until)
+{
+    return (!rodt_date_given(from) || add_cut(plan, day_number(from))) &&
+           (!rodt_date_given(until) || add_cut(plan, day_number(until) + 1));
+}
+
+/* An answer can only change on the first day of a row or of a law, and on the day after the last. */
+static bool add_cuts(rodt_column_plan *plan, const rodt_rules *rules)
+{
+    if (!add_span(plan, rodt_rules_from(rules), rodt_rules_until(rules)))
+        return false;
+    for (size_t i = 0; i < rodt_rules_limit_count(rules); i++) {
+        const rodt_limit *row = rodt_rules_limit(rules, i);
+        if (!add_span(plan, row->from, row->until))
+            return false;
+    }
+    return true;
+}
+
+/* --- What rodt_judge is asked ------------------------------------------------------------------------ */
+
+/* Any day of the era stands for all of them. */
+static void set_day(const rodt_column_plan *plan, uint32_t era, rodt_reading *reading, uint64_t *noted)
+{
+    if (era == COLUMN_ERA_OF_PLAN(plan))
+        return;
+    reading->other_day = (rodt_date){0};
+    if (era == COLUMN_ERA_UNREADABLE(plan)) {
+        reading->day = (rodt_date){0};
+        *noted |= REASON_BIT(RODT_REASON_DATE_UNREADABLE);
+    } else {
+        reading->day = date_of(era == 0 ? COLUMN_FIRST_DAY : plan->cut[era - 1]);
+    }
+}
+
+static void set_pressure(const rodt_column_plan *plan, int slot, rodt_reading *reading, uint64_t *noted)
+{
+    const int64_t values[RODT_COLUMN_PRESSURES] = {
+        [PRESSURE_LOW] = plan->pressure_from > 0 ? plan->pressure_from - 1 : 0,
+        [PRESSURE_WITHIN] = plan->pressure_from,
+        [PRESSURE_HIGH] = (int64_t)plan->pressure_until + 1};
+    if (slot == PRESSURE_OF_PLAN)
+        return;
+    reading->pressure = (rodt_pressure){0};
+    if (slot == PRESSURE_UNREADABLE)
+        *noted |= REASON_BIT(RODT_REASON_OTHER_UNREADABLE);
+    else
+        rodt_pressure_from_psi(values[slot], RODT_COLUMN_PER_PSI, &reading->pressure);
+}
+
+static void set_cell(int32_t cell, rodt_reason unreadable, rodt_length *out, uint64_t *noted)
+{
+    *out = (rodt_length){0};
+    if (cell >= 0)
+        rodt_length_from_inches(cell, RODT_COLUMN_PER_INCH, out);
+    else if (cell == CELL_UNREADABLE)
+        *noted |= REASON_BIT(unreadable);
+}
+
+/* What one word is the answer to; the readings are cells. */
+typedef struct question {
+    rodt_reading reading;
+    uint64_t noted;
+    int32_t released;
+    int32_t applied;
+} question;
+
+static rodt_status ask(const rodt_column_plan *plan, question asked, uint32_t *word)
+{
+    rodt_finding finding;
+    rodt_reading *reading = &asked.reading;
+    set_cell(asked.released, RODT_REASON_RELEASED_UNREADABLE, &reading->released, &asked.noted);
+    set_cell(asked.applied, RODT_REASON_APPLIED_UNREADABLE, &reading->applied, &asked.noted);
+    rodt_status status = judge_with_reasons(reading, plan->rules, asked.noted, &finding);
+    if (status != RODT_OK)
+        return status;
+    /* A day of the plan that may be two is a fact of every row; its reason has no room in a word. */
+    if ((finding.reasons & ~(uint64_t)WORD_REASONS) != 0)
+        return RODT_E_ARGUMENT;
+    *word = (uint32_t)finding.reasons | (uint32_t)finding.verdict << WORD_VERDICT;
+    return RODT_OK;
+}
+
+/* --- Steps of the stroke ----------------------------------------------------------------------------- */
+
+typedef struct steps {
+    int32_t at[RODT_COLUMN_STEPS];
+    uint32_t count;
+} steps;
+
+/* The whole number that a length has reached: no stroke lies between it and the length, so the two divide strokes
+ * alike. Beyond the longest stroke a step is never passed. */
+static rodt_status add_step(rodt_length length, steps *found)
+{
+    rodt_length scaled;
+    if (!rodt_length_given(length))
+        return RODT_OK;
+    rodt_status status = rodt_length_scale(length, (rodt_ratio){RODT_COLUMN_PER_INCH, 1}, &scaled);
+    if (status != RODT_OK)
+        return status;
+    int64_t whole = scaled.num / scaled.den;
+    int32_t step = whole < INT32_MAX ? (int32_t)whole : INT32_MAX;
+    uint32_t at = 0;
+    while (at < found->count && found->at[at] < step)
+        at++;
+    if (at < found->count && found->at[at] == step)
+        return RODT_OK;
+    memmove(&found->at[at + 1], &found->at[at], (found->count - at) * sizeof found->at[0]);
+    found->at[at] = step;
+    found->count++;
+    return RODT_OK;
+}
+
+/* All that rodt_judge compares a stroke with. */
+static rodt_status find_steps(const rodt_column_plan *plan, const question *asked, steps *found)
+{
+    rodt_finding finding;
+    *found = (steps){{INT32_MAX, INT32_MAX, INT32_MAX, INT32_MAX}, 0};
+    rodt_status status = judge_with_reasons(&asked->reading, plan->rules, asked->noted, &finding);
+    if (status == RODT_OK)
+        status = add_step(finding.limit, found);
+    if (status == RODT_OK)
+        status = add_step(finding.law_limit, found);
+    if (status == RODT_OK)
+        status = add_step(finding.chamber.rated_stroke, found);
+    if (status == RODT_OK && finding.limit_row != NULL && finding.unit != RODT_UNIT_INCH)
+        status = add_step(finding.limit_row->printed_mm, found);
+    return status;
+}
+
+/* --- The words of one entry -------------------------------------------------------------------------- */
+
+/* Every pair of cells of which one holds no reading. */
+static rodt_status fill_incomplete(const rodt_column_plan *plan, question asked, uint32_t *words)
+{
+    rodt_status status = RODT_OK;
+    for (int32_t released = CELL_UNREADABLE; released <= 0; released++) {
+        for (int32_t applied = CELL_UNREADABLE; applied <= 0 && status == RODT_OK; applied++) {
+            if ((released | applied) == 0)
+                continue;
+            asked.released = released;
+            asked.applied = applied;
+            status = ask(plan, asked, &words[REGION_SWAPPED + CELLS(released, applied)]);
+        }
+    }
+    return status;
+}
+
+static int32_t region(const int32_t *step, uint32_t counted, int32_t stroke)
+{
+    int32_t found = column_start(stroke);
+    for (uint32_t k = 0; k < counted; k++)
+        found += column_past(stroke, step[k]);
+    return found;
+}
+
+/* Every region that a stroke can be in holds 0, 1, a step or the stroke after one. The kernel counts one step, two or
+ * all; the longest stroke of all reaches the steps that an entry does not have, so its region hangs on how many
+ * there are. */
+static rodt_status fill_stroke(const rodt_column_plan *plan, const question *asked, const steps *found,
+                               uint32_t *words)
+{
+    uint32_t word;
+    rodt_status status = ask(plan, *asked, &word);
+    for (uint32_t counted = 1; counted <= RODT_COLUMN_STEPS && status == RODT_OK; counted *= 2) {
+        if (found->count <= counted)
+            words[region(found->at, counted, asked->applied)] = word;
+    }
+    return status;
+}
+
+static rodt_status fill_strokes(const rodt_column_plan *plan, question asked, const steps *found, uint32_t *words)
+{
+    rodt_status status = RODT_OK;
+    for (int i = 0; i < 2 + 2 * RODT_COLUMN_STEPS && status == RODT_OK; i++) {
+        int32_t at = i < 2 ? 0 : found->at[i / 2 - 1];
+        if (i % 2 == 1 && at == INT32_MAX)
+            continue;
+        asked.applied = at + i % 2;
+        status = fill_stroke(plan, &asked, found, words);
+    }
+    if (status != RODT_OK)
+        return status;
+    asked.released = 1;
+    asked.applied = 0;
+    return ask(plan, asked, &words[REGION_SWAPPED]);
+}
+
+static rodt_status fill_entry(rodt_column_plan *plan, question asked, uint32_t entry)
+{
+    steps found;
+    rodt_status status = find_steps(plan, &asked, &found);
+    if (status != RODT_OK)
+        return status;
+    for (uint32_t k = 0; k < RODT_COLUMN_STEPS / 2; k++)
+        plan->step[k][entry] = (rodt_column_steps){found.at[2 * k], found.at[2 * k + 1]};
+    for (int slot = 0; slot < RODT_COLUMN_PRESSURES && status == RODT_OK; slot++) {
+        uint32_t *words = &plan->words[entry * REGIONS_OF_ENTRY + (uint32_t)slot * RODT_COLUMN_REGIONS];
+        question pressed = asked;
+        set_pressure(plan, slot, &pressed.reading, &pressed.noted);
+        status = fill_strokes(plan, pressed, &found, words);
+        if (status == RODT_OK)
+            status = fill_incomplete(plan, pressed, words);
+    }
+    if (status == RODT_OK && found.count > plan->steps)
+        plan->steps = found.count;
+    return status;
+}
+
+/* --- Packed codes ------------------------------------------------------------------------------------ */
+
+/* Most words of a plan differ by a few changes that are the same for every code. They are not assumed but read off the
+ * words, and one word that does not fit turns the short way off. */
+static bool fits_without_limit(const uint32_t *words, uint32_t common, const rodt_column_changes *changes)
+{
+    const uint32_t both = WORD_RELEASED_UNREADABLE | WORD_APPLIED_UNREADABLE;
+    const uint32_t *cells = &words[REGION_SWAPPED];
+    return (common & (~WORD_REASONS | WORD_HAS_LIMIT)) == 0 && words[REGION_SWAPPED] == (common ^ changes->swapped) &&
+           words[REGION_STILL] == (common ^ changes->still) &&
+           cells[CELLS(CELL_UNREADABLE, 0)] == (common ^ WORD_RELEASED_UNREADABLE) &&
+           cells[CELLS(0, CELL_UNREADABLE)] == (common ^ WORD_APPLIED_UNREADABLE) &&
+           cells[CELLS(CELL_UNREADABLE, CELL_UNREADABLE)] == (common ^ both);
+}
+
+static bool fits_limit(const uint32_t *words, uint32_t common, rodt_column_changes *changes)
+{
+    if (!changes->known) {
+        changes->within = words[REGION_WITHIN] ^ common;
+        changes->at = words[REGION_AT] ^ common;
+        changes->over = words[REGION_OVER] ^ common;
+        changes->known = true;
+    }
+    return words[REGION_WITHIN] == (common ^ changes->within) && words[REGION_AT] == (common ^ changes->at) &&
+           words[REGION_OVER] == (common ^ changes->over);
+}
+
+static void pack_code(rodt_column_plan *plan, uint32_t code)
+{
+    rodt_column_changes *changes = &plan->changes;
+    uint32_t entry = code * plan->eras + COLUMN_ERA_OF_PLAN(plan);
+    const uint32_t *words = &plan->words[entry * REGIONS_OF_ENTRY];
+    int32_t step = plan->step[0][entry].low;
+    uint32_t common = words[REGION_SWAPPED + CELLS(0, CELL_UNREADABLE)] ^ WORD_APPLIED_UNREADABLE;
+    bool has_limit = step != INT32_MAX;
+    if (code == RODT_COLUMN_CHAMBER_MISSING) {
+        changes->swapped = words[REGION_SWAPPED] ^ common;
+        changes->still = words[REGION_STILL] ^ common;
+        changes->hold = true;
+    }
+    if (step <= 0 || plan->step[0][entry].high != INT32_MAX || !fits_without_limit(words, common, changes) ||
+        (has_limit && !fits_limit(words, common, changes)) ||
+        (!has_limit && (words[REGION_WITHIN] != common || words[REGION_AT] != common)))
+        changes->hold = false;
+    plan->packed[code] = (rodt_column_code){step, common | (has_limit ? WORD_HAS_LIMIT : 0)};
+}
+
+/* The code is taken only when every entry of it is filled. */
+static rodt_status add_code(rodt_column_plan *plan, const rodt_chamber *chamber, uint64_t noted)
+{
+    if (plan->codes == RODT_COLUMN_CODES || (plan->codes + 1) * plan->eras > RODT_COLUMN_ENTRIES)
+        return RODT_E_SPACE;
+    uint32_t steps_before = plan->steps;
+    for (uint32_t era = 0; era < plan->eras; era++) {
+        question asked = {.reading = plan->common, .noted = noted};
+        asked.reading.chamber = *chamber;
+        set_day(plan, era, &asked.reading, &asked.noted);
+        rodt_status status = fill_entry(plan, asked, plan->codes * plan->eras + era);
+        if (status != RODT_OK) {
+            plan->steps = steps_before;
+            return status;
+        }
+    }
+    pack_code(plan, plan->codes);
+    plan->codes++;
+    return RODT_OK;
+}
+
+/* --- A plan ------------------------------------------------------------------------------------------ */
+
+/* The first whole number of a column inside the window, and the last. */
+static void set_window(rodt_column_plan *plan)
+{
+    rodt_pressure from = rodt_rules_pressure_from(plan->rules);
+    rodt_pressure until = rodt_rules_pressure_until(plan->rules);
+    plan->pressure_from = 0;
+    plan->pressure_until = INT32_MAX;
+    if (!rodt_pressure_given(from) || !rodt_pressure_given(until))
+        return;
+    plan->pressure_from = (int32_t)((from.num * RODT_COLUMN_PER_PSI + from.den - 1) / from.den);
+    plan->pressure_until = (int32_t)(until.num * RODT_COLUMN_PER_PSI / until.den);
+}
+
+rodt_status rodt_column_plan_start(const rodt_rules *rules, const rodt_reading *common, rodt_column_plan *plan)
+{
+    static const rodt_chamber none;
+    if (rules == NULL || plan == NULL)
+        return RODT_E_ARGUMENT;
+    rodt_reading kept = {0};
+    if (common != NULL)
+        kept = *common;
+    kept.released = kept.applied = kept.division = (rodt_length){0};
+    kept.chamber = none;
+    plan->rules = rules;
+    plan->common = kept;
+    plan->codes = plan->cuts = plan->steps = 0;
+    plan->changes = (rodt_column_changes){0};
+    for (size_t i = 0; i < RODT_COLUMN_CUTS; i++)
+        plan->cut[i] = INT32_MAX;
+    if (!add_cuts(plan, rules) || (rodt_rules_law(rules) != NULL && !add_cuts(plan, rodt_rules_law(rules))))
+        return RODT_E_SPACE;
+    plan->eras = plan->cuts + 3;
+    set_window(plan);
+    rodt_status status = add_code(plan, &none, 0);
+    if (status == RODT_OK)
+        status = add_code(plan, &none, REASON_BIT(RODT_REASON_CHAMBER_UNREADABLE));
+    for (uint32_t code = plan->codes; code < RODT_COLUMN_CODES; code++)
+        plan->packed[code] = plan->packed[RODT_COLUMN_CHAMBER_UNREADABLE];
+    return status;
+}
+
+rodt_status rodt_column_plan_add(rodt_column_plan *plan, const rodt_chamber *chamber, uint8_t *code)
+{
+    if (plan == NULL || chamber == NULL || code == NULL || plan->rules == NULL || plan->codes < 2)
+        return RODT_E_ARGUMENT;
+    rodt_status status = add_code(plan, chamber, 0);
+    if (status == RODT_OK)
+        *code = (uint8_t)(plan->codes - 1);
+    return status;
+}

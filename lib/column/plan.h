@@ -1,0 +1,89 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* How a plan is laid out, and the two ways to judge rows by it. */
+#ifndef RODT_COLUMN_H
+#define RODT_COLUMN_H
+
+#include "core/common.h"
+#include "rodtravel/column.h"
+
+/* Both ends of the calendar in days since 1970-01-01: 1900-01-01 and 2199-12-31. */
+#define COLUMN_FIRST_DAY (-25567)
+#define COLUMN_LAST_DAY 84005
+
+/* Eras: one before each cut, one after the last, then the day of the plan and the unreadable day. */
+#define COLUMN_ERA_OF_PLAN(plan) ((plan)->cuts + 1)
+#define COLUMN_ERA_UNREADABLE(plan) ((plan)->cuts + 2)
+
+/* The pressure of a row; that of the plan is 0. */
+enum { PRESSURE_OF_PLAN, PRESSURE_UNREADABLE, PRESSURE_LOW, PRESSURE_WITHIN, PRESSURE_HIGH };
+
+/* What stands in place of a reading, which is never below zero. */
+enum { CELL_MISSING = -1, CELL_UNREADABLE = -2 };
+
+/* Both cells of a row as one number: 0 = both hold a reading. */
+#define CELLS(released, applied) (3 * (released) + (applied))
+
+/* Regions of one entry: from 0 on the rows of which a cell holds no reading; then swapped, no movement, up to the
+ * first step, at it, beyond it, and two more for each further step. A stroke that is none counts as swapped and is
+ * brought down from there by its cells. */
+enum {
+    REGION_SWAPPED = -CELLS(CELL_UNREADABLE, CELL_UNREADABLE),
+    REGION_STILL,
+    REGION_WITHIN,
+    REGION_AT,
+    REGION_OVER,
+    REGION_LAST = REGION_WITHIN + 2 * RODT_COLUMN_STEPS
+};
+#define REGIONS_OF_ENTRY (RODT_COLUMN_PRESSURES * RODT_COLUMN_REGIONS)
+
+/* A word is a set of reasons with the verdict in it, in place of the two reasons that no column can have: a cell is
+ * a number, so no spreadsheet made a date of it, and a day is one day. */
+#define WORD_VERDICT RODT_REASON_SPREADSHEET_DATE
+#define WORD_REASONS (~(3u << WORD_VERDICT))
+
+/* A code on the day and at the pressure of the plan: its step, and above it what all its words have in common, with
+ * WORD_HAS_LIMIT in place of a reason that no row without a day of its own can have. The rest of a word is told by
+ * the changes. */
+#define WORD_HAS_LIMIT (1u << RODT_REASON_DATE_UNREADABLE)
+#define WORD_RELEASED_UNREADABLE (1u << RODT_REASON_RELEASED_UNREADABLE)
+#define WORD_APPLIED_UNREADABLE (1u << RODT_REASON_APPLIED_UNREADABLE)
+
+/* The caller has made sure that no column overlaps another; gcc cannot see it through a table, and
+ * clang, which warns where such a word does not help, compares the addresses itself. */
+#if defined(__GNUC__) && !defined(__clang__)
+#define ROWS_ARE_INDEPENDENT _Pragma("GCC ivdep")
+#else
+#define ROWS_ARE_INDEPENDENT
+#endif
+
+/* All ones if the condition holds. */
+static inline int32_t column_mask(bool condition) { return -(int32_t)condition; }
+
+/* The second number if the condition holds, else the first; said so that no compiler makes a branch of it. */
+static inline int32_t column_pick(bool condition, int32_t otherwise, int32_t if_so)
+{
+    return (otherwise & ~column_mask(condition)) | (if_so & column_mask(condition));
+}
+
+/* The regions that a stroke has left behind at a step: one when it has reached it, two when it is beyond. */
+static inline int32_t column_past(int32_t stroke, int32_t step) { return (stroke >= step) + (stroke > step); }
+
+/* The region of a stroke, or of none, before its steps are counted. */
+static inline int32_t column_start(int32_t stroke) { return REGION_STILL + (stroke < 1 ? stroke : 1); }
+
+/* Judges rows of any kind, block by block. */
+void column_judge_blocks(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
+                         const rodt_column_out *out);
+
+/* The same for 32-bit readings of which none is marked as missing, without pressure or day, by plans whose changes
+ * hold: one load a row in place of two. */
+void column_judge_packed(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
+                         const rodt_column_out *out);
+
+/* The copies of both that run on any processor, which tests ask for. */
+void column_judge_blocks_anywhere(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
+                                  const rodt_column_out *out);
+void column_judge_packed_anywhere(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
+                                  const rodt_column_out *out);
+
+#endif

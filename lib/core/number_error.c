@@ -1,0 +1,337 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Why a text is no number: the reason that helps its writer most. Looked at only after the reading failed. */
+#include "core/number_parse.h"
+
+#include "core/month.h"
+
+/* Everything that the searches below need to know. */
+typedef struct refusal {
+    text_cursor start; /* on the first character that is no blank */
+    const number_problem *problem;
+    bool decimal_comma;
+    rodt_error *error;
+} refusal;
+
+static rodt_status say(const refusal *r, rodt_status status, const text_cursor *at, const char *sentence)
+{
+    return text_error(r->error, status, at->column, "%s", sentence);
+}
+
+/* ---- Nothing, and signs that cannot be seen ---- */
+
+static bool rest_is(const text_cursor *cursor, const char *word)
+{
+    return text_is_word((const char *)cursor->at, (size_t)(cursor->end - cursor->at), word);
+}
+
+static bool is_dash(uint32_t code)
+{
+    return code == '-' || (code >= 0x2010 && code <= 0x2015) || code == 0x2212;
+}
+
+static bool is_nothing(text_cursor cursor)
+{
+    static const char *const words[] = {"n/a", "na", "n.a.", "n/m", "none", "null", "nil", "nan", "#n/a"};
+    for (size_t i = 0; i < COUNT_OF(words); i++) {
+        if (rest_is(&cursor, words[i]))
+            return true;
+    }
+    while (is_dash(cursor.code))
+        text_next(&cursor);
+    return cursor.code == TEXT_END;
+}
+
+static bool find_unseen(text_cursor *cursor)
+{
+    char shown[TEXT_SHOWN_SIZE];
+    for (; cursor->code != TEXT_END; text_next(cursor)) {
+        text_show(cursor->code, shown);
+        if (cursor->code > 0x7F && shown[0] == 'U' && !text_is_blank(cursor->code))
+            return true;
+    }
+    return false;
+}
+
+/* ---- Dates ---- */
+
+static uint32_t count_digits(text_cursor *cursor)
+{
+    uint32_t count = 0;
+    for (; text_is_digit(cursor->code); text_next(cursor))
+        count++;
+    return count;
+}
+
+/* A name of a month and a number beside it, in either order: 2-Jan, Jan-04, 01-févr, 4 mars 2024. */
+static bool is_named_date(text_cursor cursor)
+{
+    uint32_t digits = count_digits(&cursor);
+    if (digits > 0 && (cursor.code == '-' || cursor.code == '/' || cursor.code == '.' || cursor.code == ' '))
+        text_next(&cursor);
+    if (digits > 4 || month_read(&cursor) == 0)
+        return false;
+    if (digits > 0)
+        return !text_is_letter(cursor.code);
+    while (cursor.code != TEXT_END && !text_is_digit(cursor.code) && !text_is_letter(cursor.code))
+        text_next(&cursor);
+    return text_is_digit(cursor.code);
+}
+
+/* Three numbers with one separator, one of them a year of four digits or a last one of two; or two numbers
+ * of which one starts with a zero, as no fraction does. */
+static bool is_numeric_date(text_cursor cursor)
+{
+    bool zero = cursor.code == '0';
+    uint32_t first = count_digits(&cursor);
+    uint32_t separator = cursor.code;
+    if (first == 0 || (separator != '/' && separator != '-' && separator != '.'))
+        return false;
+    text_next(&cursor);
+    zero = (zero && first == 2) || cursor.code == '0';
+    uint32_t second = count_digits(&cursor);
+    if (cursor.code != separator)
+        return separator == '/' && zero && first <= 2 && second == 2 && cursor.code == TEXT_END;
+    text_next(&cursor);
+    uint32_t third = count_digits(&cursor);
+    return second > 0 && second <= 2 && (first == 4 || third == 4 || (first <= 2 && third == 2));
+}
+
+/* ---- Bounds, ranges, commas, units ---- */
+
+/* The next run of letters from the cursor on, in lower case; what does not fit is cut. False at the end. */
+#define WORD_SIZE 16
+static bool next_word(text_cursor *cursor, text_cursor *at, char word[WORD_SIZE])
+{
+    size_t count = 0;
+    while (cursor->code != TEXT_END && !text_is_letter(cursor->code))
+        text_next(cursor);
+    *at = *cursor;
+    for (; text_is_letter(cursor->code); text_next(cursor)) {
+        if (count < WORD_SIZE - 1)
+            word[count++] = (char)(cursor->code | 32u);
+    }
+    word[count] = '\0';
+    return count > 0;
+}
+
+static bool is_one_of(const char word[WORD_SIZE], const char *const *words, size_t count)
+{
+    size_t size = 0;
+    while (word[size] != '\0')
+        size++;
+    for (size_t i = 0; i < count; i++) {
+        if (text_is_word(word, size, words[i]))
+            return true;
+    }
+    return false;
+}
+
+/* Stops at the first of the words. */
+static bool find_word(text_cursor *cursor, const char *const *words, size_t count)
+{
+    char word[WORD_SIZE];
+    text_cursor at;
+    while (next_word(cursor, &at, word)) {
+        if (is_one_of(word, words, count)) {
+            *cursor = at;
+            return true;
+        }
+    }
+    return false;
+}
+
+static bool is_bound_sign(uint32_t code)
+{
+    return code == '<' || code == '>' || code == '~' || code == 0xB1 || code == 0x2264 || code == 0x2265 ||
+           code == 0x2248;
+}
+
+static bool find_bound(text_cursor *cursor)
+{
+    static const char *const words[] = {"less",  "more",   "under",        "over",    "least",   "most",
+                                        "below", "above",  "about",        "around",  "nearly",  "almost",
+                                        "max",   "min",    "maximum",      "minimum", "environ", "moins",
+                                        "plus",  "approx", "approximately"};
+    text_cursor at = *cursor;
+    for (; at.code != TEXT_END; text_next(&at)) {
+        bool closing_plus = at.code == '+' && at.at + 1 == at.end;
+        if (is_bound_sign(at.code) || closing_plus) {
+            *cursor = at;
+            return true;
+        }
+    }
+    return find_word(cursor, words, COUNT_OF(words));
+}
+
+/* A dash behind a number; the one that joins a whole number and its fraction was read already, so that the
+ * search starts where the reading stopped. */
+static bool find_range(text_cursor *cursor, uint32_t stopped)
+{
+    static const char *const words[] = {"to", "between", "and", "or", "through"};
+    text_cursor at = *cursor;
+    for (; at.code != TEXT_END; text_next(&at)) {
+        bool long_dash = (at.code >= 0x2012 && at.code <= 0x2015) || at.code == 0x2212;
+        if (long_dash || (at.column == stopped && is_dash(at.code))) {
+            *cursor = at;
+            return true;
+        }
+    }
+    return find_word(cursor, words, COUNT_OF(words));
+}
+
+static bool find_comma(text_cursor *cursor)
+{
+    while (cursor->code != TEXT_END && cursor->code != ',')
+        text_next(cursor);
+    return cursor->code == ',';
+}
+
+static bool is_foot_mark(uint32_t code) { return code == '\'' || code == 0x2019 || code == 0x2032; }
+
+static bool find_feet(text_cursor *cursor)
+{
+    static const char *const words[] = {"ft", "foot", "feet", "pied", "pieds", "pie", "pies"};
+    text_cursor at = *cursor;
+    while (at.code != TEXT_END) {
+        text_cursor mark = at;
+        text_next(&at);
+        if (is_foot_mark(mark.code) && at.code != mark.code) {
+            *cursor = mark;
+            return true;
+        }
+        if (is_foot_mark(mark.code))
+            text_next(&at); /* two of them are an inch mark */
+    }
+    return find_word(cursor, words, COUNT_OF(words));
+}
+
+static bool is_inch_mark(uint32_t code)
+{
+    return code == '"' || code == 0x201C || code == 0x201D || code == 0x2033;
+}
+
+/* Steps over a unit of any quantity. */
+static bool skip_unit(text_cursor *cursor)
+{
+    static const char *const words[] = {"in",  "inch", "inches", "po",  "mm",  "cm",  "m",  "km",  "yd",
+                                        "mil", "mils", "psi",    "kpa", "mpa", "bar", "lb", "lbs", "kg"};
+    char word[WORD_SIZE];
+    text_cursor at;
+    if (is_inch_mark(cursor->code)) {
+        text_next(cursor);
+        return true;
+    }
+    return text_is_letter(cursor->code) && next_word(cursor, &at, word) &&
+           is_one_of(word, words, COUNT_OF(words));
+}
+
+/* At a unit: is it the wrong one, are there two, or is there more behind it? */
+static rodt_status explain_unit(const refusal *r, const text_cursor *at, text_cursor behind)
+{
+    if (behind.code == '.')
+        text_next(&behind);
+    text_skip_blanks(&behind);
+    text_cursor second = behind;
+    if (behind.code == TEXT_END && r->problem->column == r->start.column)
+        return say(r, RODT_E_SYNTAX, at, "the number in front of the unit is missing");
+    if (behind.code == TEXT_END)
+        return say(r, RODT_E_UNIT, at, "this unit does not fit here");
+    if (skip_unit(&second))
+        return say(r, RODT_E_UNIT, &behind, "two units stand behind one number");
+    return say(r, RODT_E_SYNTAX, &behind, "nothing more was expected behind the unit; write one reading");
+}
+
+/* Signs that a pen, a scanner or a keyboard leaves where a digit or the fraction bar was meant. */
+static bool is_damaged_sign(uint32_t code)
+{
+    return code == 'l' || code == 'I' || code == 'O' || code == 'o' || code == 'S' || code == 'B' ||
+           code == 'Z' || code == '|' || code == '\\' || code == '!';
+}
+
+/* ---- The order of the reasons ---- */
+
+static bool starts_below_zero(text_cursor cursor)
+{
+    if (!is_dash(cursor.code))
+        return false;
+    text_next(&cursor);
+    text_skip_blanks(&cursor);
+    return text_is_digit(cursor.code) || cursor.code == '.' || (cursor.code >= 0xBC && cursor.code <= 0xBE) ||
+           (cursor.code >= 0x2150 && cursor.code <= 0x215E);
+}
+
+/* Reasons that are sure when the text has their form. */
+static bool explain_form(const refusal *r, rodt_status *status)
+{
+    text_cursor at = r->start;
+    char shown[TEXT_SHOWN_SIZE];
+    if (is_nothing(at)) {
+        *status = say(r, RODT_E_EMPTY, &at, "nothing is written here");
+    } else if (is_named_date(at) || is_numeric_date(at)) {
+        *status = say(r, RODT_E_DATE_CELL, &at, "this is a date; a spreadsheet makes dates of fractions");
+    } else if (starts_below_zero(at)) {
+        *status = say(r, RODT_E_NEGATIVE, &at, "a reading cannot be below zero");
+    } else if (find_unseen(&at)) {
+        text_show(at.code, shown);
+        *status = text_error(r->error, RODT_E_SYNTAX, at.column,
+                             "a sign that cannot be seen stands here (%s); type the reading again", shown);
+    } else {
+        return false;
+    }
+    return true;
+}
+
+/* Reasons that a sign or a word in the text gives. */
+static bool explain_sign(const refusal *r, rodt_status *status)
+{
+    text_cursor at = r->start;
+    if (!r->decimal_comma && find_comma(&at))
+        *status = say(r, RODT_E_AMBIGUOUS, &at,
+                      "a comma can part decimals or thousands; write a point, or set the decimal comma");
+    else if ((at = r->start, find_feet(&at)))
+        *status = say(r, RODT_E_UNIT, &at, "feet do not fit here; write inches or millimetres");
+    else if ((at = r->start, find_bound(&at)))
+        *status = say(r, RODT_E_AMBIGUOUS, &at,
+                      "this is a bound or an estimate; write the one value that was read");
+    else if ((at = r->start, find_range(&at, r->problem->column)))
+        *status = say(r, RODT_E_AMBIGUOUS, &at,
+                      "this can be a range or a difference; write the one value that was read");
+    else
+        return false;
+    return true;
+}
+
+/* What stands where the reading stopped. */
+static rodt_status explain_place(const refusal *r)
+{
+    const number_problem *problem = r->problem;
+    char shown[TEXT_SHOWN_SIZE];
+    text_cursor at = r->start;
+    if (problem->sentence != NULL)
+        return text_error(r->error, problem->status, problem->column, "%s", problem->sentence);
+    while (at.column < problem->column && at.code != TEXT_END)
+        text_next(&at);
+    text_cursor behind = at;
+    if (skip_unit(&behind))
+        return explain_unit(r, &at, behind);
+    text_show(at.code, shown);
+    behind = at;
+    text_next(&behind);
+    if (is_damaged_sign(at.code) && !text_is_letter(behind.code))
+        return text_error(r->error, RODT_E_SYNTAX, at.column, "%s stands where %s was expected", shown,
+                          problem->wanted);
+    return text_error(r->error, problem->status, at.column, "%s was expected here, not %s", problem->wanted,
+                      shown);
+}
+
+rodt_status number_explain_error(const char *text, size_t size, bool decimal_comma,
+                               const number_problem *problem, rodt_error *error)
+{
+    refusal r = {.problem = problem, .decimal_comma = decimal_comma, .error = error};
+    rodt_status status = problem->status;
+    number_parse_start(&r.start, text, size);
+    bool open = status == RODT_E_SYNTAX || status == RODT_E_AMBIGUOUS;
+    if (open && (explain_form(&r, &status) || explain_sign(&r, &status)))
+        return status;
+    return explain_place(&r);
+}

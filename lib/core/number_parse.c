@@ -1,0 +1,292 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The grammar of one number: digits, decimals, fractions and mixed fractions. */
+#include "core/number_parse.h"
+
+#include <string.h>
+
+/* Digits are counted up to here; a larger number is known to be too large, not how large. With it a whole
+ * number times the finest part still fits in 64 bits. */
+#define DIGITS_END (NUMBER_DEN_MAX + UINT64_C(1))
+
+static bool fail(number_problem *problem, rodt_status status, uint32_t column, const char *sentence)
+{
+    *problem = (number_problem){status, column, NULL, sentence};
+    return false;
+}
+
+static bool want(number_problem *problem, const text_cursor *cursor, const char *wanted)
+{
+    *problem = (number_problem){RODT_E_SYNTAX, cursor->column, wanted, NULL};
+    return false;
+}
+
+void number_parse_start(text_cursor *cursor, const char *text, size_t size)
+{
+    const char *start = text;
+    text_trim(&start, &size);
+    text_start(cursor, text, (size_t)(start - text) + size);
+    while (cursor->at < (const unsigned char *)start)
+        text_next(cursor);
+}
+
+typedef struct vulgar {
+    uint16_t code;
+    uint8_t num;
+    uint8_t den;
+} vulgar;
+
+static const vulgar *find_vulgar(uint32_t code)
+{
+    static const vulgar vulgars[] = {
+        {0xBC, 1, 4},   {0xBD, 1, 2},    {0xBE, 3, 4},   {0x215B, 1, 8}, {0x215C, 3, 8}, {0x215D, 5, 8},
+        {0x215E, 7, 8}, {0x2152, 1, 10}, {0x2155, 1, 5}, {0x2156, 2, 5}, {0x2157, 3, 5}, {0x2158, 4, 5},
+        {0x2153, 1, 3}, {0x2154, 2, 3},  {0x2159, 1, 6}, {0x215A, 5, 6}, {0x2150, 1, 7}, {0x2151, 1, 9},
+    };
+    for (size_t i = 0; code >= 0xBC && i < COUNT_OF(vulgars); i++) {
+        if (vulgars[i].code == code)
+            return &vulgars[i];
+    }
+    return NULL;
+}
+
+/* U+2010 and U+2011 are hyphens. The en dash and the minus sign are not: they part two numbers. */
+static bool is_hyphen(uint32_t code) { return code == '-' || code == 0x2010 || code == 0x2011; }
+
+static bool is_typographic_slash(uint32_t code) { return code == 0x2044 || code == 0x2215; }
+
+static bool is_slash(uint32_t code) { return code == '/' || is_typographic_slash(code); }
+
+/* Tapes are divided by twos and tens, and a millimetre is 5/127 in: nothing else makes a denominator.
+ * Sixths, thirds or forty-firsts are a sixteenth that lost a digit or a footnote that was glued on. */
+bool number_is_on_a_tape(int64_t den)
+{
+    while (den % 2 == 0)
+        den /= 2;
+    while (den % 5 == 0)
+        den /= 5;
+    return den == 1 || den == 127;
+}
+
+/* A leading zero is refused: it is a date or a day's number, or the rest of something else. */
+static bool read_digits(text_cursor *cursor, uint64_t *value, number_problem *problem)
+{
+    uint32_t first = cursor->code;
+    uint32_t column = cursor->column;
+    uint64_t read = 0;
+    if (!text_is_digit(first))
+        return want(problem, cursor, "a digit");
+    for (; text_is_digit(cursor->code); text_next(cursor)) {
+        read = read * 10 + (cursor->code - '0');
+        if (read > DIGITS_END)
+            read = DIGITS_END;
+    }
+    if (first == '0' && cursor->column > column + 1)
+        return fail(problem, RODT_E_SYNTAX, column, "the number starts with a zero too many");
+    *value = read;
+    return true;
+}
+
+/* whole + num / den; what was read is bounded, so that this fits. */
+static bool set_value(uint64_t whole, uint64_t num, uint64_t den, number_text *out)
+{
+    out->is_too_large = whole >= DIGITS_END || num >= DIGITS_END;
+    if (out->is_too_large)
+        return true;
+    return number_make((int64_t)(whole * den + num), (int64_t)den, &out->value);
+}
+
+/* Twelve decimals are taken in; whether they are too fine is known in lowest terms. */
+#define SCALE_END (UINT64_C(1000) * NUMBER_DEN_MAX)
+
+/* Closing zeros say nothing of the value and may be many, so a zero counts when a digit follows it. */
+static bool read_decimals(text_cursor *cursor, uint64_t whole, number_text *out, number_problem *problem)
+{
+    uint32_t column = cursor->column;
+    uint64_t num = 0;
+    uint64_t den = 1;
+    uint64_t scale = 1;
+    for (; text_is_digit(cursor->code); text_next(cursor)) {
+        scale *= scale <= SCALE_END ? 10 : 1;
+        if (cursor->code == '0')
+            continue;
+        if (scale > SCALE_END)
+            return fail(problem, RODT_E_RANGE, column, "there are more decimals than a reading can have");
+        num = num * (scale / den) + (cursor->code - '0');
+        den = scale;
+    }
+    number part;
+    if (!number_make((int64_t)num, (int64_t)den, &part) || part.den > NUMBER_DEN_MAX)
+        return fail(problem, RODT_E_RANGE, column, "there are more decimals than a reading can have");
+    return set_value(whole, (uint64_t)part.num, (uint64_t)part.den, out);
+}
+
+/* Behind the decimal sign. Three digits behind the other sign of the form may be a group of thousands, as
+ * 1.000 is in a file with decimal commas; no group stands behind a single zero or behind nothing. */
+static bool read_decimal(text_cursor *cursor, bool other_sign, uint64_t whole, number_text *out,
+                         number_problem *problem)
+{
+    uint32_t column = cursor->column;
+    text_next(cursor);
+    if (!text_is_digit(cursor->code))
+        return want(problem, cursor, "a digit behind the decimal sign");
+    if (!read_decimals(cursor, whole, out, problem))
+        return false;
+    if (other_sign && whole != 0 && cursor->column - column == 4)
+        return fail(problem, RODT_E_AMBIGUOUS, column,
+                    "the point can part thousands here; write the decimals with a comma");
+    return true;
+}
+
+/* Decimal sign here? With a comma as the sign of the form a point is understood too. */
+static bool is_decimal_sign(uint32_t code, bool decimal_comma)
+{
+    return code == '.' || (decimal_comma && code == ',');
+}
+
+static bool check_fraction(bool has_whole, uint64_t num, uint64_t den, uint32_t column,
+                           number_problem *problem)
+{
+    if (den == 0)
+        return fail(problem, RODT_E_SYNTAX, column, "a fraction cannot have zero below its bar");
+    if (den > NUMBER_DEN_MAX)
+        return fail(problem, RODT_E_RANGE, column, "the number below the fraction bar is too large");
+    if (has_whole && num >= den)
+        return fail(problem, RODT_E_SYNTAX, column, "a fraction behind a whole number must be less than one");
+    if (!number_is_on_a_tape((int64_t)den))
+        return fail(problem, RODT_E_SYNTAX, column,
+                    "no tape is divided like this; halves to sixty-fourths or tenths were expected");
+    return true;
+}
+
+/* At the fraction bar. Text that lost its raised digits writes 2 1/2 as 21/2 with the typographic bar, so
+ * that an improper fraction with that bar and two digits above it has two meanings. */
+static bool read_bar(text_cursor *cursor, bool has_whole, uint64_t whole, uint64_t num, number_text *out,
+                     number_problem *problem)
+{
+    uint32_t bar = cursor->code;
+    uint32_t bar_column = cursor->column;
+    uint64_t den;
+    text_next(cursor);
+    uint32_t column = cursor->column;
+    if (!read_digits(cursor, &den, problem) || !check_fraction(has_whole, num, den, column, problem))
+        return false;
+    if (is_typographic_slash(bar) && num >= den && num >= 10)
+        return fail(problem, RODT_E_AMBIGUOUS, bar_column,
+                    "this can be a whole number and a fraction without the blank between them");
+    out->is_fraction = true;
+    return set_value(whole, num, den, out);
+}
+
+static bool read_vulgar(text_cursor *cursor, uint64_t whole, const vulgar *part, number_text *out,
+                        number_problem *problem)
+{
+    if (!check_fraction(false, part->num, part->den, cursor->column, problem))
+        return false;
+    text_next(cursor);
+    out->is_fraction = true;
+    return set_value(whole, part->num, part->den, out);
+}
+
+/* Behind a whole number and what joins it to a fraction. */
+static bool read_joined(text_cursor *cursor, bool hyphen, uint64_t whole, number_text *out,
+                        number_problem *problem)
+{
+    const vulgar *part = find_vulgar(cursor->code);
+    uint32_t column = cursor->column;
+    uint64_t num;
+    if (part != NULL)
+        return read_vulgar(cursor, whole, part, out, problem);
+    if (!read_digits(cursor, &num, problem))
+        return false;
+    if (is_slash(cursor->code))
+        return read_bar(cursor, true, whole, num, out, problem);
+    if (hyphen)
+        return fail(problem, RODT_E_AMBIGUOUS, column, "two numbers with a hyphen can be a range; write one");
+    return fail(problem, RODT_E_SYNTAX, column, "this is a second number; is a bar or a point lost?");
+}
+
+/* Behind the first whole number. A blank may lead to a fraction or to a unit. */
+static bool read_behind_whole(text_cursor *cursor, uint64_t whole, number_text *out, number_problem *problem)
+{
+    text_cursor ahead = *cursor;
+    bool hyphen = is_hyphen(cursor->code);
+    if (hyphen)
+        text_next(&ahead);
+    else
+        text_skip_blanks(&ahead);
+    bool joined = text_is_digit(ahead.code) || find_vulgar(ahead.code) != NULL;
+    if (joined || hyphen) {
+        *cursor = ahead;
+        return read_joined(cursor, hyphen, whole, out, problem);
+    }
+    out->is_bare = true;
+    return set_value(whole, 0, 1, out);
+}
+
+bool number_parse(text_cursor *cursor, bool decimal_comma, number_text *out, number_problem *problem)
+{
+    uint64_t whole = 0;
+    *out = (number_text){0};
+    if (cursor->code == TEXT_END)
+        return fail(problem, RODT_E_EMPTY, 0, "nothing is written here");
+    if (cursor->code == '+')
+        text_next(cursor);
+    const vulgar *part = find_vulgar(cursor->code);
+    if (part != NULL)
+        return read_vulgar(cursor, 0, part, out, problem);
+    if (is_decimal_sign(cursor->code, decimal_comma))
+        return read_decimal(cursor, false, 0, out, problem);
+    if (!text_is_digit(cursor->code))
+        return want(problem, cursor, "a number");
+    if (!read_digits(cursor, &whole, problem))
+        return false;
+    if (is_decimal_sign(cursor->code, decimal_comma))
+        return read_decimal(cursor, decimal_comma && cursor->code == '.', whole, out, problem);
+    if (is_slash(cursor->code))
+        return read_bar(cursor, false, 0, whole, out, problem);
+    return read_behind_whole(cursor, whole, out, problem);
+}
+
+bool number_is_day_of_month(const number_text *read)
+{
+    return read->is_bare && !read->is_too_large && read->value.num >= 30000 && read->value.num <= 60000;
+}
+
+static size_t put_number(char *text, uint64_t value)
+{
+    char digits[20];
+    size_t count = 0;
+    do {
+        digits[count++] = (char)('0' + value % 10);
+        value /= 10;
+    } while (value != 0);
+    for (size_t i = 0; i < count; i++)
+        text[i] = digits[count - 1 - i];
+    return count;
+}
+
+rodt_status number_format(number value, char *text, size_t size)
+{
+    char line[64];
+    size_t used = 0;
+    if (text == NULL || value.den <= 0)
+        return RODT_E_ARGUMENT;
+    uint64_t den = (uint64_t)value.den;
+    uint64_t num = value.num < 0 ? 0 - (uint64_t)value.num : (uint64_t)value.num;
+    if (value.num < 0)
+        line[used++] = '-';
+    if (num >= den || num == 0)
+        used += put_number(line + used, num / den);
+    if (num % den != 0) {
+        if (num >= den)
+            line[used++] = ' ';
+        used += put_number(line + used, num % den);
+        line[used++] = '/';
+        used += put_number(line + used, den);
+    }
+    if (used >= size)
+        return RODT_E_SPACE;
+    memcpy(text, line, used);
+    text[used] = '\0';
+    return RODT_OK;
+}

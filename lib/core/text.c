@@ -1,0 +1,211 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* UTF-8 in, sentences out. Knows no locale: isalpha, tolower and the multibyte functions are not used. */
+#include "core/text.h"
+
+#include <stdarg.h>
+#include <stdio.h>
+#include <string.h>
+
+/* Number of bytes that a first byte announces, or 0 if no character starts with it. */
+static uint32_t announced_bytes(unsigned char first)
+{
+    if (first < 0x80)
+        return 1;
+    if (first >= 0xC2 && first <= 0xDF)
+        return 2;
+    if (first >= 0xE0 && first <= 0xEF)
+        return 3;
+    if (first >= 0xF0 && first <= 0xF4)
+        return 4;
+    return 0;
+}
+
+/* Decodes one character by the rules of RFC 3629: no overlong form, no surrogate, nothing above U+10FFFF. */
+static uint32_t decode(const unsigned char *at, const unsigned char *end, uint32_t *bytes)
+{
+    static const uint32_t smallest[] = {0, 0, 0x80, 0x800, 0x10000};
+    uint32_t n = announced_bytes(*at);
+    *bytes = 1;
+    if (n == 1)
+        return *at;
+    if (n == 0 || (size_t)(end - at) < n)
+        return TEXT_BAD;
+    uint32_t code = *at & (0xFFu >> (n + 1));
+    for (uint32_t i = 1; i < n; i++) {
+        if ((at[i] & 0xC0) != 0x80)
+            return TEXT_BAD;
+        code = code << 6 | (at[i] & 0x3Fu);
+    }
+    if (code < smallest[n] || code > 0x10FFFF || (code >= 0xD800 && code <= 0xDFFF))
+        return TEXT_BAD;
+    *bytes = n;
+    return code;
+}
+
+static void look(text_cursor *cursor)
+{
+    cursor->bytes = 0;
+    cursor->code = TEXT_END;
+    if (cursor->at < cursor->end)
+        cursor->code = decode(cursor->at, cursor->end, &cursor->bytes);
+}
+
+void text_start(text_cursor *cursor, const char *text, size_t size)
+{
+    cursor->at = (const unsigned char *)text;
+    cursor->end = cursor->at + size;
+    cursor->column = 1;
+    look(cursor);
+}
+
+void text_next(text_cursor *cursor)
+{
+    if (cursor->code == TEXT_END)
+        return;
+    cursor->at += cursor->bytes;
+    cursor->column++;
+    look(cursor);
+}
+
+bool text_is_blank(uint32_t code)
+{
+    return code == ' ' || code == '\t' || code == 0xA0 || code == 0x2007 || code == 0x2009 || code == 0x202F;
+}
+
+void text_skip_blanks(text_cursor *cursor)
+{
+    while (text_is_blank(cursor->code))
+        text_next(cursor);
+}
+
+static bool is_edge(uint32_t code) { return text_is_blank(code) || code == '\n' || code == '\r'; }
+
+void text_trim(const char **text, size_t *size)
+{
+    text_cursor cursor;
+    text_start(&cursor, *text, *size);
+    while (is_edge(cursor.code))
+        text_next(&cursor);
+    const unsigned char *start = cursor.at;
+    const unsigned char *stop = start;
+    for (; cursor.code != TEXT_END; text_next(&cursor)) {
+        if (!is_edge(cursor.code))
+            stop = cursor.at + cursor.bytes;
+    }
+    *text = (const char *)start;
+    *size = (size_t)(stop - start);
+}
+
+bool text_is_word(const char *text, size_t size, const char *word)
+{
+    if (strlen(word) != size)
+        return false;
+    for (size_t i = 0; i < size; i++) {
+        unsigned char a = (unsigned char)text[i];
+        unsigned char b = (unsigned char)word[i];
+        if (a != b && !(text_is_letter(a) && (a | 32u) == (b | 32u)))
+            return false;
+    }
+    return true;
+}
+
+/* A sentence that is cut must not end inside a character. */
+static void cut_at_character(char *text, size_t size)
+{
+    size_t end = size;
+    while (end > 0 && ((unsigned char)text[end - 1] & 0xC0) == 0x80)
+        end--;
+    if (end > 0 && announced_bytes((unsigned char)text[end - 1]) != size - end + 1)
+        text[end - 1] = '\0';
+}
+
+rodt_status text_error(rodt_error *error, rodt_status status, uint32_t column, const char *format, ...)
+{
+    if (error == NULL)
+        return status;
+    memset(error, 0, sizeof *error);
+    error->status = status;
+    error->column = column;
+    va_list arguments;
+    va_start(arguments, format);
+    int wanted = vsnprintf(error->text, sizeof error->text, format, arguments);
+    va_end(arguments);
+    if (wanted >= (int)sizeof error->text)
+        cut_at_character(error->text, sizeof error->text - 1);
+    return status;
+}
+
+/* Controls, format characters and unusual spaces change a text without being seen. */
+static bool has_shape(uint32_t code)
+{
+    if (code < 0x21 || (code >= 0x7F && code <= 0xA0) || code == 0xAD)
+        return false;
+    if ((code >= 0x2000 && code <= 0x200F) || (code >= 0x2028 && code <= 0x202F))
+        return false;
+    if ((code >= 0x205F && code <= 0x206F) || code == 0x3000 || code == 0xFEFF)
+        return false;
+    return code < 0xE000 || (code > 0xF8FF && code < 0xFFF0);
+}
+
+static void encode(uint32_t code, char shown[TEXT_SHOWN_SIZE])
+{
+    unsigned n = code < 0x80 ? 1 : code < 0x800 ? 2 : code < 0x10000 ? 3 : 4;
+    static const unsigned char marks[] = {0, 0, 0xC0, 0xE0, 0xF0};
+    for (unsigned i = n; i-- > 1; code >>= 6)
+        shown[i] = (char)(0x80 | (code & 0x3F));
+    shown[0] = (char)(marks[n] | code);
+    shown[n] = '\0';
+}
+
+void text_show(uint32_t code, char shown[TEXT_SHOWN_SIZE])
+{
+    if (code == TEXT_END)
+        memcpy(shown, "the end", sizeof "the end");
+    else if (code == TEXT_BAD)
+        memcpy(shown, "a broken byte", sizeof "a broken byte");
+    else if (has_shape(code))
+        encode(code, shown);
+    else
+        snprintf(shown, TEXT_SHOWN_SIZE, "U+%04X", (unsigned)code);
+}
+
+void text_begin(text_writer *writer)
+{
+    writer->used = 0;
+    writer->full = false;
+    writer->buffer[0] = '\0';
+}
+
+void text_put(text_writer *writer, const char *text)
+{
+    size_t size = strlen(text);
+    if (size >= sizeof writer->buffer - writer->used) {
+        writer->full = true;
+        return;
+    }
+    memcpy(writer->buffer + writer->used, text, size + 1);
+    writer->used += size;
+}
+
+void text_putf(text_writer *writer, const char *format, ...)
+{
+    size_t left = sizeof writer->buffer - writer->used;
+    va_list arguments;
+    va_start(arguments, format);
+    int wanted = vsnprintf(writer->buffer + writer->used, left, format, arguments);
+    va_end(arguments);
+    if (wanted < 0 || (size_t)wanted >= left)
+        writer->full = true;
+    else
+        writer->used += (size_t)wanted;
+}
+
+rodt_status text_deliver(const text_writer *writer, char *text, size_t size)
+{
+    if (text == NULL)
+        return RODT_E_ARGUMENT;
+    if (writer->full || writer->used >= size)
+        return RODT_E_SPACE;
+    memcpy(text, writer->buffer, writer->used + 1);
+    return RODT_OK;
+}

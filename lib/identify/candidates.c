@@ -1,0 +1,279 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The chambers of the tables against the clues. A class that the rule set has no row for is no variant of its own:
+ * what is listed is what a limit can hang on. */
+#include "identify/candidates.h"
+
+#include <string.h>
+
+/* A limit is about four fifths of the rated stroke (49 CFR 393.47(e)(2) says so of actuators without a row). */
+static const rodt_ratio usual_share = {4, 5};
+
+/* What one clue says of one chamber. */
+typedef enum fit { SILENT, FITS, DOUBTFUL, DIFFERS } fit;
+
+/* A chamber of the tables in one stroke class. */
+typedef struct variant {
+    const rodt_chamber_row *row;
+    rodt_stroke_class stroke_class;
+    rodt_length rated_stroke; /* given = a row of limits that holds only for this mark */
+    rodt_length rated_stroke_mm;
+} variant;
+
+static bool is_marked(rodt_length rated, rodt_length rated_mm, rodt_length mark)
+{
+    return rodt_length_given(rated) &&
+           (rodt_length_compare(rated, mark) == 0 || rodt_length_compare(rated_mm, mark) == 0);
+}
+
+/* --- Rows ---------------------------------------------------------------------------------------------- */
+
+/* The law's rows, and behind them the carrier's own. */
+static const rodt_limit *limit_at(const question *q, size_t index)
+{
+    size_t count = rodt_rules_limit_count(q->law);
+    if (index < count || q->law == q->rules)
+        return rodt_rules_limit(q->law, index);
+    return rodt_rules_limit(q->rules, index - count);
+}
+
+static bool is_of(const rodt_limit *limit, const rodt_chamber_row *row)
+{
+    return limit->family == row->family && strcmp(limit->size, row->size) == 0;
+}
+
+/* Rows that differ in nothing but their days are one variant. */
+static bool is_first_of_its_kind(const question *q, size_t index)
+{
+    const rodt_limit *limit = limit_at(q, index);
+    for (size_t i = 0; i < index; i++) {
+        const rodt_limit *before = limit_at(q, i);
+        if (before->family == limit->family && before->stroke_class == limit->stroke_class &&
+            strcmp(before->size, limit->size) == 0 &&
+            rodt_length_compare(before->rated_stroke, limit->rated_stroke) == 0)
+            return false;
+    }
+    return true;
+}
+
+/* --- One variant against the clues -------------------------------------------------------------------- */
+
+static fit fits_if(bool condition) { return condition ? FITS : DIFFERS; }
+
+/* Only clamp chambers are built for long stroke (common practice, no source). */
+static fit fit_long_sign(const variant *v)
+{
+    if (v->row->family != RODT_FAMILY_CLAMP && v->row->family != RODT_FAMILY_UNKNOWN)
+        return DIFFERS;
+    return v->stroke_class == RODT_CLASS_UNKNOWN ? SILENT : fits_if(v->stroke_class == RODT_CLASS_LONG);
+}
+
+static fit fit_stamp(const rodt_chamber *stamp, const variant *v)
+{
+    if (stamp->size[0] == '\0' && stamp->family == RODT_FAMILY_UNKNOWN)
+        return SILENT;
+    return fits_if((stamp->family == RODT_FAMILY_UNKNOWN || stamp->family == v->row->family) &&
+                   (stamp->size[0] == '\0' || strcmp(stamp->size, v->row->size) == 0));
+}
+
+/* A family with one limit for all matches whatever class is stamped on it by name. */
+static fit fit_stamped_class(const rodt_chamber *stamp, const variant *v)
+{
+    if (stamp->stroke_class == RODT_CLASS_LONG && stamp->family == RODT_FAMILY_UNKNOWN)
+        return fit_long_sign(v);
+    if (stamp->stroke_class == RODT_CLASS_UNKNOWN || v->stroke_class == RODT_CLASS_UNKNOWN)
+        return SILENT;
+    return fits_if(stamp->stroke_class == v->stroke_class);
+}
+
+/* True if the mark belongs to another row of the same chamber and class. */
+static bool is_taken(const question *q, const variant *v, rodt_length mark)
+{
+    const rodt_limit *limit;
+    for (size_t i = 0; (limit = limit_at(q, i)) != NULL; i++) {
+        if (is_of(limit, v->row) && limit->stroke_class == v->stroke_class &&
+            is_marked(limit->rated_stroke, limit->rated_stroke_mm, mark))
+            return true;
+    }
+    return false;
+}
+
+/* True if the mark is the standard chamber's and too short for a long one with this limit. Type 24 shows why the
+ * second is asked: some accounts give the standard 24 the 2 1/2 in that others give the long one. */
+static bool is_standard_mark(const variant *v, rodt_length mark, rodt_length limit)
+{
+    rodt_length usual_limit;
+    return rodt_length_compare(mark, v->row->standard_rated_stroke) == 0 && rodt_length_given(limit) &&
+           rodt_length_scale(mark, usual_share, &usual_limit) == RODT_OK &&
+           rodt_length_compare(limit, usual_limit) > 0;
+}
+
+/* The rated strokes of the standard class are second-hand, so they raise a doubt at most. That a limit lies below
+ * the full travel holds for every chamber. */
+static fit fit_rated_stroke(const question *q, const variant *v, rodt_length limit, rodt_length mark)
+{
+    if (!rodt_length_given(mark))
+        return SILENT;
+    if (rodt_length_given(v->rated_stroke))
+        return fits_if(is_marked(v->rated_stroke, v->rated_stroke_mm, mark));
+    if (is_taken(q, v, mark) || (rodt_length_given(limit) && rodt_length_compare(mark, limit) <= 0))
+        return DIFFERS;
+    if (!rodt_length_given(v->row->standard_rated_stroke))
+        return SILENT;
+    if (v->stroke_class == RODT_CLASS_STANDARD)
+        return rodt_length_compare(mark, v->row->standard_rated_stroke) == 0 ? FITS : DOUBTFUL;
+    return v->stroke_class == RODT_CLASS_LONG && is_standard_mark(v, mark, limit) ? DOUBTFUL : SILENT;
+}
+
+static fit fit_diameter(const question *q, rodt_candidate *candidate, rodt_status *status)
+{
+    rodt_length taped = q->clues->diameter;
+    if (!rodt_length_given(taped) || !rodt_length_given(candidate->diameter))
+        return SILENT;
+    bool wider = rodt_length_compare(taped, candidate->diameter) > 0;
+    *status = wider ? rodt_length_subtract(taped, candidate->diameter, &candidate->diameter_distance)
+                    : rodt_length_subtract(candidate->diameter, taped, &candidate->diameter_distance);
+    return fits_if(rodt_length_compare(candidate->diameter_distance, q->tolerance) <= 0);
+}
+
+static void note(trial *t, uint32_t clue, fit how)
+{
+    if (how == FITS)
+        t->candidate.clues_for |= clue;
+    else if (how == DIFFERS)
+        t->candidate.clues_against |= clue;
+    else if (how == DOUBTFUL)
+        t->doubts |= clue;
+}
+
+/* What is marked on the housing decides only where the tables are silent. */
+static rodt_status find_limit_by_marks(const question *q, rodt_candidate *candidate)
+{
+    const rodt_clues *clues = q->clues;
+    rodt_chamber marked = candidate->chamber;
+    rodt_limit_answer answer;
+    marked.rated_stroke = rodt_length_given(clues->rated_stroke) ? clues->rated_stroke : clues->stamp.rated_stroke;
+    marked.marked_limit = clues->stamp.marked_limit;
+    rodt_status status = rodt_rules_find_limit(q->rules, &marked, q->day, &answer);
+    if (status == RODT_OK && answer.basis != RODT_BASIS_NONE) {
+        candidate->chamber = marked;
+        candidate->limit = answer.limit;
+    }
+    return status;
+}
+
+static rodt_status find_limit(const question *q, rodt_candidate *candidate)
+{
+    rodt_limit_answer answer = {.basis = RODT_BASIS_NONE};
+    rodt_status status = rodt_rules_find_limit(q->rules, &candidate->chamber, q->day, &answer);
+    candidate->limit = answer.limit;
+    if (status == RODT_OK && answer.basis == RODT_BASIS_NONE && !rodt_length_given(candidate->chamber.rated_stroke))
+        status = find_limit_by_marks(q, candidate);
+    return status;
+}
+
+static rodt_candidate make_candidate(const variant *v)
+{
+    rodt_candidate candidate = {.diameter = v->row->outside_diameter};
+    candidate.chamber.family = v->row->family;
+    candidate.chamber.stroke_class = v->stroke_class;
+    candidate.chamber.rated_stroke = v->rated_stroke;
+    memcpy(candidate.chamber.size, v->row->size, strlen(v->row->size) + 1);
+    return candidate;
+}
+
+static rodt_status try_variant(const question *q, const variant *v, trial *t)
+{
+    const rodt_clues *clues = q->clues;
+    *t = (trial){.candidate = make_candidate(v)};
+    rodt_status status = find_limit(q, &t->candidate);
+    if (status != RODT_OK)
+        return status;
+    rodt_length limit = t->candidate.limit;
+    note(t, RODT_CLUE_STAMP, fit_stamp(&clues->stamp, v));
+    note(t, STAMPED_CLASS, fit_stamped_class(&clues->stamp, v));
+    note(t, STAMPED_CLASS, fit_rated_stroke(q, v, limit, clues->stamp.rated_stroke));
+    note(t, RODT_CLUE_RATED_STROKE, fit_rated_stroke(q, v, limit, clues->rated_stroke));
+    note(t, RODT_CLUE_DIAMETER, fit_diameter(q, &t->candidate, &status));
+    if (clues->family != RODT_FAMILY_UNKNOWN)
+        note(t, RODT_CLUE_FAMILY, fits_if(clues->family == v->row->family));
+    if (clues->port == RODT_PORT_SQUARE)
+        note(t, RODT_CLUE_PORT, fit_long_sign(v));
+    if (clues->tag == RODT_TAG_TRAPEZOID)
+        note(t, RODT_CLUE_TAG, fit_long_sign(v));
+    return status;
+}
+
+/* --- Every chamber in every class ----------------------------------------------------------------------- */
+
+typedef struct walker {
+    const question *asked;
+    trial_visitor *visit;
+    void *state;
+    rodt_status status;
+} walker;
+
+static void visit(walker *w, variant v)
+{
+    trial tried;
+    if (w->status == RODT_OK)
+        w->status = try_variant(w->asked, &v, &tried);
+    if (w->status == RODT_OK)
+        w->visit(w->state, &tried);
+}
+
+static bool has_long_sign(const rodt_clues *clues)
+{
+    return clues->port == RODT_PORT_SQUARE || clues->tag == RODT_TAG_TRAPEZOID ||
+           clues->stamp.stroke_class == RODT_CLASS_LONG;
+}
+
+/* Long stroke without a row of its own (6, 9, 36) is a chamber without a published limit, and is thought of only
+ * where a sign speaks for it. */
+static void walk_chamber(walker *w, const rodt_chamber_row *row)
+{
+    bool has_class[RODT_CLASS_LONG + 1] = {false, false, false};
+    const rodt_limit *limit;
+    for (size_t i = 0; (limit = limit_at(w->asked, i)) != NULL; i++) {
+        bool adds_nothing = limit->stroke_class == RODT_CLASS_UNKNOWN && has_class[RODT_CLASS_STANDARD];
+        if (!is_of(limit, row) || adds_nothing || !is_first_of_its_kind(w->asked, i))
+            continue;
+        has_class[limit->stroke_class] = true;
+        visit(w, (variant){row, limit->stroke_class, limit->rated_stroke, limit->rated_stroke_mm});
+    }
+    if (has_class[RODT_CLASS_STANDARD] && !has_class[RODT_CLASS_LONG] && has_long_sign(w->asked->clues))
+        visit(w, (variant){.row = row, .stroke_class = RODT_CLASS_LONG});
+    if (!has_class[RODT_CLASS_UNKNOWN] && !has_class[RODT_CLASS_STANDARD] && !has_class[RODT_CLASS_LONG])
+        visit(w, (variant){.row = row});
+}
+
+static bool is_listed(const rodt_chamber *stamp)
+{
+    const rodt_chamber_row *row;
+    for (size_t i = 0; (row = rodt_chamber_row_at(i)) != NULL; i++) {
+        if (strcmp(stamp->size, row->size) == 0 &&
+            (stamp->family == RODT_FAMILY_UNKNOWN || stamp->family == row->family))
+            return true;
+    }
+    return false;
+}
+
+/* A stamped size that no table knows is a chamber all the same: what is marked on it can limit its stroke. */
+static void walk_stamp(walker *w)
+{
+    const rodt_clues *clues = w->asked->clues;
+    const rodt_chamber *stamp = &clues->stamp;
+    rodt_family family = stamp->family != RODT_FAMILY_UNKNOWN ? stamp->family : clues->family;
+    rodt_chamber_row row = {.family = family, .size = stamp->size};
+    if (stamp->size[0] != '\0' && !is_listed(stamp))
+        visit(w, (variant){.row = &row, .stroke_class = stamp->stroke_class});
+}
+
+rodt_status try_every_chamber(const question *asked, trial_visitor *visitor, void *state)
+{
+    walker w = {asked, visitor, state, RODT_OK};
+    const rodt_chamber_row *row;
+    for (size_t i = 0; (row = rodt_chamber_row_at(i)) != NULL; i++)
+        walk_chamber(&w, row);
+    walk_stamp(&w);
+    return w.status;
+}

@@ -1,0 +1,232 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Identification of a chamber. Which housing it is, is told by stamp, family and diameter; the signs of the stroke
+ * class and the rated stroke only choose among what those leave, so that a tag can never turn one size into another. */
+#include "rodtravel/identify.h"
+
+#include <string.h>
+
+#include "identify/candidates.h"
+#include "identify/next_observation.h"
+
+#define HOUSING_CLUES ((uint32_t)(RODT_CLUE_STAMP | RODT_CLUE_FAMILY | RODT_CLUE_DIAMETER))
+
+typedef struct search {
+    const rodt_clues *clues;
+    bool seen[CLUE_SETS]; /* the sets of clues that speak against some chamber */
+    rodt_identification found;
+} search;
+
+/* --- Which of them can be it -------------------------------------------------------------------------- */
+
+static void record(void *state, const trial *tried)
+{
+    search *s = state;
+    s->seen[tried->candidate.clues_against | tried->doubts] = true;
+}
+
+static bool is_part(uint32_t part, uint32_t whole) { return (part & ~whole) == 0; }
+
+/* No chamber has less against it, clue for clue, in the clues of `which`; the others are those of `against`. */
+static bool is_least(const search *s, uint32_t against, uint32_t which)
+{
+    bool same_housing = which != HOUSING_CLUES;
+    for (uint32_t set = 0; set < CLUE_SETS; set++) {
+        bool comparable = !same_housing || ((set ^ against) & HOUSING_CLUES) == 0;
+        uint32_t less = set & which;
+        if (s->seen[set] && comparable && less != (against & which) && is_part(less, against & which))
+            return false;
+    }
+    return true;
+}
+
+/* Several sets of clues can be true together; each chamber that one of the largest such sets allows is kept. Where
+ * a clue to the housing speaks against a chamber, another one must speak for it. */
+static bool is_possible(const search *s, trial *t)
+{
+    uint32_t all = t->candidate.clues_against | t->doubts;
+    if ((all & HOUSING_CLUES) != 0 && (t->candidate.clues_for & HOUSING_CLUES) == 0)
+        return false;
+    if (!is_least(s, all, HOUSING_CLUES))
+        return false;
+    if (s->seen[all & HOUSING_CLUES])
+        return is_part(t->candidate.clues_against, HOUSING_CLUES);
+    t->candidate.clues_against = all;
+    return is_least(s, all, ~HOUSING_CLUES);
+}
+
+/* True if some chamber has none of these clues against it. */
+static bool can_all_be_true(const search *s, uint32_t clues)
+{
+    for (uint32_t set = 0; set < CLUE_SETS; set++) {
+        if (s->seen[set] && (set & clues) == 0)
+            return true;
+    }
+    return false;
+}
+
+static bool is_minimal_conflict(const search *s, uint32_t clues)
+{
+    if (can_all_be_true(s, clues))
+        return false;
+    for (uint32_t clue = 1; clue < CLUE_SETS; clue <<= 1) {
+        if ((clues & clue) != 0 && !can_all_be_true(s, clues & ~clue))
+            return false;
+    }
+    return true;
+}
+
+static uint32_t as_public(uint32_t clues)
+{
+    return (clues & STAMPED_CLASS) != 0 ? (clues & ~STAMPED_CLASS) | RODT_CLUE_STAMP : clues;
+}
+
+/* The clues of every knot: a set that cannot all be true, while it could without any one of them. */
+static uint32_t find_contradiction(const search *s)
+{
+    uint32_t contradiction = 0;
+    for (uint32_t clues = 1; clues < CLUE_SETS; clues++) {
+        if (is_minimal_conflict(s, clues))
+            contradiction |= clues;
+    }
+    return as_public(contradiction);
+}
+
+/* --- The answer --------------------------------------------------------------------------------------- */
+
+static int count_bits(uint32_t bits)
+{
+    int count = 0;
+    for (; bits != 0; bits &= bits - 1)
+        count++;
+    return count;
+}
+
+/* No limit stands behind every limit. */
+static int compare_limits(rodt_length a, rodt_length b)
+{
+    if (rodt_length_given(a) != rodt_length_given(b))
+        return rodt_length_given(a) ? -1 : 1;
+    return rodt_length_compare(a, b);
+}
+
+static bool stands_before(const rodt_candidate *a, const rodt_candidate *b)
+{
+    int order = count_bits(a->clues_against) - count_bits(b->clues_against);
+    if (order == 0)
+        order = count_bits(b->clues_for) - count_bits(a->clues_for);
+    if (order == 0)
+        order = rodt_length_compare(a->diameter_distance, b->diameter_distance);
+    return (order != 0 ? order : compare_limits(a->limit, b->limit)) < 0;
+}
+
+/* A carrier's own table can have more kinds than there is room for: the last one leaves, but its limit stays in
+ * the strict limit. */
+static void insert(rodt_identification *found, const rodt_candidate *candidate)
+{
+    size_t at = found->count;
+    if (compare_limits(candidate->limit, found->strict_limit) < 0)
+        found->strict_limit = candidate->limit;
+    while (at > 0 && stands_before(candidate, &found->candidates[at - 1]))
+        at--;
+    if (at == RODT_CANDIDATES_MAX)
+        return;
+    size_t behind = found->count - at - (found->count == RODT_CANDIDATES_MAX);
+    memmove(&found->candidates[at + 1], &found->candidates[at], behind * sizeof *candidate);
+    found->candidates[at] = *candidate;
+    found->count += found->count < RODT_CANDIDATES_MAX;
+}
+
+static void keep(void *state, const trial *tried)
+{
+    search *s = state;
+    trial t = *tried;
+    rodt_candidate *candidate = &t.candidate;
+    if (!is_possible(s, &t))
+        return;
+    candidate->clues_for = as_public(candidate->clues_for);
+    candidate->clues_against = as_public(candidate->clues_against);
+    candidate->clues_for &= ~candidate->clues_against;
+    if ((candidate->clues_for & RODT_CLUE_STAMP) != 0)
+        memcpy(candidate->chamber.spring_size, s->clues->stamp.spring_size, RODT_SIZE_TEXT_SIZE);
+    insert(&s->found, candidate);
+}
+
+/* --- The door ----------------------------------------------------------------------------------------- */
+
+static bool is_closed(const char size[RODT_SIZE_TEXT_SIZE])
+{
+    return memchr(size, '\0', RODT_SIZE_TEXT_SIZE) != NULL;
+}
+
+static bool is_sound(const rodt_clues *clues)
+{
+    const rodt_chamber *stamp = &clues->stamp;
+    return (unsigned)clues->family <= RODT_FAMILY_DD3 && (unsigned)clues->port <= RODT_PORT_SQUARE &&
+           (unsigned)clues->tag <= RODT_TAG_TRAPEZOID && (unsigned)stamp->family <= RODT_FAMILY_DD3 &&
+           (unsigned)stamp->stroke_class <= RODT_CLASS_LONG && is_closed(stamp->size) &&
+           is_closed(stamp->spring_size);
+}
+
+/* Not given, or a length above zero. */
+static bool is_measure(rodt_length length)
+{
+    return (length.den == 0 && length.num == 0) || (length.den > 0 && length.num > 0);
+}
+
+static bool has_measures(const rodt_clues *clues)
+{
+    return is_measure(clues->rated_stroke) && is_measure(clues->diameter) && is_measure(clues->diameter_division) &&
+           is_measure(clues->stamp.rated_stroke) && is_measure(clues->stamp.marked_limit);
+}
+
+static bool has_clue(const rodt_clues *clues)
+{
+    const rodt_chamber *stamp = &clues->stamp;
+    return stamp->size[0] != '\0' || stamp->family != RODT_FAMILY_UNKNOWN ||
+           stamp->stroke_class != RODT_CLASS_UNKNOWN || rodt_length_given(stamp->rated_stroke) ||
+           clues->family != RODT_FAMILY_UNKNOWN || clues->port != RODT_PORT_NOT_SEEN ||
+           clues->tag != RODT_TAG_NOT_SEEN || rodt_length_given(clues->rated_stroke) ||
+           rodt_length_given(clues->diameter);
+}
+
+rodt_status rodt_identify(const rodt_clues *clues, const rodt_rules *rules, rodt_date day, rodt_identification *out)
+{
+    if (clues == NULL || rules == NULL || out == NULL || !is_sound(clues) || !has_measures(clues) || !has_clue(clues))
+        return RODT_E_ARGUMENT;
+    const rodt_rules *law = rodt_rules_law(rules);
+    question asked = {.clues = clues, .rules = rules, .law = law != NULL ? law : rules, .day = day};
+    search s = {.clues = clues};
+    bool read_to = rodt_length_given(clues->diameter_division);
+    rodt_status status = diameter_tolerance(read_to ? clues->diameter_division : USUAL_DIVISION, &asked.tolerance);
+    if (status == RODT_OK)
+        status = try_every_chamber(&asked, record, &s);
+    if (status == RODT_OK)
+        status = try_every_chamber(&asked, keep, &s);
+    if (status != RODT_OK)
+        return status;
+    if (s.found.count > 0)
+        s.found.contradiction = find_contradiction(&s);
+    s.found.settle_by = settle(&s.found, clues);
+    *out = s.found;
+    return RODT_OK;
+}
+
+const char *rodt_clue_name(uint32_t clue)
+{
+    switch (clue) {
+    case RODT_CLUE_STAMP:
+        return "stamp";
+    case RODT_CLUE_FAMILY:
+        return "family";
+    case RODT_CLUE_PORT:
+        return "port shape";
+    case RODT_CLUE_TAG:
+        return "tag";
+    case RODT_CLUE_RATED_STROKE:
+        return "rated stroke";
+    case RODT_CLUE_DIAMETER:
+        return "diameter";
+    default:
+        return "unknown";
+    }
+}

@@ -1,0 +1,120 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* What to look at next. Each observation would leave some of the candidates; what counts is how many different
+ * limits are among those, because the brake is judged by the limit and not by the name of its chamber. */
+#include "identify/next_observation.h"
+
+#include <string.h>
+
+rodt_status diameter_tolerance(rodt_length division, rodt_length *out)
+{
+    rodt_length half;
+    rodt_status status = rodt_length_scale(division, (rodt_ratio){1, 2}, &half);
+    return status != RODT_OK ? status : rodt_length_add(half, DIAMETERS_APART, out);
+}
+
+static bool same_length(rodt_length a, rodt_length b) { return rodt_length_compare(a, b) == 0; }
+
+static bool is_long(const rodt_candidate *candidate)
+{
+    return candidate->chamber.stroke_class == RODT_CLASS_LONG;
+}
+
+/* A tape tells two chambers apart when their diameters are further from each other than the usual tolerance. */
+static bool look_alike_to_a_tape(const rodt_candidate *a, const rodt_candidate *b)
+{
+    rodt_length apart;
+    rodt_length tolerance;
+    bool a_is_longer = rodt_length_compare(a->diameter, b->diameter) > 0;
+    if (rodt_length_subtract(a_is_longer ? a->diameter : b->diameter, a_is_longer ? b->diameter : a->diameter,
+                             &apart) != RODT_OK ||
+        diameter_tolerance(USUAL_DIVISION, &tolerance) != RODT_OK)
+        return true;
+    return rodt_length_compare(apart, tolerance) <= 0;
+}
+
+/* If the chamber is `truth`, would `other` still be possible after the observation? A stamp tells the size; its
+ * letters L and LS count as a sign. Rated strokes are published for some long rows only. */
+static bool is_left(rodt_observation observation, const rodt_candidate *truth, const rodt_candidate *other)
+{
+    switch (observation) {
+    case RODT_OBSERVE_FAMILY:
+        return truth->chamber.family == other->chamber.family;
+    case RODT_OBSERVE_STAMP:
+        return strcmp(truth->chamber.size, other->chamber.size) == 0;
+    case RODT_OBSERVE_LONG_SIGN:
+        return is_long(truth) == is_long(other);
+    case RODT_OBSERVE_RATED_STROKE:
+        return same_length(truth->chamber.rated_stroke, other->chamber.rated_stroke);
+    case RODT_OBSERVE_DIAMETER:
+        return look_alike_to_a_tape(truth, other);
+    case RODT_OBSERVE_NOTHING:
+        break;
+    }
+    return true;
+}
+
+/* How many different limits are left; none published counts as one of them. */
+static size_t count_limits(const rodt_identification *found, rodt_observation observation,
+                           const rodt_candidate *truth)
+{
+    rodt_length seen[RODT_CANDIDATES_MAX];
+    size_t count = 0;
+    for (size_t i = 0; i < found->count; i++) {
+        const rodt_candidate *other = &found->candidates[i];
+        size_t known = 0;
+        if (!is_left(observation, truth, other))
+            continue;
+        while (known < count && !same_length(seen[known], other->limit))
+            known++;
+        seen[known] = other->limit;
+        count += known == count;
+    }
+    return count;
+}
+
+static size_t worst_case(const rodt_identification *found, rodt_observation observation)
+{
+    size_t worst = 0;
+    for (size_t i = 0; i < found->count; i++) {
+        size_t left = count_limits(found, observation, &found->candidates[i]);
+        worst = left > worst ? left : worst;
+    }
+    return worst;
+}
+
+rodt_observation settle(const rodt_identification *found, const rodt_clues *clues)
+{
+    rodt_observation best = RODT_OBSERVE_NOTHING;
+    size_t fewest = worst_case(found, RODT_OBSERVE_NOTHING);
+    for (int o = RODT_OBSERVE_FAMILY; o <= RODT_OBSERVE_DIAMETER && fewest > 1; o++) {
+        if (o == RODT_OBSERVE_DIAMETER && rodt_length_given(clues->diameter))
+            continue;
+        size_t left = worst_case(found, (rodt_observation)o);
+        if (left < fewest) {
+            fewest = left;
+            best = (rodt_observation)o;
+        }
+    }
+    return best;
+}
+
+const char *rodt_observation_text(rodt_observation observation)
+{
+    switch (observation) {
+    case RODT_OBSERVE_NOTHING:
+        break;
+    case RODT_OBSERVE_FAMILY:
+        return "look how the housing is held together: a clamp band, a flange with bolts, a rolling diaphragm, or "
+               "three air lines (DD-3)";
+    case RODT_OBSERVE_STAMP:
+        return "clean the housing and read the stamped type: a number such as 30, or a letter on a bolt type";
+    case RODT_OBSERVE_LONG_SIGN:
+        return "look for a sign of long stroke: square ports, a trapezoid tag, or the letters L or LS; without one "
+               "it is judged as standard";
+    case RODT_OBSERVE_RATED_STROKE:
+        return "read the rated stroke marked on the housing: 3 in has a limit of its own";
+    case RODT_OBSERVE_DIAMETER:
+        return "measure the outside diameter of the housing with a tape";
+    }
+    return "nothing is open";
+}

@@ -1,0 +1,22 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* What to look at next, so that the candidates are told apart. */
+#ifndef RODT_SETTLE_H
+#define RODT_SETTLE_H
+
+#include "core/common.h"
+#include "rodtravel/identify.h"
+
+/* The diameters of three families lie within this of each other: clamp 30 8 3/32, DD-3 30 8 1/8, bolt C 8 1/16.
+ * No tape reading can be trusted to choose among them, so it is added to half a division. */
+#define DIAMETERS_APART ((rodt_length){1, 16})
+
+/* Inspection tapes are read to eighths unless somebody says otherwise (common practice, no source). */
+#define USUAL_DIVISION ((rodt_length){1, 8})
+
+/* How far a reading of that division may lie from the published diameter. Statuses as rodt_length_add. */
+rodt_status diameter_tolerance(rodt_length division, rodt_length *out);
+
+/* The observation that leaves the fewest limits open in the worst case; the first of equals. */
+rodt_observation settle(const rodt_identification *found, const rodt_clues *clues);
+
+#endif

@@ -1,0 +1,375 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Two tape readings to a verdict. The order of the steps is the meaning: what was measured, what limits
+ * it, how the two compare, and what takes the proof away again. */
+#include "judge/judge.h"
+#include "core/number.h"
+
+#include <string.h>
+
+static void note(rodt_finding *finding, rodt_reason reason) { finding->reasons |= REASON_BIT(reason); }
+
+static number from_length(rodt_length length) { return (number){length.num, length.den}; }
+
+static bool is_negative(rodt_length length) { return length.den < 0 || length.num < 0; }
+
+/* Values that no reader makes: a program filled the struct by hand and made a mistake. */
+static bool is_sound(const rodt_reading *reading)
+{
+    const rodt_chamber *chamber = &reading->chamber;
+    const rodt_length lengths[] = {reading->released, reading->applied, reading->division,
+                                   chamber->rated_stroke, chamber->marked_limit};
+    for (size_t i = 0; i < COUNT_OF(lengths); i++) {
+        if (is_negative(lengths[i]))
+            return false;
+    }
+    if (rodt_length_given(reading->division) && reading->division.num == 0)
+        return false;
+    if (reading->pressure.num < 0 || reading->pressure_after.num < 0)
+        return false;
+    return (unsigned)reading->unit <= RODT_UNIT_CM && (unsigned)reading->engine_running <= RODT_RECORDED_YES &&
+           (unsigned)reading->spring_brake_applied <= RODT_RECORDED_YES &&
+           (unsigned)reading->drum <= RODT_DRUM_HOT && (unsigned)chamber->family <= RODT_FAMILY_DD3 &&
+           (unsigned)chamber->stroke_class <= RODT_CLASS_LONG;
+}
+
+static void start(const rodt_reading *reading, const rodt_rules *rules, uint64_t noted, rodt_finding *finding)
+{
+    memset(finding, 0, sizeof *finding);
+    finding->reasons = noted;
+    finding->chamber = reading->chamber;
+    finding->released = reading->released;
+    finding->applied = reading->applied;
+    finding->unit = reading->unit;
+    finding->division = reading->division;
+    finding->pressure = reading->pressure;
+    finding->pressure_after = reading->pressure_after;
+    finding->day = reading->day;
+    finding->other_day = reading->other_day;
+    finding->rules = rules;
+}
+
+/* --- What was measured ------------------------------------------------------------------------------- */
+
+static void note_missing(rodt_finding *finding, rodt_reason missing, rodt_reason unreadable)
+{
+    if (!rodt_finding_has(finding, unreadable))
+        note(finding, missing);
+}
+
+static rodt_status measure(rodt_finding *finding)
+{
+    bool complete = true;
+    if (!rodt_length_given(finding->released)) {
+        note_missing(finding, RODT_REASON_RELEASED_MISSING, RODT_REASON_RELEASED_UNREADABLE);
+        complete = false;
+    }
+    if (!rodt_length_given(finding->applied)) {
+        note_missing(finding, RODT_REASON_APPLIED_MISSING, RODT_REASON_APPLIED_UNREADABLE);
+        complete = false;
+    }
+    if (!complete)
+        return RODT_OK;
+    if (rodt_length_compare(finding->applied, finding->released) < 0) {
+        note(finding, RODT_REASON_READINGS_SWAPPED);
+        return RODT_OK;
+    }
+    return rodt_length_subtract(finding->applied, finding->released, &finding->applied_stroke);
+}
+
+/* --- What limits it ---------------------------------------------------------------------------------- */
+
+static bool is_same_limit(const rodt_limit_answer *a, const rodt_limit_answer *b)
+{
+    return a->basis == b->basis && rodt_length_compare(a->limit, b->limit) == 0 &&
+           rodt_length_compare(a->law_limit, b->law_limit) == 0;
+}
+
+/* With a date that nobody can read, a limit is known only if it never changed. A table changes on the
+ * first day of a row, so the days of all rows of `table` are enough. */
+static rodt_status is_constant(const rodt_finding *finding, const rodt_rules *table,
+                               const rodt_limit_answer *newest, bool *constant)
+{
+    for (size_t i = 0; table != NULL && i < rodt_rules_limit_count(table) && *constant; i++) {
+        rodt_limit_answer then;
+        rodt_date from = rodt_rules_limit(table, i)->from;
+        rodt_status status = rodt_rules_find_limit(finding->rules, &finding->chamber, from, &then);
+        if (status != RODT_OK)
+            return status;
+        *constant = is_same_limit(newest, &then);
+    }
+    return RODT_OK;
+}
+
+/* True in *settled if the limit is the same on every day that the inspection can have been on. */
+static rodt_status settle_day(const rodt_finding *finding, const rodt_limit_answer *answer, bool *settled)
+{
+    *settled = true;
+    if (rodt_finding_has(finding, RODT_REASON_DATE_UNREADABLE)) {
+        rodt_status status = is_constant(finding, finding->rules, answer, settled);
+        if (status != RODT_OK)
+            return status;
+        return is_constant(finding, rodt_rules_law(finding->rules), answer, settled);
+    }
+    if (rodt_date_given(finding->other_day)) {
+        rodt_limit_answer other;
+        rodt_status status =
+            rodt_rules_find_limit(finding->rules, &finding->chamber, finding->other_day, &other);
+        *settled = status == RODT_OK && is_same_limit(answer, &other);
+        return status;
+    }
+    return RODT_OK;
+}
+
+/* The limit that a long-stroke chamber of this size would have: what is at stake in a missing sign. */
+static void find_long_limit(rodt_finding *finding)
+{
+    rodt_chamber chamber = finding->chamber;
+    rodt_limit_answer answer;
+    chamber.stroke_class = RODT_CLASS_LONG;
+    if (rodt_rules_find_limit(finding->rules, &chamber, finding->day, &answer) == RODT_OK &&
+        answer.basis == RODT_BASIS_TABLE && !answer.conflicting_marks)
+        finding->long_limit = answer.limit;
+}
+
+static void note_basis(rodt_finding *finding)
+{
+    switch (finding->basis) {
+    case RODT_BASIS_NONE: note(finding, RODT_REASON_NO_PUBLISHED_LIMIT); break;
+    case RODT_BASIS_NOT_IN_FORCE: note(finding, RODT_REASON_RULES_NOT_IN_FORCE); break;
+    case RODT_BASIS_RATED_SHARE: note(finding, RODT_REASON_LIMIT_FROM_RATED); break;
+    case RODT_BASIS_MARKED_LIMIT: note(finding, RODT_REASON_LIMIT_MARKED); break;
+    case RODT_BASIS_TABLE: break;
+    }
+    if (rodt_length_given(finding->law_limit) && finding->evidence != RODT_CHECKED)
+        note(finding, RODT_REASON_LIMIT_UNCONFIRMED);
+}
+
+static void take_answer(const rodt_limit_answer *answer, rodt_finding *finding)
+{
+    finding->basis = answer->basis;
+    finding->limit = answer->limit;
+    finding->law_limit = answer->law_limit;
+    finding->limit_row = answer->row;
+    finding->own_row = answer->own_row;
+    finding->source = answer->source;
+    finding->evidence = answer->evidence;
+    note_basis(finding);
+    if (answer->conflicting_marks)
+        note(finding, RODT_REASON_CONFLICTING_MARKS);
+    if (answer->assumed_standard) {
+        note(finding, RODT_REASON_ASSUMED_STANDARD);
+        find_long_limit(finding);
+        finding->chamber.stroke_class = RODT_CLASS_STANDARD;
+    }
+    if (answer->assumed_clamp) {
+        note(finding, RODT_REASON_ASSUMED_CLAMP);
+        finding->chamber.family = RODT_FAMILY_CLAMP;
+    }
+}
+
+static rodt_status find_limit(rodt_finding *finding)
+{
+    if (rodt_date_given(finding->other_day))
+        note(finding, RODT_REASON_DATE_AMBIGUOUS);
+    if (finding->chamber.size[0] == '\0') {
+        note_missing(finding, RODT_REASON_CHAMBER_MISSING, RODT_REASON_CHAMBER_UNREADABLE);
+        return RODT_OK;
+    }
+    rodt_limit_answer answer;
+    bool settled;
+    rodt_status status = rodt_rules_find_limit(finding->rules, &finding->chamber, finding->day, &answer);
+    if (status == RODT_OK)
+        status = settle_day(finding, &answer, &settled);
+    if (status == RODT_OK && settled)
+        take_answer(&answer, finding);
+    return status;
+}
+
+/* --- How the two compare ----------------------------------------------------------------------------- */
+
+static bool is_over(const rodt_rules *rules, rodt_length stroke, rodt_length limit)
+{
+    int order = rodt_length_compare(stroke, limit);
+    return order > 0 || (order == 0 && !rodt_rules_at_limit_passes(rules));
+}
+
+/* The inch figure is the law; whoever measures in millimetres reads the printed ones, so a disagreement
+ * is said. */
+static void compare_printed_mm(rodt_finding *finding)
+{
+    const rodt_limit *row = finding->limit_row;
+    if (finding->unit == RODT_UNIT_INCH || row == NULL || !rodt_length_given(row->printed_mm))
+        return;
+    if (is_over(finding->rules, finding->applied_stroke, row->printed_mm) !=
+        is_over(finding->rules, finding->applied_stroke, row->limit))
+        note(finding, RODT_REASON_PRINTED_MM_DIFFERS);
+}
+
+static bool is_over_law(const rodt_finding *finding)
+{
+    return rodt_length_given(finding->law_limit) &&
+           is_over(finding->rules, finding->applied_stroke, finding->law_limit);
+}
+
+static void compare_with_limit(rodt_finding *finding)
+{
+    rodt_length stroke = finding->applied_stroke;
+    bool over = is_over(finding->rules, stroke, finding->limit);
+    if (rodt_length_compare(stroke, finding->limit) == 0)
+        note(finding, RODT_REASON_AT_LIMIT);
+    else if (!over)
+        note(finding, RODT_REASON_WITHIN_LIMIT);
+    else if (is_over_law(finding))
+        note(finding, RODT_REASON_OVER_LIMIT);
+    else
+        note(finding, RODT_REASON_OVER_OWN_LIMIT);
+    /* A carrier's own limit alone can fail a brake; only the law can pass it. */
+    if (over)
+        finding->verdict = RODT_OUT_OF_ADJUSTMENT;
+    else if (rodt_length_given(finding->law_limit))
+        finding->verdict = RODT_IN_ADJUSTMENT;
+    compare_printed_mm(finding);
+}
+
+static rodt_status compare(rodt_finding *finding)
+{
+    rodt_length stroke = finding->applied_stroke;
+    if (!rodt_length_given(stroke))
+        return RODT_OK;
+    if (rodt_length_given(finding->limit)) {
+        rodt_status status = rodt_length_subtract(finding->limit, stroke, &finding->margin);
+        if (status != RODT_OK)
+            return status;
+        if (stroke.num != 0)
+            compare_with_limit(finding);
+    }
+    if (stroke.num == 0) {
+        note(finding, RODT_REASON_NO_MOVEMENT);
+        finding->verdict = RODT_INOPERATIVE;
+    }
+    rodt_length rated = finding->chamber.rated_stroke;
+    if (rodt_length_given(rated) && rodt_length_compare(stroke, rated) > 0) {
+        note(finding, RODT_REASON_BEYOND_RATED_STROKE);
+        finding->verdict = RODT_OUT_OF_ADJUSTMENT;
+    }
+    return RODT_OK;
+}
+
+/* --- What takes the proof away ----------------------------------------------------------------------- */
+
+static void note_pressure(const rodt_rules *rules, rodt_pressure pressure, rodt_finding *finding)
+{
+    if (!rodt_pressure_given(pressure))
+        return;
+    if (rodt_pressure_compare(pressure, rodt_rules_pressure_from(rules)) < 0)
+        note(finding, RODT_REASON_PRESSURE_LOW);
+    if (rodt_pressure_compare(pressure, rodt_rules_pressure_until(rules)) > 0)
+        note(finding, RODT_REASON_PRESSURE_HIGH);
+}
+
+/* Stroke grows with pressure: too little air can only hide an excess, too much can only make one. A rod
+ * that did not move at all says the same at either. */
+static void weigh_pressure(const rodt_reading *reading, const rodt_rules *rules, rodt_finding *finding)
+{
+    if (!rodt_pressure_given(rodt_rules_pressure_from(rules)))
+        return;
+    if (!rodt_pressure_given(reading->pressure))
+        note(finding, RODT_REASON_PRESSURE_NOT_RECORDED);
+    note_pressure(rules, reading->pressure, finding);
+    note_pressure(rules, reading->pressure_after, finding);
+    if (finding->verdict == RODT_IN_ADJUSTMENT && rodt_finding_has(finding, RODT_REASON_PRESSURE_LOW))
+        finding->verdict = RODT_UNDETERMINED;
+    if (finding->verdict == RODT_OUT_OF_ADJUSTMENT && rodt_finding_has(finding, RODT_REASON_PRESSURE_HIGH))
+        finding->verdict = RODT_UNDETERMINED;
+}
+
+static void apply_test_conditions(const rodt_reading *reading, rodt_finding *finding)
+{
+    if (reading->engine_running == RODT_RECORDED_YES)
+        note(finding, RODT_REASON_ENGINE_RUNNING);
+    if (reading->spring_brake_applied == RODT_RECORDED_YES)
+        note(finding, RODT_REASON_SPRING_BRAKE_APPLIED);
+    if (reading->drum == RODT_DRUM_HOT)
+        note(finding, RODT_REASON_DRUM_HOT);
+    const uint64_t spoiled =
+        REASON_BIT(RODT_REASON_ENGINE_RUNNING) | REASON_BIT(RODT_REASON_SPRING_BRAKE_APPLIED);
+    if ((finding->reasons & spoiled) != 0)
+        finding->verdict = RODT_UNDETERMINED;
+    const uint64_t unreadable =
+        REASON_BIT(RODT_REASON_OTHER_UNREADABLE) | REASON_BIT(RODT_REASON_CHAMBER_UNREADABLE);
+    if ((finding->reasons & unreadable) != 0 && finding->verdict != RODT_INOPERATIVE)
+        finding->verdict = RODT_UNDETERMINED;
+}
+
+/* --- What the tape proves ---------------------------------------------------------------------------- */
+
+/* The error of a difference of two readings, each uniform within half a division d either way, has a
+ * triangular law on [-d, d]; x is (limit - stroke) / d. Derived; the variance d^2/6 of that law is the
+ * sum of two uniform ones (GUM, JCGM 100, 4.3.7 and 4.3.9). */
+static bool chance_over(number x, number *chance)
+{
+    const number one = {1, 1};
+    const number half = {1, 2};
+    bool below = x.num >= 0;
+    number side = {below ? x.num : -x.num, x.den};
+    if (number_compare(side, one) >= 0) {
+        *chance = below ? (number){0, 1} : one;
+        return true;
+    }
+    number rest;
+    number area;
+    if (!number_subtract(one, side, &rest) || !number_multiply(rest, rest, &area) ||
+        !number_multiply(area, half, &area))
+        return false;
+    if (below) {
+        *chance = area;
+        return true;
+    }
+    return number_subtract(one, area, chance);
+}
+
+static void prove(rodt_finding *finding)
+{
+    if (!rodt_length_given(finding->division) || !rodt_length_given(finding->margin))
+        return;
+    number margin = from_length(finding->margin);
+    number division = from_length(finding->division);
+    number past = {-margin.num, margin.den};
+    bool at_passes = rodt_rules_at_limit_passes(finding->rules);
+    int within = number_compare(margin, division);
+    int over = number_compare(past, division);
+    finding->proof = RODT_NOT_RESOLVED;
+    if (within > 0 || (within == 0 && at_passes))
+        finding->proof = RODT_PROVEN_WITHIN;
+    if (over > 0 || (over == 0 && !at_passes))
+        finding->proof = RODT_PROVEN_OVER;
+    number x;
+    number chance;
+    if (number_divide(margin, division, &x) && chance_over(x, &chance))
+        finding->probability_over = (rodt_ratio){chance.num, chance.den};
+}
+
+rodt_status judge_with_reasons(const rodt_reading *reading, const rodt_rules *rules, uint64_t noted, rodt_finding *out)
+{
+    if (reading == NULL || rules == NULL || out == NULL || !is_sound(reading))
+        return RODT_E_ARGUMENT;
+    rodt_finding finding;
+    start(reading, rules, noted, &finding);
+    rodt_status status = measure(&finding);
+    if (status == RODT_OK)
+        status = find_limit(&finding);
+    if (status == RODT_OK)
+        status = compare(&finding);
+    if (status != RODT_OK)
+        return status;
+    weigh_pressure(reading, rules, &finding);
+    apply_test_conditions(reading, &finding);
+    prove(&finding);
+    *out = finding;
+    return RODT_OK;
+}
+
+rodt_status rodt_judge(const rodt_reading *reading, const rodt_rules *rules, rodt_finding *out)
+{
+    return judge_with_reasons(reading, rules, 0, out);
+}

@@ -1,0 +1,426 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* A finding in words: the sum in one line, each reason as a sentence, what the tape proves. */
+#include "judge/judge.h"
+#include "core/number.h"
+#include "core/text.h"
+
+#include <string.h>
+
+const char *rodt_verdict_name(rodt_verdict verdict)
+{
+    switch (verdict) {
+    case RODT_IN_ADJUSTMENT: return "in-adjustment";
+    case RODT_OUT_OF_ADJUSTMENT: return "out-of-adjustment";
+    case RODT_INOPERATIVE: return "inoperative";
+    case RODT_UNDETERMINED: break;
+    }
+    return "undetermined";
+}
+
+const char *rodt_proof_name(rodt_proof proof)
+{
+    switch (proof) {
+    case RODT_PROVEN_WITHIN: return "proven-within";
+    case RODT_PROVEN_OVER: return "proven-over";
+    case RODT_NOT_RESOLVED: return "not-resolved";
+    case RODT_PROOF_NOT_ASKED: break;
+    }
+    return "";
+}
+
+/* --- Lengths as the person measured them ------------------------------------------------------------- */
+
+/* A tape is divided into halves of halves; anything else is better read as a decimal. */
+static bool is_tape_fraction(rodt_length length)
+{
+    return (length.den & (length.den - 1)) == 0 && length.den <= 128;
+}
+
+/* Digits behind the point that write the value exactly, up to 6; 7 = it takes more. */
+static unsigned exact_digits(rodt_length length, rodt_unit unit)
+{
+    number scaled = {length.num, length.den};
+    const number mm = {127, 5};
+    const number ten = {10, 1};
+    if (unit != RODT_UNIT_INCH && !number_multiply(scaled, mm, &scaled))
+        return 7;
+    unsigned digits = 0;
+    while (scaled.den != 1 && digits < 7) {
+        if (!number_multiply(scaled, ten, &scaled))
+            return 7;
+        digits++;
+    }
+    return digits;
+}
+
+/* The unit in which a person who measured in `unit` is spoken to; centimetres are said in millimetres. */
+static rodt_unit spoken(rodt_unit unit) { return unit == RODT_UNIT_INCH ? RODT_UNIT_INCH : RODT_UNIT_MM; }
+
+static void put_length(text_writer *writer, rodt_length length, rodt_unit unit)
+{
+    char text[RODT_LENGTH_TEXT_SIZE];
+    unsigned digits = exact_digits(length, unit);
+    bool decimal = spoken(unit) == RODT_UNIT_MM || (!is_tape_fraction(length) && digits <= 6);
+    if (!decimal) {
+        if (rodt_length_format(length, text, sizeof text) == RODT_OK)
+            text_put(writer, text);
+        return;
+    }
+    if (digits > 6)
+        text_put(writer, "about ");
+    if (rodt_length_format_decimal(length, spoken(unit), digits > 6 ? 3 : digits, RODT_ROUND_HALF_EVEN, text,
+                                  sizeof text) == RODT_OK)
+        text_put(writer, text);
+    if (spoken(unit) == RODT_UNIT_MM)
+        text_put(writer, " mm");
+}
+
+/* A limit is an inch figure of law: that first, and its exact millimetres for who measures in them. */
+static void put_limit(text_writer *writer, rodt_length limit, rodt_unit unit)
+{
+    put_length(writer, limit, RODT_UNIT_INCH);
+    if (unit != RODT_UNIT_INCH) {
+        text_put(writer, " in (");
+        put_length(writer, limit, unit);
+        text_put(writer, ")");
+    }
+}
+
+static rodt_length excess(rodt_length margin)
+{
+    return (rodt_length){margin.num < 0 ? -margin.num : margin.num, margin.den};
+}
+
+/* --- The sum in one line ----------------------------------------------------------------------------- */
+
+static void put_reading(text_writer *writer, const rodt_finding *finding, rodt_length reading,
+                        rodt_reason unreadable)
+{
+    if (rodt_length_given(reading))
+        put_length(writer, reading, finding->unit);
+    else
+        text_put(writer, rodt_finding_has(finding, unreadable) ? "(not readable)" : "(not measured)");
+}
+
+static void put_margin(text_writer *writer, const rodt_finding *finding)
+{
+    if (!rodt_length_given(finding->margin) || finding->applied_stroke.num == 0)
+        return;
+    text_put(writer, finding->margin.num < 0 ? "; over by " : "; ");
+    if (finding->margin.num == 0) {
+        text_put(writer, "exactly at the limit");
+        return;
+    }
+    put_length(writer, excess(finding->margin), finding->unit);
+    if (finding->margin.num > 0)
+        text_put(writer, " to spare");
+}
+
+rodt_status rodt_finding_format(const rodt_finding *finding, char *text, size_t size)
+{
+    if (finding == NULL || text == NULL)
+        return RODT_E_ARGUMENT;
+    text_writer writer;
+    text_begin(&writer);
+    put_reading(&writer, finding, finding->released, RODT_REASON_RELEASED_UNREADABLE);
+    text_put(&writer, " to ");
+    put_reading(&writer, finding, finding->applied, RODT_REASON_APPLIED_UNREADABLE);
+    if (rodt_length_given(finding->applied_stroke)) {
+        text_put(&writer, " is ");
+        put_length(&writer, finding->applied_stroke, finding->unit);
+    } else {
+        text_put(&writer, " gives no stroke");
+    }
+    text_put(&writer, rodt_length_given(finding->limit) ? "; limit " : "; no limit known");
+    if (rodt_length_given(finding->limit))
+        put_limit(&writer, finding->limit, finding->unit);
+    put_margin(&writer, finding);
+    return text_deliver(&writer, text, size);
+}
+
+/* --- Reasons ----------------------------------------------------------------------------------------- */
+
+/* The code is for programs, the sentence for people; a sentence that needs figures is made below. */
+static const struct reason_words {
+    const char *code;
+    const char *sentence; /* NULL = made with figures */
+} words[RODT_REASON_END] = {
+    [RODT_REASON_OVER_LIMIT] = {"over-limit", NULL},
+    [RODT_REASON_OVER_OWN_LIMIT] = {"over-own-limit", NULL},
+    [RODT_REASON_AT_LIMIT] = {"at-limit", NULL},
+    [RODT_REASON_WITHIN_LIMIT] = {"within-limit", NULL},
+    [RODT_REASON_NO_MOVEMENT] = {"no-movement", "the rod did not move: look for a broken or seized part, or no air"},
+    [RODT_REASON_READINGS_SWAPPED] = {"readings-swapped",
+                                      "applied is less than released: the readings are swapped, or one is wrong, "
+                                      "or one was taken from a mark and not from the chamber face; measure again"},
+    [RODT_REASON_BEYOND_RATED_STROKE] = {"beyond-rated-stroke", NULL},
+    [RODT_REASON_PRESSURE_LOW] = {"pressure-low", NULL},
+    [RODT_REASON_PRESSURE_HIGH] = {"pressure-high", NULL},
+    [RODT_REASON_PRESSURE_NOT_RECORDED] = {"pressure-not-recorded", NULL},
+    [RODT_REASON_ENGINE_RUNNING] = {"engine-running", "the engine was running: the stroke is measured with it off"},
+    [RODT_REASON_SPRING_BRAKE_APPLIED] = {"spring-brake-applied",
+                                          "the spring brake was applied: it holds the rod out, so the reading "
+                                          "is no applied stroke; release it and measure again"},
+    [RODT_REASON_ASSUMED_STANDARD] = {"assumed-standard", NULL},
+    [RODT_REASON_ASSUMED_CLAMP] = {"assumed-clamp",
+                                   "the kind of housing was not said: taken as clamp type, the strict side"},
+    [RODT_REASON_CONFLICTING_MARKS] = {"conflicting-marks",
+                                       "the marks of the chamber contradict each other: judged as standard "
+                                       "stroke, the strict side; identify it again"},
+    [RODT_REASON_NO_PUBLISHED_LIMIT] = {"no-published-limit",
+                                        "no limit is published for this chamber, and no rated stroke or limit "
+                                        "marked on it was given"},
+    [RODT_REASON_RULES_NOT_IN_FORCE] = {"rules-not-in-force", NULL},
+    [RODT_REASON_LIMIT_UNCONFIRMED] = {"limit-unconfirmed", NULL},
+    [RODT_REASON_LIMIT_FROM_RATED] = {"limit-from-rated", NULL},
+    [RODT_REASON_LIMIT_MARKED] = {"limit-marked",
+                                  "this chamber is in no table: the limit is the one marked on it"},
+    [RODT_REASON_PRINTED_MM_DIFFERS] = {"printed-mm-differs", NULL},
+    [RODT_REASON_DRUM_HOT] = {"drum-hot", "the drum was hot, which lengthens the stroke: judged as found; measure "
+                                          "again when it is cold"},
+    [RODT_REASON_CHAMBER_MISSING] = {"chamber-missing", "the chamber was not given"},
+    [RODT_REASON_RELEASED_MISSING] = {"released-missing", "the released position was not measured"},
+    [RODT_REASON_APPLIED_MISSING] = {"applied-missing", "the applied position was not measured"},
+    [RODT_REASON_CHAMBER_UNREADABLE] = {"chamber-unreadable", "the chamber cannot be read"},
+    [RODT_REASON_RELEASED_UNREADABLE] = {"released-unreadable", "the released position cannot be read"},
+    [RODT_REASON_APPLIED_UNREADABLE] = {"applied-unreadable", "the applied position cannot be read"},
+    [RODT_REASON_OTHER_UNREADABLE] = {"other-unreadable", "another entry of this wheel end cannot be read"},
+    [RODT_REASON_SPREADSHEET_DATE] = {"spreadsheet-date",
+                                      "a spreadsheet turned the entry into a date; write it as text, or as a "
+                                      "decimal"},
+    [RODT_REASON_DATE_AMBIGUOUS] = {"date-ambiguous", NULL},
+    [RODT_REASON_DATE_UNREADABLE] = {"date-unreadable", NULL},
+};
+
+const char *rodt_reason_code(rodt_reason reason)
+{
+    return (unsigned)reason < RODT_REASON_END ? words[reason].code : "";
+}
+
+static void say_over(text_writer *writer, const rodt_finding *finding)
+{
+    text_put(writer, "stroke is over the limit by ");
+    put_length(writer, excess(finding->margin), finding->unit);
+}
+
+static void say_over_own(text_writer *writer, const rodt_finding *finding)
+{
+    text_put(writer, "over the carrier's own limit of ");
+    put_limit(writer, finding->limit, finding->unit);
+    if (!rodt_length_given(finding->law_limit))
+        return;
+    text_put(writer, ", within the law's ");
+    put_limit(writer, finding->law_limit, finding->unit);
+}
+
+static void say_at_limit(text_writer *writer, const rodt_finding *finding)
+{
+    bool passes = rodt_rules_at_limit_passes(finding->rules);
+    text_put(writer, passes ? "stroke is exactly at the limit: the rule says not greater than, so it passes, with "
+                              "nothing to spare"
+                            : "stroke is exactly at the limit: the rule says less than, so it fails");
+}
+
+static void say_within(text_writer *writer, const rodt_finding *finding)
+{
+    text_put(writer, "stroke is within the limit by ");
+    put_length(writer, finding->margin, finding->unit);
+}
+
+static void say_beyond_rated(text_writer *writer, const rodt_finding *finding)
+{
+    text_put(writer, "stroke is longer than the rated stroke of ");
+    put_limit(writer, finding->chamber.rated_stroke, finding->unit);
+    text_put(writer, ", which this housing cannot have: identify the chamber and read again");
+}
+
+static void put_pressure(text_writer *writer, rodt_pressure pressure)
+{
+    char text[RODT_PRESSURE_TEXT_SIZE];
+    if (rodt_pressure_format(pressure, text, sizeof text) == RODT_OK)
+        text_put(writer, text);
+}
+
+static void put_window(text_writer *writer, const rodt_finding *finding)
+{
+    put_pressure(writer, rodt_rules_pressure_from(finding->rules));
+    text_put(writer, " to ");
+    put_pressure(writer, rodt_rules_pressure_until(finding->rules));
+    text_put(writer, " psi");
+}
+
+/* Which of the two recorded pressures it was that left the window. */
+static void put_odd_pressure(text_writer *writer, const rodt_finding *finding, bool low)
+{
+    int side = low ? -1 : 1;
+    rodt_pressure bound = low ? rodt_rules_pressure_from(finding->rules) : rodt_rules_pressure_until(finding->rules);
+    bool before = rodt_pressure_given(finding->pressure) &&
+                  rodt_pressure_compare(finding->pressure, bound) == side;
+    put_pressure(writer, before ? finding->pressure : finding->pressure_after);
+    text_put(writer, before ? " psi is " : " psi after the application is ");
+}
+
+static void say_pressure_low(text_writer *writer, const rodt_finding *finding)
+{
+    put_odd_pressure(writer, finding, true);
+    text_put(writer, "below the ");
+    put_window(writer, finding);
+    text_put(writer, " of the test: more air would lengthen the stroke, so a pass proves nothing and a failure stands");
+}
+
+static void say_pressure_high(text_writer *writer, const rodt_finding *finding)
+{
+    put_odd_pressure(writer, finding, false);
+    text_put(writer, "above the ");
+    put_window(writer, finding);
+    text_put(writer, " of the test: less air would shorten the stroke, so a failure proves nothing and a pass stands");
+}
+
+static void say_pressure_missing(text_writer *writer, const rodt_finding *finding)
+{
+    text_put(writer, "reservoir pressure not recorded; the test asks for ");
+    put_window(writer, finding);
+}
+
+/* What is at stake: a stroke within the standard limit is within the long one too; one between the two
+ * hangs on a sign that somebody can look for. */
+static void say_assumed_standard(text_writer *writer, const rodt_finding *finding)
+{
+    text_put(writer, "stroke class not known: judged as standard");
+    if (!rodt_length_given(finding->long_limit))
+        return;
+    text_put(writer, "; long stroke of this size has the limit ");
+    put_limit(writer, finding->long_limit, finding->unit);
+    if (!rodt_length_given(finding->margin) || finding->applied_stroke.num == 0)
+        return;
+    if (finding->margin.num >= 0)
+        text_put(writer, ", so the stroke is within it either way");
+    else if (rodt_length_compare(finding->applied_stroke, finding->long_limit) > 0)
+        text_put(writer, ", so the stroke is over it either way");
+    else
+        text_put(writer, " and the stroke is within that: look for a sign (L or LS in the mark, square ports, "
+                         "trapezoid tag)");
+}
+
+static void say_not_in_force(text_writer *writer, const rodt_finding *finding)
+{
+    char day[RODT_DATE_TEXT_SIZE];
+    text_put(writer, rodt_rules_id(finding->rules));
+    text_put(writer, " has no text for the day");
+    if (rodt_date_format(rodt_rules_from(finding->rules), day, sizeof day) == RODT_OK) {
+        text_put(writer, "; it starts on ");
+        text_put(writer, day);
+    }
+}
+
+static void say_unconfirmed(text_writer *writer, const rodt_finding *finding)
+{
+    text_put(writer, "the limit is unconfirmed (");
+    text_put(writer, finding->evidence == RODT_SECOND_HAND ? "second-hand" : "from memory");
+    text_put(writer, "): it was not read in its source and is not law; look it up before you rely on it");
+}
+
+static void say_from_rated(text_writer *writer, const rodt_finding *finding)
+{
+    rodt_ratio share = rodt_rules_rated_share(finding->rules);
+    text_putf(writer, "the limit is %lld/%lld of the rated stroke of ", (long long)share.num, (long long)share.den);
+    put_limit(writer, finding->chamber.rated_stroke, finding->unit);
+    text_put(writer, " marked on the housing");
+}
+
+static void say_printed_mm(text_writer *writer, const rodt_finding *finding)
+{
+    text_put(writer, "the printed ");
+    put_length(writer, finding->limit_row->printed_mm, RODT_UNIT_MM);
+    text_put(writer, " would judge otherwise; the inch figure decides: ");
+    put_limit(writer, finding->limit_row->limit, RODT_UNIT_MM);
+}
+
+/* A limit that was found all the same does not depend on the day. */
+static void say_date(text_writer *writer, const rodt_finding *finding, const char *what)
+{
+    text_put(writer, what);
+    bool settled = finding->chamber.size[0] != '\0' && rodt_length_given(finding->limit);
+    text_put(writer, settled ? "; the limit is the same on every day it can be" : "; the limit depends on it");
+}
+
+static void say_date_ambiguous(text_writer *writer, const rodt_finding *finding)
+{
+    say_date(writer, finding, "day and month of the date cannot be told apart");
+}
+
+static void say_date_unreadable(text_writer *writer, const rodt_finding *finding)
+{
+    say_date(writer, finding, "the date cannot be read");
+}
+
+static void (*const speakers[RODT_REASON_END])(text_writer *, const rodt_finding *) = {
+    [RODT_REASON_OVER_LIMIT] = say_over,
+    [RODT_REASON_OVER_OWN_LIMIT] = say_over_own,
+    [RODT_REASON_AT_LIMIT] = say_at_limit,
+    [RODT_REASON_WITHIN_LIMIT] = say_within,
+    [RODT_REASON_BEYOND_RATED_STROKE] = say_beyond_rated,
+    [RODT_REASON_PRESSURE_LOW] = say_pressure_low,
+    [RODT_REASON_PRESSURE_HIGH] = say_pressure_high,
+    [RODT_REASON_PRESSURE_NOT_RECORDED] = say_pressure_missing,
+    [RODT_REASON_ASSUMED_STANDARD] = say_assumed_standard,
+    [RODT_REASON_RULES_NOT_IN_FORCE] = say_not_in_force,
+    [RODT_REASON_LIMIT_UNCONFIRMED] = say_unconfirmed,
+    [RODT_REASON_LIMIT_FROM_RATED] = say_from_rated,
+    [RODT_REASON_PRINTED_MM_DIFFERS] = say_printed_mm,
+    [RODT_REASON_DATE_AMBIGUOUS] = say_date_ambiguous,
+    [RODT_REASON_DATE_UNREADABLE] = say_date_unreadable,
+};
+
+rodt_status rodt_finding_reason_format(const rodt_finding *finding, rodt_reason reason, char *text, size_t size)
+{
+    if (finding == NULL || text == NULL || (unsigned)reason >= RODT_REASON_END ||
+        !rodt_finding_has(finding, reason))
+        return RODT_E_ARGUMENT;
+    text_writer writer;
+    text_begin(&writer);
+    if (words[reason].sentence != NULL)
+        text_put(&writer, words[reason].sentence);
+    else
+        speakers[reason](&writer, finding);
+    return text_deliver(&writer, text, size);
+}
+
+/* --- Proof ------------------------------------------------------------------------------------------- */
+
+/* Where the tape at its worst comes to the limit and not beyond, one side has no chance. */
+static const char *say_sides(rodt_ratio over)
+{
+    if (rodt_ratio_given(over) && over.num == over.den)
+        return ", the true stroke is at best the limit itself";
+    if (rodt_ratio_given(over) && over.num == 0)
+        return ", the true stroke is at worst the limit itself";
+    return ", the true stroke may lie on either side of the limit";
+}
+
+rodt_status rodt_finding_proof_format(const rodt_finding *finding, char *text, size_t size)
+{
+    static const char *const said[] = {
+        [RODT_PROVEN_WITHIN] = "proven within: even at its worst the tape, read to ",
+        [RODT_PROVEN_OVER] = "proven over: even at its best the tape, read to ",
+        [RODT_NOT_RESOLVED] = "not resolved by this tape: read to ",
+    };
+    static const char *const rest[] = {
+        [RODT_PROVEN_WITHIN] = ", keeps the stroke within the limit",
+        [RODT_PROVEN_OVER] = ", puts the stroke over the limit",
+        [RODT_NOT_RESOLVED] = NULL,
+    };
+    if (finding == NULL || text == NULL)
+        return RODT_E_ARGUMENT;
+    text_writer writer;
+    text_begin(&writer);
+    if (finding->proof != RODT_PROOF_NOT_ASKED) {
+        text_put(&writer, said[finding->proof]);
+        put_length(&writer, finding->division, finding->unit);
+        text_put(&writer, rest[finding->proof] != NULL ? rest[finding->proof] : say_sides(finding->probability_over));
+    }
+    if (rodt_ratio_given(finding->probability_over) && finding->proof == RODT_NOT_RESOLVED)
+        text_putf(&writer, "; chance of being over %lld/%lld", (long long)finding->probability_over.num,
+                  (long long)finding->probability_over.den);
+    return text_deliver(&writer, text, size);
+}

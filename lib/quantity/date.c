@@ -1,0 +1,234 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Dates: the Gregorian calendar, ISO 8601 and what stands on forms. */
+#include "rodtravel/date.h"
+
+#include "core/month.h"
+#include "core/number_parse.h"
+
+#include <string.h>
+
+#define FIRST_YEAR 1900
+#define LAST_YEAR 2199
+
+int rodt_date_compare(rodt_date a, rodt_date b)
+{
+    int32_t left = (a.year * 100 + a.month) * 100 + a.day;
+    int32_t right = (b.year * 100 + b.month) * 100 + b.day;
+    return (left > right) - (left < right);
+}
+
+static int days_in_month(int year, int month)
+{
+    static const int8_t days[] = {31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
+    bool leap = (year % 4 == 0 && year % 100 != 0) || year % 400 == 0;
+    return days[month - 1] + (month == 2 && leap);
+}
+
+rodt_status rodt_date_make(int year, int month, int day, rodt_date *out)
+{
+    if (out == NULL || year < FIRST_YEAR || year > LAST_YEAR || month < 1 || month > 12)
+        return RODT_E_ARGUMENT;
+    if (day < 1 || day > days_in_month(year, month))
+        return RODT_E_ARGUMENT;
+    *out = (rodt_date){(int16_t)year, (int8_t)month, (int8_t)day};
+    return RODT_OK;
+}
+
+/* One group of digits of a date. */
+typedef struct group {
+    int value;
+    uint32_t digits;
+    uint32_t column;
+} group;
+
+static bool read_group(text_cursor *cursor, group *out)
+{
+    *out = (group){0, 0, cursor->column};
+    for (; text_is_digit(cursor->code) && out->digits < 5; text_next(cursor)) {
+        out->value = out->value * 10 + (int)(cursor->code - '0');
+        out->digits++;
+    }
+    return out->digits > 0 && out->digits < 5;
+}
+
+/* "T08:30", " 08:30:00", "T08:30:00.5Z", "+02:00": only the signs of a time, so that no second date and no
+ * word is dropped with it. */
+static bool is_time(text_cursor cursor)
+{
+    if (cursor.code != 'T' && cursor.code != 't' && cursor.code != ' ')
+        return false;
+    text_next(&cursor);
+    group hour;
+    if (!read_group(&cursor, &hour) || hour.digits != 2 || hour.value > 24 || cursor.code != ':')
+        return false;
+    for (; cursor.code != TEXT_END; text_next(&cursor)) {
+        uint32_t code = cursor.code;
+        if (!text_is_digit(code) && code != ':' && code != '.' && code != 'Z' && code != 'z' && code != '+' &&
+            code != '-')
+            return false;
+    }
+    return true;
+}
+
+static bool is_closed(const text_cursor *cursor) { return cursor->code == TEXT_END || is_time(*cursor); }
+
+static rodt_status refuse(rodt_error *error, uint32_t column, const char *sentence)
+{
+    return text_error(error, RODT_E_SYNTAX, column, "%s", sentence);
+}
+
+static rodt_status finish(const text_cursor *cursor, int year, int month, int day, rodt_date *out,
+                          rodt_error *error)
+{
+    rodt_date date;
+    if (!is_closed(cursor))
+        return refuse(error, cursor->column, "the date ends before this");
+    if (rodt_date_make(year, month, day, &date) != RODT_OK)
+        return refuse(error, 0, "there is no such day in the calendar, or it is not between 1900 and 2199");
+    *out = date;
+    return RODT_OK;
+}
+
+/* The cursor stands behind "YYYY-" or "YYYY/": a year in front is always followed by the month. */
+static rodt_status read_iso(text_cursor *cursor, int year, uint32_t separator, rodt_date *out,
+                            rodt_error *error)
+{
+    group month;
+    group day;
+    if (!read_group(cursor, &month) || month.digits != 2 || cursor->code != separator)
+        return refuse(error, month.column, "two digits of the month and the day were expected here");
+    text_next(cursor);
+    if (!read_group(cursor, &day) || day.digits != 2)
+        return refuse(error, day.column, "two digits of the day were expected here");
+    return finish(cursor, year, month.value, day.value, out, error);
+}
+
+/* Two digits are 1970 to 2069: no earlier inspection is in a file, no later one is recorded today. */
+static bool full_year(const group *read, int *year)
+{
+    *year = read->value;
+    if (read->digits == 2)
+        *year += read->value < 70 ? 2000 : 1900;
+    return read->digits == 2 || read->digits == 4;
+}
+
+static bool is_separator(uint32_t code) { return code == '-' || code == '/' || code == '.' || code == ' '; }
+
+/* "14-OCT-21", "14 Oct 2021", "14-oct.-21"; the cursor stands on the month. */
+static rodt_status read_named_month(text_cursor *cursor, int day, uint32_t separator, rodt_date *out,
+                                    rodt_error *error)
+{
+    uint32_t column = cursor->column;
+    group last;
+    int year;
+    int month = month_read(cursor);
+    if (month == 0)
+        return refuse(error, column, "a month was expected here");
+    if (cursor->code == '.' && separator != '.')
+        text_next(cursor);
+    if (cursor->code != separator)
+        return refuse(error, cursor->column, "the year was expected here");
+    text_next(cursor);
+    if (!read_group(cursor, &last) || !full_year(&last, &year))
+        return refuse(error, last.column, "a year of two or four digits was expected here");
+    return finish(cursor, year, month, day, out, error);
+}
+
+/* Day and month from two numbers; the one above 12 can only be the day, whatever the order of the file. */
+static rodt_status order_numbers(int first, int second, rodt_date_order order, rodt_date *out,
+                                 rodt_error *error)
+{
+    bool day_first = order == RODT_DATE_ORDER_DAY_FIRST;
+    if (first > 12 || second > 12)
+        day_first = first > 12;
+    else if (order == RODT_DATE_ORDER_UNKNOWN && first != second)
+        return text_error(error, RODT_E_AMBIGUOUS, 0, "either number can be the month; which comes first?");
+    out->day = (int8_t)(day_first ? first : second);
+    out->month = (int8_t)(day_first ? second : first);
+    return RODT_OK;
+}
+
+/* "10/14/2021": the cursor stands behind the first separator. */
+static rodt_status read_numbers(text_cursor *cursor, const group *first, uint32_t separator,
+                                rodt_date_order order, rodt_date *out, rodt_error *error)
+{
+    group second;
+    group last;
+    rodt_date parts = {0};
+    int year;
+    if (!read_group(cursor, &second) || second.digits > 2 || cursor->code != separator)
+        return refuse(error, second.column, "a second number and the year were expected here");
+    text_next(cursor);
+    if (!read_group(cursor, &last) || !full_year(&last, &year))
+        return refuse(error, last.column, "a year of two or four digits was expected here");
+    if (first->value < 1 || second.value < 1 || first->value > 31 || second.value > 31)
+        return refuse(error, 0, "there is no such day in the calendar");
+    rodt_status status = order_numbers(first->value, second.value, order, &parts, error);
+    if (status != RODT_OK)
+        return status;
+    return finish(cursor, year, parts.month, parts.day, out, error);
+}
+
+static rodt_status read_form(text_cursor *cursor, rodt_date_order order, rodt_date *out, rodt_error *error)
+{
+    group first;
+    if (!read_group(cursor, &first))
+        return refuse(error, first.column, "a date was expected here, such as 2021-10-14");
+    uint32_t separator = cursor->code;
+    bool year_first = first.digits == 4 && (separator == '-' || separator == '/');
+    if (!is_separator(separator) || (first.digits > 2 && !year_first))
+        return refuse(error, cursor->column, "a date was expected, such as 2021-10-14");
+    text_next(cursor);
+    if (year_first)
+        return read_iso(cursor, first.value, separator, out, error);
+    if (!text_is_digit(cursor->code))
+        return read_named_month(cursor, first.value, separator, out, error);
+    return read_numbers(cursor, &first, separator, order, out, error);
+}
+
+rodt_status rodt_date_read(const char *text, size_t size, rodt_date_order order, rodt_date *out,
+                           rodt_error *error)
+{
+    text_cursor cursor;
+    if (text == NULL || out == NULL || (unsigned)order > RODT_DATE_ORDER_MONTH_FIRST)
+        return text_error(error, RODT_E_ARGUMENT, 0, "%s", rodt_status_text(RODT_E_ARGUMENT));
+    number_parse_start(&cursor, text, size);
+    if (cursor.code == TEXT_END)
+        return text_error(error, RODT_E_EMPTY, 0, "%s", rodt_status_text(RODT_E_EMPTY));
+    return read_form(&cursor, order, out, error);
+}
+
+rodt_status rodt_date_parse(const char *text, rodt_date *out, rodt_error *error)
+{
+    text_cursor cursor;
+    group year;
+    if (text == NULL || out == NULL)
+        return text_error(error, RODT_E_ARGUMENT, 0, "%s", rodt_status_text(RODT_E_ARGUMENT));
+    number_parse_start(&cursor, text, strlen(text));
+    if (cursor.code == TEXT_END)
+        return text_error(error, RODT_E_EMPTY, 0, "%s", rodt_status_text(RODT_E_EMPTY));
+    if (!read_group(&cursor, &year) || year.digits != 4 || cursor.code != '-')
+        return refuse(error, year.column, "a date was expected, such as 2021-10-14");
+    text_next(&cursor);
+    return read_iso(&cursor, year.value, '-', out, error);
+}
+
+static void put_digits(char *text, int value, int count)
+{
+    for (int i = count; i-- > 0; value /= 10)
+        text[i] = (char)('0' + value % 10);
+}
+
+rodt_status rodt_date_format(rodt_date date, char *text, size_t size)
+{
+    rodt_date valid;
+    if (text == NULL || rodt_date_make(date.year, date.month, date.day, &valid) != RODT_OK)
+        return RODT_E_ARGUMENT;
+    if (size < RODT_DATE_TEXT_SIZE)
+        return RODT_E_SPACE;
+    memcpy(text, "0000-00-00", RODT_DATE_TEXT_SIZE);
+    put_digits(text, date.year, 4);
+    put_digits(text + 5, date.month, 2);
+    put_digits(text + 8, date.day, 2);
+    return RODT_OK;
+}

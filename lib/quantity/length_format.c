@@ -1,0 +1,63 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Writing lengths: exact as a mixed fraction, rounded as a decimal number. */
+#include "rodtravel/length.h"
+
+#include "core/number_parse.h"
+
+rodt_status rodt_length_format(rodt_length length, char *text, size_t size)
+{
+    return number_format((number){length.num, length.den}, text, size);
+}
+
+/* The length in parts of 10^-digits of the unit, as a whole number. */
+static bool scale(rodt_length length, rodt_unit unit, unsigned digits, rodt_rounding rounding, int64_t *parts)
+{
+    static const number per_inch[] = {
+        [RODT_UNIT_INCH] = {1, 1}, [RODT_UNIT_MM] = {127, 5}, [RODT_UNIT_CM] = {127, 50}};
+    number value = {length.num, length.den};
+    number power = {1, 1};
+    for (unsigned i = 0; i < digits; i++)
+        power.num *= 10;
+    if (!number_multiply(per_inch[unit], power, &power) || !number_multiply(value, power, &value))
+        return false;
+    *parts = number_round(value, (number_rounding)rounding);
+    return true;
+}
+
+/* Digits from the last one, with at least one before the point. */
+static size_t put_decimal(int64_t parts, unsigned digits, char text[RODT_LENGTH_TEXT_SIZE])
+{
+    char reversed[RODT_LENGTH_TEXT_SIZE];
+    size_t count = 0;
+    uint64_t left = parts < 0 ? 0 - (uint64_t)parts : (uint64_t)parts;
+    for (unsigned i = 0; i <= digits || left != 0; i++, left /= 10) {
+        if (i == digits && digits > 0)
+            reversed[count++] = '.';
+        reversed[count++] = (char)('0' + left % 10);
+    }
+    if (parts < 0)
+        reversed[count++] = '-';
+    for (size_t i = 0; i < count; i++)
+        text[i] = reversed[count - 1 - i];
+    return count;
+}
+
+rodt_status rodt_length_format_decimal(rodt_length length, rodt_unit unit, unsigned digits,
+                                      rodt_rounding rounding, char *text, size_t size)
+{
+    char line[RODT_LENGTH_TEXT_SIZE];
+    int64_t parts;
+    if (length.den <= 0 || text == NULL || digits > 12)
+        return RODT_E_ARGUMENT;
+    if ((unsigned)unit > RODT_UNIT_CM || (unsigned)rounding > RODT_ROUND_UP)
+        return RODT_E_ARGUMENT;
+    if (!scale(length, unit, digits, rounding, &parts))
+        return RODT_E_RANGE;
+    size_t used = put_decimal(parts, digits, line);
+    if (used >= size)
+        return RODT_E_SPACE;
+    for (size_t i = 0; i < used; i++)
+        text[i] = line[i];
+    text[used] = '\0';
+    return RODT_OK;
+}

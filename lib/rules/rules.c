@@ -1,0 +1,258 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Rule sets: what they are, and the limit for a chamber on a day. */
+#include <string.h>
+
+#include "rules/tables.h"
+#include "core/text.h"
+
+const char *rodt_tables_edition(void) { return table_edition; }
+
+const rodt_rules *rodt_rules_find(const char *id)
+{
+    for (size_t i = 0; id != NULL && i < table_rules_count; i++) {
+        if (strcmp(table_rules[i].id, id) == 0)
+            return &table_rules[i];
+    }
+    return NULL;
+}
+
+size_t rodt_rules_count(void) { return table_rules_count; }
+
+const rodt_rules *rodt_rules_at(size_t index) { return index < table_rules_count ? &table_rules[index] : NULL; }
+
+const char *rodt_rules_id(const rodt_rules *rules) { return rules->id; }
+const char *rodt_rules_title(const rodt_rules *rules) { return rules->title; }
+const char *rodt_rules_authority(const rodt_rules *rules) { return rules->authority; }
+const rodt_source *rodt_rules_source(const rodt_rules *rules) { return rules->source; }
+rodt_evidence rodt_rules_evidence(const rodt_rules *rules) { return rules->evidence; }
+rodt_date rodt_rules_from(const rodt_rules *rules) { return rules->from; }
+rodt_date rodt_rules_until(const rodt_rules *rules) { return rules->until; }
+const rodt_rules *rodt_rules_law(const rodt_rules *rules) { return rules->law; }
+bool rodt_rules_at_limit_passes(const rodt_rules *rules) { return rules->at_limit_passes; }
+rodt_pressure rodt_rules_pressure_from(const rodt_rules *rules) { return rules->pressure_from; }
+rodt_pressure rodt_rules_pressure_until(const rodt_rules *rules) { return rules->pressure_until; }
+const rodt_source *rodt_rules_pressure_source(const rodt_rules *rules) { return rules->pressure_source; }
+rodt_evidence rodt_rules_pressure_evidence(const rodt_rules *rules) { return rules->pressure_evidence; }
+rodt_ratio rodt_rules_rated_share(const rodt_rules *rules) { return rules->rated_share; }
+size_t rodt_rules_limit_count(const rodt_rules *rules) { return rules->limit_count; }
+
+const rodt_limit *rodt_rules_limit(const rodt_rules *rules, size_t index)
+{
+    return index < rules->limit_count ? &rules->limits[index] : NULL;
+}
+
+size_t rodt_chamber_row_count(void) { return table_chambers_count; }
+
+const rodt_chamber_row *rodt_chamber_row_at(size_t index)
+{
+    return index < table_chambers_count ? &table_chambers[index] : NULL;
+}
+
+/* What a row is looked up by, with nothing left unknown but the day. */
+typedef struct query {
+    rodt_family family;
+    rodt_stroke_class stroke_class;
+    const char *size;
+    rodt_length rated_stroke;
+    rodt_date day;
+} query;
+
+/* Both dates are inside, and one that is not given is open. */
+static bool holds_on(rodt_date from, rodt_date until, rodt_date day)
+{
+    return rodt_date_compare(from, day) <= 0 && (!rodt_date_given(until) || rodt_date_compare(day, until) <= 0);
+}
+
+/* The source may print the rated stroke of a row in both units, and a housing may bear either. */
+static bool has_rated_stroke(const rodt_limit *row, rodt_length marked)
+{
+    return rodt_length_given(marked) && (rodt_length_compare(row->rated_stroke, marked) == 0 ||
+                                         rodt_length_compare(row->rated_stroke_mm, marked) == 0);
+}
+
+/* The cheap comparisons stand first: most rows fall at the family or the first sign of the size. */
+static bool answers(const rodt_limit *row, const query *wanted)
+{
+    return row->family == wanted->family && row->size[0] == wanted->size[0] &&
+           (row->stroke_class == wanted->stroke_class || row->stroke_class == RODT_CLASS_UNKNOWN) &&
+           strcmp(row->size, wanted->size) == 0 &&
+           (!rodt_length_given(row->rated_stroke) || has_rated_stroke(row, wanted->rated_stroke)) &&
+           (!rodt_date_given(wanted->day) || holds_on(row->from, row->until, wanted->day));
+}
+
+static int compare_until(rodt_date a, rodt_date b)
+{
+    if (rodt_date_given(a) != rodt_date_given(b))
+        return rodt_date_given(a) ? -1 : 1;
+    return rodt_date_compare(a, b);
+}
+
+/* Without a day the newest text wins; of rows of the same days, the one that asks for the rated stroke. */
+static bool is_better(const rodt_limit *row, const rodt_limit *best, const query *wanted)
+{
+    if (best == NULL)
+        return true;
+    int newer = rodt_date_given(wanted->day) ? 0 : compare_until(row->until, best->until);
+    return newer != 0 ? newer > 0 : rodt_length_given(row->rated_stroke);
+}
+
+static const rodt_limit *find_row(const rodt_rules *rules, const query *wanted)
+{
+    const rodt_limit *best = NULL;
+    for (size_t i = 0; i < rules->limit_count; i++) {
+        const rodt_limit *row = &rules->limits[i];
+        if (answers(row, wanted) && is_better(row, best, wanted))
+            best = row;
+    }
+    return best;
+}
+
+/* A limit is below the full travel by its nature; a long-stroke limit that is not below the marked travel
+ * means that one of the two marks was misread or belongs to another housing. */
+static bool is_conflicting(const rodt_limit *row, const query *wanted)
+{
+    return row != NULL && wanted->stroke_class == RODT_CLASS_LONG && row->stroke_class == RODT_CLASS_LONG &&
+           rodt_length_given(wanted->rated_stroke) && rodt_length_compare(row->limit, wanted->rated_stroke) >= 0;
+}
+
+static void take_row(const rodt_limit *row, rodt_limit_answer *answer)
+{
+    answer->basis = RODT_BASIS_TABLE;
+    answer->law_limit = row->limit;
+    answer->row = row;
+    answer->source = row->source;
+    answer->evidence = row->evidence;
+}
+
+/* An actuator without a row: neither the share of its marked rated stroke nor its marked limit may be
+ * exceeded, so the smaller one decides. */
+static rodt_status take_marks(const rodt_rules *law, const rodt_chamber *chamber, rodt_limit_answer *answer)
+{
+    rodt_length share = {0};
+    if (!rodt_ratio_given(law->rated_share))
+        return RODT_OK;
+    if (rodt_length_given(chamber->rated_stroke)) {
+        rodt_status status = rodt_length_scale(chamber->rated_stroke, law->rated_share, &share);
+        if (status != RODT_OK)
+            return status;
+        answer->basis = RODT_BASIS_RATED_SHARE;
+        answer->law_limit = share;
+    }
+    rodt_length marked = chamber->marked_limit;
+    if (rodt_length_given(marked) && (!rodt_length_given(share) || rodt_length_compare(marked, share) < 0)) {
+        answer->basis = RODT_BASIS_MARKED_LIMIT;
+        answer->law_limit = marked;
+    }
+    if (answer->basis != RODT_BASIS_NONE) {
+        answer->source = law->rated_share_source;
+        answer->evidence = law->rated_share_evidence;
+    }
+    return RODT_OK;
+}
+
+static rodt_status ask_law(const rodt_rules *law, const rodt_chamber *chamber, query *wanted,
+                           rodt_limit_answer *answer)
+{
+    const rodt_limit *row = find_row(law, wanted);
+    if (is_conflicting(row, wanted)) {
+        answer->conflicting_marks = true;
+        wanted->stroke_class = RODT_CLASS_STANDARD;
+        row = find_row(law, wanted);
+    }
+    if (row == NULL)
+        return take_marks(law, chamber, answer);
+    take_row(row, answer);
+    return RODT_OK;
+}
+
+/* A carrier's own row can only make the limit stricter; where the law publishes none it stands alone. */
+static void ask_carrier(const rodt_rules *rules, const query *wanted, rodt_limit_answer *answer)
+{
+    answer->limit = answer->law_limit;
+    answer->own_row = rules->law == NULL ? NULL : find_row(rules, wanted);
+    if (answer->own_row == NULL)
+        return;
+    rodt_length own = answer->own_row->limit;
+    if (!rodt_length_given(answer->limit) || rodt_length_compare(own, answer->limit) < 0)
+        answer->limit = own;
+}
+
+static bool is_standard_row(const rodt_limit *row)
+{
+    return row != NULL && row->stroke_class == RODT_CLASS_STANDARD;
+}
+
+static bool is_sound(const rodt_chamber *chamber)
+{
+    return (unsigned)chamber->family <= RODT_FAMILY_DD3 && (unsigned)chamber->stroke_class <= RODT_CLASS_LONG &&
+           chamber->size[0] != '\0' && memchr(chamber->size, '\0', sizeof chamber->size) != NULL;
+}
+
+static query make_query(const rodt_chamber *chamber, rodt_date day)
+{
+    query wanted = {chamber->family, chamber->stroke_class, chamber->size, chamber->rated_stroke, day};
+    if (wanted.family == RODT_FAMILY_UNKNOWN)
+        wanted.family = RODT_FAMILY_CLAMP;
+    if (wanted.stroke_class == RODT_CLASS_UNKNOWN)
+        wanted.stroke_class = RODT_CLASS_STANDARD;
+    return wanted;
+}
+
+rodt_status rodt_rules_find_limit(const rodt_rules *rules, const rodt_chamber *chamber, rodt_date day,
+                                  rodt_limit_answer *out)
+{
+    if (rules == NULL || chamber == NULL || out == NULL || !is_sound(chamber))
+        return RODT_E_ARGUMENT;
+    const rodt_rules *law = rules->law != NULL ? rules->law : rules;
+    rodt_limit_answer answer = {.basis = RODT_BASIS_NONE};
+    if (rodt_date_given(day) && !holds_on(law->from, law->until, day)) {
+        answer.basis = RODT_BASIS_NOT_IN_FORCE;
+        *out = answer;
+        return RODT_OK;
+    }
+    query wanted = make_query(chamber, day);
+    rodt_status status = ask_law(law, chamber, &wanted, &answer);
+    if (status != RODT_OK)
+        return status;
+    ask_carrier(rules, &wanted, &answer);
+    /* Where no row was looked up or found, nothing hangs on what was assumed of the class. */
+    answer.assumed_clamp = chamber->family == RODT_FAMILY_UNKNOWN && law->limit_count + rules->limit_count > 0;
+    answer.assumed_standard = chamber->stroke_class == RODT_CLASS_UNKNOWN &&
+                              (is_standard_row(answer.row) || is_standard_row(answer.own_row));
+    *out = answer;
+    return RODT_OK;
+}
+
+static void put_part(text_writer *writer, const char *part)
+{
+    if (part[0] == '\0')
+        return;
+    if (writer->used > 0)
+        text_put(writer, ", ");
+    text_put(writer, part);
+}
+
+rodt_status rodt_source_format(const rodt_source *source, char *text, size_t size)
+{
+    if (source == NULL)
+        return RODT_E_ARGUMENT;
+    text_writer writer;
+    text_begin(&writer);
+    put_part(&writer, source->document);
+    put_part(&writer, source->section);
+    put_part(&writer, source->edition);
+    return text_deliver(&writer, text, size);
+}
+
+const char *rodt_evidence_text(rodt_evidence evidence)
+{
+    switch (evidence) {
+    case RODT_CHECKED:
+        return "read in the source";
+    case RODT_SECOND_HAND:
+        return "second-hand, unconfirmed";
+    case RODT_FROM_MEMORY:
+        break;
+    }
+    return "from memory, unconfirmed";
+}

@@ -1,0 +1,124 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The values in the cells of a table. A figure is read as on a form, by the library's own readers. */
+#include <string.h>
+
+#include "core/number_parse.h"
+#include "rules/table_reader.h"
+
+/* Signs without a shape are named, blanks excepted. */
+void table_show(const table_cell *cell, char shown[TABLE_SHOWN_SIZE])
+{
+    text_cursor cursor;
+    size_t used = 0;
+    text_start(&cursor, cell->text, cell->size);
+    for (; cursor.code != TEXT_END && used + TEXT_SHOWN_SIZE <= TABLE_SHOWN_SIZE; text_next(&cursor)) {
+        if (cursor.code == ' ')
+            memcpy(shown + used, " ", 2);
+        else
+            text_show(cursor.code, shown + used);
+        used += strlen(shown + used);
+    }
+    shown[used] = '\0';
+}
+
+/* Hands on what a reader of values said, at the place of the cell in the line. */
+static bool value_fault(table_reader *reader, size_t column, const rodt_error *error)
+{
+    uint32_t at = error->column == 0 ? 1 : error->column;
+    table_fault(reader, column, at, RODT_E_TABLE, "%s", error->text);
+    return false;
+}
+
+bool table_length(table_reader *reader, size_t column, rodt_unit unit, rodt_length *out)
+{
+    const table_cell *cell = &reader->cells[column];
+    rodt_length_style style = {.unit = unit};
+    rodt_length value = {0};
+    rodt_error error;
+    if (cell->size > 0 && rodt_length_read(cell->text, cell->size, &style, &value, NULL, &error) != RODT_OK)
+        return value_fault(reader, column, &error);
+    *out = value;
+    return true;
+}
+
+bool table_pressure(table_reader *reader, size_t column, rodt_pressure *out)
+{
+    const table_cell *cell = &reader->cells[column];
+    rodt_pressure value = {0};
+    rodt_error error;
+    if (cell->size > 0 && rodt_pressure_read(cell->text, cell->size, false, &value, &error) != RODT_OK)
+        return value_fault(reader, column, &error);
+    *out = value;
+    return true;
+}
+
+bool table_ratio(table_reader *reader, size_t column, rodt_ratio *out)
+{
+    rodt_length value;
+    if (!table_length(reader, column, RODT_UNIT_INCH, &value))
+        return false;
+    *out = (rodt_ratio){value.num, value.den};
+    return true;
+}
+
+bool table_number(table_reader *reader, size_t column, rodt_ratio *out)
+{
+    const table_cell *cell = &reader->cells[column];
+    text_cursor cursor;
+    number_text read = {.value = {0, 0}};
+    number_problem problem;
+    rodt_error error;
+    number_parse_start(&cursor, cell->text, cell->size);
+    if (cell->size > 0 && !number_parse(&cursor, false, &read, &problem)) {
+        number_explain_error(cell->text, cell->size, false, &problem, &error);
+        return value_fault(reader, column, &error);
+    }
+    if (read.is_too_large || (cell->size > 0 && cursor.code != TEXT_END)) {
+        table_fault(reader, column, cursor.column, RODT_E_TABLE, "expected a number and nothing more");
+        return false;
+    }
+    *out = (rodt_ratio){read.value.num, read.value.den};
+    return true;
+}
+
+bool table_date(table_reader *reader, size_t column, rodt_date *out)
+{
+    const table_cell *cell = &reader->cells[column];
+    rodt_date value = {0};
+    rodt_error error;
+    if (cell->size > 0 && rodt_date_parse(cell->text, &value, &error) != RODT_OK)
+        return value_fault(reader, column, &error);
+    *out = value;
+    return true;
+}
+
+/* "standard, long or any" */
+static void list_words(text_writer *list, const char *const *words, size_t count)
+{
+    text_begin(list);
+    for (size_t i = 0; i < count; i++) {
+        text_put(list, words[i]);
+        text_put(list, i + 2 < count ? ", " : i + 2 == count ? " or " : "");
+    }
+}
+
+bool table_word(table_reader *reader, size_t column, const char *const *words, size_t count, unsigned *out)
+{
+    const table_cell *cell = &reader->cells[column];
+    if (cell->size == 0) {
+        *out = 0;
+        return true;
+    }
+    for (size_t i = 0; i < count; i++) {
+        if (strcmp(cell->text, words[i]) == 0) {
+            *out = (unsigned)i;
+            return true;
+        }
+    }
+    text_writer list;
+    list_words(&list, words, count);
+    char shown[TABLE_SHOWN_SIZE];
+    table_show(cell, shown);
+    table_fault(reader, column, 1, RODT_E_TABLE, "expected %s, found \"%s\"", list.buffer, shown);
+    return false;
+}

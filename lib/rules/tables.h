@@ -1,0 +1,77 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The generated tables: what a rule set is made of, and the names of the arrays that the table compiler
+ * writes. A row of limits, a chamber and a source have their public form already (rules.h). */
+#ifndef RODT_ROW_H
+#define RODT_ROW_H
+
+#include "core/common.h"
+#include "rodtravel/aircheck.h"
+#include "rodtravel/rules.h"
+
+struct rodt_rules {
+    const char *id;
+    const char *title;
+    const char *authority;
+    const rodt_source *source;
+    rodt_evidence evidence;
+    rodt_date from;
+    rodt_date until;
+    bool at_limit_passes;
+
+    rodt_pressure pressure_from;
+    rodt_pressure pressure_until;
+    const rodt_source *pressure_source;
+    rodt_evidence pressure_evidence;
+
+    rodt_ratio rated_share;
+    const rodt_source *rated_share_source;
+    rodt_evidence rated_share_evidence;
+
+    const rodt_limit *limits; /* shared with another rule set where the law refers to it */
+    size_t limit_count;
+
+    const rodt_air_limit *air; /* NULL without rows */
+    size_t air_count;
+
+    const rodt_rules *law; /* NULL = this is a law; otherwise a carrier's limits on top of it */
+    void *memory;          /* of a loaded rule set; NULL = compiled in */
+};
+
+/* What a vehicle as a whole is judged by, and where each part of it comes from. */
+typedef enum vehicle_part {
+    VEHICLE_SHARE,
+    VEHICLE_FULL_FROM,
+    VEHICLE_HALF,
+    VEHICLE_CHART,
+    VEHICLE_STEERING,
+    VEHICLE_AXLE_SIZE,
+    VEHICLE_AXLE_ARM,
+    VEHICLE_ADJUSTER,
+    VEHICLE_PARTS
+} vehicle_part;
+
+typedef struct vehicle_figure {
+    rodt_ratio value; /* not given = the part has no figure */
+    const char *wording;
+    const rodt_source *source;
+    rodt_evidence evidence;
+} vehicle_figure;
+
+/* How much reservoir goes with the chambers that it serves. */
+typedef struct volume_multiple {
+    rodt_ratio value;
+    const rodt_source *source;
+} volume_multiple;
+
+extern const vehicle_figure table_vehicle[VEHICLE_PARTS];
+extern const rodt_volume_row table_volumes[];
+extern const size_t table_volumes_count;
+extern const volume_multiple table_multiple_truck;
+extern const volume_multiple table_multiple_trailer;
+extern const rodt_rules table_rules[];
+extern const size_t table_rules_count;
+extern const rodt_chamber_row table_chambers[];
+extern const size_t table_chambers_count;
+extern const char table_edition[];
+
+#endif

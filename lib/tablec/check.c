@@ -1,0 +1,316 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The table compiler's conscience: what rows must be to each other. */
+#include <string.h>
+
+#include "core/number.h"
+#include "rules/limit_row.h"
+#include "tablec/model.h"
+
+static bool same(const char *a, const char *b) { return strcmp(a, b) == 0; }
+
+void tables_cite(tables *t, int file, uint32_t line, const char *id, rodt_evidence evidence)
+{
+    source_row *source = tables_source(t, id);
+    if (source == NULL) {
+        tables_fault(t, file, line, "source \"%s\" is not in the table of sources", id);
+        return;
+    }
+    source->used = true;
+    if (evidence == RODT_CHECKED && !rodt_date_given(source->read_on))
+        tables_fault(t, file, line, "source \"%s\" has no day on which it was read", id);
+}
+
+/* A figure needs its source and its evidence, and neither stands without the figure. */
+static void cite_figure(tables *t, int file, uint32_t line, const char *what, bool given, const char *id,
+                        const char *evidence_text, rodt_evidence evidence)
+{
+    if (given && (id == NULL || evidence_text == NULL))
+        tables_fault(t, file, line, "%s has no source or no evidence", what);
+    else if (!given && (id != NULL || evidence_text != NULL))
+        tables_fault(t, file, line, "%s is missing, but its source or evidence is there", what);
+    else if (given)
+        tables_cite(t, file, line, id, evidence);
+}
+
+/* True if a and b differ by no more than num/den mm. */
+static bool within_mm(rodt_length a, rodt_length b, int64_t num, int64_t den)
+{
+    number distance, bound;
+    if (!number_subtract((number){a.num, a.den}, (number){b.num, b.den}, &distance) ||
+        !number_make(num * 5, den * 127, &bound))
+        return false;
+    if (distance.num < 0)
+        distance.num = -distance.num;
+    return number_compare(distance, bound) <= 0;
+}
+
+static void check_sources(tables *t)
+{
+    for (size_t i = 0; i < t->source_count; i++) {
+        const source_row *first = tables_source(t, t->sources[i].source.id);
+        if (first != NULL && first != &t->sources[i])
+            tables_fault(t, FILE_SOURCES, t->sources[i].line, "source \"%s\" stands in line %u already",
+                         first->source.id, (unsigned)first->line);
+    }
+}
+
+static chamber_row *find_chamber(tables *t, rodt_family family, const char *size)
+{
+    for (size_t i = 0; i < t->chamber_count; i++) {
+        if (t->chambers[i].row.family == family && same(t->chambers[i].row.size, size))
+            return &t->chambers[i];
+    }
+    return NULL;
+}
+
+static void check_chamber(tables *t, chamber_row *chamber)
+{
+    const rodt_chamber_row *row = &chamber->row;
+    const chamber_row *first = find_chamber(t, row->family, row->size);
+    if (first != NULL && first != chamber)
+        tables_fault(t, FILE_CHAMBERS, chamber->line, "%s %s stands in line %u already",
+                     rodt_family_name(row->family), row->size, (unsigned)first->line);
+    if (!within_mm(row->outside_diameter, row->outside_diameter_mm, 1, 1))
+        tables_fault(t, FILE_CHAMBERS, chamber->line, "the printed millimetres are more than 1 mm off the inches");
+    tables_cite(t, FILE_CHAMBERS, chamber->line, chamber->diameter_source, RODT_CHECKED);
+    cite_figure(t, FILE_CHAMBERS, chamber->line, "the rated stroke", rodt_length_given(row->standard_rated_stroke),
+                chamber->rated_source, chamber->rated_evidence_text, chamber->rated_evidence);
+}
+
+static void check_figures(tables *t, const limit_row *limit)
+{
+    const rodt_limit *row = &limit->row;
+    if (rodt_length_given(row->printed_mm) && !within_mm(row->limit, row->printed_mm, 6, 100))
+        tables_fault(t, FILE_LIMITS, limit->line, "the printed millimetres are no rounding of %s in", row->published);
+    if (rodt_length_given(row->rated_stroke_mm) && !within_mm(row->rated_stroke, row->rated_stroke_mm, 1, 2))
+        tables_fault(t, FILE_LIMITS, limit->line, "the printed millimetres are no rounding of the rated stroke");
+}
+
+static void check_limit_rules(tables *t, const limit_row *limit)
+{
+    const rules_row *rules = tables_rules(t, limit->rules);
+    if (rules == NULL) {
+        tables_fault(t, FILE_LIMITS, limit->line, "rule set \"%s\" is not in the table of rule sets", limit->rules);
+        return;
+    }
+    const rodt_limit *row = &limit->row;
+    bool starts_before = rodt_date_given(rules->from) && rodt_date_compare(row->from, rules->from) < 0;
+    bool ends_after = rodt_date_given(rules->until) &&
+                      (!rodt_date_given(row->until) || rodt_date_compare(row->until, rules->until) > 0);
+    if (starts_before || ends_after)
+        tables_fault(t, FILE_LIMITS, limit->line, "the row reaches beyond the days of rule set \"%s\"", limit->rules);
+    if (rules->limits_of != NULL)
+        tables_fault(t, FILE_LIMITS, limit->line, "rule set \"%s\" takes its limits from \"%s\" and has no rows",
+                     limit->rules, rules->limits_of);
+}
+
+static void check_limit(tables *t, const limit_row *limit)
+{
+    chamber_row *chamber = find_chamber(t, limit->row.family, limit->row.size);
+    if (chamber == NULL)
+        tables_fault(t, FILE_LIMITS, limit->line, "%s %s is not in the table of chambers",
+                     rodt_family_name(limit->row.family), limit->row.size);
+    else
+        chamber->used = true;
+    tables_cite(t, FILE_LIMITS, limit->line, limit->source, limit->row.evidence);
+    check_limit_rules(t, limit);
+    check_figures(t, limit);
+}
+
+static bool same_days(const rodt_limit *a, const rodt_limit *b)
+{
+    return rodt_date_compare(a->from, b->from) == 0 && rodt_date_compare(a->until, b->until) == 0;
+}
+
+static void check_clash(tables *t, const limit_row *earlier, const limit_row *later)
+{
+    if (!same(earlier->rules, later->rules) || !limits_clash(&earlier->row, &later->row))
+        return;
+    if (same_days(&earlier->row, &later->row))
+        tables_fault(t, FILE_LIMITS, later->line, "the chamber stands in line %u already", (unsigned)earlier->line);
+    else
+        tables_fault(t, FILE_LIMITS, later->line, "the days overlap those of line %u", (unsigned)earlier->line);
+}
+
+/* Two rows that differ in nothing but their days and figures. */
+static bool one_history(const limit_row *a, const limit_row *b)
+{
+    return same(a->rules, b->rules) && a->row.family == b->row.family && same(a->row.size, b->row.size) &&
+           a->row.stroke_class == b->row.stroke_class &&
+           rodt_length_compare(a->row.rated_stroke, b->row.rated_stroke) == 0;
+}
+
+static bool is_leap(int year) { return year % 4 == 0 && (year % 100 != 0 || year % 400 == 0); }
+
+static rodt_date day_after(rodt_date date)
+{
+    static const int8_t lengths[] = {31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
+    int last = lengths[date.month - 1] + (date.month == 2 && is_leap(date.year));
+    if (date.day < last)
+        return (rodt_date){date.year, date.month, (int8_t)(date.day + 1)};
+    if (date.month < 12)
+        return (rodt_date){date.year, (int8_t)(date.month + 1), 1};
+    return (rodt_date){(int16_t)(date.year + 1), 1, 1};
+}
+
+/* A row that ends needs a row of the same chamber that begins on the next day, if any begins later. */
+static void check_gap(tables *t, const limit_row *ends)
+{
+    if (!rodt_date_given(ends->row.until))
+        return;
+    rodt_date next = day_after(ends->row.until);
+    const limit_row *later = NULL;
+    for (size_t i = 0; i < t->limit_count; i++) {
+        const limit_row *other = &t->limits[i];
+        if (!one_history(ends, other) || rodt_date_compare(other->row.from, ends->row.until) <= 0)
+            continue;
+        if (rodt_date_compare(other->row.from, next) == 0)
+            return;
+        later = other;
+    }
+    if (later != NULL)
+        tables_fault(t, FILE_LIMITS, ends->line, "no row for the days between this one and line %u",
+                     (unsigned)later->line);
+}
+
+static void check_limits(tables *t)
+{
+    for (size_t i = 0; i < t->limit_count; i++) {
+        check_limit(t, &t->limits[i]);
+        for (size_t k = 0; k < i; k++)
+            check_clash(t, &t->limits[k], &t->limits[i]);
+        check_gap(t, &t->limits[i]);
+    }
+}
+
+static bool has_rows(const tables *t, const char *rules)
+{
+    for (size_t i = 0; i < t->limit_count; i++) {
+        if (same(t->limits[i].rules, rules))
+            return true;
+    }
+    return false;
+}
+
+static void check_limits_of(tables *t, const rules_row *row)
+{
+    const rules_row *owner = row->limits_of == NULL ? NULL : tables_rules(t, row->limits_of);
+    if (row->limits_of == NULL) {
+        if (!has_rows(t, row->id) && !rodt_ratio_given(row->rated_share) && !tables_has_air(t, row->id))
+            tables_fault(t, FILE_RULES, row->line, "rule set \"%s\" limits nothing", row->id);
+    } else if (owner == NULL) {
+        tables_fault(t, FILE_RULES, row->line, "rule set \"%s\" is not in the table of rule sets", row->limits_of);
+    } else if (owner->limits_of != NULL || !has_rows(t, owner->id)) {
+        tables_fault(t, FILE_RULES, row->line, "rule set \"%s\" has no rows of its own", row->limits_of);
+    }
+}
+
+/* What happens at the limit must be said where there is one, and nowhere else. */
+static void check_at_limit(tables *t, const rules_row *row)
+{
+    bool limits = has_rows(t, row->id) || row->limits_of != NULL || rodt_ratio_given(row->rated_share);
+    if (limits && !row->at_limit_said)
+        tables_fault(t, FILE_RULES, row->line,
+                     "rule set \"%s\" limits strokes, but does not say what holds at the limit", row->id);
+    else if (!limits && row->at_limit_said && tables_has_air(t, row->id))
+        tables_fault(t, FILE_RULES, row->line, "rule set \"%s\" limits no stroke, so nothing holds at a limit",
+                     row->id);
+}
+
+static void check_window(tables *t, const rules_row *row)
+{
+    bool from = rodt_pressure_given(row->pressure_from);
+    bool until = rodt_pressure_given(row->pressure_until);
+    if (from != until)
+        tables_fault(t, FILE_RULES, row->line, "a pressure window needs both ends");
+    else if (from && rodt_pressure_compare(row->pressure_from, row->pressure_until) >= 0)
+        tables_fault(t, FILE_RULES, row->line, "the pressure window is reversed");
+    cite_figure(t, FILE_RULES, row->line, "the pressure window", from || until, row->pressure_source,
+                row->pressure_evidence_text, row->pressure_evidence);
+}
+
+static void check_rules_row(tables *t, const rules_row *row)
+{
+    const rules_row *first = tables_rules(t, row->id);
+    if (first != NULL && first != row)
+        tables_fault(t, FILE_RULES, row->line, "rule set \"%s\" stands in line %u already", row->id,
+                     (unsigned)first->line);
+    tables_cite(t, FILE_RULES, row->line, row->source, row->evidence);
+    check_limits_of(t, row);
+    check_at_limit(t, row);
+    check_window(t, row);
+    bool share = rodt_ratio_given(row->rated_share);
+    if (share && (row->rated_share.num <= 0 || row->rated_share.num >= row->rated_share.den))
+        tables_fault(t, FILE_RULES, row->line, "the share of the rated stroke must be between 0 and 1");
+    cite_figure(t, FILE_RULES, row->line, "the share of the rated stroke", share, row->rated_share_source,
+                row->rated_share_evidence_text, row->rated_share_evidence);
+}
+
+/* A part has a figure of its kind: a share of the whole, a count or a length above zero, no difference at all, or
+ * none. */
+static bool fits_part(const vehicle_row *row)
+{
+    switch ((vehicle_part)row->part) {
+    case VEHICLE_SHARE:
+    case VEHICLE_HALF: return row->value.num > 0 && row->value.num < row->value.den;
+    case VEHICLE_FULL_FROM: return row->value.num > 0;
+    case VEHICLE_CHART:
+    case VEHICLE_STEERING: return row->value.num > 0 && row->value.den == 1;
+    case VEHICLE_AXLE_SIZE:
+    case VEHICLE_AXLE_ARM: return row->value.num == 0 && row->value.den == 1;
+    case VEHICLE_ADJUSTER: return !rodt_ratio_given(row->value);
+    case VEHICLE_PARTS: break;
+    }
+    return false;
+}
+
+static void check_vehicle(tables *t)
+{
+    const vehicle_row *first[VEHICLE_PARTS] = {0};
+    for (size_t i = 0; i < t->vehicle_count; i++) {
+        const vehicle_row *row = &t->vehicle[i];
+        const char *name = vehicle_part_names[row->part];
+        if (first[row->part] != NULL)
+            tables_fault(t, FILE_VEHICLE, row->line, "part \"%s\" stands in line %u already", name,
+                         (unsigned)first[row->part]->line);
+        else
+            first[row->part] = row;
+        if (!fits_part(row))
+            tables_fault(t, FILE_VEHICLE, row->line, "the figure is none for part \"%s\"", name);
+        tables_cite(t, FILE_VEHICLE, row->line, row->source, row->evidence);
+    }
+    for (size_t part = 0; part < VEHICLE_PARTS; part++) {
+        if (first[part] == NULL)
+            tables_fault(t, FILE_VEHICLE, 0, "part \"%s\" is missing", vehicle_part_names[part]);
+    }
+}
+
+/* A row that stands there twice was reported as that; only the first one counts as used. */
+static void check_unused(tables *t)
+{
+    for (size_t i = 0; i < t->source_count; i++) {
+        const source_row *row = &t->sources[i];
+        if (!row->used && tables_source(t, row->source.id) == row)
+            tables_fault(t, FILE_SOURCES, row->line, "source \"%s\" is never cited", row->source.id);
+    }
+    for (size_t i = 0; i < t->chamber_count; i++) {
+        const chamber_row *row = &t->chambers[i];
+        if (!row->used && find_chamber(t, row->row.family, row->row.size) == row)
+            tables_fault(t, FILE_CHAMBERS, row->line, "%s %s has no limit in any rule set",
+                         rodt_family_name(row->row.family), row->row.size);
+    }
+}
+
+void tables_check(tables *t)
+{
+    check_sources(t);
+    for (size_t i = 0; i < t->chamber_count; i++)
+        check_chamber(t, &t->chambers[i]);
+    check_limits(t);
+    for (size_t i = 0; i < t->rules_count; i++)
+        check_rules_row(t, &t->rules[i]);
+    check_vehicle(t);
+    tables_check_air(t);
+    tables_check_volumes(t);
+    check_unused(t);
+}

@@ -1,0 +1,147 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Counting brakes: what a finding weighs, and whether the sum meets the roadside criterion. */
+#include "rodtravel/vehicle.h"
+
+#include "core/number.h"
+#include "rules/tables.h"
+
+#include <string.h>
+
+static number to_number(rodt_ratio ratio) { return (number){ratio.num, ratio.den}; }
+
+/* --- What one finding weighs -------------------------------------------------------------------------- */
+
+/* A pass of the law is no defect, whatever a carrier's own limit says of it. */
+static bool passes_law(const rodt_finding *finding, int order)
+{
+    return order > 0 || (order == 0 && rodt_rules_at_limit_passes(finding->rules));
+}
+
+/* Without a limit of the law, or with a stroke that the law would pass and the marks on the housing do not allow,
+ * nobody can say by how much the brake is over. */
+static rodt_defect weigh_excess(const rodt_finding *finding)
+{
+    rodt_length excess;
+    if (!rodt_length_given(finding->law_limit) || !rodt_length_given(finding->applied_stroke) ||
+        finding->rules == NULL)
+        return RODT_DEFECT_UNKNOWN;
+    if (passes_law(finding, rodt_length_compare(finding->law_limit, finding->applied_stroke)))
+        return rodt_finding_has(finding, RODT_REASON_BEYOND_RATED_STROKE) ? RODT_DEFECT_UNKNOWN : RODT_DEFECT_NONE;
+    if (rodt_length_subtract(finding->applied_stroke, finding->law_limit, &excess) != RODT_OK)
+        return RODT_DEFECT_UNKNOWN;
+    number full_from = to_number(table_vehicle[VEHICLE_FULL_FROM].value);
+    return number_compare((number){excess.num, excess.den}, full_from) >= 0 ? RODT_DEFECT_FULL : RODT_DEFECT_HALF;
+}
+
+rodt_defect rodt_finding_defect(const rodt_finding *finding)
+{
+    if (finding == NULL)
+        return RODT_DEFECT_UNKNOWN;
+    switch (finding->verdict) {
+    case RODT_IN_ADJUSTMENT: return RODT_DEFECT_NONE;
+    case RODT_OUT_OF_ADJUSTMENT: return weigh_excess(finding);
+    case RODT_INOPERATIVE: return RODT_DEFECT_FULL;
+    case RODT_UNDETERMINED: break;
+    }
+    return RODT_DEFECT_UNKNOWN;
+}
+
+rodt_status rodt_tally_add(rodt_tally *tally, const rodt_finding *finding)
+{
+    if (tally == NULL || finding == NULL)
+        return RODT_E_ARGUMENT;
+    if (tally->brakes >= RODT_BRAKES_MAX)
+        return RODT_E_RANGE;
+    rodt_defect defect = rodt_finding_defect(finding);
+    tally->brakes++;
+    tally->full += defect == RODT_DEFECT_FULL;
+    tally->half += defect == RODT_DEFECT_HALF;
+    tally->unknown += defect == RODT_DEFECT_UNKNOWN;
+    tally->inoperative += finding->verdict == RODT_INOPERATIVE;
+    return RODT_OK;
+}
+
+/* --- Whether the sum meets the criterion -------------------------------------------------------------- */
+
+static bool is_sound(const rodt_tally *tally, uint32_t brakes)
+{
+    uint64_t weighed = (uint64_t)tally->full + tally->half + tally->unknown;
+    return weighed <= tally->brakes && tally->inoperative <= tally->full && (brakes == 0 || brakes >= tally->brakes);
+}
+
+static number count(uint32_t brakes) { return (number){brakes, 1}; }
+
+/* full + half x its weight: bounded counts and a small weight, so nothing here can overflow. */
+static bool weigh(uint64_t full, uint32_t half, number *out)
+{
+    number halves;
+    return number_multiply(count(half), to_number(table_vehicle[VEHICLE_HALF].value), &halves) &&
+           number_add((number){(int64_t)full, 1}, halves, out);
+}
+
+static bool divide(number sum, uint64_t brakes, rodt_ratio *out)
+{
+    number share;
+    if (brakes == 0)
+        return true;
+    if (!number_divide(sum, (number){(int64_t)brakes, 1}, &share))
+        return false;
+    *out = (rodt_ratio){share.num, share.den};
+    return true;
+}
+
+static bool find_shares(rodt_count *out)
+{
+    const rodt_tally *tally = &out->tally;
+    uint64_t open = (uint64_t)tally->unknown + out->unmeasured;
+    number sum, worst;
+    if (!weigh(tally->full, tally->half, &sum) || !weigh(tally->full + open, tally->half, &worst))
+        return false;
+    out->defective = (rodt_ratio){sum.num, sum.den};
+    return divide(sum, out->brakes, &out->share) && divide(worst, out->brakes, &out->worst_share) &&
+           divide(sum, out->brakes - open, &out->known_share);
+}
+
+/* The chart lists whole brakes only: the share of the brakes, rounded up to its step. */
+static bool find_whole_needed(rodt_count *out)
+{
+    number step = to_number(table_vehicle[VEHICLE_CHART].value);
+    number needed;
+    if (!number_multiply(count(out->brakes), to_number(out->criterion), &needed) ||
+        !number_divide(needed, step, &needed))
+        return false;
+    out->whole_needed = (uint32_t)(number_round(needed, NUMBER_UP) * step.num);
+    return true;
+}
+
+static rodt_outcome find_outcome(const rodt_count *count_made)
+{
+    number criterion = to_number(count_made->criterion);
+    if (count_made->brakes == 0)
+        return RODT_OUTCOME_UNDETERMINED;
+    if (number_compare(to_number(count_made->share), criterion) >= 0) {
+        bool whole = number_compare(to_number(count_made->defective), count(count_made->whole_needed)) >= 0;
+        return whole ? RODT_OUTCOME_OUT_OF_SERVICE : RODT_OUTCOME_AMBIGUOUS;
+    }
+    bool open = number_compare(to_number(count_made->worst_share), criterion) >= 0;
+    return open ? RODT_OUTCOME_UNDETERMINED : RODT_OUTCOME_BELOW;
+}
+
+rodt_status rodt_tally_judge(const rodt_tally *tally, uint32_t brakes, rodt_count *out)
+{
+    if (tally == NULL || out == NULL || !is_sound(tally, brakes))
+        return RODT_E_ARGUMENT;
+    if (tally->brakes > RODT_BRAKES_MAX || brakes > RODT_BRAKES_MAX)
+        return RODT_E_RANGE;
+    rodt_count made;
+    memset(&made, 0, sizeof made);
+    made.tally = *tally;
+    made.brakes = brakes == 0 ? tally->brakes : brakes;
+    made.unmeasured = made.brakes - tally->brakes;
+    made.criterion = table_vehicle[VEHICLE_SHARE].value;
+    if (!find_shares(&made) || !find_whole_needed(&made))
+        return RODT_E_RANGE;
+    made.outcome = find_outcome(&made);
+    *out = made;
+    return RODT_OK;
+}

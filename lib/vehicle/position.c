@@ -1,0 +1,116 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Positions of wheel ends: read from what people write on a form, and written. */
+#include "rodtravel/vehicle.h"
+
+#include "core/number_parse.h"
+
+static const struct {
+    const char *word;
+    rodt_side side;
+} side_words[] = {
+    {"l", RODT_SIDE_LEFT},       {"lh", RODT_SIDE_LEFT},       {"left", RODT_SIDE_LEFT},
+    {"g", RODT_SIDE_LEFT},       {"gauche", RODT_SIDE_LEFT},   {"r", RODT_SIDE_RIGHT},
+    {"rh", RODT_SIDE_RIGHT},     {"right", RODT_SIDE_RIGHT},   {"d", RODT_SIDE_RIGHT},
+    {"droite", RODT_SIDE_RIGHT}, {"droit", RODT_SIDE_RIGHT},
+};
+
+/* The word at the cursor, which is left behind it. */
+static size_t take_word(text_cursor *cursor, const char **word)
+{
+    *word = (const char *)cursor->at;
+    while (text_is_letter(cursor->code))
+        text_next(cursor);
+    return (size_t)((const char *)cursor->at - *word);
+}
+
+static rodt_status refuse(rodt_error *error, const text_cursor *cursor, const char *wanted)
+{
+    char shown[TEXT_SHOWN_SIZE];
+    text_show(cursor->code, shown);
+    return text_error(error, RODT_E_SYNTAX, cursor->column, "%s was expected here, as in 1L or 2R; found %s", wanted,
+                      shown);
+}
+
+/* "axle 4 right": the word says nothing that the number does not. */
+static bool skip_axle_word(text_cursor *cursor)
+{
+    const char *word;
+    size_t size = take_word(cursor, &word);
+    text_skip_blanks(cursor);
+    return size == 0 || text_is_word(word, size, "axle") || text_is_word(word, size, "essieu");
+}
+
+static int16_t take_axle(text_cursor *cursor)
+{
+    int16_t axle = 0;
+    for (; text_is_digit(cursor->code); text_next(cursor)) {
+        if (axle <= RODT_AXLE_NUMBER_MAX)
+            axle = (int16_t)(axle * 10 + (int16_t)(cursor->code - '0'));
+    }
+    return axle;
+}
+
+static void skip_joint(text_cursor *cursor)
+{
+    text_skip_blanks(cursor);
+    if (cursor->code == '-' || cursor->code == 0x2010 || cursor->code == 0x2011)
+        text_next(cursor);
+    text_skip_blanks(cursor);
+}
+
+static rodt_side take_side(text_cursor *cursor)
+{
+    const char *word;
+    size_t size = take_word(cursor, &word);
+    for (size_t i = 0; i < COUNT_OF(side_words); i++) {
+        if (text_is_word(word, size, side_words[i].word))
+            return side_words[i].side;
+    }
+    return RODT_SIDE_UNKNOWN;
+}
+
+static rodt_status read_position(text_cursor *cursor, rodt_position *out, rodt_error *error)
+{
+    text_cursor start = *cursor;
+    if (!skip_axle_word(cursor))
+        return refuse(error, &start, "the number of the axle");
+    start = *cursor;
+    if (!text_is_digit(cursor->code))
+        return refuse(error, &start, "the number of the axle");
+    int16_t axle = take_axle(cursor);
+    if (axle < 1 || axle > RODT_AXLE_NUMBER_MAX)
+        return text_error(error, RODT_E_IMPLAUSIBLE, start.column, "axles are counted from 1, and not beyond %d",
+                          RODT_AXLE_NUMBER_MAX);
+    skip_joint(cursor);
+    start = *cursor;
+    rodt_side side = take_side(cursor);
+    if (side == RODT_SIDE_UNKNOWN)
+        return refuse(error, &start, "left or right");
+    text_skip_blanks(cursor);
+    if (cursor->code != TEXT_END)
+        return refuse(error, cursor, "the end");
+    *out = (rodt_position){axle, (int16_t)side};
+    return RODT_OK;
+}
+
+rodt_status rodt_position_read(const char *text, size_t size, rodt_position *out, rodt_error *error)
+{
+    if (text == NULL || out == NULL)
+        return text_error(error, RODT_E_ARGUMENT, 0, "no text, or no place for the position");
+    text_cursor cursor;
+    number_parse_start(&cursor, text, size);
+    if (cursor.code == TEXT_END)
+        return text_error(error, RODT_E_EMPTY, cursor.column, "no position; expected one such as 1L or 2R");
+    return read_position(&cursor, out, error);
+}
+
+rodt_status rodt_position_format(rodt_position position, char *text, size_t size)
+{
+    if (text == NULL || position.axle < 1 || position.axle > RODT_AXLE_NUMBER_MAX ||
+        (position.side != RODT_SIDE_LEFT && position.side != RODT_SIDE_RIGHT))
+        return RODT_E_ARGUMENT;
+    text_writer writer;
+    text_begin(&writer);
+    text_putf(&writer, "%d%c", position.axle, position.side == RODT_SIDE_LEFT ? 'L' : 'R');
+    return text_deliver(&writer, text, size);
+}

@@ -1,0 +1,266 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Wheel ends to a vehicle: axles put together, what does not match on them, what to do next. */
+#include "rodtravel/vehicle.h"
+
+#include "core/number.h"
+#include "rules/tables.h"
+#include "core/text.h"
+
+#include <string.h>
+
+#define NO_END SIZE_MAX
+
+/* --- Force, as information ---------------------------------------------------------------------------- */
+
+/* A type number is about the area of the diaphragm in square inches; a letter says nothing of the kind. */
+static bool find_type(const rodt_chamber *chamber, number *out)
+{
+    int64_t type = 0;
+    size_t i = 0;
+    for (; i < sizeof chamber->size && chamber->size[i] != '\0'; i++) {
+        if (!text_is_digit((unsigned char)chamber->size[i]))
+            return false;
+        type = type * 10 + (chamber->size[i] - '0');
+    }
+    *out = (number){type, 1};
+    return type > 0 && i < sizeof chamber->size;
+}
+
+static rodt_status times_type(const rodt_chamber *chamber, int64_t num, int64_t den, rodt_ratio *out)
+{
+    number type, factor, product;
+    if (chamber == NULL || out == NULL || den <= 0 || num < 0 || !find_type(chamber, &type))
+        return RODT_E_ARGUMENT;
+    if (!number_make(num, den, &factor) || !number_multiply(type, factor, &product))
+        return RODT_E_RANGE;
+    *out = (rodt_ratio){product.num, product.den};
+    return RODT_OK;
+}
+
+rodt_status rodt_pushrod_force(const rodt_chamber *chamber, rodt_pressure pressure, rodt_ratio *pounds)
+{
+    return times_type(chamber, pressure.num, pressure.den, pounds);
+}
+
+rodt_status rodt_al_factor(const rodt_chamber *chamber, rodt_length arm_length, rodt_ratio *factor)
+{
+    return times_type(chamber, arm_length.num, arm_length.den, factor);
+}
+
+/* --- Axles -------------------------------------------------------------------------------------------- */
+
+static bool is_position(rodt_position position)
+{
+    return position.axle >= 1 && position.axle <= RODT_AXLE_NUMBER_MAX &&
+           (position.side == RODT_SIDE_LEFT || position.side == RODT_SIDE_RIGHT);
+}
+
+/* The axle with the number, made in its place if it is new. NULL: there are too many. */
+static rodt_axle_finding *take_axle(rodt_vehicle_finding *vehicle, int16_t axle)
+{
+    size_t i = 0;
+    while (i < vehicle->axle_count && vehicle->axles[i].axle < axle)
+        i++;
+    rodt_axle_finding *place = &vehicle->axles[i];
+    if (i < vehicle->axle_count && place->axle == axle)
+        return place;
+    if (vehicle->axle_count == RODT_AXLES_MAX)
+        return NULL;
+    memmove(place + 1, place, (vehicle->axle_count - i) * sizeof *place);
+    memset(place, 0, sizeof *place);
+    place->axle = axle;
+    place->left = NO_END;
+    place->right = NO_END;
+    vehicle->axle_count++;
+    return place;
+}
+
+static rodt_status place_ends(const rodt_wheel_end *ends, size_t count, rodt_vehicle_finding *vehicle)
+{
+    for (size_t i = 0; i < count; i++) {
+        if (!is_position(ends[i].position) || ends[i].arm_length.num < 0 || ends[i].arm_length.den < 0 ||
+            (unsigned)ends[i].adjuster > RODT_ADJUSTER_AUTOMATIC)
+            return RODT_E_ARGUMENT;
+        rodt_axle_finding *axle = take_axle(vehicle, ends[i].position.axle);
+        if (axle == NULL)
+            return RODT_E_RANGE;
+        size_t *end = ends[i].position.side == RODT_SIDE_LEFT ? &axle->left : &axle->right;
+        if (*end != NO_END)
+            return RODT_E_ARGUMENT;
+        *end = i;
+    }
+    return RODT_OK;
+}
+
+/* --- What does not match on an axle ------------------------------------------------------------------- */
+
+static bool texts_differ(const char *a, const char *b)
+{
+    return a[0] != '\0' && b[0] != '\0' && strncmp(a, b, RODT_SIZE_TEXT_SIZE) != 0;
+}
+
+static uint32_t compare_chambers(const rodt_chamber *left, const rodt_chamber *right)
+{
+    uint32_t odd = 0;
+    if (texts_differ(left->size, right->size))
+        odd |= RODT_AXLE_SIZE_DIFFERS;
+    if (texts_differ(left->spring_size, right->spring_size))
+        odd |= RODT_AXLE_SPRING_DIFFERS;
+    if (left->family != RODT_FAMILY_UNKNOWN && right->family != RODT_FAMILY_UNKNOWN && left->family != right->family)
+        odd |= RODT_AXLE_FAMILY_DIFFERS;
+    if (left->stroke_class != RODT_CLASS_UNKNOWN && right->stroke_class != RODT_CLASS_UNKNOWN &&
+        left->stroke_class != right->stroke_class)
+        odd |= RODT_AXLE_CLASS_DIFFERS;
+    return odd;
+}
+
+/* Half an inch is a choice of this library: no law has a figure for it. A rod that did not move is named by
+ * itself. */
+static void compare_strokes(const rodt_finding *left, const rodt_finding *right, rodt_axle_finding *axle)
+{
+    const rodt_length bound = {1, 2};
+    rodt_length a = left->applied_stroke, b = right->applied_stroke;
+    if (!rodt_length_given(a) || !rodt_length_given(b))
+        return;
+    bool ordered = rodt_length_compare(a, b) >= 0;
+    if (rodt_length_subtract(ordered ? a : b, ordered ? b : a, &axle->stroke_difference) != RODT_OK)
+        return;
+    bool moved = left->verdict != RODT_INOPERATIVE && right->verdict != RODT_INOPERATIVE;
+    if (moved && rodt_length_compare(axle->stroke_difference, bound) > 0)
+        axle->odd |= RODT_AXLE_STROKES_DIFFER;
+}
+
+static void compare_arms(const rodt_wheel_end *left, const rodt_wheel_end *right, rodt_axle_finding *axle)
+{
+    if (rodt_length_given(left->arm_length) && rodt_length_given(right->arm_length) &&
+        rodt_length_compare(left->arm_length, right->arm_length) != 0)
+        axle->odd |= RODT_AXLE_ARM_DIFFERS;
+    rodt_ratio a = axle->al_left, b = axle->al_right;
+    if (rodt_ratio_given(a) && rodt_ratio_given(b) && (a.num != b.num || a.den != b.den))
+        axle->odd |= RODT_AXLE_TORQUE_DIFFERS;
+}
+
+static bool is_dead(const rodt_finding *findings, size_t end)
+{
+    return end != NO_END && findings[end].verdict == RODT_INOPERATIVE;
+}
+
+/* A factor that cannot be given, for a letter or for want of an arm, stays not given. */
+static void find_factor(const rodt_wheel_end *ends, const rodt_finding *findings, size_t end, rodt_ratio *factor)
+{
+    rodt_ratio made;
+    if (end != NO_END && rodt_al_factor(&findings[end].chamber, ends[end].arm_length, &made) == RODT_OK)
+        *factor = made;
+}
+
+static void judge_axle(const rodt_wheel_end *ends, const rodt_finding *findings, rodt_axle_finding *axle)
+{
+    find_factor(ends, findings, axle->left, &axle->al_left);
+    find_factor(ends, findings, axle->right, &axle->al_right);
+    if (axle->axle == 1 && (is_dead(findings, axle->left) || is_dead(findings, axle->right)))
+        axle->odd |= RODT_AXLE_STEERING_DEAD;
+    if (axle->left == NO_END || axle->right == NO_END) {
+        axle->odd |= RODT_AXLE_END_MISSING;
+        return;
+    }
+    axle->odd |= compare_chambers(&findings[axle->left].chamber, &findings[axle->right].chamber);
+    compare_strokes(&findings[axle->left], &findings[axle->right], axle);
+    compare_arms(&ends[axle->left], &ends[axle->right], axle);
+}
+
+/* --- What to do next ---------------------------------------------------------------------------------- */
+
+static rodt_advice advise(rodt_verdict verdict, rodt_adjuster adjuster)
+{
+    static const rodt_advice over[] = {[RODT_ADJUSTER_NOT_RECORDED] = RODT_ADVICE_FIND_ADJUSTER,
+                                       [RODT_ADJUSTER_MANUAL] = RODT_ADVICE_ADJUST,
+                                       [RODT_ADJUSTER_AUTOMATIC] = RODT_ADVICE_FIND_FAULT};
+    switch (verdict) {
+    case RODT_IN_ADJUSTMENT: return RODT_ADVICE_NONE;
+    case RODT_OUT_OF_ADJUSTMENT: return over[adjuster];
+    case RODT_INOPERATIVE: return RODT_ADVICE_REPAIR;
+    case RODT_UNDETERMINED: break;
+    }
+    return RODT_ADVICE_MEASURE;
+}
+
+/* Beside a brake that is out, the shorter stroke is the good one and no sign of anything. */
+static void advise_axle(const rodt_axle_finding *axle, const rodt_finding *findings, rodt_advice *advice)
+{
+    if ((axle->odd & RODT_AXLE_STROKES_DIFFER) == 0)
+        return;
+    const rodt_finding *left = &findings[axle->left], *right = &findings[axle->right];
+    if (left->verdict != RODT_IN_ADJUSTMENT || right->verdict != RODT_IN_ADJUSTMENT)
+        return;
+    bool left_is_shorter = rodt_length_compare(left->applied_stroke, right->applied_stroke) < 0;
+    advice[left_is_shorter ? axle->left : axle->right] = RODT_ADVICE_LOOK;
+}
+
+/* --- The vehicle -------------------------------------------------------------------------------------- */
+
+static rodt_status count_brakes(const rodt_finding *findings, size_t count, uint32_t brakes,
+                                rodt_vehicle_finding *vehicle)
+{
+    rodt_tally tally = {0};
+    for (size_t i = 0; i < count; i++) {
+        rodt_status status = rodt_tally_add(&tally, &findings[i]);
+        if (status != RODT_OK)
+            return status;
+        vehicle->in_adjustment += findings[i].verdict == RODT_IN_ADJUSTMENT;
+        vehicle->out_of_adjustment += findings[i].verdict == RODT_OUT_OF_ADJUSTMENT;
+        vehicle->inoperative += findings[i].verdict == RODT_INOPERATIVE;
+        vehicle->undetermined += findings[i].verdict == RODT_UNDETERMINED;
+        vehicle->mixed_days += rodt_date_compare(findings[i].day, findings[0].day) != 0;
+    }
+    return rodt_tally_judge(&tally, brakes, &vehicle->count);
+}
+
+rodt_status rodt_vehicle_combine(const rodt_wheel_end *ends, size_t count, uint32_t brakes,
+                                 const rodt_finding *findings, rodt_advice *advice, rodt_vehicle_finding *out)
+{
+    rodt_vehicle_finding vehicle;
+    if (ends == NULL || count == 0 || findings == NULL || out == NULL)
+        return RODT_E_ARGUMENT;
+    memset(&vehicle, 0, sizeof vehicle);
+    rodt_status status = place_ends(ends, count, &vehicle);
+    if (status == RODT_OK)
+        status = count_brakes(findings, count, brakes, &vehicle);
+    if (status != RODT_OK)
+        return status;
+    for (size_t i = 0; advice != NULL && i < count; i++)
+        advice[i] = advise(findings[i].verdict, ends[i].adjuster);
+    for (size_t i = 0; i < vehicle.axle_count; i++) {
+        judge_axle(ends, findings, &vehicle.axles[i]);
+        vehicle.odd_axles += (vehicle.axles[i].odd & RODT_AXLE_LAW) != 0;
+        if (advice != NULL)
+            advise_axle(&vehicle.axles[i], findings, advice);
+    }
+    *out = vehicle;
+    return RODT_OK;
+}
+
+/* Results are untouched on failure, so all that can fail is tried before the first finding is written. */
+static rodt_status try_all(const rodt_wheel_end *ends, size_t count, uint32_t brakes, const rodt_rules *rules)
+{
+    rodt_vehicle_finding vehicle;
+    memset(&vehicle, 0, sizeof vehicle);
+    if (brakes != 0 && brakes < count)
+        return RODT_E_ARGUMENT;
+    rodt_status status = brakes > RODT_BRAKES_MAX ? RODT_E_RANGE : place_ends(ends, count, &vehicle);
+    for (size_t i = 0; i < count && status == RODT_OK; i++) {
+        rodt_finding finding;
+        status = rodt_judge(&ends[i].reading, rules, &finding);
+    }
+    return status;
+}
+
+rodt_status rodt_vehicle_judge(const rodt_wheel_end *ends, size_t count, uint32_t brakes, const rodt_rules *rules,
+                               rodt_finding *findings, rodt_advice *advice, rodt_vehicle_finding *out)
+{
+    if (ends == NULL || count == 0 || rules == NULL || findings == NULL || out == NULL)
+        return RODT_E_ARGUMENT;
+    rodt_status status = try_all(ends, count, brakes, rules);
+    for (size_t i = 0; i < count && status == RODT_OK; i++)
+        status = rodt_judge(&ends[i].reading, rules, &findings[i]);
+    return status == RODT_OK ? rodt_vehicle_combine(ends, count, brakes, findings, advice, out) : status;
+}

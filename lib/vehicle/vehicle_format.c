@@ -1,0 +1,245 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The vehicle in words: the count in one line, what is odd about an axle, what to do next, and where it comes from. */
+#include "rodtravel/vehicle.h"
+
+#include "core/number_parse.h"
+#include "rules/tables.h"
+
+const char *rodt_outcome_name(rodt_outcome outcome)
+{
+    switch (outcome) {
+    case RODT_OUTCOME_OUT_OF_SERVICE: return "out-of-service";
+    case RODT_OUTCOME_AMBIGUOUS: return "ambiguous";
+    case RODT_OUTCOME_BELOW: return "below-criterion";
+    case RODT_OUTCOME_UNDETERMINED: break;
+    }
+    return "undetermined";
+}
+
+/* --- Sources ------------------------------------------------------------------------------------------ */
+
+static const rodt_source *source_of(vehicle_part part, rodt_evidence *evidence)
+{
+    if (part >= VEHICLE_PARTS)
+        return NULL;
+    if (evidence != NULL)
+        *evidence = table_vehicle[part].evidence;
+    return table_vehicle[part].source;
+}
+
+static const vehicle_part count_parts[RODT_COUNT_PARTS] = {VEHICLE_SHARE, VEHICLE_FULL_FROM, VEHICLE_HALF,
+                                                           VEHICLE_CHART, VEHICLE_STEERING};
+
+const rodt_source *rodt_count_source(size_t part, rodt_evidence *evidence)
+{
+    return part < RODT_COUNT_PARTS ? source_of(count_parts[part], evidence) : NULL;
+}
+
+const char *rodt_count_words(size_t part)
+{
+    return part < RODT_COUNT_PARTS ? table_vehicle[count_parts[part]].wording : "";
+}
+
+static vehicle_part part_of_axle(uint32_t bit)
+{
+    switch (bit) {
+    case RODT_AXLE_SIZE_DIFFERS:
+    case RODT_AXLE_SPRING_DIFFERS: return VEHICLE_AXLE_SIZE;
+    case RODT_AXLE_ARM_DIFFERS: return VEHICLE_AXLE_ARM;
+    case RODT_AXLE_STEERING_DEAD: return VEHICLE_STEERING;
+    default: return VEHICLE_PARTS;
+    }
+}
+
+const rodt_source *rodt_axle_source(uint32_t bit, rodt_evidence *evidence)
+{
+    return source_of(part_of_axle(bit), evidence);
+}
+
+const rodt_source *rodt_advice_source(rodt_advice advice, rodt_evidence *evidence)
+{
+    bool rests = advice == RODT_ADVICE_FIND_FAULT || advice == RODT_ADVICE_FIND_ADJUSTER;
+    return source_of(rests ? VEHICLE_ADJUSTER : VEHICLE_PARTS, evidence);
+}
+
+/* --- The count ---------------------------------------------------------------------------------------- */
+
+static void put_number(text_writer *writer, number value)
+{
+    char text[RODT_LENGTH_TEXT_SIZE];
+    if (number_format(value, text, sizeof text) == RODT_OK)
+        text_put(writer, text);
+}
+
+static void put_percent(text_writer *writer, rodt_ratio share)
+{
+    const number hundred = {100, 1};
+    number percent;
+    if (number_multiply((number){share.num, share.den}, hundred, &percent))
+        put_number(writer, percent);
+    text_put(writer, " %");
+}
+
+static void put_brakes(text_writer *writer, uint64_t brakes)
+{
+    text_putf(writer, "%llu brake%s", (unsigned long long)brakes, brakes == 1 ? "" : "s");
+}
+
+static uint64_t open_brakes(const rodt_count *count) { return (uint64_t)count->tally.unknown + count->unmeasured; }
+
+static void put_reached(text_writer *writer, const rodt_count *count)
+{
+    put_percent(writer, count->criterion);
+    if (count->outcome == RODT_OUTCOME_OUT_OF_SERVICE) {
+        text_put(writer, " is reached");
+        return;
+    }
+    text_putf(writer, " is reached, but not the %lu whole brake%s of the chart", (unsigned long)count->whole_needed,
+              count->whole_needed == 1 ? "" : "s");
+}
+
+/* Unknown brakes can only add to what is counted; how far is what a person must know. */
+static void put_open(text_writer *writer, const rodt_count *count)
+{
+    uint64_t open = open_brakes(count);
+    if (open == 0)
+        return;
+    text_put(writer, "; ");
+    put_brakes(writer, open);
+    text_put(writer, " not known");
+    if (rodt_ratio_given(count->known_share)) {
+        text_put(writer, ", of the ");
+        put_brakes(writer, count->brakes - open);
+        text_put(writer, " known it is ");
+        put_percent(writer, count->known_share);
+    }
+    if (count->outcome == RODT_OUTCOME_UNDETERMINED) {
+        text_put(writer, ", at worst ");
+        put_percent(writer, count->worst_share);
+        text_put(writer, " of all");
+    }
+}
+
+rodt_status rodt_count_format(const rodt_count *count, char *text, size_t size)
+{
+    if (count == NULL || text == NULL)
+        return RODT_E_ARGUMENT;
+    text_writer writer;
+    text_begin(&writer);
+    if (!rodt_ratio_given(count->share)) {
+        text_put(&writer, "no brake was counted");
+        return text_deliver(&writer, text, size);
+    }
+    put_number(&writer, (number){count->defective.num, count->defective.den});
+    text_put(&writer, " of ");
+    put_brakes(&writer, count->brakes);
+    text_put(&writer, " defective, ");
+    put_percent(&writer, count->share);
+    text_put(&writer, ": ");
+    if (count->outcome == RODT_OUTCOME_OUT_OF_SERVICE || count->outcome == RODT_OUTCOME_AMBIGUOUS) {
+        put_reached(&writer, count);
+    } else {
+        text_put(&writer, "below ");
+        put_percent(&writer, count->criterion);
+    }
+    put_open(&writer, count);
+    return text_deliver(&writer, text, size);
+}
+
+/* --- Axles -------------------------------------------------------------------------------------------- */
+
+static void put_source(text_writer *writer, uint32_t bit)
+{
+    rodt_evidence evidence;
+    const rodt_source *source = rodt_axle_source(bit, &evidence);
+    if (source == NULL)
+        return;
+    text_putf(writer, " (%s, %s", source->document, source->section);
+    text_putf(writer, "%s%s)", evidence == RODT_CHECKED ? "" : "; ",
+              evidence == RODT_CHECKED ? "" : rodt_evidence_text(evidence));
+}
+
+static void put_strokes(text_writer *writer, const rodt_axle_finding *axle)
+{
+    text_put(writer, "the strokes differ by ");
+    put_number(writer, (number){axle->stroke_difference.num, axle->stroke_difference.den});
+    text_put(writer, " in: no law has a figure for it; look for the cause");
+}
+
+static void put_torque(text_writer *writer, const rodt_axle_finding *axle)
+{
+    text_put(writer, "type number x arm length is ");
+    put_number(writer, (number){axle->al_left.num, axle->al_left.den});
+    text_put(writer, " left and ");
+    put_number(writer, (number){axle->al_right.num, axle->al_right.den});
+    text_put(writer, " right: the ends do not brake alike (information)");
+}
+
+static void put_missing(text_writer *writer, const rodt_axle_finding *axle)
+{
+    text_putf(writer, "the %s end was not given, so nothing is known of it",
+              axle->left == SIZE_MAX ? "left" : "right");
+}
+
+static const char *plain_words(uint32_t bit)
+{
+    switch (bit) {
+    case RODT_AXLE_SIZE_DIFFERS: return "the chambers differ in size; both ends of an axle must have the same";
+    case RODT_AXLE_SPRING_DIFFERS:
+        return "the spring brake chambers differ in size; both ends of an axle must have the same";
+    case RODT_AXLE_FAMILY_DIFFERS:
+        return "the housings are of different kinds: look whether one was identified wrongly";
+    case RODT_AXLE_CLASS_DIFFERS:
+        return "one chamber is judged as long stroke and one as standard: look at the marks of both";
+    case RODT_AXLE_ARM_DIFFERS:
+        return "the arms of the slack adjusters differ in length; both ends of an axle must have the same";
+    case RODT_AXLE_STEERING_DEAD:
+        return "a brake does not work: if this axle steers, the vehicle is out of service by that alone";
+    default: return "";
+    }
+}
+
+static bool is_one_bit(uint32_t bits)
+{
+    return bits != 0 && (bits & (bits - 1)) == 0 && bits <= RODT_AXLE_STEERING_DEAD;
+}
+
+rodt_status rodt_axle_format(const rodt_axle_finding *axle, uint32_t bit, char *text, size_t size)
+{
+    if (axle == NULL || text == NULL || !is_one_bit(bit) || (axle->odd & bit) == 0)
+        return RODT_E_ARGUMENT;
+    text_writer writer;
+    text_begin(&writer);
+    text_putf(&writer, "axle %d: ", axle->axle);
+    if (bit == RODT_AXLE_STROKES_DIFFER)
+        put_strokes(&writer, axle);
+    else if (bit == RODT_AXLE_TORQUE_DIFFERS)
+        put_torque(&writer, axle);
+    else if (bit == RODT_AXLE_END_MISSING)
+        put_missing(&writer, axle);
+    else
+        text_put(&writer, plain_words(bit));
+    put_source(&writer, bit);
+    return text_deliver(&writer, text, size);
+}
+
+/* --- Advice ------------------------------------------------------------------------------------------- */
+
+const char *rodt_advice_text(rodt_advice advice)
+{
+    switch (advice) {
+    case RODT_ADVICE_ADJUST: return "adjust it, measure again, and look at lining and drum";
+    case RODT_ADVICE_FIND_FAULT:
+        return "automatic adjuster: find the fault (adjuster, its fitting, bushings, cam, drum, chamber); turning it "
+               "back by hand hides the fault";
+    case RODT_ADVICE_FIND_ADJUSTER:
+        return "find out which adjuster it is: a manual one is adjusted and measured again, an automatic one has a "
+               "fault that must be found and is not turned back by hand";
+    case RODT_ADVICE_REPAIR: return "it does not brake: look for a broken or seized part, or no air; repair it";
+    case RODT_ADVICE_MEASURE: return "nothing is proven: put right what is named, measure again";
+    case RODT_ADVICE_LOOK:
+        return "in adjustment, but much shorter than its partner: look whether it is too tight or drags";
+    case RODT_ADVICE_NONE: break;
+    }
+    return "";
+}
