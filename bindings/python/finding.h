@@ -164,7 +164,7 @@ static bool short_form_of(PyObject *tuple, form_room *room, rodt_reading_text *o
     return form_text(PyTuple_GetItem(tuple, 0), 0, room, &out->chamber) &&
            form_text(PyTuple_GetItem(tuple, 1), 1, room, &out->released) &&
            form_text(PyTuple_GetItem(tuple, 2), 2, room, &out->applied) &&
-           form_text(PyTuple_GetItem(tuple, 3), 6, room, &out->pressure);
+           form_text(PyTuple_GetItem(tuple, 3), 6, room, &out->psi);
 }
 
 /* A tuple of the fourteen texts, then unit, decimal comma, order of dates and the default day. */
@@ -186,7 +186,7 @@ static bool form_of(PyObject *tuple, form_room *room, rodt_reading_text *out)
         style[i] = (int)PyLong_AsLong(PyTuple_GetItem(tuple, FORM_TEXTS + i));
     *out = (rodt_reading_text){
         .chamber = text[0], .released = text[1], .applied = text[2], .stroke_class = text[3], .rated_stroke = text[4],
-        .marked_limit = text[5], .pressure = text[6], .pressure_after = text[7], .division = text[8], .day = text[9],
+        .marked_limit = text[5], .psi = text[6], .psi_after = text[7], .division = text[8], .date = text[9],
         .unit = text[10], .engine = text[11], .spring_brake = text[12], .drum = text[13],
         .style = {.unit = (rodt_unit)style[0], .decimal_comma = style[1] != 0},
         .date_order = (rodt_date_order)style[2]};

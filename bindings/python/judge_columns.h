@@ -321,7 +321,7 @@ static rodt_status judge_texts(rodt_text_plan *plan, walk *w, const rodt_column_
         size_t rows = stretch(w);
         rodt_text_cells *const to[COLUMNS_MOST] = {
             &in.chamber,  &in.released,       &in.applied,  &in.stroke_class, &in.rated_stroke, &in.marked_limit,
-            &in.pressure, &in.pressure_after, &in.division, &in.day,          &in.unit,         &in.engine,
+            &in.psi, &in.psi_after, &in.division, &in.date,          &in.unit,         &in.engine,
             &in.spring_brake, &in.drum};
         rodt_column_out part = answers_at(out, w->done);
         memset(&in, 0, sizeof in);

@@ -4,12 +4,12 @@
 #include <stdio.h>
 
 static const rodt_reading_text rows[] = {
-    {.chamber = "20", .released = "2 1/4", .applied = "4", .pressure = "95", .day = "2026-03-02"},
-    {.chamber = "30/30", .released = "1 1/2", .applied = "3 5/8", .pressure = "95", .day = "2026-03-02"},
-    {.chamber = "24 LS", .released = "2", .applied = "4 1/2", .rated_stroke = "3", .pressure = "92"},
+    {.chamber = "20", .released = "2 1/4", .applied = "4", .psi = "95", .date = "2026-03-02"},
+    {.chamber = "30/30", .released = "1 1/2", .applied = "3 5/8", .psi = "95", .date = "2026-03-02"},
+    {.chamber = "24 LS", .released = "2", .applied = "4 1/2", .rated_stroke = "3", .psi = "92"},
     {.chamber = "roto 30", .released = "50.8 mm", .applied = "104 mm", .division = "1 mm"},
-    {.chamber = "36", .released = "2", .applied = "4 1/2", .day = "10/11/2021"},
-    {.chamber = "T30", .released = "2-Jan", .applied = "3 1/2", .pressure = "95"},
+    {.chamber = "36", .released = "2", .applied = "4 1/2", .date = "10/11/2021"},
+    {.chamber = "T30", .released = "2-Jan", .applied = "3 1/2", .psi = "95"},
 };
 
 int main(void)

@@ -9,8 +9,8 @@ int main(void)
         .chamber = "30L",
         .released = "2 3/4",
         .applied = "5 5/16",
-        .pressure = "95",
-        .day = "2026-03-02",
+        .psi = "95",
+        .date = "2026-03-02",
     };
     rodt_finding finding;
     rodt_error error;

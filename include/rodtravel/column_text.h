@@ -48,10 +48,10 @@ typedef struct rodt_text_columns {
     rodt_text_cells stroke_class;
     rodt_text_cells rated_stroke;
     rodt_text_cells marked_limit;
-    rodt_text_cells pressure;
-    rodt_text_cells pressure_after;
+    rodt_text_cells psi;
+    rodt_text_cells psi_after;
     rodt_text_cells division;
-    rodt_text_cells day;
+    rodt_text_cells date;
     rodt_text_cells unit;
     rodt_text_cells engine;
     rodt_text_cells spring_brake;

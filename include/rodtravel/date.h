@@ -26,7 +26,8 @@ typedef struct rodt_date {
 typedef enum rodt_date_order {
     RODT_DATE_ORDER_UNKNOWN = 0,
     RODT_DATE_ORDER_DAY_FIRST = 1,
-    RODT_DATE_ORDER_MONTH_FIRST = 2
+    RODT_DATE_ORDER_MONTH_FIRST = 2,
+    RODT_DATE_ORDER_YEAR_FIRST = 3 /* years of two digits: 21/10/14 */
 } rodt_date_order;
 
 /* True if the date was given. */
@@ -44,17 +45,17 @@ RODT_API rodt_status rodt_date_parse(const char *text, rodt_date *out, rodt_erro
 /*
  * Reads a date from a form: 2021-10-14 (a time behind it, "2021-10-14T08:30" or with a blank, is
  * accepted and dropped), 2021/10/14, 14-OCT-21, 14-oct.-21, 14 Oct 2021, 10/14/2021, 14/10/2021. A year
- * of two digits is 2000 to 2069 or 1970 to 1999.
+ * of two digits is 2000 to 2069 or 1970 to 1999, and "21/10/14" can be 14 October 2021 or 21 October 2014.
  *
  * text, size  UTF-8; need not be closed by a zero byte
- * order       the order of day and month in dates made of numbers only
+ * order       the order of day and month in dates made of numbers only; a date that contradicts it is refused
  * out         the date
  *
  * RODT_OK           *out is the date
  * RODT_E_EMPTY      nothing but blanks
  * RODT_E_SYNTAX     not a date, or no such day
- * RODT_E_AMBIGUOUS  either number can be the month and order is unknown; read it again with each order
- *                   to get both meanings
+ * RODT_E_AMBIGUOUS  the numbers can be two days or three and order is unknown; read it again with each order to get
+ *                   its meanings
  * RODT_E_ARGUMENT   text or out is NULL, or order is unknown to this version
  */
 RODT_API rodt_status rodt_date_read(const char *text, size_t size, rodt_date_order order, rodt_date *out,

@@ -35,6 +35,13 @@ typedef enum rodt_unit {
     RODT_UNIT_CM = 2
 } rodt_unit;
 
+/* Finds the unit that a word names: "in", "inches", "po", the inch mark, "mm", "centimetres" and the like, whatever its
+ * capitals and the blanks around it. False, and *out untouched: it names none. */
+RODT_API bool rodt_unit_find(const char *text, size_t size, rodt_unit *out);
+
+/* "in", "mm", "cm". Constant; "" for a number that is none. */
+RODT_API const char *rodt_unit_name(rodt_unit unit);
+
 /* How a number that does not fit is rounded when it is written; nothing else in the library rounds. */
 typedef enum rodt_rounding {
     RODT_ROUND_HALF_EVEN = 0, /* nearest; exactly midway to the even one, as NIST Handbook 44 reads a rule */
@@ -72,7 +79,7 @@ RODT_API rodt_status rodt_length_from_mm(int64_t num, int64_t den, rodt_length *
 /*
  * Reads one length as a person writes it on a form: "1 3/4", "2-1/8 in", "4 13/16\"", "1½", ".875",
  * "44.45 mm", "4.5 cm". The unit may be in, in., inch(es), po, an inch mark, mm or cm; without one the
- * number is inches. Digits are plain ASCII. Never guesses: a text that could mean two values, and one
+ * number is inches. A fraction such as 1/8 is inches only: no metric tape has eighths. Digits are plain ASCII. Never guesses: a text that could mean two values, and one
  * that means none, is refused, and so is a fraction that is on no tape, such as a sixth or a third: it
  * is a sixteenth or a thirty-second that lost a digit. Reads neither the locale nor any global state. The
  * result is 0 to 24 in.

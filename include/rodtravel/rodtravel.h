@@ -13,6 +13,7 @@
 #include "rules.h"
 
 #include "identify.h"
+#include "fields.h"
 #include "stroke.h"
 
 #include "vehicle.h"

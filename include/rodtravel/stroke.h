@@ -3,6 +3,7 @@
 #ifndef RODTRAVEL_STROKE_H
 #define RODTRAVEL_STROKE_H
 
+#include "fields.h"
 #include "rules.h"
 
 #ifdef __cplusplus
@@ -69,7 +70,8 @@ typedef enum rodt_reason {
     RODT_REASON_SPREADSHEET_DATE = 29,     /* ... because a spreadsheet made a date of it */
     RODT_REASON_DATE_AMBIGUOUS = 30,       /* day and month cannot be told apart */
     RODT_REASON_DATE_UNREADABLE = 31,
-    RODT_REASON_END = 32
+    RODT_REASON_LOST_BLANK = 32,           /* a reading such as 31/8 may be 3 1/8, which would judge otherwise */
+    RODT_REASON_END = 33
 } rodt_reason;
 
 /*
@@ -94,7 +96,11 @@ typedef struct rodt_reading {
     rodt_recorded engine_running;
     rodt_recorded spring_brake_applied;
     rodt_drum drum;
-    uint64_t reserved[8];        /* zero */
+    rodt_length other_released[2]; /* what the text may mean too: "31/8" is 31/8, or 3 1/8 with its blank lost */
+    rodt_length other_applied[2];
+    uint64_t reasons;            /* set of 1 << rodt_reason: what rodt_reading_parse could not read, and signs of the
+                                    chamber that contradict each other; zero for a reading that was filled by hand */
+    uint64_t reserved[4];        /* zero */
 } rodt_reading;
 
 /* The judgement of one wheel end. A plain value; `limit_row`, `own_row`, `source` and `rules` are valid
@@ -126,6 +132,8 @@ typedef struct rodt_finding {
     const rodt_limit *own_row;   /* the carrier's row, or NULL */
     const rodt_source *source;   /* of the law's limit, or NULL */
     const rodt_rules *rules;
+    rodt_length other_released[2]; /* as given */
+    rodt_length other_applied[2];
     uint64_t reserved[8];
 } rodt_finding;
 
@@ -150,10 +158,10 @@ typedef struct rodt_reading_text {
     const char *stroke_class;    /* "standard", "long", "" = unknown */
     const char *rated_stroke;    /* length */
     const char *marked_limit;    /* length */
-    const char *pressure;        /* psi, or with a unit */
-    const char *pressure_after;
+    const char *psi;             /* pressure before the application: psi, or with a unit */
+    const char *psi_after;       /* the same after it */
     const char *division;        /* length: "1/16", "1 mm" */
-    const char *day;             /* date */
+    const char *date;
     const char *unit;            /* unit of bare lengths: "in", "mm", "cm"; stronger than style.unit */
     const char *engine;          /* "off" or "on" during the test */
     const char *spring_brake;    /* "released" or "on" during the test */
@@ -163,6 +171,22 @@ typedef struct rodt_reading_text {
     rodt_date_order date_order;
     rodt_date default_day;       /* day of a row that has no date of its own */
 } rodt_reading_text;
+
+/* Gives one text of a reading by its field, and sets it; NULL and nothing for a field that is none of a reading. */
+RODT_API const char *rodt_reading_text_get(const rodt_reading_text *text, rodt_field field);
+RODT_API void rodt_reading_text_set(rodt_reading_text *text, rodt_field field, const char *value);
+
+/*
+ * Reads the texts of a wheel end without judging it. What cannot be read is "not given" in *out, its reason is in
+ * out->reasons, and the rest is read all the same: rodt_judge then gives the finding that rodt_judge_row would.
+ *
+ * error  NULL, or gets the first text that could not be read, its field by name (rodt_field_find), and status RODT_OK if
+ *        all could. Texts that are needed and absent come before the others, with RODT_E_EMPTY
+ *
+ * RODT_OK          *out is the reading
+ * RODT_E_ARGUMENT  a pointer is NULL
+ */
+RODT_API rodt_status rodt_reading_parse(const rodt_reading_text *text, rodt_reading *out, rodt_error *error);
 
 /*
  * The short way: reads the texts and judges. Refuses as soon as one text cannot be read; an absent or

@@ -29,7 +29,7 @@
 #define UNROLL_4
 #endif
 
-_Static_assert(RODT_REASON_END == 32, "a column of reasons has 32 bits");
+_Static_assert(RODT_REASON_LOST_BLANK == 32, "reasons of numbers have 32 bits; only texts can have lost a blank");
 _Static_assert((int)RODT_REASON_DATE_AMBIGUOUS == (int)WORD_VERDICT + 1, "the verdict has two bits");
 _Static_assert(REGION_LAST < RODT_COLUMN_REGIONS, "room for every region");
 

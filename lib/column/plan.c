@@ -2,7 +2,7 @@
 /* What columns are judged by. rodt_judge alone decides: for fixed other facts its answer is the same between two
  * steps of the stroke, so it is asked once for every region between them and its answers are kept. */
 #include "column/plan.h"
-#include "judge/judge.h"
+#include "judge/reasons.h"
 
 #include <string.h>
 
@@ -113,20 +113,21 @@ static void set_cell(int32_t cell, rodt_reason unreadable, rodt_length *out, uin
 }
 
 /* What one word is the answer to; the readings are cells. */
-typedef struct question {
+typedef struct judge_input {
     rodt_reading reading;
     uint64_t noted;
     int32_t released;
     int32_t applied;
-} question;
+} judge_input;
 
-static rodt_status ask(const rodt_column_plan *plan, question asked, uint32_t *word)
+static rodt_status ask(const rodt_column_plan *plan, judge_input asked, uint32_t *word)
 {
     rodt_finding finding;
     rodt_reading *reading = &asked.reading;
     set_cell(asked.released, RODT_REASON_RELEASED_UNREADABLE, &reading->released, &asked.noted);
     set_cell(asked.applied, RODT_REASON_APPLIED_UNREADABLE, &reading->applied, &asked.noted);
-    rodt_status status = judge_with_reasons(reading, plan->rules, asked.noted, &finding);
+    reading->reasons |= asked.noted;
+    rodt_status status = rodt_judge(reading, plan->rules, &finding);
     if (status != RODT_OK)
         return status;
     /* A day of the plan that may be two is a fact of every row; its reason has no room in a word. */
@@ -167,11 +168,13 @@ static rodt_status add_step(rodt_length length, steps *found)
 }
 
 /* All that rodt_judge compares a stroke with. */
-static rodt_status find_steps(const rodt_column_plan *plan, const question *asked, steps *found)
+static rodt_status find_steps(const rodt_column_plan *plan, const judge_input *asked, steps *found)
 {
     rodt_finding finding;
     *found = (steps){{INT32_MAX, INT32_MAX, INT32_MAX, INT32_MAX}, 0};
-    rodt_status status = judge_with_reasons(&asked->reading, plan->rules, asked->noted, &finding);
+    rodt_reading reading = asked->reading;
+    reading.reasons |= asked->noted;
+    rodt_status status = rodt_judge(&reading, plan->rules, &finding);
     if (status == RODT_OK)
         status = add_step(finding.limit, found);
     if (status == RODT_OK)
@@ -186,7 +189,7 @@ static rodt_status find_steps(const rodt_column_plan *plan, const question *aske
 /* --- The words of one entry -------------------------------------------------------------------------- */
 
 /* Every pair of cells of which one holds no reading. */
-static rodt_status fill_incomplete(const rodt_column_plan *plan, question asked, uint32_t *words)
+static rodt_status fill_incomplete(const rodt_column_plan *plan, judge_input asked, uint32_t *words)
 {
     rodt_status status = RODT_OK;
     for (int32_t released = CELL_UNREADABLE; released <= 0; released++) {
@@ -212,7 +215,7 @@ static int32_t region(const int32_t *step, uint32_t counted, int32_t stroke)
 /* Every region that a stroke can be in holds 0, 1, a step or the stroke after one. The kernel counts one step, two or
  * all; the longest stroke of all reaches the steps that an entry does not have, so its region hangs on how many
  * there are. */
-static rodt_status fill_stroke(const rodt_column_plan *plan, const question *asked, const steps *found,
+static rodt_status fill_stroke(const rodt_column_plan *plan, const judge_input *asked, const steps *found,
                                uint32_t *words)
 {
     uint32_t word;
@@ -224,7 +227,7 @@ static rodt_status fill_stroke(const rodt_column_plan *plan, const question *ask
     return status;
 }
 
-static rodt_status fill_strokes(const rodt_column_plan *plan, question asked, const steps *found, uint32_t *words)
+static rodt_status fill_strokes(const rodt_column_plan *plan, judge_input asked, const steps *found, uint32_t *words)
 {
     rodt_status status = RODT_OK;
     for (int i = 0; i < 2 + 2 * RODT_COLUMN_STEPS && status == RODT_OK; i++) {
@@ -241,7 +244,7 @@ static rodt_status fill_strokes(const rodt_column_plan *plan, question asked, co
     return ask(plan, asked, &words[REGION_SWAPPED]);
 }
 
-static rodt_status fill_entry(rodt_column_plan *plan, question asked, uint32_t entry)
+static rodt_status fill_entry(rodt_column_plan *plan, judge_input asked, uint32_t entry)
 {
     steps found;
     rodt_status status = find_steps(plan, &asked, &found);
@@ -251,7 +254,7 @@ static rodt_status fill_entry(rodt_column_plan *plan, question asked, uint32_t e
         plan->step[k][entry] = (rodt_column_steps){found.at[2 * k], found.at[2 * k + 1]};
     for (int slot = 0; slot < RODT_COLUMN_PRESSURES && status == RODT_OK; slot++) {
         uint32_t *words = &plan->words[entry * REGIONS_OF_ENTRY + (uint32_t)slot * RODT_COLUMN_REGIONS];
-        question pressed = asked;
+        judge_input pressed = asked;
         set_pressure(plan, slot, &pressed.reading, &pressed.noted);
         status = fill_strokes(plan, pressed, &found, words);
         if (status == RODT_OK)
@@ -316,7 +319,7 @@ static rodt_status add_code(rodt_column_plan *plan, const rodt_chamber *chamber,
         return RODT_E_SPACE;
     uint32_t steps_before = plan->steps;
     for (uint32_t era = 0; era < plan->eras; era++) {
-        question asked = {.reading = plan->common, .noted = noted};
+        judge_input asked = {.reading = plan->common, .noted = noted};
         asked.reading.chamber = *chamber;
         set_day(plan, era, &asked.reading, &asked.noted);
         rodt_status status = fill_entry(plan, asked, plan->codes * plan->eras + era);

@@ -37,7 +37,7 @@ static const rodt_text_cells *column_of(const rodt_text_columns *in, int field)
 {
     const rodt_text_cells *const columns[FIELDS] = {
         &in->chamber,  &in->released,       &in->applied,  &in->stroke_class, &in->rated_stroke, &in->marked_limit,
-        &in->pressure, &in->pressure_after, &in->division, &in->day,          &in->unit,         &in->engine,
+        &in->psi, &in->psi_after, &in->division, &in->date,          &in->unit,         &in->engine,
         &in->spring_brake, &in->drum};
     return columns[field];
 }
@@ -46,7 +46,7 @@ static const char **form_text(rodt_reading_text *form, int field)
 {
     const char **const texts[FIELDS] = {
         &form->chamber,  &form->released,       &form->applied,  &form->stroke_class, &form->rated_stroke,
-        &form->marked_limit, &form->pressure, &form->pressure_after, &form->division, &form->day,
+        &form->marked_limit, &form->psi, &form->psi_after, &form->division, &form->date,
         &form->unit, &form->engine, &form->spring_brake, &form->drum};
     return texts[field];
 }
@@ -345,7 +345,7 @@ static rodt_status judge_plain(const text_job *job, const text_block *block, siz
         numbers.pressure = block->pressure;
         numbers.pressure_valid = (rodt_column_bits){block->pressure_valid, 0};
     }
-    if (has_column(job, DAY) || job->plan->form.day != NULL) {
+    if (has_column(job, DAY) || job->plan->form.date != NULL) {
         numbers.day = block->day;
         numbers.day_valid = (rodt_column_bits){block->day_valid, 0};
     }
@@ -391,7 +391,7 @@ rodt_status rodt_text_plan_start(const rodt_rules *rules, const rodt_reading_tex
     if (rules == NULL || plan == NULL || (unsigned)shared.style.unit > RODT_UNIT_CM ||
         (unsigned)shared.date_order > RODT_DATE_ORDER_MONTH_FIRST)
         return RODT_E_ARGUMENT;
-    rodt_text_span pressure = span_of(shared.pressure);
+    rodt_text_span pressure = span_of(shared.psi);
     if (!is_blank(pressure)) {
         rodt_status read = rodt_pressure_read(pressure.text, pressure.size, shared.style.decimal_comma,
                                               &common.pressure, error);

@@ -247,7 +247,7 @@ bool number_parse(text_cursor *cursor, bool decimal_comma, number_text *out, num
     return read_behind_whole(cursor, whole, out, problem);
 }
 
-bool number_is_day_of_month(const number_text *read)
+bool number_is_spreadsheet_day(const number_text *read)
 {
     return read->is_bare && !read->is_too_large && read->value.num >= 30000 && read->value.num <= 60000;
 }

@@ -39,7 +39,7 @@ bool number_parse(text_cursor *cursor, bool decimal_comma, number_text *out, num
 bool number_is_on_a_tape(int64_t den);
 
 /* Day numbers of spreadsheets from 1982 to 2064: no reading is that large, so they are told apart. */
-bool number_is_day_of_month(const number_text *read);
+bool number_is_spreadsheet_day(const number_text *read);
 
 /* Fills *error (may be NULL) with the best reason for the refusal, which may be another one than where
  * the reading stopped: a date, a bound, a range, a comma. Returns its status. */

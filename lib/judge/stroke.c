@@ -1,23 +1,25 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Two tape readings to a verdict. The order of the steps is the meaning: what was measured, what limits
- * it, how the two compare, and what takes the proof away again. */
-#include "judge/judge.h"
+/* Two tape readings to a verdict. The order matters: measure, find the limit, compare, then downgrade for the
+ * conditions of the test. */
 #include "core/number.h"
+#include "judge/reasons.h"
 
 #include <string.h>
 
-static void note(rodt_finding *finding, rodt_reason reason) { finding->reasons |= REASON_BIT(reason); }
+static void add_reason(rodt_finding *finding, rodt_reason reason) { finding->reasons |= REASON_BIT(reason); }
 
 static number from_length(rodt_length length) { return (number){length.num, length.den}; }
 
 static bool is_negative(rodt_length length) { return length.den < 0 || length.num < 0; }
 
-/* Values that no reader makes: a program filled the struct by hand and made a mistake. */
-static bool is_sound(const rodt_reading *reading)
+/* Rejects values that only a caller's mistake can produce. */
+static bool is_valid(const rodt_reading *reading)
 {
     const rodt_chamber *chamber = &reading->chamber;
     const rodt_length lengths[] = {reading->released, reading->applied, reading->division,
-                                   chamber->rated_stroke, chamber->marked_limit};
+                                   chamber->rated_stroke, chamber->marked_limit,
+                                   reading->other_released[0], reading->other_released[1],
+                                   reading->other_applied[0], reading->other_applied[1]};
     for (size_t i = 0; i < COUNT_OF(lengths); i++) {
         if (is_negative(lengths[i]))
             return false;
@@ -32,10 +34,10 @@ static bool is_sound(const rodt_reading *reading)
            (unsigned)chamber->stroke_class <= RODT_CLASS_LONG;
 }
 
-static void start(const rodt_reading *reading, const rodt_rules *rules, uint64_t noted, rodt_finding *finding)
+static void start(const rodt_reading *reading, const rodt_rules *rules, rodt_finding *finding)
 {
     memset(finding, 0, sizeof *finding);
-    finding->reasons = noted;
+    finding->reasons = reading->reasons;
     finding->chamber = reading->chamber;
     finding->released = reading->released;
     finding->applied = reading->applied;
@@ -45,32 +47,34 @@ static void start(const rodt_reading *reading, const rodt_rules *rules, uint64_t
     finding->pressure_after = reading->pressure_after;
     finding->day = reading->day;
     finding->other_day = reading->other_day;
+    memcpy(finding->other_released, reading->other_released, sizeof finding->other_released);
+    memcpy(finding->other_applied, reading->other_applied, sizeof finding->other_applied);
     finding->rules = rules;
 }
 
 /* --- What was measured ------------------------------------------------------------------------------- */
 
-static void note_missing(rodt_finding *finding, rodt_reason missing, rodt_reason unreadable)
+static void add_missing(rodt_finding *finding, rodt_reason missing, rodt_reason unreadable)
 {
     if (!rodt_finding_has(finding, unreadable))
-        note(finding, missing);
+        add_reason(finding, missing);
 }
 
 static rodt_status measure(rodt_finding *finding)
 {
     bool complete = true;
     if (!rodt_length_given(finding->released)) {
-        note_missing(finding, RODT_REASON_RELEASED_MISSING, RODT_REASON_RELEASED_UNREADABLE);
+        add_missing(finding, RODT_REASON_RELEASED_MISSING, RODT_REASON_RELEASED_UNREADABLE);
         complete = false;
     }
     if (!rodt_length_given(finding->applied)) {
-        note_missing(finding, RODT_REASON_APPLIED_MISSING, RODT_REASON_APPLIED_UNREADABLE);
+        add_missing(finding, RODT_REASON_APPLIED_MISSING, RODT_REASON_APPLIED_UNREADABLE);
         complete = false;
     }
     if (!complete)
         return RODT_OK;
     if (rodt_length_compare(finding->applied, finding->released) < 0) {
-        note(finding, RODT_REASON_READINGS_SWAPPED);
+        add_reason(finding, RODT_REASON_READINGS_SWAPPED);
         return RODT_OK;
     }
     return rodt_length_subtract(finding->applied, finding->released, &finding->applied_stroke);
@@ -100,21 +104,21 @@ static rodt_status is_constant(const rodt_finding *finding, const rodt_rules *ta
     return RODT_OK;
 }
 
-/* True in *settled if the limit is the same on every day that the inspection can have been on. */
-static rodt_status settle_day(const rodt_finding *finding, const rodt_limit_answer *answer, bool *settled)
+/* True in *irrelevant if the limit is the same on every day that the inspection can have been on. */
+static rodt_status is_day_irrelevant(const rodt_finding *finding, const rodt_limit_answer *answer, bool *irrelevant)
 {
-    *settled = true;
+    *irrelevant = true;
     if (rodt_finding_has(finding, RODT_REASON_DATE_UNREADABLE)) {
-        rodt_status status = is_constant(finding, finding->rules, answer, settled);
+        rodt_status status = is_constant(finding, finding->rules, answer, irrelevant);
         if (status != RODT_OK)
             return status;
-        return is_constant(finding, rodt_rules_law(finding->rules), answer, settled);
+        return is_constant(finding, rodt_rules_law(finding->rules), answer, irrelevant);
     }
     if (rodt_date_given(finding->other_day)) {
         rodt_limit_answer other;
         rodt_status status =
             rodt_rules_find_limit(finding->rules, &finding->chamber, finding->other_day, &other);
-        *settled = status == RODT_OK && is_same_limit(answer, &other);
+        *irrelevant = status == RODT_OK && is_same_limit(answer, &other);
         return status;
     }
     return RODT_OK;
@@ -131,20 +135,20 @@ static void find_long_limit(rodt_finding *finding)
         finding->long_limit = answer.limit;
 }
 
-static void note_basis(rodt_finding *finding)
+static void add_basis_reasons(rodt_finding *finding)
 {
     switch (finding->basis) {
-    case RODT_BASIS_NONE: note(finding, RODT_REASON_NO_PUBLISHED_LIMIT); break;
-    case RODT_BASIS_NOT_IN_FORCE: note(finding, RODT_REASON_RULES_NOT_IN_FORCE); break;
-    case RODT_BASIS_RATED_SHARE: note(finding, RODT_REASON_LIMIT_FROM_RATED); break;
-    case RODT_BASIS_MARKED_LIMIT: note(finding, RODT_REASON_LIMIT_MARKED); break;
+    case RODT_BASIS_NONE: add_reason(finding, RODT_REASON_NO_PUBLISHED_LIMIT); break;
+    case RODT_BASIS_NOT_IN_FORCE: add_reason(finding, RODT_REASON_RULES_NOT_IN_FORCE); break;
+    case RODT_BASIS_RATED_SHARE: add_reason(finding, RODT_REASON_LIMIT_FROM_RATED); break;
+    case RODT_BASIS_MARKED_LIMIT: add_reason(finding, RODT_REASON_LIMIT_MARKED); break;
     case RODT_BASIS_TABLE: break;
     }
     if (rodt_length_given(finding->law_limit) && finding->evidence != RODT_CHECKED)
-        note(finding, RODT_REASON_LIMIT_UNCONFIRMED);
+        add_reason(finding, RODT_REASON_LIMIT_UNCONFIRMED);
 }
 
-static void take_answer(const rodt_limit_answer *answer, rodt_finding *finding)
+static void set_limit(const rodt_limit_answer *answer, rodt_finding *finding)
 {
     finding->basis = answer->basis;
     finding->limit = answer->limit;
@@ -153,16 +157,16 @@ static void take_answer(const rodt_limit_answer *answer, rodt_finding *finding)
     finding->own_row = answer->own_row;
     finding->source = answer->source;
     finding->evidence = answer->evidence;
-    note_basis(finding);
+    add_basis_reasons(finding);
     if (answer->conflicting_marks)
-        note(finding, RODT_REASON_CONFLICTING_MARKS);
+        add_reason(finding, RODT_REASON_CONFLICTING_MARKS);
     if (answer->assumed_standard) {
-        note(finding, RODT_REASON_ASSUMED_STANDARD);
+        add_reason(finding, RODT_REASON_ASSUMED_STANDARD);
         find_long_limit(finding);
         finding->chamber.stroke_class = RODT_CLASS_STANDARD;
     }
     if (answer->assumed_clamp) {
-        note(finding, RODT_REASON_ASSUMED_CLAMP);
+        add_reason(finding, RODT_REASON_ASSUMED_CLAMP);
         finding->chamber.family = RODT_FAMILY_CLAMP;
     }
 }
@@ -170,18 +174,18 @@ static void take_answer(const rodt_limit_answer *answer, rodt_finding *finding)
 static rodt_status find_limit(rodt_finding *finding)
 {
     if (rodt_date_given(finding->other_day))
-        note(finding, RODT_REASON_DATE_AMBIGUOUS);
+        add_reason(finding, RODT_REASON_DATE_AMBIGUOUS);
     if (finding->chamber.size[0] == '\0') {
-        note_missing(finding, RODT_REASON_CHAMBER_MISSING, RODT_REASON_CHAMBER_UNREADABLE);
+        add_missing(finding, RODT_REASON_CHAMBER_MISSING, RODT_REASON_CHAMBER_UNREADABLE);
         return RODT_OK;
     }
     rodt_limit_answer answer;
-    bool settled;
+    bool irrelevant;
     rodt_status status = rodt_rules_find_limit(finding->rules, &finding->chamber, finding->day, &answer);
     if (status == RODT_OK)
-        status = settle_day(finding, &answer, &settled);
-    if (status == RODT_OK && settled)
-        take_answer(&answer, finding);
+        status = is_day_irrelevant(finding, &answer, &irrelevant);
+    if (status == RODT_OK && irrelevant)
+        set_limit(&answer, finding);
     return status;
 }
 
@@ -202,7 +206,7 @@ static void compare_printed_mm(rodt_finding *finding)
         return;
     if (is_over(finding->rules, finding->applied_stroke, row->printed_mm) !=
         is_over(finding->rules, finding->applied_stroke, row->limit))
-        note(finding, RODT_REASON_PRINTED_MM_DIFFERS);
+        add_reason(finding, RODT_REASON_PRINTED_MM_DIFFERS);
 }
 
 static bool is_over_law(const rodt_finding *finding)
@@ -216,13 +220,13 @@ static void compare_with_limit(rodt_finding *finding)
     rodt_length stroke = finding->applied_stroke;
     bool over = is_over(finding->rules, stroke, finding->limit);
     if (rodt_length_compare(stroke, finding->limit) == 0)
-        note(finding, RODT_REASON_AT_LIMIT);
+        add_reason(finding, RODT_REASON_AT_LIMIT);
     else if (!over)
-        note(finding, RODT_REASON_WITHIN_LIMIT);
+        add_reason(finding, RODT_REASON_WITHIN_LIMIT);
     else if (is_over_law(finding))
-        note(finding, RODT_REASON_OVER_LIMIT);
+        add_reason(finding, RODT_REASON_OVER_LIMIT);
     else
-        note(finding, RODT_REASON_OVER_OWN_LIMIT);
+        add_reason(finding, RODT_REASON_OVER_OWN_LIMIT);
     /* A carrier's own limit alone can fail a brake; only the law can pass it. */
     if (over)
         finding->verdict = RODT_OUT_OF_ADJUSTMENT;
@@ -244,12 +248,12 @@ static rodt_status compare(rodt_finding *finding)
             compare_with_limit(finding);
     }
     if (stroke.num == 0) {
-        note(finding, RODT_REASON_NO_MOVEMENT);
+        add_reason(finding, RODT_REASON_NO_MOVEMENT);
         finding->verdict = RODT_INOPERATIVE;
     }
     rodt_length rated = finding->chamber.rated_stroke;
     if (rodt_length_given(rated) && rodt_length_compare(stroke, rated) > 0) {
-        note(finding, RODT_REASON_BEYOND_RATED_STROKE);
+        add_reason(finding, RODT_REASON_BEYOND_RATED_STROKE);
         finding->verdict = RODT_OUT_OF_ADJUSTMENT;
     }
     return RODT_OK;
@@ -257,48 +261,64 @@ static rodt_status compare(rodt_finding *finding)
 
 /* --- What takes the proof away ----------------------------------------------------------------------- */
 
-static void note_pressure(const rodt_rules *rules, rodt_pressure pressure, rodt_finding *finding)
+static void compare_pressure(const rodt_rules *rules, rodt_pressure pressure, rodt_finding *finding)
 {
     if (!rodt_pressure_given(pressure))
         return;
     if (rodt_pressure_compare(pressure, rodt_rules_pressure_from(rules)) < 0)
-        note(finding, RODT_REASON_PRESSURE_LOW);
+        add_reason(finding, RODT_REASON_PRESSURE_LOW);
     if (rodt_pressure_compare(pressure, rodt_rules_pressure_until(rules)) > 0)
-        note(finding, RODT_REASON_PRESSURE_HIGH);
+        add_reason(finding, RODT_REASON_PRESSURE_HIGH);
 }
 
-/* Stroke grows with pressure: too little air can only hide an excess, too much can only make one. A rod
- * that did not move at all says the same at either. */
-static void weigh_pressure(const rodt_reading *reading, const rodt_rules *rules, rodt_finding *finding)
+static bool is_without_air(rodt_pressure pressure) { return rodt_pressure_given(pressure) && pressure.num == 0; }
+
+/* Stroke grows with pressure: too little air can only hide an excess, too much can only make one. A rod that did not
+ * move says the same at either, unless there was no air at all. */
+static void apply_pressure(const rodt_reading *reading, const rodt_rules *rules, rodt_finding *finding)
 {
+    if (finding->verdict == RODT_INOPERATIVE &&
+        (is_without_air(reading->pressure) || is_without_air(reading->pressure_after))) {
+        add_reason(finding, RODT_REASON_PRESSURE_LOW);
+        finding->verdict = RODT_UNDETERMINED;
+    }
     if (!rodt_pressure_given(rodt_rules_pressure_from(rules)))
         return;
     if (!rodt_pressure_given(reading->pressure))
-        note(finding, RODT_REASON_PRESSURE_NOT_RECORDED);
-    note_pressure(rules, reading->pressure, finding);
-    note_pressure(rules, reading->pressure_after, finding);
+        add_reason(finding, RODT_REASON_PRESSURE_NOT_RECORDED);
+    compare_pressure(rules, reading->pressure, finding);
+    compare_pressure(rules, reading->pressure_after, finding);
     if (finding->verdict == RODT_IN_ADJUSTMENT && rodt_finding_has(finding, RODT_REASON_PRESSURE_LOW))
         finding->verdict = RODT_UNDETERMINED;
     if (finding->verdict == RODT_OUT_OF_ADJUSTMENT && rodt_finding_has(finding, RODT_REASON_PRESSURE_HIGH))
         finding->verdict = RODT_UNDETERMINED;
 }
 
+/* A text that cannot be read may be one that takes the proof away. An unreadable chamber takes it only from a comparison
+ * with the limit; a date only a pass, and only under a rule set that was not always in force. */
+static void apply_unreadable(rodt_finding *finding)
+{
+    const rodt_rules *law = rodt_rules_law(finding->rules) != NULL ? rodt_rules_law(finding->rules) : finding->rules;
+    if (rodt_finding_has(finding, RODT_REASON_OTHER_UNREADABLE))
+        finding->verdict = RODT_UNDETERMINED;
+    if (rodt_finding_has(finding, RODT_REASON_DATE_UNREADABLE) && finding->verdict == RODT_IN_ADJUSTMENT &&
+        (rodt_date_given(rodt_rules_from(law)) || rodt_date_given(rodt_rules_until(law))))
+        finding->verdict = RODT_UNDETERMINED;
+}
+
 static void apply_test_conditions(const rodt_reading *reading, rodt_finding *finding)
 {
     if (reading->engine_running == RODT_RECORDED_YES)
-        note(finding, RODT_REASON_ENGINE_RUNNING);
+        add_reason(finding, RODT_REASON_ENGINE_RUNNING);
     if (reading->spring_brake_applied == RODT_RECORDED_YES)
-        note(finding, RODT_REASON_SPRING_BRAKE_APPLIED);
+        add_reason(finding, RODT_REASON_SPRING_BRAKE_APPLIED);
     if (reading->drum == RODT_DRUM_HOT)
-        note(finding, RODT_REASON_DRUM_HOT);
+        add_reason(finding, RODT_REASON_DRUM_HOT);
     const uint64_t spoiled =
         REASON_BIT(RODT_REASON_ENGINE_RUNNING) | REASON_BIT(RODT_REASON_SPRING_BRAKE_APPLIED);
     if ((finding->reasons & spoiled) != 0)
         finding->verdict = RODT_UNDETERMINED;
-    const uint64_t unreadable =
-        REASON_BIT(RODT_REASON_OTHER_UNREADABLE) | REASON_BIT(RODT_REASON_CHAMBER_UNREADABLE);
-    if ((finding->reasons & unreadable) != 0 && finding->verdict != RODT_INOPERATIVE)
-        finding->verdict = RODT_UNDETERMINED;
+    apply_unreadable(finding);
 }
 
 /* --- What the tape proves ---------------------------------------------------------------------------- */
@@ -349,27 +369,64 @@ static void prove(rodt_finding *finding)
         finding->probability_over = (rodt_ratio){chance.num, chance.den};
 }
 
-rodt_status judge_with_reasons(const rodt_reading *reading, const rodt_rules *rules, uint64_t noted, rodt_finding *out)
+/* --- The judgement ------------------------------------------------------------------------------------ */
+
+static rodt_status judge_once(const rodt_reading *reading, const rodt_rules *rules, rodt_finding *finding)
 {
-    if (reading == NULL || rules == NULL || out == NULL || !is_sound(reading))
-        return RODT_E_ARGUMENT;
-    rodt_finding finding;
-    start(reading, rules, noted, &finding);
-    rodt_status status = measure(&finding);
+    start(reading, rules, finding);
+    rodt_status status = measure(finding);
     if (status == RODT_OK)
-        status = find_limit(&finding);
+        status = find_limit(finding);
     if (status == RODT_OK)
-        status = compare(&finding);
+        status = compare(finding);
     if (status != RODT_OK)
         return status;
-    weigh_pressure(reading, rules, &finding);
-    apply_test_conditions(reading, &finding);
-    prove(&finding);
-    *out = finding;
+    apply_pressure(reading, rules, finding);
+    apply_test_conditions(reading, finding);
+    prove(finding);
+    return RODT_OK;
+}
+
+/* One of the values that a text may mean; 0 is the one it was read as. False: there are no so many. */
+static bool choose_value(rodt_length *length, const rodt_length other[2], size_t choice)
+{
+    if (choice > 0)
+        *length = other[choice - 1];
+    return rodt_length_given(*length) || choice == 0;
+}
+
+/* Where a lost blank would change the verdict, nothing is proven. */
+static rodt_status try_lost_blanks(const rodt_reading *reading, const rodt_rules *rules, rodt_finding *finding)
+{
+    const rodt_verdict verdict = finding->verdict;
+    if (!rodt_length_given(reading->other_released[0]) && !rodt_length_given(reading->other_applied[0]))
+        return RODT_OK;
+    for (size_t i = 1; i < 9; i++) {
+        rodt_reading other = *reading;
+        rodt_finding found;
+        if (!choose_value(&other.released, reading->other_released, i % 3) ||
+            !choose_value(&other.applied, reading->other_applied, i / 3))
+            continue;
+        rodt_status status = judge_once(&other, rules, &found);
+        if (status != RODT_OK)
+            return status;
+        if (found.verdict != verdict) {
+            add_reason(finding, RODT_REASON_LOST_BLANK);
+            finding->verdict = RODT_UNDETERMINED;
+        }
+    }
     return RODT_OK;
 }
 
 rodt_status rodt_judge(const rodt_reading *reading, const rodt_rules *rules, rodt_finding *out)
 {
-    return judge_with_reasons(reading, rules, 0, out);
+    rodt_finding finding;
+    if (reading == NULL || rules == NULL || out == NULL || !is_valid(reading))
+        return RODT_E_ARGUMENT;
+    rodt_status status = judge_once(reading, rules, &finding);
+    if (status == RODT_OK)
+        status = try_lost_blanks(reading, rules, &finding);
+    if (status == RODT_OK)
+        *out = finding;
+    return status;
 }

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* A finding in words: the sum in one line, each reason as a sentence, what the tape proves. */
-#include "judge/judge.h"
+#include "judge/reasons.h"
 #include "core/number.h"
 #include "core/text.h"
 
@@ -190,11 +190,33 @@ static const struct reason_words {
                                       "decimal"},
     [RODT_REASON_DATE_AMBIGUOUS] = {"date-ambiguous", NULL},
     [RODT_REASON_DATE_UNREADABLE] = {"date-unreadable", NULL},
+    [RODT_REASON_LOST_BLANK] = {"lost-blank", NULL},
 };
 
 const char *rodt_reason_code(rodt_reason reason)
 {
     return (unsigned)reason < RODT_REASON_END ? words[reason].code : "";
+}
+
+static void put_values(text_writer *writer, const char *name, rodt_length read, const rodt_length other[2])
+{
+    for (size_t i = 0; i < 2 && rodt_length_given(other[i]); i++) {
+        text_put(writer, i > 0 ? " or " : writer->used > 0 ? "; " : "");
+        if (i == 0) {
+            text_put(writer, name);
+            text_put(writer, " was read as ");
+            put_length(writer, read, RODT_UNIT_INCH);
+            text_put(writer, ", and with a lost blank it is ");
+        }
+        put_length(writer, other[i], RODT_UNIT_INCH);
+    }
+}
+
+static void say_lost_blank(text_writer *writer, const rodt_finding *finding)
+{
+    put_values(writer, "released", finding->released, finding->other_released);
+    put_values(writer, "applied", finding->applied, finding->other_applied);
+    text_put(writer, ": the verdict depends on which was meant; write it with its blank");
 }
 
 static void say_over(text_writer *writer, const rodt_finding *finding)
@@ -260,8 +282,18 @@ static void put_odd_pressure(text_writer *writer, const rodt_finding *finding, b
     text_put(writer, before ? " psi is " : " psi after the application is ");
 }
 
+static bool is_without_air(const rodt_finding *finding)
+{
+    return (rodt_pressure_given(finding->pressure) && finding->pressure.num == 0) ||
+           (rodt_pressure_given(finding->pressure_after) && finding->pressure_after.num == 0);
+}
+
 static void say_pressure_low(text_writer *writer, const rodt_finding *finding)
 {
+    if (is_without_air(finding) && rodt_finding_has(finding, RODT_REASON_NO_MOVEMENT)) {
+        text_put(writer, "the recorded pressure is 0: without air no rod moves; build up the air and measure again");
+        return;
+    }
     put_odd_pressure(writer, finding, true);
     text_put(writer, "below the ");
     put_window(writer, finding);
@@ -369,7 +401,7 @@ static void (*const speakers[RODT_REASON_END])(text_writer *, const rodt_finding
     [RODT_REASON_LIMIT_FROM_RATED] = say_from_rated,
     [RODT_REASON_PRINTED_MM_DIFFERS] = say_printed_mm,
     [RODT_REASON_DATE_AMBIGUOUS] = say_date_ambiguous,
-    [RODT_REASON_DATE_UNREADABLE] = say_date_unreadable,
+    [RODT_REASON_DATE_UNREADABLE] = say_date_unreadable, [RODT_REASON_LOST_BLANK] = say_lost_blank,
 };
 
 rodt_status rodt_finding_reason_format(const rodt_finding *finding, rodt_reason reason, char *text, size_t size)

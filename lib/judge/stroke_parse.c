@@ -1,276 +1,382 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* A wheel end as text: every field through its own reader, strictly for one, leniently for a file. */
-#include "judge/judge.h"
+/* A wheel end as texts: every field through its own reader. What cannot be read is named and never guessed. */
 #include "core/text.h"
+#include "judge/fields.h"
+#include "judge/reasons.h"
+#include "quantity/lost_blank.h"
 
 #include <stdio.h>
 #include <string.h>
 
-/* The reading as it grows. `strict` stops at the first unreadable text; otherwise it is noted. */
-typedef struct reading_form {
+/* The reading so far, and the first text that could not be read. */
+typedef struct parser {
     const rodt_reading_text *text;
     rodt_length_style style;
-    rodt_reading reading;
-    uint64_t noted;
-    bool strict;
-    bool failed;      /* some text could not be read, and `error` describes the first */
-    rodt_error error;
-} reading_form;
+    bool unit_unknown;  /* the unit cannot be read: nothing is known of a number without one */
+    rodt_reading *reading;
+    rodt_error error;   /* of the first unreadable text; RODT_OK = there is none */
+    rodt_error missing; /* of the first needed text that is absent */
+} parser;
 
-/* What became of one text. Returns false if the reading must stop. */
-static bool settle(reading_form *form, const char *field, rodt_reason reason, const rodt_error *error)
+/* --- Texts by field ---------------------------------------------------------------------------------- */
+
+static size_t text_offset(rodt_field field)
 {
-    if (!form->failed) {
-        form->failed = true;
-        form->error = *error;
-        snprintf(form->error.field, sizeof form->error.field, "%s", field);
+    static const size_t offsets[RODT_READING_FIELDS] = {
+        [RODT_FIELD_CHAMBER] = offsetof(rodt_reading_text, chamber),
+        [RODT_FIELD_RELEASED] = offsetof(rodt_reading_text, released),
+        [RODT_FIELD_APPLIED] = offsetof(rodt_reading_text, applied),
+        [RODT_FIELD_STROKE_CLASS] = offsetof(rodt_reading_text, stroke_class),
+        [RODT_FIELD_RATED_STROKE] = offsetof(rodt_reading_text, rated_stroke),
+        [RODT_FIELD_MARKED_LIMIT] = offsetof(rodt_reading_text, marked_limit),
+        [RODT_FIELD_PSI] = offsetof(rodt_reading_text, psi),
+        [RODT_FIELD_PSI_AFTER] = offsetof(rodt_reading_text, psi_after),
+        [RODT_FIELD_DIVISION] = offsetof(rodt_reading_text, division),
+        [RODT_FIELD_DATE] = offsetof(rodt_reading_text, date),
+        [RODT_FIELD_UNIT] = offsetof(rodt_reading_text, unit),
+        [RODT_FIELD_ENGINE] = offsetof(rodt_reading_text, engine),
+        [RODT_FIELD_SPRING_BRAKE] = offsetof(rodt_reading_text, spring_brake),
+        [RODT_FIELD_DRUM] = offsetof(rodt_reading_text, drum)};
+    return offsets[field];
+}
+
+const char *rodt_reading_text_get(const rodt_reading_text *text, rodt_field field)
+{
+    const char *value;
+    if (text == NULL || (unsigned)field >= RODT_READING_FIELDS)
+        return NULL;
+    memcpy(&value, (const char *)text + text_offset(field), sizeof value);
+    return value;
+}
+
+void rodt_reading_text_set(rodt_reading_text *text, rodt_field field, const char *value)
+{
+    if (text != NULL && (unsigned)field < RODT_READING_FIELDS)
+        memcpy((char *)text + text_offset(field), &value, sizeof value);
+}
+
+/* --- Errors ------------------------------------------------------------------------------------------ */
+
+static void set_field(rodt_error *error, rodt_field field)
+{
+    snprintf(error->field, sizeof error->field, "%s", rodt_field_name(field));
+}
+
+static rodt_reason reason_of(rodt_field field)
+{
+    switch ((int)field) {
+    case RODT_FIELD_CHAMBER: return RODT_REASON_CHAMBER_UNREADABLE;
+    case RODT_FIELD_RELEASED: return RODT_REASON_RELEASED_UNREADABLE;
+    case RODT_FIELD_APPLIED: return RODT_REASON_APPLIED_UNREADABLE;
+    case RODT_FIELD_DATE: return RODT_REASON_DATE_UNREADABLE;
+    default: return RODT_REASON_OTHER_UNREADABLE;
     }
-    form->noted |= REASON_BIT(reason);
+}
+
+static void add_unreadable(parser *to, rodt_field field, const rodt_error *error)
+{
+    to->reading->reasons |= REASON_BIT(reason_of(field));
     if (error->status == RODT_E_DATE_CELL)
-        form->noted |= REASON_BIT(RODT_REASON_SPREADSHEET_DATE);
-    return !form->strict;
+        to->reading->reasons |= REASON_BIT(RODT_REASON_SPREADSHEET_DATE);
+    if (to->error.status != RODT_OK)
+        return;
+    to->error = *error;
+    set_field(&to->error, field);
 }
 
-/* A form that leaves a field out, and a cell with blanks only, say the same: nothing. */
-static bool is_absent(const char *text)
+static void refuse(parser *to, rodt_field field, rodt_status status, const char *sentence)
 {
-    if (text == NULL)
-        return true;
-    size_t size = strlen(text);
-    text_trim(&text, &size);
-    return size == 0;
-}
-
-/* A needed text that holds nothing: an error for one wheel end, a missing fact in a file. */
-static bool settle_empty(reading_form *form, const char *field)
-{
-    if (!form->failed) {
-        form->failed = true;
-        text_error(&form->error, RODT_E_EMPTY, 0, "nothing is written for %s", field);
-        snprintf(form->error.field, sizeof form->error.field, "%s", field);
-    }
-    return !form->strict;
-}
-
-/* A word of a form and what it stands for. */
-typedef struct form_word {
-    const char *word;
-    int meaning;
-} form_word;
-
-/* An entry that is one word of a few; *meaning stays as it is if there is none. */
-static bool read_word(reading_form *form, const char *field, const char *text, const form_word *words, size_t count,
-                      const char *expected, int *meaning)
-{
-    if (is_absent(text))
-        return true;
-    size_t size = strlen(text);
-    text_trim(&text, &size);
-    for (size_t i = 0; i < count; i++) {
-        if (text_is_word(text, size, words[i].word)) {
-            *meaning = words[i].meaning;
-            return true;
-        }
-    }
     rodt_error error;
-    text_error(&error, RODT_E_SYNTAX, 1, "%s", expected);
-    return settle(form, field, RODT_REASON_OTHER_UNREADABLE, &error);
+    text_error(&error, status, 1, "%s", sentence);
+    add_unreadable(to, field, &error);
 }
 
-static bool read_unit(reading_form *form)
+static void add_missing(parser *to, rodt_field field)
 {
-    static const form_word words[] = {{"in", RODT_UNIT_INCH},     {"inch", RODT_UNIT_INCH}, {"inches", RODT_UNIT_INCH},
-                                      {"\"", RODT_UNIT_INCH},     {"po", RODT_UNIT_INCH},   {"mm", RODT_UNIT_MM},
-                                      {"cm", RODT_UNIT_CM}};
-    int unit = (int)form->style.unit;
-    bool go_on = read_word(form, "unit", form->text->unit, words, COUNT_OF(words),
-                           "the unit of a length is in, mm or cm", &unit);
-    form->style.unit = (rodt_unit)unit;
-    return go_on;
+    if (field >= RODT_FIELD_NEEDED || to->missing.status != RODT_OK)
+        return;
+    text_error(&to->missing, RODT_E_EMPTY, 0, "nothing is written for %s", rodt_field_name(field));
+    set_field(&to->missing, field);
 }
 
-static bool read_conditions(reading_form *form)
+/* The text of a field and its size. False: the form leaves it out, or it holds blanks only, which says the same. */
+static bool find_text(parser *from, rodt_field field, const char **text, size_t *size)
 {
-    static const form_word engine[] = {{"off", RODT_RECORDED_NO}, {"on", RODT_RECORDED_YES}};
-    static const form_word spring[] = {{"released", RODT_RECORDED_NO}, {"off", RODT_RECORDED_NO},
-                                       {"on", RODT_RECORDED_YES}, {"applied", RODT_RECORDED_YES}};
-    static const form_word drum[] = {{"cold", RODT_DRUM_COLD}, {"warm", RODT_DRUM_WARM}, {"hot", RODT_DRUM_HOT}};
-    const rodt_reading_text *text = form->text;
-    int meaning[3] = {RODT_NOT_RECORDED, RODT_NOT_RECORDED, RODT_DRUM_NOT_RECORDED};
-    bool go_on = read_word(form, "engine", text->engine, engine, COUNT_OF(engine),
-                           "the engine was on or off", &meaning[0]) &&
-                 read_word(form, "spring brake", text->spring_brake, spring, COUNT_OF(spring),
-                           "the spring brake was released or on", &meaning[1]) &&
-                 read_word(form, "drum", text->drum, drum, COUNT_OF(drum), "a drum is cold, warm or hot",
-                           &meaning[2]);
-    form->reading.engine_running = (rodt_recorded)meaning[0];
-    form->reading.spring_brake_applied = (rodt_recorded)meaning[1];
-    form->reading.drum = (rodt_drum)meaning[2];
-    return go_on;
+    *text = rodt_reading_text_get(from->text, field);
+    *size = *text != NULL ? strlen(*text) : 0;
+    const char *trimmed = *text;
+    size_t left = *size;
+    if (*text != NULL)
+        text_trim(&trimmed, &left);
+    if (left > 0)
+        return true;
+    add_missing(from, field);
+    return false;
 }
 
-static bool read_needed_length(reading_form *form, const char *field, const char *text, rodt_reason reason,
-                               rodt_length *out)
+/* --- Readers ----------------------------------------------------------------------------------------- */
+
+static void read_unit(parser *from)
 {
-    if (is_absent(text))
-        return settle_empty(form, field);
-    rodt_error error;
-    rodt_unit written;
-    rodt_status status = rodt_length_read(text, strlen(text), &form->style, out, &written, &error);
-    if (status == RODT_E_EMPTY)
-        return settle_empty(form, field);
+    const char *text;
+    size_t size;
+    if (!find_text(from, RODT_FIELD_UNIT, &text, &size) || rodt_unit_find(text, size, &from->style.unit))
+        return;
+    from->unit_unknown = true;
+    refuse(from, RODT_FIELD_UNIT, RODT_E_SYNTAX, "the unit of a length is in, mm or cm");
+}
+
+/* Without a known unit only a text that names its own can be read: the other ones would mean two lengths. */
+static rodt_status read_without_unit(const parser *from, const char *text, size_t size, rodt_length *out,
+                                     rodt_unit *written, rodt_error *error)
+{
+    const rodt_length_style in = {RODT_UNIT_INCH, from->style.decimal_comma};
+    const rodt_length_style mm = {RODT_UNIT_MM, from->style.decimal_comma};
+    rodt_length length;
+    rodt_length other;
+    rodt_status status = rodt_length_read(text, size, &in, &length, written, error);
     if (status != RODT_OK)
-        return settle(form, field, reason, &error);
-    if (written != RODT_UNIT_INCH)
-        form->reading.unit = written;
-    return true;
+        return status;
+    if (rodt_length_read(text, size, &mm, &other, NULL, NULL) != RODT_OK || rodt_length_compare(length, other) != 0)
+        return text_error(error, RODT_E_UNIT, 0, "the unit of this number is not known");
+    *out = length;
+    return RODT_OK;
 }
 
-static bool read_length(reading_form *form, const char *field, const char *text, rodt_length *out)
+/* False: there is none, or it cannot be read. */
+static bool read_length(parser *from, rodt_field field, rodt_length *out, rodt_unit *written)
 {
-    if (is_absent(text))
-        return true;
+    const char *text;
+    size_t size;
     rodt_error error;
-    rodt_status status = rodt_length_read(text, strlen(text), &form->style, out, NULL, &error);
-    if (status == RODT_OK || (status == RODT_E_EMPTY && !form->strict))
-        return true;
-    return settle(form, field, RODT_REASON_OTHER_UNREADABLE, &error);
-}
-
-static bool read_division(reading_form *form)
-{
-    rodt_length *division = &form->reading.division;
-    if (!read_length(form, "division", form->text->division, division))
+    rodt_length length;
+    if (!find_text(from, field, &text, &size))
         return false;
-    if (!rodt_length_given(*division) || division->num > 0)
-        return true;
+    rodt_status status = from->unit_unknown
+                             ? read_without_unit(from, text, size, &length, written, &error)
+                             : rodt_length_read(text, size, &from->style, &length, written, &error);
+    if (status == RODT_OK)
+        *out = length;
+    else if (status == RODT_E_EMPTY)
+        add_missing(from, field);
+    else
+        add_unreadable(from, field, &error);
+    return status == RODT_OK;
+}
+
+static void read_measurement(parser *from, rodt_field field, rodt_length *out, rodt_length other[LOST_BLANK_MAX])
+{
+    rodt_unit written = RODT_UNIT_INCH;
+    if (!read_length(from, field, out, &written))
+        return;
+    if (written != RODT_UNIT_INCH)
+        from->reading->unit = written;
+    const char *text = rodt_reading_text_get(from->text, field);
+    (void)lost_blank_values(text, strlen(text), written, other);
+}
+
+/* Rated strokes of service chambers are 1 3/8 to 3 in and more, their limits from 1 1/4 on; these bounds only tell a
+ * number in another unit, or a 0 that stands for "none". (Plausibility bounds of this library, not figures of law.) */
+static void read_mark(parser *from, rodt_field field, rodt_length *out)
+{
+    static const rodt_length least = {3, 4};
+    static const rodt_length most = {6, 1};
+    if (!read_length(from, field, out, NULL))
+        return;
+    if (rodt_length_compare(*out, least) >= 0 && rodt_length_compare(*out, most) <= 0)
+        return;
+    *out = (rodt_length){0, 0};
+    refuse(from, field, RODT_E_IMPLAUSIBLE,
+           "a chamber is marked with 3/4 to 6 in; leave it blank for none, and write the unit: 3 in");
+}
+
+/* Half an inch is coarser than any tape: a 16 in its place means sixteenths. */
+static void read_division(parser *from)
+{
+    static const rodt_length coarsest = {1, 2};
+    rodt_length *division = &from->reading->division;
+    if (!read_length(from, RODT_FIELD_DIVISION, division, NULL))
+        return;
+    if (division->num > 0 && rodt_length_compare(*division, coarsest) <= 0)
+        return;
     *division = (rodt_length){0, 0};
-    rodt_error error;
-    text_error(&error, RODT_E_IMPLAUSIBLE, 1, "a division of the tape is longer than nothing");
-    return settle(form, "division", RODT_REASON_OTHER_UNREADABLE, &error);
+    refuse(from, RODT_FIELD_DIVISION, RODT_E_IMPLAUSIBLE,
+           "a tape division is above 0 and at most 1/2 in; for sixteenths write 1/16");
 }
 
-static bool read_pressure(reading_form *form, const char *field, const char *text, rodt_pressure *out)
+static void read_pressure(parser *from, rodt_field field, rodt_pressure *out)
 {
-    if (is_absent(text))
-        return true;
+    const char *text;
+    size_t size;
     rodt_error error;
-    rodt_status status = rodt_pressure_read(text, strlen(text), form->style.decimal_comma, out, &error);
-    if (status == RODT_OK || (status == RODT_E_EMPTY && !form->strict))
-        return true;
-    return settle(form, field, RODT_REASON_OTHER_UNREADABLE, &error);
+    if (!find_text(from, field, &text, &size))
+        return;
+    rodt_status status = rodt_pressure_read(text, size, from->style.decimal_comma, out, &error);
+    if (status != RODT_OK && status != RODT_E_EMPTY)
+        add_unreadable(from, field, &error);
 }
 
-static bool read_chamber(reading_form *form)
+static void read_chamber(parser *from)
 {
-    const char *text = form->text->chamber;
-    if (is_absent(text))
-        return settle_empty(form, "chamber");
+    const char *text;
+    size_t size;
     rodt_error error;
-    if (rodt_chamber_parse(text, &form->reading.chamber, &error) != RODT_OK)
-        return settle(form, "chamber", RODT_REASON_CHAMBER_UNREADABLE, &error);
-    return true;
+    if (find_text(from, RODT_FIELD_CHAMBER, &text, &size) &&
+        rodt_chamber_read(text, size, &from->reading->chamber, &error) != RODT_OK)
+        add_unreadable(from, RODT_FIELD_CHAMBER, &error);
 }
 
-static bool read_class(reading_form *form)
+static void read_class(parser *from)
 {
+    const char *text;
+    size_t size;
     rodt_error error;
     rodt_stroke_class stroke_class;
-    if (is_absent(form->text->stroke_class))
-        return true;
-    const char *text = form->text->stroke_class;
-    if (rodt_stroke_class_read(text, strlen(text), &stroke_class, &error) != RODT_OK)
-        return settle(form, "stroke class", RODT_REASON_OTHER_UNREADABLE, &error);
-    if (!rodt_chamber_add_class(&form->reading.chamber, stroke_class))
-        form->noted |= REASON_BIT(RODT_REASON_CONFLICTING_MARKS);
+    if (!find_text(from, RODT_FIELD_STROKE_CLASS, &text, &size))
+        return;
+    if (rodt_stroke_class_read(text, size, &stroke_class, &error) != RODT_OK)
+        add_unreadable(from, RODT_FIELD_STROKE_CLASS, &error);
+    else if (!rodt_chamber_add_class(&from->reading->chamber, stroke_class))
+        from->reading->reasons |= REASON_BIT(RODT_REASON_CONFLICTING_MARKS);
+}
+
+static int read_word(parser *from, rodt_field field, const char *expected)
+{
+    const char *text;
+    size_t size;
+    int meaning = 0;
+    if (find_text(from, field, &text, &size) && !field_word_find(words_of_field(field), text, size, &meaning))
+        refuse(from, field, RODT_E_SYNTAX, expected);
+    return meaning;
+}
+
+/* A date of two meanings is two days, and both are judged (stroke.c); one of three is none. */
+static bool find_both_days(const char *text, size_t size, rodt_reading *reading)
+{
+    static const rodt_date_order orders[] = {RODT_DATE_ORDER_DAY_FIRST, RODT_DATE_ORDER_MONTH_FIRST,
+                                             RODT_DATE_ORDER_YEAR_FIRST};
+    rodt_date days[COUNT_OF(orders)];
+    size_t count = 0;
+    for (size_t i = 0; i < COUNT_OF(orders); i++) {
+        bool fresh = rodt_date_read(text, size, orders[i], &days[count], NULL) == RODT_OK;
+        for (size_t k = 0; k < count && fresh; k++)
+            fresh = rodt_date_compare(days[k], days[count]) != 0;
+        count += fresh;
+    }
+    if (count != 2)
+        return false;
+    reading->day = days[0];
+    reading->other_day = days[1];
     return true;
 }
 
-/* A file does not stop at a date with two meanings: both days are judged (stroke.c). */
-static bool read_day(reading_form *form)
+static void read_day(parser *from)
 {
-    const char *text = form->text->day;
-    form->reading.day = form->text->default_day;
-    if (is_absent(text))
-        return true;
+    const char *text;
+    size_t size;
     rodt_error error;
-    size_t size = strlen(text);
-    rodt_status status = rodt_date_read(text, size, form->text->date_order, &form->reading.day, &error);
-    if (status == RODT_OK)
-        return true;
-    if (status == RODT_E_AMBIGUOUS && !form->strict) {
-        rodt_date_read(text, size, RODT_DATE_ORDER_DAY_FIRST, &form->reading.day, NULL);
-        rodt_date_read(text, size, RODT_DATE_ORDER_MONTH_FIRST, &form->reading.other_day, NULL);
-        return true;
-    }
-    form->reading.day = (rodt_date){0, 0, 0};
-    return settle(form, "date", RODT_REASON_DATE_UNREADABLE, &error);
+    rodt_reading *reading = from->reading;
+    reading->day = from->text->default_day;
+    if (!find_text(from, RODT_FIELD_DATE, &text, &size))
+        return;
+    rodt_status status = rodt_date_read(text, size, from->text->date_order, &reading->day, &error);
+    if (status == RODT_OK || (status == RODT_E_AMBIGUOUS && find_both_days(text, size, reading)))
+        return;
+    reading->day = (rodt_date){0, 0, 0};
+    add_unreadable(from, RODT_FIELD_DATE, &error);
 }
 
-static bool read_form(reading_form *form)
+static void read_fields(parser *from)
 {
-    const rodt_reading_text *text = form->text;
-    rodt_reading *reading = &form->reading;
-    return read_unit(form) && read_chamber(form) && read_class(form) &&
-           read_length(form, "rated stroke", text->rated_stroke, &reading->chamber.rated_stroke) &&
-           read_length(form, "marked limit", text->marked_limit, &reading->chamber.marked_limit) &&
-           read_needed_length(form, "released", text->released, RODT_REASON_RELEASED_UNREADABLE,
-                              &reading->released) &&
-           read_needed_length(form, "applied", text->applied, RODT_REASON_APPLIED_UNREADABLE,
-                              &reading->applied) &&
-           read_pressure(form, "pressure", text->pressure, &reading->pressure) &&
-           read_pressure(form, "pressure after", text->pressure_after, &reading->pressure_after) &&
-           read_division(form) && read_conditions(form) && read_day(form);
+    rodt_reading *reading = from->reading;
+    read_unit(from);
+    read_chamber(from);
+    read_class(from);
+    read_mark(from, RODT_FIELD_RATED_STROKE, &reading->chamber.rated_stroke);
+    read_mark(from, RODT_FIELD_MARKED_LIMIT, &reading->chamber.marked_limit);
+    read_measurement(from, RODT_FIELD_RELEASED, &reading->released, reading->other_released);
+    read_measurement(from, RODT_FIELD_APPLIED, &reading->applied, reading->other_applied);
+    read_pressure(from, RODT_FIELD_PSI, &reading->pressure);
+    read_pressure(from, RODT_FIELD_PSI_AFTER, &reading->pressure_after);
+    read_division(from);
+    reading->engine_running =
+        (rodt_recorded)read_word(from, RODT_FIELD_ENGINE, "the engine was on or off");
+    reading->spring_brake_applied =
+        (rodt_recorded)read_word(from, RODT_FIELD_SPRING_BRAKE, "the spring brake was released or on");
+    reading->drum = (rodt_drum)read_word(from, RODT_FIELD_DRUM, "a drum is cold, warm or hot");
+    read_day(from);
 }
 
-static void open_form(const rodt_reading_text *text, bool strict, reading_form *form)
+rodt_status rodt_reading_parse(const rodt_reading_text *text, rodt_reading *out, rodt_error *error)
 {
-    memset(form, 0, sizeof *form);
-    form->text = text;
-    form->style = text->style;
-    form->strict = strict;
+    rodt_reading reading = {.reasons = 0};
+    if (text == NULL || out == NULL)
+        return text_error(error, RODT_E_ARGUMENT, 0, "a text and a reading are needed");
+    parser from = {.text = text, .style = text->style, .reading = &reading};
+    read_fields(&from);
+    if (error != NULL)
+        *error = from.error.status != RODT_OK ? from.error : from.missing;
+    *out = reading;
+    return RODT_OK;
+}
+
+/* --- Reading and judging ----------------------------------------------------------------------------- */
+
+/* One wheel end is asked which day it was; a file is judged by both. */
+static rodt_status check_day(const rodt_reading_text *text, const rodt_reading *reading, rodt_error *error)
+{
+    rodt_date day;
+    if (!rodt_date_given(reading->other_day))
+        return RODT_OK;
+    rodt_status status = rodt_date_read(text->date, strlen(text->date), text->date_order, &day, error);
+    if (error != NULL)
+        set_field(error, RODT_FIELD_DATE);
+    return status;
 }
 
 rodt_status rodt_judge_text(const rodt_reading_text *text, const rodt_rules *rules, rodt_finding *out,
                             rodt_error *error)
 {
+    rodt_reading reading;
+    rodt_error found;
     if (text == NULL || rules == NULL || out == NULL)
         return text_error(error, RODT_E_ARGUMENT, 0, "a text, a rule set and a finding are needed");
-    reading_form form;
-    open_form(text, true, &form);
-    if (!read_form(&form)) {
+    (void)rodt_reading_parse(text, &reading, &found);
+    if (found.status == RODT_OK)
+        found.status = check_day(text, &reading, &found);
+    if (found.status != RODT_OK) {
         if (error != NULL)
-            *error = form.error;
-        return form.error.status;
+            *error = found;
+        return found.status;
     }
-    rodt_status status = judge_with_reasons(&form.reading, rules, form.noted, out);
-    if (status != RODT_OK)
-        return text_error(error, status, 0, "%s", rodt_status_text(status));
-    return RODT_OK;
+    rodt_status status = rodt_judge(&reading, rules, out);
+    return status == RODT_OK ? status : text_error(error, status, 0, "%s", rodt_status_text(status));
 }
 
 /* Readings that are too fine to subtract are unreadable too: nobody read that from a tape. */
-static rodt_status judge_too_fine(reading_form *form, const rodt_rules *rules, rodt_finding *out)
+static rodt_status judge_too_fine(rodt_reading *reading, const rodt_rules *rules, rodt_finding *out, rodt_error *error)
 {
-    form->noted |= REASON_BIT(RODT_REASON_RELEASED_UNREADABLE) | REASON_BIT(RODT_REASON_APPLIED_UNREADABLE);
-    form->reading.released = form->reading.applied = (rodt_length){0, 0};
-    if (!form->failed)
-        text_error(&form->error, RODT_E_RANGE, 0, "%s", rodt_status_text(RODT_E_RANGE));
-    return judge_with_reasons(&form->reading, rules, form->noted, out);
+    reading->reasons |= REASON_BIT(RODT_REASON_RELEASED_UNREADABLE) | REASON_BIT(RODT_REASON_APPLIED_UNREADABLE);
+    reading->released = reading->applied = (rodt_length){0, 0};
+    memset(reading->other_released, 0, sizeof reading->other_released);
+    memset(reading->other_applied, 0, sizeof reading->other_applied);
+    if (error->status == RODT_OK)
+        text_error(error, RODT_E_RANGE, 0, "%s", rodt_status_text(RODT_E_RANGE));
+    return rodt_judge(reading, rules, out);
 }
 
 rodt_status rodt_judge_row(const rodt_reading_text *text, const rodt_rules *rules, rodt_finding *out,
                            rodt_error *error)
 {
+    rodt_reading reading;
+    rodt_error found;
     if (text == NULL || rules == NULL || out == NULL)
         return text_error(error, RODT_E_ARGUMENT, 0, "a text, a rule set and a finding are needed");
-    reading_form form;
-    open_form(text, false, &form);
-    (void)read_form(&form); /* lenient: it notes and goes on */
-    rodt_status status = judge_with_reasons(&form.reading, rules, form.noted, out);
+    (void)rodt_reading_parse(text, &reading, &found);
+    rodt_status status = rodt_judge(&reading, rules, out);
     if (status == RODT_E_RANGE)
-        status = judge_too_fine(&form, rules, out);
+        status = judge_too_fine(&reading, rules, out, &found);
     if (status == RODT_OK && error != NULL)
-        *error = form.error;
+        *error = found;
     return status;
 }

@@ -134,39 +134,59 @@ static rodt_status read_named_month(text_cursor *cursor, int day, uint32_t separ
     return finish(cursor, year, month, day, out, error);
 }
 
-/* Day and month from two numbers; the one above 12 can only be the day, whatever the order of the file. */
-static rodt_status order_numbers(int first, int second, rodt_date_order order, rodt_date *out,
-                                 rodt_error *error)
+/* Three groups of digits, as a date of one order. */
+static bool make_ordered(const group parts[3], rodt_date_order order, rodt_date *out)
 {
-    bool day_first = order == RODT_DATE_ORDER_DAY_FIRST;
-    if (first > 12 || second > 12)
-        day_first = first > 12;
-    else if (order == RODT_DATE_ORDER_UNKNOWN && first != second)
-        return text_error(error, RODT_E_AMBIGUOUS, 0, "either number can be the month; which comes first?");
-    out->day = (int8_t)(day_first ? first : second);
-    out->month = (int8_t)(day_first ? second : first);
-    return RODT_OK;
+    static const int8_t place[][3] = {/* of year, month and day */
+                                      [RODT_DATE_ORDER_DAY_FIRST] = {2, 1, 0},
+                                      [RODT_DATE_ORDER_MONTH_FIRST] = {2, 0, 1},
+                                      [RODT_DATE_ORDER_YEAR_FIRST] = {0, 1, 2}};
+    const group *year = &parts[place[order][0]];
+    int full;
+    return year->digits >= 2 && parts[place[order][2]].digits <= 2 && full_year(year, &full) &&
+           rodt_date_make(full, parts[place[order][1]].value, parts[place[order][2]].value, out) == RODT_OK;
 }
 
-/* "10/14/2021": the cursor stands behind the first separator. */
+/* The days that the groups can mean, without those that an order excludes. */
+static unsigned list_days(const group parts[3], rodt_date_order order, rodt_date days[3])
+{
+    unsigned count = 0;
+    for (int i = RODT_DATE_ORDER_DAY_FIRST; i <= RODT_DATE_ORDER_YEAR_FIRST; i++) {
+        rodt_date day;
+        bool wanted = order == RODT_DATE_ORDER_UNKNOWN || order == (rodt_date_order)i;
+        bool fresh = wanted && make_ordered(parts, (rodt_date_order)i, &day);
+        for (unsigned k = 0; k < count && fresh; k++)
+            fresh = rodt_date_compare(days[k], day) != 0;
+        if (fresh)
+            days[count++] = day;
+    }
+    return count;
+}
+
+/* "10/14/2021": the cursor is after the first separator. */
 static rodt_status read_numbers(text_cursor *cursor, const group *first, uint32_t separator,
                                 rodt_date_order order, rodt_date *out, rodt_error *error)
 {
-    group second;
-    group last;
-    rodt_date parts = {0};
+    group parts[3] = {*first};
+    rodt_date days[3];
     int year;
-    if (!read_group(cursor, &second) || second.digits > 2 || cursor->code != separator)
-        return refuse(error, second.column, "a second number and the year were expected here");
+    if (!read_group(cursor, &parts[1]) || parts[1].digits > 2 || cursor->code != separator)
+        return refuse(error, parts[1].column, "a second number and the year were expected here");
     text_next(cursor);
-    if (!read_group(cursor, &last) || !full_year(&last, &year))
-        return refuse(error, last.column, "a year of two or four digits was expected here");
-    if (first->value < 1 || second.value < 1 || first->value > 31 || second.value > 31)
-        return refuse(error, 0, "there is no such day in the calendar");
-    rodt_status status = order_numbers(first->value, second.value, order, &parts, error);
-    if (status != RODT_OK)
-        return status;
-    return finish(cursor, year, parts.month, parts.day, out, error);
+    if (!read_group(cursor, &parts[2]) || !full_year(&parts[2], &year))
+        return refuse(error, parts[2].column, "a year of two or four digits was expected here");
+    if (!is_closed(cursor))
+        return refuse(error, cursor->column, "the date ends before this");
+    unsigned count = list_days(parts, order, days);
+    if (count == 0 && order != RODT_DATE_ORDER_UNKNOWN && list_days(parts, RODT_DATE_ORDER_UNKNOWN, days) > 0)
+        return refuse(error, 0, "the date contradicts the order of day and month that was given for it");
+    if (count == 0)
+        return refuse(error, 0, "there is no such day in the calendar, or it is not between 1900 and 2199");
+    if (count > 1)
+        return text_error(error, RODT_E_AMBIGUOUS, 0, "the numbers can mean %u days; which comes first, day, month or "
+                          "year?", count);
+    *out = days[0];
+    return RODT_OK;
 }
 
 static rodt_status read_form(text_cursor *cursor, rodt_date_order order, rodt_date *out, rodt_error *error)
@@ -190,7 +210,7 @@ rodt_status rodt_date_read(const char *text, size_t size, rodt_date_order order,
                            rodt_error *error)
 {
     text_cursor cursor;
-    if (text == NULL || out == NULL || (unsigned)order > RODT_DATE_ORDER_MONTH_FIRST)
+    if (text == NULL || out == NULL || (unsigned)order > RODT_DATE_ORDER_YEAR_FIRST)
         return text_error(error, RODT_E_ARGUMENT, 0, "%s", rodt_status_text(RODT_E_ARGUMENT));
     number_parse_start(&cursor, text, size);
     if (cursor.code == TEXT_END)

@@ -3,6 +3,7 @@
 #include "rodtravel/length.h"
 
 #include "core/number_parse.h"
+#include "quantity/lost_blank.h"
 
 #include <string.h>
 
@@ -55,6 +56,20 @@ static bool find_unit(const char *text, size_t size, bool behind_fraction, rodt_
     return false;
 }
 
+bool rodt_unit_find(const char *text, size_t size, rodt_unit *out)
+{
+    if (text == NULL || out == NULL)
+        return false;
+    text_trim(&text, &size);
+    return find_unit(text, size, false, out);
+}
+
+const char *rodt_unit_name(rodt_unit unit)
+{
+    static const char *const names[] = {[RODT_UNIT_INCH] = "in", [RODT_UNIT_MM] = "mm", [RODT_UNIT_CM] = "cm"};
+    return (unsigned)unit < COUNT_OF(names) ? names[unit] : "";
+}
+
 /* 1 in is 127/5 mm by definition. */
 static bool to_inches(number value, rodt_unit unit, number *inches)
 {
@@ -98,13 +113,70 @@ static bool read_plain(const char *text, size_t size, rodt_length_style style, n
     text_skip_blanks(&cursor);
     *unit = style.unit;
     size_t left = (size_t)(cursor.end - cursor.at);
-    if (left == 0 && number_is_day_of_month(&read))
+    if (left == 0 && number_is_spreadsheet_day(&read))
         return refuse(problem, RODT_E_DATE_CELL, column, "this is the day number of a spreadsheet's date");
     if (left > 0 && !find_unit((const char *)cursor.at, left, read.is_fraction, unit)) {
         *problem = (number_problem){RODT_E_SYNTAX, cursor.column, "in, mm, cm or nothing more", NULL};
         return false;
     }
+    if (read.is_fraction && *unit != RODT_UNIT_INCH)
+        return refuse(problem, RODT_E_SYNTAX, column,
+                      "no metric tape is divided like this; write inches (2 1/8 in) or a decimal (54.0 mm)");
     return check_size(&read, *unit, column, inches, problem);
+}
+
+/* --- A lost blank ------------------------------------------------------------------------------------- */
+
+/* The digits in front of a bar and the denominator behind it. */
+typedef struct digit_fraction {
+    char digits[4];
+    size_t count;
+    int64_t den;
+} digit_fraction;
+
+static bool is_bar(uint32_t code) { return code == '/' || code == 0x2044 || code == 0x2215; }
+
+/* Two or three digits, a bar, and 2 to 64; *left is what stands after them. */
+static bool read_digit_fraction(text_cursor *cursor, digit_fraction *out)
+{
+    *out = (digit_fraction){.count = 0};
+    for (; text_is_digit(cursor->code) && out->count < sizeof out->digits; text_next(cursor))
+        out->digits[out->count++] = (char)cursor->code;
+    if (out->count < 2 || out->count > 3 || !is_bar(cursor->code))
+        return false;
+    for (text_next(cursor); text_is_digit(cursor->code) && out->den < 100; text_next(cursor))
+        out->den = out->den * 10 + (int64_t)(cursor->code - '0');
+    return out->den >= 2 && out->den <= 64 && (out->den & (out->den - 1)) == 0;
+}
+
+static int64_t digits_value(const char *digits, size_t count)
+{
+    int64_t value = 0;
+    for (size_t i = 0; i < count; i++)
+        value = value * 10 + (digits[i] - '0');
+    return value;
+}
+
+size_t lost_blank_values(const char *text, size_t size, rodt_unit unit, rodt_length out[LOST_BLANK_MAX])
+{
+    text_cursor cursor;
+    digit_fraction read;
+    size_t count = 0;
+    number_parse_start(&cursor, text, size);
+    if (!read_digit_fraction(&cursor, &read))
+        return 0;
+    text_skip_blanks(&cursor);
+    size_t left = (size_t)(cursor.end - cursor.at);
+    if ((left > 0 && !find_unit((const char *)cursor.at, left, true, &unit)) || unit != RODT_UNIT_INCH)
+        return 0;
+    for (size_t at = 1; at < read.count; at++) {
+        int64_t whole = digits_value(read.digits, at);
+        int64_t num = digits_value(read.digits + at, read.count - at);
+        if (read.digits[0] == '0' || read.digits[at] == '0' || num % 2 == 0 || num >= read.den)
+            continue;
+        out[count++] = (rodt_length){whole * read.den + num, read.den};
+    }
+    return count;
 }
 
 rodt_status rodt_length_read(const char *text, size_t size, const rodt_length_style *style, rodt_length *out,

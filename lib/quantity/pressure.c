@@ -88,7 +88,7 @@ static bool read_plain(const char *text, size_t size, bool decimal_comma, number
         return false;
     text_skip_blanks(&cursor);
     size_t left = (size_t)(cursor.end - cursor.at);
-    if (left == 0 && number_is_day_of_month(&read))
+    if (left == 0 && number_is_spreadsheet_day(&read))
         return refuse(problem, RODT_E_DATE_CELL, column, "this is the day number of a spreadsheet's date");
     if (!find_unit((const char *)cursor.at, left, &is_kpa)) {
         *problem = (number_problem){RODT_E_SYNTAX, cursor.column, "psi, kPa or nothing more", NULL};

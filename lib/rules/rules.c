@@ -63,11 +63,22 @@ static bool holds_on(rodt_date from, rodt_date until, rodt_date day)
     return rodt_date_compare(from, day) <= 0 && (!rodt_date_given(until) || rodt_date_compare(day, until) <= 0);
 }
 
-/* The source may print the rated stroke of a row in both units, and a housing may bear either. */
+/* A housing may bear the rated stroke in inches, or rounded to a whole millimetre: 3 in is 76 mm. */
+static bool is_same_mark(rodt_length rated, rodt_length marked)
+{
+    rodt_length mm;
+    rodt_length whole;
+    return rodt_length_compare(rated, marked) == 0 ||
+           (rodt_length_from_mm(1, 1, &mm) == RODT_OK &&
+            rodt_length_round(rated, mm, RODT_ROUND_HALF_UP, &whole) == RODT_OK &&
+            rodt_length_compare(whole, marked) == 0);
+}
+
+/* The source may print its own millimetres beside the rated stroke of a row. */
 static bool has_rated_stroke(const rodt_limit *row, rodt_length marked)
 {
-    return rodt_length_given(marked) && (rodt_length_compare(row->rated_stroke, marked) == 0 ||
-                                         rodt_length_compare(row->rated_stroke_mm, marked) == 0);
+    return rodt_length_given(marked) &&
+           (is_same_mark(row->rated_stroke, marked) || rodt_length_compare(row->rated_stroke_mm, marked) == 0);
 }
 
 /* The cheap comparisons stand first: most rows fall at the family or the first sign of the size. */
@@ -107,12 +118,27 @@ static const rodt_limit *find_row(const rodt_rules *rules, const query *wanted)
     return best;
 }
 
-/* A limit is below the full travel by its nature; a long-stroke limit that is not below the marked travel
- * means that one of the two marks was misread or belongs to another housing. */
+/* The rated stroke of the standard chamber of this kind and size; not given = none is known. */
+static rodt_length standard_rated_stroke(const query *wanted)
+{
+    const rodt_chamber_row *row = NULL;
+    for (size_t i = 0; (row = rodt_chamber_row_at(i)) != NULL; i++)
+        if (row->family == wanted->family && strcmp(row->size, wanted->size) == 0)
+            return row->standard_rated_stroke;
+    return (rodt_length){0, 0};
+}
+
+/* Long stroke beside the marked travel of the standard chamber, or beside one that is not above the limit: one of the
+ * two marks was misread or belongs to another housing. */
 static bool is_conflicting(const rodt_limit *row, const query *wanted)
 {
-    return row != NULL && wanted->stroke_class == RODT_CLASS_LONG && row->stroke_class == RODT_CLASS_LONG &&
-           rodt_length_given(wanted->rated_stroke) && rodt_length_compare(row->limit, wanted->rated_stroke) >= 0;
+    if (row == NULL || wanted->stroke_class != RODT_CLASS_LONG || row->stroke_class != RODT_CLASS_LONG ||
+        !rodt_length_given(wanted->rated_stroke))
+        return false;
+    rodt_length standard = standard_rated_stroke(wanted);
+    return rodt_length_compare(row->limit, wanted->rated_stroke) >= 0 ||
+           (!rodt_length_given(row->rated_stroke) && rodt_length_given(standard) &&
+            is_same_mark(standard, wanted->rated_stroke));
 }
 
 static void take_row(const rodt_limit *row, rodt_limit_answer *answer)
@@ -150,10 +176,27 @@ static rodt_status take_marks(const rodt_rules *law, const rodt_chamber *chamber
     return RODT_OK;
 }
 
+/* The footnotes of 49 CFR 393.47(e)(1) make the rated stroke the sign of a row that asks for it, so such a mark says
+ * the class too. */
+static const rodt_limit *find_row_by_rated_stroke(const rodt_rules *law, const rodt_chamber *chamber, query *wanted)
+{
+    query as_long = *wanted;
+    as_long.stroke_class = RODT_CLASS_LONG;
+    if (chamber->stroke_class != RODT_CLASS_UNKNOWN || !rodt_length_given(wanted->rated_stroke))
+        return NULL;
+    const rodt_limit *row = find_row(law, &as_long);
+    if (row == NULL || !rodt_length_given(row->rated_stroke))
+        return NULL;
+    *wanted = as_long;
+    return row;
+}
+
 static rodt_status ask_law(const rodt_rules *law, const rodt_chamber *chamber, query *wanted,
                            rodt_limit_answer *answer)
 {
-    const rodt_limit *row = find_row(law, wanted);
+    const rodt_limit *row = find_row_by_rated_stroke(law, chamber, wanted);
+    if (row == NULL)
+        row = find_row(law, wanted);
     if (is_conflicting(row, wanted)) {
         answer->conflicting_marks = true;
         wanted->stroke_class = RODT_CLASS_STANDARD;

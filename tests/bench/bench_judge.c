@@ -10,10 +10,10 @@
 #define REPEATS 21
 
 static const rodt_reading_text texts[] = {
-    {.chamber = "30", .stroke_class = "standard", .released = "2 1/8", .applied = "4 1/4", .pressure = "95"},
-    {.chamber = "24/30 LS", .released = "2-1/16 in", .applied = "4 3/8 in", .pressure = "95 psi"},
+    {.chamber = "30", .stroke_class = "standard", .released = "2 1/8", .applied = "4 1/4", .psi = "95"},
+    {.chamber = "24/30 LS", .released = "2-1/16 in", .applied = "4 3/8 in", .psi = "95 psi"},
     {.chamber = "roto 30", .released = "50.8 mm", .applied = "101.6 mm", .division = "1 mm"},
-    {.chamber = "bolt C", .released = "1½", .applied = "3.125", .day = "2019-06-05"},
+    {.chamber = "bolt C", .released = "1½", .applied = "3.125", .date = "2019-06-05"},
 };
 #define TEXTS (sizeof texts / sizeof texts[0])
 

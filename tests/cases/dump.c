@@ -107,8 +107,8 @@ static void put_parts(int64_t num, int64_t den)
 static void row(char **cell, const rodt_rules *rules)
 {
     rodt_reading_text text = {.chamber = cell[0],  .stroke_class = cell[1],   .rated_stroke = cell[2],
-                              .marked_limit = cell[3], .day = cell[4],        .pressure = cell[5],
-                              .pressure_after = cell[6], .division = cell[7], .released = cell[8],
+                              .marked_limit = cell[3], .date = cell[4],        .psi = cell[5],
+                              .psi_after = cell[6], .division = cell[7], .released = cell[8],
                               .applied = cell[9]};
     rodt_finding finding;
     rodt_error error = {0};

@@ -2,7 +2,7 @@
 /* One row by rodt_judge: its cells become exact fractions, a pressure and a calendar day, one by one. */
 #include "column_expect.h"
 
-#include "judge/judge.h"
+#include "judge/reasons.h"
 
 static bool bit(rodt_column_bits bits, size_t row)
 {
@@ -64,8 +64,9 @@ static bool judge(const rodt_column_plan *plan, const rodt_reading *reading, uin
     const uint64_t missing = REASON_BIT(RODT_REASON_RELEASED_MISSING) | REASON_BIT(RODT_REASON_APPLIED_MISSING) |
                              REASON_BIT(RODT_REASON_CHAMBER_MISSING);
     rodt_finding finding;
-    rodt_status status = noted == 0 ? rodt_judge(reading, plan->rules, &finding)
-                                    : judge_with_reasons(reading, plan->rules, noted, &finding);
+    rodt_reading with_reasons = *reading;
+    with_reasons.reasons = noted;
+    rodt_status status = rodt_judge(&with_reasons, plan->rules, &finding);
     if (status != RODT_OK || finding.reasons > UINT32_MAX)
         return false;
     bool has_stroke = rodt_length_given(finding.applied_stroke);

@@ -52,7 +52,7 @@ static rodt_text_cells *column(rodt_text_columns *in, int field)
 {
     rodt_text_cells *const all[FIELDS] = {
         &in->chamber,  &in->released,       &in->applied,  &in->stroke_class, &in->rated_stroke, &in->marked_limit,
-        &in->pressure, &in->pressure_after, &in->division, &in->day,          &in->unit,         &in->engine,
+        &in->psi, &in->psi_after, &in->division, &in->date,          &in->unit,         &in->engine,
         &in->spring_brake, &in->drum};
     return all[field];
 }
@@ -61,7 +61,7 @@ static const char **member(rodt_reading_text *text, int field)
 {
     const char **const all[FIELDS] = {
         &text->chamber,  &text->released,       &text->applied,  &text->stroke_class, &text->rated_stroke,
-        &text->marked_limit, &text->pressure, &text->pressure_after, &text->division, &text->day,
+        &text->marked_limit, &text->psi, &text->psi_after, &text->division, &text->date,
         &text->unit, &text->engine, &text->spring_brake, &text->drum};
     return all[field];
 }
@@ -179,7 +179,7 @@ static void test_spellings(void **state)
     }
     assert_true(table.rows > 1000);
     judge_and_compare("us-fmcsr", &plain);
-    judge_and_compare("us-periodic", &(rodt_reading_text){.style = {.decimal_comma = true}, .pressure = "95"});
+    judge_and_compare("us-periodic", &(rodt_reading_text){.style = {.decimal_comma = true}, .psi = "95"});
     judge_and_compare("ca-nsc", &(rodt_reading_text){.style = {.unit = RODT_UNIT_MM}});
     csv_close(&file);
 }
@@ -228,9 +228,9 @@ static void test_everything_else(void **state)
         row(i % 2 == 0 ? "clamp 36" : "30", readings[i / 2 % 9], readings[i / 2 / 9 % 9]);
     }
     judge_and_compare("us-fmcsr", &plain);
-    judge_and_compare("us-fmcsr", &(rodt_reading_text){.pressure = "655 kPa", .day = "2021-10-13", .unit = "mm"});
+    judge_and_compare("us-fmcsr", &(rodt_reading_text){.psi = "655 kPa", .date = "2021-10-13", .unit = "mm"});
     judge_and_compare("us-fmcsr", &(rodt_reading_text){.date_order = RODT_DATE_ORDER_MONTH_FIRST, .engine = "on",
-                                                       .default_day = {2021, 10, 13}, .pressure_after = " "});
+                                                       .default_day = {2021, 10, 13}, .psi_after = " "});
 }
 
 /* 44.5 mm is over 1 3/4 in, which the table prints as 44.5 mm: a reason of its own for those who read millimetres. */
@@ -509,7 +509,7 @@ static void test_refused_calls(void **state)
     assert_int_equal(rodt_text_plan_start(rules, &plain, NULL, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_text_plan_start(rules, &(rodt_reading_text){.style = {.unit = (rodt_unit)9}}, &plan, NULL),
                      RODT_E_ARGUMENT);
-    assert_int_equal(rodt_text_plan_start(rules, &(rodt_reading_text){.pressure = "lots"}, &plan, &error), RODT_E_SYNTAX);
+    assert_int_equal(rodt_text_plan_start(rules, &(rodt_reading_text){.psi = "lots"}, &plan, &error), RODT_E_SYNTAX);
     assert_int_equal(error.status, RODT_E_SYNTAX);
     assert_int_equal(rodt_text_plan_start(rules, NULL, &plan, NULL), RODT_OK);
     clear();

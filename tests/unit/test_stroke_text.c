@@ -15,7 +15,7 @@ static const rodt_rules *us(void) { return rodt_rules_find("us-fmcsr"); }
 static rodt_reading_text good(void)
 {
     return (rodt_reading_text){.chamber = "30", .released = "2 1/8", .applied = "4", .stroke_class = "standard",
-                               .pressure = "95", .day = "2024-05-06"};
+                               .psi = "95", .date = "2024-05-06"};
 }
 
 static rodt_finding row(rodt_reading_text text)
@@ -85,13 +85,13 @@ static void the_first_unreadable_text_is_named(void **state)
     text.division = "0";
     refused(text, RODT_E_IMPLAUSIBLE, "division");
     text = good();
-    text.pressure = "95 mm";
+    text.psi = "95 mm";
     refused(text, RODT_E_UNIT, "pressure");
     text = good();
-    text.day = "05/06/2024";
+    text.date = "05/06/2024";
     refused(text, RODT_E_AMBIGUOUS, "date");
     text = good();
-    text.day = "2024-02-30";
+    text.date = "2024-02-30";
     refused(text, RODT_E_SYNTAX, "date");
     text = good();
     text.rated_stroke = "three";
@@ -155,7 +155,7 @@ static void a_file_goes_on_and_names_what_it_could_not_read(void **state)
     };
     for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
         rodt_reading_text text = {.chamber = cases[i].chamber, .released = cases[i].released,
-                                  .applied = cases[i].applied, .pressure = cases[i].psi, .day = cases[i].day};
+                                  .applied = cases[i].applied, .psi = cases[i].psi, .date = cases[i].day};
         rodt_finding finding;
         rodt_error error;
         assert_int_equal(rodt_judge_row(&text, us(), &finding, &error), RODT_OK);
@@ -189,11 +189,11 @@ static void an_ambiguous_date_is_judged_on_both_days(void **state)
     text.chamber = "36";
     text.released = "2";
     text.applied = "4 1/2";
-    text.day = "06/05/2024";
+    text.date = "06/05/2024";
     rodt_finding finding = row(text);
     assert_int_equal(finding.verdict, RODT_IN_ADJUSTMENT);
     assert_true(rodt_finding_has(&finding, RODT_REASON_DATE_AMBIGUOUS));
-    text.day = "10/11/2021";
+    text.date = "10/11/2021";
     assert_int_equal(row(text).verdict, RODT_UNDETERMINED);
     text.date_order = RODT_DATE_ORDER_DAY_FIRST;
     assert_int_equal(row(text).verdict, RODT_IN_ADJUSTMENT);
@@ -208,10 +208,10 @@ static void a_row_without_a_date_has_the_day_of_the_form(void **state)
     text.chamber = "36";
     text.released = "2";
     text.applied = "4 1/2";
-    text.day = "";
+    text.date = "";
     assert_int_equal(rodt_date_make(2021, 10, 13, &text.default_day), RODT_OK);
     assert_int_equal(row(text).verdict, RODT_OUT_OF_ADJUSTMENT);
-    text.day = "14-OCT-21";
+    text.date = "14-OCT-21";
     assert_int_equal(row(text).verdict, RODT_IN_ADJUSTMENT);
 }
 

@@ -58,7 +58,7 @@ static void codes_are_for_ever(void **state)
         "rules-not-in-force", "limit-unconfirmed", "limit-from-rated", "limit-marked", "printed-mm-differs",
         "drum-hot", "chamber-missing", "released-missing", "applied-missing", "chamber-unreadable",
         "released-unreadable", "applied-unreadable", "other-unreadable", "spreadsheet-date", "date-ambiguous",
-        "date-unreadable"};
+        "date-unreadable", "lost-blank"};
     assert_int_equal(sizeof codes / sizeof codes[0], RODT_REASON_END);
     for (int i = 0; i < RODT_REASON_END; i++)
         assert_string_equal(rodt_reason_code((rodt_reason)i), codes[i]);
@@ -87,12 +87,12 @@ static void sentences_carry_their_figures(void **state)
 {
     (void)state;
     rodt_finding finding = judge((rodt_reading_text){.chamber = "30", .released = "2", .applied = "4 1/8",
-                                                     .pressure = "85"}, "us-fmcsr");
+                                                     .psi = "85"}, "us-fmcsr");
     reason_says(&finding, RODT_REASON_OVER_LIMIT, "by 1/8");
     reason_says(&finding, RODT_REASON_PRESSURE_LOW, "85 psi is below the 90 to 100 psi");
     reason_says(&finding, RODT_REASON_ASSUMED_STANDARD, "the limit 2 1/2");
-    finding = judge((rodt_reading_text){.chamber = "30", .released = "2", .applied = "4 1/8", .pressure = "95",
-                                        .pressure_after = "102 1/2"}, "us-fmcsr");
+    finding = judge((rodt_reading_text){.chamber = "30", .released = "2", .applied = "4 1/8", .psi = "95",
+                                        .psi_after = "102 1/2"}, "us-fmcsr");
     reason_says(&finding, RODT_REASON_PRESSURE_HIGH, "102 1/2 psi after the application is above");
     finding = judge((rodt_reading_text){.chamber = "24", .released = "50 mm", .applied = "94.5 mm"}, "us-fmcsr");
     reason_says(&finding, RODT_REASON_PRINTED_MM_DIFFERS, "44.5 mm");
@@ -103,7 +103,7 @@ static void sentences_carry_their_figures(void **state)
     finding = judge((rodt_reading_text){.chamber = "30", .released = "2", .applied = "4", .rated_stroke = "2.5"},
                     "rated-80");
     reason_says(&finding, RODT_REASON_LIMIT_FROM_RATED, "4/5 of the rated stroke of 2 1/2");
-    finding = judge((rodt_reading_text){.chamber = "30", .released = "2", .applied = "4", .day = "2011-01-31"},
+    finding = judge((rodt_reading_text){.chamber = "30", .released = "2", .applied = "4", .date = "2011-01-31"},
                     "us-fmcsr");
     reason_says(&finding, RODT_REASON_RULES_NOT_IN_FORCE, "2012-09-05");
     finding = judge((rodt_reading_text){.chamber = "30", .released = "2", .applied = "4"}, "ca-nsc");
@@ -144,8 +144,8 @@ static void every_reason_fits_its_room(void **state)
     size_t count = 0;
     for (size_t c = 0; c < 7 * 7 * 7 * 4 * 3; c++) {
         rodt_reading_text text = {.chamber = chambers[c % 7], .released = lengths[c / 7 % 7],
-                                  .applied = lengths[c / 49 % 7], .day = days[c / 343 % 4], .division = "0.5 mm",
-                                  .rated_stroke = c % 2 ? "76.2 mm" : "2 1/4", .pressure = c % 3 ? "88" : "655 kPa"};
+                                  .applied = lengths[c / 49 % 7], .date = days[c / 343 % 4], .division = "0.5 mm",
+                                  .rated_stroke = c % 2 ? "76.2 mm" : "2 1/4", .psi = c % 3 ? "88" : "655 kPa"};
         rodt_finding finding = judge(text, rules[c / 1372]);
         assert_int_equal(rodt_finding_format(&finding, sentence, sizeof sentence), RODT_OK);
         assert_int_equal(rodt_finding_proof_format(&finding, sentence, sizeof sentence), RODT_OK);

@@ -55,7 +55,7 @@ static void judge_columns(work *own, bool with_others)
 static void judge_text(work *own)
 {
     const rodt_reading_text text = {
-        .chamber = "30L", .released = "2 3/4", .applied = "5 5/16", .pressure = "95", .division = "1/16"};
+        .chamber = "30L", .released = "2 3/4", .applied = "5 5/16", .psi = "95", .division = "1/16"};
     rodt_error error;
     rodt_status status = rodt_judge_text(&text, rodt_rules_find("us-fmcsr"), &own->finding, &error);
     if (own->status == RODT_OK)

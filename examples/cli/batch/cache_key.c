@@ -123,9 +123,9 @@ static bool read_alone(const batch_part *part, batch_word word, const char *text
         row.unit = part->recall->has_unit ? part->text[BATCH_UNIT] : NULL;
         row.released = text;
     } else if (word == BATCH_DATE) {
-        row.day = text;
+        row.date = text;
     } else {
-        row.pressure = text;
+        row.psi = text;
     }
     return rodt_judge_row(&row, run->setting.rules, finding, NULL) == RODT_OK;
 }

@@ -74,10 +74,10 @@ rodt_status batch_judge(const batch_part *part, const char *const cell[BATCH_REA
                               .stroke_class = cell[BATCH_STROKE_CLASS],
                               .rated_stroke = cell[BATCH_RATED_STROKE],
                               .marked_limit = cell[BATCH_MARKED_LIMIT],
-                              .pressure = cell[BATCH_PSI],
-                              .pressure_after = cell[BATCH_PSI_AFTER],
+                              .psi = cell[BATCH_PSI],
+                              .psi_after = cell[BATCH_PSI_AFTER],
                               .division = cell[BATCH_DIVISION],
-                              .day = cell[BATCH_DATE],
+                              .date = cell[BATCH_DATE],
                               .unit = cell[BATCH_UNIT],
                               .engine = cell[BATCH_ENGINE],
                               .spring_brake = cell[BATCH_SPRING_BRAKE],
@@ -85,7 +85,7 @@ rodt_status batch_judge(const batch_part *part, const char *const cell[BATCH_REA
                               .style = options->style,
                               .date_order = options->date_order,
                               .default_day = part->run->setting.day};
-    *undated = batch_is_blank(text.day);
+    *undated = batch_is_blank(text.date);
     return rodt_judge_row(&text, part->run->setting.rules, finding, NULL);
 }
 

@@ -147,7 +147,7 @@ static int judge_end(inspection *of, size_t i, const char *where, rodt_unit unit
         .chamber = values[END_CHAMBER].text,     .released = values[END_RELEASED].text,
         .applied = values[END_APPLIED].text,     .stroke_class = values[END_CLASS].text,
         .rated_stroke = values[END_RATED].text,  .marked_limit = values[END_MARKED].text,
-        .pressure = values[END_PSI].text,        .pressure_after = values[END_PSI_AFTER].text,
+        .psi = values[END_PSI].text,        .psi_after = values[END_PSI_AFTER].text,
         .division = values[END_DIVISION].text,   .engine = values[END_ENGINE].text,
         .spring_brake = values[END_SPRING].text, .drum = values[END_DRUM].text,
         .style = {.unit = unit},                 .default_day = of->setting.day};

@@ -202,10 +202,10 @@ static int judge_end(file_reader *from, uint64_t line)
                               .stroke_class = cell(from, STROKE_CLASS),
                               .rated_stroke = cell(from, RATED_STROKE),
                               .marked_limit = cell(from, MARKED_LIMIT),
-                              .pressure = cell(from, PSI),
-                              .pressure_after = cell(from, PSI_AFTER),
+                              .psi = cell(from, PSI),
+                              .psi_after = cell(from, PSI_AFTER),
                               .division = cell(from, DIVISION),
-                              .day = cell(from, DATE),
+                              .date = cell(from, DATE),
                               .unit = from->unit_is_vehicle ? NULL : cell(from, UNIT),
                               .style = options->style,
                               .default_day = options->setting->day};

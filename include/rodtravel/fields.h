@@ -1,0 +1,69 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The fields of a wheel end: their names, and the headings under which files have them. */
+#ifndef RODTRAVEL_FIELDS_H
+#define RODTRAVEL_FIELDS_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+#include "status.h"
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+/*
+ * A field of a wheel end. Columns of a file, members of a JSON object, entries of a record and the texts of
+ * rodt_reading_text are all named by it. The numbers are stable.
+ */
+typedef enum rodt_field {
+    RODT_FIELD_CHAMBER = 0,
+    RODT_FIELD_RELEASED = 1,
+    RODT_FIELD_APPLIED = 2,
+    RODT_FIELD_NEEDED = 3, /* the fields above are needed to judge */
+    RODT_FIELD_STROKE_CLASS = 3,
+    RODT_FIELD_RATED_STROKE = 4,
+    RODT_FIELD_MARKED_LIMIT = 5,
+    RODT_FIELD_PSI = 6,
+    RODT_FIELD_PSI_AFTER = 7,
+    RODT_FIELD_DIVISION = 8,
+    RODT_FIELD_DATE = 9,
+    RODT_FIELD_UNIT = 10,
+    RODT_FIELD_ENGINE = 11,
+    RODT_FIELD_SPRING_BRAKE = 12,
+    RODT_FIELD_DRUM = 13,
+    RODT_READING_FIELDS = 14, /* the fields above make a reading; those below belong to the vehicle */
+    RODT_FIELD_POSITION = 14,
+    RODT_FIELD_ARM_LENGTH = 15,
+    RODT_FIELD_ADJUSTER = 16,
+    RODT_FIELD_END = 17       /* no field */
+} rodt_field;
+
+/* "stroke_class": the name of a field in every interface. Constant; "" for a number that is none. */
+RODT_API const char *rodt_field_name(rodt_field field);
+
+/* True if two headings are the same: capitals, blanks, underscores, hyphens, points and camelCase make no difference,
+ * nor does a byte order mark in front. "Stroke Class", "stroke_class" and "strokeClass" are one heading. */
+RODT_API bool rodt_heading_equal(const char *a, size_t a_size, const char *b, size_t b_size);
+
+/* The field that a heading names, by its name or one of its aliases ("pressure", "inspection date"), compared as
+ * above. RODT_FIELD_END: none, or heading is NULL. */
+RODT_API rodt_field rodt_field_find(const char *heading, size_t size);
+
+/* The field that a heading probably means although rodt_field_find does not take it ("psi reading", "stroke type",
+ * "day"): worth a word to whoever owns the file, because the column is not read. RODT_FIELD_END: none. */
+RODT_API rodt_field rodt_field_meant(const char *heading, size_t size);
+
+/* True if a text can be a value of the field, blanks and nothing at all included. False for a first cell means that the
+ * column may be about something else (an "engine" named D13, a "division" named North). Fields whose readers explain
+ * more than that (readings, chamber, date, pressures) take every text. */
+RODT_API bool rodt_field_accepts(rodt_field field, const char *text, size_t size);
+
+/* True if a text under "unit" can only be the name of a vehicle, such as T-104: fleets call a vehicle a unit. Such a
+ * column is not the unit of the lengths. */
+RODT_API bool rodt_unit_is_vehicle(const char *text, size_t size);
+
+#ifdef __cplusplus
+}
+#endif
+#endif

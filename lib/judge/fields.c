@@ -1,0 +1,218 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The one table of the fields of a wheel end, and the one way in which headings are compared. */
+#include "judge/fields.h"
+
+#include "core/text.h"
+#include "rodtravel/date.h"
+#include "rodtravel/length.h"
+
+#include <string.h>
+
+static const char *const names[RODT_FIELD_END] = {
+    [RODT_FIELD_CHAMBER] = "chamber",           [RODT_FIELD_RELEASED] = "released",
+    [RODT_FIELD_APPLIED] = "applied",           [RODT_FIELD_STROKE_CLASS] = "stroke_class",
+    [RODT_FIELD_RATED_STROKE] = "rated_stroke", [RODT_FIELD_MARKED_LIMIT] = "marked_limit",
+    [RODT_FIELD_PSI] = "psi",                   [RODT_FIELD_PSI_AFTER] = "psi_after",
+    [RODT_FIELD_DIVISION] = "division",         [RODT_FIELD_DATE] = "date",
+    [RODT_FIELD_UNIT] = "unit",                 [RODT_FIELD_ENGINE] = "engine",
+    [RODT_FIELD_SPRING_BRAKE] = "spring_brake", [RODT_FIELD_DRUM] = "drum",
+    [RODT_FIELD_POSITION] = "position",         [RODT_FIELD_ARM_LENGTH] = "arm_length",
+    [RODT_FIELD_ADJUSTER] = "adjuster"};
+
+/* A heading and its field. */
+typedef struct heading {
+    const char *heading;
+    rodt_field field;
+} heading;
+
+/* Other headings that say the same. A date or a pressure that is not seen would let a brake pass in silence. */
+static const heading aliases[] = {{"insp date", RODT_FIELD_DATE},
+                                  {"inspection date", RODT_FIELD_DATE},
+                                  {"date of inspection", RODT_FIELD_DATE},
+                                  {"pressure", RODT_FIELD_PSI},
+                                  {"pressure after", RODT_FIELD_PSI_AFTER}};
+
+/* Words that a heading of the field probably holds, the longer ones first. */
+static const heading hints[] = {{"dateof", RODT_FIELD_DATE},
+                                {"date", RODT_FIELD_DATE},
+                                {"datum", RODT_FIELD_DATE},
+                                {"fecha", RODT_FIELD_DATE},
+                                {"strokeclass", RODT_FIELD_STROKE_CLASS},
+                                {"stroketype", RODT_FIELD_STROKE_CLASS},
+                                {"ratedstroke", RODT_FIELD_RATED_STROKE},
+                                {"markedlimit", RODT_FIELD_MARKED_LIMIT},
+                                {"psiafter", RODT_FIELD_PSI_AFTER},
+                                {"afterpsi", RODT_FIELD_PSI_AFTER},
+                                {"pressureafter", RODT_FIELD_PSI_AFTER},
+                                {"psi", RODT_FIELD_PSI},
+                                {"pressure", RODT_FIELD_PSI},
+                                {"kpa", RODT_FIELD_PSI},
+                                {"springbrake", RODT_FIELD_SPRING_BRAKE},
+                                {"parkingbrake", RODT_FIELD_SPRING_BRAKE},
+                                {"enginerunning", RODT_FIELD_ENGINE},
+                                {"drum", RODT_FIELD_DRUM},
+                                {"armlength", RODT_FIELD_ARM_LENGTH}};
+
+/* --- Headings ---------------------------------------------------------------------------------------- */
+
+/* The next byte that counts, lower case; '\0' at the end. */
+static char next_byte(const char **at, const char *end)
+{
+    static const char mark[] = "\xEF\xBB\xBF";
+    static const char no_break_space[] = "\xC2\xA0";
+    while (*at < end) {
+        size_t left = (size_t)(end - *at);
+        if (left >= 3 && memcmp(*at, mark, 3) == 0) {
+            *at += 3;
+        } else if (left >= 2 && memcmp(*at, no_break_space, 2) == 0) {
+            *at += 2;
+        } else if (**at != '\0' && strchr(" \t\r\n_-.", **at) != NULL) {
+            ++*at;
+        } else {
+            char byte = *(*at)++;
+            return (char)(byte >= 'A' && byte <= 'Z' ? byte + ('a' - 'A') : byte == '\0' ? '\1' : byte);
+        }
+    }
+    return '\0';
+}
+
+bool rodt_heading_equal(const char *a, size_t a_size, const char *b, size_t b_size)
+{
+    if (a == NULL || b == NULL)
+        return a == b;
+    const char *a_end = a + a_size;
+    const char *b_end = b + b_size;
+    char byte;
+    do {
+        byte = next_byte(&a, a_end);
+        if (byte != next_byte(&b, b_end))
+            return false;
+    } while (byte != '\0');
+    return true;
+}
+
+const char *rodt_field_name(rodt_field field) { return (unsigned)field < RODT_FIELD_END ? names[field] : ""; }
+
+rodt_field rodt_field_find(const char *text, size_t size)
+{
+    if (text == NULL)
+        return RODT_FIELD_END;
+    for (int field = 0; field < RODT_FIELD_END; field++)
+        if (rodt_heading_equal(text, size, names[field], strlen(names[field])))
+            return (rodt_field)field;
+    for (size_t i = 0; i < COUNT_OF(aliases); i++)
+        if (rodt_heading_equal(text, size, aliases[i].heading, strlen(aliases[i].heading)))
+            return aliases[i].field;
+    return RODT_FIELD_END;
+}
+
+/* The heading as it is compared; what is longer than any hint needs is cut. */
+static void fold(const char *text, size_t size, char *folded, size_t room)
+{
+    const char *end = text + size;
+    size_t used = 0;
+    char byte;
+    while (used + 1 < room && (byte = next_byte(&text, end)) != '\0')
+        folded[used++] = byte;
+    folded[used] = '\0';
+}
+
+rodt_field rodt_field_meant(const char *text, size_t size)
+{
+    char folded[256];
+    if (text == NULL || rodt_field_find(text, size) != RODT_FIELD_END)
+        return RODT_FIELD_END;
+    fold(text, size, folded, sizeof folded);
+    for (size_t i = 0; i < COUNT_OF(hints); i++)
+        if (strstr(folded, hints[i].heading) != NULL)
+            return hints[i].field;
+    return strcmp(folded, "day") == 0 ? RODT_FIELD_DATE : RODT_FIELD_END;
+}
+
+/* --- Values ------------------------------------------------------------------------------------------ */
+
+static const field_word engine_words[] = {{"off", RODT_RECORDED_NO}, {"on", RODT_RECORDED_YES}};
+static const field_word spring_words[] = {{"released", RODT_RECORDED_NO}, {"off", RODT_RECORDED_NO},
+                                          {"on", RODT_RECORDED_YES}, {"applied", RODT_RECORDED_YES}};
+static const field_word drum_words[] = {{"cold", RODT_DRUM_COLD}, {"warm", RODT_DRUM_WARM}, {"hot", RODT_DRUM_HOT}};
+
+field_words words_of_field(rodt_field field)
+{
+    switch ((int)field) {
+    case RODT_FIELD_ENGINE: return (field_words){engine_words, COUNT_OF(engine_words)};
+    case RODT_FIELD_SPRING_BRAKE: return (field_words){spring_words, COUNT_OF(spring_words)};
+    case RODT_FIELD_DRUM: return (field_words){drum_words, COUNT_OF(drum_words)};
+    default: return (field_words){NULL, 0};
+    }
+}
+
+bool field_word_find(field_words words, const char *text, size_t size, int *meaning)
+{
+    text_trim(&text, &size);
+    for (size_t i = 0; i < words.count; i++) {
+        if (text_is_word(text, size, words.list[i].word)) {
+            *meaning = words.list[i].meaning;
+            return true;
+        }
+    }
+    return false;
+}
+
+bool rodt_field_accepts(rodt_field field, const char *text, size_t size)
+{
+    rodt_unit unit;
+    rodt_length length;
+    int meaning;
+    if (text == NULL)
+        return true;
+    text_trim(&text, &size);
+    if (size == 0)
+        return true;
+    switch ((int)field) {
+    case RODT_FIELD_UNIT: return rodt_unit_find(text, size, &unit);
+    case RODT_FIELD_DIVISION: {
+        const rodt_length_style comma = {RODT_UNIT_INCH, true};
+        rodt_status status = rodt_length_read(text, size, NULL, &length, NULL, NULL);
+        return status == RODT_OK || status == RODT_E_EMPTY ||
+               rodt_length_read(text, size, &comma, &length, NULL, NULL) == RODT_OK;
+    }
+    case RODT_FIELD_ENGINE:
+    case RODT_FIELD_SPRING_BRAKE:
+    case RODT_FIELD_DRUM: return field_word_find(words_of_field(field), text, size, &meaning);
+    default: return true;
+    }
+}
+
+static bool ends_in(const char *text, size_t size, const char *end)
+{
+    size_t count = strlen(end);
+    return size >= count && text_is_word(text + size - count, count, end);
+}
+
+/* "64", "64ths", "1/64", "0.1 mm": readings counted in parts; taking such a row for one in inches would be wrong. */
+static bool may_be_division(const char *text, size_t size)
+{
+    static const char *const ends[] = {"th", "ths", "mm", "cm", "in", "inch", "inches", "po"};
+    static const char *const parts[] = {"1", "2", "4", "8", "10", "16", "32", "64", "100", "128", "1000"};
+    for (size_t i = 0; i < COUNT_OF(ends); i++)
+        if (ends_in(text, size, ends[i]))
+            return true;
+    for (size_t i = 0; i < COUNT_OF(parts); i++)
+        if (strlen(parts[i]) == size && memcmp(parts[i], text, size) == 0)
+            return true;
+    return false;
+}
+
+bool rodt_unit_is_vehicle(const char *text, size_t size)
+{
+    bool digit = false;
+    if (text == NULL)
+        return false;
+    text_trim(&text, &size);
+    for (size_t i = 0; i < size; i++) {
+        if (text[i] == '\0' || strchr("/.,\"'", text[i]) != NULL || (unsigned char)text[i] >= 0x80)
+            return false;
+        digit = digit || (text[i] >= '0' && text[i] <= '9');
+    }
+    return digit && !may_be_division(text, size);
+}
