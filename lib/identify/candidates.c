@@ -2,11 +2,9 @@
 /* The chambers of the tables against the clues. A class that the rule set has no row for is no variant of its own:
  * what is listed is what a limit can hang on. */
 #include "identify/candidates.h"
+#include "rules/tables.h"
 
 #include <string.h>
-
-/* A limit is about four fifths of the rated stroke (49 CFR 393.47(e)(2) says so of actuators without a row). */
-static const rodt_ratio usual_share = {4, 5};
 
 /* What one clue says of one chamber. */
 typedef enum fit { SILENT, FITS, DOUBTFUL, DIFFERS } fit;
@@ -97,14 +95,11 @@ static bool is_taken(const question *q, const variant *v, rodt_length mark)
     return false;
 }
 
-/* True if the mark is the standard chamber's and too short for a long one with this limit. Type 24 shows why the
- * second is asked: some accounts give the standard 24 the 2 1/2 in that others give the long one. */
+/* True if the mark is the standard chamber's and too short for a long one with this limit. */
 static bool is_standard_mark(const variant *v, rodt_length mark, rodt_length limit)
 {
-    rodt_length usual_limit;
     return rodt_length_compare(mark, v->row->standard_rated_stroke) == 0 && rodt_length_given(limit) &&
-           rodt_length_scale(mark, usual_share, &usual_limit) == RODT_OK &&
-           rodt_length_compare(limit, usual_limit) > 0;
+           is_rated_stroke_too_short(mark, limit);
 }
 
 /* The rated strokes of the standard class are second-hand, so they raise a doubt at most. That a limit lies below

@@ -128,8 +128,18 @@ static rodt_length standard_rated_stroke(const query *wanted)
     return (rodt_length){0, 0};
 }
 
+/* A limit is about four fifths of the rated stroke (49 CFR 393.47(e)(2) says so of actuators without a row). */
+bool is_rated_stroke_too_short(rodt_length rated, rodt_length limit)
+{
+    static const rodt_ratio usual_share = {4, 5};
+    rodt_length usual_limit;
+    return rodt_length_scale(rated, usual_share, &usual_limit) == RODT_OK &&
+           rodt_length_compare(limit, usual_limit) > 0;
+}
+
 /* Long stroke beside the marked travel of the standard chamber, or beside one that is not above the limit: one of the
- * two marks was misread or belongs to another housing. */
+ * two marks was misread or belongs to another housing. Type 24 shows why the share is asked, too: some accounts give
+ * the standard 24 the 2 1/2 in that others give the long one. */
 static bool is_conflicting(const rodt_limit *row, const query *wanted)
 {
     if (row == NULL || wanted->stroke_class != RODT_CLASS_LONG || row->stroke_class != RODT_CLASS_LONG ||
@@ -138,7 +148,7 @@ static bool is_conflicting(const rodt_limit *row, const query *wanted)
     rodt_length standard = standard_rated_stroke(wanted);
     return rodt_length_compare(row->limit, wanted->rated_stroke) >= 0 ||
            (!rodt_length_given(row->rated_stroke) && rodt_length_given(standard) &&
-            is_same_mark(standard, wanted->rated_stroke));
+            is_same_mark(standard, wanted->rated_stroke) && is_rated_stroke_too_short(standard, row->limit));
 }
 
 static void take_row(const rodt_limit *row, rodt_limit_answer *answer)

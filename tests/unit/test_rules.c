@@ -280,6 +280,10 @@ static void long_mark_against_rated_stroke(void **state)
     assert_true(ask_clamp("24", RODT_CLASS_LONG, "2", "").conflicting_marks);
     expect_length(ask_clamp("24", RODT_CLASS_LONG, "2", "").limit, "1 3/4");
     assert_false(ask_clamp("24", RODT_CLASS_LONG, "2 1/64", "").conflicting_marks);
+    expect_length(ask_clamp("24", RODT_CLASS_LONG, "2 1/2", "").limit, "2");
+    assert_true(ask_clamp("20", RODT_CLASS_LONG, "2 1/4", "").conflicting_marks);
+    expect_length(ask_clamp("20", RODT_CLASS_LONG, "2 1/4", "").limit, "1 3/4");
+    expect_length(ask_clamp("20", RODT_CLASS_LONG, "2 1/2", "").limit, "2");
     assert_false(ask_clamp("30", RODT_CLASS_STANDARD, "2", "").conflicting_marks);
 }
 
