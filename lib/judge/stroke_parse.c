@@ -353,18 +353,6 @@ rodt_status rodt_judge_text(const rodt_reading_text *text, const rodt_rules *rul
     return status == RODT_OK ? status : text_error(error, status, 0, "%s", rodt_status_text(status));
 }
 
-/* Readings that are too fine to subtract are unreadable too: nobody read that from a tape. */
-static rodt_status judge_too_fine(rodt_reading *reading, const rodt_rules *rules, rodt_finding *out, rodt_error *error)
-{
-    reading->reasons |= REASON_BIT(RODT_REASON_RELEASED_UNREADABLE) | REASON_BIT(RODT_REASON_APPLIED_UNREADABLE);
-    reading->released = reading->applied = (rodt_length){0, 0};
-    memset(reading->other_released, 0, sizeof reading->other_released);
-    memset(reading->other_applied, 0, sizeof reading->other_applied);
-    if (error->status == RODT_OK)
-        text_error(error, RODT_E_RANGE, 0, "%s", rodt_status_text(RODT_E_RANGE));
-    return rodt_judge(reading, rules, out);
-}
-
 rodt_status rodt_judge_row(const rodt_reading_text *text, const rodt_rules *rules, rodt_finding *out,
                            rodt_error *error)
 {
@@ -373,9 +361,7 @@ rodt_status rodt_judge_row(const rodt_reading_text *text, const rodt_rules *rule
     if (text == NULL || rules == NULL || out == NULL)
         return text_error(error, RODT_E_ARGUMENT, 0, "a text, a rule set and a finding are needed");
     (void)rodt_reading_parse(text, &reading, &found);
-    rodt_status status = rodt_judge(&reading, rules, out);
-    if (status == RODT_E_RANGE)
-        status = judge_too_fine(&reading, rules, out, &found);
+    rodt_status status = rodt_judge(&reading, rules, out); /* what a reader takes is never too fine to subtract */
     if (status == RODT_OK && error != NULL)
         *error = found;
     return status;

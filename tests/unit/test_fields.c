@@ -1,0 +1,114 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Fields of a wheel end: names, headings as files have them, and first cells that belong to something else. */
+#include <stdarg.h>
+#include <stddef.h>
+#include <setjmp.h>
+#include <stdint.h>
+#include <cmocka.h>
+#include <string.h>
+
+#include "rodtravel/rodtravel.h"
+
+static rodt_field found(const char *heading) { return rodt_field_find(heading, strlen(heading)); }
+
+static rodt_field meant(const char *heading) { return rodt_field_meant(heading, strlen(heading)); }
+
+static void every_name_finds_its_field(void **state)
+{
+    (void)state;
+    for (int field = 0; field < RODT_FIELD_END; field++)
+        assert_int_equal(found(rodt_field_name((rodt_field)field)), field);
+    assert_string_equal(rodt_field_name(RODT_FIELD_END), "");
+    assert_string_equal(rodt_field_name((rodt_field)-1), "");
+    assert_int_equal(rodt_field_find(NULL, 0), RODT_FIELD_END);
+    assert_int_equal(found(""), RODT_FIELD_END);
+    assert_int_equal(found("remarks"), RODT_FIELD_END);
+    assert_int_equal(found("psi after dinner"), RODT_FIELD_END);
+}
+
+static void spelling_of_a_heading_makes_no_difference(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *heading;
+        rodt_field field;
+    } cases[] = {{"Stroke Class", RODT_FIELD_STROKE_CLASS}, {"strokeClass", RODT_FIELD_STROKE_CLASS},
+                 {"STROKECLASS", RODT_FIELD_STROKE_CLASS},  {"stroke-class", RODT_FIELD_STROKE_CLASS},
+                 {" stroke__class ", RODT_FIELD_STROKE_CLASS}, {"stroke.class", RODT_FIELD_STROKE_CLASS},
+                 {"psiAfter", RODT_FIELD_PSI_AFTER},        {"PSI after", RODT_FIELD_PSI_AFTER},
+                 {"Rated\tStroke", RODT_FIELD_RATED_STROKE}, {"\xEF\xBB\xBF" "Chamber", RODT_FIELD_CHAMBER},
+                 {"Insp. Date", RODT_FIELD_DATE},           {"Inspection\xC2\xA0" "date", RODT_FIELD_DATE},
+                 {"date of inspection", RODT_FIELD_DATE},   {"Pressure", RODT_FIELD_PSI},
+                 {"armLength", RODT_FIELD_ARM_LENGTH}};
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++)
+        assert_int_equal(found(cases[i].heading), cases[i].field);
+    assert_true(rodt_heading_equal("Unit No", 7, "unit_no", 7));
+    assert_false(rodt_heading_equal("unit", 4, "units", 5));
+    assert_false(rodt_heading_equal("a\0b", 3, "ab", 2));
+    assert_false(rodt_heading_equal(NULL, 0, "a", 1));
+}
+
+static void a_heading_that_looks_meant_is_told(void **state)
+{
+    (void)state;
+    assert_int_equal(meant("Date tested"), RODT_FIELD_DATE);
+    assert_int_equal(meant("day"), RODT_FIELD_DATE);
+    assert_int_equal(meant("Pressure (psi)"), RODT_FIELD_PSI);
+    assert_int_equal(meant("PSI reading"), RODT_FIELD_PSI);
+    assert_int_equal(meant("Stroke type"), RODT_FIELD_STROKE_CLASS);
+    assert_int_equal(meant("Drum temperature"), RODT_FIELD_DRUM);
+    assert_int_equal(meant("Engine running"), RODT_FIELD_ENGINE);
+    assert_int_equal(meant("psi"), RODT_FIELD_END); /* it is read */
+    assert_int_equal(meant("remarks"), RODT_FIELD_END);
+    assert_int_equal(rodt_field_meant(NULL, 0), RODT_FIELD_END);
+}
+
+static bool accepts(rodt_field field, const char *text) { return rodt_field_accepts(field, text, strlen(text)); }
+
+static void a_first_cell_tells_what_a_column_is_about(void **state)
+{
+    (void)state;
+    assert_true(accepts(RODT_FIELD_ENGINE, "OFF"));
+    assert_true(accepts(RODT_FIELD_ENGINE, " "));
+    assert_false(accepts(RODT_FIELD_ENGINE, "D13"));
+    assert_true(accepts(RODT_FIELD_SPRING_BRAKE, "released"));
+    assert_false(accepts(RODT_FIELD_SPRING_BRAKE, "yes"));
+    assert_true(accepts(RODT_FIELD_DRUM, "hot"));
+    assert_false(accepts(RODT_FIELD_DRUM, "16.5 x 7"));
+    assert_true(accepts(RODT_FIELD_DIVISION, "1/16"));
+    assert_true(accepts(RODT_FIELD_DIVISION, "0,5 mm"));
+    assert_false(accepts(RODT_FIELD_DIVISION, "North"));
+    assert_true(accepts(RODT_FIELD_UNIT, "pouces"));
+    assert_false(accepts(RODT_FIELD_UNIT, "T-104"));
+    assert_true(accepts(RODT_FIELD_CHAMBER, "anything"));
+    assert_true(rodt_field_accepts(RODT_FIELD_UNIT, NULL, 0));
+}
+
+static bool is_vehicle(const char *text) { return rodt_unit_is_vehicle(text, strlen(text)); }
+
+static void a_unit_can_be_a_vehicle(void **state)
+{
+    (void)state;
+    assert_true(is_vehicle("T-104"));
+    assert_true(is_vehicle(" 4711 "));
+    assert_false(is_vehicle("mm"));
+    assert_false(is_vehicle("64ths"));
+    assert_false(is_vehicle("1/64"));
+    assert_false(is_vehicle("64"));
+    assert_false(is_vehicle("0.1 mm"));
+    assert_false(is_vehicle("Bertha")); /* without a number it may be a unit that was misspelt */
+    assert_false(is_vehicle(""));
+    assert_false(rodt_unit_is_vehicle(NULL, 0));
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(every_name_finds_its_field),
+        cmocka_unit_test(spelling_of_a_heading_makes_no_difference),
+        cmocka_unit_test(a_heading_that_looks_meant_is_told),
+        cmocka_unit_test(a_first_cell_tells_what_a_column_is_about),
+        cmocka_unit_test(a_unit_can_be_a_vehicle),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
