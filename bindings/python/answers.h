@@ -22,12 +22,12 @@ static void release_answers(held_answers *answers)
 static bool check_answer(const Py_buffer *buffer, const char *field, size_t rows, char letter, char other)
 {
     char found = letter_of(buffer->format);
-    Py_ssize_t width = letter == 'B' ? 1 : 4;
+    Py_ssize_t width = letter == 'B' ? 1 : letter == 'Q' ? 8 : 4;
     if (!check_buffer(buffer, field))
         return false;
     if ((found != letter && found != other) || buffer->itemsize != width)
         return refuse_column(field, "an answer has another type: stroke is int32, verdict and flags uint8, reasons "
-                                    "uint32");
+                                    "uint64");
     if ((size_t)buffer->shape[0] != rows) {
         PyErr_Format(PyExc_ValueError, "%s has room for %zd rows, and there are %zu", field, buffer->shape[0], rows);
         return false;
@@ -38,7 +38,7 @@ static bool check_answer(const Py_buffer *buffer, const char *field, size_t rows
 static bool take_answers(PyObject *tuple, size_t rows, held_answers *answers, rodt_column_out *out)
 {
     static const char *const fields[] = {"stroke", "verdict", "reasons", "flags"};
-    static const char letters[] = "iBIB";
+    static const char letters[] = "iBQB";
     static const char others[] = "lBLB";
     memset(answers, 0, sizeof *answers);
     memset(out, 0, sizeof *out);

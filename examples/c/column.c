@@ -31,7 +31,7 @@ int main(void)
         .released = released, .applied = applied, .chamber = chambers, .released_valid = {valid, 0}};
     int32_t stroke[ROWS];
     uint8_t verdict[ROWS];
-    uint32_t reasons[ROWS];
+    uint64_t reasons[ROWS];
     const rodt_column_out out = {.stroke = stroke, .verdict = verdict, .reasons = reasons};
     if (rodt_column_judge(&plan, &in, ROWS, &out) != RODT_OK)
         return 2;

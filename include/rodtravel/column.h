@@ -40,7 +40,7 @@ extern "C" {
 #define RODT_COLUMN_CUTS 13
 #define RODT_COLUMN_ENTRIES 512
 #define RODT_COLUMN_STEPS 4
-#define RODT_COLUMN_PRESSURES 5
+#define RODT_COLUMN_PRESSURES 6
 #define RODT_COLUMN_REGIONS 20
 
 /* How the answers of one code differ from stroke to stroke; a part of a plan. */
@@ -65,7 +65,7 @@ typedef struct rodt_column_steps {
 /*
  * All that the columns are judged by, worked out beforehand. Make it with rodt_column_plan_start and
  * rodt_column_plan_add, then only read it: any number of threads may judge with one plan. It needs no freeing, may be
- * copied, and is valid as long as its rule set. It takes about 220 kB: make it static or allocate it. Its members are
+ * copied, and is valid as long as its rule set. It takes about 260 kB: make it static or allocate it. Its members are
  * the library's own and may change.
  */
 typedef struct rodt_column_plan {
@@ -138,7 +138,7 @@ typedef struct rodt_column_in {
 typedef struct rodt_column_out {
     int32_t *stroke;   /* applied - released, or RODT_COLUMN_NO_STROKE */
     uint8_t *verdict;  /* rodt_verdict */
-    uint32_t *reasons; /* set of 1 << rodt_reason */
+    uint64_t *reasons; /* set of 1 << rodt_reason */
     uint8_t *flags;    /* RODT_COLUMN_FLAG_*; NULL = not wanted */
     uint64_t reserved[4];
 } rodt_column_out;

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* A record batch of the Arrow C Data Interface as columns: nothing is copied, nothing is released. */
-#include "column/plan.h"
+#include "core/common.h"
+#include "rodtravel/column.h"
 
 #include <string.h>
 

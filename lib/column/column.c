@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* Columns: what the caller gave is checked, then judged the short way if it is plain, and block by block if cells can
  * be missing, have 64 bits, or a pressure or a day of their own. */
-#include "column/plan.h"
+#include "column/kernel.h"
+#include "core/common.h"
 
 /* --- Arguments --------------------------------------------------------------------------------------- */
 
@@ -22,7 +23,7 @@ static bool overlap(span a, span b, size_t rows)
 /* Columns of answers may meet nothing; columns that are only read may meet each other. */
 static bool are_apart(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows, const rodt_column_out *out)
 {
-    const span all[] = {{out->stroke, 4},    {out->verdict, 1},     {out->reasons, 4},    {out->flags, 1},
+    const span all[] = {{out->stroke, 4},    {out->verdict, 1},     {out->reasons, 8},    {out->flags, 1},
                         {in->released, 4},   {in->applied, 4},      {in->released64, 8},  {in->applied64, 8},
                         {in->chamber, 1},    {in->pressure, 4},     {in->day, 4}};
     for (size_t i = 0; i < 4; i++) {

@@ -3,6 +3,8 @@
  * worked out beforehand. No branch hangs on a cell, so that compilers make vectors of them; on x86-64 a second copy
  * is made for processors with AVX2. What a table holds is fetched one by one: loads of a vector from a table are
  * slower. */
+#include "column/kernel.h"
+
 #include "column/block.h"
 
 #if defined(__x86_64__) && defined(__GNUC__)
@@ -29,8 +31,6 @@
 #define UNROLL_4
 #endif
 
-_Static_assert(RODT_REASON_LOST_BLANK == 32, "reasons of numbers have 32 bits; only texts can have lost a blank");
-_Static_assert((int)RODT_REASON_DATE_AMBIGUOUS == (int)WORD_VERDICT + 1, "the verdict has two bits");
 _Static_assert(REGION_LAST < RODT_COLUMN_REGIONS, "room for every region");
 
 /* --- Answers ----------------------------------------------------------------------------------------- */
@@ -47,7 +47,7 @@ _Static_assert(REGION_LAST < RODT_COLUMN_REGIONS, "room for every region");
 INLINE void put(const uint32_t *words, size_t row, size_t count, const rodt_column_out *out)
 {
     uint8_t *verdict = out->verdict + row;
-    uint32_t *reasons = out->reasons + row;
+    uint64_t *reasons = out->reasons + row;
     ROWS_ARE_INDEPENDENT
     for (size_t i = 0; i < count; i++)
         verdict[i] = (uint8_t)(words[i] >> WORD_VERDICT & 3u);

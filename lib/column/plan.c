@@ -91,7 +91,8 @@ static void set_day(const rodt_column_plan *plan, uint32_t era, rodt_reading *re
 static void set_pressure(const rodt_column_plan *plan, int slot, rodt_reading *reading, uint64_t *noted)
 {
     const int64_t values[RODT_COLUMN_PRESSURES] = {
-        [PRESSURE_LOW] = plan->pressure_from > 0 ? plan->pressure_from - 1 : 0,
+        [PRESSURE_NONE] = 0,
+        [PRESSURE_LOW] = plan->pressure_from - 1,
         [PRESSURE_WITHIN] = plan->pressure_from,
         [PRESSURE_HIGH] = (int64_t)plan->pressure_until + 1};
     if (slot == PRESSURE_OF_PLAN)
@@ -335,16 +336,17 @@ static rodt_status add_code(rodt_column_plan *plan, const rodt_chamber *chamber,
 
 /* --- A plan ------------------------------------------------------------------------------------------ */
 
-/* The first whole number of a column inside the window, and the last. */
+/* The first whole number of a column inside the window, and the last. Even without a window, 0 is not inside. */
 static void set_window(rodt_column_plan *plan)
 {
     rodt_pressure from = rodt_rules_pressure_from(plan->rules);
     rodt_pressure until = rodt_rules_pressure_until(plan->rules);
-    plan->pressure_from = 0;
+    plan->pressure_from = 1;
     plan->pressure_until = INT32_MAX;
     if (!rodt_pressure_given(from) || !rodt_pressure_given(until))
         return;
     plan->pressure_from = (int32_t)((from.num * RODT_COLUMN_PER_PSI + from.den - 1) / from.den);
+    plan->pressure_from += plan->pressure_from == 0;
     plan->pressure_until = (int32_t)(until.num * RODT_COLUMN_PER_PSI / until.den);
 }
 

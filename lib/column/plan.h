@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* How a plan is laid out, and the two ways to judge rows by it. */
-#ifndef RODT_COLUMN_H
-#define RODT_COLUMN_H
+/* How a plan is laid out. */
+#ifndef RODT_COLUMN_PLAN_H
+#define RODT_COLUMN_PLAN_H
 
 #include "core/common.h"
 #include "rodtravel/column.h"
@@ -14,8 +14,8 @@
 #define COLUMN_ERA_OF_PLAN(plan) ((plan)->cuts + 1)
 #define COLUMN_ERA_UNREADABLE(plan) ((plan)->cuts + 2)
 
-/* The pressure of a row; that of the plan is 0. */
-enum { PRESSURE_OF_PLAN, PRESSURE_UNREADABLE, PRESSURE_LOW, PRESSURE_WITHIN, PRESSURE_HIGH };
+/* The pressure of a row; that of the plan is 0. No air at all differs from too little: a rod may then stand still. */
+enum { PRESSURE_OF_PLAN, PRESSURE_UNREADABLE, PRESSURE_NONE, PRESSURE_LOW, PRESSURE_WITHIN, PRESSURE_HIGH };
 
 /* What stands in place of a reading, which is never below zero. */
 enum { CELL_MISSING = -1, CELL_UNREADABLE = -2 };
@@ -36,10 +36,13 @@ enum {
 };
 #define REGIONS_OF_ENTRY (RODT_COLUMN_PRESSURES * RODT_COLUMN_REGIONS)
 
-/* A word is a set of reasons with the verdict in it, in place of the two reasons that no column can have: a cell is
- * a number, so no spreadsheet made a date of it, and a day is one day. */
-#define WORD_VERDICT RODT_REASON_SPREADSHEET_DATE
+/* A word is what columns answer for a region: 30 reasons and, in place of two that no column of numbers can have, the
+ * verdict. A cell is a number, so no spreadsheet made a date of it, and a day is one day. */
+#define WORD_VERDICT 29
 #define WORD_REASONS (~(3u << WORD_VERDICT))
+_Static_assert((int)RODT_REASON_SPREADSHEET_DATE == WORD_VERDICT && (int)RODT_REASON_DATE_AMBIGUOUS == WORD_VERDICT + 1,
+               "the verdict takes the bits of two reasons");
+_Static_assert(RODT_REASON_END <= 33 && RODT_REASON_LOST_BLANK == 32, "all reasons but those of texts have 32 bits");
 
 /* A code on the day and at the pressure of the plan: its step, and above it what all its words have in common, with
  * WORD_HAS_LIMIT in place of a reason that no row without a day of its own can have. The rest of a word is told by
@@ -47,14 +50,6 @@ enum {
 #define WORD_HAS_LIMIT (1u << RODT_REASON_DATE_UNREADABLE)
 #define WORD_RELEASED_UNREADABLE (1u << RODT_REASON_RELEASED_UNREADABLE)
 #define WORD_APPLIED_UNREADABLE (1u << RODT_REASON_APPLIED_UNREADABLE)
-
-/* The caller has made sure that no column overlaps another; gcc cannot see it through a table, and
- * clang, which warns where such a word does not help, compares the addresses itself. */
-#if defined(__GNUC__) && !defined(__clang__)
-#define ROWS_ARE_INDEPENDENT _Pragma("GCC ivdep")
-#else
-#define ROWS_ARE_INDEPENDENT
-#endif
 
 /* All ones if the condition holds. */
 static inline int32_t column_mask(bool condition) { return -(int32_t)condition; }
@@ -70,20 +65,5 @@ static inline int32_t column_past(int32_t stroke, int32_t step) { return (stroke
 
 /* The region of a stroke, or of none, before its steps are counted. */
 static inline int32_t column_start(int32_t stroke) { return REGION_STILL + (stroke < 1 ? stroke : 1); }
-
-/* Judges rows of any kind, block by block. */
-void column_judge_blocks(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
-                         const rodt_column_out *out);
-
-/* The same for 32-bit readings of which none is marked as missing, without pressure or day, by plans whose changes
- * hold: one load a row in place of two. */
-void column_judge_packed(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
-                         const rodt_column_out *out);
-
-/* The copies of both that run on any processor, which tests ask for. */
-void column_judge_blocks_anywhere(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
-                                  const rodt_column_out *out);
-void column_judge_packed_anywhere(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
-                                  const rodt_column_out *out);
 
 #endif

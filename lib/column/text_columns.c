@@ -329,7 +329,7 @@ static rodt_status judge_slowly(const text_job *job, const text_row *row, size_t
     if (!whole_units(finding.applied_stroke.num, finding.applied_stroke.den, RODT_COLUMN_PER_INCH, &out->stroke[at]))
         out->stroke[at] = RODT_COLUMN_NO_STROKE;
     out->verdict[at] = (uint8_t)finding.verdict;
-    out->reasons[at] = (uint32_t)finding.reasons;
+    out->reasons[at] = finding.reasons;
     if (out->flags != NULL)
         out->flags[at] = flags_of(finding.reasons);
     return RODT_OK;

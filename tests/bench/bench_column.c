@@ -17,7 +17,7 @@ static rodt_reading readings[MARKS]; /* by code - 2 */
 static struct {
     int32_t *released, *applied, *pressure, *day, *stroke;
     int64_t *released64, *applied64;
-    uint32_t *reasons;
+    uint64_t *reasons;
     uint8_t *chamber, *verdict, *valid;
     char *from, *to;
 } data;
@@ -76,7 +76,7 @@ static void make(size_t rows)
     data.stroke = room(rows * 4);
     data.released64 = room(rows * 8);
     data.applied64 = room(rows * 8);
-    data.reasons = room(rows * 4);
+    data.reasons = room(rows * 8);
     data.chamber = room(rows);
     data.verdict = room(rows);
     data.valid = room(rows / 8 + 1);

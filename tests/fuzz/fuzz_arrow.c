@@ -127,7 +127,7 @@ static void start(void)
 static void judge(const rodt_column_in *in, size_t rows)
 {
     static int32_t stroke[CELLS_MOST];
-    static uint32_t reasons[CELLS_MOST];
+    static uint64_t reasons[CELLS_MOST];
     static uint8_t verdict[CELLS_MOST];
     const rodt_column_out out = {.stroke = stroke, .verdict = verdict, .reasons = reasons};
     demand(rodt_column_judge_arrow(&plan, &batch.schema, &batch.array, &out) == RODT_OK);

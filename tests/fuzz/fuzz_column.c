@@ -4,6 +4,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "column/kernel.h"
 #include "column/plan.h"
 #include "column_expect.h"
 #include "source.h"
@@ -192,7 +193,7 @@ static void make_answers(columns *made, bool flags)
 {
     made->out = (rodt_column_out){.stroke = room(made, 4 * made->rows),
                                   .verdict = room(made, made->rows),
-                                  .reasons = room(made, 4 * made->rows),
+                                  .reasons = room(made, 8 * made->rows),
                                   .flags = flags ? room(made, made->rows) : NULL};
 }
 

@@ -67,12 +67,12 @@ static bool judge(const rodt_column_plan *plan, const rodt_reading *reading, uin
     rodt_reading with_reasons = *reading;
     with_reasons.reasons = noted;
     rodt_status status = rodt_judge(&with_reasons, plan->rules, &finding);
-    if (status != RODT_OK || finding.reasons > UINT32_MAX)
+    if (status != RODT_OK)
         return false;
     bool has_stroke = rodt_length_given(finding.applied_stroke);
     out->stroke = has_stroke ? (int32_t)moved : RODT_COLUMN_NO_STROKE;
     out->verdict = (uint8_t)finding.verdict;
-    out->reasons = (uint32_t)finding.reasons;
+    out->reasons = finding.reasons;
     out->flags = (uint8_t)(((finding.reasons & missing) != 0) + 2 * (noted != 0));
     return true;
 }

@@ -11,7 +11,7 @@
 typedef struct column_expected {
     int32_t stroke;
     uint8_t verdict;
-    uint32_t reasons;
+    uint64_t reasons;
     uint8_t flags;
 } column_expected;
 

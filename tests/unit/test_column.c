@@ -9,6 +9,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "column/kernel.h"
 #include "column/plan.h"
 #include "column_expect.h"
 #include "rodtravel/rodtravel.h"
@@ -27,7 +28,7 @@ static struct {
     uint8_t bits[6][MOST / 8 + 2];
     int32_t stroke[MOST + 1];
     uint8_t verdict[MOST + 1], flags[MOST + 1];
-    uint32_t reasons[MOST + 1];
+    uint64_t reasons[MOST + 1];
 } cells;
 
 static const rodt_column_out answers = {
@@ -108,7 +109,7 @@ static void expect_rows(const rodt_column_in *in, size_t rows, const rodt_readin
     assert_int_equal(cells.verdict[rows], 0xA5); /* nothing is written behind the last row */
     assert_int_equal(cells.flags[rows], 0xA5);
     assert_int_equal((uint32_t)cells.stroke[rows], 0xA5A5A5A5);
-    assert_int_equal(cells.reasons[rows], 0xA5A5A5A5);
+    assert_int_equal(cells.reasons[rows], 0xA5A5A5A5A5A5A5A5u);
 }
 
 /* The copy for this processor is compared as a caller gets it, then the copy for any processor. */

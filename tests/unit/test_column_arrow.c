@@ -34,7 +34,7 @@ static struct {
 } batch;
 
 static int32_t stroke[ROWS];
-static uint32_t reasons[ROWS];
+static uint64_t reasons[ROWS];
 static uint8_t verdict[ROWS], flags[ROWS];
 static const rodt_column_out answers = {.stroke = stroke, .verdict = verdict, .reasons = reasons, .flags = flags};
 

@@ -21,7 +21,7 @@ static struct {
     rodt_text_span cell[FIELDS][MOST];
     size_t rows;
     int32_t stroke[MOST];
-    uint32_t reasons[MOST];
+    uint64_t reasons[MOST];
     uint8_t verdict[MOST], flags[MOST];
 } table;
 

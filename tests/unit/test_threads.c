@@ -22,7 +22,7 @@ static uint8_t chamber[ROWS], valid[ROWS / 8 + 1];
 /* Columns of answers. */
 typedef struct answers {
     int32_t stroke[ROWS];
-    uint32_t reasons[ROWS];
+    uint64_t reasons[ROWS];
     uint8_t verdict[ROWS], flags[ROWS];
 } answers;
 

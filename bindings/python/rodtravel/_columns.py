@@ -18,7 +18,7 @@ UNITS_PER_PSI = 1000
 NO_STROKE = -1
 
 _NULLABLE = 2
-_FORMATS = {"i": "i", "I": "I", "B": "C"}
+_FORMATS = {"i": "i", "Q": "L", "B": "C"}
 
 
 class Column:
@@ -124,7 +124,7 @@ class Answer(Record):
 
 class Answers:
     """Columns of answers: stroke (int32, units of 5 nm; NO_STROKE = none), verdict (uint8, the number of a Verdict),
-    reasons (uint32, bit n = the nth Reason) and flags (uint8: 1 = something is missing, 2 = unreadable).
+    reasons (uint64, bit n = the nth Reason) and flags (uint8: 1 = something is missing, 2 = unreadable).
 
     A row is an Answer, a slice of them is Answers with cells of its own. NumPy takes the columns, and pyarrow, polars
     and DuckDB take columns or the whole table, without a copy; there the verdicts are words and strokes that are none
@@ -204,7 +204,7 @@ class Answers:
 
 
 def _answers_again(*cells):
-    return Answers._make(memoryview(bytearray(cell)).cast(form) for cell, form in zip(cells, "iBIB"))
+    return Answers._make(memoryview(bytearray(cell)).cast(form) for cell, form in zip(cells, "iBQB"))
 
 
 def _open(column, name):
@@ -276,12 +276,12 @@ def _room(rows, out):
         if isinstance(out, str) or not isinstance(out, Iterable):
             raise TypeError("out is four columns for the answers: stroke, verdict, reasons, flags")
         return tuple(out)
-    return tuple(memoryview(bytearray(rows * width)).cast(form) for width, form in ((4, "i"), (1, "B"), (4, "I"), (1, "B")))
+    return tuple(memoryview(bytearray(rows * width)).cast(form) for width, form in ((4, "i"), (1, "B"), (8, "Q"), (1, "B")))
 
 
 def _views(out):
     """The four columns as memoryviews of native cells, whatever they were called: ctypes says "<i"."""
-    views = zip(map(memoryview, out), "iBIB")
+    views = zip(map(memoryview, out), "iBQB")
     return tuple(view if view.format == form else view.cast("B").cast(form) for view, form in views)
 
 

@@ -107,7 +107,7 @@ def test_lengths():
 
 
 def room(rows):
-    return [array.array("i", [7] * rows), bytearray(rows), array.array("I", [7] * rows), bytearray(rows)]
+    return [array.array("i", [7] * rows), bytearray(rows), array.array("Q", [7] * rows), bytearray(rows)]
 
 
 def test_answers_of_the_caller():
@@ -117,7 +117,7 @@ def test_answers_of_the_caller():
     out = room(2)
     answers = plan.judge(array.array("i", [0, 0]), good, bytes([code] * 2), out=out)
     assert list(out[0]) == [INCH, 2 * INCH] and answers.stroke.view.obj is out[0]
-    wrong = [room(3), room(1), room(2)[:3], [bytes(8), bytearray(2), array.array("I", [0, 0]), bytearray(2)],
+    wrong = [room(3), room(1), room(2)[:3], [bytes(8), bytearray(2), array.array("Q", [0, 0]), bytearray(2)],
              [array.array("I", [0, 0]), *room(2)[1:]], [array.array("q", [0, 0]), *room(2)[1:]],
              [memoryview(array.array("i", [7] * 4))[::2], *room(2)[1:]], [None] * 4]
     for out in wrong:

@@ -53,9 +53,9 @@ def numpy_no_copy():
     answers = plan.judge(released, applied, codes)
     stroke = np.asarray(answers.stroke)
     assert stroke.dtype == np.int32 and np.array_equal(stroke, applied - released)
-    assert np.asarray(answers.verdict).dtype == np.uint8 and np.asarray(answers.reasons).dtype == np.uint32
+    assert np.asarray(answers.verdict).dtype == np.uint8 and np.asarray(answers.reasons).dtype == np.uint64
     assert stroke.__array_interface__["data"][0] == np.asarray(answers.stroke).__array_interface__["data"][0]
-    out = [np.empty(1000, kind) for kind in (np.int32, np.uint8, np.uint32, np.uint8)]
+    out = [np.empty(1000, kind) for kind in (np.int32, np.uint8, np.uint64, np.uint8)]
     plan.judge(released, applied, codes, out=out)
     assert np.array_equal(out[0], stroke)
     assert list(plan.judge(released.astype(np.int64), applied.astype(np.int64), codes).verdict) == list(answers.verdict)
@@ -72,7 +72,7 @@ def numpy_refused():
                 np.zeros(4001, np.uint8)[1:].view(np.int32), released.astype(bool), released.astype(complex)):
         tap.refused(TypeError, plan.judge, bad, applied, codes)
     tap.refused(ValueError, plan.judge, released[:10], applied, codes)
-    others = [np.empty(1000, kind) for kind in (np.uint8, np.uint32, np.uint8)]
+    others = [np.empty(1000, kind) for kind in (np.uint8, np.uint64, np.uint8)]
     tap.refused(TypeError, plan.judge, released, applied, codes, out=[frozen, *others])
     tap.refused(TypeError, rt.judge, "30", np.float64(2.5), "4")
     tap.refused(TypeError, rt.judge, "30", np.float32(2.5), "4")
@@ -102,7 +102,7 @@ def polars_frames():
     same(frame.with_columns(division=pl.lit(None)))
     back = pl.DataFrame(rt.judge_columns(frame))
     assert back["verdict"].cast(pl.String).to_list() == WORDS and back["stroke"].to_list() == STROKES
-    assert pl.Series(rt.judge_columns(frame).reasons).dtype == pl.UInt32
+    assert pl.Series(rt.judge_columns(frame).reasons).dtype == pl.UInt64
 
 
 def pyarrow_tables():

@@ -137,7 +137,7 @@ def plan_of_three():
 
 def test_answers_in_foreign_columns():
     plan, released, applied, codes = plan_of_three()
-    out = [(ctypes.c_int32 * 3)(), (ctypes.c_uint8 * 3)(), (ctypes.c_uint32 * 3)(), (ctypes.c_uint8 * 3)()]
+    out = [(ctypes.c_int32 * 3)(), (ctypes.c_uint8 * 3)(), (ctypes.c_uint64 * 3)(), (ctypes.c_uint8 * 3)()]
     answers = plan.judge(released, applied, codes, out=out)
     assert words(answers) == ["in-adjustment"] * 3 and list(out[0]) == list(answers.stroke)
     assert answers == plan.judge(released, applied, codes)
