@@ -10,7 +10,7 @@
 extern "C" {
 #endif
 
-/* The judgement. The words of rodt_verdict_name are for ever. */
+/* The judgement. The names of rodt_verdict_name are stable. */
 typedef enum rodt_verdict {
     RODT_UNDETERMINED = 0, /* nothing is proven; the reasons say what is missing */
     RODT_IN_ADJUSTMENT = 1,
@@ -36,7 +36,7 @@ typedef enum rodt_drum {
 } rodt_drum;
 
 /* Why a verdict is what it is. A finding holds a set of them; they are listed in this order. The numbers
- * and the codes of rodt_reason_code are for ever. */
+ * and the codes of rodt_reason_code are stable. */
 typedef enum rodt_reason {
     RODT_REASON_OVER_LIMIT = 0,            /* stroke is over the law's limit */
     RODT_REASON_OVER_OWN_LIMIT = 1,        /* over the carrier's own limit, within the law's */
@@ -68,7 +68,7 @@ typedef enum rodt_reason {
     RODT_REASON_APPLIED_UNREADABLE = 27,
     RODT_REASON_OTHER_UNREADABLE = 28,     /* a class, rated stroke, pressure, division, unit or condition */
     RODT_REASON_SPREADSHEET_DATE = 29,     /* ... because a spreadsheet made a date of it */
-    RODT_REASON_DATE_AMBIGUOUS = 30,       /* day and month cannot be told apart */
+    RODT_REASON_DATE_AMBIGUOUS = 30,       /* the date can mean two days */
     RODT_REASON_DATE_UNREADABLE = 31,
     RODT_REASON_LOST_BLANK = 32,           /* a reading such as 31/8 may be 3 1/8, which would judge otherwise */
     RODT_REASON_END = 33
@@ -143,12 +143,12 @@ typedef struct rodt_finding {
  *
  * RODT_OK          *out is the finding
  * RODT_E_ARGUMENT  a pointer is NULL, a value is below zero, or an enumerator is unknown
- * RODT_E_RANGE     the readings are so fine and so odd that their difference does not fit in 64-bit parts
+ * RODT_E_RANGE     the readings are so fine that their difference does not fit in 64-bit parts
  */
 RODT_API rodt_status rodt_judge(const rodt_reading *reading, const rodt_rules *rules, rodt_finding *out);
 
 /*
- * One wheel end as text, as it stands on a form or in a row of a file. Every member is zero-terminated
+ * One wheel end as texts of a form or of a row of a file. Every member is zero-terminated
  * UTF-8, or NULL = the form does not have it.
  */
 typedef struct rodt_reading_text {
@@ -180,8 +180,8 @@ RODT_API void rodt_reading_text_set(rodt_reading_text *text, rodt_field field, c
  * Reads the texts of a wheel end without judging it. What cannot be read is "not given" in *out, its reason is in
  * out->reasons, and the rest is read all the same: rodt_judge then gives the finding that rodt_judge_row would.
  *
- * error  NULL, or gets the first text that could not be read, its field by name (rodt_field_find), and status RODT_OK if
- *        all could. Texts that are needed and absent come before the others, with RODT_E_EMPTY
+ * error  NULL, or gets the first text that could not be read, its field by name (rodt_field_find); if all could, the
+ *        first needed text that is absent (RODT_E_EMPTY), or status RODT_OK
  *
  * RODT_OK          *out is the reading
  * RODT_E_ARGUMENT  a pointer is NULL
@@ -189,7 +189,7 @@ RODT_API void rodt_reading_text_set(rodt_reading_text *text, rodt_field field, c
 RODT_API rodt_status rodt_reading_parse(const rodt_reading_text *text, rodt_reading *out, rodt_error *error);
 
 /*
- * The short way: reads the texts and judges. Refuses as soon as one text cannot be read; an absent or
+ * Reads the texts of one wheel end and judges. Refuses as soon as one text cannot be read; an absent or
  * empty released, applied or chamber is refused too. The error's field names the text.
  *
  *     rodt_reading_text text = {.chamber = "30", .released = "2 1/8", .applied = "4 1/8"};
@@ -201,11 +201,12 @@ RODT_API rodt_status rodt_judge_text(const rodt_reading_text *text, const rodt_r
                                      rodt_error *error);
 
 /*
- * The way for files: always gives a finding. A text that cannot be read makes it undetermined, its reason
- * says which, and the rest is still computed; a date that can be two days, or cannot be read, matters
- * only where the limit depends on it.
+ * The same for rows of files: always gives a finding. A text that cannot be read makes it undetermined, its reason
+ * says which, and the rest is still computed. A date that can be two days is judged on both, and matters only where the
+ * limit depends on it; one that cannot be read also takes a pass away where the rule set was not always in force. A
+ * stroke over its limit stays over it.
  *
- * error  NULL, or gets the first text that could not be read (status RODT_OK if all could)
+ * error  as in rodt_reading_parse
  *
  * RODT_OK          *out is the finding
  * RODT_E_ARGUMENT  a pointer is NULL

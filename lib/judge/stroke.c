@@ -124,7 +124,7 @@ static rodt_status is_day_irrelevant(const rodt_finding *finding, const rodt_lim
     return RODT_OK;
 }
 
-/* The limit that a long-stroke chamber of this size would have: what is at stake in a missing sign. */
+/* The limit that a long-stroke chamber of this size would have. */
 static void find_long_limit(rodt_finding *finding)
 {
     rodt_chamber chamber = finding->chamber;
@@ -197,8 +197,7 @@ static bool is_over(const rodt_rules *rules, rodt_length stroke, rodt_length lim
     return order > 0 || (order == 0 && !rodt_rules_at_limit_passes(rules));
 }
 
-/* The inch figure is the law; whoever measures in millimetres reads the printed ones, so a disagreement
- * is said. */
+/* The inch figure is the law; who measures in millimetres reads the printed ones, so a disagreement is reported. */
 static void compare_printed_mm(rodt_finding *finding)
 {
     const rodt_limit *row = finding->limit_row;
@@ -324,7 +323,7 @@ static void apply_test_conditions(const rodt_reading *reading, rodt_finding *fin
 /* --- What the tape proves ---------------------------------------------------------------------------- */
 
 /* The error of a difference of two readings, each uniform within half a division d either way, has a
- * triangular law on [-d, d]; x is (limit - stroke) / d. Derived; the variance d^2/6 of that law is the
+ * triangular distribution on [-d, d]; x is (limit - stroke) / d. Derived; its variance d^2/6 is the
  * sum of two uniform ones (GUM, JCGM 100, 4.3.7 and 4.3.9). */
 static bool chance_over(number x, number *chance)
 {

@@ -53,14 +53,14 @@ static unsigned exact_digits(rodt_length length, rodt_unit unit)
     return digits;
 }
 
-/* The unit in which a person who measured in `unit` is spoken to; centimetres are said in millimetres. */
-static rodt_unit spoken(rodt_unit unit) { return unit == RODT_UNIT_INCH ? RODT_UNIT_INCH : RODT_UNIT_MM; }
+/* Unit used in messages for readings taken in `unit`; cm is reported in mm; centimetres are said in millimetres. */
+static rodt_unit message_unit(rodt_unit unit) { return unit == RODT_UNIT_INCH ? RODT_UNIT_INCH : RODT_UNIT_MM; }
 
 static void put_length(text_writer *writer, rodt_length length, rodt_unit unit)
 {
     char text[RODT_LENGTH_TEXT_SIZE];
     unsigned digits = exact_digits(length, unit);
-    bool decimal = spoken(unit) == RODT_UNIT_MM || (!is_tape_fraction(length) && digits <= 6);
+    bool decimal = message_unit(unit) == RODT_UNIT_MM || (!is_tape_fraction(length) && digits <= 6);
     if (!decimal) {
         if (rodt_length_format(length, text, sizeof text) == RODT_OK)
             text_put(writer, text);
@@ -68,10 +68,10 @@ static void put_length(text_writer *writer, rodt_length length, rodt_unit unit)
     }
     if (digits > 6)
         text_put(writer, "about ");
-    if (rodt_length_format_decimal(length, spoken(unit), digits > 6 ? 3 : digits, RODT_ROUND_HALF_EVEN, text,
+    if (rodt_length_format_decimal(length, message_unit(unit), digits > 6 ? 3 : digits, RODT_ROUND_HALF_EVEN, text,
                                   sizeof text) == RODT_OK)
         text_put(writer, text);
-    if (spoken(unit) == RODT_UNIT_MM)
+    if (message_unit(unit) == RODT_UNIT_MM)
         text_put(writer, " mm");
 }
 
@@ -272,7 +272,7 @@ static void put_window(text_writer *writer, const rodt_finding *finding)
 }
 
 /* Which of the two recorded pressures it was that left the window. */
-static void put_odd_pressure(text_writer *writer, const rodt_finding *finding, bool low)
+static void put_pressure_outside(text_writer *writer, const rodt_finding *finding, bool low)
 {
     int side = low ? -1 : 1;
     rodt_pressure bound = low ? rodt_rules_pressure_from(finding->rules) : rodt_rules_pressure_until(finding->rules);
@@ -294,7 +294,7 @@ static void say_pressure_low(text_writer *writer, const rodt_finding *finding)
         text_put(writer, "the recorded pressure is 0: without air no rod moves; build up the air and measure again");
         return;
     }
-    put_odd_pressure(writer, finding, true);
+    put_pressure_outside(writer, finding, true);
     text_put(writer, "below the ");
     put_window(writer, finding);
     text_put(writer, " of the test: more air would lengthen the stroke, so a pass proves nothing and a failure stands");
@@ -302,7 +302,7 @@ static void say_pressure_low(text_writer *writer, const rodt_finding *finding)
 
 static void say_pressure_high(text_writer *writer, const rodt_finding *finding)
 {
-    put_odd_pressure(writer, finding, false);
+    put_pressure_outside(writer, finding, false);
     text_put(writer, "above the ");
     put_window(writer, finding);
     text_put(writer, " of the test: less air would shorten the stroke, so a failure proves nothing and a pass stands");
@@ -314,8 +314,8 @@ static void say_pressure_missing(text_writer *writer, const rodt_finding *findin
     put_window(writer, finding);
 }
 
-/* What is at stake: a stroke within the standard limit is within the long one too; one between the two
- * hangs on a sign that somebody can look for. */
+/* A stroke within the standard limit is within the long one too; between the two it depends on a sign that
+ * somebody can look for. */
 static void say_assumed_standard(text_writer *writer, const rodt_finding *finding)
 {
     text_put(writer, "stroke class not known: judged as standard");
@@ -368,25 +368,28 @@ static void say_printed_mm(text_writer *writer, const rodt_finding *finding)
     put_limit(writer, finding->limit_row->limit, RODT_UNIT_MM);
 }
 
-/* A limit that was found all the same does not depend on the day. */
-static void say_date(text_writer *writer, const rodt_finding *finding, const char *what)
+static bool has_limit(const rodt_finding *finding)
 {
-    text_put(writer, what);
-    bool settled = finding->chamber.size[0] != '\0' && rodt_length_given(finding->limit);
-    text_put(writer, settled ? "; the limit is the same on every day it can be" : "; the limit depends on it");
+    return finding->chamber.size[0] != '\0' && rodt_length_given(finding->limit);
 }
 
 static void say_date_ambiguous(text_writer *writer, const rodt_finding *finding)
 {
-    say_date(writer, finding, "day and month of the date cannot be told apart");
+    text_put(writer, "the date can mean two days");
+    text_put(writer, has_limit(finding) ? "; the limit is the same on both" : "; the limit depends on which it is");
 }
 
 static void say_date_unreadable(text_writer *writer, const rodt_finding *finding)
 {
-    say_date(writer, finding, "the date cannot be read");
+    const rodt_rules *law = rodt_rules_law(finding->rules) != NULL ? rodt_rules_law(finding->rules) : finding->rules;
+    char day[RODT_DATE_TEXT_SIZE];
+    text_put(writer, "the date cannot be read");
+    text_put(writer, has_limit(finding) ? "; the limit never changed" : "; the limit depends on it");
+    if (rodt_date_format(rodt_rules_from(law), day, sizeof day) == RODT_OK)
+        text_putf(writer, ", but an inspection before %s is under no text of the rule set", day);
 }
 
-static void (*const speakers[RODT_REASON_END])(text_writer *, const rodt_finding *) = {
+static void (*const sentence_makers[RODT_REASON_END])(text_writer *, const rodt_finding *) = {
     [RODT_REASON_OVER_LIMIT] = say_over,
     [RODT_REASON_OVER_OWN_LIMIT] = say_over_own,
     [RODT_REASON_AT_LIMIT] = say_at_limit,
@@ -401,7 +404,8 @@ static void (*const speakers[RODT_REASON_END])(text_writer *, const rodt_finding
     [RODT_REASON_LIMIT_FROM_RATED] = say_from_rated,
     [RODT_REASON_PRINTED_MM_DIFFERS] = say_printed_mm,
     [RODT_REASON_DATE_AMBIGUOUS] = say_date_ambiguous,
-    [RODT_REASON_DATE_UNREADABLE] = say_date_unreadable, [RODT_REASON_LOST_BLANK] = say_lost_blank,
+    [RODT_REASON_DATE_UNREADABLE] = say_date_unreadable,
+    [RODT_REASON_LOST_BLANK] = say_lost_blank,
 };
 
 rodt_status rodt_finding_reason_format(const rodt_finding *finding, rodt_reason reason, char *text, size_t size)
@@ -414,7 +418,7 @@ rodt_status rodt_finding_reason_format(const rodt_finding *finding, rodt_reason 
     if (words[reason].sentence != NULL)
         text_put(&writer, words[reason].sentence);
     else
-        speakers[reason](&writer, finding);
+        sentence_makers[reason](&writer, finding);
     return text_deliver(&writer, text, size);
 }
 
