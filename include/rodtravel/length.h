@@ -79,10 +79,10 @@ RODT_API rodt_status rodt_length_from_mm(int64_t num, int64_t den, rodt_length *
 /*
  * Reads one length as a person writes it on a form: "1 3/4", "2-1/8 in", "4 13/16\"", "1½", ".875",
  * "44.45 mm", "4.5 cm". The unit may be in, in., inch(es), po, an inch mark, mm or cm; without one the
- * number is inches. A fraction such as 1/8 is inches only: no metric tape has eighths. Digits are plain ASCII. Never guesses: a text that could mean two values, and one
- * that means none, is refused, and so is a fraction that is on no tape, such as a sixth or a third: it
- * is a sixteenth or a thirty-second that lost a digit. Reads neither the locale nor any global state. The
- * result is 0 to 24 in.
+ * number is inches. A fraction such as 1/8 is inches only: no metric tape has eighths. Digits are plain
+ * ASCII. Never guesses: a text that could mean two values, and one that means none, is refused, and so is a
+ * fraction that is on no tape, such as a sixth or a third: it is a sixteenth or a thirty-second that lost a
+ * digit. Reads neither the locale nor any global state. The result is 0 to 24 in.
  *
  * text   zero-terminated UTF-8
  * out    the length

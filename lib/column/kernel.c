@@ -72,7 +72,8 @@ NOINLINE_GATHER static void look_up_words(const uint32_t *words, const int32_t *
         out[i] = words[index[i]];
 }
 
-NOINLINE_GATHER static void look_up_step(const rodt_column_steps *steps, const int32_t *entry, size_t count, int32_t *out)
+NOINLINE_GATHER static void look_up_step(const rodt_column_steps *steps, const int32_t *entry, size_t count,
+                                         int32_t *out)
 {
     UNROLL_4
     for (size_t i = 0; i < count; i++)

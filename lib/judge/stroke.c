@@ -293,8 +293,8 @@ static void apply_pressure(const rodt_reading *reading, const rodt_rules *rules,
         finding->verdict = RODT_UNDETERMINED;
 }
 
-/* A text that cannot be read may be one that takes the proof away. An unreadable chamber takes it only from a comparison
- * with the limit; a date only a pass, and only under a rule set that was not always in force. */
+/* A text that cannot be read may be one that takes the proof away. An unreadable chamber takes it only from a
+ * comparison with the limit; a date only a pass, and only under a rule set that was not always in force. */
 static void apply_unreadable(rodt_finding *finding)
 {
     const rodt_rules *law = rodt_rules_law(finding->rules) != NULL ? rodt_rules_law(finding->rules) : finding->rules;

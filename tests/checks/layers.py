@@ -1,5 +1,7 @@
 # SPDX-License-Identifier: Apache-2.0
-"""Includes point down: library files by the list in layers.txt, everything above the library to its front door."""
+"""Dependencies point down, by includes and by calls, and nothing depends on itself: the layers are in layers.txt."""
+import ast
+import collections
 import os
 import posixpath
 import re
@@ -7,88 +9,189 @@ import re
 import tree
 from tree import Finding
 
-INCLUDE = re.compile(r'^[ \t]*#[ \t]*include[ \t]*([<"])([^>"]+)[>"]', re.M)
 LIST = "tests/checks/layers.txt"
-ABOVE_LIBRARY = ("examples", "bindings")
-ONLY_WITH_GMP = {"lib/number.c"}
+INCLUDE = re.compile(r'^[ \t]*#[ \t]*include[ \t]*([<"])([^>"]+)[>"]', re.M)
+# A name links within its program only; a layer above the library includes the library's interface alone.
+PROGRAMS = (("lib", "include"), ("examples/cli",), ("bindings",))
+ABOVE_LIBRARY = ("examples/", "bindings/")
+INCLUDE_ROOTS = ("lib/", "include/", "examples/cli/", "bindings/python/ext/")
+ONLY_WITH_GMP = "lib/core/number.c"
+PYTHON = "bindings/python/rodtravel"
+
+Edge = collections.namedtuple("Edge", "path line verb target")  # verb: "includes" or "calls NAME in"
 
 
-def read_list(root):
-    """{file: (level, subject)}."""
-    layers = {}
-    for line in tree.read(root, LIST).splitlines():
-        if line.strip() and not line.startswith("#"):
-            level, subject, *names = line.split()
-            layers.update((name, (int(level), subject)) for name in names)
-    return layers
+class Layers:
+    def __init__(self, root):
+        self.places, self.lists = {}, collections.defaultdict(list)
+        for line in tree.read(root, LIST).splitlines():
+            key, *words = line.split() or "#"
+            if key.isdigit():
+                self.places.update((place, (int(key), words[0])) for place in words[1:])
+            elif key != "#":
+                self.lists[key] += words
+
+    def of(self, path):
+        """(level, name) of a file's layer, or None."""
+        return self.places.get(path) or self.places.get(posixpath.dirname(path) + "/")
 
 
 def includes(root, path):
-    """(line, spelling, the project's file that is meant or None) of each include."""
+    """An edge for each include; its target is None where the file is none of the project's."""
     text = tree.code(tree.read(root, path), keep_strings=True)
-    beside = posixpath.dirname(path)
     for match in INCLUDE.finditer(text):
         name = match.group(2)
-        tries = [] if match.group(1) == "<" else [posixpath.normpath(posixpath.join(beside, name)), "lib/" + name]
-        tries.append("include/" + name)
-        target = next((t for t in tries if os.path.isfile(os.path.join(root, t))), None)
-        yield tree.line_of(text, match.start()), name, target
+        beside = [posixpath.normpath(posixpath.join(posixpath.dirname(path), name))] if match.group(1) == '"' else []
+        found = (t for t in beside + [top + name for top in INCLUDE_ROOTS] if os.path.isfile(os.path.join(root, t)))
+        yield name, Edge(path, tree.line_of(text, match.start()), "includes", next(found, None))
 
 
-def _wrong(layers, path, name, target):
-    """The sentence about one include of the library, or None."""
-    if name == "gmp.h" and path not in ONLY_WITH_GMP:
-        return "gmp.h belongs to lib/number.c alone"
-    if target is None or target == path:
+# A head before a brace: of a function, or of a table that is not of a type without a name.
+HEAD = re.compile(r"(\w+)\s*\([^{}]*\)\s*$|\w[\s*]+(\w+)\s*(?:\[[^\]]*\]\s*)*=\s*$")
+
+
+def _parse(text):
+    """(names that other files can link to, names of the file's own, text inside of braces) of a C file."""
+    plain = tree.outside_directives(tree.code(text))
+    linked, own, inside = set(), set(), []
+    depth, last = 0, 0
+    for match in re.finditer(r"[{}]", plain):
+        piece, last = plain[last:match.start()], match.end()
+        inside.append(piece if depth else "\n" * piece.count("\n"))
+        if match.group() == "{":
+            head = re.split(r"[;}]", piece)[-1]
+            name = None if depth else HEAD.search(head)
+            if name:
+                (own if re.search(r"\bstatic\b", head) else linked).add(name.group(1) or name.group(2))
+            depth += 1
+        else:
+            depth = max(0, depth - 1)
+    return linked, own, " ".join(inside)
+
+
+def calls(root, paths):
+    """An edge for each use of a function or a table that another of the files defines."""
+    parsed = {path: _parse(tree.read(root, path)) for path in paths}
+    home = collections.defaultdict(set)
+    for path, (linked, _, _) in parsed.items():
+        for name in linked:
+            home[name].add(path)
+    for path, (linked, own, inside) in parsed.items():
+        for match in re.finditer(r"(?<![\w.>])[a-z]\w+", inside):
+            name = match.group()
+            for target in home[name] if name in home and name not in linked | own else ():
+                yield Edge(path, tree.line_of(inside, match.start()), f"calls {name} in", target)
+
+
+def _wrong_way(layers, edge):
+    """The sentence about one edge, or None."""
+    here, there = layers.of(edge.path), layers.of(edge.target)
+    if here is None or here == there:
         return None
-    if target not in layers:
-        return f"includes {target}, which stands in no layer"
-    (level, subject), (other_level, other) = layers[path], layers[target]
-    if subject != other and other_level > level:
-        return f"includes {target}, which is {other_level - level} above it"
-    if subject != other and other_level == level:
-        return f"includes its peer {target}"
+    if there is None:
+        return f"{edge.verb} {edge.target}, which is in no layer"
+    if there[0] > here[0]:
+        return f"{edge.verb} {edge.target}, which is {there[0] - here[0]} above it"
+    return f"{edge.verb} its peer {edge.target}" if there[0] == here[0] else None
+
+
+def _wrong_include(layers, name, edge):
+    if name == "gmp.h" and edge.path != ONLY_WITH_GMP:
+        return f"gmp.h belongs to {ONLY_WITH_GMP} alone"
+    if edge.target is None:
+        return None
+    if edge.path.startswith(ABOVE_LIBRARY) and edge.target.startswith(("lib/", "include/")):
+        return None if name == "rodtravel/rodtravel.h" else f"includes {name}; above the library only <rodtravel/rodtravel.h> is seen"
+    return _wrong_way(layers, edge)
+
+
+def _shortest_cycle(near, start):
+    """The edges of a shortest way from start back to it, or None."""
+    came, todo = {}, [start]
+    for node in todo:
+        for following, edge in near[node].items():
+            if following == start:
+                way = [edge]
+                while node != start:
+                    way.insert(0, came[node][1])
+                    node = came[node][0]
+                return way
+            if following not in came:
+                came[following] = node, edge
+                todo.append(following)
     return None
 
 
-def _library(root, layers):
-    for path in tree.files(root, "lib", (".c", ".h")) + tree.files(root, "include", ".h"):
-        if path not in layers:
-            yield Finding(path, 1, f"stands in no layer of {LIST}")
-            continue
-        for line, name, target in includes(root, path):
-            sentence = _wrong(layers, path, name, target)
+def _cycles(edges):
+    """(first edge, sentence): each file of a cycle is named once. What a header's inline functions call in its own file is none."""
+    near, told = collections.defaultdict(dict), set()
+    for edge in edges:
+        if posixpath.splitext(edge.path)[0] != posixpath.splitext(edge.target)[0] or edge.verb == "includes":
+            near[edge.path].setdefault(edge.target, edge)
+    for start in sorted(near):
+        way = None if start in told else _shortest_cycle(near, start)
+        if way:
+            told.update(edge.path for edge in way)
+            yield way[0], "; ".join(f"{posixpath.basename(edge.path)} {edge.verb} {posixpath.basename(edge.target)}" for edge in way)
+
+
+def _cycle_findings(layers, edges):
+    held = set()
+    for edge, sentence in _cycles(edges):
+        folder = posixpath.dirname(edge.path) + "/"
+        if folder in layers.lists["cycle"]:
+            held.add(folder)
+        else:
+            yield Finding(edge.path, edge.line, f"is in a cycle: {sentence}")
+    for folder in layers.lists["cycle"]:
+        if folder not in held and any(edge.path.startswith(folder) for edge in edges):
+            yield Finding(LIST, 0, f"{folder} holds no cycle any more; take it off the list")
+
+
+def _c(root, layers):
+    for program in PROGRAMS:
+        paths = [path for top in program for path in tree.files(root, top, (".c", ".h"))]
+        edges = list(calls(root, paths))
+        yield from (Finding(path, 1, f"is in no layer of {LIST}") for path in paths
+                    if layers.of(path) is None and not path.startswith("bindings/"))
+        yield from (Finding(edge.path, edge.line, sentence) for edge in edges for sentence in [_wrong_way(layers, edge)] if sentence)
+        yield from _cycle_findings(layers, edges + [edge for path in paths for _, edge in includes(root, path) if edge.target])
+    for path in tree.files(root, "", (".c", ".h", ".cpp", ".i")):
+        for name, edge in includes(root, path) if path.startswith(("lib/", "include/") + ABOVE_LIBRARY) else ():
+            sentence = _wrong_include(layers, name, edge)
             if sentence:
-                yield Finding(path, line, sentence)
+                yield Finding(path, edge.line, sentence)
 
 
-def _cycles(root, layers):
-    """A file that reaches itself; within one subject the levels alone do not exclude it."""
-    direct = {p: {t for _, _, t in includes(root, p) if t and t != p}
-              for p in layers if os.path.isfile(os.path.join(root, p))}
-    for path in sorted(direct):
-        seen, todo = set(), list(direct[path])
-        while todo:
-            near = todo.pop()
-            if near not in seen:
-                seen.add(near)
-                todo += direct.get(near, ())
-        if path in seen:
-            yield Finding(path, 1, "includes itself by way of others")
+def _imports(text):
+    """(line, module, whether inside a function) of each import of a module of the package itself."""
+    tops = ast.parse(text).body
+    for node in ast.walk(ast.Module(tops, [])):
+        if isinstance(node, ast.ImportFrom) and node.level == 1:
+            for name in [node.module] if node.module else [alias.name for alias in node.names]:
+                yield node.lineno, name, node not in tops
 
 
-def _above(root):
-    for top in ABOVE_LIBRARY:
-        for path in tree.files(root, top, (".c", ".h", ".cpp", ".cc", ".i")):
-            for line, name, target in includes(root, path):
-                inside = target and target.startswith(("lib/", "include/")) and name != "rodtravel/rodtravel.h"
-                if inside or name == "gmp.h":
-                    yield Finding(path, line, f"includes {name}; above the library only <rodtravel/rodtravel.h> is seen")
+def _python(root, layers):
+    order, hidden = layers.lists["python"], layers.lists["hidden"]
+    for path in tree.files(root, PYTHON, ".py"):
+        module = posixpath.basename(path)[:-3]
+        if module not in order:
+            yield Finding(path, 1, f"is not in the list of modules in {LIST}")
+            continue
+        imports = list(_imports(tree.read(root, path)))
+        if module in hidden and not any(inside for _, _, inside in imports):
+            yield Finding(path, 1, f"hides no import any more; take it off the list in {LIST}")
+        for line, name, inside in imports:
+            if inside and module not in hidden:
+                yield Finding(path, line, f"imports {name} inside of a block, which hides the order")
+            elif not inside and name in order and order.index(name) >= order.index(module):
+                yield Finding(path, line, f"imports {name}, which is not before it")
 
 
 def check(root):
-    layers = read_list(root)
-    return [*_library(root, layers), *_cycles(root, layers), *_above(root)]
+    layers = Layers(root)
+    return [*_c(root, layers), *_python(root, layers)]
 
 
 if __name__ == "__main__":

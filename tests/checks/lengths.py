@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: Apache-2.0
-"""No C function is longer than 60 lines; outside the tests no C file is longer than 450 and no line wider than 120
+"""No C function is longer than 60 lines; outside the tests no C file is longer than 700 and no line wider than 120
 (the aim is 110)."""
 import re
 
@@ -7,15 +7,13 @@ import tree
 from tree import Finding
 
 FUNCTION_LINES = 60
-FILE_LINES = 450
+FILE_LINES = 700
 COLUMNS = 120
 
 
 def functions(text):
     """(name, first line, lines) of each function body in a C text."""
-    plain = re.sub(r"^[ \t]*#(?:[^\n\\]|\\.)*", lambda m: re.sub(r"[^\n]", " ", m.group()), tree.code(text),
-                   flags=re.M | re.S)
-    plain = re.sub(r'extern\s*"[^"]*"\s*\{', lambda m: re.sub(r"[^\n]", " ", m.group()), plain)
+    plain = tree.outside_directives(tree.code(text))
     depth, start = 0, 0
     name, first = None, 0
     for match in re.finditer(r"[{};]", plain):

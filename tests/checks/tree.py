@@ -27,16 +27,29 @@ def read(root, path):
 TOKENS = re.compile(r'/\*.*?\*/|//[^\n]*|"(?:\\.|[^"\\\n])*"|\'(?:\\.|[^\'\\\n])*\'', re.S)
 
 
+def _only_newlines(match):
+    return re.sub(r"[^\n]", " ", match.group())
+
+
 def _blank(match, keep_strings):
     text = match.group()
     if text[0] == "/":
-        return re.sub(r"[^\n]", " ", text)
+        return _only_newlines(match)
     return text if keep_strings else text[0] + " " * (len(text) - 2) + text[-1]
 
 
 def code(text, keep_strings=False):
     """C text with comments, and the insides of strings, blanked out; every line keeps its number."""
     return TOKENS.sub(lambda match: _blank(match, keep_strings), text)
+
+
+DIRECTIVE = re.compile(r"^[ \t]*#(?:[^\n\\]|\\.)*", re.M | re.S)
+EXTERN_C = re.compile(r'extern\s*"[^"]*"\s*\{')
+
+
+def outside_directives(plain):
+    """The same without lines of the preprocessor and the opening of extern "C", blanked out."""
+    return EXTERN_C.sub(_only_newlines, DIRECTIVE.sub(_only_newlines, plain))
 
 
 def line_of(text, offset):

@@ -430,6 +430,27 @@ static void test_make(void **state)
 }
 
 /* A program with a decimal comma, where there is such a locale: the answers are the same. */
+static void test_units(void **state)
+{
+    (void)state;
+    static const struct { const char *text; rodt_unit unit; } words[] = {
+        {"in", RODT_UNIT_INCH}, {" Inches ", RODT_UNIT_INCH}, {"\"", RODT_UNIT_INCH}, {"po", RODT_UNIT_INCH},
+        {"MM", RODT_UNIT_MM}, {"millimetres", RODT_UNIT_MM}, {"cm", RODT_UNIT_CM}, {"centimeters", RODT_UNIT_CM}};
+    for (size_t i = 0; i < sizeof words / sizeof *words; i++) {
+        rodt_unit unit = RODT_UNIT_INCH;
+        assert_true(rodt_unit_find(words[i].text, strlen(words[i].text), &unit));
+        assert_int_equal(unit, words[i].unit);
+    }
+    rodt_unit unit = RODT_UNIT_CM;
+    assert_false(rodt_unit_find("furlong", 7, &unit));
+    assert_false(rodt_unit_find("", 0, &unit));
+    assert_int_equal(unit, RODT_UNIT_CM);
+    assert_string_equal(rodt_unit_name(RODT_UNIT_INCH), "in");
+    assert_string_equal(rodt_unit_name(RODT_UNIT_MM), "mm");
+    assert_string_equal(rodt_unit_name(RODT_UNIT_CM), "cm");
+    assert_string_equal(rodt_unit_name((rodt_unit)9), "");
+}
+
 static void test_locale_changes_nothing(void **state)
 {
     static const char *const locales[] = {
@@ -460,6 +481,7 @@ int main(void)
         cmocka_unit_test(test_compare),
         cmocka_unit_test(test_scale_and_round),
         cmocka_unit_test(test_make),
+        cmocka_unit_test(test_units),
         cmocka_unit_test(test_locale_changes_nothing),
     };
     return cmocka_run_group_tests_name("length", tests, NULL, NULL);

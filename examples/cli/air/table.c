@@ -24,7 +24,8 @@ static const char *whom(const rodt_air_limit *row, char text[200])
         used += (size_t)snprintf(text + used, 200 - used, "%sbuilt from %s on", used > 0 ? ", " : "",
                                  format_date(row->built_from, word));
     if (rodt_date_given(row->built_until))
-        snprintf(text + used, 200 - used, "%sbuilt until %s", used > 0 ? ", " : "", format_date(row->built_until, word));
+        snprintf(text + used, 200 - used, "%sbuilt until %s", used > 0 ? ", " : "",
+                 format_date(row->built_until, word));
     return text;
 }
 

@@ -124,8 +124,8 @@ static bool explain_stop(const batch_part *part, const batch_input *input)
     uint64_t line = part->run->line + part->stop_line - 1;
     batch_progress_hide(&part->run->progress);
     if (part->fault == CSV_E_SOURCE && input->error == EINTR)
-        print_error("interrupted behind line %" PRIu64 ": the %" PRIu64 " rows that were judged are written and complete",
-                 part->run->line + part->lines - 1, part->run->counts.rows);
+        print_error("interrupted behind line %" PRIu64 ": the %" PRIu64 " rows that were judged are written and "
+                    "complete", part->run->line + part->lines - 1, part->run->counts.rows);
     else if (part->fault != CSV_RECORD)
         explain_fault(part, line, input);
     else if (part->stop_line > 0)

@@ -148,7 +148,8 @@ static void print_candidate(const rodt_candidate *candidate, const rule_context 
     name_clues(candidate->clues_for, clues, sizeof clues);
     name_clues(candidate->clues_against, against, sizeof against);
     snprintf(line, sizeof line, "  %-22s%-7s%-8s%-10s", format_chamber(&candidate->chamber, chamber),
-             format_length(candidate->chamber.rated_stroke, rated), limit, format_length(candidate->diameter, diameter));
+             format_length(candidate->chamber.rated_stroke, rated), limit,
+             format_length(candidate->diameter, diameter));
     char reasons[260];
     snprintf(reasons, sizeof reasons, "%s%s%s", clues, against[0] == '\0' ? "" : "; against: ", against);
     print_wrapped(stdout, line, 49, reasons);
@@ -299,7 +300,8 @@ static int run(int argc, char **argv)
     if (status == STATUS_CONTINUE)
         status = read_clues(&from, &clues);
     if (status == STATUS_CONTINUE)
-        status = rule_context_open(option_value(&from, IDENTIFY_RULES), NULL, option_value(&from, IDENTIFY_AS_OF), &setting);
+        status = rule_context_open(option_value(&from, IDENTIFY_RULES), NULL, option_value(&from, IDENTIFY_AS_OF),
+                                   &setting);
     if (status == STATUS_CONTINUE)
         status = answer_clues(&from, &clues, &setting);
     return status;

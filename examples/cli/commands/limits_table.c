@@ -133,7 +133,8 @@ static void print_window(const rodt_rules *law)
     if (!rodt_pressure_given(rodt_rules_pressure_from(law)))
         return;
     snprintf(line, sizeof line, "%s to %s psi in the reservoirs: %s (%s)",
-             format_pressure(rodt_rules_pressure_from(law), from), format_pressure(rodt_rules_pressure_until(law), until),
+             format_pressure(rodt_rules_pressure_from(law), from),
+             format_pressure(rodt_rules_pressure_until(law), until),
              format_source(rodt_rules_pressure_source(law), words),
              rodt_evidence_text(rodt_rules_pressure_evidence(law)));
     print_wrapped(stdout, "Air", INDENT, line);

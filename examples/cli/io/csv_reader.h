@@ -105,8 +105,8 @@ size_t csv_complete_size(const csv_reader *reader);
 /* Makes a reader for the parts of another. False: no memory. */
 bool csv_open_chunk(csv_reader *part, const csv_reader *whole);
 
-/* Hands over the next `size` bytes, as csv_complete_size gave them: `part` reads them to their end, its lines counted on from
- * those of `whole`, whose line then no longer counts. What it read before is gone. */
+/* Hands over the next `size` bytes, as csv_complete_size gave them: `part` reads them to their end, its lines counted
+ * on from those of `whole`, whose line then no longer counts. What it read before is gone. */
 void csv_move_chunk(csv_reader *whole, size_t size, csv_reader *part);
 
 /* Returned by csv_text for a cell that does not fit. */

@@ -320,8 +320,8 @@ int practice_answers_finish(const practice_answers *answers)
     for (size_t i = 0; i < answers->count; i++) {
         const entry *at = &answers->entries[i];
         if (!at->used && at->has_seed)
-            return print_error("%s, line %zu: no vehicle of this run has this seed and position; are the options those of "
-                            "the sheet?", answers->name, at->line);
+            return print_error("%s, line %zu: no vehicle of this run has this seed and position; are the options those "
+                               "of the sheet?", answers->name, at->line);
         if (!at->used)
             return print_error("%s, line %zu: there is no such wheel end, or it must be said of which seed it is: put "
                             "\"seed 42\" above it", answers->name, at->line);

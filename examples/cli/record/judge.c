@@ -44,7 +44,8 @@ static int take_word(const inspection_record *record, const char *where, const c
         size_t used = strlen(list);
         snprintf(list + used, sizeof list - used, "%s%s", i == 0 ? "" : i + 1 == count ? " or " : ", ", words[i].word);
     }
-    return print_error("%s: %s%s%s is %s, not \"%s\"", record->file, where, where[0] == '\0' ? "" : ", ", key, list, text);
+    return print_error("%s: %s%s%s is %s, not \"%s\"", record->file, where, where[0] == '\0' ? "" : ", ", key, list,
+                       text);
 }
 
 /* --- The head ----------------------------------------------------------------------------------------- */

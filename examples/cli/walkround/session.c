@@ -408,8 +408,8 @@ int walk_go(walk *of)
         walk_make_plan(of, &of->plan);
         chosen = find_before(of, of->plan.count, of->back, &at.item) && walk_answered(&of->record, &at.item);
         if (!chosen)
-            return print_error("%s has no answer that is called \"%s\"; a wheel end or a check is, such as 2L or warning",
-                            of->file, of->back);
+            return print_error("%s has no answer that is called \"%s\"; a wheel end or a check is, such as 2L or "
+                               "warning", of->file, of->back);
     }
     while (chosen || find_open(of, &at.item)) {
         turn done = ask(&at);

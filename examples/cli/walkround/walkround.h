@@ -178,7 +178,8 @@ rodt_status walk_take(walk *of, inspection_record *record, const walk_item *item
 const inspection *walk_judge(walk *of, const inspection_record *record);
 
 /* What is odd about `trial` and was not before the answer; returns the number of lines. */
-size_t walk_each_warning(walk *of, const inspection_record *trial, const walk_item *item, vehicle_line line, void *context);
+size_t walk_each_warning(walk *of, const inspection_record *trial, const walk_item *item, vehicle_line line,
+                         void *context);
 
 void walk_print_result(walk *of, const walk_item *item);   /* behind an answer */
 void walk_say_before(walk *of, const walk_item *item);  /* in front of a question */

@@ -201,7 +201,8 @@ static void say_axles(walk *of, odd_list *odd, const inspection_record *trial)
         say(odd, "that are very many axles");
 }
 
-size_t walk_each_warning(walk *of, const inspection_record *trial, const walk_item *item, vehicle_line line, void *context)
+size_t walk_each_warning(walk *of, const inspection_record *trial, const walk_item *item, vehicle_line line,
+                         void *context)
 {
     odd_list odd = {line, context, 0};
     record_value value = walk_value(trial, item);
