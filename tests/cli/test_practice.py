@@ -627,7 +627,7 @@ class Answers(unittest.TestCase):
                  "1L: 1 3/4; 175": ["line 1: limit"], "1L: 1; 2; maybe": ["line 1: verdict", "maybe"],
                  "1L: 1; 2; in; 11": ["line 1: reason"], "1L: 1; 2; in; 1; x": ["line 1", "more than four"],
                  "vehicle: 1; below; x": ["more than two"], "vehicle: 1 + 1": ["defective"], "vehicle: 120 %": ["defective"],
-                 "vehicle: ;up": ["outcome"], "hello": ["line 1", "1L: 1 7/16"], "xx: 1": ["in front of the colon"],
+                 "vehicle: ;up": ["outcome"], "hello": ["line 1", "1L: 1 7/16"], "xx: 1": ["before the colon"],
                  "1L: 1\n1L: 1": ["line 2", "already"], "seed x": ["line 1", "seed"], "seed 99999999999999999999": ["19 digits"],
                  "9L: 1": ["line 1", "no such wheel end"], "seed 5\n1L: 1": ["line 2", "no vehicle of this run"],
                  "1L: 1\0": ["no text"], "\x1b[2J: 1": ["<U+001B>"]}

@@ -17,7 +17,7 @@
 
 typedef struct entry {
     uint64_t seed;
-    practice_answer answers[ASK_END_QUESTIONS];
+    practice_answers given;
     size_t line;
     rodt_position position; /* not said = the vehicle as a whole */
     bool has_seed;
@@ -25,7 +25,7 @@ typedef struct entry {
     int16_t reserved;
 } entry;
 
-struct practice_answers {
+struct answer_file {
     const char *name;
     rodt_unit unit;
     entry *entries;
@@ -35,7 +35,7 @@ struct practice_answers {
     bool has_seed;
 };
 
-static int refuse(const practice_answers *of, size_t line, const char *text, const char *sentence)
+static int print_line_error(const answer_file *of, size_t line, const char *text, const char *sentence)
 {
     char shown[120];
     snprintf(shown, sizeof shown, "%.100s", text);
@@ -44,14 +44,14 @@ static int refuse(const practice_answers *of, size_t line, const char *text, con
 
 /* --- Lines -------------------------------------------------------------------------------------------- */
 
-static int read_seed(practice_answers *of, size_t line, const char *text)
+static int parse_seed(answer_file *of, size_t line, const char *text)
 {
     const char *at = text + strlen("seed");
     uint64_t seed = 0;
     at += strspn(at, ": \t");
     size_t digits = strspn(at, "0123456789");
     if (digits == 0 || digits > 19 || at[digits + strspn(at + digits, " \t")] != '\0')
-        return refuse(of, line, text, "a seed is a whole number of at most 19 digits");
+        return print_line_error(of, line, text, "a seed is a whole number of at most 19 digits");
     for (size_t i = 0; i < digits; i++)
         seed = seed * 10 + (uint64_t)(at[i] - '0');
     of->seed = seed;
@@ -60,30 +60,29 @@ static int read_seed(practice_answers *of, size_t line, const char *text)
 }
 
 /* One answer of a line; the messages name the line and what could not be read. */
-static int read_answer(const practice_answers *of, size_t line, practice_question question, const char *text,
+static int parse_answer(const answer_file *of, size_t line, practice_question question, const char *text,
                        size_t size, practice_answer *out)
 {
     char cell[200], what[120];
     rodt_error error = {.status = RODT_OK};
-    rodt_status status = practice_read(question, text, size, of->unit, out, &error);
+    rodt_status status = practice_parse(question, text, size, of->unit, out, &error);
     if (status == RODT_OK || status == RODT_E_EMPTY || error.status == RODT_E_EMPTY)
         return STATUS_CONTINUE;
     size_t blanks = strspn(text, " \t"), column = error.column;
     text += blanks < size ? blanks : 0;
     size -= blanks < size ? blanks : 0;
     snprintf(cell, sizeof cell, "%.*s", size < sizeof cell ? (int)size : (int)sizeof cell - 1, text);
-    snprintf(what, sizeof what, "%.60s, line %zu: %s", of->name, line, practice_question_word(question));
+    snprintf(what, sizeof what, "%.60s, line %zu: %s", of->name, line, practice_question_name(question));
     error.column = (uint32_t)column;
     return print_text_error(what, cell, &error);
 }
 
-static int read_cells(const practice_answers *of, entry *to, const char *text)
+static int parse_cells(const answer_file *of, entry *to, const char *text)
 {
-    bool whole = to->position.axle == 0;
-    int first = whole ? ASK_COUNT : ASK_STROKE, count = whole ? ASK_QUESTIONS - ASK_COUNT : ASK_END_QUESTIONS;
-    for (int i = 0; i < count; i++) {
+    practice_question first = to->position.axle == 0 ? ASK_COUNT : ASK_STROKE;
+    for (int i = (int)first; i < practice_group_end(first); i++) {
         size_t size = strcspn(text, ";");
-        int status = read_answer(of, to->line, (practice_question)(first + i), text, size, &to->answers[i]);
+        int status = parse_answer(of, to->line, (practice_question)i, text, size, &to->given.answers[i]);
         if (status != STATUS_CONTINUE)
             return status;
         text += size;
@@ -91,11 +90,11 @@ static int read_cells(const practice_answers *of, entry *to, const char *text)
             return STATUS_CONTINUE;
         text++;
     }
-    return refuse(of, to->line, text, whole ? "more than two answers for the vehicle"
-                                            : "more than four answers for a wheel end");
+    return print_line_error(of, to->line, text, first == ASK_COUNT ? "more than two answers for the vehicle"
+                                                                   : "more than four answers for a wheel end");
 }
 
-static bool is_known(const practice_answers *of, const entry *wanted)
+static bool is_known(const answer_file *of, const entry *wanted)
 {
     for (size_t i = 0; i < of->count; i++) {
         const entry *at = &of->entries[i];
@@ -106,7 +105,7 @@ static bool is_known(const practice_answers *of, const entry *wanted)
     return false;
 }
 
-static int add_entry(practice_answers *of, const entry *made)
+static int add_entry(answer_file *of, const entry *made)
 {
     if (of->count == of->room) {
         size_t room = of->room == 0 ? 64 : of->room * 2;
@@ -120,30 +119,30 @@ static int add_entry(practice_answers *of, const entry *made)
     return STATUS_CONTINUE;
 }
 
-static int read_line(practice_answers *of, size_t line, const char *text)
+static int parse_line(answer_file *of, size_t line, const char *text)
 {
     entry made = {.seed = of->seed, .has_seed = of->has_seed, .line = line};
     text += strspn(text, " \t");
     if (*text == '\0' || *text == '#')
         return STATUS_CONTINUE;
     if (strncmp(text, "seed", 4) == 0)
-        return read_seed(of, line, text);
+        return parse_seed(of, line, text);
     size_t size = strcspn(text, ":");
     if (text[size] == '\0')
-        return refuse(of, line, text, "a line is like \"1L: 1 7/16; 1 3/4; in; 1\", \"vehicle: 1/2; below\" or "
-                                      "\"seed 42\"");
+        return print_line_error(of, line, text, "a line is like \"1L: 1 7/16; 1 3/4; in; 1\", "
+                                                "\"vehicle: 1/2; below\" or \"seed 42\"");
     bool whole = size == strlen("vehicle") && strncmp(text, "vehicle", size) == 0;
     if (!whole && rodt_position_read(text, size, &made.position, NULL) != RODT_OK)
-        return refuse(of, line, text, "in front of the colon stands a position such as 1L, or vehicle");
+        return print_line_error(of, line, text, "a position such as 1L, or vehicle, belongs before the colon");
     if (is_known(of, &made))
-        return refuse(of, line, text, "this one was answered already");
-    int status = read_cells(of, &made, text + size + 1);
+        return print_line_error(of, line, text, "this one was answered already");
+    int status = parse_cells(of, &made, text + size + 1);
     return status == STATUS_CONTINUE ? add_entry(of, &made) : status;
 }
 
 /* --- The file ----------------------------------------------------------------------------------------- */
 
-static int read_text(practice_answers *of, char *text, size_t size)
+static int parse_text(answer_file *of, char *text, size_t size)
 {
     if (memchr(text, '\0', size) != NULL)
         return print_error("%s is no text", of->name);
@@ -155,7 +154,7 @@ static int read_text(practice_answers *of, char *text, size_t size)
         text[length] = '\0';
         if (length > 0 && text[length - 1] == '\r')
             text[length - 1] = '\0';
-        int status = read_line(of, line, text);
+        int status = parse_line(of, line, text);
         if (status != STATUS_CONTINUE)
             return status;
         text += length + !last;
@@ -163,7 +162,7 @@ static int read_text(practice_answers *of, char *text, size_t size)
     return STATUS_CONTINUE;
 }
 
-static int read_file(practice_answers *of, const char *name)
+static int read_file(answer_file *of, const char *name)
 {
     FILE *file = strcmp(name, "-") == 0 ? stdin : fopen(name, "rb");
     char *text = malloc(TEXT_MOST + 1);
@@ -177,12 +176,12 @@ static int read_file(practice_answers *of, const char *name)
         fclose(file);
     int status = failed ? print_error("cannot read %s", name)
                  : !fits ? print_error("%s is too long for a file of answers", name)
-                         : read_text(of, text, size);
+                         : parse_text(of, text, size);
     free(text);
     return status;
 }
 
-int practice_answers_open(const char *name, rodt_unit unit, practice_answers **out)
+int answer_file_open(const char *name, rodt_unit unit, answer_file **out)
 {
     *out = calloc(1, sizeof **out);
     if (*out == NULL)
@@ -192,7 +191,7 @@ int practice_answers_open(const char *name, rodt_unit unit, practice_answers **o
     return read_file(*out, name);
 }
 
-void practice_answers_close(practice_answers *answers)
+void answer_file_close(answer_file *answers)
 {
     if (answers != NULL)
         free(answers->entries);
@@ -202,33 +201,29 @@ void practice_answers_close(practice_answers *answers)
 /* --- Marking ------------------------------------------------------------------------------------------ */
 
 /* The answers for a position of a vehicle; position 0 = the vehicle as a whole. Empty ones if there are none. */
-static entry take(practice_answers *from, const practice *of, bool only, rodt_position position)
+static practice_answers find_answers(answer_file *from, const practice *of, bool only, rodt_position position)
 {
     for (size_t i = 0; i < from->count; i++) {
         entry *at = &from->entries[i];
         bool mine = at->has_seed ? at->seed == of->setting.seed : only;
         if (mine && at->position.axle == position.axle && at->position.side == position.side) {
             at->used = true;
-            return *at;
+            return at->given;
         }
     }
-    return (entry){.used = false};
+    return (practice_answers){0};
 }
 
-static void put_mark(json_writer *json, const practice_answer *answer, practice_mistake mistake, const char *key)
+static void write_marks(json_writer *json, const char *position, practice_question first,
+                        const practice_answers *given)
 {
-    json_pair(json, key,
-              !answer->given ? NULL : mistake == MISTAKE_NONE ? "right" : practice_mistake_word(mistake));
-}
-
-static void put_marks(json_writer *json, const char *position, practice_question first, const practice_answer *answers,
-                      const practice_mistake *mistakes)
-{
-    int count = first == ASK_STROKE ? ASK_END_QUESTIONS : ASK_QUESTIONS - ASK_COUNT;
     json_open(json, '{');
     json_pair(json, "position", position);
-    for (int i = 0; i < count; i++)
-        put_mark(json, &answers[i], mistakes[i], practice_question_word((practice_question)((int)first + i)));
+    for (int i = (int)first; i < practice_group_end(first); i++) {
+        practice_mistake mistake = given->mistakes[i];
+        json_pair(json, practice_question_name((practice_question)i),
+                  !given->answers[i].given ? NULL : mistake == MISTAKE_NONE ? "right" : practice_mistake_name(mistake));
+    }
     json_close(json, '}');
 }
 
@@ -238,42 +233,39 @@ typedef struct marking {
     json_writer *json; /* NULL = for people */
 } marking;
 
-static void show(const marking *to, size_t end, const char *position, practice_question first, const entry *given,
-                 const practice_mistake *mistakes)
+static bool is_all_right(practice_question first, const practice_answers *given)
 {
-    int count = first == ASK_STROKE ? ASK_END_QUESTIONS : ASK_QUESTIONS - ASK_COUNT;
-    bool whole = true;
-    for (int i = 0; i < count; i++) {
-        practice_count_answer(to->score, &given->answers[i], mistakes[i]);
-        whole = whole && given->answers[i].given && mistakes[i] == MISTAKE_NONE;
-    }
-    if (to->json != NULL) {
-        put_marks(to->json, position, first, given->answers, mistakes);
-        return;
-    }
-    printf("%s%s\n", position, whole ? ": all right" : "");
-    if (whole)
-        return;
-    practice_print_marks(to->of, end, first, given->answers, mistakes);
-    if (first == ASK_STROKE)
-        practice_print_truth(to->of, end, stdout);
-    else
-        practice_print_vehicle_truth(to->of, stdout);
+    bool right = true;
+    for (int i = (int)first; i < practice_group_end(first); i++)
+        right = right && given->answers[i].given && given->mistakes[i] == MISTAKE_NONE;
+    return right;
 }
 
-static void mark_all(practice_answers *from, bool only, const marking *to)
+static void mark_group(const marking *to, size_t end, const char *position, practice_question first,
+                       practice_answers *given)
 {
-    practice_mistake mistakes[ASK_END_QUESTIONS];
+    practice_mark(to->of, end, first, given);
+    practice_score_add(to->score, first, given, false);
+    if (to->json != NULL) {
+        write_marks(to->json, position, first, given);
+        return;
+    }
+    bool right = is_all_right(first, given);
+    printf("%s%s\n", position, right ? ": all right" : "");
+    if (!right)
+        practice_print_marks(to->of, end, first, given);
+}
+
+static void mark_all(answer_file *from, bool only, const marking *to)
+{
     char position[RODT_POSITION_TEXT_SIZE];
     for (size_t i = 0; i < to->of->judged.count; i++) {
-        const entry given = take(from, to->of, only, to->of->judged.ends[i].position);
-        practice_position(to->of, i, position);
-        practice_mark_end(to->of, i, given.answers, mistakes);
-        show(to, i, position, ASK_STROKE, &given, mistakes);
+        practice_answers given = find_answers(from, to->of, only, to->of->judged.ends[i].position);
+        practice_format_position(to->of, i, position);
+        mark_group(to, i, position, ASK_STROKE, &given);
     }
-    const entry given = take(from, to->of, only, (rodt_position){0, 0});
-    practice_mark_vehicle(to->of, given.answers, mistakes);
-    show(to, 0, "vehicle", ASK_COUNT, &given, mistakes);
+    practice_answers given = find_answers(from, to->of, only, (rodt_position){0, 0});
+    mark_group(to, 0, "vehicle", ASK_COUNT, &given);
 }
 
 static void put_score(json_writer *json, const practice_score *score)
@@ -287,7 +279,7 @@ static void put_score(json_writer *json, const practice_score *score)
     json_pair(json, "not_answered", word);
 }
 
-int practice_answers_mark(practice_answers *answers, const practice *of, bool only, bool as_json,
+int answer_file_mark(answer_file *answers, const practice *of, bool only, bool as_json,
                           practice_score *score)
 {
     practice_score here = {0};
@@ -311,11 +303,11 @@ int practice_answers_mark(practice_answers *answers, const practice *of, bool on
         mark_all(answers, only, &to);
         putchar('\n');
     }
-    practice_add_score(score, &here);
+    practice_score_merge(score, &here);
     return STATUS_CONTINUE;
 }
 
-int practice_answers_finish(const practice_answers *answers)
+int answer_file_finish(const answer_file *answers)
 {
     for (size_t i = 0; i < answers->count; i++) {
         const entry *at = &answers->entries[i];
@@ -324,7 +316,7 @@ int practice_answers_finish(const practice_answers *answers)
                                "of the sheet?", answers->name, at->line);
         if (!at->used)
             return print_error("%s, line %zu: there is no such wheel end, or it must be said of which seed it is: put "
-                            "\"seed 42\" above it", answers->name, at->line);
+                               "\"seed 42\" above it", answers->name, at->line);
     }
     return STATUS_CONTINUE;
 }

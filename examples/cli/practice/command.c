@@ -35,11 +35,10 @@ static const option_spec options[] = {
     [PRACTICE_KEY] = {"key", "FILE", "write the answer key, in the same way", false},
     [PRACTICE_ANSWERS] = {"answers", "FILE", "mark the answers of a file instead of asking", false},
     [PRACTICE_ASCII] = {"ascii", NULL, "draw the tape with plain ASCII", false},
-    [PRACTICE_DESCRIBE] = {"describe", NULL, "tell in words where the pin stands instead of drawing the tape", false},
+    [PRACTICE_DESCRIBE] = {"describe", NULL, "say in words where the pin is instead of drawing the tape", false},
     [PRACTICE_JSON] = {"json", NULL, "sheet, key and marks as JSON, one object a vehicle and line", false},
 };
 
-/* What is to be done with the vehicles. */
 typedef struct session {
     const command_line *from;
     practice_setting setting; /* of the first vehicle */
@@ -112,7 +111,7 @@ static bool writes(const command_line *from)
     return option_given(from, PRACTICE_SHEET) || option_given(from, PRACTICE_KEY) || option_given(from, PRACTICE_JSON);
 }
 
-static int refuse_pairs(const command_line *from)
+static int check_conflicts(const command_line *from)
 {
     bool paper = option_given(from, PRACTICE_SHEET) || option_given(from, PRACTICE_KEY);
     if (paper && option_given(from, PRACTICE_ANSWERS))
@@ -124,7 +123,7 @@ static int read_options(const command_line *from, const rule_context *law, sessi
 {
     practice_setting *setting = &out->setting;
     *out = (session){.from = from, .count = 1};
-    int status = refuse_pairs(from);
+    int status = check_conflicts(from);
     if (status == STATUS_CONTINUE)
         status = read_words(from, setting);
     if (status == STATUS_CONTINUE)
@@ -146,7 +145,7 @@ static int make(const session *of, unsigned index)
 {
     practice_setting setting = of->setting;
     setting.seed += index;
-    return practice_make(&setting, of->vehicle);
+    return practice_generate(&setting, of->vehicle);
 }
 
 static bool is_page(const char *name)
@@ -166,7 +165,7 @@ static void write_one(const session *of, unsigned index, bool key, bool page, FI
     } else {
         if (index > 0)
             fputc('\f', to);
-        (key ? practice_write_key : practice_write_sheet)(of->vehicle, to);
+        (key ? practice_text_key : practice_text_sheet)(of->vehicle, to);
     }
 }
 
@@ -230,25 +229,25 @@ static int write_files(const session *of)
 
 static int mark_answers(const session *of)
 {
-    practice_answers *answers = NULL;
+    answer_file *answers = NULL;
     practice_score score = {0};
     bool as_json = option_given(of->from, PRACTICE_JSON);
     int status = option_given(of->from, PRACTICE_SEED)
-                     ? practice_answers_open(option_value(of->from, PRACTICE_ANSWERS), of->setting.unit, &answers)
+                     ? answer_file_open(option_value(of->from, PRACTICE_ANSWERS), of->setting.unit, &answers)
                      : print_error("--answers needs the --seed of the sheet");
     for (unsigned i = 0; i < of->count && status == STATUS_CONTINUE; i++) {
         status = make(of, i);
         if (status == STATUS_CONTINUE)
-            status = practice_answers_mark(answers, of->vehicle, of->count == 1, as_json, &score);
+            status = answer_file_mark(answers, of->vehicle, of->count == 1, as_json, &score);
     }
     if (status == STATUS_CONTINUE)
-        status = practice_answers_finish(answers);
-    practice_answers_close(answers);
+        status = answer_file_finish(answers);
+    answer_file_close(answers);
     if (status != STATUS_CONTINUE)
         return status;
     if (!as_json)
-        practice_print_score(&score);
-    return practice_status(&score);
+        practice_score_print(&score);
+    return practice_score_status(&score);
 }
 
 static int ask(const session *of)
@@ -259,15 +258,15 @@ static int ask(const session *of)
     for (unsigned i = 0; i < of->count && stayed && status == STATUS_CONTINUE; i++) {
         status = make(of, i);
         if (status == STATUS_CONTINUE)
-            stayed = practice_ask(of->vehicle, &score);
+            stayed = practice_interview(of->vehicle, &score);
         putchar('\n');
     }
     if (status != STATUS_CONTINUE)
         return status;
-    practice_print_score(&score);
+    practice_score_print(&score);
     if (!stayed)
         puts("Ended early.");
-    return !stayed && score.wrong == 0 ? STATUS_UNDETERMINED : practice_status(&score);
+    return !stayed && score.wrong == 0 ? STATUS_UNDETERMINED : practice_score_status(&score);
 }
 
 static int practise(const command_line *from, const rule_context *law)
@@ -304,7 +303,7 @@ const command_spec practice_command = {
     .summary = "practise on invented vehicles: read the tape, subtract, judge",
     .help = "Shows the wheel ends of an invented vehicle: the marks on the chamber, the conditions, and two "
             "pieces of tape with the pin on them. It asks for the applied stroke, the limit, the verdict and the "
-            "reason, at last for the count of the vehicle, marks the answers exactly and says why. Practice, not "
+            "reason, finally for the count of the vehicle, marks the answers exactly and says why. Practice, not "
             "an inspection.\n"
             "\n"
             "  rodtravel practice\n"
@@ -313,8 +312,8 @@ const command_spec practice_command = {
             "\n"
             "Equal seeds make equal vehicles, with the same options and edition of the tables. A file of answers "
             "has a line for each wheel end: stroke, limit, verdict, reason (number or word); then the vehicle. An"
-            " answer may be left out; \"none\" is one too. Above the lines of each of several vehicles stands its"
-            " seed:\n"
+            " answer may be left out; \"none\" is one too. With several vehicles, the seed of each is"
+            " above its lines:\n"
             "\n"
             "  seed 7\n"
             "  1L: 1 7/16; 1 3/4; in; within-limit\n"

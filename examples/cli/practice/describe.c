@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* What is seen of an invented wheel end, in words, and what it teaches; verdicts and limits are the library's. */
+/* An invented wheel end in words, and its lessons; verdicts and limits are the library's. */
 #include "practice/practice.h"
 #include "ui/compiler.h"
 #include "ui/format.h"
@@ -9,28 +9,28 @@
 #include <stdio.h>
 #include <string.h>
 
-const char *practice_level_word(practice_level level)
+const char *practice_level_name(practice_level level)
 {
     static const char *const words[] = {"basic", "mixed", "hard"};
     return words[level];
 }
 
-const char *practice_build_word(practice_build build)
+const char *practice_build_name(practice_build build)
 {
     static const char *const words[] = {"any", "truck", "bus", "combination"};
     return words[build];
 }
 
-PRINTF_LIKE(2, 3) static void add(char words[PRACTICE_WORDS_SIZE], const char *format, ...)
+PRINTF_LIKE(2, 3) static void add(char words[PRACTICE_TEXT_SIZE], const char *format, ...)
 {
     size_t used = strlen(words);
     va_list arguments;
     va_start(arguments, format);
-    vsnprintf(words + used, PRACTICE_WORDS_SIZE - used, format, arguments);
+    vsnprintf(words + used, PRACTICE_TEXT_SIZE - used, format, arguments);
     va_end(arguments);
 }
 
-const char *practice_length_word(const practice *of, rodt_length length, char word[WORD_SIZE])
+const char *practice_format_length(const practice *of, rodt_length length, char word[WORD_SIZE])
 {
     if (of->setting.unit != RODT_UNIT_MM)
         return format_length(length, word);
@@ -43,13 +43,13 @@ const char *practice_length_word(const practice *of, rodt_length length, char wo
     return word;
 }
 
-void practice_position(const practice *of, size_t end, char word[RODT_POSITION_TEXT_SIZE])
+void practice_format_position(const practice *of, size_t end, char word[RODT_POSITION_TEXT_SIZE])
 {
     snprintf(word, RODT_POSITION_TEXT_SIZE, "-");
     (void)rodt_position_format(of->judged.ends[end].position, word, RODT_POSITION_TEXT_SIZE);
 }
 
-/* --- What is seen ------------------------------------------------------------------------------------- */
+/* --- Marks and conditions ------------------------------------------------------------------------------- */
 
 static const char *housing(rodt_family family)
 {
@@ -61,7 +61,7 @@ static const char *housing(rodt_family family)
     return words[family];
 }
 
-void practice_marks_words(const practice *of, size_t end, char words[PRACTICE_WORDS_SIZE])
+void practice_describe_marks(const practice *of, size_t end, char words[PRACTICE_TEXT_SIZE])
 {
     const practice_end *seen = &of->seen[end];
     const rodt_chamber *chamber = &of->judged.ends[end].reading.chamber;
@@ -77,7 +77,7 @@ void practice_marks_words(const practice *of, size_t end, char words[PRACTICE_WO
         add(words, "; the driver says it is long stroke");
 }
 
-void practice_conditions_words(const practice *of, size_t end, char words[PRACTICE_WORDS_SIZE])
+void practice_describe_conditions(const practice *of, size_t end, char words[PRACTICE_TEXT_SIZE])
 {
     const rodt_reading *reading = &of->judged.ends[end].reading;
     char word[WORD_SIZE];
@@ -92,7 +92,7 @@ void practice_conditions_words(const practice *of, size_t end, char words[PRACTI
     add(words, "; spring brakes %s", reading->spring_brake_applied == RODT_RECORDED_YES ? "APPLIED" : "released");
     add(words, "; drum %s", reading->drum == RODT_DRUM_HOT ? "HOT" : "cold");
     if (rodt_length_given(of->seen[end].hand_pull))
-        add(words, "; pulled by hand the rod moves %s", practice_length_word(of, of->seen[end].hand_pull, word));
+        add(words, "; pulled by hand the rod moves %s", practice_format_length(of, of->seen[end].hand_pull, word));
 }
 
 static bool is_unconfirmed(const practice *of)
@@ -103,27 +103,27 @@ static bool is_unconfirmed(const practice *of)
     return unconfirmed;
 }
 
-void practice_about_words(const practice *of, char words[PRACTICE_WORDS_SIZE])
+void practice_describe_vehicle(const practice *of, char words[PRACTICE_TEXT_SIZE])
 {
     char day[WORD_SIZE];
-    snprintf(words, PRACTICE_WORDS_SIZE,
+    snprintf(words, PRACTICE_TEXT_SIZE,
              "%s with %zu brakes, inspected on %s by the limits of %s%s. Tape in %s. Level %s.",
              of->build == PRACTICE_TRUCK ? "Truck" : of->build == PRACTICE_BUS ? "Bus" : "Combination",
              of->judged.count,
              format_date(of->day, day), rodt_rules_id(of->setting.rules),
              is_unconfirmed(of) ? ", which are unconfirmed" : "",
              of->setting.unit == RODT_UNIT_MM ? "millimetres" : "inches and sixteenths",
-             practice_level_word(of->setting.level));
+             practice_level_name(of->setting.level));
 }
 
-void practice_repeat_words(const practice *of, char words[PRACTICE_WORDS_SIZE])
+void practice_format_command(const practice *of, char words[PRACTICE_TEXT_SIZE])
 {
     const practice_setting *setting = &of->setting;
     char day[WORD_SIZE];
-    snprintf(words, PRACTICE_WORDS_SIZE, "rodtravel practice --seed %" PRIu64 " --level %s", setting->seed,
-             practice_level_word(setting->level));
+    snprintf(words, PRACTICE_TEXT_SIZE, "rodtravel practice --seed %" PRIu64 " --level %s", setting->seed,
+             practice_level_name(setting->level));
     if (setting->build != PRACTICE_ANY)
-        add(words, " --vehicle %s", practice_build_word(setting->build));
+        add(words, " --vehicle %s", practice_build_name(setting->build));
     if (strcmp(rodt_rules_id(setting->rules), RODT_DEFAULT_RULES) != 0)
         add(words, " --rules %s", rodt_rules_id(setting->rules));
     if (rodt_date_given(setting->day))
@@ -132,18 +132,18 @@ void practice_repeat_words(const practice *of, char words[PRACTICE_WORDS_SIZE])
         add(words, " --metric");
 }
 
-void practice_made_words(char words[PRACTICE_WORDS_SIZE])
+void practice_format_version(char words[PRACTICE_TEXT_SIZE])
 {
-    snprintf(words, PRACTICE_WORDS_SIZE, "rodtravel %s, tables of %s", rodt_version(), rodt_tables_edition());
+    snprintf(words, PRACTICE_TEXT_SIZE, "rodtravel %s, tables of %s", rodt_version(), rodt_tables_edition());
 }
 
-void practice_count_words(const practice *of, char words[PRACTICE_WORDS_SIZE])
+void practice_format_count(const practice *of, char words[PRACTICE_TEXT_SIZE])
 {
     char sentence[RODT_SENTENCE_SIZE];
     const rodt_count *count = &of->judged.vehicle.count;
     if (rodt_count_format(count, sentence, sizeof sentence) != RODT_OK)
         sentence[0] = '\0';
-    snprintf(words, PRACTICE_WORDS_SIZE, "%.340s: %s", sentence, rodt_outcome_name(count->outcome));
+    snprintf(words, PRACTICE_TEXT_SIZE, "%.340s: %s", sentence, rodt_outcome_name(count->outcome));
 }
 
 /* --- Reasons ------------------------------------------------------------------------------------------ */
@@ -158,7 +158,7 @@ rodt_reason practice_reason_at(size_t index)
     return index < COUNT_OF(reasons) ? reasons[index] : RODT_REASON_END;
 }
 
-/* What makes a verdict, of the reasons that can stand beside it. */
+/* The verdict that a reason leads to by itself. */
 static rodt_verdict verdict_by(rodt_reason reason, const rodt_finding *finding)
 {
     if (reason == RODT_REASON_WITHIN_LIMIT)
@@ -170,7 +170,7 @@ static rodt_verdict verdict_by(rodt_reason reason, const rodt_finding *finding)
     return reason == RODT_REASON_NO_MOVEMENT ? RODT_INOPERATIVE : RODT_UNDETERMINED;
 }
 
-bool practice_decides(const rodt_finding *finding, rodt_reason reason)
+bool practice_is_deciding(const rodt_finding *finding, rodt_reason reason)
 {
     bool listed = false;
     for (size_t i = 0; practice_reason_at(i) != RODT_REASON_END; i++)
@@ -178,10 +178,10 @@ bool practice_decides(const rodt_finding *finding, rodt_reason reason)
     return listed && rodt_finding_has(finding, reason) && verdict_by(reason, finding) == finding->verdict;
 }
 
-rodt_reason practice_deciding(const rodt_finding *finding)
+rodt_reason practice_deciding_reason(const rodt_finding *finding)
 {
     for (size_t i = 0; practice_reason_at(i) != RODT_REASON_END; i++) {
-        if (practice_decides(finding, practice_reason_at(i)))
+        if (practice_is_deciding(finding, practice_reason_at(i)))
             return practice_reason_at(i);
     }
     return RODT_REASON_END;
@@ -210,7 +210,7 @@ static bool find_limit(const practice *of, const rodt_chamber *chamber, rodt_dat
     bool found = rodt_rules_find_limit(of->setting.rules, chamber, day, &answer) == RODT_OK &&
                  rodt_length_given(answer.limit);
     if (found)
-        practice_length_word(of, answer.limit, word);
+        practice_format_length(of, answer.limit, word);
     return found;
 }
 
@@ -218,7 +218,7 @@ static void teach_marks(const practice *of, size_t end, vehicle_line line, void 
 {
     const rodt_chamber *chamber = &of->judged.ends[end].reading.chamber;
     const practice_end *seen = &of->seen[end];
-    char text[PRACTICE_WORDS_SIZE];
+    char text[PRACTICE_TEXT_SIZE];
     if (chamber->spring_size[0] != '\0' && strcmp(chamber->spring_size, chamber->size) != 0) {
         snprintf(text, sizeof text, "\"%s\" is a type %s: the first number is the service chamber, the second the "
                  "spring brake", seen->stamp, chamber->size);
@@ -239,8 +239,8 @@ static void teach_limit(const practice *of, size_t end, vehicle_line line, void 
 {
     const rodt_finding *finding = &of->judged.findings[end];
     rodt_chamber other = of->judged.ends[end].reading.chamber;
-    char text[PRACTICE_WORDS_SIZE], here[WORD_SIZE] = "-", there[WORD_SIZE] = "-";
-    const char *judged = practice_length_word(of, finding->limit, here);
+    char text[PRACTICE_TEXT_SIZE], here[WORD_SIZE] = "-", there[WORD_SIZE] = "-";
+    const char *judged = practice_format_length(of, finding->limit, here);
     if (find_limit(of, &other, (rodt_date){0, 0, 0}, there) && strcmp(judged, there) != 0) {
         snprintf(text, sizeof text, "the limit of this chamber is %s today; on the day of this sheet it was %s", there,
                  judged);

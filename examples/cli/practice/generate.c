@@ -9,7 +9,168 @@
 #include <stdio.h>
 #include <string.h>
 
-/* What is being made. */
+typedef enum axle_role { ROLE_STEER, ROLE_DRIVE, ROLE_TRAILER, ROLES } axle_role;
+
+/* The chambers of an axle. */
+typedef struct axle_kind {
+    rodt_chamber chamber; /* as the marks are to be read */
+    rodt_length rated;    /* rated stroke that is marked on some housings of the kind; not given = unknown */
+    bool shows_rated;     /* its limit depends on that mark, so it is there */
+    bool is_long;
+} axle_kind;
+
+/* Rated strokes are those of a mark that may be on the housing, in quarter inches; 0 = the published one of the
+ * standard stroke class, if the library knows it. Common practice, no source. */
+static const struct {
+    char size[RODT_SIZE_TEXT_SIZE];
+    rodt_family family;
+    practice_level level; /* from which it is drawn */
+    bool is_long;
+    bool shows_rated; /* the sign that tells it from its shorter namesake */
+    unsigned char rated_quarters;
+    unsigned char weights[ROLES];
+} kinds[] = {
+    {"16", RODT_FAMILY_CLAMP, PRACTICE_BASIC, false, false, 0, {20, 0, 0}},
+    {"20", RODT_FAMILY_CLAMP, PRACTICE_BASIC, false, false, 0, {40, 0, 0}},
+    {"24", RODT_FAMILY_CLAMP, PRACTICE_BASIC, false, false, 0, {15, 10, 8}},
+    {"30", RODT_FAMILY_CLAMP, PRACTICE_BASIC, false, false, 0, {0, 50, 50}},
+    {"12", RODT_FAMILY_CLAMP, PRACTICE_MIXED, false, false, 0, {6, 0, 0}},
+    {"36", RODT_FAMILY_CLAMP, PRACTICE_MIXED, false, false, 0, {0, 4, 8}},
+    {"16", RODT_FAMILY_CLAMP, PRACTICE_BASIC, true, false, 10, {6, 0, 0}},
+    {"20", RODT_FAMILY_CLAMP, PRACTICE_BASIC, true, false, 10, {14, 0, 0}},
+    {"24", RODT_FAMILY_CLAMP, PRACTICE_BASIC, true, false, 10, {8, 8, 6}},
+    {"30", RODT_FAMILY_CLAMP, PRACTICE_BASIC, true, false, 12, {0, 24, 24}},
+    {"20", RODT_FAMILY_CLAMP, PRACTICE_MIXED, true, true, 12, {6, 0, 0}},
+    {"24", RODT_FAMILY_CLAMP, PRACTICE_MIXED, true, true, 12, {4, 8, 12}},
+    {"A", RODT_FAMILY_BOLT, PRACTICE_HARD, false, false, 0, {6, 0, 0}},
+    {"C", RODT_FAMILY_BOLT, PRACTICE_HARD, false, false, 0, {0, 6, 6}},
+    {"30", RODT_FAMILY_ROTOCHAMBER, PRACTICE_HARD, false, false, 0, {0, 6, 4}},
+    {"30", RODT_FAMILY_DD3, PRACTICE_HARD, false, false, 0, {0, 6, 0}},
+};
+
+/* --- Chambers of an axle ------------------------------------------------------------------------------ */
+
+static rodt_length published_rated(const rodt_chamber *chamber)
+{
+    for (size_t i = 0; i < rodt_chamber_row_count(); i++) {
+        const rodt_chamber_row *row = rodt_chamber_row_at(i);
+        if (row->family == chamber->family && strcmp(row->size, chamber->size) == 0)
+            return row->standard_rated_stroke;
+    }
+    return (rodt_length){0, 0};
+}
+
+/* A rule set without rows of limits judges by the marked rated stroke alone. */
+static bool judges_by_rated(const practice *of) { return rodt_rules_limit_count(of->setting.rules) == 0; }
+
+static void fill_axle(const practice *of, size_t kind, axle_kind *out)
+{
+    *out = (axle_kind){.is_long = kinds[kind].is_long};
+    rodt_chamber *chamber = &out->chamber;
+    chamber->family = kinds[kind].family;
+    snprintf(chamber->size, sizeof chamber->size, "%s", kinds[kind].size);
+    chamber->stroke_class = kinds[kind].is_long ? RODT_CLASS_LONG : RODT_CLASS_UNKNOWN;
+    out->rated = published_rated(chamber);
+    if (kinds[kind].rated_quarters > 0)
+        (void)rodt_length_from_inches(kinds[kind].rated_quarters, 4, &out->rated);
+    out->shows_rated = kinds[kind].shows_rated || judges_by_rated(of);
+    if (out->shows_rated)
+        chamber->rated_stroke = out->rated;
+}
+
+/* No limit depends on the spring brake's size, but a person may take it for the chamber's. */
+static void draw_spring(practice_random *random, const practice *of, axle_role role, rodt_chamber *chamber)
+{
+    bool may = role != ROLE_STEER && chamber->family == RODT_FAMILY_CLAMP && strcmp(chamber->size, "36") != 0;
+    if (!may || practice_below(random, 5) < 2)
+        return;
+    bool other = practice_below(random, 2) == 0;
+    if (strcmp(chamber->size, "24") == 0)
+        snprintf(chamber->spring_size, sizeof chamber->spring_size, "%s", other ? "30" : "24");
+    else
+        snprintf(chamber->spring_size, sizeof chamber->spring_size, "%s",
+                 other && of->setting.level == PRACTICE_HARD ? "36" : "30");
+}
+
+/* Draws chambers that have a limit; `size` "" = any. False: the rule set has none for this role. */
+static bool draw_axle(practice_random *random, const practice *of, axle_role role, const char *size, axle_kind *out)
+{
+    unsigned char weights[COUNT_OF(kinds)];
+    unsigned sum = 0;
+    for (size_t i = 0; i < COUNT_OF(kinds); i++) {
+        rodt_limit_answer answer;
+        axle_kind axle;
+        fill_axle(of, i, &axle);
+        bool wanted = size[0] == '\0' ? kinds[i].level <= of->setting.level
+                                      : strcmp(size, kinds[i].size) == 0 && !axle.is_long;
+        bool fits = wanted && (!axle.shows_rated || rodt_length_given(axle.rated)) &&
+                    rodt_rules_find_limit(of->setting.rules, &axle.chamber, of->day, &answer) == RODT_OK &&
+                    rodt_length_given(answer.limit) && !answer.conflicting_marks;
+        weights[i] = fits ? kinds[i].weights[role] : 0;
+        sum += weights[i];
+    }
+    if (sum == 0)
+        return false;
+    fill_axle(of, practice_pick(random, weights, COUNT_OF(kinds)), out);
+    draw_spring(random, of, role, &out->chamber);
+    return true;
+}
+
+/* --- Marks ------------------------------------------------------------------------------------------- */
+
+static void write_stamp(practice_random *random, const rodt_chamber *chamber, bool letters, practice_end *seen)
+{
+    const char *size = chamber->size, *spring = chamber->spring_size;
+    unsigned form = practice_below(random, 3);
+    if (spring[0] != '\0')
+        snprintf(seen->stamp, sizeof seen->stamp, form == 0 ? "%s%s%s" : "%s/%s%s", size, spring, letters ? " LS" : "");
+    else if (chamber->family != RODT_FAMILY_CLAMP)
+        snprintf(seen->stamp, sizeof seen->stamp, "%s", size);
+    else
+        snprintf(seen->stamp, sizeof seen->stamp, "%s%s%s", form == 0 ? "TYPE " : form == 1 ? "T" : "", size,
+                 !letters ? "" : form == 2 ? "L" : " LS");
+}
+
+/* A long-stroke chamber shows one of its signs at least. */
+static void draw_signs(practice_random *random, bool is_long, bool *letters, practice_end *seen)
+{
+    static const unsigned char signs[] = {1, 2, 4, 3, 5, 6, 7}; /* letters, square ports, trapezoid tag, as bits */
+    unsigned shown = is_long ? signs[practice_below(random, COUNT_OF(signs))] : 0;
+    *letters = (shown & 1u) != 0;
+    seen->port = (shown & 2u) != 0 ? RODT_PORT_SQUARE : RODT_PORT_ROUND;
+    seen->tag = (shown & 4u) != 0 ? RODT_TAG_TRAPEZOID : RODT_TAG_NONE;
+}
+
+/* The way back, by the library's own readers: what the marks say is what is judged. */
+static void read_marks(const axle_kind *axle, const practice_end *seen, bool rated, rodt_chamber *chamber)
+{
+    *chamber = (rodt_chamber){.family = axle->chamber.family};
+    if (axle->chamber.family == RODT_FAMILY_CLAMP)
+        (void)rodt_chamber_parse(seen->stamp, chamber, NULL);
+    else
+        snprintf(chamber->size, sizeof chamber->size, "%s", axle->chamber.size);
+    chamber->family = axle->chamber.family;
+    if (seen->port == RODT_PORT_SQUARE || seen->tag == RODT_TAG_TRAPEZOID)
+        (void)rodt_chamber_add_class(chamber, RODT_CLASS_LONG);
+    if (rated)
+        chamber->rated_stroke = axle->rated;
+}
+
+/* Draws the marks of one of them, and reads them again as a person must: stamp, ports, tag, rated stroke. */
+static void draw_marks(practice_random *random, const practice *of, const axle_kind *axle, practice_end *seen,
+                       rodt_chamber *chamber)
+{
+    bool letters = false;
+    if (axle->chamber.family == RODT_FAMILY_CLAMP)
+        draw_signs(random, axle->is_long, &letters, seen);
+    write_stamp(random, &axle->chamber, letters, seen);
+    unsigned marked = practice_below(random, 10);
+    bool may = rodt_length_given(axle->rated) && of->setting.level != PRACTICE_BASIC;
+    read_marks(axle, seen, axle->shows_rated || (may && marked < 3), chamber);
+}
+
+/* --- The vehicle being made --------------------------------------------------------------------------- */
+
 typedef struct maker {
     practice_random random;
     practice *of;
@@ -23,7 +184,7 @@ typedef struct maker {
 
 /* Of one axle: what its ends have in common. */
 typedef struct axle_plan {
-    practice_axle axle;
+    axle_kind axle;
     axle_role role;
     int released; /* sixteenths of an inch */
     int slack;    /* by how much an ordinary stroke is below the limit */
@@ -121,8 +282,8 @@ static practice_trap draw_trap(maker *make)
     return (practice_trap)practice_pick(&make->random, weights[make->of->setting.level], TRAP_COUNT);
 }
 
-/* What the wheel end cannot have is turned into its nearest kin. */
-static practice_trap fit_trap(const maker *make, const axle_plan *plan, const practice_end *seen,
+/* A trap that the wheel end cannot have becomes the nearest one that it can. */
+static practice_trap possible_trap(const maker *make, const axle_plan *plan, const practice_end *seen,
                               const rodt_chamber *chamber, rodt_length long_limit)
 {
     bool dated = make->dated_size[0] != '\0' && plan->axle.chamber.family == RODT_FAMILY_CLAMP &&
@@ -142,19 +303,19 @@ static practice_trap fit_trap(const maker *make, const axle_plan *plan, const pr
 }
 
 /* The limit as ticks, and the end of the rod's travel where it is known; 0 = not known. */
-typedef struct reach {
+typedef struct stroke_range {
     int limit;
     int rated;
     int other; /* of TRAP_HEARSAY and TRAP_DAY: the other limit */
-} reach;
+} stroke_range;
 
-static int over_by(maker *make, const reach *of, int least, int most)
+static int over_by(maker *make, const stroke_range *of, int least, int most)
 {
     int stroke = of->limit + practice_between(&make->random, ticks_of(make->of, least), ticks_of(make->of, most));
     return of->rated > of->limit && stroke > of->rated ? of->rated : stroke;
 }
 
-static int ordinary(maker *make, const reach *of, int slack)
+static int ordinary(maker *make, const stroke_range *of, int slack)
 {
     int below = ticks_of(make->of, slack + practice_between(&make->random, -2, 2));
     int least = ticks_of(make->of, 6);
@@ -162,7 +323,7 @@ static int ordinary(maker *make, const reach *of, int slack)
     return stroke < least ? least : stroke;
 }
 
-static int draw_stroke(maker *make, practice_trap trap, const reach *of, int slack)
+static int draw_stroke(maker *make, practice_trap trap, const stroke_range *of, int slack)
 {
     practice_random *random = &make->random;
     int least = of->limit < of->other ? of->limit : of->other, most = of->limit + of->other - least;
@@ -246,15 +407,15 @@ static bool make_end(maker *make, const axle_plan *plan, size_t index, rodt_side
     practice_end *seen = &of->seen[index];
     rodt_wheel_end *end = &of->judged.ends[index];
     rodt_limit_answer answer;
-    practice_draw_marks(&make->random, of, &plan->axle, seen, &end->reading.chamber);
+    draw_marks(&make->random, of, &plan->axle, seen, &end->reading.chamber);
     if (rodt_rules_find_limit(of->setting.rules, &end->reading.chamber, of->day, &answer) != RODT_OK ||
         !rodt_length_given(answer.limit))
         return false;
     rodt_length long_limit = limit_if_long(make, &end->reading.chamber);
     seen->trap = draw_trap(make);
-    seen->trap = fit_trap(make, plan, seen, &end->reading.chamber, long_limit);
+    seen->trap = possible_trap(make, plan, seen, &end->reading.chamber, long_limit);
     seen->hearsay = seen->trap == TRAP_HEARSAY;
-    reach ticks = {whole_ticks(of, answer.limit), whole_ticks(of, plan->axle.rated), 0};
+    stroke_range ticks = {whole_ticks(of, answer.limit), whole_ticks(of, plan->axle.rated), 0};
     bool is_late = rodt_length_compare(answer.limit, make->dated_limit) > 0;
     ticks.other = whole_ticks(of, seen->hearsay ? long_limit : make->dated_limit);
     if (seen->trap == TRAP_DAY && !is_late)
@@ -270,20 +431,20 @@ static bool make_end(maker *make, const axle_plan *plan, size_t index, rodt_side
 
 /* --- Axles -------------------------------------------------------------------------------------------- */
 
-/* The second end is alike, but for the axle that somebody mended with what was at hand. */
+/* The second end is alike, except on an axle that somebody repaired with whatever was at hand. */
 static bool make_axle(maker *make, axle_role role, const char *size, size_t index)
 {
     static const unsigned odds[PRACTICE_LEVELS] = {0, 40, 15};
     unsigned one_in = odds[make->of->setting.level];
     axle_plan plan = {.role = role};
-    if (!practice_draw_axle(&make->random, make->of, role, size, &plan.axle))
+    if (!draw_axle(&make->random, make->of, role, size, &plan.axle))
         return false;
     plan.released = practice_between(&make->random, 26, 42);
     plan.slack = practice_between(&make->random, 4, 9);
     if (!make_end(make, &plan, index, RODT_SIDE_LEFT))
         return false;
     if (one_in > 0 && practice_below(&make->random, one_in) == 0 &&
-        !practice_draw_axle(&make->random, make->of, role, "", &plan.axle))
+        !draw_axle(&make->random, make->of, role, "", &plan.axle))
         return false;
     return make_end(make, &plan, index + 1, RODT_SIDE_RIGHT);
 }
@@ -328,7 +489,7 @@ static bool make_axles(maker *make)
     return true;
 }
 
-int practice_make(const practice_setting *setting, practice *out)
+int practice_generate(const practice_setting *setting, practice *out)
 {
     maker make = {.random = {setting->seed}, .of = out};
     memset(out, 0, sizeof *out);

@@ -56,18 +56,58 @@ void practice_html_end(FILE *to) { fputs("</main>\n</body>\n</html>\n", to); }
 
 static void put_head(const practice *of, const char *title, FILE *to)
 {
-    char words[PRACTICE_WORDS_SIZE];
+    char words[PRACTICE_TEXT_SIZE];
     markup_put(to, "<section class=\"vehicle\">\n<h1><span>%</span>", title);
     fprintf(to, "<span>seed %" PRIu64 "</span></h1>\n", of->setting.seed);
-    practice_about_words(of, words);
+    practice_describe_vehicle(of, words);
     markup_put(to, "<p>%</p>\n", words);
 }
 
 static void put_made(FILE *to)
 {
-    char words[PRACTICE_WORDS_SIZE];
-    practice_made_words(words);
+    char words[PRACTICE_TEXT_SIZE];
+    practice_format_version(words);
     markup_put(to, "<p class=\"small\">% Made by %.</p>\n", PRACTICE_CAUTION, words);
+}
+
+/* --- The tape, drawn ---------------------------------------------------------------------------------- */
+
+/* The same piece and ticks as in text, in pixels. It has a label and no title, which would show the answer under the
+ * mouse. */
+#define LEFT 20
+#define STEP 10 /* pixels a tick */
+#define WIDTH 360
+#define MARGIN 18 /* half of a number of three digits */
+#define EDGE 13
+#define BOTTOM 53
+
+static void put_ticks(FILE *to, const practice_window *window, rodt_unit unit)
+{
+    static const int reaches[] = {0, 7, 11, 15, 19, 24};
+    fputs("<path class=\"tick\" d=\"", to);
+    for (int i = 0; i <= window->ticks; i++)
+        fprintf(to, "M%d %dv%d", LEFT + STEP * i, EDGE, reaches[practice_tick_height(window->first + i, unit)]);
+    fputs("\"/>", to);
+    for (int i = 0; i <= window->ticks; i++) {
+        if (practice_tick_height(window->first + i, unit) == 5)
+            fprintf(to, "<text x=\"%d\" y=\"%d\">%d</text>", LEFT + STEP * i, BOTTOM - 3,
+                    (window->first + i) / window->whole * window->number);
+    }
+}
+
+static void put_drawing(FILE *to, const char *name, rodt_length at, rodt_unit unit)
+{
+    char words[TAPE_TEXT_SIZE];
+    practice_window window = practice_window_of(at, unit);
+    int end = LEFT + STEP * window.ticks;
+    practice_tape_describe(at, unit, words);
+    fprintf(to, "<svg class=\"tape\" viewBox=\"0 0 %d %d\" role=\"img\" ", WIDTH, BOTTOM + 2);
+    markup_put(to, "aria-label=\"%: %\">\n", name, words);
+    fprintf(to, "<rect x=\"%d\" y=\"%d\" width=\"%d\" height=\"%d\"/>", LEFT - MARGIN, EDGE, end - LEFT + 2 * MARGIN,
+            BOTTOM - EDGE);
+    put_ticks(to, &window, unit);
+    fprintf(to, "<path class=\"pin\" d=\"M%d %dl-5-11h10z\"/></svg>\n",
+            LEFT + STEP * (window.pointer - window.first), EDGE);
 }
 
 /* --- Sheet -------------------------------------------------------------------------------------------- */
@@ -85,13 +125,13 @@ static void put_lists(FILE *to)
 
 static void put_tape(const practice *of, const char *name, rodt_length at, FILE *to)
 {
-    char words[TAPE_WORDS_SIZE];
+    char words[TAPE_TEXT_SIZE];
     practice_tape_describe(at, of->setting.unit, words);
     markup_put(to, "<p class=\"name\">%</p>\n", name);
     if (of->setting.described)
         markup_put(to, "<p>%</p>\n", words);
     else
-        practice_write_svg(to, name, at, of->setting.unit);
+        put_drawing(to, name, at, of->setting.unit);
 }
 
 /* A mixed fraction is never torn apart at the end of a line: "2 1/2" would be read as 1/2. */
@@ -99,7 +139,7 @@ static void put_words(FILE *to, const char *text)
 {
     fputs("<p>", to);
     while (*text != '\0') {
-        char part[PRACTICE_WORDS_SIZE];
+        char part[PRACTICE_TEXT_SIZE];
         size_t size = strcspn(text, " "), next = size + (text[size] == ' ');
         bool holds = size > 0 && text[size] == ' ' && strchr("0123456789", text[size - 1]) != NULL;
         snprintf(part, sizeof part, "%.*s", (int)(holds ? size : next), text);
@@ -112,13 +152,13 @@ static void put_words(FILE *to, const char *text)
 
 static void put_end(const practice *of, size_t end, FILE *to)
 {
-    char position[RODT_POSITION_TEXT_SIZE], words[PRACTICE_WORDS_SIZE];
+    char position[RODT_POSITION_TEXT_SIZE], words[PRACTICE_TEXT_SIZE];
     const rodt_reading *reading = &of->judged.ends[end].reading;
-    practice_position(of, end, position);
-    practice_marks_words(of, end, words);
+    practice_format_position(of, end, position);
+    practice_describe_marks(of, end, words);
     markup_put(to, "<article class=\"end\">\n<h2>%</h2>\n", position);
     put_words(to, words);
-    practice_conditions_words(of, end, words);
+    practice_describe_conditions(of, end, words);
     put_words(to, words);
     put_tape(of, "Released", reading->released, to);
     put_tape(of, "Applied", reading->applied, to);
@@ -152,14 +192,14 @@ static void put_row(const practice *of, size_t end, FILE *to)
     char position[RODT_POSITION_TEXT_SIZE], chamber[RODT_CHAMBER_TEXT_SIZE], released[WORD_SIZE], applied[WORD_SIZE];
     char stroke[WORD_SIZE], limit[WORD_SIZE];
     bool given = rodt_length_given(finding->applied_stroke);
-    practice_position(of, end, position);
+    practice_format_position(of, end, position);
     markup_put(to, "<tr><th scope=\"row\">%</th><td>%</td><td>%</td><td>%</td>", position,
-               format_chamber(&finding->chamber, chamber), practice_length_word(of, finding->released, released),
-               practice_length_word(of, finding->applied, applied));
+               format_chamber(&finding->chamber, chamber), practice_format_length(of, finding->released, released),
+               practice_format_length(of, finding->applied, applied));
     markup_put(to, "<td><strong>%</strong></td><td>%</td><td>%</td><td>%</td></tr>\n",
-               given ? practice_length_word(of, finding->applied_stroke, stroke) : "none",
-               practice_length_word(of, finding->limit, limit), rodt_verdict_name(finding->verdict),
-               rodt_reason_code(practice_deciding(finding)));
+               given ? practice_format_length(of, finding->applied_stroke, stroke) : "none",
+               practice_format_length(of, finding->limit, limit), rodt_verdict_name(finding->verdict),
+               rodt_reason_code(practice_deciding_reason(finding)));
 }
 
 static void put_item(void *context, const char *label, const char *text)
@@ -182,7 +222,7 @@ static void put_axle(void *context, const char *label, const char *text)
 static void put_why(const practice *of, size_t end, FILE *to)
 {
     char position[RODT_POSITION_TEXT_SIZE];
-    practice_position(of, end, position);
+    practice_format_position(of, end, position);
     markup_put(to, "<div class=\"keep\">\n<h2>%</h2>\n<ul>\n", position);
     practice_each_reason(of, end, put_item, to);
     practice_each_lesson(of, end, put_item, to);
@@ -191,9 +231,9 @@ static void put_why(const practice *of, size_t end, FILE *to)
 
 static void put_whole(const practice *of, FILE *to)
 {
-    char words[PRACTICE_WORDS_SIZE];
+    char words[PRACTICE_TEXT_SIZE];
     paint_kind paint;
-    practice_count_words(of, words);
+    practice_format_count(of, words);
     markup_put(to, "<div class=\"whole\">\n<h2>Vehicle</h2>\n<p>%</p>\n<p><strong>%</strong></p>\n<ul>\n", words,
                vehicle_headline(&of->judged, &paint));
     vehicle_each_axle(&of->judged, put_axle, to);
@@ -204,9 +244,9 @@ static void put_whole(const practice *of, FILE *to)
 
 void practice_html_key(const practice *of, FILE *to)
 {
-    char words[PRACTICE_WORDS_SIZE];
+    char words[PRACTICE_TEXT_SIZE];
     put_head(of, "Brake stroke practice, key", to);
-    practice_repeat_words(of, words);
+    practice_format_command(of, words);
     markup_put(to, "<p class=\"small\">Again with: <code>%</code></p>\n", words);
     fputs("<section class=\"scroll\" aria-label=\"Answers\" tabindex=\"0\">\n<table>\n<thead><tr><th "
           "scope=\"col\">Place"

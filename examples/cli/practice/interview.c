@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* The questions at a terminal: one wheel end after the other, marked at once; leaving early keeps the score. */
 #include "practice/practice.h"
-#include "ui/format.h"
 #include "ui/message.h"
 #include "ui/utf8.h"
 #include "ui/wrap.h"
@@ -12,77 +11,7 @@
 #include <string.h>
 #include <unistd.h>
 
-#define INDENT 16
-#define LINE_MOST ((size_t)200) /* no answer is nearly as long */
-
-/* --- Marks shown -------------------------------------------------------------------------------------- */
-
-static void write_given(const practice *of, practice_question question, const practice_answer *answer,
-                        char text[PRACTICE_WORDS_SIZE])
-{
-    char word[WORD_SIZE] = "none";
-    switch (question) {
-    case ASK_STROKE:
-    case ASK_LIMIT:
-        snprintf(text, PRACTICE_WORDS_SIZE, "%s%s", answer->negative ? "-" : "",
-                 answer->none ? word : practice_length_word(of, answer->length, word));
-        break;
-    case ASK_VERDICT: snprintf(text, PRACTICE_WORDS_SIZE, "%s", rodt_verdict_name((rodt_verdict)answer->word)); break;
-    case ASK_REASON: snprintf(text, PRACTICE_WORDS_SIZE, "%s", rodt_reason_code((rodt_reason)answer->word)); break;
-    case ASK_COUNT:
-        if (answer->is_percent)
-            (void)rodt_length_format_decimal(answer->length, RODT_UNIT_INCH, answer->digits, RODT_ROUND_HALF_EVEN, word,
-                                            sizeof word);
-        snprintf(text, PRACTICE_WORDS_SIZE, "%s%s", answer->is_percent ? word : format_length(answer->length, word),
-                 answer->is_percent ? " %" : "");
-        break;
-    case ASK_OUTCOME: snprintf(text, PRACTICE_WORDS_SIZE, "%s", rodt_outcome_name((rodt_outcome)answer->word)); break;
-    case ASK_QUESTIONS: text[0] = '\0';
-    }
-}
-
-static practice_answer truth_of(const practice *of, size_t end, practice_question question)
-{
-    const rodt_count *count = &of->judged.vehicle.count;
-    const rodt_finding *finding = &of->judged.findings[end];
-    practice_answer out = {.given = true};
-    switch (question) {
-    case ASK_STROKE: out.length = finding->applied_stroke; break;
-    case ASK_LIMIT: out.length = finding->limit; break;
-    case ASK_VERDICT: out.word = (int)finding->verdict; break;
-    case ASK_REASON: out.word = (int)practice_deciding(finding); break;
-    case ASK_COUNT: out.length = (rodt_length){count->defective.num, count->defective.den}; break;
-    case ASK_OUTCOME: out.word = (int)count->outcome; break;
-    case ASK_QUESTIONS: break;
-    }
-    out.none = question <= ASK_LIMIT && !rodt_length_given(out.length);
-    return out;
-}
-
-static void print_mark(const practice *of, size_t end, practice_question question, const practice_answer *answer,
-                       practice_mistake mistake)
-{
-    char label[40], given[PRACTICE_WORDS_SIZE], right[PRACTICE_WORDS_SIZE], text[3 * PRACTICE_WORDS_SIZE];
-    const practice_answer truth = truth_of(of, end, question);
-    write_given(of, question, answer, given);
-    write_given(of, question, &truth, right);
-    snprintf(label, sizeof label, "      %s", practice_question_word(question));
-    if (!answer->given)
-        snprintf(text, sizeof text, "not answered: %s", right);
-    else if (mistake == MISTAKE_NONE)
-        snprintf(text, sizeof text, "right: %s", given);
-    else
-        snprintf(text, sizeof text, "WRONG: %s; right is %s; %s", given, right, practice_mistake_sentence(mistake));
-    print_wrapped(stdout, label, INDENT, text);
-}
-
-void practice_print_marks(const practice *of, size_t end, practice_question first, const practice_answer *answers,
-                          const practice_mistake *mistakes)
-{
-    int count = first == ASK_STROKE ? ASK_END_QUESTIONS : ASK_QUESTIONS - ASK_COUNT;
-    for (int i = 0; i < count; i++)
-        print_mark(of, end, (practice_question)((int)first + i), &answers[i], mistakes[i]);
-}
+#define LINE_MAX_SIZE ((size_t)200) /* no answer is nearly as long */
 
 /* --- Asking ------------------------------------------------------------------------------------------- */
 
@@ -105,17 +34,17 @@ static void show_answer(const char *line)
 }
 
 /* One line without its end, cut where no answer goes on. False: there is no more. */
-static bool get_line(char line[LINE_MOST + 2], size_t *size)
+static bool get_line(char line[LINE_MAX_SIZE + 2], size_t *size)
 {
-    int sign = EOF;
+    int c = EOF;
     *size = 0;
-    while (interrupted == 0 && (sign = getchar()) != EOF && sign != '\n') {
-        if (*size <= LINE_MOST)
-            line[(*size)++] = (char)sign;
+    while (interrupted == 0 && (c = getchar()) != EOF && c != '\n') {
+        if (*size <= LINE_MAX_SIZE)
+            line[(*size)++] = (char)c;
     }
     line[*size] = '\0';
     show_answer(line);
-    return interrupted == 0 && (sign != EOF || *size > 0);
+    return interrupted == 0 && (c != EOF || *size > 0);
 }
 
 static const char *question_words(practice_question question)
@@ -132,14 +61,14 @@ static void prompt(const practice *of, practice_question question)
     else if (question == ASK_OUTCOME)
         fputs("By the roadside criterion (out, below, ambiguous, open)? ", stdout);
     else
-        printf("      %s? ", practice_question_word(question));
+        printf("      %s? ", practice_question_name(question));
     fflush(stdout);
 }
 
 /* Asks until it can be read. False: the person has left. */
 static bool ask(const practice *of, practice_question question, practice_answer *out)
 {
-    char line[LINE_MOST + 2];
+    char line[LINE_MAX_SIZE + 2];
     size_t size;
     rodt_error error = {.status = RODT_OK};
     *out = (practice_answer){.given = false};
@@ -151,74 +80,43 @@ static bool ask(const practice *of, practice_question question, practice_answer 
             practice_print_lists(stdout);
             continue;
         }
-        if (size > LINE_MOST) {
+        if (size > LINE_MAX_SIZE) {
             print_error("an answer is one short line");
             continue;
         }
-        rodt_status status = practice_read(question, line, size, of->setting.unit, out, &error);
+        rodt_status status = practice_parse(question, line, size, of->setting.unit, out, &error);
         if (status == RODT_OK || status == RODT_E_EMPTY)
             return true;
         print_text_error(question_words(question), line, &error);
     }
 }
 
-/* True: every question was put. */
-static bool ask_some(const practice *of, practice_question first, size_t count, practice_answer *answers)
+/* Asks the questions of a group and marks them. False: the person has left. */
+static bool ask_group(const practice *of, size_t end, practice_question first, practice_score *score)
 {
-    for (size_t i = 0; i < count; i++)
-        answers[i] = (practice_answer){.given = false};
-    for (size_t i = 0; i < count; i++) {
-        if (!ask(of, (practice_question)((size_t)first + i), &answers[i]))
-            return false;
-    }
-    return true;
-}
-
-static bool ask_end(const practice *of, size_t end, practice_score *score)
-{
-    practice_answer answers[ASK_END_QUESTIONS];
-    practice_mistake mistakes[ASK_END_QUESTIONS];
+    practice_answers answers = {0};
+    bool stayed = true;
     fputc('\n', stdout);
-    practice_print_end(of, end, stdout);
-    bool stayed = ask_some(of, ASK_STROKE, ASK_END_QUESTIONS, answers);
-    practice_mark_end(of, end, answers, mistakes);
-    for (size_t i = 0; i < ASK_END_QUESTIONS; i++) {
-        if (stayed || answers[i].given)
-            practice_count_answer(score, &answers[i], mistakes[i]);
-    }
-    if (!stayed && !answers[0].given)
+    if (first == ASK_STROKE)
+        practice_print_end(of, end, stdout);
+    for (int i = (int)first; stayed && i < practice_group_end(first); i++)
+        stayed = ask(of, (practice_question)i, &answers.answers[i]);
+    practice_mark(of, end, first, &answers);
+    practice_score_add(score, first, &answers, !stayed);
+    if (!stayed && !answers.answers[first].given)
         return false;
-    fputs(stayed ? "" : "\n", stdout);
-    practice_print_marks(of, end, ASK_STROKE, answers, mistakes);
-    practice_print_truth(of, end, stdout);
-    return stayed;
-}
-
-static bool ask_vehicle(const practice *of, practice_score *score)
-{
-    practice_answer answers[2];
-    practice_mistake mistakes[2];
-    fputc('\n', stdout);
-    bool stayed = ask_some(of, ASK_COUNT, 2, answers);
-    practice_mark_vehicle(of, answers, mistakes);
-    for (size_t i = 0; i < 2; i++) {
-        if (stayed || answers[i].given)
-            practice_count_answer(score, &answers[i], mistakes[i]);
-    }
-    if (!stayed && !answers[0].given)
-        return false;
-    practice_print_marks(of, 0, ASK_COUNT, answers, mistakes);
-    practice_print_vehicle_truth(of, stdout);
+    fputs(stayed || first == ASK_COUNT ? "" : "\n", stdout);
+    practice_print_marks(of, end, first, &answers);
     return stayed;
 }
 
 static void greet(const practice *of)
 {
-    char words[PRACTICE_WORDS_SIZE];
+    char words[PRACTICE_TEXT_SIZE];
     printf("BRAKE STROKE PRACTICE   seed %" PRIu64 "\n", of->setting.seed);
-    practice_about_words(of, words);
+    practice_describe_vehicle(of, words);
     print_wrapped(stdout, "", 0, words);
-    practice_repeat_words(of, words);
+    practice_format_command(of, words);
     print_wrapped(stdout, "Again with:", 12, words);
     print_wrapped(stdout, "", 0, PRACTICE_CAUTION);
     practice_print_lists(stdout);
@@ -227,7 +125,7 @@ static void greet(const practice *of)
                                  "? shows the lists, quit ends.");
 }
 
-bool practice_ask(const practice *of, practice_score *score)
+bool practice_interview(const practice *of, practice_score *score)
 {
     struct sigaction action = {.sa_handler = interrupt}, before;
     sigemptyset(&action.sa_mask);
@@ -235,8 +133,8 @@ bool practice_ask(const practice *of, practice_score *score)
     greet(of);
     bool stayed = true;
     for (size_t i = 0; stayed && i < of->judged.count; i++)
-        stayed = ask_end(of, i, score);
-    stayed = stayed && ask_vehicle(of, score);
+        stayed = ask_group(of, i, ASK_STROKE, score);
+    stayed = stayed && ask_group(of, 0, ASK_COUNT, score);
     if (!stayed)
         fputc('\n', stdout);
     if (caught)

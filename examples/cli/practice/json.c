@@ -18,14 +18,14 @@ static void put_head(json_writer *json, const practice *of, const char *kind)
     json_pair(json, "tables", rodt_tables_edition());
     json_pair(json, "rules", rodt_rules_id(of->setting.rules));
     json_date(json, "as_of", of->day);
-    json_pair(json, "level", practice_level_word(of->setting.level));
-    json_pair(json, "vehicle", practice_build_word(of->build));
+    json_pair(json, "level", practice_level_name(of->setting.level));
+    json_pair(json, "vehicle", practice_build_name(of->build));
     json_pair(json, "unit", of->setting.unit == RODT_UNIT_MM ? "mm" : "in");
 }
 
 static void put_tape(json_writer *json, const practice *of, const char *key, rodt_length at)
 {
-    char words[TAPE_WORDS_SIZE];
+    char words[TAPE_TEXT_SIZE];
     practice_tape tape;
     practice_tape_draw(at, of->setting.unit, of->setting.ascii, &tape);
     practice_tape_describe(at, of->setting.unit, words);
@@ -45,8 +45,8 @@ static void put_seen(json_writer *json, const practice *of, size_t end)
     const practice_end *seen = &of->seen[end];
     const rodt_reading *reading = &of->judged.ends[end].reading;
     bool clamp = reading->chamber.family == RODT_FAMILY_CLAMP;
-    char position[RODT_POSITION_TEXT_SIZE], words[PRACTICE_WORDS_SIZE];
-    practice_position(of, end, position);
+    char position[RODT_POSITION_TEXT_SIZE], words[PRACTICE_TEXT_SIZE];
+    practice_format_position(of, end, position);
     json_pair(json, "position", position);
     json_pair(json, "housing", rodt_family_name(reading->chamber.family));
     json_pair(json, "stamp", seen->stamp);
@@ -54,21 +54,21 @@ static void put_seen(json_writer *json, const practice *of, size_t end)
     json_pair(json, "ports", !clamp ? NULL : seen->port == RODT_PORT_SQUARE ? "square" : "round");
     json_pair(json, "tag", !clamp ? NULL : seen->tag == RODT_TAG_TRAPEZOID ? "trapezoid" : "none");
     json_pair(json, "said", seen->hearsay ? "long" : NULL);
-    practice_marks_words(of, end, words);
+    practice_describe_marks(of, end, words);
     json_pair(json, "marks", words);
 }
 
 static void put_conditions(json_writer *json, const practice *of, size_t end)
 {
     const rodt_reading *reading = &of->judged.ends[end].reading;
-    char words[PRACTICE_WORDS_SIZE];
+    char words[PRACTICE_TEXT_SIZE];
     json_pressure(json, "psi", reading->pressure);
     json_pressure(json, "psi_after", reading->pressure_after);
     json_pair(json, "engine", reading->engine_running == RODT_RECORDED_YES ? "on" : "off");
     json_pair(json, "spring_brake", reading->spring_brake_applied == RODT_RECORDED_YES ? "on" : "released");
     json_pair(json, "drum", reading->drum == RODT_DRUM_HOT ? "hot" : "cold");
     json_length(json, "hand_pull", of->seen[end].hand_pull);
-    practice_conditions_words(of, end, words);
+    practice_describe_conditions(of, end, words);
     json_pair(json, "conditions", words);
 }
 
@@ -108,14 +108,14 @@ static void put_reasons(json_writer *json, const rodt_finding *finding)
             json_text(json, rodt_reason_code((rodt_reason)reason));
     }
     json_close(json, ']');
-    json_pair(json, "deciding", rodt_reason_code(practice_deciding(finding)));
+    json_pair(json, "deciding", rodt_reason_code(practice_deciding_reason(finding)));
 }
 
 static void put_truth(json_writer *json, const practice *of, size_t end)
 {
     const rodt_finding *finding = &of->judged.findings[end];
     char position[RODT_POSITION_TEXT_SIZE], chamber[RODT_CHAMBER_TEXT_SIZE];
-    practice_position(of, end, position);
+    practice_format_position(of, end, position);
     json_pair(json, "position", position);
     json_pair(json, "chamber", format_chamber(&finding->chamber, chamber));
     json_length(json, "released", finding->released);
@@ -137,24 +137,24 @@ static void put_truth(json_writer *json, const practice *of, size_t end)
 static void put_count(json_writer *json, const practice *of)
 {
     const rodt_count *count = &of->judged.vehicle.count;
-    char brakes[24], words[PRACTICE_WORDS_SIZE];
+    char brakes[24], words[PRACTICE_TEXT_SIZE];
     paint_kind paint;
     snprintf(brakes, sizeof brakes, "%lu", (unsigned long)count->brakes);
     json_pair(json, "brakes", brakes);
     json_length(json, "defective", (rodt_length){count->defective.num, count->defective.den});
     json_length(json, "share", (rodt_length){count->share.num, count->share.den});
     json_pair(json, "outcome", rodt_outcome_name(count->outcome));
-    practice_count_words(of, words);
+    practice_format_count(of, words);
     json_pair(json, "count", words);
     json_pair(json, "in_all", vehicle_headline(&of->judged, &paint));
 }
 
 void practice_json_key(json_writer *json, const practice *of)
 {
-    char words[PRACTICE_WORDS_SIZE];
+    char words[PRACTICE_TEXT_SIZE];
     json_open(json, '{');
     put_head(json, of, "key");
-    practice_repeat_words(of, words);
+    practice_format_command(of, words);
     json_pair(json, "again", words);
     json_key(json, "wheel_ends");
     json_open(json, '[');

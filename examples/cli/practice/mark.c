@@ -1,9 +1,62 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Marks answers by the library's exact figures, and tells from a wrong one what was probably done. */
+/* Marks answers by the library's exact figures, and names what was probably done in a wrong one. */
 #include "practice/practice.h"
+#include "ui/exit_status.h"
+#include "ui/format.h"
+#include "ui/wrap.h"
 
 #include <stdio.h>
 #include <string.h>
+
+/* --- Mistakes by name --------------------------------------------------------------------------------- */
+
+static const struct {
+    const char *word;
+    const char *sentence;
+    bool endangers;
+} kinds[MISTAKE_KINDS] = {
+    [MISTAKE_NONE] = {"", "", false},
+    [MISTAKE_WRONG_WAY] = {"wrong-way", "subtracted the wrong way: the stroke is applied less released", false},
+    [MISTAKE_APPLIED] = {"applied-as-stroke", "took the applied reading as the stroke: the released one is still to be "
+                                              "subtracted", false},
+    [MISTAKE_RELEASED] = {"released-as-stroke", "took the released reading as the stroke", false},
+    [MISTAKE_SUM] = {"added", "added the readings instead of subtracting them", false},
+    [MISTAKE_HAND_PULL] = {"free-stroke", "took the free stroke, pulled by hand, as the applied stroke", false},
+    [MISTAKE_BORROW] = {"borrow", "forgot to borrow from the whole: the fraction of the applied reading is the smaller "
+                                  "one", false},
+    [MISTAKE_TICK] = {"one-tick", "read a tape wrong by one tick", false},
+    [MISTAKE_SWAPPED_UNSEEN] = {"swapped-unseen", "subtracted the smaller from the larger: applied is below released, "
+                                                  "so there is no stroke", false},
+    [MISTAKE_STROKE] = {"stroke", "the stroke is another one: read both tapes again, then subtract", false},
+    [MISTAKE_RATED] = {"rated-stroke", "took the rated stroke, stamped on the housing, as the limit", false},
+    [MISTAKE_OTHER_CLASS] = {"other-class", "took the limit of the other stroke class: look for the signs of long "
+                                            "stroke", false},
+    [MISTAKE_OTHER_ROW] = {"other-row", "took the other long-stroke row of this size: only a marked rated stroke of "
+                                        "3 in gives the longer limit", false},
+    [MISTAKE_SPRING_SIZE] = {"spring-size", "took the spring brake's size as the chamber's: the first number counts",
+                             false},
+    [MISTAKE_FAMILY] = {"other-family", "took the limit of another kind of housing", false},
+    [MISTAKE_DAY] = {"other-day", "took the limit of another day: this one changed", false},
+    [MISTAKE_LIMIT] = {"limit", "the limit is another one: look in the table for this chamber", false},
+    [MISTAKE_AT_LIMIT] = {"at-limit", "failed a stroke exactly at the limit: it must be greater to fail", false},
+    [MISTAKE_PASSED_OVER] = {"passed-over", "passed a brake that is out of adjustment", true},
+    [MISTAKE_PASSED_DEAD] = {"passed-dead", "passed a brake that does not move: none is not a short stroke", true},
+    [MISTAKE_PASSED_UNPROVEN] = {"passed-unproven", "passed a brake of which nothing is proven", true},
+    [MISTAKE_FAILED_UNPROVEN] = {"failed-unproven", "failed a brake of which nothing is proven", false},
+    [MISTAKE_EXCUSED] = {"left-open", "left open what is proven", false},
+    [MISTAKE_FOLLOWS] = {"follows", "follows from the wrong stroke or limit", false},
+    [MISTAKE_VERDICT] = {"verdict", "the verdict does not follow from the figures", false},
+    [MISTAKE_REASON] = {"reason", "this reason does not decide the verdict", false},
+    [MISTAKE_HALF_AS_WHOLE] = {"half-as-whole", "counted a brake that is over by less than 1/4 in as a whole one",
+                               false},
+    [MISTAKE_HALF_LEFT] = {"half-left-out", "left out the brakes that are over by less than 1/4 in: each counts half",
+                           false},
+    [MISTAKE_UNKNOWN_COUNTED] = {"unknown-counted", "counted undetermined brakes as defective", false},
+    [MISTAKE_COUNT_OF] = {"count", "the count is another one", false},
+    [MISTAKE_CRITERION] = {"criterion", "the criterion gives another outcome", false},
+};
+
+const char *practice_mistake_name(practice_mistake mistake) { return kinds[mistake].word; }
 
 static bool is_same(rodt_length a, rodt_length b)
 {
@@ -78,7 +131,7 @@ static bool has_limit(const practice *of, const rodt_chamber *chamber, rodt_date
     return rodt_rules_find_limit(of->setting.rules, chamber, day, &answer) == RODT_OK && is_same(answer.limit, given);
 }
 
-/* The chambers that this one is taken for. */
+/* The chamber that this one was taken for. */
 static practice_mistake mistaken_for(const practice *of, const rodt_chamber *chamber, rodt_length given)
 {
     rodt_chamber other = *chamber;
@@ -102,7 +155,7 @@ static practice_mistake mistaken_for(const practice *of, const rodt_chamber *cha
     return MISTAKE_LIMIT;
 }
 
-/* The limit that another state of the text had. */
+/* True if the limit is that of another edition of the law. */
 static bool is_of_another_day(const practice *of, const rodt_finding *finding, rodt_length given)
 {
     for (size_t i = 0; finding->limit_row != NULL && i < rodt_rules_limit_count(of->setting.rules); i++) {
@@ -134,8 +187,8 @@ static practice_mistake mark_limit(const practice *of, size_t end, const practic
 
 /* --- Verdict and reason ------------------------------------------------------------------------------- */
 
-/* What a person's own two figures would give. */
-static bool follows(const practice_answer answers[ASK_END_QUESTIONS])
+/* True if the verdict is the one that the person's own two figures give. */
+static bool follows(const practice_answer *answers)
 {
     const practice_answer *stroke = &answers[ASK_STROKE], *limit = &answers[ASK_LIMIT];
     if (!rodt_length_given(stroke->length) || !rodt_length_given(limit->length) || stroke->negative)
@@ -145,7 +198,7 @@ static bool follows(const practice_answer answers[ASK_END_QUESTIONS])
     return own == (rodt_verdict)answers[ASK_VERDICT].word;
 }
 
-static practice_mistake mark_verdict(const rodt_finding *finding, const practice_answer answers[ASK_END_QUESTIONS])
+static practice_mistake mark_verdict(const rodt_finding *finding, const practice_answer *answers)
 {
     rodt_verdict given = (rodt_verdict)answers[ASK_VERDICT].word;
     if (given == finding->verdict)
@@ -161,25 +214,9 @@ static practice_mistake mark_verdict(const rodt_finding *finding, const practice
     return follows(answers) ? MISTAKE_FOLLOWS : MISTAKE_VERDICT;
 }
 
-void practice_mark_end(const practice *of, size_t end, const practice_answer answers[ASK_END_QUESTIONS],
-                       practice_mistake mistakes[ASK_END_QUESTIONS])
-{
-    const rodt_finding *finding = &of->judged.findings[end];
-    for (size_t i = 0; i < ASK_END_QUESTIONS; i++)
-        mistakes[i] = MISTAKE_NONE;
-    if (answers[ASK_STROKE].given)
-        mistakes[ASK_STROKE] = mark_stroke(of, end, &answers[ASK_STROKE]);
-    if (answers[ASK_LIMIT].given)
-        mistakes[ASK_LIMIT] = mark_limit(of, end, &answers[ASK_LIMIT]);
-    if (answers[ASK_VERDICT].given)
-        mistakes[ASK_VERDICT] = mark_verdict(finding, answers);
-    if (answers[ASK_REASON].given && !practice_decides(finding, (rodt_reason)answers[ASK_REASON].word))
-        mistakes[ASK_REASON] = MISTAKE_REASON;
-}
-
 /* --- Vehicle ------------------------------------------------------------------------------------------ */
 
-/* Whether an answer means so many half brakes; a share is taken as rounded where its writer stopped. */
+/* True if an answer means this number of half brakes; a share may be rounded at its last digit. */
 static bool means(const practice_answer *answer, int64_t halves, int64_t brakes)
 {
     int64_t num = answer->length.num, den = answer->length.den, scale = 2;
@@ -216,8 +253,154 @@ static practice_mistake mark_outcome(const practice *of, int given)
     return right ? MISTAKE_NONE : MISTAKE_CRITERION;
 }
 
-void practice_mark_vehicle(const practice *of, const practice_answer answers[2], practice_mistake mistakes[2])
+static practice_mistake mark_question(const practice *of, size_t end, practice_question question,
+                                      const practice_answer *answers)
 {
-    mistakes[0] = answers[0].given ? mark_count(&of->judged.vehicle.count, &answers[0]) : MISTAKE_NONE;
-    mistakes[1] = answers[1].given ? mark_outcome(of, answers[1].word) : MISTAKE_NONE;
+    const rodt_finding *finding = &of->judged.findings[end];
+    const practice_answer *answer = &answers[question];
+    switch (question) {
+    case ASK_STROKE: return mark_stroke(of, end, answer);
+    case ASK_LIMIT: return mark_limit(of, end, answer);
+    case ASK_VERDICT: return mark_verdict(finding, answers);
+    case ASK_REASON: return practice_is_deciding(finding, (rodt_reason)answer->word) ? MISTAKE_NONE : MISTAKE_REASON;
+    case ASK_COUNT: return mark_count(&of->judged.vehicle.count, answer);
+    case ASK_OUTCOME: return mark_outcome(of, answer->word);
+    case ASK_QUESTIONS: break;
+    }
+    return MISTAKE_NONE;
+}
+
+void practice_mark(const practice *of, size_t end, practice_question first, practice_answers *answers)
+{
+    for (int i = (int)first; i < practice_group_end(first); i++)
+        answers->mistakes[i] = answers->answers[i].given
+                                   ? mark_question(of, end, (practice_question)i, answers->answers)
+                                   : MISTAKE_NONE;
+}
+
+/* --- Marks printed ------------------------------------------------------------------------------------ */
+
+static void format_answer(const practice *of, practice_question question, const practice_answer *answer,
+                        char text[PRACTICE_TEXT_SIZE])
+{
+    char word[WORD_SIZE] = "none";
+    switch (question) {
+    case ASK_STROKE:
+    case ASK_LIMIT:
+        snprintf(text, PRACTICE_TEXT_SIZE, "%s%s", answer->negative ? "-" : "",
+                 answer->none ? word : practice_format_length(of, answer->length, word));
+        break;
+    case ASK_VERDICT: snprintf(text, PRACTICE_TEXT_SIZE, "%s", rodt_verdict_name((rodt_verdict)answer->word)); break;
+    case ASK_REASON: snprintf(text, PRACTICE_TEXT_SIZE, "%s", rodt_reason_code((rodt_reason)answer->word)); break;
+    case ASK_COUNT:
+        if (answer->is_percent)
+            (void)rodt_length_format_decimal(answer->length, RODT_UNIT_INCH, answer->digits, RODT_ROUND_HALF_EVEN, word,
+                                            sizeof word);
+        snprintf(text, PRACTICE_TEXT_SIZE, "%s%s", answer->is_percent ? word : format_length(answer->length, word),
+                 answer->is_percent ? " %" : "");
+        break;
+    case ASK_OUTCOME: snprintf(text, PRACTICE_TEXT_SIZE, "%s", rodt_outcome_name((rodt_outcome)answer->word)); break;
+    case ASK_QUESTIONS: text[0] = '\0';
+    }
+}
+
+static practice_answer right_answer(const practice *of, size_t end, practice_question question)
+{
+    const rodt_count *count = &of->judged.vehicle.count;
+    const rodt_finding *finding = &of->judged.findings[end];
+    practice_answer out = {.given = true};
+    switch (question) {
+    case ASK_STROKE: out.length = finding->applied_stroke; break;
+    case ASK_LIMIT: out.length = finding->limit; break;
+    case ASK_VERDICT: out.word = (int)finding->verdict; break;
+    case ASK_REASON: out.word = (int)practice_deciding_reason(finding); break;
+    case ASK_COUNT: out.length = (rodt_length){count->defective.num, count->defective.den}; break;
+    case ASK_OUTCOME: out.word = (int)count->outcome; break;
+    case ASK_QUESTIONS: break;
+    }
+    out.none = question <= ASK_LIMIT && !rodt_length_given(out.length);
+    return out;
+}
+
+static void print_mark(const practice *of, size_t end, practice_question question, const practice_answer *answer,
+                       practice_mistake mistake)
+{
+    char given[PRACTICE_TEXT_SIZE], wanted[PRACTICE_TEXT_SIZE], text[3 * PRACTICE_TEXT_SIZE];
+    const practice_answer right = right_answer(of, end, question);
+    format_answer(of, question, answer, given);
+    format_answer(of, question, &right, wanted);
+    if (!answer->given)
+        snprintf(text, sizeof text, "not answered: %s", wanted);
+    else if (mistake == MISTAKE_NONE)
+        snprintf(text, sizeof text, "right: %s", given);
+    else
+        snprintf(text, sizeof text, "WRONG: %s; right is %s; %s", given, wanted, kinds[mistake].sentence);
+    practice_print_line(stdout, practice_question_name(question), text);
+}
+
+void practice_print_marks(const practice *of, size_t end, practice_question first, const practice_answers *answers)
+{
+    for (int i = (int)first; i < practice_group_end(first); i++)
+        print_mark(of, end, (practice_question)i, &answers->answers[i], answers->mistakes[i]);
+    if (first == ASK_STROKE) {
+        practice_each_reason(of, end, practice_print_line, stdout);
+        practice_each_lesson(of, end, practice_print_line, stdout);
+    } else {
+        practice_print_vehicle(of, stdout);
+    }
+}
+
+/* --- Score -------------------------------------------------------------------------------------------- */
+
+void practice_score_add(practice_score *score, practice_question first, const practice_answers *answers, bool left)
+{
+    for (int i = (int)first; i < practice_group_end(first); i++) {
+        bool given = answers->answers[i].given, right = answers->mistakes[i] == MISTAKE_NONE;
+        score->open += !given && !left;
+        score->right += given && right;
+        score->wrong += given && !right;
+        score->mistakes[answers->mistakes[i]]++;
+    }
+}
+
+void practice_score_merge(practice_score *total, const practice_score *part)
+{
+    total->right += part->right;
+    total->wrong += part->wrong;
+    total->open += part->open;
+    for (size_t i = 0; i < MISTAKE_KINDS; i++)
+        total->mistakes[i] += part->mistakes[i];
+}
+
+static void print_mistake(practice_mistake mistake, unsigned times)
+{
+    char label[24], line[300];
+    snprintf(label, sizeof label, "%4u x", times);
+    snprintf(line, sizeof line, "%s: %s", kinds[mistake].word, kinds[mistake].sentence);
+    print_wrapped(stdout, label, 8, line);
+}
+
+void practice_score_print(const practice_score *score)
+{
+    bool endangers = false;
+    char line[100];
+    snprintf(line, sizeof line, "%u RIGHT OF %u ANSWERED", score->right, score->right + score->wrong);
+    print_painted(stdout, score->wrong > 0 ? PAINT_OPEN : PAINT_GOOD, line);
+    if (score->open > 0)
+        printf("   %u not answered", score->open);
+    putchar('\n');
+    for (int i = MISTAKE_NONE + 1; i < MISTAKE_KINDS; i++) {
+        if (score->mistakes[i] > 0)
+            print_mistake((practice_mistake)i, score->mistakes[i]);
+        endangers = endangers || (kinds[i].endangers && score->mistakes[i] > 0);
+    }
+    if (endangers)
+        print_wrapped(stdout, "", 0, "A brake that may be bad would have gone on the road.");
+}
+
+int practice_score_status(const practice_score *score)
+{
+    if (score->wrong > 0)
+        return STATUS_OUT;
+    return score->open > 0 ? STATUS_UNDETERMINED : STATUS_GOOD;
 }

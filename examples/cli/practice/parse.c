@@ -9,20 +9,20 @@
 
 /* --- Words -------------------------------------------------------------------------------------------- */
 
-static char small(char c) { return c >= 'A' && c <= 'Z' ? (char)(c - 'A' + 'a') : c == ' ' || c == '_' ? '-' : c; }
+static char to_lower(char c) { return c >= 'A' && c <= 'Z' ? (char)(c - 'A' + 'a') : c == ' ' || c == '_' ? '-' : c; }
 
-static bool is_word(const char *text, size_t size, const char *word)
+static bool equals_word(const char *text, size_t size, const char *word)
 {
     if (strlen(word) != size)
         return false;
     for (size_t i = 0; i < size; i++) {
-        if (small(text[i]) != word[i])
+        if (to_lower(text[i]) != word[i])
             return false;
     }
     return true;
 }
 
-static rodt_status refuse(rodt_error *error, rodt_status status, const char *sentence)
+static rodt_status set_error(rodt_error *error, rodt_status status, const char *sentence)
 {
     memset(error, 0, sizeof *error);
     error->status = status;
@@ -30,19 +30,19 @@ static rodt_status refuse(rodt_error *error, rodt_status status, const char *sen
     return status;
 }
 
-static rodt_status read_choice(const char *text, size_t size, const choice *choices, size_t count,
+static rodt_status parse_choice(const char *text, size_t size, const choice *choices, size_t count,
                                const char *expected, practice_answer *out, rodt_error *error)
 {
     for (size_t i = 0; i < count; i++) {
-        if (is_word(text, size, choices[i].word)) {
+        if (equals_word(text, size, choices[i].word)) {
             out->word = choices[i].meaning;
             return RODT_OK;
         }
     }
-    return refuse(error, RODT_E_SYNTAX, expected);
+    return set_error(error, RODT_E_SYNTAX, expected);
 }
 
-static rodt_status read_verdict(const char *text, size_t size, practice_answer *out, rodt_error *error)
+static rodt_status parse_verdict(const char *text, size_t size, practice_answer *out, rodt_error *error)
 {
     static const choice words[] = {{"in-adjustment", RODT_IN_ADJUSTMENT},
                                    {"in", RODT_IN_ADJUSTMENT},
@@ -55,12 +55,12 @@ static rodt_status read_verdict(const char *text, size_t size, practice_answer *
                                    {"undetermined", RODT_UNDETERMINED},
                                    {"unknown", RODT_UNDETERMINED},
                                    {"open", RODT_UNDETERMINED}};
-    return read_choice(text, size, words, COUNT_OF(words),
+    return parse_choice(text, size, words, COUNT_OF(words),
                        "a verdict is in-adjustment, out-of-adjustment, inoperative or undetermined; in, out, dead and "
                        "open will do", out, error);
 }
 
-static rodt_status read_outcome(const char *text, size_t size, practice_answer *out, rodt_error *error)
+static rodt_status parse_outcome(const char *text, size_t size, practice_answer *out, rodt_error *error)
 {
     static const choice words[] = {{"out-of-service", RODT_OUTCOME_OUT_OF_SERVICE},
                                    {"out", RODT_OUTCOME_OUT_OF_SERVICE},
@@ -70,21 +70,21 @@ static rodt_status read_outcome(const char *text, size_t size, practice_answer *
                                    {"undetermined", RODT_OUTCOME_UNDETERMINED},
                                    {"unknown", RODT_OUTCOME_UNDETERMINED},
                                    {"open", RODT_OUTCOME_UNDETERMINED}};
-    return read_choice(text, size, words, COUNT_OF(words),
+    return parse_choice(text, size, words, COUNT_OF(words),
                        "the vehicle is out-of-service, below-criterion, ambiguous or undetermined", out, error);
 }
 
 /* By its number in the list, or by its code. */
-static rodt_status read_reason(const char *text, size_t size, practice_answer *out, rodt_error *error)
+static rodt_status parse_reason(const char *text, size_t size, practice_answer *out, rodt_error *error)
 {
     for (size_t i = 0; practice_reason_at(i) != RODT_REASON_END; i++) {
         char number[24];
         snprintf(number, sizeof number, "%zu", i + 1);
         out->word = (int)practice_reason_at(i);
-        if (is_word(text, size, number) || is_word(text, size, rodt_reason_code(practice_reason_at(i))))
+        if (equals_word(text, size, number) || equals_word(text, size, rodt_reason_code(practice_reason_at(i))))
             return RODT_OK;
     }
-    return refuse(error, RODT_E_SYNTAX, "a reason is one of the list, by its number or its word");
+    return set_error(error, RODT_E_SYNTAX, "a reason is one of the list, by its number or its word");
 }
 
 /* --- Figures ------------------------------------------------------------------------------------------ */
@@ -101,12 +101,12 @@ static size_t minus_size(const char *text, size_t size)
     return 0;
 }
 
-static rodt_status read_length(const char *text, size_t size, rodt_unit unit, practice_answer *out, rodt_error *error)
+static rodt_status parse_length(const char *text, size_t size, rodt_unit unit, practice_answer *out, rodt_error *error)
 {
     const rodt_length_style style = {.unit = unit};
     size_t minus = minus_size(text, size);
     out->negative = minus > 0;
-    out->none = is_word(text, size, "none");
+    out->none = equals_word(text, size, "none");
     if (out->none)
         return RODT_OK;
     rodt_status status = rodt_length_read(text + minus, size - minus, &style, &out->length, NULL, error);
@@ -116,29 +116,29 @@ static rodt_status read_length(const char *text, size_t size, rodt_unit unit, pr
 }
 
 /* "16.7 %": as many digits as a person cares to write. */
-static rodt_status read_percent(const char *text, size_t size, practice_answer *out, rodt_error *error)
+static rodt_status parse_percent(const char *text, size_t size, practice_answer *out, rodt_error *error)
 {
     int64_t value = 0, whole = 1;
     size_t at = 0, digits = 0;
-    bool behind = false;
+    bool has_point = false;
     for (; at < size && digits < 9 && ((text[at] >= '0' && text[at] <= '9') || text[at] == '.'); at++) {
-        if (text[at] == '.' && behind)
+        if (text[at] == '.' && has_point)
             break;
-        behind = behind || text[at] == '.';
+        has_point = has_point || text[at] == '.';
         if (text[at] == '.')
             continue;
         value = value * 10 + (text[at] - '0');
         digits++;
-        whole *= behind ? 10 : 1;
-        out->digits += behind;
+        whole *= has_point ? 10 : 1;
+        out->digits += has_point;
     }
     if (digits == 0 || at != size || value > 100 * whole)
-        return refuse(error, RODT_E_SYNTAX, "a share is a percentage from 0 to 100, such as 15 % or 16.7 %");
+        return set_error(error, RODT_E_SYNTAX, "a share is a percentage from 0 to 100, such as 15 % or 16.7 %");
     out->is_percent = true;
     return rodt_length_from_inches(value, whole, &out->length);
 }
 
-static size_t trimmed(const char *text, size_t size)
+static size_t trimmed_size(const char *text, size_t size)
 {
     while (size > 0 && strchr(" \t\r\n", text[size - 1]) != NULL)
         size--;
@@ -146,40 +146,40 @@ static size_t trimmed(const char *text, size_t size)
 }
 
 /* "1 1/2", "1 1/2 of 10", "15 %". */
-static rodt_status read_count(const char *text, size_t size, practice_answer *out, rodt_error *error)
+static rodt_status parse_count(const char *text, size_t size, practice_answer *out, rodt_error *error)
 {
     if (text[size - 1] == '%')
-        return read_percent(text, trimmed(text, size - 1), out, error);
+        return parse_percent(text, trimmed_size(text, size - 1), out, error);
     size_t used = 0;
     while (used < size && (size - used < 4 || memcmp(text + used, " of ", 4) != 0))
         used++;
-    used = trimmed(text, used);
+    used = trimmed_size(text, used);
     if (used > 0 && text[used - 1] >= '0' && text[used - 1] <= '9' &&
         rodt_length_read(text, used, NULL, &out->length, NULL, error) == RODT_OK)
         return RODT_OK;
-    return refuse(error, RODT_E_SYNTAX, "a number of brakes, halves too: 1 1/2; or their share: 15 %");
+    return set_error(error, RODT_E_SYNTAX, "a number of brakes, halves too: 1 1/2; or their share: 15 %");
 }
 
 /* --- Any question ------------------------------------------------------------------------------------- */
 
-rodt_status practice_read(practice_question question, const char *text, size_t size, rodt_unit unit,
+rodt_status practice_parse(practice_question question, const char *text, size_t size, rodt_unit unit,
                           practice_answer *out, rodt_error *error)
 {
     practice_answer answer = {.given = true};
     rodt_status status = RODT_E_ARGUMENT;
     for (; size > 0 && (*text == ' ' || *text == '\t'); size--)
         text++;
-    size = trimmed(text, size);
+    size = trimmed_size(text, size);
     *out = (practice_answer){.given = false};
     if (size == 0)
         return RODT_E_EMPTY;
     switch (question) {
     case ASK_STROKE:
-    case ASK_LIMIT: status = read_length(text, size, unit, &answer, error); break;
-    case ASK_VERDICT: status = read_verdict(text, size, &answer, error); break;
-    case ASK_REASON: status = read_reason(text, size, &answer, error); break;
-    case ASK_COUNT: status = read_count(text, size, &answer, error); break;
-    case ASK_OUTCOME: status = read_outcome(text, size, &answer, error); break;
+    case ASK_LIMIT: status = parse_length(text, size, unit, &answer, error); break;
+    case ASK_VERDICT: status = parse_verdict(text, size, &answer, error); break;
+    case ASK_REASON: status = parse_reason(text, size, &answer, error); break;
+    case ASK_COUNT: status = parse_count(text, size, &answer, error); break;
+    case ASK_OUTCOME: status = parse_outcome(text, size, &answer, error); break;
     case ASK_QUESTIONS: break;
     }
     if (status == RODT_OK)
@@ -187,7 +187,7 @@ rodt_status practice_read(practice_question question, const char *text, size_t s
     return status;
 }
 
-const char *practice_question_word(practice_question question)
+const char *practice_question_name(practice_question question)
 {
     static const char *const words[] = {"stroke", "limit", "verdict", "reason", "defective", "outcome"};
     return words[question];

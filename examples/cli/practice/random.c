@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Chance that comes out alike on every machine: SplitMix64 (Steele, Lea, Flood, "Fast splittable pseudorandom number
- * generators", OOPSLA 2014), since the C library's own generator is another one on each system. */
+/* Random numbers that are the same on every machine: SplitMix64 (Steele, Lea, Flood, "Fast splittable pseudorandom
+ * number generators", OOPSLA 2014), because the C library's own generator differs between systems. */
 #include "practice/practice.h"
 
 #include <stdio.h>
@@ -16,7 +16,7 @@ static uint64_t next(practice_random *random)
     return z ^ (z >> 31);
 }
 
-/* What lies beyond the last whole multiple of the bound is drawn again: a plain remainder would favour the small. */
+/* Draws beyond the last whole multiple of the bound are rejected: a plain remainder would favour small numbers. */
 unsigned practice_below(practice_random *random, unsigned bound)
 {
     uint64_t end = UINT64_MAX - UINT64_MAX % bound;

@@ -5,7 +5,7 @@
 #include <stdio.h>
 #include <string.h>
 
-#define MARGIN 2 /* columns in front of the first tick: half of a number of three digits stands there */
+#define MARGIN 2 /* columns before the first tick: room for half of a number of three digits */
 
 /* --- Which piece -------------------------------------------------------------------------------------- */
 
@@ -31,33 +31,33 @@ int practice_tick_height(int tick, rodt_unit unit)
 
 /* --- Drawn -------------------------------------------------------------------------------------------- */
 
-/* A row as it grows: sign by sign, since a sign of UTF-8 takes several bytes. */
+/* A row as it grows: character by character, since a character of UTF-8 takes several bytes. */
 typedef struct row {
     char *text;
     size_t used;
     int column;
 } row;
 
-static void put(row *to, int column, const char *sign)
+static void put(row *to, int column, const char *character)
 {
-    size_t size = strlen(sign);
+    size_t size = strlen(character);
     if (to->used + (size_t)(column > to->column ? column - to->column : 0) + size >= TAPE_ROW_SIZE)
         return;
     for (; to->column < column; to->column++)
         to->text[to->used++] = ' ';
-    memcpy(to->text + to->used, sign, size + 1);
+    memcpy(to->text + to->used, character, size + 1);
     to->used += size;
     to->column++;
 }
 
 static void put_number(row *to, int column, int number)
 {
-    char digits[12], sign[2] = "";
+    char digits[12], character[2] = "";
     snprintf(digits, sizeof digits, "%d", number);
     column -= ((int)strlen(digits) - 1) / 2;
     for (const char *at = digits; *at != '\0'; at++) {
-        sign[0] = *at;
-        put(to, column++, sign);
+        character[0] = *at;
+        put(to, column++, character);
     }
 }
 
@@ -94,14 +94,14 @@ static const char *ordinal(int number)
     return number / 10 % 10 == 1 || last > 3 ? "th" : endings[last];
 }
 
-void practice_tape_describe(rodt_length at, rodt_unit unit, char words[TAPE_WORDS_SIZE])
+void practice_tape_describe(rodt_length at, rodt_unit unit, char words[TAPE_TEXT_SIZE])
 {
     practice_window window = practice_window_of(at, unit);
     int number = window.pointer / window.whole * window.number, beyond = window.pointer % window.whole;
     const char *piece = unit == RODT_UNIT_MM ? "millimetre" : "sixteenth";
     if (beyond == 0)
-        snprintf(words, TAPE_WORDS_SIZE, "the pin stands exactly at the %d", number);
+        snprintf(words, TAPE_TEXT_SIZE, "the pin stands exactly at the %d", number);
     else
-        snprintf(words, TAPE_WORDS_SIZE, "the pin stands at the %d%s %s after the %d", beyond, ordinal(beyond), piece,
+        snprintf(words, TAPE_TEXT_SIZE, "the pin stands at the %d%s %s after the %d", beyond, ordinal(beyond), piece,
                  number);
 }

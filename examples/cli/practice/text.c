@@ -1,0 +1,189 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Sheet and key as text for paper: 80 columns, a form feed between pages of at most 60 lines, no wheel end split. The
+ * key says what is right, and why, from the library's own findings. */
+#include "practice/practice.h"
+#include "ui/format.h"
+#include "ui/wrap.h"
+
+#include <inttypes.h>
+#include <stdio.h>
+#include <string.h>
+
+#define END_INDENT 6
+#define KEY_INDENT 16
+
+/* --- Lists to choose from ----------------------------------------------------------------------------- */
+
+void practice_print_lists(FILE *to)
+{
+    char line[400];
+    size_t used = 0;
+    for (size_t i = 0; practice_reason_at(i) != RODT_REASON_END && used < sizeof line; i++)
+        used += (size_t)snprintf(line + used, sizeof line - used, "%s%zu %s", i == 0 ? "" : ", ", i + 1,
+                                 rodt_reason_code(practice_reason_at(i)));
+    fputs("Verdict   in-adjustment, out-of-adjustment, inoperative or undetermined\n", to);
+    print_wrapped(to, "Reason", 10, line);
+}
+
+/* --- One wheel end ------------------------------------------------------------------------------------ */
+
+static void print_tape(const practice *of, const char *name, rodt_length at, FILE *to)
+{
+    char words[TAPE_TEXT_SIZE];
+    practice_tape tape;
+    if (of->setting.described) {
+        practice_tape_describe(at, of->setting.unit, words);
+        fprintf(to, "      %s: %s\n", name, words);
+        return;
+    }
+    practice_tape_draw(at, of->setting.unit, of->setting.ascii, &tape);
+    fprintf(to, "%s\n", name);
+    for (size_t i = 0; i < TAPE_ROWS; i++)
+        fprintf(to, "    %s\n", tape.rows[i]);
+}
+
+void practice_print_end(const practice *of, size_t end, FILE *to)
+{
+    char position[RODT_POSITION_TEXT_SIZE], words[PRACTICE_TEXT_SIZE];
+    const rodt_reading *reading = &of->judged.ends[end].reading;
+    practice_format_position(of, end, position);
+    practice_describe_marks(of, end, words);
+    print_wrapped(to, position, END_INDENT, words);
+    practice_describe_conditions(of, end, words);
+    print_wrapped(to, "", END_INDENT, words);
+    print_tape(of, "Released", reading->released, to);
+    print_tape(of, "Applied", reading->applied, to);
+}
+
+/* --- The sheet ---------------------------------------------------------------------------------------- */
+
+static void print_head(const practice *of, FILE *to)
+{
+    char words[PRACTICE_TEXT_SIZE], line[120];
+    snprintf(line, sizeof line, "BRAKE STROKE PRACTICE                        seed %" PRIu64, of->setting.seed);
+    fprintf(to, "%s\n\n", line);
+    practice_describe_vehicle(of, words);
+    print_wrapped(to, "", 0, words);
+    print_wrapped(to, "", 0, PRACTICE_TAPE_NOTE);
+    print_wrapped(to, "", 0, PRACTICE_CAUTION);
+    practice_format_version(words);
+    fprintf(to, "%s\n\n", words);
+    practice_print_lists(to);
+    fputs("\nName ______________________________   Date ________________\n\n", to);
+}
+
+static void print_end_to_fill(const practice *of, size_t end, FILE *to)
+{
+    practice_print_end(of, end, to);
+    fputs("      Stroke _________ Limit _________ Verdict __________________ Reason _____\n\n", to);
+}
+
+static void print_vehicle_to_fill(const practice *of, FILE *to)
+{
+    fprintf(to, "Vehicle\n      Defective brakes, of %zu __________  Share __________ %%\n", of->judged.count);
+    fputs("      By the roadside criterion   [ ] out-of-service   [ ] below-criterion\n"
+          "                                  [ ] ambiguous        [ ] undetermined\n", to);
+}
+
+static void print_page_head(const practice *of, unsigned page, FILE *to)
+{
+    fprintf(to, "\fBrake stroke practice, seed %" PRIu64 ", page %u\n\n", of->setting.seed, page);
+}
+
+/* Two wheel ends fit under the head, four on every page after it. */
+void practice_text_sheet(const practice *of, FILE *to)
+{
+    unsigned page = 1;
+    print_head(of, to);
+    for (size_t i = 0; i < of->judged.count; i++) {
+        if (i % 4 == 2)
+            print_page_head(of, ++page, to);
+        print_end_to_fill(of, i, to);
+    }
+    if (of->judged.count % 4 == 2)
+        print_page_head(of, ++page, to);
+    print_vehicle_to_fill(of, to);
+}
+
+/* --- The key ------------------------------------------------------------------------------------------ */
+
+void practice_print_line(void *to, const char *label, const char *text)
+{
+    char indented[40];
+    snprintf(indented, sizeof indented, "      %s", label);
+    print_wrapped(to, indented, KEY_INDENT, text);
+}
+
+/* The law is the same for most wheel ends of a vehicle: said once at the end of the key. */
+static void print_line_but_law(void *context, const char *label, const char *text)
+{
+    if (strcmp(label, "Law") != 0)
+        practice_print_line(context, label, text);
+}
+
+static const char *format_stroke(const practice *of, const rodt_finding *finding, char word[WORD_SIZE])
+{
+    bool given = rodt_length_given(finding->applied_stroke);
+    return given ? practice_format_length(of, finding->applied_stroke, word) : "none";
+}
+
+static void print_answers(const practice *of, size_t end, FILE *to)
+{
+    const rodt_finding *finding = &of->judged.findings[end];
+    char chamber[RODT_CHAMBER_TEXT_SIZE], released[WORD_SIZE], applied[WORD_SIZE], stroke[WORD_SIZE], limit[WORD_SIZE];
+    char position[RODT_POSITION_TEXT_SIZE], text[300];
+    practice_format_position(of, end, position);
+    snprintf(text, sizeof text, "stroke %s, limit %s, %s, %s", format_stroke(of, finding, stroke),
+             practice_format_length(of, finding->limit, limit), rodt_verdict_name(finding->verdict),
+             rodt_reason_code(practice_deciding_reason(finding)));
+    print_wrapped(to, position, END_INDENT, text);
+    snprintf(text, sizeof text, "%s; released %s, applied %s", format_chamber(&finding->chamber, chamber),
+             practice_format_length(of, finding->released, released),
+             practice_format_length(of, finding->applied, applied));
+    practice_print_line(to, "Read", text);
+}
+
+static void print_axle(void *context, const char *label, const char *text)
+{
+    (void)label;
+    practice_print_line(context, "Axle", text);
+}
+
+void practice_print_vehicle(const practice *of, FILE *to)
+{
+    char words[PRACTICE_TEXT_SIZE];
+    paint_kind paint;
+    practice_format_count(of, words);
+    print_wrapped(to, "Vehicle", 9, words);
+    practice_print_line(to, "In all", vehicle_headline(&of->judged, &paint));
+    vehicle_each_axle(&of->judged, print_axle, to);
+}
+
+static void print_source(void *context, const char *label, const char *text)
+{
+    char line[800];
+    snprintf(line, sizeof line, "%s: %s", label, text);
+    practice_print_line(context, "Source", line);
+}
+
+void practice_text_key(const practice *of, FILE *to)
+{
+    char words[PRACTICE_TEXT_SIZE];
+    fprintf(to, "BRAKE STROKE PRACTICE, KEY                   seed %" PRIu64 "\n\n", of->setting.seed);
+    practice_describe_vehicle(of, words);
+    print_wrapped(to, "", 0, words);
+    practice_format_version(words);
+    fprintf(to, "%s\n", words);
+    practice_format_command(of, words);
+    print_wrapped(to, "Again with:", 12, words);
+    fputc('\n', to);
+    for (size_t i = 0; i < of->judged.count; i++) {
+        print_answers(of, i, to);
+        practice_each_reason(of, i, print_line_but_law, to);
+        practice_each_lesson(of, i, practice_print_line, to);
+        fputc('\n', to);
+    }
+    practice_print_vehicle(of, to);
+    vehicle_each_source(&of->judged, print_source, to);
+    print_wrapped(to, "", 0, PRACTICE_CAUTION);
+}
