@@ -15,7 +15,7 @@ def files(root, under="", ends=""):
     found = []
     for where, dirs, names in os.walk(os.path.join(root, under)):
         dirs[:] = [d for d in dirs if not SKIPPED_DIRS.match(d)]
-        found += [os.path.relpath(os.path.join(where, n), root) for n in names if n.endswith(ends)]
+        found += [os.path.relpath(os.path.join(where, n), root) for n in names if n.endswith(ends) and n != ".git"]
     return sorted(found)
 
 
