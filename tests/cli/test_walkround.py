@@ -489,7 +489,7 @@ class Words(Walk):
         talk = self.at("2L slack arm")
         talk.answer("back axles")
         self.assertIn("dropped", talk.answer("1"))
-        self.assertIn("very many", talk.answer("22"))
+        self.assertIn("a lot of axles", talk.answer("22"))
         talk.answer("2")
         self.assertTrue(talk.prompts[-1].startswith("2L slack arm"))
         talk.answer("back axles")
@@ -895,6 +895,31 @@ class Records(Walk):
         again = self.begin(day=False, terminal=False)
         self.assertEqual(again.wait(), 2)
         self.assertIn("go on with --limits", " ".join(again.said.split()))
+
+    def test_limits_of_a_carrier_are_read_once(self):
+        """What the first question was judged by judges the last one too, whatever becomes of the file."""
+        own = self.folder / "own.csv"
+        own.write_text("family,size,class,limit\nclamp,30,long,2 3/8\n", encoding="ascii")
+        talk = self.begin("--limits", own)
+        talk.prompt()
+        own.unlink()
+        talk.send("yes")
+        self.go_on(talk, TRUCK)
+        self.assertEqual(talk.wait(), 1, talk.said[-1500:])
+        self.assertIn("DEFECTIVE", talk.said)
+
+    def test_nothing_is_taken_that_the_record_would_refuse(self):
+        """A mark far from what chambers have, a coarse division, a fraction under millimetres."""
+        talk = self.begin("--unit", "mm")
+        self.go_on(talk, TRUCK, "Smallest division")
+        self.assertIn("1/16", talk.answer("16"))
+        talk.send("1 mm")
+        self.go_on(talk, TRUCK, "1L released")
+        self.assertIn("no metric tape", talk.answer("54 1/8"))
+        talk.send("54")
+        self.go_on(talk, {**TRUCK, "2L chamber": "24L"}, "2L rated stroke")
+        self.assertIn("3 in", talk.answer("3"))
+        self.assertIn("= 3 in", talk.answer("3 in"))
 
     def test_wrong_options(self):
         for words in (["--rules", "us-mars"], ["--air-rules", "us-mars"], ["--rules", "us-cdl"], ["--order", "random"],

@@ -94,7 +94,7 @@ static int refuse_check(const char *word)
 static int run(int argc, char **argv)
 {
     command_line from;
-    rule_context setting;
+    rule_context context;
     int status = parse_arguments(&air_command, argc, argv, 1, 2, &from);
     if (status != STATUS_CONTINUE)
         return status;
@@ -102,10 +102,10 @@ static int run(int argc, char **argv)
     rodt_check check = rodt_check_find(from.operands[0]);
     if (!estimate && check == RODT_CHECK_NONE)
         return refuse_check(from.operands[0]);
-    status = rule_context_open(option_value(&from, AIR_RULES), NULL, NULL, &setting);
+    status = rule_context_open(option_value(&from, AIR_RULES), NULL, NULL, &context);
     if (status == STATUS_CONTINUE)
-        status = estimate ? answer_estimate(&from, setting.rules) : answer_check(&from, check, setting.rules);
-    rule_context_close(&setting);
+        status = estimate ? answer_estimate(&from, context.rules) : answer_check(&from, check, context.rules);
+    rule_context_close(&context);
     return status;
 }
 

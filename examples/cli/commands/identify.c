@@ -34,13 +34,13 @@ static const option_spec options[] = {
 
 /* --- From arguments to an answer --------------------------------------------------------------------- */
 
-static int read_length_option(const command_line *from, size_t option, const char *what, rodt_length *out)
+static int read_length_option(const command_line *from, size_t option, rodt_length *out)
 {
     rodt_error error;
     const char *text = option_value(from, option);
     if (text == NULL || rodt_length_parse(text, out, &error) == RODT_OK)
         return STATUS_CONTINUE;
-    return print_text_error(what, text, &error);
+    return print_option_error(from, option, &error);
 }
 
 /* A letter alone is no mark by itself, but it is one on a housing that was seen to be of the bolt type. */
@@ -54,7 +54,7 @@ static int read_stamp(const command_line *from, rodt_family family, rodt_chamber
     snprintf(named, sizeof named, "%s %s", rodt_family_name(family), text);
     if (family == RODT_FAMILY_BOLT && strlen(text) == 1 && rodt_chamber_parse(named, out, NULL) == RODT_OK)
         return STATUS_CONTINUE;
-    return print_text_error("the stamp behind --stamp", text, &error);
+    return print_option_error(from, IDENTIFY_STAMP, &error);
 }
 
 static int read_words(const command_line *from, rodt_clues *out)
@@ -89,7 +89,7 @@ static bool has_clue(const command_line *from)
 static int refuse_zero_division(rodt_length division)
 {
     bool zero = rodt_length_given(division) && division.num == 0;
-    return zero ? print_error("the division behind --division is longer than nothing") : STATUS_CONTINUE;
+    return zero ? print_error("the value of --division must be above zero") : STATUS_CONTINUE;
 }
 
 static int read_clues(const command_line *from, rodt_clues *out)
@@ -103,14 +103,13 @@ static int read_clues(const command_line *from, rodt_clues *out)
     if (status == STATUS_CONTINUE)
         status = read_stamp(from, out->family, &out->stamp);
     if (status == STATUS_CONTINUE)
-        status = read_length_option(from, IDENTIFY_DIAMETER, "the diameter behind --diameter", &out->diameter);
+        status = read_length_option(from, IDENTIFY_DIAMETER, &out->diameter);
     if (status == STATUS_CONTINUE)
-        status = read_length_option(from, IDENTIFY_DIVISION, "the division behind --division",
-                                    &out->diameter_division);
+        status = read_length_option(from, IDENTIFY_DIVISION, &out->diameter_division);
     if (status == STATUS_CONTINUE)
         status = refuse_zero_division(out->diameter_division);
     if (status == STATUS_CONTINUE)
-        status = read_length_option(from, IDENTIFY_RATED, "the rated stroke behind --rated", &out->rated_stroke);
+        status = read_length_option(from, IDENTIFY_RATED, &out->rated_stroke);
     return status;
 }
 
@@ -127,24 +126,24 @@ static void name_clues(uint32_t clues, char *words, size_t size)
 }
 
 /* A candidate does not say how its limit was checked; its row does. */
-static rodt_evidence evidence_of(const rodt_candidate *candidate, const rule_context *setting)
+static rodt_evidence evidence_of(const rodt_candidate *candidate, const rule_context *context)
 {
     rodt_limit_answer answer;
-    rodt_status status = rodt_rules_find_limit(setting->rules, &candidate->chamber, setting->day, &answer);
+    rodt_status status = rodt_rules_find_limit(context->rules, &candidate->chamber, context->day, &answer);
     return status == RODT_OK ? answer.evidence : RODT_FROM_MEMORY;
 }
 
-static bool is_unconfirmed(const rodt_candidate *candidate, const rule_context *setting)
+static bool is_unconfirmed(const rodt_candidate *candidate, const rule_context *context)
 {
-    return rodt_length_given(candidate->limit) && evidence_of(candidate, setting) != RODT_CHECKED;
+    return rodt_length_given(candidate->limit) && evidence_of(candidate, context) != RODT_CHECKED;
 }
 
-static void print_candidate(const rodt_candidate *candidate, const rule_context *setting)
+static void print_candidate(const rodt_candidate *candidate, const rule_context *context)
 {
     char chamber[RODT_CHAMBER_TEXT_SIZE], rated[WORD_SIZE], limit[WORD_SIZE + 1], diameter[WORD_SIZE];
     char clues[120], line[300], against[120];
     snprintf(limit, sizeof limit, "%s%s", format_length(candidate->limit, rated),
-             is_unconfirmed(candidate, setting) ? "*" : "");
+             is_unconfirmed(candidate, context) ? "*" : "");
     name_clues(candidate->clues_for, clues, sizeof clues);
     name_clues(candidate->clues_against, against, sizeof against);
     snprintf(line, sizeof line, "  %-22s%-7s%-8s%-10s", format_chamber(&candidate->chamber, chamber),
@@ -197,31 +196,31 @@ static void print_heading(const rodt_identification *answer)
 }
 
 /* Returns true if the limit of a candidate is unconfirmed. */
-static bool print_candidates(const rodt_identification *answer, const rule_context *setting)
+static bool print_candidates(const rodt_identification *answer, const rule_context *context)
 {
     bool unconfirmed = false;
     if (answer->count == 0)
         return false;
     puts("  chamber               rated  limit   diameter  what speaks for it");
     for (size_t i = 0; i < answer->count; i++) {
-        print_candidate(&answer->candidates[i], setting);
-        unconfirmed = unconfirmed || is_unconfirmed(&answer->candidates[i], setting);
+        print_candidate(&answer->candidates[i], context);
+        unconfirmed = unconfirmed || is_unconfirmed(&answer->candidates[i], context);
     }
     putchar('\n');
     return unconfirmed;
 }
 
-static void print_answer(const rodt_identification *answer, const rule_context *setting)
+static void print_answer(const rodt_identification *answer, const rule_context *context)
 {
     char line[200], day[WORD_SIZE];
     print_heading(answer);
-    if (print_candidates(answer, setting))
+    if (print_candidates(answer, context))
         print_unconfirmed();
     if (answer->contradiction != 0)
         print_contradiction(answer->contradiction);
     print_wrapped(stdout, "Next", 8, next_words(answer));
     snprintf(line, sizeof line, "limits of %s on %s, in inches; see: rodtravel limits",
-             rodt_rules_id(setting->rules), format_date(setting->day, day));
+             rodt_rules_id(context->rules), format_date(context->day, day));
     print_wrapped(stdout, "Law", 8, line);
 }
 
@@ -238,7 +237,7 @@ static void write_clues(json_writer *json, const char *key, uint32_t clues)
     json_close(json, ']');
 }
 
-static void write_candidate(json_writer *json, const rodt_candidate *candidate, const rule_context *setting)
+static void write_candidate(json_writer *json, const rodt_candidate *candidate, const rule_context *context)
 {
     char chamber[RODT_CHAMBER_TEXT_SIZE];
     json_open(json, '{');
@@ -249,7 +248,7 @@ static void write_candidate(json_writer *json, const rodt_candidate *candidate, 
     json_length(json, "rated_stroke", candidate->chamber.rated_stroke);
     json_length(json, "limit", candidate->limit);
     json_pair(json, "evidence",
-              rodt_length_given(candidate->limit) ? format_evidence(evidence_of(candidate, setting)) : NULL);
+              rodt_length_given(candidate->limit) ? format_evidence(evidence_of(candidate, context)) : NULL);
     json_length(json, "diameter", candidate->diameter);
     json_length(json, "diameter_distance", candidate->diameter_distance);
     write_clues(json, "clues_for", candidate->clues_for);
@@ -257,7 +256,7 @@ static void write_candidate(json_writer *json, const rodt_candidate *candidate, 
     json_close(json, '}');
 }
 
-static void write_answer(const rodt_identification *answer, const rule_context *setting)
+static void write_answer(const rodt_identification *answer, const rule_context *context)
 {
     json_writer json = {.to = stdout, .first = true};
     json_open(&json, '{');
@@ -265,28 +264,28 @@ static void write_answer(const rodt_identification *answer, const rule_context *
     json_key(&json, "candidates");
     json_open(&json, '[');
     for (size_t i = 0; i < answer->count; i++)
-        write_candidate(&json, &answer->candidates[i], setting);
+        write_candidate(&json, &answer->candidates[i], context);
     json_close(&json, ']');
     write_clues(&json, "contradiction", answer->contradiction);
     json_pair(&json, "next", next_words(answer));
-    json_pair(&json, "rules", rodt_rules_id(setting->rules));
-    json_date(&json, "as_of", setting->day);
+    json_pair(&json, "rules", rodt_rules_id(context->rules));
+    json_date(&json, "as_of", context->day);
     json_close(&json, '}');
     putchar('\n');
 }
 
 /* --- The command ------------------------------------------------------------------------------------- */
 
-static int answer_clues(const command_line *from, const rodt_clues *clues, const rule_context *setting)
+static int answer_clues(const command_line *from, const rodt_clues *clues, const rule_context *context)
 {
     rodt_identification answer;
-    rodt_status status = rodt_identify(clues, setting->rules, setting->day, &answer);
+    rodt_status status = rodt_identify(clues, context->rules, context->day, &answer);
     if (status != RODT_OK)
         return print_error("%s", rodt_status_text(status));
     if (option_given(from, IDENTIFY_JSON))
-        write_answer(&answer, setting);
+        write_answer(&answer, context);
     else
-        print_answer(&answer, setting);
+        print_answer(&answer, context);
     bool answered = answer.contradiction == 0 && rodt_length_given(answer.strict_limit);
     return answered ? STATUS_GOOD : STATUS_UNDETERMINED;
 }
@@ -295,15 +294,15 @@ static int run(int argc, char **argv)
 {
     command_line from;
     rodt_clues clues;
-    rule_context setting;
+    rule_context context;
     int status = parse_arguments(&identify_command, argc, argv, 0, 0, &from);
     if (status == STATUS_CONTINUE)
         status = read_clues(&from, &clues);
     if (status == STATUS_CONTINUE)
         status = rule_context_open(option_value(&from, IDENTIFY_RULES), NULL, option_value(&from, IDENTIFY_AS_OF),
-                                   &setting);
+                                   &context);
     if (status == STATUS_CONTINUE)
-        status = answer_clues(&from, &clues, &setting);
+        status = answer_clues(&from, &clues, &context);
     return status;
 }
 

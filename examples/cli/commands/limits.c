@@ -36,29 +36,30 @@ static const rodt_reason limit_reasons[] = {
     RODT_REASON_NO_PUBLISHED_LIMIT, RODT_REASON_RULES_NOT_IN_FORCE, RODT_REASON_LIMIT_UNCONFIRMED,
     RODT_REASON_LIMIT_FROM_RATED,   RODT_REASON_LIMIT_MARKED};
 
-static int refuse_text(const command_line *from, const rodt_error *error)
+static int print_field_error(const command_line *from, const rodt_error *error)
 {
-    if (strcmp(error->field, "stroke class") == 0)
-        return print_text_error("the stroke class behind --class", option_value(from, LIMITS_CLASS), error);
-    if (strcmp(error->field, "rated stroke") == 0)
-        return print_text_error("the rated stroke behind --rated", option_value(from, LIMITS_RATED), error);
-    return print_text_error("the chamber", from->operands[0], error);
+    switch ((int)rodt_field_find(error->field, strlen(error->field))) {
+    case RODT_FIELD_STROKE_CLASS: return print_option_error(from, LIMITS_CLASS, error);
+    case RODT_FIELD_RATED_STROKE: return print_option_error(from, LIMITS_RATED, error);
+    default: return print_text_error("the chamber", from->operands[0], error);
+    }
 }
 
 /* A wheel end that was not measured has a limit all the same; the missing readings are no fault here. */
-static int find_limit(const command_line *from, const rule_context *setting, rodt_finding *finding)
+static int find_limit(const command_line *from, const rule_context *context, rodt_finding *finding)
 {
     const rodt_reading_text text = {.chamber = from->operands[0],
                                     .stroke_class = option_value(from, LIMITS_CLASS),
                                     .rated_stroke = option_value(from, LIMITS_RATED),
-                                    .default_day = setting->day};
-    rodt_error error = {.status = RODT_OK};
-    rodt_status status = rodt_judge_row(&text, setting->rules, finding, &error);
-    if (status != RODT_OK)
-        return print_error("%s", rodt_status_text(status));
-    if (strcmp(error.field, "released") != 0)
-        return refuse_text(from, &error);
-    return STATUS_CONTINUE;
+                                    .default_day = context->day};
+    rodt_reading reading;
+    rodt_error error;
+    rodt_status status = rodt_reading_parse(&text, &reading, &error);
+    if (status == RODT_OK && rodt_field_find(error.field, strlen(error.field)) != RODT_FIELD_RELEASED)
+        return print_field_error(from, &error);
+    if (status == RODT_OK)
+        status = rodt_judge(&reading, context->rules, finding);
+    return status == RODT_OK ? STATUS_CONTINUE : print_error("%s", rodt_status_text(status));
 }
 
 static bool is_of_chamber(const rodt_limit *row, const void *context)
@@ -67,7 +68,7 @@ static bool is_of_chamber(const rodt_limit *row, const void *context)
     return row->family == chamber->family && strcmp(row->size, chamber->size) == 0;
 }
 
-static void print_limit(const rodt_finding *finding, const rule_context *setting)
+static void print_limit(const rodt_finding *finding, const rule_context *context)
 {
     char word[WORD_SIZE], chamber[RODT_CHAMBER_TEXT_SIZE], line[200];
     bool given = rodt_length_given(finding->limit);
@@ -84,10 +85,10 @@ static void print_limit(const rodt_finding *finding, const rule_context *setting
     }
     if (label[0] == ' ')
         putchar('\n');
-    print_limit_tables(setting, is_of_chamber, &finding->chamber);
+    print_limit_tables(context, is_of_chamber, &finding->chamber);
 }
 
-static void write_limit(const rodt_finding *finding, const rule_context *setting)
+static void write_limit(const rodt_finding *finding, const rule_context *context)
 {
     char chamber[RODT_CHAMBER_TEXT_SIZE];
     json_writer json = {.to = stdout, .first = true};
@@ -106,21 +107,21 @@ static void write_limit(const rodt_finding *finding, const rule_context *setting
     json_close(&json, ']');
     json_source(&json, "source", finding->source);
     json_pair(&json, "evidence", finding->source != NULL ? format_evidence(finding->evidence) : NULL);
-    write_limit_tables(&json, setting, is_of_chamber, &finding->chamber);
+    write_limit_tables(&json, context, is_of_chamber, &finding->chamber);
     json_close(&json, '}');
     putchar('\n');
 }
 
-static int answer_chamber(const command_line *from, const rule_context *setting)
+static int answer_chamber(const command_line *from, const rule_context *context)
 {
     rodt_finding finding;
-    int status = find_limit(from, setting, &finding);
+    int status = find_limit(from, context, &finding);
     if (status != STATUS_CONTINUE)
         return status;
     if (option_given(from, LIMITS_JSON))
-        write_limit(&finding, setting);
+        write_limit(&finding, context);
     else
-        print_limit(&finding, setting);
+        print_limit(&finding, context);
     return rodt_length_given(finding.limit) ? STATUS_GOOD : STATUS_UNDETERMINED;
 }
 
@@ -133,34 +134,34 @@ static bool is_any(const rodt_limit *row, const void *context)
     return true;
 }
 
-static bool is_in_force(const rule_context *setting)
+static bool is_in_force(const rule_context *context)
 {
-    const rodt_rules *law = law_of(setting);
-    return rodt_date_compare(rodt_rules_from(law), setting->day) <= 0 &&
-           (!rodt_date_given(rodt_rules_until(law)) || rodt_date_compare(setting->day, rodt_rules_until(law)) <= 0);
+    const rodt_rules *law = law_of(context);
+    return rodt_date_compare(rodt_rules_from(law), context->day) <= 0 &&
+           (!rodt_date_given(rodt_rules_until(law)) || rodt_date_compare(context->day, rodt_rules_until(law)) <= 0);
 }
 
-static int answer_all(const command_line *from, const rule_context *setting)
+static int answer_all(const command_line *from, const rule_context *context)
 {
     if (option_given(from, LIMITS_CLASS) || option_given(from, LIMITS_RATED))
         return print_error("--class and --rated belong to a chamber; see: rodtravel limits --help");
     if (option_given(from, LIMITS_JSON)) {
         json_writer json = {.to = stdout, .first = true};
         json_open(&json, '{');
-        write_limit_tables(&json, setting, is_any, NULL);
+        write_limit_tables(&json, context, is_any, NULL);
         json_close(&json, '}');
         putchar('\n');
     } else {
-        print_limit_tables(setting, is_any, NULL);
+        print_limit_tables(context, is_any, NULL);
     }
-    return is_in_force(setting) ? STATUS_GOOD : STATUS_UNDETERMINED;
+    return is_in_force(context) ? STATUS_GOOD : STATUS_UNDETERMINED;
 }
 
-static int answer_air(const command_line *from, const rule_context *setting)
+static int answer_air(const command_line *from, const rule_context *context)
 {
     if (from->operand_count > 0 || option_given(from, LIMITS_CLASS) || option_given(from, LIMITS_RATED))
         return print_error("--air goes with no chamber; see: rodtravel limits --help");
-    const rodt_rules *law = law_of(setting);
+    const rodt_rules *law = law_of(context);
     if (option_given(from, LIMITS_JSON)) {
         json_writer json = {.to = stdout, .first = true};
         json_open(&json, '{');
@@ -189,18 +190,18 @@ static int answer_list(const command_line *from)
 static int run(int argc, char **argv)
 {
     command_line from;
-    rule_context setting;
+    rule_context context;
     int status = parse_arguments(&limits_command, argc, argv, 0, 1, &from);
     if (status != STATUS_CONTINUE)
         return status;
     if (option_given(&from, LIMITS_LIST))
         return answer_list(&from);
     status = rule_context_open(option_value(&from, LIMITS_RULES), option_value(&from, LIMITS_LIMITS),
-                          option_value(&from, LIMITS_AS_OF), &setting);
+                          option_value(&from, LIMITS_AS_OF), &context);
     if (status == STATUS_CONTINUE)
-        status = option_given(&from, LIMITS_AIR) ? answer_air(&from, &setting)
-                 : from.operand_count == 1 ? answer_chamber(&from, &setting) : answer_all(&from, &setting);
-    rule_context_close(&setting);
+        status = option_given(&from, LIMITS_AIR) ? answer_air(&from, &context)
+                 : from.operand_count == 1 ? answer_chamber(&from, &context) : answer_all(&from, &context);
+    rule_context_close(&context);
     return status;
 }
 

@@ -38,59 +38,41 @@ static const option_spec options[] = {
 
 /* --- From arguments to a finding --------------------------------------------------------------------- */
 
-/* How a field of the library is called to the person who typed it. */
+/* The fields that options give; those before RODT_FIELD_NEEDED are the operands. */
 static const struct {
-    const char *field;
-    const char *words;
-    size_t operand; /* COUNT_OF(options) and above = operand 0 and above; below = option */
+    rodt_field field;
+    size_t option;
 } fields[] = {
-    {"chamber", "the chamber", COUNT_OF(options)},
-    {"released", "the released measurement", COUNT_OF(options) + 1},
-    {"applied", "the applied measurement", COUNT_OF(options) + 2},
-    {"stroke class", "the stroke class behind --class", STROKE_CLASS},
-    {"rated stroke", "the rated stroke behind --rated", STROKE_RATED},
-    {"marked limit", "the limit behind --marked-limit", STROKE_MARKED_LIMIT},
-    {"pressure", "the pressure behind --psi", STROKE_PSI},
-    {"pressure after", "the pressure behind --psi-after", STROKE_PSI_AFTER},
-    {"division", "the division behind --division", STROKE_DIVISION},
-    {"unit", "the unit behind --unit", STROKE_UNIT},
-    {"engine", "the word behind --engine", STROKE_ENGINE},
-    {"spring brake", "the word behind --spring-brake", STROKE_SPRING_BRAKE},
-    {"drum", "the word behind --drum", STROKE_DRUM},
-};
+    {RODT_FIELD_STROKE_CLASS, STROKE_CLASS}, {RODT_FIELD_RATED_STROKE, STROKE_RATED},
+    {RODT_FIELD_MARKED_LIMIT, STROKE_MARKED_LIMIT}, {RODT_FIELD_PSI, STROKE_PSI},
+    {RODT_FIELD_PSI_AFTER, STROKE_PSI_AFTER}, {RODT_FIELD_DIVISION, STROKE_DIVISION},
+    {RODT_FIELD_UNIT, STROKE_UNIT}, {RODT_FIELD_ENGINE, STROKE_ENGINE},
+    {RODT_FIELD_SPRING_BRAKE, STROKE_SPRING_BRAKE}, {RODT_FIELD_DRUM, STROKE_DRUM}};
 
-static int refuse_text(const command_line *from, const rodt_error *error)
+static int print_field_error(const command_line *from, const rodt_error *error)
 {
+    static const char *const operands[RODT_FIELD_NEEDED] = {"the chamber", "the released measurement",
+                                                            "the applied measurement"};
+    rodt_field field = rodt_field_find(error->field, strlen(error->field));
+    if (field < RODT_FIELD_NEEDED)
+        return print_text_error(operands[field], from->operands[field], error);
     for (size_t i = 0; i < COUNT_OF(fields); i++) {
-        if (strcmp(error->field, fields[i].field) != 0)
-            continue;
-        size_t place = fields[i].operand;
-        const char *text = place < COUNT_OF(options) ? option_value(from, place)
-                                                     : from->operands[place - COUNT_OF(options)];
-        return print_text_error(fields[i].words, text, error);
+        if (fields[i].field == field)
+            return print_option_error(from, fields[i].option, error);
     }
     return print_error("%s", error->text);
 }
 
-static int judge(const command_line *from, const rule_context *setting, rodt_finding *finding)
+static int judge(const command_line *from, const rule_context *context, rodt_finding *finding)
 {
-    const rodt_reading_text text = {.chamber = from->operands[0],
-                                    .released = from->operands[1],
-                                    .applied = from->operands[2],
-                                    .stroke_class = option_value(from, STROKE_CLASS),
-                                    .rated_stroke = option_value(from, STROKE_RATED),
-                                    .marked_limit = option_value(from, STROKE_MARKED_LIMIT),
-                                    .psi = option_value(from, STROKE_PSI),
-                                    .psi_after = option_value(from, STROKE_PSI_AFTER),
-                                    .division = option_value(from, STROKE_DIVISION),
-                                    .unit = option_value(from, STROKE_UNIT),
-                                    .engine = option_value(from, STROKE_ENGINE),
-                                    .spring_brake = option_value(from, STROKE_SPRING_BRAKE),
-                                    .drum = option_value(from, STROKE_DRUM),
-                                    .default_day = setting->day};
+    rodt_reading_text text = {.default_day = context->day};
     rodt_error error = {.status = RODT_OK};
-    if (rodt_judge_text(&text, setting->rules, finding, &error) != RODT_OK)
-        return refuse_text(from, &error);
+    for (int field = 0; field < RODT_FIELD_NEEDED; field++)
+        rodt_reading_text_set(&text, (rodt_field)field, from->operands[field]);
+    for (size_t i = 0; i < COUNT_OF(fields); i++)
+        rodt_reading_text_set(&text, fields[i].field, option_value(from, fields[i].option));
+    if (rodt_judge_text(&text, context->rules, finding, &error) != RODT_OK)
+        return print_field_error(from, &error);
     return STATUS_CONTINUE;
 }
 
@@ -291,15 +273,15 @@ static int status_of(rodt_verdict verdict)
 static int run(int argc, char **argv)
 {
     command_line from;
-    rule_context setting;
+    rule_context context;
     rodt_finding finding;
     int status = parse_arguments(&stroke_command, argc, argv, 3, 3, &from);
     if (status != STATUS_CONTINUE)
         return status;
     status = rule_context_open(option_value(&from, STROKE_RULES), option_value(&from, STROKE_LIMITS),
-                          option_value(&from, STROKE_AS_OF), &setting);
+                          option_value(&from, STROKE_AS_OF), &context);
     if (status == STATUS_CONTINUE)
-        status = judge(&from, &setting, &finding);
+        status = judge(&from, &context, &finding);
     if (status == STATUS_CONTINUE) {
         if (option_given(&from, STROKE_JSON))
             write_finding(&finding);
@@ -307,7 +289,7 @@ static int run(int argc, char **argv)
             print_finding(&finding);
         status = status_of(finding.verdict);
     }
-    rule_context_close(&setting);
+    rule_context_close(&context);
     return status;
 }
 

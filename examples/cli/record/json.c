@@ -29,7 +29,7 @@ static int take_number(const place *at, const record_key *key, const json_t *val
     char what[80];
     snprintf(what, sizeof what, "a whole number from 1 to %d, without quotes, is expected", key->most);
     if (!json_is_integer(value) || json_integer_value(value) < 1 || json_integer_value(value) > key->most)
-        return refuse(at, key->name, what);
+        return refuse(at, record_key_name(key), what);
     *out = (int)json_integer_value(value);
     return STATUS_CONTINUE;
 }
@@ -37,12 +37,12 @@ static int take_number(const place *at, const record_key *key, const json_t *val
 static int take_text(const place *at, const record_key *key, const json_t *value, const char **out)
 {
     if (json_is_number(value))
-        return refuse(at, key->name, "stands there as a number; every reading is a text in quotes, such as \"2 1/8\"");
+        return refuse(at, record_key_name(key), "stands there as a number; every reading is a text in quotes, such as \"2 1/8\"");
     if (!json_is_string(value))
-        return refuse(at, key->name, "a text in quotes is expected");
+        return refuse(at, record_key_name(key), "a text in quotes is expected");
     const char *text = json_string_value(value);
     if (text[strspn(text, " \t\r\n")] == '\0')
-        return refuse(at, key->name, "is empty; leave out what was not recorded");
+        return refuse(at, record_key_name(key), "is empty; leave out what was not recorded");
     *out = text;
     return STATUS_CONTINUE;
 }
@@ -50,7 +50,7 @@ static int take_text(const place *at, const record_key *key, const json_t *value
 static int find_key(const record_key *keys, size_t count, const char *name)
 {
     for (size_t i = 0; i < count; i++) {
-        if (strcmp(keys[i].name, name) == 0)
+        if (strcmp(record_key_name(&keys[i]), name) == 0)
             return (int)i;
     }
     return -1;
@@ -80,7 +80,7 @@ static int take_object(const place *at, json_t *object, const record_key *keys, 
     }
     for (size_t i = 0; i < count; i++) {
         if (keys[i].needed && out[i].text == NULL)
-            return refuse(at, keys[i].name, "is missing");
+            return refuse(at, record_key_name(&keys[i]), "is missing");
     }
     return STATUS_CONTINUE;
 }
@@ -246,9 +246,9 @@ static int put_values(json_t *object, const record_value *values, const record_k
     int failed = 0;
     for (size_t i = 0; i < count; i++) {
         if (values[i].text != NULL)
-            failed |= json_object_set_new(object, keys[i].name, json_string(values[i].text));
+            failed |= json_object_set_new(object, record_key_name(&keys[i]), json_string(values[i].text));
         else if (values[i].number > 0)
-            failed |= json_object_set_new(object, keys[i].name, json_integer(values[i].number));
+            failed |= json_object_set_new(object, record_key_name(&keys[i]), json_integer(values[i].number));
     }
     return failed;
 }

@@ -56,52 +56,25 @@ static int take_rules(const inspection_record *record, head_key key, const rodt_
     const rodt_rules *found = id == NULL ? *out : rodt_rules_find(id);
     if (found == NULL)
         return print_error("%s: %s: there is no rule set \"%s\"; see: rodtravel limits --list", record->file,
-                        record_head_keys[key].name, id);
+                        record_key_name(&record_head_keys[key]), id);
     *out = found;
     return STATUS_CONTINUE;
 }
 
-static int take_head(inspection *of, const char *limits_file)
+int record_open_rules(const inspection_record *record, const char *limits_file, rule_context *out)
 {
-    const inspection_record *record = &of->record;
     const char *day = record->head[HEAD_DATE].text;
     const rodt_rules *rules = NULL;
     rodt_date date;
     rodt_error error;
+    *out = (rule_context){.rules = NULL};
     if (rodt_date_parse(day, &date, &error) != RODT_OK)
         return refuse_text(record, "", "date", day, &error);
     int status = take_rules(record, HEAD_RULES, &rules);
-    of->air_rules = rules;
-    if (status == STATUS_CONTINUE)
-        status = take_rules(record, HEAD_AIR_RULES, &of->air_rules);
-    if (status == STATUS_CONTINUE)
-        status = rule_context_open(record->head[HEAD_RULES].text, limits_file, day, &of->setting);
-    return status;
+    return status == STATUS_CONTINUE ? rule_context_open(record->head[HEAD_RULES].text, limits_file, day, out) : status;
 }
 
 /* --- Wheel ends --------------------------------------------------------------------------------------- */
-
-/* What the library calls a field, where a record calls it otherwise. */
-static const char *key_of(const char *field)
-{
-    static const char *const names[][2] = {{"pressure", "psi"},           {"pressure after", "psi_after"},
-                                           {"spring brake", "spring_brake"}, {"stroke class", "stroke_class"},
-                                           {"rated stroke", "rated_stroke"}, {"marked limit", "marked_limit"}};
-    for (size_t i = 0; i < COUNT_OF(names); i++) {
-        if (strcmp(field, names[i][0]) == 0)
-            return names[i][1];
-    }
-    return field;
-}
-
-static const char *text_at(const record_value *values, const char *name)
-{
-    for (size_t i = 0; i < END_KEYS; i++) {
-        if (strcmp(record_end_keys[i].name, name) == 0 && values[i].text != NULL)
-            return values[i].text;
-    }
-    return "";
-}
 
 static int take_position(const inspection *of, size_t i, const char *where, rodt_position *out)
 {
@@ -128,38 +101,26 @@ static int take_arm(const inspection *of, size_t i, const char *where, rodt_unit
     return refuse_text(&of->record, where, "arm_length", text, &error);
 }
 
-/* The library names the first text that it cannot read, and one that is not there comes before the others. */
-static rodt_status find_unreadable(const rodt_reading_text *text, const rodt_rules *rules, rodt_error *error)
+static void fill_text(const inspection_record *record, size_t end, rodt_reading_text *out)
 {
-    rodt_reading_text whole = *text;
-    rodt_finding finding;
-    whole.chamber = whole.chamber != NULL ? whole.chamber : "30";
-    whole.released = whole.released != NULL ? whole.released : "1";
-    whole.applied = whole.applied != NULL ? whole.applied : "2";
-    error->status = RODT_OK;
-    return rodt_judge_row(&whole, rules, &finding, error);
+    for (size_t key = 0; key < END_KEYS; key++)
+        rodt_reading_text_set(out, record_end_keys[key].field, record->ends[end][key].text);
 }
 
 static int judge_end(inspection *of, size_t i, const char *where, rodt_unit unit)
 {
-    const record_value *values = of->record.ends[i];
-    rodt_error error = {.status = RODT_OK};
-    const rodt_reading_text text = {
-        .chamber = values[END_CHAMBER].text,     .released = values[END_RELEASED].text,
-        .applied = values[END_APPLIED].text,     .stroke_class = values[END_CLASS].text,
-        .rated_stroke = values[END_RATED].text,  .marked_limit = values[END_MARKED].text,
-        .psi = values[END_PSI].text,        .psi_after = values[END_PSI_AFTER].text,
-        .division = values[END_DIVISION].text,   .engine = values[END_ENGINE].text,
-        .spring_brake = values[END_SPRING].text, .drum = values[END_DRUM].text,
-        .style = {.unit = unit},                 .default_day = of->setting.day};
-    rodt_status status = rodt_judge_row(&text, of->setting.rules, &of->vehicle.findings[i], &error);
-    if (status == RODT_OK && error.status == RODT_E_EMPTY)
-        status = find_unreadable(&text, of->setting.rules, &error);
-    if (status != RODT_OK)
-        return print_error("%s: %s: %s", of->record.file, where, rodt_status_text(status));
-    if (error.status == RODT_OK || error.status == RODT_E_EMPTY)
-        return STATUS_CONTINUE;
-    return refuse_text(&of->record, where, key_of(error.field), text_at(values, key_of(error.field)), &error);
+    rodt_reading_text text = {.style = {.unit = unit}, .default_day = of->context->day};
+    rodt_reading reading;
+    rodt_error error;
+    fill_text(&of->record, i, &text);
+    rodt_status status = rodt_reading_parse(&text, &reading, &error);
+    if (status == RODT_OK && error.status != RODT_OK && error.status != RODT_E_EMPTY)
+        return refuse_text(&of->record, where, error.field,
+                           rodt_reading_text_get(&text, rodt_field_find(error.field, strlen(error.field))), &error);
+    if (status == RODT_OK)
+        status = rodt_judge(&reading, of->context->rules, &of->vehicle.findings[i]);
+    return status == RODT_OK ? STATUS_CONTINUE
+                             : print_error("%s: %s: %s", of->record.file, where, rodt_status_text(status));
 }
 
 static int take_end(inspection *of, size_t i, rodt_unit unit)
@@ -181,15 +142,16 @@ static int take_end(inspection *of, size_t i, rodt_unit unit)
 
 static int take_ends(inspection *of)
 {
-    static const choice units[] = {{"in", RODT_UNIT_INCH}, {"mm", RODT_UNIT_MM}, {"cm", RODT_UNIT_CM}};
     const inspection_record *record = &of->record;
-    int unit = RODT_UNIT_INCH;
-    int status = take_word(record, "", "length_unit", record->head[HEAD_LENGTH_UNIT].text, units, COUNT_OF(units),
-                           &unit);
-    if (status == STATUS_CONTINUE && record->end_count == 0)
+    rodt_unit unit;
+    int status = STATUS_CONTINUE;
+    if (!record_length_unit(record, &unit))
+        status = print_error("%s: length_unit is in, mm or cm, not \"%s\"", record->file,
+                             record->head[HEAD_LENGTH_UNIT].text);
+    else if (record->end_count == 0)
         status = print_error("%s: wheel_ends is empty; there is nothing to report yet", record->file);
     for (size_t i = 0; i < record->end_count && status == STATUS_CONTINUE; i++) {
-        status = take_end(of, i, (rodt_unit)unit);
+        status = take_end(of, i, unit);
         of->vehicle.count = i + 1;
     }
     if (status != STATUS_CONTINUE)
@@ -210,7 +172,7 @@ static int take_pressure(const inspection_record *record, size_t i, const char *
     rodt_error error;
     if (text == NULL || rodt_pressure_parse(text, out, &error) == RODT_OK)
         return STATUS_CONTINUE;
-    return refuse_text(record, where, record_check_keys[key].name, text, &error);
+    return refuse_text(record, where, record_key_name(&record_check_keys[key]), text, &error);
 }
 
 static int take_ratio(const inspection_record *record, size_t i, const char *where, check_key key, rodt_ratio *out)
@@ -219,7 +181,7 @@ static int take_ratio(const inspection_record *record, size_t i, const char *whe
     if (text == NULL || read_ratio(text, key == CHECK_SECONDS, out))
         return STATUS_CONTINUE;
     return print_error("%s: %s, %s is a number such as 38, 31.25 or 3/5, not \"%s\"", record->file, where,
-                    record_check_keys[key].name, text);
+                    record_key_name(&record_check_keys[key]), text);
 }
 
 static int take_measures(const inspection_record *record, size_t i, const char *where, rodt_air_reading *out)
@@ -302,9 +264,11 @@ static int take_checks(inspection *of)
     return status;
 }
 
-int record_judge(inspection *of, const char *limits_file)
+int record_judge(inspection *of, const rule_context *context)
 {
-    int status = take_head(of, limits_file);
+    of->context = context;
+    of->air_rules = rodt_rules_find(of->record.head[HEAD_RULES].text);
+    int status = take_rules(&of->record, HEAD_AIR_RULES, &of->air_rules);
     if (status == STATUS_CONTINUE)
         status = take_ends(of);
     return status == STATUS_CONTINUE ? take_checks(of) : status;

@@ -1,59 +1,88 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* The entries of a record: the one list that reading, writing and judging go by. */
+/* The entries of a record: the one list that reading, writing and judging go by, and how an entry is found. */
 #include "record/record.h"
 
+#include <string.h>
+
 const record_key record_head_keys[HEAD_KEYS] = {
-    [HEAD_UNIT] = {"unit", 0, false},
-    [HEAD_DATE] = {"date", 0, true},
-    [HEAD_INSPECTOR] = {"inspector", 0, false},
-    [HEAD_PLACE] = {"place", 0, false},
-    [HEAD_ODOMETER] = {"odometer", 0, false},
-    [HEAD_RULES] = {"rules", 0, true},
-    [HEAD_AIR_RULES] = {"air_rules", 0, false},
-    [HEAD_LENGTH_UNIT] = {"length_unit", 0, false},
-    [HEAD_VEHICLE] = {"vehicle", 0, false},
-    [HEAD_TOWED] = {"towed_units", 99, false},
-    [HEAD_BUILT] = {"built", 0, false},
-    [HEAD_BRAKES] = {"brakes", 999, false},
-    [HEAD_PROGRAM] = {"program", 0, false},
-    [HEAD_REMARKS] = {"remarks", 0, false},
+    [HEAD_UNIT] = {.name = "unit"},
+    [HEAD_DATE] = {.name = "date", .needed = true},
+    [HEAD_INSPECTOR] = {.name = "inspector"},
+    [HEAD_PLACE] = {.name = "place"},
+    [HEAD_ODOMETER] = {.name = "odometer"},
+    [HEAD_RULES] = {.name = "rules", .needed = true},
+    [HEAD_AIR_RULES] = {.name = "air_rules"},
+    [HEAD_LENGTH_UNIT] = {.name = "length_unit"},
+    [HEAD_VEHICLE] = {.name = "vehicle"},
+    [HEAD_TOWED] = {.name = "towed_units", .most = 99},
+    [HEAD_BUILT] = {.name = "built"},
+    [HEAD_BRAKES] = {.name = "brakes", .most = 999},
+    [HEAD_PROGRAM] = {.name = "program"},
+    [HEAD_REMARKS] = {.name = "remarks"},
 };
 
 const record_key record_end_keys[END_KEYS] = {
-    [END_POSITION] = {"position", 0, true},
-    [END_CHAMBER] = {"chamber", 0, false},
-    [END_CLASS] = {"stroke_class", 0, false},
-    [END_RATED] = {"rated_stroke", 0, false},
-    [END_MARKED] = {"marked_limit", 0, false},
-    [END_RELEASED] = {"released", 0, false},
-    [END_APPLIED] = {"applied", 0, false},
-    [END_DIVISION] = {"division", 0, false},
-    [END_PSI] = {"psi", 0, false},
-    [END_PSI_AFTER] = {"psi_after", 0, false},
-    [END_ENGINE] = {"engine", 0, false},
-    [END_SPRING] = {"spring_brake", 0, false},
-    [END_DRUM] = {"drum", 0, false},
-    [END_ADJUSTER] = {"adjuster", 0, false},
-    [END_ARM] = {"arm_length", 0, false},
-    [END_REMARK] = {"remark", 0, false},
+    [END_POSITION] = {.field = RODT_FIELD_POSITION, .needed = true},
+    [END_CHAMBER] = {.field = RODT_FIELD_CHAMBER},
+    [END_CLASS] = {.field = RODT_FIELD_STROKE_CLASS},
+    [END_RATED] = {.field = RODT_FIELD_RATED_STROKE},
+    [END_MARKED] = {.field = RODT_FIELD_MARKED_LIMIT},
+    [END_RELEASED] = {.field = RODT_FIELD_RELEASED},
+    [END_APPLIED] = {.field = RODT_FIELD_APPLIED},
+    [END_DIVISION] = {.field = RODT_FIELD_DIVISION},
+    [END_PSI] = {.field = RODT_FIELD_PSI},
+    [END_PSI_AFTER] = {.field = RODT_FIELD_PSI_AFTER},
+    [END_ENGINE] = {.field = RODT_FIELD_ENGINE},
+    [END_SPRING] = {.field = RODT_FIELD_SPRING_BRAKE},
+    [END_DRUM] = {.field = RODT_FIELD_DRUM},
+    [END_ADJUSTER] = {.field = RODT_FIELD_ADJUSTER},
+    [END_ARM] = {.field = RODT_FIELD_ARM_LENGTH},
+    [END_REMARK] = {.name = "remark", .field = RODT_FIELD_END},
 };
 
 const record_key record_check_keys[CHECK_KEYS] = {
-    [CHECK_NAME] = {"check", 0, true},
-    [CHECK_PRESSURE] = {"pressure", 0, false},
-    [CHECK_BEFORE] = {"before", 0, false},
-    [CHECK_AFTER] = {"after", 0, false},
-    [CHECK_SECONDS] = {"seconds", 0, false},
-    [CHECK_SPAN] = {"span", 0, false},
-    [CHECK_APPLICATIONS] = {"applications", 99, false},
-    [CHECK_CUT_OUT] = {"cut_out", 0, false},
-    [CHECK_ACTUAL] = {"reservoir_volume", 0, false},
-    [CHECK_REQUIRED] = {"required_volume", 0, false},
-    [CHECK_ANSWER] = {"answer", 0, false},
-    [CHECK_REMARK] = {"remark", 0, false},
+    [CHECK_NAME] = {.name = "check", .needed = true},
+    [CHECK_PRESSURE] = {.name = "pressure"},
+    [CHECK_BEFORE] = {.name = "before"},
+    [CHECK_AFTER] = {.name = "after"},
+    [CHECK_SECONDS] = {.name = "seconds"},
+    [CHECK_SPAN] = {.name = "span"},
+    [CHECK_APPLICATIONS] = {.name = "applications", .most = 99},
+    [CHECK_CUT_OUT] = {.name = "cut_out"},
+    [CHECK_ACTUAL] = {.name = "reservoir_volume"},
+    [CHECK_REQUIRED] = {.name = "required_volume"},
+    [CHECK_ANSWER] = {.name = "answer"},
+    [CHECK_REMARK] = {.name = "remark"},
 };
 
 const record_key record_step_keys[STEP_KEYS] = {
-    [STEP_NAME] = {"step", 0, true},
-    [STEP_ANSWER] = {"answer", 0, true},
+    [STEP_NAME] = {.name = "step", .needed = true},
+    [STEP_ANSWER] = {.name = "answer", .needed = true},
 };
+
+const char *record_key_name(const record_key *key)
+{
+    return key->name != NULL ? key->name : rodt_field_name(key->field);
+}
+
+bool record_length_unit(const inspection_record *record, rodt_unit *out)
+{
+    const char *text = record->head[HEAD_LENGTH_UNIT].text;
+    *out = RODT_UNIT_INCH;
+    return text == NULL || rodt_unit_find(text, strlen(text), out);
+}
+
+int record_find_step(const inspection_record *record, const char *name)
+{
+    for (size_t i = 0; i < record->step_count; i++) {
+        if (strcmp(record->steps[i][STEP_NAME].text, name) == 0)
+            return (int)i;
+    }
+    return -1;
+}
+
+const char *record_step(const inspection_record *record, const char *name)
+{
+    int step = record_find_step(record, name);
+    return step < 0 ? NULL : record->steps[step][STEP_ANSWER].text;
+}

@@ -45,7 +45,8 @@ typedef struct record_value {
 
 /* How a key is written. */
 typedef struct record_key {
-    const char *name;
+    const char *name; /* NULL = that of the field */
+    rodt_field field; /* of a wheel end */
     int most; /* 0 = a text; otherwise a whole number from 1 to this */
     bool needed;
 } record_key;
@@ -54,6 +55,7 @@ extern const record_key record_head_keys[HEAD_KEYS];
 extern const record_key record_end_keys[END_KEYS];
 extern const record_key record_check_keys[CHECK_KEYS];
 extern const record_key record_step_keys[STEP_KEYS];
+const char *record_key_name(const record_key *key);
 
 typedef struct inspection_record {
     const char *file; /* as messages call it */
@@ -67,23 +69,34 @@ typedef struct inspection_record {
     void *tree; /* keeps the texts of a record that was read */
 } inspection_record;
 
+/* Unit of lengths that name none, inches if the record says nothing; false = no unit that is known. */
+bool record_length_unit(const inspection_record *record, rodt_unit *out);
+
+int record_find_step(const inspection_record *record, const char *name); /* -1 = there is none */
+const char *record_step(const inspection_record *record, const char *name); /* its answer, or NULL */
+
 /* The record with its judgement. */
 typedef struct inspection {
     inspection_record record;
-    rule_context setting;
+    const rule_context *context; /* what judged */
     const rodt_rules *air_rules;
     vehicle_record vehicle;
     rodt_air_finding air[RECORD_CHECKS_MAX];
 } inspection;
 
-/* Reading and writing (record_json.c; record_none.c in a build without a JSON library). Each returns STATUS_CONTINUE
- * or an exit status, and says what was wrong and where. */
+/* Reading and writing (json.c; nojson.c in a build without a JSON library). Each returns STATUS_CONTINUE or an exit
+ * status, and says what was wrong and where. */
 int record_read(const char *file, inspection_record *out);
 int record_write(const inspection_record *record, FILE *to);
 void record_free(inspection_record *record);
 
-/* Judges what was read (record_judge.c). Statuses as above. */
-int record_judge(inspection *of, const char *limits_file);
+/* --- Judging (judge.c). Statuses as above. ------------------------------------------------------------ */
+
+/* Opens the rule set of a record as it was on its day, under a carrier's limits if there is a file of them. */
+int record_open_rules(const inspection_record *record, const char *limits_file, rule_context *out);
+
+/* Judges what was read; `context` is of this record and outlives the inspection. */
+int record_judge(inspection *of, const rule_context *context);
 
 /* "wheel_ends, entry 3 (2L)": the place of an entry, for messages. */
 void record_end_place(const inspection_record *record, size_t end, char where[RECORD_WHERE_SIZE]);
@@ -91,38 +104,24 @@ void record_end_place(const inspection_record *record, size_t end, char where[RE
 /* Exit status that goes with the judgement. */
 int inspection_status(const inspection *of);
 
-/* --- The report -------------------------------------------------------------------------------------- */
+/* --- The judgement in words (summary.c) --------------------------------------------------------------- */
 
-void report_print(const inspection *of);             /* report_print.c */
-void report_write_json(const inspection *of);        /* report_json.c */
-void report_write_html(const inspection *of, FILE *to); /* report_html.c */
-void report_write_svg(const inspection *of, FILE *to, bool alone); /* report_svg.c; alone = a file by itself */
-
-/* What is out of order, a line each: label and sentence (report_words.c). */
-void report_each_defect(const inspection *of, vehicle_line line, void *context);
+/* What is out of order, a line each: label and sentence. */
+void inspection_each_defect(const inspection *of, vehicle_line line, void *context);
 
 /* The outcome of the strokes leaves the air out, so that a report says this beside it. */
-#define REPORT_AIR_DEFECTIVE "AIR SYSTEM DEFECTIVE: SEE THE DEFECTS"
-bool report_air_defective(const inspection *of);
+#define AIR_SYSTEM_DEFECTIVE "AIR SYSTEM DEFECTIVE: SEE THE DEFECTS"
+bool inspection_air_defective(const inspection *of);
 
-/* What is not to be done with the vehicle, by strokes or air; NULL = nothing is against it. */
-const char *report_warning(const inspection *of);
+/* What must not be done with the vehicle, by strokes or air; NULL = nothing is against driving it. */
+const char *inspection_warning(const inspection *of);
 
 /* The cautions of a walk-round are confirmed by a person, or the report says that they were not; NULL = they were, or
  * nothing is known. */
 #define STEP_CAUTIONS "cautions"
 #define STEP_BY_OPTION "by option"
-const char *report_cautions_note(const inspection_record *record);
+const char *record_cautions_note(const inspection_record *record);
 
-/* The walk-round was judged by limits of a carrier's own and this report is not: says so in `note` and returns true. */
-#define STEP_LIMITS "limits"
-#define REPORT_NOTE_SIZE ((size_t)600)
-bool report_limits_note(const inspection *of, char note[REPORT_NOTE_SIZE]);
-
-/* Sources of the air checks, each once. */
-void report_each_air_source(const inspection *of, vehicle_line line, void *context);
-
-/* "unit", "date" and so on as a person reads them; NULL for a key that the head of a report does not show. */
-const char *report_head_title(head_key key);
+#define STEP_LIMITS "limits" /* the step that names the file of the carrier's limits */
 
 #endif

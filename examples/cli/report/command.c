@@ -3,7 +3,7 @@
 #include "io/atomic_file.h"
 #include "commands.h"
 #include "input/rule_context.h"
-#include "record/record.h"
+#include "report/report.h"
 #include "ui/compiler.h"
 #include "ui/exit_status.h"
 #include "ui/message.h"
@@ -40,12 +40,14 @@ static int write_file(const inspection *of, size_t option, const char *name)
     return atomic_file_close(&file, status == STATUS_CONTINUE);
 }
 
-static int report(const command_line *from, inspection *of)
+static int report(const command_line *from, inspection *of, rule_context *context)
 {
     static const size_t files[] = {REPORT_HTML, REPORT_SVG, REPORT_RECORD};
     int status = record_read(from->operands[0], &of->record);
     if (status == STATUS_CONTINUE)
-        status = record_judge(of, option_value(from, REPORT_LIMITS));
+        status = record_open_rules(&of->record, option_value(from, REPORT_LIMITS), context);
+    if (status == STATUS_CONTINUE)
+        status = record_judge(of, context);
     bool wanted = false;
     for (size_t i = 0; i < COUNT_OF(files) && status == STATUS_CONTINUE; i++) {
         wanted = wanted || option_given(from, files[i]);
@@ -69,8 +71,9 @@ static int run(int argc, char **argv)
     inspection *of = calloc(1, sizeof *of);
     if (of == NULL)
         return print_error("no memory");
-    status = report(&from, of);
-    rule_context_close(&of->setting);
+    rule_context context = {.rules = NULL};
+    status = report(&from, of, &context);
+    rule_context_close(&context);
     record_free(&of->record);
     free(of);
     return status;

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* The report as one page that needs nothing but itself: no script, no font, no request. */
 #include "ui/markup.h"
-#include "record/record.h"
+#include "report/report.h"
 #include "ui/format.h"
 #include "ui/wrap.h"
 
@@ -75,8 +75,8 @@ static void put_outcome(const inspection *of, FILE *to)
         [PAINT_GOOD] = "good", [PAINT_BAD] = "bad", [PAINT_OPEN] = "open", [PAINT_STRONG] = "open"};
     paint_kind paint;
     const char *words = vehicle_headline(&of->vehicle, &paint);
-    if (report_air_defective(of))
-        markup_put(to, "<p class=\"outcome bad\">%</p>\n", REPORT_AIR_DEFECTIVE);
+    if (inspection_air_defective(of))
+        markup_put(to, "<p class=\"outcome bad\">%</p>\n", AIR_SYSTEM_DEFECTIVE);
     markup_put(to, "<p class=\"outcome %\">%</p>\n", classes[paint], words);
     vehicle_each_count(&of->vehicle, put_count, to);
 }
@@ -114,7 +114,7 @@ static void put_findings(const inspection *of, FILE *to)
 {
     html_list defects = {to, "Defects", false}, next = {to, "Next", false};
     html_list axles = {to, "Axles", false}, know = {to, "To know", false};
-    report_each_defect(of, put_item, &defects);
+    inspection_each_defect(of, put_item, &defects);
     end_list(&defects);
     if (!defects.begun)
         fputs("<h2>Defects</h2>\n<p>None was found.</p>\n", to);
@@ -132,8 +132,8 @@ static void put_remarks(const inspection *of, FILE *to)
     char note[REPORT_NOTE_SIZE];
     if (report_limits_note(of, note))
         put_item(&remarks, "", note);
-    if (report_cautions_note(&of->record) != NULL)
-        put_item(&remarks, "", report_cautions_note(&of->record));
+    if (record_cautions_note(&of->record) != NULL)
+        put_item(&remarks, "", record_cautions_note(&of->record));
     for (size_t i = 0; i < of->record.end_count; i++) {
         const record_value *values = of->record.ends[i];
         if (values[END_REMARK].text != NULL)
@@ -239,7 +239,7 @@ static void put_drawing(const inspection *of, FILE *to)
 
 static void put_end_of_page(const inspection *of, FILE *to)
 {
-    const char *warning = report_warning(of);
+    const char *warning = inspection_warning(of);
     fputs("<div class=\"caution\">\n", to);
     if (warning != NULL)
         markup_put(to, "<p><strong>%</strong></p>\n", warning);

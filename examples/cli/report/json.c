@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* The judged record as one JSON object: the head as written, then the judgements. */
-#include "record/record.h"
+#include "report/report.h"
 #include "ui/json_writer.h"
 
 #include <stdio.h>
@@ -9,7 +9,7 @@ static void put_head(json_writer *json, const inspection *of)
 {
     for (int key = 0; key < HEAD_KEYS; key++) {
         const record_value *value = &of->record.head[key];
-        json_key(json, record_head_keys[key].name);
+        json_key(json, record_key_name(&record_head_keys[key]));
         if (value->number > 0) {
             fprintf(json->to, "%d", value->number);
             json->first = false;

@@ -2,7 +2,7 @@
 /* The vehicle from above: the front is at the top, every wheel end has a card with its stroke, its limit and a bar.
  * What a colour says is also said by a word, by the sign on the wheel and by the pattern of the bar. */
 #include "ui/markup.h"
-#include "record/record.h"
+#include "report/report.h"
 #include "ui/format.h"
 #include "ui/wrap.h"
 

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* The report as text of 80 columns. */
-#include "record/record.h"
+#include "report/report.h"
 #include "ui/wrap.h"
 
 #include <stdio.h>
@@ -41,8 +41,8 @@ static void print_remarks(const inspection *of)
     char note[REPORT_NOTE_SIZE];
     if (report_limits_note(of, note))
         print_line(&remarks, "", note);
-    if (report_cautions_note(&of->record) != NULL)
-        print_line(&remarks, "", report_cautions_note(&of->record));
+    if (record_cautions_note(&of->record) != NULL)
+        print_line(&remarks, "", record_cautions_note(&of->record));
     for (size_t i = 0; i < of->record.end_count; i++) {
         if (of->record.ends[i][END_REMARK].text != NULL)
             print_line(&remarks, of->record.ends[i][END_POSITION].text, of->record.ends[i][END_REMARK].text);
@@ -68,16 +68,16 @@ static void print_checks(const inspection *of)
 void report_print(const inspection *of)
 {
     print_head(of);
-    if (report_air_defective(of)) {
-        print_painted(stdout, PAINT_BAD, REPORT_AIR_DEFECTIVE);
+    if (inspection_air_defective(of)) {
+        print_painted(stdout, PAINT_BAD, AIR_SYSTEM_DEFECTIVE);
         putchar('\n');
     }
     vehicle_print_findings(&of->vehicle);
     print_checks(of);
-    report_each_defect(of, print_line, &(list){"Defects"});
+    inspection_each_defect(of, print_line, &(list){"Defects"});
     print_remarks(of);
     vehicle_print_sources(&of->vehicle);
     report_each_air_source(of, print_line, &(list){NULL});
-    vehicle_print_cautions(report_warning(of));
+    vehicle_print_cautions(inspection_warning(of));
     fputs("\nSigned                                              Date\n", stdout);
 }

@@ -127,6 +127,13 @@ const char *option_value(const command_line *from, size_t option)
     return NULL;
 }
 
+int print_option_error(const command_line *from, size_t option, const rodt_error *error)
+{
+    char what[80];
+    snprintf(what, sizeof what, "the value of --%s", from->command->options[option].name);
+    return print_text_error(what, option_value(from, option), error);
+}
+
 static int refuse_choice(const char *name, const choice *choices, size_t count, const char *text)
 {
     char words[200] = "";

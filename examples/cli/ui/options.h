@@ -3,6 +3,8 @@
 #ifndef OPTIONS_H
 #define OPTIONS_H
 
+#include <rodtravel/rodtravel.h>
+
 #include <stdbool.h>
 #include <stddef.h>
 #include <stdio.h>
@@ -53,7 +55,10 @@ static inline bool option_given(const command_line *from, size_t option)
     return option_value(from, option) != NULL;
 }
 
-/* A word and what it stands for. */
+/* Shows the value of an option that could not be read, like print_text_error. Returns STATUS_USAGE. */
+int print_option_error(const command_line *from, size_t option, const rodt_error *error);
+
+/* A word and its meaning. */
 typedef struct choice {
     const char *word;
     int meaning;

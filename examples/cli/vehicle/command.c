@@ -71,9 +71,9 @@ static int read_options(const command_line *from, vehicle_options *out)
     return status;
 }
 
-static int judge(const command_line *from, const rule_context *setting)
+static int judge(const command_line *from, const rule_context *context)
 {
-    vehicle_options given = {.setting = setting};
+    vehicle_options given = {.context = context};
     vehicle_record *record = malloc(sizeof *record);
     if (record == NULL)
         return print_error("no memory");
@@ -94,15 +94,15 @@ static int judge(const command_line *from, const rule_context *setting)
 static int run(int argc, char **argv)
 {
     command_line from;
-    rule_context setting;
+    rule_context context;
     int status = parse_arguments(&vehicle_command, argc, argv, 1, 1, &from);
     if (status != STATUS_CONTINUE)
         return status;
     status = rule_context_open(option_value(&from, VEHICLE_RULES), option_value(&from, VEHICLE_LIMITS),
-                          option_value(&from, VEHICLE_AS_OF), &setting);
+                          option_value(&from, VEHICLE_AS_OF), &context);
     if (status == STATUS_CONTINUE)
-        status = judge(&from, &setting);
-    rule_context_close(&setting);
+        status = judge(&from, &context);
+    rule_context_close(&context);
     return status;
 }
 

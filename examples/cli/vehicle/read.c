@@ -208,8 +208,8 @@ static int judge_end(file_reader *from, uint64_t line)
                               .date = cell(from, DATE),
                               .unit = from->unit_is_vehicle ? NULL : cell(from, UNIT),
                               .style = options->style,
-                              .default_day = options->setting->day};
-    rodt_status status = rodt_judge_row(&text, options->setting->rules, &out->findings[out->count],
+                              .default_day = options->context->day};
+    rodt_status status = rodt_judge_row(&text, options->context->rules, &out->findings[out->count],
                                         &out->errors[out->count]);
     return status == RODT_OK ? STATUS_CONTINUE : refuse_line(from, line, rodt_status_text(status));
 }

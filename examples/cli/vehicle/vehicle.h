@@ -18,7 +18,7 @@ typedef struct vehicle_options {
     uint32_t brakes;   /* 0 = both ends of every axle in the file */
     char separator;
     rodt_length_style style;
-    const rule_context *setting;
+    const rule_context *context;
 } vehicle_options;
 
 /* One vehicle or combination, wheel end by wheel end in the order of the file. */

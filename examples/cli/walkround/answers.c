@@ -33,8 +33,24 @@ static bool is_word(const char *text, const char *word)
 
 static rodt_unit bare_unit(const inspection_record *record)
 {
-    const char *unit = record->head[HEAD_LENGTH_UNIT].text;
-    return unit == NULL || strcmp(unit, "in") == 0 ? RODT_UNIT_INCH : unit[0] == 'm' ? RODT_UNIT_MM : RODT_UNIT_CM;
+    rodt_unit unit;
+    (void)record_length_unit(record, &unit);
+    return unit;
+}
+
+/* What the record would refuse is refused here. */
+static rodt_status check_field(const inspection_record *record, const walk_item *item, const char *text,
+                               rodt_error *error)
+{
+    const walk_question *asked = &walk_questions[item->id];
+    bool end = asked->home == WALK_END || asked->home == WALK_ALL_ENDS;
+    rodt_reading_text alone = {.style = {.unit = bare_unit(record)}};
+    rodt_reading reading;
+    if (!end || asked->words != NULL)
+        return RODT_OK;
+    rodt_reading_text_set(&alone, record_end_keys[asked->key].field, text);
+    rodt_status status = rodt_reading_parse(&alone, &reading, error);
+    return status != RODT_OK || error->status == RODT_E_EMPTY ? status : error->status;
 }
 
 /* --- One reader for each kind. Each gives *value the text or number for the record. -------------------- */
@@ -108,21 +124,6 @@ static rodt_status take_length(rodt_unit unit, const char *text, record_value *v
     return RODT_OK;
 }
 
-/* A tape's marks are close together; 16 for 1/16 is a slip. */
-static rodt_status take_division(rodt_unit unit, const char *text, record_value *value, char said[WALK_SAID_SIZE],
-                                 rodt_error *error)
-{
-    const rodt_length_style style = {.unit = unit};
-    const rodt_length most = {1, 2};
-    rodt_length length;
-    rodt_status status = take_length(unit, text, value, said, error);
-    if (status != RODT_OK || rodt_length_read(text, strlen(text), &style, &length, NULL, error) != RODT_OK)
-        return status;
-    if (length.num == 0 || rodt_length_compare(length, most) > 0)
-        return refuse(error, 1, "a division of a tape is 1/2 in at most, such as 1/16, 1/8 or 1 mm");
-    return RODT_OK;
-}
-
 static rodt_status take_pressure(const char *text, record_value *value, char said[WALK_SAID_SIZE], rodt_error *error)
 {
     rodt_pressure pressure;
@@ -173,7 +174,6 @@ static rodt_status take_value(const inspection_record *record, const walk_item *
     case WALK_AXLES: return take_count(RODT_AXLES_MAX, "axle", text, value, said, error);
     case WALK_BUILT: return take_built(text, value, said, error);
     case WALK_LENGTH: return take_length(bare_unit(record), text, value, said, error);
-    case WALK_DIVISION: return take_division(bare_unit(record), text, value, said, error);
     case WALK_PRESSURE: return take_pressure(text, value, said, error);
     case WALK_CHAMBER: return take_chamber(text, value, said, error);
     case WALK_NUMBER: return take_number(text, false, value, said, error);
@@ -189,7 +189,9 @@ rodt_status walk_take(walk *of, inspection_record *record, const walk_item *item
                       char said[WALK_SAID_SIZE], rodt_error *error)
 {
     record_value value = {NULL, 0};
-    rodt_status status = take_value(record, item, text, &value, said, error);
+    rodt_status status = check_field(record, item, text, error);
+    if (status == RODT_OK)
+        status = take_value(record, item, text, &value, said, error);
     if (status != RODT_OK)
         return status;
     if (value.text != NULL && (value.text = walk_keep(of, value.text)) == NULL)

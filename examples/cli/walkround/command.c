@@ -57,7 +57,7 @@ static int read_options(const command_line *from, walk *of)
 static void say_start(const walk *of)
 {
     const record_value *head = of->record.head;
-    size_t at_once = walk_step(&of->record, STEP_LIMITS) != NULL;
+    size_t at_once = record_step(&of->record, STEP_LIMITS) != NULL;
     bool begun = of->record.step_count > at_once || of->record.end_count > 0;
     walk_say("", 0, "%s %s, %s, rule set %s%s%s.", begun ? "Going on with" : "New record", of->file,
              head[HEAD_DATE].text, head[HEAD_RULES].text, head[HEAD_AIR_RULES].text != NULL ? ", air by " : "",
@@ -72,7 +72,7 @@ static void say_start(const walk *of)
 /* Confirmed for a script; a person's own word is never replaced. */
 static int confirm_cautions(walk *of)
 {
-    if (walk_step(&of->record, STEP_CAUTIONS) != NULL)
+    if (record_step(&of->record, STEP_CAUTIONS) != NULL)
         return STATUS_CONTINUE;
     if (!walk_set_step(of, &of->record, STEP_CAUTIONS, STEP_BY_OPTION))
         return print_error("no memory");
@@ -113,7 +113,7 @@ static int run(int argc, char **argv)
     of->lock = -1;
     status = walk_round(&from, of);
     walk_close(of);
-    rule_context_close(&of->judged.setting);
+    rule_context_close(&of->context);
     record_free(&of->record);
     walk_free_texts(of);
     free(of);

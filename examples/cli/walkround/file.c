@@ -114,7 +114,7 @@ static int note_limits(walk *of)
 {
     uint32_t place;
     const char *name = of->limits_file;
-    if (name == NULL || walk_step(&of->record, STEP_LIMITS) != NULL)
+    if (name == NULL || record_step(&of->record, STEP_LIMITS) != NULL)
         return STATUS_CONTINUE;
     return walk_set_step(of, &of->record, STEP_LIMITS, walk_is_text(name, &place) ? name : "a file")
                ? STATUS_CONTINUE : print_error("no memory");
@@ -122,18 +122,16 @@ static int note_limits(walk *of)
 
 static int begin(walk *of, const walk_start *start)
 {
-    rule_context setting;
     char day[WORD_SIZE];
     record_value *head = of->record.head;
-    int status = rule_context_open(start->rules, of->limits_file, start->day, &setting);
+    int status = rule_context_open(start->rules, of->limits_file, start->day, &of->context);
     if (status == STATUS_CONTINUE) {
-        const rodt_rules *law = rodt_rules_law(setting.rules);
-        law = law != NULL ? law : setting.rules;
-        head[HEAD_DATE].text = walk_keep(of, format_date(setting.day, day));
+        const rodt_rules *law = rodt_rules_law(of->context.rules);
+        law = law != NULL ? law : of->context.rules;
+        head[HEAD_DATE].text = walk_keep(of, format_date(of->context.day, day));
         head[HEAD_RULES].text = rodt_rules_id(law);
         status = check_rules(law);
     }
-    rule_context_close(&setting);
     if (status == STATUS_CONTINUE)
         status = note_limits(of);
     if (status == STATUS_CONTINUE && start->air_rules != NULL && rodt_rules_find(start->air_rules) == NULL)
@@ -160,9 +158,9 @@ static int check_start(const walk *of, const walk_start *start)
         const char *has = of->record.head[parts[i].key].text;
         if (parts[i].said != NULL && strcmp(parts[i].said, has != NULL ? has : "") != 0)
             return print_error("%s was begun with %s %s; leave out --%s, or begin another record", of->file,
-                            record_head_keys[parts[i].key].name, has != NULL ? has : "not said", parts[i].option);
+                            record_key_name(&record_head_keys[parts[i].key]), has != NULL ? has : "not said", parts[i].option);
     }
-    const char *own = walk_step(&of->record, STEP_LIMITS);
+    const char *own = record_step(&of->record, STEP_LIMITS);
     if (own != NULL && of->limits_file == NULL)
         return print_error("%s was begun with the limits of a carrier's own; go on with --limits %s", of->file, own);
     return STATUS_CONTINUE;
@@ -170,17 +168,14 @@ static int check_start(const walk *of, const walk_start *start)
 
 static int take_up(walk *of, const walk_start *start)
 {
-    rule_context setting;
     int status = record_read(of->file, &of->record);
     if (status != STATUS_CONTINUE)
         return print_error("%s is left as it is", of->file);
     status = check_start(of, start);
     if (status == STATUS_CONTINUE)
-        status = rule_context_open(of->record.head[HEAD_RULES].text, of->limits_file, of->record.head[HEAD_DATE].text,
-                              &setting);
+        status = record_open_rules(&of->record, of->limits_file, &of->context);
     if (status != STATUS_CONTINUE)
         return status;
-    rule_context_close(&setting);
     if (walk_air_rules(&of->record) == NULL)
         return print_error("%s: air_rules: there is no such rule set", of->file);
     if (of->record.end_count > 0 && walk_judge(of, &of->record) == NULL)

@@ -17,9 +17,9 @@ static void say_outcome(walk *of)
     if (judged == NULL)
         return;
     walk_say("", 0, "By the strokes: %s.", vehicle_headline(&judged->vehicle, &paint));
-    if (report_air_defective(judged))
+    if (inspection_air_defective(judged))
         walk_say("", 0, "By the air checks: DEFECTIVE.");
-    if (report_warning(judged) != NULL)
+    if (inspection_warning(judged) != NULL)
         walk_say("", 0, "Leave it chocked where it can be repaired there: answer skip below.");
 }
 
@@ -95,7 +95,7 @@ static bool add_volume(const record_value *end, rodt_ratio *sum)
 
 static rodt_ratio find_reservoirs(const walk *of)
 {
-    const char *text = walk_step(&of->record, walk_questions[ASK_RESERVOIRS].name);
+    const char *text = record_step(&of->record, walk_questions[ASK_RESERVOIRS].name);
     rodt_ratio volume = of->reservoirs;
     if (!rodt_ratio_given(volume) && text != NULL)
         (void)read_ratio(text, false, &volume);

@@ -64,7 +64,7 @@ const walk_question walk_questions[ASK_IDS] = {
                   .kind = WALK_WORD, .home = WALK_ALL_ENDS, .key = END_DRUM, .words = drums,
                   .help = "A hot drum has grown and lengthens the stroke. Hold a hand near, do not touch."},
     [ASK_DIVISION] = {.name = "division", .title = "Smallest division of the tape", .part = WALK_SET_UP,
-                      .kind = WALK_DIVISION, .home = WALK_ALL_ENDS, .key = END_DIVISION,
+                      .kind = WALK_LENGTH, .home = WALK_ALL_ENDS, .key = END_DIVISION,
                       .help = "What lies between two neighbouring marks: 1/16, 1/8, 1 mm. The report says from it what "
                               "the tape proves."},
     [ASK_RESERVOIRS] = {.name = "reservoirs", .title = "Volume of the reservoirs, cubic inches", .light = true,

@@ -14,10 +14,9 @@
 const inspection *walk_judge(walk *of, const inspection_record *record)
 {
     inspection *judged = &of->judged;
-    rule_context_close(&judged->setting);
     memset(judged, 0, sizeof *judged);
     judged->record = *record;
-    if (record->end_count == 0 || record_judge(judged, of->limits_file) != STATUS_CONTINUE)
+    if (record->end_count == 0 || record_judge(judged, &of->context) != STATUS_CONTINUE)
         return NULL;
     return judged;
 }
@@ -39,7 +38,7 @@ static void say_doubt(const rodt_finding *finding)
     static const rodt_reason doubts[] = {
         RODT_REASON_READINGS_SWAPPED, RODT_REASON_PRESSURE_LOW,        RODT_REASON_PRESSURE_HIGH,
         RODT_REASON_ENGINE_RUNNING,   RODT_REASON_SPRING_BRAKE_APPLIED, RODT_REASON_NO_PUBLISHED_LIMIT,
-        RODT_REASON_CHAMBER_MISSING,  RODT_REASON_RULES_NOT_IN_FORCE};
+        RODT_REASON_CHAMBER_MISSING,  RODT_REASON_RULES_NOT_IN_FORCE, RODT_REASON_LOST_BLANK};
     char sentence[RODT_SENTENCE_SIZE];
     for (size_t i = 0; finding->verdict == RODT_UNDETERMINED && i < COUNT_OF(doubts); i++) {
         if (rodt_finding_reason_format(finding, doubts[i], sentence, sizeof sentence) == RODT_OK)
@@ -136,9 +135,9 @@ static void say_head_entered(const inspection_record *record)
         if (key == HEAD_PROGRAM || (value->text == NULL && value->number == 0))
             continue;
         if (value->text != NULL)
-            walk_say("  ", 4, "%s: %s", record_head_keys[key].name, value->text);
+            walk_say("  ", 4, "%s: %s", record_key_name(&record_head_keys[key]), value->text);
         else
-            walk_say("  ", 4, "%s: %d", record_head_keys[key].name, value->number);
+            walk_say("  ", 4, "%s: %d", record_key_name(&record_head_keys[key]), value->number);
     }
 }
 
@@ -197,19 +196,19 @@ void walk_say_verdict(walk *of)
     paint_kind paint;
     const char *headline = vehicle_headline(vehicle, &paint);
     putchar('\n');
-    if (report_air_defective(judged))
-        say_headline(PAINT_BAD, REPORT_AIR_DEFECTIVE);
+    if (inspection_air_defective(judged))
+        say_headline(PAINT_BAD, AIR_SYSTEM_DEFECTIVE);
     say_headline(paint, headline);
     vehicle_each_count(vehicle, print_line, &(const char *){NULL});
-    report_each_defect(judged, print_line, &(const char *){"Defects"});
+    inspection_each_defect(judged, print_line, &(const char *){"Defects"});
     say_open_checks(judged);
     vehicle_each_axle(vehicle, print_line, &(const char *){"Axles"});
     vehicle_each_advice(vehicle, print_line, &(const char *){"Next"});
     if (vehicle_has_reasons(vehicle))
         vehicle_each_reason(vehicle, print_line, &(const char *){"To know"});
-    if (report_cautions_note(&of->record) != NULL)
-        walk_say("", 0, "%s", report_cautions_note(&of->record));
-    const char *warning = report_warning(judged);
+    if (record_cautions_note(&of->record) != NULL)
+        walk_say("", 0, "%s", record_cautions_note(&of->record));
+    const char *warning = inspection_warning(judged);
     if (warning != NULL)
         walk_say("", 0, "%s", warning);
     walk_say("", 0, "%s", vehicle_caution());

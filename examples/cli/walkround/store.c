@@ -48,24 +48,9 @@ void walk_step_name(const inspection_record *record, const walk_item *item, char
         snprintf(name, WALK_NAME_SIZE, "%s", question);
 }
 
-static int find_step(const inspection_record *record, const char *name)
-{
-    for (size_t i = 0; i < record->step_count; i++) {
-        if (strcmp(record->steps[i][STEP_NAME].text, name) == 0)
-            return (int)i;
-    }
-    return WALK_NONE;
-}
-
-const char *walk_step(const inspection_record *record, const char *name)
-{
-    int step = find_step(record, name);
-    return step == WALK_NONE ? NULL : record->steps[step][STEP_ANSWER].text;
-}
-
 bool walk_is_chocked(const inspection_record *record, const walk_item *item)
 {
-    const char *away = walk_step(record, walk_questions[ASK_CHOCKS_AWAY].name);
+    const char *away = record_step(record, walk_questions[ASK_CHOCKS_AWAY].name);
     return item->check == RODT_CHECK_SPRING_BRAKE && away != NULL && strcmp(away, STEP_SKIPPED) == 0;
 }
 
@@ -78,7 +63,7 @@ static void drop_step(inspection_record *record, size_t step)
 
 bool walk_set_step(walk *of, inspection_record *record, const char *name, const char *answer)
 {
-    int step = find_step(record, name);
+    int step = record_find_step(record, name);
     if (answer == NULL) {
         if (step != WALK_NONE)
             drop_step(record, (size_t)step);
@@ -148,7 +133,7 @@ record_value walk_value(const inspection_record *record, const walk_item *item)
     if (item->id == ASK_AXLES)
         return (record_value){NULL, (int)(record->end_count + 1) / 2};
     walk_step_name(record, item, name);
-    return (record_value){walk_step(record, name), 0};
+    return (record_value){record_step(record, name), 0};
 }
 
 bool walk_skipped(const inspection_record *record, const walk_item *item)
@@ -160,7 +145,7 @@ bool walk_skipped(const inspection_record *record, const walk_item *item)
             return true;
     }
     walk_step_name(record, item, name);
-    const char *answer = walk_step(record, name);
+    const char *answer = record_step(record, name);
     return answer != NULL && strcmp(answer, STEP_SKIPPED) == 0;
 }
 

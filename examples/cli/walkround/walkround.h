@@ -18,7 +18,7 @@
 
 /* How an answer is read. */
 typedef enum walk_kind {
-    WALK_WORD, WALK_TEXT, WALK_COUNT, WALK_AXLES, WALK_BUILT, WALK_LENGTH, WALK_DIVISION, WALK_PRESSURE, WALK_CHAMBER,
+    WALK_WORD, WALK_TEXT, WALK_COUNT, WALK_AXLES, WALK_BUILT, WALK_LENGTH, WALK_PRESSURE, WALK_CHAMBER,
     WALK_CLASS, WALK_NUMBER, WALK_CLOCK
 } walk_kind;
 
@@ -98,6 +98,7 @@ typedef struct walk {
     walk_plan plan;
     const char *file;
     const char *limits_file;
+    rule_context context; /* the rule set of the record, and the carrier's limits: read once */
     bool by_axle;         /* both ends of an axle together */
     bool again;           /* asks what was skipped, once more */
     const char *back;     /* what to ask again first, or NULL */
@@ -133,7 +134,6 @@ const rodt_rules *walk_air_rules(const inspection_record *record);
 
 /* "chocks", "2L chamber", "loss-applied after". */
 void walk_step_name(const inspection_record *record, const walk_item *item, char name[WALK_NAME_SIZE]);
-const char *walk_step(const inspection_record *record, const char *name); /* its answer, or NULL */
 
 /* True if the item is the test of the parking brake and the chocks were not taken away: they would hold the vehicle. */
 bool walk_is_chocked(const inspection_record *record, const walk_item *item);

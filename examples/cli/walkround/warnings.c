@@ -44,7 +44,7 @@ static bool is_beyond_list(const rodt_finding *finding)
 static void say_stroke(odd_list *odd, const rodt_finding *finding)
 {
     static const rodt_reason reasons[] = {RODT_REASON_READINGS_SWAPPED, RODT_REASON_NO_MOVEMENT,
-                                          RODT_REASON_BEYOND_RATED_STROKE};
+                                          RODT_REASON_BEYOND_RATED_STROKE, RODT_REASON_LOST_BLANK};
     const rodt_length hardly = {1, 2}; /* a choice of ours, far below what a full application moves */
     char sentence[RODT_SENTENCE_SIZE];
     for (size_t i = 0; i < COUNT_OF(reasons); i++) {
@@ -198,7 +198,7 @@ static void say_axles(walk *of, odd_list *odd, const inspection_record *trial)
         say(odd, sentence);
     }
     if (trial->end_count > (size_t)2 * MANY_AXLES)
-        say(odd, "that are very many axles");
+        say(odd, "that is a lot of axles");
 }
 
 size_t walk_each_warning(walk *of, const inspection_record *trial, const walk_item *item, vehicle_line line,

@@ -1,0 +1,68 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* What a walk-round and a report both say of an inspection. */
+#include "record/record.h"
+
+#include <stdio.h>
+#include <string.h>
+
+static void say_end(const inspection *of, size_t i, vehicle_line line, void *context)
+{
+    const vehicle_record *vehicle = &of->vehicle;
+    const rodt_finding *finding = &vehicle->findings[i];
+    char position[RODT_POSITION_TEXT_SIZE] = "-", words[RODT_SENTENCE_SIZE];
+    char text[RODT_SENTENCE_SIZE + 40];
+    if (finding->verdict != RODT_OUT_OF_ADJUSTMENT && finding->verdict != RODT_INOPERATIVE)
+        return;
+    (void)rodt_position_format(vehicle->ends[i].position, position, sizeof position);
+    if (rodt_finding_format(finding, words, sizeof words) != RODT_OK)
+        return;
+    snprintf(text, sizeof text, "%s%s", words, finding->verdict == RODT_INOPERATIVE ? "; the rod did not move" : "");
+    line(context, position, text);
+}
+
+static void say_axle(const rodt_axle_finding *axle, vehicle_line line, void *context)
+{
+    char sentence[RODT_SENTENCE_SIZE];
+    for (uint32_t bit = 1; bit <= RODT_AXLE_STEERING_DEAD; bit <<= 1) {
+        if ((bit & RODT_AXLE_LAW) != 0 && rodt_axle_format(axle, bit, sentence, sizeof sentence) == RODT_OK)
+            line(context, "", sentence);
+    }
+}
+
+void inspection_each_defect(const inspection *of, vehicle_line line, void *context)
+{
+    char sentence[600];
+    for (size_t i = 0; i < of->vehicle.count; i++)
+        say_end(of, i, line, context);
+    for (size_t i = 0; i < of->vehicle.vehicle.axle_count; i++)
+        say_axle(&of->vehicle.vehicle.axles[i], line, context);
+    for (size_t i = 0; i < of->record.check_count; i++) {
+        if (of->air[i].result == RODT_AIR_DEFECTIVE &&
+            rodt_air_finding_format(&of->air[i], sentence, sizeof sentence) == RODT_OK)
+            line(context, of->air[i].major ? "air, major defect" : "air", sentence);
+    }
+}
+
+bool inspection_air_defective(const inspection *of)
+{
+    for (size_t i = 0; i < of->record.check_count; i++) {
+        if (of->air[i].result == RODT_AIR_DEFECTIVE)
+            return true;
+    }
+    return false;
+}
+
+const char *inspection_warning(const inspection *of)
+{
+    const char *strokes = vehicle_warning(&of->vehicle.vehicle);
+    if (strokes != NULL || !inspection_air_defective(of))
+        return strokes;
+    return "Do not drive it: report it and have it repaired. Good strokes do not make up for a defective air system.";
+}
+
+const char *record_cautions_note(const inspection_record *record)
+{
+    const char *how = record_step(record, STEP_CAUTIONS);
+    return how != NULL && strcmp(how, STEP_BY_OPTION) == 0
+               ? "The cautions were confirmed by an option of the command, not by a person." : NULL;
+}
