@@ -152,7 +152,8 @@ class PassThrough(Case):
         self.assertIn(b",,2,,undetermined,assumed-standard applied-unreadable\n", out.stdout)
 
     def test_headings(self):
-        for heading in [b"Stroke Class", b"STROKE-CLASS", b" stroke_class ", b"\"stroke  class\""]:
+        for heading in [b"Stroke Class", b"STROKE-CLASS", b" stroke_class ", b"\"stroke  class\"", b"strokeClass",
+                        b"stroke.class", b"STROKECLASS"]:
             out = run(data=heading + b"," + HEADER + b"long," + GOOD).stdout
             self.assertTrue(out.endswith(b",1 7/8,2 1/2,5/8,in-adjustment,within-limit\n"), out)
 
@@ -184,9 +185,26 @@ class Meaning(Case):
         self.assertIn(b"1 row has no date", run(data=HEADER + GOOD).stderr)
         self.assertEqual(run("--as-of", "2024-01-01", data=HEADER + GOOD).stderr, b"")
 
-    def test_date_column_that_is_not_read_is_said(self):
-        result = run(data=b"measured date," + HEADER + b"2021-10-13," + GOOD)
-        self.assertIn(b"measured date", result.stderr)
+    def test_columns_that_look_meant_are_named(self):
+        for heading, field in [("measured date", "date"), ("stroke type", "stroke_class"), ("psi reading", "psi"),
+                               ("PSI after stop", "psi_after"), ("drum temperature", "drum"), ("day", "date")]:
+            data = f"{heading},chamber,released,applied\n1,30,2 1/8,4\n".encode()
+            message = " ".join(run(data=data).stderr.decode().split())
+            self.assertIn(f'the column "{heading}" is not read', message)
+            self.assertIn(f'--column {field}="{heading}"', message)
+            self.assertNotIn(b"is not read", run("--column", f"{field}=", data=data).stderr)
+
+    def test_other_headings_of_a_field(self):
+        """What each says must change the answer: 60 psi, 60 psi after, and a day before the limit of 2021-10-14."""
+        for heading, cell, reason in [("Pressure", "60", "pressure-low"), ("pressureAfter", "60", "pressure-low"),
+                                      ("psiAfter", "60", "pressure-low"), ("Inspection date", "2020-05-01", "over-limit"),
+                                      ("insp_date", "2020-05-01", "over-limit")]:
+            data = f"{heading},chamber,released,applied\n{cell},36,1 1/2,3 7/8\n".encode()
+            self.assertIn(reason, rows(run(data=data).stdout)[1][-1].split(), heading)
+            line = f'{{"{heading}": "{cell}", "chamber": "36", "released": "1 1/2", "applied": "3 7/8"}}\n'.encode()
+            self.assertIn(f'"{reason}"'.encode(), run("--format", "ndjson", data=line).stdout, heading)
+        self.refused(data=b"Pressure," + HEADER + b"60," + GOOD,
+                     says='two columns could be psi: column 1 "Pressure" and column 5 "psi"')
 
     def test_unit(self):
         for options, data in [(["--unit", "mm"], b"chamber,released,applied\n30,50.8,104.8\n"),
@@ -273,14 +291,30 @@ class Meaning(Case):
                 else:
                     self.assertNotEqual(got, expected)
 
-    def test_conditions_are_read_where_they_are_named(self):
+    def test_conditions_are_read_wherever_they_are(self):
         data = b"engine," + HEADER + b"on," + GOOD + b"off," + GOOD
-        plain = self.judged("--as-of", "2024-01-01", data=data, status=0)
-        self.assertIn(b"--column engine=", plain.stderr)
-        asked = self.judged("--column", "engine=Engine", data=data, status=3)
-        self.assertEqual([row[-2] for row in rows(asked.stdout)[1:]], ["undetermined", "in-adjustment"])
+        read = self.judged("--as-of", "2024-01-01", data=data, status=3)
+        self.assertEqual([row[-2] for row in rows(read.stdout)[1:]], ["undetermined", "in-adjustment"])
+        self.assertEqual(read.stderr, b"")
         left = self.judged("--as-of", "2024-01-01", "--column", "engine=", data=data, status=0)
         self.assertEqual(left.stderr, b"")
+
+    def test_a_column_about_something_else_is_named(self):
+        """A first cell that the field cannot hold is named with the remedy; the column is read all the same."""
+        for name, cell in [("engine", "D13"), ("spring_brake", "30/30"), ("drum", "16.5x7"), ("division", "Midwest"),
+                           ("unit", "yard")]:
+            for heading in (name, name.upper().replace("_", " ")):
+                read = self.judged(data=f"{heading},".encode() + HEADER + f"{cell},".encode() + GOOD, status=3)
+                message = " ".join(read.stderr.decode().split())
+                self.assertIn(f'the column "{name}" holds "{cell}"', message)
+                self.assertIn(f"add --column {name}=", message)
+                self.assertIn(b"other-unreadable", read.stdout)
+            self.judged("--column", f"{name}=", data=f"{name},".encode() + HEADER + f"{cell},".encode() + GOOD, status=0)
+        line = b'{"division": "Midwest", "chamber": "30", "released": "2", "applied": "3"}\n'
+        message = " ".join(self.judged("--format", "ndjson", data=line, status=3).stderr.decode().split())
+        self.assertIn('the member "division" holds "Midwest"', message)
+        blank = self.judged("--as-of", "2024-01-01", data=b"engine,drum," + HEADER + b", ," + GOOD, status=0)
+        self.assertEqual(blank.stderr, b"")
 
     def test_invented_fleet(self):
         """The verdicts that the remarks of the file ask for, counted over its rows."""
@@ -403,7 +437,7 @@ class Refusals(Case):
         for options, says in [(["--separator", "ab"], "--separator"), (["--separator", "/"], "--separator"),
                               (["--separator", ""], "--separator"), (["--unit", "ft"], "--unit"),
                               (["--date-order", "ymd"], "--date-order"), (["--jobs", "0"], "--jobs"),
-                              (["--column", "released"], "WORD=HEADING"), (["--column", "reliesed=x"], "reliesed"),
+                              (["--column", "released"], "FIELD=HEADING"), (["--column", "arm_length=a"], "the fields are"), (["--column", "reliesed=x"], "reliesed"),
                               (["--column", "psi=a", "--column", "psi=b"], "twice"),
                               (["--column", "psi=nothing"], "there is no heading"), (["--by", "axle"], "--by"),
                               (["--rules", "nowhere"], "nowhere"), (["--as-of", "2021-02-30"], "--as-of"),

@@ -102,14 +102,21 @@ class Objects(unittest.TestCase):
     def test_names(self):
         line = b'{"Wheel":"30","In":2,"out":4,"ENGINE":"on"}\n'
         columns = ["--column", "chamber=wheel", "--column", "released=in", "--column", "applied=OUT"]
-        plain = run(*columns, data=line)
-        self.assertEqual(objects(plain.stdout)[0]["verdict"], "in-adjustment")
-        self.assertIn(b"--column engine=NAME", plain.stderr)
-        asked = run(*columns, "--column", "engine=engine", data=line)
-        self.assertEqual(objects(asked.stdout)[0]["reasons"][-3:], ["engine-running", "assumed-standard", "assumed-clamp"])
-        self.assertNotIn(b"engine=NAME", asked.stderr)
+        left = run(*columns, "--column", "engine=", data=line)
+        self.assertEqual(objects(left.stdout)[0]["verdict"], "in-adjustment")
+        read = run(*columns, data=line)
+        self.assertEqual(objects(read.stdout)[0]["reasons"][-3:], ["engine-running", "assumed-standard", "assumed-clamp"])
+        self.assertEqual(read.stderr, b"")
+        meant = run(*columns, data=line.replace(b"ENGINE", b"Engine running?"))
+        self.assertIn(b"--column engine=NAME", meant.stderr)
         lost = run(data=line)
         self.assertIn(b'no object has a member "released"', b" ".join(lost.stderr.split()))
+
+    def test_one_name_for_two_fields(self):
+        for columns in (["date=psi"], ["date=a", "psi=A"]):
+            result = run(*(part for column in columns for part in ("--column", column)), data=GOOD)
+            self.assertEqual(result.returncode, 2)
+            self.assertIn(b"one member cannot be both psi and date", b" ".join(result.stderr.split()))
 
     def test_twice(self):
         for line in [b'{"chamber":"30","chamber":"30","released":2,"applied":4}', b'{"date":"2024-01-01","Date":"2021-01-01"}']:

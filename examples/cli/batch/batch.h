@@ -4,6 +4,7 @@
 #define BATCH_H
 
 #include "batch/result_cache.h"
+#include "input/columns.h"
 #include "input/rule_context.h"
 #include "io/csv_reader.h"
 #include "io/output_buffer.h"
@@ -13,33 +14,8 @@
 
 #include <time.h>
 
-/* The columns that have a meaning. */
-typedef enum batch_word {
-    BATCH_CHAMBER,
-    BATCH_RELEASED,
-    BATCH_APPLIED,
-    BATCH_NEEDED, /* the words above must be there */
-    BATCH_STROKE_CLASS = BATCH_NEEDED,
-    BATCH_RATED_STROKE,
-    BATCH_MARKED_LIMIT,
-    BATCH_PSI,
-    BATCH_PSI_AFTER,
-    BATCH_DIVISION,
-    BATCH_DATE,
-    BATCH_UNIT,
-    BATCH_ASKED, /* the words from here on are looked for only where --column names them: an "engine" is often
-                    the name of one */
-    BATCH_ENGINE = BATCH_ASKED,
-    BATCH_SPRING_BRAKE,
-    BATCH_DRUM,
-    BATCH_POSITION, /* looked for with --by only */
-    BATCH_READ,     /* the words above are read; those below pass through like any other column */
-    BATCH_AXLE = BATCH_READ,
-    BATCH_WORDS
-} batch_word;
-
-/* "chamber", "released" ...; as on the command line and as a heading. */
-const char *batch_word_name(batch_word word);
+/* The fields that are read; position with --by only. */
+#define BATCH_FIELDS (RODT_FIELD_POSITION + 1)
 
 typedef enum batch_option {
     BATCH_OPTION_RULES,
@@ -66,13 +42,12 @@ typedef struct batch_options {
     const char *as_of;
     const char *by;                   /* heading of the column that names the vehicle; NULL = rows come out */
     const char *encoding;             /* NULL = the bytes are taken as they are */
-    const char *heading[BATCH_WORDS]; /* NULL = the word itself; "" = do not read such a column */
+    column_request columns;
     char separator;
     rodt_length_style style;
     rodt_date_order date_order;
     unsigned jobs; /* 0 = as many as there are processors */
     bool afresh;   /* no answer is given again */
-    bool objects;  /* lines of JSON in place of CSV */
     bool summary;
 } batch_options;
 
@@ -81,41 +56,17 @@ int command_batch(int argc, char **argv);
 /* Returns STATUS_CONTINUE or an exit status. */
 int batch_options_read(int argc, char **argv, batch_options *options);
 
-/* Longest cell that can hold something readable; a longer one counts as unreadable. */
-#define BATCH_TEXT_SIZE 512
-
-#define BATCH_NO_COLUMN ((size_t)-1)
-
-/* The headings of a file: which column holds what. */
+/* The header line of a file. */
 typedef struct batch_header {
-    size_t column[BATCH_READ];                /* BATCH_NO_COLUMN: the file does not have it */
-    char heading[BATCH_READ][BATCH_TEXT_SIZE]; /* of those columns, in the form in which they are compared */
+    columns columns;
     size_t count;
-    char *bytes;                              /* the whole header line, without its end */
+    char *bytes; /* the complete line, without its end */
     size_t size;
 } batch_header;
 
 /* Finds the columns. False: they do not fit together, said on stderr. Free it in either case. */
 bool batch_header_read(batch_header *header, const csv_record *record, const batch_options *options);
-/* The same for lines of JSON, which have no header: false if the names that were given do not fit the unit. */
-bool batch_header_objects(batch_header *header, const batch_options *options);
-/* False: a heading names another unit than the one that bare numbers are read in, said on stderr. */
-bool batch_header_units_agree(const batch_header *header, const batch_options *options);
 void batch_header_free(batch_header *header);
-
-/* Finds the one column with a heading that an option names. False: none, or two, said on stderr. */
-bool batch_header_find(const csv_record *record, const char *heading, const char *option, size_t *column);
-
-/* The word that the name of a member stands for, which is brought into the form in which headings are compared;
- * BATCH_READ = none that is read. */
-batch_word batch_header_word(const batch_header *header, const batch_options *options, char *name);
-
-/* The word that a heading, in that form, may well mean though it is not read; BATCH_WORDS = none. undated = no day is
- * read. */
-batch_word batch_header_meant(const batch_options *options, const char *heading, bool undated);
-
-/* Bytes of the UTF-8 character that begins here, 1 to 4; 0 = none does. size is above 0. */
-size_t utf8_bytes(const char *text, size_t size);
 
 /* What a record further down is: no header; the same header again; or another one, which no row after it
  * survives, because two files of different columns were joined. */
@@ -148,8 +99,8 @@ typedef struct passthrough_counts {
     uint64_t empty_lines;
     uint64_t flaw[BATCH_FLAWS];
     uint64_t flaw_line[BATCH_FLAWS]; /* the first line of each */
-    uint32_t met;    /* words that some object had, as bits */
-    uint32_t unread; /* words that some object may well have had under another name */
+    uint32_t met;    /* FIELD_BITs that some object had */
+    uint32_t unread; /* FIELD_BITs that some object probably had under another name */
 } passthrough_counts;
 
 /* What was counted. */
@@ -224,7 +175,7 @@ typedef struct batch_run {
     batch_progress progress;
     struct vehicle_groups *by; /* with --by; NULL = rows come out */
     size_t by_column;
-    char by_heading[BATCH_TEXT_SIZE];
+    char by_heading[COLUMN_TEXT_SIZE];
 } batch_run;
 
 #define BATCH_WORDS_SIZE 256
@@ -253,7 +204,7 @@ typedef struct batch_part {
     uint64_t stop_line;          /* 0 = no line is to blame */
     char stop_words[BATCH_WORDS_SIZE];
     const char *stop_hint;       /* a second sentence, or NULL */
-    char text[BATCH_READ][BATCH_TEXT_SIZE];
+    char text[BATCH_FIELDS][COLUMN_TEXT_SIZE];
 } batch_part;
 
 /* Makes a part for a thread. False: no memory. Close it in either case. */
@@ -292,11 +243,11 @@ bool batch_row(batch_part *part, const csv_record *record);
 /* Judges and writes one line that should be an object (batch_object.c). False: the run must stop. */
 bool batch_object(batch_part *part, const csv_record *record);
 
-/* The text of the unit of an object, in part->text; NULL = it has none. */
-const char *batch_object_unit(batch_part *part, const csv_record *record);
+/* Looks at the members of the first object, as columns_check_first_row does at a row. */
+void batch_object_check_first(batch_part *part, const csv_record *record);
 
 /* Judges the texts of a row, each NULL if the row does not have it. */
-rodt_status batch_judge(const batch_part *part, const char *const cell[BATCH_READ], rodt_finding *finding,
+rodt_status batch_judge(const batch_part *part, const char *const cell[BATCH_FIELDS], rodt_finding *finding,
                         bool *undated);
 
 /* Counts a row that was judged, behind all that were answered again. False: no memory. */
@@ -306,7 +257,7 @@ bool batch_count_row(batch_part *part, const batch_tally *tally);
 void batch_part_flaw(batch_part *part, row_error flaw, const csv_record *record);
 
 /* The text of a column for the readers, in part->text; NULL if the row does not have it. */
-const char *batch_cell(batch_part *part, const csv_record *record, batch_word word);
+const char *batch_cell(batch_part *part, const csv_record *record, rodt_field field);
 
 /* True for a text that holds nothing. */
 bool batch_is_blank(const char *text);
@@ -328,7 +279,7 @@ void batch_recall_close(struct batch_recall *recall);
 batch_key batch_recall_key(batch_part *part, const csv_record *record);
 
 /* The same for the texts of an object, each NULL or in part->text. */
-batch_key batch_recall_key_of_texts(batch_part *part, const char *const cell[BATCH_READ]);
+batch_key batch_recall_key_of_texts(batch_part *part, const char *const cell[BATCH_FIELDS]);
 
 /* What the name of a member means was kept; it is a number of the caller's. */
 bool batch_recall_name(const batch_part *part, const char *name, size_t size, uint32_t *meaning);
@@ -377,9 +328,5 @@ bool batch_by_plain(batch_part *part, const char *key, size_t size, const uint32
 bool batch_by_finish(batch_part *part);
 void batch_by_summary(const batch_run *run);
 void batch_by_close(batch_run *run);
-
-/* Copies a text for a message: cut to what a line can hold. */
-#define BATCH_SHOWN_SIZE 64
-const char *batch_show(const char *text, char shown[BATCH_SHOWN_SIZE]);
 
 #endif

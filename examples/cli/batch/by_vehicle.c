@@ -29,7 +29,7 @@ static bool go_on(batch_part *part, by_status status, uint64_t line)
 
 bool batch_by_find(batch_run *run, const csv_record *record)
 {
-    if (!batch_header_find(record, run->options->by, "--by", &run->by_column))
+    if (!columns_find_heading(record, run->options->by, "--by", &run->by_column))
         return false;
     if (csv_text(record, run->by_column, run->by_heading, sizeof run->by_heading) == CSV_NO_FIT)
         run->by_heading[0] = '\0';
@@ -40,7 +40,7 @@ bool batch_by_open(batch_part *part)
 {
     batch_run *run = part->run;
     /* Vehicles are called units in many a fleet; read as the unit of lengths, no row of them could be judged. */
-    if (run->by_column == run->header.column[BATCH_UNIT]) {
+    if (run->by_column == run->header.columns.column[RODT_FIELD_UNIT]) {
         print_error("\"%.200s\" is read as the unit of the lengths; if it names vehicles, add --column unit=",
                  run->options->by);
         return false;
@@ -50,18 +50,18 @@ bool batch_by_open(batch_part *part)
 }
 
 /* A key that is longer than any name of a vehicle names none. */
-static size_t read_key(const batch_run *run, const csv_record *record, char key[BATCH_TEXT_SIZE])
+static size_t read_key(const batch_run *run, const csv_record *record, char key[COLUMN_TEXT_SIZE])
 {
     if (run->by_column >= record->count)
         return 0;
-    size_t size = csv_text(record, run->by_column, key, BATCH_TEXT_SIZE);
+    size_t size = csv_text(record, run->by_column, key, COLUMN_TEXT_SIZE);
     return size == CSV_NO_FIT ? 0 : size;
 }
 
 /* What cannot be read is no position. */
 static rodt_position read_position(batch_part *part, const csv_record *record)
 {
-    const char *text = batch_cell(part, record, BATCH_POSITION);
+    const char *text = batch_cell(part, record, RODT_FIELD_POSITION);
     rodt_position position = {0};
     if (text != NULL)
         (void)rodt_position_read(text, strlen(text), &position, NULL);
@@ -71,7 +71,7 @@ static rodt_position read_position(batch_part *part, const csv_record *record)
 bool batch_by_row(batch_part *part, const csv_record *record, const rodt_finding *finding)
 {
     const batch_run *run = part->run;
-    char key[BATCH_TEXT_SIZE];
+    char key[COLUMN_TEXT_SIZE];
     size_t size = read_key(run, record, key);
     return go_on(part, by_add(run->by, key, size, finding, read_position(part, record)), record->line);
 }
@@ -103,7 +103,7 @@ static bool count_again(batch_part *part, const memo_answer *answer, const uint3
 bool batch_by_again(batch_part *part, const csv_record *record, const memo_answer *answer)
 {
     uint32_t told[BATCH_BY_TOLD];
-    char key[BATCH_TEXT_SIZE];
+    char key[COLUMN_TEXT_SIZE];
     size_t size = read_key(part->run, record, key);
     batch_recall_tell(part, record, told);
     return count_again(part, answer, told, key, size, record->line);
@@ -112,7 +112,7 @@ bool batch_by_again(batch_part *part, const csv_record *record, const memo_answe
 bool batch_by_plain(batch_part *part, const char *key, size_t size, const uint32_t told[BATCH_BY_TOLD],
                     const memo_answer *answer, uint64_t line)
 {
-    bool plain = size < BATCH_TEXT_SIZE && (size == 0 || *key != '"');
+    bool plain = size < COLUMN_TEXT_SIZE && (size == 0 || *key != '"');
     return plain && count_again(part, answer, told, key, size, line);
 }
 

@@ -7,11 +7,11 @@
 #include <string.h>
 
 /* Bits that the numbers of a column have in a mark; together 62 at most. */
-static const unsigned char bits_of[BATCH_READ] = {
-    [BATCH_CHAMBER] = 9,    [BATCH_RELEASED] = 4, [BATCH_APPLIED] = 4,      [BATCH_STROKE_CLASS] = 5,
-    [BATCH_RATED_STROKE] = 7, [BATCH_MARKED_LIMIT] = 6, [BATCH_PSI] = 4,    [BATCH_PSI_AFTER] = 4,
-    [BATCH_DIVISION] = 5,   [BATCH_DATE] = 5,     [BATCH_UNIT] = 3,         [BATCH_ENGINE] = 2,
-    [BATCH_SPRING_BRAKE] = 2, [BATCH_DRUM] = 2,   [BATCH_POSITION] = 0};
+static const unsigned char bits_of[BATCH_FIELDS] = {
+    [RODT_FIELD_CHAMBER] = 9,    [RODT_FIELD_RELEASED] = 4, [RODT_FIELD_APPLIED] = 4,      [RODT_FIELD_STROKE_CLASS] = 5,
+    [RODT_FIELD_RATED_STROKE] = 7, [RODT_FIELD_MARKED_LIMIT] = 6, [RODT_FIELD_PSI] = 4,    [RODT_FIELD_PSI_AFTER] = 4,
+    [RODT_FIELD_DIVISION] = 5,   [RODT_FIELD_DATE] = 5,     [RODT_FIELD_UNIT] = 3,         [RODT_FIELD_ENGINE] = 2,
+    [RODT_FIELD_SPRING_BRAKE] = 2, [RODT_FIELD_DRUM] = 2,   [RODT_FIELD_POSITION] = 0};
 
 /* Classes of the cells of one column; 0 = the text stands for itself alone. Days may have any number of classes, and
  * what cannot be read is told apart by the reasons alone. */
@@ -30,33 +30,33 @@ _Static_assert(RODT_REASON_END < 63, "reasons and the bit of a class are one num
 #define REST_FIRST 4
 #define REST_MOST 64
 
-static void add_column(batch_recall *recall, const batch_run *run, batch_word word, unsigned *shift)
+static void add_column(batch_recall *recall, const batch_run *run, rodt_field word, unsigned *shift)
 {
-    size_t column = run->header.column[word];
-    if ((column == BATCH_NO_COLUMN && !run->options->objects) || bits_of[word] == 0)
+    size_t column = run->header.columns.column[word];
+    if ((column == COLUMN_NONE && !run->options->columns.members) || bits_of[word] == 0)
         return;
-    bool heeds = recall->has_unit && (word == BATCH_RELEASED || word == BATCH_APPLIED);
+    bool heeds = recall->has_unit && (word == RODT_FIELD_RELEASED || word == RODT_FIELD_APPLIED);
     recall->columns[recall->count++] = (recall_column){.before = column, .word = word, .shift = *shift,
                                                        .heeds = heeds ? UINT32_MAX << TAG_SHIFT : 0,
-                                                       .gives = word == BATCH_UNIT ? UINT32_MAX : 0};
+                                                       .gives = word == RODT_FIELD_UNIT ? UINT32_MAX : 0};
     *shift += bits_of[word];
 }
 
 /* Twenty years have thousands of days; forgotten again and again, they would make every row a new one. */
-static unsigned most_bits(batch_word word) { return word == BATCH_DATE ? 15 : 13; }
+static unsigned most_bits(rodt_field word) { return word == RODT_FIELD_DATE ? 15 : 13; }
 
 /* The unit comes first, because the readings are read by it. */
 static bool open_columns(batch_recall *recall, const batch_run *run)
 {
     unsigned shift = 0;
-    recall->columns = calloc(BATCH_READ, sizeof *recall->columns);
+    recall->columns = calloc(BATCH_FIELDS, sizeof *recall->columns);
     if (recall->columns == NULL)
         return false;
-    recall->has_unit = run->options->objects || run->header.column[BATCH_UNIT] != BATCH_NO_COLUMN;
-    add_column(recall, run, BATCH_UNIT, &shift);
-    for (int word = 0; word < BATCH_READ; word++)
-        if (word != BATCH_UNIT)
-            add_column(recall, run, (batch_word)word, &shift);
+    recall->has_unit = run->options->columns.members || run->header.columns.column[RODT_FIELD_UNIT] != COLUMN_NONE;
+    add_column(recall, run, RODT_FIELD_UNIT, &shift);
+    for (int word = 0; word < BATCH_FIELDS; word++)
+        if (word != RODT_FIELD_UNIT)
+            add_column(recall, run, (rodt_field)word, &shift);
     bool good = true;
     for (size_t i = 0; i < recall->count; i++)
         good = memo_cells_open(&recall->columns[i].cells, most_bits(recall->columns[i].word)) && good;
@@ -66,12 +66,12 @@ static bool open_columns(batch_recall *recall, const batch_run *run)
 /* What is told beside the answer has texts of its own. */
 static bool open_told(batch_recall *recall, const batch_run *run)
 {
-    static const batch_word words[BATCH_BY_TOLD] = {[BATCH_BY_DAY] = BATCH_DATE, [BATCH_BY_POSITION] = BATCH_POSITION};
+    static const rodt_field words[BATCH_BY_TOLD] = {[BATCH_BY_DAY] = RODT_FIELD_DATE, [BATCH_BY_POSITION] = RODT_FIELD_POSITION};
     bool good = true;
     for (size_t i = 0; i < BATCH_BY_TOLD && run->options->by != NULL; i++) {
         recall_column *column = &recall->told[i];
         column->word = words[i];
-        column->before = run->header.column[words[i]];
+        column->before = run->header.columns.column[words[i]];
         good = memo_cells_open(&column->cells, most_bits(words[i])) && good;
     }
     memcpy(&recall->told_nothing[BATCH_BY_DAY], &run->setting.day, sizeof *recall->told_nothing);
@@ -87,7 +87,7 @@ batch_recall *batch_recall_open(const batch_run *run, uint32_t answers)
     recall->next_rest = REST_FIRST;
     recall->ends = malloc((1 + run->header.count + SCAN_ENDS_MORE) * sizeof *recall->ends);
     bool open = recall->ends != NULL && open_columns(recall, run) && open_told(recall, run) &&
-                (!run->options->objects || memo_cells_open(&recall->names, NAME_BITS));
+                (!run->options->columns.members || memo_cells_open(&recall->names, NAME_BITS));
     if (open && memo_answers_open(&recall->answers, answers)) {
         recall->ends[0] = UINT32_MAX; /* one byte before the first */
         return recall;
@@ -114,15 +114,15 @@ void batch_recall_close(batch_recall *recall)
 /* --- What a cell means --------------------------------------------------------------------------------- */
 
 /* A row with this cell alone, as the library reads it. */
-static bool read_alone(const batch_part *part, batch_word word, const char *text, rodt_finding *finding)
+static bool read_alone(const batch_part *part, rodt_field word, const char *text, rodt_finding *finding)
 {
     const batch_run *run = part->run;
     rodt_reading_text row = {.style = run->options->style, .date_order = run->options->date_order,
                              .default_day = run->setting.day};
-    if (word == BATCH_RELEASED || word == BATCH_APPLIED) {
-        row.unit = part->recall->has_unit ? part->text[BATCH_UNIT] : NULL;
+    if (word == RODT_FIELD_RELEASED || word == RODT_FIELD_APPLIED) {
+        row.unit = part->recall->has_unit ? part->text[RODT_FIELD_UNIT] : NULL;
         row.released = text;
-    } else if (word == BATCH_DATE) {
+    } else if (word == RODT_FIELD_DATE) {
         row.date = text;
     } else {
         row.psi = text;
@@ -138,7 +138,7 @@ typedef struct cell_worth {
 } cell_worth;
 
 /* A reading that was read is worth its units; of one that was not, only the reason is told. False: it is neither. */
-static bool weigh_reading(const rodt_finding *finding, batch_word word, cell_worth *worth)
+static bool weigh_reading(const rodt_finding *finding, rodt_field word, cell_worth *worth)
 {
     int32_t read;
     if (!rodt_length_given(finding->released)) {
@@ -148,7 +148,7 @@ static bool weigh_reading(const rodt_finding *finding, batch_word word, cell_wor
     if (!rodt_recall_length(finding->released, &read))
         return false;
     worth->class_of = CLASS_LENGTH + (uint64_t)finding->unit;
-    worth->units = word == BATCH_APPLIED ? (uint32_t)read : 0u - (uint32_t)read;
+    worth->units = word == RODT_FIELD_APPLIED ? (uint32_t)read : 0u - (uint32_t)read;
     return true;
 }
 
@@ -172,21 +172,21 @@ static uint64_t class_of_pressure(const batch_part *part, const rodt_finding *fi
 }
 
 /* False: rows with such a cell are judged one by one. */
-static bool weigh_cell(const batch_part *part, batch_word word, const char *text, cell_worth *worth)
+static bool weigh_cell(const batch_part *part, rodt_field word, const char *text, cell_worth *worth)
 {
     rodt_finding finding;
     *worth = (cell_worth){0, 0, 0};
     switch ((int)word) {
-    case BATCH_CHAMBER: return !batch_is_blank(text); /* a row without one may be blank as a whole */
-    case BATCH_RELEASED:
-    case BATCH_APPLIED: return read_alone(part, word, text, &finding) && weigh_reading(&finding, word, worth);
-    case BATCH_DATE:
+    case RODT_FIELD_CHAMBER: return !batch_is_blank(text); /* a row without one may be blank as a whole */
+    case RODT_FIELD_RELEASED:
+    case RODT_FIELD_APPLIED: return read_alone(part, word, text, &finding) && weigh_reading(&finding, word, worth);
+    case RODT_FIELD_DATE:
         if (!read_alone(part, word, text, &finding))
             return false;
         worth->class_of = class_of_day(part, text, &finding);
         return true;
-    case BATCH_PSI:
-    case BATCH_PSI_AFTER:
+    case RODT_FIELD_PSI:
+    case RODT_FIELD_PSI_AFTER:
         if (!read_alone(part, word, text, &finding))
             return false;
         worth->class_of = class_of_pressure(part, &finding);
@@ -216,7 +216,7 @@ static memo_cell meet_cell(batch_part *part, recall_column *column, const char *
     uint32_t id;
     if (weigh_cell(part, column->word, part->text[column->word], &worth) && give_id(column, worth.class_of, &id)) {
         cell.mark = (uint64_t)id << column->shift | worth.mark;
-        cell.units = column->word == BATCH_UNIT ? (id + 1) << TAG_SHIFT : worth.units;
+        cell.units = column->word == RODT_FIELD_UNIT ? (id + 1) << TAG_SHIFT : worth.units;
     }
     memo_cells_keep(&column->cells, text, &cell);
     return cell;
@@ -240,7 +240,7 @@ static bool add_cell(key_maker *to, recall_column *column, const char *text, siz
     uint32_t tag = to->tag & column->heeds;
     const memo_cell *found = memo_cells_find_on(&column->cells, text, (uint32_t)size, tag);
     memo_cell cell;
-    if (to->record != NULL && (found == NULL || column->word == BATCH_UNIT))
+    if (to->record != NULL && (found == NULL || column->word == RODT_FIELD_UNIT))
         (void)batch_cell(to->part, to->record, column->word);
     cell = found != NULL ? *found : meet_cell(to->part, column, text, (uint32_t)size, tag);
     to->key.mark |= cell.mark;
@@ -271,12 +271,12 @@ batch_key batch_recall_key(batch_part *part, const csv_record *record)
     return finish_key(&maker);
 }
 
-batch_key batch_recall_key_of_texts(batch_part *part, const char *const cell[BATCH_READ])
+batch_key batch_recall_key_of_texts(batch_part *part, const char *const cell[BATCH_FIELDS])
 {
     batch_recall *recall = part->recall;
     key_maker maker = {.part = part};
     recall->looked++;
-    for (int word = 0; word < BATCH_READ; word++)
+    for (int word = 0; word < BATCH_FIELDS; word++)
         if (cell[word] == NULL)
             part->text[word][0] = '\0'; /* what is not there says as little as an empty text */
     for (size_t i = 0; i < recall->count; i++) {
@@ -288,16 +288,16 @@ batch_key batch_recall_key_of_texts(batch_part *part, const char *const cell[BAT
 }
 
 /* The day that a finding would have, or the position. */
-static uint32_t read_told(const batch_part *part, batch_word word, const char *text)
+static uint32_t read_told(const batch_part *part, rodt_field word, const char *text)
 {
     rodt_finding finding = {.day = {0, 0, 0}};
     rodt_position position = {0};
     uint32_t told;
-    if (word == BATCH_POSITION)
+    if (word == RODT_FIELD_POSITION)
         (void)rodt_position_read(text, strlen(text), &position, NULL);
     else
         (void)read_alone(part, word, text, &finding);
-    memcpy(&told, word == BATCH_POSITION ? (const void *)&position : (const void *)&finding.day, sizeof told);
+    memcpy(&told, word == RODT_FIELD_POSITION ? (const void *)&position : (const void *)&finding.day, sizeof told);
     return told;
 }
 
@@ -319,13 +319,13 @@ void batch_recall_tell(batch_part *part, const csv_record *record, uint32_t told
 {
     batch_recall *recall = part->recall;
     for (size_t i = 0; i < BATCH_BY_TOLD; i++)
-        told[i] = recall->told[i].before == BATCH_NO_COLUMN ? recall->told_nothing[i]
+        told[i] = recall->told[i].before == COLUMN_NONE ? recall->told_nothing[i]
                                                             : tell(part, record, &recall->told[i]);
 }
 
 void batch_again(batch_part *part)
 {
-    if (!part->run->options->objects)
+    if (!part->run->options->columns.members)
         part->recall->answer_rows(part);
 }
 

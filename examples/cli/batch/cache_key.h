@@ -24,7 +24,7 @@ typedef struct recall_column {
     size_t before;     /* place in `ends` of the end of the cell before it */
     uint32_t heeds;    /* bits of the tag that change what a cell of the column means */
     uint32_t gives;    /* bits of a cell's units that are a tag: the unit of a row is told to the cells behind it */
-    batch_word word;
+    rodt_field word;
     unsigned shift;    /* where its part of the mark begins */
     uint32_t ids;      /* numbers that were given to cells, or to classes of them */
     uint64_t class_of[RECALL_IDS]; /* 0 = the number belongs to one text alone */
@@ -38,7 +38,7 @@ typedef struct batch_recall {
     size_t count;
     bool has_unit;   /* a column tells the unit of each row, and is the first of the columns */
     recall_column told[BATCH_BY_TOLD]; /* with --by; the units of a cell are what it tells. Without such a column
-                                          `before` is BATCH_NO_COLUMN */
+                                          `before` is COLUMN_NONE */
     uint32_t told_nothing[BATCH_BY_TOLD]; /* what a row tells that does not have it */
     memo_cells names; /* of the members of objects; the units of a cell are what the name means */
     memo_answers answers;

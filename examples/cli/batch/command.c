@@ -3,7 +3,6 @@
 #include "batch/batch.h"
 #include "batch/input.h"
 #include "input/rule_context.h"
-#include "input/unit_cell.h"
 #include "io/interrupt.h"
 #include "ui/exit_status.h"
 #include "ui/message.h"
@@ -13,71 +12,30 @@
 #include <string.h>
 #include <unistd.h>
 
-const char *batch_show(const char *text, char shown[BATCH_SHOWN_SIZE])
-{
-    size_t size = strlen(text);
-    size_t cut = size < BATCH_SHOWN_SIZE ? size : BATCH_SHOWN_SIZE - 4;
-    while (cut < size && cut > 0 && ((unsigned char)text[cut] & 0xC0) == 0x80)
-        cut--;
-    memcpy(shown, text, cut);
-    memcpy(shown + cut, cut < size ? "..." : "", cut < size ? 4 : 1);
-    return shown;
-}
-
-static bool is_no_unit(const batch_run *run, const char *text)
-{
-    const rodt_reading_text row = {.unit = text};
-    rodt_finding finding;
-    return rodt_judge_row(&row, run->setting.rules, &finding, NULL) == RODT_OK &&
-           rodt_finding_has(&finding, RODT_REASON_OTHER_UNREADABLE);
-}
-
-/* True if the text of the first row under "unit" names a vehicle: then no row has a unit of lengths there. */
-static bool look_at_unit(const batch_run *run, const char *text)
-{
-    char shown[BATCH_SHOWN_SIZE];
-    const char *what = run->options->objects ? "member" : "column";
-    if (is_vehicle_unit(text, what))
-        return true;
-    if (text != NULL && is_no_unit(run, text))
-        print_error("the %s \"unit\" holds \"%s\", which is no unit of lengths; if it names vehicles, add "
-                 "--column unit=",
-                 what, batch_show(text, shown));
-    return false;
-}
-
-static void look_at_first_cell(batch_run *run, const csv_record *first)
-{
-    char text[BATCH_TEXT_SIZE];
-    size_t *column = &run->header.column[BATCH_UNIT];
-    if (*column < first->count && csv_text(first, *column, text, sizeof text) != CSV_NO_FIT &&
-        look_at_unit(run, text))
-        *column = BATCH_NO_COLUMN;
-}
-
 /* Objects have no header, but the first one decides as the first row of a table does. */
 static bool look_at_first_object(batch_part *part, csv_reader *reader)
 {
     batch_run *run = part->run;
     csv_record first;
-    bool good = batch_header_objects(&run->header, run->options);
-    if (good && run->options->heading[BATCH_UNIT] == NULL && csv_next(reader, &first) == CSV_RECORD) {
-        run->unit_is_vehicle = look_at_unit(run, batch_object_unit(part, &first));
+    if (!columns_of_members(&run->header.columns, &run->options->columns) ||
+        !columns_unit_agrees(&run->header.columns, run->options->style.unit))
+        return false;
+    if (csv_next(reader, &first) == CSV_RECORD) {
+        batch_object_check_first(part, &first);
         csv_unread(reader, &first);
     }
-    return good;
+    return true;
 }
 
 /* False: the headings name another unit than the one of bare numbers. */
 static bool look_at_first_row(batch_run *run, csv_reader *reader)
 {
     csv_record first;
-    if (run->header.column[BATCH_UNIT] != BATCH_NO_COLUMN && run->options->heading[BATCH_UNIT] == NULL &&
-        csv_next(reader, &first) == CSV_RECORD) {
-        look_at_first_cell(run, &first);
+    if (csv_next(reader, &first) == CSV_RECORD) {
+        columns_check_first_row(&run->header.columns, &run->options->columns, &first);
         csv_unread(reader, &first);
     }
-    return batch_header_units_agree(&run->header, run->options);
+    return columns_unit_agrees(&run->header.columns, run->options->style.unit);
 }
 
 /* What goes wrong with the header is told when the part is delivered, or was told at once. */
@@ -149,7 +107,7 @@ static bool run_parts(batch_part *part, csv_reader *reader, const batch_input *i
 {
     unsigned jobs = count_jobs(part->run->options, input);
     batch_progress_open(&part->run->progress, input->size);
-    bool good = part->run->options->objects ? look_at_first_object(part, reader) : read_header(part, reader, input);
+    bool good = part->run->options->columns.members ? look_at_first_object(part, reader) : read_header(part, reader, input);
     if (!batch_deliver(part, input) || !good)
         return false;
     return batch_part_recall(part, jobs) && batch_relay(part->run, part, reader, input, jobs) && finish_by(part, input);
@@ -157,7 +115,7 @@ static bool run_parts(batch_part *part, csv_reader *reader, const batch_input *i
 
 static bool open_reader(csv_reader *reader, csv_source source, const batch_options *options)
 {
-    return options->objects ? csv_open_lines(reader, source) : csv_open(reader, source, options->separator);
+    return options->columns.members ? csv_open_lines(reader, source) : csv_open(reader, source, options->separator);
 }
 
 /* The cells of a part are too large for a small stack. */

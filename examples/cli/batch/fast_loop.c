@@ -80,7 +80,7 @@ static bool count_row(batch_part *part, const row *of, const memo_answer *answer
     for (size_t i = 0; i < BATCH_BY_TOLD; i++) {
         const recall_column *column = &recall->told[i];
         told[i] = recall->told_nothing[i];
-        if (column->before == BATCH_NO_COLUMN)
+        if (column->before == COLUMN_NONE)
             continue;
         uint32_t first = of->ends[column->before] + 1;
         uint32_t size = of->ends[column->before + 1] - first;

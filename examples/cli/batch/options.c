@@ -10,54 +10,6 @@
 #include <stdio.h>
 #include <string.h>
 
-static const char *const word_names[BATCH_WORDS] = {
-    [BATCH_CHAMBER] = "chamber",           [BATCH_RELEASED] = "released",
-    [BATCH_APPLIED] = "applied",           [BATCH_STROKE_CLASS] = "stroke_class",
-    [BATCH_RATED_STROKE] = "rated_stroke", [BATCH_MARKED_LIMIT] = "marked_limit",
-    [BATCH_PSI] = "psi",                   [BATCH_PSI_AFTER] = "psi_after",
-    [BATCH_DIVISION] = "division",         [BATCH_DATE] = "date",
-    [BATCH_UNIT] = "unit",                 [BATCH_ENGINE] = "engine",
-    [BATCH_SPRING_BRAKE] = "spring_brake", [BATCH_DRUM] = "drum",
-    [BATCH_AXLE] = "axle",                 [BATCH_POSITION] = "position"};
-
-const char *batch_word_name(batch_word word) { return word_names[word]; }
-
-static int find_word(const char *text, size_t size)
-{
-    for (int word = 0; word < BATCH_WORDS; word++)
-        if (strlen(word_names[word]) == size && memcmp(word_names[word], text, size) == 0)
-            return word;
-    return -1;
-}
-
-static int refuse_word(const char *value)
-{
-    char words[300] = "";
-    for (int word = 0; word < BATCH_WORDS; word++) {
-        size_t used = strlen(words);
-        snprintf(words + used, sizeof words - used, "%s%s", word > 0 ? ", " : "", word_names[word]);
-    }
-    print_error("--column %s: expected is WORD=HEADING, such as date=\"Inspected on\"", value);
-    return print_error("words are %s", words);
-}
-
-static int take_columns(const command_line *from, batch_options *options)
-{
-    for (size_t i = 0; i < from->given_count; i++) {
-        if (from->given[i].option != BATCH_OPTION_COLUMN)
-            continue;
-        const char *value = from->given[i].value;
-        size_t size = strcspn(value, "=");
-        int word = value[size] == '=' ? find_word(value, size) : -1;
-        if (word < 0)
-            return refuse_word(value);
-        if (options->heading[word] != NULL)
-            return print_error("--column says twice which column is %s", word_names[word]);
-        options->heading[word] = value + size + 1;
-    }
-    return STATUS_CONTINUE;
-}
-
 /* A sign that stands in numbers, fractions, dates or codes would tear them apart. */
 static int take_separator(const command_line *from, batch_options *options)
 {
@@ -109,7 +61,7 @@ static int take_format(const command_line *from, batch_options *options)
     static const choice formats[] = {{"csv", false}, {"ndjson", true}};
     int objects = false;
     int status = choose_option(from, BATCH_OPTION_FORMAT, formats, COUNT_OF(formats), &objects);
-    options->objects = objects;
+    options->columns.members = objects;
     if (status == STATUS_CONTINUE && objects && option_given(from, BATCH_OPTION_SEPARATOR))
         return print_error("--separator parts the cells of CSV; lines of JSON have none");
     if (status == STATUS_CONTINUE && objects && option_given(from, BATCH_OPTION_BY))
@@ -130,14 +82,17 @@ static void take_texts(const command_line *from, batch_options *options)
 int batch_options_read(int argc, char **argv, batch_options *options)
 {
     command_line from;
-    *options = (batch_options){.separator = ','};
+    *options = (batch_options){.separator = ',', .columns = {.needed = FIELDS_NEEDED}};
+    options->columns.fields = FIELDS_OF_READING | FIELD_BIT(RODT_FIELD_POSITION);
     int status = parse_arguments(&batch_command, argc, argv, 0, 1, &from);
     if (status != STATUS_CONTINUE)
         return status;
     take_texts(&from, options);
     status = take_words(&from, options);
     if (status == STATUS_CONTINUE)
-        status = take_columns(&from, options);
+        status = column_request_read(&from, BATCH_OPTION_COLUMN, &options->columns);
+    if (options->by == NULL)
+        options->columns.fields &= ~FIELD_BIT(RODT_FIELD_POSITION);
     if (status == STATUS_CONTINUE)
         status = take_separator(&from, options);
     if (status == STATUS_CONTINUE)

@@ -50,13 +50,13 @@ static void pass_through(batch_part *part, const csv_record *record)
     output_bytes(&part->out, record->line_end, record->line_end_size);
 }
 
-const char *batch_cell(batch_part *part, const csv_record *record, batch_word word)
+const char *batch_cell(batch_part *part, const csv_record *record, rodt_field field)
 {
-    size_t column = part->run->header.column[word];
-    char *text = part->text[word];
+    size_t column = part->run->header.columns.column[field];
+    char *text = part->text[field];
     if (column >= record->count)
         return NULL;
-    size_t size = csv_text(record, column, text, BATCH_TEXT_SIZE);
+    size_t size = csv_text(record, column, text, COLUMN_TEXT_SIZE);
     if (size == CSV_NO_FIT || memchr(text, '\0', size) != NULL)
         memcpy(text, UNREADABLE, sizeof UNREADABLE);
     return text;
@@ -64,36 +64,24 @@ const char *batch_cell(batch_part *part, const csv_record *record, batch_word wo
 
 bool batch_is_blank(const char *text) { return text == NULL || text[strspn(text, " \t\r\n")] == '\0'; }
 
-rodt_status batch_judge(const batch_part *part, const char *const cell[BATCH_READ], rodt_finding *finding,
+rodt_status batch_judge(const batch_part *part, const char *const cell[BATCH_FIELDS], rodt_finding *finding,
                         bool *undated)
 {
     const batch_options *options = part->run->options;
-    rodt_reading_text text = {.chamber = cell[BATCH_CHAMBER],
-                              .released = cell[BATCH_RELEASED],
-                              .applied = cell[BATCH_APPLIED],
-                              .stroke_class = cell[BATCH_STROKE_CLASS],
-                              .rated_stroke = cell[BATCH_RATED_STROKE],
-                              .marked_limit = cell[BATCH_MARKED_LIMIT],
-                              .psi = cell[BATCH_PSI],
-                              .psi_after = cell[BATCH_PSI_AFTER],
-                              .division = cell[BATCH_DIVISION],
-                              .date = cell[BATCH_DATE],
-                              .unit = cell[BATCH_UNIT],
-                              .engine = cell[BATCH_ENGINE],
-                              .spring_brake = cell[BATCH_SPRING_BRAKE],
-                              .drum = cell[BATCH_DRUM],
-                              .style = options->style,
+    rodt_reading_text text = {.style = options->style,
                               .date_order = options->date_order,
                               .default_day = part->run->setting.day};
+    for (int field = 0; field < RODT_READING_FIELDS; field++)
+        rodt_reading_text_set(&text, (rodt_field)field, cell[field]);
     *undated = batch_is_blank(text.date);
     return rodt_judge_row(&text, part->run->setting.rules, finding, NULL);
 }
 
 static rodt_status judge(batch_part *part, const csv_record *record, rodt_finding *finding, bool *undated)
 {
-    const char *cell[BATCH_READ];
-    for (int word = 0; word < BATCH_READ; word++)
-        cell[word] = batch_cell(part, record, (batch_word)word);
+    const char *cell[BATCH_FIELDS];
+    for (int field = 0; field < BATCH_FIELDS; field++)
+        cell[field] = batch_cell(part, record, (rodt_field)field);
     return batch_judge(part, cell, finding, undated);
 }
 
@@ -243,7 +231,7 @@ static bool judge_row(batch_part *part, const csv_record *record)
 
 bool batch_row(batch_part *part, const csv_record *record)
 {
-    if (part->run->options->objects)
+    if (part->run->options->columns.members)
         return batch_object(part, record);
     if (record->size == 0 && record->count == 1) {
         part->passed.empty_lines++;

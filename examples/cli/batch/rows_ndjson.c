@@ -3,6 +3,7 @@
 #include "batch/batch.h"
 #include "io/json_object.h"
 #include "ui/compiler.h"
+#include "ui/utf8.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -12,21 +13,21 @@ static const char *const result_names[] = {"applied_stroke", "limit", "margin", 
 /* What was found in an object. */
 typedef struct object {
     members walk;
-    const char *cell[BATCH_READ]; /* in part->text; NULL = there is no such member */
+    const char *cell[BATCH_FIELDS]; /* in part->text; NULL = there is no such member */
     row_error flaw;              /* BATCH_FLAWS = none */
 } object;
 
 /* A value as the text that a person would have written into the cell. The decimal sign of JSON is always a point. */
-static const char *take_value(batch_part *part, const member *found, batch_word word)
+static const char *take_value(batch_part *part, const member *found, rodt_field field)
 {
     static const char unreadable[] = "\xEF\xBF\xBD";
-    char *text = part->text[word];
+    char *text = part->text[field];
     size_t size = MEMBERS_NO_TEXT;
     if (found->kind == MEMBERS_NULL)
         return NULL;
     if (found->kind == MEMBERS_TEXT)
-        size = json_object_text(found->value, text, BATCH_TEXT_SIZE);
-    else if (found->kind == MEMBERS_NUMBER && found->value.size < BATCH_TEXT_SIZE) {
+        size = json_object_text(found->value, text, COLUMN_TEXT_SIZE);
+    else if (found->kind == MEMBERS_NUMBER && found->value.size < COLUMN_TEXT_SIZE) {
         size = found->value.size;
         memcpy(text, found->value.bytes, size);
         text[size] = '\0';
@@ -40,9 +41,9 @@ static const char *take_value(batch_part *part, const member *found, batch_word 
 }
 
 /* A name that cannot be compared (too long, or with a zero byte) is none that anybody asks for. */
-static void read_name(const member *found, char name[BATCH_TEXT_SIZE])
+static void read_name(const member *found, char name[COLUMN_TEXT_SIZE])
 {
-    size_t size = json_object_text(found->name, name, BATCH_TEXT_SIZE);
+    size_t size = json_object_text(found->name, name, COLUMN_TEXT_SIZE);
     if (size == MEMBERS_NO_TEXT || strlen(name) != size)
         name[0] = '\0';
 }
@@ -56,16 +57,17 @@ static bool is_result(const char *name)
 }
 
 /* What the name of a member means, as one number. */
-enum { NAME_WORD = 0, NAME_MEANT = 8, NAME_IS_RESULT = 1u << 16, NAME_BYTE = 0xFF };
+enum { NAME_FIELD = 0, NAME_MEANT = 8, NAME_IS_RESULT = 1u << 16, NAME_BYTE = 0xFF };
 
 static uint32_t look_at_name(const batch_part *part, const member *found)
 {
-    char name[BATCH_TEXT_SIZE];
+    char name[COLUMN_TEXT_SIZE];
     read_name(found, name);
     uint32_t result = is_result(name) ? NAME_IS_RESULT : 0;
-    uint32_t word = batch_header_word(&part->run->header, part->run->options, name);
-    uint32_t meant = word == BATCH_READ ? batch_header_meant(part->run->options, name, true) : 0;
-    return result | word << NAME_WORD | meant << NAME_MEANT;
+    const column_request *request = &part->run->options->columns;
+    uint32_t field = columns_field(request, name, strlen(name));
+    uint32_t meant = columns_meant(request, name, strlen(name));
+    return result | field << NAME_FIELD | meant << NAME_MEANT;
 }
 
 /* The same for every object of a file, as a rule. */
@@ -81,7 +83,7 @@ static uint32_t meaning_of_name(batch_part *part, const member *found)
 
 static bool stop_at_result(batch_part *part, const csv_record *record, const member *found)
 {
-    char name[BATCH_TEXT_SIZE];
+    char name[COLUMN_TEXT_SIZE];
     read_name(found, name);
     return batch_part_stop(part, record->line, "there is a member \"%.20s\" already: was this file judged before?",
                            name);
@@ -97,19 +99,19 @@ static bool read_object(batch_part *part, const csv_record *record, object *out)
     json_object_open(&out->walk, record->bytes, record->size);
     while ((status = json_object_next(&out->walk, &found)) == MEMBERS_MEMBER) {
         uint32_t meaning = meaning_of_name(part, &found);
-        batch_word word = (batch_word)(meaning >> NAME_WORD & NAME_BYTE);
+        rodt_field field = (rodt_field)(meaning >> NAME_FIELD & NAME_BYTE);
         if ((meaning & NAME_IS_RESULT) != 0)
             return stop_at_result(part, record, &found);
-        if (word == BATCH_READ) {
-            part->passed.unread |= 1u << (meaning >> NAME_MEANT & NAME_BYTE);
+        if (field == RODT_FIELD_END) {
+            part->passed.unread |= FIELD_BIT(meaning >> NAME_MEANT & NAME_BYTE);
             continue;
         }
-        if ((seen >> word & 1u) != 0)
+        if ((seen & FIELD_BIT(field)) != 0)
             out->flaw = BATCH_TWICE;
-        seen |= 1u << word;
-        out->cell[word] = take_value(part, &found, word);
-        if (word == BATCH_UNIT && part->run->unit_is_vehicle)
-            out->cell[word] = NULL;
+        seen |= FIELD_BIT(field);
+        out->cell[field] = take_value(part, &found, field);
+        if (field == RODT_FIELD_UNIT && part->run->unit_is_vehicle)
+            out->cell[field] = NULL;
     }
     part->passed.met |= seen;
     if (status == MEMBERS_BAD)
@@ -117,18 +119,19 @@ static bool read_object(batch_part *part, const csv_record *record, object *out)
     return true;
 }
 
-const char *batch_object_unit(batch_part *part, const csv_record *record)
+void batch_object_check_first(batch_part *part, const csv_record *record)
 {
+    const column_request *request = &part->run->options->columns;
     members walk;
     member found;
-    char name[BATCH_TEXT_SIZE];
+    char name[COLUMN_TEXT_SIZE];
     json_object_open(&walk, record->bytes, record->size);
     while (json_object_next(&walk, &found) == MEMBERS_MEMBER) {
         read_name(&found, name);
-        if (batch_header_word(&part->run->header, part->run->options, name) == BATCH_UNIT)
-            return take_value(part, &found, BATCH_UNIT);
+        rodt_field field = columns_field(request, name, strlen(name));
+        if (field != RODT_FIELD_END && !columns_check_first(request, field, take_value(part, &found, field)))
+            part->run->unit_is_vehicle = true;
     }
-    return NULL;
 }
 
 static void put_length(output *to, const char *name, rodt_length length)

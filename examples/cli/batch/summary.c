@@ -156,14 +156,14 @@ static void note_undated(const batch_counts *counts, rodt_date day)
 static void note_names(const batch_counts *counts, const batch_options *options)
 {
     const passthrough_counts *passed = &counts->passed;
-    for (int word = 0; word < BATCH_POSITION && counts->rows > 0; word++) {
-        const char *name = batch_word_name((batch_word)word);
-        const char *given = options->heading[word];
-        bool met = (passed->met >> word & 1u) != 0;
-        if (!met && (given != NULL ? given[0] != '\0' : word < BATCH_NEEDED))
+    for (int field = 0; field < BATCH_FIELDS && counts->rows > 0; field++) {
+        const char *name = rodt_field_name((rodt_field)field);
+        const char *given = options->columns.heading[field];
+        bool met = (passed->met & FIELD_BIT(field)) != 0;
+        if (!met && (given != NULL ? given[0] != '\0' : field < RODT_FIELD_NEEDED))
             print_error("no object has a member \"%.100s\"; if it has another name, say --column %s=NAME",
                      given != NULL ? given : name, name);
-        else if (!met && (passed->unread >> word & 1u) != 0)
+        else if (!met && (passed->unread & FIELD_BIT(field)) != 0)
             print_error("members that could be the %s are not read; if one is, say --column %s=NAME, otherwise "
                      "--column %s=",
                      name, name, name);
@@ -179,7 +179,7 @@ void batch_notes(const batch_counts *counts, const batch_options *options, rodt_
     if (list[0] != '\0')
         print_error("%s passed through", list);
     note_flaws(counts);
-    if (options->objects)
+    if (options->columns.members)
         note_names(counts, options);
     if (options->as_of == NULL)
         note_undated(counts, day);

@@ -26,6 +26,25 @@ static size_t decode(const unsigned char *at, uint32_t *code)
     return sound ? bytes : 0;
 }
 
+size_t utf8_bytes(const char *text, size_t size)
+{
+    unsigned char bytes[4] = {0}; /* a character that is cut off is none */
+    uint32_t code;
+    memcpy(bytes, text, size < sizeof bytes ? size : sizeof bytes);
+    return decode(bytes, &code);
+}
+
+const char *shorten(const char *text, char shown[SHORTENED_SIZE])
+{
+    size_t size = strlen(text);
+    size_t cut = size < SHORTENED_SIZE ? size : SHORTENED_SIZE - 4;
+    while (cut < size && cut > 0 && ((unsigned char)text[cut] & 0xC0) == 0x80)
+        cut--;
+    memcpy(shown, text, cut);
+    memcpy(shown + cut, cut < size ? "..." : "", cut < size ? 4 : 1);
+    return shown;
+}
+
 typedef struct range {
     uint32_t first;
     uint32_t last;

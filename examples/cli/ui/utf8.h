@@ -7,6 +7,13 @@
 #include <stdint.h>
 #include <stdio.h>
 
+/* Bytes of the UTF-8 character at the start of `size` bytes (at least 1), 1 to 4; 0 = none is there. */
+size_t utf8_bytes(const char *text, size_t size);
+
+/* Copies a text for a message, cut to what a line can hold. Returns `shown`. */
+#define SHORTENED_SIZE 64
+const char *shorten(const char *text, char shown[SHORTENED_SIZE]);
+
 /* One character of UTF-8 as a terminal may show it: itself, or its number in angle brackets when it is a
  * control, cannot be seen, or is no character. Returns the bytes that were taken; *width columns. */
 #define SHOWN_SIZE 12
