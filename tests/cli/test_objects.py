@@ -116,7 +116,7 @@ class Objects(unittest.TestCase):
         for columns in (["date=psi"], ["date=a", "psi=A"]):
             result = run(*(part for column in columns for part in ("--column", column)), data=GOOD)
             self.assertEqual(result.returncode, 2)
-            self.assertIn(b"one member cannot be both psi and date", b" ".join(result.stderr.split()))
+            self.assertIn(b"one member cannot be both", b" ".join(result.stderr.split()))
 
     def test_twice(self):
         for line in [b'{"chamber":"30","chamber":"30","released":2,"applied":4}', b'{"date":"2024-01-01","Date":"2021-01-01"}']:

@@ -9,9 +9,9 @@ static const option_spec options[] = {
     [BATCH_OPTION_RULES] = {"rules", "ID", "rule set; " RODT_DEFAULT_RULES " if none is given", false},
     [BATCH_OPTION_LIMITS] = {"limits", "FILE", "a carrier's own, stricter limits on top of the law", false},
     [BATCH_OPTION_AS_OF] = {"as-of", "DATE", "day for rows without a date; today if none is given", false},
-    [BATCH_OPTION_COLUMN] = {"column", "WORD=HEADING",
-                             "the column with this heading is WORD; WORD= alone: read no such column. May be "
-                             "given once for each word",
+    [BATCH_OPTION_COLUMN] = {"column", "FIELD=HEADING",
+                             "the column with this heading holds FIELD; FIELD= alone: do not read such a column. "
+                             "May be given once for each field",
                              true},
     [BATCH_OPTION_SEPARATOR] = {"separator", "SIGN", "one sign, or the word tab; a comma if none is given",
                                 false},
@@ -51,8 +51,8 @@ const command_spec batch_command = {
         "cannot be read stays in its place as undetermined, with the reason. Without FILE, or with -, the input is "
         "standard input.\n"
         "\n"
-        "Columns, in any order and by these headings (capitals, blanks, underscores and hyphens make no "
-        "difference); every other column passes through:\n"
+        "Columns, in any order and by these headings (capitals, blanks, underscores, hyphens and "
+        "points make no difference); every other column passes through:\n"
         "  chamber, released, applied                needed\n"
         "  stroke_class, rated_stroke, marked_limit  marks on the housing\n"
         "  psi, psi_after                            reservoirs, before and after\n"
@@ -61,9 +61,9 @@ const command_spec batch_command = {
         "  unit                                      of bare numbers: in, mm or cm; a\n"
         "                                            vehicle in the first row (T-104)\n"
         "                                            makes it a column like any other\n"
-        "  engine, spring_brake, drum                only where --column names them:\n"
-        "                                            off, on; released, on; cold,\n"
-        "                                            warm, hot\n"
+        "  engine                                    off, on\n"
+        "  spring_brake                              released, on\n"
+        "  drum                                      cold, warm, hot\n"
         "\n"
         "Repeated header lines and empty records are passed through and counted. A row with too few cells is "
         "filled up (reason short-record). A row with too many (long-record), or with a quote that is "
