@@ -36,7 +36,7 @@ static PyObject *remarks_of(const rodt_axle_finding *axle)
     char text[RODT_SENTENCE_SIZE];
     for (uint32_t bit = 1; list != NULL && bit <= RODT_AXLE_STEERING_DEAD; bit <<= 1) {
         rodt_evidence evidence = RODT_CHECKED;
-        if ((axle->odd & bit) == 0 || rodt_axle_format(axle, bit, text, sizeof text) != RODT_OK)
+        if ((axle->mismatches & bit) == 0 || rodt_axle_format(axle, bit, text, sizeof text) != RODT_OK)
             continue;
         const rodt_source *source = rodt_axle_source(bit, &evidence);
         PyObject *remark = Py_BuildValue("IsNi", bit, text, from_source(source), (int)evidence);
@@ -102,7 +102,7 @@ static PyObject *combine(const vehicle_room *room, unsigned brakes)
         return NULL;
     }
     return Py_BuildValue("NIIIIIINN", from_count(&found.count), found.in_adjustment, found.out_of_adjustment,
-                         found.inoperative, found.undetermined, found.odd_axles, found.mixed_days, from_axles(&found),
+                         found.inoperative, found.undetermined, found.mismatched_axles, found.mixed_days, from_axles(&found),
                          from_advices(room));
 }
 

@@ -14,7 +14,7 @@ typedef enum rodt_side { RODT_SIDE_UNKNOWN = 0, RODT_SIDE_LEFT = 1, RODT_SIDE_RI
 #define RODT_AXLE_NUMBER_MAX 99
 
 /* One wheel end of the vehicle or combination: "1L" is the left end of the foremost axle; axles are counted
- * from the front through every unit. All zero bytes mean "not said". */
+ * from the front through every unit. All zero bytes mean "not given". */
 typedef struct rodt_position {
     int16_t axle; /* 1 to RODT_AXLE_NUMBER_MAX */
     int16_t side; /* rodt_side */
@@ -28,7 +28,7 @@ typedef struct rodt_position {
  * RODT_OK; RODT_E_EMPTY; RODT_E_SYNTAX (column set); RODT_E_IMPLAUSIBLE: axle 0 or above 99; RODT_E_ARGUMENT. */
 RODT_API rodt_status rodt_position_read(const char *text, size_t size, rodt_position *out, rodt_error *error);
 
-/* Writes "1L". RODT_OK; RODT_E_ARGUMENT: not said, or text is NULL; RODT_E_SPACE. */
+/* Writes "1L". RODT_OK; RODT_E_ARGUMENT: not given, or text is NULL; RODT_E_SPACE. */
 RODT_API rodt_status rodt_position_format(rodt_position position, char *text, size_t size);
 
 /* Kind of slack adjuster. It does not change a verdict; it changes what to do about it. */
@@ -40,7 +40,7 @@ typedef enum rodt_adjuster {
 
 /* --- Counting brakes (the roadside criterion) -------------------------------------------------------- */
 
-/* What one finding weighs in the count of defective brakes. */
+/* How one finding counts among the defective brakes. */
 typedef enum rodt_defect {
     RODT_DEFECT_NONE = 0,    /* within the law's limit */
     RODT_DEFECT_HALF = 1,    /* over the law's limit by less than 1/4 in */
@@ -48,7 +48,7 @@ typedef enum rodt_defect {
     RODT_DEFECT_UNKNOWN = 3  /* undetermined, or out by its marks alone: no law says by how much */
 } rodt_defect;
 
-/* The weight of a finding; RODT_DEFECT_UNKNOWN for NULL. The carrier's own stricter limit never counts here. */
+/* The class of a finding; RODT_DEFECT_UNKNOWN for NULL. The carrier's own stricter limit never counts here. */
 RODT_API rodt_defect rodt_finding_defect(const rodt_finding *finding);
 
 /* Brakes of one vehicle, counted one by one; zero = none yet. A plain value: a file of any length needs one
@@ -68,7 +68,7 @@ typedef struct rodt_tally {
 /* Counts one finding in. RODT_OK; RODT_E_ARGUMENT: a pointer is NULL; RODT_E_RANGE: RODT_BRAKES_MAX are counted. */
 RODT_API rodt_status rodt_tally_add(rodt_tally *tally, const rodt_finding *finding);
 
-/* Whether the roadside criterion is met. The words of rodt_outcome_name are for ever. */
+/* Whether the roadside criterion is met. The words of rodt_outcome_name are stable. */
 typedef enum rodt_outcome {
     RODT_OUTCOME_UNDETERMINED = 0, /* not reached by what is known, but the unknown brakes could reach it */
     RODT_OUTCOME_BELOW = 1,        /* cannot be reached any more */
@@ -80,7 +80,7 @@ typedef enum rodt_outcome {
 typedef struct rodt_count {
     rodt_outcome outcome;
     uint32_t brakes;       /* the denominator: brakes of the vehicle, measured or not */
-    uint32_t unmeasured;   /* brakes that were said to be there and have no finding */
+    uint32_t unmeasured;   /* brakes that are there and have no finding */
     rodt_tally tally;
     rodt_ratio defective;  /* full + half/2, in brakes */
     rodt_ratio share;      /* defective / brakes; not given without a brake, like the next three */
@@ -110,8 +110,8 @@ RODT_API const char *rodt_outcome_name(rodt_outcome outcome);
  * the chart". Statuses as rodt_finding_format. */
 RODT_API rodt_status rodt_count_format(const rodt_count *count, char *text, size_t size);
 
-/* Where the figures of the criterion come from. Part 0: the share; 1: the excess from which a brake weighs one;
- * 2: the half weight below it; 3: the chart of whole brakes; 4: a steering axle by itself. NULL beyond; evidence,
+/* Where the figures of the criterion come from. Part 0: the share; 1: the excess from which a brake counts as one;
+ * 2: that it counts as half below it; 3: the chart of whole brakes; 4: a steering axle by itself. NULL beyond; evidence,
  * if not NULL, gets how the part was checked. */
 #define RODT_COUNT_PARTS 5
 RODT_API const rodt_source *rodt_count_source(size_t part, rodt_evidence *evidence);
@@ -130,12 +130,12 @@ typedef struct rodt_wheel_end {
     uint64_t reserved[4];     /* zero */
 } rodt_wheel_end;
 
-/* What is odd about an axle, as bits. */
+/* What does not match on an axle, or needs a look, as bits. */
 enum {
     RODT_AXLE_SIZE_DIFFERS = 1u << 0,       /* 49 CFR 393.47(b) */
     RODT_AXLE_SPRING_DIFFERS = 1u << 1,     /* 49 CFR 393.47(b) */
     RODT_AXLE_FAMILY_DIFFERS = 1u << 2,     /* no figure of law: unlike housings of one size */
-    RODT_AXLE_CLASS_DIFFERS = 1u << 3,      /* no figure of law: unlike stroke class */
+    RODT_AXLE_CLASS_DIFFERS = 1u << 3,      /* no figure of law: judged by limits of unlike stroke classes */
     RODT_AXLE_ARM_DIFFERS = 1u << 4,        /* 49 CFR 393.47(c) */
     RODT_AXLE_STROKES_DIFFER = 1u << 5,     /* information: by more than 1/2 in (a choice of this library) */
     RODT_AXLE_TORQUE_DIFFERS = 1u << 6,     /* information: size x arm length is not alike */
@@ -148,7 +148,7 @@ enum {
 typedef struct rodt_axle_finding {
     int16_t axle;
     int16_t reserved_1;
-    uint32_t odd;                /* RODT_AXLE_ bits */
+    uint32_t mismatches;         /* RODT_AXLE_ bits */
     size_t left;                 /* index of the wheel end; SIZE_MAX = none */
     size_t right;
     rodt_length stroke_difference; /* longer less shorter; not given = one is missing */
@@ -177,8 +177,8 @@ typedef struct rodt_vehicle_finding {
     uint32_t out_of_adjustment;
     uint32_t inoperative;
     uint32_t undetermined;
-    uint32_t odd_axles;  /* axles with a RODT_AXLE_LAW bit */
-    uint32_t mixed_days; /* wheel ends judged by another day than the first */
+    uint32_t mismatched_axles; /* axles with a RODT_AXLE_LAW bit */
+    uint32_t mixed_days;       /* wheel ends judged by another day than the first */
     size_t axle_count;
     rodt_axle_finding axles[RODT_AXLES_MAX]; /* from the front */
     uint64_t reserved[8];
@@ -187,14 +187,14 @@ typedef struct rodt_vehicle_finding {
 /*
  * Judges every wheel end and the vehicle.
  *
- * ends, count  the wheel ends, in any order; positions must be said and differ
- * brakes       brakes of the vehicle or combination, measured or not; 0 = count
+ * ends, count  the wheel ends, in any order; positions must be given and differ
+ * brakes       brakes of the vehicle or combination, measured or not; 0 = both ends of every axle that has one
  * findings     gets one finding for each wheel end, in the same order
  * advice       NULL, or gets one advice for each
  *
  * RODT_OK          done
- * RODT_E_ARGUMENT  a pointer is NULL, count is 0, a position is not said or stands twice, brakes is below count,
- *                  or a reading is not sound (rodt_judge)
+ * RODT_E_ARGUMENT  a pointer is NULL, count is 0, a position is not given or is there twice, brakes is below count,
+ *                  or a reading is not valid (rodt_judge)
  * RODT_E_RANGE     more than RODT_AXLES_MAX axles, or a figure does not fit
  */
 RODT_API rodt_status rodt_vehicle_judge(const rodt_wheel_end *ends, size_t count, uint32_t brakes,

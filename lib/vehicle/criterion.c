@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Counting brakes: what a finding weighs, and whether the sum meets the roadside criterion. */
+/* Counting brakes: how a finding counts, and whether the sum meets the roadside criterion. */
 #include "rodtravel/vehicle.h"
 
 #include "core/number.h"
@@ -9,7 +9,7 @@
 
 static number to_number(rodt_ratio ratio) { return (number){ratio.num, ratio.den}; }
 
-/* --- What one finding weighs -------------------------------------------------------------------------- */
+/* --- How one finding counts --------------------------------------------------------------------------- */
 
 /* A pass of the law is no defect, whatever a carrier's own limit says of it. */
 static bool passes_law(const rodt_finding *finding, int order)
@@ -19,7 +19,7 @@ static bool passes_law(const rodt_finding *finding, int order)
 
 /* Without a limit of the law, or with a stroke that the law would pass and the marks on the housing do not allow,
  * nobody can say by how much the brake is over. */
-static rodt_defect weigh_excess(const rodt_finding *finding)
+static rodt_defect classify_excess(const rodt_finding *finding)
 {
     rodt_length excess;
     if (!rodt_length_given(finding->law_limit) || !rodt_length_given(finding->applied_stroke) ||
@@ -39,7 +39,7 @@ rodt_defect rodt_finding_defect(const rodt_finding *finding)
         return RODT_DEFECT_UNKNOWN;
     switch (finding->verdict) {
     case RODT_IN_ADJUSTMENT: return RODT_DEFECT_NONE;
-    case RODT_OUT_OF_ADJUSTMENT: return weigh_excess(finding);
+    case RODT_OUT_OF_ADJUSTMENT: return classify_excess(finding);
     case RODT_INOPERATIVE: return RODT_DEFECT_FULL;
     case RODT_UNDETERMINED: break;
     }
@@ -63,16 +63,16 @@ rodt_status rodt_tally_add(rodt_tally *tally, const rodt_finding *finding)
 
 /* --- Whether the sum meets the criterion -------------------------------------------------------------- */
 
-static bool is_sound(const rodt_tally *tally, uint32_t brakes)
+static bool is_valid(const rodt_tally *tally, uint32_t brakes)
 {
-    uint64_t weighed = (uint64_t)tally->full + tally->half + tally->unknown;
-    return weighed <= tally->brakes && tally->inoperative <= tally->full && (brakes == 0 || brakes >= tally->brakes);
+    uint64_t classified = (uint64_t)tally->full + tally->half + tally->unknown;
+    return classified <= tally->brakes && tally->inoperative <= tally->full && (brakes == 0 || brakes >= tally->brakes);
 }
 
 static number count(uint32_t brakes) { return (number){brakes, 1}; }
 
-/* full + half x its weight: bounded counts and a small weight, so nothing here can overflow. */
-static bool weigh(uint64_t full, uint32_t half, number *out)
+/* full + half x its weight: counts are bounded and the weight is small, so nothing here overflows. */
+static bool add_defects(uint64_t full, uint32_t half, number *out)
 {
     number halves;
     return number_multiply(count(half), to_number(table_vehicle[VEHICLE_HALF].value), &halves) &&
@@ -95,7 +95,7 @@ static bool find_shares(rodt_count *out)
     const rodt_tally *tally = &out->tally;
     uint64_t open = (uint64_t)tally->unknown + out->unmeasured;
     number sum, worst;
-    if (!weigh(tally->full, tally->half, &sum) || !weigh(tally->full + open, tally->half, &worst))
+    if (!add_defects(tally->full, tally->half, &sum) || !add_defects(tally->full + open, tally->half, &worst))
         return false;
     out->defective = (rodt_ratio){sum.num, sum.den};
     return divide(sum, out->brakes, &out->share) && divide(worst, out->brakes, &out->worst_share) &&
@@ -129,7 +129,7 @@ static rodt_outcome find_outcome(const rodt_count *count_made)
 
 rodt_status rodt_tally_judge(const rodt_tally *tally, uint32_t brakes, rodt_count *out)
 {
-    if (tally == NULL || out == NULL || !is_sound(tally, brakes))
+    if (tally == NULL || out == NULL || !is_valid(tally, brakes))
         return RODT_E_ARGUMENT;
     if (tally->brakes > RODT_BRAKES_MAX || brakes > RODT_BRAKES_MAX)
         return RODT_E_RANGE;

@@ -14,8 +14,8 @@ static const struct {
     {"droite", RODT_SIDE_RIGHT}, {"droit", RODT_SIDE_RIGHT},
 };
 
-/* The word at the cursor, which is left behind it. */
-static size_t take_word(text_cursor *cursor, const char **word)
+/* The word at the cursor, which moves after it. */
+static size_t read_word(text_cursor *cursor, const char **word)
 {
     *word = (const char *)cursor->at;
     while (text_is_letter(cursor->code))
@@ -23,11 +23,11 @@ static size_t take_word(text_cursor *cursor, const char **word)
     return (size_t)((const char *)cursor->at - *word);
 }
 
-static rodt_status refuse(rodt_error *error, const text_cursor *cursor, const char *wanted)
+static rodt_status set_error(rodt_error *error, const text_cursor *cursor, const char *expected)
 {
     char shown[TEXT_SHOWN_SIZE];
     text_show(cursor->code, shown);
-    return text_error(error, RODT_E_SYNTAX, cursor->column, "%s was expected here, as in 1L or 2R; found %s", wanted,
+    return text_error(error, RODT_E_SYNTAX, cursor->column, "%s was expected here, as in 1L or 2R; found %s", expected,
                       shown);
 }
 
@@ -35,12 +35,12 @@ static rodt_status refuse(rodt_error *error, const text_cursor *cursor, const ch
 static bool skip_axle_word(text_cursor *cursor)
 {
     const char *word;
-    size_t size = take_word(cursor, &word);
+    size_t size = read_word(cursor, &word);
     text_skip_blanks(cursor);
     return size == 0 || text_is_word(word, size, "axle") || text_is_word(word, size, "essieu");
 }
 
-static int16_t take_axle(text_cursor *cursor)
+static int16_t read_axle(text_cursor *cursor)
 {
     int16_t axle = 0;
     for (; text_is_digit(cursor->code); text_next(cursor)) {
@@ -50,7 +50,7 @@ static int16_t take_axle(text_cursor *cursor)
     return axle;
 }
 
-static void skip_joint(text_cursor *cursor)
+static void skip_separator(text_cursor *cursor)
 {
     text_skip_blanks(cursor);
     if (cursor->code == '-' || cursor->code == 0x2010 || cursor->code == 0x2011)
@@ -58,10 +58,10 @@ static void skip_joint(text_cursor *cursor)
     text_skip_blanks(cursor);
 }
 
-static rodt_side take_side(text_cursor *cursor)
+static rodt_side read_side(text_cursor *cursor)
 {
     const char *word;
-    size_t size = take_word(cursor, &word);
+    size_t size = read_word(cursor, &word);
     for (size_t i = 0; i < COUNT_OF(side_words); i++) {
         if (text_is_word(word, size, side_words[i].word))
             return side_words[i].side;
@@ -73,22 +73,22 @@ static rodt_status read_position(text_cursor *cursor, rodt_position *out, rodt_e
 {
     text_cursor start = *cursor;
     if (!skip_axle_word(cursor))
-        return refuse(error, &start, "the number of the axle");
+        return set_error(error, &start, "the number of the axle");
     start = *cursor;
     if (!text_is_digit(cursor->code))
-        return refuse(error, &start, "the number of the axle");
-    int16_t axle = take_axle(cursor);
+        return set_error(error, &start, "the number of the axle");
+    int16_t axle = read_axle(cursor);
     if (axle < 1 || axle > RODT_AXLE_NUMBER_MAX)
-        return text_error(error, RODT_E_IMPLAUSIBLE, start.column, "axles are counted from 1, and not beyond %d",
+        return text_error(error, RODT_E_IMPLAUSIBLE, start.column, "axles are numbered from 1 to %d",
                           RODT_AXLE_NUMBER_MAX);
-    skip_joint(cursor);
+    skip_separator(cursor);
     start = *cursor;
-    rodt_side side = take_side(cursor);
+    rodt_side side = read_side(cursor);
     if (side == RODT_SIDE_UNKNOWN)
-        return refuse(error, &start, "left or right");
+        return set_error(error, &start, "left or right");
     text_skip_blanks(cursor);
     if (cursor->code != TEXT_END)
-        return refuse(error, cursor, "the end");
+        return set_error(error, cursor, "the end");
     *out = (rodt_position){axle, (int16_t)side};
     return RODT_OK;
 }

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Wheel ends to a vehicle: axles put together, what does not match on them, what to do next. */
+/* From wheel ends to a vehicle: their axles, what does not match on them, what to do next. */
 #include "rodtravel/vehicle.h"
 
 #include "core/number.h"
@@ -55,8 +55,8 @@ static bool is_position(rodt_position position)
            (position.side == RODT_SIDE_LEFT || position.side == RODT_SIDE_RIGHT);
 }
 
-/* The axle with the number, made in its place if it is new. NULL: there are too many. */
-static rodt_axle_finding *take_axle(rodt_vehicle_finding *vehicle, int16_t axle)
+/* The axle with the number, inserted if it is new. NULL: there are too many. */
+static rodt_axle_finding *find_or_add_axle(rodt_vehicle_finding *vehicle, int16_t axle)
 {
     size_t i = 0;
     while (i < vehicle->axle_count && vehicle->axles[i].axle < axle)
@@ -81,7 +81,7 @@ static rodt_status place_ends(const rodt_wheel_end *ends, size_t count, rodt_veh
         if (!is_position(ends[i].position) || ends[i].arm_length.num < 0 || ends[i].arm_length.den < 0 ||
             (unsigned)ends[i].adjuster > RODT_ADJUSTER_AUTOMATIC)
             return RODT_E_ARGUMENT;
-        rodt_axle_finding *axle = take_axle(vehicle, ends[i].position.axle);
+        rodt_axle_finding *axle = find_or_add_axle(vehicle, ends[i].position.axle);
         if (axle == NULL)
             return RODT_E_RANGE;
         size_t *end = ends[i].position.side == RODT_SIDE_LEFT ? &axle->left : &axle->right;
@@ -99,19 +99,27 @@ static bool texts_differ(const char *a, const char *b)
     return a[0] != '\0' && b[0] != '\0' && strncmp(a, b, RODT_SIZE_TEXT_SIZE) != 0;
 }
 
-static uint32_t compare_chambers(const rodt_chamber *left, const rodt_chamber *right)
+/* The stroke class whose limit judged: marks that contradict each other are judged as standard, whatever they say. */
+static rodt_stroke_class judged_class(const rodt_finding *finding)
 {
-    uint32_t odd = 0;
+    const rodt_limit *row = finding->limit_row;
+    return row != NULL && row->stroke_class != RODT_CLASS_UNKNOWN ? row->stroke_class : finding->chamber.stroke_class;
+}
+
+static uint32_t compare_chambers(const rodt_finding *left_end, const rodt_finding *right_end)
+{
+    const rodt_chamber *left = &left_end->chamber, *right = &right_end->chamber;
+    rodt_stroke_class left_class = judged_class(left_end), right_class = judged_class(right_end);
+    uint32_t mismatches = 0;
     if (texts_differ(left->size, right->size))
-        odd |= RODT_AXLE_SIZE_DIFFERS;
+        mismatches |= RODT_AXLE_SIZE_DIFFERS;
     if (texts_differ(left->spring_size, right->spring_size))
-        odd |= RODT_AXLE_SPRING_DIFFERS;
+        mismatches |= RODT_AXLE_SPRING_DIFFERS;
     if (left->family != RODT_FAMILY_UNKNOWN && right->family != RODT_FAMILY_UNKNOWN && left->family != right->family)
-        odd |= RODT_AXLE_FAMILY_DIFFERS;
-    if (left->stroke_class != RODT_CLASS_UNKNOWN && right->stroke_class != RODT_CLASS_UNKNOWN &&
-        left->stroke_class != right->stroke_class)
-        odd |= RODT_AXLE_CLASS_DIFFERS;
-    return odd;
+        mismatches |= RODT_AXLE_FAMILY_DIFFERS;
+    if (left_class != RODT_CLASS_UNKNOWN && right_class != RODT_CLASS_UNKNOWN && left_class != right_class)
+        mismatches |= RODT_AXLE_CLASS_DIFFERS;
+    return mismatches;
 }
 
 /* Half an inch is a choice of this library: no law has a figure for it. A rod that did not move is named by
@@ -127,20 +135,20 @@ static void compare_strokes(const rodt_finding *left, const rodt_finding *right,
         return;
     bool moved = left->verdict != RODT_INOPERATIVE && right->verdict != RODT_INOPERATIVE;
     if (moved && rodt_length_compare(axle->stroke_difference, bound) > 0)
-        axle->odd |= RODT_AXLE_STROKES_DIFFER;
+        axle->mismatches |= RODT_AXLE_STROKES_DIFFER;
 }
 
 static void compare_arms(const rodt_wheel_end *left, const rodt_wheel_end *right, rodt_axle_finding *axle)
 {
     if (rodt_length_given(left->arm_length) && rodt_length_given(right->arm_length) &&
         rodt_length_compare(left->arm_length, right->arm_length) != 0)
-        axle->odd |= RODT_AXLE_ARM_DIFFERS;
+        axle->mismatches |= RODT_AXLE_ARM_DIFFERS;
     rodt_ratio a = axle->al_left, b = axle->al_right;
     if (rodt_ratio_given(a) && rodt_ratio_given(b) && (a.num != b.num || a.den != b.den))
-        axle->odd |= RODT_AXLE_TORQUE_DIFFERS;
+        axle->mismatches |= RODT_AXLE_TORQUE_DIFFERS;
 }
 
-static bool is_dead(const rodt_finding *findings, size_t end)
+static bool is_inoperative(const rodt_finding *findings, size_t end)
 {
     return end != NO_END && findings[end].verdict == RODT_INOPERATIVE;
 }
@@ -157,13 +165,13 @@ static void judge_axle(const rodt_wheel_end *ends, const rodt_finding *findings,
 {
     find_factor(ends, findings, axle->left, &axle->al_left);
     find_factor(ends, findings, axle->right, &axle->al_right);
-    if (axle->axle == 1 && (is_dead(findings, axle->left) || is_dead(findings, axle->right)))
-        axle->odd |= RODT_AXLE_STEERING_DEAD;
+    if (axle->axle == 1 && (is_inoperative(findings, axle->left) || is_inoperative(findings, axle->right)))
+        axle->mismatches |= RODT_AXLE_STEERING_DEAD;
     if (axle->left == NO_END || axle->right == NO_END) {
-        axle->odd |= RODT_AXLE_END_MISSING;
+        axle->mismatches |= RODT_AXLE_END_MISSING;
         return;
     }
-    axle->odd |= compare_chambers(&findings[axle->left].chamber, &findings[axle->right].chamber);
+    axle->mismatches |= compare_chambers(&findings[axle->left], &findings[axle->right]);
     compare_strokes(&findings[axle->left], &findings[axle->right], axle);
     compare_arms(&ends[axle->left], &ends[axle->right], axle);
 }
@@ -187,7 +195,7 @@ static rodt_advice advise(rodt_verdict verdict, rodt_adjuster adjuster)
 /* Beside a brake that is out, the shorter stroke is the good one and no sign of anything. */
 static void advise_axle(const rodt_axle_finding *axle, const rodt_finding *findings, rodt_advice *advice)
 {
-    if ((axle->odd & RODT_AXLE_STROKES_DIFFER) == 0)
+    if ((axle->mismatches & RODT_AXLE_STROKES_DIFFER) == 0)
         return;
     const rodt_finding *left = &findings[axle->left], *right = &findings[axle->right];
     if (left->verdict != RODT_IN_ADJUSTMENT || right->verdict != RODT_IN_ADJUSTMENT)
@@ -198,6 +206,7 @@ static void advise_axle(const rodt_axle_finding *axle, const rodt_finding *findi
 
 /* --- The vehicle -------------------------------------------------------------------------------------- */
 
+/* An axle has two ends; one that was not given is a brake that was not measured. */
 static rodt_status count_brakes(const rodt_finding *findings, size_t count, uint32_t brakes,
                                 rodt_vehicle_finding *vehicle)
 {
@@ -212,7 +221,7 @@ static rodt_status count_brakes(const rodt_finding *findings, size_t count, uint
         vehicle->undetermined += findings[i].verdict == RODT_UNDETERMINED;
         vehicle->mixed_days += rodt_date_compare(findings[i].day, findings[0].day) != 0;
     }
-    return rodt_tally_judge(&tally, brakes, &vehicle->count);
+    return rodt_tally_judge(&tally, brakes > 0 ? brakes : 2 * (uint32_t)vehicle->axle_count, &vehicle->count);
 }
 
 rodt_status rodt_vehicle_combine(const rodt_wheel_end *ends, size_t count, uint32_t brakes,
@@ -231,7 +240,7 @@ rodt_status rodt_vehicle_combine(const rodt_wheel_end *ends, size_t count, uint3
         advice[i] = advise(findings[i].verdict, ends[i].adjuster);
     for (size_t i = 0; i < vehicle.axle_count; i++) {
         judge_axle(ends, findings, &vehicle.axles[i]);
-        vehicle.odd_axles += (vehicle.axles[i].odd & RODT_AXLE_LAW) != 0;
+        vehicle.mismatched_axles += (vehicle.axles[i].mismatches & RODT_AXLE_LAW) != 0;
         if (advice != NULL)
             advise_axle(&vehicle.axles[i], findings, advice);
     }
@@ -239,8 +248,8 @@ rodt_status rodt_vehicle_combine(const rodt_wheel_end *ends, size_t count, uint3
     return RODT_OK;
 }
 
-/* Results are untouched on failure, so all that can fail is tried before the first finding is written. */
-static rodt_status try_all(const rodt_wheel_end *ends, size_t count, uint32_t brakes, const rodt_rules *rules)
+/* Results are untouched on failure, so all that can fail is done once before the first finding is written. */
+static rodt_status check_all(const rodt_wheel_end *ends, size_t count, uint32_t brakes, const rodt_rules *rules)
 {
     rodt_vehicle_finding vehicle;
     memset(&vehicle, 0, sizeof vehicle);
@@ -259,7 +268,7 @@ rodt_status rodt_vehicle_judge(const rodt_wheel_end *ends, size_t count, uint32_
 {
     if (ends == NULL || count == 0 || rules == NULL || findings == NULL || out == NULL)
         return RODT_E_ARGUMENT;
-    rodt_status status = try_all(ends, count, brakes, rules);
+    rodt_status status = check_all(ends, count, brakes, rules);
     for (size_t i = 0; i < count && status == RODT_OK; i++)
         status = rodt_judge(&ends[i].reading, rules, &findings[i]);
     return status == RODT_OK ? rodt_vehicle_combine(ends, count, brakes, findings, advice, out) : status;

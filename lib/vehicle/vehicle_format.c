@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* The vehicle in words: the count in one line, what is odd about an axle, what to do next, and where it comes from. */
+/* The vehicle in words: the count in one line, what does not match on an axle, what to do next, and the sources. */
 #include "rodtravel/vehicle.h"
 
 #include "core/number_parse.h"
@@ -58,8 +58,8 @@ const rodt_source *rodt_axle_source(uint32_t bit, rodt_evidence *evidence)
 
 const rodt_source *rodt_advice_source(rodt_advice advice, rodt_evidence *evidence)
 {
-    bool rests = advice == RODT_ADVICE_FIND_FAULT || advice == RODT_ADVICE_FIND_ADJUSTER;
-    return source_of(rests ? VEHICLE_ADJUSTER : VEHICLE_PARTS, evidence);
+    bool cited = advice == RODT_ADVICE_FIND_FAULT || advice == RODT_ADVICE_FIND_ADJUSTER;
+    return source_of(cited ? VEHICLE_ADJUSTER : VEHICLE_PARTS, evidence);
 }
 
 /* --- The count ---------------------------------------------------------------------------------------- */
@@ -206,7 +206,7 @@ static bool is_one_bit(uint32_t bits)
 
 rodt_status rodt_axle_format(const rodt_axle_finding *axle, uint32_t bit, char *text, size_t size)
 {
-    if (axle == NULL || text == NULL || !is_one_bit(bit) || (axle->odd & bit) == 0)
+    if (axle == NULL || text == NULL || !is_one_bit(bit) || (axle->mismatches & bit) == 0)
         return RODT_E_ARGUMENT;
     text_writer writer;
     text_begin(&writer);

@@ -19,7 +19,7 @@ static rodt_length inches(int64_t num, int64_t den)
     return length;
 }
 
-/* A wheel end with nothing odd about it; the stroke in 16ths of an inch. */
+/* A wheel end that matches its neighbour; the stroke in 16ths of an inch. */
 static rodt_wheel_end end(const char *position, const char *chamber, int64_t stroke)
 {
     rodt_wheel_end made = {0};
@@ -85,12 +85,12 @@ static void axles_are_put_together_in_any_order(void **state)
         assert_int_equal(vehicle.axles[i].axle, i + 1);
         assert_true(vehicle.axles[i].left == places[i][0] && vehicle.axles[i].right == places[i][1]);
     }
-    assert_int_equal(vehicle.axles[1].odd, RODT_AXLE_END_MISSING);
-    assert_int_equal(vehicle.axles[0].odd | vehicle.axles[2].odd, 0);
+    assert_int_equal(vehicle.axles[1].mismatches, RODT_AXLE_END_MISSING);
+    assert_int_equal(vehicle.axles[0].mismatches | vehicle.axles[2].mismatches, 0);
     assert_int_equal(vehicle.count.unmeasured, 1);
     assert_int_equal(vehicle.in_adjustment, 5);
     assert_int_equal(vehicle.count.outcome, RODT_OUTCOME_BELOW); /* one open brake of six is 16 2/3 % */
-    assert_int_equal(vehicle.odd_axles, 0);
+    assert_int_equal(vehicle.mismatched_axles, 0);
 }
 
 /* 49 CFR 393.47(b). */
@@ -99,7 +99,7 @@ static void chambers_of_an_axle(void **state)
     (void)state;
     static const struct {
         const char *left, *right;
-        uint32_t odd;
+        uint32_t mismatches;
     } cases[] = {
         {"30 standard", "30 standard", 0},
         {"24 standard", "30 standard", RODT_AXLE_SIZE_DIFFERS},
@@ -115,9 +115,39 @@ static void chambers_of_an_axle(void **state)
     };
     for (size_t i = 0; i < COUNT_OF(cases); i++) {
         rodt_axle_finding axle = pair(end("1L", cases[i].left, 24), end("1R", cases[i].right, 24));
-        if (axle.odd != cases[i].odd)
-            fail_msg("%s and %s: %x", cases[i].left, cases[i].right, (unsigned)axle.odd);
+        if (axle.mismatches != cases[i].mismatches)
+            fail_msg("%s and %s: %x", cases[i].left, cases[i].right, (unsigned)axle.mismatches);
     }
+}
+
+/* The limits that judged are compared: marks that contradict each other are judged as standard. */
+static void classes_that_were_judged(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *left, *right;
+        uint32_t mismatches;
+    } cases[] = {{"30 long", "30 standard", 0}, {"30 long", "30 long", RODT_AXLE_CLASS_DIFFERS}};
+    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+        rodt_wheel_end left = end("1L", cases[i].left, 24);
+        left.reading.chamber.rated_stroke = (rodt_length){5, 2}; /* of the standard chamber */
+        rodt_axle_finding axle = pair(left, end("1R", cases[i].right, 24));
+        assert_int_equal(axle.mismatches, cases[i].mismatches);
+    }
+}
+
+/* An end that was not given is a brake that was not measured: one full defect of seven ends is 12 1/2 % of eight. */
+static void both_ends_of_every_axle_are_counted(void **state)
+{
+    (void)state;
+    rodt_wheel_end ends[8];
+    fill(ends, 8, "30 standard", 24);
+    set_stroke(&ends[0], 40);
+    rodt_vehicle_finding vehicle = judged(ends, 7, 0);
+    assert_int_equal(vehicle.count.brakes, 8);
+    assert_int_equal(vehicle.count.unmeasured, 1);
+    assert_ratio(vehicle.count.share, 1, 8);
+    assert_int_equal(vehicle.count.outcome, RODT_OUTCOME_UNDETERMINED);
 }
 
 /* 49 CFR 393.47(c) names no tolerance. */
@@ -127,15 +157,15 @@ static void arms_of_an_axle(void **state)
     rodt_wheel_end left = end("2L", "30 standard", 24), right = end("2R", "30 standard", 24);
     left.arm_length = inches(11, 2);
     rodt_axle_finding axle = pair(left, right);
-    assert_int_equal(axle.odd, 0);
+    assert_int_equal(axle.mismatches, 0);
     assert_ratio(axle.al_left, 165, 1);
     assert_false(rodt_ratio_given(axle.al_right));
     right.arm_length = inches(11, 2);
-    assert_int_equal(pair(left, right).odd, 0);
+    assert_int_equal(pair(left, right).mismatches, 0);
     right.arm_length = inches(89, 16);
-    assert_int_equal(pair(left, right).odd, RODT_AXLE_ARM_DIFFERS | RODT_AXLE_TORQUE_DIFFERS);
+    assert_int_equal(pair(left, right).mismatches, RODT_AXLE_ARM_DIFFERS | RODT_AXLE_TORQUE_DIFFERS);
     right.arm_length = inches(0, 1);
-    assert_int_equal(pair(left, right).odd, RODT_AXLE_ARM_DIFFERS | RODT_AXLE_TORQUE_DIFFERS);
+    assert_int_equal(pair(left, right).mismatches, RODT_AXLE_ARM_DIFFERS | RODT_AXLE_TORQUE_DIFFERS);
 }
 
 /* A short arm on a large chamber can brake like a long one on a small chamber: still two faults. */
@@ -146,7 +176,7 @@ static void unlike_ends_can_have_the_same_torque(void **state)
     left.arm_length = inches(25, 4);
     right.arm_length = inches(5, 1);
     rodt_axle_finding axle = pair(left, right);
-    assert_int_equal(axle.odd, RODT_AXLE_SIZE_DIFFERS | RODT_AXLE_ARM_DIFFERS);
+    assert_int_equal(axle.mismatches, RODT_AXLE_SIZE_DIFFERS | RODT_AXLE_ARM_DIFFERS);
     assert_ratio(axle.al_left, 150, 1);
     assert_ratio(axle.al_right, 150, 1);
 }
@@ -159,7 +189,7 @@ static void strokes_of_an_axle(void **state)
         rodt_axle_finding axle = pair(end("1L", "30 standard", 16), end("1R", "30 standard", other));
         int64_t difference = other > 16 ? other - 16 : 16 - other;
         assert_int_equal(rodt_length_compare(axle.stroke_difference, inches(difference, 16)), 0);
-        assert_int_equal(axle.odd, difference > 8 ? RODT_AXLE_STROKES_DIFFER : 0);
+        assert_int_equal(axle.mismatches, difference > 8 ? RODT_AXLE_STROKES_DIFFER : 0);
         assert_int_equal(advice[0], difference > 8 && other > 16 ? RODT_ADVICE_LOOK : RODT_ADVICE_NONE);
         assert_int_equal(advice[1], difference > 8 && other < 16 ? RODT_ADVICE_LOOK : RODT_ADVICE_NONE);
     }
@@ -169,11 +199,11 @@ static void beside_a_bad_brake_a_short_stroke_is_no_sign(void **state)
 {
     (void)state;
     rodt_axle_finding axle = pair(end("1L", "30 standard", 24), end("1R", "30 standard", 40));
-    assert_int_equal(axle.odd, RODT_AXLE_STROKES_DIFFER);
+    assert_int_equal(axle.mismatches, RODT_AXLE_STROKES_DIFFER);
     assert_int_equal(advice[0], RODT_ADVICE_NONE);
     assert_int_equal(advice[1], RODT_ADVICE_FIND_ADJUSTER);
     axle = pair(end("2L", "30 standard", 24), end("2R", "30 standard", 0));
-    assert_int_equal(axle.odd, 0);
+    assert_int_equal(axle.mismatches, 0);
     assert_int_equal(rodt_length_compare(axle.stroke_difference, inches(24, 16)), 0);
     assert_int_equal(advice[1], RODT_ADVICE_REPAIR);
 }
@@ -253,13 +283,13 @@ static void axles_of_good_brakes_that_are_not_good(void **state)
     const rodt_wheel_end unlike[] = {end("2L", "24 standard", 24), end("2R", "30 standard", 28)};
     rodt_vehicle_finding vehicle = judged(unlike, 2, 0);
     assert_int_equal(vehicle.in_adjustment, 2);
-    assert_int_equal(vehicle.odd_axles, 1);
+    assert_int_equal(vehicle.mismatched_axles, 1);
     assert_int_equal(vehicle.count.outcome, RODT_OUTCOME_BELOW);
     const rodt_wheel_end uneven[] = {end("1L", "20 standard", 14), end("1R", "20 standard", 24)};
     vehicle = judged(uneven, 2, 0);
     assert_int_equal(vehicle.in_adjustment, 2);
-    assert_int_equal(vehicle.odd_axles, 0);
-    assert_int_equal(vehicle.axles[0].odd, RODT_AXLE_STROKES_DIFFER);
+    assert_int_equal(vehicle.mismatched_axles, 0);
+    assert_int_equal(vehicle.axles[0].mismatches, RODT_AXLE_STROKES_DIFFER);
     assert_int_equal(rodt_length_compare(vehicle.axles[0].stroke_difference, inches(5, 8)), 0);
     assert_int_equal(advice[0], RODT_ADVICE_LOOK);
 }
@@ -276,7 +306,7 @@ static void one_dead_brake_on_either_axle(void **state)
         assert_int_equal(vehicle.inoperative, 1);
         assert_int_equal(vehicle.count.outcome, RODT_OUTCOME_BELOW);
         assert_ratio(vehicle.count.share, 1, 10);
-        assert_int_equal(vehicle.axles[place / 2].odd, place < 2 ? RODT_AXLE_STEERING_DEAD : 0);
+        assert_int_equal(vehicle.axles[place / 2].mismatches, place < 2 ? RODT_AXLE_STEERING_DEAD : 0);
         set_stroke(&ends[9 - place], 32);
         vehicle = judged(ends, 10, 0);
         assert_int_equal(vehicle.count.outcome, RODT_OUTCOME_OUT_OF_SERVICE);
@@ -465,6 +495,8 @@ int main(void)
         cmocka_unit_test(other_days_are_counted),
         cmocka_unit_test(four_of_six_out_of_reach),
         cmocka_unit_test(an_automatic_adjuster_that_is_out),
+        cmocka_unit_test(classes_that_were_judged),
+        cmocka_unit_test(both_ends_of_every_axle_are_counted),
         cmocka_unit_test(axles_of_good_brakes_that_are_not_good),
         cmocka_unit_test(one_dead_brake_on_either_axle),
         cmocka_unit_test(counts_over_the_combination),

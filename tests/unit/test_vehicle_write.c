@@ -98,9 +98,9 @@ static void each_oddness_of_an_axle(void **state)
                               .al_left = {165, 1}, .al_right = {180, 1}};
     for (size_t i = 0; i < COUNT_OF(cases); i++) {
         char text[RODT_SENTENCE_SIZE], kept[8] = "kept";
-        axle.odd = ~cases[i].bit;
+        axle.mismatches = ~cases[i].bit;
         assert_int_equal(rodt_axle_format(&axle, cases[i].bit, kept, sizeof kept), RODT_E_ARGUMENT);
-        axle.odd = cases[i].bit;
+        axle.mismatches = cases[i].bit;
         assert_int_equal(rodt_axle_format(&axle, cases[i].bit, text, sizeof text), RODT_OK);
         assert_string_equal(text, cases[i].text);
         assert_int_equal(rodt_axle_format(&axle, cases[i].bit, kept, sizeof kept), RODT_E_SPACE);
@@ -111,7 +111,7 @@ static void each_oddness_of_an_axle(void **state)
 static void wrong_bits(void **state)
 {
     (void)state;
-    rodt_axle_finding axle = {.axle = 2, .odd = UINT32_MAX};
+    rodt_axle_finding axle = {.axle = 2, .mismatches = UINT32_MAX};
     char text[RODT_SENTENCE_SIZE];
     static const uint32_t wrong[] = {0, 3, RODT_AXLE_LAW, RODT_AXLE_STEERING_DEAD << 1, 1u << 31};
     for (size_t i = 0; i < COUNT_OF(wrong); i++)

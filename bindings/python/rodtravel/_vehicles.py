@@ -255,7 +255,7 @@ class VehicleFinding(Record):
 def judge_vehicle(ends, *, brakes=None):
     """Judges a vehicle or combination from its wheel ends, an iterable of WheelEnd in any order.
 
-    `brakes` is how many there are, measured or not; None = as many as wheel ends. Raises Error if a position stands
+    `brakes` is how many there are, measured or not; None = both ends of every axle that has one. Raises Error if a position stands
     twice, if there is no wheel end, or if there are fewer brakes than wheel ends.
 
     >>> ends = [WheelEnd("1L", judge("20", "2", "3 1/2")), WheelEnd("1R", judge("20", "2", "3 5/8"))]

@@ -248,7 +248,7 @@ static practice_mistake mark_outcome(const practice *of, int given)
     const rodt_vehicle_finding *vehicle = &of->judged.vehicle;
     bool may_be_out = vehicle->count.outcome == RODT_OUTCOME_AMBIGUOUS;
     for (size_t i = 0; i < vehicle->axle_count; i++)
-        may_be_out = may_be_out || (vehicle->axles[i].odd & RODT_AXLE_STEERING_DEAD) != 0;
+        may_be_out = may_be_out || (vehicle->axles[i].mismatches & RODT_AXLE_STEERING_DEAD) != 0;
     bool right = given == (int)vehicle->count.outcome || (may_be_out && given == (int)RODT_OUTCOME_OUT_OF_SERVICE);
     return right ? MISTAKE_NONE : MISTAKE_CRITERION;
 }

@@ -50,7 +50,7 @@ static void put_criterion(json_writer *json, const rodt_vehicle_finding *vehicle
     put_ratio(json, "percent_of_known", count->known_share, 100);
     put_ratio(json, "criterion_percent", count->criterion, 100);
     put_count(json, "whole_needed", count->whole_needed);
-    put_count(json, "odd_axles", vehicle->odd_axles);
+    put_count(json, "odd_axles", vehicle->mismatched_axles);
     put_count(json, "mixed_days", vehicle->mixed_days);
 }
 

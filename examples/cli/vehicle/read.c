@@ -268,23 +268,10 @@ static int read_records(file_reader *from, csv_reader *reader)
     return status == STATUS_CONTINUE ? end_of_file(from, got, reader) : status;
 }
 
-/* An axle has two ends; one that is not in the file is a brake that was not measured. */
-static uint32_t brakes_of(const vehicle_record *record)
-{
-    bool axles[RODT_AXLE_NUMBER_MAX + 1] = {false};
-    uint32_t count = 0;
-    for (size_t i = 0; i < record->count; i++) {
-        bool *axle = &axles[record->ends[i].position.axle];
-        count += *axle ? 0u : 2u;
-        *axle = true;
-    }
-    return count;
-}
-
 rodt_status vehicle_combine(vehicle_record *record, uint32_t brakes)
 {
     record->brakes_said = brakes > 0;
-    return rodt_vehicle_combine(record->ends, record->count, brakes > 0 ? brakes : brakes_of(record), record->findings,
+    return rodt_vehicle_combine(record->ends, record->count, brakes, record->findings,
                                 record->advice, &record->vehicle);
 }
 

@@ -15,7 +15,7 @@
 static bool steering_dead(const rodt_vehicle_finding *vehicle)
 {
     for (size_t i = 0; i < vehicle->axle_count; i++) {
-        if ((vehicle->axles[i].odd & RODT_AXLE_STEERING_DEAD) != 0)
+        if ((vehicle->axles[i].mismatches & RODT_AXLE_STEERING_DEAD) != 0)
             return true;
     }
     return false;
@@ -45,7 +45,7 @@ const char *vehicle_headline(const vehicle_record *record, paint_kind *paint)
         return "DEFECTIVE: WHETHER OUT OF SERVICE IS OPEN";
     if (some_out)
         return "DEFECTIVE, BELOW THE OUT-OF-SERVICE CRITERION";
-    if (vehicle->odd_axles > 0)
+    if (vehicle->mismatched_axles > 0)
         return "DEFECTIVE: AN AXLE DOES NOT MATCH";
     *paint = PAINT_OPEN;
     if (vehicle->undetermined + vehicle->count.unmeasured > 0)
@@ -283,7 +283,7 @@ void vehicle_each_source(const vehicle_record *record, vehicle_line line, void *
 
 const char *vehicle_warning(const rodt_vehicle_finding *vehicle)
 {
-    if (vehicle->out_of_adjustment + vehicle->inoperative + vehicle->odd_axles == 0)
+    if (vehicle->out_of_adjustment + vehicle->inoperative + vehicle->mismatched_axles == 0)
         return NULL;
     return "Do not drive it: report it and have it repaired. Every brake over its limit is a violation by itself, "
            "below the criterion too.";
@@ -297,7 +297,7 @@ const char *vehicle_caution(void)
 
 int vehicle_status(const rodt_vehicle_finding *vehicle)
 {
-    if (vehicle->out_of_adjustment + vehicle->inoperative + vehicle->odd_axles > 0)
+    if (vehicle->out_of_adjustment + vehicle->inoperative + vehicle->mismatched_axles > 0)
         return STATUS_OUT;
     return vehicle->undetermined + vehicle->count.unmeasured > 0 ? STATUS_UNDETERMINED : STATUS_GOOD;
 }
