@@ -342,11 +342,11 @@ class Remark(unittest.TestCase):
             more = ["hard"] if option == "--level" else []
             text = good("--seed", 1, "--count", 100, option, *more, "--describe", "--sheet", "-")
             self.assertNotRegex(text, "[\u25bc\u2502\u2575]")
-            told = re.findall(r"the pin stands (?:exactly at the (\d+)|at the (\d+(?:st|nd|rd|th)) (\w+) after the (\d+))", text)
+            described = re.findall(r"the pin stands (?:exactly at the (\d+)|at the (\d+(?:st|nd|rd|th)) (\w+) after the (\d+))", text)
             keys = objects("--seed", 1, "--count", 100, option, *more, "--key", "-")
             truth = [number(row[which]) for key in keys for row in key["wheel_ends"] for which in ("released", "applied")]
-            self.assertEqual(len(told), len(truth))
-            for (exact, beyond, piece, after), value in zip(told, truth):
+            self.assertEqual(len(described), len(truth))
+            for (exact, beyond, piece, after), value in zip(described, truth):
                 self.assertIn(piece, ("", unit))
                 self.assertIn(beyond, ["", *ORDINALS])
                 beyond = beyond[:-2]
@@ -357,7 +357,7 @@ class Remark(unittest.TestCase):
 
 
 class Frozen(unittest.TestCase):
-    """The sheet of a seed is the same for ever, with one edition of the tables: what is written here was computed once
+    """The sheet of a seed is stable, with one edition of the tables: what is written here was computed once
     and must not change. Only the version and the edition may."""
     DIGESTS = {
         ("--level", "basic"): "ef8e96409a38400fa8818d8dadbc9bea",
@@ -530,7 +530,7 @@ class Answers(unittest.TestCase):
                  "other-family": lambda k, s, r: "2" if s["housing"] == "rotochamber" else None,
                  "other-day": lambda k, s, r: "2 1/2" if is_clamp(s, "36") and r["limit"] == "2 1/4" else None,
                  "limit": lambda k, s, r: "9"}
-        del cases["spring-size"]  # a 24 read as a 30 has the same figure as a long 24: told apart by test_24_30
+        del cases["spring-size"]  # a 24 read as a 30 has the same figure as a long 24: test_24_30 tells them apart
         for kind, wrong in cases.items():
             with self.subTest(kind):
                 self.named(1, kind, wrong)
