@@ -8,16 +8,23 @@
 
 #define PLAN_CAPSULE "rodtravel.plan"
 #define TEXT_PLAN_CAPSULE "rodtravel.text plan"
-#define COLUMNS_MOST 14
+#define COLUMNS_MOST RODT_READING_FIELDS
 
 /* Judging reads the plan without the interpreter's lock, so nothing is added to it meanwhile. */
 typedef struct number_plan {
     int judging; /* calls that do so now; changed under the lock alone */
-    rodt_column_marks marks;
+    rodt_chamber_reader *reader; /* NULL until chambers come as text */
     rodt_column_plan plan;
 } number_plan;
 
-static void free_plan(PyObject *capsule) { free(PyCapsule_GetPointer(capsule, PLAN_CAPSULE)); }
+static void drop_plan(number_plan *plan)
+{
+    if (plan != NULL)
+        rodt_chamber_reader_free(plan->reader);
+    free(plan);
+}
+
+static void free_plan(PyObject *capsule) { drop_plan(PyCapsule_GetPointer(capsule, PLAN_CAPSULE)); }
 
 /* --- Plans ------------------------------------------------------------------------------------------- */
 
@@ -203,10 +210,13 @@ static rodt_status judge_numbers(const number_plan *plan, walk *w, const uint8_t
 static rodt_status read_marks(number_plan *plan, const held_column *marks, uint8_t *codes)
 {
     walk w = {.column = {marks}, .rows = marks->rows};
+    rodt_status made = plan->reader != NULL ? RODT_OK : rodt_chamber_reader_new(&plan->plan, &plan->reader);
+    if (made != RODT_OK)
+        return made;
     while (w.done < w.rows) {
         size_t rows = stretch(&w);
         rodt_text_cells cells = text_at(&w, 0);
-        rodt_status status = rodt_column_read_marks(&plan->marks, &plan->plan, &cells, rows, codes + w.done);
+        rodt_status status = rodt_chamber_reader_read(plan->reader, &cells, rows, codes + w.done);
         if (status != RODT_OK)
             return status;
         go_on(&w, rows);
@@ -270,6 +280,7 @@ static number_plan *copy_plan(const number_plan *plan)
     if (copy != NULL) {
         memcpy(copy, plan, sizeof *copy);
         copy->judging = 0;
+        copy->reader = NULL;
     }
     return copy;
 }
@@ -291,7 +302,7 @@ static PyObject *columns_judge_numbers(PyObject *capsule, PyObject *columns, PyO
         copy = plan->judging > 0 ? copy_plan(plan) : NULL;
         if (codes == NULL || (copy == NULL && plan->judging > 0)) {
             free(codes);
-            free(copy);
+            drop_plan(copy);
             return PyErr_NoMemory();
         }
         plan = copy != NULL ? copy : plan;
@@ -308,7 +319,7 @@ static PyObject *columns_judge_numbers(PyObject *capsule, PyObject *columns, PyO
     }
     release_answers(&held);
     free(codes);
-    free(copy);
+    drop_plan(copy);
     return ready ? finish(status) : NULL;
 }
 
@@ -319,17 +330,13 @@ static rodt_status judge_texts(rodt_text_plan *plan, walk *w, const rodt_column_
     while (w->done < w->rows) {
         rodt_text_columns in;
         size_t rows = stretch(w);
-        rodt_text_cells *const to[COLUMNS_MOST] = {
-            &in.chamber,  &in.released,       &in.applied,  &in.stroke_class, &in.rated_stroke, &in.marked_limit,
-            &in.psi, &in.psi_after, &in.division, &in.date,          &in.unit,         &in.engine,
-            &in.spring_brake, &in.drum};
         rodt_column_out part = answers_at(out, w->done);
         memset(&in, 0, sizeof in);
         for (int i = 0; i < COLUMNS_MOST; i++) {
             if (w->column[i] != NULL)
-                *to[i] = text_at(w, i);
+                in.field[i] = text_at(w, i);
         }
-        rodt_status status = rodt_column_judge_text(plan, &in, rows, &part);
+        rodt_status status = rodt_text_plan_judge(plan, &in, rows, &part);
         if (status != RODT_OK)
             return status;
         go_on(w, rows);
@@ -359,12 +366,9 @@ static PyObject *columns_judge_texts(const rodt_reading_text *form, const rodt_r
     rodt_error error = {.status = RODT_OK};
     if (!open_walk(columns, form_fields, COLUMNS_MOST, &w) || !check_texts(&w, form_fields))
         return NULL;
-    rodt_text_plan *plan = malloc(sizeof *plan);
-    if (plan == NULL)
-        return PyErr_NoMemory();
-    rodt_status status = rodt_text_plan_start(rules, form, plan, &error);
+    rodt_text_plan *plan;
+    rodt_status status = rodt_text_plan_new(rules, form, &plan, &error);
     if (status != RODT_OK) {
-        free(plan);
         binding_error = error;
         raise_status(status);
         return NULL;
@@ -376,7 +380,7 @@ static PyObject *columns_judge_texts(const rodt_reading_text *form, const rodt_r
         Py_END_ALLOW_THREADS
     }
     release_answers(&held);
-    free(plan);
+    rodt_text_plan_free(plan);
     return ready ? finish(status) : NULL;
 }
 

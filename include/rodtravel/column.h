@@ -65,7 +65,7 @@ typedef struct rodt_column_steps {
 /*
  * All that the columns are judged by, worked out beforehand. Make it with rodt_column_plan_start and
  * rodt_column_plan_add, then only read it: any number of threads may judge with one plan. It needs no freeing, may be
- * copied, and is valid as long as its rule set. It takes about 260 kB: make it static or allocate it. Its members are
+ * copied, and is valid as long as its rule set. It takes about 280 kB: make it static or allocate it. Its members are
  * the library's own and may change.
  */
 typedef struct rodt_column_plan {
@@ -80,6 +80,7 @@ typedef struct rodt_column_plan {
     int32_t pressure_until;
     rodt_column_changes changes;
     rodt_column_code packed[RODT_COLUMN_CODES];
+    rodt_chamber chambers[RODT_COLUMN_CODES];
     rodt_column_steps step[RODT_COLUMN_STEPS / 2][RODT_COLUMN_ENTRIES];
     uint32_t words[RODT_COLUMN_ENTRIES * RODT_COLUMN_PRESSURES * RODT_COLUMN_REGIONS];
 } rodt_column_plan;

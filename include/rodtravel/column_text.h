@@ -40,72 +40,37 @@ typedef struct rodt_text_cells {
     uint64_t reserved[2];        /* zero */
 } rodt_text_cells;
 
-/* Columns named as in rodt_reading_text. Chamber, released and applied are needed. */
+/* Columns by rodt_field. Chamber, released and applied are needed. */
 typedef struct rodt_text_columns {
-    rodt_text_cells chamber;
-    rodt_text_cells released;
-    rodt_text_cells applied;
-    rodt_text_cells stroke_class;
-    rodt_text_cells rated_stroke;
-    rodt_text_cells marked_limit;
-    rodt_text_cells psi;
-    rodt_text_cells psi_after;
-    rodt_text_cells division;
-    rodt_text_cells date;
-    rodt_text_cells unit;
-    rodt_text_cells engine;
-    rodt_text_cells spring_brake;
-    rodt_text_cells drum;
+    rodt_text_cells field[RODT_READING_FIELDS];
 } rodt_text_columns;
 
-/* A cell that was read before. */
-typedef struct rodt_text_seen {
-    char text[15];
-    uint8_t size;
-    int32_t value;
-    uint8_t kind;
-    uint8_t reserved[3];
-} rodt_text_seen;
-
-/* A chamber that was read before, with its class and marks. */
-typedef struct rodt_text_chamber {
-    char text[62];
-    uint8_t size;
-    uint8_t code;
-} rodt_text_chamber;
-
-#define RODT_TEXT_SEEN 1024
-#define RODT_TEXT_CHAMBERS 512
-
 /*
- * What is judged by, and what was read so far. Make it with rodt_text_plan_start; one for each thread, because judging
- * adds to it. It needs no freeing and takes about 350 kB: allocate it. Its members are the library's own and may
- * change.
+ * What columns of texts are judged by, with a cache of the cells and of the kinds of rows that were read so far: a yard
+ * writes few different things. The cache is bounded, some hundred kB, and changes no answer. A plan may be used for
+ * any number of calls, by one thread at a time; make one for each thread.
  */
-typedef struct rodt_text_plan {
-    rodt_reading_text form;
-    bool is_slow;
-    uint32_t chambers;
-    rodt_text_seen readings[RODT_TEXT_SEEN];
-    rodt_text_seen pressures[RODT_TEXT_SEEN];
-    rodt_text_seen days[RODT_TEXT_SEEN];
-    rodt_text_chamber chamber[RODT_TEXT_CHAMBERS];
-    rodt_column_plan plan;
-} rodt_text_plan;
+typedef struct rodt_text_plan rodt_text_plan;
 
 /*
- * Starts a plan.
+ * Makes a plan. It allocates memory; free it with rodt_text_plan_free.
  *
+ * rules  must live as long as the plan
  * form   what all rows share, and how they are written: its texts hold where a row has no cell of its own or a blank
  *        one; they must live as long as the plan. NULL = nothing, inches, a decimal point
- * error  NULL, or gets what is wrong with the form's pressure
+ * plan   gets the plan; untouched on failure
+ * error  NULL, or gets what is wrong with a text of the form
  *
  * RODT_OK          *plan can judge
  * RODT_E_ARGUMENT  rules or plan is NULL, or the form holds an unknown enumerator
- * RODT_E_SPACE     as rodt_column_plan_start; and the statuses of rodt_pressure_read for the form's pressure
+ * RODT_E_MEMORY    no memory
+ * The statuses of rodt_judge_text for a text of the form that cannot be read.
  */
-RODT_API rodt_status rodt_text_plan_start(const rodt_rules *rules, const rodt_reading_text *form,
-                                          rodt_text_plan *plan, rodt_error *error);
+RODT_API rodt_status rodt_text_plan_new(const rodt_rules *rules, const rodt_reading_text *form, rodt_text_plan **plan,
+                                        rodt_error *error);
+
+/* NULL is allowed. */
+RODT_API void rodt_text_plan_free(rodt_text_plan *plan);
 
 /*
  * Judges every row as rodt_judge_row would, to the last reason; cells with blanks only are missing. A cell of more than
@@ -113,47 +78,43 @@ RODT_API rodt_status rodt_text_plan_start(const rodt_rules *rules, const rodt_re
  * is RODT_COLUMN_NO_STROKE in its column; verdict and reasons are exact all the same.
  *
  * RODT_OK          every row is answered
- * RODT_E_ARGUMENT  a pointer is NULL, the plan was not started, a needed column or answer is missing; nothing was
- *                  written
+ * RODT_E_ARGUMENT  a pointer is NULL, or a needed column or answer is missing; nothing was written
  */
-RODT_API rodt_status rodt_column_judge_text(rodt_text_plan *plan, const rodt_text_columns *in, size_t rows,
-                                            const rodt_column_out *out);
-
-/* A chamber mark that was read before. */
-typedef struct rodt_column_mark {
-    char text[28];
-    uint8_t size;
-    uint8_t code;
-    bool is_there;
-    uint8_t reserved;
-} rodt_column_mark;
-
-/* The marks that were read for a plan so far. All zero bytes mean "none"; its members are the library's own. */
-typedef struct rodt_column_marks {
-    uint32_t count;
-    rodt_column_mark mark[RODT_TEXT_CHAMBERS];
-} rodt_column_marks;
+RODT_API rodt_status rodt_text_plan_judge(rodt_text_plan *plan, const rodt_text_columns *in, size_t rows,
+                                          const rodt_column_out *out);
 
 /*
- * Reads a column of chamber marks into codes of a plan, for rodt_column_judge: a mark that is new is added to the plan,
- * a cell with nothing in it is the missing chamber, one that is no mark or longer than 28 bytes the unreadable one.
+ * Reads columns of chambers into codes of a column plan, for rodt_column_judge, with a cache of the texts that were read
+ * so far. It belongs to one plan, which must outlive it and must not be started again. One thread at a time.
+ */
+typedef struct rodt_chamber_reader rodt_chamber_reader;
+
+/* Makes a reader; it allocates memory. RODT_OK; RODT_E_ARGUMENT: a pointer is NULL, or the plan was not started;
+ * RODT_E_MEMORY. *reader is untouched on failure. */
+RODT_API rodt_status rodt_chamber_reader_new(rodt_column_plan *plan, rodt_chamber_reader **reader);
+
+/* NULL is allowed. */
+RODT_API void rodt_chamber_reader_free(rodt_chamber_reader *reader);
+
+/*
+ * Gives every row its code: a chamber that is new is added to the plan, a cell with nothing in it is the missing chamber,
+ * one that is no chamber the unreadable one.
  *
- * marks  goes with the plan: start both together, and give the same to every call
  * codes  gets one code a row
  *
  * RODT_OK          every row has its code
- * RODT_E_ARGUMENT  a pointer is NULL, there is no column, or the plan was not started
- * RODT_E_SPACE     more marks, or more chambers, than there is room for; codes before that row are written
+ * RODT_E_ARGUMENT  a pointer is NULL, or there is no column
+ * RODT_E_SPACE     more chambers than the plan has room for; codes before that row are written
  * RODT_E_RANGE     as rodt_column_plan_add
  */
-RODT_API rodt_status rodt_column_read_marks(rodt_column_marks *marks, rodt_column_plan *plan,
-                                            const rodt_text_cells *cells, size_t rows, uint8_t *codes);
+RODT_API rodt_status rodt_chamber_reader_read(rodt_chamber_reader *reader, const rodt_text_cells *cells, size_t rows,
+                                              uint8_t *codes);
 
 /*
  * Finds the cells of an Arrow array of texts (u, U, vu, or a dictionary of them) without a copy. Nothing is released:
  * the array stays the caller's, and must outlive *out.
  *
- * RODT_OK          *out is for rodt_column_judge_text, with array->length rows
+ * RODT_OK          *out is for rodt_text_plan_judge, with array->length rows
  * RODT_E_ARGUMENT  a pointer is NULL, the array was released, or it has another type
  */
 RODT_API rodt_status rodt_text_cells_from_arrow(const struct ArrowSchema *schema, const struct ArrowArray *array,

@@ -28,12 +28,13 @@ extern "C" {
  * is not given and for rules == NULL. */
 RODT_API uint32_t rodt_recall_day(const rodt_rules *rules, rodt_date day);
 
-/* Where a pressure lies in the window of a rule set. Every pressure is inside where there is no window. */
+/* Where a pressure lies in the window of a rule set. Every pressure but 0 is inside where there is no window. */
 typedef enum rodt_recall_window {
     RODT_RECALL_NOT_GIVEN = 0,
-    RODT_RECALL_BELOW = 1,
-    RODT_RECALL_INSIDE = 2,
-    RODT_RECALL_ABOVE = 3
+    RODT_RECALL_NO_AIR = 1, /* 0: a rod may then stand still */
+    RODT_RECALL_BELOW = 2,
+    RODT_RECALL_INSIDE = 3,
+    RODT_RECALL_ABOVE = 4
 } rodt_recall_window;
 
 /* Class of a pressure; RODT_RECALL_NOT_GIVEN also for rules == NULL. */

@@ -20,7 +20,19 @@ static bool overlap(span a, span b, size_t rows)
     return first < second + b.width * rows && second < first + a.width * rows;
 }
 
-/* Columns of answers may meet nothing; columns that are only read may meet each other. */
+bool column_out_is_apart(const rodt_column_out *out, size_t rows)
+{
+    const span all[] = {{out->stroke, 4}, {out->verdict, 1}, {out->reasons, 8}, {out->flags, 1}};
+    if (rows > SIZE_MAX / 16)
+        return false;
+    for (size_t i = 0; i < COUNT_OF(all); i++)
+        for (size_t k = i + 1; k < COUNT_OF(all); k++)
+            if (overlap(all[i], all[k], rows))
+                return false;
+    return true;
+}
+
+/* Columns of answers may overlap nothing; columns that are only read may overlap each other. */
 static bool are_apart(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows, const rodt_column_out *out)
 {
     const span all[] = {{out->stroke, 4},    {out->verdict, 1},     {out->reasons, 8},    {out->flags, 1},

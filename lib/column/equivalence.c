@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Classes of days, pressures and lengths between which no answer can tell. */
-#include "core/common.h"
-#include "rodtravel/recall.h"
+/* Classes of days, pressures and lengths: within a class no result can differ. */
+#include "column/equivalence.h"
 
 /* Days on which something begins, up to `day`, and days after which something ended, before it. The sum grows with
  * every such day and with no other, so two days have the same sum only if nothing changed between them. */
@@ -22,33 +21,55 @@ static uint32_t count_of(const rodt_rules *rules, rodt_date day)
     return count;
 }
 
-uint32_t rodt_recall_day(const rodt_rules *rules, rodt_date day)
+uint32_t equivalence_day(const rodt_rules *rules, rodt_date day)
 {
-    if (rules == NULL || !rodt_date_given(day))
+    if (!rodt_date_given(day))
         return 0;
     const rodt_rules *law = rodt_rules_law(rules);
     return 1 + count_of(rules, day) + (law != NULL ? count_of(law, day) : 0);
 }
 
-rodt_recall_window rodt_recall_pressure(const rodt_rules *rules, rodt_pressure pressure)
+pressure_class equivalence_pressure(const rodt_rules *rules, rodt_pressure pressure)
 {
-    if (rules == NULL || !rodt_pressure_given(pressure))
-        return RODT_RECALL_NOT_GIVEN;
     rodt_pressure from = rodt_rules_pressure_from(rules);
     rodt_pressure until = rodt_rules_pressure_until(rules);
-    if (rodt_pressure_given(from) && rodt_pressure_compare(pressure, from) < 0)
-        return RODT_RECALL_BELOW;
-    return rodt_pressure_given(from) && rodt_pressure_compare(pressure, until) > 0 ? RODT_RECALL_ABOVE
-                                                                                   : RODT_RECALL_INSIDE;
+    if (!rodt_pressure_given(pressure))
+        return PRESSURE_NOT_GIVEN;
+    if (pressure.num == 0)
+        return PRESSURE_NO_AIR;
+    if (!rodt_pressure_given(from))
+        return PRESSURE_INSIDE;
+    if (rodt_pressure_compare(pressure, from) < 0)
+        return PRESSURE_BELOW;
+    return rodt_pressure_compare(pressure, until) > 0 ? PRESSURE_ABOVE : PRESSURE_INSIDE;
 }
 
-bool rodt_recall_length(rodt_length length, int32_t *units)
+bool equivalence_length(rodt_length length, int32_t *units)
 {
-    if (units == NULL || length.den <= 0 || length.num < 0 || RODT_COLUMN_PER_INCH % length.den != 0)
+    if (length.den <= 0 || length.num < 0 || RODT_COLUMN_PER_INCH % length.den != 0)
         return false;
     int64_t each = RODT_COLUMN_PER_INCH / length.den;
     if (length.num > INT32_MAX / each)
         return false;
     *units = (int32_t)(length.num * each);
     return true;
+}
+
+/* --- Until the command has moved to row_cache.h ------------------------------------------------------ */
+
+#include "rodtravel/recall.h"
+
+uint32_t rodt_recall_day(const rodt_rules *rules, rodt_date day)
+{
+    return rules == NULL ? 0 : equivalence_day(rules, day);
+}
+
+rodt_recall_window rodt_recall_pressure(const rodt_rules *rules, rodt_pressure pressure)
+{
+    return rules == NULL ? RODT_RECALL_NOT_GIVEN : (rodt_recall_window)equivalence_pressure(rules, pressure);
+}
+
+bool rodt_recall_length(rodt_length length, int32_t *units)
+{
+    return units != NULL && equivalence_length(length, units);
 }

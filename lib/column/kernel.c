@@ -35,13 +35,6 @@ _Static_assert(REGION_LAST < RODT_COLUMN_REGIONS, "room for every region");
 
 /* --- Answers ----------------------------------------------------------------------------------------- */
 
-#define BIT(reason) (1u << (reason))
-#define ANY_MISSING (BIT(RODT_REASON_RELEASED_MISSING) | BIT(RODT_REASON_APPLIED_MISSING) | \
-                     BIT(RODT_REASON_CHAMBER_MISSING))
-#define ANY_INVALID (BIT(RODT_REASON_RELEASED_UNREADABLE) | BIT(RODT_REASON_APPLIED_UNREADABLE) | \
-                     BIT(RODT_REASON_CHAMBER_UNREADABLE) | BIT(RODT_REASON_OTHER_UNREADABLE) | \
-                     BIT(RODT_REASON_DATE_UNREADABLE))
-
 /* Words become verdicts, flags and reasons, each in a loop of its own: in one loop with the words the narrow ones
  * would ask for more registers than there are. */
 INLINE void put(const uint32_t *words, size_t row, size_t count, const rodt_column_out *out)
@@ -59,8 +52,7 @@ INLINE void put(const uint32_t *words, size_t row, size_t count, const rodt_colu
     uint8_t *flags = out->flags + row;
     ROWS_ARE_INDEPENDENT
     for (size_t i = 0; i < count; i++)
-        flags[i] = (uint8_t)(((words[i] & ANY_MISSING) != 0 ? RODT_COLUMN_FLAG_MISSING : 0) |
-                             ((words[i] & ANY_INVALID) != 0 ? RODT_COLUMN_FLAG_INVALID : 0));
+        flags[i] = column_flags(words[i]);
 }
 
 /* --- Rows of any kind -------------------------------------------------------------------------------- */

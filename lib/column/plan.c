@@ -2,6 +2,8 @@
 /* What columns are judged by. rodt_judge alone decides: for fixed other facts its answer is the same between two
  * steps of the stroke, so it is asked once for every region between them and its answers are kept. */
 #include "column/plan.h"
+
+#include "column/steps.h"
 #include "judge/reasons.h"
 
 #include <string.h>
@@ -138,55 +140,6 @@ static rodt_status ask(const rodt_column_plan *plan, judge_input asked, uint32_t
     return RODT_OK;
 }
 
-/* --- Steps of the stroke ----------------------------------------------------------------------------- */
-
-typedef struct steps {
-    int32_t at[RODT_COLUMN_STEPS];
-    uint32_t count;
-} steps;
-
-/* The whole number that a length has reached: no stroke lies between it and the length, so the two divide strokes
- * alike. Beyond the longest stroke a step is never passed. */
-static rodt_status add_step(rodt_length length, steps *found)
-{
-    rodt_length scaled;
-    if (!rodt_length_given(length))
-        return RODT_OK;
-    rodt_status status = rodt_length_scale(length, (rodt_ratio){RODT_COLUMN_PER_INCH, 1}, &scaled);
-    if (status != RODT_OK)
-        return status;
-    int64_t whole = scaled.num / scaled.den;
-    int32_t step = whole < INT32_MAX ? (int32_t)whole : INT32_MAX;
-    uint32_t at = 0;
-    while (at < found->count && found->at[at] < step)
-        at++;
-    if (at < found->count && found->at[at] == step)
-        return RODT_OK;
-    memmove(&found->at[at + 1], &found->at[at], (found->count - at) * sizeof found->at[0]);
-    found->at[at] = step;
-    found->count++;
-    return RODT_OK;
-}
-
-/* All that rodt_judge compares a stroke with. */
-static rodt_status find_steps(const rodt_column_plan *plan, const judge_input *asked, steps *found)
-{
-    rodt_finding finding;
-    *found = (steps){{INT32_MAX, INT32_MAX, INT32_MAX, INT32_MAX}, 0};
-    rodt_reading reading = asked->reading;
-    reading.reasons |= asked->noted;
-    rodt_status status = rodt_judge(&reading, plan->rules, &finding);
-    if (status == RODT_OK)
-        status = add_step(finding.limit, found);
-    if (status == RODT_OK)
-        status = add_step(finding.law_limit, found);
-    if (status == RODT_OK)
-        status = add_step(finding.chamber.rated_stroke, found);
-    if (status == RODT_OK && finding.limit_row != NULL && finding.unit != RODT_UNIT_INCH)
-        status = add_step(finding.limit_row->printed_mm, found);
-    return status;
-}
-
 /* --- The words of one entry -------------------------------------------------------------------------- */
 
 /* Every pair of cells of which one holds no reading. */
@@ -216,7 +169,7 @@ static int32_t region(const int32_t *step, uint32_t counted, int32_t stroke)
 /* Every region that a stroke can be in holds 0, 1, a step or the stroke after one. The kernel counts one step, two or
  * all; the longest stroke of all reaches the steps that an entry does not have, so its region hangs on how many
  * there are. */
-static rodt_status fill_stroke(const rodt_column_plan *plan, const judge_input *asked, const steps *found,
+static rodt_status fill_stroke(const rodt_column_plan *plan, const judge_input *asked, const stroke_steps *found,
                                uint32_t *words)
 {
     uint32_t word;
@@ -228,7 +181,7 @@ static rodt_status fill_stroke(const rodt_column_plan *plan, const judge_input *
     return status;
 }
 
-static rodt_status fill_strokes(const rodt_column_plan *plan, judge_input asked, const steps *found, uint32_t *words)
+static rodt_status fill_strokes(const rodt_column_plan *plan, judge_input asked, const stroke_steps *found, uint32_t *words)
 {
     rodt_status status = RODT_OK;
     for (int i = 0; i < 2 + 2 * RODT_COLUMN_STEPS && status == RODT_OK; i++) {
@@ -247,8 +200,10 @@ static rodt_status fill_strokes(const rodt_column_plan *plan, judge_input asked,
 
 static rodt_status fill_entry(rodt_column_plan *plan, judge_input asked, uint32_t entry)
 {
-    steps found;
-    rodt_status status = find_steps(plan, &asked, &found);
+    stroke_steps found;
+    rodt_reading reading = asked.reading;
+    reading.reasons |= asked.noted;
+    rodt_status status = stroke_steps_find(&reading, plan->rules, &found);
     if (status != RODT_OK)
         return status;
     for (uint32_t k = 0; k < RODT_COLUMN_STEPS / 2; k++)
@@ -330,7 +285,7 @@ static rodt_status add_code(rodt_column_plan *plan, const rodt_chamber *chamber,
         }
     }
     pack_code(plan, plan->codes);
-    plan->codes++;
+    plan->chambers[plan->codes++] = *chamber;
     return RODT_OK;
 }
 

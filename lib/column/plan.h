@@ -51,6 +51,19 @@ _Static_assert(RODT_REASON_END <= 33 && RODT_REASON_LOST_BLANK == 32, "all reaso
 #define WORD_RELEASED_UNREADABLE (1u << RODT_REASON_RELEASED_UNREADABLE)
 #define WORD_APPLIED_UNREADABLE (1u << RODT_REASON_APPLIED_UNREADABLE)
 
+/* Flags of a row, from its reasons. */
+#define REASONS_MISSING                                                                              \
+    (1u << RODT_REASON_RELEASED_MISSING | 1u << RODT_REASON_APPLIED_MISSING | 1u << RODT_REASON_CHAMBER_MISSING)
+#define REASONS_INVALID                                                                              \
+    (1u << RODT_REASON_RELEASED_UNREADABLE | 1u << RODT_REASON_APPLIED_UNREADABLE |                  \
+     1u << RODT_REASON_CHAMBER_UNREADABLE | 1u << RODT_REASON_OTHER_UNREADABLE | 1u << RODT_REASON_DATE_UNREADABLE)
+
+static inline uint8_t column_flags(uint32_t reasons)
+{
+    return (uint8_t)(((reasons & REASONS_MISSING) != 0 ? RODT_COLUMN_FLAG_MISSING : 0) |
+                     ((reasons & REASONS_INVALID) != 0 ? RODT_COLUMN_FLAG_INVALID : 0));
+}
+
 /* All ones if the condition holds. */
 static inline int32_t column_mask(bool condition) { return -(int32_t)condition; }
 

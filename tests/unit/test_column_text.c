@@ -15,7 +15,7 @@
 #define MOST 4000
 #define FIELDS 14
 
-static rodt_text_plan plan;
+static rodt_text_plan *plan;
 
 static struct {
     rodt_text_span cell[FIELDS][MOST];
@@ -48,24 +48,6 @@ static void row(const char *chamber, const char *released, const char *applied)
     table.rows++;
 }
 
-static rodt_text_cells *column(rodt_text_columns *in, int field)
-{
-    rodt_text_cells *const all[FIELDS] = {
-        &in->chamber,  &in->released,       &in->applied,  &in->stroke_class, &in->rated_stroke, &in->marked_limit,
-        &in->psi, &in->psi_after, &in->division, &in->date,          &in->unit,         &in->engine,
-        &in->spring_brake, &in->drum};
-    return all[field];
-}
-
-static const char **member(rodt_reading_text *text, int field)
-{
-    const char **const all[FIELDS] = {
-        &text->chamber,  &text->released,       &text->applied,  &text->stroke_class, &text->rated_stroke,
-        &text->marked_limit, &text->psi, &text->psi_after, &text->division, &text->date,
-        &text->unit, &text->engine, &text->spring_brake, &text->drum};
-    return all[field];
-}
-
 static bool is_used(int field)
 {
     for (size_t i = 0; i < table.rows; i++) {
@@ -81,7 +63,7 @@ static rodt_text_columns spans(void)
     memset(&in, 0, sizeof in);
     for (int field = 0; field < FIELDS; field++) {
         if (is_used(field))
-            *column(&in, field) = (rodt_text_cells){.layout = RODT_TEXT_SPANS, .cells = table.cell[field]};
+            in.field[field] = (rodt_text_cells){.layout = RODT_TEXT_SPANS, .cells = table.cell[field]};
     }
     return in;
 }
@@ -105,7 +87,8 @@ static rodt_reading_text text_of_row(const rodt_reading_text *form, size_t i, ch
         assert_true(cell.size < 512);
         memcpy(room[field], cell.text, cell.size);
         room[field][cell.size] = '\0';
-        *member(&text, field) = cell.size > 255 || strlen(room[field]) != cell.size ? "?" : room[field];
+        rodt_reading_text_set(&text, (rodt_field)field,
+                              cell.size > 255 || strlen(room[field]) != cell.size ? "?" : room[field]);
     }
     return text;
 }
@@ -146,17 +129,18 @@ static void compare_row(const rodt_reading_text *form, const rodt_rules *rules, 
 
 static void start(const char *rules, const rodt_reading_text *form)
 {
-    memset(&plan, 0xA5, sizeof plan); /* nothing that was there before is used */
-    assert_int_equal(rodt_text_plan_start(rodt_rules_find(rules), form, &plan, NULL), RODT_OK);
+    rodt_text_plan_free(plan);
+    plan = NULL;
+    assert_int_equal(rodt_text_plan_new(rodt_rules_find(rules), form, &plan, NULL), RODT_OK);
 }
 
 static void judge_and_compare(const char *rules, const rodt_reading_text *form)
 {
     rodt_text_columns in = spans();
     start(rules, form);
-    for (int again = 0; again < 2; again++) { /* the second time from memory */
+    for (int call = 0; call < 3; call++) { /* cells are cached by the first call, rows by the second */
         memset(table.stroke, 0xA5, sizeof table.stroke);
-        assert_int_equal(rodt_column_judge_text(&plan, &in, table.rows, &answers), RODT_OK);
+        assert_int_equal(rodt_text_plan_judge(plan, &in, table.rows, &answers), RODT_OK);
         for (size_t i = 0; i < table.rows; i++)
             compare_row(form, rodt_rules_find(rules), i);
     }
@@ -350,8 +334,8 @@ static void expect_cells(const rodt_text_cells *cells, const int *which, size_t 
     for (size_t i = 0; i < rows; i++)
         row("30", "1", which[i] < 0 ? NULL : five[which[i]]);
     in = spans();
-    in.applied = *cells;
-    assert_int_equal(rodt_column_judge_text(&plan, &in, rows, &answers), RODT_OK);
+    in.field[APPLIED] = *cells;
+    assert_int_equal(rodt_text_plan_judge(plan, &in, rows, &answers), RODT_OK);
     for (size_t i = 0; i < rows; i++)
         compare_row(&plain, rodt_rules_find("us-fmcsr"), i);
 }
@@ -413,19 +397,20 @@ static void test_dictionaries(void **state)
     assert_int_equal(open_dictionary("i", NULL, &cells), RODT_E_ARGUMENT);
 }
 
-/* --- Marks ------------------------------------------------------------------------------------------- */
+/* --- Chambers ---------------------------------------------------------------------------------------- */
 
 static rodt_column_plan numbers;
-static rodt_column_marks marks;
+static rodt_chamber_reader *reader;
 static uint8_t codes[MOST];
 
-static void start_marks(void)
+static void start_reader(void)
 {
-    memset(&marks, 0, sizeof marks);
+    rodt_chamber_reader_free(reader);
     assert_int_equal(rodt_column_plan_start(rodt_rules_find("us-fmcsr"), NULL, &numbers), RODT_OK);
+    assert_int_equal(rodt_chamber_reader_new(&numbers, &reader), RODT_OK);
 }
 
-static void test_marks_to_codes(void **state)
+static void test_chambers_to_codes(void **state)
 {
     (void)state;
     static const char *const written[] = {"30", "24 long", "nonsense", "", NULL, "30", " ", "24-Mar", "24 long",
@@ -434,10 +419,10 @@ static void test_marks_to_codes(void **state)
     clear();
     for (size_t i = 0; i < 10; i++)
         row(written[i], NULL, NULL);
-    start_marks();
+    start_reader();
     rodt_text_columns in = spans();
     for (int again = 0; again < 2; again++) {
-        assert_int_equal(rodt_column_read_marks(&marks, &numbers, &in.chamber, 10, codes), RODT_OK);
+        assert_int_equal(rodt_chamber_reader_read(reader, &in.field[CHAMBER], 10, codes), RODT_OK);
         for (size_t i = 0; i < 10; i++)
             assert_int_equal(codes[i], codes[same_as[i]]);
     }
@@ -451,24 +436,33 @@ static void test_marks_to_codes(void **state)
     assert_int_equal(codes[9], RODT_COLUMN_CHAMBER_UNREADABLE);
 }
 
-static void test_too_many_marks(void **state)
+static void test_many_chambers_to_codes(void **state)
 {
     (void)state;
-    static char spellings[1000][16];
+    static char spellings[3000][32];
     clear();
-    for (size_t i = 0; i < 1000; i++) {
-        snprintf(spellings[i], sizeof spellings[i], "no. %zu", i);
+    for (size_t i = 0; i < 3000; i++) {
+        const size_t known = i < 2000 ? 0 : (i - 2000) / 3;
+        int size = i < 2000 ? snprintf(spellings[i], sizeof spellings[i], "no. %zu", i)
+                            : snprintf(spellings[i], sizeof spellings[i], "%s%zu%s", known / 90 == 2 ? "clamp " : "",
+                                       1 + known % 90, known / 90 == 1 ? " long" : known / 90 == 3 ? " standard" : "");
+        assert_in_range(size, 1, 31);
         row(spellings[i], NULL, NULL);
     }
-    start_marks();
+    start_reader();
     rodt_text_columns in = spans();
-    assert_int_equal(rodt_column_read_marks(&marks, &numbers, &in.chamber, 500, codes), RODT_OK);
-    assert_int_equal(rodt_column_read_marks(&marks, &numbers, &in.chamber, 1000, codes), RODT_E_SPACE);
-    assert_int_equal(rodt_column_read_marks(NULL, &numbers, &in.chamber, 1, codes), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_column_read_marks(&marks, NULL, &in.chamber, 1, codes), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_column_read_marks(&marks, &numbers, NULL, 1, codes), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_column_read_marks(&marks, &numbers, &in.chamber, 1, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_column_read_marks(&marks, &numbers, &in.drum, 1, codes), RODT_E_ARGUMENT);
+    /* Texts that are evicted take no second code, and texts that cannot be read take none. */
+    for (int call = 0; call < 3; call++)
+        assert_int_equal(rodt_chamber_reader_read(reader, &in.field[CHAMBER], 2150, codes), RODT_OK);
+    assert_int_equal(codes[2002], 2);
+    assert_int_equal(codes[2149], 51);
+    assert_int_equal(rodt_chamber_reader_read(reader, &in.field[CHAMBER], 3000, codes), RODT_E_SPACE);
+    assert_int_equal(rodt_chamber_reader_read(NULL, &in.field[CHAMBER], 1, codes), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_chamber_reader_new(NULL, &reader), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_chamber_reader_new(&numbers, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_chamber_reader_read(reader, NULL, 1, codes), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_chamber_reader_read(reader, &in.field[CHAMBER], 1, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_chamber_reader_read(reader, &in.field[DRUM], 1, codes), RODT_E_ARGUMENT);
 }
 
 /* --- Wrong use --------------------------------------------------------------------------------------- */
@@ -505,30 +499,30 @@ static void test_refused_calls(void **state)
     (void)state;
     const rodt_rules *rules = rodt_rules_find("us-fmcsr");
     rodt_error error = {.status = RODT_OK};
-    assert_int_equal(rodt_text_plan_start(NULL, &plain, &plan, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_text_plan_start(rules, &plain, NULL, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_text_plan_start(rules, &(rodt_reading_text){.style = {.unit = (rodt_unit)9}}, &plan, NULL),
+    assert_int_equal(rodt_text_plan_new(NULL, &plain, &plan, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_text_plan_new(rules, &plain, NULL, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_text_plan_new(rules, &(rodt_reading_text){.style = {.unit = (rodt_unit)9}}, &plan, NULL),
                      RODT_E_ARGUMENT);
-    assert_int_equal(rodt_text_plan_start(rules, &(rodt_reading_text){.psi = "lots"}, &plan, &error), RODT_E_SYNTAX);
+    assert_int_equal(rodt_text_plan_new(rules, &(rodt_reading_text){.psi = "lots"}, &plan, &error), RODT_E_SYNTAX);
     assert_int_equal(error.status, RODT_E_SYNTAX);
-    assert_int_equal(rodt_text_plan_start(rules, NULL, &plan, NULL), RODT_OK);
+    assert_int_equal(rodt_text_plan_new(rules, NULL, &plan, NULL), RODT_OK);
     clear();
     row("30", "2", "4");
     rodt_text_columns in = spans();
     rodt_column_out out = answers;
-    assert_int_equal(rodt_column_judge_text(NULL, &in, 1, &out), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_column_judge_text(&plan, NULL, 1, &out), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_column_judge_text(&plan, &in, 1, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_text_plan_judge(NULL, &in, 1, &out), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_text_plan_judge(plan, NULL, 1, &out), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_text_plan_judge(plan, &in, 1, NULL), RODT_E_ARGUMENT);
     out.verdict = NULL;
-    assert_int_equal(rodt_column_judge_text(&plan, &in, 1, &out), RODT_E_ARGUMENT);
-    in.released.layout = RODT_TEXT_ABSENT;
-    assert_int_equal(rodt_column_judge_text(&plan, &in, 1, &answers), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_text_plan_judge(plan, &in, 1, &out), RODT_E_ARGUMENT);
+    in.field[RELEASED].layout = RODT_TEXT_ABSENT;
+    assert_int_equal(rodt_text_plan_judge(plan, &in, 1, &answers), RODT_E_ARGUMENT);
     in = spans();
     out = answers;
     out.stroke = (int32_t *)(void *)out.reasons;
-    assert_int_equal(rodt_column_judge_text(&plan, &in, 1, &out), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_text_plan_judge(plan, &in, 1, &out), RODT_E_ARGUMENT);
     assert_int_equal(table.reasons[0], 0);
-    assert_int_equal(rodt_column_judge_text(&plan, &in, 0, &answers), RODT_OK);
+    assert_int_equal(rodt_text_plan_judge(plan, &in, 0, &answers), RODT_OK);
 }
 
 int main(void)
@@ -539,7 +533,7 @@ int main(void)
          cmocka_unit_test(test_long_and_broken_cells),
         cmocka_unit_test(test_many_chambers),    cmocka_unit_test(test_layouts),
         cmocka_unit_test(test_dictionaries),     cmocka_unit_test(test_refused_arrays),
-        cmocka_unit_test(test_refused_calls),    cmocka_unit_test(test_marks_to_codes),
-        cmocka_unit_test(test_too_many_marks)};
+        cmocka_unit_test(test_refused_calls),    cmocka_unit_test(test_chambers_to_codes),
+        cmocka_unit_test(test_many_chambers_to_codes)};
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

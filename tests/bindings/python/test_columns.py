@@ -144,7 +144,8 @@ def test_too_many_chambers():
     assert error.status is rt.Status.SPACE
     plan = rt.Plan()
     column = array.array("i", [INCH] * 600)
-    error = tap.refused(rt.Error, plan.judge, column, column, [f"not {n}" for n in range(600)])
+    chambers = [f"{n % 90 + 1} {word}" for n in range(150) for word in ("", "long", "standard", "clamp")]
+    error = tap.refused(rt.Error, plan.judge, column, column, chambers)
     assert error.status is rt.Status.SPACE
 
 

@@ -1,0 +1,299 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Tables with open addressing: they begin small, grow while that helps, and then evict. */
+#include "column/cache.h"
+
+#include <stdlib.h>
+
+#define CELLS_FIRST_BITS 8u
+#define RESULTS_FIRST_BITS 7u
+
+/* The most of a table that is used before it grows, 1/8 and 1/4: so most lookups hit the first slot. */
+#define CELL_SPACE 8
+#define RESULT_SPACE 4
+
+#define REST_SIZE (CELL_TEXT + 1 - CELL_SHORT)
+#define LONG_TEXT 0x80u /* in place of the size of a short one */
+
+#define TAKEN 255, 255, 255, 255, 255, 255, 255, 255
+const unsigned char cell_masks[4 * (CELL_SHORT + 1)] = {TAKEN, TAKEN, TAKEN, TAKEN, 0};
+
+
+/* What belongs into the last slot may be after it. */
+static size_t slot_count(unsigned bits) { return ((size_t)1 << bits) + CACHE_PROBES; }
+
+/* Zeros that begin with a line of the processor's cache. */
+static void *make_lines(size_t count, size_t size)
+{
+    size_t bytes = (count * size + CACHE_LINE - 1) / CACHE_LINE * CACHE_LINE;
+    void *made = aligned_alloc(CACHE_LINE, bytes);
+    return made != NULL ? memset(made, 0, bytes) : NULL;
+}
+
+/* --- Hash -------------------------------------------------------------------------------------------- */
+
+static uint64_t hash_any(uint64_t a, uint64_t b) { return cache_hash_any(a, b); }
+
+#ifdef CACHE_CRC
+
+CACHE_CRC static uint64_t hash_crc(uint64_t a, uint64_t b) { return cache_hash_crc(a, b); }
+
+cache_hasher *cache_hash(void) { return CACHE_HAS_CRC() ? hash_crc : hash_any; }
+
+#else
+
+cache_hasher *cache_hash(void) { return hash_any; }
+
+#endif
+
+/* --- Cells ------------------------------------------------------------------------------------------- */
+
+static bool make_cells(cell_cache *cache, unsigned bits, bool has_long)
+{
+    cell_cache made = {.bits = bits, .most_bits = cache->most_bits, .hash = cache->hash};
+    made.mask = (((size_t)1 << bits) - 1) * sizeof *made.cells;
+    made.cells = make_lines(slot_count(bits), sizeof *made.cells);
+    made.rest = has_long ? calloc(slot_count(bits), sizeof *made.rest) : NULL;
+    if (made.cells == NULL || (has_long && made.rest == NULL)) {
+        cell_cache_close(&made);
+        return false;
+    }
+    for (size_t i = 0; i < slot_count(bits); i++)
+        made.cells[i].key.words[1] = UINT64_MAX;
+    *cache = made;
+    return true;
+}
+
+bool cell_cache_open(cell_cache *cache, unsigned most_bits)
+{
+    *cache = (cell_cache){.most_bits = most_bits, .hash = cache_hash()};
+    return make_cells(cache, most_bits < CELLS_FIRST_BITS ? most_bits : CELLS_FIRST_BITS, false);
+}
+
+void cell_cache_close(cell_cache *cache)
+{
+    free(cache->cells);
+    free(cache->rest);
+    cache->cells = NULL;
+    cache->rest = NULL;
+}
+
+/* A text of up to CELL_TEXT bytes as it is cached. */
+typedef struct long_key {
+    cell_key key;
+    char rest[REST_SIZE];
+} long_key;
+
+static long_key key_of(const char *text, size_t size, unsigned tag)
+{
+    long_key made = {.rest = {0}};
+    if (size <= CELL_SHORT) {
+        made.key = cell_key_exact(text, size, cell_tag(tag));
+        return made;
+    }
+    made.key = cell_key_exact(text, CELL_SHORT, 0);
+    made.key.words[1] &= ~((uint64_t)0xFF << CELL_LAST_BYTE);
+    made.key.words[1] |= (uint64_t)(LONG_TEXT | tag) << CELL_LAST_BYTE;
+    memcpy(made.rest, text + CELL_SHORT, size - CELL_SHORT);
+    return made;
+}
+
+static size_t cell_slot(const cell_cache *cache, const long_key *key)
+{
+    uint64_t rest[2];
+    memcpy(rest, key->rest, sizeof rest);
+    uint64_t hash = cache->hash(key->key.words[0], key->key.words[1]);
+    if ((rest[0] | rest[1]) != 0)
+        hash += cache->hash(rest[0], rest[1]) * 3;
+    return (size_t)(hash & cache->mask) / sizeof *cache->cells;
+}
+
+static bool is_cell(const cell_cache *cache, size_t at, const long_key *key, size_t size)
+{
+    const cached_cell *cell = &cache->cells[at];
+    return cell->meaning.slot_size == size + 1 && memcmp(&cell->key, &key->key, sizeof key->key) == 0 &&
+           (size <= CELL_SHORT || memcmp(cache->rest[at], key->rest, REST_SIZE) == 0);
+}
+
+const cell_meaning *cell_cache_probe(const cell_cache *cache, const char *text, size_t size, unsigned tag)
+{
+    if (size > CELL_TEXT)
+        return NULL;
+    long_key key = key_of(text, size, tag);
+    size_t first = cell_slot(cache, &key);
+    for (size_t at = first; at < first + CACHE_PROBES && cache->cells[at].meaning.slot_size != 0; at++)
+        if (is_cell(cache, at, &key, size))
+            return &cache->cells[at].meaning;
+    return NULL;
+}
+
+static void set_cell(cell_cache *cache, size_t at, const long_key *key, const cached_cell *cell)
+{
+    cache->cells[at] = *cell;
+    cache->cells[at].key = key->key;
+    if (cache->rest != NULL)
+        memcpy(cache->rest[at], key->rest, REST_SIZE);
+}
+
+/* Puts a cell into the first of its slots that is empty. False: there is none. */
+static bool put_cell(cell_cache *cache, const long_key *key, const cached_cell *cell)
+{
+    size_t first = cell_slot(cache, key);
+    for (size_t at = first; at < first + CACHE_PROBES; at++) {
+        if (cache->cells[at].meaning.slot_size == 0) {
+            set_cell(cache, at, key, cell);
+            cache->used++;
+            return true;
+        }
+    }
+    return false;
+}
+
+/* The same cells in tables of another size. */
+static bool change_cells(cell_cache *cache, unsigned bits, bool has_long)
+{
+    cell_cache old = *cache;
+    if (!make_cells(cache, bits, has_long))
+        return false;
+    for (size_t i = 0; i < slot_count(old.bits); i++) {
+        long_key key = {.key = old.cells[i].key, .rest = {0}};
+        if (old.rest != NULL)
+            memcpy(key.rest, old.rest[i], REST_SIZE);
+        if (old.cells[i].meaning.slot_size != 0)
+            (void)put_cell(cache, &key, &old.cells[i]);
+    }
+    cell_cache_close(&old);
+    return true;
+}
+
+void cell_cache_keep(cell_cache *cache, const char *text, size_t size, unsigned tag, cell_meaning meaning)
+{
+    if (size > CELL_TEXT)
+        return;
+    bool has_long = size > CELL_SHORT || cache->rest != NULL;
+    bool grows = cache->used >= ((size_t)1 << cache->bits) / CELL_SPACE && cache->bits < cache->most_bits;
+    if ((grows || has_long != (cache->rest != NULL)) && !change_cells(cache, cache->bits + grows, has_long))
+        return;
+    const long_key key = key_of(text, size, tag);
+    meaning.slot_size = (uint32_t)size + 1;
+    const cached_cell cell = {.meaning = meaning};
+    /* Victims in turn: a cell that is still in use soon comes back. */
+    if (!put_cell(cache, &key, &cell))
+        set_cell(cache, cell_slot(cache, &key) + cache->next_victim++ % CACHE_PROBES, &key, &cell);
+}
+
+/* --- Results ----------------------------------------------------------------------------------------- */
+
+static cached_result *slot_at(const result_cache *cache, size_t offset)
+{
+    return (cached_result *)(void *)(cache->slots + offset);
+}
+
+static bool make_results(result_cache *cache, unsigned bits)
+{
+    size_t count = slot_count(bits);
+    char *slots = make_lines(count, cache->width);
+    uint32_t *hit_slots = calloc(count + 1, sizeof *hit_slots); /* one is written before it counts */
+    if (slots == NULL || hit_slots == NULL) {
+        free(slots);
+        free(hit_slots);
+        return false;
+    }
+    cache->slots = slots;
+    cache->hit_slots = hit_slots;
+    cache->bits = bits;
+    cache->mask = (((size_t)1 << bits) - 1) * cache->width;
+    cache->used = cache->hit_count = 0;
+    for (size_t i = 0; i < count; i++)
+        slot_at(cache, i * cache->width)->key.bits = KEY_NONE;
+    return true;
+}
+
+bool result_cache_open(result_cache *cache, size_t bytes, uint32_t most)
+{
+    *cache = (result_cache){.most = most, .hash = cache_hash(), .width = CACHE_LINE};
+    while (cache->width < sizeof(cached_result) + bytes)
+        cache->width *= 2;
+    return make_results(cache, RESULTS_FIRST_BITS);
+}
+
+void result_cache_close(result_cache *cache)
+{
+    free(cache->slots);
+    free(cache->hit_slots);
+    cache->slots = NULL;
+    cache->hit_slots = NULL;
+}
+
+static size_t result_offset(const result_cache *cache, row_key key)
+{
+    return (size_t)(cache->hash(key.bits, key.value) & cache->mask);
+}
+
+cached_result *result_cache_probe(const result_cache *cache, row_key key)
+{
+    size_t offset = result_offset(cache, key);
+    for (size_t i = 0; i < CACHE_PROBES; i++) {
+        cached_result *result = slot_at(cache, offset + i * cache->width);
+        if (result->key.bits == key.bits && result->key.value == key.value)
+            return result;
+        if (result->key.bits == KEY_NONE)
+            return NULL;
+    }
+    return NULL;
+}
+
+static cached_result *find_empty(const result_cache *cache, row_key key)
+{
+    size_t offset = result_offset(cache, key);
+    for (size_t i = 0; i < CACHE_PROBES; i++) {
+        cached_result *result = slot_at(cache, offset + i * cache->width);
+        if (result->key.bits == KEY_NONE)
+            return result;
+    }
+    return NULL;
+}
+
+/* Victims in turn, those with hits left out. */
+static cached_result *find_victim(result_cache *cache, row_key key)
+{
+    size_t offset = result_offset(cache, key);
+    for (size_t i = 0; i < CACHE_PROBES; i++) {
+        cached_result *result = slot_at(cache, offset + cache->next_victim++ % CACHE_PROBES * cache->width);
+        if (result->hits == 0)
+            return result;
+    }
+    return NULL;
+}
+
+/* Hits are places in a table, so a table with hits stays as it is. */
+static void grow_results(result_cache *cache)
+{
+    result_cache old = *cache;
+    if (cache->hit_count != 0 || !make_results(cache, old.bits + 1))
+        return;
+    for (size_t i = 0; i < slot_count(old.bits); i++) {
+        const cached_result *from = slot_at(&old, i * old.width);
+        cached_result *to = from->key.bits != KEY_NONE ? find_empty(cache, from->key) : NULL;
+        if (to != NULL) {
+            memcpy(to, from, old.width);
+            cache->used++;
+        }
+    }
+    result_cache_close(&old);
+}
+
+void *result_cache_keep(result_cache *cache, row_key key)
+{
+    size_t first_slots = (size_t)1 << cache->bits;
+    if (cache->used >= first_slots / RESULT_SPACE && first_slots * 2 <= cache->most)
+        grow_results(cache);
+    cached_result *result = find_empty(cache, key);
+    if (result != NULL)
+        cache->used++;
+    else
+        result = find_victim(cache, key);
+    if (result == NULL)
+        return NULL;
+    *result = (cached_result){.key = key};
+    return result + 1;
+}

@@ -1,0 +1,89 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Columns of chambers to codes of a plan, each text read once while it is cached. */
+#include <stdlib.h>
+#include <string.h>
+
+#include "column/cache.h"
+#include "column/text_cells.h"
+
+#define CHAMBER_BITS 12
+
+struct rodt_chamber_reader {
+    rodt_column_plan *plan;
+    cell_cache cells; /* the value of a cell is its code */
+};
+
+rodt_status rodt_chamber_reader_new(rodt_column_plan *plan, rodt_chamber_reader **reader)
+{
+    if (plan == NULL || reader == NULL || plan->codes <= RODT_COLUMN_CHAMBER_UNREADABLE)
+        return RODT_E_ARGUMENT;
+    rodt_chamber_reader *made = calloc(1, sizeof *made);
+    if (made == NULL || !cell_cache_open(&made->cells, CHAMBER_BITS)) {
+        free(made);
+        return RODT_E_MEMORY;
+    }
+    made->plan = plan;
+    *reader = made;
+    return RODT_OK;
+}
+
+void rodt_chamber_reader_free(rodt_chamber_reader *reader)
+{
+    if (reader == NULL)
+        return;
+    cell_cache_close(&reader->cells);
+    free(reader);
+}
+
+/* The code that the plan has for a chamber, or a new one: an evicted text takes no second code. */
+static rodt_status code_of(rodt_column_plan *plan, const rodt_chamber *chamber, uint8_t *code)
+{
+    for (uint32_t i = RODT_COLUMN_CHAMBER_UNREADABLE + 1; i < plan->codes; i++) {
+        if (memcmp(&plan->chambers[i], chamber, sizeof *chamber) == 0) {
+            *code = (uint8_t)i;
+            return RODT_OK;
+        }
+    }
+    return rodt_column_plan_add(plan, chamber, code);
+}
+
+static rodt_status read_chamber(rodt_chamber_reader *reader, rodt_text_span cell, uint8_t *code)
+{
+    rodt_chamber chamber;
+    rodt_status status = rodt_chamber_read(cell.text, cell.size, &chamber, NULL);
+    if (status == RODT_OK)
+        status = code_of(reader->plan, &chamber, code);
+    else {
+        *code = status == RODT_E_EMPTY ? RODT_COLUMN_CHAMBER_MISSING : RODT_COLUMN_CHAMBER_UNREADABLE;
+        status = RODT_OK;
+    }
+    if (status == RODT_OK)
+        cell_cache_keep(&reader->cells, cell.text, cell.size, 0, (cell_meaning){.value = *code});
+    return status;
+}
+
+static rodt_status find_code(rodt_chamber_reader *reader, rodt_text_span cell, uint8_t *code)
+{
+    if (cell.text == NULL) {
+        *code = RODT_COLUMN_CHAMBER_MISSING;
+        return RODT_OK;
+    }
+    const cell_meaning *known = cell_cache_probe(&reader->cells, cell.text, cell.size, 0);
+    if (known == NULL)
+        return read_chamber(reader, cell, code);
+    *code = (uint8_t)known->value;
+    return RODT_OK;
+}
+
+rodt_status rodt_chamber_reader_read(rodt_chamber_reader *reader, const rodt_text_cells *cells, size_t rows,
+                                     uint8_t *codes)
+{
+    if (reader == NULL || cells == NULL || codes == NULL || cells->layout == RODT_TEXT_ABSENT)
+        return RODT_E_ARGUMENT;
+    for (size_t i = 0; i < rows; i++) {
+        rodt_status status = find_code(reader, text_cells_at(cells, i), &codes[i]);
+        if (status != RODT_OK)
+            return status;
+    }
+    return RODT_OK;
+}

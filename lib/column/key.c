@@ -1,0 +1,218 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* What a cell means for the result of its row. */
+#include "column/key.h"
+
+#include <string.h>
+
+#include "column/equivalence.h"
+#include "core/text.h"
+#include "judge/reasons.h"
+
+/* Bits that the class numbers of a field have in a key; together 62 at most. */
+static const unsigned char bits_of[RODT_READING_FIELDS] = {
+    [RODT_FIELD_CHAMBER] = 9,    [RODT_FIELD_RELEASED] = 4,     [RODT_FIELD_APPLIED] = 4, [RODT_FIELD_STROKE_CLASS] = 4,
+    [RODT_FIELD_RATED_STROKE] = 8, [RODT_FIELD_MARKED_LIMIT] = 8, [RODT_FIELD_PSI] = 3,   [RODT_FIELD_PSI_AFTER] = 3,
+    [RODT_FIELD_DIVISION] = 3,   [RODT_FIELD_DATE] = 7,         [RODT_FIELD_UNIT] = 3,    [RODT_FIELD_ENGINE] = 2,
+    [RODT_FIELD_SPRING_BRAKE] = 2, [RODT_FIELD_DRUM] = 2};
+
+/* A class is a number in 64 bits whose highest bits say of which kind it is. */
+#define CLASS_NOTHING UINT64_C(0)
+#define CLASS_OWN UINT64_MAX               /* the text stands for itself alone */
+#define CLASS_UNREADABLE (UINT64_C(1) << 63) /* and why, as reasons */
+#define CLASS_VALUE (UINT64_C(1) << 62)
+#define CLASS_TWO_DAYS (UINT64_C(3) << 61)
+_Static_assert(RODT_REASON_END < 61, "reasons and the bits of a kind are one number");
+
+/* --- Opening ----------------------------------------------------------------------------------------- */
+
+static bool is_length(rodt_field field)
+{
+    return field == RODT_FIELD_RELEASED || field == RODT_FIELD_APPLIED || field == RODT_FIELD_RATED_STROKE ||
+           field == RODT_FIELD_MARKED_LIMIT || field == RODT_FIELD_DIVISION;
+}
+
+/* Twenty years have thousands of days; evicted again and again, they would make every row a new one. */
+static unsigned most_bits(rodt_field field) { return field == RODT_FIELD_DATE ? 15 : 13; }
+
+bool key_is_blank(const char *text)
+{
+    size_t size = text != NULL ? strlen(text) : 0;
+    if (size > 0)
+        text_trim(&text, &size);
+    return size == 0;
+}
+
+bool key_open(key_builder *builder, const rodt_rules *rules, const rodt_reading_text *form, bool is_stream)
+{
+    unsigned shift = 0;
+    bool open = true;
+    builder->rules = rules;
+    builder->form = *form;
+    builder->is_stream = is_stream;
+    for (int i = 0; i < RODT_READING_FIELDS; i++) {
+        key_field *field = &builder->field[i];
+        field->shift = shift;
+        field->tag_mask = is_length((rodt_field)i) ? UINT64_MAX : 0;
+        field->classes = 1;
+        field->class_of[0] = CLASS_NOTHING;
+        shift += bits_of[i];
+        open = cell_cache_open(&field->cells, most_bits((rodt_field)i)) && open;
+        if (key_is_blank(rodt_reading_text_get(form, (rodt_field)i)))
+            rodt_reading_text_set(&builder->form, (rodt_field)i, NULL);
+    }
+    return open;
+}
+
+void key_close(key_builder *builder)
+{
+    for (int i = 0; i < RODT_READING_FIELDS; i++)
+        cell_cache_close(&builder->field[i].cells);
+}
+
+/* --- Classes ----------------------------------------------------------------------------------------- */
+
+/* What a cell comes to. */
+typedef struct cell_class {
+    uint64_t class_of;
+    uint64_t key_bits; /* beside the number of the class */
+    uint32_t value;
+} cell_class;
+
+static uint64_t class_of_value(uint64_t value) { return CLASS_VALUE | value; }
+
+static bool is_given(rodt_length length) { return rodt_length_given(length); }
+
+static cell_class class_of_reading(const rodt_reading *reading, rodt_field field)
+{
+    bool is_applied = field == RODT_FIELD_APPLIED;
+    rodt_length length = is_applied ? reading->applied : reading->released;
+    const rodt_length *other = is_applied ? reading->other_applied : reading->other_released;
+    int32_t units;
+    if (!is_given(length))
+        return (cell_class){reading->reasons != 0 ? CLASS_UNREADABLE | reading->reasons : CLASS_NOTHING,
+                            KEY_NO_STROKE, 0};
+    if (is_given(other[0]) || !equivalence_length(length, &units))
+        return (cell_class){CLASS_OWN, KEY_UNCACHEABLE, 0};
+    return (cell_class){class_of_value((uint64_t)reading->unit), 0, is_applied ? (uint32_t)units : 0u - (uint32_t)units};
+}
+
+/* A chamber with marks of its own, or with a spring brake, stands for itself. */
+static uint64_t class_of_chamber(const rodt_chamber *chamber)
+{
+    uint32_t size;
+    memcpy(&size, chamber->size, sizeof size);
+    if (is_given(chamber->rated_stroke) || is_given(chamber->marked_limit) || chamber->spring_size[0] != '\0')
+        return CLASS_OWN;
+    return class_of_value((uint64_t)chamber->family << 40 | (uint64_t)chamber->stroke_class << 32 | size);
+}
+
+static uint64_t class_of_mark(rodt_length mark)
+{
+    return (mark.num | mark.den) >> 30 == 0 ? class_of_value((uint64_t)mark.num << 30 | (uint64_t)mark.den) : CLASS_OWN;
+}
+
+static uint64_t class_of_day(const rodt_rules *rules, const rodt_reading *reading)
+{
+    uint64_t day = equivalence_day(rules, reading->day);
+    if (rodt_date_given(reading->other_day))
+        return CLASS_TWO_DAYS | day << 24 | equivalence_day(rules, reading->other_day);
+    return class_of_value(day);
+}
+
+static uint64_t class_of_field(const key_builder *builder, rodt_field field, const rodt_reading *reading)
+{
+    switch ((int)field) {
+    case RODT_FIELD_CHAMBER: return class_of_chamber(&reading->chamber);
+    case RODT_FIELD_STROKE_CLASS: return class_of_value((uint64_t)reading->chamber.stroke_class);
+    case RODT_FIELD_PSI: return class_of_value(equivalence_pressure(builder->rules, reading->pressure));
+    case RODT_FIELD_PSI_AFTER: return class_of_value(equivalence_pressure(builder->rules, reading->pressure_after));
+    case RODT_FIELD_DATE: return class_of_day(builder->rules, reading);
+    case RODT_FIELD_ENGINE: return class_of_value((uint64_t)reading->engine_running);
+    case RODT_FIELD_SPRING_BRAKE: return class_of_value((uint64_t)reading->spring_brake_applied);
+    case RODT_FIELD_DRUM: return class_of_value((uint64_t)reading->drum);
+    default: return CLASS_NOTHING;
+    }
+}
+
+/* Lengths that were read count, even beside a unit that cannot be: they name their own. False: none was read. */
+static bool class_of_length(rodt_field field, const rodt_reading *reading, uint64_t *class_of)
+{
+    bool is_division = field == RODT_FIELD_DIVISION; /* it changes nothing */
+    rodt_length length = field == RODT_FIELD_RATED_STROKE    ? reading->chamber.rated_stroke
+                         : field == RODT_FIELD_MARKED_LIMIT ? reading->chamber.marked_limit
+                                                            : reading->division;
+    if (!is_given(length))
+        return false;
+    *class_of = is_division ? CLASS_NOTHING : class_of_mark(length);
+    return true;
+}
+
+/* The reading of a row with this cell alone, and the unit it is read in. */
+static rodt_reading read_alone(const key_builder *builder, rodt_field field, const char *text, const char *unit)
+{
+    rodt_reading reading;
+    rodt_reading_text row = {.style = builder->form.style, .date_order = builder->form.date_order,
+                             .default_day = builder->form.default_day};
+    if (is_length(field))
+        row.unit = unit;
+    rodt_reading_text_set(&row, field, text);
+    (void)rodt_reading_parse(&row, &reading, NULL);
+    return reading;
+}
+
+static cell_class class_of_unit(const char *text)
+{
+    rodt_unit unit;
+    size_t size = strlen(text);
+    text_trim(&text, &size);
+    return (cell_class){rodt_unit_find(text, size, &unit) ? class_of_value((uint64_t)unit) : CLASS_UNREADABLE, 0, 0};
+}
+
+static cell_class class_of_cell(const key_builder *builder, rodt_field field, const char *text, const char *unit)
+{
+    if (key_is_blank(text))
+        text = rodt_reading_text_get(&builder->form, field);
+    if (text == NULL) {
+        bool is_reading = field == RODT_FIELD_RELEASED || field == RODT_FIELD_APPLIED;
+        bool is_chamber = field == RODT_FIELD_CHAMBER && builder->is_stream;
+        return (cell_class){CLASS_NOTHING, is_reading ? KEY_NO_STROKE : is_chamber ? KEY_UNCACHEABLE : 0, 0};
+    }
+    if (field == RODT_FIELD_UNIT)
+        return class_of_unit(text);
+    rodt_reading reading = read_alone(builder, field, text, unit);
+    if (field == RODT_FIELD_RELEASED || field == RODT_FIELD_APPLIED)
+        return class_of_reading(&reading, field);
+    uint64_t class_of;
+    if (is_length(field) && class_of_length(field, &reading, &class_of))
+        return (cell_class){class_of, 0, 0};
+    if (reading.reasons == 0)
+        return (cell_class){class_of_field(builder, field, &reading), 0, 0};
+    return (cell_class){CLASS_UNREADABLE | reading.reasons,
+                        field == RODT_FIELD_CHAMBER && builder->is_stream ? KEY_UNCACHEABLE : 0, 0};
+}
+
+/* The number of a class. False: there are too many. */
+static bool number_class(key_field *field, unsigned bits, uint64_t class_of, uint32_t *number)
+{
+    for (*number = 0; class_of != CLASS_OWN && *number < field->classes; ++*number)
+        if (field->class_of[*number] == class_of)
+            return true;
+    *number = field->classes;
+    if (field->classes >= 1u << bits)
+        return false;
+    field->class_of[field->classes++] = class_of;
+    return true;
+}
+
+cell_meaning key_read_cell(key_builder *builder, rodt_field field, rodt_text_span cell, const char *text,
+                           const char *unit, unsigned tag)
+{
+    key_field *to = &builder->field[field];
+    cell_meaning meaning = {.key_bits = KEY_UNCACHEABLE};
+    cell_class found = class_of_cell(builder, field, text, unit);
+    uint32_t number;
+    if ((found.key_bits & KEY_UNCACHEABLE) == 0 && number_class(to, bits_of[field], found.class_of, &number))
+        meaning = (cell_meaning){.key_bits = (uint64_t)number << to->shift | found.key_bits, .value = found.value};
+    cell_cache_keep(&to->cells, cell.text, cell.size, tag, meaning);
+    return meaning;
+}

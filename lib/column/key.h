@@ -1,0 +1,67 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Keys of rows of texts: each cell maps to a class, the classes and the stroke form the key (equivalence.h). */
+#ifndef RODT_KEY_H
+#define RODT_KEY_H
+
+#include "column/cache.h"
+#include "rodtravel/column_text.h"
+
+/* A row with such a cell has no key: its result depends on more than the classes. */
+#define KEY_UNCACHEABLE (UINT64_C(1) << 63)
+
+/* A reading is missing or cannot be read, so there is no stroke, whatever the other reading is. */
+#define KEY_NO_STROKE (UINT64_C(1) << 62)
+
+#define KEY_CLASSES 512u
+
+/* Longest text of a cell that any reader takes, its zero byte included. */
+#define KEY_TEXT_SIZE 256u
+
+/* The cells of one field. The class of a cell has its number in the key bits; 0 = nothing is written. */
+typedef struct key_field {
+    cell_cache cells;
+    unsigned shift;
+    uint64_t tag_mask; /* not 0 = the unit of the row changes what a cell means */
+    uint32_t classes;
+    uint64_t class_of[KEY_CLASSES];
+} key_field;
+
+typedef struct key_builder {
+    const rodt_rules *rules;
+    rodt_reading_text form; /* its texts hold for cells with nothing in them; none is blank */
+    bool is_stream;         /* rows without a readable chamber have no key */
+    key_field field[RODT_READING_FIELDS];
+} key_builder;
+
+/* False: no memory. Close it in either case. */
+bool key_open(key_builder *builder, const rodt_rules *rules, const rodt_reading_text *form, bool is_stream);
+void key_close(key_builder *builder);
+
+/* True for NULL and for a text that holds nothing, as the readers see it. */
+bool key_is_blank(const char *text);
+
+/* The tag of a row's cells, from the meaning of its unit. */
+CACHE_INLINE unsigned key_tag(const key_builder *builder, uint64_t key_bits)
+{
+    return (unsigned)(key_bits >> builder->field[RODT_FIELD_UNIT].shift) & 7u;
+}
+
+/* What the key bits and the summed values of the cells come to as a key: the stroke, all negative ones alike. */
+CACHE_INLINE row_key key_of_row(uint64_t bits, uint32_t sum)
+{
+    uint32_t stroke = sum > INT32_MAX ? UINT32_MAX : sum;
+    return (row_key){bits, (bits & KEY_NO_STROKE) != 0 ? 0 : stroke};
+}
+
+/*
+ * Reads a cell that is not cached, and caches it.
+ *
+ * cell  as it is in memory
+ * text  what it says, closed by a zero byte; NULL = nothing
+ * unit  the same of the row's unit
+ * tag   of the row; 0 where the field has no tag_mask
+ */
+cell_meaning key_read_cell(key_builder *builder, rodt_field field, rodt_text_span cell, const char *text,
+                           const char *unit, unsigned tag);
+
+#endif

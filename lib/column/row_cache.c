@@ -1,0 +1,266 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Results of rows of a stream: found by the cells of a row, kept with bytes of the caller's. */
+#include "rodtravel/row_cache.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "column/key.h"
+
+/* The hit rate of fewer rows says nothing; and how many chunks the back-off skips, first and most: twice as many each
+ * time. */
+#define ROWS_TO_TELL 1000
+#define BACKOFF_FIRST 4
+#define BACKOFF_MOST 64
+
+#define BYTES_MOST 4096
+#define RESULTS_MOST (1u << 20)
+
+typedef void *row_finder(rodt_row_cache *cache, const char *row, const uint32_t *ends);
+
+/* A column that rows have. */
+typedef struct row_column {
+    key_field *keys;
+    size_t cell;
+    rodt_field field;
+} row_column;
+
+struct rodt_row_cache {
+    result_cache results;
+    row_finder *find;
+    size_t columns;
+    row_column column[RODT_READING_FIELDS]; /* the unit first, because lengths are read by it */
+    row_key key;       /* of the row that was read last; bits KEY_UNCACHEABLE = it has none */
+    uint64_t read;     /* rows of the chunk that were read */
+    uint64_t found;    /* rows of the chunk that were found */
+    unsigned backoff_left; /* chunks */
+    unsigned backoff_next;
+    key_builder keys;
+};
+
+/* --- The fast path ----------------------------------------------------------------------------------- */
+
+CACHE_INLINE void *find_row(rodt_row_cache *cache, const char *row, const uint32_t *ends, cache_hasher *hash)
+{
+    uint64_t bits = 0;
+    uint64_t tag = 0;
+    uint32_t sum = 0;
+    const row_column *const end = cache->column + cache->columns;
+    for (const row_column *column = cache->column; column < end; column++) {
+        const key_field *keys = column->keys;
+        uint32_t start = ends[column->cell] + 1;
+        uint32_t size = ends[column->cell + 1] - start;
+        const cell_meaning *cell = NULL;
+        if (size <= CELL_SHORT)
+            cell = cell_cache_find(&keys->cells, cell_key_padded(row + start, size, tag & keys->tag_mask), hash);
+        if (cell == NULL)
+            cell = cell_cache_probe(&keys->cells, row + start, size,
+                                    keys->tag_mask != 0 ? key_tag(&cache->keys, bits) : 0);
+        if (cell == NULL)
+            return NULL;
+        bits |= cell->key_bits;
+        sum += cell->value;
+        if (column->field == RODT_FIELD_UNIT)
+            tag = cell_tag(key_tag(&cache->keys, bits));
+    }
+    if ((bits & KEY_UNCACHEABLE) != 0)
+        return NULL;
+    cached_result *result = result_cache_find(&cache->results, key_of_row(bits, sum), hash);
+    if (result == NULL)
+        return NULL;
+    result_cache_count(&cache->results, result);
+    return result + 1;
+}
+
+static void *find_row_any(rodt_row_cache *cache, const char *row, const uint32_t *ends)
+{
+    return find_row(cache, row, ends, cache_hash_any);
+}
+
+#ifdef CACHE_CRC
+
+CACHE_CRC static void *find_row_crc(rodt_row_cache *cache, const char *row, const uint32_t *ends)
+{
+    return find_row(cache, row, ends, cache_hash_crc);
+}
+
+static row_finder *choose_finder(void) { return CACHE_HAS_CRC() ? find_row_crc : find_row_any; }
+
+#else
+
+static row_finder *choose_finder(void) { return find_row_any; }
+
+#endif
+
+void *rodt_row_cache_find(rodt_row_cache *cache, const char *row, const uint32_t *ends)
+{
+    return cache->find(cache, row, ends);
+}
+
+/* --- Making and freeing ------------------------------------------------------------------------------ */
+
+static void add_column(rodt_row_cache *cache, rodt_field field, size_t cell)
+{
+    if (cell != RODT_NO_COLUMN)
+        cache->column[cache->columns++] =
+            (row_column){.keys = &cache->keys.field[field], .cell = cell, .field = field};
+}
+
+static void add_columns(rodt_row_cache *cache, const size_t column[RODT_READING_FIELDS])
+{
+    add_column(cache, RODT_FIELD_UNIT, column[RODT_FIELD_UNIT]);
+    for (int field = 0; field < RODT_READING_FIELDS; field++)
+        if (field != RODT_FIELD_UNIT)
+            add_column(cache, (rodt_field)field, column[field]);
+}
+
+rodt_status rodt_row_cache_new(const rodt_rules *rules, const rodt_reading_text *form,
+                               const size_t column[RODT_READING_FIELDS], size_t bytes, uint32_t results,
+                               rodt_row_cache **cache)
+{
+    if (rules == NULL || form == NULL || column == NULL || cache == NULL || bytes == 0 || bytes > BYTES_MOST ||
+        results == 0 || results > RESULTS_MOST || (unsigned)form->style.unit > RODT_UNIT_CM ||
+        (unsigned)form->date_order > RODT_DATE_ORDER_MONTH_FIRST)
+        return RODT_E_ARGUMENT;
+    const rodt_reading_text style = {.style = form->style, .date_order = form->date_order,
+                                     .default_day = form->default_day};
+    rodt_row_cache *made = calloc(1, sizeof *made);
+    if (made == NULL)
+        return RODT_E_MEMORY;
+    bool open = key_open(&made->keys, rules, &style, true);
+    if (!result_cache_open(&made->results, bytes, results) || !open) {
+        rodt_row_cache_free(made);
+        return RODT_E_MEMORY;
+    }
+    add_columns(made, column);
+    made->find = choose_finder();
+    made->key.bits = KEY_UNCACHEABLE;
+    made->backoff_next = BACKOFF_FIRST;
+    *cache = made;
+    return RODT_OK;
+}
+
+void rodt_row_cache_free(rodt_row_cache *cache)
+{
+    if (cache == NULL)
+        return;
+    key_close(&cache->keys);
+    result_cache_close(&cache->results);
+    free(cache);
+}
+
+/* --- The slow path ----------------------------------------------------------------------------------- */
+
+static row_key read_key(rodt_row_cache *cache, const rodt_text_span cells[RODT_READING_FIELDS],
+                        const rodt_reading_text *text)
+{
+    uint64_t bits = 0;
+    uint32_t sum = 0;
+    for (size_t i = 0; i < cache->columns && (bits & KEY_UNCACHEABLE) == 0; i++) {
+        const row_column *column = &cache->column[i];
+        rodt_text_span cell = cells[column->field];
+        unsigned tag = column->keys->tag_mask != 0 ? key_tag(&cache->keys, bits) : 0;
+        if (cell.text == NULL)
+            cell = (rodt_text_span){"", 0};
+        const cell_meaning *known = cell_cache_probe(&column->keys->cells, cell.text, cell.size, tag);
+        cell_meaning meaning =
+            known != NULL ? *known
+                          : key_read_cell(&cache->keys, column->field, cell, rodt_reading_text_get(text, column->field),
+                                          text->unit, tag);
+        bits |= meaning.key_bits;
+        sum += meaning.value;
+    }
+    return (bits & KEY_UNCACHEABLE) != 0 ? (row_key){KEY_UNCACHEABLE, 0} : key_of_row(bits, sum);
+}
+
+void *rodt_row_cache_read(rodt_row_cache *cache, const rodt_text_span cells[RODT_READING_FIELDS],
+                          const rodt_reading_text *text)
+{
+    cache->read++;
+    cache->key = read_key(cache, cells, text);
+    if (cache->key.bits == KEY_UNCACHEABLE)
+        return NULL;
+    cached_result *result = result_cache_probe(&cache->results, cache->key);
+    if (result == NULL)
+        return NULL;
+    result_cache_count(&cache->results, result);
+    return result + 1;
+}
+
+void *rodt_row_cache_keep(rodt_row_cache *cache)
+{
+    row_key key = cache->key;
+    cache->key.bits = KEY_UNCACHEABLE;
+    return key.bits != KEY_UNCACHEABLE ? result_cache_keep(&cache->results, key) : NULL;
+}
+
+bool rodt_row_cache_flush(rodt_row_cache *cache, rodt_row_sink *sink, void *context)
+{
+    result_cache *results = &cache->results;
+    for (uint32_t i = 0; i < results->hit_count; i++) {
+        cached_result *result = (cached_result *)(void *)(results->slots + (size_t)results->hit_slots[i] * CACHE_LINE);
+        cache->found += result->hits;
+        if (!sink(context, result + 1, result->hits))
+            return false;
+        result->hits = 0;
+    }
+    results->hit_count = 0;
+    return true;
+}
+
+bool rodt_row_cache_begin_chunk(rodt_row_cache *cache)
+{
+    if (cache->backoff_left > 0) {
+        cache->backoff_left--;
+        return cache->backoff_left == 0;
+    }
+    if (cache->read > ROWS_TO_TELL && cache->read / 4 > cache->found) {
+        cache->backoff_left = cache->backoff_next;
+        cache->backoff_next *= cache->backoff_next < BACKOFF_MOST ? 2 : 1;
+    } else if (cache->found > ROWS_TO_TELL) {
+        cache->backoff_next = BACKOFF_FIRST;
+    }
+    cache->found = cache->read = 0;
+    return cache->backoff_left == 0;
+}
+
+/* --- Numbers of texts -------------------------------------------------------------------------------- */
+
+struct rodt_text_map {
+    cell_cache cells;
+};
+
+rodt_text_map *rodt_text_map_new(uint32_t most)
+{
+    unsigned bits = 3; /* a table uses 1/8 of its slots before it grows */
+    rodt_text_map *map = most > 0 && most <= 1u << 16 ? calloc(1, sizeof *map) : NULL;
+    while (most >> bits > 0 && bits < 19)
+        bits++;
+    if (map != NULL && !cell_cache_open(&map->cells, bits + 3)) {
+        free(map);
+        return NULL;
+    }
+    return map;
+}
+
+void rodt_text_map_free(rodt_text_map *map)
+{
+    if (map == NULL)
+        return;
+    cell_cache_close(&map->cells);
+    free(map);
+}
+
+bool rodt_text_map_find(const rodt_text_map *map, const char *text, size_t size, uint32_t *number)
+{
+    const cell_meaning *found = cell_cache_probe(&map->cells, text, size, 0);
+    if (found == NULL)
+        return false;
+    *number = found->value;
+    return true;
+}
+
+void rodt_text_map_keep(rodt_text_map *map, const char *text, size_t size, uint32_t number)
+{
+    cell_cache_keep(&map->cells, text, size, 0, (cell_meaning){.value = number});
+}

@@ -1,0 +1,18 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The strokes at which a result changes, all else being the same. */
+#ifndef RODT_STEPS_H
+#define RODT_STEPS_H
+
+#include "core/common.h"
+#include "rodtravel/column.h"
+
+/* Whole units, rising; those that are not there are INT32_MAX. */
+typedef struct stroke_steps {
+    int32_t at[RODT_COLUMN_STEPS];
+    uint32_t count;
+} stroke_steps;
+
+/* Statuses of rodt_judge. */
+rodt_status stroke_steps_find(const rodt_reading *reading, const rodt_rules *rules, stroke_steps *found);
+
+#endif

@@ -1,0 +1,358 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Columns of texts. A row becomes a key (key.h); for each key but its stroke a profile holds the outcome of every stroke,
+ * worked out by rodt_judge. A row without a key is left to rodt_judge_row, so that there is one judge and one reader. */
+#include <stdlib.h>
+#include <string.h>
+
+#include "column/equivalence.h"
+#include "column/kernel.h"
+#include "column/key.h"
+#include "column/plan.h"
+#include "column/steps.h"
+#include "column/text_cells.h"
+#include "core/text.h"
+
+#define TEXT_BLOCK 256
+
+/* Profiles that a plan holds at most, a quarter of its slots; and keys of which one row was seen. */
+#define PROFILE_SLOTS 4096
+#define SEEN_KEYS 1024
+
+typedef struct outcome {
+    uint64_t reasons;
+    uint8_t verdict;
+    uint8_t flags;
+} outcome;
+
+/* Outcomes of a negative stroke, of none, then as they follow each other: up to the first step, at it, beyond it ... */
+#define PROFILE_OUTCOMES (3 + 2 * RODT_COLUMN_STEPS)
+
+/* The outcomes of all rows that differ in the stroke alone. */
+typedef struct row_profile {
+    int32_t step[RODT_COLUMN_STEPS];
+    outcome outcomes[PROFILE_OUTCOMES];
+} row_profile;
+
+struct rodt_text_plan {
+    key_builder keys;
+    result_cache profiles;
+    uint64_t seen[SEEN_KEYS]; /* a profile costs several judgements: it is made for the second row of a key */
+};
+
+/* --- Making and freeing ------------------------------------------------------------------------------ */
+
+/* A text that all rows share must be readable; one that is needed may be absent. */
+static rodt_status check_form(const rodt_reading_text *form, rodt_error *error)
+{
+    rodt_reading reading;
+    rodt_error found;
+    (void)rodt_reading_parse(form, &reading, &found);
+    if (found.status == RODT_OK || reading.reasons == 0)
+        return RODT_OK;
+    if (error != NULL)
+        *error = found;
+    return found.status;
+}
+
+rodt_status rodt_text_plan_new(const rodt_rules *rules, const rodt_reading_text *form, rodt_text_plan **plan,
+                               rodt_error *error)
+{
+    const rodt_reading_text shared = form != NULL ? *form : (rodt_reading_text){.chamber = NULL};
+    if (rules == NULL || plan == NULL || (unsigned)shared.style.unit > RODT_UNIT_CM ||
+        (unsigned)shared.date_order > RODT_DATE_ORDER_MONTH_FIRST)
+        return RODT_E_ARGUMENT;
+    rodt_status status = check_form(&shared, error);
+    if (status != RODT_OK)
+        return status;
+    rodt_text_plan *made = calloc(1, sizeof *made);
+    if (made == NULL)
+        return RODT_E_MEMORY;
+    bool open = key_open(&made->keys, rules, &shared, false);
+    if (!result_cache_open(&made->profiles, sizeof(row_profile), PROFILE_SLOTS) || !open) {
+        rodt_text_plan_free(made);
+        return RODT_E_MEMORY;
+    }
+    *plan = made;
+    return RODT_OK;
+}
+
+void rodt_text_plan_free(rodt_text_plan *plan)
+{
+    if (plan == NULL)
+        return;
+    key_close(&plan->keys);
+    result_cache_close(&plan->profiles);
+    free(plan);
+}
+
+/* --- One row as texts -------------------------------------------------------------------------------- */
+
+/* A copy closed by a zero byte; what cannot be copied whole, and is not blank, becomes a text that no reader takes. */
+static const char *close_text(rodt_text_span cell, char *room)
+{
+    if (cell.size >= KEY_TEXT_SIZE) {
+        text_trim(&cell.text, &cell.size);
+        return cell.size == 0 ? "" : "?";
+    }
+    if (cell.size > 0 && memchr(cell.text, '\0', cell.size) != NULL)
+        return "?";
+    if (cell.size > 0)
+        memcpy(room, cell.text, cell.size);
+    room[cell.size] = '\0';
+    return room;
+}
+
+/* The cell of a row, or what the form says in its place; NULL = nothing. */
+static const char *text_at(const rodt_text_plan *plan, const rodt_text_columns *in, rodt_field field, size_t row,
+                           char *room)
+{
+    rodt_text_span cell = text_cells_at(&in->field[field], row);
+    const char *text = cell.text != NULL ? close_text(cell, room) : "";
+    return key_is_blank(text) ? rodt_reading_text_get(&plan->keys.form, field) : text;
+}
+
+typedef struct row_texts {
+    rodt_reading_text text;
+    char room[RODT_READING_FIELDS][KEY_TEXT_SIZE];
+} row_texts;
+
+static void take_texts(const rodt_text_plan *plan, const rodt_text_columns *in, size_t row, row_texts *out)
+{
+    out->text = plan->keys.form;
+    for (int i = 0; i < RODT_READING_FIELDS; i++) {
+        rodt_field field = (rodt_field)i;
+        rodt_reading_text_set(&out->text, field, text_at(plan, in, field, row, out->room[i]));
+    }
+}
+
+/* --- Outcomes ---------------------------------------------------------------------------------------- */
+
+static outcome outcome_of(const rodt_finding *finding)
+{
+    return (outcome){finding->reasons, (uint8_t)finding->verdict, column_flags((uint32_t)finding->reasons)};
+}
+
+CACHE_INLINE void put_outcome(const rodt_column_out *out, size_t row, int32_t stroke, outcome of)
+{
+    out->stroke[row] = stroke;
+    out->verdict[row] = of.verdict;
+    out->reasons[row] = of.reasons;
+    if (out->flags != NULL)
+        out->flags[row] = of.flags;
+}
+
+/* Where the outcome of a stroke is. */
+CACHE_INLINE size_t region_of(const row_profile *profile, int32_t stroke)
+{
+    int32_t region = 1 + (stroke < 0 ? -1 : stroke > 0);
+    for (int k = 0; k < RODT_COLUMN_STEPS; k++)
+        region += column_past(stroke, profile->step[k]);
+    return (size_t)region;
+}
+
+static rodt_status judge_stroke(rodt_reading *reading, const rodt_rules *rules, int32_t stroke, row_profile *profile)
+{
+    rodt_finding finding;
+    int32_t released = stroke < 0 ? -stroke : 0;
+    rodt_status status = rodt_length_from_inches(released, RODT_COLUMN_PER_INCH, &reading->released);
+    if (status == RODT_OK)
+        status = rodt_length_from_inches(released + stroke, RODT_COLUMN_PER_INCH, &reading->applied);
+    if (status == RODT_OK)
+        status = rodt_judge(reading, rules, &finding);
+    if (status == RODT_OK)
+        profile->outcomes[region_of(profile, stroke)] = outcome_of(&finding);
+    return status;
+}
+
+/* Every region holds -1, 0, 1, a step or the stroke after one. */
+static rodt_status judge_strokes(rodt_reading *reading, const rodt_rules *rules, row_profile *profile)
+{
+    stroke_steps steps;
+    reading->released = reading->applied = (rodt_length){1, 1};
+    rodt_status status = stroke_steps_find(reading, rules, &steps);
+    memcpy(profile->step, steps.at, sizeof profile->step);
+    for (int32_t stroke = -1; stroke <= 1 && status == RODT_OK; stroke++)
+        status = judge_stroke(reading, rules, stroke, profile);
+    for (uint32_t k = 0; k < steps.count && status == RODT_OK; k++) {
+        status = judge_stroke(reading, rules, steps.at[k], profile);
+        if (status == RODT_OK && steps.at[k] < INT32_MAX)
+            status = judge_stroke(reading, rules, steps.at[k] + 1, profile);
+    }
+    return status;
+}
+
+static rodt_status judge_without_stroke(const rodt_reading *reading, const rodt_rules *rules, row_profile *profile)
+{
+    rodt_finding finding;
+    rodt_status status = rodt_judge(reading, rules, &finding);
+    for (size_t i = 0; i < PROFILE_OUTCOMES && status == RODT_OK; i++)
+        profile->outcomes[i] = outcome_of(&finding);
+    return status;
+}
+
+/* The profile of a row's key, if it is worth making; else NULL. A row that rodt_judge refuses is left to the slow path. */
+static const row_profile *make_profile(rodt_text_plan *plan, const rodt_text_columns *in, size_t row, uint64_t bits)
+{
+    row_texts texts;
+    rodt_reading reading;
+    row_profile profile = {.step = {INT32_MAX, INT32_MAX, INT32_MAX, INT32_MAX}};
+    uint64_t *seen = &plan->seen[plan->profiles.hash(bits, 0) % SEEN_KEYS];
+    if (*seen != bits) {
+        *seen = bits;
+        return NULL;
+    }
+    take_texts(plan, in, row, &texts);
+    (void)rodt_reading_parse(&texts.text, &reading, NULL);
+    rodt_status status = (bits & KEY_NO_STROKE) != 0 ? judge_without_stroke(&reading, plan->keys.rules, &profile)
+                                                     : judge_strokes(&reading, plan->keys.rules, &profile);
+    row_profile *kept = status == RODT_OK ? result_cache_keep(&plan->profiles, (row_key){bits, 0}) : NULL;
+    return kept != NULL ? memcpy(kept, &profile, sizeof profile) : NULL;
+}
+
+/* --- The slow path ----------------------------------------------------------------------------------- */
+
+static rodt_status judge_row(const rodt_text_plan *plan, const rodt_text_columns *in, size_t row,
+                             const rodt_column_out *out)
+{
+    row_texts texts;
+    rodt_finding finding;
+    int32_t stroke = RODT_COLUMN_NO_STROKE;
+    take_texts(plan, in, row, &texts);
+    rodt_status status = rodt_judge_row(&texts.text, plan->keys.rules, &finding, NULL);
+    if (status != RODT_OK)
+        return status;
+    (void)equivalence_length(finding.applied_stroke, &stroke);
+    put_outcome(out, row, stroke, outcome_of(&finding));
+    return RODT_OK;
+}
+
+/* A cell that is not in its first slot, or new. */
+static cell_meaning find_cell(rodt_text_plan *plan, const rodt_text_columns *in, rodt_field field, size_t row,
+                              rodt_text_span cell, unsigned tag)
+{
+    char room[2][KEY_TEXT_SIZE];
+    const cell_meaning *found = cell_cache_probe(&plan->keys.field[field].cells, cell.text, cell.size, tag);
+    if (found != NULL)
+        return *found;
+    const char *unit = text_at(plan, in, RODT_FIELD_UNIT, row, room[0]);
+    return key_read_cell(&plan->keys, field, cell, close_text(cell, room[1]), unit, tag);
+}
+
+/* --- Blocks ------------------------------------------------------------------------------------------ */
+
+typedef struct text_block {
+    uint64_t bits[TEXT_BLOCK];
+    uint64_t tag[TEXT_BLOCK]; /* as in a cell's key */
+    uint32_t sum[TEXT_BLOCK];
+} text_block;
+
+/* Adds the cells of one column to the keys of the rows. */
+CACHE_INLINE void add_column(rodt_text_plan *plan, const rodt_text_columns *in, rodt_field field, size_t first,
+                             size_t count, text_block *block, cache_hasher *hash)
+{
+    key_field *keys = &plan->keys.field[field];
+    const rodt_text_cells column = in->field[field];
+    for (size_t i = 0; i < count; i++) {
+        rodt_text_span cell = text_cells_at(&column, first + i);
+        uint64_t tag = block->tag[i] & keys->tag_mask;
+        if (cell.text == NULL)
+            cell = (rodt_text_span){"", 0};
+        const cell_meaning *found =
+            cell.size <= CELL_SHORT ? cell_cache_find(&keys->cells, cell_key_exact(cell.text, cell.size, tag), hash) : NULL;
+        cell_meaning meaning = found != NULL
+                                   ? *found
+                                   : find_cell(plan, in, field, first + i, cell,
+                                               (unsigned)(tag >> (CELL_LAST_BYTE + 4)) & 7u);
+        block->bits[i] |= meaning.key_bits;
+        block->sum[i] += meaning.value;
+    }
+}
+
+/* A field without a column counts only if the form says something for all rows. */
+static bool has_cells(const rodt_text_plan *plan, const rodt_text_columns *in, rodt_field field)
+{
+    return in->field[field].layout != RODT_TEXT_ABSENT || rodt_reading_text_get(&plan->keys.form, field) != NULL;
+}
+
+/* The unit comes first, because lengths are read by it. */
+CACHE_INLINE void make_keys(rodt_text_plan *plan, const rodt_text_columns *in, size_t first, size_t count,
+                            text_block *block, cache_hasher *hash)
+{
+    memset(block, 0, sizeof *block);
+    if (has_cells(plan, in, RODT_FIELD_UNIT)) {
+        add_column(plan, in, RODT_FIELD_UNIT, first, count, block, hash);
+        for (size_t i = 0; i < count; i++)
+            block->tag[i] = cell_tag(key_tag(&plan->keys, block->bits[i]));
+    }
+    for (int field = 0; field < RODT_READING_FIELDS; field++)
+        if (field != RODT_FIELD_UNIT && has_cells(plan, in, (rodt_field)field))
+            add_column(plan, in, (rodt_field)field, first, count, block, hash);
+}
+
+CACHE_INLINE rodt_status judge_keys(rodt_text_plan *plan, const rodt_text_columns *in, size_t first, size_t count,
+                                    const text_block *block, const rodt_column_out *out, cache_hasher *hash)
+{
+    rodt_status status = RODT_OK;
+    for (size_t i = 0; i < count && status == RODT_OK; i++) {
+        uint64_t bits = block->bits[i];
+        int32_t stroke = (int32_t)block->sum[i] < 0 ? RODT_COLUMN_NO_STROKE : (int32_t)block->sum[i];
+        const row_profile *profile = NULL;
+        if ((bits & KEY_UNCACHEABLE) == 0) {
+            const cached_result *found = result_cache_find(&plan->profiles, (row_key){bits, 0}, hash);
+            profile = found != NULL ? (const row_profile *)(const void *)(found + 1)
+                                    : make_profile(plan, in, first + i, bits);
+        }
+        if (profile == NULL) {
+            status = judge_row(plan, in, first + i, out);
+            continue;
+        }
+        stroke = (bits & KEY_NO_STROKE) != 0 ? RODT_COLUMN_NO_STROKE : stroke;
+        put_outcome(out, first + i, stroke, profile->outcomes[region_of(profile, stroke)]);
+    }
+    return status;
+}
+
+CACHE_INLINE rodt_status judge_rows(rodt_text_plan *plan, const rodt_text_columns *in, size_t rows,
+                                    const rodt_column_out *out, cache_hasher *hash)
+{
+    text_block block;
+    rodt_status status = RODT_OK;
+    for (size_t first = 0; first < rows && status == RODT_OK; first += TEXT_BLOCK) {
+        size_t count = rows - first < TEXT_BLOCK ? rows - first : TEXT_BLOCK;
+        make_keys(plan, in, first, count, &block, hash);
+        status = judge_keys(plan, in, first, count, &block, out, hash);
+    }
+    return status;
+}
+
+/* --- One copy for each kind of processor ------------------------------------------------------------- */
+
+static rodt_status judge_rows_any(rodt_text_plan *plan, const rodt_text_columns *in, size_t rows,
+                                  const rodt_column_out *out)
+{
+    return judge_rows(plan, in, rows, out, cache_hash_any);
+}
+
+#ifdef CACHE_CRC
+CACHE_CRC static rodt_status judge_rows_crc(rodt_text_plan *plan, const rodt_text_columns *in, size_t rows,
+                                            const rodt_column_out *out)
+{
+    return judge_rows(plan, in, rows, out, cache_hash_crc);
+}
+#endif
+
+rodt_status rodt_text_plan_judge(rodt_text_plan *plan, const rodt_text_columns *in, size_t rows,
+                                 const rodt_column_out *out)
+{
+    if (plan == NULL || in == NULL || out == NULL || out->stroke == NULL || out->verdict == NULL ||
+        out->reasons == NULL || !column_out_is_apart(out, rows))
+        return RODT_E_ARGUMENT;
+    for (int field = 0; field < RODT_FIELD_NEEDED; field++)
+        if (in->field[field].layout == RODT_TEXT_ABSENT)
+            return RODT_E_ARGUMENT;
+#ifdef CACHE_CRC
+    if (CACHE_HAS_CRC())
+        return judge_rows_crc(plan, in, rows, out);
+#endif
+    return judge_rows_any(plan, in, rows, out);
+}
