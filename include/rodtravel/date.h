@@ -21,8 +21,8 @@ typedef struct rodt_date {
 /* "YYYY-MM-DD" and the closing zero byte. */
 #define RODT_DATE_TEXT_SIZE 11
 
-/* How a date such as 06/05/2024 is meant. A date with both numbers below 13 is ambiguous unless the
- * caller knows the order of the file. */
+/* The order of the numbers in a date such as 06/05/2024. A date with both numbers below 13 is ambiguous unless the
+ * caller knows the order of the file. A leading year of four digits needs no order. */
 typedef enum rodt_date_order {
     RODT_DATE_ORDER_UNKNOWN = 0,
     RODT_DATE_ORDER_DAY_FIRST = 1,
@@ -43,17 +43,17 @@ RODT_API rodt_status rodt_date_make(int year, int month, int day, rodt_date *out
 RODT_API rodt_status rodt_date_parse(const char *text, rodt_date *out, rodt_error *error);
 
 /*
- * Reads a date from a form: 2021-10-14 (a time behind it, "2021-10-14T08:30" or with a blank, is
- * accepted and dropped), 2021/10/14, 14-OCT-21, 14-oct.-21, 14 Oct 2021, 10/14/2021, 14/10/2021. A year
- * of two digits is 2000 to 2069 or 1970 to 1999, and "21/10/14" can be 14 October 2021 or 21 October 2014.
+ * Reads a date from a form: 2021-10-14 (a time after it, "2021-10-14T08:30" or with a blank, is accepted and
+ * dropped), 2021/10/14, 14-OCT-21, 14-oct.-21, 14 Oct 2021, 10/14/2021, 14/10/2021. A year of two digits is 2000 to
+ * 2069 or 1970 to 1999, and "21/10/14" can be 14 October 2021 or 21 October 2014.
  *
  * text, size  UTF-8; need not be closed by a zero byte
- * order       the order of day and month in dates made of numbers only; a date that contradicts it is refused
+ * order       the order of day, month and year in dates made of numbers only
  * out         the date
  *
  * RODT_OK           *out is the date
  * RODT_E_EMPTY      nothing but blanks
- * RODT_E_SYNTAX     not a date, or no such day
+ * RODT_E_SYNTAX     not a date, no such day, or a date that contradicts the order
  * RODT_E_AMBIGUOUS  the numbers can be two days or three and order is unknown; read it again with each order to get
  *                   its meanings
  * RODT_E_ARGUMENT   text or out is NULL, or order is unknown to this version

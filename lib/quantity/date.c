@@ -1,14 +1,12 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Dates: the Gregorian calendar, ISO 8601 and what stands on forms. */
+/* Dates: ISO 8601, and the ways in which forms and spreadsheets write a day. */
 #include "rodtravel/date.h"
 
 #include "core/month.h"
 #include "core/number_parse.h"
+#include "quantity/calendar.h"
 
 #include <string.h>
-
-#define FIRST_YEAR 1900
-#define LAST_YEAR 2199
 
 int rodt_date_compare(rodt_date a, rodt_date b)
 {
@@ -17,18 +15,11 @@ int rodt_date_compare(rodt_date a, rodt_date b)
     return (left > right) - (left < right);
 }
 
-static int days_in_month(int year, int month)
-{
-    static const int8_t days[] = {31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
-    bool leap = (year % 4 == 0 && year % 100 != 0) || year % 400 == 0;
-    return days[month - 1] + (month == 2 && leap);
-}
-
 rodt_status rodt_date_make(int year, int month, int day, rodt_date *out)
 {
-    if (out == NULL || year < FIRST_YEAR || year > LAST_YEAR || month < 1 || month > 12)
+    if (out == NULL || year < CALENDAR_FIRST_YEAR || year > CALENDAR_LAST_YEAR || month < 1 || month > 12)
         return RODT_E_ARGUMENT;
-    if (day < 1 || day > days_in_month(year, month))
+    if (day < 1 || day > calendar_days_in_month(year, month))
         return RODT_E_ARGUMENT;
     *out = (rodt_date){(int16_t)year, (int8_t)month, (int8_t)day};
     return RODT_OK;
@@ -51,8 +42,8 @@ static bool read_group(text_cursor *cursor, group *out)
     return out->digits > 0 && out->digits < 5;
 }
 
-/* "T08:30", " 08:30:00", "T08:30:00.5Z", "+02:00": only the signs of a time, so that no second date and no
- * word is dropped with it. */
+/* "T08:30", " 08:30:00", "T08:30:00.5Z", "+02:00": only the characters of a time, so that no second date and no word is
+ * dropped with it. */
 static bool is_time(text_cursor cursor)
 {
     if (cursor.code != 'T' && cursor.code != 't' && cursor.code != ' ')
@@ -70,37 +61,37 @@ static bool is_time(text_cursor cursor)
     return true;
 }
 
-static bool is_closed(const text_cursor *cursor) { return cursor->code == TEXT_END || is_time(*cursor); }
+static bool is_complete(const text_cursor *cursor) { return cursor->code == TEXT_END || is_time(*cursor); }
 
-static rodt_status refuse(rodt_error *error, uint32_t column, const char *sentence)
+static rodt_status set_error(rodt_error *error, uint32_t column, const char *sentence)
 {
     return text_error(error, RODT_E_SYNTAX, column, "%s", sentence);
 }
 
-static rodt_status finish(const text_cursor *cursor, int year, int month, int day, rodt_date *out,
-                          rodt_error *error)
+static const char no_such_day[] = "there is no such day in the calendar, or it is not between 1900 and 2199";
+
+static rodt_status store_date(const text_cursor *cursor, int year, int month, int day, rodt_date *out,
+                              rodt_error *error)
 {
-    rodt_date date;
-    if (!is_closed(cursor))
-        return refuse(error, cursor->column, "the date ends before this");
-    if (rodt_date_make(year, month, day, &date) != RODT_OK)
-        return refuse(error, 0, "there is no such day in the calendar, or it is not between 1900 and 2199");
-    *out = date;
+    if (!is_complete(cursor))
+        return set_error(error, cursor->column, "the date ends before this");
+    if (rodt_date_make(year, month, day, out) != RODT_OK)
+        return set_error(error, 0, no_such_day);
     return RODT_OK;
 }
 
-/* The cursor stands behind "YYYY-" or "YYYY/": a year in front is always followed by the month. */
+/* The cursor is after "YYYY-" or "YYYY/": after a leading year the month always comes first. */
 static rodt_status read_iso(text_cursor *cursor, int year, uint32_t separator, rodt_date *out,
                             rodt_error *error)
 {
     group month;
     group day;
     if (!read_group(cursor, &month) || month.digits != 2 || cursor->code != separator)
-        return refuse(error, month.column, "two digits of the month and the day were expected here");
+        return set_error(error, month.column, "two digits of the month and the day were expected here");
     text_next(cursor);
     if (!read_group(cursor, &day) || day.digits != 2)
-        return refuse(error, day.column, "two digits of the day were expected here");
-    return finish(cursor, year, month.value, day.value, out, error);
+        return set_error(error, day.column, "two digits of the day were expected here");
+    return store_date(cursor, year, month.value, day.value, out, error);
 }
 
 /* Two digits are 1970 to 2069: no earlier inspection is in a file, no later one is recorded today. */
@@ -114,7 +105,7 @@ static bool full_year(const group *read, int *year)
 
 static bool is_separator(uint32_t code) { return code == '-' || code == '/' || code == '.' || code == ' '; }
 
-/* "14-OCT-21", "14 Oct 2021", "14-oct.-21"; the cursor stands on the month. */
+/* "14-OCT-21", "14 Oct 2021", "14-oct.-21"; the cursor is on the month. */
 static rodt_status read_named_month(text_cursor *cursor, int day, uint32_t separator, rodt_date *out,
                                     rodt_error *error)
 {
@@ -123,81 +114,90 @@ static rodt_status read_named_month(text_cursor *cursor, int day, uint32_t separ
     int year;
     int month = month_read(cursor);
     if (month == 0)
-        return refuse(error, column, "a month was expected here");
+        return set_error(error, column, "a month was expected here");
     if (cursor->code == '.' && separator != '.')
         text_next(cursor);
     if (cursor->code != separator)
-        return refuse(error, cursor->column, "the year was expected here");
+        return set_error(error, cursor->column, "the year was expected here");
     text_next(cursor);
     if (!read_group(cursor, &last) || !full_year(&last, &year))
-        return refuse(error, last.column, "a year of two or four digits was expected here");
-    return finish(cursor, year, month, day, out, error);
+        return set_error(error, last.column, "a year of two or four digits was expected here");
+    return store_date(cursor, year, month, day, out, error);
 }
 
-/* Three groups of digits, as a date of one order. */
+/* Three groups of digits, read in one order. */
 static bool make_ordered(const group parts[3], rodt_date_order order, rodt_date *out)
 {
-    static const int8_t place[][3] = {/* of year, month and day */
+    static const int8_t index[][3] = {/* of year, month and day */
                                       [RODT_DATE_ORDER_DAY_FIRST] = {2, 1, 0},
                                       [RODT_DATE_ORDER_MONTH_FIRST] = {2, 0, 1},
                                       [RODT_DATE_ORDER_YEAR_FIRST] = {0, 1, 2}};
-    const group *year = &parts[place[order][0]];
-    int full;
-    return year->digits >= 2 && parts[place[order][2]].digits <= 2 && full_year(year, &full) &&
-           rodt_date_make(full, parts[place[order][1]].value, parts[place[order][2]].value, out) == RODT_OK;
+    const group *day = &parts[index[order][2]];
+    int year;
+    return full_year(&parts[index[order][0]], &year) && day->digits <= 2 &&
+           rodt_date_make(year, parts[index[order][1]].value, day->value, out) == RODT_OK;
 }
 
-/* The days that the groups can mean, without those that an order excludes. */
-static unsigned list_days(const group parts[3], rodt_date_order order, rodt_date days[3])
+/* How many different days the groups can mean in the given order, or in any one if it is unknown; *first is one. */
+static unsigned count_days(const group parts[3], rodt_date_order order, rodt_date *first)
 {
+    rodt_date days[3];
     unsigned count = 0;
     for (int i = RODT_DATE_ORDER_DAY_FIRST; i <= RODT_DATE_ORDER_YEAR_FIRST; i++) {
-        rodt_date day;
-        bool wanted = order == RODT_DATE_ORDER_UNKNOWN || order == (rodt_date_order)i;
-        bool fresh = wanted && make_ordered(parts, (rodt_date_order)i, &day);
-        for (unsigned k = 0; k < count && fresh; k++)
-            fresh = rodt_date_compare(days[k], day) != 0;
-        if (fresh)
-            days[count++] = day;
+        bool asked = order == RODT_DATE_ORDER_UNKNOWN || (int)order == i;
+        bool is_new = asked && make_ordered(parts, (rodt_date_order)i, &days[count]);
+        for (unsigned k = 0; k < count && is_new; k++)
+            is_new = rodt_date_compare(days[k], days[count]) != 0;
+        count += is_new;
     }
+    if (count > 0)
+        *first = days[0];
     return count;
 }
 
+/* Only a date that is complete can be ambiguous: the tail is checked first. */
+static rodt_status store_ordered(const group parts[3], rodt_date_order order, rodt_date *out, rodt_error *error)
+{
+    rodt_date day, other;
+    unsigned count = count_days(parts, order, &day);
+    if (count > 1)
+        return text_error(error, RODT_E_AMBIGUOUS, 0,
+                          "the numbers can mean %u days; which comes first, day, month or year?", count);
+    if (count == 0 && count_days(parts, RODT_DATE_ORDER_UNKNOWN, &other) > 0)
+        return set_error(error, 0, "the date contradicts the order of day, month and year that was declared");
+    if (count == 0)
+        return set_error(error, 0, no_such_day);
+    *out = day;
+    return RODT_OK;
+}
+
 /* "10/14/2021": the cursor is after the first separator. */
-static rodt_status read_numbers(text_cursor *cursor, const group *first, uint32_t separator,
-                                rodt_date_order order, rodt_date *out, rodt_error *error)
+static rodt_status read_numbers(text_cursor *cursor, const group *first, uint32_t separator, rodt_date_order order,
+                                rodt_date *out, rodt_error *error)
 {
     group parts[3] = {*first};
-    rodt_date days[3];
     int year;
     if (!read_group(cursor, &parts[1]) || parts[1].digits > 2 || cursor->code != separator)
-        return refuse(error, parts[1].column, "a second number and the year were expected here");
+        return set_error(error, parts[1].column, "a second number and the year were expected here");
     text_next(cursor);
-    if (!read_group(cursor, &parts[2]) || !full_year(&parts[2], &year))
-        return refuse(error, parts[2].column, "a year of two or four digits was expected here");
-    if (!is_closed(cursor))
-        return refuse(error, cursor->column, "the date ends before this");
-    unsigned count = list_days(parts, order, days);
-    if (count == 0 && order != RODT_DATE_ORDER_UNKNOWN && list_days(parts, RODT_DATE_ORDER_UNKNOWN, days) > 0)
-        return refuse(error, 0, "the date contradicts the order of day and month that was given for it");
-    if (count == 0)
-        return refuse(error, 0, "there is no such day in the calendar, or it is not between 1900 and 2199");
-    if (count > 1)
-        return text_error(error, RODT_E_AMBIGUOUS, 0, "the numbers can mean %u days; which comes first, day, month or "
-                          "year?", count);
-    *out = days[0];
-    return RODT_OK;
+    bool is_number = read_group(cursor, &parts[2]);
+    bool is_day = order == RODT_DATE_ORDER_YEAR_FIRST && parts[2].digits <= 2;
+    if (!is_number || !(is_day || full_year(&parts[2], &year)))
+        return set_error(error, parts[2].column, "a year of two or four digits was expected here");
+    if (!is_complete(cursor))
+        return set_error(error, cursor->column, "the date ends before this");
+    return store_ordered(parts, order, out, error);
 }
 
 static rodt_status read_form(text_cursor *cursor, rodt_date_order order, rodt_date *out, rodt_error *error)
 {
     group first;
     if (!read_group(cursor, &first))
-        return refuse(error, first.column, "a date was expected here, such as 2021-10-14");
+        return set_error(error, first.column, "a date was expected here, such as 2021-10-14");
     uint32_t separator = cursor->code;
     bool year_first = first.digits == 4 && (separator == '-' || separator == '/');
     if (!is_separator(separator) || (first.digits > 2 && !year_first))
-        return refuse(error, cursor->column, "a date was expected, such as 2021-10-14");
+        return set_error(error, cursor->column, "a date was expected, such as 2021-10-14");
     text_next(cursor);
     if (year_first)
         return read_iso(cursor, first.value, separator, out, error);
@@ -228,7 +228,7 @@ rodt_status rodt_date_parse(const char *text, rodt_date *out, rodt_error *error)
     if (cursor.code == TEXT_END)
         return text_error(error, RODT_E_EMPTY, 0, "%s", rodt_status_text(RODT_E_EMPTY));
     if (!read_group(&cursor, &year) || year.digits != 4 || cursor.code != '-')
-        return refuse(error, year.column, "a date was expected, such as 2021-10-14");
+        return set_error(error, year.column, "a date was expected, such as 2021-10-14");
     text_next(&cursor);
     return read_iso(&cursor, year.value, '-', out, error);
 }

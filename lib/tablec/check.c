@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "core/number.h"
+#include "quantity/calendar.h"
 #include "rules/limit_row.h"
 #include "tablec/model.h"
 
@@ -140,25 +141,12 @@ static bool one_history(const limit_row *a, const limit_row *b)
            rodt_length_compare(a->row.rated_stroke, b->row.rated_stroke) == 0;
 }
 
-static bool is_leap(int year) { return year % 4 == 0 && (year % 100 != 0 || year % 400 == 0); }
-
-static rodt_date day_after(rodt_date date)
-{
-    static const int8_t lengths[] = {31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
-    int last = lengths[date.month - 1] + (date.month == 2 && is_leap(date.year));
-    if (date.day < last)
-        return (rodt_date){date.year, date.month, (int8_t)(date.day + 1)};
-    if (date.month < 12)
-        return (rodt_date){date.year, (int8_t)(date.month + 1), 1};
-    return (rodt_date){(int16_t)(date.year + 1), 1, 1};
-}
-
 /* A row that ends needs a row of the same chamber that begins on the next day, if any begins later. */
 static void check_gap(tables *t, const limit_row *ends)
 {
     if (!rodt_date_given(ends->row.until))
         return;
-    rodt_date next = day_after(ends->row.until);
+    rodt_date next = calendar_date(calendar_day_number(ends->row.until) + 1);
     const limit_row *later = NULL;
     for (size_t i = 0; i < t->limit_count; i++) {
         const limit_row *other = &t->limits[i];

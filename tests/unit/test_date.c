@@ -8,6 +8,7 @@
 #include <cmocka.h>
 
 #include "core/common.h"
+#include "quantity/calendar.h"
 #include "rodtravel/date.h"
 
 #include <string.h>
@@ -22,6 +23,7 @@ static bool equal(rodt_date date, int year, int month, int day)
 #define UNKNOWN RODT_DATE_ORDER_UNKNOWN
 #define DAY RODT_DATE_ORDER_DAY_FIRST
 #define MONTH RODT_DATE_ORDER_MONTH_FIRST
+#define YEAR RODT_DATE_ORDER_YEAR_FIRST
 
 static void test_read(void **state)
 {
@@ -46,7 +48,14 @@ static void test_read(void **state)
         {"3 ago 2020", UNKNOWN, 2020, 8, 3},
         {"10/14/2021", UNKNOWN, 2021, 10, 14},
         {"14/10/2021", UNKNOWN, 2021, 10, 14},
-        {"10/14/2021", DAY, 2021, 10, 14},
+        {"10/14/2021", MONTH, 2021, 10, 14},
+        {"14/10/2021", DAY, 2021, 10, 14},
+        {"21/10/14", YEAR, 2021, 10, 14},
+        {"21/10/14", DAY, 2014, 10, 21},
+        {"21/1/4", YEAR, 2021, 1, 4},
+        {"21.10.14 08:30", YEAR, 2021, 10, 14},
+        {"10/31/70", UNKNOWN, 1970, 10, 31},
+        {"5/6/05", DAY, 2005, 6, 5},
         {"06/05/2024", DAY, 2024, 5, 6},
         {"06/05/2024", MONTH, 2024, 6, 5},
         {"5/5/2024", UNKNOWN, 2024, 5, 5},
@@ -115,6 +124,16 @@ static void test_refuse(void **state)
         {"300/1/2021", RODT_E_SYNTAX, 4},
         {"06/05/2024", RODT_E_AMBIGUOUS, 0},
         {"1/2/24", RODT_E_AMBIGUOUS, 0},
+        {"21/10/14", RODT_E_AMBIGUOUS, 0},
+        {"29/02/24", RODT_E_AMBIGUOUS, 0},
+        {"1/2/2024 08:30", RODT_E_AMBIGUOUS, 0},
+        {"9/1/2013 8:00", RODT_E_SYNTAX, 9},
+        {"9/1/2013 8:00 AM", RODT_E_SYNTAX, 9},
+        {"10/11/2021x", RODT_E_SYNTAX, 11},
+        {"7/9/0213", RODT_E_SYNTAX, 0},
+        {"7/9/2201", RODT_E_SYNTAX, 0},
+        {"1/2/1899", RODT_E_SYNTAX, 0},
+        {"21/1/4", RODT_E_SYNTAX, 6},
     };
     for (size_t i = 0; i < COUNT_OF(cases); i++) {
         rodt_date date = untouched;
@@ -128,6 +147,43 @@ static void test_refuse(void **state)
     }
 }
 
+/* A date that contradicts the declared order is another day than its writer meant, or the order is wrong. */
+static void test_declared_order(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *text;
+        rodt_date_order order;
+        const char *sentence;
+    } cases[] = {
+        {"10/14/2021", DAY, "contradicts"},  {"14/10/2021", MONTH, "contradicts"}, {"10/14/2021", YEAR, "contradicts"},
+        {"5/5/2024", YEAR, "contradicts"},   {"31/12/99", YEAR, "contradicts"},    {"10/14/21", DAY, "contradicts"},
+        {"13/13/2021", DAY, "no such day"},  {"32/1/2021", MONTH, "no such day"},  {"31/4/2021", DAY, "no such day"},
+        {"9/1/2013 8:00", MONTH, "ends before"}, {"21/1/041", YEAR, "year of two or four digits"},
+    };
+    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+        rodt_date date = untouched;
+        rodt_error error = {0};
+        rodt_status status = rodt_date_read(cases[i].text, strlen(cases[i].text), cases[i].order, &date, &error);
+        if (status != RODT_E_SYNTAX || strstr(error.text, cases[i].sentence) == NULL)
+            fail_msg("\"%s\": status %d (%s)", cases[i].text, (int)status, error.text);
+        assert_true(equal(date, 1999, 9, 9));
+    }
+}
+
+/* The message says how many days a text can be. */
+static void test_ambiguous(void **state)
+{
+    (void)state;
+    rodt_date date = untouched;
+    rodt_error error = {0};
+    assert_int_equal(rodt_date_read("1/2/24", 6, UNKNOWN, &date, &error), RODT_E_AMBIGUOUS);
+    assert_non_null(strstr(error.text, "3 days"));
+    assert_int_equal(rodt_date_read("1/2/2024", 8, UNKNOWN, &date, &error), RODT_E_AMBIGUOUS);
+    assert_non_null(strstr(error.text, "2 days"));
+    assert_true(equal(date, 1999, 9, 9));
+}
+
 static void test_parse(void **state)
 {
     (void)state;
@@ -136,7 +192,7 @@ static void test_parse(void **state)
     assert_int_equal(rodt_date_parse("", &date, NULL), RODT_E_EMPTY);
     assert_int_equal(rodt_date_parse(NULL, &date, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_date_parse("2021-10-14", NULL, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_date_read("1/2/24", 6, (rodt_date_order)3, &date, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_date_read("1/2/24", 6, (rodt_date_order)4, &date, NULL), RODT_E_ARGUMENT);
     assert_true(equal(date, 1999, 9, 9));
     assert_int_equal(rodt_date_parse("2021-10-14", &date, NULL), RODT_OK);
     assert_true(equal(date, 2021, 10, 14));
@@ -148,6 +204,7 @@ static void test_every_day(void **state)
     (void)state;
     rodt_date before = {0};
     int days = 0;
+    assert_int_equal(calendar_day_number((rodt_date){1970, 1, 1}), 0);
     for (int n = 1900 * 12; n < 2200 * 12; n++) {
         for (int day = 0; day <= 32; day++) {
             rodt_date date;
@@ -160,10 +217,13 @@ static void test_every_day(void **state)
             assert_int_equal(rodt_date_compare(date, again), 0);
             assert_int_equal(rodt_date_compare(before, date), -1);
             assert_int_equal(rodt_date_compare(date, before), 1);
+            assert_int_equal(calendar_day_number(date), CALENDAR_FIRST_DAY + days);
+            assert_int_equal(rodt_date_compare(calendar_date(CALENDAR_FIRST_DAY + days), date), 0);
             before = date;
             days++;
         }
     }
+    assert_int_equal(calendar_day_number(before), CALENDAR_LAST_DAY);
     assert_int_equal(days,
                      300 * 365 + 73); /* leap years: the 75 that divide by four, but not 1900 and 2100 */
 }
@@ -191,6 +251,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_read),      cmocka_unit_test(test_refuse),         cmocka_unit_test(test_parse),
+        cmocka_unit_test(test_declared_order), cmocka_unit_test(test_ambiguous),
         cmocka_unit_test(test_every_day), cmocka_unit_test(test_make_and_write),
     };
     return cmocka_run_group_tests_name("date", tests, NULL, NULL);
