@@ -37,6 +37,12 @@ static _Thread_local rodt_error binding_error;
 %ignore rodt_pressure_parse;
 %ignore rodt_date_parse;
 %ignore rodt_chamber_parse;
+%ignore rodt_ratio_make;
+%ignore rodt_ratio_add;
+%ignore rodt_ratio_multiply;
+%ignore rodt_ratio_compare;
+%ignore rodt_ratio_format;
+%ignore RODT_RATIO_TEXT_SIZE;
 %ignore rodt_length_compare;
 %ignore rodt_pressure_compare;
 %ignore rodt_date_compare;
@@ -67,6 +73,7 @@ static _Thread_local rodt_error binding_error;
 %apply unsigned *OUTPUT { unsigned *count };
 
 %include <rodtravel/status.h>
+%include <rodtravel/ratio.h>
 %include <rodtravel/length.h>
 %include <rodtravel/pressure.h>
 %include <rodtravel/date.h>

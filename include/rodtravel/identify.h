@@ -64,7 +64,8 @@ typedef struct rodt_candidate {
 typedef struct rodt_identification {
     size_t count; /* candidates; 0 = no chamber fits that the tables know */
     rodt_candidate candidates[RODT_CANDIDATES_MAX];
-    rodt_length strict_limit;   /* the smallest limit among the candidates; judge by it until they are told apart */
+    rodt_length strict_limit;   /* the smallest limit that rodt_rules_find_limit has for a candidate with the marked
+                                   rated stroke; judge by it until they are told apart */
     uint32_t contradiction;     /* the clues that cannot all be true; 0 = they agree */
     rodt_observation settle_by; /* what to look at next */
     uint64_t reserved[4];

@@ -5,18 +5,11 @@
 
 #include <stdbool.h>
 
-#include "status.h"
+#include "ratio.h"
 
 #ifdef __cplusplus
 extern "C" {
 #endif
-
-/* An exact number without a unit: num / den in lowest terms, den > 0. A value of all zero bytes means
- * "not given", so that a zeroed struct holds no invented number. */
-typedef struct rodt_ratio {
-    int64_t num;
-    int64_t den;
-} rodt_ratio;
 
 /*
  * An exact length: num / den inches, in lowest terms, den > 0. A value of all zero bytes means "not
@@ -41,14 +34,6 @@ RODT_API bool rodt_unit_find(const char *text, size_t size, rodt_unit *out);
 
 /* "in", "mm", "cm". Constant; "" for a number that is none. */
 RODT_API const char *rodt_unit_name(rodt_unit unit);
-
-/* How a number that does not fit is rounded when it is written; nothing else in the library rounds. */
-typedef enum rodt_rounding {
-    RODT_ROUND_HALF_EVEN = 0, /* nearest; exactly midway to the even one, as NIST Handbook 44 reads a rule */
-    RODT_ROUND_HALF_UP = 1,   /* nearest; exactly midway away from zero, as printed tables of limits do */
-    RODT_ROUND_DOWN = 2,      /* toward zero */
-    RODT_ROUND_UP = 3         /* away from zero */
-} rodt_rounding;
 
 /* Greatest length that is read as a reading of a rod, a stroke or a chamber: 24 in. Anything longer is
  * a lost decimal point. (A plausibility bound of this library, not a figure of law.) */
@@ -113,7 +98,6 @@ RODT_API rodt_status rodt_length_read(const char *text, size_t size, const rodt_
 
 /* True if the value was given (its denominator is not zero). */
 static inline bool rodt_length_given(rodt_length length) { return length.den != 0; }
-static inline bool rodt_ratio_given(rodt_ratio ratio) { return ratio.den != 0; }
 
 /* Returns -1, 0 or 1 as a is shorter than, equal to or longer than b; exact for every value. A length
  * that is not given stands before every other. */

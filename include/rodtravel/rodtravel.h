@@ -5,6 +5,7 @@
 
 #include "status.h"
 
+#include "ratio.h"
 #include "length.h"
 #include "pressure.h"
 #include "date.h"

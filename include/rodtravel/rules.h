@@ -146,7 +146,7 @@ typedef enum rodt_basis {
     RODT_BASIS_NOT_IN_FORCE = 4  /* the rule set has no text for the day */
 } rodt_basis;
 
-/* The answer to "what is the limit for this chamber on this day". */
+/* The limit for a chamber on a day, and what it is based on. */
 typedef struct rodt_limit_answer {
     rodt_basis basis;           /* of the law's limit */
     rodt_length limit;          /* the limit that judges: the stricter of the law's and the carrier's own */
@@ -157,13 +157,17 @@ typedef struct rodt_limit_answer {
     rodt_evidence evidence;     /* of the law's limit */
     bool assumed_clamp;         /* the family was not known; a bare type number is read as clamp */
     bool assumed_standard;      /* the stroke class was not known */
-    bool conflicting_marks;     /* long stroke was said, but its limit is not below the marked rated stroke;
-                                   the standard limit is given */
+    bool conflicting_marks;     /* the marked rated stroke contradicts the stroke class or the limit; the strict side
+                                   is given */
     uint64_t reserved[4];
 } rodt_limit_answer;
 
 /*
- * Finds the limit for a chamber on a day. Unknown facts are taken on the strict side and flagged.
+ * Finds the limit for a chamber on a day. Unknown facts are taken on the strict side and flagged. So are marks that
+ * contradict each other: long stroke beside the rated stroke of the standard chamber, or standard beside the 3 in of a
+ * long row, is judged as standard; a marked rated stroke that is not above the limit of the table is judged by the rule
+ * set's share of it, and has no limit where the rule set has no share. A mark of a row that asks for it (3 in, 76 mm)
+ * says long stroke where the class is not known.
  *
  * chamber  needs a size; a family that is not known is taken as clamp
  * day      not given = the newest text of the table

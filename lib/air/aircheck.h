@@ -3,7 +3,7 @@
 #ifndef RODT_AIR_H
 #define RODT_AIR_H
 
-#include "core/number.h"
+#include "core/exact.h"
 #include "rules/tables.h"
 
 /* A vehicle with nothing left open. */
@@ -30,6 +30,6 @@ rodt_status air_judge_row(const rodt_air_limit *row, const rodt_air_reading *rea
                           air_outcome *out);
 
 /* The row's figure for so many towed units; false if it does not fit. */
-bool air_allowed(const rodt_air_limit *row, int towed_units, number *out);
+bool air_allowed(const rodt_air_limit *row, int towed_units, rodt_ratio *out);
 
 #endif

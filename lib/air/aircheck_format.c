@@ -73,19 +73,17 @@ const char *rodt_measure_name(rodt_measure measure)
 
 /* --- Figures ----------------------------------------------------------------------------------------- */
 
-static number of_ratio(rodt_ratio ratio) { return (number){ratio.num, ratio.den}; }
-
 /* A gauge is divided into halves of halves; other parts are written as decimals. */
-static bool is_plain(number value) { return (value.den & (value.den - 1)) == 0 && value.den <= 16; }
+static bool is_plain(rodt_ratio value) { return (value.den & (value.den - 1)) == 0 && value.den <= 16; }
 
 #define DIGITS_MAX 6u
 
 /* Digits behind the point that write the value exactly; DIGITS_MAX + 1 = it takes more. */
-static unsigned exact_digits(number value)
+static unsigned exact_digits(rodt_ratio value)
 {
     unsigned digits = 0;
     while (value.den != 1 && digits <= DIGITS_MAX) {
-        if (!number_multiply(value, (number){10, 1}, &value))
+        if (!exact_multiply(value, (rodt_ratio){10, 1}, &value))
             return DIGITS_MAX + 1;
         digits++;
     }
@@ -106,7 +104,7 @@ static int64_t take_digit(int64_t *rest, int64_t den)
 }
 
 /* No figure of an air check is below zero, and there is at least one digit. A half is rounded up. */
-static void put_decimal(text_writer *writer, number value, unsigned digits)
+static void put_decimal(text_writer *writer, rodt_ratio value, unsigned digits)
 {
     int64_t whole = value.num / value.den, rest = value.num % value.den, part = 0, scale = 1;
     for (unsigned i = 0; i < digits; i++) {
@@ -122,20 +120,20 @@ static void put_decimal(text_writer *writer, number value, unsigned digits)
 }
 
 /* Enough digits to keep a rounded figure off the bound that it does not touch. */
-static unsigned telling_digits(number value, number bound)
+static unsigned telling_digits(rodt_ratio value, rodt_ratio bound)
 {
-    number distance;
+    rodt_ratio distance;
     int64_t scale = 10;
     unsigned digits = 1;
-    if (bound.den == 0 || !number_subtract(value, bound, &distance) || distance.num == 0)
+    if (bound.den == 0 || !exact_subtract(value, bound, &distance) || distance.num == 0)
         return digits;
     distance.num = distance.num < 0 ? -distance.num : distance.num;
-    for (; digits < DIGITS_MAX && number_compare(distance, (number){1, scale}) < 0; digits++)
+    for (; digits < DIGITS_MAX && exact_compare(distance, (rodt_ratio){1, scale}) < 0; digits++)
         scale *= 10;
     return digits;
 }
 
-static void put_number(text_writer *writer, number value, number bound)
+static void put_number(text_writer *writer, rodt_ratio value, rodt_ratio bound)
 {
     char text[RODT_LENGTH_TEXT_SIZE];
     unsigned digits = exact_digits(value);
@@ -150,7 +148,7 @@ static void put_number(text_writer *writer, number value, number bound)
     }
 }
 
-static void put_figure(text_writer *writer, number value, number bound, rodt_measure measure)
+static void put_figure(text_writer *writer, rodt_ratio value, rodt_ratio bound, rodt_measure measure)
 {
     put_number(writer, value, bound);
     text_putf(writer, " %s", rodt_measure_name(measure));
@@ -159,11 +157,11 @@ static void put_figure(text_writer *writer, number value, number bound, rodt_mea
 /* A pressure that is even in kPa and not in psi was read in kPa. */
 static void put_pressure(text_writer *writer, rodt_pressure pressure)
 {
-    const number none = {0, 0};
-    number psi = {pressure.num, pressure.den}, kpa;
+    const rodt_ratio none = {0, 0};
+    rodt_ratio psi = {pressure.num, pressure.den}, kpa;
     rodt_pressure one;
     bool in_kpa = !is_plain(psi) && exact_digits(psi) > 3 && rodt_pressure_from_kpa(1, 1, &one) == RODT_OK &&
-                  number_divide(psi, (number){one.num, one.den}, &kpa) && exact_digits(kpa) <= 3;
+                  exact_divide(psi, EXACT(one), &kpa) && exact_digits(kpa) <= 3;
     put_figure(writer, in_kpa ? kpa : psi, none, in_kpa ? RODT_MEASURE_KPA : RODT_MEASURE_PSI);
 }
 
@@ -202,7 +200,7 @@ static void put_fall(text_writer *writer, const rodt_air_reading *reading)
 static void put_seconds(text_writer *writer, rodt_ratio seconds)
 {
     const rodt_ratio minute = {60, 1};
-    put_number(writer, of_ratio(rodt_ratio_given(seconds) ? seconds : minute), (number){0, 0});
+    put_number(writer, (rodt_ratio_given(seconds) ? seconds : minute), (rodt_ratio){0, 0});
     text_put(writer, " s");
 }
 
@@ -211,7 +209,7 @@ static void put_measured(text_writer *writer, const rodt_air_finding *finding)
     if (!rodt_ratio_given(finding->measured))
         return;
     text_put(writer, " is ");
-    put_figure(writer, of_ratio(finding->measured), of_ratio(finding->allowed), finding->row->measure);
+    put_figure(writer, finding->measured, finding->allowed, finding->row->measure);
 }
 
 static void put_reading(text_writer *writer, const rodt_air_finding *finding)
@@ -225,7 +223,7 @@ static void put_reading(text_writer *writer, const rodt_air_finding *finding)
     bool below = finding->row != NULL && finding->row->below_cut_out && rodt_ratio_given(finding->measured);
     text_put(writer, below ? "the governor cut in " : words->found);
     if (finding->row != NULL && rodt_ratio_given(finding->measured))
-        put_figure(writer, of_ratio(finding->measured), of_ratio(finding->allowed), finding->row->measure);
+        put_figure(writer, finding->measured, finding->allowed, finding->row->measure);
     else
         put_pressure(writer, reading->pressure);
     text_put(writer, below ? " below its cut-out" : "");
@@ -261,10 +259,10 @@ static void put_found(text_writer *writer, const rodt_air_finding *finding)
 /* --- What is asked for ------------------------------------------------------------------------------- */
 
 /* The bound that judged; of a row alone, its own figure. */
-static number bound_of(const rodt_air_limit *row, const rodt_air_finding *finding)
+static rodt_ratio bound_of(const rodt_air_limit *row, const rodt_air_finding *finding)
 {
     bool judged = finding != NULL && rodt_ratio_given(finding->allowed) && row->comparison != RODT_BETWEEN;
-    return of_ratio(judged ? finding->allowed : row->value);
+    return (judged ? finding->allowed : row->value);
 }
 
 static void put_required(text_writer *writer, const rodt_air_finding *finding)
@@ -274,20 +272,20 @@ static void put_required(text_writer *writer, const rodt_air_finding *finding)
                                         [RODT_MORE_THAN] = "more than ",
                                         [RODT_NOT_LESS_THAN] = "not less than ",
                                         [RODT_BETWEEN] = ""};
-    const number none = {0, 0};
+    const rodt_ratio none = {0, 0};
     const rodt_air_limit *row = finding->row;
     if (row->comparison == RODT_MUST_BE_YES || row->comparison == RODT_MUST_BE_NO) {
         text_put(writer, row->published);
         return;
     }
     text_put(writer, words[row->comparison]);
-    if (row->comparison == RODT_BETWEEN && number_compare(of_ratio(row->value), of_ratio(row->upper)) == 0) {
+    if (row->comparison == RODT_BETWEEN && exact_compare(row->value, row->upper) == 0) {
         text_put(writer, "about ");
     } else if (row->comparison == RODT_BETWEEN) {
-        put_number(writer, of_ratio(row->value), none);
+        put_number(writer, row->value, none);
         text_put(writer, " to ");
     }
-    number bound = row->comparison == RODT_BETWEEN ? of_ratio(row->upper) : bound_of(row, finding);
+    rodt_ratio bound = row->comparison == RODT_BETWEEN ? row->upper : bound_of(row, finding);
     put_figure(writer, bound, none, row->measure);
     text_put(writer, row->below_cut_out ? " below the cut-out" : "");
 }
@@ -367,7 +365,7 @@ static void put_bounds(text_writer *writer, const rodt_air_limit *row, const rod
     static const char *const before[] = {[RODT_LESS_THAN] = "at ",  [RODT_NOT_MORE_THAN] = "above ",
                                          [RODT_MORE_THAN] = "at ",  [RODT_NOT_LESS_THAN] = "below ",
                                          [RODT_BETWEEN] = "below "};
-    const number none = {0, 0};
+    const rodt_ratio none = {0, 0};
     text_put(writer, before[row->comparison]);
     put_figure(writer, bound_of(row, finding), none, row->measure);
     text_put(writer, row->comparison == RODT_LESS_THAN   ? " or more"
@@ -375,7 +373,7 @@ static void put_bounds(text_writer *writer, const rodt_air_limit *row, const rod
                                                          : "");
     if (row->comparison == RODT_BETWEEN) {
         text_put(writer, " or above ");
-        put_figure(writer, of_ratio(row->upper), none, row->measure);
+        put_figure(writer, row->upper, none, row->measure);
     }
 }
 
@@ -391,7 +389,7 @@ static void put_conditions(text_writer *writer, const rodt_air_limit *row, const
         text_put(writer, " under the cut-out");
     if (rodt_ratio_given(row->per_towed_unit) && !judged) {
         text_put(writer, ", ");
-        put_figure(writer, of_ratio(row->per_towed_unit), (number){0, 0}, row->measure);
+        put_figure(writer, row->per_towed_unit, (rodt_ratio){0, 0}, row->measure);
         text_put(writer, " more for each towed unit after the first");
     }
 }

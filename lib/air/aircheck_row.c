@@ -2,9 +2,6 @@
 /* One reading and one row: brought to the same measure, exactly, and compared as the row is worded. */
 #include "air/aircheck.h"
 
-static number of_pressure(rodt_pressure pressure) { return (number){pressure.num, pressure.den}; }
-static number of_ratio(rodt_ratio ratio) { return (number){ratio.num, ratio.den}; }
-
 static void miss(air_outcome *out, rodt_air_missing missing)
 {
     out->result = RODT_AIR_UNDETERMINED;
@@ -12,31 +9,31 @@ static void miss(air_outcome *out, rodt_air_missing missing)
 }
 
 /* psi as they are, or in kPa. The factor has its home in pressure.c. */
-static bool to_measure(rodt_measure measure, number psi, number *out)
+static bool to_measure(rodt_measure measure, rodt_ratio psi, rodt_ratio *out)
 {
     rodt_pressure kpa;
     *out = psi;
     if (measure != RODT_MEASURE_KPA && measure != RODT_MEASURE_KPA_PER_MINUTE)
         return true;
-    return rodt_pressure_from_kpa(1, 1, &kpa) == RODT_OK && number_divide(psi, of_pressure(kpa), out);
+    return rodt_pressure_from_kpa(1, 1, &kpa) == RODT_OK && exact_divide(psi, EXACT(kpa), out);
 }
 
 /* --- What was measured. Each leaves out->missing at nothing when *value is set; false = no fit. ------- */
 
 static bool measure_pressure(const rodt_air_limit *row, const rodt_air_reading *reading, air_outcome *out,
-                             number *value)
+                             rodt_ratio *value)
 {
     if (!rodt_pressure_given(reading->pressure)) {
         miss(out, RODT_AIR_MISSING_VALUE);
         return true;
     }
-    *value = of_pressure(reading->pressure);
+    *value = EXACT(reading->pressure);
     if (row->below_cut_out) {
         if (!rodt_pressure_given(reading->cut_out))
             miss(out, RODT_AIR_MISSING_CUT_OUT);
         else if (rodt_pressure_compare(reading->pressure, reading->cut_out) > 0)
             miss(out, RODT_AIR_MISSING_SENSE);
-        else if (!number_subtract(of_pressure(reading->cut_out), *value, value))
+        else if (!exact_subtract(EXACT(reading->cut_out), *value, value))
             return false;
     }
     return to_measure(row->measure, *value, value);
@@ -52,25 +49,25 @@ static bool has_fall(const rodt_air_reading *reading, air_outcome *out)
     return out->missing == RODT_AIR_MISSING_NOTHING;
 }
 
-static bool measure_loss(const rodt_air_limit *row, const rodt_air_reading *reading, air_outcome *out, number *value)
+static bool measure_loss(const rodt_air_limit *row, const rodt_air_reading *reading, air_outcome *out, rodt_ratio *value)
 {
-    const number minute = {60, 1};
-    number seconds = rodt_ratio_given(reading->seconds) ? of_ratio(reading->seconds) : minute;
+    const rodt_ratio minute = {60, 1};
+    rodt_ratio seconds = rodt_ratio_given(reading->seconds) ? reading->seconds : minute;
     if (!has_fall(reading, out))
         return true;
     if (seconds.num == 0) {
         miss(out, RODT_AIR_MISSING_VALUE);
         return true;
     }
-    return number_subtract(of_pressure(reading->before), of_pressure(reading->after), value) &&
-           number_multiply(*value, minute, value) && number_divide(*value, seconds, value) &&
+    return exact_subtract(EXACT(reading->before), EXACT(reading->after), value) &&
+           exact_multiply(*value, minute, value) && exact_divide(*value, seconds, value) &&
            to_measure(row->measure, *value, value);
 }
 
 static bool measure_reserve(const rodt_air_limit *row, const rodt_air_reading *reading, air_outcome *out,
-                            number *value)
+                            rodt_ratio *value)
 {
-    const number whole = {100, 1};
+    const rodt_ratio whole = {100, 1};
     if (!has_fall(reading, out))
         return true;
     if (reading->before.num == 0)
@@ -79,10 +76,10 @@ static bool measure_reserve(const rodt_air_limit *row, const rodt_air_reading *r
         miss(out, RODT_AIR_MISSING_APPLICATIONS);
     if (out->missing != RODT_AIR_MISSING_NOTHING)
         return true;
-    if (!number_divide(of_pressure(reading->after), of_pressure(reading->before), value) ||
-        !number_multiply(*value, whole, value))
+    if (!exact_divide(EXACT(reading->after), EXACT(reading->before), value) ||
+        !exact_multiply(*value, whole, value))
         return false;
-    return row->measure == RODT_MEASURE_PERCENT_LEFT || number_subtract(whole, *value, value);
+    return row->measure == RODT_MEASURE_PERCENT_LEFT || exact_subtract(whole, *value, value);
 }
 
 static bool is_span(const rodt_air_limit *row, const rodt_air_reading *reading)
@@ -94,7 +91,7 @@ static bool is_span(const rodt_air_limit *row, const rodt_air_reading *reading)
 }
 
 static bool measure_build_up(const rodt_air_limit *row, const rodt_air_reading *reading, air_outcome *out,
-                             number *value)
+                             rodt_ratio *value)
 {
     bool both = rodt_pressure_given(reading->before) && rodt_pressure_given(reading->after);
     if (both && reading->span == RODT_SPAN_PRESSURES && rodt_pressure_compare(reading->before, reading->after) >= 0)
@@ -106,11 +103,11 @@ static bool measure_build_up(const rodt_air_limit *row, const rodt_air_reading *
     else if (row->by_volume && (!rodt_ratio_given(reading->actual_volume) ||
                                 !rodt_ratio_given(reading->required_volume) || reading->required_volume.num == 0))
         miss(out, RODT_AIR_MISSING_VOLUME);
-    *value = of_ratio(reading->seconds);
+    *value = reading->seconds;
     return true;
 }
 
-static bool measure(const rodt_air_limit *row, const rodt_air_reading *reading, air_outcome *out, number *value)
+static bool measure(const rodt_air_limit *row, const rodt_air_reading *reading, air_outcome *out, rodt_ratio *value)
 {
     switch (row->measure) {
     case RODT_MEASURE_PSI:
@@ -127,37 +124,37 @@ static bool measure(const rodt_air_limit *row, const rodt_air_reading *reading, 
 
 /* --- What is allowed --------------------------------------------------------------------------------- */
 
-bool air_allowed(const rodt_air_limit *row, int towed_units, number *out)
+bool air_allowed(const rodt_air_limit *row, int towed_units, rodt_ratio *out)
 {
-    number more;
-    *out = of_ratio(row->value);
+    rodt_ratio more;
+    *out = row->value;
     if (!rodt_ratio_given(row->per_towed_unit) || towed_units <= 1)
         return true;
-    return number_multiply(of_ratio(row->per_towed_unit), (number){towed_units - 1, 1}, &more) &&
-           number_add(*out, more, out);
+    return exact_multiply(row->per_towed_unit, (rodt_ratio){towed_units - 1, 1}, &more) &&
+           exact_add(*out, more, out);
 }
 
 /* 25 s x actual / required. */
-static bool scale_by_volume(const rodt_air_reading *reading, number *allowed)
+static bool scale_by_volume(const rodt_air_reading *reading, rodt_ratio *allowed)
 {
-    return number_multiply(*allowed, of_ratio(reading->actual_volume), allowed) &&
-           number_divide(*allowed, of_ratio(reading->required_volume), allowed);
+    return exact_multiply(*allowed, reading->actual_volume, allowed) &&
+           exact_divide(*allowed, reading->required_volume, allowed);
 }
 
 /* "... or half of the cut-out, whichever is less": without the cut-out only a reading that keeps the other figure is
  * settled. */
-static bool lower_to_half(const rodt_air_limit *row, const rodt_air_reading *reading, number measured, number *allowed,
+static bool lower_to_half(const rodt_air_limit *row, const rodt_air_reading *reading, rodt_ratio measured, rodt_ratio *allowed,
                           air_outcome *out)
 {
-    number half;
+    rodt_ratio half;
     if (!rodt_pressure_given(reading->cut_out)) {
-        if (number_compare(measured, *allowed) < 0)
+        if (exact_compare(measured, *allowed) < 0)
             miss(out, RODT_AIR_MISSING_CUT_OUT);
         return true;
     }
-    if (!number_divide(of_pressure(reading->cut_out), (number){2, 1}, &half) || !to_measure(row->measure, half, &half))
+    if (!exact_divide(EXACT(reading->cut_out), (rodt_ratio){2, 1}, &half) || !to_measure(row->measure, half, &half))
         return false;
-    if (number_compare(half, *allowed) < 0)
+    if (exact_compare(half, *allowed) < 0)
         *allowed = half;
     return true;
 }
@@ -189,11 +186,11 @@ static void settle(const rodt_air_limit *row, bool good, air_outcome *out)
         out->result = good ? RODT_AIR_GOOD : RODT_AIR_DEFECTIVE;
 }
 
-static void compare(const rodt_air_limit *row, number measured, number allowed, air_outcome *out)
+static void compare(const rodt_air_limit *row, rodt_ratio measured, rodt_ratio allowed, air_outcome *out)
 {
     bool between = row->comparison == RODT_BETWEEN;
-    int low = number_compare(measured, allowed);
-    int high = between ? number_compare(measured, of_ratio(row->upper)) : -1;
+    int low = exact_compare(measured, allowed);
+    int high = between ? exact_compare(measured, row->upper) : -1;
     out->measured = (rodt_ratio){measured.num, measured.den};
     out->allowed = between && high >= 0 ? row->upper : (rodt_ratio){allowed.num, allowed.den};
     out->at_limit = low == 0 || (between && high == 0);
@@ -212,7 +209,7 @@ static void judge_answer(const rodt_air_limit *row, const rodt_air_reading *read
 rodt_status air_judge_row(const rodt_air_limit *row, const rodt_air_reading *reading, const air_vehicle *vehicle,
                           air_outcome *out)
 {
-    number measured, allowed;
+    rodt_ratio measured, allowed;
     *out = (air_outcome){.row = row};
     if (row->measure == RODT_MEASURE_YES_NO) {
         judge_answer(row, reading, out);

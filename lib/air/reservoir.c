@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* Reservoirs: rated and required volumes of law, and an estimate of what full applications take out of them. */
-#include "core/number.h"
+#include "core/exact.h"
 #include "rules/tables.h"
 
 #include <string.h>
@@ -37,25 +37,14 @@ rodt_status rodt_rated_volume(const rodt_chamber *chamber, rodt_ratio *cubic_inc
     return RODT_E_UNKNOWN_CHAMBER;
 }
 
-static number of_ratio(rodt_ratio ratio) { return (number){ratio.num, ratio.den}; }
 static bool is_positive(rodt_ratio ratio) { return ratio.den > 0 && ratio.num > 0; }
-
-static rodt_status deliver(bool fits, number value, rodt_ratio *out)
-{
-    if (!fits)
-        return RODT_E_RANGE;
-    *out = (rodt_ratio){value.num, value.den};
-    return RODT_OK;
-}
 
 rodt_status rodt_required_volume(rodt_ratio chambers, bool trailer, rodt_ratio *cubic_inches)
 {
-    number value;
     if (cubic_inches == NULL || !is_positive(chambers))
         return RODT_E_ARGUMENT;
     rodt_ratio multiple = trailer ? table_multiple_trailer.value : table_multiple_truck.value;
-    bool fits = number_multiply(of_ratio(chambers), of_ratio(multiple), &value);
-    return deliver(fits, value, cubic_inches);
+    return exact_multiply(chambers, multiple, cubic_inches) ? RODT_OK : RODT_E_RANGE;
 }
 
 /* The formula is one row of the air checks; its 25 s stand there. */
@@ -72,50 +61,49 @@ static const rodt_air_limit *find_formula(void)
 
 rodt_status rodt_build_up_seconds(rodt_ratio actual, rodt_ratio required, rodt_ratio *seconds)
 {
-    number value;
+    rodt_ratio value;
     const rodt_air_limit *formula = find_formula();
     if (seconds == NULL || !is_positive(actual) || !is_positive(required))
         return RODT_E_ARGUMENT;
     if (formula == NULL)
         return RODT_E_INTERNAL;
-    bool fits = number_multiply(of_ratio(formula->value), of_ratio(actual), &value) &&
-                number_divide(value, of_ratio(required), &value);
-    return deliver(fits, value, seconds);
+    bool fits = exact_multiply(formula->value, actual, &value) && exact_divide(value, required, seconds);
+    return fits ? RODT_OK : RODT_E_RANGE;
 }
 
 /* --- The estimate ------------------------------------------------------------------------------------ */
 
-static const number atmosphere = {147, 10}; /* psi; the round figure of the field */
+static const rodt_ratio atmosphere = {147, 10}; /* psi; the round figure of the field */
 
 static bool is_gauge(rodt_pressure pressure) { return pressure.den > 0 && pressure.num >= 0; }
 
-static bool is_sound(rodt_pressure pressure, rodt_ratio reservoir, rodt_ratio chambers, rodt_ratio fill)
+static bool is_valid(rodt_pressure pressure, rodt_ratio reservoir, rodt_ratio chambers, rodt_ratio fill)
 {
     return is_gauge(pressure) && is_positive(reservoir) && is_positive(chambers) && fill.den > 0 && fill.num >= 0 &&
            fill.num <= fill.den;
 }
 
-static bool to_absolute(rodt_pressure gauge, number *out)
+static bool to_absolute(rodt_pressure gauge, rodt_ratio *out)
 {
-    return number_add((number){gauge.num, gauge.den}, atmosphere, out);
+    return exact_add(EXACT(gauge), atmosphere, out);
 }
 
 /* The part of the air that stays: V / (V + v x fill). */
-static bool stays(rodt_ratio reservoir, rodt_ratio chambers, rodt_ratio fill, number *out)
+static bool stays(rodt_ratio reservoir, rodt_ratio chambers, rodt_ratio fill, rodt_ratio *out)
 {
-    number filled;
-    return number_multiply(of_ratio(chambers), of_ratio(fill), &filled) &&
-           number_add(of_ratio(reservoir), filled, &filled) && number_divide(of_ratio(reservoir), filled, out);
+    rodt_ratio filled;
+    return exact_multiply(chambers, fill, &filled) &&
+           exact_add(reservoir, filled, &filled) && exact_divide(reservoir, filled, out);
 }
 
 rodt_status rodt_estimate_application(rodt_pressure pressure, rodt_ratio reservoir, rodt_ratio chambers,
                                       rodt_ratio fill, rodt_pressure *after)
 {
-    number absolute, part;
-    if (after == NULL || !is_sound(pressure, reservoir, chambers, fill))
+    rodt_ratio absolute, part;
+    if (after == NULL || !is_valid(pressure, reservoir, chambers, fill))
         return RODT_E_ARGUMENT;
     if (!stays(reservoir, chambers, fill, &part) || !to_absolute(pressure, &absolute) ||
-        !number_multiply(absolute, part, &absolute) || !number_subtract(absolute, atmosphere, &absolute))
+        !exact_multiply(absolute, part, &absolute) || !exact_subtract(absolute, atmosphere, &absolute))
         return RODT_E_RANGE;
     /* A nearly empty reservoir cannot fill a chamber above the air around it; a gauge shows nothing then. */
     *after = absolute.num < 0 ? (rodt_pressure){0, 1} : (rodt_pressure){absolute.num, absolute.den};
@@ -126,14 +114,14 @@ rodt_status rodt_estimate_application(rodt_pressure pressure, rodt_ratio reservo
 
 /* After n applications part^n of the air is left, and must not be less than `least`. Each leaves less than the one
  * before, so the number is found by halves. */
-static unsigned count_applications(number part, number least)
+static unsigned count_applications(rodt_ratio part, rodt_ratio least)
 {
     unsigned kept = 0, lost = APPLICATIONS_MAX + 1;
-    if (number_compare(least, (number){1, 1}) > 0)
+    if (exact_compare(least, (rodt_ratio){1, 1}) > 0)
         return 0;
     while (lost - kept > 1) {
         unsigned middle = (kept + lost) / 2;
-        if (number_compare_power(part, middle, least) >= 0)
+        if (exact_compare_power(part, middle, least) >= 0)
             kept = middle;
         else
             lost = middle;
@@ -144,11 +132,11 @@ static unsigned count_applications(number part, number least)
 rodt_status rodt_estimate_applications(rodt_pressure pressure, rodt_pressure floor, rodt_ratio reservoir,
                                        rodt_ratio chambers, rodt_ratio fill, unsigned *count)
 {
-    number start, end, part;
-    if (count == NULL || !is_gauge(floor) || !is_sound(pressure, reservoir, chambers, fill))
+    rodt_ratio start, end, part;
+    if (count == NULL || !is_gauge(floor) || !is_valid(pressure, reservoir, chambers, fill))
         return RODT_E_ARGUMENT;
     if (!stays(reservoir, chambers, fill, &part) || !to_absolute(pressure, &start) || !to_absolute(floor, &end) ||
-        !number_divide(end, start, &end))
+        !exact_divide(end, start, &end))
         return RODT_E_RANGE;
     *count = count_applications(part, end);
     return RODT_OK;

@@ -2,19 +2,17 @@
 /* The grammar of one number: digits, decimals, fractions and mixed fractions. */
 #include "core/number_parse.h"
 
-#include <string.h>
-
 /* Digits are counted up to here; a larger number is known to be too large, not how large. With it a whole
  * number times the finest part still fits in 64 bits. */
 #define DIGITS_END (NUMBER_DEN_MAX + UINT64_C(1))
 
-static bool fail(number_problem *problem, rodt_status status, uint32_t column, const char *sentence)
+bool number_set_problem(number_problem *problem, rodt_status status, uint32_t column, const char *sentence)
 {
     *problem = (number_problem){status, column, NULL, sentence};
     return false;
 }
 
-static bool want(number_problem *problem, const text_cursor *cursor, const char *wanted)
+static bool set_expected(number_problem *problem, const text_cursor *cursor, const char *wanted)
 {
     *problem = (number_problem){RODT_E_SYNTAX, cursor->column, wanted, NULL};
     return false;
@@ -74,14 +72,14 @@ static bool read_digits(text_cursor *cursor, uint64_t *value, number_problem *pr
     uint32_t column = cursor->column;
     uint64_t read = 0;
     if (!text_is_digit(first))
-        return want(problem, cursor, "a digit");
+        return set_expected(problem, cursor, "a digit");
     for (; text_is_digit(cursor->code); text_next(cursor)) {
         read = read * 10 + (cursor->code - '0');
         if (read > DIGITS_END)
             read = DIGITS_END;
     }
     if (first == '0' && cursor->column > column + 1)
-        return fail(problem, RODT_E_SYNTAX, column, "the number starts with a zero too many");
+        return number_set_problem(problem, RODT_E_SYNTAX, column, "the number starts with a zero too many");
     *value = read;
     return true;
 }
@@ -92,7 +90,7 @@ static bool set_value(uint64_t whole, uint64_t num, uint64_t den, number_text *o
     out->is_too_large = whole >= DIGITS_END || num >= DIGITS_END;
     if (out->is_too_large)
         return true;
-    return number_make((int64_t)(whole * den + num), (int64_t)den, &out->value);
+    return exact_make((int64_t)(whole * den + num), (int64_t)den, &out->value);
 }
 
 /* Twelve decimals are taken in; whether they are too fine is known in lowest terms. */
@@ -110,13 +108,13 @@ static bool read_decimals(text_cursor *cursor, uint64_t whole, number_text *out,
         if (cursor->code == '0')
             continue;
         if (scale > SCALE_END)
-            return fail(problem, RODT_E_RANGE, column, "there are more decimals than a reading can have");
+            return number_set_problem(problem, RODT_E_RANGE, column, "there are more decimals than a reading can have");
         num = num * (scale / den) + (cursor->code - '0');
         den = scale;
     }
-    number part;
-    if (!number_make((int64_t)num, (int64_t)den, &part) || part.den > NUMBER_DEN_MAX)
-        return fail(problem, RODT_E_RANGE, column, "there are more decimals than a reading can have");
+    rodt_ratio part;
+    if (!exact_make((int64_t)num, (int64_t)den, &part) || part.den > NUMBER_DEN_MAX)
+        return number_set_problem(problem, RODT_E_RANGE, column, "there are more decimals than a reading can have");
     return set_value(whole, (uint64_t)part.num, (uint64_t)part.den, out);
 }
 
@@ -128,11 +126,11 @@ static bool read_decimal(text_cursor *cursor, bool other_sign, uint64_t whole, n
     uint32_t column = cursor->column;
     text_next(cursor);
     if (!text_is_digit(cursor->code))
-        return want(problem, cursor, "a digit behind the decimal sign");
+        return set_expected(problem, cursor, "a digit behind the decimal sign");
     if (!read_decimals(cursor, whole, out, problem))
         return false;
     if (other_sign && whole != 0 && cursor->column - column == 4)
-        return fail(problem, RODT_E_AMBIGUOUS, column,
+        return number_set_problem(problem, RODT_E_AMBIGUOUS, column,
                     "the point can part thousands here; write the decimals with a comma");
     return true;
 }
@@ -147,13 +145,13 @@ static bool check_fraction(bool has_whole, uint64_t num, uint64_t den, uint32_t 
                            number_problem *problem)
 {
     if (den == 0)
-        return fail(problem, RODT_E_SYNTAX, column, "a fraction cannot have zero below its bar");
+        return number_set_problem(problem, RODT_E_SYNTAX, column, "a fraction cannot have zero below its bar");
     if (den > NUMBER_DEN_MAX)
-        return fail(problem, RODT_E_RANGE, column, "the number below the fraction bar is too large");
+        return number_set_problem(problem, RODT_E_RANGE, column, "the number below the fraction bar is too large");
     if (has_whole && num >= den)
-        return fail(problem, RODT_E_SYNTAX, column, "a fraction behind a whole number must be less than one");
+        return number_set_problem(problem, RODT_E_SYNTAX, column, "a fraction behind a whole number must be less than one");
     if (!number_is_on_a_tape((int64_t)den))
-        return fail(problem, RODT_E_SYNTAX, column,
+        return number_set_problem(problem, RODT_E_SYNTAX, column,
                     "no tape is divided like this; halves to sixty-fourths or tenths were expected");
     return true;
 }
@@ -171,9 +169,13 @@ static bool read_bar(text_cursor *cursor, bool has_whole, uint64_t whole, uint64
     if (!read_digits(cursor, &den, problem) || !check_fraction(has_whole, num, den, column, problem))
         return false;
     if (is_typographic_slash(bar) && num >= den && num >= 10)
-        return fail(problem, RODT_E_AMBIGUOUS, bar_column,
+        return number_set_problem(problem, RODT_E_AMBIGUOUS, bar_column,
                     "this can be a whole number and a fraction without the blank between them");
     out->is_fraction = true;
+    if (!has_whole && num < DIGITS_END) {
+        out->num = (uint32_t)num;
+        out->den = (uint32_t)den;
+    }
     return set_value(whole, num, den, out);
 }
 
@@ -201,8 +203,8 @@ static bool read_joined(text_cursor *cursor, bool hyphen, uint64_t whole, number
     if (is_slash(cursor->code))
         return read_bar(cursor, true, whole, num, out, problem);
     if (hyphen)
-        return fail(problem, RODT_E_AMBIGUOUS, column, "two numbers with a hyphen can be a range; write one");
-    return fail(problem, RODT_E_SYNTAX, column, "this is a second number; is a bar or a point lost?");
+        return number_set_problem(problem, RODT_E_AMBIGUOUS, column, "two numbers with a hyphen can be a range; write one");
+    return number_set_problem(problem, RODT_E_SYNTAX, column, "this is a second number; is a bar or a point lost?");
 }
 
 /* Behind the first whole number. A blank may lead to a fraction or to a unit. */
@@ -228,7 +230,7 @@ bool number_parse(text_cursor *cursor, bool decimal_comma, number_text *out, num
     uint64_t whole = 0;
     *out = (number_text){0};
     if (cursor->code == TEXT_END)
-        return fail(problem, RODT_E_EMPTY, 0, "nothing is written here");
+        return number_set_problem(problem, RODT_E_EMPTY, 0, "nothing is written here");
     if (cursor->code == '+')
         text_next(cursor);
     const vulgar *part = find_vulgar(cursor->code);
@@ -237,7 +239,7 @@ bool number_parse(text_cursor *cursor, bool decimal_comma, number_text *out, num
     if (is_decimal_sign(cursor->code, decimal_comma))
         return read_decimal(cursor, false, 0, out, problem);
     if (!text_is_digit(cursor->code))
-        return want(problem, cursor, "a number");
+        return set_expected(problem, cursor, "a number");
     if (!read_digits(cursor, &whole, problem))
         return false;
     if (is_decimal_sign(cursor->code, decimal_comma))
@@ -247,46 +249,25 @@ bool number_parse(text_cursor *cursor, bool decimal_comma, number_text *out, num
     return read_behind_whole(cursor, whole, out, problem);
 }
 
-bool number_is_spreadsheet_day(const number_text *read)
+/* Day numbers of spreadsheets from 1982 to 2064: no reading is that large, so they are told apart. */
+static bool is_spreadsheet_day(const number_text *read)
 {
     return read->is_bare && !read->is_too_large && read->value.num >= 30000 && read->value.num <= 60000;
 }
 
-static size_t put_number(char *text, uint64_t value)
+bool number_parse_quantity(const char *text, size_t size, bool decimal_comma, number_quantity *out,
+                           number_problem *problem)
 {
-    char digits[20];
-    size_t count = 0;
-    do {
-        digits[count++] = (char)('0' + value % 10);
-        value /= 10;
-    } while (value != 0);
-    for (size_t i = 0; i < count; i++)
-        text[i] = digits[count - 1 - i];
-    return count;
-}
-
-rodt_status number_format(number value, char *text, size_t size)
-{
-    char line[64];
-    size_t used = 0;
-    if (text == NULL || value.den <= 0)
-        return RODT_E_ARGUMENT;
-    uint64_t den = (uint64_t)value.den;
-    uint64_t num = value.num < 0 ? 0 - (uint64_t)value.num : (uint64_t)value.num;
-    if (value.num < 0)
-        line[used++] = '-';
-    if (num >= den || num == 0)
-        used += put_number(line + used, num / den);
-    if (num % den != 0) {
-        if (num >= den)
-            line[used++] = ' ';
-        used += put_number(line + used, num % den);
-        line[used++] = '/';
-        used += put_number(line + used, den);
-    }
-    if (used >= size)
-        return RODT_E_SPACE;
-    memcpy(text, line, used);
-    text[used] = '\0';
-    return RODT_OK;
+    text_cursor cursor;
+    number_parse_start(&cursor, text, size);
+    out->column = cursor.column;
+    if (!number_parse(&cursor, decimal_comma, &out->read, problem))
+        return false;
+    text_skip_blanks(&cursor);
+    out->unit = (const char *)cursor.at;
+    out->unit_size = (size_t)(cursor.end - cursor.at);
+    out->unit_column = cursor.column;
+    if (out->unit_size > 0 || !is_spreadsheet_day(&out->read))
+        return true;
+    return number_set_problem(problem, RODT_E_DATE_CELL, out->column, "this is the day number of a spreadsheet's date");
 }

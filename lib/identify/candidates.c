@@ -2,7 +2,7 @@
 /* The chambers of the tables against the clues. A class that the rule set has no row for is no variant of its own:
  * what is listed is what a limit can hang on. */
 #include "identify/candidates.h"
-#include "rules/tables.h"
+#include "rules/rated_stroke.h"
 
 #include <string.h>
 
@@ -16,12 +16,6 @@ typedef struct variant {
     rodt_length rated_stroke; /* given = a row of limits that holds only for this mark */
     rodt_length rated_stroke_mm;
 } variant;
-
-static bool is_marked(rodt_length rated, rodt_length rated_mm, rodt_length mark)
-{
-    return rodt_length_given(rated) &&
-           (rodt_length_compare(rated, mark) == 0 || rodt_length_compare(rated_mm, mark) == 0);
-}
 
 /* --- Rows ---------------------------------------------------------------------------------------------- */
 
@@ -83,40 +77,32 @@ static fit fit_stamped_class(const rodt_chamber *stamp, const variant *v)
     return fits_if(stamp->stroke_class == v->stroke_class);
 }
 
-/* True if the mark belongs to another row of the same chamber and class. */
-static bool is_taken(const question *q, const variant *v, rodt_length mark)
+/* True if a row of the same chamber asks for the mark: it is the sign of that row. */
+static bool has_own_row(const question *q, const variant *v, rodt_length mark)
 {
     const rodt_limit *limit;
     for (size_t i = 0; (limit = limit_at(q, i)) != NULL; i++) {
-        if (is_of(limit, v->row) && limit->stroke_class == v->stroke_class &&
-            is_marked(limit->rated_stroke, limit->rated_stroke_mm, mark))
+        if (is_of(limit, v->row) && rated_stroke_is_marked(limit->rated_stroke, limit->rated_stroke_mm, mark))
             return true;
     }
     return false;
-}
-
-/* True if the mark is the standard chamber's and too short for a long one with this limit. */
-static bool is_standard_mark(const variant *v, rodt_length mark, rodt_length limit)
-{
-    return rodt_length_compare(mark, v->row->standard_rated_stroke) == 0 && rodt_length_given(limit) &&
-           is_rated_stroke_too_short(mark, limit);
 }
 
 /* The rated strokes of the standard class are second-hand, so they raise a doubt at most. That a limit lies below
  * the full travel holds for every chamber. */
 static fit fit_rated_stroke(const question *q, const variant *v, rodt_length limit, rodt_length mark)
 {
+    rodt_length standard = v->row->standard_rated_stroke;
+    rodt_limit row = {.family = v->row->family, .size = v->row->size, .stroke_class = v->stroke_class, .limit = limit};
     if (!rodt_length_given(mark))
         return SILENT;
     if (rodt_length_given(v->rated_stroke))
-        return fits_if(is_marked(v->rated_stroke, v->rated_stroke_mm, mark));
-    if (is_taken(q, v, mark) || (rodt_length_given(limit) && rodt_length_compare(mark, limit) <= 0))
+        return fits_if(rated_stroke_is_marked(v->rated_stroke, v->rated_stroke_mm, mark));
+    if (has_own_row(q, v, mark) || (rodt_length_given(limit) && rodt_length_compare(mark, limit) <= 0))
         return DIFFERS;
-    if (!rodt_length_given(v->row->standard_rated_stroke))
-        return SILENT;
-    if (v->stroke_class == RODT_CLASS_STANDARD)
-        return rodt_length_compare(mark, v->row->standard_rated_stroke) == 0 ? FITS : DOUBTFUL;
-    return v->stroke_class == RODT_CLASS_LONG && is_standard_mark(v, mark, limit) ? DOUBTFUL : SILENT;
+    if (v->stroke_class == RODT_CLASS_STANDARD && rodt_length_given(standard))
+        return rated_stroke_is_marked(standard, (rodt_length){0}, mark) ? FITS : DOUBTFUL;
+    return rodt_length_given(limit) && rated_stroke_contradicts(&row, mark) ? DOUBTFUL : SILENT;
 }
 
 static fit fit_diameter(const question *q, rodt_candidate *candidate, rodt_status *status)
@@ -140,14 +126,19 @@ static void note(trial *t, uint32_t clue, fit how)
         t->doubts |= clue;
 }
 
+/* The marked rated stroke: read by itself or in the stamp. */
+static rodt_length marked_stroke(const rodt_clues *clues)
+{
+    return rodt_length_given(clues->rated_stroke) ? clues->rated_stroke : clues->stamp.rated_stroke;
+}
+
 /* What is marked on the housing decides only where the tables are silent. */
 static rodt_status find_limit_by_marks(const question *q, rodt_candidate *candidate)
 {
-    const rodt_clues *clues = q->clues;
     rodt_chamber marked = candidate->chamber;
     rodt_limit_answer answer;
-    marked.rated_stroke = rodt_length_given(clues->rated_stroke) ? clues->rated_stroke : clues->stamp.rated_stroke;
-    marked.marked_limit = clues->stamp.marked_limit;
+    marked.rated_stroke = marked_stroke(q->clues);
+    marked.marked_limit = q->clues->stamp.marked_limit;
     rodt_status status = rodt_rules_find_limit(q->rules, &marked, q->day, &answer);
     if (status == RODT_OK && answer.basis != RODT_BASIS_NONE) {
         candidate->chamber = marked;
@@ -166,6 +157,21 @@ static rodt_status find_limit(const question *q, rodt_candidate *candidate)
     return status;
 }
 
+/* The limit that the chamber is judged by with the mark on it, if that is the stricter one. */
+static rodt_status find_strict_limit(const question *q, const rodt_candidate *candidate, rodt_length mark,
+                                     rodt_length *out)
+{
+    rodt_limit_answer answer = {.basis = RODT_BASIS_NONE};
+    rodt_chamber marked = candidate->chamber;
+    rodt_status status = RODT_OK;
+    marked.rated_stroke = mark;
+    if (rodt_length_given(mark))
+        status = rodt_rules_find_limit(q->rules, &marked, q->day, &answer);
+    bool stricter = rodt_length_given(answer.limit) && rodt_length_compare(answer.limit, candidate->limit) < 0;
+    *out = stricter ? answer.limit : candidate->limit;
+    return status;
+}
+
 static rodt_candidate make_candidate(const variant *v)
 {
     rodt_candidate candidate = {.diameter = v->row->outside_diameter};
@@ -181,6 +187,8 @@ static rodt_status try_variant(const question *q, const variant *v, trial *t)
     const rodt_clues *clues = q->clues;
     *t = (trial){.candidate = make_candidate(v)};
     rodt_status status = find_limit(q, &t->candidate);
+    if (status == RODT_OK)
+        status = find_strict_limit(q, &t->candidate, marked_stroke(clues), &t->strict_limit);
     if (status != RODT_OK)
         return status;
     rodt_length limit = t->candidate.limit;

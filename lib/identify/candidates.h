@@ -25,6 +25,7 @@ typedef struct question {
 typedef struct trial {
     rodt_candidate candidate;
     uint32_t doubts; /* RODT_CLUE_ bits and STAMPED_CLASS, like those of the candidate */
+    rodt_length strict_limit; /* the limit, or a smaller one that a contradicting rated stroke asks for */
 } trial;
 
 typedef void trial_visitor(void *state, const trial *tried);

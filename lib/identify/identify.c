@@ -124,8 +124,6 @@ static bool stands_before(const rodt_candidate *a, const rodt_candidate *b)
 static void insert(rodt_identification *found, const rodt_candidate *candidate)
 {
     size_t at = found->count;
-    if (compare_limits(candidate->limit, found->strict_limit) < 0)
-        found->strict_limit = candidate->limit;
     while (at > 0 && stands_before(candidate, &found->candidates[at - 1]))
         at--;
     if (at == RODT_CANDIDATES_MAX)
@@ -148,6 +146,8 @@ static void keep(void *state, const trial *tried)
     candidate->clues_for &= ~candidate->clues_against;
     if ((candidate->clues_for & RODT_CLUE_STAMP) != 0)
         memcpy(candidate->chamber.spring_size, s->clues->stamp.spring_size, RODT_SIZE_TEXT_SIZE);
+    if (compare_limits(t.strict_limit, s->found.strict_limit) < 0)
+        s->found.strict_limit = t.strict_limit;
     insert(&s->found, candidate);
 }
 

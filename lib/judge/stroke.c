@@ -1,14 +1,12 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* Two tape readings to a verdict. The order matters: measure, find the limit, compare, then downgrade for the
  * conditions of the test. */
-#include "core/number.h"
+#include "core/exact.h"
 #include "judge/reasons.h"
 
 #include <string.h>
 
 static void add_reason(rodt_finding *finding, rodt_reason reason) { finding->reasons |= REASON_BIT(reason); }
-
-static number from_length(rodt_length length) { return (number){length.num, length.den}; }
 
 static bool is_negative(rodt_length length) { return length.den < 0 || length.num < 0; }
 
@@ -325,46 +323,46 @@ static void apply_test_conditions(const rodt_reading *reading, rodt_finding *fin
 /* The error of a difference of two readings, each uniform within half a division d either way, has a
  * triangular distribution on [-d, d]; x is (limit - stroke) / d. Derived; its variance d^2/6 is the
  * sum of two uniform ones (GUM, JCGM 100, 4.3.7 and 4.3.9). */
-static bool chance_over(number x, number *chance)
+static bool chance_over(rodt_ratio x, rodt_ratio *chance)
 {
-    const number one = {1, 1};
-    const number half = {1, 2};
+    const rodt_ratio one = {1, 1};
+    const rodt_ratio half = {1, 2};
     bool below = x.num >= 0;
-    number side = {below ? x.num : -x.num, x.den};
-    if (number_compare(side, one) >= 0) {
-        *chance = below ? (number){0, 1} : one;
+    rodt_ratio side = {below ? x.num : -x.num, x.den};
+    if (exact_compare(side, one) >= 0) {
+        *chance = below ? (rodt_ratio){0, 1} : one;
         return true;
     }
-    number rest;
-    number area;
-    if (!number_subtract(one, side, &rest) || !number_multiply(rest, rest, &area) ||
-        !number_multiply(area, half, &area))
+    rodt_ratio rest;
+    rodt_ratio area;
+    if (!exact_subtract(one, side, &rest) || !exact_multiply(rest, rest, &area) ||
+        !exact_multiply(area, half, &area))
         return false;
     if (below) {
         *chance = area;
         return true;
     }
-    return number_subtract(one, area, chance);
+    return exact_subtract(one, area, chance);
 }
 
 static void prove(rodt_finding *finding)
 {
     if (!rodt_length_given(finding->division) || !rodt_length_given(finding->margin))
         return;
-    number margin = from_length(finding->margin);
-    number division = from_length(finding->division);
-    number past = {-margin.num, margin.den};
+    rodt_ratio margin = EXACT(finding->margin);
+    rodt_ratio division = EXACT(finding->division);
+    rodt_ratio past = {-margin.num, margin.den};
     bool at_passes = rodt_rules_at_limit_passes(finding->rules);
-    int within = number_compare(margin, division);
-    int over = number_compare(past, division);
+    int within = exact_compare(margin, division);
+    int over = exact_compare(past, division);
     finding->proof = RODT_NOT_RESOLVED;
     if (within > 0 || (within == 0 && at_passes))
         finding->proof = RODT_PROVEN_WITHIN;
     if (over > 0 || (over == 0 && !at_passes))
         finding->proof = RODT_PROVEN_OVER;
-    number x;
-    number chance;
-    if (number_divide(margin, division, &x) && chance_over(x, &chance))
+    rodt_ratio x;
+    rodt_ratio chance;
+    if (exact_divide(margin, division, &x) && chance_over(x, &chance))
         finding->probability_over = (rodt_ratio){chance.num, chance.den};
 }
 

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* A finding in words: the sum in one line, each reason as a sentence, what the tape proves. */
 #include "judge/reasons.h"
-#include "core/number.h"
+#include "core/exact.h"
 #include "core/text.h"
 
 #include <string.h>
@@ -39,14 +39,14 @@ static bool is_tape_fraction(rodt_length length)
 /* Digits behind the point that write the value exactly, up to 6; 7 = it takes more. */
 static unsigned exact_digits(rodt_length length, rodt_unit unit)
 {
-    number scaled = {length.num, length.den};
-    const number mm = {127, 5};
-    const number ten = {10, 1};
-    if (unit != RODT_UNIT_INCH && !number_multiply(scaled, mm, &scaled))
+    rodt_ratio scaled = {length.num, length.den};
+    const rodt_ratio mm = {127, 5};
+    const rodt_ratio ten = {10, 1};
+    if (unit != RODT_UNIT_INCH && !exact_multiply(scaled, mm, &scaled))
         return 7;
     unsigned digits = 0;
     while (scaled.den != 1 && digits < 7) {
-        if (!number_multiply(scaled, ten, &scaled))
+        if (!exact_multiply(scaled, ten, &scaled))
             return 7;
         digits++;
     }

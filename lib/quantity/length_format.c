@@ -2,25 +2,25 @@
 /* Writing lengths: exact as a mixed fraction, rounded as a decimal number. */
 #include "rodtravel/length.h"
 
-#include "core/number_parse.h"
+#include "core/exact.h"
 
 rodt_status rodt_length_format(rodt_length length, char *text, size_t size)
 {
-    return number_format((number){length.num, length.den}, text, size);
+    return rodt_ratio_format(EXACT(length), text, size);
 }
 
 /* The length in parts of 10^-digits of the unit, as a whole number. */
 static bool scale(rodt_length length, rodt_unit unit, unsigned digits, rodt_rounding rounding, int64_t *parts)
 {
-    static const number per_inch[] = {
+    static const rodt_ratio per_inch[] = {
         [RODT_UNIT_INCH] = {1, 1}, [RODT_UNIT_MM] = {127, 5}, [RODT_UNIT_CM] = {127, 50}};
-    number value = {length.num, length.den};
-    number power = {1, 1};
+    rodt_ratio value = EXACT(length);
+    rodt_ratio power = {1, 1};
     for (unsigned i = 0; i < digits; i++)
         power.num *= 10;
-    if (!number_multiply(per_inch[unit], power, &power) || !number_multiply(value, power, &value))
+    if (!exact_multiply(per_inch[unit], power, &power) || !exact_multiply(value, power, &value))
         return false;
-    *parts = number_round(value, (number_rounding)rounding);
+    *parts = exact_round(value, rounding);
     return true;
 }
 

@@ -2,6 +2,7 @@
 /* Reading one length: a number and its unit. */
 #include "rodtravel/length.h"
 
+#include "core/exact.h"
 #include "core/number_parse.h"
 #include "quantity/lost_blank.h"
 
@@ -10,7 +11,7 @@
 typedef struct unit_word {
     const char *word;
     rodt_unit unit;
-    bool only_behind_fraction;
+    bool only_after_fraction;
 } unit_word;
 
 /* The most frequent ones first. A single apostrophe is not here: it means feet. */
@@ -44,11 +45,11 @@ static const unit_word unit_words[] = {
     {"centimeters", RODT_UNIT_CM, false},
 };
 
-static bool find_unit(const char *text, size_t size, bool behind_fraction, rodt_unit *unit)
+static bool find_unit(const char *text, size_t size, bool after_fraction, rodt_unit *unit)
 {
     for (size_t i = 0; i < COUNT_OF(unit_words); i++) {
         const unit_word *word = &unit_words[i];
-        if (text_is_word(text, size, word->word) && (behind_fraction || !word->only_behind_fraction)) {
+        if (text_is_word(text, size, word->word) && (after_fraction || !word->only_after_fraction)) {
             *unit = word->unit;
             return true;
         }
@@ -70,111 +71,58 @@ const char *rodt_unit_name(rodt_unit unit)
     return (unsigned)unit < COUNT_OF(names) ? names[unit] : "";
 }
 
-/* 1 in is 127/5 mm by definition. */
-static bool to_inches(number value, rodt_unit unit, number *inches)
+/* Finds the unit; `unit` is that of a number that names none. */
+static bool parse_with_unit(const char *text, size_t size, bool decimal_comma, number_quantity *written,
+                            rodt_unit *unit, number_problem *problem)
 {
-    static const number inches_of[] = {
-        [RODT_UNIT_INCH] = {1, 1}, [RODT_UNIT_MM] = {5, 127}, [RODT_UNIT_CM] = {50, 127}};
-    *inches = value;
-    return unit == RODT_UNIT_INCH || number_multiply(value, inches_of[unit], inches);
-}
-
-static bool refuse(number_problem *problem, rodt_status status, uint32_t column, const char *sentence)
-{
-    *problem = (number_problem){status, column, NULL, sentence};
-    return false;
-}
-
-/* No finer than what can be kept, no longer than a rod can stand out. */
-static bool check_size(const number_text *read, rodt_unit unit, uint32_t column, number *inches,
-                       number_problem *problem)
-{
-    static const char too_long[] = "no rod position or stroke is longer than 24 in; is a decimal point lost?";
-    if (read->is_too_large)
-        return refuse(problem, RODT_E_IMPLAUSIBLE, column, too_long);
-    if (!to_inches(read->value, unit, inches) || inches->den > NUMBER_DEN_MAX)
-        return refuse(problem, RODT_E_RANGE, column, "there are more digits than a reading can have");
-    if (!number_is_on_a_tape(inches->den))
-        return refuse(problem, RODT_E_SYNTAX, column, "no tape is divided like this");
-    if (number_compare(*inches, (number){RODT_LENGTH_MAX_INCHES, 1}) > 0)
-        return refuse(problem, RODT_E_IMPLAUSIBLE, column, too_long);
+    if (!number_parse_quantity(text, size, decimal_comma, written, problem))
+        return false;
+    if (written->unit_size > 0 && !find_unit(written->unit, written->unit_size, written->read.is_fraction, unit)) {
+        *problem = (number_problem){RODT_E_SYNTAX, written->unit_column, "in, mm, cm or nothing more", NULL};
+        return false;
+    }
+    if (written->read.is_fraction && *unit != RODT_UNIT_INCH)
+        return number_set_problem(problem, RODT_E_SYNTAX, written->column,
+                                  "no metric tape has fractions; write inches (2 1/8 in) or a decimal (54.0 mm)");
     return true;
 }
 
-static bool read_plain(const char *text, size_t size, rodt_length_style style, number *inches,
-                       rodt_unit *unit, number_problem *problem)
+/* 1 in is 127/5 mm by definition. No finer than what can be kept, no longer than a rod can stand out. */
+static bool to_inches(const number_quantity *written, rodt_unit unit, rodt_ratio *inches, number_problem *problem)
 {
-    text_cursor cursor;
-    number_text read;
-    number_parse_start(&cursor, text, size);
-    uint32_t column = cursor.column;
-    if (!number_parse(&cursor, style.decimal_comma, &read, problem))
-        return false;
-    text_skip_blanks(&cursor);
-    *unit = style.unit;
-    size_t left = (size_t)(cursor.end - cursor.at);
-    if (left == 0 && number_is_spreadsheet_day(&read))
-        return refuse(problem, RODT_E_DATE_CELL, column, "this is the day number of a spreadsheet's date");
-    if (left > 0 && !find_unit((const char *)cursor.at, left, read.is_fraction, unit)) {
-        *problem = (number_problem){RODT_E_SYNTAX, cursor.column, "in, mm, cm or nothing more", NULL};
-        return false;
-    }
-    if (read.is_fraction && *unit != RODT_UNIT_INCH)
-        return refuse(problem, RODT_E_SYNTAX, column,
-                      "no metric tape is divided like this; write inches (2 1/8 in) or a decimal (54.0 mm)");
-    return check_size(&read, *unit, column, inches, problem);
+    static const char too_long[] = "no rod position or stroke is longer than 24 in; is a decimal point lost?";
+    static const rodt_ratio inches_of[] = {
+        [RODT_UNIT_INCH] = {1, 1}, [RODT_UNIT_MM] = {5, 127}, [RODT_UNIT_CM] = {50, 127}};
+    *inches = written->read.value;
+    if (written->read.is_too_large)
+        return number_set_problem(problem, RODT_E_IMPLAUSIBLE, written->column, too_long);
+    if ((unit != RODT_UNIT_INCH && !exact_multiply(*inches, inches_of[unit], inches)) || inches->den > NUMBER_DEN_MAX)
+        return number_set_problem(problem, RODT_E_RANGE, written->column, NUMBER_TOO_FINE);
+    if (!number_is_on_a_tape(inches->den))
+        return number_set_problem(problem, RODT_E_SYNTAX, written->column, "no tape is divided like this");
+    if (exact_compare(*inches, (rodt_ratio){RODT_LENGTH_MAX_INCHES, 1}) > 0)
+        return number_set_problem(problem, RODT_E_IMPLAUSIBLE, written->column, too_long);
+    return true;
 }
 
-/* --- A lost blank ------------------------------------------------------------------------------------- */
-
-/* The digits in front of a bar and the denominator behind it. */
-typedef struct digit_fraction {
-    char digits[4];
-    size_t count;
-    int64_t den;
-} digit_fraction;
-
-static bool is_bar(uint32_t code) { return code == '/' || code == 0x2044 || code == 0x2215; }
-
-/* Two or three digits, a bar, and 2 to 64; *left is what stands after them. */
-static bool read_digit_fraction(text_cursor *cursor, digit_fraction *out)
+/* A tape divides inches into 2 to 64 equal parts, and its fractions are written in lowest terms. */
+static bool is_tape_fraction(uint32_t num, uint32_t den)
 {
-    *out = (digit_fraction){.count = 0};
-    for (; text_is_digit(cursor->code) && out->count < sizeof out->digits; text_next(cursor))
-        out->digits[out->count++] = (char)cursor->code;
-    if (out->count < 2 || out->count > 3 || !is_bar(cursor->code))
-        return false;
-    for (text_next(cursor); text_is_digit(cursor->code) && out->den < 100; text_next(cursor))
-        out->den = out->den * 10 + (int64_t)(cursor->code - '0');
-    return out->den >= 2 && out->den <= 64 && (out->den & (out->den - 1)) == 0;
-}
-
-static int64_t digits_value(const char *digits, size_t count)
-{
-    int64_t value = 0;
-    for (size_t i = 0; i < count; i++)
-        value = value * 10 + (digits[i] - '0');
-    return value;
+    return den >= 2 && den <= 64 && (den & (den - 1)) == 0 && num % 2 == 1 && num < den;
 }
 
 size_t lost_blank_values(const char *text, size_t size, rodt_unit unit, rodt_length out[LOST_BLANK_MAX])
 {
-    text_cursor cursor;
-    digit_fraction read;
+    number_quantity written;
+    number_problem problem;
     size_t count = 0;
-    number_parse_start(&cursor, text, size);
-    if (!read_digit_fraction(&cursor, &read))
+    if (!parse_with_unit(text, size, false, &written, &unit, &problem) || unit != RODT_UNIT_INCH)
         return 0;
-    text_skip_blanks(&cursor);
-    size_t left = (size_t)(cursor.end - cursor.at);
-    if ((left > 0 && !find_unit((const char *)cursor.at, left, true, &unit)) || unit != RODT_UNIT_INCH)
-        return 0;
-    for (size_t at = 1; at < read.count; at++) {
-        int64_t whole = digits_value(read.digits, at);
-        int64_t num = digits_value(read.digits + at, read.count - at);
-        if (read.digits[0] == '0' || read.digits[at] == '0' || num % 2 == 0 || num >= read.den)
-            continue;
-        out[count++] = (rodt_length){whole * read.den + num, read.den};
+    uint32_t digits = written.read.num, den = written.read.den;
+    for (uint32_t place = digits >= 100 ? 100 : 10; place >= 10 && digits >= place && digits < 1000; place /= 10) {
+        uint32_t whole = digits / place, num = digits % place;
+        if (num >= place / 10 && is_tape_fraction(num, den)) /* no number starts with a zero */
+            out[count++] = (rodt_length){(int64_t)whole * den + num, den};
     }
     return count;
 }
@@ -184,11 +132,13 @@ rodt_status rodt_length_read(const char *text, size_t size, const rodt_length_st
 {
     rodt_length_style form = style != NULL ? *style : (rodt_length_style){0};
     number_problem problem;
-    number inches;
-    rodt_unit unit;
+    number_quantity parsed;
+    rodt_ratio inches;
+    rodt_unit unit = form.unit;
     if (text == NULL || out == NULL || (unsigned)form.unit > RODT_UNIT_CM)
         return text_error(error, RODT_E_ARGUMENT, 0, "%s", rodt_status_text(RODT_E_ARGUMENT));
-    if (!read_plain(text, size, form, &inches, &unit, &problem))
+    if (!parse_with_unit(text, size, form.decimal_comma, &parsed, &unit, &problem) ||
+        !to_inches(&parsed, unit, &inches, &problem))
         return number_explain_error(text, size, form.decimal_comma, &problem, error);
     *out = (rodt_length){inches.num, inches.den};
     if (written != NULL)

@@ -2,15 +2,16 @@
 /* Gauge pressures: exact numbers of psi, read and written. */
 #include "rodtravel/pressure.h"
 
+#include "core/exact.h"
 #include "core/number_parse.h"
 
 #include <string.h>
 
 /* 1 psi in kPa. A pound-force is 4.4482216152605 N and an inch 25.4 mm, both exactly, so that a psi is
  * 8896443230521/1290320000 Pa (NIST SP 811, appendix B). */
-static const number kpa_per_psi = {8896443230521, 1290320000000};
+static const rodt_ratio kpa_per_psi = {8896443230521, 1290320000000};
 
-static rodt_status deliver(bool fits, number value, rodt_pressure *out)
+static rodt_status store_result(bool fits, rodt_ratio value, rodt_pressure *out)
 {
     if (!fits)
         return RODT_E_RANGE;
@@ -20,34 +21,27 @@ static rodt_status deliver(bool fits, number value, rodt_pressure *out)
 
 rodt_status rodt_pressure_from_psi(int64_t num, int64_t den, rodt_pressure *out)
 {
-    number value;
+    rodt_ratio value;
     if (den == 0 || out == NULL)
         return RODT_E_ARGUMENT;
-    bool fits = number_make(num, den, &value);
-    return deliver(fits, value, out);
+    bool fits = exact_make(num, den, &value);
+    return store_result(fits, value, out);
 }
 
 rodt_status rodt_pressure_from_kpa(int64_t num, int64_t den, rodt_pressure *out)
 {
-    number value;
+    rodt_ratio value;
     if (den == 0 || out == NULL)
         return RODT_E_ARGUMENT;
-    bool fits = number_make(num, den, &value) && number_divide(value, kpa_per_psi, &value);
-    return deliver(fits, value, out);
+    bool fits = exact_make(num, den, &value) && exact_divide(value, kpa_per_psi, &value);
+    return store_result(fits, value, out);
 }
 
-int rodt_pressure_compare(rodt_pressure a, rodt_pressure b)
-{
-    bool a_given = a.den > 0;
-    bool b_given = b.den > 0;
-    if (!a_given || !b_given)
-        return (int)a_given - (int)b_given;
-    return number_compare((number){a.num, a.den}, (number){b.num, b.den});
-}
+int rodt_pressure_compare(rodt_pressure a, rodt_pressure b) { return rodt_ratio_compare(EXACT(a), EXACT(b)); }
 
 rodt_status rodt_pressure_format(rodt_pressure pressure, char *text, size_t size)
 {
-    return number_format((number){pressure.num, pressure.den}, text, size);
+    return rodt_ratio_format(EXACT(pressure), text, size);
 }
 
 static bool find_unit(const char *text, size_t size, bool *is_kpa)
@@ -56,55 +50,40 @@ static bool find_unit(const char *text, size_t size, bool *is_kpa)
     return *is_kpa || size == 0 || text_is_word(text, size, "psi") || text_is_word(text, size, "psig");
 }
 
-static bool refuse(number_problem *problem, rodt_status status, uint32_t column, const char *sentence)
-{
-    *problem = (number_problem){status, column, NULL, sentence};
-    return false;
-}
-
-static bool check_size(const number_text *read, bool is_kpa, uint32_t column, number *psi,
-                       number_problem *problem)
+/* No finer than what can be kept, and no more than a gauge shows. */
+static bool to_psi(const number_quantity *written, bool is_kpa, rodt_ratio *psi, number_problem *problem)
 {
     static const char too_high[] = "no brake gauge shows more than 300 psi; is a decimal point lost?";
-    *psi = read->value;
-    if (read->is_too_large)
-        return refuse(problem, RODT_E_IMPLAUSIBLE, column, too_high);
-    if (is_kpa && !number_divide(*psi, kpa_per_psi, psi))
-        return refuse(problem, RODT_E_RANGE, column, "there are more digits than a reading can have");
-    if (number_compare(*psi, (number){RODT_PRESSURE_MAX_PSI, 1}) > 0)
-        return refuse(problem, RODT_E_IMPLAUSIBLE, column, too_high);
+    *psi = written->read.value;
+    if (written->read.is_too_large)
+        return number_set_problem(problem, RODT_E_IMPLAUSIBLE, written->column, too_high);
+    if (is_kpa && !exact_divide(*psi, kpa_per_psi, psi))
+        return number_set_problem(problem, RODT_E_RANGE, written->column, NUMBER_TOO_FINE);
+    if (exact_compare(*psi, (rodt_ratio){RODT_PRESSURE_MAX_PSI, 1}) > 0)
+        return number_set_problem(problem, RODT_E_IMPLAUSIBLE, written->column, too_high);
     return true;
 }
 
-static bool read_plain(const char *text, size_t size, bool decimal_comma, number *psi,
-                       number_problem *problem)
+static bool parse_psi(const char *text, size_t size, bool decimal_comma, rodt_ratio *psi, number_problem *problem)
 {
-    text_cursor cursor;
-    number_text read;
+    number_quantity written;
     bool is_kpa;
-    number_parse_start(&cursor, text, size);
-    uint32_t column = cursor.column;
-    if (!number_parse(&cursor, decimal_comma, &read, problem))
+    if (!number_parse_quantity(text, size, decimal_comma, &written, problem))
         return false;
-    text_skip_blanks(&cursor);
-    size_t left = (size_t)(cursor.end - cursor.at);
-    if (left == 0 && number_is_spreadsheet_day(&read))
-        return refuse(problem, RODT_E_DATE_CELL, column, "this is the day number of a spreadsheet's date");
-    if (!find_unit((const char *)cursor.at, left, &is_kpa)) {
-        *problem = (number_problem){RODT_E_SYNTAX, cursor.column, "psi, kPa or nothing more", NULL};
-        return false;
-    }
-    return check_size(&read, is_kpa, column, psi, problem);
+    if (find_unit(written.unit, written.unit_size, &is_kpa))
+        return to_psi(&written, is_kpa, psi, problem);
+    *problem = (number_problem){RODT_E_SYNTAX, written.unit_column, "psi, kPa or nothing more", NULL};
+    return false;
 }
 
 rodt_status rodt_pressure_read(const char *text, size_t size, bool decimal_comma, rodt_pressure *out,
                                rodt_error *error)
 {
     number_problem problem;
-    number psi;
+    rodt_ratio psi;
     if (text == NULL || out == NULL)
         return text_error(error, RODT_E_ARGUMENT, 0, "%s", rodt_status_text(RODT_E_ARGUMENT));
-    if (!read_plain(text, size, decimal_comma, &psi, &problem))
+    if (!parse_psi(text, size, decimal_comma, &psi, &problem))
         return number_explain_error(text, size, decimal_comma, &problem, error);
     *out = (rodt_pressure){psi.num, psi.den};
     return RODT_OK;

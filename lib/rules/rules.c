@@ -2,8 +2,9 @@
 /* Rule sets: what they are, and the limit for a chamber on a day. */
 #include <string.h>
 
-#include "rules/tables.h"
 #include "core/text.h"
+#include "rules/rated_stroke.h"
+#include "rules/tables.h"
 
 const char *rodt_tables_edition(void) { return table_edition; }
 
@@ -63,31 +64,14 @@ static bool holds_on(rodt_date from, rodt_date until, rodt_date day)
     return rodt_date_compare(from, day) <= 0 && (!rodt_date_given(until) || rodt_date_compare(day, until) <= 0);
 }
 
-/* A housing may bear the rated stroke in inches, or rounded to a whole millimetre: 3 in is 76 mm. */
-static bool is_same_mark(rodt_length rated, rodt_length marked)
-{
-    rodt_length mm;
-    rodt_length whole;
-    return rodt_length_compare(rated, marked) == 0 ||
-           (rodt_length_from_mm(1, 1, &mm) == RODT_OK &&
-            rodt_length_round(rated, mm, RODT_ROUND_HALF_UP, &whole) == RODT_OK &&
-            rodt_length_compare(whole, marked) == 0);
-}
-
-/* The source may print its own millimetres beside the rated stroke of a row. */
-static bool has_rated_stroke(const rodt_limit *row, rodt_length marked)
-{
-    return rodt_length_given(marked) &&
-           (is_same_mark(row->rated_stroke, marked) || rodt_length_compare(row->rated_stroke_mm, marked) == 0);
-}
-
-/* The cheap comparisons stand first: most rows fall at the family or the first sign of the size. */
-static bool answers(const rodt_limit *row, const query *wanted)
+/* The cheap comparisons come first: most rows differ in the family or the first character of the size. */
+static bool is_for(const rodt_limit *row, const query *wanted)
 {
     return row->family == wanted->family && row->size[0] == wanted->size[0] &&
            (row->stroke_class == wanted->stroke_class || row->stroke_class == RODT_CLASS_UNKNOWN) &&
            strcmp(row->size, wanted->size) == 0 &&
-           (!rodt_length_given(row->rated_stroke) || has_rated_stroke(row, wanted->rated_stroke)) &&
+           (!rodt_length_given(row->rated_stroke) ||
+            rated_stroke_is_marked(row->rated_stroke, row->rated_stroke_mm, wanted->rated_stroke)) &&
            (!rodt_date_given(wanted->day) || holds_on(row->from, row->until, wanted->day));
 }
 
@@ -112,46 +96,13 @@ static const rodt_limit *find_row(const rodt_rules *rules, const query *wanted)
     const rodt_limit *best = NULL;
     for (size_t i = 0; i < rules->limit_count; i++) {
         const rodt_limit *row = &rules->limits[i];
-        if (answers(row, wanted) && is_better(row, best, wanted))
+        if (is_for(row, wanted) && is_better(row, best, wanted))
             best = row;
     }
     return best;
 }
 
-/* The rated stroke of the standard chamber of this kind and size; not given = none is known. */
-static rodt_length standard_rated_stroke(const query *wanted)
-{
-    const rodt_chamber_row *row = NULL;
-    for (size_t i = 0; (row = rodt_chamber_row_at(i)) != NULL; i++)
-        if (row->family == wanted->family && strcmp(row->size, wanted->size) == 0)
-            return row->standard_rated_stroke;
-    return (rodt_length){0, 0};
-}
-
-/* A limit is about four fifths of the rated stroke (49 CFR 393.47(e)(2) says so of actuators without a row). */
-bool is_rated_stroke_too_short(rodt_length rated, rodt_length limit)
-{
-    static const rodt_ratio usual_share = {4, 5};
-    rodt_length usual_limit;
-    return rodt_length_scale(rated, usual_share, &usual_limit) == RODT_OK &&
-           rodt_length_compare(limit, usual_limit) > 0;
-}
-
-/* Long stroke beside the marked travel of the standard chamber, or beside one that is not above the limit: one of the
- * two marks was misread or belongs to another housing. Type 24 shows why the share is asked, too: some accounts give
- * the standard 24 the 2 1/2 in that others give the long one. */
-static bool is_conflicting(const rodt_limit *row, const query *wanted)
-{
-    if (row == NULL || wanted->stroke_class != RODT_CLASS_LONG || row->stroke_class != RODT_CLASS_LONG ||
-        !rodt_length_given(wanted->rated_stroke))
-        return false;
-    rodt_length standard = standard_rated_stroke(wanted);
-    return rodt_length_compare(row->limit, wanted->rated_stroke) >= 0 ||
-           (!rodt_length_given(row->rated_stroke) && rodt_length_given(standard) &&
-            is_same_mark(standard, wanted->rated_stroke) && is_rated_stroke_too_short(standard, row->limit));
-}
-
-static void take_row(const rodt_limit *row, rodt_limit_answer *answer)
+static void store_row(const rodt_limit *row, rodt_limit_answer *answer)
 {
     answer->basis = RODT_BASIS_TABLE;
     answer->law_limit = row->limit;
@@ -162,7 +113,7 @@ static void take_row(const rodt_limit *row, rodt_limit_answer *answer)
 
 /* An actuator without a row: neither the share of its marked rated stroke nor its marked limit may be
  * exceeded, so the smaller one decides. */
-static rodt_status take_marks(const rodt_rules *law, const rodt_chamber *chamber, rodt_limit_answer *answer)
+static rodt_status apply_marks(const rodt_rules *law, const rodt_chamber *chamber, rodt_limit_answer *answer)
 {
     rodt_length share = {0};
     if (!rodt_ratio_given(law->rated_share))
@@ -186,43 +137,51 @@ static rodt_status take_marks(const rodt_rules *law, const rodt_chamber *chamber
     return RODT_OK;
 }
 
-/* The footnotes of 49 CFR 393.47(e)(1) make the rated stroke the sign of a row that asks for it, so such a mark says
- * the class too. */
-static const rodt_limit *find_row_by_rated_stroke(const rodt_rules *law, const rodt_chamber *chamber, query *wanted)
+/* The long row that asks for the marked rated stroke, or NULL. The footnotes of 49 CFR 393.47(e)(1) make the stroke the
+ * sign of such a row, so the mark says the class too. */
+static const rodt_limit *find_row_by_rated_stroke(const rodt_rules *law, query wanted)
 {
-    query as_long = *wanted;
-    as_long.stroke_class = RODT_CLASS_LONG;
-    if (chamber->stroke_class != RODT_CLASS_UNKNOWN || !rodt_length_given(wanted->rated_stroke))
-        return NULL;
-    const rodt_limit *row = find_row(law, &as_long);
-    if (row == NULL || !rodt_length_given(row->rated_stroke))
-        return NULL;
-    *wanted = as_long;
-    return row;
+    wanted.stroke_class = RODT_CLASS_LONG;
+    const rodt_limit *row = rodt_length_given(wanted.rated_stroke) ? find_row(law, &wanted) : NULL;
+    return row != NULL && rodt_length_given(row->rated_stroke) ? row : NULL;
 }
 
-static rodt_status ask_law(const rodt_rules *law, const rodt_chamber *chamber, query *wanted,
-                           rodt_limit_answer *answer)
+/* The row for the chamber, and what the marked rated stroke says against it. What is said of the class gives way to a
+ * contradiction: the strict side is the standard row. */
+static const rodt_limit *find_row_by_marks(const rodt_rules *law, const rodt_chamber *chamber, query *wanted,
+                                           bool *conflict)
 {
-    const rodt_limit *row = find_row_by_rated_stroke(law, chamber, wanted);
-    if (row == NULL)
-        row = find_row(law, wanted);
-    if (is_conflicting(row, wanted)) {
-        answer->conflicting_marks = true;
-        wanted->stroke_class = RODT_CLASS_STANDARD;
-        row = find_row(law, wanted);
-    }
-    if (row == NULL)
-        return take_marks(law, chamber, answer);
-    take_row(row, answer);
+    const rodt_limit *marked = find_row_by_rated_stroke(law, *wanted);
+    if (marked != NULL && chamber->stroke_class == RODT_CLASS_UNKNOWN)
+        wanted->stroke_class = RODT_CLASS_LONG;
+    const rodt_limit *row = find_row(law, wanted);
+    *conflict = row != NULL && (rated_stroke_contradicts(row, wanted->rated_stroke) ||
+                                (marked != NULL && row->stroke_class == RODT_CLASS_STANDARD));
+    if (!*conflict || row->stroke_class != RODT_CLASS_LONG)
+        return row;
+    wanted->stroke_class = RODT_CLASS_STANDARD;
+    return find_row(law, wanted);
+}
+
+/* No chamber can have a limit that its travel does not exceed. Then the share of the marked travel, which is smaller,
+ * is the strict side; a rule set without a share has no limit for such marks. */
+static rodt_status apply_law(const rodt_rules *law, const rodt_chamber *chamber, query *wanted,
+                             rodt_limit_answer *answer)
+{
+    const rodt_limit *row = find_row_by_marks(law, chamber, wanted, &answer->conflicting_marks);
+    if (row == NULL || rated_stroke_contradicts(row, wanted->rated_stroke))
+        return apply_marks(law, chamber, answer);
+    store_row(row, answer);
     return RODT_OK;
 }
 
-/* A carrier's own row can only make the limit stricter; where the law publishes none it stands alone. */
-static void ask_carrier(const rodt_rules *rules, const query *wanted, rodt_limit_answer *answer)
+/* A carrier's own row can only make the limit stricter; where the law publishes none for the chamber, it is the limit.
+ * It does not decide between marks that contradict each other. */
+static void apply_own_limits(const rodt_rules *rules, const query *wanted, rodt_limit_answer *answer)
 {
     answer->limit = answer->law_limit;
-    answer->own_row = rules->law == NULL ? NULL : find_row(rules, wanted);
+    bool is_open = answer->conflicting_marks && answer->basis == RODT_BASIS_NONE;
+    answer->own_row = rules->law == NULL || is_open ? NULL : find_row(rules, wanted);
     if (answer->own_row == NULL)
         return;
     rodt_length own = answer->own_row->limit;
@@ -235,7 +194,7 @@ static bool is_standard_row(const rodt_limit *row)
     return row != NULL && row->stroke_class == RODT_CLASS_STANDARD;
 }
 
-static bool is_sound(const rodt_chamber *chamber)
+static bool is_valid(const rodt_chamber *chamber)
 {
     return (unsigned)chamber->family <= RODT_FAMILY_DD3 && (unsigned)chamber->stroke_class <= RODT_CLASS_LONG &&
            chamber->size[0] != '\0' && memchr(chamber->size, '\0', sizeof chamber->size) != NULL;
@@ -254,7 +213,7 @@ static query make_query(const rodt_chamber *chamber, rodt_date day)
 rodt_status rodt_rules_find_limit(const rodt_rules *rules, const rodt_chamber *chamber, rodt_date day,
                                   rodt_limit_answer *out)
 {
-    if (rules == NULL || chamber == NULL || out == NULL || !is_sound(chamber))
+    if (rules == NULL || chamber == NULL || out == NULL || !is_valid(chamber))
         return RODT_E_ARGUMENT;
     const rodt_rules *law = rules->law != NULL ? rules->law : rules;
     rodt_limit_answer answer = {.basis = RODT_BASIS_NONE};
@@ -264,11 +223,11 @@ rodt_status rodt_rules_find_limit(const rodt_rules *rules, const rodt_chamber *c
         return RODT_OK;
     }
     query wanted = make_query(chamber, day);
-    rodt_status status = ask_law(law, chamber, &wanted, &answer);
+    rodt_status status = apply_law(law, chamber, &wanted, &answer);
     if (status != RODT_OK)
         return status;
-    ask_carrier(rules, &wanted, &answer);
-    /* Where no row was looked up or found, nothing hangs on what was assumed of the class. */
+    apply_own_limits(rules, &wanted, &answer);
+    /* Where no row was looked up or found, nothing depends on what was assumed of the class. */
     answer.assumed_clamp = chamber->family == RODT_FAMILY_UNKNOWN && law->limit_count + rules->limit_count > 0;
     answer.assumed_standard = chamber->stroke_class == RODT_CLASS_UNKNOWN &&
                               (is_standard_row(answer.row) || is_standard_row(answer.own_row));

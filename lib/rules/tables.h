@@ -74,7 +74,4 @@ extern const rodt_chamber_row table_chambers[];
 extern const size_t table_chambers_count;
 extern const char table_edition[];
 
-/* True if a chamber of this travel can hardly have this limit (rules.c). */
-bool is_rated_stroke_too_short(rodt_length rated, rodt_length limit);
-
 #endif

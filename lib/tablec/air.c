@@ -2,7 +2,7 @@
 /* The table compiler's part for the tables of air checks and of volumes: read, compared with each other, written. */
 #include <string.h>
 
-#include "core/number.h"
+#include "core/exact.h"
 #include "rules/limit_row.h"
 #include "tablec/model.h"
 
@@ -205,7 +205,7 @@ static bool fits_measure(const rodt_air_limit *row)
 
 static bool is_above(rodt_ratio a, rodt_ratio b)
 {
-    return number_compare((number){a.num, a.den}, (number){b.num, b.den}) > 0;
+    return exact_compare(EXACT(a), EXACT(b)) > 0;
 }
 
 /* A comparison has the figures that it needs and no others. */

@@ -2,7 +2,7 @@
 /* The table compiler's conscience: what rows must be to each other. */
 #include <string.h>
 
-#include "core/number.h"
+#include "core/exact.h"
 #include "quantity/calendar.h"
 #include "rules/limit_row.h"
 #include "tablec/model.h"
@@ -36,13 +36,13 @@ static void cite_figure(tables *t, int file, uint32_t line, const char *what, bo
 /* True if a and b differ by no more than num/den mm. */
 static bool within_mm(rodt_length a, rodt_length b, int64_t num, int64_t den)
 {
-    number distance, bound;
-    if (!number_subtract((number){a.num, a.den}, (number){b.num, b.den}, &distance) ||
-        !number_make(num * 5, den * 127, &bound))
+    rodt_ratio distance, bound;
+    if (!exact_subtract(EXACT(a), EXACT(b), &distance) ||
+        !exact_make(num * 5, den * 127, &bound))
         return false;
     if (distance.num < 0)
         distance.num = -distance.num;
-    return number_compare(distance, bound) <= 0;
+    return exact_compare(distance, bound) <= 0;
 }
 
 static void check_sources(tables *t)

@@ -2,12 +2,10 @@
 /* Counting brakes: how a finding counts, and whether the sum meets the roadside criterion. */
 #include "rodtravel/vehicle.h"
 
-#include "core/number.h"
+#include "core/exact.h"
 #include "rules/tables.h"
 
 #include <string.h>
-
-static number to_number(rodt_ratio ratio) { return (number){ratio.num, ratio.den}; }
 
 /* --- How one finding counts --------------------------------------------------------------------------- */
 
@@ -17,20 +15,36 @@ static bool passes_law(const rodt_finding *finding, int order)
     return order > 0 || (order == 0 && rodt_rules_at_limit_passes(finding->rules));
 }
 
+/* The limit that no misread mark has made smaller: the table's, where the marked rated stroke contradicts it. */
+static rodt_length find_law_limit(const rodt_finding *finding)
+{
+    rodt_limit_answer answer;
+    rodt_chamber chamber = finding->chamber;
+    if (!rodt_finding_has(finding, RODT_REASON_CONFLICTING_MARKS) || finding->basis == RODT_BASIS_TABLE)
+        return finding->law_limit;
+    chamber.rated_stroke = (rodt_length){0};
+    return rodt_rules_find_limit(finding->rules, &chamber, finding->day, &answer) == RODT_OK ? answer.law_limit
+                                                                                            : finding->law_limit;
+}
+
 /* Without a limit of the law, or with a stroke that the law would pass and the marks on the housing do not allow,
  * nobody can say by how much the brake is over. */
 static rodt_defect classify_excess(const rodt_finding *finding)
 {
     rodt_length excess;
-    if (!rodt_length_given(finding->law_limit) || !rodt_length_given(finding->applied_stroke) ||
-        finding->rules == NULL)
+    if (!rodt_length_given(finding->applied_stroke) || finding->rules == NULL)
         return RODT_DEFECT_UNKNOWN;
-    if (passes_law(finding, rodt_length_compare(finding->law_limit, finding->applied_stroke)))
-        return rodt_finding_has(finding, RODT_REASON_BEYOND_RATED_STROKE) ? RODT_DEFECT_UNKNOWN : RODT_DEFECT_NONE;
-    if (rodt_length_subtract(finding->applied_stroke, finding->law_limit, &excess) != RODT_OK)
+    rodt_length limit = find_law_limit(finding);
+    bool by_marks = rodt_finding_has(finding, RODT_REASON_BEYOND_RATED_STROKE) ||
+                    rodt_finding_has(finding, RODT_REASON_CONFLICTING_MARKS);
+    if (!rodt_length_given(limit))
         return RODT_DEFECT_UNKNOWN;
-    number full_from = to_number(table_vehicle[VEHICLE_FULL_FROM].value);
-    return number_compare((number){excess.num, excess.den}, full_from) >= 0 ? RODT_DEFECT_FULL : RODT_DEFECT_HALF;
+    if (passes_law(finding, rodt_length_compare(limit, finding->applied_stroke)))
+        return by_marks ? RODT_DEFECT_UNKNOWN : RODT_DEFECT_NONE;
+    if (rodt_length_subtract(finding->applied_stroke, limit, &excess) != RODT_OK)
+        return RODT_DEFECT_UNKNOWN;
+    rodt_ratio full_from = table_vehicle[VEHICLE_FULL_FROM].value;
+    return exact_compare(EXACT(excess), full_from) >= 0 ? RODT_DEFECT_FULL : RODT_DEFECT_HALF;
 }
 
 rodt_defect rodt_finding_defect(const rodt_finding *finding)
@@ -69,22 +83,27 @@ static bool is_valid(const rodt_tally *tally, uint32_t brakes)
     return classified <= tally->brakes && tally->inoperative <= tally->full && (brakes == 0 || brakes >= tally->brakes);
 }
 
-static number count(uint32_t brakes) { return (number){brakes, 1}; }
+static rodt_ratio count(uint32_t brakes) { return (rodt_ratio){brakes, 1}; }
 
+<<<<<<< HEAD
 /* full + half x its weight: counts are bounded and the weight is small, so nothing here overflows. */
 static bool add_defects(uint64_t full, uint32_t half, number *out)
+=======
+/* full + half x its weight: bounded counts and a small weight, so nothing here can overflow. */
+static bool weigh(uint64_t full, uint32_t half, rodt_ratio *out)
+>>>>>>> 5d83572 (Judge by the strict side where a marked rated stroke contradicts the table)
 {
-    number halves;
-    return number_multiply(count(half), to_number(table_vehicle[VEHICLE_HALF].value), &halves) &&
-           number_add((number){(int64_t)full, 1}, halves, out);
+    rodt_ratio halves;
+    return exact_multiply(count(half), table_vehicle[VEHICLE_HALF].value, &halves) &&
+           exact_add((rodt_ratio){(int64_t)full, 1}, halves, out);
 }
 
-static bool divide(number sum, uint64_t brakes, rodt_ratio *out)
+static bool divide(rodt_ratio sum, uint64_t brakes, rodt_ratio *out)
 {
-    number share;
+    rodt_ratio share;
     if (brakes == 0)
         return true;
-    if (!number_divide(sum, (number){(int64_t)brakes, 1}, &share))
+    if (!exact_divide(sum, (rodt_ratio){(int64_t)brakes, 1}, &share))
         return false;
     *out = (rodt_ratio){share.num, share.den};
     return true;
@@ -94,8 +113,13 @@ static bool find_shares(rodt_count *out)
 {
     const rodt_tally *tally = &out->tally;
     uint64_t open = (uint64_t)tally->unknown + out->unmeasured;
+<<<<<<< HEAD
     number sum, worst;
     if (!add_defects(tally->full, tally->half, &sum) || !add_defects(tally->full + open, tally->half, &worst))
+=======
+    rodt_ratio sum, worst;
+    if (!weigh(tally->full, tally->half, &sum) || !weigh(tally->full + open, tally->half, &worst))
+>>>>>>> 5d83572 (Judge by the strict side where a marked rated stroke contradicts the table)
         return false;
     out->defective = (rodt_ratio){sum.num, sum.den};
     return divide(sum, out->brakes, &out->share) && divide(worst, out->brakes, &out->worst_share) &&
@@ -105,25 +129,25 @@ static bool find_shares(rodt_count *out)
 /* The chart lists whole brakes only: the share of the brakes, rounded up to its step. */
 static bool find_whole_needed(rodt_count *out)
 {
-    number step = to_number(table_vehicle[VEHICLE_CHART].value);
-    number needed;
-    if (!number_multiply(count(out->brakes), to_number(out->criterion), &needed) ||
-        !number_divide(needed, step, &needed))
+    rodt_ratio step = table_vehicle[VEHICLE_CHART].value;
+    rodt_ratio needed;
+    if (!exact_multiply(count(out->brakes), out->criterion, &needed) ||
+        !exact_divide(needed, step, &needed))
         return false;
-    out->whole_needed = (uint32_t)(number_round(needed, NUMBER_UP) * step.num);
+    out->whole_needed = (uint32_t)(exact_round(needed, RODT_ROUND_UP) * step.num);
     return true;
 }
 
 static rodt_outcome find_outcome(const rodt_count *count_made)
 {
-    number criterion = to_number(count_made->criterion);
+    rodt_ratio criterion = count_made->criterion;
     if (count_made->brakes == 0)
         return RODT_OUTCOME_UNDETERMINED;
-    if (number_compare(to_number(count_made->share), criterion) >= 0) {
-        bool whole = number_compare(to_number(count_made->defective), count(count_made->whole_needed)) >= 0;
+    if (exact_compare(count_made->share, criterion) >= 0) {
+        bool whole = exact_compare(count_made->defective, count(count_made->whole_needed)) >= 0;
         return whole ? RODT_OUTCOME_OUT_OF_SERVICE : RODT_OUTCOME_AMBIGUOUS;
     }
-    bool open = number_compare(to_number(count_made->worst_share), criterion) >= 0;
+    bool open = exact_compare(count_made->worst_share, criterion) >= 0;
     return open ? RODT_OUTCOME_UNDETERMINED : RODT_OUTCOME_BELOW;
 }
 

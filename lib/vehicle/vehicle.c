@@ -2,7 +2,7 @@
 /* From wheel ends to a vehicle: their axles, what does not match on them, what to do next. */
 #include "rodtravel/vehicle.h"
 
-#include "core/number.h"
+#include "core/exact.h"
 #include "rules/tables.h"
 #include "core/text.h"
 
@@ -13,7 +13,7 @@
 /* --- Force, as information ---------------------------------------------------------------------------- */
 
 /* A type number is about the area of the diaphragm in square inches; a letter says nothing of the kind. */
-static bool find_type(const rodt_chamber *chamber, number *out)
+static bool find_type(const rodt_chamber *chamber, rodt_ratio *out)
 {
     int64_t type = 0;
     size_t i = 0;
@@ -22,16 +22,16 @@ static bool find_type(const rodt_chamber *chamber, number *out)
             return false;
         type = type * 10 + (chamber->size[i] - '0');
     }
-    *out = (number){type, 1};
+    *out = (rodt_ratio){type, 1};
     return type > 0 && i < sizeof chamber->size;
 }
 
 static rodt_status times_type(const rodt_chamber *chamber, int64_t num, int64_t den, rodt_ratio *out)
 {
-    number type, factor, product;
+    rodt_ratio type, factor, product;
     if (chamber == NULL || out == NULL || den <= 0 || num < 0 || !find_type(chamber, &type))
         return RODT_E_ARGUMENT;
-    if (!number_make(num, den, &factor) || !number_multiply(type, factor, &product))
+    if (!exact_make(num, den, &factor) || !exact_multiply(type, factor, &product))
         return RODT_E_RANGE;
     *out = (rodt_ratio){product.num, product.den};
     return RODT_OK;

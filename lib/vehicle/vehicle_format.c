@@ -64,18 +64,18 @@ const rodt_source *rodt_advice_source(rodt_advice advice, rodt_evidence *evidenc
 
 /* --- The count ---------------------------------------------------------------------------------------- */
 
-static void put_number(text_writer *writer, number value)
+static void put_number(text_writer *writer, rodt_ratio value)
 {
     char text[RODT_LENGTH_TEXT_SIZE];
-    if (number_format(value, text, sizeof text) == RODT_OK)
+    if (rodt_ratio_format(value, text, sizeof text) == RODT_OK)
         text_put(writer, text);
 }
 
 static void put_percent(text_writer *writer, rodt_ratio share)
 {
-    const number hundred = {100, 1};
-    number percent;
-    if (number_multiply((number){share.num, share.den}, hundred, &percent))
+    const rodt_ratio hundred = {100, 1};
+    rodt_ratio percent;
+    if (exact_multiply(EXACT(share), hundred, &percent))
         put_number(writer, percent);
     text_put(writer, " %");
 }
@@ -130,7 +130,7 @@ rodt_status rodt_count_format(const rodt_count *count, char *text, size_t size)
         text_put(&writer, "no brake was counted");
         return text_deliver(&writer, text, size);
     }
-    put_number(&writer, (number){count->defective.num, count->defective.den});
+    put_number(&writer, EXACT(count->defective));
     text_put(&writer, " of ");
     put_brakes(&writer, count->brakes);
     text_put(&writer, " defective, ");
@@ -162,16 +162,16 @@ static void put_source(text_writer *writer, uint32_t bit)
 static void put_strokes(text_writer *writer, const rodt_axle_finding *axle)
 {
     text_put(writer, "the strokes differ by ");
-    put_number(writer, (number){axle->stroke_difference.num, axle->stroke_difference.den});
+    put_number(writer, EXACT(axle->stroke_difference));
     text_put(writer, " in: no law has a figure for it; look for the cause");
 }
 
 static void put_torque(text_writer *writer, const rodt_axle_finding *axle)
 {
     text_put(writer, "type number x arm length is ");
-    put_number(writer, (number){axle->al_left.num, axle->al_left.den});
+    put_number(writer, EXACT(axle->al_left));
     text_put(writer, " left and ");
-    put_number(writer, (number){axle->al_right.num, axle->al_right.den});
+    put_number(writer, EXACT(axle->al_right));
     text_put(writer, " right: the ends do not brake alike (information)");
 }
 

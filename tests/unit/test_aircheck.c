@@ -10,7 +10,7 @@
 #include <string.h>
 #include <cmocka.h>
 
-#include "core/number.h"
+#include "core/exact.h"
 #include "rules/tables.h"
 #include "rodtravel/stroke.h"
 #include "support.h"
@@ -131,8 +131,8 @@ static rodt_pressure in_unit(const rodt_air_limit *row, int64_t num, int64_t den
 
 static rodt_pressure less(rodt_pressure a, rodt_pressure b)
 {
-    number difference;
-    assert_true(number_subtract((number){a.num, a.den}, (number){b.num, b.den}, &difference));
+    rodt_ratio difference;
+    assert_true(exact_subtract(EXACT(a), EXACT(b), &difference));
     return (rodt_pressure){difference.num, difference.den};
 }
 

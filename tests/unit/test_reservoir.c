@@ -9,7 +9,7 @@
 #include <cmocka.h>
 
 #include "core/common.h"
-#include "core/number.h"
+#include "core/exact.h"
 #include "rodtravel/aircheck.h"
 #include "support.h"
 
@@ -161,22 +161,22 @@ static void air_is_conserved(void **state)
 {
     (void)state;
     uint64_t seed = 5;
-    const number atmosphere = {147, 10};
+    const rodt_ratio atmosphere = {147, 10};
     for (int i = 0; i < 20000; i++) {
         int64_t psi = 20 + (int64_t)(chance(&seed) % 200);
         rodt_ratio reservoir = {500 + (int64_t)(chance(&seed) % 9000), 1}, chambers = {25 + (int64_t)(chance(&seed) % 400), 1};
         rodt_ratio fill = {(int64_t)(chance(&seed) % 11), 10};
         rodt_pressure after = after_one(psi, reservoir, chambers, fill);
-        number before_air, after_air, volume;
-        assert_true(number_make(fill.num, fill.den, &volume));
-        assert_true(number_multiply(volume, (number){chambers.num, 1}, &volume));
-        assert_true(number_add(volume, (number){reservoir.num, 1}, &volume));
-        assert_true(number_add((number){psi, 1}, atmosphere, &before_air));
-        assert_true(number_multiply(before_air, (number){reservoir.num, 1}, &before_air));
-        assert_true(number_add((number){after.num, after.den}, atmosphere, &after_air));
-        assert_true(number_multiply(after_air, volume, &after_air));
+        rodt_ratio before_air, after_air, volume;
+        assert_true(exact_make(fill.num, fill.den, &volume));
+        assert_true(exact_multiply(volume, (rodt_ratio){chambers.num, 1}, &volume));
+        assert_true(exact_add(volume, (rodt_ratio){reservoir.num, 1}, &volume));
+        assert_true(exact_add((rodt_ratio){psi, 1}, atmosphere, &before_air));
+        assert_true(exact_multiply(before_air, (rodt_ratio){reservoir.num, 1}, &before_air));
+        assert_true(exact_add(EXACT(after), atmosphere, &after_air));
+        assert_true(exact_multiply(after_air, volume, &after_air));
         if (after.num > 0)
-            assert_int_equal(number_compare(before_air, after_air), 0);
+            assert_int_equal(exact_compare(before_air, after_air), 0);
     }
 }
 

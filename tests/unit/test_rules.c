@@ -179,8 +179,14 @@ static void rated_stroke_decides_the_long_row(void **state)
         expect_clamp(sizes[i], RODT_CLASS_LONG, "3 1/64", "2024-01-01", "2");
         expect_clamp(sizes[i], RODT_CLASS_LONG, "3", "", "2 1/2");
         expect_clamp(sizes[i], RODT_CLASS_STANDARD, "3", "2024-01-01", "1 3/4");
-        expect_clamp(sizes[i], RODT_CLASS_UNKNOWN, "3", "2024-01-01", "1 3/4");
+        expect_clamp(sizes[i], RODT_CLASS_UNKNOWN, "3", "2024-01-01", "2 1/2");
+        expect_clamp(sizes[i], RODT_CLASS_UNKNOWN, "76 mm", "", "2 1/2");
+        expect_clamp(sizes[i], RODT_CLASS_UNKNOWN, "2 63/64", "2024-01-01", "1 3/4");
+        assert_false(ask_clamp(sizes[i], RODT_CLASS_UNKNOWN, "3", "").assumed_standard);
+        assert_true(ask_clamp(sizes[i], RODT_CLASS_STANDARD, "3", "").conflicting_marks);
     }
+    expect_clamp("30", RODT_CLASS_UNKNOWN, "3", "2024-01-01", "2");
+    expect_clamp("16", RODT_CLASS_UNKNOWN, "3", "2024-01-01", "1 3/4");
     expect_clamp("30", RODT_CLASS_LONG, "3", "2024-01-01", "2 1/2");
 }
 
@@ -280,11 +286,66 @@ static void long_mark_against_rated_stroke(void **state)
     assert_true(ask_clamp("24", RODT_CLASS_LONG, "2", "").conflicting_marks);
     expect_length(ask_clamp("24", RODT_CLASS_LONG, "2", "").limit, "1 3/4");
     assert_false(ask_clamp("24", RODT_CLASS_LONG, "2 1/64", "").conflicting_marks);
-    expect_length(ask_clamp("24", RODT_CLASS_LONG, "2 1/2", "").limit, "2");
-    assert_true(ask_clamp("20", RODT_CLASS_LONG, "2 1/4", "").conflicting_marks);
-    expect_length(ask_clamp("20", RODT_CLASS_LONG, "2 1/4", "").limit, "1 3/4");
-    expect_length(ask_clamp("20", RODT_CLASS_LONG, "2 1/2", "").limit, "2");
-    assert_false(ask_clamp("30", RODT_CLASS_STANDARD, "2", "").conflicting_marks);
+}
+
+/* The rated stroke of the standard chamber beside "long": one of the two was misread. */
+static void long_mark_beside_the_standard_rated_stroke(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *size, *rated, *limit;
+        bool conflicting;
+    } cases[] = {
+        {"12", "1.75", "1 3/8", true}, {"16", "2.25", "1 3/4", true},  {"16", "57 mm", "1 3/4", true},
+        {"20", "2.25", "1 3/4", true}, {"20", "2 1/2", "2", false},    {"24", "2 1/2", "2", false},
+        {"30", "2.5", "2", true},      {"30", "3", "2 1/2", false},    {"30", "2 5/8", "2 1/2", false},
+    };
+    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+        rodt_limit_answer answer = ask_clamp(cases[i].size, RODT_CLASS_LONG, cases[i].rated, "2024-01-01");
+        expect_length(answer.limit, cases[i].limit);
+        assert_int_equal(answer.conflicting_marks, cases[i].conflicting);
+        assert_false(answer.assumed_standard);
+    }
+}
+
+/* No chamber has a limit as long as its travel: the marks are not those of one housing, and the smaller of both limits
+ * is the strict side. */
+static void rated_stroke_not_above_the_limit(void **state)
+{
+    (void)state;
+    static const rodt_stroke_class classes[] = {RODT_CLASS_UNKNOWN, RODT_CLASS_STANDARD, RODT_CLASS_LONG};
+    for (size_t i = 0; i < COUNT_OF(classes); i++) {
+        rodt_limit_answer answer = ask_clamp("30", classes[i], "1.75", "");
+        assert_true(answer.conflicting_marks);
+        assert_int_equal(answer.basis, RODT_BASIS_RATED_SHARE);
+        expect_length(answer.limit, "1 2/5");
+        expect_length(ask_clamp("30", classes[i], "2", "").limit, "1 3/5");
+    }
+    assert_false(ask_clamp("30", RODT_CLASS_STANDARD, "2 1/64", "").conflicting_marks);
+    rodt_chamber chamber = chamber_of(RODT_FAMILY_BOLT, "G", RODT_CLASS_UNKNOWN);
+    chamber.rated_stroke = inches("2");
+    chamber.marked_limit = inches("1 1/2");
+    rodt_limit_answer answer = ask("us-fmcsr", &chamber, "");
+    assert_true(answer.conflicting_marks);
+    expect_length(answer.limit, "1 1/2");
+    answer = ask("ca-nsc", &(rodt_chamber){.family = RODT_FAMILY_CLAMP, .size = "30", .rated_stroke = inches("2")}, "");
+    assert_true(answer.conflicting_marks);
+    assert_int_equal(answer.basis, RODT_BASIS_NONE);
+    assert_false(rodt_length_given(answer.limit));
+}
+
+/* 3 in is stamped as 76 mm on a housing, whether or not the table prints the millimetres. */
+static void rated_stroke_in_whole_millimetres(void **state)
+{
+    (void)state;
+    static const char *const ids[] = {"us-fmcsr", "us-periodic", "ca-nsc", "ca-on"};
+    rodt_chamber chamber = chamber_of(RODT_FAMILY_CLAMP, "24", RODT_CLASS_LONG);
+    for (size_t i = 0; i < COUNT_OF(ids); i++) {
+        chamber.rated_stroke = inches("76 mm");
+        expect_length(ask(ids[i], &chamber, "").limit, "2 1/2");
+        chamber.rated_stroke = inches("75 mm");
+        expect_length(ask(ids[i], &chamber, "").limit, "2");
+    }
 }
 
 static void rated_80_knows_no_table(void **state)
@@ -370,6 +431,9 @@ int main(void)
         cmocka_unit_test(no_long_row_means_unlisted),
         cmocka_unit_test(a_listed_actuator_goes_by_the_table_alone),
         cmocka_unit_test(long_mark_against_rated_stroke),
+        cmocka_unit_test(long_mark_beside_the_standard_rated_stroke),
+        cmocka_unit_test(rated_stroke_not_above_the_limit),
+        cmocka_unit_test(rated_stroke_in_whole_millimetres),
         cmocka_unit_test(rated_80_knows_no_table),
         cmocka_unit_test(canada_says_nothing_of_unlisted_actuators),
         cmocka_unit_test(wrong_arguments_change_nothing),

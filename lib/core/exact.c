@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* Exact rationals: 64-bit arithmetic that notices every overflow, and GNU MP behind it. */
-#include "core/number.h"
+#include "core/exact.h"
 
 #include <gmp.h>
 
@@ -17,7 +17,7 @@ _Static_assert(GMP_NAIL_BITS == 0 && (GMP_NUMB_BITS == 64 || GMP_NUMB_BITS == 32
 static uint64_t magnitude(int64_t value) { return value < 0 ? 0 - (uint64_t)value : (uint64_t)value; }
 
 /* Puts signs back. The magnitude 2^63 has a negative form only, and a denominator is positive. */
-static bool deliver(bool negative, uint64_t num, uint64_t den, number *out)
+static bool deliver(bool negative, uint64_t num, uint64_t den, rodt_ratio *out)
 {
     if (den > INT64_MAX || num > (uint64_t)INT64_MAX + negative)
         return false;
@@ -46,7 +46,7 @@ static uint64_t common_divisor(uint64_t a, uint64_t b)
     return a << twos;
 }
 
-bool number_make(int64_t num, int64_t den, number *out)
+bool exact_make(int64_t num, int64_t den, rodt_ratio *out)
 {
     if (den == 0)
         return false;
@@ -56,73 +56,73 @@ bool number_make(int64_t num, int64_t den, number *out)
     return deliver((num < 0) != (den < 0) && num != 0, n / divisor, d / divisor, out);
 }
 
-bool number_add(number a, number b, number *out)
+bool exact_add(rodt_ratio a, rodt_ratio b, rodt_ratio *out)
 {
     int64_t left;
     int64_t right;
     int64_t num;
     int64_t den;
     if (a.den == b.den && !__builtin_add_overflow(a.num, b.num, &num))
-        return number_make(num, a.den, out);
+        return exact_make(num, a.den, out);
     if (__builtin_mul_overflow(a.num, b.den, &left) || __builtin_mul_overflow(b.num, a.den, &right) ||
         __builtin_add_overflow(left, right, &num) || __builtin_mul_overflow(a.den, b.den, &den))
-        return number_add_exact(a, b, out);
-    return number_make(num, den, out);
+        return exact_add_gmp(a, b, out);
+    return exact_make(num, den, out);
 }
 
-bool number_subtract(number a, number b, number *out)
+bool exact_subtract(rodt_ratio a, rodt_ratio b, rodt_ratio *out)
 {
     if (b.num == INT64_MIN)
-        return number_subtract_exact(a, b, out);
-    return number_add(a, (number){-b.num, b.den}, out);
+        return exact_subtract_gmp(a, b, out);
+    return exact_add(a, (rodt_ratio){-b.num, b.den}, out);
 }
 
-bool number_multiply(number a, number b, number *out)
+bool exact_multiply(rodt_ratio a, rodt_ratio b, rodt_ratio *out)
 {
     int64_t num;
     int64_t den;
     if (__builtin_mul_overflow(a.num, b.num, &num) || __builtin_mul_overflow(a.den, b.den, &den))
-        return number_multiply_exact(a, b, out);
-    return number_make(num, den, out);
+        return exact_multiply_gmp(a, b, out);
+    return exact_make(num, den, out);
 }
 
-bool number_divide(number a, number b, number *out)
+bool exact_divide(rodt_ratio a, rodt_ratio b, rodt_ratio *out)
 {
     int64_t num;
     int64_t den;
     if (__builtin_mul_overflow(a.num, b.den, &num) || __builtin_mul_overflow(a.den, b.num, &den))
-        return number_divide_exact(a, b, out);
-    return number_make(num, den, out);
+        return exact_divide_gmp(a, b, out);
+    return exact_make(num, den, out);
 }
 
-int number_compare(number a, number b)
+int exact_compare(rodt_ratio a, rodt_ratio b)
 {
     int64_t left = a.num;
     int64_t right = b.num;
     if (a.den != b.den &&
         (__builtin_mul_overflow(a.num, b.den, &left) || __builtin_mul_overflow(b.num, a.den, &right)))
-        return number_compare_exact(a, b);
+        return exact_compare_gmp(a, b);
     return (left > right) - (left < right);
 }
 
 /* True if the part that is cut off moves a value away from zero. */
-static bool rounds_away(uint64_t rest, uint64_t den, bool odd, number_rounding rounding)
+static bool rounds_away(uint64_t rest, uint64_t den, bool odd, rodt_rounding rounding)
 {
     uint64_t other = den - rest;
     switch (rounding) {
-    case NUMBER_DOWN:
+    case RODT_ROUND_DOWN:
         return false;
-    case NUMBER_UP:
+    case RODT_ROUND_UP:
         return true;
-    case NUMBER_HALF_UP:
+    case RODT_ROUND_HALF_UP:
         return rest >= other;
-    case NUMBER_HALF_EVEN:
+    case RODT_ROUND_HALF_EVEN:
     default:
         return rest > other || (rest == other && odd);
     }
 }
 
-int64_t number_round(number a, number_rounding rounding)
+int64_t exact_round(rodt_ratio a, rodt_rounding rounding)
 {
     int64_t whole = a.num / a.den;
     uint64_t rest = magnitude(a.num % a.den);
@@ -219,7 +219,7 @@ static void divide_out(wide *value, const mp_limb_t *divisor, mp_size_t limbs)
 }
 
 /* num / den as a number, if it fits. */
-static bool reduce(wide num, wide den, number *out)
+static bool reduce(wide num, wide den, rodt_ratio *out)
 {
     if (used(den.limb, WIDE) == 0)
         return false;
@@ -239,34 +239,34 @@ static bool reduce(wide num, wide den, number *out)
     return deliver(num.negative != den.negative, join(num.limb), join(den.limb), out);
 }
 
-bool number_make_exact(int64_t num, int64_t den, number *out)
+bool exact_make_gmp(int64_t num, int64_t den, rodt_ratio *out)
 {
     return reduce(product(num, 1), product(den, 1), out);
 }
 
-bool number_add_exact(number a, number b, number *out)
+bool exact_add_gmp(rodt_ratio a, rodt_ratio b, rodt_ratio *out)
 {
     return reduce(sum(product(a.num, b.den), product(b.num, a.den)), product(a.den, b.den), out);
 }
 
-bool number_subtract_exact(number a, number b, number *out)
+bool exact_subtract_gmp(rodt_ratio a, rodt_ratio b, rodt_ratio *out)
 {
     wide taken = product(b.num, a.den);
     taken.negative = !taken.negative;
     return reduce(sum(product(a.num, b.den), taken), product(a.den, b.den), out);
 }
 
-bool number_multiply_exact(number a, number b, number *out)
+bool exact_multiply_gmp(rodt_ratio a, rodt_ratio b, rodt_ratio *out)
 {
     return reduce(product(a.num, b.num), product(a.den, b.den), out);
 }
 
-bool number_divide_exact(number a, number b, number *out)
+bool exact_divide_gmp(rodt_ratio a, rodt_ratio b, rodt_ratio *out)
 {
     return reduce(product(a.num, b.den), product(a.den, b.num), out);
 }
 
-int number_compare_exact(number a, number b)
+int exact_compare_gmp(rodt_ratio a, rodt_ratio b)
 {
     wide difference = product(b.num, a.den);
     difference.negative = !difference.negative;
@@ -278,7 +278,7 @@ int number_compare_exact(number a, number b)
 
 /* ---- Powers ---- */
 
-#define LONG ((NUMBER_POWER_MAX + 1) * HALF) /* limbs of a power of one part times another part */
+#define LONG ((EXACT_POWER_MAX + 1) * HALF) /* limbs of a power of one part times another part */
 
 typedef struct long_number {
     mp_limb_t limb[LONG];
@@ -305,7 +305,7 @@ static long_number power_of(uint64_t base, unsigned power, uint64_t factor)
     return result;
 }
 
-int number_compare_power(number base, unsigned power, number value)
+int exact_compare_power(rodt_ratio base, unsigned power, rodt_ratio value)
 {
     long_number left = power_of((uint64_t)base.num, power, (uint64_t)value.den);
     long_number right = power_of((uint64_t)base.den, power, (uint64_t)value.num);

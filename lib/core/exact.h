@@ -1,0 +1,42 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Exact rationals with 64-bit parts. Only exact.c sees GNU MP. */
+#ifndef RODT_EXACT_H
+#define RODT_EXACT_H
+
+#include "core/common.h"
+#include "rodtravel/ratio.h"
+
+/* The number of a length or a pressure; they have the same two members. */
+#define EXACT(x) ((rodt_ratio){(x).num, (x).den})
+
+/* All functions take and give lowest terms with den > 0; out may be an input too. Each returns false, with *out as it
+ * was, when the exact result does not fit in 64-bit parts. */
+
+/* Rejects a zero denominator; normalizes the sign; reduces. */
+bool exact_make(int64_t num, int64_t den, rodt_ratio *out);
+
+bool exact_add(rodt_ratio a, rodt_ratio b, rodt_ratio *out);
+bool exact_subtract(rodt_ratio a, rodt_ratio b, rodt_ratio *out);
+bool exact_multiply(rodt_ratio a, rodt_ratio b, rodt_ratio *out);
+bool exact_divide(rodt_ratio a, rodt_ratio b, rodt_ratio *out); /* false also for b == 0 */
+
+/* -1, 0 or 1; exact for every pair. */
+int exact_compare(rodt_ratio a, rodt_ratio b);
+
+/* base^power compared with value, -1, 0 or 1; exact, though the power itself may not fit. Neither is below zero, and
+ * power is at most EXACT_POWER_MAX. */
+#define EXACT_POWER_MAX 99
+int exact_compare_power(rodt_ratio base, unsigned power, rodt_ratio value);
+
+/* The nearest whole number by the rounding. Always fits. */
+int64_t exact_round(rodt_ratio a, rodt_rounding rounding);
+
+/* The same operations by GNU MP alone, without the 64-bit fast path; for the differential test. */
+bool exact_make_gmp(int64_t num, int64_t den, rodt_ratio *out);
+bool exact_add_gmp(rodt_ratio a, rodt_ratio b, rodt_ratio *out);
+bool exact_subtract_gmp(rodt_ratio a, rodt_ratio b, rodt_ratio *out);
+bool exact_multiply_gmp(rodt_ratio a, rodt_ratio b, rodt_ratio *out);
+bool exact_divide_gmp(rodt_ratio a, rodt_ratio b, rodt_ratio *out);
+int exact_compare_gmp(rodt_ratio a, rodt_ratio b);
+
+#endif

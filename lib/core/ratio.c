@@ -1,0 +1,76 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The public functions on numbers without a unit, and how every exact number is written. */
+#include "rodtravel/ratio.h"
+
+#include "core/exact.h"
+
+#include <string.h>
+
+rodt_status rodt_ratio_make(int64_t num, int64_t den, rodt_ratio *out)
+{
+    if (den == 0 || out == NULL)
+        return RODT_E_ARGUMENT;
+    return exact_make(num, den, out) ? RODT_OK : RODT_E_RANGE;
+}
+
+rodt_status rodt_ratio_add(rodt_ratio a, rodt_ratio b, rodt_ratio *out)
+{
+    if (a.den <= 0 || b.den <= 0 || out == NULL)
+        return RODT_E_ARGUMENT;
+    return exact_add(a, b, out) ? RODT_OK : RODT_E_RANGE;
+}
+
+rodt_status rodt_ratio_multiply(rodt_ratio a, rodt_ratio b, rodt_ratio *out)
+{
+    if (a.den <= 0 || b.den <= 0 || out == NULL)
+        return RODT_E_ARGUMENT;
+    return exact_multiply(a, b, out) ? RODT_OK : RODT_E_RANGE;
+}
+
+/* A negative denominator can only be written by hand, and would turn every comparison around. */
+int rodt_ratio_compare(rodt_ratio a, rodt_ratio b)
+{
+    if (a.den <= 0 || b.den <= 0)
+        return (int)(a.den > 0) - (int)(b.den > 0);
+    return exact_compare(a, b);
+}
+
+/* Returns how many digits were written. */
+static size_t put_digits(char *text, uint64_t value)
+{
+    char digits[20];
+    size_t count = 0;
+    do {
+        digits[count++] = (char)('0' + value % 10);
+        value /= 10;
+    } while (value != 0);
+    for (size_t i = 0; i < count; i++)
+        text[i] = digits[count - 1 - i];
+    return count;
+}
+
+rodt_status rodt_ratio_format(rodt_ratio value, char *text, size_t size)
+{
+    char line[RODT_RATIO_TEXT_SIZE];
+    size_t used = 0;
+    if (text == NULL || value.den <= 0)
+        return RODT_E_ARGUMENT;
+    uint64_t den = (uint64_t)value.den;
+    uint64_t num = value.num < 0 ? 0 - (uint64_t)value.num : (uint64_t)value.num;
+    if (value.num < 0)
+        line[used++] = '-';
+    if (num >= den || num == 0)
+        used += put_digits(line + used, num / den);
+    if (num % den != 0) {
+        if (num >= den)
+            line[used++] = ' ';
+        used += put_digits(line + used, num % den);
+        line[used++] = '/';
+        used += put_digits(line + used, den);
+    }
+    if (used >= size)
+        return RODT_E_SPACE;
+    memcpy(text, line, used);
+    text[used] = '\0';
+    return RODT_OK;
+}
