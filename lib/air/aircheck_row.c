@@ -49,7 +49,8 @@ static bool has_fall(const rodt_air_reading *reading, air_outcome *out)
     return out->missing == RODT_AIR_MISSING_NOTHING;
 }
 
-static bool measure_loss(const rodt_air_limit *row, const rodt_air_reading *reading, air_outcome *out, rodt_ratio *value)
+static bool measure_loss(const rodt_air_limit *row, const rodt_air_reading *reading, air_outcome *out,
+                         rodt_ratio *value)
 {
     const rodt_ratio minute = {60, 1};
     rodt_ratio seconds = rodt_ratio_given(reading->seconds) ? reading->seconds : minute;
@@ -143,8 +144,8 @@ static bool scale_by_volume(const rodt_air_reading *reading, rodt_ratio *allowed
 
 /* "... or half of the cut-out, whichever is less": without the cut-out only a reading that keeps the other figure is
  * settled. */
-static bool lower_to_half(const rodt_air_limit *row, const rodt_air_reading *reading, rodt_ratio measured, rodt_ratio *allowed,
-                          air_outcome *out)
+static bool lower_to_half(const rodt_air_limit *row, const rodt_air_reading *reading, rodt_ratio measured,
+                          rodt_ratio *allowed, air_outcome *out)
 {
     rodt_ratio half;
     if (!rodt_pressure_given(reading->cut_out)) {

@@ -79,7 +79,7 @@ static bool read_digits(text_cursor *cursor, uint64_t *value, number_problem *pr
             read = DIGITS_END;
     }
     if (first == '0' && cursor->column > column + 1)
-        return number_set_problem(problem, RODT_E_SYNTAX, column, "the number starts with a zero too many");
+        return number_set_problem(problem, RODT_E_SYNTAX, column, "the number has a leading zero");
     *value = read;
     return true;
 }
@@ -126,7 +126,7 @@ static bool read_decimal(text_cursor *cursor, bool other_sign, uint64_t whole, n
     uint32_t column = cursor->column;
     text_next(cursor);
     if (!text_is_digit(cursor->code))
-        return set_expected(problem, cursor, "a digit behind the decimal sign");
+        return set_expected(problem, cursor, "a digit after the decimal sign");
     if (!read_decimals(cursor, whole, out, problem))
         return false;
     if (other_sign && whole != 0 && cursor->column - column == 4)
@@ -149,7 +149,8 @@ static bool check_fraction(bool has_whole, uint64_t num, uint64_t den, uint32_t 
     if (den > NUMBER_DEN_MAX)
         return number_set_problem(problem, RODT_E_RANGE, column, "the number below the fraction bar is too large");
     if (has_whole && num >= den)
-        return number_set_problem(problem, RODT_E_SYNTAX, column, "a fraction behind a whole number must be less than one");
+        return number_set_problem(problem, RODT_E_SYNTAX, column,
+                                  "a fraction after a whole number must be less than one");
     if (!number_is_on_a_tape((int64_t)den))
         return number_set_problem(problem, RODT_E_SYNTAX, column,
                     "no tape is divided like this; halves to sixty-fourths or tenths were expected");
@@ -203,8 +204,10 @@ static bool read_joined(text_cursor *cursor, bool hyphen, uint64_t whole, number
     if (is_slash(cursor->code))
         return read_bar(cursor, true, whole, num, out, problem);
     if (hyphen)
-        return number_set_problem(problem, RODT_E_AMBIGUOUS, column, "two numbers with a hyphen can be a range; write one");
-    return number_set_problem(problem, RODT_E_SYNTAX, column, "this is a second number; is a bar or a point lost?");
+        return number_set_problem(problem, RODT_E_AMBIGUOUS, column,
+                                  "two numbers with a hyphen can be a range; write one");
+    return number_set_problem(problem, RODT_E_SYNTAX, column,
+                              "this is a second number; missing slash or decimal point?");
 }
 
 /* Behind the first whole number. A blank may lead to a fraction or to a unit. */

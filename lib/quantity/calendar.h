@@ -32,8 +32,8 @@ static inline int32_t calendar_day_number(rodt_date date)
     return year * 365 + year / 4 - year / 100 + year / 400 + day_of_year - CALENDAR_EPOCH;
 }
 
-/* The date of a day number between CALENDAR_FIRST_DAY and CALENDAR_LAST_DAY. The year is found from the mean length of a
- * year, which is off by one near the first of March; the search starts on the late side. */
+/* The date of a day number from CALENDAR_FIRST_DAY to CALENDAR_LAST_DAY. The mean length of a year finds a year that
+ * is off by one near the first of March, so the search starts on the late side. */
 static inline rodt_date calendar_date(int32_t number)
 {
     int32_t since = number + CALENDAR_EPOCH;

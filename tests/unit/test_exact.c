@@ -216,6 +216,35 @@ static void powers_are_compared_exactly(void **state)
     assert_int_equal(exact_compare_power(large, EXACT_POWER_MAX, (rodt_ratio){1, INT64_MAX}), 1);
 }
 
+/* The public functions check what the inner ones rely on. */
+static void test_ratios(void **state)
+{
+    (void)state;
+    const rodt_ratio none = {0, 0}, most = {INT64_MAX, 1};
+    rodt_ratio ratio = untouched;
+    assert_int_equal(rodt_ratio_make(1, 0, &ratio), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_ratio_make(1, 2, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_ratio_make(INT64_MIN, -1, &ratio), RODT_E_RANGE);
+    assert_int_equal(rodt_ratio_add(none, untouched, &ratio), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_ratio_add(most, most, &ratio), RODT_E_RANGE);
+    assert_int_equal(rodt_ratio_multiply(untouched, none, &ratio), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_ratio_multiply(most, most, &ratio), RODT_E_RANGE);
+    assert_int_equal(rodt_ratio_compare(ratio, untouched), 0);
+    assert_int_equal(rodt_ratio_compare(none, (rodt_ratio){-1, 1}), -1);
+    assert_int_equal(rodt_ratio_compare(none, none), 0);
+    assert_int_equal(rodt_ratio_make(30, -8, &ratio), RODT_OK);
+    assert_true(ratio.num == -15 && ratio.den == 4);
+    assert_int_equal(rodt_ratio_add(ratio, (rodt_ratio){1, 4}, &ratio), RODT_OK);
+    assert_int_equal(rodt_ratio_multiply(ratio, (rodt_ratio){1, 2}, &ratio), RODT_OK);
+    char text[RODT_RATIO_TEXT_SIZE] = "#";
+    assert_int_equal(rodt_ratio_format(ratio, text, 5), RODT_E_SPACE);
+    assert_int_equal(rodt_ratio_format(none, text, sizeof text), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_ratio_format(ratio, NULL, sizeof text), RODT_E_ARGUMENT);
+    assert_string_equal(text, "#");
+    assert_int_equal(rodt_ratio_format(ratio, text, sizeof text), RODT_OK);
+    assert_string_equal(text, "-1 3/4");
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -227,6 +256,7 @@ int main(void)
         cmocka_unit_test(test_ends_of_the_range),
         cmocka_unit_test(test_fits_after_all),
         cmocka_unit_test(test_round),
+        cmocka_unit_test(test_ratios),
     };
-    return cmocka_run_group_tests_name("number", tests, NULL, NULL);
+    return cmocka_run_group_tests_name("exact", tests, NULL, NULL);
 }
