@@ -85,13 +85,8 @@ static bool is_valid(const rodt_tally *tally, uint32_t brakes)
 
 static rodt_ratio count(uint32_t brakes) { return (rodt_ratio){brakes, 1}; }
 
-<<<<<<< HEAD
 /* full + half x its weight: counts are bounded and the weight is small, so nothing here overflows. */
-static bool add_defects(uint64_t full, uint32_t half, number *out)
-=======
-/* full + half x its weight: bounded counts and a small weight, so nothing here can overflow. */
-static bool weigh(uint64_t full, uint32_t half, rodt_ratio *out)
->>>>>>> 5d83572 (Judge by the strict side where a marked rated stroke contradicts the table)
+static bool add_defects(uint64_t full, uint32_t half, rodt_ratio *out)
 {
     rodt_ratio halves;
     return exact_multiply(count(half), table_vehicle[VEHICLE_HALF].value, &halves) &&
@@ -100,28 +95,17 @@ static bool weigh(uint64_t full, uint32_t half, rodt_ratio *out)
 
 static bool divide(rodt_ratio sum, uint64_t brakes, rodt_ratio *out)
 {
-    rodt_ratio share;
-    if (brakes == 0)
-        return true;
-    if (!exact_divide(sum, (rodt_ratio){(int64_t)brakes, 1}, &share))
-        return false;
-    *out = (rodt_ratio){share.num, share.den};
-    return true;
+    return brakes == 0 || exact_divide(sum, (rodt_ratio){(int64_t)brakes, 1}, out);
 }
 
 static bool find_shares(rodt_count *out)
 {
     const rodt_tally *tally = &out->tally;
     uint64_t open = (uint64_t)tally->unknown + out->unmeasured;
-<<<<<<< HEAD
-    number sum, worst;
-    if (!add_defects(tally->full, tally->half, &sum) || !add_defects(tally->full + open, tally->half, &worst))
-=======
     rodt_ratio sum, worst;
-    if (!weigh(tally->full, tally->half, &sum) || !weigh(tally->full + open, tally->half, &worst))
->>>>>>> 5d83572 (Judge by the strict side where a marked rated stroke contradicts the table)
+    if (!add_defects(tally->full, tally->half, &sum) || !add_defects(tally->full + open, tally->half, &worst))
         return false;
-    out->defective = (rodt_ratio){sum.num, sum.den};
+    out->defective = sum;
     return divide(sum, out->brakes, &out->share) && divide(worst, out->brakes, &out->worst_share) &&
            divide(sum, out->brakes - open, &out->known_share);
 }
