@@ -38,6 +38,13 @@ typedef enum rodt_adjuster {
     RODT_ADJUSTER_AUTOMATIC = 2
 } rodt_adjuster;
 
+/* "manual", "automatic"; "" = not recorded, or no adjuster. Constant, never NULL. */
+RODT_API const char *rodt_adjuster_name(rodt_adjuster adjuster);
+
+/* Reads a kind of adjuster in any case: its name, "auto", or nothing and "unknown" for not recorded.
+ * False: another word; *out is as it was. */
+RODT_API bool rodt_adjuster_find(const char *text, size_t size, rodt_adjuster *out);
+
 /* --- Counting brakes (the roadside criterion) -------------------------------------------------------- */
 
 /* How one finding counts among the defective brakes. */

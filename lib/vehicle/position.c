@@ -1,8 +1,9 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Positions of wheel ends: read from what people write on a form, and written. */
+/* Positions and adjusters of wheel ends: read from what people write on a form, and written. */
 #include "rodtravel/vehicle.h"
 
 #include "core/number_parse.h"
+#include "core/text.h"
 
 static const struct {
     const char *word;
@@ -113,4 +114,32 @@ rodt_status rodt_position_format(rodt_position position, char *text, size_t size
     text_begin(&writer);
     text_putf(&writer, "%d%c", position.axle, position.side == RODT_SIDE_LEFT ? 'L' : 'R');
     return text_deliver(&writer, text, size);
+}
+
+/* --- Adjusters --------------------------------------------------------------------------------------- */
+
+static const struct {
+    const char *word;
+    rodt_adjuster adjuster;
+} adjuster_words[] = {{"", RODT_ADJUSTER_NOT_RECORDED},       {"manual", RODT_ADJUSTER_MANUAL},
+                      {"automatic", RODT_ADJUSTER_AUTOMATIC}, {"auto", RODT_ADJUSTER_AUTOMATIC},
+                      {"unknown", RODT_ADJUSTER_NOT_RECORDED}};
+
+const char *rodt_adjuster_name(rodt_adjuster adjuster)
+{
+    return (unsigned)adjuster <= RODT_ADJUSTER_AUTOMATIC ? adjuster_words[adjuster].word : "";
+}
+
+bool rodt_adjuster_find(const char *text, size_t size, rodt_adjuster *out)
+{
+    if (text == NULL || out == NULL)
+        return false;
+    text_trim(&text, &size);
+    for (size_t i = 0; i < COUNT_OF(adjuster_words); i++) {
+        if (text_is_word(text, size, adjuster_words[i].word)) {
+            *out = adjuster_words[i].adjuster;
+            return true;
+        }
+    }
+    return false;
 }

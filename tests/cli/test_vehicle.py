@@ -26,8 +26,11 @@ def vehicle(axles, **strokes):
                           for axle in range(1, axles + 1) for side in "LR")
 
 
-def run(*arguments, data=None):
-    return subprocess.run([COMMAND, "vehicle", *map(str, arguments)], input=data, capture_output=True, text=True,
+def run(*arguments, data=None, day="2024-05-06"):
+    words = list(map(str, arguments))
+    if day and "--as-of" not in words:
+        words += ["--as-of", day]
+    return subprocess.run([COMMAND, "vehicle", *words], input=data, capture_output=True, text=True,
                           encoding="utf-8", timeout=60, check=False)
 
 
@@ -186,12 +189,67 @@ class Numbers(Case):
         self.assertEqual(found["wheel_ends"][0]["applied_stroke"], "2")
 
 
+class Columns(Case):
+    """Headings are those of `batch`, and what is not read is named."""
+
+    ROW = "1L,36,1 1/2,3 7/8,standard,95,2020-05-01\n1R,36,1 1/2,3 7/8,standard,95,2020-05-01\n"
+
+    def test_headings_in_every_form(self):
+        """Clamp 36 had 2 1/4 in until 2021-10-13: a date that is not seen would pass 2 3/8."""
+        for head in ("position,chamber,released,applied,stroke_class,psi,date", "Position,CHAMBER,Released,Applied,"
+                     "Stroke class,PSI,Inspection date", "position,chamber,released,applied,strokeClass,pressure,inspDate"):
+            found = self.judgement(head + "\n" + self.ROW, 1)
+            self.assertEqual([(end["limit"], end["verdict"]) for end in found["wheel_ends"]],
+                             [("2 1/4", "out-of-adjustment")] * 2, head)
+
+    def test_conditions_are_read(self):
+        head = "position,chamber,released,applied,stroke class,psi,psi after,engine,spring brake\n"
+        for cells, reason in (("70,off,released", "pressure-low"), ("95,on,released", "engine-running"),
+                              ("95,off,on", "spring-brake-applied")):
+            found = self.judgement(head + "".join(f"{end},30,2,3,standard,95,{cells}\n" for end in ("1L", "1R")), 3)
+            self.assertIn(reason, found["wheel_ends"][0]["reasons"])
+
+    def test_what_is_not_read_is_named(self):
+        head = "position,chamber,released,applied,psi,date of last service\n"
+        result = run("-", data=head + "1L,30,2,3,95,2020-01-01\n1R,30,2,3,95,2020-01-01\n")
+        self.assertIn('the column "date of last service" is not read', " ".join(result.stderr.split()))
+        result = run("-", "--column", "date=", data=head + "1L,30,2,3,95,2020-01-01\n1R,30,2,3,95,2020-01-01\n")
+        self.assertEqual((result.returncode, result.stderr), (0, ""))
+
+    def test_a_column_by_its_heading(self):
+        data = "Radposition;Zylinder;los;fest\n1L;30;2;4\n1R;30;2;4\n"
+        words = "position=Radposition", "chamber=zylinder", "released=los", "applied=fest"
+        self.judged(data, 0, "--separator", ";", *(word for column in words for word in ("--column", column)))
+
+    def test_the_law_of_today_is_said(self):
+        result = run("-", data=vehicle(1), day=None)
+        self.assertIn("2 rows have no date: judged by the law of today", " ".join(result.stderr.split()))
+        self.assertEqual(run("-", data=vehicle(1)).stderr, "")
+
+    def test_the_unit_of_a_row_holds_for_its_arm(self):
+        """49 CFR 393.47(c): 6 in and 15.24 cm are alike, 6 in and 6 cm are not."""
+        data = "position,chamber,released,applied,psi,unit,arm_length\n1L,20,1,2,95,in,6\n1R,20,{}\n"
+        for end, status in (("2.54,5.08,95,cm,15.24", 0), ("25.4,50.8,95,mm,6 in", 0), ("1 in,2 in,95,ft,6 in", 3),
+                            ("2.54,5.08,95,cm,6", 1)):
+            self.assertEqual(self.judgement(data.format(end), status)["odd_axles"], int(status == 1), end)
+        self.refused(data.format("1 in,2 in,95,ft,6"), "the unit of this number is not known")
+
+    def test_a_date_of_two_meanings(self):
+        """9/1/2013 is 9 January or 1 September, both before clamp 36 had 2 1/2 in; 8:00 is no time of day."""
+        head = "position,chamber,released,applied,psi,date\n"
+        rows = "".join(f"{end},36,1,3 3/8,95,{{}}\n" for end in ("1L", "1R"))
+        for day, status in (("9/1/2013", 1), ("2013-09-01", 1), ("9/1/2013 8:00", 3), ("10/11/2021x", 3)):
+            self.judged(head + rows.format(day, day), status)
+        self.judged(head + rows.format("10/11/2021", "10/11/2021"), 3)
+        self.judged(head + rows.format("10/11/2021", "10/11/2021"), 1, "--date-order", "mdy")
+
+
 class Refusals(Case):
     def test_the_file(self):
         self.refused("", "is empty")
         self.refused(HEAD, "no wheel end")
-        self.refused("chamber,released,applied\n", "no column position")
-        self.refused("position,chamber,released,applied,Position\n", "two columns are named position")
+        self.refused("chamber,released,applied\n", 'no column "position"')
+        self.refused("position,chamber,released,applied,Position\n", "two columns could be position")
         self.refused(HEAD + '1L,"30,standard\n', ":2: a quote is opened here")
         self.refused(HEAD + row("1L").strip() + ",extra\n", ":2: the row has more cells")
         missing = run(tempfile.gettempdir() + "/no/such/file.csv")
@@ -199,9 +257,9 @@ class Refusals(Case):
         self.assertIn("cannot open", missing.stderr)
 
     def test_the_rows(self):
-        self.refused(HEAD + row("1L") + row("axle 1 left"), [":3: the position axle 1 left stands there twice", "--by"])
-        self.refused(HEAD + row("L1"), [":2: a cell of the column position", "L1\n    ^", "number of the axle"])
-        self.refused(HEAD + row("1L", arm="six"), "column arm_length")
+        self.refused(HEAD + row("1L") + row("axle 1 left"), [":3: the position axle 1 left is there twice", "--by"])
+        self.refused(HEAD + row("L1"), [':2: a cell of the column "position"', "L1\n    ^", "number of the axle"])
+        self.refused(HEAD + row("1L", arm="six"), 'column "arm_length"')
         self.refused(HEAD + row("1L", adjuster="bent"), "adjuster is manual, automatic or empty")
         self.refused(HEAD + "".join(row(f"{axle}{side}") for axle in range(1, 42) for side in "LR"), "more wheel ends")
 

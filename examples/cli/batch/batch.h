@@ -145,7 +145,7 @@ void batch_used_count(batch_used *used, const batch_tally *tally, size_t chamber
 void batch_used_summary(const batch_counts *counts);
 
 /* What was passed through without a verdict, what is wrong with whole rows, which law judged undated ones. */
-void batch_notes(const batch_counts *counts, const batch_options *options, rodt_date day);
+void batch_notes(const batch_counts *counts, const batch_options *options, const rule_context *context);
 
 /* How far the run has come, for a person at a terminal (batch_progress.c). */
 typedef struct batch_progress {

@@ -83,7 +83,7 @@ static bool finish_by(batch_part *part, const batch_input *input)
 static int report(batch_run *run)
 {
     batch_progress_hide(&run->progress);
-    batch_notes(&run->counts, run->options, run->setting.day);
+    batch_notes(&run->counts, run->options, &run->setting);
     if (run->options->summary)
         batch_summary(&run->counts);
     if (run->options->summary && run->by != NULL)

@@ -2,6 +2,7 @@
 /* The options of `rodtravel batch`, from words to meanings. */
 #include "batch/batch.h"
 #include "commands.h"
+#include "input/file_options.h"
 #include "ui/compiler.h"
 #include "ui/exit_status.h"
 #include "ui/message.h"
@@ -9,20 +10,6 @@
 
 #include <stdio.h>
 #include <string.h>
-
-/* A sign that stands in numbers, fractions, dates or codes would tear them apart. */
-static int take_separator(const command_line *from, batch_options *options)
-{
-    const char *value = option_value(from, BATCH_OPTION_SEPARATOR);
-    options->separator = ',';
-    if (value == NULL)
-        return STATUS_CONTINUE;
-    options->separator = strcmp(value, "tab") == 0 ? '\t' : value[0];
-    bool one = strcmp(value, "tab") == 0 || strlen(value) == 1;
-    if (one && strchr(",;\t|:!#$%&*<=>?@^_~", options->separator) != NULL)
-        return STATUS_CONTINUE;
-    return print_error("--separator is one sign such as , ; | or the word tab, not \"%s\"", value);
-}
 
 /* The rows are the same for any number of threads. */
 static int take_jobs(const command_line *from, batch_options *options)
@@ -40,16 +27,10 @@ static int take_jobs(const command_line *from, batch_options *options)
 
 static int take_words(const command_line *from, batch_options *options)
 {
-    static const choice units[] = {{"in", RODT_UNIT_INCH}, {"mm", RODT_UNIT_MM}, {"cm", RODT_UNIT_CM}};
-    static const choice orders[] = {{"dmy", RODT_DATE_ORDER_DAY_FIRST}, {"mdy", RODT_DATE_ORDER_MONTH_FIRST}};
-    int unit = RODT_UNIT_INCH;
-    int order = RODT_DATE_ORDER_UNKNOWN;
-    int status = choose_option(from, BATCH_OPTION_UNIT, units, COUNT_OF(units), &unit);
+    int status = read_unit_option(from, BATCH_OPTION_UNIT, &options->style.unit);
     if (status == STATUS_CONTINUE)
-        status = choose_option(from, BATCH_OPTION_DATE_ORDER, orders, COUNT_OF(orders), &order);
-    options->style.unit = (rodt_unit)unit;
+        status = read_date_order_option(from, BATCH_OPTION_DATE_ORDER, &options->date_order);
     options->style.decimal_comma = option_given(from, BATCH_OPTION_DECIMAL_COMMA);
-    options->date_order = (rodt_date_order)order;
     options->afresh = option_given(from, BATCH_OPTION_AFRESH);
     options->summary = option_given(from, BATCH_OPTION_SUMMARY);
     return status;
@@ -94,7 +75,7 @@ int batch_options_read(int argc, char **argv, batch_options *options)
     if (options->by == NULL)
         options->columns.fields &= ~FIELD_BIT(RODT_FIELD_POSITION);
     if (status == STATUS_CONTINUE)
-        status = take_separator(&from, options);
+        status = read_separator_option(&from, BATCH_OPTION_SEPARATOR, &options->separator);
     if (status == STATUS_CONTINUE)
         status = take_format(&from, options);
     return status == STATUS_CONTINUE ? take_jobs(&from, options) : status;

@@ -144,14 +144,6 @@ static void note_flaws(const batch_counts *counts)
     }
 }
 
-static void note_undated(const batch_counts *counts, rodt_date day)
-{
-    char word[RODT_DATE_TEXT_SIZE];
-    if (counts->undated > 0 && rodt_date_format(day, word, sizeof word) == RODT_OK)
-        print_error("%" PRIu64 " %s no date: judged by the law of today, %s (--as-of sets another day)",
-                 counts->undated, counts->undated == 1 ? "row has" : "rows have", word);
-}
-
 /* Lines of JSON have no header that could be refused, so what no line had is said at the end. */
 static void note_names(const batch_counts *counts, const batch_options *options)
 {
@@ -170,7 +162,7 @@ static void note_names(const batch_counts *counts, const batch_options *options)
     }
 }
 
-void batch_notes(const batch_counts *counts, const batch_options *options, rodt_date day)
+void batch_notes(const batch_counts *counts, const batch_options *options, const rule_context *context)
 {
     char list[160] = "";
     add_part(list, sizeof list, counts->passed.headers, "repeated header line");
@@ -181,6 +173,5 @@ void batch_notes(const batch_counts *counts, const batch_options *options, rodt_
     note_flaws(counts);
     if (options->columns.members)
         note_names(counts, options);
-    if (options->as_of == NULL)
-        note_undated(counts, day);
+    rule_context_note_undated(context, counts->undated);
 }

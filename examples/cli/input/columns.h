@@ -14,6 +14,7 @@
 
 #define FIELD_BIT(field) (1u << (unsigned)(field))
 #define FIELDS_OF_READING (FIELD_BIT(RODT_READING_FIELDS) - 1u)
+#define FIELDS_OF_VEHICLE (FIELD_BIT(RODT_FIELD_END) - 1u)
 #define FIELDS_NEEDED (FIELD_BIT(RODT_FIELD_NEEDED) - 1u)
 
 /* What a command reads, and what its options say about it. */

@@ -5,6 +5,7 @@
 #include "ui/message.h"
 
 #include <errno.h>
+#include <inttypes.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -102,6 +103,7 @@ static int load_own(const char *name, rule_context *out)
 int rule_context_open(const char *rules, const char *limits_file, const char *day, rule_context *out)
 {
     memset(out, 0, sizeof *out);
+    out->today = day == NULL;
     int status = find_rules(rules, &out->rules);
     if (status == STATUS_CONTINUE)
         status = read_day(day, &out->day);
@@ -111,3 +113,11 @@ int rule_context_open(const char *rules, const char *limits_file, const char *da
 }
 
 void rule_context_close(rule_context *setting) { rodt_rules_free(setting->own); }
+
+void rule_context_note_undated(const rule_context *setting, uint64_t rows)
+{
+    char day[RODT_DATE_TEXT_SIZE];
+    if (setting->today && rows > 0 && rodt_date_format(setting->day, day, sizeof day) == RODT_OK)
+        print_error("%" PRIu64 " %s no date: judged by the law of today, %s (--as-of sets another day)", rows,
+                    rows == 1 ? "row has" : "rows have", day);
+}

@@ -485,7 +485,7 @@ static bool make_axles(maker *make)
             return false;
     }
     make->of->judged.count = 2 * axles;
-    make->of->judged.brakes_said = true;
+    make->of->judged.brakes_given = true;
     return true;
 }
 

@@ -2,6 +2,8 @@
 /* rodtravel vehicle: one vehicle or combination from a small file. */
 #include "vehicle/vehicle.h"
 #include "commands.h"
+#include "input/columns.h"
+#include "input/file_options.h"
 #include "input/rule_context.h"
 #include "ui/compiler.h"
 #include "ui/exit_status.h"
@@ -12,8 +14,8 @@
 #include <string.h>
 
 enum {
-    VEHICLE_BRAKES, VEHICLE_RULES, VEHICLE_LIMITS, VEHICLE_AS_OF, VEHICLE_UNIT, VEHICLE_SEPARATOR,
-    VEHICLE_DECIMAL_COMMA, VEHICLE_JSON
+    VEHICLE_BRAKES, VEHICLE_RULES, VEHICLE_LIMITS, VEHICLE_AS_OF, VEHICLE_COLUMN, VEHICLE_UNIT, VEHICLE_DATE_ORDER,
+    VEHICLE_SEPARATOR, VEHICLE_DECIMAL_COMMA, VEHICLE_JSON
 };
 
 static const option_spec options[] = {
@@ -22,8 +24,11 @@ static const option_spec options[] = {
     [VEHICLE_RULES] = {"rules", "ID", "rule set that judges; " RODT_DEFAULT_RULES " if not given", false},
     [VEHICLE_LIMITS] = {"limits", "FILE", "a carrier's own, stricter limits on top of it", false},
     [VEHICLE_AS_OF] = {"as-of", "DATE", "day of rows without a date; today if not given", false},
+    [VEHICLE_COLUMN] = {"column", "FIELD=HEADING", "the column with this heading holds FIELD; FIELD= alone: do not "
+                                                   "read such a column. May be given once for each field", true},
     [VEHICLE_UNIT] = {"unit", "in|mm|cm", "unit of lengths that name none; inches if not given", false},
-    [VEHICLE_SEPARATOR] = {"separator", "C", "what stands between cells; a comma if not given", false},
+    [VEHICLE_DATE_ORDER] = {"date-order", "dmy|mdy", "day or month first, for dates such as 06/05/2024", false},
+    [VEHICLE_SEPARATOR] = {"separator", "C", "character between cells; a comma if not given", false},
     [VEHICLE_DECIMAL_COMMA] = {"decimal-comma", NULL, "the decimal sign is a comma", false},
     [VEHICLE_JSON] = {"json", NULL, "the judgement as one JSON object", false},
 };
@@ -43,29 +48,21 @@ static int read_brakes(const char *text, uint32_t *out)
     return STATUS_CONTINUE;
 }
 
-static int read_separator(const char *text, char *out)
-{
-    *out = ',';
-    if (text == NULL)
-        return STATUS_CONTINUE;
-    if (strcmp(text, "\\t") == 0 || strcmp(text, "tab") == 0)
-        text = "\t";
-    bool good = strlen(text) == 1 && (unsigned char)text[0] < 0x80 && strchr("\"\r\n", text[0]) == NULL;
-    *out = text[0];
-    return good ? STATUS_CONTINUE : print_error("--separator is one character such as ; or tab, not \"%s\"", text);
-}
-
 static int read_options(const command_line *from, vehicle_options *out)
 {
-    static const choice units[] = {{"in", RODT_UNIT_INCH}, {"mm", RODT_UNIT_MM}, {"cm", RODT_UNIT_CM}};
-    int unit = RODT_UNIT_INCH;
-    int status = choose_option(from, VEHICLE_UNIT, units, COUNT_OF(units), &unit);
     out->file = from->operands[0];
-    out->style = (rodt_length_style){(rodt_unit)unit, option_given(from, VEHICLE_DECIMAL_COMMA)};
+    out->separator = ',';
+    out->style.decimal_comma = option_given(from, VEHICLE_DECIMAL_COMMA);
+    out->columns = (column_request){.fields = FIELDS_OF_VEHICLE, .needed = FIELDS_NEEDED | FIELD_BIT(RODT_FIELD_POSITION)};
+    int status = read_unit_option(from, VEHICLE_UNIT, &out->style.unit);
+    if (status == STATUS_CONTINUE)
+        status = read_date_order_option(from, VEHICLE_DATE_ORDER, &out->date_order);
+    if (status == STATUS_CONTINUE)
+        status = column_request_read(from, VEHICLE_COLUMN, &out->columns);
     if (status == STATUS_CONTINUE)
         status = read_brakes(option_value(from, VEHICLE_BRAKES), &out->brakes);
     if (status == STATUS_CONTINUE)
-        status = read_separator(option_value(from, VEHICLE_SEPARATOR), &out->separator);
+        status = read_separator_option(from, VEHICLE_SEPARATOR, &out->separator);
     if (status == STATUS_CONTINUE && out->style.decimal_comma && out->separator == ',')
         status = print_error("with --decimal-comma another separator must be given, such as --separator ';'");
     return status;
@@ -114,9 +111,18 @@ const command_spec vehicle_command = {
             "out-of-service criterion with its exact percentage, and what to do next for each brake. FILE is CSV with "
             "one wheel end a row; - is standard input.\n"
             "\n"
-            "Columns, in any order: position (1L, 1R, 2L ... from the front through every unit), chamber, released, "
-            "applied. If there are: stroke_class, rated_stroke, marked_limit, psi, psi_after, division, date, unit, "
-            "arm_length (of the slack adjuster), adjuster (manual or automatic). Others are passed over.\n"
+            "Columns, in any order and by these headings (capitals, blanks, underscores, hyphens and points make no "
+            "difference); others are passed over, and one that looks meant is named:\n"
+            "  position                                  1L, 1R, 2L ... from the front\n"
+            "                                            through every unit; needed\n"
+            "  chamber, released, applied                needed\n"
+            "  stroke_class, rated_stroke, marked_limit  marks on the housing\n"
+            "  psi, psi_after                            reservoirs, before and after\n"
+            "  division, unit                            of the tape and bare numbers\n"
+            "  date                                      each row by the law of its day\n"
+            "  engine, spring_brake, drum                off, released, cold ...\n"
+            "  arm_length                                of the slack adjuster\n"
+            "  adjuster                                  manual or automatic\n"
             "\n"
             "  position,chamber,released,applied,psi,adjuster\n"
             "  1L,20,1 1/2,3 1/8,95,automatic\n"

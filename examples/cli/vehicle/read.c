@@ -1,51 +1,24 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* The file of `rodtravel vehicle`: headings, one wheel end a row. Unlike a column of many vehicles it is short and
- * written by hand, so whatever does not fit is refused with its line, before anything is judged. */
+/* The file of `rodtravel vehicle`: one wheel end a row, under the headings that `batch` reads. Unlike a file of many
+ * vehicles it is short and written by hand, so whatever does not fit is refused with its line, before anything is
+ * judged. */
 #include "vehicle/vehicle.h"
-#include "input/unit_cell.h"
+#include "input/columns.h"
 #include "io/csv_reader.h"
-#include "ui/compiler.h"
 #include "ui/exit_status.h"
 #include "ui/message.h"
-#include "ui/options.h"
 
 #include <errno.h>
 #include <stdio.h>
 #include <string.h>
 
-typedef enum word {
-    POSITION,
-    CHAMBER,
-    RELEASED,
-    APPLIED,
-    NEEDED, /* the words above must be there */
-    STROKE_CLASS = NEEDED,
-    RATED_STROKE,
-    MARKED_LIMIT,
-    PSI,
-    PSI_AFTER,
-    DIVISION,
-    DATE,
-    UNIT,
-    ARM_LENGTH,
-    ADJUSTER,
-    WORDS
-} word;
-
-static const char *const headings[WORDS] = {"position", "chamber",   "released", "applied", "stroke_class",
-                                            "rated_stroke", "marked_limit", "psi",  "psi_after", "division",
-                                            "date",     "unit",      "arm_length", "adjuster"};
-
-#define TEXT_SIZE 512
-#define NO_COLUMN ((size_t)-1)
-
 typedef struct file_reader {
     const vehicle_options *options;
     const char *name;
-    size_t column[WORDS];
-    size_t columns;
-    char text[WORDS][TEXT_SIZE]; /* of the row that is being read */
-    bool unit_is_vehicle; /* by the first row */
+    columns columns;
+    size_t column_count;
+    char text[RODT_FIELD_END][COLUMN_TEXT_SIZE]; /* of the row that is being read */
+    uint64_t undated;                            /* rows without a date */
     vehicle_record *out;
 } file_reader;
 
@@ -61,67 +34,11 @@ static int refuse_line(const file_reader *from, uint64_t line, const char *what)
     return print_error("%s:%llu: %s", from->name, (unsigned long long)line, what);
 }
 
-static int refuse_cell(const file_reader *from, uint64_t line, word column, const rodt_error *error)
+static int refuse_cell(const file_reader *from, uint64_t line, rodt_field field, const rodt_error *error)
 {
-    char what[80];
-    print_error("%s:%llu: a cell of the column %s", from->name, (unsigned long long)line, headings[column]);
-    snprintf(what, sizeof what, "the cell");
-    return print_text_error(what, from->text[column], error);
-}
-
-/* --- Headings ----------------------------------------------------------------------------------------- */
-
-/* Headings are compared without their case; blanks at their ends say nothing. */
-static bool is_heading(const char *text, size_t size, const char *name)
-{
-    while (size > 0 && text[size - 1] == ' ')
-        size--;
-    while (size > 0 && *text == ' ') {
-        text++;
-        size--;
-    }
-    if (strlen(name) != size)
-        return false;
-    for (size_t i = 0; i < size; i++) {
-        char sign = text[i] >= 'A' && text[i] <= 'Z' ? (char)(text[i] + ('a' - 'A')) : text[i];
-        if (sign != name[i])
-            return false;
-    }
-    return true;
-}
-
-static int take_heading(file_reader *from, const csv_record *record, size_t column)
-{
-    char text[TEXT_SIZE];
-    size_t size = csv_text(record, column, text, sizeof text);
-    for (size_t i = 0; size != CSV_NO_FIT && i < WORDS; i++) {
-        if (!is_heading(text, size, headings[i]))
-            continue;
-        if (from->column[i] != NO_COLUMN) {
-            print_error("%s:%llu: two columns are named %s", from->name, (unsigned long long)record->line, headings[i]);
-            return STATUS_USAGE;
-        }
-        from->column[i] = column;
-    }
-    return STATUS_CONTINUE;
-}
-
-static int read_headings(file_reader *from, const csv_record *record)
-{
-    int status = STATUS_CONTINUE;
-    for (size_t i = 0; i < WORDS; i++)
-        from->column[i] = NO_COLUMN;
-    from->columns = record->count;
-    for (size_t i = 0; i < record->count && status == STATUS_CONTINUE; i++)
-        status = take_heading(from, record, i);
-    for (size_t i = 0; i < NEEDED && status == STATUS_CONTINUE; i++) {
-        if (from->column[i] != NO_COLUMN)
-            continue;
-        print_error("%s: there is no column %s", from->name, headings[i]);
-        status = print_error("the first line names the columns: position, chamber, released, applied; see: rodtravel "
-                          "vehicle --help");
-    }
-    return status;
+    print_error("%s:%llu: a cell of the column \"%s\"", from->name, (unsigned long long)line,
+                from->columns.heading[field]);
+    return print_text_error("the cell", from->text[field], error);
 }
 
 /* --- Rows --------------------------------------------------------------------------------------------- */
@@ -129,86 +46,87 @@ static int read_headings(file_reader *from, const csv_record *record)
 static int take_cells(file_reader *from, const csv_record *record)
 {
     if (record->bad_quotes)
-        return refuse_line(from, record->line, "something stands behind a closing quote");
-    if (record->count > from->columns)
+        return refuse_line(from, record->line, "something is after a closing quote");
+    if (record->count > from->column_count)
         return refuse_line(from, record->line, "the row has more cells than there are columns; a decimal comma, or a "
                                                "comma in a remark?");
-    for (size_t i = 0; i < WORDS; i++) {
+    for (size_t i = 0; i < RODT_FIELD_END; i++) {
+        size_t column = from->columns.column[i];
         from->text[i][0] = '\0';
-        if (from->column[i] >= record->count)
+        if (column >= record->count)
             continue;
-        size_t size = csv_text(record, from->column[i], from->text[i], TEXT_SIZE);
+        size_t size = csv_text(record, column, from->text[i], COLUMN_TEXT_SIZE);
         if (size == CSV_NO_FIT || memchr(from->text[i], '\0', size) != NULL)
             return refuse_line(from, record->line, "a cell holds more than a reading can, or a zero byte");
     }
     return STATUS_CONTINUE;
 }
 
-static const char *cell(const file_reader *from, word column)
-{
-    return from->column[column] == NO_COLUMN ? NULL : from->text[column];
-}
+static bool is_blank(const char *text) { return text[strspn(text, " \t")] == '\0'; }
 
 static int read_position(file_reader *from, uint64_t line, rodt_position *out)
 {
     rodt_error error;
-    const char *text = from->text[POSITION];
+    const char *text = from->text[RODT_FIELD_POSITION];
     if (rodt_position_read(text, strlen(text), out, &error) != RODT_OK)
-        return refuse_cell(from, line, POSITION, &error);
+        return refuse_cell(from, line, RODT_FIELD_POSITION, &error);
     for (size_t i = 0; i < from->out->count; i++) {
         rodt_position other = from->out->ends[i].position;
         if (other.axle == out->axle && other.side == out->side) {
-            print_error("%s:%llu: the position %s stands there twice", from->name, (unsigned long long)line, text);
+            print_error("%s:%llu: the position %s is there twice", from->name, (unsigned long long)line, text);
             return print_error("one file holds one vehicle on one day; for many use: rodtravel batch --by COLUMN");
         }
     }
     return STATUS_CONTINUE;
 }
 
+/* The unit of the row is that of its arm too. A bare number beside a unit that is not known means two lengths. */
+static rodt_status read_arm_text(const file_reader *from, rodt_length *out, rodt_error *error)
+{
+    const char *text = from->text[RODT_FIELD_ARM_LENGTH], *unit = from->text[RODT_FIELD_UNIT];
+    rodt_length_style style = from->options->style;
+    rodt_length other;
+    bool known = is_blank(unit) || rodt_unit_find(unit, strlen(unit), &style.unit);
+    rodt_status status = rodt_length_read(text, strlen(text), &style, out, NULL, error);
+    if (known || status != RODT_OK)
+        return status;
+    style.unit = style.unit == RODT_UNIT_INCH ? RODT_UNIT_MM : RODT_UNIT_INCH;
+    if (rodt_length_read(text, strlen(text), &style, &other, NULL, NULL) == RODT_OK &&
+        rodt_length_compare(*out, other) == 0)
+        return RODT_OK;
+    *error = (rodt_error){.status = RODT_E_UNIT};
+    snprintf(error->text, sizeof error->text, "the unit of this number is not known");
+    return RODT_E_UNIT;
+}
+
 static int read_arm(const file_reader *from, uint64_t line, rodt_length *out)
 {
     rodt_error error;
-    const char *text = from->text[ARM_LENGTH];
-    rodt_status status = rodt_length_read(text, strlen(text), &from->options->style, out, NULL, &error);
+    rodt_status status = read_arm_text(from, out, &error);
     if (status == RODT_OK || status == RODT_E_EMPTY)
         return STATUS_CONTINUE;
-    return refuse_cell(from, line, ARM_LENGTH, &error);
+    return refuse_cell(from, line, RODT_FIELD_ARM_LENGTH, &error);
 }
 
 static int read_adjuster(const file_reader *from, uint64_t line, rodt_adjuster *out)
 {
-    static const choice words[] = {{"", RODT_ADJUSTER_NOT_RECORDED},          {"unknown", RODT_ADJUSTER_NOT_RECORDED},
-                                   {"manual", RODT_ADJUSTER_MANUAL},          {"automatic", RODT_ADJUSTER_AUTOMATIC},
-                                   {"auto", RODT_ADJUSTER_AUTOMATIC}};
-    for (size_t i = 0; i < COUNT_OF(words); i++) {
-        if (is_heading(from->text[ADJUSTER], strlen(from->text[ADJUSTER]), words[i].word)) {
-            *out = (rodt_adjuster)words[i].meaning;
-            return STATUS_CONTINUE;
-        }
-    }
+    const char *text = from->text[RODT_FIELD_ADJUSTER];
+    if (rodt_adjuster_find(text, strlen(text), out))
+        return STATUS_CONTINUE;
     return print_error("%s:%llu: adjuster is manual, automatic or empty, not \"%s\"", from->name,
-                    (unsigned long long)line, from->text[ADJUSTER]);
+                       (unsigned long long)line, text);
 }
 
 static int judge_end(file_reader *from, uint64_t line)
 {
     vehicle_record *out = from->out;
     const vehicle_options *options = from->options;
-    if (out->count == 0)
-        from->unit_is_vehicle = is_vehicle_unit(cell(from, UNIT), "column");
-    rodt_reading_text text = {.chamber = cell(from, CHAMBER),
-                              .released = cell(from, RELEASED),
-                              .applied = cell(from, APPLIED),
-                              .stroke_class = cell(from, STROKE_CLASS),
-                              .rated_stroke = cell(from, RATED_STROKE),
-                              .marked_limit = cell(from, MARKED_LIMIT),
-                              .psi = cell(from, PSI),
-                              .psi_after = cell(from, PSI_AFTER),
-                              .division = cell(from, DIVISION),
-                              .date = cell(from, DATE),
-                              .unit = from->unit_is_vehicle ? NULL : cell(from, UNIT),
-                              .style = options->style,
-                              .default_day = options->context->day};
+    rodt_reading_text text = {
+        .style = options->style, .date_order = options->date_order, .default_day = options->context->day};
+    for (int field = 0; field < RODT_READING_FIELDS; field++)
+        if (from->columns.column[field] != COLUMN_NONE)
+            rodt_reading_text_set(&text, (rodt_field)field, from->text[field]);
+    from->undated += is_blank(from->text[RODT_FIELD_DATE]);
     rodt_status status = rodt_judge_row(&text, options->context->rules, &out->findings[out->count],
                                         &out->errors[out->count]);
     return status == RODT_OK ? STATUS_CONTINUE : refuse_line(from, line, rodt_status_text(status));
@@ -223,6 +141,8 @@ static int read_row(file_reader *from, const csv_record *record)
         return refuse_line(from, record->line, "a quote is opened here and never closed");
     if (out->count == VEHICLE_ENDS_MAX)
         return refuse_line(from, record->line, "there are more wheel ends than any vehicle has");
+    if (out->count == 0)
+        columns_check_first_row(&from->columns, &from->options->columns, record);
     rodt_wheel_end *end = &out->ends[out->count];
     int status = take_cells(from, record);
     if (status == STATUS_CONTINUE)
@@ -253,6 +173,13 @@ static int end_of_file(const file_reader *from, csv_status status, const csv_rea
     return from->out->count > 0 ? STATUS_CONTINUE : print_error("%s: there is no wheel end in it", from->name);
 }
 
+static int read_headings(file_reader *from, const csv_record *header)
+{
+    const vehicle_options *options = from->options;
+    from->column_count = header->count;
+    return columns_find(&from->columns, &options->columns, header, options->separator) ? STATUS_CONTINUE : STATUS_USAGE;
+}
+
 static int read_records(file_reader *from, csv_reader *reader)
 {
     csv_record record;
@@ -265,12 +192,14 @@ static int read_records(file_reader *from, csv_reader *reader)
         if (got == CSV_RECORD)
             status = read_row(from, &record);
     }
+    if (status == STATUS_CONTINUE && !columns_unit_agrees(&from->columns, from->options->style.unit))
+        return STATUS_USAGE;
     return status == STATUS_CONTINUE ? end_of_file(from, got, reader) : status;
 }
 
 rodt_status vehicle_combine(vehicle_record *record, uint32_t brakes)
 {
-    record->brakes_said = brakes > 0;
+    record->brakes_given = brakes > 0;
     return rodt_vehicle_combine(record->ends, record->count, brakes, record->findings,
                                 record->advice, &record->vehicle);
 }
@@ -303,5 +232,9 @@ int vehicle_read(const vehicle_options *options, vehicle_record *out)
     }
     if (!standard)
         fclose(file);
-    return status == STATUS_CONTINUE ? combine(&from) : status;
+    if (status == STATUS_CONTINUE)
+        status = combine(&from);
+    if (status == STATUS_CONTINUE)
+        rule_context_note_undated(options->context, from.undated);
+    return status;
 }

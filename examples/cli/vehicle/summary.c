@@ -71,7 +71,7 @@ void vehicle_each_count(const vehicle_record *record, vehicle_line line, void *c
              (unsigned long)vehicle->undetermined, (unsigned long)vehicle->count.unmeasured);
     line(context, "Brakes", sentence);
     snprintf(sentence, sizeof sentence, "%lu brakes are counted: %s", (unsigned long)vehicle->count.brakes,
-             record->brakes_said ? "their number was said" : "both ends of every axle in the file");
+             record->brakes_given ? "their number was said" : "both ends of every axle in the file");
     line(context, "", sentence);
     if (vehicle->count.outcome == RODT_OUTCOME_AMBIGUOUS)
         line(context, "", "No public text settles whether a half brake that reaches the percentage is enough. Take it "

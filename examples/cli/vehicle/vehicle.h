@@ -1,8 +1,9 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* The parts of `rodtravel vehicle`: a small file of one vehicle in, its judgement out. */
+/* `rodtravel vehicle`: a small file of one vehicle in, its judgement out. */
 #ifndef VEHICLE_H
 #define VEHICLE_H
 
+#include "input/columns.h"
 #include "input/rule_context.h"
 #include "ui/format.h"
 #include "ui/json_writer.h"
@@ -18,13 +19,15 @@ typedef struct vehicle_options {
     uint32_t brakes;   /* 0 = both ends of every axle in the file */
     char separator;
     rodt_length_style style;
+    rodt_date_order date_order;
+    column_request columns;
     const rule_context *context;
 } vehicle_options;
 
 /* One vehicle or combination, wheel end by wheel end in the order of the file. */
 typedef struct vehicle_record {
     size_t count;
-    bool brakes_said; /* their number was said, not taken from the axles */
+    bool brakes_given; /* their number was given, not taken from the axles */
     rodt_wheel_end ends[VEHICLE_ENDS_MAX];
     rodt_finding findings[VEHICLE_ENDS_MAX];
     rodt_error errors[VEHICLE_ENDS_MAX]; /* the first text of the wheel end that could not be read */
@@ -35,22 +38,22 @@ typedef struct vehicle_record {
 /* Reads the file and judges it. Returns STATUS_CONTINUE or an exit status; what was wrong is said on stderr. */
 int vehicle_read(const vehicle_options *options, vehicle_record *out);
 
-/* Combines the wheel ends that are there; brakes: 0 = both ends of every axle. Statuses of rodt_vehicle_combine. */
+/* Combines the wheel ends; brakes and statuses as rodt_vehicle_combine. */
 rodt_status vehicle_combine(vehicle_record *record, uint32_t brakes);
 
-/* The whole answer (vehicle_print.c), and its parts for whoever has something to say between them. */
+/* All of it (text.c), and its parts for a report that has more to say between them. */
 void vehicle_print(const vehicle_record *record);
 void vehicle_print_findings(const vehicle_record *record);
 void vehicle_print_sources(const vehicle_record *record);
-void vehicle_print_cautions(const char *warning); /* NULL = none but the usual ones */
+void vehicle_print_cautions(const char *warning); /* NULL = only the usual ones */
 
 void vehicle_write_json(const vehicle_record *record);
 void vehicle_put_json(json_writer *json, const vehicle_record *record); /* the object alone */
 
-/* Exit status that goes with a judgement (cmd_vehicle.c). */
+/* Exit status that goes with a judgement (summary.c). */
 int vehicle_status(const rodt_vehicle_finding *vehicle);
 
-/* --- In words (vehicle_words.c) ---------------------------------------------------------------------- */
+/* --- In words (summary.c) ---------------------------------------------------------------------- */
 
 /* Gets one line of a list: whom or what it is about ("" = nothing to name), and a sentence. A source of the line
  * before stands in round brackets. */
