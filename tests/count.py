@@ -1,7 +1,7 @@
 # SPDX-License-Identifier: Apache-2.0
 """Prints "passed failed" for one run of `meson test`, each case of a test program counted by itself.
 
-Argument: the directory of the run's logs."""
+Argument: how the paths of the run's logs begin."""
 import glob
 import json
 import sys
@@ -21,8 +21,8 @@ def programs(path):
 
 
 def main(logs):
-    each = [ok for path in glob.glob(logs + "/run*.junit.xml") for ok in cases(path)]
-    whole = [ok for path in glob.glob(logs + "/run*.json") for ok in programs(path)]
+    each = [ok for path in glob.glob(logs + "*.junit.xml") for ok in cases(path)]
+    whole = [ok for path in glob.glob(logs + "*.json") for ok in programs(path)]
     failed = max(each.count(False), whole.count(False))
     print(each.count(True), failed)
 

@@ -62,6 +62,7 @@ lack_for() { # TASK
         lack_command python3 python3
         lack_command nm binutils
         lack_header cmocka.h libcmocka-dev
+        wish_command ccache ccache
         wish_command units units
         wish_command mawk mawk
         wish_command swig swig

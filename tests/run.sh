@@ -2,28 +2,31 @@
 # SPDX-License-Identifier: Apache-2.0
 # Builds the project and tests it: sh tests/run.sh [TASK...]
 #
-#   ordinary    every suite once (unit, cases, cli, checks, fuzz corpus); this is what runs without a word
-#   sanitize    the same under address and undefined-behaviour sanitizers, by gcc and by clang
-#   clang       the same built by clang
+#   quick       every suite once (unit, cases, cli, checks, fuzz corpus, bindings); this is what runs without a task
+#   sanitize    unit, cases, cli, fuzz corpus and bindings under address and undefined-behaviour sanitizers of gcc
+#   clang       unit, cases and fuzz corpus built by clang
 #   valgrind    unit tests under valgrind
 #   tsan        what runs in threads, under the thread sanitizer of clang
 #   locale      unit, cases and cli under a decimal-comma locale
-#   fuzz        each fuzz target for FUZZ_SECONDS (60)
+#   fuzz        under the sanitizers of clang: unit, then each fuzz target for FUZZ_SECONDS (20)
 #   tidy        clang-tidy and cppcheck
 #   bindings    the languages with all that their tests can use, in a virtual environment of its own
-#   coverage    lines and branches that the tests reach
+#   coverage    lines and branches that unit, cases, cli and fuzz corpus reach
 #   pages       the pages that the command writes: HTML checker, accessibility in a browser, paper, JSON Schema
-#   exhaustive  every pair of readings to a tenth of a millimetre, for every chamber
-#   all         all of these
-#   mutants     breaks the library in MUTANTS (60) places, one at a time, and names those that no test noticed
+#   all         all of these, two at a time; this is what CI runs
 #
-# What is missing is installed on Debian and its kin. Builds stand in BUILD (build-tests) and beside it.
-# The last line is "N passed, N failed"; the exit status is 0 only if nothing failed.
+#   exhaustive  every pair of readings to a tenth of a millimetre, for every chamber
+#   mutants     breaks the library in MUTANTS (60) places, one at a time, and names those that no test noticed
+#   long        exhaustive, mutants, and fuzz with 600 s a target
+#
+# Missing tools are installed on Debian and its derivatives. Builds are in BUILD (build-tests) and beside it. Each task
+# prints its seconds. The last line is "N passed, N failed"; the exit status is 0 only if nothing failed.
 set -eu
 root=$(CDPATH='' cd -- "$(dirname -- "$0")/.." && pwd)
 build=${BUILD:-$root/build-tests}
 case $build in /*) ;; *) build=$PWD/$build ;; esac
 . "$root/tests/need.sh"
+jobs=${JOBS:-$(nproc)}
 passed=0
 failed=0
 
@@ -32,7 +35,7 @@ count() { # PASSED FAILED
     failed=$((failed + $2))
 }
 
-# A step that is no run of meson test counts as one.
+# Anything but a run of meson test counts as one.
 step() { # NAME COMMAND...
     name=$1
     shift
@@ -46,7 +49,7 @@ configure() { # DIRECTORY MESON-ARGUMENT...
         meson setup "$dir" "$root" --native-file "$root/.meson/strict.ini" "$@" >"$dir.log" 2>&1 ||
         { tail -n 30 "$dir.log"; return 1; }
     rm -f "$dir.log"
-    ninja -C "$dir" >"$dir/build.log" 2>&1 || { sed -n '/ERROR:/p; /^FAILED/,$p' "$dir/build.log" | head -n 60; return 1; }
+    ninja -C "$dir" -j "$jobs" >"$dir/build.log" 2>&1 || { sed -n '/ERROR:/p; /^FAILED/,$p' "$dir/build.log" | head -n 60; return 1; }
 }
 
 suites() { # NAME DIRECTORY MESON-TEST-ARGUMENT...
@@ -54,10 +57,10 @@ suites() { # NAME DIRECTORY MESON-TEST-ARGUMENT...
     dir=$2
     shift 2
     echo "== $label"
-    rm -f "$dir"/meson-logs/run*
+    rm -f "$dir/meson-logs/$label"*
     status=0
-    meson test -C "$dir" --no-rebuild --logbase run --print-errorlogs "$@" || status=$?
-    set -- $(python3 "$root/tests/count.py" "$dir/meson-logs")
+    meson test -C "$dir" --no-rebuild --num-processes "$jobs" --logbase "$label" --print-errorlogs "$@" || status=$?
+    set -- $(python3 "$root/tests/count.py" "$dir/meson-logs/$label")
     # A run that ends badly without a failed case is a failure all the same.
     [ "$status" = 0 ] || [ "$2" != 0 ] || set -- "$1" 1
     [ "$1" != 0 ] || [ "$2" != 0 ] || set -- 0 1
@@ -71,25 +74,22 @@ built() { # NAME DIRECTORY MESON-ARGUMENT...
     configure "$@" || { count 0 1; echo "FAILED: the build ($label)"; return 1; }
 }
 
-ordinary() {
-    built ordinary "$build" || return 0
-    suites ordinary "$build" --no-suite exhaustive
+quick() {
+    built quick "$build" || return 0
+    suites quick "$build" --no-suite exhaustive
 }
 
+# The checks look at the tree, which is the same for every build.
 sanitize() {
-    need clang
-    for compiler in gcc clang; do
-        dir=$build-sanitize-$compiler
-        built "sanitize, $compiler" "$dir" --native-file "$root/.meson/sanitize.ini" --native-file "$root/.meson/$compiler.ini" ||
-            continue
-        suites "sanitize, $compiler" "$dir" --no-suite exhaustive --timeout-multiplier 4
-    done
+    dir=$build-sanitize
+    built sanitize "$dir" --native-file "$root/.meson/gcc.ini" --native-file "$root/.meson/sanitize.ini" || return 0
+    suites sanitize "$dir" --no-suite exhaustive --no-suite checks --timeout-multiplier 4
 }
 
 with_clang() {
     need clang
     built clang "$build-clang" --native-file "$root/.meson/clang.ini" || return 0
-    suites clang "$build-clang" --no-suite exhaustive
+    suites clang "$build-clang" --suite unit --suite cases --suite fuzz
 }
 
 memcheck() {
@@ -119,6 +119,7 @@ comma() {
 fuzz() {
     need clang
     built fuzz "$build-fuzz" --native-file "$root/.meson/clang.ini" --native-file "$root/.meson/fuzz.ini" || return 0
+    suites fuzz "$build-fuzz" --suite unit --timeout-multiplier 4
     for target in "$build-fuzz"/tests/fuzz/fuzz_*; do
         if [ -f "$target" ]; then step "${target##*/}" fuzz_one "$target"; fi
     done
@@ -126,7 +127,7 @@ fuzz() {
 
 fuzz_one() { # TARGET
     name=${1##*/fuzz_}
-    seconds=${FUZZ_SECONDS:-60}
+    seconds=${FUZZ_SECONDS:-20}
     echo "== fuzz: $name for $seconds s"
     mkdir -p "$build-fuzz/found/$name"
     "$1" -max_total_time="$seconds" -timeout=10 -max_len=4096 -print_final_stats=1 -verbosity=0 -artifact_prefix="$build-fuzz/$name-" \
@@ -137,25 +138,28 @@ fuzz_one() { # TARGET
 
 tidy() {
     need clang tidy
-    built tidy "$build-clang" --native-file "$root/.meson/clang.ini" || return 0
-    step clang-tidy lint "$root"/lib/*.c "$root"/examples/c/*.c "$root"/examples/cli/*.c
-    step cppcheck cppcheck --quiet --std=c11 --enable=warning,style,performance,portability --inline-suppr \
-        --suppress=missingIncludeSystem --suppress=variableScope --error-exitcode=1 -D__GNUC__=12 -DRODT_VERSION='"0"' -I "$root/include" -I "$root/lib" \
-        "$root/lib" "$root/examples"
+    dir=$build-tidy
+    # The commands of the compiler are enough; nothing has to be built.
+    [ -f "$dir/build.ninja" ] || meson setup "$dir" "$root" --native-file "$root/.meson/clang.ini" >"$dir.log" 2>&1
+    step clang-tidy lint
+    step cppcheck cppcheck --quiet -j "$jobs" --std=c11 --enable=warning,style,performance,portability --inline-suppr \
+        --suppress=missingIncludeSystem --suppress=variableScope --error-exitcode=1 -D__GNUC__=12 -DRODT_VERSION='"0"' \
+        -I "$root/include" -I "$root/lib" -I "$root/examples/cli" "$root/lib" "$root/examples"
 }
 
-# What it tells on its error output is how many faults of others' headers it keeps to itself.
-lint() { # FILE...
-    clang-tidy -p "$build-clang" --quiet --warnings-as-errors='*' "$@" 2>/dev/null
+# Its error output counts the faults in other people's headers that it does not show.
+lint() {
+    find "$root/lib" "$root/examples" -name '*.c' -print0 |
+        xargs -0 -P "$jobs" -n 8 clang-tidy -p "$build-tidy" --quiet --warnings-as-errors='*' 2>/dev/null
 }
 
 coverage() {
     need coverage
     dir=$build-coverage
-    # Threads count at once, and a test that kills a program in the middle of its work leaves odd counts.
+    # Threads count atomically; a test that kills a program in the middle of its work leaves counts that do not add up.
     built coverage "$dir" -Db_coverage=true -Dc_args=-fprofile-update=atomic || return 0
-    suites coverage "$dir" --no-suite exhaustive
-    step coverage gcovr --root "$root" --object-directory "$dir" --filter "$root/lib/" --filter "$root/examples/cli/" \
+    suites coverage "$dir" --suite unit --suite cases --suite cli --suite fuzz
+    step coverage gcovr -j "$jobs" --root "$root" --object-directory "$dir" --filter "$root/lib/" --filter "$root/examples/cli/" \
         --branches --print-summary --fail-under-line 95 --gcov-ignore-parse-errors
 }
 
@@ -215,20 +219,52 @@ mutants() {
     step mutants python3 -B "$root/tests/mutants.py" "$root" "$build-mutants" "${MUTANTS:-60}"
 }
 
-run_task() {
+long_fuzz() {
+    FUZZ_SECONDS=600 fuzz
+}
+
+run_task() { # TASK
+    set -- "$1" "$(date +%s)"
     case $1 in
-    ordinary | sanitize | fuzz | tidy | coverage | bindings | pages | exhaustive | mutants) "$1" ;;
+    quick | sanitize | fuzz | tidy | coverage | bindings | pages | exhaustive | mutants | long_fuzz) "$1" ;;
     clang) with_clang ;;
     valgrind) memcheck ;;
     tsan) threads ;;
     locale) comma ;;
-    all) for task in ordinary sanitize clang valgrind tsan locale fuzz tidy bindings coverage pages exhaustive; do run_task "$task"; done ;;
+    all) two_at_a_time sanitize coverage fuzz bindings tidy valgrind clang locale tsan pages ;;
+    long) for task in exhaustive mutants long_fuzz; do run_task "$task"; done ;;
     *) echo "unknown task $1; the tasks are: $(sed -n 's/^#   \([a-z]*\)  .*/\1/p' "$0" | tr '\n' ' ')" >&2; exit 2 ;;
     esac
+    echo "== $1: $(($(date +%s) - $2)) s"
+}
+
+# After quick, whose build some of them share. The longest come first; what a task says is printed when it ends.
+two_at_a_time() { # TASK...
+    need clang valgrind locale tidy pages bindings coverage
+    run_task quick
+    logs=$(mktemp -d)
+    work "$@" &
+    work "$@" &
+    wait
+    for task in "$@"; do
+        # A task that broke off has no last line.
+        set -- $(sed -n '$s/^\([0-9]*\) passed, \([0-9]*\) failed$/\1 \2/p' "$logs/$task/log") 0 1
+        count "$1" "$2"
+    done
+    rm -rf "$logs"
+}
+
+# mkdir succeeds only for the first who takes a task.
+work() { # TASK...
+    for task in "$@"; do
+        mkdir "$logs/$task" 2>/dev/null || continue
+        JOBS=$(((jobs + 1) / 2)) sh "$0" "$task" >"$logs/$task/log" 2>&1 || true
+        cat "$logs/$task/log"
+    done
 }
 
 need build tests
-[ $# -gt 0 ] || set -- ordinary
-for word in "$@"; do run_task "$word"; done
+[ $# -gt 0 ] || set -- quick
+for task in "$@"; do run_task "$task"; done
 echo "$passed passed, $failed failed"
 [ "$failed" = 0 ]
