@@ -1,7 +1,7 @@
 #!/bin/sh
 # SPDX-License-Identifier: Apache-2.0
-# From a fresh copy of the project to the first answers: sh examples/quickstart.sh
-# Installs what the build needs (on Debian and its kin), builds into build/ (or $BUILD), and judges one wheel
+# From a fresh copy of the project to the first verdicts: sh examples/quickstart.sh
+# Installs what the build needs (on Debian and its derivatives), builds into build/ (or $BUILD), and judges one wheel
 # end and then an invented vehicle.
 set -eu
 root=$(CDPATH='' cd -- "$(dirname -- "$0")/.." && pwd)
@@ -14,7 +14,7 @@ quietly() { # COMMAND...
     rm -f "$build.log"
 }
 
-# 1 is an answer too (a brake is out of adjustment), and so is 3 (something is undetermined).
+# Status 1 is a verdict too (a brake is out of adjustment), and so is 3 (something is undetermined).
 judge() { # COMMAND-WORD...
     status=0
     "$rodtravel" "$@" || status=$?

@@ -1,6 +1,6 @@
 # SPDX-License-Identifier: Apache-2.0
-# Sourced by tests/run.sh and examples/quickstart.sh: sees to it that the tools of a task are there.
-# On Debian and its kin what is missing is installed; elsewhere a person is told what to install.
+# Sourced by tests/run.sh and examples/quickstart.sh: makes sure that the tools of a task are installed.
+# Installs what is missing on Debian and its derivatives; elsewhere it says what to install.
 
 lack_command() { # COMMAND PACKAGE...
     command -v "$1" >/dev/null 2>&1 && return
@@ -8,8 +8,8 @@ lack_command() { # COMMAND PACKAGE...
     lacking="$lacking $*"
 }
 
-# What only makes the tests sharper is no reason to stop where nothing can be installed.
-wish_command() { # COMMAND PACKAGE
+# Optional: it makes the tests sharper or faster, and is installed only where that is possible.
+want_command() { # COMMAND PACKAGE
     may_install && lack_command "$@"
     return 0
 }
@@ -20,19 +20,19 @@ lack_header() { # HEADER PACKAGE
 }
 
 # The same for a library that only some commands need.
-wish_header() { # HEADER PACKAGE
+want_header() { # HEADER PACKAGE
     may_install && lack_header "$@"
     return 0
 }
 
-# Headers of the Python that runs meson; a name of Debian.
+# Headers of the Python that runs meson; the package is named as in Debian.
 lack_python_headers() {
     python3 -c 'import os, sys, sysconfig; sys.exit(not os.path.exists(sysconfig.get_path("include") + "/Python.h"))' \
         2>/dev/null || lacking="$lacking python3-dev"
 }
 
-# A binding is built where its tools are; without them the rest is.
-wish_python_headers() {
+# Without them everything but the binding is built.
+want_python_headers() {
     may_install && lack_python_headers
     return 0
 }
@@ -55,18 +55,18 @@ lack_for() { # TASK
         lack_command pkg-config pkg-config
         lack_header stdio.h libc6-dev
         lack_header gmp.h libgmp-dev
-        wish_header jansson.h libjansson-dev
+        want_header jansson.h libjansson-dev
         ;;
     tests)
         lack_command c++ g++
         lack_command python3 python3
         lack_command nm binutils
         lack_header cmocka.h libcmocka-dev
-        wish_command ccache ccache
-        wish_command units units
-        wish_command mawk mawk
-        wish_command swig swig
-        wish_python_headers
+        want_command ccache ccache
+        want_command units units
+        want_command mawk mawk
+        want_command swig swig
+        want_python_headers
         ;;
     clang) lack_clang ;;
     valgrind) lack_command valgrind valgrind ;;
@@ -89,7 +89,7 @@ may_install() {
     command -v apt-get >/dev/null 2>&1 && { [ "$(id -u)" = 0 ] || command -v sudo >/dev/null 2>&1; }
 }
 
-# What an installation tells is of interest only if it fails.
+# Prints the output of the installation only if it fails.
 install_lacking() {
     said=$(mktemp)
     as_root apt-get update -qq >"$said" 2>&1 || cat "$said" >&2
@@ -106,7 +106,7 @@ find_lacking() { # TASK...
 }
 
 need() { # TASK...
-    # Twice, as what one package brings along decides the name of the next.
+    # Twice, because the first packages decide the name of another one (clang's runtime).
     for round in 1 2; do
         find_lacking "$@" || return 0
         may_install || break

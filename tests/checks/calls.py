@@ -1,15 +1,15 @@
 # SPDX-License-Identifier: Apache-2.0
-"""What the library never calls: readers that round or heed the locale, output, exits, the clock, files."""
+"""What the library never calls: readers that round or depend on the locale, output, exits, the clock, files."""
 import re
 
 import tree
 from tree import Finding
 
-ROUNDS = "rounds, or heeds the locale; the library has its own reader"
+ROUNDS = "rounds, or depends on the locale; the library has its own reader"
 FORBIDDEN = {
     r"(strto(d|f|ld|l|ul|ll|ull|imax|umax)|ato(f|i|l|ll)|v?sscanf|scanf)": ROUNDS,
     r"(is(alnum|alpha|blank|cntrl|digit|graph|lower|print|punct|space|upper|xdigit)|to(lower|upper)|strn?casecmp)":
-        "heeds the locale; use the tests in text.h",
+        "depends on the locale; use the tests in core/text.h",
     r"(setlocale|localeconv|uselocale|newlocale)": "touches the locale",
     r"(v?printf|v?fprintf|puts|fputs|putchar|fputc|putc|fwrite|perror|syslog|write)": "the library prints nothing",
     r"(exit|_exit|_Exit|abort|quick_exit|raise|signal|longjmp|assert_fail)": "the library never ends its caller",
@@ -27,9 +27,9 @@ PROGRAMS = re.compile(r"^lib/tablec/")  # the table compiler is a program: it re
 
 def rules_for(path):
     rules = {rf"(?<![\w.>]){name}\s*\(": text for name, text in FORBIDDEN.items() if not PROGRAMS.match(path) or text == ROUNDS}
-    rules[BINARY_FLOAT] = "binary floating point cannot hold a reading"
+    rules[BINARY_FLOAT] = "binary floating point cannot represent a reading"
     if path not in MAY_ALLOCATE and not PROGRAMS.match(path):
-        rules[rf"(?<![\w.>]){MEMORY}\s*\("] = "memory is taken in rules_load.c alone"
+        rules[rf"(?<![\w.>]){MEMORY}\s*\("] = "only rules_load.c allocates memory"
     return rules
 
 

@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: Apache-2.0
-"""Installs the build into a folder of its own and uses it from there as a stranger would, by pkg-config alone.
+"""Installs the build into a folder of its own and uses it from there as another project would, by pkg-config alone.
 
 python3 install.py ROOT BUILD_FOLDER -- C_COMPILER...
 """
@@ -30,7 +30,7 @@ def flags(pc, folder, *options):
 
 def answer_of(compiler, source, program, words, libraries):
     run(*compiler, str(source), "-o", str(program), *words)
-    # It ends as the command does: 1 tells of a brake that is out of adjustment.
+    # Its exit status is that of the command: 1 means a brake is out of adjustment.
     result = subprocess.run([program], capture_output=True, encoding="utf-8", check=False,
                             env=os.environ | {"LD_LIBRARY_PATH": str(libraries)})
     assert result.returncode in (0, 1), result

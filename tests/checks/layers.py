@@ -124,14 +124,14 @@ def _shortest_cycle(near, start):
 
 def _cycles(edges):
     """(first edge, sentence): each file of a cycle is named once. What a header's inline functions call in its own file is none."""
-    near, told = collections.defaultdict(dict), set()
+    near, named = collections.defaultdict(dict), set()
     for edge in edges:
         if posixpath.splitext(edge.path)[0] != posixpath.splitext(edge.target)[0] or edge.verb == "includes":
             near[edge.path].setdefault(edge.target, edge)
     for start in sorted(near):
-        way = None if start in told else _shortest_cycle(near, start)
+        way = None if start in named else _shortest_cycle(near, start)
         if way:
-            told.update(edge.path for edge in way)
+            named.update(edge.path for edge in way)
             yield way[0], "; ".join(f"{posixpath.basename(edge.path)} {edge.verb} {posixpath.basename(edge.target)}" for edge in way)
 
 
@@ -145,7 +145,7 @@ def _cycle_findings(layers, edges):
             yield Finding(edge.path, edge.line, f"is in a cycle: {sentence}")
     for folder in layers.lists["cycle"]:
         if folder not in held and any(edge.path.startswith(folder) for edge in edges):
-            yield Finding(LIST, 0, f"{folder} holds no cycle any more; take it off the list")
+            yield Finding(LIST, 0, f"{folder} has no cycle any more; take it off the list")
 
 
 def _c(root, layers):

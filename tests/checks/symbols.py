@@ -18,7 +18,7 @@ def exported(library):
 
 
 def changeable(library):
-    """Objects in .data, .bss or common; a constant table with pointers stands in .data.rel.ro."""
+    """Objects in .data, .bss or common; a constant table with pointers is in .data.rel.ro."""
     out = subprocess.run(["nm", "-f", "sysv", library], check=True, capture_output=True, text=True).stdout
     rows = [[cell.strip() for cell in line.split("|")] for line in out.splitlines() if line.count("|") == 6]
     return [row[0] for row in rows if re.match(r"(\.data(?!\.rel\.ro)|\.t?bss|\*COM\*|COMMON|\.tdata)", row[6])]

@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: Apache-2.0
-"""What all checks of the tree share: which files there are, C without its comments, how a finding is told."""
+"""What all checks of the tree share: the list of files, C without its comments, how a finding is printed."""
 import collections
 import os
 import re
@@ -69,7 +69,7 @@ def public_functions(root):
     return found
 
 
-def tell(findings):
+def report(findings):
     for finding in findings:
         print(f"{finding.path}:{finding.line}: {finding.text}")
     return 1 if findings else 0
@@ -77,4 +77,4 @@ def tell(findings):
 
 def main(check):
     """Runs check(root, further arguments...) on the command line's arguments."""
-    sys.exit(tell(check(*sys.argv[1:])))
+    sys.exit(report(check(*sys.argv[1:])))
