@@ -7,6 +7,7 @@
 #include "column/equivalence.h"
 #include "core/text.h"
 #include "judge/reasons.h"
+#include "quantity/lost_blank.h"
 
 /* Bits that the class numbers of a field have in a key; together 62 at most. */
 static const unsigned char bits_of[RODT_READING_FIELDS] = {
@@ -82,18 +83,27 @@ static uint64_t class_of_value(uint64_t value) { return CLASS_VALUE | value; }
 
 static bool is_given(rodt_length length) { return rodt_length_given(length); }
 
+/* A stroke of a row is the sum of what its two measurements come to. */
+static cell_class class_of_measurement(rodt_length length, rodt_unit written, rodt_field field)
+{
+    int32_t units;
+    if (!equivalence_length(length, &units))
+        return (cell_class){CLASS_OWN, KEY_UNCACHEABLE, 0};
+    return (cell_class){class_of_value((uint64_t)written), 0,
+                        field == RODT_FIELD_APPLIED ? (uint32_t)units : 0u - (uint32_t)units};
+}
+
 static cell_class class_of_reading(const rodt_reading *reading, rodt_field field)
 {
     bool is_applied = field == RODT_FIELD_APPLIED;
     rodt_length length = is_applied ? reading->applied : reading->released;
     const rodt_length *other = is_applied ? reading->other_applied : reading->other_released;
-    int32_t units;
     if (!is_given(length))
         return (cell_class){reading->reasons != 0 ? CLASS_UNREADABLE | reading->reasons : CLASS_NOTHING,
                             KEY_NO_STROKE, 0};
-    if (is_given(other[0]) || !equivalence_length(length, &units))
+    if (is_given(other[0]))
         return (cell_class){CLASS_OWN, KEY_UNCACHEABLE, 0};
-    return (cell_class){class_of_value((uint64_t)reading->unit), 0, is_applied ? (uint32_t)units : 0u - (uint32_t)units};
+    return class_of_measurement(length, reading->unit, field);
 }
 
 /* A chamber with marks of its own, or with a spring brake, stands for itself. */
@@ -204,15 +214,47 @@ static bool number_class(key_field *field, unsigned bits, uint64_t class_of, uin
     return true;
 }
 
+static cell_meaning meaning_of(key_field *field, unsigned bits, cell_class found)
+{
+    uint32_t number;
+    if ((found.key_bits & KEY_UNCACHEABLE) != 0 || !number_class(field, bits, found.class_of, &number))
+        return (cell_meaning){.key_bits = KEY_UNCACHEABLE};
+    return (cell_meaning){.key_bits = (uint64_t)number << field->shift | found.key_bits, .value = found.value};
+}
+
+/* The tag of a row is the number of its unit's class. */
+static bool find_unit(const key_builder *builder, unsigned tag, rodt_unit *unit)
+{
+    uint64_t class_of = builder->field[RODT_FIELD_UNIT].class_of[tag];
+    *unit = class_of == CLASS_NOTHING ? builder->form.style.unit : (rodt_unit)(class_of & ~CLASS_VALUE);
+    return (class_of & CLASS_UNREADABLE) == 0;
+}
+
+bool key_read_plain(key_builder *builder, rodt_field field, rodt_text_span cell, unsigned tag, cell_meaning *meaning)
+{
+    rodt_length length;
+    rodt_length other[LOST_BLANK_MAX];
+    rodt_unit written;
+    rodt_length_style style = builder->form.style;
+    if (!find_unit(builder, tag, &style.unit) || cell.size >= KEY_TEXT_SIZE ||
+        rodt_length_read(cell.text, cell.size, &style, &length, &written, NULL) != RODT_OK ||
+        lost_blank_values(cell.text, cell.size, written, other) > 0)
+        return false;
+    *meaning = meaning_of(&builder->field[field], bits_of[field], class_of_measurement(length, written, field));
+    return true;
+}
+
 cell_meaning key_read_cell(key_builder *builder, rodt_field field, rodt_text_span cell, const char *text,
                            const char *unit, unsigned tag)
 {
     key_field *to = &builder->field[field];
-    cell_meaning meaning = {.key_bits = KEY_UNCACHEABLE};
-    cell_class found = class_of_cell(builder, field, text, unit);
-    uint32_t number;
-    if ((found.key_bits & KEY_UNCACHEABLE) == 0 && number_class(to, bits_of[field], found.class_of, &number))
-        meaning = (cell_meaning){.key_bits = (uint64_t)number << to->shift | found.key_bits, .value = found.value};
+    cell_meaning meaning;
+    bool is_measurement = field == RODT_FIELD_RELEASED || field == RODT_FIELD_APPLIED;
+    size_t size = text != NULL ? strlen(text) : 0;
+    to->reads++;
+    if (text == NULL || !is_measurement ||
+        !key_read_plain(builder, field, (rodt_text_span){text, size}, tag, &meaning))
+        meaning = meaning_of(to, bits_of[field], class_of_cell(builder, field, text, unit));
     cell_cache_keep(&to->cells, cell.text, cell.size, tag, meaning);
     return meaning;
 }

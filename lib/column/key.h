@@ -22,6 +22,9 @@ typedef struct key_field {
     cell_cache cells;
     unsigned shift;
     uint64_t tag_mask; /* not 0 = the unit of the row changes what a cell means */
+    uint32_t reads;         /* cells that were not cached, since the caller last cleared it */
+    uint32_t backoff_left;  /* the caller's: blocks to read without the cache, now and next time */
+    uint32_t backoff_next;
     uint32_t classes;
     uint64_t class_of[KEY_CLASSES];
 } key_field;
@@ -52,6 +55,9 @@ CACHE_INLINE row_key key_of_row(uint64_t bits, uint32_t sum)
     uint32_t stroke = sum > INT32_MAX ? UINT32_MAX : sum;
     return (row_key){bits, (bits & KEY_NO_STROKE) != 0 ? 0 : stroke};
 }
+
+/* Reads a measurement (released or applied) without the cache. False: it is not plain, and needs key_read_cell. */
+bool key_read_plain(key_builder *builder, rodt_field field, rodt_text_span cell, unsigned tag, cell_meaning *meaning);
 
 /*
  * Reads a cell that is not cached, and caches it.

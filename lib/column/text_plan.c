@@ -18,6 +18,9 @@
 #define PROFILE_SLOTS 4096
 #define SEEN_KEYS 1024
 
+/* Blocks that the back-off of a column skips at most. */
+#define BACKOFF_MOST 63
+
 typedef struct outcome {
     uint64_t reasons;
     uint8_t verdict;
@@ -246,11 +249,44 @@ typedef struct text_block {
     uint32_t sum[TEXT_BLOCK];
 } text_block;
 
+/* Where nearly every measurement is new, the cache costs more than it saves. */
+static void update_backoff(key_field *field, size_t count)
+{
+    if (field->backoff_left > 0) {
+        field->backoff_left--;
+        return;
+    }
+    if (field->reads > count / 4 * 3) {
+        field->backoff_next = field->backoff_next < BACKOFF_MOST ? 2 * field->backoff_next + 1 : BACKOFF_MOST;
+        field->backoff_left = field->backoff_next;
+    } else {
+        field->backoff_next = 0;
+    }
+}
+
+/* A column of measurements while its cache is backed off. */
+static void add_measurements(rodt_text_plan *plan, const rodt_text_columns *in, rodt_field field, size_t first,
+                             size_t count, text_block *block)
+{
+    for (size_t i = 0; i < count; i++) {
+        rodt_text_span cell = text_cells_at(&in->field[field], first + i);
+        unsigned tag = (unsigned)(block->tag[i] >> (CELL_LAST_BYTE + 4)) & 7u;
+        cell_meaning meaning;
+        if (cell.text == NULL)
+            cell = (rodt_text_span){"", 0};
+        if (!key_read_plain(&plan->keys, field, cell, tag, &meaning))
+            meaning = find_cell(plan, in, field, first + i, cell, tag);
+        block->bits[i] |= meaning.key_bits;
+        block->sum[i] += meaning.value;
+    }
+}
+
 /* Adds the cells of one column to the keys of the rows. */
 CACHE_INLINE void add_column(rodt_text_plan *plan, const rodt_text_columns *in, rodt_field field, size_t first,
                              size_t count, text_block *block, cache_hasher *hash)
 {
     key_field *keys = &plan->keys.field[field];
+    keys->reads = 0;
     const rodt_text_cells column = in->field[field];
     for (size_t i = 0; i < count; i++) {
         rodt_text_span cell = text_cells_at(&column, first + i);
@@ -284,9 +320,17 @@ CACHE_INLINE void make_keys(rodt_text_plan *plan, const rodt_text_columns *in, s
         for (size_t i = 0; i < count; i++)
             block->tag[i] = cell_tag(key_tag(&plan->keys, block->bits[i]));
     }
-    for (int field = 0; field < RODT_READING_FIELDS; field++)
-        if (field != RODT_FIELD_UNIT && has_cells(plan, in, (rodt_field)field))
-            add_column(plan, in, (rodt_field)field, first, count, block, hash);
+    for (int i = 0; i < RODT_READING_FIELDS; i++) {
+        const rodt_field field = (rodt_field)i;
+        if (field == RODT_FIELD_UNIT || !has_cells(plan, in, field))
+            continue;
+        if (plan->keys.field[field].backoff_left > 0)
+            add_measurements(plan, in, field, first, count, block);
+        else
+            add_column(plan, in, field, first, count, block, hash);
+        if (field == RODT_FIELD_RELEASED || field == RODT_FIELD_APPLIED)
+            update_backoff(&plan->keys.field[field], count);
+    }
 }
 
 CACHE_INLINE rodt_status judge_keys(rodt_text_plan *plan, const rodt_text_columns *in, size_t first, size_t count,
