@@ -1,6 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* The command's fast way to part a row: every kind of it, also those that this processor does not need, against the
- * thorough reader of the same file. */
+/* The structural index of CSV: every variant that this processor has, against the reference reader of the same bytes. */
 #include <stdarg.h>
 #include <stddef.h>
 #include <setjmp.h>
@@ -20,7 +19,7 @@ static uint64_t chance(uint64_t *state)
     return *state >> 33;
 }
 
-/* What the thorough reader gets: a first line that ends in a line feed, and the row behind it. */
+/* What the reference reader gets: a first line that ends in a line feed, and what comes after it. */
 typedef struct given {
     const char *bytes;
     size_t size;
@@ -36,28 +35,26 @@ static long give(void *context, char *buffer, size_t size)
     return (long)count;
 }
 
-typedef uint32_t parting(const char *bytes, char separator, uint32_t most, uint32_t *ends);
-
-static uint32_t part_8(const char *bytes, char separator, uint32_t most, uint32_t *ends)
+static uint32_t split_8(const char *bytes, char separator, uint32_t most, uint32_t *ends)
 {
     return split_row(bytes, separator, most, ends, scan_find_8, scan_write);
 }
 
 #ifdef SCAN_X86
 
-static uint32_t part_16(const char *bytes, char separator, uint32_t most, uint32_t *ends)
+static uint32_t split_16(const char *bytes, char separator, uint32_t most, uint32_t *ends)
 {
     return split_row(bytes, separator, most, ends, scan_find_16, scan_write);
 }
 
-SCAN_AVX2 static uint32_t part_32(const char *bytes, char separator, uint32_t most, uint32_t *ends)
+SCAN_AVX2 static uint32_t split_32(const char *bytes, char separator, uint32_t most, uint32_t *ends)
 {
     return split_row(bytes, separator, most, ends, scan_find_32, scan_write_8);
 }
 
 #endif
 
-/* Zero if the row is left to the thorough reader; otherwise the cells of the record, up to the line feed. */
+/* The cells of the record, up to the line feed. */
 static void compare(uint32_t count, const uint32_t *ends, const csv_record *record)
 {
     assert_int_equal(count, record->count);
@@ -70,52 +67,59 @@ static void compare(uint32_t count, const uint32_t *ends, const csv_record *reco
     }
 }
 
-/* True if the row may be left: it is too long, has a zero byte, a line end within quotes, or bad quotes. */
-static bool may_be_left(const char *bytes, const csv_record *record)
+/* True if the row is for the reference reader: it is too long, has a zero byte, a line end within quotes, or bad quotes. */
+static bool is_refused(const char *bytes, const csv_record *record)
 {
-    bool zero = memchr(bytes, '\0', record->size) != NULL;
-    bool quote_and_return = memchr(bytes, '"', record->size) != NULL && memchr(bytes, '\r', record->size) != NULL;
-    return zero || record->count > MOST || record->bad_quotes || quote_and_return || memchr(bytes, '\n', record->size) != NULL;
+    return memchr(bytes, '\0', record->size) != NULL || record->count > MOST || record->bad_quotes ||
+           memchr(bytes, '\n', record->size) != NULL;
 }
 
-/* `bytes` are a first line of `first` bytes and a row, and SCAN_STEP bytes behind it. */
-static void check(parting *part, const char *bytes, size_t first, size_t size, char separator)
+static void open_after_first_line(csv_reader *reader, given *from, char separator)
+{
+    csv_record record;
+    assert_true(csv_open(reader, (csv_source){give, from}, separator));
+    assert_int_equal(csv_next(reader, &record), CSV_RECORD);
+}
+
+static void check(row_splitter *split, const char *row, char separator, const csv_record *record)
 {
     static uint32_t ends[MOST + SCAN_ENDS_MORE];
+    uint32_t count = split(row, separator, MOST, ends);
+    assert_int_equal(count == 0, is_refused(row, record));
+    if (count != 0)
+        compare(count, ends, record);
+}
+
+/* `bytes` are a first line of `first` bytes and a row, and SCAN_STEP bytes after it. */
+static void check_all(const char *bytes, size_t first, size_t size, char separator)
+{
     given from = {bytes, size, 0};
     csv_reader reader;
     csv_record record;
-    assert_true(csv_open(&reader, (csv_source){give, &from}, separator));
+    csv_index_variant variant;
+    open_after_first_line(&reader, &from, separator);
     assert_int_equal(csv_next(&reader, &record), CSV_RECORD);
-    assert_int_equal(csv_next(&reader, &record), CSV_RECORD);
-    uint32_t count = part(bytes + first, separator, MOST, ends);
-    if (count != 0)
-        compare(count, ends, &record);
-    else
-        assert_true(may_be_left(bytes + first, &record));
+    check(split_8, bytes + first, separator, &record);
+#ifdef SCAN_X86
+    check(split_16, bytes + first, separator, &record);
+    if (SCAN_HAS_AVX2())
+        check(split_32, bytes + first, separator, &record);
+#endif
+    for (size_t i = 0; csv_index_get_variant(i, &variant); i++)
+        check(variant.split_quoted_row, bytes + first, separator, &record);
     csv_close(&reader);
 }
 
-static void check_all(const char *bytes, size_t first, size_t size, char separator)
-{
-    check(part_8, bytes, first, size, separator);
-#ifdef SCAN_X86
-    check(part_16, bytes, first, size, separator);
-    if (SCAN_HAS_AVX2())
-        check(part_32, bytes, first, size, separator);
-#endif
-}
-
-/* Draws a row from the first few signs: few separators, many, quotes, the bytes next to a sign in the alphabet, those
- * with the high bit. */
-static void check_random(const char *signs, size_t all, uint64_t *state)
+/* Draws a row from the first few characters: few separators, many, quotes, the bytes next to a delimiter in the alphabet,
+ * those with the high bit. */
+static void check_random(const char *characters, size_t all, uint64_t *state)
 {
     static char bytes[2 + SIZE_MOST + 1 + SCAN_STEP] = "h\n";
     size_t kinds = 2 + chance(state) % (all - 1);
-    size_t plain = chance(state) % 12; /* bytes between signs */
+    size_t plain = chance(state) % 12; /* bytes between delimiters */
     size_t size = 2 + chance(state) % SIZE_MOST;
     for (size_t i = 2; i < sizeof bytes; i++)
-        bytes[i] = chance(state) % (plain + 1) == 0 ? signs[chance(state) % kinds] : 'x';
+        bytes[i] = chance(state) % (plain + 1) == 0 ? characters[chance(state) % kinds] : 'x';
     bytes[size] = '\n';
     check_all(bytes, 2, size + 1, ',');
 }
@@ -133,42 +137,134 @@ static void test_random_rows(void **unused)
     }
 }
 
-/* Rows of which none may be left to the thorough reader. */
+/* Rows of which none may be refused. */
 static void test_plain_and_quoted_rows(void **unused)
 {
     static const char *const rows[] = {"a,b,c\n", "\n", ",\n", "\"a\",\"b,c\",\"\"\n", "\"3 5/8\"\"\",4\r\n", "3 5/8\",x\n",
-                                       "\"a\"\r\n", ",,,,,,,,,,,\r\n"};
-    static const uint32_t counts[] = {3, 1, 2, 3, 2, 2, 1, 12};
+                                       "\"a\"\r\n", ",,,,,,,,,,,\r\n",
+                                       "\"a\rb\",c\n", "\"a,\"\",\",5/8\",\"\"\n"};
+    static const uint32_t counts[] = {3, 1, 2, 3, 2, 2, 1, 12, 2, 3};
     uint32_t ends[MOST + SCAN_ENDS_MORE];
     (void)unused;
     for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
         char bytes[2 + 64 + SCAN_STEP] = "h\n";
         memcpy(bytes + 2, rows[i], strlen(rows[i]));
         check_all(bytes, 2, strlen(bytes), ',');
-        assert_int_equal(part_8(bytes + 2, ',', MOST, ends), counts[i]);
-        assert_int_equal(part_8(bytes + 2, ',', counts[i] - 1, ends), 0);
+        assert_int_equal(split_8(bytes + 2, ',', MOST, ends), counts[i]);
+        assert_int_equal(split_8(bytes + 2, ',', counts[i] - 1, ends), 0);
     }
 }
 
-/* Rows that are left to the thorough reader for a quote or a zero byte. */
+/* Rows that are refused for a quote or a zero byte. */
 #define zeros "................................................................"
 static void test_bad_rows(void **unused)
 {
-    static const char *const rows[] = {"\"a\n", "\"a\"b,c\n", "\"a\rb\"\n", "\"a\"\rb\n", "a,\"b\"\"\n", "\"\"\"\n"};
+    static const char *const rows[] = {"\"a\n", "\"a\"b,c\n", "\"a\nb\"\n", "\"a\"\rb\n", "a,\"b\"\"\n", "\"\"\"\n"};
     uint32_t ends[MOST + SCAN_ENDS_MORE];
     (void)unused;
     for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
         char bytes[64 + SCAN_STEP] = "";
         memcpy(bytes, rows[i], strlen(rows[i]));
-        assert_int_equal(part_8(bytes, ',', MOST, ends), 0);
+        assert_int_equal(split_8(bytes, ',', MOST, ends), 0);
     }
-    assert_int_equal(part_8("a,\0,c\n" zeros, ',', MOST, ends), 0);
-    assert_int_equal(part_8("a,\"\0\",c\n" zeros, ',', MOST, ends), 0);
+    assert_int_equal(split_8("a,\0,c\n" zeros, ',', MOST, ends), 0);
+    assert_int_equal(split_8("a,\"\0\",c\n" zeros, ',', MOST, ends), 0);
+}
+
+/* --- Complete records ---------------------------------------------------------------------------------- */
+
+#define BUFFER 2000u
+
+/* What the reference reader says of a record. */
+typedef struct reference_record {
+    size_t size; /* with its line end */
+    bool bad_quotes;
+    bool several_lines;
+    bool complete; /* it ends in a line feed */
+} reference_record;
+
+static void read_all(const char *bytes, size_t size, reference_record records[BUFFER + 1])
+{
+    given from = {bytes, size, 0};
+    csv_reader reader;
+    csv_record record;
+    size_t count = 0;
+    open_after_first_line(&reader, &from, ',');
+    for (; csv_next(&reader, &record) == CSV_RECORD; count++)
+        records[count] = (reference_record){
+            .size = record.size + record.line_end_size,
+            .bad_quotes = record.bad_quotes,
+            .several_lines = memchr(record.bytes, '\n', record.size) != NULL,
+            .complete = record.line_end_size > 0 && record.line_end[record.line_end_size - 1] == '\n'};
+    records[count] = (reference_record){.complete = false};
+    csv_close(&reader);
+}
+
+/* The prefix ends with a record of the reference reader; all up to there are good, and the next one is not. */
+static void check_prefix(size_t safe, const reference_record *record, size_t cells_max)
+{
+    size_t at = 0;
+    for (; at < safe; at += record++->size) {
+        assert_true(record->complete && !record->bad_quotes);
+        assert_true(!record->several_lines || record->size < cells_max);
+    }
+    assert_int_equal(at, safe);
+    if (cells_max == BUFFER)
+        assert_true(!record->complete || record->bad_quotes);
+}
+
+static void check_prefixes(const char *bytes, size_t first, size_t size)
+{
+    static reference_record records[BUFFER + 1];
+    csv_index_variant variant;
+    read_all(bytes, size, records);
+    for (size_t i = 0; csv_index_get_variant(i, &variant); i++)
+        for (size_t cells_max = 20; cells_max <= BUFFER; cells_max *= 10)
+            check_prefix(variant.complete_prefix(bytes + first, size - first, ',', cells_max), records, cells_max);
+}
+
+/* Rows as files have them, mixed with adversarial ones. */
+static void test_prefixes(void **unused)
+{
+    static const char *const rows[] = {"a,b,c\n", "\n", "\"a\",\"b,c\"\r\n", "3 5/8\",\"x\"\n", "\"a\nb\",c\n",
+                                       "\"\"\"\",\"\"\n", "\"a\r\n\n\",\"b\"\n", ",\n", "\"", "a\"b\n", "\"a\"b\n", "\"a\"\r"};
+    static char bytes[BUFFER + SCAN_STEP] = "h\n";
+    uint64_t state = 3;
+    (void)unused;
+    for (size_t run = 0; run < 4000; run++) {
+        size_t kinds = 4 + chance(&state) % (sizeof rows / sizeof *rows - 3);
+        size_t size = 2 + chance(&state) % 400;
+        size_t at = 2;
+        while (at < size) {
+            const char *row = rows[chance(&state) % kinds];
+            size_t plain = chance(&state) % 4 == 0 ? chance(&state) % 90 : 0;
+            memset(bytes + at, 'x', plain);
+            memcpy(bytes + at + plain, row, strlen(row));
+            at += plain + strlen(row);
+        }
+        check_prefixes(bytes, 2, at < 6 ? at : at - chance(&state) % 3);
+    }
+}
+
+static void test_random_prefixes(void **unused)
+{
+    static const char characters[] = {'x', '\n', ',', '"', '\r', 0};
+    static char bytes[BUFFER + SCAN_STEP] = "h\n";
+    uint64_t state = 5;
+    (void)unused;
+    for (size_t run = 0; run < 6000; run++) {
+        size_t size = 2 + chance(&state) % 300;
+        size_t often = 1 + chance(&state) % 12;
+        for (size_t i = 2; i < size; i++)
+            bytes[i] = chance(&state) % often == 0 ? characters[chance(&state) % sizeof characters] : 'x';
+        check_prefixes(bytes, 2, size);
+    }
 }
 
 int main(void)
 {
     const struct CMUnitTest tests[] = {cmocka_unit_test(test_random_rows), cmocka_unit_test(test_plain_and_quoted_rows),
-                                       cmocka_unit_test(test_bad_rows)};
+                                       cmocka_unit_test(test_bad_rows), cmocka_unit_test(test_prefixes),
+                                       cmocka_unit_test(test_random_prefixes)};
     return cmocka_run_group_tests_name("scan", tests, NULL, NULL);
 }

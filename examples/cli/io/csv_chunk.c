@@ -1,92 +1,29 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Parts of comma-separated values: where whole records end, found without parting them into cells. */
+/* Chunks of an input: complete records that move from one reader to another. */
+#include "io/csv_index.h"
 #include "io/csv_reader.h"
 
 #include <stdlib.h>
 #include <string.h>
 
-/* A piece of the buffer that is searched; `safe` is the end of the last record that is surely whole. */
-typedef struct stretch {
-    const char *bytes;
-    size_t size;
-    size_t safe;
-    char separator;
-} stretch;
+_Static_assert(CSV_PAD >= SCAN_STEP, "blocks are read beyond the end of a buffer");
 
-/* The last line feed of from .. until - 1 ends a record there. */
-static void take_lines(stretch *of, size_t from, size_t until)
+static size_t complete_lines(const char *bytes, size_t size)
 {
-    while (until > from && of->bytes[until - 1] != '\n')
-        until--;
-    if (until > from)
-        of->safe = until;
-}
-
-static bool find_quote(const stretch *of, size_t from, size_t *at)
-{
-    const char *found = from < of->size ? memchr(of->bytes + from, '"', of->size - from) : NULL;
-    if (found != NULL)
-        *at = (size_t)(found - of->bytes);
-    return found != NULL;
-}
-
-/* The quote that closes a cell. False: none is there, or what stands behind it is not there. */
-static bool find_close(const stretch *of, size_t open, size_t *close)
-{
-    size_t from = open + 1;
-    while (find_quote(of, from, close)) {
-        if (*close + 1 >= of->size)
-            return false;
-        if (of->bytes[*close + 1] != '"')
-            return true;
-        from = *close + 2;
-    }
-    return false;
-}
-
-static bool ends_well(const stretch *of, size_t close)
-{
-    const char *behind = of->bytes + close + 1;
-    return *behind == of->separator || *behind == '\n' ||
-           (*behind == '\r' && close + 2 < of->size && behind[1] == '\n');
-}
-
-static bool opens_cell(const stretch *of, size_t at)
-{
-    return at == 0 || of->bytes[at - 1] == of->separator || of->bytes[at - 1] == '\n';
-}
-
-/* A record of several lines is taken only if it cannot have too many cells: those are parted in another way. */
-static void mind_lines(stretch *of, size_t open, size_t close)
-{
-    bool several = memchr(of->bytes + open, '\n', close - open) != NULL;
-    if (several && of->size - of->safe >= CSV_CELLS_MAX)
-        of->size = of->safe + CSV_CELLS_MAX - 1;
+    while (size > 0 && bytes[size - 1] != '\n')
+        size--;
+    return size;
 }
 
 size_t csv_complete_size(const csv_reader *reader)
 {
+    const char *bytes = reader->buffer + reader->begin;
     size_t size = reader->end - reader->begin;
     if (reader->cr_ends || reader->first_line || reader->fault != CSV_RECORD)
         return 0;
-    stretch of = {.bytes = reader->buffer + reader->begin, .size = size < CSV_BLOCK ? size : CSV_BLOCK,
-                  .separator = reader->separator};
-    size_t from = 0;
-    size_t open;
-    size_t close;
-    while (!reader->lines && find_quote(&of, from, &open)) {
-        take_lines(&of, from, open);
-        from = open + 1;
-        if (!opens_cell(&of, open))
-            continue;
-        if (!find_close(&of, open, &close) || !ends_well(&of, close))
-            return of.safe;
-        mind_lines(&of, open, close);
-        from = close + 1;
-    }
-    if (from < of.size)
-        take_lines(&of, from, of.size);
-    return of.safe;
+    size = size < CSV_BLOCK ? size : CSV_BLOCK;
+    return reader->lines ? complete_lines(bytes, size)
+                         : csv_complete_prefix(bytes, size, reader->separator, CSV_CELLS_MAX);
 }
 
 bool csv_open_chunk(csv_reader *part, const csv_reader *whole)
