@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* Any bytes as comma-separated values, given in pieces of any size: the raw cells, joined again, are the bytes
- * that went in, up to the end or to the record that is refused. */
+ * that went in, up to the end or to the record that is refused. The structural index agrees with the reader. */
+#include "io/csv_index.h"
 #include "io/csv_reader.h"
 
 #include <stdlib.h>
@@ -96,6 +97,62 @@ static void check(const uint8_t *data, size_t size, char separator, size_t piece
     csv_close(&reader);
 }
 
+/* --- The structural index ------------------------------------------------------------------------------ */
+
+#define CELLS 64u
+
+/* A row is split as the reader does it, or refused for what the reader alone can read. */
+static void check_row(row_splitter *split, const char *bytes, const csv_record *record, char separator)
+{
+    static uint32_t ends[CELLS + SCAN_ENDS_MORE];
+    uint32_t count = split(bytes, separator, CELLS, ends);
+    bool refused = record->bad_quotes || record->count > CELLS || memchr(record->bytes, '\n', record->size) != NULL ||
+                   memchr(record->bytes, '\0', record->size) != NULL;
+    require((count == 0) == refused && (count == 0 || count == record->count));
+    for (uint32_t i = 0; i < count; i++) {
+        bool last = i + 1 == count;
+        require(ends[i] == record->cells[i].end + (last ? record->line_end_size - 1 : 0));
+    }
+}
+
+/* `bytes` follow the first record, and zero bytes follow them. */
+static void check_index(csv_reader *reader, const csv_index_variant *variant, const char *bytes, size_t size)
+{
+    csv_record record;
+    size_t safe = variant->complete_prefix(bytes, size, reader->separator, CSV_CELLS_MAX);
+    size_t at = 0;
+    require(safe <= size);
+    while (csv_next(reader, &record) == CSV_RECORD) {
+        size_t end = at + record.size + record.line_end_size;
+        bool complete = record.line_end_size > 0 && record.line_end[record.line_end_size - 1] == '\n';
+        require(at >= safe ? at > safe || record.bad_quotes || !complete : end <= safe && !record.bad_quotes);
+        if (complete)
+            check_row(variant->split_quoted_row, bytes + at, &record, reader->separator);
+        at = end;
+    }
+}
+
+static void check_variants(const uint8_t *data, size_t size, char separator)
+{
+    csv_index_variant variant;
+    csv_reader reader;
+    csv_record record;
+    char *bytes = calloc(1, size + SCAN_STEP);
+    for (size_t i = 0; bytes != NULL && csv_index_get_variant(i, &variant); i++) {
+        pieces from = {.data = (const char *)data, .size = size, .piece = 7};
+        if (!csv_open(&reader, (csv_source){.read = give, .context = &from}, separator))
+            break;
+        if (csv_next(&reader, &record) == CSV_RECORD && !reader.cr_ends) {
+            size_t first = (reader.bom ? 3 : 0) + record.size + record.line_end_size;
+            memcpy(bytes, data + first, size - first);
+            memset(bytes + size - first, 0, SCAN_STEP);
+            check_index(&reader, &variant, bytes, size - first);
+        }
+        csv_close(&reader);
+    }
+    free(bytes);
+}
+
 int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size);
 
 int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
@@ -105,5 +162,7 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
         check(data, size, ',', sizes[i]);
         check(data, size, ';', sizes[i]);
     }
+    check_variants(data, size, ',');
+    check_variants(data, size, ';');
     return 0;
 }

@@ -1,6 +1,6 @@
 # SPDX-License-Identifier: Apache-2.0
 """`rodtravel batch` gives answers again and works on several threads; whatever it does, the bytes that come out are
-those of one thread that judges every row afresh: python3 test_again.py RODTRAVEL RODTRAVEL_WITH_SMALL_BLOCKS"""
+those of one thread that judges every row afresh: python3 test_batch_cache.py RODTRAVEL RODTRAVEL_WITH_SMALL_BLOCKS"""
 import csv
 import io
 import os

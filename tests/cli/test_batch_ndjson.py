@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: Apache-2.0
-"""Lines of JSON through `rodtravel batch --format ndjson`: python3 test_objects.py RODTRAVEL RODTRAVEL_WITH_SMALL_BLOCKS
+"""Lines of JSON through `rodtravel batch --format ndjson`: python3 test_batch_ndjson.py RODTRAVEL RODTRAVEL_WITH_SMALL_BLOCKS
 
 Python's json is the second reader: what it takes and refuses is compared line by line."""
 import csv
