@@ -87,11 +87,14 @@ class Checks(Case):
         self.assertNotIn("whole kPa", self.said(1, "warning 379kPa --rules ca-qc")[1])
         self.assertIn("whole kPa", self.judged(1, loss.format(721))["note"])
         self.assertIsNone(self.judged(1, loss.format(722))["note"])
+        valve = "parking-valve {}kPa --rules ca-ab"  # 20 to 45 psi (138 to 311 kPa), and 45 psi is 310.26 kPa
+        self.assertIn("whole kPa", self.said(1, valve.format(311))[1])
+        self.assertNotIn("whole kPa", self.said(1, valve.format(312))[1])
 
     def test_governor(self):
         self.assertEqual(self.said(0, "cut-out 135 --rules us-inuse")[0], "GOOD")
         self.assertEqual(self.said(1, "cut-out 130 --rules us-ca")[0], "DEFECTIVE")
-        self.assertEqual(self.said(3, "cut-out 150 --rules us-cdl")[0], "NOTED")
+        self.assertEqual(self.said(0, "cut-out 150 --rules us-cdl")[0], "NOTED")
         self.assertEqual(self.said(0, "cut-in 100 --cut-out 125 --rules ca-sk")[0], "GOOD")
         self.assertEqual(self.said(1, "cut-in 106 --cut-out 125 --rules ca-sk")[0], "DEFECTIVE")
         self.assertEqual(self.said(0, "cut-in 90 --vehicle bus --rules us-newvehicle")[0], "GOOD")
@@ -105,7 +108,7 @@ class Checks(Case):
         self.assertEqual(self.judged(0, "loss-applied --before 110 --after 105 --towed 2 --rules us-inuse")["allowed"], "5")
         kpa = self.judged(1, "loss-applied --before 800kPa --after 759kPa --vehicle single --rules ca-qc")
         self.assertEqual((kpa["measured"], kpa["measure"], kpa["major"]), ("41", "kPa per minute", True))
-        self.assertEqual(self.said(3, "loss-applied --before 800kPa --after 760kPa --vehicle single --rules ca-qc")[0], "NOTED")
+        self.assertEqual(self.said(0, "loss-applied --before 800kPa --after 760kPa --vehicle single --rules ca-qc")[0], "NOTED")
         self.assertEqual(self.judged(3, "loss-applied --before 100 --after 101 --vehicle single --rules us-cdl")["missing"], "sense")
 
     def test_reserve(self):

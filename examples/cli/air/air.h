@@ -50,6 +50,9 @@ typedef struct air_estimate {
 int read_air_check(const command_line *from, rodt_check check, rodt_air_reading *out);
 int read_air_estimate(const command_line *from, const rodt_rules *rules, air_estimate *out);
 
+/* Exit status that goes with a result (command.c). */
+int air_status(rodt_air_result result);
+
 /* (format.c) */
 void print_air_finding(const rodt_air_finding *finding);
 void write_air_finding(const rodt_air_finding *finding);

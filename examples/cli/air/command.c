@@ -37,14 +37,14 @@ static const option_spec options[AIR_OPTIONS] = {
     [AIR_JSON] = {"json", NULL, "the answer as one JSON object", false},
 };
 
-static int status_of(rodt_air_result result)
+int air_status(rodt_air_result result)
 {
     switch (result) {
-    case RODT_AIR_GOOD: return STATUS_GOOD;
+    case RODT_AIR_GOOD:
+    case RODT_AIR_NOTED: return STATUS_GOOD; /* a usual figure is no limit */
     case RODT_AIR_DEFECTIVE: return STATUS_OUT;
     case RODT_AIR_NOT_DONE:
-    case RODT_AIR_UNDETERMINED:
-    case RODT_AIR_NOTED: break;
+    case RODT_AIR_UNDETERMINED: break;
     }
     return STATUS_UNDETERMINED;
 }
@@ -78,7 +78,7 @@ static int answer_check(const command_line *from, rodt_check check, const rodt_r
         write_air_finding(&finding);
     else
         print_air_finding(&finding);
-    return status_of(finding.result);
+    return air_status(finding.result);
 }
 
 static int refuse_check(const char *word)
@@ -130,8 +130,8 @@ const command_spec air_command = {
             "  rodtravel air audible-leak heard|none\n"
             "  rodtravel air estimate --psi 100 --reservoirs 2848 --chambers 30,30,30,30\n"
             "\n"
-            "The figures of a rule set: rodtravel limits --air --rules ID. Exit status 1: defective; 3: undetermined, "
-            "or the rule set has a usual figure only.\n",
+            "The figures of a rule set: rodtravel limits --air --rules ID. Exit status 1: defective; 3: undetermined; "
+            "0 also where the rule set has a usual figure only, which is no limit.\n",
     .options = options,
     .option_count = COUNT_OF(options),
     .run = run,

@@ -33,17 +33,39 @@ static void print_result(const rodt_air_finding *finding)
     printf("  %s%s\n\n", rodt_check_title(finding->reading.check), finding->major ? ", a major defect" : rank);
 }
 
-/* Half kPa to half kPa around the edge: what a gauge in whole kPa cannot tell from it. */
-static bool same_whole_kpa(rodt_ratio measured, rodt_ratio edge)
+/* Half kPa to half kPa: what a gauge in whole kPa shows as this figure. */
+static bool reads_as_kpa(rodt_ratio psi, int64_t kpa)
 {
     rodt_pressure low, high;
-    const rodt_pressure at = {measured.num, measured.den};
-    if (edge.num > 100000 || edge.den > 1000) /* no edge of a table */
-        return false;
-    int64_t kpa = (edge.num * 6894757 / edge.den + 500000) / 1000000;
+    const rodt_pressure at = {psi.num, psi.den};
     return rodt_pressure_from_kpa(2 * kpa - 1, 2, &low) == RODT_OK &&
            rodt_pressure_from_kpa(2 * kpa + 1, 2, &high) == RODT_OK && rodt_pressure_compare(at, low) >= 0 &&
            rodt_pressure_compare(at, high) < 0;
+}
+
+/* True if the published words have the figure. */
+static bool is_printed(const char *published, int64_t kpa)
+{
+    char digits[32];
+    size_t size = (size_t)snprintf(digits, sizeof digits, "%lld", (long long)kpa);
+    for (const char *at = published; (at = strstr(at, digits)) != NULL; at++) {
+        bool begins = at == published || strchr("0123456789.", at[-1]) == NULL;
+        if (begins && strspn(at + size, "0123456789") == 0)
+            return true;
+    }
+    return false;
+}
+
+/* At the edge as a gauge in whole kPa shows it, or at the figure in kPa that is printed for it. */
+static bool is_at_kpa_edge(const rodt_air_finding *finding, rodt_ratio edge)
+{
+    if (!rodt_ratio_given(edge) || edge.num > 100000 || edge.den > 1000) /* no edge of a table */
+        return false;
+    int64_t nearest = (edge.num * 6894757 / edge.den + 500000) / 1000000;
+    for (int64_t kpa = nearest - 2; kpa <= nearest + 2; kpa++)
+        if (reads_as_kpa(finding->measured, kpa))
+            return kpa == nearest || is_printed(finding->row->published, kpa);
+    return false;
 }
 
 /* A source that prints kPa beside psi rounds one of them; at the edge that decides, so it must be said. */
@@ -53,7 +75,7 @@ static const char *twin_note(const rodt_air_finding *finding)
     if (row == NULL || (row->measure != RODT_MEASURE_PSI && row->measure != RODT_MEASURE_PSI_PER_MINUTE))
         return NULL;
     if (finding->at_limit || strstr(row->published, "kPa") == NULL || !rodt_ratio_given(finding->measured) ||
-        !rodt_ratio_given(finding->allowed) || !same_whole_kpa(finding->measured, finding->allowed))
+        (!is_at_kpa_edge(finding, finding->allowed) && !is_at_kpa_edge(finding, row->upper)))
         return NULL;
     return "in whole kPa the reading is at the edge; judged by the psi figure, the kPa figure printed beside it is "
            "rounded. Read the cited document.";

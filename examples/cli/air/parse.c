@@ -89,8 +89,7 @@ static int add_chamber(const char *mark, rodt_ratio *sum)
     if (rodt_rated_volume(&chamber, &volume) != RODT_OK)
         return print_error("chamber \"%s\" is not in Table V of 49 CFR 571.121: its actual volume counts, which no "
                         "table has", mark);
-    *sum = (rodt_ratio){sum->num + volume.num, 1}; /* Table V holds whole cubic inches */
-    return STATUS_CONTINUE;
+    return rodt_ratio_add(*sum, volume, sum) == RODT_OK ? STATUS_CONTINUE : print_error("%s", rodt_status_text(RODT_E_RANGE));
 }
 
 static int read_chambers(const command_line *from, rodt_ratio *out)

@@ -210,14 +210,12 @@ static void write_reasons(json_writer *json, const rodt_finding *finding)
 
 static void write_proof(json_writer *json, const rodt_finding *finding)
 {
-    char words[64];
+    char word[WORD_SIZE];
     char sentence[RODT_SENTENCE_SIZE];
-    rodt_ratio chance = finding->probability_over;
     bool asked = finding->proof != RODT_PROOF_NOT_ASKED;
     json_pair(json, "proof", asked ? rodt_proof_name(finding->proof) : NULL);
-    snprintf(words, sizeof words, chance.den == 1 ? "%lld" : "%lld/%lld", (long long)chance.num,
-             (long long)chance.den);
-    json_pair(json, "probability_over", rodt_ratio_given(chance) ? words : NULL);
+    rodt_ratio chance = finding->probability_over;
+    json_pair(json, "probability_over", rodt_ratio_given(chance) ? format_ratio(chance, word) : NULL);
     bool said = asked && rodt_finding_proof_format(finding, sentence, sizeof sentence) == RODT_OK;
     json_pair(json, "proof_sentence", said ? sentence : NULL);
 }

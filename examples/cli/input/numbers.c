@@ -50,14 +50,7 @@ static bool read_terms(const char *text, bool clock, rodt_ratio *out)
 bool read_ratio(const char *text, bool clock, rodt_ratio *out)
 {
     rodt_ratio read;
-    rodt_pressure lowest;
-    if (!read_terms(text, clock, &read))
-        return false;
-    /* Lowest terms are what the library takes and gives. */
-    if (rodt_pressure_from_psi(read.num, read.den, &lowest) == RODT_OK)
-        read = (rodt_ratio){lowest.num, lowest.den};
-    *out = read;
-    return true;
+    return read_terms(text, clock, &read) && rodt_ratio_make(read.num, read.den, out) == RODT_OK;
 }
 
 rodt_status read_built_day(const char *text, rodt_date *out, rodt_error *error)

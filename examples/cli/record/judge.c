@@ -278,11 +278,9 @@ int inspection_status(const inspection *of)
 {
     int status = vehicle_status(&of->vehicle.vehicle);
     for (size_t i = 0; i < of->record.check_count; i++) {
-        rodt_air_result result = of->air[i].result;
-        if (result == RODT_AIR_DEFECTIVE)
-            return STATUS_OUT;
-        if (result != RODT_AIR_GOOD && result != RODT_AIR_NOTED && status == STATUS_GOOD)
-            status = STATUS_UNDETERMINED;
+        int air = air_status(of->air[i].result);
+        if (air == STATUS_OUT || status == STATUS_GOOD)
+            status = air;
     }
     return status;
 }

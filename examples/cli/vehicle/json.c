@@ -13,13 +13,13 @@ static void put_count(json_writer *json, const char *key, uint64_t count)
     json->first = false;
 }
 
-/* A number without a unit is written like a length; times 100 it is a percentage. */
+/* Times 100 it is a percentage. */
 static void put_ratio(json_writer *json, const char *key, rodt_ratio ratio, int64_t times)
 {
-    rodt_length value = {0, 0};
-    if (rodt_ratio_given(ratio))
-        (void)rodt_length_scale((rodt_length){ratio.num, ratio.den}, (rodt_ratio){times, 1}, &value);
-    json_length(json, key, value);
+    char text[RODT_RATIO_TEXT_SIZE];
+    bool given = rodt_ratio_multiply(ratio, (rodt_ratio){times, 1}, &ratio) == RODT_OK &&
+                 rodt_ratio_format(ratio, text, sizeof text) == RODT_OK;
+    json_pair(json, key, given ? text : NULL);
 }
 
 static void put_evidence(json_writer *json, const rodt_source *source, rodt_evidence evidence)
@@ -60,12 +60,6 @@ static const char *defect_word(rodt_defect defect)
     return words[defect];
 }
 
-static const char *adjuster_word(rodt_adjuster adjuster)
-{
-    static const char *const words[] = {NULL, "manual", "automatic"};
-    return words[adjuster];
-}
-
 static void put_reasons(json_writer *json, const rodt_finding *finding)
 {
     json_key(json, "reasons");
@@ -98,7 +92,7 @@ static void put_end(json_writer *json, const vehicle_record *record, size_t i)
     put_reasons(json, finding);
     json_pair(json, "unreadable", record->errors[i].status != RODT_OK ? record->errors[i].text : NULL);
     json_length(json, "arm_length", end->arm_length);
-    json_pair(json, "adjuster", adjuster_word(end->adjuster));
+    json_pair(json, "adjuster", end->adjuster != RODT_ADJUSTER_NOT_RECORDED ? rodt_adjuster_name(end->adjuster) : NULL);
     json_pair(json, "advice", advice[0] != '\0' ? advice : NULL);
     json_date(json, "as_of", finding->day);
     put_evidence(json, finding->source, finding->evidence);
@@ -116,7 +110,7 @@ static const char *bit_code(uint32_t bit)
     return codes[place];
 }
 
-static void put_oddness(json_writer *json, const rodt_axle_finding *axle, uint32_t bit)
+static void put_mismatch(json_writer *json, const rodt_axle_finding *axle, uint32_t bit)
 {
     char sentence[RODT_SENTENCE_SIZE];
     rodt_evidence evidence = RODT_CHECKED;
@@ -142,7 +136,7 @@ static void put_axle(json_writer *json, const rodt_axle_finding *axle)
     json_key(json, "odd");
     json_open(json, '[');
     for (uint32_t bit = 1; bit <= RODT_AXLE_STEERING_DEAD; bit <<= 1)
-        put_oddness(json, axle, bit);
+        put_mismatch(json, axle, bit);
     json_close(json, ']');
     json_close(json, '}');
 }

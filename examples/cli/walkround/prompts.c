@@ -80,17 +80,12 @@ static bool add_volume(const record_value *end, rodt_ratio *sum)
     rodt_chamber chamber;
     rodt_stroke_class said = RODT_CLASS_UNKNOWN;
     rodt_ratio volume;
-    rodt_length total;
     if (end[END_CHAMBER].text == NULL || rodt_chamber_parse(end[END_CHAMBER].text, &chamber, NULL) != RODT_OK)
         return false;
     if (end[END_CLASS].text != NULL)
         (void)rodt_stroke_class_read(end[END_CLASS].text, strlen(end[END_CLASS].text), &said, NULL);
     (void)rodt_chamber_add_class(&chamber, said);
-    if (rodt_rated_volume(&chamber, &volume) != RODT_OK ||
-        rodt_length_add((rodt_length){volume.num, volume.den}, (rodt_length){sum->num, sum->den}, &total) != RODT_OK)
-        return false;
-    *sum = (rodt_ratio){total.num, total.den};
-    return true;
+    return rodt_rated_volume(&chamber, &volume) == RODT_OK && rodt_ratio_add(*sum, volume, sum) == RODT_OK;
 }
 
 static rodt_ratio find_reservoirs(const walk *of)
