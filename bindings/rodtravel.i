@@ -5,18 +5,15 @@
 
 %{
 #include <rodtravel/rodtravel.h>
-
-/* What the last failed call said; a call without an error argument leaves it empty. */
-static _Thread_local rodt_error binding_error;
 %}
 
 /*
  * A language.i has typemaps for these:
  *
  *   rodt_status                     returned: raises unless RODT_OK, else nothing
- *   rodt_error *error               no argument: binding_error
+ *   rodt_error *error               no argument: where the language raises from; emptied before the call
  *   char *text, size_t size         no argument: the text is an answer
- *   const char *text, size_t size   a text
+ *   const char *text, size_t size   a text; of fields.h too, whose arguments have other names
  *   TYPE, const TYPE *              a value or a struct given
  *   TYPE *OUTPUT                    no argument: an answer
  */
@@ -43,6 +40,10 @@ static _Thread_local rodt_error binding_error;
 %ignore rodt_ratio_compare;
 %ignore rodt_ratio_format;
 %ignore RODT_RATIO_TEXT_SIZE;
+%ignore rodt_unit_find;
+%ignore rodt_reading_parse;
+%ignore rodt_reading_text_get;
+%ignore rodt_reading_text_set;
 %ignore rodt_length_compare;
 %ignore rodt_pressure_compare;
 %ignore rodt_date_compare;
@@ -73,6 +74,7 @@ static _Thread_local rodt_error binding_error;
 %apply unsigned *OUTPUT { unsigned *count };
 
 %include <rodtravel/status.h>
+%include <rodtravel/fields.h>
 %include <rodtravel/ratio.h>
 %include <rodtravel/length.h>
 %include <rodtravel/pressure.h>

@@ -30,7 +30,7 @@ def read(path):
                 continue  # an empty record, or the heading once more
             finding, _ = rt.judge_row(chamber=row["chamber"], stroke_class=row["stroke_class"],
                                       rated_stroke=row["rated_stroke"], released=row["released"], applied=row["applied"],
-                                      pressure=row["psi"], division=row["division"], day=row["date"])
+                                      psi=row["psi"], division=row["division"], date=row["date"])
             yield row, finding
 
 

@@ -10,7 +10,7 @@ chance = np.random.default_rng(1)
 released = chance.integers(96, 160, 1_000_000, dtype=np.int32)
 applied = released + chance.integers(64, 150, 1_000_000, dtype=np.int32)
 
-plan = rt.Plan("us-fmcsr", pressure=95)
+plan = rt.Plan("us-fmcsr", psi=95)
 codes = np.array([plan.add("30"), plan.add("30 long")], dtype=np.uint8)
 chamber = codes[chance.integers(0, 2, 1_000_000)]
 

@@ -13,7 +13,7 @@ with open(path, encoding="utf-8", newline="") as file:
 ends = []
 for row in rows:
     finding, error = rt.judge_row(chamber=row["chamber"], released=row["released"], applied=row["applied"],
-                                  stroke_class=row.get("stroke_class"), pressure=row.get("psi"), day=row.get("date"))
+                                  stroke_class=row.get("stroke_class"), psi=row.get("psi"), date=row.get("date"))
     if error:
         print(f"{row['position']}: {error}")
     ends.append(rt.WheelEnd(row["position"], finding, adjuster=row.get("adjuster") or "not-recorded",

@@ -40,6 +40,9 @@ typedef struct rodt_text_cells {
     uint64_t reserved[2];        /* zero */
 } rodt_text_cells;
 
+/* The text of a row; text NULL = missing, or an index that the dictionary does not have. */
+RODT_API rodt_text_span rodt_text_cells_at(const rodt_text_cells *cells, size_t row);
+
 /* Columns by rodt_field. Chamber, released and applied are needed. */
 typedef struct rodt_text_columns {
     rodt_text_cells field[RODT_READING_FIELDS];

@@ -4,6 +4,8 @@
 
 #include <string.h>
 
+rodt_text_span rodt_text_cells_at(const rodt_text_cells *cells, size_t row) { return text_cells_at(cells, row); }
+
 static bool is_there(const struct ArrowSchema *schema, const struct ArrowArray *array)
 {
     return schema != NULL && array != NULL && schema->release != NULL && array->release != NULL &&

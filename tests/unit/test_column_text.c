@@ -331,8 +331,13 @@ static void expect_cells(const rodt_text_cells *cells, const int *which, size_t 
     rodt_text_columns in = spans();
     clear();
     start("us-fmcsr", &plain);
-    for (size_t i = 0; i < rows; i++)
+    for (size_t i = 0; i < rows; i++) {
+        rodt_text_span cell = rodt_text_cells_at(cells, i);
         row("30", "1", which[i] < 0 ? NULL : five[which[i]]);
+        assert_true((cell.text == NULL) == (which[i] < 0));
+        if (cell.text != NULL)
+            assert_true(cell.size == strlen(five[which[i]]) && memcmp(cell.text, five[which[i]], cell.size) == 0);
+    }
     in = spans();
     in.field[APPLIED] = *cells;
     assert_int_equal(rodt_text_plan_judge(plan, &in, rows, &answers), RODT_OK);

@@ -1,14 +1,19 @@
 # SPDX-License-Identifier: Apache-2.0
 """Air-system checks, and the reservoirs."""
+from __future__ import annotations
+
 import operator
+from datetime import date
+from fractions import Fraction
 
 from . import _rodtravel as _low
-from ._chambers import chamber_of
-from ._error import Error, Status, asked
-from ._record import Record, field
-from ._rules import DEFAULT_RULES, AirLimit, rule_set
+from ._chambers import Chamber, chamber_of
+from ._enums import AirMissing, AirResult, Check, Span, VehicleClass, number_of
+from ._error import Error, Status, explained
+from ._record import Field, Record
+from ._rules import AirLimit, Rules, rule_set
 from ._source import Source
-from ._words import AirMissing, AirResult, Check, Span, VehicleClass, from_number, number_of
+from ._types import Exact, Number
 
 _YES_NO = (None, False, True)
 _ESTIMATED = "the reservoir is above zero, the chambers are not below it, and a fill is 0 to 1"
@@ -22,20 +27,20 @@ class AirReading(Record):
     """
 
     __slots__ = ()
-    check = field("The Check.", from_number(Check))
-    vehicle = field("The VehicleClass.", from_number(VehicleClass))
-    span = field("Build-up: what was timed, a Span.", from_number(Span))
-    answer = field("Yes or no; None = not recorded.", _YES_NO.__getitem__)
-    towed_units = field("Towed units; 0 = not said.")
-    applications = field("Full applications made; 0 = as many as the rule set asks for.")
-    built = field("Day of build, or its year; None = not known.")
-    pressure = field("Where it happened, psi; or None.")
-    before = field("Pressure at the start, psi; or None.")
-    after = field("Pressure at the end, psi; or None.")
-    cut_out = field("The governor's cut-out, psi; or None.")
-    seconds = field("Time, s; or None.")
-    actual_volume = field("Reservoirs, in3; or None.")
-    required_volume = field("Reservoirs as required, in3; or None.")
+    check: Field[Check] = Field("The Check.", Check)
+    vehicle: Field[VehicleClass] = Field("The VehicleClass.", VehicleClass)
+    span: Field[Span] = Field("Build-up: what was timed, a Span.", Span)
+    answer: Field[bool | None] = Field("Yes or no; None = not recorded.", _YES_NO.__getitem__)
+    towed_units: Field[int] = Field("Towed units; 0 = not recorded.")
+    applications: Field[int] = Field("Full applications made; 0 = as many as the rule set asks for.")
+    built: Field[date | int | None] = Field("Day of build, or its year; None = not known.")
+    pressure: Field[Fraction | None] = Field("Where it happened, psi; or None.")
+    before: Field[Fraction | None] = Field("Pressure at the start, psi; or None.")
+    after: Field[Fraction | None] = Field("Pressure at the end, psi; or None.")
+    cut_out: Field[Fraction | None] = Field("The governor's cut-out, psi; or None.")
+    seconds: Field[Fraction | None] = Field("Time, s; or None.")
+    actual_volume: Field[Fraction | None] = Field("Reservoirs, in3; or None.")
+    required_volume: Field[Fraction | None] = Field("Reservoirs as required, in3; or None.")
 
 
 class AirFinding(Record):
@@ -46,25 +51,28 @@ class AirFinding(Record):
     """
 
     __slots__ = ()
-    result = field("The AirResult.", from_number(AirResult))
-    missing = field("What was missing for an undetermined one, an AirMissing.", from_number(AirMissing))
-    major = field("A major defect by the rule set's own ranking.")
-    minor = field("A minor one by that ranking.")
-    at_limit = field("Exactly at the bound.")
-    reading = field("As given, an AirReading.", AirReading._read)
-    measured = field("In the measure of the row; None = none.")
-    allowed = field("The bound that judged, in the measure of the row; None for yes or no.")
-    row = field("The row that judged, an AirLimit; None = none.", AirLimit._read)
-    sentence = field("The judgement as a sentence for a form.")
-    edge = field('What would have been defective, a sentence; "" without a row.')
+    result: Field[AirResult] = Field("The AirResult.", AirResult)
+    missing: Field[AirMissing] = Field("What was missing for an undetermined one, an AirMissing.", AirMissing)
+    major: Field[bool] = Field("A major defect by the rule set's own ranking.")
+    minor: Field[bool] = Field("A minor one by that ranking.")
+    at_limit: Field[bool] = Field("Exactly at the bound.")
+    reading: Field[AirReading] = Field("As given, an AirReading.", AirReading)
+    measured: Field[Fraction | None] = Field("In the measure of the row; None = none.")
+    allowed: Field[Fraction | None] = Field("The bound that judged, in the measure of the row; None for yes or no.")
+    row: Field[AirLimit | None] = Field("The row that judged, an AirLimit; None = none.", AirLimit)
+    sentence: Field[str] = Field("The judgement as a sentence for a form.")
+    edge: Field[str] = Field('What would have been defective, a sentence; "" without a row.')
 
-    def __str__(self):
+    def __str__(self) -> str:
         return self.sentence
 
 
-def judge_air(check, *, vehicle="any", span="pressures", answer=None, towed_units=0, applications=0, built=None,
-              pressure=None, before=None, after=None, cut_out=None, seconds=None, actual_volume=None,
-              required_volume=None, rules=DEFAULT_RULES):
+def judge_air(check: Check | str, *, vehicle: VehicleClass | str = "any", span: Span | str = "pressures",
+              answer: bool | None = None, towed_units: int = 0, applications: int = 0,
+              built: date | str | int | None = None, pressure: Exact | None = None, before: Exact | None = None,
+              after: Exact | None = None, cut_out: Exact | None = None, seconds: Number | None = None,
+              actual_volume: Number | None = None, required_volume: Number | None = None,
+              rules: Rules | str = "us-fmcsr") -> AirFinding:
     """Judges one check of the air system by the published edge of `rules`.
 
     `check` is a Check or its word. Pressures are psi, numbers or text ("655 kPa"); `seconds` and volumes (in3) are exact
@@ -81,17 +89,17 @@ def judge_air(check, *, vehicle="any", span="pressures", answer=None, towed_unit
         raise TypeError("answer is True, False or None (not recorded)")
     if not check:
         raise Error(Status.ARGUMENT, "a check has a name, such as 'warning'", field="check")
-    for name, number in (("towed units", towed_units), ("applications", applications)):
+    for name, number in (("towed_units", towed_units), ("applications", applications)):
         if not 0 <= operator.index(number) <= 1000:
             raise Error(Status.ARGUMENT, f"{number} is no number of {name}", field=name)
     raw = (number_of(Check, check, "check"), number_of(VehicleClass, vehicle, "vehicle"),
            number_of(Span, span, "span"), _YES_NO.index(answer), towed_units, applications, built, pressure, before,
            after, cut_out, seconds, actual_volume, required_volume)
-    with asked("no time and no volume is below zero", "reading"):
+    with explained("no time and no volume is below zero", "reading"):
         return AirFinding._read(_low.rodt_air_judge(raw, rule_set(rules)._kept))
 
 
-def check_title(check):
+def check_title(check: Check | str) -> str:
     """What a check is called in a sentence.
 
     >>> check_title("warning")
@@ -108,14 +116,14 @@ class VolumeRow(Record):
     """
 
     __slots__ = ()
-    size = field("Clamp-type number, text.")
-    stroke_from = field("Full stroke from, inches, inside.")
-    stroke_until = field("Full stroke until, inches, inside.")
-    volume = field("In3.")
-    source = field("The Source.", Source._read)
+    size: Field[str] = Field("Clamp-type number, text.")
+    stroke_from: Field[Fraction] = Field("Full stroke from, inches, inside.")
+    stroke_until: Field[Fraction] = Field("Full stroke until, inches, inside.")
+    volume: Field[Fraction] = Field("In3.")
+    source: Field[Source] = Field("The Source.", Source)
 
 
-def volume_rows():
+def volume_rows() -> tuple[VolumeRow, ...]:
     """Every row of Table V, a tuple of VolumeRow.
 
     >>> len(volume_rows())
@@ -124,7 +132,7 @@ def volume_rows():
     return tuple(VolumeRow._read(_low.rodt_volume_row_at(i)) for i in range(_low.rodt_volume_row_count()))
 
 
-def rated_volume(chamber):
+def rated_volume(chamber: Chamber | str) -> Fraction:
     """Rated volume of a chamber, text or Chamber, in3, by Table V of 49 CFR 571.121.
 
     Raises Error with Status.UNKNOWN_CHAMBER where the table has no row; then its actual volume counts.
@@ -135,7 +143,7 @@ def rated_volume(chamber):
     return _low.rodt_rated_volume(chamber_of(chamber)._raw())
 
 
-def required_volume(chambers, *, trailer=False):
+def required_volume(chambers: Number, *, trailer: bool = False) -> Fraction:
     """Required volume of the reservoirs, in3, for chambers of so many in3 in all: x 12, or x 8 for a trailer.
 
     Raises Error for a volume below zero.
@@ -143,11 +151,11 @@ def required_volume(chambers, *, trailer=False):
     >>> required_volume(89 * 4 + 54 * 2)
     Fraction(5568, 1)
     """
-    with asked("no volume is below zero", "chambers"):
+    with explained("no volume is below zero", "chambers"):
         return _low.rodt_required_volume(chambers, bool(trailer))
 
 
-def build_up_seconds(actual, required):
+def build_up_seconds(actual: Number, required: Number) -> Fraction:
     """Time allowed for 85 to 100 psi, s: 25 s x actual / required volume (49 CFR 571.121 S5.1.1).
 
     Raises Error for volumes that are not above zero.
@@ -155,11 +163,11 @@ def build_up_seconds(actual, required):
     >>> build_up_seconds(11136, 5568)
     Fraction(50, 1)
     """
-    with asked("volumes are above zero", "volumes"):
+    with explained("volumes are above zero", "volumes"):
         return _low.rodt_build_up_seconds(actual, required)
 
 
-def estimate_application(pressure, reservoir, chambers, fill=1):
+def estimate_application(pressure: Exact, reservoir: Number, chambers: Number, fill: Number = 1 ) -> Fraction:
     """An estimate, no figure of law: psi in the reservoirs after one full application with the engine off.
 
     `reservoir` and `chambers` are in3 in all, `fill` the part of the rated volume that an application fills: 1 for the
@@ -168,16 +176,16 @@ def estimate_application(pressure, reservoir, chambers, fill=1):
     >>> estimate_application(105, 5568, 464)
     Fraction(12453, 130)
     """
-    with asked(_ESTIMATED, "estimate"):
+    with explained(_ESTIMATED, "estimate"):
         return _low.rodt_estimate_application(pressure, reservoir, chambers, fill)
 
 
-def estimate_applications(pressure, floor, reservoir, chambers, fill=1):
+def estimate_applications(pressure: Exact, floor: Exact, reservoir: Number, chambers: Number, fill: Number = 1 ) -> int:
     """An estimate: how many full applications keep the reservoirs at `floor` psi or above, starting at `pressure`; at
     most 99. Raises Error as estimate_application does.
 
     >>> estimate_applications(105, 60, 5568, 464)
     5
     """
-    with asked(_ESTIMATED, "estimate"):
+    with explained(_ESTIMATED, "estimate"):
         return _low.rodt_estimate_applications(pressure, floor, reservoir, chambers, fill)

@@ -1,11 +1,14 @@
 # SPDX-License-Identifier: Apache-2.0
 """The one family of errors."""
+from __future__ import annotations
+
 import contextlib
 import enum
+from collections.abc import Iterator
 
 
 class Status(enum.IntEnum):
-    """What kind of fault an `Error` is. The numbers are for ever; those of the C library.
+    """What kind of fault an `Error` is. The numbers are those of the C library, and stable.
 
     >>> Status.DATE_CELL.value
     14
@@ -30,8 +33,8 @@ class Status(enum.IntEnum):
 
 
 @contextlib.contextmanager
-def asked(sentence, field):
-    """Says what was asked for where the library says no more than that an argument is impossible."""
+def explained(sentence: str, field: str) -> Iterator[None]:
+    """Says what is accepted where the library says no more than that an argument is impossible."""
     try:
         yield
     except Error as error:
@@ -56,7 +59,8 @@ class Error(ValueError):
     DATE_CELL; applied; 1; this is a date; a spreadsheet makes dates of fractions
     """
 
-    def __init__(self, status, text, column=0, line=0, field=""):
+    def __init__(self, status: int, text: str, column: int | None = 0, line: int | None = 0,
+                 field: str | None = "") -> None:
         super().__init__(int(status), text, column or 0, line or 0, field or "")
         self.status = Status(status)
         self.text = text
@@ -64,10 +68,10 @@ class Error(ValueError):
         self.line = line or None
         self.field = field or None
 
-    def __repr__(self):
+    def __repr__(self) -> str:
         return f"<Error {self.status.name}: {self}>"
 
-    def __str__(self):
+    def __str__(self) -> str:
         places = [self.field, self.line and f"line {self.line}", self.column and f"column {self.column}"]
         place = ", ".join(part for part in places if part)
         return f"{place}: {self.text}" if place else self.text

@@ -1,163 +1,165 @@
 # SPDX-License-Identifier: Apache-2.0
 """The judgement of one wheel end."""
+from __future__ import annotations
+
 import re
+from datetime import date as Date
+from fractions import Fraction
+from typing import Any
 
 from . import _rodtravel as _low
-from ._chambers import Chamber
-from ._error import Error, Status
-from ._record import Record, field
-from ._rules import DEFAULT_RULES, Rules, _known, rule_set
-from ._source import Source
-from ._words import (Basis, DateOrder, Defect, Drum, Evidence, Proof, Reason, StrokeClass, Unit, Verdict, from_number,
+from ._chambers import Chamber, chamber_of
+from ._enums import (Basis, DateOrder, Defect, Drum, Evidence, Proof, Reason, StrokeClass, Unit, Verdict, from_number,
                      number_of)
+from ._error import Error, Status
+from ._record import Field, Record
+from ._rules import DEFAULT_RULES, Limit, Rules, _known, rule_set
+from ._source import Source
+from ._types import Day, Exact
 
 _ALL_REASONS = tuple(Reason)
 
 
-def _reasons(bits):
+def reasons_of(bits: int) -> tuple[Reason, ...]:
+    """The set of reasons that the library gives as bits."""
     return tuple(reason for number, reason in enumerate(_ALL_REASONS) if bits >> number & 1)
-
-
-class _Values(Record):
-    """All that a finding says, as the wrapper tells it; looked up once somebody asks."""
-
-    __slots__ = ()
-    verdict = field("The Verdict.", from_number(Verdict))
-    proof = field("What the divisions of the tape prove, a Proof; it never changes the verdict.", from_number(Proof))
-    reasons = field("Why, a tuple of Reason.", _reasons)
-    chamber = field("The Chamber as it was judged: what was assumed is filled in.", Chamber._read)
-    released = field("Released measurement, inches; None = missing or unreadable.")
-    applied = field("Applied measurement, inches; None = missing or unreadable.")
-    applied_stroke = field("Applied less released, inches; None where one is missing or they are swapped.")
-    limit = field("The limit that judged, inches; None = none.")
-    law_limit = field("The law's limit, inches; it differs from `limit` under a carrier's own limits only.")
-    margin = field("Limit less applied stroke, inches; negative = over; None where one is missing.")
-    long_limit = field("With `assumed-standard`: the limit that the long-stroke chamber of this size has, inches.")
-    unit = field("The Unit in which the sentences speak.", from_number(Unit))
-    division = field("Smallest graduation that was read, inches; or None.")
-    probability_over = field("Exact chance that the true stroke is over the limit; given with a proof.")
-    pressure = field("Reservoir pressure before the application, psi; None = not recorded.")
-    pressure_after = field("Reservoir pressure after it, psi; None = not recorded.")
-    day = field("The day whose law judged; None = the newest text.")
-    other_day = field("The second meaning of an ambiguous date; or None.")
-    basis = field("What the law's limit rests on, a Basis.", from_number(Basis))
-    evidence = field("How the law's limit was checked, an Evidence.", from_number(Evidence))
-    _row = field("Number of the law's row.")
-    _own_row = field("Number of the carrier's row.")
-    source = field("Source of the law's limit; or None.", Source._read)
-
-
-def _member(name):
-    index = _Values._fields.index(name)
-    doc = next(vars(cls)[name].__doc__ for cls in (_Values,))
-    return property(lambda self: self._values[index], doc=doc)
 
 
 class Finding(Record):
     """The judgement of one wheel end, made by judge and judge_row. Read-only.
 
-    >>> finding = judge("20", "3 3/8", "4 13/16", stroke_class="standard", pressure=95)
+    >>> finding = judge("20", "3 3/8", "4 13/16", stroke_class="standard", psi=95)
     >>> str(finding.verdict), finding.applied_stroke, finding.margin
     ('in-adjustment', Fraction(23, 16), Fraction(5, 16))
     >>> print(finding)
     3 3/8 to 4 13/16 is 1 7/16; limit 1 3/4; 5/16 to spare
     """
 
-    __slots__ = ("_kept", "rules", "_told")
-    _fields = tuple(name for name in _Values._fields if name[0] != "_")
+    __slots__ = ("_kept", "_rules", "_cached")
+    _kept: Any  # the C struct
+    _rules: Rules
+    _cached: tuple[Any, ...]
+    verdict: Field[Verdict] = Field("The Verdict.", Verdict)
+    proof: Field[Proof] = Field("What the divisions of the tape prove, a Proof; it never changes the verdict.", Proof)
+    reasons: Field[tuple[Reason, ...]] = Field("Why, a tuple of Reason.", reasons_of)
+    chamber: Field[Chamber] = Field("The Chamber as it was judged: what was assumed is filled in.", Chamber)
+    released: Field[Fraction | None] = Field("Released measurement, inches; None = missing or unreadable.")
+    applied: Field[Fraction | None] = Field("Applied measurement, inches; None = missing or unreadable.")
+    applied_stroke: Field[Fraction | None] = Field(
+        "Applied less released, inches; None where one is missing or they are swapped.")
+    limit: Field[Fraction | None] = Field("The limit that judged, inches; None = none.")
+    law_limit: Field[Fraction | None] = Field(
+        "The law's limit, inches; it differs from `limit` under a carrier's own limits only.")
+    margin: Field[Fraction | None] = Field(
+        "Limit less applied stroke, inches; negative = over; None where one is missing.")
+    long_limit: Field[Fraction | None] = Field(
+        "With `assumed-standard`: the limit that the long-stroke chamber of this size has, inches.")
+    unit: Field[Unit] = Field("The Unit of the sentences.", Unit)
+    division: Field[Fraction | None] = Field("Smallest graduation that was read, inches; or None.")
+    probability_over: Field[Fraction | None] = Field(
+        "Exact probability that the true stroke is over the limit; given with a proof.")
+    pressure: Field[Fraction | None] = Field("Reservoir pressure before the application, psi; None = not recorded.")
+    pressure_after: Field[Fraction | None] = Field("Reservoir pressure after it, psi; None = not recorded.")
+    day: Field[Date | None] = Field("The day whose law judged; None = the newest text.")
+    other_day: Field[Date | None] = Field("The second meaning of an ambiguous date; or None.")
+    basis: Field[Basis] = Field("What the law's limit is based on, a Basis.", Basis)
+    evidence: Field[Evidence] = Field("How the law's limit was checked, an Evidence.", Evidence)
+    _row: Field[int] = Field("Number of the law's row; -1 = none.")
+    _own_row: Field[int] = Field("Number of the carrier's row; -1 = none.")
+    source: Field[Source | None] = Field("Source of the law's limit; or None.", Source)
 
     @property
-    def _values(self):
+    def _values(self) -> tuple[Any, ...]:  # type: ignore[override]
+        """Converted when something is looked up for the first time, which most findings never need."""
         try:
-            return self._told
+            return self._cached
         except AttributeError:
-            told = _Values._read(_low.finding_values(self._kept))._values
-            _set_told(self, told)
-            return told
-
-    limit_row = property(lambda self: self._row_of(_ROW, self.rules.law or self.rules),
-                         doc="The law's row, a Limit; None where the limit rests on no table.")
-    own_row = property(lambda self: self._row_of(_OWN_ROW, self.rules),
-                       doc="The carrier's row, a Limit; or None.")
-
-    def _row_of(self, index, rules):
-        number = self._values[index]
-        return None if number < 0 else rules.limits[number]
+            values = self._convert(_low.finding_values(self._kept))
+            _set_cached(self, values)
+            return values
 
     @property
-    def sentence(self):
+    def rules(self) -> Rules:
+        """The Rules that judged."""
+        return self._rules
+
+    @property
+    def limit_row(self) -> Limit | None:
+        """The law's row, a Limit; None where the limit is based on no table."""
+        return None if self._row < 0 else (self._rules.law or self._rules).limits[self._row]
+
+    @property
+    def own_row(self) -> Limit | None:
+        """The carrier's row, a Limit; or None."""
+        return None if self._own_row < 0 else self._rules.limits[self._own_row]
+
+    @property
+    def sentence(self) -> str:
         """The comparison in one line."""
         return _low.rodt_finding_format(self._kept)
 
     @property
-    def proof_sentence(self):
-        """What the divisions of the tape prove, a sentence; "" where no proof was asked."""
+    def proof_sentence(self) -> str:
+        """What the divisions of the tape prove, a sentence; "" without a division."""
         return _low.rodt_finding_proof_format(self._kept)
 
     @property
-    def sentences(self):
+    def sentences(self) -> tuple[str, ...]:
         """One sentence for each reason, with its figures and what would change the answer: a tuple of text."""
         return tuple(_low.rodt_finding_reason_format(self._kept, reason.number) for reason in self.reasons)
 
     @property
-    def defect(self):
-        """What it weighs in the count of defective brakes, a Defect."""
+    def defect(self) -> Defect:
+        """How it counts among the defective brakes, a Defect."""
         return _defect(_low.rodt_finding_defect(self._kept))
 
-    def __str__(self):
+    def __str__(self) -> str:
         return self.sentence
 
-    def __repr__(self):
+    def __repr__(self) -> str:
         return f"<Finding {self.verdict}: {self.sentence}>"
 
-    def __eq__(self, other):
-        if type(other) is not Finding:
+    def __eq__(self, other: object) -> bool:
+        if not isinstance(other, Finding):
             return NotImplemented
-        return self._values == other._values and self.rules == other.rules
+        return self._values == other._values and self._rules == other._rules
 
-    def __hash__(self):
-        return hash((self._values, self.rules))
+    def __hash__(self) -> int:
+        return hash((self._values, self._rules))
 
-    def asdict(self):
+    def asdict(self) -> dict[str, Any]:
         """The members by name, as plain values; `rules` is the id of the rule set."""
-        return {**super().asdict(), "rules": self.rules.id}
+        return {**super().asdict(), "rules": self._rules.id}
 
-    def __reduce__(self):
-        return _restore, (_low.finding_values(self._kept), self.rules, _low.rodt_tables_edition())
+    def __reduce__(self) -> Any:
+        return _restore, (_low.finding_values(self._kept), self._rules, _low.rodt_tables_edition())
 
 
-for _name in Finding._fields:
-    setattr(Finding, _name, _member(_name))
-del _name
-# What is asked most often does not look at the rest.
 _verdict = from_number(Verdict)
 _number_of_verdict = _low.finding_verdict
-Finding.verdict = property(lambda self: _verdict(_number_of_verdict(self._kept)), doc=Finding.verdict.__doc__)
-_ROW = _Values._fields.index("_row")
-_OWN_ROW = _Values._fields.index("_own_row")
+# The most frequent lookup does not convert the rest.
+setattr(Finding, "verdict", property(lambda self: _verdict(_number_of_verdict(self._kept)), doc="The Verdict."))
 _defect = from_number(Defect)
 _new = object.__new__
-_set_kept = Finding._kept.__set__
-_set_rules = Finding.rules.__set__
-_set_told = Finding._told.__set__
+_set_kept, _set_rules, _set_cached = (vars(Finding)[name].__set__ for name in Finding.__slots__)
 
 
-def _finding(kept, rules):
+def _finding(kept: Any, rules: Rules) -> Finding:
     made = _new(Finding)
     _set_kept(made, kept)
     _set_rules(made, rules)
     return made
 
 
-def _restore(values, rules, edition):
-    """A finding out of another process. Rows are known by their number, so the tables must be the same."""
+def _restore(values: tuple[Any, ...], rules: Rules, edition: str) -> Finding:
+    """A finding of another process. Rows are known by their number, so the tables must be the same."""
     if edition != _low.rodt_tables_edition():
         raise Error(Status.ARGUMENT, f"this finding was made with the tables of {edition}; judge its readings again")
     return _finding(_low.finding_from_values(values, rules._kept), rules)
 
 
-def _chamber_texts(chamber, stroke_class, rated_stroke, marked_limit):
-    """A Chamber as the texts of a form: what it says itself goes before what is said beside it."""
+def _chamber_texts(chamber: Any, stroke_class: Any, rated_stroke: Any, marked_limit: Any) -> tuple[Any, Any, Any, Any]:
+    """A Chamber as texts. Its name says its class; marks given beside it have precedence."""
     if not isinstance(chamber, Chamber):
         raise TypeError("chamber is text or a Chamber")
     name = str(chamber) if chamber.size else None
@@ -165,30 +167,34 @@ def _chamber_texts(chamber, stroke_class, rated_stroke, marked_limit):
             chamber.marked_limit if marked_limit is None else marked_limit)
 
 
-_ANSWERS = {None: None, False: "off", True: "on"}
+_RECORDED: dict[Any, str | None] = {None: None, False: "off", True: "on"}
 
 
-def _answer(value, field_name):
+def recorded(value: bool | None, field_name: str) -> str | None:
+    """The text of a condition."""
     if value is None or value is True or value is False:
-        return _ANSWERS[value]
+        return _RECORDED[value]
     raise TypeError(f"{field_name} is True, False or None (not recorded)")
 
 
-def judge(chamber, released, applied, *, stroke_class=None, rated_stroke=None, marked_limit=None, pressure=None,
-          pressure_after=None, division=None, day=None, unit="in", engine_running=None, spring_brake_applied=None,
-          drum=None, rules=DEFAULT_RULES, decimal_comma=False):
+def judge(chamber: Chamber | str, released: Exact, applied: Exact, *, stroke_class: StrokeClass | str | None = None,
+          rated_stroke: Exact | None = None, marked_limit: Exact | None = None, psi: Exact | None = None,
+          psi_after: Exact | None = None, division: Exact | None = None, date: Day | None = None,
+          unit: Unit | str = "in", engine_running: bool | None = None, spring_brake_applied: bool | None = None,
+          drum: Drum | str | None = None, rules: Rules | str = DEFAULT_RULES, decimal_comma: bool = False) -> Finding:
     """Judges one wheel end and returns a Finding.
 
     `chamber` is text such as "30L", "24/30", "bolt C", or a Chamber. `released` and `applied` are the measurements from
     chamber face to clevis pin; they, `rated_stroke`, `marked_limit` and `division` are text ("4 13/16", "54 mm"), int,
-    Fraction or Decimal; numbers are read like text, in `unit`. Pressures are psi, or text with a unit. `day` is a date
-    or its text; None judges by the newest text of `rules`, an id or a Rules. `engine_running` and
-    `spring_brake_applied` are True, False or None, `drum` is "cold", "warm" or "hot".
+    Fraction or Decimal; numbers are read like text, in `unit`. `psi` and `psi_after` are the reservoir pressure before
+    and after the application: psi, or text with a unit. `date` is a date or its text; None judges by the newest text of
+    `rules`, an id or a Rules. `engine_running` and `spring_brake_applied` are True, False or None, `drum` is "cold",
+    "warm" or "hot".
 
     What was not recorded is named among the reasons. Raises Error with the field and column of a text that cannot be
     read, TypeError for binary floats.
 
-    >>> finding = judge("30", "2 3/4", "5 5/16", stroke_class="long", pressure=95)
+    >>> finding = judge("30", "2 3/4", "5 5/16", stroke_class="long", psi=95)
     >>> str(finding.verdict), [str(reason) for reason in finding.reasons]
     ('out-of-adjustment', ['over-limit', 'assumed-clamp'])
     >>> judge("30", 2.125, "4")
@@ -202,48 +208,47 @@ def judge(chamber, released, applied, *, stroke_class=None, rated_stroke=None, m
                                                                            marked_limit)
     engine = spring = None
     if engine_running is not None or spring_brake_applied is not None:
-        engine = _answer(engine_running, "engine_running")
-        spring = _answer(spring_brake_applied, "spring_brake_applied")
+        engine = recorded(engine_running, "engine_running")
+        spring = recorded(spring_brake_applied, "spring_brake_applied")
     if drum is not None:
-        drum = _drum(drum)
-    if (stroke_class is rated_stroke is marked_limit is pressure_after is division is day is drum is engine is spring
+        drum = (None, "cold", "warm", "hot")[number_of(Drum, drum, "drum")]
+    texts: tuple[Any, ...]
+    if (stroke_class is rated_stroke is marked_limit is psi_after is division is date is drum is engine is spring
             is None and unit == "in" and not decimal_comma):
-        form = (chamber, released, applied, pressure)
+        texts = (chamber, released, applied, psi)
     else:
-        form = (chamber, released, applied, stroke_class, rated_stroke, marked_limit, pressure, pressure_after, division,
-                day, None, engine, spring, drum, number_of(Unit, unit, "unit"), bool(decimal_comma), 0, None)
+        texts = (chamber, released, applied, stroke_class, rated_stroke, marked_limit, psi, psi_after, division, date,
+                 None, engine, spring, drum, number_of(Unit, unit, "unit"), bool(decimal_comma), 0, None)
     made = _new(Finding)
-    _set_kept(made, _judge_text(form, rules._kept))
+    _set_kept(made, _judge_text(texts, rules._kept))
     _set_rules(made, rules)
     return made
 
 
 _judge_text = _low.rodt_judge_text
 
-
-def _drum(drum):
-    return (None, "cold", "warm", "hot")[number_of(Drum, drum, "drum")]
+_NO_UTF8_TEXT = re.compile("[\0\ud800-\udfff]")
 
 
-_UNFIT = re.compile("[\0\ud800-\udfff]")
+def readable(cell: Any) -> Any:
+    """The cell; a zero byte or half of a surrogate pair in it becomes a character that no reader accepts."""
+    return _NO_UTF8_TEXT.sub("\ufffd", cell) if isinstance(cell, str) else cell
 
 
-def _fit(cell):
-    """The cell; a zero byte or half of a surrogate pair in it becomes a sign that nothing can be read in."""
-    return _UNFIT.sub("\ufffd", cell) if isinstance(cell, str) else cell
-
-
-def judge_row(*, chamber=None, released=None, applied=None, stroke_class=None, rated_stroke=None, marked_limit=None,
-              pressure=None, pressure_after=None, division=None, day=None, unit=None, engine=None, spring_brake=None,
-              drum=None, rules=DEFAULT_RULES, form_unit="in", decimal_comma=False, date_order="unknown",
-              default_day=None):
-    """Judges one row of a file as it stands, and never refuses a text: returns (Finding, Error or None).
+def judge_row(*, chamber: Chamber | str | None = None, released: Exact | None = None, applied: Exact | None = None,
+              stroke_class: StrokeClass | str | None = None, rated_stroke: Exact | None = None,
+              marked_limit: Exact | None = None, psi: Exact | None = None, psi_after: Exact | None = None,
+              division: Exact | None = None, date: Day | None = None, unit: str | None = None,
+              engine: str | None = None, spring_brake: str | None = None, drum: str | None = None,
+              rules: Rules | str = DEFAULT_RULES, default_unit: Unit | str = "in", decimal_comma: bool = False,
+              date_order: DateOrder | str = "unknown", default_date: Day | None = None) -> tuple[Finding, Error | None]:
+    """Judges one row of a file as it is, and never refuses a text: returns (Finding, Error or None).
 
     Every cell is text or None, or an exact number; one that cannot be read makes the finding undetermined, its reason
-    says which, and the first such Error is returned, not raised. `unit` is a cell of the row, `form_unit` that of the
-    whole file; `default_day` is for rows without a day of their own.
+    says which, and the first such Error is returned, not raised. `unit` is a cell of the row, `default_unit` the unit of
+    the whole file; `default_date` is for rows without a date of their own.
 
-    Raises TypeError for binary floats, Error for an unknown rule set or word of the keywords.
+    Raises TypeError for binary floats, Error for an unknown rule set, unit or order of dates.
 
     >>> finding, error = judge_row(chamber="30", released="2 1/8", applied="2-Jan")
     >>> str(finding.verdict), error.field
@@ -253,14 +258,15 @@ def judge_row(*, chamber=None, released=None, applied=None, stroke_class=None, r
     if chamber is not None and not isinstance(chamber, str):
         chamber, stroke_class, rated_stroke, marked_limit = _chamber_texts(chamber, stroke_class, rated_stroke,
                                                                            marked_limit)
-    cells = (chamber, released, applied, stroke_class, rated_stroke, marked_limit, pressure, pressure_after, division,
-             day, unit, engine, spring_brake, drum)
-    kept, error = _low.judge_row((*map(_fit, cells), number_of(Unit, form_unit, "form unit"), bool(decimal_comma),
-                                  number_of(DateOrder, date_order, "date order"), default_day), rules._kept)
+    cells = (chamber, released, applied, stroke_class, rated_stroke, marked_limit, psi, psi_after, division, date, unit,
+             engine, spring_brake, drum)
+    kept, error = _low.judge_row((*map(readable, cells), number_of(Unit, default_unit, "default_unit"),
+                                  bool(decimal_comma), number_of(DateOrder, date_order, "date_order"), default_date),
+                                 rules._kept)
     return _finding(kept, rules), error
 
 
-def pushrod_force(chamber, pressure):
+def pushrod_force(chamber: Chamber | str, pressure: Exact) -> Fraction:
     """Ideal pushrod force in pound-force, exactly: type number x pressure in psi. Information only; it leaves out
     springs and friction, and the force falls off beyond the limit.
 
@@ -269,11 +275,10 @@ def pushrod_force(chamber, pressure):
     >>> pushrod_force("30", 60)
     Fraction(1800, 1)
     """
-    from ._chambers import chamber_of
     return _low.rodt_pushrod_force(chamber_of(chamber)._raw(), pressure)
 
 
-def al_factor(chamber, arm_length):
+def al_factor(chamber: Chamber | str, arm_length: Exact) -> Fraction:
     """AL factor in cubic inches, exactly: type number x effective arm length in inches.
 
     Raises Error for a size that is no number.
@@ -281,5 +286,4 @@ def al_factor(chamber, arm_length):
     >>> al_factor("30", "5 1/2")
     Fraction(165, 1)
     """
-    from ._chambers import chamber_of
     return _low.rodt_al_factor(chamber_of(chamber)._raw(), arm_length)

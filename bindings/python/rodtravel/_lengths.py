@@ -1,16 +1,21 @@
 # SPDX-License-Identifier: Apache-2.0
-"""Exact lengths, pressures and days: read as people write them, written without rounding unless asked."""
+"""Exact lengths, pressures and days: read as people write them, written exactly unless a rounding is given."""
+from __future__ import annotations
+
 import operator
+from datetime import date
+from fractions import Fraction
 
 from . import _rodtravel as _low
-from ._error import Error, Status, asked
-from ._words import DateOrder, Rounding, Unit, from_number, number_of
+from ._enums import DateOrder, Rounding, Unit, from_number, number_of
+from ._error import Error, Status, explained
+from ._types import Exact, Number
 
 _unit = from_number(Unit)
 
 
-def read_length(text, *, unit="in", decimal_comma=False):
-    """Reads one length as it stands on a tape or a form and returns inches, exactly, as a Fraction.
+def read_length(text: str, *, unit: Unit | str = "in", decimal_comma: bool = False) -> Fraction:
+    """Reads one length as it is written on a form and returns inches, exactly, as a Fraction.
 
     `unit` is that of a number which names none: "in", "mm" or "cm"; a unit in the text is stronger. With
     `decimal_comma` a comma is the decimal sign. The result is 0 to 24 in.
@@ -26,7 +31,7 @@ def read_length(text, *, unit="in", decimal_comma=False):
     return read_length_unit(text, unit=unit, decimal_comma=decimal_comma)[0]
 
 
-def read_length_unit(text, *, unit="in", decimal_comma=False):
+def read_length_unit(text: str, *, unit: Unit | str = "in", decimal_comma: bool = False) -> tuple[Fraction, Unit]:
     """As read_length, and the unit in which the text was written: (inches, unit).
 
     Raises Error as read_length does.
@@ -38,7 +43,7 @@ def read_length_unit(text, *, unit="in", decimal_comma=False):
     return inches, _unit(written)
 
 
-def write_length(length):
+def write_length(length: Exact) -> str:
     """Writes inches as a mixed fraction in lowest terms, exactly.
 
     `length` is in inches: an int, a Fraction, a Decimal, or text that is read first. Raises Error for a number that does
@@ -50,8 +55,9 @@ def write_length(length):
     return _low.rodt_length_format(length)
 
 
-def write_decimal(length, digits, *, unit="in", rounding="half-even"):
-    """Writes a length, given in inches, as a decimal number in `unit` with 0 to 12 `digits` behind the point.
+def write_decimal(length: Exact, digits: int, *, unit: Unit | str = "in",
+                  rounding: Rounding | str = "half-even") -> str:
+    """Writes a length, given in inches, as a decimal number in `unit` with 0 to 12 `digits` after the point.
 
     Raises Error for a unit, a rounding or a number of digits that there is not.
 
@@ -60,12 +66,12 @@ def write_decimal(length, digits, *, unit="in", rounding="half-even"):
     """
     digits = operator.index(digits)
     if not 0 <= digits <= 12:
-        raise Error(Status.ARGUMENT, "there are 0 to 12 digits behind the point", field="digits")
+        raise Error(Status.ARGUMENT, "there are 0 to 12 digits after the point", field="digits")
     return _low.rodt_length_format_decimal(length, number_of(Unit, unit, "unit"), digits,
                                           number_of(Rounding, rounding, "rounding"))
 
 
-def round_length(length, division, *, rounding="half-even"):
+def round_length(length: Exact, division: Exact, *, rounding: Rounding | str = "half-even") -> Fraction:
     """Rounds a length to a whole number of divisions, both in inches: the nearest sixteenth, for example.
 
     Raises Error unless the division is above zero.
@@ -73,11 +79,11 @@ def round_length(length, division, *, rounding="half-even"):
     >>> round_length(Fraction(17, 100), Fraction(1, 16))
     Fraction(3, 16)
     """
-    with asked("a division is longer than nothing", "division"):
+    with explained("a division must be above zero", "division"):
         return _low.rodt_length_round(length, division, number_of(Rounding, rounding, "rounding"))
 
 
-def inches_from_mm(millimetres):
+def inches_from_mm(millimetres: Number) -> Fraction:
     """Millimetres, a number, as inches, exactly: 1 in is 25.4 mm.
 
     Raises Error for a number that does not fit in 64-bit parts.
@@ -89,7 +95,7 @@ def inches_from_mm(millimetres):
     return _low.rodt_length_from_mm(*parts)
 
 
-def read_pressure(text, *, decimal_comma=False):
+def read_pressure(text: str, *, decimal_comma: bool = False) -> Fraction:
     """Reads one gauge pressure, "95", "92.5 psi" or "655 kPa", and returns psi, exactly, as a Fraction.
 
     Raises Error as read_length does; above 300 psi a reading is implausible.
@@ -100,7 +106,7 @@ def read_pressure(text, *, decimal_comma=False):
     return _low.rodt_pressure_read(text, decimal_comma)
 
 
-def write_pressure(pressure):
+def write_pressure(pressure: Exact) -> str:
     """Writes psi as a whole number or a mixed fraction, exactly, without the unit.
 
     Raises Error for a number that does not fit in 64-bit parts.
@@ -111,7 +117,7 @@ def write_pressure(pressure):
     return _low.rodt_pressure_format(pressure)
 
 
-def psi_from_kpa(kilopascals):
+def psi_from_kpa(kilopascals: Number) -> Fraction:
     """Kilopascals, a number, as psi, exactly, as a Fraction.
 
     Raises Error for a number that does not fit in 64-bit parts.
@@ -123,10 +129,10 @@ def psi_from_kpa(kilopascals):
     return _low.rodt_pressure_from_kpa(*parts)
 
 
-def read_date(text, *, order="unknown"):
-    """Reads a day from a form: 2021-10-14, 14-OCT-21, 10/14/2021; a time behind it is dropped.
+def read_date(text: str, *, order: DateOrder | str = "unknown") -> date:
+    """Reads a day from a form: 2021-10-14, 14-OCT-21, 10/14/2021; a time after it is dropped.
 
-    `order` tells what comes first in dates made of numbers: "day-first" or "month-first". Raises Error where day and
+    `order` says what comes first in dates made of numbers: "day-first" or "month-first". Raises Error where day and
     month cannot be told apart, and where there is no such day.
 
     >>> read_date("14-OCT-21")

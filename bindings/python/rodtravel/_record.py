@@ -1,30 +1,59 @@
 # SPDX-License-Identifier: Apache-2.0
-"""What all read-only objects of the package share."""
+"""Base of all read-only objects of the package."""
+from __future__ import annotations
+
 import enum
 import operator
+from collections.abc import Callable
+from typing import TYPE_CHECKING, Any, ClassVar, Generic, NoReturn, TypeVar, overload
+
+from ._enums import Word, from_number
+
+if TYPE_CHECKING:
+    from typing_extensions import Never, Self
+
+_T = TypeVar("_T")
 
 
-class field:
-    """A member of a record, in the order in which they stand; turned into a property by Record."""
+class Field(Generic[_T]):
+    """A member of a record, in the order of declaration; Record makes a property of it.
 
-    def __init__(self, doc, as_type=None):
+    `read` turns the wrapper's value into the member's: an enumeration, a Record, or a function. None stays None.
+    """
+
+    def __init__(self, doc: str, read: Callable[..., Any] | None = None) -> None:
         self.doc = doc
-        self.as_type = as_type
+        if isinstance(read, type):
+            read = from_number(read) if issubclass(read, Word) else getattr(read, "_read")
+        self.read = read
+
+    if TYPE_CHECKING:
+        @overload
+        def __get__(self, instance: None, owner: Any) -> Self: ...
+        @overload
+        def __get__(self, instance: object, owner: Any) -> _T: ...
+        def __get__(self, instance: Any, owner: Any) -> Any: ...
+        def __set__(self, instance: Any, value: Never) -> NoReturn: ...
 
 
-def getter(index):
+def tuple_of(kind: type[Record]) -> Callable[[Any], tuple[Any, ...]]:
+    """A function that reads a tuple of records."""
+    return lambda all: tuple(kind._read(one) for one in all)
+
+
+def _getter(index: int) -> Callable[[Any], Any]:
     pick = operator.itemgetter(index)
     return lambda self: pick(self._values)
 
 
-def plain(value):
-    """The value without classes of this package: records are dicts, words are text."""
+def _plain(value: Any) -> Any:
+    """The value without classes of this package: records are dicts, enumerations are text."""
     if isinstance(value, Record):
         return value.asdict()
     if isinstance(value, enum.Enum):
         return value.value
     if isinstance(value, tuple):
-        return [plain(item) for item in value]
+        return [_plain(item) for item in value]
     return value
 
 
@@ -32,67 +61,70 @@ class Record:
     """A read-only value: equal to another with the same members, hashable, copied and pickled by value."""
 
     __slots__ = ("_values",)
-    _fields = ()
-    _types = ()
+    _values: tuple[Any, ...]
+    _fields: ClassVar[tuple[str, ...]] = ()
+    _readers: ClassVar[tuple[Callable[..., Any] | None, ...]] = ()
 
-    def __init_subclass__(cls, **words):
+    def __init_subclass__(cls, **words: Any) -> None:
         super().__init_subclass__(**words)
-        own = [(name, item) for name, item in vars(cls).items() if isinstance(item, field)]
-        start = len(cls._fields)
-        cls._fields += tuple(name for name, _ in own)
-        cls._types += tuple(item.as_type for _, item in own)
-        for index, (name, item) in enumerate(own, start):
-            setattr(cls, name, property(getter(index), doc=item.doc))
+        own = [(name, item) for name, item in vars(cls).items() if isinstance(item, Field)]
+        cls._fields = tuple(name for name, _ in own if name[0] != "_")
+        cls._readers = tuple(item.read for _, item in own)
+        for index, (name, item) in enumerate(own):
+            setattr(cls, name, property(_getter(index), doc=item.doc))
 
-    def __init__(self, *_args, **_words):
+    def __init__(self, *_args: Never, **_words: Never) -> None:
         raise TypeError(f"a {type(self).__name__} is made by the functions of rodtravel, not by hand")
 
     @classmethod
-    def _make(cls, values):
+    def _make(cls, values: Any) -> Self:
         made = object.__new__(cls)
         object.__setattr__(made, "_values", tuple(values))
         return made
 
     @classmethod
-    def _read(cls, values):
-        """From what the wrapper gives: None stays None, numbers of words become words, tuples become records."""
-        if values is None:
-            return None
-        return cls._make(value if kind is None or value is None else kind(value)
-                         for kind, value in zip(cls._types, values))
+    def _convert(cls, values: Any) -> tuple[Any, ...]:
+        return tuple(value if read is None or value is None else read(value)
+                     for read, value in zip(cls._readers, values))
 
-    def asdict(self):
+    @classmethod
+    def _read(cls, values: Any) -> Any:
+        """From what the wrapper gives: None stays None, numbers become members of enumerations, tuples records."""
+        return None if values is None else cls._make(cls._convert(values))
+
+    def asdict(self) -> dict[str, Any]:
         """The members by name, as plain dict, list, str, int, bool, Fraction and date."""
-        return {name: plain(getattr(self, name)) for name in self._fields}
+        return {name: _plain(getattr(self, name)) for name in self._fields}
 
-    def __setattr__(self, name, _value):
-        raise AttributeError(f"{type(self).__name__} is read-only: {name} cannot be set")
+    if not TYPE_CHECKING:  # to a type checker every attribute would be allowed
+        def __setattr__(self, name, _value):
+            raise AttributeError(f"{type(self).__name__} is read-only: {name} cannot be set")
 
-    def __delattr__(self, name):
-        raise AttributeError(f"{type(self).__name__} is read-only: {name} cannot be deleted")
+        def __delattr__(self, name):
+            raise AttributeError(f"{type(self).__name__} is read-only: {name} cannot be deleted")
 
-    def __eq__(self, other):
-        if type(other) is not type(self):
+    def __eq__(self, other: object) -> bool:
+        if not isinstance(other, Record) or type(other) is not type(self):
             return NotImplemented
         return self._values == other._values
 
-    def __hash__(self):
+    def __hash__(self) -> int:
         return hash((type(self).__name__, self._values))
 
-    def __reduce__(self):
+    def __reduce__(self) -> Any:
         return type(self)._make, (self._values,)
 
-    def __copy__(self):
+    def __copy__(self) -> Self:
         return self
 
-    def __deepcopy__(self, _memo):
+    def __deepcopy__(self, _memo: Any) -> Self:
         return self
 
-    def __repr__(self):
+    def __repr__(self) -> str:
         shown = ", ".join(f"{name}={self._show(getattr(self, name))}" for name in self._fields
                           if getattr(self, name) is not None)
         return f"{type(self).__name__}({shown})"
 
     @staticmethod
-    def _show(value):
+    def _show(value: Any) -> str:
         return repr(value.value) if isinstance(value, enum.Enum) else repr(value)

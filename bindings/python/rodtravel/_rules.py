@@ -1,14 +1,25 @@
 # SPDX-License-Identifier: Apache-2.0
 """Rule sets: one authority's limits, dated, each row with its source."""
+from __future__ import annotations
+
+from datetime import date
+from fractions import Fraction
+from typing import TYPE_CHECKING, Any
+
 from . import _rodtravel as _low
-from ._error import Error, Status
-from ._record import Record, field
-from ._source import Source
-from ._words import (AirKind, Basis, Check, Comparison, Evidence, Family, Measure, Span, StrokeClass, VehicleClass,
+from ._chambers import Chamber, chamber_of
+from ._enums import (AirKind, Basis, Check, Comparison, Evidence, Family, Measure, Span, StrokeClass, VehicleClass,
                      from_number)
+from ._error import Error, Status
+from ._record import Field, Record
+from ._source import Source
+from ._types import Day
+
+if TYPE_CHECKING:
+    from typing_extensions import Never, Self
 
 DEFAULT_RULES = "us-fmcsr"
-_NAME_MOST = 39  # bytes of the id of a Rules
+_NAME_BYTES_MAX = 39  # bytes of the id of a Rules
 
 
 class Limit(Record):
@@ -20,19 +31,20 @@ class Limit(Record):
     """
 
     __slots__ = ()
-    family = field("A Family.", from_number(Family))
-    stroke_class = field('A StrokeClass; "unknown" = the family has one limit for every class.',
+    family: Field[Family] = Field("A Family.", Family)
+    stroke_class: Field[StrokeClass] = Field('A StrokeClass; "unknown" = the family has one limit for every class.',
                          from_number(StrokeClass))
-    size = field("Type number or letter, text.")
-    rated_stroke = field("Inches; the row holds only for this marked rated stroke; None = for any.")
-    rated_stroke_mm = field("The printed millimetres of that.")
-    limit = field("The adjustment limit, inches.")
-    published = field("The figure as printed, text.")
-    printed_mm = field("The millimetres printed beside it; None = none printed.")
-    valid_from = field("First day; None = the day of effect was not found.")
-    valid_until = field("Last day; None = still in force in the text that was read.")
-    source = field("The Source.", Source._read)
-    evidence = field("How the figure was checked, an Evidence.", from_number(Evidence))
+    size: Field[str] = Field("Type number or letter, text.")
+    rated_stroke: Field[Fraction | None] = Field(
+        "Inches; the row holds only for this marked rated stroke; None = for any.")
+    rated_stroke_mm: Field[Fraction | None] = Field("The printed millimetres of that.")
+    limit: Field[Fraction] = Field("The adjustment limit, inches.")
+    published: Field[str] = Field("The figure as printed, text.")
+    printed_mm: Field[Fraction | None] = Field("The millimetres printed beside it; None = none printed.")
+    valid_from: Field[date | None] = Field("First day; None = the day of effect was not found.")
+    valid_until: Field[date | None] = Field("Last day; None = still in force in the text that was read.")
+    source: Field[Source] = Field("The Source.", Source)
+    evidence: Field[Evidence] = Field("How the figure was checked, an Evidence.", Evidence)
 
 
 class AirLimit(Record):
@@ -44,34 +56,34 @@ class AirLimit(Record):
     """
 
     __slots__ = ()
-    check = field("A Check.", from_number(Check))
-    kind = field("How the rule set ranks it, an AirKind.", from_number(AirKind))
-    vehicle = field("A VehicleClass.", from_number(VehicleClass))
-    towed_units = field("For just this many towed units; -1 = any number.")
-    towed_or_more = field("For that many and more.")
-    comparison = field("A Comparison.", from_number(Comparison))
-    measure = field("What the figures are in, a Measure.", from_number(Measure))
-    value = field("The bound; the lower one of two; None for yes or no.")
-    upper = field("The upper bound of two; None otherwise.")
-    per_towed_unit = field("Added for each towed unit after the first; None = nothing.")
-    span = field("Build-up: what is timed, a Span.", from_number(Span))
-    start = field("Pressure in psi at which that begins; or None.")
-    stop = field("Pressure in psi at which it ends; or None.")
-    applications = field("Reserve: full applications between the readings; 0 otherwise.")
-    by_volume = field("Build-up: value times actual by required reservoir volume (49 CFR 571.121 S5.1.1).")
-    half_cut_out = field("Warning: or half of the governor's cut-out, whichever is less.")
-    below_cut_out = field("Cut-in: measured is how far it lies below the governor's cut-out.")
-    built_from = field("For vehicles built from this day on; None = any.")
-    built_until = field("For vehicles built until this day; None = any.")
-    published = field("The figure and its edge as worded.")
-    setup = field("How the check is set up.")
-    source = field("The Source.", Source._read)
-    evidence = field("How the figure was checked, an Evidence.", from_number(Evidence))
-    edge = field("What would be defective, a sentence.")
+    check: Field[Check] = Field("A Check.", Check)
+    kind: Field[AirKind] = Field("How the rule set ranks it, an AirKind.", AirKind)
+    vehicle: Field[VehicleClass] = Field("A VehicleClass.", VehicleClass)
+    towed_units: Field[int] = Field("For just this many towed units; -1 = any number.")
+    towed_or_more: Field[bool] = Field("For that many and more.")
+    comparison: Field[Comparison] = Field("A Comparison.", Comparison)
+    measure: Field[Measure] = Field("What the figures are in, a Measure.", Measure)
+    value: Field[Fraction | None] = Field("The bound; the lower one of two; None for yes or no.")
+    upper: Field[Fraction | None] = Field("The upper bound of two; None otherwise.")
+    per_towed_unit: Field[Fraction | None] = Field("Added for each towed unit after the first; None = nothing.")
+    span: Field[Span] = Field("Build-up: what is timed, a Span.", Span)
+    start: Field[Fraction | None] = Field("Pressure in psi at which that begins; or None.")
+    stop: Field[Fraction | None] = Field("Pressure in psi at which it ends; or None.")
+    applications: Field[int] = Field("Reserve: full applications between the readings; 0 otherwise.")
+    by_volume: Field[bool] = Field("Build-up: value times actual by required reservoir volume (49 CFR 571.121 S5.1.1).")
+    half_cut_out: Field[bool] = Field("Warning: or half of the governor's cut-out, whichever is less.")
+    below_cut_out: Field[bool] = Field("Cut-in: the measured value is how far it is below the governor's cut-out.")
+    built_from: Field[date | None] = Field("For vehicles built from this day on; None = any.")
+    built_until: Field[date | None] = Field("For vehicles built until this day; None = any.")
+    published: Field[str] = Field("The figure and its edge as worded.")
+    setup: Field[str] = Field("How the check is set up.")
+    source: Field[Source] = Field("The Source.", Source)
+    evidence: Field[Evidence] = Field("How the figure was checked, an Evidence.", Evidence)
+    edge: Field[str] = Field("What would be defective, a sentence.")
 
 
 class LimitAnswer(Record):
-    """What the limit is for a chamber on a day, and what it rests on.
+    """What the limit is for a chamber on a day, and what it is based on.
 
     >>> answer = rule_set("us-fmcsr").find_limit("clamp 36", day="2021-10-13")
     >>> answer.limit, str(answer.basis), answer.assumed_standard
@@ -79,16 +91,17 @@ class LimitAnswer(Record):
     """
 
     __slots__ = ()
-    basis = field("What the law's limit rests on, a Basis.", from_number(Basis))
-    limit = field("The limit that judges, inches: the stricter of the law's and the carrier's own; None = none.")
-    law_limit = field("The law's own limit, inches; or None.")
-    row = field("The law's row, a Limit; or None.", Limit._read)
-    own_row = field("The carrier's row, a Limit; or None.", Limit._read)
-    source = field("Source of the law's limit; or None.", Source._read)
-    evidence = field("How the law's limit was checked, an Evidence.", from_number(Evidence))
-    assumed_clamp = field("The family was not known; a bare type number is taken as clamp.")
-    assumed_standard = field("The stroke class was not known; standard is taken.")
-    conflicting_marks = field("The marks contradict each other; standard is taken.")
+    basis: Field[Basis] = Field("What the law's limit is based on, a Basis.", Basis)
+    limit: Field[Fraction | None] = Field(
+        "The limit that judges, inches: the stricter of the law's and the carrier's own; None = none.")
+    law_limit: Field[Fraction | None] = Field("The law's own limit, inches; or None.")
+    row: Field[Limit | None] = Field("The law's row, a Limit; or None.", Limit)
+    own_row: Field[Limit | None] = Field("The carrier's row, a Limit; or None.", Limit)
+    source: Field[Source | None] = Field("Source of the law's limit; or None.", Source)
+    evidence: Field[Evidence] = Field("How the law's limit was checked, an Evidence.", Evidence)
+    assumed_clamp: Field[bool] = Field("The family was not known; a bare type number is taken as clamp.")
+    assumed_standard: Field[bool] = Field("The stroke class was not known; standard is taken.")
+    conflicting_marks: Field[bool] = Field("The marks contradict each other; standard is taken.")
 
 
 class Rules:
@@ -102,139 +115,141 @@ class Rules:
     """
 
     __slots__ = ("_kept", "_made_from", "_rows", "_air")
+    _kept: Any
+    _made_from: tuple[str, ...]
+    _rows: tuple[Limit, ...] | None
+    _air: tuple[AirLimit, ...] | None
 
-    def __init__(self, *_args, **_words):
+    def __init__(self, *_args: Never, **_words: Never) -> None:
         raise TypeError("a Rules is made by rule_set and load_rules, not by hand")
 
     @classmethod
-    def _make(cls, kept, made_from):
+    def _make(cls, kept: Any, made_from: tuple[str, ...]) -> Self:
         made = object.__new__(cls)
         for name, value in (("_kept", kept), ("_made_from", made_from), ("_rows", None), ("_air", None)):
             object.__setattr__(made, name, value)
         return made
 
-    def __setattr__(self, name, _value):
-        raise AttributeError(f"Rules is read-only: {name} cannot be set")
+    if not TYPE_CHECKING:
+        def __setattr__(self, name, _value):
+            raise AttributeError(f"Rules is read-only: {name} cannot be set")
 
-    def __delattr__(self, name):
-        raise AttributeError(f"Rules is read-only: {name} cannot be deleted")
+        def __delattr__(self, name):
+            raise AttributeError(f"Rules is read-only: {name} cannot be deleted")
 
-    def __repr__(self):
+    def __repr__(self) -> str:
         return f"Rules({self.id!r})"
 
-    def __eq__(self, other):
+    def __eq__(self, other: object) -> bool:
         return self._made_from == other._made_from if isinstance(other, Rules) else NotImplemented
 
-    def __hash__(self):
+    def __hash__(self) -> int:
         return hash(self._made_from)
 
-    def __reduce__(self):
+    def __reduce__(self) -> Any:
         return (load_rules, self._made_from) if len(self._made_from) > 1 else (rule_set, self._made_from)
 
-    def __copy__(self):
+    def __copy__(self) -> Self:
         return self
 
-    def __deepcopy__(self, _memo):
+    def __deepcopy__(self, _memo: Any) -> Self:
         return self
 
     @property
-    def id(self):
-        """The name by which it is asked for; of a carrier's limits the name that they were given."""
+    def id(self) -> str:
+        """Its name for rule_set; of a carrier's limits the name that they were given."""
         return _low.rodt_rules_id(self._kept)
 
     @property
-    def title(self):
+    def title(self) -> str:
         """One line for a list."""
         return _low.rodt_rules_title(self._kept)
 
     @property
-    def authority(self):
+    def authority(self) -> str:
         """Who enforces it, and where."""
         return _low.rodt_rules_authority(self._kept)
 
     @property
-    def source(self):
+    def source(self) -> Source | None:
         """The Source, or None."""
         return Source._read(_low.rodt_rules_source(self._kept))
 
     @property
-    def evidence(self):
+    def evidence(self) -> Evidence:
         """How it was checked against its source, an Evidence."""
         return from_number(Evidence)(_low.rodt_rules_evidence(self._kept))
 
     @property
-    def valid_from(self):
+    def valid_from(self) -> date | None:
         """First day on which it can judge; None = open."""
         return _low.rodt_rules_from(self._kept)
 
     @property
-    def valid_until(self):
+    def valid_until(self) -> date | None:
         """Last day on which it can judge; None = open."""
         return _low.rodt_rules_until(self._kept)
 
     @property
-    def law(self):
-        """The Rules that a carrier's own limits stand on; None for a law."""
+    def law(self) -> Rules | None:
+        """The Rules that a carrier's own limits are based on; None for a law."""
         law = _low.law_id(self._kept)
         return None if law is None else rule_set(law)
 
     @property
-    def at_limit_passes(self):
+    def at_limit_passes(self) -> bool:
         """True if a stroke exactly at the limit passes."""
         return _low.rodt_rules_at_limit_passes(self._kept)
 
     @property
-    def pressure_window(self):
+    def pressure_window(self) -> tuple[Fraction, Fraction] | None:
         """Reservoir pressure for the stroke test, psi, both ends inside: (from, until); None = there is none."""
         window = (_low.rodt_rules_pressure_from(self._kept), _low.rodt_rules_pressure_until(self._kept))
         return None if window == (None, None) else window
 
     @property
-    def pressure_source(self):
+    def pressure_source(self) -> Source | None:
         """Source of the window, or None."""
         return Source._read(_low.rodt_rules_pressure_source(self._kept))
 
     @property
-    def pressure_evidence(self):
+    def pressure_evidence(self) -> Evidence:
         """How the window was checked, an Evidence."""
         return from_number(Evidence)(_low.rodt_rules_pressure_evidence(self._kept))
 
     @property
-    def rated_share(self):
+    def rated_share(self) -> Fraction | None:
         """The part of the marked rated stroke that limits an actuator which is in no table; None = nothing said."""
         return _low.rodt_rules_rated_share(self._kept)
 
     @property
-    def limits(self):
+    def limits(self) -> tuple[Limit, ...]:
         """The rows of limits, a tuple of Limit; of a carrier's limits its own rows only."""
-        if self._rows is None:
-            count = _low.rodt_rules_limit_count(self._kept)
-            rows = tuple(Limit._read(_low.rodt_rules_limit(self._kept, i)) for i in range(count))
-            object.__setattr__(self, "_rows", rows)
-        return self._rows
+        return self._cached("_rows", Limit, _low.rodt_rules_limit, _low.rodt_rules_limit_count)
 
     @property
-    def air_limits(self):
+    def air_limits(self) -> tuple[AirLimit, ...]:
         """The rows of air checks, a tuple of AirLimit; of a carrier's limits those of its law."""
-        if self._air is None:
-            count = _low.rodt_rules_air_count(self._kept)
-            rows = tuple(AirLimit._read(_low.rodt_rules_air(self._kept, i)) for i in range(count))
-            object.__setattr__(self, "_air", rows)
-        return self._air
+        return self._cached("_air", AirLimit, _low.rodt_rules_air, _low.rodt_rules_air_count)
 
-    def find_limit(self, chamber, day=None):
+    def _cached(self, slot: str, kind: type[Record], row: Any, count: Any) -> tuple[Any, ...]:
+        """The rows in that slot, read once."""
+        if getattr(self, slot) is None:
+            object.__setattr__(self, slot, tuple(kind._read(row(self._kept, i)) for i in range(count(self._kept))))
+        return getattr(self, slot)
+
+    def find_limit(self, chamber: Chamber | str, day: Day | None = None) -> LimitAnswer:
         """The limit for a chamber, text or Chamber, on a day, as a LimitAnswer; without a day by the newest text.
 
         An answer without a limit is an answer too. Raises Error if the chamber cannot be read or has no size.
         """
-        from ._chambers import chamber_of
         return LimitAnswer._read(_low.rodt_rules_find_limit(self._kept, chamber_of(chamber)._raw(), day))
 
 
-_known = {}
+_known: dict[str, Rules] = {}
 
 
-def rule_set(id=DEFAULT_RULES):
+def rule_set(id: Rules | str = "us-fmcsr") -> Rules:
     """The compiled-in Rules of that id: "us-fmcsr", "us-periodic", "ca-on", "us-cdl" …; a Rules is given back.
 
     Raises Error with Status.UNKNOWN_RULES if there is none.
@@ -243,7 +258,7 @@ def rule_set(id=DEFAULT_RULES):
     '49 CFR Part 393'
     >>> rule_set("atlantis")
     Traceback (most recent call last):
-    rodtravel.Error: rules: there is no rule set "atlantis"; rule_sets() tells those that there are
+    rodtravel.Error: rules: there is no rule set "atlantis"; rule_sets() lists them
     """
     if isinstance(id, Rules):
         return id
@@ -253,13 +268,13 @@ def rule_set(id=DEFAULT_RULES):
     if found is None:
         kept = _low.rodt_rules_find(id)
         if kept is None:
-            raise Error(Status.UNKNOWN_RULES, f'there is no rule set "{id}"; rule_sets() tells those that there are',
+            raise Error(Status.UNKNOWN_RULES, f'there is no rule set "{id}"; rule_sets() lists them',
                         field="rules")
         found = _known.setdefault(id, Rules._make(kept, (id,)))
     return found
 
 
-def rule_sets():
+def rule_sets() -> tuple[Rules, ...]:
     """All compiled-in Rules, as a tuple.
 
     >>> [rules.id for rules in rule_sets()][:2]
@@ -268,8 +283,8 @@ def rule_sets():
     return tuple(rule_set(_low.rodt_rules_id(_low.rodt_rules_at(i))) for i in range(_low.rodt_rules_count()))
 
 
-def load_rules(text, name="own limits", law=DEFAULT_RULES):
-    """A carrier's own limits, to stand on a law: a Rules. `text` is a table in the form of tables/limits.csv.
+def load_rules(text: str, name: str = "own limits", law: Rules | str = "us-fmcsr") -> Rules:
+    """A carrier's own limits, based on a law: a Rules. `text` is a table in the format of tables/limits.csv.
 
     `name`, at most 39 bytes, is its id; that of a law is refused. Every row must be at least as strict as the law.
     Raises Error with line and column where the table is broken (Status.TABLE) or laxer than the law (Status.LAXER).
@@ -284,8 +299,8 @@ def load_rules(text, name="own limits", law=DEFAULT_RULES):
     law = rule_set(law)
     if not isinstance(name, str):
         raise TypeError("name is text")
-    if not name.strip() or len(name.encode(errors="replace")) > _NAME_MOST or name in (each.id for each in rule_sets()):
-        raise Error(Status.ARGUMENT, f"{name!r} is no name: it is 1 to {_NAME_MOST} bytes, and not that of a law",
+    if not name.strip() or len(name.encode(errors="replace")) > _NAME_BYTES_MAX or name in (each.id for each in rule_sets()):
+        raise Error(Status.ARGUMENT, f"{name!r} is no name: it is 1 to {_NAME_BYTES_MAX} bytes, and not that of a law",
                     field="name")
     kept = _low.rodt_rules_load(law._kept, name, text)
     return Rules._make(kept, (text, name, law.id))

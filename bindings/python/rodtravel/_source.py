@@ -1,6 +1,8 @@
 # SPDX-License-Identifier: Apache-2.0
 """Published documents."""
-from ._record import Record, field
+from __future__ import annotations
+
+from ._record import Field, Record
 
 
 class Source(Record):
@@ -11,12 +13,12 @@ class Source(Record):
     """
 
     __slots__ = ()
-    id = field("As the tables name it.")
-    body = field("Who published it.")
-    document = field('"49 CFR Part 393".')
-    section = field('"393.47(e)(1)".')
-    edition = field("Edition, amendment or date of the text that was read.")
-    address = field("Where the body publishes it.")
+    id: Field[str] = Field("The id in the tables.")
+    body: Field[str] = Field("Who published it.")
+    document: Field[str] = Field('"49 CFR Part 393".')
+    section: Field[str] = Field('"393.47(e)(1)".')
+    edition: Field[str] = Field("Edition, amendment or date of the text that was read.")
+    address: Field[str] = Field("Where the body publishes it.")
 
-    def __str__(self):
+    def __str__(self) -> str:
         return ", ".join(part for part in (self.document, self.section, self.edition) if part)

@@ -1,13 +1,19 @@
 # SPDX-License-Identifier: Apache-2.0
-"""The vehicle as a whole: positions, the count of defective brakes, axles that are not alike, what to do next."""
+"""Vehicles: positions, the count of defective brakes, mismatched axles, what to do next."""
+from __future__ import annotations
+
 import operator
+from collections.abc import Iterable
+from fractions import Fraction
+from typing import Any
 
 from . import _rodtravel as _low
+from ._enums import Adjuster, Advice, Evidence, Mismatch, Outcome, Side, from_number, number_of
 from ._error import Error, Status
 from ._findings import Finding
-from ._record import Record, field
+from ._record import Field, Record, tuple_of
 from ._source import Source
-from ._words import Adjuster, Advice, Evidence, Oddity, Outcome, Side, from_number, number_of
+from ._types import Exact
 
 
 class Position(Record):
@@ -20,10 +26,10 @@ class Position(Record):
     """
 
     __slots__ = ()
-    axle = field("1 is the foremost.")
-    side = field("A Side.", from_number(Side))
+    axle: Field[int] = Field("1 is the foremost.")
+    side: Field[Side] = Field("A Side.", Side)
 
-    def __init__(self, axle, side):
+    def __init__(self, axle: int, side: Side | str) -> None:
         axle = operator.index(axle)
         if not 1 <= axle <= 99:
             raise Error(Status.IMPLAUSIBLE, "axles are counted from 1 to 99", field="axle")
@@ -32,14 +38,14 @@ class Position(Record):
             raise Error(Status.ARGUMENT, "a position has a side, left or right", field="side")
         object.__setattr__(self, "_values", read_position(_low.rodt_position_format(raw))._values)
 
-    def _raw(self):
+    def _raw(self) -> tuple[Any, ...]:
         return self.axle, self.side.number
 
-    def __str__(self):
+    def __str__(self) -> str:
         return _low.rodt_position_format(self._raw())
 
 
-def read_position(text):
+def read_position(text: str) -> Position:
     """Reads "1L", "2 R", "3-left", "axle 4 right", "essieu 2 gauche": the axle first.
 
     Raises Error with the column.
@@ -50,13 +56,13 @@ def read_position(text):
     return Position._read(_low.rodt_position_read(text))
 
 
-_BRAKES_MOST = 10**9
+_BRAKES_MAX = 10**9
 
 
-def _brakes(brakes):
+def _brakes(brakes: int) -> int:
     """A number of brakes that a caller gave."""
     brakes = operator.index(brakes)
-    if not 1 <= brakes <= _BRAKES_MOST:
+    if not 1 <= brakes <= _BRAKES_MAX:
         raise Error(Status.ARGUMENT, "a vehicle has 1 to 1 000 000 000 brakes", field="brakes")
     return brakes
 
@@ -69,19 +75,19 @@ class Count(Record):
     """
 
     __slots__ = ()
-    outcome = field("Whether the criterion is met, an Outcome.", from_number(Outcome))
-    brakes = field("Brakes of the vehicle, measured or not.")
-    unmeasured = field("Brakes that are there and have no finding.")
-    tally = field("What was counted, a Tally.", lambda raw: Tally._read(raw))
-    defective = field("Full defects and half of the half ones, in brakes.")
-    share = field("That of all brakes; None without a brake.")
-    worst_share = field("The share if every unknown and unmeasured brake were a full defect.")
-    known_share = field("The share of the brakes whose state is known; None if there is none.")
-    criterion = field("The share from which the vehicle is out of service: 1/5.")
-    whole_needed = field("Brakes that the chart of whole brakes asks for.")
-    sentence = field("The count in one line.")
+    outcome: Field[Outcome] = Field("Whether the criterion is met, an Outcome.", Outcome)
+    brakes: Field[int] = Field("Brakes of the vehicle, measured or not.")
+    unmeasured: Field[int] = Field("Brakes that are there and have no finding.")
+    tally: Field[Tally] = Field("What was counted, a Tally.", lambda raw: Tally._read(raw))
+    defective: Field[Fraction] = Field("Full defects and half of the half ones, in brakes.")
+    share: Field[Fraction | None] = Field("That of all brakes; None without a brake.")
+    worst_share: Field[Fraction | None] = Field("The share if every unknown and unmeasured brake were a full defect.")
+    known_share: Field[Fraction | None] = Field("The share of the brakes whose state is known; None if there is none.")
+    criterion: Field[Fraction] = Field("The share from which the vehicle is out of service: 1/5.")
+    whole_needed: Field[int] = Field("Brakes that the chart of whole brakes asks for.")
+    sentence: Field[str] = Field("The count in one line.")
 
-    def __str__(self):
+    def __str__(self) -> str:
         return self.sentence
 
 
@@ -97,27 +103,27 @@ class Tally(Record):
     """
 
     __slots__ = ()
-    brakes = field("Counted so far.")
-    full = field("Over the law's limit by 1/4 in or more, or inoperative.")
-    half = field("Over it by less.")
-    unknown = field("Undetermined.")
-    inoperative = field("Part of the full ones.")
+    brakes: Field[int] = Field("Counted so far.")
+    full: Field[int] = Field("Over the law's limit by 1/4 in or more, or inoperative.")
+    half: Field[int] = Field("Over it by less.")
+    unknown: Field[int] = Field("Undetermined.")
+    inoperative: Field[int] = Field("Part of the full ones.")
 
-    def __init__(self, brakes=0, full=0, half=0, unknown=0, inoperative=0):
+    def __init__(self, brakes: int = 0, full: int = 0, half: int = 0, unknown: int = 0, inoperative: int = 0 ) -> None:
         counted = tuple(map(operator.index, (brakes, full, half, unknown, inoperative)))
-        if min(counted) < 0 or max(counted) > _BRAKES_MOST:
+        if min(counted) < 0 or max(counted) > _BRAKES_MAX:
             raise Error(Status.ARGUMENT, "a number of brakes is 0 to 1 000 000 000", field="tally")
         if full + half + unknown > brakes or inoperative > full:
             raise Error(Status.ARGUMENT, "full, half and unknown ones are brakes, inoperative ones are full",
                         field="tally")
         object.__setattr__(self, "_values", counted)
 
-    def __add__(self, finding):
+    def __add__(self, finding: Finding) -> Tally:
         if not isinstance(finding, Finding):
             return NotImplemented
         return Tally._read(_low.rodt_tally_add(self._values, finding._kept))
 
-    def judge(self, brakes=None):
+    def judge(self, brakes: int | None = None) -> Count:
         """The Count for a vehicle with so many `brakes`, measured or not; None = as many as were counted.
 
         Raises Error if there are fewer brakes than counted.
@@ -135,18 +141,18 @@ class CriterionPart(Record):
     """
 
     __slots__ = ()
-    words = field("What the source says, in few words.")
-    source = field("The Source.", Source._read)
-    evidence = field("How it was checked, an Evidence.", from_number(Evidence))
+    words: Field[str] = Field("What the source says, in few words.")
+    source: Field[Source | None] = Field("The Source.", Source)
+    evidence: Field[Evidence] = Field("How it was checked, an Evidence.", Evidence)
 
 
-def criterion_parts():
+def criterion_parts() -> tuple[CriterionPart, ...]:
     """The share, the weights, the chart and the steering axle of the roadside criterion: a tuple of CriterionPart.
 
     >>> len(criterion_parts())
     5
     """
-    parts = []
+    parts: list[CriterionPart] = []
     while _low.rodt_count_words(len(parts)):
         parts.append(CriterionPart._read((_low.rodt_count_words(len(parts)), *_low.rodt_count_source(len(parts)))))
     return tuple(parts)
@@ -163,24 +169,25 @@ class WheelEnd(Record):
     """
 
     __slots__ = ()
-    position = field("The Position.")
-    finding = field("The Finding.")
-    adjuster = field("Kind of slack adjuster, an Adjuster.")
-    arm_length = field("Inches; None = not measured.")
+    position: Field[Position] = Field("The Position.")
+    finding: Field[Finding] = Field("The Finding.")
+    adjuster: Field[Adjuster] = Field("Kind of slack adjuster, an Adjuster.")
+    arm_length: Field[Fraction | None] = Field("Inches; None = not measured.")
 
-    def __init__(self, position, finding, *, adjuster="not-recorded", arm_length=None):
+    def __init__(self, position: Position | str, finding: Finding, *, adjuster: Adjuster | str = "not-recorded",
+                 arm_length: Exact | None = None) -> None:
         if not isinstance(finding, Finding):
             raise TypeError("finding is a Finding, as judge makes it")
         position = position if isinstance(position, Position) else read_position(position)
         adjuster = from_number(Adjuster)(number_of(Adjuster, adjuster, "adjuster"))
-        object.__setattr__(self, "_values", (position, finding, adjuster, _low.length(arm_length, "arm length")))
+        object.__setattr__(self, "_values", (position, finding, adjuster, _low.length(arm_length, "arm_length")))
 
-    def _raw(self):
+    def _raw(self) -> tuple[Any, ...]:
         return self.position._raw(), self.adjuster.number, self.arm_length, self.finding._kept
 
 
 class AxleRemark(Record):
-    """One thing that is odd about an axle.
+    """One mismatch of an axle.
 
     >>> ends = [WheelEnd("1L", judge("20", "2", "3")), WheelEnd("1R", judge("24", "2", "3"))]
     >>> judge_vehicle(ends).axles[0].remarks[0].source.section
@@ -188,13 +195,13 @@ class AxleRemark(Record):
     """
 
     __slots__ = ()
-    oddity = field("The Oddity.", lambda bit: tuple(Oddity)[bit.bit_length() - 1])
-    sentence = field("The remark as a sentence.")
-    source = field("The Source; None = no figure of law.", Source._read)
-    evidence = field("How that was checked, an Evidence.", from_number(Evidence))
+    mismatch: Field[Mismatch] = Field("The Mismatch.", lambda bit: tuple(Mismatch)[bit.bit_length() - 1])
+    sentence: Field[str] = Field("The remark as a sentence.")
+    source: Field[Source | None] = Field("The Source; None = no figure of law.", Source)
+    evidence: Field[Evidence] = Field("How that was checked, an Evidence.", Evidence)
 
 
-def _index(number):
+def _index(number: int) -> int | None:
     return None if number < 0 else number
 
 
@@ -206,14 +213,14 @@ class Axle(Record):
     """
 
     __slots__ = ()
-    axle = field("Its number; 1 is the foremost.")
-    remarks = field("What is odd about it, a tuple of AxleRemark.",
-                    lambda all: tuple(AxleRemark._read(one) for one in all))
-    left = field("Which of the wheel ends is its left one, counted from 0; None = none.", _index)
-    right = field("Which is its right one; None = none.", _index)
-    stroke_difference = field("Longer stroke less shorter, inches; None = one is missing.")
-    al_left = field("Type number x arm length, in3; None = one is missing.")
-    al_right = field("Type number x arm length, in3; None = one is missing.")
+    axle: Field[int] = Field("Its number; 1 is the foremost.")
+    remarks: Field[tuple[AxleRemark, ...]] = Field("Its mismatches, a tuple of AxleRemark.",
+                    tuple_of(AxleRemark))
+    left: Field[int | None] = Field("Which of the wheel ends is its left one, counted from 0; None = none.", _index)
+    right: Field[int | None] = Field("Which is its right one; None = none.", _index)
+    stroke_difference: Field[Fraction | None] = Field("Longer stroke less shorter, inches; None = one is missing.")
+    al_left: Field[Fraction | None] = Field("Type number x arm length, in3; None = one is missing.")
+    al_right: Field[Fraction | None] = Field("Type number x arm length, in3; None = one is missing.")
 
 
 class AdviceNote(Record):
@@ -224,10 +231,10 @@ class AdviceNote(Record):
     """
 
     __slots__ = ()
-    advice = field("The Advice.", from_number(Advice))
-    sentence = field('As a sentence; "" for none.')
-    source = field("The Source; or None.", Source._read)
-    evidence = field("How that was checked, an Evidence.", from_number(Evidence))
+    advice: Field[Advice] = Field("The Advice.", Advice)
+    sentence: Field[str] = Field('As a sentence; "" for none.')
+    source: Field[Source | None] = Field("The Source; or None.", Source)
+    evidence: Field[Evidence] = Field("How that was checked, an Evidence.", Evidence)
 
 
 class VehicleFinding(Record):
@@ -240,23 +247,23 @@ class VehicleFinding(Record):
     """
 
     __slots__ = ()
-    count = field("The roadside Count.", Count._read)
-    in_adjustment = field("Wheel ends in adjustment.")
-    out_of_adjustment = field("Wheel ends out of adjustment.")
-    inoperative = field("Wheel ends whose rod did not move.")
-    undetermined = field("Wheel ends of which nothing is proven.")
-    odd_axles = field("Axles that are odd by a rule of law.")
-    mixed_days = field("Wheel ends judged by another day than the first.")
-    axles = field("From the front, a tuple of Axle.", lambda all: tuple(Axle._read(one) for one in all))
-    advice = field("One AdviceNote for each wheel end, in their order.",
-                   lambda all: tuple(AdviceNote._read(one) for one in all))
+    count: Field[Count] = Field("The roadside Count.", Count)
+    in_adjustment: Field[int] = Field("Wheel ends in adjustment.")
+    out_of_adjustment: Field[int] = Field("Wheel ends out of adjustment.")
+    inoperative: Field[int] = Field("Wheel ends whose rod did not move.")
+    undetermined: Field[int] = Field("Wheel ends of which nothing is proven.")
+    mismatched_axles: Field[int] = Field("Axles with a mismatch that the law forbids.")
+    mixed_days: Field[int] = Field("Wheel ends judged by another day than the first.")
+    axles: Field[tuple[Axle, ...]] = Field("From the front, a tuple of Axle.", tuple_of(Axle))
+    advice: Field[tuple[AdviceNote, ...]] = Field("One AdviceNote for each wheel end, in their order.",
+                   tuple_of(AdviceNote))
 
 
-def judge_vehicle(ends, *, brakes=None):
+def judge_vehicle(ends: Iterable[WheelEnd], *, brakes: int | None = None) -> VehicleFinding:
     """Judges a vehicle or combination from its wheel ends, an iterable of WheelEnd in any order.
 
-    `brakes` is how many there are, measured or not; None = both ends of every axle that has one. Raises Error if a position stands
-    twice, if there is no wheel end, or if there are fewer brakes than wheel ends.
+    `brakes` is how many there are, measured or not; None = both ends of every axle that has one. Raises Error if a
+    position is given twice, if there is no wheel end, or if there are fewer brakes than wheel ends.
 
     >>> ends = [WheelEnd("1L", judge("20", "2", "3 1/2")), WheelEnd("1R", judge("20", "2", "3 5/8"))]
     >>> str(judge_vehicle(ends).count.outcome)
@@ -270,7 +277,7 @@ def judge_vehicle(ends, *, brakes=None):
     seen = set()
     for end in ends:
         if end.position in seen:
-            raise Error(Status.ARGUMENT, f"{end.position} stands twice", field="ends")
+            raise Error(Status.ARGUMENT, f"{end.position} is given twice", field="ends")
         seen.add(end.position)
     if brakes is not None and _brakes(brakes) < len(ends):
         raise Error(Status.ARGUMENT, "there are fewer brakes than wheel ends", field="brakes")

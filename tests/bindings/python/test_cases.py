@@ -52,8 +52,8 @@ def test_chamber_marks():
 
 def judge_wheel_end(row):
     return rt.judge_row(chamber=row["chamber_text"], stroke_class=row["stroke_class"], rated_stroke=row["rated_stroke_in"],
-                        day=row["as_of"], rules=row["ruleset"], released=row["released"], applied=row["applied"],
-                        pressure=row["psi"])
+                        date=row["as_of"], rules=row["ruleset"], released=row["released"], applied=row["applied"],
+                        psi=row["psi"])
 
 
 def test_wheel_ends():
@@ -71,8 +71,8 @@ def test_wheel_ends_judged_strictly():
         lenient, error = judge_wheel_end(row)
         try:
             strict = rt.judge(row["chamber_text"], row["released"], row["applied"], stroke_class=row["stroke_class"],
-                              rated_stroke=row["rated_stroke_in"], day=row["as_of"] or None, rules=row["ruleset"],
-                              pressure=row["psi"])
+                              rated_stroke=row["rated_stroke_in"], date=row["as_of"] or None, rules=row["ruleset"],
+                              psi=row["psi"])
         except rt.Error as refusal:
             assert (error.status, error.field, error.text) == (refusal.status, refusal.field, refusal.text), row["id"]
         else:
@@ -82,8 +82,8 @@ def test_wheel_ends_judged_strictly():
 
 
 def test_wheel_ends_in_columns():
-    columns = {"chamber": "chamber_text", "stroke_class": "stroke_class", "rated_stroke": "rated_stroke_in", "day": "as_of",
-               "released": "released", "applied": "applied", "pressure": "psi"}
+    columns = {"chamber": "chamber_text", "stroke_class": "stroke_class", "rated_stroke": "rated_stroke_in", "date": "as_of",
+               "released": "released", "applied": "applied", "psi": "psi"}
     all_rows = rows("wheel_ends.csv")
     for rules in {row["ruleset"] for row in all_rows}:
         some = [row for row in all_rows if row["ruleset"] == rules]

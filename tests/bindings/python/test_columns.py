@@ -26,7 +26,7 @@ def numbers(count):
 
 def test_numbers_like_judge():
     marks = ["30", "24 long", "clamp 36", "bolt C", "DD-3"]
-    plan = rt.Plan(pressure=95, day="2021-10-13")
+    plan = rt.Plan(psi=95, date="2021-10-13")
     codes = [plan.add(mark) for mark in marks]
     assert codes == [2, 3, 4, 5, 6]
     released, applied = numbers(997)
@@ -45,7 +45,7 @@ def test_numbers_like_judge():
 def one(mark, released, applied):
     if applied < 0:
         return None
-    return rt.judge(mark, Fraction(released, INCH), Fraction(applied, INCH), pressure=95, day="2021-10-13")
+    return rt.judge(mark, Fraction(released, INCH), Fraction(applied, INCH), psi=95, date="2021-10-13")
 
 
 def test_pressure_and_day_of_each_row():
@@ -54,7 +54,7 @@ def test_pressure_and_day_of_each_row():
     days = array.array("i", [18913, 18914, 18914, 10**6])  # 2021-10-13 and after
     pressures = array.array("i", [95000, 95000, 80000, 95000])
     answers = plan.judge(array.array("i", [INCH * 2] * 4), array.array("i", [INCH * 9 // 2] * 4), bytes([code] * 4),
-                         pressure=pressures, day=days)
+                         psi=pressures, date=days)
     assert [str(answer.verdict) for answer in answers] == ["out-of-adjustment", "in-adjustment", "undetermined",
                                                            "undetermined"]
 
@@ -86,8 +86,8 @@ def test_wrong_buffers():
         tap.refused(TypeError, plan.judge, good, column, codes)
     for column in bad[:4]:
         tap.refused(TypeError, plan.judge, good, good, column)
-        tap.refused(TypeError, plan.judge, good, good, codes, pressure=column)
-        tap.refused(TypeError, plan.judge, good, good, codes, day=column)
+        tap.refused(TypeError, plan.judge, good, good, codes, psi=column)
+        tap.refused(TypeError, plan.judge, good, good, codes, date=column)
     assert "binary floats" in str(tap.refused(TypeError, plan.judge, bad[1], good, codes))
     for missing in ((None, good, codes), (good, None, codes), (good, good, None)):
         tap.refused(TypeError, plan.judge, *missing)
@@ -102,7 +102,7 @@ def test_lengths():
     for columns in ((good[:5], good, bytes(6)), (good, good[:5], bytes(6)), (good, good, bytes(7))):
         message = str(tap.refused(ValueError, plan.judge, *columns))
         assert "rows" in message, message
-    tap.refused(ValueError, plan.judge, good, good, bytes(6), pressure=good[:2])
+    tap.refused(ValueError, plan.judge, good, good, bytes(6), psi=good[:2])
     tap.refused(ValueError, rt.judge_columns, chamber=["30"], released=["2", "2"], applied=["3"])
 
 
@@ -153,19 +153,19 @@ def test_texts_like_judge_row():
     """Every keyword, as a column and as what all rows share."""
     choices = {"chamber": ["30", "24L", "36", "?", None, ""], "released": ["2", "2 1/8", "50 mm", "2-Jan", None, " "],
                "applied": ["4", "4 1/4", "106 mm", "x", "4,5"], "stroke_class": [None, "long", "standard", "?"],
-               "rated_stroke": [None, "3", "?"], "marked_limit": [None, "2"], "pressure": [None, "95", "655 kPa", "?"],
-               "pressure_after": [None, "95", "50"], "division": [None, "1/16", "0"],
-               "day": [None, "2021-10-13", "06/05/2024", "?"], "unit": [None, "in", "mm"], "engine": [None, "off", "on"],
+               "rated_stroke": [None, "3", "?"], "marked_limit": [None, "2"], "psi": [None, "95", "655 kPa", "?"],
+               "psi_after": [None, "95", "50"], "division": [None, "1/16", "0"],
+               "date": [None, "2021-10-13", "06/05/2024", "?"], "unit": [None, "in", "mm"], "engine": [None, "off", "on"],
                "spring_brake": [None, "released", "on"], "drum": [None, "hot"]}
     rows = [{name: CHANCE.choice(some) for name, some in choices.items()} for _ in range(3000)]
     for row in rows[:1500]:
-        for name in ("unit", "engine", "spring_brake", "drum", "pressure_after"):
+        for name in ("unit", "engine", "spring_brake", "drum", "psi_after"):
             row[name] = None
-    form = {"rules": "us-fmcsr", "decimal_comma": True, "date_order": "day-first", "default_day": "2021-10-14"}
+    defaults = {"rules": "us-fmcsr", "decimal_comma": True, "date_order": "day-first", "default_date": "2021-10-14"}
     columns = {name: [row[name] for row in rows] for name in choices}
-    answers = rt.judge_columns(columns, **form)
+    answers = rt.judge_columns(columns, **defaults)
     for row, answer in zip(rows, answers):
-        finding, _ = rt.judge_row(**row, **form)
+        finding, _ = rt.judge_row(**row, **defaults)
         assert (answer.verdict, answer.reasons) == (finding.verdict, finding.reasons), (row, answer, finding)
         assert answer.applied_stroke == finding.applied_stroke, row
     assert sum(answers.counts().values()) == 3000
@@ -176,7 +176,7 @@ def test_wrong_texts():
         tap.refused((TypeError, ValueError), rt.judge_columns, chamber=column, released=["2"], applied=["4"])
     tap.refused(TypeError, rt.judge_columns, chamber=["30"], released=["2"])
     tap.refused(TypeError, rt.judge_columns, {"chamber": ["30"], "released": ["2"]})
-    tap.refused(rt.Error, rt.judge_columns, chamber=["30"], released=["2"], applied=["4"], default_pressure="lots")
+    tap.refused(rt.Error, rt.judge_columns, chamber=["30"], released=["2"], applied=["4"], default_psi="lots")
     long = rt.judge_columns(chamber=["30"] * 2, released=["2", "2" + " " * 300], applied=["4", "4"])
     assert [str(answer.verdict) for answer in long] == ["in-adjustment", "undetermined"]
 

@@ -15,16 +15,16 @@ import tap
 
 # A name goes in or out of here on purpose only.
 NAMES = """
-Adjuster Advice AdviceNote AirFinding AirKind AirLimit AirMissing AirReading AirResult Answer Answers Axle
-AxleRemark Basis Candidate Chamber ChamberRow Check Clue Column Comparison Count CriterionPart DateOrder
-Defect Drum Error Evidence Family Finding Identification Limit LimitAnswer Measure NO_STROKE Observation
-Oddity Outcome Plan Port Position Proof Reason Record Rounding Rules Side Source Span Status StrokeClass Tag
-Tally UNITS_PER_64TH UNITS_PER_INCH UNITS_PER_MM UNITS_PER_PSI Unit VehicleClass VehicleFinding Verdict
-VolumeRow WheelEnd Word al_factor build_up_seconds chamber_rows check_title criterion_parts
-estimate_application estimate_applications identify inches_from_mm judge judge_air judge_columns judge_row
-judge_vehicle load_rules psi_from_kpa pushrod_force rated_volume read_chamber read_date read_length
-read_length_unit read_position read_pressure required_volume round_length rule_set rule_sets tables_edition
-volume_rows write_decimal write_length write_pressure
+Adjuster Advice AdviceNote AirFinding AirKind AirLimit AirMissing AirReading AirResult Answer Answers Axle AxleRemark
+Basis Candidate Chamber ChamberRow Check Clue Column Comparison Count CriterionPart DateOrder Defect Drum Error
+Evidence Family Finding Identification Limit LimitAnswer Measure Mismatch NO_STROKE Observation Outcome Plan Port
+Position Proof Reason Record Rounding Rules Side Source Span Status StrokeClass Tag Tally UNITS_PER_64TH
+UNITS_PER_INCH UNITS_PER_MM UNITS_PER_PSI Unit UnreadColumnWarning VehicleClass VehicleFinding Verdict VolumeRow
+WheelEnd Word al_factor build_up_seconds chamber_rows check_title criterion_parts estimate_application
+estimate_applications identify inches_from_mm judge judge_air judge_columns judge_row judge_vehicle load_rules
+psi_from_kpa pushrod_force rated_volume read_chamber read_date read_length read_length_unit read_position
+read_pressure required_volume round_length rule_set rule_sets tables_edition volume_rows write_decimal write_length
+write_pressure
 """.split()
 
 
@@ -70,12 +70,13 @@ def test_examples_in_docstrings():
     names.update(Fraction=Fraction, Decimal=Decimal)
     finder = doctest.DocTestFinder()
     runner = doctest.DocTestRunner(optionflags=doctest.ELLIPSIS | doctest.NORMALIZE_WHITESPACE)
-    tried = 0
+    tried, said = 0, []
     for name in rt.__all__:
         for example in finder.find(getattr(rt, name), name, module=False, globs=dict(names)):
-            tried += runner.run(example, out=lambda text: print("# " + text.replace("\n", "\n# "))).attempted
-    tried += runner.run(doctest.DocTestParser().get_doctest(rt.__doc__, names, "rodtravel", None, None)).attempted
-    assert tried > 100 and runner.failures == 0, (tried, runner.failures)
+            tried += runner.run(example, out=said.append).attempted
+    tried += runner.run(doctest.DocTestParser().get_doctest(rt.__doc__, names, "rodtravel", None, None),
+                        out=said.append).attempted
+    assert tried > 100 and runner.failures == 0, f"{tried} {runner.failures}\n{''.join(said)}"
 
 
 def test_readme():

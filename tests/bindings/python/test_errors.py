@@ -22,7 +22,7 @@ def test_family():
 def test_floats():
     for value in FLOATS:
         for call in (lambda: rt.judge("30", value, "4"), lambda: rt.judge("30", "2", value),
-                     lambda: rt.judge("30", "2", "4", pressure=value), lambda: rt.judge("30", "2", "4", division=value),
+                     lambda: rt.judge("30", "2", "4", psi=value), lambda: rt.judge("30", "2", "4", division=value),
                      lambda: rt.judge("30", "2", "4", rated_stroke=value), lambda: rt.write_length(value),
                      lambda: rt.write_pressure(value), lambda: rt.inches_from_mm(value), lambda: rt.psi_from_kpa(value),
                      lambda: rt.Chamber("30", rated_stroke=value), lambda: rt.identify(stamp="30", diameter=value),
@@ -30,7 +30,7 @@ def test_floats():
                      lambda: rt.al_factor("30", value), lambda: rt.estimate_application(value, 1, 1),
                      lambda: rt.estimate_application(100, value, 1), lambda: rt.round_length(value, "1/16"),
                      lambda: rt.WheelEnd("1L", rt.judge("30", "2", "4"), arm_length=value),
-                     lambda: rt.judge_row(chamber="30", released=value), lambda: rt.Plan(pressure=value)):
+                     lambda: rt.judge_row(chamber="30", released=value), lambda: rt.Plan(psi=value)):
             tap.refused(TypeError, call)
     message = str(tap.refused(TypeError, rt.judge, "30", 2.5, "4"))
     assert message.startswith("released is a binary float (2.5)") and "fractions.Fraction" in message
@@ -84,7 +84,7 @@ def test_wrong_types():
         if value is not None:
             tap.refused(TypeError, rt.judge, value, "2", "4")
             tap.refused(TypeError, rt.judge, "30", "2", "4", rules=value)
-            tap.refused(TypeError, rt.judge, "30", "2", "4", day=value)
+            tap.refused(TypeError, rt.judge, "30", "2", "4", date=value)
     tap.refused(TypeError, rt.judge, "30", "2", "4", engine_running="off")
     tap.refused(TypeError, rt.judge, "30", "2", "4", engine_running=1)
     tap.refused(TypeError, rt.judge, "30", "2", "4", nonsense=1)
@@ -132,10 +132,10 @@ def test_a_sentence_is_told_once():
 
 
 def test_days():
-    assert rt.judge("36", "2", "4 1/2", day=date(2021, 10, 13)).limit == Fraction(9, 4)
-    assert rt.judge("36", "2", "4 1/2", day=datetime(2021, 10, 14, 8, 30)).limit == Fraction(5, 2)
-    assert tap.refused(rt.Error, rt.judge, "36", "2", "4", day="06/05/2024").status is rt.Status.AMBIGUOUS
-    assert tap.refused(rt.Error, rt.judge, "36", "2", "4", day=date(1066, 10, 14)).field == "day"
+    assert rt.judge("36", "2", "4 1/2", date=date(2021, 10, 13)).limit == Fraction(9, 4)
+    assert rt.judge("36", "2", "4 1/2", date=datetime(2021, 10, 14, 8, 30)).limit == Fraction(5, 2)
+    assert tap.refused(rt.Error, rt.judge, "36", "2", "4", date="06/05/2024").status is rt.Status.AMBIGUOUS
+    assert tap.refused(rt.Error, rt.judge, "36", "2", "4", date=date(1066, 10, 14)).field == "date"
     tap.refused(rt.Error, rt.read_date, "2023-02-29")
 
 

@@ -10,7 +10,7 @@ import tap
 
 ROWS = {"chamber": ["30", "24L", "bolt C", None, "30", "30"], "released": ["2 1/8", "2", "1", "1", "2-Jan", None],
         "applied": ["4 1/8", "4 1/4", "2", None, "3 and a long remark", "4"],
-        "pressure": ["95", None, "80", "x", "", "101"], "unit_no": ["a", "b", "c", "d", "e", "f"]}
+        "psi": ["95", None, "80", "x", "", "101"], "unit_no": ["a", "b", "c", "d", "e", "f"]}
 WANT = [(answer.verdict, answer.reasons, answer.applied_stroke) for answer in rt.judge_columns(ROWS)]
 STROKES = [10160000, 11430000, 5080000, None, None, None]
 WORDS = [str(verdict) for verdict, _, _ in WANT]
@@ -84,7 +84,7 @@ def pandas_frames():
     same(frame)
     same(frame.astype(object))
     same(frame.astype({"chamber": "category"}))
-    same(frame[["released", "applied", "chamber", "pressure"]][::-1][::-1])
+    same(frame[["released", "applied", "chamber", "psi"]][::-1][::-1])
     answers = rt.judge_columns(frame)
     if hasattr(pd.DataFrame, "from_arrow"):
         assert list(pd.DataFrame.from_arrow(answers)["verdict"]) == WORDS
@@ -137,7 +137,7 @@ def pyarrow_numbers():
     assert [flag for flag in answers.flags] == [1, 1, 0, 2]
     days = pa.array([20000, None, 20000, 20000], pa.int32()).cast(pa.date32())
     assert len(plan.judge(readings["released"].slice(1), readings["applied"].slice(1), codes.slice(1),
-                          day=days.slice(1))) == 3
+                          date=days.slice(1))) == 3
     for bad in (pa.array([1.0] * 4), pa.array([1] * 4, pa.uint64()), pa.array([[1]] * 4), pa.array([True] * 4)):
         tap.refused(TypeError, plan.judge, bad, readings["applied"], codes)
         tap.refused(TypeError, rt.judge_columns, chamber=bad, released=["1"] * 4, applied=["2"] * 4)
@@ -154,7 +154,7 @@ def pyarrow_numbers():
 
 def duckdb_results():
     connection = duckdb.connect()
-    connection.execute("create table yard (chamber text, released text, applied text, pressure text, unit_no text)")
+    connection.execute("create table yard (chamber text, released text, applied text, psi text, unit_no text)")
     connection.executemany("insert into yard values (?, ?, ?, ?, ?)", list(zip(*ROWS.values())))
     relation = connection.sql("select * from yard order by unit_no")
     same(relation)

@@ -13,7 +13,7 @@ import tap
 
 
 def one_of_each():
-    finding = rt.judge("24/30", "2 1/4", "4 1/16", pressure=95, division="1/16", day=date(2024, 2, 11))
+    finding = rt.judge("24/30", "2 1/4", "4 1/16", psi=95, division="1/16", date=date(2024, 2, 11))
     end = rt.WheelEnd("1L", finding, adjuster="automatic", arm_length="5 1/2")
     vehicle = rt.judge_vehicle([end, rt.WheelEnd("1R", rt.judge("20", "2", "2"))], brakes=4)
     identified = rt.identify(stamp="30", port="square", diameter="8 1/8")
@@ -78,7 +78,7 @@ def test_repr_and_asdict():
 def test_sentences_after_pickling():
     for rules in ("us-fmcsr", "ca-nsc", "rated-80", own_rules()):
         for applied in ("3", "3 15/16", "4", "4 1/4", "2", "1"):
-            finding = rt.judge("30", "2", applied, division="1/16", rules=rules, day="2024-01-01", rated_stroke="2 1/2")
+            finding = rt.judge("30", "2", applied, division="1/16", rules=rules, date="2024-01-01", rated_stroke="2 1/2")
             back = pickle.loads(pickle.dumps(finding))
             assert (back.sentence, back.sentences, back.proof_sentence) == (finding.sentence, finding.sentences,
                                                                             finding.proof_sentence)

@@ -51,7 +51,7 @@ def test_millimetres(num, den):
 
 @given(st.sampled_from(sorted(LIMITS)), READINGS, READINGS)
 def test_verdict(size, released, applied):
-    finding = rt.judge(size, released, applied, stroke_class="standard", pressure=95)
+    finding = rt.judge(size, released, applied, stroke_class="standard", psi=95)
     stroke, limit = applied - released, LIMITS[size]
     want = ("undetermined" if stroke < 0 else "inoperative" if stroke == 0 else
             "out-of-adjustment" if stroke > limit else "in-adjustment")

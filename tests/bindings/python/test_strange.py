@@ -6,6 +6,7 @@ import ctypes
 import importlib.util
 import os
 import pickle
+import warnings
 from datetime import datetime
 
 import rodtravel as rt
@@ -55,7 +56,7 @@ def test_names_of_own_limits():
 
 def test_a_row_is_never_refused():
     for cell in ("2\0", "\ud800", "2 \udfff1/8"):
-        for name in ("chamber", "released", "applied", "pressure", "day", "drum"):
+        for name in ("chamber", "released", "applied", "psi", "date", "drum"):
             row = {"chamber": "30", "released": "2", "applied": "4", name: cell}
             finding, error = rt.judge_row(**row)
             assert error.field == name and any(f"{part}-unreadable" in finding.reasons for part in
@@ -71,24 +72,24 @@ def test_messages_tell_what_was_expected():
                        (lambda: rt.write_length(None), "length is a number, not NoneType"),
                        (lambda: rt.pushrod_force("30", None), "pressure is a number, not NoneType"),
                        (lambda: rt.read_length(2), "text, not int"),
-                       (lambda: rt.WheelEnd("1L", rt.judge("30", "2", "4"), arm_length=5.5), "arm length is a binary"),
-                       (lambda: rt.judge("30", "2", "4", day=20210101), "day is a datetime.date"),
+                       (lambda: rt.WheelEnd("1L", rt.judge("30", "2", "4"), arm_length=5.5), "arm_length is a binary"),
+                       (lambda: rt.judge("30", "2", "4", date=20210101), "date is a datetime.date"),
                        (lambda: rt.Tally(1.5), "float"), (lambda: rt.judge_air("warning", answer=1), "answer is True")):
         assert part in str(tap.refused(TypeError, call)), part
     end = rt.WheelEnd("1L", rt.judge("30", "2", "4"))
-    for call, part in ((lambda: rt.round_length("2", 0), "division: a division is longer than nothing"),
+    for call, part in ((lambda: rt.round_length("2", 0), "division: a division must be above zero"),
                        (lambda: rt.required_volume(-1), "chambers: no volume is below zero"),
                        (lambda: rt.build_up_seconds(0, 1), "volumes are above zero"),
                        (lambda: rt.estimate_application(105, 5568, 464, 2), "a fill is 0 to 1"),
                        (lambda: rt.judge_air("build-up", seconds=-1), "no time and no volume is below zero"),
                        (lambda: rt.judge_air(""), "check: a check has a name"),
-                       (lambda: rt.identify(diameter="8 1/8", diameter_division=0), "longer than nothing"),
+                       (lambda: rt.identify(diameter="8 1/8", diameter_division=0), "a division must be above zero"),
                        (lambda: rt.Position(1, "unknown"), "side: a position has a side"),
-                       (lambda: rt.Chamber("30", rated_stroke=-1), "rated stroke: a mark cannot be below zero"),
+                       (lambda: rt.Chamber("30", rated_stroke=-1), "rated_stroke: a mark cannot be below zero"),
                        (lambda: rt.Tally(1, full=2), "tally: full, half and unknown ones are brakes"),
                        (lambda: rt.Tally(2, full=1).judge(1), "brakes: there are fewer brakes than were counted"),
                        (lambda: rt.judge_vehicle([]), "ends: there is no wheel end"),
-                       (lambda: rt.judge_vehicle([end, end]), "ends: 1L stands twice")):
+                       (lambda: rt.judge_vehicle([end, end]), "ends: 1L is given twice")):
         assert part in str(tap.refused(rt.Error, call)), part
 
 
@@ -100,17 +101,62 @@ def test_columns_that_are_none():
 
 
 def test_headings_of_files():
-    """A day that is left out would be judged by the newest text."""
+    """A date that is not read would be judged by the newest text."""
     table = {"chamber": ["clamp 36"], "released": ["2"], "applied": ["4 3/8"]}
-    old = rt.judge_columns({**table, "day": ["2021-10-13"], "pressure": ["95"], "pressure_after": ["85"]})
+    old = rt.judge_columns(**table, date=["2021-10-13"], psi=["95"], psi_after=["85"])
     assert words(old) != words(rt.judge_columns(table)) and words(old) == ["out-of-adjustment"]
-    file = {**table, "date": ["2021-10-13"], "psi": ["95"], "psi_after": ["85"]}
-    assert rt.judge_columns(file) == old and rt.judge_columns(file, day=["2021-10-14"]) != old
-    assert "mean the same" in str(tap.refused(TypeError, rt.judge_columns, {**file, "day": ["2021-10-13"]}))
-    if pa is not None:
-        assert rt.judge_columns(pa.table(file).to_reader()) == old
-        assert "mean the same" in str(tap.refused(
-            TypeError, rt.judge_columns, pa.table({**file, "day": ["2021-10-13"]}).to_reader()))
+    for date, psi, after in (("date", "psi", "psi_after"), ("Inspection Date", "PSI", "psiAfter"),
+                             ("insp_date", "Pressure", "PRESSURE-AFTER")):
+        file = {**table, date: ["2021-10-13"], psi: ["95"], after: ["85"]}
+        assert rt.judge_columns(file) == old and rt.judge_columns(file, date=["2021-10-14"]) != old
+        twice = {**file, "DATE ": ["2021-10-13"]}
+        refusal = str(tap.refused(TypeError, rt.judge_columns, twice))
+        assert f"the columns {date!r} and 'DATE ' both mean date; say which one: date='DATE '" in refusal, refusal
+        assert rt.judge_columns(twice, date=date) == old
+        if pa is not None:
+            assert rt.judge_columns(pa.table(file).to_reader()) == old
+            assert "both mean date" in str(tap.refused(TypeError, rt.judge_columns, pa.table(twice).to_reader()))
+
+
+def warned(*args, **words):
+    with warnings.catch_warnings(record=True) as caught:
+        warnings.simplefilter("always")
+        answers = rt.judge_columns(*args, **words)
+    assert all(each.category is rt.UnreadColumnWarning and each.filename == __file__ for each in caught), caught
+    return answers, [str(each.message) for each in caught]
+
+
+def test_columns_that_are_not_read_are_named():
+    _, said = warned({**ROWS, "Day": [None] * 3, "stroke type": ["long"] * 3, "remark": ["x"] * 3})
+    assert len(said) == 2 and "'Day' is not read; if it is date, say date='Day', otherwise date=''" in said[0], said
+    assert "'stroke type' is not read" in said[1]
+    dated, said = warned({**ROWS, "Day": ["2010-01-01"] * 3}, date="Day")
+    assert not said and "rules-not-in-force" in dated[0].reasons
+    assert warned({**ROWS, "Day": [None] * 3}, date="")[1] == warned({**ROWS, "Day": [None] * 3}, date=["x"] * 3)[1] == []
+    assert rt.judge_columns({**ROWS, "Day": ["2010-01-01"] * 3}, date="DAY") == dated
+    assert "no column of that name" in str(tap.refused(TypeError, rt.judge_columns, ROWS, date="Day"))
+    assert "chamber is needed" in str(tap.refused(TypeError, rt.judge_columns, ROWS, chamber=""))
+
+
+def test_units_that_are_vehicles():
+    want = rt.judge_columns(ROWS)
+    for names in (["T-104", "T-105", ""], ["12", "in", "in"]):
+        answers, said = warned({**ROWS, "Unit": names})
+        assert answers == want and len(said) == 1 and f"'Unit' names vehicles ('{names[0]}')" in said[0], said
+        assert words(rt.judge_columns({**ROWS, "Unit": names}, unit="Unit"))[0] == "undetermined"
+    metric, said = warned({**ROWS, "Unit": ["cm", "cm", "in"]})
+    assert metric != want and not said
+
+
+def test_cells_of_another_field():
+    for heading, cell in (("engine", "D13"), ("Division", "Midwest"), ("spring brake", "yes?"), ("drum", "16.5"),
+                          ("unit", "pouce?")):
+        field = heading.lower().replace(" ", "_")
+        answers, said = warned({**ROWS, heading: [cell] * 3})
+        assert words(answers) == ["undetermined"] * 3, heading
+        assert len(said) == 1 and f"{heading!r} holds {cell!r}, which cannot be read as {field};" in said[0] and f"{field}=''" in said[0], said
+        answers, said = warned({**ROWS, heading: [cell] * 3}, **{field: ""})
+        assert answers == rt.judge_columns(ROWS) and not said
 
 
 def test_slices_and_equality():
@@ -171,17 +217,17 @@ def test_pandas_columns():
         return
     gaps = np.array(["2", pd.NA, pd.NaT], dtype=object)
     assert words(rt.judge_columns({**ROWS, "released": gaps})) == ["in-adjustment", "undetermined", "undetermined"]
-    assert "day is NaT" in str(tap.refused(TypeError, rt.judge, "30", "2", "4", day=pd.NaT))
-    assert rt.judge("30", "2", "4", day=pd.Timestamp(2021, 1, 2, 3)).day == datetime(2021, 1, 2).date()
+    assert "date is NaT" in str(tap.refused(TypeError, rt.judge, "30", "2", "4", date=pd.NaT))
+    assert rt.judge("30", "2", "4", date=pd.Timestamp(2021, 1, 2, 3)).day == datetime(2021, 1, 2).date()
     frame = pd.DataFrame(ROWS)
-    assert "row 0 holds a 2.5" in str(tap.refused(TypeError, rt.judge_columns, frame,
+    assert "row 0 holds 2.5" in str(tap.refused(TypeError, rt.judge_columns, frame,
                                                   released=pd.Series([2.5, "2", None], dtype=object)))
     if pa is not None:
-        assert "dtype=str" in str(tap.refused(TypeError, rt.judge_columns, frame, pressure=pd.Series([95, None, 95])))
-        assert "2021-10-14" in str(tap.refused(TypeError, rt.judge_columns, frame, day=pd.to_datetime(["2021-01-01"] * 3)))
+        assert "dtype=str" in str(tap.refused(TypeError, rt.judge_columns, frame, psi=pd.Series([95, None, 95])))
+        assert "2021-10-14" in str(tap.refused(TypeError, rt.judge_columns, frame, date=pd.to_datetime(["2021-01-01"] * 3)))
         two = pa.table([[*ROWS["chamber"]], ROWS["released"], ROWS["applied"], ROWS["applied"]],
                        ["chamber", "released", "applied", "applied"])
-        assert "two columns" in str(tap.refused(TypeError, rt.judge_columns, two.to_reader()))
+        assert "both mean applied" in str(tap.refused(TypeError, rt.judge_columns, two.to_reader()))
 
 
 def test_readers_and_queries_are_run_once():
@@ -206,7 +252,7 @@ def test_answers_in_a_later_piece():
     plan, released, applied, codes = plan_of_three()
     cells = np.array([2 * rt.UNITS_PER_INCH] * 6, dtype=np.int32)
     column = pa.chunked_array([pa.array(released, pa.int32()), pa.array(cells[3:])])
-    out = [cells, np.zeros(6, "u1"), np.zeros(6, "u4"), np.zeros(6, "u1")]
+    out = [cells, np.zeros(6, "u1"), np.zeros(6, "u8"), np.zeros(6, "u1")]
     assert "overlap" in str(tap.refused(ValueError, plan.judge, column, applied * 2, codes * 2, out=out))
     assert set(cells) == {2 * rt.UNITS_PER_INCH}
 

@@ -11,7 +11,7 @@ import rodtravel as rt
 
 
 def worst(readings: list[tuple[str, str]]) -> Fraction | None:
-    findings = [rt.judge("30", released, applied, day=date(2024, 6, 5)) for released, applied in readings]
+    findings = [rt.judge("30", released, applied, date=date(2024, 6, 5)) for released, applied in readings]
     margins = [finding.margin for finding in findings if finding.margin is not None]
     return min(margins, default=None)
 
@@ -21,7 +21,7 @@ def words(finding: rt.Finding) -> list[str]:
 
 
 assert worst([("2", "4"), ("2", "4 1/8")]) == Fraction(-1, 8)
-assert words(rt.judge(rt.Chamber("30", stroke_class=rt.StrokeClass.LONG), Decimal("2.5"), 5, pressure=95)) == ["at-limit"]
+assert words(rt.judge(rt.Chamber("30", stroke_class=rt.StrokeClass.LONG), Decimal("2.5"), 5, psi=95)) == ["at-limit"]
 ends = [rt.WheelEnd("1L", rt.judge("20", "2", "3 1/2")), rt.WheelEnd(rt.Position(1, "right"), rt.judge("20", "2", "4"))]
 outcome: rt.Outcome = rt.judge_vehicle(ends, brakes=10).count.outcome
 counts: dict[rt.Verdict, int] = rt.judge_columns(chamber=["30"], released=["2"], applied=["4"]).counts()
@@ -34,3 +34,5 @@ first: rt.Answer = answers[0]
 plan = rt.Plan()
 readings = array("i", [2 * rt.UNITS_PER_INCH])
 again: rt.Answers = plan.judge(readings, memoryview(readings), bytes([plan.add("30")]))
+verdicts: tuple[rt.Verdict, ...] = tuple(each.verdict for each in answers)
+limits: list[Fraction] = [row.limit for row in rt.rule_set().limits if row.source.document]

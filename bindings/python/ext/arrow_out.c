@@ -1,9 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Answers for Arrow: buffers of Python objects handed out behind capsules, without a copy. */
-#ifndef RODTRAVEL_PYTHON_ARROW_OUT_H
-#define RODTRAVEL_PYTHON_ARROW_OUT_H
-
-#include "column.h"
+/* Answers for Arrow: buffers of Python objects behind capsules, without a copy. */
+#include "ext.h"
 
 /*
  * What is handed out is described by a tuple: (format, name, flags, length, nulls, buffers, children, dictionary), with
@@ -18,13 +15,13 @@ typedef struct arrow_part {
 
 static bool read_part(PyObject *tuple, arrow_part *out)
 {
-    return PyArg_ParseTuple(tuple, "ssLLLOOO", &out->format, &out->name, &out->flags, &out->length, &out->nulls,
-                            &out->buffers, &out->children, &out->dictionary);
+    return PyArg_ParseTuple(tuple, "ssLLLOOO", &out->format, &out->name, &out->flags, &out->length,
+                            &out->nulls, &out->buffers, &out->children, &out->dictionary);
 }
 
 /* --- Schemas ----------------------------------------------------------------------------------------- */
 
-/* The texts live in the tuple, which is kept. The last program to hold it may not hold the lock. */
+/* The texts are in the tuple, which private_data owns. Whoever releases it may not hold the interpreter's lock. */
 static void drop_object(void *object)
 {
     if (!Py_IsInitialized())
@@ -69,8 +66,11 @@ static bool make_schema(PyObject *tuple, struct ArrowSchema *out)
     if (!read_part(tuple, &part))
         return false;
     Py_ssize_t count = PyTuple_Size(part.children);
-    *out = (struct ArrowSchema){.format = part.format, .name = part.name, .flags = part.flags,
-                                .release = release_schema, .private_data = tuple};
+    *out = (struct ArrowSchema){.format = part.format,
+                                .name = part.name,
+                                .flags = part.flags,
+                                .release = release_schema,
+                                .private_data = tuple};
     Py_INCREF(tuple);
     out->children = calloc((size_t)count + 1, sizeof *out->children);
     bool made = out->children != NULL;
@@ -90,13 +90,13 @@ static bool make_schema(PyObject *tuple, struct ArrowSchema *out)
 
 /* --- Arrays ------------------------------------------------------------------------------------------ */
 
-typedef struct array_room {
+typedef struct array_buffers {
     Py_buffer held[3];
     const void *pointers[3];
     int count;
-} array_room;
+} array_buffers;
 
-static void release_room(array_room *room)
+static void release_room(array_buffers *room)
 {
     if (Py_IsInitialized()) {
         PyGILState_STATE state = PyGILState_Ensure();
@@ -124,7 +124,7 @@ static void release_array(struct ArrowArray *array)
     array->release = NULL;
 }
 
-static bool hold_buffers(PyObject *buffers, array_room *room)
+static bool hold_buffers(PyObject *buffers, array_buffers *room)
 {
     for (int i = 0; i < PyTuple_Size(buffers) && i < 3; i++) {
         PyObject *object = PyTuple_GetItem(buffers, i);
@@ -155,12 +155,15 @@ static struct ArrowArray *new_array(PyObject *tuple)
 static bool make_array(PyObject *tuple, struct ArrowArray *out)
 {
     arrow_part part;
-    array_room *room = read_part(tuple, &part) ? calloc(1, sizeof *room) : NULL;
+    array_buffers *room = read_part(tuple, &part) ? calloc(1, sizeof *room) : NULL;
     if (room == NULL)
         return PyErr_Occurred() ? false : (PyErr_NoMemory(), false);
     Py_ssize_t count = PyTuple_Size(part.children);
-    *out = (struct ArrowArray){.length = part.length, .null_count = part.nulls, .release = release_array,
-                               .private_data = room, .buffers = room->pointers};
+    *out = (struct ArrowArray){.length = part.length,
+                               .null_count = part.nulls,
+                               .release = release_array,
+                               .private_data = room,
+                               .buffers = room->pointers};
     out->children = calloc((size_t)count + 1, sizeof *out->children);
     bool made = out->children != NULL && hold_buffers(part.buffers, room);
     out->n_buffers = room->count;
@@ -196,13 +199,13 @@ static void free_array(PyObject *capsule)
     free(array);
 }
 
-static PyObject *arrow_schema(PyObject *part)
+PyObject *py_arrow_schema(PyObject *part)
 {
     struct ArrowSchema *schema = new_schema(part);
     return schema == NULL ? NULL : PyCapsule_New(schema, "arrow_schema", free_schema);
 }
 
-static PyObject *arrow_array(PyObject *part)
+PyObject *py_arrow_array(PyObject *part)
 {
     struct ArrowArray *array = new_array(part);
     return array == NULL ? NULL : PyCapsule_New(array, "arrow_array", free_array);
@@ -219,7 +222,7 @@ static int stream_schema(struct ArrowArrayStream *stream, struct ArrowSchema *ou
     return made ? 0 : 12; /* ENOMEM */
 }
 
-/* The callback of a stream that has told its batch. */
+/* The next batch of a stream whose only one was delivered. */
 static int stream_end(struct ArrowArrayStream *stream, struct ArrowArray *out)
 {
     (void)stream;
@@ -257,20 +260,22 @@ static void free_stream(PyObject *capsule)
     free(stream);
 }
 
-static PyObject *arrow_stream(PyObject *part)
+PyObject *py_arrow_stream(PyObject *part)
 {
     struct ArrowArrayStream *stream = calloc(1, sizeof *stream);
     if (stream == NULL)
         return PyErr_NoMemory();
-    *stream = (struct ArrowArrayStream){.get_schema = stream_schema, .get_next = stream_batch,
-                                        .get_last_error = stream_error, .release = release_stream,
+    *stream = (struct ArrowArrayStream){.get_schema = stream_schema,
+                                        .get_next = stream_batch,
+                                        .get_last_error = stream_error,
+                                        .release = release_stream,
                                         .private_data = part};
     Py_INCREF(part);
     return PyCapsule_New(stream, "arrow_array_stream", free_stream);
 }
 
 /* Bits that are 1 where a stroke is given, and how many are not. */
-static PyObject *stroke_bits(PyObject *strokes)
+PyObject *py_stroke_bits(PyObject *strokes)
 {
     Py_buffer from;
     if (PyObject_GetBuffer(strokes, &from, PyBUF_SIMPLE) != 0)
@@ -288,5 +293,3 @@ static PyObject *stroke_bits(PyObject *strokes)
     PyBuffer_Release(&from);
     return bits == NULL ? NULL : Py_BuildValue("Nn", bits, missing);
 }
-
-#endif

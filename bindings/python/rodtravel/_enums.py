@@ -1,56 +1,57 @@
 # SPDX-License-Identifier: Apache-2.0
-"""Words with a fixed meaning. Each is text too: Verdict.IN_ADJUSTMENT == "in-adjustment"."""
+"""Enumerations. Each member is its text too: Verdict.IN_ADJUSTMENT == "in-adjustment"."""
+from __future__ import annotations
+
 import enum
+from collections.abc import Callable
+from typing import Any, TypeVar
 
 from ._error import Error, Status
 
+_W = TypeVar("_W", bound="Word")
+_members: dict[type, tuple[Any, ...]] = {}
+
 
 class _WordType(enum.EnumMeta):
-    def __dir__(cls):
-        """The words alone: all that a text can do would bury them, in help() too."""
+    def __init__(cls, *args: Any, **words: Any) -> None:
+        super().__init__(*args, **words)
+        _members[cls] = tuple(cls.__members__.values())
+
+    def __dir__(cls) -> list[str]:
+        """The members alone: all methods of str would hide them, in help() too."""
         return ["__doc__", "__module__", "number", *cls.__members__]
 
 
 class Word(str, enum.Enum, metaclass=_WordType):
-    """A fixed word. Its members stand in the order of the C library's numbers."""
+    """Base of the enumerations. Members are in the order of the C library's numbers."""
 
-    def __str__(self):
-        return self.value
+    def __str__(self) -> str:
+        return str(self.value)
 
-    def __format__(self, form):
-        return format(self.value, form)
+    def __format__(self, form: str) -> str:
+        return format(str(self.value), form)
 
     @property
-    def number(self):
-        """The number of the word in the C library and in columns."""
-        return _lists[type(self)].index(self)
+    def number(self) -> int:
+        """The number of the member in the C library and in columns."""
+        # By class, because members of two enumerations can be equal texts.
+        return _members[type(self)].index(self)
 
 
-_lists = {}
+def from_number(cls: type[_W]) -> Callable[[int], _W]:
+    """A function from the library's number to the member."""
+    return _members[cls].__getitem__
 
 
-def numbered(cls):
-    """Class decorator: numbers the words from 0. Kept class by class, as words of two classes can be equal texts."""
-    _lists[cls] = tuple(cls)
-    cls.__module__ = "rodtravel"
-    return cls
-
-
-def from_number(cls):
-    """A function from the library's number to the word."""
-    return _lists[cls].__getitem__
-
-
-def number_of(cls, word, field):
-    """The library's number of a word that a caller gave: a member, or its text."""
+def number_of(cls: type[_W], word: _W | str, field: str) -> int:
+    """The library's number of a member that a caller gave, or of its text."""
     try:
-        return _lists[cls].index(cls(word))
+        return _members[cls].index(cls(word))
     except ValueError:
-        choice = ", ".join(repr(member.value) for member in cls)
+        choice = ", ".join(repr(member.value) for member in _members[cls])
         raise Error(Status.ARGUMENT, f"{word!r} is none of {choice}", field=field) from None
 
 
-@numbered
 class Verdict(Word):
     """The judgement of one wheel end.
 
@@ -64,7 +65,6 @@ class Verdict(Word):
     INOPERATIVE = "inoperative"
 
 
-@numbered
 class Proof(Word):
     """What the divisions of the tape prove, each reading taken as right within half a division.
 
@@ -78,11 +78,10 @@ class Proof(Word):
     NOT_RESOLVED = "not-resolved"
 
 
-@numbered
 class Reason(Word):
     """Why a verdict is what it is; a finding lists them in this order.
 
-    >>> [str(reason) for reason in judge("30", "2", "2", pressure=95).reasons]
+    >>> [str(reason) for reason in judge("30", "2", "2", psi=95).reasons]
     ['no-movement', 'assumed-standard', 'assumed-clamp']
     """
 
@@ -118,9 +117,9 @@ class Reason(Word):
     SPREADSHEET_DATE = "spreadsheet-date"
     DATE_AMBIGUOUS = "date-ambiguous"
     DATE_UNREADABLE = "date-unreadable"
+    LOST_BLANK = "lost-blank"
 
 
-@numbered
 class Unit(Word):
     """The unit of a bare number, or in which a length was written.
 
@@ -133,7 +132,6 @@ class Unit(Word):
     CM = "cm"
 
 
-@numbered
 class Rounding(Word):
     """How a number that does not fit is rounded when it is written; nothing else rounds.
 
@@ -147,7 +145,6 @@ class Rounding(Word):
     UP = "up"
 
 
-@numbered
 class DateOrder(Word):
     """The order of day and month in dates made of numbers only.
 
@@ -160,7 +157,6 @@ class DateOrder(Word):
     MONTH_FIRST = "month-first"
 
 
-@numbered
 class Family(Word):
     """How the housing of a chamber is built.
 
@@ -175,7 +171,6 @@ class Family(Word):
     DD3 = "DD-3"
 
 
-@numbered
 class StrokeClass(Word):
     """Standard or long stroke. A chamber without a known sign is unknown, and is judged as standard.
 
@@ -188,7 +183,6 @@ class StrokeClass(Word):
     LONG = "long"
 
 
-@numbered
 class Evidence(Word):
     """How a figure was checked against its source. Only `checked` may be shown as law.
 
@@ -201,7 +195,6 @@ class Evidence(Word):
     FROM_MEMORY = "from-memory"
 
 
-@numbered
 class Basis(Word):
     """What a limit rests on.
 
@@ -216,7 +209,6 @@ class Basis(Word):
     NOT_IN_FORCE = "not-in-force"
 
 
-@numbered
 class Drum(Word):
     """Temperature of the brake drum when the stroke was read; a hot one lengthens the stroke.
 
@@ -230,7 +222,6 @@ class Drum(Word):
     HOT = "hot"
 
 
-@numbered
 class Port(Word):
     """Shape of the bosses of the air ports. Square is a sign of long stroke; round proves nothing.
 
@@ -243,7 +234,6 @@ class Port(Word):
     SQUARE = "square"
 
 
-@numbered
 class Tag(Word):
     """Tag under a clamp bolt. A trapezoid is a sign of long stroke; no tag proves nothing.
 
@@ -256,7 +246,6 @@ class Tag(Word):
     TRAPEZOID = "trapezoid"
 
 
-@numbered
 class Clue(Word):
     """One of the things that can be seen of a chamber.
 
@@ -272,7 +261,6 @@ class Clue(Word):
     DIAMETER = "diameter"
 
 
-@numbered
 class Observation(Word):
     """What would tell the candidates apart best.
 
@@ -288,7 +276,6 @@ class Observation(Word):
     DIAMETER = "diameter"
 
 
-@numbered
 class Side(Word):
     """A side of the vehicle.
 
@@ -301,7 +288,6 @@ class Side(Word):
     RIGHT = "right"
 
 
-@numbered
 class Adjuster(Word):
     """Kind of slack adjuster. It changes no verdict; it changes what to do about it.
 
@@ -314,7 +300,6 @@ class Adjuster(Word):
     AUTOMATIC = "automatic"
 
 
-@numbered
 class Defect(Word):
     """What one finding weighs in the count of defective brakes.
 
@@ -328,7 +313,6 @@ class Defect(Word):
     UNKNOWN = "unknown"
 
 
-@numbered
 class Outcome(Word):
     """Whether the roadside criterion is met.
 
@@ -342,7 +326,6 @@ class Outcome(Word):
     OUT_OF_SERVICE = "out-of-service"
 
 
-@numbered
 class Advice(Word):
     """What to do next about one wheel end.
 
@@ -360,12 +343,11 @@ class Advice(Word):
     LOOK = "look"
 
 
-@numbered
-class Oddity(Word):
-    """What is odd about an axle.
+class Mismatch(Word):
+    """What does not match about an axle.
 
     >>> ends = [WheelEnd("1L", judge("20", "2", "3")), WheelEnd("1R", judge("24", "2", "3"))]
-    >>> str(judge_vehicle(ends).axles[0].remarks[0].oddity)
+    >>> str(judge_vehicle(ends).axles[0].remarks[0].mismatch)
     'size-differs'
     """
 
@@ -380,7 +362,6 @@ class Oddity(Word):
     STEERING_DEAD = "steering-dead"
 
 
-@numbered
 class Check(Word):
     """A check of the air system done in the cab.
 
@@ -405,7 +386,6 @@ class Check(Word):
     CONTAMINATION = "contamination"
 
 
-@numbered
 class VehicleClass(Word):
     """Which vehicle an air check was made on.
 
@@ -419,7 +399,6 @@ class VehicleClass(Word):
     BUS = "bus"
 
 
-@numbered
 class Comparison(Word):
     """How a measured figure must compare with the bound of a row.
 
@@ -436,7 +415,6 @@ class Comparison(Word):
     MUST_BE_NO = "must-be-no"
 
 
-@numbered
 class Measure(Word):
     """What the figures of an air check are measured in.
 
@@ -454,7 +432,6 @@ class Measure(Word):
     YES_NO = ""
 
 
-@numbered
 class AirKind(Word):
     """How a rule set ranks a row of air checks.
 
@@ -469,7 +446,6 @@ class AirKind(Word):
     LIMIT_MINOR = "limit-and-minor"
 
 
-@numbered
 class Span(Word):
     """What a build-up is timed over.
 
@@ -483,7 +459,6 @@ class Span(Word):
     RECOVERY = "recovery"
 
 
-@numbered
 class AirResult(Word):
     """The judgement of one air check.
 
@@ -498,7 +473,6 @@ class AirResult(Word):
     NOTED = "noted"
 
 
-@numbered
 class AirMissing(Word):
     """What was missing where an air check is undetermined.
 

@@ -1,14 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Python objects to values of the library and back: exact numbers are fractions, days are dates, the rest is tuples
- * that the package turns into records. Included by the generated wrapper alone. */
-#ifndef RODTRAVEL_PYTHON_VALUE_H
-#define RODTRAVEL_PYTHON_VALUE_H
+/* Python objects to values of the library and back: exact numbers are fractions, days are dates. */
+#include "ext.h"
 
-#include <stdbool.h>
-#include <stdio.h>
-#include <string.h>
-
-/* Classes of the standard library, looked up once when the module is loaded. */
 static struct {
     PyObject *fraction;
     PyObject *coprime; /* makes a Fraction of numbers in lowest terms */
@@ -24,10 +17,11 @@ static PyObject *find_class(const char *module, const char *name)
     return found;
 }
 
-static bool find_classes(void)
+bool py_find_classes(void)
 {
     classes.fraction = find_class("fractions", "Fraction");
-    classes.coprime = classes.fraction == NULL ? NULL : PyObject_GetAttrString(classes.fraction, "_from_coprime_ints");
+    classes.coprime =
+        classes.fraction == NULL ? NULL : PyObject_GetAttrString(classes.fraction, "_from_coprime_ints");
     if (classes.coprime == NULL && classes.fraction != NULL) {
         PyErr_Clear();
         Py_INCREF(classes.fraction);
@@ -40,15 +34,19 @@ static bool find_classes(void)
 
 /* --- Errors ------------------------------------------------------------------------------------------ */
 
-/* rodtravel.Error, made but not raised. */
-static PyObject *make_error(const rodt_error *error)
+rodt_error *py_call_error(void)
+{
+    static _Thread_local rodt_error error;
+    return &error;
+}
+
+PyObject *py_from_error(const rodt_error *error)
 {
     PyObject *type = find_class("rodtravel._error", "Error");
     if (type == NULL)
         return NULL;
-    const char *field = strcmp(error->field, "date") == 0 ? "day" : error->field; /* as the argument is called */
-    PyObject *made = PyObject_CallFunction(type, "isIIs", (int)error->status, error->text, error->column, error->line,
-                                           field);
+    PyObject *made = PyObject_CallFunction(type, "isIIs", (int)error->status, error->text, error->column,
+                                           error->line, error->field);
     Py_DECREF(type);
     return made;
 }
@@ -59,17 +57,17 @@ static void raise_error(const rodt_error *error)
         PyErr_NoMemory();
         return;
     }
-    PyObject *made = make_error(error);
+    PyObject *made = py_from_error(error);
     if (made != NULL)
         PyErr_SetObject((PyObject *)Py_TYPE(made), made);
     Py_XDECREF(made);
 }
 
-/* The sentence of the call if there is one, otherwise that of the status. */
-static void raise_status(rodt_status status)
+void py_raise_status(rodt_status status)
 {
-    rodt_error error = binding_error;
-    memset(&binding_error, 0, sizeof binding_error); /* so that it is not told a second time */
+    rodt_error error = *py_call_error();
+    memset(py_call_error(), 0,
+           sizeof error); /* a later call without an error of its own must not report it again */
     if (error.status != status) {
         memset(&error, 0, sizeof error);
         error.status = status;
@@ -78,23 +76,21 @@ static void raise_status(rodt_status status)
     raise_error(&error);
 }
 
-/* An error of a reader, under the name that the caller knows. */
-static bool refuse_as(rodt_error *error, const char *field)
+bool py_raise_as(rodt_error *error, const char *field)
 {
     snprintf(error->field, sizeof error->field, "%s", field);
     raise_error(error);
     return false;
 }
 
-static bool refuse(rodt_status status, const char *field, const char *sentence)
+bool py_raise(rodt_status status, const char *field, const char *sentence)
 {
     rodt_error error = {.status = status};
     snprintf(error.text, sizeof error.text, "%s", sentence);
-    return refuse_as(&error, field);
+    return py_raise_as(&error, field);
 }
 
-/* What was expected, and the type of what was given. */
-static bool refuse_other(PyObject *object, const char *field, const char *expected)
+bool py_raise_type(PyObject *object, const char *field, const char *expected)
 {
     PyObject *name = PyObject_GetAttrString((PyObject *)Py_TYPE(object), "__name__");
     if (name != NULL)
@@ -103,55 +99,67 @@ static bool refuse_other(PyObject *object, const char *field, const char *expect
     return false;
 }
 
-#define PLAIN_NUMBER "a plain number: an int, a fractions.Fraction or a decimal.Decimal"
-
-/* Field names are those of rodt_error: "rated stroke". */
-static bool refuse_type(PyObject *object, const char *field)
+static bool raise_inexact(PyObject *object, const char *field)
 {
     PyObject *name = PyObject_GetAttrString((PyObject *)Py_TYPE(object), "__name__");
     if (name == NULL)
         return false;
     if (PyFloat_Check(object) || strncmp(PyUnicode_AsUTF8AndSize(name, NULL), "float", 5) == 0)
-        PyErr_Format(PyExc_TypeError,
-                     "%s is a binary float (%R), which is seldom the number that was read; give text, an int, a "
-                     "fractions.Fraction or a decimal.Decimal",
-                     field, object);
+        PyErr_Format(
+            PyExc_TypeError,
+            "%s is a binary float (%R), which is seldom the number that was read; give text, an int, a "
+            "fractions.Fraction or a decimal.Decimal",
+            field, object);
     else
-        PyErr_Format(PyExc_TypeError, "%s cannot be of type %U; give text, an int, a fractions.Fraction or a "
-                     "decimal.Decimal", field, name);
+        PyErr_Format(PyExc_TypeError,
+                     "%s cannot be of type %U; give text, an int, a fractions.Fraction or a "
+                     "decimal.Decimal",
+                     field, name);
     Py_DECREF(name);
     return false;
 }
 
 /* --- Texts ------------------------------------------------------------------------------------------- */
 
-/* A text without a zero byte inside; it lives as long as the object. */
-static const char *text_of(PyObject *object, const char *field)
+const char *py_to_text(PyObject *object, const char *field)
 {
     Py_ssize_t size;
     const char *text = PyUnicode_AsUTF8AndSize(object, &size);
     if (text == NULL) {
-        PyErr_Clear(); /* half of a surrogate pair: no sign that anybody wrote */
-        refuse(RODT_E_SYNTAX, field, "there is a sign in it that is no character");
+        PyErr_Clear(); /* half of a surrogate pair */
+        py_raise(RODT_E_SYNTAX, field, "half of a character (a lone surrogate) is in the text");
         return NULL;
     }
     if (strlen(text) != (size_t)size) {
-        refuse(RODT_E_SYNTAX, field, "there is a zero byte in it");
+        py_raise(RODT_E_SYNTAX, field, "a zero byte is in the text");
         return NULL;
     }
     return text;
 }
 
-static PyObject *none_or(const char *text)
+PyObject *py_from_text(const char *text)
 {
     if (text == NULL || text[0] == '\0')
         Py_RETURN_NONE;
     return PyUnicode_FromString(text);
 }
 
+PyObject *py_from_each(size_t count, PyObject *(*make)(const void *all, size_t i), const void *all)
+{
+    PyObject *tuple = PyTuple_New((Py_ssize_t)count);
+    for (size_t i = 0; tuple != NULL && i < count; i++) {
+        PyObject *item = make(all, i);
+        if (item == NULL)
+            Py_CLEAR(tuple);
+        else
+            PyTuple_SetItem(tuple, (Py_ssize_t)i, item);
+    }
+    return tuple;
+}
+
 /* --- Numbers ----------------------------------------------------------------------------------------- */
 
-static bool long_of(PyObject *object, const char *field, int64_t *out)
+bool py_to_int64(PyObject *object, const char *field, int64_t *out)
 {
     PyObject *index = PyNumber_Index(object);
     int overflow = 0;
@@ -160,14 +168,16 @@ static bool long_of(PyObject *object, const char *field, int64_t *out)
     long long value = PyLong_AsLongLongAndOverflow(index, &overflow);
     Py_DECREF(index);
     if (overflow != 0)
-        return refuse(RODT_E_RANGE, field, "the number has more digits than an exact 64-bit fraction holds");
+        return py_raise(RODT_E_RANGE, field,
+                        "the number has more digits than an exact 64-bit fraction holds");
     *out = value;
     return value != -1 || !PyErr_Occurred();
 }
 
 static bool parts_of(PyObject *num, PyObject *den, const char *field, int64_t *out_num, int64_t *out_den)
 {
-    bool read = num != NULL && den != NULL && long_of(num, field, out_num) && long_of(den, field, out_den);
+    bool read =
+        num != NULL && den != NULL && py_to_int64(num, field, out_num) && py_to_int64(den, field, out_den);
     Py_XDECREF(num);
     Py_XDECREF(den);
     return read;
@@ -180,30 +190,30 @@ static bool decimal_of(PyObject *object, const char *field, int64_t *num, int64_
     PyObject *b;
     if (parts == NULL) {
         PyErr_Clear();
-        return refuse(RODT_E_ARGUMENT, field, "a decimal that is no number");
+        return py_raise(RODT_E_ARGUMENT, field, "this decimal is not a number");
     }
-    bool read = PyArg_ParseTuple(parts, "OO", &a, &b) && long_of(a, field, num) && long_of(b, field, den);
+    bool read =
+        PyArg_ParseTuple(parts, "OO", &a, &b) && py_to_int64(a, field, num) && py_to_int64(b, field, den);
     Py_DECREF(parts);
     return read;
 }
 
-/* An int, a Fraction or another rational number, or a Decimal; exactly. */
-static bool number_of(PyObject *object, const char *field, int64_t *num, int64_t *den)
+bool py_to_number(PyObject *object, const char *field, int64_t *num, int64_t *den)
 {
     *den = 1;
     if (PyLong_CheckExact(object))
-        return long_of(object, field, num);
+        return py_to_int64(object, field, num);
     if (PyBool_Check(object) || PyFloat_Check(object))
-        return refuse_type(object, field);
+        return raise_inexact(object, field);
     if (PyObject_IsInstance(object, classes.decimal) == 1)
         return decimal_of(object, field, num, den);
     if (!PyObject_HasAttrString(object, "numerator") || !PyObject_HasAttrString(object, "denominator"))
-        return refuse_type(object, field);
-    return parts_of(PyObject_GetAttrString(object, "numerator"), PyObject_GetAttrString(object, "denominator"), field,
-                    num, den);
+        return raise_inexact(object, field);
+    return parts_of(PyObject_GetAttrString(object, "numerator"),
+                    PyObject_GetAttrString(object, "denominator"), field, num, den);
 }
 
-static bool length_of(PyObject *object, const char *field, rodt_length *out)
+bool py_to_length(PyObject *object, const char *field, rodt_length *out)
 {
     memset(out, 0, sizeof *out);
     if (object == Py_None)
@@ -211,66 +221,65 @@ static bool length_of(PyObject *object, const char *field, rodt_length *out)
     rodt_error error = {.status = RODT_OK};
     rodt_status status;
     if (PyUnicode_Check(object)) {
-        const char *text = text_of(object, field);
+        const char *text = py_to_text(object, field);
         if (text == NULL)
             return false;
-        return rodt_length_read(text, strlen(text), NULL, out, NULL, &error) == RODT_OK || refuse_as(&error, field);
+        return rodt_length_read(text, strlen(text), NULL, out, NULL, &error) == RODT_OK ||
+               py_raise_as(&error, field);
     }
     int64_t num;
     int64_t den;
-    if (!number_of(object, field, &num, &den))
+    if (!py_to_number(object, field, &num, &den))
         return false;
     status = rodt_length_from_inches(num, den, out);
-    return status == RODT_OK || refuse(status, field, rodt_status_text(status));
+    return status == RODT_OK || py_raise(status, field, rodt_status_text(status));
 }
 
-static bool pressure_of(PyObject *object, const char *field, rodt_pressure *out)
+bool py_to_pressure(PyObject *object, const char *field, rodt_pressure *out)
 {
     memset(out, 0, sizeof *out);
     if (object == Py_None)
         return true;
     if (PyUnicode_Check(object)) {
         rodt_error error = {.status = RODT_OK};
-        const char *text = text_of(object, field);
+        const char *text = py_to_text(object, field);
         if (text == NULL || rodt_pressure_read(text, strlen(text), false, out, &error) == RODT_OK)
             return text != NULL;
-        return refuse_as(&error, field);
+        return py_raise_as(&error, field);
     }
     int64_t num;
     int64_t den;
-    if (!number_of(object, field, &num, &den))
+    if (!py_to_number(object, field, &num, &den))
         return false;
     rodt_status status = rodt_pressure_from_psi(num, den, out);
-    return status == RODT_OK || refuse(status, field, rodt_status_text(status));
+    return status == RODT_OK || py_raise(status, field, rodt_status_text(status));
 }
 
-/* A plain number; text is read as a number of inches would be, which needs no unit. */
-static bool ratio_of(PyObject *object, const char *field, rodt_ratio *out)
+bool py_to_ratio(PyObject *object, const char *field, rodt_ratio *out)
 {
     rodt_length length;
     if (PyUnicode_Check(object))
-        return refuse_other(object, field, PLAIN_NUMBER);
-    bool read = length_of(object, field, &length);
+        return py_raise_type(object, field, PLAIN_NUMBER);
+    bool read = py_to_length(object, field, &length);
     *out = (rodt_ratio){length.num, length.den};
     return read;
 }
 
-/* The library's numbers are in lowest terms; newer Pythons make a Fraction of them without looking for a divisor. */
-static PyObject *from_parts(int64_t num, int64_t den)
+/* Newer Pythons make a Fraction of numbers in lowest terms without looking for a divisor. */
+PyObject *py_from_parts(int64_t num, int64_t den)
 {
     if (den == 0)
         Py_RETURN_NONE;
     return PyObject_CallFunction(classes.coprime, "LL", (long long)num, (long long)den);
 }
 
-#define FROM_EXACT(value) from_parts((value).num, (value).den)
-
-/* Printed millimetres are kept as a length; told, they are millimetres again. Tables hold no large numbers. */
-static PyObject *from_mm(rodt_length length)
+/* Printed millimetres are stored as a length. Tables hold no large numbers, so this cannot overflow. */
+PyObject *py_from_mm(rodt_length length)
 {
     if (!rodt_length_given(length))
         Py_RETURN_NONE;
-    return PyObject_CallFunction(classes.fraction, "LL", (long long)length.num * 127, (long long)length.den * 5);
+    return PyObject_CallFunction(classes.fraction, "LL", (long long)length.num * 127,
+                                 (long long)length.den * 5);
 }
 
 /* --- Days -------------------------------------------------------------------------------------------- */
@@ -284,17 +293,18 @@ static bool int_attribute(PyObject *object, const char *name, int *out)
     return value != -1 || !PyErr_Occurred();
 }
 
-static bool date_of(PyObject *object, const char *field, rodt_date *out)
+bool py_to_date(PyObject *object, const char *field, rodt_date *out)
 {
     memset(out, 0, sizeof *out);
     if (object == Py_None)
         return true;
     if (PyUnicode_Check(object)) {
         rodt_error error = {.status = RODT_OK};
-        const char *text = text_of(object, field);
-        if (text == NULL || rodt_date_read(text, strlen(text), RODT_DATE_ORDER_UNKNOWN, out, &error) == RODT_OK)
+        const char *text = py_to_text(object, field);
+        if (text == NULL ||
+            rodt_date_read(text, strlen(text), RODT_DATE_ORDER_UNKNOWN, out, &error) == RODT_OK)
             return text != NULL;
-        return refuse_as(&error, field);
+        return py_raise_as(&error, field);
     }
     int day[3];
     if (PyObject_IsInstance(object, classes.date) != 1) {
@@ -304,18 +314,35 @@ static bool date_of(PyObject *object, const char *field, rodt_date *out)
     if (!int_attribute(object, "year", &day[0]) || !int_attribute(object, "month", &day[1]) ||
         !int_attribute(object, "day", &day[2])) {
         PyErr_Clear(); /* what pandas calls NaT is a date whose year is no number */
-        PyErr_Format(PyExc_TypeError, "%s is %R, which is no day; give None where there is none", field, object);
+        PyErr_Format(PyExc_TypeError, "%s is %R, which is no day; give None where there is none", field,
+                     object);
         return false;
     }
     return rodt_date_make(day[0], day[1], day[2], out) == RODT_OK ||
-           refuse(RODT_E_ARGUMENT, field, "the year is not between 1900 and 2199");
+           py_raise(RODT_E_ARGUMENT, field, "the year is not between 1900 and 2199");
 }
 
-static PyObject *from_date(rodt_date date)
+PyObject *py_from_date(rodt_date date)
 {
     if (!rodt_date_given(date))
         Py_RETURN_NONE;
     return PyObject_CallFunction(classes.date, "iii", date.year, date.month, date.day);
 }
 
-#endif
+/* --- Called by the package --------------------------------------------------------------------------- */
+
+PyObject *py_length(PyObject *inches, const char *field)
+{
+    rodt_length read;
+    return py_to_length(inches, field, &read) ? FROM_EXACT(read) : NULL;
+}
+
+PyObject *py_rational(PyObject *number, const char *field)
+{
+    int64_t num;
+    int64_t den;
+    if (number == Py_None || PyUnicode_Check(number))
+        return py_raise_type(number, field, PLAIN_NUMBER), NULL;
+    return py_to_number(number, field, &num, &den) ? Py_BuildValue("LL", (long long)num, (long long)den)
+                                                   : NULL;
+}

@@ -1,0 +1,78 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Buffers for the answers of columns. */
+#include "ext.h"
+
+void py_release_answers(held_answers *answers)
+{
+    for (int i = 0; i < answers->count; i++)
+        PyBuffer_Release(&answers->buffer[i]);
+    answers->count = 0;
+}
+
+static bool check_answer(const Py_buffer *buffer, const char *field, size_t rows, char letter, char other)
+{
+    char found = py_format_letter(buffer->format);
+    Py_ssize_t width = letter == 'B' ? 1 : letter == 'Q' ? 8 : 4;
+    if (!py_check_buffer(buffer, field))
+        return false;
+    if ((found != letter && found != other) || buffer->itemsize != width)
+        return py_raise_column(
+            field, "an answer has another type: stroke is int32, verdict and flags uint8, reasons "
+                   "uint64");
+    if ((size_t)buffer->shape[0] != rows) {
+        PyErr_Format(PyExc_ValueError, "%s has room for %zd rows, and there are %zu", field, buffer->shape[0],
+                     rows);
+        return false;
+    }
+    return true;
+}
+
+bool py_to_answers(PyObject *tuple, size_t rows, held_answers *answers, rodt_column_out *out)
+{
+    static const char *const fields[] = {"stroke", "verdict", "reasons", "flags"};
+    static const char letters[] = "iBQB";
+    static const char others[] = "lBLB";
+    memset(answers, 0, sizeof *answers);
+    memset(out, 0, sizeof *out);
+    if (!PyTuple_Check(tuple) || PyTuple_Size(tuple) != 4) {
+        PyErr_SetString(PyExc_TypeError, "answers are four columns: stroke, verdict, reasons, flags");
+        return false;
+    }
+    for (int i = 0; i < 4; i++) {
+        PyObject *object = PyTuple_GetItem(tuple, i);
+        if (PyObject_GetBuffer(object, &answers->buffer[i], PyBUF_STRIDES | PyBUF_FORMAT | PyBUF_WRITABLE) !=
+            0) {
+            PyErr_Clear();
+            return py_raise_column(fields[i],
+                                   "answers go into a writable buffer, such as a NumPy array or an "
+                                   "array.array");
+        }
+        answers->count = i + 1;
+        if (!check_answer(&answers->buffer[i], fields[i], rows, letters[i], others[i]))
+            return false;
+    }
+    *out = (rodt_column_out){.stroke = answers->buffer[0].buf,
+                             .verdict = answers->buffer[1].buf,
+                             .reasons = answers->buffer[2].buf,
+                             .flags = answers->buffer[3].buf};
+    return true;
+}
+
+rodt_column_out py_answers_at(const rodt_column_out *out, size_t row)
+{
+    return (rodt_column_out){.stroke = out->stroke + row,
+                             .verdict = out->verdict + row,
+                             .reasons = out->reasons + row,
+                             .flags = out->flags + row};
+}
+
+bool py_overlaps(const held_answers *answers, const void *cells, size_t size)
+{
+    uintptr_t from = (uintptr_t)cells;
+    for (int i = 0; cells != NULL && i < answers->count; i++) {
+        uintptr_t start = (uintptr_t)answers->buffer[i].buf;
+        if (start < from + size && from < start + (size_t)answers->buffer[i].len)
+            return true;
+    }
+    return false;
+}

@@ -1,0 +1,233 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Columns that come by the Arrow interface: arrays, streams, and tables that can be read only once. */
+#include "ext.h"
+
+static bool kind_of_format(const struct ArrowSchema *schema, const char *field, column_kind *kind)
+{
+    const char *format = schema->format;
+    if (schema->dictionary != NULL || strcmp(format, "u") == 0 || strcmp(format, "U") == 0 ||
+        strcmp(format, "vu") == 0 || strcmp(format, "n") == 0)
+        *kind = COLUMN_TEXT;
+    else if (strcmp(format, "i") == 0)
+        *kind = COLUMN_INT32;
+    else if (strcmp(format, "l") == 0)
+        *kind = COLUMN_INT64;
+    else if (strcmp(format, "C") == 0)
+        *kind = COLUMN_CODE;
+    else if (strcmp(format, "tdD") == 0)
+        *kind = COLUMN_DAY;
+    else if (strcmp(format, "g") == 0 || strcmp(format, "f") == 0 || strcmp(format, "e") == 0)
+        return py_raise_column(field, FLOATS);
+    else if (format[0] == 't')
+        return py_raise_column(field,
+                               "these are points in time; days are date32, or text such as 2021-10-14");
+    else {
+        PyErr_Format(PyExc_TypeError,
+                     "%s: a column is text, int32, int64, date32, or uint8 codes of chambers; this "
+                     "one has the Arrow format \"%s\"",
+                     field, format);
+        return false;
+    }
+    return true;
+}
+
+/* A column of nulls: every row has the same index, and the dictionary is empty. */
+static const uint64_t no_index = 0;
+static const rodt_text_cells all_null = {.layout = RODT_TEXT_SPANS, .index = &no_index, .index_width = 0};
+
+static bool take_array(held_column *column, const struct ArrowSchema *schema, const struct ArrowArray *array,
+                       const char *field, column_chunk *chunk)
+{
+    chunk->rows = (size_t)array->length;
+    if (strcmp(schema->format, "n") == 0) {
+        chunk->text = all_null;
+        return true;
+    }
+    if (column->kind == COLUMN_TEXT)
+        return rodt_text_cells_from_arrow(schema, array, &chunk->text) == RODT_OK ||
+               py_raise_column(field, "this Arrow array cannot be read as text");
+    if (array->n_buffers != 2 || array->buffers == NULL || (array->buffers[1] == NULL && array->length > 0))
+        return py_raise_column(field, "this Arrow array has no cells");
+    if (array->buffers[1] != NULL)
+        chunk->cells = (const char *)array->buffers[1] + (size_t)array->offset * py_kind_width[column->kind];
+    chunk->valid =
+        (rodt_column_bits){array->null_count == 0 ? NULL : array->buffers[0], (size_t)array->offset};
+    return true;
+}
+
+/* The column of that name in a table; -1 = there is none. */
+static int64_t child_of(const struct ArrowSchema *schema, const char *name)
+{
+    for (int64_t i = 0; i < schema->n_children; i++) {
+        if (schema->children[i]->name != NULL && strcmp(schema->children[i]->name, name) == 0)
+            return i;
+    }
+    return -1;
+}
+
+static bool take_child(held_column *column, const struct ArrowSchema *schema, const struct ArrowArray *batch,
+                       int64_t child, const char *field, column_chunk *chunk)
+{
+    if (child < 0)
+        return py_raise_column(field, "the table has no column of that name");
+    if (batch->null_count != 0 && batch->n_buffers > 0 && batch->buffers[0] != NULL)
+        return py_raise_column(field, "rows of the table are null as a whole");
+    struct ArrowArray part = *batch->children[child]; /* a view: it is released with its batch */
+    part.offset += batch->offset;
+    part.length = batch->length;
+    if (!kind_of_format(schema->children[child], field, &column->kind))
+        return false;
+    return take_array(column, schema->children[child], &part, field, chunk);
+}
+
+/* Owns the array from here on, whether it can be used or not. */
+static bool append(held_column *column, struct ArrowArray *array, const char *name, const char *field)
+{
+    struct ArrowArray *more = realloc(column->arrays, (column->count + 1) * sizeof *more);
+    column_chunk *chunk = more == NULL ? NULL : py_add_chunk(column);
+    if (more != NULL)
+        column->arrays = more;
+    if (chunk == NULL) {
+        array->release(array);
+        return more == NULL ? (PyErr_NoMemory(), false) : false;
+    }
+    more[column->count] = *array;
+    array->release = NULL;
+    const struct ArrowArray *kept = &more[column->count];
+    column->count++;
+    bool is_table = strcmp(column->schema.format, "+s") == 0;
+    bool taken =
+        is_table ? take_child(column, &column->schema, kept, child_of(&column->schema, name), field, chunk)
+                 : kind_of_format(&column->schema, field, &column->kind) &&
+                       take_array(column, &column->schema, kept, field, chunk);
+    column->rows += chunk->rows;
+    return taken;
+}
+
+PyObject *py_column_from_array(PyObject *schema, PyObject *array, const char *name, const char *field)
+{
+    struct ArrowSchema *from_schema = PyCapsule_GetPointer(schema, "arrow_schema");
+    struct ArrowArray *from_array = from_schema == NULL ? NULL : PyCapsule_GetPointer(array, "arrow_array");
+    held_column *column = from_array == NULL ? NULL : py_new_column();
+    if (column == NULL)
+        return NULL;
+    if (from_schema->release == NULL || from_array->release == NULL) {
+        py_raise_column(field, "this Arrow array was released");
+        return py_free_column(column);
+    }
+    column->schema = *from_schema;
+    from_schema->release = NULL;
+    return append(column, from_array, name, field) ? py_own_column(column) : py_free_column(column);
+}
+
+static bool take_stream(held_column *column, struct ArrowArrayStream *stream, const char *name,
+                        const char *field)
+{
+    struct ArrowArray array;
+    if (stream->release == NULL)
+        return py_raise_column(field, "this Arrow stream was used before");
+    if (stream->get_schema(stream, &column->schema) != 0)
+        return py_raise_column(field, "this Arrow stream has no schema");
+    for (;;) {
+        memset(&array, 0, sizeof array);
+        if (stream->get_next(stream, &array) != 0)
+            return py_raise_column(field, "this Arrow stream broke off");
+        if (array.release == NULL)
+            break;
+        if (!append(column, &array, name, field))
+            return false;
+    }
+    if (column->count == 0 && strcmp(column->schema.format, "+s") != 0)
+        return kind_of_format(&column->schema, field, &column->kind);
+    if (column->count == 0) {
+        int64_t child = child_of(&column->schema, name);
+        return child >= 0 ? kind_of_format(column->schema.children[child], field, &column->kind)
+                          : py_raise_column(field, "the table has no column of that name");
+    }
+    return true;
+}
+
+PyObject *py_column_from_stream(PyObject *capsule, const char *name, const char *field)
+{
+    struct ArrowArrayStream *stream = PyCapsule_GetPointer(capsule, "arrow_array_stream");
+    held_column *column = stream == NULL ? NULL : py_new_column();
+    if (column == NULL)
+        return NULL;
+    return take_stream(column, stream, name, field) ? py_own_column(column) : py_free_column(column);
+}
+
+/* --- Tables that are read once ----------------------------------------------------------------------- */
+
+static bool keep_batch(held_column *table, struct ArrowArray *batch)
+{
+    struct ArrowArray *more = realloc(table->arrays, (table->count + 1) * sizeof *more);
+    if (more == NULL) {
+        batch->release(batch);
+        PyErr_NoMemory();
+        return false;
+    }
+    table->arrays = more;
+    more[table->count++] = *batch;
+    return true;
+}
+
+static bool keep_batches(held_column *table, struct ArrowArrayStream *stream)
+{
+    struct ArrowArray batch;
+    if (stream->release == NULL)
+        return py_raise_column("table", "this Arrow stream was used before");
+    if (stream->get_schema(stream, &table->schema) != 0 || strcmp(table->schema.format, "+s") != 0)
+        return py_raise_column("table", "this Arrow stream holds no table");
+    for (;;) {
+        memset(&batch, 0, sizeof batch);
+        if (stream->get_next(stream, &batch) != 0)
+            return py_raise_column("table", "this Arrow stream broke off");
+        if (batch.release == NULL)
+            return true;
+        if (!keep_batch(table, &batch))
+            return false;
+    }
+}
+
+PyObject *py_table_from_stream(PyObject *capsule)
+{
+    struct ArrowArrayStream *stream = PyCapsule_GetPointer(capsule, "arrow_array_stream");
+    held_column *table = stream == NULL ? NULL : py_new_column();
+    if (table == NULL)
+        return NULL;
+    return keep_batches(table, stream) ? py_own_column(table) : py_free_column(table);
+}
+
+static PyObject *name_of_child(const void *all, size_t i)
+{
+    const char *name = ((struct ArrowSchema *const *)all)[i]->name;
+    return name == NULL ? Py_BuildValue("") : PyUnicode_DecodeUTF8(name, (Py_ssize_t)strlen(name), "replace");
+}
+
+PyObject *py_table_names(PyObject *capsule)
+{
+    const held_column *table = PyCapsule_GetPointer(capsule, COLUMN_CAPSULE);
+    return table == NULL
+               ? NULL
+               : py_from_each((size_t)table->schema.n_children, name_of_child, table->schema.children);
+}
+
+PyObject *py_column_of_table(PyObject *capsule, int number, const char *field)
+{
+    const held_column *table = PyCapsule_GetPointer(capsule, COLUMN_CAPSULE);
+    held_column *column = table == NULL ? NULL : py_new_column();
+    if (column == NULL)
+        return NULL;
+    Py_INCREF(capsule);
+    column->table = capsule;
+    if (!kind_of_format(table->schema.children[number], field, &column->kind))
+        return py_free_column(column);
+    for (size_t i = 0; i < table->count; i++) {
+        column_chunk *chunk = py_add_chunk(column);
+        if (chunk == NULL || !take_child(column, &table->schema, &table->arrays[i], number, field, chunk))
+            return py_free_column(column);
+        column->rows += chunk->rows;
+        column->count++;
+    }
+    return py_own_column(column);
+}

@@ -1,0 +1,186 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* What the C files of the Python module share. py_to_X reads a Python object into X and is false after it has raised;
+ * py_from_X makes a new Python object and is NULL after it has raised. module.h has what Python calls. */
+#ifndef RODTRAVEL_PYTHON_EXT_H
+#define RODTRAVEL_PYTHON_EXT_H
+
+#include <Python.h>
+
+#include <rodtravel/rodtravel.h>
+#include <stdbool.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "module.h"
+
+/* --- value.c: errors, texts, exact numbers, days ------------------------------------------------------ */
+
+/* Looks up the classes of the standard library; once, when the module is loaded. */
+bool py_find_classes(void);
+
+/* Where a call of this thread leaves its error: empty until then. */
+rodt_error *py_call_error(void);
+
+/* rodtravel.Error, made but not raised. */
+PyObject *py_from_error(const rodt_error *error);
+
+/* Raises the error of py_call_error if it has this status, otherwise the sentence of the status. */
+void py_raise_status(rodt_status status);
+
+/* Raise an Error, false; the second gives an error of a reader the name that the caller knows. */
+bool py_raise(rodt_status status, const char *field, const char *sentence);
+bool py_raise_as(rodt_error *error, const char *field);
+
+/* Raises a TypeError, false: what was expected, and the type of what was given. */
+bool py_raise_type(PyObject *object, const char *field, const char *expected);
+#define PLAIN_NUMBER "a plain number: an int, a fractions.Fraction or a decimal.Decimal"
+
+/* UTF-8 that lives as long as the object. A zero byte, or half of a surrogate pair, is refused. */
+const char *py_to_text(PyObject *object, const char *field);
+
+/* None for NULL and "". */
+PyObject *py_from_text(const char *text);
+
+/* A tuple of what `make` gives for 0 to count - 1. */
+PyObject *py_from_each(size_t count, PyObject *(*make)(const void *all, size_t i), const void *all);
+
+/* An int, a Fraction or another rational number, or a Decimal; exactly. */
+bool py_to_int64(PyObject *object, const char *field, int64_t *out);
+bool py_to_number(PyObject *object, const char *field, int64_t *num, int64_t *den);
+
+/* None is "not given". A length and a pressure may be text; a ratio may not. */
+bool py_to_length(PyObject *object, const char *field, rodt_length *out);
+bool py_to_pressure(PyObject *object, const char *field, rodt_pressure *out);
+bool py_to_ratio(PyObject *object, const char *field, rodt_ratio *out);
+bool py_to_date(PyObject *object, const char *field, rodt_date *out);
+
+/* A Fraction of numbers in lowest terms; None for "not given". */
+PyObject *py_from_parts(int64_t num, int64_t den);
+#define FROM_EXACT(value) py_from_parts((value).num, (value).den)
+
+/* Millimetres of a length. */
+PyObject *py_from_mm(rodt_length length);
+PyObject *py_from_date(rodt_date date);
+
+/* --- record.c: structs as tuples, member by member in the order of the header ------------------------- */
+
+#define RULES_CAPSULE "rodtravel.rules"
+
+PyObject *py_from_rules(const rodt_rules *rules);
+PyObject *py_from_source(const rodt_source *source);
+PyObject *py_from_limit(const rodt_limit *row);
+PyObject *py_from_chamber_row(const rodt_chamber_row *row);
+PyObject *py_from_volume_row(const rodt_volume_row *row);
+PyObject *py_from_limit_answer(const rodt_limit_answer *answer);
+PyObject *py_from_chamber(const rodt_chamber *chamber);
+PyObject *py_from_position(rodt_position position);
+PyObject *py_from_tally(const rodt_tally *tally);
+PyObject *py_from_count(const rodt_count *count);
+PyObject *py_from_identification(const rodt_identification *found);
+bool py_to_chamber(PyObject *object, rodt_chamber *out);
+bool py_to_position(PyObject *object, rodt_position *out);
+bool py_to_tally(PyObject *object, rodt_tally *out);
+bool py_to_clues(PyObject *object, rodt_clues *out);
+
+/* --- finding.c ---------------------------------------------------------------------------------------- */
+
+#define FINDING_CAPSULE "rodtravel.finding"
+
+/* Takes the finding. The package keeps the rule set alive as long as the capsule. */
+PyObject *py_own_finding(rodt_finding *finding);
+
+/* Where numbers of a reading are written so that they are read like text. */
+typedef struct number_texts {
+    char text[RODT_READING_FIELDS][RODT_LENGTH_TEXT_SIZE];
+} number_texts;
+
+/* From a tuple of the texts of a reading in the order of rodt_field, then unit, decimal comma, order of dates and
+ * default day; or of chamber, released, applied and psi alone, the usual wheel end. */
+bool py_to_reading_text(PyObject *tuple, number_texts *room, rodt_reading_text *out);
+
+/* --- air.c -------------------------------------------------------------------------------------------- */
+
+PyObject *py_from_air_limit(const rodt_air_limit *row);
+PyObject *py_from_air_finding(const rodt_air_finding *finding);
+bool py_to_air_reading(PyObject *tuple, rodt_air_reading *out);
+
+/* --- column.c: columns of the caller, never copied ---------------------------------------------------- */
+
+#define COLUMN_CAPSULE "rodtravel.column"
+
+typedef enum column_kind { COLUMN_INT32, COLUMN_INT64, COLUMN_CODE, COLUMN_DAY, COLUMN_TEXT } column_kind;
+
+/* Bytes of a cell of each kind but text. */
+extern const size_t py_kind_width[];
+
+/* Rows whose cells are contiguous. */
+typedef struct column_chunk {
+    size_t rows;
+    const void *cells;
+    rodt_column_bits valid;
+    rodt_text_cells text;
+} column_chunk;
+
+typedef struct held_column {
+    column_kind kind;
+    size_t rows;
+    size_t count; /* chunks */
+    column_chunk *chunks;
+    bool has_buffer;
+    Py_buffer buffer;
+    PyObject *texts;
+    rodt_text_span *spans;
+    struct ArrowSchema schema;
+    struct ArrowArray *arrays; /* one a chunk; NULL where the table owns them */
+    PyObject *table;           /* the table that the column is part of, if that is held as a whole */
+} held_column;
+
+held_column *py_new_column(void);
+column_chunk *py_add_chunk(held_column *column);
+
+/* A capsule that owns the column; and NULL after freeing it. */
+PyObject *py_own_column(held_column *column);
+PyObject *py_free_column(held_column *column);
+
+bool py_raise_column(const char *field, const char *sentence);
+#define FLOATS                                                                                               \
+    "these are binary floats; a column holds text (read a file with dtype=str), or whole numbers of 5 nm "   \
+    "(UNITS_PER_INCH, UNITS_PER_64TH, UNITS_PER_MM)"
+
+/* The letter of a native buffer format; 0 = none that is read here. */
+char py_format_letter(const char *format);
+bool py_check_buffer(const Py_buffer *buffer, const char *field);
+
+/* --- answers.c: writable buffers for results, made by the package or given by the caller --------------- */
+
+#define OVERLAP "columns of answers must not overlap one another or the readings"
+
+typedef struct held_answers {
+    Py_buffer buffer[4]; /* stroke, verdict, reasons, flags */
+    int count;
+} held_answers;
+
+bool py_to_answers(PyObject *tuple, size_t rows, held_answers *answers, rodt_column_out *out);
+void py_release_answers(held_answers *answers);
+rodt_column_out py_answers_at(const rodt_column_out *out, size_t row);
+
+/* True if a chunk of cells overlaps an answer: the library checks the rows of one call, not later chunks. */
+bool py_overlaps(const held_answers *answers, const void *cells, size_t size);
+
+/* --- Arrow -------------------------------------------------------------------------------------------- */
+
+#ifndef ARROW_C_STREAM_INTERFACE
+#define ARROW_C_STREAM_INTERFACE
+
+/* As the specification has it. */
+struct ArrowArrayStream {
+    int (*get_schema)(struct ArrowArrayStream *, struct ArrowSchema *out);
+    int (*get_next)(struct ArrowArrayStream *, struct ArrowArray *out);
+    const char *(*get_last_error)(struct ArrowArrayStream *);
+    void (*release)(struct ArrowArrayStream *);
+    void *private_data;
+};
+
+#endif
+#endif

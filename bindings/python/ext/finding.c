@@ -1,0 +1,214 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Findings: a C struct behind a capsule, converted lazily to a tuple, and made again from that tuple. */
+#include "ext.h"
+
+static void free_finding(PyObject *capsule) { free(PyCapsule_GetPointer(capsule, FINDING_CAPSULE)); }
+
+PyObject *py_own_finding(rodt_finding *kept)
+{
+    PyObject *capsule = PyCapsule_New(kept, FINDING_CAPSULE, free_finding);
+    if (capsule == NULL)
+        free(kept);
+    return capsule;
+}
+
+static PyObject *from_finding(const rodt_finding *finding)
+{
+    rodt_finding *kept = malloc(sizeof *kept);
+    if (kept == NULL)
+        return PyErr_NoMemory();
+    *kept = *finding;
+    return py_own_finding(kept);
+}
+
+static const rodt_rules *law_of(const rodt_rules *rules)
+{
+    const rodt_rules *law = rodt_rules_law(rules);
+    return law != NULL ? law : rules;
+}
+
+/* Which row of a rule set it is; -1 = none. */
+static int row_number(const rodt_rules *rules, const rodt_limit *row)
+{
+    for (size_t i = 0; row != NULL && i < rodt_rules_limit_count(rules); i++) {
+        if (rodt_rules_limit(rules, i) == row)
+            return (int)i;
+    }
+    return -1;
+}
+
+PyObject *py_finding_values(const rodt_finding *f)
+{
+    return Py_BuildValue("iiKNNNNNNNNiNNNNNNiiiiN", (int)f->verdict, (int)f->proof,
+                         (unsigned long long)f->reasons, py_from_chamber(&f->chamber),
+                         FROM_EXACT(f->released), FROM_EXACT(f->applied), FROM_EXACT(f->applied_stroke),
+                         FROM_EXACT(f->limit), FROM_EXACT(f->law_limit), FROM_EXACT(f->margin),
+                         FROM_EXACT(f->long_limit), (int)f->unit, FROM_EXACT(f->division),
+                         FROM_EXACT(f->probability_over), FROM_EXACT(f->pressure),
+                         FROM_EXACT(f->pressure_after), py_from_date(f->day), py_from_date(f->other_day),
+                         (int)f->basis, (int)f->evidence, row_number(law_of(f->rules), f->limit_row),
+                         row_number(f->rules, f->own_row), py_from_source(f->source));
+}
+
+typedef struct finding_parts {
+    int verdict, proof, unit, basis, evidence, row, own_row;
+    unsigned long long reasons;
+    PyObject *chamber, *source;
+    PyObject *exact[11]; /* lengths as in to_exact, then the probability and two pressures */
+    PyObject *day, *other_day;
+} finding_parts;
+
+static bool read_parts(PyObject *values, finding_parts *p)
+{
+    PyObject **e = p->exact;
+    return PyArg_ParseTuple(values, "iiKOOOOOOOOiOOOOOOiiiiO", &p->verdict, &p->proof, &p->reasons,
+                            &p->chamber, &e[0], &e[1], &e[2], &e[3], &e[4], &e[5], &e[6], &p->unit, &e[7],
+                            &e[8], &e[9], &e[10], &p->day, &p->other_day, &p->basis, &p->evidence, &p->row,
+                            &p->own_row, &p->source);
+}
+
+static bool to_exact(const finding_parts *p, rodt_finding *f)
+{
+    rodt_length *const lengths[] = {&f->released,  &f->applied, &f->applied_stroke, &f->limit,
+                                    &f->law_limit, &f->margin,  &f->long_limit,     &f->division};
+    for (size_t i = 0; i < 8; i++) {
+        if (!py_to_length(p->exact[i], "finding", lengths[i]))
+            return false;
+    }
+    return py_to_ratio(p->exact[8], "finding", &f->probability_over) &&
+           py_to_pressure(p->exact[9], "finding", &f->pressure) &&
+           py_to_pressure(p->exact[10], "finding", &f->pressure_after) &&
+           py_to_date(p->day, "finding", &f->day) && py_to_date(p->other_day, "finding", &f->other_day) &&
+           py_to_chamber(p->chamber, &f->chamber);
+}
+
+PyObject *py_finding_from_values(PyObject *values, const rodt_rules *rules)
+{
+    finding_parts p;
+    rodt_finding f;
+    rodt_limit_answer answer;
+    memset(&f, 0, sizeof f);
+    if (!read_parts(values, &p) || !to_exact(&p, &f))
+        return NULL;
+    f.verdict = (rodt_verdict)p.verdict;
+    f.proof = (rodt_proof)p.proof;
+    f.reasons = p.reasons;
+    f.unit = (rodt_unit)p.unit;
+    f.basis = (rodt_basis)p.basis;
+    f.evidence = (rodt_evidence)p.evidence;
+    f.limit_row = p.row < 0 ? NULL : rodt_rules_limit(law_of(rules), (size_t)p.row);
+    f.own_row = p.own_row < 0 ? NULL : rodt_rules_limit(rules, (size_t)p.own_row);
+    if (p.source != Py_None && rodt_rules_find_limit(rules, &f.chamber, f.day, &answer) == RODT_OK)
+        f.source = answer.source;
+    f.rules = rules;
+    return from_finding(&f);
+}
+
+int py_finding_verdict(const rodt_finding *finding) { return (int)finding->verdict; }
+
+PyObject *py_judge_row(const rodt_reading_text *text, const rodt_rules *rules)
+{
+    rodt_finding finding;
+    rodt_error error = {.status = RODT_OK};
+    rodt_status status = rodt_judge_row(text, rules, &finding, &error);
+    if (status != RODT_OK) {
+        py_raise_status(status);
+        return NULL;
+    }
+    PyObject *unread = error.status == RODT_OK ? Py_BuildValue("") : py_from_error(&error);
+    return Py_BuildValue("NN", from_finding(&finding), unread);
+}
+
+/* --- Readings as text -------------------------------------------------------------------------------- */
+
+/* Decimal digits where there are at most nine of them: an exact number has no lost blank, and is no tape fraction.
+ * Others stay fractions, and are refused as their texts would be. */
+static const char *write_number(PyObject *object, const char *field, char sign, char *room)
+{
+    int64_t num;
+    int64_t den;
+    int64_t power = 1;
+    int digits = 0;
+    if (!py_to_number(object, field, &num, &den))
+        return NULL;
+    for (; den > 0 && power % den != 0 && digits < 9; digits++)
+        power *= 10;
+    if (den == 1)
+        snprintf(room, RODT_LENGTH_TEXT_SIZE, "%lld", (long long)num);
+    else if (den > 1 && power % den == 0 && num >= 0)
+        snprintf(room, RODT_LENGTH_TEXT_SIZE, "%lld%c%0*lld", (long long)(num / den), sign, digits,
+                 (long long)(num % den * (power / den)));
+    else
+        snprintf(room, RODT_LENGTH_TEXT_SIZE, "%lld/%lld", (long long)num, (long long)den);
+    return room;
+}
+
+static const char *write_date(PyObject *object, const char *field, char *room)
+{
+    rodt_date date;
+    bool read =
+        py_to_date(object, field, &date) && rodt_date_format(date, room, RODT_DATE_TEXT_SIZE) == RODT_OK;
+    return read ? room : NULL;
+}
+
+static const char *to_field(PyObject *object, rodt_field field, char sign, char *room)
+{
+    const char *name = rodt_field_name(field);
+    if (PyUnicode_Check(object))
+        return py_to_text(object, name);
+    switch ((int)field) {
+    case RODT_FIELD_RELEASED:
+    case RODT_FIELD_APPLIED:
+    case RODT_FIELD_RATED_STROKE:
+    case RODT_FIELD_MARKED_LIMIT:
+    case RODT_FIELD_PSI:
+    case RODT_FIELD_PSI_AFTER:
+    case RODT_FIELD_DIVISION:
+        return write_number(object, name, sign, room);
+    case RODT_FIELD_DATE:
+        return write_date(object, name, room);
+    default:
+        PyErr_Format(PyExc_TypeError, "%s is text", name);
+        return NULL;
+    }
+}
+
+static bool set_field(PyObject *tuple, int item, rodt_field field, number_texts *room, rodt_reading_text *out)
+{
+    PyObject *object = PyTuple_GetItem(tuple, item);
+    if (object == Py_None)
+        return true;
+    const char *text = to_field(object, field, out->style.decimal_comma ? ',' : '.', room->text[field]);
+    rodt_reading_text_set(out, field, text);
+    return text != NULL;
+}
+
+static bool to_style(PyObject *tuple, rodt_reading_text *out)
+{
+    int style[3];
+    for (int i = 0; i < 3; i++)
+        style[i] = (int)PyLong_AsLong(PyTuple_GetItem(tuple, RODT_READING_FIELDS + i));
+    out->style = (rodt_length_style){.unit = (rodt_unit)style[0], .decimal_comma = style[1] != 0};
+    out->date_order = (rodt_date_order)style[2];
+    return !PyErr_Occurred() &&
+           py_to_date(PyTuple_GetItem(tuple, RODT_READING_FIELDS + 3), "default_date", &out->default_day);
+}
+
+bool py_to_reading_text(PyObject *tuple, number_texts *room, rodt_reading_text *out)
+{
+    static const rodt_field usual[] = {RODT_FIELD_CHAMBER, RODT_FIELD_RELEASED, RODT_FIELD_APPLIED,
+                                       RODT_FIELD_PSI};
+    Py_ssize_t size = PyTuple_Check(tuple) ? PyTuple_Size(tuple) : 0;
+    memset(out, 0, sizeof *out);
+    if (size != 4 && size != RODT_READING_FIELDS + 4) {
+        PyErr_SetString(PyExc_TypeError, "a reading is a tuple of texts and their style");
+        return false;
+    }
+    if (size > 4 && !to_style(tuple, out))
+        return false;
+    for (int i = 0; i < (size == 4 ? 4 : RODT_READING_FIELDS); i++) {
+        if (!set_field(tuple, i, size == 4 ? usual[i] : (rodt_field)i, room, out))
+            return false;
+    }
+    return true;
+}

@@ -1,0 +1,378 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Judges columns chunk by chunk, without the interpreter's lock. */
+#include "ext.h"
+
+#define PLAN_CAPSULE "rodtravel.plan"
+
+/* Judging reads the plan without the interpreter's lock, so nothing is added to it meanwhile. */
+typedef struct number_plan {
+    int judging; /* calls that do so now; changed under the lock alone */
+    rodt_chamber_reader *reader; /* NULL until chambers come as text */
+    rodt_column_plan plan;
+} number_plan;
+
+static void free_number_plan(number_plan *plan)
+{
+    if (plan != NULL)
+        rodt_chamber_reader_free(plan->reader);
+    free(plan);
+}
+
+static void free_plan(PyObject *capsule) { free_number_plan(PyCapsule_GetPointer(capsule, PLAN_CAPSULE)); }
+
+/* --- Plans ------------------------------------------------------------------------------------------- */
+
+/* Unit, date, psi, psi_after, engine, spring brake, drum. */
+static bool to_shared_reading(PyObject *tuple, rodt_reading *out)
+{
+    int word[4];
+    PyObject *day;
+    PyObject *pressure;
+    PyObject *after;
+    memset(out, 0, sizeof *out);
+    if (!PyArg_ParseTuple(tuple, "iOOOiii", &word[0], &day, &pressure, &after, &word[1], &word[2], &word[3]))
+        return false;
+    out->unit = (rodt_unit)word[0];
+    out->engine_running = (rodt_recorded)word[1];
+    out->spring_brake_applied = (rodt_recorded)word[2];
+    out->drum = (rodt_drum)word[3];
+    return py_to_date(day, "date", &out->day) && py_to_pressure(pressure, "psi", &out->pressure) &&
+           py_to_pressure(after, "psi_after", &out->pressure_after);
+}
+
+PyObject *py_plan_start(const rodt_rules *rules, PyObject *shared)
+{
+    rodt_reading reading;
+    number_plan *plan = calloc(1, sizeof *plan);
+    if (plan == NULL)
+        return PyErr_NoMemory();
+    if (!to_shared_reading(shared, &reading)) {
+        free(plan);
+        return NULL;
+    }
+    rodt_status status = rodt_column_plan_start(rules, &reading, &plan->plan);
+    PyObject *capsule = status == RODT_OK ? PyCapsule_New(plan, PLAN_CAPSULE, free_plan) : NULL;
+    if (status != RODT_OK)
+        py_raise_status(status);
+    if (capsule == NULL)
+        free(plan);
+    return capsule;
+}
+
+static bool check_space(rodt_status status)
+{
+    if (status == RODT_OK)
+        return true;
+    if (status == RODT_E_SPACE)
+        return py_raise(status, "chamber", "there are more different chambers than a plan holds");
+    py_raise_status(status);
+    return false;
+}
+
+PyObject *py_plan_add(PyObject *capsule, const rodt_chamber *chamber)
+{
+    number_plan *plan = PyCapsule_GetPointer(capsule, PLAN_CAPSULE);
+    uint8_t code;
+    if (plan != NULL && plan->judging > 0) {
+        PyErr_SetString(PyExc_RuntimeError,
+                        "another thread is judging with this plan; add its chambers before that");
+        return NULL;
+    }
+    if (plan == NULL || !check_space(rodt_column_plan_add(&plan->plan, chamber, &code)))
+        return NULL;
+    return PyLong_FromLong(code);
+}
+
+/* --- Chunks ------------------------------------------------------------------------------------------ */
+
+/* Columns by field that are read side by side. */
+typedef struct cursor {
+    const held_column *column[RODT_READING_FIELDS]; /* NULL = there is none */
+    size_t chunk[RODT_READING_FIELDS];
+    size_t at[RODT_READING_FIELDS]; /* row in the chunk */
+    size_t rows;
+    size_t done;
+} cursor;
+
+/* The rows up to the nearest end of a chunk. */
+static size_t chunk_rows(cursor *w)
+{
+    size_t most = w->rows - w->done;
+    for (int i = 0; i < RODT_READING_FIELDS; i++) {
+        const held_column *column = w->column[i];
+        if (column == NULL)
+            continue;
+        while (w->chunk[i] < column->count && w->at[i] == column->chunks[w->chunk[i]].rows) {
+            w->chunk[i]++;
+            w->at[i] = 0;
+        }
+        size_t left = w->chunk[i] < column->count ? column->chunks[w->chunk[i]].rows - w->at[i] : 0;
+        most = left < most ? left : most;
+    }
+    return most;
+}
+
+static void advance(cursor *w, size_t rows)
+{
+    for (int i = 0; i < RODT_READING_FIELDS; i++)
+        w->at[i] += rows;
+    w->done += rows;
+}
+
+static const column_chunk *chunk_at(const cursor *w, int i) { return &w->column[i]->chunks[w->chunk[i]]; }
+
+static const void *cells_at(const cursor *w, int i, size_t width)
+{
+    return (const char *)chunk_at(w, i)->cells + w->at[i] * width;
+}
+
+static rodt_column_bits bits_at(const cursor *w, int i)
+{
+    rodt_column_bits bits = chunk_at(w, i)->valid;
+    bits.from += w->at[i];
+    return bits;
+}
+
+static rodt_text_cells text_at(const cursor *w, int i)
+{
+    rodt_text_cells cells = chunk_at(w, i)->text;
+    if (cells.index != NULL) {
+        cells.index_from += w->at[i];
+        cells.index_valid.from += w->at[i];
+    } else {
+        cells.from += w->at[i];
+        cells.valid.from += w->at[i];
+    }
+    return cells;
+}
+
+/* --- Numbers ----------------------------------------------------------------------------------------- */
+
+static bool check_apart(const cursor *w, const held_answers *answers)
+{
+    for (int i = 0; i < RODT_READING_FIELDS; i++) {
+        const held_column *column = w->column[i];
+        for (size_t k = 0; column != NULL && column->kind != COLUMN_TEXT && k < column->count; k++) {
+            if (py_overlaps(answers, column->chunks[k].cells,
+                            column->chunks[k].rows * py_kind_width[column->kind])) {
+                PyErr_SetString(PyExc_ValueError, OVERLAP);
+                return false;
+            }
+        }
+    }
+    return true;
+}
+
+static void take_reading(const cursor *w, int i, const int32_t **out32, const int64_t **out64,
+                         rodt_column_bits *valid)
+{
+    if (w->column[i]->kind == COLUMN_INT64)
+        *out64 = cells_at(w, i, 8);
+    else
+        *out32 = cells_at(w, i, 4);
+    *valid = bits_at(w, i);
+}
+
+static rodt_status judge_numbers(const number_plan *plan, cursor *w, const uint8_t *codes,
+                                 const rodt_column_out *out)
+{
+    while (w->done < w->rows) {
+        rodt_column_in in;
+        size_t rows = chunk_rows(w);
+        rodt_column_out part = py_answers_at(out, w->done);
+        memset(&in, 0, sizeof in);
+        take_reading(w, RODT_FIELD_RELEASED, &in.released, &in.released64, &in.released_valid);
+        take_reading(w, RODT_FIELD_APPLIED, &in.applied, &in.applied64, &in.applied_valid);
+        in.chamber = codes != NULL ? codes + w->done : cells_at(w, RODT_FIELD_CHAMBER, 1);
+        if (codes == NULL)
+            in.chamber_valid = bits_at(w, RODT_FIELD_CHAMBER);
+        if (w->column[RODT_FIELD_PSI] != NULL) {
+            in.pressure = cells_at(w, RODT_FIELD_PSI, 4);
+            in.pressure_valid = bits_at(w, RODT_FIELD_PSI);
+        }
+        if (w->column[RODT_FIELD_DATE] != NULL) {
+            in.day = cells_at(w, RODT_FIELD_DATE, 4);
+            in.day_valid = bits_at(w, RODT_FIELD_DATE);
+        }
+        rodt_status status = rodt_column_judge(&plan->plan, &in, rows, &part);
+        if (status != RODT_OK)
+            return status;
+        advance(w, rows);
+    }
+    return RODT_OK;
+}
+
+/* Chamber marks that are text become codes first. */
+static rodt_status read_marks(number_plan *plan, const held_column *marks, uint8_t *codes)
+{
+    cursor w = {.column = {marks}, .rows = marks->rows};
+    rodt_status made = plan->reader != NULL ? RODT_OK : rodt_chamber_reader_new(&plan->plan, &plan->reader);
+    if (made != RODT_OK)
+        return made;
+    while (w.done < w.rows) {
+        size_t rows = chunk_rows(&w);
+        rodt_text_cells cells = text_at(&w, 0);
+        rodt_status status = rodt_chamber_reader_read(plan->reader, &cells, rows, codes + w.done);
+        if (status != RODT_OK)
+            return status;
+        advance(&w, rows);
+    }
+    return RODT_OK;
+}
+
+static bool open_cursor(PyObject *tuple, cursor *w)
+{
+    memset(w, 0, sizeof *w);
+    for (int i = 0; i < RODT_READING_FIELDS; i++) {
+        PyObject *object = PyTuple_GetItem(tuple, i);
+        if (object == NULL)
+            return false;
+        if (object == Py_None)
+            continue;
+        w->column[i] = PyCapsule_GetPointer(object, COLUMN_CAPSULE);
+        if (w->column[i] == NULL)
+            return false;
+        if (i > 0 && w->rows != w->column[i]->rows) {
+            PyErr_Format(PyExc_ValueError, "%s has %zu rows and %s has %zu", rodt_field_name((rodt_field)i),
+                         w->column[i]->rows, rodt_field_name(RODT_FIELD_CHAMBER), w->rows);
+            return false;
+        }
+        w->rows = w->column[i]->rows;
+    }
+    return true;
+}
+
+static bool check_numbers(const cursor *w)
+{
+    for (int i = RODT_FIELD_RELEASED; i <= RODT_FIELD_APPLIED; i++) {
+        column_kind kind = w->column[i]->kind;
+        if (kind != COLUMN_INT32 && kind != COLUMN_INT64)
+            return py_raise_column(rodt_field_name((rodt_field)i),
+                                   "readings are int32 or int64, both columns numbers or both text");
+    }
+    if (w->column[RODT_FIELD_CHAMBER]->kind != COLUMN_CODE &&
+        w->column[RODT_FIELD_CHAMBER]->kind != COLUMN_TEXT)
+        return py_raise_column("chamber", "chambers are uint8 codes of the plan, or text");
+    if (w->column[RODT_FIELD_PSI] != NULL && w->column[RODT_FIELD_PSI]->kind != COLUMN_INT32)
+        return py_raise_column("psi", "a column of pressures is int32, thousandths of a psi");
+    if (w->column[RODT_FIELD_DATE] != NULL && w->column[RODT_FIELD_DATE]->kind != COLUMN_INT32 &&
+        w->column[RODT_FIELD_DATE]->kind != COLUMN_DAY)
+        return py_raise_column("date", "a column of days is int32 or date32, days since 1970-01-01");
+    return true;
+}
+
+static PyObject *finish(rodt_status status)
+{
+    if (status == RODT_E_ARGUMENT) {
+        PyErr_SetString(PyExc_ValueError, OVERLAP);
+        return NULL;
+    }
+    return check_space(status) ? Py_BuildValue("") : NULL;
+}
+
+/* New marks cannot be added to a plan that is in use; they go into a copy for this call. */
+static number_plan *copy_plan(const number_plan *plan)
+{
+    number_plan *copy = malloc(sizeof *copy);
+    if (copy != NULL) {
+        memcpy(copy, plan, sizeof *copy);
+        copy->judging = 0;
+        copy->reader = NULL;
+    }
+    return copy;
+}
+
+PyObject *py_columns_judge_numbers(PyObject *capsule, PyObject *columns, PyObject *answers)
+{
+    number_plan *plan = PyCapsule_GetPointer(capsule, PLAN_CAPSULE);
+    cursor w;
+    held_answers held;
+    rodt_column_out out;
+    rodt_status status = RODT_OK;
+    if (plan == NULL || !open_cursor(columns, &w) || !check_numbers(&w))
+        return NULL;
+    uint8_t *codes = NULL;
+    number_plan *copy = NULL;
+    if (w.column[RODT_FIELD_CHAMBER]->kind == COLUMN_TEXT) {
+        codes = malloc(w.rows + 1);
+        copy = plan->judging > 0 ? copy_plan(plan) : NULL;
+        if (codes == NULL || (copy == NULL && plan->judging > 0)) {
+            free(codes);
+            free_number_plan(copy);
+            return PyErr_NoMemory();
+        }
+        plan = copy != NULL ? copy : plan;
+        status = read_marks(plan, w.column[RODT_FIELD_CHAMBER], codes);
+    }
+    held.count = 0;
+    bool ready = status != RODT_OK || (py_to_answers(answers, w.rows, &held, &out) && check_apart(&w, &held));
+    if (ready && status == RODT_OK) {
+        plan->judging++;
+        Py_BEGIN_ALLOW_THREADS status = judge_numbers(plan, &w, codes, &out);
+        Py_END_ALLOW_THREADS plan->judging--;
+    }
+    py_release_answers(&held);
+    free(codes);
+    free_number_plan(copy);
+    return ready ? finish(status) : NULL;
+}
+
+/* --- Texts ------------------------------------------------------------------------------------------- */
+
+static rodt_status judge_texts(rodt_text_plan *plan, cursor *w, const rodt_column_out *out)
+{
+    while (w->done < w->rows) {
+        rodt_text_columns in = {0};
+        size_t rows = chunk_rows(w);
+        rodt_column_out part = py_answers_at(out, w->done);
+        for (int i = 0; i < RODT_READING_FIELDS; i++) {
+            if (w->column[i] != NULL)
+                in.field[i] = text_at(w, i);
+        }
+        rodt_status status = rodt_text_plan_judge(plan, &in, rows, &part);
+        if (status != RODT_OK)
+            return status;
+        advance(w, rows);
+    }
+    return RODT_OK;
+}
+
+static bool check_texts(const cursor *w)
+{
+    for (int i = 0; i < RODT_READING_FIELDS; i++) {
+        if (w->column[i] != NULL && w->column[i]->kind == COLUMN_DAY)
+            return py_raise_column(rodt_field_name((rodt_field)i),
+                                   "with readings that are text, dates are text too, such as 2021-10-14");
+        if (w->column[i] != NULL && w->column[i]->kind != COLUMN_TEXT)
+            return py_raise_column(rodt_field_name((rodt_field)i),
+                                   "with readings that are text, this column is text "
+                                   "too; whole numbers go into Plan.judge");
+    }
+    return true;
+}
+
+PyObject *py_columns_judge_texts(const rodt_reading_text *defaults, const rodt_rules *rules,
+                                 PyObject *columns, PyObject *answers)
+{
+    cursor w;
+    held_answers held;
+    rodt_column_out out;
+    rodt_error error = {.status = RODT_OK};
+    if (!open_cursor(columns, &w) || !check_texts(&w))
+        return NULL;
+    rodt_text_plan *plan;
+    rodt_status status = rodt_text_plan_new(rules, defaults, &plan, &error);
+    if (status != RODT_OK) {
+        *py_call_error() = error;
+        py_raise_status(status);
+        return NULL;
+    }
+    bool ready = py_to_answers(answers, w.rows, &held, &out);
+    if (ready) {
+        Py_BEGIN_ALLOW_THREADS status = judge_texts(plan, &w, &out);
+        Py_END_ALLOW_THREADS
+    }
+    py_release_answers(&held);
+    rodt_text_plan_free(plan);
+    return ready ? finish(status) : NULL;
+}

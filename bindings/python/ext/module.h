@@ -1,0 +1,50 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* What the package calls beside the functions of the library; SWIG reads this file too, and drops "py_". */
+#ifndef RODTRAVEL_PYTHON_MODULE_H
+#define RODTRAVEL_PYTHON_MODULE_H
+
+/* The id of the law that a carrier's own limits are based on, or None. */
+PyObject *py_law_id(const rodt_rules *rules);
+
+/* A chamber that was put together by hand, checked. */
+PyObject *py_chamber_check(const rodt_chamber *chamber);
+
+/* A length in inches as it would be read; numerator and denominator of a number. */
+PyObject *py_length(PyObject *inches, const char *field);
+PyObject *py_rational(PyObject *number, const char *field);
+
+/* A capsule with the finding of a row, and the first text that could not be read, not raised; or None. */
+PyObject *py_judge_row(const rodt_reading_text *text, const rodt_rules *rules);
+int py_finding_verdict(const rodt_finding *finding);
+
+/* A finding as a tuple, and back: rows are numbers, so the rule set and the tables must be the same. */
+PyObject *py_finding_values(const rodt_finding *finding);
+PyObject *py_finding_from_values(PyObject *values, const rodt_rules *rules);
+
+PyObject *py_vehicle_combine(PyObject *ends, unsigned brakes);
+
+/* Capsules of columns. table_names and column_of_table are for a table that can be read only once; column_first is the
+ * first cell of a column of texts, None if it is missing or there is no row. */
+PyObject *py_column_from_buffer(PyObject *object, const char *field);
+PyObject *py_column_from_texts(PyObject *texts, const char *field);
+PyObject *py_column_from_array(PyObject *schema, PyObject *array, const char *name, const char *field);
+PyObject *py_column_from_stream(PyObject *capsule, const char *name, const char *field);
+PyObject *py_table_from_stream(PyObject *capsule);
+PyObject *py_table_names(PyObject *capsule);
+PyObject *py_column_of_table(PyObject *capsule, int number, const char *field);
+PyObject *py_column_rows(PyObject *capsule);
+PyObject *py_column_first(PyObject *capsule);
+
+PyObject *py_plan_start(const rodt_rules *rules, PyObject *shared);
+PyObject *py_plan_add(PyObject *capsule, const rodt_chamber *chamber);
+PyObject *py_columns_judge_numbers(PyObject *capsule, PyObject *columns, PyObject *answers);
+PyObject *py_columns_judge_texts(const rodt_reading_text *defaults, const rodt_rules *rules,
+                                 PyObject *columns, PyObject *answers);
+
+/* Capsules for Arrow of what a tuple describes (arrow_out.c). stroke_bits: the validity bits, and how many are 0. */
+PyObject *py_arrow_schema(PyObject *part);
+PyObject *py_arrow_array(PyObject *part);
+PyObject *py_arrow_stream(PyObject *part);
+PyObject *py_stroke_bits(PyObject *strokes);
+
+#endif

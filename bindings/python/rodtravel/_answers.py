@@ -1,0 +1,265 @@
+# SPDX-License-Identifier: Apache-2.0
+"""The answers for columns: columns themselves, handed out without a copy."""
+from __future__ import annotations
+
+import struct
+from collections.abc import Iterable, Iterator
+from fractions import Fraction
+from typing import TYPE_CHECKING, Any, ClassVar, SupportsIndex, overload
+
+from . import _rodtravel as _low
+from ._enums import Reason, Verdict
+from ._findings import reasons_of
+from ._record import Field, Record
+
+if TYPE_CHECKING:
+    from typing_extensions import Never, Self
+
+UNITS_PER_INCH = 5080000
+UNITS_PER_64TH = 79375
+UNITS_PER_MM = 200000
+UNITS_PER_PSI = 1000
+NO_STROKE = -1
+
+_NULLABLE = 2
+_ARROW_FORMATS = {"i": "i", "Q": "L", "B": "C"}
+_FORMATS = "iBQB"  # of memoryviews: stroke, verdict, reasons, flags
+_WIDTHS = (4, 1, 8, 1)
+
+
+class Column:
+    """One column of answers: read by index, as a memoryview (`view`), by NumPy and through Arrow without a copy.
+    Two are equal if their names and cells are.
+
+    >>> answers = judge_columns(chamber=["30", "30"], released=["2", "2"], applied=["4", "4 1/8"])
+    >>> list(answers.verdict), len(answers.stroke), answers.stroke[1] == 2 * UNITS_PER_INCH + 8 * UNITS_PER_64TH
+    ([1, 2], 2, True)
+    """
+
+    __slots__ = ("_name", "_view")
+    _name: str
+    _view: memoryview
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+
+    def __init__(self, *_args: Never, **_words: Never) -> None:
+        raise TypeError("a Column is made by judge_columns and Plan.judge, not by hand")
+
+    @classmethod
+    def _make(cls, name: str, view: memoryview) -> Self:
+        made = object.__new__(cls)
+        made._name, made._view = name, view
+        return made
+
+    @property
+    def name(self) -> str:
+        """What the column is called: "stroke", "verdict", "reasons" or "flags"."""
+        return self._name
+
+    @property
+    def view(self) -> memoryview:
+        """The cells, a memoryview."""
+        return self._view
+
+    def __len__(self) -> int:
+        return len(self._view)
+
+    @overload
+    def __getitem__(self, row: SupportsIndex) -> int: ...
+    @overload
+    def __getitem__(self, row: slice) -> memoryview: ...
+    def __getitem__(self, row: Any) -> Any:
+        return self._view[row]
+
+    def __iter__(self) -> Iterator[int]:
+        return iter(self._view)
+
+    def __repr__(self) -> str:
+        return f"<Column {self._name}: {len(self)} rows>"
+
+    def __buffer__(self, flags: int) -> memoryview:
+        return memoryview(self._view)
+
+    def __eq__(self, other: object) -> bool:
+        if not isinstance(other, Column):
+            return NotImplemented
+        return self._name == other._name and self._view == other._view
+
+    def __reduce__(self) -> Any:
+        return _unpickle_column, (self._name, bytes(self._view), self._view.format)
+
+    def __array__(self, dtype: Any = None, copy: bool | None = None) -> Any:
+        import numpy
+        array = numpy.frombuffer(self._view, dtype=numpy.dtype(self._view.format))
+        if dtype is not None and numpy.dtype(dtype) != array.dtype:
+            if copy is False:
+                raise ValueError(f"the column {self._name} is {array.dtype}; {dtype} of it is a copy")
+            return array.astype(dtype)
+        return array.copy() if copy else array
+
+    def _arrow_part(self) -> tuple[Any, ...]:
+        bits, missing = None, 0
+        if self._name == "stroke":
+            bits, missing = _low.stroke_bits(self._view)
+        return (_ARROW_FORMATS[self._view.format], self._name, _NULLABLE if self._name == "stroke" else 0, len(self),
+                missing, (bits, self._view), (), _verdict_dictionary() if self._name == "verdict" else None)
+
+    def __arrow_c_schema__(self) -> Any:
+        return _low.arrow_schema(self._arrow_part())
+
+    def __arrow_c_array__(self, requested_schema: Any = None) -> tuple[Any, Any]:
+        part = self._arrow_part()
+        return _low.arrow_schema(part), _low.arrow_array(part)
+
+
+def _unpickle_column(name: str, cells: bytes, form: Any) -> Column:
+    return Column._make(name, memoryview(bytearray(cells)).cast(form))
+
+
+def _verdict_dictionary() -> tuple[Any, ...]:
+    """The verdicts as an Arrow dictionary, in the order of their numbers."""
+    words = [verdict.value.encode() for verdict in Verdict]
+    ends = [sum(map(len, words[:i])) for i in range(len(words) + 1)]
+    return ("u", "", 0, len(words), 0, (None, struct.pack(f"{len(ends)}i", *ends), b"".join(words)), (), None)
+
+
+class Answer(Record):
+    """One row of answers.
+
+    >>> judge_columns(chamber=["30"], released=["2"], applied=["4"])[0].applied_stroke
+    Fraction(2, 1)
+    """
+
+    __slots__ = ()
+    applied_stroke: Field[Fraction | None] = Field(
+        "Inches; None where there is none, or it is finer than a column holds.")
+    verdict: Field[Verdict] = Field("The Verdict.", Verdict)
+    reasons: Field[tuple[Reason, ...]] = Field("Why, a tuple of Reason.", reasons_of)
+
+
+class Answers:
+    """Columns of answers: stroke (int32, units of 5 nm; NO_STROKE = none), verdict (uint8, the number of a Verdict),
+    reasons (uint64, bit n = the nth Reason) and flags (uint8: 1 = something is missing, 2 = unreadable).
+
+    A row is an Answer, a slice of them is Answers with cells of its own. NumPy takes the columns, and pyarrow, polars
+    and DuckDB take columns or the whole table, without a copy; there the verdicts are words and strokes that are none
+    are null. Rows are in the order of the table that was judged; to_pandas gives them its index.
+
+    >>> answers = judge_columns(chamber=["30", "24"], released=["2", ""], applied=["4 1/8", "3"])
+    >>> [str(answer.verdict) for answer in answers]
+    ['out-of-adjustment', 'undetermined']
+    """
+
+    __slots__ = ("stroke", "verdict", "reasons", "flags")
+    stroke: Column
+    verdict: Column
+    reasons: Column
+    flags: Column
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+
+    def __init__(self, *_args: Never, **_words: Never) -> None:
+        raise TypeError("Answers are made by judge_columns and Plan.judge, not by hand")
+
+    @classmethod
+    def _make(cls, views: Iterable[memoryview]) -> Self:
+        made = object.__new__(cls)
+        for name, view in zip(cls.__slots__, views):
+            object.__setattr__(made, name, Column._make(name, view))
+        return made
+
+    if not TYPE_CHECKING:
+        def __setattr__(self, name, _value):
+            raise AttributeError(f"Answers are read-only: {name} cannot be set")
+
+    def __len__(self) -> int:
+        return len(self.verdict)
+
+    @overload
+    def __getitem__(self, row: SupportsIndex) -> Answer: ...
+    @overload
+    def __getitem__(self, row: slice) -> Answers: ...
+    def __getitem__(self, row: Any) -> Answer | Answers:
+        if isinstance(row, slice):
+            return _unpickle(*(column.view[row].tobytes() for column in self._columns()))
+        try:
+            row = range(len(self))[row]
+        except IndexError:
+            raise IndexError(f"there are {len(self)} rows") from None
+        stroke = self.stroke[row]
+        answer: Answer = Answer._read((None if stroke == NO_STROKE else Fraction(stroke, UNITS_PER_INCH),
+                                       self.verdict[row], self.reasons[row]))
+        return answer
+
+    def __iter__(self) -> Iterator[Answer]:
+        return (self[row] for row in range(len(self)))
+
+    def __repr__(self) -> str:
+        counts = ", ".join(f"{verdict} {number}" for verdict, number in self.counts().items() if number)
+        return f"<Answers: {len(self)} rows{': ' if counts else ''}{counts}>"
+
+    def counts(self) -> dict[Verdict, int]:
+        """How many rows have each Verdict, a dict.
+
+        >>> judge_columns(chamber=["30"], released=["2"], applied=["4"]).counts()[Verdict.IN_ADJUSTMENT]
+        1
+        """
+        cells = bytes(self.verdict.view)
+        return {verdict: cells.count(verdict.number) for verdict in Verdict}
+
+    def to_pandas(self, index: Any = None) -> Any:
+        """A DataFrame: stroke in inches as text, verdict as a category, reasons as codes with blanks between them.
+
+        `index` is that of the frame that was judged, so that the answers can be joined to it.
+        """
+        import pandas
+        answers = list(self)
+        texts = [None if each.applied_stroke is None else _low.rodt_length_format(each.applied_stroke)
+                 for each in answers]
+        verdicts = pandas.Categorical.from_codes(list(self.verdict), [verdict.value for verdict in Verdict])
+        reasons = [" ".join(reason.value for reason in each.reasons) for each in answers]
+        return pandas.DataFrame({"applied_stroke": texts, "verdict": verdicts, "reasons": reasons}, index=index)
+
+    def _columns(self) -> tuple[Column, ...]:
+        return self.stroke, self.verdict, self.reasons, self.flags
+
+    def __eq__(self, other: object) -> bool:
+        return self._columns() == other._columns() if isinstance(other, Answers) else NotImplemented
+
+    def __reduce__(self) -> Any:
+        return _unpickle, tuple(bytes(column.view) for column in self._columns())
+
+    def _arrow_part(self) -> tuple[Any, ...]:
+        return "+s", "", 0, len(self), 0, (None,), tuple(column._arrow_part() for column in self._columns()), None
+
+    def __arrow_c_schema__(self) -> Any:
+        return _low.arrow_schema(self._arrow_part())
+
+    def __arrow_c_array__(self, requested_schema: Any = None) -> tuple[Any, Any]:
+        part = self._arrow_part()
+        return _low.arrow_schema(part), _low.arrow_array(part)
+
+    def __arrow_c_stream__(self, requested_schema: Any = None) -> Any:
+        return _low.arrow_stream(self._arrow_part())
+
+
+def _cast(cells: bytearray | memoryview, form: Any) -> memoryview:
+    return memoryview(cells).cast(form)
+
+
+def _unpickle(*cells: bytes) -> Answers:
+    return Answers._make(_cast(bytearray(cell), form) for cell, form in zip(cells, _FORMATS))
+
+
+def buffers(rows: int, out: Iterable[Any] | None) -> tuple[Any, ...]:
+    """The buffers for the answers of so many rows: new ones, or the caller's."""
+    if out is None:
+        return tuple(_cast(bytearray(rows * width), form) for width, form in zip(_WIDTHS, _FORMATS))
+    if isinstance(out, str) or not isinstance(out, Iterable):
+        raise TypeError("out is four columns for the answers: stroke, verdict, reasons, flags")
+    return tuple(out)
+
+
+def from_buffers(out: Iterable[Any]) -> Answers:
+    """Answers of filled buffers, as memoryviews of native cells: ctypes names its formats "<i"."""
+    views = [memoryview(each) for each in out]
+    return Answers._make(view if view.format == form else _cast(view.cast("B"), form)
+                         for view, form in zip(views, _FORMATS))

@@ -1,0 +1,186 @@
+# SPDX-License-Identifier: Apache-2.0
+"""Columns and tables of the caller: opened where they are in memory, and found by their headings."""
+from __future__ import annotations
+
+import warnings
+from collections.abc import Callable, Iterable, Mapping, Set
+from typing import Any
+
+from . import _rodtravel as _low
+from ._findings import readable
+
+FIELDS: tuple[str, ...] = tuple(map(_low.rodt_field_name, range(_low.READING_FIELDS)))
+
+
+class UnreadColumnWarning(UserWarning):
+    """A column of a table is probably about the test but is not read, or its cells seem to be about something else.
+
+    >>> import warnings
+    >>> with warnings.catch_warnings(record=True) as caught:
+    ...     answers = judge_columns({"chamber": ["30"], "released": ["2"], "applied": ["4"], "psi reading": ["60"]})
+    >>> print(caught[0].message)
+    the column 'psi reading' is not read; if it is psi, say psi='psi reading', otherwise psi=''
+    """
+
+
+# --- Columns
+
+def open_column(column: Any, field: str, heading: str | None = None) -> Any:
+    """A capsule of the column; None for None. A table in place of a column is searched for the heading."""
+    if column is None:
+        return None
+    name = field if heading is None else heading
+    if hasattr(column, "__arrow_c_array__"):
+        return _low.column_from_array(*column.__arrow_c_array__(), name, field)
+    try:
+        memoryview(column).release()
+    except (TypeError, ValueError, BufferError):
+        return _open_other(column, field, name)
+    return _open_buffer(column, field)
+
+
+def _open_other(column: Any, field: str, name: str) -> Any:
+    """What has no buffer: Arrow streams, objects that NumPy can convert, sequences of text."""
+    if hasattr(column, "__arrow_c_stream__"):
+        try:
+            stream = column.__arrow_c_stream__()
+        except (ImportError, TypeError, ValueError):  # it needs another library, or a column of one type
+            if not hasattr(column, "__array__"):
+                raise
+        else:
+            return _low.column_from_stream(stream, name, field)
+    if hasattr(column, "__array__"):
+        return _open_buffer(column.__array__(), field)
+    if isinstance(column, (str, bytes)):
+        raise TypeError(f"{field} is one text; a column has one for each row")
+    if isinstance(column, (Set, Mapping)) or not isinstance(column, Iterable):
+        raise TypeError(f"{field} is a column, a sequence with text or None for every row, not {type(column).__name__}")
+    return _low.column_from_texts(tuple(column), field)
+
+
+def _open_buffer(column: Any, field: str) -> Any:
+    kind = getattr(getattr(column, "dtype", None), "kind", "i")
+    if getattr(column, "ndim", 1) != 1:
+        raise TypeError(f"{field}: a column has one dimension")
+    if kind == "S":
+        raise TypeError(f"{field} is bytes; a column is text or whole numbers: .astype(str) makes text of it")
+    if kind not in "OUT" and hasattr(column, "filled") and getattr(column, "mask", None) is not None:
+        if column.mask.any():
+            raise TypeError(f"{field}: the mask of a masked array is not read here; pyarrow.array(column) keeps it")
+    if kind in "OUT":
+        return _low.column_from_texts(tuple(_text_or_none(cell) for cell in column.tolist()), field)
+    if kind in "mM":
+        raise TypeError(f"{field}: these are points in time; dates are text such as 2021-10-14, .astype('datetime64[D]')"
+                        ".astype(str), or for a Plan whole numbers since 1970-01-01, .astype('int32') after that")
+    if isinstance(column, (bytes, bytearray)) and field != "chamber":
+        raise TypeError(f"{field} is bytes; a column is text or whole numbers")
+    return _low.column_from_buffer(column, field)
+
+
+def _text_or_none(cell: Any) -> Any:
+    """What tables of objects have for nothing: None, a float that is no number, NA or NaT."""
+    if isinstance(cell, str):
+        return cell
+    try:
+        return None if cell is None or cell != cell else cell
+    except TypeError:  # pandas.NA is neither
+        return None
+    except ValueError:  # an array in a cell; the error names its row
+        return cell
+
+
+# --- Tables
+
+def _open_table(table: Any) -> tuple[list[Any], Callable[[int, str], Any]]:
+    """The headings of a table, and a function that opens the column of that number for a field."""
+    if _is_read_once(table):
+        whole = _low.table_from_stream(table.__arrow_c_stream__())
+        return list(_low.table_names(whole)), lambda number, field: _low.column_of_table(whole, number, field)
+    names = _names_of(table)
+    return names, lambda number, field: open_column(table[names[number]], field, names[number])
+
+
+def _names_of(table: Any) -> list[Any]:
+    names = getattr(table, "columns", None) if not hasattr(table, "column_names") else table.column_names
+    if names is None or callable(names):
+        if not isinstance(table, Mapping):
+            raise TypeError(f"table is a mapping, or has columns with names, not {type(table).__name__}")
+        names = table.keys()
+    return list(names)
+
+
+def _is_read_once(table: Any) -> bool:
+    """A reader of Arrow batches, or a query: its columns are queries again, and each would run by itself, in an order of
+    its own."""
+    if not hasattr(table, "__arrow_c_stream__"):
+        return False
+    if not hasattr(table, "columns") and not hasattr(table, "column_names"):
+        return True
+    names = _names_of(table)
+    single = next((name for name in names if names.count(name) == 1), None)
+    return single is not None and type(table[single]) is type(table)
+
+
+def _by_heading(names: list[Any], field: str, heading: str) -> int:
+    found = [number for number, name in enumerate(names) if name == heading] or [
+        number for number, name in enumerate(names)
+        if isinstance(name, str) and _low.rodt_heading_equal(readable(name), readable(heading))]
+    if len(found) != 1:
+        raise TypeError(f"{field} is the heading {heading!r}, and the table has {'two columns' if found else 'no column'} "
+                        "of that name")
+    return found[0]
+
+
+def _choose(names: list[Any], given: dict[str, Any]) -> dict[str, int]:
+    """The number of the column for each field: by the name that was given, else by the library's rule for headings."""
+    chosen = {field: _by_heading(names, field, column) for field, column in given.items()
+              if isinstance(column, str) and column}
+    others = [(number, readable(name)) for number, name in enumerate(names)
+              if isinstance(name, str) and number not in chosen.values()]
+    for number, heading in others:
+        index = _low.rodt_field_find(heading)
+        if index >= len(FIELDS) or given[FIELDS[index]] is not None:
+            continue
+        field = FIELDS[index]
+        if field in chosen:
+            raise TypeError(f"the columns {names[chosen[field]]!r} and {heading!r} both mean {field}; say which one: "
+                            f"{field}={heading!r}")
+        chosen[field] = number
+    for _, heading in others:
+        index = _low.rodt_field_meant(heading)
+        if index < len(FIELDS) and FIELDS[index] not in chosen and given[FIELDS[index]] is None:
+            _warn(f"the column {heading!r} is not read; if it is {FIELDS[index]}, say {FIELDS[index]}={heading!r}, "
+                  f"otherwise {FIELDS[index]}=''")
+    return chosen
+
+
+def _warn(sentence: str) -> None:
+    warnings.warn(sentence, UnreadColumnWarning, stacklevel=5)  # the line that calls judge_columns
+
+
+def _checked(field: str, heading: str, column: Any) -> Any:
+    """The column that was found by its heading; None if its first cell names a vehicle."""
+    first = readable(_low.column_first(column))
+    if first is None:
+        return column
+    if field == "unit" and _low.rodt_unit_is_vehicle(first):
+        _warn(f"the column {heading!r} names vehicles ({first!r}), so it is not read as the unit of the lengths")
+        return None
+    if not _low.rodt_field_accepts(FIELDS.index(field), first):
+        _warn(f"the column {heading!r} holds {first!r}, which cannot be read as {field}; if it is about something else, "
+              f"say {field}=''")
+    return column
+
+
+def open_fields(table: Any, given: dict[str, Any]) -> tuple[Any, ...]:
+    """A capsule or None for each field of a reading: of the column that was given, else of the table's column."""
+    names, open_number = _open_table(table) if table is not None else ([], open_column)
+    chosen = _choose(names, given)
+    columns = []
+    for field, column in given.items():
+        if field in chosen:
+            opened = open_number(chosen[field], field)
+            columns.append(opened if column else _checked(field, names[chosen[field]], opened))
+        else:
+            columns.append(None if isinstance(column, str) else open_column(column, field))
+    return tuple(columns)

@@ -1,0 +1,115 @@
+# SPDX-License-Identifier: Apache-2.0
+"""One file, one verdict: what the command answers for a CSV, judge_columns answers for the same table."""
+import csv
+import io
+import itertools
+import os
+import random
+import subprocess
+import warnings
+
+import rodtravel as rt
+import tap
+
+COMMAND = os.environ.get("COMMAND")
+if not COMMAND:
+    tap.skip("the command is not built")
+
+CHANCE = random.Random(4)
+HEADINGS = {
+    "chamber": ["chamber", "Chamber", "CHAMBER "], "released": ["released", "Released"], "applied": ["applied", "APPLIED"],
+    "stroke_class": ["stroke_class", "Stroke Class", "strokeClass", "STROKE-CLASS"],
+    "rated_stroke": ["rated_stroke", "Rated stroke", "ratedStroke"], "marked_limit": ["marked_limit", "Marked Limit"],
+    "psi": ["psi", "PSI", "Pressure"], "psi_after": ["psi_after", "psiAfter", "psi after", "Pressure After"],
+    "division": ["division", "Division"], "date": ["date", "Date", "Inspection date", "insp_date"],
+    "unit": ["unit", "Unit"], "engine": ["engine", "Engine"], "spring_brake": ["spring_brake", "Spring Brake"],
+    "drum": ["drum", "Drum"]}
+CELLS = {
+    "chamber": ["30", "30L", "24", "24L", "36", "16LS", "bolt C", "?", ""], "released": ["2", "2 1/8", "31/8", "50", "2.125", ""],
+    "applied": ["4", "4 1/4", "41/8", "101 mm", "2-Jan", "9/1/2013", "x", "2 1/8"],
+    "stroke_class": ["", "long", "standard", "LS", "?"], "rated_stroke": ["", "3", "2 1/2", "2 1/4", "0"],
+    "marked_limit": ["", "2"], "psi": ["", "95", "60", "655 kPa", "0", "lots"], "psi_after": ["", "95", "70"],
+    "division": ["", "1/16", "Midwest"],
+    "date": ["", "2015-06-01", "2021-10-14", "9/1/2013 8:00", "9/1/2010 8:00", "06/05/2024", "2010-9-1", "Sep 1, 2010"],
+    "unit": ["", "in", "mm", "cm", "T-104", "pouce"], "engine": ["", "off", "on", "D13"],
+    "spring_brake": ["", "released", "applied", "aplied"], "drum": ["", "cold", "hot", "16.5"]}
+
+
+def command(headings, rows, *options):
+    """(verdict, reasons) of each row, what was said on the error output, and the exit status."""
+    text = io.StringIO()
+    writer = csv.writer(text, lineterminator="\n")
+    writer.writerow(headings)
+    writer.writerows(rows)
+    done = subprocess.run([COMMAND, "batch", *options, "-"], input=text.getvalue(), capture_output=True, text=True)
+    answers = [(row["verdict"], row["reasons"].split()) for row in csv.DictReader(io.StringIO(done.stdout))]
+    return answers, " ".join(done.stderr.split()), done.returncode
+
+
+def python(headings, rows, **words):
+    """The same of judge_columns, and its warnings."""
+    with warnings.catch_warnings(record=True) as caught:
+        warnings.simplefilter("always")
+        table = {heading: [row[number] for row in rows] for number, heading in enumerate(headings)}
+        answers = rt.judge_columns(table, **words)
+    return [(answer.verdict.value, [reason.value for reason in answer.reasons]) for answer in answers], \
+        [str(each.message) for each in caught]
+
+
+def test_headings_and_cells():
+    """Random tables: every heading of every field, cells right and wrong, the first row included."""
+    for _ in range(60):
+        fields = ["chamber", "released", "applied"] + CHANCE.sample([*HEADINGS][3:], CHANCE.randrange(8))
+        CHANCE.shuffle(fields)
+        headings = [CHANCE.choice(HEADINGS[field]) for field in fields]
+        rows = [[CHANCE.choice(CELLS[field]) for field in fields] for _ in range(40)]
+        told, said, _ = command(headings, rows)
+        answers, warned = python(headings, rows)
+        assert answers == told, next((headings, row, a, b) for row, a, b in zip(rows, answers, told) if a != b)
+        # Each warning is about a column that the command names too.
+        for sentence in warned:
+            heading = sentence.split("'")[1]
+            field = next(field for field, known in HEADINGS.items() if heading in known)
+            assert f'the column "{field}"' in said, (sentence, said)
+
+
+def test_every_heading_alone():
+    """A heading that is not read is the worst: the row would be judged without the cell."""
+    row = {"chamber": "30", "released": "2", "applied": "4", "psi": "95"}
+    for field, headings in HEADINGS.items():
+        for heading, cell in itertools.product(headings, CELLS[field]):
+            table = {HEADINGS[name][0]: value for name, value in row.items() if name != field}
+            table[heading] = cell
+            told = command(list(table), [list(table.values())])[0]
+            assert python(list(table), [list(table.values())])[0] == told, (heading, cell)
+
+
+def test_columns_that_are_not_read():
+    base = ["chamber", "released", "applied"]
+    for heading in ("psi reading", "Test kPa", "stroke type", "Day", "Datum", "Date of test", "Parking brake", "Engine running",
+                    "remark", "unit_no", "position"):
+        told, said, _ = command([*base, heading], [["30", "2", "4", ""]])
+        answers, warned = python([*base, heading], [["30", "2", "4", ""]])
+        assert answers == told and len(warned) == said.count("is not read"), (heading, warned, said)
+
+
+def test_two_columns_of_one_field():
+    for pair in (("psi", "Pressure"), ("date", "Inspection date"), ("Unit", "unit"), ("stroke class", "strokeClass")):
+        headings = ["chamber", "released", "applied", *pair]
+        told, said, status = command(headings, [["30", "2", "4", "", ""]])
+        assert status == 2 and not told and all(heading in said for heading in pair), said
+        refusal = str(tap.refused(TypeError, python, headings, [["30", "2", "4", "", ""]]))
+        assert all(repr(heading) in refusal for heading in pair), refusal
+
+
+def test_columns_named_by_the_user():
+    headings = ["Kammer", "zu", "auf", "unit", "engine"]
+    rows = [["30", "2", "4 1/8", "T-104", "D13"], ["30L", "50 mm", "115 mm", "mm", "off"]]
+    told, said, _ = command(headings, rows, "--column", "chamber=Kammer", "--column", "released=AUF", "--column",
+                            "applied=zu", "--column", "unit=", "--column", "engine=")
+    answers, warned = python(headings, rows, chamber="Kammer", released="AUF", applied="zu", unit="", engine="")
+    assert answers == told and not warned and "column" not in said, (answers, told, said)
+
+
+if __name__ == "__main__":
+    tap.run(globals())
