@@ -1,7 +1,7 @@
 # SPDX-License-Identifier: Apache-2.0
 """Builds wheels and source distributions with meson-python, from a copy of the project that has pyproject.toml on top.
 
-Standing in a checkout the project begins two directories up; in a source distribution it begins here.
+In a checkout the project begins two directories up, in a source distribution here.
 """
 import contextlib
 import io
@@ -77,10 +77,10 @@ def _metadata():
         except ImportError:
             import tomli as tomllib
         with open("pyproject.toml", "rb") as file:
-            told = tomllib.load(file)
-        told["project"]["version"] = _version(".")
-        told["project"]["dynamic"] = []
-        return bytes(pyproject_metadata.StandardMetadata.from_pyproject(told, ".").as_rfc822())
+            settings = tomllib.load(file)
+        settings["project"]["version"] = _version(".")
+        settings["project"]["dynamic"] = []
+        return bytes(pyproject_metadata.StandardMetadata.from_pyproject(settings, ".").as_rfc822())
 
 
 def build_sdist(sdist_directory, config_settings=None):

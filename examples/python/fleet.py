@@ -49,8 +49,8 @@ def by_unit(judged):
 
 
 def used(judged):
-    """{service chamber: [(stroke as a part of the limit, verdict)]}, by family and size; a spring brake behind it does
-    not change the limit."""
+    """{service chamber: [(stroke as a part of the limit, verdict)]}, by family and size; the spring brake does not change
+    the limit."""
     chambers = collections.defaultdict(list)
     for _, finding in judged:
         if finding.applied_stroke is not None and finding.limit:
@@ -61,7 +61,7 @@ def used(judged):
 
 
 def stack(points):
-    """Each point with a height, so that points close together stand above one another."""
+    """Each point with a height, so that points close together are stacked."""
     heights = collections.Counter()
     for share, verdict in sorted(points, key=lambda point: point[0]):
         place = round(share * 50)

@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: Apache-2.0
-"""The same with polars: columns go over by the Arrow interface, answers come back as a frame. Needs polars."""
+"""The same with polars: columns are passed by the Arrow interface, answers are a frame again. Needs polars."""
 from pathlib import Path
 
 import polars as pl

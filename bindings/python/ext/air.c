@@ -19,9 +19,9 @@ PyObject *py_from_air_limit(const rodt_air_limit *row)
     PyObject *second = Py_BuildValue("iNNiNNN", (int)row->span, FROM_EXACT(row->start), FROM_EXACT(row->stop),
                                      (int)row->applications, PyBool_FromLong(row->by_volume),
                                      PyBool_FromLong(row->half_cut_out), PyBool_FromLong(row->below_cut_out));
-    PyObject *third = Py_BuildValue("NNssNiN", py_from_date(row->built_from), py_from_date(row->built_until),
-                                    row->published, row->setup, py_from_source(row->source),
-                                    (int)row->evidence, from_edge(row));
+    PyObject *third =
+        Py_BuildValue("NNssNiN", py_from_date(row->built_from), py_from_date(row->built_until), row->published,
+                      row->setup, py_from_source(row->source), (int)row->evidence, from_edge(row));
     PyObject *both = first == NULL || second == NULL ? NULL : PySequence_Concat(first, second);
     PyObject *all = both == NULL || third == NULL ? NULL : PySequence_Concat(both, third);
     Py_XDECREF(first);
@@ -73,10 +73,9 @@ bool py_to_air_reading(PyObject *tuple, rodt_air_reading *out)
 static PyObject *from_air_reading(const rodt_air_reading *r)
 {
     return Py_BuildValue("iiiiiiNNNNNNNN", (int)r->check, (int)r->vehicle, (int)r->span, (int)r->answer,
-                         (int)r->towed_units, (int)r->applications, from_built(r->built),
-                         FROM_EXACT(r->pressure), FROM_EXACT(r->before), FROM_EXACT(r->after),
-                         FROM_EXACT(r->cut_out), FROM_EXACT(r->seconds), FROM_EXACT(r->actual_volume),
-                         FROM_EXACT(r->required_volume));
+                         (int)r->towed_units, (int)r->applications, from_built(r->built), FROM_EXACT(r->pressure),
+                         FROM_EXACT(r->before), FROM_EXACT(r->after), FROM_EXACT(r->cut_out), FROM_EXACT(r->seconds),
+                         FROM_EXACT(r->actual_volume), FROM_EXACT(r->required_volume));
 }
 
 PyObject *py_from_air_finding(const rodt_air_finding *finding)
@@ -87,9 +86,8 @@ PyObject *py_from_air_finding(const rodt_air_finding *finding)
         sentence[0] = '\0';
     if (rodt_air_edge_format(finding, edge, sizeof edge) != RODT_OK)
         edge[0] = '\0';
-    return Py_BuildValue("iiNNNNNNNss", (int)finding->result, (int)finding->missing,
-                         PyBool_FromLong(finding->major), PyBool_FromLong(finding->minor),
-                         PyBool_FromLong(finding->at_limit), from_air_reading(&finding->reading),
-                         FROM_EXACT(finding->measured), FROM_EXACT(finding->allowed),
-                         py_from_air_limit(finding->row), sentence, edge);
+    return Py_BuildValue("iiNNNNNNNss", (int)finding->result, (int)finding->missing, PyBool_FromLong(finding->major),
+                         PyBool_FromLong(finding->minor), PyBool_FromLong(finding->at_limit),
+                         from_air_reading(&finding->reading), FROM_EXACT(finding->measured),
+                         FROM_EXACT(finding->allowed), py_from_air_limit(finding->row), sentence, edge);
 }

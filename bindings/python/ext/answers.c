@@ -16,12 +16,10 @@ static bool check_answer(const Py_buffer *buffer, const char *field, size_t rows
     if (!py_check_buffer(buffer, field))
         return false;
     if ((found != letter && found != other) || buffer->itemsize != width)
-        return py_raise_column(
-            field, "an answer has another type: stroke is int32, verdict and flags uint8, reasons "
-                   "uint64");
+        return py_raise_column(field, "an answer has another type: stroke is int32, verdict and flags uint8, reasons "
+                                      "uint64");
     if ((size_t)buffer->shape[0] != rows) {
-        PyErr_Format(PyExc_ValueError, "%s has room for %zd rows, and there are %zu", field, buffer->shape[0],
-                     rows);
+        PyErr_Format(PyExc_ValueError, "%s has room for %zd rows, and there are %zu", field, buffer->shape[0], rows);
         return false;
     }
     return true;
@@ -40,12 +38,10 @@ bool py_to_answers(PyObject *tuple, size_t rows, held_answers *answers, rodt_col
     }
     for (int i = 0; i < 4; i++) {
         PyObject *object = PyTuple_GetItem(tuple, i);
-        if (PyObject_GetBuffer(object, &answers->buffer[i], PyBUF_STRIDES | PyBUF_FORMAT | PyBUF_WRITABLE) !=
-            0) {
+        if (PyObject_GetBuffer(object, &answers->buffer[i], PyBUF_STRIDES | PyBUF_FORMAT | PyBUF_WRITABLE) != 0) {
             PyErr_Clear();
-            return py_raise_column(fields[i],
-                                   "answers go into a writable buffer, such as a NumPy array or an "
-                                   "array.array");
+            return py_raise_column(fields[i], "answers go into a writable buffer, such as a NumPy array or an "
+                                              "array.array");
         }
         answers->count = i + 1;
         if (!check_answer(&answers->buffer[i], fields[i], rows, letters[i], others[i]))

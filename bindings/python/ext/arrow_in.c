@@ -19,8 +19,7 @@ static bool kind_of_format(const struct ArrowSchema *schema, const char *field, 
     else if (strcmp(format, "g") == 0 || strcmp(format, "f") == 0 || strcmp(format, "e") == 0)
         return py_raise_column(field, FLOATS);
     else if (format[0] == 't')
-        return py_raise_column(field,
-                               "these are points in time; days are date32, or text such as 2021-10-14");
+        return py_raise_column(field, "these are points in time; days are date32, or text such as 2021-10-14");
     else {
         PyErr_Format(PyExc_TypeError,
                      "%s: a column is text, int32, int64, date32, or uint8 codes of chambers; this "
@@ -50,8 +49,7 @@ static bool take_array(held_column *column, const struct ArrowSchema *schema, co
         return py_raise_column(field, "this Arrow array has no cells");
     if (array->buffers[1] != NULL)
         chunk->cells = (const char *)array->buffers[1] + (size_t)array->offset * py_kind_width[column->kind];
-    chunk->valid =
-        (rodt_column_bits){array->null_count == 0 ? NULL : array->buffers[0], (size_t)array->offset};
+    chunk->valid = (rodt_column_bits){array->null_count == 0 ? NULL : array->buffers[0], (size_t)array->offset};
     return true;
 }
 
@@ -93,13 +91,12 @@ static bool append(held_column *column, struct ArrowArray *array, const char *na
     }
     more[column->count] = *array;
     array->release = NULL;
-    const struct ArrowArray *kept = &more[column->count];
+    const struct ArrowArray *own = &more[column->count];
     column->count++;
     bool is_table = strcmp(column->schema.format, "+s") == 0;
-    bool taken =
-        is_table ? take_child(column, &column->schema, kept, child_of(&column->schema, name), field, chunk)
-                 : kind_of_format(&column->schema, field, &column->kind) &&
-                       take_array(column, &column->schema, kept, field, chunk);
+    bool taken = is_table ? take_child(column, &column->schema, own, child_of(&column->schema, name), field, chunk)
+                          : kind_of_format(&column->schema, field, &column->kind) &&
+                                take_array(column, &column->schema, own, field, chunk);
     column->rows += chunk->rows;
     return taken;
 }
@@ -120,8 +117,7 @@ PyObject *py_column_from_array(PyObject *schema, PyObject *array, const char *na
     return append(column, from_array, name, field) ? py_own_column(column) : py_free_column(column);
 }
 
-static bool take_stream(held_column *column, struct ArrowArrayStream *stream, const char *name,
-                        const char *field)
+static bool take_stream(held_column *column, struct ArrowArrayStream *stream, const char *name, const char *field)
 {
     struct ArrowArray array;
     if (stream->release == NULL)
@@ -207,9 +203,7 @@ static PyObject *name_of_child(const void *all, size_t i)
 PyObject *py_table_names(PyObject *capsule)
 {
     const held_column *table = PyCapsule_GetPointer(capsule, COLUMN_CAPSULE);
-    return table == NULL
-               ? NULL
-               : py_from_each((size_t)table->schema.n_children, name_of_child, table->schema.children);
+    return table == NULL ? NULL : py_from_each((size_t)table->schema.n_children, name_of_child, table->schema.children);
 }
 
 PyObject *py_column_of_table(PyObject *capsule, int number, const char *field)

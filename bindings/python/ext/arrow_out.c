@@ -15,8 +15,8 @@ typedef struct arrow_part {
 
 static bool read_part(PyObject *tuple, arrow_part *out)
 {
-    return PyArg_ParseTuple(tuple, "ssLLLOOO", &out->format, &out->name, &out->flags, &out->length,
-                            &out->nulls, &out->buffers, &out->children, &out->dictionary);
+    return PyArg_ParseTuple(tuple, "ssLLLOOO", &out->format, &out->name, &out->flags, &out->length, &out->nulls,
+                            &out->buffers, &out->children, &out->dictionary);
 }
 
 /* --- Schemas ----------------------------------------------------------------------------------------- */

@@ -101,10 +101,8 @@ bool py_check_buffer(const Py_buffer *buffer, const char *field)
     if (buffer->ndim != 1)
         return py_raise_column(field, "a column has one dimension");
     if (buffer->shape[0] > 1 && buffer->strides != NULL && buffer->strides[0] != buffer->itemsize)
-        return py_raise_column(field,
-                               "the cells of this column are not contiguous; make a contiguous copy of it");
-    if (buffer->shape[0] > 0 && buffer->itemsize > 0 &&
-        (uintptr_t)buffer->buf % (size_t)buffer->itemsize != 0)
+        return py_raise_column(field, "the cells of this column are not contiguous; make a contiguous copy of it");
+    if (buffer->shape[0] > 0 && buffer->itemsize > 0 && (uintptr_t)buffer->buf % (size_t)buffer->itemsize != 0)
         return py_raise_column(field, "the cells of this column are not aligned; make a copy of it");
     return true;
 }

@@ -87,7 +87,7 @@ bool py_to_clues(PyObject *object, rodt_clues *out);
 
 #define FINDING_CAPSULE "rodtravel.finding"
 
-/* Takes the finding. The package keeps the rule set alive as long as the capsule. */
+/* Owns the finding, which was allocated by malloc. The package keeps the rule set alive as long as the capsule. */
 PyObject *py_own_finding(rodt_finding *finding);
 
 /* Where numbers of a reading are written so that they are read like text. */
@@ -144,8 +144,8 @@ PyObject *py_own_column(held_column *column);
 PyObject *py_free_column(held_column *column);
 
 bool py_raise_column(const char *field, const char *sentence);
-#define FLOATS                                                                                               \
-    "these are binary floats; a column holds text (read a file with dtype=str), or whole numbers of 5 nm "   \
+#define FLOATS                                                                                                         \
+    "these are binary floats; a column holds text (read a file with dtype=str), or whole numbers of 5 nm "             \
     "(UNITS_PER_INCH, UNITS_PER_64TH, UNITS_PER_MM)"
 
 /* The letter of a native buffer format; 0 = none that is read here. */

@@ -4,21 +4,21 @@
 
 static void free_finding(PyObject *capsule) { free(PyCapsule_GetPointer(capsule, FINDING_CAPSULE)); }
 
-PyObject *py_own_finding(rodt_finding *kept)
+PyObject *py_own_finding(rodt_finding *copy)
 {
-    PyObject *capsule = PyCapsule_New(kept, FINDING_CAPSULE, free_finding);
+    PyObject *capsule = PyCapsule_New(copy, FINDING_CAPSULE, free_finding);
     if (capsule == NULL)
-        free(kept);
+        free(copy);
     return capsule;
 }
 
 static PyObject *from_finding(const rodt_finding *finding)
 {
-    rodt_finding *kept = malloc(sizeof *kept);
-    if (kept == NULL)
+    rodt_finding *copy = malloc(sizeof *copy);
+    if (copy == NULL)
         return PyErr_NoMemory();
-    *kept = *finding;
-    return py_own_finding(kept);
+    *copy = *finding;
+    return py_own_finding(copy);
 }
 
 static const rodt_rules *law_of(const rodt_rules *rules)
@@ -39,15 +39,14 @@ static int row_number(const rodt_rules *rules, const rodt_limit *row)
 
 PyObject *py_finding_values(const rodt_finding *f)
 {
-    return Py_BuildValue("iiKNNNNNNNNiNNNNNNiiiiN", (int)f->verdict, (int)f->proof,
-                         (unsigned long long)f->reasons, py_from_chamber(&f->chamber),
-                         FROM_EXACT(f->released), FROM_EXACT(f->applied), FROM_EXACT(f->applied_stroke),
-                         FROM_EXACT(f->limit), FROM_EXACT(f->law_limit), FROM_EXACT(f->margin),
-                         FROM_EXACT(f->long_limit), (int)f->unit, FROM_EXACT(f->division),
-                         FROM_EXACT(f->probability_over), FROM_EXACT(f->pressure),
-                         FROM_EXACT(f->pressure_after), py_from_date(f->day), py_from_date(f->other_day),
-                         (int)f->basis, (int)f->evidence, row_number(law_of(f->rules), f->limit_row),
-                         row_number(f->rules, f->own_row), py_from_source(f->source));
+    return Py_BuildValue("iiKNNNNNNNNiNNNNNNiiiiN", (int)f->verdict, (int)f->proof, (unsigned long long)f->reasons,
+                         py_from_chamber(&f->chamber), FROM_EXACT(f->released), FROM_EXACT(f->applied),
+                         FROM_EXACT(f->applied_stroke), FROM_EXACT(f->limit), FROM_EXACT(f->law_limit),
+                         FROM_EXACT(f->margin), FROM_EXACT(f->long_limit), (int)f->unit, FROM_EXACT(f->division),
+                         FROM_EXACT(f->probability_over), FROM_EXACT(f->pressure), FROM_EXACT(f->pressure_after),
+                         py_from_date(f->day), py_from_date(f->other_day), (int)f->basis, (int)f->evidence,
+                         row_number(law_of(f->rules), f->limit_row), row_number(f->rules, f->own_row),
+                         py_from_source(f->source));
 }
 
 typedef struct finding_parts {
@@ -61,10 +60,9 @@ typedef struct finding_parts {
 static bool read_parts(PyObject *values, finding_parts *p)
 {
     PyObject **e = p->exact;
-    return PyArg_ParseTuple(values, "iiKOOOOOOOOiOOOOOOiiiiO", &p->verdict, &p->proof, &p->reasons,
-                            &p->chamber, &e[0], &e[1], &e[2], &e[3], &e[4], &e[5], &e[6], &p->unit, &e[7],
-                            &e[8], &e[9], &e[10], &p->day, &p->other_day, &p->basis, &p->evidence, &p->row,
-                            &p->own_row, &p->source);
+    return PyArg_ParseTuple(values, "iiKOOOOOOOOiOOOOOOiiiiO", &p->verdict, &p->proof, &p->reasons, &p->chamber, &e[0],
+                            &e[1], &e[2], &e[3], &e[4], &e[5], &e[6], &p->unit, &e[7], &e[8], &e[9], &e[10], &p->day,
+                            &p->other_day, &p->basis, &p->evidence, &p->row, &p->own_row, &p->source);
 }
 
 static bool to_exact(const finding_parts *p, rodt_finding *f)
@@ -77,9 +75,8 @@ static bool to_exact(const finding_parts *p, rodt_finding *f)
     }
     return py_to_ratio(p->exact[8], "finding", &f->probability_over) &&
            py_to_pressure(p->exact[9], "finding", &f->pressure) &&
-           py_to_pressure(p->exact[10], "finding", &f->pressure_after) &&
-           py_to_date(p->day, "finding", &f->day) && py_to_date(p->other_day, "finding", &f->other_day) &&
-           py_to_chamber(p->chamber, &f->chamber);
+           py_to_pressure(p->exact[10], "finding", &f->pressure_after) && py_to_date(p->day, "finding", &f->day) &&
+           py_to_date(p->other_day, "finding", &f->other_day) && py_to_chamber(p->chamber, &f->chamber);
 }
 
 PyObject *py_finding_from_values(PyObject *values, const rodt_rules *rules)
@@ -123,7 +120,7 @@ PyObject *py_judge_row(const rodt_reading_text *text, const rodt_rules *rules)
 
 /* Decimal digits where there are at most nine of them: an exact number has no lost blank, and is no tape fraction.
  * Others stay fractions, and are refused as their texts would be. */
-static const char *write_number(PyObject *object, const char *field, char sign, char *room)
+static const char *write_number(PyObject *object, const char *field, char point, char *room)
 {
     int64_t num;
     int64_t den;
@@ -136,7 +133,7 @@ static const char *write_number(PyObject *object, const char *field, char sign, 
     if (den == 1)
         snprintf(room, RODT_LENGTH_TEXT_SIZE, "%lld", (long long)num);
     else if (den > 1 && power % den == 0 && num >= 0)
-        snprintf(room, RODT_LENGTH_TEXT_SIZE, "%lld%c%0*lld", (long long)(num / den), sign, digits,
+        snprintf(room, RODT_LENGTH_TEXT_SIZE, "%lld%c%0*lld", (long long)(num / den), point, digits,
                  (long long)(num % den * (power / den)));
     else
         snprintf(room, RODT_LENGTH_TEXT_SIZE, "%lld/%lld", (long long)num, (long long)den);
@@ -146,12 +143,11 @@ static const char *write_number(PyObject *object, const char *field, char sign, 
 static const char *write_date(PyObject *object, const char *field, char *room)
 {
     rodt_date date;
-    bool read =
-        py_to_date(object, field, &date) && rodt_date_format(date, room, RODT_DATE_TEXT_SIZE) == RODT_OK;
+    bool read = py_to_date(object, field, &date) && rodt_date_format(date, room, RODT_DATE_TEXT_SIZE) == RODT_OK;
     return read ? room : NULL;
 }
 
-static const char *to_field(PyObject *object, rodt_field field, char sign, char *room)
+static const char *to_field(PyObject *object, rodt_field field, char point, char *room)
 {
     const char *name = rodt_field_name(field);
     if (PyUnicode_Check(object))
@@ -164,7 +160,7 @@ static const char *to_field(PyObject *object, rodt_field field, char sign, char 
     case RODT_FIELD_PSI:
     case RODT_FIELD_PSI_AFTER:
     case RODT_FIELD_DIVISION:
-        return write_number(object, name, sign, room);
+        return write_number(object, name, point, room);
     case RODT_FIELD_DATE:
         return write_date(object, name, room);
     default:
@@ -196,8 +192,7 @@ static bool to_style(PyObject *tuple, rodt_reading_text *out)
 
 bool py_to_reading_text(PyObject *tuple, number_texts *room, rodt_reading_text *out)
 {
-    static const rodt_field usual[] = {RODT_FIELD_CHAMBER, RODT_FIELD_RELEASED, RODT_FIELD_APPLIED,
-                                       RODT_FIELD_PSI};
+    static const rodt_field usual[] = {RODT_FIELD_CHAMBER, RODT_FIELD_RELEASED, RODT_FIELD_APPLIED, RODT_FIELD_PSI};
     Py_ssize_t size = PyTuple_Check(tuple) ? PyTuple_Size(tuple) : 0;
     memset(out, 0, sizeof *out);
     if (size != 4 && size != RODT_READING_FIELDS + 4) {

@@ -6,7 +6,7 @@
 
 /* Judging reads the plan without the interpreter's lock, so nothing is added to it meanwhile. */
 typedef struct number_plan {
-    int judging; /* calls that do so now; changed under the lock alone */
+    int judging;                 /* calls that do so now; changed under the lock alone */
     rodt_chamber_reader *reader; /* NULL until chambers come as text */
     rodt_column_plan plan;
 } number_plan;
@@ -74,8 +74,7 @@ PyObject *py_plan_add(PyObject *capsule, const rodt_chamber *chamber)
     number_plan *plan = PyCapsule_GetPointer(capsule, PLAN_CAPSULE);
     uint8_t code;
     if (plan != NULL && plan->judging > 0) {
-        PyErr_SetString(PyExc_RuntimeError,
-                        "another thread is judging with this plan; add its chambers before that");
+        PyErr_SetString(PyExc_RuntimeError, "another thread is judging with this plan; add its chambers before that");
         return NULL;
     }
     if (plan == NULL || !check_space(rodt_column_plan_add(&plan->plan, chamber, &code)))
@@ -153,8 +152,7 @@ static bool check_apart(const cursor *w, const held_answers *answers)
     for (int i = 0; i < RODT_READING_FIELDS; i++) {
         const held_column *column = w->column[i];
         for (size_t k = 0; column != NULL && column->kind != COLUMN_TEXT && k < column->count; k++) {
-            if (py_overlaps(answers, column->chunks[k].cells,
-                            column->chunks[k].rows * py_kind_width[column->kind])) {
+            if (py_overlaps(answers, column->chunks[k].cells, column->chunks[k].rows * py_kind_width[column->kind])) {
                 PyErr_SetString(PyExc_ValueError, OVERLAP);
                 return false;
             }
@@ -163,8 +161,7 @@ static bool check_apart(const cursor *w, const held_answers *answers)
     return true;
 }
 
-static void take_reading(const cursor *w, int i, const int32_t **out32, const int64_t **out64,
-                         rodt_column_bits *valid)
+static void take_reading(const cursor *w, int i, const int32_t **out32, const int64_t **out64, rodt_column_bits *valid)
 {
     if (w->column[i]->kind == COLUMN_INT64)
         *out64 = cells_at(w, i, 8);
@@ -173,8 +170,7 @@ static void take_reading(const cursor *w, int i, const int32_t **out32, const in
     *valid = bits_at(w, i);
 }
 
-static rodt_status judge_numbers(const number_plan *plan, cursor *w, const uint8_t *codes,
-                                 const rodt_column_out *out)
+static rodt_status judge_numbers(const number_plan *plan, cursor *w, const uint8_t *codes, const rodt_column_out *out)
 {
     while (w->done < w->rows) {
         rodt_column_in in;
@@ -250,8 +246,7 @@ static bool check_numbers(const cursor *w)
             return py_raise_column(rodt_field_name((rodt_field)i),
                                    "readings are int32 or int64, both columns numbers or both text");
     }
-    if (w->column[RODT_FIELD_CHAMBER]->kind != COLUMN_CODE &&
-        w->column[RODT_FIELD_CHAMBER]->kind != COLUMN_TEXT)
+    if (w->column[RODT_FIELD_CHAMBER]->kind != COLUMN_CODE && w->column[RODT_FIELD_CHAMBER]->kind != COLUMN_TEXT)
         return py_raise_column("chamber", "chambers are uint8 codes of the plan, or text");
     if (w->column[RODT_FIELD_PSI] != NULL && w->column[RODT_FIELD_PSI]->kind != COLUMN_INT32)
         return py_raise_column("psi", "a column of pressures is int32, thousandths of a psi");
@@ -344,15 +339,14 @@ static bool check_texts(const cursor *w)
             return py_raise_column(rodt_field_name((rodt_field)i),
                                    "with readings that are text, dates are text too, such as 2021-10-14");
         if (w->column[i] != NULL && w->column[i]->kind != COLUMN_TEXT)
-            return py_raise_column(rodt_field_name((rodt_field)i),
-                                   "with readings that are text, this column is text "
-                                   "too; whole numbers go into Plan.judge");
+            return py_raise_column(rodt_field_name((rodt_field)i), "with readings that are text, this column is text "
+                                                                   "too; whole numbers go into Plan.judge");
     }
     return true;
 }
 
-PyObject *py_columns_judge_texts(const rodt_reading_text *defaults, const rodt_rules *rules,
-                                 PyObject *columns, PyObject *answers)
+PyObject *py_columns_judge_texts(const rodt_reading_text *defaults, const rodt_rules *rules, PyObject *columns,
+                                 PyObject *answers)
 {
     cursor w;
     held_answers held;

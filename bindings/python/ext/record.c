@@ -18,18 +18,18 @@ PyObject *py_from_source(const rodt_source *source)
 {
     if (source == NULL)
         Py_RETURN_NONE;
-    return Py_BuildValue("ssssss", source->id, source->body, source->document, source->section,
-                         source->edition, source->address);
+    return Py_BuildValue("ssssss", source->id, source->body, source->document, source->section, source->edition,
+                         source->address);
 }
 
 PyObject *py_from_limit(const rodt_limit *row)
 {
     if (row == NULL)
         Py_RETURN_NONE;
-    return Py_BuildValue(
-        "iisNNNsNNNNi", (int)row->family, (int)row->stroke_class, row->size, FROM_EXACT(row->rated_stroke),
-        py_from_mm(row->rated_stroke_mm), FROM_EXACT(row->limit), row->published, py_from_mm(row->printed_mm),
-        py_from_date(row->from), py_from_date(row->until), py_from_source(row->source), (int)row->evidence);
+    return Py_BuildValue("iisNNNsNNNNi", (int)row->family, (int)row->stroke_class, row->size,
+                         FROM_EXACT(row->rated_stroke), py_from_mm(row->rated_stroke_mm), FROM_EXACT(row->limit),
+                         row->published, py_from_mm(row->printed_mm), py_from_date(row->from), py_from_date(row->until),
+                         py_from_source(row->source), (int)row->evidence);
 }
 
 PyObject *py_from_chamber_row(const rodt_chamber_row *row)
@@ -51,11 +51,10 @@ PyObject *py_from_volume_row(const rodt_volume_row *row)
 
 PyObject *py_from_limit_answer(const rodt_limit_answer *answer)
 {
-    return Py_BuildValue(
-        "iNNNNNiNNN", (int)answer->basis, FROM_EXACT(answer->limit), FROM_EXACT(answer->law_limit),
-        py_from_limit(answer->row), py_from_limit(answer->own_row), py_from_source(answer->source),
-        (int)answer->evidence, PyBool_FromLong(answer->assumed_clamp),
-        PyBool_FromLong(answer->assumed_standard), PyBool_FromLong(answer->conflicting_marks));
+    return Py_BuildValue("iNNNNNiNNN", (int)answer->basis, FROM_EXACT(answer->limit), FROM_EXACT(answer->law_limit),
+                         py_from_limit(answer->row), py_from_limit(answer->own_row), py_from_source(answer->source),
+                         (int)answer->evidence, PyBool_FromLong(answer->assumed_clamp),
+                         PyBool_FromLong(answer->assumed_standard), PyBool_FromLong(answer->conflicting_marks));
 }
 
 PyObject *py_law_id(const rodt_rules *rules)
@@ -68,9 +67,9 @@ PyObject *py_law_id(const rodt_rules *rules)
 
 PyObject *py_from_chamber(const rodt_chamber *chamber)
 {
-    return Py_BuildValue("iiNNNN", (int)chamber->family, (int)chamber->stroke_class,
-                         py_from_text(chamber->size), py_from_text(chamber->spring_size),
-                         FROM_EXACT(chamber->rated_stroke), FROM_EXACT(chamber->marked_limit));
+    return Py_BuildValue("iiNNNN", (int)chamber->family, (int)chamber->stroke_class, py_from_text(chamber->size),
+                         py_from_text(chamber->spring_size), FROM_EXACT(chamber->rated_stroke),
+                         FROM_EXACT(chamber->marked_limit));
 }
 
 static bool to_size(PyObject *object, char *out)
@@ -106,10 +105,7 @@ bool py_to_chamber(PyObject *object, rodt_chamber *out)
 
 PyObject *py_chamber_check(const rodt_chamber *chamber) { return py_from_chamber(chamber); }
 
-PyObject *py_from_position(rodt_position position)
-{
-    return Py_BuildValue("ii", position.axle, position.side);
-}
+PyObject *py_from_position(rodt_position position) { return Py_BuildValue("ii", position.axle, position.side); }
 
 bool py_to_position(PyObject *object, rodt_position *out)
 {
@@ -118,8 +114,7 @@ bool py_to_position(PyObject *object, rodt_position *out)
 
 PyObject *py_from_tally(const rodt_tally *tally)
 {
-    return Py_BuildValue("IIIII", tally->brakes, tally->full, tally->half, tally->unknown,
-                         tally->inoperative);
+    return Py_BuildValue("IIIII", tally->brakes, tally->full, tally->half, tally->unknown, tally->inoperative);
 }
 
 bool py_to_tally(PyObject *object, rodt_tally *out)
@@ -151,8 +146,8 @@ PyObject *py_from_count(const rodt_count *count)
         text[0] = '\0';
     return Py_BuildValue("iIINNNNNNIs", (int)count->outcome, count->brakes, count->unmeasured,
                          py_from_tally(&count->tally), FROM_EXACT(count->defective), FROM_EXACT(count->share),
-                         FROM_EXACT(count->worst_share), FROM_EXACT(count->known_share),
-                         FROM_EXACT(count->criterion), count->whole_needed, text);
+                         FROM_EXACT(count->worst_share), FROM_EXACT(count->known_share), FROM_EXACT(count->criterion),
+                         count->whole_needed, text);
 }
 
 /* --- Identification ---------------------------------------------------------------------------------- */
@@ -169,8 +164,8 @@ PyObject *py_from_identification(const rodt_identification *found)
 {
     PyObject *candidates = py_from_each(found->count, from_candidate, found->candidates);
     return candidates == NULL ? NULL
-                              : Py_BuildValue("NNIi", candidates, FROM_EXACT(found->strict_limit),
-                                              found->contradiction, (int)found->settle_by);
+                              : Py_BuildValue("NNIi", candidates, FROM_EXACT(found->strict_limit), found->contradiction,
+                                              (int)found->settle_by);
 }
 
 bool py_to_clues(PyObject *object, rodt_clues *out)

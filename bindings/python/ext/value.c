@@ -20,8 +20,7 @@ static PyObject *find_class(const char *module, const char *name)
 bool py_find_classes(void)
 {
     classes.fraction = find_class("fractions", "Fraction");
-    classes.coprime =
-        classes.fraction == NULL ? NULL : PyObject_GetAttrString(classes.fraction, "_from_coprime_ints");
+    classes.coprime = classes.fraction == NULL ? NULL : PyObject_GetAttrString(classes.fraction, "_from_coprime_ints");
     if (classes.coprime == NULL && classes.fraction != NULL) {
         PyErr_Clear();
         Py_INCREF(classes.fraction);
@@ -45,8 +44,8 @@ PyObject *py_from_error(const rodt_error *error)
     PyObject *type = find_class("rodtravel._error", "Error");
     if (type == NULL)
         return NULL;
-    PyObject *made = PyObject_CallFunction(type, "isIIs", (int)error->status, error->text, error->column,
-                                           error->line, error->field);
+    PyObject *made =
+        PyObject_CallFunction(type, "isIIs", (int)error->status, error->text, error->column, error->line, error->field);
     Py_DECREF(type);
     return made;
 }
@@ -66,8 +65,7 @@ static void raise_error(const rodt_error *error)
 void py_raise_status(rodt_status status)
 {
     rodt_error error = *py_call_error();
-    memset(py_call_error(), 0,
-           sizeof error); /* a later call without an error of its own must not report it again */
+    memset(py_call_error(), 0, sizeof error); /* a later call without an error of its own must not report it again */
     if (error.status != status) {
         memset(&error, 0, sizeof error);
         error.status = status;
@@ -105,11 +103,10 @@ static bool raise_inexact(PyObject *object, const char *field)
     if (name == NULL)
         return false;
     if (PyFloat_Check(object) || strncmp(PyUnicode_AsUTF8AndSize(name, NULL), "float", 5) == 0)
-        PyErr_Format(
-            PyExc_TypeError,
-            "%s is a binary float (%R), which is seldom the number that was read; give text, an int, a "
-            "fractions.Fraction or a decimal.Decimal",
-            field, object);
+        PyErr_Format(PyExc_TypeError,
+                     "%s is a binary float (%R), which is seldom the number that was read; give text, an int, a "
+                     "fractions.Fraction or a decimal.Decimal",
+                     field, object);
     else
         PyErr_Format(PyExc_TypeError,
                      "%s cannot be of type %U; give text, an int, a fractions.Fraction or a "
@@ -168,16 +165,14 @@ bool py_to_int64(PyObject *object, const char *field, int64_t *out)
     long long value = PyLong_AsLongLongAndOverflow(index, &overflow);
     Py_DECREF(index);
     if (overflow != 0)
-        return py_raise(RODT_E_RANGE, field,
-                        "the number has more digits than an exact 64-bit fraction holds");
+        return py_raise(RODT_E_RANGE, field, "the number has more digits than an exact 64-bit fraction holds");
     *out = value;
     return value != -1 || !PyErr_Occurred();
 }
 
 static bool parts_of(PyObject *num, PyObject *den, const char *field, int64_t *out_num, int64_t *out_den)
 {
-    bool read =
-        num != NULL && den != NULL && py_to_int64(num, field, out_num) && py_to_int64(den, field, out_den);
+    bool read = num != NULL && den != NULL && py_to_int64(num, field, out_num) && py_to_int64(den, field, out_den);
     Py_XDECREF(num);
     Py_XDECREF(den);
     return read;
@@ -192,8 +187,7 @@ static bool decimal_of(PyObject *object, const char *field, int64_t *num, int64_
         PyErr_Clear();
         return py_raise(RODT_E_ARGUMENT, field, "this decimal is not a number");
     }
-    bool read =
-        PyArg_ParseTuple(parts, "OO", &a, &b) && py_to_int64(a, field, num) && py_to_int64(b, field, den);
+    bool read = PyArg_ParseTuple(parts, "OO", &a, &b) && py_to_int64(a, field, num) && py_to_int64(b, field, den);
     Py_DECREF(parts);
     return read;
 }
@@ -209,8 +203,8 @@ bool py_to_number(PyObject *object, const char *field, int64_t *num, int64_t *de
         return decimal_of(object, field, num, den);
     if (!PyObject_HasAttrString(object, "numerator") || !PyObject_HasAttrString(object, "denominator"))
         return raise_inexact(object, field);
-    return parts_of(PyObject_GetAttrString(object, "numerator"),
-                    PyObject_GetAttrString(object, "denominator"), field, num, den);
+    return parts_of(PyObject_GetAttrString(object, "numerator"), PyObject_GetAttrString(object, "denominator"), field,
+                    num, den);
 }
 
 bool py_to_length(PyObject *object, const char *field, rodt_length *out)
@@ -224,8 +218,7 @@ bool py_to_length(PyObject *object, const char *field, rodt_length *out)
         const char *text = py_to_text(object, field);
         if (text == NULL)
             return false;
-        return rodt_length_read(text, strlen(text), NULL, out, NULL, &error) == RODT_OK ||
-               py_raise_as(&error, field);
+        return rodt_length_read(text, strlen(text), NULL, out, NULL, &error) == RODT_OK || py_raise_as(&error, field);
     }
     int64_t num;
     int64_t den;
@@ -278,8 +271,7 @@ PyObject *py_from_mm(rodt_length length)
 {
     if (!rodt_length_given(length))
         Py_RETURN_NONE;
-    return PyObject_CallFunction(classes.fraction, "LL", (long long)length.num * 127,
-                                 (long long)length.den * 5);
+    return PyObject_CallFunction(classes.fraction, "LL", (long long)length.num * 127, (long long)length.den * 5);
 }
 
 /* --- Days -------------------------------------------------------------------------------------------- */
@@ -301,8 +293,7 @@ bool py_to_date(PyObject *object, const char *field, rodt_date *out)
     if (PyUnicode_Check(object)) {
         rodt_error error = {.status = RODT_OK};
         const char *text = py_to_text(object, field);
-        if (text == NULL ||
-            rodt_date_read(text, strlen(text), RODT_DATE_ORDER_UNKNOWN, out, &error) == RODT_OK)
+        if (text == NULL || rodt_date_read(text, strlen(text), RODT_DATE_ORDER_UNKNOWN, out, &error) == RODT_OK)
             return text != NULL;
         return py_raise_as(&error, field);
     }
@@ -314,8 +305,7 @@ bool py_to_date(PyObject *object, const char *field, rodt_date *out)
     if (!int_attribute(object, "year", &day[0]) || !int_attribute(object, "month", &day[1]) ||
         !int_attribute(object, "day", &day[2])) {
         PyErr_Clear(); /* what pandas calls NaT is a date whose year is no number */
-        PyErr_Format(PyExc_TypeError, "%s is %R, which is no day; give None where there is none", field,
-                     object);
+        PyErr_Format(PyExc_TypeError, "%s is %R, which is no day; give None where there is none", field, object);
         return false;
     }
     return rodt_date_make(day[0], day[1], day[2], out) == RODT_OK ||
@@ -343,6 +333,5 @@ PyObject *py_rational(PyObject *number, const char *field)
     int64_t den;
     if (number == Py_None || PyUnicode_Check(number))
         return py_raise_type(number, field, PLAIN_NUMBER), NULL;
-    return py_to_number(number, field, &num, &den) ? Py_BuildValue("LL", (long long)num, (long long)den)
-                                                   : NULL;
+    return py_to_number(number, field, &num, &den) ? Py_BuildValue("LL", (long long)num, (long long)den) : NULL;
 }

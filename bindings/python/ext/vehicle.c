@@ -19,12 +19,11 @@ static bool to_wheel_end(PyObject *tuple, rodt_wheel_end *end, rodt_finding *fin
     memset(end, 0, sizeof *end);
     if (!PyArg_ParseTuple(tuple, "OiOO", &position, &adjuster, &arm, &capsule))
         return false;
-    const rodt_finding *kept = PyCapsule_GetPointer(capsule, FINDING_CAPSULE);
-    if (kept == NULL || !py_to_position(position, &end->position) ||
-        !py_to_length(arm, "arm_length", &end->arm_length))
+    const rodt_finding *held = PyCapsule_GetPointer(capsule, FINDING_CAPSULE);
+    if (held == NULL || !py_to_position(position, &end->position) || !py_to_length(arm, "arm_length", &end->arm_length))
         return false;
     end->adjuster = (rodt_adjuster)adjuster;
-    *finding = *kept;
+    *finding = *held;
     return true;
 }
 
@@ -53,8 +52,8 @@ static PyObject *from_axle(const void *all, size_t i)
 {
     const rodt_axle_finding *axle = (const rodt_axle_finding *)all + i;
     return Py_BuildValue("iNllNNN", (int)axle->axle, from_remarks(axle), index_or_none(axle->left),
-                         index_or_none(axle->right), FROM_EXACT(axle->stroke_difference),
-                         FROM_EXACT(axle->al_left), FROM_EXACT(axle->al_right));
+                         index_or_none(axle->right), FROM_EXACT(axle->stroke_difference), FROM_EXACT(axle->al_left),
+                         FROM_EXACT(axle->al_right));
 }
 
 static PyObject *from_advice(const void *all, size_t i)
@@ -62,8 +61,7 @@ static PyObject *from_advice(const void *all, size_t i)
     rodt_advice advice = ((const rodt_advice *)all)[i];
     rodt_evidence evidence = RODT_CHECKED;
     const rodt_source *source = rodt_advice_source(advice, &evidence);
-    return Py_BuildValue("isNi", (int)advice, rodt_advice_text(advice), py_from_source(source),
-                         (int)evidence);
+    return Py_BuildValue("isNi", (int)advice, rodt_advice_text(advice), py_from_source(source), (int)evidence);
 }
 
 static PyObject *combine(const vehicle_parts *parts, unsigned brakes)
@@ -81,9 +79,9 @@ static PyObject *combine(const vehicle_parts *parts, unsigned brakes)
         py_raise_status(status);
         return NULL;
     }
-    return Py_BuildValue("NIIIIIINN", py_from_count(&found.count), found.in_adjustment,
-                         found.out_of_adjustment, found.inoperative, found.undetermined, found.mismatched_axles,
-                         found.mixed_days, py_from_each(found.axle_count, from_axle, found.axles),
+    return Py_BuildValue("NIIIIIINN", py_from_count(&found.count), found.in_adjustment, found.out_of_adjustment,
+                         found.inoperative, found.undetermined, found.mismatched_axles, found.mixed_days,
+                         py_from_each(found.axle_count, from_axle, found.axles),
                          py_from_each(parts->count, from_advice, parts->advice));
 }
 

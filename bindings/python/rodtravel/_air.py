@@ -32,7 +32,7 @@ class AirReading(Record):
     span: Field[Span] = Field("Build-up: what was timed, a Span.", Span)
     answer: Field[bool | None] = Field("Yes or no; None = not recorded.", _YES_NO.__getitem__)
     towed_units: Field[int] = Field("Towed units; 0 = not recorded.")
-    applications: Field[int] = Field("Full applications made; 0 = as many as the rule set asks for.")
+    applications: Field[int] = Field("Full applications made; 0 = as many as the rule set requires.")
     built: Field[date | int | None] = Field("Day of build, or its year; None = not known.")
     pressure: Field[Fraction | None] = Field("Where it happened, psi; or None.")
     before: Field[Fraction | None] = Field("Pressure at the start, psi; or None.")

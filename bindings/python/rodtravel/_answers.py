@@ -211,12 +211,13 @@ class Answers:
         `index` is that of the frame that was judged, so that the answers can be joined to it.
         """
         import pandas
-        answers = list(self)
-        texts = [None if each.applied_stroke is None else _low.rodt_length_format(each.applied_stroke)
-                 for each in answers]
-        verdicts = pandas.Categorical.from_codes(list(self.verdict), [verdict.value for verdict in Verdict])
-        reasons = [" ".join(reason.value for reason in each.reasons) for each in answers]
-        return pandas.DataFrame({"applied_stroke": texts, "verdict": verdicts, "reasons": reasons}, index=index)
+        lengths = {units: _low.rodt_length_format(Fraction(units, UNITS_PER_INCH)) if units != NO_STROKE else None
+                   for units in set(self.stroke)}
+        codes = {bits: " ".join(reason.value for reason in reasons_of(bits)) for bits in set(self.reasons)}
+        return pandas.DataFrame({
+            "applied_stroke": [lengths[units] for units in self.stroke],
+            "verdict": pandas.Categorical.from_codes(list(self.verdict), [verdict.value for verdict in Verdict]),
+            "reasons": [codes[bits] for bits in self.reasons]}, index=index)
 
     def _columns(self) -> tuple[Column, ...]:
         return self.stroke, self.verdict, self.reasons, self.flags

@@ -172,7 +172,7 @@ class Family(Word):
 
 
 class StrokeClass(Word):
-    """Standard or long stroke. A chamber without a known sign is unknown, and is judged as standard.
+    """Standard or long stroke. A chamber without a known mark is unknown, and is judged as standard.
 
     >>> read_chamber("30L").stroke_class
     <StrokeClass.LONG: 'long'>
@@ -223,7 +223,7 @@ class Drum(Word):
 
 
 class Port(Word):
-    """Shape of the bosses of the air ports. Square is a sign of long stroke; round proves nothing.
+    """Shape of the bosses of the air ports. Square means long stroke; round proves nothing.
 
     >>> identify(stamp="30", port=Port.SQUARE).candidates[0].chamber.stroke_class
     <StrokeClass.LONG: 'long'>
@@ -235,7 +235,7 @@ class Port(Word):
 
 
 class Tag(Word):
-    """Tag under a clamp bolt. A trapezoid is a sign of long stroke; no tag proves nothing.
+    """Tag under a clamp bolt. A trapezoid means long stroke; no tag proves nothing.
 
     >>> identify(stamp="30", tag=Tag.TRAPEZOID).strict_limit
     Fraction(5, 2)
@@ -262,7 +262,7 @@ class Clue(Word):
 
 
 class Observation(Word):
-    """What would tell the candidates apart best.
+    """What would distinguish the candidates best.
 
     >>> str(identify(diameter="8 1/8").settle_by)
     'family'
@@ -301,7 +301,7 @@ class Adjuster(Word):
 
 
 class Defect(Word):
-    """What one finding weighs in the count of defective brakes.
+    """How one finding counts among the defective brakes.
 
     >>> str(judge("30", "2 1/8", "4 1/4").defect)
     'half'

@@ -47,7 +47,7 @@ class Identification(Record):
     candidates: Field[tuple[Candidate, ...]] = Field("A tuple of Candidate; empty = the tables know none that fits.",
                        tuple_of(Candidate))
     strict_limit: Field[Fraction | None] = Field(
-        "The smallest limit among them, inches: judge by it until they are told apart; or None.")
+        "The smallest limit among them, inches: judge by it until one is left; or None.")
     contradiction: Field[tuple[Clue, ...]] = Field("The clues that cannot all be true, a tuple of Clue.", _clues)
     settle_by: Field[Observation] = Field("What to look at next, an Observation.", Observation)
 

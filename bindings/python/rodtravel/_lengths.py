@@ -18,7 +18,7 @@ def read_length(text: str, *, unit: Unit | str = "in", decimal_comma: bool = Fal
     """Reads one length as it is written on a form and returns inches, exactly, as a Fraction.
 
     `unit` is that of a number which names none: "in", "mm" or "cm"; a unit in the text is stronger. With
-    `decimal_comma` a comma is the decimal sign. The result is 0 to 24 in.
+    `decimal_comma` a comma is the decimal point. The result is 0 to 24 in.
 
     Raises Error where the text could mean two values, or none; `column` is the place.
 
@@ -133,7 +133,7 @@ def read_date(text: str, *, order: DateOrder | str = "unknown") -> date:
     """Reads a day from a form: 2021-10-14, 14-OCT-21, 10/14/2021; a time after it is dropped.
 
     `order` says what comes first in dates made of numbers: "day-first" or "month-first". Raises Error where day and
-    month cannot be told apart, and where there is no such day.
+    month are ambiguous, and where there is no such day.
 
     >>> read_date("14-OCT-21")
     datetime.date(2021, 10, 14)

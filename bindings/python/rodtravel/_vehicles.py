@@ -84,7 +84,7 @@ class Count(Record):
     worst_share: Field[Fraction | None] = Field("The share if every unknown and unmeasured brake were a full defect.")
     known_share: Field[Fraction | None] = Field("The share of the brakes whose state is known; None if there is none.")
     criterion: Field[Fraction] = Field("The share from which the vehicle is out of service: 1/5.")
-    whole_needed: Field[int] = Field("Brakes that the chart of whole brakes asks for.")
+    whole_needed: Field[int] = Field("Brakes that the chart of whole brakes requires.")
     sentence: Field[str] = Field("The count in one line.")
 
     def __str__(self) -> str:

@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: Apache-2.0
-"""Runs the functions of a test file whose names begin with test_, and tells the result in TAP."""
+"""Runs the functions of a test file whose names begin with test_, and reports the results as TAP."""
 import sys
 import traceback
 

@@ -46,8 +46,8 @@ def test_chamber_marks():
             assert error.status.name == names.get(row["outcome"], row["outcome"].upper().replace("-", "_")), (row, error)
         else:
             assert row["outcome"] == "ok", row
-            told = (chamber.family, chamber.size or "", chamber.spring_size or "", chamber.stroke_class)
-            assert told == (row["family"], row["size"], row["spring"], row["class"]), (row, chamber)
+            read = (chamber.family, chamber.size or "", chamber.spring_size or "", chamber.stroke_class)
+            assert read == (row["family"], row["size"], row["spring"], row["class"]), (row, chamber)
 
 
 def judge_wheel_end(row):

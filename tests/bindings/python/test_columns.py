@@ -182,7 +182,7 @@ def test_wrong_texts():
 
 
 def order_of_threads(plan, column, codes):
-    """Who comes first when another thread waits for the lock, and nobody is made to give it away."""
+    """The order in which two threads finish when no switch interval forces the judging one to release the lock."""
     order, go = [], threading.Event()
 
     def other():

@@ -13,7 +13,7 @@ from fractions import Fraction
 import rodtravel as rt
 import tap
 
-# A name goes in or out of here on purpose only.
+# A name is added or removed here on purpose only.
 NAMES = """
 Adjuster Advice AdviceNote AirFinding AirKind AirLimit AirMissing AirReading AirResult Answer Answers Axle AxleRemark
 Basis Candidate Chamber ChamberRow Check Clue Column Comparison Count CriterionPart DateOrder Defect Drum Error
@@ -50,7 +50,7 @@ def test_no_name_of_the_wrapper():
 
 
 def test_help_is_short():
-    """Words are texts; what every text can do is not told once more for each kind of word."""
+    """Enumerations are texts; the methods of every text are not listed again for each of them."""
     assert "swapcase" not in pydoc.render_doc(rt.Verdict) and "swapcase" not in dir(rt.Verdict)
     assert "OUT_OF_ADJUSTMENT" in dir(rt.Verdict) and rt.Verdict.INOPERATIVE.upper() == "INOPERATIVE"
 
@@ -80,7 +80,7 @@ def test_examples_in_docstrings():
 
 
 def test_readme():
-    """Each printed line is what the comment behind it says."""
+    """Each printed line is what the comment after it says."""
     for path in os.environ.get("README", "").split(os.pathsep):
         if not path:
             return  # a wheel is tested outside of the tree

@@ -123,7 +123,7 @@ def test_no_name_of_the_wrapper_in_messages():
 
 
 def test_a_sentence_is_told_once():
-    """A call that has no sentence of its own does not tell that of an earlier one."""
+    """A call that has no sentence of its own does not report that of an earlier one."""
     first = tap.refused(rt.Error, rt.read_chamber, "30 blue")
     later = tap.refused(rt.Error, rt.rated_volume, rt.Chamber("99"))
     assert first.status is later.status is rt.Status.UNKNOWN_CHAMBER

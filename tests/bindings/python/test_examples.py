@@ -10,7 +10,7 @@ import tap
 
 HERE = os.path.join(os.environ["EXAMPLES"], "python")
 # They judge one fleet, of which the command says: 31 in adjustment, 14 out, 1 inoperative, 11 undetermined.
-# Program, the packages it needs, what must stand in its output.
+# Program, the packages it needs, what its output must contain.
 EXAMPLES = [("stroke", [], ["out-of-adjustment", "over by 1/16", "Refused: applied, column 1"]),
             ("vehicle", [], ["below-criterion: 1/2 of 10 brakes defective", "3L  out-of-adjustment"]),
             ("fleet", [], ["least to spare", "W-42        1    0     1     2   1/8 in"]),

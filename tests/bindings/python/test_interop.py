@@ -124,7 +124,7 @@ def pyarrow_tables():
     stroke = pa.array(answers.stroke)
     del answers
     gc.collect()
-    assert stroke.to_pylist() == STROKES  # it keeps what it points into
+    assert stroke.to_pylist() == STROKES  # it owns what it points into
 
 
 def pyarrow_numbers():
@@ -161,8 +161,8 @@ def duckdb_results():
     if pa is None:
         return
     answers = same(relation.to_arrow_table() if hasattr(relation, "to_arrow_table") else relation.fetch_arrow_table())
-    told = connection.sql("select verdict, count(*) from answers group by verdict order by verdict").fetchall()
-    assert told == sorted((word, WORDS.count(word)) for word in set(WORDS)), told
+    found = connection.sql("select verdict, count(*) from answers group by verdict order by verdict").fetchall()
+    assert found == sorted((word, WORDS.count(word)) for word in set(WORDS)), found
 
 
 def references():

@@ -27,9 +27,9 @@ def one_of_each():
 
 
 def test_every_class_is_here():
-    told = {type(value) for value in one_of_each()}
+    found = {type(value) for value in one_of_each()}
     records = {value for value in vars(rt).values() if isinstance(value, type) and issubclass(value, rt.Record)}
-    assert records - told == {rt.Record}, records - told
+    assert records - found == {rt.Record}, records - found
 
 
 def test_equal_hash_copy_pickle():
@@ -136,7 +136,7 @@ def resident():
 def test_nothing_is_left_behind():
     """200,000 objects made, looked at and dropped, and as many refusals."""
     if "INSTRUMENTED" in os.environ:
-        return  # an instrument keeps what was freed
+        return  # a sanitizer delays what is freed
     def turn(count):
         for number in range(count):
             finding = rt.judge("30L", "2 1/8", Fraction(4 * 16 + number % 16, 16))

@@ -63,9 +63,9 @@ def test_headings_and_cells():
         CHANCE.shuffle(fields)
         headings = [CHANCE.choice(HEADINGS[field]) for field in fields]
         rows = [[CHANCE.choice(CELLS[field]) for field in fields] for _ in range(40)]
-        told, said, _ = command(headings, rows)
+        expected, said, _ = command(headings, rows)
         answers, warned = python(headings, rows)
-        assert answers == told, next((headings, row, a, b) for row, a, b in zip(rows, answers, told) if a != b)
+        assert answers == expected, next((headings, row, a, b) for row, a, b in zip(rows, answers, expected) if a != b)
         # Each warning is about a column that the command names too.
         for sentence in warned:
             heading = sentence.split("'")[1]
@@ -80,24 +80,24 @@ def test_every_heading_alone():
         for heading, cell in itertools.product(headings, CELLS[field]):
             table = {HEADINGS[name][0]: value for name, value in row.items() if name != field}
             table[heading] = cell
-            told = command(list(table), [list(table.values())])[0]
-            assert python(list(table), [list(table.values())])[0] == told, (heading, cell)
+            expected = command(list(table), [list(table.values())])[0]
+            assert python(list(table), [list(table.values())])[0] == expected, (heading, cell)
 
 
 def test_columns_that_are_not_read():
     base = ["chamber", "released", "applied"]
     for heading in ("psi reading", "Test kPa", "stroke type", "Day", "Datum", "Date of test", "Parking brake", "Engine running",
                     "remark", "unit_no", "position"):
-        told, said, _ = command([*base, heading], [["30", "2", "4", ""]])
+        expected, said, _ = command([*base, heading], [["30", "2", "4", ""]])
         answers, warned = python([*base, heading], [["30", "2", "4", ""]])
-        assert answers == told and len(warned) == said.count("is not read"), (heading, warned, said)
+        assert answers == expected and len(warned) == said.count("is not read"), (heading, warned, said)
 
 
 def test_two_columns_of_one_field():
     for pair in (("psi", "Pressure"), ("date", "Inspection date"), ("Unit", "unit"), ("stroke class", "strokeClass")):
         headings = ["chamber", "released", "applied", *pair]
-        told, said, status = command(headings, [["30", "2", "4", "", ""]])
-        assert status == 2 and not told and all(heading in said for heading in pair), said
+        expected, said, status = command(headings, [["30", "2", "4", "", ""]])
+        assert status == 2 and not expected and all(heading in said for heading in pair), said
         refusal = str(tap.refused(TypeError, python, headings, [["30", "2", "4", "", ""]]))
         assert all(repr(heading) in refusal for heading in pair), refusal
 
@@ -105,10 +105,10 @@ def test_two_columns_of_one_field():
 def test_columns_named_by_the_user():
     headings = ["Kammer", "zu", "auf", "unit", "engine"]
     rows = [["30", "2", "4 1/8", "T-104", "D13"], ["30L", "50 mm", "115 mm", "mm", "off"]]
-    told, said, _ = command(headings, rows, "--column", "chamber=Kammer", "--column", "released=AUF", "--column",
+    expected, said, _ = command(headings, rows, "--column", "chamber=Kammer", "--column", "released=AUF", "--column",
                             "applied=zu", "--column", "unit=", "--column", "engine=")
     answers, warned = python(headings, rows, chamber="Kammer", released="AUF", applied="zu", unit="", engine="")
-    assert answers == told and not warned and "column" not in said, (answers, told, said)
+    assert answers == expected and not warned and "column" not in said, (answers, expected, said)
 
 
 if __name__ == "__main__":

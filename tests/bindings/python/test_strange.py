@@ -230,6 +230,18 @@ def test_pandas_columns():
         assert "both mean applied" in str(tap.refused(TypeError, rt.judge_columns, two.to_reader()))
 
 
+def test_answers_with_an_index():
+    """Answers are in the order of rows, so a frame that was filtered must lend them its index."""
+    if pd is None:
+        return
+    frame = pd.DataFrame(ROWS)
+    some = frame[frame.applied != "4"]
+    joined = some.join(rt.judge_columns(some).to_pandas(some.index))
+    assert joined.index.tolist() == [1, 2] and joined.verdict.tolist() == words(rt.judge_columns(frame))[1:]
+    assert joined.applied_stroke.tolist() == ["2 1/8", "2 1/2"] and "over-limit" in joined.reasons[2].split()
+    assert rt.judge_columns({**ROWS, "applied": ["", "4", "4"]}).to_pandas().applied_stroke[0] is None
+
+
 def test_readers_and_queries_are_run_once():
     """The columns of a query in no order must be those of one run."""
     if pa is not None:
