@@ -239,7 +239,7 @@ def test_answers_with_an_index():
     joined = some.join(rt.judge_columns(some).to_pandas(some.index))
     assert joined.index.tolist() == [1, 2] and joined.verdict.tolist() == words(rt.judge_columns(frame))[1:]
     assert joined.applied_stroke.tolist() == ["2 1/8", "2 1/2"] and "over-limit" in joined.reasons[2].split()
-    assert rt.judge_columns({**ROWS, "applied": ["", "4", "4"]}).to_pandas().applied_stroke[0] is None
+    assert rt.judge_columns({**ROWS, "applied": ["", "4", "4"]}).to_pandas().applied_stroke.isna().tolist() == [True, False, False]
 
 
 def test_readers_and_queries_are_run_once():
