@@ -1,8 +1,8 @@
 # SPDX-License-Identifier: Apache-2.0
 """Runs what the pages for users show, as it is written there: python3 test_readme.py PATH_TO_RODTRAVEL ROOT
 
-A line behind `$ ` is answered to the letter down to a line `...`; a line of an `sh` block that starts with `rodtravel`
-ends with an answer (0, 1 or 3) and no message. Only the day of today may differ.
+The output of a line after `$ ` is compared byte by byte, down to a line `...`; a line of an `sh` block that starts with
+`rodtravel` ends with status 0, 1 or 3. Only the day of today may differ. Files and links that a page names must exist.
 """
 import re
 import shutil
@@ -16,6 +16,9 @@ import tap
 
 PAGES = ["README.md", "examples/data/README.md"]
 FENCE = re.compile(r"^```(\w*)\n(.*?)^```$", re.MULTILINE | re.DOTALL)
+FILE = re.compile(r"`([\w./-]+\.(?:c|h|i|py|sh|csv|md|txt|json|cases|map|html))`")
+LINK = re.compile(r"\]\(([^)#:]+)[^)]*\)")
+ELSEWHERE = re.compile(r"bindings/README\.md|gmp\.h|sheet\.html|key\.html|report\.html|filled\.txt|truck\.csv|yard\.csv|tables_data\.c|inspection\.json|T-114\.json")
 TODAY = re.compile(r"on \d{4}-\d\d-\d\d")
 
 
@@ -39,6 +42,16 @@ def shown_commands():
                 for line in text.replace("\\\n", " ").splitlines():
                     if line.startswith("rodtravel "):
                         yield page, line
+
+
+def missing_files():
+    """Files that a page names, by their path from the top or from the page, or by the end of it alone."""
+    paths = ["/" + str(path.relative_to(ROOT)) for path in ROOT.rglob("*") if ".git" not in path.parts]
+    for page in sorted(ROOT.rglob("*.md")):
+        text = page.read_text(encoding="utf-8")
+        named = [name for name in FILE.findall(text) if not ELSEWHERE.fullmatch(name)]
+        yield from ((page, name) for name in named if not any(path.endswith("/" + name) for path in paths))
+        yield from ((page, link) for link in LINK.findall(text) if not (page.parent / link).exists() and link != "bindings/README.md")
 
 
 class Readme(unittest.TestCase):
@@ -73,6 +86,9 @@ class Readme(unittest.TestCase):
                 self.assertIn(result.returncode, (0, 1, 3), result.stderr)
                 count += 1
         self.assertGreaterEqual(count, 5)
+
+    def test_files_exist(self):
+        self.assertEqual([f"{page.relative_to(ROOT)}: {name}" for page, name in missing_files()], [])
 
 
 if __name__ == "__main__":
