@@ -38,20 +38,20 @@ static void look_at_file(batch_input *input)
     input->size = input->waits || status.st_size < 0 ? 0 : (uint64_t)status.st_size;
 }
 
-static bool open_recode(batch_input *input)
+static bool open_transcoder(batch_input *input)
 {
     csv_source bytes = {.read = read_descriptor, .context = input};
-    input->recode = malloc(sizeof *input->recode);
-    if (input->recode == NULL) {
+    input->transcoder = malloc(sizeof *input->transcoder);
+    if (input->transcoder == NULL) {
         print_error("no memory");
         return false;
     }
-    recode_status status = transcode_open(input->recode, input->encoding, bytes);
-    if (status == RECODE_GOOD)
+    transcode_status status = transcode_open(input->transcoder, input->encoding, bytes);
+    if (status == TRANSCODE_OK)
         return true;
-    free(input->recode);
-    input->recode = NULL;
-    if (status == RECODE_E_MEMORY)
+    free(input->transcoder);
+    input->transcoder = NULL;
+    if (status == TRANSCODE_E_MEMORY)
         print_error("no memory");
     else
         print_error("the encoding \"%s\" is not known here; common names are windows-1252, "
@@ -70,7 +70,7 @@ bool batch_input_open(batch_input *input, const char *file, const char *encoding
         return false;
     }
     look_at_file(input);
-    if (encoding == NULL || open_recode(input))
+    if (encoding == NULL || open_transcoder(input))
         return true;
     batch_input_close(input);
     return false;
@@ -78,19 +78,19 @@ bool batch_input_open(batch_input *input, const char *file, const char *encoding
 
 csv_source batch_input_source(batch_input *input)
 {
-    if (input->recode != NULL)
-        return transcode_source(input->recode);
+    if (input->transcoder != NULL)
+        return transcode_source(input->transcoder);
     return (csv_source){.read = read_descriptor, .context = input};
 }
 
 void batch_input_explain(const batch_input *input)
 {
-    recode_status fault = input->recode != NULL ? input->recode->fault : RECODE_E_SOURCE;
-    if (fault == RECODE_E_SOURCE)
+    transcode_status fault = input->transcoder != NULL ? input->transcoder->fault : TRANSCODE_E_SOURCE;
+    if (fault == TRANSCODE_E_SOURCE)
         print_error("%s: %s", input->name, strerror(input->error));
     else
-        print_error("%s: byte %" PRIu64 ": %s %s", input->name, input->recode->position + 1,
-                 fault == RECODE_E_CUT ? "the input ends inside a character of" : "this is no character of",
+        print_error("%s: byte %" PRIu64 ": %s %s", input->name, input->transcoder->position + 1,
+                 fault == TRANSCODE_E_CUT ? "the input ends inside a character of" : "this is no character of",
                  input->encoding);
 }
 
@@ -109,9 +109,9 @@ bool batch_input_is_small(const batch_input *input) { return !input->waits && in
 
 void batch_input_close(batch_input *input)
 {
-    if (input->recode != NULL)
-        transcode_close(input->recode);
-    free(input->recode);
+    if (input->transcoder != NULL)
+        transcode_close(input->transcoder);
+    free(input->transcoder);
     if (input->descriptor > STDERR_FILENO)
         close(input->descriptor);
 }

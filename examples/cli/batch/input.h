@@ -17,7 +17,7 @@ typedef struct batch_input {
     uint64_t size;    /* of a file; 0 = not known */
     uint64_t taken;   /* bytes that were read */
     const char *encoding;
-    recode *recode;   /* NULL: the bytes are taken as they are */
+    transcoder *transcoder;   /* NULL: the bytes are taken as they are */
 } batch_input;
 
 /* Opens a file, or standard input for "-". encoding may be NULL. False: said on stderr. */

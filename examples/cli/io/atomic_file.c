@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* A report that was cut off looks like one that ends early, so an older file stays until the new one is on the disk. */
+/* A truncated report looks like a short one, so an older file stays until the new one is on the disk. */
 #include "io/atomic_file.h"
 #include "io/output_buffer.h"
 #include "ui/exit_status.h"
@@ -13,7 +13,7 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
-static int refuse(const char *name, int reason)
+static int print_failure(const char *name, int reason)
 {
     return print_error("%s could not be written: %s", name, strerror(reason));
 }
@@ -32,26 +32,26 @@ static bool is_plain(const char *name, mode_t *mode)
 }
 
 /* A link stays a link: its file is replaced. */
-static bool find_target(const char *name, char target[KEEP_PATH_SIZE])
+static bool find_target(const char *name, char target[FILE_PATH_SIZE])
 {
     char *real = realpath(name, NULL);
     const char *found = real != NULL ? real : name;
-    bool fits = strlen(found) + sizeof ".XXXXXX" <= KEEP_PATH_SIZE;
+    bool fits = strlen(found) + sizeof ".XXXXXX" <= FILE_PATH_SIZE;
     if (fits)
-        snprintf(target, KEEP_PATH_SIZE, "%s", found);
+        snprintf(target, FILE_PATH_SIZE, "%s", found);
     free(real);
     return fits;
 }
 
-static int open_beside(atomic_file *out, mode_t mode)
+static int open_temporary(atomic_file *out, mode_t mode)
 {
     if (!find_target(out->name, out->target))
         return print_error("the name of the file is too long");
-    snprintf(out->temporary, sizeof out->temporary, "%.*s.XXXXXX", KEEP_PATH_SIZE - 8, out->target);
+    snprintf(out->temporary, sizeof out->temporary, "%.*s.XXXXXX", FILE_PATH_SIZE - 8, out->target);
     out->descriptor = mkstemp(out->temporary);
     if (out->descriptor >= 0 && fchmod(out->descriptor, mode) == 0)
         return STATUS_CONTINUE;
-    int status = refuse(out->name, errno);
+    int status = print_failure(out->name, errno);
     if (out->descriptor >= 0) {
         close(out->descriptor);
         unlink(out->temporary);
@@ -69,12 +69,12 @@ int atomic_file_open(const char *name, atomic_file *out)
     }
     out->to = open_memstream(&out->text, &out->size);
     if (out->to == NULL)
-        return refuse(name, errno);
+        return print_failure(name, errno);
     int status = STATUS_CONTINUE;
     if (is_plain(name, &mode))
-        status = open_beside(out, mode);
+        status = open_temporary(out, mode);
     else if ((out->descriptor = open(name, O_WRONLY | O_TRUNC)) < 0)
-        status = refuse(name, errno);
+        status = print_failure(name, errno);
     if (status == STATUS_CONTINUE)
         return status;
     fclose(out->to);
@@ -98,10 +98,10 @@ static int write_out(atomic_file *file)
     return failure;
 }
 
-/* The name of a file is on the disk only when its folder is. A file system that cannot do that is no failure. */
+/* The name of a file is on the disk only when its folder is. It is no failure if the file system cannot do that. */
 static void sync_folder(const char *file)
 {
-    char folder[KEEP_PATH_SIZE];
+    char folder[FILE_PATH_SIZE];
     const char *end = strrchr(file, '/');
     if (end == NULL)
         snprintf(folder, sizeof folder, ".");
@@ -114,9 +114,9 @@ static void sync_folder(const char *file)
     close(descriptor);
 }
 
-/* A link is made only where nothing has the name. Some file systems have no links; there a look must do.
+/* A link fails if something has the name. Some file systems have no links; there a check must do.
  * Returns 0, or the errno of what failed. */
-static int name_fresh(const atomic_file *file)
+static int rename_fresh(const atomic_file *file)
 {
     struct stat found;
     if (link(file->temporary, file->target) == 0)
@@ -126,9 +126,9 @@ static int name_fresh(const atomic_file *file)
     return rename(file->temporary, file->target) == 0 ? 0 : errno;
 }
 
-static int give_name(const atomic_file *file)
+static int commit(const atomic_file *file)
 {
-    int failure = file->fresh ? name_fresh(file) : rename(file->temporary, file->target) == 0 ? 0 : errno;
+    int failure = file->fresh ? rename_fresh(file) : rename(file->temporary, file->target) == 0 ? 0 : errno;
     if (failure == 0)
         sync_folder(file->target);
     return failure;
@@ -138,19 +138,19 @@ int atomic_file_close(atomic_file *file, bool good)
 {
     if (file->to == stdout)
         return good ? STATUS_CONTINUE : STATUS_USAGE;
-    bool beside = file->temporary[0] != '\0';
-    bool whole = ferror(file->to) == 0;
-    int failure = fclose(file->to) == 0 && whole ? 0 : ENOMEM;
+    bool renames = file->temporary[0] != '\0';
+    bool complete = ferror(file->to) == 0;
+    int failure = fclose(file->to) == 0 && complete ? 0 : ENOMEM;
     if (failure == 0 && good)
         failure = write_out(file);
     if (close(file->descriptor) != 0 && failure == 0)
         failure = errno;
-    if (failure == 0 && good && beside)
-        failure = give_name(file);
+    if (failure == 0 && good && renames)
+        failure = commit(file);
     free(file->text);
-    if (beside && (failure != 0 || !good))
+    if (renames && (failure != 0 || !good))
         unlink(file->temporary);
     if (failure != 0)
-        return refuse(file->name, failure);
+        return print_failure(file->name, failure);
     return good ? STATUS_CONTINUE : STATUS_USAGE;
 }

@@ -26,44 +26,44 @@ size_t csv_complete_size(const csv_reader *reader)
                          : csv_complete_prefix(bytes, size, reader->separator, CSV_CELLS_MAX);
 }
 
-bool csv_open_chunk(csv_reader *part, const csv_reader *whole)
+bool csv_open_chunk(csv_reader *chunk, const csv_reader *whole)
 {
-    if (!csv_open(part, whole->source, whole->separator))
+    if (!csv_open(chunk, whole->source, whole->separator))
         return false;
-    part->source_done = true;
-    part->first_line = false;
-    part->lines = whole->lines;
+    chunk->source_done = true;
+    chunk->first_line = false;
+    chunk->lines = whole->lines;
     return true;
 }
 
-/* The buffers change hands where they can; only the begun record behind the part is copied. */
-static void move_bytes(csv_reader *whole, size_t size, csv_reader *part)
+/* The readers swap their buffers where they can; then only the begun record after the chunk is copied. */
+static void move_bytes(csv_reader *whole, size_t size, csv_reader *chunk)
 {
     size_t rest = whole->end - whole->begin - size;
     char *bytes = whole->buffer + whole->begin;
     if (whole->capacity != CSV_BLOCK || rest > CSV_BLOCK / 8) {
-        memcpy(part->buffer, bytes, size);
-        part->begin = 0;
+        memcpy(chunk->buffer, bytes, size);
+        chunk->begin = 0;
         whole->begin += size;
         return;
     }
-    memcpy(part->buffer, bytes + size, rest);
+    memcpy(chunk->buffer, bytes + size, rest);
     char *given = whole->buffer;
-    whole->buffer = part->buffer;
-    part->buffer = given;
-    part->begin = whole->begin;
+    whole->buffer = chunk->buffer;
+    chunk->buffer = given;
+    chunk->begin = whole->begin;
     whole->begin = 0;
     whole->end = rest;
     whole->buffer[rest] = '\n';
 }
 
-void csv_move_chunk(csv_reader *whole, size_t size, csv_reader *part)
+void csv_move_chunk(csv_reader *whole, size_t size, csv_reader *chunk)
 {
-    part->line = whole->line;
-    part->fault = CSV_RECORD;
-    part->debt = 0;
-    move_bytes(whole, size, part);
-    part->end = part->begin + size;
-    part->buffer[part->end] = '\n';
-    whole->debt -= size < whole->debt ? size : whole->debt;
+    chunk->line = whole->line;
+    chunk->fault = CSV_RECORD;
+    chunk->rescan_used = 0;
+    move_bytes(whole, size, chunk);
+    chunk->end = chunk->begin + size;
+    chunk->buffer[chunk->end] = '\n';
+    whole->rescan_used -= size < whole->rescan_used ? size : whole->rescan_used;
 }

@@ -59,9 +59,8 @@ ALWAYS_INLINE uint32_t split_row(const char *bytes, char separator, uint32_t mos
     return count <= most ? count : 0;
 }
 
-/* Size of the complete records at the start of a buffer, as far as csv_next would surely read each of them as it stands:
- * no bad quote is among them, and no record of several lines has `cells_max` bytes or more, because it could have too
- * many cells. */
+/* Size of the complete records at the start of a buffer, up to the first that csv_next might read otherwise: one with a bad
+ * quote, or one of several lines with `cells_max` bytes or more, because it could have too many cells. */
 size_t csv_complete_prefix(const char *bytes, size_t size, char separator, size_t cells_max);
 
 /* --- Quotes -------------------------------------------------------------------------------------------- */
@@ -96,7 +95,7 @@ typedef struct cell_ends {
     uint64_t bad;
 } cell_ends;
 
-/* Quotes without those that stand within a cell that does not begin with one, such as 3 5/8": these are plain bytes. A
+/* Quotes without those within a cell that does not begin with one, such as 3 5/8": these are plain bytes. A
  * doubled quote closes and opens again. */
 ALWAYS_INLINE uint64_t drop_plain_quotes(uint64_t quotes, uint64_t starts, const quote_state *state)
 {

@@ -5,7 +5,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-/* The stop behind the last byte lets the scanning loops run without looking at the end. */
+/* A line feed after the last byte stops the scanning loops, so they need no check for the end. */
 static void set_stop(csv_reader *reader) { reader->buffer[reader->end] = '\n'; }
 
 static bool fail(csv_reader *reader, csv_status fault)
@@ -101,8 +101,8 @@ static bool add_cell(csv_reader *reader, size_t start, size_t end)
 }
 
 /* A carriage return ends a line before a line feed, at the end of the input (its line feed was cut off), and
- * alone in a file whose first line ends so; elsewhere it is a sign in a cell like any other. `scan` stands on
- * it. */
+ * alone in a file whose first line ends so; elsewhere it is a byte of a cell like any other. `scan` is its
+ * offset. */
 static bool carriage_return_ends(csv_reader *reader)
 {
     if (!have(reader, reader->scan + 1) || byte_at(reader, reader->scan + 1) == '\n')
@@ -133,16 +133,16 @@ static bool scan_plain(csv_reader *reader)
 
 typedef enum quoted_end { QUOTED_GOOD, QUOTED_BAD, QUOTED_FAULT } quoted_end;
 
-/* Counts the lines of a quoted cell as it goes; a carriage return counts unless a line feed follows. */
-static void count_line(csv_reader *reader, char sign)
+/* Counts the lines within a quoted cell; a carriage return counts unless a line feed follows. */
+static void count_line(csv_reader *reader, char byte)
 {
-    bool alone = sign == '\r' && reader->cr_ends &&
+    bool alone = byte == '\r' && reader->cr_ends &&
                  !(have(reader, reader->scan + 1) && byte_at(reader, reader->scan + 1) == '\n');
-    if (sign == '\n' || alone)
+    if (byte == '\n' || alone)
         reader->line++;
 }
 
-/* True if the quote at scan closes the cell well: the input, the line or the cell ends behind it. */
+/* True if the quote at scan closes the cell: the input, the line or the cell ends after it. */
 static bool closes(csv_reader *reader)
 {
     reader->scan++;
@@ -154,15 +154,15 @@ static bool closes(csv_reader *reader)
     return reader->plain_stop[(unsigned char)next] != 0;
 }
 
-/* Moves scan behind a quoted cell; it stands on the opening quote. */
+/* Moves scan from the opening quote to the end of a quoted cell. */
 static quoted_end scan_quoted(csv_reader *reader)
 {
     for (reader->scan++;; reader->scan++) {
         if (!have(reader, reader->scan))
             return reader->fault == CSV_RECORD ? QUOTED_BAD : QUOTED_FAULT;
-        char sign = byte_at(reader, reader->scan);
-        if (sign != '"') {
-            count_line(reader, sign);
+        char byte = byte_at(reader, reader->scan);
+        if (byte != '"') {
+            count_line(reader, byte);
             continue;
         }
         if (have(reader, reader->scan + 1) && byte_at(reader, reader->scan + 1) == '"') {
@@ -176,7 +176,7 @@ static quoted_end scan_quoted(csv_reader *reader)
     }
 }
 
-/* Parts the record into cells; scan ends on its line end or at the end of the input. */
+/* Splits the record into cells; scan ends on its line end or at the end of the input. */
 static quoted_end scan_cells(csv_reader *reader, bool quotes)
 {
     reader->scan = 0;
@@ -224,11 +224,11 @@ static csv_status give_fault(csv_reader *reader, uint64_t line)
     return reader->fault;
 }
 
-/* Every line of a hostile file could swallow the rest of it, so what is read in vain is limited. */
-#define DEBT_MAX ((size_t)1 << 30)
+/* Every line of an adversarial file could swallow the rest of it, so the bytes that are scanned twice are limited. */
+#define RESCAN_BUDGET ((size_t)1 << 30)
 
-/* A stray quote swallows rows until the next one; its line is then read again, as it stands. So it is, too,
- * when a record of several lines grows beyond the limits. */
+/* A stray quote swallows rows until the next one; its line is then scanned again without quotes. The same is done when
+ * a record of several lines grows beyond the limits. */
 static bool is_swallowing(csv_reader *reader, uint64_t line)
 {
     bool too_much = reader->fault == CSV_E_LONG || reader->fault == CSV_E_CELLS;
@@ -238,10 +238,10 @@ static bool is_swallowing(csv_reader *reader, uint64_t line)
     return true;
 }
 
-static quoted_end read_line_again(csv_reader *reader, uint64_t line)
+static quoted_end rescan_line(csv_reader *reader, uint64_t line)
 {
-    reader->debt += reader->scan;
-    if (reader->debt > DEBT_MAX) {
+    reader->rescan_used += reader->scan;
+    if (reader->rescan_used > RESCAN_BUDGET) {
         fail(reader, CSV_E_QUOTES);
         return QUOTED_FAULT;
     }
@@ -249,9 +249,9 @@ static quoted_end read_line_again(csv_reader *reader, uint64_t line)
     return scan_cells(reader, false);
 }
 
-static void pay_debt(csv_reader *reader, size_t taken)
+static void refund_rescan(csv_reader *reader, size_t taken)
 {
-    reader->debt -= taken < reader->debt ? taken : reader->debt;
+    reader->rescan_used -= taken < reader->rescan_used ? taken : reader->rescan_used;
 }
 
 csv_status csv_next(csv_reader *reader, csv_record *record)
@@ -267,7 +267,7 @@ csv_status csv_next(csv_reader *reader, csv_record *record)
     quoted_end end = scan_cells(reader, !reader->lines);
     bool bad = end == QUOTED_BAD || (end == QUOTED_FAULT && is_swallowing(reader, line));
     if (bad)
-        end = read_line_again(reader, line);
+        end = rescan_line(reader, line);
     size_t end_size = end == QUOTED_GOOD ? line_end_size(reader) : 0;
     if (reader->fault != CSV_RECORD)
         return give_fault(reader, line);
@@ -276,7 +276,7 @@ csv_status csv_next(csv_reader *reader, csv_record *record)
                            .line_end_size = end_size, .line = line, .cells = reader->cells,
                            .count = reader->count, .bad_quotes = bad};
     reader->begin += reader->scan + end_size;
-    pay_debt(reader, reader->scan + end_size);
+    refund_rescan(reader, reader->scan + end_size);
     reader->line++;
     reader->first_line = false;
     return CSV_RECORD;

@@ -1,6 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* The wish to stop. A signal comes to any thread at any time, so it only leaves a word, and whoever waits for input
- * looks for that word now and then. */
+/* A stop flag, set by the signal handler and polled by readers. */
 #include "io/interrupt.h"
 
 #include <poll.h>
@@ -8,22 +7,22 @@
 #include <stdatomic.h>
 #include <stddef.h>
 
-/* Of the whole program, as signals are. */
-static atomic_bool asked;
+/* One for the process, like the signals. */
+static atomic_bool requested;
 
-/* How long a wait lasts before it looks again, in milliseconds. */
-#define LOOK_AGAIN 100
+/* Milliseconds between two looks at the flag. */
+#define POLL_INTERVAL 100
 
-static void take_signal(int number)
+static void handle_signal(int number)
 {
     (void)number;
-    atomic_store(&asked, true);
+    atomic_store(&requested, true);
 }
 
 static void listen_to(int number)
 {
     struct sigaction now;
-    struct sigaction wanted = {.sa_handler = take_signal};
+    struct sigaction wanted = {.sa_handler = handle_signal};
     wanted.sa_flags = (int)SA_RESETHAND;
     sigemptyset(&wanted.sa_mask);
     if (sigaction(number, NULL, &now) == 0 && now.sa_handler != SIG_IGN)
@@ -36,9 +35,9 @@ void interrupt_listen(void)
     listen_to(SIGTERM);
 }
 
-void interrupt_request(void) { atomic_store(&asked, true); }
+void interrupt_request(void) { atomic_store(&requested, true); }
 
-bool interrupt_requested(void) { return atomic_load(&asked); }
+bool interrupt_requested(void) { return atomic_load(&requested); }
 
 /* A descriptor that cannot be waited for is left to read(), which says why. */
 bool interrupt_or_ready(int descriptor)
@@ -46,7 +45,7 @@ bool interrupt_or_ready(int descriptor)
     struct pollfd wait = {.fd = descriptor, .events = POLLIN};
     int ready = 0;
     while (!interrupt_requested() && ready <= 0) {
-        ready = poll(&wait, 1, LOOK_AGAIN);
+        ready = poll(&wait, 1, POLL_INTERVAL);
         if (ready < 0 && !interrupt_requested())
             return true;
     }

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* How a run of `rodtravel batch` ends early: by a signal, or because what it makes is not wanted any more. */
-#ifndef BATCH_STOP_H
-#define BATCH_STOP_H
+/* How a run ends early: by a signal, or because its output is not wanted any more. */
+#ifndef INTERRUPT_H
+#define INTERRUPT_H
 
 #include <stdbool.h>
 
@@ -12,7 +12,7 @@ void interrupt_listen(void);
 /* Asks the run to stop. */
 void interrupt_request(void);
 
-/* True if it was asked to, by whomever. */
+/* True if the run was asked to stop. */
 bool interrupt_requested(void);
 
 /* Waits until the descriptor can be read without waiting. False: the run was asked to stop meanwhile. */

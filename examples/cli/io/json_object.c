@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* The walk over one JSON object: the grammar of RFC 8259, and nothing that is not in it. */
+/* The grammar of RFC 8259, and nothing beyond it. */
 #include "io/json_object.h"
 
 #include <stdint.h>
@@ -16,30 +16,30 @@ static void skip_blanks(members *walk)
         walk->at++;
 }
 
-static bool take(members *walk, char sign)
+static bool take(members *walk, char byte)
 {
-    if (walk->at == walk->end || *walk->at != sign)
+    if (walk->at == walk->end || *walk->at != byte)
         return false;
     walk->at++;
     return true;
 }
 
-static int hex_value(char sign)
+static int hex_value(char byte)
 {
-    if (sign >= '0' && sign <= '9')
-        return sign - '0';
-    if (sign >= 'a' && sign <= 'f')
-        return sign - 'a' + 10;
-    return sign >= 'A' && sign <= 'F' ? sign - 'A' + 10 : -1;
+    if (byte >= '0' && byte <= '9')
+        return byte - '0';
+    if (byte >= 'a' && byte <= 'f')
+        return byte - 'a' + 10;
+    return byte >= 'A' && byte <= 'F' ? byte - 'A' + 10 : -1;
 }
 
 static bool take_escape(members *walk)
 {
     if (walk->at == walk->end)
         return false;
-    char sign = *walk->at++;
-    if (sign != 'u')
-        return sign != '\0' && strchr("\"\\/bfnrt", sign) != NULL;
+    char byte = *walk->at++;
+    if (byte != 'u')
+        return byte != '\0' && strchr("\"\\/bfnrt", byte) != NULL;
     for (int i = 0; i < 4; i++)
         if (walk->at == walk->end || hex_value(*walk->at++) < 0)
             return false;
@@ -52,8 +52,8 @@ static bool take_text(members *walk, members_piece *out)
         return false;
     out->bytes = walk->at;
     while (walk->at < walk->end && *walk->at != '"') {
-        char sign = *walk->at++;
-        if ((unsigned char)sign < 0x20 || (sign == '\\' && !take_escape(walk)))
+        char byte = *walk->at++;
+        if ((unsigned char)byte < 0x20 || (byte == '\\' && !take_escape(walk)))
             return false;
     }
     out->size = (size_t)(walk->at - out->bytes);
@@ -113,7 +113,7 @@ static bool take_plain(members *walk, members_kind *kind, members_piece *text)
     return good;
 }
 
-/* What stands in front of a value: in an object its name. */
+/* What comes before a value: in an object its name. */
 static bool take_name(members *walk, char closing, members_piece *name)
 {
     skip_blanks(walk);
@@ -128,7 +128,7 @@ static bool take_name(members *walk, char closing, members_piece *name)
     return true;
 }
 
-/* Goes over everything inside; the closing brackets that are still to come are kept, the innermost last. */
+/* Skips an object or an array; the stack holds the closing brackets that are due, the innermost last. */
 static bool take_nested(members *walk)
 {
     char closing[MEMBERS_DEPTH];
@@ -229,19 +229,19 @@ static size_t read_code(const char *at, const char *end, uint32_t *code)
     return 10;
 }
 
-/* What an escape stands for; `at` is behind the backslash. Returns the bytes that were read, 0 for half a character. */
+/* Resolves an escape; `at` is after the backslash. Returns the bytes that were read, 0 for half a character. */
 static size_t read_escape(const char *at, const char *end, char out[4], size_t *written)
 {
-    static const char signs[] = "bfnrt";
+    static const char letters[] = "bfnrt";
     static const char meanings[] = "\b\f\n\r\t";
-    const char *found = strchr(signs, *at);
+    const char *found = strchr(letters, *at);
     if (*at == 'u') {
         uint32_t code;
         size_t read = read_code(at + 1, end, &code);
         *written = read > 0 ? write_utf8(code, out) : 0;
         return read > 0 ? read + 1 : 0;
     }
-    out[0] = found != NULL ? meanings[found - signs] : *at;
+    out[0] = found != NULL ? meanings[found - letters] : *at;
     *written = 1;
     return 1;
 }

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* The writer: a buffer that grows, because what becomes of one part of the input is written in one piece. */
+/* A buffer that grows, because the output of one chunk of the input is written at once. */
 #include "io/output_buffer.h"
 
 #include <errno.h>

@@ -1,14 +1,14 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Gathers bytes in memory, writes them to a file descriptor when it is told to, and remembers the first failure. */
-#ifndef OUTPUT_H
-#define OUTPUT_H
+/* Collects bytes in memory, writes them to a file descriptor on request, and keeps the first failure. */
+#ifndef OUTPUT_BUFFER_H
+#define OUTPUT_BUFFER_H
 
 #include "ui/compiler.h"
 
 #include <stdbool.h>
 #include <stddef.h>
 
-/* As much as should be gathered before it is written. */
+/* Bytes that should be collected before they are written. */
 #define OUTPUT_BLOCK ((size_t)256 << 10)
 
 typedef struct output {
@@ -25,14 +25,14 @@ bool output_open(output *to, int descriptor);
 void output_bytes(output *to, const char *bytes, size_t size);
 void output_text(output *to, const char *text);
 
-/* Makes room for `size` bytes behind those that are there. False: no memory, or something failed before. */
+/* Makes room for `size` bytes more. False: no memory, or something failed before. */
 bool output_grow(output *to, size_t size);
 ALWAYS_INLINE bool output_room(output *to, size_t size)
 {
     return (size <= to->capacity - to->used && to->failure == 0) || output_grow(to, size);
 }
 
-/* Writes what was gathered. True if every byte so far has been written. */
+/* Writes what was collected. True if every byte so far has been written. */
 bool output_flush(output *to);
 
 /* Frees the buffer; flush before. */
