@@ -9,7 +9,7 @@
 extern "C" {
 #endif
 
-/* What is checked. The words of rodt_check_name are for ever. */
+/* What is checked. The words of rodt_check_name are stable. */
 typedef enum rodt_check {
     RODT_CHECK_NONE = 0,
     RODT_CHECK_WARNING = 1,           /* "warning": low-pressure warning, pressure at which it came on */
@@ -33,7 +33,7 @@ typedef enum rodt_check {
 typedef enum rodt_vehicle_class {
     RODT_VEHICLE_ANY = 0,         /* in a reading: not said */
     RODT_VEHICLE_SINGLE = 1,      /* one unit */
-    RODT_VEHICLE_COMBINATION = 2, /* towing unit and one towed unit; more of them by towed_units */
+    RODT_VEHICLE_COMBINATION = 2, /* towing unit and one towed unit or more, by towed_units */
     RODT_VEHICLE_BUS = 3          /* one unit that carries passengers */
 } rodt_vehicle_class;
 
@@ -65,7 +65,8 @@ typedef enum rodt_kind {
     RODT_KIND_MAJOR = 1,       /* beyond it the defect is a major one; what lies before it is not judged by this row */
     RODT_KIND_USUAL = 2,       /* a usual figure, not a limit: only a note, never a defect */
     RODT_KIND_LIMIT_MAJOR = 3, /* a limit, and what is beyond it is a major defect */
-    RODT_KIND_LIMIT_MINOR = 4  /* a limit, and what is beyond it is a minor defect */
+    RODT_KIND_LIMIT_MINOR = 4, /* a limit, and what is beyond it is a minor defect */
+    RODT_KIND_EITHER = 5       /* one of several ways to check the same: one that is good is enough */
 } rodt_kind;
 
 /* What a build-up is timed over. */
@@ -91,6 +92,8 @@ typedef struct rodt_air_limit {
     rodt_span span;             /* build-up: what is timed */
     rodt_pressure start;        /* ... of RODT_SPAN_PRESSURES; not given otherwise */
     rodt_pressure stop;
+    rodt_pressure start_kpa;    /* the kPa printed beside them, rounded by the source; not given = none printed */
+    rodt_pressure stop_kpa;
     int16_t applications;       /* reserve: full applications between the two readings; 0 otherwise */
     bool by_volume;             /* build-up: value x actual / required reservoir volume (49 CFR 571.121 S5.1.1) */
     bool half_cut_out;          /* warning: or half of the governor's cut-out, whichever is less */
@@ -114,7 +117,7 @@ typedef struct rodt_air_reading {
     rodt_vehicle_class vehicle;
     rodt_span span;             /* build-up: what was timed; before and after are not asked for without pressures */
     rodt_recorded answer;       /* yes/no checks: did it hold, was it heard ... */
-    int16_t towed_units;        /* above 0 says a combination; 0 of a combination = not said, taken as 1 */
+    int16_t towed_units;        /* above 0 says a combination; 0 of a combination = not said */
     int16_t applications;       /* reserve: full applications made; 0 = as many as the rule set asks for */
     rodt_date built;            /* day of build; month and day may be 0, then it is the year; not given = unknown */
     rodt_pressure pressure;     /* warning, cut-out, cut-in, tractor protection, valves: where it happened */
@@ -140,14 +143,15 @@ typedef enum rodt_air_result {
 typedef enum rodt_air_missing {
     RODT_AIR_MISSING_NOTHING = 0,
     RODT_AIR_MISSING_ROW = 1,      /* the rule set has no figure for this check and vehicle */
-    RODT_AIR_MISSING_VEHICLE = 2,  /* single or combination decides */
+    RODT_AIR_MISSING_VEHICLE = 2,  /* single, bus or combination decides, or the number of its towed units */
     RODT_AIR_MISSING_BUILT = 3,    /* the day of build decides */
     RODT_AIR_MISSING_VOLUME = 4,
     RODT_AIR_MISSING_SPAN = 5,     /* the timed span is another one than the rule's, so its time says nothing */
     RODT_AIR_MISSING_VALUE = 6,    /* a pressure or time of the check itself */
     RODT_AIR_MISSING_SENSE = 7,    /* the readings contradict each other: pressure rose in a loss test */
     RODT_AIR_MISSING_CUT_OUT = 8,  /* the governor's cut-out decides */
-    RODT_AIR_MISSING_APPLICATIONS = 9 /* the rule set asks for another number of full applications */
+    RODT_AIR_MISSING_APPLICATIONS = 9, /* the rule set asks for another number of full applications */
+    RODT_AIR_MISSING_OTHER_WAY = 10    /* this way failed; the rule set accepts another one, which was not done */
 } rodt_air_missing;
 
 typedef struct rodt_air_finding {
@@ -165,10 +169,14 @@ typedef struct rodt_air_finding {
     uint64_t reserved[4];
 } rodt_air_finding;
 
+/* Towed units that are thought of where their number is not said: the longest road trains. */
+#define RODT_TOWED_UNITS_MAX 4
+
 /*
  * Judges one check by every row that is for it: the most exact ones for the vehicle, its towed units and its day of
  * build. What is not said of the vehicle stays open: if every vehicle it can be gets the same result, that is the
- * result; otherwise the finding is undetermined and says what decides.
+ * result; otherwise the finding is undetermined and says what decides. A build-up between pressures may be timed by the
+ * psi or by the kPa that the source prints beside them.
  *
  * RODT_OK          *out is the finding; missing facts make it undetermined, never an error
  * RODT_E_ARGUMENT  a pointer is NULL, an enumerator is unknown, a value is below zero, or towed units are said of a

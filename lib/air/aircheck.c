@@ -54,10 +54,16 @@ static bool is_one_span(const rodt_air_limit *a, const rodt_air_limit *b)
            rodt_pressure_compare(a->stop, b->stop) == 0;
 }
 
+/* A limit and one of several ways to keep it rank alike. */
+static rodt_kind rank_of(const rodt_air_limit *row)
+{
+    return row->kind == RODT_KIND_EITHER ? RODT_KIND_LIMIT : row->kind;
+}
+
 /* True if b takes the place of a: both are for the vehicle and about the same, and b is the more exact one. */
 static bool is_displaced(const rodt_air_limit *a, const rodt_air_limit *b, const air_vehicle *vehicle)
 {
-    if (a->kind != b->kind || a->below_cut_out != b->below_cut_out)
+    if (rank_of(a) != rank_of(b) || a->below_cut_out != b->below_cut_out)
         return false;
     int by_vehicle = vehicle_rank(b->vehicle, vehicle->vehicle) - vehicle_rank(a->vehicle, vehicle->vehicle);
     int by_towed = towed_rank(b, vehicle->towed_units) - towed_rank(a, vehicle->towed_units);
@@ -79,7 +85,7 @@ static bool is_chosen(const rodt_rules *law, const rodt_air_limit *row, rodt_che
 
 /* --- All rows together ------------------------------------------------------------------------------- */
 
-/* Every row must be kept, so the worst one speaks; a row that times something else speaks last. */
+/* All rows apply; the worst result is reported, a row for another time span only if there is no other. */
 static int weight(const air_outcome *outcome)
 {
     static const int weights[] = {[RODT_AIR_NOT_DONE] = -1,
@@ -136,24 +142,24 @@ static size_t list_days(const rodt_air_reading *reading, const rodt_rules *law, 
     return count;
 }
 
-#define CLASSES_MAX 3
+#define VEHICLES_MAX (2 + RODT_TOWED_UNITS_MAX)
 
-static size_t list_classes(const rodt_air_reading *reading, rodt_vehicle_class classes[CLASSES_MAX])
+/* The vehicles that it can be, the strictest of a kind first; their day of build is set later. */
+static size_t list_vehicles(const rodt_air_reading *reading, air_vehicle vehicles[VEHICLES_MAX])
 {
-    static const rodt_vehicle_class all[CLASSES_MAX] = {RODT_VEHICLE_SINGLE, RODT_VEHICLE_COMBINATION,
-                                                        RODT_VEHICLE_BUS};
+    size_t count = 0;
     bool open = reading->vehicle == RODT_VEHICLE_ANY && reading->towed_units == 0;
-    memcpy(classes, all, sizeof all);
-    if (open)
-        return CLASSES_MAX;
-    classes[0] = reading->towed_units > 0 ? RODT_VEHICLE_COMBINATION : reading->vehicle;
-    return 1;
-}
-
-static air_vehicle make_vehicle(const rodt_air_reading *reading, rodt_vehicle_class vehicle, rodt_date built)
-{
-    int towed = vehicle != RODT_VEHICLE_COMBINATION ? 0 : reading->towed_units > 0 ? reading->towed_units : 1;
-    return (air_vehicle){vehicle, towed, built};
+    if (open || reading->vehicle == RODT_VEHICLE_SINGLE)
+        vehicles[count++] = (air_vehicle){.vehicle = RODT_VEHICLE_SINGLE};
+    if (open || reading->vehicle == RODT_VEHICLE_BUS)
+        vehicles[count++] = (air_vehicle){.vehicle = RODT_VEHICLE_BUS};
+    if (count > 0 && !open)
+        return count;
+    int first = reading->towed_units > 0 ? reading->towed_units : 1;
+    int last = reading->towed_units > 0 ? reading->towed_units : RODT_TOWED_UNITS_MAX;
+    for (int towed = first; towed <= last; towed++)
+        vehicles[count++] = (air_vehicle){.vehicle = RODT_VEHICLE_COMBINATION, .towed_units = towed};
+    return count;
 }
 
 static bool agree(const air_outcome *a, const air_outcome *b)
@@ -161,48 +167,73 @@ static bool agree(const air_outcome *a, const air_outcome *b)
     return a->result == b->result && a->major == b->major && a->minor == b->minor;
 }
 
+/* The outcome of all vehicles or of all days: the first one, and whether another differs from it. */
+typedef struct fold {
+    air_outcome first;
+    bool is_started;
+    bool differ;
+} fold;
+
 /* Of two that agree, one that can name its row says more. */
-static void keep_fuller(air_outcome *kept, const air_outcome *other)
+static void add_outcome(fold *to, const air_outcome *one)
 {
-    if (kept->row == NULL)
-        *kept = *other;
+    if (!to->is_started || (agree(&to->first, one) && to->first.row == NULL))
+        to->first = *one;
+    else if (!agree(&to->first, one))
+        to->differ = true;
+    to->is_started = true;
 }
 
-/* Judges as every vehicle that it can be. A class decides if it does so on any one day of build. */
+/* A number of towed units that was only guessed and that the rule set has no row for does not count. */
+static bool is_unknown_train(const rodt_air_reading *reading, const air_vehicle *vehicle, const air_outcome *one)
+{
+    return reading->towed_units == 0 && vehicle->towed_units > 1 && one->missing == RODT_AIR_MISSING_ROW;
+}
+
+static rodt_status judge_on_day(const rodt_air_reading *reading, const rodt_rules *law, rodt_date built, fold *out)
+{
+    air_vehicle vehicles[VEHICLES_MAX];
+    size_t count = list_vehicles(reading, vehicles);
+    *out = (fold){.is_started = false};
+    for (size_t i = 0; i < count; i++) {
+        air_outcome one;
+        vehicles[i].built = built;
+        rodt_status status = judge_as(reading, law, &vehicles[i], &one);
+        if (status != RODT_OK)
+            return status;
+        if (!is_unknown_train(reading, &vehicles[i], &one))
+            add_outcome(out, &one);
+    }
+    return RODT_OK;
+}
+
+/* Judges as every vehicle that it can be. The kind of vehicle decides if it does so on any one day of build. */
 static rodt_status judge_all(const rodt_air_reading *reading, const rodt_rules *law, air_outcome *out)
 {
     rodt_date days[DAYS_MAX];
-    rodt_vehicle_class classes[CLASSES_MAX];
-    size_t day_count = list_days(reading, law, days), class_count = list_classes(reading, classes);
-    air_outcome kept = {0}, first_of_day = {0}, one;
-    rodt_air_missing decides = RODT_AIR_MISSING_NOTHING;
-    for (size_t d = 0; d < day_count; d++) {
-        for (size_t c = 0; c < class_count; c++) {
-            air_vehicle vehicle = make_vehicle(reading, classes[c], days[d]);
-            rodt_status status = judge_as(reading, law, &vehicle, &one);
-            if (status != RODT_OK)
-                return status;
-            first_of_day = c == 0 ? one : first_of_day;
-            kept = c == 0 && d == 0 ? one : kept;
-            if (!agree(&one, &first_of_day))
-                decides = RODT_AIR_MISSING_VEHICLE;
-            else if (!agree(&one, &kept) && decides == RODT_AIR_MISSING_NOTHING)
-                decides = RODT_AIR_MISSING_BUILT;
-            keep_fuller(&kept, &one);
-        }
+    size_t count = list_days(reading, law, days);
+    fold all = {.is_started = false}, one;
+    bool vehicles_differ = false;
+    for (size_t d = 0; d < count; d++) {
+        rodt_status status = judge_on_day(reading, law, days[d], &one);
+        if (status != RODT_OK)
+            return status;
+        vehicles_differ = vehicles_differ || one.differ;
+        add_outcome(&all, &one.first);
     }
-    if (decides != RODT_AIR_MISSING_NOTHING)
-        kept = (air_outcome){.result = RODT_AIR_UNDETERMINED, .missing = decides};
-    *out = kept;
+    *out = all.first;
+    if (vehicles_differ || all.differ)
+        *out = (air_outcome){.result = RODT_AIR_UNDETERMINED,
+                             .missing = vehicles_differ ? RODT_AIR_MISSING_VEHICLE : RODT_AIR_MISSING_BUILT};
     return RODT_OK;
 }
 
 /* --- The judgement ----------------------------------------------------------------------------------- */
 
-static bool is_sound_ratio(int64_t num, int64_t den) { return den == 0 || (den > 0 && num >= 0); }
-static bool is_sound_pressure(rodt_pressure p) { return is_sound_ratio(p.num, p.den); }
+static bool is_valid_ratio(int64_t num, int64_t den) { return den == 0 || (den > 0 && num >= 0); }
+static bool is_valid_pressure(rodt_pressure p) { return is_valid_ratio(p.num, p.den); }
 
-static bool is_sound_date(rodt_date date)
+static bool is_valid_date(rodt_date date)
 {
     rodt_date made;
     if (!rodt_date_given(date) || (date.month == 0 && date.day == 0))
@@ -210,18 +241,18 @@ static bool is_sound_date(rodt_date date)
     return rodt_date_make(date.year, date.month, date.day, &made) == RODT_OK;
 }
 
-static bool is_sound(const rodt_air_reading *reading)
+static bool is_valid(const rodt_air_reading *reading)
 {
     bool tows = reading->towed_units > 0;
     bool alone = reading->vehicle == RODT_VEHICLE_SINGLE || reading->vehicle == RODT_VEHICLE_BUS;
     return reading->check > RODT_CHECK_NONE && reading->check < RODT_CHECK_END &&
            (unsigned)reading->vehicle <= RODT_VEHICLE_BUS && (unsigned)reading->span <= RODT_SPAN_RECOVERY &&
            (unsigned)reading->answer <= RODT_RECORDED_YES && reading->towed_units >= 0 && !(tows && alone) &&
-           reading->applications >= 0 && is_sound_date(reading->built) && is_sound_pressure(reading->pressure) &&
-           is_sound_pressure(reading->before) && is_sound_pressure(reading->after) &&
-           is_sound_pressure(reading->cut_out) && is_sound_ratio(reading->seconds.num, reading->seconds.den) &&
-           is_sound_ratio(reading->actual_volume.num, reading->actual_volume.den) &&
-           is_sound_ratio(reading->required_volume.num, reading->required_volume.den);
+           reading->applications >= 0 && is_valid_date(reading->built) && is_valid_pressure(reading->pressure) &&
+           is_valid_pressure(reading->before) && is_valid_pressure(reading->after) &&
+           is_valid_pressure(reading->cut_out) && is_valid_ratio(reading->seconds.num, reading->seconds.den) &&
+           is_valid_ratio(reading->actual_volume.num, reading->actual_volume.den) &&
+           is_valid_ratio(reading->required_volume.num, reading->required_volume.den);
 }
 
 /* The cut-out and the volumes are facts of the vehicle; they are no check that was done. */
@@ -235,7 +266,7 @@ static bool is_done(const rodt_air_reading *reading)
 rodt_status rodt_air_judge(const rodt_air_reading *reading, const rodt_rules *rules, rodt_air_finding *out)
 {
     air_outcome outcome = {.result = RODT_AIR_NOT_DONE};
-    if (reading == NULL || rules == NULL || out == NULL || !is_sound(reading))
+    if (reading == NULL || rules == NULL || out == NULL || !is_valid(reading))
         return RODT_E_ARGUMENT;
     if (is_done(reading)) {
         rodt_status status = judge_all(reading, law_of(rules), &outcome);

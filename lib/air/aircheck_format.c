@@ -60,7 +60,8 @@ const char *rodt_air_result_name(rodt_air_result result)
 const char *rodt_air_missing_name(rodt_air_missing missing)
 {
     static const char *const names[] = {"",     "row",   "vehicle", "built",   "volume",
-                                        "span", "value", "sense",   "cut-out", "applications"};
+                                        "span", "value", "sense",   "cut-out", "applications",
+                                        "other-way"};
     return (unsigned)missing < COUNT_OF(names) ? names[missing] : "";
 }
 
@@ -185,6 +186,16 @@ static void put_span(text_writer *writer, rodt_span span, rodt_pressure start, r
     put_pressure(writer, stop);
 }
 
+/* "50 psi to 90 psi or 345 kPa to 620 kPa" */
+static void put_row_span(text_writer *writer, const rodt_air_limit *row)
+{
+    put_span(writer, row->span, row->start, row->stop);
+    if (!rodt_pressure_given(row->start_kpa))
+        return;
+    text_put(writer, " or ");
+    put_span(writer, row->span, row->start_kpa, row->stop_kpa);
+}
+
 /* "110 psi to 107 psi" */
 static void put_fall(text_writer *writer, const rodt_air_reading *reading)
 {
@@ -295,19 +306,20 @@ static void put_missing(text_writer *writer, const rodt_air_finding *finding)
     static const char *const words[] = {
         [RODT_AIR_MISSING_NOTHING] = "",
         [RODT_AIR_MISSING_ROW] = " has no figure for this check and vehicle",
-        [RODT_AIR_MISSING_VEHICLE] = "single vehicle, combination or bus decides",
+        [RODT_AIR_MISSING_VEHICLE] = "the kind of vehicle and the number of its towed units decide",
         [RODT_AIR_MISSING_BUILT] = "the day of build decides",
         [RODT_AIR_MISSING_VOLUME] = "the actual and the required reservoir volume decide",
         [RODT_AIR_MISSING_SPAN] = "the rule times another span, ",
         [RODT_AIR_MISSING_VALUE] = "a pressure, a time or an answer of the check is missing",
         [RODT_AIR_MISSING_SENSE] = "the readings contradict each other: read them again",
         [RODT_AIR_MISSING_CUT_OUT] = "the governor's cut-out decides",
-        [RODT_AIR_MISSING_APPLICATIONS] = "the rule asks for another number of full applications, "};
+        [RODT_AIR_MISSING_APPLICATIONS] = "the rule asks for another number of full applications, ",
+        [RODT_AIR_MISSING_OTHER_WAY] = "this way fails, but the rule accepts another way too: check that one"};
     if (finding->missing == RODT_AIR_MISSING_ROW)
         text_put(writer, rodt_rules_id(finding->rules));
     text_put(writer, words[finding->missing]);
     if (finding->row != NULL && finding->missing == RODT_AIR_MISSING_SPAN)
-        put_span(writer, finding->row->span, finding->row->start, finding->row->stop);
+        put_row_span(writer, finding->row);
     if (finding->row != NULL && finding->missing == RODT_AIR_MISSING_APPLICATIONS)
         text_putf(writer, "%d", finding->row->applications);
 }
@@ -402,7 +414,8 @@ static void put_edge(text_writer *writer, const rodt_air_limit *row, const rodt_
     }
     static const char *const ranks[] = {[RODT_KIND_LIMIT] = "defective ", [RODT_KIND_MAJOR] = "major defect ",
                                         [RODT_KIND_LIMIT_MAJOR] = "major defect ",
-                                        [RODT_KIND_LIMIT_MINOR] = "minor defect "};
+                                        [RODT_KIND_LIMIT_MINOR] = "minor defect ",
+                                        [RODT_KIND_EITHER] = "defective "};
     text_put(writer, ranks[row->kind]);
     if (row->measure == RODT_MEASURE_YES_NO) {
         text_put(writer, checks[row->check].fault);
@@ -410,6 +423,7 @@ static void put_edge(text_writer *writer, const rodt_air_limit *row, const rodt_
     }
     put_bounds(writer, row, finding);
     put_conditions(writer, row, finding);
+    text_put(writer, row->kind == RODT_KIND_EITHER ? ", unless another way passes" : "");
 }
 
 rodt_status rodt_air_edge_format(const rodt_air_finding *finding, char *text, size_t size)

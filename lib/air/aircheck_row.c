@@ -2,7 +2,7 @@
 /* One reading and one row: brought to the same measure, exactly, and compared as the row is worded. */
 #include "air/aircheck.h"
 
-static void miss(air_outcome *out, rodt_air_missing missing)
+static void set_missing(air_outcome *out, rodt_air_missing missing)
 {
     out->result = RODT_AIR_UNDETERMINED;
     out->missing = missing;
@@ -24,15 +24,15 @@ static bool measure_pressure(const rodt_air_limit *row, const rodt_air_reading *
                              rodt_ratio *value)
 {
     if (!rodt_pressure_given(reading->pressure)) {
-        miss(out, RODT_AIR_MISSING_VALUE);
+        set_missing(out, RODT_AIR_MISSING_VALUE);
         return true;
     }
     *value = EXACT(reading->pressure);
     if (row->below_cut_out) {
         if (!rodt_pressure_given(reading->cut_out))
-            miss(out, RODT_AIR_MISSING_CUT_OUT);
+            set_missing(out, RODT_AIR_MISSING_CUT_OUT);
         else if (rodt_pressure_compare(reading->pressure, reading->cut_out) > 0)
-            miss(out, RODT_AIR_MISSING_SENSE);
+            set_missing(out, RODT_AIR_MISSING_SENSE);
         else if (!exact_subtract(EXACT(reading->cut_out), *value, value))
             return false;
     }
@@ -43,9 +43,9 @@ static bool measure_pressure(const rodt_air_limit *row, const rodt_air_reading *
 static bool has_fall(const rodt_air_reading *reading, air_outcome *out)
 {
     if (!rodt_pressure_given(reading->before) || !rodt_pressure_given(reading->after))
-        miss(out, RODT_AIR_MISSING_VALUE);
+        set_missing(out, RODT_AIR_MISSING_VALUE);
     else if (rodt_pressure_compare(reading->after, reading->before) > 0)
-        miss(out, RODT_AIR_MISSING_SENSE);
+        set_missing(out, RODT_AIR_MISSING_SENSE);
     return out->missing == RODT_AIR_MISSING_NOTHING;
 }
 
@@ -57,7 +57,7 @@ static bool measure_loss(const rodt_air_limit *row, const rodt_air_reading *read
     if (!has_fall(reading, out))
         return true;
     if (seconds.num == 0) {
-        miss(out, RODT_AIR_MISSING_VALUE);
+        set_missing(out, RODT_AIR_MISSING_VALUE);
         return true;
     }
     return exact_subtract(EXACT(reading->before), EXACT(reading->after), value) &&
@@ -72,9 +72,9 @@ static bool measure_reserve(const rodt_air_limit *row, const rodt_air_reading *r
     if (!has_fall(reading, out))
         return true;
     if (reading->before.num == 0)
-        miss(out, RODT_AIR_MISSING_VALUE);
+        set_missing(out, RODT_AIR_MISSING_VALUE);
     else if (reading->applications != 0 && reading->applications != row->applications)
-        miss(out, RODT_AIR_MISSING_APPLICATIONS);
+        set_missing(out, RODT_AIR_MISSING_APPLICATIONS);
     if (out->missing != RODT_AIR_MISSING_NOTHING)
         return true;
     if (!exact_divide(EXACT(reading->after), EXACT(reading->before), value) ||
@@ -83,12 +83,19 @@ static bool measure_reserve(const rodt_air_limit *row, const rodt_air_reading *r
     return row->measure == RODT_MEASURE_PERCENT_LEFT || exact_subtract(whole, *value, value);
 }
 
+/* A source that prints psi and kPa lets both be read off the gauge, though one of them is rounded. */
+static bool is_printed(rodt_pressure psi, rodt_pressure kpa, rodt_pressure read)
+{
+    return rodt_pressure_compare(psi, read) == 0 ||
+           (rodt_pressure_given(kpa) && rodt_pressure_compare(kpa, read) == 0);
+}
+
 static bool is_span(const rodt_air_limit *row, const rodt_air_reading *reading)
 {
     if (row->span != reading->span)
         return false;
-    return row->span != RODT_SPAN_PRESSURES || (rodt_pressure_compare(row->start, reading->before) == 0 &&
-                                                rodt_pressure_compare(row->stop, reading->after) == 0);
+    return row->span != RODT_SPAN_PRESSURES || (is_printed(row->start, row->start_kpa, reading->before) &&
+                                                is_printed(row->stop, row->stop_kpa, reading->after));
 }
 
 static bool measure_build_up(const rodt_air_limit *row, const rodt_air_reading *reading, air_outcome *out,
@@ -96,14 +103,14 @@ static bool measure_build_up(const rodt_air_limit *row, const rodt_air_reading *
 {
     bool both = rodt_pressure_given(reading->before) && rodt_pressure_given(reading->after);
     if (both && reading->span == RODT_SPAN_PRESSURES && rodt_pressure_compare(reading->before, reading->after) >= 0)
-        miss(out, RODT_AIR_MISSING_SENSE);
+        set_missing(out, RODT_AIR_MISSING_SENSE);
     else if (!is_span(row, reading))
-        miss(out, RODT_AIR_MISSING_SPAN);
+        set_missing(out, RODT_AIR_MISSING_SPAN);
     else if (!rodt_ratio_given(reading->seconds))
-        miss(out, RODT_AIR_MISSING_VALUE);
+        set_missing(out, RODT_AIR_MISSING_VALUE);
     else if (row->by_volume && (!rodt_ratio_given(reading->actual_volume) ||
                                 !rodt_ratio_given(reading->required_volume) || reading->required_volume.num == 0))
-        miss(out, RODT_AIR_MISSING_VOLUME);
+        set_missing(out, RODT_AIR_MISSING_VOLUME);
     *value = reading->seconds;
     return true;
 }
@@ -150,7 +157,7 @@ static bool lower_to_half(const rodt_air_limit *row, const rodt_air_reading *rea
     rodt_ratio half;
     if (!rodt_pressure_given(reading->cut_out)) {
         if (exact_compare(measured, *allowed) < 0)
-            miss(out, RODT_AIR_MISSING_CUT_OUT);
+            set_missing(out, RODT_AIR_MISSING_CUT_OUT);
         return true;
     }
     if (!exact_divide(EXACT(reading->cut_out), (rodt_ratio){2, 1}, &half) || !to_measure(row->measure, half, &half))
@@ -176,13 +183,15 @@ static bool holds(rodt_comparison comparison, int low, int high)
     return false;
 }
 
-static void settle(const rodt_air_limit *row, bool good, air_outcome *out)
+static void set_result(const rodt_air_limit *row, bool good, air_outcome *out)
 {
     bool major = row->kind == RODT_KIND_MAJOR || row->kind == RODT_KIND_LIMIT_MAJOR;
     out->major = major && !good;
     out->minor = row->kind == RODT_KIND_LIMIT_MINOR && !good;
     if (row->kind == RODT_KIND_USUAL || (row->kind == RODT_KIND_MAJOR && good))
         out->result = RODT_AIR_NOTED;
+    else if (row->kind == RODT_KIND_EITHER && !good)
+        set_missing(out, RODT_AIR_MISSING_OTHER_WAY);
     else
         out->result = good ? RODT_AIR_GOOD : RODT_AIR_DEFECTIVE;
 }
@@ -195,16 +204,16 @@ static void compare(const rodt_air_limit *row, rodt_ratio measured, rodt_ratio a
     out->measured = (rodt_ratio){measured.num, measured.den};
     out->allowed = between && high >= 0 ? row->upper : (rodt_ratio){allowed.num, allowed.den};
     out->at_limit = low == 0 || (between && high == 0);
-    settle(row, holds(row->comparison, low, high), out);
+    set_result(row, holds(row->comparison, low, high), out);
 }
 
 static void judge_answer(const rodt_air_limit *row, const rodt_air_reading *reading, air_outcome *out)
 {
     rodt_recorded wanted = row->comparison == RODT_MUST_BE_YES ? RODT_RECORDED_YES : RODT_RECORDED_NO;
     if (reading->answer == RODT_NOT_RECORDED)
-        miss(out, RODT_AIR_MISSING_VALUE);
+        set_missing(out, RODT_AIR_MISSING_VALUE);
     else
-        settle(row, reading->answer == wanted, out);
+        set_result(row, reading->answer == wanted, out);
 }
 
 rodt_status air_judge_row(const rodt_air_limit *row, const rodt_air_reading *reading, const air_vehicle *vehicle,

@@ -12,7 +12,8 @@ static const char *const check_words[] = {
     "warning",      "build-up",           "cut-out",      "cut-in",        "loss-released", "loss-applied", "reserve",
     "spring-brake", "tractor-protection", "supply-valve", "parking-valve", "drain",         "audible-leak",
     "contamination"};
-static const char *const kind_words[] = {"limit", "major", "usual", "limit and major", "limit and minor"};
+static const char *const kind_words[] = {"limit", "major", "usual", "limit and major", "limit and minor",
+                                         "either"};
 static const char *const vehicle_words[] = {"any", "single", "combination", "bus"};
 static const char *const comparison_words[] = {"less than",     "not more than", "more than", "not less than",
                                                "between",       "yes",           "no"};
@@ -37,6 +38,8 @@ enum {
     AIR_MEASURE,
     AIR_START,
     AIR_STOP,
+    AIR_START_KPA,
+    AIR_STOP_KPA,
     AIR_APPLICATIONS,
     AIR_BY,
     AIR_PUBLISHED,
@@ -48,7 +51,8 @@ enum {
 const table_column air_columns[AIR_COLUMNS] = {
     {"rules", true},        {"check", true},   {"kind", true},        {"vehicle", true},    {"towed", false},
     {"built_from", false},  {"built_until", false}, {"comparison", true}, {"value", false}, {"upper", false},
-    {"per_towed", false},   {"measure", true}, {"start", false},      {"stop", false},      {"applications", false},
+    {"per_towed", false},   {"measure", true}, {"start", false},      {"stop", false},      {"start_kpa", false}, {"stop_kpa", false},
+    {"applications", false},
     {"by", false},          {"published", true}, {"setup", true},     {"source", true},     {"evidence", true}};
 
 /* --- Reading ----------------------------------------------------------------------------------------- */
@@ -105,7 +109,9 @@ static bool read_span(table_reader *reader, rodt_air_limit *row)
         }
     }
     bool good = table_pressure(reader, AIR_START, &row->start);
-    return table_pressure(reader, AIR_STOP, &row->stop) && good;
+    good = table_pressure(reader, AIR_STOP, &row->stop) && good;
+    good = table_pressure(reader, AIR_START_KPA, &row->start_kpa) && good;
+    return table_pressure(reader, AIR_STOP_KPA, &row->stop_kpa) && good;
 }
 
 static bool read_applications(table_reader *reader, rodt_air_limit *row)
@@ -219,13 +225,28 @@ static bool fits_comparison(const rodt_air_limit *row)
     return !between || !is_above(row->value, row->upper);
 }
 
+/* kPa printed beside psi, or neither of them. */
+static bool is_printed_beside(rodt_pressure kpa, rodt_pressure psi)
+{
+    rodt_pressure one;
+    rodt_ratio distance;
+    if (!rodt_pressure_given(kpa))
+        return true;
+    if (!rodt_pressure_given(psi) || rodt_pressure_from_kpa(1, 1, &one) != RODT_OK ||
+        !exact_subtract(EXACT(kpa), EXACT(psi), &distance))
+        return false;
+    distance.num = distance.num < 0 ? -distance.num : distance.num;
+    return !is_above(distance, EXACT(one));
+}
+
 /* What belongs to one check alone stands there, and nowhere else. */
 static bool fits_check(const rodt_air_limit *row)
 {
     bool span = row->span != RODT_SPAN_PRESSURES || rodt_pressure_given(row->start);
     if (span != (row->check == RODT_CHECK_BUILD_UP) ||
         rodt_pressure_given(row->start) != rodt_pressure_given(row->stop) ||
-        (rodt_pressure_given(row->start) && rodt_pressure_compare(row->start, row->stop) >= 0))
+        (rodt_pressure_given(row->start) && rodt_pressure_compare(row->start, row->stop) >= 0) ||
+        rodt_pressure_given(row->start_kpa) != rodt_pressure_given(row->stop_kpa))
         return false;
     if ((row->applications != 0) != (row->check == RODT_CHECK_RESERVE))
         return false;
@@ -277,6 +298,8 @@ static void check_air_row(tables *t, const air_row *air)
     if (!fits_check(&air->row))
         tables_fault(t, FILE_AIR, air->line, "a cell of the row has no place in check \"%s\", or one is missing",
                      check);
+    if (!is_printed_beside(air->row.start_kpa, air->row.start) || !is_printed_beside(air->row.stop_kpa, air->row.stop))
+        tables_fault(t, FILE_AIR, air->line, "the printed kPa are more than 1 kPa off the psi");
     tables_cite(t, FILE_AIR, air->line, air->source, air->row.evidence);
 }
 

@@ -16,6 +16,8 @@ static void write_air_row(const tables *t, FILE *out, const air_row *air)
     fprintf(out, "%d, ", (int)row->span);
     write_fraction(out, row->start.num, row->start.den);
     write_fraction(out, row->stop.num, row->stop.den);
+    write_fraction(out, row->start_kpa.num, row->start_kpa.den);
+    write_fraction(out, row->stop_kpa.num, row->stop_kpa.den);
     fprintf(out, "%d, %s, %s, %s, ", row->applications, row->by_volume ? "true" : "false",
             row->half_cut_out ? "true" : "false", row->below_cut_out ? "true" : "false");
     write_date(out, row->built_from);

@@ -127,7 +127,7 @@ const char *tables_keep(tables *t, const table_reader *reader, size_t column);
 void tables_cite(tables *t, int file, uint32_t line, const char *id, rodt_evidence evidence);
 
 /* The tables of air checks and of volumes: columns, reading of one row, checks, writing. */
-#define AIR_COLUMNS 20
+#define AIR_COLUMNS 22
 #define VOLUME_COLUMNS 6
 extern const table_column air_columns[AIR_COLUMNS];
 extern const table_column volume_columns[VOLUME_COLUMNS];

@@ -106,7 +106,8 @@ static void unjudged_sentences(void **state)
            "the low-pressure warning came on at 60 psi: undetermined, us-tx has no figure for this check and vehicle", "");
     expect("ca-on", (rodt_air_reading){.check = RODT_CHECK_BUILD_UP, .before = gauge("80"), .after = gauge("100"),
                                        .seconds = {60, 1}},
-           "80 psi to 100 psi took 60 s: undetermined, the rule times another span, 85 psi to 100 psi",
+           "80 psi to 100 psi took 60 s: undetermined, the rule times another span, 85 psi to 100 psi or 587 kPa to 690 "
+           "kPa",
            "defective above 120 s");
     expect("nz", (rodt_air_reading){.check = RODT_CHECK_BUILD_UP, .span = RODT_SPAN_FROM_WARNING, .seconds = {125, 1}},
            "from where the warning stops to the greatest pressure took 125 s: undetermined, single vehicle, combination "

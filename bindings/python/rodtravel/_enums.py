@@ -444,6 +444,7 @@ class AirKind(Word):
     USUAL = "usual"
     LIMIT_MAJOR = "limit-and-major"
     LIMIT_MINOR = "limit-and-minor"
+    EITHER = "either"
 
 
 class Span(Word):
@@ -490,3 +491,4 @@ class AirMissing(Word):
     SENSE = "sense"
     CUT_OUT = "cut-out"
     APPLICATIONS = "applications"
+    OTHER_WAY = "other-way"

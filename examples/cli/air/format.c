@@ -96,7 +96,7 @@ static const char *missing_step(rodt_air_missing missing)
 {
     switch (missing) {
     case RODT_AIR_MISSING_ROW: return "Say a rule set that has one behind --rules:";
-    case RODT_AIR_MISSING_VEHICLE: return "Say --vehicle single, combination or bus, and --towed for more than one.";
+    case RODT_AIR_MISSING_VEHICLE: return "Say --vehicle single, combination or bus, and --towed for the units of a combination.";
     case RODT_AIR_MISSING_BUILT: return "Say the day of build: --built 1998 or --built 1975-03-01.";
     case RODT_AIR_MISSING_VOLUME:
         return "Say --reservoirs IN3 and --chambers LIST, or take a rule set with a fixed time.";
@@ -105,6 +105,7 @@ static const char *missing_step(rodt_air_missing missing)
     case RODT_AIR_MISSING_SENSE: return "Read the gauge again.";
     case RODT_AIR_MISSING_CUT_OUT: return "Say the governor's cut-out: --cut-out 125.";
     case RODT_AIR_MISSING_APPLICATIONS: return "Do the test with the number of applications that the rule asks for.";
+    case RODT_AIR_MISSING_OTHER_WAY: return "Time the other way too and say it with --start.";
     case RODT_AIR_MISSING_NOTHING: break;
     }
     return NULL;

@@ -56,7 +56,8 @@ void print_air_table(const rodt_rules *rules)
 
 static void write_row(json_writer *json, const rodt_air_limit *row)
 {
-    static const char *const kinds[] = {"limit", "major", "usual", "limit-and-major", "limit-and-minor"};
+    static const char *const kinds[] = {"limit", "major", "usual", "limit-and-major", "limit-and-minor",
+                                        "either"};
     char edge[300], text[200], word[WORD_SIZE];
     json_open(json, '{');
     json_pair(json, "check", rodt_check_name(row->check));
