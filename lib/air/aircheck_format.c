@@ -306,7 +306,7 @@ static void put_missing(text_writer *writer, const rodt_air_finding *finding)
     static const char *const words[] = {
         [RODT_AIR_MISSING_NOTHING] = "",
         [RODT_AIR_MISSING_ROW] = " has no figure for this check and vehicle",
-        [RODT_AIR_MISSING_VEHICLE] = "the kind of vehicle and the number of its towed units decide",
+        [RODT_AIR_MISSING_VEHICLE] = "single vehicle, combination or bus decides",
         [RODT_AIR_MISSING_BUILT] = "the day of build decides",
         [RODT_AIR_MISSING_VOLUME] = "the actual and the required reservoir volume decide",
         [RODT_AIR_MISSING_SPAN] = "the rule times another span, ",
@@ -317,7 +317,9 @@ static void put_missing(text_writer *writer, const rodt_air_finding *finding)
         [RODT_AIR_MISSING_OTHER_WAY] = "this way fails, but the rule accepts another way too: check that one"};
     if (finding->missing == RODT_AIR_MISSING_ROW)
         text_put(writer, rodt_rules_id(finding->rules));
-    text_put(writer, words[finding->missing]);
+    bool is_uncounted = finding->missing == RODT_AIR_MISSING_VEHICLE &&
+                        finding->reading.vehicle == RODT_VEHICLE_COMBINATION;
+    text_put(writer, is_uncounted ? "the number of towed units decides" : words[finding->missing]);
     if (finding->row != NULL && finding->missing == RODT_AIR_MISSING_SPAN)
         put_row_span(writer, finding->row);
     if (finding->row != NULL && finding->missing == RODT_AIR_MISSING_APPLICATIONS)

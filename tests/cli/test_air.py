@@ -85,11 +85,22 @@ class Checks(Case):
         self.assertIn("whole kPa", self.said(1, "warning 379kPa --rules ca-on")[1])
         self.assertNotIn("whole kPa", self.said(0, "cut-out 145 --rules ca-on")[1])
         self.assertNotIn("whole kPa", self.said(1, "warning 379kPa --rules ca-qc")[1])
+        self.assertIn("whole kPa", self.said(1, "parking-valve 311kPa --rules ca-ab")[1])
+        self.assertNotIn("whole kPa", self.said(1, "parking-valve 312kPa --rules ca-ab")[1])
+        self.assertNotIn("whole kPa", self.said(0, "supply-valve 414kPa --rules ca-ab")[1])
         self.assertIn("whole kPa", self.judged(1, loss.format(721))["note"])
         self.assertIsNone(self.judged(1, loss.format(722))["note"])
         valve = "parking-valve {}kPa --rules ca-ab"  # 20 to 45 psi (138 to 311 kPa), and 45 psi is 310.26 kPa
         self.assertIn("whole kPa", self.said(1, valve.format(311))[1])
         self.assertNotIn("whole kPa", self.said(1, valve.format(312))[1])
+
+    def test_what_was_not_said_stays_open(self):
+        loss = "loss-applied --before 110 --after 105 --rules us-ca"
+        self.assertEqual(self.said(3, loss)[0], "UNDETERMINED")
+        self.assertIn("number of towed units decides", self.said(3, loss + " --vehicle combination")[1])
+        self.assertEqual(self.said(0, loss + " --towed 2")[0], "GOOD")
+        self.assertIn("another way", self.said(3, "build-up --seconds 95 --start applications --vehicle single --rules nz")[1])
+        self.assertEqual(self.said(0, "build-up --seconds 170 --from 345kPa --to 620kPa --rules ca-bc")[0], "GOOD")
 
     def test_governor(self):
         self.assertEqual(self.said(0, "cut-out 135 --rules us-inuse")[0], "GOOD")

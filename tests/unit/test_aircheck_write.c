@@ -112,6 +112,9 @@ static void unjudged_sentences(void **state)
     expect("nz", (rodt_air_reading){.check = RODT_CHECK_BUILD_UP, .span = RODT_SPAN_FROM_WARNING, .seconds = {125, 1}},
            "from where the warning stops to the greatest pressure took 125 s: undetermined, single vehicle, combination "
            "or bus decides", "");
+    expect("us-ca", (rodt_air_reading){.check = RODT_CHECK_LOSS_APPLIED, .vehicle = RODT_VEHICLE_COMBINATION,
+                                       .before = gauge("110"), .after = gauge("105")},
+           "brakes applied, 110 psi to 105 psi in 60 s: undetermined, the number of towed units decides", "");
     expect("ca-qc", (rodt_air_reading){.check = RODT_CHECK_TRACTOR_PROTECTION, .pressure = gauge("420 kPa")},
            "the tractor kept 420 kPa; required: not less than 420 kPa, and this is exactly the edge, which passes: good",
            "defective below 420 kPa");
