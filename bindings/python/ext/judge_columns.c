@@ -3,6 +3,7 @@
 #include "ext.h"
 
 #define PLAN_CAPSULE "rodtravel.plan"
+#define TEXT_PLAN_CAPSULE "rodtravel.text_plan"
 
 /* Judging reads the plan without the interpreter's lock, so nothing is added to it meanwhile. */
 typedef struct number_plan {
@@ -303,7 +304,8 @@ PyObject *py_columns_judge_numbers(PyObject *capsule, PyObject *columns, PyObjec
     bool ready = status != RODT_OK || (py_to_answers(answers, w.rows, &held, &out) && check_apart(&w, &held));
     if (ready && status == RODT_OK) {
         plan->judging++;
-        Py_BEGIN_ALLOW_THREADS status = judge_numbers(plan, &w, codes, &out);
+        Py_BEGIN_ALLOW_THREADS
+        status = judge_numbers(plan, &w, codes, &out);
         Py_END_ALLOW_THREADS plan->judging--;
     }
     py_release_answers(&held);
@@ -345,28 +347,65 @@ static bool check_texts(const cursor *w)
     return true;
 }
 
-PyObject *py_columns_judge_texts(const rodt_reading_text *defaults, const rodt_rules *rules, PyObject *columns,
-                                 PyObject *answers)
+/* A plan of the library, and what it points into. */
+typedef struct text_plan {
+    rodt_text_plan *plan;
+    PyObject *rules;
+    PyObject *defaults;
+    number_texts numbers;
+} text_plan;
+
+static void free_text_plan(PyObject *capsule)
 {
+    text_plan *plan = PyCapsule_GetPointer(capsule, TEXT_PLAN_CAPSULE);
+    rodt_text_plan_free(plan->plan);
+    Py_DECREF(plan->rules);
+    Py_DECREF(plan->defaults);
+    free(plan);
+}
+
+PyObject *py_text_plan_new(PyObject *defaults, PyObject *rules)
+{
+    rodt_reading_text texts;
+    text_plan *plan = calloc(1, sizeof *plan);
+    PyObject *capsule = plan == NULL ? PyErr_NoMemory() : PyCapsule_New(plan, TEXT_PLAN_CAPSULE, free_text_plan);
+    if (capsule == NULL) {
+        free(plan);
+        return NULL;
+    }
+    Py_INCREF(rules);
+    Py_INCREF(defaults);
+    plan->rules = rules;
+    plan->defaults = defaults;
+    memset(py_call_error(), 0, sizeof(rodt_error));
+    rodt_status status = RODT_OK;
+    const rodt_rules *law = PyCapsule_GetPointer(rules, RULES_CAPSULE);
+    bool read = law != NULL && py_to_reading_text(defaults, &plan->numbers, &texts);
+    if (read)
+        status = rodt_text_plan_new(law, &texts, &plan->plan, py_call_error());
+    if (status != RODT_OK)
+        py_raise_status(status);
+    if (read && status == RODT_OK)
+        return capsule;
+    Py_DECREF(capsule);
+    return NULL;
+}
+
+PyObject *py_columns_judge_texts(PyObject *capsule, PyObject *columns, PyObject *answers)
+{
+    text_plan *plan = PyCapsule_GetPointer(capsule, TEXT_PLAN_CAPSULE);
     cursor w;
     held_answers held;
     rodt_column_out out;
-    rodt_error error = {.status = RODT_OK};
-    if (!open_cursor(columns, &w) || !check_texts(&w))
+    rodt_status status = RODT_OK;
+    if (plan == NULL || !open_cursor(columns, &w) || !check_texts(&w))
         return NULL;
-    rodt_text_plan *plan;
-    rodt_status status = rodt_text_plan_new(rules, defaults, &plan, &error);
-    if (status != RODT_OK) {
-        *py_call_error() = error;
-        py_raise_status(status);
-        return NULL;
-    }
     bool ready = py_to_answers(answers, w.rows, &held, &out);
     if (ready) {
-        Py_BEGIN_ALLOW_THREADS status = judge_texts(plan, &w, &out);
+        Py_BEGIN_ALLOW_THREADS
+        status = judge_texts(plan->plan, &w, &out);
         Py_END_ALLOW_THREADS
     }
     py_release_answers(&held);
-    rodt_text_plan_free(plan);
     return ready ? finish(status) : NULL;
 }

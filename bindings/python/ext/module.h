@@ -38,8 +38,10 @@ PyObject *py_column_first(PyObject *capsule);
 PyObject *py_plan_start(const rodt_rules *rules, PyObject *shared);
 PyObject *py_plan_add(PyObject *capsule, const rodt_chamber *chamber);
 PyObject *py_columns_judge_numbers(PyObject *capsule, PyObject *columns, PyObject *answers);
-PyObject *py_columns_judge_texts(const rodt_reading_text *defaults, const rodt_rules *rules, PyObject *columns,
-                                 PyObject *answers);
+
+/* A plan for texts is used by one call at a time. `defaults` is a tuple as py_to_reading_text reads it. */
+PyObject *py_text_plan_new(PyObject *defaults, PyObject *rules);
+PyObject *py_columns_judge_texts(PyObject *capsule, PyObject *columns, PyObject *answers);
 
 /* Capsules for Arrow of what a tuple describes (arrow_out.c). stroke_bits: the validity bits, and how many are 0. */
 PyObject *py_arrow_schema(PyObject *part);

@@ -181,6 +181,27 @@ def test_wrong_texts():
     assert [str(answer.verdict) for answer in long] == ["in-adjustment", "undetermined"]
 
 
+def test_a_plan_is_used_again():
+    """Calls with other defaults, and a refusal between them, give the answers of a first call."""
+    columns = {"chamber": ["36", "36"], "released": ["2", "50"], "applied": ["4 3/8", "111"]}
+    choices = [{"default_psi": 95}, {"default_psi": "60"}, {"default_date": "2021-10-13"}, {"default_unit": "mm"},
+               {"rules": "ca-nsc"}, {"date_order": "day-first"}, {"decimal_comma": True}, {}]
+    want = [list(rt.judge_columns(columns, **words)) for words in choices]
+    assert len({repr(answers) for answers in want}) >= 5
+    for words, answers in [*zip(choices, want)] * 3:
+        assert list(rt.judge_columns(columns, **words)) == answers, words
+        assert "binary float" in str(tap.refused(TypeError, rt.judge_columns, columns, default_psi=95.0))
+        tap.refused(TypeError, rt.judge_columns, columns, out=[bytes(8)] * 4, **words)
+    threads = [threading.Thread(target=lambda: [rt.judge_columns(columns, default_psi=95) for _ in range(200)])
+               for _ in range(4)]
+    for thread in threads:
+        thread.start()
+    for _ in range(200):
+        assert list(rt.judge_columns(columns, default_psi=95)) == want[0]
+    for thread in threads:
+        thread.join()
+
+
 def order_of_threads(plan, column, codes):
     """The order in which two threads finish when no switch interval forces the judging one to release the lock."""
     order, go = [], threading.Event()
