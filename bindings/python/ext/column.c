@@ -180,7 +180,9 @@ PyObject *py_column_first(PyObject *capsule)
     const held_column *column = PyCapsule_GetPointer(capsule, COLUMN_CAPSULE);
     if (column == NULL)
         return NULL;
-    for (size_t i = 0; column->kind == COLUMN_TEXT && i < column->count; i++) {
+    if (column->kind != COLUMN_TEXT)
+        Py_RETURN_FALSE;
+    for (size_t i = 0; i < column->count; i++) {
         if (column->chunks[i].rows == 0)
             continue;
         rodt_text_span cell = rodt_text_cells_at(&column->chunks[i].text, 0);

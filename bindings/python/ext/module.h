@@ -24,7 +24,7 @@ PyObject *py_finding_from_values(PyObject *values, const rodt_rules *rules);
 PyObject *py_vehicle_combine(PyObject *ends, unsigned brakes);
 
 /* Capsules of columns. table_names and column_of_table are for a table that can be read only once; column_first is the
- * first cell of a column of texts, None if it is missing or there is no row. */
+ * first cell of a column of texts, None if it is missing or there is no row, False of a column of numbers. */
 PyObject *py_column_from_buffer(PyObject *object, const char *field);
 PyObject *py_column_from_texts(PyObject *texts, const char *field);
 PyObject *py_column_from_array(PyObject *schema, PyObject *array, const char *name, const char *field);

@@ -161,12 +161,12 @@ def _warn(sentence: str) -> None:
 def _checked(field: str, heading: str, column: Any) -> Any:
     """The column that was found by its heading; None if its first cell names a vehicle."""
     first = readable(_low.column_first(column))
-    if first is None:
-        return column
-    if field == "unit" and _low.rodt_unit_is_vehicle(first):
-        _warn(f"the column {heading!r} names vehicles ({first!r}), so it is not read as the unit of the lengths")
+    is_number = first is False
+    if field == "unit" and (is_number or first is not None and _low.rodt_unit_is_vehicle(first)):
+        shown = "" if is_number else f" ({first!r})"
+        _warn(f"the column {heading!r} names vehicles{shown}, so it is not read as the unit of the lengths")
         return None
-    if not _low.rodt_field_accepts(FIELDS.index(field), first):
+    if first and not _low.rodt_field_accepts(FIELDS.index(field), first):
         _warn(f"the column {heading!r} holds {first!r}, which cannot be read as {field}; if it is about something else, "
               f"say {field}=''")
     return column
@@ -179,7 +179,10 @@ def open_fields(table: Any, given: dict[str, Any]) -> tuple[Any, ...]:
     columns = []
     for field, column in given.items():
         if field in chosen:
-            opened = open_number(chosen[field], field)
+            try:
+                opened = open_number(chosen[field], field)
+            except TypeError as error:
+                raise TypeError(f"{error}; {field}='' leaves the column out") from None
             columns.append(opened if column else _checked(field, names[chosen[field]], opened))
         else:
             columns.append(None if isinstance(column, str) else open_column(column, field))

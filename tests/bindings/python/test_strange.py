@@ -144,6 +144,8 @@ def test_units_that_are_vehicles():
         answers, said = warned({**ROWS, "Unit": names})
         assert answers == want and len(said) == 1 and f"'Unit' names vehicles ('{names[0]}')" in said[0], said
         assert words(rt.judge_columns({**ROWS, "Unit": names}, unit="Unit"))[0] == "undetermined"
+    answers, said = warned({**ROWS, "Unit": array.array("i", [101, 102, 103])})
+    assert answers == want and len(said) == 1 and "'Unit' names vehicles, so" in said[0], said
     metric, said = warned({**ROWS, "Unit": ["cm", "cm", "in"]})
     assert metric != want and not said
 
@@ -157,6 +159,8 @@ def test_cells_of_another_field():
         assert len(said) == 1 and f"{heading!r} holds {cell!r}, which cannot be read as {field};" in said[0] and f"{field}=''" in said[0], said
         answers, said = warned({**ROWS, heading: [cell] * 3}, **{field: ""})
         assert answers == rt.judge_columns(ROWS) and not said
+    assert "drum='' leaves the column out" in str(
+        tap.refused(TypeError, rt.judge_columns, {**ROWS, "drum": array.array("d", [16.5] * 3)}))
 
 
 def test_slices_and_equality():
