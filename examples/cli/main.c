@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* rodtravel: the stroke of air brakes at the command line. Finds the command, and sees to it that its answer
- * reached whoever reads it. */
+/* rodtravel: the stroke of air brakes at the command line. Dispatches to a command and reports write errors on
+ * stdout. */
 #include "commands.h"
 #include "ui/compiler.h"
 #include "ui/exit_status.h"
@@ -65,10 +65,10 @@ static int print_version(void)
     return STATUS_GOOD;
 }
 
-static int refuse_command(const char *word)
+static int print_command_error(const char *word)
 {
     if (word[0] == '-')
-        print_error("\"%s\" stands where a command is expected; options stand behind the command", word);
+        print_error("\"%s\" is given in place of a command; put options after the command", word);
     else
         print_error("there is no command \"%s\"", word);
     return print_error("see: rodtravel --help");
@@ -89,14 +89,13 @@ static int run(int argc, char **argv)
         return print_help(stdout);
     if (strcmp(word, "--version") == 0)
         return print_version();
-    return refuse_command(word);
+    return print_command_error(word);
 }
 
-/* A verdict that did not reach its reader must not look like one that did: a full disk shows only when
- * the last bytes are written. */
+/* A full disk shows only when the last bytes are written, so the status is known after that. */
 int main(int argc, char **argv)
 {
-    setvbuf(stderr, NULL, _IOLBF, BUFSIZ); /* a message comes as a line, not sign by sign */
+    setvbuf(stderr, NULL, _IOLBF, BUFSIZ); /* a message is written as a line, not byte by byte */
     int status = run(argc, argv);
     bool lost = ferror(stdout) != 0;
     errno = 0;

@@ -106,7 +106,7 @@ class Record(unittest.TestCase):
         "position": (with_end(position="left"), False, ["wheel_ends, entry 2 (left), position", "^"]),
         "date cell": (with_end(applied="3-Apr"), False, ["entry 2 (1R), applied", "3-Apr", "^"]),
         "behind a gap": (small(wheel_ends=[{"position": "1L", "applied": "3-Apr"}]), False, ["entry 1 (1L), applied", "^"]),
-        "steps": (small(version=2, steps=[{"step": "chocks"}]), True, ["steps, entry 1, answer: is missing"]),
+        "steps": (small(version=2, steps=[{"step": "chocks"}]), True, ["steps, entry 1 (chocks), answer: is missing"]),
         "no steps": (small(version=2, steps={}), True, ["steps: a list"]),
         "step": (small(version=2, steps=["chocks"]), True, ["steps, entry 1, entry: an object"]),
         "words": (with_end(applied="about three"), False, ["entry 2 (1R), applied", "^"]),

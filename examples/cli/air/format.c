@@ -68,7 +68,7 @@ static bool is_at_kpa_edge(const rodt_air_finding *finding, rodt_ratio edge)
     return false;
 }
 
-/* A source that prints kPa beside psi rounds one of them; at the edge that decides, so it must be said. */
+/* A source that prints kPa beside psi rounds one of them; at the edge this decides, so it is noted. */
 static const char *twin_note(const rodt_air_finding *finding)
 {
     const rodt_air_limit *row = finding->row;
@@ -91,21 +91,22 @@ static void print_row(const rodt_air_limit *row, const rodt_rules *rules)
     print_wrapped(stdout, "Source", INDENT, line);
 }
 
-/* What to say for the fact that decides. */
+/* How to give the fact that decides. */
 static const char *missing_step(rodt_air_missing missing)
 {
     switch (missing) {
-    case RODT_AIR_MISSING_ROW: return "Say a rule set that has one behind --rules:";
-    case RODT_AIR_MISSING_VEHICLE: return "Say --vehicle single, combination or bus, and --towed for the units of a combination.";
-    case RODT_AIR_MISSING_BUILT: return "Say the day of build: --built 1998 or --built 1975-03-01.";
+    case RODT_AIR_MISSING_ROW: return "Choose a rule set that has one with --rules:";
+    case RODT_AIR_MISSING_VEHICLE:
+        return "Give --vehicle single, combination or bus, and --towed for the units of a combination.";
+    case RODT_AIR_MISSING_BUILT: return "Give the day of build: --built 1998 or --built 1975-03-01.";
     case RODT_AIR_MISSING_VOLUME:
-        return "Say --reservoirs IN3 and --chambers LIST, or take a rule set with a fixed time.";
-    case RODT_AIR_MISSING_SPAN: return "Time the span of the rule and say it with --from and --to, or with --start.";
-    case RODT_AIR_MISSING_VALUE: return "Say what was read; rodtravel air --help shows how.";
+        return "Give --reservoirs IN3 and --chambers LIST, or take a rule set with a fixed time.";
+    case RODT_AIR_MISSING_SPAN: return "Time the span of the rule and give it with --from and --to, or with --start.";
+    case RODT_AIR_MISSING_VALUE: return "Give the reading; rodtravel air --help shows how.";
     case RODT_AIR_MISSING_SENSE: return "Read the gauge again.";
-    case RODT_AIR_MISSING_CUT_OUT: return "Say the governor's cut-out: --cut-out 125.";
+    case RODT_AIR_MISSING_CUT_OUT: return "Give the governor's cut-out: --cut-out 125.";
     case RODT_AIR_MISSING_APPLICATIONS: return "Do the test with the number of applications that the rule asks for.";
-    case RODT_AIR_MISSING_OTHER_WAY: return "Time the other way too and say it with --start.";
+    case RODT_AIR_MISSING_OTHER_WAY: return "Time the other way too and give it with --start.";
     case RODT_AIR_MISSING_NOTHING: break;
     }
     return NULL;

@@ -19,7 +19,7 @@ static int read_number_option(const command_line *from, size_t option, bool cloc
         return STATUS_CONTINUE;
     if (!read_ratio(text, clock, out))
         return print_error("--%s is a number such as %s, not \"%s\"", from->command->options[option].name,
-                        clock ? "38, 31.25 or 2:05" : "2848, 31.25 or 3/5", text);
+                           clock ? "38, 31.25 or 2:05" : "2848, 31.25 or 3/5", text);
     return STATUS_CONTINUE;
 }
 
@@ -34,19 +34,13 @@ static int read_count_option(const command_line *from, size_t option, int16_t *o
     return status;
 }
 
-static int read_pressure(const char *what, const char *text, rodt_pressure *out)
-{
-    rodt_error error = {.status = RODT_OK};
-    if (text == NULL || rodt_pressure_parse(text, out, &error) == RODT_OK)
-        return STATUS_CONTINUE;
-    return print_text_error(what, text, &error);
-}
-
 static int read_pressure_option(const command_line *from, size_t option, rodt_pressure *out)
 {
-    char what[64];
-    snprintf(what, sizeof what, "the pressure behind --%s", from->command->options[option].name);
-    return read_pressure(what, option_value(from, option), out);
+    rodt_error error = {.status = RODT_OK};
+    const char *text = option_value(from, option);
+    if (text == NULL || rodt_pressure_parse(text, out, &error) == RODT_OK)
+        return STATUS_CONTINUE;
+    return print_option_error(from, option, &error);
 }
 
 /* --- The vehicle ------------------------------------------------------------------------------------- */
@@ -57,7 +51,7 @@ static int read_built(const command_line *from, rodt_date *out)
     rodt_error error = {.status = RODT_OK};
     if (text == NULL || read_built_day(text, out, &error) == RODT_OK)
         return STATUS_CONTINUE;
-    return print_text_error("the day of build behind --built", text, &error);
+    return print_option_error(from, AIR_BUILT, &error);
 }
 
 static int read_vehicle(const command_line *from, rodt_air_reading *out)
@@ -85,11 +79,12 @@ static int add_chamber(const char *mark, rodt_ratio *sum)
     rodt_ratio volume;
     rodt_error error = {.status = RODT_OK};
     if (rodt_chamber_parse(mark, &chamber, &error) != RODT_OK)
-        return print_text_error("a chamber behind --chambers", mark, &error);
+        return print_text_error("a chamber of --chambers", mark, &error);
     if (rodt_rated_volume(&chamber, &volume) != RODT_OK)
         return print_error("chamber \"%s\" is not in Table V of 49 CFR 571.121: its actual volume counts, which no "
-                        "table has", mark);
-    return rodt_ratio_add(*sum, volume, sum) == RODT_OK ? STATUS_CONTINUE : print_error("%s", rodt_status_text(RODT_E_RANGE));
+                           "table has", mark);
+    rodt_status status = rodt_ratio_add(*sum, volume, sum);
+    return status == RODT_OK ? STATUS_CONTINUE : print_error("%s", rodt_status_text(status));
 }
 
 static int read_chambers(const command_line *from, rodt_ratio *out)
@@ -110,7 +105,7 @@ static int read_chambers(const command_line *from, rodt_ratio *out)
             return status;
         at += size + more;
         if (more && *at == '\0')
-            return print_error("a chamber behind --chambers is missing: the list ends in a comma");
+            return print_error("a chamber of --chambers is missing: the list ends in a comma");
     }
     if (sum.num == 0)
         return print_error("--chambers is a list of marks such as 20,20,30,30");
@@ -153,7 +148,7 @@ static int read_answer(const struct answer_words *words, const char *text, rodt_
     return STATUS_CONTINUE;
 }
 
-/* The operand behind the check: a pressure or a word; the checks of two readings have options. */
+/* The operand after the check: a pressure or a word; checks with two readings have options. */
 static int read_operand(const char *text, rodt_air_reading *out)
 {
     for (size_t i = 0; i < COUNT_OF(answers); i++) {
@@ -164,8 +159,11 @@ static int read_operand(const char *text, rodt_air_reading *out)
         out->check == RODT_CHECK_LOSS_APPLIED || out->check == RODT_CHECK_RESERVE)
         return text == NULL ? STATUS_CONTINUE
                             : print_error("%s takes options and no operand, but \"%s\" is given; see: rodtravel air "
-                                       "--help", rodt_check_name(out->check), text);
-    return read_pressure("the pressure", text, &out->pressure);
+                                          "--help", rodt_check_name(out->check), text);
+    rodt_error error = {.status = RODT_OK};
+    if (text == NULL || rodt_pressure_parse(text, &out->pressure, &error) == RODT_OK)
+        return STATUS_CONTINUE;
+    return print_text_error("the pressure", text, &error);
 }
 
 static int read_readings(const command_line *from, rodt_air_reading *out)

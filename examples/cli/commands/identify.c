@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* rodtravel identify: which chamber it can be, by what a person sees. */
+/* rodtravel identify: which chamber it can be, by its visible marks. */
 #include "commands/limits_table.h"
 #include "commands.h"
 #include "input/rule_context.h"
@@ -22,8 +22,8 @@ enum {
 static const option_spec options[] = {
     [IDENTIFY_STAMP] = {"stamp", "TEXT", "what is stamped or cast on the housing: 30, 30L, 3030, \"bolt C\"", false},
     [IDENTIFY_FAMILY] = {"family", "WORD", "how it is built: clamp, bolt, rotochamber or dd3", false},
-    [IDENTIFY_PORT] = {"port", "round|square", "shape of the air ports; square is a sign of long stroke", false},
-    [IDENTIFY_TAG] = {"tag", "trapezoid|none", "tag under a clamp bolt; a trapezoid is a sign of long stroke", false},
+    [IDENTIFY_PORT] = {"port", "round|square", "shape of the air ports; square means long stroke", false},
+    [IDENTIFY_TAG] = {"tag", "trapezoid|none", "tag under a clamp bolt; a trapezoid means long stroke", false},
     [IDENTIFY_DIAMETER] = {"diameter", "LEN", "outside diameter, by tape", false},
     [IDENTIFY_DIVISION] = {"division", "LEN", "graduation the diameter was read to; 1/8 if not given", false},
     [IDENTIFY_RATED] = {"rated", "LEN", "rated stroke marked on the housing", false},
@@ -160,15 +160,15 @@ static void print_contradiction(uint32_t contradiction)
     char line[300];
     name_clues(contradiction, clues, sizeof clues);
     snprintf(line, sizeof line, "the clues contradict each other (%s): one was misread, or parts of two chambers "
-             "were put together; look again", clues);
-    print_wrapped(stdout, "Mind", 8, line);
+             "were put together; check again", clues);
+    print_wrapped(stdout, "Note", 8, line);
 }
 
-/* Without a candidate, or without a limit for any of them, the library has nothing to tell apart. */
+/* Without a candidate, or without a limit for any of them, the library has nothing to distinguish. */
 static const char *next_words(const rodt_identification *answer)
 {
     if (answer->count == 0)
-        return "no chamber in the tables is so: look and measure again";
+        return "no chamber in the tables matches: check and measure again";
     if (!rodt_length_given(answer->strict_limit))
         return "the rule set has no limit for it: read the rated stroke marked on the housing (--rated), a rule set "
                "may judge by a part of that";
@@ -189,7 +189,7 @@ static void print_heading(const rodt_identification *answer)
     else if (answer->settle_by == RODT_OBSERVE_NOTHING && answer->contradiction == 0)
         snprintf(line, sizeof line, "LIMIT %s", format_length(answer->strict_limit, limit));
     else
-        snprintf(line, sizeof line, "JUDGE BY %s UNTIL THE %zu CHAMBERS ARE TOLD APART",
+        snprintf(line, sizeof line, "JUDGE BY %s UNTIL YOU KNOW WHICH OF %zu CHAMBERS IT IS",
                  format_length(answer->strict_limit, limit), answer->count);
     print_painted(stdout, PAINT_STRONG, line);
     fputs("\n\n", stdout);
@@ -201,7 +201,7 @@ static bool print_candidates(const rodt_identification *answer, const rule_conte
     bool unconfirmed = false;
     if (answer->count == 0)
         return false;
-    puts("  chamber               rated  limit   diameter  what speaks for it");
+    puts("  chamber               rated  limit   diameter  clues");
     for (size_t i = 0; i < answer->count; i++) {
         print_candidate(&answer->candidates[i], context);
         unconfirmed = unconfirmed || is_unconfirmed(&answer->candidates[i], context);

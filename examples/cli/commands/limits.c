@@ -45,7 +45,7 @@ static int print_field_error(const command_line *from, const rodt_error *error)
     }
 }
 
-/* A wheel end that was not measured has a limit all the same; the missing readings are no fault here. */
+/* A wheel end that was not measured has a limit too; missing readings are no error here. */
 static int find_limit(const command_line *from, const rule_context *context, rodt_finding *finding)
 {
     const rodt_reading_text text = {.chamber = from->operands[0],
@@ -197,7 +197,7 @@ static int run(int argc, char **argv)
     if (option_given(&from, LIMITS_LIST))
         return answer_list(&from);
     status = rule_context_open(option_value(&from, LIMITS_RULES), option_value(&from, LIMITS_LIMITS),
-                          option_value(&from, LIMITS_AS_OF), &context);
+                               option_value(&from, LIMITS_AS_OF), &context);
     if (status == STATUS_CONTINUE)
         status = option_given(&from, LIMITS_AIR) ? answer_air(&from, &context)
                  : from.operand_count == 1 ? answer_chamber(&from, &context) : answer_all(&from, &context);

@@ -13,14 +13,14 @@
 #define INDENT 8u
 
 typedef struct row_query {
-    const rule_context *setting;
+    const rule_context *rules_of;
     row_filter wanted;
     const void *context;
 } row_query;
 
 static bool is_row_wanted(const row_query *query, const rodt_limit *row)
 {
-    rodt_date day = query->setting->day;
+    rodt_date day = query->rules_of->day;
     bool in_force = rodt_date_compare(row->from, day) <= 0 &&
                     (!rodt_date_given(row->until) || rodt_date_compare(day, row->until) <= 0);
     return in_force && query->wanted(row, query->context);
@@ -161,15 +161,15 @@ static void print_equal(const rodt_rules *law)
                                                   : "a stroke exactly at the limit fails");
 }
 
-void print_limit_tables(const rule_context *setting, row_filter wanted, const void *context)
+void print_limit_tables(const rule_context *rules_of, row_filter wanted, const void *context)
 {
-    const row_query query = {setting, wanted, context};
-    const rodt_rules *law = law_of(setting);
+    const row_query query = {rules_of, wanted, context};
+    const rodt_rules *law = law_of(rules_of);
     char day[WORD_SIZE], line[300];
-    snprintf(line, sizeof line, "%s on %s: %s", rodt_rules_id(law), format_date(setting->day, day),
+    snprintf(line, sizeof line, "%s on %s: %s", rodt_rules_id(law), format_date(rules_of->day, day),
              rodt_rules_title(law));
     print_wrapped(stdout, "", 0, line);
-    if (starts_later(law, setting->day)) {
+    if (starts_later(law, rules_of->day)) {
         printf("It has no text for that day; it starts on %s.\n", format_date(rodt_rules_from(law), day));
         return;
     }
@@ -181,11 +181,11 @@ void print_limit_tables(const rule_context *setting, row_filter wanted, const vo
         print_window(law);
     if (found)
         print_wrapped(stdout, "Unit", INDENT, "inches decide; mm are as printed in the source, which rounds them");
-    if (setting->own != NULL) {
+    if (rules_of->own != NULL) {
         fputs("\nA carrier's own limits: ", stdout);
-        print_safely(stdout, rodt_rules_id(setting->own));
+        print_safely(stdout, rodt_rules_id(rules_of->own));
         putchar('\n');
-        print_table(&query, setting->own);
+        print_table(&query, rules_of->own);
     }
 }
 
@@ -249,18 +249,18 @@ static void write_rows(json_writer *json, const char *key, const row_query *quer
     json_close(json, ']');
 }
 
-void write_limit_tables(json_writer *json, const rule_context *setting, row_filter wanted, const void *context)
+void write_limit_tables(json_writer *json, const rule_context *rules_of, row_filter wanted, const void *context)
 {
-    const row_query query = {setting, wanted, context};
-    const rodt_rules *law = law_of(setting);
+    const row_query query = {rules_of, wanted, context};
+    const rodt_rules *law = law_of(rules_of);
     json_pair(json, "rules", rodt_rules_id(law));
     json_pair(json, "title", rodt_rules_title(law));
-    json_date(json, "as_of", setting->day);
+    json_date(json, "as_of", rules_of->day);
     write_rows(json, "limits", &query, law);
-    if (setting->own == NULL)
+    if (rules_of->own == NULL)
         return;
-    json_pair(json, "own_limits", rodt_rules_id(setting->own));
-    write_rows(json, "own_rows", &query, setting->own);
+    json_pair(json, "own_limits", rodt_rules_id(rules_of->own));
+    write_rows(json, "own_rows", &query, rules_of->own);
 }
 
 static void write_rules(json_writer *json, const rodt_rules *rules)

@@ -8,22 +8,22 @@
 
 #include <rodtravel/rodtravel.h>
 
-/* The law of a setting, also where a carrier's limits stand on it. */
-static inline const rodt_rules *law_of(const rule_context *setting)
+/* The law of a rule context, also under a carrier's limits. */
+static inline const rodt_rules *law_of(const rule_context *rules_of)
 {
-    const rodt_rules *law = rodt_rules_law(setting->rules);
-    return law != NULL ? law : setting->rules;
+    const rodt_rules *law = rodt_rules_law(rules_of->rules);
+    return law != NULL ? law : rules_of->rules;
 }
 
 typedef bool (*row_filter)(const rodt_limit *row, const void *context);
 
-/* The rows in force on the day of the setting that pass the filter, with their sources. */
-void print_limit_tables(const rule_context *setting, row_filter wanted, const void *context);
+/* The rows in force on the day of the context that pass the filter, with their sources. */
+void print_limit_tables(const rule_context *rules_of, row_filter wanted, const void *context);
 
 /* The same as members of the object that is open. */
-void write_limit_tables(json_writer *json, const rule_context *setting, row_filter wanted, const void *context);
+void write_limit_tables(json_writer *json, const rule_context *rules_of, row_filter wanted, const void *context);
 
-/* What the asterisk behind a limit means. */
+/* The meaning of the asterisk after a limit. */
 void print_unconfirmed(void);
 
 void print_rules_list(void);

@@ -137,8 +137,8 @@ static bool speaks_of_pressure(const rodt_finding *finding)
            rodt_finding_has(finding, RODT_REASON_PRESSURE_NOT_RECORDED);
 }
 
-/* The window of pressure can come from another document than the limit: then a verdict that hangs on it
- * names that one too. */
+/* The window of pressure can come from another document than the limit: a verdict that depends on it
+ * cites that one too. */
 static void print_pressure_source(const rodt_finding *finding)
 {
     char words[RODT_SOURCE_TEXT_SIZE];
@@ -158,12 +158,12 @@ static const char *next_step(rodt_verdict verdict)
 {
     switch (verdict) {
     case RODT_OUT_OF_ADJUSTMENT:
-        return "Do not drive: report it and have it repaired. An automatic adjuster that is out is a fault to be "
-               "found, not to be turned back by hand.";
+        return "Do not drive: report it and have it repaired. If an automatic adjuster is out of adjustment, "
+               "find the fault; do not turn it back by hand.";
     case RODT_INOPERATIVE:
         return "Do not drive: this wheel end does not brake. Report it and have it repaired.";
     case RODT_UNDETERMINED:
-        return "Nothing is proven, neither good nor bad. Settle what is named above and judge again.";
+        return "Nothing is proven, neither good nor bad. Resolve the points above and judge again.";
     case RODT_IN_ADJUSTMENT: break;
     }
     return NULL;
@@ -212,11 +212,11 @@ static void write_proof(json_writer *json, const rodt_finding *finding)
 {
     char word[WORD_SIZE];
     char sentence[RODT_SENTENCE_SIZE];
-    bool asked = finding->proof != RODT_PROOF_NOT_ASKED;
-    json_pair(json, "proof", asked ? rodt_proof_name(finding->proof) : NULL);
+    bool given = finding->proof != RODT_PROOF_NOT_ASKED;
+    json_pair(json, "proof", given ? rodt_proof_name(finding->proof) : NULL);
     rodt_ratio chance = finding->probability_over;
     json_pair(json, "probability_over", rodt_ratio_given(chance) ? format_ratio(chance, word) : NULL);
-    bool said = asked && rodt_finding_proof_format(finding, sentence, sizeof sentence) == RODT_OK;
+    bool said = given && rodt_finding_proof_format(finding, sentence, sizeof sentence) == RODT_OK;
     json_pair(json, "proof_sentence", said ? sentence : NULL);
 }
 
@@ -277,7 +277,7 @@ static int run(int argc, char **argv)
     if (status != STATUS_CONTINUE)
         return status;
     status = rule_context_open(option_value(&from, STROKE_RULES), option_value(&from, STROKE_LIMITS),
-                          option_value(&from, STROKE_AS_OF), &context);
+                               option_value(&from, STROKE_AS_OF), &context);
     if (status == STATUS_CONTINUE)
         status = judge(&from, &context, &finding);
     if (status == STATUS_CONTINUE) {

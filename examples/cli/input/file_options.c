@@ -13,7 +13,8 @@ int read_unit_option(const command_line *from, size_t option, rodt_unit *out)
     if (text == NULL || rodt_unit_find(text, strlen(text), out))
         return STATUS_CONTINUE;
     return print_error("--%s is %s, %s or %s, not \"%s\"", from->command->options[option].name,
-                       rodt_unit_name(RODT_UNIT_INCH), rodt_unit_name(RODT_UNIT_MM), rodt_unit_name(RODT_UNIT_CM), text);
+                       rodt_unit_name(RODT_UNIT_INCH), rodt_unit_name(RODT_UNIT_MM), rodt_unit_name(RODT_UNIT_CM),
+                       text);
 }
 
 int read_date_order_option(const command_line *from, size_t option, rodt_date_order *out)

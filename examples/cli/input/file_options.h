@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Options that say how a file of wheel ends is written. Each reader returns STATUS_CONTINUE or an exit status, and leaves
- * *out as it was if the option was not given. */
+/* Options that say how a file of wheel ends is written. Each function returns STATUS_CONTINUE or an exit status; *out
+ * is untouched if the option was not given. */
 #ifndef FILE_OPTIONS_H
 #define FILE_OPTIONS_H
 

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* A record as JSON. One table of keys serves reading and writing, so that what is written again is what was read. */
+/* A record as JSON. One table of keys serves reading and writing, so that a record is rewritten as it was read. */
 #include "record/record.h"
+#include "ui/compiler.h"
 #include "ui/exit_status.h"
 #include "ui/message.h"
 
@@ -19,7 +20,7 @@ typedef struct place {
     char where[RECORD_WHERE_SIZE]; /* "" = the record itself */
 } place;
 
-static int refuse(const place *at, const char *key, const char *what)
+static int print_entry_error(const place *at, const char *key, const char *what)
 {
     return print_error("%s: %s%s%s: %s", at->file, at->where, at->where[0] == '\0' ? "" : ", ", key, what);
 }
@@ -29,7 +30,7 @@ static int take_number(const place *at, const record_key *key, const json_t *val
     char what[80];
     snprintf(what, sizeof what, "a whole number from 1 to %d, without quotes, is expected", key->most);
     if (!json_is_integer(value) || json_integer_value(value) < 1 || json_integer_value(value) > key->most)
-        return refuse(at, record_key_name(key), what);
+        return print_entry_error(at, record_key_name(key), what);
     *out = (int)json_integer_value(value);
     return STATUS_CONTINUE;
 }
@@ -37,12 +38,13 @@ static int take_number(const place *at, const record_key *key, const json_t *val
 static int take_text(const place *at, const record_key *key, const json_t *value, const char **out)
 {
     if (json_is_number(value))
-        return refuse(at, record_key_name(key), "stands there as a number; every reading is a text in quotes, such as \"2 1/8\"");
+        return print_entry_error(at, record_key_name(key),
+                                 "is a number; every reading is a text in quotes, such as \"2 1/8\"");
     if (!json_is_string(value))
-        return refuse(at, record_key_name(key), "a text in quotes is expected");
+        return print_entry_error(at, record_key_name(key), "a text in quotes is expected");
     const char *text = json_string_value(value);
     if (text[strspn(text, " \t\r\n")] == '\0')
-        return refuse(at, record_key_name(key), "is empty; leave out what was not recorded");
+        return print_entry_error(at, record_key_name(key), "is empty; leave out what was not recorded");
     *out = text;
     return STATUS_CONTINUE;
 }
@@ -73,117 +75,94 @@ static int take_object(const place *at, json_t *object, const record_key *keys, 
         while (*other != NULL && strcmp(*other, name) != 0)
             other++;
         if (key < 0 && *other == NULL)
-            return refuse(at, name, "there is no such entry in a record");
+            return print_entry_error(at, name, "there is no such entry in a record");
         int status = key < 0 ? STATUS_CONTINUE : take_entry(at, &keys[key], value, &out[key]);
         if (status != STATUS_CONTINUE)
             return status;
     }
     for (size_t i = 0; i < count; i++) {
         if (keys[i].needed && out[i].text == NULL)
-            return refuse(at, record_key_name(&keys[i]), "is missing");
+            return print_entry_error(at, record_key_name(&keys[i]), "is missing");
     }
     return STATUS_CONTINUE;
 }
 
-static void name_end(const json_t *entry, size_t index, char where[RECORD_WHERE_SIZE])
+/* A list of entries of one kind. */
+typedef struct entry_list {
+    const char *name;
+    const char *label; /* the entry that tells one from another in messages */
+    const char *too_many;
+    const record_key *keys;
+    size_t key_count;
+    size_t most;
+    bool needed;
+    record_value *values; /* key_count for each entry */
+    size_t *count;
+} entry_list;
+
+static void name_entry(const entry_list *list, const json_t *entry, size_t index, char where[RECORD_WHERE_SIZE])
 {
-    const char *position = json_string_value(json_object_get(entry, "position"));
-    if (position != NULL)
-        snprintf(where, RECORD_WHERE_SIZE, "wheel_ends, entry %zu (%.20s)", index + 1, position);
-    else
-        snprintf(where, RECORD_WHERE_SIZE, "wheel_ends, entry %zu", index + 1);
+    const char *label = json_string_value(json_object_get(entry, list->label));
+    snprintf(where, RECORD_WHERE_SIZE, "%s, entry %zu%s%.24s%s", list->name, index + 1, label != NULL ? " (" : "",
+             label != NULL ? label : "", label != NULL ? ")" : "");
 }
 
-static void name_check(const json_t *entry, size_t index, char where[RECORD_WHERE_SIZE])
-{
-    const char *name = json_string_value(json_object_get(entry, "check"));
-    snprintf(where, RECORD_WHERE_SIZE, "air_checks, entry %zu%s%.24s%s", index + 1, name != NULL ? " (" : "",
-             name != NULL ? name : "", name != NULL ? ")" : "");
-}
-
-static int take_ends(inspection_record *out, const json_t *list)
+static int take_list(const char *file, const json_t *root, const entry_list *list)
 {
     static const char *const none[] = {NULL};
-    place at = {out->file, ""};
-    if (!json_is_array(list))
-        return refuse(&at, "wheel_ends", list == NULL ? "is missing" : "a list in square brackets is expected");
-    if (json_array_size(list) > VEHICLE_ENDS_MAX)
-        return refuse(&at, "wheel_ends", "there are more wheel ends than any vehicle has");
-    for (size_t i = 0; i < json_array_size(list); i++) {
-        json_t *entry = json_array_get(list, i);
-        name_end(entry, i, at.where);
-        if (!json_is_object(entry))
-            return refuse(&at, "entry", "an object in curly brackets is expected");
-        int status = take_object(&at, entry, record_end_keys, END_KEYS, none, out->ends[i]);
-        if (status != STATUS_CONTINUE)
-            return status;
-        out->end_count = i + 1;
-    }
-    return STATUS_CONTINUE;
-}
-
-static int take_checks(inspection_record *out, const json_t *list)
-{
-    static const char *const none[] = {NULL};
-    place at = {out->file, ""};
-    if (list == NULL)
+    place at = {file, ""};
+    const json_t *entries = json_object_get(root, list->name);
+    if (entries == NULL && !list->needed)
         return STATUS_CONTINUE;
-    if (!json_is_array(list))
-        return refuse(&at, "air_checks", "a list in square brackets is expected");
-    if (json_array_size(list) > RECORD_CHECKS_MAX)
-        return refuse(&at, "air_checks", "there are more checks than anybody does");
-    for (size_t i = 0; i < json_array_size(list); i++) {
-        json_t *entry = json_array_get(list, i);
-        name_check(entry, i, at.where);
+    if (!json_is_array(entries))
+        return print_entry_error(&at, list->name,
+                                 entries == NULL ? "is missing" : "a list in square brackets is expected");
+    if (json_array_size(entries) > list->most)
+        return print_entry_error(&at, list->name, list->too_many);
+    for (size_t i = 0; i < json_array_size(entries); i++) {
+        json_t *entry = json_array_get(entries, i);
+        name_entry(list, entry, i, at.where);
         if (!json_is_object(entry))
-            return refuse(&at, "entry", "an object in curly brackets is expected");
-        int status = take_object(&at, entry, record_check_keys, CHECK_KEYS, none, out->checks[i]);
+            return print_entry_error(&at, "entry", "an object in curly brackets is expected");
+        int status = take_object(&at, entry, list->keys, list->key_count, none, list->values + i * list->key_count);
         if (status != STATUS_CONTINUE)
             return status;
-        out->check_count = i + 1;
+        *list->count = i + 1;
     }
     return STATUS_CONTINUE;
 }
 
-static int take_steps(inspection_record *out, const json_t *list)
+static int take_lists(inspection_record *out, const json_t *root)
 {
-    static const char *const none[] = {NULL};
-    place at = {out->file, ""};
-    if (list == NULL)
-        return STATUS_CONTINUE;
-    if (!json_is_array(list))
-        return refuse(&at, "steps", "a list in square brackets is expected");
-    if (json_array_size(list) > RECORD_STEPS_MAX)
-        return refuse(&at, "steps", "there are more steps than any walk-round has");
-    for (size_t i = 0; i < json_array_size(list); i++) {
-        json_t *entry = json_array_get(list, i);
-        snprintf(at.where, sizeof at.where, "steps, entry %zu", i + 1);
-        if (!json_is_object(entry))
-            return refuse(&at, "entry", "an object in curly brackets is expected");
-        int status = take_object(&at, entry, record_step_keys, STEP_KEYS, none, out->steps[i]);
-        if (status != STATUS_CONTINUE)
-            return status;
-        out->step_count = i + 1;
-    }
-    return STATUS_CONTINUE;
+    const entry_list lists[] = {
+        {"wheel_ends", "position", "there are more wheel ends than any vehicle has", record_end_keys, END_KEYS,
+         VEHICLE_ENDS_MAX, true, out->ends[0], &out->end_count},
+        {"air_checks", "check", "there are more checks than anybody does", record_check_keys, CHECK_KEYS,
+         RECORD_CHECKS_MAX, false, out->checks[0], &out->check_count},
+        {"steps", "step", "there are more steps than any walk-round has", record_step_keys, STEP_KEYS,
+         RECORD_STEPS_MAX, false, out->steps[0], &out->step_count}};
+    int status = STATUS_CONTINUE;
+    for (size_t i = 0; i < COUNT_OF(lists) && status == STATUS_CONTINUE; i++)
+        status = take_list(out->file, root, &lists[i]);
+    return status;
 }
 
-/* Before anything else is looked at: another format may well have other entries. */
+/* Checked first: another version may have other entries. */
 static int take_version(const place *at, const json_t *root)
 {
     const char *kind = json_string_value(json_object_get(root, "record"));
     const json_t *version = json_object_get(root, "version");
     char what[160];
     if (kind == NULL || strcmp(kind, RECORD_KIND) != 0)
-        return refuse(at, "record", "\"" RECORD_KIND "\" is expected; this is no record of an inspection");
+        return print_entry_error(at, "record", "\"" RECORD_KIND "\" is expected; this is no record of an inspection");
     if (!json_is_integer(version) || json_integer_value(version) < 1)
-        return refuse(at, "version", "a whole number, the version of the record, is expected");
+        return print_entry_error(at, "version", "a whole number, the version of the record, is expected");
     if (json_integer_value(version) <= RECORD_VERSION)
         return STATUS_CONTINUE;
     snprintf(what, sizeof what,
              "the record is of version %" JSON_INTEGER_FORMAT ", and this program, rodtravel %s, reads up to version "
              "%d; a newer rodtravel reads it", json_integer_value(version), rodt_version(), RECORD_VERSION);
-    return refuse(at, "version", what);
+    return print_entry_error(at, "version", what);
 }
 
 static int take_record(inspection_record *out, json_t *root)
@@ -195,11 +174,7 @@ static int take_record(inspection_record *out, json_t *root)
     int status = take_version(&at, root);
     if (status == STATUS_CONTINUE)
         status = take_object(&at, root, record_head_keys, HEAD_KEYS, others, out->head);
-    if (status == STATUS_CONTINUE)
-        status = take_ends(out, json_object_get(root, "wheel_ends"));
-    if (status == STATUS_CONTINUE)
-        status = take_checks(out, json_object_get(root, "air_checks"));
-    return status == STATUS_CONTINUE ? take_steps(out, json_object_get(root, "steps")) : status;
+    return status == STATUS_CONTINUE ? take_lists(out, root) : status;
 }
 
 static int parse(inspection_record *out, const char *text, size_t size)

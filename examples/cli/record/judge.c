@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* The judgement of a record. Unlike a row of a long file a record is somebody's signed word, so a text that cannot be
- * read is refused with its place and not judged around. */
+/* The judgement of a record. A record is signed, so unlike a row of a long file a text that cannot be read is refused
+ * with its place. */
 #include "record/record.h"
 #include "input/numbers.h"
 #include "input/rule_context.h"
@@ -24,8 +24,8 @@ void record_end_place(const inspection_record *record, size_t end, char where[RE
 }
 
 /* `where` is "" for an entry of the record itself. */
-static int refuse_text(const inspection_record *record, const char *where, const char *key, const char *text,
-                       const rodt_error *error)
+static int print_entry_error(const inspection_record *record, const char *where, const char *key, const char *text,
+                             const rodt_error *error)
 {
     print_error("%s: %s%s%s", record->file, where, where[0] == '\0' ? "" : ", ", key);
     return print_text_error("the text", text, error);
@@ -56,7 +56,7 @@ static int take_rules(const inspection_record *record, head_key key, const rodt_
     const rodt_rules *found = id == NULL ? *out : rodt_rules_find(id);
     if (found == NULL)
         return print_error("%s: %s: there is no rule set \"%s\"; see: rodtravel limits --list", record->file,
-                        record_key_name(&record_head_keys[key]), id);
+                           record_key_name(&record_head_keys[key]), id);
     *out = found;
     return STATUS_CONTINUE;
 }
@@ -69,7 +69,7 @@ int record_open_rules(const inspection_record *record, const char *limits_file, 
     rodt_error error;
     *out = (rule_context){.rules = NULL};
     if (rodt_date_parse(day, &date, &error) != RODT_OK)
-        return refuse_text(record, "", "date", day, &error);
+        return print_entry_error(record, "", "date", day, &error);
     int status = take_rules(record, HEAD_RULES, &rules);
     return status == STATUS_CONTINUE ? rule_context_open(record->head[HEAD_RULES].text, limits_file, day, out) : status;
 }
@@ -81,12 +81,12 @@ static int take_position(const inspection *of, size_t i, const char *where, rodt
     const char *text = of->record.ends[i][END_POSITION].text;
     rodt_error error;
     if (rodt_position_read(text, strlen(text), out, &error) != RODT_OK)
-        return refuse_text(&of->record, where, "position", text, &error);
+        return print_entry_error(&of->record, where, "position", text, &error);
     for (size_t k = 0; k < i; k++) {
         const rodt_position *other = &of->vehicle.ends[k].position;
         if (other->axle == out->axle && other->side == out->side)
-            return print_error("%s: %s: the position stands there twice, first in entry %zu", of->record.file, where,
-                            k + 1);
+            return print_error("%s: %s: the position is there twice, first in entry %zu", of->record.file, where,
+                               k + 1);
     }
     return STATUS_CONTINUE;
 }
@@ -98,7 +98,7 @@ static int take_arm(const inspection *of, size_t i, const char *where, rodt_unit
     rodt_error error;
     if (text == NULL || rodt_length_read(text, strlen(text), &style, out, NULL, &error) == RODT_OK)
         return STATUS_CONTINUE;
-    return refuse_text(&of->record, where, "arm_length", text, &error);
+    return print_entry_error(&of->record, where, "arm_length", text, &error);
 }
 
 static void fill_text(const inspection_record *record, size_t end, rodt_reading_text *out)
@@ -115,7 +115,7 @@ static int judge_end(inspection *of, size_t i, const char *where, rodt_unit unit
     fill_text(&of->record, i, &text);
     rodt_status status = rodt_reading_parse(&text, &reading, &error);
     if (status == RODT_OK && error.status != RODT_OK && error.status != RODT_E_EMPTY)
-        return refuse_text(&of->record, where, error.field,
+        return print_entry_error(&of->record, where, error.field,
                            rodt_reading_text_get(&text, rodt_field_find(error.field, strlen(error.field))), &error);
     if (status == RODT_OK)
         status = rodt_judge(&reading, of->context->rules, &of->vehicle.findings[i]);
@@ -172,7 +172,7 @@ static int take_pressure(const inspection_record *record, size_t i, const char *
     rodt_error error;
     if (text == NULL || rodt_pressure_parse(text, out, &error) == RODT_OK)
         return STATUS_CONTINUE;
-    return refuse_text(record, where, record_key_name(&record_check_keys[key]), text, &error);
+    return print_entry_error(record, where, record_key_name(&record_check_keys[key]), text, &error);
 }
 
 static int take_ratio(const inspection_record *record, size_t i, const char *where, check_key key, rodt_ratio *out)
@@ -181,7 +181,7 @@ static int take_ratio(const inspection_record *record, size_t i, const char *whe
     if (text == NULL || read_ratio(text, key == CHECK_SECONDS, out))
         return STATUS_CONTINUE;
     return print_error("%s: %s, %s is a number such as 38, 31.25 or 3/5, not \"%s\"", record->file, where,
-                    record_key_name(&record_check_keys[key]), text);
+                       record_key_name(&record_check_keys[key]), text);
 }
 
 static int take_measures(const inspection_record *record, size_t i, const char *where, rodt_air_reading *out)
@@ -251,7 +251,7 @@ static int take_vehicle(const inspection_record *record, rodt_air_reading *out)
         (out->vehicle == RODT_VEHICLE_SINGLE || out->vehicle == RODT_VEHICLE_BUS))
         status = print_error("%s: towed_units says a combination, but vehicle does not", record->file);
     if (status == STATUS_CONTINUE && built != NULL && read_built_day(built, &out->built, &error) != RODT_OK)
-        status = refuse_text(record, "", "built", built, &error);
+        status = print_entry_error(record, "", "built", built, &error);
     return status;
 }
 

@@ -83,7 +83,7 @@ static void put_outcome(const inspection *of, FILE *to)
 
 /* --- Lists -------------------------------------------------------------------------------------------- */
 
-/* A heading stands only over a list that is not empty. */
+/* A heading is written only over a list that is not empty. */
 typedef struct html_list {
     FILE *to;
     const char *heading;
@@ -113,7 +113,7 @@ static void end_list(html_list *list)
 static void put_findings(const inspection *of, FILE *to)
 {
     html_list defects = {to, "Defects", false}, next = {to, "Next", false};
-    html_list axles = {to, "Axles", false}, know = {to, "To know", false};
+    html_list axles = {to, "Axles", false}, notes = {to, "Notes", false};
     inspection_each_defect(of, put_item, &defects);
     end_list(&defects);
     if (!defects.begun)
@@ -122,8 +122,8 @@ static void put_findings(const inspection *of, FILE *to)
     end_list(&next);
     vehicle_each_axle(&of->vehicle, put_item, &axles);
     end_list(&axles);
-    vehicle_each_reason(&of->vehicle, put_item, &know);
-    end_list(&know);
+    vehicle_each_reason(&of->vehicle, put_item, &notes);
+    end_list(&notes);
 }
 
 static void put_remarks(const inspection *of, FILE *to)
@@ -149,7 +149,7 @@ static void put_remarks(const inspection *of, FILE *to)
 
 static void put_notes(const inspection *of, FILE *to)
 {
-    html_list sources = {to, "Where it comes from", false};
+    html_list sources = {to, "Sources", false};
     put_remarks(of, to);
     vehicle_each_source(&of->vehicle, put_item, &sources);
     report_each_air_source(of, put_item, &sources);
@@ -184,7 +184,7 @@ static void put_end(const inspection *of, size_t end, FILE *to)
 static void put_ends(const inspection *of, FILE *to)
 {
     fputs("<div class=\"keep\">\n<h2 id=\"ends\">Wheel ends</h2>\n<section class=\"scroll ends\" "
-          "aria-labelledby=\"ends\" tabindex=\"0\">\n<table>\n<caption>Inches unless a unit stands there; psi "
+          "aria-labelledby=\"ends\" tabindex=\"0\">\n<table>\n<caption>Inches unless a unit is given; psi "
           "before the application; arm: "
           "length of the slack adjuster.</caption>\n<thead><tr><th scope=\"col\">Place</th>"
           "<th scope=\"col\">Verdict</th><th scope=\"col\">Margin</th><th scope=\"col\">Stroke</th><th "

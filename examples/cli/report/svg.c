@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* The vehicle from above: the front is at the top, every wheel end has a card with its stroke, its limit and a bar.
- * What a colour says is also said by a word, by the sign on the wheel and by the pattern of the bar. */
+ * The meaning of a colour is also given by a word, by the mark on the wheel and by the pattern of the bar. */
 #include "ui/markup.h"
 #include "report/report.h"
 #include "ui/format.h"
@@ -52,10 +52,10 @@ static void put_frame(FILE *to, int bottom)
 /* A tick, an exclamation mark, a cross or a question mark. */
 static void put_sign(FILE *to, wheel_look look, int x, int y)
 {
-    static const char *const signs[] = {[LOOK_GOOD] = "m-6 0l4 5l8-10", [LOOK_OVER] = "m0-9v11m0 5v2",
+    static const char *const marks[] = {[LOOK_GOOD] = "m-6 0l4 5l8-10", [LOOK_OVER] = "m0-9v11m0 5v2",
                                         [LOOK_DEAD] = "m-6-6l12 12m0-12l-12 12",
                                         [LOOK_OPEN] = "m-4-5q0-4 4-4q5 0 5 4q0 3-3 4q-2 1-2 4m0 4v2"};
-    fprintf(to, "<path class=\"sign\" d=\"M%d %d%s\"/>\n", x, y, signs[look]);
+    fprintf(to, "<path class=\"sign\" d=\"M%d %d%s\"/>\n", x, y, marks[look]);
 }
 
 static void put_wheel(FILE *to, int x, int middle, wheel_look look)
@@ -80,7 +80,7 @@ static int tenths(rodt_length length, rodt_length whole)
     return pixel.num < 0 ? 0 : pixel.num > BAR_WIDTH * 10 ? BAR_WIDTH * 10 : (int)pixel.num;
 }
 
-/* `out` pixels stand out above and below the bar. */
+/* It extends by `out` pixels above and below the bar. */
 static void put_part(FILE *to, const char *pattern, int x, int y, int from, int until, int out)
 {
     if (until > from)

@@ -19,7 +19,7 @@ static void print_head(const inspection *of)
     putchar('\n');
 }
 
-/* A heading stands only over a list that is not empty. */
+/* A heading is printed only over a list that is not empty. */
 typedef struct list {
     const char *heading;
 } list;

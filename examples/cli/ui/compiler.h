@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* What compilers are told, and the size of an array. */
+/* Attributes for compilers, and the size of an array. */
 #ifndef COMPILER_H
 #define COMPILER_H
 #include <stdio.h>

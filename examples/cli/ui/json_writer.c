@@ -1,10 +1,11 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* JSON on one line, so that many answers make a file of lines. */
 #include "ui/json_writer.h"
-#include "ui/compiler.h"
 #include "ui/format.h"
+#include "ui/utf8.h"
 
 #include <stdio.h>
+#include <string.h>
 
 static void separate(json_writer *json)
 {
@@ -26,33 +27,12 @@ void json_close(json_writer *json, char bracket)
     json->first = false;
 }
 
-/* Bytes of the UTF-8 character here, by RFC 3629; 0 if there is none. */
-static size_t character_bytes(const unsigned char *at)
-{
-    static const struct {
-        unsigned char first, last, low, high, bytes;
-    } forms[] = {{0x01, 0x7F, 0, 0, 1},       {0xC2, 0xDF, 0x80, 0xBF, 2}, {0xE0, 0xE0, 0xA0, 0xBF, 3},
-                 {0xE1, 0xEC, 0x80, 0xBF, 3}, {0xED, 0xED, 0x80, 0x9F, 3}, {0xEE, 0xEF, 0x80, 0xBF, 3},
-                 {0xF0, 0xF0, 0x90, 0xBF, 4}, {0xF1, 0xF3, 0x80, 0xBF, 4}, {0xF4, 0xF4, 0x80, 0x8F, 4}};
-    for (size_t i = 0; i < COUNT_OF(forms); i++) {
-        if (*at < forms[i].first || *at > forms[i].last)
-            continue;
-        if (forms[i].bytes > 1 && (at[1] < forms[i].low || at[1] > forms[i].high))
-            return 0;
-        for (size_t k = 2; k < forms[i].bytes; k++) {
-            if ((at[k] & 0xC0) != 0x80)
-                return 0;
-        }
-        return forms[i].bytes;
-    }
-    return 0;
-}
-
 static void put_quoted(FILE *to, const char *text)
 {
+    size_t left = strlen(text);
     fputc('"', to);
-    while (*text != '\0') {
-        size_t bytes = character_bytes((const unsigned char *)text);
+    while (left > 0) {
+        size_t bytes = utf8_bytes(text, left);
         unsigned char c = (unsigned char)*text;
         if (bytes == 0)
             fputs("\\ufffd", to);
@@ -62,7 +42,9 @@ static void put_quoted(FILE *to, const char *text)
             fprintf(to, "\\%c", c);
         else
             fwrite(text, 1, bytes, to);
-        text += bytes == 0 ? 1 : bytes;
+        size_t taken = bytes == 0 ? 1 : bytes;
+        text += taken;
+        left -= taken;
     }
     fputc('"', to);
 }

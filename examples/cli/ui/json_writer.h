@@ -7,10 +7,10 @@
 
 #include <stdio.h>
 
-/* Writes JSON (RFC 8259) on one line; commas are set by the writer. */
+/* The writer sets the commas. */
 typedef struct json_writer {
     FILE *to;
-    bool first; /* nothing stands yet in the innermost object or array */
+    bool first; /* the innermost object or array is still empty */
 } json_writer;
 
 void json_open(json_writer *json, char bracket);  /* '{' or '[' */

@@ -6,15 +6,15 @@
 #include <stdarg.h>
 #include <stdio.h>
 
-static void put_sign(FILE *to, char sign)
+static void put_byte(FILE *to, char byte)
 {
-    switch (sign) {
+    switch (byte) {
     case '&': fputs("&amp;", to); break;
     case '<': fputs("&lt;", to); break;
     case '>': fputs("&gt;", to); break;
     case '"': fputs("&quot;", to); break;
     case '\'': fputs("&#39;", to); break;
-    default: fputc(sign, to);
+    default: fputc(byte, to);
     }
 }
 
@@ -25,7 +25,7 @@ void markup_text(FILE *to, const char *text)
     while (*text != '\0') {
         text += show_character(text, shown, &width);
         for (const char *at = shown; *at != '\0'; at++)
-            put_sign(to, *at);
+            put_byte(to, *at);
     }
 }
 

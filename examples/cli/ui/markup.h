@@ -9,7 +9,7 @@
  * turns the writing around, is shown as its code. */
 void markup_text(FILE *to, const char *text);
 
-/* Puts a format: every "%" stands for the next text, escaped. */
+/* Puts a format: every "%" is replaced by the next text, escaped. */
 void markup_put(FILE *to, const char *format, ...);
 
 #endif

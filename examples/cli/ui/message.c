@@ -25,7 +25,7 @@ int print_error(const char *format, ...)
 #define MARGIN 4u
 #define WINDOW 60u
 
-/* Columns of the screen in front of the character with the given number, counted from 1. */
+/* Columns of the screen before the character with the given number, counted from 1. */
 static unsigned columns_before(const char *text, uint32_t character)
 {
     char shown[SHOWN_SIZE];
@@ -38,7 +38,7 @@ static unsigned columns_before(const char *text, uint32_t character)
     return columns;
 }
 
-/* A long text is shown around the place only. Returns the columns in front of the caret. */
+/* A long text is shown around the place only. Returns the columns before the caret. */
 static unsigned print_window(FILE *to, unsigned window, const char *text, uint32_t character)
 {
     uint32_t from = 1;
@@ -76,7 +76,7 @@ int print_text_error(const char *what, const char *text, const rodt_error *error
     if (text[strspn(text, " \t")] == '\0')
         return print_error("%s is missing", what);
     if (error->status == RODT_E_EMPTY)
-        return print_error("%s is missing: \"%s\" stands for nothing measured", what, text);
+        return print_error("%s is missing: \"%s\" means not measured", what, text);
     print_error("%s cannot be read", what);
     print_place(stderr, WINDOW + 2 * MARGIN, text, error->column);
     print_wrapped(stderr, "    ", MARGIN, error->text);

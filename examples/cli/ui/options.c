@@ -25,7 +25,7 @@ static int refuse_option(const command_spec *command, const char *argument)
     bool number = argument[1] != '\0' && strchr("0123456789.", argument[1]) != NULL;
     print_error("%s has no option \"%s\"", command->name, argument);
     if (number)
-        print_error("a distance is never below zero; what begins with a dash and is no option stands behind --");
+        print_error("a distance is never below zero; put \"--\" before an operand that begins with a dash");
     return print_error("see: rodtravel %s --help", command->name);
 }
 
@@ -48,7 +48,7 @@ static int take_operand(command_line *out, size_t most, const char *text)
         return print_error("%s takes no operand, but \"%s\" is given", out->command->name, text);
     if (out->operand_count == most) {
         print_error("too many operands: \"%s\" is one more than %s takes", text, out->command->name);
-        return print_error("a measurement with a blank in it stands in quotes: \"1 3/4\"");
+        return print_error("put a measurement with a blank in it in quotes: \"1 3/4\"");
     }
     out->operands[out->operand_count++] = text;
     return STATUS_CONTINUE;
@@ -60,7 +60,7 @@ static int refuse_count(const command_line *from, size_t least)
         return STATUS_CONTINUE;
     print_error("%s needs %s", from->command->name, from->command->operands);
     return print_error("only %zu of %zu operands are given; see: rodtravel %s --help", from->operand_count, least,
-                    from->command->name);
+                       from->command->name);
 }
 
 static void fill_long_options(const command_spec *command, struct option *options)
@@ -74,8 +74,8 @@ static void fill_long_options(const command_spec *command, struct option *option
     options[command->option_count + 1] = (struct option){NULL, 0, NULL, 0};
 }
 
-/* One answer of getopt_long; `argument` is the element of argv that it stands in. */
-static int take(command_line *out, int answer, const char *argument, size_t most)
+/* One result of getopt_long; `argument` is its element of argv. */
+static int take_argument(command_line *out, int answer, const char *argument, size_t most)
 {
     const command_spec *command = out->command;
     if (answer == ARGUMENT)
@@ -102,11 +102,11 @@ int parse_arguments(const command_spec *command, int argc, char **argv, size_t l
     opterr = 0;
     for (;;) {
         const char *argument = optind < argc ? argv[optind] : "";
-        /* "-" gives the operands in their place, so that no environment variable changes what is one. */
+        /* "-" returns operands in order, so that no environment variable changes the parsing. */
         int answer = getopt_long(argc, argv, "-:h", options, NULL);
         if (answer == -1)
             break;
-        int status = take(out, answer, argument, most);
+        int status = take_argument(out, answer, argument, most);
         if (status != STATUS_CONTINUE)
             return status;
     }
@@ -189,7 +189,7 @@ void print_command_help(FILE *to, const command_spec *command)
 {
     fprintf(to, "rodtravel %s %s\n\n", command->name, command->operands);
     print_paragraphs(to, command->help);
-    fputs("\nOptions, before, between or behind the operands:\n", to);
+    fputs("\nOptions, before, between or after the operands:\n", to);
     for (size_t i = 0; i < command->option_count; i++)
         print_option(to, command->options[i].name, command->options[i].value, command->options[i].help);
     print_option(to, "help", NULL, "this text");

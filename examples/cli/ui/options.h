@@ -43,8 +43,8 @@ typedef struct command_line {
     size_t operand_count; /* at most `most` of parse_arguments */
 } command_line;
 
-/* Sorts argv. Options may stand anywhere before "--"; --help is answered here. Returns STATUS_CONTINUE, or
- * the status to exit with; what was wrong is said on stderr. */
+/* Sorts argv. Options may be anywhere before "--"; --help is handled here. Returns STATUS_CONTINUE, or the status to
+ * exit with; errors are printed on stderr. */
 int parse_arguments(const command_spec *command, int argc, char **argv, size_t least, size_t most,
                     command_line *out);
 

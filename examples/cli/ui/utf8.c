@@ -22,8 +22,8 @@ static size_t decode(const unsigned char *at, uint32_t *code)
             return 0;
         *code = *code << 6 | (at[i] & 0x3Fu);
     }
-    bool sound = *code >= smallest[bytes] && *code <= 0x10FFFF && (*code < 0xD800 || *code > 0xDFFF);
-    return sound ? bytes : 0;
+    bool valid = *code >= smallest[bytes] && *code <= 0x10FFFF && (*code < 0xD800 || *code > 0xDFFF);
+    return valid ? bytes : 0;
 }
 
 size_t utf8_bytes(const char *text, size_t size)
@@ -59,7 +59,7 @@ static bool is_in(uint32_t code, const range *ranges, size_t count)
     return false;
 }
 
-/* Controls, signs without a shape, private ones: a person must be told that they are there. */
+/* Control, invisible and private characters: a person must see that they are there. */
 static bool is_unseen(uint32_t code)
 {
     static const range unseen[] = {{0x00, 0x1F},     {0x7F, 0x9F},     {0xAD, 0xAD},      {0x061C, 0x061C},

@@ -53,7 +53,8 @@ static int read_options(const command_line *from, vehicle_options *out)
     out->file = from->operands[0];
     out->separator = ',';
     out->style.decimal_comma = option_given(from, VEHICLE_DECIMAL_COMMA);
-    out->columns = (column_request){.fields = FIELDS_OF_VEHICLE, .needed = FIELDS_NEEDED | FIELD_BIT(RODT_FIELD_POSITION)};
+    out->columns =
+        (column_request){.fields = FIELDS_OF_VEHICLE, .needed = FIELDS_NEEDED | FIELD_BIT(RODT_FIELD_POSITION)};
     int status = read_unit_option(from, VEHICLE_UNIT, &out->style.unit);
     if (status == STATUS_CONTINUE)
         status = read_date_order_option(from, VEHICLE_DATE_ORDER, &out->date_order);
@@ -96,7 +97,7 @@ static int run(int argc, char **argv)
     if (status != STATUS_CONTINUE)
         return status;
     status = rule_context_open(option_value(&from, VEHICLE_RULES), option_value(&from, VEHICLE_LIMITS),
-                          option_value(&from, VEHICLE_AS_OF), &context);
+                               option_value(&from, VEHICLE_AS_OF), &context);
     if (status == STATUS_CONTINUE)
         status = judge(&from, &context);
     rule_context_close(&context);
@@ -129,8 +130,8 @@ const command_spec vehicle_command = {
             "\n"
             "  rodtravel vehicle truck.csv --brakes 10\n"
             "\n"
-            "A brake that is not in the file is not measured: it is neither good nor zero. The status is 1 too where "
-            "chambers or arms of an axle are not alike (49 CFR 393.47(b), (c)), and 3 where a brake is not proven.\n",
+            "A brake that is not in the file is not measured: it is neither good nor zero. The status is also 1 where "
+            "chambers or arms of an axle do not match (49 CFR 393.47(b), (c)), and 3 where a brake is not proven.\n",
     .options = options,
     .option_count = COUNT_OF(options),
     .run = run,

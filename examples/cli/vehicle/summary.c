@@ -71,11 +71,11 @@ void vehicle_each_count(const vehicle_record *record, vehicle_line line, void *c
              (unsigned long)vehicle->undetermined, (unsigned long)vehicle->count.unmeasured);
     line(context, "Brakes", sentence);
     snprintf(sentence, sizeof sentence, "%lu brakes are counted: %s", (unsigned long)vehicle->count.brakes,
-             record->brakes_given ? "their number was said" : "both ends of every axle in the file");
+             record->brakes_given ? "their number was given" : "both ends of every axle in the file");
     line(context, "", sentence);
     if (vehicle->count.outcome == RODT_OUTCOME_AMBIGUOUS)
         line(context, "", "No public text settles whether a half brake that reaches the percentage is enough. Take it "
-                          "as out of service.");
+             "as out of service.");
 }
 
 /* --- Cells -------------------------------------------------------------------------------------------- */
@@ -89,7 +89,7 @@ const char *tape_word(const rodt_finding *finding, rodt_length length, char word
         return format_length(length, word);
     char digits[WORD_SIZE - 4];
     rodt_status status = rodt_length_format_decimal(length, mm ? RODT_UNIT_MM : RODT_UNIT_INCH, mm ? 2 : 3,
-                                                   RODT_ROUND_HALF_EVEN, digits, sizeof digits);
+                                                    RODT_ROUND_HALF_EVEN, digits, sizeof digits);
     if (status == RODT_OK)
         snprintf(word, WORD_SIZE, "%s%s", digits, mm ? " mm" : "");
     return status == RODT_OK ? word : "-";
@@ -206,7 +206,7 @@ void vehicle_each_axle(const vehicle_record *record, vehicle_line line, void *co
     }
     if (vehicle->mixed_days > 0)
         line(context, "", "the wheel ends are of more than one day, each judged by the law of its own; a count over "
-                          "several days is no inspection");
+             "several days is no inspection");
 }
 
 /* --- Next --------------------------------------------------------------------------------------------- */

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* The judgement of a vehicle for a person in a yard: the outcome, the wheel ends, what is odd, what to do next. */
+/* The judgement of a vehicle for a person in a yard: outcome, wheel ends, what does not match, what to do next. */
 #include "vehicle/vehicle.h"
 #include "ui/format.h"
 #include "ui/wrap.h"
@@ -64,7 +64,7 @@ static void print_ends(const vehicle_record *record)
 
 /* --- Lists -------------------------------------------------------------------------------------------- */
 
-/* A heading stands only over a list that is not empty, so the first line brings it along. */
+/* A heading is printed only over a list that is not empty, so with the first line. */
 typedef struct list {
     const char *heading; /* NULL = printed already */
 } list;
@@ -87,12 +87,12 @@ void vehicle_print_findings(const vehicle_record *record)
     vehicle_each_axle(record, print_list_line, &(list){"Axles"});
     vehicle_each_advice(record, print_list_line, &(list){"Next"});
     if (vehicle_has_reasons(record))
-        vehicle_each_reason(record, print_list_line, &(list){"To know"});
+        vehicle_each_reason(record, print_list_line, &(list){"Notes"});
 }
 
 void vehicle_print_sources(const vehicle_record *record)
 {
-    vehicle_each_source(record, print_list_line, &(list){"Where it comes from"});
+    vehicle_each_source(record, print_list_line, &(list){"Sources"});
 }
 
 void vehicle_print_cautions(const char *warning)

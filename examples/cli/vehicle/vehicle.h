@@ -56,7 +56,7 @@ int vehicle_status(const rodt_vehicle_finding *vehicle);
 /* --- In words (summary.c) ---------------------------------------------------------------------- */
 
 /* Gets one line of a list: whom or what it is about ("" = nothing to name), and a sentence. A source of the line
- * before stands in round brackets. */
+ * before is in round brackets. */
 typedef void (*vehicle_line)(void *context, const char *label, const char *text);
 
 const char *vehicle_headline(const vehicle_record *record, paint_kind *paint);

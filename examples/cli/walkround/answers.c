@@ -9,8 +9,8 @@
 #include <stdio.h>
 #include <string.h>
 
-static rodt_status refuse(rodt_error *error, uint32_t column, const char *format, ...) PRINTF_LIKE(3, 4);
-static rodt_status refuse(rodt_error *error, uint32_t column, const char *format, ...)
+static rodt_status set_error(rodt_error *error, uint32_t column, const char *format, ...) PRINTF_LIKE(3, 4);
+static rodt_status set_error(rodt_error *error, uint32_t column, const char *format, ...)
 {
     va_list arguments;
     *error = (rodt_error){.status = RODT_E_SYNTAX, .column = column};
@@ -20,7 +20,7 @@ static rodt_status refuse(rodt_error *error, uint32_t column, const char *format
     return RODT_E_SYNTAX;
 }
 
-static char lower(char sign) { return sign >= 'A' && sign <= 'Z' ? (char)(sign + ('a' - 'A')) : sign; }
+static char lower(char byte) { return byte >= 'A' && byte <= 'Z' ? (char)(byte + ('a' - 'A')) : byte; }
 
 static bool is_word(const char *text, const char *word)
 {
@@ -42,20 +42,20 @@ static rodt_unit bare_unit(const inspection_record *record)
 static rodt_status check_field(const inspection_record *record, const walk_item *item, const char *text,
                                rodt_error *error)
 {
-    const walk_question *asked = &walk_questions[item->id];
-    bool end = asked->home == WALK_END || asked->home == WALK_ALL_ENDS;
+    const walk_question *question = &walk_questions[item->id];
+    bool end = question->location == WALK_END || question->location == WALK_ALL_ENDS;
     rodt_reading_text alone = {.style = {.unit = bare_unit(record)}};
     rodt_reading reading;
-    if (!end || asked->words != NULL)
+    if (!end || question->words != NULL)
         return RODT_OK;
-    rodt_reading_text_set(&alone, record_end_keys[asked->key].field, text);
+    rodt_reading_text_set(&alone, record_end_keys[question->key].field, text);
     rodt_status status = rodt_reading_parse(&alone, &reading, error);
     return status != RODT_OK || error->status == RODT_E_EMPTY ? status : error->status;
 }
 
 /* --- One reader for each kind. Each gives *value the text or number for the record. -------------------- */
 
-static rodt_status take_word(const walk_word *words, const char *text, record_value *value, char said[WALK_SAID_SIZE],
+static rodt_status read_word(const walk_word *words, const char *text, record_value *value, char said[WALK_SAID_SIZE],
                              rodt_error *error)
 {
     char list[120] = "";
@@ -68,45 +68,45 @@ static rodt_status take_word(const walk_word *words, const char *text, record_va
         }
         snprintf(list + used, sizeof list - used, "%s%s", used > 0 ? ", " : "", words[i].spelling);
     }
-    return refuse(error, 1, "one of these is expected: %s", list);
+    return set_error(error, 1, "one of these is expected: %s", list);
 }
 
-static rodt_status take_class(const walk_word *words, const char *text, record_value *value, char said[WALK_SAID_SIZE],
+static rodt_status read_class(const walk_word *words, const char *text, record_value *value, char said[WALK_SAID_SIZE],
                               rodt_error *error)
 {
     rodt_stroke_class class;
-    if (take_word(words, text, value, said, error) == RODT_OK)
+    if (read_word(words, text, value, said, error) == RODT_OK)
         return RODT_OK;
     if (rodt_stroke_class_read(text, strlen(text), &class, NULL) != RODT_OK)
-        return refuse(error, 1, "s, l, u, or the sign that was seen (square, trapezoid) is expected");
+        return set_error(error, 1, "s, l or u is expected, or what was seen: square, trapezoid");
     value->text = rodt_stroke_class_name(class);
     snprintf(said, WALK_SAID_SIZE, "%s", value->text);
     return RODT_OK;
 }
 
-static rodt_status take_count(int most, const char *what, const char *text, record_value *value,
+static rodt_status read_count(int most, const char *what, const char *text, record_value *value,
                               char said[WALK_SAID_SIZE], rodt_error *error)
 {
     rodt_ratio count;
     if (!read_ratio(text, false, &count) || count.den != 1 || count.num < 1 || count.num > most)
-        return refuse(error, 1, "a whole number from 1 to %d is expected", most);
+        return set_error(error, 1, "a whole number from 1 to %d is expected", most);
     value->number = (int)count.num;
     snprintf(said, WALK_SAID_SIZE, "%d %s%s", value->number, what, value->number == 1 ? "" : "s");
     return RODT_OK;
 }
 
-static rodt_status take_built(const char *text, record_value *value, char said[WALK_SAID_SIZE], rodt_error *error)
+static rodt_status read_built(const char *text, record_value *value, char said[WALK_SAID_SIZE], rodt_error *error)
 {
     rodt_date built;
     char word[WORD_SIZE];
     if (read_built_day(text, &built, error) != RODT_OK)
-        return refuse(error, error->column, "a year or a day is expected, such as 2016 or 2016-03-01");
+        return set_error(error, error->column, "a year or a day is expected, such as 2016 or 2016-03-01");
     snprintf(said, WALK_SAID_SIZE, "built %s", built.month == 0 ? text : format_date(built, word));
     value->text = text;
     return RODT_OK;
 }
 
-static rodt_status take_length(rodt_unit unit, const char *text, record_value *value, char said[WALK_SAID_SIZE],
+static rodt_status read_length(rodt_unit unit, const char *text, record_value *value, char said[WALK_SAID_SIZE],
                                rodt_error *error)
 {
     const rodt_length_style style = {.unit = unit};
@@ -124,7 +124,7 @@ static rodt_status take_length(rodt_unit unit, const char *text, record_value *v
     return RODT_OK;
 }
 
-static rodt_status take_pressure(const char *text, record_value *value, char said[WALK_SAID_SIZE], rodt_error *error)
+static rodt_status read_pressure(const char *text, record_value *value, char said[WALK_SAID_SIZE], rodt_error *error)
 {
     rodt_pressure pressure;
     char word[WORD_SIZE];
@@ -139,7 +139,7 @@ static rodt_status take_pressure(const char *text, record_value *value, char sai
     return RODT_OK;
 }
 
-static rodt_status take_chamber(const char *text, record_value *value, char said[WALK_SAID_SIZE], rodt_error *error)
+static rodt_status read_chamber(const char *text, record_value *value, char said[WALK_SAID_SIZE], rodt_error *error)
 {
     rodt_chamber chamber;
     char word[RODT_CHAMBER_TEXT_SIZE];
@@ -151,33 +151,33 @@ static rodt_status take_chamber(const char *text, record_value *value, char said
     return RODT_OK;
 }
 
-static rodt_status take_number(const char *text, bool clock, record_value *value, char said[WALK_SAID_SIZE],
+static rodt_status read_number(const char *text, bool clock, record_value *value, char said[WALK_SAID_SIZE],
                                rodt_error *error)
 {
     rodt_ratio number;
     char word[WORD_SIZE];
     if (!read_ratio(text, clock, &number) || number.num == 0)
-        return refuse(error, 1, "a number such as %s is expected", clock ? "38, 31.25 or 2:05" : "2848 or 31.25");
+        return set_error(error, 1, "a number such as %s is expected", clock ? "38, 31.25 or 2:05" : "2848 or 31.25");
     snprintf(said, WALK_SAID_SIZE, "%s%s", format_ratio(number, word), clock ? " seconds" : " cubic inches");
     value->text = text;
     return RODT_OK;
 }
 
-static rodt_status take_value(const inspection_record *record, const walk_item *item, const char *text,
+static rodt_status read_value(const inspection_record *record, const walk_item *item, const char *text,
                               record_value *value, char said[WALK_SAID_SIZE], rodt_error *error)
 {
-    const walk_question *asked = &walk_questions[item->id];
-    switch (asked->kind) {
-    case WALK_WORD: return take_word(asked->words, text, value, said, error);
-    case WALK_CLASS: return take_class(asked->words, text, value, said, error);
-    case WALK_COUNT: return take_count(record_head_keys[asked->key].most, "towed unit", text, value, said, error);
-    case WALK_AXLES: return take_count(RODT_AXLES_MAX, "axle", text, value, said, error);
-    case WALK_BUILT: return take_built(text, value, said, error);
-    case WALK_LENGTH: return take_length(bare_unit(record), text, value, said, error);
-    case WALK_PRESSURE: return take_pressure(text, value, said, error);
-    case WALK_CHAMBER: return take_chamber(text, value, said, error);
-    case WALK_NUMBER: return take_number(text, false, value, said, error);
-    case WALK_CLOCK: return take_number(text, true, value, said, error);
+    const walk_question *question = &walk_questions[item->id];
+    switch (question->kind) {
+    case WALK_WORD: return read_word(question->words, text, value, said, error);
+    case WALK_CLASS: return read_class(question->words, text, value, said, error);
+    case WALK_COUNT: return read_count(record_head_keys[question->key].most, "towed unit", text, value, said, error);
+    case WALK_AXLES: return read_count(RODT_AXLES_MAX, "axle", text, value, said, error);
+    case WALK_BUILT: return read_built(text, value, said, error);
+    case WALK_LENGTH: return read_length(bare_unit(record), text, value, said, error);
+    case WALK_PRESSURE: return read_pressure(text, value, said, error);
+    case WALK_CHAMBER: return read_chamber(text, value, said, error);
+    case WALK_NUMBER: return read_number(text, false, value, said, error);
+    case WALK_CLOCK: return read_number(text, true, value, said, error);
     case WALK_TEXT: break;
     }
     value->text = text;
@@ -185,13 +185,13 @@ static rodt_status take_value(const inspection_record *record, const walk_item *
     return RODT_OK;
 }
 
-rodt_status walk_take(walk *of, inspection_record *record, const walk_item *item, const char *text,
-                      char said[WALK_SAID_SIZE], rodt_error *error)
+rodt_status walk_read_answer(walk *of, inspection_record *record, const walk_item *item, const char *text,
+                             char said[WALK_SAID_SIZE], rodt_error *error)
 {
     record_value value = {NULL, 0};
     rodt_status status = check_field(record, item, text, error);
     if (status == RODT_OK)
-        status = take_value(record, item, text, &value, said, error);
+        status = read_value(record, item, text, &value, said, error);
     if (status != RODT_OK)
         return status;
     if (value.text != NULL && (value.text = walk_keep(of, value.text)) == NULL)
@@ -202,7 +202,7 @@ rodt_status walk_take(walk *of, inspection_record *record, const walk_item *item
 
 /* --- What Enter does --------------------------------------------------------------------------------- */
 
-/* "clamp 30 standard, automatic, arm 5 1/2": what a wheel end would take over. */
+/* "clamp 30 standard, automatic, arm 5 1/2": what a wheel end would copy. */
 static void describe(const inspection_record *record, int end, char said[WALK_SAID_SIZE])
 {
     static const struct {
@@ -234,8 +234,8 @@ static bool row_default(const walk *of, const walk_item *item, char text[WALK_AN
 {
     static const char *const spans[] = {"", "warning", "applications", "recovery"};
     const rodt_rules *rules = walk_air_rules(&of->record);
-    bool asked = item->id == ASK_FROM || item->id == ASK_TO || item->id == ASK_SPAN;
-    for (size_t i = 0; asked && i < rodt_rules_air_count(rules); i++) {
+    bool by_row = item->id == ASK_FROM || item->id == ASK_TO || item->id == ASK_SPAN;
+    for (size_t i = 0; by_row && i < rodt_rules_air_count(rules); i++) {
         const rodt_air_limit *row = rodt_rules_air(rules, i);
         if (row->check != item->check || !walk_row_fits(&of->record, row))
             continue;
@@ -248,7 +248,7 @@ static bool row_default(const walk *of, const walk_item *item, char text[WALK_AN
     return false;
 }
 
-/* A minute, where every row that is for the vehicle times one; a test that lasted two must not pass for one of one. */
+/* A minute, if every row for the vehicle times a minute: a test of two must not be judged as one of one. */
 static bool minute_default(const inspection_record *record, rodt_check check, char text[WALK_ANSWER_MAX])
 {
     const rodt_rules *rules = walk_air_rules(record);
@@ -265,7 +265,7 @@ static bool minute_default(const inspection_record *record, rodt_check check, ch
 static bool suggest(const walk *of, const walk_item *item, char text[WALK_ANSWER_MAX])
 {
     const inspection_record *record = &of->record;
-    int donor = item->end == WALK_NONE ? WALK_NONE : walk_template_end(record, item->end);
+    int template_end = item->end == WALK_NONE ? WALK_NONE : walk_template_end(record, item->end);
     const char *found = NULL;
     if (item->id == ASK_LENGTH)
         return minute_default(record, item->check, text);
@@ -273,8 +273,8 @@ static bool suggest(const walk *of, const walk_item *item, char text[WALK_ANSWER
         found = bare_unit(record) == RODT_UNIT_INCH ? "1/16" : "1 mm";
     if (item->id == ASK_TOWED)
         found = "1";
-    if (donor != WALK_NONE && (item->id == ASK_ADJUSTER || item->id == ASK_ARM))
-        found = record->ends[donor][walk_questions[item->id].key].text;
+    if (template_end != WALK_NONE && (item->id == ASK_ADJUSTER || item->id == ASK_ARM))
+        found = record->ends[template_end][walk_questions[item->id].key].text;
     if (item->id == ASK_CUT_OUT) {
         int check = walk_find_check(record, RODT_CHECK_CUT_OUT);
         found = check == WALK_NONE ? NULL : record->checks[check][CHECK_PRESSURE].text;
@@ -288,7 +288,7 @@ static void say_value(const inspection_record *record, const walk_item *item, ch
 {
     record_value value = walk_value(record, item);
     if (walk_skipped(record, item))
-        snprintf(said, WALK_SAID_SIZE, "leave it out");
+        snprintf(said, WALK_SAID_SIZE, "skip");
     else if (value.text != NULL)
         snprintf(said, WALK_SAID_SIZE, "keep %s", value.text);
     else
@@ -298,25 +298,25 @@ static void say_value(const inspection_record *record, const walk_item *item, ch
 walk_default walk_find_default(const walk *of, const walk_item *item, char text[WALK_ANSWER_MAX],
                                char said[WALK_SAID_SIZE])
 {
-    int donor = item->end == WALK_NONE ? WALK_NONE : walk_template_end(&of->record, item->end);
+    int template_end = item->end == WALK_NONE ? WALK_NONE : walk_template_end(&of->record, item->end);
     if (walk_answered(&of->record, item)) {
         say_value(&of->record, item, said);
         return WALK_STAY;
     }
-    if (item->id == ASK_CHAMBER && donor != WALK_NONE) {
-        describe(&of->record, donor, said);
+    if (item->id == ASK_CHAMBER && template_end != WALK_NONE) {
+        describe(&of->record, template_end, said);
         return WALK_COPY;
     }
     if (walk_is_chocked(&of->record, item)) {
-        snprintf(said, WALK_SAID_SIZE, "leave out");
+        snprintf(said, WALK_SAID_SIZE, "skip");
         return WALK_LEAVE;
     }
     if (suggest(of, item, text)) {
         snprintf(said, WALK_SAID_SIZE, "%s", text);
         return WALK_TAKE;
     }
-    if (!walk_questions[item->id].light)
+    if (!walk_questions[item->id].optional)
         return WALK_NO_DEFAULT;
-    snprintf(said, WALK_SAID_SIZE, "leave out");
+    snprintf(said, WALK_SAID_SIZE, "skip");
     return WALK_LEAVE;
 }

@@ -54,29 +54,29 @@ static int read_options(const command_line *from, walk *of)
     return status;
 }
 
-static void say_start(const walk *of)
+static void print_start(const walk *of)
 {
     const record_value *head = of->record.head;
     size_t at_once = record_step(&of->record, STEP_LIMITS) != NULL;
     bool begun = of->record.step_count > at_once || of->record.end_count > 0;
-    walk_say("", 0, "%s %s, %s, rule set %s%s%s.", begun ? "Going on with" : "New record", of->file,
-             head[HEAD_DATE].text, head[HEAD_RULES].text, head[HEAD_AIR_RULES].text != NULL ? ", air by " : "",
-             head[HEAD_AIR_RULES].text != NULL ? head[HEAD_AIR_RULES].text : "");
+    walk_print("", 0, "%s %s, %s, rule set %s%s%s.", begun ? "Going on with" : "New record", of->file,
+               head[HEAD_DATE].text, head[HEAD_RULES].text, head[HEAD_AIR_RULES].text != NULL ? ", air by " : "",
+               head[HEAD_AIR_RULES].text != NULL ? head[HEAD_AIR_RULES].text : "");
     if (begun)
-        walk_say("", 0, "Before you go on: are the wheels still chocked, and is nobody under the vehicle?");
+        walk_print("", 0, "Before you go on: are the wheels still chocked, and is nobody under the vehicle?");
     else
-        walk_say("", 0, "At every question: help or ?, back or <, skip or -, show or =, note TEXT, quit. Every answer "
-                        "is saved at once.");
+        walk_print("", 0, "At every question: help or ?, back or <, skip or -, show or =, note TEXT, quit. Every "
+                   "answer is saved immediately.");
 }
 
-/* Confirmed for a script; a person's own word is never replaced. */
+/* Confirmed for a script; the word of a person is never replaced. */
 static int confirm_cautions(walk *of)
 {
     if (record_step(&of->record, STEP_CAUTIONS) != NULL)
         return STATUS_CONTINUE;
     if (!walk_set_step(of, &of->record, STEP_CAUTIONS, STEP_BY_OPTION))
         return print_error("no memory");
-    walk_say("", 0, "The cautions are confirmed by an option, not by a person.");
+    walk_print("", 0, "The cautions are confirmed by an option, not by a person.");
     return walk_save(of, &of->record);
 }
 
@@ -95,10 +95,10 @@ static int walk_round(const command_line *from, walk *of)
     status = walk_open(of, &start);
     if (status != STATUS_CONTINUE)
         return status;
-    say_start(of);
+    print_start(of);
     if (option_given(from, ROUND_CAUTIONS))
         status = confirm_cautions(of);
-    return status == STATUS_CONTINUE ? walk_go(of) : status;
+    return status == STATUS_CONTINUE ? walk_run(of) : status;
 }
 
 static int run(int argc, char **argv)
@@ -123,7 +123,7 @@ static int run(int argc, char **argv)
 const command_spec walkround_command = {
     .name = "walkround",
     .operands = "RECORD",
-    .summary = "be led through an inspection, question by question, to the verdict",
+    .summary = "do a guided inspection, question by question, to the verdict",
     .help = "Asks for one inspection step by step: cautions, securing, air checks, first readings of all wheel ends, "
             "the full application, second readings, verdict. RECORD is the file that keeps it, read by rodtravel "
             "report; every answer is on the disk before the next question. With the same file it goes on where it "
@@ -134,7 +134,7 @@ const command_spec walkround_command = {
             "  rodtravel walkround T-114.json --answers T-114.txt\n"
             "\n"
             "At every question:\n"
-            "  Enter         takes what stands in square brackets\n"
+            "  Enter         takes the answer in square brackets\n"
             "  help, ?       what this step is about\n"
             "  back, <       one question back; back 3L: to the last one of that wheel end\n"
             "  skip, -       not done, not measured; it is not asked again\n"
@@ -142,9 +142,9 @@ const command_spec walkround_command = {
             "  note TEXT     a remark on this wheel end, check or vehicle\n"
             "  quit          stop; so do Ctrl-C and the end of the input\n"
             "\n"
-            "An answer that is odd is said, and kept by typing keep or k. In a file of answers lines that begin with # "
-            "are comments and an empty line is Enter; the first answer that cannot be taken ends the run with status 2 "
-            "and its line. A walk-round that is not finished ends with status 1 or 3.\n",
+            "An unlikely answer gets a warning (!); type keep or k to keep it. In a file of answers lines that begin "
+            "with # are comments and an empty line is Enter; the first answer that is not accepted ends the run with "
+            "status 2 and its line. A walk-round that is not finished ends with status 1 or 3.\n",
     .options = options,
     .option_count = COUNT_OF(options),
     .run = run,

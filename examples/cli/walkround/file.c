@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* The record of a walk-round on the disk: begun or taken up, locked, and written whole after every answer. */
+/* The record of a walk-round on the disk: begun or resumed, locked, and written completely after every answer. */
 #include "walkround/walkround.h"
 #include "input/rule_context.h"
 #include "io/atomic_file.h"
@@ -68,7 +68,7 @@ int walk_save(walk *of, const inspection_record *record)
     atomic_file file;
     bool gone;
     if (is_changed(of, &gone))
-        return print_error("%s was changed by somebody else in the meantime; it is left as it is", of->file);
+        return print_error("%s was changed by another program; it is not overwritten", of->file);
     int status = atomic_file_open(of->file, &file);
     if (status != STATUS_CONTINUE)
         return status;
@@ -106,10 +106,10 @@ static int check_rules(const rodt_rules *rules)
     if (rodt_rules_limit_count(rules) > 0 || rodt_ratio_given(rodt_rules_rated_share(rules)))
         return STATUS_CONTINUE;
     return print_error("%s has air checks and no limits of strokes; give it as --air-rules %s", rodt_rules_id(rules),
-                    rodt_rules_id(rules));
+                       rodt_rules_id(rules));
 }
 
-/* The record tells that limits of a carrier's own were there; without them a brake could pass that did not. */
+/* The record names the carrier's own limits: without them a brake that was out could pass. */
 static int note_limits(walk *of)
 {
     uint32_t place;
@@ -142,9 +142,9 @@ static int begin(walk *of, const walk_start *start)
     return status == STATUS_CONTINUE ? walk_save(of, &of->record) : status;
 }
 
-/* --- Taking up --------------------------------------------------------------------------------------- */
+/* --- Resuming ---------------------------------------------------------------------------------------- */
 
-/* An answer that was given under one rule set must not be judged by another one in silence. */
+/* An answer given under one rule set must not be judged by another one without a word. */
 static int check_start(const walk *of, const walk_start *start)
 {
     const struct {
@@ -158,7 +158,8 @@ static int check_start(const walk *of, const walk_start *start)
         const char *has = of->record.head[parts[i].key].text;
         if (parts[i].said != NULL && strcmp(parts[i].said, has != NULL ? has : "") != 0)
             return print_error("%s was begun with %s %s; leave out --%s, or begin another record", of->file,
-                            record_key_name(&record_head_keys[parts[i].key]), has != NULL ? has : "not said", parts[i].option);
+                               record_key_name(&record_head_keys[parts[i].key]), has != NULL ? has : "not said",
+                               parts[i].option);
     }
     const char *own = record_step(&of->record, STEP_LIMITS);
     if (own != NULL && of->limits_file == NULL)
@@ -166,11 +167,11 @@ static int check_start(const walk *of, const walk_start *start)
     return STATUS_CONTINUE;
 }
 
-static int take_up(walk *of, const walk_start *start)
+static int resume(walk *of, const walk_start *start)
 {
     int status = record_read(of->file, &of->record);
     if (status != STATUS_CONTINUE)
-        return print_error("%s is left as it is", of->file);
+        return print_error("%s is unchanged", of->file);
     status = check_start(of, start);
     if (status == STATUS_CONTINUE)
         status = record_open_rules(&of->record, of->limits_file, &of->context);
@@ -179,7 +180,7 @@ static int take_up(walk *of, const walk_start *start)
     if (walk_air_rules(&of->record) == NULL)
         return print_error("%s: air_rules: there is no such rule set", of->file);
     if (of->record.end_count > 0 && walk_judge(of, &of->record) == NULL)
-        return print_error("%s is left as it is; mend it first", of->file);
+        return print_error("%s is unchanged; correct it first", of->file);
     if (status == STATUS_CONTINUE)
         status = note_limits(of);
     if (of->again)
@@ -200,5 +201,5 @@ int walk_open(walk *of, const walk_start *start)
     if (!S_ISREG(found.st_mode))
         return print_error("%s is no plain file", of->file);
     int status = hold(of);
-    return status == STATUS_CONTINUE ? take_up(of, start) : status;
+    return status == STATUS_CONTINUE ? resume(of, start) : status;
 }

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* The order of the questions. It follows from the record alone, so that a walk-round that was broken off goes on where
- * it was. */
+/* The order of the questions. It follows from the record alone, so that an interrupted walk-round continues
+ * where it was. */
 #include "walkround/walkround.h"
 #include "input/numbers.h"
 #include "ui/compiler.h"
@@ -23,7 +23,7 @@ bool walk_same(const walk_item *a, const walk_item *b)
     return a->id == b->id && a->end == b->end && a->check == b->check;
 }
 
-/* What nobody may go on without is asked for again if a record that was written by hand has another word there. */
+/* A step that must be confirmed is asked again if a record that was written by hand has another word for it. */
 static bool is_confirmed(const walk_item *item, const char *answer)
 {
     bool by_option = item->id == ASK_CAUTIONS && strcmp(answer, STEP_BY_OPTION) == 0;
@@ -170,7 +170,7 @@ static void ask_check(walk_plan *plan, const inspection_record *record, rodt_che
 
 /* One filling of the reservoirs serves all: what needs a full system first, then what brings the pressure down,
  * the highest first (the warning comes on above what closes the valves), the drains, and the build-up from there.
- * A build-up that is a recovery belongs behind the applications. */
+ * A build-up that is a recovery comes after the applications. */
 static void ask_air(walk_plan *plan, const inspection_record *record)
 {
     static const rodt_check off[] = {RODT_CHECK_AUDIBLE_LEAK, RODT_CHECK_LOSS_RELEASED, RODT_CHECK_LOSS_APPLIED,
@@ -216,45 +216,55 @@ static void sort_ends(const walk *of, int ends[VEHICLE_ENDS_MAX])
     }
 }
 
-/* Which marks can change the limit of a chamber: its class, its rated stroke, a limit of its own. */
-static void find_signs(const walk *of, const record_value *end, bool *by_class, bool *by_rated, bool *unlisted)
+/* The marks that can change the limit of a chamber. */
+typedef struct needed_marks {
+    bool stroke_class, rated_stroke, limit;
+} needed_marks;
+
+static bool has_rated_row(const rodt_rules *rules, const rodt_chamber *chamber)
 {
-    const rodt_rules *rules = rodt_rules_find(of->record.head[HEAD_RULES].text);
-    rodt_chamber chamber;
-    rodt_date day = {0, 0, 0};
-    rodt_limit_answer answer;
-    *by_class = *by_rated = *unlisted = false;
-    if (end[END_CHAMBER].text == NULL || rodt_chamber_parse(end[END_CHAMBER].text, &chamber, NULL) != RODT_OK)
-        return;
-    (void)rodt_date_parse(of->record.head[HEAD_DATE].text, &day, NULL);
-    rodt_stroke_class said = RODT_CLASS_UNKNOWN;
-    if (end[END_CLASS].text != NULL)
-        (void)rodt_stroke_class_read(end[END_CLASS].text, strlen(end[END_CLASS].text), &said, NULL);
-    bool open = chamber.stroke_class == RODT_CLASS_UNKNOWN;
-    (void)rodt_chamber_add_class(&chamber, said);
-    if (rodt_rules_find_limit(rules, &chamber, day, &answer) != RODT_OK)
-        return;
-    *unlisted = answer.basis == RODT_BASIS_NONE || answer.basis == RODT_BASIS_RATED_SHARE ||
-                answer.basis == RODT_BASIS_MARKED_LIMIT;
-    *by_class = open && (answer.assumed_standard || end[END_CLASS].text != NULL);
     for (size_t i = 0; i < rodt_rules_limit_count(rules); i++) {
         const rodt_limit *row = rodt_rules_limit(rules, i);
-        bool same = strcmp(row->size, chamber.size) == 0 && row->stroke_class == chamber.stroke_class &&
-                    (row->family == chamber.family || chamber.family == RODT_FAMILY_UNKNOWN);
-        *by_rated = *by_rated || (same && rodt_length_given(row->rated_stroke));
+        if (strcmp(row->size, chamber->size) == 0 && row->stroke_class == chamber->stroke_class &&
+            (row->family == chamber->family || chamber->family == RODT_FAMILY_UNKNOWN) &&
+            rodt_length_given(row->rated_stroke))
+            return true;
     }
+    return false;
+}
+
+static needed_marks find_marks(const walk *of, const record_value *end)
+{
+    const rodt_rules *rules = rodt_rules_find(of->record.head[HEAD_RULES].text);
+    needed_marks needed = {false, false, false};
+    rodt_chamber chamber;
+    rodt_limit_answer answer;
+    rodt_stroke_class given = RODT_CLASS_UNKNOWN;
+    const char *class_text = end[END_CLASS].text;
+    if (end[END_CHAMBER].text == NULL || rodt_chamber_parse(end[END_CHAMBER].text, &chamber, NULL) != RODT_OK)
+        return needed;
+    if (class_text != NULL)
+        (void)rodt_stroke_class_read(class_text, strlen(class_text), &given, NULL);
+    bool open = chamber.stroke_class == RODT_CLASS_UNKNOWN;
+    (void)rodt_chamber_add_class(&chamber, given);
+    if (rodt_rules_find_limit(rules, &chamber, of->context.day, &answer) != RODT_OK)
+        return needed;
+    needed.limit = answer.basis == RODT_BASIS_NONE || answer.basis == RODT_BASIS_RATED_SHARE ||
+                   answer.basis == RODT_BASIS_MARKED_LIMIT;
+    needed.stroke_class = open && (answer.assumed_standard || class_text != NULL);
+    needed.rated_stroke = needed.limit || has_rated_row(rules, &chamber);
+    return needed;
 }
 
 static void ask_released(walk_plan *plan, const walk *of, int end)
 {
-    bool by_class, by_rated, unlisted;
-    find_signs(of, of->record.ends[end], &by_class, &by_rated, &unlisted);
+    const needed_marks needed = find_marks(of, of->record.ends[end]);
     add(plan, ASK_CHAMBER, WALK_RELEASED, end, RODT_CHECK_NONE);
-    if (by_class)
+    if (needed.stroke_class)
         add(plan, ASK_CLASS, WALK_RELEASED, end, RODT_CHECK_NONE);
-    if (by_rated || unlisted)
+    if (needed.rated_stroke)
         add(plan, ASK_RATED, WALK_RELEASED, end, RODT_CHECK_NONE);
-    if (unlisted)
+    if (needed.limit)
         add(plan, ASK_MARKED, WALK_RELEASED, end, RODT_CHECK_NONE);
     add(plan, ASK_ADJUSTER, WALK_RELEASED, end, RODT_CHECK_NONE);
     add(plan, ASK_ARM, WALK_RELEASED, end, RODT_CHECK_NONE);

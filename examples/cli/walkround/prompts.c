@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* What a person needs to know in front of a question: the part, the cautions, how a check is set up, the pressure. */
+/* What a person needs to know before a question: the part, the cautions, the set-up of a check, the pressure, which
+ * chambers have a diameter. */
 #include "walkround/walkround.h"
 #include "input/numbers.h"
 #include "ui/compiler.h"
@@ -9,21 +10,21 @@
 #include <stdio.h>
 #include <string.h>
 
-/* Whether the vehicle may move is known before the chocks go. */
-static void say_outcome(walk *of)
+/* Whether the vehicle may move must be known before the chocks are taken away. */
+static void print_outcome(walk *of)
 {
     const inspection *judged = walk_judge(of, &of->record);
     paint_kind paint;
     if (judged == NULL)
         return;
-    walk_say("", 0, "By the strokes: %s.", vehicle_headline(&judged->vehicle, &paint));
+    walk_print("", 0, "By the strokes: %s.", vehicle_headline(&judged->vehicle, &paint));
     if (inspection_air_defective(judged))
-        walk_say("", 0, "By the air checks: DEFECTIVE.");
+        walk_print("", 0, "By the air checks: DEFECTIVE.");
     if (inspection_warning(judged) != NULL)
-        walk_say("", 0, "Leave it chocked where it can be repaired there: answer skip below.");
+        walk_print("", 0, "Leave it chocked where it can be repaired there: answer skip below.");
 }
 
-static void say_part(walk_part part)
+static void print_part(walk_part part)
 {
     static const char *const what[WALK_PARTS] = {
         [WALK_VEHICLE] = "Enter alone leaves out what you do not know.",
@@ -36,12 +37,12 @@ static void say_part(walk_part part)
         [WALK_RELEASED] = "Down the left side, up the right. At each wheel: what it is, and the first reading.",
         [WALK_APPLIED] = "The same way again, with the pedal held."};
     putchar('\n');
-    walk_say("", 0, "Part %d of %d. %s", (int)part + 1, (int)WALK_PARTS, walk_part_title(part));
+    walk_print("", 0, "Part %d of %d. %s", (int)part + 1, (int)WALK_PARTS, walk_part_title(part));
     if (what[part] != NULL)
-        walk_say("", 0, "%s", what[part]);
+        walk_print("", 0, "%s", what[part]);
 }
 
-static void say_cautions(void)
+static void print_cautions(void)
 {
     static const char *const cautions[] = {
         "Chock the wheels before anybody goes near them.",
@@ -50,26 +51,26 @@ static void say_cautions(void)
         "An automatic adjuster out of adjustment is a fault to be found, not to be turned back by hand.",
         "A defective vehicle is reported and not driven. The cited law and a licensed inspector decide."};
     for (size_t i = 0; i < COUNT_OF(cautions); i++)
-        walk_say("- ", 2, "%s", cautions[i]);
+        walk_print("- ", 2, "%s", cautions[i]);
 }
 
 /* --- Air checks -------------------------------------------------------------------------------------- */
 
-static void say_check(const inspection_record *record, rodt_check check)
+static void print_check(const inspection_record *record, rodt_check check)
 {
     const rodt_rules *rules = walk_air_rules(record);
     const char *said = "";
     putchar('\n');
-    walk_say("", 0, "Check: %s", rodt_check_title(check));
+    walk_print("", 0, "Check: %s", rodt_check_title(check));
     for (size_t i = 0; i < rodt_rules_air_count(rules); i++) {
         const rodt_air_limit *row = rodt_rules_air(rules, i);
         if (row->check != check || !walk_row_fits(record, row))
             continue;
         if (strcmp(row->setup, said) != 0)
-            walk_say("  Do:   ", 8, "%s", row->setup);
+            walk_print("  Do:   ", 8, "%s", row->setup);
         said = row->setup;
-        walk_say("  Rule: ", 8, "%s%s%s", row->published, row->kind == RODT_KIND_USUAL ? " (no limit)" : "",
-                 row->evidence == RODT_CHECKED ? "" : " (unconfirmed)");
+        walk_print("  Rule: ", 8, "%s%s%s", row->published, row->kind == RODT_KIND_USUAL ? " (no limit)" : "",
+                   row->evidence == RODT_CHECKED ? "" : " (unconfirmed)");
     }
 }
 
@@ -111,37 +112,70 @@ static bool estimate(const walk *of, rodt_pressure from, rodt_pressure *after)
     return rodt_estimate_application(from, reservoirs, chambers, whole, after) == RODT_OK;
 }
 
-static void say_pressure(const walk *of)
+static void print_pressure(const walk *of)
 {
     const rodt_rules *rules = rodt_rules_find(of->record.head[HEAD_RULES].text);
     rodt_pressure from = rodt_rules_pressure_from(rules), until = rodt_rules_pressure_until(rules), after;
     char low[WORD_SIZE], high[WORD_SIZE], left[WORD_SIZE];
     if (!rodt_pressure_given(from) || !rodt_pressure_given(until))
         return;
-    walk_say("", 0, "%s asks for %s to %s psi in the reservoirs, engine off.", rodt_rules_id(rules),
-             format_pressure(from, low), format_pressure(until, high));
-    walk_say("", 0, "Above it, pump the pedal; below it, run the engine for a while. Then engine off, and read.");
+    walk_print("", 0, "%s asks for %s to %s psi in the reservoirs, engine off.", rodt_rules_id(rules),
+               format_pressure(from, low), format_pressure(until, high));
+    walk_print("", 0, "Above it, pump the pedal; below it, run the engine for a while. Then engine off, and read.");
     if (!estimate(of, until, &after) ||
         rodt_length_format_decimal((rodt_length){after.num, after.den}, RODT_UNIT_INCH, 0, RODT_ROUND_DOWN, left,
-                                  sizeof left) != RODT_OK)
+                                   sizeof left) != RODT_OK)
         return;
-    walk_say("", 0, "Start near %s: by estimate one full application takes %s psi down to about %s.", high, high, left);
+    walk_print("", 0, "Start near %s: by estimate one full application takes %s psi down to about %s.", high, high,
+               left);
     if (rodt_pressure_compare(after, from) < 0)
-        walk_say("", 0, "That is below the window: no pass would be proven. Is the volume right?");
+        walk_print("", 0, "That is below the window: no pass would be proven. Is the volume right?");
 }
 
-void walk_say_before(walk *of, const walk_item *item)
+void walk_print_intro(walk *of, const walk_item *item)
 {
     if (of->part != item->part)
-        say_part(item->part);
+        print_part(item->part);
     if (of->part != item->part && item->part == WALK_FINISH)
-        say_outcome(of);
+        print_outcome(of);
     of->part = item->part;
     if (item->check != RODT_CHECK_NONE && of->check != item->check)
-        say_check(&of->record, item->check);
+        print_check(&of->record, item->check);
     of->check = item->check;
     if (item->id == ASK_CAUTIONS)
-        say_cautions();
+        print_cautions();
     if (item->id == ASK_PSI)
-        say_pressure(of);
+        print_pressure(of);
+}
+
+/* --- A stamp that cannot be read: chambers by their outside diameter ------------------------------------- */
+
+static void print_candidate(const rodt_candidate *candidate)
+{
+    char chamber[RODT_CHAMBER_TEXT_SIZE], limit[WORD_SIZE], diameter[WORD_SIZE];
+    walk_print("  ", 4, "%s: diameter %s in, limit %s", format_chamber(&candidate->chamber, chamber),
+               format_length(candidate->diameter, diameter), format_length(candidate->limit, limit));
+}
+
+bool walk_identify(const walk *of, const char *text, rodt_error *error)
+{
+    const record_value *head = of->record.head;
+    rodt_clues clues = {.port = RODT_PORT_NOT_SEEN};
+    rodt_identification found;
+    rodt_date day = {0, 0, 0};
+    char limit[WORD_SIZE];
+    if (rodt_length_parse(text, &clues.diameter, error) != RODT_OK)
+        return false;
+    (void)rodt_date_parse(head[HEAD_DATE].text, &day, NULL);
+    if (rodt_identify(&clues, rodt_rules_find(head[HEAD_RULES].text), day, &found) != RODT_OK || found.count == 0) {
+        walk_print("", 0, "No known chamber has this diameter.");
+        return true;
+    }
+    for (size_t i = 0; i < found.count; i++)
+        print_candidate(&found.candidates[i]);
+    if (found.count > 1)
+        walk_print("", 0, "Until you know which it is, judge by the strictest limit: %s.",
+                   format_length(found.strict_limit, limit));
+    walk_print("", 0, "%s", rodt_observation_text(found.settle_by));
+    return true;
 }

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* What a walk-round tells of the record: the judgement, by the same functions as the report, and what was entered. */
+/* The results of a walk-round: the judgement, by the same functions as the report, and what was entered. */
 #include "walkround/walkround.h"
 #include "input/rule_context.h"
 #include "ui/compiler.h"
@@ -30,10 +30,10 @@ int walk_status(walk *of, bool finished)
     return status == STATUS_GOOD && !finished ? STATUS_UNDETERMINED : status;
 }
 
-/* --- Behind an answer -------------------------------------------------------------------------------- */
+/* --- After an answer --------------------------------------------------------------------------------- */
 
 /* Why a stroke proves nothing, where the readings themselves do not show it. */
-static void say_doubt(const rodt_finding *finding)
+static void print_doubt(const rodt_finding *finding)
 {
     static const rodt_reason doubts[] = {
         RODT_REASON_READINGS_SWAPPED, RODT_REASON_PRESSURE_LOW,        RODT_REASON_PRESSURE_HIGH,
@@ -42,31 +42,31 @@ static void say_doubt(const rodt_finding *finding)
     char sentence[RODT_SENTENCE_SIZE];
     for (size_t i = 0; finding->verdict == RODT_UNDETERMINED && i < COUNT_OF(doubts); i++) {
         if (rodt_finding_reason_format(finding, doubts[i], sentence, sizeof sentence) == RODT_OK)
-            walk_say("  ", 2, "%s", sentence);
+            walk_print("  ", 2, "%s", sentence);
     }
 }
 
-static void say_end(const inspection *judged, int end)
+static void print_end(const inspection *judged, int end)
 {
     const rodt_finding *finding = &judged->vehicle.findings[end];
     char stroke[WORD_SIZE], limit[WORD_SIZE], margin[MARGIN_SIZE];
     if (!rodt_length_given(finding->released) || !rodt_length_given(finding->applied))
         return;
-    walk_say("  ", 2, "stroke %s, limit %s, %s: %s", tape_word(finding, finding->applied_stroke, stroke),
-             tape_word(finding, finding->limit, limit), margin_words(finding, margin),
-             rodt_verdict_name(finding->verdict));
-    say_doubt(finding);
+    walk_print("  ", 2, "stroke %s, limit %s, %s: %s", tape_word(finding, finding->applied_stroke, stroke),
+               tape_word(finding, finding->limit, limit), margin_words(finding, margin),
+               rodt_verdict_name(finding->verdict));
+    print_doubt(finding);
 }
 
 /* Strokes that are far apart point to one bad brake even where both pass. */
-static void say_axle(const inspection *judged, rodt_position position)
+static void print_axle(const inspection *judged, rodt_position position)
 {
     char sentence[RODT_SENTENCE_SIZE];
     for (size_t i = 0; i < judged->vehicle.vehicle.axle_count; i++) {
         const rodt_axle_finding *axle = &judged->vehicle.vehicle.axles[i];
         if (axle->axle == position.axle &&
             rodt_axle_format(axle, RODT_AXLE_STROKES_DIFFER, sentence, sizeof sentence) == RODT_OK)
-            walk_say("  ", 2, "%s", sentence);
+            walk_print("  ", 2, "%s", sentence);
     }
 }
 
@@ -79,12 +79,12 @@ static bool is_check_done(const walk *of, rodt_check check)
     return true;
 }
 
-static void say_check(const inspection *judged, rodt_check check)
+static void print_check(const inspection *judged, rodt_check check)
 {
     char sentence[600];
     int entry = walk_find_check(&judged->record, check);
     if (entry != WALK_NONE && rodt_air_finding_format(&judged->air[entry], sentence, sizeof sentence) == RODT_OK)
-        walk_say("  ", 2, "%s", sentence);
+        walk_print("  ", 2, "%s", sentence);
 }
 
 void walk_print_result(walk *of, const walk_item *item)
@@ -96,17 +96,17 @@ void walk_print_result(walk *of, const walk_item *item)
     if (judged == NULL)
         return;
     if (check)
-        say_check(judged, item->check);
+        print_check(judged, item->check);
     if (item->end == WALK_NONE)
         return;
-    say_end(judged, item->end);
+    print_end(judged, item->end);
     if (item->id == ASK_END_APPLIED)
-        say_axle(judged, walk_position(&of->record, item->end));
+        print_axle(judged, walk_position(&of->record, item->end));
 }
 
 /* --- Everything so far ------------------------------------------------------------------------------- */
 
-static void say_end_entered(const inspection *judged, int end)
+static void print_end_entered(const inspection *judged, int end)
 {
     static const struct {
         end_key key;
@@ -125,33 +125,33 @@ static void say_end_entered(const inspection *judged, int end)
     if (values[END_APPLIED].text != NULL && used < sizeof line)
         snprintf(line + used, sizeof line - used, ": %s", rodt_verdict_name(judged->vehicle.findings[end].verdict));
     if (strlen(line) > strlen(values[END_POSITION].text))
-        walk_say("  ", 4, "%s", line);
+        walk_print("  ", 4, "%s", line);
 }
 
-static void say_head_entered(const inspection_record *record)
+static void print_head_entered(const inspection_record *record)
 {
     for (int key = 0; key < HEAD_KEYS; key++) {
         const record_value *value = &record->head[key];
         if (key == HEAD_PROGRAM || (value->text == NULL && value->number == 0))
             continue;
         if (value->text != NULL)
-            walk_say("  ", 4, "%s: %s", record_key_name(&record_head_keys[key]), value->text);
+            walk_print("  ", 4, "%s: %s", record_key_name(&record_head_keys[key]), value->text);
         else
-            walk_say("  ", 4, "%s: %d", record_key_name(&record_head_keys[key]), value->number);
+            walk_print("  ", 4, "%s: %d", record_key_name(&record_head_keys[key]), value->number);
     }
 }
 
-void walk_say_entered(walk *of)
+void walk_print_entered(walk *of)
 {
     const inspection_record *record = &of->record;
-    say_head_entered(record);
+    print_head_entered(record);
     const inspection *judged = walk_judge(of, record);
     for (size_t i = 0; judged != NULL && i < record->check_count; i++)
-        say_check(judged, judged->air[i].reading.check);
+        print_check(judged, judged->air[i].reading.check);
     for (size_t i = 0; judged != NULL && i < record->end_count; i++)
-        say_end_entered(judged, (int)i);
+        print_end_entered(judged, (int)i);
     for (size_t i = 0; i < record->step_count; i++)
-        walk_say("  ", 4, "%s: %s", record->steps[i][STEP_NAME].text, record->steps[i][STEP_ANSWER].text);
+        walk_print("  ", 4, "%s: %s", record->steps[i][STEP_NAME].text, record->steps[i][STEP_ANSWER].text);
 }
 
 /* --- The verdict -------------------------------------------------------------------------------------- */
@@ -160,12 +160,12 @@ static void print_line(void *context, const char *label, const char *text)
 {
     const char **heading = context;
     if (*heading != NULL)
-        walk_say("", 0, "%s", *heading);
+        walk_print("", 0, "%s", *heading);
     *heading = NULL;
-    walk_say("  ", 4, "%s%s%s", label, label[0] == '\0' ? "" : ": ", text);
+    walk_print("  ", 4, "%s%s%s", label, label[0] == '\0' ? "" : ": ", text);
 }
 
-static void say_open_checks(const inspection *judged)
+static void print_open_checks(const inspection *judged)
 {
     const char *heading = "Air checks that prove nothing";
     char sentence[600];
@@ -177,17 +177,17 @@ static void say_open_checks(const inspection *judged)
     }
 }
 
-static void say_headline(paint_kind paint, const char *headline)
+static void print_headline(paint_kind paint, const char *headline)
 {
     if (columns_of_text(headline) + 2 > walk_columns()) {
-        walk_say("", 0, "%s", headline);
+        walk_print("", 0, "%s", headline);
         return;
     }
     print_painted(stdout, paint, headline);
     putchar('\n');
 }
 
-void walk_say_verdict(walk *of)
+void walk_print_verdict(walk *of)
 {
     const inspection *judged = walk_judge(of, &of->record);
     if (judged == NULL)
@@ -197,19 +197,19 @@ void walk_say_verdict(walk *of)
     const char *headline = vehicle_headline(vehicle, &paint);
     putchar('\n');
     if (inspection_air_defective(judged))
-        say_headline(PAINT_BAD, AIR_SYSTEM_DEFECTIVE);
-    say_headline(paint, headline);
+        print_headline(PAINT_BAD, AIR_SYSTEM_DEFECTIVE);
+    print_headline(paint, headline);
     vehicle_each_count(vehicle, print_line, &(const char *){NULL});
     inspection_each_defect(judged, print_line, &(const char *){"Defects"});
-    say_open_checks(judged);
+    print_open_checks(judged);
     vehicle_each_axle(vehicle, print_line, &(const char *){"Axles"});
     vehicle_each_advice(vehicle, print_line, &(const char *){"Next"});
     if (vehicle_has_reasons(vehicle))
-        vehicle_each_reason(vehicle, print_line, &(const char *){"To know"});
+        vehicle_each_reason(vehicle, print_line, &(const char *){"Notes"});
     if (record_cautions_note(&of->record) != NULL)
-        walk_say("", 0, "%s", record_cautions_note(&of->record));
+        walk_print("", 0, "%s", record_cautions_note(&of->record));
     const char *warning = inspection_warning(judged);
     if (warning != NULL)
-        walk_say("", 0, "%s", warning);
-    walk_say("", 0, "%s", vehicle_caution());
+        walk_print("", 0, "%s", warning);
+    walk_print("", 0, "%s", vehicle_caution());
 }

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Answers in a record: where each one stands, what was left out on purpose, and wheel ends that are alike. */
+/* Answers in a record: where each one is kept, what was skipped, and wheel ends that copy their neighbours. */
 #include "walkround/walkround.h"
 #include "ui/compiler.h"
 
@@ -105,7 +105,7 @@ static record_value *make_check(inspection_record *record, rodt_check check)
     return values;
 }
 
-/* A check that has nothing but its name was left out as a whole. */
+/* A check that has nothing but its name was skipped. */
 static bool is_bare(const record_value *check)
 {
     for (int key = CHECK_NAME + 1; key < CHECK_REMARK; key++) {
@@ -119,15 +119,15 @@ static bool is_bare(const record_value *check)
 
 record_value walk_value(const inspection_record *record, const walk_item *item)
 {
-    const walk_question *asked = &walk_questions[item->id];
+    const walk_question *question = &walk_questions[item->id];
     char name[WALK_NAME_SIZE];
     record_value none = {NULL, 0};
     int check = item->check == RODT_CHECK_NONE ? WALK_NONE : walk_find_check(record, item->check);
-    switch (asked->home) {
-    case WALK_HEAD: return record->head[asked->key];
-    case WALK_END: return record->ends[item->end][asked->key];
-    case WALK_ALL_ENDS: return record->end_count > 0 ? record->ends[0][asked->key] : none;
-    case WALK_CHECK: return check == WALK_NONE ? none : record->checks[check][asked->key];
+    switch (question->location) {
+    case WALK_HEAD: return record->head[question->key];
+    case WALK_END: return record->ends[item->end][question->key];
+    case WALK_ALL_ENDS: return record->end_count > 0 ? record->ends[0][question->key] : none;
+    case WALK_CHECK: return check == WALK_NONE ? none : record->checks[check][question->key];
     case WALK_STEP: break;
     }
     if (item->id == ASK_AXLES)
@@ -149,46 +149,46 @@ bool walk_skipped(const inspection_record *record, const walk_item *item)
     return answer != NULL && strcmp(answer, STEP_SKIPPED) == 0;
 }
 
-/* A chamber that is another one has other signs, and what was read off the old one is no answer any more. */
-static void reopen_signs(walk *of, inspection_record *record, const walk_item *item)
+/* Another chamber has other marks, so those of the old one are no answers any more. */
+static void reopen_marks(walk *of, inspection_record *record, const walk_item *item)
 {
-    static const walk_id signs[] = {ASK_CLASS, ASK_RATED, ASK_MARKED};
-    for (size_t i = 0; i < COUNT_OF(signs); i++) {
-        walk_item sign = {signs[i], item->part, item->end, RODT_CHECK_NONE};
+    static const walk_id marks[] = {ASK_CLASS, ASK_RATED, ASK_MARKED};
+    for (size_t i = 0; i < COUNT_OF(marks); i++) {
+        walk_item mark = {marks[i], item->part, item->end, RODT_CHECK_NONE};
         char name[WALK_NAME_SIZE];
-        record->ends[item->end][walk_questions[signs[i]].key] = (record_value){NULL, 0};
-        walk_step_name(record, &sign, name);
+        record->ends[item->end][walk_questions[marks[i]].key] = (record_value){NULL, 0};
+        walk_step_name(record, &mark, name);
         (void)walk_set_step(of, record, name, NULL);
     }
 }
 
 static void put(walk *of, inspection_record *record, const walk_item *item, record_value value)
 {
-    const walk_question *asked = &walk_questions[item->id];
-    if (asked->home == WALK_HEAD)
-        record->head[asked->key] = value;
-    if (asked->home == WALK_END)
-        record->ends[item->end][asked->key] = value;
-    for (size_t i = 0; asked->home == WALK_ALL_ENDS && i < record->end_count; i++)
-        record->ends[i][asked->key] = value;
+    const walk_question *question = &walk_questions[item->id];
+    if (question->location == WALK_HEAD)
+        record->head[question->key] = value;
+    if (question->location == WALK_END)
+        record->ends[item->end][question->key] = value;
+    for (size_t i = 0; question->location == WALK_ALL_ENDS && i < record->end_count; i++)
+        record->ends[i][question->key] = value;
     if (item->id == ASK_CHAMBER)
-        reopen_signs(of, record, item);
+        reopen_marks(of, record, item);
     if (item->id == ASK_VEHICLE && (value.text == NULL || strcmp(value.text, "combination") != 0))
         record->head[HEAD_TOWED] = (record_value){NULL, 0};
 }
 
 bool walk_set(walk *of, inspection_record *record, const walk_item *item, record_value value)
 {
-    const walk_question *asked = &walk_questions[item->id];
+    const walk_question *question = &walk_questions[item->id];
     char name[WALK_NAME_SIZE];
     walk_step_name(record, item, name);
-    if (asked->home == WALK_STEP)
+    if (question->location == WALK_STEP)
         return walk_set_step(of, record, name, value.text);
-    if (asked->home == WALK_CHECK) {
+    if (question->location == WALK_CHECK) {
         record_value *values = make_check(record, item->check);
         if (values == NULL)
             return false;
-        values[asked->key] = value;
+        values[question->key] = value;
     }
     put(of, record, item, value);
     return walk_set_step(of, record, name, NULL);
@@ -240,4 +240,114 @@ void walk_forget_skipped(inspection_record *record)
         memmove(record->checks[i], record->checks[i + 1], (record->check_count - i) * sizeof record->checks[0]);
         memset(record->checks[record->check_count], 0, sizeof record->checks[0]);
     }
+}
+
+/* --- Wheel ends: as many as there are axles, described like their neighbours -------------------------- */
+
+/* What one wheel end most likely shares with another. */
+static const walk_id described[] = {ASK_CHAMBER, ASK_CLASS, ASK_RATED, ASK_MARKED, ASK_ADJUSTER, ASK_ARM};
+
+rodt_position walk_position(const inspection_record *record, int end)
+{
+    rodt_position position = {0, 0};
+    const char *text = record->ends[end][END_POSITION].text;
+    (void)rodt_position_read(text, strlen(text), &position, NULL);
+    return position;
+}
+
+/* Without this the steps of a removed wheel end would come back with it. */
+static void forget_end(walk *of, inspection_record *record, int end)
+{
+    for (int id = 0; id < ASK_IDS; id++) {
+        walk_item item = {(walk_id)id, WALK_RELEASED, end, RODT_CHECK_NONE};
+        char name[WALK_NAME_SIZE];
+        if (walk_questions[id].location != WALK_END)
+            continue;
+        walk_step_name(record, &item, name);
+        (void)walk_set_step(of, record, name, NULL);
+    }
+    memset(record->ends[end], 0, sizeof record->ends[end]);
+}
+
+/* What holds for all wheel ends holds for a new one too. */
+static bool add_end(walk *of, inspection_record *record, int axle, int side)
+{
+    static const end_key common[] = {END_DIVISION, END_PSI, END_PSI_AFTER, END_ENGINE, END_SPRING, END_DRUM};
+    char text[RODT_POSITION_TEXT_SIZE];
+    record_value *values = record->ends[record->end_count];
+    if (rodt_position_format((rodt_position){(int16_t)axle, (int16_t)side}, text, sizeof text) != RODT_OK)
+        return false;
+    values[END_POSITION].text = walk_keep(of, text);
+    for (size_t i = 0; record->end_count > 0 && i < COUNT_OF(common); i++)
+        values[common[i]] = record->ends[0][common[i]];
+    record->end_count++;
+    return values[END_POSITION].text != NULL;
+}
+
+static bool has_end(const inspection_record *record, int axle, int side)
+{
+    for (size_t i = 0; i < record->end_count; i++) {
+        rodt_position position = walk_position(record, (int)i);
+        if (position.axle == axle && position.side == side)
+            return true;
+    }
+    return false;
+}
+
+/* The number of brakes that an older record says is of its own axles. */
+bool walk_drops_brakes(const inspection_record *record, int axles)
+{
+    return record->head[HEAD_BRAKES].number > 0 && (size_t)axles * 2 != record->end_count;
+}
+
+bool walk_set_axles(walk *of, inspection_record *record, int axles)
+{
+    if (walk_drops_brakes(record, axles))
+        record->head[HEAD_BRAKES].number = 0;
+    while (record->end_count > 0 && walk_position(record, (int)record->end_count - 1).axle > axles)
+        forget_end(of, record, (int)--record->end_count);
+    for (int axle = 1; axle <= axles; axle++) {
+        for (int side = RODT_SIDE_LEFT; side <= RODT_SIDE_RIGHT; side++) {
+            if (record->end_count == VEHICLE_ENDS_MAX)
+                return has_end(record, axle, side);
+            if (!has_end(record, axle, side) && !add_end(of, record, axle, side))
+                return false;
+        }
+    }
+    return true;
+}
+
+/* --- Neighbours -------------------------------------------------------------------------------------- */
+
+/* The other end of the axle; without one the nearest axle before it. */
+int walk_template_end(const inspection_record *record, int end)
+{
+    rodt_position at = walk_position(record, end);
+    int best = WALK_NONE, distance = RODT_AXLE_NUMBER_MAX + 1;
+    for (int i = 0; i < (int)record->end_count; i++) {
+        rodt_position other = walk_position(record, i);
+        int far = at.axle - other.axle;
+        if (i == end || record->ends[i][END_CHAMBER].text == NULL || far < 0 || (far > 0 && other.side != at.side))
+            continue;
+        if (far < distance) {
+            best = i;
+            distance = far;
+        }
+    }
+    return best;
+}
+
+bool walk_copy_end(walk *of, inspection_record *record, int from, int to)
+{
+    bool good = true;
+    for (size_t i = 0; i < COUNT_OF(described); i++) {
+        walk_item template_end = {described[i], WALK_RELEASED, from, RODT_CHECK_NONE};
+        walk_item item = {described[i], WALK_RELEASED, to, RODT_CHECK_NONE};
+        record_value value = walk_value(record, &template_end);
+        if (walk_skipped(record, &template_end))
+            good = walk_skip(of, record, &item) && good;
+        else if (value.text != NULL)
+            good = walk_set(of, record, &item, value) && good;
+    }
+    return good;
 }

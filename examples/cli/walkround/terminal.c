@@ -1,20 +1,25 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Lines from a person, a pipe or a file of answers. A line counts when its end has come: half of "2 1/8" reads too. */
+/* Lines from a person, a pipe or a file of answers, and to the screen. A line counts only with its end: half of "2 1/8"
+ * can be read too. */
 #include "walkround/walkround.h"
 #include "ui/compiler.h"
 #include "ui/utf8.h"
+#include "ui/wrap.h"
 
 #include <errno.h>
 #include <fcntl.h>
 #include <signal.h>
+#include <stdarg.h>
+#include <stdio.h>
 #include <string.h>
+#include <sys/ioctl.h>
 #include <sys/select.h>
 #include <unistd.h>
 
 /* The one thing that a signal handler may touch. */
 static volatile sig_atomic_t stop_signal;
 
-static void note_signal(int number) { stop_signal = number; }
+static void record_signal(int number) { stop_signal = number; }
 
 static void list_signals(sigset_t *set)
 {
@@ -24,20 +29,20 @@ static void list_signals(sigset_t *set)
     sigaddset(set, SIGHUP);
 }
 
-/* A signal between two answers waits: the record is being written then. */
-static void hear_signals(void)
+/* A signal between two answers is held back: the record is being written then. */
+static void handle_signals(void)
 {
     static const int numbers[] = {SIGINT, SIGTERM, SIGHUP};
     struct sigaction action;
     sigset_t held;
     memset(&action, 0, sizeof action);
-    action.sa_handler = note_signal;
+    action.sa_handler = record_signal;
     sigemptyset(&action.sa_mask);
     for (size_t i = 0; i < COUNT_OF(numbers); i++)
         sigaction(numbers[i], &action, NULL);
     list_signals(&held);
     sigprocmask(SIG_BLOCK, &held, NULL);
-    /* A file that may not grow is said like a full disk. */
+    /* A file that may not grow is reported like a full disk. */
     action.sa_handler = SIG_IGN;
     sigaction(SIGXFSZ, &action, NULL);
 }
@@ -50,7 +55,7 @@ bool walk_input_open(const char *file, walk_input *out)
         return false;
     if (standard)
         out->file = isatty(STDIN_FILENO) == 1 && file == NULL ? NULL : "standard input";
-    hear_signals();
+    handle_signals();
     return true;
 }
 
@@ -76,7 +81,7 @@ static input_status wait_for_bytes(const walk_input *from)
     return INPUT_STOPPED;
 }
 
-/* A terminal that is gone reads as an error; for the record that is an end like any other. */
+/* A terminal that is gone reads as an error; the record treats it as the end of the input. */
 static input_status fill(walk_input *from)
 {
     input_status status = wait_for_bytes(from);
@@ -89,10 +94,10 @@ static input_status fill(walk_input *from)
 }
 
 /* A zero byte would end the text where it does not end. */
-static char kept_sign(char sign) { return sign == '\0' ? '\1' : sign; }
+static char kept_byte(char byte) { return byte == '\0' ? '\1' : byte; }
 
 /* Some editors begin a file with a byte-order mark. */
-static const char *behind_mark(const char *text)
+static const char *after_mark(const char *text)
 {
     static const char mark[] = "\xEF\xBB\xBF";
     return strncmp(text, mark, sizeof mark - 1) == 0 ? text + sizeof mark - 1 : text;
@@ -106,11 +111,11 @@ input_status walk_read_line(walk_input *from, char text[WALK_ANSWER_MAX])
         input_status status = from->at < from->used ? INPUT_LINE : fill(from);
         if (status != INPUT_LINE)
             return status == INPUT_END && size > 0 && !walk_is_person(from) ? INPUT_CUT : status;
-        char sign = from->bytes[from->at++];
-        if (sign == '\n')
+        char byte = from->bytes[from->at++];
+        if (byte == '\n')
             break;
         if (size < WALK_ANSWER_MAX)
-            text[size] = kept_sign(sign);
+            text[size] = kept_byte(byte);
         size += size < WALK_ANSWER_MAX;
     }
     if (size == WALK_ANSWER_MAX)
@@ -118,7 +123,7 @@ input_status walk_read_line(walk_input *from, char text[WALK_ANSWER_MAX])
     while (size > 0 && strchr(" \t\r", text[size - 1]) != NULL)
         size--;
     text[size] = '\0';
-    const char *begin = from->line == 1 && !walk_is_person(from) ? behind_mark(text) : text;
+    const char *begin = from->line == 1 && !walk_is_person(from) ? after_mark(text) : text;
     begin += strspn(begin, " \t");
     memmove(text, begin, strlen(begin) + 1);
     return INPUT_LINE;
@@ -138,4 +143,42 @@ bool walk_is_text(const char *text, uint32_t *character)
         ++*character;
     }
     return true;
+}
+
+/* --- Output ------------------------------------------------------------------------------------------- */
+
+#define NARROWEST 24u
+
+unsigned walk_columns(void)
+{
+    struct winsize size;
+    memset(&size, 0, sizeof size);
+    if (ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) != 0 || size.ws_col == 0 || size.ws_col > LINE_WIDTH)
+        return LINE_WIDTH;
+    return size.ws_col < NARROWEST ? NARROWEST : size.ws_col;
+}
+
+void walk_print(const char *label, unsigned indent, const char *format, ...)
+{
+    char text[1500];
+    va_list arguments;
+    va_start(arguments, format);
+    vsnprintf(text, sizeof text, format, arguments);
+    va_end(arguments);
+    print_wrapped_at(stdout, walk_columns(), label, indent, text);
+}
+
+/* Room after a question for a reading; where there is less, the answer gets a line of its own. */
+#define ANSWER_ROOM 14u
+
+void walk_prompt(const char *text)
+{
+    if (columns_of_text(text) + ANSWER_ROOM <= walk_columns()) {
+        print_safely(stdout, text);
+        fputs(": ", stdout);
+    } else {
+        walk_print("", 0, "%s", text);
+        fputs("> ", stdout);
+    }
+    fflush(stdout);
 }

@@ -14,7 +14,7 @@
 #define WALK_ITEMS_MAX ((size_t)1400)
 #define WALK_NONE (-1)
 
-/* --- Questions (walk_questions.c) -------------------------------------------------------------------- */
+/* --- Questions (questions.c) -------------------------------------------------------------------- */
 
 /* How an answer is read. */
 typedef enum walk_kind {
@@ -22,8 +22,8 @@ typedef enum walk_kind {
     WALK_CLASS, WALK_NUMBER, WALK_CLOCK
 } walk_kind;
 
-/* Where an answer stands in the record. */
-typedef enum walk_home { WALK_HEAD, WALK_END, WALK_ALL_ENDS, WALK_CHECK, WALK_STEP } walk_home;
+/* Where an answer is kept in the record. */
+typedef enum walk_location { WALK_HEAD, WALK_END, WALK_ALL_ENDS, WALK_CHECK, WALK_STEP } walk_location;
 
 /* The parts of a walk-round, in their order. */
 typedef enum walk_part {
@@ -38,15 +38,15 @@ typedef struct walk_word {
 } walk_word;
 
 typedef struct walk_question {
-    const char *name;  /* among the steps of a record, behind the wheel end or the check */
+    const char *name;  /* among the steps of a record, after the wheel end or the check */
     const char *title; /* as it is asked */
     const char *help;
     walk_part part;
     walk_kind kind;
-    walk_home home;
+    walk_location location;
     int key;     /* in the record */
-    bool firm;   /* cannot be left out */
-    bool light;  /* Enter leaves it out */
+    bool mandatory;   /* cannot be skipped */
+    bool optional;  /* Enter skips it */
     const walk_word *words; /* of WALK_WORD, closed by one without a spelling */
 } walk_question;
 
@@ -71,7 +71,7 @@ typedef struct walk_item {
     rodt_check check; /* or RODT_CHECK_NONE */
 } walk_item;
 
-/* What is asked of the check, where the words of the question do not fit it. */
+/* The question in words that fit the check. */
 const char *walk_title(const walk_item *item);
 
 /* --- The walk-round ---------------------------------------------------------------------------------- */
@@ -107,8 +107,8 @@ typedef struct walk {
     walk_text *texts;
     struct stat written;  /* the file as it was last written */
     int lock;             /* its descriptor, or -1 */
-    walk_part part;       /* whose heading stands on the screen; WALK_PARTS = none */
-    rodt_check check;     /* whose set-up stands on the screen */
+    walk_part part;       /* whose heading is on the screen; WALK_PARTS = none */
+    rodt_check check;     /* whose set-up is on the screen */
 } walk;
 
 /* Keeps a text as long as the walk-round; NULL if there is no memory. */
@@ -116,9 +116,9 @@ const char *walk_keep(walk *of, const char *text);
 void walk_free_texts(walk *of);
 
 /* Asks until everything is answered or the person stops. Returns the exit status. */
-int walk_go(walk *of);
+int walk_run(walk *of);
 
-/* --- The plan (walk_plan.c) -------------------------------------------------------------------------- */
+/* --- The plan (plan.c) -------------------------------------------------------------------------- */
 
 void walk_make_plan(const walk *of, walk_plan *out);
 bool walk_answered(const inspection_record *record, const walk_item *item);
@@ -128,7 +128,7 @@ bool walk_same(const walk_item *a, const walk_item *b);
 bool walk_row_fits(const inspection_record *record, const rodt_air_limit *row);
 const rodt_rules *walk_air_rules(const inspection_record *record);
 
-/* --- The record (walk_record.c) ---------------------------------------------------------------------- */
+/* --- The record (store.c) ---------------------------------------------------------------------- */
 
 #define WALK_NAME_SIZE 64
 
@@ -158,7 +158,7 @@ int walk_template_end(const inspection_record *record, int end);
 bool walk_copy_end(walk *of, inspection_record *record, int from, int to);
 rodt_position walk_position(const inspection_record *record, int end);
 
-/* --- Answers (walk_answer.c) ------------------------------------------------------------------------- */
+/* --- Answers (answers.c) ------------------------------------------------------------------------- */
 
 #define WALK_SAID_SIZE 480
 
@@ -169,42 +169,42 @@ walk_default walk_find_default(const walk *of, const walk_item *item, char text[
                                char said[WALK_SAID_SIZE]);
 
 /* Reads an answer into `record`; `said` gets what was understood. RODT_OK, RODT_E_MEMORY, or the error is set. */
-rodt_status walk_take(walk *of, inspection_record *record, const walk_item *item, const char *text,
+rodt_status walk_read_answer(walk *of, inspection_record *record, const walk_item *item, const char *text,
                       char said[WALK_SAID_SIZE], rodt_error *error);
 
-/* --- What the record says (walk_found.c, walk_odd.c) ------------------------------------------------- */
+/* --- What the record says (results.c, warnings.c, prompts.c) ------------------------------------------------- */
 
 /* Judges; NULL while there is nothing to judge. The result lives until the next judgement. */
 const inspection *walk_judge(walk *of, const inspection_record *record);
 
-/* What is odd about `trial` and was not before the answer; returns the number of lines. */
+/* What is unlikely in `trial` because of the answer; returns the number of lines. */
 size_t walk_each_warning(walk *of, const inspection_record *trial, const walk_item *item, vehicle_line line,
                          void *context);
 
-void walk_print_result(walk *of, const walk_item *item);   /* behind an answer */
-void walk_say_before(walk *of, const walk_item *item);  /* in front of a question */
-void walk_say_entered(walk *of);                        /* everything so far */
-void walk_say_verdict(walk *of);                        /* at the end */
+void walk_print_result(walk *of, const walk_item *item);   /* after an answer */
+void walk_print_intro(walk *of, const walk_item *item);  /* before a question */
+void walk_print_entered(walk *of);                        /* everything so far */
+void walk_print_verdict(walk *of);                        /* at the end */
 int walk_status(walk *of, bool finished);
 
-/* Tells which chambers have an outside diameter (walk_identify.c). False: the text is no length. */
+/* Tells which chambers have an outside diameter (prompts.c). False: the text is no length. */
 bool walk_identify(const walk *of, const char *text, rodt_error *error);
 
-/* --- Talking (walk_talk.c) --------------------------------------------------------------------------- */
+/* --- Talking (terminal.c) --------------------------------------------------------------------------- */
 
 unsigned walk_columns(void); /* of the screen, 80 at most */
-void walk_say(const char *label, unsigned indent, const char *format, ...) PRINTF_LIKE(3, 4);
+void walk_print(const char *label, unsigned indent, const char *format, ...) PRINTF_LIKE(3, 4);
 void walk_prompt(const char *text);
 
 typedef enum input_status { INPUT_LINE, INPUT_LONG, INPUT_END, INPUT_CUT, INPUT_STOPPED, INPUT_FAILED } input_status;
 
-/* (walk_input.c) Signals that end the walk-round are heard only while it waits for a line. */
+/* (terminal.c) Signals that end the walk-round are heard only while it waits for a line. */
 bool walk_input_open(const char *file, walk_input *out);
 bool walk_is_person(const walk_input *from);
 input_status walk_read_line(walk_input *from, char text[WALK_ANSWER_MAX]);
 bool walk_is_text(const char *text, uint32_t *character); /* false: a control or no UTF-8 at that character */
 
-/* --- The file (walk_file.c) -------------------------------------------------------------------------- */
+/* --- The file (file.c) -------------------------------------------------------------------------- */
 
 /* Opens or begins the record. STATUS_CONTINUE or an exit status. */
 typedef struct walk_start {

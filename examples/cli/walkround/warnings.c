@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* What is odd about an answer though it can be read. It is said at once, while the tape is still in the hand. */
+/* Warnings of answers that can be read but are unlikely. They are shown immediately, while the tape is still in the
+ * hand. */
 #include "walkround/walkround.h"
 #include "ui/compiler.h"
 #include "ui/format.h"
@@ -7,17 +8,17 @@
 #include <stdio.h>
 #include <string.h>
 
-/* What can be told to the person: lines that are counted. */
-typedef struct odd_list {
+/* The warnings so far: lines that are counted. */
+typedef struct warning_list {
     vehicle_line line;
     void *context;
     size_t count;
-} odd_list;
+} warning_list;
 
-static void say(odd_list *odd, const char *text)
+static void warn(warning_list *warnings, const char *text)
 {
-    odd->line(odd->context, "", text);
-    odd->count++;
+    warnings->line(warnings->context, "", text);
+    warnings->count++;
 }
 
 /* --- Wheel ends -------------------------------------------------------------------------------------- */
@@ -41,7 +42,7 @@ static bool is_beyond_list(const rodt_finding *finding)
     return false;
 }
 
-static void say_stroke(odd_list *odd, const rodt_finding *finding)
+static void warn_stroke(warning_list *warnings, const rodt_finding *finding)
 {
     static const rodt_reason reasons[] = {RODT_REASON_READINGS_SWAPPED, RODT_REASON_NO_MOVEMENT,
                                           RODT_REASON_BEYOND_RATED_STROKE, RODT_REASON_LOST_BLANK};
@@ -49,14 +50,14 @@ static void say_stroke(odd_list *odd, const rodt_finding *finding)
     char sentence[RODT_SENTENCE_SIZE];
     for (size_t i = 0; i < COUNT_OF(reasons); i++) {
         if (rodt_finding_reason_format(finding, reasons[i], sentence, sizeof sentence) == RODT_OK)
-            say(odd, sentence);
+            warn(warnings, sentence);
     }
     if (rodt_length_given(finding->applied_stroke) && finding->applied_stroke.num > 0 &&
         rodt_length_compare(finding->applied_stroke, hardly) < 0)
-        say(odd, "the rod hardly moved: was the pedal fully down, and both readings from the same spot?");
+        warn(warnings, "the rod hardly moved: was the pedal fully down, and both readings from the same spot?");
     if (!rodt_finding_has(finding, RODT_REASON_BEYOND_RATED_STROKE) && is_beyond_list(finding))
-        say(odd, "that is more than the full travel of a standard chamber of this size: look at the chamber and the "
-                 "tape again");
+        warn(warnings, "that is more than the full travel of a standard chamber of this size: look at the chamber and "
+             "the tape again");
 }
 
 static const rodt_axle_finding *find_axle(const inspection *judged, int16_t axle)
@@ -68,8 +69,8 @@ static const rodt_axle_finding *find_axle(const inspection *judged, int16_t axle
     return NULL;
 }
 
-/* What the answer can make unlike. A class that is still to be asked for is no difference. */
-static uint32_t find_unlike(const inspection_record *trial, const walk_item *item)
+/* The differences that the answer can cause. A class that is still to be asked is no difference. */
+static uint32_t find_differences(const inspection_record *trial, const walk_item *item)
 {
     rodt_chamber chamber;
     const char *text = trial->ends[item->end][END_CHAMBER].text;
@@ -83,48 +84,48 @@ static uint32_t find_unlike(const inspection_record *trial, const walk_item *ite
     return chamber.stroke_class == RODT_CLASS_UNKNOWN ? marks : marks | RODT_AXLE_CLASS_DIFFERS;
 }
 
-static void say_axle(odd_list *odd, const rodt_axle_finding *axle, uint32_t bits)
+static void warn_axle(warning_list *warnings, const rodt_axle_finding *axle, uint32_t bits)
 {
     char sentence[RODT_SENTENCE_SIZE];
     for (uint32_t bit = 1; axle != NULL && bit <= RODT_AXLE_STEERING_DEAD; bit <<= 1) {
         if ((bit & bits) != 0 && rodt_axle_format(axle, bit, sentence, sizeof sentence) == RODT_OK)
-            say(odd, sentence);
+            warn(warnings, sentence);
     }
 }
 
 /* Bounds of our own around what brakes have; outside them the answer was meant for a neighbouring question. */
-static void say_size(odd_list *odd, walk_id id, rodt_length length)
+static void warn_size(warning_list *warnings, walk_id id, rodt_length length)
 {
     const rodt_length least = id == ASK_ARM ? (rodt_length){7, 2} : (rodt_length){1, 1};
     const rodt_length most = id == ASK_ARM ? (rodt_length){9, 1} : (rodt_length){4, 1};
     if (!rodt_length_given(length) ||
         (rodt_length_compare(length, least) >= 0 && rodt_length_compare(length, most) <= 0))
         return;
-    say(odd, id == ASK_ARM ? "that is hardly the length of a slack arm: is it the answer to another question?"
+    warn(warnings, id == ASK_ARM ? "that is hardly the length of a slack arm: is it the answer to another question?"
                            : "that is hardly the rated stroke of a chamber: is it the answer to another question?");
 }
 
-static void say_end(walk *of, odd_list *odd, const inspection_record *trial, const walk_item *item)
+static void warn_end(walk *of, warning_list *warnings, const inspection_record *trial, const walk_item *item)
 {
     const inspection *judged = walk_judge(of, trial);
     if (judged == NULL)
         return;
     const rodt_finding *finding = &judged->vehicle.findings[item->end];
     if (item->id == ASK_END_APPLIED || item->id == ASK_END_RELEASED)
-        say_stroke(odd, finding);
+        warn_stroke(warnings, finding);
     else
-        say_axle(odd, find_axle(judged, walk_position(trial, item->end).axle), find_unlike(trial, item));
+        warn_axle(warnings, find_axle(judged, walk_position(trial, item->end).axle), find_differences(trial, item));
     if (item->id == ASK_ARM)
-        say_size(odd, item->id, judged->vehicle.ends[item->end].arm_length);
+        warn_size(warnings, item->id, judged->vehicle.ends[item->end].arm_length);
     if (item->id == ASK_RATED)
-        say_size(odd, item->id, finding->chamber.rated_stroke);
+        warn_size(warnings, item->id, finding->chamber.rated_stroke);
     if (item->id == ASK_CHAMBER && finding->basis == RODT_BASIS_NONE)
-        say(odd, "no limit is published for this chamber under the rule set; is the mark read right?");
+        warn(warnings, "no limit is published for this chamber under the rule set; is the mark read right?");
 }
 
 /* --- Pressures --------------------------------------------------------------------------------------- */
 
-static void say_window(odd_list *odd, const inspection_record *trial, const walk_item *item)
+static void warn_window(warning_list *warnings, const inspection_record *trial, const walk_item *item)
 {
     const rodt_rules *rules = rodt_rules_find(trial->head[HEAD_RULES].text);
     rodt_pressure from = rodt_rules_pressure_from(rules), until = rodt_rules_pressure_until(rules), read, before;
@@ -138,25 +139,25 @@ static void say_window(odd_list *odd, const inspection_record *trial, const walk
              format_pressure(from, low), format_pressure(until, high), rodt_rules_id(rules),
              below ? "no stroke that passes proves anything" : "no stroke that fails proves anything");
     if (below || above)
-        say(odd, sentence);
+        warn(warnings, sentence);
     text = trial->ends[0][END_PSI].text;
     if (item->id == ASK_PSI_AFTER && text != NULL && rodt_pressure_parse(text, &before, NULL) == RODT_OK &&
         rodt_pressure_compare(read, before) > 0)
-        say(odd, "the pressure rose though the engine is off: look at the gauge again");
+        warn(warnings, "the pressure rose though the engine is off: look at the gauge again");
 }
 
 /* Bounds of our own, far outside what an air brake works with: a slip of the finger, or a gauge that was misread. */
-static void say_gauge(odd_list *odd, const char *text)
+static void warn_gauge(warning_list *warnings, const char *text)
 {
     rodt_pressure read;
-    bool sound = text == NULL || rodt_pressure_parse(text, &read, NULL) != RODT_OK ||
+    bool likely = text == NULL || rodt_pressure_parse(text, &read, NULL) != RODT_OK ||
                  (rodt_pressure_compare(read, (rodt_pressure){10, 1}) >= 0 &&
                   rodt_pressure_compare(read, (rodt_pressure){170, 1}) <= 0);
-    if (!sound)
-        say(odd, "that is hardly the pressure of an air brake system: look at the gauge again");
+    if (!likely)
+        warn(warnings, "that is hardly the pressure of an air brake system: look at the gauge again");
 }
 
-static void say_check(walk *of, odd_list *odd, const inspection_record *trial, const walk_item *item)
+static void warn_check(walk *of, warning_list *warnings, const inspection_record *trial, const walk_item *item)
 {
     const inspection *judged = walk_judge(of, trial);
     int check = walk_find_check(trial, item->check);
@@ -164,13 +165,13 @@ static void say_check(walk *of, odd_list *odd, const inspection_record *trial, c
         return;
     const rodt_air_finding *finding = &judged->air[check];
     if (walk_questions[item->id].kind == WALK_PRESSURE)
-        say_gauge(odd, walk_value(trial, item).text);
+        warn_gauge(warnings, walk_value(trial, item).text);
     if (walk_is_chocked(trial, item) && walk_value(trial, item).text != NULL)
-        say(odd, "the chocks are in place and hold the vehicle too, so that proves nothing");
+        warn(warnings, "the chocks are in place and hold the vehicle too, so that proves nothing");
     if (finding->missing == RODT_AIR_MISSING_SENSE)
-        say(odd, "the two pressures contradict each other: look at the gauge again");
+        warn(warnings, "the two pressures contradict each other: look at the gauge again");
     if (finding->missing == RODT_AIR_MISSING_SPAN && item->id == ASK_SECONDS)
-        say(odd, "the rule set times another span, so this time proves nothing");
+        warn(warnings, "the rule set times another span, so this time proves nothing");
 }
 
 /* --- The vehicle -------------------------------------------------------------------------------------- */
@@ -182,7 +183,7 @@ static bool has_reading(const record_value *end)
 
 #define MANY_AXLES 12 /* a choice of ours; more are rare, and 22 is quickly typed for 2 */
 
-static void say_axles(walk *of, odd_list *odd, const inspection_record *trial)
+static void warn_axles(walk *of, warning_list *warnings, const inspection_record *trial)
 {
     char sentence[RODT_SENTENCE_SIZE];
     size_t lost = 0;
@@ -191,30 +192,30 @@ static void say_axles(walk *of, odd_list *odd, const inspection_record *trial)
     snprintf(sentence, sizeof sentence, "what was entered of %zu wheel end%s is dropped then", lost,
              lost == 1 ? "" : "s");
     if (lost > 0)
-        say(odd, sentence);
+        warn(warnings, sentence);
     if (trial->head[HEAD_BRAKES].number != of->record.head[HEAD_BRAKES].number) {
         snprintf(sentence, sizeof sentence, "the record says %d brakes; that is dropped then, and both ends of every "
                  "axle are counted", of->record.head[HEAD_BRAKES].number);
-        say(odd, sentence);
+        warn(warnings, sentence);
     }
     if (trial->end_count > (size_t)2 * MANY_AXLES)
-        say(odd, "that is a lot of axles");
+        warn(warnings, "that is a lot of axles");
 }
 
 size_t walk_each_warning(walk *of, const inspection_record *trial, const walk_item *item, vehicle_line line,
                          void *context)
 {
-    odd_list odd = {line, context, 0};
+    warning_list warnings = {line, context, 0};
     record_value value = walk_value(trial, item);
     if (item->end != WALK_NONE)
-        say_end(of, &odd, trial, item);
+        warn_end(of, &warnings, trial, item);
     else if (item->check != RODT_CHECK_NONE)
-        say_check(of, &odd, trial, item);
+        warn_check(of, &warnings, trial, item);
     else if (item->id == ASK_PSI || item->id == ASK_PSI_AFTER)
-        say_window(&odd, trial, item);
+        warn_window(&warnings, trial, item);
     else if (item->id == ASK_AXLES)
-        say_axles(of, &odd, trial);
+        warn_axles(of, &warnings, trial);
     else if ((item->id == ASK_ENGINE || item->id == ASK_SPRING) && value.text != NULL && strcmp(value.text, "on") == 0)
-        say(&odd, "then no stroke proves anything: every verdict would be undetermined");
-    return odd.count;
+        warn(&warnings, "then no stroke proves anything: every verdict would be undetermined");
+    return warnings.count;
 }
