@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Exact rationals with 64-bit parts. Only exact.c sees GNU MP. */
+/* Exact rationals with 64-bit parts. */
 #ifndef RODT_EXACT_H
 #define RODT_EXACT_H
 
@@ -30,13 +30,5 @@ int exact_compare_power(rodt_ratio base, unsigned power, rodt_ratio value);
 
 /* The nearest whole number by the rounding. Always fits. */
 int64_t exact_round(rodt_ratio a, rodt_rounding rounding);
-
-/* The same operations by GNU MP alone, without the 64-bit fast path; for the differential test. */
-bool exact_make_gmp(int64_t num, int64_t den, rodt_ratio *out);
-bool exact_add_gmp(rodt_ratio a, rodt_ratio b, rodt_ratio *out);
-bool exact_subtract_gmp(rodt_ratio a, rodt_ratio b, rodt_ratio *out);
-bool exact_multiply_gmp(rodt_ratio a, rodt_ratio b, rodt_ratio *out);
-bool exact_divide_gmp(rodt_ratio a, rodt_ratio b, rodt_ratio *out);
-int exact_compare_gmp(rodt_ratio a, rodt_ratio b);
 
 #endif

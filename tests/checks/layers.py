@@ -15,7 +15,7 @@ INCLUDE = re.compile(r'^[ \t]*#[ \t]*include[ \t]*([<"])([^>"]+)[>"]', re.M)
 PROGRAMS = (("lib", "include"), ("examples/cli",), ("bindings",))
 ABOVE_LIBRARY = ("examples/", "bindings/")
 INCLUDE_ROOTS = ("lib/", "include/", "examples/cli/", "bindings/python/ext/")
-ONLY_WITH_GMP = "lib/core/exact.c"
+ONLY_WITH_GMP = "lib/core/limbs_gmp.h"
 PYTHON = "bindings/python/rodtravel"
 
 Edge = collections.namedtuple("Edge", "path line verb target")  # verb: "includes" or "calls NAME in"

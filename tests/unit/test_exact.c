@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Exact numbers: the 64-bit way against GNU MP, the form of results, every way of sharing a variable. */
+/* Exact numbers: the fast path against the wide one, GNU MP against plain C, the form of results, and every way of
+ * sharing a variable. */
 #include <stdarg.h>
 #include <stddef.h>
 #include <setjmp.h>
@@ -8,9 +9,19 @@
 #include <cmocka.h>
 
 #include "core/exact.h"
+#include "core/exact_wide.h"
 #include "support.h"
 
-#define DRAWS 60000
+#define DRAWS 170000
+
+/* exact_wide.c once more, in plain C. */
+bool plain_make(int64_t num, int64_t den, rodt_ratio *out);
+bool plain_add(rodt_ratio a, rodt_ratio b, rodt_ratio *out);
+bool plain_subtract(rodt_ratio a, rodt_ratio b, rodt_ratio *out);
+bool plain_multiply(rodt_ratio a, rodt_ratio b, rodt_ratio *out);
+bool plain_divide(rodt_ratio a, rodt_ratio b, rodt_ratio *out);
+int plain_compare(rodt_ratio a, rodt_ratio b);
+int plain_compare_power(rodt_ratio base, unsigned power, rodt_ratio value);
 
 typedef bool (*operation)(rodt_ratio a, rodt_ratio b, rodt_ratio *out);
 
@@ -18,11 +29,12 @@ static const struct {
     const char *name;
     operation fast;
     operation exact;
+    operation plain;
 } operations[] = {
-    {"add", exact_add, exact_add_gmp},
-    {"subtract", exact_subtract, exact_subtract_gmp},
-    {"multiply", exact_multiply, exact_multiply_gmp},
-    {"divide", exact_divide, exact_divide_gmp},
+    {"add", exact_add, exact_wide_add, plain_add},
+    {"subtract", exact_subtract, exact_wide_subtract, plain_subtract},
+    {"multiply", exact_multiply, exact_wide_multiply, plain_multiply},
+    {"divide", exact_divide, exact_wide_divide, plain_divide},
 };
 
 static const rodt_ratio untouched = {77, 78};
@@ -33,7 +45,7 @@ static bool equal(rodt_ratio a, rodt_ratio b) { return a.num == b.num && a.den =
 static rodt_ratio draw(uint64_t *state)
 {
     rodt_ratio result;
-    while (!exact_make_gmp(chance_number(state), chance_number(state), &result))
+    while (!exact_wide_make(chance_number(state), chance_number(state), &result))
         ;
     return result;
 }
@@ -45,6 +57,10 @@ static void check_operation(size_t i, rodt_ratio a, rodt_ratio b)
     bool fits = operations[i].fast(a, b, &fast);
     if (fits != operations[i].exact(a, b, &exact) || !equal(fast, exact))
         fail_msg("%s of %lld/%lld and %lld/%lld differs", operations[i].name, (long long)a.num,
+                 (long long)a.den, (long long)b.num, (long long)b.den);
+    rodt_ratio plain = untouched;
+    if (fits != operations[i].plain(a, b, &plain) || !equal(plain, exact))
+        fail_msg("plain %s of %lld/%lld and %lld/%lld differs", operations[i].name, (long long)a.num,
                  (long long)a.den, (long long)b.num, (long long)b.den);
     if (fits)
         assert_true(is_canonical(fast.num, fast.den));
@@ -61,7 +77,8 @@ static void test_both_ways_agree(void **state)
         rodt_ratio b = n % 8 == 0 ? a : draw(&seed);
         for (size_t i = 0; i < COUNT_OF(operations); i++)
             check_operation(i, a, b);
-        assert_int_equal(exact_compare(a, b), exact_compare_gmp(a, b));
+        assert_int_equal(exact_compare(a, b), exact_wide_compare(a, b));
+        assert_int_equal(exact_compare(a, b), plain_compare(a, b));
     }
 }
 
@@ -74,8 +91,10 @@ static void test_both_ways_make_alike(void **state)
         int64_t den = chance_number(&seed);
         rodt_ratio fast = untouched;
         rodt_ratio exact = untouched;
-        assert_int_equal(exact_make(num, den, &fast), exact_make_gmp(num, den, &exact));
-        assert_true(equal(fast, exact));
+        rodt_ratio plain = untouched;
+        assert_int_equal(exact_make(num, den, &fast), exact_wide_make(num, den, &exact));
+        assert_int_equal(plain_make(num, den, &plain), exact_wide_make(num, den, &exact));
+        assert_true(equal(fast, exact) && equal(plain, exact));
         assert_true(equal(fast, untouched) || is_canonical(fast.num, fast.den));
     }
 }
@@ -206,6 +225,7 @@ static void powers_are_compared_exactly(void **state)
         for (unsigned n = 0; n <= 12; n++) {
             assert_int_equal(exact_compare_power(base, n, value), exact_compare(power, value));
             assert_int_equal(exact_compare_power(base, n, power), 0);
+            assert_int_equal(plain_compare_power(base, n, value), exact_compare_power(base, n, value));
             assert_true(exact_multiply(power, base, &power));
         }
     }
@@ -214,6 +234,8 @@ static void powers_are_compared_exactly(void **state)
     assert_int_equal(exact_compare_power((rodt_ratio){INT64_MAX - 1, INT64_MAX}, EXACT_POWER_MAX, one), -1);
     assert_int_equal(exact_compare_power((rodt_ratio){INT64_MAX, 1}, EXACT_POWER_MAX, (rodt_ratio){INT64_MAX, 1}), 1);
     assert_int_equal(exact_compare_power(large, EXACT_POWER_MAX, (rodt_ratio){1, INT64_MAX}), 1);
+    assert_int_equal(plain_compare_power(large, EXACT_POWER_MAX, (rodt_ratio){1, INT64_MAX}), 1);
+    assert_int_equal(plain_compare_power((rodt_ratio){INT64_MAX - 1, INT64_MAX}, EXACT_POWER_MAX, one), -1);
 }
 
 /* The public functions check what the inner ones rely on. */
