@@ -87,8 +87,8 @@ RODT_API rodt_status rodt_text_plan_judge(rodt_text_plan *plan, const rodt_text_
                                           const rodt_column_out *out);
 
 /*
- * Reads columns of chambers into codes of a column plan, for rodt_column_judge, with a cache of the texts that were read
- * so far. It belongs to one plan, which must outlive it and must not be started again. One thread at a time.
+ * Reads columns of chambers into codes of a column plan, for rodt_column_judge, with a cache of the texts that were
+ * read so far. It belongs to one plan, which must outlive it and must not be started again. One thread at a time.
  */
 typedef struct rodt_chamber_reader rodt_chamber_reader;
 
@@ -100,8 +100,8 @@ RODT_API rodt_status rodt_chamber_reader_new(rodt_column_plan *plan, rodt_chambe
 RODT_API void rodt_chamber_reader_free(rodt_chamber_reader *reader);
 
 /*
- * Gives every row its code: a chamber that is new is added to the plan, a cell with nothing in it is the missing chamber,
- * one that is no chamber the unreadable one.
+ * Gives every row its code: a chamber that is new is added to the plan, a cell with nothing in it is the missing
+ * chamber, one that is no chamber the unreadable one.
  *
  * codes  gets one code a row
  *

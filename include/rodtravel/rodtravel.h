@@ -22,7 +22,6 @@
 
 #include "column.h"
 #include "column_text.h"
-#include "recall.h"
 #include "row_cache.h"
 
 #endif

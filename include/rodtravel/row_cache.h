@@ -10,8 +10,8 @@ extern "C" {
 #endif
 
 /*
- * Finds the result of an earlier row that must have the same verdict, reasons, applied stroke, limit and margin. With each
- * result it keeps bytes of the caller's, such as the text that was written after that row:
+ * Finds the result of an earlier row that must have the same verdict, reasons, applied stroke, limit and margin. With
+ * each result it keeps bytes of the caller's, such as the text that was written after that row:
  *
  *     bytes = rodt_row_cache_find(cache, row, ends);
  *     if (bytes == NULL)
@@ -57,8 +57,8 @@ RODT_API void rodt_row_cache_free(rodt_row_cache *cache);
 
 /*
  * The fast path: finds a result by the cells of a row as they are in memory, quotes included. Cell i lies between
- * row + ends[i] + 1 and row + ends[i + 1]; so ends[0] is UINT32_MAX, one byte before the row. Counts a row for the result.
- * Returns the caller's bytes, valid until the next read or keep; NULL = not known.
+ * row + ends[i] + 1 and row + ends[i + 1]; so ends[0] is UINT32_MAX, one byte before the row. Counts a row for the
+ * result. Returns the caller's bytes, valid until the next keep; NULL = not known.
  */
 RODT_API void *rodt_row_cache_find(rodt_row_cache *cache, const char *row, const uint32_t *ends);
 
@@ -71,19 +71,19 @@ RODT_API void *rodt_row_cache_find(rodt_row_cache *cache, const char *row, const
 RODT_API void *rodt_row_cache_read(rodt_row_cache *cache, const rodt_text_span cells[RODT_READING_FIELDS],
                                    const rodt_reading_text *text);
 
-/* Keeps the row that was read last as a result; others may be evicted. Returns the caller's bytes, to be filled in, valid
- * until the next keep; NULL = it cannot be kept. */
+/* Keeps the row that was read last as a result; others may be evicted. Returns the caller's bytes, to be filled in,
+ * valid until the next keep; NULL = it cannot be kept. */
 RODT_API void *rodt_row_cache_keep(rodt_row_cache *cache);
 
 /* Takes so many rows of one result. False stops. */
 typedef bool rodt_row_sink(void *context, const void *bytes, uint64_t rows);
 
-/* Gives the rows that were found since the last call to the sink, results in the order of their first row. A result whose
- * rows were not given out is never evicted. Returns false if the sink stopped it. */
+/* Gives the rows that were found since the last call to the sink, results in the order of their first row. A result
+ * whose rows were not given out is never evicted. Returns false if the sink stopped it. */
 RODT_API bool rodt_row_cache_flush(rodt_row_cache *cache, rodt_row_sink *sink, void *context);
 
-/* Call it before each chunk of a stream. False: nearly every row of the last chunks was new, so this one is better judged
- * without the cache (back-off). */
+/* Call it before each chunk of a stream. False: nearly every row of the last chunks was new, so this one is better
+ * judged without the cache (back-off). */
 RODT_API bool rodt_row_cache_begin_chunk(rodt_row_cache *cache);
 
 /*

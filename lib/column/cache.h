@@ -95,8 +95,8 @@ typedef struct cell_cache {
 bool cell_cache_open(cell_cache *cache, unsigned most_bits);
 void cell_cache_close(cell_cache *cache);
 
-/* Caches a text of up to CELL_TEXT bytes; another may be evicted. A longer one is not cached, nor is any without memory.
- * tag is below 8. */
+/* Caches a text of up to CELL_TEXT bytes; another may be evicted. A longer one is not cached, nor is any without
+ * memory. tag is below 8. */
 void cell_cache_keep(cell_cache *cache, const char *text, size_t size, unsigned tag, cell_meaning meaning);
 
 /* The slow path: a text of any size, in any slot. NULL = not cached. */
@@ -108,8 +108,9 @@ const cell_meaning *cell_cache_probe(const cell_cache *cache, const char *text, 
 #define CELL_LAST_BYTE 0
 #endif
 
-/* The tag as it stands in a key. */
+/* The tag as it is in a key, and back. */
 CACHE_INLINE uint64_t cell_tag(unsigned tag) { return (uint64_t)tag << (CELL_LAST_BYTE + 4); }
+CACHE_INLINE unsigned cell_tag_number(uint64_t tag) { return (unsigned)(tag >> (CELL_LAST_BYTE + 4)) & 7u; }
 
 /* Bytes that are taken, then bytes that are not: read from the middle on, a mask. */
 extern const unsigned char cell_masks[4 * (CELL_SHORT + 1)];

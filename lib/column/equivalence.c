@@ -54,22 +54,3 @@ bool equivalence_length(rodt_length length, int32_t *units)
     *units = (int32_t)(length.num * each);
     return true;
 }
-
-/* --- Until the command has moved to row_cache.h ------------------------------------------------------ */
-
-#include "rodtravel/recall.h"
-
-uint32_t rodt_recall_day(const rodt_rules *rules, rodt_date day)
-{
-    return rules == NULL ? 0 : equivalence_day(rules, day);
-}
-
-rodt_recall_window rodt_recall_pressure(const rodt_rules *rules, rodt_pressure pressure)
-{
-    return rules == NULL ? RODT_RECALL_NOT_GIVEN : (rodt_recall_window)equivalence_pressure(rules, pressure);
-}
-
-bool rodt_recall_length(rodt_length length, int32_t *units)
-{
-    return units != NULL && equivalence_length(length, units);
-}

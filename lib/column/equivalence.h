@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * Which readings must have the same result. Two readings that are judged by one rule set have the same verdict, reasons,
- * applied stroke, limit and margin if
+ * Which readings must have the same result. Two readings that are judged by one rule set have the same verdict,
+ * reasons, applied stroke, limit and margin if
  *   - their chambers, units, conditions and reasons are the same, and neither has values of a lost blank,
  *   - both days fall in one class, and so do the other days of dates with two meanings,
  *   - both pressures, and both pressures after the application, fall in one class, and

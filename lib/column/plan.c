@@ -181,7 +181,8 @@ static rodt_status fill_stroke(const rodt_column_plan *plan, const judge_input *
     return status;
 }
 
-static rodt_status fill_strokes(const rodt_column_plan *plan, judge_input asked, const stroke_steps *found, uint32_t *words)
+static rodt_status fill_strokes(const rodt_column_plan *plan, judge_input asked, const stroke_steps *found,
+                                uint32_t *words)
 {
     rodt_status status = RODT_OK;
     for (int i = 0; i < 2 + 2 * RODT_COLUMN_STEPS && status == RODT_OK; i++) {

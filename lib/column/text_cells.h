@@ -69,7 +69,9 @@ static inline rodt_text_span text_cells_at(const rodt_text_cells *column, size_t
             return (rodt_text_span){NULL, 0};
         row = (size_t)number;
     }
-    return text_cells_valid(column->valid, row) ? text_cells_span(column, column->from + row) : (rodt_text_span){NULL, 0};
+    if (!text_cells_valid(column->valid, row))
+        return (rodt_text_span){NULL, 0};
+    return text_cells_span(column, column->from + row);
 }
 
 #endif

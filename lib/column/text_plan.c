@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Columns of texts. A row becomes a key (key.h); for each key but its stroke a profile holds the outcome of every stroke,
- * worked out by rodt_judge. A row without a key is left to rodt_judge_row, so that there is one judge and one reader. */
+/* Columns of texts. A row becomes a key (key.h); for each key but its stroke a profile holds the outcome of every
+ * stroke, worked out by rodt_judge. A row without a key is left to rodt_judge_row, so that there is one judge and one
+ * reader. */
 #include <stdlib.h>
 #include <string.h>
 
@@ -193,7 +194,7 @@ static rodt_status judge_without_stroke(const rodt_reading *reading, const rodt_
     return status;
 }
 
-/* The profile of a row's key, if it is worth making; else NULL. A row that rodt_judge refuses is left to the slow path. */
+/* The profile of a row's key, if it is worth making; else NULL. A row that rodt_judge refuses takes the slow path. */
 static const row_profile *make_profile(rodt_text_plan *plan, const rodt_text_columns *in, size_t row, uint64_t bits)
 {
     row_texts texts;
@@ -270,7 +271,7 @@ static void add_measurements(rodt_text_plan *plan, const rodt_text_columns *in, 
 {
     for (size_t i = 0; i < count; i++) {
         rodt_text_span cell = text_cells_at(&in->field[field], first + i);
-        unsigned tag = (unsigned)(block->tag[i] >> (CELL_LAST_BYTE + 4)) & 7u;
+        unsigned tag = cell_tag_number(block->tag[i]);
         cell_meaning meaning;
         if (cell.text == NULL)
             cell = (rodt_text_span){"", 0};
@@ -293,12 +294,11 @@ CACHE_INLINE void add_column(rodt_text_plan *plan, const rodt_text_columns *in, 
         uint64_t tag = block->tag[i] & keys->tag_mask;
         if (cell.text == NULL)
             cell = (rodt_text_span){"", 0};
-        const cell_meaning *found =
-            cell.size <= CELL_SHORT ? cell_cache_find(&keys->cells, cell_key_exact(cell.text, cell.size, tag), hash) : NULL;
-        cell_meaning meaning = found != NULL
-                                   ? *found
-                                   : find_cell(plan, in, field, first + i, cell,
-                                               (unsigned)(tag >> (CELL_LAST_BYTE + 4)) & 7u);
+        const cell_meaning *found = NULL;
+        if (cell.size <= CELL_SHORT)
+            found = cell_cache_find(&keys->cells, cell_key_exact(cell.text, cell.size, tag), hash);
+        cell_meaning meaning =
+            found != NULL ? *found : find_cell(plan, in, field, first + i, cell, cell_tag_number(tag));
         block->bits[i] |= meaning.key_bits;
         block->sum[i] += meaning.value;
     }

@@ -3,7 +3,6 @@
 #ifndef BATCH_H
 #define BATCH_H
 
-#include "batch/result_cache.h"
 #include "input/columns.h"
 #include "input/rule_context.h"
 #include "io/csv_reader.h"
@@ -103,6 +102,17 @@ typedef struct passthrough_counts {
     uint32_t unread; /* FIELD_BITs that some object probably had under another name */
 } passthrough_counts;
 
+/* What a row counts for in a summary, in few bytes. */
+typedef struct batch_tally {
+    uint64_t reasons;
+    char size[4]; /* of the chamber, as in rodt_chamber */
+    uint16_t used; /* 1 more than the stroke in half percents of the limit, rounded up; 0 = one is missing */
+    uint8_t verdict;
+    uint8_t family;
+    uint8_t stroke_class;
+    bool undated; /* no day of its own */
+} batch_tally;
+
 /* What was counted. */
 typedef struct batch_counts {
     uint64_t rows;
@@ -162,7 +172,7 @@ void batch_progress_show(batch_progress *progress, uint64_t rows, uint64_t taken
 void batch_progress_hide(batch_progress *progress);
 
 struct vehicle_groups;
-struct batch_recall;
+struct batch_cache;
 
 /* The work on a file: what all its parts have in common. */
 typedef struct batch_run {
@@ -189,7 +199,7 @@ typedef struct batch_part {
     batch_run *run;
     csv_reader reader;
     output out;
-    struct batch_recall *recall; /* answers that are given again; NULL = every row is judged */
+    struct batch_cache *cache; /* NULL = every row is judged */
     passthrough_counts passed;
     struct batch_tallied {
         batch_tally tally;
@@ -209,8 +219,8 @@ typedef struct batch_part {
 
 /* Makes a part for a thread. False: no memory. Close it in either case. */
 bool batch_part_open(batch_part *part, batch_run *run, const csv_reader *whole);
-/* Lets it give answers again, if that is wanted; the header was read. There are as many parts as jobs. */
-bool batch_part_recall(batch_part *part, unsigned jobs);
+/* Attaches a cache, if that is wanted. Call after the header has been read. There are as many parts as jobs. */
+bool batch_part_open_cache(batch_part *part, unsigned jobs);
 void batch_part_close(batch_part *part);
 
 /* Forgets what the part held: it is for the next piece of the file. */
@@ -246,11 +256,13 @@ bool batch_object(batch_part *part, const csv_record *record);
 /* Looks at the members of the first object, as columns_check_first_row does at a row. */
 void batch_object_check_first(batch_part *part, const csv_record *record);
 
-/* Judges the texts of a row, each NULL if the row does not have it. */
-rodt_status batch_judge(const batch_part *part, const char *const cell[BATCH_FIELDS], rodt_finding *finding,
-                        bool *undated);
+/* The texts of a row for the readers, each NULL if the row does not have it. */
+rodt_reading_text batch_text(const batch_run *run, const char *const cell[BATCH_FIELDS]);
 
-/* Counts a row that was judged, behind all that were answered again. False: no memory. */
+/* True for a row without a day of its own. */
+bool batch_is_undated(const rodt_reading_text *text);
+
+/* Counts a row that was judged, after all cached ones before it. False: no memory. */
 bool batch_count_row(batch_part *part, const batch_tally *tally);
 
 /* Counts what is wrong with a row as a whole. */
@@ -259,72 +271,12 @@ void batch_part_flaw(batch_part *part, row_error flaw, const csv_record *record)
 /* The text of a column for the readers, in part->text; NULL if the row does not have it. */
 const char *batch_cell(batch_part *part, const csv_record *record, rodt_field field);
 
-/* True for a text that holds nothing. */
-bool batch_is_blank(const char *text);
-
-/* --- Answers that are given again (batch_recall.c, batch_again.c) ---------------------------------------- */
-
-/* What a row comes to; `good` if its answer may be kept. */
-typedef struct batch_key {
-    uint64_t mark;
-    uint32_t units;
-    bool good;
-} batch_key;
-
-/* NULL: no memory. At most so many answers are kept. */
-struct batch_recall *batch_recall_open(const batch_run *run, uint32_t answers);
-void batch_recall_close(struct batch_recall *recall);
-
-/* The key of a record that has as many cells as the header; cells that were not met before are looked into. */
-batch_key batch_recall_key(batch_part *part, const csv_record *record);
-
-/* The same for the texts of an object, each NULL or in part->text. */
-batch_key batch_recall_key_of_texts(batch_part *part, const char *const cell[BATCH_FIELDS]);
-
-/* What the name of a member means was kept; it is a number of the caller's. */
-bool batch_recall_name(const batch_part *part, const char *name, size_t size, uint32_t *meaning);
-void batch_recall_keep_name(batch_part *part, const char *name, size_t size, uint32_t meaning);
-
-/* The answer that was kept for a key, or NULL. */
-memo_answer *batch_recall_find(const batch_part *part, const batch_key *key);
-
-/* Keeps an answer: how the row counts, and what was written behind it. */
-void batch_recall_keep(batch_part *part, const batch_key *key, const batch_tally *tally, const char *tail, size_t size);
-
-/* The answers that were kept. */
-memo_answers *batch_recall_answers(const batch_part *part);
-
-/* The part's reader holds something else now. After a part in which nearly all was new the next few are judged
- * without looking for answers, which would cost more than it saves. */
-void batch_recall_begin(batch_part *part);
-
-/* True if answers are looked for. */
-bool batch_recall_looks(const batch_part *part);
-
-/* Takes the rows that were answered again into the tallies of the part. */
-bool batch_recall_count(batch_part *part);
-
-/* Answers rows again as long as nothing about them is new or unusual, and leaves the reader before the first that
- * must be looked at. */
-void batch_again(batch_part *part);
-
-/* What a row of a vehicle tells beside its answer, each in one number: the day of a finding and the position. */
-enum { BATCH_BY_DAY, BATCH_BY_POSITION, BATCH_BY_TOLD };
-
-/* Of a record that has as many cells as the header; texts that were not met before are looked into. */
-void batch_recall_tell(batch_part *part, const csv_record *record, uint32_t told[BATCH_BY_TOLD]);
+/* --- Vehicles ------------------------------------------------------------------------------------------ */
 
 /* One line a vehicle (--by); false as for a row. The column is looked for in the header first. */
 bool batch_by_find(batch_run *run, const csv_record *record);
 bool batch_by_open(batch_part *part);
 bool batch_by_row(batch_part *part, const csv_record *record, const rodt_finding *finding);
-/* What is kept of a finding as an answer. Returns its size. */
-size_t batch_by_tail(const rodt_finding *finding, char tail[MEMO_TAIL]);
-/* A row whose answer was kept. */
-bool batch_by_again(batch_part *part, const csv_record *record, const memo_answer *answer);
-/* The same on the fast way. False also if the key, as it stands, must be looked at; then the part is not stopped. */
-bool batch_by_plain(batch_part *part, const char *key, size_t size, const uint32_t told[BATCH_BY_TOLD],
-                    const memo_answer *answer, uint64_t line);
 bool batch_by_finish(batch_part *part);
 void batch_by_summary(const batch_run *run);
 void batch_by_close(batch_run *run);

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* `rodtravel batch --by COLUMN`: one line a vehicle in place of the rows. */
 #include "batch/batch.h"
+#include "batch/cache.h"
 #include "batch/vehicle_groups.h"
 #include "ui/message.h"
 
@@ -76,44 +77,34 @@ bool batch_by_row(batch_part *part, const csv_record *record, const rodt_finding
     return go_on(part, by_add(run->by, key, size, finding, read_position(part, record)), record->line);
 }
 
-/* --- Rows that were met before ---------------------------------------------------------------------------- */
+/* --- Cached rows ----------------------------------------------------------------------------------------- */
 
-_Static_assert(sizeof(by_brake) <= MEMO_TAIL, "an answer holds what counts of a brake");
-_Static_assert(sizeof(rodt_date) == sizeof(uint32_t), "a day is told in one number");
-_Static_assert(sizeof(rodt_position) == sizeof(uint32_t), "a position is told in one number");
+_Static_assert(sizeof(by_brake) <= RESULT_BYTES, "a result holds what counts of a brake");
 
-size_t batch_by_tail(const rodt_finding *finding, char tail[MEMO_TAIL])
+size_t batch_by_result(const rodt_finding *finding, char bytes[RESULT_BYTES])
 {
     by_brake brake = by_brake_of(finding, (rodt_position){0});
-    memcpy(tail, &brake, sizeof brake);
+    memcpy(bytes, &brake, sizeof brake);
     return sizeof brake;
 }
 
-/* A brake that was kept, on a day and at a position of its own. */
-static bool count_again(batch_part *part, const memo_answer *answer, const uint32_t told[BATCH_BY_TOLD],
-                        const char *key, size_t size, uint64_t line)
+bool batch_by_count(batch_part *part, const char *key, size_t size, const uint32_t numbers[ATTRIBUTES],
+                    const cached_row *cached, uint64_t line)
 {
     by_brake brake;
-    memcpy(&brake, answer->tail, sizeof brake);
-    memcpy(&brake.day, &told[BATCH_BY_DAY], sizeof brake.day);
-    memcpy(&brake.position, &told[BATCH_BY_POSITION], sizeof brake.position);
+    memcpy(&brake, cached->bytes, sizeof brake);
+    memcpy(&brake.day, &numbers[ATTRIBUTE_DAY], sizeof brake.day);
+    memcpy(&brake.position, &numbers[ATTRIBUTE_POSITION], sizeof brake.position);
     return go_on(part, by_count(part->run->by, key, size, &brake), line);
 }
 
-bool batch_by_again(batch_part *part, const csv_record *record, const memo_answer *answer)
+bool batch_by_cached(batch_part *part, const csv_record *record, const cached_row *cached)
 {
-    uint32_t told[BATCH_BY_TOLD];
+    uint32_t numbers[ATTRIBUTES];
     char key[COLUMN_TEXT_SIZE];
     size_t size = read_key(part->run, record, key);
-    batch_recall_tell(part, record, told);
-    return count_again(part, answer, told, key, size, record->line);
-}
-
-bool batch_by_plain(batch_part *part, const char *key, size_t size, const uint32_t told[BATCH_BY_TOLD],
-                    const memo_answer *answer, uint64_t line)
-{
-    bool plain = size < COLUMN_TEXT_SIZE && (size == 0 || *key != '"');
-    return plain && count_again(part, answer, told, key, size, line);
+    batch_read_attributes(part, record, numbers);
+    return batch_by_count(part, key, size, numbers, cached, record->line);
 }
 
 bool batch_by_finish(batch_part *part) { return go_on(part, by_finish(part->run->by), 0); }

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* A part of the file for `rodtravel batch`, and its delivery. */
 #include "batch/batch.h"
+#include "batch/cache.h"
 #include "batch/input.h"
 #include "ui/message.h"
 
@@ -12,8 +13,8 @@
 #include <string.h>
 #include <unistd.h>
 
-/* Answers that all threads together keep. */
-#define ANSWERS_MOST 65536u
+/* Results that all threads together cache. */
+#define RESULTS_MOST 65536u
 
 bool batch_part_open(batch_part *part, batch_run *run, const csv_reader *whole)
 {
@@ -21,20 +22,20 @@ bool batch_part_open(batch_part *part, batch_run *run, const csv_reader *whole)
     return csv_open_chunk(&part->reader, whole) && output_open(&part->out, STDOUT_FILENO);
 }
 
-bool batch_part_recall(batch_part *part, unsigned jobs)
+bool batch_part_open_cache(batch_part *part, unsigned jobs)
 {
-    uint32_t answers = ANSWERS_MOST;
-    while (answers > ANSWERS_MOST / 2 / jobs)
-        answers /= 2;
+    uint32_t results = RESULTS_MOST;
+    while (results > RESULTS_MOST / 2 / jobs)
+        results /= 2;
     if (part->run->options->afresh)
         return true;
-    part->recall = batch_recall_open(part->run, answers);
-    return part->recall != NULL || batch_part_stop(part, 0, "no memory");
+    part->cache = batch_cache_open(part->run, results);
+    return part->cache != NULL || batch_part_stop(part, 0, "no memory");
 }
 
 void batch_part_close(batch_part *part)
 {
-    batch_recall_close(part->recall);
+    batch_cache_close(part->cache);
     csv_close(&part->reader);
     output_close(&part->out);
     free(part->tallied);
@@ -83,19 +84,16 @@ void batch_part_judge(batch_part *part)
 {
     csv_record record;
     csv_status status = CSV_RECORD;
-    if (part->recall != NULL)
-        batch_recall_begin(part);
+    batch_cache_begin_chunk(part);
     while (status == CSV_RECORD && !part->stopped) {
-        if (batch_recall_looks(part))
-            batch_again(part);
+        batch_write_cached_rows(part);
         if (part->stopped)
             break;
         status = csv_next(&part->reader, &record);
         if (status == CSV_RECORD && !batch_row(part, &record))
             break;
     }
-    if (part->recall != NULL)
-        (void)batch_recall_count(part);
+    (void)batch_cache_flush(part);
     if (status != CSV_RECORD && status != CSV_END) {
         part->stopped = true;
         part->fault = status;

@@ -110,7 +110,8 @@ static bool run_parts(batch_part *part, csv_reader *reader, const batch_input *i
     bool good = part->run->options->columns.members ? look_at_first_object(part, reader) : read_header(part, reader, input);
     if (!batch_deliver(part, input) || !good)
         return false;
-    return batch_part_recall(part, jobs) && batch_relay(part->run, part, reader, input, jobs) && finish_by(part, input);
+    return batch_part_open_cache(part, jobs) && batch_relay(part->run, part, reader, input, jobs) &&
+           finish_by(part, input);
 }
 
 static bool open_reader(csv_reader *reader, csv_source source, const batch_options *options)

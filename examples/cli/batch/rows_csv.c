@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* The rows of `rodtravel batch`: each one is passed through as it came, its judgement behind it. */
 #include "batch/batch.h"
+#include "batch/cache.h"
 
 #include <string.h>
 
@@ -62,27 +63,28 @@ const char *batch_cell(batch_part *part, const csv_record *record, rodt_field fi
     return text;
 }
 
-bool batch_is_blank(const char *text) { return text == NULL || text[strspn(text, " \t\r\n")] == '\0'; }
-
-rodt_status batch_judge(const batch_part *part, const char *const cell[BATCH_FIELDS], rodt_finding *finding,
-                        bool *undated)
+rodt_reading_text batch_text(const batch_run *run, const char *const cell[BATCH_FIELDS])
 {
-    const batch_options *options = part->run->options;
-    rodt_reading_text text = {.style = options->style,
-                              .date_order = options->date_order,
-                              .default_day = part->run->setting.day};
+    rodt_reading_text text = {.style = run->options->style, .date_order = run->options->date_order,
+                              .default_day = run->setting.day};
     for (int field = 0; field < RODT_READING_FIELDS; field++)
         rodt_reading_text_set(&text, (rodt_field)field, cell[field]);
-    *undated = batch_is_blank(text.date);
-    return rodt_judge_row(&text, part->run->setting.rules, finding, NULL);
+    return text;
 }
 
-static rodt_status judge(batch_part *part, const csv_record *record, rodt_finding *finding, bool *undated)
+bool batch_is_undated(const rodt_reading_text *text)
+{
+    rodt_date day;
+    return text->date == NULL ||
+           rodt_date_read(text->date, strlen(text->date), text->date_order, &day, NULL) == RODT_E_EMPTY;
+}
+
+static rodt_reading_text read_text(batch_part *part, const csv_record *record)
 {
     const char *cell[BATCH_FIELDS];
     for (int field = 0; field < BATCH_FIELDS; field++)
         cell[field] = batch_cell(part, record, (rodt_field)field);
-    return batch_judge(part, cell, finding, undated);
+    return batch_text(part->run, cell);
 }
 
 static void write_length(batch_part *part, rodt_length length)
@@ -147,7 +149,7 @@ void batch_part_flaw(batch_part *part, row_error flaw, const csv_record *record)
 
 bool batch_count_row(batch_part *part, const batch_tally *tally)
 {
-    return (part->recall == NULL || batch_recall_count(part)) && batch_part_count(part, tally, 1);
+    return batch_cache_flush(part) && batch_part_count(part, tally, 1);
 }
 
 /* Cells that may have slipped into other columns are not judged: a stroke of theirs would be a guess. */
@@ -164,69 +166,77 @@ static bool give_up_row(batch_part *part, const csv_record *record, row_error fl
     return batch_count_row(part, &tally) && put_row(part, record, &none, batch_flaw_code(flaw));
 }
 
-/* A row that comes to what was judged before. */
-static bool put_again(batch_part *part, const csv_record *record, memo_answer *answer)
+/* The result of a row that is cached. */
+static const cached_row *find_cached(batch_part *part, const csv_record *record, const rodt_reading_text *text)
 {
-    memo_answers_meet(batch_recall_answers(part), answer);
+    rodt_text_span cells[RODT_READING_FIELDS] = {{NULL, 0}};
+    if (!batch_cache_is_active(part) || record->count != part->run->header.count)
+        return NULL;
+    for (int field = 0; field < RODT_READING_FIELDS; field++) {
+        size_t column = part->run->header.columns.column[field];
+        if (column == COLUMN_NONE)
+            continue;
+        const csv_cell *cell = &record->cells[column]; /* with its quotes */
+        cells[field] = (rodt_text_span){record->bytes + cell->start, cell->end - cell->start};
+    }
+    return rodt_row_cache_read(part->cache->rows, cells, text);
+}
+
+static bool write_cached(batch_part *part, const csv_record *record, const cached_row *cached)
+{
     if (part->run->by != NULL)
-        return batch_by_again(part, record, answer);
+        return batch_by_cached(part, record, cached);
     output_bytes(&part->out, record->bytes, record->size);
-    output_bytes(&part->out, answer->tail, answer->size);
+    output_bytes(&part->out, cached->bytes, cached->size);
     output_bytes(&part->out, record->line_end, record->line_end_size);
     return true;
 }
 
-/* Keeps the answer to the row that was put last; `at` is where what was written behind its own bytes begins. */
-static void keep_answer(batch_part *part, const csv_record *record, const rodt_finding *finding, const batch_key *key,
+/* Caches the result of a row of full width; `at` is where what was written after its own bytes begins. */
+static void keep_result(batch_part *part, const csv_record *record, const rodt_finding *finding,
                         const batch_tally *tally, size_t at)
 {
-    char brake[MEMO_TAIL];
-    if (!key->good || part->out.failure != 0)
+    char brake[RESULT_BYTES];
+    if (part->cache == NULL || record->count != part->run->header.count)
         return;
     if (part->run->by != NULL)
-        batch_recall_keep(part, key, tally, brake, batch_by_tail(finding, brake));
+        batch_cache_keep(part, tally, brake, batch_by_result(finding, brake));
     else
-        batch_recall_keep(part, key, tally, part->out.buffer + at, part->out.used - at - record->line_end_size);
+        batch_cache_keep(part, tally, part->out.buffer + at, part->out.used - at - record->line_end_size);
 }
 
-/* Counts and writes a row that was judged, and keeps the answer if it has a key. */
-static bool put_judged(batch_part *part, const csv_record *record, const rodt_finding *finding, bool undated,
-                       const batch_key *key)
+/* Counts and writes a row that was judged. */
+static bool write_judged(batch_part *part, const csv_record *record, const rodt_finding *finding, bool undated)
 {
     bool is_short = record->count < part->run->header.count;
     batch_tally tally = batch_tally_of(finding, undated, part->run->options->summary);
     if (is_short)
         batch_part_flaw(part, BATCH_SHORT_RECORD, record);
-    size_t tail = part->out.used + record->size;
+    size_t at = part->out.used + record->size;
     if (!batch_count_row(part, &tally) ||
         !put_row(part, record, finding, is_short ? batch_flaw_code(BATCH_SHORT_RECORD) : NULL))
         return false;
-    keep_answer(part, record, finding, key, &tally, tail);
+    keep_result(part, record, finding, &tally, at);
     return true;
 }
 
-/* A heading is no chamber: only where the chamber cannot be read a header line may stand. */
+/* A heading is no chamber: only a row whose chamber cannot be read may be a header line. */
 static bool judge_row(batch_part *part, const csv_record *record)
 {
     rodt_finding finding;
-    bool undated;
-    batch_key key = {0, 0, false};
-    if (batch_recall_looks(part) && record->count == part->run->header.count)
-        key = batch_recall_key(part, record);
-    memo_answer *answer = key.good ? batch_recall_find(part, &key) : NULL;
-    if (answer != NULL)
-        return put_again(part, record, answer);
-    rodt_status status = judge(part, record, &finding, &undated);
+    const rodt_reading_text text = read_text(part, record);
+    const cached_row *cached = find_cached(part, record, &text);
+    if (cached != NULL)
+        return write_cached(part, record, cached);
+    rodt_status status = rodt_judge_row(&text, part->run->setting.rules, &finding, NULL);
     if (status != RODT_OK)
         return batch_part_stop(part, record->line, "%s", rodt_status_text(status));
     batch_repeat repeat = BATCH_NO_HEADER;
-    if (rodt_finding_has(&finding, RODT_REASON_CHAMBER_UNREADABLE)) {
+    if (rodt_finding_has(&finding, RODT_REASON_CHAMBER_UNREADABLE))
         repeat = batch_header_compare(&part->run->header, record);
-        key.good = false;
-    }
     if (repeat != BATCH_NO_HEADER)
         return repeat == BATCH_SAME_HEADER ? pass_header(part, record) : refuse_header(part, record);
-    return put_judged(part, record, &finding, undated, &key);
+    return write_judged(part, record, &finding, batch_is_undated(&text));
 }
 
 bool batch_row(batch_part *part, const csv_record *record)

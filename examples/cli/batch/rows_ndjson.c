@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* Lines of JSON for `rodtravel batch`: one object a line, passed through with its judgement as five members more. */
 #include "batch/batch.h"
+#include "batch/cache.h"
 #include "io/json_object.h"
 #include "ui/compiler.h"
 #include "ui/utf8.h"
@@ -74,10 +75,12 @@ static uint32_t look_at_name(const batch_part *part, const member *found)
 static uint32_t meaning_of_name(batch_part *part, const member *found)
 {
     uint32_t meaning;
-    if (batch_recall_name(part, found->name.bytes, found->name.size, &meaning))
+    rodt_text_map *names = part->cache != NULL ? part->cache->names : NULL;
+    if (names != NULL && rodt_text_map_find(names, found->name.bytes, found->name.size, &meaning))
         return meaning;
     meaning = look_at_name(part, found);
-    batch_recall_keep_name(part, found->name.bytes, found->name.size, meaning);
+    if (names != NULL)
+        rodt_text_map_keep(names, found->name.bytes, found->name.size, meaning);
     return meaning;
 }
 
@@ -213,18 +216,28 @@ static bool is_blank_line(const csv_record *record)
     return at == record->size;
 }
 
-/* An object that comes to what was judged before. */
-static void put_again(batch_part *part, const csv_record *record, const object *from, memo_answer *answer)
+/* The result of an object that is cached. Its members are looked up by what they say. */
+static const cached_row *find_cached(batch_part *part, const object *from, const rodt_reading_text *text)
 {
-    memo_answers_meet(batch_recall_answers(part), answer);
+    rodt_text_span cells[RODT_READING_FIELDS] = {{NULL, 0}};
+    if (!batch_cache_is_active(part) || from->flaw != BATCH_FLAWS)
+        return NULL;
+    for (int field = 0; field < RODT_READING_FIELDS; field++)
+        if (from->cell[field] != NULL)
+            cells[field] = (rodt_text_span){from->cell[field], strlen(from->cell[field])};
+    return rodt_row_cache_read(part->cache->rows, cells, text);
+}
+
+static void write_cached(batch_part *part, const csv_record *record, const object *from, const cached_row *cached)
+{
     put_object(part, record, from);
-    output_bytes(&part->out, answer->tail, answer->size);
+    output_bytes(&part->out, cached->bytes, cached->size);
     output_bytes(&part->out, record->line_end, record->line_end_size);
 }
 
-/* Counts and writes an object that was judged, and keeps the answer if it has a key. */
-static bool put_judged(batch_part *part, const csv_record *record, const object *from, const rodt_finding *finding,
-                       bool undated, const batch_key *key)
+/* Counts and writes an object that was judged. */
+static bool write_judged(batch_part *part, const csv_record *record, const object *from, const rodt_finding *finding,
+                         bool undated)
 {
     batch_tally tally = batch_tally_of(finding, undated, part->run->options->summary);
     if (!batch_count_row(part, &tally))
@@ -235,8 +248,8 @@ static bool put_judged(batch_part *part, const csv_record *record, const object 
         put_object(part, record, from);
     size_t at = part->out.used;
     put_results(&part->out, finding, from->flaw != BATCH_FLAWS ? batch_flaw_code(from->flaw) : NULL);
-    if (key->good && part->out.failure == 0)
-        batch_recall_keep(part, key, &tally, part->out.buffer + at, part->out.used - at);
+    if (from->flaw == BATCH_FLAWS)
+        batch_cache_keep(part, &tally, part->out.buffer + at, part->out.used - at);
     output_bytes(&part->out, record->line_end, record->line_end_size);
     return true;
 }
@@ -245,8 +258,6 @@ bool batch_object(batch_part *part, const csv_record *record)
 {
     object found;
     rodt_finding finding = {.verdict = RODT_UNDETERMINED};
-    bool undated = false;
-    batch_key key = {0, 0, false};
     if (is_blank_line(record)) {
         part->passed.empty_lines++;
         output_bytes(&part->out, record->bytes, record->size + record->line_end_size);
@@ -254,16 +265,18 @@ bool batch_object(batch_part *part, const csv_record *record)
     }
     if (!read_object(part, record, &found))
         return false;
-    if (found.flaw == BATCH_FLAWS && batch_recall_looks(part))
-        key = batch_recall_key_of_texts(part, found.cell);
-    memo_answer *answer = key.good ? batch_recall_find(part, &key) : NULL;
-    if (answer != NULL) {
-        put_again(part, record, &found, answer);
+    const rodt_reading_text text = batch_text(part->run, found.cell);
+    const cached_row *cached = find_cached(part, &found, &text);
+    if (cached != NULL) {
+        write_cached(part, record, &found, cached);
         return true;
     }
-    if (found.flaw != BATCH_FLAWS)
+    if (found.flaw != BATCH_FLAWS) {
         batch_part_flaw(part, found.flaw, record);
-    else if (batch_judge(part, found.cell, &finding, &undated) != RODT_OK)
-        return batch_part_stop(part, record->line, "no memory");
-    return put_judged(part, record, &found, &finding, undated, &key);
+        return write_judged(part, record, &found, &finding, false);
+    }
+    rodt_status status = rodt_judge_row(&text, part->run->setting.rules, &finding, NULL);
+    if (status != RODT_OK)
+        return batch_part_stop(part, record->line, "%s", rodt_status_text(status));
+    return write_judged(part, record, &found, &finding, batch_is_undated(&text));
 }

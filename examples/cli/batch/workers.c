@@ -3,6 +3,7 @@
  * while others judge theirs, and delivers it when all parts before it have been delivered. So the output has the
  * order of the input, whatever the number of threads, and no more parts are held than there are threads. */
 #include "batch/batch.h"
+#include "batch/cache.h"
 #include "batch/input.h"
 #include "io/interrupt.h"
 
@@ -69,8 +70,7 @@ static bool take_piece(relay *from, batch_part *part)
             break;
     }
     part->lines = reader->line - 1;
-    if (part->recall != NULL)
-        (void)batch_recall_count(part);
+    (void)batch_cache_flush(part);
     return false;
 }
 
@@ -139,7 +139,8 @@ static size_t start(relay *of, runner *runners, size_t wanted)
         *next = (runner){.relay = of, .part = calloc(1, sizeof *next->part)};
         if (next->part == NULL)
             break;
-        if (!batch_part_open(next->part, of->run, of->reader) || !batch_part_recall(next->part, (unsigned)wanted + 1) ||
+        if (!batch_part_open(next->part, of->run, of->reader) ||
+            !batch_part_open_cache(next->part, (unsigned)wanted + 1) ||
             pthread_create(&next->thread, NULL, run_parts, next) != 0) {
             batch_part_close(next->part);
             free(next->part);

@@ -7,6 +7,7 @@
 #include <cmocka.h>
 #include <string.h>
 
+#include "column/equivalence.h"
 #include "rodtravel/rodtravel.h"
 #include "support.h"
 
@@ -43,7 +44,7 @@ static rodt_reading some_reading(uint64_t *state)
     if (chance(state) % 4 != 0)
         reading.day = day_of(2012 + (int)(chance(state) % 14), 1 + (int)(chance(state) % 12), 1 + (int)(chance(state) % 28));
     if (chance(state) % 4 != 0)
-        reading.pressure = psi((int64_t)(840 + chance(state) % 200), 10);
+        reading.pressure = psi(chance(state) % 8 == 0 ? 0 : (int64_t)(840 + chance(state) % 200), 10);
     if (chance(state) % 4 == 0)
         reading.pressure_after = psi((int64_t)(84 + chance(state) % 20), 1);
     return reading;
@@ -61,11 +62,11 @@ static rodt_reading moved(const rodt_reading *from, const rodt_rules *rules, uin
     rodt_length_from_inches(1, 16, &other.division);
     for (int i = 0; i < 40; i++) {
         drawn = some_reading(state);
-        if (rodt_recall_day(rules, drawn.day) == rodt_recall_day(rules, from->day))
+        if (equivalence_day(rules, drawn.day) == equivalence_day(rules, from->day))
             other.day = drawn.day;
-        if (rodt_recall_pressure(rules, drawn.pressure) == rodt_recall_pressure(rules, from->pressure))
+        if (equivalence_pressure(rules, drawn.pressure) == equivalence_pressure(rules, from->pressure))
             other.pressure = drawn.pressure;
-        if (rodt_recall_pressure(rules, drawn.pressure_after) == rodt_recall_pressure(rules, from->pressure_after))
+        if (equivalence_pressure(rules, drawn.pressure_after) == equivalence_pressure(rules, from->pressure_after))
             other.pressure_after = drawn.pressure_after;
     }
     return other;
@@ -129,16 +130,15 @@ static void test_days(void **unused)
 {
     (void)unused;
     const rodt_rules *rules = rodt_rules_find("us-fmcsr");
-    assert_int_equal(rodt_recall_day(rules, (rodt_date){0}), 0);
-    assert_int_equal(rodt_recall_day(NULL, day_of(2024, 1, 1)), 0);
-    assert_int_not_equal(rodt_recall_day(rules, day_of(2021, 10, 13)), rodt_recall_day(rules, day_of(2021, 10, 14)));
-    assert_int_equal(rodt_recall_day(rules, day_of(2021, 10, 14)), rodt_recall_day(rules, day_of(2024, 1, 1)));
+    assert_int_equal(equivalence_day(rules, (rodt_date){0}), 0);
+    assert_int_not_equal(equivalence_day(rules, day_of(2021, 10, 13)), equivalence_day(rules, day_of(2021, 10, 14)));
+    assert_int_equal(equivalence_day(rules, day_of(2021, 10, 14)), equivalence_day(rules, day_of(2024, 1, 1)));
     rodt_rules *own;
     assert_int_equal(rodt_rules_load(rules, "own", own_text, strlen(own_text), &own, NULL), RODT_OK);
     const rodt_date days[] = {day_of(2022, 2, 28), day_of(2022, 3, 1), day_of(2023, 4, 30), day_of(2023, 5, 1)};
-    assert_int_not_equal(rodt_recall_day(own, days[0]), rodt_recall_day(own, days[1]));
-    assert_int_equal(rodt_recall_day(own, days[1]), rodt_recall_day(own, days[2]));
-    assert_int_not_equal(rodt_recall_day(own, days[2]), rodt_recall_day(own, days[3]));
+    assert_int_not_equal(equivalence_day(own, days[0]), equivalence_day(own, days[1]));
+    assert_int_equal(equivalence_day(own, days[1]), equivalence_day(own, days[2]));
+    assert_int_not_equal(equivalence_day(own, days[2]), equivalence_day(own, days[3]));
     rodt_rules_free(own);
 }
 
@@ -146,32 +146,31 @@ static void test_pressures(void **unused)
 {
     (void)unused;
     const rodt_rules *rules = rodt_rules_find("us-fmcsr"); /* 90 to 100 psi, both inside */
-    assert_int_equal(rodt_recall_pressure(rules, (rodt_pressure){0}), RODT_RECALL_NOT_GIVEN);
-    assert_int_equal(rodt_recall_pressure(NULL, psi(95, 1)), RODT_RECALL_NOT_GIVEN);
-    assert_int_equal(rodt_recall_pressure(rules, psi(899999, 10000)), RODT_RECALL_BELOW);
-    assert_int_equal(rodt_recall_pressure(rules, psi(90, 1)), RODT_RECALL_INSIDE);
-    assert_int_equal(rodt_recall_pressure(rules, psi(100, 1)), RODT_RECALL_INSIDE);
-    assert_int_equal(rodt_recall_pressure(rules, psi(1000001, 10000)), RODT_RECALL_ABOVE);
+    assert_int_equal(equivalence_pressure(rules, (rodt_pressure){0}), PRESSURE_NOT_GIVEN);
+    assert_int_equal(equivalence_pressure(rules, psi(0, 1)), PRESSURE_NO_AIR);
+    assert_int_equal(equivalence_pressure(rules, psi(899999, 10000)), PRESSURE_BELOW);
+    assert_int_equal(equivalence_pressure(rules, psi(90, 1)), PRESSURE_INSIDE);
+    assert_int_equal(equivalence_pressure(rules, psi(100, 1)), PRESSURE_INSIDE);
+    assert_int_equal(equivalence_pressure(rules, psi(1000001, 10000)), PRESSURE_ABOVE);
 }
 
 static void test_lengths(void **unused)
 {
     (void)unused;
     int32_t units = -5;
-    assert_false(rodt_recall_length((rodt_length){0}, &units));
-    assert_false(rodt_recall_length((rodt_length){1, 3}, &units));
-    assert_false(rodt_recall_length((rodt_length){-1, 2}, &units));
-    assert_false(rodt_recall_length((rodt_length){423, 1}, &units));
-    assert_false(rodt_recall_length((rodt_length){1, -2}, &units));
-    assert_false(rodt_recall_length((rodt_length){1, 2}, NULL));
+    assert_false(equivalence_length((rodt_length){0}, &units));
+    assert_false(equivalence_length((rodt_length){1, 3}, &units));
+    assert_false(equivalence_length((rodt_length){-1, 2}, &units));
+    assert_false(equivalence_length((rodt_length){423, 1}, &units));
+    assert_false(equivalence_length((rodt_length){1, -2}, &units));
     assert_int_equal(units, -5);
-    assert_true(rodt_recall_length((rodt_length){1, 64}, &units));
+    assert_true(equivalence_length((rodt_length){1, 64}, &units));
     assert_int_equal(units, RODT_COLUMN_PER_64TH);
-    assert_true(rodt_recall_length((rodt_length){5, 127}, &units)); /* 1 mm */
+    assert_true(equivalence_length((rodt_length){5, 127}, &units)); /* 1 mm */
     assert_int_equal(units, RODT_COLUMN_PER_MM);
-    assert_true(rodt_recall_length((rodt_length){0, 1}, &units));
+    assert_true(equivalence_length((rodt_length){0, 1}, &units));
     assert_int_equal(units, 0);
-    assert_true(rodt_recall_length((rodt_length){INT32_MAX, RODT_COLUMN_PER_INCH}, &units));
+    assert_true(equivalence_length((rodt_length){INT32_MAX, RODT_COLUMN_PER_INCH}, &units));
     assert_int_equal(units, INT32_MAX);
 }
 
@@ -179,5 +178,5 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {cmocka_unit_test(test_same_answers), cmocka_unit_test(test_days),
                                        cmocka_unit_test(test_pressures), cmocka_unit_test(test_lengths)};
-    return cmocka_run_group_tests_name("recall", tests, NULL, NULL);
+    return cmocka_run_group_tests_name("equivalence", tests, NULL, NULL);
 }

@@ -1,15 +1,15 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Any bytes as rows of a table, judged one by one, and in parts whose answers are given again, written or counted by
- * vehicle: the same bytes come out, the same is counted, and the work stops at the same place. Blocks are small here, so
- * that everything is once the end of one. */
-#include "batch/batch.h"
+/* Any bytes as rows of a table, judged one by one, and in chunks through the cache, written or counted by vehicle: the
+ * same bytes come out, the same is counted, and the work stops at the same place. Blocks are small here, so that
+ * everything is once the end of one. */
+#include "batch/cache.h"
 
 #include <stdlib.h>
 #include <string.h>
 
 static const char header[] = "chamber,released,applied,psi,date,unit,stroke_class\n";
 
-/* What both ways look at. */
+/* Of both runs. */
 static batch_options options = {.separator = ',', .afresh = true};
 
 /* What came out. */
@@ -72,8 +72,7 @@ static bool take_record(batch_part *part, csv_reader *reader)
     part->stopped = part->fault != CSV_RECORD;
     part->stop_line = reader->fault_line;
     bool good = status == CSV_RECORD && batch_row(part, &record);
-    if (part->recall != NULL)
-        (void)batch_recall_count(part);
+    (void)batch_cache_flush(part);
     part->lines = reader->line - 1;
     return good;
 }
@@ -95,7 +94,7 @@ static void judge(batch_part *part, csv_reader *reader, bool in_parts, outcome *
     }
 }
 
-static void run(bytes from, bool again, outcome *to)
+static void run(bytes from, bool cached, outcome *to)
 {
     csv_reader reader;
     csv_record record;
@@ -103,15 +102,15 @@ static void run(bytes from, bool again, outcome *to)
     batch_part *part = calloc(1, sizeof *part);
     require(whole != NULL && part != NULL && output_open(&to->out, -1));
     require(csv_open(&reader, (csv_source){give, &from}, ','));
-    options.afresh = !again;
+    options.afresh = !cached;
     whole->options = &options;
     whole->setting.rules = rodt_rules_find(RODT_DEFAULT_RULES);
     whole->setting.day = (rodt_date){2024, 6, 5};
     require(csv_next(&reader, &record) == CSV_RECORD && batch_header_read(&whole->header, &record, &options));
-    require(batch_part_open(part, whole, &reader) && batch_part_recall(part, 1));
+    require(batch_part_open(part, whole, &reader) && batch_part_open_cache(part, 1));
     if (options.by != NULL)
         require(batch_by_find(whole, &record) && batch_by_open(part));
-    judge(part, &reader, again, to);
+    judge(part, &reader, cached, to);
     if (options.by != NULL && !part->stopped) {
         require(batch_by_finish(part));
         deliver(part, to);
@@ -136,18 +135,18 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size);
 
 int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
 {
-    static outcome thorough;
-    static outcome again;
+    static outcome reference;
+    static outcome cached;
     const size_t pieces[] = {size + sizeof header, 61, 61};
     for (size_t i = 0; i < sizeof pieces / sizeof pieces[0]; i++) {
         options.by = i == 2 ? "stroke_class" : NULL;
-        memset(&thorough, 0, sizeof thorough);
-        memset(&again, 0, sizeof again);
-        run((bytes){.data = data, .size = size, .piece = pieces[i]}, false, &thorough);
-        run((bytes){.data = data, .size = size, .piece = pieces[i]}, true, &again);
-        compare(&thorough, &again);
-        output_close(&thorough.out);
-        output_close(&again.out);
+        memset(&reference, 0, sizeof reference);
+        memset(&cached, 0, sizeof cached);
+        run((bytes){.data = data, .size = size, .piece = pieces[i]}, false, &reference);
+        run((bytes){.data = data, .size = size, .piece = pieces[i]}, true, &cached);
+        compare(&reference, &cached);
+        output_close(&reference.out);
+        output_close(&cached.out);
     }
     return 0;
 }

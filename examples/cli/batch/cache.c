@@ -1,0 +1,155 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The cache of one part: rows, attributes of rows, names of members. */
+#include "batch/cache.h"
+#include "io/csv_index.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+/* Different days of twenty years; and different names in lines of JSON, of which a file has a dozen. */
+#define ATTRIBUTES_MOST 8192u
+#define NAMES_MOST 64u
+
+static rodt_reading_text form_of(const batch_run *run)
+{
+    return (rodt_reading_text){.style = run->options->style, .date_order = run->options->date_order,
+                               .default_day = run->setting.day};
+}
+
+/* The members of an object are looked up by their field, the cells of a record by their column. */
+static bool open_rows(batch_cache *cache, const batch_run *run, uint32_t results)
+{
+    const rodt_reading_text form = form_of(run);
+    size_t column[RODT_READING_FIELDS];
+    for (size_t i = 0; i < RODT_READING_FIELDS; i++)
+        column[i] = run->options->columns.members ? i : run->header.columns.column[i];
+    return rodt_row_cache_new(run->setting.rules, &form, column, sizeof(cached_row), results, &cache->rows) == RODT_OK;
+}
+
+static bool open_attributes(batch_cache *cache, const batch_run *run)
+{
+    static const rodt_field fields[ATTRIBUTES] = {
+        [ATTRIBUTE_DAY] = RODT_FIELD_DATE, [ATTRIBUTE_POSITION] = RODT_FIELD_POSITION};
+    bool open = true;
+    for (size_t i = 0; i < ATTRIBUTES && run->options->by != NULL; i++) {
+        cache->attributes[i] = (row_attribute){.field = fields[i], .column = run->header.columns.column[fields[i]],
+                                               .numbers = rodt_text_map_new(ATTRIBUTES_MOST)};
+        open = open && cache->attributes[i].numbers != NULL;
+    }
+    memcpy(&cache->attributes[ATTRIBUTE_DAY].default_number, &run->setting.day, sizeof run->setting.day);
+    return open;
+}
+
+static bool open_names(batch_cache *cache, const batch_run *run)
+{
+    if (!run->options->columns.members)
+        return true;
+    cache->names = rodt_text_map_new(NAMES_MOST);
+    return cache->names != NULL;
+}
+
+batch_cache *batch_cache_open(const batch_run *run, uint32_t results)
+{
+    batch_cache *cache = calloc(1, sizeof *cache);
+    if (cache == NULL)
+        return NULL;
+    cache->write_cached_rows = batch_choose_row_loop();
+    cache->ends = malloc((1 + run->header.count + SCAN_ENDS_MORE) * sizeof *cache->ends);
+    if (cache->ends == NULL || !open_rows(cache, run, results) || !open_attributes(cache, run) ||
+        !open_names(cache, run)) {
+        batch_cache_close(cache);
+        return NULL;
+    }
+    cache->ends[0] = UINT32_MAX; /* one byte before the first */
+    return cache;
+}
+
+void batch_cache_close(batch_cache *cache)
+{
+    if (cache == NULL)
+        return;
+    for (size_t i = 0; i < ATTRIBUTES; i++)
+        rodt_text_map_free(cache->attributes[i].numbers);
+    rodt_row_cache_free(cache->rows);
+    rodt_text_map_free(cache->names);
+    free(cache->ends);
+    free(cache);
+}
+
+/* --- Rows ---------------------------------------------------------------------------------------------- */
+
+void batch_cache_begin_chunk(batch_part *part)
+{
+    if (part->cache != NULL)
+        part->cache->is_active = rodt_row_cache_begin_chunk(part->cache->rows);
+}
+
+bool batch_cache_is_active(const batch_part *part) { return part->cache != NULL && part->cache->is_active; }
+
+void batch_write_cached_rows(batch_part *part)
+{
+    if (batch_cache_is_active(part) && !part->run->options->columns.members)
+        part->cache->write_cached_rows(part);
+}
+
+void batch_cache_keep(batch_part *part, const batch_tally *tally, const char *bytes, size_t size)
+{
+    if (!batch_cache_is_active(part) || size > RESULT_BYTES || part->out.failure != 0)
+        return;
+    cached_row *kept = rodt_row_cache_keep(part->cache->rows);
+    if (kept == NULL)
+        return;
+    kept->size = (uint32_t)size;
+    kept->tally = *tally;
+    memcpy(kept->bytes, bytes, size);
+}
+
+static bool take_tally(void *context, const void *bytes, uint64_t rows)
+{
+    const cached_row *cached = bytes;
+    return batch_part_count(context, &cached->tally, rows);
+}
+
+bool batch_cache_flush(batch_part *part)
+{
+    return part->cache == NULL || rodt_row_cache_flush(part->cache->rows, take_tally, part);
+}
+
+/* --- Attributes ---------------------------------------------------------------------------------------- */
+
+_Static_assert(sizeof(rodt_date) == sizeof(uint32_t), "a day is one number");
+_Static_assert(sizeof(rodt_position) == sizeof(uint32_t), "a position is one number");
+
+/* The day that a finding would have, or the position. */
+static uint32_t read_attribute(const batch_run *run, rodt_field field, const char *text)
+{
+    rodt_position position = {0};
+    rodt_reading reading;
+    rodt_reading_text row = form_of(run);
+    uint32_t number;
+    row.date = text;
+    if (field == RODT_FIELD_POSITION) {
+        (void)rodt_position_read(text, strlen(text), &position, NULL);
+        memcpy(&number, &position, sizeof number);
+    } else {
+        (void)rodt_reading_parse(&row, &reading, NULL);
+        memcpy(&number, &reading.day, sizeof number);
+    }
+    return number;
+}
+
+void batch_read_attributes(batch_part *part, const csv_record *record, uint32_t numbers[ATTRIBUTES])
+{
+    for (size_t i = 0; i < ATTRIBUTES; i++) {
+        const row_attribute *attribute = &part->cache->attributes[i];
+        numbers[i] = attribute->default_number;
+        if (attribute->column == COLUMN_NONE)
+            continue;
+        const csv_cell *cell = &record->cells[attribute->column];
+        const char *text = record->bytes + cell->start;
+        if (rodt_text_map_find(attribute->numbers, text, cell->end - cell->start, &numbers[i]))
+            continue;
+        numbers[i] = read_attribute(part->run, attribute->field, batch_cell(part, record, attribute->field));
+        rodt_text_map_keep(attribute->numbers, text, cell->end - cell->start, numbers[i]);
+    }
+}

@@ -1,0 +1,74 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The cache of `rodtravel batch`: what was written after earlier rows, found by their cells (rodtravel/row_cache.h). */
+#ifndef BATCH_CACHE_H
+#define BATCH_CACHE_H
+
+#include "batch/batch.h"
+
+/* Most bytes of a cached result, a multiple of what is copied in one step. */
+#define RESULT_BYTES 192u
+
+/* The result of a row. What is copied comes first, near the key. */
+typedef struct cached_row {
+    uint32_t size;
+    char bytes[RESULT_BYTES]; /* all that is written after a row but its line end; with --by what counts of a brake */
+    batch_tally tally;
+} cached_row;
+
+/* What a row of a vehicle has beside its result, each as one number: the day of its finding and its position. */
+enum { ATTRIBUTE_DAY, ATTRIBUTE_POSITION, ATTRIBUTES };
+
+typedef struct row_attribute {
+    rodt_field field;
+    size_t column;             /* COLUMN_NONE: every row has the default */
+    uint32_t default_number;
+    rodt_text_map *numbers;    /* of cells as they are in the file */
+} row_attribute;
+
+typedef void row_loop(batch_part *part);
+
+typedef struct batch_cache {
+    rodt_row_cache *rows;
+    row_attribute attributes[ATTRIBUTES]; /* with --by */
+    rodt_text_map *names;  /* what the names of JSON members mean */
+    row_loop *write_cached_rows;
+    uint32_t *ends;        /* of the cells of a row; before them, the position before the row */
+    bool is_active;        /* in this chunk */
+} batch_cache;
+
+/* NULL: no memory. At most so many results are cached. */
+batch_cache *batch_cache_open(const batch_run *run, uint32_t results);
+void batch_cache_close(batch_cache *cache);
+
+/* The part's reader holds a new chunk. */
+void batch_cache_begin_chunk(batch_part *part);
+
+/* True if rows are looked up. */
+bool batch_cache_is_active(const batch_part *part);
+
+/* Writes cached rows up to the first that is new or unusual, and leaves the reader before that. */
+void batch_write_cached_rows(batch_part *part);
+
+/* Keeps the result of the row that was looked up last. */
+void batch_cache_keep(batch_part *part, const batch_tally *tally, const char *bytes, size_t size);
+
+/* Takes the rows that were found into the tallies of the part. */
+bool batch_cache_flush(batch_part *part);
+
+/* Reads the attributes of a record that has as many cells as the header. */
+void batch_read_attributes(batch_part *part, const csv_record *record, uint32_t numbers[ATTRIBUTES]);
+
+/* The fastest loop that this processor has. */
+row_loop *batch_choose_row_loop(void);
+
+/* What is cached of a finding with --by. Returns its size. */
+size_t batch_by_result(const rodt_finding *finding, char bytes[RESULT_BYTES]);
+
+/* A row of a vehicle whose result is cached. */
+bool batch_by_cached(batch_part *part, const csv_record *record, const cached_row *cached);
+
+/* The same on the fast path. */
+bool batch_by_count(batch_part *part, const char *key, size_t size, const uint32_t numbers[ATTRIBUTES],
+                    const cached_row *cached, uint64_t line);
+
+#endif

@@ -1,0 +1,290 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Random rows of texts: the cache of rows and the plan of columns give what rodt_judge_row gives, however often a row
+ * comes. With -DROWS=1000000 it is a long test. */
+#include <stdarg.h>
+#include <stddef.h>
+#include <setjmp.h>
+#include <stdint.h>
+#include <cmocka.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "rodtravel/rodtravel.h"
+#include "support.h"
+
+#ifndef ROWS
+#define ROWS 40000
+#endif
+#define BLOCK_ROWS 2000
+#define MAX_WORDS 24
+
+static const char *const words[RODT_READING_FIELDS][MAX_WORDS] = {
+    [RODT_FIELD_CHAMBER] = {"30", "30L", "24", "24 long", "20", "36", "bolt C", "roto 30", "DD-3", "18", "3030", "x", "", "T24",
+                            "16LS", "9", "24/30", "T30 long", "36\""},
+    [RODT_FIELD_RELEASED] = {"1", "1 1/2", "2", "2 1/8", "17/8", "31/8", "11/4", "50 mm", "5 cm", "2,5", "2.5", "", " ", "?",
+                             "2-Jan", "0.0000001", "1 15/16", "25", "3 in", "44"},
+    [RODT_FIELD_APPLIED] = {"3", "3 1/4", "4", "4 1/8", "33/8", "41/8", "15/4", "100 mm", "10 cm", "4,5", "4.5", "", " ", "?",
+                            "4-Jan", "2.0000001", "3 15/16", "98", "4 in", "2"},
+    [RODT_FIELD_STROKE_CLASS] = {"", "standard", "long", "LS", "x", " long ", "std"},
+    [RODT_FIELD_RATED_STROKE] = {"", "3", "2 1/2", "3 in", "76.2", "63.5 mm", "0", "x", "3.0", "2"},
+    [RODT_FIELD_MARKED_LIMIT] = {"", "2", "2 in", "50 mm", "0", "x", "2.5"},
+    [RODT_FIELD_PSI] = {"", "95", "0", "80", "655 kPa", "120", "x", "90", "100", "0.0", "100.1"},
+    [RODT_FIELD_PSI_AFTER] = {"", "92", "0", "85", "x", "110"},
+    [RODT_FIELD_DIVISION] = {"", "1/16", "1 mm", "16", "1/8", "x", "0", "1"},
+    [RODT_FIELD_DATE] = {"", "2024-05-01", "2021-10-13", "2021-10-14", "06/05/2021", "10/11/2021", "9/1/2013 8:00", "x",
+                         "01/02/03", "1999-01-01", "13/10/2021", "\xC2\xA0", "2012-09-05"},
+    [RODT_FIELD_UNIT] = {"", "in", "mm", "cm", "furlong", "IN", " mm"},
+    [RODT_FIELD_ENGINE] = {"", "off", "on", "x"},
+    [RODT_FIELD_SPRING_BRAKE] = {"", "released", "on", "applied", "x"},
+    [RODT_FIELD_DRUM] = {"", "cold", "warm", "hot", "x"}};
+
+static rodt_text_span cells[RODT_READING_FIELDS][BLOCK_ROWS];
+static int32_t stroke[BLOCK_ROWS];
+static uint64_t reasons[BLOCK_ROWS];
+static uint8_t verdict[BLOCK_ROWS], flags[BLOCK_ROWS];
+static const rodt_column_out out = {.stroke = stroke, .verdict = verdict, .reasons = reasons, .flags = flags};
+
+static const char *draw(int field, uint64_t *state)
+{
+    size_t count = 0;
+    while (count < MAX_WORDS && words[field][count] != NULL)
+        count++;
+    /* The first words come often, so that rows come again. */
+    if (chance(state) % 8 == 0)
+        return words[field][chance(state) % count];
+    return words[field][field < RODT_FIELD_NEEDED ? chance(state) % 4 : 0];
+}
+
+/* Tape values, and now and then one of five decimals that no other row has. */
+static const char *draw_reading(int field, size_t row, uint64_t *state)
+{
+    static char room[2][BLOCK_ROWS][16];
+    if (chance(state) % 8 != 0)
+        return draw(field, state);
+    char *text = room[field - RODT_FIELD_RELEASED][row];
+    snprintf(text, 16, "%d.%05d", field == RODT_FIELD_RELEASED ? 1 : 3, (int)(chance(state) % 100000));
+    return text;
+}
+
+static void fill(uint64_t *state)
+{
+    for (size_t row = 0; row < BLOCK_ROWS; row++)
+        for (int field = 0; field < RODT_READING_FIELDS; field++) {
+            bool is_reading = field == RODT_FIELD_RELEASED || field == RODT_FIELD_APPLIED;
+            const char *text = is_reading ? draw_reading(field, row, state) : draw(field, state);
+            bool absent = chance(state) % 32 == 0;
+            cells[field][row] = absent ? (rodt_text_span){NULL, 0} : (rodt_text_span){text, strlen(text)};
+        }
+}
+
+static rodt_reading_text text_of(const rodt_reading_text *form, size_t row)
+{
+    rodt_reading_text text = *form;
+    for (int field = 0; field < RODT_READING_FIELDS; field++)
+        rodt_reading_text_set(&text, (rodt_field)field, cells[field][row].text);
+    return text;
+}
+
+typedef struct kept {
+    rodt_verdict verdict;
+    uint64_t reasons;
+    rodt_length applied_stroke, limit, margin;
+} kept;
+
+static kept kept_of(const rodt_finding *finding)
+{
+    kept made;
+    memset(&made, 0, sizeof made);
+    made.verdict = finding->verdict;
+    made.reasons = finding->reasons;
+    made.applied_stroke = finding->applied_stroke;
+    made.limit = finding->limit;
+    made.margin = finding->margin;
+    return made;
+}
+
+/* A row as a line of cells, each with a byte after it. */
+static void write_line(size_t row, char *line, uint32_t *ends)
+{
+    uint32_t used = 0;
+    ends[0] = UINT32_MAX;
+    for (int field = 0; field < RODT_READING_FIELDS; field++) {
+        const rodt_text_span cell = cells[field][row];
+        memcpy(line + used, cell.text != NULL ? cell.text : "", cell.size);
+        used += (uint32_t)cell.size;
+        ends[field + 1] = used;
+        line[used++] = ',';
+    }
+}
+
+static void check_row(rodt_row_cache *cache, size_t row, const rodt_reading_text *text, const rodt_finding *finding,
+                      unsigned *found)
+{
+    char line[1024] = "";
+    uint32_t ends[RODT_READING_FIELDS + 1];
+    rodt_text_span by_field[RODT_READING_FIELDS];
+    const kept expected = kept_of(finding);
+    for (int field = 0; field < RODT_READING_FIELDS; field++)
+        by_field[field] = cells[field][row];
+    write_line(row, line, ends);
+    const kept *fast = rodt_row_cache_find(cache, line, ends);
+    if (fast != NULL)
+        assert_memory_equal(fast, &expected, sizeof expected);
+    *found += fast != NULL;
+    const kept *slow = rodt_row_cache_read(cache, by_field, text);
+    assert_true(fast == NULL || slow == fast);
+    if (slow != NULL) {
+        assert_memory_equal(slow, &expected, sizeof expected);
+        return;
+    }
+    kept *to = rodt_row_cache_keep(cache);
+    if (to != NULL)
+        *to = expected;
+}
+
+static void check_columns(size_t row, const rodt_finding *finding)
+{
+    int32_t units = RODT_COLUMN_NO_STROKE;
+    rodt_length length = finding->applied_stroke;
+    if (rodt_length_given(length) && RODT_COLUMN_PER_INCH % length.den == 0)
+        units = (int32_t)(length.num * (RODT_COLUMN_PER_INCH / length.den));
+    assert_int_equal(verdict[row], finding->verdict);
+    assert_int_equal(reasons[row], finding->reasons);
+    assert_int_equal(stroke[row], units);
+}
+
+static bool add_rows(void *context, const void *bytes, uint64_t rows)
+{
+    uint64_t *sum = context;
+    assert_non_null(bytes);
+    assert_true(rows > 0);
+    *sum += rows;
+    return true;
+}
+
+static void check_rules(const char *name, const rodt_reading_text *form, uint64_t *state)
+{
+    const rodt_rules *rules = rodt_rules_find(name);
+    size_t column[RODT_READING_FIELDS];
+    rodt_text_plan *plan;
+    rodt_row_cache *cache;
+    rodt_text_columns in;
+    uint64_t counted = 0;
+    unsigned found = 0;
+    unsigned read = 0;
+    memset(&in, 0, sizeof in);
+    for (size_t i = 0; i < RODT_READING_FIELDS; i++) {
+        column[i] = i;
+        in.field[i] = (rodt_text_cells){.layout = RODT_TEXT_SPANS, .cells = cells[i]};
+    }
+    assert_int_equal(rodt_text_plan_new(rules, form, &plan, NULL), RODT_OK);
+    assert_int_equal(rodt_row_cache_new(rules, form, column, sizeof(kept), 4096, &cache), RODT_OK);
+    for (size_t block = 0; block < ROWS / BLOCK_ROWS / 4; block++) {
+        fill(state);
+        assert_int_equal(rodt_text_plan_judge(plan, &in, BLOCK_ROWS, &out), RODT_OK);
+        for (size_t row = 0; row < BLOCK_ROWS; row++) {
+            rodt_finding finding;
+            const rodt_reading_text text = text_of(form, row);
+            assert_int_equal(rodt_judge_row(&text, rules, &finding, NULL), RODT_OK);
+            check_columns(row, &finding);
+            check_row(cache, row, &text, &finding, &found);
+            read++;
+        }
+        assert_true(rodt_row_cache_flush(cache, add_rows, &counted));
+    }
+    assert_true(found > read / 100 && found < read);
+    assert_true(counted >= found);
+    rodt_text_plan_free(plan);
+    rodt_row_cache_free(cache);
+}
+
+static void test_random_rows(void **unused)
+{
+    (void)unused;
+    uint64_t state = 11;
+    check_rules("us-fmcsr", &(rodt_reading_text){.default_day = {2024, 6, 5}}, &state);
+    check_rules("us-fmcsr", &(rodt_reading_text){.style = {.unit = RODT_UNIT_MM}}, &state);
+    check_rules("us-periodic", &(rodt_reading_text){.style = {.decimal_comma = true}}, &state);
+    check_rules("ca-nsc", &(rodt_reading_text){.date_order = RODT_DATE_ORDER_DAY_FIRST}, &state);
+}
+
+/* A stream of rows that never come again is better judged without the cache, and with it when they do. */
+static void test_backoff(void **unused)
+{
+    (void)unused;
+    size_t column[RODT_READING_FIELDS];
+    rodt_row_cache *cache;
+    char text[2][16];
+    uint64_t sum = 0;
+    unsigned skipped = 0;
+    for (size_t i = 0; i < RODT_READING_FIELDS; i++)
+        column[i] = i < RODT_FIELD_NEEDED ? i : RODT_NO_COLUMN;
+    assert_int_equal(rodt_row_cache_new(rodt_rules_find("us-fmcsr"), &(rodt_reading_text){.style = {.unit = RODT_UNIT_INCH}},
+                                        column, 8, 1024, &cache), RODT_OK);
+    for (unsigned chunk = 0; chunk < 40; chunk++) {
+        if (!rodt_row_cache_begin_chunk(cache)) {
+            skipped++;
+            continue;
+        }
+        for (unsigned i = 0; i < 1500; i++) {
+            snprintf(text[0], 16, "1.%05u", chunk * 1500 + i);
+            snprintf(text[1], 16, "3.%05u", 3 * i);
+            const rodt_reading_text row = {.chamber = "30", .released = text[0], .applied = text[1]};
+            const rodt_text_span by_field[RODT_READING_FIELDS] = {{"30", 2}, {text[0], 7}, {text[1], 7}};
+            if (rodt_row_cache_read(cache, by_field, &row) == NULL)
+                (void)rodt_row_cache_keep(cache);
+        }
+        assert_true(rodt_row_cache_flush(cache, add_rows, &sum));
+    }
+    assert_in_range(skipped, 10, 39);
+    rodt_row_cache_free(cache);
+}
+
+static void test_numbers_of_texts(void **unused)
+{
+    (void)unused;
+    uint32_t number = 7;
+    rodt_text_map *map = rodt_text_map_new(100);
+    assert_non_null(map);
+    assert_false(rodt_text_map_find(map, "position", 8, &number));
+    assert_int_equal(number, 7);
+    rodt_text_map_keep(map, "position", 8, 12);
+    rodt_text_map_keep(map, "inspection date of the last", 27, 13);
+    assert_true(rodt_text_map_find(map, "position", 8, &number));
+    assert_int_equal(number, 12);
+    assert_true(rodt_text_map_find(map, "inspection date of the last", 27, &number));
+    assert_int_equal(number, 13);
+    assert_false(rodt_text_map_find(map, "positio", 7, &number));
+    rodt_text_map_free(map);
+    rodt_text_map_free(NULL);
+    assert_null(rodt_text_map_new(0));
+    assert_null(rodt_text_map_new(1u << 17));
+}
+
+static void test_refused(void **unused)
+{
+    (void)unused;
+    const rodt_rules *rules = rodt_rules_find("us-fmcsr");
+    const rodt_reading_text form = {.chamber = NULL};
+    const size_t column[RODT_READING_FIELDS] = {0, 1, 2};
+    rodt_row_cache *cache = NULL;
+    assert_int_equal(rodt_row_cache_new(NULL, &form, column, 8, 10, &cache), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_row_cache_new(rules, NULL, column, 8, 10, &cache), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_row_cache_new(rules, &form, NULL, 8, 10, &cache), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_row_cache_new(rules, &form, column, 0, 10, &cache), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_row_cache_new(rules, &form, column, 4097, 10, &cache), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_row_cache_new(rules, &form, column, 8, 0, &cache), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_row_cache_new(rules, &form, column, 8, 10, NULL), RODT_E_ARGUMENT);
+    assert_null(cache);
+    rodt_row_cache_free(NULL);
+    rodt_text_plan_free(NULL);
+    rodt_chamber_reader_free(NULL);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {cmocka_unit_test(test_random_rows), cmocka_unit_test(test_backoff),
+                                       cmocka_unit_test(test_numbers_of_texts), cmocka_unit_test(test_refused)};
+    return cmocka_run_group_tests_name("row_cache", tests, NULL, NULL);
+}
