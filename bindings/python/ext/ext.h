@@ -144,7 +144,7 @@ PyObject *py_own_column(held_column *column);
 PyObject *py_free_column(held_column *column);
 
 bool py_raise_column(const char *field, const char *sentence);
-#define FLOATS "these are binary floats; a column holds text (read a file with dtype=str), or the whole numbers of a Plan"
+#define FLOATS "these are binary floats; a column holds text (read files with dtype=str), or whole numbers for a Plan"
 
 /* The letter of a native buffer format; 0 = none that is read here. */
 char py_format_letter(const char *format);

@@ -207,45 +207,41 @@ bool py_to_number(PyObject *object, const char *field, int64_t *num, int64_t *de
                     num, den);
 }
 
+static bool check(rodt_status status, const char *field)
+{
+    return status == RODT_OK || py_raise(status, field, rodt_status_text(status));
+}
+
 bool py_to_length(PyObject *object, const char *field, rodt_length *out)
 {
+    rodt_error error = {.status = RODT_OK};
+    int64_t num;
+    int64_t den;
     memset(out, 0, sizeof *out);
     if (object == Py_None)
         return true;
-    rodt_error error = {.status = RODT_OK};
-    rodt_status status;
     if (PyUnicode_Check(object)) {
         const char *text = py_to_text(object, field);
-        if (text == NULL)
-            return false;
-        return rodt_length_read(text, strlen(text), NULL, out, NULL, &error) == RODT_OK || py_raise_as(&error, field);
+        return text != NULL && (rodt_length_read(text, strlen(text), NULL, out, NULL, &error) == RODT_OK ||
+                                py_raise_as(&error, field));
     }
-    int64_t num;
-    int64_t den;
-    if (!py_to_number(object, field, &num, &den))
-        return false;
-    status = rodt_length_from_inches(num, den, out);
-    return status == RODT_OK || py_raise(status, field, rodt_status_text(status));
+    return py_to_number(object, field, &num, &den) && check(rodt_length_from_inches(num, den, out), field);
 }
 
 bool py_to_pressure(PyObject *object, const char *field, rodt_pressure *out)
 {
+    rodt_error error = {.status = RODT_OK};
+    int64_t num;
+    int64_t den;
     memset(out, 0, sizeof *out);
     if (object == Py_None)
         return true;
     if (PyUnicode_Check(object)) {
-        rodt_error error = {.status = RODT_OK};
         const char *text = py_to_text(object, field);
-        if (text == NULL || rodt_pressure_read(text, strlen(text), false, out, &error) == RODT_OK)
-            return text != NULL;
-        return py_raise_as(&error, field);
+        return text != NULL && (rodt_pressure_read(text, strlen(text), false, out, &error) == RODT_OK ||
+                                py_raise_as(&error, field));
     }
-    int64_t num;
-    int64_t den;
-    if (!py_to_number(object, field, &num, &den))
-        return false;
-    rodt_status status = rodt_pressure_from_psi(num, den, out);
-    return status == RODT_OK || py_raise(status, field, rodt_status_text(status));
+    return py_to_number(object, field, &num, &den) && check(rodt_pressure_from_psi(num, den, out), field);
 }
 
 bool py_to_ratio(PyObject *object, const char *field, rodt_ratio *out)
@@ -293,9 +289,8 @@ bool py_to_date(PyObject *object, const char *field, rodt_date *out)
     if (PyUnicode_Check(object)) {
         rodt_error error = {.status = RODT_OK};
         const char *text = py_to_text(object, field);
-        if (text == NULL || rodt_date_read(text, strlen(text), RODT_DATE_ORDER_UNKNOWN, out, &error) == RODT_OK)
-            return text != NULL;
-        return py_raise_as(&error, field);
+        return text != NULL && (rodt_date_read(text, strlen(text), RODT_DATE_ORDER_UNKNOWN, out, &error) == RODT_OK ||
+                                py_raise_as(&error, field));
     }
     int day[3];
     if (PyObject_IsInstance(object, classes.date) != 1) {

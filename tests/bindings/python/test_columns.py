@@ -151,11 +151,11 @@ def test_too_many_chambers():
 
 def test_texts_like_judge_row():
     """Every keyword, as a column and as what all rows share."""
-    choices = {"chamber": ["30", "24L", "36", "?", None, ""], "released": ["2", "2 1/8", "50 mm", "2-Jan", None, " "],
-               "applied": ["4", "4 1/4", "106 mm", "x", "4,5"], "stroke_class": [None, "long", "standard", "?"],
-               "rated_stroke": [None, "3", "?"], "marked_limit": [None, "2"], "psi": [None, "95", "655 kPa", "?"],
+    choices = {"chamber": ["30", "24L", "36", "?", None, ""], "released": ["2", "2 1/8", "31/8", "50 mm", "2-Jan", None, " "],
+               "applied": ["4", "4 1/4", "41/8", "106 mm", "x", "4,5"], "stroke_class": [None, "long", "standard", "?"],
+               "rated_stroke": [None, "3", "0", "?"], "marked_limit": [None, "2"], "psi": [None, "95", "0", "655 kPa", "?"],
                "psi_after": [None, "95", "50"], "division": [None, "1/16", "0"],
-               "date": [None, "2021-10-13", "06/05/2024", "?"], "unit": [None, "in", "mm"], "engine": [None, "off", "on"],
+               "date": [None, "2021-10-13", "06/05/2024", "9/1/2013 8:00", "?"], "unit": [None, "in", "mm"], "engine": [None, "off", "on"],
                "spring_brake": [None, "released", "on"], "drum": [None, "hot"]}
     rows = [{name: CHANCE.choice(some) for name, some in choices.items()} for _ in range(3000)]
     for row in rows[:1500]:

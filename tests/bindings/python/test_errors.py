@@ -41,6 +41,9 @@ def test_exact_numbers_in():
     for released, applied in ((Fraction(17, 8), Fraction(33, 8)), (Decimal("2.125"), Decimal("4.125")),
                               ("2.125", Fraction(33, 8))):
         assert rt.judge("30", released, applied) == want
+    assert "lost-blank" not in want.reasons and "lost-blank" in rt.judge("30", "17/8", "4 1/8").reasons
+    assert rt.judge("30", Fraction(17, 8), Fraction(33, 8), decimal_comma=True) == want
+    assert rt.judge("30", Decimal("54.5"), Fraction(217, 2), unit="mm").applied_stroke == Fraction(54 * 5, 127)
     assert rt.judge("30", 2, 4).applied_stroke == 2
     assert rt.judge("30", Decimal("44.45"), 95, unit="mm").released == Fraction(7, 4)
     metric = rt.judge("30", "50 mm", "101 mm")
