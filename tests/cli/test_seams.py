@@ -126,15 +126,15 @@ def report(head, cells):
 
 
 def python(head, cells):
+    """judge_columns by the headings, and judge_row by the fields, which must agree."""
     words = dict(zip(head.split(","), cells.split(",")))
-    answers = rodtravel.judge_columns({heading: [cell] for heading, cell in words.items()}, default_day=DAY)
-    row = {field_of(heading): cell for heading, cell in words.items()}
-    row.pop(None, None)
-    finding, _ = rodtravel.judge_row(**row, default_day=DAY)
-    reasons = [str(reason) for reason in finding.reasons]
-    verdict = str(list(rodtravel.Verdict)[answers.verdict[0]])
-    assert (verdict, [str(reason) for reason in answers.reasons_of(0)]) == (str(finding.verdict), reasons)
-    return verdict, "" if finding.limit is None else str(finding.limit), reasons
+    answer = rodtravel.judge_columns({heading: [cell] for heading, cell in words.items()}, default_date=DAY)[0]
+    row = {field_of(heading): cell for heading, cell in words.items() if field_of(heading)}
+    finding, _ = rodtravel.judge_row(**row, default_date=DAY)
+    assert (answer.verdict, answer.reasons) == (finding.verdict, finding.reasons)
+    whole, rest = divmod(finding.limit or 0, 1)
+    limit = " ".join([str(whole)] * (whole > 0) + [str(rest)] * (rest > 0))
+    return str(finding.verdict), limit, [str(reason) for reason in finding.reasons]
 
 
 class Seams(unittest.TestCase):
