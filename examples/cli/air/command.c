@@ -81,7 +81,7 @@ static int answer_check(const command_line *from, rodt_check check, const rodt_r
     return air_status(finding.result);
 }
 
-static int refuse_check(const char *word)
+static int print_check_error(const char *word)
 {
     char words[300] = "";
     for (int i = RODT_CHECK_NONE + 1; i < RODT_CHECK_END; i++) {
@@ -101,7 +101,7 @@ static int run(int argc, char **argv)
     bool estimate = strcmp(from.operands[0], "estimate") == 0;
     rodt_check check = rodt_check_find(from.operands[0]);
     if (!estimate && check == RODT_CHECK_NONE)
-        return refuse_check(from.operands[0]);
+        return print_check_error(from.operands[0]);
     status = rule_context_open(option_value(&from, AIR_RULES), NULL, NULL, &context);
     if (status == STATUS_CONTINUE)
         status = estimate ? answer_estimate(&from, context.rules) : answer_check(&from, check, context.rules);

@@ -189,7 +189,7 @@ static int read_readings(const command_line *from, rodt_air_reading *out)
 }
 
 /* An option that the check does not take would be dropped in silence. */
-static int refuse_strange(const command_line *from, rodt_check check)
+static int check_options(const command_line *from, rodt_check check)
 {
     const bool build_up = check == RODT_CHECK_BUILD_UP, reserve = check == RODT_CHECK_RESERVE;
     const bool loss = check == RODT_CHECK_LOSS_RELEASED || check == RODT_CHECK_LOSS_APPLIED;
@@ -219,7 +219,7 @@ int read_air_check(const command_line *from, rodt_check check, rodt_air_reading 
 {
     air_volumes volumes = {0};
     *out = (rodt_air_reading){.check = check};
-    int status = refuse_strange(from, check);
+    int status = check_options(from, check);
     if (status == STATUS_CONTINUE)
         status = read_operand(from->operand_count > 1 ? from->operands[1] : NULL, out);
     if (status == STATUS_CONTINUE)

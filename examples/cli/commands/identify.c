@@ -86,7 +86,7 @@ static bool has_clue(const command_line *from)
     return false;
 }
 
-static int refuse_zero_division(rodt_length division)
+static int check_division(rodt_length division)
 {
     bool zero = rodt_length_given(division) && division.num == 0;
     return zero ? print_error("the value of --division must be above zero") : STATUS_CONTINUE;
@@ -107,7 +107,7 @@ static int read_clues(const command_line *from, rodt_clues *out)
     if (status == STATUS_CONTINUE)
         status = read_length_option(from, IDENTIFY_DIVISION, &out->diameter_division);
     if (status == STATUS_CONTINUE)
-        status = refuse_zero_division(out->diameter_division);
+        status = check_division(out->diameter_division);
     if (status == STATUS_CONTINUE)
         status = read_length_option(from, IDENTIFY_RATED, &out->rated_stroke);
     return status;

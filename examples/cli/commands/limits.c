@@ -91,6 +91,9 @@ static void print_limit(const rodt_finding *finding, const rule_context *context
 static void write_limit(const rodt_finding *finding, const rule_context *context)
 {
     char chamber[RODT_CHAMBER_TEXT_SIZE];
+    uint64_t of_limit = 0;
+    for (size_t i = 0; i < COUNT_OF(limit_reasons); i++)
+        of_limit |= (uint64_t)1 << limit_reasons[i];
     json_writer json = {.to = stdout, .first = true};
     json_open(&json, '{');
     json_pair(&json, "chamber", format_chamber(&finding->chamber, chamber));
@@ -98,13 +101,7 @@ static void write_limit(const rodt_finding *finding, const rule_context *context
     json_length(&json, "limit", finding->limit);
     json_length(&json, "law_limit", finding->law_limit);
     json_length(&json, "long_limit", finding->long_limit);
-    json_key(&json, "reasons");
-    json_open(&json, '[');
-    for (size_t i = 0; i < COUNT_OF(limit_reasons); i++) {
-        if (rodt_finding_has(finding, limit_reasons[i]))
-            json_text(&json, rodt_reason_code(limit_reasons[i]));
-    }
-    json_close(&json, ']');
+    json_reasons(&json, finding->reasons & of_limit);
     json_source(&json, "source", finding->source);
     json_pair(&json, "evidence", finding->source != NULL ? format_evidence(finding->evidence) : NULL);
     write_limit_tables(&json, context, is_of_chamber, &finding->chamber);

@@ -130,7 +130,7 @@ static void print_law(const rodt_finding *finding)
     print_wrapped(stdout, "Own", INDENT, line);
 }
 
-static bool speaks_of_pressure(const rodt_finding *finding)
+static bool has_pressure_reason(const rodt_finding *finding)
 {
     return rodt_finding_has(finding, RODT_REASON_PRESSURE_LOW) ||
            rodt_finding_has(finding, RODT_REASON_PRESSURE_HIGH) ||
@@ -145,7 +145,7 @@ static void print_pressure_source(const rodt_finding *finding)
     char from[WORD_SIZE], until[WORD_SIZE];
     char line[RODT_SOURCE_TEXT_SIZE + 200];
     const rodt_rules *rules = finding->rules;
-    if (!speaks_of_pressure(finding) || rodt_rules_pressure_source(rules) == NULL)
+    if (!has_pressure_reason(finding) || rodt_rules_pressure_source(rules) == NULL)
         return;
     snprintf(line, sizeof line, "%s to %s psi: %s (%s)", format_pressure(rodt_rules_pressure_from(rules), from),
              format_pressure(rodt_rules_pressure_until(rules), until),
@@ -191,13 +191,7 @@ static void print_finding(const rodt_finding *finding)
 
 static void write_reasons(json_writer *json, const rodt_finding *finding)
 {
-    json_key(json, "reasons");
-    json_open(json, '[');
-    for (int i = 0; i < RODT_REASON_END; i++) {
-        if (rodt_finding_has(finding, (rodt_reason)i))
-            json_text(json, rodt_reason_code((rodt_reason)i));
-    }
-    json_close(json, ']');
+    json_reasons(json, finding->reasons);
     json_key(json, "sentences");
     json_open(json, '[');
     for (int i = 0; i < RODT_REASON_END; i++) {

@@ -25,7 +25,7 @@ static int print_entry_error(const place *at, const char *key, const char *what)
     return print_error("%s: %s%s%s: %s", at->file, at->where, at->where[0] == '\0' ? "" : ", ", key, what);
 }
 
-static int take_number(const place *at, const record_key *key, const json_t *value, int *out)
+static int read_number(const place *at, const record_key *key, const json_t *value, int *out)
 {
     char what[80];
     snprintf(what, sizeof what, "a whole number from 1 to %d, without quotes, is expected", key->most);
@@ -35,7 +35,7 @@ static int take_number(const place *at, const record_key *key, const json_t *val
     return STATUS_CONTINUE;
 }
 
-static int take_text(const place *at, const record_key *key, const json_t *value, const char **out)
+static int read_text(const place *at, const record_key *key, const json_t *value, const char **out)
 {
     if (json_is_number(value))
         return print_entry_error(at, record_key_name(key),
@@ -58,13 +58,13 @@ static int find_key(const record_key *keys, size_t count, const char *name)
     return -1;
 }
 
-static int take_entry(const place *at, const record_key *key, const json_t *value, record_value *out)
+static int read_entry(const place *at, const record_key *key, const json_t *value, record_value *out)
 {
-    return key->most > 0 ? take_number(at, key, value, &out->number) : take_text(at, key, value, &out->text);
+    return key->most > 0 ? read_number(at, key, value, &out->number) : read_text(at, key, value, &out->text);
 }
 
 /* `others` are names that the object may have beside its keys, closed by NULL. */
-static int take_object(const place *at, json_t *object, const record_key *keys, size_t count,
+static int read_object(const place *at, json_t *object, const record_key *keys, size_t count,
                        const char *const *others, record_value *out)
 {
     const char *name;
@@ -76,7 +76,7 @@ static int take_object(const place *at, json_t *object, const record_key *keys, 
             other++;
         if (key < 0 && *other == NULL)
             return print_entry_error(at, name, "there is no such entry in a record");
-        int status = key < 0 ? STATUS_CONTINUE : take_entry(at, &keys[key], value, &out[key]);
+        int status = key < 0 ? STATUS_CONTINUE : read_entry(at, &keys[key], value, &out[key]);
         if (status != STATUS_CONTINUE)
             return status;
     }
@@ -107,7 +107,7 @@ static void name_entry(const entry_list *list, const json_t *entry, size_t index
              label != NULL ? label : "", label != NULL ? ")" : "");
 }
 
-static int take_list(const char *file, const json_t *root, const entry_list *list)
+static int read_list(const char *file, const json_t *root, const entry_list *list)
 {
     static const char *const none[] = {NULL};
     place at = {file, ""};
@@ -124,7 +124,7 @@ static int take_list(const char *file, const json_t *root, const entry_list *lis
         name_entry(list, entry, i, at.where);
         if (!json_is_object(entry))
             return print_entry_error(&at, "entry", "an object in curly brackets is expected");
-        int status = take_object(&at, entry, list->keys, list->key_count, none, list->values + i * list->key_count);
+        int status = read_object(&at, entry, list->keys, list->key_count, none, list->values + i * list->key_count);
         if (status != STATUS_CONTINUE)
             return status;
         *list->count = i + 1;
@@ -132,7 +132,7 @@ static int take_list(const char *file, const json_t *root, const entry_list *lis
     return STATUS_CONTINUE;
 }
 
-static int take_lists(inspection_record *out, const json_t *root)
+static int read_lists(inspection_record *out, const json_t *root)
 {
     const entry_list lists[] = {
         {"wheel_ends", "position", "there are more wheel ends than any vehicle has", record_end_keys, END_KEYS,
@@ -143,12 +143,12 @@ static int take_lists(inspection_record *out, const json_t *root)
          RECORD_STEPS_MAX, false, out->steps[0], &out->step_count}};
     int status = STATUS_CONTINUE;
     for (size_t i = 0; i < COUNT_OF(lists) && status == STATUS_CONTINUE; i++)
-        status = take_list(out->file, root, &lists[i]);
+        status = read_list(out->file, root, &lists[i]);
     return status;
 }
 
 /* Checked first: another version may have other entries. */
-static int take_version(const place *at, const json_t *root)
+static int read_version(const place *at, const json_t *root)
 {
     const char *kind = json_string_value(json_object_get(root, "record"));
     const json_t *version = json_object_get(root, "version");
@@ -165,16 +165,16 @@ static int take_version(const place *at, const json_t *root)
     return print_entry_error(at, "version", what);
 }
 
-static int take_record(inspection_record *out, json_t *root)
+static int read_record(inspection_record *out, json_t *root)
 {
     static const char *const others[] = {"record", "version", "wheel_ends", "air_checks", "steps", NULL};
     place at = {out->file, ""};
     if (!json_is_object(root))
         return print_error("%s: a record is one object in curly brackets", out->file);
-    int status = take_version(&at, root);
+    int status = read_version(&at, root);
     if (status == STATUS_CONTINUE)
-        status = take_object(&at, root, record_head_keys, HEAD_KEYS, others, out->head);
-    return status == STATUS_CONTINUE ? take_lists(out, root) : status;
+        status = read_object(&at, root, record_head_keys, HEAD_KEYS, others, out->head);
+    return status == STATUS_CONTINUE ? read_lists(out, root) : status;
 }
 
 static int parse(inspection_record *out, const char *text, size_t size)
@@ -184,7 +184,7 @@ static int parse(inspection_record *out, const char *text, size_t size)
     if (root == NULL)
         return print_error("%s:%d:%d: this is no JSON: %s", out->file, error.line, error.column, error.text);
     out->tree = root;
-    return take_record(out, root);
+    return read_record(out, root);
 }
 
 int record_read(const char *file, inspection_record *out)

@@ -32,7 +32,7 @@ static int print_entry_error(const inspection_record *record, const char *where,
 }
 
 /* Gives *out the meaning of a word, or leaves it if none is written. */
-static int take_word(const inspection_record *record, const char *where, const char *key, const char *text,
+static int read_word(const inspection_record *record, const char *where, const char *key, const char *text,
                      const choice *words, size_t count, int *out)
 {
     char list[200] = "";
@@ -50,7 +50,7 @@ static int take_word(const inspection_record *record, const char *where, const c
 
 /* --- The head ----------------------------------------------------------------------------------------- */
 
-static int take_rules(const inspection_record *record, head_key key, const rodt_rules **out)
+static int read_rules(const inspection_record *record, head_key key, const rodt_rules **out)
 {
     const char *id = record->head[key].text;
     const rodt_rules *found = id == NULL ? *out : rodt_rules_find(id);
@@ -70,13 +70,13 @@ int record_open_rules(const inspection_record *record, const char *limits_file, 
     *out = (rule_context){.rules = NULL};
     if (rodt_date_parse(day, &date, &error) != RODT_OK)
         return print_entry_error(record, "", "date", day, &error);
-    int status = take_rules(record, HEAD_RULES, &rules);
+    int status = read_rules(record, HEAD_RULES, &rules);
     return status == STATUS_CONTINUE ? rule_context_open(record->head[HEAD_RULES].text, limits_file, day, out) : status;
 }
 
 /* --- Wheel ends --------------------------------------------------------------------------------------- */
 
-static int take_position(const inspection *of, size_t i, const char *where, rodt_position *out)
+static int read_position(const inspection *of, size_t i, const char *where, rodt_position *out)
 {
     const char *text = of->record.ends[i][END_POSITION].text;
     rodt_error error;
@@ -91,7 +91,7 @@ static int take_position(const inspection *of, size_t i, const char *where, rodt
     return STATUS_CONTINUE;
 }
 
-static int take_arm(const inspection *of, size_t i, const char *where, rodt_unit unit, rodt_length *out)
+static int read_arm(const inspection *of, size_t i, const char *where, rodt_unit unit, rodt_length *out)
 {
     const char *text = of->record.ends[i][END_ARM].text;
     const rodt_length_style style = {.unit = unit};
@@ -123,24 +123,24 @@ static int judge_end(inspection *of, size_t i, const char *where, rodt_unit unit
                              : print_error("%s: %s: %s", of->record.file, where, rodt_status_text(status));
 }
 
-static int take_end(inspection *of, size_t i, rodt_unit unit)
+static int judge_wheel_end(inspection *of, size_t i, rodt_unit unit)
 {
     static const choice adjusters[] = {{"automatic", RODT_ADJUSTER_AUTOMATIC}, {"manual", RODT_ADJUSTER_MANUAL}};
     rodt_wheel_end *end = &of->vehicle.ends[i];
     char where[RECORD_WHERE_SIZE];
     int adjuster = RODT_ADJUSTER_NOT_RECORDED;
     record_end_place(&of->record, i, where);
-    int status = take_position(of, i, where, &end->position);
+    int status = read_position(of, i, where, &end->position);
     if (status == STATUS_CONTINUE)
-        status = take_arm(of, i, where, unit, &end->arm_length);
+        status = read_arm(of, i, where, unit, &end->arm_length);
     if (status == STATUS_CONTINUE)
-        status = take_word(&of->record, where, "adjuster", of->record.ends[i][END_ADJUSTER].text, adjusters,
+        status = read_word(&of->record, where, "adjuster", of->record.ends[i][END_ADJUSTER].text, adjusters,
                            COUNT_OF(adjusters), &adjuster);
     end->adjuster = (rodt_adjuster)adjuster;
     return status == STATUS_CONTINUE ? judge_end(of, i, where, unit) : status;
 }
 
-static int take_ends(inspection *of)
+static int judge_ends(inspection *of)
 {
     const inspection_record *record = &of->record;
     rodt_unit unit;
@@ -151,7 +151,7 @@ static int take_ends(inspection *of)
     else if (record->end_count == 0)
         status = print_error("%s: wheel_ends is empty; there is nothing to report yet", record->file);
     for (size_t i = 0; i < record->end_count && status == STATUS_CONTINUE; i++) {
-        status = take_end(of, i, unit);
+        status = judge_wheel_end(of, i, unit);
         of->vehicle.count = i + 1;
     }
     if (status != STATUS_CONTINUE)
@@ -165,7 +165,7 @@ static int take_ends(inspection *of)
 
 /* --- Air checks --------------------------------------------------------------------------------------- */
 
-static int take_pressure(const inspection_record *record, size_t i, const char *where, check_key key,
+static int read_pressure(const inspection_record *record, size_t i, const char *where, check_key key,
                          rodt_pressure *out)
 {
     const char *text = record->checks[i][key].text;
@@ -175,7 +175,7 @@ static int take_pressure(const inspection_record *record, size_t i, const char *
     return print_entry_error(record, where, record_key_name(&record_check_keys[key]), text, &error);
 }
 
-static int take_ratio(const inspection_record *record, size_t i, const char *where, check_key key, rodt_ratio *out)
+static int read_number(const inspection_record *record, size_t i, const char *where, check_key key, rodt_ratio *out)
 {
     const char *text = record->checks[i][key].text;
     if (text == NULL || read_ratio(text, key == CHECK_SECONDS, out))
@@ -184,7 +184,7 @@ static int take_ratio(const inspection_record *record, size_t i, const char *whe
                        record_key_name(&record_check_keys[key]), text);
 }
 
-static int take_measures(const inspection_record *record, size_t i, const char *where, rodt_air_reading *out)
+static int read_measures(const inspection_record *record, size_t i, const char *where, rodt_air_reading *out)
 {
     const struct {
         check_key key;
@@ -196,13 +196,13 @@ static int take_measures(const inspection_record *record, size_t i, const char *
                  {CHECK_REQUIRED, NULL, &out->required_volume}};
     int status = STATUS_CONTINUE;
     for (size_t k = 0; k < COUNT_OF(parts) && status == STATUS_CONTINUE; k++)
-        status = parts[k].pressure != NULL ? take_pressure(record, i, where, parts[k].key, parts[k].pressure)
-                                           : take_ratio(record, i, where, parts[k].key, parts[k].ratio);
+        status = parts[k].pressure != NULL ? read_pressure(record, i, where, parts[k].key, parts[k].pressure)
+                                           : read_number(record, i, where, parts[k].key, parts[k].ratio);
     out->applications = (int16_t)record->checks[i][CHECK_APPLICATIONS].number;
     return status;
 }
 
-static int take_answers(const inspection_record *record, size_t i, const char *where, rodt_air_reading *out)
+static int read_answers(const inspection_record *record, size_t i, const char *where, rodt_air_reading *out)
 {
     static const choice answers[] = {{"yes", RODT_RECORDED_YES}, {"no", RODT_RECORDED_NO}};
     static const choice spans[] = {{"warning", RODT_SPAN_FROM_WARNING},
@@ -210,15 +210,15 @@ static int take_answers(const inspection_record *record, size_t i, const char *w
                                    {"recovery", RODT_SPAN_RECOVERY}};
     const record_value *values = record->checks[i];
     int answer = RODT_NOT_RECORDED, span = RODT_SPAN_PRESSURES;
-    int status = take_word(record, where, "answer", values[CHECK_ANSWER].text, answers, COUNT_OF(answers), &answer);
+    int status = read_word(record, where, "answer", values[CHECK_ANSWER].text, answers, COUNT_OF(answers), &answer);
     if (status == STATUS_CONTINUE)
-        status = take_word(record, where, "span", values[CHECK_SPAN].text, spans, COUNT_OF(spans), &span);
+        status = read_word(record, where, "span", values[CHECK_SPAN].text, spans, COUNT_OF(spans), &span);
     out->answer = (rodt_recorded)answer;
     out->span = (rodt_span)span;
     return status;
 }
 
-static int take_check(inspection *of, size_t i, rodt_air_reading reading)
+static int judge_check(inspection *of, size_t i, rodt_air_reading reading)
 {
     const inspection_record *record = &of->record;
     char where[RECORD_WHERE_SIZE];
@@ -226,9 +226,9 @@ static int take_check(inspection *of, size_t i, rodt_air_reading reading)
     reading.check = rodt_check_find(record->checks[i][CHECK_NAME].text);
     if (reading.check == RODT_CHECK_NONE)
         return print_error("%s: %s: there is no such check; see: rodtravel air --help", record->file, where);
-    int status = take_measures(record, i, where, &reading);
+    int status = read_measures(record, i, where, &reading);
     if (status == STATUS_CONTINUE)
-        status = take_answers(record, i, where, &reading);
+        status = read_answers(record, i, where, &reading);
     if (status != STATUS_CONTINUE)
         return status;
     rodt_status judged = rodt_air_judge(&reading, of->air_rules, &of->air[i]);
@@ -236,14 +236,14 @@ static int take_check(inspection *of, size_t i, rodt_air_reading reading)
 }
 
 /* What all checks have in common: the vehicle. */
-static int take_vehicle(const inspection_record *record, rodt_air_reading *out)
+static int read_vehicle(const inspection_record *record, rodt_air_reading *out)
 {
     static const choice vehicles[] = {
         {"single", RODT_VEHICLE_SINGLE}, {"combination", RODT_VEHICLE_COMBINATION}, {"bus", RODT_VEHICLE_BUS}};
     const char *built = record->head[HEAD_BUILT].text;
     int vehicle = RODT_VEHICLE_ANY;
     rodt_error error;
-    int status = take_word(record, "", "vehicle", record->head[HEAD_VEHICLE].text, vehicles, COUNT_OF(vehicles),
+    int status = read_word(record, "", "vehicle", record->head[HEAD_VEHICLE].text, vehicles, COUNT_OF(vehicles),
                            &vehicle);
     out->vehicle = (rodt_vehicle_class)vehicle;
     out->towed_units = (int16_t)record->head[HEAD_TOWED].number;
@@ -255,12 +255,12 @@ static int take_vehicle(const inspection_record *record, rodt_air_reading *out)
     return status;
 }
 
-static int take_checks(inspection *of)
+static int judge_checks(inspection *of)
 {
     rodt_air_reading vehicle = {.check = RODT_CHECK_NONE};
-    int status = take_vehicle(&of->record, &vehicle);
+    int status = read_vehicle(&of->record, &vehicle);
     for (size_t i = 0; i < of->record.check_count && status == STATUS_CONTINUE; i++)
-        status = take_check(of, i, vehicle);
+        status = judge_check(of, i, vehicle);
     return status;
 }
 
@@ -268,10 +268,10 @@ int record_judge(inspection *of, const rule_context *context)
 {
     of->context = context;
     of->air_rules = rodt_rules_find(of->record.head[HEAD_RULES].text);
-    int status = take_rules(&of->record, HEAD_AIR_RULES, &of->air_rules);
+    int status = read_rules(&of->record, HEAD_AIR_RULES, &of->air_rules);
     if (status == STATUS_CONTINUE)
-        status = take_ends(of);
-    return status == STATUS_CONTINUE ? take_checks(of) : status;
+        status = judge_ends(of);
+    return status == STATUS_CONTINUE ? judge_checks(of) : status;
 }
 
 int inspection_status(const inspection *of)

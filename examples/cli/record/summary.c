@@ -5,7 +5,7 @@
 #include <stdio.h>
 #include <string.h>
 
-static void say_end(const inspection *of, size_t i, vehicle_line line, void *context)
+static void list_end(const inspection *of, size_t i, vehicle_line line, void *context)
 {
     const vehicle_record *vehicle = &of->vehicle;
     const rodt_finding *finding = &vehicle->findings[i];
@@ -20,7 +20,7 @@ static void say_end(const inspection *of, size_t i, vehicle_line line, void *con
     line(context, position, text);
 }
 
-static void say_axle(const rodt_axle_finding *axle, vehicle_line line, void *context)
+static void list_axle(const rodt_axle_finding *axle, vehicle_line line, void *context)
 {
     char sentence[RODT_SENTENCE_SIZE];
     for (uint32_t bit = 1; bit <= RODT_AXLE_STEERING_DEAD; bit <<= 1) {
@@ -33,9 +33,9 @@ void inspection_each_defect(const inspection *of, vehicle_line line, void *conte
 {
     char sentence[600];
     for (size_t i = 0; i < of->vehicle.count; i++)
-        say_end(of, i, line, context);
+        list_end(of, i, line, context);
     for (size_t i = 0; i < of->vehicle.vehicle.axle_count; i++)
-        say_axle(&of->vehicle.vehicle.axles[i], line, context);
+        list_axle(&of->vehicle.vehicle.axles[i], line, context);
     for (size_t i = 0; i < of->record.check_count; i++) {
         if (of->air[i].result == RODT_AIR_DEFECTIVE &&
             rodt_air_finding_format(&of->air[i], sentence, sizeof sentence) == RODT_OK)

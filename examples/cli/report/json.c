@@ -9,13 +9,11 @@ static void put_head(json_writer *json, const inspection *of)
 {
     for (int key = 0; key < HEAD_KEYS; key++) {
         const record_value *value = &of->record.head[key];
-        json_key(json, record_key_name(&record_head_keys[key]));
-        if (value->number > 0) {
-            fprintf(json->to, "%d", value->number);
-            json->first = false;
-        } else {
-            json_text(json, value->text);
-        }
+        const char *name = record_key_name(&record_head_keys[key]);
+        if (value->number > 0)
+            json_number(json, name, (uint64_t)value->number);
+        else
+            json_pair(json, name, value->text);
     }
 }
 

@@ -50,7 +50,7 @@ static void put_frame(FILE *to, int bottom)
 }
 
 /* A tick, an exclamation mark, a cross or a question mark. */
-static void put_sign(FILE *to, wheel_look look, int x, int y)
+static void put_mark(FILE *to, wheel_look look, int x, int y)
 {
     static const char *const marks[] = {[LOOK_GOOD] = "m-6 0l4 5l8-10", [LOOK_OVER] = "m0-9v11m0 5v2",
                                         [LOOK_DEAD] = "m-6-6l12 12m0-12l-12 12",
@@ -64,7 +64,7 @@ static void put_wheel(FILE *to, int x, int middle, wheel_look look)
         [LOOK_GOOD] = "good", [LOOK_OVER] = "over", [LOOK_DEAD] = "dead", [LOOK_OPEN] = "open"};
     fprintf(to, "<rect class=\"wheel %s\" x=\"%d\" y=\"%d\" width=\"%d\" height=\"%d\" rx=\"5\"/>\n", words[look], x,
             middle - WHEEL_HEIGHT / 2, WHEEL_WIDTH, WHEEL_HEIGHT);
-    put_sign(to, look, x + WHEEL_WIDTH / 2, middle);
+    put_mark(to, look, x + WHEEL_WIDTH / 2, middle);
 }
 
 /* --- The bar ------------------------------------------------------------------------------------------ */
@@ -202,7 +202,7 @@ static void put_style(FILE *to)
           "0h5v5H0z\" fill=\"#fff\"/><path d=\"M1 1h2v2H1z\" fill=\"#333\"/></pattern></defs>\n", to);
 }
 
-static void put_describing(FILE *to, const inspection *of)
+static void put_description(FILE *to, const inspection *of)
 {
     const char *unit = of->record.head[HEAD_UNIT].text;
     paint_kind paint;
@@ -222,7 +222,7 @@ void report_write_svg(const inspection *of, FILE *to, bool alone)
         fputs("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n", to);
     fprintf(to, "<svg%s class=\"rt\" viewBox=\"0 0 %d %d\" role=\"img\" aria-labelledby=\"rt-title rt-desc\">\n",
             alone ? " xmlns=\"http://www.w3.org/2000/svg\"" : "", WIDTH, bottom + 28);
-    put_describing(to, of);
+    put_description(to, of);
     put_style(to);
     if (alone)
         fprintf(to, "<rect width=\"%d\" height=\"%d\" fill=\"#fff\"/>\n", WIDTH, bottom + 28);

@@ -4,6 +4,7 @@
 #include "ui/format.h"
 #include "ui/utf8.h"
 
+#include <inttypes.h>
 #include <stdio.h>
 #include <string.h>
 
@@ -100,4 +101,28 @@ void json_source(json_writer *json, const char *key, const rodt_source *source)
 {
     char words[RODT_SOURCE_TEXT_SIZE];
     json_pair(json, key, source != NULL ? format_source(source, words) : NULL);
+}
+
+void json_ratio(json_writer *json, const char *key, rodt_ratio ratio)
+{
+    char text[RODT_RATIO_TEXT_SIZE];
+    json_pair(json, key, rodt_ratio_format(ratio, text, sizeof text) == RODT_OK ? text : NULL);
+}
+
+void json_number(json_writer *json, const char *key, uint64_t number)
+{
+    json_key(json, key);
+    fprintf(json->to, "%" PRIu64, number);
+    json->first = false;
+}
+
+void json_reasons(json_writer *json, uint64_t reasons)
+{
+    json_key(json, "reasons");
+    json_open(json, '[');
+    for (int i = 0; i < RODT_REASON_END; i++) {
+        if ((reasons >> i & 1u) != 0)
+            json_text(json, rodt_reason_code((rodt_reason)i));
+    }
+    json_close(json, ']');
 }

@@ -25,5 +25,11 @@ void json_length(json_writer *json, const char *key, rodt_length length);
 void json_date(json_writer *json, const char *key, rodt_date date);
 void json_pressure(json_writer *json, const char *key, rodt_pressure pressure);
 void json_source(json_writer *json, const char *key, const rodt_source *source);
+void json_ratio(json_writer *json, const char *key, rodt_ratio ratio); /* "1 1/2" */
+
+void json_number(json_writer *json, const char *key, uint64_t number);
+
+/* "reasons": the codes of a set of 1 << rodt_reason. */
+void json_reasons(json_writer *json, uint64_t reasons);
 
 #endif

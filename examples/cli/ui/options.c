@@ -20,7 +20,7 @@ static bool is_full_name(const char *argument, const char *name)
            (argument[2 + size] == '\0' || argument[2 + size] == '=');
 }
 
-static int refuse_option(const command_spec *command, const char *argument)
+static int print_unknown_option(const command_spec *command, const char *argument)
 {
     bool number = argument[1] != '\0' && strchr("0123456789.", argument[1]) != NULL;
     print_error("%s has no option \"%s\"", command->name, argument);
@@ -29,7 +29,7 @@ static int refuse_option(const command_spec *command, const char *argument)
     return print_error("see: rodtravel %s --help", command->name);
 }
 
-static int take_option(command_line *out, size_t option, const char *value)
+static int add_option(command_line *out, size_t option, const char *value)
 {
     const option_spec *spec = &out->command->options[option];
     if (!spec->repeats && option_given(out, option))
@@ -42,7 +42,7 @@ static int take_option(command_line *out, size_t option, const char *value)
     return STATUS_CONTINUE;
 }
 
-static int take_operand(command_line *out, size_t most, const char *text)
+static int add_operand(command_line *out, size_t most, const char *text)
 {
     if (out->operand_count == most && most == 0)
         return print_error("%s takes no operand, but \"%s\" is given", out->command->name, text);
@@ -54,7 +54,7 @@ static int take_operand(command_line *out, size_t most, const char *text)
     return STATUS_CONTINUE;
 }
 
-static int refuse_count(const command_line *from, size_t least)
+static int check_operand_count(const command_line *from, size_t least)
 {
     if (from->operand_count >= least)
         return STATUS_CONTINUE;
@@ -79,7 +79,7 @@ static int take_argument(command_line *out, int answer, const char *argument, si
 {
     const command_spec *command = out->command;
     if (answer == ARGUMENT)
-        return take_operand(out, most, optarg);
+        return add_operand(out, most, optarg);
     if (answer == HELP && (strcmp(argument, "-h") == 0 || is_full_name(argument, "help"))) {
         print_command_help(stdout, command);
         return STATUS_GOOD;
@@ -88,8 +88,8 @@ static int take_argument(command_line *out, int answer, const char *argument, si
         return print_error("option %s needs a value", argument);
     size_t option = (size_t)(answer - FIRST_OPTION);
     if (answer < FIRST_OPTION || !is_full_name(argument, command->options[option].name))
-        return refuse_option(command, argument);
-    return take_option(out, option, optarg);
+        return print_unknown_option(command, argument);
+    return add_option(out, option, optarg);
 }
 
 int parse_arguments(const command_spec *command, int argc, char **argv, size_t least, size_t most,
@@ -111,11 +111,11 @@ int parse_arguments(const command_spec *command, int argc, char **argv, size_t l
             return status;
     }
     for (; optind < argc; optind++) {
-        int status = take_operand(out, most, argv[optind]);
+        int status = add_operand(out, most, argv[optind]);
         if (status != STATUS_CONTINUE)
             return status;
     }
-    return refuse_count(out, least);
+    return check_operand_count(out, least);
 }
 
 const char *option_value(const command_line *from, size_t option)
@@ -134,7 +134,7 @@ int print_option_error(const command_line *from, size_t option, const rodt_error
     return print_text_error(what, option_value(from, option), error);
 }
 
-static int refuse_choice(const char *name, const choice *choices, size_t count, const char *text)
+static int print_choice_error(const char *name, const choice *choices, size_t count, const char *text)
 {
     char words[200] = "";
     for (size_t i = 0; i < count; i++) {
@@ -156,7 +156,7 @@ int choose_option(const command_line *from, size_t option, const choice *choices
             return STATUS_CONTINUE;
         }
     }
-    return refuse_choice(from->command->options[option].name, choices, count, text);
+    return print_choice_error(from->command->options[option].name, choices, count, text);
 }
 
 /* --- Help -------------------------------------------------------------------------------------------- */

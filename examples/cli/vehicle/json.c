@@ -6,20 +6,11 @@
 
 #include <stdio.h>
 
-static void put_count(json_writer *json, const char *key, uint64_t count)
+static void put_percent(json_writer *json, const char *key, rodt_ratio share)
 {
-    json_key(json, key);
-    fprintf(json->to, "%llu", (unsigned long long)count);
-    json->first = false;
-}
-
-/* Times 100 it is a percentage. */
-static void put_ratio(json_writer *json, const char *key, rodt_ratio ratio, int64_t times)
-{
-    char text[RODT_RATIO_TEXT_SIZE];
-    bool given = rodt_ratio_multiply(ratio, (rodt_ratio){times, 1}, &ratio) == RODT_OK &&
-                 rodt_ratio_format(ratio, text, sizeof text) == RODT_OK;
-    json_pair(json, key, given ? text : NULL);
+    rodt_ratio value = {0, 0}; /* not given without a share */
+    (void)rodt_ratio_multiply(share, (rodt_ratio){100, 1}, &value);
+    json_ratio(json, key, value);
 }
 
 static void put_evidence(json_writer *json, const rodt_source *source, rodt_evidence evidence)
@@ -35,40 +26,29 @@ static void put_criterion(json_writer *json, const rodt_vehicle_finding *vehicle
     json_pair(json, "outcome", rodt_outcome_name(count->outcome));
     bool said = rodt_count_format(count, sentence, sizeof sentence) == RODT_OK;
     json_pair(json, "sentence", said ? sentence : NULL);
-    put_count(json, "brakes", count->brakes);
-    put_count(json, "not_given", count->unmeasured);
-    put_count(json, "in_adjustment", vehicle->in_adjustment);
-    put_count(json, "out_of_adjustment", vehicle->out_of_adjustment);
-    put_count(json, "inoperative", vehicle->inoperative);
-    put_count(json, "undetermined", vehicle->undetermined);
-    put_count(json, "full_defects", count->tally.full);
-    put_count(json, "half_defects", count->tally.half);
-    put_count(json, "unknown_defects", count->tally.unknown);
-    put_ratio(json, "defective", count->defective, 1);
-    put_ratio(json, "percent", count->share, 100);
-    put_ratio(json, "percent_at_worst", count->worst_share, 100);
-    put_ratio(json, "percent_of_known", count->known_share, 100);
-    put_ratio(json, "criterion_percent", count->criterion, 100);
-    put_count(json, "whole_needed", count->whole_needed);
-    put_count(json, "odd_axles", vehicle->mismatched_axles);
-    put_count(json, "mixed_days", vehicle->mixed_days);
+    json_number(json, "brakes", count->brakes);
+    json_number(json, "not_given", count->unmeasured);
+    json_number(json, "in_adjustment", vehicle->in_adjustment);
+    json_number(json, "out_of_adjustment", vehicle->out_of_adjustment);
+    json_number(json, "inoperative", vehicle->inoperative);
+    json_number(json, "undetermined", vehicle->undetermined);
+    json_number(json, "full_defects", count->tally.full);
+    json_number(json, "half_defects", count->tally.half);
+    json_number(json, "unknown_defects", count->tally.unknown);
+    json_ratio(json, "defective", count->defective);
+    put_percent(json, "percent", count->share);
+    put_percent(json, "percent_at_worst", count->worst_share);
+    put_percent(json, "percent_of_known", count->known_share);
+    put_percent(json, "criterion_percent", count->criterion);
+    json_number(json, "whole_needed", count->whole_needed);
+    json_number(json, "odd_axles", vehicle->mismatched_axles);
+    json_number(json, "mixed_days", vehicle->mixed_days);
 }
 
 static const char *defect_word(rodt_defect defect)
 {
     static const char *const words[] = {"none", "half", "full", "unknown"};
     return words[defect];
-}
-
-static void put_reasons(json_writer *json, const rodt_finding *finding)
-{
-    json_key(json, "reasons");
-    json_open(json, '[');
-    for (int i = 0; i < RODT_REASON_END; i++) {
-        if (rodt_finding_has(finding, (rodt_reason)i))
-            json_text(json, rodt_reason_code((rodt_reason)i));
-    }
-    json_close(json, ']');
 }
 
 static void put_end(json_writer *json, const vehicle_record *record, size_t i)
@@ -89,7 +69,7 @@ static void put_end(json_writer *json, const vehicle_record *record, size_t i)
     json_length(json, "margin", finding->margin);
     json_pair(json, "verdict", rodt_verdict_name(finding->verdict));
     json_pair(json, "defect", defect_word(rodt_finding_defect(finding)));
-    put_reasons(json, finding);
+    json_reasons(json, finding->reasons);
     json_pair(json, "unreadable", record->errors[i].status != RODT_OK ? record->errors[i].text : NULL);
     json_length(json, "arm_length", end->arm_length);
     json_pair(json, "adjuster", end->adjuster != RODT_ADJUSTER_NOT_RECORDED ? rodt_adjuster_name(end->adjuster) : NULL);
@@ -129,10 +109,10 @@ static void put_mismatch(json_writer *json, const rodt_axle_finding *axle, uint3
 static void put_axle(json_writer *json, const rodt_axle_finding *axle)
 {
     json_open(json, '{');
-    put_count(json, "axle", (uint64_t)axle->axle);
+    json_number(json, "axle", (uint64_t)axle->axle);
     json_length(json, "stroke_difference", axle->stroke_difference);
-    put_ratio(json, "al_left", axle->al_left, 1);
-    put_ratio(json, "al_right", axle->al_right, 1);
+    json_ratio(json, "al_left", axle->al_left);
+    json_ratio(json, "al_right", axle->al_right);
     json_key(json, "odd");
     json_open(json, '[');
     for (uint32_t bit = 1; bit <= RODT_AXLE_STEERING_DEAD; bit <<= 1)

@@ -29,12 +29,12 @@ static long read_file(void *context, char *buffer, size_t size)
     return got == 0 && ferror(file) ? -1 : (long)got;
 }
 
-static int refuse_line(const file_reader *from, uint64_t line, const char *what)
+static int print_line_error(const file_reader *from, uint64_t line, const char *what)
 {
     return print_error("%s:%llu: %s", from->name, (unsigned long long)line, what);
 }
 
-static int refuse_cell(const file_reader *from, uint64_t line, rodt_field field, const rodt_error *error)
+static int print_cell_error(const file_reader *from, uint64_t line, rodt_field field, const rodt_error *error)
 {
     print_error("%s:%llu: a cell of the column \"%s\"", from->name, (unsigned long long)line,
                 from->columns.heading[field]);
@@ -43,13 +43,13 @@ static int refuse_cell(const file_reader *from, uint64_t line, rodt_field field,
 
 /* --- Rows --------------------------------------------------------------------------------------------- */
 
-static int take_cells(file_reader *from, const csv_record *record)
+static int copy_cells(file_reader *from, const csv_record *record)
 {
     if (record->bad_quotes)
-        return refuse_line(from, record->line, "something is after a closing quote");
+        return print_line_error(from, record->line, "something is after a closing quote");
     if (record->count > from->column_count)
-        return refuse_line(from, record->line, "the row has more cells than there are columns; a decimal comma, or a "
-                                               "comma in a remark?");
+        return print_line_error(from, record->line, "the row has more cells than there are columns; a decimal comma, "
+                                                    "or a comma in a remark?");
     for (size_t i = 0; i < RODT_FIELD_END; i++) {
         size_t column = from->columns.column[i];
         from->text[i][0] = '\0';
@@ -57,7 +57,7 @@ static int take_cells(file_reader *from, const csv_record *record)
             continue;
         size_t size = csv_text(record, column, from->text[i], COLUMN_TEXT_SIZE);
         if (size == CSV_NO_FIT || memchr(from->text[i], '\0', size) != NULL)
-            return refuse_line(from, record->line, "a cell holds more than a reading can, or a zero byte");
+            return print_line_error(from, record->line, "a cell holds more than a reading can, or a zero byte");
     }
     return STATUS_CONTINUE;
 }
@@ -69,7 +69,7 @@ static int read_position(file_reader *from, uint64_t line, rodt_position *out)
     rodt_error error;
     const char *text = from->text[RODT_FIELD_POSITION];
     if (rodt_position_read(text, strlen(text), out, &error) != RODT_OK)
-        return refuse_cell(from, line, RODT_FIELD_POSITION, &error);
+        return print_cell_error(from, line, RODT_FIELD_POSITION, &error);
     for (size_t i = 0; i < from->out->count; i++) {
         rodt_position other = from->out->ends[i].position;
         if (other.axle == out->axle && other.side == out->side) {
@@ -105,7 +105,7 @@ static int read_arm(const file_reader *from, uint64_t line, rodt_length *out)
     rodt_status status = read_arm_text(from, out, &error);
     if (status == RODT_OK || status == RODT_E_EMPTY)
         return STATUS_CONTINUE;
-    return refuse_cell(from, line, RODT_FIELD_ARM_LENGTH, &error);
+    return print_cell_error(from, line, RODT_FIELD_ARM_LENGTH, &error);
 }
 
 static int read_adjuster(const file_reader *from, uint64_t line, rodt_adjuster *out)
@@ -129,7 +129,7 @@ static int judge_end(file_reader *from, uint64_t line)
     from->undated += is_blank(from->text[RODT_FIELD_DATE]);
     rodt_status status = rodt_judge_row(&text, options->context->rules, &out->findings[out->count],
                                         &out->errors[out->count]);
-    return status == RODT_OK ? STATUS_CONTINUE : refuse_line(from, line, rodt_status_text(status));
+    return status == RODT_OK ? STATUS_CONTINUE : print_line_error(from, line, rodt_status_text(status));
 }
 
 static int read_row(file_reader *from, const csv_record *record)
@@ -138,13 +138,13 @@ static int read_row(file_reader *from, const csv_record *record)
     if (csv_is_blank(record))
         return STATUS_CONTINUE;
     if (record->bad_quotes)
-        return refuse_line(from, record->line, "a quote is opened here and never closed");
+        return print_line_error(from, record->line, "a quote is opened here and never closed");
     if (out->count == VEHICLE_ENDS_MAX)
-        return refuse_line(from, record->line, "there are more wheel ends than any vehicle has");
+        return print_line_error(from, record->line, "there are more wheel ends than any vehicle has");
     if (out->count == 0)
         columns_check_first_row(&from->columns, &from->options->columns, record);
     rodt_wheel_end *end = &out->ends[out->count];
-    int status = take_cells(from, record);
+    int status = copy_cells(from, record);
     if (status == STATUS_CONTINUE)
         status = read_position(from, record->line, &end->position);
     if (status == STATUS_CONTINUE)
@@ -166,7 +166,7 @@ static int end_of_file(const file_reader *from, csv_status status, const csv_rea
     case CSV_E_MEMORY: return print_error("no memory to read %s", from->name);
     case CSV_E_QUOTES:
     case CSV_E_LONG:
-    case CSV_E_CELLS: return refuse_line(from, reader->fault_line, "this is no table of wheel ends");
+    case CSV_E_CELLS: return print_line_error(from, reader->fault_line, "this is no table of wheel ends");
     case CSV_RECORD:
     case CSV_END: break;
     }

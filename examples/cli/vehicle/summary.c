@@ -123,13 +123,13 @@ static void add_position(const vehicle_record *record, size_t end, char list[LIS
         snprintf(list + used, LIST_SIZE - used, "%s%s", used == 0 ? "" : " ", position);
 }
 
-static const char *who(const vehicle_record *record, const char *list, size_t members)
+static const char *name_ends(const vehicle_record *record, const char *list, size_t members)
 {
     return members == record->count && members > 1 ? "all" : list;
 }
 
 /* The verdict, the margin and the advice say these already. */
-static bool is_said(rodt_reason reason)
+static bool is_shown_elsewhere(rodt_reason reason)
 {
     return reason == RODT_REASON_OVER_LIMIT || reason == RODT_REASON_AT_LIMIT || reason == RODT_REASON_WITHIN_LIMIT ||
            reason == RODT_REASON_NO_MOVEMENT;
@@ -137,13 +137,13 @@ static bool is_said(rodt_reason reason)
 
 static bool sentence_of(const vehicle_record *record, size_t end, int reason, char sentence[RODT_SENTENCE_SIZE])
 {
-    return !is_said((rodt_reason)reason) &&
+    return !is_shown_elsewhere((rodt_reason)reason) &&
            rodt_finding_reason_format(&record->findings[end], (rodt_reason)reason, sentence, RODT_SENTENCE_SIZE) ==
                RODT_OK;
 }
 
 /* One sentence once, with every wheel end that it is about; done by the first of them. */
-static void say_reason(const vehicle_record *record, size_t end, int reason, vehicle_line line, void *context)
+static void list_reason(const vehicle_record *record, size_t end, int reason, vehicle_line line, void *context)
 {
     char sentence[RODT_SENTENCE_SIZE], other[RODT_SENTENCE_SIZE], list[LIST_SIZE] = "";
     size_t members = 0;
@@ -157,10 +157,10 @@ static void say_reason(const vehicle_record *record, size_t end, int reason, veh
         add_position(record, i, list);
         members++;
     }
-    line(context, who(record, list, members), sentence);
+    line(context, name_ends(record, list, members), sentence);
 }
 
-static void say_unreadable(const vehicle_record *record, vehicle_line line, void *context)
+static void list_unreadable(const vehicle_record *record, vehicle_line line, void *context)
 {
     for (size_t i = 0; i < record->count; i++) {
         const rodt_error *error = &record->errors[i];
@@ -179,7 +179,7 @@ bool vehicle_has_reasons(const vehicle_record *record)
     for (size_t i = 0; i < record->count; i++)
         all |= record->findings[i].reasons;
     for (int reason = 0; reason < RODT_REASON_END; reason++)
-        all &= is_said((rodt_reason)reason) ? ~((uint64_t)1 << reason) : UINT64_MAX;
+        all &= is_shown_elsewhere((rodt_reason)reason) ? ~((uint64_t)1 << reason) : UINT64_MAX;
     return all != 0;
 }
 
@@ -187,9 +187,9 @@ void vehicle_each_reason(const vehicle_record *record, vehicle_line line, void *
 {
     for (int reason = 0; reason < RODT_REASON_END; reason++) {
         for (size_t i = 0; i < record->count; i++)
-            say_reason(record, i, reason, line, context);
+            list_reason(record, i, reason, line, context);
     }
-    say_unreadable(record, line, context);
+    list_unreadable(record, line, context);
 }
 
 /* --- Axles -------------------------------------------------------------------------------------------- */
@@ -211,7 +211,7 @@ void vehicle_each_axle(const vehicle_record *record, vehicle_line line, void *co
 
 /* --- Next --------------------------------------------------------------------------------------------- */
 
-static void say_advice_source(rodt_advice advice, vehicle_line line, void *context)
+static void list_advice_source(rodt_advice advice, vehicle_line line, void *context)
 {
     rodt_evidence evidence;
     char words[RODT_SOURCE_TEXT_SIZE], text[RODT_SOURCE_TEXT_SIZE + 40];
@@ -237,22 +237,22 @@ void vehicle_each_advice(const vehicle_record *record, vehicle_line line, void *
         }
         if (members == 0)
             continue;
-        line(context, who(record, list, members), rodt_advice_text(order[a]));
-        say_advice_source(order[a], line, context);
+        line(context, name_ends(record, list, members), rodt_advice_text(order[a]));
+        list_advice_source(order[a], line, context);
     }
 }
 
 /* --- Sources ------------------------------------------------------------------------------------------ */
 
-static void say_source(const char *what, const rodt_source *source, rodt_evidence evidence, vehicle_line line,
-                       void *context)
+static void list_source(const char *what, const rodt_source *source, rodt_evidence evidence, vehicle_line line,
+                        void *context)
 {
     char words[RODT_SOURCE_TEXT_SIZE], text[RODT_SOURCE_TEXT_SIZE + 80];
     snprintf(text, sizeof text, "%s (%s)", format_source(source, words), rodt_evidence_text(evidence));
     line(context, what, text);
 }
 
-static void say_limit_sources(const vehicle_record *record, vehicle_line line, void *context)
+static void list_limit_sources(const vehicle_record *record, vehicle_line line, void *context)
 {
     for (size_t i = 0; i < record->count; i++) {
         const rodt_finding *finding = &record->findings[i];
@@ -261,13 +261,13 @@ static void say_limit_sources(const vehicle_record *record, vehicle_line line, v
             known = record->findings[k].source == finding->source &&
                     record->findings[k].evidence == finding->evidence;
         if (!known)
-            say_source("limits", finding->source, finding->evidence, line, context);
+            list_source("limits", finding->source, finding->evidence, line, context);
     }
 }
 
 void vehicle_each_source(const vehicle_record *record, vehicle_line line, void *context)
 {
-    say_limit_sources(record, line, context);
+    list_limit_sources(record, line, context);
     for (size_t part = 0; part < RODT_COUNT_PARTS; part++) {
         rodt_evidence evidence;
         const rodt_source *source = rodt_count_source(part, &evidence);
@@ -275,7 +275,7 @@ void vehicle_each_source(const vehicle_record *record, vehicle_line line, void *
         bool chart = part == 3 && record->vehicle.count.outcome != RODT_OUTCOME_AMBIGUOUS;
         bool steering = part == 4;
         if (!half && !chart && !steering)
-            say_source(rodt_count_words(part), source, evidence, line, context);
+            list_source(rodt_count_words(part), source, evidence, line, context);
     }
 }
 
