@@ -128,11 +128,10 @@ bool table_limit(table_reader *reader, rodt_limit *out)
     return good;
 }
 
-static bool share_a_day(const rodt_limit *a, const rodt_limit *b)
+bool days_overlap(rodt_date a_from, rodt_date a_until, rodt_date b_from, rodt_date b_until)
 {
-    bool a_is_before = rodt_date_given(a->until) && rodt_date_compare(a->until, b->from) < 0;
-    bool b_is_before = rodt_date_given(b->until) && rodt_date_compare(b->until, a->from) < 0;
-    return !a_is_before && !b_is_before;
+    return (!rodt_date_given(a_until) || rodt_date_compare(a_until, b_from) >= 0) &&
+           (!rodt_date_given(b_until) || rodt_date_compare(b_until, a_from) >= 0);
 }
 
 bool limits_clash(const rodt_limit *a, const rodt_limit *b)
@@ -140,5 +139,5 @@ bool limits_clash(const rodt_limit *a, const rodt_limit *b)
     bool one_class = a->stroke_class == b->stroke_class || a->stroke_class == RODT_CLASS_UNKNOWN ||
                      b->stroke_class == RODT_CLASS_UNKNOWN;
     return a->family == b->family && strcmp(a->size, b->size) == 0 && one_class &&
-           rodt_length_compare(a->rated_stroke, b->rated_stroke) == 0 && share_a_day(a, b);
+           rodt_length_compare(a->rated_stroke, b->rated_stroke) == 0 && days_overlap(a->from, a->until, b->from, b->until);
 }

@@ -36,6 +36,9 @@ bool table_evidence(table_reader *reader, size_t column, rodt_evidence *out);
 /* True if both dates are not given or in order; reports otherwise. */
 bool table_span(table_reader *reader, size_t until_column, rodt_date from, rodt_date until);
 
+/* True if two spans of days have a day in common; a day that is not given is open. */
+bool days_overlap(rodt_date a_from, rodt_date a_until, rodt_date b_from, rodt_date b_until);
+
 /* True if the two rows can both hold for one chamber on one day, and neither is the more exact one. */
 bool limits_clash(const rodt_limit *a, const rodt_limit *b);
 

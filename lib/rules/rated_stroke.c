@@ -2,6 +2,8 @@
 /* The rated stroke marked on a housing beside the tables. */
 #include "rules/rated_stroke.h"
 
+#include "rules/tables.h"
+
 #include <string.h>
 
 static bool is_equal(rodt_length a, rodt_length b) { return rodt_length_given(a) && rodt_length_compare(a, b) == 0; }
@@ -17,8 +19,8 @@ bool rated_stroke_is_marked(rodt_length rated, rodt_length printed_mm, rodt_leng
 /* The rated stroke of the standard chamber of this family and size; not given = none is known. */
 static rodt_length find_standard(const rodt_limit *limit)
 {
-    const rodt_chamber_row *row;
-    for (size_t i = 0; (row = rodt_chamber_row_at(i)) != NULL; i++) {
+    for (size_t i = 0; i < table_chambers_count; i++) {
+        const rodt_chamber_row *row = &table_chambers[i];
         if (row->family == limit->family && strcmp(row->size, limit->size) == 0)
             return row->standard_rated_stroke;
     }

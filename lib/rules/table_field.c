@@ -5,23 +5,7 @@
 #include "core/number_parse.h"
 #include "rules/table_reader.h"
 
-/* Signs without a shape are named, blanks excepted. */
-void table_show(const table_cell *cell, char shown[TABLE_SHOWN_SIZE])
-{
-    text_cursor cursor;
-    size_t used = 0;
-    text_start(&cursor, cell->text, cell->size);
-    for (; cursor.code != TEXT_END && used + TEXT_SHOWN_SIZE <= TABLE_SHOWN_SIZE; text_next(&cursor)) {
-        if (cursor.code == ' ')
-            memcpy(shown + used, " ", 2);
-        else
-            text_show(cursor.code, shown + used);
-        used += strlen(shown + used);
-    }
-    shown[used] = '\0';
-}
-
-/* Hands on what a reader of values said, at the place of the cell in the line. */
+/* Reports what a parser of values said, at the column of the cell in the line. */
 static bool value_fault(table_reader *reader, size_t column, const rodt_error *error)
 {
     uint32_t at = error->column == 0 ? 1 : error->column;

@@ -110,12 +110,12 @@ typedef struct splitter {
     char *kept;
 } splitter;
 
-static bool is_sound(uint32_t code) { return code != TEXT_BAD && (code >= ' ' || code == '\t'); }
+static bool is_valid(uint32_t code) { return code != TEXT_BAD && (code >= ' ' || code == '\t'); }
 
 static bool keep(table_reader *reader, splitter *split)
 {
     text_cursor *cursor = &split->cursor;
-    if (!is_sound(cursor->code)) {
+    if (!is_valid(cursor->code)) {
         line_fault(reader, cursor->column, "a byte that is no text; save the table as UTF-8");
         return false;
     }
@@ -207,6 +207,22 @@ static size_t split_line(table_reader *reader, const char *line, size_t size, ta
     }
     line_fault(reader, split.cursor.column, "more than %d cells", TABLE_FIELDS_MAX);
     return 0;
+}
+
+/* Invisible characters are named, blanks excepted. */
+void table_show(const table_cell *cell, char shown[TABLE_SHOWN_SIZE])
+{
+    text_cursor cursor;
+    size_t used = 0;
+    text_start(&cursor, cell->text, cell->size);
+    for (; cursor.code != TEXT_END && used + TEXT_SHOWN_SIZE <= TABLE_SHOWN_SIZE; text_next(&cursor)) {
+        if (cursor.code == ' ')
+            memcpy(shown + used, " ", 2);
+        else
+            text_show(cursor.code, shown + used);
+        used += strlen(shown + used);
+    }
+    shown[used] = '\0';
 }
 
 static size_t find_column(const table_reader *reader, const char *name)

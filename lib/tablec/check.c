@@ -1,36 +1,23 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* The table compiler's conscience: what rows must be to each other. */
+/* Cross-row consistency checks of the table compiler. */
 #include <string.h>
 
 #include "core/exact.h"
 #include "quantity/calendar.h"
 #include "rules/limit_row.h"
-#include "tablec/model.h"
+#include "tablec/steps.h"
 
 static bool same(const char *a, const char *b) { return strcmp(a, b) == 0; }
 
-void tables_cite(tables *t, int file, uint32_t line, const char *id, rodt_evidence evidence)
+/* A figure needs its source and its evidence, and neither is there without the figure. */
+static void cite_figure(tables *t, int file, uint32_t line, const char *what, bool given, const citation *cited)
 {
-    source_row *source = tables_source(t, id);
-    if (source == NULL) {
-        tables_fault(t, file, line, "source \"%s\" is not in the table of sources", id);
-        return;
-    }
-    source->used = true;
-    if (evidence == RODT_CHECKED && !rodt_date_given(source->read_on))
-        tables_fault(t, file, line, "source \"%s\" has no day on which it was read", id);
-}
-
-/* A figure needs its source and its evidence, and neither stands without the figure. */
-static void cite_figure(tables *t, int file, uint32_t line, const char *what, bool given, const char *id,
-                        const char *evidence_text, rodt_evidence evidence)
-{
-    if (given && (id == NULL || evidence_text == NULL))
+    if (given && (cited->source == NULL || !cited->has_evidence))
         tables_fault(t, file, line, "%s has no source or no evidence", what);
-    else if (!given && (id != NULL || evidence_text != NULL))
+    else if (!given && (cited->source != NULL || cited->has_evidence))
         tables_fault(t, file, line, "%s is missing, but its source or evidence is there", what);
     else if (given)
-        tables_cite(t, file, line, id, evidence);
+        tables_cite(t, file, line, cited);
 }
 
 /* True if a and b differ by no more than num/den mm. */
@@ -73,9 +60,9 @@ static void check_chamber(tables *t, chamber_row *chamber)
                      rodt_family_name(row->family), row->size, (unsigned)first->line);
     if (!within_mm(row->outside_diameter, row->outside_diameter_mm, 1, 1))
         tables_fault(t, FILE_CHAMBERS, chamber->line, "the printed millimetres are more than 1 mm off the inches");
-    tables_cite(t, FILE_CHAMBERS, chamber->line, chamber->diameter_source, RODT_CHECKED);
+    tables_cite(t, FILE_CHAMBERS, chamber->line, &chamber->diameter);
     cite_figure(t, FILE_CHAMBERS, chamber->line, "the rated stroke", rodt_length_given(row->standard_rated_stroke),
-                chamber->rated_source, chamber->rated_evidence_text, chamber->rated_evidence);
+                &chamber->rated);
 }
 
 static void check_figures(tables *t, const limit_row *limit)
@@ -113,7 +100,7 @@ static void check_limit(tables *t, const limit_row *limit)
                      rodt_family_name(limit->row.family), limit->row.size);
     else
         chamber->used = true;
-    tables_cite(t, FILE_LIMITS, limit->line, limit->source, limit->row.evidence);
+    tables_cite(t, FILE_LIMITS, limit->line, &limit->cited);
     check_limit_rules(t, limit);
     check_figures(t, limit);
 }
@@ -197,10 +184,10 @@ static void check_limits_of(tables *t, const rules_row *row)
 static void check_at_limit(tables *t, const rules_row *row)
 {
     bool limits = has_rows(t, row->id) || row->limits_of != NULL || rodt_ratio_given(row->rated_share);
-    if (limits && !row->at_limit_said)
+    if (limits && row->at_limit == AT_LIMIT_NOT_SAID)
         tables_fault(t, FILE_RULES, row->line,
                      "rule set \"%s\" limits strokes, but does not say what holds at the limit", row->id);
-    else if (!limits && row->at_limit_said && tables_has_air(t, row->id))
+    else if (!limits && row->at_limit != AT_LIMIT_NOT_SAID && tables_has_air(t, row->id))
         tables_fault(t, FILE_RULES, row->line, "rule set \"%s\" limits no stroke, so nothing holds at a limit",
                      row->id);
 }
@@ -213,8 +200,7 @@ static void check_window(tables *t, const rules_row *row)
         tables_fault(t, FILE_RULES, row->line, "a pressure window needs both ends");
     else if (from && rodt_pressure_compare(row->pressure_from, row->pressure_until) >= 0)
         tables_fault(t, FILE_RULES, row->line, "the pressure window is reversed");
-    cite_figure(t, FILE_RULES, row->line, "the pressure window", from || until, row->pressure_source,
-                row->pressure_evidence_text, row->pressure_evidence);
+    cite_figure(t, FILE_RULES, row->line, "the pressure window", from || until, &row->pressure);
 }
 
 static void check_rules_row(tables *t, const rules_row *row)
@@ -223,15 +209,14 @@ static void check_rules_row(tables *t, const rules_row *row)
     if (first != NULL && first != row)
         tables_fault(t, FILE_RULES, row->line, "rule set \"%s\" stands in line %u already", row->id,
                      (unsigned)first->line);
-    tables_cite(t, FILE_RULES, row->line, row->source, row->evidence);
+    tables_cite(t, FILE_RULES, row->line, &row->cited);
     check_limits_of(t, row);
     check_at_limit(t, row);
     check_window(t, row);
     bool share = rodt_ratio_given(row->rated_share);
     if (share && (row->rated_share.num <= 0 || row->rated_share.num >= row->rated_share.den))
         tables_fault(t, FILE_RULES, row->line, "the share of the rated stroke must be between 0 and 1");
-    cite_figure(t, FILE_RULES, row->line, "the share of the rated stroke", share, row->rated_share_source,
-                row->rated_share_evidence_text, row->rated_share_evidence);
+    cite_figure(t, FILE_RULES, row->line, "the share of the rated stroke", share, &row->share);
 }
 
 /* A part has a figure of its kind: a share of the whole, a count or a length above zero, no difference at all, or
@@ -257,7 +242,7 @@ static void check_vehicle(tables *t)
     const vehicle_row *first[VEHICLE_PARTS] = {0};
     for (size_t i = 0; i < t->vehicle_count; i++) {
         const vehicle_row *row = &t->vehicle[i];
-        const char *name = vehicle_part_names[row->part];
+        const char *name = vehicle_part_words[row->part];
         if (first[row->part] != NULL)
             tables_fault(t, FILE_VEHICLE, row->line, "part \"%s\" stands in line %u already", name,
                          (unsigned)first[row->part]->line);
@@ -265,11 +250,11 @@ static void check_vehicle(tables *t)
             first[row->part] = row;
         if (!fits_part(row))
             tables_fault(t, FILE_VEHICLE, row->line, "the figure is none for part \"%s\"", name);
-        tables_cite(t, FILE_VEHICLE, row->line, row->source, row->evidence);
+        tables_cite(t, FILE_VEHICLE, row->line, &row->cited);
     }
     for (size_t part = 0; part < VEHICLE_PARTS; part++) {
         if (first[part] == NULL)
-            tables_fault(t, FILE_VEHICLE, 0, "part \"%s\" is missing", vehicle_part_names[part]);
+            tables_fault(t, FILE_VEHICLE, 0, "part \"%s\" is missing", vehicle_part_words[part]);
     }
 }
 

@@ -1,11 +1,12 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* The table compiler's last step: checked rows become C. The same rows always give the same bytes. */
+/* The table compiler's last step: checked rows become C. The same rows always give the same bytes. Enumerators are
+ * written as numbers. */
 #include <inttypes.h>
 #include <string.h>
 
-#include "tablec/model.h"
+#include "tablec/steps.h"
 
-void write_text(FILE *out, const char *text)
+static void write_text(FILE *out, const char *text)
 {
     fputc('"', out);
     for (const unsigned char *at = (const unsigned char *)text; *at != '\0'; at++) {
@@ -18,19 +19,19 @@ void write_text(FILE *out, const char *text)
     fputs("\", ", out);
 }
 
-void write_fraction(FILE *out, int64_t num, int64_t den)
+static void write_fraction(FILE *out, int64_t num, int64_t den)
 {
     fprintf(out, "{%" PRId64 ", %" PRId64 "}, ", num, den);
 }
 
 static void write_length(FILE *out, rodt_length length) { write_fraction(out, length.num, length.den); }
 
-void write_date(FILE *out, rodt_date date)
+static void write_date(FILE *out, rodt_date date)
 {
     fprintf(out, "{%d, %d, %d}, ", date.year, date.month, date.day);
 }
 
-void write_source_reference(const tables *t, FILE *out, const char *id)
+static void write_source_reference(const tables *t, FILE *out, const char *id)
 {
     if (id == NULL) {
         fputs("NULL, ", out);
@@ -42,23 +43,10 @@ void write_source_reference(const tables *t, FILE *out, const char *id)
     fprintf(out, "&sources[%zu], ", i);
 }
 
-static const char *family_word(rodt_family family)
+static void write_citation(const tables *t, FILE *out, const citation *cited)
 {
-    static const char *const words[] = {"RODT_FAMILY_UNKNOWN", "RODT_FAMILY_CLAMP", "RODT_FAMILY_BOLT",
-                                        "RODT_FAMILY_ROTOCHAMBER", "RODT_FAMILY_DD3"};
-    return words[family];
-}
-
-static const char *class_word(rodt_stroke_class stroke_class)
-{
-    static const char *const words[] = {"RODT_CLASS_UNKNOWN", "RODT_CLASS_STANDARD", "RODT_CLASS_LONG"};
-    return words[stroke_class];
-}
-
-static const char *format_evidence(rodt_evidence evidence)
-{
-    static const char *const words[] = {"RODT_CHECKED", "RODT_SECOND_HAND", "RODT_FROM_MEMORY"};
-    return words[evidence];
+    write_source_reference(t, out, cited->source);
+    fprintf(out, "%d, ", (int)cited->evidence);
 }
 
 static rodt_date edition(const tables *t)
@@ -111,12 +99,12 @@ static void write_chambers(const tables *t, FILE *out)
     fputs("\nconst rodt_chamber_row table_chambers[] = {\n", out);
     for (size_t i = 0; i < t->chamber_count; i++) {
         const rodt_chamber_row *row = &t->chambers[i].row;
-        fprintf(out, "    {%s, ", family_word(row->family));
+        fprintf(out, "    {%d, ", (int)row->family);
         write_text(out, row->size);
         write_length(out, row->outside_diameter);
         write_length(out, row->outside_diameter_mm);
         write_length(out, row->standard_rated_stroke);
-        write_source_reference(t, out, t->chambers[i].diameter_source);
+        write_source_reference(t, out, t->chambers[i].diameter.source);
         fputs("},\n", out);
     }
     fprintf(out, "};\nconst size_t table_chambers_count = %zu;\n", t->chamber_count);
@@ -125,7 +113,7 @@ static void write_chambers(const tables *t, FILE *out)
 static void write_limit(const tables *t, FILE *out, const limit_row *limit)
 {
     const rodt_limit *row = &limit->row;
-    fprintf(out, "    {%s, %s, ", family_word(row->family), class_word(row->stroke_class));
+    fprintf(out, "    {%d, %d, ", (int)row->family, (int)row->stroke_class);
     write_text(out, row->size);
     write_length(out, row->rated_stroke);
     write_length(out, row->rated_stroke_mm);
@@ -134,8 +122,8 @@ static void write_limit(const tables *t, FILE *out, const limit_row *limit)
     write_length(out, row->printed_mm);
     write_date(out, row->from);
     write_date(out, row->until);
-    write_source_reference(t, out, limit->source);
-    fprintf(out, "%s},\n", format_evidence(row->evidence));
+    write_citation(t, out, &limit->cited);
+    fputs("},\n", out);
 }
 
 static size_t count_limits(const tables *t, const char *rules)
@@ -192,18 +180,15 @@ static void write_rules_row(const tables *t, FILE *out, const rules_row *row)
     write_text(out, row->id);
     write_text(out, row->title);
     write_text(out, row->authority);
-    write_source_reference(t, out, row->source);
-    fprintf(out, "%s, ", format_evidence(row->evidence));
+    write_citation(t, out, &row->cited);
     write_date(out, row->from);
     write_date(out, row->until);
-    fprintf(out, "%s, ", row->at_limit_passes ? "true" : "false");
+    fprintf(out, "%s, ", row->at_limit == AT_LIMIT_PASSES ? "true" : "false");
     write_fraction(out, row->pressure_from.num, row->pressure_from.den);
     write_fraction(out, row->pressure_until.num, row->pressure_until.den);
-    write_source_reference(t, out, row->pressure_source);
-    fprintf(out, "%s, ", format_evidence(row->pressure_evidence));
+    write_citation(t, out, &row->pressure);
     write_fraction(out, row->rated_share.num, row->rated_share.den);
-    write_source_reference(t, out, row->rated_share_source);
-    fprintf(out, "%s, ", format_evidence(row->rated_share_evidence));
+    write_citation(t, out, &row->share);
     write_limits_reference(t, out, row);
     write_air_reference(t, out, row);
     fputs("NULL, NULL},\n", out);
@@ -221,10 +206,80 @@ static void write_vehicle(const tables *t, FILE *out)
         fputs("    {", out);
         write_fraction(out, row->value.num, row->value.den);
         write_text(out, row->wording);
-        write_source_reference(t, out, row->source);
-        fprintf(out, "%s},\n", format_evidence(row->evidence));
+        write_citation(t, out, &row->cited);
+        fputs("},\n", out);
     }
     fputs("};\n", out);
+}
+
+static void write_air_row(const tables *t, FILE *out, const air_row *air)
+{
+    const rodt_air_limit *row = &air->row;
+    fprintf(out, "    {%d, %d, %d, %d, %s, %d, %d, ", (int)row->check, (int)row->kind, (int)row->vehicle,
+            row->towed_units, row->towed_or_more ? "true" : "false", (int)row->comparison, (int)row->measure);
+    write_fraction(out, row->value.num, row->value.den);
+    write_fraction(out, row->upper.num, row->upper.den);
+    write_fraction(out, row->per_towed_unit.num, row->per_towed_unit.den);
+    fprintf(out, "%d, ", (int)row->span);
+    write_fraction(out, row->start.num, row->start.den);
+    write_fraction(out, row->stop.num, row->stop.den);
+    write_fraction(out, row->start_kpa.num, row->start_kpa.den);
+    write_fraction(out, row->stop_kpa.num, row->stop_kpa.den);
+    fprintf(out, "%d, %d, %d, %d, ", row->applications, air->by == BY_VOLUME, air->by == BY_HALF_CUT_OUT,
+            air->by == BY_BELOW_CUT_OUT);
+    write_date(out, row->built_from);
+    write_date(out, row->built_until);
+    write_text(out, row->published);
+    write_text(out, row->setup);
+    write_citation(t, out, &air->cited);
+    fputs("},\n", out);
+}
+
+static void write_air(const tables *t, FILE *out)
+{
+    for (size_t r = 0; r < t->rules_count; r++) {
+        if (!tables_has_air(t, t->rules[r].id))
+            continue;
+        fprintf(out, "\n/* %s */\nstatic const rodt_air_limit air_%zu[] = {\n", t->rules[r].id, r);
+        for (size_t i = 0; i < t->air_count; i++) {
+            if (strcmp(t->air[i].rules, t->rules[r].id) == 0)
+                write_air_row(t, out, &t->air[i]);
+        }
+        fputs("};\n", out);
+    }
+}
+
+static void write_multiple(const tables *t, FILE *out, volume_what what, const char *name)
+{
+    size_t i = 0;
+    while (t->volumes[i].what != (unsigned)what)
+        i++;
+    fprintf(out, "const volume_multiple table_multiple_%s = {", name);
+    write_fraction(out, t->volumes[i].row.volume.num, t->volumes[i].row.volume.den);
+    write_source_reference(t, out, t->volumes[i].cited.source);
+    fputs("};\n", out);
+}
+
+static void write_volumes(const tables *t, FILE *out)
+{
+    size_t count = 0;
+    fputs("\nconst rodt_volume_row table_volumes[] = {\n", out);
+    for (size_t i = 0; i < t->volume_count; i++) {
+        const volume_line *line = &t->volumes[i];
+        if (line->what != VOLUME_CHAMBER)
+            continue;
+        fputs("    {", out);
+        write_text(out, line->row.size);
+        write_fraction(out, line->row.stroke_from.num, line->row.stroke_from.den);
+        write_fraction(out, line->row.stroke_until.num, line->row.stroke_until.den);
+        write_fraction(out, line->row.volume.num, line->row.volume.den);
+        write_source_reference(t, out, line->cited.source);
+        fputs("},\n", out);
+        count++;
+    }
+    fprintf(out, "};\nconst size_t table_volumes_count = %zu;\n", count);
+    write_multiple(t, out, VOLUME_TRUCK, "truck");
+    write_multiple(t, out, VOLUME_TRAILER, "trailer");
 }
 
 void tables_write(const tables *t, FILE *out)
@@ -233,11 +288,11 @@ void tables_write(const tables *t, FILE *out)
     write_sources(t, out);
     write_chambers(t, out);
     write_limits(t, out);
-    tables_write_air(t, out);
+    write_air(t, out);
     fputs("\nconst rodt_rules table_rules[] = {\n", out);
     for (size_t r = 0; r < t->rules_count; r++)
         write_rules_row(t, out, &t->rules[r]);
     fprintf(out, "};\nconst size_t table_rules_count = %zu;\n", t->rules_count);
     write_vehicle(t, out);
-    tables_write_volumes(t, out);
+    write_volumes(t, out);
 }

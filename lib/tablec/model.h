@@ -1,20 +1,25 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* The table compiler: what it holds of the tables while it reads, checks and writes them. */
+/* The table compiler: the rows of all tables in memory, and what reading, checking and writing share. */
 #ifndef RODT_TABLEC_H
 #define RODT_TABLEC_H
 
-#include <stdio.h>
-
 #include "core/common.h"
-#include "rules/tables.h"
 #include "rules/table_reader.h"
+#include "rules/tables.h"
 
 #define ROWS_MAX 1000
 #define POOL_SIZE 262144
 
 enum { FILE_SOURCES, FILE_CHAMBERS, FILE_LIMITS, FILE_RULES, FILE_VEHICLE, FILE_AIR, FILE_VOLUMES, FILE_COUNT };
 
-/* Every `line` is that of the row in its file. Ids are texts until all files are read. */
+/* What a figure is based on. An id is a text until all files are read. */
+typedef struct citation {
+    const char *source; /* NULL = the cell is empty */
+    rodt_evidence evidence;
+    bool has_evidence; /* false = the cell is empty */
+} citation;
+
+/* Every row begins with its line in its file. */
 typedef struct source_row {
     uint32_t line;
     rodt_source source;
@@ -25,17 +30,15 @@ typedef struct source_row {
 typedef struct chamber_row {
     uint32_t line;
     rodt_chamber_row row;
-    const char *diameter_source;
-    const char *rated_source;
-    const char *rated_evidence_text;
-    rodt_evidence rated_evidence;
+    citation diameter;
+    citation rated;
     bool used;
 } chamber_row;
 
 typedef struct limit_row {
     uint32_t line;
     const char *rules;
-    const char *source;
+    citation cited;
     rodt_limit row;
 } limit_row;
 
@@ -44,37 +47,36 @@ typedef struct rules_row {
     const char *id;
     const char *title;
     const char *authority;
-    const char *source;
-    rodt_evidence evidence;
+    citation cited;
     rodt_date from;
     rodt_date until;
-    bool at_limit_passes;
-    bool at_limit_said;
-    const char *limits_of;
+    unsigned at_limit; /* of at_limit_words */
+    const char *limits_of; /* NULL = none */
     rodt_pressure pressure_from;
     rodt_pressure pressure_until;
-    const char *pressure_source;
-    rodt_evidence pressure_evidence;
-    const char *pressure_evidence_text;
+    citation pressure;
     rodt_ratio rated_share;
-    const char *rated_share_source;
-    rodt_evidence rated_share_evidence;
-    const char *rated_share_evidence_text;
+    citation share;
 } rules_row;
+
+typedef enum at_limit { AT_LIMIT_NOT_SAID, AT_LIMIT_FAILS, AT_LIMIT_PASSES } at_limit;
 
 typedef struct vehicle_row {
     uint32_t line;
     unsigned part; /* vehicle_part */
     rodt_ratio value;
     const char *wording;
-    const char *source;
-    rodt_evidence evidence;
+    citation cited;
 } vehicle_row;
+
+/* What `by` says of a figure. */
+typedef enum air_by { BY_NOTHING, BY_VOLUME, BY_HALF_CUT_OUT, BY_BELOW_CUT_OUT } air_by;
 
 typedef struct air_row {
     uint32_t line;
     const char *rules;
-    const char *source;
+    unsigned by; /* air_by */
+    citation cited;
     rodt_air_limit row;
 } air_row;
 
@@ -84,7 +86,7 @@ typedef enum volume_what { VOLUME_CHAMBER, VOLUME_TRUCK, VOLUME_TRAILER, VOLUME_
 typedef struct volume_line {
     uint32_t line;
     unsigned what; /* volume_what */
-    const char *source;
+    citation cited;
     rodt_volume_row row;
 } volume_line;
 
@@ -110,45 +112,27 @@ typedef struct tables {
     char pool[POOL_SIZE]; /* every text of the rows */
 } tables;
 
+/* The words of cells that messages repeat, in the order of their enumerations; air_check_words begins at the first check. */
+extern const char *const vehicle_part_words[VEHICLE_PARTS];
+extern const char *const air_check_words[RODT_CHECK_END - 1];
+extern const char *const comparison_words[RODT_MUST_BE_NO + 1];
+extern const char *const measure_words[RODT_MEASURE_YES_NO + 1];
+extern const char *const volume_words[VOLUME_WHATS];
+
 /* Prints "file:line: sentence" and counts it. */
 void tables_fault(tables *t, int file, uint32_t line, const char *format, ...) PRINTF_LIKE(4, 5);
 
-/* The parts of the table of the vehicle as they are written in it, in the order of vehicle_part. */
-extern const char *const vehicle_part_names[VEHICLE_PARTS];
+/* Copies a text into the pool; it lives as long as the tables. */
+const char *tables_keep(tables *t, const char *text);
 
 /* Looks up an id; NULL if there is none. */
 source_row *tables_source(tables *t, const char *id);
 rules_row *tables_rules(tables *t, const char *id);
 
-/* Keeps the text of a cell beyond the row that it was read in. */
-const char *tables_keep(tables *t, const table_reader *reader, size_t column);
-
-/* Notes that a source is cited, and that words said to be read in it were read. */
-void tables_cite(tables *t, int file, uint32_t line, const char *id, rodt_evidence evidence);
-
-/* The tables of air checks and of volumes: columns, reading of one row, checks, writing. */
-#define AIR_COLUMNS 22
-#define VOLUME_COLUMNS 6
-extern const table_column air_columns[AIR_COLUMNS];
-extern const table_column volume_columns[VOLUME_COLUMNS];
-void tables_read_air(tables *t, table_reader *reader);
-void tables_read_volume(tables *t, table_reader *reader);
-void tables_check_air(tables *t);
-void tables_check_volumes(tables *t);
+/* True if the rule set has a row of air checks. */
 bool tables_has_air(const tables *t, const char *rules);
-void tables_write_air(const tables *t, FILE *out);
-void tables_write_volumes(const tables *t, FILE *out);
 
-/* Pieces of C that every table is written with; each ends in ", ". */
-void write_text(FILE *out, const char *text);
-void write_fraction(FILE *out, int64_t num, int64_t den);
-void write_date(FILE *out, rodt_date date);
-void write_source_reference(const tables *t, FILE *out, const char *id);
-
-/* Compares every row with every other that it has to do with, and reports all faults. */
-void tables_check(tables *t);
-
-/* Writes the constant arrays of lib/row.h. The rows are sound. */
-void tables_write(const tables *t, FILE *out);
+/* Marks the source as cited, and reports one that is missing, or that was not read though the figure was. */
+void tables_cite(tables *t, int file, uint32_t line, const citation *cited);
 
 #endif
