@@ -173,19 +173,16 @@ def _imports(text):
 
 
 def _python(root, layers):
-    order, hidden = layers.lists["python"], layers.lists["hidden"]
+    order = layers.lists["python"]
     for path in tree.files(root, PYTHON, ".py"):
         module = posixpath.basename(path)[:-3]
         if module not in order:
             yield Finding(path, 1, f"is not in the list of modules in {LIST}")
             continue
-        imports = list(_imports(tree.read(root, path)))
-        if module in hidden and not any(inside for _, _, inside in imports):
-            yield Finding(path, 1, f"hides no import any more; take it off the list in {LIST}")
-        for line, name, inside in imports:
-            if inside and module not in hidden:
+        for line, name, inside in _imports(tree.read(root, path)):
+            if inside:
                 yield Finding(path, line, f"imports {name} inside of a block, which hides the order")
-            elif not inside and name in order and order.index(name) >= order.index(module):
+            elif name in order and order.index(name) >= order.index(module):
                 yield Finding(path, line, f"imports {name}, which is not before it")
 
 
