@@ -4,7 +4,7 @@
 #
 #   quick       every suite once (unit, cases, cli, checks, fuzz corpus, bindings); this is what runs without a task
 #   sanitize    unit, cases, cli, fuzz corpus and bindings under address and undefined-behaviour sanitizers of gcc
-#   clang       unit, cases and fuzz corpus built by clang
+#   clang       unit, cases and fuzz corpus built by clang, with exact arithmetic in plain C in place of GNU MP
 #   valgrind    unit tests under valgrind
 #   tsan        what runs in threads, under the thread sanitizer of clang
 #   locale      unit, cases and cli under a decimal-comma locale
@@ -88,7 +88,7 @@ sanitize() {
 
 with_clang() {
     need clang
-    built clang "$build-clang" --native-file "$root/.meson/clang.ini" || return 0
+    built clang "$build-clang" --native-file "$root/.meson/clang.ini" --native-file "$root/.meson/plain.ini" || return 0
     suites clang "$build-clang" --suite unit --suite cases --suite fuzz
 }
 

@@ -137,8 +137,10 @@ static rodt_status read_without_unit(const parser *from, const char *text, size_
     rodt_status status = rodt_length_read(text, size, &in, &length, written, error);
     if (status != RODT_OK)
         return status;
-    if (rodt_length_read(text, size, &mm, &other, NULL, NULL) != RODT_OK || rodt_length_compare(length, other) != 0)
-        return text_error(error, RODT_E_UNIT, 0, "the unit of this number is not known");
+    if (rodt_length_read(text, size, &mm, &other, NULL, NULL) != RODT_OK || rodt_length_compare(length, other) != 0) {
+        text_error(error, RODT_E_UNIT, 0, "the unit of this number is not known");
+        return RODT_E_UNIT;
+    }
     *out = length;
     return RODT_OK;
 }

@@ -22,7 +22,6 @@ typedef struct entry {
     rodt_position position; /* not said = the vehicle as a whole */
     bool has_seed;
     bool used;
-    int16_t reserved;
 } entry;
 
 struct answer_file {
