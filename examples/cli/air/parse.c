@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* The command line of `rodtravel air` as a reading: exact numbers, volumes by the chambers' marks. */
 #include "air/air.h"
+#include "input/air_words.h"
 #include "input/numbers.h"
 #include "ui/compiler.h"
 #include "ui/exit_status.h"
@@ -56,10 +57,8 @@ static int read_built(const command_line *from, rodt_date *out)
 
 static int read_vehicle(const command_line *from, rodt_air_reading *out)
 {
-    static const choice vehicles[] = {
-        {"single", RODT_VEHICLE_SINGLE}, {"combination", RODT_VEHICLE_COMBINATION}, {"bus", RODT_VEHICLE_BUS}};
     int vehicle = RODT_VEHICLE_ANY;
-    int status = choose_option(from, AIR_VEHICLE, vehicles, COUNT_OF(vehicles), &vehicle);
+    int status = choose_option(from, AIR_VEHICLE, vehicle_words, VEHICLE_WORDS, &vehicle);
     if (status == STATUS_CONTINUE)
         status = read_count_option(from, AIR_TOWED, &out->towed_units);
     if (status == STATUS_CONTINUE)
@@ -168,9 +167,6 @@ static int read_operand(const char *text, rodt_air_reading *out)
 
 static int read_readings(const command_line *from, rodt_air_reading *out)
 {
-    static const choice spans[] = {{"warning", RODT_SPAN_FROM_WARNING},
-                                   {"applications", RODT_SPAN_FROM_APPLICATIONS},
-                                   {"recovery", RODT_SPAN_RECOVERY}};
     bool build_up = out->check == RODT_CHECK_BUILD_UP;
     int span = RODT_SPAN_PRESSURES;
     int status = read_pressure_option(from, build_up ? AIR_FROM : AIR_BEFORE, &out->before);
@@ -183,7 +179,7 @@ static int read_readings(const command_line *from, rodt_air_reading *out)
     if (status == STATUS_CONTINUE)
         status = read_count_option(from, AIR_APPLICATIONS, &out->applications);
     if (status == STATUS_CONTINUE)
-        status = choose_option(from, AIR_START, spans, COUNT_OF(spans), &span);
+        status = choose_option(from, AIR_START, span_words, SPAN_WORDS, &span);
     out->span = (rodt_span)span;
     return status;
 }

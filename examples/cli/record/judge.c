@@ -2,6 +2,7 @@
 /* The judgement of a record. A record is signed, so unlike a row of a long file a text that cannot be read is refused
  * with its place. */
 #include "record/record.h"
+#include "input/air_words.h"
 #include "input/numbers.h"
 #include "input/rule_context.h"
 #include "ui/compiler.h"
@@ -125,18 +126,16 @@ static int judge_end(inspection *of, size_t i, const char *where, rodt_unit unit
 
 static int judge_wheel_end(inspection *of, size_t i, rodt_unit unit)
 {
-    static const choice adjusters[] = {{"automatic", RODT_ADJUSTER_AUTOMATIC}, {"manual", RODT_ADJUSTER_MANUAL}};
     rodt_wheel_end *end = &of->vehicle.ends[i];
     char where[RECORD_WHERE_SIZE];
-    int adjuster = RODT_ADJUSTER_NOT_RECORDED;
+    const char *adjuster = of->record.ends[i][END_ADJUSTER].text;
     record_end_place(&of->record, i, where);
     int status = read_position(of, i, where, &end->position);
     if (status == STATUS_CONTINUE)
         status = read_arm(of, i, where, unit, &end->arm_length);
-    if (status == STATUS_CONTINUE)
-        status = read_word(&of->record, where, "adjuster", of->record.ends[i][END_ADJUSTER].text, adjusters,
-                           COUNT_OF(adjusters), &adjuster);
-    end->adjuster = (rodt_adjuster)adjuster;
+    if (status == STATUS_CONTINUE && adjuster != NULL &&
+        !rodt_adjuster_find(adjuster, strlen(adjuster), &end->adjuster))
+        status = print_error("%s: %s, adjuster is automatic or manual, not \"%s\"", of->record.file, where, adjuster);
     return status == STATUS_CONTINUE ? judge_end(of, i, where, unit) : status;
 }
 
@@ -205,14 +204,11 @@ static int read_measures(const inspection_record *record, size_t i, const char *
 static int read_answers(const inspection_record *record, size_t i, const char *where, rodt_air_reading *out)
 {
     static const choice answers[] = {{"yes", RODT_RECORDED_YES}, {"no", RODT_RECORDED_NO}};
-    static const choice spans[] = {{"warning", RODT_SPAN_FROM_WARNING},
-                                   {"applications", RODT_SPAN_FROM_APPLICATIONS},
-                                   {"recovery", RODT_SPAN_RECOVERY}};
     const record_value *values = record->checks[i];
     int answer = RODT_NOT_RECORDED, span = RODT_SPAN_PRESSURES;
     int status = read_word(record, where, "answer", values[CHECK_ANSWER].text, answers, COUNT_OF(answers), &answer);
     if (status == STATUS_CONTINUE)
-        status = read_word(record, where, "span", values[CHECK_SPAN].text, spans, COUNT_OF(spans), &span);
+        status = read_word(record, where, "span", values[CHECK_SPAN].text, span_words, SPAN_WORDS, &span);
     out->answer = (rodt_recorded)answer;
     out->span = (rodt_span)span;
     return status;
@@ -238,13 +234,11 @@ static int judge_check(inspection *of, size_t i, rodt_air_reading reading)
 /* What all checks have in common: the vehicle. */
 static int read_vehicle(const inspection_record *record, rodt_air_reading *out)
 {
-    static const choice vehicles[] = {
-        {"single", RODT_VEHICLE_SINGLE}, {"combination", RODT_VEHICLE_COMBINATION}, {"bus", RODT_VEHICLE_BUS}};
     const char *built = record->head[HEAD_BUILT].text;
     int vehicle = RODT_VEHICLE_ANY;
     rodt_error error;
-    int status = read_word(record, "", "vehicle", record->head[HEAD_VEHICLE].text, vehicles, COUNT_OF(vehicles),
-                           &vehicle);
+    int status = read_word(record, "", "vehicle", record->head[HEAD_VEHICLE].text, vehicle_words,
+                           VEHICLE_WORDS, &vehicle);
     out->vehicle = (rodt_vehicle_class)vehicle;
     out->towed_units = (int16_t)record->head[HEAD_TOWED].number;
     if (status == STATUS_CONTINUE && out->towed_units > 0 &&

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* Reads an answer by the readers of the library, and says what was understood. What is kept is the text itself. */
 #include "walkround/walkround.h"
+#include "input/air_words.h"
 #include "input/numbers.h"
 #include "ui/compiler.h"
 #include "ui/format.h"
@@ -232,7 +233,6 @@ static void write_row_pressure(rodt_pressure pressure, char text[WALK_ANSWER_MAX
 
 static bool row_default(const walk *of, const walk_item *item, char text[WALK_ANSWER_MAX])
 {
-    static const char *const spans[] = {"", "warning", "applications", "recovery"};
     const rodt_rules *rules = walk_air_rules(&of->record);
     bool by_row = item->id == ASK_FROM || item->id == ASK_TO || item->id == ASK_SPAN;
     for (size_t i = 0; by_row && i < rodt_rules_air_count(rules); i++) {
@@ -240,7 +240,7 @@ static bool row_default(const walk *of, const walk_item *item, char text[WALK_AN
         if (row->check != item->check || !walk_row_fits(&of->record, row))
             continue;
         if (item->id == ASK_SPAN)
-            snprintf(text, WALK_ANSWER_MAX, "%s", spans[row->span]);
+            snprintf(text, WALK_ANSWER_MAX, "%s", word_of(span_words, SPAN_WORDS, row->span));
         else
             write_row_pressure(item->id == ASK_FROM ? row->start : row->stop, text);
         return true;

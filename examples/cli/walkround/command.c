@@ -2,6 +2,7 @@
 /* rodtravel walkround: the guided inspection, from the chocks to the verdict. */
 #include "walkround/walkround.h"
 #include "commands.h"
+#include "input/file_options.h"
 #include "input/numbers.h"
 #include "input/rule_context.h"
 #include "ui/compiler.h"
@@ -35,18 +36,21 @@ static const option_spec options[] = {
     [ROUND_BACK] = {"back", "PLACE", "ask first, again, the last question of a wheel end or check, such as 2L", false},
 };
 
-static int read_options(const command_line *from, walk *of)
+static int read_options(const command_line *from, walk *of, walk_start *start)
 {
     static const choice orders[] = {{"round", 0}, {"axle", 1}};
-    static const choice units[] = {{"in", 0}, {"mm", 1}, {"cm", 2}};
-    int by_axle = 0, unit = 0;
+    int by_axle = 0;
+    rodt_unit unit = RODT_UNIT_INCH;
     const char *volume = option_value(from, ROUND_RESERVOIRS);
     int status = choose_option(from, ROUND_ORDER, orders, COUNT_OF(orders), &by_axle);
     if (status == STATUS_CONTINUE)
-        status = choose_option(from, ROUND_UNIT, units, COUNT_OF(units), &unit);
+        status = read_unit_option(from, ROUND_UNIT, &unit);
     if (status == STATUS_CONTINUE && volume != NULL &&
         (!read_ratio(volume, false, &of->reservoirs) || of->reservoirs.num == 0))
         status = print_error("--reservoirs is a number such as 5568, not \"%s\"", volume);
+    *start = (walk_start){option_value(from, ROUND_RULES), option_value(from, ROUND_AIR_RULES),
+                          option_value(from, ROUND_AS_OF),
+                          option_given(from, ROUND_UNIT) ? rodt_unit_name(unit) : NULL};
     of->by_axle = by_axle != 0;
     of->again = option_given(from, ROUND_SKIPPED);
     of->back = option_value(from, ROUND_BACK);
@@ -82,12 +86,11 @@ static int confirm_cautions(walk *of)
 
 static int walk_round(const command_line *from, walk *of)
 {
-    const walk_start start = {option_value(from, ROUND_RULES), option_value(from, ROUND_AIR_RULES),
-                              option_value(from, ROUND_AS_OF), option_value(from, ROUND_UNIT)};
+    walk_start start;
     const char *answers = option_value(from, ROUND_ANSWERS);
     of->file = from->operands[0];
     of->part = WALK_PARTS;
-    int status = read_options(from, of);
+    int status = read_options(from, of, &start);
     if (status != STATUS_CONTINUE)
         return status;
     if (!walk_input_open(answers, &of->input))
