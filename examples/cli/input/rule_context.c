@@ -44,7 +44,7 @@ static int read_day(const char *text, rodt_date *out)
         return find_today(out);
     if (rodt_date_read(text, strlen(text), RODT_DATE_ORDER_UNKNOWN, out, &error) == RODT_OK)
         return STATUS_CONTINUE;
-    print_text_error("the date behind --as-of", text, &error);
+    print_text_error("the value of --as-of", text, &error);
     return print_error("year-month-day is always clear: 2021-10-14");
 }
 
@@ -112,12 +112,12 @@ int rule_context_open(const char *rules, const char *limits_file, const char *da
     return status;
 }
 
-void rule_context_close(rule_context *setting) { rodt_rules_free(setting->own); }
+void rule_context_close(rule_context *context) { rodt_rules_free(context->own); }
 
-void rule_context_note_undated(const rule_context *setting, uint64_t rows)
+void rule_context_note_undated(const rule_context *context, uint64_t rows)
 {
     char day[RODT_DATE_TEXT_SIZE];
-    if (setting->today && rows > 0 && rodt_date_format(setting->day, day, sizeof day) == RODT_OK)
+    if (context->today && rows > 0 && rodt_date_format(context->day, day, sizeof day) == RODT_OK)
         print_error("%" PRIu64 " %s no date: judged by the law of today, %s (--as-of sets another day)", rows,
                     rows == 1 ? "row has" : "rows have", day);
 }

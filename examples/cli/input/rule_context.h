@@ -15,9 +15,9 @@ typedef struct rule_context {
 /* Texts may be NULL: the default rule set, no own limits, today. Returns STATUS_CONTINUE or an exit
  * status. */
 int rule_context_open(const char *rules, const char *limits_file, const char *day, rule_context *out);
-void rule_context_close(rule_context *setting);
+void rule_context_close(rule_context *context);
 
 /* Says on stderr that so many rows without a date were judged by the law of today, if --as-of did not name a day. */
-void rule_context_note_undated(const rule_context *setting, uint64_t rows);
+void rule_context_note_undated(const rule_context *context, uint64_t rows);
 
 #endif
