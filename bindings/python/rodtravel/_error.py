@@ -62,11 +62,11 @@ class Error(ValueError):
     def __init__(self, status: int, text: str, column: int | None = 0, line: int | None = 0,
                  field: str | None = "") -> None:
         super().__init__(int(status), text, column or 0, line or 0, field or "")
-        self.status = Status(status)
-        self.text = text
-        self.column = column or None
-        self.line = line or None
-        self.field = field or None
+        self.status: Status = Status(status)
+        self.text: str = text
+        self.column: int | None = column or None
+        self.line: int | None = line or None
+        self.field: str | None = field or None
 
     def __repr__(self) -> str:
         return f"<Error {self.status.name}: {self}>"

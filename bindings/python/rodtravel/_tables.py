@@ -17,6 +17,7 @@ class UnreadColumnWarning(UserWarning):
 
     >>> import warnings
     >>> with warnings.catch_warnings(record=True) as caught:
+    ...     warnings.simplefilter("always")
     ...     answers = judge_columns({"chamber": ["30"], "released": ["2"], "applied": ["4"], "psi reading": ["60"]})
     >>> print(caught[0].message)
     the column 'psi reading' is not read; if it is psi, say psi='psi reading', otherwise psi=''
