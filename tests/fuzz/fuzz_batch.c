@@ -2,7 +2,8 @@
 /* Any bytes as rows of a table, judged one by one, and in chunks through the cache, written or counted by vehicle: the
  * same bytes come out, the same is counted, and the work stops at the same place. Blocks are small here, so that
  * everything is once the end of one. */
-#include "batch/cache.h"
+#include "batch/by_vehicle.h"
+#include "batch/chunk_run.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -71,8 +72,8 @@ static bool take_record(batch_part *part, csv_reader *reader)
     part->fault = status == CSV_END ? CSV_RECORD : status;
     part->stopped = part->fault != CSV_RECORD;
     part->stop_line = reader->fault_line;
-    bool good = status == CSV_RECORD && batch_row(part, &record);
-    (void)batch_cache_flush(part);
+    bool good = status == CSV_RECORD && batch_part_row(part, &record);
+    batch_part_flush(part);
     part->lines = reader->line - 1;
     return good;
 }

@@ -1,8 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* `rodtravel batch --by COLUMN`: one line a vehicle in place of the rows. */
-#include "batch/batch.h"
-#include "batch/cache.h"
-#include "batch/vehicle_groups.h"
+#include "batch/by_vehicle.h"
 #include "ui/message.h"
 
 #include <inttypes.h>

@@ -53,7 +53,6 @@ batch_cache *batch_cache_open(const batch_run *run, uint32_t results)
     batch_cache *cache = calloc(1, sizeof *cache);
     if (cache == NULL)
         return NULL;
-    cache->write_cached_rows = batch_choose_row_loop();
     cache->ends = malloc((1 + run->header.count + SCAN_ENDS_MORE) * sizeof *cache->ends);
     if (cache->ends == NULL || !open_rows(cache, run, results) || !open_attributes(cache, run) ||
         !open_names(cache, run)) {
@@ -86,12 +85,6 @@ void batch_cache_begin_chunk(batch_part *part)
 
 bool batch_cache_is_active(const batch_part *part) { return part->cache != NULL && part->cache->is_active; }
 
-void batch_write_cached_rows(batch_part *part)
-{
-    if (batch_cache_is_active(part) && !part->run->options->columns.members)
-        part->cache->write_cached_rows(part);
-}
-
 void batch_cache_keep(batch_part *part, const batch_tally *tally, const char *bytes, size_t size)
 {
     if (!batch_cache_is_active(part) || size > RESULT_BYTES || part->out.failure != 0)
@@ -113,6 +106,11 @@ static bool take_tally(void *context, const void *bytes, uint64_t rows)
 bool batch_cache_flush(batch_part *part)
 {
     return part->cache == NULL || rodt_row_cache_flush(part->cache->rows, take_tally, part);
+}
+
+bool batch_count_row(batch_part *part, const batch_tally *tally)
+{
+    return batch_cache_flush(part) && batch_part_count(part, tally, 1);
 }
 
 /* --- Attributes ---------------------------------------------------------------------------------------- */

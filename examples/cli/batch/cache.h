@@ -3,7 +3,7 @@
 #ifndef BATCH_CACHE_H
 #define BATCH_CACHE_H
 
-#include "batch/batch.h"
+#include "batch/chunk.h"
 
 /* Most bytes of a cached result, a multiple of what is copied in one step. */
 #define RESULT_BYTES 192u
@@ -25,13 +25,10 @@ typedef struct row_attribute {
     rodt_text_map *numbers;    /* of cells as they are in the file */
 } row_attribute;
 
-typedef void row_loop(batch_part *part);
-
 typedef struct batch_cache {
     rodt_row_cache *rows;
     row_attribute attributes[ATTRIBUTES]; /* with --by */
     rodt_text_map *names;  /* what the names of JSON members mean */
-    row_loop *write_cached_rows;
     uint32_t *ends;        /* of the cells of a row; before them, the position before the row */
     bool is_active;        /* in this chunk */
 } batch_cache;
@@ -46,9 +43,6 @@ void batch_cache_begin_chunk(batch_part *part);
 /* True if rows are looked up. */
 bool batch_cache_is_active(const batch_part *part);
 
-/* Writes cached rows up to the first that is new or unusual, and leaves the reader before that. */
-void batch_write_cached_rows(batch_part *part);
-
 /* Keeps the result of the row that was looked up last. */
 void batch_cache_keep(batch_part *part, const batch_tally *tally, const char *bytes, size_t size);
 
@@ -58,17 +52,7 @@ bool batch_cache_flush(batch_part *part);
 /* Reads the attributes of a record that has as many cells as the header. */
 void batch_read_attributes(batch_part *part, const csv_record *record, uint32_t numbers[ATTRIBUTES]);
 
-/* The fastest loop that this processor has. */
-row_loop *batch_choose_row_loop(void);
-
-/* What is cached of a finding with --by. Returns its size. */
-size_t batch_by_result(const rodt_finding *finding, char bytes[RESULT_BYTES]);
-
-/* A row of a vehicle whose result is cached. */
-bool batch_by_cached(batch_part *part, const csv_record *record, const cached_row *cached);
-
-/* The same on the fast path. */
-bool batch_by_count(batch_part *part, const char *key, size_t size, const uint32_t numbers[ATTRIBUTES],
-                    const cached_row *cached, uint64_t line);
+/* Counts a row that was judged, after all cached ones before it. False: no memory. */
+bool batch_count_row(batch_part *part, const batch_tally *tally);
 
 #endif

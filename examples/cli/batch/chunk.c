@@ -1,45 +1,11 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* A part of the file for `rodtravel batch`, and its delivery. */
-#include "batch/batch.h"
-#include "batch/cache.h"
-#include "batch/input.h"
-#include "ui/message.h"
+/* A chunk of the file: its rows, its counts, and how it stops the run. */
+#include "batch/chunk.h"
 
-#include <errno.h>
-#include <inttypes.h>
 #include <stdarg.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <unistd.h>
-
-/* Results that all threads together cache. */
-#define RESULTS_MOST 65536u
-
-bool batch_part_open(batch_part *part, batch_run *run, const csv_reader *whole)
-{
-    part->run = run;
-    return csv_open_chunk(&part->reader, whole) && output_open(&part->out, STDOUT_FILENO);
-}
-
-bool batch_part_open_cache(batch_part *part, unsigned jobs)
-{
-    uint32_t results = RESULTS_MOST;
-    while (results > RESULTS_MOST / 2 / jobs)
-        results /= 2;
-    if (part->run->options->afresh)
-        return true;
-    part->cache = batch_cache_open(part->run, results);
-    return part->cache != NULL || batch_part_stop(part, 0, "no memory");
-}
-
-void batch_part_close(batch_part *part)
-{
-    batch_cache_close(part->cache);
-    csv_close(&part->reader);
-    output_close(&part->out);
-    free(part->tallied);
-}
 
 void batch_part_clear(batch_part *part)
 {
@@ -80,83 +46,39 @@ bool batch_part_count(batch_part *part, const batch_tally *tally, uint64_t rows)
     return true;
 }
 
-void batch_part_judge(batch_part *part)
+void batch_part_flaw(batch_part *part, row_error flaw, const csv_record *record)
 {
-    csv_record record;
-    csv_status status = CSV_RECORD;
-    batch_cache_begin_chunk(part);
-    while (status == CSV_RECORD && !part->stopped) {
-        batch_write_cached_rows(part);
-        if (part->stopped)
-            break;
-        status = csv_next(&part->reader, &record);
-        if (status == CSV_RECORD && !batch_row(part, &record))
-            break;
-    }
-    (void)batch_cache_flush(part);
-    if (status != CSV_RECORD && status != CSV_END) {
-        part->stopped = true;
-        part->fault = status;
-        part->stop_line = part->reader.fault_line;
-    }
-    part->lines = part->reader.line - 1;
+    if (part->passed.flaw[flaw]++ == 0)
+        part->passed.flaw_line[flaw] = record->line;
 }
 
-/* --- Delivery ------------------------------------------------------------------------------------------ */
+/* What stands for a text that no reader may take: with zero bytes, or longer than any reading. */
+#define UNREADABLE "\xEF\xBF\xBD"
 
-static void explain_fault(const batch_part *part, uint64_t line, const batch_input *input)
+const char *batch_cell(batch_part *part, const csv_record *record, rodt_field field)
 {
-    static const char *const sentences[] = {
-        [CSV_E_MEMORY] = "no memory",
-        [CSV_E_QUOTES] = "too many quotes that are never closed; is this a CSV file?",
-        [CSV_E_LONG] = "a record of more than 16 MiB starts here; is this a CSV file?",
-        [CSV_E_CELLS] = "a record of more than 65536 cells starts here; is this a CSV file?"};
-    if (part->fault == CSV_E_SOURCE)
-        batch_input_explain(input);
-    else
-        print_error("%s: line %" PRIu64 ": %s", input->name, line, sentences[part->fault]);
+    size_t column = part->run->header.columns.column[field];
+    char *text = part->text[field];
+    if (column >= record->count)
+        return NULL;
+    size_t size = csv_text(record, column, text, COLUMN_TEXT_SIZE);
+    if (size == CSV_NO_FIT || memchr(text, '\0', size) != NULL)
+        memcpy(text, UNREADABLE, sizeof UNREADABLE);
+    return text;
 }
 
-static bool explain_stop(const batch_part *part, const batch_input *input)
+rodt_reading_text batch_text(const batch_run *run, const char *const cell[BATCH_FIELDS])
 {
-    uint64_t line = part->run->line + part->stop_line - 1;
-    batch_progress_hide(&part->run->progress);
-    if (part->fault == CSV_E_SOURCE && input->error == EINTR)
-        print_error("interrupted behind line %" PRIu64 ": the %" PRIu64 " rows that were judged are written and "
-                    "complete", part->run->line + part->lines - 1, part->run->counts.rows);
-    else if (part->fault != CSV_RECORD)
-        explain_fault(part, line, input);
-    else if (part->stop_line > 0)
-        print_error("line %" PRIu64 ": %s", line, part->stop_words);
-    else
-        print_error("%s", part->stop_words);
-    if (part->stop_hint != NULL)
-        print_error("%s", part->stop_hint);
-    return false;
+    rodt_reading_text text = {.style = run->options->style, .date_order = run->options->date_order,
+                              .default_day = run->setting.day};
+    for (int field = 0; field < RODT_READING_FIELDS; field++)
+        rodt_reading_text_set(&text, (rodt_field)field, cell[field]);
+    return text;
 }
 
-/* A pipe whose reader has gone is no news to anybody. */
-static bool flush_part(batch_part *part)
+bool batch_is_undated(const rodt_reading_text *text)
 {
-    if (output_flush(&part->out))
-        return true;
-    batch_progress_hide(&part->run->progress);
-    if (part->out.failure != EPIPE)
-        print_error("the output cannot be written: %s", strerror(part->out.failure));
-    return false;
-}
-
-bool batch_deliver(batch_part *part, const batch_input *input)
-{
-    batch_run *run = part->run;
-    if (!flush_part(part))
-        return false;
-    for (size_t i = 0; i < part->tallied_count; i++)
-        batch_count(&run->counts, &part->tallied[i].tally, part->tallied[i].rows, run->options->summary);
-    batch_count_passed(&run->counts, &part->passed, run->line);
-    if (part->stopped)
-        return explain_stop(part, input);
-    run->line += part->lines;
-    batch_progress_show(&run->progress, run->counts.rows, part->taken);
-    return true;
+    rodt_date day;
+    return text->date == NULL ||
+           rodt_date_read(text->date, strlen(text->date), text->date_order, &day, NULL) == RODT_E_EMPTY;
 }

@@ -1,7 +1,13 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* `rodtravel batch`: every row of a CSV file, judged. */
-#include "batch/batch.h"
-#include "batch/input.h"
+#include "batch/by_vehicle.h"
+#include "batch/chunk_run.h"
+#include "batch/delivery.h"
+#include "batch/rows_csv.h"
+#include "batch/rows_ndjson.h"
+#include "batch/summary.h"
+#include "batch/workers.h"
+#include "commands.h"
 #include "input/rule_context.h"
 #include "io/interrupt.h"
 #include "ui/exit_status.h"
@@ -165,7 +171,7 @@ static int run_with(const batch_options *options)
         return print_error("no memory");
     run->options = options;
     run->line = 1;
-    run->counts.used = options->summary ? batch_used_open() : NULL;
+    run->counts.used = options->summary ? calloc(1, sizeof *run->counts.used) : NULL;
     if (options->summary && run->counts.used == NULL) {
         free(run);
         return print_error("no memory");
@@ -174,18 +180,26 @@ static int run_with(const batch_options *options)
     if (status == STATUS_CONTINUE)
         status = run_file(run);
     rule_context_close(&run->setting);
-    batch_used_close(run->counts.used);
+    free(run->counts.used);
     free(run);
     return status;
 }
 
-int command_batch(int argc, char **argv)
+static int run_command(int argc, char **argv)
 {
     batch_options options;
-    int status = batch_options_read(argc, argv, &options);
+    int status = batch_options_read(&batch_command, argc, argv, &options);
     if (status != STATUS_CONTINUE)
         return status;
     signal(SIGPIPE, SIG_IGN); /* a reader who has gone is seen as an error of write */
     interrupt_listen();
     return run_with(&options);
 }
+
+const command_spec batch_command = {.name = "batch",
+                                    .operands = "[FILE|-] [OPTION]...",
+                                    .summary = "judge every row of a CSV file",
+                                    .help = batch_help,
+                                    .options = batch_option_specs,
+                                    .option_count = BATCH_OPTIONS,
+                                    .run = run_command};

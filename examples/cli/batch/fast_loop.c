@@ -7,6 +7,8 @@
  * It is compiled once for each kind of processor, with the splitting inline (io/csv_index.h). It reads and copies
  * beyond the ends of cells and rows in steps of a known size; the asserts below say how much room that needs.
  */
+#include "batch/fast_loop.h"
+#include "batch/by_vehicle.h"
 #include "batch/cache.h"
 #include "io/csv_index.h"
 #include "ui/compiler.h"
@@ -120,12 +122,16 @@ static void write_rows_16(batch_part *part) { write_cached_rows(part, scan_find_
 
 SCAN_AVX2 static void write_rows_32(batch_part *part) { write_cached_rows(part, scan_find_32, scan_write_8); }
 
-row_loop *batch_choose_row_loop(void) { return SCAN_HAS_AVX2() ? write_rows_32 : write_rows_16; }
+void batch_write_cached_rows(batch_part *part)
+{
+    if (SCAN_HAS_AVX2())
+        write_rows_32(part);
+    else
+        write_rows_16(part);
+}
 
 #else
 
-static void write_rows_8(batch_part *part) { write_cached_rows(part, scan_find_8, scan_write); }
-
-row_loop *batch_choose_row_loop(void) { return write_rows_8; }
+void batch_write_cached_rows(batch_part *part) { write_cached_rows(part, scan_find_8, scan_write); }
 
 #endif

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* The header line of a file for `rodtravel batch`: its columns, and whether a record further down repeats it. */
-#include "batch/batch.h"
+#include "batch/header.h"
 #include "ui/message.h"
 
 #include <stdlib.h>

@@ -1,11 +1,10 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* What `rodtravel batch` takes, and its help. */
-#include "batch/batch.h"
-#include "commands.h"
+#include "batch/options.h"
 #include "ui/compiler.h"
 #include "ui/options.h"
 
-static const option_spec options[] = {
+const option_spec batch_option_specs[BATCH_OPTIONS] = {
     [BATCH_OPTION_RULES] = {"rules", "ID", "rule set; " RODT_DEFAULT_RULES " if none is given", false},
     [BATCH_OPTION_LIMITS] = {"limits", "FILE", "a carrier's own, stricter limits on top of the law", false},
     [BATCH_OPTION_AS_OF] = {"as-of", "DATE", "day for rows without a date; today if none is given", false},
@@ -41,55 +40,48 @@ static const option_spec options[] = {
                               "on standard error",
                               false}};
 
-const command_spec batch_command = {
-    .name = "batch",
-    .operands = "[FILE|-] [OPTION]...",
-    .summary = "judge every row of a CSV file",
-    .help =
-        "Judges every row of a CSV file of pushrod measurements. The rows come out as they went in and in "
-        "their order, with five columns more: applied_stroke, limit, margin, verdict, reasons. A row that "
-        "cannot be read stays in its place as undetermined, with the reason. Without FILE, or with -, the input is "
-        "standard input.\n"
-        "\n"
-        "Columns, in any order and by these headings (capitals, blanks, underscores, hyphens and "
-        "points make no difference); every other column passes through:\n"
-        "  chamber, released, applied                needed\n"
-        "  stroke_class, rated_stroke, marked_limit  marks on the housing\n"
-        "  psi, psi_after                            reservoirs, before and after\n"
-        "  division                                  of the tape, such as 1/16\n"
-        "  date                                      each row by the law of its day\n"
-        "  unit                                      of bare numbers: in, mm or cm; a\n"
-        "                                            vehicle in the first row (T-104)\n"
-        "                                            makes it a column like any other\n"
-        "  engine                                    off, on\n"
-        "  spring_brake                              released, on\n"
-        "  drum                                      cold, warm, hot\n"
-        "\n"
-        "Repeated header lines and empty records are passed through and counted. A row with too few cells is "
-        "filled up (reason short-record). A row with too many (long-record), or with a quote that is "
-        "not closed or not at the end of its cell (bad-quotes), is not judged: its cells may have slipped. A "
-        "record may have 16 MiB and 65536 cells. Write the output to another file than the input.\n"
-        "\n"
-        "With --format ndjson each line is one JSON object, with the words as its members; the five results are "
-        "its last members. A line that is no object (bad-object) becomes one that holds it as \"line\"; one with a "
-        "word twice (member-twice) is not judged.\n"
-        "\n"
-        "With --by the lines have the columns brakes, in_adjustment, out_of_adjustment, inoperative, "
-        "undetermined, defective, percent, verdict, whole_needed, remarks behind the name. Rows of a vehicle "
-        "may stand apart among 65536 vehicles; a longer file must be sorted by the column.\n"
-        "\n"
-        "Example:\n"
-        "  rodtravel batch yard.csv --separator ';' --decimal-comma \\\n"
-        "      --encoding windows-1252 --column chamber=Cylinder \\\n"
-        "      --column released=\"Rod at rest\" --summary > judged.csv\n"
-        "\n"
-        "Exit status:\n"
-        "  0  every wheel end is in adjustment, or there is none\n"
-        "  1  some wheel end is out of adjustment or inoperative\n"
-        "  2  wrong usage, not a CSV file, or reading or writing failed; the rows\n"
-        "     written before are complete. Without a message if the reader of a pipe\n"
-        "     has gone\n"
-        "  3  nothing is out, but something is undetermined\n",
-    .options = options,
-    .option_count = COUNT_OF(options),
-    .run = command_batch};
+const char batch_help[] =
+    "Judges every row of a CSV file of pushrod measurements. The rows come out as they went in and in "
+    "their order, with five columns more: applied_stroke, limit, margin, verdict, reasons. A row that "
+    "cannot be read stays in its place as undetermined, with the reason. Without FILE, or with -, the input is "
+    "standard input.\n"
+    "\n"
+    "Columns, in any order and by these headings (capitals, blanks, underscores, hyphens and "
+    "points make no difference); every other column passes through:\n"
+    "  chamber, released, applied                needed\n"
+    "  stroke_class, rated_stroke, marked_limit  marks on the housing\n"
+    "  psi, psi_after                            reservoirs, before and after\n"
+    "  division                                  of the tape, such as 1/16\n"
+    "  date                                      each row by the law of its day\n"
+    "  unit                                      of bare numbers: in, mm or cm; a\n"
+    "                                            vehicle in the first row (T-104)\n"
+    "                                            makes it a column like any other\n"
+    "  engine                                    off, on\n"
+    "  spring_brake                              released, on\n"
+    "  drum                                      cold, warm, hot\n"
+    "\n"
+    "Repeated header lines and empty records are passed through and counted. A row with too few cells is "
+    "filled up (reason short-record). A row with too many (long-record), or with a quote that is "
+    "not closed or not at the end of its cell (bad-quotes), is not judged: its cells may have slipped. A "
+    "record may have 16 MiB and 65536 cells. Write the output to another file than the input.\n"
+    "\n"
+    "With --format ndjson each line is one JSON object, with the words as its members; the five results are "
+    "its last members. A line that is no object (bad-object) becomes one that holds it as \"line\"; one with a "
+    "word twice (member-twice) is not judged.\n"
+    "\n"
+    "With --by the lines have the columns brakes, in_adjustment, out_of_adjustment, inoperative, "
+    "undetermined, defective, percent, verdict, whole_needed, remarks behind the name. Rows of a vehicle "
+    "may stand apart among 65536 vehicles; a longer file must be sorted by the column.\n"
+    "\n"
+    "Example:\n"
+    "  rodtravel batch yard.csv --separator ';' --decimal-comma \\\n"
+    "      --encoding windows-1252 --column chamber=Cylinder \\\n"
+    "      --column released=\"Rod at rest\" --summary > judged.csv\n"
+    "\n"
+    "Exit status:\n"
+    "  0  every wheel end is in adjustment, or there is none\n"
+    "  1  some wheel end is out of adjustment or inoperative\n"
+    "  2  wrong usage, not a CSV file, or reading or writing failed; the rows\n"
+    "     written before are complete. Without a message if the reader of a pipe\n"
+    "     has gone\n"
+    "  3  nothing is out, but something is undetermined\n";

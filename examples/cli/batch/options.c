@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* The options of `rodtravel batch`, from words to meanings. */
-#include "batch/batch.h"
-#include "commands.h"
+#include "batch/options.h"
 #include "input/file_options.h"
 #include "ui/compiler.h"
 #include "ui/exit_status.h"
@@ -60,12 +59,12 @@ static void take_texts(const command_line *from, batch_options *options)
     options->encoding = option_value(from, BATCH_OPTION_ENCODING);
 }
 
-int batch_options_read(int argc, char **argv, batch_options *options)
+int batch_options_read(const command_spec *command, int argc, char **argv, batch_options *options)
 {
     command_line from;
     *options = (batch_options){.separator = ',', .columns = {.needed = FIELDS_NEEDED}};
     options->columns.fields = FIELDS_OF_READING | FIELD_BIT(RODT_FIELD_POSITION);
-    int status = parse_arguments(&batch_command, argc, argv, 0, 1, &from);
+    int status = parse_arguments(command, argc, argv, 0, 1, &from);
     if (status != STATUS_CONTINUE)
         return status;
     take_texts(&from, options);

@@ -1,10 +1,11 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* How far `rodtravel batch` has come: one line on a terminal, written over and over and taken away at the end. */
-#include "batch/batch.h"
+#include "batch/progress.h"
 
 #include <inttypes.h>
 #include <stdio.h>
 #include <string.h>
+#include <time.h>
 #include <unistd.h>
 
 /* Milliseconds before the line appears, and between two of them: short work is over before anybody reads. */

@@ -1,22 +1,13 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* The rows of `rodtravel batch`: each one is passed through as it came, its judgement behind it. */
-#include "batch/batch.h"
+#include "batch/rows_csv.h"
+#include "batch/by_vehicle.h"
 #include "batch/cache.h"
 
 #include <string.h>
 
-/* What stands for a text that no reader may take: with zero bytes, or longer than any reading. */
-#define UNREADABLE "\xEF\xBF\xBD"
-
 static const char *const result_headings[] = {"applied_stroke", "limit", "margin", "verdict", "reasons"};
 #define RESULTS (sizeof result_headings / sizeof result_headings[0])
-
-const char *batch_flaw_code(row_error flaw)
-{
-    static const char *const codes[BATCH_FLAWS] = {"short-record", "long-record", "bad-quotes", "bad-object",
-                                                   "member-twice"};
-    return codes[flaw];
-}
 
 void batch_write_header(batch_part *part, const csv_record *record)
 {
@@ -49,34 +40,6 @@ static void pass_through(batch_part *part, const csv_record *record)
     write_input(part, record);
     write_separators(part, RESULTS);
     output_bytes(&part->out, record->line_end, record->line_end_size);
-}
-
-const char *batch_cell(batch_part *part, const csv_record *record, rodt_field field)
-{
-    size_t column = part->run->header.columns.column[field];
-    char *text = part->text[field];
-    if (column >= record->count)
-        return NULL;
-    size_t size = csv_text(record, column, text, COLUMN_TEXT_SIZE);
-    if (size == CSV_NO_FIT || memchr(text, '\0', size) != NULL)
-        memcpy(text, UNREADABLE, sizeof UNREADABLE);
-    return text;
-}
-
-rodt_reading_text batch_text(const batch_run *run, const char *const cell[BATCH_FIELDS])
-{
-    rodt_reading_text text = {.style = run->options->style, .date_order = run->options->date_order,
-                              .default_day = run->setting.day};
-    for (int field = 0; field < RODT_READING_FIELDS; field++)
-        rodt_reading_text_set(&text, (rodt_field)field, cell[field]);
-    return text;
-}
-
-bool batch_is_undated(const rodt_reading_text *text)
-{
-    rodt_date day;
-    return text->date == NULL ||
-           rodt_date_read(text->date, strlen(text->date), text->date_order, &day, NULL) == RODT_E_EMPTY;
 }
 
 static rodt_reading_text read_text(batch_part *part, const csv_record *record)
@@ -139,17 +102,6 @@ static bool refuse_header(batch_part *part, const csv_record *record)
 {
     part->stop_hint = "files with different columns were joined here; judge them one by one";
     return batch_part_stop(part, record->line, "a second header line with other columns");
-}
-
-void batch_part_flaw(batch_part *part, row_error flaw, const csv_record *record)
-{
-    if (part->passed.flaw[flaw]++ == 0)
-        part->passed.flaw_line[flaw] = record->line;
-}
-
-bool batch_count_row(batch_part *part, const batch_tally *tally)
-{
-    return batch_cache_flush(part) && batch_part_count(part, tally, 1);
 }
 
 /* Cells that may have slipped into other columns are not judged: a stroke of theirs would be a guess. */
@@ -241,8 +193,6 @@ static bool judge_row(batch_part *part, const csv_record *record)
 
 bool batch_row(batch_part *part, const csv_record *record)
 {
-    if (part->run->options->columns.members)
-        return batch_object(part, record);
     if (record->size == 0 && record->count == 1) {
         part->passed.empty_lines++;
         output_bytes(&part->out, record->line_end, part->run->by == NULL ? record->line_end_size : 0);

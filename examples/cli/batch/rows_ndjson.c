@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* Lines of JSON for `rodtravel batch`: one object a line, passed through with its judgement as five members more. */
-#include "batch/batch.h"
+#include "batch/rows_ndjson.h"
 #include "batch/cache.h"
 #include "io/json_object.h"
 #include "ui/compiler.h"

@@ -1,93 +1,17 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* What `rodtravel batch` counts, and says at the end on standard error. */
-#include "batch/batch.h"
+/* What `rodtravel batch` says at the end on standard error. */
+#include "batch/summary.h"
+#include "ui/compiler.h"
 #include "ui/message.h"
 
 #include <inttypes.h>
 #include <stdio.h>
 #include <string.h>
 
-batch_tally batch_tally_of(const rodt_finding *finding, bool undated, bool in_detail)
-{
-    batch_tally tally = {.reasons = finding->reasons,
-                         .verdict = (uint8_t)finding->verdict,
-                         .family = (uint8_t)finding->chamber.family,
-                         .stroke_class = (uint8_t)finding->chamber.stroke_class,
-                         .used = in_detail ? batch_used_step(finding) : 0,
-                         .undated = undated};
-    _Static_assert(sizeof tally.size == RODT_SIZE_TEXT_SIZE, "the size of a chamber fits");
-    memcpy(tally.size, finding->chamber.size, sizeof tally.size);
-    return tally;
-}
-
-static uint64_t key_of(const batch_tally *tally)
-{
-    uint64_t key = (uint64_t)tally->family << 40 | (uint64_t)tally->stroke_class << 32;
-    for (int i = 0; i < RODT_SIZE_TEXT_SIZE && tally->size[i] != '\0'; i++)
-        key |= (uint64_t)(unsigned char)tally->size[i] << 8 * i;
-    return key;
-}
-
-/* A file with more kinds than fit is no fleet; the last place takes the rest. */
-static size_t count_chamber(batch_counts *counts, const batch_tally *tally, uint64_t rows)
-{
-    uint64_t key = key_of(tally);
-    size_t at = 0;
-    while (at < counts->chambers && counts->chamber[at].key != key)
-        at++;
-    if (at == BATCH_CHAMBERS_MAX)
-        at--;
-    if (at == counts->chambers) {
-        counts->chambers++;
-        counts->chamber[at].key = key;
-        counts->chamber[at].chamber = (rodt_chamber){.family = (rodt_family)tally->family,
-                                                     .stroke_class = (rodt_stroke_class)tally->stroke_class};
-        memcpy(counts->chamber[at].chamber.size, tally->size, RODT_SIZE_TEXT_SIZE);
-    }
-    counts->chamber[at].verdict[tally->verdict] += rows;
-    return at;
-}
-
-void batch_count(batch_counts *counts, const batch_tally *tally, uint64_t rows, bool in_detail)
-{
-    counts->rows += rows;
-    counts->verdict[tally->verdict] += rows;
-    counts->undated += tally->undated ? rows : 0;
-    if (!in_detail)
-        return;
-    for (int reason = 0; reason < RODT_REASON_END; reason++)
-        counts->reason[reason] += (tally->reasons >> reason & 1u) * rows;
-    batch_used_count(counts->used, tally, count_chamber(counts, tally, rows), rows);
-}
-
-void batch_count_passed(batch_counts *counts, const passthrough_counts *passed, uint64_t line)
-{
-    passthrough_counts *sum = &counts->passed;
-    sum->headers += passed->headers;
-    sum->empty_records += passed->empty_records;
-    sum->empty_lines += passed->empty_lines;
-    sum->met |= passed->met;
-    sum->unread |= passed->unread;
-    for (int flaw = 0; flaw < BATCH_FLAWS; flaw++) {
-        if (sum->flaw[flaw] == 0 && passed->flaw[flaw] > 0)
-            sum->flaw_line[flaw] = line + passed->flaw_line[flaw] - 1;
-        sum->flaw[flaw] += passed->flaw[flaw];
-    }
-}
-
 static void print_count(const char *name, uint64_t count)
 {
     if (count > 0)
         fprintf(stderr, "  %-26s %12" PRIu64 "\n", name, count);
-}
-
-const char *batch_chamber_name(const batch_counts *counts, size_t at, char text[RODT_CHAMBER_TEXT_SIZE])
-{
-    if (at == BATCH_CHAMBERS_MAX - 1)
-        return "(other)";
-    if (rodt_chamber_format(&counts->chamber[at].chamber, text, RODT_CHAMBER_TEXT_SIZE) != RODT_OK)
-        return "(not read)";
-    return text;
 }
 
 static void print_chambers(const batch_counts *counts)
@@ -103,13 +27,46 @@ static void print_chambers(const batch_counts *counts)
     }
 }
 
+static void print_utilization(const batch_counts *counts, size_t row, const char *name)
+{
+    static const unsigned percents[] = {50, 90, 99, 100};
+    uint64_t all = histogram_count(counts->used, row);
+    if (all == 0)
+        return;
+    fprintf(stderr, "  %-26s %12" PRIu64, name, all);
+    for (size_t i = 0; i < COUNT_OF(percents); i++) {
+        int step = histogram_percentile(counts->used, row, percents[i]);
+        if (step < HISTOGRAM_STEPS)
+            fprintf(stderr, " %5d.%d", step / 2, step % 2 * 5);
+        else
+            fputs("    more", stderr);
+    }
+    fputc('\n', stderr);
+}
+
+static const rodt_verdict verdict_order[] = {RODT_IN_ADJUSTMENT, RODT_OUT_OF_ADJUSTMENT, RODT_INOPERATIVE,
+                                             RODT_UNDETERMINED};
+
+static void print_histogram(const batch_counts *counts)
+{
+    char text[RODT_CHAMBER_TEXT_SIZE];
+    fputs("stroke in percent of its limit, rounded up to a half:\n", stderr);
+    fprintf(stderr, "%41s %7s %7s %7s %7s\n", "counted", "p50", "p90", "p99", "most");
+    print_utilization(counts, HISTOGRAM_ALL, "all");
+    for (size_t i = 0; i < COUNT_OF(verdict_order); i++)
+        print_utilization(counts, HISTOGRAM_VERDICT + (size_t)verdict_order[i], rodt_verdict_name(verdict_order[i]));
+    for (size_t reason = 0; reason < RODT_REASON_END; reason++)
+        print_utilization(counts, HISTOGRAM_REASON + reason, rodt_reason_code((rodt_reason)reason));
+    for (size_t i = 0; i < counts->chambers; i++)
+        print_utilization(counts, HISTOGRAM_CHAMBER + i, batch_chamber_name(counts, i, text));
+}
+
 void batch_summary(const batch_counts *counts)
 {
-    static const rodt_verdict order[] = {RODT_IN_ADJUSTMENT, RODT_OUT_OF_ADJUSTMENT, RODT_INOPERATIVE,
-                                         RODT_UNDETERMINED};
     fprintf(stderr, "verdicts\n");
-    for (size_t i = 0; i < sizeof order / sizeof order[0]; i++)
-        fprintf(stderr, "  %-26s %12" PRIu64 "\n", rodt_verdict_name(order[i]), counts->verdict[order[i]]);
+    for (size_t i = 0; i < COUNT_OF(verdict_order); i++)
+        fprintf(stderr, "  %-26s %12" PRIu64 "\n", rodt_verdict_name(verdict_order[i]),
+                counts->verdict[verdict_order[i]]);
     fprintf(stderr, "  %-26s %12" PRIu64 "\n", "wheel ends", counts->rows);
     fprintf(stderr, "reasons\n");
     for (int reason = 0; reason < RODT_REASON_END; reason++)
@@ -117,7 +74,7 @@ void batch_summary(const batch_counts *counts)
     for (int flaw = 0; flaw < BATCH_FLAWS; flaw++)
         print_count(batch_flaw_code((row_error)flaw), counts->passed.flaw[flaw]);
     print_chambers(counts);
-    batch_used_summary(counts);
+    print_histogram(counts);
 }
 
 /* Appends "2 empty records" to a list. */

@@ -2,9 +2,9 @@
 /* How threads share a file in `rodtravel batch`. Each takes the next part of the input while no other does, judges it
  * while others judge theirs, and delivers it when all parts before it have been delivered. So the output has the
  * order of the input, whatever the number of threads, and no more parts are held than there are threads. */
-#include "batch/batch.h"
-#include "batch/cache.h"
-#include "batch/input.h"
+#include "batch/workers.h"
+#include "batch/chunk_run.h"
+#include "batch/delivery.h"
 #include "io/interrupt.h"
 
 #include <pthread.h>
@@ -44,7 +44,7 @@ static bool take_record(relay *from, batch_part *part)
     csv_record record;
     csv_status status = csv_next(from->reader, &record);
     if (status == CSV_RECORD)
-        return batch_row(part, &record);
+        return batch_part_row(part, &record);
     if (status != CSV_END) {
         part->stopped = true;
         part->fault = status;
@@ -70,7 +70,7 @@ static bool take_piece(relay *from, batch_part *part)
             break;
     }
     part->lines = reader->line - 1;
-    (void)batch_cache_flush(part);
+    batch_part_flush(part);
     return false;
 }
 

@@ -1,0 +1,29 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* `rodtravel batch --by COLUMN`: one line a vehicle in place of the rows. */
+#ifndef BATCH_BY_VEHICLE_H
+#define BATCH_BY_VEHICLE_H
+
+#include "batch/cache.h"
+
+/* Finds the column in the header. False: said on stderr. */
+bool batch_by_find(batch_run *run, const csv_record *record);
+
+/* Each of the following returns false where the run must stop. */
+bool batch_by_open(batch_part *part);
+bool batch_by_row(batch_part *part, const csv_record *record, const rodt_finding *finding);
+bool batch_by_finish(batch_part *part);
+
+void batch_by_summary(const batch_run *run);
+void batch_by_close(batch_run *run);
+
+/* What is cached of a finding. Returns its size. */
+size_t batch_by_result(const rodt_finding *finding, char bytes[RESULT_BYTES]);
+
+/* A row whose result is cached. */
+bool batch_by_cached(batch_part *part, const csv_record *record, const cached_row *cached);
+
+/* The same on the fast path. */
+bool batch_by_count(batch_part *part, const char *key, size_t size, const uint32_t numbers[ATTRIBUTES],
+                    const cached_row *cached, uint64_t line);
+
+#endif

@@ -1,0 +1,95 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* What `rodtravel batch` counts. */
+#include "batch/counts.h"
+
+#include <string.h>
+
+const char *batch_flaw_code(row_error flaw)
+{
+    static const char *const codes[BATCH_FLAWS] = {"short-record", "long-record", "bad-quotes", "bad-object",
+                                                   "member-twice"};
+    return codes[flaw];
+}
+
+batch_tally batch_tally_of(const rodt_finding *finding, bool undated, bool in_detail)
+{
+    batch_tally tally = {.reasons = finding->reasons,
+                         .verdict = (uint8_t)finding->verdict,
+                         .family = (uint8_t)finding->chamber.family,
+                         .stroke_class = (uint8_t)finding->chamber.stroke_class,
+                         .used = in_detail ? histogram_step(finding) : 0,
+                         .undated = undated};
+    _Static_assert(sizeof tally.size == RODT_SIZE_TEXT_SIZE, "the size of a chamber fits");
+    memcpy(tally.size, finding->chamber.size, sizeof tally.size);
+    return tally;
+}
+
+static uint64_t key_of(const batch_tally *tally)
+{
+    uint64_t key = (uint64_t)tally->family << 40 | (uint64_t)tally->stroke_class << 32;
+    for (int i = 0; i < RODT_SIZE_TEXT_SIZE && tally->size[i] != '\0'; i++)
+        key |= (uint64_t)(unsigned char)tally->size[i] << 8 * i;
+    return key;
+}
+
+/* A file with more kinds than fit is no fleet; the last place takes the rest. */
+static size_t count_chamber(batch_counts *counts, const batch_tally *tally, uint64_t rows)
+{
+    uint64_t key = key_of(tally);
+    size_t at = 0;
+    while (at < counts->chambers && counts->chamber[at].key != key)
+        at++;
+    if (at == BATCH_CHAMBERS_MAX)
+        at--;
+    if (at == counts->chambers) {
+        counts->chambers++;
+        counts->chamber[at].key = key;
+        counts->chamber[at].chamber = (rodt_chamber){.family = (rodt_family)tally->family,
+                                                     .stroke_class = (rodt_stroke_class)tally->stroke_class};
+        memcpy(counts->chamber[at].chamber.size, tally->size, RODT_SIZE_TEXT_SIZE);
+    }
+    counts->chamber[at].verdict[tally->verdict] += rows;
+    return at;
+}
+
+void batch_count(batch_counts *counts, const batch_tally *tally, uint64_t rows, bool in_detail)
+{
+    counts->rows += rows;
+    counts->verdict[tally->verdict] += rows;
+    counts->undated += tally->undated ? rows : 0;
+    if (!in_detail)
+        return;
+    for (size_t reason = 0; reason < RODT_REASON_END; reason++) {
+        uint64_t count = (tally->reasons >> reason & 1u) * rows;
+        counts->reason[reason] += count;
+        histogram_add(counts->used, HISTOGRAM_REASON + reason, tally->used, count);
+    }
+    size_t chamber = count_chamber(counts, tally, rows);
+    histogram_add(counts->used, HISTOGRAM_ALL, tally->used, rows);
+    histogram_add(counts->used, HISTOGRAM_VERDICT + (size_t)tally->verdict, tally->used, rows);
+    histogram_add(counts->used, HISTOGRAM_CHAMBER + chamber, tally->used, rows);
+}
+
+void batch_count_passed(batch_counts *counts, const passthrough_counts *passed, uint64_t line)
+{
+    passthrough_counts *sum = &counts->passed;
+    sum->headers += passed->headers;
+    sum->empty_records += passed->empty_records;
+    sum->empty_lines += passed->empty_lines;
+    sum->met |= passed->met;
+    sum->unread |= passed->unread;
+    for (int flaw = 0; flaw < BATCH_FLAWS; flaw++) {
+        if (sum->flaw[flaw] == 0 && passed->flaw[flaw] > 0)
+            sum->flaw_line[flaw] = line + passed->flaw_line[flaw] - 1;
+        sum->flaw[flaw] += passed->flaw[flaw];
+    }
+}
+
+const char *batch_chamber_name(const batch_counts *counts, size_t at, char text[RODT_CHAMBER_TEXT_SIZE])
+{
+    if (at == BATCH_CHAMBERS_MAX - 1)
+        return "(other)";
+    if (rodt_chamber_format(&counts->chamber[at].chamber, text, RODT_CHAMBER_TEXT_SIZE) != RODT_OK)
+        return "(not read)";
+    return text;
+}

@@ -1,0 +1,12 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The delivery of chunks, in the order of the file. */
+#ifndef BATCH_DELIVERY_H
+#define BATCH_DELIVERY_H
+
+#include "batch/chunk.h"
+#include "batch/input.h"
+
+/* Writes and counts a chunk; all before it were delivered. False: the run must stop, said on stderr. */
+bool batch_deliver(batch_part *part, const batch_input *input);
+
+#endif

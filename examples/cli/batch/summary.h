@@ -1,0 +1,15 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* What `rodtravel batch` says at the end on standard error. */
+#ifndef BATCH_SUMMARY_H
+#define BATCH_SUMMARY_H
+
+#include "batch/counts.h"
+#include "batch/options.h"
+#include "input/rule_context.h"
+
+void batch_summary(const batch_counts *counts);
+
+/* What was passed through without a verdict, what is wrong with whole rows, which law judged undated ones. */
+void batch_notes(const batch_counts *counts, const batch_options *options, const rule_context *context);
+
+#endif

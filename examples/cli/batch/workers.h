@@ -1,0 +1,15 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The worker pool of `rodtravel batch`. */
+#ifndef BATCH_WORKERS_H
+#define BATCH_WORKERS_H
+
+#include "batch/chunk.h"
+#include "batch/input.h"
+
+#define BATCH_JOBS_MOST 16u
+
+/* Judges a file to its end, on several threads if that is wanted. False: the run stopped before the end, said on
+ * stderr. The first chunk holds what was made of the header. */
+bool batch_relay(batch_run *run, batch_part *first, csv_reader *reader, const batch_input *input, unsigned jobs);
+
+#endif
