@@ -11,7 +11,7 @@
 static const char header[] = "chamber,released,applied,psi,date,unit,stroke_class\n";
 
 /* Of both runs. */
-static batch_options options = {.separator = ',', .afresh = true};
+static batch_options options = {.separator = ',', .no_cache = true};
 
 /* What came out. */
 typedef struct outcome {
@@ -25,7 +25,7 @@ typedef struct outcome {
 typedef struct bytes {
     const uint8_t *data;
     size_t size;
-    size_t piece;
+    size_t has_chunk;
     size_t at; /* in the header and, behind it, in the data */
 } bytes;
 
@@ -40,8 +40,8 @@ static long give(void *context, char *buffer, size_t size)
     bytes *from = context;
     size_t head = sizeof header - 1;
     size_t count = head + from->size - from->at;
-    if (count > from->piece)
-        count = from->piece;
+    if (count > from->has_chunk)
+        count = from->has_chunk;
     if (count > size)
         count = size;
     for (size_t i = 0; i < count; i++, from->at++)
@@ -49,49 +49,49 @@ static long give(void *context, char *buffer, size_t size)
     return (long)count;
 }
 
-/* Takes over what a part made, as its delivery would. */
-static void deliver(batch_part *part, outcome *to)
+/* Takes over what a chunk made, as its delivery would. */
+static void deliver(batch_chunk *chunk, outcome *to)
 {
-    output_bytes(&to->out, part->out.buffer, part->out.used);
-    for (size_t i = 0; i < part->tallied_count; i++)
-        batch_count(&to->counts, &part->tallied[i].tally, part->tallied[i].rows, false);
-    batch_count_passed(&to->counts, &part->passed, to->lines + 1);
-    if (part->stopped) {
-        to->fault = part->fault;
-        to->stop_line = to->lines + part->stop_line;
+    output_bytes(&to->out, chunk->out.buffer, chunk->out.used);
+    for (size_t i = 0; i < chunk->tally_count; i++)
+        batch_counts_add(&to->counts, &chunk->tallies[i].tally, chunk->tallies[i].rows, false);
+    batch_counts_add_passthrough(&to->counts, &chunk->passed, to->lines + 1);
+    if (chunk->stopped) {
+        to->fault = chunk->fault;
+        to->stop_line = to->lines + chunk->stop_line;
     }
-    to->lines += part->lines;
-    batch_part_clear(part);
+    to->lines += chunk->lines;
+    batch_chunk_clear(chunk);
 }
 
 /* One record by itself. False: there is none, or the run stops. */
-static bool take_record(batch_part *part, csv_reader *reader)
+static bool read_record(batch_chunk *chunk, csv_reader *reader)
 {
     csv_record record;
     csv_status status = csv_next(reader, &record);
-    part->fault = status == CSV_END ? CSV_RECORD : status;
-    part->stopped = part->fault != CSV_RECORD;
-    part->stop_line = reader->fault_line;
-    bool good = status == CSV_RECORD && batch_part_row(part, &record);
-    batch_part_flush(part);
-    part->lines = reader->line - 1;
+    chunk->fault = status == CSV_END ? CSV_RECORD : status;
+    chunk->stopped = chunk->fault != CSV_RECORD;
+    chunk->stop_line = reader->fault_line;
+    bool good = status == CSV_RECORD && batch_chunk_row(chunk, &record);
+    batch_chunk_flush(chunk);
+    chunk->lines = reader->line - 1;
     return good;
 }
 
-static void judge(batch_part *part, csv_reader *reader, bool in_parts, outcome *to)
+static void judge(batch_chunk *chunk, csv_reader *reader, bool in_chunks, outcome *to)
 {
     bool good = true;
     while (good) {
-        size_t size = in_parts ? csv_complete_size(reader) : 0;
+        size_t size = in_chunks ? csv_complete_size(reader) : 0;
         reader->line = 1;
         if (size > 0) {
-            csv_move_chunk(reader, size, &part->reader);
-            batch_part_judge(part);
-            good = !part->stopped;
+            csv_move_chunk(reader, size, &chunk->reader);
+            batch_chunk_judge(chunk);
+            good = !chunk->stopped;
         } else {
-            good = take_record(part, reader);
+            good = read_record(chunk, reader);
         }
-        deliver(part, to);
+        deliver(chunk, to);
     }
 }
 
@@ -100,28 +100,28 @@ static void run(bytes from, bool cached, outcome *to)
     csv_reader reader;
     csv_record record;
     batch_run *whole = calloc(1, sizeof *whole);
-    batch_part *part = calloc(1, sizeof *part);
-    require(whole != NULL && part != NULL && output_open(&to->out, -1));
+    batch_chunk *chunk = calloc(1, sizeof *chunk);
+    require(whole != NULL && chunk != NULL && output_open(&to->out, -1));
     require(csv_open(&reader, (csv_source){give, &from}, ','));
-    options.afresh = !cached;
+    options.no_cache = !cached;
     whole->options = &options;
-    whole->setting.rules = rodt_rules_find(RODT_DEFAULT_RULES);
-    whole->setting.day = (rodt_date){2024, 6, 5};
+    whole->context.rules = rodt_rules_find(RODT_DEFAULT_RULES);
+    whole->context.day = (rodt_date){2024, 6, 5};
     require(csv_next(&reader, &record) == CSV_RECORD && batch_header_read(&whole->header, &record, &options));
-    require(batch_part_open(part, whole, &reader) && batch_part_open_cache(part, 1));
+    require(batch_chunk_open(chunk, whole, &reader) && batch_chunk_open_cache(chunk, 1));
     if (options.by != NULL)
-        require(batch_by_find(whole, &record) && batch_by_open(part));
-    judge(part, &reader, cached, to);
-    if (options.by != NULL && !part->stopped) {
-        require(batch_by_finish(part));
-        deliver(part, to);
+        require(batch_by_find(whole, &record) && batch_by_open(chunk));
+    judge(chunk, &reader, cached, to);
+    if (options.by != NULL && !chunk->stopped) {
+        require(batch_by_finish(chunk));
+        deliver(chunk, to);
     }
     if (options.by != NULL)
         batch_by_close(whole);
-    batch_part_close(part);
+    batch_chunk_close(chunk);
     batch_header_free(&whole->header);
     csv_close(&reader);
-    free(part);
+    free(chunk);
     free(whole);
 }
 
@@ -143,8 +143,8 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
         options.by = i == 2 ? "stroke_class" : NULL;
         memset(&reference, 0, sizeof reference);
         memset(&cached, 0, sizeof cached);
-        run((bytes){.data = data, .size = size, .piece = pieces[i]}, false, &reference);
-        run((bytes){.data = data, .size = size, .piece = pieces[i]}, true, &cached);
+        run((bytes){.data = data, .size = size, .has_chunk = pieces[i]}, false, &reference);
+        run((bytes){.data = data, .size = size, .has_chunk = pieces[i]}, true, &cached);
         compare(&reference, &cached);
         output_close(&reference.out);
         output_close(&cached.out);

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Any bytes as one JSON object: the walk over its members stays inside, ends, and what it gives lies in order. */
+/* Any bytes as one JSON object: the reader over its members stays inside, ends, and what it gives lies in order. */
 #include "io/json_object.h"
 
 #include <stdint.h>
@@ -12,11 +12,11 @@ static void require(bool kept)
         abort();
 }
 
-static void check_text(members_piece piece)
+static void check_text(json_text has_chunk)
 {
     char text[64];
-    size_t size = json_object_text(piece, text, sizeof text);
-    require(size == MEMBERS_NO_TEXT || (size <= piece.size && size < sizeof text && text[size] == '\0'));
+    size_t size = json_object_text(has_chunk, text, sizeof text);
+    require(size == JSON_NO_TEXT || (size <= has_chunk.size && size < sizeof text && text[size] == '\0'));
 }
 
 int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size);
@@ -28,21 +28,21 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
         return 0;
     if (size > 0)
         memcpy(bytes, data, size);
-    members walk;
-    member found;
-    json_object_open(&walk, bytes, size);
+    json_object_reader reader;
+    json_member found;
+    json_object_open(&reader, bytes, size);
     const char *behind = bytes;
-    members_status status;
-    while ((status = json_object_next(&walk, &found)) == MEMBERS_MEMBER) {
+    json_status status;
+    while ((status = json_object_next(&reader, &found)) == JSON_MEMBER) {
         require(found.name.bytes > behind && found.value.bytes > found.name.bytes + found.name.size);
         behind = found.value.bytes + found.value.size;
         require(behind <= bytes + size);
         check_text(found.name);
-        if (found.kind == MEMBERS_TEXT)
+        if (found.kind == JSON_TEXT)
             check_text(found.value);
     }
-    if (status == MEMBERS_END)
-        require(walk.close >= behind && walk.close < bytes + size && *walk.close == '}');
+    if (status == JSON_END)
+        require(reader.close >= behind && reader.close < bytes + size && *reader.close == '}');
     free(bytes);
     return 0;
 }

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* The command's piece that makes one line a vehicle: grouping, the words of a line, bounded memory. */
+/* The command's has_chunk that makes one line a vehicle: grouping, the words of a line, bounded memory. */
 #include <stdarg.h>
 #include <stddef.h>
 #include <setjmp.h>
@@ -40,14 +40,14 @@ static bool take(void *context, const char *bytes, size_t size)
 static vehicle_groups *start(page *to)
 {
     memset(to, 0, sizeof *to);
-    vehicle_groups *table = by_open((by_sink){take, to}, ',');
+    vehicle_groups *table = vehicle_groups_open((line_sink){take, to}, ',');
     assert_non_null(table);
     return table;
 }
 
 static void end(vehicle_groups *table, page *from)
 {
-    by_close(table);
+    vehicle_groups_close(table);
     free(from->text);
 }
 
@@ -66,10 +66,10 @@ static rodt_finding finding_of(int eighths)
 
 static const rodt_position nowhere = {0, 0};
 
-static by_status add(vehicle_groups *table, const char *key, int eighths)
+static group_status add(vehicle_groups *table, const char *key, int eighths)
 {
     rodt_finding finding = finding_of(eighths);
-    return by_add(table, key, strlen(key), &finding, nowhere);
+    return vehicle_groups_add(table, key, strlen(key), &finding, nowhere);
 }
 
 static void rows_in_any_order_make_lines_in_the_order_of_first_appearance(void **state)
@@ -82,18 +82,18 @@ static void rows_in_any_order_make_lines_in_the_order_of_first_appearance(void *
                 {"T-9", 12}, {"T-9", 12},  {"T-8", 12}, {"T-9", 12}, {"T-8", -1}};
     page to;
     vehicle_groups *table = start(&to);
-    assert_int_equal(by_write_header(table, "unit"), BY_OK);
+    assert_int_equal(vehicle_groups_write_header(table, "unit"), GROUP_OK);
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++)
-        assert_int_equal(add(table, rows[i].key, rows[i].eighths), BY_OK);
-    assert_int_equal(by_finish(table), BY_OK);
+        assert_int_equal(add(table, rows[i].key, rows[i].eighths), GROUP_OK);
+    assert_int_equal(vehicle_groups_finish(table), GROUP_OK);
     assert_string_equal(to.text, "unit,brakes,in_adjustment,out_of_adjustment,inoperative,undetermined,defective,"
                                  "percent,verdict,whole_needed,remarks\n"
                                  "T-9,6,4,2,0,0,1 1/2,25,ambiguous,2,\n"
                                  "T-10,2,2,0,0,0,0,0,below-criterion,1,\n"
                                  "T-8,3,1,0,1,1,1,33 1/3,out-of-service,1,\n");
-    assert_int_equal(by_counted(table)->vehicles, 3);
-    assert_int_equal(by_counted(table)->outcome[RODT_OUTCOME_AMBIGUOUS], 1);
-    assert_int_equal(by_counted(table)->outcome[RODT_OUTCOME_OUT_OF_SERVICE], 1);
+    assert_int_equal(vehicle_groups_counts(table)->vehicles, 3);
+    assert_int_equal(vehicle_groups_counts(table)->outcome[RODT_OUTCOME_AMBIGUOUS], 1);
+    assert_int_equal(vehicle_groups_counts(table)->outcome[RODT_OUTCOME_OUT_OF_SERVICE], 1);
     end(table, &to);
 }
 
@@ -104,15 +104,15 @@ static void what_is_odd_about_the_rows_is_said(void **state)
     vehicle_groups *table = start(&to);
     rodt_finding finding = finding_of(12), other_day = finding;
     other_day.day.day++;
-    assert_int_equal(by_add(table, "a", 1, &finding, (rodt_position){1, RODT_SIDE_LEFT}), BY_OK);
-    assert_int_equal(by_add(table, "a", 1, &other_day, (rodt_position){1, RODT_SIDE_RIGHT}), BY_OK);
-    assert_int_equal(by_add(table, "b", 1, &finding, (rodt_position){99, RODT_SIDE_RIGHT}), BY_OK);
-    assert_int_equal(by_add(table, "b", 1, &finding, (rodt_position){99, RODT_SIDE_RIGHT}), BY_OK);
-    assert_int_equal(by_add(table, "c", 1, &finding, (rodt_position){2, RODT_SIDE_LEFT}), BY_OK);
-    assert_int_equal(by_add(table, "c", 1, &other_day, (rodt_position){2, RODT_SIDE_LEFT}), BY_OK);
-    assert_int_equal(by_add(table, "", 0, &finding, nowhere), BY_OK);
-    assert_int_equal(by_add(table, "", 0, &finding, nowhere), BY_OK);
-    assert_int_equal(by_finish(table), BY_OK);
+    assert_int_equal(vehicle_groups_add(table, "a", 1, &finding, (rodt_position){1, RODT_SIDE_LEFT}), GROUP_OK);
+    assert_int_equal(vehicle_groups_add(table, "a", 1, &other_day, (rodt_position){1, RODT_SIDE_RIGHT}), GROUP_OK);
+    assert_int_equal(vehicle_groups_add(table, "b", 1, &finding, (rodt_position){99, RODT_SIDE_RIGHT}), GROUP_OK);
+    assert_int_equal(vehicle_groups_add(table, "b", 1, &finding, (rodt_position){99, RODT_SIDE_RIGHT}), GROUP_OK);
+    assert_int_equal(vehicle_groups_add(table, "c", 1, &finding, (rodt_position){2, RODT_SIDE_LEFT}), GROUP_OK);
+    assert_int_equal(vehicle_groups_add(table, "c", 1, &other_day, (rodt_position){2, RODT_SIDE_LEFT}), GROUP_OK);
+    assert_int_equal(vehicle_groups_add(table, "", 0, &finding, nowhere), GROUP_OK);
+    assert_int_equal(vehicle_groups_add(table, "", 0, &finding, nowhere), GROUP_OK);
+    assert_int_equal(vehicle_groups_finish(table), GROUP_OK);
     assert_string_equal(to.text, "a,2,2,0,0,0,0,0,below-criterion,1,mixed-days\n"
                                  "b,2,2,0,0,0,0,0,below-criterion,1,position-twice\n"
                                  "c,2,2,0,0,0,0,0,below-criterion,1,mixed-days position-twice\n"
@@ -126,15 +126,15 @@ static void keys_are_bytes_and_quoted_where_they_must_be(void **state)
     page to;
     vehicle_groups *table = start(&to);
     rodt_finding finding = finding_of(12);
-    assert_int_equal(by_write_header(table, "unit, \"no\""), BY_OK);
-    assert_int_equal(add(table, "a,b", 12), BY_OK);
-    assert_int_equal(add(table, "a\"b", 12), BY_OK);
-    assert_int_equal(add(table, "a\nb", 12), BY_OK);
-    assert_int_equal(add(table, "A", 12), BY_OK);
-    assert_int_equal(add(table, "a", 12), BY_OK);
-    assert_int_equal(by_add(table, "a\0b", 3, &finding, nowhere), BY_OK);
-    assert_int_equal(by_finish(table), BY_OK);
-    assert_int_equal(by_counted(table)->vehicles, 6);
+    assert_int_equal(vehicle_groups_write_header(table, "unit, \"no\""), GROUP_OK);
+    assert_int_equal(add(table, "a,b", 12), GROUP_OK);
+    assert_int_equal(add(table, "a\"b", 12), GROUP_OK);
+    assert_int_equal(add(table, "a\nb", 12), GROUP_OK);
+    assert_int_equal(add(table, "A", 12), GROUP_OK);
+    assert_int_equal(add(table, "a", 12), GROUP_OK);
+    assert_int_equal(vehicle_groups_add(table, "a\0b", 3, &finding, nowhere), GROUP_OK);
+    assert_int_equal(vehicle_groups_finish(table), GROUP_OK);
+    assert_int_equal(vehicle_groups_counts(table)->vehicles, 6);
     assert_non_null(strstr(to.text, "\"unit, \"\"no\"\"\",brakes"));
     assert_non_null(strstr(to.text, "\n\"a,b\",1,"));
     assert_non_null(strstr(to.text, "\n\"a\"\"b\",1,"));
@@ -144,7 +144,7 @@ static void keys_are_bytes_and_quoted_where_they_must_be(void **state)
 
 typedef enum key_form { PLAIN, PADDED, PADDED_TAIL } key_form;
 
-static by_status add_number(vehicle_groups *table, key_form form, unsigned number)
+static group_status add_number(vehicle_groups *table, key_form form, unsigned number)
 {
     static rodt_finding finding;
     static bool made = false;
@@ -156,7 +156,7 @@ static by_status add_number(vehicle_groups *table, key_form form, unsigned numbe
         snprintf(key, sizeof key, "%u", number);
     else
         snprintf(key, sizeof key, "%08u%s", number, form == PADDED_TAIL ? "-x" : "");
-    return by_add(table, key, strlen(key), &finding, nowhere);
+    return vehicle_groups_add(table, key, strlen(key), &finding, nowhere);
 }
 
 /* Numbers in order are not sorted by their bytes, and padded ones are not the shorter the earlier. */
@@ -167,16 +167,16 @@ static void sorted_vehicles_have_no_end(void **state)
         for (int down = 0; down < 2; down++) {
             page to;
             vehicle_groups *table = start(&to);
-            const unsigned count = 2 * BY_OPEN_MAX + 5;
+            const unsigned count = 2 * VEHICLE_GROUPS_OPEN_MAX + 5;
             for (unsigned i = 0; i < count; i++) {
                 unsigned number = down ? count - i : i;
-                assert_int_equal(add_number(table, (key_form)form, number), BY_OK);
-                assert_int_equal(add_number(table, (key_form)form, number), BY_OK);
+                assert_int_equal(add_number(table, (key_form)form, number), GROUP_OK);
+                assert_int_equal(add_number(table, (key_form)form, number), GROUP_OK);
             }
-            assert_in_range(count - to.lines, 1, BY_OPEN_MAX);
-            assert_int_equal(by_finish(table), BY_OK);
+            assert_in_range(count - to.lines, 1, VEHICLE_GROUPS_OPEN_MAX);
+            assert_int_equal(vehicle_groups_finish(table), GROUP_OK);
             assert_int_equal(to.lines, count);
-            assert_int_equal(by_counted(table)->vehicles, count);
+            assert_int_equal(vehicle_groups_counts(table)->vehicles, count);
             assert_null(strstr(to.text, ",1,1,0,"));
             end(table, &to);
         }
@@ -188,14 +188,14 @@ static void too_many_unsorted_vehicles_are_refused(void **state)
     (void)state;
     page to;
     vehicle_groups *table = start(&to);
-    assert_int_equal(add_number(table, PLAIN, 7), BY_OK);
-    assert_int_equal(add_number(table, PLAIN, 5), BY_OK);
-    for (unsigned i = 2; i < BY_OPEN_MAX; i++)
-        assert_int_equal(add_number(table, PLAIN, i + 100), BY_OK);
-    assert_int_equal(add_number(table, PLAIN, 7), BY_OK); /* still open */
-    assert_int_equal(add_number(table, PLAIN, 1), BY_E_ORDER);
+    assert_int_equal(add_number(table, PLAIN, 7), GROUP_OK);
+    assert_int_equal(add_number(table, PLAIN, 5), GROUP_OK);
+    for (unsigned i = 2; i < VEHICLE_GROUPS_OPEN_MAX; i++)
+        assert_int_equal(add_number(table, PLAIN, i + 100), GROUP_OK);
+    assert_int_equal(add_number(table, PLAIN, 7), GROUP_OK); /* still open */
+    assert_int_equal(add_number(table, PLAIN, 1), GROUP_E_ORDER);
     assert_int_equal(to.lines, 0);
-    assert_non_null(strstr(by_sentence(BY_E_ORDER), "sort the file"));
+    assert_non_null(strstr(group_sentence(GROUP_E_ORDER), "sort the file"));
     end(table, &to);
 }
 
@@ -205,11 +205,11 @@ static void a_vehicle_that_comes_back_too_late_is_refused(void **state)
     (void)state;
     page to;
     vehicle_groups *table = start(&to);
-    for (unsigned i = 0; i <= BY_OPEN_MAX; i++)
-        assert_int_equal(add_number(table, PADDED, i), BY_OK);
-    assert_int_equal(to.lines, BY_OPEN_MAX - 1);
-    assert_int_equal(add_number(table, PADDED, BY_OPEN_MAX - 1), BY_OK);
-    assert_int_equal(add_number(table, PADDED, 3), BY_E_ORDER);
+    for (unsigned i = 0; i <= VEHICLE_GROUPS_OPEN_MAX; i++)
+        assert_int_equal(add_number(table, PADDED, i), GROUP_OK);
+    assert_int_equal(to.lines, VEHICLE_GROUPS_OPEN_MAX - 1);
+    assert_int_equal(add_number(table, PADDED, VEHICLE_GROUPS_OPEN_MAX - 1), GROUP_OK);
+    assert_int_equal(add_number(table, PADDED, 3), GROUP_E_ORDER);
     end(table, &to);
 }
 
@@ -218,24 +218,24 @@ static void a_sink_that_refuses_stops_the_work(void **state)
     (void)state;
     page to;
     vehicle_groups *table = start(&to);
-    assert_int_equal(add(table, "a", 12), BY_OK);
+    assert_int_equal(add(table, "a", 12), GROUP_OK);
     to.refuses = true;
-    assert_int_equal(by_write_header(table, "unit"), BY_E_WRITE);
-    assert_int_equal(by_finish(table), BY_E_WRITE);
+    assert_int_equal(vehicle_groups_write_header(table, "unit"), GROUP_E_WRITE);
+    assert_int_equal(vehicle_groups_finish(table), GROUP_E_WRITE);
     end(table, &to);
     table = start(&to);
-    assert_int_equal(by_finish(table), BY_OK);
+    assert_int_equal(vehicle_groups_finish(table), GROUP_OK);
     assert_int_equal(to.lines, 0);
     end(table, &to);
-    by_close(NULL);
+    vehicle_groups_close(NULL);
 }
 
 static void each_fault_has_a_sentence(void **state)
 {
     (void)state;
-    assert_null(by_sentence(BY_OK));
-    for (int i = BY_E_MEMORY; i <= BY_E_BRAKES; i++)
-        assert_non_null(by_sentence((by_status)i));
+    assert_null(group_sentence(GROUP_OK));
+    for (int i = GROUP_E_MEMORY; i <= GROUP_E_BRAKES; i++)
+        assert_non_null(group_sentence((group_status)i));
 }
 
 int main(void)

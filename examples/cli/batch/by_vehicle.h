@@ -9,9 +9,9 @@
 bool batch_by_find(batch_run *run, const csv_record *record);
 
 /* Each of the following returns false where the run must stop. */
-bool batch_by_open(batch_part *part);
-bool batch_by_row(batch_part *part, const csv_record *record, const rodt_finding *finding);
-bool batch_by_finish(batch_part *part);
+bool batch_by_open(batch_chunk *chunk);
+bool batch_by_row(batch_chunk *chunk, const csv_record *record, const rodt_finding *finding);
+bool batch_by_finish(batch_chunk *chunk);
 
 void batch_by_summary(const batch_run *run);
 void batch_by_close(batch_run *run);
@@ -20,10 +20,10 @@ void batch_by_close(batch_run *run);
 size_t batch_by_result(const rodt_finding *finding, char bytes[RESULT_BYTES]);
 
 /* A row whose result is cached. */
-bool batch_by_cached(batch_part *part, const csv_record *record, const cached_row *cached);
+bool batch_by_cached(batch_chunk *chunk, const csv_record *record, const cached_row *cached);
 
 /* The same on the fast path. */
-bool batch_by_count(batch_part *part, const char *key, size_t size, const uint32_t numbers[ATTRIBUTES],
+bool batch_by_count(batch_chunk *chunk, const char *key, size_t size, const uint32_t numbers[ATTRIBUTES],
                     const cached_row *cached, uint64_t line);
 
 #endif

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* The cache of one part: rows, attributes of rows, names of members. */
+/* The cache of one chunk: rows, attributes of rows, names of members. */
 #include "batch/cache.h"
 #include "io/csv_index.h"
 
@@ -13,7 +13,7 @@
 static rodt_reading_text form_of(const batch_run *run)
 {
     return (rodt_reading_text){.style = run->options->style, .date_order = run->options->date_order,
-                               .default_day = run->setting.day};
+                               .default_day = run->context.day};
 }
 
 /* The members of an object are looked up by their field, the cells of a record by their column. */
@@ -23,7 +23,7 @@ static bool open_rows(batch_cache *cache, const batch_run *run, uint32_t results
     size_t column[RODT_READING_FIELDS];
     for (size_t i = 0; i < RODT_READING_FIELDS; i++)
         column[i] = run->options->columns.members ? i : run->header.columns.column[i];
-    return rodt_row_cache_new(run->setting.rules, &form, column, sizeof(cached_row), results, &cache->rows) == RODT_OK;
+    return rodt_row_cache_new(run->context.rules, &form, column, sizeof(cached_row), results, &cache->rows) == RODT_OK;
 }
 
 static bool open_attributes(batch_cache *cache, const batch_run *run)
@@ -36,7 +36,7 @@ static bool open_attributes(batch_cache *cache, const batch_run *run)
                                                .numbers = rodt_text_map_new(ATTRIBUTES_MOST)};
         open = open && cache->attributes[i].numbers != NULL;
     }
-    memcpy(&cache->attributes[ATTRIBUTE_DAY].default_number, &run->setting.day, sizeof run->setting.day);
+    memcpy(&cache->attributes[ATTRIBUTE_DAY].default_number, &run->context.day, sizeof run->context.day);
     return open;
 }
 
@@ -77,19 +77,19 @@ void batch_cache_close(batch_cache *cache)
 
 /* --- Rows ---------------------------------------------------------------------------------------------- */
 
-void batch_cache_begin_chunk(batch_part *part)
+void batch_cache_begin_chunk(batch_chunk *chunk)
 {
-    if (part->cache != NULL)
-        part->cache->is_active = rodt_row_cache_begin_chunk(part->cache->rows);
+    if (chunk->cache != NULL)
+        chunk->cache->is_active = rodt_row_cache_begin_chunk(chunk->cache->rows);
 }
 
-bool batch_cache_is_active(const batch_part *part) { return part->cache != NULL && part->cache->is_active; }
+bool batch_cache_is_active(const batch_chunk *chunk) { return chunk->cache != NULL && chunk->cache->is_active; }
 
-void batch_cache_keep(batch_part *part, const batch_tally *tally, const char *bytes, size_t size)
+void batch_cache_keep(batch_chunk *chunk, const batch_tally *tally, const char *bytes, size_t size)
 {
-    if (!batch_cache_is_active(part) || size > RESULT_BYTES || part->out.failure != 0)
+    if (!batch_cache_is_active(chunk) || size > RESULT_BYTES || chunk->out.failure != 0)
         return;
-    cached_row *kept = rodt_row_cache_keep(part->cache->rows);
+    cached_row *kept = rodt_row_cache_keep(chunk->cache->rows);
     if (kept == NULL)
         return;
     kept->size = (uint32_t)size;
@@ -100,17 +100,17 @@ void batch_cache_keep(batch_part *part, const batch_tally *tally, const char *by
 static bool take_tally(void *context, const void *bytes, uint64_t rows)
 {
     const cached_row *cached = bytes;
-    return batch_part_count(context, &cached->tally, rows);
+    return batch_chunk_count(context, &cached->tally, rows);
 }
 
-bool batch_cache_flush(batch_part *part)
+bool batch_cache_flush(batch_chunk *chunk)
 {
-    return part->cache == NULL || rodt_row_cache_flush(part->cache->rows, take_tally, part);
+    return chunk->cache == NULL || rodt_row_cache_flush(chunk->cache->rows, take_tally, chunk);
 }
 
-bool batch_count_row(batch_part *part, const batch_tally *tally)
+bool batch_chunk_count_row(batch_chunk *chunk, const batch_tally *tally)
 {
-    return batch_cache_flush(part) && batch_part_count(part, tally, 1);
+    return batch_cache_flush(chunk) && batch_chunk_count(chunk, tally, 1);
 }
 
 /* --- Attributes ---------------------------------------------------------------------------------------- */
@@ -136,10 +136,10 @@ static uint32_t read_attribute(const batch_run *run, rodt_field field, const cha
     return number;
 }
 
-void batch_read_attributes(batch_part *part, const csv_record *record, uint32_t numbers[ATTRIBUTES])
+void batch_read_attributes(batch_chunk *chunk, const csv_record *record, uint32_t numbers[ATTRIBUTES])
 {
     for (size_t i = 0; i < ATTRIBUTES; i++) {
-        const row_attribute *attribute = &part->cache->attributes[i];
+        const row_attribute *attribute = &chunk->cache->attributes[i];
         numbers[i] = attribute->default_number;
         if (attribute->column == COLUMN_NONE)
             continue;
@@ -147,7 +147,7 @@ void batch_read_attributes(batch_part *part, const csv_record *record, uint32_t 
         const char *text = record->bytes + cell->start;
         if (rodt_text_map_find(attribute->numbers, text, cell->end - cell->start, &numbers[i]))
             continue;
-        numbers[i] = read_attribute(part->run, attribute->field, batch_cell(part, record, attribute->field));
+        numbers[i] = read_attribute(chunk->run, attribute->field, batch_cell(chunk, record, attribute->field));
         rodt_text_map_keep(attribute->numbers, text, cell->end - cell->start, numbers[i]);
     }
 }

@@ -37,22 +37,22 @@ typedef struct batch_cache {
 batch_cache *batch_cache_open(const batch_run *run, uint32_t results);
 void batch_cache_close(batch_cache *cache);
 
-/* The part's reader holds a new chunk. */
-void batch_cache_begin_chunk(batch_part *part);
+/* The chunk's reader holds a new chunk. */
+void batch_cache_begin_chunk(batch_chunk *chunk);
 
 /* True if rows are looked up. */
-bool batch_cache_is_active(const batch_part *part);
+bool batch_cache_is_active(const batch_chunk *chunk);
 
 /* Keeps the result of the row that was looked up last. */
-void batch_cache_keep(batch_part *part, const batch_tally *tally, const char *bytes, size_t size);
+void batch_cache_keep(batch_chunk *chunk, const batch_tally *tally, const char *bytes, size_t size);
 
-/* Takes the rows that were found into the tallies of the part. */
-bool batch_cache_flush(batch_part *part);
+/* Takes the rows that were found into the tallies of the chunk. */
+bool batch_cache_flush(batch_chunk *chunk);
 
 /* Reads the attributes of a record that has as many cells as the header. */
-void batch_read_attributes(batch_part *part, const csv_record *record, uint32_t numbers[ATTRIBUTES]);
+void batch_read_attributes(batch_chunk *chunk, const csv_record *record, uint32_t numbers[ATTRIBUTES]);
 
 /* Counts a row that was judged, after all cached ones before it. False: no memory. */
-bool batch_count_row(batch_part *part, const batch_tally *tally);
+bool batch_chunk_count_row(batch_chunk *chunk, const batch_tally *tally);
 
 #endif

@@ -7,58 +7,58 @@
 #include <stdlib.h>
 #include <string.h>
 
-void batch_part_clear(batch_part *part)
+void batch_chunk_clear(batch_chunk *chunk)
 {
-    part->passed = (passthrough_counts){0};
-    part->out.used = 0;
-    part->tallied_count = 0;
-    part->lines = 0;
-    part->taken = 0;
+    chunk->passed = (passthrough_counts){0};
+    chunk->out.used = 0;
+    chunk->tally_count = 0;
+    chunk->lines = 0;
+    chunk->taken = 0;
 }
 
-bool batch_part_stop(batch_part *part, uint64_t line, const char *format, ...)
+bool batch_chunk_stop(batch_chunk *chunk, uint64_t line, const char *format, ...)
 {
     va_list arguments;
     va_start(arguments, format);
-    vsnprintf(part->stop_words, sizeof part->stop_words, format, arguments);
+    vsnprintf(chunk->stop_message, sizeof chunk->stop_message, format, arguments);
     va_end(arguments);
-    part->stopped = true;
-    part->stop_line = line;
+    chunk->stopped = true;
+    chunk->stop_line = line;
     return false;
 }
 
-static bool make_room(batch_part *part)
+static bool make_room(batch_chunk *chunk)
 {
-    size_t room = part->tallied_room == 0 ? 256 : part->tallied_room * 2;
-    struct batch_tallied *grown = realloc(part->tallied, room * sizeof *grown);
+    size_t room = chunk->tally_room == 0 ? 256 : chunk->tally_room * 2;
+    struct counted_tally *grown = realloc(chunk->tallies, room * sizeof *grown);
     if (grown == NULL)
-        return batch_part_stop(part, 0, "no memory");
-    part->tallied = grown;
-    part->tallied_room = room;
+        return batch_chunk_stop(chunk, 0, "no memory");
+    chunk->tallies = grown;
+    chunk->tally_room = room;
     return true;
 }
 
-bool batch_part_count(batch_part *part, const batch_tally *tally, uint64_t rows)
+bool batch_chunk_count(batch_chunk *chunk, const batch_tally *tally, uint64_t rows)
 {
-    if (part->tallied_count == part->tallied_room && !make_room(part))
+    if (chunk->tally_count == chunk->tally_room && !make_room(chunk))
         return false;
-    part->tallied[part->tallied_count++] = (struct batch_tallied){*tally, rows};
+    chunk->tallies[chunk->tally_count++] = (struct counted_tally){*tally, rows};
     return true;
 }
 
-void batch_part_flaw(batch_part *part, row_error flaw, const csv_record *record)
+void batch_chunk_add_error(batch_chunk *chunk, row_error error, const csv_record *record)
 {
-    if (part->passed.flaw[flaw]++ == 0)
-        part->passed.flaw_line[flaw] = record->line;
+    if (chunk->passed.errors[error]++ == 0)
+        chunk->passed.error_lines[error] = record->line;
 }
 
-/* What stands for a text that no reader may take: with zero bytes, or longer than any reading. */
+/* Replaces a text that no reader may get: one with zero bytes, or longer than any reading. */
 #define UNREADABLE "\xEF\xBF\xBD"
 
-const char *batch_cell(batch_part *part, const csv_record *record, rodt_field field)
+const char *batch_cell(batch_chunk *chunk, const csv_record *record, rodt_field field)
 {
-    size_t column = part->run->header.columns.column[field];
-    char *text = part->text[field];
+    size_t column = chunk->run->header.columns.column[field];
+    char *text = chunk->text[field];
     if (column >= record->count)
         return NULL;
     size_t size = csv_text(record, column, text, COLUMN_TEXT_SIZE);
@@ -70,7 +70,7 @@ const char *batch_cell(batch_part *part, const csv_record *record, rodt_field fi
 rodt_reading_text batch_text(const batch_run *run, const char *const cell[BATCH_FIELDS])
 {
     rodt_reading_text text = {.style = run->options->style, .date_order = run->options->date_order,
-                              .default_day = run->setting.day};
+                              .default_day = run->context.day};
     for (int field = 0; field < RODT_READING_FIELDS; field++)
         rodt_reading_text_set(&text, (rodt_field)field, cell[field]);
     return text;

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* A chunk of the file and what becomes of it. */
+/* A chunk of the file, and the run that it belongs to. */
 #ifndef BATCH_CHUNK_H
 #define BATCH_CHUNK_H
 
@@ -13,63 +13,62 @@
 
 struct batch_cache;
 
-/* The work on a file: what all its parts have in common. */
+/* The work on a file: what all its chunks share. */
 typedef struct batch_run {
     const batch_options *options;
-    rule_context setting;
+    rule_context context;
     batch_header header;
     batch_counts counts;
     bool unit_is_vehicle; /* the first object names a vehicle under "unit" */
-    uint64_t line;       /* number of the first line of the part that is next in turn */
+    uint64_t line;       /* number of the first line of the chunk that is delivered next */
     batch_progress progress;
     struct vehicle_groups *by; /* with --by; NULL = rows come out */
     size_t by_column;
     char by_heading[COLUMN_TEXT_SIZE];
 } batch_run;
 
-#define BATCH_WORDS_SIZE 256
+#define BATCH_MESSAGE_SIZE 256
 
 /*
- * A part of the file and what becomes of it. Parts are worked on by several threads, each with one of its own, and
- * delivered in the order of the file; lines are counted from the beginning of the part, which does not know its
- * place.
+ * A chunk of the file and its output. Each worker has one, and chunks are delivered in the order of the file. Lines are
+ * counted from the start of the chunk, which does not know its place in the file.
  */
-typedef struct batch_part {
+typedef struct batch_chunk {
     batch_run *run;
     csv_reader reader;
     output out;
     struct batch_cache *cache; /* NULL = every row is judged */
     passthrough_counts passed;
-    struct batch_tallied {
+    struct counted_tally {
         batch_tally tally;
         uint64_t rows;
-    } *tallied;                  /* what was counted, in the order of the rows */
-    size_t tallied_count;
-    size_t tallied_room;
-    uint64_t lines;              /* how many there were */
-    uint64_t taken;              /* bytes of the input that had been read when the part was taken */
-    bool stopped;                /* the run ends here: by a fault of the input, or for what the words say */
+    } *tallies;                  /* what was counted, in the order of the rows */
+    size_t tally_count;
+    size_t tally_room;
+    uint64_t lines;              /* of the chunk */
+    uint64_t taken;              /* bytes of the input that had been read when the chunk was read */
+    bool stopped;                /* the run ends here, because of `fault` or `stop_message` */
     csv_status fault;
-    uint64_t stop_line;          /* 0 = no line is to blame */
-    char stop_words[BATCH_WORDS_SIZE];
+    uint64_t stop_line;          /* 0 = no line is at fault */
+    char stop_message[BATCH_MESSAGE_SIZE];
     const char *stop_hint;       /* a second sentence, or NULL */
     char text[BATCH_FIELDS][COLUMN_TEXT_SIZE];
-} batch_part;
+} batch_chunk;
 
-/* Forgets what the part held: it is for the next piece of the file. */
-void batch_part_clear(batch_part *part);
+/* Empties the chunk for the next use. */
+void batch_chunk_clear(batch_chunk *chunk);
 
-/* Counts rows alike. */
-bool batch_part_count(batch_part *part, const batch_tally *tally, uint64_t rows);
+/* Counts so many rows with one tally. False: no memory. */
+bool batch_chunk_count(batch_chunk *chunk, const batch_tally *tally, uint64_t rows);
 
-/* Ends the run here; the sentence is said when the part is delivered. Returns false. */
-bool batch_part_stop(batch_part *part, uint64_t line, const char *format, ...) PRINTF_LIKE(3, 4);
+/* Ends the run here; the message is printed when the chunk is delivered. Returns false. */
+bool batch_chunk_stop(batch_chunk *chunk, uint64_t line, const char *format, ...) PRINTF_LIKE(3, 4);
 
-/* Counts what is wrong with a row as a whole. */
-void batch_part_flaw(batch_part *part, row_error flaw, const csv_record *record);
+/* Counts a row that is not judged, or doubtful, as a whole. */
+void batch_chunk_add_error(batch_chunk *chunk, row_error error, const csv_record *record);
 
-/* The text of a column for the readers, in part->text; NULL if the row does not have it. */
-const char *batch_cell(batch_part *part, const csv_record *record, rodt_field field);
+/* The text of a column for the readers, in chunk->text; NULL if the row does not have it. */
+const char *batch_cell(batch_chunk *chunk, const csv_record *record, rodt_field field);
 
 /* The texts of a row for the readers, each NULL if the row does not have it. */
 rodt_reading_text batch_text(const batch_run *run, const char *const cell[BATCH_FIELDS]);

@@ -12,58 +12,58 @@
 /* Results that all threads together cache. */
 #define RESULTS_MOST 65536u
 
-bool batch_part_open(batch_part *part, batch_run *run, const csv_reader *whole)
+bool batch_chunk_open(batch_chunk *chunk, batch_run *run, const csv_reader *whole)
 {
-    part->run = run;
-    return csv_open_chunk(&part->reader, whole) && output_open(&part->out, STDOUT_FILENO);
+    chunk->run = run;
+    return csv_open_chunk(&chunk->reader, whole) && output_open(&chunk->out, STDOUT_FILENO);
 }
 
-bool batch_part_open_cache(batch_part *part, unsigned jobs)
+bool batch_chunk_open_cache(batch_chunk *chunk, unsigned jobs)
 {
     uint32_t results = RESULTS_MOST;
     while (results > RESULTS_MOST / 2 / jobs)
         results /= 2;
-    if (part->run->options->afresh)
+    if (chunk->run->options->no_cache)
         return true;
-    part->cache = batch_cache_open(part->run, results);
-    return part->cache != NULL || batch_part_stop(part, 0, "no memory");
+    chunk->cache = batch_cache_open(chunk->run, results);
+    return chunk->cache != NULL || batch_chunk_stop(chunk, 0, "no memory");
 }
 
-void batch_part_close(batch_part *part)
+void batch_chunk_close(batch_chunk *chunk)
 {
-    batch_cache_close(part->cache);
-    csv_close(&part->reader);
-    output_close(&part->out);
-    free(part->tallied);
+    batch_cache_close(chunk->cache);
+    csv_close(&chunk->reader);
+    output_close(&chunk->out);
+    free(chunk->tallies);
 }
 
-bool batch_part_row(batch_part *part, const csv_record *record)
+bool batch_chunk_row(batch_chunk *chunk, const csv_record *record)
 {
-    return part->run->options->columns.members ? batch_object(part, record) : batch_row(part, record);
+    return chunk->run->options->columns.members ? batch_write_object(chunk, record) : batch_write_record(chunk, record);
 }
 
 /* Without memory the chunk is stopped. */
-void batch_part_flush(batch_part *part) { (void)batch_cache_flush(part); }
+void batch_chunk_flush(batch_chunk *chunk) { (void)batch_cache_flush(chunk); }
 
-void batch_part_judge(batch_part *part)
+void batch_chunk_judge(batch_chunk *chunk)
 {
     csv_record record;
     csv_status status = CSV_RECORD;
-    batch_cache_begin_chunk(part);
-    while (status == CSV_RECORD && !part->stopped) {
-        if (batch_cache_is_active(part) && !part->run->options->columns.members)
-            batch_write_cached_rows(part);
-        if (part->stopped)
+    batch_cache_begin_chunk(chunk);
+    while (status == CSV_RECORD && !chunk->stopped) {
+        if (batch_cache_is_active(chunk) && !chunk->run->options->columns.members)
+            batch_write_cached_rows(chunk);
+        if (chunk->stopped)
             break;
-        status = csv_next(&part->reader, &record);
-        if (status == CSV_RECORD && !batch_part_row(part, &record))
+        status = csv_next(&chunk->reader, &record);
+        if (status == CSV_RECORD && !batch_chunk_row(chunk, &record))
             break;
     }
-    batch_part_flush(part);
+    batch_chunk_flush(chunk);
     if (status != CSV_RECORD && status != CSV_END) {
-        part->stopped = true;
-        part->fault = status;
-        part->stop_line = part->reader.fault_line;
+        chunk->stopped = true;
+        chunk->fault = status;
+        chunk->stop_line = chunk->reader.fault_line;
     }
-    part->lines = part->reader.line - 1;
+    chunk->lines = chunk->reader.line - 1;
 }

@@ -5,19 +5,19 @@
 
 #include "batch/chunk.h"
 
-/* Makes a part for a thread. False: no memory. Close it in either case. */
-bool batch_part_open(batch_part *part, batch_run *run, const csv_reader *whole);
-/* Attaches a cache, if that is wanted. Call after the header has been read. There are as many parts as jobs. */
-bool batch_part_open_cache(batch_part *part, unsigned jobs);
-void batch_part_close(batch_part *part);
+/* Opens the chunk of a worker. False: no memory. Close it in either case. */
+bool batch_chunk_open(batch_chunk *chunk, batch_run *run, const csv_reader *whole);
+/* Attaches a cache, if that is wanted. Call after the header has been read. There are as many chunks as jobs. */
+bool batch_chunk_open_cache(batch_chunk *chunk, unsigned jobs);
+void batch_chunk_close(batch_chunk *chunk);
 
 /* Judges what the reader of the chunk holds. */
-void batch_part_judge(batch_part *part);
+void batch_chunk_judge(batch_chunk *chunk);
 
 /* Judges and writes one record. False: the run must stop. */
-bool batch_part_row(batch_part *part, const csv_record *record);
+bool batch_chunk_row(batch_chunk *chunk, const csv_record *record);
 
 /* Takes the cached rows into the counts of the chunk. */
-void batch_part_flush(batch_part *part);
+void batch_chunk_flush(batch_chunk *chunk);
 
 #endif

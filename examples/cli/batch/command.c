@@ -18,23 +18,23 @@
 #include <string.h>
 #include <unistd.h>
 
-/* Objects have no header, but the first one decides as the first row of a table does. */
-static bool look_at_first_object(batch_part *part, csv_reader *reader)
+/* Lines of JSON have no header, but the first object is checked like the first row of a table. */
+static bool check_first_object(batch_chunk *chunk, csv_reader *reader)
 {
-    batch_run *run = part->run;
+    batch_run *run = chunk->run;
     csv_record first;
     if (!columns_of_members(&run->header.columns, &run->options->columns) ||
         !columns_unit_agrees(&run->header.columns, run->options->style.unit))
         return false;
     if (csv_next(reader, &first) == CSV_RECORD) {
-        batch_object_check_first(part, &first);
+        batch_check_first_object(chunk, &first);
         csv_unread(reader, &first);
     }
     return true;
 }
 
 /* False: the headings name another unit than the one of bare numbers. */
-static bool look_at_first_row(batch_run *run, csv_reader *reader)
+static bool check_first_row(batch_run *run, csv_reader *reader)
 {
     csv_record first;
     if (csv_next(reader, &first) == CSV_RECORD) {
@@ -44,31 +44,31 @@ static bool look_at_first_row(batch_run *run, csv_reader *reader)
     return columns_unit_agrees(&run->header.columns, run->options->style.unit);
 }
 
-/* What goes wrong with the header is told when the part is delivered, or was told at once. */
-static bool read_header(batch_part *part, csv_reader *reader, const batch_input *input)
+/* Errors of the header are printed at once or when the chunk is delivered. */
+static bool read_header(batch_chunk *chunk, csv_reader *reader, const batch_input *input)
 {
     csv_record record;
     csv_status status;
-    bool rows = part->run->options->by == NULL;
+    bool rows = chunk->run->options->by == NULL;
     if ((status = csv_next(reader, &record)) == CSV_RECORD && reader->bom && rows)
-        output_text(&part->out, "\xEF\xBB\xBF");
+        output_text(&chunk->out, "\xEF\xBB\xBF");
     for (; status == CSV_RECORD && record.size == 0; status = csv_next(reader, &record)) {
-        part->passed.empty_lines++;
-        output_bytes(&part->out, record.line_end, rows ? record.line_end_size : 0);
+        chunk->passed.empty_lines++;
+        output_bytes(&chunk->out, record.line_end, rows ? record.line_end_size : 0);
     }
-    part->fault = status == CSV_END ? CSV_RECORD : status;
-    part->stopped = part->fault != CSV_RECORD;
-    part->stop_line = reader->fault_line;
+    chunk->fault = status == CSV_END ? CSV_RECORD : status;
+    chunk->stopped = chunk->fault != CSV_RECORD;
+    chunk->stop_line = reader->fault_line;
     if (status == CSV_END)
         print_error("%s: there is no header line: the input is empty", input->name);
-    if (status != CSV_RECORD || !batch_header_read(&part->run->header, &record, part->run->options))
+    if (status != CSV_RECORD || !batch_header_read(&chunk->run->header, &record, chunk->run->options))
         return false;
-    part->lines = reader->line - 1;
+    chunk->lines = reader->line - 1;
     if (rows)
-        batch_write_header(part, &record);
-    else if (!batch_by_find(part->run, &record))
+        batch_write_header(chunk, &record);
+    else if (!batch_by_find(chunk->run, &record))
         return false;
-    return look_at_first_row(part->run, reader) && (rows || batch_by_open(part));
+    return check_first_row(chunk->run, reader) && (rows || batch_by_open(chunk));
 }
 
 static int exit_status(const batch_counts *counts)
@@ -78,18 +78,18 @@ static int exit_status(const batch_counts *counts)
     return counts->verdict[RODT_UNDETERMINED] > 0 ? STATUS_UNDETERMINED : STATUS_GOOD;
 }
 
-/* The lines of vehicles that are still open. */
-static bool finish_by(batch_part *part, const batch_input *input)
+/* Writes the lines of vehicles that are still open. */
+static bool finish_by(batch_chunk *chunk, const batch_input *input)
 {
-    batch_part_clear(part);
-    bool good = part->run->by == NULL || batch_by_finish(part);
-    return batch_deliver(part, input) && good;
+    batch_chunk_clear(chunk);
+    bool good = chunk->run->by == NULL || batch_by_finish(chunk);
+    return batch_deliver(chunk, input) && good;
 }
 
 static int report(batch_run *run)
 {
     batch_progress_hide(&run->progress);
-    batch_notes(&run->counts, run->options, &run->setting);
+    batch_notes(&run->counts, run->options, &run->context);
     if (run->options->summary)
         batch_summary(&run->counts);
     if (run->options->summary && run->by != NULL)
@@ -97,7 +97,7 @@ static int report(batch_run *run)
     return exit_status(&run->counts);
 }
 
-/* As many threads as are wanted or make sense; vehicles are counted by one. */
+/* Threads as wanted, or as make sense; vehicles are counted by one. */
 static unsigned count_jobs(const batch_options *options, const batch_input *input)
 {
     long jobs = (long)options->jobs;
@@ -108,16 +108,16 @@ static unsigned count_jobs(const batch_options *options, const batch_input *inpu
     return jobs < BATCH_JOBS_MOST ? (unsigned)jobs : BATCH_JOBS_MOST;
 }
 
-/* The header decides which columns there are, so the answers of the first part can be kept only behind it. */
-static bool run_parts(batch_part *part, csv_reader *reader, const batch_input *input)
+/* The header decides which columns there are, so the answers of the first chunk can be kept only behind it. */
+static bool run_chunks(batch_chunk *chunk, csv_reader *reader, const batch_input *input)
 {
-    unsigned jobs = count_jobs(part->run->options, input);
-    batch_progress_open(&part->run->progress, input->size);
-    bool good = part->run->options->columns.members ? look_at_first_object(part, reader) : read_header(part, reader, input);
-    if (!batch_deliver(part, input) || !good)
+    unsigned jobs = count_jobs(chunk->run->options, input);
+    batch_progress_open(&chunk->run->progress, input->size);
+    bool good = chunk->run->options->columns.members ? check_first_object(chunk, reader) : read_header(chunk, reader, input);
+    if (!batch_deliver(chunk, input) || !good)
         return false;
-    return batch_part_open_cache(part, jobs) && batch_relay(part->run, part, reader, input, jobs) &&
-           finish_by(part, input);
+    return batch_chunk_open_cache(chunk, jobs) && batch_run_workers(chunk->run, chunk, reader, input, jobs) &&
+           finish_by(chunk, input);
 }
 
 static bool open_reader(csv_reader *reader, csv_source source, const batch_options *options)
@@ -125,24 +125,24 @@ static bool open_reader(csv_reader *reader, csv_source source, const batch_optio
     return options->columns.members ? csv_open_lines(reader, source) : csv_open(reader, source, options->separator);
 }
 
-/* The cells of a part are too large for a small stack. */
+/* The cells of a chunk are too large for a small stack. */
 static int run_batch(batch_run *run, batch_input *input)
 {
     csv_reader reader;
-    batch_part *part = calloc(1, sizeof *part);
+    batch_chunk *chunk = calloc(1, sizeof *chunk);
     int status = STATUS_USAGE;
-    bool opened = part != NULL && open_reader(&reader, batch_input_source(input), run->options);
-    if (opened && batch_part_open(part, run, &reader))
-        status = run_parts(part, &reader, input) ? report(run) : STATUS_USAGE;
+    bool opened = chunk != NULL && open_reader(&reader, batch_input_source(input), run->options);
+    if (opened && batch_chunk_open(chunk, run, &reader))
+        status = run_chunks(chunk, &reader, input) ? report(run) : STATUS_USAGE;
     else
         print_error("no memory");
     batch_by_close(run);
     batch_header_free(&run->header);
-    if (part != NULL)
-        batch_part_close(part);
+    if (chunk != NULL)
+        batch_chunk_close(chunk);
     if (opened)
         csv_close(&reader);
-    free(part);
+    free(chunk);
     return status;
 }
 
@@ -171,16 +171,16 @@ static int run_with(const batch_options *options)
         return print_error("no memory");
     run->options = options;
     run->line = 1;
-    run->counts.used = options->summary ? calloc(1, sizeof *run->counts.used) : NULL;
-    if (options->summary && run->counts.used == NULL) {
+    run->counts.histogram = options->summary ? calloc(1, sizeof *run->counts.histogram) : NULL;
+    if (options->summary && run->counts.histogram == NULL) {
         free(run);
         return print_error("no memory");
     }
-    int status = rule_context_open(options->rules, options->limits, options->as_of, &run->setting);
+    int status = rule_context_open(options->rules, options->limits, options->as_of, &run->context);
     if (status == STATUS_CONTINUE)
         status = run_file(run);
-    rule_context_close(&run->setting);
-    free(run->counts.used);
+    rule_context_close(&run->context);
+    free(run->counts.histogram);
     free(run);
     return status;
 }

@@ -4,11 +4,11 @@
 
 #include <string.h>
 
-const char *batch_flaw_code(row_error flaw)
+const char *row_error_code(row_error error)
 {
-    static const char *const codes[BATCH_FLAWS] = {"short-record", "long-record", "bad-quotes", "bad-object",
+    static const char *const codes[ROW_ERRORS] = {"short-record", "long-record", "bad-quotes", "bad-object",
                                                    "member-twice"};
-    return codes[flaw];
+    return codes[error];
 }
 
 batch_tally batch_tally_of(const rodt_finding *finding, bool undated, bool in_detail)
@@ -17,7 +17,7 @@ batch_tally batch_tally_of(const rodt_finding *finding, bool undated, bool in_de
                          .verdict = (uint8_t)finding->verdict,
                          .family = (uint8_t)finding->chamber.family,
                          .stroke_class = (uint8_t)finding->chamber.stroke_class,
-                         .used = in_detail ? histogram_step(finding) : 0,
+                         .utilization = in_detail ? histogram_step(finding) : 0,
                          .undated = undated};
     _Static_assert(sizeof tally.size == RODT_SIZE_TEXT_SIZE, "the size of a chamber fits");
     memcpy(tally.size, finding->chamber.size, sizeof tally.size);
@@ -32,7 +32,7 @@ static uint64_t key_of(const batch_tally *tally)
     return key;
 }
 
-/* A file with more kinds than fit is no fleet; the last place takes the rest. */
+/* The last entry takes all kinds that do not fit; no fleet has so many. */
 static size_t count_chamber(batch_counts *counts, const batch_tally *tally, uint64_t rows)
 {
     uint64_t key = key_of(tally);
@@ -52,7 +52,7 @@ static size_t count_chamber(batch_counts *counts, const batch_tally *tally, uint
     return at;
 }
 
-void batch_count(batch_counts *counts, const batch_tally *tally, uint64_t rows, bool in_detail)
+void batch_counts_add(batch_counts *counts, const batch_tally *tally, uint64_t rows, bool in_detail)
 {
     counts->rows += rows;
     counts->verdict[tally->verdict] += rows;
@@ -62,26 +62,26 @@ void batch_count(batch_counts *counts, const batch_tally *tally, uint64_t rows, 
     for (size_t reason = 0; reason < RODT_REASON_END; reason++) {
         uint64_t count = (tally->reasons >> reason & 1u) * rows;
         counts->reason[reason] += count;
-        histogram_add(counts->used, HISTOGRAM_REASON + reason, tally->used, count);
+        histogram_add(counts->histogram, HISTOGRAM_REASON + reason, tally->utilization, count);
     }
     size_t chamber = count_chamber(counts, tally, rows);
-    histogram_add(counts->used, HISTOGRAM_ALL, tally->used, rows);
-    histogram_add(counts->used, HISTOGRAM_VERDICT + (size_t)tally->verdict, tally->used, rows);
-    histogram_add(counts->used, HISTOGRAM_CHAMBER + chamber, tally->used, rows);
+    histogram_add(counts->histogram, HISTOGRAM_ALL, tally->utilization, rows);
+    histogram_add(counts->histogram, HISTOGRAM_VERDICT + (size_t)tally->verdict, tally->utilization, rows);
+    histogram_add(counts->histogram, HISTOGRAM_CHAMBER + chamber, tally->utilization, rows);
 }
 
-void batch_count_passed(batch_counts *counts, const passthrough_counts *passed, uint64_t line)
+void batch_counts_add_passthrough(batch_counts *counts, const passthrough_counts *passed, uint64_t line)
 {
     passthrough_counts *sum = &counts->passed;
     sum->headers += passed->headers;
     sum->empty_records += passed->empty_records;
     sum->empty_lines += passed->empty_lines;
-    sum->met |= passed->met;
-    sum->unread |= passed->unread;
-    for (int flaw = 0; flaw < BATCH_FLAWS; flaw++) {
-        if (sum->flaw[flaw] == 0 && passed->flaw[flaw] > 0)
-            sum->flaw_line[flaw] = line + passed->flaw_line[flaw] - 1;
-        sum->flaw[flaw] += passed->flaw[flaw];
+    sum->fields_found |= passed->fields_found;
+    sum->fields_meant |= passed->fields_meant;
+    for (int error = 0; error < ROW_ERRORS; error++) {
+        if (sum->errors[error] == 0 && passed->errors[error] > 0)
+            sum->error_lines[error] = line + passed->error_lines[error] - 1;
+        sum->errors[error] += passed->errors[error];
     }
 }
 

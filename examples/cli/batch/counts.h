@@ -9,32 +9,32 @@
 
 /* Why a row was not judged, or is doubtful, as a whole: reasons beside those of the library. */
 typedef enum row_error {
-    BATCH_SHORT_RECORD,
-    BATCH_LONG_RECORD,
-    BATCH_BAD_QUOTES,
-    BATCH_BAD_OBJECT, /* a line is no JSON object */
-    BATCH_TWICE,      /* two members of an object are the same word */
-    BATCH_FLAWS
+    ROW_SHORT_RECORD,
+    ROW_LONG_RECORD,
+    ROW_BAD_QUOTES,
+    ROW_BAD_OBJECT, /* a line is no JSON object */
+    ROW_MEMBER_TWICE, /* two members of an object are one field */
+    ROW_ERRORS
 } row_error;
 
-const char *batch_flaw_code(row_error flaw);
+const char *row_error_code(row_error error);
 
-/* What was passed through without a verdict, and what was wrong with whole rows. */
+/* Records that were passed through without a verdict, and errors of whole rows. */
 typedef struct passthrough_counts {
     uint64_t headers;       /* repeated header lines */
     uint64_t empty_records; /* separators and blanks only */
     uint64_t empty_lines;
-    uint64_t flaw[BATCH_FLAWS];
-    uint64_t flaw_line[BATCH_FLAWS]; /* the first line of each */
-    uint32_t met;    /* FIELD_BITs that some object had */
-    uint32_t unread; /* FIELD_BITs that some object probably had under another name */
+    uint64_t errors[ROW_ERRORS];
+    uint64_t error_lines[ROW_ERRORS]; /* the first line of each */
+    uint32_t fields_found; /* FIELD_BITs that some object had */
+    uint32_t fields_meant; /* FIELD_BITs that some object probably had under another name */
 } passthrough_counts;
 
-/* What a row counts for in a summary, in few bytes. */
+/* All that is counted of a row, in few bytes. */
 typedef struct batch_tally {
     uint64_t reasons;
     char size[4]; /* of the chamber, as in rodt_chamber */
-    uint16_t used; /* 1 more than the stroke in half percents of the limit, rounded up; 0 = one is missing */
+    uint16_t utilization; /* histogram_step */
     uint8_t verdict;
     uint8_t family;
     uint8_t stroke_class;
@@ -54,17 +54,17 @@ typedef struct batch_counts {
         uint64_t verdict[BATCH_VERDICTS];
     } chamber[BATCH_CHAMBERS_MAX]; /* the last one is for all that do not fit */
     size_t chambers;
-    utilization_histogram *used; /* with --summary; otherwise NULL */
+    utilization_histogram *histogram; /* with --summary; otherwise NULL */
 } batch_counts;
 
-/* What a finding counts for; in_detail = by the part of its limit that the stroke uses, too. */
+/* What is counted of a finding; in_detail = its utilization, too. */
 batch_tally batch_tally_of(const rodt_finding *finding, bool undated, bool in_detail);
 
-/* Counts so many rows alike; in_detail = by reason and chamber too. */
-void batch_count(batch_counts *counts, const batch_tally *tally, uint64_t rows, bool in_detail);
+/* Counts so many rows with one tally; in_detail = by reason, chamber and utilization, too. */
+void batch_counts_add(batch_counts *counts, const batch_tally *tally, uint64_t rows, bool in_detail);
 
-/* Adds what was passed in a part whose first line is `line`. */
-void batch_count_passed(batch_counts *counts, const passthrough_counts *passed, uint64_t line);
+/* Adds what was passed through in a chunk whose first line is `line`. */
+void batch_counts_add_passthrough(batch_counts *counts, const passthrough_counts *passed, uint64_t line);
 
 /* The name of one of the chambers that were counted; it may be in the buffer. */
 const char *batch_chamber_name(const batch_counts *counts, size_t at, char text[RODT_CHAMBER_TEXT_SIZE]);

@@ -7,59 +7,59 @@
 #include <inttypes.h>
 #include <string.h>
 
-static void explain_fault(const batch_part *part, uint64_t line, const batch_input *input)
+static void explain_fault(const batch_chunk *chunk, uint64_t line, const batch_input *input)
 {
     static const char *const sentences[] = {
         [CSV_E_MEMORY] = "no memory",
         [CSV_E_QUOTES] = "too many quotes that are never closed; is this a CSV file?",
         [CSV_E_LONG] = "a record of more than 16 MiB starts here; is this a CSV file?",
         [CSV_E_CELLS] = "a record of more than 65536 cells starts here; is this a CSV file?"};
-    if (part->fault == CSV_E_SOURCE)
+    if (chunk->fault == CSV_E_SOURCE)
         batch_input_explain(input);
     else
-        print_error("%s: line %" PRIu64 ": %s", input->name, line, sentences[part->fault]);
+        print_error("%s: line %" PRIu64 ": %s", input->name, line, sentences[chunk->fault]);
 }
 
-static bool explain_stop(const batch_part *part, const batch_input *input)
+static bool explain_stop(const batch_chunk *chunk, const batch_input *input)
 {
-    uint64_t line = part->run->line + part->stop_line - 1;
-    batch_progress_hide(&part->run->progress);
-    if (part->fault == CSV_E_SOURCE && input->error == EINTR)
-        print_error("interrupted behind line %" PRIu64 ": the %" PRIu64 " rows that were judged are written and "
-                    "complete", part->run->line + part->lines - 1, part->run->counts.rows);
-    else if (part->fault != CSV_RECORD)
-        explain_fault(part, line, input);
-    else if (part->stop_line > 0)
-        print_error("line %" PRIu64 ": %s", line, part->stop_words);
+    uint64_t line = chunk->run->line + chunk->stop_line - 1;
+    batch_progress_hide(&chunk->run->progress);
+    if (chunk->fault == CSV_E_SOURCE && input->error == EINTR)
+        print_error("interrupted after line %" PRIu64 ": the %" PRIu64 " rows that were judged are written and "
+                    "complete", chunk->run->line + chunk->lines - 1, chunk->run->counts.rows);
+    else if (chunk->fault != CSV_RECORD)
+        explain_fault(chunk, line, input);
+    else if (chunk->stop_line > 0)
+        print_error("line %" PRIu64 ": %s", line, chunk->stop_message);
     else
-        print_error("%s", part->stop_words);
-    if (part->stop_hint != NULL)
-        print_error("%s", part->stop_hint);
+        print_error("%s", chunk->stop_message);
+    if (chunk->stop_hint != NULL)
+        print_error("%s", chunk->stop_hint);
     return false;
 }
 
-/* A pipe whose reader has gone is no news to anybody. */
-static bool flush_part(batch_part *part)
+/* A pipe whose reader has gone is no error to report. */
+static bool flush_chunk(batch_chunk *chunk)
 {
-    if (output_flush(&part->out))
+    if (output_flush(&chunk->out))
         return true;
-    batch_progress_hide(&part->run->progress);
-    if (part->out.failure != EPIPE)
-        print_error("the output cannot be written: %s", strerror(part->out.failure));
+    batch_progress_hide(&chunk->run->progress);
+    if (chunk->out.failure != EPIPE)
+        print_error("the output cannot be written: %s", strerror(chunk->out.failure));
     return false;
 }
 
-bool batch_deliver(batch_part *part, const batch_input *input)
+bool batch_deliver(batch_chunk *chunk, const batch_input *input)
 {
-    batch_run *run = part->run;
-    if (!flush_part(part))
+    batch_run *run = chunk->run;
+    if (!flush_chunk(chunk))
         return false;
-    for (size_t i = 0; i < part->tallied_count; i++)
-        batch_count(&run->counts, &part->tallied[i].tally, part->tallied[i].rows, run->options->summary);
-    batch_count_passed(&run->counts, &part->passed, run->line);
-    if (part->stopped)
-        return explain_stop(part, input);
-    run->line += part->lines;
-    batch_progress_show(&run->progress, run->counts.rows, part->taken);
+    for (size_t i = 0; i < chunk->tally_count; i++)
+        batch_counts_add(&run->counts, &chunk->tallies[i].tally, chunk->tallies[i].rows, run->options->summary);
+    batch_counts_add_passthrough(&run->counts, &chunk->passed, run->line);
+    if (chunk->stopped)
+        return explain_stop(chunk, input);
+    run->line += chunk->lines;
+    batch_progress_show(&run->progress, run->counts.rows, chunk->taken);
     return true;
 }

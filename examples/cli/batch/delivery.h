@@ -7,6 +7,6 @@
 #include "batch/input.h"
 
 /* Writes and counts a chunk; all before it were delivered. False: the run must stop, said on stderr. */
-bool batch_deliver(batch_part *part, const batch_input *input);
+bool batch_deliver(batch_chunk *chunk, const batch_input *input);
 
 #endif

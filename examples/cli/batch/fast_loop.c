@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
  * The fast path of `rodtravel batch`: each row is split, looked up in the cache and written before the next is touched.
- * A row that is new or unusual ends the loop: the reference path (csv_next, batch_row) takes it, caches its result, and
+ * A row that is new or unusual ends the loop: the reference path (csv_next, batch_write_record) takes it, caches its result, and
  * the loop goes on after it. The loop decides nothing.
  *
  * It is compiled once for each kind of processor, with the splitting inline (io/csv_index.h). It reads and copies
@@ -56,13 +56,13 @@ ALWAYS_INLINE void write_row(output *to, const row *of, const cached_row *cached
     to->used += of->size + cached->size + of->line_end_size;
 }
 
-/* Counts a row of a vehicle (--by). False: the reference path must take it, or the part was stopped. */
-static bool count_row(batch_part *part, const row *of, uint64_t line)
+/* Counts a row of a vehicle (--by). False: the reference path must take it, or the chunk was stopped. */
+static bool count_row(batch_chunk *chunk, const row *of, uint64_t line)
 {
-    const batch_cache *cache = part->cache;
+    const batch_cache *cache = chunk->cache;
     uint32_t numbers[ATTRIBUTES];
-    const char *key = of->bytes + of->ends[part->run->by_column] + 1;
-    size_t size = (size_t)(of->bytes + of->ends[part->run->by_column + 1] - key);
+    const char *key = of->bytes + of->ends[chunk->run->by_column] + 1;
+    size_t size = (size_t)(of->bytes + of->ends[chunk->run->by_column + 1] - key);
     if (size >= COLUMN_TEXT_SIZE || (size > 0 && *key == '"'))
         return false;
     for (size_t i = 0; i < ATTRIBUTES; i++) {
@@ -76,7 +76,7 @@ static bool count_row(batch_part *part, const row *of, uint64_t line)
             return false;
     }
     const cached_row *cached = rodt_row_cache_find(cache->rows, of->bytes, of->ends);
-    return cached != NULL && batch_by_count(part, key, size, numbers, cached, line);
+    return cached != NULL && batch_by_count(chunk, key, size, numbers, cached, line);
 }
 
 static bool is_header(const batch_header *header, const row *of)
@@ -85,28 +85,28 @@ static bool is_header(const batch_header *header, const row *of)
 }
 
 /* Writes or counts rows up to the first that must be looked at. */
-ALWAYS_INLINE void write_cached_rows(batch_part *part, scan_finder *find, scan_writer *write)
+ALWAYS_INLINE void write_cached_rows(batch_chunk *chunk, scan_finder *find, scan_writer *write)
 {
-    batch_cache *cache = part->cache;
-    csv_reader *reader = &part->reader;
-    const batch_header *header = &part->run->header;
+    batch_cache *cache = chunk->cache;
+    csv_reader *reader = &chunk->reader;
+    const batch_header *header = &chunk->run->header;
     const uint32_t count = (uint32_t)header->count;
     const char separator = reader->separator;
     const char *at = reader->buffer + reader->begin;
     const char *end = reader->buffer + reader->end;
-    const bool by = part->run->by != NULL;
+    const bool by = chunk->run->by != NULL;
     uint64_t rows = 0;
     while (at < end && split_row(at, separator, count, cache->ends + 1, find, write) == count) {
         row next = make_row(at, cache->ends, count);
         const cached_row *cached = NULL;
         if (next.size + next.line_end_size > (size_t)(end - at) || is_header(header, &next) ||
-            !output_room(&part->out, next.size + RESULT_BYTES + 2 * STEP))
+            !output_room(&chunk->out, next.size + RESULT_BYTES + 2 * STEP))
             break;
-        if (by ? !count_row(part, &next, reader->line + rows)
+        if (by ? !count_row(chunk, &next, reader->line + rows)
                : (cached = rodt_row_cache_find(cache->rows, next.bytes, next.ends)) == NULL)
             break;
         if (!by)
-            write_row(&part->out, &next, cached);
+            write_row(&chunk->out, &next, cached);
         at += next.size + next.line_end_size;
         rows++;
     }
@@ -118,20 +118,20 @@ ALWAYS_INLINE void write_cached_rows(batch_part *part, scan_finder *find, scan_w
 
 #ifdef SCAN_X86
 
-static void write_rows_16(batch_part *part) { write_cached_rows(part, scan_find_16, scan_write); }
+static void write_rows_16(batch_chunk *chunk) { write_cached_rows(chunk, scan_find_16, scan_write); }
 
-SCAN_AVX2 static void write_rows_32(batch_part *part) { write_cached_rows(part, scan_find_32, scan_write_8); }
+SCAN_AVX2 static void write_rows_32(batch_chunk *chunk) { write_cached_rows(chunk, scan_find_32, scan_write_8); }
 
-void batch_write_cached_rows(batch_part *part)
+void batch_write_cached_rows(batch_chunk *chunk)
 {
     if (SCAN_HAS_AVX2())
-        write_rows_32(part);
+        write_rows_32(chunk);
     else
-        write_rows_16(part);
+        write_rows_16(chunk);
 }
 
 #else
 
-void batch_write_cached_rows(batch_part *part) { write_cached_rows(part, scan_find_8, scan_write); }
+void batch_write_cached_rows(batch_chunk *chunk) { write_cached_rows(chunk, scan_find_8, scan_write); }
 
 #endif

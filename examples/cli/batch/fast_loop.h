@@ -7,6 +7,6 @@
 
 /* Writes or counts cached rows up to the first that is new or unusual, and leaves the reader before that. The chunk has a
  * cache that is active. */
-void batch_write_cached_rows(batch_part *part);
+void batch_write_cached_rows(batch_chunk *chunk);
 
 #endif

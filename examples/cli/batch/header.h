@@ -19,13 +19,13 @@ typedef struct batch_header {
 bool batch_header_read(batch_header *header, const csv_record *record, const batch_options *options);
 void batch_header_free(batch_header *header);
 
-/* What a record further down is: no header; the same header again; or another one, which no row after it
- * survives, because two files of different columns were joined. */
+/* A record further down: no header; the same header again; or another one, so that no row after it can be read, because two
+ * files of different columns were joined. */
 typedef enum batch_repeat { BATCH_NO_HEADER, BATCH_SAME_HEADER, BATCH_OTHER_HEADER } batch_repeat;
 
-/* Quick: compares the bytes only. */
+/* Compares the bytes only. */
 bool batch_header_is_repeated(const batch_header *header, const csv_record *record);
-/* Thorough: compares headings, whatever their spelling and order. */
+/* Compares the headings, whatever their spelling and order. */
 batch_repeat batch_header_compare(const batch_header *header, const csv_record *record);
 
 #endif

@@ -29,7 +29,7 @@ const option_spec batch_option_specs[BATCH_OPTIONS] = {
                            "threads to work on; the number of processors if none is given. The rows are the same "
                            "for any number",
                            false},
-    [BATCH_OPTION_AFRESH] = {"afresh", NULL,
+    [BATCH_OPTION_NO_CACHE] = {"afresh", NULL,
                              "judge every row, also those that come to what was judged before; slower, and the "
                              "answers are the same",
                              false},

@@ -30,8 +30,8 @@ static long read_descriptor(void *context, char *buffer, size_t size)
     return (long)got;
 }
 
-/* What is no file has no size that is worth anything. */
-static void look_at_file(batch_input *input)
+/* Only a file has a size. */
+static void read_size(batch_input *input)
 {
     struct stat status;
     input->waits = fstat(input->descriptor, &status) != 0 || !S_ISREG(status.st_mode);
@@ -69,7 +69,7 @@ bool batch_input_open(batch_input *input, const char *file, const char *encoding
         print_error("%s: %s", file, strerror(errno));
         return false;
     }
-    look_at_file(input);
+    read_size(input);
     if (encoding == NULL || open_transcoder(input))
         return true;
     batch_input_close(input);

@@ -13,7 +13,7 @@ typedef struct batch_input {
     const char *name; /* as messages call it */
     int descriptor;
     int error;        /* errno of a read that failed */
-    bool waits;       /* it is no file: what comes may take its time */
+    bool waits;       /* it is no file: reads may block */
     uint64_t size;    /* of a file; 0 = not known */
     uint64_t taken;   /* bytes that were read */
     const char *encoding;
@@ -25,13 +25,13 @@ bool batch_input_open(batch_input *input, const char *file, const char *encoding
 
 csv_source batch_input_source(batch_input *input);
 
-/* Says on stderr why the source failed. */
+/* Prints why the source failed. */
 void batch_input_explain(const batch_input *input);
 
-/* True if the descriptor writes into the very file that is read. */
+/* True if the descriptor writes to the file that is read. */
 bool batch_input_is_output(const batch_input *input, int descriptor);
 
-/* True for a file that is not worth a second thread. */
+/* True for a file that is too small for a second thread. */
 bool batch_input_is_small(const batch_input *input);
 
 void batch_input_close(batch_input *input);

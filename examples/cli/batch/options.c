@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* The options of `rodtravel batch`, from words to meanings. */
+/* The options of `rodtravel batch`. */
 #include "batch/options.h"
 #include "input/file_options.h"
 #include "ui/compiler.h"
@@ -24,18 +24,18 @@ static int take_jobs(const command_line *from, batch_options *options)
     return STATUS_CONTINUE;
 }
 
-static int take_words(const command_line *from, batch_options *options)
+static int take_style(const command_line *from, batch_options *options)
 {
     int status = read_unit_option(from, BATCH_OPTION_UNIT, &options->style.unit);
     if (status == STATUS_CONTINUE)
         status = read_date_order_option(from, BATCH_OPTION_DATE_ORDER, &options->date_order);
     options->style.decimal_comma = option_given(from, BATCH_OPTION_DECIMAL_COMMA);
-    options->afresh = option_given(from, BATCH_OPTION_AFRESH);
+    options->no_cache = option_given(from, BATCH_OPTION_NO_CACHE);
     options->summary = option_given(from, BATCH_OPTION_SUMMARY);
     return status;
 }
 
-/* What parts cells or names a column of a table says nothing to lines of JSON. */
+/* Lines of JSON have no separators and no columns. */
 static int take_format(const command_line *from, batch_options *options)
 {
     static const choice formats[] = {{"csv", false}, {"ndjson", true}};
@@ -43,7 +43,7 @@ static int take_format(const command_line *from, batch_options *options)
     int status = choose_option(from, BATCH_OPTION_FORMAT, formats, COUNT_OF(formats), &objects);
     options->columns.members = objects;
     if (status == STATUS_CONTINUE && objects && option_given(from, BATCH_OPTION_SEPARATOR))
-        return print_error("--separator parts the cells of CSV; lines of JSON have none");
+        return print_error("--separator splits the cells of CSV; lines of JSON have none");
     if (status == STATUS_CONTINUE && objects && option_given(from, BATCH_OPTION_BY))
         return print_error("--by takes CSV, not lines of JSON");
     return status;
@@ -68,7 +68,7 @@ int batch_options_read(const command_spec *command, int argc, char **argv, batch
     if (status != STATUS_CONTINUE)
         return status;
     take_texts(&from, options);
-    status = take_words(&from, options);
+    status = take_style(&from, options);
     if (status == STATUS_CONTINUE)
         status = column_request_read(&from, BATCH_OPTION_COLUMN, &options->columns);
     if (options->by == NULL)

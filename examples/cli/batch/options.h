@@ -23,7 +23,7 @@ typedef enum batch_option {
     BATCH_OPTION_DATE_ORDER,
     BATCH_OPTION_BY,
     BATCH_OPTION_JOBS,
-    BATCH_OPTION_AFRESH,
+    BATCH_OPTION_NO_CACHE,
     BATCH_OPTION_FORMAT,
     BATCH_OPTION_SUMMARY,
     BATCH_OPTIONS
@@ -35,14 +35,14 @@ typedef struct batch_options {
     const char *rules;
     const char *limits;
     const char *as_of;
-    const char *by;                   /* heading of the column that names the vehicle; NULL = rows come out */
-    const char *encoding;             /* NULL = the bytes are taken as they are */
+    const char *by;       /* heading of the column that names the vehicle; NULL = rows come out */
+    const char *encoding; /* NULL = the bytes are taken as they are */
     column_request columns;
     char separator;
     rodt_length_style style;
     rodt_date_order date_order;
     unsigned jobs; /* 0 = as many as there are processors */
-    bool afresh;   /* no answer is given again */
+    bool no_cache; /* every row is judged */
     bool summary;
 } batch_options;
 

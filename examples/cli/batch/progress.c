@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* How far `rodtravel batch` has come: one line on a terminal, written over and over and taken away at the end. */
+/* How far a run has come: one line on a terminal, rewritten as it grows and cleared at the end. */
 #include "batch/progress.h"
 
 #include <inttypes.h>
@@ -8,7 +8,7 @@
 #include <time.h>
 #include <unistd.h>
 
-/* Milliseconds before the line appears, and between two of them: short work is over before anybody reads. */
+/* Milliseconds before the line appears, and between two updates: short runs show none. */
 #define FIRST 1000
 #define NEXT 250
 
@@ -21,7 +21,7 @@ static int64_t milliseconds(void)
     return (int64_t)now.tv_sec * 1000 + now.tv_nsec / 1000000;
 }
 
-/* Rows on the same terminal would be mixed with the line. */
+/* Not if rows are written to the same terminal. */
 void batch_progress_open(batch_progress *progress, uint64_t size)
 {
     *progress = (batch_progress){.wanted = isatty(STDERR_FILENO) && !isatty(STDOUT_FILENO), .size = size};
@@ -29,7 +29,7 @@ void batch_progress_open(batch_progress *progress, uint64_t size)
     progress->due = progress->began + FIRST;
 }
 
-/* The part of the input that is left, at the pace so far; nothing where the size is not known. */
+/* The time that is left, at the pace so far; empty if the size is not known. */
 static void write_left(const batch_progress *progress, uint64_t taken, int64_t passed, char *text, size_t size)
 {
     text[0] = '\0';

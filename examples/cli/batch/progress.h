@@ -16,7 +16,7 @@ typedef struct batch_progress {
 
 void batch_progress_open(batch_progress *progress, uint64_t size);
 void batch_progress_show(batch_progress *progress, uint64_t rows, uint64_t taken);
-/* Takes the line away, before anything else is said. */
+/* Clears the line, before anything else is printed. */
 void batch_progress_hide(batch_progress *progress);
 
 #endif

@@ -5,9 +5,9 @@
 
 #include "batch/chunk.h"
 
-void batch_write_header(batch_part *part, const csv_record *record);
+void batch_write_header(batch_chunk *chunk, const csv_record *record);
 
 /* Judges and writes one record. False: the run must stop. */
-bool batch_row(batch_part *part, const csv_record *record);
+bool batch_write_record(batch_chunk *chunk, const csv_record *record);
 
 #endif

@@ -6,9 +6,9 @@
 #include "batch/chunk.h"
 
 /* Judges and writes one line that should be an object. False: the run must stop. */
-bool batch_object(batch_part *part, const csv_record *record);
+bool batch_write_object(batch_chunk *chunk, const csv_record *record);
 
 /* Checks the members of the first object, as columns_check_first_row does the cells of a row. */
-void batch_object_check_first(batch_part *part, const csv_record *record);
+void batch_check_first_object(batch_chunk *chunk, const csv_record *record);
 
 #endif

@@ -30,12 +30,12 @@ static void print_chambers(const batch_counts *counts)
 static void print_utilization(const batch_counts *counts, size_t row, const char *name)
 {
     static const unsigned percents[] = {50, 90, 99, 100};
-    uint64_t all = histogram_count(counts->used, row);
+    uint64_t all = histogram_count(counts->histogram, row);
     if (all == 0)
         return;
     fprintf(stderr, "  %-26s %12" PRIu64, name, all);
     for (size_t i = 0; i < COUNT_OF(percents); i++) {
-        int step = histogram_percentile(counts->used, row, percents[i]);
+        int step = histogram_percentile(counts->histogram, row, percents[i]);
         if (step < HISTOGRAM_STEPS)
             fprintf(stderr, " %5d.%d", step / 2, step % 2 * 5);
         else
@@ -71,14 +71,14 @@ void batch_summary(const batch_counts *counts)
     fprintf(stderr, "reasons\n");
     for (int reason = 0; reason < RODT_REASON_END; reason++)
         print_count(rodt_reason_code((rodt_reason)reason), counts->reason[reason]);
-    for (int flaw = 0; flaw < BATCH_FLAWS; flaw++)
-        print_count(batch_flaw_code((row_error)flaw), counts->passed.flaw[flaw]);
+    for (int error = 0; error < ROW_ERRORS; error++)
+        print_count(row_error_code((row_error)error), counts->passed.errors[error]);
     print_chambers(counts);
     print_histogram(counts);
 }
 
 /* Appends "2 empty records" to a list. */
-static void add_part(char *list, size_t size, uint64_t count, const char *what)
+static void add_count(char *list, size_t size, uint64_t count, const char *what)
 {
     size_t used = strlen(list);
     if (count > 0)
@@ -86,33 +86,33 @@ static void add_part(char *list, size_t size, uint64_t count, const char *what)
                  count == 1 ? "" : "s");
 }
 
-static void note_flaws(const batch_counts *counts)
+static void note_row_errors(const batch_counts *counts)
 {
-    static const char *const what[BATCH_FLAWS] = {[BATCH_SHORT_RECORD] = "too few cells",
-                                                  [BATCH_LONG_RECORD] = "too many cells, not judged",
-                                                  [BATCH_BAD_QUOTES] = "broken quotes, not judged",
-                                                  [BATCH_BAD_OBJECT] = "no JSON object, not judged",
-                                                  [BATCH_TWICE] = "a member twice, not judged"};
-    for (int flaw = 0; flaw < BATCH_FLAWS; flaw++) {
-        uint64_t count = counts->passed.flaw[flaw];
+    static const char *const what[ROW_ERRORS] = {[ROW_SHORT_RECORD] = "too few cells",
+                                                  [ROW_LONG_RECORD] = "too many cells, not judged",
+                                                  [ROW_BAD_QUOTES] = "broken quotes, not judged",
+                                                  [ROW_BAD_OBJECT] = "no JSON object, not judged",
+                                                  [ROW_MEMBER_TWICE] = "a member twice, not judged"};
+    for (int error = 0; error < ROW_ERRORS; error++) {
+        uint64_t count = counts->passed.errors[error];
         if (count > 0)
             print_error("%" PRIu64 " %s: %s (first on line %" PRIu64 ")", count, count == 1 ? "row" : "rows",
-                     what[flaw], counts->passed.flaw_line[flaw]);
+                     what[error], counts->passed.error_lines[error]);
     }
 }
 
-/* Lines of JSON have no header that could be refused, so what no line had is said at the end. */
+/* Lines of JSON have no header that could be refused, so fields that no line had are named at the end. */
 static void note_names(const batch_counts *counts, const batch_options *options)
 {
     const passthrough_counts *passed = &counts->passed;
     for (int field = 0; field < BATCH_FIELDS && counts->rows > 0; field++) {
         const char *name = rodt_field_name((rodt_field)field);
         const char *given = options->columns.heading[field];
-        bool met = (passed->met & FIELD_BIT(field)) != 0;
-        if (!met && (given != NULL ? given[0] != '\0' : field < RODT_FIELD_NEEDED))
+        bool found = (passed->fields_found & FIELD_BIT(field)) != 0;
+        if (!found && (given != NULL ? given[0] != '\0' : field < RODT_FIELD_NEEDED))
             print_error("no object has a member \"%.100s\"; if it has another name, say --column %s=NAME",
                      given != NULL ? given : name, name);
-        else if (!met && (passed->unread & FIELD_BIT(field)) != 0)
+        else if (!found && (passed->fields_meant & FIELD_BIT(field)) != 0)
             print_error("members that could be the %s are not read; if one is, say --column %s=NAME, otherwise "
                      "--column %s=",
                      name, name, name);
@@ -122,12 +122,12 @@ static void note_names(const batch_counts *counts, const batch_options *options)
 void batch_notes(const batch_counts *counts, const batch_options *options, const rule_context *context)
 {
     char list[160] = "";
-    add_part(list, sizeof list, counts->passed.headers, "repeated header line");
-    add_part(list, sizeof list, counts->passed.empty_records, "empty record");
-    add_part(list, sizeof list, counts->passed.empty_lines, "empty line");
+    add_count(list, sizeof list, counts->passed.headers, "repeated header line");
+    add_count(list, sizeof list, counts->passed.empty_records, "empty record");
+    add_count(list, sizeof list, counts->passed.empty_lines, "empty line");
     if (list[0] != '\0')
         print_error("%s passed through", list);
-    note_flaws(counts);
+    note_row_errors(counts);
     if (options->columns.members)
         note_names(counts, options);
     rule_context_note_undated(context, counts->undated);

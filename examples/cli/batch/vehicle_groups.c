@@ -6,7 +6,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#define SLOTS (BY_OPEN_MAX * 2u)
+#define SLOTS (VEHICLE_GROUPS_OPEN_MAX * 2u)
 #define POSITIONS (2u * (RODT_AXLE_NUMBER_MAX + 1u))
 
 /* What is odd about the rows of a vehicle as a whole. */
@@ -27,7 +27,7 @@ typedef struct vehicle {
 enum { BYTES_UP = 1u << 0, BYTES_DOWN = 1u << 1, SHORT_UP = 1u << 2, SHORT_DOWN = 1u << 3 };
 
 struct vehicle_groups {
-    by_sink sink;
+    line_sink sink;
     char separator;
     bool sorted_only; /* lines were written: no vehicle may come back */
     unsigned orders;
@@ -37,10 +37,10 @@ struct vehicle_groups {
     size_t last;        /* the vehicle that was met last, and the hash of its key */
     uint64_t last_hash;
     uint32_t *slots; /* index + 1; 0 = free */
-    by_counts counts;
+    group_counts counts;
 };
 
-vehicle_groups *by_open(by_sink sink, char separator)
+vehicle_groups *vehicle_groups_open(line_sink sink, char separator)
 {
     vehicle_groups *table = calloc(1, sizeof *table);
     if (table == NULL)
@@ -64,7 +64,7 @@ static void forget(vehicle_groups *table)
     memset(table->slots, 0, SLOTS * sizeof *table->slots);
 }
 
-void by_close(vehicle_groups *table)
+void vehicle_groups_close(vehicle_groups *table)
 {
     if (table == NULL)
         return;
@@ -74,17 +74,17 @@ void by_close(vehicle_groups *table)
     free(table);
 }
 
-const by_counts *by_counted(const vehicle_groups *table) { return &table->counts; }
+const group_counts *vehicle_groups_counts(const vehicle_groups *table) { return &table->counts; }
 
-const char *by_sentence(by_status status)
+const char *group_sentence(group_status status)
 {
     switch (status) {
-    case BY_E_MEMORY: return "no memory for so many vehicles";
-    case BY_E_WRITE: return "the answer could not be written";
-    case BY_E_ORDER:
+    case GROUP_E_MEMORY: return "no memory for so many vehicles";
+    case GROUP_E_WRITE: return "the answer could not be written";
+    case GROUP_E_ORDER:
         return "there are too many vehicles for rows in any order: sort the file by this column, and judge it again";
-    case BY_E_BRAKES: return "one vehicle has more rows than can be counted";
-    case BY_OK: break;
+    case GROUP_E_BRAKES: return "one vehicle has more rows than can be counted";
+    case GROUP_OK: break;
     }
     return NULL;
 }
@@ -148,7 +148,7 @@ static void put_remarks(line *to, const vehicle *one)
     put_text(to, (one->remarks & POSITION_TWICE) != 0 ? "position-twice" : "");
 }
 
-by_status by_write_header(vehicle_groups *table, const char *column)
+group_status vehicle_groups_write_header(vehicle_groups *table, const char *column)
 {
     static const char *const headings[] = {"brakes",    "in_adjustment", "out_of_adjustment", "inoperative",
                                            "undetermined", "defective",  "percent",           "verdict",
@@ -160,15 +160,15 @@ by_status by_write_header(vehicle_groups *table, const char *column)
         put_text(&to, headings[i]);
     }
     put_text(&to, "\n");
-    return to.good ? BY_OK : BY_E_WRITE;
+    return to.good ? GROUP_OK : GROUP_E_WRITE;
 }
 
-static by_status write_vehicle(vehicle_groups *table, const vehicle *one)
+static group_status write_vehicle(vehicle_groups *table, const vehicle *one)
 {
     rodt_count count;
     line to = {table, true};
     if (rodt_tally_judge(&one->tally, 0, &count) != RODT_OK)
-        return BY_E_BRAKES;
+        return GROUP_E_BRAKES;
     if (one->size == 0)
         count.outcome = RODT_OUTCOME_UNDETERMINED;
     put_cell(&to, one->key, one->size);
@@ -186,13 +186,13 @@ static by_status write_vehicle(vehicle_groups *table, const vehicle *one)
     put_text(&to, "\n");
     table->counts.vehicles++;
     table->counts.outcome[count.outcome]++;
-    return to.good ? BY_OK : BY_E_WRITE;
+    return to.good ? GROUP_OK : GROUP_E_WRITE;
 }
 
-by_status by_finish(vehicle_groups *table)
+group_status vehicle_groups_finish(vehicle_groups *table)
 {
-    by_status status = BY_OK;
-    for (size_t i = 0; i < table->count && status == BY_OK; i++)
+    group_status status = GROUP_OK;
+    for (size_t i = 0; i < table->count && status == GROUP_OK; i++)
         status = write_vehicle(table, &table->vehicles[i]);
     forget(table);
     return status;
@@ -242,14 +242,14 @@ static void keep_orders(vehicle_groups *table, const char *key, size_t size)
 }
 
 /* Writes and forgets all vehicles but the last, which may go on. */
-static by_status make_room(vehicle_groups *table)
+static group_status make_room(vehicle_groups *table)
 {
-    by_status status = BY_OK;
+    group_status status = GROUP_OK;
     if (table->orders == 0)
-        return BY_E_ORDER;
-    for (size_t i = 0; i + 1 < table->count && status == BY_OK; i++)
+        return GROUP_E_ORDER;
+    for (size_t i = 0; i + 1 < table->count && status == GROUP_OK; i++)
         status = write_vehicle(table, &table->vehicles[i]);
-    if (status != BY_OK)
+    if (status != GROUP_OK)
         return status;
     vehicle last = table->vehicles[table->count - 1];
     table->count--;
@@ -258,7 +258,7 @@ static by_status make_room(vehicle_groups *table)
     table->count = 1;
     *find_slot(table, last.hash, last.key, last.size) = 1;
     table->sorted_only = true;
-    return BY_OK;
+    return GROUP_OK;
 }
 
 static bool grow(vehicle_groups *table)
@@ -274,20 +274,20 @@ static bool grow(vehicle_groups *table)
     return true;
 }
 
-static by_status add_vehicle(vehicle_groups *table, uint64_t hash, const char *key, size_t size)
+static group_status add_vehicle(vehicle_groups *table, uint64_t hash, const char *key, size_t size)
 {
     keep_orders(table, key, size);
     if (table->sorted_only && table->orders == 0)
-        return BY_E_ORDER;
-    if (table->count == BY_OPEN_MAX) {
-        by_status status = make_room(table);
-        if (status != BY_OK)
+        return GROUP_E_ORDER;
+    if (table->count == VEHICLE_GROUPS_OPEN_MAX) {
+        group_status status = make_room(table);
+        if (status != GROUP_OK)
             return status;
     }
     char *copy = malloc(size + 1);
     if (copy == NULL || !grow(table)) {
         free(copy);
-        return BY_E_MEMORY;
+        return GROUP_E_MEMORY;
     }
     if (size > 0)
         memcpy(copy, key, size);
@@ -298,10 +298,10 @@ static by_status add_vehicle(vehicle_groups *table, uint64_t hash, const char *k
     one->hash = hash;
     table->count++;
     *find_slot(table, hash, key, size) = (uint32_t)table->count;
-    return BY_OK;
+    return GROUP_OK;
 }
 
-static void remark(vehicle *one, const by_brake *brake)
+static void remark(vehicle *one, const group_brake *brake)
 {
     rodt_position position = brake->position;
     if (one->tally.brakes == 0)
@@ -329,45 +329,45 @@ static bool add_tally(rodt_tally *to, const rodt_tally *one)
     return true;
 }
 
-by_brake by_brake_of(const rodt_finding *finding, rodt_position position)
+group_brake group_brake_of(const rodt_finding *finding, rodt_position position)
 {
-    by_brake brake = {.verdict = finding->verdict, .day = finding->day, .position = position};
+    group_brake brake = {.verdict = finding->verdict, .day = finding->day, .position = position};
     (void)rodt_tally_add(&brake.tally, finding);
     return brake;
 }
 
 /* Makes the vehicle of the key the last one that was met; most rows are of the one before. */
-static by_status meet_vehicle(vehicle_groups *table, const char *key, size_t size)
+static group_status meet_vehicle(vehicle_groups *table, const char *key, size_t size)
 {
     if (table->last < table->count && has_key(&table->vehicles[table->last], table->last_hash, key, size))
-        return BY_OK;
+        return GROUP_OK;
     uint64_t hash = hash_of(key, size);
     uint32_t *slot = find_slot(table, hash, key, size);
     if (*slot == 0) {
-        by_status status = add_vehicle(table, hash, key, size);
-        if (status != BY_OK)
+        group_status status = add_vehicle(table, hash, key, size);
+        if (status != GROUP_OK)
             return status;
         slot = find_slot(table, hash, key, size);
     }
     table->last = *slot - 1;
     table->last_hash = hash;
-    return BY_OK;
+    return GROUP_OK;
 }
 
-by_status by_count(vehicle_groups *table, const char *key, size_t size, const by_brake *brake)
+group_status vehicle_groups_count(vehicle_groups *table, const char *key, size_t size, const group_brake *brake)
 {
-    by_status status = meet_vehicle(table, key, size);
-    if (status != BY_OK)
+    group_status status = meet_vehicle(table, key, size);
+    if (status != GROUP_OK)
         return status;
     vehicle *one = &table->vehicles[table->last];
     remark(one, brake);
     one->verdict[brake->verdict]++;
-    return add_tally(&one->tally, &brake->tally) ? BY_OK : BY_E_BRAKES;
+    return add_tally(&one->tally, &brake->tally) ? GROUP_OK : GROUP_E_BRAKES;
 }
 
-by_status by_add(vehicle_groups *table, const char *key, size_t size, const rodt_finding *finding,
+group_status vehicle_groups_add(vehicle_groups *table, const char *key, size_t size, const rodt_finding *finding,
                  rodt_position position)
 {
-    by_brake brake = by_brake_of(finding, position);
-    return by_count(table, key, size, &brake);
+    group_brake brake = group_brake_of(finding, position);
+    return vehicle_groups_count(table, key, size, &brake);
 }

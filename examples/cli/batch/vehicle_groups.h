@@ -1,74 +1,74 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* Rows of many vehicles to one line a vehicle: the count of its brakes by the roadside criterion. */
-#ifndef BY_H
-#define BY_H
+#ifndef VEHICLE_GROUPS_H
+#define VEHICLE_GROUPS_H
 
 #include <rodtravel/rodtravel.h>
 
 /*
- * Rows are grouped by a key, the text of one column. Up to BY_OPEN_MAX vehicles stay open: their rows may stand in any
+ * Rows are grouped by a key, the text of one column. Up to VEHICLE_GROUPS_OPEN_MAX vehicles stay open: their rows may stand in any
  * order, and the lines come in the order in which the vehicles came. With more vehicles than that the lines of those
  * that are open are written, and from then on the rows must be sorted by the key, because a vehicle that comes back
  * could not be told from a new one. Sorted means by bytes, or shorter keys first (numbers in order), up or down.
  * Memory stays bounded either way.
  */
-#define BY_OPEN_MAX 65536u
+#define VEHICLE_GROUPS_OPEN_MAX 65536u
 
-typedef enum by_status {
-    BY_OK = 0,
-    BY_E_MEMORY,
-    BY_E_WRITE,  /* the sink refused */
-    BY_E_ORDER,  /* too many vehicles for rows that are not sorted by the key */
-    BY_E_BRAKES  /* more rows of one vehicle than can be counted */
-} by_status;
+typedef enum group_status {
+    GROUP_OK = 0,
+    GROUP_E_MEMORY,
+    GROUP_E_WRITE,  /* the sink refused */
+    GROUP_E_ORDER,  /* too many vehicles for rows that are not sorted by the key */
+    GROUP_E_BRAKES  /* more rows of one vehicle than can be counted */
+} group_status;
 
 /* Where lines go. False stops the work. */
-typedef struct by_sink {
+typedef struct line_sink {
     bool (*write)(void *context, const char *bytes, size_t size);
     void *context;
-} by_sink;
+} line_sink;
 
 /* Lines that were written, by what they say. */
-typedef struct by_counts {
+typedef struct group_counts {
     uint64_t vehicles;
     uint64_t outcome[4]; /* by rodt_outcome */
-} by_counts;
+} group_counts;
 
 typedef struct vehicle_groups vehicle_groups;
 
 /* Makes a table; separator parts the cells of its lines. NULL: no memory. */
-vehicle_groups *by_open(by_sink sink, char separator);
+vehicle_groups *vehicle_groups_open(line_sink sink, char separator);
 
 /* Writes the line of headings; column is that of the key. */
-by_status by_write_header(vehicle_groups *table, const char *column);
+group_status vehicle_groups_write_header(vehicle_groups *table, const char *column);
 
 /* What counts of a row. */
-typedef struct by_brake {
+typedef struct group_brake {
     rodt_verdict verdict;
     rodt_tally tally; /* of this brake alone */
     rodt_date day;
     rodt_position position; /* may be all zero */
-} by_brake;
+} group_brake;
 
 /* Of a finding, its day included. */
-by_brake by_brake_of(const rodt_finding *finding, rodt_position position);
+group_brake group_brake_of(const rodt_finding *finding, rodt_position position);
 
-/* Counts a brake in; for the rest as by_add. */
-by_status by_count(vehicle_groups *table, const char *key, size_t size, const by_brake *brake);
+/* Counts a brake in; for the rest as vehicle_groups_add. */
+group_status vehicle_groups_count(vehicle_groups *table, const char *key, size_t size, const group_brake *brake);
 
 /* Counts one row in. An empty key is a vehicle of its own that nobody named: its verdict is undetermined whatever its
  * rows say. position may be all zero. */
-by_status by_add(vehicle_groups *table, const char *key, size_t size, const rodt_finding *finding,
+group_status vehicle_groups_add(vehicle_groups *table, const char *key, size_t size, const rodt_finding *finding,
                  rodt_position position);
 
 /* Writes the lines of all vehicles that are still open. */
-by_status by_finish(vehicle_groups *table);
+group_status vehicle_groups_finish(vehicle_groups *table);
 
-const by_counts *by_counted(const vehicle_groups *table);
+const group_counts *vehicle_groups_counts(const vehicle_groups *table);
 
-/* A sentence for a status, or NULL for BY_OK. */
-const char *by_sentence(by_status status);
+/* A sentence for a status, or NULL for GROUP_OK. */
+const char *group_sentence(group_status status);
 
-void by_close(vehicle_groups *table);
+void vehicle_groups_close(vehicle_groups *table);
 
 #endif

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* How threads share a file in `rodtravel batch`. Each takes the next part of the input while no other does, judges it
- * while others judge theirs, and delivers it when all parts before it have been delivered. So the output has the
- * order of the input, whatever the number of threads, and no more parts are held than there are threads. */
+/* The worker pool of `rodtravel batch`. A worker reads the next chunk under the input lock, judges it while others judge
+ * theirs, and delivers it under the output lock when all chunks before it have been delivered. So the output has the order
+ * of the input, whatever the number of threads, and no more chunks are held than there are threads. */
 #include "batch/workers.h"
 #include "batch/chunk_run.h"
 #include "batch/delivery.h"
@@ -11,167 +11,166 @@
 #include <stdlib.h>
 #include <string.h>
 
-/* Each half has a lock of its own: `taking` that of the input, `turn` that of the delivery. */
-typedef struct relay {
+typedef struct worker_pool {
     batch_run *run;
     const batch_input *input;
-    pthread_mutex_t taking;
+    pthread_mutex_t input_lock;
     csv_reader *reader;
-    uint64_t taken;  /* parts */
-    bool over;       /* the input is at its end, or must not be read on */
-    pthread_mutex_t turn;
-    pthread_cond_t turned;
-    uint64_t delivered; /* parts */
-    bool failed;        /* a part could not be delivered: none after it is */
-} relay;
+    uint64_t chunks_read;
+    bool input_done; /* the input is at its end, or must not be read on */
+    pthread_mutex_t output_lock;
+    pthread_cond_t output_ready; /* the next chunk may be delivered */
+    uint64_t chunks_delivered;
+    bool failed; /* a chunk could not be delivered: none after it is */
+} worker_pool;
 
-/* One that runs. */
-typedef struct runner {
-    relay *relay;
-    batch_part *part;
+typedef struct worker {
+    worker_pool *pool;
+    batch_chunk *chunk;
     pthread_t thread;
-} runner;
+} worker;
 
-/* What is there goes out before more is waited for. */
+/* True if the buffer has no complete line: what was judged is written before anybody waits for more. */
 static bool must_wait(const csv_reader *reader)
 {
     return memchr(reader->buffer + reader->begin, '\n', reader->end - reader->begin) == NULL;
 }
 
 /* Reads one record by itself. False: there is none, or the run stops. */
-static bool take_record(relay *from, batch_part *part)
+static bool read_record(worker_pool *from, batch_chunk *chunk)
 {
     csv_record record;
     csv_status status = csv_next(from->reader, &record);
     if (status == CSV_RECORD)
-        return batch_part_row(part, &record);
+        return batch_chunk_row(chunk, &record);
     if (status != CSV_END) {
-        part->stopped = true;
-        part->fault = status;
-        part->stop_line = from->reader->fault_line;
+        chunk->stopped = true;
+        chunk->fault = status;
+        chunk->stop_line = from->reader->fault_line;
     }
-    from->over = true;
+    from->input_done = true;
     return false;
 }
 
-/* Takes records one by one until a piece of whole records stands in the buffer. True: the part's reader holds it. */
-static bool take_piece(relay *from, batch_part *part)
+/* Judges records one by one until the buffer has complete records whose end is sure. True: the reader of the chunk has
+ * them. */
+static bool read_chunk(worker_pool *from, batch_chunk *chunk)
 {
     csv_reader *reader = from->reader;
     reader->line = 1;
     for (;;) {
         size_t size = csv_complete_size(reader);
         if (size > 0) {
-            csv_move_chunk(reader, size, &part->reader);
+            csv_move_chunk(reader, size, &chunk->reader);
             return true;
         }
-        bool full = part->out.used >= OUTPUT_BLOCK || (reader->line > 1 && must_wait(reader));
-        if (full || !take_record(from, part))
+        bool full = chunk->out.used >= OUTPUT_BLOCK || (reader->line > 1 && must_wait(reader));
+        if (full || !read_record(from, chunk))
             break;
     }
-    part->lines = reader->line - 1;
-    batch_part_flush(part);
+    chunk->lines = reader->line - 1;
+    batch_chunk_flush(chunk);
     return false;
 }
 
-/* Takes the next part of the input. False: there is none. */
-static bool take(relay *from, batch_part *part, uint64_t *number, bool *piece)
+/* Reads the next chunk of the input; `pending` = it is still to be judged. False: there is none. */
+static bool take_chunk(worker_pool *from, batch_chunk *chunk, uint64_t *number, bool *pending)
 {
-    batch_part_clear(part);
-    pthread_mutex_lock(&from->taking);
-    bool more = !from->over;
+    batch_chunk_clear(chunk);
+    pthread_mutex_lock(&from->input_lock);
+    bool more = !from->input_done;
     if (more) {
-        *number = from->taken++;
-        *piece = take_piece(from, part);
-        part->taken = from->input->taken;
-        from->over = from->over || part->stopped;
+        *number = from->chunks_read++;
+        *pending = read_chunk(from, chunk);
+        chunk->taken = from->input->taken;
+        from->input_done = from->input_done || chunk->stopped;
     }
-    pthread_mutex_unlock(&from->taking);
+    pthread_mutex_unlock(&from->input_lock);
     return more;
 }
 
-/* Waits for the part's turn and delivers it. False: the run has stopped. */
-static bool deliver(relay *to, batch_part *part, uint64_t number)
+/* Delivers the chunk after all before it. False: the run has stopped. */
+static bool deliver(worker_pool *to, batch_chunk *chunk, uint64_t number)
 {
-    pthread_mutex_lock(&to->turn);
-    while (to->delivered != number)
-        pthread_cond_wait(&to->turned, &to->turn);
+    pthread_mutex_lock(&to->output_lock);
+    while (to->chunks_delivered != number)
+        pthread_cond_wait(&to->output_ready, &to->output_lock);
     if (!to->failed)
-        to->failed = !batch_deliver(part, to->input);
-    to->delivered++;
+        to->failed = !batch_deliver(chunk, to->input);
+    to->chunks_delivered++;
     bool good = !to->failed;
-    pthread_cond_broadcast(&to->turned);
-    pthread_mutex_unlock(&to->turn);
+    pthread_cond_broadcast(&to->output_ready);
+    pthread_mutex_unlock(&to->output_lock);
     return good;
 }
 
-/* Whoever waits for input holds the lock. */
-static void stop_taking(relay *from)
+/* A worker that waits for input holds the lock until it sees the request. */
+static void stop_reading(worker_pool *from)
 {
     interrupt_request();
-    pthread_mutex_lock(&from->taking);
-    from->over = true;
-    pthread_mutex_unlock(&from->taking);
+    pthread_mutex_lock(&from->input_lock);
+    from->input_done = true;
+    pthread_mutex_unlock(&from->input_lock);
 }
 
-static void *run_parts(void *context)
+static void *run_chunks(void *context)
 {
-    const runner *self = context;
+    const worker *self = context;
     uint64_t number;
-    bool piece;
-    while (take(self->relay, self->part, &number, &piece)) {
-        if (piece)
-            batch_part_judge(self->part);
-        if (!deliver(self->relay, self->part, number)) {
-            stop_taking(self->relay);
+    bool pending;
+    while (take_chunk(self->pool, self->chunk, &number, &pending)) {
+        if (pending)
+            batch_chunk_judge(self->chunk);
+        if (!deliver(self->pool, self->chunk, number)) {
+            stop_reading(self->pool);
             break;
         }
     }
     return NULL;
 }
 
-/* Starts as many more as can be had; fewer than wanted do the same work. */
-static size_t start(relay *of, runner *runners, size_t wanted)
+/* Starts as many workers as can be had; fewer than wanted do the same work. */
+static size_t start(worker_pool *of, worker *workers, size_t wanted)
 {
     size_t count = 0;
     for (; count < wanted; count++) {
-        runner *next = &runners[count];
-        *next = (runner){.relay = of, .part = calloc(1, sizeof *next->part)};
-        if (next->part == NULL)
+        worker *next = &workers[count];
+        *next = (worker){.pool = of, .chunk = calloc(1, sizeof *next->chunk)};
+        if (next->chunk == NULL)
             break;
-        if (!batch_part_open(next->part, of->run, of->reader) ||
-            !batch_part_open_cache(next->part, (unsigned)wanted + 1) ||
-            pthread_create(&next->thread, NULL, run_parts, next) != 0) {
-            batch_part_close(next->part);
-            free(next->part);
+        if (!batch_chunk_open(next->chunk, of->run, of->reader) ||
+            !batch_chunk_open_cache(next->chunk, (unsigned)wanted + 1) ||
+            pthread_create(&next->thread, NULL, run_chunks, next) != 0) {
+            batch_chunk_close(next->chunk);
+            free(next->chunk);
             break;
         }
     }
     return count;
 }
 
-static void finish(runner *runners, size_t count)
+static void finish(worker *workers, size_t count)
 {
     for (size_t i = 0; i < count; i++) {
-        pthread_join(runners[i].thread, NULL);
-        batch_part_close(runners[i].part);
-        free(runners[i].part);
+        pthread_join(workers[i].thread, NULL);
+        batch_chunk_close(workers[i].chunk);
+        free(workers[i].chunk);
     }
 }
 
-bool batch_relay(batch_run *run, batch_part *first, csv_reader *reader, const batch_input *input, unsigned jobs)
+bool batch_run_workers(batch_run *run, batch_chunk *first, csv_reader *reader, const batch_input *input, unsigned jobs)
 {
-    relay shared = {.run = run, .input = input, .reader = reader};
-    runner self = {.relay = &shared, .part = first};
-    runner others[BATCH_JOBS_MOST];
-    pthread_mutex_init(&shared.taking, NULL);
-    pthread_mutex_init(&shared.turn, NULL);
-    pthread_cond_init(&shared.turned, NULL);
+    worker_pool shared = {.run = run, .input = input, .reader = reader};
+    worker self = {.pool = &shared, .chunk = first};
+    worker others[BATCH_JOBS_MOST];
+    pthread_mutex_init(&shared.input_lock, NULL);
+    pthread_mutex_init(&shared.output_lock, NULL);
+    pthread_cond_init(&shared.output_ready, NULL);
     size_t count = start(&shared, others, jobs - 1);
-    (void)run_parts(&self);
+    (void)run_chunks(&self);
     finish(others, count);
-    pthread_cond_destroy(&shared.turned);
-    pthread_mutex_destroy(&shared.turn);
-    pthread_mutex_destroy(&shared.taking);
+    pthread_cond_destroy(&shared.output_ready);
+    pthread_mutex_destroy(&shared.output_lock);
+    pthread_mutex_destroy(&shared.input_lock);
     return !shared.failed;
 }

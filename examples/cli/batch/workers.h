@@ -10,6 +10,6 @@
 
 /* Judges a file to its end, on several threads if that is wanted. False: the run stopped before the end, said on
  * stderr. The first chunk holds what was made of the header. */
-bool batch_relay(batch_run *run, batch_part *first, csv_reader *reader, const batch_input *input, unsigned jobs);
+bool batch_run_workers(batch_run *run, batch_chunk *first, csv_reader *reader, const batch_input *input, unsigned jobs);
 
 #endif

@@ -5,22 +5,22 @@
 #include <stdint.h>
 #include <string.h>
 
-void json_object_open(members *walk, const char *bytes, size_t size)
+void json_object_open(json_object_reader *reader, const char *bytes, size_t size)
 {
-    *walk = (members){.at = bytes, .end = bytes + size};
+    *reader = (json_object_reader){.at = bytes, .end = bytes + size};
 }
 
-static void skip_blanks(members *walk)
+static void skip_blanks(json_object_reader *reader)
 {
-    while (walk->at < walk->end && (*walk->at == ' ' || *walk->at == '\t' || *walk->at == '\r' || *walk->at == '\n'))
-        walk->at++;
+    while (reader->at < reader->end && (*reader->at == ' ' || *reader->at == '\t' || *reader->at == '\r' || *reader->at == '\n'))
+        reader->at++;
 }
 
-static bool take(members *walk, char byte)
+static bool take(json_object_reader *reader, char byte)
 {
-    if (walk->at == walk->end || *walk->at != byte)
+    if (reader->at == reader->end || *reader->at != byte)
         return false;
-    walk->at++;
+    reader->at++;
     return true;
 }
 
@@ -33,160 +33,160 @@ static int hex_value(char byte)
     return byte >= 'A' && byte <= 'F' ? byte - 'A' + 10 : -1;
 }
 
-static bool take_escape(members *walk)
+static bool take_escape(json_object_reader *reader)
 {
-    if (walk->at == walk->end)
+    if (reader->at == reader->end)
         return false;
-    char byte = *walk->at++;
+    char byte = *reader->at++;
     if (byte != 'u')
         return byte != '\0' && strchr("\"\\/bfnrt", byte) != NULL;
     for (int i = 0; i < 4; i++)
-        if (walk->at == walk->end || hex_value(*walk->at++) < 0)
+        if (reader->at == reader->end || hex_value(*reader->at++) < 0)
             return false;
     return true;
 }
 
-static bool take_text(members *walk, members_piece *out)
+static bool take_text(json_object_reader *reader, json_text *out)
 {
-    if (!take(walk, '"'))
+    if (!take(reader, '"'))
         return false;
-    out->bytes = walk->at;
-    while (walk->at < walk->end && *walk->at != '"') {
-        char byte = *walk->at++;
-        if ((unsigned char)byte < 0x20 || (byte == '\\' && !take_escape(walk)))
+    out->bytes = reader->at;
+    while (reader->at < reader->end && *reader->at != '"') {
+        char byte = *reader->at++;
+        if ((unsigned char)byte < 0x20 || (byte == '\\' && !take_escape(reader)))
             return false;
     }
-    out->size = (size_t)(walk->at - out->bytes);
-    return take(walk, '"');
+    out->size = (size_t)(reader->at - out->bytes);
+    return take(reader, '"');
 }
 
-static bool take_digits(members *walk)
+static bool take_digits(json_object_reader *reader)
 {
-    const char *from = walk->at;
-    while (walk->at < walk->end && *walk->at >= '0' && *walk->at <= '9')
-        walk->at++;
-    return walk->at > from;
+    const char *from = reader->at;
+    while (reader->at < reader->end && *reader->at >= '0' && *reader->at <= '9')
+        reader->at++;
+    return reader->at > from;
 }
 
-static bool take_number(members *walk)
+static bool take_number(json_object_reader *reader)
 {
-    (void)take(walk, '-');
-    if (!take(walk, '0') && !take_digits(walk))
+    (void)take(reader, '-');
+    if (!take(reader, '0') && !take_digits(reader))
         return false;
-    if (take(walk, '.') && !take_digits(walk))
+    if (take(reader, '.') && !take_digits(reader))
         return false;
-    if (take(walk, 'e') || take(walk, 'E')) {
-        if (!take(walk, '+'))
-            (void)take(walk, '-');
-        return take_digits(walk);
+    if (take(reader, 'e') || take(reader, 'E')) {
+        if (!take(reader, '+'))
+            (void)take(reader, '-');
+        return take_digits(reader);
     }
     return true;
 }
 
-static bool take_word(members *walk, const char *word)
+static bool take_word(json_object_reader *reader, const char *word)
 {
     size_t size = strlen(word);
-    if ((size_t)(walk->end - walk->at) < size || memcmp(walk->at, word, size) != 0)
+    if ((size_t)(reader->end - reader->at) < size || memcmp(reader->at, word, size) != 0)
         return false;
-    walk->at += size;
+    reader->at += size;
     return true;
 }
 
 /* A value that is neither an object nor an array. */
-static bool take_plain(members *walk, members_kind *kind, members_piece *text)
+static bool take_plain(json_object_reader *reader, json_kind *kind, json_text *text)
 {
-    if (walk->at < walk->end && *walk->at == '"') {
-        *kind = MEMBERS_TEXT;
-        return take_text(walk, text);
+    if (reader->at < reader->end && *reader->at == '"') {
+        *kind = JSON_TEXT;
+        return take_text(reader, text);
     }
-    text->bytes = walk->at;
+    text->bytes = reader->at;
     bool good = true;
-    if (take_word(walk, "null"))
-        *kind = MEMBERS_NULL;
-    else if (take_word(walk, "true") || take_word(walk, "false"))
-        *kind = MEMBERS_BOOL;
+    if (take_word(reader, "null"))
+        *kind = JSON_NULL;
+    else if (take_word(reader, "true") || take_word(reader, "false"))
+        *kind = JSON_BOOL;
     else {
-        *kind = MEMBERS_NUMBER;
-        good = take_number(walk);
+        *kind = JSON_NUMBER;
+        good = take_number(reader);
     }
-    text->size = (size_t)(walk->at - text->bytes);
+    text->size = (size_t)(reader->at - text->bytes);
     return good;
 }
 
 /* What comes before a value: in an object its name. */
-static bool take_name(members *walk, char closing, members_piece *name)
+static bool take_name(json_object_reader *reader, char closing, json_text *name)
 {
-    skip_blanks(walk);
+    skip_blanks(reader);
     if (closing == ']')
         return true;
-    if (!take_text(walk, name))
+    if (!take_text(reader, name))
         return false;
-    skip_blanks(walk);
-    if (!take(walk, ':'))
+    skip_blanks(reader);
+    if (!take(reader, ':'))
         return false;
-    skip_blanks(walk);
+    skip_blanks(reader);
     return true;
 }
 
 /* Skips an object or an array; the stack holds the closing brackets that are due, the innermost last. */
-static bool take_nested(members *walk)
+static bool take_nested(json_object_reader *reader)
 {
-    char closing[MEMBERS_DEPTH];
+    char closing[JSON_DEPTH];
     size_t depth = 0;
-    members_kind kind;
-    members_piece unused;
+    json_kind kind;
+    json_text unused;
     do {
-        skip_blanks(walk);
-        bool opens = walk->at < walk->end && (*walk->at == '{' || *walk->at == '[');
+        skip_blanks(reader);
+        bool opens = reader->at < reader->end && (*reader->at == '{' || *reader->at == '[');
         if (opens) {
-            if (depth == MEMBERS_DEPTH)
+            if (depth == JSON_DEPTH)
                 return false;
-            closing[depth++] = *walk->at++ == '{' ? '}' : ']';
-            skip_blanks(walk);
-        } else if (!take_plain(walk, &kind, &unused)) {
+            closing[depth++] = *reader->at++ == '{' ? '}' : ']';
+            skip_blanks(reader);
+        } else if (!take_plain(reader, &kind, &unused)) {
             return false;
         }
         bool first = opens;
-        while (depth > 0 && take(walk, closing[depth - 1])) {
+        while (depth > 0 && take(reader, closing[depth - 1])) {
             depth--;
             first = false;
-            skip_blanks(walk);
+            skip_blanks(reader);
         }
-        if (depth > 0 && ((!first && !take(walk, ',')) || !take_name(walk, closing[depth - 1], &unused)))
+        if (depth > 0 && ((!first && !take(reader, ',')) || !take_name(reader, closing[depth - 1], &unused)))
             return false;
         if (depth > 0)
-            skip_blanks(walk);
+            skip_blanks(reader);
     } while (depth > 0);
     return true;
 }
 
-static members_status take_end(members *walk)
+static json_status take_end(json_object_reader *reader)
 {
-    walk->close = walk->at - 1;
-    skip_blanks(walk);
-    return walk->at == walk->end ? MEMBERS_END : MEMBERS_BAD;
+    reader->close = reader->at - 1;
+    skip_blanks(reader);
+    return reader->at == reader->end ? JSON_END : JSON_BAD;
 }
 
-members_status json_object_next(members *walk, member *out)
+json_status json_object_next(json_object_reader *reader, json_member *out)
 {
-    skip_blanks(walk);
-    if (!walk->begun && !take(walk, '{'))
-        return MEMBERS_BAD;
-    walk->begun = true;
-    skip_blanks(walk);
-    if (take(walk, '}'))
-        return take_end(walk);
-    if ((walk->any && !take(walk, ',')) || !take_name(walk, '}', &out->name))
-        return MEMBERS_BAD;
-    walk->any = true;
-    if (walk->at < walk->end && (*walk->at == '{' || *walk->at == '[')) {
-        out->kind = MEMBERS_NESTED;
-        out->value.bytes = walk->at;
-        bool good = take_nested(walk);
-        out->value.size = (size_t)(walk->at - out->value.bytes);
-        return good ? MEMBERS_MEMBER : MEMBERS_BAD;
+    skip_blanks(reader);
+    if (!reader->begun && !take(reader, '{'))
+        return JSON_BAD;
+    reader->begun = true;
+    skip_blanks(reader);
+    if (take(reader, '}'))
+        return take_end(reader);
+    if ((reader->any && !take(reader, ',')) || !take_name(reader, '}', &out->name))
+        return JSON_BAD;
+    reader->any = true;
+    if (reader->at < reader->end && (*reader->at == '{' || *reader->at == '[')) {
+        out->kind = JSON_NESTED;
+        out->value.bytes = reader->at;
+        bool good = take_nested(reader);
+        out->value.size = (size_t)(reader->at - out->value.bytes);
+        return good ? JSON_MEMBER : JSON_BAD;
     }
-    return take_plain(walk, &out->kind, &out->value) ? MEMBERS_MEMBER : MEMBERS_BAD;
+    return take_plain(reader, &out->kind, &out->value) ? JSON_MEMBER : JSON_BAD;
 }
 
 /* --- Texts --------------------------------------------------------------------------------------------- */
@@ -246,27 +246,27 @@ static size_t read_escape(const char *at, const char *end, char out[4], size_t *
     return 1;
 }
 
-size_t json_object_text(members_piece piece, char *text, size_t size)
+size_t json_object_text(json_text from, char *text, size_t size)
 {
-    const char *end = piece.bytes + piece.size;
+    const char *end = from.bytes + from.size;
     size_t used = 0;
-    for (const char *at = piece.bytes; at < end;) {
+    for (const char *at = from.bytes; at < end;) {
         char out[4] = {*at};
         size_t written = 1;
         size_t read = 1;
         if (*at == '\\') {
             read = read_escape(at + 1, end, out, &written);
             if (read++ == 0)
-                return MEMBERS_NO_TEXT;
+                return JSON_NO_TEXT;
         }
         if (used + written >= size)
-            return MEMBERS_NO_TEXT;
+            return JSON_NO_TEXT;
         memcpy(text + used, out, written);
         used += written;
         at += read;
     }
     if (used >= size)
-        return MEMBERS_NO_TEXT;
+        return JSON_NO_TEXT;
     text[used] = '\0';
     return used;
 }
