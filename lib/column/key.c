@@ -20,6 +20,7 @@ static const unsigned char bits_of[RODT_READING_FIELDS] = {
 #define CLASS_NOTHING UINT64_C(0)
 #define CLASS_OWN UINT64_MAX               /* the text stands for itself alone */
 #define CLASS_UNREADABLE (UINT64_C(1) << 63) /* and why, as reasons */
+#define CLASS_OTHER_ORDER (UINT64_C(1) << 61) /* beside it: a date that contradicts the order; callers count these */
 #define CLASS_VALUE (UINT64_C(1) << 62)
 #define CLASS_TWO_DAYS (UINT64_C(3) << 61)
 _Static_assert(RODT_REASON_END < 61, "reasons and the bits of a kind are one number");
@@ -197,7 +198,9 @@ static cell_class class_of_cell(const key_builder *builder, rodt_field field, co
         return (cell_class){class_of, 0, 0};
     if (reading.reasons == 0)
         return (cell_class){class_of_field(builder, field, &reading), 0, 0};
-    return (cell_class){CLASS_UNREADABLE | reading.reasons,
+    const bool contradicts =
+        field == RODT_FIELD_DATE && rodt_date_contradicts(text, strlen(text), builder->form.date_order);
+    return (cell_class){CLASS_UNREADABLE | (contradicts ? CLASS_OTHER_ORDER : 0) | reading.reasons,
                         field == RODT_FIELD_CHAMBER && builder->is_stream ? KEY_UNCACHEABLE : 0, 0};
 }
 

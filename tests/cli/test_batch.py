@@ -224,6 +224,19 @@ class Meaning(Case):
             self.assertEqual(rows(run("--date-order", order, data=data).stdout)[1][-2], verdict)
         self.assertEqual(rows(run(data=data).stdout)[1][-2], "undetermined")
 
+    def test_dates_that_contradict_the_declared_order_are_counted(self):
+        """10/14/2021 is no day first: then 10/11/2021 beside it is doubtful, too. Cached rows count like new ones."""
+        days = ["10/11/2021", "10/14/2021", "14/10/2021", "10/14/2021", "x", "10/15/2021", "2021-10-14"]
+        table = "date,chamber,released,applied\n" + "".join(f"{day},36,2,4 1/2\n" for day in days * 50)
+        lines = "".join(f'{{"date":"{day}","chamber":"36","released":"2","applied":"4 1/2"}}\n' for day in days * 50)
+        said = "150 rows have a date that contradicts --date-order and is not read (first on line {})"
+        for options in (["--jobs", "1"], ["--jobs", "2"], ["--no-cache"], ["--by", "chamber"]):
+            self.assertIn(said.format(3), " ".join(run("--date-order", "dmy", *options, data=table.encode()).stderr.decode().split()))
+        result = run("--date-order", "dmy", "--format", "ndjson", data=lines.encode())
+        self.assertIn(said.format(2), " ".join(result.stderr.decode().split()))
+        self.assertNotIn(b"contradicts", run(data=table.encode()).stderr)
+        self.assertNotIn(b"contradicts", run("--date-order", "dmy", data=table.replace("10/14", "10/1").replace("10/15", "x").encode()).stderr)
+
     def test_column_left_out(self):
         data = b"unit,chamber,released,applied\nnorth,30,2 1/8,4\n"
         self.judged(data=data, status=3)
@@ -352,6 +365,10 @@ class Meaning(Case):
                      ["at-limit", "1"] + ["100.0"] * 4, ["clamp", "30", "standard", "203", "50.5", "91.0", "100.0", "more"]]:
             self.assertIn(line, lines)
         self.assertLessEqual(max(map(len, result.stderr.decode().splitlines())), 80)
+
+    def test_the_older_name_of_no_cache(self):
+        self.assertEqual(run("--afresh", data=HEADER + GOOD * 3).stdout, run("--no-cache", data=HEADER + GOOD * 3).stdout)
+        self.assertNotIn(b"afresh", run("--help").stdout)
 
     def test_help_fits_a_terminal(self):
         result = run("--help")

@@ -49,7 +49,7 @@ def column_of(name, column):
 class Same(unittest.TestCase):
     def same(self, *options, data=None, jobs=JOBS, commands=None):
         """The answer of every way, compared with that of the thorough one, which is returned."""
-        thorough = run(COMMAND, "--afresh", "--jobs", 1, "--summary", *options, data=data)
+        thorough = run(COMMAND, "--no-cache", "--jobs", 1, "--summary", *options, data=data)
         for command in commands or [COMMAND, SMALL]:
             for count in jobs:
                 got = run(command, "--jobs", count, "--summary", *options, data=data)

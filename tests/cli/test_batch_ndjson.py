@@ -168,7 +168,7 @@ class Objects(unittest.TestCase):
             lines.append("{" + f",{blank}".join(f'"{name}":{blank}{chance.choice(values[name])}' for name in names) + "}")
         data = "\n".join(lines).encode() + b"\n"
         for options in [["--column", "unit=unit"], ["--decimal-comma", "--column", "unit=unit"], ["--date-order", "dmy", "--column", "unit="]]:
-            wanted = run("--afresh", "--jobs", 1, "--summary", *options, data=data)
+            wanted = run("--no-cache", "--jobs", 1, "--summary", *options, data=data)
             self.assertEqual(wanted.stdout.count(b"\n"), len(lines))
             for command in (COMMAND, SMALL):
                 for jobs in (1, 2, 3):

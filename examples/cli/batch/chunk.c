@@ -76,9 +76,22 @@ rodt_reading_text batch_text(const batch_run *run, const char *const cell[BATCH_
     return text;
 }
 
-bool batch_is_undated(const rodt_reading_text *text)
+/* True for a row without a day of its own. */
+static bool is_undated(const rodt_reading_text *text)
 {
     rodt_date day;
     return text->date == NULL ||
            rodt_date_read(text->date, strlen(text->date), text->date_order, &day, NULL) == RODT_E_EMPTY;
+}
+
+batch_tally batch_chunk_tally(batch_chunk *chunk, const rodt_reading_text *text, const rodt_finding *finding,
+                              const csv_record *record)
+{
+    batch_tally tally = batch_tally_of(finding, chunk->run->options->summary);
+    tally.undated = is_undated(text);
+    tally.other_order =
+        text->date != NULL && rodt_date_contradicts(text->date, strlen(text->date), text->date_order);
+    if (tally.other_order && chunk->passed.other_order_line == 0)
+        chunk->passed.other_order_line = record->line;
+    return tally;
 }

@@ -73,7 +73,8 @@ const char *batch_cell(batch_chunk *chunk, const csv_record *record, rodt_field 
 /* The texts of a row for the readers, each NULL if the row does not have it. */
 rodt_reading_text batch_text(const batch_run *run, const char *const cell[BATCH_FIELDS]);
 
-/* True for a row without a day of its own. */
-bool batch_is_undated(const rodt_reading_text *text);
+/* What is counted of a row that was judged. */
+batch_tally batch_chunk_tally(batch_chunk *chunk, const rodt_reading_text *text, const rodt_finding *finding,
+                              const csv_record *record);
 
 #endif

@@ -11,14 +11,13 @@ const char *row_error_code(row_error error)
     return codes[error];
 }
 
-batch_tally batch_tally_of(const rodt_finding *finding, bool undated, bool in_detail)
+batch_tally batch_tally_of(const rodt_finding *finding, bool in_detail)
 {
     batch_tally tally = {.reasons = finding->reasons,
                          .verdict = (uint8_t)finding->verdict,
                          .family = (uint8_t)finding->chamber.family,
                          .stroke_class = (uint8_t)finding->chamber.stroke_class,
-                         .utilization = in_detail ? histogram_step(finding) : 0,
-                         .undated = undated};
+                         .utilization = in_detail ? histogram_step(finding) : 0};
     _Static_assert(sizeof tally.size == RODT_SIZE_TEXT_SIZE, "the size of a chamber fits");
     memcpy(tally.size, finding->chamber.size, sizeof tally.size);
     return tally;
@@ -57,6 +56,7 @@ void batch_counts_add(batch_counts *counts, const batch_tally *tally, uint64_t r
     counts->rows += rows;
     counts->verdict[tally->verdict] += rows;
     counts->undated += tally->undated ? rows : 0;
+    counts->other_order += tally->other_order ? rows : 0;
     if (!in_detail)
         return;
     for (size_t reason = 0; reason < RODT_REASON_END; reason++) {
@@ -76,6 +76,8 @@ void batch_counts_add_passthrough(batch_counts *counts, const passthrough_counts
     sum->headers += passed->headers;
     sum->empty_records += passed->empty_records;
     sum->empty_lines += passed->empty_lines;
+    if (sum->other_order_line == 0 && passed->other_order_line > 0)
+        sum->other_order_line = line + passed->other_order_line - 1;
     sum->fields_found |= passed->fields_found;
     sum->fields_meant |= passed->fields_meant;
     for (int error = 0; error < ROW_ERRORS; error++) {

@@ -26,6 +26,7 @@ typedef struct passthrough_counts {
     uint64_t empty_lines;
     uint64_t errors[ROW_ERRORS];
     uint64_t error_lines[ROW_ERRORS]; /* the first line of each */
+    uint64_t other_order_line; /* the first line with a date that contradicts --date-order; 0 = there is none */
     uint32_t fields_found; /* FIELD_BITs that some object had */
     uint32_t fields_meant; /* FIELD_BITs that some object probably had under another name */
 } passthrough_counts;
@@ -38,13 +39,15 @@ typedef struct batch_tally {
     uint8_t verdict;
     uint8_t family;
     uint8_t stroke_class;
-    bool undated; /* no day of its own */
+    bool undated;     /* no day of its own */
+    bool other_order; /* a date that contradicts --date-order */
 } batch_tally;
 
 /* What was counted. */
 typedef struct batch_counts {
     uint64_t rows;
-    uint64_t undated; /* judged by the day of the options */
+    uint64_t undated;     /* judged by the day of the options */
+    uint64_t other_order; /* dates that contradict --date-order */
     uint64_t verdict[BATCH_VERDICTS];
     uint64_t reason[RODT_REASON_END];
     passthrough_counts passed;
@@ -58,7 +61,7 @@ typedef struct batch_counts {
 } batch_counts;
 
 /* What is counted of a finding; in_detail = its utilization, too. */
-batch_tally batch_tally_of(const rodt_finding *finding, bool undated, bool in_detail);
+batch_tally batch_tally_of(const rodt_finding *finding, bool in_detail);
 
 /* Counts so many rows with one tally; in_detail = by reason, chamber and utilization, too. */
 void batch_counts_add(batch_counts *counts, const batch_tally *tally, uint64_t rows, bool in_detail);

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* What `rodtravel batch` takes, and its help. */
+/* The options of `rodtravel batch`, and its help. */
 #include "batch/options.h"
 #include "ui/compiler.h"
 #include "ui/options.h"
@@ -12,39 +12,35 @@ const option_spec batch_option_specs[BATCH_OPTIONS] = {
                              "the column with this heading holds FIELD; FIELD= alone: do not read such a column. "
                              "May be given once for each field",
                              true},
-    [BATCH_OPTION_SEPARATOR] = {"separator", "SIGN", "one sign, or the word tab; a comma if none is given",
-                                false},
+    [BATCH_OPTION_SEPARATOR] = {"separator", "C", "one character, or the word tab; a comma if none is given", false},
     [BATCH_OPTION_DECIMAL_COMMA] = {"decimal-comma", NULL, "2,125 is 2 1/8", false},
     [BATCH_OPTION_ENCODING] = {"encoding", "NAME",
-                               "encoding of the input, for example windows-1252; the output is UTF-8", false},
+                               "encoding of the input, such as windows-1252; the output is UTF-8", false},
     [BATCH_OPTION_UNIT] = {"unit", "UNIT", "in, mm or cm, for numbers without a unit; in if none is given",
                            false},
     [BATCH_OPTION_DATE_ORDER] = {"date-order", "ORDER",
                                  "dmy (day first) or mdy (month first), for dates such as 06/05/2024", false},
     [BATCH_OPTION_BY] = {"by", "HEADING",
-                         "one line a vehicle in place of the rows: the column with this heading names the "
+                         "write one line a vehicle in place of the rows; the column with this heading names the "
                          "vehicle. Its brakes are counted by the roadside criterion",
                          false},
     [BATCH_OPTION_JOBS] = {"jobs", "N",
-                           "threads to work on; the number of processors if none is given. The rows are the same "
-                           "for any number",
+                           "number of threads; as many as there are processors if none is given. The output is the "
+                           "same for any number",
                            false},
-    [BATCH_OPTION_NO_CACHE] = {"afresh", NULL,
-                             "judge every row, also those that come to what was judged before; slower, and the "
-                             "answers are the same",
-                             false},
+    [BATCH_OPTION_NO_CACHE] = {"no-cache", NULL, "do not reuse cached results (slower, same output)", false},
     [BATCH_OPTION_FORMAT] = {"format", "FORMAT",
                              "csv, or ndjson: one JSON object a line; csv if none is given", false},
     [BATCH_OPTION_SUMMARY] = {"summary", NULL,
                               "counts by verdict, reason and chamber, and how much of their limits the strokes use, "
                               "on standard error",
-                              false}};
+                              false},
+    [BATCH_OPTION_AFRESH] = {"afresh", NULL, NULL, false}};
 
 const char batch_help[] =
-    "Judges every row of a CSV file of pushrod measurements. The rows come out as they went in and in "
-    "their order, with five columns more: applied_stroke, limit, margin, verdict, reasons. A row that "
-    "cannot be read stays in its place as undetermined, with the reason. Without FILE, or with -, the input is "
-    "standard input.\n"
+    "Judges every row of a CSV file of pushrod measurements. The input columns are kept, and five columns are "
+    "added: applied_stroke, limit, margin, verdict, reasons. A row that cannot be read keeps its place; it is "
+    "undetermined, with the reason. Without FILE, or with -, the input is standard input.\n"
     "\n"
     "Columns, in any order and by these headings (capitals, blanks, underscores, hyphens and "
     "points make no difference); every other column passes through:\n"
@@ -60,18 +56,21 @@ const char batch_help[] =
     "  spring_brake                              released, on\n"
     "  drum                                      cold, warm, hot\n"
     "\n"
-    "Repeated header lines and empty records are passed through and counted. A row with too few cells is "
-    "filled up (reason short-record). A row with too many (long-record), or with a quote that is "
+    "A column that looks meant but is not read is named, and so is a first cell that does not fit its column. A "
+    "date that contradicts --date-order is not read.\n"
+    "\n"
+    "Repeated header lines and empty records are passed through and counted. A row with too few cells gets "
+    "empty ones (reason short-record). A row with too many (long-record), or with a quote that is "
     "not closed or not at the end of its cell (bad-quotes), is not judged: its cells may have slipped. A "
     "record may have 16 MiB and 65536 cells. Write the output to another file than the input.\n"
     "\n"
-    "With --format ndjson each line is one JSON object, with the words as its members; the five results are "
-    "its last members. A line that is no object (bad-object) becomes one that holds it as \"line\"; one with a "
-    "word twice (member-twice) is not judged.\n"
+    "With --format ndjson each line is one JSON object, with the columns as its members; the five results become "
+    "its last members. A line that is no object (bad-object) becomes one that holds it as \"line\". An object with "
+    "two members of one name (member-twice) is not judged.\n"
     "\n"
     "With --by the lines have the columns brakes, in_adjustment, out_of_adjustment, inoperative, "
-    "undetermined, defective, percent, verdict, whole_needed, remarks behind the name. Rows of a vehicle "
-    "may stand apart among 65536 vehicles; a longer file must be sorted by the column.\n"
+    "undetermined, defective, percent, verdict, whole_needed, remarks after the name. The rows may be in any order "
+    "for up to 65536 vehicles; a file with more must be sorted by the column.\n"
     "\n"
     "Example:\n"
     "  rodtravel batch yard.csv --separator ';' --decimal-comma \\\n"

@@ -30,7 +30,7 @@ static int take_style(const command_line *from, batch_options *options)
     if (status == STATUS_CONTINUE)
         status = read_date_order_option(from, BATCH_OPTION_DATE_ORDER, &options->date_order);
     options->style.decimal_comma = option_given(from, BATCH_OPTION_DECIMAL_COMMA);
-    options->no_cache = option_given(from, BATCH_OPTION_NO_CACHE);
+    options->no_cache = option_given(from, BATCH_OPTION_NO_CACHE) || option_given(from, BATCH_OPTION_AFRESH);
     options->summary = option_given(from, BATCH_OPTION_SUMMARY);
     return status;
 }

@@ -26,6 +26,7 @@ typedef enum batch_option {
     BATCH_OPTION_NO_CACHE,
     BATCH_OPTION_FORMAT,
     BATCH_OPTION_SUMMARY,
+    BATCH_OPTION_AFRESH, /* the older name of --no-cache */
     BATCH_OPTIONS
 } batch_option;
 

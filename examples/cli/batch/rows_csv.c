@@ -114,7 +114,7 @@ static bool write_unjudged(batch_chunk *chunk, const csv_record *record, row_err
     if (repeat == BATCH_SAME_HEADER && !record->bad_quotes)
         return pass_header(chunk, record);
     batch_chunk_add_error(chunk, error, record);
-    batch_tally tally = batch_tally_of(&none, false, chunk->run->options->summary);
+    batch_tally tally = batch_tally_of(&none, chunk->run->options->summary);
     return batch_chunk_count_row(chunk, &tally) && write_row(chunk, record, &none, row_error_code(error));
 }
 
@@ -158,17 +158,17 @@ static void keep_result(batch_chunk *chunk, const csv_record *record, const rodt
 }
 
 /* Counts and writes a row that was judged. */
-static bool write_judged(batch_chunk *chunk, const csv_record *record, const rodt_finding *finding, bool undated)
+static bool write_judged(batch_chunk *chunk, const csv_record *record, const rodt_finding *finding,
+                         const batch_tally *tally)
 {
     bool is_short = record->count < chunk->run->header.count;
-    batch_tally tally = batch_tally_of(finding, undated, chunk->run->options->summary);
     if (is_short)
         batch_chunk_add_error(chunk, ROW_SHORT_RECORD, record);
     size_t at = chunk->out.used + record->size;
-    if (!batch_chunk_count_row(chunk, &tally) ||
+    if (!batch_chunk_count_row(chunk, tally) ||
         !write_row(chunk, record, finding, is_short ? row_error_code(ROW_SHORT_RECORD) : NULL))
         return false;
-    keep_result(chunk, record, finding, &tally, at);
+    keep_result(chunk, record, finding, tally, at);
     return true;
 }
 
@@ -188,7 +188,8 @@ static bool judge_row(batch_chunk *chunk, const csv_record *record)
         repeat = batch_header_compare(&chunk->run->header, record);
     if (repeat != BATCH_NO_HEADER)
         return repeat == BATCH_SAME_HEADER ? pass_header(chunk, record) : refuse_header(chunk, record);
-    return write_judged(chunk, record, &finding, batch_is_undated(&text));
+    batch_tally tally = batch_chunk_tally(chunk, &text, &finding, record);
+    return write_judged(chunk, record, &finding, &tally);
 }
 
 bool batch_write_record(batch_chunk *chunk, const csv_record *record)

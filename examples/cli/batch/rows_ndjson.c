@@ -237,10 +237,9 @@ static void write_cached(batch_chunk *chunk, const csv_record *record, const obj
 
 /* Counts and writes an object that was judged. */
 static bool write_judged(batch_chunk *chunk, const csv_record *record, const object *from, const rodt_finding *finding,
-                         bool undated)
+                         const batch_tally *tally)
 {
-    batch_tally tally = batch_tally_of(finding, undated, chunk->run->options->summary);
-    if (!batch_chunk_count_row(chunk, &tally))
+    if (!batch_chunk_count_row(chunk, tally))
         return false;
     if (from->error == ROW_BAD_OBJECT)
         write_bad_line(chunk, record);
@@ -249,7 +248,7 @@ static bool write_judged(batch_chunk *chunk, const csv_record *record, const obj
     size_t at = chunk->out.used;
     write_results(&chunk->out, finding, from->error != ROW_ERRORS ? row_error_code(from->error) : NULL);
     if (from->error == ROW_ERRORS)
-        batch_cache_keep(chunk, &tally, chunk->out.buffer + at, chunk->out.used - at);
+        batch_cache_keep(chunk, tally, chunk->out.buffer + at, chunk->out.used - at);
     output_bytes(&chunk->out, record->line_end, record->line_end_size);
     return true;
 }
@@ -272,11 +271,13 @@ bool batch_write_object(batch_chunk *chunk, const csv_record *record)
         return true;
     }
     if (found.error != ROW_ERRORS) {
+        batch_tally none = batch_tally_of(&finding, chunk->run->options->summary);
         batch_chunk_add_error(chunk, found.error, record);
-        return write_judged(chunk, record, &found, &finding, false);
+        return write_judged(chunk, record, &found, &finding, &none);
     }
     rodt_status status = rodt_judge_row(&text, chunk->run->context.rules, &finding, NULL);
     if (status != RODT_OK)
         return batch_chunk_stop(chunk, record->line, "%s", rodt_status_text(status));
-    return write_judged(chunk, record, &found, &finding, batch_is_undated(&text));
+    batch_tally tally = batch_chunk_tally(chunk, &text, &finding, record);
+    return write_judged(chunk, record, &found, &finding, &tally);
 }

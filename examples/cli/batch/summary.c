@@ -101,6 +101,15 @@ static void note_row_errors(const batch_counts *counts)
     }
 }
 
+static void note_other_order(const batch_counts *counts)
+{
+    if (counts->other_order > 0)
+        print_error("%" PRIu64 " %s a date that contradicts --date-order and is not read (first on line %" PRIu64 "); is "
+                    "the order right for the other dates?",
+                    counts->other_order, counts->other_order == 1 ? "row has" : "rows have",
+                    counts->passed.other_order_line);
+}
+
 /* Lines of JSON have no header that could be refused, so fields that no line had are named at the end. */
 static void note_names(const batch_counts *counts, const batch_options *options)
 {
@@ -128,6 +137,7 @@ void batch_notes(const batch_counts *counts, const batch_options *options, const
     if (list[0] != '\0')
         print_error("%s passed through", list);
     note_row_errors(counts);
+    note_other_order(counts);
     if (options->columns.members)
         note_names(counts, options);
     rule_context_note_undated(context, counts->undated);

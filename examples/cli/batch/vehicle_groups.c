@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Rows to vehicles: a table of open vehicles in the order in which they came, found by a hash of their key. */
+/* A table of open vehicles in the order in which they came, found by a hash of their key. */
 #include "batch/vehicle_groups.h"
 
 #include <stdio.h>
@@ -9,7 +9,7 @@
 #define SLOTS (VEHICLE_GROUPS_OPEN_MAX * 2u)
 #define POSITIONS (2u * (RODT_AXLE_NUMBER_MAX + 1u))
 
-/* What is odd about the rows of a vehicle as a whole. */
+/* Remarks on the rows of a vehicle as a whole. */
 enum { MIXED_DAYS = 1u << 0, POSITION_TWICE = 1u << 1 };
 
 typedef struct vehicle {
@@ -34,7 +34,7 @@ struct vehicle_groups {
     size_t count;
     vehicle *vehicles;
     size_t capacity;
-    size_t last;        /* the vehicle that was met last, and the hash of its key */
+    size_t last;        /* the vehicle of the row before, and the hash of its key */
     uint64_t last_hash;
     uint32_t *slots; /* index + 1; 0 = free */
     group_counts counts;
@@ -56,7 +56,7 @@ vehicle_groups *vehicle_groups_open(line_sink sink, char separator)
     return table;
 }
 
-static void forget(vehicle_groups *table)
+static void close_vehicles(vehicle_groups *table)
 {
     for (size_t i = 0; i < table->count; i++)
         free(table->vehicles[i].key);
@@ -68,7 +68,7 @@ void vehicle_groups_close(vehicle_groups *table)
 {
     if (table == NULL)
         return;
-    forget(table);
+    close_vehicles(table);
     free(table->vehicles);
     free(table->slots);
     free(table);
@@ -105,7 +105,7 @@ static void put_text(line *to, const char *text) { put(to, text, strlen(text)); 
 
 static void put_separator(line *to) { put(to, &to->table->separator, 1); }
 
-/* A cell is put in quotes only where it must be (RFC 4180). */
+/* Quotes only a cell that needs it (RFC 4180). */
 static void put_cell(line *to, const char *text, size_t size)
 {
     bool plain = true;
@@ -194,13 +194,13 @@ group_status vehicle_groups_finish(vehicle_groups *table)
     group_status status = GROUP_OK;
     for (size_t i = 0; i < table->count && status == GROUP_OK; i++)
         status = write_vehicle(table, &table->vehicles[i]);
-    forget(table);
+    close_vehicles(table);
     return status;
 }
 
 /* --- Vehicles ----------------------------------------------------------------------------------------- */
 
-/* FNV-1a: short keys, and nobody gains by making them collide beyond a slower run. */
+/* FNV-1a: keys are short, and colliding ones only slow a run down. */
 static uint64_t hash_of(const char *key, size_t size)
 {
     uint64_t hash = 0xcbf29ce484222325u;
@@ -214,7 +214,7 @@ static bool has_key(const vehicle *one, uint64_t hash, const char *key, size_t s
     return one->hash == hash && one->size == size && (size == 0 || memcmp(one->key, key, size) == 0);
 }
 
-/* The slot of the key, or the free one where it belongs. */
+/* The slot of the key, or the free one for it. */
 static uint32_t *find_slot(vehicle_groups *table, uint64_t hash, const char *key, size_t size)
 {
     size_t at = (size_t)(hash % SLOTS);
@@ -230,7 +230,7 @@ static int compare_bytes(const vehicle *before, const char *key, size_t size)
     return order != 0 ? order : (before->size > size) - (before->size < size);
 }
 
-static void keep_orders(vehicle_groups *table, const char *key, size_t size)
+static void update_orders(vehicle_groups *table, const char *key, size_t size)
 {
     if (table->count == 0)
         return;
@@ -241,7 +241,7 @@ static void keep_orders(vehicle_groups *table, const char *key, size_t size)
     table->orders &= shorter < 0 ? ~(unsigned)SHORT_DOWN : ~(unsigned)SHORT_UP;
 }
 
-/* Writes and forgets all vehicles but the last, which may go on. */
+/* Writes and closes all vehicles but the last, which may have more rows. */
 static group_status make_room(vehicle_groups *table)
 {
     group_status status = GROUP_OK;
@@ -253,7 +253,7 @@ static group_status make_room(vehicle_groups *table)
         return status;
     vehicle last = table->vehicles[table->count - 1];
     table->count--;
-    forget(table);
+    close_vehicles(table);
     table->vehicles[0] = last;
     table->count = 1;
     *find_slot(table, last.hash, last.key, last.size) = 1;
@@ -276,7 +276,7 @@ static bool grow(vehicle_groups *table)
 
 static group_status add_vehicle(vehicle_groups *table, uint64_t hash, const char *key, size_t size)
 {
-    keep_orders(table, key, size);
+    update_orders(table, key, size);
     if (table->sorted_only && table->orders == 0)
         return GROUP_E_ORDER;
     if (table->count == VEHICLE_GROUPS_OPEN_MAX) {
@@ -336,8 +336,8 @@ group_brake group_brake_of(const rodt_finding *finding, rodt_position position)
     return brake;
 }
 
-/* Makes the vehicle of the key the last one that was met; most rows are of the one before. */
-static group_status meet_vehicle(vehicle_groups *table, const char *key, size_t size)
+/* Finds or adds the vehicle of the key, as table->last; most rows are of the vehicle before. */
+static group_status find_vehicle(vehicle_groups *table, const char *key, size_t size)
 {
     if (table->last < table->count && has_key(&table->vehicles[table->last], table->last_hash, key, size))
         return GROUP_OK;
@@ -356,7 +356,7 @@ static group_status meet_vehicle(vehicle_groups *table, const char *key, size_t 
 
 group_status vehicle_groups_count(vehicle_groups *table, const char *key, size_t size, const group_brake *brake)
 {
-    group_status status = meet_vehicle(table, key, size);
+    group_status status = find_vehicle(table, key, size);
     if (status != GROUP_OK)
         return status;
     vehicle *one = &table->vehicles[table->last];
@@ -366,7 +366,7 @@ group_status vehicle_groups_count(vehicle_groups *table, const char *key, size_t
 }
 
 group_status vehicle_groups_add(vehicle_groups *table, const char *key, size_t size, const rodt_finding *finding,
-                 rodt_position position)
+                                rodt_position position)
 {
     group_brake brake = group_brake_of(finding, position);
     return vehicle_groups_count(table, key, size, &brake);

@@ -1,12 +1,12 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Rows of many vehicles to one line a vehicle: the count of its brakes by the roadside criterion. */
+/* Groups rows by vehicle: one line a vehicle, with the count of its brakes by the roadside criterion. */
 #ifndef VEHICLE_GROUPS_H
 #define VEHICLE_GROUPS_H
 
 #include <rodtravel/rodtravel.h>
 
 /*
- * Rows are grouped by a key, the text of one column. Up to VEHICLE_GROUPS_OPEN_MAX vehicles stay open: their rows may stand in any
+ * Rows are grouped by a key, the text of one column. Up to VEHICLE_GROUPS_OPEN_MAX vehicles stay open: their rows may be in any
  * order, and the lines come in the order in which the vehicles came. With more vehicles than that the lines of those
  * that are open are written, and from then on the rows must be sorted by the key, because a vehicle that comes back
  * could not be told from a new one. Sorted means by bytes, or shorter keys first (numbers in order), up or down.
@@ -17,7 +17,7 @@
 typedef enum group_status {
     GROUP_OK = 0,
     GROUP_E_MEMORY,
-    GROUP_E_WRITE,  /* the sink refused */
+    GROUP_E_WRITE,  /* the sink returned false */
     GROUP_E_ORDER,  /* too many vehicles for rows that are not sorted by the key */
     GROUP_E_BRAKES  /* more rows of one vehicle than can be counted */
 } group_status;
@@ -28,7 +28,7 @@ typedef struct line_sink {
     void *context;
 } line_sink;
 
-/* Lines that were written, by what they say. */
+/* Lines that were written, by outcome. */
 typedef struct group_counts {
     uint64_t vehicles;
     uint64_t outcome[4]; /* by rodt_outcome */
@@ -36,13 +36,13 @@ typedef struct group_counts {
 
 typedef struct vehicle_groups vehicle_groups;
 
-/* Makes a table; separator parts the cells of its lines. NULL: no memory. */
+/* Opens a table; separator splits the cells of its lines. NULL: no memory. */
 vehicle_groups *vehicle_groups_open(line_sink sink, char separator);
 
 /* Writes the line of headings; column is that of the key. */
 group_status vehicle_groups_write_header(vehicle_groups *table, const char *column);
 
-/* What counts of a row. */
+/* What is counted of a row. */
 typedef struct group_brake {
     rodt_verdict verdict;
     rodt_tally tally; /* of this brake alone */
@@ -59,7 +59,7 @@ group_status vehicle_groups_count(vehicle_groups *table, const char *key, size_t
 /* Counts one row in. An empty key is a vehicle of its own that nobody named: its verdict is undetermined whatever its
  * rows say. position may be all zero. */
 group_status vehicle_groups_add(vehicle_groups *table, const char *key, size_t size, const rodt_finding *finding,
-                 rodt_position position);
+                                rodt_position position);
 
 /* Writes the lines of all vehicles that are still open. */
 group_status vehicle_groups_finish(vehicle_groups *table);

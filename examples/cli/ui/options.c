@@ -191,6 +191,8 @@ void print_command_help(FILE *to, const command_spec *command)
     print_paragraphs(to, command->help);
     fputs("\nOptions, before, between or after the operands:\n", to);
     for (size_t i = 0; i < command->option_count; i++)
-        print_option(to, command->options[i].name, command->options[i].value, command->options[i].help);
+        if (command->options[i].help != NULL)
+            print_option(to, command->options[i].name, command->options[i].value,
+                         command->options[i].help);
     print_option(to, "help", NULL, "this text");
 }

@@ -12,7 +12,7 @@
 typedef struct option_spec {
     const char *name;  /* without the dashes; names that the library uses for a field are its own */
     const char *value; /* what the help calls its value; NULL = it takes none */
-    const char *help;  /* one sentence without a full stop */
+    const char *help;  /* one sentence without a full stop; NULL = an older name, which is not listed */
     bool repeats;      /* may be given more than once */
 } option_spec;
 
