@@ -325,7 +325,7 @@ class Ends(unittest.TestCase):
                 self.assertEqual(process.returncode, 2)
                 self.assertEqual(got.count(b"\n"), 4)
                 self.assertTrue(got.endswith(b"\n"))
-                self.assertIn(b"interrupted behind line 4: the 3 rows", message)
+                self.assertIn(b"interrupted after line 4: the 3 rows", message)
 
     def test_interrupt_of_a_file(self):
         with tempfile.NamedTemporaryFile() as file:

@@ -37,7 +37,8 @@ static bool check_first_object(batch_chunk *chunk, csv_reader *reader)
 static bool check_first_row(batch_run *run, csv_reader *reader)
 {
     csv_record first;
-    if (csv_next(reader, &first) == CSV_RECORD) {
+    if (columns_need_first_row(&run->header.columns, &run->options->columns) &&
+        csv_next(reader, &first) == CSV_RECORD) {
         columns_check_first_row(&run->header.columns, &run->options->columns, &first);
         csv_unread(reader, &first);
     }

@@ -318,6 +318,16 @@ bool columns_check_first(const column_request *request, rodt_field field, const 
     return true;
 }
 
+bool columns_need_first_row(const columns *found, const column_request *request)
+{
+    static const rodt_field checked[] = {RODT_FIELD_UNIT, RODT_FIELD_DIVISION, RODT_FIELD_ENGINE,
+                                         RODT_FIELD_SPRING_BRAKE, RODT_FIELD_DRUM};
+    for (size_t i = 0; i < COUNT_OF(checked); i++)
+        if (found->column[checked[i]] != COLUMN_NONE && request->heading[checked[i]] == NULL)
+            return true;
+    return false;
+}
+
 void columns_check_first_row(columns *found, const column_request *request, const csv_record *row)
 {
     char text[COLUMN_TEXT_SIZE];

@@ -63,6 +63,9 @@ bool columns_check_first(const column_request *request, rodt_field field, const 
 /* The same for every column of the first row. A column that must not be read becomes COLUMN_NONE. */
 void columns_check_first_row(columns *found, const column_request *request, const csv_record *row);
 
+/* True if a column of the file is one that columns_check_first_row looks at; otherwise nobody need wait for that row. */
+bool columns_need_first_row(const columns *found, const column_request *request);
+
 /* False: a heading names another unit than the one that bare numbers are read in ("Released (mm)"), said on stderr. */
 bool columns_unit_agrees(const columns *found, rodt_unit unit);
 
