@@ -61,16 +61,9 @@ RODT_API rodt_status rodt_date_parse(const char *text, rodt_date *out, rodt_erro
 RODT_API rodt_status rodt_date_read(const char *text, size_t size, rodt_date_order order, rodt_date *out,
                                     rodt_error *error);
 
-/* True if the text is a date in another order, but none in the order that is declared: 10/14/2021 in a file of days first.
- * Whoever declared the order should hear of it, because the other dates of the file may be read wrongly, too. */
-static inline bool rodt_date_contradicts(const char *text, size_t size, rodt_date_order order)
-{
-    rodt_date day;
-    if (order == RODT_DATE_ORDER_UNKNOWN || rodt_date_read(text, size, order, &day, NULL) != RODT_E_SYNTAX)
-        return false;
-    rodt_status status = rodt_date_read(text, size, RODT_DATE_ORDER_UNKNOWN, &day, NULL);
-    return status == RODT_OK || status == RODT_E_AMBIGUOUS;
-}
+/* True if the text is a date in another order, but none in the declared order: 10/14/2021 in a file of days first.
+ * Then the other dates of the file may be read wrongly, too. */
+RODT_API bool rodt_date_contradicts(const char *text, size_t size, rodt_date_order order);
 
 /* Writes "YYYY-MM-DD". RODT_OK; RODT_E_ARGUMENT: not given, or text is NULL; RODT_E_SPACE: size < 11. */
 RODT_API rodt_status rodt_date_format(rodt_date date, char *text, size_t size);

@@ -218,6 +218,15 @@ rodt_status rodt_date_read(const char *text, size_t size, rodt_date_order order,
     return read_form(&cursor, order, out, error);
 }
 
+bool rodt_date_contradicts(const char *text, size_t size, rodt_date_order order)
+{
+    rodt_date day;
+    if (order == RODT_DATE_ORDER_UNKNOWN || rodt_date_read(text, size, order, &day, NULL) != RODT_E_SYNTAX)
+        return false;
+    rodt_status status = rodt_date_read(text, size, RODT_DATE_ORDER_UNKNOWN, &day, NULL);
+    return status == RODT_OK || status == RODT_E_AMBIGUOUS;
+}
+
 rodt_status rodt_date_parse(const char *text, rodt_date *out, rodt_error *error)
 {
     text_cursor cursor;

@@ -92,6 +92,7 @@ static void check_date(const char *text, size_t size, rodt_date_order order)
     rodt_error error;
     char written[RODT_DATE_TEXT_SIZE];
     rodt_status status = rodt_date_read(text, size, order, &date, &error);
+    require(status == RODT_E_SYNTAX || !rodt_date_contradicts(text, size, order));
     if (status != RODT_OK) {
         check_refusal(status, &error, size);
         require(date.year == 1999 && date.month == 9 && date.day == 9);

@@ -250,9 +250,24 @@ static void test_make_and_write(void **state)
     assert_string_equal(text, "1999-09-09");
 }
 
+static void test_dates_in_another_order(void **unused)
+{
+    static const char *const texts[] = {"10/14/2021", "14/10/2021", "10/11/2021", "2021-10-14", "x", "", "32/10/2021"};
+    static const bool day_first[] = {true, false, false, false, false, false, false};
+    static const bool month_first[] = {false, true, false, false, false, false, false};
+    (void)unused;
+    for (size_t i = 0; i < sizeof texts / sizeof *texts; i++) {
+        size_t size = strlen(texts[i]);
+        assert_int_equal(rodt_date_contradicts(texts[i], size, RODT_DATE_ORDER_DAY_FIRST), day_first[i]);
+        assert_int_equal(rodt_date_contradicts(texts[i], size, RODT_DATE_ORDER_MONTH_FIRST), month_first[i]);
+        assert_false(rodt_date_contradicts(texts[i], size, RODT_DATE_ORDER_UNKNOWN));
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(test_dates_in_another_order),
         cmocka_unit_test(test_read),      cmocka_unit_test(test_refuse),         cmocka_unit_test(test_parse),
         cmocka_unit_test(test_declared_order), cmocka_unit_test(test_ambiguous),
         cmocka_unit_test(test_every_day), cmocka_unit_test(test_make_and_write),

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* The cache of `rodtravel batch`: what was written after earlier rows, found by their cells (rodtravel/row_cache.h). */
+/* The cache of `rodtravel batch`: what was written after earlier rows, found by their cells
+ * (rodtravel/row_cache.h). */
 #ifndef BATCH_CACHE_H
 #define BATCH_CACHE_H
 

@@ -30,8 +30,8 @@ typedef struct batch_run {
 #define BATCH_MESSAGE_SIZE 256
 
 /*
- * A chunk of the file and its output. Each worker has one, and chunks are delivered in the order of the file. Lines are
- * counted from the start of the chunk, which does not know its place in the file.
+ * * A chunk of the file and its output. Each worker has one, and chunks are delivered in the order of the file.
+ * Lines are counted from the start of the chunk, which does not know its place in the file.
  */
 typedef struct batch_chunk {
     batch_run *run;

@@ -114,7 +114,8 @@ static bool run_chunks(batch_chunk *chunk, csv_reader *reader, const batch_input
 {
     unsigned jobs = count_jobs(chunk->run->options, input);
     batch_progress_open(&chunk->run->progress, input->size);
-    bool good = chunk->run->options->columns.members ? check_first_object(chunk, reader) : read_header(chunk, reader, input);
+    bool members = chunk->run->options->columns.members;
+    bool good = members ? check_first_object(chunk, reader) : read_header(chunk, reader, input);
     if (!batch_deliver(chunk, input) || !good)
         return false;
     return batch_chunk_open_cache(chunk, jobs) && batch_run_workers(chunk->run, chunk, reader, input, jobs) &&

@@ -5,8 +5,8 @@
 
 #include "batch/chunk.h"
 
-/* Writes or counts cached rows up to the first that is new or unusual, and leaves the reader before that. The chunk has a
- * cache that is active. */
+/* Writes or counts cached rows up to the first that is new or unusual, and leaves the reader before that. The chunk
+ * has a cache that is active. */
 void batch_write_cached_rows(batch_chunk *chunk);
 
 #endif

@@ -19,8 +19,8 @@ typedef struct batch_header {
 bool batch_header_read(batch_header *header, const csv_record *record, const batch_options *options);
 void batch_header_free(batch_header *header);
 
-/* A record further down: no header; the same header again; or another one, so that no row after it can be read, because two
- * files of different columns were joined. */
+/* A record further down: no header; the same header again; or another one, so that no row after it can be read,
+ * because two files of different columns were joined. */
 typedef enum batch_repeat { BATCH_NO_HEADER, BATCH_SAME_HEADER, BATCH_OTHER_HEADER } batch_repeat;
 
 /* Compares the bytes only. */

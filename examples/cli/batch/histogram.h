@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* How much of their limits the strokes of a file use: strokes are counted by steps of half a percent, for all rows and by
- * verdict, reason and chamber. */
+/* How much of their limits the strokes of a file use: strokes are counted by steps of half a percent, for all rows
+ * and by verdict, reason and chamber. */
 #ifndef BATCH_HISTOGRAM_H
 #define BATCH_HISTOGRAM_H
 

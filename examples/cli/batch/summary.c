@@ -104,8 +104,8 @@ static void note_row_errors(const batch_counts *counts)
 static void note_other_order(const batch_counts *counts)
 {
     if (counts->other_order > 0)
-        print_error("%" PRIu64 " %s a date that contradicts --date-order and is not read (first on line %" PRIu64 "); is "
-                    "the order right for the other dates?",
+        print_error("%" PRIu64 " %s a date that contradicts --date-order and is not read (first on line %" PRIu64
+                    "); is the order right for the other dates?",
                     counts->other_order, counts->other_order == 1 ? "row has" : "rows have",
                     counts->passed.other_order_line);
 }

@@ -9,8 +9,8 @@
 
 void batch_summary(const batch_counts *counts);
 
-/* Prints what was passed through without a verdict, the errors of whole rows, and the day that undated ones were judged
- * by. */
+/* Prints what was passed through without a verdict, the errors of whole rows, and the day that undated ones were
+ * judged by. */
 void batch_notes(const batch_counts *counts, const batch_options *options, const rule_context *context);
 
 #endif

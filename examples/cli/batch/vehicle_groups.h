@@ -6,11 +6,11 @@
 #include <rodtravel/rodtravel.h>
 
 /*
- * Rows are grouped by a key, the text of one column. Up to VEHICLE_GROUPS_OPEN_MAX vehicles stay open: their rows may be in any
- * order, and the lines come in the order in which the vehicles came. With more vehicles than that the lines of those
- * that are open are written, and from then on the rows must be sorted by the key, because a vehicle that comes back
- * could not be told from a new one. Sorted means by bytes, or shorter keys first (numbers in order), up or down.
- * Memory stays bounded either way.
+ * * Rows are grouped by a key, the text of one column. Up to VEHICLE_GROUPS_OPEN_MAX vehicles stay open: their rows
+ * may be in any order, and the lines come in the order in which the vehicles came. With more vehicles than that the
+ * lines of those that are open are written, and from then on the rows must be sorted by the key, because a vehicle
+ * that comes back could not be told from a new one. Sorted means by bytes, or shorter keys first (numbers in
+ * order), up or down. Memory stays bounded either way.
  */
 #define VEHICLE_GROUPS_OPEN_MAX 65536u
 

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* The worker pool of `rodtravel batch`. A worker reads the next chunk under the input lock, judges it while others judge
- * theirs, and delivers it under the output lock when all chunks before it have been delivered. So the output has the order
- * of the input, whatever the number of threads, and no more chunks are held than there are threads. */
+/* The worker pool of `rodtravel batch`. A worker reads the next chunk under the input lock, judges it while others
+ * judge theirs, and delivers it under the output lock when all chunks before it have been delivered. So the output
+ * has the order of the input, whatever the number of threads, and no more chunks are held than there are threads. */
 #include "batch/workers.h"
 #include "batch/chunk_run.h"
 #include "batch/delivery.h"
@@ -52,8 +52,8 @@ static bool read_record(worker_pool *from, batch_chunk *chunk)
     return false;
 }
 
-/* Judges records one by one until the buffer has complete records whose end is sure. True: the reader of the chunk has
- * them. */
+/* Judges records one by one until the buffer has complete records whose end is sure. True: the reader of the chunk
+ * has them. */
 static bool read_chunk(worker_pool *from, batch_chunk *chunk)
 {
     csv_reader *reader = from->reader;

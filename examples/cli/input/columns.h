@@ -46,8 +46,8 @@ bool columns_find_heading(const csv_record *header, const char *heading, const c
 /* The text of a heading; "" if it is too long or holds a zero byte. */
 void columns_heading(const csv_record *header, size_t column, char text[COLUMN_TEXT_SIZE]);
 
-/* The same for lines of JSON, which have no header: no field has a column, and the headings are those of --column. False:
- * --column gives one name of a member to two fields. */
+/* The same for lines of JSON, which have no header: no field has a column, and the headings are those of --column.
+ * False: --column gives one name of a member to two fields. */
 bool columns_of_members(columns *found, const column_request *request);
 
 /* The field that a heading or a name is read as; RODT_FIELD_END = none. */
@@ -63,7 +63,8 @@ bool columns_check_first(const column_request *request, rodt_field field, const 
 /* The same for every column of the first row. A column that must not be read becomes COLUMN_NONE. */
 void columns_check_first_row(columns *found, const column_request *request, const csv_record *row);
 
-/* True if a column of the file is one that columns_check_first_row looks at; otherwise nobody need wait for that row. */
+/* True if a column of the file is one that columns_check_first_row looks at; otherwise nobody need wait for that
+ * row. */
 bool columns_need_first_row(const columns *found, const column_request *request);
 
 /* False: a heading names another unit than the one that bare numbers are read in ("Released (mm)"), said on stderr. */

@@ -167,7 +167,8 @@ bool csv_index_get_variant(size_t number, csv_index_variant *out)
 
 uint32_t split_quoted_row(const char *bytes, char separator, uint32_t most, uint32_t *ends)
 {
-    return SCAN_HAS_AVX2() ? split_quoted_32(bytes, separator, most, ends) : split_quoted_16(bytes, separator, most, ends);
+    return SCAN_HAS_AVX2() ? split_quoted_32(bytes, separator, most, ends)
+                           : split_quoted_16(bytes, separator, most, ends);
 }
 
 size_t csv_complete_prefix(const char *bytes, size_t size, char separator, size_t cells_max)

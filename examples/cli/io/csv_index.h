@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Structural index of CSV: 64 bytes at a time become bit masks of their delimiters and quotes, and from these come the
- * ends of cells, of rows and of the complete records of a buffer. There are three variants of one meaning: portable,
- * SSE2 and AVX2. They are inline, so that a loop over rows is compiled for one processor as a whole. The reference is
- * csv_reader.c, which also reads everything that is refused here. */
+/* Structural index of CSV: 64 bytes at a time become bit masks of their delimiters and quotes, and from these come
+ * the ends of cells, of rows and of the complete records of a buffer. There are three variants of one meaning:
+ * portable, SSE2 and AVX2. They are inline, so that a loop over rows is compiled for one processor as a whole. The
+ * reference is csv_reader.c, which also reads everything that is refused here. */
 #ifndef CSV_INDEX_H
 #define CSV_INDEX_H
 
@@ -38,9 +38,9 @@ typedef uint32_t scan_writer(uint64_t bits, uint32_t base, uint32_t *positions);
 /* Splits a row that has quotes, or whose blocks have some (csv_index.c); otherwise as split_row. */
 uint32_t split_quoted_row(const char *bytes, char separator, uint32_t most, uint32_t *ends);
 
-/* Writes down where the cells of a row end, the last one at its line feed, and returns how many they are. 0: the row is
- * for csv_next, because its quotes are bad, a line ends within them, there is a zero byte, or it has more than `most`
- * cells. A line feed must follow. */
+/* Writes down where the cells of a row end, the last one at its line feed, and returns how many they are. 0: the
+ * row is for csv_next, because its quotes are bad, a line ends within them, there is a zero byte, or it has more
+ * than `most` cells. A line feed must follow. */
 ALWAYS_INLINE uint32_t split_row(const char *bytes, char separator, uint32_t most, uint32_t *ends, scan_finder *find,
                                  scan_writer *write)
 {
@@ -59,8 +59,8 @@ ALWAYS_INLINE uint32_t split_row(const char *bytes, char separator, uint32_t mos
     return count <= most ? count : 0;
 }
 
-/* Size of the complete records at the start of a buffer, up to the first that csv_next might read otherwise: one with a bad
- * quote, or one of several lines with `cells_max` bytes or more, because it could have too many cells. */
+/* Size of the complete records at the start of a buffer, up to the first that csv_next might read otherwise: one
+ * with a bad quote, or one of several lines with `cells_max` bytes or more, because it could have too many cells. */
 size_t csv_complete_prefix(const char *bytes, size_t size, char separator, size_t cells_max);
 
 /* --- Quotes -------------------------------------------------------------------------------------------- */

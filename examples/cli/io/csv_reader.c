@@ -227,8 +227,8 @@ static csv_status give_fault(csv_reader *reader, uint64_t line)
 /* Every line of an adversarial file could swallow the rest of it, so the bytes that are scanned twice are limited. */
 #define RESCAN_BUDGET ((size_t)1 << 30)
 
-/* A stray quote swallows rows until the next one; its line is then scanned again without quotes. The same is done when
- * a record of several lines grows beyond the limits. */
+/* A stray quote swallows rows until the next one; its line is then scanned again without quotes. The same is done
+ * when a record of several lines grows beyond the limits. */
 static bool is_swallowing(csv_reader *reader, uint64_t line)
 {
     bool too_much = reader->fault == CSV_E_LONG || reader->fault == CSV_E_CELLS;

@@ -12,7 +12,8 @@ void json_object_open(json_object_reader *reader, const char *bytes, size_t size
 
 static void skip_blanks(json_object_reader *reader)
 {
-    while (reader->at < reader->end && (*reader->at == ' ' || *reader->at == '\t' || *reader->at == '\r' || *reader->at == '\n'))
+    while (reader->at < reader->end &&
+           (*reader->at == ' ' || *reader->at == '\t' || *reader->at == '\r' || *reader->at == '\n'))
         reader->at++;
 }
 
