@@ -118,8 +118,8 @@ RODT_API const char *rodt_outcome_name(rodt_outcome outcome);
 RODT_API rodt_status rodt_count_format(const rodt_count *count, char *text, size_t size);
 
 /* Where the figures of the criterion come from. Part 0: the share; 1: the excess from which a brake counts as one;
- * 2: that it counts as half below it; 3: the chart of whole brakes; 4: a steering axle by itself. NULL beyond; evidence,
- * if not NULL, gets how the part was checked. */
+ * 2: that it counts as half below it; 3: the chart of whole brakes; 4: a steering axle by itself. NULL beyond;
+ * evidence, if not NULL, gets how the part was checked. */
 #define RODT_COUNT_PARTS 5
 RODT_API const rodt_source *rodt_count_source(size_t part, rodt_evidence *evidence);
 

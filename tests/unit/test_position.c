@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Positions of wheel ends as they stand on forms, and what is none. */
+/* Positions and adjusters of wheel ends as forms have them, and what is none. */
 #include <stdarg.h>
 #include <stddef.h>
 #include <setjmp.h>
@@ -109,6 +109,32 @@ static void wrong_calls(void **state)
     assert_string_equal(text, "kept");
 }
 
+/* A kind of adjuster in any case; another word leaves the result as it was. */
+static void adjusters(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *text;
+        rodt_adjuster adjuster;
+    } cases[] = {{"manual", RODT_ADJUSTER_MANUAL},     {" Automatic ", RODT_ADJUSTER_AUTOMATIC},
+                 {"AUTO", RODT_ADJUSTER_AUTOMATIC},    {"", RODT_ADJUSTER_NOT_RECORDED},
+                 {" ", RODT_ADJUSTER_NOT_RECORDED},    {"unknown", RODT_ADJUSTER_NOT_RECORDED}};
+    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+        rodt_adjuster found = (rodt_adjuster)9;
+        assert_true(rodt_adjuster_find(cases[i].text, strlen(cases[i].text), &found));
+        assert_int_equal(found, cases[i].adjuster);
+    }
+    rodt_adjuster kept = RODT_ADJUSTER_MANUAL;
+    assert_false(rodt_adjuster_find("bent", 4, &kept));
+    assert_false(rodt_adjuster_find(NULL, 0, &kept));
+    assert_false(rodt_adjuster_find("manual", 6, NULL));
+    assert_int_equal(kept, RODT_ADJUSTER_MANUAL);
+    assert_string_equal(rodt_adjuster_name(RODT_ADJUSTER_NOT_RECORDED), "");
+    assert_string_equal(rodt_adjuster_name(RODT_ADJUSTER_MANUAL), "manual");
+    assert_string_equal(rodt_adjuster_name(RODT_ADJUSTER_AUTOMATIC), "automatic");
+    assert_string_equal(rodt_adjuster_name((rodt_adjuster)3), "");
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -116,6 +142,7 @@ int main(void)
         cmocka_unit_test(what_is_none),
         cmocka_unit_test(a_zero_byte_is_no_end),
         cmocka_unit_test(every_position_is_read_as_it_is_written),
+        cmocka_unit_test(adjusters),
         cmocka_unit_test(wrong_calls),
     };
     return cmocka_run_group_tests_name("position", tests, NULL, NULL);

@@ -105,7 +105,7 @@ static void chambers_of_an_axle(void **state)
         {"24 standard", "30 standard", RODT_AXLE_SIZE_DIFFERS},
         {"24/30 standard", "24/24 standard", RODT_AXLE_SPRING_DIFFERS},
         {"24/30 standard", "30/24 standard", RODT_AXLE_SIZE_DIFFERS | RODT_AXLE_SPRING_DIFFERS},
-        {"30/30 standard", "30 standard", 0}, /* nobody wrote down what stands behind it */
+        {"30/30 standard", "30 standard", 0}, /* nobody wrote down the chamber behind it */
         {"clamp 30 standard", "roto 30", RODT_AXLE_FAMILY_DIFFERS},
         {"30 standard", "roto 30", RODT_AXLE_FAMILY_DIFFERS}, /* judged as clamp */
         {"30 standard", "30 long", RODT_AXLE_CLASS_DIFFERS},

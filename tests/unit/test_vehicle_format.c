@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* The vehicle in words: the count, each oddness of an axle, each advice, and where it comes from. */
+/* The vehicle in words: the count, each mismatch of an axle, each advice, and the sources. */
 #include <stdarg.h>
 #include <stddef.h>
 #include <setjmp.h>
@@ -68,7 +68,7 @@ static void the_longest_count_fits(void **state)
     assert_int_equal(rodt_count_format(&count, text, sizeof text), RODT_OK);
 }
 
-static void each_oddness_of_an_axle(void **state)
+static void each_mismatch_of_an_axle(void **state)
 {
     (void)state;
     static const struct {
@@ -169,10 +169,10 @@ int main(void)
         cmocka_unit_test(words_of_the_outcome_are_for_ever),
         cmocka_unit_test(the_count_in_one_line),
         cmocka_unit_test(the_longest_count_fits),
-        cmocka_unit_test(each_oddness_of_an_axle),
+        cmocka_unit_test(each_mismatch_of_an_axle),
         cmocka_unit_test(wrong_bits),
         cmocka_unit_test(each_advice_says_something_of_its_own),
         cmocka_unit_test(sources_and_how_they_were_checked),
     };
-    return cmocka_run_group_tests_name("vehicle_write", tests, NULL, NULL);
+    return cmocka_run_group_tests_name("vehicle_format", tests, NULL, NULL);
 }

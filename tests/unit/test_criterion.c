@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Counting brakes by the roadside criterion: what a finding weighs, published sums, every count up to 40 brakes. */
+/* Counting brakes by the roadside criterion: how a finding counts, published sums, every count up to 40 brakes. */
 #include <stdarg.h>
 #include <stddef.h>
 #include <setjmp.h>
@@ -41,7 +41,7 @@ static rodt_count judged(rodt_tally tally, uint32_t brakes)
     return count;
 }
 
-/* --- What one finding weighs ------------------------------------------------------------------------------ */
+/* --- How one finding counts ------------------------------------------------------------------------------- */
 
 /* Weights as described in the trade press in August 2021: over by 1/4 in or more one, less half. */
 static void weights_change_at_the_limit_and_a_quarter_beyond(void **state)
@@ -311,5 +311,5 @@ int main(void)
         cmocka_unit_test(no_brake_is_no_answer),
         cmocka_unit_test(wrong_calls),
     };
-    return cmocka_run_group_tests_name("tally", tests, NULL, NULL);
+    return cmocka_run_group_tests_name("criterion", tests, NULL, NULL);
 }
