@@ -110,7 +110,7 @@ class DirtyFiles(Case):
 
 
 class PassThrough(Case):
-    """The bytes that came in come out, the five cells behind them."""
+    """The bytes that came in come out, five cells after them."""
 
     def test_expected_files(self):
         for name in ["quotes", "flaws"]:
@@ -142,9 +142,9 @@ class PassThrough(Case):
         self.assertTrue(mixed.endswith(GOOD_OUT.replace(b"\n", b"\r\n") + GOOD_OUT[:-1]), mixed)
 
     def test_bytes_that_are_not_read(self):
-        odd = b"clamp 30,2 1/8,4,95,\xff\xfe\x00\xc3(\x1b[31m\n"
-        out = run(data=HEADER[:-1] + b",note\n" + odd).stdout.splitlines(keepends=True)[1]
-        self.assertEqual(out, odd[:-1] + GOOD_OUT[len(GOOD) - 1:])
+        unusual = b"clamp 30,2 1/8,4,95,\xff\xfe\x00\xc3(\x1b[31m\n"
+        out = run(data=HEADER[:-1] + b",note\n" + unusual).stdout.splitlines(keepends=True)[1]
+        self.assertEqual(out, unusual[:-1] + GOOD_OUT[len(GOOD) - 1:])
 
     def test_zero_byte_does_not_end_a_reading(self):
         out = run(data=HEADER + b"clamp 30,2 1/8,4\x00 1/2,95\n")
@@ -515,7 +515,7 @@ class Refusals(Case):
         self.refused("--encoding", "windows-1252", data=text.encode("windows-1252") + b"\x81", says="windows-1252")
 
 
-class Hostile(Case):
+class Adversarial(Case):
     def test_full_disk(self):
         with open("/dev/full", "wb") as full:
             result = subprocess.run([COMMAND, "batch"], input=HEADER + GOOD, stdout=full, stderr=subprocess.PIPE,

@@ -1,6 +1,6 @@
 # SPDX-License-Identifier: Apache-2.0
-"""`rodtravel batch` gives answers again and works on several threads; whatever it does, the bytes that come out are
-those of one thread that judges every row afresh: python3 test_batch_cache.py RODTRAVEL RODTRAVEL_WITH_SMALL_BLOCKS"""
+"""`rodtravel batch` caches results and works on several threads; its output is always that of one thread without a
+cache: python3 test_batch_cache.py RODTRAVEL RODTRAVEL_WITH_SMALL_BLOCKS"""
 import csv
 import io
 import os
@@ -48,14 +48,14 @@ def column_of(name, column):
 
 class Same(unittest.TestCase):
     def same(self, *options, data=None, jobs=JOBS, commands=None):
-        """The answer of every way, compared with that of the thorough one, which is returned."""
-        thorough = run(COMMAND, "--no-cache", "--jobs", 1, "--summary", *options, data=data)
+        """Compares the output of every path with that of the reference path, which is returned."""
+        reference = run(COMMAND, "--no-cache", "--jobs", 1, "--summary", *options, data=data)
         for command in commands or [COMMAND, SMALL]:
             for count in jobs:
                 got = run(command, "--jobs", count, "--summary", *options, data=data)
                 self.assertEqual((got.returncode, got.stdout, got.stderr),
-                                 (thorough.returncode, thorough.stdout, thorough.stderr), (command, count, options))
-        return thorough
+                                 (reference.returncode, reference.stdout, reference.stderr), (command, count, options))
+        return reference
 
 
 class Files(Same):
@@ -73,7 +73,7 @@ class Files(Same):
             self.same(HERE / "batch" / (name + ".csv"))
 
     def test_every_spelling(self):
-        """Each spelling as a reading, twice, so that it is once new and once met before."""
+        """Each spelling as a reading, twice, so that it is new once and cached once."""
         texts = column_of("spellings.csv", "text")
         rows = [["chamber", "released", "applied", "rated_stroke", "division"]]
         for text in texts * 2:
@@ -152,17 +152,17 @@ class Kinds(Same):
 
     def test_readings_of_which_one_is_no_stroke(self):
         """Nothing, words, dates, negative and too fine numbers beside every other reading, also in other units."""
-        odd = ["", " ", "n/a", "-1", "-13 1/2", "2-Jan", "02/01/2024", "1 3/2", "x mm", "1e3", "0.0000001", "1/3", "54 mm", '3 5/8"',
+        unusual = ["", " ", "n/a", "-1", "-13 1/2", "2-Jan", "02/01/2024", "1 3/2", "x mm", "1e3", "0.0000001", "1/3", "54 mm", '3 5/8"',
                "2", "4 1/4", "175", "1/0"]
         rows = [["chamber", "released", "applied", "psi", "date"]]
-        rows += [["30", a, b, psi, day] for a in odd for b in odd for psi in ["95", "x", "2-Jan", ""] for day in ["2024-06-05", "?", ""]]
+        rows += [["30", a, b, psi, day] for a in unusual for b in unusual for psi in ["95", "x", "2-Jan", ""] for day in ["2024-06-05", "?", ""]]
         for options in [[], ["--unit", "mm"], ["--rules", "ca-nsc", "--date-order", "dmy"]]:
             self.same(*options, data=table(*rows, *rows[1:]), jobs=[1, 2], commands=[COMMAND])
         rows = [["unit", *rows[0]]] + [[unit, *row] for row in rows[1::5] for unit in ["in", "mm", "?"]]
         self.same(data=table(*rows, *rows[1:]), jobs=[1], commands=[COMMAND])
 
     def test_vehicles(self):
-        """One line a vehicle: names, days and positions of every kind, met again and new, in groups and in disorder."""
+        """One line a vehicle: names, days and positions of every kind, cached and new, in groups and in disorder."""
         chance = random.Random(6)
         cells = {"unit_no": ["T-1", "T-2", 'T "3"', "", " T-1", "x" * 40, "y" * 600, "T,4", "é"],
                  "position": ["1L", "1R", "2 left", "", "?", "essieu 3 gauche", "99R", "axle 12 right side of it"],
@@ -216,13 +216,13 @@ class Lines(Same):
         self.same(data=b"\xef\xbb\xbf" + HEADER + self.GOOD.replace(b"\n", b"\r\n") + self.GOOD * 3)
 
     def test_quotes(self):
-        odd = [b'"T ""1""",2024-06-05,"30",,"2 1/8","4",95\n', b'"T\n1",2024-06-05,30,,2,4,95\n', b'T"1,2024-06-05,30,,2,4,95\n',
+        unusual = [b'"T ""1""",2024-06-05,"30",,"2 1/8","4",95\n', b'"T\n1",2024-06-05,30,,2,4,95\n', b'T"1,2024-06-05,30,,2,4,95\n',
                b'"T"1,2024-06-05,30,,2,4,95\n', b'T,2024-06-05,30,,2,4,"95\n', b'T,2024-06-05,"3""0",,2,4,95\n',
                b'"",,"","","","",""\n', b',,,,,,\n', b'T,2024-06-05,30,,2,4,95,more\n', b'T,2024-06-05,30,,2,4\n',
                HEADER, HEADER.upper(), b'\n', b'"T\r\n1",2024-06-05,30,,2,4,"95"\r\n', b'"\n\n\n"\n']
         chance = random.Random(2)
         for start in range(40):
-            lines = [chance.choice(odd + [self.GOOD] * 8) for _ in range(60)]
+            lines = [chance.choice(unusual + [self.GOOD] * 8) for _ in range(60)]
             self.same(data=HEADER + b"".join(lines), jobs=[1, 1 + start % 4])
 
     def test_other_header_stops_everywhere(self):
@@ -237,12 +237,12 @@ class Lines(Same):
             self.assertIn(f"line {count + 2})".encode(), result.stderr.replace(b"\n           ", b" "))
             self.assertIn(f"line {2 * count + 3})".encode(), result.stderr.replace(b"\n           ", b" "))
 
-    def test_faults_behind_good_rows(self):
+    def test_faults_after_good_rows(self):
         for bad in [b"," * 70000 + b"\n", b"y" * (17 << 20), b'"' + b"y\n" * 70000 + b'"' + b",\n" * 70000]:
             self.same(data=HEADER + self.GOOD * 3000 + bad, jobs=[1, 2], commands=[COMMAND])
 
     def test_quoted_cells_of_many_lines(self):
-        """Records near the greatest count of cells, whose quotes the thorough reader takes back."""
+        """Records near the greatest count of cells, whose quotes the reference reader gives up."""
         for count in [65000, 65535, 65536, 70000]:
             data = HEADER + self.GOOD + b'"a\n","b",' + b"," * count + b'\n"x\n' + self.GOOD * 10 + b'"\n' + self.GOOD
             self.same(data=data, jobs=[1, 2])
@@ -310,7 +310,7 @@ class Ends(unittest.TestCase):
         return subprocess.Popen([COMMAND, "batch", *DAY, *options], stdin=subprocess.PIPE, bufsize=0, **more)
 
     def test_interrupt(self):
-        """What was read is judged and written as whole rows, and the message says how far that is."""
+        """What was read is judged and written as complete rows, and the message names the last line."""
         for jobs in ["1", "3"]:
             for number in [signal.SIGINT, signal.SIGTERM]:
                 with self.start("--jobs", jobs, stdout=subprocess.PIPE, stderr=subprocess.PIPE) as process:

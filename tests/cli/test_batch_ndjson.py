@@ -74,7 +74,7 @@ class Objects(unittest.TestCase):
                              (line.decode(errors="replace").replace("\r", ""), "undetermined", ["bad-object"]), line)
             self.assertIn(b"first on line 2", result.stderr)
 
-    def test_random_lines_against_another_reader(self):
+    def test_random_lines_against_a_second_reader(self):
         chance = random.Random(5)
         pieces = ['{', '}', '[', ']', ',', ':', '"a"', '"b"', '1', '-2.5', 'true', 'null', ' ', '"\\n"', '0', 'e', '"']
         lines = [b'{"a"' + "".join(chance.choice(pieces) for _ in range(chance.randrange(9))).encode() + b"}" for _ in range(3000)]
@@ -150,8 +150,8 @@ class Objects(unittest.TestCase):
                 got = run("--jobs", jobs, "--summary", data=data, command=command)
                 self.assertEqual((got.returncode, got.stdout, got.stderr), (3, wanted.stdout, wanted.stderr))
 
-    def test_answers_given_again(self):
-        """Members of every kind, in every order, met again and new: the bytes are those of objects judged afresh."""
+    def test_cached_results(self):
+        """Members of every kind, in every order, cached and new: the output is that without a cache."""
         chance = random.Random(7)
         values = {"chamber": ['"30"', "30", '"clamp 36"', '"24L"', '""', "null", '"zz"'],
                   "released": ["2", '"2 1/8"', "2.125", '"2,125"', "null", '"n/a"', '"-1"', '"54 mm"', "[2]", '"3 5/8\\""', '"2\\u0000"', "2e0"],

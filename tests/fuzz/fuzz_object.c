@@ -31,18 +31,18 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
     json_object_reader reader;
     json_member found;
     json_object_open(&reader, bytes, size);
-    const char *behind = bytes;
+    const char *after = bytes;
     json_status status;
     while ((status = json_object_next(&reader, &found)) == JSON_MEMBER) {
-        require(found.name.bytes > behind && found.value.bytes > found.name.bytes + found.name.size);
-        behind = found.value.bytes + found.value.size;
-        require(behind <= bytes + size);
+        require(found.name.bytes > after && found.value.bytes > found.name.bytes + found.name.size);
+        after = found.value.bytes + found.value.size;
+        require(after <= bytes + size);
         check_text(found.name);
         if (found.kind == JSON_TEXT)
             check_text(found.value);
     }
     if (status == JSON_END)
-        require(reader.close >= behind && reader.close < bytes + size && *reader.close == '}');
+        require(reader.close >= after && reader.close < bytes + size && *reader.close == '}');
     free(bytes);
     return 0;
 }
