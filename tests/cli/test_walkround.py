@@ -921,6 +921,15 @@ class Records(Walk):
         self.assertIn("3 in", talk.answer("3"))
         self.assertIn("= 3 in", talk.answer("3 in"))
 
+    def test_towed_units_that_are_not_given(self):
+        """Every rule for a combination is shown, and one that only some of them pass stays open."""
+        talk = self.begin("--air-rules", "us-ca")
+        self.go_on(talk, {**TEN, "Towed units": "-"}, "1L chamber")
+        said = " ".join(talk.said.split())
+        self.assertIn("4 psi", said)
+        self.assertIn("6 psi", said)
+        self.assertIn("the number of towed units decides", said)
+
     def test_wrong_options(self):
         for words in (["--rules", "us-mars"], ["--air-rules", "us-mars"], ["--rules", "us-cdl"], ["--order", "random"],
                       ["--unit", "ell"], ["--reservoirs", "many"], ["--as-of", "yesterday"],

@@ -101,13 +101,7 @@ static void put_line(void *context, const char *label, const char *text)
 
 static void put_reasons(json_writer *json, const rodt_finding *finding)
 {
-    json_key(json, "reasons");
-    json_open(json, '[');
-    for (int reason = 0; reason < RODT_REASON_END; reason++) {
-        if (rodt_finding_has(finding, (rodt_reason)reason))
-            json_text(json, rodt_reason_code((rodt_reason)reason));
-    }
-    json_close(json, ']');
+    json_reasons(json, finding->reasons);
     json_pair(json, "deciding", rodt_reason_code(practice_deciding_reason(finding)));
 }
 

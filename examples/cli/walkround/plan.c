@@ -59,9 +59,9 @@ static bool fits_class(const inspection_record *record, const rodt_air_limit *ro
         return true;
     if (!is_vehicle(record, "combination"))
         return row->vehicle == RODT_VEHICLE_SINGLE || (row->vehicle == RODT_VEHICLE_BUS && is_vehicle(record, "bus"));
-    towed = towed > 0 ? towed : 1;
     return row->vehicle == RODT_VEHICLE_COMBINATION &&
-           (row->towed_units < 0 || row->towed_units == towed || (row->towed_or_more && towed > row->towed_units));
+           (towed == 0 || row->towed_units < 0 || row->towed_units == towed ||
+            (row->towed_or_more && towed > row->towed_units));
 }
 
 static bool fits_built(const inspection_record *record, const rodt_air_limit *row)
