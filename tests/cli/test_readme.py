@@ -54,6 +54,18 @@ def missing_files():
         yield from ((page, link) for link in LINK.findall(text) if not (page.parent / link).exists())
 
 
+def undefined_hops():
+    """Functions of the tables "hop by hop" that none of the files in their row defines."""
+    command = ROOT / "examples" / "cli"
+    for line in (command / "README.md").read_text(encoding="utf-8").splitlines():
+        cells = line.split("|")
+        names, files = (re.findall(r"`([\w./]+)`", cell) for cell in cells[1:3]) if len(cells) == 5 else ([], [])
+        paths = [ROOT / name if name.startswith(("lib/", "examples/")) else command / name for name in files]
+        text = "\n".join(path.read_text(encoding="utf-8") for path in paths if path.suffix in (".c", ".h"))
+        yield from (f"{name} in {files}" for name in names
+                    if re.fullmatch(r"[a-z]\w*", name) and not re.search(rf"^\w[^\n;]*\b{name}\(", text, re.M))
+
+
 class Readme(unittest.TestCase):
     def setUp(self):
         self.folder = Path(tempfile.mkdtemp())
@@ -86,6 +98,9 @@ class Readme(unittest.TestCase):
                 self.assertIn(result.returncode, (0, 1, 3), result.stderr)
                 count += 1
         self.assertGreaterEqual(count, 5)
+
+    def test_hops_are_functions(self):
+        self.assertEqual(list(undefined_hops()), [])
 
     def test_files_exist(self):
         self.assertEqual([f"{page.relative_to(ROOT)}: {name}" for page, name in missing_files()], [])
