@@ -21,26 +21,6 @@ static void words_of_the_outcome_are_for_ever(void **state)
     assert_string_equal(rodt_outcome_name((rodt_outcome)9), "undetermined");
 }
 
-static void adjusters(void **state)
-{
-    (void)state;
-    static const struct { const char *text; rodt_adjuster adjuster; } words[] = {
-        {"manual", RODT_ADJUSTER_MANUAL}, {"Automatic", RODT_ADJUSTER_AUTOMATIC}, {"AUTO", RODT_ADJUSTER_AUTOMATIC},
-        {"unknown", RODT_ADJUSTER_NOT_RECORDED}, {"", RODT_ADJUSTER_NOT_RECORDED}};
-    for (size_t i = 0; i < COUNT_OF(words); i++) {
-        rodt_adjuster adjuster = i % 2 == 0 ? RODT_ADJUSTER_AUTOMATIC : RODT_ADJUSTER_MANUAL;
-        assert_true(rodt_adjuster_find(words[i].text, strlen(words[i].text), &adjuster));
-        assert_int_equal(adjuster, words[i].adjuster);
-    }
-    rodt_adjuster adjuster = RODT_ADJUSTER_MANUAL;
-    assert_false(rodt_adjuster_find("none", 4, &adjuster));
-    assert_int_equal(adjuster, RODT_ADJUSTER_MANUAL);
-    assert_string_equal(rodt_adjuster_name(RODT_ADJUSTER_MANUAL), "manual");
-    assert_string_equal(rodt_adjuster_name(RODT_ADJUSTER_AUTOMATIC), "automatic");
-    assert_string_equal(rodt_adjuster_name(RODT_ADJUSTER_NOT_RECORDED), "");
-    assert_string_equal(rodt_adjuster_name((rodt_adjuster)9), "");
-}
-
 static void the_count_in_one_line(void **state)
 {
     (void)state;
@@ -187,7 +167,6 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(words_of_the_outcome_are_for_ever),
-        cmocka_unit_test(adjusters),
         cmocka_unit_test(the_count_in_one_line),
         cmocka_unit_test(the_longest_count_fits),
         cmocka_unit_test(each_mismatch_of_an_axle),
