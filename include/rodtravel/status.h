@@ -6,7 +6,17 @@
 #include <stddef.h>
 #include <stdint.h>
 
-#if defined(__GNUC__)
+#include "version.h"
+
+/* Declares a public function. On Windows a program that links the static library defines RODT_STATIC; RODT_BUILDING is
+ * the library's own. */
+#if defined(_WIN32) && !defined(RODT_STATIC)
+#ifdef RODT_BUILDING
+#define RODT_API __declspec(dllexport)
+#else
+#define RODT_API __declspec(dllimport)
+#endif
+#elif defined(__GNUC__)
 #define RODT_API __attribute__((visibility("default")))
 #else
 #define RODT_API
@@ -80,8 +90,10 @@ typedef struct rodt_error {
 /* "Was it so?", where "nobody wrote it down" is an answer of its own. */
 typedef enum rodt_recorded { RODT_NOT_RECORDED = 0, RODT_RECORDED_NO = 1, RODT_RECORDED_YES = 2 } rodt_recorded;
 
-/* Version of the library, "major.minor.patch". Constant, never freed. */
+/* Version of the library that runs, "major.minor.patch", and as a number (RODT_VERSION_AT). The headers have their own
+ * in version.h. Constant, never freed. */
 RODT_API const char *rodt_version(void);
+RODT_API uint32_t rodt_version_number(void);
 
 /* Edition of the tables that are compiled in, an ISO date such as "2026-11-24": the day on which the
  * last row was changed or read again in its source. Constant, never freed. */

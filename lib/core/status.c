@@ -33,3 +33,5 @@ const char *rodt_status_text(rodt_status status)
 }
 
 const char *rodt_version(void) { return RODT_VERSION; }
+
+uint32_t rodt_version_number(void) { return RODT_VERSION_NUMBER; }

@@ -37,6 +37,23 @@ def answer_of(compiler, source, program, words, libraries):
     return result.stdout
 
 
+CMAKE_LISTS = """cmake_minimum_required(VERSION 3.10)
+project(app C)
+find_package(rodtravel 0.1 REQUIRED CONFIG)
+add_executable(app {source})
+target_link_libraries(app PRIVATE rodtravel::{target})
+"""
+
+
+def answer_by_cmake(source, prefix, target, place):
+    """What the example says when CMake found the library."""
+    place.mkdir()
+    (place / "CMakeLists.txt").write_text(CMAKE_LISTS.format(source=source, target=target), encoding="utf-8")
+    run("cmake", "-S", str(place), "-B", str(place / "build"), f"-DCMAKE_PREFIX_PATH={prefix}")
+    run("cmake", "--build", str(place / "build"))
+    return subprocess.run([place / "build" / "app"], capture_output=True, encoding="utf-8", check=False).stdout
+
+
 def main(root, build, compiler):
     folder = Path(tempfile.mkdtemp())
     try:
@@ -47,6 +64,11 @@ def main(root, build, compiler):
         words = [word for word in flags(pc, folder, "--cflags", "--libs") if word != "-lrodtravel"] + alone
         static = answer_of(compiler, source, folder / "static", words, folder / "nowhere")
         assert dynamic and dynamic == static, (dynamic, static)
+        if shutil.which("cmake"):
+            prefix = next(folder.rglob("rodtravelConfig.cmake")).parents[4]
+            for target in ("rodtravel", "static"):
+                by_cmake = answer_by_cmake(source, prefix, target, folder / target)
+                assert by_cmake == dynamic, (target, by_cmake)
         (command,) = (path for path in folder.rglob("bin/rodtravel"))
         version = run(str(command), "--version", env=os.environ | {"LD_LIBRARY_PATH": str(libraries)})
         assert run("pkg-config", "--modversion", str(pc)).strip() in version, version
@@ -57,4 +79,4 @@ def main(root, build, compiler):
 
 
 if __name__ == "__main__":
-    main(Path(sys.argv[1]), Path(sys.argv[2]), sys.argv[sys.argv.index("--") + 1:])
+    main(Path(sys.argv[1]).resolve(), Path(sys.argv[2]), sys.argv[sys.argv.index("--") + 1:])

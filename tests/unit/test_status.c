@@ -57,7 +57,7 @@ static void test_other_numbers_are_unknown(void **state)
     assert_string_equal(rodt_status_text((rodt_status)INT32_MIN), "unknown status");
 }
 
-/* Numbers are for ever: they are kept in files and by other languages. */
+/* Numbers are stable: they are kept in files and by other languages. */
 static void test_numbers_stay(void **state)
 {
     (void)state;
@@ -71,6 +71,9 @@ static void test_version_is_three_numbers(void **state)
 {
     (void)state;
     const char *at = rodt_version();
+    assert_string_equal(at, RODT_VERSION);
+    assert_int_equal(rodt_version_number(), RODT_VERSION_NUMBER);
+    assert_true(RODT_VERSION_NUMBER >= RODT_VERSION_AT(0, 1, 0) && RODT_VERSION_NUMBER < RODT_VERSION_AT(99, 0, 0));
     int points = 0;
     assert_true(*at >= '0' && *at <= '9');
     for (; *at != '\0'; at++) {
