@@ -28,7 +28,7 @@ extern "C" {
 
 /*
  * What a function says of its own work. Every function that can fail returns one of these, and leaves
- * its results as they were unless it returns RODT_OK. The numbers are for ever; a later version may add
+ * its results as they were unless it returns RODT_OK. The numbers are stable; a later version may add
  * codes before RODT_STATUS_END, inside the group that they belong to by meaning.
  *
  * A status never judges a brake: that is a verdict (stroke.h). "No published limit" is a verdict's

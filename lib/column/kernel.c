@@ -1,8 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* The inner loops of columns. They decide nothing: a stroke is counted into a region, and the word of the region was
- * worked out beforehand. No branch hangs on a cell, so that compilers make vectors of them; on x86-64 a second copy
- * is made for processors with AVX2. What a table holds is fetched one by one: loads of a vector from a table are
- * slower. */
+/* The inner loops of columns. They make no decision: a stroke is sorted into a region, and the word of the region was
+ * computed before. There are no data-dependent branches, so that the loops vectorize; on x86-64 a second copy is made
+ * for processors with AVX2. Table entries are gathered with scalar loads, which are faster than vector gathers. */
 #include "column/kernel.h"
 
 #include "column/block.h"
@@ -134,8 +133,8 @@ INLINE void count_steps(const rodt_column_steps *of_entries, size_t count, colum
         block->region[i] += column_past(stroke[i], steps[i].low) + column_past(stroke[i], steps[i].high);
 }
 
-/* Loops that take one column after the other are not foreseen by the processor: it is told which rows come two
- * blocks later, a column at a time between two loops, so that memory works while they run. */
+/* Loops over one column after the other defeat the hardware prefetcher. So the rows of two blocks later are prefetched
+ * here, a column at a time between two loops. */
 INLINE void prefetch_rows(const void *column, size_t width, size_t row, size_t rows)
 {
     const size_t line = 64;

@@ -167,8 +167,8 @@ static int32_t region(const int32_t *step, uint32_t counted, int32_t stroke)
 }
 
 /* Every region that a stroke can be in holds 0, 1, a step or the stroke after one. The kernel counts one step, two or
- * all; the longest stroke of all reaches the steps that an entry does not have, so its region hangs on how many
- * there are. */
+ * all; the longest stroke of all reaches the steps that an entry does not have, so its region depends on how
+ * many there are. */
 static rodt_status fill_stroke(const rodt_column_plan *plan, const judge_input *asked, const stroke_steps *found,
                                uint32_t *words)
 {
@@ -225,7 +225,7 @@ static rodt_status fill_entry(rodt_column_plan *plan, judge_input asked, uint32_
 /* --- Packed codes ------------------------------------------------------------------------------------ */
 
 /* Most words of a plan differ by a few changes that are the same for every code. They are not assumed but read off the
- * words, and one word that does not fit turns the short way off. */
+ * words, and one word that does not fit turns the fast path off. */
 static bool fits_without_limit(const uint32_t *words, uint32_t common, const rodt_column_changes *changes)
 {
     const uint32_t both = WORD_RELEASED_UNREADABLE | WORD_APPLIED_UNREADABLE;

@@ -45,8 +45,8 @@ _Static_assert((int)RODT_REASON_SPREADSHEET_DATE == WORD_VERDICT && (int)RODT_RE
 _Static_assert(RODT_REASON_END <= 33 && RODT_REASON_LOST_BLANK == 32, "all reasons but those of texts have 32 bits");
 
 /* A code on the day and at the pressure of the plan: its step, and above it what all its words have in common, with
- * WORD_HAS_LIMIT in place of a reason that no row without a day of its own can have. The rest of a word is told by
- * the changes. */
+ * WORD_HAS_LIMIT in place of a reason that no row without a day of its own can have. The rest of a word is computed
+ * from the changes. */
 #define WORD_HAS_LIMIT (1u << RODT_REASON_DATE_UNREADABLE)
 #define WORD_RELEASED_UNREADABLE (1u << RODT_REASON_RELEASED_UNREADABLE)
 #define WORD_APPLIED_UNREADABLE (1u << RODT_REASON_APPLIED_UNREADABLE)

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* The same operations as in exact.h by whole numbers of several limbs, which never overflow: the slow path of exact.c. */
+/* The operations of exact.h on integers of several limbs, which never overflow: the slow path of exact.c. */
 #ifndef RODT_EXACT_WIDE_H
 #define RODT_EXACT_WIDE_H
 

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Whole numbers of a few limbs by GNU MP. Its layer on limb arrays is used, with arrays on the stack: it neither asks
- * for memory nor ends the program when there is none, as the mpz and mpq layers may do. Only exact_wide.c includes this. */
+/* Integers of a few limbs by GNU MP. This uses its mpn layer, with limb arrays on the stack: mpn neither allocates nor
+ * ends the program when memory runs out, as the mpz and mpq layers may do. Only exact_wide.c includes this. */
 #ifndef RODT_LIMBS_GMP_H
 #define RODT_LIMBS_GMP_H
 
@@ -25,7 +25,10 @@ static inline void limbs_multiply(limb result[WIDE], const limb a[HALF], const l
     mpn_mul_n(result, a, b, HALF);
 }
 
-static inline void limbs_add(limb result[WIDE], const limb a[WIDE], const limb b[WIDE]) { mpn_add_n(result, a, b, WIDE); }
+static inline void limbs_add(limb result[WIDE], const limb a[WIDE], const limb b[WIDE])
+{
+    mpn_add_n(result, a, b, WIDE);
+}
 
 /* a is not below b. */
 static inline void limbs_subtract(limb result[WIDE], const limb a[WIDE], const limb b[WIDE])

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* The chambers of the tables against the clues. A class that the rule set has no row for is no variant of its own:
- * what is listed is what a limit can hang on. */
+ * the list has what a limit can depend on. */
 #include "identify/candidates.h"
 #include "rules/rated_stroke.h"
 

@@ -80,7 +80,7 @@ static uint32_t as_public(uint32_t clues)
     return (clues & STAMPED_CLASS) != 0 ? (clues & ~STAMPED_CLASS) | RODT_CLUE_STAMP : clues;
 }
 
-/* The clues of every knot: a set that cannot all be true, while it could without any one of them. */
+/* The clues of every minimal conflict set: they cannot all be true, but could without any one of them. */
 static uint32_t find_contradiction(const search *s)
 {
     uint32_t contradiction = 0;
@@ -151,7 +151,7 @@ static void keep(void *state, const trial *tried)
     insert(&s->found, candidate);
 }
 
-/* --- The door ----------------------------------------------------------------------------------------- */
+/* --- Entry point ----------------------------------------------------------------------------------------- */
 
 static bool is_closed(const char size[RODT_SIZE_TEXT_SIZE])
 {

@@ -139,5 +139,6 @@ bool limits_clash(const rodt_limit *a, const rodt_limit *b)
     bool one_class = a->stroke_class == b->stroke_class || a->stroke_class == RODT_CLASS_UNKNOWN ||
                      b->stroke_class == RODT_CLASS_UNKNOWN;
     return a->family == b->family && strcmp(a->size, b->size) == 0 && one_class &&
-           rodt_length_compare(a->rated_stroke, b->rated_stroke) == 0 && days_overlap(a->from, a->until, b->from, b->until);
+           rodt_length_compare(a->rated_stroke, b->rated_stroke) == 0 &&
+           days_overlap(a->from, a->until, b->from, b->until);
 }

@@ -116,9 +116,9 @@ static bool clash(const air_row *x, const air_row *y)
 {
     const rodt_air_limit *a = &x->row, *b = &y->row;
     return strcmp(x->rules, y->rules) == 0 && a->check == b->check && a->kind == b->kind && a->vehicle == b->vehicle &&
-           a->towed_units == b->towed_units && (x->by == BY_BELOW_CUT_OUT) == (y->by == BY_BELOW_CUT_OUT) && a->span == b->span &&
-           rodt_pressure_compare(a->start, b->start) == 0 && rodt_pressure_compare(a->stop, b->stop) == 0 &&
-           is_dated(a) == is_dated(b) &&
+           a->towed_units == b->towed_units && (x->by == BY_BELOW_CUT_OUT) == (y->by == BY_BELOW_CUT_OUT) &&
+           a->span == b->span && rodt_pressure_compare(a->start, b->start) == 0 &&
+           rodt_pressure_compare(a->stop, b->stop) == 0 && is_dated(a) == is_dated(b) &&
            days_overlap(a->built_from, a->built_until, b->built_from, b->built_until);
 }
 

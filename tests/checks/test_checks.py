@@ -89,6 +89,8 @@ BROKEN = [
      "_record.py:2: imports _error inside of a block"),
     ("unlisted module", layers.check, {"bindings/python/rodtravel/_drawer.py": ""}, "_drawer.py:1: is not in the list"),
     ("machine path", words.check, {"lib/core/common.h": SPDX + "\n/* see /ho" + "me/pat/x */\n"}, "lib/core/common.h:3: '/ho" + "me/p'"),
+    ("word made at home", words.check, {"lib/core/common.h": SPDX + "/* met be" + "fore */\n"},
+     "lib/core/common.h:2: 'met be" + "fore': write cached"),
     ("unfinished", words.check, {"lib/core/common.h": SPDX + "/* TO" + "DO */\n"}, "lib/core/common.h:2: 'TO" + "DO': unfinished"),
     ("blanks at the end", words.check, {"lib/core/common.h": SPDX + "int a; \n"}, "lib/core/common.h:2: '': blanks"),
     ("no licence line", words.check, {"lib/core/common.h": "int a;\n"}, "lib/core/common.h:1: has no line SPDX"),

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Air checks in words: names that are for ever, sentences with their figures in the right unit, edges. */
+/* Air checks in words: names that are stable, sentences with their figures in the right unit, edges. */
 #include <stdarg.h>
 #include <stddef.h>
 #include <setjmp.h>

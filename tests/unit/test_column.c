@@ -123,7 +123,7 @@ static void compare(const rodt_column_in *in, size_t rows, const rodt_reading *c
     expect_rows(in, rows, common);
 }
 
-/* Rows that may be judged the short way are judged both ways, by both copies. */
+/* Rows that may take the fast path are judged on both paths, by both copies. */
 static void compare_plain(const rodt_column_in *in, size_t rows, const rodt_reading *common)
 {
     compare(in, rows, common);

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* A finding in words: codes are for ever, sentences carry the right figures, buffers are respected. */
+/* A finding in words: codes are stable, sentences carry the right figures, buffers are respected. */
 #include <stdarg.h>
 #include <stddef.h>
 #include <setjmp.h>

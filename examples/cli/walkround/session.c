@@ -285,7 +285,7 @@ static outcome read_line(asking *at)
     return OUTCOME_CUT;
 }
 
-/* After a warning the answer must be kept, or given again. */
+/* After a warning the answer must be kept, or replaced. */
 static outcome confirm(asking *at)
 {
     outcome done = OUTCOME_WARNED;
