@@ -3,24 +3,30 @@
 #include "core/exact.h"
 #include "core/exact_wide.h"
 
-/* Shifts out twos instead of dividing: the denominators of a tape are powers of two, and are done at once. */
+/* Takes out twos, then fives, instead of dividing: the denominators of a tape are powers of two, those of decimals are
+ * powers of ten, and both are done then. */
 static uint64_t common_divisor(uint64_t a, uint64_t b)
 {
     if (a == 0 || b == 0)
         return a | b;
-    int twos = __builtin_ctzll(a | b);
+    uint64_t divisor = UINT64_C(1) << __builtin_ctzll(a | b);
     a >>= __builtin_ctzll(a);
     b >>= __builtin_ctzll(b);
+    for (; b % 5 == 0; b /= 5)
+        if (a % 5 == 0) {
+            a /= 5;
+            divisor *= 5;
+        }
     while (a != b) {
         uint64_t larger = a > b ? a : b;
         uint64_t smaller = a > b ? b : a;
         if (smaller == 1)
-            return UINT64_C(1) << twos;
+            return divisor;
         a = smaller;
         b = larger - smaller;
         b >>= __builtin_ctzll(b);
     }
-    return a << twos;
+    return a * divisor;
 }
 
 bool exact_make(int64_t num, int64_t den, rodt_ratio *out)

@@ -111,12 +111,22 @@ static bool is_tape_fraction(uint32_t num, uint32_t den)
     return den >= 2 && den <= 64 && (den & (den - 1)) == 0 && num % 2 == 1 && num < den;
 }
 
+/* Most readings that differ have decimals, and need not be parsed again. Other bars than / are no ASCII. */
+static bool may_have_bar(const char *text, size_t size)
+{
+    for (size_t i = 0; i < size; i++)
+        if (text[i] == '/' || (unsigned char)text[i] >= 0x80)
+            return true;
+    return false;
+}
+
 size_t lost_blank_values(const char *text, size_t size, rodt_unit unit, rodt_length out[LOST_BLANK_MAX])
 {
     number_quantity written;
     number_problem problem;
     size_t count = 0;
-    if (!parse_with_unit(text, size, false, &written, &unit, &problem) || unit != RODT_UNIT_INCH)
+    if (!may_have_bar(text, size) || !parse_with_unit(text, size, false, &written, &unit, &problem) ||
+        unit != RODT_UNIT_INCH)
         return 0;
     uint32_t digits = written.read.num, den = written.read.den;
     for (uint32_t place = digits >= 100 ? 100 : 10; place >= 10 && digits >= place && digits < 1000; place /= 10) {
