@@ -67,7 +67,7 @@ def main(root, build, compiler):
         if shutil.which("cmake"):
             prefix = next(folder.rglob("rodtravelConfig.cmake")).parents[4]
             for target in ("rodtravel", "static"):
-                by_cmake = answer_by_cmake(source, prefix, target, folder / target)
+                by_cmake = answer_by_cmake(source, prefix, target, folder / f"cmake-{target}")
                 assert by_cmake == dynamic, (target, by_cmake)
         (command,) = (path for path in folder.rglob("bin/rodtravel"))
         version = run(str(command), "--version", env=os.environ | {"LD_LIBRARY_PATH": str(libraries)})
