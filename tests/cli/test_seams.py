@@ -7,6 +7,7 @@ record is somebody's signed word, so a text that cannot be read is refused there
 import csv
 import io
 import json
+import random
 import re
 import subprocess
 import sys
@@ -74,6 +75,21 @@ CASES = [
     (TESTED, "??,1,3,standard,95", "undetermined", "", "chamber-unreadable"),
 ]
 
+# Cells for rows at random, sound and damaged.
+LENGTHS = ["2", "2 1/8", "2-1/8", "2.125", "2⅛", "17/8", "31/8", "54 mm", "5.4 cm", "", "n/a", "2-Jan", "2 1/8 ft", "175", "-1", "x"]
+POOLS = {
+    "chamber": ["30", "30L", "T36", "24 LS", "bolt C", "roto 30", "dd3", "20L", "3030", "18", "", "??", "30.0"],
+    "released": LENGTHS, "applied": ["4", "4 1/4", "4.125", "41/8", "104 mm", "10.4 cm", "3 7/8", *LENGTHS],
+    "Stroke class": ["standard", "long", "", "unknown", "short"],
+    "ratedStroke": ["", "", "2 1/2", "3", "0", "76 mm", "x"],
+    "PSI": ["95", "95", "85", "105", "0", "655 kPa", "", "lots"],
+    "psi_after": ["", "", "92", "60", "x"],
+    "division": ["", "", "1/16", "1 mm", "16", "0", "x"],
+    "Inspection date": ["", "2024-01-02", "2020-05-01", "9/1/2013", "10/11/2021", "2010-09-01", "9/1/2013 8:00", "42"],
+    "unit": ["in", "in", "", "mm", "cm", "ft"],
+    "engine": ["", "off", "on", "idle"], "spring brake": ["", "released", "on", "x"], "drum": ["", "cold", "hot", "x"],
+}
+
 # Names that a record has at its head, not at a wheel end.
 HEAD = {"date": "date", "unit": "length_unit"}
 FIELDS = ["chamber", "released", "applied", "stroke_class", "rated_stroke", "psi", "psi_after", "division", "date", "unit",
@@ -96,19 +112,22 @@ def run(*arguments, data):
 def batch(head, cells):
     result = run("batch", "--as-of", DAY, "-", data=f"{head}\n{cells}\n")
     row = next(csv.DictReader(io.StringIO(result.stdout)))
-    return row["verdict"], row["limit"], row["reasons"].split()
+    return row["verdict"], row["limit"], row["reasons"].split(), row["applied_stroke"], row["margin"]
+
+
+def from_json(answer):
+    return (answer["verdict"], answer["limit"] or "", answer["reasons"], answer["applied_stroke"] or "",
+            answer["margin"] or "")
 
 
 def ndjson(head, cells):
     line = json.dumps(dict(zip(head.split(","), cells.split(","))))
-    answer = json.loads(run("batch", "--as-of", DAY, "--format", "ndjson", "-", data=line + "\n").stdout)
-    return answer["verdict"], answer["limit"] or "", answer["reasons"]
+    return from_json(json.loads(run("batch", "--as-of", DAY, "--format", "ndjson", "-", data=line + "\n").stdout))
 
 
 def vehicle(head, cells):
     result = run("vehicle", "--as-of", DAY, "--json", "-", data=f"position,{head}\n1L,{cells}\n1R,{cells}\n")
-    end = json.loads(result.stdout)["wheel_ends"][1]
-    return end["verdict"], end["limit"] or "", end["reasons"]
+    return from_json(json.loads(result.stdout)["wheel_ends"][1])
 
 
 def report(head, cells):
@@ -121,8 +140,15 @@ def report(head, cells):
     result = run("report", "--json", "-", data=json.dumps(record))
     if result.returncode == 2:
         return result.stderr
-    end = json.loads(result.stdout)["stroke"]["wheel_ends"][1]
-    return end["verdict"], end["limit"] or "", end["reasons"]
+    return from_json(json.loads(result.stdout)["stroke"]["wheel_ends"][1])
+
+
+def written(value):
+    """A mixed fraction."""
+    if value is None:
+        return ""
+    whole, rest = divmod(abs(value), 1)
+    return "-" * (value < 0) + (" ".join([str(whole)] * (whole > 0) + [str(rest)] * (rest > 0)) or "0")
 
 
 def python(head, cells):
@@ -132,9 +158,8 @@ def python(head, cells):
     row = {field_of(heading): cell for heading, cell in words.items() if field_of(heading)}
     finding, _ = rodtravel.judge_row(**row, default_date=DAY)
     assert (answer.verdict, answer.reasons) == (finding.verdict, finding.reasons)
-    whole, rest = divmod(finding.limit or 0, 1)
-    limit = " ".join([str(whole)] * (whole > 0) + [str(rest)] * (rest > 0))
-    return str(finding.verdict), limit, [str(reason) for reason in finding.reasons]
+    return (str(finding.verdict), written(finding.limit), [str(reason) for reason in finding.reasons],
+            written(finding.applied_stroke), written(finding.margin))
 
 
 class Seams(unittest.TestCase):
@@ -159,6 +184,36 @@ class Seams(unittest.TestCase):
     @unittest.skipIf(rodtravel is None, "the Python package is not built")
     def test_python(self):
         self.same_as_the_table(python)
+
+    def test_rows_at_random(self):
+        """Files of eighty rows, as a table, as lines of JSON, as a vehicle and as columns."""
+        draw = random.Random(5)
+        positions = [f"{axle}{side}" for axle in range(1, 41) for side in "LR"]
+        for _ in range(6):
+            rows = [{heading: draw.choice(pool) for heading, pool in POOLS.items()} for _ in positions]
+            text = io.StringIO()
+            table = csv.DictWriter(text, ["position", *POOLS], lineterminator="\n")
+            table.writeheader()
+            table.writerows({"position": position, **row} for position, row in zip(positions, rows))
+            judged = [(row["verdict"], row["limit"], row["reasons"].split(), row["applied_stroke"], row["margin"])
+                      for row in csv.DictReader(io.StringIO(run("batch", "--as-of", DAY, "-", data=text.getvalue()).stdout))]
+            ends = json.loads(run("vehicle", "--as-of", DAY, "--json", "-", data=text.getvalue()).stdout)["wheel_ends"]
+            lines = run("batch", "--as-of", DAY, "--format", "ndjson", "-",
+                        data="".join(json.dumps(row) + "\n" for row in rows)).stdout.splitlines()
+            self.assertEqual([from_json(end) for end in ends], judged)
+            self.assertEqual([from_json(json.loads(line)) for line in lines], judged)
+            if rodtravel is not None:
+                answers = rodtravel.judge_columns({heading: [row[heading] for row in rows] for heading in POOLS},
+                                                  default_date=DAY)
+                self.assertEqual([(str(answer.verdict), [str(reason) for reason in answer.reasons])
+                                  for answer in answers], [(row[0], row[2]) for row in judged])
+
+    def test_a_unit_that_names_vehicles(self):
+        """Fleets call a vehicle a unit: such a column is not that of the lengths."""
+        head, cells = TESTED + ",unit", "30,2,4,standard,95,T-104"
+        self.assertEqual(batch(head, cells)[0], "in-adjustment")
+        for way in (ndjson, vehicle):
+            self.assertEqual(way(head, cells), batch(head, cells))
 
     def test_records(self):
         """What only a file judges around is refused, and its name is said."""
