@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* What the pieces of `rodtravel air` share. */
+/* `rodtravel air`: one air-system check, or an estimate of full applications. */
 #ifndef AIR_H
 #define AIR_H
 
@@ -38,7 +38,7 @@ typedef struct air_volumes {
     rodt_ratio required;
 } air_volumes;
 
-/* What an estimate is made from. */
+/* The input of an estimate. */
 typedef struct air_estimate {
     rodt_pressure pressure;
     rodt_pressure floor;

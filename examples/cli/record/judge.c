@@ -231,7 +231,7 @@ static int judge_check(inspection *of, size_t i, rodt_air_reading reading)
     return judged == RODT_OK ? status : print_error("%s: %s: %s", record->file, where, rodt_status_text(judged));
 }
 
-/* What all checks have in common: the vehicle. */
+/* All checks have the vehicle in common. */
 static int read_vehicle(const inspection_record *record, rodt_air_reading *out)
 {
     const char *built = record->head[HEAD_BUILT].text;

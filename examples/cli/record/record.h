@@ -37,7 +37,7 @@ typedef enum check_key {
 typedef enum step_key { STEP_NAME, STEP_ANSWER, STEP_KEYS } step_key;
 #define STEP_SKIPPED "skipped"
 
-/* What is written for a key: a text as its writer wrote it, or a whole number. NULL and 0 = not written. */
+/* The value of a key: a text as its writer wrote it, or a whole number. NULL and 0 = not written. */
 typedef struct record_value {
     const char *text;
     int number;
@@ -106,14 +106,14 @@ int inspection_status(const inspection *of);
 
 /* --- The judgement in words (summary.c) --------------------------------------------------------------- */
 
-/* What is out of order, a line each: label and sentence. */
+/* Every defect, a line each: label and sentence. */
 void inspection_each_defect(const inspection *of, vehicle_line line, void *context);
 
 /* The outcome of the strokes leaves the air out, so that a report says this beside it. */
 #define AIR_SYSTEM_DEFECTIVE "AIR SYSTEM DEFECTIVE: SEE THE DEFECTS"
 bool inspection_air_defective(const inspection *of);
 
-/* What must not be done with the vehicle, by strokes or air; NULL = nothing is against driving it. */
+/* The warning against driving the vehicle, by strokes or air; NULL = none. */
 const char *inspection_warning(const inspection *of);
 
 /* The cautions of a walk-round are confirmed by a person, or the report says that they were not; NULL = they were, or

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* What a walk-round and a report both say of an inspection. */
+/* Sentences on an inspection that a walk-round and a report share. */
 #include "record/record.h"
 
 #include <stdio.h>

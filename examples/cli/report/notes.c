@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* What every form of the report says beyond the judgement. */
+/* Notes that every form of the report has beside the judgement. */
 #include "report/report.h"
 #include "ui/format.h"
 

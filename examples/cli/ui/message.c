@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* What went wrong, on stderr: a sentence, or the text itself with a caret under the place. */
+/* Errors on stderr: a sentence, or the text itself with a caret under the place. */
 #include "ui/message.h"
 #include "ui/exit_status.h"
 #include "ui/utf8.h"

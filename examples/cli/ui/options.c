@@ -11,7 +11,7 @@
 
 enum { ARGUMENT = 1, HELP = 'h', FIRST_OPTION = 0x100 };
 
-/* getopt_long takes a beginning for the whole name; a script that relies on that would break with the
+/* getopt_long takes a prefix for the full name; a script that relies on that would break with the
  * next option, so only full names are taken. */
 static bool is_full_name(const char *argument, const char *name)
 {

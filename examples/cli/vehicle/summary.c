@@ -74,7 +74,7 @@ void vehicle_each_count(const vehicle_record *record, vehicle_line line, void *c
              record->brakes_given ? "their number was given" : "both ends of every axle in the file");
     line(context, "", sentence);
     if (vehicle->count.outcome == RODT_OUTCOME_AMBIGUOUS)
-        line(context, "", "No public text settles whether a half brake that reaches the percentage is enough. Take it "
+        line(context, "", "No public text says whether a half brake that reaches the percentage is enough. Take it "
              "as out of service.");
 }
 

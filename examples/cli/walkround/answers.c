@@ -39,7 +39,7 @@ static rodt_unit bare_unit(const inspection_record *record)
     return unit;
 }
 
-/* What the record would refuse is refused here. */
+/* A text that the record would refuse is refused here. */
 static rodt_status check_field(const inspection_record *record, const walk_item *item, const char *text,
                                rodt_error *error)
 {
@@ -261,7 +261,7 @@ static bool minute_default(const inspection_record *record, rodt_check check, ch
     return true;
 }
 
-/* What a neighbour, a row of the table or an earlier answer suggests. */
+/* The suggestion of a neighbour, a row of the table or an earlier answer. */
 static bool suggest(const walk *of, const walk_item *item, char text[WALK_ANSWER_MAX])
 {
     const inspection_record *record = &of->record;

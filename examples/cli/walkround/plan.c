@@ -81,7 +81,7 @@ bool walk_row_fits(const inspection_record *record, const rodt_air_limit *row)
     return !(trailer && alone) && fits_class(record, row) && fits_built(record, row);
 }
 
-/* What the rows of one check ask for. */
+/* The readings that the rows of one check need. */
 typedef struct check_needs {
     bool any, cut_out, pressures, span, volume;
 } check_needs;

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* What a person needs to know before a question: the part, the cautions, the set-up of a check, the pressure, which
+/* Texts before a question: the part, the cautions, the set-up of a check, the pressure, which
  * chambers have a diameter. */
 #include "walkround/walkround.h"
 #include "input/numbers.h"
@@ -98,7 +98,7 @@ static rodt_ratio find_reservoirs(const walk *of)
     return volume;
 }
 
-/* What one full application leaves of the greatest pressure that is allowed. */
+/* The pressure that one full application leaves of the greatest allowed one. */
 static bool estimate(const walk *of, rodt_pressure from, rodt_pressure *after)
 {
     const rodt_ratio whole = {1, 1};

@@ -11,7 +11,7 @@
 #include <string.h>
 #include <strings.h>
 
-/* What came of one question. */
+/* The outcome of one question. */
 typedef enum outcome {
     OUTCOME_NEXT, OUTCOME_AGAIN, OUTCOME_BACK, OUTCOME_WARNED, OUTCOME_STOP, OUTCOME_CUT, OUTCOME_FAILED
 } outcome;

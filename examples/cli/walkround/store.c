@@ -244,7 +244,7 @@ void walk_forget_skipped(inspection_record *record)
 
 /* --- Wheel ends: as many as there are axles, described like their neighbours -------------------------- */
 
-/* What one wheel end most likely shares with another. */
+/* The answers that one wheel end most likely shares with another. */
 static const walk_id described[] = {ASK_CHAMBER, ASK_CLASS, ASK_RATED, ASK_MARKED, ASK_ADJUSTER, ASK_ARM};
 
 rodt_position walk_position(const inspection_record *record, int end)
@@ -269,7 +269,7 @@ static void forget_end(walk *of, inspection_record *record, int end)
     memset(record->ends[end], 0, sizeof record->ends[end]);
 }
 
-/* What holds for all wheel ends holds for a new one too. */
+/* A new wheel end gets the answers that apply to all. */
 static bool add_end(walk *of, inspection_record *record, int axle, int side)
 {
     static const end_key common[] = {END_DIVISION, END_PSI, END_PSI_AFTER, END_ENGINE, END_SPRING, END_DRUM};

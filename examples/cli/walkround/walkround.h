@@ -138,7 +138,7 @@ void walk_step_name(const inspection_record *record, const walk_item *item, char
 /* True if the item is the test of the parking brake and the chocks were not taken away: they would hold the vehicle. */
 bool walk_is_chocked(const inspection_record *record, const walk_item *item);
 
-/* What the record has for an item; a text of NULL and a number of 0 = nothing. */
+/* The value of an item in the record; a text of NULL and a number of 0 = nothing. */
 record_value walk_value(const inspection_record *record, const walk_item *item);
 bool walk_skipped(const inspection_record *record, const walk_item *item);
 
@@ -164,7 +164,7 @@ rodt_position walk_position(const inspection_record *record, int end);
 
 typedef enum walk_default { WALK_NO_DEFAULT, WALK_STAY, WALK_TAKE, WALK_COPY, WALK_LEAVE } walk_default;
 
-/* What Enter does; `text` gets what it takes (WALK_TAKE), `said` how the prompt names it. */
+/* The effect of Enter; `text` gets the answer it gives (WALK_TAKE), `said` how the prompt names it. */
 walk_default walk_find_default(const walk *of, const walk_item *item, char text[WALK_ANSWER_MAX],
                                char said[WALK_SAID_SIZE]);
 
@@ -177,7 +177,7 @@ rodt_status walk_read_answer(walk *of, inspection_record *record, const walk_ite
 /* Judges; NULL while there is nothing to judge. The result lives until the next judgement. */
 const inspection *walk_judge(walk *of, const inspection_record *record);
 
-/* What is unlikely in `trial` because of the answer; returns the number of lines. */
+/* Warnings of the answer in `trial`; returns their number. */
 size_t walk_each_warning(walk *of, const inspection_record *trial, const walk_item *item, vehicle_line line,
                          void *context);
 
