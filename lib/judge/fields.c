@@ -158,10 +158,29 @@ bool field_word_find(field_words words, const char *text, size_t size, int *mean
     return false;
 }
 
+/* Half an inch is coarser than any tape: a 16 in its place means sixteenths. */
+bool is_division(rodt_length length)
+{
+    static const rodt_length coarsest = {1, 2};
+    return length.num > 0 && rodt_length_compare(length, coarsest) <= 0;
+}
+
+/* True if the text is a division in some unit and with some decimal sign. */
+static bool is_any_division(const char *text, size_t size)
+{
+    for (int style = 0; style < 6; style++) {
+        const rodt_length_style read = {(rodt_unit)(style / 2), style % 2 != 0};
+        rodt_length length;
+        rodt_status status = rodt_length_read(text, size, &read, &length, NULL, NULL);
+        if (status == RODT_E_EMPTY || (status == RODT_OK && is_division(length)))
+            return true;
+    }
+    return false;
+}
+
 bool rodt_field_accepts(rodt_field field, const char *text, size_t size)
 {
     rodt_unit unit;
-    rodt_length length;
     int meaning;
     if (text == NULL)
         return true;
@@ -170,12 +189,7 @@ bool rodt_field_accepts(rodt_field field, const char *text, size_t size)
         return true;
     switch ((int)field) {
     case RODT_FIELD_UNIT: return rodt_unit_find(text, size, &unit);
-    case RODT_FIELD_DIVISION: {
-        const rodt_length_style comma = {RODT_UNIT_INCH, true};
-        rodt_status status = rodt_length_read(text, size, NULL, &length, NULL, NULL);
-        return status == RODT_OK || status == RODT_E_EMPTY ||
-               rodt_length_read(text, size, &comma, &length, NULL, NULL) == RODT_OK;
-    }
+    case RODT_FIELD_DIVISION: return is_any_division(text, size);
     case RODT_FIELD_ENGINE:
     case RODT_FIELD_SPRING_BRAKE:
     case RODT_FIELD_DRUM: return field_word_find(words_of_field(field), text, size, &meaning);

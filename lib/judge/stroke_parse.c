@@ -192,14 +192,10 @@ static void read_mark(parser *from, rodt_field field, rodt_length *out)
            "a chamber is marked with 3/4 to 6 in; leave it blank for none, and write the unit: 3 in");
 }
 
-/* Half an inch is coarser than any tape: a 16 in its place means sixteenths. */
 static void read_division(parser *from)
 {
-    static const rodt_length coarsest = {1, 2};
     rodt_length *division = &from->reading->division;
-    if (!read_length(from, RODT_FIELD_DIVISION, division, NULL))
-        return;
-    if (division->num > 0 && rodt_length_compare(*division, coarsest) <= 0)
+    if (!read_length(from, RODT_FIELD_DIVISION, division, NULL) || is_division(*division))
         return;
     *division = (rodt_length){0, 0};
     refuse(from, RODT_FIELD_DIVISION, RODT_E_IMPLAUSIBLE,

@@ -78,6 +78,9 @@ static void a_first_cell_tells_what_a_column_is_about(void **state)
     assert_true(accepts(RODT_FIELD_DIVISION, "1/16"));
     assert_true(accepts(RODT_FIELD_DIVISION, "0,5 mm"));
     assert_false(accepts(RODT_FIELD_DIVISION, "North"));
+    assert_false(accepts(RODT_FIELD_DIVISION, "16"));
+    assert_false(accepts(RODT_FIELD_DIVISION, "0"));
+    assert_true(accepts(RODT_FIELD_DIVISION, "1")); /* a millimetre */
     assert_true(accepts(RODT_FIELD_UNIT, "pouces"));
     assert_false(accepts(RODT_FIELD_UNIT, "T-104"));
     assert_true(accepts(RODT_FIELD_CHAMBER, "anything"));
