@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Columns: what the caller gave is checked, then judged on the fast path if it is plain, and block by block if cells can
- * be missing, have 64 bits, or a pressure or a day of their own. */
+/* Columns: what the caller gave is checked, then judged on the fast path if it is plain, and block by block if cells
+ * can be missing, have 64 bits, or a pressure or a day of their own. */
 #include "column/kernel.h"
 #include "core/common.h"
 
