@@ -63,6 +63,7 @@ lack_for() { # TASK
         lack_command nm binutils
         lack_header cmocka.h libcmocka-dev
         want_command ccache ccache
+        want_command cmake cmake
         want_command units units
         want_command mawk mawk
         want_command swig swig
