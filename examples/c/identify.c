@@ -25,6 +25,6 @@ int main(void)
     char strict[RODT_LENGTH_TEXT_SIZE];
     if (rodt_length_format(answer.strict_limit, strict, sizeof strict) == RODT_OK)
         printf("until it is settled, judge by %s\n", strict);
-    printf("next: %s\n", rodt_observation_text(answer.settle_by));
+    printf("next: %s\n", rodt_observation_text(answer.next_observation));
     return 0;
 }

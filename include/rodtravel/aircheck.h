@@ -203,8 +203,12 @@ RODT_API const char *rodt_air_result_name(rodt_air_result result); /* "not-done"
 RODT_API const char *rodt_air_missing_name(rodt_air_missing missing); /* "", "row", "vehicle", "built", ... */
 RODT_API const char *rodt_measure_name(rodt_measure measure);         /* "psi", "kPa per minute", "% left", ... */
 
-/* Finds a check by its word. RODT_CHECK_NONE if there is none. */
+/* "" for pressures, "warning", "applications", "recovery". */
+RODT_API const char *rodt_span_name(rodt_span span);
+
+/* Finds a check or a span by its word. RODT_CHECK_NONE or RODT_SPAN_PRESSURES if there is none, or name is NULL. */
 RODT_API rodt_check rodt_check_find(const char *name);
+RODT_API rodt_span rodt_span_find(const char *name);
 
 /* --- Reservoirs -------------------------------------------------------------------------------------- */
 

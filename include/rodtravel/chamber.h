@@ -56,7 +56,7 @@ typedef struct rodt_chamber {
  * RODT_OK                 *out is the chamber
  * RODT_E_EMPTY            nothing but blanks
  * RODT_E_UNKNOWN_CHAMBER  no chamber mark; the column is where the reading stopped. A letter alone is
- *                         refused: on a housing it can be a bolt-type size or a rated-stroke code
+ *                         an error: on a housing it can be a bolt-type size or a rated-stroke code
  * RODT_E_AMBIGUOUS        it names two chambers, or two classes
  * RODT_E_DATE_CELL        a spreadsheet made a date of it ("24-Mar")
  * RODT_E_ARGUMENT         text or out is NULL

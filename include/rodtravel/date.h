@@ -33,7 +33,7 @@ typedef enum rodt_date_order {
 /* True if the date was given. */
 static inline bool rodt_date_given(rodt_date date) { return date.year != 0; }
 
-/* Returns -1, 0 or 1 as a is before, on or after b. A date that is not given stands before every other. */
+/* Returns -1, 0 or 1 as a is before, on or after b. A date that is not given is before every other. */
 RODT_API int rodt_date_compare(rodt_date a, rodt_date b);
 
 /* Makes a date. RODT_OK; RODT_E_ARGUMENT: no such day, a year outside 1900 to 2199, or out is NULL. */

@@ -67,7 +67,7 @@ typedef struct rodt_identification {
     rodt_length strict_limit;   /* the smallest limit that rodt_rules_find_limit has for a candidate with the marked
                                    rated stroke; judge by it until they are told apart */
     uint32_t contradiction;     /* the clues that cannot all be true; 0 = they agree */
-    rodt_observation settle_by; /* what to look at next */
+    rodt_observation next_observation; /* what to look at next */
     uint64_t reserved[4];
 } rodt_identification;
 

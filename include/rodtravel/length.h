@@ -65,7 +65,7 @@ RODT_API rodt_status rodt_length_from_mm(int64_t num, int64_t den, rodt_length *
  * Reads one length as a person writes it on a form: "1 3/4", "2-1/8 in", "4 13/16\"", "1½", ".875",
  * "44.45 mm", "4.5 cm". The unit may be in, in., inch(es), po, an inch mark, mm or cm; without one the
  * number is inches. A fraction such as 1/8 is inches only: no metric tape has eighths. Digits are plain
- * ASCII. Never guesses: a text that could mean two values, and one that means none, is refused, and so is a
+ * ASCII. Never guesses: a text that could mean two values, and one that means none, is an error, and so is a
  * fraction that is on no tape, such as a sixth or a third: it is a sixteenth or a thirty-second that lost a
  * digit. Reads neither the locale nor any global state. The result is 0 to 24 in.
  *
@@ -88,7 +88,7 @@ RODT_API rodt_status rodt_length_parse(const char *text, rodt_length *out, rodt_
 
 /*
  * As rodt_length_parse, for a text of size bytes that need not be closed by a zero byte (a zero byte
- * inside is refused like any other sign), with the style of the form that it stands on.
+ * inside is an error like any other character), with the style of the form that it is on.
  *
  * style    NULL for inches and a decimal point
  * written  NULL, or gets the unit in which the text was written
@@ -100,7 +100,7 @@ RODT_API rodt_status rodt_length_read(const char *text, size_t size, const rodt_
 static inline bool rodt_length_given(rodt_length length) { return length.den != 0; }
 
 /* Returns -1, 0 or 1 as a is shorter than, equal to or longer than b; exact for every value. A length
- * that is not given stands before every other. */
+ * that is not given is before every other. */
 RODT_API int rodt_length_compare(rodt_length a, rodt_length b);
 
 /*
@@ -140,7 +140,7 @@ RODT_API rodt_status rodt_length_round(rodt_length length, rodt_length division,
 RODT_API rodt_status rodt_length_format(rodt_length length, char *text, size_t size);
 
 /*
- * Writes a decimal number with exactly `digits` digits (0 to 12) behind the point, in inches, millimetres
+ * Writes a decimal number with exactly `digits` digits (0 to 12) after the point, in inches, millimetres
  * or centimetres, without the unit: "1.7500", "44.45". Statuses as rodt_length_format; RODT_E_ARGUMENT
  * also for an unknown unit or rounding, or more than 12 digits; RODT_E_RANGE if it does not fit.
  */

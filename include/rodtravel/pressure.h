@@ -43,7 +43,7 @@ RODT_API rodt_status rodt_pressure_parse(const char *text, rodt_pressure *out, r
 RODT_API rodt_status rodt_pressure_read(const char *text, size_t size, bool decimal_comma,
                                         rodt_pressure *out, rodt_error *error);
 
-/* Returns -1, 0 or 1; exact. A pressure that is not recorded stands before every other. */
+/* Returns -1, 0 or 1; exact. A pressure that is not recorded is before every other. */
 RODT_API int rodt_pressure_compare(rodt_pressure a, rodt_pressure b);
 
 /* Writes psi as "95" or, where it is no whole number, as a mixed fraction, "92 1/2", without the unit.

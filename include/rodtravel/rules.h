@@ -77,11 +77,11 @@ RODT_API size_t rodt_rules_count(void);
 RODT_API const rodt_rules *rodt_rules_at(size_t index);
 
 /*
- * Loads a carrier's own limits, to stand on a law. The text is a table in the format of tables/limits.csv
+ * Loads a carrier's own limits, based on a law. The text is a table in the format of tables/limits.csv
  * (tables/README.md); every row must be at least as strict as the law for the same chamber on every
  * day of the row. Nothing is read but the text.
  *
- * law         the rule set that the limits stand on; must outlive the result, and be compiled in itself
+ * law         the rule set that the limits are based on; must outlive the result, and be compiled in itself
  * name        what messages call the table, for example a file's name; also the id of the result, cut to
  *             39 bytes
  * text, size  the table, UTF-8
@@ -111,7 +111,7 @@ RODT_API rodt_evidence rodt_rules_evidence(const rodt_rules *rules);
 RODT_API rodt_date rodt_rules_from(const rodt_rules *rules);
 RODT_API rodt_date rodt_rules_until(const rodt_rules *rules);
 
-/* The law that a carrier's own limits stand on, or NULL for a law. */
+/* The law that a carrier's own limits are based on, or NULL for a law. */
 RODT_API const rodt_rules *rodt_rules_law(const rodt_rules *rules);
 
 /* True if a stroke exactly at the limit passes ("not greater than"), false if it fails ("less than"). */

@@ -55,9 +55,9 @@ typedef enum rodt_status {
     RODT_E_UNKNOWN_RULES = 20,   /* no rule set of that id */
     RODT_E_UNKNOWN_CHAMBER = 21, /* the text is no chamber mark that is known */
 
-    /* A table given at run time is not sound; the error says line and column. */
+    /* A table given at run time is not valid; the error says line and column. */
     RODT_E_TABLE = 30,
-    RODT_E_LAXER = 31, /* a limit in it is laxer than the law that it stands on */
+    RODT_E_LAXER = 31, /* a limit in it is laxer than the law that it is based on */
 
     /* The machine. */
     RODT_E_MEMORY = 40,
@@ -76,7 +76,7 @@ RODT_API const char *rodt_status_text(rodt_status status);
 
 /*
  * What was wrong with a text, and where. Functions that take one fill it when they fail and leave it
- * alone otherwise; each of them accepts NULL when the caller does not care. Complete as it stands:
+ * alone otherwise; each of them accepts NULL when the caller does not care. Complete by itself:
  * this struct does not grow.
  */
 typedef struct rodt_error {

@@ -86,7 +86,7 @@ static bool is_chosen(const rodt_rules *law, const rodt_air_limit *row, rodt_che
 /* --- All rows together ------------------------------------------------------------------------------- */
 
 /* All rows apply; the worst result is reported, a row for another time span only if there is no other. */
-static int weight(const air_outcome *outcome)
+static int severity(const air_outcome *outcome)
 {
     static const int weights[] = {[RODT_AIR_NOT_DONE] = -1,
                                   [RODT_AIR_NOTED] = 2,
@@ -109,7 +109,7 @@ static rodt_status judge_as(const rodt_air_reading *reading, const rodt_rules *l
         rodt_status status = air_judge_row(&law->air[i], reading, vehicle, &one);
         if (status != RODT_OK)
             return status;
-        if (weight(&one) > weight(out))
+        if (severity(&one) > severity(out))
             *out = one;
     }
     return RODT_OK;

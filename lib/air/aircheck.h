@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* Inside the air checks: what a vehicle is taken as, and what one row says of a reading. */
-#ifndef RODT_AIR_H
-#define RODT_AIR_H
+#ifndef RODT_AIRCHECK_INTERNAL_H
+#define RODT_AIRCHECK_INTERNAL_H
 
 #include "core/exact.h"
 #include "rules/tables.h"

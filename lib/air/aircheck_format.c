@@ -8,48 +8,37 @@
 /* --- Words ------------------------------------------------------------------------------------------- */
 
 static const struct check_words {
-    const char *name;
     const char *title;
-    const char *found; /* in front of the measured figure; of a yes/no check what a yes says */
+    const char *found; /* before the measured figure; of a yes/no check what a yes says */
     const char *other; /* of a yes/no check: what a no says, and how a defect reads */
     const char *fault;
 } checks[RODT_CHECK_END] = {
-    [RODT_CHECK_NONE] = {"", "", "", "", ""},
-    [RODT_CHECK_WARNING] = {"warning", "low-pressure warning", "the low-pressure warning came on at ", "", ""},
-    [RODT_CHECK_BUILD_UP] = {"build-up", "pressure build-up", " took ", "", ""},
-    [RODT_CHECK_CUT_OUT] = {"cut-out", "governor cut-out", "the governor cut out at ", "", ""},
-    [RODT_CHECK_CUT_IN] = {"cut-in", "governor cut-in", "the governor cut in at ", "", ""},
-    [RODT_CHECK_LOSS_RELEASED] = {"loss-released", "pressure loss, brakes released", "brakes released, ", "", ""},
-    [RODT_CHECK_LOSS_APPLIED] = {"loss-applied", "pressure loss, brakes applied", "brakes applied, ", "", ""},
-    [RODT_CHECK_RESERVE] = {"reserve", "reserve after full applications", "", "", ""},
-    [RODT_CHECK_SPRING_BRAKE] = {"spring-brake", "parking brake hold", "the parking brake held",
+    [RODT_CHECK_NONE] = {"", "", "", ""},
+    [RODT_CHECK_WARNING] = {"low-pressure warning", "the low-pressure warning came on at ", "", ""},
+    [RODT_CHECK_BUILD_UP] = {"pressure build-up", " took ", "", ""},
+    [RODT_CHECK_CUT_OUT] = {"governor cut-out", "the governor cut out at ", "", ""},
+    [RODT_CHECK_CUT_IN] = {"governor cut-in", "the governor cut in at ", "", ""},
+    [RODT_CHECK_LOSS_RELEASED] = {"pressure loss, brakes released", "brakes released, ", "", ""},
+    [RODT_CHECK_LOSS_APPLIED] = {"pressure loss, brakes applied", "brakes applied, ", "", ""},
+    [RODT_CHECK_RESERVE] = {"reserve after full applications", "", "", ""},
+    [RODT_CHECK_SPRING_BRAKE] = {"parking brake hold", "the parking brake held",
                                  "the parking brake did not hold", "if the parking brake does not hold"},
-    [RODT_CHECK_TRACTOR_PROTECTION] = {"tractor-protection", "tractor protection", "the tractor kept ", "", ""},
-    [RODT_CHECK_SUPPLY_VALVE] = {"supply-valve", "trailer supply valve", "the trailer supply valve closed at ", "", ""},
-    [RODT_CHECK_PARKING_VALVE] = {"parking-valve", "parking valve", "the parking valve popped out at ", "", ""},
-    [RODT_CHECK_DRAIN] = {"drain", "drain valves", "the drain valves move freely and the reservoirs emptied",
+    [RODT_CHECK_TRACTOR_PROTECTION] = {"tractor protection", "the tractor kept ", "", ""},
+    [RODT_CHECK_SUPPLY_VALVE] = {"trailer supply valve", "the trailer supply valve closed at ", "", ""},
+    [RODT_CHECK_PARKING_VALVE] = {"parking valve", "the parking valve popped out at ", "", ""},
+    [RODT_CHECK_DRAIN] = {"drain valves", "the drain valves move freely and the reservoirs emptied",
                           "a drain valve is stuck or a reservoir did not empty",
                           "if a drain valve is stuck or a reservoir does not empty"},
-    [RODT_CHECK_AUDIBLE_LEAK] = {"audible-leak", "audible leak", "a leak was heard", "no leak was heard",
+    [RODT_CHECK_AUDIBLE_LEAK] = {"audible leak", "a leak was heard", "no leak was heard",
                                  "if a leak is heard"},
-    [RODT_CHECK_CONTAMINATION] = {"contamination", "oil or sludge in the reservoirs",
+    [RODT_CHECK_CONTAMINATION] = {"oil or sludge in the reservoirs",
                                   "oil or sludge came out of a reservoir", "no oil or sludge came out",
                                   "if oil or sludge comes out"},
 };
 
 static bool is_check(rodt_check check) { return (unsigned)check < RODT_CHECK_END; }
 
-const char *rodt_check_name(rodt_check check) { return is_check(check) ? checks[check].name : ""; }
 const char *rodt_check_title(rodt_check check) { return is_check(check) ? checks[check].title : ""; }
-
-rodt_check rodt_check_find(const char *name)
-{
-    for (int i = 1; name != NULL && i < RODT_CHECK_END; i++) {
-        if (strcmp(checks[i].name, name) == 0)
-            return (rodt_check)i;
-    }
-    return RODT_CHECK_NONE;
-}
 
 const char *rodt_air_result_name(rodt_air_result result)
 {
@@ -79,7 +68,7 @@ static bool is_plain(rodt_ratio value) { return (value.den & (value.den - 1)) ==
 
 #define DIGITS_MAX 6u
 
-/* Digits behind the point that write the value exactly; DIGITS_MAX + 1 = it takes more. */
+/* Digits after the point that write the value exactly; DIGITS_MAX + 1 = it takes more. */
 static unsigned exact_digits(rodt_ratio value)
 {
     unsigned digits = 0;
@@ -346,7 +335,7 @@ static void put_result(text_writer *writer, const rodt_air_finding *finding)
                   finding->result == RODT_AIR_GOOD ? "passes" : "fails");
     text_putf(writer, ": %s%s", rodt_air_result_name(finding->result), rank_of_defect(finding));
     if (finding->result == RODT_AIR_NOTED)
-        text_put(writer, row->kind == RODT_KIND_USUAL ? ", it is no limit" : ", smaller defects are not judged");
+        text_put(writer, row->kind == RODT_KIND_USUAL ? ", which is not a limit" : ", smaller defects are not judged");
 }
 
 rodt_status rodt_air_finding_format(const rodt_air_finding *finding, char *text, size_t size)
@@ -357,7 +346,7 @@ rodt_status rodt_air_finding_format(const rodt_air_finding *finding, char *text,
     text_begin(&writer);
     if (finding->result == RODT_AIR_NOT_DONE) {
         text_putf(&writer, "%s: not done", checks[finding->reading.check].title);
-        return text_deliver(&writer, text, size);
+        return text_copy_out(&writer, text, size);
     }
     put_found(&writer, finding);
     if (finding->result == RODT_AIR_UNDETERMINED) {
@@ -369,7 +358,7 @@ rodt_status rodt_air_finding_format(const rodt_air_finding *finding, char *text,
     if (finding->row != NULL && finding->row->evidence != RODT_CHECKED)
         text_putf(&writer, " (%s %s)", finding->row->measure == RODT_MEASURE_YES_NO ? "rule" : "figure",
                   rodt_evidence_text(finding->row->evidence));
-    return text_deliver(&writer, text, size);
+    return text_copy_out(&writer, text, size);
 }
 
 /* --- What would have been defective ------------------------------------------------------------------ */
@@ -436,7 +425,7 @@ rodt_status rodt_air_edge_format(const rodt_air_finding *finding, char *text, si
     text_begin(&writer);
     if (finding->row != NULL)
         put_edge(&writer, finding->row, finding);
-    return text_deliver(&writer, text, size);
+    return text_copy_out(&writer, text, size);
 }
 
 rodt_status rodt_air_limit_edge_format(const rodt_air_limit *row, char *text, size_t size)
@@ -446,5 +435,5 @@ rodt_status rodt_air_limit_edge_format(const rodt_air_limit *row, char *text, si
     text_writer writer;
     text_begin(&writer);
     put_edge(&writer, row, NULL);
-    return text_deliver(&writer, text, size);
+    return text_copy_out(&writer, text, size);
 }

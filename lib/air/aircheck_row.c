@@ -150,7 +150,7 @@ static bool scale_by_volume(const rodt_air_reading *reading, rodt_ratio *allowed
 }
 
 /* "... or half of the cut-out, whichever is less": without the cut-out only a reading that keeps the other figure is
- * settled. */
+ * certain. */
 static bool lower_to_half(const rodt_air_limit *row, const rodt_air_reading *reading, rodt_ratio measured,
                           rodt_ratio *allowed, air_outcome *out)
 {

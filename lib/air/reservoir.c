@@ -47,7 +47,7 @@ rodt_status rodt_required_volume(rodt_ratio chambers, bool trailer, rodt_ratio *
     return exact_multiply(chambers, multiple, cubic_inches) ? RODT_OK : RODT_E_RANGE;
 }
 
-/* The formula is one row of the air checks; its 25 s stand there. */
+/* The formula is one row of the air checks; its 25 s are there. */
 static const rodt_air_limit *find_formula(void)
 {
     for (size_t r = 0; r < table_rules_count; r++) {

@@ -75,5 +75,5 @@ rodt_status rodt_chamber_format(const rodt_chamber *chamber, char *text, size_t 
         text_put(&writer, " ");
         text_put(&writer, rodt_stroke_class_name(chamber->stroke_class));
     }
-    return text_deliver(&writer, text, size);
+    return text_copy_out(&writer, text, size);
 }

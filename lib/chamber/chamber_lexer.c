@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Cuts a mark into tokens. Letters and digits part without a blank ("30LS"); every other sign stands alone. */
+/* Tokenizes a mark. Letters and digits separate without a blank ("30LS"); every other character is one token. */
 #include "chamber/chamber_lexer.h"
 
 #include "core/month.h"
@@ -15,7 +15,7 @@ static token_kind kind_of(uint32_t code)
         return TOKEN_SLASH;
     if (code == '-' || code == 0x2010 || code == 0x2011)
         return TOKEN_HYPHEN;
-    return code == TEXT_END ? TOKEN_END : TOKEN_ODD;
+    return code == TEXT_END ? TOKEN_END : TOKEN_OTHER;
 }
 
 static mark_token next_token(text_cursor *cursor)
@@ -40,7 +40,7 @@ void lexer_next(mark_tokens *tokens, const char *text, size_t size)
         tokens->at[tokens->count] = next_token(&cursor);
     } while (tokens->at[tokens->count].kind != TOKEN_END && ++tokens->count < TOKENS_MAX);
     if (tokens->count == TOKENS_MAX)
-        tokens->at[TOKENS_MAX - 1].kind = TOKEN_ODD;
+        tokens->at[TOKENS_MAX - 1].kind = TOKEN_OTHER;
     tokens->at[tokens->count].kind = TOKEN_END;
 }
 
@@ -67,7 +67,7 @@ static bool can_be_day_and_month(const mark_token *a, const mark_token *b)
     return x >= 1 && y >= 1 && ((x <= 31 && y <= 12) || (x <= 12 && y <= 31));
 }
 
-/* "1/4/2024", "2024-03-24"; what stands behind them is a time. */
+/* "1/4/2024", "2024-03-24"; what follows is a time. */
 static bool is_number_date(const mark_token *t)
 {
     if (t[0].kind != TOKEN_NUMBER || t[2].kind != TOKEN_NUMBER || t[4].kind != TOKEN_NUMBER ||

@@ -1,15 +1,15 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* A mark on a housing or in a form, cut into numbers, words and joiners. */
-#ifndef RODT_MARK_H
-#define RODT_MARK_H
+/* Lexer of a chamber mark: numbers, words and joiners. */
+#ifndef RODT_CHAMBER_LEXER_H
+#define RODT_CHAMBER_LEXER_H
 
 #include "core/common.h"
 
-typedef enum token_kind { TOKEN_END, TOKEN_NUMBER, TOKEN_WORD, TOKEN_SLASH, TOKEN_HYPHEN, TOKEN_ODD } token_kind;
+typedef enum token_kind { TOKEN_END, TOKEN_NUMBER, TOKEN_WORD, TOKEN_SLASH, TOKEN_HYPHEN, TOKEN_OTHER } token_kind;
 
 typedef struct mark_token {
     token_kind kind;
-    bool gap; /* blanks stand before it */
+    bool gap; /* there are blanks before it */
     uint32_t column;
     const char *text;
     size_t size;
@@ -18,8 +18,8 @@ typedef struct mark_token {
 /* No mark that makes sense is longer: "rotochamber - type 24 / 30 long - stroke". */
 #define TOKENS_MAX 12
 
-/* The tokens of one text. One of kind TOKEN_END stands behind the last. A text with more tokens than there is room
- * for ends in one of kind TOKEN_ODD, which no mark has. */
+/* The tokens of one text. The last is followed by one of kind TOKEN_END. A text with more tokens than there is room
+ * for ends in one of kind TOKEN_OTHER, which no mark has. */
 typedef struct mark_tokens {
     mark_token at[TOKENS_MAX + 1];
     size_t count;

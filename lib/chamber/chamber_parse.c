@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Reads a chamber mark. The text is cut into numbers, words and joiners, and each is taken by what may
- * stand at its place; whatever is left over refuses the whole, so that no half of a mark is believed. */
+/* Parses a chamber mark. Each token is accepted by what may come at its place; one that is left over makes the whole
+ * mark an error, so that no half of a mark is believed. */
 #include "rodtravel/chamber.h"
 
 #include "chamber/chamber_lexer.h"
@@ -124,7 +124,7 @@ static rodt_family match_family(mark_reader *mark)
     return take_dd3(mark) ? RODT_FAMILY_DD3 : RODT_FAMILY_UNKNOWN;
 }
 
-/* Before the size or behind it, there with a hyphen too: "30-clamp". */
+/* Before the size or after it, there with a hyphen too: "30-clamp". */
 static bool take_family(mark_reader *mark)
 {
     size_t start = mark->at;
@@ -180,8 +180,8 @@ static bool take_spring(mark_reader *mark)
     return true;
 }
 
-/* "24L/30": the class of the service chamber may stand before the spring brake. */
-static bool take_spring_behind_class(mark_reader *mark)
+/* "24L/30": the class of the service chamber may come before the spring brake. */
+static bool take_spring_after_class(mark_reader *mark)
 {
     return mark->size != 0 && mark->chamber.stroke_class == RODT_CLASS_LONG &&
            mark->chamber.spring_size[0] == '\0' && here(mark)->kind == TOKEN_SLASH && take_spring(mark);
@@ -236,7 +236,7 @@ static bool take_letter(mark_reader *mark)
     return true;
 }
 
-/* "Type 30", "typ 30", "T30", "T-30": only in front of the size. */
+/* "Type 30", "typ 30", "T30", "T-30": only before the size. */
 static bool take_prefix(mark_reader *mark)
 {
     size_t start = mark->at;
@@ -270,16 +270,16 @@ static bool match_class(mark_reader *mark, rodt_stroke_class *stroke_class)
     return true;
 }
 
-/* Behind the size; whole words may stand before it too ("long stroke 30"), letters may not. */
+/* After the size; whole words may come before it too ("long stroke 30"), letters may not. */
 static bool take_class(mark_reader *mark)
 {
     size_t start = mark->at;
-    bool behind = mark->size != 0;
-    if (behind)
+    bool after = mark->size != 0;
+    if (after)
         (void)take_kind(mark, TOKEN_HYPHEN);
     const mark_token *word = here(mark);
     rodt_stroke_class stroke_class;
-    if ((!behind && word->size < sizeof "std" - 1) || !match_class(mark, &stroke_class)) {
+    if ((!after && word->size < sizeof "std" - 1) || !match_class(mark, &stroke_class)) {
         mark->at = start;
         return false;
     }
@@ -315,45 +315,45 @@ static bool is_consistent(const rodt_chamber *chamber)
     return chamber->spring_size[0] == '\0' || chamber->family == RODT_FAMILY_CLAMP;
 }
 
-static rodt_status refuse_incomplete(const mark_reader *mark, rodt_error *error)
+static rodt_status explain_incomplete(const mark_reader *mark, rodt_error *error)
 {
     uint32_t column = mark->size != 0 ? mark->size : here(mark)->column;
     if (mark->chamber.family == RODT_FAMILY_BOLT)
         return text_error(error, RODT_E_UNKNOWN_CHAMBER, column, "a bolt-type chamber has a letter, A to G");
     return text_error(error, RODT_E_UNKNOWN_CHAMBER, column,
-                      "this is no whole chamber mark: a type number such as 30, 24/30 or 30L was expected");
+                      "this is not a complete chamber mark: a type number such as 30, 24/30 or 30L was expected");
 }
 
 #define SHOWN_LETTERS 20
 
-/* A word or number is named whole, any other sign by itself. */
-static rodt_status refuse_odd(const mark_token *odd, rodt_error *error)
+/* A word or number is named completely, any other character by itself. */
+static rodt_status explain_unexpected(const mark_token *found, rodt_error *error)
 {
     char shown[TEXT_SHOWN_SIZE];
     text_cursor cursor;
-    text_start(&cursor, odd->text, odd->size);
+    text_start(&cursor, found->text, found->size);
     text_show(cursor.code, shown);
-    bool plain = odd->kind == TOKEN_NUMBER || odd->kind == TOKEN_WORD;
-    int letters = odd->size < SHOWN_LETTERS ? (int)odd->size : SHOWN_LETTERS;
-    return text_error(error, RODT_E_UNKNOWN_CHAMBER, odd->column,
+    bool plain = found->kind == TOKEN_NUMBER || found->kind == TOKEN_WORD;
+    int letters = found->size < SHOWN_LETTERS ? (int)found->size : SHOWN_LETTERS;
+    return text_error(error, RODT_E_UNKNOWN_CHAMBER, found->column,
                       "%.*s does not belong to a chamber mark such as 30, 24/30, 30L, bolt C or roto 30",
-                      plain ? letters : TEXT_SHOWN_SIZE, plain ? odd->text : shown);
+                      plain ? letters : TEXT_SHOWN_SIZE, plain ? found->text : shown);
 }
 
-static rodt_status refuse(const mark_reader *mark, rodt_error *error)
+static rodt_status explain_error(const mark_reader *mark, rodt_error *error)
 {
-    const mark_token *odd = here(mark);
+    const mark_token *found = here(mark);
     if (mark->tokens.count == 0)
         return text_error(error, RODT_E_EMPTY, 0, "there is no chamber");
     if (mark_is_date(&mark->tokens))
         return text_error(error, RODT_E_DATE_CELL, 1, "a spreadsheet made a date of this chamber mark");
-    if (mark->tokens.count == 1 && odd->kind == TOKEN_WORD && bolt_size(odd) != '\0')
-        return text_error(error, RODT_E_UNKNOWN_CHAMBER, odd->column,
+    if (mark->tokens.count == 1 && found->kind == TOKEN_WORD && bolt_size(found) != '\0')
+        return text_error(error, RODT_E_UNKNOWN_CHAMBER, found->column,
                           "a letter alone can be a bolt-type size or a rated-stroke code: write \"bolt %c\"",
-                          bolt_size(odd));
-    if (odd->kind == TOKEN_END)
-        return refuse_incomplete(mark, error);
-    return refuse_odd(odd, error);
+                          bolt_size(found));
+    if (found->kind == TOKEN_END)
+        return explain_incomplete(mark, error);
+    return explain_unexpected(found, error);
 }
 
 rodt_status rodt_chamber_read(const char *text, size_t size, rodt_chamber *out, rodt_error *error)
@@ -368,11 +368,11 @@ rodt_status rodt_chamber_read(const char *text, size_t size, rodt_chamber *out, 
     text_trim(&text, &size);
     lexer_next(&mark.tokens, text, size);
     while (take_prefix(&mark) || take_family(&mark) || take_letter(&mark) || take_number(&mark) ||
-           take_class(&mark) || take_spring_behind_class(&mark) || take_chamber_word(&mark))
+           take_class(&mark) || take_spring_after_class(&mark) || take_chamber_word(&mark))
         ;
     complete(&mark.chamber);
     if (here(&mark)->kind != TOKEN_END || (mark.twice == 0 && !is_consistent(&mark.chamber)))
-        return refuse(&mark, error);
+        return explain_error(&mark, error);
     if (mark.twice != 0)
         return text_error(error, RODT_E_AMBIGUOUS, mark.twice, "this names two kinds of chamber at once");
     *out = mark.chamber;

@@ -1,23 +1,23 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Why a text is no number: the reason that helps its writer most. Looked at only after the reading failed. */
+/* Why a text is no number: the most helpful reason. Runs only after parsing failed. */
 #include "core/number_parse.h"
 
 #include "core/month.h"
 
 /* Everything that the searches below need to know. */
-typedef struct refusal {
+typedef struct failure {
     text_cursor start; /* on the first character that is no blank */
     const number_problem *problem;
     bool decimal_comma;
     rodt_error *error;
-} refusal;
+} failure;
 
-static rodt_status say(const refusal *r, rodt_status status, const text_cursor *at, const char *sentence)
+static rodt_status set_error(const failure *f, rodt_status status, const text_cursor *at, const char *sentence)
 {
-    return text_error(r->error, status, at->column, "%s", sentence);
+    return text_error(f->error, status, at->column, "%s", sentence);
 }
 
-/* ---- Nothing, and signs that cannot be seen ---- */
+/* ---- Nothing, and invisible characters ---- */
 
 static bool rest_is(const text_cursor *cursor, const char *word)
 {
@@ -41,7 +41,7 @@ static bool is_nothing(text_cursor cursor)
     return cursor.code == TEXT_END;
 }
 
-static bool find_unseen(text_cursor *cursor)
+static bool find_invisible(text_cursor *cursor)
 {
     char shown[TEXT_SHOWN_SIZE];
     for (; cursor->code != TEXT_END; text_next(cursor)) {
@@ -140,7 +140,7 @@ static bool find_word(text_cursor *cursor, const char *const *words, size_t coun
     return false;
 }
 
-static bool is_bound_sign(uint32_t code)
+static bool is_bound_character(uint32_t code)
 {
     return code == '<' || code == '>' || code == '~' || code == 0xB1 || code == 0x2264 || code == 0x2265 ||
            code == 0x2248;
@@ -155,7 +155,7 @@ static bool find_bound(text_cursor *cursor)
     text_cursor at = *cursor;
     for (; at.code != TEXT_END; text_next(&at)) {
         bool closing_plus = at.code == '+' && at.at + 1 == at.end;
-        if (is_bound_sign(at.code) || closing_plus) {
+        if (is_bound_character(at.code) || closing_plus) {
             *cursor = at;
             return true;
         }
@@ -163,8 +163,8 @@ static bool find_bound(text_cursor *cursor)
     return find_word(cursor, words, COUNT_OF(words));
 }
 
-/* A dash behind a number; the one that joins a whole number and its fraction was read already, so that the
- * search starts where the reading stopped. */
+/* A dash after a number; the one that joins a whole number and its fraction was read already, so that the
+ * search starts where parsing stopped. */
 static bool find_range(text_cursor *cursor, uint32_t stopped)
 {
     static const char *const words[] = {"to", "between", "and", "or", "through"};
@@ -225,24 +225,24 @@ static bool skip_unit(text_cursor *cursor)
            is_one_of(word, words, COUNT_OF(words));
 }
 
-/* At a unit: is it the wrong one, are there two, or is there more behind it? */
-static rodt_status explain_unit(const refusal *r, const text_cursor *at, text_cursor behind)
+/* At a unit: is it the wrong one, are there two, or is there more after it? */
+static rodt_status explain_unit(const failure *f, const text_cursor *at, text_cursor after)
 {
-    if (behind.code == '.')
-        text_next(&behind);
-    text_skip_blanks(&behind);
-    text_cursor second = behind;
-    if (behind.code == TEXT_END && r->problem->column == r->start.column)
-        return say(r, RODT_E_SYNTAX, at, "the number in front of the unit is missing");
-    if (behind.code == TEXT_END)
-        return say(r, RODT_E_UNIT, at, "this unit does not fit here");
+    if (after.code == '.')
+        text_next(&after);
+    text_skip_blanks(&after);
+    text_cursor second = after;
+    if (after.code == TEXT_END && f->problem->column == f->start.column)
+        return set_error(f, RODT_E_SYNTAX, at, "the number before the unit is missing");
+    if (after.code == TEXT_END)
+        return set_error(f, RODT_E_UNIT, at, "this unit does not fit here");
     if (skip_unit(&second))
-        return say(r, RODT_E_UNIT, &behind, "two units stand behind one number");
-    return say(r, RODT_E_SYNTAX, &behind, "nothing more was expected behind the unit; write one reading");
+        return set_error(f, RODT_E_UNIT, &after, "there are two units after one number");
+    return set_error(f, RODT_E_SYNTAX, &after, "nothing more was expected after the unit; write one reading");
 }
 
-/* Signs that a pen, a scanner or a keyboard leaves where a digit or the fraction bar was meant. */
-static bool is_damaged_sign(uint32_t code)
+/* Characters that a pen, a scanner or a keyboard leaves in place of a digit or the fraction bar. */
+static bool is_damaged_character(uint32_t code)
 {
     return code == 'l' || code == 'I' || code == 'O' || code == 'o' || code == 'S' || code == 'B' ||
            code == 'Z' || code == '|' || code == '\\' || code == '!';
@@ -261,77 +261,77 @@ static bool starts_below_zero(text_cursor cursor)
 }
 
 /* Reasons that are sure when the text has their form. */
-static bool explain_form(const refusal *r, rodt_status *status)
+static bool explain_form(const failure *f, rodt_status *status)
 {
-    text_cursor at = r->start;
+    text_cursor at = f->start;
     char shown[TEXT_SHOWN_SIZE];
     if (is_nothing(at)) {
-        *status = say(r, RODT_E_EMPTY, &at, "nothing is written here");
+        *status = set_error(f, RODT_E_EMPTY, &at, "nothing is written here");
     } else if (is_named_date(at) || is_numeric_date(at)) {
-        *status = say(r, RODT_E_DATE_CELL, &at, "this is a date; a spreadsheet makes dates of fractions");
+        *status = set_error(f, RODT_E_DATE_CELL, &at, "this is a date; a spreadsheet makes dates of fractions");
     } else if (starts_below_zero(at)) {
-        *status = say(r, RODT_E_NEGATIVE, &at, "a reading cannot be below zero");
-    } else if (find_unseen(&at)) {
+        *status = set_error(f, RODT_E_NEGATIVE, &at, "a reading cannot be below zero");
+    } else if (find_invisible(&at)) {
         text_show(at.code, shown);
-        *status = text_error(r->error, RODT_E_SYNTAX, at.column,
-                             "a sign that cannot be seen stands here (%s); type the reading again", shown);
+        *status = text_error(f->error, RODT_E_SYNTAX, at.column,
+                             "invisible character here (%s); type the reading again", shown);
     } else {
         return false;
     }
     return true;
 }
 
-/* Reasons that a sign or a word in the text gives. */
-static bool explain_sign(const refusal *r, rodt_status *status)
+/* Reasons that a character or a word in the text gives. */
+static bool explain_character(const failure *f, rodt_status *status)
 {
-    text_cursor at = r->start;
-    if (!r->decimal_comma && find_comma(&at))
-        *status = say(r, RODT_E_AMBIGUOUS, &at,
+    text_cursor at = f->start;
+    if (!f->decimal_comma && find_comma(&at))
+        *status = set_error(f, RODT_E_AMBIGUOUS, &at,
                       "a comma can part decimals or thousands; write a point, or set the decimal comma");
-    else if ((at = r->start, find_feet(&at)))
-        *status = say(r, RODT_E_UNIT, &at, "feet do not fit here; write inches or millimetres");
-    else if ((at = r->start, find_bound(&at)))
-        *status = say(r, RODT_E_AMBIGUOUS, &at,
+    else if ((at = f->start, find_feet(&at)))
+        *status = set_error(f, RODT_E_UNIT, &at, "feet do not fit here; write inches or millimetres");
+    else if ((at = f->start, find_bound(&at)))
+        *status = set_error(f, RODT_E_AMBIGUOUS, &at,
                       "this is a bound or an estimate; write the one value that was read");
-    else if ((at = r->start, find_range(&at, r->problem->column)))
-        *status = say(r, RODT_E_AMBIGUOUS, &at,
+    else if ((at = f->start, find_range(&at, f->problem->column)))
+        *status = set_error(f, RODT_E_AMBIGUOUS, &at,
                       "this can be a range or a difference; write the one value that was read");
     else
         return false;
     return true;
 }
 
-/* What stands where the reading stopped. */
-static rodt_status explain_place(const refusal *r)
+/* What is written where parsing stopped. */
+static rodt_status explain_place(const failure *f)
 {
-    const number_problem *problem = r->problem;
+    const number_problem *problem = f->problem;
     char shown[TEXT_SHOWN_SIZE];
-    text_cursor at = r->start;
+    text_cursor at = f->start;
     if (problem->sentence != NULL)
-        return text_error(r->error, problem->status, problem->column, "%s", problem->sentence);
+        return text_error(f->error, problem->status, problem->column, "%s", problem->sentence);
     while (at.column < problem->column && at.code != TEXT_END)
         text_next(&at);
-    text_cursor behind = at;
-    if (skip_unit(&behind))
-        return explain_unit(r, &at, behind);
+    text_cursor after = at;
+    if (skip_unit(&after))
+        return explain_unit(f, &at, after);
     text_show(at.code, shown);
-    behind = at;
-    text_next(&behind);
-    if (is_damaged_sign(at.code) && !text_is_letter(behind.code))
-        return text_error(r->error, RODT_E_SYNTAX, at.column, "%s stands where %s was expected", shown,
+    after = at;
+    text_next(&after);
+    if (is_damaged_character(at.code) && !text_is_letter(after.code))
+        return text_error(f->error, RODT_E_SYNTAX, at.column, "%s is written where %s was expected", shown,
                           problem->wanted);
-    return text_error(r->error, problem->status, at.column, "%s was expected here, not %s", problem->wanted,
+    return text_error(f->error, problem->status, at.column, "%s was expected here, not %s", problem->wanted,
                       shown);
 }
 
 rodt_status number_explain_error(const char *text, size_t size, bool decimal_comma,
                                const number_problem *problem, rodt_error *error)
 {
-    refusal r = {.problem = problem, .decimal_comma = decimal_comma, .error = error};
+    failure f = {.problem = problem, .decimal_comma = decimal_comma, .error = error};
     rodt_status status = problem->status;
-    number_parse_start(&r.start, text, size);
+    number_parse_start(&f.start, text, size);
     bool open = status == RODT_E_SYNTAX || status == RODT_E_AMBIGUOUS;
-    if (open && (explain_form(&r, &status) || explain_sign(&r, &status)))
+    if (open && (explain_form(&f, &status) || explain_character(&f, &status)))
         return status;
-    return explain_place(&r);
+    return explain_place(&f);
 }

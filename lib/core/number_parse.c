@@ -47,7 +47,7 @@ static const vulgar *find_vulgar(uint32_t code)
     return NULL;
 }
 
-/* U+2010 and U+2011 are hyphens. The en dash and the minus sign are not: they part two numbers. */
+/* U+2010 and U+2011 are hyphens. The en dash and the minus sign are not: they separate two numbers. */
 static bool is_hyphen(uint32_t code) { return code == '-' || code == 0x2010 || code == 0x2011; }
 
 static bool is_typographic_slash(uint32_t code) { return code == 0x2044 || code == 0x2215; }
@@ -65,7 +65,7 @@ bool number_is_on_a_tape(int64_t den)
     return den == 1 || den == 127;
 }
 
-/* A leading zero is refused: it is a date or a day's number, or the rest of something else. */
+/* A leading zero is an error: it is a date or a day's number, or the rest of something else. */
 static bool read_digits(text_cursor *cursor, uint64_t *value, number_problem *problem)
 {
     uint32_t first = cursor->code;
@@ -118,9 +118,9 @@ static bool read_decimals(text_cursor *cursor, uint64_t whole, number_text *out,
     return set_value(whole, (uint64_t)part.num, (uint64_t)part.den, out);
 }
 
-/* Behind the decimal sign. Three digits behind the other sign of the form may be a group of thousands, as
- * 1.000 is in a file with decimal commas; no group stands behind a single zero or behind nothing. */
-static bool read_decimal(text_cursor *cursor, bool other_sign, uint64_t whole, number_text *out,
+/* After the decimal sign. In a file with decimal commas three digits after a point may be a group of thousands, as in
+ * 1.000; no group follows a single zero or nothing. */
+static bool read_decimal(text_cursor *cursor, bool is_other, uint64_t whole, number_text *out,
                          number_problem *problem)
 {
     uint32_t column = cursor->column;
@@ -129,13 +129,13 @@ static bool read_decimal(text_cursor *cursor, bool other_sign, uint64_t whole, n
         return set_expected(problem, cursor, "a digit after the decimal sign");
     if (!read_decimals(cursor, whole, out, problem))
         return false;
-    if (other_sign && whole != 0 && cursor->column - column == 4)
+    if (is_other && whole != 0 && cursor->column - column == 4)
         return number_set_problem(problem, RODT_E_AMBIGUOUS, column,
-                    "the point can part thousands here; write the decimals with a comma");
+                    "the point can separate thousands here; write the decimals with a comma");
     return true;
 }
 
-/* Decimal sign here? With a comma as the sign of the form a point is understood too. */
+/* A decimal sign? Where it is a comma, a point is understood too. */
 static bool is_decimal_sign(uint32_t code, bool decimal_comma)
 {
     return code == '.' || (decimal_comma && code == ',');
@@ -190,7 +190,7 @@ static bool read_vulgar(text_cursor *cursor, uint64_t whole, const vulgar *part,
     return set_value(whole, part->num, part->den, out);
 }
 
-/* Behind a whole number and what joins it to a fraction. */
+/* After a whole number and what joins it to a fraction. */
 static bool read_joined(text_cursor *cursor, bool hyphen, uint64_t whole, number_text *out,
                         number_problem *problem)
 {
@@ -210,8 +210,8 @@ static bool read_joined(text_cursor *cursor, bool hyphen, uint64_t whole, number
                               "this is a second number; missing slash or decimal point?");
 }
 
-/* Behind the first whole number. A blank may lead to a fraction or to a unit. */
-static bool read_behind_whole(text_cursor *cursor, uint64_t whole, number_text *out, number_problem *problem)
+/* After the first whole number. A blank may lead to a fraction or to a unit. */
+static bool read_after_whole(text_cursor *cursor, uint64_t whole, number_text *out, number_problem *problem)
 {
     text_cursor ahead = *cursor;
     bool hyphen = is_hyphen(cursor->code);
@@ -249,7 +249,7 @@ bool number_parse(text_cursor *cursor, bool decimal_comma, number_text *out, num
         return read_decimal(cursor, decimal_comma && cursor->code == '.', whole, out, problem);
     if (is_slash(cursor->code))
         return read_bar(cursor, false, 0, whole, out, problem);
-    return read_behind_whole(cursor, whole, out, problem);
+    return read_after_whole(cursor, whole, out, problem);
 }
 
 /* Day numbers of spreadsheets from 1982 to 2064: no reading is that large, so they are told apart. */

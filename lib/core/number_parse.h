@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* One number as people write it on a form, and why a text is none. Lengths and pressures share it. */
-#ifndef RODT_NUMBER_TEXT_H
-#define RODT_NUMBER_TEXT_H
+#ifndef RODT_NUMBER_PARSE_H
+#define RODT_NUMBER_PARSE_H
 
 #include "core/exact.h"
 #include "core/text.h"

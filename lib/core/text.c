@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* UTF-8 in, sentences out. Knows no locale: isalpha, tolower and the multibyte functions are not used. */
+/* The only UTF-8 decoder of the library, located errors and a bounded writer. Uses no locale: isalpha, tolower and the multibyte functions are not used. */
 #include "core/text.h"
 
 #include <stdarg.h>
@@ -42,7 +42,7 @@ static uint32_t decode(const unsigned char *at, const unsigned char *end, uint32
     return code;
 }
 
-static void look(text_cursor *cursor)
+static void decode_here(text_cursor *cursor)
 {
     cursor->bytes = 0;
     cursor->code = TEXT_END;
@@ -55,7 +55,7 @@ void text_start(text_cursor *cursor, const char *text, size_t size)
     cursor->at = (const unsigned char *)text;
     cursor->end = cursor->at + size;
     cursor->column = 1;
-    look(cursor);
+    decode_here(cursor);
 }
 
 void text_next(text_cursor *cursor)
@@ -64,7 +64,7 @@ void text_next(text_cursor *cursor)
         return;
     cursor->at += cursor->bytes;
     cursor->column++;
-    look(cursor);
+    decode_here(cursor);
 }
 
 bool text_is_blank(uint32_t code)
@@ -109,14 +109,13 @@ bool text_is_word(const char *text, size_t size, const char *word)
     return true;
 }
 
-/* A sentence that is cut must not end inside a character. */
-static void cut_at_character(char *text, size_t size)
+size_t text_cut(const char *text, size_t size)
 {
-    size_t end = size;
-    while (end > 0 && ((unsigned char)text[end - 1] & 0xC0) == 0x80)
-        end--;
-    if (end > 0 && announced_bytes((unsigned char)text[end - 1]) != size - end + 1)
-        text[end - 1] = '\0';
+    size_t start = size;
+    while (start > 0 && ((unsigned char)text[start - 1] & 0xC0) == 0x80)
+        start--;
+    bool whole = start == 0 || announced_bytes((unsigned char)text[start - 1]) == size - start + 1;
+    return whole ? size : start - 1;
 }
 
 rodt_status text_error(rodt_error *error, rodt_status status, uint32_t column, const char *format, ...)
@@ -131,12 +130,12 @@ rodt_status text_error(rodt_error *error, rodt_status status, uint32_t column, c
     int wanted = vsnprintf(error->text, sizeof error->text, format, arguments);
     va_end(arguments);
     if (wanted >= (int)sizeof error->text)
-        cut_at_character(error->text, sizeof error->text - 1);
+        error->text[text_cut(error->text, sizeof error->text - 1)] = '\0';
     return status;
 }
 
-/* Controls, format characters and unusual spaces change a text without being seen. */
-static bool has_shape(uint32_t code)
+/* Controls, format characters and unusual spaces are invisible. */
+static bool is_visible(uint32_t code)
 {
     if (code < 0x21 || (code >= 0x7F && code <= 0xA0) || code == 0xAD)
         return false;
@@ -163,7 +162,7 @@ void text_show(uint32_t code, char shown[TEXT_SHOWN_SIZE])
         memcpy(shown, "the end", sizeof "the end");
     else if (code == TEXT_BAD)
         memcpy(shown, "a broken byte", sizeof "a broken byte");
-    else if (has_shape(code))
+    else if (is_visible(code))
         encode(code, shown);
     else
         snprintf(shown, TEXT_SHOWN_SIZE, "U+%04X", (unsigned)code);
@@ -200,7 +199,7 @@ void text_putf(text_writer *writer, const char *format, ...)
         writer->used += (size_t)wanted;
 }
 
-rodt_status text_deliver(const text_writer *writer, char *text, size_t size)
+rodt_status text_copy_out(const text_writer *writer, char *text, size_t size)
 {
     if (text == NULL)
         return RODT_E_ARGUMENT;

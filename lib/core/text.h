@@ -1,12 +1,12 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* UTF-8 in, sentences out: a cursor that counts columns, located errors, a bounded writer. */
+/* UTF-8 cursor that counts columns, located errors, bounded writer. */
 #ifndef RODT_TEXT_H
 #define RODT_TEXT_H
 
 #include "core/common.h"
 #include "rodtravel/status.h"
 
-#define TEXT_END 0x110000u /* behind the last character */
+#define TEXT_END 0x110000u /* after the last character */
 #define TEXT_BAD 0x110001u /* bytes that are not UTF-8; one byte is taken at a time */
 
 /* A place in a text. `code` is the character here, already decoded. */
@@ -29,8 +29,11 @@ void text_skip_blanks(text_cursor *cursor);
 static inline bool text_is_digit(uint32_t code) { return code - '0' < 10u; }
 static inline bool text_is_letter(uint32_t code) { return (code | 32u) - 'a' < 26u; }
 
-/* Takes blanks and line ends off both ends. */
+/* Removes blanks and line ends at both ends. */
 void text_trim(const char **text, size_t *size);
+
+/* The size without a character at the end that is not complete. */
+size_t text_cut(const char *text, size_t size);
 
 /* True if size bytes of text are the ASCII word, in upper or lower case. */
 bool text_is_word(const char *text, size_t size, const char *word);
@@ -39,11 +42,11 @@ bool text_is_word(const char *text, size_t size, const char *word);
 rodt_status text_error(rodt_error *error, rodt_status status, uint32_t column, const char *format, ...)
     PRINTF_LIKE(4, 5);
 
-/* Writes a character as a person can see it: itself, or U+00AD for one that has no shape of its own. */
+/* Writes a character as a person can see it: itself, or "U+00AD" for an invisible one. */
 #define TEXT_SHOWN_SIZE 16
 void text_show(uint32_t code, char shown[TEXT_SHOWN_SIZE]);
 
-/* Builds a text of bounded length; when it is complete, text_deliver copies it out in one go, so that a
+/* Builds a text of bounded length; when it is complete, text_copy_out copies it at once, so that the
  * buffer of the caller is untouched on failure. */
 typedef struct text_writer {
     size_t used;
@@ -55,6 +58,6 @@ void text_begin(text_writer *writer);
 void text_put(text_writer *writer, const char *text);
 void text_putf(text_writer *writer, const char *format, ...) PRINTF_LIKE(2, 3);
 /* RODT_OK; RODT_E_SPACE: size is too small; RODT_E_ARGUMENT: text is NULL. */
-rodt_status text_deliver(const text_writer *writer, char *text, size_t size);
+rodt_status text_copy_out(const text_writer *writer, char *text, size_t size);
 
 #endif

@@ -1,26 +1,26 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* The chambers of the tables against the clues. A class that the rule set has no row for is no variant of its own:
- * the list has what a limit can depend on. */
+/* The chambers of the tables against the clues. A class that the rule set has no row for is no kind of its own:
+ * what is listed is what a limit depends on. */
 #include "identify/candidates.h"
 #include "rules/rated_stroke.h"
 
 #include <string.h>
 
 /* What one clue says of one chamber. */
-typedef enum fit { SILENT, FITS, DOUBTFUL, DIFFERS } fit;
+typedef enum match { MATCH_SILENT, MATCH_YES, MATCH_DOUBTFUL, MATCH_NO } match;
 
 /* A chamber of the tables in one stroke class. */
-typedef struct variant {
+typedef struct chamber_kind {
     const rodt_chamber_row *row;
     rodt_stroke_class stroke_class;
     rodt_length rated_stroke; /* given = a row of limits that holds only for this mark */
     rodt_length rated_stroke_mm;
-} variant;
+} chamber_kind;
 
 /* --- Rows ---------------------------------------------------------------------------------------------- */
 
-/* The law's rows, and behind them the carrier's own. */
-static const rodt_limit *limit_at(const question *q, size_t index)
+/* The law's rows, and after them the carrier's own. */
+static const rodt_limit *limit_at(const match_query *q, size_t index)
 {
     size_t count = rodt_rules_limit_count(q->law);
     if (index < count || q->law == q->rules)
@@ -33,8 +33,8 @@ static bool is_of(const rodt_limit *limit, const rodt_chamber_row *row)
     return limit->family == row->family && strcmp(limit->size, row->size) == 0;
 }
 
-/* Rows that differ in nothing but their days are one variant. */
-static bool is_first_of_its_kind(const question *q, size_t index)
+/* Rows that differ in nothing but their days are one kind. */
+static bool is_first_of_its_kind(const match_query *q, size_t index)
 {
     const rodt_limit *limit = limit_at(q, index);
     for (size_t i = 0; i < index; i++) {
@@ -47,38 +47,38 @@ static bool is_first_of_its_kind(const question *q, size_t index)
     return true;
 }
 
-/* --- One variant against the clues -------------------------------------------------------------------- */
+/* --- One kind against the clues -------------------------------------------------------------------- */
 
-static fit fits_if(bool condition) { return condition ? FITS : DIFFERS; }
+static match match_if(bool condition) { return condition ? MATCH_YES : MATCH_NO; }
 
 /* Only clamp chambers are built for long stroke (common practice, no source). */
-static fit fit_long_sign(const variant *v)
+static match match_long_sign(const chamber_kind *v)
 {
     if (v->row->family != RODT_FAMILY_CLAMP && v->row->family != RODT_FAMILY_UNKNOWN)
-        return DIFFERS;
-    return v->stroke_class == RODT_CLASS_UNKNOWN ? SILENT : fits_if(v->stroke_class == RODT_CLASS_LONG);
+        return MATCH_NO;
+    return v->stroke_class == RODT_CLASS_UNKNOWN ? MATCH_SILENT : match_if(v->stroke_class == RODT_CLASS_LONG);
 }
 
-static fit fit_stamp(const rodt_chamber *stamp, const variant *v)
+static match match_stamp(const rodt_chamber *stamp, const chamber_kind *v)
 {
     if (stamp->size[0] == '\0' && stamp->family == RODT_FAMILY_UNKNOWN)
-        return SILENT;
-    return fits_if((stamp->family == RODT_FAMILY_UNKNOWN || stamp->family == v->row->family) &&
+        return MATCH_SILENT;
+    return match_if((stamp->family == RODT_FAMILY_UNKNOWN || stamp->family == v->row->family) &&
                    (stamp->size[0] == '\0' || strcmp(stamp->size, v->row->size) == 0));
 }
 
 /* A family with one limit for all matches whatever class is stamped on it by name. */
-static fit fit_stamped_class(const rodt_chamber *stamp, const variant *v)
+static match match_stamped_class(const rodt_chamber *stamp, const chamber_kind *v)
 {
     if (stamp->stroke_class == RODT_CLASS_LONG && stamp->family == RODT_FAMILY_UNKNOWN)
-        return fit_long_sign(v);
+        return match_long_sign(v);
     if (stamp->stroke_class == RODT_CLASS_UNKNOWN || v->stroke_class == RODT_CLASS_UNKNOWN)
-        return SILENT;
-    return fits_if(stamp->stroke_class == v->stroke_class);
+        return MATCH_SILENT;
+    return match_if(stamp->stroke_class == v->stroke_class);
 }
 
 /* True if a row of the same chamber asks for the mark: it is the sign of that row. */
-static bool has_own_row(const question *q, const variant *v, rodt_length mark)
+static bool has_own_row(const match_query *q, const chamber_kind *v, rodt_length mark)
 {
     const rodt_limit *limit;
     for (size_t i = 0; (limit = limit_at(q, i)) != NULL; i++) {
@@ -90,39 +90,39 @@ static bool has_own_row(const question *q, const variant *v, rodt_length mark)
 
 /* The rated strokes of the standard class are second-hand, so they raise a doubt at most. That a limit lies below
  * the full travel holds for every chamber. */
-static fit fit_rated_stroke(const question *q, const variant *v, rodt_length limit, rodt_length mark)
+static match match_rated_stroke(const match_query *q, const chamber_kind *v, rodt_length limit, rodt_length mark)
 {
     rodt_length standard = v->row->standard_rated_stroke;
     rodt_limit row = {.family = v->row->family, .size = v->row->size, .stroke_class = v->stroke_class, .limit = limit};
     if (!rodt_length_given(mark))
-        return SILENT;
+        return MATCH_SILENT;
     if (rodt_length_given(v->rated_stroke))
-        return fits_if(rated_stroke_is_marked(v->rated_stroke, v->rated_stroke_mm, mark));
+        return match_if(rated_stroke_is_marked(v->rated_stroke, v->rated_stroke_mm, mark));
     if (has_own_row(q, v, mark) || (rodt_length_given(limit) && rodt_length_compare(mark, limit) <= 0))
-        return DIFFERS;
+        return MATCH_NO;
     if (v->stroke_class == RODT_CLASS_STANDARD && rodt_length_given(standard))
-        return rated_stroke_is_marked(standard, (rodt_length){0}, mark) ? FITS : DOUBTFUL;
-    return rodt_length_given(limit) && rated_stroke_contradicts(&row, mark) ? DOUBTFUL : SILENT;
+        return rated_stroke_is_marked(standard, (rodt_length){0}, mark) ? MATCH_YES : MATCH_DOUBTFUL;
+    return rodt_length_given(limit) && rated_stroke_contradicts(&row, mark) ? MATCH_DOUBTFUL : MATCH_SILENT;
 }
 
-static fit fit_diameter(const question *q, rodt_candidate *candidate, rodt_status *status)
+static match match_diameter(const match_query *q, rodt_candidate *candidate, rodt_status *status)
 {
     rodt_length taped = q->clues->diameter;
     if (!rodt_length_given(taped) || !rodt_length_given(candidate->diameter))
-        return SILENT;
+        return MATCH_SILENT;
     bool wider = rodt_length_compare(taped, candidate->diameter) > 0;
     *status = wider ? rodt_length_subtract(taped, candidate->diameter, &candidate->diameter_distance)
                     : rodt_length_subtract(candidate->diameter, taped, &candidate->diameter_distance);
-    return fits_if(rodt_length_compare(candidate->diameter_distance, q->tolerance) <= 0);
+    return match_if(rodt_length_compare(candidate->diameter_distance, q->tolerance) <= 0);
 }
 
-static void note(trial *t, uint32_t clue, fit how)
+static void add_match(candidate_match *t, uint32_t clue, match how)
 {
-    if (how == FITS)
+    if (how == MATCH_YES)
         t->candidate.clues_for |= clue;
-    else if (how == DIFFERS)
+    else if (how == MATCH_NO)
         t->candidate.clues_against |= clue;
-    else if (how == DOUBTFUL)
+    else if (how == MATCH_DOUBTFUL)
         t->doubts |= clue;
 }
 
@@ -133,7 +133,7 @@ static rodt_length marked_stroke(const rodt_clues *clues)
 }
 
 /* What is marked on the housing decides only where the tables are silent. */
-static rodt_status find_limit_by_marks(const question *q, rodt_candidate *candidate)
+static rodt_status find_limit_by_marks(const match_query *q, rodt_candidate *candidate)
 {
     rodt_chamber marked = candidate->chamber;
     rodt_limit_answer answer;
@@ -147,7 +147,7 @@ static rodt_status find_limit_by_marks(const question *q, rodt_candidate *candid
     return status;
 }
 
-static rodt_status find_limit(const question *q, rodt_candidate *candidate)
+static rodt_status find_limit(const match_query *q, rodt_candidate *candidate)
 {
     rodt_limit_answer answer = {.basis = RODT_BASIS_NONE};
     rodt_status status = rodt_rules_find_limit(q->rules, &candidate->chamber, q->day, &answer);
@@ -158,7 +158,7 @@ static rodt_status find_limit(const question *q, rodt_candidate *candidate)
 }
 
 /* The limit that the chamber is judged by with the mark on it, if that is the stricter one. */
-static rodt_status find_strict_limit(const question *q, const rodt_candidate *candidate, rodt_length mark,
+static rodt_status find_strict_limit(const match_query *q, const rodt_candidate *candidate, rodt_length mark,
                                      rodt_length *out)
 {
     rodt_limit_answer answer = {.basis = RODT_BASIS_NONE};
@@ -172,7 +172,7 @@ static rodt_status find_strict_limit(const question *q, const rodt_candidate *ca
     return status;
 }
 
-static rodt_candidate make_candidate(const variant *v)
+static rodt_candidate make_candidate(const chamber_kind *v)
 {
     rodt_candidate candidate = {.diameter = v->row->outside_diameter};
     candidate.chamber.family = v->row->family;
@@ -182,46 +182,46 @@ static rodt_candidate make_candidate(const variant *v)
     return candidate;
 }
 
-static rodt_status try_variant(const question *q, const variant *v, trial *t)
+static rodt_status check_candidate(const match_query *q, const chamber_kind *v, candidate_match *t)
 {
     const rodt_clues *clues = q->clues;
-    *t = (trial){.candidate = make_candidate(v)};
+    *t = (candidate_match){.candidate = make_candidate(v)};
     rodt_status status = find_limit(q, &t->candidate);
     if (status == RODT_OK)
         status = find_strict_limit(q, &t->candidate, marked_stroke(clues), &t->strict_limit);
     if (status != RODT_OK)
         return status;
     rodt_length limit = t->candidate.limit;
-    note(t, RODT_CLUE_STAMP, fit_stamp(&clues->stamp, v));
-    note(t, STAMPED_CLASS, fit_stamped_class(&clues->stamp, v));
-    note(t, STAMPED_CLASS, fit_rated_stroke(q, v, limit, clues->stamp.rated_stroke));
-    note(t, RODT_CLUE_RATED_STROKE, fit_rated_stroke(q, v, limit, clues->rated_stroke));
-    note(t, RODT_CLUE_DIAMETER, fit_diameter(q, &t->candidate, &status));
+    add_match(t, RODT_CLUE_STAMP, match_stamp(&clues->stamp, v));
+    add_match(t, STAMPED_CLASS, match_stamped_class(&clues->stamp, v));
+    add_match(t, STAMPED_CLASS, match_rated_stroke(q, v, limit, clues->stamp.rated_stroke));
+    add_match(t, RODT_CLUE_RATED_STROKE, match_rated_stroke(q, v, limit, clues->rated_stroke));
+    add_match(t, RODT_CLUE_DIAMETER, match_diameter(q, &t->candidate, &status));
     if (clues->family != RODT_FAMILY_UNKNOWN)
-        note(t, RODT_CLUE_FAMILY, fits_if(clues->family == v->row->family));
+        add_match(t, RODT_CLUE_FAMILY, match_if(clues->family == v->row->family));
     if (clues->port == RODT_PORT_SQUARE)
-        note(t, RODT_CLUE_PORT, fit_long_sign(v));
+        add_match(t, RODT_CLUE_PORT, match_long_sign(v));
     if (clues->tag == RODT_TAG_TRAPEZOID)
-        note(t, RODT_CLUE_TAG, fit_long_sign(v));
+        add_match(t, RODT_CLUE_TAG, match_long_sign(v));
     return status;
 }
 
 /* --- Every chamber in every class ----------------------------------------------------------------------- */
 
-typedef struct walker {
-    const question *asked;
-    trial_visitor *visit;
+typedef struct iterator {
+    const match_query *query;
+    match_visitor *visit;
     void *state;
     rodt_status status;
-} walker;
+} iterator;
 
-static void visit(walker *w, variant v)
+static void visit(iterator *w, chamber_kind v)
 {
-    trial tried;
+    candidate_match matched;
     if (w->status == RODT_OK)
-        w->status = try_variant(w->asked, &v, &tried);
+        w->status = check_candidate(w->query, &v, &matched);
     if (w->status == RODT_OK)
-        w->visit(w->state, &tried);
+        w->visit(w->state, &matched);
 }
 
 static bool has_long_sign(const rodt_clues *clues)
@@ -232,21 +232,21 @@ static bool has_long_sign(const rodt_clues *clues)
 
 /* Long stroke without a row of its own (6, 9, 36) is a chamber without a published limit, and is thought of only
  * where a sign speaks for it. */
-static void walk_chamber(walker *w, const rodt_chamber_row *row)
+static void visit_chamber(iterator *w, const rodt_chamber_row *row)
 {
     bool has_class[RODT_CLASS_LONG + 1] = {false, false, false};
     const rodt_limit *limit;
-    for (size_t i = 0; (limit = limit_at(w->asked, i)) != NULL; i++) {
+    for (size_t i = 0; (limit = limit_at(w->query, i)) != NULL; i++) {
         bool adds_nothing = limit->stroke_class == RODT_CLASS_UNKNOWN && has_class[RODT_CLASS_STANDARD];
-        if (!is_of(limit, row) || adds_nothing || !is_first_of_its_kind(w->asked, i))
+        if (!is_of(limit, row) || adds_nothing || !is_first_of_its_kind(w->query, i))
             continue;
         has_class[limit->stroke_class] = true;
-        visit(w, (variant){row, limit->stroke_class, limit->rated_stroke, limit->rated_stroke_mm});
+        visit(w, (chamber_kind){row, limit->stroke_class, limit->rated_stroke, limit->rated_stroke_mm});
     }
-    if (has_class[RODT_CLASS_STANDARD] && !has_class[RODT_CLASS_LONG] && has_long_sign(w->asked->clues))
-        visit(w, (variant){.row = row, .stroke_class = RODT_CLASS_LONG});
+    if (has_class[RODT_CLASS_STANDARD] && !has_class[RODT_CLASS_LONG] && has_long_sign(w->query->clues))
+        visit(w, (chamber_kind){.row = row, .stroke_class = RODT_CLASS_LONG});
     if (!has_class[RODT_CLASS_UNKNOWN] && !has_class[RODT_CLASS_STANDARD] && !has_class[RODT_CLASS_LONG])
-        visit(w, (variant){.row = row});
+        visit(w, (chamber_kind){.row = row});
 }
 
 static bool is_listed(const rodt_chamber *stamp)
@@ -261,22 +261,22 @@ static bool is_listed(const rodt_chamber *stamp)
 }
 
 /* A stamped size that no table knows is a chamber all the same: what is marked on it can limit its stroke. */
-static void walk_stamp(walker *w)
+static void visit_stamp(iterator *w)
 {
-    const rodt_clues *clues = w->asked->clues;
+    const rodt_clues *clues = w->query->clues;
     const rodt_chamber *stamp = &clues->stamp;
     rodt_family family = stamp->family != RODT_FAMILY_UNKNOWN ? stamp->family : clues->family;
     rodt_chamber_row row = {.family = family, .size = stamp->size};
     if (stamp->size[0] != '\0' && !is_listed(stamp))
-        visit(w, (variant){.row = &row, .stroke_class = stamp->stroke_class});
+        visit(w, (chamber_kind){.row = &row, .stroke_class = stamp->stroke_class});
 }
 
-rodt_status try_every_chamber(const question *asked, trial_visitor *visitor, void *state)
+rodt_status match_every_chamber(const match_query *query, match_visitor *visitor, void *state)
 {
-    walker w = {asked, visitor, state, RODT_OK};
+    iterator w = {query, visitor, state, RODT_OK};
     const rodt_chamber_row *row;
     for (size_t i = 0; (row = rodt_chamber_row_at(i)) != NULL; i++)
-        walk_chamber(&w, row);
-    walk_stamp(&w);
+        visit_chamber(&w, row);
+    visit_stamp(&w);
     return w.status;
 }

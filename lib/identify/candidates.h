@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* The chambers of the tables, each held against the clues. */
-#ifndef RODT_FIT_H
-#define RODT_FIT_H
+#ifndef RODT_CANDIDATES_H
+#define RODT_CANDIDATES_H
 
 #include "core/common.h"
 #include "rodtravel/identify.h"
@@ -12,26 +12,26 @@
 #define CLUE_SETS (1u << 7)
 
 /* What the clues are held against, and how. */
-typedef struct question {
+typedef struct match_query {
     const rodt_clues *clues;
     const rodt_rules *rules;
-    const rodt_rules *law; /* the same, or what a carrier's own limits stand on */
+    const rodt_rules *law; /* the same, or what a carrier's own limits are based on */
     rodt_date day;
     rodt_length tolerance; /* of the diameter */
-} question;
+} match_query;
 
 /* A chamber of the tables in one stroke class, held against the clues. A doubt is what speaks against it by a figure
  * that was not read in its source: it may not rule a chamber out, but is named when none fits without it. */
-typedef struct trial {
+typedef struct candidate_match {
     rodt_candidate candidate;
     uint32_t doubts; /* RODT_CLUE_ bits and STAMPED_CLASS, like those of the candidate */
     rodt_length strict_limit; /* the limit, or a smaller one that a contradicting rated stroke asks for */
-} trial;
+} candidate_match;
 
-typedef void trial_visitor(void *state, const trial *tried);
+typedef void match_visitor(void *state, const candidate_match *matched);
 
 /* Tries every chamber in every stroke class that the rule set knows, in the order of the tables, and the stamped one
  * if no table has it. Statuses as rodt_identify; it stops at the first that is not RODT_OK. */
-rodt_status try_every_chamber(const question *asked, trial_visitor *visit, void *state);
+rodt_status match_every_chamber(const match_query *query, match_visitor *visit, void *state);
 
 #endif

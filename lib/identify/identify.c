@@ -18,10 +18,10 @@ typedef struct search {
 
 /* --- Which of them can be it -------------------------------------------------------------------------- */
 
-static void record(void *state, const trial *tried)
+static void record_conflicts(void *state, const candidate_match *matched)
 {
     search *s = state;
-    s->seen[tried->candidate.clues_against | tried->doubts] = true;
+    s->seen[matched->candidate.clues_against | matched->doubts] = true;
 }
 
 static bool is_part(uint32_t part, uint32_t whole) { return (part & ~whole) == 0; }
@@ -41,7 +41,7 @@ static bool is_least(const search *s, uint32_t against, uint32_t which)
 
 /* Several sets of clues can be true together; each chamber that one of the largest such sets allows is kept. Where
  * a clue to the housing speaks against a chamber, another one must speak for it. */
-static bool is_possible(const search *s, trial *t)
+static bool is_possible(const search *s, candidate_match *t)
 {
     uint32_t all = t->candidate.clues_against | t->doubts;
     if ((all & HOUSING_CLUES) != 0 && (t->candidate.clues_for & HOUSING_CLUES) == 0)
@@ -101,7 +101,7 @@ static int count_bits(uint32_t bits)
     return count;
 }
 
-/* No limit stands behind every limit. */
+/* No limit comes after every limit. */
 static int compare_limits(rodt_length a, rodt_length b)
 {
     if (rodt_length_given(a) != rodt_length_given(b))
@@ -109,7 +109,7 @@ static int compare_limits(rodt_length a, rodt_length b)
     return rodt_length_compare(a, b);
 }
 
-static bool stands_before(const rodt_candidate *a, const rodt_candidate *b)
+static bool ranks_before(const rodt_candidate *a, const rodt_candidate *b)
 {
     int order = count_bits(a->clues_against) - count_bits(b->clues_against);
     if (order == 0)
@@ -124,20 +124,20 @@ static bool stands_before(const rodt_candidate *a, const rodt_candidate *b)
 static void insert(rodt_identification *found, const rodt_candidate *candidate)
 {
     size_t at = found->count;
-    while (at > 0 && stands_before(candidate, &found->candidates[at - 1]))
+    while (at > 0 && ranks_before(candidate, &found->candidates[at - 1]))
         at--;
     if (at == RODT_CANDIDATES_MAX)
         return;
-    size_t behind = found->count - at - (found->count == RODT_CANDIDATES_MAX);
-    memmove(&found->candidates[at + 1], &found->candidates[at], behind * sizeof *candidate);
+    size_t after = found->count - at - (found->count == RODT_CANDIDATES_MAX);
+    memmove(&found->candidates[at + 1], &found->candidates[at], after * sizeof *candidate);
     found->candidates[at] = *candidate;
     found->count += found->count < RODT_CANDIDATES_MAX;
 }
 
-static void keep(void *state, const trial *tried)
+static void keep_possible(void *state, const candidate_match *matched)
 {
     search *s = state;
-    trial t = *tried;
+    candidate_match t = *matched;
     rodt_candidate *candidate = &t.candidate;
     if (!is_possible(s, &t))
         return;
@@ -158,7 +158,7 @@ static bool is_closed(const char size[RODT_SIZE_TEXT_SIZE])
     return memchr(size, '\0', RODT_SIZE_TEXT_SIZE) != NULL;
 }
 
-static bool is_sound(const rodt_clues *clues)
+static bool is_valid(const rodt_clues *clues)
 {
     const rodt_chamber *stamp = &clues->stamp;
     return (unsigned)clues->family <= RODT_FAMILY_DD3 && (unsigned)clues->port <= RODT_PORT_SQUARE &&
@@ -191,22 +191,22 @@ static bool has_clue(const rodt_clues *clues)
 
 rodt_status rodt_identify(const rodt_clues *clues, const rodt_rules *rules, rodt_date day, rodt_identification *out)
 {
-    if (clues == NULL || rules == NULL || out == NULL || !is_sound(clues) || !has_measures(clues) || !has_clue(clues))
+    if (clues == NULL || rules == NULL || out == NULL || !is_valid(clues) || !has_measures(clues) || !has_clue(clues))
         return RODT_E_ARGUMENT;
     const rodt_rules *law = rodt_rules_law(rules);
-    question asked = {.clues = clues, .rules = rules, .law = law != NULL ? law : rules, .day = day};
+    match_query asked = {.clues = clues, .rules = rules, .law = law != NULL ? law : rules, .day = day};
     search s = {.clues = clues};
     bool read_to = rodt_length_given(clues->diameter_division);
     rodt_status status = diameter_tolerance(read_to ? clues->diameter_division : USUAL_DIVISION, &asked.tolerance);
     if (status == RODT_OK)
-        status = try_every_chamber(&asked, record, &s);
+        status = match_every_chamber(&asked, record_conflicts, &s);
     if (status == RODT_OK)
-        status = try_every_chamber(&asked, keep, &s);
+        status = match_every_chamber(&asked, keep_possible, &s);
     if (status != RODT_OK)
         return status;
     if (s.found.count > 0)
         s.found.contradiction = find_contradiction(&s);
-    s.found.settle_by = settle(&s.found, clues);
+    s.found.next_observation = find_next_observation(&s.found, clues);
     *out = s.found;
     return RODT_OK;
 }

@@ -82,7 +82,7 @@ static size_t worst_case(const rodt_identification *found, rodt_observation obse
     return worst;
 }
 
-rodt_observation settle(const rodt_identification *found, const rodt_clues *clues)
+rodt_observation find_next_observation(const rodt_identification *found, const rodt_clues *clues)
 {
     rodt_observation best = RODT_OBSERVE_NOTHING;
     size_t fewest = worst_case(found, RODT_OBSERVE_NOTHING);

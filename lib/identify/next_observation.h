@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* What to look at next, so that the candidates are told apart. */
-#ifndef RODT_SETTLE_H
-#define RODT_SETTLE_H
+#ifndef RODT_NEXT_OBSERVATION_H
+#define RODT_NEXT_OBSERVATION_H
 
 #include "core/common.h"
 #include "rodtravel/identify.h"
@@ -17,6 +17,6 @@
 rodt_status diameter_tolerance(rodt_length division, rodt_length *out);
 
 /* The observation that leaves the fewest limits open in the worst case; the first of equals. */
-rodt_observation settle(const rodt_identification *found, const rodt_clues *clues);
+rodt_observation find_next_observation(const rodt_identification *found, const rodt_clues *clues);
 
 #endif

@@ -135,7 +135,7 @@ rodt_status rodt_finding_format(const rodt_finding *finding, char *text, size_t 
     if (rodt_length_given(finding->limit))
         put_limit(&writer, finding->limit, finding->unit);
     put_margin(&writer, finding);
-    return text_deliver(&writer, text, size);
+    return text_copy_out(&writer, text, size);
 }
 
 /* --- Reasons ----------------------------------------------------------------------------------------- */
@@ -165,8 +165,8 @@ static const struct reason_words {
     [RODT_REASON_ASSUMED_CLAMP] = {"assumed-clamp",
                                    "the kind of housing was not said: taken as clamp type, the strict side"},
     [RODT_REASON_CONFLICTING_MARKS] = {"conflicting-marks",
-                                       "the marks of the chamber contradict each other: judged as standard "
-                                       "stroke, the strict side; identify it again"},
+                                       "the marks of the chamber contradict each other: judged by the "
+                                       "strict side; identify it again"},
     [RODT_REASON_NO_PUBLISHED_LIMIT] = {"no-published-limit",
                                         "no limit is published for this chamber, and no rated stroke or limit "
                                         "marked on it was given"},
@@ -419,7 +419,7 @@ rodt_status rodt_finding_reason_format(const rodt_finding *finding, rodt_reason 
         text_put(&writer, words[reason].sentence);
     else
         sentence_makers[reason](&writer, finding);
-    return text_deliver(&writer, text, size);
+    return text_copy_out(&writer, text, size);
 }
 
 /* --- Proof ------------------------------------------------------------------------------------------- */
@@ -458,5 +458,5 @@ rodt_status rodt_finding_proof_format(const rodt_finding *finding, char *text, s
     if (rodt_ratio_given(finding->probability_over) && finding->proof == RODT_NOT_RESOLVED)
         text_putf(&writer, "; chance of being over %lld/%lld", (long long)finding->probability_over.num,
                   (long long)finding->probability_over.den);
-    return text_deliver(&writer, text, size);
+    return text_copy_out(&writer, text, size);
 }

@@ -78,7 +78,7 @@ static bool parse_with_unit(const char *text, size_t size, bool decimal_comma, n
     if (!number_parse_quantity(text, size, decimal_comma, written, problem))
         return false;
     if (written->unit_size > 0 && !find_unit(written->unit, written->unit_size, written->read.is_fraction, unit)) {
-        *problem = (number_problem){RODT_E_SYNTAX, written->unit_column, "in, mm, cm or nothing more", NULL};
+        *problem = (number_problem){RODT_E_SYNTAX, written->unit_column, "in, mm, cm or the end of the text", NULL};
         return false;
     }
     if (written->read.is_fraction && *unit != RODT_UNIT_INCH)
@@ -87,7 +87,7 @@ static bool parse_with_unit(const char *text, size_t size, bool decimal_comma, n
     return true;
 }
 
-/* 1 in is 127/5 mm by definition. No finer than what can be kept, no longer than a rod can stand out. */
+/* 1 in is 127/5 mm by definition. No finer than what can be kept, no longer than a rod can reach. */
 static bool to_inches(const number_quantity *written, rodt_unit unit, rodt_ratio *inches, number_problem *problem)
 {
     static const char too_long[] = "no rod position or stroke is longer than 24 in; is a decimal point lost?";

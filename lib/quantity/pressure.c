@@ -72,7 +72,7 @@ static bool parse_psi(const char *text, size_t size, bool decimal_comma, rodt_ra
         return false;
     if (find_unit(written.unit, written.unit_size, &is_kpa))
         return to_psi(&written, is_kpa, psi, problem);
-    *problem = (number_problem){RODT_E_SYNTAX, written.unit_column, "psi, kPa or nothing more", NULL};
+    *problem = (number_problem){RODT_E_SYNTAX, written.unit_column, "psi, kPa or the end of the text", NULL};
     return false;
 }
 

@@ -81,12 +81,12 @@ static bool table_positive(table_reader *reader, size_t column, rodt_length leng
     return false;
 }
 
-/* Printed millimetres stand beside inches, never alone. */
+/* Millimetres are printed beside inches, never alone. */
 static bool table_beside(table_reader *reader, size_t inch_column, size_t mm_column)
 {
     if (table_empty(reader, mm_column) || !table_empty(reader, inch_column))
         return true;
-    table_fault(reader, mm_column, 1, RODT_E_TABLE, "millimetres without the inches that they stand beside");
+    table_fault(reader, mm_column, 1, RODT_E_TABLE, "millimetres without inches");
     return false;
 }
 

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* One row of a table of limits as text: the released tables and a carrier's own have the same columns. */
-#ifndef RODT_TABLE_LIMIT_H
-#define RODT_TABLE_LIMIT_H
+#ifndef RODT_LIMIT_ROW_H
+#define RODT_LIMIT_ROW_H
 
 #include "rodtravel/rules.h"
 #include "rules/table_reader.h"

@@ -253,7 +253,7 @@ rodt_status rodt_source_format(const rodt_source *source, char *text, size_t siz
     put_part(&writer, source->document);
     put_part(&writer, source->section);
     put_part(&writer, source->edition);
-    return text_deliver(&writer, text, size);
+    return text_copy_out(&writer, text, size);
 }
 
 const char *rodt_evidence_text(rodt_evidence evidence)

@@ -9,7 +9,7 @@
 #include "rules/limit_row.h"
 #include "rules/table_reader.h"
 
-/* Far above any real table; they bound the time that a hostile text can take. */
+/* Far above any real table; they bound the time that an adversarial text can take. */
 #define LOAD_SIZE_MAX 1048576
 #define LOAD_ROWS_MAX 1000
 #define NAME_MAX_BYTES 39
@@ -63,16 +63,16 @@ static bool count_rows(loading *load, const char *text, size_t size)
     table_reader reader;
     if (!table_open(&reader, text, size, columns, LIMIT_COLUMNS, on_fault, load))
         return false;
-    while (table_next(&reader) && reader.sound) {
+    while (table_next(&reader) && reader.valid) {
         load->rows++;
         load->text_bytes += reader.cells[LIMIT_SIZE].size + reader.cells[LIMIT_LIMIT].size +
                             reader.cells[LIMIT_SOURCE].size + 3;
         if (load->rows > LOAD_ROWS_MAX)
             table_row_fault(&reader, reader.line, RODT_E_TABLE, "more than %d rows", LOAD_ROWS_MAX);
     }
-    if (reader.sound && load->rows == 0)
+    if (reader.valid && load->rows == 0)
         table_row_fault(&reader, 0, RODT_E_TABLE, "the table has no rows");
-    return reader.sound;
+    return reader.valid;
 }
 
 static char *keep(loading *load, const char *text, size_t size)
@@ -88,16 +88,11 @@ static char *keep(loading *load, const char *text, size_t size)
 static size_t cut_name(const char *name)
 {
     size_t size = strlen(name);
-    if (size <= NAME_MAX_BYTES)
-        return size;
-    size = NAME_MAX_BYTES;
-    while (size > 0 && ((unsigned char)name[size] & 0xC0) == 0x80)
-        size--;
-    return size;
+    return size <= NAME_MAX_BYTES ? size : text_cut(name, NAME_MAX_BYTES);
 }
 
 /* What is not the carrier's own (the comparator, the window, the share) is the law's. */
-static void describe(loading *load, const char *name)
+static void set_rules(loading *load, const char *name)
 {
     static const char title[] = "Carrier's own limits on top of ";
     block *own = load->block;
@@ -130,7 +125,7 @@ static bool make_block(loading *load, void *(*allocate)(size_t), const char *nam
     own->sources = (void *)(own->limits + load->rows);
     own->lines = (void *)(own->sources + load->rows);
     own->texts = (void *)(own->lines + load->rows);
-    describe(load, name);
+    set_rules(load, name);
     return true;
 }
 
@@ -138,7 +133,7 @@ static void check_rules_cell(const loading *load, table_reader *reader)
 {
     const table_cell *cell = &reader->cells[LIMIT_RULES];
     if (cell->size > 0 && strcmp(cell->text, load->law->id) != 0)
-        table_fault(reader, LIMIT_RULES, 1, RODT_E_TABLE, "the table stands on \"%s\", this row on another rule set",
+        table_fault(reader, LIMIT_RULES, 1, RODT_E_TABLE, "the table is based on \"%s\", this row on another rule set",
                     load->law->id);
 }
 
@@ -146,7 +141,7 @@ static void check_overlap(const loading *load, table_reader *reader, const rodt_
 {
     for (size_t i = 0; i < load->block->rules.limit_count; i++) {
         if (limits_clash(&load->block->limits[i], row)) {
-            table_row_fault(reader, reader->line, RODT_E_TABLE, "the same chamber on the same days stands in line %u",
+            table_row_fault(reader, reader->line, RODT_E_TABLE, "the same chamber on the same days is in line %u",
                             (unsigned)load->block->lines[i]);
             return;
         }
@@ -183,8 +178,8 @@ static bool check_class_on(const loading *load, table_reader *reader, const rodt
     return false;
 }
 
-/* A day that is not given stands for the newest text. */
-static bool speaks_of(const rodt_limit *row, rodt_date day)
+/* A day that is not given means the newest text. */
+static bool covers(const rodt_limit *row, rodt_date day)
 {
     if (!rodt_date_given(day))
         return !rodt_date_given(row->until);
@@ -195,7 +190,7 @@ static bool speaks_of(const rodt_limit *row, rodt_date day)
 /* A row of any class must satisfy the law of each class. False after a fault. */
 static bool check_on(const loading *load, table_reader *reader, const rodt_limit *row, rodt_date day)
 {
-    if (!speaks_of(row, day))
+    if (!covers(row, day))
         return true;
     if (row->stroke_class != RODT_CLASS_UNKNOWN)
         return check_class_on(load, reader, row, row->stroke_class, day);
@@ -239,7 +234,7 @@ static bool load_rows(loading *load, const char *text, size_t size)
     table_reader reader;
     if (!table_open(&reader, text, size, columns, LIMIT_COLUMNS, on_fault, load))
         return false;
-    while (reader.sound && table_next(&reader)) {
+    while (reader.valid && table_next(&reader)) {
         rodt_limit row;
         if (!table_limit(&reader, &row))
             return false;
@@ -248,10 +243,10 @@ static bool load_rows(loading *load, const char *text, size_t size)
         check_strict(load, &reader, &row);
         keep_row(load, &reader, row);
     }
-    return reader.sound;
+    return reader.valid;
 }
 
-static rodt_status give_fault(const loading *load, rodt_error *error)
+static rodt_status return_fault(const loading *load, rodt_error *error)
 {
     if (error != NULL)
         *error = load->fault;
@@ -267,12 +262,12 @@ rodt_status rules_load_with(void *(*allocate)(size_t), const rodt_rules *law, co
         return text_error(error, RODT_E_TABLE, 0, "this is longer than any table of limits");
     loading load = {.law = law};
     if (!count_rows(&load, text, size))
-        return give_fault(&load, error);
+        return return_fault(&load, error);
     if (!make_block(&load, allocate, name))
         return text_error(error, RODT_E_MEMORY, 0, "%s", rodt_status_text(RODT_E_MEMORY));
     if (!load_rows(&load, text, size)) {
         free(load.block);
-        return give_fault(&load, error);
+        return return_fault(&load, error);
     }
     *out = &load.block->rules;
     return RODT_OK;

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* Reads a table of the project. The compiler of the released tables and the loader of a carrier's own
- * limits stand on it, so that both understand a file in the same way. */
+ * limits use it, so that both understand a file in the same way. */
 #include "rules/table_reader.h"
 
 #include <stdarg.h>
@@ -9,7 +9,7 @@
 
 static void report(table_reader *reader, rodt_error *fault)
 {
-    reader->sound = false;
+    reader->valid = false;
     reader->on_fault(reader->context, fault);
 }
 
@@ -82,7 +82,7 @@ static bool take_line(table_reader *reader, const char **line, size_t *size)
     return true;
 }
 
-static bool says_nothing(const char *line, size_t size)
+static bool is_ignored(const char *line, size_t size)
 {
     if (size > 0 && line[0] == '#')
         return true;
@@ -94,7 +94,7 @@ static bool says_nothing(const char *line, size_t size)
 static bool take_row(table_reader *reader, const char **line, size_t *size)
 {
     while (take_line(reader, line, size)) {
-        if (says_nothing(*line, *size))
+        if (is_ignored(*line, *size))
             continue;
         if (*size <= TABLE_LINE_MAX)
             return true;
@@ -104,7 +104,7 @@ static bool take_row(table_reader *reader, const char **line, size_t *size)
 }
 
 /* A line while it is split into cells. What is kept of it is never longer than it was, and a closing zero
- * byte stands where a comma did, so line_text always has room. */
+ * byte replaces a comma, so line_text always has room. */
 typedef struct splitter {
     text_cursor cursor;
     char *kept;
@@ -139,7 +139,7 @@ static bool keep_plain(table_reader *reader, splitter *split)
     return true;
 }
 
-/* Keeps what stands between the quotes; false without a closing quote. */
+/* Keeps what is between the quotes; false without a closing quote. */
 static bool keep_to_quote(table_reader *reader, splitter *split)
 {
     text_cursor *cursor = &split->cursor;
@@ -165,7 +165,7 @@ static bool keep_quoted(table_reader *reader, splitter *split)
     text_skip_blanks(&split->cursor);
     if (split->cursor.code == ',' || split->cursor.code == TEXT_END)
         return true;
-    line_fault(reader, split->cursor.column, "expected a comma behind the closing quote");
+    line_fault(reader, split->cursor.column, "expected a comma after the closing quote");
     return false;
 }
 
@@ -233,8 +233,8 @@ static size_t find_column(const table_reader *reader, const char *name)
     return i;
 }
 
-/* Notes which column of the reader's list a cell of the line of names begins. */
-static void place_column(table_reader *reader, size_t field, const table_cell *cell)
+/* Records which column of the reader's list a cell of the line of names begins. */
+static void map_column(table_reader *reader, size_t field, const table_cell *cell)
 {
     size_t column = find_column(reader, cell->text);
     reader->column_of_field[field] = column;
@@ -251,10 +251,10 @@ static void place_column(table_reader *reader, size_t field, const table_cell *c
     reader->cells[column].column = cell->column;
 }
 
-static void place_columns(table_reader *reader, const table_cell *names)
+static void map_columns(table_reader *reader, const table_cell *names)
 {
     for (size_t field = 0; field < reader->field_count; field++)
-        place_column(reader, field, &names[field]);
+        map_column(reader, field, &names[field]);
     for (size_t i = 0; i < reader->column_count; i++) {
         if (reader->columns[i].required && reader->cells[i].column == 0)
             line_fault(reader, 0, "the column \"%s\" is missing", reader->columns[i].name);
@@ -277,7 +277,7 @@ bool table_open(table_reader *reader, const char *text, size_t size, const table
     reader->column_count = column_count;
     reader->on_fault = on_fault;
     reader->context = context;
-    reader->sound = true;
+    reader->valid = true;
     skip_byte_order_mark(reader);
     const char *line;
     size_t line_size;
@@ -288,8 +288,8 @@ bool table_open(table_reader *reader, const char *text, size_t size, const table
     table_cell names[TABLE_FIELDS_MAX];
     reader->field_count = split_line(reader, line, line_size, names);
     if (reader->field_count > 0)
-        place_columns(reader, names);
-    return reader->sound;
+        map_columns(reader, names);
+    return reader->valid;
 }
 
 static bool has_required_cells(table_reader *reader)

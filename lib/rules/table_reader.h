@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* Reads a table of the project: CSV with named columns and '#' comments, cell by cell, without allocation. */
-#ifndef RODT_TABLE_READ_H
-#define RODT_TABLE_READ_H
+#ifndef RODT_TABLE_READER_H
+#define RODT_TABLE_READER_H
 
 #include "core/common.h"
 #include "rodtravel/chamber.h"
@@ -12,8 +12,8 @@
 
 /*
  * The form: UTF-8, with or without a byte order mark; lines end in LF or CRLF. Empty lines and lines that
- * begin with '#' say nothing. The first other line names the columns, in any order; every line after it
- * is a row with as many cells. A cell may stand in double quotes, in which a double quote is doubled; it
+ * begin with '#' are ignored. The first other line names the columns, in any order; every line after it
+ * is a row with as many cells. A cell may be in double quotes, in which a double quote is doubled; it
  * ends on its line. Blanks around a cell do not count.
  */
 #define TABLE_FIELDS_MAX 24
@@ -45,7 +45,7 @@ typedef struct table_reader {
     table_cell cells[TABLE_FIELDS_MAX]; /* by column */
     table_on_fault *on_fault;
     void *context;
-    bool sound; /* false after the first fault */
+    bool valid; /* false after the first fault */
     char line_text[TABLE_LINE_MAX + 1];
 } table_reader;
 

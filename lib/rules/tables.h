@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* The generated tables: what a rule set is made of, and the names of the arrays that the table compiler
  * writes. A row of limits, a chamber and a source have their public form already (rules.h). */
-#ifndef RODT_ROW_H
-#define RODT_ROW_H
+#ifndef RODT_TABLES_H
+#define RODT_TABLES_H
 
 #include "core/common.h"
 #include "rodtravel/aircheck.h"

@@ -124,7 +124,7 @@ static bool clash(const air_row *x, const air_row *y)
 
 static void check_air_row(tables *t, const air_row *air)
 {
-    const char *check = air_check_words[air->row.check - 1];
+    const char *check = rodt_check_name(air->row.check);
     if (tables_rules(t, air->rules) == NULL)
         tables_fault(t, FILE_AIR, air->line, "rule set \"%s\" is not in the table of rule sets", air->rules);
     if ((checks[air->row.check].measures & MEASURED_IN(air->row.measure)) == 0)
@@ -147,7 +147,7 @@ void tables_check_air(tables *t)
         check_air_row(t, &t->air[i]);
         for (size_t k = 0; k < i; k++) {
             if (clash(&t->air[k], &t->air[i]))
-                tables_fault(t, FILE_AIR, t->air[i].line, "the check stands in line %u already",
+                tables_fault(t, FILE_AIR, t->air[i].line, "the check is in line %u already",
                              (unsigned)t->air[k].line);
         }
     }
@@ -179,7 +179,7 @@ void tables_check_volumes(tables *t)
         count[t->volumes[i].what]++;
         for (size_t k = 0; k < i; k++) {
             if (is_same_volume(&t->volumes[k], &t->volumes[i]))
-                tables_fault(t, FILE_VOLUMES, t->volumes[i].line, "the volume stands in line %u already",
+                tables_fault(t, FILE_VOLUMES, t->volumes[i].line, "the volume is in line %u already",
                              (unsigned)t->volumes[k].line);
         }
     }

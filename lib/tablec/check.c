@@ -37,7 +37,7 @@ static void check_sources(tables *t)
     for (size_t i = 0; i < t->source_count; i++) {
         const source_row *first = tables_source(t, t->sources[i].source.id);
         if (first != NULL && first != &t->sources[i])
-            tables_fault(t, FILE_SOURCES, t->sources[i].line, "source \"%s\" stands in line %u already",
+            tables_fault(t, FILE_SOURCES, t->sources[i].line, "source \"%s\" is in line %u already",
                          first->source.id, (unsigned)first->line);
     }
 }
@@ -56,7 +56,7 @@ static void check_chamber(tables *t, chamber_row *chamber)
     const rodt_chamber_row *row = &chamber->row;
     const chamber_row *first = find_chamber(t, row->family, row->size);
     if (first != NULL && first != chamber)
-        tables_fault(t, FILE_CHAMBERS, chamber->line, "%s %s stands in line %u already",
+        tables_fault(t, FILE_CHAMBERS, chamber->line, "%s %s is in line %u already",
                      rodt_family_name(row->family), row->size, (unsigned)first->line);
     if (!within_mm(row->outside_diameter, row->outside_diameter_mm, 1, 1))
         tables_fault(t, FILE_CHAMBERS, chamber->line, "the printed millimetres are more than 1 mm off the inches");
@@ -115,7 +115,7 @@ static void check_clash(tables *t, const limit_row *earlier, const limit_row *la
     if (!same(earlier->rules, later->rules) || !limits_clash(&earlier->row, &later->row))
         return;
     if (same_days(&earlier->row, &later->row))
-        tables_fault(t, FILE_LIMITS, later->line, "the chamber stands in line %u already", (unsigned)earlier->line);
+        tables_fault(t, FILE_LIMITS, later->line, "the chamber is in line %u already", (unsigned)earlier->line);
     else
         tables_fault(t, FILE_LIMITS, later->line, "the days overlap those of line %u", (unsigned)earlier->line);
 }
@@ -172,7 +172,7 @@ static void check_limits_of(tables *t, const rules_row *row)
     const rules_row *owner = row->limits_of == NULL ? NULL : tables_rules(t, row->limits_of);
     if (row->limits_of == NULL) {
         if (!has_rows(t, row->id) && !rodt_ratio_given(row->rated_share) && !tables_has_air(t, row->id))
-            tables_fault(t, FILE_RULES, row->line, "rule set \"%s\" limits nothing", row->id);
+            tables_fault(t, FILE_RULES, row->line, "rule set \"%s\" has no limits and no air checks", row->id);
     } else if (owner == NULL) {
         tables_fault(t, FILE_RULES, row->line, "rule set \"%s\" is not in the table of rule sets", row->limits_of);
     } else if (owner->limits_of != NULL || !has_rows(t, owner->id)) {
@@ -207,7 +207,7 @@ static void check_rules_row(tables *t, const rules_row *row)
 {
     const rules_row *first = tables_rules(t, row->id);
     if (first != NULL && first != row)
-        tables_fault(t, FILE_RULES, row->line, "rule set \"%s\" stands in line %u already", row->id,
+        tables_fault(t, FILE_RULES, row->line, "rule set \"%s\" is in line %u already", row->id,
                      (unsigned)first->line);
     tables_cite(t, FILE_RULES, row->line, &row->cited);
     check_limits_of(t, row);
@@ -244,7 +244,7 @@ static void check_vehicle(tables *t)
         const vehicle_row *row = &t->vehicle[i];
         const char *name = vehicle_part_words[row->part];
         if (first[row->part] != NULL)
-            tables_fault(t, FILE_VEHICLE, row->line, "part \"%s\" stands in line %u already", name,
+            tables_fault(t, FILE_VEHICLE, row->line, "part \"%s\" is in line %u already", name,
                          (unsigned)first[row->part]->line);
         else
             first[row->part] = row;

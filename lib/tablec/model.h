@@ -112,10 +112,8 @@ typedef struct tables {
     char pool[POOL_SIZE]; /* every text of the rows */
 } tables;
 
-/* The words of cells that messages repeat, in the order of their enumerations; air_check_words begins at the first
- * check. */
+/* The words of cells that messages repeat, in the order of their enumerations. */
 extern const char *const vehicle_part_words[VEHICLE_PARTS];
-extern const char *const air_check_words[RODT_CHECK_END - 1];
 extern const char *const comparison_words[RODT_MUST_BE_NO + 1];
 extern const char *const measure_words[RODT_MEASURE_YES_NO + 1];
 extern const char *const volume_words[VOLUME_WHATS];

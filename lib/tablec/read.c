@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* The columns of every table as data, and one reader for all of them. */
+#include "rules/air_words.h"
 #include "rules/limit_row.h"
 #include "tablec/steps.h"
 
@@ -234,16 +235,9 @@ static bool read_built_until(table_reader *reader, size_t column, void *row)
 /* A pressure, or the word of an event that the time starts at. */
 static bool read_start(table_reader *reader, size_t column, void *row)
 {
-    static const char *const events[] = {"", "warning", "applications", "recovery"};
     rodt_air_limit *limit = &((air_row *)row)->row;
-    const char *text = reader->cells[column].text;
-    for (size_t i = 1; i < COUNT_OF(events); i++) {
-        if (strcmp(text, events[i]) == 0) {
-            limit->span = (rodt_span)i;
-            return true;
-        }
-    }
-    return table_pressure(reader, column, &limit->start);
+    limit->span = rodt_span_find(reader->cells[column].text);
+    return limit->span != RODT_SPAN_PRESSURES || table_pressure(reader, column, &limit->start);
 }
 
 static bool read_stop(table_reader *reader, size_t column, void *row)
@@ -273,7 +267,7 @@ static bool read_applications(table_reader *reader, size_t column, void *row)
 
 static const cell_spec air_cells[] = {
     CELL("rules", true, CELL_TEXT, air_row, rules),
-    WORD("check", true, air_row, row.check, air_check_words, 1),
+    {{"check", true}, CELL_WORD, offsetof(air_row, row.check), &air_check_names[1], RODT_CHECK_END - 1, 1, NULL},
     WORD("kind", true, air_row, row.kind, kind_words, 0),
     WORD("vehicle", true, air_row, row.vehicle, class_words, 0),
     CUSTOM("towed", false, read_towed),

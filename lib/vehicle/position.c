@@ -113,7 +113,7 @@ rodt_status rodt_position_format(rodt_position position, char *text, size_t size
     text_writer writer;
     text_begin(&writer);
     text_putf(&writer, "%d%c", position.axle, position.side == RODT_SIDE_LEFT ? 'L' : 'R');
-    return text_deliver(&writer, text, size);
+    return text_copy_out(&writer, text, size);
 }
 
 /* --- Adjusters --------------------------------------------------------------------------------------- */

@@ -128,7 +128,7 @@ rodt_status rodt_count_format(const rodt_count *count, char *text, size_t size)
     text_begin(&writer);
     if (!rodt_ratio_given(count->share)) {
         text_put(&writer, "no brake was counted");
-        return text_deliver(&writer, text, size);
+        return text_copy_out(&writer, text, size);
     }
     put_number(&writer, EXACT(count->defective));
     text_put(&writer, " of ");
@@ -143,7 +143,7 @@ rodt_status rodt_count_format(const rodt_count *count, char *text, size_t size)
         put_percent(&writer, count->criterion);
     }
     put_open(&writer, count);
-    return text_deliver(&writer, text, size);
+    return text_copy_out(&writer, text, size);
 }
 
 /* --- Axles -------------------------------------------------------------------------------------------- */
@@ -220,7 +220,7 @@ rodt_status rodt_axle_format(const rodt_axle_finding *axle, uint32_t bit, char *
     else
         text_put(&writer, plain_words(bit));
     put_source(&writer, bit);
-    return text_deliver(&writer, text, size);
+    return text_copy_out(&writer, text, size);
 }
 
 /* --- Advice ------------------------------------------------------------------------------------------- */

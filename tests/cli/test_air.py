@@ -244,7 +244,7 @@ the low-pressure warning came on at 62 psi; required: not less than 60 psi: good
   defective below 60 psi
 85 psi to 100 psi took 38 s; required: not more than 45 s: good
   defective above 45 s
-the governor cut out at 125 psi; usual: 120 to 140 psi: noted, it is no limit
+the governor cut out at 125 psi; usual: 120 to 140 psi: noted, which is not a limit
   nothing is defective by a usual figure: usually around 120 to 140 psi
 brakes applied, 110 psi to 105 psi in 60 s is 5 psi per minute; required: not more than 4 psi per minute: defective
   defective above 4 psi per minute

@@ -38,6 +38,12 @@ static void names_are_for_ever(void **state)
     assert_string_equal(rodt_air_missing_name((rodt_air_missing)99), "");
     assert_string_equal(rodt_measure_name((rodt_measure)99), "");
     assert_int_equal(rodt_check_find(NULL), RODT_CHECK_NONE);
+    for (int i = RODT_SPAN_PRESSURES; i <= RODT_SPAN_RECOVERY; i++)
+        assert_int_equal(rodt_span_find(rodt_span_name((rodt_span)i)), i);
+    assert_string_equal(rodt_span_name(RODT_SPAN_FROM_WARNING), "warning");
+    assert_string_equal(rodt_span_name((rodt_span)99), "");
+    assert_int_equal(rodt_span_find("pressures"), RODT_SPAN_PRESSURES);
+    assert_int_equal(rodt_span_find(NULL), RODT_SPAN_PRESSURES);
     assert_int_equal(rodt_check_find("Warning"), RODT_CHECK_NONE);
 }
 
@@ -184,5 +190,5 @@ int main(void)
         cmocka_unit_test(rows_alone),
         cmocka_unit_test(buffers_and_arguments),
     };
-    return cmocka_run_group_tests_name("aircheck_write", tests, NULL, NULL);
+    return cmocka_run_group_tests_name("aircheck_format", tests, NULL, NULL);
 }

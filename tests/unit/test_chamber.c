@@ -217,7 +217,7 @@ static void test_sentences(void **state)
         {"30L standard", "this names two kinds of chamber at once"},
         {"30 psi", "psi does not belong to a chamber mark such as 30, 24/30, 30L, bolt C or roto 30"},
         {"30\xE2\x80\x8B", "U+200B does not belong to a chamber mark such as 30, 24/30, 30L, bolt C or roto 30"},
-        {"clamp", "this is no whole chamber mark: a type number such as 30, 24/30 or 30L was expected"},
+        {"clamp", "this is not a complete chamber mark: a type number such as 30, 24/30 or 30L was expected"},
         {" ", "there is no chamber"},
     };
     for (size_t i = 0; i < COUNT_OF(cases); i++) {

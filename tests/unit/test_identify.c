@@ -149,7 +149,7 @@ static void test_three_families_within_a_sixteenth(void **state)
         for (size_t j = 0; j < COUNT_OF(divisions); j++) {
             rodt_identification found = identify((seen){.diameter = readings[i], .division = divisions[j]});
             assert_int_equal(found.count, 4);
-            assert_int_equal(found.settle_by, RODT_OBSERVE_FAMILY);
+            assert_int_equal(found.next_observation, RODT_OBSERVE_FAMILY);
             assert_int_equal(rodt_length_compare(found.strict_limit, (rodt_length){7, 4}), 0);
         }
     }
@@ -187,7 +187,7 @@ static void test_same_diameter(void **state)
     (void)state;
     rodt_identification found = identify((seen){.diameter = "5 1/4", .division = "1/32"});
     expect(found, "bolt D: 1 1/4 | clamp 9 standard: 1 3/8", "1 1/4");
-    assert_int_equal(found.settle_by, RODT_OBSERVE_FAMILY);
+    assert_int_equal(found.next_observation, RODT_OBSERVE_FAMILY);
     assert_int_equal(rodt_length_compare(found.candidates[0].diameter_distance, (rodt_length){0, 1}), 0);
     assert_int_equal(found.candidates[1].clues_for, RODT_CLUE_DIAMETER);
 }
@@ -198,7 +198,7 @@ static void test_no_chamber_is_so_small(void **state)
     rodt_identification found = identify((seen){.diameter = "2"});
     expect(found, "", "none");
     assert_int_equal(found.contradiction, 0);
-    assert_int_equal(found.settle_by, RODT_OBSERVE_NOTHING);
+    assert_int_equal(found.next_observation, RODT_OBSERVE_NOTHING);
 }
 
 /* Every two chambers that a tape read to eighths cannot tell apart are both listed. */
@@ -233,7 +233,7 @@ static void test_signs_of_long_stroke(void **state)
     expect(identify((seen){.stamp = "30", .tag = RODT_TAG_TRAPEZOID}), "clamp 30 long: 2 1/2", "2 1/2");
     rodt_identification found = identify((seen){.stamp = "20", .port = RODT_PORT_SQUARE});
     expect(found, "clamp 20 long: 2 | clamp 20 long, rated 3: 2 1/2", "2");
-    assert_int_equal(found.settle_by, RODT_OBSERVE_RATED_STROKE);
+    assert_int_equal(found.next_observation, RODT_OBSERVE_RATED_STROKE);
     expect(identify((seen){.stamp = "20", .port = RODT_PORT_SQUARE, .rated = "3"}),
            "clamp 20 long, rated 3: 2 1/2", "2 1/2");
     expect(identify((seen){.stamp = "24L", .rated = "76 mm"}), "clamp 24 long, rated 3: 2 1/2", "2 1/2");
@@ -277,14 +277,14 @@ static void test_mark_in_doubt(void **state)
     (void)state;
     rodt_identification found = identify((seen){.stamp = "clamp 30", .port = RODT_PORT_ROUND, .tag = RODT_TAG_NONE});
     expect(found, "clamp 30 standard: 2 | clamp 30 long: 2 1/2", "2");
-    assert_int_equal(found.settle_by, RODT_OBSERVE_LONG_SIGN);
+    assert_int_equal(found.next_observation, RODT_OBSERVE_LONG_SIGN);
 }
 
 /* "30" from a list: the family decides whether 2 1/8 in is over. */
 static void test_family_not_asked(void **state)
 {
     (void)state;
-    assert_int_equal(identify((seen){.stamp = "30"}).settle_by, RODT_OBSERVE_FAMILY);
+    assert_int_equal(identify((seen){.stamp = "30"}).next_observation, RODT_OBSERVE_FAMILY);
     expect(identify((seen){.stamp = "30", .family = RODT_FAMILY_ROTOCHAMBER}), "rotochamber 30: 2 1/4", "2 1/4");
     expect(identify((seen){.stamp = "30", .family = RODT_FAMILY_DD3}), "DD-3 30: 2 1/4", "2 1/4");
 }
@@ -295,7 +295,7 @@ static void test_nothing_but_a_family(void **state)
     (void)state;
     rodt_identification found = identify((seen){.family = RODT_FAMILY_CLAMP});
     assert_int_equal(found.count, 15);
-    assert_int_equal(found.settle_by, RODT_OBSERVE_STAMP);
+    assert_int_equal(found.next_observation, RODT_OBSERVE_STAMP);
     assert_int_equal(rodt_length_compare(found.strict_limit, (rodt_length){5, 4}), 0);
     assert_int_equal(identify((seen){.port = RODT_PORT_ROUND}).count, 31);
 }
@@ -305,10 +305,10 @@ static void test_one_limit_settles(void **state)
 {
     (void)state;
     rodt_identification found = identify((seen){.stamp = "30", .family = RODT_FAMILY_CLAMP, .port = RODT_PORT_SQUARE});
-    assert_int_equal(found.settle_by, RODT_OBSERVE_NOTHING);
+    assert_int_equal(found.next_observation, RODT_OBSERVE_NOTHING);
     found = identify((seen){.diameter = "6 3/16", .division = "1/32", .family = RODT_FAMILY_BOLT});
     expect(found, "bolt E: 1 3/8", "1 3/8");
-    assert_int_equal(found.settle_by, RODT_OBSERVE_NOTHING);
+    assert_int_equal(found.next_observation, RODT_OBSERVE_NOTHING);
 }
 
 /* 86 FR 57076 changed the 36 on 2021-10-14; before 2012-09-05 the rule set has no text. */

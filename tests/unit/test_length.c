@@ -8,6 +8,7 @@
 #include <cmocka.h>
 
 #include "core/common.h"
+#include "quantity/lost_blank.h"
 #include "rodtravel/length.h"
 #include "support.h"
 
@@ -464,10 +465,42 @@ static void test_locale_changes_nothing(void **state)
     assert_non_null(setlocale(LC_ALL, "C"));
 }
 
+/* The values that a fraction may have had before its blank was lost. */
+static void test_lost_blank(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *text;
+        rodt_unit unit;
+        const char *values[LOST_BLANK_MAX]; /* NULL = no more */
+    } cases[] = {
+        {"31/8", RODT_UNIT_INCH, {"3 1/8"}},      {" +31/8 in ", RODT_UNIT_INCH, {"3 1/8"}},
+        {"31/8\"", RODT_UNIT_MM, {"3 1/8"}},      {"113/16", RODT_UNIT_INCH, {"1 13/16", "11 3/16"}},
+        {"101/16", RODT_UNIT_INCH, {"10 1/16"}},  {"11/16", RODT_UNIT_INCH, {"1 1/16"}},
+        {"31/8", RODT_UNIT_MM, {NULL}},           {"38/8", RODT_UNIT_INCH, {NULL}},
+        {"32/8", RODT_UNIT_INCH, {NULL}},         {"30/8", RODT_UNIT_INCH, {NULL}},
+        {"3 1/8", RODT_UNIT_INCH, {NULL}},        {"31/10", RODT_UNIT_INCH, {NULL}},
+        {"1131/16", RODT_UNIT_INCH, {NULL}},      {"7/8", RODT_UNIT_INCH, {NULL}},
+        {"31/128", RODT_UNIT_INCH, {NULL}},       {"31/8 mm", RODT_UNIT_INCH, {NULL}},
+        {"31/8x", RODT_UNIT_INCH, {NULL}},        {"", RODT_UNIT_INCH, {NULL}},
+    };
+    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+        rodt_length values[LOST_BLANK_MAX];
+        char text[RODT_LENGTH_TEXT_SIZE];
+        size_t count = lost_blank_values(cases[i].text, strlen(cases[i].text), cases[i].unit, values);
+        for (size_t k = 0; k < LOST_BLANK_MAX; k++) {
+            assert_int_equal(k < count, cases[i].values[k] != NULL);
+            if (k < count && rodt_length_format(values[k], text, sizeof text) == RODT_OK)
+                assert_string_equal(text, cases[i].values[k]);
+        }
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_spellings),
+        cmocka_unit_test(test_lost_blank),
         cmocka_unit_test(test_reasons),
         cmocka_unit_test(test_decimals),
         cmocka_unit_test(test_decimal_comma),

@@ -230,9 +230,9 @@ static void broken_tables_are_refused(void **state)
     expect_fault("family,size,class,rated_stroke,limit\nclamp,24,long,2,2\n", 2, 17, "limit",
                  "a limit must be below the rated stroke");
     expect_fault("rules,family,size,class,limit\nca-nsc,clamp,30,standard,2\n", 2, 1, "rules",
-                 "the table stands on \"us-fmcsr\", this row on another rule set");
+                 "the table is based on \"us-fmcsr\", this row on another rule set");
     expect_fault("family,size,class,limit,limit_mm,rated_mm\nclamp,30,standard,2,50.8,76\n", 2, 26, "rated_mm",
-                 "millimetres without the inches that they stand beside");
+                 "millimetres without inches");
     expect_fault("family,size,class,limit,evidence\nclamp,30,standard,2,sure\n", 2, 21, "evidence",
                  "expected read in the source, second-hand or from memory, found \"sure\"");
 }
@@ -256,7 +256,7 @@ static void unreadable_figures_are_refused_in_their_place(void **state)
 static void overlapping_rows_are_refused(void **state)
 {
     (void)state;
-    static const char sentence[] = "the same chamber on the same days stands in line 2";
+    static const char sentence[] = "the same chamber on the same days is in line 2";
     expect_fault(HEAD "clamp,30,standard,2\nclamp,30,standard,1 7/8\n", 3, 0, "", sentence);
     expect_fault(HEAD "clamp,30,any,2\nclamp,30,standard,1 7/8\n", 3, 0, "", sentence);
     expect_fault(HEAD "clamp,30,long,2\nclamp,30,any,1 7/8\n", 3, 0, "", sentence);

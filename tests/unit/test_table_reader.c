@@ -55,7 +55,7 @@ static void expect_fault(const char *text, uint32_t line, uint32_t column, const
     assert_int_equal(seen.first.status, RODT_E_TABLE);
     assert_int_equal(seen.first.line, line);
     assert_int_equal(seen.first.column, column);
-    assert_false(reader.sound);
+    assert_false(reader.valid);
 }
 
 static void reads_rows_in_any_order_of_columns(void **state)
@@ -73,7 +73,7 @@ static void reads_rows_in_any_order_of_columns(void **state)
     expect_cell(&reader, FIGURE, "2", 3);
     expect_cell(&reader, NAME, "b c", 8);
     assert_false(table_next(&reader));
-    assert_true(reader.sound);
+    assert_true(reader.valid);
 }
 
 /* RFC 4180, section 2, rules 5 to 7 (without line breaks inside quotes). */
@@ -143,7 +143,7 @@ static void faults_of_the_form(void **state)
     expect_fault("name\n\"a\n", 2, 1, "the quote that opens here is not closed on its line");
     expect_fault("name\n\"\n", 2, 1, "the quote that opens here is not closed on its line");
     expect_fault("name\n\"a\"\"\n", 2, 1, "the quote that opens here is not closed on its line");
-    expect_fault("name,figure\n\"a\" b,c\n", 2, 5, "expected a comma behind the closing quote");
+    expect_fault("name,figure\n\"a\" b,c\n", 2, 5, "expected a comma after the closing quote");
     expect_fault("name,figure\na,2\"\n", 2, 4, "a double quote inside a cell; put the whole cell in quotes and write the "
                                               "quote twice");
     expect_fault("name\na\xFF\n", 2, 2, "a byte that is no text; save the table as UTF-8");
@@ -278,5 +278,5 @@ int main(void)
         cmocka_unit_test(refuses_values),
         cmocka_unit_test(a_long_cell_is_shown_by_its_beginning),
     };
-    return cmocka_run_group_tests_name("table_read", tests, NULL, NULL);
+    return cmocka_run_group_tests_name("table_reader", tests, NULL, NULL);
 }

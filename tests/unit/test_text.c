@@ -149,6 +149,16 @@ static void test_show(void **state)
     }
 }
 
+/* An incomplete character at the end is left out; a complete one stays. */
+static void test_cut(void **state)
+{
+    (void)state;
+    static const char text[] = "a\u00E9\u20AC\U0001F600"; /* 1, 2, 3 and 4 bytes */
+    static const size_t sizes[] = {0, 1, 1, 3, 3, 3, 6, 6, 6, 6, 10};
+    for (size_t size = 0; size < COUNT_OF(sizes); size++)
+        assert_int_equal(text_cut(text, size), sizes[size]);
+}
+
 static void test_writer(void **state)
 {
     (void)state;
@@ -157,14 +167,14 @@ static void test_writer(void **state)
     text_begin(&writer);
     text_put(&writer, "abc");
     text_putf(&writer, "%d", 42);
-    assert_int_equal(text_deliver(&writer, text, 5), RODT_E_SPACE);
-    assert_int_equal(text_deliver(&writer, NULL, 9), RODT_E_ARGUMENT);
+    assert_int_equal(text_copy_out(&writer, text, 5), RODT_E_SPACE);
+    assert_int_equal(text_copy_out(&writer, NULL, 9), RODT_E_ARGUMENT);
     assert_string_equal(text, "#");
-    assert_int_equal(text_deliver(&writer, text, 6), RODT_OK);
+    assert_int_equal(text_copy_out(&writer, text, 6), RODT_OK);
     assert_string_equal(text, "abc42");
 }
 
-/* What does not fit is not cut: nothing is delivered at all. */
+/* What does not fit is not cut: nothing is copied out at all. */
 static void test_full_writer(void **state)
 {
     (void)state;
@@ -173,14 +183,14 @@ static void test_full_writer(void **state)
     text_begin(&writer);
     for (size_t i = 0; i < sizeof writer.buffer - 1; i++)
         text_put(&writer, "a");
-    assert_int_equal(text_deliver(&writer, text, sizeof text), RODT_OK);
+    assert_int_equal(text_copy_out(&writer, text, sizeof text), RODT_OK);
     assert_int_equal(strlen(text), sizeof writer.buffer - 1);
     text_putf(&writer, "%s", "b");
-    assert_int_equal(text_deliver(&writer, text, sizeof text), RODT_E_SPACE);
+    assert_int_equal(text_copy_out(&writer, text, sizeof text), RODT_E_SPACE);
     text_begin(&writer);
     text_put(&writer, text);
     text_put(&writer, "b");
-    assert_int_equal(text_deliver(&writer, text, sizeof text), RODT_E_SPACE);
+    assert_int_equal(text_copy_out(&writer, text, sizeof text), RODT_E_SPACE);
     assert_int_equal(text[0], 'a');
 }
 
@@ -194,7 +204,7 @@ int main(void)
         cmocka_unit_test(test_error),
         cmocka_unit_test(test_long_error_is_cut_between_characters),
         cmocka_unit_test(test_show),
-        cmocka_unit_test(test_writer),
+        cmocka_unit_test(test_cut), cmocka_unit_test(test_writer),
         cmocka_unit_test(test_full_writer),
     };
     return cmocka_run_group_tests_name("text", tests, NULL, NULL);

@@ -165,7 +165,7 @@ PyObject *py_from_identification(const rodt_identification *found)
     PyObject *candidates = py_from_each(found->count, from_candidate, found->candidates);
     return candidates == NULL ? NULL
                               : Py_BuildValue("NNIi", candidates, FROM_EXACT(found->strict_limit), found->contradiction,
-                                              (int)found->settle_by);
+                                              (int)found->next_observation);
 }
 
 bool py_to_clues(PyObject *object, rodt_clues *out)

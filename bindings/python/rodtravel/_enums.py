@@ -264,7 +264,7 @@ class Clue(Word):
 class Observation(Word):
     """What would distinguish the candidates best.
 
-    >>> str(identify(diameter="8 1/8").settle_by)
+    >>> str(identify(diameter="8 1/8").next_observation)
     'family'
     """
 

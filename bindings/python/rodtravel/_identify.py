@@ -39,7 +39,7 @@ class Identification(Record):
     """Which chamber it can be, the best candidate first.
 
     >>> found = identify(stamp="30", port="round")
-    >>> found.strict_limit, str(found.settle_by)
+    >>> found.strict_limit, str(found.next_observation)
     (Fraction(2, 1), 'family')
     """
 
@@ -49,12 +49,12 @@ class Identification(Record):
     strict_limit: Field[Fraction | None] = Field(
         "The smallest limit among them, inches: judge by it until one is left; or None.")
     contradiction: Field[tuple[Clue, ...]] = Field("The clues that cannot all be true, a tuple of Clue.", _clues)
-    settle_by: Field[Observation] = Field("What to look at next, an Observation.", Observation)
+    next_observation: Field[Observation] = Field("What to look at next, an Observation.", Observation)
 
     @property
     def advice(self) -> str:
         """One sentence: what to look at, and what it would show."""
-        return _low.rodt_observation_text(self.settle_by.number)
+        return _low.rodt_observation_text(self.next_observation.number)
 
 
 def identify(*, stamp: Chamber | str | None = None, family: Family | str = "unknown", port: Port | str = "not-seen",

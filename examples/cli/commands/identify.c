@@ -172,7 +172,7 @@ static const char *next_words(const rodt_identification *answer)
     if (!rodt_length_given(answer->strict_limit))
         return "the rule set has no limit for it: read the rated stroke marked on the housing (--rated), a rule set "
                "may judge by a part of that";
-    return rodt_observation_text(answer->settle_by);
+    return rodt_observation_text(answer->next_observation);
 }
 
 static void print_heading(const rodt_identification *answer)
@@ -186,7 +186,7 @@ static void print_heading(const rodt_identification *answer)
     }
     if (!rodt_length_given(answer->strict_limit))
         snprintf(line, sizeof line, "NO PUBLISHED LIMIT FOR WHAT FITS");
-    else if (answer->settle_by == RODT_OBSERVE_NOTHING && answer->contradiction == 0)
+    else if (answer->next_observation == RODT_OBSERVE_NOTHING && answer->contradiction == 0)
         snprintf(line, sizeof line, "LIMIT %s", format_length(answer->strict_limit, limit));
     else
         snprintf(line, sizeof line, "JUDGE BY %s UNTIL YOU KNOW WHICH OF %zu CHAMBERS IT IS",

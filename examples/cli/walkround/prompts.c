@@ -176,6 +176,6 @@ bool walk_identify(const walk *of, const char *text, rodt_error *error)
     if (found.count > 1)
         walk_print("", 0, "Until you know which it is, judge by the strictest limit: %s.",
                    format_length(found.strict_limit, limit));
-    walk_print("", 0, "%s", rodt_observation_text(found.settle_by));
+    walk_print("", 0, "%s", rodt_observation_text(found.next_observation));
     return true;
 }

@@ -1,0 +1,58 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The one list of the words of checks and of timed spans. */
+#include "rules/air_words.h"
+
+#include "core/common.h"
+
+#include <string.h>
+
+const char *const air_check_names[RODT_CHECK_END] = {
+    [RODT_CHECK_NONE] = "",
+    [RODT_CHECK_WARNING] = "warning",
+    [RODT_CHECK_BUILD_UP] = "build-up",
+    [RODT_CHECK_CUT_OUT] = "cut-out",
+    [RODT_CHECK_CUT_IN] = "cut-in",
+    [RODT_CHECK_LOSS_RELEASED] = "loss-released",
+    [RODT_CHECK_LOSS_APPLIED] = "loss-applied",
+    [RODT_CHECK_RESERVE] = "reserve",
+    [RODT_CHECK_SPRING_BRAKE] = "spring-brake",
+    [RODT_CHECK_TRACTOR_PROTECTION] = "tractor-protection",
+    [RODT_CHECK_SUPPLY_VALVE] = "supply-valve",
+    [RODT_CHECK_PARKING_VALVE] = "parking-valve",
+    [RODT_CHECK_DRAIN] = "drain",
+    [RODT_CHECK_AUDIBLE_LEAK] = "audible-leak",
+    [RODT_CHECK_CONTAMINATION] = "contamination"};
+const char *const air_span_names[RODT_SPAN_RECOVERY + 1] = {[RODT_SPAN_PRESSURES] = "",
+                                                            [RODT_SPAN_FROM_WARNING] = "warning",
+                                                            [RODT_SPAN_FROM_APPLICATIONS] = "applications",
+                                                            [RODT_SPAN_RECOVERY] = "recovery"};
+
+/* The index of the word, or 0. */
+static int find_word(const char *const *words, size_t count, const char *word)
+{
+    for (size_t i = 1; word != NULL && i < count; i++) {
+        if (strcmp(words[i], word) == 0)
+            return (int)i;
+    }
+    return 0;
+}
+
+const char *rodt_check_name(rodt_check check)
+{
+    return (unsigned)check < RODT_CHECK_END ? air_check_names[check] : "";
+}
+
+rodt_check rodt_check_find(const char *name)
+{
+    return (rodt_check)find_word(air_check_names, COUNT_OF(air_check_names), name);
+}
+
+const char *rodt_span_name(rodt_span span)
+{
+    return (unsigned)span < COUNT_OF(air_span_names) ? air_span_names[span] : "";
+}
+
+rodt_span rodt_span_find(const char *name)
+{
+    return (rodt_span)find_word(air_span_names, COUNT_OF(air_span_names), name);
+}

@@ -1,0 +1,12 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Words of air checks: what tables, commands and findings call them. */
+#ifndef RODT_AIR_WORDS_H
+#define RODT_AIR_WORDS_H
+
+#include "rodtravel/aircheck.h"
+
+/* In the order of the enumerations; the first of each is "". */
+extern const char *const air_check_names[RODT_CHECK_END];
+extern const char *const air_span_names[RODT_SPAN_RECOVERY + 1];
+
+#endif
