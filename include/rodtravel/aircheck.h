@@ -203,6 +203,8 @@ RODT_API const char *rodt_air_result_name(rodt_air_result result); /* "not-done"
 RODT_API const char *rodt_air_missing_name(rodt_air_missing missing); /* "", "row", "vehicle", "built", ... */
 RODT_API const char *rodt_measure_name(rodt_measure measure);         /* "psi", "kPa per minute", "% left", ... */
 
+/* "any", "single", "combination", "bus". */
+RODT_API const char *rodt_vehicle_class_name(rodt_vehicle_class vehicle);
 /* "" for pressures, "warning", "applications", "recovery". */
 RODT_API const char *rodt_span_name(rodt_span span);
 

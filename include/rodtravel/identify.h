@@ -28,7 +28,7 @@ typedef struct rodt_clues {
     uint64_t reserved[4];          /* zero */
 } rodt_clues;
 
-/* Clues, as bits: which of them speak for or against a candidate, or are at odds. */
+/* Clues, as bits: which of them support or contradict a candidate, or each other. */
 enum {
     RODT_CLUE_STAMP = 1u << 0,
     RODT_CLUE_FAMILY = 1u << 1,
@@ -38,7 +38,7 @@ enum {
     RODT_CLUE_DIAMETER = 1u << 5
 };
 
-/* The one observation that would tell the candidates apart best. */
+/* The one observation that would distinguish the candidates best. */
 typedef enum rodt_observation {
     RODT_OBSERVE_NOTHING = 0,      /* nothing is open */
     RODT_OBSERVE_FAMILY = 1,       /* how the housing is held together */
@@ -65,7 +65,7 @@ typedef struct rodt_identification {
     size_t count; /* candidates; 0 = no chamber fits that the tables know */
     rodt_candidate candidates[RODT_CANDIDATES_MAX];
     rodt_length strict_limit;   /* the smallest limit that rodt_rules_find_limit has for a candidate with the marked
-                                   rated stroke; judge by it until they are told apart */
+                                   rated stroke; judge by it until one of them is left */
     uint32_t contradiction;     /* the clues that cannot all be true; 0 = they agree */
     rodt_observation next_observation; /* what to look at next */
     uint64_t reserved[4];
@@ -88,7 +88,7 @@ typedef struct rodt_identification {
 RODT_API rodt_status rodt_identify(const rodt_clues *clues, const rodt_rules *rules, rodt_date day,
                                    rodt_identification *out);
 
-/* One sentence that tells a person what to look at and what it would show. Constant, never NULL. */
+/* One sentence that says what to look at and what it would show. Constant, never NULL. */
 RODT_API const char *rodt_observation_text(rodt_observation observation);
 
 /* "stamp", "family", "port shape", "tag", "rated stroke", "diameter" for one RODT_CLUE_ bit. Constant. */

@@ -231,7 +231,7 @@ static bool has_long_sign(const rodt_clues *clues)
 }
 
 /* Long stroke without a row of its own (6, 9, 36) is a chamber without a published limit, and is thought of only
- * where a sign speaks for it. */
+ * where a sign supports it. */
 static void visit_chamber(iterator *w, const rodt_chamber_row *row)
 {
     bool has_class[RODT_CLASS_LONG + 1] = {false, false, false};

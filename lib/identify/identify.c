@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Identification of a chamber. Which housing it is, is told by stamp, family and diameter; the signs of the stroke
- * class and the rated stroke only choose among what those leave, so that a tag can never turn one size into another. */
+/* Identification of a chamber. Stamp, family and diameter decide which housing it is; the signs of the stroke class and
+ * the rated stroke only choose among what those leave, so that a tag can never turn one size into another. */
 #include "rodtravel/identify.h"
 
 #include <string.h>
@@ -12,7 +12,7 @@
 
 typedef struct search {
     const rodt_clues *clues;
-    bool seen[CLUE_SETS]; /* the sets of clues that speak against some chamber */
+    bool seen[CLUE_SETS]; /* the sets of clues that contradict some chamber */
     rodt_identification found;
 } search;
 
@@ -40,7 +40,7 @@ static bool is_least(const search *s, uint32_t against, uint32_t which)
 }
 
 /* Several sets of clues can be true together; each chamber that one of the largest such sets allows is kept. Where
- * a clue to the housing speaks against a chamber, another one must speak for it. */
+ * a clue to the housing contradicts a chamber, another one must support it. */
 static bool is_possible(const search *s, candidate_match *t)
 {
     uint32_t all = t->candidate.clues_against | t->doubts;

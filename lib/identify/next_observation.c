@@ -19,7 +19,7 @@ static bool is_long(const rodt_candidate *candidate)
     return candidate->chamber.stroke_class == RODT_CLASS_LONG;
 }
 
-/* A tape tells two chambers apart when their diameters are further from each other than the usual tolerance. */
+/* A tape distinguishes two chambers when their diameters are further from each other than the usual tolerance. */
 static bool look_alike_to_a_tape(const rodt_candidate *a, const rodt_candidate *b)
 {
     rodt_length apart;
@@ -32,7 +32,7 @@ static bool look_alike_to_a_tape(const rodt_candidate *a, const rodt_candidate *
     return rodt_length_compare(apart, tolerance) <= 0;
 }
 
-/* If the chamber is `truth`, would `other` still be possible after the observation? A stamp tells the size; its
+/* If the chamber is `truth`, would `other` still be possible after the observation? A stamp gives the size; its
  * letters L and LS count as a sign. Rated strokes are published for some long rows only. */
 static bool is_left(rodt_observation observation, const rodt_candidate *truth, const rodt_candidate *other)
 {

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* What to look at next, so that the candidates are told apart. */
+/* The next observation: the one that distinguishes the candidates best. */
 #ifndef RODT_NEXT_OBSERVATION_H
 #define RODT_NEXT_OBSERVATION_H
 

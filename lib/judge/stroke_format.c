@@ -165,7 +165,7 @@ static const struct reason_words {
     [RODT_REASON_ASSUMED_CLAMP] = {"assumed-clamp",
                                    "the kind of housing was not said: taken as clamp type, the strict side"},
     [RODT_REASON_CONFLICTING_MARKS] = {"conflicting-marks",
-                                       "the marks of the chamber contradict each other: judged by the "
+                                       "the marks of the chamber contradict each other: judged on the "
                                        "strict side; identify it again"},
     [RODT_REASON_NO_PUBLISHED_LIMIT] = {"no-published-limit",
                                         "no limit is published for this chamber, and no rated stroke or limit "

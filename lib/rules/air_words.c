@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* The one list of the words of checks and of timed spans. */
+/* The one list of the words of checks, vehicles and timed spans. */
 #include "rules/air_words.h"
 
 #include "core/common.h"
@@ -22,6 +22,7 @@ const char *const air_check_names[RODT_CHECK_END] = {
     [RODT_CHECK_DRAIN] = "drain",
     [RODT_CHECK_AUDIBLE_LEAK] = "audible-leak",
     [RODT_CHECK_CONTAMINATION] = "contamination"};
+const char *const air_vehicle_names[RODT_VEHICLE_BUS + 1] = {"any", "single", "combination", "bus"};
 const char *const air_span_names[RODT_SPAN_RECOVERY + 1] = {[RODT_SPAN_PRESSURES] = "",
                                                             [RODT_SPAN_FROM_WARNING] = "warning",
                                                             [RODT_SPAN_FROM_APPLICATIONS] = "applications",
@@ -45,6 +46,11 @@ const char *rodt_check_name(rodt_check check)
 rodt_check rodt_check_find(const char *name)
 {
     return (rodt_check)find_word(air_check_names, COUNT_OF(air_check_names), name);
+}
+
+const char *rodt_vehicle_class_name(rodt_vehicle_class vehicle)
+{
+    return (unsigned)vehicle < COUNT_OF(air_vehicle_names) ? air_vehicle_names[vehicle] : "";
 }
 
 const char *rodt_span_name(rodt_span span)

@@ -5,8 +5,9 @@
 
 #include "rodtravel/aircheck.h"
 
-/* In the order of the enumerations; the first of each is "". */
+/* In the order of the enumerations. */
 extern const char *const air_check_names[RODT_CHECK_END];
+extern const char *const air_vehicle_names[RODT_VEHICLE_BUS + 1];
 extern const char *const air_span_names[RODT_SPAN_RECOVERY + 1];
 
 #endif

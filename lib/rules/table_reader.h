@@ -60,7 +60,7 @@ bool table_next(table_reader *reader);
 void table_fault(table_reader *reader, size_t column, uint32_t at, rodt_status status, const char *format, ...)
     PRINTF_LIKE(5, 6);
 
-/* Reports a fault of the row as a whole. */
+/* Reports a fault of the whole row. */
 void table_row_fault(table_reader *reader, uint32_t line, rodt_status status, const char *format, ...)
     PRINTF_LIKE(4, 5);
 

@@ -37,7 +37,7 @@ struct rodt_rules {
     void *memory;          /* of a loaded rule set; NULL = compiled in */
 };
 
-/* What a vehicle as a whole is judged by, and where each part of it comes from. */
+/* The criteria of a whole vehicle, and the source of each. */
 typedef enum vehicle_part {
     VEHICLE_SHARE,
     VEHICLE_FULL_FROM,

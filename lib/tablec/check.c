@@ -258,7 +258,7 @@ static void check_vehicle(tables *t)
     }
 }
 
-/* A row that stands there twice was reported as that; only the first one counts as used. */
+/* A repeated row was reported as that; only the first one counts as used. */
 static void check_unused(tables *t)
 {
     for (size_t i = 0; i < t->source_count; i++) {

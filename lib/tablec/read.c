@@ -192,7 +192,7 @@ static const cell_spec rules_cells[] = {
     CELL("rated_share_source", false, CELL_REFERENCE, rules_row, share.source),
     CELL("rated_share_evidence", false, CELL_EVIDENCE, rules_row, share)};
 
-/* --- The vehicle as a whole --------------------------------------------------------------------------- */
+/* --- The whole vehicle -------------------------------------------------------------------------------- */
 
 static const cell_spec vehicle_cells[] = {
     WORD("part", true, vehicle_row, part, vehicle_part_words, 0),
@@ -204,7 +204,6 @@ static const cell_spec vehicle_cells[] = {
 /* --- Air checks --------------------------------------------------------------------------------------- */
 
 static const char *const kind_words[] = {"limit", "major", "usual", "limit and major", "limit and minor", "either"};
-static const char *const class_words[] = {"any", "single", "combination", "bus"};
 static const char *const by_words[] = {"", "volume", "half cut-out", "below cut-out"};
 
 /* "2" or "2+"; an empty cell is any number. */
@@ -269,7 +268,7 @@ static const cell_spec air_cells[] = {
     CELL("rules", true, CELL_TEXT, air_row, rules),
     {{"check", true}, CELL_WORD, offsetof(air_row, row.check), &air_check_names[1], RODT_CHECK_END - 1, 1, NULL},
     WORD("kind", true, air_row, row.kind, kind_words, 0),
-    WORD("vehicle", true, air_row, row.vehicle, class_words, 0),
+    WORD("vehicle", true, air_row, row.vehicle, air_vehicle_names, 0),
     CUSTOM("towed", false, read_towed),
     CELL("built_from", false, CELL_DATE, air_row, row.built_from),
     CUSTOM("built_until", false, read_built_until),

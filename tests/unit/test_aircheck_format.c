@@ -42,6 +42,9 @@ static void names_are_for_ever(void **state)
         assert_int_equal(rodt_span_find(rodt_span_name((rodt_span)i)), i);
     assert_string_equal(rodt_span_name(RODT_SPAN_FROM_WARNING), "warning");
     assert_string_equal(rodt_span_name((rodt_span)99), "");
+    assert_string_equal(rodt_vehicle_class_name(RODT_VEHICLE_ANY), "any");
+    assert_string_equal(rodt_vehicle_class_name(RODT_VEHICLE_BUS), "bus");
+    assert_string_equal(rodt_vehicle_class_name((rodt_vehicle_class)4), "");
     assert_int_equal(rodt_span_find("pressures"), RODT_SPAN_PRESSURES);
     assert_int_equal(rodt_span_find(NULL), RODT_SPAN_PRESSURES);
     assert_int_equal(rodt_check_find("Warning"), RODT_CHECK_NONE);

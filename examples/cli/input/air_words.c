@@ -9,12 +9,3 @@ const choice span_words[SPAN_WORDS] = {{"warning", RODT_SPAN_FROM_WARNING},
                                        {"recovery", RODT_SPAN_RECOVERY}};
 const choice vehicle_words[VEHICLE_WORDS] = {
     {"single", RODT_VEHICLE_SINGLE}, {"combination", RODT_VEHICLE_COMBINATION}, {"bus", RODT_VEHICLE_BUS}};
-
-const char *word_of(const choice *words, size_t count, int meaning)
-{
-    for (size_t i = 0; i < count; i++) {
-        if (words[i].meaning == meaning)
-            return words[i].word;
-    }
-    return "";
-}

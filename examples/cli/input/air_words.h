@@ -11,7 +11,4 @@
 extern const choice span_words[SPAN_WORDS];       /* meanings: rodt_span */
 extern const choice vehicle_words[VEHICLE_WORDS]; /* meanings: rodt_vehicle_class */
 
-/* The word with a meaning; "" if there is none. */
-const char *word_of(const choice *words, size_t count, int meaning);
-
 #endif

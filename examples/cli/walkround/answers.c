@@ -240,7 +240,7 @@ static bool row_default(const walk *of, const walk_item *item, char text[WALK_AN
         if (row->check != item->check || !walk_row_fits(&of->record, row))
             continue;
         if (item->id == ASK_SPAN)
-            snprintf(text, WALK_ANSWER_MAX, "%s", word_of(span_words, SPAN_WORDS, (int)row->span));
+            snprintf(text, WALK_ANSWER_MAX, "%s", rodt_span_name(row->span));
         else
             write_row_pressure(item->id == ASK_FROM ? row->start : row->stop, text);
         return true;
