@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* The only UTF-8 decoder of the library, located errors and a bounded writer. Uses no locale: isalpha, tolower and the multibyte functions are not used. */
+/* The only UTF-8 decoder of the library, located errors and a bounded writer. Uses no locale: neither isalpha nor
+ * tolower nor the multibyte functions. */
 #include "core/text.h"
 
 #include <stdarg.h>
