@@ -61,8 +61,9 @@ static bool count_row(batch_chunk *chunk, const row *of, uint64_t line)
 {
     const batch_cache *cache = chunk->cache;
     uint32_t numbers[ATTRIBUTES];
-    const char *key = of->bytes + of->ends[chunk->run->by_column] + 1;
-    size_t size = (size_t)(of->bytes + of->ends[chunk->run->by_column + 1] - key);
+    const uint32_t start = of->ends[chunk->run->by_column] + 1; /* 0 in the first column: the number runs over */
+    const uint32_t size = of->ends[chunk->run->by_column + 1] - start;
+    const char *key = of->bytes + start;
     if (size >= COLUMN_TEXT_SIZE || (size > 0 && *key == '"'))
         return false;
     for (size_t i = 0; i < ATTRIBUTES; i++) {
