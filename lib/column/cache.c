@@ -114,6 +114,14 @@ static bool is_cell(const cell_cache *cache, size_t at, const long_key *key, siz
            (size <= CELL_SHORT || memcmp(cache->rest[at], key->rest, REST_SIZE) == 0);
 }
 
+const cell_meaning *cell_cache_probe_next(const cached_cell *first, cell_key key)
+{
+    for (size_t i = 1; i < CACHE_PROBES && first[i - 1].meaning.slot_size != 0; i++)
+        if (cell_key_equal(first[i].key, key))
+            return &first[i].meaning;
+    return NULL;
+}
+
 const cell_meaning *cell_cache_probe(const cell_cache *cache, const char *text, size_t size, unsigned tag)
 {
     if (size > CELL_TEXT)

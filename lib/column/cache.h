@@ -99,7 +99,7 @@ void cell_cache_close(cell_cache *cache);
  * memory. tag is below 8. */
 void cell_cache_keep(cell_cache *cache, const char *text, size_t size, unsigned tag, cell_meaning meaning);
 
-/* The slow path: a text of any size, in any slot. NULL = not cached. */
+/* The slow path: a text of any size. NULL = not cached. */
 const cell_meaning *cell_cache_probe(const cell_cache *cache, const char *text, size_t size, unsigned tag);
 
 #if defined(__BYTE_ORDER__) && __BYTE_ORDER__ == __ORDER_LITTLE_ENDIAN__
@@ -154,13 +154,20 @@ CACHE_INLINE cell_key cell_key_exact(const char *text, size_t size, uint64_t tag
     return key;
 }
 
-/* A cell in its first slot, or NULL; `hash` is that of cache_hash. */
+CACHE_INLINE bool cell_key_equal(cell_key a, cell_key b)
+{
+    return ((a.words[0] ^ b.words[0]) | (a.words[1] ^ b.words[1])) == 0;
+}
+
+/* A short text that is not in its first slot. */
+const cell_meaning *cell_cache_probe_next(const cached_cell *first, cell_key key);
+
+/* A short text; NULL = not cached. `hash` is that of cache_hash. */
 CACHE_INLINE const cell_meaning *cell_cache_find(const cell_cache *cache, cell_key key, cache_hasher *hash)
 {
     const char *slot = (const char *)cache->cells + (hash(key.words[0], key.words[1]) & cache->mask);
     const cached_cell *cell = (const cached_cell *)(const void *)slot;
-    bool same = ((cell->key.words[0] ^ key.words[0]) | (cell->key.words[1] ^ key.words[1])) == 0;
-    return same ? &cell->meaning : NULL;
+    return cell_key_equal(cell->key, key) ? &cell->meaning : cell_cache_probe_next(cell, key);
 }
 
 /* --- Results ----------------------------------------------------------------------------------------- */

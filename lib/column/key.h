@@ -56,6 +56,14 @@ CACHE_INLINE row_key key_of_row(uint64_t bits, uint32_t sum)
     return (row_key){bits, (bits & KEY_NO_STROKE) != 0 ? 0 : stroke};
 }
 
+/* A cell with nothing in it, in a row of a stream. */
+CACHE_INLINE cell_meaning key_of_nothing(rodt_field field)
+{
+    bool is_measurement = field == RODT_FIELD_RELEASED || field == RODT_FIELD_APPLIED;
+    return (cell_meaning){
+        .key_bits = is_measurement ? KEY_NO_STROKE : field == RODT_FIELD_CHAMBER ? KEY_UNCACHEABLE : 0};
+}
+
 /* Reads a measurement (released or applied) without the cache. False: it is not plain, and needs key_read_cell. */
 bool key_read_plain(key_builder *builder, rodt_field field, rodt_text_span cell, unsigned tag, cell_meaning *meaning);
 

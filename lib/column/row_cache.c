@@ -16,7 +16,14 @@
 #define BYTES_MOST 4096
 #define RESULTS_MOST (1u << 20)
 
-typedef void *row_finder(rodt_row_cache *cache, const char *row, const uint32_t *ends);
+/* A row as the caller has it: a line with the ends of its cells, or cells by field. */
+typedef struct row_source {
+    const char *row;
+    const uint32_t *ends;
+    const rodt_text_span *cells;
+} row_source;
+
+typedef void *row_finder(rodt_row_cache *cache, const row_source *from);
 
 /* A column that rows have. */
 typedef struct row_column {
@@ -40,48 +47,84 @@ struct rodt_row_cache {
 
 /* --- The fast path ----------------------------------------------------------------------------------- */
 
-CACHE_INLINE void *find_row(rodt_row_cache *cache, const char *row, const uint32_t *ends, cache_hasher *hash)
+/* A key in the making. */
+typedef struct key_sum {
+    uint64_t bits;
+    uint64_t tag; /* of the row's unit, as in the key of a cell */
+    uint32_t sum;
+} key_sum;
+
+CACHE_INLINE void add_meaning(const rodt_row_cache *cache, rodt_field field, cell_meaning meaning, key_sum *to)
 {
-    uint64_t bits = 0;
-    uint64_t tag = 0;
-    uint32_t sum = 0;
-    const row_column *const end = cache->column + cache->columns;
-    for (const row_column *column = cache->column; column < end; column++) {
-        const key_field *keys = column->keys;
-        uint32_t start = ends[column->cell] + 1;
-        uint32_t size = ends[column->cell + 1] - start;
-        const cell_meaning *cell = NULL;
-        if (size <= CELL_SHORT)
-            cell = cell_cache_find(&keys->cells, cell_key_padded(row + start, size, tag & keys->tag_mask), hash);
-        if (cell == NULL)
-            cell = cell_cache_probe(&keys->cells, row + start, size,
-                                    keys->tag_mask != 0 ? key_tag(&cache->keys, bits) : 0);
-        if (cell == NULL)
-            return NULL;
-        bits |= cell->key_bits;
-        sum += cell->value;
-        if (column->field == RODT_FIELD_UNIT)
-            tag = cell_tag(key_tag(&cache->keys, bits));
+    to->bits |= meaning.key_bits;
+    to->sum += meaning.value;
+    if (field == RODT_FIELD_UNIT)
+        to->tag = cell_tag(key_tag(&cache->keys, to->bits));
+}
+
+/* The meaning of a cell, or NULL. Cells of a line are read beyond their ends. */
+CACHE_INLINE const cell_meaning *find_cell(const row_column *column, const row_source *from, uint64_t row_tag,
+                                           cache_hasher *hash)
+{
+    const uint64_t tag = row_tag & column->keys->tag_mask;
+    const cell_cache *cells = &column->keys->cells;
+    if (from->ends != NULL) {
+        const uint32_t start = from->ends[column->cell] + 1; /* 0 for the first: the number runs over */
+        const uint32_t size = from->ends[column->cell + 1] - start;
+        return size <= CELL_SHORT ? cell_cache_find(cells, cell_key_padded(from->row + start, size, tag), hash)
+                                  : cell_cache_probe(cells, from->row + start, size, cell_tag_number(tag));
     }
-    if ((bits & KEY_UNCACHEABLE) != 0)
+    const rodt_text_span cell = from->cells[column->field];
+    return cell.size <= CELL_SHORT ? cell_cache_find(cells, cell_key_exact(cell.text, cell.size, tag), hash)
+                                   : cell_cache_probe(cells, cell.text, cell.size, cell_tag_number(tag));
+}
+
+CACHE_INLINE void *find_key(rodt_row_cache *cache, const key_sum *sum, cache_hasher *hash)
+{
+    if ((sum->bits & KEY_UNCACHEABLE) != 0)
         return NULL;
-    cached_result *result = result_cache_find(&cache->results, key_of_row(bits, sum), hash);
+    cached_result *result = result_cache_find(&cache->results, key_of_row(sum->bits, sum->sum), hash);
     if (result == NULL)
         return NULL;
     result_cache_count(&cache->results, result);
     return result + 1;
 }
 
-static void *find_row_any(rodt_row_cache *cache, const char *row, const uint32_t *ends)
+CACHE_INLINE void *find_row(rodt_row_cache *cache, const row_source *from, cache_hasher *hash)
 {
-    return find_row(cache, row, ends, cache_hash_any);
+    key_sum sum = {0, 0, 0};
+    const row_column *const end = cache->column + cache->columns;
+    for (const row_column *column = cache->column; column < end; column++) {
+        if (from->ends == NULL && from->cells[column->field].text == NULL) {
+            add_meaning(cache, column->field, key_of_nothing(column->field), &sum);
+            continue;
+        }
+        const cell_meaning *cell = find_cell(column, from, sum.tag, hash);
+        if (cell == NULL)
+            return NULL;
+        add_meaning(cache, column->field, *cell, &sum);
+    }
+    return find_key(cache, &sum, hash);
+}
+
+/* The compiler makes one copy for lines and one for cells. */
+CACHE_INLINE void *find_either(rodt_row_cache *cache, const row_source *from, cache_hasher *hash)
+{
+    if (from->ends != NULL)
+        return find_row(cache, &(row_source){.row = from->row, .ends = from->ends}, hash);
+    return find_row(cache, &(row_source){.cells = from->cells}, hash);
+}
+
+static void *find_row_any(rodt_row_cache *cache, const row_source *from)
+{
+    return find_either(cache, from, cache_hash_any);
 }
 
 #ifdef CACHE_CRC
 
-CACHE_CRC static void *find_row_crc(rodt_row_cache *cache, const char *row, const uint32_t *ends)
+CACHE_CRC static void *find_row_crc(rodt_row_cache *cache, const row_source *from)
 {
-    return find_row(cache, row, ends, cache_hash_crc);
+    return find_either(cache, from, cache_hash_crc);
 }
 
 static row_finder *choose_finder(void) { return CACHE_HAS_CRC() ? find_row_crc : find_row_any; }
@@ -94,7 +137,12 @@ static row_finder *choose_finder(void) { return find_row_any; }
 
 void *rodt_row_cache_find(rodt_row_cache *cache, const char *row, const uint32_t *ends)
 {
-    return cache->find(cache, row, ends);
+    return cache->find(cache, &(row_source){.row = row, .ends = ends});
+}
+
+void *rodt_row_cache_find_cells(rodt_row_cache *cache, const rodt_text_span cells[RODT_READING_FIELDS])
+{
+    return cache->find(cache, &(row_source){.cells = cells});
 }
 
 /* --- Making and freeing ------------------------------------------------------------------------------ */
@@ -151,40 +199,29 @@ void rodt_row_cache_free(rodt_row_cache *cache)
 
 /* --- The slow path ----------------------------------------------------------------------------------- */
 
-static row_key read_key(rodt_row_cache *cache, const rodt_text_span cells[RODT_READING_FIELDS],
-                        const rodt_reading_text *text)
+static cell_meaning read_cell(rodt_row_cache *cache, const row_column *column, rodt_text_span cell,
+                              const rodt_reading_text *text, uint64_t row_tag)
 {
-    uint64_t bits = 0;
-    uint32_t sum = 0;
-    for (size_t i = 0; i < cache->columns && (bits & KEY_UNCACHEABLE) == 0; i++) {
-        const row_column *column = &cache->column[i];
-        rodt_text_span cell = cells[column->field];
-        unsigned tag = column->keys->tag_mask != 0 ? key_tag(&cache->keys, bits) : 0;
-        if (cell.text == NULL)
-            cell = (rodt_text_span){"", 0};
-        const cell_meaning *known = cell_cache_probe(&column->keys->cells, cell.text, cell.size, tag);
-        cell_meaning meaning =
-            known != NULL ? *known
-                          : key_read_cell(&cache->keys, column->field, cell, rodt_reading_text_get(text, column->field),
-                                          text->unit, tag);
-        bits |= meaning.key_bits;
-        sum += meaning.value;
-    }
-    return (bits & KEY_UNCACHEABLE) != 0 ? (row_key){KEY_UNCACHEABLE, 0} : key_of_row(bits, sum);
+    const unsigned tag = cell_tag_number(row_tag & column->keys->tag_mask);
+    if (cell.text == NULL)
+        return key_of_nothing(column->field);
+    const cell_meaning *known = cell_cache_probe(&column->keys->cells, cell.text, cell.size, tag);
+    if (known != NULL)
+        return *known;
+    return key_read_cell(&cache->keys, column->field, cell, rodt_reading_text_get(text, column->field), text->unit, tag);
 }
 
 void *rodt_row_cache_read(rodt_row_cache *cache, const rodt_text_span cells[RODT_READING_FIELDS],
                           const rodt_reading_text *text)
 {
+    key_sum sum = {0, 0, 0};
     cache->read++;
-    cache->key = read_key(cache, cells, text);
-    if (cache->key.bits == KEY_UNCACHEABLE)
-        return NULL;
-    cached_result *result = result_cache_probe(&cache->results, cache->key);
-    if (result == NULL)
-        return NULL;
-    result_cache_count(&cache->results, result);
-    return result + 1;
+    for (size_t i = 0; i < cache->columns && (sum.bits & KEY_UNCACHEABLE) == 0; i++) {
+        const row_column *column = &cache->column[i];
+        add_meaning(cache, column->field, read_cell(cache, column, cells[column->field], text, sum.tag), &sum);
+    }
+    cache->key = (sum.bits & KEY_UNCACHEABLE) != 0 ? (row_key){KEY_UNCACHEABLE, 0} : key_of_row(sum.bits, sum.sum);
+    return find_key(cache, &sum, cache->results.hash);
 }
 
 void *rodt_row_cache_keep(rodt_row_cache *cache)

@@ -230,12 +230,14 @@ static rodt_status judge_row(const rodt_text_plan *plan, const rodt_text_columns
     return RODT_OK;
 }
 
-/* A cell that is not in its first slot, or new. */
+/* A cell that is new, or longer than most. */
 static cell_meaning find_cell(rodt_text_plan *plan, const rodt_text_columns *in, rodt_field field, size_t row,
                               rodt_text_span cell, unsigned tag)
 {
     char room[2][KEY_TEXT_SIZE];
-    const cell_meaning *found = cell_cache_probe(&plan->keys.field[field].cells, cell.text, cell.size, tag);
+    const cell_meaning *found = NULL;
+    if (cell.size > CELL_SHORT)
+        found = cell_cache_probe(&plan->keys.field[field].cells, cell.text, cell.size, tag);
     if (found != NULL)
         return *found;
     const char *unit = text_at(plan, in, RODT_FIELD_UNIT, row, room[0]);

@@ -21,7 +21,7 @@ static const cell_meaning *find(const cell_cache *cells, const char *text, uint3
         cell_key padded = cell_key_padded(text, size, cell_tag(tag));
         assert_memory_equal(&exact, &padded, sizeof exact);
         const cell_meaning *fast = cell_cache_find(cells, exact, cache_hash());
-        assert_true(fast == NULL || fast == found);
+        assert_ptr_equal(fast, found);
     }
     return found;
 }

@@ -118,20 +118,17 @@ static bool write_unjudged(batch_chunk *chunk, const csv_record *record, row_err
     return batch_chunk_count_row(chunk, &tally) && write_row(chunk, record, &none, row_error_code(error));
 }
 
-/* The result of a row that is cached. */
-static const cached_row *find_cached(batch_chunk *chunk, const csv_record *record, const rodt_reading_text *text)
+/* The cells of a record by field, with their quotes. */
+static void take_cells(const batch_chunk *chunk, const csv_record *record, rodt_text_span cells[RODT_READING_FIELDS])
 {
-    rodt_text_span cells[RODT_READING_FIELDS] = {{NULL, 0}};
-    if (!batch_cache_is_active(chunk) || record->count != chunk->run->header.count)
-        return NULL;
     for (int field = 0; field < RODT_READING_FIELDS; field++) {
         size_t column = chunk->run->header.columns.column[field];
+        cells[field] = (rodt_text_span){NULL, 0};
         if (column == COLUMN_NONE)
             continue;
-        const csv_cell *cell = &record->cells[column]; /* with its quotes */
+        const csv_cell *cell = &record->cells[column];
         cells[field] = (rodt_text_span){record->bytes + cell->start, cell->end - cell->start};
     }
-    return rodt_row_cache_read(chunk->cache->rows, cells, text);
 }
 
 static bool write_cached(batch_chunk *chunk, const csv_record *record, const cached_row *cached)
@@ -176,8 +173,18 @@ static bool write_judged(batch_chunk *chunk, const csv_record *record, const rod
 static bool judge_row(batch_chunk *chunk, const csv_record *record)
 {
     rodt_finding finding;
+    rodt_text_span cells[RODT_READING_FIELDS];
+    const bool is_active = batch_cache_is_active(chunk) && record->count == chunk->run->header.count;
+    const cached_row *cached = NULL;
+    if (is_active) {
+        take_cells(chunk, record, cells);
+        cached = rodt_row_cache_find_cells(chunk->cache->rows, cells);
+    }
+    if (cached != NULL)
+        return write_cached(chunk, record, cached);
     const rodt_reading_text text = read_text(chunk, record);
-    const cached_row *cached = find_cached(chunk, record, &text);
+    if (is_active)
+        cached = rodt_row_cache_read(chunk->cache->rows, cells, &text);
     if (cached != NULL)
         return write_cached(chunk, record, cached);
     rodt_status status = rodt_judge_row(&text, chunk->run->context.rules, &finding, NULL);

@@ -216,23 +216,21 @@ static bool is_blank_line(const csv_record *record)
     return at == record->size;
 }
 
-/* The result of an object that is cached; its members are looked up by their texts. */
-static const cached_row *find_cached(batch_chunk *chunk, const object *from, const rodt_reading_text *text)
+/* The members of an object by field; they are looked up by what they say. */
+static void take_cells(const object *from, rodt_text_span cells[RODT_READING_FIELDS])
 {
-    rodt_text_span cells[RODT_READING_FIELDS] = {{NULL, 0}};
-    if (!batch_cache_is_active(chunk) || from->error != ROW_ERRORS)
-        return NULL;
-    for (int field = 0; field < RODT_READING_FIELDS; field++)
-        if (from->cell[field] != NULL)
-            cells[field] = (rodt_text_span){from->cell[field], strlen(from->cell[field])};
-    return rodt_row_cache_read(chunk->cache->rows, cells, text);
+    for (int field = 0; field < RODT_READING_FIELDS; field++) {
+        const char *text = from->cell[field];
+        cells[field] = (rodt_text_span){text, text != NULL ? strlen(text) : 0};
+    }
 }
 
-static void write_cached(batch_chunk *chunk, const csv_record *record, const object *from, const cached_row *cached)
+static bool write_cached(batch_chunk *chunk, const csv_record *record, const object *from, const cached_row *cached)
 {
     write_object(chunk, record, from);
     output_bytes(&chunk->out, cached->bytes, cached->size);
     output_bytes(&chunk->out, record->line_end, record->line_end_size);
+    return true;
 }
 
 /* Counts and writes an object that was judged. */
@@ -264,17 +262,22 @@ bool batch_write_object(batch_chunk *chunk, const csv_record *record)
     }
     if (!read_object(chunk, record, &found))
         return false;
-    const rodt_reading_text text = batch_text(chunk->run, found.cell);
-    const cached_row *cached = find_cached(chunk, &found, &text);
-    if (cached != NULL) {
-        write_cached(chunk, record, &found, cached);
-        return true;
-    }
     if (found.error != ROW_ERRORS) {
         batch_tally none = batch_tally_of(&finding, chunk->run->options->summary);
         batch_chunk_add_error(chunk, found.error, record);
         return write_judged(chunk, record, &found, &finding, &none);
     }
+    rodt_text_span cells[RODT_READING_FIELDS];
+    const bool is_active = batch_cache_is_active(chunk);
+    take_cells(&found, cells);
+    const cached_row *cached = is_active ? rodt_row_cache_find_cells(chunk->cache->rows, cells) : NULL;
+    if (cached != NULL)
+        return write_cached(chunk, record, &found, cached);
+    const rodt_reading_text text = batch_text(chunk->run, found.cell);
+    if (is_active)
+        cached = rodt_row_cache_read(chunk->cache->rows, cells, &text);
+    if (cached != NULL)
+        return write_cached(chunk, record, &found, cached);
     rodt_status status = rodt_judge_row(&text, chunk->run->context.rules, &finding, NULL);
     if (status != RODT_OK)
         return batch_chunk_stop(chunk, record->line, "%s", rodt_status_text(status));
