@@ -16,14 +16,8 @@
 #define BYTES_MOST 4096
 #define RESULTS_MOST (1u << 20)
 
-/* A row as the caller has it: a line with the ends of its cells, or cells by field. */
-typedef struct row_source {
-    const char *row;
-    const uint32_t *ends;
-    const rodt_text_span *cells;
-} row_source;
-
-typedef void *row_finder(rodt_row_cache *cache, const row_source *from);
+typedef void *line_finder(rodt_row_cache *cache, const char *row, const uint32_t *ends);
+typedef void *cells_finder(rodt_row_cache *cache, const rodt_text_span *cells);
 
 /* A column that rows have. */
 typedef struct row_column {
@@ -34,9 +28,11 @@ typedef struct row_column {
 
 struct rodt_row_cache {
     result_cache results;
-    row_finder *find;
+    line_finder *find_line;
+    cells_finder *find_cells;
+    bool has_unit; /* and its column is the first, because lengths are read by it */
     size_t columns;
-    row_column column[RODT_READING_FIELDS]; /* the unit first, because lengths are read by it */
+    row_column column[RODT_READING_FIELDS];
     row_key key;       /* of the row that was read last; bits KEY_UNCACHEABLE = it has none */
     uint64_t read;     /* rows of the chunk that were read */
     uint64_t found;    /* rows of the chunk that were found */
@@ -54,29 +50,42 @@ typedef struct key_sum {
     uint32_t sum;
 } key_sum;
 
-CACHE_INLINE void add_meaning(const rodt_row_cache *cache, rodt_field field, cell_meaning meaning, key_sum *to)
+CACHE_INLINE void add_meaning(cell_meaning meaning, key_sum *to)
 {
     to->bits |= meaning.key_bits;
     to->sum += meaning.value;
-    if (field == RODT_FIELD_UNIT)
-        to->tag = cell_tag(key_tag(&cache->keys, to->bits));
 }
 
-/* The meaning of a cell, or NULL. Cells of a line are read beyond their ends. */
-CACHE_INLINE const cell_meaning *find_cell(const row_column *column, const row_source *from, uint64_t row_tag,
-                                           cache_hasher *hash)
+/* A cell of a line; up to CELL_SHORT + 1 bytes of it are read, whatever its size. False: it is not cached. */
+CACHE_INLINE bool add_cell_of_line(const row_column *column, const char *row, const uint32_t *ends, key_sum *to,
+                                   cache_hasher *hash)
 {
-    const uint64_t tag = row_tag & column->keys->tag_mask;
+    const uint32_t start = ends[column->cell] + 1; /* 0 for the first: the number runs over */
+    const uint32_t size = ends[column->cell + 1] - start;
+    const uint64_t tag = to->tag & column->keys->tag_mask;
     const cell_cache *cells = &column->keys->cells;
-    if (from->ends != NULL) {
-        const uint32_t start = from->ends[column->cell] + 1; /* 0 for the first: the number runs over */
-        const uint32_t size = from->ends[column->cell + 1] - start;
-        return size <= CELL_SHORT ? cell_cache_find(cells, cell_key_padded(from->row + start, size, tag), hash)
-                                  : cell_cache_probe(cells, from->row + start, size, cell_tag_number(tag));
-    }
-    const rodt_text_span cell = from->cells[column->field];
-    return cell.size <= CELL_SHORT ? cell_cache_find(cells, cell_key_exact(cell.text, cell.size, tag), hash)
-                                   : cell_cache_probe(cells, cell.text, cell.size, cell_tag_number(tag));
+    const cell_meaning *found = size <= CELL_SHORT
+                                    ? cell_cache_find(cells, cell_key_padded(row + start, size, tag), hash)
+                                    : cell_cache_probe(cells, row + start, size, cell_tag_number(tag));
+    if (found != NULL)
+        add_meaning(*found, to);
+    return found != NULL;
+}
+
+/* The same for a cell by itself. */
+CACHE_INLINE bool add_cell(const row_column *column, rodt_text_span cell, key_sum *to, cache_hasher *hash)
+{
+    const uint64_t tag = to->tag & column->keys->tag_mask;
+    const cell_cache *cells = &column->keys->cells;
+    const cell_meaning nothing = key_of_nothing(column->field);
+    const cell_meaning *found = &nothing;
+    if (cell.text != NULL)
+        found = cell.size <= CELL_SHORT
+                    ? cell_cache_find(cells, cell_key_exact(cell.text, cell.size, tag), hash)
+                    : cell_cache_probe(cells, cell.text, cell.size, cell_tag_number(tag));
+    if (found != NULL)
+        add_meaning(*found, to);
+    return found != NULL;
 }
 
 CACHE_INLINE void *find_key(rodt_row_cache *cache, const key_sum *sum, cache_hasher *hash)
@@ -90,59 +99,81 @@ CACHE_INLINE void *find_key(rodt_row_cache *cache, const key_sum *sum, cache_has
     return result + 1;
 }
 
-CACHE_INLINE void *find_row(rodt_row_cache *cache, const row_source *from, cache_hasher *hash)
+CACHE_INLINE void *find_line(rodt_row_cache *cache, const char *row, const uint32_t *ends, cache_hasher *hash)
 {
     key_sum sum = {0, 0, 0};
-    const row_column *const end = cache->column + cache->columns;
-    for (const row_column *column = cache->column; column < end; column++) {
-        if (from->ends == NULL && from->cells[column->field].text == NULL) {
-            add_meaning(cache, column->field, key_of_nothing(column->field), &sum);
-            continue;
-        }
-        const cell_meaning *cell = find_cell(column, from, sum.tag, hash);
-        if (cell == NULL)
+    const row_column *column = cache->column;
+    const row_column *const end = column + cache->columns;
+    if (cache->has_unit) {
+        if (!add_cell_of_line(column++, row, ends, &sum, hash))
             return NULL;
-        add_meaning(cache, column->field, *cell, &sum);
+        sum.tag = cell_tag(key_tag(&cache->keys, sum.bits));
+    }
+    for (; column < end; column++)
+        if (!add_cell_of_line(column, row, ends, &sum, hash))
+            return NULL;
+    return find_key(cache, &sum, hash);
+}
+
+CACHE_INLINE void *find_cells(rodt_row_cache *cache, const rodt_text_span *cells, cache_hasher *hash)
+{
+    key_sum sum = {0, 0, 0};
+    for (size_t i = 0; i < cache->columns; i++) {
+        const row_column *column = &cache->column[i];
+        if (!add_cell(column, cells[column->field], &sum, hash))
+            return NULL;
+        if (i == 0 && cache->has_unit)
+            sum.tag = cell_tag(key_tag(&cache->keys, sum.bits));
     }
     return find_key(cache, &sum, hash);
 }
 
-/* The compiler makes one copy for lines and one for cells. */
-CACHE_INLINE void *find_either(rodt_row_cache *cache, const row_source *from, cache_hasher *hash)
+static void *find_line_any(rodt_row_cache *cache, const char *row, const uint32_t *ends)
 {
-    if (from->ends != NULL)
-        return find_row(cache, &(row_source){.row = from->row, .ends = from->ends}, hash);
-    return find_row(cache, &(row_source){.cells = from->cells}, hash);
+    return find_line(cache, row, ends, cache_hash_any);
 }
 
-static void *find_row_any(rodt_row_cache *cache, const row_source *from)
+static void *find_cells_any(rodt_row_cache *cache, const rodt_text_span *cells)
 {
-    return find_either(cache, from, cache_hash_any);
+    return find_cells(cache, cells, cache_hash_any);
 }
 
 #ifdef CACHE_CRC
 
-CACHE_CRC static void *find_row_crc(rodt_row_cache *cache, const row_source *from)
+CACHE_CRC static void *find_line_crc(rodt_row_cache *cache, const char *row, const uint32_t *ends)
 {
-    return find_either(cache, from, cache_hash_crc);
+    return find_line(cache, row, ends, cache_hash_crc);
 }
 
-static row_finder *choose_finder(void) { return CACHE_HAS_CRC() ? find_row_crc : find_row_any; }
+CACHE_CRC static void *find_cells_crc(rodt_row_cache *cache, const rodt_text_span *cells)
+{
+    return find_cells(cache, cells, cache_hash_crc);
+}
+
+static void choose_finders(rodt_row_cache *cache)
+{
+    cache->find_line = CACHE_HAS_CRC() ? find_line_crc : find_line_any;
+    cache->find_cells = CACHE_HAS_CRC() ? find_cells_crc : find_cells_any;
+}
 
 #else
 
-static row_finder *choose_finder(void) { return find_row_any; }
+static void choose_finders(rodt_row_cache *cache)
+{
+    cache->find_line = find_line_any;
+    cache->find_cells = find_cells_any;
+}
 
 #endif
 
 void *rodt_row_cache_find(rodt_row_cache *cache, const char *row, const uint32_t *ends)
 {
-    return cache->find(cache, &(row_source){.row = row, .ends = ends});
+    return cache->find_line(cache, row, ends);
 }
 
 void *rodt_row_cache_find_cells(rodt_row_cache *cache, const rodt_text_span cells[RODT_READING_FIELDS])
 {
-    return cache->find(cache, &(row_source){.cells = cells});
+    return cache->find_cells(cache, cells);
 }
 
 /* --- Making and freeing ------------------------------------------------------------------------------ */
@@ -157,6 +188,7 @@ static void add_column(rodt_row_cache *cache, rodt_field field, size_t cell)
 static void add_columns(rodt_row_cache *cache, const size_t column[RODT_READING_FIELDS])
 {
     add_column(cache, RODT_FIELD_UNIT, column[RODT_FIELD_UNIT]);
+    cache->has_unit = cache->columns > 0;
     for (int field = 0; field < RODT_READING_FIELDS; field++)
         if (field != RODT_FIELD_UNIT)
             add_column(cache, (rodt_field)field, column[field]);
@@ -181,7 +213,7 @@ rodt_status rodt_row_cache_new(const rodt_rules *rules, const rodt_reading_text 
         return RODT_E_MEMORY;
     }
     add_columns(made, column);
-    made->find = choose_finder();
+    choose_finders(made);
     made->key.bits = KEY_UNCACHEABLE;
     made->backoff_next = BACKOFF_FIRST;
     *cache = made;
@@ -218,7 +250,9 @@ void *rodt_row_cache_read(rodt_row_cache *cache, const rodt_text_span cells[RODT
     cache->read++;
     for (size_t i = 0; i < cache->columns && (sum.bits & KEY_UNCACHEABLE) == 0; i++) {
         const row_column *column = &cache->column[i];
-        add_meaning(cache, column->field, read_cell(cache, column, cells[column->field], text, sum.tag), &sum);
+        add_meaning(read_cell(cache, column, cells[column->field], text, sum.tag), &sum);
+        if (i == 0 && cache->has_unit)
+            sum.tag = cell_tag(key_tag(&cache->keys, sum.bits));
     }
     cache->key = (sum.bits & KEY_UNCACHEABLE) != 0 ? (row_key){KEY_UNCACHEABLE, 0} : key_of_row(sum.bits, sum.sum);
     return find_key(cache, &sum, cache->results.hash);
