@@ -12,6 +12,7 @@
 typedef struct parser {
     const rodt_reading_text *text;
     rodt_length_style style;
+    bool explains;      /* errors are wanted */
     bool unit_unknown;  /* the unit cannot be read: nothing is known of a number without one */
     rodt_reading *reading;
     rodt_error error;   /* of the first unreadable text; RODT_OK = there is none */
@@ -93,7 +94,7 @@ static void refuse(parser *to, rodt_field field, rodt_status status, const char 
 
 static void add_missing(parser *to, rodt_field field)
 {
-    if (field >= RODT_FIELD_NEEDED || to->missing.status != RODT_OK)
+    if (!to->explains || field >= RODT_FIELD_NEEDED || to->missing.status != RODT_OK)
         return;
     text_error(&to->missing, RODT_E_EMPTY, 0, "nothing is written for %s", rodt_field_name(field));
     set_field(&to->missing, field);
@@ -310,7 +311,7 @@ rodt_status rodt_reading_parse(const rodt_reading_text *text, rodt_reading *out,
     rodt_reading reading = {.reasons = 0};
     if (text == NULL || out == NULL)
         return text_error(error, RODT_E_ARGUMENT, 0, "a text and a reading are needed");
-    parser from = {.text = text, .style = text->style, .reading = &reading};
+    parser from = {.text = text, .style = text->style, .explains = error != NULL, .reading = &reading};
     read_fields(&from);
     if (error != NULL)
         *error = from.error.status != RODT_OK ? from.error : from.missing;

@@ -32,6 +32,7 @@ typedef struct batch_cache {
     rodt_text_map *names;  /* what the names of JSON members mean */
     uint32_t *ends;        /* of the cells of a row; before them, the position before the row */
     bool is_active;        /* in this chunk */
+    bool is_new_row;       /* the loop has looked up the row that comes next, in vain */
 } batch_cache;
 
 /* NULL: no memory. At most so many results are cached. */

@@ -77,6 +77,7 @@ static bool count_row(batch_chunk *chunk, const row *of, uint64_t line)
             return false;
     }
     const cached_row *cached = rodt_row_cache_find(cache->rows, of->bytes, of->ends);
+    chunk->cache->is_new_row = cached == NULL;
     return cached != NULL && batch_by_count(chunk, key, size, numbers, cached, line);
 }
 
@@ -97,17 +98,23 @@ ALWAYS_INLINE void write_cached_rows(batch_chunk *chunk, scan_finder *find, scan
     const char *end = reader->buffer + reader->end;
     const bool by = chunk->run->by != NULL;
     uint64_t rows = 0;
+    cache->is_new_row = false;
     while (at < end && split_row(at, separator, count, cache->ends + 1, find, write) == count) {
         row next = make_row(at, cache->ends, count);
         const cached_row *cached = NULL;
         if (next.size + next.line_end_size > (size_t)(end - at) || is_header(header, &next) ||
             !output_room(&chunk->out, next.size + RESULT_BYTES + 2 * STEP))
             break;
-        if (by ? !count_row(chunk, &next, reader->line + rows)
-               : (cached = rodt_row_cache_find(cache->rows, next.bytes, next.ends)) == NULL)
-            break;
-        if (!by)
+        if (by) {
+            if (!count_row(chunk, &next, reader->line + rows))
+                break;
+        } else {
+            cached = rodt_row_cache_find(cache->rows, next.bytes, next.ends);
+            cache->is_new_row = cached == NULL;
+            if (cached == NULL)
+                break;
             write_row(&chunk->out, &next, cached);
+        }
         at += next.size + next.line_end_size;
         rows++;
     }

@@ -178,7 +178,8 @@ static bool judge_row(batch_chunk *chunk, const csv_record *record)
     const cached_row *cached = NULL;
     if (is_active) {
         take_cells(chunk, record, cells);
-        cached = rodt_row_cache_find_cells(chunk->cache->rows, cells);
+        if (!chunk->cache->is_new_row)
+            cached = rodt_row_cache_find_cells(chunk->cache->rows, cells);
     }
     if (cached != NULL)
         return write_cached(chunk, record, cached);
