@@ -100,7 +100,7 @@ class Outcome(Case):
     def test_an_end_that_is_missing_counts_as_a_brake(self):
         found = self.judgement(HEAD + row("1L") + row("1R") + row("2L"), 3)
         self.assertEqual((found["brakes"], found["not_given"]), (4, 1))
-        self.assertEqual(found["axles"][1]["odd"][0]["code"], "end-missing")
+        self.assertEqual(found["axles"][1]["mismatches"][0]["code"], "end-missing")
 
     def test_out_and_open(self):
         data = HEAD + row("1L") + row("1R") + row("2L", "2 1/8")
@@ -231,7 +231,7 @@ class Columns(Case):
         data = "position,chamber,released,applied,psi,unit,arm_length\n1L,20,1,2,95,in,6\n1R,20,{}\n"
         for end, status in (("2.54,5.08,95,cm,15.24", 0), ("25.4,50.8,95,mm,6 in", 0), ("1 in,2 in,95,ft,6 in", 3),
                             ("2.54,5.08,95,cm,6", 1)):
-            self.assertEqual(self.judgement(data.format(end), status)["odd_axles"], int(status == 1), end)
+            self.assertEqual(self.judgement(data.format(end), status)["mismatched_axles"], int(status == 1), end)
         self.refused(data.format("1 in,2 in,95,ft,6"), "the unit of this number is not known")
 
     def test_a_date_of_two_meanings(self):

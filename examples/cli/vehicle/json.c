@@ -41,7 +41,7 @@ static void put_criterion(json_writer *json, const rodt_vehicle_finding *vehicle
     put_percent(json, "percent_of_known", count->known_share);
     put_percent(json, "criterion_percent", count->criterion);
     json_number(json, "whole_needed", count->whole_needed);
-    json_number(json, "odd_axles", vehicle->mismatched_axles);
+    json_number(json, "mismatched_axles", vehicle->mismatched_axles);
     json_number(json, "mixed_days", vehicle->mixed_days);
 }
 
@@ -113,7 +113,7 @@ static void put_axle(json_writer *json, const rodt_axle_finding *axle)
     json_length(json, "stroke_difference", axle->stroke_difference);
     json_ratio(json, "al_left", axle->al_left);
     json_ratio(json, "al_right", axle->al_right);
-    json_key(json, "odd");
+    json_key(json, "mismatches");
     json_open(json, '[');
     for (uint32_t bit = 1; bit <= RODT_AXLE_STEERING_DEAD; bit <<= 1)
         put_mismatch(json, axle, bit);
