@@ -3,6 +3,7 @@
 import csv
 import io
 import itertools
+import json
 import os
 import subprocess
 import sys
@@ -374,6 +375,48 @@ class Meaning(Case):
         result = run("--help")
         self.assertEqual(result.returncode, 0)
         self.assertLessEqual(max(len(line) for line in result.stdout.decode().splitlines()), 80)
+
+
+class OneFileOneVerdict(Case):
+    """The same columns through every way in: a table, lines of JSON, and one vehicle."""
+
+    PLAIN = {"chamber": "36", "released": "1 1/2", "applied": "3 7/8", "psi": "95", "date": "2024-06-05"}
+    # What is changed in a row that passes, and reasons that must be among its own then.
+    CHANGES = [({}, {"within-limit"}), ({"date": None, "Inspection date": "2020-05-01"}, {"over-limit"}),
+               ({"date": None, "inspectionDate": "2020-05-01"}, {"over-limit"}), ({"date": "9/1/2013 8:00"}, {"date-unreadable"}),
+               ({"date": "2010-9-1"}, {"date-unreadable"}), ({"psi after": "60"}, {"pressure-low"}),
+               ({"psiAfter": "60"}, {"pressure-low"}), ({"psi": None, "Pressure": "60"}, {"pressure-low"}),
+               ({"Stroke class": "unheard of"}, {"other-unreadable"}), ({"engine": "on"}, {"engine-running"}),
+               ({"Spring Brake": "on"}, {"spring-brake-applied"}), ({"drum": "hot"}, {"drum-hot"}),
+               ({"division": "16"}, {"other-unreadable"}), ({"rated_stroke": "0"}, {"other-unreadable"}),
+               ({"unit": "furlong"}, {"released-unreadable", "applied-unreadable", "other-unreadable"}),
+               ({"unit": "mm", "released": "38.1", "applied": "98.425"}, {"within-limit"}),
+               ({"unit": "mm"}, {"released-unreadable", "applied-unreadable"}),
+               ({"chamber": "24", "strokeClass": "long", "ratedStroke": "3 in"}, {"within-limit"})]
+
+    def of_table(self, row):
+        out = rows(run(data=(",".join(row) + "\n" + ",".join(row.values()) + "\n").encode()).stdout)
+        return out[1][-2], out[1][-1].split()
+
+    def of_object(self, row):
+        out = json.loads(run("--format", "ndjson", data=json.dumps(row).encode() + b"\n").stdout)
+        return out["verdict"], out["reasons"]
+
+    def of_vehicle(self, row):
+        data = "position," + ",".join(row) + "\n1L," + ",".join(row.values()) + "\n"
+        result = subprocess.run([COMMAND, "vehicle", "-", "--json"], input=data.encode(), capture_output=True, timeout=60, check=False)
+        (end,) = json.loads(result.stdout)["wheel_ends"]
+        return end["verdict"], end["reasons"]
+
+    def test_every_way_in(self):
+        for change, reasons in self.CHANGES:
+            row = {name: cell for name, cell in {**self.PLAIN, **change}.items() if cell is not None}
+            with self.subTest(change):
+                verdict = self.of_table(row)
+                self.assertEqual(self.of_object(row), verdict)
+                self.assertEqual(self.of_vehicle(row), verdict)
+                self.assertTrue(reasons <= set(verdict[1]), verdict)
+                self.assertEqual(verdict[0] == "in-adjustment", reasons == {"within-limit"} or "drum-hot" in reasons, verdict)
 
 
 class ByVehicle(Case):
