@@ -81,7 +81,8 @@ void text_skip_blanks(text_cursor *cursor)
 
 static bool is_edge(uint32_t code) { return text_is_blank(code) || code == '\n' || code == '\r'; }
 
-void text_trim(const char **text, size_t *size)
+/* Blanks above ASCII can be at the ends too. */
+static void trim_decoded(const char **text, size_t *size)
 {
     text_cursor cursor;
     text_start(&cursor, *text, *size);
@@ -95,6 +96,21 @@ void text_trim(const char **text, size_t *size)
     }
     *text = (const char *)start;
     *size = (size_t)(stop - start);
+}
+
+/* Most cells have no blank at all, so only their ends are looked at. */
+void text_trim(const char **text, size_t *size)
+{
+    const unsigned char *start = (const unsigned char *)*text;
+    const unsigned char *stop = start + *size;
+    while (start < stop && *start < 0x80 && is_edge(*start))
+        start++;
+    while (start < stop && stop[-1] < 0x80 && is_edge(stop[-1]))
+        stop--;
+    *text = (const char *)start;
+    *size = (size_t)(stop - start);
+    if (start < stop && (*start >= 0x80 || stop[-1] >= 0x80))
+        trim_decoded(text, size);
 }
 
 bool text_is_word(const char *text, size_t size, const char *word)

@@ -111,12 +111,15 @@ static bool is_tape_fraction(uint32_t num, uint32_t den)
     return den >= 2 && den <= 64 && (den & (den - 1)) == 0 && num % 2 == 1 && num < den;
 }
 
-/* Most readings that differ have decimals, and need not be parsed again. Other bars than / are no ASCII. */
-static bool may_have_bar(const char *text, size_t size)
+/* Two digits before a bar; most texts have none and need not be parsed again. Bars other than / are not ASCII. */
+static bool may_have_lost_blank(const char *text, size_t size)
 {
-    for (size_t i = 0; i < size; i++)
-        if (text[i] == '/' || (unsigned char)text[i] >= 0x80)
+    for (size_t i = 0; i < size; i++) {
+        if ((unsigned char)text[i] >= 0x80)
             return true;
+        if (text[i] == '/')
+            return i >= 2 && text_is_digit((unsigned char)text[i - 1]) && text_is_digit((unsigned char)text[i - 2]);
+    }
     return false;
 }
 
@@ -125,7 +128,7 @@ size_t lost_blank_values(const char *text, size_t size, rodt_unit unit, rodt_len
     number_quantity written;
     number_problem problem;
     size_t count = 0;
-    if (!may_have_bar(text, size) || !parse_with_unit(text, size, false, &written, &unit, &problem) ||
+    if (!may_have_lost_blank(text, size) || !parse_with_unit(text, size, false, &written, &unit, &problem) ||
         unit != RODT_UNIT_INCH)
         return 0;
     uint32_t digits = written.read.num, den = written.read.den;

@@ -476,7 +476,7 @@ static void test_lost_blank(void **state)
     } cases[] = {
         {"31/8", RODT_UNIT_INCH, {"3 1/8"}},      {" +31/8 in ", RODT_UNIT_INCH, {"3 1/8"}},
         {"31/8\"", RODT_UNIT_MM, {"3 1/8"}},      {"113/16", RODT_UNIT_INCH, {"1 13/16", "11 3/16"}},
-        {"101/16", RODT_UNIT_INCH, {"10 1/16"}},  {"11/16", RODT_UNIT_INCH, {"1 1/16"}},
+        {"11\u204416", RODT_UNIT_INCH, {"1 1/16"}}, {"101/16", RODT_UNIT_INCH, {"10 1/16"}},  {"11/16", RODT_UNIT_INCH, {"1 1/16"}},
         {"31/8", RODT_UNIT_MM, {NULL}},           {"38/8", RODT_UNIT_INCH, {NULL}},
         {"32/8", RODT_UNIT_INCH, {NULL}},         {"30/8", RODT_UNIT_INCH, {NULL}},
         {"3 1/8", RODT_UNIT_INCH, {NULL}},        {"31/10", RODT_UNIT_INCH, {NULL}},
