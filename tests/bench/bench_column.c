@@ -153,17 +153,17 @@ static void run_all(size_t rows)
 {
     rodt_column_in in = {.released = data.released, .applied = data.applied, .chamber = data.chamber};
     start(false);
-    run("readings and chamber", &in, rows, 18);
+    run("readings and chamber", &in, rows, 22);
     start(true);
-    run("with marked rated strokes", &in, rows, 18);
+    run("with marked rated strokes", &in, rows, 22);
     start(false);
     in.pressure = data.pressure;
     in.day = data.day;
-    run("with pressure and day", &in, rows, 26);
+    run("with pressure and day", &in, rows, 30);
     in.released_valid = in.applied_valid = (rodt_column_bits){data.valid, 0};
-    run("with pressure, day, missing cells", &in, rows, 26);
+    run("with pressure, day, missing cells", &in, rows, 30);
     in = (rodt_column_in){.released64 = data.released64, .applied64 = data.applied64, .chamber = data.chamber};
-    run("64-bit readings and chamber", &in, rows, 26);
+    run("64-bit readings and chamber", &in, rows, 30);
 }
 
 int main(int count, char **words)
