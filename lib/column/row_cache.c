@@ -240,7 +240,8 @@ static cell_meaning read_cell(rodt_row_cache *cache, const row_column *column, r
     const cell_meaning *known = cell_cache_probe(&column->keys->cells, cell.text, cell.size, tag);
     if (known != NULL)
         return *known;
-    return key_read_cell(&cache->keys, column->field, cell, rodt_reading_text_get(text, column->field), text->unit, tag);
+    return key_read_cell(&cache->keys, column->field, cell, rodt_reading_text_get(text, column->field), text->unit,
+                         tag);
 }
 
 void *rodt_row_cache_read(rodt_row_cache *cache, const rodt_text_span cells[RODT_READING_FIELDS],
