@@ -13,7 +13,7 @@ void batch_chunk_clear(batch_chunk *chunk)
     chunk->out.used = 0;
     chunk->tally_count = 0;
     chunk->lines = 0;
-    chunk->taken = 0;
+    chunk->bytes_read = 0;
 }
 
 bool batch_chunk_stop(batch_chunk *chunk, uint64_t line, const char *format, ...)

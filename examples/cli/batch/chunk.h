@@ -46,7 +46,7 @@ typedef struct batch_chunk {
     size_t tally_count;
     size_t tally_room;
     uint64_t lines;              /* of the chunk */
-    uint64_t taken;              /* bytes of the input that had been read when the chunk was read */
+    uint64_t bytes_read;         /* of the input, when the chunk was read */
     bool stopped;                /* the run ends here, because of `fault` or `stop_message` */
     csv_status fault;
     uint64_t stop_line;          /* 0 = no line is at fault */

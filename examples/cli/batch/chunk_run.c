@@ -12,10 +12,10 @@
 /* Results that all threads together cache. */
 #define RESULTS_MOST 65536u
 
-bool batch_chunk_open(batch_chunk *chunk, batch_run *run, const csv_reader *whole)
+bool batch_chunk_open(batch_chunk *chunk, batch_run *run, const csv_reader *input)
 {
     chunk->run = run;
-    return csv_open_chunk(&chunk->reader, whole) && output_open(&chunk->out, STDOUT_FILENO);
+    return csv_open_chunk(&chunk->reader, input) && output_open(&chunk->out, STDOUT_FILENO);
 }
 
 bool batch_chunk_open_cache(batch_chunk *chunk, unsigned jobs)

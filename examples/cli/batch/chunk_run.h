@@ -6,7 +6,7 @@
 #include "batch/chunk.h"
 
 /* Opens the chunk of a worker. False: no memory. Close it in either case. */
-bool batch_chunk_open(batch_chunk *chunk, batch_run *run, const csv_reader *whole);
+bool batch_chunk_open(batch_chunk *chunk, batch_run *run, const csv_reader *input);
 /* Attaches a cache, if that is wanted. Call after the header has been read. There are as many chunks as jobs. */
 bool batch_chunk_open_cache(batch_chunk *chunk, unsigned jobs);
 void batch_chunk_close(batch_chunk *chunk);

@@ -109,7 +109,7 @@ static unsigned count_jobs(const batch_options *options, const batch_input *inpu
     return jobs < BATCH_JOBS_MOST ? (unsigned)jobs : BATCH_JOBS_MOST;
 }
 
-/* The header decides which columns there are, so the answers of the first chunk can be kept only behind it. */
+/* The cache of the first chunk is opened after the header, which decides which columns there are. */
 static bool run_chunks(batch_chunk *chunk, csv_reader *reader, const batch_input *input)
 {
     unsigned jobs = count_jobs(chunk->run->options, input);

@@ -60,6 +60,6 @@ bool batch_deliver(batch_chunk *chunk, const batch_input *input)
     if (chunk->stopped)
         return explain_stop(chunk, input);
     run->line += chunk->lines;
-    batch_progress_show(&run->progress, run->counts.rows, chunk->taken);
+    batch_progress_show(&run->progress, run->counts.rows, chunk->bytes_read);
     return true;
 }

@@ -86,7 +86,7 @@ static bool is_header(const batch_header *header, const row *of)
     return of->size == header->size && memcmp(of->bytes, header->bytes, of->size) == 0;
 }
 
-/* Writes or counts rows up to the first that must be looked at. */
+/* Writes or counts rows up to the first that the reference path must take. */
 ALWAYS_INLINE void write_cached_rows(batch_chunk *chunk, scan_finder *find, scan_writer *write)
 {
     batch_cache *cache = chunk->cache;

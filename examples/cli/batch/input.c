@@ -26,7 +26,7 @@ static long read_descriptor(void *context, char *buffer, size_t size)
     if (got < 0)
         input->error = errno;
     else
-        input->taken += (uint64_t)got;
+        input->bytes_read += (uint64_t)got;
     return (long)got;
 }
 

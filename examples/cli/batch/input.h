@@ -15,9 +15,9 @@ typedef struct batch_input {
     int error;        /* errno of a read that failed */
     bool waits;       /* it is no file: reads may block */
     uint64_t size;    /* of a file; 0 = not known */
-    uint64_t taken;   /* bytes that were read */
+    uint64_t bytes_read;
     const char *encoding;
-    transcoder *transcoder;   /* NULL: the bytes are taken as they are */
+    transcoder *transcoder; /* NULL: the bytes are UTF-8, unchecked */
 } batch_input;
 
 /* Opens a file, or standard input for "-". encoding may be NULL. False: said on stderr. */

@@ -37,7 +37,7 @@ typedef struct batch_options {
     const char *limits;
     const char *as_of;
     const char *by;       /* heading of the column that names the vehicle; NULL = rows come out */
-    const char *encoding; /* NULL = the bytes are taken as they are */
+    const char *encoding; /* NULL = UTF-8, unchecked */
     column_request columns;
     char separator;
     rodt_length_style style;

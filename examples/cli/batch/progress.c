@@ -30,17 +30,17 @@ void batch_progress_open(batch_progress *progress, uint64_t size)
 }
 
 /* The time that is left, at the pace so far; empty if the size is not known. */
-static void write_left(const batch_progress *progress, uint64_t taken, int64_t passed, char *text, size_t size)
+static void write_left(const batch_progress *progress, uint64_t bytes_read, int64_t passed, char *text, size_t size)
 {
     text[0] = '\0';
-    if (progress->size == 0 || taken == 0 || taken > progress->size)
+    if (progress->size == 0 || bytes_read == 0 || bytes_read > progress->size)
         return;
-    uint64_t seconds = (uint64_t)passed / 1000 * (progress->size - taken) / taken;
+    uint64_t seconds = (uint64_t)passed / 1000 * (progress->size - bytes_read) / bytes_read;
     snprintf(text, size, ", %" PRIu64 " %% of the file, %" PRIu64 " min %" PRIu64 " s left",
-             taken * 100 / progress->size, seconds / 60, seconds % 60);
+             bytes_read * 100 / progress->size, seconds / 60, seconds % 60);
 }
 
-void batch_progress_show(batch_progress *progress, uint64_t rows, uint64_t taken)
+void batch_progress_show(batch_progress *progress, uint64_t rows, uint64_t bytes_read)
 {
     char left[60];
     char text[160];
@@ -50,7 +50,7 @@ void batch_progress_show(batch_progress *progress, uint64_t rows, uint64_t taken
     int64_t passed = now - progress->began;
     progress->due = now + NEXT;
     progress->shown = true;
-    write_left(progress, taken, passed, left, sizeof left);
+    write_left(progress, bytes_read, passed, left, sizeof left);
     snprintf(text, sizeof text, "%" PRIu64 " rows, %" PRIu64 " a second%s", rows, rows * 1000 / (uint64_t)passed, left);
     fprintf(stderr, "\r%-*.*s", WIDTH, WIDTH, text);
     fflush(stderr);

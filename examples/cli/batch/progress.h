@@ -15,7 +15,7 @@ typedef struct batch_progress {
 } batch_progress;
 
 void batch_progress_open(batch_progress *progress, uint64_t size);
-void batch_progress_show(batch_progress *progress, uint64_t rows, uint64_t taken);
+void batch_progress_show(batch_progress *progress, uint64_t rows, uint64_t bytes_read);
 /* Clears the line, before anything else is printed. */
 void batch_progress_hide(batch_progress *progress);
 

@@ -80,7 +80,7 @@ const char *group_sentence(group_status status)
 {
     switch (status) {
     case GROUP_E_MEMORY: return "no memory for so many vehicles";
-    case GROUP_E_WRITE: return "the answer could not be written";
+    case GROUP_E_WRITE: return "the output could not be written";
     case GROUP_E_ORDER:
         return "there are too many vehicles for rows in any order: sort the file by this column, and judge it again";
     case GROUP_E_BRAKES: return "one vehicle has more rows than can be counted";

@@ -82,7 +82,7 @@ static bool take_chunk(worker_pool *from, batch_chunk *chunk, uint64_t *number, 
     if (more) {
         *number = from->chunks_read++;
         *pending = read_chunk(from, chunk);
-        chunk->taken = from->input->taken;
+        chunk->bytes_read = from->input->bytes_read;
         from->input_done = from->input_done || chunk->stopped;
     }
     pthread_mutex_unlock(&from->input_lock);

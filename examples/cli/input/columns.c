@@ -231,7 +231,7 @@ static bool columns_differ(const columns *found)
     return true;
 }
 
-/* A column that would change verdicts if it were read is worth a word. */
+/* Names columns that would change verdicts if they were read. */
 static void note_meant(const columns *found, const column_request *request, const csv_record *header)
 {
     char text[COLUMN_TEXT_SIZE];

@@ -26,44 +26,44 @@ size_t csv_complete_size(const csv_reader *reader)
                          : csv_complete_prefix(bytes, size, reader->separator, CSV_CELLS_MAX);
 }
 
-bool csv_open_chunk(csv_reader *chunk, const csv_reader *whole)
+bool csv_open_chunk(csv_reader *chunk, const csv_reader *input)
 {
-    if (!csv_open(chunk, whole->source, whole->separator))
+    if (!csv_open(chunk, input->source, input->separator))
         return false;
     chunk->source_done = true;
     chunk->first_line = false;
-    chunk->lines = whole->lines;
+    chunk->lines = input->lines;
     return true;
 }
 
 /* The readers swap their buffers where they can; then only the begun record after the chunk is copied. */
-static void move_bytes(csv_reader *whole, size_t size, csv_reader *chunk)
+static void move_bytes(csv_reader *input, size_t size, csv_reader *chunk)
 {
-    size_t rest = whole->end - whole->begin - size;
-    char *bytes = whole->buffer + whole->begin;
-    if (whole->capacity != CSV_BLOCK || rest > CSV_BLOCK / 8) {
+    size_t rest = input->end - input->begin - size;
+    char *bytes = input->buffer + input->begin;
+    if (input->capacity != CSV_BLOCK || rest > CSV_BLOCK / 8) {
         memcpy(chunk->buffer, bytes, size);
         chunk->begin = 0;
-        whole->begin += size;
+        input->begin += size;
         return;
     }
     memcpy(chunk->buffer, bytes + size, rest);
-    char *given = whole->buffer;
-    whole->buffer = chunk->buffer;
+    char *given = input->buffer;
+    input->buffer = chunk->buffer;
     chunk->buffer = given;
-    chunk->begin = whole->begin;
-    whole->begin = 0;
-    whole->end = rest;
-    whole->buffer[rest] = '\n';
+    chunk->begin = input->begin;
+    input->begin = 0;
+    input->end = rest;
+    input->buffer[rest] = '\n';
 }
 
-void csv_move_chunk(csv_reader *whole, size_t size, csv_reader *chunk)
+void csv_move_chunk(csv_reader *input, size_t size, csv_reader *chunk)
 {
-    chunk->line = whole->line;
+    chunk->line = input->line;
     chunk->fault = CSV_RECORD;
     chunk->rescan_used = 0;
-    move_bytes(whole, size, chunk);
+    move_bytes(input, size, chunk);
     chunk->end = chunk->begin + size;
     chunk->buffer[chunk->end] = '\n';
-    whole->rescan_used -= size < whole->rescan_used ? size : whole->rescan_used;
+    input->rescan_used -= size < input->rescan_used ? size : input->rescan_used;
 }

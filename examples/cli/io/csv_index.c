@@ -93,7 +93,7 @@ static bool skip_to_quote(prefix_scan *of, char separator)
 
 static bool is_outside(const quote_state *state) { return (state->inside | state->closed | state->closed_cr) == 0; }
 
-/* Where quotes are rare they are searched for; where one block has some the next one is looked at, too. */
+/* Searches for the next quote where quotes are rare; scans block after block where a block has some. */
 ALWAYS_INLINE size_t find_prefix(const char *bytes, size_t size, char separator, size_t cells_max,
                                  scan_byte_finder *find, scan_parity *parity)
 {

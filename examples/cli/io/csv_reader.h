@@ -101,11 +101,11 @@ void csv_close(csv_reader *reader);
 size_t csv_complete_size(const csv_reader *reader);
 
 /* Opens a reader for the chunks of another. False: no memory. */
-bool csv_open_chunk(csv_reader *chunk, const csv_reader *whole);
+bool csv_open_chunk(csv_reader *chunk, const csv_reader *input);
 
 /* Moves the next `size` bytes, as csv_complete_size gave them, to `chunk`, which reads them to their end and counts
- * lines on from those of `whole`; the line of `whole` is then void. What `chunk` held before is gone. */
-void csv_move_chunk(csv_reader *whole, size_t size, csv_reader *chunk);
+ * lines on from those of `input`; the line of `input` is then void. What `chunk` held before is gone. */
+void csv_move_chunk(csv_reader *input, size_t size, csv_reader *chunk);
 
 /* Returned by csv_text for a cell that does not fit. */
 #define CSV_NO_FIT ((size_t)-1)
