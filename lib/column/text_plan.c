@@ -63,7 +63,7 @@ rodt_status rodt_text_plan_new(const rodt_rules *rules, const rodt_reading_text 
 {
     const rodt_reading_text shared = form != NULL ? *form : (rodt_reading_text){.chamber = NULL};
     if (rules == NULL || plan == NULL || (unsigned)shared.style.unit > RODT_UNIT_CM ||
-        (unsigned)shared.date_order > RODT_DATE_ORDER_MONTH_FIRST)
+        (unsigned)shared.date_order > RODT_DATE_ORDER_YEAR_FIRST)
         return RODT_E_ARGUMENT;
     rodt_status status = check_form(&shared, error);
     if (status != RODT_OK)

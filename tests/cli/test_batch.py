@@ -496,7 +496,7 @@ class Refusals(Case):
     def test_options(self):
         for options, says in [(["--separator", "ab"], "--separator"), (["--separator", "/"], "--separator"),
                               (["--separator", ""], "--separator"), (["--unit", "ft"], "--unit"),
-                              (["--date-order", "ymd"], "--date-order"), (["--jobs", "0"], "--jobs"),
+                              (["--date-order", "myd"], "--date-order"), (["--jobs", "0"], "--jobs"),
                               (["--column", "released"], "FIELD=HEADING"), (["--column", "arm_length=a"], "the fields are"), (["--column", "reliesed=x"], "reliesed"),
                               (["--column", "psi=a", "--column", "psi=b"], "twice"),
                               (["--column", "psi=nothing"], "there is no heading"), (["--by", "axle"], "--by"),

@@ -146,7 +146,7 @@ class Rounding(Word):
 
 
 class DateOrder(Word):
-    """The order of day and month in dates made of numbers only.
+    """The order of day, month and year in dates made of numbers only. YEAR_FIRST is for years of two digits.
 
     >>> read_date("06/05/2024", order=DateOrder.DAY_FIRST)
     datetime.date(2024, 5, 6)
@@ -155,6 +155,7 @@ class DateOrder(Word):
     UNKNOWN = "unknown"
     DAY_FIRST = "day-first"
     MONTH_FIRST = "month-first"
+    YEAR_FIRST = "year-first"
 
 
 class Family(Word):

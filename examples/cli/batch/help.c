@@ -19,7 +19,8 @@ const option_spec batch_option_specs[BATCH_OPTIONS] = {
     [BATCH_OPTION_UNIT] = {"unit", "UNIT", "in, mm or cm, for numbers without a unit; in if none is given",
                            false},
     [BATCH_OPTION_DATE_ORDER] = {"date-order", "ORDER",
-                                 "dmy (day first) or mdy (month first), for dates such as 06/05/2024", false},
+                                 "dmy, mdy or ymd (day, month or year first), for dates such as 06/05/2024 or 21/10/14",
+                                 false},
     [BATCH_OPTION_BY] = {"by", "HEADING",
                          "write one line a vehicle in place of the rows; the column with this heading names the "
                          "vehicle. Its brakes are counted by the roadside criterion",

@@ -19,7 +19,9 @@ int read_unit_option(const command_line *from, size_t option, rodt_unit *out)
 
 int read_date_order_option(const command_line *from, size_t option, rodt_date_order *out)
 {
-    static const choice orders[] = {{"dmy", RODT_DATE_ORDER_DAY_FIRST}, {"mdy", RODT_DATE_ORDER_MONTH_FIRST}};
+    static const choice orders[] = {{"dmy", RODT_DATE_ORDER_DAY_FIRST},
+                                    {"mdy", RODT_DATE_ORDER_MONTH_FIRST},
+                                    {"ymd", RODT_DATE_ORDER_YEAR_FIRST}};
     int order = (int)*out;
     int status = choose_option(from, option, orders, COUNT_OF(orders), &order);
     *out = (rodt_date_order)order;

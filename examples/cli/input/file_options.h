@@ -11,7 +11,7 @@
 /* "in", "mm", "cm". */
 int read_unit_option(const command_line *from, size_t option, rodt_unit *out);
 
-/* "dmy", "mdy". */
+/* "dmy", "mdy", "ymd". */
 int read_date_order_option(const command_line *from, size_t option, rodt_date_order *out);
 
 /* One character that no number, fraction, date or code has in it, or the word tab. */
