@@ -45,7 +45,7 @@ extern "C" {
 
 /* How the answers of one code differ from stroke to stroke; a part of a plan. */
 typedef struct rodt_column_changes {
-    uint32_t swapped, still, within, at, over;
+    uint32_t reversed, no_movement, within, at, over;
     bool known; /* those of a limit */
     bool hold;  /* for every code of the plan */
 } rodt_column_changes;

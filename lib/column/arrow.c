@@ -103,7 +103,7 @@ static bool is_batch(const struct ArrowSchema *schema, const struct ArrowArray *
            schema->n_children == array->n_children && schema->children != NULL && array->children != NULL;
 }
 
-/* A child that is not asked for may be of any kind, and of a later version of the standard. */
+/* A child that is not wanted may be of any kind, and of a later version of the standard. */
 static bool take_child(const struct ArrowSchema *schema, const struct ArrowArray *array,
                        const struct ArrowArray *batch, rodt_column_in *in)
 {

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* A block of rows and what is worked out of their cells. Everything is inline, so that each copy of the kernel has
+/* A block of rows and what is computed from their cells. Everything is inline, so that each copy of the kernel has
  * it in the instructions of its own processor. */
 #ifndef RODT_COLUMN_BLOCK_H
 #define RODT_COLUMN_BLOCK_H
@@ -22,10 +22,10 @@
 #define ROWS_ARE_INDEPENDENT
 #endif
 
-/* Rows that are looked at together: what is worked out of them stays in the nearest cache. */
+/* Rows that are judged together: their intermediate results fit in L1. */
 #define BLOCK 128
 
-/* As many cuts as most rule sets have. */
+/* As many effective-date breakpoints (cuts) as most rule sets have. */
 #define FEW_CUTS 3
 
 /* Where a cell is there: all ones. */

@@ -21,7 +21,7 @@
 #define FETCH(address) (void)(address)
 #endif
 
-/* Short loops lose a fifth where they happen to lie across two lines of code. */
+/* Short loops lose a fifth where they cross a line of the instruction cache. */
 #if defined(__clang__)
 #define UNROLL_4 _Pragma("clang loop unroll_count(4)")
 #elif defined(__GNUC__)
@@ -34,8 +34,8 @@ _Static_assert(REGION_LAST < RODT_COLUMN_REGIONS, "room for every region");
 
 /* --- Answers ----------------------------------------------------------------------------------------- */
 
-/* Words become verdicts, flags and reasons, each in a loop of its own: in one loop with the words the narrow ones
- * would ask for more registers than there are. */
+/* Words become verdicts, flags and reasons, each in a loop of its own: one loop would need more registers than there
+ * are. */
 INLINE void put(const uint32_t *words, size_t row, size_t count, const rodt_column_out *out)
 {
     uint8_t *verdict = out->verdict + row;
@@ -201,8 +201,8 @@ INLINE uint32_t word_of(const rodt_column_changes *changes, int32_t moved, int32
     change ^= (uint32_t)column_mask(moved == step) & (changes->within ^ changes->at);
     change ^= (uint32_t)column_mask(moved > step) & (changes->within ^ changes->over);
     change &= limit;
-    change ^= (uint32_t)column_mask(moved < 0) & changes->swapped;
-    change ^= (uint32_t)column_mask(moved == 0) & changes->still;
+    change ^= (uint32_t)column_mask(moved < 0) & changes->reversed;
+    change ^= (uint32_t)column_mask(moved == 0) & changes->no_movement;
     return (common & ~WORD_HAS_LIMIT) ^ (change & ~none);
 }
 

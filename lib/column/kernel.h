@@ -19,7 +19,7 @@ void column_judge_blocks(const rodt_column_plan *plan, const rodt_column_in *in,
 void column_judge_packed(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
                          const rodt_column_out *out);
 
-/* The copies of both that run on any processor, which tests ask for. */
+/* The copies of both that run on any processor, for tests. */
 void column_judge_blocks_anywhere(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
                                   const rodt_column_out *out);
 void column_judge_packed_anywhere(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,

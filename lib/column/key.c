@@ -73,7 +73,7 @@ void key_close(key_builder *builder)
 
 /* --- Classes ----------------------------------------------------------------------------------------- */
 
-/* What a cell comes to. */
+/* The class of a cell, and its part of the key. */
 typedef struct cell_class {
     uint64_t class_of;
     uint64_t key_bits; /* beside the number of the class */

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* What columns are judged by. rodt_judge alone decides: for fixed other facts its answer is the same between two
- * steps of the stroke, so it is asked once for every region between them and its answers are kept. */
+ * steps of the stroke, so it is called once for each region between them, and its results are kept. */
 #include "column/plan.h"
 
 #include "column/steps.h"
@@ -74,23 +74,23 @@ static bool add_cuts(rodt_column_plan *plan, const rodt_rules *rules)
     return true;
 }
 
-/* --- What rodt_judge is asked ------------------------------------------------------------------------ */
+/* --- Input of rodt_judge ------------------------------------------------------------------------------ */
 
 /* Any day of the era stands for all of them. */
-static void set_day(const rodt_column_plan *plan, uint32_t era, rodt_reading *reading, uint64_t *noted)
+static void set_day(const rodt_column_plan *plan, uint32_t era, rodt_reading *reading, uint64_t *reasons)
 {
     if (era == COLUMN_ERA_OF_PLAN(plan))
         return;
     reading->other_day = (rodt_date){0};
     if (era == COLUMN_ERA_UNREADABLE(plan)) {
         reading->day = (rodt_date){0};
-        *noted |= REASON_BIT(RODT_REASON_DATE_UNREADABLE);
+        *reasons |= REASON_BIT(RODT_REASON_DATE_UNREADABLE);
     } else {
         reading->day = date_of(era == 0 ? COLUMN_FIRST_DAY : plan->cut[era - 1]);
     }
 }
 
-static void set_pressure(const rodt_column_plan *plan, int slot, rodt_reading *reading, uint64_t *noted)
+static void set_pressure(const rodt_column_plan *plan, int slot, rodt_reading *reading, uint64_t *reasons)
 {
     const int64_t values[RODT_COLUMN_PRESSURES] = {
         [PRESSURE_NONE] = 0,
@@ -101,35 +101,35 @@ static void set_pressure(const rodt_column_plan *plan, int slot, rodt_reading *r
         return;
     reading->pressure = (rodt_pressure){0};
     if (slot == PRESSURE_UNREADABLE)
-        *noted |= REASON_BIT(RODT_REASON_OTHER_UNREADABLE);
+        *reasons |= REASON_BIT(RODT_REASON_OTHER_UNREADABLE);
     else
         rodt_pressure_from_psi(values[slot], RODT_COLUMN_PER_PSI, &reading->pressure);
 }
 
-static void set_cell(int32_t cell, rodt_reason unreadable, rodt_length *out, uint64_t *noted)
+static void set_cell(int32_t cell, rodt_reason unreadable, rodt_length *out, uint64_t *reasons)
 {
     *out = (rodt_length){0};
     if (cell >= 0)
         rodt_length_from_inches(cell, RODT_COLUMN_PER_INCH, out);
     else if (cell == CELL_UNREADABLE)
-        *noted |= REASON_BIT(unreadable);
+        *reasons |= REASON_BIT(unreadable);
 }
 
 /* What one word is the answer to; the readings are cells. */
 typedef struct judge_input {
     rodt_reading reading;
-    uint64_t noted;
+    uint64_t reasons;
     int32_t released;
     int32_t applied;
 } judge_input;
 
-static rodt_status ask(const rodt_column_plan *plan, judge_input asked, uint32_t *word)
+static rodt_status evaluate(const rodt_column_plan *plan, judge_input input, uint32_t *word)
 {
     rodt_finding finding;
-    rodt_reading *reading = &asked.reading;
-    set_cell(asked.released, RODT_REASON_RELEASED_UNREADABLE, &reading->released, &asked.noted);
-    set_cell(asked.applied, RODT_REASON_APPLIED_UNREADABLE, &reading->applied, &asked.noted);
-    reading->reasons |= asked.noted;
+    rodt_reading *reading = &input.reading;
+    set_cell(input.released, RODT_REASON_RELEASED_UNREADABLE, &reading->released, &input.reasons);
+    set_cell(input.applied, RODT_REASON_APPLIED_UNREADABLE, &reading->applied, &input.reasons);
+    reading->reasons |= input.reasons;
     rodt_status status = rodt_judge(reading, plan->rules, &finding);
     if (status != RODT_OK)
         return status;
@@ -143,16 +143,16 @@ static rodt_status ask(const rodt_column_plan *plan, judge_input asked, uint32_t
 /* --- The words of one entry -------------------------------------------------------------------------- */
 
 /* Every pair of cells of which one holds no reading. */
-static rodt_status fill_incomplete(const rodt_column_plan *plan, judge_input asked, uint32_t *words)
+static rodt_status fill_incomplete(const rodt_column_plan *plan, judge_input input, uint32_t *words)
 {
     rodt_status status = RODT_OK;
     for (int32_t released = CELL_UNREADABLE; released <= 0; released++) {
         for (int32_t applied = CELL_UNREADABLE; applied <= 0 && status == RODT_OK; applied++) {
             if ((released | applied) == 0)
                 continue;
-            asked.released = released;
-            asked.applied = applied;
-            status = ask(plan, asked, &words[REGION_SWAPPED + CELLS(released, applied)]);
+            input.released = released;
+            input.applied = applied;
+            status = evaluate(plan, input, &words[REGION_REVERSED + CELLS(released, applied)]);
         }
     }
     return status;
@@ -169,19 +169,19 @@ static int32_t region(const int32_t *step, uint32_t counted, int32_t stroke)
 /* Every region that a stroke can be in holds 0, 1, a step or the stroke after one. The kernel counts one step, two or
  * all; the longest stroke of all reaches the steps that an entry does not have, so its region depends on how
  * many there are. */
-static rodt_status fill_stroke(const rodt_column_plan *plan, const judge_input *asked, const stroke_steps *found,
+static rodt_status fill_stroke(const rodt_column_plan *plan, const judge_input *input, const stroke_steps *found,
                                uint32_t *words)
 {
     uint32_t word;
-    rodt_status status = ask(plan, *asked, &word);
+    rodt_status status = evaluate(plan, *input, &word);
     for (uint32_t counted = 1; counted <= RODT_COLUMN_STEPS && status == RODT_OK; counted *= 2) {
         if (found->count <= counted)
-            words[region(found->at, counted, asked->applied)] = word;
+            words[region(found->at, counted, input->applied)] = word;
     }
     return status;
 }
 
-static rodt_status fill_strokes(const rodt_column_plan *plan, judge_input asked, const stroke_steps *found,
+static rodt_status fill_strokes(const rodt_column_plan *plan, judge_input input, const stroke_steps *found,
                                 uint32_t *words)
 {
     rodt_status status = RODT_OK;
@@ -189,21 +189,21 @@ static rodt_status fill_strokes(const rodt_column_plan *plan, judge_input asked,
         int32_t at = i < 2 ? 0 : found->at[i / 2 - 1];
         if (i % 2 == 1 && at == INT32_MAX)
             continue;
-        asked.applied = at + i % 2;
-        status = fill_stroke(plan, &asked, found, words);
+        input.applied = at + i % 2;
+        status = fill_stroke(plan, &input, found, words);
     }
     if (status != RODT_OK)
         return status;
-    asked.released = 1;
-    asked.applied = 0;
-    return ask(plan, asked, &words[REGION_SWAPPED]);
+    input.released = 1;
+    input.applied = 0;
+    return evaluate(plan, input, &words[REGION_REVERSED]);
 }
 
-static rodt_status fill_entry(rodt_column_plan *plan, judge_input asked, uint32_t entry)
+static rodt_status fill_entry(rodt_column_plan *plan, judge_input input, uint32_t entry)
 {
     stroke_steps found;
-    rodt_reading reading = asked.reading;
-    reading.reasons |= asked.noted;
+    rodt_reading reading = input.reading;
+    reading.reasons |= input.reasons;
     rodt_status status = stroke_steps_find(&reading, plan->rules, &found);
     if (status != RODT_OK)
         return status;
@@ -211,8 +211,8 @@ static rodt_status fill_entry(rodt_column_plan *plan, judge_input asked, uint32_
         plan->step[k][entry] = (rodt_column_steps){found.at[2 * k], found.at[2 * k + 1]};
     for (int slot = 0; slot < RODT_COLUMN_PRESSURES && status == RODT_OK; slot++) {
         uint32_t *words = &plan->words[entry * REGIONS_OF_ENTRY + (uint32_t)slot * RODT_COLUMN_REGIONS];
-        judge_input pressed = asked;
-        set_pressure(plan, slot, &pressed.reading, &pressed.noted);
+        judge_input pressed = input;
+        set_pressure(plan, slot, &pressed.reading, &pressed.reasons);
         status = fill_strokes(plan, pressed, &found, words);
         if (status == RODT_OK)
             status = fill_incomplete(plan, pressed, words);
@@ -229,9 +229,9 @@ static rodt_status fill_entry(rodt_column_plan *plan, judge_input asked, uint32_
 static bool fits_without_limit(const uint32_t *words, uint32_t common, const rodt_column_changes *changes)
 {
     const uint32_t both = WORD_RELEASED_UNREADABLE | WORD_APPLIED_UNREADABLE;
-    const uint32_t *cells = &words[REGION_SWAPPED];
-    return (common & (~WORD_REASONS | WORD_HAS_LIMIT)) == 0 && words[REGION_SWAPPED] == (common ^ changes->swapped) &&
-           words[REGION_STILL] == (common ^ changes->still) &&
+    const uint32_t *cells = &words[REGION_REVERSED];
+    return (common & (~WORD_REASONS | WORD_HAS_LIMIT)) == 0 && words[REGION_REVERSED] == (common ^ changes->reversed) &&
+           words[REGION_NO_MOVEMENT] == (common ^ changes->no_movement) &&
            cells[CELLS(CELL_UNREADABLE, 0)] == (common ^ WORD_RELEASED_UNREADABLE) &&
            cells[CELLS(0, CELL_UNREADABLE)] == (common ^ WORD_APPLIED_UNREADABLE) &&
            cells[CELLS(CELL_UNREADABLE, CELL_UNREADABLE)] == (common ^ both);
@@ -255,11 +255,11 @@ static void pack_code(rodt_column_plan *plan, uint32_t code)
     uint32_t entry = code * plan->eras + COLUMN_ERA_OF_PLAN(plan);
     const uint32_t *words = &plan->words[entry * REGIONS_OF_ENTRY];
     int32_t step = plan->step[0][entry].low;
-    uint32_t common = words[REGION_SWAPPED + CELLS(0, CELL_UNREADABLE)] ^ WORD_APPLIED_UNREADABLE;
+    uint32_t common = words[REGION_REVERSED + CELLS(0, CELL_UNREADABLE)] ^ WORD_APPLIED_UNREADABLE;
     bool has_limit = step != INT32_MAX;
     if (code == RODT_COLUMN_CHAMBER_MISSING) {
-        changes->swapped = words[REGION_SWAPPED] ^ common;
-        changes->still = words[REGION_STILL] ^ common;
+        changes->reversed = words[REGION_REVERSED] ^ common;
+        changes->no_movement = words[REGION_NO_MOVEMENT] ^ common;
         changes->hold = true;
     }
     if (step <= 0 || plan->step[0][entry].high != INT32_MAX || !fits_without_limit(words, common, changes) ||
@@ -270,16 +270,16 @@ static void pack_code(rodt_column_plan *plan, uint32_t code)
 }
 
 /* The code is taken only when every entry of it is filled. */
-static rodt_status add_code(rodt_column_plan *plan, const rodt_chamber *chamber, uint64_t noted)
+static rodt_status add_code(rodt_column_plan *plan, const rodt_chamber *chamber, uint64_t reasons)
 {
     if (plan->codes == RODT_COLUMN_CODES || (plan->codes + 1) * plan->eras > RODT_COLUMN_ENTRIES)
         return RODT_E_SPACE;
     uint32_t steps_before = plan->steps;
     for (uint32_t era = 0; era < plan->eras; era++) {
-        judge_input asked = {.reading = plan->common, .noted = noted};
-        asked.reading.chamber = *chamber;
-        set_day(plan, era, &asked.reading, &asked.noted);
-        rodt_status status = fill_entry(plan, asked, plan->codes * plan->eras + era);
+        judge_input input = {.reading = plan->common, .reasons = reasons};
+        input.reading.chamber = *chamber;
+        set_day(plan, era, &input.reading, &input.reasons);
+        rodt_status status = fill_entry(plan, input, plan->codes * plan->eras + era);
         if (status != RODT_OK) {
             plan->steps = steps_before;
             return status;

@@ -17,18 +17,18 @@
 /* The pressure of a row; that of the plan is 0. No air at all differs from too little: a rod may then stand still. */
 enum { PRESSURE_OF_PLAN, PRESSURE_UNREADABLE, PRESSURE_NONE, PRESSURE_LOW, PRESSURE_WITHIN, PRESSURE_HIGH };
 
-/* What stands in place of a reading, which is never below zero. */
+/* In place of a reading, which is never below zero. */
 enum { CELL_MISSING = -1, CELL_UNREADABLE = -2 };
 
 /* Both cells of a row as one number: 0 = both hold a reading. */
 #define CELLS(released, applied) (3 * (released) + (applied))
 
-/* Regions of one entry: from 0 on the rows of which a cell holds no reading; then swapped, no movement, up to the
- * first step, at it, beyond it, and two more for each further step. A stroke that is none counts as swapped and is
+/* Regions of one entry: from 0 on the rows of which a cell holds no reading; then reversed, no movement, up to the
+ * first step, at it, beyond it, and two more for each further step. A stroke that is none counts as reversed and is
  * brought down from there by its cells. */
 enum {
-    REGION_SWAPPED = -CELLS(CELL_UNREADABLE, CELL_UNREADABLE),
-    REGION_STILL,
+    REGION_REVERSED = -CELLS(CELL_UNREADABLE, CELL_UNREADABLE),
+    REGION_NO_MOVEMENT,
     REGION_WITHIN,
     REGION_AT,
     REGION_OVER,
@@ -73,10 +73,10 @@ static inline int32_t column_pick(bool condition, int32_t otherwise, int32_t if_
     return (otherwise & ~column_mask(condition)) | (if_so & column_mask(condition));
 }
 
-/* The regions that a stroke has left behind at a step: one when it has reached it, two when it is beyond. */
+/* The regions before that of a stroke at a step: one when it has reached it, two when it is beyond. */
 static inline int32_t column_past(int32_t stroke, int32_t step) { return (stroke >= step) + (stroke > step); }
 
 /* The region of a stroke, or of none, before its steps are counted. */
-static inline int32_t column_start(int32_t stroke) { return REGION_STILL + (stroke < 1 ? stroke : 1); }
+static inline int32_t column_start(int32_t stroke) { return REGION_NO_MOVEMENT + (stroke < 1 ? stroke : 1); }
 
 #endif

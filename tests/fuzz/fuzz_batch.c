@@ -26,7 +26,7 @@ typedef struct bytes {
     const uint8_t *data;
     size_t size;
     size_t has_chunk;
-    size_t at; /* in the header and, behind it, in the data */
+    size_t at; /* in the header and, after it, in the data */
 } bytes;
 
 static void require(bool kept)

@@ -255,7 +255,7 @@ static void test_long_and_broken_cells(void **state)
     assert_int_equal(table.flags[3], RODT_COLUMN_FLAG_INVALID);
 }
 
-/* More chambers than a plan or its memory holds. */
+/* More chambers than a key tells apart. */
 static void test_many_chambers(void **state)
 {
     (void)state;
@@ -426,7 +426,7 @@ static void test_chambers_to_codes(void **state)
         row(written[i], NULL, NULL);
     start_reader();
     rodt_text_columns in = spans();
-    for (int again = 0; again < 2; again++) {
+    for (int call = 0; call < 2; call++) {
         assert_int_equal(rodt_chamber_reader_read(reader, &in.field[CHAMBER], 10, codes), RODT_OK);
         for (size_t i = 0; i < 10; i++)
             assert_int_equal(codes[i], codes[same_as[i]]);
@@ -510,6 +510,7 @@ static void test_refused_calls(void **state)
                      RODT_E_ARGUMENT);
     assert_int_equal(rodt_text_plan_new(rules, &(rodt_reading_text){.psi = "lots"}, &plan, &error), RODT_E_SYNTAX);
     assert_int_equal(error.status, RODT_E_SYNTAX);
+    rodt_text_plan_free(plan);
     assert_int_equal(rodt_text_plan_new(rules, NULL, &plan, NULL), RODT_OK);
     clear();
     row("30", "2", "4");
