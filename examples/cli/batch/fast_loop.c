@@ -62,9 +62,15 @@ static bool count_row(batch_chunk *chunk, const row *of, uint64_t line)
     const batch_cache *cache = chunk->cache;
     uint32_t numbers[ATTRIBUTES];
     const uint32_t start = of->ends[chunk->run->by_column] + 1; /* 0 in the first column: the number runs over */
-    const uint32_t size = of->ends[chunk->run->by_column + 1] - start;
+    uint32_t size = of->ends[chunk->run->by_column + 1] - start;
     const char *key = of->bytes + start;
-    if (size >= COLUMN_TEXT_SIZE || (size > 0 && *key == '"'))
+    if (size > 1 && *key == '"') { /* the quotes of a row that was split are good */
+        key++;
+        size -= 2;
+        if (memchr(key, '"', size) != NULL)
+            return false;
+    }
+    if (size >= COLUMN_TEXT_SIZE)
         return false;
     for (size_t i = 0; i < ATTRIBUTES; i++) {
         const row_attribute *attribute = &cache->attributes[i];
