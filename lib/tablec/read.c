@@ -27,18 +27,18 @@ typedef bool cell_reader(table_reader *reader, size_t column, void *row);
 typedef struct cell_spec {
     table_column column;
     cell_kind kind;
+    unsigned first;           /* CELL_WORD: the enumerator of the first word ... */
     size_t offset;            /* of the value in the row */
-    const char *const *words; /* CELL_WORD: in the order of the enumeration ... */
+    const char *const *words; /* ... in the order of the enumeration */
     size_t word_count;
-    unsigned first;    /* ... that begins here */
     cell_reader *read; /* CELL_CUSTOM */
 } cell_spec;
 
-#define CELL(name, required, kind, row, member) {{name, required}, kind, offsetof(row, member), NULL, 0, 0, NULL}
+#define CELL(name, required, kind, row, member) {{name, required}, kind, 0, offsetof(row, member), NULL, 0, NULL}
 #define WORD(name, required, row, member, words, first) \
-    {{name, required}, CELL_WORD, offsetof(row, member), words, COUNT_OF(words), first, NULL}
-#define OTHER(name, required) {{name, required}, CELL_OTHER, 0, NULL, 0, 0, NULL}
-#define CUSTOM(name, required, function) {{name, required}, CELL_CUSTOM, 0, NULL, 0, 0, function}
+    {{name, required}, CELL_WORD, first, offsetof(row, member), words, COUNT_OF(words), NULL}
+#define OTHER(name, required) {{name, required}, CELL_OTHER, 0, 0, NULL, 0, NULL}
+#define CUSTOM(name, required, function) {{name, required}, CELL_CUSTOM, 0, 0, NULL, 0, function}
 
 _Static_assert(sizeof(rodt_check) == sizeof(unsigned) && sizeof(rodt_comparison) == sizeof(unsigned),
                "an index is stored as an enumerator");
@@ -266,7 +266,7 @@ static bool read_applications(table_reader *reader, size_t column, void *row)
 
 static const cell_spec air_cells[] = {
     CELL("rules", true, CELL_TEXT, air_row, rules),
-    {{"check", true}, CELL_WORD, offsetof(air_row, row.check), &air_check_names[1], RODT_CHECK_END - 1, 1, NULL},
+    {{"check", true}, CELL_WORD, 1, offsetof(air_row, row.check), &air_check_names[1], RODT_CHECK_END - 1, NULL},
     WORD("kind", true, air_row, row.kind, kind_words, 0),
     WORD("vehicle", true, air_row, row.vehicle, air_vehicle_names, 0),
     CUSTOM("towed", false, read_towed),
