@@ -27,7 +27,8 @@ static const option_spec options[] = {
     [VEHICLE_COLUMN] = {"column", "FIELD=HEADING", "the column with this heading holds FIELD; FIELD= alone: do not "
                                                    "read such a column. May be given once for each field", true},
     [VEHICLE_UNIT] = {"unit", "in|mm|cm", "unit of lengths that name none; inches if not given", false},
-    [VEHICLE_DATE_ORDER] = {"date-order", "dmy|mdy|ymd", "day, month or year first, for dates such as 06/05/2024 or 21/10/14", false},
+    [VEHICLE_DATE_ORDER] = {"date-order", "dmy|mdy|ymd",
+                            "day, month or year first, for dates such as 06/05/2024 or 21/10/14", false},
     [VEHICLE_SEPARATOR] = {"separator", "C", "character between cells; a comma if not given", false},
     [VEHICLE_DECIMAL_COMMA] = {"decimal-comma", NULL, "the decimal sign is a comma", false},
     [VEHICLE_JSON] = {"json", NULL, "the judgement as one JSON object", false},
