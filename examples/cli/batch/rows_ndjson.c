@@ -18,7 +18,7 @@ typedef struct object {
     row_error error;                /* ROW_ERRORS = none */
 } object;
 
-/* A value as the text that a person would have written into the cell. The decimal separator of JSON is always a point. */
+/* A value as the text that a person would have written into the cell. The decimal separator of JSON is a point. */
 static const char *read_value(batch_chunk *chunk, const json_member *found, rodt_field field)
 {
     static const char unreadable[] = "\xEF\xBF\xBD";
