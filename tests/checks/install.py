@@ -49,7 +49,7 @@ def answer_by_cmake(source, prefix, target, place):
     """What the example says when CMake found the library."""
     place.mkdir()
     (place / "CMakeLists.txt").write_text(CMAKE_LISTS.format(source=source, target=target), encoding="utf-8")
-    run("cmake", "-S", str(place), "-B", str(place / "build"), f"-DCMAKE_PREFIX_PATH={prefix}")
+    run("cmake", "-G", "Ninja", "-S", str(place), "-B", str(place / "build"), f"-DCMAKE_PREFIX_PATH={prefix}")
     run("cmake", "--build", str(place / "build"))
     return subprocess.run([place / "build" / "app"], capture_output=True, encoding="utf-8", check=False).stdout
 
