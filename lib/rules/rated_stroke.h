@@ -11,7 +11,7 @@
 bool rated_stroke_is_marked(rodt_length rated, rodt_length printed_mm, rodt_length mark);
 
 /* True if the mark contradicts a row of limits: it is not above the limit, though every chamber travels further than
- * its limit, or the row is for long stroke and the mark is that of the standard chamber of this size. */
+ * its limit, or the row is for long stroke and the mark is too short for its limit: that of a standard chamber. */
 bool rated_stroke_contradicts(const rodt_limit *row, rodt_length mark);
 
 #endif

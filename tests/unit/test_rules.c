@@ -285,10 +285,12 @@ static void long_mark_against_rated_stroke(void **state)
     assert_false(answer.assumed_standard);
     assert_true(ask_clamp("24", RODT_CLASS_LONG, "2", "").conflicting_marks);
     expect_length(ask_clamp("24", RODT_CLASS_LONG, "2", "").limit, "1 3/4");
-    assert_false(ask_clamp("24", RODT_CLASS_LONG, "2 1/64", "").conflicting_marks);
+    assert_true(ask_clamp("24", RODT_CLASS_LONG, "2 3/8", "").conflicting_marks);
+    assert_false(ask_clamp("24", RODT_CLASS_LONG, "2.4", "").conflicting_marks); /* 2 is 5/6 of it, as in type 30 */
 }
 
-/* The rated stroke of the standard chamber beside "long": one of the two was misread. */
+/* The rated stroke of a standard chamber beside "long": one of the two was misread. Type 24 has 2 1/4 by some accounts,
+ * and 2 1/2 by others. */
 static void long_mark_beside_the_standard_rated_stroke(void **state)
 {
     (void)state;
@@ -298,7 +300,8 @@ static void long_mark_beside_the_standard_rated_stroke(void **state)
     } cases[] = {
         {"12", "1.75", "1 3/8", true}, {"16", "2.25", "1 3/4", true},  {"16", "57 mm", "1 3/4", true},
         {"20", "2.25", "1 3/4", true}, {"20", "2 1/2", "2", false},    {"24", "2 1/2", "2", false},
-        {"30", "2.5", "2", true},      {"30", "3", "2 1/2", false},    {"30", "2 5/8", "2 1/2", false},
+        {"24", "2 1/4", "1 3/4", true}, {"30", "2.5", "2", true},      {"30", "3", "2 1/2", false},
+        {"30", "2 5/8", "2", true},
     };
     for (size_t i = 0; i < COUNT_OF(cases); i++) {
         rodt_limit_answer answer = ask_clamp(cases[i].size, RODT_CLASS_LONG, cases[i].rated, "2024-01-01");
