@@ -123,7 +123,7 @@ def _shortest_cycle(near, start):
 
 
 def _cycles(edges):
-    """(first edge, sentence): each file of a cycle is named once. What a header's inline functions call in its own file is none."""
+    """Names each file of a cycle once. What a header's inline functions call in its own file makes no cycle."""
     near, named = collections.defaultdict(dict), set()
     for edge in edges:
         if posixpath.splitext(edge.path)[0] != posixpath.splitext(edge.target)[0] or edge.verb == "includes":
@@ -132,20 +132,8 @@ def _cycles(edges):
         way = None if start in named else _shortest_cycle(near, start)
         if way:
             named.update(edge.path for edge in way)
-            yield way[0], "; ".join(f"{posixpath.basename(edge.path)} {edge.verb} {posixpath.basename(edge.target)}" for edge in way)
-
-
-def _cycle_findings(layers, edges):
-    held = set()
-    for edge, sentence in _cycles(edges):
-        folder = posixpath.dirname(edge.path) + "/"
-        if folder in layers.lists["cycle"]:
-            held.add(folder)
-        else:
-            yield Finding(edge.path, edge.line, f"is in a cycle: {sentence}")
-    for folder in layers.lists["cycle"]:
-        if folder not in held and any(edge.path.startswith(folder) for edge in edges):
-            yield Finding(LIST, 0, f"{folder} has no cycle any more; take it off the list")
+            steps = "; ".join(f"{posixpath.basename(edge.path)} {edge.verb} {posixpath.basename(edge.target)}" for edge in way)
+            yield Finding(way[0].path, way[0].line, f"is in a cycle: {steps}")
 
 
 def _c(root, layers):
@@ -155,7 +143,7 @@ def _c(root, layers):
         yield from (Finding(path, 1, f"is in no layer of {LIST}") for path in paths
                     if layers.of(path) is None and not path.startswith("bindings/"))
         yield from (Finding(edge.path, edge.line, sentence) for edge in edges for sentence in [_wrong_way(layers, edge)] if sentence)
-        yield from _cycle_findings(layers, edges + [edge for path in paths for _, edge in includes(root, path) if edge.target])
+        yield from _cycles(edges + [edge for path in paths for _, edge in includes(root, path) if edge.target])
     for path in tree.files(root, "", (".c", ".h", ".cpp", ".i")):
         for name, edge in includes(root, path) if path.startswith(("lib/", "include/") + ABOVE_LIBRARY) else ():
             sentence = _wrong_include(layers, name, edge)
