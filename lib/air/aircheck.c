@@ -17,7 +17,8 @@ const rodt_air_limit *rodt_rules_air(const rodt_rules *rules, size_t index)
 
 /* --- Which rows are for a vehicle -------------------------------------------------------------------- */
 
-/* How exactly a row is about the class; -1 = it is not. A bus is a single vehicle where nothing is said of buses. */
+/* Specificity of the row for the class; -1 = does not apply. A bus is a single vehicle where nothing is said of
+ * buses. */
 static int vehicle_rank(rodt_vehicle_class row, rodt_vehicle_class vehicle)
 {
     if (row == vehicle)

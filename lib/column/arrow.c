@@ -13,10 +13,10 @@ typedef struct child {
     size_t from; /* the cell of the first row */
 } child;
 
-/* The most cells that are pointed over, so that no sum of offsets and no count of bytes runs over. */
+/* The most cells of an array, so that no sum of offsets and no count of bytes overflows. */
 #define CELLS_MOST (INT64_MAX / 16)
 
-/* An array that says of itself what can be: no negative figure, and no missing cells without a bitmap of them. */
+/* Checks the array's metadata: no negative counts; nulls require a bitmap. */
 static bool is_sane(const struct ArrowArray *array, int64_t buffers)
 {
     return array->release != NULL && array->length >= 0 && array->length <= CELLS_MOST && array->offset >= 0 &&

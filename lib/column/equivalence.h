@@ -30,7 +30,7 @@ typedef enum pressure_class {
 pressure_class equivalence_pressure(const rodt_rules *rules, rodt_pressure pressure);
 
 /* True if the length is a whole number of 1/RODT_COLUMN_PER_INCH in, 0 to INT32_MAX of them: *units is the number, and
- * the difference of two such numbers stands for that of the lengths. Otherwise *units is untouched. */
+ * the difference of two such numbers is the difference of the lengths in that unit. Otherwise *units is untouched. */
 bool equivalence_length(rodt_length length, int32_t *units);
 
 #endif

@@ -100,7 +100,7 @@ INLINE readings take_readings(const rodt_column_in *in, size_t row, size_t count
     return found;
 }
 
-/* A cell that holds no reading takes the stroke away and the region down. */
+/* A cell that holds no reading invalidates the stroke and lowers the interval. */
 INLINE void subtract(readings from, size_t count, column_block *restrict block, int32_t *restrict stroke)
 {
     ROWS_ARE_INDEPENDENT

@@ -18,7 +18,7 @@ static const unsigned char bits_of[RODT_READING_FIELDS] = {
 
 /* A class is a number in 64 bits whose highest bits say of which kind it is. */
 #define CLASS_NOTHING UINT64_C(0)
-#define CLASS_OWN UINT64_MAX               /* the text stands for itself alone */
+#define CLASS_OWN UINT64_MAX               /* class of a text equivalent to no other */
 #define CLASS_UNREADABLE (UINT64_C(1) << 63) /* and why, as reasons */
 #define CLASS_OTHER_ORDER (UINT64_C(1) << 61) /* beside it: a date that contradicts the order; callers count these */
 #define CLASS_VALUE (UINT64_C(1) << 62)
@@ -84,7 +84,7 @@ static uint64_t class_of_value(uint64_t value) { return CLASS_VALUE | value; }
 
 static bool is_given(rodt_length length) { return rodt_length_given(length); }
 
-/* A stroke of a row is the sum of what its two measurements come to. */
+/* The stroke of a row is the sum of the values of its two measurements. */
 static cell_class class_of_measurement(rodt_length length, rodt_unit written, rodt_field field)
 {
     int32_t units;
@@ -107,7 +107,7 @@ static cell_class class_of_reading(const rodt_reading *reading, rodt_field field
     return class_of_measurement(length, reading->unit, field);
 }
 
-/* A chamber with marks of its own, or with a spring brake, stands for itself. */
+/* A chamber with marks of its own, or with a spring brake, forms a class of its own. */
 static uint64_t class_of_chamber(const rodt_chamber *chamber)
 {
     uint32_t size;

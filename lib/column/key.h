@@ -49,7 +49,7 @@ CACHE_INLINE unsigned key_tag(const key_builder *builder, uint64_t key_bits)
     return (unsigned)(key_bits >> builder->field[RODT_FIELD_UNIT].shift) & 7u;
 }
 
-/* What the key bits and the summed values of the cells come to as a key: the stroke, all negative ones alike. */
+/* Builds the key from the key bits and the summed cell values; all negative strokes share one. */
 CACHE_INLINE row_key key_of_row(uint64_t bits, uint32_t sum)
 {
     uint32_t stroke = sum > INT32_MAX ? UINT32_MAX : sum;

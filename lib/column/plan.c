@@ -76,7 +76,7 @@ static bool add_cuts(rodt_column_plan *plan, const rodt_rules *rules)
 
 /* --- Input of rodt_judge ------------------------------------------------------------------------------ */
 
-/* Any day of the era stands for all of them. */
+/* Uses one day of the period; all give the same result. */
 static void set_day(const rodt_column_plan *plan, uint32_t era, rodt_reading *reading, uint64_t *reasons)
 {
     if (era == COLUMN_ERA_OF_PLAN(plan))
@@ -115,7 +115,7 @@ static void set_cell(int32_t cell, rodt_reason unreadable, rodt_length *out, uin
         *reasons |= REASON_BIT(unreadable);
 }
 
-/* What one word is the answer to; the readings are cells. */
+/* The input from which one result word is computed; the readings are cells. */
 typedef struct judge_input {
     rodt_reading reading;
     uint64_t reasons;

@@ -67,7 +67,7 @@ static inline uint8_t column_flags(uint32_t reasons)
 /* All ones if the condition holds. */
 static inline int32_t column_mask(bool condition) { return -(int32_t)condition; }
 
-/* The second number if the condition holds, else the first; said so that no compiler makes a branch of it. */
+/* The second number if the condition holds, else the first; written to compile without a branch. */
 static inline int32_t column_pick(bool condition, int32_t otherwise, int32_t if_so)
 {
     return (otherwise & ~column_mask(condition)) | (if_so & column_mask(condition));

@@ -7,8 +7,7 @@
 
 #include "column/key.h"
 
-/* The hit rate of fewer rows says nothing; and how many chunks the back-off skips, first and most: twice as many each
- * time. */
+/* Minimum rows for a meaningful hit rate; first and maximum number of chunks skipped (doubles each time). */
 #define ROWS_TO_TELL 1000
 #define BACKOFF_FIRST 4
 #define BACKOFF_MOST 64

@@ -118,8 +118,8 @@ static bool read_decimals(text_cursor *cursor, uint64_t whole, number_text *out,
     return set_value(whole, (uint64_t)part.num, (uint64_t)part.den, out);
 }
 
-/* After the decimal sign. In a file with decimal commas three digits after a point may be a group of thousands, as in
- * 1.000; no group follows a single zero or nothing. */
+/* After the decimal separator. In a file with decimal commas three digits after a point may be a group of thousands,
+ * as in 1.000; no group follows a single zero or nothing. */
 static bool read_decimal(text_cursor *cursor, bool is_other, uint64_t whole, number_text *out,
                          number_problem *problem)
 {
@@ -135,7 +135,7 @@ static bool read_decimal(text_cursor *cursor, bool is_other, uint64_t whole, num
     return true;
 }
 
-/* A decimal sign? Where it is a comma, a point is understood too. */
+/* True for a decimal separator; with a decimal comma a point is accepted too. */
 static bool is_decimal_sign(uint32_t code, bool decimal_comma)
 {
     return code == '.' || (decimal_comma && code == ',');

@@ -77,7 +77,7 @@ static match match_stamped_class(const rodt_chamber *stamp, const chamber_kind *
     return match_if(stamp->stroke_class == v->stroke_class);
 }
 
-/* True if a row of the same chamber asks for the mark: it is the sign of that row. */
+/* True if a row of the same chamber requires this rated stroke. */
 static bool has_own_row(const match_query *q, const chamber_kind *v, rodt_length mark)
 {
     const rodt_limit *limit;

@@ -165,7 +165,7 @@ bool is_division(rodt_length length)
     return length.num > 0 && rodt_length_compare(length, coarsest) <= 0;
 }
 
-/* True if the text is a division in some unit and with some decimal sign. */
+/* True if the text is a division in some unit, with a point or a comma as its decimal separator. */
 static bool is_any_division(const char *text, size_t size)
 {
     for (int style = 0; style < 6; style++) {

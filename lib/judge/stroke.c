@@ -291,8 +291,8 @@ static void apply_pressure(const rodt_reading *reading, const rodt_rules *rules,
         finding->verdict = RODT_UNDETERMINED;
 }
 
-/* A text that cannot be read may be one that takes the proof away. An unreadable chamber takes it only from a
- * comparison with the limit; a date only a pass, and only under a rule set that was not always in force. */
+/* An unreadable text may invalidate the result. An unreadable chamber invalidates only the comparison with a limit; an
+ * unreadable date invalidates only a pass, and only under a rule set that was not always in force. */
 static void apply_unreadable(rodt_finding *finding)
 {
     const rodt_rules *law = rodt_rules_law(finding->rules) != NULL ? rodt_rules_law(finding->rules) : finding->rules;
@@ -384,7 +384,7 @@ static rodt_status judge_once(const rodt_reading *reading, const rodt_rules *rul
     return RODT_OK;
 }
 
-/* One of the values that a text may mean; 0 is the one it was read as. False: there are no so many. */
+/* One of the values that a text may mean; 0 is the one it was read as. False: no such alternative. */
 static bool choose_value(rodt_length *length, const rodt_length other[2], size_t choice)
 {
     if (choice > 0)

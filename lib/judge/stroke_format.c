@@ -53,7 +53,7 @@ static unsigned exact_digits(rodt_length length, rodt_unit unit)
     return digits;
 }
 
-/* Unit used in messages for readings taken in `unit`; cm is reported in mm; centimetres are said in millimetres. */
+/* Unit used in messages for readings taken in `unit`; cm is reported in mm. */
 static rodt_unit message_unit(rodt_unit unit) { return unit == RODT_UNIT_INCH ? RODT_UNIT_INCH : RODT_UNIT_MM; }
 
 static void put_length(text_writer *writer, rodt_length length, rodt_unit unit)

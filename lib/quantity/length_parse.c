@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Reading one length: a number and its unit. */
+/* Reading one length: a number and its unit; the number itself: core/number_parse.c. */
 #include "rodtravel/length.h"
 
 #include "core/exact.h"

@@ -146,8 +146,8 @@ static const rodt_limit *find_row_by_rated_stroke(const rodt_rules *law, query w
     return row != NULL && rodt_length_given(row->rated_stroke) ? row : NULL;
 }
 
-/* The row for the chamber, and what the marked rated stroke says against it. What is said of the class gives way to a
- * contradiction: the strict side is the standard row. */
+/* The row for the chamber, and whether the marked rated stroke contradicts it. If class and rated stroke contradict
+ * each other, the standard row (the strict side) is used. */
 static const rodt_limit *find_row_by_marks(const rodt_rules *law, const rodt_chamber *chamber, query *wanted,
                                            bool *conflict)
 {

@@ -31,7 +31,7 @@ typedef struct table_cell {
     uint32_t column; /* of its first character in the line; 0 = the table does not have the column */
 } table_cell;
 
-/* Gets every fault as it is met: line, column in the line, name of the table's column, sentence. */
+/* Called for each fault, in file order: line, column in the line, name of the table's column, sentence. */
 typedef void table_on_fault(void *context, const rodt_error *fault);
 
 typedef struct table_reader {

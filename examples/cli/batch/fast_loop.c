@@ -1,11 +1,12 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /*
- * * The fast path of `rodtravel batch`: each row is split, looked up in the cache and written before the next is
+ * The fast path of `rodtravel batch`: each row is split, looked up in the cache and written before the next is
  * touched. A row that is new or unusual ends the loop: the reference path (csv_next, batch_write_record) takes it,
  * caches its result, and the loop goes on after it. The loop decides nothing.
  *
- * * It is compiled once for each kind of processor, with the splitting inline (io/csv_index.h). It reads and copies
- * beyond the ends of cells and rows in steps of a known size; the asserts below say how much room that needs.
+ * It is compiled once for each kind of processor, with the splitting inline (io/csv_index.h). It copies in steps of a
+ * known size, so it may read and write up to STEP - 1 bytes past the end of a cell or row; the asserts below say how
+ * much room that needs.
  */
 #include "batch/fast_loop.h"
 #include "batch/by_vehicle.h"

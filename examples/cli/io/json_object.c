@@ -213,7 +213,8 @@ static size_t write_utf8(uint32_t code, char out[4])
     return bytes;
 }
 
-/* The character of \uXXXX, of two of them if it takes two. Returns the bytes that were read, 0 for half a one. */
+/* The character of \uXXXX, of two of them if it takes two. Returns the bytes that were read, 0 for an unpaired
+ * surrogate. */
 static size_t read_code(const char *at, const char *end, uint32_t *code)
 {
     *code = hex_number(at);

@@ -141,7 +141,7 @@ static void draw_signs(practice_random *random, bool is_long, bool *letters, pra
     seen->tag = (shown & 4u) != 0 ? RODT_TAG_TRAPEZOID : RODT_TAG_NONE;
 }
 
-/* The way back, by the library's own readers: what the marks say is what is judged. */
+/* Reads the marks with the library's own parsers, so the answer key judges what the marks say. */
 static void read_marks(const axle_kind *axle, const practice_end *seen, bool rated, rodt_chamber *chamber)
 {
     *chamber = (rodt_chamber){.family = axle->chamber.family};

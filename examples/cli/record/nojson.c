@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Stands in for record_json.c where the command is built without a JSON library. */
+/* Stands in for json.c where the command is built without a JSON library. */
 #include "record/record.h"
 #include "ui/message.h"
 

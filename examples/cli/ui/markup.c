@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Every text goes the same way into a page, ours and others', so that none can be forgotten. */
+/* All text is escaped by one function, so none can be forgotten. */
 #include "ui/markup.h"
 #include "ui/utf8.h"
 
