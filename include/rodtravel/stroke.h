@@ -156,8 +156,8 @@ typedef struct rodt_reading_text {
     const char *released;
     const char *applied;
     const char *stroke_class;    /* "standard", "long", "" = unknown */
-    const char *rated_stroke;    /* length */
-    const char *marked_limit;    /* length */
+    const char *rated_stroke;    /* length of 3/4 to 6 in; "21/4" is refused, as its blank may be lost */
+    const char *marked_limit;    /* the same */
     const char *psi;             /* pressure before the application: psi, or with a unit */
     const char *psi_after;       /* the same after it */
     const char *division;        /* length: "1/16", "1 mm" */

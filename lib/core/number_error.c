@@ -31,7 +31,7 @@ static bool is_dash(uint32_t code)
 
 static bool is_nothing(text_cursor cursor)
 {
-    static const char *const words[] = {"n/a", "na", "n.a.", "n/m", "none", "null", "nil", "nan", "#n/a"};
+    static const char *const words[] = {"n/a", "na", "n.a.", "n/m", "none", "null", "nil"};
     for (size_t i = 0; i < COUNT_OF(words); i++) {
         if (rest_is(&cursor, words[i]))
             return true;

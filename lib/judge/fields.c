@@ -32,26 +32,50 @@ static const heading aliases[] = {{"insp date", RODT_FIELD_DATE},
                                   {"pressure", RODT_FIELD_PSI},
                                   {"pressure after", RODT_FIELD_PSI_AFTER}};
 
-/* Words that a heading of the field probably holds, the longer ones first. */
-static const heading hints[] = {{"dateof", RODT_FIELD_DATE},
-                                {"date", RODT_FIELD_DATE},
+/* What a folded heading of the field probably holds; a field is tried before those after it. */
+static const heading hints[] = {{"date", RODT_FIELD_DATE},
                                 {"datum", RODT_FIELD_DATE},
                                 {"fecha", RODT_FIELD_DATE},
+                                {"timestamp", RODT_FIELD_DATE},
+                                {"inspected", RODT_FIELD_DATE},
+                                {"measuredon", RODT_FIELD_DATE},
+                                {"measuredat", RODT_FIELD_DATE},
+                                {"testedon", RODT_FIELD_DATE},
+                                {"testedat", RODT_FIELD_DATE},
                                 {"strokeclass", RODT_FIELD_STROKE_CLASS},
                                 {"stroketype", RODT_FIELD_STROKE_CLASS},
                                 {"ratedstroke", RODT_FIELD_RATED_STROKE},
                                 {"markedlimit", RODT_FIELD_MARKED_LIMIT},
                                 {"psiafter", RODT_FIELD_PSI_AFTER},
                                 {"afterpsi", RODT_FIELD_PSI_AFTER},
+                                {"psi2", RODT_FIELD_PSI_AFTER},
+                                {"kpaafter", RODT_FIELD_PSI_AFTER},
+                                {"afterkpa", RODT_FIELD_PSI_AFTER},
                                 {"pressureafter", RODT_FIELD_PSI_AFTER},
+                                {"pressure2", RODT_FIELD_PSI_AFTER},
                                 {"psi", RODT_FIELD_PSI},
                                 {"pressure", RODT_FIELD_PSI},
                                 {"kpa", RODT_FIELD_PSI},
+                                {"lengthunit", RODT_FIELD_UNIT},
+                                {"unitoflength", RODT_FIELD_UNIT},
+                                {"unitofmeasure", RODT_FIELD_UNIT},
+                                {"measurementunit", RODT_FIELD_UNIT},
                                 {"springbrake", RODT_FIELD_SPRING_BRAKE},
                                 {"parkingbrake", RODT_FIELD_SPRING_BRAKE},
-                                {"enginerunning", RODT_FIELD_ENGINE},
+                                {"parkbrake", RODT_FIELD_SPRING_BRAKE},
+                                {"engineon", RODT_FIELD_ENGINE},
+                                {"engineoff", RODT_FIELD_ENGINE},
+                                {"enginerun", RODT_FIELD_ENGINE},
+                                {"enginestat", RODT_FIELD_ENGINE},
                                 {"drum", RODT_FIELD_DRUM},
-                                {"armlength", RODT_FIELD_ARM_LENGTH}};
+                                {"armlength", RODT_FIELD_ARM_LENGTH},
+                                {"slackarm", RODT_FIELD_ARM_LENGTH}};
+
+/* The same for headings that say no more than this. */
+static const heading whole_hints[] = {{"day", RODT_FIELD_DATE},           {"when", RODT_FIELD_DATE},
+                                      {"class", RODT_FIELD_STROKE_CLASS}, {"rated", RODT_FIELD_RATED_STROKE},
+                                      {"units", RODT_FIELD_UNIT},         {"uom", RODT_FIELD_UNIT},
+                                      {"parking", RODT_FIELD_SPRING_BRAKE}};
 
 /* --- Headings ---------------------------------------------------------------------------------------- */
 
@@ -126,7 +150,10 @@ rodt_field rodt_field_meant(const char *text, size_t size)
     for (size_t i = 0; i < COUNT_OF(hints); i++)
         if (strstr(folded, hints[i].heading) != NULL)
             return hints[i].field;
-    return strcmp(folded, "day") == 0 ? RODT_FIELD_DATE : RODT_FIELD_END;
+    for (size_t i = 0; i < COUNT_OF(whole_hints); i++)
+        if (strcmp(folded, whole_hints[i].heading) == 0)
+            return whole_hints[i].field;
+    return RODT_FIELD_END;
 }
 
 /* --- Values ------------------------------------------------------------------------------------------ */

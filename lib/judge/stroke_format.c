@@ -162,8 +162,7 @@ static const struct reason_words {
                                           "the spring brake was applied: it holds the rod out, so the reading "
                                           "is no applied stroke; release it and measure again"},
     [RODT_REASON_ASSUMED_STANDARD] = {"assumed-standard", NULL},
-    [RODT_REASON_ASSUMED_CLAMP] = {"assumed-clamp",
-                                   "the kind of housing was not said: taken as clamp type, the strict side"},
+    [RODT_REASON_ASSUMED_CLAMP] = {"assumed-clamp", NULL},
     [RODT_REASON_CONFLICTING_MARKS] = {"conflicting-marks",
                                        "the marks of the chamber contradict each other: judged on the "
                                        "strict side; identify it again"},
@@ -334,6 +333,28 @@ static void say_assumed_standard(text_writer *writer, const rodt_finding *findin
                          "trapezoid tag)");
 }
 
+/* True if no other family of this size has a smaller limit that day. */
+static bool is_strict_family(const rodt_finding *finding)
+{
+    const rodt_rules *law = rodt_rules_law(finding->rules) != NULL ? rodt_rules_law(finding->rules) : finding->rules;
+    for (int family = RODT_FAMILY_CLAMP + 1; family <= RODT_FAMILY_DD3; family++) {
+        rodt_chamber other = finding->chamber;
+        rodt_limit_answer answer;
+        other.family = (rodt_family)family;
+        if (rodt_rules_find_limit(law, &other, finding->day, &answer) == RODT_OK &&
+            answer.basis == RODT_BASIS_TABLE && rodt_length_compare(answer.limit, finding->law_limit) < 0)
+            return false;
+    }
+    return true;
+}
+
+static void say_assumed_clamp(text_writer *writer, const rodt_finding *finding)
+{
+    text_put(writer, "the kind of housing was not said: taken as clamp type");
+    text_put(writer, is_strict_family(finding) ? ", the strict side"
+                                               : "; another kind of this size has a smaller limit, so look at it");
+}
+
 static void say_not_in_force(text_writer *writer, const rodt_finding *finding)
 {
     char day[RODT_DATE_TEXT_SIZE];
@@ -399,6 +420,7 @@ static void (*const sentence_makers[RODT_REASON_END])(text_writer *, const rodt_
     [RODT_REASON_PRESSURE_HIGH] = say_pressure_high,
     [RODT_REASON_PRESSURE_NOT_RECORDED] = say_pressure_missing,
     [RODT_REASON_ASSUMED_STANDARD] = say_assumed_standard,
+    [RODT_REASON_ASSUMED_CLAMP] = say_assumed_clamp,
     [RODT_REASON_RULES_NOT_IN_FORCE] = say_not_in_force,
     [RODT_REASON_LIMIT_UNCONFIRMED] = say_unconfirmed,
     [RODT_REASON_LIMIT_FROM_RATED] = say_from_rated,

@@ -178,19 +178,32 @@ static void read_measurement(parser *from, rodt_field field, rodt_length *out, r
     (void)lost_blank_values(text, strlen(text), written, other);
 }
 
+/* A mark has no second value in a reading, so a fraction whose blank may be lost is no mark at all. */
+static bool may_have_lost_blank(const parser *from, rodt_field field, rodt_unit written)
+{
+    rodt_length other[LOST_BLANK_MAX];
+    const char *text = rodt_reading_text_get(from->text, field);
+    return lost_blank_values(text, strlen(text), written, other) > 0;
+}
+
 /* Rated strokes of service chambers are 1 3/8 to 3 in and more, their limits from 1 1/4 on; these bounds only tell a
- * number in another unit, or a 0 that stands for "none". (Plausibility bounds of this library, not figures of law.) */
+ * number in another unit, or a 0 that means "none". (Plausibility bounds of this library, not figures of law.) */
 static void read_mark(parser *from, rodt_field field, rodt_length *out)
 {
     static const rodt_length least = {3, 4};
     static const rodt_length most = {6, 1};
-    if (!read_length(from, field, out, NULL))
+    rodt_unit written = RODT_UNIT_INCH;
+    if (!read_length(from, field, out, &written))
         return;
-    if (rodt_length_compare(*out, least) >= 0 && rodt_length_compare(*out, most) <= 0)
+    bool lost_blank = may_have_lost_blank(from, field, written);
+    if (!lost_blank && rodt_length_compare(*out, least) >= 0 && rodt_length_compare(*out, most) <= 0)
         return;
     *out = (rodt_length){0, 0};
-    refuse(from, field, RODT_E_IMPLAUSIBLE,
-           "a chamber is marked with 3/4 to 6 in; leave it blank for none, and write the unit: 3 in");
+    if (lost_blank)
+        refuse(from, field, RODT_E_AMBIGUOUS, "a blank may be lost here: write 2 1/4, not 21/4");
+    else
+        refuse(from, field, RODT_E_IMPLAUSIBLE,
+               "a chamber is marked with 3/4 to 6 in; leave it blank for none, and write the unit: 3 in");
 }
 
 static void read_division(parser *from)

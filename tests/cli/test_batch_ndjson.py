@@ -108,9 +108,17 @@ class Objects(unittest.TestCase):
         self.assertEqual(objects(read.stdout)[0]["reasons"][-3:], ["engine-running", "assumed-standard", "assumed-clamp"])
         self.assertEqual(read.stderr, b"")
         meant = run(*columns, data=line.replace(b"ENGINE", b"Engine running?"))
-        self.assertIn(b"--column engine=NAME", meant.stderr)
+        self.assertIn(b'the member "Engine running?" is not read', b" ".join(meant.stderr.split()))
         lost = run(data=line)
         self.assertIn(b'no object has a member "released"', b" ".join(lost.stderr.split()))
+
+    def test_a_name_that_one_object_alone_has(self):
+        lines = (b'{"chamber":"30","released":"1","applied":"2","date":"2024-01-01"}\n'
+                 b'{"chamber":"36","released":"1","applied":"3 3/8","Datum":"2013-09-01"}\n')
+        for more in [(), ("--no-cache",)]:
+            self.assertIn(b'the member "Datum" is not read', b" ".join(run(*more, data=lines).stderr.split()))
+        both = run(data=lines.replace(b'"Datum"', b'"date":"2013-09-01","Datum"'))
+        self.assertNotIn(b"Datum", both.stderr)
 
     def test_one_name_for_two_fields(self):
         for columns in (["date=psi"], ["date=a", "psi=A"]):

@@ -97,6 +97,7 @@ class Record(unittest.TestCase):
         "no rules": (small(rules=" "), True, ["rules: is empty"]),
         "rules": (small(rules="us-mars"), False, ["rules: there is no rule set \"us-mars\""]),
         "unknown entry": (small(colour="red"), True, ["colour: there is no such entry"]),
+        "an entry under two names": (with_end(psi="95", PSI="60"), True, ["entry 2 (1R), psi: is there twice"]),
         "number for text": (with_end(applied=3.75), True, ["wheel_ends, entry 2 (1R), applied", "text in quotes"]),
         "null": (with_end(applied=None), True, ["wheel_ends, entry 2 (1R), applied"]),
         "empty": (with_end(psi=""), True, ["wheel_ends, entry 2 (1R), psi: is empty"]),

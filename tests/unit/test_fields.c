@@ -58,6 +58,21 @@ static void a_heading_that_looks_meant_is_told(void **state)
     assert_int_equal(meant("Stroke type"), RODT_FIELD_STROKE_CLASS);
     assert_int_equal(meant("Drum temperature"), RODT_FIELD_DRUM);
     assert_int_equal(meant("Engine running"), RODT_FIELD_ENGINE);
+    static const struct {
+        const char *heading;
+        rodt_field field;
+    } cases[] = {{"units", RODT_FIELD_UNIT},           {"UOM", RODT_FIELD_UNIT},
+                 {"length_unit", RODT_FIELD_UNIT},     {"Unit of measure", RODT_FIELD_UNIT},
+                 {"timestamp", RODT_FIELD_DATE},       {"inspected_at", RODT_FIELD_DATE},
+                 {"measured_on", RODT_FIELD_DATE},     {"when", RODT_FIELD_DATE},
+                 {"engine_on", RODT_FIELD_ENGINE},     {"Engine status", RODT_FIELD_ENGINE},
+                 {"park brake", RODT_FIELD_SPRING_BRAKE}, {"Parking", RODT_FIELD_SPRING_BRAKE},
+                 {"kPa_after", RODT_FIELD_PSI_AFTER},  {"psi2", RODT_FIELD_PSI_AFTER},
+                 {"class", RODT_FIELD_STROKE_CLASS},   {"Rated", RODT_FIELD_RATED_STROKE},
+                 {"Slack arm", RODT_FIELD_ARM_LENGTH}, {"unit_no", RODT_FIELD_END},
+                 {"engine_model", RODT_FIELD_END},     {"brakes", RODT_FIELD_END}};
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++)
+        assert_int_equal(meant(cases[i].heading), cases[i].field);
     assert_int_equal(meant("psi"), RODT_FIELD_END); /* it is read */
     assert_int_equal(meant("remarks"), RODT_FIELD_END);
     assert_int_equal(rodt_field_meant(NULL, 0), RODT_FIELD_END);

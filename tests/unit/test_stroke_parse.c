@@ -353,6 +353,16 @@ static void numbers_that_no_chamber_and_no_tape_has_are_unreadable(void **state)
           .unit = "mm"}, RODT_IN_ADJUSTMENT, 0, BIT(OTHER_UNREADABLE)},
         {{.chamber = "30", .rated_stroke = "0", .released = "1", .applied = "2"}, RODT_UNDETERMINED,
          BIT(OTHER_UNREADABLE), BIT(BEYOND_RATED_STROKE)},
+        {{.chamber = "20", .stroke_class = "long", .rated_stroke = "21/4", .released = "1", .applied = "3"},
+         RODT_UNDETERMINED, BIT(OTHER_UNREADABLE), 0}, /* 2 1/4 with its blank lost would be a contradiction */
+        {{.chamber = "18", .marked_limit = "13/4", .released = "1", .applied = "3"}, RODT_UNDETERMINED,
+         BIT(OTHER_UNREADABLE), 0},
+        {{.chamber = "30", .rated_stroke = "5/2", .released = "1", .applied = "2"}, RODT_IN_ADJUSTMENT, 0,
+         BIT(OTHER_UNREADABLE)},
+        {{.chamber = "30", .psi = "#N/A", .released = "1", .applied = "2"}, RODT_UNDETERMINED, BIT(OTHER_UNREADABLE),
+         0}, /* an error of a spreadsheet is no blank */
+        {{.chamber = "30", .psi = "n/a", .released = "1", .applied = "2"}, RODT_IN_ADJUSTMENT,
+         BIT(PRESSURE_NOT_RECORDED), BIT(OTHER_UNREADABLE)},
         {{.chamber = "30", .marked_limit = "0", .released = "1", .applied = "2"}, RODT_UNDETERMINED,
          BIT(OTHER_UNREADABLE), 0},
         {{.chamber = "30", .division = "16", .released = "1", .applied = "2"}, RODT_UNDETERMINED,

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* What `rodtravel batch` counts. */
 #include "batch/counts.h"
+#include "input/columns.h"
 
 #include <string.h>
 
@@ -79,6 +80,9 @@ void batch_counts_add_passthrough(batch_counts *counts, const passthrough_counts
     if (sum->other_order_line == 0 && passed->other_order_line > 0)
         sum->other_order_line = line + passed->other_order_line - 1;
     sum->fields_found |= passed->fields_found;
+    for (int field = 0; field < RODT_READING_FIELDS; field++)
+        if ((passed->fields_meant & ~sum->fields_meant & FIELD_BIT(field)) != 0)
+            memcpy(sum->name_meant[field], passed->name_meant[field], sizeof sum->name_meant[field]);
     sum->fields_meant |= passed->fields_meant;
     for (int error = 0; error < ROW_ERRORS; error++) {
         if (sum->errors[error] == 0 && passed->errors[error] > 0)

@@ -28,7 +28,8 @@ typedef struct passthrough_counts {
     uint64_t error_lines[ROW_ERRORS]; /* the first line of each */
     uint64_t other_order_line; /* the first line with a date that contradicts --date-order; 0 = there is none */
     uint32_t fields_found; /* FIELD_BITs that some object had */
-    uint32_t fields_meant; /* FIELD_BITs that some object probably had under another name */
+    uint32_t fields_meant; /* FIELD_BITs that some object has not, but probably under another name */
+    char name_meant[RODT_READING_FIELDS][40]; /* the first of these names */
 } passthrough_counts;
 
 /* All that is counted of a row, in few bytes. */

@@ -92,12 +92,31 @@ static bool stop_at_result(batch_chunk *chunk, const csv_record *record, const j
                            name);
 }
 
+/* Keeps the names of the members that probably mean these fields. */
+static void note_meant(batch_chunk *chunk, const csv_record *record, uint32_t fields)
+{
+    passthrough_counts *passed = &chunk->passed;
+    json_object_reader reader;
+    json_member found;
+    char name[COLUMN_TEXT_SIZE];
+    json_object_open(&reader, record->bytes, record->size);
+    while (json_object_next(&reader, &found) == JSON_MEMBER) {
+        uint32_t field = meaning_of_name(chunk, &found) >> NAME_MEANT & NAME_BYTE;
+        if (field >= RODT_READING_FIELDS || (fields & ~passed->fields_meant & FIELD_BIT(field)) == 0)
+            continue;
+        read_name(&found, name);
+        snprintf(passed->name_meant[field], sizeof passed->name_meant[field], "%.39s", name);
+        passed->fields_meant |= FIELD_BIT(field);
+    }
+}
+
 /* False: the run must stop, because no reader could tell two members of one name apart. */
 static bool read_object(batch_chunk *chunk, const csv_record *record, object *out)
 {
     json_member found;
     json_status status;
     uint32_t seen = 0;
+    uint32_t meant = 0;
     *out = (object){.error = ROW_ERRORS};
     json_object_open(&out->reader, record->bytes, record->size);
     while ((status = json_object_next(&out->reader, &found)) == JSON_MEMBER) {
@@ -106,7 +125,7 @@ static bool read_object(batch_chunk *chunk, const csv_record *record, object *ou
         if ((meaning & NAME_IS_RESULT) != 0)
             return stop_at_result(chunk, record, &found);
         if (field == RODT_FIELD_END) {
-            chunk->passed.fields_meant |= FIELD_BIT(meaning >> NAME_MEANT & NAME_BYTE);
+            meant |= FIELD_BIT(meaning >> NAME_MEANT & NAME_BYTE);
             continue;
         }
         if ((seen & FIELD_BIT(field)) != 0)
@@ -117,6 +136,8 @@ static bool read_object(batch_chunk *chunk, const csv_record *record, object *ou
             out->cell[field] = NULL;
     }
     chunk->passed.fields_found |= seen;
+    if ((meant & ~seen & ~chunk->passed.fields_meant & FIELDS_OF_READING) != 0)
+        note_meant(chunk, record, meant & ~seen);
     if (status == JSON_BAD)
         out->error = ROW_BAD_OBJECT;
     return true;

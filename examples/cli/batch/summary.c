@@ -121,10 +121,10 @@ static void note_names(const batch_counts *counts, const batch_options *options)
         if (!found && (given != NULL ? given[0] != '\0' : field < RODT_FIELD_NEEDED))
             print_error("no object has a member \"%.100s\"; if it has another name, say --column %s=NAME",
                      given != NULL ? given : name, name);
-        else if (!found && (passed->fields_meant & FIELD_BIT(field)) != 0)
-            print_error("members that could be the %s are not read; if one is, say --column %s=NAME, otherwise "
-                     "--column %s=",
-                     name, name, name);
+        else if ((passed->fields_meant & FIELD_BIT(field)) != 0)
+            print_error("the member \"%s\" is not read; if it is the %s of the test, say --column %s=\"%s\", otherwise "
+                        "--column %s=",
+                        passed->name_meant[field], name, name, passed->name_meant[field], name);
     }
 }
 

@@ -86,10 +86,18 @@ static bool has_clue(const command_line *from)
     return false;
 }
 
-static int check_division(rodt_length division)
+/* Rated stroke and division have the bounds of a reading's. */
+static int read_reading_option(const command_line *from, size_t option, rodt_field field, rodt_length *out)
 {
-    bool zero = rodt_length_given(division) && division.num == 0;
-    return zero ? print_error("the value of --division must be above zero") : STATUS_CONTINUE;
+    rodt_reading_text text = {.chamber = NULL};
+    rodt_reading reading;
+    rodt_error error;
+    rodt_reading_text_set(&text, field, option_value(from, option));
+    if (rodt_reading_parse(&text, &reading, &error) != RODT_OK ||
+        (error.status != RODT_OK && error.status != RODT_E_EMPTY))
+        return print_option_error(from, option, &error);
+    *out = field == RODT_FIELD_DIVISION ? reading.division : reading.chamber.rated_stroke;
+    return STATUS_CONTINUE;
 }
 
 static int read_clues(const command_line *from, rodt_clues *out)
@@ -105,11 +113,9 @@ static int read_clues(const command_line *from, rodt_clues *out)
     if (status == STATUS_CONTINUE)
         status = read_length_option(from, IDENTIFY_DIAMETER, &out->diameter);
     if (status == STATUS_CONTINUE)
-        status = read_length_option(from, IDENTIFY_DIVISION, &out->diameter_division);
+        status = read_reading_option(from, IDENTIFY_DIVISION, RODT_FIELD_DIVISION, &out->diameter_division);
     if (status == STATUS_CONTINUE)
-        status = check_division(out->diameter_division);
-    if (status == STATUS_CONTINUE)
-        status = read_length_option(from, IDENTIFY_RATED, &out->rated_stroke);
+        status = read_reading_option(from, IDENTIFY_RATED, RODT_FIELD_RATED_STROKE, &out->rated_stroke);
     return status;
 }
 

@@ -111,7 +111,7 @@ static void write_limit(const rodt_finding *finding, const rule_context *context
 
 static int answer_chamber(const command_line *from, const rule_context *context)
 {
-    rodt_finding finding;
+    rodt_finding finding = {.verdict = RODT_UNDETERMINED};
     int status = find_limit(from, context, &finding);
     if (status != STATUS_CONTINUE)
         return status;

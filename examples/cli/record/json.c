@@ -52,7 +52,8 @@ static int read_text(const place *at, const record_key *key, const json_t *value
 static int find_key(const record_key *keys, size_t count, const char *name)
 {
     for (size_t i = 0; i < count; i++) {
-        if (strcmp(record_key_name(&keys[i]), name) == 0)
+        const char *key = record_key_name(&keys[i]);
+        if (rodt_heading_equal(key, strlen(key), name, strlen(name)))
             return (int)i;
     }
     return -1;
@@ -60,6 +61,8 @@ static int find_key(const record_key *keys, size_t count, const char *name)
 
 static int read_entry(const place *at, const record_key *key, const json_t *value, record_value *out)
 {
+    if (out->text != NULL || out->number != 0)
+        return print_entry_error(at, record_key_name(key), "is there twice");
     return key->most > 0 ? read_number(at, key, value, &out->number) : read_text(at, key, value, &out->text);
 }
 
