@@ -4,6 +4,7 @@
 python3 install.py ROOT BUILD_FOLDER -- C_COMPILER...
 """
 import os
+import re
 import shutil
 import subprocess
 import sys
@@ -65,7 +66,7 @@ def main(root, build, compiler):
         static = answer_of(compiler, source, folder / "static", words, folder / "nowhere")
         assert dynamic and dynamic == static, (dynamic, static)
         if shutil.which("cmake"):
-            prefix = next(folder.rglob("rodtravelConfig.cmake")).parents[4]
+            prefix = folder / re.search(r"^prefix=/(.*)$", pc.read_text(encoding="utf-8"), re.M).group(1)
             for target in ("rodtravel", "static"):
                 by_cmake = answer_by_cmake(source, prefix, target, folder / f"cmake-{target}")
                 assert by_cmake == dynamic, (target, by_cmake)
