@@ -15,7 +15,9 @@ EXAMPLE = "examples/c/stroke.c"
 
 
 def run(*command, **more):
-    return subprocess.run(command, check=True, capture_output=True, encoding="utf-8", **more).stdout
+    done = subprocess.run(command, check=False, capture_output=True, encoding="utf-8", **more)
+    assert done.returncode == 0, f"{command}: {done.stdout}{done.stderr}"
+    return done.stdout
 
 
 def installed(build, folder):
