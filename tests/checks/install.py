@@ -4,7 +4,6 @@
 python3 install.py ROOT BUILD_FOLDER -- C_COMPILER...
 """
 import os
-import re
 import shutil
 import subprocess
 import sys
@@ -48,11 +47,11 @@ target_link_libraries(app PRIVATE rodtravel::{target})
 """
 
 
-def answer_by_cmake(source, prefix, target, place):
+def answer_by_cmake(source, config, target, place):
     """What the example says when CMake found the library."""
     place.mkdir()
     (place / "CMakeLists.txt").write_text(CMAKE_LISTS.format(source=source, target=target), encoding="utf-8")
-    run("cmake", "-G", "Ninja", "-S", str(place), "-B", str(place / "build"), f"-DCMAKE_PREFIX_PATH={prefix}")
+    run("cmake", "-G", "Ninja", "-S", str(place), "-B", str(place / "build"), f"-Drodtravel_DIR={config}")
     run("cmake", "--build", str(place / "build"))
     return subprocess.run([place / "build" / "app"], capture_output=True, encoding="utf-8", check=False).stdout
 
@@ -68,9 +67,10 @@ def main(root, build, compiler):
         static = answer_of(compiler, source, folder / "static", words, folder / "nowhere")
         assert dynamic and dynamic == static, (dynamic, static)
         if shutil.which("cmake"):
-            prefix = folder / re.search(r"^prefix=/(.*)$", pc.read_text(encoding="utf-8"), re.M).group(1)
+            # CMake itself would not look into every folder that meson may take for libraries, such as lib64.
+            config = next(folder.rglob("rodtravelConfig.cmake")).parent
             for target in ("rodtravel", "static"):
-                by_cmake = answer_by_cmake(source, prefix, target, folder / f"cmake-{target}")
+                by_cmake = answer_by_cmake(source, config, target, folder / f"cmake-{target}")
                 assert by_cmake == dynamic, (target, by_cmake)
         (command,) = (path for path in folder.rglob("bin/rodtravel"))
         version = run(str(command), "--version", env=os.environ | {"LD_LIBRARY_PATH": str(libraries)})
