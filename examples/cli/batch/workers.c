@@ -167,7 +167,12 @@ bool batch_run_workers(batch_run *run, batch_chunk *first, csv_reader *reader, c
     pthread_mutex_init(&shared.output_lock, NULL);
     pthread_cond_init(&shared.output_ready, NULL);
     size_t count = start(&shared, others, jobs - 1);
-    (void)run_chunks(&self);
+    /* With several threads the first one only waits for the others: signals come to it, and while it waited for a lock
+     * the thread checker would not deliver them. */
+    if (count > 0 && pthread_create(&self.thread, NULL, run_chunks, &self) == 0)
+        pthread_join(self.thread, NULL);
+    else
+        (void)run_chunks(&self);
     finish(others, count);
     pthread_cond_destroy(&shared.output_ready);
     pthread_mutex_destroy(&shared.output_lock);
