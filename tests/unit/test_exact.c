@@ -13,7 +13,7 @@
 #include "support.h"
 
 #ifndef DRAWS /* 170000 make a million rounds */
-#define DRAWS 60000
+#define DRAWS 40000
 #endif
 
 /* exact_wide.c once more, in plain C. */
