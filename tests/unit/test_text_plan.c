@@ -531,6 +531,14 @@ static void test_refused_calls(void **state)
     assert_int_equal(rodt_text_plan_judge(plan, &in, 0, &answers), RODT_OK);
 }
 
+static int free_all(void **state)
+{
+    (void)state;
+    rodt_text_plan_free(plan);
+    rodt_chamber_reader_free(reader);
+    return 0;
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -541,5 +549,5 @@ int main(void)
         cmocka_unit_test(test_dictionaries),     cmocka_unit_test(test_refused_arrays),
         cmocka_unit_test(test_refused_calls),    cmocka_unit_test(test_chambers_to_codes),
         cmocka_unit_test(test_many_chambers_to_codes)};
-    return cmocka_run_group_tests(tests, NULL, NULL);
+    return cmocka_run_group_tests(tests, NULL, free_all);
 }
