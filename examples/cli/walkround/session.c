@@ -290,13 +290,13 @@ static outcome confirm(asking *at)
 {
     outcome done = OUTCOME_WARNED;
     while (done == OUTCOME_WARNED) {
-        walk_prompt("keep it (k), or answer again");
+        walk_prompt("keep it (k), or type it again");
         done = read_line(at);
         if (done == OUTCOME_NEXT && is_word(at->text, "keep", "k"))
             return commit(at);
         if (done == OUTCOME_NEXT && at->text[0] == '\0')
-            done = reject(at, "type k to keep it, or the answer again", 0) == OUTCOME_FAILED ? OUTCOME_FAILED
-                                                                                           : OUTCOME_WARNED;
+            done = reject(at, "type k to keep it, or type a new answer", 0) == OUTCOME_FAILED ? OUTCOME_FAILED
+                                                                                              : OUTCOME_WARNED;
         else if (done == OUTCOME_NEXT)
             done = handle_line(at);
     }
