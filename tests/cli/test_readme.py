@@ -4,6 +4,7 @@
 The output of a line after `$ ` is compared byte by byte, down to a line `...`; a line of an `sh` block that starts with
 `rodtravel` ends with status 0, 1 or 3. Only the day of today may differ. Files and links that a page names must exist.
 """
+import os
 import re
 import shutil
 import subprocess
@@ -44,10 +45,18 @@ def shown_commands():
                         yield page, line
 
 
+def files_of_tree():
+    """All but builds, which other tests may be making and removing at this moment."""
+    for folder, folders, names in os.walk(ROOT):
+        folders[:] = [name for name in folders if name != ".git" and not name.startswith("build")]
+        yield from (Path(folder) / name for name in names)
+
+
 def missing_files():
     """Files that a page names, by their path from the top or from the page, or by the end of it alone."""
-    paths = ["/" + str(path.relative_to(ROOT)) for path in ROOT.rglob("*") if ".git" not in path.parts]
-    for page in sorted(ROOT.rglob("*.md")):
+    files = sorted(files_of_tree())
+    paths = ["/" + str(path.relative_to(ROOT)) for path in files]
+    for page in (path for path in files if path.suffix == ".md"):
         text = page.read_text(encoding="utf-8")
         named = [name for name in FILE.findall(text) if not ELSEWHERE.fullmatch(name)]
         yield from ((page, name) for name in named if not any(path.endswith("/" + name) for path in paths))

@@ -11,7 +11,15 @@
 static const char header[] = "chamber,released,applied,psi,date,unit,stroke_class\n";
 
 /* Of both runs. */
-static batch_options options = {.separator = ',', .no_cache = true};
+static batch_options options = {
+    .columns = {.fields = FIELDS_OF_READING, .needed = FIELDS_NEEDED},
+    .separator = ',',
+    .no_cache = true,
+};
+
+/* Fields of the header above. */
+static const rodt_field fields[] = {RODT_FIELD_CHAMBER, RODT_FIELD_RELEASED, RODT_FIELD_APPLIED, RODT_FIELD_PSI,
+                                    RODT_FIELD_DATE, RODT_FIELD_UNIT, RODT_FIELD_STROKE_CLASS};
 
 /* What came out. */
 typedef struct outcome {
@@ -108,6 +116,8 @@ static void run(bytes from, bool cached, outcome *to)
     whole->context.rules = rodt_rules_find(RODT_DEFAULT_RULES);
     whole->context.day = (rodt_date){2024, 6, 5};
     require(csv_next(&reader, &record) == CSV_RECORD && batch_header_read(&whole->header, &record, &options));
+    for (size_t i = 0; i < sizeof fields / sizeof fields[0]; i++)
+        require(whole->header.columns.column[fields[i]] == i);
     require(batch_chunk_open(chunk, whole, &reader) && batch_chunk_open_cache(chunk, 1));
     if (options.by != NULL)
         require(batch_by_find(whole, &record) && batch_by_open(chunk));
