@@ -27,12 +27,12 @@
 %ignore rodt_finding_has;
 
 /* Filled row by row by a language's own code, or of use to C alone. */
-%ignore rodt_judge;
+%ignore rodt_reading_judge;
 %ignore rodt_vehicle_judge;
 %ignore rodt_vehicle_combine;
 %ignore rodt_length_parse;
 %ignore rodt_pressure_parse;
-%ignore rodt_date_parse;
+%ignore rodt_date_parse_iso;
 %ignore rodt_chamber_parse;
 %ignore rodt_ratio_make;
 %ignore rodt_ratio_add;
@@ -41,9 +41,9 @@
 %ignore rodt_ratio_format;
 %ignore RODT_RATIO_TEXT_SIZE;
 %ignore rodt_unit_find;
-%ignore rodt_reading_parse;
-%ignore rodt_reading_text_get;
-%ignore rodt_reading_text_set;
+%ignore rodt_form_parse;
+%ignore rodt_form_get;
+%ignore rodt_form_set;
 %ignore rodt_length_compare;
 %ignore rodt_pressure_compare;
 %ignore rodt_date_compare;
@@ -51,9 +51,9 @@
 %ignore rodt_rules_free;
 %ignore rodt_column_plan_start;
 %ignore rodt_column_plan_add;
-%ignore rodt_column_judge;
-%ignore rodt_column_from_arrow;
-%ignore rodt_column_judge_arrow;
+%ignore rodt_column_plan_judge;
+%ignore rodt_column_in_from_arrow;
+%ignore rodt_column_plan_judge_arrow;
 
 %apply rodt_length *OUTPUT { rodt_length *out };
 %apply rodt_unit *OUTPUT { rodt_unit *written };

@@ -25,7 +25,7 @@
 %ignore rodt_air_edge_format;
 %ignore rodt_air_limit_edge_format;
 %ignore rodt_rules_law;
-%ignore rodt_check_find;
+%ignore rodt_air_check_find;
 %ignore rodt_adjuster_find;
 /* Constants are enumerations in the package. */
 %rename("$ignore", %$isenumitem) "";
@@ -188,7 +188,7 @@
 }
 
 %typemap(in, numinputs=0) rodt_evidence *OUTPUT (rodt_evidence answer) {
-  answer = RODT_CHECKED;
+  answer = RODT_EVIDENCE_CHECKED;
   $1 = &answer;
 }
 %typemap(argout) rodt_evidence *OUTPUT { $result = Py_BuildValue("Ni", $result, (int)*$1); }
@@ -225,7 +225,7 @@
     SWIG_fail;
 }
 
-%typemap(in) const rodt_reading_text * (number_texts room, rodt_reading_text given) {
+%typemap(in) const rodt_form * (number_texts room, rodt_form given) {
   if (!py_to_reading_text($input, &room, &given))
     SWIG_fail;
   $1 = &given;

@@ -7,11 +7,11 @@ int main(void)
 {
     const rodt_rules *rules = rodt_rules_find("us-cdl");
     const rodt_air_reading readings[] = {
-        {.check = RODT_CHECK_WARNING, .pressure = {62, 1}},
-        {.check = RODT_CHECK_BUILD_UP, .before = {85, 1}, .after = {100, 1}, .seconds = {38, 1}},
-        {.check = RODT_CHECK_CUT_OUT, .pressure = {125, 1}},
-        {.check = RODT_CHECK_LOSS_APPLIED, .towed_units = 1, .before = {110, 1}, .after = {105, 1}},
-        {.check = RODT_CHECK_SPRING_BRAKE, .answer = RODT_RECORDED_YES},
+        {.check = RODT_AIR_CHECK_WARNING, .pressure = {62, 1}},
+        {.check = RODT_AIR_CHECK_BUILD_UP, .before = {85, 1}, .after = {100, 1}, .seconds = {38, 1}},
+        {.check = RODT_AIR_CHECK_CUT_OUT, .pressure = {125, 1}},
+        {.check = RODT_AIR_CHECK_LOSS_APPLIED, .towed_units = 1, .before = {110, 1}, .after = {105, 1}},
+        {.check = RODT_AIR_CHECK_SPRING_BRAKE, .answer = RODT_RECORDED_YES},
     };
     char text[RODT_SENTENCE_SIZE];
     for (size_t i = 0; i < sizeof readings / sizeof readings[0]; i++) {
@@ -31,16 +31,16 @@ int main(void)
     unsigned count;
     rodt_chamber_parse("20", &steer, NULL);
     rodt_chamber_parse("30", &drive, NULL);
-    rodt_rated_volume(&steer, &small);
-    rodt_rated_volume(&drive, &large);
+    rodt_chamber_rated_volume(&steer, &small);
+    rodt_chamber_rated_volume(&drive, &large);
     chambers = (rodt_ratio){2 * small.num + 4 * large.num, 1};
-    rodt_required_volume(chambers, false, &required);
+    rodt_reservoir_required_volume(chambers, false, &required);
     printf("%lld in3 of chambers need %lld in3 of reservoirs\n", (long long)chambers.num, (long long)required.num);
     const rodt_pressure before = {100, 1}, floor = {60, 1};
     const rodt_ratio whole = {1, 1};
-    rodt_estimate_application(before, required, chambers, whole, &after);
+    rodt_reservoir_estimate_application(before, required, chambers, whole, &after);
     rodt_pressure_format(after, text, sizeof text);
-    rodt_estimate_applications(before, floor, required, chambers, whole, &count);
+    rodt_reservoir_estimate_applications(before, floor, required, chambers, whole, &count);
     printf("estimate: 100 psi falls to %s psi in one full application; %u keep 60 psi\n", text, count);
     return 0;
 }

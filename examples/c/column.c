@@ -33,13 +33,13 @@ int main(void)
     uint8_t verdict[ROWS];
     uint64_t reasons[ROWS];
     const rodt_column_out out = {.stroke = stroke, .verdict = verdict, .reasons = reasons};
-    if (rodt_column_judge(&plan, &in, ROWS, &out) != RODT_OK)
+    if (rodt_column_plan_judge(&plan, &in, ROWS, &out) != RODT_OK)
         return 2;
     for (int i = 0; i < ROWS; i++) {
         printf("%10d %-18s", (int)stroke[i], rodt_verdict_name((rodt_verdict)verdict[i]));
         for (int k = 0; k < RODT_REASON_END; k++) {
             if (reasons[i] >> k & 1u)
-                printf(" %s", rodt_reason_code((rodt_reason)k));
+                printf(" %s", rodt_reason_name((rodt_reason)k));
         }
         printf("\n");
     }

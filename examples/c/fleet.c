@@ -3,7 +3,7 @@
 #include <rodtravel/rodtravel.h>
 #include <stdio.h>
 
-static const rodt_reading_text rows[] = {
+static const rodt_form rows[] = {
     {.chamber = "20", .released = "2 1/4", .applied = "4", .psi = "95", .date = "2026-03-02"},
     {.chamber = "30/30", .released = "1 1/2", .applied = "3 5/8", .psi = "95", .date = "2026-03-02"},
     {.chamber = "24 LS", .released = "2", .applied = "4 1/2", .rated_stroke = "3", .psi = "92"},
@@ -20,7 +20,7 @@ int main(void)
         rodt_finding finding;
         rodt_error error;
         char sum[RODT_SENTENCE_SIZE];
-        if (rodt_judge_row(&rows[i], rules, &finding, &error) != RODT_OK)
+        if (rodt_form_judge_row(&rows[i], rules, &finding, &error) != RODT_OK)
             return 2;
         counts[finding.verdict]++;
         rodt_finding_format(&finding, sum, sizeof sum);
@@ -28,7 +28,7 @@ int main(void)
         if (error.status != RODT_OK)
             printf("         %s: %s\n", error.field, error.text);
     }
-    printf("%u in adjustment, %u out, %u inoperative, %u undetermined\n", counts[RODT_IN_ADJUSTMENT],
-           counts[RODT_OUT_OF_ADJUSTMENT], counts[RODT_INOPERATIVE], counts[RODT_UNDETERMINED]);
+    printf("%u in adjustment, %u out, %u inoperative, %u undetermined\n", counts[RODT_VERDICT_IN_ADJUSTMENT],
+           counts[RODT_VERDICT_OUT_OF_ADJUSTMENT], counts[RODT_VERDICT_INOPERATIVE], counts[RODT_VERDICT_UNDETERMINED]);
     return 0;
 }

@@ -14,7 +14,7 @@ static void show(const char *text)
         return;
     }
     rodt_length_format(length, fraction, sizeof fraction);
-    rodt_length_format_decimal(length, RODT_UNIT_MM, 3, RODT_ROUND_HALF_EVEN, mm, sizeof mm);
+    rodt_length_format_decimal(length, RODT_UNIT_MM, 3, RODT_ROUNDING_HALF_EVEN, mm, sizeof mm);
     printf("%-14s is %s in, %s mm\n", text, fraction, mm);
 }
 

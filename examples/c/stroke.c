@@ -5,7 +5,7 @@
 
 int main(void)
 {
-    const rodt_reading_text text = {
+    const rodt_form text = {
         .chamber = "30L",
         .released = "2 3/4",
         .applied = "5 5/16",
@@ -14,7 +14,7 @@ int main(void)
     };
     rodt_finding finding;
     rodt_error error;
-    if (rodt_judge_text(&text, rodt_rules_find(RODT_DEFAULT_RULES), &finding, &error) != RODT_OK) {
+    if (rodt_form_judge(&text, rodt_rules_find(RODT_DEFAULT_RULES), &finding, &error) != RODT_OK) {
         fprintf(stderr, "%s, column %u: %s\n", error.field, (unsigned)error.column, error.text);
         return 2;
     }
@@ -28,5 +28,5 @@ int main(void)
     }
     if (finding.source != NULL && rodt_source_format(finding.source, sentence, sizeof sentence) == RODT_OK)
         printf("%s\n", sentence);
-    return finding.verdict == RODT_IN_ADJUSTMENT ? 0 : 1;
+    return finding.verdict == RODT_VERDICT_IN_ADJUSTMENT ? 0 : 1;
 }

@@ -27,7 +27,7 @@ int main(void)
     char text[RODT_SENTENCE_SIZE];
     for (size_t i = 0; i < COUNT; i++) {
         rodt_reading *reading = &ends[i].reading;
-        rodt_position_read(rows[i].position, strlen(rows[i].position), &ends[i].position, NULL);
+        rodt_position_parse_n(rows[i].position, strlen(rows[i].position), &ends[i].position, NULL);
         rodt_chamber_parse(rows[i].chamber, &reading->chamber, NULL);
         rodt_length_parse(rows[i].released, &reading->released, NULL);
         rodt_length_parse(rows[i].applied, &reading->applied, NULL);

@@ -9,88 +9,88 @@
 extern "C" {
 #endif
 
-/* What is checked. The words of rodt_check_name are stable. */
-typedef enum rodt_check {
-    RODT_CHECK_NONE = 0,
-    RODT_CHECK_WARNING = 1,           /* "warning": low-pressure warning, pressure at which it came on */
-    RODT_CHECK_BUILD_UP = 2,          /* "build-up": time from one pressure to another */
-    RODT_CHECK_CUT_OUT = 3,           /* "cut-out": governor, pressure at which the compressor stops pumping */
-    RODT_CHECK_CUT_IN = 4,            /* "cut-in": governor, pressure at which it starts again */
-    RODT_CHECK_LOSS_RELEASED = 5,     /* "loss-released": pressure lost, brakes released */
-    RODT_CHECK_LOSS_APPLIED = 6,      /* "loss-applied": pressure lost, full application held */
-    RODT_CHECK_RESERVE = 7,           /* "reserve": pressure before and after full applications, engine off */
-    RODT_CHECK_SPRING_BRAKE = 8,      /* "spring-brake": does the parking brake hold against a gentle pull */
-    RODT_CHECK_TRACTOR_PROTECTION = 9, /* "tractor-protection": pressure kept in the tractor */
-    RODT_CHECK_SUPPLY_VALVE = 10,     /* "supply-valve": pressure at which the trailer supply valve closes */
-    RODT_CHECK_PARKING_VALVE = 11,    /* "parking-valve": pressure at which the parking valve pops out */
-    RODT_CHECK_DRAIN = 12,            /* "drain": do the drain valves move freely and let the reservoirs empty */
-    RODT_CHECK_AUDIBLE_LEAK = 13,     /* "audible-leak": is a leak heard */
-    RODT_CHECK_CONTAMINATION = 14,    /* "contamination": did oil or sludge come out of the reservoirs */
-    RODT_CHECK_END = 15
-} rodt_check;
+/* What is checked. The words of rodt_air_check_name are stable. */
+typedef enum rodt_air_check {
+    RODT_AIR_CHECK_NONE = 0,
+    RODT_AIR_CHECK_WARNING = 1,           /* "warning": low-pressure warning, pressure at which it came on */
+    RODT_AIR_CHECK_BUILD_UP = 2,          /* "build-up": time from one pressure to another */
+    RODT_AIR_CHECK_CUT_OUT = 3,           /* "cut-out": governor, pressure at which the compressor stops pumping */
+    RODT_AIR_CHECK_CUT_IN = 4,            /* "cut-in": governor, pressure at which it starts again */
+    RODT_AIR_CHECK_LOSS_RELEASED = 5,     /* "loss-released": pressure lost, brakes released */
+    RODT_AIR_CHECK_LOSS_APPLIED = 6,      /* "loss-applied": pressure lost, full application held */
+    RODT_AIR_CHECK_RESERVE = 7,           /* "reserve": pressure before and after full applications, engine off */
+    RODT_AIR_CHECK_SPRING_BRAKE = 8,      /* "spring-brake": does the parking brake hold against a gentle pull */
+    RODT_AIR_CHECK_TRACTOR_PROTECTION = 9, /* "tractor-protection": pressure kept in the tractor */
+    RODT_AIR_CHECK_SUPPLY_VALVE = 10,     /* "supply-valve": pressure at which the trailer supply valve closes */
+    RODT_AIR_CHECK_PARKING_VALVE = 11,    /* "parking-valve": pressure at which the parking valve pops out */
+    RODT_AIR_CHECK_DRAIN = 12,            /* "drain": do the drain valves move freely and let the reservoirs empty */
+    RODT_AIR_CHECK_AUDIBLE_LEAK = 13,     /* "audible-leak": is a leak heard */
+    RODT_AIR_CHECK_CONTAMINATION = 14,    /* "contamination": did oil or sludge come out of the reservoirs */
+    RODT_AIR_CHECK_END = 15
+} rodt_air_check;
 
 /* Which vehicles a row is for. */
 typedef enum rodt_vehicle_class {
-    RODT_VEHICLE_ANY = 0,         /* in a reading: not said */
-    RODT_VEHICLE_SINGLE = 1,      /* one unit */
-    RODT_VEHICLE_COMBINATION = 2, /* towing unit and one towed unit or more, by towed_units */
-    RODT_VEHICLE_BUS = 3          /* one unit that carries passengers */
+    RODT_VEHICLE_CLASS_ANY = 0,         /* in a reading: not said */
+    RODT_VEHICLE_CLASS_SINGLE = 1,      /* one unit */
+    RODT_VEHICLE_CLASS_COMBINATION = 2, /* towing unit and one towed unit or more, by towed_units */
+    RODT_VEHICLE_CLASS_BUS = 3          /* one unit that carries passengers */
 } rodt_vehicle_class;
 
 typedef enum rodt_comparison {
-    RODT_LESS_THAN = 0,
-    RODT_NOT_MORE_THAN = 1,
-    RODT_MORE_THAN = 2,
-    RODT_NOT_LESS_THAN = 3,
-    RODT_BETWEEN = 4,   /* both ends good */
-    RODT_MUST_BE_YES = 5,
-    RODT_MUST_BE_NO = 6
+    RODT_COMPARISON_LESS_THAN = 0,
+    RODT_COMPARISON_NOT_MORE_THAN = 1,
+    RODT_COMPARISON_MORE_THAN = 2,
+    RODT_COMPARISON_NOT_LESS_THAN = 3,
+    RODT_COMPARISON_BETWEEN = 4,   /* both ends good */
+    RODT_COMPARISON_MUST_BE_YES = 5,
+    RODT_COMPARISON_MUST_BE_NO = 6
 } rodt_comparison;
 
 /* What a row's figures are measured in. */
-typedef enum rodt_measure {
-    RODT_MEASURE_PSI = 0,
-    RODT_MEASURE_KPA = 1,
-    RODT_MEASURE_SECONDS = 2,
-    RODT_MEASURE_PSI_PER_MINUTE = 3,
-    RODT_MEASURE_KPA_PER_MINUTE = 4,
-    RODT_MEASURE_PERCENT_LEFT = 5, /* pressure after over pressure before */
-    RODT_MEASURE_PERCENT_LOST = 6,
-    RODT_MEASURE_YES_NO = 7
-} rodt_measure;
+typedef enum rodt_air_measure {
+    RODT_AIR_MEASURE_PSI = 0,
+    RODT_AIR_MEASURE_KPA = 1,
+    RODT_AIR_MEASURE_SECONDS = 2,
+    RODT_AIR_MEASURE_PSI_PER_MINUTE = 3,
+    RODT_AIR_MEASURE_KPA_PER_MINUTE = 4,
+    RODT_AIR_MEASURE_PERCENT_LEFT = 5, /* pressure after over pressure before */
+    RODT_AIR_MEASURE_PERCENT_LOST = 6,
+    RODT_AIR_MEASURE_YES_NO = 7
+} rodt_air_measure;
 
 /* How a rule set ranks a row. */
-typedef enum rodt_kind {
-    RODT_KIND_LIMIT = 0,
-    RODT_KIND_MAJOR = 1,       /* beyond it the defect is a major one; what lies before it is not judged by this row */
-    RODT_KIND_USUAL = 2,       /* a usual figure, not a limit: only a note, never a defect */
-    RODT_KIND_LIMIT_MAJOR = 3, /* a limit, and what is beyond it is a major defect */
-    RODT_KIND_LIMIT_MINOR = 4, /* a limit, and what is beyond it is a minor defect */
-    RODT_KIND_EITHER = 5       /* one of several ways to check the same: one that is good is enough */
-} rodt_kind;
+typedef enum rodt_air_kind {
+    RODT_AIR_KIND_LIMIT = 0,
+    RODT_AIR_KIND_MAJOR = 1,       /* beyond it the defect is a major one; what lies before it is not judged by this row */
+    RODT_AIR_KIND_USUAL = 2,       /* a usual figure, not a limit: only a note, never a defect */
+    RODT_AIR_KIND_LIMIT_MAJOR = 3, /* a limit, and what is beyond it is a major defect */
+    RODT_AIR_KIND_LIMIT_MINOR = 4, /* a limit, and what is beyond it is a minor defect */
+    RODT_AIR_KIND_EITHER = 5       /* one of several ways to check the same: one that is good is enough */
+} rodt_air_kind;
 
 /* What a build-up is timed over. */
-typedef enum rodt_span {
-    RODT_SPAN_PRESSURES = 0,         /* from one pressure to another */
-    RODT_SPAN_FROM_WARNING = 1,      /* from where the low-pressure warning stops to the greatest pressure */
-    RODT_SPAN_FROM_APPLICATIONS = 2, /* from after five full applications to the greatest pressure */
-    RODT_SPAN_RECOVERY = 3           /* from after one full application back to the pressure before it */
-} rodt_span;
+typedef enum rodt_air_span {
+    RODT_AIR_SPAN_PRESSURES = 0,         /* from one pressure to another */
+    RODT_AIR_SPAN_FROM_WARNING = 1,      /* from where the low-pressure warning stops to the greatest pressure */
+    RODT_AIR_SPAN_FROM_APPLICATIONS = 2, /* from after five full applications to the greatest pressure */
+    RODT_AIR_SPAN_RECOVERY = 3           /* from after one full application back to the pressure before it */
+} rodt_air_span;
 
 /* One row of the table of air checks. States the acceptable condition. */
 typedef struct rodt_air_limit {
-    rodt_check check;
-    rodt_kind kind;
+    rodt_air_check check;
+    rodt_air_kind kind;
     rodt_vehicle_class vehicle;
     int16_t towed_units;        /* -1 = any number; otherwise the row is for just this many ... */
     bool towed_or_more;         /* ... or for this many and more */
     rodt_comparison comparison;
-    rodt_measure measure;
-    rodt_ratio value;           /* in `measure`; the lower end of RODT_BETWEEN; not given for yes/no */
-    rodt_ratio upper;           /* of RODT_BETWEEN */
+    rodt_air_measure measure;
+    rodt_ratio value;           /* in `measure`; the lower end of RODT_COMPARISON_BETWEEN; not given for yes/no */
+    rodt_ratio upper;           /* of RODT_COMPARISON_BETWEEN */
     rodt_ratio per_towed_unit;  /* added to value for each towed unit after the first; not given = none */
-    rodt_span span;             /* build-up: what is timed */
-    rodt_pressure start;        /* ... of RODT_SPAN_PRESSURES; not given otherwise */
+    rodt_air_span span;             /* build-up: what is timed */
+    rodt_pressure start;        /* ... of RODT_AIR_SPAN_PRESSURES; not given otherwise */
     rodt_pressure stop;
     rodt_pressure start_kpa;    /* the kPa printed beside them, rounded by the source; not given = none printed */
     rodt_pressure stop_kpa;
@@ -109,13 +109,13 @@ typedef struct rodt_air_limit {
 /* The rows of a rule set, in the order of the table; of a carrier's limits those of its law. NULL beyond the
  * count. */
 RODT_API size_t rodt_rules_air_count(const rodt_rules *rules);
-RODT_API const rodt_air_limit *rodt_rules_air(const rodt_rules *rules, size_t index);
+RODT_API const rodt_air_limit *rodt_rules_air_at(const rodt_rules *rules, size_t index);
 
 /* One check as it was done. All zero bytes mean "nothing recorded"; set what there is. */
 typedef struct rodt_air_reading {
-    rodt_check check;
+    rodt_air_check check;
     rodt_vehicle_class vehicle;
-    rodt_span span;             /* build-up: what was timed; before and after are not asked for without pressures */
+    rodt_air_span span;             /* build-up: what was timed; before and after are not asked for without pressures */
     rodt_recorded answer;       /* yes/no checks: did it hold, was it heard ... */
     int16_t towed_units;        /* above 0 says a combination; 0 of a combination = not said */
     int16_t applications;       /* reserve: full applications made; 0 = as many as the rule set asks for */
@@ -126,20 +126,20 @@ typedef struct rodt_air_reading {
     rodt_pressure cut_out;      /* the governor's cut-out, where a row asks for it: cut-in, warning of older vehicles */
     rodt_ratio seconds;         /* build-up: time; loss: length of the test; not given for loss = one minute */
     rodt_ratio actual_volume;   /* build-up by volume: reservoirs, in3 */
-    rodt_ratio required_volume; /* ... as required; rodt_required_volume */
+    rodt_ratio required_volume; /* ... as required; rodt_reservoir_required_volume */
     uint64_t reserved[4];       /* zero */
 } rodt_air_reading;
 
 typedef enum rodt_air_result {
-    RODT_AIR_NOT_DONE = 0,    /* nothing was recorded */
-    RODT_AIR_GOOD = 1,
-    RODT_AIR_DEFECTIVE = 2,
-    RODT_AIR_UNDETERMINED = 3, /* recorded, but a fact that the row needs is missing, or no row is for it */
-    RODT_AIR_NOTED = 4         /* no limit was passed or failed: the rule set gives a usual figure only, or only the
+    RODT_AIR_RESULT_NOT_DONE = 0,    /* nothing was recorded */
+    RODT_AIR_RESULT_GOOD = 1,
+    RODT_AIR_RESULT_DEFECTIVE = 2,
+    RODT_AIR_RESULT_UNDETERMINED = 3, /* recorded, but a fact that the row needs is missing, or no row is for it */
+    RODT_AIR_RESULT_NOTED = 4         /* no limit was passed or failed: the rule set gives a usual figure only, or only the
                                   bound of a major defect, which was kept */
 } rodt_air_result;
 
-/* What was missing for RODT_AIR_UNDETERMINED. */
+/* What was missing for RODT_AIR_RESULT_UNDETERMINED. */
 typedef enum rodt_air_missing {
     RODT_AIR_MISSING_NOTHING = 0,
     RODT_AIR_MISSING_ROW = 1,      /* the rule set has no figure for this check and vehicle */
@@ -162,7 +162,7 @@ typedef struct rodt_air_finding {
     bool at_limit;
     rodt_air_reading reading;     /* as given */
     rodt_ratio measured;          /* in the row's measure; not given = none */
-    rodt_ratio allowed;           /* the bound that judged, in the row's measure; not given = yes/no. Of RODT_BETWEEN
+    rodt_ratio allowed;           /* the bound that judged, in the row's measure; not given = yes/no. Of RODT_COMPARISON_BETWEEN
                                      the upper end when measured lies beyond it or at it, else the lower */
     const rodt_air_limit *row;    /* NULL = none; lives as the rule set */
     const rodt_rules *rules;
@@ -197,20 +197,20 @@ RODT_API rodt_status rodt_air_edge_format(const rodt_air_finding *finding, char 
 RODT_API rodt_status rodt_air_limit_edge_format(const rodt_air_limit *row, char *text, size_t size);
 
 /* Words. Constant, never NULL, "" for a number that is none. */
-RODT_API const char *rodt_check_name(rodt_check check);
-RODT_API const char *rodt_check_title(rodt_check check);      /* "low-pressure warning" */
+RODT_API const char *rodt_air_check_name(rodt_air_check check);
+RODT_API const char *rodt_air_check_title(rodt_air_check check);      /* "low-pressure warning" */
 RODT_API const char *rodt_air_result_name(rodt_air_result result); /* "not-done", "good", "defective", ... */
 RODT_API const char *rodt_air_missing_name(rodt_air_missing missing); /* "", "row", "vehicle", "built", ... */
-RODT_API const char *rodt_measure_name(rodt_measure measure);         /* "psi", "kPa per minute", "% left", ... */
+RODT_API const char *rodt_air_measure_name(rodt_air_measure measure);         /* "psi", "kPa per minute", "% left", ... */
 
 /* "any", "single", "combination", "bus". */
 RODT_API const char *rodt_vehicle_class_name(rodt_vehicle_class vehicle);
 /* "" for pressures, "warning", "applications", "recovery". */
-RODT_API const char *rodt_span_name(rodt_span span);
+RODT_API const char *rodt_air_span_name(rodt_air_span span);
 
-/* Finds a check or a span by its word. RODT_CHECK_NONE or RODT_SPAN_PRESSURES if there is none, or name is NULL. */
-RODT_API rodt_check rodt_check_find(const char *name);
-RODT_API rodt_span rodt_span_find(const char *name);
+/* Finds a check or a span by its word. RODT_AIR_CHECK_NONE or RODT_AIR_SPAN_PRESSURES if there is none, or name is NULL. */
+RODT_API rodt_air_check rodt_air_check_find(const char *name);
+RODT_API rodt_air_span rodt_air_span_find(const char *name);
 
 /* --- Reservoirs -------------------------------------------------------------------------------------- */
 
@@ -234,14 +234,14 @@ RODT_API const rodt_volume_row *rodt_volume_row_at(size_t index);
  * RODT_OK; RODT_E_UNKNOWN_CHAMBER: Table V has no row (bolt-type, a size or full stroke outside it): its actual
  * volume counts; RODT_E_ARGUMENT.
  */
-RODT_API rodt_status rodt_rated_volume(const rodt_chamber *chamber, rodt_ratio *cubic_inches);
+RODT_API rodt_status rodt_chamber_rated_volume(const rodt_chamber *chamber, rodt_ratio *cubic_inches);
 
 /* Required reservoir volume for chambers of so many cubic inches in all: x 12 for a truck or bus (S5.1.2.1), x 8 for
  * a trailer (S5.2.1.1). RODT_OK; RODT_E_ARGUMENT; RODT_E_RANGE. */
-RODT_API rodt_status rodt_required_volume(rodt_ratio chambers, bool trailer, rodt_ratio *cubic_inches);
+RODT_API rodt_status rodt_reservoir_required_volume(rodt_ratio chambers, bool trailer, rodt_ratio *cubic_inches);
 
 /* Time allowed for 85 to 100 psi: 25 s x actual / required (S5.1.1). Statuses as above. */
-RODT_API rodt_status rodt_build_up_seconds(rodt_ratio actual, rodt_ratio required, rodt_ratio *seconds);
+RODT_API rodt_status rodt_reservoir_build_up_seconds(rodt_ratio actual, rodt_ratio required, rodt_ratio *seconds);
 
 /*
  * An ESTIMATE, no figure of law: gauge pressure of a reservoir after one full application, engine off. Isothermal, the
@@ -254,7 +254,7 @@ RODT_API rodt_status rodt_build_up_seconds(rodt_ratio actual, rodt_ratio require
  *
  * RODT_OK; RODT_E_ARGUMENT: not given, or fill outside 0 to 1; RODT_E_RANGE: no fit
  */
-RODT_API rodt_status rodt_estimate_application(rodt_pressure pressure, rodt_ratio reservoir, rodt_ratio chambers,
+RODT_API rodt_status rodt_reservoir_estimate_application(rodt_pressure pressure, rodt_ratio reservoir, rodt_ratio chambers,
                                                rodt_ratio fill, rodt_pressure *after);
 
 /*
@@ -262,7 +262,7 @@ RODT_API rodt_status rodt_estimate_application(rodt_pressure pressure, rodt_rati
  * Exact, also where the pressure itself would not fit after so many.
  * Statuses as above.
  */
-RODT_API rodt_status rodt_estimate_applications(rodt_pressure pressure, rodt_pressure floor, rodt_ratio reservoir,
+RODT_API rodt_status rodt_reservoir_estimate_applications(rodt_pressure pressure, rodt_pressure floor, rodt_ratio reservoir,
                                                 rodt_ratio chambers, rodt_ratio fill, unsigned *count);
 
 #ifdef __cplusplus

@@ -20,11 +20,11 @@ typedef enum rodt_family {
 } rodt_family;
 
 /* A long-stroke chamber has more travel in the same diameter and other limits. Never a guess: a chamber
- * without a known sign of long stroke is RODT_CLASS_UNKNOWN, and is judged as standard. */
+ * without a known sign of long stroke is RODT_STROKE_CLASS_UNKNOWN, and is judged as standard. */
 typedef enum rodt_stroke_class {
-    RODT_CLASS_UNKNOWN = 0,
-    RODT_CLASS_STANDARD = 1,
-    RODT_CLASS_LONG = 2
+    RODT_STROKE_CLASS_UNKNOWN = 0,
+    RODT_STROKE_CLASS_STANDARD = 1,
+    RODT_STROKE_CLASS_LONG = 2
 } rodt_stroke_class;
 
 #define RODT_SIZE_TEXT_SIZE 4
@@ -64,15 +64,15 @@ typedef struct rodt_chamber {
 RODT_API rodt_status rodt_chamber_parse(const char *text, rodt_chamber *out, rodt_error *error);
 
 /* The same for size bytes that need not be closed by a zero byte. */
-RODT_API rodt_status rodt_chamber_read(const char *text, size_t size, rodt_chamber *out, rodt_error *error);
+RODT_API rodt_status rodt_chamber_parse_n(const char *text, size_t size, rodt_chamber *out, rodt_error *error);
 
 /* Reads a stroke class as written in a form: "standard", "std", "long", "L", "LS", "long stroke"; ""
- * and "unknown" give RODT_CLASS_UNKNOWN. RODT_OK; RODT_E_SYNTAX: none of these; RODT_E_ARGUMENT. */
-RODT_API rodt_status rodt_stroke_class_read(const char *text, size_t size, rodt_stroke_class *out,
+ * and "unknown" give RODT_STROKE_CLASS_UNKNOWN. RODT_OK; RODT_E_SYNTAX: none of these; RODT_E_ARGUMENT. */
+RODT_API rodt_status rodt_stroke_class_parse_n(const char *text, size_t size, rodt_stroke_class *out,
                                             rodt_error *error);
 
 /* Adds what a second source says of the stroke class. If both name one and they differ, the result is
- * RODT_CLASS_STANDARD, the strict side, and false is returned; otherwise true. */
+ * RODT_STROKE_CLASS_STANDARD, the strict side, and false is returned; otherwise true. */
 RODT_API bool rodt_chamber_add_class(rodt_chamber *chamber, rodt_stroke_class stroke_class);
 
 /* Writes the name that rodt_chamber_parse reads back to the same family, sizes and class: "clamp 30 long",

@@ -92,7 +92,7 @@ typedef struct rodt_column_plan {
  *         of the test. Its chamber, readings and division are not used. NULL = nothing is recorded
  *
  * RODT_OK          *plan knows the codes of a missing and of an unreadable chamber
- * RODT_E_ARGUMENT  plan or rules is NULL, or common holds what rodt_judge refuses, or two days
+ * RODT_E_ARGUMENT  plan or rules is NULL, or common holds what rodt_reading_judge refuses, or two days
  * RODT_E_SPACE     the limits of the rule set change on more than RODT_COLUMN_CUTS days
  */
 RODT_API rodt_status rodt_column_plan_start(const rodt_rules *rules, const rodt_reading *common,
@@ -102,7 +102,7 @@ RODT_API rodt_status rodt_column_plan_start(const rodt_rules *rules, const rodt_
  * Adds a chamber and gives its code. The same chamber added twice has two codes.
  *
  * RODT_OK          *code stands for the chamber in columns that are judged with the plan
- * RODT_E_ARGUMENT  a pointer is NULL, or rodt_judge refuses the chamber
+ * RODT_E_ARGUMENT  a pointer is NULL, or rodt_reading_judge refuses the chamber
  * RODT_E_SPACE     the plan is full; with the compiled-in limits it takes 80 chambers at least
  * RODT_E_RANGE     a mark of the chamber is so fine and so odd that it does not fit in 64-bit parts
  */
@@ -145,15 +145,15 @@ typedef struct rodt_column_out {
 } rodt_column_out;
 
 /*
- * Judges every row as rodt_judge would, to the last reason. No cell makes it fail: a missing one is missing to
- * rodt_judge too; one that holds no reading (below zero, or above INT32_MAX), no pressure, no day of 1900 to 2199 or
- * no code is unreadable, as a text would be to rodt_judge_row.
+ * Judges every row as rodt_reading_judge would, to the last reason. No cell makes it fail: a missing one is missing to
+ * rodt_reading_judge too; one that holds no reading (below zero, or above INT32_MAX), no pressure, no day of 1900 to 2199 or
+ * no code is unreadable, as a text would be to rodt_form_judge_row.
  *
  * RODT_OK          every row is answered
  * RODT_E_ARGUMENT  plan, in or out is NULL, the plan was not started, or one of released, applied, chamber, stroke,
  *                  verdict and reasons is missing or given twice, or columns overlap; nothing was written
  */
-RODT_API rodt_status rodt_column_judge(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
+RODT_API rodt_status rodt_column_plan_judge(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
                                        const rodt_column_out *out);
 
 /*
@@ -161,17 +161,17 @@ RODT_API rodt_status rodt_column_judge(const rodt_column_plan *plan, const rodt_
  * or int64), "chamber" (uint8), and as far as they are there "pressure" (int32) and "day" (date32). Other children
  * are left alone. Nothing is released: the batch stays the caller's, and must outlive *in.
  *
- * RODT_OK          *in and *rows are for rodt_column_judge
+ * RODT_OK          *in and *rows are for rodt_column_plan_judge
  * RODT_E_ARGUMENT  a pointer is NULL, the batch was released, is no struct, lacks a column or has one twice, or a
  *                  column has another type, a dictionary, too few rows, missing cells without a bitmap of them, or
  *                  a length, an offset or a number of buffers that cannot be
  */
-RODT_API rodt_status rodt_column_from_arrow(const struct ArrowSchema *schema, const struct ArrowArray *array,
+RODT_API rodt_status rodt_column_in_from_arrow(const struct ArrowSchema *schema, const struct ArrowArray *array,
                                             rodt_column_in *in, size_t *rows);
 
-/* rodt_column_from_arrow and rodt_column_judge in one. Each column of out must have room for array->length rows;
+/* rodt_column_in_from_arrow and rodt_column_plan_judge in one. Each column of out must have room for array->length rows;
  * they have the layout of Arrow buffers without missing cells. */
-RODT_API rodt_status rodt_column_judge_arrow(const rodt_column_plan *plan, const struct ArrowSchema *schema,
+RODT_API rodt_status rodt_column_plan_judge_arrow(const rodt_column_plan *plan, const struct ArrowSchema *schema,
                                              const struct ArrowArray *array, const rodt_column_out *out);
 
 #ifdef __cplusplus

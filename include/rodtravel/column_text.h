@@ -11,11 +11,11 @@ extern "C" {
 
 /* How the cells of a column of texts lie in memory. Those of Arrow are the formats u, U and vu. */
 typedef enum rodt_text_layout {
-    RODT_TEXT_ABSENT = 0,    /* there is no such column */
-    RODT_TEXT_OFFSETS32 = 1, /* cells: int32_t, where each begins in `bytes`, and one more */
-    RODT_TEXT_OFFSETS64 = 2, /* cells: int64_t, likewise */
-    RODT_TEXT_VIEWS = 3,     /* cells: 16 bytes each, long texts lie in `buffers` */
-    RODT_TEXT_SPANS = 4      /* cells: rodt_text_span */
+    RODT_TEXT_LAYOUT_ABSENT = 0,    /* there is no such column */
+    RODT_TEXT_LAYOUT_OFFSETS32 = 1, /* cells: int32_t, where each begins in `bytes`, and one more */
+    RODT_TEXT_LAYOUT_OFFSETS64 = 2, /* cells: int64_t, likewise */
+    RODT_TEXT_LAYOUT_VIEWS = 3,     /* cells: 16 bytes each, long texts lie in `buffers` */
+    RODT_TEXT_LAYOUT_SPANS = 4      /* cells: rodt_text_span */
 } rodt_text_layout;
 
 /* One text, not closed by a zero byte; NULL = missing. */
@@ -67,16 +67,16 @@ typedef struct rodt_text_plan rodt_text_plan;
  * RODT_OK          *plan can judge
  * RODT_E_ARGUMENT  rules or plan is NULL, or the form holds an unknown enumerator
  * RODT_E_MEMORY    no memory
- * The statuses of rodt_judge_text for a text of the form that cannot be read.
+ * The statuses of rodt_form_judge for a text of the form that cannot be read.
  */
-RODT_API rodt_status rodt_text_plan_new(const rodt_rules *rules, const rodt_reading_text *form, rodt_text_plan **plan,
+RODT_API rodt_status rodt_text_plan_new(const rodt_rules *rules, const rodt_form *form, rodt_text_plan **plan,
                                         rodt_error *error);
 
 /* NULL is allowed. */
 RODT_API void rodt_text_plan_free(rodt_text_plan *plan);
 
 /*
- * Judges every row as rodt_judge_row would, to the last reason; cells with blanks only are missing. A cell of more than
+ * Judges every row as rodt_form_judge_row would, to the last reason; cells with blanks only are missing. A cell of more than
  * 255 bytes, or with a zero byte inside, is unreadable. A stroke that is no whole number of units, or does not fit,
  * is RODT_COLUMN_NO_STROKE in its column; verdict and reasons are exact all the same.
  *
@@ -87,7 +87,7 @@ RODT_API rodt_status rodt_text_plan_judge(rodt_text_plan *plan, const rodt_text_
                                           const rodt_column_out *out);
 
 /*
- * Reads columns of chambers into codes of a column plan, for rodt_column_judge, with a cache of the texts that were
+ * Reads columns of chambers into codes of a column plan, for rodt_column_plan_judge, with a cache of the texts that were
  * read so far. It belongs to one plan, which must outlive it and must not be started again. One thread at a time.
  */
 typedef struct rodt_chamber_reader rodt_chamber_reader;

@@ -39,8 +39,8 @@ RODT_API int rodt_date_compare(rodt_date a, rodt_date b);
 /* Makes a date. RODT_OK; RODT_E_ARGUMENT: no such day, a year outside 1900 to 2199, or out is NULL. */
 RODT_API rodt_status rodt_date_make(int year, int month, int day, rodt_date *out);
 
-/* Reads an ISO 8601 calendar date, "2021-10-14". Statuses as rodt_date_read, without RODT_E_AMBIGUOUS. */
-RODT_API rodt_status rodt_date_parse(const char *text, rodt_date *out, rodt_error *error);
+/* Reads an ISO 8601 calendar date, "2021-10-14". Statuses as rodt_date_parse_n, without RODT_E_AMBIGUOUS. */
+RODT_API rodt_status rodt_date_parse_iso(const char *text, rodt_date *out, rodt_error *error);
 
 /*
  * Reads a date from a form: 2021-10-14 (a time after it, "2021-10-14T08:30" or with a blank, is accepted and
@@ -58,7 +58,7 @@ RODT_API rodt_status rodt_date_parse(const char *text, rodt_date *out, rodt_erro
  *                   its meanings
  * RODT_E_ARGUMENT   text or out is NULL, or order is unknown to this version
  */
-RODT_API rodt_status rodt_date_read(const char *text, size_t size, rodt_date_order order, rodt_date *out,
+RODT_API rodt_status rodt_date_parse_n(const char *text, size_t size, rodt_date_order order, rodt_date *out,
                                     rodt_error *error);
 
 /* True if the text is a date in another order, but none in the declared order: 10/14/2021 in a file of days first.

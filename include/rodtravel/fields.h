@@ -14,7 +14,7 @@ extern "C" {
 
 /*
  * A field of a wheel end. Columns of a file, members of a JSON object, entries of a record and the texts of
- * rodt_reading_text are all named by it. The numbers are stable.
+ * rodt_form are all named by it. The numbers are stable.
  */
 typedef enum rodt_field {
     RODT_FIELD_CHAMBER = 0,

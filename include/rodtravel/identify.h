@@ -40,12 +40,12 @@ enum {
 
 /* The one observation that would distinguish the candidates best. */
 typedef enum rodt_observation {
-    RODT_OBSERVE_NOTHING = 0,      /* nothing is open */
-    RODT_OBSERVE_FAMILY = 1,       /* how the housing is held together */
-    RODT_OBSERVE_STAMP = 2,        /* the stamped type */
-    RODT_OBSERVE_LONG_SIGN = 3,    /* port shape, trapezoid tag or the letters L, LS */
-    RODT_OBSERVE_RATED_STROKE = 4, /* the marked rated stroke */
-    RODT_OBSERVE_DIAMETER = 5      /* the outside diameter, by tape */
+    RODT_OBSERVATION_NOTHING = 0,      /* nothing is open */
+    RODT_OBSERVATION_FAMILY = 1,       /* how the housing is held together */
+    RODT_OBSERVATION_STAMP = 2,        /* the stamped type */
+    RODT_OBSERVATION_LONG_SIGN = 3,    /* port shape, trapezoid tag or the letters L, LS */
+    RODT_OBSERVATION_RATED_STROKE = 4, /* the marked rated stroke */
+    RODT_OBSERVATION_DIAMETER = 5      /* the outside diameter, by tape */
 } rodt_observation;
 
 /* One chamber that the clues allow. */
@@ -85,7 +85,7 @@ typedef struct rodt_identification {
  * RODT_E_ARGUMENT  a pointer is NULL, an enumerator is unknown, or there is no clue at all
  * RODT_E_RANGE     a measured value does not fit
  */
-RODT_API rodt_status rodt_identify(const rodt_clues *clues, const rodt_rules *rules, rodt_date day,
+RODT_API rodt_status rodt_clues_identify(const rodt_clues *clues, const rodt_rules *rules, rodt_date day,
                                    rodt_identification *out);
 
 /* One sentence that says what to look at and what it would show. Constant, never NULL. */

@@ -93,7 +93,7 @@ RODT_API rodt_status rodt_length_parse(const char *text, rodt_length *out, rodt_
  * style    NULL for inches and a decimal point
  * written  NULL, or gets the unit in which the text was written
  */
-RODT_API rodt_status rodt_length_read(const char *text, size_t size, const rodt_length_style *style,
+RODT_API rodt_status rodt_length_parse_n(const char *text, size_t size, const rodt_length_style *style,
                                       rodt_length *out, rodt_unit *written, rodt_error *error);
 
 /* True if the value was given (its denominator is not zero). */

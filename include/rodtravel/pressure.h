@@ -40,7 +40,7 @@ RODT_API rodt_status rodt_pressure_from_kpa(int64_t num, int64_t den, rodt_press
 RODT_API rodt_status rodt_pressure_parse(const char *text, rodt_pressure *out, rodt_error *error);
 
 /* As rodt_pressure_parse for size bytes; decimal_comma as in rodt_length_style. */
-RODT_API rodt_status rodt_pressure_read(const char *text, size_t size, bool decimal_comma,
+RODT_API rodt_status rodt_pressure_parse_n(const char *text, size_t size, bool decimal_comma,
                                         rodt_pressure *out, rodt_error *error);
 
 /* Returns -1, 0 or 1; exact. A pressure that is not recorded is before every other. */

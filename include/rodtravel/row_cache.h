@@ -17,7 +17,7 @@ extern "C" {
  *     if (bytes == NULL)
  *         bytes = rodt_row_cache_read(cache, cells, &text);
  *     if (bytes == NULL) {
- *         rodt_judge_row(&text, rules, &finding, NULL);
+ *         rodt_form_judge_row(&text, rules, &finding, NULL);
  *         bytes = rodt_row_cache_keep(cache);
  *         if (bytes != NULL)
  *             fill in the caller's bytes
@@ -48,7 +48,7 @@ typedef struct rodt_row_cache rodt_row_cache;
  * RODT_E_ARGUMENT  a pointer is NULL, a number is out of its range, or the form holds an unknown enumerator
  * RODT_E_MEMORY    no memory
  */
-RODT_API rodt_status rodt_row_cache_new(const rodt_rules *rules, const rodt_reading_text *form,
+RODT_API rodt_status rodt_row_cache_new(const rodt_rules *rules, const rodt_form *form,
                                         const size_t column[RODT_READING_FIELDS], size_t bytes, uint32_t results,
                                         rodt_row_cache **cache);
 
@@ -73,7 +73,7 @@ RODT_API void *rodt_row_cache_find_cells(rodt_row_cache *cache, const rodt_text_
  * text   what the cells say, quotes removed; NULL = nothing
  */
 RODT_API void *rodt_row_cache_read(rodt_row_cache *cache, const rodt_text_span cells[RODT_READING_FIELDS],
-                                   const rodt_reading_text *text);
+                                   const rodt_form *text);
 
 /* Keeps the row that was read last as a result; others may be evicted. Returns the caller's bytes, to be filled in,
  * valid until the next keep; NULL = it cannot be kept. */

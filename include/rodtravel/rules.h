@@ -13,11 +13,11 @@
 extern "C" {
 #endif
 
-/* How the figure of a row was checked against its source. Only RODT_CHECKED may be shown as law. */
+/* How the figure of a row was checked against its source. Only RODT_EVIDENCE_CHECKED may be shown as law. */
 typedef enum rodt_evidence {
-    RODT_CHECKED = 0,     /* the words or the table cell were read in the text of the source */
-    RODT_SECOND_HAND = 1, /* read in somebody else's account of the source; unconfirmed */
-    RODT_FROM_MEMORY = 2  /* seen in no document; unconfirmed */
+    RODT_EVIDENCE_CHECKED = 0,     /* the words or the table cell were read in the text of the source */
+    RODT_EVIDENCE_SECOND_HAND = 1, /* read in somebody else's account of the source; unconfirmed */
+    RODT_EVIDENCE_FROM_MEMORY = 2  /* seen in no document; unconfirmed */
 } rodt_evidence;
 
 /* A published document. Every text is UTF-8 and never NULL; "" = not known. */
@@ -43,7 +43,7 @@ typedef struct rodt_chamber_row {
 /* One row of a table of limits. */
 typedef struct rodt_limit {
     rodt_family family;
-    rodt_stroke_class stroke_class; /* RODT_CLASS_UNKNOWN = the family has one limit for every class */
+    rodt_stroke_class stroke_class; /* RODT_STROKE_CLASS_UNKNOWN = the family has one limit for every class */
     const char *size;
     rodt_length rated_stroke;    /* given = the row holds only for this marked rated stroke */
     rodt_length rated_stroke_mm; /* the printed millimetres of that, as a length */
@@ -131,7 +131,7 @@ RODT_API rodt_ratio rodt_rules_rated_share(const rodt_rules *rules);
 /* The rows of limits, in the order of the table, those that a rule set takes over from another by
  * reference included; of a carrier's limits, its own rows only. NULL beyond the count. */
 RODT_API size_t rodt_rules_limit_count(const rodt_rules *rules);
-RODT_API const rodt_limit *rodt_rules_limit(const rodt_rules *rules, size_t index);
+RODT_API const rodt_limit *rodt_rules_limit_at(const rodt_rules *rules, size_t index);
 
 /* Every chamber that the tables know, with its diameter; NULL beyond the count. */
 RODT_API size_t rodt_chamber_row_count(void);

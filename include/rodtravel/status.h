@@ -88,7 +88,7 @@ typedef struct rodt_error {
 } rodt_error;
 
 /* "Was it so?", where "nobody wrote it down" is an answer of its own. */
-typedef enum rodt_recorded { RODT_NOT_RECORDED = 0, RODT_RECORDED_NO = 1, RODT_RECORDED_YES = 2 } rodt_recorded;
+typedef enum rodt_recorded { RODT_RECORDED_NOTHING = 0, RODT_RECORDED_NO = 1, RODT_RECORDED_YES = 2 } rodt_recorded;
 
 /* Version of the library that runs, "major.minor.patch", and as a number (RODT_VERSION_AT). The headers have their own
  * in version.h. Constant, never freed. */

@@ -12,19 +12,19 @@ extern "C" {
 
 /* The judgement. The names of rodt_verdict_name are stable. */
 typedef enum rodt_verdict {
-    RODT_UNDETERMINED = 0, /* nothing is proven; the reasons say what is missing */
-    RODT_IN_ADJUSTMENT = 1,
-    RODT_OUT_OF_ADJUSTMENT = 2,
-    RODT_INOPERATIVE = 3 /* the rod did not move */
+    RODT_VERDICT_UNDETERMINED = 0, /* nothing is proven; the reasons say what is missing */
+    RODT_VERDICT_IN_ADJUSTMENT = 1,
+    RODT_VERDICT_OUT_OF_ADJUSTMENT = 2,
+    RODT_VERDICT_INOPERATIVE = 3 /* the rod did not move */
 } rodt_verdict;
 
 /* What the tape's divisions prove, each reading taken as right within half a division. It never changes
  * the verdict, which is the law's comparison of the readings as they stand. */
 typedef enum rodt_proof {
     RODT_PROOF_NOT_ASKED = 0, /* no division was given, or there is no stroke or no limit */
-    RODT_PROVEN_WITHIN = 1,   /* at worst still within the limit */
-    RODT_PROVEN_OVER = 2,     /* at best still over it */
-    RODT_NOT_RESOLVED = 3     /* this tape cannot tell */
+    RODT_PROOF_WITHIN = 1,   /* at worst still within the limit */
+    RODT_PROOF_OVER = 2,     /* at best still over it */
+    RODT_PROOF_NOT_RESOLVED = 3     /* this tape cannot tell */
 } rodt_proof;
 
 /* Temperature of the brake drum when the stroke was read. A hot drum lengthens the stroke. */
@@ -36,7 +36,7 @@ typedef enum rodt_drum {
 } rodt_drum;
 
 /* Why a verdict is what it is. A finding holds a set of them; they are listed in this order. The numbers
- * and the codes of rodt_reason_code are stable. */
+ * and the codes of rodt_reason_name are stable. */
 typedef enum rodt_reason {
     RODT_REASON_OVER_LIMIT = 0,            /* stroke is over the law's limit */
     RODT_REASON_OVER_OWN_LIMIT = 1,        /* over the carrier's own limit, within the law's */
@@ -98,7 +98,7 @@ typedef struct rodt_reading {
     rodt_drum drum;
     rodt_length other_released[2]; /* what the text may mean too: "31/8" is 31/8, or 3 1/8 with its blank lost */
     rodt_length other_applied[2];
-    uint64_t reasons;            /* set of 1 << rodt_reason: what rodt_reading_parse could not read, and signs of the
+    uint64_t reasons;            /* set of 1 << rodt_reason: what rodt_form_parse could not read, and signs of the
                                     chamber that contradict each other; zero for a reading that was filled by hand */
     uint64_t reserved[4];        /* zero */
 } rodt_reading;
@@ -145,13 +145,13 @@ typedef struct rodt_finding {
  * RODT_E_ARGUMENT  a pointer is NULL, a value is below zero, or an enumerator is unknown
  * RODT_E_RANGE     the readings are so fine that their difference does not fit in 64-bit parts
  */
-RODT_API rodt_status rodt_judge(const rodt_reading *reading, const rodt_rules *rules, rodt_finding *out);
+RODT_API rodt_status rodt_reading_judge(const rodt_reading *reading, const rodt_rules *rules, rodt_finding *out);
 
 /*
  * One wheel end as texts of a form or of a row of a file. Every member is zero-terminated
  * UTF-8, or NULL = the form does not have it.
  */
-typedef struct rodt_reading_text {
+typedef struct rodt_form {
     const char *chamber;
     const char *released;
     const char *applied;
@@ -170,15 +170,15 @@ typedef struct rodt_reading_text {
     rodt_length_style style;     /* unit and decimal sign of the form */
     rodt_date_order date_order;
     rodt_date default_day;       /* day of a row that has no date of its own */
-} rodt_reading_text;
+} rodt_form;
 
 /* Gives one text of a reading by its field, and sets it; NULL and nothing for a field that is none of a reading. */
-RODT_API const char *rodt_reading_text_get(const rodt_reading_text *text, rodt_field field);
-RODT_API void rodt_reading_text_set(rodt_reading_text *text, rodt_field field, const char *value);
+RODT_API const char *rodt_form_get(const rodt_form *text, rodt_field field);
+RODT_API void rodt_form_set(rodt_form *text, rodt_field field, const char *value);
 
 /*
  * Reads the texts of a wheel end without judging it. What cannot be read is "not given" in *out, its reason is in
- * out->reasons, and the rest is read all the same: rodt_judge then gives the finding that rodt_judge_row would.
+ * out->reasons, and the rest is read all the same: rodt_reading_judge then gives the finding that rodt_form_judge_row would.
  *
  * error  NULL, or gets the first text that could not be read, its field by name (rodt_field_find); if all could, the
  *        first needed text that is absent (RODT_E_EMPTY), or status RODT_OK
@@ -186,18 +186,18 @@ RODT_API void rodt_reading_text_set(rodt_reading_text *text, rodt_field field, c
  * RODT_OK          *out is the reading
  * RODT_E_ARGUMENT  a pointer is NULL
  */
-RODT_API rodt_status rodt_reading_parse(const rodt_reading_text *text, rodt_reading *out, rodt_error *error);
+RODT_API rodt_status rodt_form_parse(const rodt_form *text, rodt_reading *out, rodt_error *error);
 
 /*
  * Reads the texts of one wheel end and judges. Refuses as soon as one text cannot be read; an absent or
  * empty released, applied or chamber is refused too. The error's field names the text.
  *
- *     rodt_reading_text text = {.chamber = "30", .released = "2 1/8", .applied = "4 1/8"};
- *     status = rodt_judge_text(&text, rodt_rules_find("us-fmcsr"), &finding, &error);
+ *     rodt_form text = {.chamber = "30", .released = "2 1/8", .applied = "4 1/8"};
+ *     status = rodt_form_judge(&text, rodt_rules_find("us-fmcsr"), &finding, &error);
  *
- * RODT_OK, and the statuses of the readers (length.h, chamber.h, pressure.h, date.h) and of rodt_judge.
+ * RODT_OK, and the statuses of the readers (length.h, chamber.h, pressure.h, date.h) and of rodt_reading_judge.
  */
-RODT_API rodt_status rodt_judge_text(const rodt_reading_text *text, const rodt_rules *rules, rodt_finding *out,
+RODT_API rodt_status rodt_form_judge(const rodt_form *text, const rodt_rules *rules, rodt_finding *out,
                                      rodt_error *error);
 
 /*
@@ -206,12 +206,12 @@ RODT_API rodt_status rodt_judge_text(const rodt_reading_text *text, const rodt_r
  * limit depends on it; one that cannot be read also takes a pass away where the rule set was not always in force. A
  * stroke over its limit stays over it.
  *
- * error  as in rodt_reading_parse
+ * error  as in rodt_form_parse
  *
  * RODT_OK          *out is the finding
  * RODT_E_ARGUMENT  a pointer is NULL
  */
-RODT_API rodt_status rodt_judge_row(const rodt_reading_text *text, const rodt_rules *rules, rodt_finding *out,
+RODT_API rodt_status rodt_form_judge_row(const rodt_form *text, const rodt_rules *rules, rodt_finding *out,
                                     rodt_error *error);
 
 /* True if the finding has the reason. */
@@ -227,7 +227,7 @@ RODT_API const char *rodt_verdict_name(rodt_verdict verdict);
 RODT_API const char *rodt_proof_name(rodt_proof proof);
 
 /* The code of a reason, "at-limit". Constant; "" for a number that is none. */
-RODT_API const char *rodt_reason_code(rodt_reason reason);
+RODT_API const char *rodt_reason_name(rodt_reason reason);
 
 /* Room for any sentence below. */
 #define RODT_SENTENCE_SIZE 400

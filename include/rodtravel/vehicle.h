@@ -26,7 +26,7 @@ typedef struct rodt_position {
 /* Reads "1L", "2 R", "3-left", "axle 4 right", "1LH", in any case; "G"/"gauche" and "D"/"droite" are left and right,
  * "essieu" is axle. Always the axle first.
  * RODT_OK; RODT_E_EMPTY; RODT_E_SYNTAX (column set); RODT_E_IMPLAUSIBLE: axle 0 or above 99; RODT_E_ARGUMENT. */
-RODT_API rodt_status rodt_position_read(const char *text, size_t size, rodt_position *out, rodt_error *error);
+RODT_API rodt_status rodt_position_parse_n(const char *text, size_t size, rodt_position *out, rodt_error *error);
 
 /* Writes "1L". RODT_OK; RODT_E_ARGUMENT: not given, or text is NULL; RODT_E_SPACE. */
 RODT_API rodt_status rodt_position_format(rodt_position position, char *text, size_t size);
@@ -201,7 +201,7 @@ typedef struct rodt_vehicle_finding {
  *
  * RODT_OK          done
  * RODT_E_ARGUMENT  a pointer is NULL, count is 0, a position is not given or is there twice, brakes is below count,
- *                  or a reading is not valid (rodt_judge)
+ *                  or a reading is not valid (rodt_reading_judge)
  * RODT_E_RANGE     more than RODT_AXLES_MAX axles, or a figure does not fit
  */
 RODT_API rodt_status rodt_vehicle_judge(const rodt_wheel_end *ends, size_t count, uint32_t brakes,
@@ -209,7 +209,7 @@ RODT_API rodt_status rodt_vehicle_judge(const rodt_wheel_end *ends, size_t count
                                         rodt_vehicle_finding *out);
 
 /*
- * The same from findings that are there already, one for each wheel end: those of rodt_judge_row know what could
+ * The same from findings that are there already, one for each wheel end: those of rodt_form_judge_row know what could
  * not be read. The readings of the wheel ends are not looked at. Statuses as above.
  */
 RODT_API rodt_status rodt_vehicle_combine(const rodt_wheel_end *ends, size_t count, uint32_t brakes,
@@ -234,10 +234,10 @@ RODT_API const rodt_source *rodt_advice_source(rodt_advice advice, rodt_evidence
 /* Ideal pushrod force in pound-force: type number (nominal area in square inches) x pressure. Information only: it
  * leaves out springs and friction, and says nothing beyond the limit, where the force falls off.
  * RODT_OK; RODT_E_ARGUMENT: NULL, a pressure that is not given, or a size that is no number; RODT_E_RANGE. */
-RODT_API rodt_status rodt_pushrod_force(const rodt_chamber *chamber, rodt_pressure pressure, rodt_ratio *pounds);
+RODT_API rodt_status rodt_chamber_pushrod_force(const rodt_chamber *chamber, rodt_pressure pressure, rodt_ratio *pounds);
 
 /* AL factor: type number x effective arm length, in cubic inches. Statuses as above. */
-RODT_API rodt_status rodt_al_factor(const rodt_chamber *chamber, rodt_length arm_length, rodt_ratio *factor);
+RODT_API rodt_status rodt_chamber_al_factor(const rodt_chamber *chamber, rodt_length arm_length, rodt_ratio *factor);
 
 #ifdef __cplusplus
 }

@@ -10,7 +10,7 @@ static const rodt_rules *law_of(const rodt_rules *rules) { return rules->law != 
 
 size_t rodt_rules_air_count(const rodt_rules *rules) { return law_of(rules)->air_count; }
 
-const rodt_air_limit *rodt_rules_air(const rodt_rules *rules, size_t index)
+const rodt_air_limit *rodt_rules_air_at(const rodt_rules *rules, size_t index)
 {
     return index < law_of(rules)->air_count ? &law_of(rules)->air[index] : NULL;
 }
@@ -23,9 +23,9 @@ static int vehicle_rank(rodt_vehicle_class row, rodt_vehicle_class vehicle)
 {
     if (row == vehicle)
         return 2;
-    if (row == RODT_VEHICLE_SINGLE && vehicle == RODT_VEHICLE_BUS)
+    if (row == RODT_VEHICLE_CLASS_SINGLE && vehicle == RODT_VEHICLE_CLASS_BUS)
         return 1;
-    return row == RODT_VEHICLE_ANY ? 0 : -1;
+    return row == RODT_VEHICLE_CLASS_ANY ? 0 : -1;
 }
 
 static int towed_rank(const rodt_air_limit *row, int towed_units)
@@ -42,7 +42,7 @@ static bool is_dated(const rodt_air_limit *row)
     return rodt_date_given(row->built_from) || rodt_date_given(row->built_until);
 }
 
-static bool is_for(const rodt_air_limit *row, rodt_check check, const air_vehicle *vehicle)
+static bool is_for(const rodt_air_limit *row, rodt_air_check check, const air_vehicle *vehicle)
 {
     return row->check == check && vehicle_rank(row->vehicle, vehicle->vehicle) >= 0 &&
            towed_rank(row, vehicle->towed_units) >= 0 && rodt_date_compare(row->built_from, vehicle->built) <= 0 &&
@@ -56,9 +56,9 @@ static bool is_one_span(const rodt_air_limit *a, const rodt_air_limit *b)
 }
 
 /* A limit and one of several ways to keep it rank alike. */
-static rodt_kind rank_of(const rodt_air_limit *row)
+static rodt_air_kind rank_of(const rodt_air_limit *row)
 {
-    return row->kind == RODT_KIND_EITHER ? RODT_KIND_LIMIT : row->kind;
+    return row->kind == RODT_AIR_KIND_EITHER ? RODT_AIR_KIND_LIMIT : row->kind;
 }
 
 /* True if b takes the place of a: both are for the vehicle and about the same, and b is the more exact one. */
@@ -73,7 +73,7 @@ static bool is_displaced(const rodt_air_limit *a, const rodt_air_limit *b, const
     return by_towed != 0 ? by_towed > 0 : is_dated(b) && !is_dated(a);
 }
 
-static bool is_chosen(const rodt_rules *law, const rodt_air_limit *row, rodt_check check, const air_vehicle *vehicle)
+static bool is_chosen(const rodt_rules *law, const rodt_air_limit *row, rodt_air_check check, const air_vehicle *vehicle)
 {
     if (!is_for(row, check, vehicle))
         return false;
@@ -89,11 +89,11 @@ static bool is_chosen(const rodt_rules *law, const rodt_air_limit *row, rodt_che
 /* All rows apply; the worst result is reported, a row for another time span only if there is no other. */
 static int severity(const air_outcome *outcome)
 {
-    static const int weights[] = {[RODT_AIR_NOT_DONE] = -1,
-                                  [RODT_AIR_NOTED] = 2,
-                                  [RODT_AIR_GOOD] = 3,
-                                  [RODT_AIR_UNDETERMINED] = 4,
-                                  [RODT_AIR_DEFECTIVE] = 5};
+    static const int weights[] = {[RODT_AIR_RESULT_NOT_DONE] = -1,
+                                  [RODT_AIR_RESULT_NOTED] = 2,
+                                  [RODT_AIR_RESULT_GOOD] = 3,
+                                  [RODT_AIR_RESULT_UNDETERMINED] = 4,
+                                  [RODT_AIR_RESULT_DEFECTIVE] = 5};
     if (outcome->missing == RODT_AIR_MISSING_ROW || outcome->missing == RODT_AIR_MISSING_SPAN)
         return outcome->missing == RODT_AIR_MISSING_SPAN;
     return weights[outcome->result] + outcome->major;
@@ -102,12 +102,12 @@ static int severity(const air_outcome *outcome)
 static rodt_status judge_as(const rodt_air_reading *reading, const rodt_rules *law, const air_vehicle *vehicle,
                             air_outcome *out)
 {
-    *out = (air_outcome){.result = RODT_AIR_UNDETERMINED, .missing = RODT_AIR_MISSING_ROW};
+    *out = (air_outcome){.result = RODT_AIR_RESULT_UNDETERMINED, .missing = RODT_AIR_MISSING_ROW};
     for (size_t i = 0; i < law->air_count; i++) {
         air_outcome one;
         if (!is_chosen(law, &law->air[i], reading->check, vehicle))
             continue;
-        rodt_status status = air_judge_row(&law->air[i], reading, vehicle, &one);
+        rodt_status status = rodti_air_judge_row(&law->air[i], reading, vehicle, &one);
         if (status != RODT_OK)
             return status;
         if (severity(&one) > severity(out))
@@ -149,17 +149,17 @@ static size_t list_days(const rodt_air_reading *reading, const rodt_rules *law, 
 static size_t list_vehicles(const rodt_air_reading *reading, air_vehicle vehicles[VEHICLES_MAX])
 {
     size_t count = 0;
-    bool open = reading->vehicle == RODT_VEHICLE_ANY && reading->towed_units == 0;
-    if (open || reading->vehicle == RODT_VEHICLE_SINGLE)
-        vehicles[count++] = (air_vehicle){.vehicle = RODT_VEHICLE_SINGLE};
-    if (open || reading->vehicle == RODT_VEHICLE_BUS)
-        vehicles[count++] = (air_vehicle){.vehicle = RODT_VEHICLE_BUS};
+    bool open = reading->vehicle == RODT_VEHICLE_CLASS_ANY && reading->towed_units == 0;
+    if (open || reading->vehicle == RODT_VEHICLE_CLASS_SINGLE)
+        vehicles[count++] = (air_vehicle){.vehicle = RODT_VEHICLE_CLASS_SINGLE};
+    if (open || reading->vehicle == RODT_VEHICLE_CLASS_BUS)
+        vehicles[count++] = (air_vehicle){.vehicle = RODT_VEHICLE_CLASS_BUS};
     if (count > 0 && !open)
         return count;
     int first = reading->towed_units > 0 ? reading->towed_units : 1;
     int last = reading->towed_units > 0 ? reading->towed_units : RODT_TOWED_UNITS_MAX;
     for (int towed = first; towed <= last; towed++)
-        vehicles[count++] = (air_vehicle){.vehicle = RODT_VEHICLE_COMBINATION, .towed_units = towed};
+        vehicles[count++] = (air_vehicle){.vehicle = RODT_VEHICLE_CLASS_COMBINATION, .towed_units = towed};
     return count;
 }
 
@@ -224,7 +224,7 @@ static rodt_status judge_all(const rodt_air_reading *reading, const rodt_rules *
     }
     *out = all.first;
     if (vehicles_differ || all.differ)
-        *out = (air_outcome){.result = RODT_AIR_UNDETERMINED,
+        *out = (air_outcome){.result = RODT_AIR_RESULT_UNDETERMINED,
                              .missing = vehicles_differ ? RODT_AIR_MISSING_VEHICLE : RODT_AIR_MISSING_BUILT};
     return RODT_OK;
 }
@@ -245,9 +245,9 @@ static bool is_valid_date(rodt_date date)
 static bool is_valid(const rodt_air_reading *reading)
 {
     bool tows = reading->towed_units > 0;
-    bool alone = reading->vehicle == RODT_VEHICLE_SINGLE || reading->vehicle == RODT_VEHICLE_BUS;
-    return reading->check > RODT_CHECK_NONE && reading->check < RODT_CHECK_END &&
-           (unsigned)reading->vehicle <= RODT_VEHICLE_BUS && (unsigned)reading->span <= RODT_SPAN_RECOVERY &&
+    bool alone = reading->vehicle == RODT_VEHICLE_CLASS_SINGLE || reading->vehicle == RODT_VEHICLE_CLASS_BUS;
+    return reading->check > RODT_AIR_CHECK_NONE && reading->check < RODT_AIR_CHECK_END &&
+           (unsigned)reading->vehicle <= RODT_VEHICLE_CLASS_BUS && (unsigned)reading->span <= RODT_AIR_SPAN_RECOVERY &&
            (unsigned)reading->answer <= RODT_RECORDED_YES && reading->towed_units >= 0 && !(tows && alone) &&
            reading->applications >= 0 && is_valid_date(reading->built) && is_valid_pressure(reading->pressure) &&
            is_valid_pressure(reading->before) && is_valid_pressure(reading->after) &&
@@ -261,12 +261,12 @@ static bool is_done(const rodt_air_reading *reading)
 {
     return rodt_pressure_given(reading->pressure) || rodt_pressure_given(reading->before) ||
            rodt_pressure_given(reading->after) || rodt_ratio_given(reading->seconds) ||
-           reading->answer != RODT_NOT_RECORDED;
+           reading->answer != RODT_RECORDED_NOTHING;
 }
 
 rodt_status rodt_air_judge(const rodt_air_reading *reading, const rodt_rules *rules, rodt_air_finding *out)
 {
-    air_outcome outcome = {.result = RODT_AIR_NOT_DONE};
+    air_outcome outcome = {.result = RODT_AIR_RESULT_NOT_DONE};
     if (reading == NULL || rules == NULL || out == NULL || !is_valid(reading))
         return RODT_E_ARGUMENT;
     if (is_done(reading)) {

@@ -26,10 +26,10 @@ typedef struct air_outcome {
 } air_outcome;
 
 /* Judges the reading by the row, which is for the check and the vehicle. RODT_OK, or RODT_E_RANGE. */
-rodt_status air_judge_row(const rodt_air_limit *row, const rodt_air_reading *reading, const air_vehicle *vehicle,
+rodt_status rodti_air_judge_row(const rodt_air_limit *row, const rodt_air_reading *reading, const air_vehicle *vehicle,
                           air_outcome *out);
 
 /* The row's figure for so many towed units; false if it does not fit. */
-bool air_allowed(const rodt_air_limit *row, int towed_units, rodt_ratio *out);
+bool rodti_air_allowed(const rodt_air_limit *row, int towed_units, rodt_ratio *out);
 
 #endif

@@ -4,18 +4,18 @@
 
 static void set_missing(air_outcome *out, rodt_air_missing missing)
 {
-    out->result = RODT_AIR_UNDETERMINED;
+    out->result = RODT_AIR_RESULT_UNDETERMINED;
     out->missing = missing;
 }
 
 /* psi as they are, or in kPa. The factor has its home in pressure.c. */
-static bool to_measure(rodt_measure measure, rodt_ratio psi, rodt_ratio *out)
+static bool to_measure(rodt_air_measure measure, rodt_ratio psi, rodt_ratio *out)
 {
     rodt_pressure kpa;
     *out = psi;
-    if (measure != RODT_MEASURE_KPA && measure != RODT_MEASURE_KPA_PER_MINUTE)
+    if (measure != RODT_AIR_MEASURE_KPA && measure != RODT_AIR_MEASURE_KPA_PER_MINUTE)
         return true;
-    return rodt_pressure_from_kpa(1, 1, &kpa) == RODT_OK && exact_divide(psi, EXACT(kpa), out);
+    return rodt_pressure_from_kpa(1, 1, &kpa) == RODT_OK && rodti_exact_divide(psi, EXACT(kpa), out);
 }
 
 /* --- What was measured. Each leaves out->missing at nothing when *value is set; false = no fit. ------- */
@@ -33,7 +33,7 @@ static bool measure_pressure(const rodt_air_limit *row, const rodt_air_reading *
             set_missing(out, RODT_AIR_MISSING_CUT_OUT);
         else if (rodt_pressure_compare(reading->pressure, reading->cut_out) > 0)
             set_missing(out, RODT_AIR_MISSING_SENSE);
-        else if (!exact_subtract(EXACT(reading->cut_out), *value, value))
+        else if (!rodti_exact_subtract(EXACT(reading->cut_out), *value, value))
             return false;
     }
     return to_measure(row->measure, *value, value);
@@ -60,8 +60,8 @@ static bool measure_loss(const rodt_air_limit *row, const rodt_air_reading *read
         set_missing(out, RODT_AIR_MISSING_VALUE);
         return true;
     }
-    return exact_subtract(EXACT(reading->before), EXACT(reading->after), value) &&
-           exact_multiply(*value, minute, value) && exact_divide(*value, seconds, value) &&
+    return rodti_exact_subtract(EXACT(reading->before), EXACT(reading->after), value) &&
+           rodti_exact_multiply(*value, minute, value) && rodti_exact_divide(*value, seconds, value) &&
            to_measure(row->measure, *value, value);
 }
 
@@ -77,10 +77,10 @@ static bool measure_reserve(const rodt_air_limit *row, const rodt_air_reading *r
         set_missing(out, RODT_AIR_MISSING_APPLICATIONS);
     if (out->missing != RODT_AIR_MISSING_NOTHING)
         return true;
-    if (!exact_divide(EXACT(reading->after), EXACT(reading->before), value) ||
-        !exact_multiply(*value, whole, value))
+    if (!rodti_exact_divide(EXACT(reading->after), EXACT(reading->before), value) ||
+        !rodti_exact_multiply(*value, whole, value))
         return false;
-    return row->measure == RODT_MEASURE_PERCENT_LEFT || exact_subtract(whole, *value, value);
+    return row->measure == RODT_AIR_MEASURE_PERCENT_LEFT || rodti_exact_subtract(whole, *value, value);
 }
 
 /* A source that prints psi and kPa lets both be read off the gauge, though one of them is rounded. */
@@ -94,7 +94,7 @@ static bool is_span(const rodt_air_limit *row, const rodt_air_reading *reading)
 {
     if (row->span != reading->span)
         return false;
-    return row->span != RODT_SPAN_PRESSURES || (is_printed(row->start, row->start_kpa, reading->before) &&
+    return row->span != RODT_AIR_SPAN_PRESSURES || (is_printed(row->start, row->start_kpa, reading->before) &&
                                                 is_printed(row->stop, row->stop_kpa, reading->after));
 }
 
@@ -102,7 +102,7 @@ static bool measure_build_up(const rodt_air_limit *row, const rodt_air_reading *
                              rodt_ratio *value)
 {
     bool both = rodt_pressure_given(reading->before) && rodt_pressure_given(reading->after);
-    if (both && reading->span == RODT_SPAN_PRESSURES && rodt_pressure_compare(reading->before, reading->after) >= 0)
+    if (both && reading->span == RODT_AIR_SPAN_PRESSURES && rodt_pressure_compare(reading->before, reading->after) >= 0)
         set_missing(out, RODT_AIR_MISSING_SENSE);
     else if (!is_span(row, reading))
         set_missing(out, RODT_AIR_MISSING_SPAN);
@@ -118,35 +118,35 @@ static bool measure_build_up(const rodt_air_limit *row, const rodt_air_reading *
 static bool measure(const rodt_air_limit *row, const rodt_air_reading *reading, air_outcome *out, rodt_ratio *value)
 {
     switch (row->measure) {
-    case RODT_MEASURE_PSI:
-    case RODT_MEASURE_KPA: return measure_pressure(row, reading, out, value);
-    case RODT_MEASURE_SECONDS: return measure_build_up(row, reading, out, value);
-    case RODT_MEASURE_PSI_PER_MINUTE:
-    case RODT_MEASURE_KPA_PER_MINUTE: return measure_loss(row, reading, out, value);
-    case RODT_MEASURE_PERCENT_LEFT:
-    case RODT_MEASURE_PERCENT_LOST: return measure_reserve(row, reading, out, value);
-    case RODT_MEASURE_YES_NO: break;
+    case RODT_AIR_MEASURE_PSI:
+    case RODT_AIR_MEASURE_KPA: return measure_pressure(row, reading, out, value);
+    case RODT_AIR_MEASURE_SECONDS: return measure_build_up(row, reading, out, value);
+    case RODT_AIR_MEASURE_PSI_PER_MINUTE:
+    case RODT_AIR_MEASURE_KPA_PER_MINUTE: return measure_loss(row, reading, out, value);
+    case RODT_AIR_MEASURE_PERCENT_LEFT:
+    case RODT_AIR_MEASURE_PERCENT_LOST: return measure_reserve(row, reading, out, value);
+    case RODT_AIR_MEASURE_YES_NO: break;
     }
     return false;
 }
 
 /* --- What is allowed --------------------------------------------------------------------------------- */
 
-bool air_allowed(const rodt_air_limit *row, int towed_units, rodt_ratio *out)
+bool rodti_air_allowed(const rodt_air_limit *row, int towed_units, rodt_ratio *out)
 {
     rodt_ratio more;
     *out = row->value;
     if (!rodt_ratio_given(row->per_towed_unit) || towed_units <= 1)
         return true;
-    return exact_multiply(row->per_towed_unit, (rodt_ratio){towed_units - 1, 1}, &more) &&
-           exact_add(*out, more, out);
+    return rodti_exact_multiply(row->per_towed_unit, (rodt_ratio){towed_units - 1, 1}, &more) &&
+           rodti_exact_add(*out, more, out);
 }
 
 /* 25 s x actual / required. */
 static bool scale_by_volume(const rodt_air_reading *reading, rodt_ratio *allowed)
 {
-    return exact_multiply(*allowed, reading->actual_volume, allowed) &&
-           exact_divide(*allowed, reading->required_volume, allowed);
+    return rodti_exact_multiply(*allowed, reading->actual_volume, allowed) &&
+           rodti_exact_divide(*allowed, reading->required_volume, allowed);
 }
 
 /* "... or half of the cut-out, whichever is less": without the cut-out only a reading that keeps the other figure is
@@ -156,13 +156,13 @@ static bool lower_to_half(const rodt_air_limit *row, const rodt_air_reading *rea
 {
     rodt_ratio half;
     if (!rodt_pressure_given(reading->cut_out)) {
-        if (exact_compare(measured, *allowed) < 0)
+        if (rodti_exact_compare(measured, *allowed) < 0)
             set_missing(out, RODT_AIR_MISSING_CUT_OUT);
         return true;
     }
-    if (!exact_divide(EXACT(reading->cut_out), (rodt_ratio){2, 1}, &half) || !to_measure(row->measure, half, &half))
+    if (!rodti_exact_divide(EXACT(reading->cut_out), (rodt_ratio){2, 1}, &half) || !to_measure(row->measure, half, &half))
         return false;
-    if (exact_compare(half, *allowed) < 0)
+    if (rodti_exact_compare(half, *allowed) < 0)
         *allowed = half;
     return true;
 }
@@ -172,35 +172,35 @@ static bool lower_to_half(const rodt_air_limit *row, const rodt_air_reading *rea
 static bool holds(rodt_comparison comparison, int low, int high)
 {
     switch (comparison) {
-    case RODT_LESS_THAN: return low < 0;
-    case RODT_NOT_MORE_THAN: return low <= 0;
-    case RODT_MORE_THAN: return low > 0;
-    case RODT_NOT_LESS_THAN: return low >= 0;
-    case RODT_BETWEEN: return low >= 0 && high <= 0;
-    case RODT_MUST_BE_YES:
-    case RODT_MUST_BE_NO: break;
+    case RODT_COMPARISON_LESS_THAN: return low < 0;
+    case RODT_COMPARISON_NOT_MORE_THAN: return low <= 0;
+    case RODT_COMPARISON_MORE_THAN: return low > 0;
+    case RODT_COMPARISON_NOT_LESS_THAN: return low >= 0;
+    case RODT_COMPARISON_BETWEEN: return low >= 0 && high <= 0;
+    case RODT_COMPARISON_MUST_BE_YES:
+    case RODT_COMPARISON_MUST_BE_NO: break;
     }
     return false;
 }
 
 static void set_result(const rodt_air_limit *row, bool good, air_outcome *out)
 {
-    bool major = row->kind == RODT_KIND_MAJOR || row->kind == RODT_KIND_LIMIT_MAJOR;
+    bool major = row->kind == RODT_AIR_KIND_MAJOR || row->kind == RODT_AIR_KIND_LIMIT_MAJOR;
     out->major = major && !good;
-    out->minor = row->kind == RODT_KIND_LIMIT_MINOR && !good;
-    if (row->kind == RODT_KIND_USUAL || (row->kind == RODT_KIND_MAJOR && good))
-        out->result = RODT_AIR_NOTED;
-    else if (row->kind == RODT_KIND_EITHER && !good)
+    out->minor = row->kind == RODT_AIR_KIND_LIMIT_MINOR && !good;
+    if (row->kind == RODT_AIR_KIND_USUAL || (row->kind == RODT_AIR_KIND_MAJOR && good))
+        out->result = RODT_AIR_RESULT_NOTED;
+    else if (row->kind == RODT_AIR_KIND_EITHER && !good)
         set_missing(out, RODT_AIR_MISSING_OTHER_WAY);
     else
-        out->result = good ? RODT_AIR_GOOD : RODT_AIR_DEFECTIVE;
+        out->result = good ? RODT_AIR_RESULT_GOOD : RODT_AIR_RESULT_DEFECTIVE;
 }
 
 static void compare(const rodt_air_limit *row, rodt_ratio measured, rodt_ratio allowed, air_outcome *out)
 {
-    bool between = row->comparison == RODT_BETWEEN;
-    int low = exact_compare(measured, allowed);
-    int high = between ? exact_compare(measured, row->upper) : -1;
+    bool between = row->comparison == RODT_COMPARISON_BETWEEN;
+    int low = rodti_exact_compare(measured, allowed);
+    int high = between ? rodti_exact_compare(measured, row->upper) : -1;
     out->measured = (rodt_ratio){measured.num, measured.den};
     out->allowed = between && high >= 0 ? row->upper : (rodt_ratio){allowed.num, allowed.den};
     out->at_limit = low == 0 || (between && high == 0);
@@ -209,19 +209,19 @@ static void compare(const rodt_air_limit *row, rodt_ratio measured, rodt_ratio a
 
 static void judge_answer(const rodt_air_limit *row, const rodt_air_reading *reading, air_outcome *out)
 {
-    rodt_recorded wanted = row->comparison == RODT_MUST_BE_YES ? RODT_RECORDED_YES : RODT_RECORDED_NO;
-    if (reading->answer == RODT_NOT_RECORDED)
+    rodt_recorded wanted = row->comparison == RODT_COMPARISON_MUST_BE_YES ? RODT_RECORDED_YES : RODT_RECORDED_NO;
+    if (reading->answer == RODT_RECORDED_NOTHING)
         set_missing(out, RODT_AIR_MISSING_VALUE);
     else
         set_result(row, reading->answer == wanted, out);
 }
 
-rodt_status air_judge_row(const rodt_air_limit *row, const rodt_air_reading *reading, const air_vehicle *vehicle,
+rodt_status rodti_air_judge_row(const rodt_air_limit *row, const rodt_air_reading *reading, const air_vehicle *vehicle,
                           air_outcome *out)
 {
     rodt_ratio measured, allowed;
     *out = (air_outcome){.row = row};
-    if (row->measure == RODT_MEASURE_YES_NO) {
+    if (row->measure == RODT_AIR_MEASURE_YES_NO) {
         judge_answer(row, reading, out);
         return RODT_OK;
     }
@@ -229,7 +229,7 @@ rodt_status air_judge_row(const rodt_air_limit *row, const rodt_air_reading *rea
         return RODT_E_RANGE;
     if (out->missing != RODT_AIR_MISSING_NOTHING)
         return RODT_OK;
-    if (!air_allowed(row, vehicle->towed_units, &allowed) || (row->by_volume && !scale_by_volume(reading, &allowed)) ||
+    if (!rodti_air_allowed(row, vehicle->towed_units, &allowed) || (row->by_volume && !scale_by_volume(reading, &allowed)) ||
         (row->half_cut_out && !lower_to_half(row, reading, measured, &allowed, out)))
         return RODT_E_RANGE;
     if (out->missing == RODT_AIR_MISSING_NOTHING)

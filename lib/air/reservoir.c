@@ -5,11 +5,11 @@
 
 #include <string.h>
 
-size_t rodt_volume_row_count(void) { return table_volumes_count; }
+size_t rodt_volume_row_count(void) { return rodti_table_volumes_count; }
 
 const rodt_volume_row *rodt_volume_row_at(size_t index)
 {
-    return index < table_volumes_count ? &table_volumes[index] : NULL;
+    return index < rodti_table_volumes_count ? &rodti_table_volumes[index] : NULL;
 }
 
 /* Table V is about full stroke, which is what a rated stroke marks. */
@@ -21,16 +21,16 @@ static bool holds(const rodt_volume_row *row, const rodt_chamber *chamber)
                                           rodt_length_compare(rated, row->stroke_until) <= 0));
 }
 
-rodt_status rodt_rated_volume(const rodt_chamber *chamber, rodt_ratio *cubic_inches)
+rodt_status rodt_chamber_rated_volume(const rodt_chamber *chamber, rodt_ratio *cubic_inches)
 {
     if (chamber == NULL || cubic_inches == NULL || chamber->size[0] == '\0' ||
         memchr(chamber->size, '\0', sizeof chamber->size) == NULL)
         return RODT_E_ARGUMENT;
     if (chamber->family != RODT_FAMILY_UNKNOWN && chamber->family != RODT_FAMILY_CLAMP)
         return RODT_E_UNKNOWN_CHAMBER;
-    for (size_t i = 0; i < table_volumes_count; i++) {
-        if (holds(&table_volumes[i], chamber)) {
-            *cubic_inches = table_volumes[i].volume;
+    for (size_t i = 0; i < rodti_table_volumes_count; i++) {
+        if (holds(&rodti_table_volumes[i], chamber)) {
+            *cubic_inches = rodti_table_volumes[i].volume;
             return RODT_OK;
         }
     }
@@ -39,27 +39,27 @@ rodt_status rodt_rated_volume(const rodt_chamber *chamber, rodt_ratio *cubic_inc
 
 static bool is_positive(rodt_ratio ratio) { return ratio.den > 0 && ratio.num > 0; }
 
-rodt_status rodt_required_volume(rodt_ratio chambers, bool trailer, rodt_ratio *cubic_inches)
+rodt_status rodt_reservoir_required_volume(rodt_ratio chambers, bool trailer, rodt_ratio *cubic_inches)
 {
     if (cubic_inches == NULL || !is_positive(chambers))
         return RODT_E_ARGUMENT;
-    rodt_ratio multiple = trailer ? table_multiple_trailer.value : table_multiple_truck.value;
-    return exact_multiply(chambers, multiple, cubic_inches) ? RODT_OK : RODT_E_RANGE;
+    rodt_ratio multiple = trailer ? rodti_table_multiple_trailer.value : rodti_table_multiple_truck.value;
+    return rodti_exact_multiply(chambers, multiple, cubic_inches) ? RODT_OK : RODT_E_RANGE;
 }
 
 /* The formula is one row of the air checks; its 25 s are there. */
 static const rodt_air_limit *find_formula(void)
 {
-    for (size_t r = 0; r < table_rules_count; r++) {
-        for (size_t i = 0; i < table_rules[r].air_count; i++) {
-            if (table_rules[r].air[i].by_volume)
-                return &table_rules[r].air[i];
+    for (size_t r = 0; r < rodti_table_rules_count; r++) {
+        for (size_t i = 0; i < rodti_table_rules[r].air_count; i++) {
+            if (rodti_table_rules[r].air[i].by_volume)
+                return &rodti_table_rules[r].air[i];
         }
     }
     return NULL;
 }
 
-rodt_status rodt_build_up_seconds(rodt_ratio actual, rodt_ratio required, rodt_ratio *seconds)
+rodt_status rodt_reservoir_build_up_seconds(rodt_ratio actual, rodt_ratio required, rodt_ratio *seconds)
 {
     rodt_ratio value;
     const rodt_air_limit *formula = find_formula();
@@ -67,7 +67,7 @@ rodt_status rodt_build_up_seconds(rodt_ratio actual, rodt_ratio required, rodt_r
         return RODT_E_ARGUMENT;
     if (formula == NULL)
         return RODT_E_INTERNAL;
-    bool fits = exact_multiply(formula->value, actual, &value) && exact_divide(value, required, seconds);
+    bool fits = rodti_exact_multiply(formula->value, actual, &value) && rodti_exact_divide(value, required, seconds);
     return fits ? RODT_OK : RODT_E_RANGE;
 }
 
@@ -85,25 +85,25 @@ static bool is_valid(rodt_pressure pressure, rodt_ratio reservoir, rodt_ratio ch
 
 static bool to_absolute(rodt_pressure gauge, rodt_ratio *out)
 {
-    return exact_add(EXACT(gauge), atmosphere, out);
+    return rodti_exact_add(EXACT(gauge), atmosphere, out);
 }
 
 /* The part of the air that stays: V / (V + v x fill). */
 static bool stays(rodt_ratio reservoir, rodt_ratio chambers, rodt_ratio fill, rodt_ratio *out)
 {
     rodt_ratio filled;
-    return exact_multiply(chambers, fill, &filled) &&
-           exact_add(reservoir, filled, &filled) && exact_divide(reservoir, filled, out);
+    return rodti_exact_multiply(chambers, fill, &filled) &&
+           rodti_exact_add(reservoir, filled, &filled) && rodti_exact_divide(reservoir, filled, out);
 }
 
-rodt_status rodt_estimate_application(rodt_pressure pressure, rodt_ratio reservoir, rodt_ratio chambers,
+rodt_status rodt_reservoir_estimate_application(rodt_pressure pressure, rodt_ratio reservoir, rodt_ratio chambers,
                                       rodt_ratio fill, rodt_pressure *after)
 {
     rodt_ratio absolute, part;
     if (after == NULL || !is_valid(pressure, reservoir, chambers, fill))
         return RODT_E_ARGUMENT;
     if (!stays(reservoir, chambers, fill, &part) || !to_absolute(pressure, &absolute) ||
-        !exact_multiply(absolute, part, &absolute) || !exact_subtract(absolute, atmosphere, &absolute))
+        !rodti_exact_multiply(absolute, part, &absolute) || !rodti_exact_subtract(absolute, atmosphere, &absolute))
         return RODT_E_RANGE;
     /* A nearly empty reservoir cannot fill a chamber above the air around it; a gauge shows nothing then. */
     *after = absolute.num < 0 ? (rodt_pressure){0, 1} : (rodt_pressure){absolute.num, absolute.den};
@@ -117,11 +117,11 @@ rodt_status rodt_estimate_application(rodt_pressure pressure, rodt_ratio reservo
 static unsigned count_applications(rodt_ratio part, rodt_ratio least)
 {
     unsigned kept = 0, lost = APPLICATIONS_MAX + 1;
-    if (exact_compare(least, (rodt_ratio){1, 1}) > 0)
+    if (rodti_exact_compare(least, (rodt_ratio){1, 1}) > 0)
         return 0;
     while (lost - kept > 1) {
         unsigned middle = (kept + lost) / 2;
-        if (exact_compare_power(part, middle, least) >= 0)
+        if (rodti_exact_compare_power(part, middle, least) >= 0)
             kept = middle;
         else
             lost = middle;
@@ -129,14 +129,14 @@ static unsigned count_applications(rodt_ratio part, rodt_ratio least)
     return kept;
 }
 
-rodt_status rodt_estimate_applications(rodt_pressure pressure, rodt_pressure floor, rodt_ratio reservoir,
+rodt_status rodt_reservoir_estimate_applications(rodt_pressure pressure, rodt_pressure floor, rodt_ratio reservoir,
                                        rodt_ratio chambers, rodt_ratio fill, unsigned *count)
 {
     rodt_ratio start, end, part;
     if (count == NULL || !is_gauge(floor) || !is_valid(pressure, reservoir, chambers, fill))
         return RODT_E_ARGUMENT;
     if (!stays(reservoir, chambers, fill, &part) || !to_absolute(pressure, &start) || !to_absolute(floor, &end) ||
-        !exact_divide(end, start, &end))
+        !rodti_exact_divide(end, start, &end))
         return RODT_E_RANGE;
     *count = count_applications(part, end);
     return RODT_OK;

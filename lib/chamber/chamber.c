@@ -21,22 +21,22 @@ const char *rodt_family_name(rodt_family family)
 const char *rodt_stroke_class_name(rodt_stroke_class stroke_class)
 {
     switch (stroke_class) {
-    case RODT_CLASS_STANDARD: return "standard";
-    case RODT_CLASS_LONG: return "long";
-    case RODT_CLASS_UNKNOWN: break;
+    case RODT_STROKE_CLASS_STANDARD: return "standard";
+    case RODT_STROKE_CLASS_LONG: return "long";
+    case RODT_STROKE_CLASS_UNKNOWN: break;
     }
     return "unknown";
 }
 
 bool rodt_chamber_add_class(rodt_chamber *chamber, rodt_stroke_class stroke_class)
 {
-    if (stroke_class == RODT_CLASS_UNKNOWN || stroke_class == chamber->stroke_class)
+    if (stroke_class == RODT_STROKE_CLASS_UNKNOWN || stroke_class == chamber->stroke_class)
         return true;
-    if (chamber->stroke_class == RODT_CLASS_UNKNOWN) {
+    if (chamber->stroke_class == RODT_STROKE_CLASS_UNKNOWN) {
         chamber->stroke_class = stroke_class;
         return true;
     }
-    chamber->stroke_class = RODT_CLASS_STANDARD;
+    chamber->stroke_class = RODT_STROKE_CLASS_STANDARD;
     return false;
 }
 
@@ -49,7 +49,7 @@ static bool is_closed(const char size[RODT_SIZE_TEXT_SIZE])
 static bool can_be_written(const rodt_chamber *chamber)
 {
     return chamber != NULL && (unsigned)chamber->family <= RODT_FAMILY_DD3 &&
-           (unsigned)chamber->stroke_class <= RODT_CLASS_LONG && is_closed(chamber->size) &&
+           (unsigned)chamber->stroke_class <= RODT_STROKE_CLASS_LONG && is_closed(chamber->size) &&
            is_closed(chamber->spring_size);
 }
 
@@ -60,20 +60,20 @@ rodt_status rodt_chamber_format(const rodt_chamber *chamber, char *text, size_t 
     if (chamber->family == RODT_FAMILY_UNKNOWN && chamber->size[0] == '\0')
         return RODT_E_EMPTY;
     text_writer writer;
-    text_begin(&writer);
+    rodti_text_begin(&writer);
     if (chamber->family != RODT_FAMILY_UNKNOWN)
-        text_put(&writer, rodt_family_name(chamber->family));
+        rodti_text_put(&writer, rodt_family_name(chamber->family));
     if (chamber->size[0] != '\0') {
-        text_put(&writer, writer.used > 0 ? " " : "");
-        text_put(&writer, chamber->size);
+        rodti_text_put(&writer, writer.used > 0 ? " " : "");
+        rodti_text_put(&writer, chamber->size);
     }
     if (chamber->spring_size[0] != '\0') {
-        text_put(&writer, "/");
-        text_put(&writer, chamber->spring_size);
+        rodti_text_put(&writer, "/");
+        rodti_text_put(&writer, chamber->spring_size);
     }
-    if (chamber->stroke_class != RODT_CLASS_UNKNOWN) {
-        text_put(&writer, " ");
-        text_put(&writer, rodt_stroke_class_name(chamber->stroke_class));
+    if (chamber->stroke_class != RODT_STROKE_CLASS_UNKNOWN) {
+        rodti_text_put(&writer, " ");
+        rodti_text_put(&writer, rodt_stroke_class_name(chamber->stroke_class));
     }
-    return text_copy_out(&writer, text, size);
+    return rodti_text_copy_out(&writer, text, size);
 }

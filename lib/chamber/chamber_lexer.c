@@ -21,20 +21,20 @@ static token_kind kind_of(uint32_t code)
 static mark_token next_token(text_cursor *cursor)
 {
     const unsigned char *before = cursor->at;
-    text_skip_blanks(cursor);
+    rodti_text_skip_blanks(cursor);
     mark_token token = {.kind = kind_of(cursor->code), .gap = cursor->at != before, .column = cursor->column,
                    .text = (const char *)cursor->at};
     do
-        text_next(cursor);
+        rodti_text_next(cursor);
     while ((token.kind == TOKEN_NUMBER || token.kind == TOKEN_WORD) && kind_of(cursor->code) == token.kind);
     token.size = (size_t)((const char *)cursor->at - token.text);
     return token;
 }
 
-void lexer_next(mark_tokens *tokens, const char *text, size_t size)
+void rodti_lexer_next(mark_tokens *tokens, const char *text, size_t size)
 {
     text_cursor cursor;
-    text_start(&cursor, text, size);
+    rodti_text_start(&cursor, text, size);
     tokens->count = 0;
     do {
         tokens->at[tokens->count] = next_token(&cursor);
@@ -44,9 +44,9 @@ void lexer_next(mark_tokens *tokens, const char *text, size_t size)
     tokens->at[tokens->count].kind = TOKEN_END;
 }
 
-bool mark_is_word(const mark_token *token, const char *word)
+bool rodti_mark_is_word(const mark_token *token, const char *word)
 {
-    return token->kind == TOKEN_WORD && text_is_word(token->text, token->size, word);
+    return token->kind == TOKEN_WORD && rodti_text_is_word(token->text, token->size, word);
 }
 
 /* --- Dates that were marks ---------------------------------------------------------------------------- */
@@ -82,8 +82,8 @@ static bool is_month_at(const mark_tokens *tokens, size_t index)
     const mark_token *last = &tokens->at[tokens->count - 1];
     const char *name = tokens->at[index].text;
     text_cursor cursor;
-    text_start(&cursor, name, (size_t)(last->text + last->size - name));
-    return tokens->at[index].kind == TOKEN_WORD && month_read(&cursor) != 0;
+    rodti_text_start(&cursor, name, (size_t)(last->text + last->size - name));
+    return tokens->at[index].kind == TOKEN_WORD && rodti_month_read(&cursor) != 0;
 }
 
 /* "24-Mar", "mars-24", "01-févr". */
@@ -100,7 +100,7 @@ static bool is_month_date(const mark_tokens *tokens)
     return false;
 }
 
-bool mark_is_date(const mark_tokens *tokens)
+bool rodti_mark_is_date(const mark_tokens *tokens)
 {
     const mark_token *t = tokens->at;
     if (tokens->count == 1 && t->kind == TOKEN_NUMBER)

@@ -26,12 +26,12 @@ typedef struct mark_tokens {
 } mark_tokens;
 
 /* Points into the text, which has no blanks at its ends. */
-void lexer_next(mark_tokens *tokens, const char *text, size_t size);
+void rodti_lexer_next(mark_tokens *tokens, const char *text, size_t size);
 
 /* True if the token is the ASCII word, in upper or lower case. */
-bool mark_is_word(const mark_token *token, const char *word);
+bool rodti_mark_is_word(const mark_token *token, const char *word);
 
 /* True for what a spreadsheet makes of "24/3" or "16-12": "24-Mar", "1/4/2024", "2024-03-24 00:00", 45375. */
-bool mark_is_date(const mark_tokens *tokens);
+bool rodti_mark_is_date(const mark_tokens *tokens);
 
 #endif

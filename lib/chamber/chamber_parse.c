@@ -21,7 +21,7 @@ static const mark_token *here(const mark_reader *mark) { return &mark->tokens.at
 
 static bool take_word(mark_reader *mark, const char *word)
 {
-    if (!mark_is_word(here(mark), word))
+    if (!rodti_mark_is_word(here(mark), word))
         return false;
     mark->at++;
     return true;
@@ -183,7 +183,7 @@ static bool take_spring(mark_reader *mark)
 /* "24L/30": the class of the service chamber may come before the spring brake. */
 static bool take_spring_after_class(mark_reader *mark)
 {
-    return mark->size != 0 && mark->chamber.stroke_class == RODT_CLASS_LONG &&
+    return mark->size != 0 && mark->chamber.stroke_class == RODT_STROKE_CLASS_LONG &&
            mark->chamber.spring_size[0] == '\0' && here(mark)->kind == TOKEN_SLASH && take_spring(mark);
 }
 
@@ -211,7 +211,7 @@ static bool take_number(mark_reader *mark)
 static bool names_bolt(const mark_reader *mark)
 {
     for (size_t i = 0; i < mark->tokens.count; i++) {
-        if (mark_is_word(&mark->tokens.at[i], "bolt") || mark_is_word(&mark->tokens.at[i], "bolted"))
+        if (rodti_mark_is_word(&mark->tokens.at[i], "bolt") || rodti_mark_is_word(&mark->tokens.at[i], "bolted"))
             return true;
     }
     return false;
@@ -257,13 +257,13 @@ static bool take_prefix(mark_reader *mark)
 static bool match_class(mark_reader *mark, rodt_stroke_class *stroke_class)
 {
     if (take_word(mark, "l") || take_word(mark, "ls")) {
-        *stroke_class = RODT_CLASS_LONG;
+        *stroke_class = RODT_STROKE_CLASS_LONG;
         return true;
     }
     if (take_word(mark, "long"))
-        *stroke_class = RODT_CLASS_LONG;
+        *stroke_class = RODT_STROKE_CLASS_LONG;
     else if (take_word(mark, "standard") || take_word(mark, "std"))
-        *stroke_class = RODT_CLASS_STANDARD;
+        *stroke_class = RODT_STROKE_CLASS_STANDARD;
     else
         return false;
     skip_word(mark, "stroke");
@@ -291,7 +291,7 @@ static bool take_class(mark_reader *mark)
 /* "type 30 brake chamber", "clamp-type brake chamber 30": words that say nothing more. */
 static bool take_chamber_word(mark_reader *mark)
 {
-    if (mark_is_word(here(mark), "brake") && mark_is_word(here(mark) + 1, "chamber"))
+    if (rodti_mark_is_word(here(mark), "brake") && rodti_mark_is_word(here(mark) + 1, "chamber"))
         mark->at++;
     return take_word(mark, "chamber");
 }
@@ -301,7 +301,7 @@ static bool take_chamber_word(mark_reader *mark)
 /* Long rows are published for clamp chambers only, so a long mark names the family too. */
 static void complete(rodt_chamber *chamber)
 {
-    if (chamber->family == RODT_FAMILY_UNKNOWN && chamber->stroke_class == RODT_CLASS_LONG)
+    if (chamber->family == RODT_FAMILY_UNKNOWN && chamber->stroke_class == RODT_STROKE_CLASS_LONG)
         chamber->family = RODT_FAMILY_CLAMP;
     if (chamber->family == RODT_FAMILY_DD3 && chamber->size[0] == '\0')
         set_size(chamber->size, "30", 2);
@@ -319,8 +319,8 @@ static rodt_status explain_incomplete(const mark_reader *mark, rodt_error *error
 {
     uint32_t column = mark->size != 0 ? mark->size : here(mark)->column;
     if (mark->chamber.family == RODT_FAMILY_BOLT)
-        return text_error(error, RODT_E_UNKNOWN_CHAMBER, column, "a bolt-type chamber has a letter, A to G");
-    return text_error(error, RODT_E_UNKNOWN_CHAMBER, column,
+        return rodti_text_error(error, RODT_E_UNKNOWN_CHAMBER, column, "a bolt-type chamber has a letter, A to G");
+    return rodti_text_error(error, RODT_E_UNKNOWN_CHAMBER, column,
                       "this is not a complete chamber mark: a type number such as 30, 24/30 or 30L was expected");
 }
 
@@ -331,11 +331,11 @@ static rodt_status explain_unexpected(const mark_token *found, rodt_error *error
 {
     char shown[TEXT_SHOWN_SIZE];
     text_cursor cursor;
-    text_start(&cursor, found->text, found->size);
-    text_show(cursor.code, shown);
+    rodti_text_start(&cursor, found->text, found->size);
+    rodti_text_show(cursor.code, shown);
     bool plain = found->kind == TOKEN_NUMBER || found->kind == TOKEN_WORD;
     int letters = found->size < SHOWN_LETTERS ? (int)found->size : SHOWN_LETTERS;
-    return text_error(error, RODT_E_UNKNOWN_CHAMBER, found->column,
+    return rodti_text_error(error, RODT_E_UNKNOWN_CHAMBER, found->column,
                       "%.*s does not belong to a chamber mark such as 30, 24/30, 30L, bolt C or roto 30",
                       plain ? letters : TEXT_SHOWN_SIZE, plain ? found->text : shown);
 }
@@ -344,11 +344,11 @@ static rodt_status explain_error(const mark_reader *mark, rodt_error *error)
 {
     const mark_token *found = here(mark);
     if (mark->tokens.count == 0)
-        return text_error(error, RODT_E_EMPTY, 0, "there is no chamber");
-    if (mark_is_date(&mark->tokens))
-        return text_error(error, RODT_E_DATE_CELL, 1, "a spreadsheet made a date of this chamber mark");
+        return rodti_text_error(error, RODT_E_EMPTY, 0, "there is no chamber");
+    if (rodti_mark_is_date(&mark->tokens))
+        return rodti_text_error(error, RODT_E_DATE_CELL, 1, "a spreadsheet made a date of this chamber mark");
     if (mark->tokens.count == 1 && found->kind == TOKEN_WORD && bolt_size(found) != '\0')
-        return text_error(error, RODT_E_UNKNOWN_CHAMBER, found->column,
+        return rodti_text_error(error, RODT_E_UNKNOWN_CHAMBER, found->column,
                           "a letter alone can be a bolt-type size or a rated-stroke code: write \"bolt %c\"",
                           bolt_size(found));
     if (found->kind == TOKEN_END)
@@ -356,17 +356,17 @@ static rodt_status explain_error(const mark_reader *mark, rodt_error *error)
     return explain_unexpected(found, error);
 }
 
-rodt_status rodt_chamber_read(const char *text, size_t size, rodt_chamber *out, rodt_error *error)
+rodt_status rodt_chamber_parse_n(const char *text, size_t size, rodt_chamber *out, rodt_error *error)
 {
     if (text == NULL || out == NULL)
-        return text_error(error, RODT_E_ARGUMENT, 0, "a text and a place for the chamber are needed");
+        return rodti_text_error(error, RODT_E_ARGUMENT, 0, "a text and a place for the chamber are needed");
     mark_reader mark;
     memset(&mark.chamber, 0, sizeof mark.chamber);
     mark.at = 0;
     mark.typed = false;
     mark.size = mark.twice = 0;
-    text_trim(&text, &size);
-    lexer_next(&mark.tokens, text, size);
+    rodti_text_trim(&text, &size);
+    rodti_lexer_next(&mark.tokens, text, size);
     while (take_prefix(&mark) || take_family(&mark) || take_letter(&mark) || take_number(&mark) ||
            take_class(&mark) || take_spring_after_class(&mark) || take_chamber_word(&mark))
         ;
@@ -374,29 +374,29 @@ rodt_status rodt_chamber_read(const char *text, size_t size, rodt_chamber *out, 
     if (here(&mark)->kind != TOKEN_END || (mark.twice == 0 && !is_consistent(&mark.chamber)))
         return explain_error(&mark, error);
     if (mark.twice != 0)
-        return text_error(error, RODT_E_AMBIGUOUS, mark.twice, "this names two kinds of chamber at once");
+        return rodti_text_error(error, RODT_E_AMBIGUOUS, mark.twice, "this names two kinds of chamber at once");
     *out = mark.chamber;
     return RODT_OK;
 }
 
 rodt_status rodt_chamber_parse(const char *text, rodt_chamber *out, rodt_error *error)
 {
-    return rodt_chamber_read(text, text == NULL ? 0 : strlen(text), out, error);
+    return rodt_chamber_parse_n(text, text == NULL ? 0 : strlen(text), out, error);
 }
 
-rodt_status rodt_stroke_class_read(const char *text, size_t size, rodt_stroke_class *out, rodt_error *error)
+rodt_status rodt_stroke_class_parse_n(const char *text, size_t size, rodt_stroke_class *out, rodt_error *error)
 {
     if (text == NULL || out == NULL)
-        return text_error(error, RODT_E_ARGUMENT, 0, "a text and a place for the class are needed");
-    text_trim(&text, &size);
+        return rodti_text_error(error, RODT_E_ARGUMENT, 0, "a text and a place for the class are needed");
+    rodti_text_trim(&text, &size);
     mark_reader mark;
     mark.at = 0;
-    lexer_next(&mark.tokens, text, size);
-    rodt_stroke_class stroke_class = RODT_CLASS_UNKNOWN;
+    rodti_lexer_next(&mark.tokens, text, size);
+    rodt_stroke_class stroke_class = RODT_STROKE_CLASS_UNKNOWN;
     if (mark.tokens.count > 0 && !take_word(&mark, "unknown") && !match_class(&mark, &stroke_class))
-        return text_error(error, RODT_E_SYNTAX, 1, "a stroke class is standard, long or unknown");
+        return rodti_text_error(error, RODT_E_SYNTAX, 1, "a stroke class is standard, long or unknown");
     if (here(&mark)->kind != TOKEN_END)
-        return text_error(error, RODT_E_SYNTAX, here(&mark)->column, "a stroke class is standard, long or unknown");
+        return rodti_text_error(error, RODT_E_SYNTAX, here(&mark)->column, "a stroke class is standard, long or unknown");
     *out = stroke_class;
     return RODT_OK;
 }

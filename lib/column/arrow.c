@@ -121,7 +121,7 @@ static bool is_complete(const rodt_column_in *in)
            in->chamber != NULL;
 }
 
-rodt_status rodt_column_from_arrow(const struct ArrowSchema *schema, const struct ArrowArray *array,
+rodt_status rodt_column_in_from_arrow(const struct ArrowSchema *schema, const struct ArrowArray *array,
                                    rodt_column_in *in, size_t *rows)
 {
     rodt_column_in found = {0};
@@ -139,15 +139,15 @@ rodt_status rodt_column_from_arrow(const struct ArrowSchema *schema, const struc
     return RODT_OK;
 }
 
-rodt_status rodt_column_judge_arrow(const rodt_column_plan *plan, const struct ArrowSchema *schema,
+rodt_status rodt_column_plan_judge_arrow(const rodt_column_plan *plan, const struct ArrowSchema *schema,
                                     const struct ArrowArray *array, const rodt_column_out *out)
 {
     rodt_column_in in;
     size_t rows;
     if (plan == NULL || out == NULL)
         return RODT_E_ARGUMENT;
-    rodt_status status = rodt_column_from_arrow(schema, array, &in, &rows);
+    rodt_status status = rodt_column_in_from_arrow(schema, array, &in, &rows);
     if (status != RODT_OK || rows == 0)
         return status;
-    return rodt_column_judge(plan, &in, rows, out);
+    return rodt_column_plan_judge(plan, &in, rows, out);
 }

@@ -15,7 +15,7 @@
 #define LONG_TEXT 0x80u /* in place of the size of a short one */
 
 #define TAKEN 255, 255, 255, 255, 255, 255, 255, 255
-const unsigned char cell_masks[4 * (CELL_SHORT + 1)] = {TAKEN, TAKEN, TAKEN, TAKEN, 0};
+const unsigned char rodti_cell_masks[4 * (CELL_SHORT + 1)] = {TAKEN, TAKEN, TAKEN, TAKEN, 0};
 
 
 /* What belongs into the last slot may be after it. */
@@ -37,11 +37,11 @@ static uint64_t hash_any(uint64_t a, uint64_t b) { return cache_hash_any(a, b); 
 
 CACHE_CRC static uint64_t hash_crc(uint64_t a, uint64_t b) { return cache_hash_crc(a, b); }
 
-cache_hasher *cache_hash(void) { return CACHE_HAS_CRC() ? hash_crc : hash_any; }
+cache_hasher *rodti_cache_hash(void) { return CACHE_HAS_CRC() ? hash_crc : hash_any; }
 
 #else
 
-cache_hasher *cache_hash(void) { return hash_any; }
+cache_hasher *rodti_cache_hash(void) { return hash_any; }
 
 #endif
 
@@ -54,7 +54,7 @@ static bool make_cells(cell_cache *cache, unsigned bits, bool has_long)
     made.cells = make_lines(slot_count(bits), sizeof *made.cells);
     made.rest = has_long ? calloc(slot_count(bits), sizeof *made.rest) : NULL;
     if (made.cells == NULL || (has_long && made.rest == NULL)) {
-        cell_cache_close(&made);
+        rodti_cell_cache_close(&made);
         return false;
     }
     for (size_t i = 0; i < slot_count(bits); i++)
@@ -63,13 +63,13 @@ static bool make_cells(cell_cache *cache, unsigned bits, bool has_long)
     return true;
 }
 
-bool cell_cache_open(cell_cache *cache, unsigned most_bits)
+bool rodti_cell_cache_open(cell_cache *cache, unsigned most_bits)
 {
-    *cache = (cell_cache){.most_bits = most_bits, .hash = cache_hash()};
+    *cache = (cell_cache){.most_bits = most_bits, .hash = rodti_cache_hash()};
     return make_cells(cache, most_bits < CELLS_FIRST_BITS ? most_bits : CELLS_FIRST_BITS, false);
 }
 
-void cell_cache_close(cell_cache *cache)
+void rodti_cell_cache_close(cell_cache *cache)
 {
     free(cache->cells);
     free(cache->rest);
@@ -114,7 +114,7 @@ static bool is_cell(const cell_cache *cache, size_t at, const long_key *key, siz
            (size <= CELL_SHORT || memcmp(cache->rest[at], key->rest, REST_SIZE) == 0);
 }
 
-const cell_meaning *cell_cache_probe_next(const cached_cell *first, cell_key key)
+const cell_meaning *rodti_cell_cache_probe_next(const cached_cell *first, cell_key key)
 {
     for (size_t i = 1; i < CACHE_PROBES && first[i - 1].meaning.slot_size != 0; i++)
         if (cell_key_equal(first[i].key, key))
@@ -122,7 +122,7 @@ const cell_meaning *cell_cache_probe_next(const cached_cell *first, cell_key key
     return NULL;
 }
 
-const cell_meaning *cell_cache_probe(const cell_cache *cache, const char *text, size_t size, unsigned tag)
+const cell_meaning *rodti_cell_cache_probe(const cell_cache *cache, const char *text, size_t size, unsigned tag)
 {
     if (size > CELL_TEXT)
         return NULL;
@@ -169,11 +169,11 @@ static bool change_cells(cell_cache *cache, unsigned bits, bool has_long)
         if (old.cells[i].meaning.slot_size != 0)
             (void)put_cell(cache, &key, &old.cells[i]);
     }
-    cell_cache_close(&old);
+    rodti_cell_cache_close(&old);
     return true;
 }
 
-void cell_cache_keep(cell_cache *cache, const char *text, size_t size, unsigned tag, cell_meaning meaning)
+void rodti_cell_cache_keep(cell_cache *cache, const char *text, size_t size, unsigned tag, cell_meaning meaning)
 {
     if (size > CELL_TEXT)
         return;
@@ -216,15 +216,15 @@ static bool make_results(result_cache *cache, unsigned bits)
     return true;
 }
 
-bool result_cache_open(result_cache *cache, size_t bytes, uint32_t most)
+bool rodti_result_cache_open(result_cache *cache, size_t bytes, uint32_t most)
 {
-    *cache = (result_cache){.most = most, .hash = cache_hash(), .width = CACHE_LINE};
+    *cache = (result_cache){.most = most, .hash = rodti_cache_hash(), .width = CACHE_LINE};
     while (cache->width < sizeof(cached_result) + bytes)
         cache->width *= 2;
     return make_results(cache, RESULTS_FIRST_BITS);
 }
 
-void result_cache_close(result_cache *cache)
+void rodti_result_cache_close(result_cache *cache)
 {
     free(cache->slots);
     free(cache->hit_slots);
@@ -237,7 +237,7 @@ static size_t result_offset(const result_cache *cache, row_key key)
     return (size_t)(cache->hash(key.bits, key.value) & cache->mask);
 }
 
-cached_result *result_cache_probe(const result_cache *cache, row_key key)
+cached_result *rodti_result_cache_probe(const result_cache *cache, row_key key)
 {
     size_t offset = result_offset(cache, key);
     for (size_t i = 0; i < CACHE_PROBES; i++) {
@@ -287,10 +287,10 @@ static void grow_results(result_cache *cache)
             cache->used++;
         }
     }
-    result_cache_close(&old);
+    rodti_result_cache_close(&old);
 }
 
-void *result_cache_keep(result_cache *cache, row_key key)
+void *rodti_result_cache_keep(result_cache *cache, row_key key)
 {
     size_t first_slots = (size_t)1 << cache->bits;
     if (cache->used >= first_slots / RESULT_SPACE && first_slots * 2 <= cache->most)

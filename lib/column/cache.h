@@ -52,7 +52,7 @@ CACHE_CRC CACHE_INLINE uint64_t cache_hash_crc(uint64_t a, uint64_t b)
 #endif
 
 /* The one of this processor, which all tables use. */
-cache_hasher *cache_hash(void);
+cache_hasher *rodti_cache_hash(void);
 
 /* --- Cells ------------------------------------------------------------------------------------------- */
 
@@ -92,15 +92,15 @@ typedef struct cell_cache {
 } cell_cache;
 
 /* At most 1 << most_bits slots. False: no memory. */
-bool cell_cache_open(cell_cache *cache, unsigned most_bits);
-void cell_cache_close(cell_cache *cache);
+bool rodti_cell_cache_open(cell_cache *cache, unsigned most_bits);
+void rodti_cell_cache_close(cell_cache *cache);
 
 /* Caches a text of up to CELL_TEXT bytes; another may be evicted. A longer one is not cached, nor is any without
  * memory. tag is below 8. */
-void cell_cache_keep(cell_cache *cache, const char *text, size_t size, unsigned tag, cell_meaning meaning);
+void rodti_cell_cache_keep(cell_cache *cache, const char *text, size_t size, unsigned tag, cell_meaning meaning);
 
 /* The slow path: a text of any size. NULL = not cached. */
-const cell_meaning *cell_cache_probe(const cell_cache *cache, const char *text, size_t size, unsigned tag);
+const cell_meaning *rodti_cell_cache_probe(const cell_cache *cache, const char *text, size_t size, unsigned tag);
 
 #if defined(__BYTE_ORDER__) && __BYTE_ORDER__ == __ORDER_LITTLE_ENDIAN__
 #define CELL_LAST_BYTE 56 /* where the last byte of a word in memory is */
@@ -113,7 +113,7 @@ CACHE_INLINE uint64_t cell_tag(unsigned tag) { return (uint64_t)tag << (CELL_LAS
 CACHE_INLINE unsigned cell_tag_number(uint64_t tag) { return (unsigned)(tag >> (CELL_LAST_BYTE + 4)) & 7u; }
 
 /* Bytes that are taken, then bytes that are not: read from the middle on, a mask. */
-extern const unsigned char cell_masks[4 * (CELL_SHORT + 1)];
+extern const unsigned char rodti_cell_masks[4 * (CELL_SHORT + 1)];
 
 /* Key of a short text of which CELL_SHORT + 1 bytes can be read. */
 CACHE_INLINE cell_key cell_key_padded(const char *text, size_t size, uint64_t tag)
@@ -121,7 +121,7 @@ CACHE_INLINE cell_key cell_key_padded(const char *text, size_t size, uint64_t ta
     cell_key key;
     uint64_t mask[2];
     memcpy(&key, text, sizeof key);
-    memcpy(mask, cell_masks + 2 * (CELL_SHORT + 1) - size, sizeof mask);
+    memcpy(mask, rodti_cell_masks + 2 * (CELL_SHORT + 1) - size, sizeof mask);
     key.words[0] &= mask[0];
     key.words[1] = (key.words[1] & mask[1]) | (uint64_t)size << CELL_LAST_BYTE | tag;
     return key;
@@ -160,14 +160,14 @@ CACHE_INLINE bool cell_key_equal(cell_key a, cell_key b)
 }
 
 /* A short text that is not in its first slot. */
-const cell_meaning *cell_cache_probe_next(const cached_cell *first, cell_key key);
+const cell_meaning *rodti_cell_cache_probe_next(const cached_cell *first, cell_key key);
 
-/* A short text; NULL = not cached. `hash` is that of cache_hash. */
+/* A short text; NULL = not cached. `hash` is that of rodti_cache_hash. */
 CACHE_INLINE const cell_meaning *cell_cache_find(const cell_cache *cache, cell_key key, cache_hasher *hash)
 {
     const char *slot = (const char *)cache->cells + (hash(key.words[0], key.words[1]) & cache->mask);
     const cached_cell *cell = (const cached_cell *)(const void *)slot;
-    return cell_key_equal(cell->key, key) ? &cell->meaning : cell_cache_probe_next(cell, key);
+    return cell_key_equal(cell->key, key) ? &cell->meaning : rodti_cell_cache_probe_next(cell, key);
 }
 
 /* --- Results ----------------------------------------------------------------------------------------- */
@@ -203,20 +203,20 @@ typedef struct result_cache {
 #define CACHE_LINE 64u
 
 /* So many bytes belong to the user of a slot. False: no memory. */
-bool result_cache_open(result_cache *cache, size_t bytes, uint32_t most);
-void result_cache_close(result_cache *cache);
+bool rodti_result_cache_open(result_cache *cache, size_t bytes, uint32_t most);
+void rodti_result_cache_close(result_cache *cache);
 
 /* Gives the bytes of a result that is not cached yet; another may be evicted, but none with hits. NULL = no room. */
-void *result_cache_keep(result_cache *cache, row_key key);
+void *rodti_result_cache_keep(result_cache *cache, row_key key);
 
 /* The slow path: a result in any slot. NULL = not cached. */
-cached_result *result_cache_probe(const result_cache *cache, row_key key);
+cached_result *rodti_result_cache_probe(const result_cache *cache, row_key key);
 
 CACHE_INLINE cached_result *result_cache_find(const result_cache *cache, row_key key, cache_hasher *hash)
 {
     char *slot = cache->slots + (hash(key.bits, key.value) & cache->mask);
     cached_result *result = (cached_result *)(void *)slot;
-    return result->key.bits == key.bits && result->key.value == key.value ? result : result_cache_probe(cache, key);
+    return result->key.bits == key.bits && result->key.value == key.value ? result : rodti_result_cache_probe(cache, key);
 }
 
 /* Counts one row more of a result that was found. */

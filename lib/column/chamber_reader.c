@@ -18,7 +18,7 @@ rodt_status rodt_chamber_reader_new(rodt_column_plan *plan, rodt_chamber_reader 
     if (plan == NULL || reader == NULL || plan->codes <= RODT_COLUMN_CHAMBER_UNREADABLE)
         return RODT_E_ARGUMENT;
     rodt_chamber_reader *made = calloc(1, sizeof *made);
-    if (made == NULL || !cell_cache_open(&made->cells, CHAMBER_BITS)) {
+    if (made == NULL || !rodti_cell_cache_open(&made->cells, CHAMBER_BITS)) {
         free(made);
         return RODT_E_MEMORY;
     }
@@ -31,7 +31,7 @@ void rodt_chamber_reader_free(rodt_chamber_reader *reader)
 {
     if (reader == NULL)
         return;
-    cell_cache_close(&reader->cells);
+    rodti_cell_cache_close(&reader->cells);
     free(reader);
 }
 
@@ -50,7 +50,7 @@ static rodt_status code_of(rodt_column_plan *plan, const rodt_chamber *chamber, 
 static rodt_status read_chamber(rodt_chamber_reader *reader, rodt_text_span cell, uint8_t *code)
 {
     rodt_chamber chamber;
-    rodt_status status = rodt_chamber_read(cell.text, cell.size, &chamber, NULL);
+    rodt_status status = rodt_chamber_parse_n(cell.text, cell.size, &chamber, NULL);
     if (status == RODT_OK)
         status = code_of(reader->plan, &chamber, code);
     else {
@@ -58,7 +58,7 @@ static rodt_status read_chamber(rodt_chamber_reader *reader, rodt_text_span cell
         status = RODT_OK;
     }
     if (status == RODT_OK)
-        cell_cache_keep(&reader->cells, cell.text, cell.size, 0, (cell_meaning){.value = *code});
+        rodti_cell_cache_keep(&reader->cells, cell.text, cell.size, 0, (cell_meaning){.value = *code});
     return status;
 }
 
@@ -68,7 +68,7 @@ static rodt_status find_code(rodt_chamber_reader *reader, rodt_text_span cell, u
         *code = RODT_COLUMN_CHAMBER_MISSING;
         return RODT_OK;
     }
-    const cell_meaning *known = cell_cache_probe(&reader->cells, cell.text, cell.size, 0);
+    const cell_meaning *known = rodti_cell_cache_probe(&reader->cells, cell.text, cell.size, 0);
     if (known == NULL)
         return read_chamber(reader, cell, code);
     *code = (uint8_t)known->value;
@@ -78,7 +78,7 @@ static rodt_status find_code(rodt_chamber_reader *reader, rodt_text_span cell, u
 rodt_status rodt_chamber_reader_read(rodt_chamber_reader *reader, const rodt_text_cells *cells, size_t rows,
                                      uint8_t *codes)
 {
-    if (reader == NULL || cells == NULL || codes == NULL || cells->layout == RODT_TEXT_ABSENT)
+    if (reader == NULL || cells == NULL || codes == NULL || cells->layout == RODT_TEXT_LAYOUT_ABSENT)
         return RODT_E_ARGUMENT;
     for (size_t i = 0; i < rows; i++) {
         rodt_status status = find_code(reader, text_cells_at(cells, i), &codes[i]);

@@ -20,7 +20,7 @@ static bool overlap(span a, span b, size_t rows)
     return first < second + b.width * rows && second < first + a.width * rows;
 }
 
-bool column_out_is_apart(const rodt_column_out *out, size_t rows)
+bool rodti_column_out_is_apart(const rodt_column_out *out, size_t rows)
 {
     const span all[] = {{out->stroke, 4}, {out->verdict, 1}, {out->reasons, 8}, {out->flags, 1}};
     if (rows > SIZE_MAX / 16)
@@ -71,14 +71,14 @@ static bool is_plain(const rodt_column_in *in)
            in->row_valid.bits == NULL;
 }
 
-rodt_status rodt_column_judge(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
+rodt_status rodt_column_plan_judge(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
                               const rodt_column_out *out)
 {
     if (!is_sound(plan, in, rows, out))
         return RODT_E_ARGUMENT;
     if (plan->changes.hold && is_plain(in))
-        column_judge_packed(plan, in, rows, out);
+        rodti_column_judge_packed(plan, in, rows, out);
     else
-        column_judge_blocks(plan, in, rows, out);
+        rodti_column_judge_blocks(plan, in, rows, out);
     return RODT_OK;
 }

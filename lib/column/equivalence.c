@@ -15,13 +15,13 @@ static uint32_t count_of(const rodt_rules *rules, rodt_date day)
 {
     uint32_t count = count_changes(rodt_rules_from(rules), rodt_rules_until(rules), day);
     for (size_t i = 0; i < rodt_rules_limit_count(rules); i++) {
-        const rodt_limit *row = rodt_rules_limit(rules, i);
+        const rodt_limit *row = rodt_rules_limit_at(rules, i);
         count += count_changes(row->from, row->until, day);
     }
     return count;
 }
 
-uint32_t equivalence_day(const rodt_rules *rules, rodt_date day)
+uint32_t rodti_equivalence_day(const rodt_rules *rules, rodt_date day)
 {
     if (!rodt_date_given(day))
         return 0;
@@ -29,7 +29,7 @@ uint32_t equivalence_day(const rodt_rules *rules, rodt_date day)
     return 1 + count_of(rules, day) + (law != NULL ? count_of(law, day) : 0);
 }
 
-pressure_class equivalence_pressure(const rodt_rules *rules, rodt_pressure pressure)
+pressure_class rodti_equivalence_pressure(const rodt_rules *rules, rodt_pressure pressure)
 {
     rodt_pressure from = rodt_rules_pressure_from(rules);
     rodt_pressure until = rodt_rules_pressure_until(rules);
@@ -44,7 +44,7 @@ pressure_class equivalence_pressure(const rodt_rules *rules, rodt_pressure press
     return rodt_pressure_compare(pressure, until) > 0 ? PRESSURE_ABOVE : PRESSURE_INSIDE;
 }
 
-bool equivalence_length(rodt_length length, int32_t *units)
+bool rodti_equivalence_length(rodt_length length, int32_t *units)
 {
     if (length.den <= 0 || length.num < 0 || RODT_COLUMN_PER_INCH % length.den != 0)
         return false;

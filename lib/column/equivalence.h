@@ -16,7 +16,7 @@
 #include "rodtravel/column.h"
 
 /* Class of a day: two days of one class have the same limits for every chamber. 0 for a day that is not given. */
-uint32_t equivalence_day(const rodt_rules *rules, rodt_date day);
+uint32_t rodti_equivalence_day(const rodt_rules *rules, rodt_date day);
 
 /* Where a pressure is in the window of a rule set. Every pressure but 0 is inside where there is no window. */
 typedef enum pressure_class {
@@ -27,10 +27,10 @@ typedef enum pressure_class {
     PRESSURE_ABOVE = 4
 } pressure_class;
 
-pressure_class equivalence_pressure(const rodt_rules *rules, rodt_pressure pressure);
+pressure_class rodti_equivalence_pressure(const rodt_rules *rules, rodt_pressure pressure);
 
 /* True if the length is a whole number of 1/RODT_COLUMN_PER_INCH in, 0 to INT32_MAX of them: *units is the number, and
  * the difference of two such numbers is the difference of the lengths in that unit. Otherwise *units is untouched. */
-bool equivalence_length(rodt_length length, int32_t *units);
+bool rodti_equivalence_length(rodt_length length, int32_t *units);
 
 #endif

@@ -247,13 +247,13 @@ INLINE void judge_packed(const rodt_column_plan *plan, const rodt_column_in *in,
 
 /* --- Copies ------------------------------------------------------------------------------------------ */
 
-void column_judge_blocks_anywhere(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
+void rodti_column_judge_blocks_anywhere(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
                                   const rodt_column_out *out)
 {
     judge_blocks(plan, in, rows, out);
 }
 
-void column_judge_packed_anywhere(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
+void rodti_column_judge_packed_anywhere(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
                                   const rodt_column_out *out)
 {
     judge_packed(plan, in, rows, out);
@@ -273,7 +273,7 @@ WIDE static void judge_packed_wide(const rodt_column_plan *plan, const rodt_colu
 }
 #endif
 
-void column_judge_blocks(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
+void rodti_column_judge_blocks(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
                          const rodt_column_out *out)
 {
 #if HAS_WIDE
@@ -282,10 +282,10 @@ void column_judge_blocks(const rodt_column_plan *plan, const rodt_column_in *in,
         return;
     }
 #endif
-    column_judge_blocks_anywhere(plan, in, rows, out);
+    rodti_column_judge_blocks_anywhere(plan, in, rows, out);
 }
 
-void column_judge_packed(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
+void rodti_column_judge_packed(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
                          const rodt_column_out *out)
 {
 #if HAS_WIDE
@@ -294,5 +294,5 @@ void column_judge_packed(const rodt_column_plan *plan, const rodt_column_in *in,
         return;
     }
 #endif
-    column_judge_packed_anywhere(plan, in, rows, out);
+    rodti_column_judge_packed_anywhere(plan, in, rows, out);
 }

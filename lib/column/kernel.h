@@ -8,21 +8,21 @@
 #include "rodtravel/column.h"
 
 /* True if no column of answers overlaps another. */
-bool column_out_is_apart(const rodt_column_out *out, size_t rows);
+bool rodti_column_out_is_apart(const rodt_column_out *out, size_t rows);
 
 /* Judges rows of any kind, block by block. */
-void column_judge_blocks(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
+void rodti_column_judge_blocks(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
                          const rodt_column_out *out);
 
 /* The same for 32-bit readings of which none is marked as missing, without pressure or day, by plans whose changes
  * hold: one load a row in place of two. */
-void column_judge_packed(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
+void rodti_column_judge_packed(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
                          const rodt_column_out *out);
 
 /* The copies of both that run on any processor, for tests. */
-void column_judge_blocks_anywhere(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
+void rodti_column_judge_blocks_anywhere(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
                                   const rodt_column_out *out);
-void column_judge_packed_anywhere(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
+void rodti_column_judge_packed_anywhere(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
                                   const rodt_column_out *out);
 
 #endif

@@ -36,15 +36,15 @@ static bool is_length(rodt_field field)
 /* Twenty years have thousands of days; evicted again and again, they would make every row a new one. */
 static unsigned most_bits(rodt_field field) { return field == RODT_FIELD_DATE ? 15 : 13; }
 
-bool key_is_blank(const char *text)
+bool rodti_key_is_blank(const char *text)
 {
     size_t size = text != NULL ? strlen(text) : 0;
     if (size > 0)
-        text_trim(&text, &size);
+        rodti_text_trim(&text, &size);
     return size == 0;
 }
 
-bool key_open(key_builder *builder, const rodt_rules *rules, const rodt_reading_text *form, bool is_stream)
+bool rodti_key_open(key_builder *builder, const rodt_rules *rules, const rodt_form *form, bool is_stream)
 {
     unsigned shift = 0;
     bool open = true;
@@ -58,17 +58,17 @@ bool key_open(key_builder *builder, const rodt_rules *rules, const rodt_reading_
         field->classes = 1;
         field->class_of[0] = CLASS_NOTHING;
         shift += bits_of[i];
-        open = cell_cache_open(&field->cells, most_bits((rodt_field)i)) && open;
-        if (key_is_blank(rodt_reading_text_get(form, (rodt_field)i)))
-            rodt_reading_text_set(&builder->form, (rodt_field)i, NULL);
+        open = rodti_cell_cache_open(&field->cells, most_bits((rodt_field)i)) && open;
+        if (rodti_key_is_blank(rodt_form_get(form, (rodt_field)i)))
+            rodt_form_set(&builder->form, (rodt_field)i, NULL);
     }
     return open;
 }
 
-void key_close(key_builder *builder)
+void rodti_key_close(key_builder *builder)
 {
     for (int i = 0; i < RODT_READING_FIELDS; i++)
-        cell_cache_close(&builder->field[i].cells);
+        rodti_cell_cache_close(&builder->field[i].cells);
 }
 
 /* --- Classes ----------------------------------------------------------------------------------------- */
@@ -88,7 +88,7 @@ static bool is_given(rodt_length length) { return rodt_length_given(length); }
 static cell_class class_of_measurement(rodt_length length, rodt_unit written, rodt_field field)
 {
     int32_t units;
-    if (!equivalence_length(length, &units))
+    if (!rodti_equivalence_length(length, &units))
         return (cell_class){CLASS_OWN, KEY_UNCACHEABLE, 0};
     return (cell_class){class_of_value((uint64_t)written), 0,
                         field == RODT_FIELD_APPLIED ? (uint32_t)units : 0u - (uint32_t)units};
@@ -124,9 +124,9 @@ static uint64_t class_of_mark(rodt_length mark)
 
 static uint64_t class_of_day(const rodt_rules *rules, const rodt_reading *reading)
 {
-    uint64_t day = equivalence_day(rules, reading->day);
+    uint64_t day = rodti_equivalence_day(rules, reading->day);
     if (rodt_date_given(reading->other_day))
-        return CLASS_TWO_DAYS | day << 24 | equivalence_day(rules, reading->other_day);
+        return CLASS_TWO_DAYS | day << 24 | rodti_equivalence_day(rules, reading->other_day);
     return class_of_value(day);
 }
 
@@ -135,8 +135,8 @@ static uint64_t class_of_field(const key_builder *builder, rodt_field field, con
     switch ((int)field) {
     case RODT_FIELD_CHAMBER: return class_of_chamber(&reading->chamber);
     case RODT_FIELD_STROKE_CLASS: return class_of_value((uint64_t)reading->chamber.stroke_class);
-    case RODT_FIELD_PSI: return class_of_value(equivalence_pressure(builder->rules, reading->pressure));
-    case RODT_FIELD_PSI_AFTER: return class_of_value(equivalence_pressure(builder->rules, reading->pressure_after));
+    case RODT_FIELD_PSI: return class_of_value(rodti_equivalence_pressure(builder->rules, reading->pressure));
+    case RODT_FIELD_PSI_AFTER: return class_of_value(rodti_equivalence_pressure(builder->rules, reading->pressure_after));
     case RODT_FIELD_DATE: return class_of_day(builder->rules, reading);
     case RODT_FIELD_ENGINE: return class_of_value((uint64_t)reading->engine_running);
     case RODT_FIELD_SPRING_BRAKE: return class_of_value((uint64_t)reading->spring_brake_applied);
@@ -148,13 +148,13 @@ static uint64_t class_of_field(const key_builder *builder, rodt_field field, con
 /* Lengths that were read count, even beside a unit that cannot be: they name their own. False: none was read. */
 static bool class_of_length(rodt_field field, const rodt_reading *reading, uint64_t *class_of)
 {
-    bool is_division = field == RODT_FIELD_DIVISION; /* it changes nothing */
+    bool rodti_is_division = field == RODT_FIELD_DIVISION; /* it changes nothing */
     rodt_length length = field == RODT_FIELD_RATED_STROKE    ? reading->chamber.rated_stroke
                          : field == RODT_FIELD_MARKED_LIMIT ? reading->chamber.marked_limit
                                                             : reading->division;
     if (!is_given(length))
         return false;
-    *class_of = is_division ? CLASS_NOTHING : class_of_mark(length);
+    *class_of = rodti_is_division ? CLASS_NOTHING : class_of_mark(length);
     return true;
 }
 
@@ -162,12 +162,12 @@ static bool class_of_length(rodt_field field, const rodt_reading *reading, uint6
 static rodt_reading read_alone(const key_builder *builder, rodt_field field, const char *text, const char *unit)
 {
     rodt_reading reading;
-    rodt_reading_text row = {.style = builder->form.style, .date_order = builder->form.date_order,
+    rodt_form row = {.style = builder->form.style, .date_order = builder->form.date_order,
                              .default_day = builder->form.default_day};
     if (is_length(field))
         row.unit = unit;
-    rodt_reading_text_set(&row, field, text);
-    (void)rodt_reading_parse(&row, &reading, NULL);
+    rodt_form_set(&row, field, text);
+    (void)rodt_form_parse(&row, &reading, NULL);
     return reading;
 }
 
@@ -175,14 +175,14 @@ static cell_class class_of_unit(const char *text)
 {
     rodt_unit unit;
     size_t size = strlen(text);
-    text_trim(&text, &size);
+    rodti_text_trim(&text, &size);
     return (cell_class){rodt_unit_find(text, size, &unit) ? class_of_value((uint64_t)unit) : CLASS_UNREADABLE, 0, 0};
 }
 
 static cell_class class_of_cell(const key_builder *builder, rodt_field field, const char *text, const char *unit)
 {
-    if (key_is_blank(text))
-        text = rodt_reading_text_get(&builder->form, field);
+    if (rodti_key_is_blank(text))
+        text = rodt_form_get(&builder->form, field);
     if (text == NULL) {
         bool is_reading = field == RODT_FIELD_RELEASED || field == RODT_FIELD_APPLIED;
         bool is_chamber = field == RODT_FIELD_CHAMBER && builder->is_stream;
@@ -233,21 +233,21 @@ static bool find_unit(const key_builder *builder, unsigned tag, rodt_unit *unit)
     return (class_of & CLASS_UNREADABLE) == 0;
 }
 
-bool key_read_plain(key_builder *builder, rodt_field field, rodt_text_span cell, unsigned tag, cell_meaning *meaning)
+bool rodti_key_read_plain(key_builder *builder, rodt_field field, rodt_text_span cell, unsigned tag, cell_meaning *meaning)
 {
     rodt_length length;
     rodt_length other[LOST_BLANK_MAX];
     rodt_unit written;
     rodt_length_style style = builder->form.style;
     if (!find_unit(builder, tag, &style.unit) || cell.size >= KEY_TEXT_SIZE ||
-        rodt_length_read(cell.text, cell.size, &style, &length, &written, NULL) != RODT_OK ||
-        lost_blank_values(cell.text, cell.size, written, other) > 0)
+        rodt_length_parse_n(cell.text, cell.size, &style, &length, &written, NULL) != RODT_OK ||
+        rodti_lost_blank_values(cell.text, cell.size, written, other) > 0)
         return false;
     *meaning = meaning_of(&builder->field[field], bits_of[field], class_of_measurement(length, written, field));
     return true;
 }
 
-cell_meaning key_read_cell(key_builder *builder, rodt_field field, rodt_text_span cell, const char *text,
+cell_meaning rodti_key_read_cell(key_builder *builder, rodt_field field, rodt_text_span cell, const char *text,
                            const char *unit, unsigned tag)
 {
     key_field *to = &builder->field[field];
@@ -256,8 +256,8 @@ cell_meaning key_read_cell(key_builder *builder, rodt_field field, rodt_text_spa
     size_t size = text != NULL ? strlen(text) : 0;
     to->reads++;
     if (text == NULL || !is_measurement ||
-        !key_read_plain(builder, field, (rodt_text_span){text, size}, tag, &meaning))
+        !rodti_key_read_plain(builder, field, (rodt_text_span){text, size}, tag, &meaning))
         meaning = meaning_of(to, bits_of[field], class_of_cell(builder, field, text, unit));
-    cell_cache_keep(&to->cells, cell.text, cell.size, tag, meaning);
+    rodti_cell_cache_keep(&to->cells, cell.text, cell.size, tag, meaning);
     return meaning;
 }

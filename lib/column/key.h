@@ -31,17 +31,17 @@ typedef struct key_field {
 
 typedef struct key_builder {
     const rodt_rules *rules;
-    rodt_reading_text form; /* its texts hold for cells with nothing in them; none is blank */
+    rodt_form form; /* its texts hold for cells with nothing in them; none is blank */
     bool is_stream;         /* rows without a readable chamber have no key */
     key_field field[RODT_READING_FIELDS];
 } key_builder;
 
 /* False: no memory. Close it in either case. */
-bool key_open(key_builder *builder, const rodt_rules *rules, const rodt_reading_text *form, bool is_stream);
-void key_close(key_builder *builder);
+bool rodti_key_open(key_builder *builder, const rodt_rules *rules, const rodt_form *form, bool is_stream);
+void rodti_key_close(key_builder *builder);
 
 /* True for NULL and for a text that holds nothing, as the readers see it. */
-bool key_is_blank(const char *text);
+bool rodti_key_is_blank(const char *text);
 
 /* The tag of a row's cells, from the meaning of its unit. */
 CACHE_INLINE unsigned key_tag(const key_builder *builder, uint64_t key_bits)
@@ -64,8 +64,8 @@ CACHE_INLINE cell_meaning key_of_nothing(rodt_field field)
         .key_bits = is_measurement ? KEY_NO_STROKE : field == RODT_FIELD_CHAMBER ? KEY_UNCACHEABLE : 0};
 }
 
-/* Reads a measurement (released or applied) without the cache. False: it is not plain, and needs key_read_cell. */
-bool key_read_plain(key_builder *builder, rodt_field field, rodt_text_span cell, unsigned tag, cell_meaning *meaning);
+/* Reads a measurement (released or applied) without the cache. False: it is not plain, and needs rodti_key_read_cell. */
+bool rodti_key_read_plain(key_builder *builder, rodt_field field, rodt_text_span cell, unsigned tag, cell_meaning *meaning);
 
 /*
  * Reads a cell that is not cached, and caches it.
@@ -75,7 +75,7 @@ bool key_read_plain(key_builder *builder, rodt_field field, rodt_text_span cell,
  * unit  the same of the row's unit
  * tag   of the row; 0 where the field has no tag_mask
  */
-cell_meaning key_read_cell(key_builder *builder, rodt_field field, rodt_text_span cell, const char *text,
+cell_meaning rodti_key_read_cell(key_builder *builder, rodt_field field, rodt_text_span cell, const char *text,
                            const char *unit, unsigned tag);
 
 #endif

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* What columns are judged by. rodt_judge alone decides: for fixed other facts its answer is the same between two
+/* What columns are judged by. rodt_reading_judge alone decides: for fixed other facts its answer is the same between two
  * steps of the stroke, so it is called once for each region between them, and its results are kept. */
 #include "column/plan.h"
 
@@ -67,14 +67,14 @@ static bool add_cuts(rodt_column_plan *plan, const rodt_rules *rules)
     if (!add_span(plan, rodt_rules_from(rules), rodt_rules_until(rules)))
         return false;
     for (size_t i = 0; i < rodt_rules_limit_count(rules); i++) {
-        const rodt_limit *row = rodt_rules_limit(rules, i);
+        const rodt_limit *row = rodt_rules_limit_at(rules, i);
         if (!add_span(plan, row->from, row->until))
             return false;
     }
     return true;
 }
 
-/* --- Input of rodt_judge ------------------------------------------------------------------------------ */
+/* --- Input of rodt_reading_judge ------------------------------------------------------------------------------ */
 
 /* Uses one day of the period; all give the same result. */
 static void set_day(const rodt_column_plan *plan, uint32_t era, rodt_reading *reading, uint64_t *reasons)
@@ -130,7 +130,7 @@ static rodt_status evaluate(const rodt_column_plan *plan, judge_input input, uin
     set_cell(input.released, RODT_REASON_RELEASED_UNREADABLE, &reading->released, &input.reasons);
     set_cell(input.applied, RODT_REASON_APPLIED_UNREADABLE, &reading->applied, &input.reasons);
     reading->reasons |= input.reasons;
-    rodt_status status = rodt_judge(reading, plan->rules, &finding);
+    rodt_status status = rodt_reading_judge(reading, plan->rules, &finding);
     if (status != RODT_OK)
         return status;
     /* A day of the plan that may be two is a fact of every row; its reason has no room in a word. */
@@ -204,7 +204,7 @@ static rodt_status fill_entry(rodt_column_plan *plan, judge_input input, uint32_
     stroke_steps found;
     rodt_reading reading = input.reading;
     reading.reasons |= input.reasons;
-    rodt_status status = stroke_steps_find(&reading, plan->rules, &found);
+    rodt_status status = rodti_stroke_steps_find(&reading, plan->rules, &found);
     if (status != RODT_OK)
         return status;
     for (uint32_t k = 0; k < RODT_COLUMN_STEPS / 2; k++)

@@ -65,7 +65,7 @@ CACHE_INLINE bool add_cell_of_line(const row_column *column, const char *row, co
     const cell_cache *cells = &column->keys->cells;
     const cell_meaning *found = size <= CELL_SHORT
                                     ? cell_cache_find(cells, cell_key_padded(row + start, size, tag), hash)
-                                    : cell_cache_probe(cells, row + start, size, cell_tag_number(tag));
+                                    : rodti_cell_cache_probe(cells, row + start, size, cell_tag_number(tag));
     if (found != NULL)
         add_meaning(*found, to);
     return found != NULL;
@@ -81,7 +81,7 @@ CACHE_INLINE bool add_cell(const row_column *column, rodt_text_span cell, key_su
     if (cell.text != NULL)
         found = cell.size <= CELL_SHORT
                     ? cell_cache_find(cells, cell_key_exact(cell.text, cell.size, tag), hash)
-                    : cell_cache_probe(cells, cell.text, cell.size, cell_tag_number(tag));
+                    : rodti_cell_cache_probe(cells, cell.text, cell.size, cell_tag_number(tag));
     if (found != NULL)
         add_meaning(*found, to);
     return found != NULL;
@@ -193,7 +193,7 @@ static void add_columns(rodt_row_cache *cache, const size_t column[RODT_READING_
             add_column(cache, (rodt_field)field, column[field]);
 }
 
-rodt_status rodt_row_cache_new(const rodt_rules *rules, const rodt_reading_text *form,
+rodt_status rodt_row_cache_new(const rodt_rules *rules, const rodt_form *form,
                                const size_t column[RODT_READING_FIELDS], size_t bytes, uint32_t results,
                                rodt_row_cache **cache)
 {
@@ -201,13 +201,13 @@ rodt_status rodt_row_cache_new(const rodt_rules *rules, const rodt_reading_text 
         results == 0 || results > RESULTS_MOST || (unsigned)form->style.unit > RODT_UNIT_CM ||
         (unsigned)form->date_order > RODT_DATE_ORDER_YEAR_FIRST)
         return RODT_E_ARGUMENT;
-    const rodt_reading_text style = {.style = form->style, .date_order = form->date_order,
+    const rodt_form style = {.style = form->style, .date_order = form->date_order,
                                      .default_day = form->default_day};
     rodt_row_cache *made = calloc(1, sizeof *made);
     if (made == NULL)
         return RODT_E_MEMORY;
-    bool open = key_open(&made->keys, rules, &style, true);
-    if (!result_cache_open(&made->results, bytes, results) || !open) {
+    bool open = rodti_key_open(&made->keys, rules, &style, true);
+    if (!rodti_result_cache_open(&made->results, bytes, results) || !open) {
         rodt_row_cache_free(made);
         return RODT_E_MEMORY;
     }
@@ -223,28 +223,28 @@ void rodt_row_cache_free(rodt_row_cache *cache)
 {
     if (cache == NULL)
         return;
-    key_close(&cache->keys);
-    result_cache_close(&cache->results);
+    rodti_key_close(&cache->keys);
+    rodti_result_cache_close(&cache->results);
     free(cache);
 }
 
 /* --- The slow path ----------------------------------------------------------------------------------- */
 
 static cell_meaning read_cell(rodt_row_cache *cache, const row_column *column, rodt_text_span cell,
-                              const rodt_reading_text *text, uint64_t row_tag)
+                              const rodt_form *text, uint64_t row_tag)
 {
     const unsigned tag = cell_tag_number(row_tag & column->keys->tag_mask);
     if (cell.text == NULL)
         return key_of_nothing(column->field);
-    const cell_meaning *known = cell_cache_probe(&column->keys->cells, cell.text, cell.size, tag);
+    const cell_meaning *known = rodti_cell_cache_probe(&column->keys->cells, cell.text, cell.size, tag);
     if (known != NULL)
         return *known;
-    return key_read_cell(&cache->keys, column->field, cell, rodt_reading_text_get(text, column->field), text->unit,
+    return rodti_key_read_cell(&cache->keys, column->field, cell, rodt_form_get(text, column->field), text->unit,
                          tag);
 }
 
 void *rodt_row_cache_read(rodt_row_cache *cache, const rodt_text_span cells[RODT_READING_FIELDS],
-                          const rodt_reading_text *text)
+                          const rodt_form *text)
 {
     key_sum sum = {0, 0, 0};
     cache->read++;
@@ -262,7 +262,7 @@ void *rodt_row_cache_keep(rodt_row_cache *cache)
 {
     row_key key = cache->key;
     cache->key.bits = KEY_UNCACHEABLE;
-    return key.bits != KEY_UNCACHEABLE ? result_cache_keep(&cache->results, key) : NULL;
+    return key.bits != KEY_UNCACHEABLE ? rodti_result_cache_keep(&cache->results, key) : NULL;
 }
 
 bool rodt_row_cache_flush(rodt_row_cache *cache, rodt_row_sink *sink, void *context)
@@ -307,7 +307,7 @@ rodt_text_map *rodt_text_map_new(uint32_t most)
     rodt_text_map *map = most > 0 && most <= 1u << 16 ? calloc(1, sizeof *map) : NULL;
     while (most >> bits > 0 && bits < 19)
         bits++;
-    if (map != NULL && !cell_cache_open(&map->cells, bits + 3)) {
+    if (map != NULL && !rodti_cell_cache_open(&map->cells, bits + 3)) {
         free(map);
         return NULL;
     }
@@ -318,13 +318,13 @@ void rodt_text_map_free(rodt_text_map *map)
 {
     if (map == NULL)
         return;
-    cell_cache_close(&map->cells);
+    rodti_cell_cache_close(&map->cells);
     free(map);
 }
 
 bool rodt_text_map_find(const rodt_text_map *map, const char *text, size_t size, uint32_t *number)
 {
-    const cell_meaning *found = cell_cache_probe(&map->cells, text, size, 0);
+    const cell_meaning *found = rodti_cell_cache_probe(&map->cells, text, size, 0);
     if (found == NULL)
         return false;
     *number = found->value;
@@ -333,5 +333,5 @@ bool rodt_text_map_find(const rodt_text_map *map, const char *text, size_t size,
 
 void rodt_text_map_keep(rodt_text_map *map, const char *text, size_t size, uint32_t number)
 {
-    cell_cache_keep(&map->cells, text, size, 0, (cell_meaning){.value = number});
+    rodti_cell_cache_keep(&map->cells, text, size, 0, (cell_meaning){.value = number});
 }

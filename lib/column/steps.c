@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* For fixed other facts the result of rodt_judge is the same between two steps of the stroke. */
+/* For fixed other facts the result of rodt_reading_judge is the same between two steps of the stroke. */
 #include "column/steps.h"
 
 #include <string.h>
@@ -27,12 +27,12 @@ static rodt_status add_step(rodt_length length, stroke_steps *found)
     return RODT_OK;
 }
 
-/* All that rodt_judge compares a stroke with. */
-rodt_status stroke_steps_find(const rodt_reading *reading, const rodt_rules *rules, stroke_steps *found)
+/* All that rodt_reading_judge compares a stroke with. */
+rodt_status rodti_stroke_steps_find(const rodt_reading *reading, const rodt_rules *rules, stroke_steps *found)
 {
     rodt_finding finding;
     *found = (stroke_steps){{INT32_MAX, INT32_MAX, INT32_MAX, INT32_MAX}, 0};
-    rodt_status status = rodt_judge(reading, rules, &finding);
+    rodt_status status = rodt_reading_judge(reading, rules, &finding);
     if (status == RODT_OK)
         status = add_step(finding.limit, found);
     if (status == RODT_OK)

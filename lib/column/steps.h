@@ -12,7 +12,7 @@ typedef struct stroke_steps {
     uint32_t count;
 } stroke_steps;
 
-/* Statuses of rodt_judge. */
-rodt_status stroke_steps_find(const rodt_reading *reading, const rodt_rules *rules, stroke_steps *found);
+/* Statuses of rodt_reading_judge. */
+rodt_status rodti_stroke_steps_find(const rodt_reading *reading, const rodt_rules *rules, stroke_steps *found);
 
 #endif

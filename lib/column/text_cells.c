@@ -15,20 +15,20 @@ static bool is_there(const struct ArrowSchema *schema, const struct ArrowArray *
 static bool open_texts(const struct ArrowSchema *schema, const struct ArrowArray *array, rodt_text_cells *out)
 {
     static const char *const formats[] = {"u", "U", "vu"};
-    static const rodt_text_layout layouts[] = {RODT_TEXT_OFFSETS32, RODT_TEXT_OFFSETS64, RODT_TEXT_VIEWS};
+    static const rodt_text_layout layouts[] = {RODT_TEXT_LAYOUT_OFFSETS32, RODT_TEXT_LAYOUT_OFFSETS64, RODT_TEXT_LAYOUT_VIEWS};
     if (!is_there(schema, array) || schema->dictionary != NULL || array->dictionary != NULL)
         return false;
     for (size_t i = 0; i < COUNT_OF(formats); i++) {
         if (strcmp(schema->format, formats[i]) == 0)
             out->layout = layouts[i];
     }
-    if (out->layout == RODT_TEXT_ABSENT || array->n_buffers < (out->layout == RODT_TEXT_VIEWS ? 2 : 3))
+    if (out->layout == RODT_TEXT_LAYOUT_ABSENT || array->n_buffers < (out->layout == RODT_TEXT_LAYOUT_VIEWS ? 2 : 3))
         return false;
     out->from = (size_t)array->offset;
     out->count = (size_t)array->length;
     out->valid = (rodt_column_bits){array->buffers[0], out->from};
     out->cells = array->buffers[1];
-    if (out->layout == RODT_TEXT_VIEWS)
+    if (out->layout == RODT_TEXT_LAYOUT_VIEWS)
         out->buffers = array->buffers + 2;
     else
         out->bytes = array->buffers[2];
@@ -45,7 +45,7 @@ static uint32_t width_of(const char *format)
 rodt_status rodt_text_cells_from_arrow(const struct ArrowSchema *schema, const struct ArrowArray *array,
                                        rodt_text_cells *out)
 {
-    rodt_text_cells found = {.layout = RODT_TEXT_ABSENT};
+    rodt_text_cells found = {.layout = RODT_TEXT_LAYOUT_ABSENT};
     if (out == NULL || !is_there(schema, array))
         return RODT_E_ARGUMENT;
     if (schema->dictionary == NULL) {

@@ -31,13 +31,13 @@ static inline rodt_text_span text_cells_span(const rodt_text_cells *column, size
     const int64_t *offset64 = column->cells;
     const rodt_text_span *span = column->cells;
     switch (column->layout) {
-    case RODT_TEXT_OFFSETS32:
+    case RODT_TEXT_LAYOUT_OFFSETS32:
         return (rodt_text_span){column->bytes + offset32[cell], (size_t)(offset32[cell + 1] - offset32[cell])};
-    case RODT_TEXT_OFFSETS64:
+    case RODT_TEXT_LAYOUT_OFFSETS64:
         return (rodt_text_span){column->bytes + offset64[cell], (size_t)(offset64[cell + 1] - offset64[cell])};
-    case RODT_TEXT_VIEWS: return text_cells_view(column, cell);
-    case RODT_TEXT_SPANS: return span[cell];
-    case RODT_TEXT_ABSENT:
+    case RODT_TEXT_LAYOUT_VIEWS: return text_cells_view(column, cell);
+    case RODT_TEXT_LAYOUT_SPANS: return span[cell];
+    case RODT_TEXT_LAYOUT_ABSENT:
     default: return (rodt_text_span){NULL, 0};
     }
 }
@@ -61,7 +61,7 @@ static inline uint64_t text_cells_number(const rodt_text_cells *column, size_t r
 /* The text of a row; text NULL = missing, or a number that the dictionary does not have. */
 static inline rodt_text_span text_cells_at(const rodt_text_cells *column, size_t row)
 {
-    if (column->layout == RODT_TEXT_ABSENT)
+    if (column->layout == RODT_TEXT_LAYOUT_ABSENT)
         return (rodt_text_span){NULL, 0};
     if (column->index != NULL) {
         uint64_t number = text_cells_valid(column->index_valid, row) ? text_cells_number(column, row) : UINT64_MAX;

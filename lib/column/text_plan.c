@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* Columns of texts. A row becomes a key (key.h); for each key but its stroke a profile holds the outcome of every
- * stroke, worked out by rodt_judge. A row without a key is left to rodt_judge_row, so that there is one judge and one
+ * stroke, worked out by rodt_reading_judge. A row without a key is left to rodt_form_judge_row, so that there is one judge and one
  * reader. */
 #include <stdlib.h>
 #include <string.h>
@@ -46,11 +46,11 @@ struct rodt_text_plan {
 /* --- Making and freeing ------------------------------------------------------------------------------ */
 
 /* A text that all rows share must be readable; one that is needed may be absent. */
-static rodt_status check_form(const rodt_reading_text *form, rodt_error *error)
+static rodt_status check_form(const rodt_form *form, rodt_error *error)
 {
     rodt_reading reading;
     rodt_error found;
-    (void)rodt_reading_parse(form, &reading, &found);
+    (void)rodt_form_parse(form, &reading, &found);
     if (found.status == RODT_OK || reading.reasons == 0)
         return RODT_OK;
     if (error != NULL)
@@ -58,10 +58,10 @@ static rodt_status check_form(const rodt_reading_text *form, rodt_error *error)
     return found.status;
 }
 
-rodt_status rodt_text_plan_new(const rodt_rules *rules, const rodt_reading_text *form, rodt_text_plan **plan,
+rodt_status rodt_text_plan_new(const rodt_rules *rules, const rodt_form *form, rodt_text_plan **plan,
                                rodt_error *error)
 {
-    const rodt_reading_text shared = form != NULL ? *form : (rodt_reading_text){.chamber = NULL};
+    const rodt_form shared = form != NULL ? *form : (rodt_form){.chamber = NULL};
     if (rules == NULL || plan == NULL || (unsigned)shared.style.unit > RODT_UNIT_CM ||
         (unsigned)shared.date_order > RODT_DATE_ORDER_YEAR_FIRST)
         return RODT_E_ARGUMENT;
@@ -71,8 +71,8 @@ rodt_status rodt_text_plan_new(const rodt_rules *rules, const rodt_reading_text 
     rodt_text_plan *made = calloc(1, sizeof *made);
     if (made == NULL)
         return RODT_E_MEMORY;
-    bool open = key_open(&made->keys, rules, &shared, false);
-    if (!result_cache_open(&made->profiles, sizeof(row_profile), PROFILE_SLOTS) || !open) {
+    bool open = rodti_key_open(&made->keys, rules, &shared, false);
+    if (!rodti_result_cache_open(&made->profiles, sizeof(row_profile), PROFILE_SLOTS) || !open) {
         rodt_text_plan_free(made);
         return RODT_E_MEMORY;
     }
@@ -84,8 +84,8 @@ void rodt_text_plan_free(rodt_text_plan *plan)
 {
     if (plan == NULL)
         return;
-    key_close(&plan->keys);
-    result_cache_close(&plan->profiles);
+    rodti_key_close(&plan->keys);
+    rodti_result_cache_close(&plan->profiles);
     free(plan);
 }
 
@@ -95,7 +95,7 @@ void rodt_text_plan_free(rodt_text_plan *plan)
 static const char *close_text(rodt_text_span cell, char *room)
 {
     if (cell.size >= KEY_TEXT_SIZE) {
-        text_trim(&cell.text, &cell.size);
+        rodti_text_trim(&cell.text, &cell.size);
         return cell.size == 0 ? "" : "?";
     }
     if (cell.size > 0 && memchr(cell.text, '\0', cell.size) != NULL)
@@ -112,11 +112,11 @@ static const char *text_at(const rodt_text_plan *plan, const rodt_text_columns *
 {
     rodt_text_span cell = text_cells_at(&in->field[field], row);
     const char *text = cell.text != NULL ? close_text(cell, room) : "";
-    return key_is_blank(text) ? rodt_reading_text_get(&plan->keys.form, field) : text;
+    return rodti_key_is_blank(text) ? rodt_form_get(&plan->keys.form, field) : text;
 }
 
 typedef struct row_texts {
-    rodt_reading_text text;
+    rodt_form text;
     char room[RODT_READING_FIELDS][KEY_TEXT_SIZE];
 } row_texts;
 
@@ -125,7 +125,7 @@ static void take_texts(const rodt_text_plan *plan, const rodt_text_columns *in, 
     out->text = plan->keys.form;
     for (int i = 0; i < RODT_READING_FIELDS; i++) {
         rodt_field field = (rodt_field)i;
-        rodt_reading_text_set(&out->text, field, text_at(plan, in, field, row, out->room[i]));
+        rodt_form_set(&out->text, field, text_at(plan, in, field, row, out->room[i]));
     }
 }
 
@@ -162,7 +162,7 @@ static rodt_status judge_stroke(rodt_reading *reading, const rodt_rules *rules, 
     if (status == RODT_OK)
         status = rodt_length_from_inches(released + stroke, RODT_COLUMN_PER_INCH, &reading->applied);
     if (status == RODT_OK)
-        status = rodt_judge(reading, rules, &finding);
+        status = rodt_reading_judge(reading, rules, &finding);
     if (status == RODT_OK)
         profile->outcomes[region_of(profile, stroke)] = outcome_of(&finding);
     return status;
@@ -173,7 +173,7 @@ static rodt_status judge_strokes(rodt_reading *reading, const rodt_rules *rules,
 {
     stroke_steps steps;
     reading->released = reading->applied = (rodt_length){1, 1};
-    rodt_status status = stroke_steps_find(reading, rules, &steps);
+    rodt_status status = rodti_stroke_steps_find(reading, rules, &steps);
     memcpy(profile->step, steps.at, sizeof profile->step);
     for (int32_t stroke = -1; stroke <= 1 && status == RODT_OK; stroke++)
         status = judge_stroke(reading, rules, stroke, profile);
@@ -188,13 +188,13 @@ static rodt_status judge_strokes(rodt_reading *reading, const rodt_rules *rules,
 static rodt_status judge_without_stroke(const rodt_reading *reading, const rodt_rules *rules, row_profile *profile)
 {
     rodt_finding finding;
-    rodt_status status = rodt_judge(reading, rules, &finding);
+    rodt_status status = rodt_reading_judge(reading, rules, &finding);
     for (size_t i = 0; i < PROFILE_OUTCOMES && status == RODT_OK; i++)
         profile->outcomes[i] = outcome_of(&finding);
     return status;
 }
 
-/* The profile of a row's key, if it is worth making; else NULL. A row that rodt_judge refuses takes the slow path. */
+/* The profile of a row's key, if it is worth making; else NULL. A row that rodt_reading_judge refuses takes the slow path. */
 static const row_profile *make_profile(rodt_text_plan *plan, const rodt_text_columns *in, size_t row, uint64_t bits)
 {
     row_texts texts;
@@ -206,10 +206,10 @@ static const row_profile *make_profile(rodt_text_plan *plan, const rodt_text_col
         return NULL;
     }
     take_texts(plan, in, row, &texts);
-    (void)rodt_reading_parse(&texts.text, &reading, NULL);
+    (void)rodt_form_parse(&texts.text, &reading, NULL);
     rodt_status status = (bits & KEY_NO_STROKE) != 0 ? judge_without_stroke(&reading, plan->keys.rules, &profile)
                                                      : judge_strokes(&reading, plan->keys.rules, &profile);
-    row_profile *kept = status == RODT_OK ? result_cache_keep(&plan->profiles, (row_key){bits, 0}) : NULL;
+    row_profile *kept = status == RODT_OK ? rodti_result_cache_keep(&plan->profiles, (row_key){bits, 0}) : NULL;
     return kept != NULL ? memcpy(kept, &profile, sizeof profile) : NULL;
 }
 
@@ -222,10 +222,10 @@ static rodt_status judge_row(const rodt_text_plan *plan, const rodt_text_columns
     rodt_finding finding;
     int32_t stroke = RODT_COLUMN_NO_STROKE;
     take_texts(plan, in, row, &texts);
-    rodt_status status = rodt_judge_row(&texts.text, plan->keys.rules, &finding, NULL);
+    rodt_status status = rodt_form_judge_row(&texts.text, plan->keys.rules, &finding, NULL);
     if (status != RODT_OK)
         return status;
-    (void)equivalence_length(finding.applied_stroke, &stroke);
+    (void)rodti_equivalence_length(finding.applied_stroke, &stroke);
     put_outcome(out, row, stroke, outcome_of(&finding));
     return RODT_OK;
 }
@@ -237,11 +237,11 @@ static cell_meaning find_cell(rodt_text_plan *plan, const rodt_text_columns *in,
     char room[2][KEY_TEXT_SIZE];
     const cell_meaning *found = NULL;
     if (cell.size > CELL_SHORT)
-        found = cell_cache_probe(&plan->keys.field[field].cells, cell.text, cell.size, tag);
+        found = rodti_cell_cache_probe(&plan->keys.field[field].cells, cell.text, cell.size, tag);
     if (found != NULL)
         return *found;
     const char *unit = text_at(plan, in, RODT_FIELD_UNIT, row, room[0]);
-    return key_read_cell(&plan->keys, field, cell, close_text(cell, room[1]), unit, tag);
+    return rodti_key_read_cell(&plan->keys, field, cell, close_text(cell, room[1]), unit, tag);
 }
 
 /* --- Blocks ------------------------------------------------------------------------------------------ */
@@ -277,7 +277,7 @@ static void add_measurements(rodt_text_plan *plan, const rodt_text_columns *in, 
         cell_meaning meaning;
         if (cell.text == NULL)
             cell = (rodt_text_span){"", 0};
-        if (!key_read_plain(&plan->keys, field, cell, tag, &meaning))
+        if (!rodti_key_read_plain(&plan->keys, field, cell, tag, &meaning))
             meaning = find_cell(plan, in, field, first + i, cell, tag);
         block->bits[i] |= meaning.key_bits;
         block->sum[i] += meaning.value;
@@ -309,7 +309,7 @@ CACHE_INLINE void add_column(rodt_text_plan *plan, const rodt_text_columns *in, 
 /* A field without a column counts only if the form says something for all rows. */
 static bool has_cells(const rodt_text_plan *plan, const rodt_text_columns *in, rodt_field field)
 {
-    return in->field[field].layout != RODT_TEXT_ABSENT || rodt_reading_text_get(&plan->keys.form, field) != NULL;
+    return in->field[field].layout != RODT_TEXT_LAYOUT_ABSENT || rodt_form_get(&plan->keys.form, field) != NULL;
 }
 
 /* The unit comes first, because lengths are read by it. */
@@ -391,10 +391,10 @@ rodt_status rodt_text_plan_judge(rodt_text_plan *plan, const rodt_text_columns *
                                  const rodt_column_out *out)
 {
     if (plan == NULL || in == NULL || out == NULL || out->stroke == NULL || out->verdict == NULL ||
-        out->reasons == NULL || !column_out_is_apart(out, rows))
+        out->reasons == NULL || !rodti_column_out_is_apart(out, rows))
         return RODT_E_ARGUMENT;
     for (int field = 0; field < RODT_FIELD_NEEDED; field++)
-        if (in->field[field].layout == RODT_TEXT_ABSENT)
+        if (in->field[field].layout == RODT_TEXT_LAYOUT_ABSENT)
             return RODT_E_ARGUMENT;
 #ifdef CACHE_CRC
     if (CACHE_HAS_CRC())

@@ -29,7 +29,7 @@ static uint64_t common_divisor(uint64_t a, uint64_t b)
     return a * divisor;
 }
 
-bool exact_make(int64_t num, int64_t den, rodt_ratio *out)
+bool rodti_exact_make(int64_t num, int64_t den, rodt_ratio *out)
 {
     if (den == 0)
         return false;
@@ -39,52 +39,52 @@ bool exact_make(int64_t num, int64_t den, rodt_ratio *out)
     return set_signed((num < 0) != (den < 0) && num != 0, n / divisor, d / divisor, out);
 }
 
-bool exact_add(rodt_ratio a, rodt_ratio b, rodt_ratio *out)
+bool rodti_exact_add(rodt_ratio a, rodt_ratio b, rodt_ratio *out)
 {
     int64_t left;
     int64_t right;
     int64_t num;
     int64_t den;
     if (a.den == b.den && !__builtin_add_overflow(a.num, b.num, &num))
-        return exact_make(num, a.den, out);
+        return rodti_exact_make(num, a.den, out);
     if (__builtin_mul_overflow(a.num, b.den, &left) || __builtin_mul_overflow(b.num, a.den, &right) ||
         __builtin_add_overflow(left, right, &num) || __builtin_mul_overflow(a.den, b.den, &den))
-        return exact_wide_add(a, b, out);
-    return exact_make(num, den, out);
+        return rodti_exact_wide_add(a, b, out);
+    return rodti_exact_make(num, den, out);
 }
 
-bool exact_subtract(rodt_ratio a, rodt_ratio b, rodt_ratio *out)
+bool rodti_exact_subtract(rodt_ratio a, rodt_ratio b, rodt_ratio *out)
 {
     if (b.num == INT64_MIN)
-        return exact_wide_subtract(a, b, out);
-    return exact_add(a, (rodt_ratio){-b.num, b.den}, out);
+        return rodti_exact_wide_subtract(a, b, out);
+    return rodti_exact_add(a, (rodt_ratio){-b.num, b.den}, out);
 }
 
-bool exact_multiply(rodt_ratio a, rodt_ratio b, rodt_ratio *out)
+bool rodti_exact_multiply(rodt_ratio a, rodt_ratio b, rodt_ratio *out)
 {
     int64_t num;
     int64_t den;
     if (__builtin_mul_overflow(a.num, b.num, &num) || __builtin_mul_overflow(a.den, b.den, &den))
-        return exact_wide_multiply(a, b, out);
-    return exact_make(num, den, out);
+        return rodti_exact_wide_multiply(a, b, out);
+    return rodti_exact_make(num, den, out);
 }
 
-bool exact_divide(rodt_ratio a, rodt_ratio b, rodt_ratio *out)
+bool rodti_exact_divide(rodt_ratio a, rodt_ratio b, rodt_ratio *out)
 {
     int64_t num;
     int64_t den;
     if (__builtin_mul_overflow(a.num, b.den, &num) || __builtin_mul_overflow(a.den, b.num, &den))
-        return exact_wide_divide(a, b, out);
-    return exact_make(num, den, out);
+        return rodti_exact_wide_divide(a, b, out);
+    return rodti_exact_make(num, den, out);
 }
 
-int exact_compare(rodt_ratio a, rodt_ratio b)
+int rodti_exact_compare(rodt_ratio a, rodt_ratio b)
 {
     int64_t left = a.num;
     int64_t right = b.num;
     if (a.den != b.den &&
         (__builtin_mul_overflow(a.num, b.den, &left) || __builtin_mul_overflow(b.num, a.den, &right)))
-        return exact_wide_compare(a, b);
+        return rodti_exact_wide_compare(a, b);
     return (left > right) - (left < right);
 }
 
@@ -93,19 +93,19 @@ static bool rounds_away(uint64_t rest, uint64_t den, bool odd, rodt_rounding rou
 {
     uint64_t other = den - rest;
     switch (rounding) {
-    case RODT_ROUND_DOWN:
+    case RODT_ROUNDING_DOWN:
         return false;
-    case RODT_ROUND_UP:
+    case RODT_ROUNDING_UP:
         return true;
-    case RODT_ROUND_HALF_UP:
+    case RODT_ROUNDING_HALF_UP:
         return rest >= other;
-    case RODT_ROUND_HALF_EVEN:
+    case RODT_ROUNDING_HALF_EVEN:
     default:
         return rest > other || (rest == other && odd);
     }
 }
 
-int64_t exact_round(rodt_ratio a, rodt_rounding rounding)
+int64_t rodti_exact_round(rodt_ratio a, rodt_rounding rounding)
 {
     int64_t whole = a.num / a.den;
     uint64_t rest = magnitude(a.num % a.den);

@@ -13,22 +13,22 @@
  * was, when the exact result does not fit in 64-bit parts. */
 
 /* Rejects a zero denominator; normalizes the sign; reduces. */
-bool exact_make(int64_t num, int64_t den, rodt_ratio *out);
+bool rodti_exact_make(int64_t num, int64_t den, rodt_ratio *out);
 
-bool exact_add(rodt_ratio a, rodt_ratio b, rodt_ratio *out);
-bool exact_subtract(rodt_ratio a, rodt_ratio b, rodt_ratio *out);
-bool exact_multiply(rodt_ratio a, rodt_ratio b, rodt_ratio *out);
-bool exact_divide(rodt_ratio a, rodt_ratio b, rodt_ratio *out); /* false also for b == 0 */
+bool rodti_exact_add(rodt_ratio a, rodt_ratio b, rodt_ratio *out);
+bool rodti_exact_subtract(rodt_ratio a, rodt_ratio b, rodt_ratio *out);
+bool rodti_exact_multiply(rodt_ratio a, rodt_ratio b, rodt_ratio *out);
+bool rodti_exact_divide(rodt_ratio a, rodt_ratio b, rodt_ratio *out); /* false also for b == 0 */
 
 /* -1, 0 or 1; exact for every pair. */
-int exact_compare(rodt_ratio a, rodt_ratio b);
+int rodti_exact_compare(rodt_ratio a, rodt_ratio b);
 
 /* base^power compared with value, -1, 0 or 1; exact, though the power itself may not fit. Neither is below zero, and
  * power is at most EXACT_POWER_MAX. */
 #define EXACT_POWER_MAX 99
-int exact_compare_power(rodt_ratio base, unsigned power, rodt_ratio value);
+int rodti_exact_compare_power(rodt_ratio base, unsigned power, rodt_ratio value);
 
 /* The nearest whole number by the rounding. Always fits. */
-int64_t exact_round(rodt_ratio a, rodt_rounding rounding);
+int64_t rodti_exact_round(rodt_ratio a, rodt_rounding rounding);
 
 #endif

@@ -79,34 +79,34 @@ static bool reduce(wide num, wide den, rodt_ratio *out)
     return set_signed(num.negative != den.negative, join(num.limbs), join(den.limbs), out);
 }
 
-bool exact_wide_make(int64_t num, int64_t den, rodt_ratio *out)
+bool rodti_exact_wide_make(int64_t num, int64_t den, rodt_ratio *out)
 {
     return reduce(product(num, 1), product(den, 1), out);
 }
 
-bool exact_wide_add(rodt_ratio a, rodt_ratio b, rodt_ratio *out)
+bool rodti_exact_wide_add(rodt_ratio a, rodt_ratio b, rodt_ratio *out)
 {
     return reduce(sum(product(a.num, b.den), product(b.num, a.den)), product(a.den, b.den), out);
 }
 
-bool exact_wide_subtract(rodt_ratio a, rodt_ratio b, rodt_ratio *out)
+bool rodti_exact_wide_subtract(rodt_ratio a, rodt_ratio b, rodt_ratio *out)
 {
     wide taken = product(b.num, a.den);
     taken.negative = !taken.negative;
     return reduce(sum(product(a.num, b.den), taken), product(a.den, b.den), out);
 }
 
-bool exact_wide_multiply(rodt_ratio a, rodt_ratio b, rodt_ratio *out)
+bool rodti_exact_wide_multiply(rodt_ratio a, rodt_ratio b, rodt_ratio *out)
 {
     return reduce(product(a.num, b.num), product(a.den, b.den), out);
 }
 
-bool exact_wide_divide(rodt_ratio a, rodt_ratio b, rodt_ratio *out)
+bool rodti_exact_wide_divide(rodt_ratio a, rodt_ratio b, rodt_ratio *out)
 {
     return reduce(product(a.num, b.den), product(a.den, b.num), out);
 }
 
-int exact_wide_compare(rodt_ratio a, rodt_ratio b)
+int rodti_exact_wide_compare(rodt_ratio a, rodt_ratio b)
 {
     wide difference = product(b.num, a.den);
     difference.negative = !difference.negative;
@@ -145,7 +145,7 @@ static long_number power_of(uint64_t base, unsigned power, uint64_t factor)
     return result;
 }
 
-int exact_compare_power(rodt_ratio base, unsigned power, rodt_ratio value)
+int rodti_exact_compare_power(rodt_ratio base, unsigned power, rodt_ratio value)
 {
     long_number left = power_of((uint64_t)base.num, power, (uint64_t)value.den);
     long_number right = power_of((uint64_t)base.den, power, (uint64_t)value.num);

@@ -20,11 +20,11 @@ static inline bool set_signed(bool negative, uint64_t num, uint64_t den, rodt_ra
     return true;
 }
 
-bool exact_wide_make(int64_t num, int64_t den, rodt_ratio *out);
-bool exact_wide_add(rodt_ratio a, rodt_ratio b, rodt_ratio *out);
-bool exact_wide_subtract(rodt_ratio a, rodt_ratio b, rodt_ratio *out);
-bool exact_wide_multiply(rodt_ratio a, rodt_ratio b, rodt_ratio *out);
-bool exact_wide_divide(rodt_ratio a, rodt_ratio b, rodt_ratio *out);
-int exact_wide_compare(rodt_ratio a, rodt_ratio b);
+bool rodti_exact_wide_make(int64_t num, int64_t den, rodt_ratio *out);
+bool rodti_exact_wide_add(rodt_ratio a, rodt_ratio b, rodt_ratio *out);
+bool rodti_exact_wide_subtract(rodt_ratio a, rodt_ratio b, rodt_ratio *out);
+bool rodti_exact_wide_multiply(rodt_ratio a, rodt_ratio b, rodt_ratio *out);
+bool rodti_exact_wide_divide(rodt_ratio a, rodt_ratio b, rodt_ratio *out);
+int rodti_exact_wide_compare(rodt_ratio a, rodt_ratio b);
 
 #endif

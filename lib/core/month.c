@@ -46,12 +46,12 @@ static int find_month(const char *letters, size_t count)
     return 0;
 }
 
-int month_read(text_cursor *cursor)
+int rodti_month_read(text_cursor *cursor)
 {
     char letters[NAME_MAX_LETTERS];
     size_t count = 0;
     text_cursor ahead = *cursor;
-    for (char letter; (letter = plain_letter(ahead.code)) != '\0'; text_next(&ahead)) {
+    for (char letter; (letter = plain_letter(ahead.code)) != '\0'; rodti_text_next(&ahead)) {
         if (count == sizeof letters)
             return 0;
         letters[count++] = letter;

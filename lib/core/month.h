@@ -7,6 +7,6 @@
 
 /* Reads a run of letters as the name of a month, whole or cut short as is usual, in upper or lower case,
  * with or without its accents. Returns 1 to 12 with the cursor after the name, or 0 with it where it was. */
-int month_read(text_cursor *cursor);
+int rodti_month_read(text_cursor *cursor);
 
 #endif

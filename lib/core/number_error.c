@@ -14,14 +14,14 @@ typedef struct failure {
 
 static rodt_status set_error(const failure *f, rodt_status status, const text_cursor *at, const char *sentence)
 {
-    return text_error(f->error, status, at->column, "%s", sentence);
+    return rodti_text_error(f->error, status, at->column, "%s", sentence);
 }
 
 /* ---- Nothing, and invisible characters ---- */
 
 static bool rest_is(const text_cursor *cursor, const char *word)
 {
-    return text_is_word((const char *)cursor->at, (size_t)(cursor->end - cursor->at), word);
+    return rodti_text_is_word((const char *)cursor->at, (size_t)(cursor->end - cursor->at), word);
 }
 
 static bool is_dash(uint32_t code)
@@ -37,16 +37,16 @@ static bool is_nothing(text_cursor cursor)
             return true;
     }
     while (is_dash(cursor.code))
-        text_next(&cursor);
+        rodti_text_next(&cursor);
     return cursor.code == TEXT_END;
 }
 
 static bool find_invisible(text_cursor *cursor)
 {
     char shown[TEXT_SHOWN_SIZE];
-    for (; cursor->code != TEXT_END; text_next(cursor)) {
-        text_show(cursor->code, shown);
-        if (cursor->code > 0x7F && shown[0] == 'U' && !text_is_blank(cursor->code))
+    for (; cursor->code != TEXT_END; rodti_text_next(cursor)) {
+        rodti_text_show(cursor->code, shown);
+        if (cursor->code > 0x7F && shown[0] == 'U' && !rodti_text_is_blank(cursor->code))
             return true;
     }
     return false;
@@ -57,7 +57,7 @@ static bool find_invisible(text_cursor *cursor)
 static uint32_t count_digits(text_cursor *cursor)
 {
     uint32_t count = 0;
-    for (; text_is_digit(cursor->code); text_next(cursor))
+    for (; text_is_digit(cursor->code); rodti_text_next(cursor))
         count++;
     return count;
 }
@@ -67,13 +67,13 @@ static bool is_named_date(text_cursor cursor)
 {
     uint32_t digits = count_digits(&cursor);
     if (digits > 0 && (cursor.code == '-' || cursor.code == '/' || cursor.code == '.' || cursor.code == ' '))
-        text_next(&cursor);
-    if (digits > 4 || month_read(&cursor) == 0)
+        rodti_text_next(&cursor);
+    if (digits > 4 || rodti_month_read(&cursor) == 0)
         return false;
     if (digits > 0)
         return !text_is_letter(cursor.code);
     while (cursor.code != TEXT_END && !text_is_digit(cursor.code) && !text_is_letter(cursor.code))
-        text_next(&cursor);
+        rodti_text_next(&cursor);
     return text_is_digit(cursor.code);
 }
 
@@ -86,12 +86,12 @@ static bool is_numeric_date(text_cursor cursor)
     uint32_t separator = cursor.code;
     if (first == 0 || (separator != '/' && separator != '-' && separator != '.'))
         return false;
-    text_next(&cursor);
+    rodti_text_next(&cursor);
     zero = (zero && first == 2) || cursor.code == '0';
     uint32_t second = count_digits(&cursor);
     if (cursor.code != separator)
         return separator == '/' && zero && first <= 2 && second == 2 && cursor.code == TEXT_END;
-    text_next(&cursor);
+    rodti_text_next(&cursor);
     uint32_t third = count_digits(&cursor);
     return second > 0 && second <= 2 && (first == 4 || third == 4 || (first <= 2 && third == 2));
 }
@@ -104,9 +104,9 @@ static bool next_word(text_cursor *cursor, text_cursor *at, char word[WORD_SIZE]
 {
     size_t count = 0;
     while (cursor->code != TEXT_END && !text_is_letter(cursor->code))
-        text_next(cursor);
+        rodti_text_next(cursor);
     *at = *cursor;
-    for (; text_is_letter(cursor->code); text_next(cursor)) {
+    for (; text_is_letter(cursor->code); rodti_text_next(cursor)) {
         if (count < WORD_SIZE - 1)
             word[count++] = (char)(cursor->code | 32u);
     }
@@ -120,7 +120,7 @@ static bool is_one_of(const char word[WORD_SIZE], const char *const *words, size
     while (word[size] != '\0')
         size++;
     for (size_t i = 0; i < count; i++) {
-        if (text_is_word(word, size, words[i]))
+        if (rodti_text_is_word(word, size, words[i]))
             return true;
     }
     return false;
@@ -153,7 +153,7 @@ static bool find_bound(text_cursor *cursor)
                                         "max",   "min",    "maximum",      "minimum", "environ", "moins",
                                         "plus",  "approx", "approximately"};
     text_cursor at = *cursor;
-    for (; at.code != TEXT_END; text_next(&at)) {
+    for (; at.code != TEXT_END; rodti_text_next(&at)) {
         bool closing_plus = at.code == '+' && at.at + 1 == at.end;
         if (is_bound_character(at.code) || closing_plus) {
             *cursor = at;
@@ -169,7 +169,7 @@ static bool find_range(text_cursor *cursor, uint32_t stopped)
 {
     static const char *const words[] = {"to", "between", "and", "or", "through"};
     text_cursor at = *cursor;
-    for (; at.code != TEXT_END; text_next(&at)) {
+    for (; at.code != TEXT_END; rodti_text_next(&at)) {
         bool long_dash = (at.code >= 0x2012 && at.code <= 0x2015) || at.code == 0x2212;
         if (long_dash || (at.column == stopped && is_dash(at.code))) {
             *cursor = at;
@@ -182,7 +182,7 @@ static bool find_range(text_cursor *cursor, uint32_t stopped)
 static bool find_comma(text_cursor *cursor)
 {
     while (cursor->code != TEXT_END && cursor->code != ',')
-        text_next(cursor);
+        rodti_text_next(cursor);
     return cursor->code == ',';
 }
 
@@ -194,13 +194,13 @@ static bool find_feet(text_cursor *cursor)
     text_cursor at = *cursor;
     while (at.code != TEXT_END) {
         text_cursor mark = at;
-        text_next(&at);
+        rodti_text_next(&at);
         if (is_foot_mark(mark.code) && at.code != mark.code) {
             *cursor = mark;
             return true;
         }
         if (is_foot_mark(mark.code))
-            text_next(&at); /* two of them are an inch mark */
+            rodti_text_next(&at); /* two of them are an inch mark */
     }
     return find_word(cursor, words, COUNT_OF(words));
 }
@@ -218,7 +218,7 @@ static bool skip_unit(text_cursor *cursor)
     char word[WORD_SIZE];
     text_cursor at;
     if (is_inch_mark(cursor->code)) {
-        text_next(cursor);
+        rodti_text_next(cursor);
         return true;
     }
     return text_is_letter(cursor->code) && next_word(cursor, &at, word) &&
@@ -229,8 +229,8 @@ static bool skip_unit(text_cursor *cursor)
 static rodt_status explain_unit(const failure *f, const text_cursor *at, text_cursor after)
 {
     if (after.code == '.')
-        text_next(&after);
-    text_skip_blanks(&after);
+        rodti_text_next(&after);
+    rodti_text_skip_blanks(&after);
     text_cursor second = after;
     if (after.code == TEXT_END && f->problem->column == f->start.column)
         return set_error(f, RODT_E_SYNTAX, at, "the number before the unit is missing");
@@ -254,8 +254,8 @@ static bool starts_below_zero(text_cursor cursor)
 {
     if (!is_dash(cursor.code))
         return false;
-    text_next(&cursor);
-    text_skip_blanks(&cursor);
+    rodti_text_next(&cursor);
+    rodti_text_skip_blanks(&cursor);
     return text_is_digit(cursor.code) || cursor.code == '.' || (cursor.code >= 0xBC && cursor.code <= 0xBE) ||
            (cursor.code >= 0x2150 && cursor.code <= 0x215E);
 }
@@ -272,8 +272,8 @@ static bool explain_form(const failure *f, rodt_status *status)
     } else if (starts_below_zero(at)) {
         *status = set_error(f, RODT_E_NEGATIVE, &at, "a reading cannot be below zero");
     } else if (find_invisible(&at)) {
-        text_show(at.code, shown);
-        *status = text_error(f->error, RODT_E_SYNTAX, at.column,
+        rodti_text_show(at.code, shown);
+        *status = rodti_text_error(f->error, RODT_E_SYNTAX, at.column,
                              "invisible character here (%s); type the reading again", shown);
     } else {
         return false;
@@ -308,28 +308,28 @@ static rodt_status explain_place(const failure *f)
     char shown[TEXT_SHOWN_SIZE];
     text_cursor at = f->start;
     if (problem->sentence != NULL)
-        return text_error(f->error, problem->status, problem->column, "%s", problem->sentence);
+        return rodti_text_error(f->error, problem->status, problem->column, "%s", problem->sentence);
     while (at.column < problem->column && at.code != TEXT_END)
-        text_next(&at);
+        rodti_text_next(&at);
     text_cursor after = at;
     if (skip_unit(&after))
         return explain_unit(f, &at, after);
-    text_show(at.code, shown);
+    rodti_text_show(at.code, shown);
     after = at;
-    text_next(&after);
+    rodti_text_next(&after);
     if (is_damaged_character(at.code) && !text_is_letter(after.code))
-        return text_error(f->error, RODT_E_SYNTAX, at.column, "%s is written where %s was expected", shown,
+        return rodti_text_error(f->error, RODT_E_SYNTAX, at.column, "%s is written where %s was expected", shown,
                           problem->wanted);
-    return text_error(f->error, problem->status, at.column, "%s was expected here, not %s", problem->wanted,
+    return rodti_text_error(f->error, problem->status, at.column, "%s was expected here, not %s", problem->wanted,
                       shown);
 }
 
-rodt_status number_explain_error(const char *text, size_t size, bool decimal_comma,
+rodt_status rodti_number_explain_error(const char *text, size_t size, bool decimal_comma,
                                const number_problem *problem, rodt_error *error)
 {
     failure f = {.problem = problem, .decimal_comma = decimal_comma, .error = error};
     rodt_status status = problem->status;
-    number_parse_start(&f.start, text, size);
+    rodti_number_parse_start(&f.start, text, size);
     bool open = status == RODT_E_SYNTAX || status == RODT_E_AMBIGUOUS;
     if (open && (explain_form(&f, &status) || explain_character(&f, &status)))
         return status;

@@ -6,7 +6,7 @@
  * number times the finest part still fits in 64 bits. */
 #define DIGITS_END (NUMBER_DEN_MAX + UINT64_C(1))
 
-bool number_set_problem(number_problem *problem, rodt_status status, uint32_t column, const char *sentence)
+bool rodti_number_set_problem(number_problem *problem, rodt_status status, uint32_t column, const char *sentence)
 {
     *problem = (number_problem){status, column, NULL, sentence};
     return false;
@@ -18,13 +18,13 @@ static bool set_expected(number_problem *problem, const text_cursor *cursor, con
     return false;
 }
 
-void number_parse_start(text_cursor *cursor, const char *text, size_t size)
+void rodti_number_parse_start(text_cursor *cursor, const char *text, size_t size)
 {
     const char *start = text;
-    text_trim(&start, &size);
-    text_start(cursor, text, (size_t)(start - text) + size);
+    rodti_text_trim(&start, &size);
+    rodti_text_start(cursor, text, (size_t)(start - text) + size);
     while (cursor->at < (const unsigned char *)start)
-        text_next(cursor);
+        rodti_text_next(cursor);
 }
 
 typedef struct vulgar {
@@ -56,7 +56,7 @@ static bool is_slash(uint32_t code) { return code == '/' || is_typographic_slash
 
 /* Tapes are divided by twos and tens, and a millimetre is 5/127 in: nothing else makes a denominator.
  * Sixths, thirds or forty-firsts are a sixteenth that lost a digit or a footnote that was glued on. */
-bool number_is_on_a_tape(int64_t den)
+bool rodti_number_is_on_a_tape(int64_t den)
 {
     while (den % 2 == 0)
         den /= 2;
@@ -73,13 +73,13 @@ static bool read_digits(text_cursor *cursor, uint64_t *value, number_problem *pr
     uint64_t read = 0;
     if (!text_is_digit(first))
         return set_expected(problem, cursor, "a digit");
-    for (; text_is_digit(cursor->code); text_next(cursor)) {
+    for (; text_is_digit(cursor->code); rodti_text_next(cursor)) {
         read = read * 10 + (cursor->code - '0');
         if (read > DIGITS_END)
             read = DIGITS_END;
     }
     if (first == '0' && cursor->column > column + 1)
-        return number_set_problem(problem, RODT_E_SYNTAX, column, "the number has a leading zero");
+        return rodti_number_set_problem(problem, RODT_E_SYNTAX, column, "the number has a leading zero");
     *value = read;
     return true;
 }
@@ -90,7 +90,7 @@ static bool set_value(uint64_t whole, uint64_t num, uint64_t den, number_text *o
     out->is_too_large = whole >= DIGITS_END || num >= DIGITS_END;
     if (out->is_too_large)
         return true;
-    return exact_make((int64_t)(whole * den + num), (int64_t)den, &out->value);
+    return rodti_exact_make((int64_t)(whole * den + num), (int64_t)den, &out->value);
 }
 
 /* Twelve decimals are taken in; whether they are too fine is known in lowest terms. */
@@ -103,18 +103,18 @@ static bool read_decimals(text_cursor *cursor, uint64_t whole, number_text *out,
     uint64_t num = 0;
     uint64_t den = 1;
     uint64_t scale = 1;
-    for (; text_is_digit(cursor->code); text_next(cursor)) {
+    for (; text_is_digit(cursor->code); rodti_text_next(cursor)) {
         scale *= scale <= SCALE_END ? 10 : 1;
         if (cursor->code == '0')
             continue;
         if (scale > SCALE_END)
-            return number_set_problem(problem, RODT_E_RANGE, column, "there are more decimals than a reading can have");
+            return rodti_number_set_problem(problem, RODT_E_RANGE, column, "there are more decimals than a reading can have");
         num = num * (scale / den) + (cursor->code - '0');
         den = scale;
     }
     rodt_ratio part;
-    if (!exact_make((int64_t)num, (int64_t)den, &part) || part.den > NUMBER_DEN_MAX)
-        return number_set_problem(problem, RODT_E_RANGE, column, "there are more decimals than a reading can have");
+    if (!rodti_exact_make((int64_t)num, (int64_t)den, &part) || part.den > NUMBER_DEN_MAX)
+        return rodti_number_set_problem(problem, RODT_E_RANGE, column, "there are more decimals than a reading can have");
     return set_value(whole, (uint64_t)part.num, (uint64_t)part.den, out);
 }
 
@@ -124,13 +124,13 @@ static bool read_decimal(text_cursor *cursor, bool is_other, uint64_t whole, num
                          number_problem *problem)
 {
     uint32_t column = cursor->column;
-    text_next(cursor);
+    rodti_text_next(cursor);
     if (!text_is_digit(cursor->code))
         return set_expected(problem, cursor, "a digit after the decimal sign");
     if (!read_decimals(cursor, whole, out, problem))
         return false;
     if (is_other && whole != 0 && cursor->column - column == 4)
-        return number_set_problem(problem, RODT_E_AMBIGUOUS, column,
+        return rodti_number_set_problem(problem, RODT_E_AMBIGUOUS, column,
                     "the point can separate thousands here; write the decimals with a comma");
     return true;
 }
@@ -145,14 +145,14 @@ static bool check_fraction(bool has_whole, uint64_t num, uint64_t den, uint32_t 
                            number_problem *problem)
 {
     if (den == 0)
-        return number_set_problem(problem, RODT_E_SYNTAX, column, "a fraction cannot have zero below its bar");
+        return rodti_number_set_problem(problem, RODT_E_SYNTAX, column, "a fraction cannot have zero below its bar");
     if (den > NUMBER_DEN_MAX)
-        return number_set_problem(problem, RODT_E_RANGE, column, "the number below the fraction bar is too large");
+        return rodti_number_set_problem(problem, RODT_E_RANGE, column, "the number below the fraction bar is too large");
     if (has_whole && num >= den)
-        return number_set_problem(problem, RODT_E_SYNTAX, column,
+        return rodti_number_set_problem(problem, RODT_E_SYNTAX, column,
                                   "a fraction after a whole number must be less than one");
-    if (!number_is_on_a_tape((int64_t)den))
-        return number_set_problem(problem, RODT_E_SYNTAX, column,
+    if (!rodti_number_is_on_a_tape((int64_t)den))
+        return rodti_number_set_problem(problem, RODT_E_SYNTAX, column,
                     "no tape is divided like this; halves to sixty-fourths or tenths were expected");
     return true;
 }
@@ -165,12 +165,12 @@ static bool read_bar(text_cursor *cursor, bool has_whole, uint64_t whole, uint64
     uint32_t bar = cursor->code;
     uint32_t bar_column = cursor->column;
     uint64_t den;
-    text_next(cursor);
+    rodti_text_next(cursor);
     uint32_t column = cursor->column;
     if (!read_digits(cursor, &den, problem) || !check_fraction(has_whole, num, den, column, problem))
         return false;
     if (is_typographic_slash(bar) && num >= den && num >= 10)
-        return number_set_problem(problem, RODT_E_AMBIGUOUS, bar_column,
+        return rodti_number_set_problem(problem, RODT_E_AMBIGUOUS, bar_column,
                     "this can be a whole number and a fraction without the blank between them");
     out->is_fraction = true;
     if (!has_whole && num < DIGITS_END) {
@@ -185,7 +185,7 @@ static bool read_vulgar(text_cursor *cursor, uint64_t whole, const vulgar *part,
 {
     if (!check_fraction(false, part->num, part->den, cursor->column, problem))
         return false;
-    text_next(cursor);
+    rodti_text_next(cursor);
     out->is_fraction = true;
     return set_value(whole, part->num, part->den, out);
 }
@@ -204,9 +204,9 @@ static bool read_joined(text_cursor *cursor, bool hyphen, uint64_t whole, number
     if (is_slash(cursor->code))
         return read_bar(cursor, true, whole, num, out, problem);
     if (hyphen)
-        return number_set_problem(problem, RODT_E_AMBIGUOUS, column,
+        return rodti_number_set_problem(problem, RODT_E_AMBIGUOUS, column,
                                   "two numbers with a hyphen can be a range; write one");
-    return number_set_problem(problem, RODT_E_SYNTAX, column,
+    return rodti_number_set_problem(problem, RODT_E_SYNTAX, column,
                               "this is a second number; missing slash or decimal point?");
 }
 
@@ -216,9 +216,9 @@ static bool read_after_whole(text_cursor *cursor, uint64_t whole, number_text *o
     text_cursor ahead = *cursor;
     bool hyphen = is_hyphen(cursor->code);
     if (hyphen)
-        text_next(&ahead);
+        rodti_text_next(&ahead);
     else
-        text_skip_blanks(&ahead);
+        rodti_text_skip_blanks(&ahead);
     bool joined = text_is_digit(ahead.code) || find_vulgar(ahead.code) != NULL;
     if (joined || hyphen) {
         *cursor = ahead;
@@ -228,14 +228,14 @@ static bool read_after_whole(text_cursor *cursor, uint64_t whole, number_text *o
     return set_value(whole, 0, 1, out);
 }
 
-bool number_parse(text_cursor *cursor, bool decimal_comma, number_text *out, number_problem *problem)
+bool rodti_number_parse(text_cursor *cursor, bool decimal_comma, number_text *out, number_problem *problem)
 {
     uint64_t whole = 0;
     *out = (number_text){0};
     if (cursor->code == TEXT_END)
-        return number_set_problem(problem, RODT_E_EMPTY, 0, "nothing is written here");
+        return rodti_number_set_problem(problem, RODT_E_EMPTY, 0, "nothing is written here");
     if (cursor->code == '+')
-        text_next(cursor);
+        rodti_text_next(cursor);
     const vulgar *part = find_vulgar(cursor->code);
     if (part != NULL)
         return read_vulgar(cursor, 0, part, out, problem);
@@ -258,19 +258,19 @@ static bool is_spreadsheet_day(const number_text *read)
     return read->is_bare && !read->is_too_large && read->value.num >= 30000 && read->value.num <= 60000;
 }
 
-bool number_parse_quantity(const char *text, size_t size, bool decimal_comma, number_quantity *out,
+bool rodti_number_parse_quantity(const char *text, size_t size, bool decimal_comma, number_quantity *out,
                            number_problem *problem)
 {
     text_cursor cursor;
-    number_parse_start(&cursor, text, size);
+    rodti_number_parse_start(&cursor, text, size);
     out->column = cursor.column;
-    if (!number_parse(&cursor, decimal_comma, &out->read, problem))
+    if (!rodti_number_parse(&cursor, decimal_comma, &out->read, problem))
         return false;
-    text_skip_blanks(&cursor);
+    rodti_text_skip_blanks(&cursor);
     out->unit = (const char *)cursor.at;
     out->unit_size = (size_t)(cursor.end - cursor.at);
     out->unit_column = cursor.column;
     if (out->unit_size > 0 || !is_spreadsheet_day(&out->read))
         return true;
-    return number_set_problem(problem, RODT_E_DATE_CELL, out->column, "this is the day number of a spreadsheet's date");
+    return rodti_number_set_problem(problem, RODT_E_DATE_CELL, out->column, "this is the day number of a spreadsheet's date");
 }

@@ -38,27 +38,27 @@ typedef struct number_quantity {
 
 /* Sets the cursor on the first character that is neither blank nor line end, and its end after the last such one;
  * columns count from the start of the text. */
-void number_parse_start(text_cursor *cursor, const char *text, size_t size);
+void rodti_number_parse_start(text_cursor *cursor, const char *text, size_t size);
 
 /* Reads ["+"] and one of: 2; 2.5; .5; 3/4; 1 3/4; 1-3/4; the same with a fraction of one character. Leaves the cursor
  * after the number. False: *problem says why. */
-bool number_parse(text_cursor *cursor, bool decimal_comma, number_text *out, number_problem *problem);
+bool rodti_number_parse(text_cursor *cursor, bool decimal_comma, number_text *out, number_problem *problem);
 
 /* Reads a number with the blanks around it and the rest of the text. False also for the day number of a date. */
-bool number_parse_quantity(const char *text, size_t size, bool decimal_comma, number_quantity *out,
+bool rodti_number_parse_quantity(const char *text, size_t size, bool decimal_comma, number_quantity *out,
                            number_problem *problem);
 
 #define NUMBER_TOO_FINE "there are more digits than a reading can have"
 
 /* Sets *problem to a complete sentence, and returns false. */
-bool number_set_problem(number_problem *problem, rodt_status status, uint32_t column, const char *sentence);
+bool rodti_number_set_problem(number_problem *problem, rodt_status status, uint32_t column, const char *sentence);
 
 /* True for a denominator that tapes, decimals and millimetres can give in inches. */
-bool number_is_on_a_tape(int64_t den);
+bool rodti_number_is_on_a_tape(int64_t den);
 
 /* Fills *error (may be NULL) with the most helpful reason, which may be another one than where the parser stopped: a
  * date, a bound, a range, a comma. Returns its status. */
-rodt_status number_explain_error(const char *text, size_t size, bool decimal_comma,
+rodt_status rodti_number_explain_error(const char *text, size_t size, bool decimal_comma,
                                const number_problem *problem, rodt_error *error);
 
 #endif

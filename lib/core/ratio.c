@@ -10,21 +10,21 @@ rodt_status rodt_ratio_make(int64_t num, int64_t den, rodt_ratio *out)
 {
     if (den == 0 || out == NULL)
         return RODT_E_ARGUMENT;
-    return exact_make(num, den, out) ? RODT_OK : RODT_E_RANGE;
+    return rodti_exact_make(num, den, out) ? RODT_OK : RODT_E_RANGE;
 }
 
 rodt_status rodt_ratio_add(rodt_ratio a, rodt_ratio b, rodt_ratio *out)
 {
     if (a.den <= 0 || b.den <= 0 || out == NULL)
         return RODT_E_ARGUMENT;
-    return exact_add(a, b, out) ? RODT_OK : RODT_E_RANGE;
+    return rodti_exact_add(a, b, out) ? RODT_OK : RODT_E_RANGE;
 }
 
 rodt_status rodt_ratio_multiply(rodt_ratio a, rodt_ratio b, rodt_ratio *out)
 {
     if (a.den <= 0 || b.den <= 0 || out == NULL)
         return RODT_E_ARGUMENT;
-    return exact_multiply(a, b, out) ? RODT_OK : RODT_E_RANGE;
+    return rodti_exact_multiply(a, b, out) ? RODT_OK : RODT_E_RANGE;
 }
 
 /* A negative denominator can only be written by hand, and would turn every comparison around. */
@@ -32,7 +32,7 @@ int rodt_ratio_compare(rodt_ratio a, rodt_ratio b)
 {
     if (a.den <= 0 || b.den <= 0)
         return (int)(a.den > 0) - (int)(b.den > 0);
-    return exact_compare(a, b);
+    return rodti_exact_compare(a, b);
 }
 
 /* Returns how many digits were written. */

@@ -51,7 +51,7 @@ static void decode_here(text_cursor *cursor)
         cursor->code = decode(cursor->at, cursor->end, &cursor->bytes);
 }
 
-void text_start(text_cursor *cursor, const char *text, size_t size)
+void rodti_text_start(text_cursor *cursor, const char *text, size_t size)
 {
     cursor->at = (const unsigned char *)text;
     cursor->end = cursor->at + size;
@@ -59,7 +59,7 @@ void text_start(text_cursor *cursor, const char *text, size_t size)
     decode_here(cursor);
 }
 
-void text_next(text_cursor *cursor)
+void rodti_text_next(text_cursor *cursor)
 {
     if (cursor->code == TEXT_END)
         return;
@@ -68,29 +68,29 @@ void text_next(text_cursor *cursor)
     decode_here(cursor);
 }
 
-bool text_is_blank(uint32_t code)
+bool rodti_text_is_blank(uint32_t code)
 {
     return code == ' ' || code == '\t' || code == 0xA0 || code == 0x2007 || code == 0x2009 || code == 0x202F;
 }
 
-void text_skip_blanks(text_cursor *cursor)
+void rodti_text_skip_blanks(text_cursor *cursor)
 {
-    while (text_is_blank(cursor->code))
-        text_next(cursor);
+    while (rodti_text_is_blank(cursor->code))
+        rodti_text_next(cursor);
 }
 
-static bool is_edge(uint32_t code) { return text_is_blank(code) || code == '\n' || code == '\r'; }
+static bool is_edge(uint32_t code) { return rodti_text_is_blank(code) || code == '\n' || code == '\r'; }
 
 /* Blanks above ASCII can be at the ends too. */
 static void trim_decoded(const char **text, size_t *size)
 {
     text_cursor cursor;
-    text_start(&cursor, *text, *size);
+    rodti_text_start(&cursor, *text, *size);
     while (is_edge(cursor.code))
-        text_next(&cursor);
+        rodti_text_next(&cursor);
     const unsigned char *start = cursor.at;
     const unsigned char *stop = start;
-    for (; cursor.code != TEXT_END; text_next(&cursor)) {
+    for (; cursor.code != TEXT_END; rodti_text_next(&cursor)) {
         if (!is_edge(cursor.code))
             stop = cursor.at + cursor.bytes;
     }
@@ -99,7 +99,7 @@ static void trim_decoded(const char **text, size_t *size)
 }
 
 /* Most cells have no blank at all, so only their ends are looked at. */
-void text_trim(const char **text, size_t *size)
+void rodti_text_trim(const char **text, size_t *size)
 {
     const unsigned char *start = (const unsigned char *)*text;
     const unsigned char *stop = start + *size;
@@ -113,7 +113,7 @@ void text_trim(const char **text, size_t *size)
         trim_decoded(text, size);
 }
 
-bool text_is_word(const char *text, size_t size, const char *word)
+bool rodti_text_is_word(const char *text, size_t size, const char *word)
 {
     if (strlen(word) != size)
         return false;
@@ -126,7 +126,7 @@ bool text_is_word(const char *text, size_t size, const char *word)
     return true;
 }
 
-size_t text_cut(const char *text, size_t size)
+size_t rodti_text_cut(const char *text, size_t size)
 {
     size_t start = size;
     while (start > 0 && ((unsigned char)text[start - 1] & 0xC0) == 0x80)
@@ -135,7 +135,7 @@ size_t text_cut(const char *text, size_t size)
     return whole ? size : start - 1;
 }
 
-rodt_status text_error(rodt_error *error, rodt_status status, uint32_t column, const char *format, ...)
+rodt_status rodti_text_error(rodt_error *error, rodt_status status, uint32_t column, const char *format, ...)
 {
     if (error == NULL)
         return status;
@@ -147,7 +147,7 @@ rodt_status text_error(rodt_error *error, rodt_status status, uint32_t column, c
     int wanted = vsnprintf(error->text, sizeof error->text, format, arguments);
     va_end(arguments);
     if (wanted >= (int)sizeof error->text)
-        error->text[text_cut(error->text, sizeof error->text - 1)] = '\0';
+        error->text[rodti_text_cut(error->text, sizeof error->text - 1)] = '\0';
     return status;
 }
 
@@ -173,7 +173,7 @@ static void encode(uint32_t code, char shown[TEXT_SHOWN_SIZE])
     shown[n] = '\0';
 }
 
-void text_show(uint32_t code, char shown[TEXT_SHOWN_SIZE])
+void rodti_text_show(uint32_t code, char shown[TEXT_SHOWN_SIZE])
 {
     if (code == TEXT_END)
         memcpy(shown, "the end", sizeof "the end");
@@ -185,14 +185,14 @@ void text_show(uint32_t code, char shown[TEXT_SHOWN_SIZE])
         snprintf(shown, TEXT_SHOWN_SIZE, "U+%04X", (unsigned)code);
 }
 
-void text_begin(text_writer *writer)
+void rodti_text_begin(text_writer *writer)
 {
     writer->used = 0;
     writer->full = false;
     writer->buffer[0] = '\0';
 }
 
-void text_put(text_writer *writer, const char *text)
+void rodti_text_put(text_writer *writer, const char *text)
 {
     size_t size = strlen(text);
     if (size >= sizeof writer->buffer - writer->used) {
@@ -203,7 +203,7 @@ void text_put(text_writer *writer, const char *text)
     writer->used += size;
 }
 
-void text_putf(text_writer *writer, const char *format, ...)
+void rodti_text_putf(text_writer *writer, const char *format, ...)
 {
     size_t left = sizeof writer->buffer - writer->used;
     va_list arguments;
@@ -216,7 +216,7 @@ void text_putf(text_writer *writer, const char *format, ...)
         writer->used += (size_t)wanted;
 }
 
-rodt_status text_copy_out(const text_writer *writer, char *text, size_t size)
+rodt_status rodti_text_copy_out(const text_writer *writer, char *text, size_t size)
 {
     if (text == NULL)
         return RODT_E_ARGUMENT;

@@ -18,35 +18,35 @@ typedef struct text_cursor {
     uint32_t bytes; /* of the character here */
 } text_cursor;
 
-void text_start(text_cursor *cursor, const char *text, size_t size);
-void text_next(text_cursor *cursor);
+void rodti_text_start(text_cursor *cursor, const char *text, size_t size);
+void rodti_text_next(text_cursor *cursor);
 
 /* Blanks that people and programs put between numbers: space, tab, no-break and thin spaces. */
-bool text_is_blank(uint32_t code);
+bool rodti_text_is_blank(uint32_t code);
 /* A cell may also end in line ends. */
-void text_skip_blanks(text_cursor *cursor);
+void rodti_text_skip_blanks(text_cursor *cursor);
 
 static inline bool text_is_digit(uint32_t code) { return code - '0' < 10u; }
 static inline bool text_is_letter(uint32_t code) { return (code | 32u) - 'a' < 26u; }
 
 /* Removes blanks and line ends at both ends. */
-void text_trim(const char **text, size_t *size);
+void rodti_text_trim(const char **text, size_t *size);
 
 /* The size without a character at the end that is not complete. */
-size_t text_cut(const char *text, size_t size);
+size_t rodti_text_cut(const char *text, size_t size);
 
 /* True if size bytes of text are the ASCII word, in upper or lower case. */
-bool text_is_word(const char *text, size_t size, const char *word);
+bool rodti_text_is_word(const char *text, size_t size, const char *word);
 
 /* Fills *error (may be NULL) and returns status. The field stays empty. */
-rodt_status text_error(rodt_error *error, rodt_status status, uint32_t column, const char *format, ...)
+rodt_status rodti_text_error(rodt_error *error, rodt_status status, uint32_t column, const char *format, ...)
     PRINTF_LIKE(4, 5);
 
 /* Writes a character as a person can see it: itself, or "U+00AD" for an invisible one. */
 #define TEXT_SHOWN_SIZE 16
-void text_show(uint32_t code, char shown[TEXT_SHOWN_SIZE]);
+void rodti_text_show(uint32_t code, char shown[TEXT_SHOWN_SIZE]);
 
-/* Builds a text of bounded length; when it is complete, text_copy_out copies it at once, so that the
+/* Builds a text of bounded length; when it is complete, rodti_text_copy_out copies it at once, so that the
  * buffer of the caller is untouched on failure. */
 typedef struct text_writer {
     size_t used;
@@ -54,10 +54,10 @@ typedef struct text_writer {
     char buffer[1024];
 } text_writer;
 
-void text_begin(text_writer *writer);
-void text_put(text_writer *writer, const char *text);
-void text_putf(text_writer *writer, const char *format, ...) PRINTF_LIKE(2, 3);
+void rodti_text_begin(text_writer *writer);
+void rodti_text_put(text_writer *writer, const char *text);
+void rodti_text_putf(text_writer *writer, const char *format, ...) PRINTF_LIKE(2, 3);
 /* RODT_OK; RODT_E_SPACE: size is too small; RODT_E_ARGUMENT: text is NULL. */
-rodt_status text_copy_out(const text_writer *writer, char *text, size_t size);
+rodt_status rodti_text_copy_out(const text_writer *writer, char *text, size_t size);
 
 #endif

@@ -24,8 +24,8 @@ static const rodt_limit *limit_at(const match_query *q, size_t index)
 {
     size_t count = rodt_rules_limit_count(q->law);
     if (index < count || q->law == q->rules)
-        return rodt_rules_limit(q->law, index);
-    return rodt_rules_limit(q->rules, index - count);
+        return rodt_rules_limit_at(q->law, index);
+    return rodt_rules_limit_at(q->rules, index - count);
 }
 
 static bool is_of(const rodt_limit *limit, const rodt_chamber_row *row)
@@ -56,7 +56,7 @@ static match match_long_sign(const chamber_kind *v)
 {
     if (v->row->family != RODT_FAMILY_CLAMP && v->row->family != RODT_FAMILY_UNKNOWN)
         return MATCH_NO;
-    return v->stroke_class == RODT_CLASS_UNKNOWN ? MATCH_SILENT : match_if(v->stroke_class == RODT_CLASS_LONG);
+    return v->stroke_class == RODT_STROKE_CLASS_UNKNOWN ? MATCH_SILENT : match_if(v->stroke_class == RODT_STROKE_CLASS_LONG);
 }
 
 static match match_stamp(const rodt_chamber *stamp, const chamber_kind *v)
@@ -70,9 +70,9 @@ static match match_stamp(const rodt_chamber *stamp, const chamber_kind *v)
 /* A family with one limit for all matches whatever class is stamped on it by name. */
 static match match_stamped_class(const rodt_chamber *stamp, const chamber_kind *v)
 {
-    if (stamp->stroke_class == RODT_CLASS_LONG && stamp->family == RODT_FAMILY_UNKNOWN)
+    if (stamp->stroke_class == RODT_STROKE_CLASS_LONG && stamp->family == RODT_FAMILY_UNKNOWN)
         return match_long_sign(v);
-    if (stamp->stroke_class == RODT_CLASS_UNKNOWN || v->stroke_class == RODT_CLASS_UNKNOWN)
+    if (stamp->stroke_class == RODT_STROKE_CLASS_UNKNOWN || v->stroke_class == RODT_STROKE_CLASS_UNKNOWN)
         return MATCH_SILENT;
     return match_if(stamp->stroke_class == v->stroke_class);
 }
@@ -82,7 +82,7 @@ static bool has_own_row(const match_query *q, const chamber_kind *v, rodt_length
 {
     const rodt_limit *limit;
     for (size_t i = 0; (limit = limit_at(q, i)) != NULL; i++) {
-        if (is_of(limit, v->row) && rated_stroke_is_marked(limit->rated_stroke, limit->rated_stroke_mm, mark))
+        if (is_of(limit, v->row) && rodti_rated_stroke_is_marked(limit->rated_stroke, limit->rated_stroke_mm, mark))
             return true;
     }
     return false;
@@ -97,12 +97,12 @@ static match match_rated_stroke(const match_query *q, const chamber_kind *v, rod
     if (!rodt_length_given(mark))
         return MATCH_SILENT;
     if (rodt_length_given(v->rated_stroke))
-        return match_if(rated_stroke_is_marked(v->rated_stroke, v->rated_stroke_mm, mark));
+        return match_if(rodti_rated_stroke_is_marked(v->rated_stroke, v->rated_stroke_mm, mark));
     if (has_own_row(q, v, mark) || (rodt_length_given(limit) && rodt_length_compare(mark, limit) <= 0))
         return MATCH_NO;
-    if (v->stroke_class == RODT_CLASS_STANDARD && rodt_length_given(standard))
-        return rated_stroke_is_marked(standard, (rodt_length){0}, mark) ? MATCH_YES : MATCH_DOUBTFUL;
-    return rodt_length_given(limit) && rated_stroke_contradicts(&row, mark) ? MATCH_DOUBTFUL : MATCH_SILENT;
+    if (v->stroke_class == RODT_STROKE_CLASS_STANDARD && rodt_length_given(standard))
+        return rodti_rated_stroke_is_marked(standard, (rodt_length){0}, mark) ? MATCH_YES : MATCH_DOUBTFUL;
+    return rodt_length_given(limit) && rodti_rated_stroke_contradicts(&row, mark) ? MATCH_DOUBTFUL : MATCH_SILENT;
 }
 
 static match match_diameter(const match_query *q, rodt_candidate *candidate, rodt_status *status)
@@ -227,25 +227,25 @@ static void visit(iterator *w, chamber_kind v)
 static bool has_long_sign(const rodt_clues *clues)
 {
     return clues->port == RODT_PORT_SQUARE || clues->tag == RODT_TAG_TRAPEZOID ||
-           clues->stamp.stroke_class == RODT_CLASS_LONG;
+           clues->stamp.stroke_class == RODT_STROKE_CLASS_LONG;
 }
 
 /* Long stroke without a row of its own (6, 9, 36) is a chamber without a published limit, and is thought of only
  * where a sign supports it. */
 static void visit_chamber(iterator *w, const rodt_chamber_row *row)
 {
-    bool has_class[RODT_CLASS_LONG + 1] = {false, false, false};
+    bool has_class[RODT_STROKE_CLASS_LONG + 1] = {false, false, false};
     const rodt_limit *limit;
     for (size_t i = 0; (limit = limit_at(w->query, i)) != NULL; i++) {
-        bool adds_nothing = limit->stroke_class == RODT_CLASS_UNKNOWN && has_class[RODT_CLASS_STANDARD];
+        bool adds_nothing = limit->stroke_class == RODT_STROKE_CLASS_UNKNOWN && has_class[RODT_STROKE_CLASS_STANDARD];
         if (!is_of(limit, row) || adds_nothing || !is_first_of_its_kind(w->query, i))
             continue;
         has_class[limit->stroke_class] = true;
         visit(w, (chamber_kind){row, limit->stroke_class, limit->rated_stroke, limit->rated_stroke_mm});
     }
-    if (has_class[RODT_CLASS_STANDARD] && !has_class[RODT_CLASS_LONG] && has_long_sign(w->query->clues))
-        visit(w, (chamber_kind){.row = row, .stroke_class = RODT_CLASS_LONG});
-    if (!has_class[RODT_CLASS_UNKNOWN] && !has_class[RODT_CLASS_STANDARD] && !has_class[RODT_CLASS_LONG])
+    if (has_class[RODT_STROKE_CLASS_STANDARD] && !has_class[RODT_STROKE_CLASS_LONG] && has_long_sign(w->query->clues))
+        visit(w, (chamber_kind){.row = row, .stroke_class = RODT_STROKE_CLASS_LONG});
+    if (!has_class[RODT_STROKE_CLASS_UNKNOWN] && !has_class[RODT_STROKE_CLASS_STANDARD] && !has_class[RODT_STROKE_CLASS_LONG])
         visit(w, (chamber_kind){.row = row});
 }
 
@@ -271,7 +271,7 @@ static void visit_stamp(iterator *w)
         visit(w, (chamber_kind){.row = &row, .stroke_class = stamp->stroke_class});
 }
 
-rodt_status match_every_chamber(const match_query *query, match_visitor *visitor, void *state)
+rodt_status rodti_match_every_chamber(const match_query *query, match_visitor *visitor, void *state)
 {
     iterator w = {query, visitor, state, RODT_OK};
     const rodt_chamber_row *row;

@@ -163,7 +163,7 @@ static bool is_valid(const rodt_clues *clues)
     const rodt_chamber *stamp = &clues->stamp;
     return (unsigned)clues->family <= RODT_FAMILY_DD3 && (unsigned)clues->port <= RODT_PORT_SQUARE &&
            (unsigned)clues->tag <= RODT_TAG_TRAPEZOID && (unsigned)stamp->family <= RODT_FAMILY_DD3 &&
-           (unsigned)stamp->stroke_class <= RODT_CLASS_LONG && is_closed(stamp->size) &&
+           (unsigned)stamp->stroke_class <= RODT_STROKE_CLASS_LONG && is_closed(stamp->size) &&
            is_closed(stamp->spring_size);
 }
 
@@ -183,13 +183,13 @@ static bool has_clue(const rodt_clues *clues)
 {
     const rodt_chamber *stamp = &clues->stamp;
     return stamp->size[0] != '\0' || stamp->family != RODT_FAMILY_UNKNOWN ||
-           stamp->stroke_class != RODT_CLASS_UNKNOWN || rodt_length_given(stamp->rated_stroke) ||
+           stamp->stroke_class != RODT_STROKE_CLASS_UNKNOWN || rodt_length_given(stamp->rated_stroke) ||
            clues->family != RODT_FAMILY_UNKNOWN || clues->port != RODT_PORT_NOT_SEEN ||
            clues->tag != RODT_TAG_NOT_SEEN || rodt_length_given(clues->rated_stroke) ||
            rodt_length_given(clues->diameter);
 }
 
-rodt_status rodt_identify(const rodt_clues *clues, const rodt_rules *rules, rodt_date day, rodt_identification *out)
+rodt_status rodt_clues_identify(const rodt_clues *clues, const rodt_rules *rules, rodt_date day, rodt_identification *out)
 {
     if (clues == NULL || rules == NULL || out == NULL || !is_valid(clues) || !has_measures(clues) || !has_clue(clues))
         return RODT_E_ARGUMENT;
@@ -197,16 +197,16 @@ rodt_status rodt_identify(const rodt_clues *clues, const rodt_rules *rules, rodt
     match_query asked = {.clues = clues, .rules = rules, .law = law != NULL ? law : rules, .day = day};
     search s = {.clues = clues};
     bool read_to = rodt_length_given(clues->diameter_division);
-    rodt_status status = diameter_tolerance(read_to ? clues->diameter_division : USUAL_DIVISION, &asked.tolerance);
+    rodt_status status = rodti_diameter_tolerance(read_to ? clues->diameter_division : USUAL_DIVISION, &asked.tolerance);
     if (status == RODT_OK)
-        status = match_every_chamber(&asked, record_conflicts, &s);
+        status = rodti_match_every_chamber(&asked, record_conflicts, &s);
     if (status == RODT_OK)
-        status = match_every_chamber(&asked, keep_possible, &s);
+        status = rodti_match_every_chamber(&asked, keep_possible, &s);
     if (status != RODT_OK)
         return status;
     if (s.found.count > 0)
         s.found.contradiction = find_contradiction(&s);
-    s.found.next_observation = find_next_observation(&s.found, clues);
+    s.found.next_observation = rodti_find_next_observation(&s.found, clues);
     *out = s.found;
     return RODT_OK;
 }

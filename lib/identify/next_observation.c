@@ -5,7 +5,7 @@
 
 #include <string.h>
 
-rodt_status diameter_tolerance(rodt_length division, rodt_length *out)
+rodt_status rodti_diameter_tolerance(rodt_length division, rodt_length *out)
 {
     rodt_length half;
     rodt_status status = rodt_length_scale(division, (rodt_ratio){1, 2}, &half);
@@ -16,7 +16,7 @@ static bool same_length(rodt_length a, rodt_length b) { return rodt_length_compa
 
 static bool is_long(const rodt_candidate *candidate)
 {
-    return candidate->chamber.stroke_class == RODT_CLASS_LONG;
+    return candidate->chamber.stroke_class == RODT_STROKE_CLASS_LONG;
 }
 
 /* A tape distinguishes two chambers when their diameters are further from each other than the usual tolerance. */
@@ -27,7 +27,7 @@ static bool look_alike_to_a_tape(const rodt_candidate *a, const rodt_candidate *
     bool a_is_longer = rodt_length_compare(a->diameter, b->diameter) > 0;
     if (rodt_length_subtract(a_is_longer ? a->diameter : b->diameter, a_is_longer ? b->diameter : a->diameter,
                              &apart) != RODT_OK ||
-        diameter_tolerance(USUAL_DIVISION, &tolerance) != RODT_OK)
+        rodti_diameter_tolerance(USUAL_DIVISION, &tolerance) != RODT_OK)
         return true;
     return rodt_length_compare(apart, tolerance) <= 0;
 }
@@ -37,17 +37,17 @@ static bool look_alike_to_a_tape(const rodt_candidate *a, const rodt_candidate *
 static bool is_left(rodt_observation observation, const rodt_candidate *truth, const rodt_candidate *other)
 {
     switch (observation) {
-    case RODT_OBSERVE_FAMILY:
+    case RODT_OBSERVATION_FAMILY:
         return truth->chamber.family == other->chamber.family;
-    case RODT_OBSERVE_STAMP:
+    case RODT_OBSERVATION_STAMP:
         return strcmp(truth->chamber.size, other->chamber.size) == 0;
-    case RODT_OBSERVE_LONG_SIGN:
+    case RODT_OBSERVATION_LONG_SIGN:
         return is_long(truth) == is_long(other);
-    case RODT_OBSERVE_RATED_STROKE:
+    case RODT_OBSERVATION_RATED_STROKE:
         return same_length(truth->chamber.rated_stroke, other->chamber.rated_stroke);
-    case RODT_OBSERVE_DIAMETER:
+    case RODT_OBSERVATION_DIAMETER:
         return look_alike_to_a_tape(truth, other);
-    case RODT_OBSERVE_NOTHING:
+    case RODT_OBSERVATION_NOTHING:
         break;
     }
     return true;
@@ -82,12 +82,12 @@ static size_t worst_case(const rodt_identification *found, rodt_observation obse
     return worst;
 }
 
-rodt_observation find_next_observation(const rodt_identification *found, const rodt_clues *clues)
+rodt_observation rodti_find_next_observation(const rodt_identification *found, const rodt_clues *clues)
 {
-    rodt_observation best = RODT_OBSERVE_NOTHING;
-    size_t fewest = worst_case(found, RODT_OBSERVE_NOTHING);
-    for (int o = RODT_OBSERVE_FAMILY; o <= RODT_OBSERVE_DIAMETER && fewest > 1; o++) {
-        if (o == RODT_OBSERVE_DIAMETER && rodt_length_given(clues->diameter))
+    rodt_observation best = RODT_OBSERVATION_NOTHING;
+    size_t fewest = worst_case(found, RODT_OBSERVATION_NOTHING);
+    for (int o = RODT_OBSERVATION_FAMILY; o <= RODT_OBSERVATION_DIAMETER && fewest > 1; o++) {
+        if (o == RODT_OBSERVATION_DIAMETER && rodt_length_given(clues->diameter))
             continue;
         size_t left = worst_case(found, (rodt_observation)o);
         if (left < fewest) {
@@ -101,19 +101,19 @@ rodt_observation find_next_observation(const rodt_identification *found, const r
 const char *rodt_observation_text(rodt_observation observation)
 {
     switch (observation) {
-    case RODT_OBSERVE_NOTHING:
+    case RODT_OBSERVATION_NOTHING:
         break;
-    case RODT_OBSERVE_FAMILY:
+    case RODT_OBSERVATION_FAMILY:
         return "look how the housing is held together: a clamp band, a flange with bolts, a rolling diaphragm, or "
                "three air lines (DD-3)";
-    case RODT_OBSERVE_STAMP:
+    case RODT_OBSERVATION_STAMP:
         return "clean the housing and read the stamped type: a number such as 30, or a letter on a bolt type";
-    case RODT_OBSERVE_LONG_SIGN:
+    case RODT_OBSERVATION_LONG_SIGN:
         return "look for a sign of long stroke: square ports, a trapezoid tag, or the letters L or LS; without one "
                "it is judged as standard";
-    case RODT_OBSERVE_RATED_STROKE:
+    case RODT_OBSERVATION_RATED_STROKE:
         return "read the rated stroke marked on the housing: 3 in has a limit of its own";
-    case RODT_OBSERVE_DIAMETER:
+    case RODT_OBSERVATION_DIAMETER:
         return "measure the outside diameter of the housing with a tape";
     }
     return "nothing is open";

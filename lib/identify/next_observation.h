@@ -14,9 +14,9 @@
 #define USUAL_DIVISION ((rodt_length){1, 8})
 
 /* How far a reading of that division may lie from the published diameter. Statuses as rodt_length_add. */
-rodt_status diameter_tolerance(rodt_length division, rodt_length *out);
+rodt_status rodti_diameter_tolerance(rodt_length division, rodt_length *out);
 
 /* The observation that leaves the fewest limits open in the worst case; the first of equals. */
-rodt_observation find_next_observation(const rodt_identification *found, const rodt_clues *clues);
+rodt_observation rodti_find_next_observation(const rodt_identification *found, const rodt_clues *clues);
 
 #endif

@@ -163,7 +163,7 @@ static const field_word spring_words[] = {{"released", RODT_RECORDED_NO}, {"off"
                                           {"on", RODT_RECORDED_YES}, {"applied", RODT_RECORDED_YES}};
 static const field_word drum_words[] = {{"cold", RODT_DRUM_COLD}, {"warm", RODT_DRUM_WARM}, {"hot", RODT_DRUM_HOT}};
 
-field_words words_of_field(rodt_field field)
+field_words rodti_words_of_field(rodt_field field)
 {
     switch ((int)field) {
     case RODT_FIELD_ENGINE: return (field_words){engine_words, COUNT_OF(engine_words)};
@@ -173,11 +173,11 @@ field_words words_of_field(rodt_field field)
     }
 }
 
-bool field_word_find(field_words words, const char *text, size_t size, int *meaning)
+bool rodti_field_word_find(field_words words, const char *text, size_t size, int *meaning)
 {
-    text_trim(&text, &size);
+    rodti_text_trim(&text, &size);
     for (size_t i = 0; i < words.count; i++) {
-        if (text_is_word(text, size, words.list[i].word)) {
+        if (rodti_text_is_word(text, size, words.list[i].word)) {
             *meaning = words.list[i].meaning;
             return true;
         }
@@ -186,7 +186,7 @@ bool field_word_find(field_words words, const char *text, size_t size, int *mean
 }
 
 /* Half an inch is coarser than any tape: a 16 in its place means sixteenths. */
-bool is_division(rodt_length length)
+bool rodti_is_division(rodt_length length)
 {
     static const rodt_length coarsest = {1, 2};
     return length.num > 0 && rodt_length_compare(length, coarsest) <= 0;
@@ -198,8 +198,8 @@ static bool is_any_division(const char *text, size_t size)
     for (int style = 0; style < 6; style++) {
         const rodt_length_style read = {(rodt_unit)(style / 2), style % 2 != 0};
         rodt_length length;
-        rodt_status status = rodt_length_read(text, size, &read, &length, NULL, NULL);
-        if (status == RODT_E_EMPTY || (status == RODT_OK && is_division(length)))
+        rodt_status status = rodt_length_parse_n(text, size, &read, &length, NULL, NULL);
+        if (status == RODT_E_EMPTY || (status == RODT_OK && rodti_is_division(length)))
             return true;
     }
     return false;
@@ -211,7 +211,7 @@ bool rodt_field_accepts(rodt_field field, const char *text, size_t size)
     int meaning;
     if (text == NULL)
         return true;
-    text_trim(&text, &size);
+    rodti_text_trim(&text, &size);
     if (size == 0)
         return true;
     switch ((int)field) {
@@ -219,7 +219,7 @@ bool rodt_field_accepts(rodt_field field, const char *text, size_t size)
     case RODT_FIELD_DIVISION: return is_any_division(text, size);
     case RODT_FIELD_ENGINE:
     case RODT_FIELD_SPRING_BRAKE:
-    case RODT_FIELD_DRUM: return field_word_find(words_of_field(field), text, size, &meaning);
+    case RODT_FIELD_DRUM: return rodti_field_word_find(rodti_words_of_field(field), text, size, &meaning);
     default: return true;
     }
 }
@@ -227,7 +227,7 @@ bool rodt_field_accepts(rodt_field field, const char *text, size_t size)
 static bool ends_in(const char *text, size_t size, const char *end)
 {
     size_t count = strlen(end);
-    return size >= count && text_is_word(text + size - count, count, end);
+    return size >= count && rodti_text_is_word(text + size - count, count, end);
 }
 
 /* "64", "64ths", "1/64", "0.1 mm": readings counted in parts; taking such a row for one in inches would be wrong. */
@@ -249,7 +249,7 @@ bool rodt_unit_is_vehicle(const char *text, size_t size)
     bool digit = false;
     if (text == NULL)
         return false;
-    text_trim(&text, &size);
+    rodti_text_trim(&text, &size);
     for (size_t i = 0; i < size; i++) {
         if (text[i] == '\0' || strchr("/.,\"'", text[i]) != NULL || (unsigned char)text[i] >= 0x80)
             return false;

@@ -18,12 +18,12 @@ typedef struct field_words {
 } field_words;
 
 /* The words of engine, spring_brake and drum; none for other fields. */
-field_words words_of_field(rodt_field field);
+field_words rodti_words_of_field(rodt_field field);
 
 /* True for a length that can be the division of a tape. */
-bool is_division(rodt_length length);
+bool rodti_is_division(rodt_length length);
 
 /* Finds a text among words, whatever its capitals and the blanks around it. */
-bool field_word_find(field_words words, const char *text, size_t size, int *meaning);
+bool rodti_field_word_find(field_words words, const char *text, size_t size, int *meaning);
 
 #endif

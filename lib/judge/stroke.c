@@ -29,7 +29,7 @@ static bool is_valid(const rodt_reading *reading)
     return (unsigned)reading->unit <= RODT_UNIT_CM && (unsigned)reading->engine_running <= RODT_RECORDED_YES &&
            (unsigned)reading->spring_brake_applied <= RODT_RECORDED_YES &&
            (unsigned)reading->drum <= RODT_DRUM_HOT && (unsigned)chamber->family <= RODT_FAMILY_DD3 &&
-           (unsigned)chamber->stroke_class <= RODT_CLASS_LONG;
+           (unsigned)chamber->stroke_class <= RODT_STROKE_CLASS_LONG;
 }
 
 static void start(const rodt_reading *reading, const rodt_rules *rules, rodt_finding *finding)
@@ -93,7 +93,7 @@ static rodt_status is_constant(const rodt_finding *finding, const rodt_rules *ta
 {
     for (size_t i = 0; table != NULL && i < rodt_rules_limit_count(table) && *constant; i++) {
         rodt_limit_answer then;
-        rodt_date from = rodt_rules_limit(table, i)->from;
+        rodt_date from = rodt_rules_limit_at(table, i)->from;
         rodt_status status = rodt_rules_find_limit(finding->rules, &finding->chamber, from, &then);
         if (status != RODT_OK)
             return status;
@@ -127,7 +127,7 @@ static void find_long_limit(rodt_finding *finding)
 {
     rodt_chamber chamber = finding->chamber;
     rodt_limit_answer answer;
-    chamber.stroke_class = RODT_CLASS_LONG;
+    chamber.stroke_class = RODT_STROKE_CLASS_LONG;
     if (rodt_rules_find_limit(finding->rules, &chamber, finding->day, &answer) == RODT_OK &&
         answer.basis == RODT_BASIS_TABLE && !answer.conflicting_marks)
         finding->long_limit = answer.limit;
@@ -142,7 +142,7 @@ static void add_basis_reasons(rodt_finding *finding)
     case RODT_BASIS_MARKED_LIMIT: add_reason(finding, RODT_REASON_LIMIT_MARKED); break;
     case RODT_BASIS_TABLE: break;
     }
-    if (rodt_length_given(finding->law_limit) && finding->evidence != RODT_CHECKED)
+    if (rodt_length_given(finding->law_limit) && finding->evidence != RODT_EVIDENCE_CHECKED)
         add_reason(finding, RODT_REASON_LIMIT_UNCONFIRMED);
 }
 
@@ -161,7 +161,7 @@ static void set_limit(const rodt_limit_answer *answer, rodt_finding *finding)
     if (answer->assumed_standard) {
         add_reason(finding, RODT_REASON_ASSUMED_STANDARD);
         find_long_limit(finding);
-        finding->chamber.stroke_class = RODT_CLASS_STANDARD;
+        finding->chamber.stroke_class = RODT_STROKE_CLASS_STANDARD;
     }
     if (answer->assumed_clamp) {
         add_reason(finding, RODT_REASON_ASSUMED_CLAMP);
@@ -226,9 +226,9 @@ static void compare_with_limit(rodt_finding *finding)
         add_reason(finding, RODT_REASON_OVER_OWN_LIMIT);
     /* A carrier's own limit alone can fail a brake; only the law can pass it. */
     if (over)
-        finding->verdict = RODT_OUT_OF_ADJUSTMENT;
+        finding->verdict = RODT_VERDICT_OUT_OF_ADJUSTMENT;
     else if (rodt_length_given(finding->law_limit))
-        finding->verdict = RODT_IN_ADJUSTMENT;
+        finding->verdict = RODT_VERDICT_IN_ADJUSTMENT;
     compare_printed_mm(finding);
 }
 
@@ -246,12 +246,12 @@ static rodt_status compare(rodt_finding *finding)
     }
     if (stroke.num == 0) {
         add_reason(finding, RODT_REASON_NO_MOVEMENT);
-        finding->verdict = RODT_INOPERATIVE;
+        finding->verdict = RODT_VERDICT_INOPERATIVE;
     }
     rodt_length rated = finding->chamber.rated_stroke;
     if (rodt_length_given(rated) && rodt_length_compare(stroke, rated) > 0) {
         add_reason(finding, RODT_REASON_BEYOND_RATED_STROKE);
-        finding->verdict = RODT_OUT_OF_ADJUSTMENT;
+        finding->verdict = RODT_VERDICT_OUT_OF_ADJUSTMENT;
     }
     return RODT_OK;
 }
@@ -274,10 +274,10 @@ static bool is_without_air(rodt_pressure pressure) { return rodt_pressure_given(
  * move says the same at either, unless there was no air at all. */
 static void apply_pressure(const rodt_reading *reading, const rodt_rules *rules, rodt_finding *finding)
 {
-    if (finding->verdict == RODT_INOPERATIVE &&
+    if (finding->verdict == RODT_VERDICT_INOPERATIVE &&
         (is_without_air(reading->pressure) || is_without_air(reading->pressure_after))) {
         add_reason(finding, RODT_REASON_PRESSURE_LOW);
-        finding->verdict = RODT_UNDETERMINED;
+        finding->verdict = RODT_VERDICT_UNDETERMINED;
     }
     if (!rodt_pressure_given(rodt_rules_pressure_from(rules)))
         return;
@@ -285,10 +285,10 @@ static void apply_pressure(const rodt_reading *reading, const rodt_rules *rules,
         add_reason(finding, RODT_REASON_PRESSURE_NOT_RECORDED);
     compare_pressure(rules, reading->pressure, finding);
     compare_pressure(rules, reading->pressure_after, finding);
-    if (finding->verdict == RODT_IN_ADJUSTMENT && rodt_finding_has(finding, RODT_REASON_PRESSURE_LOW))
-        finding->verdict = RODT_UNDETERMINED;
-    if (finding->verdict == RODT_OUT_OF_ADJUSTMENT && rodt_finding_has(finding, RODT_REASON_PRESSURE_HIGH))
-        finding->verdict = RODT_UNDETERMINED;
+    if (finding->verdict == RODT_VERDICT_IN_ADJUSTMENT && rodt_finding_has(finding, RODT_REASON_PRESSURE_LOW))
+        finding->verdict = RODT_VERDICT_UNDETERMINED;
+    if (finding->verdict == RODT_VERDICT_OUT_OF_ADJUSTMENT && rodt_finding_has(finding, RODT_REASON_PRESSURE_HIGH))
+        finding->verdict = RODT_VERDICT_UNDETERMINED;
 }
 
 /* An unreadable text may invalidate the result. An unreadable chamber invalidates only the comparison with a limit; an
@@ -297,10 +297,10 @@ static void apply_unreadable(rodt_finding *finding)
 {
     const rodt_rules *law = rodt_rules_law(finding->rules) != NULL ? rodt_rules_law(finding->rules) : finding->rules;
     if (rodt_finding_has(finding, RODT_REASON_OTHER_UNREADABLE))
-        finding->verdict = RODT_UNDETERMINED;
-    if (rodt_finding_has(finding, RODT_REASON_DATE_UNREADABLE) && finding->verdict == RODT_IN_ADJUSTMENT &&
+        finding->verdict = RODT_VERDICT_UNDETERMINED;
+    if (rodt_finding_has(finding, RODT_REASON_DATE_UNREADABLE) && finding->verdict == RODT_VERDICT_IN_ADJUSTMENT &&
         (rodt_date_given(rodt_rules_from(law)) || rodt_date_given(rodt_rules_until(law))))
-        finding->verdict = RODT_UNDETERMINED;
+        finding->verdict = RODT_VERDICT_UNDETERMINED;
 }
 
 static void apply_test_conditions(const rodt_reading *reading, rodt_finding *finding)
@@ -314,7 +314,7 @@ static void apply_test_conditions(const rodt_reading *reading, rodt_finding *fin
     const uint64_t spoiled =
         REASON_BIT(RODT_REASON_ENGINE_RUNNING) | REASON_BIT(RODT_REASON_SPRING_BRAKE_APPLIED);
     if ((finding->reasons & spoiled) != 0)
-        finding->verdict = RODT_UNDETERMINED;
+        finding->verdict = RODT_VERDICT_UNDETERMINED;
     apply_unreadable(finding);
 }
 
@@ -329,20 +329,20 @@ static bool chance_over(rodt_ratio x, rodt_ratio *chance)
     const rodt_ratio half = {1, 2};
     bool below = x.num >= 0;
     rodt_ratio side = {below ? x.num : -x.num, x.den};
-    if (exact_compare(side, one) >= 0) {
+    if (rodti_exact_compare(side, one) >= 0) {
         *chance = below ? (rodt_ratio){0, 1} : one;
         return true;
     }
     rodt_ratio rest;
     rodt_ratio area;
-    if (!exact_subtract(one, side, &rest) || !exact_multiply(rest, rest, &area) ||
-        !exact_multiply(area, half, &area))
+    if (!rodti_exact_subtract(one, side, &rest) || !rodti_exact_multiply(rest, rest, &area) ||
+        !rodti_exact_multiply(area, half, &area))
         return false;
     if (below) {
         *chance = area;
         return true;
     }
-    return exact_subtract(one, area, chance);
+    return rodti_exact_subtract(one, area, chance);
 }
 
 static void prove(rodt_finding *finding)
@@ -353,16 +353,16 @@ static void prove(rodt_finding *finding)
     rodt_ratio division = EXACT(finding->division);
     rodt_ratio past = {-margin.num, margin.den};
     bool at_passes = rodt_rules_at_limit_passes(finding->rules);
-    int within = exact_compare(margin, division);
-    int over = exact_compare(past, division);
-    finding->proof = RODT_NOT_RESOLVED;
+    int within = rodti_exact_compare(margin, division);
+    int over = rodti_exact_compare(past, division);
+    finding->proof = RODT_PROOF_NOT_RESOLVED;
     if (within > 0 || (within == 0 && at_passes))
-        finding->proof = RODT_PROVEN_WITHIN;
+        finding->proof = RODT_PROOF_WITHIN;
     if (over > 0 || (over == 0 && !at_passes))
-        finding->proof = RODT_PROVEN_OVER;
+        finding->proof = RODT_PROOF_OVER;
     rodt_ratio x;
     rodt_ratio chance;
-    if (exact_divide(margin, division, &x) && chance_over(x, &chance))
+    if (rodti_exact_divide(margin, division, &x) && chance_over(x, &chance))
         finding->probability_over = (rodt_ratio){chance.num, chance.den};
 }
 
@@ -409,13 +409,13 @@ static rodt_status try_lost_blanks(const rodt_reading *reading, const rodt_rules
             return status;
         if (found.verdict != verdict) {
             add_reason(finding, RODT_REASON_LOST_BLANK);
-            finding->verdict = RODT_UNDETERMINED;
+            finding->verdict = RODT_VERDICT_UNDETERMINED;
         }
     }
     return RODT_OK;
 }
 
-rodt_status rodt_judge(const rodt_reading *reading, const rodt_rules *rules, rodt_finding *out)
+rodt_status rodt_reading_judge(const rodt_reading *reading, const rodt_rules *rules, rodt_finding *out)
 {
     rodt_finding finding;
     if (reading == NULL || rules == NULL || out == NULL || !is_valid(reading))

@@ -9,10 +9,10 @@
 const char *rodt_verdict_name(rodt_verdict verdict)
 {
     switch (verdict) {
-    case RODT_IN_ADJUSTMENT: return "in-adjustment";
-    case RODT_OUT_OF_ADJUSTMENT: return "out-of-adjustment";
-    case RODT_INOPERATIVE: return "inoperative";
-    case RODT_UNDETERMINED: break;
+    case RODT_VERDICT_IN_ADJUSTMENT: return "in-adjustment";
+    case RODT_VERDICT_OUT_OF_ADJUSTMENT: return "out-of-adjustment";
+    case RODT_VERDICT_INOPERATIVE: return "inoperative";
+    case RODT_VERDICT_UNDETERMINED: break;
     }
     return "undetermined";
 }
@@ -20,9 +20,9 @@ const char *rodt_verdict_name(rodt_verdict verdict)
 const char *rodt_proof_name(rodt_proof proof)
 {
     switch (proof) {
-    case RODT_PROVEN_WITHIN: return "proven-within";
-    case RODT_PROVEN_OVER: return "proven-over";
-    case RODT_NOT_RESOLVED: return "not-resolved";
+    case RODT_PROOF_WITHIN: return "proven-within";
+    case RODT_PROOF_OVER: return "proven-over";
+    case RODT_PROOF_NOT_RESOLVED: return "not-resolved";
     case RODT_PROOF_NOT_ASKED: break;
     }
     return "";
@@ -42,11 +42,11 @@ static unsigned exact_digits(rodt_length length, rodt_unit unit)
     rodt_ratio scaled = {length.num, length.den};
     const rodt_ratio mm = {127, 5};
     const rodt_ratio ten = {10, 1};
-    if (unit != RODT_UNIT_INCH && !exact_multiply(scaled, mm, &scaled))
+    if (unit != RODT_UNIT_INCH && !rodti_exact_multiply(scaled, mm, &scaled))
         return 7;
     unsigned digits = 0;
     while (scaled.den != 1 && digits < 7) {
-        if (!exact_multiply(scaled, ten, &scaled))
+        if (!rodti_exact_multiply(scaled, ten, &scaled))
             return 7;
         digits++;
     }
@@ -63,16 +63,16 @@ static void put_length(text_writer *writer, rodt_length length, rodt_unit unit)
     bool decimal = message_unit(unit) == RODT_UNIT_MM || (!is_tape_fraction(length) && digits <= 6);
     if (!decimal) {
         if (rodt_length_format(length, text, sizeof text) == RODT_OK)
-            text_put(writer, text);
+            rodti_text_put(writer, text);
         return;
     }
     if (digits > 6)
-        text_put(writer, "about ");
-    if (rodt_length_format_decimal(length, message_unit(unit), digits > 6 ? 3 : digits, RODT_ROUND_HALF_EVEN, text,
+        rodti_text_put(writer, "about ");
+    if (rodt_length_format_decimal(length, message_unit(unit), digits > 6 ? 3 : digits, RODT_ROUNDING_HALF_EVEN, text,
                                   sizeof text) == RODT_OK)
-        text_put(writer, text);
+        rodti_text_put(writer, text);
     if (message_unit(unit) == RODT_UNIT_MM)
-        text_put(writer, " mm");
+        rodti_text_put(writer, " mm");
 }
 
 /* A limit is an inch figure of law: that first, and its exact millimetres for who measures in them. */
@@ -80,9 +80,9 @@ static void put_limit(text_writer *writer, rodt_length limit, rodt_unit unit)
 {
     put_length(writer, limit, RODT_UNIT_INCH);
     if (unit != RODT_UNIT_INCH) {
-        text_put(writer, " in (");
+        rodti_text_put(writer, " in (");
         put_length(writer, limit, unit);
-        text_put(writer, ")");
+        rodti_text_put(writer, ")");
     }
 }
 
@@ -99,21 +99,21 @@ static void put_reading(text_writer *writer, const rodt_finding *finding, rodt_l
     if (rodt_length_given(reading))
         put_length(writer, reading, finding->unit);
     else
-        text_put(writer, rodt_finding_has(finding, unreadable) ? "(not readable)" : "(not measured)");
+        rodti_text_put(writer, rodt_finding_has(finding, unreadable) ? "(not readable)" : "(not measured)");
 }
 
 static void put_margin(text_writer *writer, const rodt_finding *finding)
 {
     if (!rodt_length_given(finding->margin) || finding->applied_stroke.num == 0)
         return;
-    text_put(writer, finding->margin.num < 0 ? "; over by " : "; ");
+    rodti_text_put(writer, finding->margin.num < 0 ? "; over by " : "; ");
     if (finding->margin.num == 0) {
-        text_put(writer, "exactly at the limit");
+        rodti_text_put(writer, "exactly at the limit");
         return;
     }
     put_length(writer, excess(finding->margin), finding->unit);
     if (finding->margin.num > 0)
-        text_put(writer, " to spare");
+        rodti_text_put(writer, " to spare");
 }
 
 rodt_status rodt_finding_format(const rodt_finding *finding, char *text, size_t size)
@@ -121,21 +121,21 @@ rodt_status rodt_finding_format(const rodt_finding *finding, char *text, size_t 
     if (finding == NULL || text == NULL)
         return RODT_E_ARGUMENT;
     text_writer writer;
-    text_begin(&writer);
+    rodti_text_begin(&writer);
     put_reading(&writer, finding, finding->released, RODT_REASON_RELEASED_UNREADABLE);
-    text_put(&writer, " to ");
+    rodti_text_put(&writer, " to ");
     put_reading(&writer, finding, finding->applied, RODT_REASON_APPLIED_UNREADABLE);
     if (rodt_length_given(finding->applied_stroke)) {
-        text_put(&writer, " is ");
+        rodti_text_put(&writer, " is ");
         put_length(&writer, finding->applied_stroke, finding->unit);
     } else {
-        text_put(&writer, " gives no stroke");
+        rodti_text_put(&writer, " gives no stroke");
     }
-    text_put(&writer, rodt_length_given(finding->limit) ? "; limit " : "; no limit known");
+    rodti_text_put(&writer, rodt_length_given(finding->limit) ? "; limit " : "; no limit known");
     if (rodt_length_given(finding->limit))
         put_limit(&writer, finding->limit, finding->unit);
     put_margin(&writer, finding);
-    return text_copy_out(&writer, text, size);
+    return rodti_text_copy_out(&writer, text, size);
 }
 
 /* --- Reasons ----------------------------------------------------------------------------------------- */
@@ -192,7 +192,7 @@ static const struct reason_words {
     [RODT_REASON_LOST_BLANK] = {"lost-blank", NULL},
 };
 
-const char *rodt_reason_code(rodt_reason reason)
+const char *rodt_reason_name(rodt_reason reason)
 {
     return (unsigned)reason < RODT_REASON_END ? words[reason].code : "";
 }
@@ -200,12 +200,12 @@ const char *rodt_reason_code(rodt_reason reason)
 static void put_values(text_writer *writer, const char *name, rodt_length read, const rodt_length other[2])
 {
     for (size_t i = 0; i < 2 && rodt_length_given(other[i]); i++) {
-        text_put(writer, i > 0 ? " or " : writer->used > 0 ? "; " : "");
+        rodti_text_put(writer, i > 0 ? " or " : writer->used > 0 ? "; " : "");
         if (i == 0) {
-            text_put(writer, name);
-            text_put(writer, " was read as ");
+            rodti_text_put(writer, name);
+            rodti_text_put(writer, " was read as ");
             put_length(writer, read, RODT_UNIT_INCH);
-            text_put(writer, ", and with a lost blank it is ");
+            rodti_text_put(writer, ", and with a lost blank it is ");
         }
         put_length(writer, other[i], RODT_UNIT_INCH);
     }
@@ -215,59 +215,59 @@ static void say_lost_blank(text_writer *writer, const rodt_finding *finding)
 {
     put_values(writer, "released", finding->released, finding->other_released);
     put_values(writer, "applied", finding->applied, finding->other_applied);
-    text_put(writer, ": the verdict depends on which was meant; write it with its blank");
+    rodti_text_put(writer, ": the verdict depends on which was meant; write it with its blank");
 }
 
 static void say_over(text_writer *writer, const rodt_finding *finding)
 {
-    text_put(writer, "stroke is over the limit by ");
+    rodti_text_put(writer, "stroke is over the limit by ");
     put_length(writer, excess(finding->margin), finding->unit);
 }
 
 static void say_over_own(text_writer *writer, const rodt_finding *finding)
 {
-    text_put(writer, "over the carrier's own limit of ");
+    rodti_text_put(writer, "over the carrier's own limit of ");
     put_limit(writer, finding->limit, finding->unit);
     if (!rodt_length_given(finding->law_limit))
         return;
-    text_put(writer, ", within the law's ");
+    rodti_text_put(writer, ", within the law's ");
     put_limit(writer, finding->law_limit, finding->unit);
 }
 
 static void say_at_limit(text_writer *writer, const rodt_finding *finding)
 {
     bool passes = rodt_rules_at_limit_passes(finding->rules);
-    text_put(writer, passes ? "stroke is exactly at the limit: the rule says not greater than, so it passes, with "
+    rodti_text_put(writer, passes ? "stroke is exactly at the limit: the rule says not greater than, so it passes, with "
                               "nothing to spare"
                             : "stroke is exactly at the limit: the rule says less than, so it fails");
 }
 
 static void say_within(text_writer *writer, const rodt_finding *finding)
 {
-    text_put(writer, "stroke is within the limit by ");
+    rodti_text_put(writer, "stroke is within the limit by ");
     put_length(writer, finding->margin, finding->unit);
 }
 
 static void say_beyond_rated(text_writer *writer, const rodt_finding *finding)
 {
-    text_put(writer, "stroke is longer than the rated stroke of ");
+    rodti_text_put(writer, "stroke is longer than the rated stroke of ");
     put_limit(writer, finding->chamber.rated_stroke, finding->unit);
-    text_put(writer, ", which this housing cannot have: identify the chamber and read again");
+    rodti_text_put(writer, ", which this housing cannot have: identify the chamber and read again");
 }
 
 static void put_pressure(text_writer *writer, rodt_pressure pressure)
 {
     char text[RODT_PRESSURE_TEXT_SIZE];
     if (rodt_pressure_format(pressure, text, sizeof text) == RODT_OK)
-        text_put(writer, text);
+        rodti_text_put(writer, text);
 }
 
 static void put_window(text_writer *writer, const rodt_finding *finding)
 {
     put_pressure(writer, rodt_rules_pressure_from(finding->rules));
-    text_put(writer, " to ");
+    rodti_text_put(writer, " to ");
     put_pressure(writer, rodt_rules_pressure_until(finding->rules));
-    text_put(writer, " psi");
+    rodti_text_put(writer, " psi");
 }
 
 /* Which of the two recorded pressures it was that left the window. */
@@ -278,7 +278,7 @@ static void put_pressure_outside(text_writer *writer, const rodt_finding *findin
     bool before = rodt_pressure_given(finding->pressure) &&
                   rodt_pressure_compare(finding->pressure, bound) == side;
     put_pressure(writer, before ? finding->pressure : finding->pressure_after);
-    text_put(writer, before ? " psi is " : " psi after the application is ");
+    rodti_text_put(writer, before ? " psi is " : " psi after the application is ");
 }
 
 static bool is_without_air(const rodt_finding *finding)
@@ -290,26 +290,26 @@ static bool is_without_air(const rodt_finding *finding)
 static void say_pressure_low(text_writer *writer, const rodt_finding *finding)
 {
     if (is_without_air(finding) && rodt_finding_has(finding, RODT_REASON_NO_MOVEMENT)) {
-        text_put(writer, "the recorded pressure is 0: without air no rod moves; build up the air and measure again");
+        rodti_text_put(writer, "the recorded pressure is 0: without air no rod moves; build up the air and measure again");
         return;
     }
     put_pressure_outside(writer, finding, true);
-    text_put(writer, "below the ");
+    rodti_text_put(writer, "below the ");
     put_window(writer, finding);
-    text_put(writer, " of the test: more air would lengthen the stroke, so a pass proves nothing and a failure stands");
+    rodti_text_put(writer, " of the test: more air would lengthen the stroke, so a pass proves nothing and a failure stands");
 }
 
 static void say_pressure_high(text_writer *writer, const rodt_finding *finding)
 {
     put_pressure_outside(writer, finding, false);
-    text_put(writer, "above the ");
+    rodti_text_put(writer, "above the ");
     put_window(writer, finding);
-    text_put(writer, " of the test: less air would shorten the stroke, so a failure proves nothing and a pass stands");
+    rodti_text_put(writer, " of the test: less air would shorten the stroke, so a failure proves nothing and a pass stands");
 }
 
 static void say_pressure_missing(text_writer *writer, const rodt_finding *finding)
 {
-    text_put(writer, "reservoir pressure not recorded; the test asks for ");
+    rodti_text_put(writer, "reservoir pressure not recorded; the test asks for ");
     put_window(writer, finding);
 }
 
@@ -317,19 +317,19 @@ static void say_pressure_missing(text_writer *writer, const rodt_finding *findin
  * somebody can look for. */
 static void say_assumed_standard(text_writer *writer, const rodt_finding *finding)
 {
-    text_put(writer, "stroke class not known: judged as standard");
+    rodti_text_put(writer, "stroke class not known: judged as standard");
     if (!rodt_length_given(finding->long_limit))
         return;
-    text_put(writer, "; long stroke of this size has the limit ");
+    rodti_text_put(writer, "; long stroke of this size has the limit ");
     put_limit(writer, finding->long_limit, finding->unit);
     if (!rodt_length_given(finding->margin) || finding->applied_stroke.num == 0)
         return;
     if (finding->margin.num >= 0)
-        text_put(writer, ", so the stroke is within it either way");
+        rodti_text_put(writer, ", so the stroke is within it either way");
     else if (rodt_length_compare(finding->applied_stroke, finding->long_limit) > 0)
-        text_put(writer, ", so the stroke is over it either way");
+        rodti_text_put(writer, ", so the stroke is over it either way");
     else
-        text_put(writer, " and the stroke is within that: look for a sign (L or LS in the mark, square ports, "
+        rodti_text_put(writer, " and the stroke is within that: look for a sign (L or LS in the mark, square ports, "
                          "trapezoid tag)");
 }
 
@@ -350,42 +350,42 @@ static bool is_strict_family(const rodt_finding *finding)
 
 static void say_assumed_clamp(text_writer *writer, const rodt_finding *finding)
 {
-    text_put(writer, "the kind of housing was not said: taken as clamp type");
-    text_put(writer, is_strict_family(finding) ? ", the strict side"
+    rodti_text_put(writer, "the kind of housing was not said: taken as clamp type");
+    rodti_text_put(writer, is_strict_family(finding) ? ", the strict side"
                                                : "; another kind of this size has a smaller limit, so look at it");
 }
 
 static void say_not_in_force(text_writer *writer, const rodt_finding *finding)
 {
     char day[RODT_DATE_TEXT_SIZE];
-    text_put(writer, rodt_rules_id(finding->rules));
-    text_put(writer, " has no text for the day");
+    rodti_text_put(writer, rodt_rules_id(finding->rules));
+    rodti_text_put(writer, " has no text for the day");
     if (rodt_date_format(rodt_rules_from(finding->rules), day, sizeof day) == RODT_OK) {
-        text_put(writer, "; it starts on ");
-        text_put(writer, day);
+        rodti_text_put(writer, "; it starts on ");
+        rodti_text_put(writer, day);
     }
 }
 
 static void say_unconfirmed(text_writer *writer, const rodt_finding *finding)
 {
-    text_put(writer, "the limit is unconfirmed (");
-    text_put(writer, finding->evidence == RODT_SECOND_HAND ? "second-hand" : "from memory");
-    text_put(writer, "): it was not read in its source and is not law; look it up before you rely on it");
+    rodti_text_put(writer, "the limit is unconfirmed (");
+    rodti_text_put(writer, finding->evidence == RODT_EVIDENCE_SECOND_HAND ? "second-hand" : "from memory");
+    rodti_text_put(writer, "): it was not read in its source and is not law; look it up before you rely on it");
 }
 
 static void say_from_rated(text_writer *writer, const rodt_finding *finding)
 {
     rodt_ratio share = rodt_rules_rated_share(finding->rules);
-    text_putf(writer, "the limit is %lld/%lld of the rated stroke of ", (long long)share.num, (long long)share.den);
+    rodti_text_putf(writer, "the limit is %lld/%lld of the rated stroke of ", (long long)share.num, (long long)share.den);
     put_limit(writer, finding->chamber.rated_stroke, finding->unit);
-    text_put(writer, " marked on the housing");
+    rodti_text_put(writer, " marked on the housing");
 }
 
 static void say_printed_mm(text_writer *writer, const rodt_finding *finding)
 {
-    text_put(writer, "the printed ");
+    rodti_text_put(writer, "the printed ");
     put_length(writer, finding->limit_row->printed_mm, RODT_UNIT_MM);
-    text_put(writer, " would judge otherwise; the inch figure decides: ");
+    rodti_text_put(writer, " would judge otherwise; the inch figure decides: ");
     put_limit(writer, finding->limit_row->limit, RODT_UNIT_MM);
 }
 
@@ -396,18 +396,18 @@ static bool has_limit(const rodt_finding *finding)
 
 static void say_date_ambiguous(text_writer *writer, const rodt_finding *finding)
 {
-    text_put(writer, "the date can mean two days");
-    text_put(writer, has_limit(finding) ? "; the limit is the same on both" : "; the limit depends on which it is");
+    rodti_text_put(writer, "the date can mean two days");
+    rodti_text_put(writer, has_limit(finding) ? "; the limit is the same on both" : "; the limit depends on which it is");
 }
 
 static void say_date_unreadable(text_writer *writer, const rodt_finding *finding)
 {
     const rodt_rules *law = rodt_rules_law(finding->rules) != NULL ? rodt_rules_law(finding->rules) : finding->rules;
     char day[RODT_DATE_TEXT_SIZE];
-    text_put(writer, "the date cannot be read");
-    text_put(writer, has_limit(finding) ? "; the limit never changed" : "; the limit depends on it");
+    rodti_text_put(writer, "the date cannot be read");
+    rodti_text_put(writer, has_limit(finding) ? "; the limit never changed" : "; the limit depends on it");
     if (rodt_date_format(rodt_rules_from(law), day, sizeof day) == RODT_OK)
-        text_putf(writer, ", but an inspection before %s is under no text of the rule set", day);
+        rodti_text_putf(writer, ", but an inspection before %s is under no text of the rule set", day);
 }
 
 static void (*const sentence_makers[RODT_REASON_END])(text_writer *, const rodt_finding *) = {
@@ -436,12 +436,12 @@ rodt_status rodt_finding_reason_format(const rodt_finding *finding, rodt_reason 
         !rodt_finding_has(finding, reason))
         return RODT_E_ARGUMENT;
     text_writer writer;
-    text_begin(&writer);
+    rodti_text_begin(&writer);
     if (words[reason].sentence != NULL)
-        text_put(&writer, words[reason].sentence);
+        rodti_text_put(&writer, words[reason].sentence);
     else
         sentence_makers[reason](&writer, finding);
-    return text_copy_out(&writer, text, size);
+    return rodti_text_copy_out(&writer, text, size);
 }
 
 /* --- Proof ------------------------------------------------------------------------------------------- */
@@ -459,26 +459,26 @@ static const char *say_sides(rodt_ratio over)
 rodt_status rodt_finding_proof_format(const rodt_finding *finding, char *text, size_t size)
 {
     static const char *const said[] = {
-        [RODT_PROVEN_WITHIN] = "proven within: even at its worst the tape, read to ",
-        [RODT_PROVEN_OVER] = "proven over: even at its best the tape, read to ",
-        [RODT_NOT_RESOLVED] = "not resolved by this tape: read to ",
+        [RODT_PROOF_WITHIN] = "proven within: even at its worst the tape, read to ",
+        [RODT_PROOF_OVER] = "proven over: even at its best the tape, read to ",
+        [RODT_PROOF_NOT_RESOLVED] = "not resolved by this tape: read to ",
     };
     static const char *const rest[] = {
-        [RODT_PROVEN_WITHIN] = ", keeps the stroke within the limit",
-        [RODT_PROVEN_OVER] = ", puts the stroke over the limit",
-        [RODT_NOT_RESOLVED] = NULL,
+        [RODT_PROOF_WITHIN] = ", keeps the stroke within the limit",
+        [RODT_PROOF_OVER] = ", puts the stroke over the limit",
+        [RODT_PROOF_NOT_RESOLVED] = NULL,
     };
     if (finding == NULL || text == NULL)
         return RODT_E_ARGUMENT;
     text_writer writer;
-    text_begin(&writer);
+    rodti_text_begin(&writer);
     if (finding->proof != RODT_PROOF_NOT_ASKED) {
-        text_put(&writer, said[finding->proof]);
+        rodti_text_put(&writer, said[finding->proof]);
         put_length(&writer, finding->division, finding->unit);
-        text_put(&writer, rest[finding->proof] != NULL ? rest[finding->proof] : say_sides(finding->probability_over));
+        rodti_text_put(&writer, rest[finding->proof] != NULL ? rest[finding->proof] : say_sides(finding->probability_over));
     }
-    if (rodt_ratio_given(finding->probability_over) && finding->proof == RODT_NOT_RESOLVED)
-        text_putf(&writer, "; chance of being over %lld/%lld", (long long)finding->probability_over.num,
+    if (rodt_ratio_given(finding->probability_over) && finding->proof == RODT_PROOF_NOT_RESOLVED)
+        rodti_text_putf(&writer, "; chance of being over %lld/%lld", (long long)finding->probability_over.num,
                   (long long)finding->probability_over.den);
-    return text_copy_out(&writer, text, size);
+    return rodti_text_copy_out(&writer, text, size);
 }

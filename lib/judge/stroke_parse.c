@@ -10,7 +10,7 @@
 
 /* The reading so far, and the first text that could not be read. */
 typedef struct parser {
-    const rodt_reading_text *text;
+    const rodt_form *text;
     rodt_length_style style;
     bool explains;      /* errors are wanted */
     bool unit_unknown;  /* the unit cannot be read: nothing is known of a number without one */
@@ -24,24 +24,24 @@ typedef struct parser {
 static size_t text_offset(rodt_field field)
 {
     static const size_t offsets[RODT_READING_FIELDS] = {
-        [RODT_FIELD_CHAMBER] = offsetof(rodt_reading_text, chamber),
-        [RODT_FIELD_RELEASED] = offsetof(rodt_reading_text, released),
-        [RODT_FIELD_APPLIED] = offsetof(rodt_reading_text, applied),
-        [RODT_FIELD_STROKE_CLASS] = offsetof(rodt_reading_text, stroke_class),
-        [RODT_FIELD_RATED_STROKE] = offsetof(rodt_reading_text, rated_stroke),
-        [RODT_FIELD_MARKED_LIMIT] = offsetof(rodt_reading_text, marked_limit),
-        [RODT_FIELD_PSI] = offsetof(rodt_reading_text, psi),
-        [RODT_FIELD_PSI_AFTER] = offsetof(rodt_reading_text, psi_after),
-        [RODT_FIELD_DIVISION] = offsetof(rodt_reading_text, division),
-        [RODT_FIELD_DATE] = offsetof(rodt_reading_text, date),
-        [RODT_FIELD_UNIT] = offsetof(rodt_reading_text, unit),
-        [RODT_FIELD_ENGINE] = offsetof(rodt_reading_text, engine),
-        [RODT_FIELD_SPRING_BRAKE] = offsetof(rodt_reading_text, spring_brake),
-        [RODT_FIELD_DRUM] = offsetof(rodt_reading_text, drum)};
+        [RODT_FIELD_CHAMBER] = offsetof(rodt_form, chamber),
+        [RODT_FIELD_RELEASED] = offsetof(rodt_form, released),
+        [RODT_FIELD_APPLIED] = offsetof(rodt_form, applied),
+        [RODT_FIELD_STROKE_CLASS] = offsetof(rodt_form, stroke_class),
+        [RODT_FIELD_RATED_STROKE] = offsetof(rodt_form, rated_stroke),
+        [RODT_FIELD_MARKED_LIMIT] = offsetof(rodt_form, marked_limit),
+        [RODT_FIELD_PSI] = offsetof(rodt_form, psi),
+        [RODT_FIELD_PSI_AFTER] = offsetof(rodt_form, psi_after),
+        [RODT_FIELD_DIVISION] = offsetof(rodt_form, division),
+        [RODT_FIELD_DATE] = offsetof(rodt_form, date),
+        [RODT_FIELD_UNIT] = offsetof(rodt_form, unit),
+        [RODT_FIELD_ENGINE] = offsetof(rodt_form, engine),
+        [RODT_FIELD_SPRING_BRAKE] = offsetof(rodt_form, spring_brake),
+        [RODT_FIELD_DRUM] = offsetof(rodt_form, drum)};
     return offsets[field];
 }
 
-const char *rodt_reading_text_get(const rodt_reading_text *text, rodt_field field)
+const char *rodt_form_get(const rodt_form *text, rodt_field field)
 {
     const char *value;
     if (text == NULL || (unsigned)field >= RODT_READING_FIELDS)
@@ -50,7 +50,7 @@ const char *rodt_reading_text_get(const rodt_reading_text *text, rodt_field fiel
     return value;
 }
 
-void rodt_reading_text_set(rodt_reading_text *text, rodt_field field, const char *value)
+void rodt_form_set(rodt_form *text, rodt_field field, const char *value)
 {
     if (text != NULL && (unsigned)field < RODT_READING_FIELDS)
         memcpy((char *)text + text_offset(field), &value, sizeof value);
@@ -88,7 +88,7 @@ static void add_unreadable(parser *to, rodt_field field, const rodt_error *error
 static void refuse(parser *to, rodt_field field, rodt_status status, const char *sentence)
 {
     rodt_error error;
-    text_error(&error, status, 1, "%s", sentence);
+    rodti_text_error(&error, status, 1, "%s", sentence);
     add_unreadable(to, field, &error);
 }
 
@@ -96,19 +96,19 @@ static void add_missing(parser *to, rodt_field field)
 {
     if (!to->explains || field >= RODT_FIELD_NEEDED || to->missing.status != RODT_OK)
         return;
-    text_error(&to->missing, RODT_E_EMPTY, 0, "nothing is written for %s", rodt_field_name(field));
+    rodti_text_error(&to->missing, RODT_E_EMPTY, 0, "nothing is written for %s", rodt_field_name(field));
     set_field(&to->missing, field);
 }
 
 /* The text of a field and its size. False: the form leaves it out, or it holds blanks only, which says the same. */
 static bool find_text(parser *from, rodt_field field, const char **text, size_t *size)
 {
-    *text = rodt_reading_text_get(from->text, field);
+    *text = rodt_form_get(from->text, field);
     *size = *text != NULL ? strlen(*text) : 0;
     const char *trimmed = *text;
     size_t left = *size;
     if (*text != NULL)
-        text_trim(&trimmed, &left);
+        rodti_text_trim(&trimmed, &left);
     if (left > 0)
         return true;
     add_missing(from, field);
@@ -135,11 +135,11 @@ static rodt_status read_without_unit(const parser *from, const char *text, size_
     const rodt_length_style mm = {RODT_UNIT_MM, from->style.decimal_comma};
     rodt_length length;
     rodt_length other;
-    rodt_status status = rodt_length_read(text, size, &in, &length, written, error);
+    rodt_status status = rodt_length_parse_n(text, size, &in, &length, written, error);
     if (status != RODT_OK)
         return status;
-    if (rodt_length_read(text, size, &mm, &other, NULL, NULL) != RODT_OK || rodt_length_compare(length, other) != 0) {
-        text_error(error, RODT_E_UNIT, 0, "the unit of this number is not known");
+    if (rodt_length_parse_n(text, size, &mm, &other, NULL, NULL) != RODT_OK || rodt_length_compare(length, other) != 0) {
+        rodti_text_error(error, RODT_E_UNIT, 0, "the unit of this number is not known");
         return RODT_E_UNIT;
     }
     *out = length;
@@ -157,7 +157,7 @@ static bool read_length(parser *from, rodt_field field, rodt_length *out, rodt_u
         return false;
     rodt_status status = from->unit_unknown
                              ? read_without_unit(from, text, size, &length, written, &error)
-                             : rodt_length_read(text, size, &from->style, &length, written, &error);
+                             : rodt_length_parse_n(text, size, &from->style, &length, written, &error);
     if (status == RODT_OK)
         *out = length;
     else if (status == RODT_E_EMPTY)
@@ -174,16 +174,16 @@ static void read_measurement(parser *from, rodt_field field, rodt_length *out, r
         return;
     if (written != RODT_UNIT_INCH)
         from->reading->unit = written;
-    const char *text = rodt_reading_text_get(from->text, field);
-    (void)lost_blank_values(text, strlen(text), written, other);
+    const char *text = rodt_form_get(from->text, field);
+    (void)rodti_lost_blank_values(text, strlen(text), written, other);
 }
 
 /* A mark has no second value in a reading, so a fraction whose blank may be lost is no mark at all. */
 static bool may_have_lost_blank(const parser *from, rodt_field field, rodt_unit written)
 {
     rodt_length other[LOST_BLANK_MAX];
-    const char *text = rodt_reading_text_get(from->text, field);
-    return lost_blank_values(text, strlen(text), written, other) > 0;
+    const char *text = rodt_form_get(from->text, field);
+    return rodti_lost_blank_values(text, strlen(text), written, other) > 0;
 }
 
 /* Rated strokes of service chambers are 1 3/8 to 3 in and more, their limits from 1 1/4 on; these bounds only tell a
@@ -209,7 +209,7 @@ static void read_mark(parser *from, rodt_field field, rodt_length *out)
 static void read_division(parser *from)
 {
     rodt_length *division = &from->reading->division;
-    if (!read_length(from, RODT_FIELD_DIVISION, division, NULL) || is_division(*division))
+    if (!read_length(from, RODT_FIELD_DIVISION, division, NULL) || rodti_is_division(*division))
         return;
     *division = (rodt_length){0, 0};
     refuse(from, RODT_FIELD_DIVISION, RODT_E_IMPLAUSIBLE,
@@ -223,7 +223,7 @@ static void read_pressure(parser *from, rodt_field field, rodt_pressure *out)
     rodt_error error;
     if (!find_text(from, field, &text, &size))
         return;
-    rodt_status status = rodt_pressure_read(text, size, from->style.decimal_comma, out, &error);
+    rodt_status status = rodt_pressure_parse_n(text, size, from->style.decimal_comma, out, &error);
     if (status != RODT_OK && status != RODT_E_EMPTY)
         add_unreadable(from, field, &error);
 }
@@ -234,7 +234,7 @@ static void read_chamber(parser *from)
     size_t size;
     rodt_error error;
     if (find_text(from, RODT_FIELD_CHAMBER, &text, &size) &&
-        rodt_chamber_read(text, size, &from->reading->chamber, &error) != RODT_OK)
+        rodt_chamber_parse_n(text, size, &from->reading->chamber, &error) != RODT_OK)
         add_unreadable(from, RODT_FIELD_CHAMBER, &error);
 }
 
@@ -246,7 +246,7 @@ static void read_class(parser *from)
     rodt_stroke_class stroke_class;
     if (!find_text(from, RODT_FIELD_STROKE_CLASS, &text, &size))
         return;
-    if (rodt_stroke_class_read(text, size, &stroke_class, &error) != RODT_OK)
+    if (rodt_stroke_class_parse_n(text, size, &stroke_class, &error) != RODT_OK)
         add_unreadable(from, RODT_FIELD_STROKE_CLASS, &error);
     else if (!rodt_chamber_add_class(&from->reading->chamber, stroke_class))
         from->reading->reasons |= REASON_BIT(RODT_REASON_CONFLICTING_MARKS);
@@ -257,7 +257,7 @@ static int read_word(parser *from, rodt_field field, const char *expected)
     const char *text;
     size_t size;
     int meaning = 0;
-    if (find_text(from, field, &text, &size) && !field_word_find(words_of_field(field), text, size, &meaning))
+    if (find_text(from, field, &text, &size) && !rodti_field_word_find(rodti_words_of_field(field), text, size, &meaning))
         refuse(from, field, RODT_E_SYNTAX, expected);
     return meaning;
 }
@@ -270,7 +270,7 @@ static bool find_both_days(const char *text, size_t size, rodt_reading *reading)
     rodt_date days[COUNT_OF(orders)];
     size_t count = 0;
     for (size_t i = 0; i < COUNT_OF(orders); i++) {
-        bool fresh = rodt_date_read(text, size, orders[i], &days[count], NULL) == RODT_OK;
+        bool fresh = rodt_date_parse_n(text, size, orders[i], &days[count], NULL) == RODT_OK;
         for (size_t k = 0; k < count && fresh; k++)
             fresh = rodt_date_compare(days[k], days[count]) != 0;
         count += fresh;
@@ -291,7 +291,7 @@ static void read_day(parser *from)
     reading->day = from->text->default_day;
     if (!find_text(from, RODT_FIELD_DATE, &text, &size))
         return;
-    rodt_status status = rodt_date_read(text, size, from->text->date_order, &reading->day, &error);
+    rodt_status status = rodt_date_parse_n(text, size, from->text->date_order, &reading->day, &error);
     if (status == RODT_OK || (status == RODT_E_AMBIGUOUS && find_both_days(text, size, reading)))
         return;
     reading->day = (rodt_date){0, 0, 0};
@@ -319,11 +319,11 @@ static void read_fields(parser *from)
     read_day(from);
 }
 
-rodt_status rodt_reading_parse(const rodt_reading_text *text, rodt_reading *out, rodt_error *error)
+rodt_status rodt_form_parse(const rodt_form *text, rodt_reading *out, rodt_error *error)
 {
     rodt_reading reading = {.reasons = 0};
     if (text == NULL || out == NULL)
-        return text_error(error, RODT_E_ARGUMENT, 0, "a text and a reading are needed");
+        return rodti_text_error(error, RODT_E_ARGUMENT, 0, "a text and a reading are needed");
     parser from = {.text = text, .style = text->style, .explains = error != NULL, .reading = &reading};
     read_fields(&from);
     if (error != NULL)
@@ -335,25 +335,25 @@ rodt_status rodt_reading_parse(const rodt_reading_text *text, rodt_reading *out,
 /* --- Reading and judging ----------------------------------------------------------------------------- */
 
 /* One wheel end is asked which day it was; a file is judged by both. */
-static rodt_status check_day(const rodt_reading_text *text, const rodt_reading *reading, rodt_error *error)
+static rodt_status check_day(const rodt_form *text, const rodt_reading *reading, rodt_error *error)
 {
     rodt_date day;
     if (!rodt_date_given(reading->other_day))
         return RODT_OK;
-    rodt_status status = rodt_date_read(text->date, strlen(text->date), text->date_order, &day, error);
+    rodt_status status = rodt_date_parse_n(text->date, strlen(text->date), text->date_order, &day, error);
     if (error != NULL)
         set_field(error, RODT_FIELD_DATE);
     return status;
 }
 
-rodt_status rodt_judge_text(const rodt_reading_text *text, const rodt_rules *rules, rodt_finding *out,
+rodt_status rodt_form_judge(const rodt_form *text, const rodt_rules *rules, rodt_finding *out,
                             rodt_error *error)
 {
     rodt_reading reading;
     rodt_error found;
     if (text == NULL || rules == NULL || out == NULL)
-        return text_error(error, RODT_E_ARGUMENT, 0, "a text, a rule set and a finding are needed");
-    (void)rodt_reading_parse(text, &reading, &found);
+        return rodti_text_error(error, RODT_E_ARGUMENT, 0, "a text, a rule set and a finding are needed");
+    (void)rodt_form_parse(text, &reading, &found);
     if (found.status == RODT_OK)
         found.status = check_day(text, &reading, &found);
     if (found.status != RODT_OK) {
@@ -361,19 +361,19 @@ rodt_status rodt_judge_text(const rodt_reading_text *text, const rodt_rules *rul
             *error = found;
         return found.status;
     }
-    rodt_status status = rodt_judge(&reading, rules, out);
-    return status == RODT_OK ? status : text_error(error, status, 0, "%s", rodt_status_text(status));
+    rodt_status status = rodt_reading_judge(&reading, rules, out);
+    return status == RODT_OK ? status : rodti_text_error(error, status, 0, "%s", rodt_status_text(status));
 }
 
-rodt_status rodt_judge_row(const rodt_reading_text *text, const rodt_rules *rules, rodt_finding *out,
+rodt_status rodt_form_judge_row(const rodt_form *text, const rodt_rules *rules, rodt_finding *out,
                            rodt_error *error)
 {
     rodt_reading reading;
     rodt_error found;
     if (text == NULL || rules == NULL || out == NULL)
-        return text_error(error, RODT_E_ARGUMENT, 0, "a text, a rule set and a finding are needed");
-    (void)rodt_reading_parse(text, &reading, &found);
-    rodt_status status = rodt_judge(&reading, rules, out); /* what a reader takes is never too fine to subtract */
+        return rodti_text_error(error, RODT_E_ARGUMENT, 0, "a text, a rule set and a finding are needed");
+    (void)rodt_form_parse(text, &reading, &found);
+    rodt_status status = rodt_reading_judge(&reading, rules, out); /* what a reader takes is never too fine to subtract */
     if (status == RODT_OK && error != NULL)
         *error = found;
     return status;

@@ -35,7 +35,7 @@ typedef struct group {
 static bool read_group(text_cursor *cursor, group *out)
 {
     *out = (group){0, 0, cursor->column};
-    for (; text_is_digit(cursor->code) && out->digits < 5; text_next(cursor)) {
+    for (; text_is_digit(cursor->code) && out->digits < 5; rodti_text_next(cursor)) {
         out->value = out->value * 10 + (int)(cursor->code - '0');
         out->digits++;
     }
@@ -48,11 +48,11 @@ static bool is_time(text_cursor cursor)
 {
     if (cursor.code != 'T' && cursor.code != 't' && cursor.code != ' ')
         return false;
-    text_next(&cursor);
+    rodti_text_next(&cursor);
     group hour;
     if (!read_group(&cursor, &hour) || hour.digits != 2 || hour.value > 24 || cursor.code != ':')
         return false;
-    for (; cursor.code != TEXT_END; text_next(&cursor)) {
+    for (; cursor.code != TEXT_END; rodti_text_next(&cursor)) {
         uint32_t code = cursor.code;
         if (!text_is_digit(code) && code != ':' && code != '.' && code != 'Z' && code != 'z' && code != '+' &&
             code != '-')
@@ -65,7 +65,7 @@ static bool is_complete(const text_cursor *cursor) { return cursor->code == TEXT
 
 static rodt_status set_error(rodt_error *error, uint32_t column, const char *sentence)
 {
-    return text_error(error, RODT_E_SYNTAX, column, "%s", sentence);
+    return rodti_text_error(error, RODT_E_SYNTAX, column, "%s", sentence);
 }
 
 static const char no_such_day[] = "there is no such day in the calendar, or it is not between 1900 and 2199";
@@ -88,7 +88,7 @@ static rodt_status read_iso(text_cursor *cursor, int year, uint32_t separator, r
     group day;
     if (!read_group(cursor, &month) || month.digits != 2 || cursor->code != separator)
         return set_error(error, month.column, "two digits of the month and the day were expected here");
-    text_next(cursor);
+    rodti_text_next(cursor);
     if (!read_group(cursor, &day) || day.digits != 2)
         return set_error(error, day.column, "two digits of the day were expected here");
     return store_date(cursor, year, month.value, day.value, out, error);
@@ -112,14 +112,14 @@ static rodt_status read_named_month(text_cursor *cursor, int day, uint32_t separ
     uint32_t column = cursor->column;
     group last;
     int year;
-    int month = month_read(cursor);
+    int month = rodti_month_read(cursor);
     if (month == 0)
         return set_error(error, column, "a month was expected here");
     if (cursor->code == '.' && separator != '.')
-        text_next(cursor);
+        rodti_text_next(cursor);
     if (cursor->code != separator)
         return set_error(error, cursor->column, "the year was expected here");
-    text_next(cursor);
+    rodti_text_next(cursor);
     if (!read_group(cursor, &last) || !full_year(&last, &year))
         return set_error(error, last.column, "a year of two or four digits was expected here");
     return store_date(cursor, year, month, day, out, error);
@@ -161,7 +161,7 @@ static rodt_status store_ordered(const group parts[3], rodt_date_order order, ro
     rodt_date day, other;
     unsigned count = count_days(parts, order, &day);
     if (count > 1)
-        return text_error(error, RODT_E_AMBIGUOUS, 0,
+        return rodti_text_error(error, RODT_E_AMBIGUOUS, 0,
                           "the numbers can mean %u days; which comes first, day, month or year?", count);
     if (count == 0 && count_days(parts, RODT_DATE_ORDER_UNKNOWN, &other) > 0)
         return set_error(error, 0, "the date contradicts the order of day, month and year that was declared");
@@ -179,7 +179,7 @@ static rodt_status read_numbers(text_cursor *cursor, const group *first, uint32_
     int year;
     if (!read_group(cursor, &parts[1]) || parts[1].digits > 2 || cursor->code != separator)
         return set_error(error, parts[1].column, "a second number and the year were expected here");
-    text_next(cursor);
+    rodti_text_next(cursor);
     bool is_number = read_group(cursor, &parts[2]);
     bool is_day = order == RODT_DATE_ORDER_YEAR_FIRST && parts[2].digits <= 2;
     if (!is_number || !(is_day || full_year(&parts[2], &year)))
@@ -198,7 +198,7 @@ static rodt_status read_form(text_cursor *cursor, rodt_date_order order, rodt_da
     bool year_first = first.digits == 4 && (separator == '-' || separator == '/');
     if (!is_separator(separator) || (first.digits > 2 && !year_first))
         return set_error(error, cursor->column, "a date was expected, such as 2021-10-14");
-    text_next(cursor);
+    rodti_text_next(cursor);
     if (year_first)
         return read_iso(cursor, first.value, separator, out, error);
     if (!text_is_digit(cursor->code))
@@ -206,39 +206,39 @@ static rodt_status read_form(text_cursor *cursor, rodt_date_order order, rodt_da
     return read_numbers(cursor, &first, separator, order, out, error);
 }
 
-rodt_status rodt_date_read(const char *text, size_t size, rodt_date_order order, rodt_date *out,
+rodt_status rodt_date_parse_n(const char *text, size_t size, rodt_date_order order, rodt_date *out,
                            rodt_error *error)
 {
     text_cursor cursor;
     if (text == NULL || out == NULL || (unsigned)order > RODT_DATE_ORDER_YEAR_FIRST)
-        return text_error(error, RODT_E_ARGUMENT, 0, "%s", rodt_status_text(RODT_E_ARGUMENT));
-    number_parse_start(&cursor, text, size);
+        return rodti_text_error(error, RODT_E_ARGUMENT, 0, "%s", rodt_status_text(RODT_E_ARGUMENT));
+    rodti_number_parse_start(&cursor, text, size);
     if (cursor.code == TEXT_END)
-        return text_error(error, RODT_E_EMPTY, 0, "%s", rodt_status_text(RODT_E_EMPTY));
+        return rodti_text_error(error, RODT_E_EMPTY, 0, "%s", rodt_status_text(RODT_E_EMPTY));
     return read_form(&cursor, order, out, error);
 }
 
 bool rodt_date_contradicts(const char *text, size_t size, rodt_date_order order)
 {
     rodt_date day;
-    if (order == RODT_DATE_ORDER_UNKNOWN || rodt_date_read(text, size, order, &day, NULL) != RODT_E_SYNTAX)
+    if (order == RODT_DATE_ORDER_UNKNOWN || rodt_date_parse_n(text, size, order, &day, NULL) != RODT_E_SYNTAX)
         return false;
-    rodt_status status = rodt_date_read(text, size, RODT_DATE_ORDER_UNKNOWN, &day, NULL);
+    rodt_status status = rodt_date_parse_n(text, size, RODT_DATE_ORDER_UNKNOWN, &day, NULL);
     return status == RODT_OK || status == RODT_E_AMBIGUOUS;
 }
 
-rodt_status rodt_date_parse(const char *text, rodt_date *out, rodt_error *error)
+rodt_status rodt_date_parse_iso(const char *text, rodt_date *out, rodt_error *error)
 {
     text_cursor cursor;
     group year;
     if (text == NULL || out == NULL)
-        return text_error(error, RODT_E_ARGUMENT, 0, "%s", rodt_status_text(RODT_E_ARGUMENT));
-    number_parse_start(&cursor, text, strlen(text));
+        return rodti_text_error(error, RODT_E_ARGUMENT, 0, "%s", rodt_status_text(RODT_E_ARGUMENT));
+    rodti_number_parse_start(&cursor, text, strlen(text));
     if (cursor.code == TEXT_END)
-        return text_error(error, RODT_E_EMPTY, 0, "%s", rodt_status_text(RODT_E_EMPTY));
+        return rodti_text_error(error, RODT_E_EMPTY, 0, "%s", rodt_status_text(RODT_E_EMPTY));
     if (!read_group(&cursor, &year) || year.digits != 4 || cursor.code != '-')
         return set_error(error, year.column, "a date was expected, such as 2021-10-14");
-    text_next(&cursor);
+    rodti_text_next(&cursor);
     return read_iso(&cursor, year.value, '-', out, error);
 }
 

@@ -20,7 +20,7 @@ rodt_status rodt_length_from_inches(int64_t num, int64_t den, rodt_length *out)
     rodt_ratio value;
     if (den == 0 || out == NULL)
         return RODT_E_ARGUMENT;
-    bool fits = exact_make(num, den, &value);
+    bool fits = rodti_exact_make(num, den, &value);
     return store_result(fits, value, out);
 }
 
@@ -30,7 +30,7 @@ rodt_status rodt_length_from_mm(int64_t num, int64_t den, rodt_length *out)
     rodt_ratio value;
     if (den == 0 || out == NULL)
         return RODT_E_ARGUMENT;
-    bool fits = exact_make(num, den, &value) && exact_divide(value, (rodt_ratio){127, 5}, &value);
+    bool fits = rodti_exact_make(num, den, &value) && rodti_exact_divide(value, (rodt_ratio){127, 5}, &value);
     return store_result(fits, value, out);
 }
 
@@ -41,7 +41,7 @@ rodt_status rodt_length_add(rodt_length a, rodt_length b, rodt_length *out)
     rodt_ratio value;
     if (!is_valid(a) || !is_valid(b) || out == NULL)
         return RODT_E_ARGUMENT;
-    bool fits = exact_add(EXACT(a), EXACT(b), &value);
+    bool fits = rodti_exact_add(EXACT(a), EXACT(b), &value);
     return store_result(fits, value, out);
 }
 
@@ -50,7 +50,7 @@ rodt_status rodt_length_subtract(rodt_length a, rodt_length b, rodt_length *out)
     rodt_ratio value;
     if (!is_valid(a) || !is_valid(b) || out == NULL)
         return RODT_E_ARGUMENT;
-    bool fits = exact_subtract(EXACT(a), EXACT(b), &value);
+    bool fits = rodti_exact_subtract(EXACT(a), EXACT(b), &value);
     return store_result(fits, value, out);
 }
 
@@ -59,7 +59,7 @@ rodt_status rodt_length_scale(rodt_length length, rodt_ratio factor, rodt_length
     rodt_ratio value;
     if (!is_valid(length) || factor.den <= 0 || out == NULL)
         return RODT_E_ARGUMENT;
-    bool fits = exact_multiply(EXACT(length), EXACT(factor), &value);
+    bool fits = rodti_exact_multiply(EXACT(length), EXACT(factor), &value);
     return store_result(fits, value, out);
 }
 
@@ -69,12 +69,12 @@ rodt_status rodt_length_round(rodt_length length, rodt_length division, rodt_rou
     rodt_ratio value;
     if (!is_valid(length) || !is_valid(division) || division.num <= 0 || out == NULL)
         return RODT_E_ARGUMENT;
-    if ((unsigned)rounding > RODT_ROUND_UP)
+    if ((unsigned)rounding > RODT_ROUNDING_UP)
         return RODT_E_ARGUMENT;
-    bool fits = exact_divide(EXACT(length), EXACT(division), &value);
+    bool fits = rodti_exact_divide(EXACT(length), EXACT(division), &value);
     if (!fits)
         return RODT_E_RANGE;
-    rodt_ratio count = {exact_round(value, rounding), 1};
-    fits = exact_multiply(count, EXACT(division), &value);
+    rodt_ratio count = {rodti_exact_round(value, rounding), 1};
+    fits = rodti_exact_multiply(count, EXACT(division), &value);
     return store_result(fits, value, out);
 }

@@ -18,9 +18,9 @@ static bool scale(rodt_length length, rodt_unit unit, unsigned digits, rodt_roun
     rodt_ratio power = {1, 1};
     for (unsigned i = 0; i < digits; i++)
         power.num *= 10;
-    if (!exact_multiply(per_inch[unit], power, &power) || !exact_multiply(value, power, &value))
+    if (!rodti_exact_multiply(per_inch[unit], power, &power) || !rodti_exact_multiply(value, power, &value))
         return false;
-    *parts = exact_round(value, rounding);
+    *parts = rodti_exact_round(value, rounding);
     return true;
 }
 
@@ -49,7 +49,7 @@ rodt_status rodt_length_format_decimal(rodt_length length, rodt_unit unit, unsig
     int64_t parts;
     if (length.den <= 0 || text == NULL || digits > 12)
         return RODT_E_ARGUMENT;
-    if ((unsigned)unit > RODT_UNIT_CM || (unsigned)rounding > RODT_ROUND_UP)
+    if ((unsigned)unit > RODT_UNIT_CM || (unsigned)rounding > RODT_ROUNDING_UP)
         return RODT_E_ARGUMENT;
     if (!scale(length, unit, digits, rounding, &parts))
         return RODT_E_RANGE;

@@ -49,7 +49,7 @@ static bool find_unit(const char *text, size_t size, bool after_fraction, rodt_u
 {
     for (size_t i = 0; i < COUNT_OF(unit_words); i++) {
         const unit_word *word = &unit_words[i];
-        if (text_is_word(text, size, word->word) && (after_fraction || !word->only_after_fraction)) {
+        if (rodti_text_is_word(text, size, word->word) && (after_fraction || !word->only_after_fraction)) {
             *unit = word->unit;
             return true;
         }
@@ -61,7 +61,7 @@ bool rodt_unit_find(const char *text, size_t size, rodt_unit *out)
 {
     if (text == NULL || out == NULL)
         return false;
-    text_trim(&text, &size);
+    rodti_text_trim(&text, &size);
     return find_unit(text, size, false, out);
 }
 
@@ -75,14 +75,14 @@ const char *rodt_unit_name(rodt_unit unit)
 static bool parse_with_unit(const char *text, size_t size, bool decimal_comma, number_quantity *written,
                             rodt_unit *unit, number_problem *problem)
 {
-    if (!number_parse_quantity(text, size, decimal_comma, written, problem))
+    if (!rodti_number_parse_quantity(text, size, decimal_comma, written, problem))
         return false;
     if (written->unit_size > 0 && !find_unit(written->unit, written->unit_size, written->read.is_fraction, unit)) {
         *problem = (number_problem){RODT_E_SYNTAX, written->unit_column, "in, mm, cm or the end of the text", NULL};
         return false;
     }
     if (written->read.is_fraction && *unit != RODT_UNIT_INCH)
-        return number_set_problem(problem, RODT_E_SYNTAX, written->column,
+        return rodti_number_set_problem(problem, RODT_E_SYNTAX, written->column,
                                   "no metric tape has fractions; write inches (2 1/8 in) or a decimal (54.0 mm)");
     return true;
 }
@@ -95,13 +95,13 @@ static bool to_inches(const number_quantity *written, rodt_unit unit, rodt_ratio
         [RODT_UNIT_INCH] = {1, 1}, [RODT_UNIT_MM] = {5, 127}, [RODT_UNIT_CM] = {50, 127}};
     *inches = written->read.value;
     if (written->read.is_too_large)
-        return number_set_problem(problem, RODT_E_IMPLAUSIBLE, written->column, too_long);
-    if ((unit != RODT_UNIT_INCH && !exact_multiply(*inches, inches_of[unit], inches)) || inches->den > NUMBER_DEN_MAX)
-        return number_set_problem(problem, RODT_E_RANGE, written->column, NUMBER_TOO_FINE);
-    if (!number_is_on_a_tape(inches->den))
-        return number_set_problem(problem, RODT_E_SYNTAX, written->column, "no tape is divided like this");
-    if (exact_compare(*inches, (rodt_ratio){RODT_LENGTH_MAX_INCHES, 1}) > 0)
-        return number_set_problem(problem, RODT_E_IMPLAUSIBLE, written->column, too_long);
+        return rodti_number_set_problem(problem, RODT_E_IMPLAUSIBLE, written->column, too_long);
+    if ((unit != RODT_UNIT_INCH && !rodti_exact_multiply(*inches, inches_of[unit], inches)) || inches->den > NUMBER_DEN_MAX)
+        return rodti_number_set_problem(problem, RODT_E_RANGE, written->column, NUMBER_TOO_FINE);
+    if (!rodti_number_is_on_a_tape(inches->den))
+        return rodti_number_set_problem(problem, RODT_E_SYNTAX, written->column, "no tape is divided like this");
+    if (rodti_exact_compare(*inches, (rodt_ratio){RODT_LENGTH_MAX_INCHES, 1}) > 0)
+        return rodti_number_set_problem(problem, RODT_E_IMPLAUSIBLE, written->column, too_long);
     return true;
 }
 
@@ -123,7 +123,7 @@ static bool may_have_lost_blank(const char *text, size_t size)
     return false;
 }
 
-size_t lost_blank_values(const char *text, size_t size, rodt_unit unit, rodt_length out[LOST_BLANK_MAX])
+size_t rodti_lost_blank_values(const char *text, size_t size, rodt_unit unit, rodt_length out[LOST_BLANK_MAX])
 {
     number_quantity written;
     number_problem problem;
@@ -140,7 +140,7 @@ size_t lost_blank_values(const char *text, size_t size, rodt_unit unit, rodt_len
     return count;
 }
 
-rodt_status rodt_length_read(const char *text, size_t size, const rodt_length_style *style, rodt_length *out,
+rodt_status rodt_length_parse_n(const char *text, size_t size, const rodt_length_style *style, rodt_length *out,
                              rodt_unit *written, rodt_error *error)
 {
     rodt_length_style form = style != NULL ? *style : (rodt_length_style){0};
@@ -149,10 +149,10 @@ rodt_status rodt_length_read(const char *text, size_t size, const rodt_length_st
     rodt_ratio inches;
     rodt_unit unit = form.unit;
     if (text == NULL || out == NULL || (unsigned)form.unit > RODT_UNIT_CM)
-        return text_error(error, RODT_E_ARGUMENT, 0, "%s", rodt_status_text(RODT_E_ARGUMENT));
+        return rodti_text_error(error, RODT_E_ARGUMENT, 0, "%s", rodt_status_text(RODT_E_ARGUMENT));
     if (!parse_with_unit(text, size, form.decimal_comma, &parsed, &unit, &problem) ||
         !to_inches(&parsed, unit, &inches, &problem))
-        return number_explain_error(text, size, form.decimal_comma, &problem, error);
+        return rodti_number_explain_error(text, size, form.decimal_comma, &problem, error);
     *out = (rodt_length){inches.num, inches.den};
     if (written != NULL)
         *written = unit;
@@ -161,5 +161,5 @@ rodt_status rodt_length_read(const char *text, size_t size, const rodt_length_st
 
 rodt_status rodt_length_parse(const char *text, rodt_length *out, rodt_error *error)
 {
-    return rodt_length_read(text, text != NULL ? strlen(text) : 0, NULL, out, NULL, error);
+    return rodt_length_parse_n(text, text != NULL ? strlen(text) : 0, NULL, out, NULL, error);
 }

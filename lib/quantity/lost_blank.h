@@ -14,6 +14,6 @@
  *
  * unit  of a number that names none
  */
-size_t lost_blank_values(const char *text, size_t size, rodt_unit unit, rodt_length out[LOST_BLANK_MAX]);
+size_t rodti_lost_blank_values(const char *text, size_t size, rodt_unit unit, rodt_length out[LOST_BLANK_MAX]);
 
 #endif

@@ -24,7 +24,7 @@ rodt_status rodt_pressure_from_psi(int64_t num, int64_t den, rodt_pressure *out)
     rodt_ratio value;
     if (den == 0 || out == NULL)
         return RODT_E_ARGUMENT;
-    bool fits = exact_make(num, den, &value);
+    bool fits = rodti_exact_make(num, den, &value);
     return store_result(fits, value, out);
 }
 
@@ -33,7 +33,7 @@ rodt_status rodt_pressure_from_kpa(int64_t num, int64_t den, rodt_pressure *out)
     rodt_ratio value;
     if (den == 0 || out == NULL)
         return RODT_E_ARGUMENT;
-    bool fits = exact_make(num, den, &value) && exact_divide(value, kpa_per_psi, &value);
+    bool fits = rodti_exact_make(num, den, &value) && rodti_exact_divide(value, kpa_per_psi, &value);
     return store_result(fits, value, out);
 }
 
@@ -46,8 +46,8 @@ rodt_status rodt_pressure_format(rodt_pressure pressure, char *text, size_t size
 
 static bool find_unit(const char *text, size_t size, bool *is_kpa)
 {
-    *is_kpa = text_is_word(text, size, "kpa");
-    return *is_kpa || size == 0 || text_is_word(text, size, "psi") || text_is_word(text, size, "psig");
+    *is_kpa = rodti_text_is_word(text, size, "kpa");
+    return *is_kpa || size == 0 || rodti_text_is_word(text, size, "psi") || rodti_text_is_word(text, size, "psig");
 }
 
 /* No finer than what can be kept, and no more than a gauge shows. */
@@ -56,11 +56,11 @@ static bool to_psi(const number_quantity *written, bool is_kpa, rodt_ratio *psi,
     static const char too_high[] = "no brake gauge shows more than 300 psi; is a decimal point lost?";
     *psi = written->read.value;
     if (written->read.is_too_large)
-        return number_set_problem(problem, RODT_E_IMPLAUSIBLE, written->column, too_high);
-    if (is_kpa && !exact_divide(*psi, kpa_per_psi, psi))
-        return number_set_problem(problem, RODT_E_RANGE, written->column, NUMBER_TOO_FINE);
-    if (exact_compare(*psi, (rodt_ratio){RODT_PRESSURE_MAX_PSI, 1}) > 0)
-        return number_set_problem(problem, RODT_E_IMPLAUSIBLE, written->column, too_high);
+        return rodti_number_set_problem(problem, RODT_E_IMPLAUSIBLE, written->column, too_high);
+    if (is_kpa && !rodti_exact_divide(*psi, kpa_per_psi, psi))
+        return rodti_number_set_problem(problem, RODT_E_RANGE, written->column, NUMBER_TOO_FINE);
+    if (rodti_exact_compare(*psi, (rodt_ratio){RODT_PRESSURE_MAX_PSI, 1}) > 0)
+        return rodti_number_set_problem(problem, RODT_E_IMPLAUSIBLE, written->column, too_high);
     return true;
 }
 
@@ -68,7 +68,7 @@ static bool parse_psi(const char *text, size_t size, bool decimal_comma, rodt_ra
 {
     number_quantity written;
     bool is_kpa;
-    if (!number_parse_quantity(text, size, decimal_comma, &written, problem))
+    if (!rodti_number_parse_quantity(text, size, decimal_comma, &written, problem))
         return false;
     if (find_unit(written.unit, written.unit_size, &is_kpa))
         return to_psi(&written, is_kpa, psi, problem);
@@ -76,20 +76,20 @@ static bool parse_psi(const char *text, size_t size, bool decimal_comma, rodt_ra
     return false;
 }
 
-rodt_status rodt_pressure_read(const char *text, size_t size, bool decimal_comma, rodt_pressure *out,
+rodt_status rodt_pressure_parse_n(const char *text, size_t size, bool decimal_comma, rodt_pressure *out,
                                rodt_error *error)
 {
     number_problem problem;
     rodt_ratio psi;
     if (text == NULL || out == NULL)
-        return text_error(error, RODT_E_ARGUMENT, 0, "%s", rodt_status_text(RODT_E_ARGUMENT));
+        return rodti_text_error(error, RODT_E_ARGUMENT, 0, "%s", rodt_status_text(RODT_E_ARGUMENT));
     if (!parse_psi(text, size, decimal_comma, &psi, &problem))
-        return number_explain_error(text, size, decimal_comma, &problem, error);
+        return rodti_number_explain_error(text, size, decimal_comma, &problem, error);
     *out = (rodt_pressure){psi.num, psi.den};
     return RODT_OK;
 }
 
 rodt_status rodt_pressure_parse(const char *text, rodt_pressure *out, rodt_error *error)
 {
-    return rodt_pressure_read(text, text != NULL ? strlen(text) : 0, false, out, error);
+    return rodt_pressure_parse_n(text, text != NULL ? strlen(text) : 0, false, out, error);
 }

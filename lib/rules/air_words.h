@@ -6,8 +6,8 @@
 #include "rodtravel/aircheck.h"
 
 /* In the order of the enumerations. */
-extern const char *const air_check_names[RODT_CHECK_END];
-extern const char *const air_vehicle_names[RODT_VEHICLE_BUS + 1];
-extern const char *const air_span_names[RODT_SPAN_RECOVERY + 1];
+extern const char *const rodti_air_check_names[RODT_AIR_CHECK_END];
+extern const char *const rodti_air_vehicle_names[RODT_VEHICLE_CLASS_BUS + 1];
+extern const char *const rodti_air_span_names[RODT_AIR_SPAN_RECOVERY + 1];
 
 #endif

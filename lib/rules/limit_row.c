@@ -4,13 +4,13 @@
 
 #include <string.h>
 
-bool table_family(table_reader *reader, size_t column, rodt_family *out)
+bool rodti_table_family(table_reader *reader, size_t column, rodt_family *out)
 {
     static const char *const words[] = {"clamp", "bolt", "rotochamber", "DD-3"};
     static const rodt_family families[] = {RODT_FAMILY_CLAMP, RODT_FAMILY_BOLT, RODT_FAMILY_ROTOCHAMBER,
                                            RODT_FAMILY_DD3};
     unsigned i;
-    if (!table_word(reader, column, words, COUNT_OF(words), &i))
+    if (!rodti_table_word(reader, column, words, COUNT_OF(words), &i))
         return false;
     *out = families[i];
     return true;
@@ -32,12 +32,12 @@ static bool is_bolt_letter(const table_cell *cell)
     return cell->size == 1 && cell->text[0] >= 'A' && cell->text[0] <= 'G';
 }
 
-bool table_size(table_reader *reader, size_t column, rodt_family family)
+bool rodti_table_size(table_reader *reader, size_t column, rodt_family family)
 {
     const table_cell *cell = &reader->cells[column];
     if (family == RODT_FAMILY_BOLT ? is_bolt_letter(cell) : is_type_number(cell))
         return true;
-    table_fault(reader, column, 1, RODT_E_TABLE,
+    rodti_table_fault(reader, column, 1, RODT_E_TABLE,
                 family == RODT_FAMILY_BOLT ? "expected the letter of a bolt-type chamber, A to G"
                                            : "expected a type number, 1 to 99");
     return false;
@@ -46,30 +46,30 @@ bool table_size(table_reader *reader, size_t column, rodt_family family)
 static bool table_class(table_reader *reader, rodt_stroke_class *out)
 {
     static const char *const words[] = {"any", "standard", "long"};
-    static const rodt_stroke_class classes[] = {RODT_CLASS_UNKNOWN, RODT_CLASS_STANDARD, RODT_CLASS_LONG};
+    static const rodt_stroke_class classes[] = {RODT_STROKE_CLASS_UNKNOWN, RODT_STROKE_CLASS_STANDARD, RODT_STROKE_CLASS_LONG};
     unsigned i;
-    if (!table_word(reader, LIMIT_CLASS, words, COUNT_OF(words), &i))
+    if (!rodti_table_word(reader, LIMIT_CLASS, words, COUNT_OF(words), &i))
         return false;
     *out = classes[i];
     return true;
 }
 
-bool table_evidence(table_reader *reader, size_t column, rodt_evidence *out)
+bool rodti_table_evidence(table_reader *reader, size_t column, rodt_evidence *out)
 {
     static const char *const words[] = {"read in the source", "second-hand", "from memory"};
-    static const rodt_evidence evidence[] = {RODT_CHECKED, RODT_SECOND_HAND, RODT_FROM_MEMORY};
+    static const rodt_evidence evidence[] = {RODT_EVIDENCE_CHECKED, RODT_EVIDENCE_SECOND_HAND, RODT_EVIDENCE_FROM_MEMORY};
     unsigned i;
-    if (!table_word(reader, column, words, COUNT_OF(words), &i))
+    if (!rodti_table_word(reader, column, words, COUNT_OF(words), &i))
         return false;
     *out = evidence[i];
     return true;
 }
 
-bool table_span(table_reader *reader, size_t until_column, rodt_date from, rodt_date until)
+bool rodti_table_span(table_reader *reader, size_t until_column, rodt_date from, rodt_date until)
 {
     if (!rodt_date_given(until) || rodt_date_compare(from, until) <= 0)
         return true;
-    table_fault(reader, until_column, 1, RODT_E_TABLE, "the last day is before the first");
+    rodti_table_fault(reader, until_column, 1, RODT_E_TABLE, "the last day is before the first");
     return false;
 }
 
@@ -77,7 +77,7 @@ static bool table_positive(table_reader *reader, size_t column, rodt_length leng
 {
     if (!rodt_length_given(length) || length.num > 0)
         return true;
-    table_fault(reader, column, 1, RODT_E_TABLE, "the figure must be above zero");
+    rodti_table_fault(reader, column, 1, RODT_E_TABLE, "the figure must be above zero");
     return false;
 }
 
@@ -86,22 +86,22 @@ static bool table_beside(table_reader *reader, size_t inch_column, size_t mm_col
 {
     if (table_empty(reader, mm_column) || !table_empty(reader, inch_column))
         return true;
-    table_fault(reader, mm_column, 1, RODT_E_TABLE, "millimetres without inches");
+    rodti_table_fault(reader, mm_column, 1, RODT_E_TABLE, "millimetres without inches");
     return false;
 }
 
 static bool table_figures(table_reader *reader, rodt_limit *row)
 {
-    bool good = table_length(reader, LIMIT_RATED_STROKE, RODT_UNIT_INCH, &row->rated_stroke);
-    good = table_length(reader, LIMIT_RATED_MM, RODT_UNIT_MM, &row->rated_stroke_mm) && good;
-    good = table_length(reader, LIMIT_LIMIT, RODT_UNIT_INCH, &row->limit) && good;
-    good = table_length(reader, LIMIT_LIMIT_MM, RODT_UNIT_MM, &row->printed_mm) && good;
+    bool good = rodti_table_length(reader, LIMIT_RATED_STROKE, RODT_UNIT_INCH, &row->rated_stroke);
+    good = rodti_table_length(reader, LIMIT_RATED_MM, RODT_UNIT_MM, &row->rated_stroke_mm) && good;
+    good = rodti_table_length(reader, LIMIT_LIMIT, RODT_UNIT_INCH, &row->limit) && good;
+    good = rodti_table_length(reader, LIMIT_LIMIT_MM, RODT_UNIT_MM, &row->printed_mm) && good;
     good = table_beside(reader, LIMIT_RATED_STROKE, LIMIT_RATED_MM) && good;
     good = table_positive(reader, LIMIT_RATED_STROKE, row->rated_stroke) && good;
     good = table_positive(reader, LIMIT_LIMIT, row->limit) && good;
     if (good && rodt_length_given(row->rated_stroke) &&
         rodt_length_compare(row->limit, row->rated_stroke) >= 0) {
-        table_fault(reader, LIMIT_LIMIT, 1, RODT_E_TABLE, "a limit must be below the rated stroke");
+        rodti_table_fault(reader, LIMIT_LIMIT, 1, RODT_E_TABLE, "a limit must be below the rated stroke");
         good = false;
     }
     return good;
@@ -109,36 +109,36 @@ static bool table_figures(table_reader *reader, rodt_limit *row)
 
 static bool table_days(table_reader *reader, rodt_limit *row)
 {
-    bool good = table_date(reader, LIMIT_FROM, &row->from);
-    good = table_date(reader, LIMIT_UNTIL, &row->until) && good;
-    return good && table_span(reader, LIMIT_UNTIL, row->from, row->until);
+    bool good = rodti_table_date(reader, LIMIT_FROM, &row->from);
+    good = rodti_table_date(reader, LIMIT_UNTIL, &row->until) && good;
+    return good && rodti_table_span(reader, LIMIT_UNTIL, row->from, row->until);
 }
 
-bool table_limit(table_reader *reader, rodt_limit *out)
+bool rodti_table_limit(table_reader *reader, rodt_limit *out)
 {
     rodt_limit row = {.size = reader->cells[LIMIT_SIZE].text, .published = reader->cells[LIMIT_LIMIT].text};
-    bool good = table_family(reader, LIMIT_FAMILY, &row.family);
-    good = good && table_size(reader, LIMIT_SIZE, row.family);
+    bool good = rodti_table_family(reader, LIMIT_FAMILY, &row.family);
+    good = good && rodti_table_size(reader, LIMIT_SIZE, row.family);
     good = table_class(reader, &row.stroke_class) && good;
     good = table_figures(reader, &row) && good;
     good = table_days(reader, &row) && good;
-    good = table_evidence(reader, LIMIT_EVIDENCE, &row.evidence) && good;
+    good = rodti_table_evidence(reader, LIMIT_EVIDENCE, &row.evidence) && good;
     if (good)
         *out = row;
     return good;
 }
 
-bool days_overlap(rodt_date a_from, rodt_date a_until, rodt_date b_from, rodt_date b_until)
+bool rodti_days_overlap(rodt_date a_from, rodt_date a_until, rodt_date b_from, rodt_date b_until)
 {
     return (!rodt_date_given(a_until) || rodt_date_compare(a_until, b_from) >= 0) &&
            (!rodt_date_given(b_until) || rodt_date_compare(b_until, a_from) >= 0);
 }
 
-bool limits_clash(const rodt_limit *a, const rodt_limit *b)
+bool rodti_limits_clash(const rodt_limit *a, const rodt_limit *b)
 {
-    bool one_class = a->stroke_class == b->stroke_class || a->stroke_class == RODT_CLASS_UNKNOWN ||
-                     b->stroke_class == RODT_CLASS_UNKNOWN;
+    bool one_class = a->stroke_class == b->stroke_class || a->stroke_class == RODT_STROKE_CLASS_UNKNOWN ||
+                     b->stroke_class == RODT_STROKE_CLASS_UNKNOWN;
     return a->family == b->family && strcmp(a->size, b->size) == 0 && one_class &&
            rodt_length_compare(a->rated_stroke, b->rated_stroke) == 0 &&
-           days_overlap(a->from, a->until, b->from, b->until);
+           rodti_days_overlap(a->from, a->until, b->from, b->until);
 }

@@ -4,12 +4,12 @@
 
 static bool is_equal(rodt_length a, rodt_length b) { return rodt_length_given(a) && rodt_length_compare(a, b) == 0; }
 
-bool rated_stroke_is_marked(rodt_length rated, rodt_length printed_mm, rodt_length mark)
+bool rodti_rated_stroke_is_marked(rodt_length rated, rodt_length printed_mm, rodt_length mark)
 {
     rodt_length mm, whole;
     return is_equal(rated, mark) || is_equal(printed_mm, mark) ||
            (rodt_length_from_mm(1, 1, &mm) == RODT_OK &&
-            rodt_length_round(rated, mm, RODT_ROUND_HALF_UP, &whole) == RODT_OK && is_equal(whole, mark));
+            rodt_length_round(rated, mm, RODT_ROUNDING_HALF_UP, &whole) == RODT_OK && is_equal(whole, mark));
 }
 
 /* Of all long-stroke chambers with a limit in 49 CFR 393.47(e)(1) type 30 has the largest share of its rated stroke:
@@ -20,12 +20,12 @@ static bool is_too_large(rodt_length limit, rodt_length mark)
     return rodt_length_scale(mark, (rodt_ratio){5, 6}, &most) == RODT_OK && rodt_length_compare(limit, most) > 0;
 }
 
-bool rated_stroke_contradicts(const rodt_limit *row, rodt_length mark)
+bool rodti_rated_stroke_contradicts(const rodt_limit *row, rodt_length mark)
 {
     if (!rodt_length_given(mark))
         return false;
     if (rodt_length_compare(mark, row->limit) <= 0)
         return true;
-    return row->stroke_class == RODT_CLASS_LONG && !rodt_length_given(row->rated_stroke) &&
+    return row->stroke_class == RODT_STROKE_CLASS_LONG && !rodt_length_given(row->rated_stroke) &&
            is_too_large(row->limit, mark);
 }

@@ -6,20 +6,20 @@
 #include "rules/rated_stroke.h"
 #include "rules/tables.h"
 
-const char *rodt_tables_edition(void) { return table_edition; }
+const char *rodt_tables_edition(void) { return rodti_table_edition; }
 
 const rodt_rules *rodt_rules_find(const char *id)
 {
-    for (size_t i = 0; id != NULL && i < table_rules_count; i++) {
-        if (strcmp(table_rules[i].id, id) == 0)
-            return &table_rules[i];
+    for (size_t i = 0; id != NULL && i < rodti_table_rules_count; i++) {
+        if (strcmp(rodti_table_rules[i].id, id) == 0)
+            return &rodti_table_rules[i];
     }
     return NULL;
 }
 
-size_t rodt_rules_count(void) { return table_rules_count; }
+size_t rodt_rules_count(void) { return rodti_table_rules_count; }
 
-const rodt_rules *rodt_rules_at(size_t index) { return index < table_rules_count ? &table_rules[index] : NULL; }
+const rodt_rules *rodt_rules_at(size_t index) { return index < rodti_table_rules_count ? &rodti_table_rules[index] : NULL; }
 
 const char *rodt_rules_id(const rodt_rules *rules) { return rules->id; }
 const char *rodt_rules_title(const rodt_rules *rules) { return rules->title; }
@@ -37,16 +37,16 @@ rodt_evidence rodt_rules_pressure_evidence(const rodt_rules *rules) { return rul
 rodt_ratio rodt_rules_rated_share(const rodt_rules *rules) { return rules->rated_share; }
 size_t rodt_rules_limit_count(const rodt_rules *rules) { return rules->limit_count; }
 
-const rodt_limit *rodt_rules_limit(const rodt_rules *rules, size_t index)
+const rodt_limit *rodt_rules_limit_at(const rodt_rules *rules, size_t index)
 {
     return index < rules->limit_count ? &rules->limits[index] : NULL;
 }
 
-size_t rodt_chamber_row_count(void) { return table_chambers_count; }
+size_t rodt_chamber_row_count(void) { return rodti_table_chambers_count; }
 
 const rodt_chamber_row *rodt_chamber_row_at(size_t index)
 {
-    return index < table_chambers_count ? &table_chambers[index] : NULL;
+    return index < rodti_table_chambers_count ? &rodti_table_chambers[index] : NULL;
 }
 
 /* What a row is looked up by, with nothing left unknown but the day. */
@@ -68,10 +68,10 @@ static bool holds_on(rodt_date from, rodt_date until, rodt_date day)
 static bool is_for(const rodt_limit *row, const query *wanted)
 {
     return row->family == wanted->family && row->size[0] == wanted->size[0] &&
-           (row->stroke_class == wanted->stroke_class || row->stroke_class == RODT_CLASS_UNKNOWN) &&
+           (row->stroke_class == wanted->stroke_class || row->stroke_class == RODT_STROKE_CLASS_UNKNOWN) &&
            strcmp(row->size, wanted->size) == 0 &&
            (!rodt_length_given(row->rated_stroke) ||
-            rated_stroke_is_marked(row->rated_stroke, row->rated_stroke_mm, wanted->rated_stroke)) &&
+            rodti_rated_stroke_is_marked(row->rated_stroke, row->rated_stroke_mm, wanted->rated_stroke)) &&
            (!rodt_date_given(wanted->day) || holds_on(row->from, row->until, wanted->day));
 }
 
@@ -141,7 +141,7 @@ static rodt_status apply_marks(const rodt_rules *law, const rodt_chamber *chambe
  * sign of such a row, so the mark says the class too. */
 static const rodt_limit *find_row_by_rated_stroke(const rodt_rules *law, query wanted)
 {
-    wanted.stroke_class = RODT_CLASS_LONG;
+    wanted.stroke_class = RODT_STROKE_CLASS_LONG;
     const rodt_limit *row = rodt_length_given(wanted.rated_stroke) ? find_row(law, &wanted) : NULL;
     return row != NULL && rodt_length_given(row->rated_stroke) ? row : NULL;
 }
@@ -152,14 +152,14 @@ static const rodt_limit *find_row_by_marks(const rodt_rules *law, const rodt_cha
                                            bool *conflict)
 {
     const rodt_limit *marked = find_row_by_rated_stroke(law, *wanted);
-    if (marked != NULL && chamber->stroke_class == RODT_CLASS_UNKNOWN)
-        wanted->stroke_class = RODT_CLASS_LONG;
+    if (marked != NULL && chamber->stroke_class == RODT_STROKE_CLASS_UNKNOWN)
+        wanted->stroke_class = RODT_STROKE_CLASS_LONG;
     const rodt_limit *row = find_row(law, wanted);
-    *conflict = row != NULL && (rated_stroke_contradicts(row, wanted->rated_stroke) ||
-                                (marked != NULL && row->stroke_class == RODT_CLASS_STANDARD));
-    if (!*conflict || row->stroke_class != RODT_CLASS_LONG)
+    *conflict = row != NULL && (rodti_rated_stroke_contradicts(row, wanted->rated_stroke) ||
+                                (marked != NULL && row->stroke_class == RODT_STROKE_CLASS_STANDARD));
+    if (!*conflict || row->stroke_class != RODT_STROKE_CLASS_LONG)
         return row;
-    wanted->stroke_class = RODT_CLASS_STANDARD;
+    wanted->stroke_class = RODT_STROKE_CLASS_STANDARD;
     return find_row(law, wanted);
 }
 
@@ -169,7 +169,7 @@ static rodt_status apply_law(const rodt_rules *law, const rodt_chamber *chamber,
                              rodt_limit_answer *answer)
 {
     const rodt_limit *row = find_row_by_marks(law, chamber, wanted, &answer->conflicting_marks);
-    if (row == NULL || rated_stroke_contradicts(row, wanted->rated_stroke))
+    if (row == NULL || rodti_rated_stroke_contradicts(row, wanted->rated_stroke))
         return apply_marks(law, chamber, answer);
     store_row(row, answer);
     return RODT_OK;
@@ -191,12 +191,12 @@ static void apply_own_limits(const rodt_rules *rules, const query *wanted, rodt_
 
 static bool is_standard_row(const rodt_limit *row)
 {
-    return row != NULL && row->stroke_class == RODT_CLASS_STANDARD;
+    return row != NULL && row->stroke_class == RODT_STROKE_CLASS_STANDARD;
 }
 
 static bool is_valid(const rodt_chamber *chamber)
 {
-    return (unsigned)chamber->family <= RODT_FAMILY_DD3 && (unsigned)chamber->stroke_class <= RODT_CLASS_LONG &&
+    return (unsigned)chamber->family <= RODT_FAMILY_DD3 && (unsigned)chamber->stroke_class <= RODT_STROKE_CLASS_LONG &&
            chamber->size[0] != '\0' && memchr(chamber->size, '\0', sizeof chamber->size) != NULL;
 }
 
@@ -205,8 +205,8 @@ static query make_query(const rodt_chamber *chamber, rodt_date day)
     query wanted = {chamber->family, chamber->stroke_class, chamber->size, chamber->rated_stroke, day};
     if (wanted.family == RODT_FAMILY_UNKNOWN)
         wanted.family = RODT_FAMILY_CLAMP;
-    if (wanted.stroke_class == RODT_CLASS_UNKNOWN)
-        wanted.stroke_class = RODT_CLASS_STANDARD;
+    if (wanted.stroke_class == RODT_STROKE_CLASS_UNKNOWN)
+        wanted.stroke_class = RODT_STROKE_CLASS_STANDARD;
     return wanted;
 }
 
@@ -229,7 +229,7 @@ rodt_status rodt_rules_find_limit(const rodt_rules *rules, const rodt_chamber *c
     apply_own_limits(rules, &wanted, &answer);
     /* Where no row was looked up or found, nothing depends on what was assumed of the class. */
     answer.assumed_clamp = chamber->family == RODT_FAMILY_UNKNOWN && law->limit_count + rules->limit_count > 0;
-    answer.assumed_standard = chamber->stroke_class == RODT_CLASS_UNKNOWN &&
+    answer.assumed_standard = chamber->stroke_class == RODT_STROKE_CLASS_UNKNOWN &&
                               (is_standard_row(answer.row) || is_standard_row(answer.own_row));
     *out = answer;
     return RODT_OK;
@@ -240,8 +240,8 @@ static void put_part(text_writer *writer, const char *part)
     if (part[0] == '\0')
         return;
     if (writer->used > 0)
-        text_put(writer, ", ");
-    text_put(writer, part);
+        rodti_text_put(writer, ", ");
+    rodti_text_put(writer, part);
 }
 
 rodt_status rodt_source_format(const rodt_source *source, char *text, size_t size)
@@ -249,21 +249,21 @@ rodt_status rodt_source_format(const rodt_source *source, char *text, size_t siz
     if (source == NULL)
         return RODT_E_ARGUMENT;
     text_writer writer;
-    text_begin(&writer);
+    rodti_text_begin(&writer);
     put_part(&writer, source->document);
     put_part(&writer, source->section);
     put_part(&writer, source->edition);
-    return text_copy_out(&writer, text, size);
+    return rodti_text_copy_out(&writer, text, size);
 }
 
 const char *rodt_evidence_text(rodt_evidence evidence)
 {
     switch (evidence) {
-    case RODT_CHECKED:
+    case RODT_EVIDENCE_CHECKED:
         return "read in the source";
-    case RODT_SECOND_HAND:
+    case RODT_EVIDENCE_SECOND_HAND:
         return "second-hand, unconfirmed";
-    case RODT_FROM_MEMORY:
+    case RODT_EVIDENCE_FROM_MEMORY:
         break;
     }
     return "from memory, unconfirmed";

@@ -61,17 +61,17 @@ static bool is_compiled_in(const rodt_rules *rules)
 static bool count_rows(loading *load, const char *text, size_t size)
 {
     table_reader reader;
-    if (!table_open(&reader, text, size, columns, LIMIT_COLUMNS, on_fault, load))
+    if (!rodti_table_open(&reader, text, size, columns, LIMIT_COLUMNS, on_fault, load))
         return false;
-    while (table_next(&reader) && reader.valid) {
+    while (rodti_table_next(&reader) && reader.valid) {
         load->rows++;
         load->text_bytes += reader.cells[LIMIT_SIZE].size + reader.cells[LIMIT_LIMIT].size +
                             reader.cells[LIMIT_SOURCE].size + 3;
         if (load->rows > LOAD_ROWS_MAX)
-            table_row_fault(&reader, reader.line, RODT_E_TABLE, "more than %d rows", LOAD_ROWS_MAX);
+            rodti_table_row_fault(&reader, reader.line, RODT_E_TABLE, "more than %d rows", LOAD_ROWS_MAX);
     }
     if (reader.valid && load->rows == 0)
-        table_row_fault(&reader, 0, RODT_E_TABLE, "the table has no rows");
+        rodti_table_row_fault(&reader, 0, RODT_E_TABLE, "the table has no rows");
     return reader.valid;
 }
 
@@ -88,7 +88,7 @@ static char *keep(loading *load, const char *text, size_t size)
 static size_t cut_name(const char *name)
 {
     size_t size = strlen(name);
-    return size <= NAME_MAX_BYTES ? size : text_cut(name, NAME_MAX_BYTES);
+    return size <= NAME_MAX_BYTES ? size : rodti_text_cut(name, NAME_MAX_BYTES);
 }
 
 /* What is not the carrier's own (the comparator, the window, the share) is the law's. */
@@ -104,7 +104,7 @@ static void set_rules(loading *load, const char *name)
     own->rules.authority = "the carrier";
     own->own_source = (rodt_source){own->rules.id, "the carrier", own->rules.id, "", "", ""};
     own->rules.source = &own->own_source;
-    own->rules.evidence = RODT_CHECKED;
+    own->rules.evidence = RODT_EVIDENCE_CHECKED;
     own->rules.limits = own->limits;
     own->rules.limit_count = 0;
     own->rules.law = load->law;
@@ -133,15 +133,15 @@ static void check_rules_cell(const loading *load, table_reader *reader)
 {
     const table_cell *cell = &reader->cells[LIMIT_RULES];
     if (cell->size > 0 && strcmp(cell->text, load->law->id) != 0)
-        table_fault(reader, LIMIT_RULES, 1, RODT_E_TABLE, "the table is based on \"%s\", this row on another rule set",
+        rodti_table_fault(reader, LIMIT_RULES, 1, RODT_E_TABLE, "the table is based on \"%s\", this row on another rule set",
                     load->law->id);
 }
 
 static void check_overlap(const loading *load, table_reader *reader, const rodt_limit *row)
 {
     for (size_t i = 0; i < load->block->rules.limit_count; i++) {
-        if (limits_clash(&load->block->limits[i], row)) {
-            table_row_fault(reader, reader->line, RODT_E_TABLE, "the same chamber on the same days is in line %u",
+        if (rodti_limits_clash(&load->block->limits[i], row)) {
+            rodti_table_row_fault(reader, reader->line, RODT_E_TABLE, "the same chamber on the same days is in line %u",
                             (unsigned)load->block->lines[i]);
             return;
         }
@@ -155,7 +155,7 @@ static void laxer_fault(table_reader *reader, const rodt_limit *row, const rodt_
     rodt_length_format(law->law_limit, figure, sizeof figure);
     rodt_length_format(row->limit, own_figure, sizeof own_figure);
     bool dated = rodt_date_format(day, date, sizeof date) == RODT_OK;
-    table_fault(reader, LIMIT_LIMIT, 1, RODT_E_LAXER, "%s is laxer than the law, which has %s for %s %s %s%s%s",
+    rodti_table_fault(reader, LIMIT_LIMIT, 1, RODT_E_LAXER, "%s is laxer than the law, which has %s for %s %s %s%s%s",
                 own_figure, figure, rodt_family_name(row->family), row->size, rodt_stroke_class_name(stroke_class),
                 dated ? " on " : "", date);
 }
@@ -169,7 +169,7 @@ static bool check_class_on(const loading *load, table_reader *reader, const rodt
     rodt_limit_answer answer;
     rodt_status status = rodt_rules_find_limit(load->law, &chamber, day, &answer);
     if (status != RODT_OK) {
-        table_fault(reader, LIMIT_RATED_STROKE, 1, RODT_E_TABLE, "%s", rodt_status_text(status));
+        rodti_table_fault(reader, LIMIT_RATED_STROKE, 1, RODT_E_TABLE, "%s", rodt_status_text(status));
         return false;
     }
     if (!rodt_length_given(answer.law_limit) || rodt_length_compare(row->limit, answer.law_limit) <= 0)
@@ -192,10 +192,10 @@ static bool check_on(const loading *load, table_reader *reader, const rodt_limit
 {
     if (!covers(row, day))
         return true;
-    if (row->stroke_class != RODT_CLASS_UNKNOWN)
+    if (row->stroke_class != RODT_STROKE_CLASS_UNKNOWN)
         return check_class_on(load, reader, row, row->stroke_class, day);
-    return check_class_on(load, reader, row, RODT_CLASS_STANDARD, day) &&
-           check_class_on(load, reader, row, RODT_CLASS_LONG, day);
+    return check_class_on(load, reader, row, RODT_STROKE_CLASS_STANDARD, day) &&
+           check_class_on(load, reader, row, RODT_STROKE_CLASS_LONG, day);
 }
 
 /* The law changes only where one of its rows begins or ends, so those days, the row's own and "today" are
@@ -232,11 +232,11 @@ static void keep_row(loading *load, const table_reader *reader, rodt_limit row)
 static bool load_rows(loading *load, const char *text, size_t size)
 {
     table_reader reader;
-    if (!table_open(&reader, text, size, columns, LIMIT_COLUMNS, on_fault, load))
+    if (!rodti_table_open(&reader, text, size, columns, LIMIT_COLUMNS, on_fault, load))
         return false;
-    while (reader.valid && table_next(&reader)) {
+    while (reader.valid && rodti_table_next(&reader)) {
         rodt_limit row;
-        if (!table_limit(&reader, &row))
+        if (!rodti_table_limit(&reader, &row))
             return false;
         check_rules_cell(load, &reader);
         check_overlap(load, &reader, &row);
@@ -253,18 +253,18 @@ static rodt_status return_fault(const loading *load, rodt_error *error)
     return load->fault.status;
 }
 
-rodt_status rules_load_with(void *(*allocate)(size_t), const rodt_rules *law, const char *name, const char *text,
+rodt_status rodti_rules_load_with(void *(*allocate)(size_t), const rodt_rules *law, const char *name, const char *text,
                             size_t size, rodt_rules **out, rodt_error *error)
 {
     if (law == NULL || name == NULL || text == NULL || out == NULL || !is_compiled_in(law))
-        return text_error(error, RODT_E_ARGUMENT, 0, "%s", rodt_status_text(RODT_E_ARGUMENT));
+        return rodti_text_error(error, RODT_E_ARGUMENT, 0, "%s", rodt_status_text(RODT_E_ARGUMENT));
     if (size > LOAD_SIZE_MAX)
-        return text_error(error, RODT_E_TABLE, 0, "this is longer than any table of limits");
+        return rodti_text_error(error, RODT_E_TABLE, 0, "this is longer than any table of limits");
     loading load = {.law = law};
     if (!count_rows(&load, text, size))
         return return_fault(&load, error);
     if (!make_block(&load, allocate, name))
-        return text_error(error, RODT_E_MEMORY, 0, "%s", rodt_status_text(RODT_E_MEMORY));
+        return rodti_text_error(error, RODT_E_MEMORY, 0, "%s", rodt_status_text(RODT_E_MEMORY));
     if (!load_rows(&load, text, size)) {
         free(load.block);
         return return_fault(&load, error);
@@ -276,7 +276,7 @@ rodt_status rules_load_with(void *(*allocate)(size_t), const rodt_rules *law, co
 rodt_status rodt_rules_load(const rodt_rules *law, const char *name, const char *text, size_t size, rodt_rules **out,
                             rodt_error *error)
 {
-    return rules_load_with(malloc, law, name, text, size, out, error);
+    return rodti_rules_load_with(malloc, law, name, text, size, out, error);
 }
 
 void rodt_rules_free(rodt_rules *rules)

@@ -9,68 +9,68 @@
 static bool value_fault(table_reader *reader, size_t column, const rodt_error *error)
 {
     uint32_t at = error->column == 0 ? 1 : error->column;
-    table_fault(reader, column, at, RODT_E_TABLE, "%s", error->text);
+    rodti_table_fault(reader, column, at, RODT_E_TABLE, "%s", error->text);
     return false;
 }
 
-bool table_length(table_reader *reader, size_t column, rodt_unit unit, rodt_length *out)
+bool rodti_table_length(table_reader *reader, size_t column, rodt_unit unit, rodt_length *out)
 {
     const table_cell *cell = &reader->cells[column];
     rodt_length_style style = {.unit = unit};
     rodt_length value = {0};
     rodt_error error;
-    if (cell->size > 0 && rodt_length_read(cell->text, cell->size, &style, &value, NULL, &error) != RODT_OK)
+    if (cell->size > 0 && rodt_length_parse_n(cell->text, cell->size, &style, &value, NULL, &error) != RODT_OK)
         return value_fault(reader, column, &error);
     *out = value;
     return true;
 }
 
-bool table_pressure(table_reader *reader, size_t column, rodt_pressure *out)
+bool rodti_table_pressure(table_reader *reader, size_t column, rodt_pressure *out)
 {
     const table_cell *cell = &reader->cells[column];
     rodt_pressure value = {0};
     rodt_error error;
-    if (cell->size > 0 && rodt_pressure_read(cell->text, cell->size, false, &value, &error) != RODT_OK)
+    if (cell->size > 0 && rodt_pressure_parse_n(cell->text, cell->size, false, &value, &error) != RODT_OK)
         return value_fault(reader, column, &error);
     *out = value;
     return true;
 }
 
-bool table_ratio(table_reader *reader, size_t column, rodt_ratio *out)
+bool rodti_table_ratio(table_reader *reader, size_t column, rodt_ratio *out)
 {
     rodt_length value;
-    if (!table_length(reader, column, RODT_UNIT_INCH, &value))
+    if (!rodti_table_length(reader, column, RODT_UNIT_INCH, &value))
         return false;
     *out = (rodt_ratio){value.num, value.den};
     return true;
 }
 
-bool table_number(table_reader *reader, size_t column, rodt_ratio *out)
+bool rodti_table_number(table_reader *reader, size_t column, rodt_ratio *out)
 {
     const table_cell *cell = &reader->cells[column];
     text_cursor cursor;
     number_text read = {.value = {0, 0}};
     number_problem problem;
     rodt_error error;
-    number_parse_start(&cursor, cell->text, cell->size);
-    if (cell->size > 0 && !number_parse(&cursor, false, &read, &problem)) {
-        number_explain_error(cell->text, cell->size, false, &problem, &error);
+    rodti_number_parse_start(&cursor, cell->text, cell->size);
+    if (cell->size > 0 && !rodti_number_parse(&cursor, false, &read, &problem)) {
+        rodti_number_explain_error(cell->text, cell->size, false, &problem, &error);
         return value_fault(reader, column, &error);
     }
     if (read.is_too_large || (cell->size > 0 && cursor.code != TEXT_END)) {
-        table_fault(reader, column, cursor.column, RODT_E_TABLE, "expected a number and nothing more");
+        rodti_table_fault(reader, column, cursor.column, RODT_E_TABLE, "expected a number and nothing more");
         return false;
     }
     *out = (rodt_ratio){read.value.num, read.value.den};
     return true;
 }
 
-bool table_date(table_reader *reader, size_t column, rodt_date *out)
+bool rodti_table_date(table_reader *reader, size_t column, rodt_date *out)
 {
     const table_cell *cell = &reader->cells[column];
     rodt_date value = {0};
     rodt_error error;
-    if (cell->size > 0 && rodt_date_parse(cell->text, &value, &error) != RODT_OK)
+    if (cell->size > 0 && rodt_date_parse_iso(cell->text, &value, &error) != RODT_OK)
         return value_fault(reader, column, &error);
     *out = value;
     return true;
@@ -79,14 +79,14 @@ bool table_date(table_reader *reader, size_t column, rodt_date *out)
 /* "standard, long or any" */
 static void list_words(text_writer *list, const char *const *words, size_t count)
 {
-    text_begin(list);
+    rodti_text_begin(list);
     for (size_t i = 0; i < count; i++) {
-        text_put(list, words[i]);
-        text_put(list, i + 2 < count ? ", " : i + 2 == count ? " or " : "");
+        rodti_text_put(list, words[i]);
+        rodti_text_put(list, i + 2 < count ? ", " : i + 2 == count ? " or " : "");
     }
 }
 
-bool table_word(table_reader *reader, size_t column, const char *const *words, size_t count, unsigned *out)
+bool rodti_table_word(table_reader *reader, size_t column, const char *const *words, size_t count, unsigned *out)
 {
     const table_cell *cell = &reader->cells[column];
     if (cell->size == 0) {
@@ -102,7 +102,7 @@ bool table_word(table_reader *reader, size_t column, const char *const *words, s
     text_writer list;
     list_words(&list, words, count);
     char shown[TABLE_SHOWN_SIZE];
-    table_show(cell, shown);
-    table_fault(reader, column, 1, RODT_E_TABLE, "expected %s, found \"%s\"", list.buffer, shown);
+    rodti_table_show(cell, shown);
+    rodti_table_fault(reader, column, 1, RODT_E_TABLE, "expected %s, found \"%s\"", list.buffer, shown);
     return false;
 }

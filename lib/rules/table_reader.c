@@ -28,16 +28,16 @@ static void fault_at(table_reader *reader, uint32_t line, uint32_t column, rodt_
 static void fault_at(table_reader *reader, uint32_t line, uint32_t column, rodt_status status,
                      const char *field, const char *format, va_list arguments)
 {
-    char sentence[2 * RODT_ERROR_TEXT_SIZE]; /* text_error cuts it to size between two characters */
+    char sentence[2 * RODT_ERROR_TEXT_SIZE]; /* rodti_text_error cuts it to size between two characters */
     vsnprintf(sentence, sizeof sentence, format, arguments);
     rodt_error fault;
-    text_error(&fault, status, column, "%s", sentence);
+    rodti_text_error(&fault, status, column, "%s", sentence);
     fault.line = line;
     name_field(&fault, field);
     report(reader, &fault);
 }
 
-void table_fault(table_reader *reader, size_t column, uint32_t at, rodt_status status, const char *format, ...)
+void rodti_table_fault(table_reader *reader, size_t column, uint32_t at, rodt_status status, const char *format, ...)
 {
     uint32_t start = reader->cells[column].column;
     va_list arguments;
@@ -47,7 +47,7 @@ void table_fault(table_reader *reader, size_t column, uint32_t at, rodt_status s
     va_end(arguments);
 }
 
-void table_row_fault(table_reader *reader, uint32_t line, rodt_status status, const char *format, ...)
+void rodti_table_row_fault(table_reader *reader, uint32_t line, rodt_status status, const char *format, ...)
 {
     va_list arguments;
     va_start(arguments, format);
@@ -86,7 +86,7 @@ static bool is_ignored(const char *line, size_t size)
 {
     if (size > 0 && line[0] == '#')
         return true;
-    text_trim(&line, &size);
+    rodti_text_trim(&line, &size);
     return size == 0;
 }
 
@@ -121,7 +121,7 @@ static bool keep(table_reader *reader, splitter *split)
     }
     memcpy(split->kept, cursor->at, cursor->bytes);
     split->kept += cursor->bytes;
-    text_next(cursor);
+    rodti_text_next(cursor);
     return true;
 }
 
@@ -144,10 +144,10 @@ static bool keep_to_quote(table_reader *reader, splitter *split)
 {
     text_cursor *cursor = &split->cursor;
     uint32_t opened = cursor->column;
-    text_next(cursor);
+    rodti_text_next(cursor);
     while (cursor->code != TEXT_END) {
         if (cursor->code == '"') {
-            text_next(cursor);
+            rodti_text_next(cursor);
             if (cursor->code != '"')
                 return true;
         }
@@ -162,7 +162,7 @@ static bool keep_quoted(table_reader *reader, splitter *split)
 {
     if (!keep_to_quote(reader, split))
         return false;
-    text_skip_blanks(&split->cursor);
+    rodti_text_skip_blanks(&split->cursor);
     if (split->cursor.code == ',' || split->cursor.code == TEXT_END)
         return true;
     line_fault(reader, split->cursor.column, "expected a comma after the closing quote");
@@ -173,15 +173,15 @@ static bool keep_quoted(table_reader *reader, splitter *split)
 static table_cell trimmed(const char *text, size_t size, uint32_t column)
 {
     text_cursor cursor;
-    text_start(&cursor, text, size);
-    text_skip_blanks(&cursor);
-    text_trim(&text, &size);
+    rodti_text_start(&cursor, text, size);
+    rodti_text_skip_blanks(&cursor);
+    rodti_text_trim(&text, &size);
     return (table_cell){text, size, column + cursor.column - 1};
 }
 
 static bool keep_cell(table_reader *reader, splitter *split, table_cell *cell)
 {
-    text_skip_blanks(&split->cursor);
+    rodti_text_skip_blanks(&split->cursor);
     char *text = split->kept;
     uint32_t column = split->cursor.column;
     bool quoted = split->cursor.code == '"';
@@ -197,29 +197,29 @@ static bool keep_cell(table_reader *reader, splitter *split, table_cell *cell)
 static size_t split_line(table_reader *reader, const char *line, size_t size, table_cell *cells)
 {
     splitter split = {.kept = reader->line_text};
-    text_start(&split.cursor, line, size);
+    rodti_text_start(&split.cursor, line, size);
     for (size_t count = 0; count < TABLE_FIELDS_MAX; count++) {
         if (!keep_cell(reader, &split, &cells[count]))
             return 0;
         if (split.cursor.code == TEXT_END)
             return count + 1;
-        text_next(&split.cursor);
+        rodti_text_next(&split.cursor);
     }
     line_fault(reader, split.cursor.column, "more than %d cells", TABLE_FIELDS_MAX);
     return 0;
 }
 
 /* Invisible characters are named, blanks excepted. */
-void table_show(const table_cell *cell, char shown[TABLE_SHOWN_SIZE])
+void rodti_table_show(const table_cell *cell, char shown[TABLE_SHOWN_SIZE])
 {
     text_cursor cursor;
     size_t used = 0;
-    text_start(&cursor, cell->text, cell->size);
-    for (; cursor.code != TEXT_END && used + TEXT_SHOWN_SIZE <= TABLE_SHOWN_SIZE; text_next(&cursor)) {
+    rodti_text_start(&cursor, cell->text, cell->size);
+    for (; cursor.code != TEXT_END && used + TEXT_SHOWN_SIZE <= TABLE_SHOWN_SIZE; rodti_text_next(&cursor)) {
         if (cursor.code == ' ')
             memcpy(shown + used, " ", 2);
         else
-            text_show(cursor.code, shown + used);
+            rodti_text_show(cursor.code, shown + used);
         used += strlen(shown + used);
     }
     shown[used] = '\0';
@@ -239,7 +239,7 @@ static void map_column(table_reader *reader, size_t field, const table_cell *cel
     size_t column = find_column(reader, cell->text);
     reader->column_of_field[field] = column;
     char shown[TABLE_SHOWN_SIZE];
-    table_show(cell, shown);
+    rodti_table_show(cell, shown);
     if (column == reader->column_count) {
         bool semicolons = memchr(cell->text, ';', cell->size) != NULL;
         line_fault(reader, cell->column, "no column is called \"%s\"%s", shown,
@@ -267,7 +267,7 @@ static void skip_byte_order_mark(table_reader *reader)
         reader->at += 3;
 }
 
-bool table_open(table_reader *reader, const char *text, size_t size, const table_column *columns,
+bool rodti_table_open(table_reader *reader, const char *text, size_t size, const table_column *columns,
                 size_t column_count, table_on_fault *on_fault, void *context)
 {
     memset(reader, 0, sizeof *reader);
@@ -282,7 +282,7 @@ bool table_open(table_reader *reader, const char *text, size_t size, const table
     const char *line;
     size_t line_size;
     if (!take_row(reader, &line, &line_size)) {
-        table_row_fault(reader, 0, RODT_E_TABLE, "the table is empty: there is no line that names the columns");
+        rodti_table_row_fault(reader, 0, RODT_E_TABLE, "the table is empty: there is no line that names the columns");
         return false;
     }
     table_cell names[TABLE_FIELDS_MAX];
@@ -297,7 +297,7 @@ static bool has_required_cells(table_reader *reader)
     bool complete = true;
     for (size_t i = 0; i < reader->column_count; i++) {
         if (reader->columns[i].required && table_empty(reader, i)) {
-            table_fault(reader, i, 1, RODT_E_TABLE, "the cell is empty");
+            rodti_table_fault(reader, i, 1, RODT_E_TABLE, "the cell is empty");
             complete = false;
         }
     }
@@ -324,7 +324,7 @@ static bool sort_cells(table_reader *reader, const char *line, size_t size)
     return has_required_cells(reader);
 }
 
-bool table_next(table_reader *reader)
+bool rodti_table_next(table_reader *reader)
 {
     const char *line;
     size_t size;

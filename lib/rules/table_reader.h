@@ -50,18 +50,18 @@ typedef struct table_reader {
 } table_reader;
 
 /* Sets a reader on a text and reads the line of names. False if the rows cannot be read then. */
-bool table_open(table_reader *reader, const char *text, size_t size, const table_column *columns,
+bool rodti_table_open(table_reader *reader, const char *text, size_t size, const table_column *columns,
                 size_t column_count, table_on_fault *on_fault, void *context);
 
 /* Reads the next row; false at the end. A line that cannot be split is a fault and is passed over. */
-bool table_next(table_reader *reader);
+bool rodti_table_next(table_reader *reader);
 
 /* Reports a fault in a cell of the row; at counts characters of the cell from 1. */
-void table_fault(table_reader *reader, size_t column, uint32_t at, rodt_status status, const char *format, ...)
+void rodti_table_fault(table_reader *reader, size_t column, uint32_t at, rodt_status status, const char *format, ...)
     PRINTF_LIKE(5, 6);
 
 /* Reports a fault of the whole row. */
-void table_row_fault(table_reader *reader, uint32_t line, rodt_status status, const char *format, ...)
+void rodti_table_row_fault(table_reader *reader, uint32_t line, rodt_status status, const char *format, ...)
     PRINTF_LIKE(4, 5);
 
 static inline bool table_empty(const table_reader *reader, size_t column)
@@ -71,18 +71,18 @@ static inline bool table_empty(const table_reader *reader, size_t column)
 
 /* Copies the beginning of a cell for a sentence. */
 #define TABLE_SHOWN_SIZE 64
-void table_show(const table_cell *cell, char shown[TABLE_SHOWN_SIZE]);
+void rodti_table_show(const table_cell *cell, char shown[TABLE_SHOWN_SIZE]);
 
 /* The readers of cells. An empty cell gives "not given". Each returns false after it reported a fault;
  * *out is as it was then. */
-bool table_length(table_reader *reader, size_t column, rodt_unit unit, rodt_length *out);
-bool table_pressure(table_reader *reader, size_t column, rodt_pressure *out);
-bool table_ratio(table_reader *reader, size_t column, rodt_ratio *out);
+bool rodti_table_length(table_reader *reader, size_t column, rodt_unit unit, rodt_length *out);
+bool rodti_table_pressure(table_reader *reader, size_t column, rodt_pressure *out);
+bool rodti_table_ratio(table_reader *reader, size_t column, rodt_ratio *out);
 /* A number without a unit and without the bounds of a reading. */
-bool table_number(table_reader *reader, size_t column, rodt_ratio *out);
-bool table_date(table_reader *reader, size_t column, rodt_date *out);
+bool rodti_table_number(table_reader *reader, size_t column, rodt_ratio *out);
+bool rodti_table_date(table_reader *reader, size_t column, rodt_date *out);
 
 /* One of the words, as its place in the list; an empty cell gives the first. */
-bool table_word(table_reader *reader, size_t column, const char *const *words, size_t count, unsigned *out);
+bool rodti_table_word(table_reader *reader, size_t column, const char *const *words, size_t count, unsigned *out);
 
 #endif

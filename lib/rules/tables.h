@@ -63,15 +63,15 @@ typedef struct volume_multiple {
     const rodt_source *source;
 } volume_multiple;
 
-extern const vehicle_figure table_vehicle[VEHICLE_PARTS];
-extern const rodt_volume_row table_volumes[];
-extern const size_t table_volumes_count;
-extern const volume_multiple table_multiple_truck;
-extern const volume_multiple table_multiple_trailer;
-extern const rodt_rules table_rules[];
-extern const size_t table_rules_count;
-extern const rodt_chamber_row table_chambers[];
-extern const size_t table_chambers_count;
-extern const char table_edition[];
+extern const vehicle_figure rodti_table_vehicle[VEHICLE_PARTS];
+extern const rodt_volume_row rodti_table_volumes[];
+extern const size_t rodti_table_volumes_count;
+extern const volume_multiple rodti_table_multiple_truck;
+extern const volume_multiple rodti_table_multiple_trailer;
+extern const rodt_rules rodti_table_rules[];
+extern const size_t rodti_table_rules_count;
+extern const rodt_chamber_row rodti_table_chambers[];
+extern const size_t rodti_table_chambers_count;
+extern const char rodti_table_edition[];
 
 #endif

@@ -24,12 +24,12 @@ static void cite_figure(tables *t, int file, uint32_t line, const char *what, bo
 static bool within_mm(rodt_length a, rodt_length b, int64_t num, int64_t den)
 {
     rodt_ratio distance, bound;
-    if (!exact_subtract(EXACT(a), EXACT(b), &distance) ||
-        !exact_make(num * 5, den * 127, &bound))
+    if (!rodti_exact_subtract(EXACT(a), EXACT(b), &distance) ||
+        !rodti_exact_make(num * 5, den * 127, &bound))
         return false;
     if (distance.num < 0)
         distance.num = -distance.num;
-    return exact_compare(distance, bound) <= 0;
+    return rodti_exact_compare(distance, bound) <= 0;
 }
 
 static void check_sources(tables *t)
@@ -112,7 +112,7 @@ static bool same_days(const rodt_limit *a, const rodt_limit *b)
 
 static void check_clash(tables *t, const limit_row *earlier, const limit_row *later)
 {
-    if (!same(earlier->rules, later->rules) || !limits_clash(&earlier->row, &later->row))
+    if (!same(earlier->rules, later->rules) || !rodti_limits_clash(&earlier->row, &later->row))
         return;
     if (same_days(&earlier->row, &later->row))
         tables_fault(t, FILE_LIMITS, later->line, "the chamber is in line %u already", (unsigned)earlier->line);

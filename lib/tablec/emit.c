@@ -74,7 +74,7 @@ static void write_head(const tables *t, FILE *out)
     fprintf(out, ", edition %04d-%02d-%02d.\n * To change a figure, change the tables. */\n", day.year, day.month,
             day.day);
     fputs("#include \"rules/tables.h\"\n\n", out);
-    fprintf(out, "const char table_edition[] = \"%04d-%02d-%02d\";\n", day.year, day.month, day.day);
+    fprintf(out, "const char rodti_table_edition[] = \"%04d-%02d-%02d\";\n", day.year, day.month, day.day);
 }
 
 static void write_sources(const tables *t, FILE *out)
@@ -96,7 +96,7 @@ static void write_sources(const tables *t, FILE *out)
 
 static void write_chambers(const tables *t, FILE *out)
 {
-    fputs("\nconst rodt_chamber_row table_chambers[] = {\n", out);
+    fputs("\nconst rodt_chamber_row rodti_table_chambers[] = {\n", out);
     for (size_t i = 0; i < t->chamber_count; i++) {
         const rodt_chamber_row *row = &t->chambers[i].row;
         fprintf(out, "    {%d, ", (int)row->family);
@@ -107,7 +107,7 @@ static void write_chambers(const tables *t, FILE *out)
         write_source_reference(t, out, t->chambers[i].diameter.source);
         fputs("},\n", out);
     }
-    fprintf(out, "};\nconst size_t table_chambers_count = %zu;\n", t->chamber_count);
+    fprintf(out, "};\nconst size_t rodti_table_chambers_count = %zu;\n", t->chamber_count);
 }
 
 static void write_limit(const tables *t, FILE *out, const limit_row *limit)
@@ -197,7 +197,7 @@ static void write_rules_row(const tables *t, FILE *out, const rules_row *row)
 /* In the order of the parts, each of which is there once. */
 static void write_vehicle(const tables *t, FILE *out)
 {
-    fputs("\nconst vehicle_figure table_vehicle[VEHICLE_PARTS] = {\n", out);
+    fputs("\nconst vehicle_figure rodti_table_vehicle[VEHICLE_PARTS] = {\n", out);
     for (size_t part = 0; part < VEHICLE_PARTS; part++) {
         size_t i = 0;
         while (t->vehicle[i].part != part)
@@ -254,7 +254,7 @@ static void write_multiple(const tables *t, FILE *out, volume_what what, const c
     size_t i = 0;
     while (t->volumes[i].what != (unsigned)what)
         i++;
-    fprintf(out, "const volume_multiple table_multiple_%s = {", name);
+    fprintf(out, "const volume_multiple rodti_table_multiple_%s = {", name);
     write_fraction(out, t->volumes[i].row.volume.num, t->volumes[i].row.volume.den);
     write_source_reference(t, out, t->volumes[i].cited.source);
     fputs("};\n", out);
@@ -263,7 +263,7 @@ static void write_multiple(const tables *t, FILE *out, volume_what what, const c
 static void write_volumes(const tables *t, FILE *out)
 {
     size_t count = 0;
-    fputs("\nconst rodt_volume_row table_volumes[] = {\n", out);
+    fputs("\nconst rodt_volume_row rodti_table_volumes[] = {\n", out);
     for (size_t i = 0; i < t->volume_count; i++) {
         const volume_line *line = &t->volumes[i];
         if (line->what != VOLUME_CHAMBER)
@@ -277,7 +277,7 @@ static void write_volumes(const tables *t, FILE *out)
         fputs("},\n", out);
         count++;
     }
-    fprintf(out, "};\nconst size_t table_volumes_count = %zu;\n", count);
+    fprintf(out, "};\nconst size_t rodti_table_volumes_count = %zu;\n", count);
     write_multiple(t, out, VOLUME_TRUCK, "truck");
     write_multiple(t, out, VOLUME_TRAILER, "trailer");
 }
@@ -289,10 +289,10 @@ void tables_write(const tables *t, FILE *out)
     write_chambers(t, out);
     write_limits(t, out);
     write_air(t, out);
-    fputs("\nconst rodt_rules table_rules[] = {\n", out);
+    fputs("\nconst rodt_rules rodti_table_rules[] = {\n", out);
     for (size_t r = 0; r < t->rules_count; r++)
         write_rules_row(t, out, &t->rules[r]);
-    fprintf(out, "};\nconst size_t table_rules_count = %zu;\n", t->rules_count);
+    fprintf(out, "};\nconst size_t rodti_table_rules_count = %zu;\n", t->rules_count);
     write_vehicle(t, out);
     write_volumes(t, out);
 }

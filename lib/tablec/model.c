@@ -10,9 +10,9 @@ const char *const vehicle_part_words[VEHICLE_PARTS] = {
     [VEHICLE_SHARE] = "share",       [VEHICLE_FULL_FROM] = "full_from", [VEHICLE_HALF] = "half",
     [VEHICLE_CHART] = "chart",       [VEHICLE_STEERING] = "steering",   [VEHICLE_AXLE_SIZE] = "axle_size",
     [VEHICLE_AXLE_ARM] = "axle_arm", [VEHICLE_ADJUSTER] = "adjuster"};
-const char *const comparison_words[RODT_MUST_BE_NO + 1] = {"less than", "not more than", "more than", "not less than",
+const char *const comparison_words[RODT_COMPARISON_MUST_BE_NO + 1] = {"less than", "not more than", "more than", "not less than",
                                                            "between",   "yes",           "no"};
-const char *const measure_words[RODT_MEASURE_YES_NO + 1] = {"psi",     "kPa",    "s",      "psi/min",
+const char *const measure_words[RODT_AIR_MEASURE_YES_NO + 1] = {"psi",     "kPa",    "s",      "psi/min",
                                                             "kPa/min", "% left", "% lost", "yes/no"};
 const char *const volume_words[VOLUME_WHATS] = {"chamber", "truck", "trailer"};
 
@@ -75,6 +75,6 @@ void tables_cite(tables *t, int file, uint32_t line, const citation *cited)
         return;
     }
     source->used = true;
-    if (cited->evidence == RODT_CHECKED && !rodt_date_given(source->read_on))
+    if (cited->evidence == RODT_EVIDENCE_CHECKED && !rodt_date_given(source->read_on))
         tables_fault(t, file, line, "source \"%s\" has no day on which it was read", cited->source);
 }

@@ -114,8 +114,8 @@ typedef struct tables {
 
 /* The words of cells that messages repeat, in the order of their enumerations. */
 extern const char *const vehicle_part_words[VEHICLE_PARTS];
-extern const char *const comparison_words[RODT_MUST_BE_NO + 1];
-extern const char *const measure_words[RODT_MEASURE_YES_NO + 1];
+extern const char *const comparison_words[RODT_COMPARISON_MUST_BE_NO + 1];
+extern const char *const measure_words[RODT_AIR_MEASURE_YES_NO + 1];
 extern const char *const volume_words[VOLUME_WHATS];
 
 /* Prints "file:line: sentence" and counts it. */

@@ -40,14 +40,14 @@ typedef struct cell_spec {
 #define OTHER(name, required) {{name, required}, CELL_OTHER, 0, 0, NULL, 0, NULL}
 #define CUSTOM(name, required, function) {{name, required}, CELL_CUSTOM, 0, 0, NULL, 0, function}
 
-_Static_assert(sizeof(rodt_check) == sizeof(unsigned) && sizeof(rodt_comparison) == sizeof(unsigned),
+_Static_assert(sizeof(rodt_air_check) == sizeof(unsigned) && sizeof(rodt_comparison) == sizeof(unsigned),
                "an index is stored as an enumerator");
 
 /* After a fault the value is no enumerator. */
 static bool read_word(table_reader *reader, size_t column, const cell_spec *spec, void *value)
 {
     unsigned index = UINT_MAX - spec->first;
-    bool good = table_word(reader, column, spec->words, spec->word_count, &index);
+    bool good = rodti_table_word(reader, column, spec->words, spec->word_count, &index);
     index += spec->first;
     memcpy(value, &index, sizeof index);
     return good;
@@ -56,7 +56,7 @@ static bool read_word(table_reader *reader, size_t column, const cell_spec *spec
 static bool read_evidence(table_reader *reader, size_t column, citation *cited)
 {
     cited->has_evidence = !table_empty(reader, column);
-    return table_evidence(reader, column, &cited->evidence);
+    return rodti_table_evidence(reader, column, &cited->evidence);
 }
 
 static const char *keep(const table_reader *reader, size_t column)
@@ -78,12 +78,12 @@ static bool read_cell(table_reader *reader, size_t column, const cell_spec *spec
     case CELL_REFERENCE: return read_text(reader, column, true, value);
     case CELL_EVIDENCE: return read_evidence(reader, column, value);
     case CELL_WORD: return read_word(reader, column, spec, value);
-    case CELL_INCHES: return table_length(reader, column, RODT_UNIT_INCH, value);
-    case CELL_MM: return table_length(reader, column, RODT_UNIT_MM, value);
-    case CELL_PRESSURE: return table_pressure(reader, column, value);
-    case CELL_RATIO: return table_ratio(reader, column, value);
-    case CELL_NUMBER: return table_number(reader, column, value);
-    case CELL_DATE: return table_date(reader, column, value);
+    case CELL_INCHES: return rodti_table_length(reader, column, RODT_UNIT_INCH, value);
+    case CELL_MM: return rodti_table_length(reader, column, RODT_UNIT_MM, value);
+    case CELL_PRESSURE: return rodti_table_pressure(reader, column, value);
+    case CELL_RATIO: return rodti_table_ratio(reader, column, value);
+    case CELL_NUMBER: return rodti_table_number(reader, column, value);
+    case CELL_DATE: return rodti_table_date(reader, column, value);
     case CELL_CUSTOM: return spec->read(reader, column, row);
     case CELL_OTHER: return true;
     }
@@ -105,7 +105,7 @@ static const cell_spec source_cells[] = {
 
 static bool read_family(table_reader *reader, size_t column, void *row)
 {
-    return table_family(reader, column, &((chamber_row *)row)->row.family);
+    return rodti_table_family(reader, column, &((chamber_row *)row)->row.family);
 }
 
 /* What a size looks like depends on the family. */
@@ -113,7 +113,7 @@ static bool read_size(table_reader *reader, size_t column, void *row)
 {
     rodt_chamber_row *chamber = &((chamber_row *)row)->row;
     chamber->size = keep(reader, column);
-    return chamber->family == RODT_FAMILY_UNKNOWN || table_size(reader, column, chamber->family);
+    return chamber->family == RODT_FAMILY_UNKNOWN || rodti_table_size(reader, column, chamber->family);
 }
 
 static const cell_spec chamber_cells[] = {
@@ -131,7 +131,7 @@ static const cell_spec chamber_cells[] = {
 static bool read_limit(table_reader *reader, size_t column, void *row)
 {
     rodt_limit *limit = &((limit_row *)row)->row;
-    if (!table_limit(reader, limit))
+    if (!rodti_table_limit(reader, limit))
         return false;
     ((limit_row *)row)->cited.evidence = limit->evidence;
     limit->size = keep(reader, LIMIT_SIZE);
@@ -158,7 +158,7 @@ static const cell_spec limit_cells[LIMIT_COLUMNS] = {
 static bool read_rules_until(table_reader *reader, size_t column, void *row)
 {
     rules_row *rules = row;
-    return table_date(reader, column, &rules->until) && table_span(reader, column, rules->from, rules->until);
+    return rodti_table_date(reader, column, &rules->until) && rodti_table_span(reader, column, rules->from, rules->until);
 }
 
 static bool read_at_limit(table_reader *reader, size_t column, void *row)
@@ -168,7 +168,7 @@ static bool read_at_limit(table_reader *reader, size_t column, void *row)
     unsigned index;
     if (table_empty(reader, column))
         return true;
-    if (!table_word(reader, column, words, COUNT_OF(words), &index))
+    if (!rodti_table_word(reader, column, words, COUNT_OF(words), &index))
         return false;
     rules->at_limit = AT_LIMIT_FAILS + index;
     return true;
@@ -220,33 +220,33 @@ static bool read_towed(table_reader *reader, size_t column, void *row)
         limit->towed_units = (int16_t)(cell->text[0] - '0');
         return true;
     }
-    table_fault(reader, column, 1, RODT_E_TABLE, "expected a number of towed units such as 1 or 2+");
+    rodti_table_fault(reader, column, 1, RODT_E_TABLE, "expected a number of towed units such as 1 or 2+");
     return false;
 }
 
 static bool read_built_until(table_reader *reader, size_t column, void *row)
 {
     rodt_air_limit *limit = &((air_row *)row)->row;
-    return table_date(reader, column, &limit->built_until) &&
-           table_span(reader, column, limit->built_from, limit->built_until);
+    return rodti_table_date(reader, column, &limit->built_until) &&
+           rodti_table_span(reader, column, limit->built_from, limit->built_until);
 }
 
 /* A pressure, or the word of an event that the time starts at. */
 static bool read_start(table_reader *reader, size_t column, void *row)
 {
     rodt_air_limit *limit = &((air_row *)row)->row;
-    limit->span = rodt_span_find(reader->cells[column].text);
-    return limit->span != RODT_SPAN_PRESSURES || table_pressure(reader, column, &limit->start);
+    limit->span = rodt_air_span_find(reader->cells[column].text);
+    return limit->span != RODT_AIR_SPAN_PRESSURES || rodti_table_pressure(reader, column, &limit->start);
 }
 
 static bool read_stop(table_reader *reader, size_t column, void *row)
 {
     rodt_air_limit *limit = &((air_row *)row)->row;
-    if (limit->span == RODT_SPAN_PRESSURES)
-        return table_pressure(reader, column, &limit->stop);
+    if (limit->span == RODT_AIR_SPAN_PRESSURES)
+        return rodti_table_pressure(reader, column, &limit->stop);
     if (table_empty(reader, column))
         return true;
-    table_fault(reader, column, 1, RODT_E_TABLE, "a time from \"%s\" has no pressure at its end",
+    rodti_table_fault(reader, column, 1, RODT_E_TABLE, "a time from \"%s\" has no pressure at its end",
                 reader->cells[column - 1].text);
     return false;
 }
@@ -254,10 +254,10 @@ static bool read_stop(table_reader *reader, size_t column, void *row)
 static bool read_applications(table_reader *reader, size_t column, void *row)
 {
     rodt_ratio count;
-    if (!table_number(reader, column, &count))
+    if (!rodti_table_number(reader, column, &count))
         return false;
     if (rodt_ratio_given(count) && (count.den != 1 || count.num < 1 || count.num > 99)) {
-        table_fault(reader, column, 1, RODT_E_TABLE, "expected a number of applications, 1 to 99");
+        rodti_table_fault(reader, column, 1, RODT_E_TABLE, "expected a number of applications, 1 to 99");
         return false;
     }
     ((air_row *)row)->row.applications = (int16_t)count.num;
@@ -266,9 +266,9 @@ static bool read_applications(table_reader *reader, size_t column, void *row)
 
 static const cell_spec air_cells[] = {
     CELL("rules", true, CELL_TEXT, air_row, rules),
-    {{"check", true}, CELL_WORD, 1, offsetof(air_row, row.check), &air_check_names[1], RODT_CHECK_END - 1, NULL},
+    {{"check", true}, CELL_WORD, 1, offsetof(air_row, row.check), &rodti_air_check_names[1], RODT_AIR_CHECK_END - 1, NULL},
     WORD("kind", true, air_row, row.kind, kind_words, 0),
-    WORD("vehicle", true, air_row, row.vehicle, air_vehicle_names, 0),
+    WORD("vehicle", true, air_row, row.vehicle, rodti_air_vehicle_names, 0),
     CUSTOM("towed", false, read_towed),
     CELL("built_from", false, CELL_DATE, air_row, row.built_from),
     CUSTOM("built_until", false, read_built_until),
@@ -294,7 +294,7 @@ static bool read_volume_size(table_reader *reader, size_t column, void *row)
 {
     volume_line *line = row;
     line->row.size = keep(reader, column);
-    return line->what != VOLUME_CHAMBER || table_size(reader, column, RODT_FAMILY_CLAMP);
+    return line->what != VOLUME_CHAMBER || rodti_table_size(reader, column, RODT_FAMILY_CLAMP);
 }
 
 static const cell_spec volume_cells[] = {
@@ -354,9 +354,9 @@ void tables_read(tables *t, int file, const char *text, size_t size)
     t->current = file;
     for (size_t i = 0; i < spec->cell_count; i++)
         columns[i] = spec->cells[i].column;
-    if (!table_open(&reader, text, size, columns, spec->cell_count, on_fault, t))
+    if (!rodti_table_open(&reader, text, size, columns, spec->cell_count, on_fault, t))
         return;
-    for (unsigned rows = 0; table_next(&reader); rows++) {
+    for (unsigned rows = 0; rodti_table_next(&reader); rows++) {
         if (rows == ROWS_MAX) {
             tables_fault(t, file, reader.line, "more than %d rows", ROWS_MAX);
             return;

@@ -43,8 +43,8 @@ static rodt_defect classify_excess(const rodt_finding *finding)
         return by_marks ? RODT_DEFECT_UNKNOWN : RODT_DEFECT_NONE;
     if (rodt_length_subtract(finding->applied_stroke, limit, &excess) != RODT_OK)
         return RODT_DEFECT_UNKNOWN;
-    rodt_ratio full_from = table_vehicle[VEHICLE_FULL_FROM].value;
-    return exact_compare(EXACT(excess), full_from) >= 0 ? RODT_DEFECT_FULL : RODT_DEFECT_HALF;
+    rodt_ratio full_from = rodti_table_vehicle[VEHICLE_FULL_FROM].value;
+    return rodti_exact_compare(EXACT(excess), full_from) >= 0 ? RODT_DEFECT_FULL : RODT_DEFECT_HALF;
 }
 
 rodt_defect rodt_finding_defect(const rodt_finding *finding)
@@ -52,10 +52,10 @@ rodt_defect rodt_finding_defect(const rodt_finding *finding)
     if (finding == NULL)
         return RODT_DEFECT_UNKNOWN;
     switch (finding->verdict) {
-    case RODT_IN_ADJUSTMENT: return RODT_DEFECT_NONE;
-    case RODT_OUT_OF_ADJUSTMENT: return classify_excess(finding);
-    case RODT_INOPERATIVE: return RODT_DEFECT_FULL;
-    case RODT_UNDETERMINED: break;
+    case RODT_VERDICT_IN_ADJUSTMENT: return RODT_DEFECT_NONE;
+    case RODT_VERDICT_OUT_OF_ADJUSTMENT: return classify_excess(finding);
+    case RODT_VERDICT_INOPERATIVE: return RODT_DEFECT_FULL;
+    case RODT_VERDICT_UNDETERMINED: break;
     }
     return RODT_DEFECT_UNKNOWN;
 }
@@ -71,7 +71,7 @@ rodt_status rodt_tally_add(rodt_tally *tally, const rodt_finding *finding)
     tally->full += defect == RODT_DEFECT_FULL;
     tally->half += defect == RODT_DEFECT_HALF;
     tally->unknown += defect == RODT_DEFECT_UNKNOWN;
-    tally->inoperative += finding->verdict == RODT_INOPERATIVE;
+    tally->inoperative += finding->verdict == RODT_VERDICT_INOPERATIVE;
     return RODT_OK;
 }
 
@@ -89,13 +89,13 @@ static rodt_ratio count(uint32_t brakes) { return (rodt_ratio){brakes, 1}; }
 static bool add_defects(uint64_t full, uint32_t half, rodt_ratio *out)
 {
     rodt_ratio halves;
-    return exact_multiply(count(half), table_vehicle[VEHICLE_HALF].value, &halves) &&
-           exact_add((rodt_ratio){(int64_t)full, 1}, halves, out);
+    return rodti_exact_multiply(count(half), rodti_table_vehicle[VEHICLE_HALF].value, &halves) &&
+           rodti_exact_add((rodt_ratio){(int64_t)full, 1}, halves, out);
 }
 
 static bool divide(rodt_ratio sum, uint64_t brakes, rodt_ratio *out)
 {
-    return brakes == 0 || exact_divide(sum, (rodt_ratio){(int64_t)brakes, 1}, out);
+    return brakes == 0 || rodti_exact_divide(sum, (rodt_ratio){(int64_t)brakes, 1}, out);
 }
 
 static bool find_shares(rodt_count *out)
@@ -113,12 +113,12 @@ static bool find_shares(rodt_count *out)
 /* The chart lists whole brakes only: the share of the brakes, rounded up to its step. */
 static bool find_whole_needed(rodt_count *out)
 {
-    rodt_ratio step = table_vehicle[VEHICLE_CHART].value;
+    rodt_ratio step = rodti_table_vehicle[VEHICLE_CHART].value;
     rodt_ratio needed;
-    if (!exact_multiply(count(out->brakes), out->criterion, &needed) ||
-        !exact_divide(needed, step, &needed))
+    if (!rodti_exact_multiply(count(out->brakes), out->criterion, &needed) ||
+        !rodti_exact_divide(needed, step, &needed))
         return false;
-    out->whole_needed = (uint32_t)(exact_round(needed, RODT_ROUND_UP) * step.num);
+    out->whole_needed = (uint32_t)(rodti_exact_round(needed, RODT_ROUNDING_UP) * step.num);
     return true;
 }
 
@@ -127,11 +127,11 @@ static rodt_outcome find_outcome(const rodt_count *count_made)
     rodt_ratio criterion = count_made->criterion;
     if (count_made->brakes == 0)
         return RODT_OUTCOME_UNDETERMINED;
-    if (exact_compare(count_made->share, criterion) >= 0) {
-        bool whole = exact_compare(count_made->defective, count(count_made->whole_needed)) >= 0;
+    if (rodti_exact_compare(count_made->share, criterion) >= 0) {
+        bool whole = rodti_exact_compare(count_made->defective, count(count_made->whole_needed)) >= 0;
         return whole ? RODT_OUTCOME_OUT_OF_SERVICE : RODT_OUTCOME_AMBIGUOUS;
     }
-    bool open = exact_compare(count_made->worst_share, criterion) >= 0;
+    bool open = rodti_exact_compare(count_made->worst_share, criterion) >= 0;
     return open ? RODT_OUTCOME_UNDETERMINED : RODT_OUTCOME_BELOW;
 }
 
@@ -146,7 +146,7 @@ rodt_status rodt_tally_judge(const rodt_tally *tally, uint32_t brakes, rodt_coun
     made.tally = *tally;
     made.brakes = brakes == 0 ? tally->brakes : brakes;
     made.unmeasured = made.brakes - tally->brakes;
-    made.criterion = table_vehicle[VEHICLE_SHARE].value;
+    made.criterion = rodti_table_vehicle[VEHICLE_SHARE].value;
     if (!find_shares(&made) || !find_whole_needed(&made))
         return RODT_E_RANGE;
     made.outcome = find_outcome(&made);

@@ -20,15 +20,15 @@ static size_t read_word(text_cursor *cursor, const char **word)
 {
     *word = (const char *)cursor->at;
     while (text_is_letter(cursor->code))
-        text_next(cursor);
+        rodti_text_next(cursor);
     return (size_t)((const char *)cursor->at - *word);
 }
 
 static rodt_status set_error(rodt_error *error, const text_cursor *cursor, const char *expected)
 {
     char shown[TEXT_SHOWN_SIZE];
-    text_show(cursor->code, shown);
-    return text_error(error, RODT_E_SYNTAX, cursor->column, "%s was expected here, as in 1L or 2R; found %s", expected,
+    rodti_text_show(cursor->code, shown);
+    return rodti_text_error(error, RODT_E_SYNTAX, cursor->column, "%s was expected here, as in 1L or 2R; found %s", expected,
                       shown);
 }
 
@@ -37,14 +37,14 @@ static bool skip_axle_word(text_cursor *cursor)
 {
     const char *word;
     size_t size = read_word(cursor, &word);
-    text_skip_blanks(cursor);
-    return size == 0 || text_is_word(word, size, "axle") || text_is_word(word, size, "essieu");
+    rodti_text_skip_blanks(cursor);
+    return size == 0 || rodti_text_is_word(word, size, "axle") || rodti_text_is_word(word, size, "essieu");
 }
 
 static int16_t read_axle(text_cursor *cursor)
 {
     int16_t axle = 0;
-    for (; text_is_digit(cursor->code); text_next(cursor)) {
+    for (; text_is_digit(cursor->code); rodti_text_next(cursor)) {
         if (axle <= RODT_AXLE_NUMBER_MAX)
             axle = (int16_t)(axle * 10 + (int16_t)(cursor->code - '0'));
     }
@@ -53,10 +53,10 @@ static int16_t read_axle(text_cursor *cursor)
 
 static void skip_separator(text_cursor *cursor)
 {
-    text_skip_blanks(cursor);
+    rodti_text_skip_blanks(cursor);
     if (cursor->code == '-' || cursor->code == 0x2010 || cursor->code == 0x2011)
-        text_next(cursor);
-    text_skip_blanks(cursor);
+        rodti_text_next(cursor);
+    rodti_text_skip_blanks(cursor);
 }
 
 static rodt_side read_side(text_cursor *cursor)
@@ -64,7 +64,7 @@ static rodt_side read_side(text_cursor *cursor)
     const char *word;
     size_t size = read_word(cursor, &word);
     for (size_t i = 0; i < COUNT_OF(side_words); i++) {
-        if (text_is_word(word, size, side_words[i].word))
+        if (rodti_text_is_word(word, size, side_words[i].word))
             return side_words[i].side;
     }
     return RODT_SIDE_UNKNOWN;
@@ -80,28 +80,28 @@ static rodt_status read_position(text_cursor *cursor, rodt_position *out, rodt_e
         return set_error(error, &start, "the number of the axle");
     int16_t axle = read_axle(cursor);
     if (axle < 1 || axle > RODT_AXLE_NUMBER_MAX)
-        return text_error(error, RODT_E_IMPLAUSIBLE, start.column, "axles are numbered from 1 to %d",
+        return rodti_text_error(error, RODT_E_IMPLAUSIBLE, start.column, "axles are numbered from 1 to %d",
                           RODT_AXLE_NUMBER_MAX);
     skip_separator(cursor);
     start = *cursor;
     rodt_side side = read_side(cursor);
     if (side == RODT_SIDE_UNKNOWN)
         return set_error(error, &start, "left or right");
-    text_skip_blanks(cursor);
+    rodti_text_skip_blanks(cursor);
     if (cursor->code != TEXT_END)
         return set_error(error, cursor, "the end");
     *out = (rodt_position){axle, (int16_t)side};
     return RODT_OK;
 }
 
-rodt_status rodt_position_read(const char *text, size_t size, rodt_position *out, rodt_error *error)
+rodt_status rodt_position_parse_n(const char *text, size_t size, rodt_position *out, rodt_error *error)
 {
     if (text == NULL || out == NULL)
-        return text_error(error, RODT_E_ARGUMENT, 0, "no text, or no place for the position");
+        return rodti_text_error(error, RODT_E_ARGUMENT, 0, "no text, or no place for the position");
     text_cursor cursor;
-    number_parse_start(&cursor, text, size);
+    rodti_number_parse_start(&cursor, text, size);
     if (cursor.code == TEXT_END)
-        return text_error(error, RODT_E_EMPTY, cursor.column, "no position; expected one such as 1L or 2R");
+        return rodti_text_error(error, RODT_E_EMPTY, cursor.column, "no position; expected one such as 1L or 2R");
     return read_position(&cursor, out, error);
 }
 
@@ -111,9 +111,9 @@ rodt_status rodt_position_format(rodt_position position, char *text, size_t size
         (position.side != RODT_SIDE_LEFT && position.side != RODT_SIDE_RIGHT))
         return RODT_E_ARGUMENT;
     text_writer writer;
-    text_begin(&writer);
-    text_putf(&writer, "%d%c", position.axle, position.side == RODT_SIDE_LEFT ? 'L' : 'R');
-    return text_copy_out(&writer, text, size);
+    rodti_text_begin(&writer);
+    rodti_text_putf(&writer, "%d%c", position.axle, position.side == RODT_SIDE_LEFT ? 'L' : 'R');
+    return rodti_text_copy_out(&writer, text, size);
 }
 
 /* --- Adjusters --------------------------------------------------------------------------------------- */
@@ -134,9 +134,9 @@ bool rodt_adjuster_find(const char *text, size_t size, rodt_adjuster *out)
 {
     if (text == NULL || out == NULL)
         return false;
-    text_trim(&text, &size);
+    rodti_text_trim(&text, &size);
     for (size_t i = 0; i < COUNT_OF(adjuster_words); i++) {
-        if (text_is_word(text, size, adjuster_words[i].word)) {
+        if (rodti_text_is_word(text, size, adjuster_words[i].word)) {
             *out = adjuster_words[i].adjuster;
             return true;
         }

@@ -31,18 +31,18 @@ static rodt_status times_type(const rodt_chamber *chamber, int64_t num, int64_t 
     rodt_ratio type, factor, product;
     if (chamber == NULL || out == NULL || den <= 0 || num < 0 || !find_type(chamber, &type))
         return RODT_E_ARGUMENT;
-    if (!exact_make(num, den, &factor) || !exact_multiply(type, factor, &product))
+    if (!rodti_exact_make(num, den, &factor) || !rodti_exact_multiply(type, factor, &product))
         return RODT_E_RANGE;
     *out = (rodt_ratio){product.num, product.den};
     return RODT_OK;
 }
 
-rodt_status rodt_pushrod_force(const rodt_chamber *chamber, rodt_pressure pressure, rodt_ratio *pounds)
+rodt_status rodt_chamber_pushrod_force(const rodt_chamber *chamber, rodt_pressure pressure, rodt_ratio *pounds)
 {
     return times_type(chamber, pressure.num, pressure.den, pounds);
 }
 
-rodt_status rodt_al_factor(const rodt_chamber *chamber, rodt_length arm_length, rodt_ratio *factor)
+rodt_status rodt_chamber_al_factor(const rodt_chamber *chamber, rodt_length arm_length, rodt_ratio *factor)
 {
     return times_type(chamber, arm_length.num, arm_length.den, factor);
 }
@@ -103,7 +103,7 @@ static bool texts_differ(const char *a, const char *b)
 static rodt_stroke_class judged_class(const rodt_finding *finding)
 {
     const rodt_limit *row = finding->limit_row;
-    return row != NULL && row->stroke_class != RODT_CLASS_UNKNOWN ? row->stroke_class : finding->chamber.stroke_class;
+    return row != NULL && row->stroke_class != RODT_STROKE_CLASS_UNKNOWN ? row->stroke_class : finding->chamber.stroke_class;
 }
 
 static uint32_t compare_chambers(const rodt_finding *left_end, const rodt_finding *right_end)
@@ -117,7 +117,7 @@ static uint32_t compare_chambers(const rodt_finding *left_end, const rodt_findin
         mismatches |= RODT_AXLE_SPRING_DIFFERS;
     if (left->family != RODT_FAMILY_UNKNOWN && right->family != RODT_FAMILY_UNKNOWN && left->family != right->family)
         mismatches |= RODT_AXLE_FAMILY_DIFFERS;
-    if (left_class != RODT_CLASS_UNKNOWN && right_class != RODT_CLASS_UNKNOWN && left_class != right_class)
+    if (left_class != RODT_STROKE_CLASS_UNKNOWN && right_class != RODT_STROKE_CLASS_UNKNOWN && left_class != right_class)
         mismatches |= RODT_AXLE_CLASS_DIFFERS;
     return mismatches;
 }
@@ -133,7 +133,7 @@ static void compare_strokes(const rodt_finding *left, const rodt_finding *right,
     bool ordered = rodt_length_compare(a, b) >= 0;
     if (rodt_length_subtract(ordered ? a : b, ordered ? b : a, &axle->stroke_difference) != RODT_OK)
         return;
-    bool moved = left->verdict != RODT_INOPERATIVE && right->verdict != RODT_INOPERATIVE;
+    bool moved = left->verdict != RODT_VERDICT_INOPERATIVE && right->verdict != RODT_VERDICT_INOPERATIVE;
     if (moved && rodt_length_compare(axle->stroke_difference, bound) > 0)
         axle->mismatches |= RODT_AXLE_STROKES_DIFFER;
 }
@@ -150,14 +150,14 @@ static void compare_arms(const rodt_wheel_end *left, const rodt_wheel_end *right
 
 static bool is_inoperative(const rodt_finding *findings, size_t end)
 {
-    return end != NO_END && findings[end].verdict == RODT_INOPERATIVE;
+    return end != NO_END && findings[end].verdict == RODT_VERDICT_INOPERATIVE;
 }
 
 /* A factor that cannot be given, for a letter or for want of an arm, stays not given. */
 static void find_factor(const rodt_wheel_end *ends, const rodt_finding *findings, size_t end, rodt_ratio *factor)
 {
     rodt_ratio made;
-    if (end != NO_END && rodt_al_factor(&findings[end].chamber, ends[end].arm_length, &made) == RODT_OK)
+    if (end != NO_END && rodt_chamber_al_factor(&findings[end].chamber, ends[end].arm_length, &made) == RODT_OK)
         *factor = made;
 }
 
@@ -184,10 +184,10 @@ static rodt_advice advise(rodt_verdict verdict, rodt_adjuster adjuster)
                                        [RODT_ADJUSTER_MANUAL] = RODT_ADVICE_ADJUST,
                                        [RODT_ADJUSTER_AUTOMATIC] = RODT_ADVICE_FIND_FAULT};
     switch (verdict) {
-    case RODT_IN_ADJUSTMENT: return RODT_ADVICE_NONE;
-    case RODT_OUT_OF_ADJUSTMENT: return over[adjuster];
-    case RODT_INOPERATIVE: return RODT_ADVICE_REPAIR;
-    case RODT_UNDETERMINED: break;
+    case RODT_VERDICT_IN_ADJUSTMENT: return RODT_ADVICE_NONE;
+    case RODT_VERDICT_OUT_OF_ADJUSTMENT: return over[adjuster];
+    case RODT_VERDICT_INOPERATIVE: return RODT_ADVICE_REPAIR;
+    case RODT_VERDICT_UNDETERMINED: break;
     }
     return RODT_ADVICE_MEASURE;
 }
@@ -198,7 +198,7 @@ static void advise_axle(const rodt_axle_finding *axle, const rodt_finding *findi
     if ((axle->mismatches & RODT_AXLE_STROKES_DIFFER) == 0)
         return;
     const rodt_finding *left = &findings[axle->left], *right = &findings[axle->right];
-    if (left->verdict != RODT_IN_ADJUSTMENT || right->verdict != RODT_IN_ADJUSTMENT)
+    if (left->verdict != RODT_VERDICT_IN_ADJUSTMENT || right->verdict != RODT_VERDICT_IN_ADJUSTMENT)
         return;
     bool left_is_shorter = rodt_length_compare(left->applied_stroke, right->applied_stroke) < 0;
     advice[left_is_shorter ? axle->left : axle->right] = RODT_ADVICE_LOOK;
@@ -215,10 +215,10 @@ static rodt_status count_brakes(const rodt_finding *findings, size_t count, uint
         rodt_status status = rodt_tally_add(&tally, &findings[i]);
         if (status != RODT_OK)
             return status;
-        vehicle->in_adjustment += findings[i].verdict == RODT_IN_ADJUSTMENT;
-        vehicle->out_of_adjustment += findings[i].verdict == RODT_OUT_OF_ADJUSTMENT;
-        vehicle->inoperative += findings[i].verdict == RODT_INOPERATIVE;
-        vehicle->undetermined += findings[i].verdict == RODT_UNDETERMINED;
+        vehicle->in_adjustment += findings[i].verdict == RODT_VERDICT_IN_ADJUSTMENT;
+        vehicle->out_of_adjustment += findings[i].verdict == RODT_VERDICT_OUT_OF_ADJUSTMENT;
+        vehicle->inoperative += findings[i].verdict == RODT_VERDICT_INOPERATIVE;
+        vehicle->undetermined += findings[i].verdict == RODT_VERDICT_UNDETERMINED;
         vehicle->mixed_days += rodt_date_compare(findings[i].day, findings[0].day) != 0;
     }
     return rodt_tally_judge(&tally, brakes > 0 ? brakes : 2 * (uint32_t)vehicle->axle_count, &vehicle->count);
@@ -258,7 +258,7 @@ static rodt_status check_all(const rodt_wheel_end *ends, size_t count, uint32_t 
     rodt_status status = brakes > RODT_BRAKES_MAX ? RODT_E_RANGE : place_ends(ends, count, &vehicle);
     for (size_t i = 0; i < count && status == RODT_OK; i++) {
         rodt_finding finding;
-        status = rodt_judge(&ends[i].reading, rules, &finding);
+        status = rodt_reading_judge(&ends[i].reading, rules, &finding);
     }
     return status;
 }
@@ -270,6 +270,6 @@ rodt_status rodt_vehicle_judge(const rodt_wheel_end *ends, size_t count, uint32_
         return RODT_E_ARGUMENT;
     rodt_status status = check_all(ends, count, brakes, rules);
     for (size_t i = 0; i < count && status == RODT_OK; i++)
-        status = rodt_judge(&ends[i].reading, rules, &findings[i]);
+        status = rodt_reading_judge(&ends[i].reading, rules, &findings[i]);
     return status == RODT_OK ? rodt_vehicle_combine(ends, count, brakes, findings, advice, out) : status;
 }

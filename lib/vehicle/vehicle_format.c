@@ -23,8 +23,8 @@ static const rodt_source *source_of(vehicle_part part, rodt_evidence *evidence)
     if (part >= VEHICLE_PARTS)
         return NULL;
     if (evidence != NULL)
-        *evidence = table_vehicle[part].evidence;
-    return table_vehicle[part].source;
+        *evidence = rodti_table_vehicle[part].evidence;
+    return rodti_table_vehicle[part].source;
 }
 
 static const vehicle_part count_parts[RODT_COUNT_PARTS] = {VEHICLE_SHARE, VEHICLE_FULL_FROM, VEHICLE_HALF,
@@ -37,7 +37,7 @@ const rodt_source *rodt_count_source(size_t part, rodt_evidence *evidence)
 
 const char *rodt_count_words(size_t part)
 {
-    return part < RODT_COUNT_PARTS ? table_vehicle[count_parts[part]].wording : "";
+    return part < RODT_COUNT_PARTS ? rodti_table_vehicle[count_parts[part]].wording : "";
 }
 
 static vehicle_part part_of_axle(uint32_t bit)
@@ -68,21 +68,21 @@ static void put_number(text_writer *writer, rodt_ratio value)
 {
     char text[RODT_LENGTH_TEXT_SIZE];
     if (rodt_ratio_format(value, text, sizeof text) == RODT_OK)
-        text_put(writer, text);
+        rodti_text_put(writer, text);
 }
 
 static void put_percent(text_writer *writer, rodt_ratio share)
 {
     const rodt_ratio hundred = {100, 1};
     rodt_ratio percent;
-    if (exact_multiply(EXACT(share), hundred, &percent))
+    if (rodti_exact_multiply(EXACT(share), hundred, &percent))
         put_number(writer, percent);
-    text_put(writer, " %");
+    rodti_text_put(writer, " %");
 }
 
 static void put_brakes(text_writer *writer, uint64_t brakes)
 {
-    text_putf(writer, "%llu brake%s", (unsigned long long)brakes, brakes == 1 ? "" : "s");
+    rodti_text_putf(writer, "%llu brake%s", (unsigned long long)brakes, brakes == 1 ? "" : "s");
 }
 
 static uint64_t open_brakes(const rodt_count *count) { return (uint64_t)count->tally.unknown + count->unmeasured; }
@@ -91,10 +91,10 @@ static void put_reached(text_writer *writer, const rodt_count *count)
 {
     put_percent(writer, count->criterion);
     if (count->outcome == RODT_OUTCOME_OUT_OF_SERVICE) {
-        text_put(writer, " is reached");
+        rodti_text_put(writer, " is reached");
         return;
     }
-    text_putf(writer, " is reached, but not the %lu whole brake%s of the chart", (unsigned long)count->whole_needed,
+    rodti_text_putf(writer, " is reached, but not the %lu whole brake%s of the chart", (unsigned long)count->whole_needed,
               count->whole_needed == 1 ? "" : "s");
 }
 
@@ -104,19 +104,19 @@ static void put_open(text_writer *writer, const rodt_count *count)
     uint64_t open = open_brakes(count);
     if (open == 0)
         return;
-    text_put(writer, "; ");
+    rodti_text_put(writer, "; ");
     put_brakes(writer, open);
-    text_put(writer, " not known");
+    rodti_text_put(writer, " not known");
     if (rodt_ratio_given(count->known_share)) {
-        text_put(writer, ", of the ");
+        rodti_text_put(writer, ", of the ");
         put_brakes(writer, count->brakes - open);
-        text_put(writer, " known it is ");
+        rodti_text_put(writer, " known it is ");
         put_percent(writer, count->known_share);
     }
     if (count->outcome == RODT_OUTCOME_UNDETERMINED) {
-        text_put(writer, ", at worst ");
+        rodti_text_put(writer, ", at worst ");
         put_percent(writer, count->worst_share);
-        text_put(writer, " of all");
+        rodti_text_put(writer, " of all");
     }
 }
 
@@ -125,25 +125,25 @@ rodt_status rodt_count_format(const rodt_count *count, char *text, size_t size)
     if (count == NULL || text == NULL)
         return RODT_E_ARGUMENT;
     text_writer writer;
-    text_begin(&writer);
+    rodti_text_begin(&writer);
     if (!rodt_ratio_given(count->share)) {
-        text_put(&writer, "no brake was counted");
-        return text_copy_out(&writer, text, size);
+        rodti_text_put(&writer, "no brake was counted");
+        return rodti_text_copy_out(&writer, text, size);
     }
     put_number(&writer, EXACT(count->defective));
-    text_put(&writer, " of ");
+    rodti_text_put(&writer, " of ");
     put_brakes(&writer, count->brakes);
-    text_put(&writer, " defective, ");
+    rodti_text_put(&writer, " defective, ");
     put_percent(&writer, count->share);
-    text_put(&writer, ": ");
+    rodti_text_put(&writer, ": ");
     if (count->outcome == RODT_OUTCOME_OUT_OF_SERVICE || count->outcome == RODT_OUTCOME_AMBIGUOUS) {
         put_reached(&writer, count);
     } else {
-        text_put(&writer, "below ");
+        rodti_text_put(&writer, "below ");
         put_percent(&writer, count->criterion);
     }
     put_open(&writer, count);
-    return text_copy_out(&writer, text, size);
+    return rodti_text_copy_out(&writer, text, size);
 }
 
 /* --- Axles -------------------------------------------------------------------------------------------- */
@@ -154,30 +154,30 @@ static void put_source(text_writer *writer, uint32_t bit)
     const rodt_source *source = rodt_axle_source(bit, &evidence);
     if (source == NULL)
         return;
-    text_putf(writer, " (%s, %s", source->document, source->section);
-    text_putf(writer, "%s%s)", evidence == RODT_CHECKED ? "" : "; ",
-              evidence == RODT_CHECKED ? "" : rodt_evidence_text(evidence));
+    rodti_text_putf(writer, " (%s, %s", source->document, source->section);
+    rodti_text_putf(writer, "%s%s)", evidence == RODT_EVIDENCE_CHECKED ? "" : "; ",
+              evidence == RODT_EVIDENCE_CHECKED ? "" : rodt_evidence_text(evidence));
 }
 
 static void put_strokes(text_writer *writer, const rodt_axle_finding *axle)
 {
-    text_put(writer, "the strokes differ by ");
+    rodti_text_put(writer, "the strokes differ by ");
     put_number(writer, EXACT(axle->stroke_difference));
-    text_put(writer, " in: no law has a figure for it; look for the cause");
+    rodti_text_put(writer, " in: no law has a figure for it; look for the cause");
 }
 
 static void put_torque(text_writer *writer, const rodt_axle_finding *axle)
 {
-    text_put(writer, "type number x arm length is ");
+    rodti_text_put(writer, "type number x arm length is ");
     put_number(writer, EXACT(axle->al_left));
-    text_put(writer, " left and ");
+    rodti_text_put(writer, " left and ");
     put_number(writer, EXACT(axle->al_right));
-    text_put(writer, " right: the ends do not brake alike (information)");
+    rodti_text_put(writer, " right: the ends do not brake alike (information)");
 }
 
 static void put_missing(text_writer *writer, const rodt_axle_finding *axle)
 {
-    text_putf(writer, "the %s end was not given, so nothing is known of it",
+    rodti_text_putf(writer, "the %s end was not given, so nothing is known of it",
               axle->left == SIZE_MAX ? "left" : "right");
 }
 
@@ -209,8 +209,8 @@ rodt_status rodt_axle_format(const rodt_axle_finding *axle, uint32_t bit, char *
     if (axle == NULL || text == NULL || !is_one_bit(bit) || (axle->mismatches & bit) == 0)
         return RODT_E_ARGUMENT;
     text_writer writer;
-    text_begin(&writer);
-    text_putf(&writer, "axle %d: ", axle->axle);
+    rodti_text_begin(&writer);
+    rodti_text_putf(&writer, "axle %d: ", axle->axle);
     if (bit == RODT_AXLE_STROKES_DIFFER)
         put_strokes(&writer, axle);
     else if (bit == RODT_AXLE_TORQUE_DIFFERS)
@@ -218,9 +218,9 @@ rodt_status rodt_axle_format(const rodt_axle_finding *axle, uint32_t bit, char *
     else if (bit == RODT_AXLE_END_MISSING)
         put_missing(&writer, axle);
     else
-        text_put(&writer, plain_words(bit));
+        rodti_text_put(&writer, plain_words(bit));
     put_source(&writer, bit);
-    return text_copy_out(&writer, text, size);
+    return rodti_text_copy_out(&writer, text, size);
 }
 
 /* --- Advice ------------------------------------------------------------------------------------------- */

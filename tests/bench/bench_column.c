@@ -113,7 +113,7 @@ static void run(const char *name, const rodt_column_in *in, size_t rows, double 
     double copied[REPEATS];
     for (int i = 0; i < REPEATS; i++) {
         double begin = seconds();
-        if (rodt_column_judge(&plan, in, rows, &out) != RODT_OK)
+        if (rodt_column_plan_judge(&plan, in, rows, &out) != RODT_OK)
             exit(2);
         double middle = seconds();
         memcpy(data.to, data.from, (size_t)(bytes / 2 * (double)rows));
@@ -139,13 +139,13 @@ static void run_scalar(size_t rows)
             rodt_reading *reading = &readings[data.chamber[i] - 2];
             if (rodt_length_from_inches(data.released[i], RODT_COLUMN_PER_INCH, &reading->released) == RODT_OK &&
                 rodt_length_from_inches(data.applied[i], RODT_COLUMN_PER_INCH, &reading->applied) == RODT_OK &&
-                rodt_judge(reading, plan.rules, &finding) == RODT_OK)
+                rodt_reading_judge(reading, plan.rules, &finding) == RODT_OK)
                 sum += (unsigned)finding.verdict;
         }
         times[k] = seconds() - begin;
     }
     double time = median(times);
-    printf("%-34s %9zu %8.1f   (%.0f ns a row, sum %u)\n", "rodt_judge row by row", rows, (double)rows / time * 1e-6,
+    printf("%-34s %9zu %8.1f   (%.0f ns a row, sum %u)\n", "rodt_reading_judge row by row", rows, (double)rows / time * 1e-6,
            time / (double)rows * 1e9, sum);
 }
 

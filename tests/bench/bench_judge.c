@@ -9,7 +9,7 @@
 #define ROUNDS 20000
 #define REPEATS 21
 
-static const rodt_reading_text texts[] = {
+static const rodt_form texts[] = {
     {.chamber = "30", .stroke_class = "standard", .released = "2 1/8", .applied = "4 1/4", .psi = "95"},
     {.chamber = "24/30 LS", .released = "2-1/16 in", .applied = "4 3/8 in", .psi = "95 psi"},
     {.chamber = "roto 30", .released = "50.8 mm", .applied = "101.6 mm", .division = "1 mm"},
@@ -29,7 +29,7 @@ static double judge_all(const rodt_rules *rules, unsigned *sum)
     double start = seconds();
     for (size_t i = 0; i < ROUNDS; i++) {
         rodt_finding finding;
-        if (rodt_judge_text(&texts[i % TEXTS], rules, &finding, NULL) == RODT_OK)
+        if (rodt_form_judge(&texts[i % TEXTS], rules, &finding, NULL) == RODT_OK)
             *sum += (unsigned)finding.verdict;
     }
     return (seconds() - start) / ROUNDS;
@@ -40,7 +40,7 @@ static double copy_all(unsigned *sum)
     double start = seconds();
     for (size_t i = 0; i < ROUNDS; i++) {
         char row[128];
-        const rodt_reading_text *text = &texts[i % TEXTS];
+        const rodt_form *text = &texts[i % TEXTS];
         size_t used = strlen(text->chamber) + 1;
         memcpy(row, text->chamber, used);
         memcpy(row + used, text->released, strlen(text->released) + 1);

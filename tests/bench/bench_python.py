@@ -61,7 +61,7 @@ def kernel_in_c(library, columns, out, rows):
         assert c.rodt_column_plan_add(plan, chamber, ctypes.byref(code)) == 0
     given = ColumnIn(released=columns[0].ctypes.data, applied=columns[1].ctypes.data, chamber=columns[2].ctypes.data)
     answers = ColumnOut(*(column.ctypes.data for column in out))
-    return lambda: c.rodt_column_judge(plan, ctypes.byref(given), ctypes.c_size_t(rows), ctypes.byref(answers))
+    return lambda: c.rodt_column_plan_judge(plan, ctypes.byref(given), ctypes.c_size_t(rows), ctypes.byref(answers))
 
 
 def numbers(library, rows):

@@ -137,8 +137,8 @@ static void judge_columns(bool as_spans)
     rodt_text_plan *plan;
     memset(&in, 0, sizeof in);
     for (size_t i = 0; i < FIELDS; i++)
-        in.field[fields[i]] = as_spans ? (rodt_text_cells){.layout = RODT_TEXT_SPANS, .cells = data.spans[i]}
-                                       : (rodt_text_cells){.layout = RODT_TEXT_OFFSETS32, .cells = data.offsets[i],
+        in.field[fields[i]] = as_spans ? (rodt_text_cells){.layout = RODT_TEXT_LAYOUT_SPANS, .cells = data.spans[i]}
+                                       : (rodt_text_cells){.layout = RODT_TEXT_LAYOUT_OFFSETS32, .cells = data.offsets[i],
                                                            .bytes = data.bytes[i]};
     if (rodt_text_plan_new(rodt_rules_find(RODT_DEFAULT_RULES), NULL, &plan, NULL) != RODT_OK ||
         rodt_text_plan_judge(plan, &in, data.rows, &out) != RODT_OK)
@@ -154,16 +154,16 @@ static void judge_spans(void) { judge_columns(true); }
 /* What batch does with a row that is new, but for its output. The cache is NULL while it is backed off. */
 static void judge_new_row(rodt_row_cache *cache, size_t row)
 {
-    rodt_reading_text text = {.chamber = NULL};
+    rodt_form text = {.chamber = NULL};
     rodt_text_span cells[RODT_READING_FIELDS] = {{NULL, 0}};
     rodt_finding finding;
     for (size_t i = 0; i < FIELDS; i++) {
         cells[fields[i]] = data.spans[i][row];
-        rodt_reading_text_set(&text, fields[i], data.cells[i][row]);
+        rodt_form_set(&text, fields[i], data.cells[i][row]);
     }
     if (cache != NULL && rodt_row_cache_read(cache, cells, &text) != NULL)
         return;
-    if (rodt_judge_row(&text, rodt_rules_find(RODT_DEFAULT_RULES), &finding, NULL) != RODT_OK)
+    if (rodt_form_judge_row(&text, rodt_rules_find(RODT_DEFAULT_RULES), &finding, NULL) != RODT_OK)
         exit(2);
     uint8_t *verdict = cache != NULL ? rodt_row_cache_keep(cache) : NULL;
     if (verdict != NULL)
@@ -180,7 +180,7 @@ static bool take_rows(void *context, const void *bytes, uint64_t rows)
 
 static void judge_stream(void)
 {
-    const rodt_reading_text form = {.style = {.unit = RODT_UNIT_INCH}};
+    const rodt_form form = {.style = {.unit = RODT_UNIT_INCH}};
     size_t column[RODT_READING_FIELDS];
     rodt_row_cache *cache;
     uint64_t sum = 0;

@@ -55,12 +55,12 @@ static rodt_reading grid_reading(char **cell, bool millimetres)
     rodt_reading reading = {.unit = millimetres ? RODT_UNIT_MM : RODT_UNIT_INCH};
     rodt_stroke_class stroke_class;
     check(rodt_chamber_parse(cell[0], &reading.chamber, NULL), cell[0]);
-    check(rodt_stroke_class_read(cell[1], strlen(cell[1]), &stroke_class, NULL), cell[1]);
+    check(rodt_stroke_class_parse_n(cell[1], strlen(cell[1]), &stroke_class, NULL), cell[1]);
     rodt_chamber_add_class(&reading.chamber, stroke_class);
     if (cell[2][0] != '\0')
         check(rodt_length_parse(cell[2], &reading.chamber.rated_stroke, NULL), cell[2]);
     if (cell[3][0] != '\0')
-        check(rodt_date_parse(cell[3], &reading.day, NULL), cell[3]);
+        check(rodt_date_parse_iso(cell[3], &reading.day, NULL), cell[3]);
     if (cell[4][0] != '\0')
         check(rodt_pressure_parse(cell[4], &reading.pressure, NULL), cell[4]);
     return reading;
@@ -85,7 +85,7 @@ static void grid(char **cell, const rodt_rules *rules)
         for (int64_t applied = 0; applied <= steps; applied++) {
             rodt_finding finding;
             reading.applied = lengths[applied];
-            check(rodt_judge(&reading, rules, &finding), "judge");
+            check(rodt_reading_judge(&reading, rules, &finding), "judge");
             unsigned bits = answer_bits(&finding);
             line[2 * applied] = (unsigned char)(bits & 255u);
             line[2 * applied + 1] = (unsigned char)(bits >> 8);
@@ -106,13 +106,13 @@ static void put_parts(int64_t num, int64_t den)
 
 static void row(char **cell, const rodt_rules *rules)
 {
-    rodt_reading_text text = {.chamber = cell[0],  .stroke_class = cell[1],   .rated_stroke = cell[2],
+    rodt_form text = {.chamber = cell[0],  .stroke_class = cell[1],   .rated_stroke = cell[2],
                               .marked_limit = cell[3], .date = cell[4],        .psi = cell[5],
                               .psi_after = cell[6], .division = cell[7], .released = cell[8],
                               .applied = cell[9]};
     rodt_finding finding;
     rodt_error error = {0};
-    check(rodt_judge_row(&text, rules, &finding, &error), "row");
+    check(rodt_form_judge_row(&text, rules, &finding, &error), "row");
     if (error.status != RODT_OK) {
         printf("unreadable %s: %s\n", error.field, error.text);
         return;
@@ -125,7 +125,7 @@ static void row(char **cell, const rodt_rules *rules)
     put_parts(finding.probability_over.num, finding.probability_over.den);
     for (int reason = 0; reason < RODT_REASON_END; reason++)
         if (rodt_finding_has(&finding, (rodt_reason)reason))
-            printf("%s ", rodt_reason_code((rodt_reason)reason));
+            printf("%s ", rodt_reason_name((rodt_reason)reason));
     putchar('\n');
 }
 

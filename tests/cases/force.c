@@ -14,9 +14,9 @@ static rodt_status answer(const char *what, const char *type, const char *value,
     if (rodt_chamber_parse(type, &chamber, NULL) != RODT_OK)
         return RODT_E_SYNTAX;
     if (strcmp(what, "force") == 0 && rodt_pressure_parse(value, &pressure, NULL) == RODT_OK)
-        return rodt_pushrod_force(&chamber, pressure, out);
+        return rodt_chamber_pushrod_force(&chamber, pressure, out);
     if (strcmp(what, "factor") == 0 && rodt_length_parse(value, &arm, NULL) == RODT_OK)
-        return rodt_al_factor(&chamber, arm, out);
+        return rodt_chamber_al_factor(&chamber, arm, out);
     return RODT_E_SYNTAX;
 }
 

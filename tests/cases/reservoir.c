@@ -15,8 +15,8 @@ int main(void)
         const rodt_ratio volume = {reservoir, 1}, filled = {chambers, 1}, fill = {num, den};
         rodt_pressure after;
         unsigned count;
-        if (rodt_estimate_application(before, volume, filled, fill, &after) != RODT_OK ||
-            rodt_estimate_applications(before, least, volume, filled, fill, &count) != RODT_OK)
+        if (rodt_reservoir_estimate_application(before, volume, filled, fill, &after) != RODT_OK ||
+            rodt_reservoir_estimate_applications(before, least, volume, filled, fill, &count) != RODT_OK)
             return 1;
         printf("%" PRId64 "/%" PRId64 " %u\n", after.num, after.den, count);
     }

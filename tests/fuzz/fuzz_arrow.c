@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* Fuzz target: a record batch whose structs may say anything. What is refused writes nothing; what is taken is read
- * inside its buffers, which are just as long as the structs say, and is answered as rodt_judge answers it. */
+ * inside its buffers, which are just as long as the structs say, and is answered as rodt_reading_judge answers it. */
 #include <stdlib.h>
 #include <string.h>
 
@@ -130,7 +130,7 @@ static void judge(const rodt_column_in *in, size_t rows)
     static uint64_t reasons[CELLS_MOST];
     static uint8_t verdict[CELLS_MOST];
     const rodt_column_out out = {.stroke = stroke, .verdict = verdict, .reasons = reasons};
-    demand(rodt_column_judge_arrow(&plan, &batch.schema, &batch.array, &out) == RODT_OK);
+    demand(rodt_column_plan_judge_arrow(&plan, &batch.schema, &batch.array, &out) == RODT_OK);
     for (size_t i = 0; i < rows; i++) {
         column_expected expected;
         demand(column_expect(&plan, chambers, &common, in, i, &expected));
@@ -148,7 +148,7 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
     if (plan.codes == 0)
         start();
     make_batch(&from);
-    rodt_status status = rodt_column_from_arrow(&batch.schema, &batch.array, &in, &rows);
+    rodt_status status = rodt_column_in_from_arrow(&batch.schema, &batch.array, &in, &rows);
     if (status != RODT_OK)
         demand(status == RODT_E_ARGUMENT && rows == SIZE_MAX && memcmp(&in, &before, sizeof in) == 0);
     else

@@ -29,7 +29,7 @@ static void check_identification(const rodt_chamber *stamp)
     static const rodt_date newest = {0};
     rodt_clues clues = {.stamp = *stamp};
     rodt_identification found;
-    require(rodt_identify(&clues, rodt_rules_find(RODT_DEFAULT_RULES), newest, &found) == RODT_OK);
+    require(rodt_clues_identify(&clues, rodt_rules_find(RODT_DEFAULT_RULES), newest, &found) == RODT_OK);
     require(found.count > 0 && found.count <= RODT_CANDIDATES_MAX && found.contradiction == 0);
     for (size_t i = 0; i < found.count; i++) {
         const rodt_candidate *candidate = &found.candidates[i];
@@ -48,7 +48,7 @@ static void check_chamber(const char *text, size_t size)
     rodt_limit_answer answer;
     rodt_error error;
     char written[RODT_CHAMBER_TEXT_SIZE];
-    rodt_status status = rodt_chamber_read(text, size, &chamber, &error);
+    rodt_status status = rodt_chamber_parse_n(text, size, &chamber, &error);
     if (status != RODT_OK) {
         check_refusal(status, &error, size);
         require(memcmp(&chamber, &untouched, sizeof chamber) == 0);
@@ -67,14 +67,14 @@ static void check_class(const char *text, size_t size)
     rodt_stroke_class stroke_class = (rodt_stroke_class)77;
     rodt_stroke_class again;
     rodt_error error;
-    rodt_status status = rodt_stroke_class_read(text, size, &stroke_class, &error);
+    rodt_status status = rodt_stroke_class_parse_n(text, size, &stroke_class, &error);
     if (status != RODT_OK) {
         check_refusal(status, &error, size);
         require((int)stroke_class == 77);
         return;
     }
     const char *name = rodt_stroke_class_name(stroke_class);
-    require(rodt_stroke_class_read(name, strlen(name), &again, NULL) == RODT_OK && again == stroke_class);
+    require(rodt_stroke_class_parse_n(name, strlen(name), &again, NULL) == RODT_OK && again == stroke_class);
 }
 
 int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size);

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Fuzz target: a plan, columns and bitmaps out of bytes. Every row is answered as rodt_judge answers it, by each copy
+/* Fuzz target: a plan, columns and bitmaps out of bytes. Every row is answered as rodt_reading_judge answers it, by each copy
  * of the kernel. Each column is a piece of memory of its own, so that a checker of memory sees a step over its end. */
 #include <stdlib.h>
 #include <string.h>
@@ -212,11 +212,11 @@ static void compare(const columns *made, const rodt_reading *common)
 
 static void judge(const columns *made, const rodt_reading *common)
 {
-    demand(rodt_column_judge(&plan, &made->in, made->rows, &made->out) == RODT_OK);
+    demand(rodt_column_plan_judge(&plan, &made->in, made->rows, &made->out) == RODT_OK);
     compare(made, common);
-    column_judge_blocks(&plan, &made->in, made->rows, &made->out);
+    rodti_column_judge_blocks(&plan, &made->in, made->rows, &made->out);
     compare(made, common);
-    column_judge_blocks_anywhere(&plan, &made->in, made->rows, &made->out);
+    rodti_column_judge_blocks_anywhere(&plan, &made->in, made->rows, &made->out);
     compare(made, common);
 }
 

@@ -40,9 +40,9 @@ static void check_decimal(rodt_length length)
 {
     char written[RODT_LENGTH_TEXT_SIZE];
     rodt_status status =
-        rodt_length_format_decimal(length, RODT_UNIT_MM, 12, RODT_ROUND_HALF_EVEN, written, sizeof written);
+        rodt_length_format_decimal(length, RODT_UNIT_MM, 12, RODT_ROUNDING_HALF_EVEN, written, sizeof written);
     require(status == RODT_OK || status == RODT_E_RANGE);
-    require(rodt_length_format_decimal(length, RODT_UNIT_MM, 3, RODT_ROUND_HALF_UP, written, sizeof written) ==
+    require(rodt_length_format_decimal(length, RODT_UNIT_MM, 3, RODT_ROUNDING_HALF_UP, written, sizeof written) ==
             RODT_OK);
     require(strlen(written) >= 5 && written[strlen(written) - 4] == '.');
 }
@@ -55,7 +55,7 @@ static void check_length(const char *text, size_t size, rodt_length_style style)
     rodt_unit unit;
     rodt_error error;
     char written[RODT_LENGTH_TEXT_SIZE];
-    rodt_status status = rodt_length_read(text, size, &style, &length, &unit, &error);
+    rodt_status status = rodt_length_parse_n(text, size, &style, &length, &unit, &error);
     if (status != RODT_OK) {
         check_refusal(status, &error, size);
         require(length.num == 77 && length.den == 78);
@@ -74,7 +74,7 @@ static void check_pressure(const char *text, size_t size, bool decimal_comma)
     rodt_pressure pressure = {77, 78};
     rodt_error error;
     char written[RODT_PRESSURE_TEXT_SIZE];
-    rodt_status status = rodt_pressure_read(text, size, decimal_comma, &pressure, &error);
+    rodt_status status = rodt_pressure_parse_n(text, size, decimal_comma, &pressure, &error);
     if (status != RODT_OK) {
         check_refusal(status, &error, size);
         require(pressure.num == 77 && pressure.den == 78);
@@ -91,7 +91,7 @@ static void check_date(const char *text, size_t size, rodt_date_order order)
     rodt_date again;
     rodt_error error;
     char written[RODT_DATE_TEXT_SIZE];
-    rodt_status status = rodt_date_read(text, size, order, &date, &error);
+    rodt_status status = rodt_date_parse_n(text, size, order, &date, &error);
     require(status == RODT_E_SYNTAX || !rodt_date_contradicts(text, size, order));
     if (status != RODT_OK) {
         check_refusal(status, &error, size);
@@ -99,7 +99,7 @@ static void check_date(const char *text, size_t size, rodt_date_order order)
         return;
     }
     require(rodt_date_format(date, written, sizeof written) == RODT_OK);
-    require(rodt_date_parse(written, &again, NULL) == RODT_OK);
+    require(rodt_date_parse_iso(written, &again, NULL) == RODT_OK);
     require(rodt_date_compare(date, again) == 0);
 }
 

@@ -18,7 +18,7 @@ int LLVMFuzzerTestOneInput(const uint8_t *bytes, size_t size)
     rodt_position position = {77, 78}, again = {0, 0};
     rodt_error error = {.status = RODT_OK};
     char written[RODT_POSITION_TEXT_SIZE];
-    rodt_status status = rodt_position_read((const char *)bytes, size, &position, &error);
+    rodt_status status = rodt_position_parse_n((const char *)bytes, size, &position, &error);
     if (status != RODT_OK) {
         require(position.axle == 77 && position.side == 78);
         require(error.status == status && error.text[0] != '\0' && error.column <= size + 1);
@@ -26,7 +26,7 @@ int LLVMFuzzerTestOneInput(const uint8_t *bytes, size_t size)
         return 0;
     }
     require(rodt_position_format(position, written, sizeof written) == RODT_OK);
-    require(rodt_position_read(written, strlen(written), &again, NULL) == RODT_OK);
+    require(rodt_position_parse_n(written, strlen(written), &again, NULL) == RODT_OK);
     require(again.axle == position.axle && again.side == position.side);
     return 0;
 }

@@ -39,7 +39,7 @@ static void load(const rodt_rules *law, const char *text, size_t size)
     }
     demand(rodt_rules_limit_count(rules) > 0);
     for (size_t i = 0; i < rodt_rules_limit_count(rules); i++)
-        check_row(rules, rodt_rules_limit(rules, i));
+        check_row(rules, rodt_rules_limit_at(rules, i));
     rodt_rules_free(rules);
 }
 

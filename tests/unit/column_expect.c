@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* One row by rodt_judge: its cells become exact fractions, a pressure and a calendar day, one by one. */
+/* One row by rodt_reading_judge: its cells become exact fractions, a pressure and a calendar day, one by one. */
 #include "column_expect.h"
 
 #include "judge/reasons.h"
@@ -66,7 +66,7 @@ static bool judge(const rodt_column_plan *plan, const rodt_reading *reading, uin
     rodt_finding finding;
     rodt_reading with_reasons = *reading;
     with_reasons.reasons = noted;
-    rodt_status status = rodt_judge(&with_reasons, plan->rules, &finding);
+    rodt_status status = rodt_reading_judge(&with_reasons, plan->rules, &finding);
     if (status != RODT_OK)
         return false;
     bool has_stroke = rodt_length_given(finding.applied_stroke);

@@ -15,7 +15,7 @@ typedef struct column_expected {
     uint8_t flags;
 } column_expected;
 
-/* `chambers` by the codes of the plan; `common` as the plan was started with. False = rodt_judge refused the row. */
+/* `chambers` by the codes of the plan; `common` as the plan was started with. False = rodt_reading_judge refused the row. */
 bool column_expect(const rodt_column_plan *plan, const rodt_chamber *chambers, const rodt_reading *common,
                    const rodt_column_in *in, size_t row, column_expected *out);
 

@@ -61,7 +61,7 @@ static rodt_date built(const char *text)
     if (strlen(text) == 4)
         date.year = (int16_t)strtol(text, NULL, 10);
     else if (text[0] != '\0')
-        assert_int_equal(rodt_date_parse(text, &date, NULL), RODT_OK);
+        assert_int_equal(rodt_date_parse_iso(text, &date, NULL), RODT_OK);
     return date;
 }
 
@@ -82,7 +82,7 @@ static rodt_air_reading reading_of(char *cells[])
     static const char *const vehicles[] = {"", "single", "combination", "bus"};
     static const char *const spans[] = {"", "warning", "applications", "recovery"};
     static const char *const answers[] = {"", "no", "yes"};
-    return (rodt_air_reading){.check = rodt_check_find(cells[EDGE_CHECK]),
+    return (rodt_air_reading){.check = rodt_air_check_find(cells[EDGE_CHECK]),
                               .vehicle = (rodt_vehicle_class)word(cells[EDGE_VEHICLE], vehicles, 4),
                               .towed_units = (int16_t)strtol(cells[EDGE_TOWED], NULL, 10),
                               .applications = (int16_t)strtol(cells[EDGE_APPLICATIONS], NULL, 10),
@@ -91,7 +91,7 @@ static rodt_air_reading reading_of(char *cells[])
                               .before = gauge(cells[EDGE_BEFORE]),
                               .after = gauge(cells[EDGE_AFTER]),
                               .cut_out = gauge(cells[EDGE_CUT_OUT]),
-                              .span = (rodt_span)word(cells[EDGE_SPAN], spans, 4),
+                              .span = (rodt_air_span)word(cells[EDGE_SPAN], spans, 4),
                               .seconds = seconds(cells[EDGE_SECONDS]),
                               .answer = (rodt_recorded)word(cells[EDGE_ANSWER], answers, 3)};
 }
@@ -124,7 +124,7 @@ static void every_published_edge(void **state)
 static rodt_pressure in_unit(const rodt_air_limit *row, int64_t num, int64_t den)
 {
     rodt_pressure pressure;
-    bool kpa = row->measure == RODT_MEASURE_KPA || row->measure == RODT_MEASURE_KPA_PER_MINUTE;
+    bool kpa = row->measure == RODT_AIR_MEASURE_KPA || row->measure == RODT_AIR_MEASURE_KPA_PER_MINUTE;
     assert_int_equal((kpa ? rodt_pressure_from_kpa : rodt_pressure_from_psi)(num, den, &pressure), RODT_OK);
     return pressure;
 }
@@ -132,7 +132,7 @@ static rodt_pressure in_unit(const rodt_air_limit *row, int64_t num, int64_t den
 static rodt_pressure less(rodt_pressure a, rodt_pressure b)
 {
     rodt_ratio difference;
-    assert_true(exact_subtract(EXACT(a), EXACT(b), &difference));
+    assert_true(rodti_exact_subtract(EXACT(a), EXACT(b), &difference));
     return (rodt_pressure){difference.num, difference.den};
 }
 
@@ -141,36 +141,36 @@ static void set_measured(rodt_air_reading *reading, const rodt_air_limit *row, i
 {
     const rodt_pressure full = {150, 1};
     switch (row->measure) {
-    case RODT_MEASURE_PSI:
-    case RODT_MEASURE_KPA:
+    case RODT_AIR_MEASURE_PSI:
+    case RODT_AIR_MEASURE_KPA:
         reading->pressure = in_unit(row, num, den);
         reading->cut_out = full;
-        if (row->check == RODT_CHECK_CUT_IN)
+        if (row->check == RODT_AIR_CHECK_CUT_IN)
             reading->cut_out = row->below_cut_out ? (rodt_pressure){130, 1} : less(reading->pressure, (rodt_pressure){-22, 1});
         if (row->below_cut_out)
             reading->pressure = less(reading->cut_out, in_unit(row, num, den));
         break;
-    case RODT_MEASURE_SECONDS:
+    case RODT_AIR_MEASURE_SECONDS:
         reading->seconds = (rodt_ratio){num, den};
         reading->span = row->span;
         reading->before = row->start;
         reading->after = row->stop;
         reading->actual_volume = reading->required_volume = (rodt_ratio){5568, 1};
         break;
-    case RODT_MEASURE_PSI_PER_MINUTE:
-    case RODT_MEASURE_KPA_PER_MINUTE:
+    case RODT_AIR_MEASURE_PSI_PER_MINUTE:
+    case RODT_AIR_MEASURE_KPA_PER_MINUTE:
         reading->before = full;
         reading->after = less(full, in_unit(row, num, den));
         break;
-    case RODT_MEASURE_PERCENT_LEFT:
-    case RODT_MEASURE_PERCENT_LOST:
+    case RODT_AIR_MEASURE_PERCENT_LEFT:
+    case RODT_AIR_MEASURE_PERCENT_LOST:
         reading->applications = row->applications;
         reading->before = (rodt_pressure){100, 1};
         assert_int_equal(rodt_pressure_from_psi(num, den, &reading->after), RODT_OK);
-        if (row->measure == RODT_MEASURE_PERCENT_LOST)
+        if (row->measure == RODT_AIR_MEASURE_PERCENT_LOST)
             reading->after = less(reading->before, reading->after);
         break;
-    case RODT_MEASURE_YES_NO: break;
+    case RODT_AIR_MEASURE_YES_NO: break;
     }
 }
 
@@ -178,24 +178,24 @@ static void set_measured(rodt_air_reading *reading, const rodt_air_limit *row, i
 static bool keeps(rodt_comparison comparison, int side)
 {
     switch (comparison) {
-    case RODT_LESS_THAN: return side < 0;
-    case RODT_NOT_MORE_THAN: return side <= 0;
-    case RODT_MORE_THAN: return side > 0;
-    case RODT_NOT_LESS_THAN:
-    case RODT_BETWEEN: return side >= 0;
-    case RODT_MUST_BE_YES: return side > 0;
-    case RODT_MUST_BE_NO: return side < 0;
+    case RODT_COMPARISON_LESS_THAN: return side < 0;
+    case RODT_COMPARISON_NOT_MORE_THAN: return side <= 0;
+    case RODT_COMPARISON_MORE_THAN: return side > 0;
+    case RODT_COMPARISON_NOT_LESS_THAN:
+    case RODT_COMPARISON_BETWEEN: return side >= 0;
+    case RODT_COMPARISON_MUST_BE_YES: return side > 0;
+    case RODT_COMPARISON_MUST_BE_NO: return side < 0;
     }
     return false;
 }
 
 static rodt_air_result expected(const rodt_air_limit *row, bool kept)
 {
-    if (row->kind == RODT_KIND_USUAL || (row->kind == RODT_KIND_MAJOR && kept))
-        return RODT_AIR_NOTED;
-    if (row->kind == RODT_KIND_EITHER && !kept)
-        return RODT_AIR_UNDETERMINED;
-    return kept ? RODT_AIR_GOOD : RODT_AIR_DEFECTIVE;
+    if (row->kind == RODT_AIR_KIND_USUAL || (row->kind == RODT_AIR_KIND_MAJOR && kept))
+        return RODT_AIR_RESULT_NOTED;
+    if (row->kind == RODT_AIR_KIND_EITHER && !kept)
+        return RODT_AIR_RESULT_UNDETERMINED;
+    return kept ? RODT_AIR_RESULT_GOOD : RODT_AIR_RESULT_DEFECTIVE;
 }
 
 static void check_words(const rodt_air_finding *finding, const rodt_air_limit *row)
@@ -205,7 +205,7 @@ static void check_words(const rodt_air_finding *finding, const rodt_air_limit *r
     assert_int_equal(rodt_air_edge_format(finding, edge, sizeof edge), RODT_OK);
     assert_int_equal(rodt_air_limit_edge_format(row, alone, sizeof alone), RODT_OK);
     assert_non_null(strstr(sentence, rodt_air_result_name(finding->result)));
-    assert_int_equal(strstr(sentence, "unconfirmed") != NULL, row->evidence != RODT_CHECKED);
+    assert_int_equal(strstr(sentence, "unconfirmed") != NULL, row->evidence != RODT_EVIDENCE_CHECKED);
     assert_non_null(strstr(edge, "defect"));
     assert_non_null(strstr(alone, "defect"));
     assert_true(row->published[0] != '\0' && row->setup[0] != '\0' && row->source->document[0] != '\0');
@@ -217,17 +217,17 @@ static bool hits(const rodt_rules *rules, const rodt_air_limit *row, rodt_air_re
 {
     rodt_air_finding finding;
     set_measured(&reading, row, num, den);
-    if (row->measure == RODT_MEASURE_YES_NO)
+    if (row->measure == RODT_AIR_MEASURE_YES_NO)
         reading.answer = side > 0 ? RODT_RECORDED_YES : RODT_RECORDED_NO;
     assert_int_equal(rodt_air_judge(&reading, rules, &finding), RODT_OK);
     if (finding.row != row)
         return false;
     bool kept = keeps(row->comparison, side);
     assert_int_equal(finding.result, expected(row, kept));
-    assert_int_equal(finding.major, !kept && (row->kind == RODT_KIND_MAJOR || row->kind == RODT_KIND_LIMIT_MAJOR));
-    assert_int_equal(finding.minor, !kept && row->kind == RODT_KIND_LIMIT_MINOR);
-    assert_int_equal(finding.minor, !kept && row->kind == RODT_KIND_LIMIT_MINOR);
-    assert_int_equal(finding.at_limit, side == 0 && row->measure != RODT_MEASURE_YES_NO);
+    assert_int_equal(finding.major, !kept && (row->kind == RODT_AIR_KIND_MAJOR || row->kind == RODT_AIR_KIND_LIMIT_MAJOR));
+    assert_int_equal(finding.minor, !kept && row->kind == RODT_AIR_KIND_LIMIT_MINOR);
+    assert_int_equal(finding.minor, !kept && row->kind == RODT_AIR_KIND_LIMIT_MINOR);
+    assert_int_equal(finding.at_limit, side == 0 && row->measure != RODT_AIR_MEASURE_YES_NO);
     check_words(&finding, row);
     return true;
 }
@@ -237,7 +237,7 @@ static unsigned sides(const rodt_rules *rules, const rodt_air_limit *row, rodt_a
 {
     unsigned count = 0;
     for (int side = -1; side <= 1; side++) {
-        if (side == 0 && row->measure == RODT_MEASURE_YES_NO)
+        if (side == 0 && row->measure == RODT_AIR_MEASURE_YES_NO)
             continue;
         int64_t den = row->value.den == 0 ? 1 : row->value.den;
         count += hits(rules, row, reading, row->value.num * 100 + side * den, den * 100, side);
@@ -250,12 +250,12 @@ static unsigned reach(const rodt_rules *rules, const rodt_air_limit *row)
 {
     const rodt_date days[] = {{2020, 1, 1}, row->built_from, row->built_until, {1960, 1, 1}};
     unsigned most = 0;
-    for (int vehicle = RODT_VEHICLE_SINGLE; vehicle <= RODT_VEHICLE_BUS; vehicle++) {
+    for (int vehicle = RODT_VEHICLE_CLASS_SINGLE; vehicle <= RODT_VEHICLE_CLASS_BUS; vehicle++) {
         for (size_t d = 0; d < COUNT_OF(days); d++) {
             rodt_air_reading reading = {.check = row->check,
                                         .vehicle = (rodt_vehicle_class)vehicle,
                                         .built = days[d],
-                                        .towed_units = vehicle != RODT_VEHICLE_COMBINATION ? 0
+                                        .towed_units = vehicle != RODT_VEHICLE_CLASS_COMBINATION ? 0
                                                        : row->towed_units > 0              ? row->towed_units
                                                                                            : 1};
             unsigned count = rodt_date_given(days[d]) ? sides(rules, row, reading) : 0;
@@ -272,14 +272,14 @@ static void every_row_is_reached_and_explained(void **state)
     for (size_t r = 0; r < rodt_rules_count(); r++) {
         const rodt_rules *rules = rodt_rules_at(r);
         for (size_t i = 0; i < rodt_rules_air_count(rules); i++) {
-            const rodt_air_limit *row = rodt_rules_air(rules, i);
+            const rodt_air_limit *row = rodt_rules_air_at(rules, i);
             unsigned count = reach(rules, row);
             if (count == 0)
                 fail_msg("%s: no reading is judged by row %zu (%s)", rodt_rules_id(rules), i, row->published);
-            whole += count == (row->measure == RODT_MEASURE_YES_NO ? 2u : 3u);
+            whole += count == (row->measure == RODT_AIR_MEASURE_YES_NO ? 2u : 3u);
             rows++;
         }
-        assert_null(rodt_rules_air(rules, rodt_rules_air_count(rules)));
+        assert_null(rodt_rules_air_at(rules, rodt_rules_air_count(rules)));
     }
     /* ca-qc: a row and the row of its major defect divide the sides; ca-sk: two rows must be kept together. */
     assert_int_equal(rows, 113);
@@ -330,7 +330,7 @@ static void fingerprint_of_all_air_rows(void **state)
     for (size_t r = 0; r < rodt_rules_count(); r++) {
         seed = hash(seed, rodt_rules_id(rodt_rules_at(r)));
         for (size_t i = 0; i < rodt_rules_air_count(rodt_rules_at(r)); i++)
-            seed = hash_row(seed, rodt_rules_air(rodt_rules_at(r), i));
+            seed = hash_row(seed, rodt_rules_air_at(rodt_rules_at(r), i));
     }
     if (seed != wanted)
         fail_msg("a row has changed; the fingerprint is now 0x%016llx", (unsigned long long)seed);
@@ -340,7 +340,7 @@ static void fingerprint_of_all_air_rows(void **state)
 
 static rodt_air_finding build_up(int64_t actual, int64_t required, int64_t time)
 {
-    const rodt_air_reading reading = {.check = RODT_CHECK_BUILD_UP,
+    const rodt_air_reading reading = {.check = RODT_AIR_CHECK_BUILD_UP,
                                       .before = {85, 1},
                                       .after = {100, 1},
                                       .seconds = {time, 4},
@@ -354,12 +354,12 @@ static void build_up_time_goes_with_the_volume(void **state)
 {
     (void)state;
     expect_ratio(build_up(5568, 5568, 100).allowed, 25, 1);
-    assert_int_equal(build_up(5568, 5568, 100).result, RODT_AIR_GOOD);
-    assert_int_equal(build_up(5568, 5568, 101).result, RODT_AIR_DEFECTIVE);
+    assert_int_equal(build_up(5568, 5568, 100).result, RODT_AIR_RESULT_GOOD);
+    assert_int_equal(build_up(5568, 5568, 101).result, RODT_AIR_RESULT_DEFECTIVE);
     expect_ratio(build_up(6960, 5568, 125).allowed, 125, 4);
-    assert_int_equal(build_up(6960, 5568, 125).result, RODT_AIR_GOOD);
+    assert_int_equal(build_up(6960, 5568, 125).result, RODT_AIR_RESULT_GOOD);
     assert_true(build_up(6960, 5568, 125).at_limit);
-    assert_int_equal(build_up(6960, 5568, 126).result, RODT_AIR_DEFECTIVE);
+    assert_int_equal(build_up(6960, 5568, 126).result, RODT_AIR_RESULT_DEFECTIVE);
     assert_int_equal(build_up(0, 5568, 100).missing, RODT_AIR_MISSING_VOLUME);
     assert_int_equal(build_up(6960, 0, 100).missing, RODT_AIR_MISSING_VOLUME);
 }
@@ -367,7 +367,7 @@ static void build_up_time_goes_with_the_volume(void **state)
 static rodt_air_missing missing_of(const char *rules, rodt_air_reading reading)
 {
     rodt_air_finding finding = judge(rules, &reading);
-    assert_int_equal(finding.result, RODT_AIR_UNDETERMINED);
+    assert_int_equal(finding.result, RODT_AIR_RESULT_UNDETERMINED);
     return finding.missing;
 }
 
@@ -375,32 +375,32 @@ static void what_is_missing_is_said(void **state)
 {
     (void)state;
     const rodt_pressure p100 = {100, 1}, p110 = {110, 1};
-    rodt_air_reading loss = {.check = RODT_CHECK_LOSS_APPLIED, .vehicle = RODT_VEHICLE_SINGLE, .before = p100};
+    rodt_air_reading loss = {.check = RODT_AIR_CHECK_LOSS_APPLIED, .vehicle = RODT_VEHICLE_CLASS_SINGLE, .before = p100};
     assert_int_equal(missing_of("us-cdl", loss), RODT_AIR_MISSING_VALUE);
     loss.after = p110;
     assert_int_equal(missing_of("us-cdl", loss), RODT_AIR_MISSING_SENSE);
     assert_int_equal(missing_of("us-tx", loss), RODT_AIR_MISSING_ROW);
-    loss = (rodt_air_reading){.check = RODT_CHECK_LOSS_APPLIED, .vehicle = RODT_VEHICLE_SINGLE, .before = p110, .after = p100,
+    loss = (rodt_air_reading){.check = RODT_AIR_CHECK_LOSS_APPLIED, .vehicle = RODT_VEHICLE_CLASS_SINGLE, .before = p110, .after = p100,
                               .seconds = {0, 1}};
     assert_int_equal(missing_of("us-cdl", loss), RODT_AIR_MISSING_VALUE);
-    rodt_air_reading time = {.check = RODT_CHECK_BUILD_UP, .before = p110, .after = p100, .seconds = {30, 1}};
+    rodt_air_reading time = {.check = RODT_AIR_CHECK_BUILD_UP, .before = p110, .after = p100, .seconds = {30, 1}};
     assert_int_equal(missing_of("us-cdl", time), RODT_AIR_MISSING_SENSE);
-    time = (rodt_air_reading){.check = RODT_CHECK_BUILD_UP, .seconds = {30, 1}};
+    time = (rodt_air_reading){.check = RODT_AIR_CHECK_BUILD_UP, .seconds = {30, 1}};
     assert_int_equal(missing_of("us-cdl", time), RODT_AIR_MISSING_SPAN);
-    rodt_air_reading empty = {.check = RODT_CHECK_RESERVE, .before = {0, 1}, .after = {0, 1}};
+    rodt_air_reading empty = {.check = RODT_AIR_CHECK_RESERVE, .before = {0, 1}, .after = {0, 1}};
     assert_int_equal(missing_of("us-tx", empty), RODT_AIR_MISSING_VALUE);
-    rodt_air_reading wrong = {.check = RODT_CHECK_SPRING_BRAKE, .pressure = p100};
+    rodt_air_reading wrong = {.check = RODT_AIR_CHECK_SPRING_BRAKE, .pressure = p100};
     assert_int_equal(missing_of("us-cdl", wrong), RODT_AIR_MISSING_VALUE);
-    rodt_air_reading above = {.check = RODT_CHECK_CUT_IN, .pressure = p110, .cut_out = p100};
+    rodt_air_reading above = {.check = RODT_AIR_CHECK_CUT_IN, .pressure = p110, .cut_out = p100};
     assert_int_equal(missing_of("ca-sk", above), RODT_AIR_MISSING_SENSE);
-    rodt_air_reading nothing = {.check = RODT_CHECK_WARNING, .cut_out = p100};
-    assert_int_equal(judge("us-cdl", &nothing).result, RODT_AIR_NOT_DONE);
+    rodt_air_reading nothing = {.check = RODT_AIR_CHECK_WARNING, .cut_out = p100};
+    assert_int_equal(judge("us-cdl", &nothing).result, RODT_AIR_RESULT_NOT_DONE);
     assert_int_equal(judge("us-cdl", &nothing).missing, RODT_AIR_MISSING_NOTHING);
 }
 
 static rodt_air_reading loss_of(rodt_vehicle_class vehicle, int16_t towed, const char *after)
 {
-    return (rodt_air_reading){.check = RODT_CHECK_LOSS_APPLIED, .vehicle = vehicle, .towed_units = towed,
+    return (rodt_air_reading){.check = RODT_AIR_CHECK_LOSS_APPLIED, .vehicle = vehicle, .towed_units = towed,
                               .before = {110, 1}, .after = gauge(after)};
 }
 
@@ -410,28 +410,28 @@ static void towed_units_that_are_not_said_stay_open(void **state)
     (void)state;
     static const char *const ids[] = {"us-ca", "us-inuse", "ca-on"};
     for (size_t i = 0; i < COUNT_OF(ids); i++) {
-        for (int vehicle = RODT_VEHICLE_ANY; vehicle <= RODT_VEHICLE_COMBINATION; vehicle += RODT_VEHICLE_COMBINATION) {
+        for (int vehicle = RODT_VEHICLE_CLASS_ANY; vehicle <= RODT_VEHICLE_CLASS_COMBINATION; vehicle += RODT_VEHICLE_CLASS_COMBINATION) {
             rodt_air_reading small = loss_of((rodt_vehicle_class)vehicle, 0, "107");
-            assert_int_equal(judge(ids[i], &small).result, RODT_AIR_GOOD);
+            assert_int_equal(judge(ids[i], &small).result, RODT_AIR_RESULT_GOOD);
             assert_int_equal(missing_of(ids[i], loss_of((rodt_vehicle_class)vehicle, 0, "105")), RODT_AIR_MISSING_VEHICLE);
             rodt_air_reading large = loss_of((rodt_vehicle_class)vehicle, 0, "100");
-            assert_int_equal(judge(ids[i], &large).result, RODT_AIR_DEFECTIVE);
+            assert_int_equal(judge(ids[i], &large).result, RODT_AIR_RESULT_DEFECTIVE);
         }
-        rodt_air_reading two = loss_of(RODT_VEHICLE_COMBINATION, 2, "105");
-        assert_int_equal(judge(ids[i], &two).result, RODT_AIR_GOOD);
-        rodt_air_reading one = loss_of(RODT_VEHICLE_COMBINATION, 1, "105");
-        assert_int_equal(judge(ids[i], &one).result, RODT_AIR_DEFECTIVE);
+        rodt_air_reading two = loss_of(RODT_VEHICLE_CLASS_COMBINATION, 2, "105");
+        assert_int_equal(judge(ids[i], &two).result, RODT_AIR_RESULT_GOOD);
+        rodt_air_reading one = loss_of(RODT_VEHICLE_CLASS_COMBINATION, 1, "105");
+        assert_int_equal(judge(ids[i], &one).result, RODT_AIR_RESULT_DEFECTIVE);
         assert_int_equal(judge(ids[i], &one).major, strcmp(ids[i], "ca-on") == 0);
     }
     /* ca-qc has no row for three towed units; such a train is not thought of. */
-    rodt_air_reading noted = loss_of(RODT_VEHICLE_ANY, 0, "107");
-    assert_int_equal(judge("ca-qc", &noted).result, RODT_AIR_NOTED);
-    assert_int_equal(missing_of("ca-qc", loss_of(RODT_VEHICLE_COMBINATION, 3, "107")), RODT_AIR_MISSING_ROW);
+    rodt_air_reading noted = loss_of(RODT_VEHICLE_CLASS_ANY, 0, "107");
+    assert_int_equal(judge("ca-qc", &noted).result, RODT_AIR_RESULT_NOTED);
+    assert_int_equal(missing_of("ca-qc", loss_of(RODT_VEHICLE_CLASS_COMBINATION, 3, "107")), RODT_AIR_MISSING_ROW);
 }
 
-static rodt_air_finding build_up_by(const char *rules, rodt_vehicle_class vehicle, rodt_span span, int64_t time)
+static rodt_air_finding build_up_by(const char *rules, rodt_vehicle_class vehicle, rodt_air_span span, int64_t time)
 {
-    const rodt_air_reading reading = {.check = RODT_CHECK_BUILD_UP, .vehicle = vehicle, .built = {2001, 0, 0},
+    const rodt_air_reading reading = {.check = RODT_AIR_CHECK_BUILD_UP, .vehicle = vehicle, .built = {2001, 0, 0},
                                       .span = span, .seconds = {time, 1}};
     return judge(rules, &reading);
 }
@@ -441,19 +441,19 @@ static void one_of_two_ways_is_enough(void **state)
 {
     (void)state;
     char text[400];
-    rodt_air_finding finding = build_up_by("nz", RODT_VEHICLE_SINGLE, RODT_SPAN_FROM_APPLICATIONS, 95);
-    assert_int_equal(finding.result, RODT_AIR_UNDETERMINED);
+    rodt_air_finding finding = build_up_by("nz", RODT_VEHICLE_CLASS_SINGLE, RODT_AIR_SPAN_FROM_APPLICATIONS, 95);
+    assert_int_equal(finding.result, RODT_AIR_RESULT_UNDETERMINED);
     assert_int_equal(finding.missing, RODT_AIR_MISSING_OTHER_WAY);
     expect_ratio(finding.allowed, 90, 1);
     assert_int_equal(rodt_air_finding_format(&finding, text, sizeof text), RODT_OK);
     assert_non_null(strstr(text, "another way"));
-    finding = build_up_by("nz", RODT_VEHICLE_SINGLE, RODT_SPAN_FROM_WARNING, 185);
+    finding = build_up_by("nz", RODT_VEHICLE_CLASS_SINGLE, RODT_AIR_SPAN_FROM_WARNING, 185);
     assert_int_equal(finding.missing, RODT_AIR_MISSING_OTHER_WAY);
-    finding = build_up_by("nz", RODT_VEHICLE_SINGLE, RODT_SPAN_FROM_WARNING, 180);
-    assert_int_equal(finding.result, RODT_AIR_GOOD);
-    finding = build_up_by("nz", RODT_VEHICLE_BUS, RODT_SPAN_FROM_APPLICATIONS, 95);
-    assert_int_equal(finding.result, RODT_AIR_DEFECTIVE);
-    finding = build_up_by("nz", RODT_VEHICLE_BUS, RODT_SPAN_FROM_WARNING, 60);
+    finding = build_up_by("nz", RODT_VEHICLE_CLASS_SINGLE, RODT_AIR_SPAN_FROM_WARNING, 180);
+    assert_int_equal(finding.result, RODT_AIR_RESULT_GOOD);
+    finding = build_up_by("nz", RODT_VEHICLE_CLASS_BUS, RODT_AIR_SPAN_FROM_APPLICATIONS, 95);
+    assert_int_equal(finding.result, RODT_AIR_RESULT_DEFECTIVE);
+    finding = build_up_by("nz", RODT_VEHICLE_CLASS_BUS, RODT_AIR_SPAN_FROM_WARNING, 60);
     assert_int_equal(finding.missing, RODT_AIR_MISSING_SPAN);
 }
 
@@ -465,12 +465,12 @@ static void printed_kpa_time_the_span(void **state)
         const char *rules, *before, *after;
         rodt_air_result result;
     } cases[] = {
-        {"ca-on", "587 kPa", "690 kPa", RODT_AIR_GOOD}, {"ca-bc", "345 kPa", "620 kPa", RODT_AIR_GOOD},
-        {"ca-ab", "345 kPa", "621 kPa", RODT_AIR_GOOD}, {"ca-bc", "345 kPa", "90", RODT_AIR_GOOD},
-        {"ca-bc", "345 kPa", "621 kPa", RODT_AIR_UNDETERMINED}, {"ca-nb", "345 kPa", "620 kPa", RODT_AIR_UNDETERMINED},
+        {"ca-on", "587 kPa", "690 kPa", RODT_AIR_RESULT_GOOD}, {"ca-bc", "345 kPa", "620 kPa", RODT_AIR_RESULT_GOOD},
+        {"ca-ab", "345 kPa", "621 kPa", RODT_AIR_RESULT_GOOD}, {"ca-bc", "345 kPa", "90", RODT_AIR_RESULT_GOOD},
+        {"ca-bc", "345 kPa", "621 kPa", RODT_AIR_RESULT_UNDETERMINED}, {"ca-nb", "345 kPa", "620 kPa", RODT_AIR_RESULT_UNDETERMINED},
     };
     for (size_t i = 0; i < COUNT_OF(cases); i++) {
-        const rodt_air_reading reading = {.check = RODT_CHECK_BUILD_UP, .before = gauge(cases[i].before),
+        const rodt_air_reading reading = {.check = RODT_AIR_CHECK_BUILD_UP, .before = gauge(cases[i].before),
                                           .after = gauge(cases[i].after), .seconds = {100, 1}};
         assert_int_equal(judge(cases[i].rules, &reading).result, cases[i].result);
     }
@@ -480,10 +480,10 @@ static void printed_kpa_time_the_span(void **state)
 static void units_are_exact_both_ways(void **state)
 {
     (void)state;
-    rodt_air_reading loss = {.check = RODT_CHECK_LOSS_APPLIED, .vehicle = RODT_VEHICLE_SINGLE, .before = gauge("800 kPa"),
+    rodt_air_reading loss = {.check = RODT_AIR_CHECK_LOSS_APPLIED, .vehicle = RODT_VEHICLE_CLASS_SINGLE, .before = gauge("800 kPa"),
                              .after = gauge("760 kPa")};
     expect_ratio(judge("ca-qc", &loss).measured, 40, 1);
-    rodt_air_reading mixed = {.check = RODT_CHECK_WARNING, .pressure = gauge("55")};
+    rodt_air_reading mixed = {.check = RODT_AIR_CHECK_WARNING, .pressure = gauge("55")};
     rodt_air_finding finding = judge("ca-qc", &mixed);
     expect_ratio(finding.measured, 97860875535731, 258064000000);
 }
@@ -503,39 +503,39 @@ static void wrong_inputs_are_refused(void **state)
     (void)state;
     const rodt_pressure p100 = {100, 1};
     rodt_air_finding finding;
-    rodt_air_reading sound = {.check = RODT_CHECK_WARNING, .pressure = p100};
+    rodt_air_reading sound = {.check = RODT_AIR_CHECK_WARNING, .pressure = p100};
     assert_int_equal(rodt_air_judge(NULL, rodt_rules_find("us-cdl"), &finding), RODT_E_ARGUMENT);
     assert_int_equal(rodt_air_judge(&sound, NULL, &finding), RODT_E_ARGUMENT);
     assert_int_equal(rodt_air_judge(&sound, rodt_rules_find("us-cdl"), NULL), RODT_E_ARGUMENT);
     assert_true(is_refused((rodt_air_reading){.pressure = p100}));
-    assert_true(is_refused((rodt_air_reading){.check = RODT_CHECK_END, .pressure = p100}));
-    assert_true(is_refused((rodt_air_reading){.check = RODT_CHECK_WARNING, .pressure = {-1, 1}}));
-    assert_true(is_refused((rodt_air_reading){.check = RODT_CHECK_WARNING, .pressure = {1, -1}}));
-    assert_true(is_refused((rodt_air_reading){.check = RODT_CHECK_WARNING, .pressure = p100, .towed_units = -1}));
+    assert_true(is_refused((rodt_air_reading){.check = RODT_AIR_CHECK_END, .pressure = p100}));
+    assert_true(is_refused((rodt_air_reading){.check = RODT_AIR_CHECK_WARNING, .pressure = {-1, 1}}));
+    assert_true(is_refused((rodt_air_reading){.check = RODT_AIR_CHECK_WARNING, .pressure = {1, -1}}));
+    assert_true(is_refused((rodt_air_reading){.check = RODT_AIR_CHECK_WARNING, .pressure = p100, .towed_units = -1}));
     assert_true(is_refused((rodt_air_reading){
-        .check = RODT_CHECK_WARNING, .pressure = p100, .vehicle = RODT_VEHICLE_SINGLE, .towed_units = 1}));
+        .check = RODT_AIR_CHECK_WARNING, .pressure = p100, .vehicle = RODT_VEHICLE_CLASS_SINGLE, .towed_units = 1}));
     assert_true(is_refused((rodt_air_reading){
-        .check = RODT_CHECK_WARNING, .pressure = p100, .vehicle = RODT_VEHICLE_BUS, .towed_units = 1}));
-    assert_true(is_refused((rodt_air_reading){.check = RODT_CHECK_WARNING, .pressure = p100, .built = {2001, 2, 29}}));
-    assert_true(is_refused((rodt_air_reading){.check = RODT_CHECK_WARNING, .pressure = p100, .built = {2001, 2, 0}}));
-    assert_true(is_refused((rodt_air_reading){.check = RODT_CHECK_WARNING, .pressure = p100, .built = {1800, 0, 0}}));
-    assert_true(is_refused((rodt_air_reading){.check = RODT_CHECK_BUILD_UP, .seconds = {-5, 1}}));
-    assert_true(is_refused((rodt_air_reading){.check = RODT_CHECK_WARNING, .answer = (rodt_recorded)3}));
-    assert_true(is_refused((rodt_air_reading){.check = RODT_CHECK_BUILD_UP, .span = (rodt_span)4}));
+        .check = RODT_AIR_CHECK_WARNING, .pressure = p100, .vehicle = RODT_VEHICLE_CLASS_BUS, .towed_units = 1}));
+    assert_true(is_refused((rodt_air_reading){.check = RODT_AIR_CHECK_WARNING, .pressure = p100, .built = {2001, 2, 29}}));
+    assert_true(is_refused((rodt_air_reading){.check = RODT_AIR_CHECK_WARNING, .pressure = p100, .built = {2001, 2, 0}}));
+    assert_true(is_refused((rodt_air_reading){.check = RODT_AIR_CHECK_WARNING, .pressure = p100, .built = {1800, 0, 0}}));
+    assert_true(is_refused((rodt_air_reading){.check = RODT_AIR_CHECK_BUILD_UP, .seconds = {-5, 1}}));
+    assert_true(is_refused((rodt_air_reading){.check = RODT_AIR_CHECK_WARNING, .answer = (rodt_recorded)3}));
+    assert_true(is_refused((rodt_air_reading){.check = RODT_AIR_CHECK_BUILD_UP, .span = (rodt_air_span)4}));
 }
 
 static void a_figure_that_does_not_fit_is_said(void **state)
 {
     (void)state;
     rodt_air_finding finding;
-    const rodt_air_reading loss = {.check = RODT_CHECK_LOSS_APPLIED, .vehicle = RODT_VEHICLE_SINGLE,
+    const rodt_air_reading loss = {.check = RODT_AIR_CHECK_LOSS_APPLIED, .vehicle = RODT_VEHICLE_CLASS_SINGLE,
                                    .before = {INT64_MAX, 3}, .after = {1, INT64_MAX}};
     assert_int_equal(rodt_air_judge(&loss, rodt_rules_find("us-cdl"), &finding), RODT_E_RANGE);
 }
 
 static int64_t bound_for(const rodt_rules *rules, rodt_vehicle_class vehicle, int16_t towed, rodt_date day)
 {
-    const rodt_air_reading reading = {.check = RODT_CHECK_CUT_IN, .vehicle = vehicle, .towed_units = towed, .built = day,
+    const rodt_air_reading reading = {.check = RODT_AIR_CHECK_CUT_IN, .vehicle = vehicle, .towed_units = towed, .built = day,
                                       .pressure = {90, 1}};
     rodt_air_finding finding;
     assert_int_equal(rodt_air_judge(&reading, rules, &finding), RODT_OK);
@@ -549,27 +549,27 @@ static void the_most_exact_row_is_chosen(void **state)
     const rodt_date old = {1960, 1, 1}, late = {2001, 1, 1}, end = {1969, 12, 31};
     rodt_air_limit rows[7];
     for (size_t i = 0; i < COUNT_OF(rows); i++)
-        rows[i] = (rodt_air_limit){.check = RODT_CHECK_CUT_IN, .comparison = RODT_NOT_LESS_THAN, .towed_units = -1,
+        rows[i] = (rodt_air_limit){.check = RODT_AIR_CHECK_CUT_IN, .comparison = RODT_COMPARISON_NOT_LESS_THAN, .towed_units = -1,
                                    .value = {(int64_t)i + 1, 1}, .source = rodt_rules_source(rodt_rules_at(0))};
-    rows[1].vehicle = RODT_VEHICLE_SINGLE;
-    rows[2].vehicle = RODT_VEHICLE_BUS;
-    rows[3].vehicle = rows[4].vehicle = rows[5].vehicle = RODT_VEHICLE_COMBINATION;
+    rows[1].vehicle = RODT_VEHICLE_CLASS_SINGLE;
+    rows[2].vehicle = RODT_VEHICLE_CLASS_BUS;
+    rows[3].vehicle = rows[4].vehicle = rows[5].vehicle = RODT_VEHICLE_CLASS_COMBINATION;
     rows[4].towed_units = 2;
     rows[4].towed_or_more = true;
     rows[5].towed_units = 3;
-    rows[6].vehicle = RODT_VEHICLE_SINGLE;
+    rows[6].vehicle = RODT_VEHICLE_CLASS_SINGLE;
     rows[6].built_until = end;
     rodt_rules rules = {.id = "invented", .air = rows, .air_count = COUNT_OF(rows)};
-    assert_int_equal(bound_for(&rules, RODT_VEHICLE_SINGLE, 0, late), 2);
-    assert_int_equal(bound_for(&rules, RODT_VEHICLE_SINGLE, 0, old), 7);
-    assert_int_equal(bound_for(&rules, RODT_VEHICLE_BUS, 0, late), 3);
-    assert_int_equal(bound_for(&rules, RODT_VEHICLE_COMBINATION, 0, late), 4);
-    assert_int_equal(bound_for(&rules, RODT_VEHICLE_COMBINATION, 2, late), 5);
-    assert_int_equal(bound_for(&rules, RODT_VEHICLE_ANY, 3, late), 6);
-    assert_int_equal(bound_for(&rules, RODT_VEHICLE_COMBINATION, 4, late), 5);
+    assert_int_equal(bound_for(&rules, RODT_VEHICLE_CLASS_SINGLE, 0, late), 2);
+    assert_int_equal(bound_for(&rules, RODT_VEHICLE_CLASS_SINGLE, 0, old), 7);
+    assert_int_equal(bound_for(&rules, RODT_VEHICLE_CLASS_BUS, 0, late), 3);
+    assert_int_equal(bound_for(&rules, RODT_VEHICLE_CLASS_COMBINATION, 0, late), 4);
+    assert_int_equal(bound_for(&rules, RODT_VEHICLE_CLASS_COMBINATION, 2, late), 5);
+    assert_int_equal(bound_for(&rules, RODT_VEHICLE_CLASS_ANY, 3, late), 6);
+    assert_int_equal(bound_for(&rules, RODT_VEHICLE_CLASS_COMBINATION, 4, late), 5);
     rules.air_count = 2; /* without a row for buses a bus is a single vehicle */
-    assert_int_equal(bound_for(&rules, RODT_VEHICLE_BUS, 0, late), 2);
-    assert_int_equal(bound_for(&rules, RODT_VEHICLE_COMBINATION, 0, late), 1);
+    assert_int_equal(bound_for(&rules, RODT_VEHICLE_CLASS_BUS, 0, late), 2);
+    assert_int_equal(bound_for(&rules, RODT_VEHICLE_CLASS_COMBINATION, 0, late), 1);
 }
 
 /* A rule set without limits of strokes has air checks; a stroke judged by it has no published limit. */
@@ -583,8 +583,8 @@ static void strokes_have_no_limit_there(void **state)
         const rodt_rules *rules = rodt_rules_at(r);
         if (rodt_rules_limit_count(rules) > 0 || rodt_ratio_given(rodt_rules_rated_share(rules)))
             continue;
-        assert_int_equal(rodt_judge(&reading, rules, &finding), RODT_OK);
-        assert_int_equal(finding.verdict, RODT_UNDETERMINED);
+        assert_int_equal(rodt_reading_judge(&reading, rules, &finding), RODT_OK);
+        assert_int_equal(finding.verdict, RODT_VERDICT_UNDETERMINED);
         assert_true(rodt_finding_has(&finding, RODT_REASON_NO_PUBLISHED_LIMIT));
     }
 }
@@ -598,7 +598,7 @@ static void a_carriers_limits_keep_the_air_checks(void **state)
     const rodt_rules *law = rodt_rules_find("us-fmcsr");
     assert_int_equal(rodt_rules_load(law, "own", table, sizeof table - 1, &own, NULL), RODT_OK);
     assert_int_equal(rodt_rules_air_count(own), rodt_rules_air_count(law));
-    assert_ptr_equal(rodt_rules_air(own, 0), rodt_rules_air(law, 0));
+    assert_ptr_equal(rodt_rules_air_at(own, 0), rodt_rules_air_at(law, 0));
     rodt_rules_free(own);
 }
 

@@ -20,34 +20,34 @@ static void names_are_for_ever(void **state)
     static const char *const missing[] = {"", "row", "vehicle", "built", "volume", "span", "value", "sense", "cut-out",
                                           "applications"};
     static const char *const measures[] = {"psi", "kPa", "s", "psi per minute", "kPa per minute", "% left", "% lost", ""};
-    assert_int_equal(RODT_CHECK_END, COUNT_OF(checks));
-    for (int i = 0; i < RODT_CHECK_END; i++) {
-        assert_string_equal(rodt_check_name((rodt_check)i), checks[i]);
-        assert_int_equal(rodt_check_find(checks[i]), i);
-        assert_int_equal(rodt_check_title((rodt_check)i)[0] != '\0', i != 0);
+    assert_int_equal(RODT_AIR_CHECK_END, COUNT_OF(checks));
+    for (int i = 0; i < RODT_AIR_CHECK_END; i++) {
+        assert_string_equal(rodt_air_check_name((rodt_air_check)i), checks[i]);
+        assert_int_equal(rodt_air_check_find(checks[i]), i);
+        assert_int_equal(rodt_air_check_title((rodt_air_check)i)[0] != '\0', i != 0);
     }
     for (size_t i = 0; i < COUNT_OF(results); i++)
         assert_string_equal(rodt_air_result_name((rodt_air_result)i), results[i]);
     for (size_t i = 0; i < COUNT_OF(missing); i++)
         assert_string_equal(rodt_air_missing_name((rodt_air_missing)i), missing[i]);
     for (size_t i = 0; i < COUNT_OF(measures); i++)
-        assert_string_equal(rodt_measure_name((rodt_measure)i), measures[i]);
-    assert_string_equal(rodt_check_name(RODT_CHECK_END), "");
-    assert_string_equal(rodt_check_title((rodt_check)-1), "");
+        assert_string_equal(rodt_air_measure_name((rodt_air_measure)i), measures[i]);
+    assert_string_equal(rodt_air_check_name(RODT_AIR_CHECK_END), "");
+    assert_string_equal(rodt_air_check_title((rodt_air_check)-1), "");
     assert_string_equal(rodt_air_result_name((rodt_air_result)99), "");
     assert_string_equal(rodt_air_missing_name((rodt_air_missing)99), "");
-    assert_string_equal(rodt_measure_name((rodt_measure)99), "");
-    assert_int_equal(rodt_check_find(NULL), RODT_CHECK_NONE);
-    for (int i = RODT_SPAN_PRESSURES; i <= RODT_SPAN_RECOVERY; i++)
-        assert_int_equal(rodt_span_find(rodt_span_name((rodt_span)i)), i);
-    assert_string_equal(rodt_span_name(RODT_SPAN_FROM_WARNING), "warning");
-    assert_string_equal(rodt_span_name((rodt_span)99), "");
-    assert_string_equal(rodt_vehicle_class_name(RODT_VEHICLE_ANY), "any");
-    assert_string_equal(rodt_vehicle_class_name(RODT_VEHICLE_BUS), "bus");
+    assert_string_equal(rodt_air_measure_name((rodt_air_measure)99), "");
+    assert_int_equal(rodt_air_check_find(NULL), RODT_AIR_CHECK_NONE);
+    for (int i = RODT_AIR_SPAN_PRESSURES; i <= RODT_AIR_SPAN_RECOVERY; i++)
+        assert_int_equal(rodt_air_span_find(rodt_air_span_name((rodt_air_span)i)), i);
+    assert_string_equal(rodt_air_span_name(RODT_AIR_SPAN_FROM_WARNING), "warning");
+    assert_string_equal(rodt_air_span_name((rodt_air_span)99), "");
+    assert_string_equal(rodt_vehicle_class_name(RODT_VEHICLE_CLASS_ANY), "any");
+    assert_string_equal(rodt_vehicle_class_name(RODT_VEHICLE_CLASS_BUS), "bus");
     assert_string_equal(rodt_vehicle_class_name((rodt_vehicle_class)4), "");
-    assert_int_equal(rodt_span_find("pressures"), RODT_SPAN_PRESSURES);
-    assert_int_equal(rodt_span_find(NULL), RODT_SPAN_PRESSURES);
-    assert_int_equal(rodt_check_find("Warning"), RODT_CHECK_NONE);
+    assert_int_equal(rodt_air_span_find("pressures"), RODT_AIR_SPAN_PRESSURES);
+    assert_int_equal(rodt_air_span_find(NULL), RODT_AIR_SPAN_PRESSURES);
+    assert_int_equal(rodt_air_check_find("Warning"), RODT_AIR_CHECK_NONE);
 }
 
 static rodt_pressure gauge(const char *text)
@@ -71,27 +71,27 @@ static void expect(const char *rules, rodt_air_reading reading, const char *sent
 static void judged_sentences(void **state)
 {
     (void)state;
-    expect("us-inuse", (rodt_air_reading){.check = RODT_CHECK_WARNING, .pressure = gauge("60"), .built = {2015, 0, 0}},
+    expect("us-inuse", (rodt_air_reading){.check = RODT_AIR_CHECK_WARNING, .pressure = gauge("60"), .built = {2015, 0, 0}},
            "the low-pressure warning came on at 60 psi; required: not less than 60 psi, and this is exactly the edge, "
            "which passes: good", "defective below 60 psi");
-    expect("us-ca", (rodt_air_reading){.check = RODT_CHECK_CUT_OUT, .pressure = gauge("130")},
+    expect("us-ca", (rodt_air_reading){.check = RODT_AIR_CHECK_CUT_OUT, .pressure = gauge("130")},
            "the governor cut out at 130 psi; required: less than 130 psi, and this is exactly the edge, which fails: "
            "defective", "defective at 130 psi or more");
-    expect("ca-bc", (rodt_air_reading){.check = RODT_CHECK_CUT_OUT, .pressure = gauge("104 1/2")},
+    expect("ca-bc", (rodt_air_reading){.check = RODT_AIR_CHECK_CUT_OUT, .pressure = gauge("104 1/2")},
            "the governor cut out at 104 1/2 psi; required: 105 to 135 psi: defective",
            "defective below 105 psi or above 135 psi");
-    expect("ca-qc", (rodt_air_reading){.check = RODT_CHECK_CUT_IN, .pressure = gauge("560 kPa")},
+    expect("ca-qc", (rodt_air_reading){.check = RODT_AIR_CHECK_CUT_IN, .pressure = gauge("560 kPa")},
            "the governor cut in at 560 kPa; required: more than 550 kPa: good", "defective at 550 kPa or below");
-    expect("ca-sk", (rodt_air_reading){.check = RODT_CHECK_CUT_IN, .pressure = gauge("102"), .cut_out = gauge("130")},
+    expect("ca-sk", (rodt_air_reading){.check = RODT_AIR_CHECK_CUT_IN, .pressure = gauge("102"), .cut_out = gauge("130")},
            "the governor cut in 28 psi below its cut-out; required: 20 to 25 psi below the cut-out: defective",
            "defective below 20 psi or above 25 psi under the cut-out");
-    expect("us-fmcsr", (rodt_air_reading){.check = RODT_CHECK_WARNING, .pressure = gauge("49"), .cut_out = gauge("100"),
+    expect("us-fmcsr", (rodt_air_reading){.check = RODT_AIR_CHECK_WARNING, .pressure = gauge("49"), .cut_out = gauge("100"),
                                           .built = {1970, 0, 0}},
            "the low-pressure warning came on at 49 psi; required: not less than 50 psi: defective", "defective below 50 psi");
-    expect("au", (rodt_air_reading){.check = RODT_CHECK_RESERVE, .before = gauge("120"), .after = gauge("50")},
+    expect("au", (rodt_air_reading){.check = RODT_AIR_CHECK_RESERVE, .before = gauge("120"), .after = gauge("50")},
            "120 psi to 50 psi is about 41.7 % left; required: not less than 50 % left: defective (figure second-hand, "
            "unconfirmed)", "defective below 50 % left");
-    expect("ca-on", (rodt_air_reading){.check = RODT_CHECK_AUDIBLE_LEAK, .answer = RODT_RECORDED_YES},
+    expect("ca-on", (rodt_air_reading){.check = RODT_AIR_CHECK_AUDIBLE_LEAK, .answer = RODT_RECORDED_YES},
            "a leak was heard; the rule: no leak heard: defective, a minor defect", "minor defect if a leak is heard");
 }
 
@@ -99,10 +99,10 @@ static void judged_sentences(void **state)
 static void rounding_does_not_hide_the_edge(void **state)
 {
     (void)state;
-    expect("ca-bc", (rodt_air_reading){.check = RODT_CHECK_WARNING, .pressure = gauge("413.685 kPa")},
+    expect("ca-bc", (rodt_air_reading){.check = RODT_AIR_CHECK_WARNING, .pressure = gauge("413.685 kPa")},
            "the low-pressure warning came on at about 59.99994 psi; required: not less than 60 psi: defective",
            "defective below 60 psi");
-    expect("ca-qc", (rodt_air_reading){.check = RODT_CHECK_WARNING, .pressure = gauge("55")},
+    expect("ca-qc", (rodt_air_reading){.check = RODT_AIR_CHECK_WARNING, .pressure = gauge("55")},
            "the low-pressure warning came on at about 379.2 kPa; required: not less than 380 kPa: defective, a major "
            "defect", "major defect below 380 kPa");
 }
@@ -110,34 +110,34 @@ static void rounding_does_not_hide_the_edge(void **state)
 static void unjudged_sentences(void **state)
 {
     (void)state;
-    expect("us-cdl", (rodt_air_reading){.check = RODT_CHECK_WARNING}, "low-pressure warning: not done", "");
-    expect("us-tx", (rodt_air_reading){.check = RODT_CHECK_WARNING, .pressure = gauge("60")},
+    expect("us-cdl", (rodt_air_reading){.check = RODT_AIR_CHECK_WARNING}, "low-pressure warning: not done", "");
+    expect("us-tx", (rodt_air_reading){.check = RODT_AIR_CHECK_WARNING, .pressure = gauge("60")},
            "the low-pressure warning came on at 60 psi: undetermined, us-tx has no figure for this check and vehicle", "");
-    expect("ca-on", (rodt_air_reading){.check = RODT_CHECK_BUILD_UP, .before = gauge("80"), .after = gauge("100"),
+    expect("ca-on", (rodt_air_reading){.check = RODT_AIR_CHECK_BUILD_UP, .before = gauge("80"), .after = gauge("100"),
                                        .seconds = {60, 1}},
            "80 psi to 100 psi took 60 s: undetermined, the rule times another span, 85 psi to 100 psi or 587 kPa to 690 "
            "kPa",
            "defective above 120 s");
-    expect("nz", (rodt_air_reading){.check = RODT_CHECK_BUILD_UP, .span = RODT_SPAN_FROM_WARNING, .seconds = {125, 1}},
+    expect("nz", (rodt_air_reading){.check = RODT_AIR_CHECK_BUILD_UP, .span = RODT_AIR_SPAN_FROM_WARNING, .seconds = {125, 1}},
            "from where the warning stops to the greatest pressure took 125 s: undetermined, single vehicle, combination "
            "or bus decides", "");
-    expect("us-ca", (rodt_air_reading){.check = RODT_CHECK_LOSS_APPLIED, .vehicle = RODT_VEHICLE_COMBINATION,
+    expect("us-ca", (rodt_air_reading){.check = RODT_AIR_CHECK_LOSS_APPLIED, .vehicle = RODT_VEHICLE_CLASS_COMBINATION,
                                        .before = gauge("110"), .after = gauge("105")},
            "brakes applied, 110 psi to 105 psi in 60 s: undetermined, the number of towed units decides", "");
-    expect("ca-qc", (rodt_air_reading){.check = RODT_CHECK_TRACTOR_PROTECTION, .pressure = gauge("420 kPa")},
+    expect("ca-qc", (rodt_air_reading){.check = RODT_AIR_CHECK_TRACTOR_PROTECTION, .pressure = gauge("420 kPa")},
            "the tractor kept 420 kPa; required: not less than 420 kPa, and this is exactly the edge, which passes: good",
            "defective below 420 kPa");
-    expect("ca-qc", (rodt_air_reading){.check = RODT_CHECK_LOSS_APPLIED, .vehicle = RODT_VEHICLE_SINGLE,
+    expect("ca-qc", (rodt_air_reading){.check = RODT_AIR_CHECK_LOSS_APPLIED, .vehicle = RODT_VEHICLE_CLASS_SINGLE,
                                        .before = gauge("800 kPa"), .after = gauge("770 kPa")},
            "brakes applied, 800 kPa to 770 kPa in 60 s is 30 kPa per minute; a major defect unless: not more than 40 kPa "
            "per minute: noted, smaller defects are not judged", "major defect above 40 kPa per minute");
 }
 
-static const rodt_air_limit *row_of(const char *rules, rodt_check check, rodt_vehicle_class vehicle)
+static const rodt_air_limit *row_of(const char *rules, rodt_air_check check, rodt_vehicle_class vehicle)
 {
     const rodt_rules *set = rodt_rules_find(rules);
     for (size_t i = 0; i < rodt_rules_air_count(set); i++) {
-        const rodt_air_limit *row = rodt_rules_air(set, i);
+        const rodt_air_limit *row = rodt_rules_air_at(set, i);
         if (row->check == check && row->vehicle == vehicle)
             return row;
     }
@@ -152,10 +152,10 @@ static void rows_alone(void **state)
         const rodt_air_limit *row;
         const char *edge;
     } cases[] = {
-        {row_of("us-newvehicle", RODT_CHECK_BUILD_UP, RODT_VEHICLE_ANY), "defective above 25 s x actual / required volume"},
-        {row_of("us-inuse", RODT_CHECK_LOSS_APPLIED, RODT_VEHICLE_COMBINATION),
+        {row_of("us-newvehicle", RODT_AIR_CHECK_BUILD_UP, RODT_VEHICLE_CLASS_ANY), "defective above 25 s x actual / required volume"},
+        {row_of("us-inuse", RODT_AIR_CHECK_LOSS_APPLIED, RODT_VEHICLE_CLASS_COMBINATION),
          "defective above 4 psi per minute, 1 psi per minute more for each towed unit after the first"},
-        {row_of("us-fmcsr", RODT_CHECK_WARNING, RODT_VEHICLE_ANY),
+        {row_of("us-fmcsr", RODT_AIR_CHECK_WARNING, RODT_VEHICLE_CLASS_ANY),
          "defective below 55 psi, or below half of the governor's cut-out if that is less"}};
     for (size_t i = 0; i < COUNT_OF(cases); i++) {
         assert_int_equal(rodt_air_limit_edge_format(cases[i].row, text, sizeof text), RODT_OK);
@@ -166,7 +166,7 @@ static void rows_alone(void **state)
 static void buffers_and_arguments(void **state)
 {
     (void)state;
-    const rodt_air_reading reading = {.check = RODT_CHECK_WARNING, .pressure = {62, 1}};
+    const rodt_air_reading reading = {.check = RODT_AIR_CHECK_WARNING, .pressure = {62, 1}};
     rodt_air_finding finding, broken;
     char text[200] = "as it was";
     assert_int_equal(rodt_air_judge(&reading, rodt_rules_find("us-cdl"), &finding), RODT_OK);
@@ -178,7 +178,7 @@ static void buffers_and_arguments(void **state)
     assert_int_equal(rodt_air_edge_format(NULL, text, sizeof text), RODT_E_ARGUMENT);
     assert_int_equal(rodt_air_limit_edge_format(NULL, text, sizeof text), RODT_E_ARGUMENT);
     broken = finding;
-    broken.reading.check = RODT_CHECK_END;
+    broken.reading.check = RODT_AIR_CHECK_END;
     assert_int_equal(rodt_air_finding_format(&broken, text, sizeof text), RODT_E_ARGUMENT);
     assert_string_equal(text, "as it was");
 }

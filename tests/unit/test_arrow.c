@@ -126,8 +126,8 @@ static void judge_alike(void)
 {
     rodt_column_in in;
     size_t rows;
-    assert_int_equal(rodt_column_judge_arrow(&plan, &batch.schema, &batch.array, &answers), RODT_OK);
-    assert_int_equal(rodt_column_from_arrow(&batch.schema, &batch.array, &in, &rows), RODT_OK);
+    assert_int_equal(rodt_column_plan_judge_arrow(&plan, &batch.schema, &batch.array, &answers), RODT_OK);
+    assert_int_equal(rodt_column_in_from_arrow(&batch.schema, &batch.array, &in, &rows), RODT_OK);
     assert_int_equal(rows, ROWS);
     expect_rows(&in, rows);
 }
@@ -146,7 +146,7 @@ static void nothing_is_copied_and_both_offsets_count(void **state)
     (void)state;
     rodt_column_in in;
     size_t rows;
-    assert_int_equal(rodt_column_from_arrow(&batch.schema, &batch.array, &in, &rows), RODT_OK);
+    assert_int_equal(rodt_column_in_from_arrow(&batch.schema, &batch.array, &in, &rows), RODT_OK);
     assert_ptr_equal(in.released, released + OFFSET + BATCH_OFFSET);
     assert_ptr_equal(in.applied64, applied + OFFSET + BATCH_OFFSET);
     assert_null(in.released64);
@@ -191,7 +191,7 @@ static void an_empty_batch_needs_no_cells(void **state)
     for (int i = 0; i < CHILDREN; i++)
         batch.buffers[i][1] = NULL;
     stroke[0] = 77;
-    assert_int_equal(rodt_column_judge_arrow(&plan, &batch.schema, &batch.array, &answers), RODT_OK);
+    assert_int_equal(rodt_column_plan_judge_arrow(&plan, &batch.schema, &batch.array, &answers), RODT_OK);
     assert_int_equal(stroke[0], 77);
 }
 
@@ -205,8 +205,8 @@ static void refused(void)
     memset(&in, 0x5A, sizeof in);
     rodt_column_in before = in;
     stroke[0] = 77;
-    assert_int_equal(rodt_column_from_arrow(&batch.schema, &batch.array, &in, &rows), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_column_judge_arrow(&plan, &batch.schema, &batch.array, &answers), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_column_in_from_arrow(&batch.schema, &batch.array, &in, &rows), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_column_plan_judge_arrow(&plan, &batch.schema, &batch.array, &answers), RODT_E_ARGUMENT);
     assert_memory_equal(&in, &before, sizeof in);
     assert_int_equal(rows, 42);
     assert_int_equal(stroke[0], 77);
@@ -252,9 +252,9 @@ static void a_wrong_batch_is_refused(void **state)
     refused();
     batch.array.dictionary = &batch.arrays[0];
     refused();
-    assert_int_equal(rodt_column_from_arrow(NULL, &batch.array, NULL, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_column_judge_arrow(NULL, &batch.schema, &batch.array, &answers), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_column_judge_arrow(&plan, &batch.schema, &batch.array, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_column_in_from_arrow(NULL, &batch.array, NULL, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_column_plan_judge_arrow(NULL, &batch.schema, &batch.array, &answers), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_column_plan_judge_arrow(&plan, &batch.schema, &batch.array, NULL), RODT_E_ARGUMENT);
 }
 
 static void wrong_children_are_refused(void **state)

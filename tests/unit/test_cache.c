@@ -15,12 +15,12 @@
 /* Both ways to make a key, and to find a cell, agree. */
 static const cell_meaning *find(const cell_cache *cells, const char *text, uint32_t size, unsigned tag)
 {
-    const cell_meaning *found = cell_cache_probe(cells, text, size, tag);
+    const cell_meaning *found = rodti_cell_cache_probe(cells, text, size, tag);
     if (size <= CELL_SHORT) {
         cell_key exact = cell_key_exact(text, size, cell_tag(tag));
         cell_key padded = cell_key_padded(text, size, cell_tag(tag));
         assert_memory_equal(&exact, &padded, sizeof exact);
-        const cell_meaning *fast = cell_cache_find(cells, exact, cache_hash());
+        const cell_meaning *fast = cell_cache_find(cells, exact, rodti_cache_hash());
         assert_ptr_equal(fast, found);
     }
     return found;
@@ -33,7 +33,7 @@ static bool find_day(cell_cache *cells, unsigned year, unsigned month, unsigned 
     int size = snprintf(text, sizeof text, "%04u-%02u-%02u", year, month, day);
     uint32_t value = year * 10000u + month * 100u + day;
     if (keep)
-        cell_cache_keep(cells, text, (size_t)size, 0, (cell_meaning){.value = value});
+        rodti_cell_cache_keep(cells, text, (size_t)size, 0, (cell_meaning){.value = value});
     const cell_meaning *found = find(cells, text, (uint32_t)size, 0);
     assert_true(found == NULL || found->value == value);
     return found != NULL;
@@ -56,10 +56,10 @@ static void test_days_of_twenty_years(void **state)
 {
     cell_cache cells;
     (void)state;
-    assert_true(cell_cache_open(&cells, DAY_BITS));
+    assert_true(rodti_cell_cache_open(&cells, DAY_BITS));
     assert_int_equal(find_days(&cells, true), 20 * 12 * 28);
     assert_true(nearly(find_days(&cells, false), 20 * 12 * 28));
-    cell_cache_close(&cells);
+    rodti_cell_cache_close(&cells);
 }
 
 /* Texts of every length, of one byte each, in two units: none is ever taken for another. */
@@ -69,7 +69,7 @@ static void test_each_text_is_itself(void **state)
     cell_cache cells;
     unsigned hits = 0;
     (void)state;
-    assert_true(cell_cache_open(&cells, 13));
+    assert_true(rodti_cell_cache_open(&cells, 13));
     for (int pass = 0; pass < 2; pass++)
         for (uint32_t size = 0; size <= CELL_TEXT + 2; size++)
             for (uint32_t i = 0; i < 2 * sizeof bytes; i++) {
@@ -80,12 +80,12 @@ static void test_each_text_is_itself(void **state)
                 uint32_t value = 1 + size * 16 + (size > 0 ? i : i % 2);
                 const cell_meaning *found = find(&cells, text, size, tag);
                 if (pass == 0 && size <= CELL_TEXT && found == NULL)
-                    cell_cache_keep(&cells, text, size, tag, (cell_meaning){.value = value});
+                    rodti_cell_cache_keep(&cells, text, size, tag, (cell_meaning){.value = value});
                 assert_true(found == NULL || found->value == value);
                 hits += pass == 1 && found != NULL;
             }
     assert_true(hits >= 2 * sizeof bytes * CELL_TEXT - 8);
-    cell_cache_close(&cells);
+    rodti_cell_cache_close(&cells);
 }
 
 /* The fast hash and the one of every processor have nothing in common, so each is tested by itself. */
@@ -109,7 +109,7 @@ static uint64_t hash_of_every_processor(uint64_t a, uint64_t b) { return cache_h
 static void test_hashes_spread(void **state)
 {
     (void)state;
-    assert_true(count_slots(cache_hash()) > 850);
+    assert_true(count_slots(rodti_cache_hash()) > 850);
     assert_true(count_slots(hash_of_every_processor) > 850);
 }
 
@@ -127,11 +127,11 @@ static unsigned find_results(result_cache *results, unsigned shift, bool keep)
         for (uint64_t kind = 0; kind < 90; kind++) {
             row_key key = key_of(kind, stroke, shift);
             uint32_t number = stroke * 100 + (uint32_t)kind;
-            uint32_t *kept = keep ? result_cache_keep(results, key) : NULL;
+            uint32_t *kept = keep ? rodti_result_cache_keep(results, key) : NULL;
             if (kept != NULL)
                 *kept = number;
-            cached_result *found = result_cache_probe(results, key);
-            assert_ptr_equal(result_cache_find(results, key, cache_hash()), found);
+            cached_result *found = rodti_result_cache_probe(results, key);
+            assert_ptr_equal(result_cache_find(results, key, rodti_cache_hash()), found);
             assert_true(found == NULL || *(uint32_t *)(void *)(found + 1) == number);
             hits += found != NULL;
         }
@@ -143,10 +143,10 @@ static void test_results_of_a_plain_file(void **state)
     (void)state;
     for (unsigned shift = 9; shift < 24; shift++) {
         result_cache results;
-        assert_true(result_cache_open(&results, 150 + shift, 32768));
+        assert_true(rodti_result_cache_open(&results, 150 + shift, 32768));
         assert_int_equal(find_results(&results, shift, true), 44 * 90);
         assert_true(nearly(find_results(&results, shift, false), 44 * 90));
-        result_cache_close(&results);
+        rodti_result_cache_close(&results);
     }
 }
 
@@ -155,16 +155,16 @@ static void test_results_with_hits_stay(void **state)
 {
     result_cache results;
     (void)state;
-    assert_true(result_cache_open(&results, 4, 64));
+    assert_true(rodti_result_cache_open(&results, 4, 64));
     const row_key first = {UINT64_C(1) << 40, 5};
-    assert_non_null(result_cache_keep(&results, first));
-    result_cache_count(&results, result_cache_probe(&results, first));
+    assert_non_null(rodti_result_cache_keep(&results, first));
+    result_cache_count(&results, rodti_result_cache_probe(&results, first));
     (void)find_results(&results, 10, true);
     assert_true(find_results(&results, 10, false) < 44 * 90);
-    assert_non_null(result_cache_probe(&results, first));
-    assert_int_equal(result_cache_probe(&results, first)->hits, 1);
+    assert_non_null(rodti_result_cache_probe(&results, first));
+    assert_int_equal(rodti_result_cache_probe(&results, first)->hits, 1);
     assert_int_equal(results.hit_count, 1);
-    result_cache_close(&results);
+    rodti_result_cache_close(&results);
 }
 
 int main(void)

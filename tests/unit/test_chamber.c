@@ -174,7 +174,7 @@ static void test_bytes(void **state)
     for (size_t i = 0; i < COUNT_OF(cases); i++) {
         rodt_chamber read = untouched;
         rodt_error error;
-        assert_int_equal(rodt_chamber_read(cases[i].text, cases[i].size, &read, &error), RODT_E_UNKNOWN_CHAMBER);
+        assert_int_equal(rodt_chamber_parse_n(cases[i].text, cases[i].size, &read, &error), RODT_E_UNKNOWN_CHAMBER);
         assert_int_equal(error.column, cases[i].column);
         assert_memory_equal(&read, &untouched, sizeof untouched);
     }
@@ -186,11 +186,11 @@ static void test_bounded_text(void **state)
     (void)state;
     rodt_chamber read;
     char exact[3] = {'3', '0', 'L'};
-    assert_int_equal(rodt_chamber_read(exact, sizeof exact, &read, NULL), RODT_OK);
-    assert_int_equal(read.stroke_class, RODT_CLASS_LONG);
-    assert_int_equal(rodt_chamber_read("30LSX", 2, &read, NULL), RODT_OK);
-    assert_int_equal(read.stroke_class, RODT_CLASS_UNKNOWN);
-    assert_int_equal(rodt_chamber_read("30", 0, &read, NULL), RODT_E_EMPTY);
+    assert_int_equal(rodt_chamber_parse_n(exact, sizeof exact, &read, NULL), RODT_OK);
+    assert_int_equal(read.stroke_class, RODT_STROKE_CLASS_LONG);
+    assert_int_equal(rodt_chamber_parse_n("30LSX", 2, &read, NULL), RODT_OK);
+    assert_int_equal(read.stroke_class, RODT_STROKE_CLASS_UNKNOWN);
+    assert_int_equal(rodt_chamber_parse_n("30", 0, &read, NULL), RODT_E_EMPTY);
     assert_int_equal(rodt_chamber_parse("30\r\n", &read, NULL), RODT_OK);
 }
 
@@ -202,7 +202,7 @@ static void test_arguments(void **state)
     assert_int_equal(rodt_chamber_parse(NULL, &read, &error), RODT_E_ARGUMENT);
     assert_int_equal(error.status, RODT_E_ARGUMENT);
     assert_int_equal(rodt_chamber_parse("30", NULL, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_chamber_read(NULL, 3, &read, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_chamber_parse_n(NULL, 3, &read, NULL), RODT_E_ARGUMENT);
     assert_memory_equal(&read, &untouched, sizeof untouched);
 }
 
@@ -248,7 +248,7 @@ static void test_round_trips(void **state)
     (void)state;
     static const char *const sizes[] = {"1", "6", "9", "12", "16", "18", "20", "24", "30", "36", "50", "99"};
     static const char *const letters[] = {"A", "B", "C", "D", "E", "F", "G"};
-    for (int c = RODT_CLASS_UNKNOWN; c <= RODT_CLASS_LONG; c++) {
+    for (int c = RODT_STROKE_CLASS_UNKNOWN; c <= RODT_STROKE_CLASS_LONG; c++) {
         rodt_stroke_class stroke_class = (rodt_stroke_class)c;
         for (size_t i = 0; i < COUNT_OF(letters); i++)
             check_round_trip(RODT_FAMILY_BOLT, letters[i], "", stroke_class);
@@ -256,7 +256,7 @@ static void test_round_trips(void **state)
             check_round_trip(RODT_FAMILY_ROTOCHAMBER, sizes[i], "", stroke_class);
             check_round_trip(RODT_FAMILY_DD3, sizes[i], "", stroke_class);
             check_round_trip(RODT_FAMILY_CLAMP, sizes[i], "", stroke_class);
-            if (stroke_class != RODT_CLASS_LONG)
+            if (stroke_class != RODT_STROKE_CLASS_LONG)
                 check_round_trip(RODT_FAMILY_UNKNOWN, sizes[i], "", stroke_class);
             for (size_t j = 0; j < COUNT_OF(sizes); j++)
                 check_round_trip(RODT_FAMILY_CLAMP, sizes[i], sizes[j], stroke_class);
@@ -278,7 +278,7 @@ static void test_write(void **state)
     (void)state;
     expect_written(&(rodt_chamber){.size = "30"}, "30");
     expect_written(&(rodt_chamber){.family = RODT_FAMILY_CLAMP}, "clamp");
-    expect_written(&(rodt_chamber){.family = RODT_FAMILY_CLAMP, .stroke_class = RODT_CLASS_LONG, .size = "30"},
+    expect_written(&(rodt_chamber){.family = RODT_FAMILY_CLAMP, .stroke_class = RODT_STROKE_CLASS_LONG, .size = "30"},
                    "clamp 30 long");
     expect_written(&(rodt_chamber){.size = "24", .spring_size = "30"}, "24/30");
     expect_written(&(rodt_chamber){.family = RODT_FAMILY_BOLT, .size = "C"}, "bolt C");
@@ -300,7 +300,7 @@ static void test_write_refuses(void **state)
     assert_int_equal(
         rodt_chamber_format(&(rodt_chamber){.stroke_class = (rodt_stroke_class)-1, .size = "30"}, text, sizeof text),
         RODT_E_ARGUMENT);
-    assert_int_equal(rodt_chamber_format(&(rodt_chamber){.stroke_class = RODT_CLASS_LONG}, text, sizeof text),
+    assert_int_equal(rodt_chamber_format(&(rodt_chamber){.stroke_class = RODT_STROKE_CLASS_LONG}, text, sizeof text),
                      RODT_E_EMPTY);
     assert_string_equal(text, "#");
 }
@@ -310,7 +310,7 @@ static void test_write_refuses(void **state)
 static void expect_class(const char *text, rodt_stroke_class wanted)
 {
     rodt_stroke_class read = (rodt_stroke_class)77;
-    if (rodt_stroke_class_read(text, strlen(text), &read, NULL) != RODT_OK || read != wanted)
+    if (rodt_stroke_class_parse_n(text, strlen(text), &read, NULL) != RODT_OK || read != wanted)
         fail_msg("\"%s\" was not read as %s", text, rodt_stroke_class_name(wanted));
 }
 
@@ -322,29 +322,29 @@ static void test_class_words(void **state)
     static const char *const unknown_words[] = {"", "  ", "unknown", "UNKNOWN"};
     static const char *const no_words[] = {"lang", "short", "30L", "S", "long standard", "long long", "-", "1", "?"};
     for (size_t i = 0; i < COUNT_OF(long_words); i++)
-        expect_class(long_words[i], RODT_CLASS_LONG);
+        expect_class(long_words[i], RODT_STROKE_CLASS_LONG);
     for (size_t i = 0; i < COUNT_OF(standard_words); i++)
-        expect_class(standard_words[i], RODT_CLASS_STANDARD);
+        expect_class(standard_words[i], RODT_STROKE_CLASS_STANDARD);
     for (size_t i = 0; i < COUNT_OF(unknown_words); i++)
-        expect_class(unknown_words[i], RODT_CLASS_UNKNOWN);
+        expect_class(unknown_words[i], RODT_STROKE_CLASS_UNKNOWN);
     for (size_t i = 0; i < COUNT_OF(no_words); i++) {
         rodt_stroke_class read = (rodt_stroke_class)77;
         rodt_error error;
-        assert_int_equal(rodt_stroke_class_read(no_words[i], strlen(no_words[i]), &read, &error), RODT_E_SYNTAX);
+        assert_int_equal(rodt_stroke_class_parse_n(no_words[i], strlen(no_words[i]), &read, &error), RODT_E_SYNTAX);
         assert_true(error.column >= 1 && read == (rodt_stroke_class)77);
     }
-    assert_int_equal(rodt_stroke_class_read(NULL, 0, NULL, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_stroke_class_parse_n(NULL, 0, NULL, NULL), RODT_E_ARGUMENT);
 }
 
 /* Two sources that differ leave the strict class. */
 static void test_add_class(void **state)
 {
     (void)state;
-    for (int a = RODT_CLASS_UNKNOWN; a <= RODT_CLASS_LONG; a++) {
-        for (int b = RODT_CLASS_UNKNOWN; b <= RODT_CLASS_LONG; b++) {
+    for (int a = RODT_STROKE_CLASS_UNKNOWN; a <= RODT_STROKE_CLASS_LONG; a++) {
+        for (int b = RODT_STROKE_CLASS_UNKNOWN; b <= RODT_STROKE_CLASS_LONG; b++) {
             rodt_chamber chamber = {.stroke_class = (rodt_stroke_class)a};
-            bool agree = a == b || a == RODT_CLASS_UNKNOWN || b == RODT_CLASS_UNKNOWN;
-            int wanted = agree ? (a > b ? a : b) : RODT_CLASS_STANDARD;
+            bool agree = a == b || a == RODT_STROKE_CLASS_UNKNOWN || b == RODT_STROKE_CLASS_UNKNOWN;
+            int wanted = agree ? (a > b ? a : b) : RODT_STROKE_CLASS_STANDARD;
             assert_int_equal(rodt_chamber_add_class(&chamber, (rodt_stroke_class)b), agree);
             assert_int_equal(chamber.stroke_class, wanted);
         }
@@ -358,7 +358,7 @@ static void test_names(void **state)
     assert_string_equal(rodt_family_name((rodt_family)-1), "unknown");
     assert_string_equal(rodt_family_name(RODT_FAMILY_DD3), "DD-3");
     assert_string_equal(rodt_stroke_class_name((rodt_stroke_class)3), "unknown");
-    assert_string_equal(rodt_stroke_class_name(RODT_CLASS_STANDARD), "standard");
+    assert_string_equal(rodt_stroke_class_name(RODT_STROKE_CLASS_STANDARD), "standard");
 }
 
 /* In Turkish, "I" has another small letter: where there is such a locale, marks are read all the same. */

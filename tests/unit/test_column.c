@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Columns: every answer is that of rodt_judge for the same row, whatever the cells are. The figures of the scale
+/* Columns: every answer is that of rodt_reading_judge for the same row, whatever the cells are. The figures of the scale
  * follow from 1 in = 25.4 mm (NIST SP 811, appendix B); all else is compared with the scalar way. */
 #include <stdarg.h>
 #include <stddef.h>
@@ -116,10 +116,10 @@ static void expect_rows(const rodt_column_in *in, size_t rows, const rodt_readin
 static void compare(const rodt_column_in *in, size_t rows, const rodt_reading *common)
 {
     spoil_answers();
-    assert_int_equal(rodt_column_judge(&plan, in, rows, &answers), RODT_OK);
+    assert_int_equal(rodt_column_plan_judge(&plan, in, rows, &answers), RODT_OK);
     expect_rows(in, rows, common);
     spoil_answers();
-    column_judge_blocks_anywhere(&plan, in, rows, &answers);
+    rodti_column_judge_blocks_anywhere(&plan, in, rows, &answers);
     expect_rows(in, rows, common);
 }
 
@@ -128,12 +128,12 @@ static void compare_plain(const rodt_column_in *in, size_t rows, const rodt_read
 {
     compare(in, rows, common);
     spoil_answers();
-    column_judge_blocks(&plan, in, rows, &answers);
+    rodti_column_judge_blocks(&plan, in, rows, &answers);
     expect_rows(in, rows, common);
     if (!plan.changes.hold)
         return;
     spoil_answers();
-    column_judge_packed_anywhere(&plan, in, rows, &answers);
+    rodti_column_judge_packed_anywhere(&plan, in, rows, &answers);
     expect_rows(in, rows, common);
 }
 
@@ -380,22 +380,22 @@ static void wrong_columns_are_refused(void **state)
     rodt_column_in in = good;
     rodt_column_out out = answers;
     memset(cells.verdict, 0x5A, sizeof cells.verdict);
-    assert_int_equal(rodt_column_judge(NULL, &in, 9, &out), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_column_judge(&plan, NULL, 9, &out), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_column_judge(&plan, &in, 9, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_column_plan_judge(NULL, &in, 9, &out), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_column_plan_judge(&plan, NULL, 9, &out), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_column_plan_judge(&plan, &in, 9, NULL), RODT_E_ARGUMENT);
     in.released = NULL;
-    assert_int_equal(rodt_column_judge(&plan, &in, 9, &out), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_column_plan_judge(&plan, &in, 9, &out), RODT_E_ARGUMENT);
     in = good;
     in.applied64 = cells.applied64;
-    assert_int_equal(rodt_column_judge(&plan, &in, 9, &out), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_column_plan_judge(&plan, &in, 9, &out), RODT_E_ARGUMENT);
     in = good;
     in.chamber = NULL;
-    assert_int_equal(rodt_column_judge(&plan, &in, 9, &out), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_column_plan_judge(&plan, &in, 9, &out), RODT_E_ARGUMENT);
     in = good;
     out.reasons = NULL;
-    assert_int_equal(rodt_column_judge(&plan, &in, 9, &out), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_column_plan_judge(&plan, &in, 9, &out), RODT_E_ARGUMENT);
     assert_int_equal(cells.verdict[0], 0x5A);
-    assert_int_equal(rodt_column_judge(&plan, &in, SIZE_MAX, &answers), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_column_plan_judge(&plan, &in, SIZE_MAX, &answers), RODT_E_ARGUMENT);
 }
 
 /* Answers may lie beside any other column but not on one; columns that are only read may be the same. */
@@ -409,16 +409,16 @@ static void columns_may_not_overlap_answers(void **state)
     memset(&cells, 0, sizeof cells);
     compare(&in, 100, &common);
     out.stroke = cells.released;
-    assert_int_equal(rodt_column_judge(&plan, &in, 100, &out), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_column_plan_judge(&plan, &in, 100, &out), RODT_E_ARGUMENT);
     out.stroke = cells.released + 99;
-    assert_int_equal(rodt_column_judge(&plan, &in, 100, &out), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_column_plan_judge(&plan, &in, 100, &out), RODT_E_ARGUMENT);
     out.stroke = cells.released + 100;
-    assert_int_equal(rodt_column_judge(&plan, &in, 100, &out), RODT_OK);
+    assert_int_equal(rodt_column_plan_judge(&plan, &in, 100, &out), RODT_OK);
     out.stroke = cells.stroke;
     out.verdict = cells.flags + 99;
-    assert_int_equal(rodt_column_judge(&plan, &in, 100, &out), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_column_plan_judge(&plan, &in, 100, &out), RODT_E_ARGUMENT);
     out.verdict = (uint8_t *)&plan;
-    assert_int_equal(rodt_column_judge(&plan, &in, 100, &out), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_column_plan_judge(&plan, &in, 100, &out), RODT_E_ARGUMENT);
     compare(&in, 0, &common);
 }
 

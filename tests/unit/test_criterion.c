@@ -20,7 +20,7 @@ static rodt_finding type_30_by(const rodt_rules *rules, int64_t stroke, int64_t 
     assert_int_equal(rodt_length_from_inches(2, 1, &reading.released), RODT_OK);
     assert_int_equal(rodt_length_from_inches(128 + stroke, 64, &reading.applied), RODT_OK);
     assert_int_equal(rodt_pressure_from_psi(psi, 1, &reading.pressure), RODT_OK);
-    assert_int_equal(rodt_judge(&reading, rules, &finding), RODT_OK);
+    assert_int_equal(rodt_reading_judge(&reading, rules, &finding), RODT_OK);
     return finding;
 }
 
@@ -80,7 +80,7 @@ static void a_carriers_own_limit_makes_no_defect(void **state)
     assert_int_equal(rodt_rules_load(rodt_rules_find("us-fmcsr"), "own", table, sizeof table - 1, &own, NULL),
                      RODT_OK);
     rodt_finding within_law = type_30_by(own, 120, 95), half = type_30_by(own, 129, 95), full = type_30_by(own, 144, 95);
-    assert_int_equal(within_law.verdict, RODT_OUT_OF_ADJUSTMENT);
+    assert_int_equal(within_law.verdict, RODT_VERDICT_OUT_OF_ADJUSTMENT);
     assert_int_equal(rodt_finding_defect(&within_law), RODT_DEFECT_NONE);
     assert_int_equal(rodt_finding_defect(&half), RODT_DEFECT_HALF);
     assert_int_equal(rodt_finding_defect(&full), RODT_DEFECT_FULL);
@@ -92,13 +92,13 @@ static void a_carriers_own_limit_makes_no_defect(void **state)
 static void out_by_the_marks_alone_has_no_weight(void **state)
 {
     (void)state;
-    rodt_reading_text text = {.chamber = "30 standard", .released = "2", .applied = "3 3/4", .rated_stroke = "1 1/2"};
+    rodt_form text = {.chamber = "30 standard", .released = "2", .applied = "3 3/4", .rated_stroke = "1 1/2"};
     rodt_finding finding;
-    assert_int_equal(rodt_judge_text(&text, rodt_rules_find("us-fmcsr"), &finding, NULL), RODT_OK);
-    assert_int_equal(finding.verdict, RODT_OUT_OF_ADJUSTMENT);
+    assert_int_equal(rodt_form_judge(&text, rodt_rules_find("us-fmcsr"), &finding, NULL), RODT_OK);
+    assert_int_equal(finding.verdict, RODT_VERDICT_OUT_OF_ADJUSTMENT);
     assert_int_equal(rodt_finding_defect(&finding), RODT_DEFECT_UNKNOWN);
     text.applied = "4 1/2";
-    assert_int_equal(rodt_judge_text(&text, rodt_rules_find("us-fmcsr"), &finding, NULL), RODT_OK);
+    assert_int_equal(rodt_form_judge(&text, rodt_rules_find("us-fmcsr"), &finding, NULL), RODT_OK);
     assert_int_equal(rodt_finding_defect(&finding), RODT_DEFECT_FULL);
     finding.rules = NULL;
     assert_int_equal(rodt_finding_defect(&finding), RODT_DEFECT_UNKNOWN);

@@ -41,7 +41,7 @@ static const choices fields[RODT_READING_FIELDS] = {
 
 typedef struct row {
     char text[RODT_READING_FIELDS][TEXT_ROOM];
-    rodt_reading_text form;
+    rodt_form form;
 } row;
 
 static void fill(row *of, uint64_t *state)
@@ -61,10 +61,10 @@ static void fill(row *of, uint64_t *state)
     of->form.default_day = (rodt_date){2026, 1, 1};
 }
 
-static rodt_reading_text *form_of(row *of)
+static rodt_form *form_of(row *of)
 {
     for (int field = 0; field < RODT_READING_FIELDS; field++)
-        rodt_reading_text_set(&of->form, (rodt_field)field, of->text[field][0] != '\0' ? of->text[field] : NULL);
+        rodt_form_set(&of->form, (rodt_field)field, of->text[field][0] != '\0' ? of->text[field] : NULL);
     return &of->form;
 }
 
@@ -98,7 +98,7 @@ static void damage(char text[TEXT_ROOM], uint64_t *state)
 
 static bool is_better(rodt_verdict now, rodt_verdict before)
 {
-    return now == RODT_IN_ADJUSTMENT && before != RODT_IN_ADJUSTMENT;
+    return now == RODT_VERDICT_IN_ADJUSTMENT && before != RODT_VERDICT_IN_ADJUSTMENT;
 }
 
 static bool is_length(rodt_field field)
@@ -108,19 +108,19 @@ static bool is_length(rodt_field field)
 }
 
 /* True if some way of reading the text gives a value or says that it holds nothing. */
-static bool is_date(const rodt_reading_text *form, const char *text)
+static bool is_date(const rodt_form *form, const char *text)
 {
     for (int order = RODT_DATE_ORDER_UNKNOWN; order <= RODT_DATE_ORDER_YEAR_FIRST; order++) {
         rodt_date date;
         bool asked = form->date_order == RODT_DATE_ORDER_UNKNOWN || (int)form->date_order == order;
-        if (asked && rodt_date_read(text, strlen(text), (rodt_date_order)order, &date, NULL) == RODT_OK)
+        if (asked && rodt_date_parse_n(text, strlen(text), (rodt_date_order)order, &date, NULL) == RODT_OK)
             return true;
     }
     return false;
 }
 
 /* Asks the reader of the field itself, so that a tail or a text that is dropped without a word is found. */
-static bool is_value(const rodt_reading_text *form, rodt_field field, const char *text)
+static bool is_value(const rodt_form *form, rodt_field field, const char *text)
 {
     size_t size = strlen(text);
     rodt_length length;
@@ -134,13 +134,13 @@ static bool is_value(const rodt_reading_text *form, rodt_field field, const char
         (void)rodt_unit_find(form->unit, strlen(form->unit), &style.unit);
     rodt_status status = RODT_E_SYNTAX;
     if (is_length(field))
-        status = rodt_length_read(text, size, &style, &length, NULL, NULL);
+        status = rodt_length_parse_n(text, size, &style, &length, NULL, NULL);
     else if (field == RODT_FIELD_PSI || field == RODT_FIELD_PSI_AFTER)
-        status = rodt_pressure_read(text, size, style.decimal_comma, &pressure, NULL);
+        status = rodt_pressure_parse_n(text, size, style.decimal_comma, &pressure, NULL);
     else if (field == RODT_FIELD_CHAMBER)
         status = rodt_chamber_parse(text, &chamber, NULL);
     else if (field == RODT_FIELD_STROKE_CLASS)
-        status = rodt_stroke_class_read(text, size, &stroke_class, NULL);
+        status = rodt_stroke_class_parse_n(text, size, &stroke_class, NULL);
     else
         return field == RODT_FIELD_DATE ? is_date(form, text) : rodt_field_accepts(field, text, size);
     return status == RODT_OK || status == RODT_E_EMPTY;
@@ -153,17 +153,17 @@ static void check_row(const rodt_rules *rules, uint64_t *state, unsigned counts[
     rodt_finding after;
     rodt_error error;
     fill(&whole, state);
-    assert_int_equal(rodt_judge_row(form_of(&whole), rules, &before, &error), RODT_OK);
+    assert_int_equal(rodt_form_judge_row(form_of(&whole), rules, &before, &error), RODT_OK);
     if (error.status != RODT_OK && error.status != RODT_E_EMPTY)
         return; /* unreadable from the start: nothing says what it should have been */
     row damaged = whole;
     rodt_field field = (rodt_field)(chance(state) % RODT_READING_FIELDS);
     damage(damaged.text[field], state);
-    rodt_reading_text *form = form_of(&damaged);
+    rodt_form *form = form_of(&damaged);
     const char *text = damaged.text[field];
-    assert_int_equal(rodt_judge_row(form, rules, &after, &error), RODT_OK);
+    assert_int_equal(rodt_form_judge_row(form, rules, &after, &error), RODT_OK);
     bool is_read = error.status == RODT_OK || error.status == RODT_E_EMPTY;
-    counts[before.verdict == RODT_IN_ADJUSTMENT ? 0 : 1]++;
+    counts[before.verdict == RODT_VERDICT_IN_ADJUSTMENT ? 0 : 1]++;
     counts[2] += !is_read;
     if (is_read && !is_value(form, field, text))
         fail_msg("%s \"%s\": no reader takes it, and nothing was said", rodt_field_name(field), text);

@@ -75,7 +75,7 @@ static void test_read(void **state)
         rodt_date date = untouched;
         rodt_error error = {0};
         rodt_status status =
-            rodt_date_read(cases[i].text, strlen(cases[i].text), cases[i].order, &date, &error);
+            rodt_date_parse_n(cases[i].text, strlen(cases[i].text), cases[i].order, &date, &error);
         if (status != RODT_OK || !equal(date, cases[i].year, cases[i].month, cases[i].day))
             fail_msg("\"%s\": %d-%d-%d, %s", cases[i].text, date.year, date.month, date.day, error.text);
     }
@@ -139,7 +139,7 @@ static void test_refuse(void **state)
     for (size_t i = 0; i < COUNT_OF(refused); i++) {
         rodt_date date = untouched;
         rodt_error error = {0};
-        rodt_status status = rodt_date_read(refused[i].text, strlen(refused[i].text), UNKNOWN, &date, &error);
+        rodt_status status = rodt_date_parse_n(refused[i].text, strlen(refused[i].text), UNKNOWN, &date, &error);
         if (status != refused[i].status || error.status != status || error.column != refused[i].column)
             fail_msg("\"%s\": status %d column %u (%s)", refused[i].text, (int)status, (unsigned)error.column,
                      error.text);
@@ -165,7 +165,7 @@ static void test_declared_order(void **state)
     for (size_t i = 0; i < COUNT_OF(cases); i++) {
         rodt_date date = untouched;
         rodt_error error = {0};
-        rodt_status status = rodt_date_read(cases[i].text, strlen(cases[i].text), cases[i].order, &date, &error);
+        rodt_status status = rodt_date_parse_n(cases[i].text, strlen(cases[i].text), cases[i].order, &date, &error);
         if (status != RODT_E_SYNTAX || strstr(error.text, cases[i].sentence) == NULL)
             fail_msg("\"%s\": status %d (%s)", cases[i].text, (int)status, error.text);
         assert_true(equal(date, 1999, 9, 9));
@@ -178,9 +178,9 @@ static void test_ambiguous(void **state)
     (void)state;
     rodt_date date = untouched;
     rodt_error error = {0};
-    assert_int_equal(rodt_date_read("01/02/24", 8, UNKNOWN, &date, &error), RODT_E_AMBIGUOUS);
+    assert_int_equal(rodt_date_parse_n("01/02/24", 8, UNKNOWN, &date, &error), RODT_E_AMBIGUOUS);
     assert_non_null(strstr(error.text, "3 days"));
-    assert_int_equal(rodt_date_read("1/2/2024", 8, UNKNOWN, &date, &error), RODT_E_AMBIGUOUS);
+    assert_int_equal(rodt_date_parse_n("1/2/2024", 8, UNKNOWN, &date, &error), RODT_E_AMBIGUOUS);
     assert_non_null(strstr(error.text, "2 days"));
     assert_true(equal(date, 1999, 9, 9));
 }
@@ -189,13 +189,13 @@ static void test_parse(void **state)
 {
     (void)state;
     rodt_date date = untouched;
-    assert_int_equal(rodt_date_parse("14/10/2021", &date, NULL), RODT_E_SYNTAX);
-    assert_int_equal(rodt_date_parse("", &date, NULL), RODT_E_EMPTY);
-    assert_int_equal(rodt_date_parse(NULL, &date, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_date_parse("2021-10-14", NULL, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_date_read("1/2/24", 6, (rodt_date_order)4, &date, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_date_parse_iso("14/10/2021", &date, NULL), RODT_E_SYNTAX);
+    assert_int_equal(rodt_date_parse_iso("", &date, NULL), RODT_E_EMPTY);
+    assert_int_equal(rodt_date_parse_iso(NULL, &date, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_date_parse_iso("2021-10-14", NULL, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_date_parse_n("1/2/24", 6, (rodt_date_order)4, &date, NULL), RODT_E_ARGUMENT);
     assert_true(equal(date, 1999, 9, 9));
-    assert_int_equal(rodt_date_parse("2021-10-14", &date, NULL), RODT_OK);
+    assert_int_equal(rodt_date_parse_iso("2021-10-14", &date, NULL), RODT_OK);
     assert_true(equal(date, 2021, 10, 14));
 }
 
@@ -214,7 +214,7 @@ static void test_every_day(void **state)
             if (rodt_date_make(n / 12, n % 12 + 1, day, &date) != RODT_OK)
                 continue;
             assert_int_equal(rodt_date_format(date, text, sizeof text), RODT_OK);
-            assert_int_equal(rodt_date_parse(text, &again, NULL), RODT_OK);
+            assert_int_equal(rodt_date_parse_iso(text, &again, NULL), RODT_OK);
             assert_int_equal(rodt_date_compare(date, again), 0);
             assert_int_equal(rodt_date_compare(before, date), -1);
             assert_int_equal(rodt_date_compare(date, before), 1);

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Classes of days, pressures and lengths: wherever two readings must have the same answer, rodt_judge gives it. */
+/* Classes of days, pressures and lengths: wherever two readings must have the same answer, rodt_reading_judge gives it. */
 #include <stdarg.h>
 #include <stddef.h>
 #include <setjmp.h>
@@ -62,11 +62,11 @@ static rodt_reading moved(const rodt_reading *from, const rodt_rules *rules, uin
     rodt_length_from_inches(1, 16, &other.division);
     for (int i = 0; i < 40; i++) {
         drawn = some_reading(state);
-        if (equivalence_day(rules, drawn.day) == equivalence_day(rules, from->day))
+        if (rodti_equivalence_day(rules, drawn.day) == rodti_equivalence_day(rules, from->day))
             other.day = drawn.day;
-        if (equivalence_pressure(rules, drawn.pressure) == equivalence_pressure(rules, from->pressure))
+        if (rodti_equivalence_pressure(rules, drawn.pressure) == rodti_equivalence_pressure(rules, from->pressure))
             other.pressure = drawn.pressure;
-        if (equivalence_pressure(rules, drawn.pressure_after) == equivalence_pressure(rules, from->pressure_after))
+        if (rodti_equivalence_pressure(rules, drawn.pressure_after) == rodti_equivalence_pressure(rules, from->pressure_after))
             other.pressure_after = drawn.pressure_after;
     }
     return other;
@@ -76,8 +76,8 @@ static void compare(const rodt_reading *a, const rodt_reading *b, const rodt_rul
 {
     rodt_finding first;
     rodt_finding second;
-    assert_int_equal(rodt_judge(a, rules, &first), RODT_OK);
-    assert_int_equal(rodt_judge(b, rules, &second), RODT_OK);
+    assert_int_equal(rodt_reading_judge(a, rules, &first), RODT_OK);
+    assert_int_equal(rodt_reading_judge(b, rules, &second), RODT_OK);
     assert_int_equal(first.verdict, second.verdict);
     assert_true(first.reasons == second.reasons);
     assert_memory_equal(&first.applied_stroke, &second.applied_stroke, sizeof first.applied_stroke);
@@ -130,15 +130,15 @@ static void test_days(void **unused)
 {
     (void)unused;
     const rodt_rules *rules = rodt_rules_find("us-fmcsr");
-    assert_int_equal(equivalence_day(rules, (rodt_date){0}), 0);
-    assert_int_not_equal(equivalence_day(rules, day_of(2021, 10, 13)), equivalence_day(rules, day_of(2021, 10, 14)));
-    assert_int_equal(equivalence_day(rules, day_of(2021, 10, 14)), equivalence_day(rules, day_of(2024, 1, 1)));
+    assert_int_equal(rodti_equivalence_day(rules, (rodt_date){0}), 0);
+    assert_int_not_equal(rodti_equivalence_day(rules, day_of(2021, 10, 13)), rodti_equivalence_day(rules, day_of(2021, 10, 14)));
+    assert_int_equal(rodti_equivalence_day(rules, day_of(2021, 10, 14)), rodti_equivalence_day(rules, day_of(2024, 1, 1)));
     rodt_rules *own;
     assert_int_equal(rodt_rules_load(rules, "own", own_text, strlen(own_text), &own, NULL), RODT_OK);
     const rodt_date days[] = {day_of(2022, 2, 28), day_of(2022, 3, 1), day_of(2023, 4, 30), day_of(2023, 5, 1)};
-    assert_int_not_equal(equivalence_day(own, days[0]), equivalence_day(own, days[1]));
-    assert_int_equal(equivalence_day(own, days[1]), equivalence_day(own, days[2]));
-    assert_int_not_equal(equivalence_day(own, days[2]), equivalence_day(own, days[3]));
+    assert_int_not_equal(rodti_equivalence_day(own, days[0]), rodti_equivalence_day(own, days[1]));
+    assert_int_equal(rodti_equivalence_day(own, days[1]), rodti_equivalence_day(own, days[2]));
+    assert_int_not_equal(rodti_equivalence_day(own, days[2]), rodti_equivalence_day(own, days[3]));
     rodt_rules_free(own);
 }
 
@@ -146,31 +146,31 @@ static void test_pressures(void **unused)
 {
     (void)unused;
     const rodt_rules *rules = rodt_rules_find("us-fmcsr"); /* 90 to 100 psi, both inside */
-    assert_int_equal(equivalence_pressure(rules, (rodt_pressure){0}), PRESSURE_NOT_GIVEN);
-    assert_int_equal(equivalence_pressure(rules, psi(0, 1)), PRESSURE_NO_AIR);
-    assert_int_equal(equivalence_pressure(rules, psi(899999, 10000)), PRESSURE_BELOW);
-    assert_int_equal(equivalence_pressure(rules, psi(90, 1)), PRESSURE_INSIDE);
-    assert_int_equal(equivalence_pressure(rules, psi(100, 1)), PRESSURE_INSIDE);
-    assert_int_equal(equivalence_pressure(rules, psi(1000001, 10000)), PRESSURE_ABOVE);
+    assert_int_equal(rodti_equivalence_pressure(rules, (rodt_pressure){0}), PRESSURE_NOT_GIVEN);
+    assert_int_equal(rodti_equivalence_pressure(rules, psi(0, 1)), PRESSURE_NO_AIR);
+    assert_int_equal(rodti_equivalence_pressure(rules, psi(899999, 10000)), PRESSURE_BELOW);
+    assert_int_equal(rodti_equivalence_pressure(rules, psi(90, 1)), PRESSURE_INSIDE);
+    assert_int_equal(rodti_equivalence_pressure(rules, psi(100, 1)), PRESSURE_INSIDE);
+    assert_int_equal(rodti_equivalence_pressure(rules, psi(1000001, 10000)), PRESSURE_ABOVE);
 }
 
 static void test_lengths(void **unused)
 {
     (void)unused;
     int32_t units = -5;
-    assert_false(equivalence_length((rodt_length){0}, &units));
-    assert_false(equivalence_length((rodt_length){1, 3}, &units));
-    assert_false(equivalence_length((rodt_length){-1, 2}, &units));
-    assert_false(equivalence_length((rodt_length){423, 1}, &units));
-    assert_false(equivalence_length((rodt_length){1, -2}, &units));
+    assert_false(rodti_equivalence_length((rodt_length){0}, &units));
+    assert_false(rodti_equivalence_length((rodt_length){1, 3}, &units));
+    assert_false(rodti_equivalence_length((rodt_length){-1, 2}, &units));
+    assert_false(rodti_equivalence_length((rodt_length){423, 1}, &units));
+    assert_false(rodti_equivalence_length((rodt_length){1, -2}, &units));
     assert_int_equal(units, -5);
-    assert_true(equivalence_length((rodt_length){1, 64}, &units));
+    assert_true(rodti_equivalence_length((rodt_length){1, 64}, &units));
     assert_int_equal(units, RODT_COLUMN_PER_64TH);
-    assert_true(equivalence_length((rodt_length){5, 127}, &units)); /* 1 mm */
+    assert_true(rodti_equivalence_length((rodt_length){5, 127}, &units)); /* 1 mm */
     assert_int_equal(units, RODT_COLUMN_PER_MM);
-    assert_true(equivalence_length((rodt_length){0, 1}, &units));
+    assert_true(rodti_equivalence_length((rodt_length){0, 1}, &units));
     assert_int_equal(units, 0);
-    assert_true(equivalence_length((rodt_length){INT32_MAX, RODT_COLUMN_PER_INCH}, &units));
+    assert_true(rodti_equivalence_length((rodt_length){INT32_MAX, RODT_COLUMN_PER_INCH}, &units));
     assert_int_equal(units, INT32_MAX);
 }
 

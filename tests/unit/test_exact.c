@@ -33,10 +33,10 @@ static const struct {
     operation exact;
     operation plain;
 } operations[] = {
-    {"add", exact_add, exact_wide_add, plain_add},
-    {"subtract", exact_subtract, exact_wide_subtract, plain_subtract},
-    {"multiply", exact_multiply, exact_wide_multiply, plain_multiply},
-    {"divide", exact_divide, exact_wide_divide, plain_divide},
+    {"add", rodti_exact_add, rodti_exact_wide_add, plain_add},
+    {"subtract", rodti_exact_subtract, rodti_exact_wide_subtract, plain_subtract},
+    {"multiply", rodti_exact_multiply, rodti_exact_wide_multiply, plain_multiply},
+    {"divide", rodti_exact_divide, rodti_exact_wide_divide, plain_divide},
 };
 
 static const rodt_ratio untouched = {77, 78};
@@ -47,7 +47,7 @@ static bool equal(rodt_ratio a, rodt_ratio b) { return a.num == b.num && a.den =
 static rodt_ratio draw(uint64_t *state)
 {
     rodt_ratio result;
-    while (!exact_wide_make(chance_number(state), chance_number(state), &result))
+    while (!rodti_exact_wide_make(chance_number(state), chance_number(state), &result))
         ;
     return result;
 }
@@ -79,8 +79,8 @@ static void test_both_ways_agree(void **state)
         rodt_ratio b = n % 8 == 0 ? a : draw(&seed);
         for (size_t i = 0; i < COUNT_OF(operations); i++)
             check_operation(i, a, b);
-        assert_int_equal(exact_compare(a, b), exact_wide_compare(a, b));
-        assert_int_equal(exact_compare(a, b), plain_compare(a, b));
+        assert_int_equal(rodti_exact_compare(a, b), rodti_exact_wide_compare(a, b));
+        assert_int_equal(rodti_exact_compare(a, b), plain_compare(a, b));
     }
 }
 
@@ -94,8 +94,8 @@ static void test_both_ways_make_alike(void **state)
         rodt_ratio fast = untouched;
         rodt_ratio exact = untouched;
         rodt_ratio plain = untouched;
-        assert_int_equal(exact_make(num, den, &fast), exact_wide_make(num, den, &exact));
-        assert_int_equal(plain_make(num, den, &plain), exact_wide_make(num, den, &exact));
+        assert_int_equal(rodti_exact_make(num, den, &fast), rodti_exact_wide_make(num, den, &exact));
+        assert_int_equal(plain_make(num, den, &plain), rodti_exact_wide_make(num, den, &exact));
         assert_true(equal(fast, exact) && equal(plain, exact));
         assert_true(equal(fast, untouched) || is_canonical(fast.num, fast.den));
     }
@@ -114,12 +114,12 @@ static void test_schoolbook(void **state)
         rodt_ratio b;
         rodt_ratio sum;
         rodt_ratio product;
-        assert_true(exact_make(p, q, &a) && exact_make(r, s, &b));
-        assert_true(exact_add(a, b, &sum) && exact_multiply(a, b, &product));
+        assert_true(rodti_exact_make(p, q, &a) && rodti_exact_make(r, s, &b));
+        assert_true(rodti_exact_add(a, b, &sum) && rodti_exact_multiply(a, b, &product));
         assert_int_equal(sum.num * q * s, (p * s + r * q) * sum.den);
         assert_int_equal(product.num * q * s, p * r * product.den);
         int64_t difference = p * s - r * q;
-        assert_int_equal(exact_compare(a, b), (difference > 0) - (difference < 0));
+        assert_int_equal(rodti_exact_compare(a, b), (difference > 0) - (difference < 0));
     }
 }
 
@@ -151,23 +151,23 @@ static void test_ends_of_the_range(void **state)
     rodt_ratio out = untouched;
     rodt_ratio smallest = {INT64_MIN, 1};
     rodt_ratio one = {1, 1};
-    assert_true(exact_make(INT64_MIN, 1, &out) && equal(out, smallest));
-    assert_true(exact_make(INT64_MIN, INT64_MIN, &out) && equal(out, one));
-    assert_true(exact_make(INT64_MIN, -2, &out) && equal(out, (rodt_ratio){INT64_C(1) << 62, 1}));
-    assert_true(exact_make(0, INT64_MIN, &out) && equal(out, (rodt_ratio){0, 1}));
+    assert_true(rodti_exact_make(INT64_MIN, 1, &out) && equal(out, smallest));
+    assert_true(rodti_exact_make(INT64_MIN, INT64_MIN, &out) && equal(out, one));
+    assert_true(rodti_exact_make(INT64_MIN, -2, &out) && equal(out, (rodt_ratio){INT64_C(1) << 62, 1}));
+    assert_true(rodti_exact_make(0, INT64_MIN, &out) && equal(out, (rodt_ratio){0, 1}));
     out = untouched;
-    assert_false(exact_make(INT64_MIN, -1, &out));
-    assert_false(exact_make(1, INT64_MIN, &out));
-    assert_false(exact_make(1, 0, &out));
-    assert_false(exact_subtract((rodt_ratio){0, 1}, smallest, &out));
-    assert_false(exact_divide(one, (rodt_ratio){0, 1}, &out));
-    assert_false(exact_divide(one, smallest, &out));
-    assert_false(exact_add((rodt_ratio){INT64_MAX, 1}, one, &out));
+    assert_false(rodti_exact_make(INT64_MIN, -1, &out));
+    assert_false(rodti_exact_make(1, INT64_MIN, &out));
+    assert_false(rodti_exact_make(1, 0, &out));
+    assert_false(rodti_exact_subtract((rodt_ratio){0, 1}, smallest, &out));
+    assert_false(rodti_exact_divide(one, (rodt_ratio){0, 1}, &out));
+    assert_false(rodti_exact_divide(one, smallest, &out));
+    assert_false(rodti_exact_add((rodt_ratio){INT64_MAX, 1}, one, &out));
     assert_true(equal(out, untouched));
-    assert_true(exact_add((rodt_ratio){INT64_MAX, 3}, (rodt_ratio){INT64_MIN, 3}, &out) &&
+    assert_true(rodti_exact_add((rodt_ratio){INT64_MAX, 3}, (rodt_ratio){INT64_MIN, 3}, &out) &&
                 equal(out, (rodt_ratio){-1, 3}));
     assert_int_equal(
-        exact_compare((rodt_ratio){INT64_MAX, INT64_MAX - 1}, (rodt_ratio){INT64_MAX - 1, INT64_MAX - 2}), -1);
+        rodti_exact_compare((rodt_ratio){INT64_MAX, INT64_MAX - 1}, (rodt_ratio){INT64_MAX - 1, INT64_MAX - 2}), -1);
 }
 
 /* Results that fit although what is between does not: only the wide way gives them. */
@@ -177,10 +177,10 @@ static void test_fits_after_all(void **state)
     rodt_ratio out;
     rodt_ratio odd = {INT64_C(3037000501), INT64_C(3037000503)};
     rodt_ratio other = {INT64_C(3037000503), INT64_C(3037000501)};
-    assert_true(exact_multiply(odd, other, &out) && equal(out, (rodt_ratio){1, 1}));
-    assert_true(exact_divide(odd, odd, &out) && equal(out, (rodt_ratio){1, 1}));
+    assert_true(rodti_exact_multiply(odd, other, &out) && equal(out, (rodt_ratio){1, 1}));
+    assert_true(rodti_exact_divide(odd, odd, &out) && equal(out, (rodt_ratio){1, 1}));
     rodt_ratio a = {INT64_MAX, INT64_C(4294967296)};
-    assert_true(exact_subtract(a, a, &out) && equal(out, (rodt_ratio){0, 1}));
+    assert_true(rodti_exact_subtract(a, a, &out) && equal(out, (rodt_ratio){0, 1}));
 }
 
 static void test_round(void **state)
@@ -207,10 +207,10 @@ static void test_round(void **state)
         {{INT64_MAX - 1, INT64_MAX}, 1, 1, 0, 1},
     };
     for (size_t i = 0; i < COUNT_OF(cases); i++) {
-        assert_int_equal(exact_round(cases[i].value, RODT_ROUND_HALF_EVEN), cases[i].half_even);
-        assert_int_equal(exact_round(cases[i].value, RODT_ROUND_HALF_UP), cases[i].half_up);
-        assert_int_equal(exact_round(cases[i].value, RODT_ROUND_DOWN), cases[i].down);
-        assert_int_equal(exact_round(cases[i].value, RODT_ROUND_UP), cases[i].up);
+        assert_int_equal(rodti_exact_round(cases[i].value, RODT_ROUNDING_HALF_EVEN), cases[i].half_even);
+        assert_int_equal(rodti_exact_round(cases[i].value, RODT_ROUNDING_HALF_UP), cases[i].half_up);
+        assert_int_equal(rodti_exact_round(cases[i].value, RODT_ROUNDING_DOWN), cases[i].down);
+        assert_int_equal(rodti_exact_round(cases[i].value, RODT_ROUNDING_UP), cases[i].up);
     }
 }
 
@@ -223,19 +223,19 @@ static void powers_are_compared_exactly(void **state)
         rodt_ratio base = {(int64_t)(chance(&seed) % 12), 1 + (int64_t)(chance(&seed) % 12)};
         rodt_ratio value = {(int64_t)(chance(&seed) % 100), 1 + (int64_t)(chance(&seed) % 100)};
         rodt_ratio power = {1, 1};
-        assert_true(exact_make(base.num, base.den, &base) && exact_make(value.num, value.den, &value));
+        assert_true(rodti_exact_make(base.num, base.den, &base) && rodti_exact_make(value.num, value.den, &value));
         for (unsigned n = 0; n <= 12; n++) {
-            assert_int_equal(exact_compare_power(base, n, value), exact_compare(power, value));
-            assert_int_equal(exact_compare_power(base, n, power), 0);
-            assert_int_equal(plain_compare_power(base, n, value), exact_compare_power(base, n, value));
-            assert_true(exact_multiply(power, base, &power));
+            assert_int_equal(rodti_exact_compare_power(base, n, value), rodti_exact_compare(power, value));
+            assert_int_equal(rodti_exact_compare_power(base, n, power), 0);
+            assert_int_equal(plain_compare_power(base, n, value), rodti_exact_compare_power(base, n, value));
+            assert_true(rodti_exact_multiply(power, base, &power));
         }
     }
     const rodt_ratio large = {INT64_MAX, INT64_MAX - 1}, one = {1, 1};
-    assert_int_equal(exact_compare_power(large, EXACT_POWER_MAX, one), 1);
-    assert_int_equal(exact_compare_power((rodt_ratio){INT64_MAX - 1, INT64_MAX}, EXACT_POWER_MAX, one), -1);
-    assert_int_equal(exact_compare_power((rodt_ratio){INT64_MAX, 1}, EXACT_POWER_MAX, (rodt_ratio){INT64_MAX, 1}), 1);
-    assert_int_equal(exact_compare_power(large, EXACT_POWER_MAX, (rodt_ratio){1, INT64_MAX}), 1);
+    assert_int_equal(rodti_exact_compare_power(large, EXACT_POWER_MAX, one), 1);
+    assert_int_equal(rodti_exact_compare_power((rodt_ratio){INT64_MAX - 1, INT64_MAX}, EXACT_POWER_MAX, one), -1);
+    assert_int_equal(rodti_exact_compare_power((rodt_ratio){INT64_MAX, 1}, EXACT_POWER_MAX, (rodt_ratio){INT64_MAX, 1}), 1);
+    assert_int_equal(rodti_exact_compare_power(large, EXACT_POWER_MAX, (rodt_ratio){1, INT64_MAX}), 1);
     assert_int_equal(plain_compare_power(large, EXACT_POWER_MAX, (rodt_ratio){1, INT64_MAX}), 1);
     assert_int_equal(plain_compare_power((rodt_ratio){INT64_MAX - 1, INT64_MAX}, EXACT_POWER_MAX, one), -1);
 }

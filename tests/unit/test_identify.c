@@ -52,7 +52,7 @@ static rodt_identification identify_by(const char *rules, seen what)
 {
     rodt_identification found;
     rodt_clues clues = clues_of(&what);
-    assert_int_equal(rodt_identify(&clues, rodt_rules_find(rules), newest, &found), RODT_OK);
+    assert_int_equal(rodt_clues_identify(&clues, rodt_rules_find(rules), newest, &found), RODT_OK);
     return found;
 }
 
@@ -132,7 +132,7 @@ static void test_marked_limit(void **state)
     (void)state;
     rodt_clues clues = {.stamp = {.size = "18", .marked_limit = {3, 2}, .rated_stroke = {5, 2}}};
     rodt_identification found;
-    assert_int_equal(rodt_identify(&clues, rodt_rules_find("us-fmcsr"), newest, &found), RODT_OK);
+    assert_int_equal(rodt_clues_identify(&clues, rodt_rules_find("us-fmcsr"), newest, &found), RODT_OK);
     assert_int_equal(found.count, 1);
     assert_int_equal(rodt_length_compare(found.strict_limit, (rodt_length){3, 2}), 0);
 }
@@ -149,7 +149,7 @@ static void test_three_families_within_a_sixteenth(void **state)
         for (size_t j = 0; j < COUNT_OF(divisions); j++) {
             rodt_identification found = identify((seen){.diameter = readings[i], .division = divisions[j]});
             assert_int_equal(found.count, 4);
-            assert_int_equal(found.next_observation, RODT_OBSERVE_FAMILY);
+            assert_int_equal(found.next_observation, RODT_OBSERVATION_FAMILY);
             assert_int_equal(rodt_length_compare(found.strict_limit, (rodt_length){7, 4}), 0);
         }
     }
@@ -187,7 +187,7 @@ static void test_same_diameter(void **state)
     (void)state;
     rodt_identification found = identify((seen){.diameter = "5 1/4", .division = "1/32"});
     expect(found, "bolt D: 1 1/4 | clamp 9 standard: 1 3/8", "1 1/4");
-    assert_int_equal(found.next_observation, RODT_OBSERVE_FAMILY);
+    assert_int_equal(found.next_observation, RODT_OBSERVATION_FAMILY);
     assert_int_equal(rodt_length_compare(found.candidates[0].diameter_distance, (rodt_length){0, 1}), 0);
     assert_int_equal(found.candidates[1].clues_for, RODT_CLUE_DIAMETER);
 }
@@ -198,7 +198,7 @@ static void test_no_chamber_is_so_small(void **state)
     rodt_identification found = identify((seen){.diameter = "2"});
     expect(found, "", "none");
     assert_int_equal(found.contradiction, 0);
-    assert_int_equal(found.next_observation, RODT_OBSERVE_NOTHING);
+    assert_int_equal(found.next_observation, RODT_OBSERVATION_NOTHING);
 }
 
 /* Every two chambers that a tape read to eighths cannot tell apart are both listed. */
@@ -210,7 +210,7 @@ static void test_close_pairs(void **state)
         const rodt_chamber_row *row = rodt_chamber_row_at(i);
         rodt_clues clues = {.diameter = row->outside_diameter};
         rodt_identification found;
-        assert_int_equal(rodt_identify(&clues, rodt_rules_find("us-fmcsr"), newest, &found), RODT_OK);
+        assert_int_equal(rodt_clues_identify(&clues, rodt_rules_find("us-fmcsr"), newest, &found), RODT_OK);
         for (size_t j = 0; j < rodt_chamber_row_count(); j++) {
             const rodt_chamber_row *other = rodt_chamber_row_at(j);
             rodt_length apart;
@@ -233,7 +233,7 @@ static void test_signs_of_long_stroke(void **state)
     expect(identify((seen){.stamp = "30", .tag = RODT_TAG_TRAPEZOID}), "clamp 30 long: 2 1/2", "2 1/2");
     rodt_identification found = identify((seen){.stamp = "20", .port = RODT_PORT_SQUARE});
     expect(found, "clamp 20 long: 2 | clamp 20 long, rated 3: 2 1/2", "2");
-    assert_int_equal(found.next_observation, RODT_OBSERVE_RATED_STROKE);
+    assert_int_equal(found.next_observation, RODT_OBSERVATION_RATED_STROKE);
     expect(identify((seen){.stamp = "20", .port = RODT_PORT_SQUARE, .rated = "3"}),
            "clamp 20 long, rated 3: 2 1/2", "2 1/2");
     expect(identify((seen){.stamp = "24L", .rated = "76 mm"}), "clamp 24 long, rated 3: 2 1/2", "2 1/2");
@@ -277,14 +277,14 @@ static void test_mark_in_doubt(void **state)
     (void)state;
     rodt_identification found = identify((seen){.stamp = "clamp 30", .port = RODT_PORT_ROUND, .tag = RODT_TAG_NONE});
     expect(found, "clamp 30 standard: 2 | clamp 30 long: 2 1/2", "2");
-    assert_int_equal(found.next_observation, RODT_OBSERVE_LONG_SIGN);
+    assert_int_equal(found.next_observation, RODT_OBSERVATION_LONG_SIGN);
 }
 
 /* "30" from a list: the family decides whether 2 1/8 in is over. */
 static void test_family_not_asked(void **state)
 {
     (void)state;
-    assert_int_equal(identify((seen){.stamp = "30"}).next_observation, RODT_OBSERVE_FAMILY);
+    assert_int_equal(identify((seen){.stamp = "30"}).next_observation, RODT_OBSERVATION_FAMILY);
     expect(identify((seen){.stamp = "30", .family = RODT_FAMILY_ROTOCHAMBER}), "rotochamber 30: 2 1/4", "2 1/4");
     expect(identify((seen){.stamp = "30", .family = RODT_FAMILY_DD3}), "DD-3 30: 2 1/4", "2 1/4");
 }
@@ -295,7 +295,7 @@ static void test_nothing_but_a_family(void **state)
     (void)state;
     rodt_identification found = identify((seen){.family = RODT_FAMILY_CLAMP});
     assert_int_equal(found.count, 15);
-    assert_int_equal(found.next_observation, RODT_OBSERVE_STAMP);
+    assert_int_equal(found.next_observation, RODT_OBSERVATION_STAMP);
     assert_int_equal(rodt_length_compare(found.strict_limit, (rodt_length){5, 4}), 0);
     assert_int_equal(identify((seen){.port = RODT_PORT_ROUND}).count, 31);
 }
@@ -305,10 +305,10 @@ static void test_one_limit_settles(void **state)
 {
     (void)state;
     rodt_identification found = identify((seen){.stamp = "30", .family = RODT_FAMILY_CLAMP, .port = RODT_PORT_SQUARE});
-    assert_int_equal(found.next_observation, RODT_OBSERVE_NOTHING);
+    assert_int_equal(found.next_observation, RODT_OBSERVATION_NOTHING);
     found = identify((seen){.diameter = "6 3/16", .division = "1/32", .family = RODT_FAMILY_BOLT});
     expect(found, "bolt E: 1 3/8", "1 3/8");
-    assert_int_equal(found.next_observation, RODT_OBSERVE_NOTHING);
+    assert_int_equal(found.next_observation, RODT_OBSERVATION_NOTHING);
 }
 
 /* 86 FR 57076 changed the 36 on 2021-10-14; before 2012-09-05 the rule set has no text. */
@@ -319,13 +319,13 @@ static void test_limits_of_the_day(void **state)
     rodt_identification found;
     rodt_clues clues = {.stamp = {.family = RODT_FAMILY_CLAMP, .size = "36"}};
     assert_int_equal(rodt_date_make(2021, 10, 13, &day), RODT_OK);
-    assert_int_equal(rodt_identify(&clues, rodt_rules_find("us-fmcsr"), day, &found), RODT_OK);
+    assert_int_equal(rodt_clues_identify(&clues, rodt_rules_find("us-fmcsr"), day, &found), RODT_OK);
     expect(found, "clamp 36 standard: 2 1/4", "2 1/4");
     assert_int_equal(rodt_date_make(2021, 10, 14, &day), RODT_OK);
-    assert_int_equal(rodt_identify(&clues, rodt_rules_find("us-fmcsr"), day, &found), RODT_OK);
+    assert_int_equal(rodt_clues_identify(&clues, rodt_rules_find("us-fmcsr"), day, &found), RODT_OK);
     expect(found, "clamp 36 standard: 2 1/2", "2 1/2");
     assert_int_equal(rodt_date_make(2010, 1, 1, &day), RODT_OK);
-    assert_int_equal(rodt_identify(&clues, rodt_rules_find("us-fmcsr"), day, &found), RODT_OK);
+    assert_int_equal(rodt_clues_identify(&clues, rodt_rules_find("us-fmcsr"), day, &found), RODT_OK);
     expect(found, "clamp 36 standard: none", "none");
 }
 
@@ -348,10 +348,10 @@ static void test_own_limits(void **state)
     rodt_clues clues = {.stamp = {.family = RODT_FAMILY_CLAMP, .size = "30"}};
     const rodt_rules *law = rodt_rules_find("us-fmcsr");
     assert_int_equal(rodt_rules_load(law, "own", table, sizeof table - 1, &own, NULL), RODT_OK);
-    assert_int_equal(rodt_identify(&clues, own, newest, &found), RODT_OK);
+    assert_int_equal(rodt_clues_identify(&clues, own, newest, &found), RODT_OK);
     expect(found, "clamp 30 standard: 1 7/8 | clamp 30 long: 2 1/2", "1 7/8");
     memcpy(clues.stamp.size, "36", 3);
-    assert_int_equal(rodt_identify(&clues, own, newest, &found), RODT_OK);
+    assert_int_equal(rodt_clues_identify(&clues, own, newest, &found), RODT_OK);
     expect(found, "clamp 36 long: 2 | clamp 36 standard: 2 1/2", "2");
     rodt_rules_free(own);
 }
@@ -463,7 +463,7 @@ static drawn draw(uint64_t *chances)
 
 static bool try_clues(const rodt_clues *clues, rodt_identification *found)
 {
-    rodt_status status = rodt_identify(clues, rodt_rules_find("us-fmcsr"), newest, found);
+    rodt_status status = rodt_clues_identify(clues, rodt_rules_find("us-fmcsr"), newest, found);
     assert_true(status == RODT_OK || status == RODT_E_ARGUMENT);
     return status == RODT_OK;
 }
@@ -529,12 +529,12 @@ static bool agrees(const drawn *d, const rodt_limit *row)
         return false;
     if (stamp->family != RODT_FAMILY_UNKNOWN && stamp->family != row->family)
         return false;
-    if (stamp->stroke_class != RODT_CLASS_UNKNOWN && row->stroke_class != RODT_CLASS_UNKNOWN &&
+    if (stamp->stroke_class != RODT_STROKE_CLASS_UNKNOWN && row->stroke_class != RODT_STROKE_CLASS_UNKNOWN &&
         stamp->stroke_class != row->stroke_class)
         return false;
     if (d->clues.family != RODT_FAMILY_UNKNOWN && d->clues.family != row->family)
         return false;
-    if (sign && row->stroke_class != RODT_CLASS_LONG)
+    if (sign && row->stroke_class != RODT_STROKE_CLASS_LONG)
         return false;
     for (size_t i = 0; d->diameter != 0 && i < rodt_chamber_row_count(); i++) {
         const rodt_chamber_row *chamber = rodt_chamber_row_at(i);
@@ -558,7 +558,7 @@ static void test_every_agreeing_row_is_listed(void **state)
         size_t listed = 0;
         d.clues.rated_stroke = (rodt_length){0};
         for (size_t j = 0; j < rodt_rules_limit_count(law); j++) {
-            const rodt_limit *row = rodt_rules_limit(law, j);
+            const rodt_limit *row = rodt_rules_limit_at(law, j);
             wanted += !rodt_date_given(row->until) && agrees(&d, row);
         }
         if (!try_clues(&d.clues, &found) || found.contradiction != 0)
@@ -631,8 +631,8 @@ static void check_agreement(const rodt_rules *rules, const rodt_chamber *chamber
     rodt_clues clues = {.stamp = *chamber, .rated_stroke = chamber->rated_stroke};
     clues.stamp.rated_stroke = (rodt_length){0};
     assert_int_equal(rodt_rules_find_limit(rules, chamber, newest, &answer), RODT_OK);
-    assert_int_equal(rodt_identify(&clues, rules, newest, &found), RODT_OK);
-    bool doubted = chamber->stroke_class != RODT_CLASS_LONG && rodt_length_given(standard) &&
+    assert_int_equal(rodt_clues_identify(&clues, rules, newest, &found), RODT_OK);
+    bool doubted = chamber->stroke_class != RODT_STROKE_CLASS_LONG && rodt_length_given(standard) &&
                    rodt_length_compare(chamber->rated_stroke, standard) != 0;
     char text[RODT_CHAMBER_TEXT_SIZE], mark[RODT_LENGTH_TEXT_SIZE];
     rodt_chamber_format(chamber, text, sizeof text);
@@ -667,7 +667,7 @@ static void expect_refused(const rodt_clues *clues, rodt_status status)
     rodt_identification found;
     memset(&found, 0x5A, sizeof found);
     rodt_identification before = found;
-    assert_int_equal(rodt_identify(clues, rodt_rules_find("us-fmcsr"), newest, &found), status);
+    assert_int_equal(rodt_clues_identify(clues, rodt_rules_find("us-fmcsr"), newest, &found), status);
     assert_memory_equal(&found, &before, sizeof found);
 }
 
@@ -676,9 +676,9 @@ static void test_refusals(void **state)
     (void)state;
     rodt_identification found;
     rodt_clues round = {.port = RODT_PORT_ROUND};
-    assert_int_equal(rodt_identify(NULL, rodt_rules_find("us-fmcsr"), newest, &found), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_identify(&round, NULL, newest, &found), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_identify(&round, rodt_rules_find("us-fmcsr"), newest, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_clues_identify(NULL, rodt_rules_find("us-fmcsr"), newest, &found), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_clues_identify(&round, NULL, newest, &found), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_clues_identify(&round, rodt_rules_find("us-fmcsr"), newest, NULL), RODT_E_ARGUMENT);
     expect_refused(&(rodt_clues){0}, RODT_E_ARGUMENT);
     expect_refused(&(rodt_clues){.diameter_division = {1, 8}}, RODT_E_ARGUMENT);
     expect_refused(&(rodt_clues){.family = (rodt_family)5}, RODT_E_ARGUMENT);
@@ -704,12 +704,12 @@ static void test_words(void **state)
     assert_string_equal(rodt_clue_name(0), "unknown");
     assert_string_equal(rodt_clue_name(RODT_CLUE_STAMP | RODT_CLUE_PORT), "unknown");
     assert_string_equal(rodt_clue_name(64), "unknown");
-    for (int i = RODT_OBSERVE_NOTHING; i <= RODT_OBSERVE_DIAMETER; i++) {
-        for (int j = RODT_OBSERVE_NOTHING; j < i; j++)
+    for (int i = RODT_OBSERVATION_NOTHING; i <= RODT_OBSERVATION_DIAMETER; i++) {
+        for (int j = RODT_OBSERVATION_NOTHING; j < i; j++)
             assert_string_not_equal(rodt_observation_text((rodt_observation)i),
                                     rodt_observation_text((rodt_observation)j));
     }
-    assert_string_equal(rodt_observation_text((rodt_observation)77), rodt_observation_text(RODT_OBSERVE_NOTHING));
+    assert_string_equal(rodt_observation_text((rodt_observation)77), rodt_observation_text(RODT_OBSERVATION_NOTHING));
 }
 
 int main(void)

@@ -162,7 +162,7 @@ static rodt_status read_styled(const char *text, rodt_length_style style, rodt_l
                                rodt_unit *unit)
 {
     *length = untouched;
-    return rodt_length_read(text, strlen(text), &style, length, unit, NULL);
+    return rodt_length_parse_n(text, strlen(text), &style, length, unit, NULL);
 }
 
 static void test_decimal_comma(void **state)
@@ -220,13 +220,13 @@ static void test_bounded_text(void **state)
 {
     (void)state;
     rodt_length length = untouched;
-    assert_int_equal(rodt_length_read("1 3/4XYZ", 5, NULL, &length, NULL, NULL), RODT_OK);
+    assert_int_equal(rodt_length_parse_n("1 3/4XYZ", 5, NULL, &length, NULL, NULL), RODT_OK);
     assert_true(equal(length, 7, 4));
-    assert_int_equal(rodt_length_read("1 3/4", 4, NULL, &length, NULL, NULL), RODT_E_SYNTAX);
-    assert_int_equal(rodt_length_read("2\0", 2, NULL, &length, NULL, NULL), RODT_E_SYNTAX);
-    assert_int_equal(rodt_length_read("2 1/2\r\n", 7, NULL, &length, NULL, NULL), RODT_OK);
-    assert_int_equal(rodt_length_read("2\xE2\x80", 3, NULL, &length, NULL, NULL), RODT_E_SYNTAX);
-    assert_int_equal(rodt_length_read("", 0, NULL, &length, NULL, NULL), RODT_E_EMPTY);
+    assert_int_equal(rodt_length_parse_n("1 3/4", 4, NULL, &length, NULL, NULL), RODT_E_SYNTAX);
+    assert_int_equal(rodt_length_parse_n("2\0", 2, NULL, &length, NULL, NULL), RODT_E_SYNTAX);
+    assert_int_equal(rodt_length_parse_n("2 1/2\r\n", 7, NULL, &length, NULL, NULL), RODT_OK);
+    assert_int_equal(rodt_length_parse_n("2\xE2\x80", 3, NULL, &length, NULL, NULL), RODT_E_SYNTAX);
+    assert_int_equal(rodt_length_parse_n("", 0, NULL, &length, NULL, NULL), RODT_E_EMPTY);
     assert_int_equal(rodt_length_parse(NULL, &length, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_length_parse("2", NULL, NULL), RODT_E_ARGUMENT);
 }
@@ -270,7 +270,7 @@ static void test_millimetres(void **state)
         assert_int_equal(rodt_length_from_mm(n, 10, &made), RODT_OK);
         assert_true(equal(length, made.num, made.den) && is_canonical(made.num, made.den));
         assert_int_equal(
-            rodt_length_format_decimal(length, RODT_UNIT_MM, 1, RODT_ROUND_HALF_EVEN, again, sizeof again),
+            rodt_length_format_decimal(length, RODT_UNIT_MM, 1, RODT_ROUNDING_HALF_EVEN, again, sizeof again),
             RODT_OK);
         assert_memory_equal(again, text, strlen(again));
         assert_string_equal(text + strlen(again), " mm");
@@ -325,29 +325,29 @@ static void check_decimal(int64_t num, int64_t den, rodt_unit unit, unsigned dig
 static void test_write_decimal(void **state)
 {
     (void)state;
-    check_decimal(7, 4, RODT_UNIT_INCH, 4, RODT_ROUND_HALF_EVEN, "1.7500");
-    check_decimal(7, 4, RODT_UNIT_MM, 2, RODT_ROUND_HALF_EVEN, "44.45");
-    check_decimal(7, 4, RODT_UNIT_MM, 1, RODT_ROUND_HALF_EVEN, "44.4");
-    check_decimal(7, 4, RODT_UNIT_MM, 1, RODT_ROUND_HALF_UP, "44.5");
-    check_decimal(7, 4, RODT_UNIT_MM, 0, RODT_ROUND_DOWN, "44");
-    check_decimal(7, 4, RODT_UNIT_CM, 3, RODT_ROUND_UP, "4.445");
-    check_decimal(1, 64, RODT_UNIT_INCH, 12, RODT_ROUND_HALF_EVEN, "0.015625000000");
-    check_decimal(-1, 64, RODT_UNIT_INCH, 3, RODT_ROUND_HALF_EVEN, "-0.016");
-    check_decimal(-1, 64, RODT_UNIT_INCH, 1, RODT_ROUND_HALF_EVEN, "0.0");
-    check_decimal(0, 1, RODT_UNIT_CM, 0, RODT_ROUND_UP, "0");
-    check_decimal(5, 2, RODT_UNIT_INCH, 0, RODT_ROUND_HALF_EVEN, "2");
+    check_decimal(7, 4, RODT_UNIT_INCH, 4, RODT_ROUNDING_HALF_EVEN, "1.7500");
+    check_decimal(7, 4, RODT_UNIT_MM, 2, RODT_ROUNDING_HALF_EVEN, "44.45");
+    check_decimal(7, 4, RODT_UNIT_MM, 1, RODT_ROUNDING_HALF_EVEN, "44.4");
+    check_decimal(7, 4, RODT_UNIT_MM, 1, RODT_ROUNDING_HALF_UP, "44.5");
+    check_decimal(7, 4, RODT_UNIT_MM, 0, RODT_ROUNDING_DOWN, "44");
+    check_decimal(7, 4, RODT_UNIT_CM, 3, RODT_ROUNDING_UP, "4.445");
+    check_decimal(1, 64, RODT_UNIT_INCH, 12, RODT_ROUNDING_HALF_EVEN, "0.015625000000");
+    check_decimal(-1, 64, RODT_UNIT_INCH, 3, RODT_ROUNDING_HALF_EVEN, "-0.016");
+    check_decimal(-1, 64, RODT_UNIT_INCH, 1, RODT_ROUNDING_HALF_EVEN, "0.0");
+    check_decimal(0, 1, RODT_UNIT_CM, 0, RODT_ROUNDING_UP, "0");
+    check_decimal(5, 2, RODT_UNIT_INCH, 0, RODT_ROUNDING_HALF_EVEN, "2");
     char text[9] = "#";
     rodt_length two = {2, 1};
-    assert_int_equal(rodt_length_format_decimal(two, (rodt_unit)3, 1, RODT_ROUND_UP, text, 9),
+    assert_int_equal(rodt_length_format_decimal(two, (rodt_unit)3, 1, RODT_ROUNDING_UP, text, 9),
                      RODT_E_ARGUMENT);
-    assert_int_equal(rodt_length_format_decimal(two, RODT_UNIT_MM, 13, RODT_ROUND_UP, text, 9),
+    assert_int_equal(rodt_length_format_decimal(two, RODT_UNIT_MM, 13, RODT_ROUNDING_UP, text, 9),
                      RODT_E_ARGUMENT);
     assert_int_equal(rodt_length_format_decimal(two, RODT_UNIT_MM, 1, (rodt_rounding)4, text, 9),
                      RODT_E_ARGUMENT);
-    assert_int_equal(rodt_length_format_decimal((rodt_length){0}, RODT_UNIT_MM, 1, RODT_ROUND_UP, text, 9),
+    assert_int_equal(rodt_length_format_decimal((rodt_length){0}, RODT_UNIT_MM, 1, RODT_ROUNDING_UP, text, 9),
                      RODT_E_ARGUMENT);
     assert_int_equal(
-        rodt_length_format_decimal((rodt_length){INT64_MAX, 1}, RODT_UNIT_MM, 12, RODT_ROUND_UP, text, 9),
+        rodt_length_format_decimal((rodt_length){INT64_MAX, 1}, RODT_UNIT_MM, 12, RODT_ROUNDING_UP, text, 9),
         RODT_E_RANGE);
     assert_string_equal(text, "#");
 }
@@ -396,20 +396,20 @@ static void test_scale_and_round(void **state)
     rodt_length sixteenth = {1, 16};
     assert_int_equal(rodt_length_scale((rodt_length){5, 2}, (rodt_ratio){4, 5}, &out), RODT_OK);
     assert_true(equal(out, 2, 1));
-    assert_int_equal(rodt_length_round((rodt_length){225, 127}, sixteenth, RODT_ROUND_HALF_EVEN, &out),
+    assert_int_equal(rodt_length_round((rodt_length){225, 127}, sixteenth, RODT_ROUNDING_HALF_EVEN, &out),
                      RODT_OK);
     assert_true(equal(out, 7, 4));
-    assert_int_equal(rodt_length_round((rodt_length){1, 32}, sixteenth, RODT_ROUND_HALF_EVEN, &out), RODT_OK);
+    assert_int_equal(rodt_length_round((rodt_length){1, 32}, sixteenth, RODT_ROUNDING_HALF_EVEN, &out), RODT_OK);
     assert_true(equal(out, 0, 1));
-    assert_int_equal(rodt_length_round((rodt_length){1, 32}, sixteenth, RODT_ROUND_HALF_UP, &out), RODT_OK);
+    assert_int_equal(rodt_length_round((rodt_length){1, 32}, sixteenth, RODT_ROUNDING_HALF_UP, &out), RODT_OK);
     assert_true(equal(out, 1, 16));
     out = untouched;
     assert_int_equal(rodt_length_scale((rodt_length){5, 2}, (rodt_ratio){0}, &out), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_length_round((rodt_length){5, 2}, (rodt_length){0, 1}, RODT_ROUND_UP, &out),
+    assert_int_equal(rodt_length_round((rodt_length){5, 2}, (rodt_length){0, 1}, RODT_ROUNDING_UP, &out),
                      RODT_E_ARGUMENT);
     assert_int_equal(rodt_length_round((rodt_length){5, 2}, sixteenth, (rodt_rounding)-1, &out),
                      RODT_E_ARGUMENT);
-    assert_int_equal(rodt_length_round((rodt_length){INT64_MAX, 1}, sixteenth, RODT_ROUND_UP, &out),
+    assert_int_equal(rodt_length_round((rodt_length){INT64_MAX, 1}, sixteenth, RODT_ROUNDING_UP, &out),
                      RODT_E_RANGE);
     assert_true(equal(out, 77, 78));
 }
@@ -487,7 +487,7 @@ static void test_lost_blank(void **state)
     for (size_t i = 0; i < COUNT_OF(cases); i++) {
         rodt_length values[LOST_BLANK_MAX];
         char text[RODT_LENGTH_TEXT_SIZE];
-        size_t count = lost_blank_values(cases[i].text, strlen(cases[i].text), cases[i].unit, values);
+        size_t count = rodti_lost_blank_values(cases[i].text, strlen(cases[i].text), cases[i].unit, values);
         for (size_t k = 0; k < LOST_BLANK_MAX; k++) {
             assert_int_equal(k < count, cases[i].values[k] != NULL);
             if (k < count && rodt_length_format(values[k], text, sizeof text) == RODT_OK)

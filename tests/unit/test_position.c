@@ -14,7 +14,7 @@
 
 static rodt_status read(const char *text, rodt_position *out, rodt_error *error)
 {
-    return rodt_position_read(text, strlen(text), out, error);
+    return rodt_position_parse_n(text, strlen(text), out, error);
 }
 
 static void what_people_write(void **state)
@@ -73,8 +73,8 @@ static void a_zero_byte_is_no_end(void **state)
 {
     (void)state;
     rodt_position position = {5, 6};
-    assert_int_equal(rodt_position_read("1L\0R", 4, &position, NULL), RODT_E_SYNTAX);
-    assert_int_equal(rodt_position_read("1L and more", 2, &position, NULL), RODT_OK);
+    assert_int_equal(rodt_position_parse_n("1L\0R", 4, &position, NULL), RODT_E_SYNTAX);
+    assert_int_equal(rodt_position_parse_n("1L and more", 2, &position, NULL), RODT_OK);
     assert_int_equal(position.axle, 1);
 }
 
@@ -99,8 +99,8 @@ static void wrong_calls(void **state)
     (void)state;
     char text[RODT_POSITION_TEXT_SIZE] = "kept";
     rodt_position position = {1, RODT_SIDE_LEFT};
-    assert_int_equal(rodt_position_read(NULL, 0, &position, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_position_read("1L", 2, NULL, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_position_parse_n(NULL, 0, &position, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_position_parse_n("1L", 2, NULL, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_position_format(position, NULL, 8), RODT_E_ARGUMENT);
     assert_int_equal(rodt_position_format(position, text, 2), RODT_E_SPACE);
     static const rodt_position none[] = {{0, 1}, {1, 0}, {100, 1}, {1, 3}, {-1, 1}};

@@ -94,11 +94,11 @@ static void test_read_bounded_and_comma(void **state)
 {
     (void)state;
     rodt_pressure pressure = untouched;
-    assert_int_equal(rodt_pressure_read("955", 2, false, &pressure, NULL), RODT_OK);
+    assert_int_equal(rodt_pressure_parse_n("955", 2, false, &pressure, NULL), RODT_OK);
     assert_true(equal(pressure, 95, 1));
-    assert_int_equal(rodt_pressure_read("92,5 psi", 8, true, &pressure, NULL), RODT_OK);
+    assert_int_equal(rodt_pressure_parse_n("92,5 psi", 8, true, &pressure, NULL), RODT_OK);
     assert_true(equal(pressure, 185, 2));
-    assert_int_equal(rodt_pressure_read("95", 2, false, NULL, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_pressure_parse_n("95", 2, false, NULL, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_pressure_parse(NULL, &pressure, NULL), RODT_E_ARGUMENT);
 }
 

@@ -40,7 +40,7 @@ static void expect_volume(const char *size, const char *rated, const char *volum
     rodt_chamber chamber = clamp(size, rated);
     rodt_ratio found = {0};
     rodt_length wanted = {0};
-    assert_int_equal(rodt_rated_volume(&chamber, &found), RODT_OK);
+    assert_int_equal(rodt_chamber_rated_volume(&chamber, &found), RODT_OK);
     assert_true(read_fraction(volume, &wanted.num, &wanted.den));
     expect_ratio(found, wanted.num, wanted.den);
 }
@@ -80,22 +80,22 @@ static void outside_table_v_the_actual_volume_counts(void **state)
                                     clamp("6", ""), {.family = RODT_FAMILY_BOLT, .size = "C"},
                                     {.family = RODT_FAMILY_ROTOCHAMBER, .size = "30"}, {.family = RODT_FAMILY_DD3, .size = "30"}};
     for (size_t i = 0; i < COUNT_OF(outside); i++)
-        assert_int_equal(rodt_rated_volume(&outside[i], &volume), RODT_E_UNKNOWN_CHAMBER);
+        assert_int_equal(rodt_chamber_rated_volume(&outside[i], &volume), RODT_E_UNKNOWN_CHAMBER);
     const rodt_chamber nothing = {0};
     rodt_chamber sound = clamp("30", "");
-    assert_int_equal(rodt_rated_volume(&nothing, &volume), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_rated_volume(NULL, &volume), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_rated_volume(&sound, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_chamber_rated_volume(&nothing, &volume), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_chamber_rated_volume(NULL, &volume), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_chamber_rated_volume(&sound, NULL), RODT_E_ARGUMENT);
     expect_ratio(volume, 7, 3);
     sound.family = RODT_FAMILY_UNKNOWN; /* a bare type number is a clamp chamber */
-    assert_int_equal(rodt_rated_volume(&sound, &volume), RODT_OK);
+    assert_int_equal(rodt_chamber_rated_volume(&sound, &volume), RODT_OK);
     expect_ratio(volume, 89, 1);
 }
 
 static rodt_ratio required(int64_t chambers, bool trailer)
 {
     rodt_ratio volume = {0};
-    assert_int_equal(rodt_required_volume((rodt_ratio){chambers, 1}, trailer, &volume), RODT_OK);
+    assert_int_equal(rodt_reservoir_required_volume((rodt_ratio){chambers, 1}, trailer, &volume), RODT_OK);
     return volume;
 }
 
@@ -107,11 +107,11 @@ static void required_volumes(void **state)
     expect_ratio(required(4 * 89, true), 2848, 1);           /* trailer, one reservoir for both axles */
     expect_ratio(required(2 * 54 + 2 * 89, false), 3432, 1); /* straight truck */
     rodt_ratio volume = {7, 3};
-    assert_int_equal(rodt_required_volume((rodt_ratio){0, 1}, false, &volume), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_required_volume((rodt_ratio){0, 0}, false, &volume), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_required_volume((rodt_ratio){-1, 1}, false, &volume), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_required_volume((rodt_ratio){1, 1}, false, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_required_volume((rodt_ratio){INT64_MAX, 1}, false, &volume), RODT_E_RANGE);
+    assert_int_equal(rodt_reservoir_required_volume((rodt_ratio){0, 1}, false, &volume), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_reservoir_required_volume((rodt_ratio){0, 0}, false, &volume), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_reservoir_required_volume((rodt_ratio){-1, 1}, false, &volume), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_reservoir_required_volume((rodt_ratio){1, 1}, false, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_reservoir_required_volume((rodt_ratio){INT64_MAX, 1}, false, &volume), RODT_E_RANGE);
     expect_ratio(volume, 7, 3);
 }
 
@@ -121,14 +121,14 @@ static void build_up_seconds(void **state)
     (void)state;
     const rodt_ratio need = {5568, 1};
     rodt_ratio time = {7, 3};
-    assert_int_equal(rodt_build_up_seconds(need, need, &time), RODT_OK);
+    assert_int_equal(rodt_reservoir_build_up_seconds(need, need, &time), RODT_OK);
     expect_ratio(time, 25, 1);
-    assert_int_equal(rodt_build_up_seconds((rodt_ratio){6960, 1}, need, &time), RODT_OK);
+    assert_int_equal(rodt_reservoir_build_up_seconds((rodt_ratio){6960, 1}, need, &time), RODT_OK);
     expect_ratio(time, 125, 4);
-    assert_int_equal(rodt_build_up_seconds((rodt_ratio){0, 1}, need, &time), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_build_up_seconds(need, (rodt_ratio){0, 0}, &time), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_build_up_seconds(need, need, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_build_up_seconds((rodt_ratio){INT64_MAX, 1}, (rodt_ratio){2, 3}, &time), RODT_E_RANGE);
+    assert_int_equal(rodt_reservoir_build_up_seconds((rodt_ratio){0, 1}, need, &time), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_reservoir_build_up_seconds(need, (rodt_ratio){0, 0}, &time), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_reservoir_build_up_seconds(need, need, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_reservoir_build_up_seconds((rodt_ratio){INT64_MAX, 1}, (rodt_ratio){2, 3}, &time), RODT_E_RANGE);
     expect_ratio(time, 125, 4);
 }
 
@@ -139,7 +139,7 @@ static const rodt_ratio whole = {1, 1};
 static rodt_pressure after_one(int64_t psi, rodt_ratio reservoir, rodt_ratio chambers, rodt_ratio fill)
 {
     rodt_pressure after = {0};
-    assert_int_equal(rodt_estimate_application((rodt_pressure){psi, 1}, reservoir, chambers, fill, &after), RODT_OK);
+    assert_int_equal(rodt_reservoir_estimate_application((rodt_pressure){psi, 1}, reservoir, chambers, fill, &after), RODT_OK);
     return after;
 }
 
@@ -168,22 +168,22 @@ static void air_is_conserved(void **state)
         rodt_ratio fill = {(int64_t)(chance(&seed) % 11), 10};
         rodt_pressure after = after_one(psi, reservoir, chambers, fill);
         rodt_ratio before_air, after_air, volume;
-        assert_true(exact_make(fill.num, fill.den, &volume));
-        assert_true(exact_multiply(volume, (rodt_ratio){chambers.num, 1}, &volume));
-        assert_true(exact_add(volume, (rodt_ratio){reservoir.num, 1}, &volume));
-        assert_true(exact_add((rodt_ratio){psi, 1}, atmosphere, &before_air));
-        assert_true(exact_multiply(before_air, (rodt_ratio){reservoir.num, 1}, &before_air));
-        assert_true(exact_add(EXACT(after), atmosphere, &after_air));
-        assert_true(exact_multiply(after_air, volume, &after_air));
+        assert_true(rodti_exact_make(fill.num, fill.den, &volume));
+        assert_true(rodti_exact_multiply(volume, (rodt_ratio){chambers.num, 1}, &volume));
+        assert_true(rodti_exact_add(volume, (rodt_ratio){reservoir.num, 1}, &volume));
+        assert_true(rodti_exact_add((rodt_ratio){psi, 1}, atmosphere, &before_air));
+        assert_true(rodti_exact_multiply(before_air, (rodt_ratio){reservoir.num, 1}, &before_air));
+        assert_true(rodti_exact_add(EXACT(after), atmosphere, &after_air));
+        assert_true(rodti_exact_multiply(after_air, volume, &after_air));
         if (after.num > 0)
-            assert_int_equal(exact_compare(before_air, after_air), 0);
+            assert_int_equal(rodti_exact_compare(before_air, after_air), 0);
     }
 }
 
 static unsigned count_of(int64_t psi, int64_t floor, rodt_ratio reservoir, rodt_ratio chambers, rodt_ratio fill)
 {
     unsigned count = 1000;
-    assert_int_equal(rodt_estimate_applications((rodt_pressure){psi, 1}, (rodt_pressure){floor, 1}, reservoir, chambers,
+    assert_int_equal(rodt_reservoir_estimate_applications((rodt_pressure){psi, 1}, (rodt_pressure){floor, 1}, reservoir, chambers,
                                                 fill, &count), RODT_OK);
     return count;
 }
@@ -223,7 +223,7 @@ static void counts_at_their_ends(void **state)
     assert_int_equal(count_of(120, 60, (rodt_ratio){1000000, 1}, whole, whole), 99);
     /* 294/10 x (1/2)^1 = 147/10: exactly the floor of 0 after one application is kept. */
     unsigned count = 7;
-    assert_int_equal(rodt_estimate_applications((rodt_pressure){147, 10}, (rodt_pressure){0, 1}, whole, whole, whole, &count),
+    assert_int_equal(rodt_reservoir_estimate_applications((rodt_pressure){147, 10}, (rodt_pressure){0, 1}, whole, whole, whole, &count),
                      RODT_OK);
     assert_int_equal(count, 1);
 }
@@ -241,16 +241,16 @@ static void wrong_inputs_are_refused(void **state)
     } wrong[] = {{none, v, c, whole}, {low, v, c, whole},   {p, zero, c, whole}, {p, missing, c, whole}, {p, v, zero, whole},
                  {p, v, below, whole}, {p, v, c, over},     {p, v, c, below},    {p, v, c, missing}};
     for (size_t i = 0; i < COUNT_OF(wrong); i++) {
-        assert_int_equal(rodt_estimate_application(wrong[i].pressure, wrong[i].reservoir, wrong[i].chambers, wrong[i].fill,
+        assert_int_equal(rodt_reservoir_estimate_application(wrong[i].pressure, wrong[i].reservoir, wrong[i].chambers, wrong[i].fill,
                                                    &after), RODT_E_ARGUMENT);
-        assert_int_equal(rodt_estimate_applications(wrong[i].pressure, p, wrong[i].reservoir, wrong[i].chambers,
+        assert_int_equal(rodt_reservoir_estimate_applications(wrong[i].pressure, p, wrong[i].reservoir, wrong[i].chambers,
                                                     wrong[i].fill, &count), RODT_E_ARGUMENT);
     }
-    assert_int_equal(rodt_estimate_application(p, v, c, whole, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_estimate_applications(p, none, v, c, whole, &count), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_estimate_applications(p, p, v, c, whole, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_estimate_application((rodt_pressure){INT64_MAX, 1}, v, c, whole, &after), RODT_E_RANGE);
-    assert_int_equal(rodt_estimate_applications((rodt_pressure){INT64_MAX, 1}, p, v, c, whole, &count), RODT_E_RANGE);
+    assert_int_equal(rodt_reservoir_estimate_application(p, v, c, whole, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_reservoir_estimate_applications(p, none, v, c, whole, &count), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_reservoir_estimate_applications(p, p, v, c, whole, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_reservoir_estimate_application((rodt_pressure){INT64_MAX, 1}, v, c, whole, &after), RODT_E_RANGE);
+    assert_int_equal(rodt_reservoir_estimate_applications((rodt_pressure){INT64_MAX, 1}, p, v, c, whole, &count), RODT_E_RANGE);
     assert_int_equal(after.num, 7);
     assert_int_equal(count, 42);
 }

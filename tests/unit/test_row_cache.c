@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Random rows of texts: the cache of rows and the plan of columns give what rodt_judge_row gives, however often a row
+/* Random rows of texts: the cache of rows and the plan of columns give what rodt_form_judge_row gives, however often a row
  * comes. With -DROWS=1000000 it is a long test. */
 #include <stdarg.h>
 #include <stddef.h>
@@ -78,11 +78,11 @@ static void fill(uint64_t *state)
         }
 }
 
-static rodt_reading_text text_of(const rodt_reading_text *form, size_t row)
+static rodt_form text_of(const rodt_form *form, size_t row)
 {
-    rodt_reading_text text = *form;
+    rodt_form text = *form;
     for (int field = 0; field < RODT_READING_FIELDS; field++)
-        rodt_reading_text_set(&text, (rodt_field)field, cells[field][row].text);
+        rodt_form_set(&text, (rodt_field)field, cells[field][row].text);
     return text;
 }
 
@@ -118,7 +118,7 @@ static void write_line(size_t row, char *line, uint32_t *ends)
     }
 }
 
-static void check_row(rodt_row_cache *cache, size_t row, const rodt_reading_text *text, const rodt_finding *finding,
+static void check_row(rodt_row_cache *cache, size_t row, const rodt_form *text, const rodt_finding *finding,
                       unsigned *found)
 {
     char line[1024] = "";
@@ -165,7 +165,7 @@ static bool add_rows(void *context, const void *bytes, uint64_t rows)
     return true;
 }
 
-static void check_rules(const char *name, const rodt_reading_text *form, uint64_t *state)
+static void check_rules(const char *name, const rodt_form *form, uint64_t *state)
 {
     const rodt_rules *rules = rodt_rules_find(name);
     size_t column[RODT_READING_FIELDS];
@@ -178,7 +178,7 @@ static void check_rules(const char *name, const rodt_reading_text *form, uint64_
     memset(&in, 0, sizeof in);
     for (size_t i = 0; i < RODT_READING_FIELDS; i++) {
         column[i] = i;
-        in.field[i] = (rodt_text_cells){.layout = RODT_TEXT_SPANS, .cells = cells[i]};
+        in.field[i] = (rodt_text_cells){.layout = RODT_TEXT_LAYOUT_SPANS, .cells = cells[i]};
     }
     assert_int_equal(rodt_text_plan_new(rules, form, &plan, NULL), RODT_OK);
     assert_int_equal(rodt_row_cache_new(rules, form, column, sizeof(kept), 4096, &cache), RODT_OK);
@@ -187,8 +187,8 @@ static void check_rules(const char *name, const rodt_reading_text *form, uint64_
         assert_int_equal(rodt_text_plan_judge(plan, &in, BLOCK_ROWS, &out), RODT_OK);
         for (size_t row = 0; row < BLOCK_ROWS; row++) {
             rodt_finding finding;
-            const rodt_reading_text text = text_of(form, row);
-            assert_int_equal(rodt_judge_row(&text, rules, &finding, NULL), RODT_OK);
+            const rodt_form text = text_of(form, row);
+            assert_int_equal(rodt_form_judge_row(&text, rules, &finding, NULL), RODT_OK);
             check_columns(row, &finding);
             check_row(cache, row, &text, &finding, &found);
             read++;
@@ -205,10 +205,10 @@ static void test_random_rows(void **unused)
 {
     (void)unused;
     uint64_t state = 11;
-    check_rules("us-fmcsr", &(rodt_reading_text){.default_day = {2024, 6, 5}}, &state);
-    check_rules("us-fmcsr", &(rodt_reading_text){.style = {.unit = RODT_UNIT_MM}}, &state);
-    check_rules("us-periodic", &(rodt_reading_text){.style = {.decimal_comma = true}}, &state);
-    check_rules("ca-nsc", &(rodt_reading_text){.date_order = RODT_DATE_ORDER_DAY_FIRST}, &state);
+    check_rules("us-fmcsr", &(rodt_form){.default_day = {2024, 6, 5}}, &state);
+    check_rules("us-fmcsr", &(rodt_form){.style = {.unit = RODT_UNIT_MM}}, &state);
+    check_rules("us-periodic", &(rodt_form){.style = {.decimal_comma = true}}, &state);
+    check_rules("ca-nsc", &(rodt_form){.date_order = RODT_DATE_ORDER_DAY_FIRST}, &state);
 }
 
 /* A stream of rows that never come again is better judged without the cache, and with it when they do. */
@@ -222,7 +222,7 @@ static void test_backoff(void **unused)
     unsigned skipped = 0;
     for (size_t i = 0; i < RODT_READING_FIELDS; i++)
         column[i] = i < RODT_FIELD_NEEDED ? i : RODT_NO_COLUMN;
-    assert_int_equal(rodt_row_cache_new(rodt_rules_find("us-fmcsr"), &(rodt_reading_text){.style = {.unit = RODT_UNIT_INCH}},
+    assert_int_equal(rodt_row_cache_new(rodt_rules_find("us-fmcsr"), &(rodt_form){.style = {.unit = RODT_UNIT_INCH}},
                                         column, 8, 1024, &cache), RODT_OK);
     for (unsigned chunk = 0; chunk < 40; chunk++) {
         if (!rodt_row_cache_begin_chunk(cache)) {
@@ -232,7 +232,7 @@ static void test_backoff(void **unused)
         for (unsigned i = 0; i < 1500; i++) {
             snprintf(text[0], 16, "1.%05u", chunk * 1500 + i);
             snprintf(text[1], 16, "3.%05u", 3 * i);
-            const rodt_reading_text row = {.chamber = "30", .released = text[0], .applied = text[1]};
+            const rodt_form row = {.chamber = "30", .released = text[0], .applied = text[1]};
             const rodt_text_span by_field[RODT_READING_FIELDS] = {{"30", 2}, {text[0], 7}, {text[1], 7}};
             if (rodt_row_cache_read(cache, by_field, &row) == NULL)
                 (void)rodt_row_cache_keep(cache);
@@ -268,7 +268,7 @@ static void test_refused(void **unused)
 {
     (void)unused;
     const rodt_rules *rules = rodt_rules_find("us-fmcsr");
-    const rodt_reading_text form = {.chamber = NULL};
+    const rodt_form form = {.chamber = NULL};
     const size_t column[RODT_READING_FIELDS] = {0, 1, 2};
     rodt_row_cache *cache = NULL;
     assert_int_equal(rodt_row_cache_new(NULL, &form, column, 8, 10, &cache), RODT_E_ARGUMENT);

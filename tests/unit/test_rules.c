@@ -23,7 +23,7 @@ static rodt_date on(const char *text)
 {
     rodt_date date = {0};
     if (text[0] != '\0')
-        assert_int_equal(rodt_date_parse(text, &date, NULL), RODT_OK);
+        assert_int_equal(rodt_date_parse_iso(text, &date, NULL), RODT_OK);
     return date;
 }
 
@@ -70,7 +70,7 @@ static void expect_clamp(const char *size, rodt_stroke_class stroke_class, const
     expect_length(answer.law_limit, limit);
     assert_non_null(answer.row);
     assert_ptr_equal(answer.source, answer.row->source);
-    assert_int_equal(answer.evidence, RODT_CHECKED);
+    assert_int_equal(answer.evidence, RODT_EVIDENCE_CHECKED);
 }
 
 static void rule_sets_stand_in_order(void **state)
@@ -112,10 +112,10 @@ static void expect_window(const char *id, int64_t from, int64_t until, rodt_evid
 static void windows_differ_by_rule_set(void **state)
 {
     (void)state;
-    expect_window("us-fmcsr", 90, 100, RODT_CHECKED);
-    expect_window("us-periodic", 80, 90, RODT_CHECKED);
-    expect_window("ca-nsc", 90, 100, RODT_FROM_MEMORY);
-    expect_window("ca-on", 90, 100, RODT_CHECKED);
+    expect_window("us-fmcsr", 90, 100, RODT_EVIDENCE_CHECKED);
+    expect_window("us-periodic", 80, 90, RODT_EVIDENCE_CHECKED);
+    expect_window("ca-nsc", 90, 100, RODT_EVIDENCE_FROM_MEMORY);
+    expect_window("ca-on", 90, 100, RODT_EVIDENCE_CHECKED);
     const rodt_rules *rules = rodt_rules_find("rated-80");
     assert_false(rodt_pressure_given(rodt_rules_pressure_from(rules)));
     assert_false(rodt_pressure_given(rodt_rules_pressure_until(rules)));
@@ -126,14 +126,14 @@ static void what_was_not_read_is_not_law(void **state)
 {
     (void)state;
     const rodt_rules *rules = rodt_rules_find("ca-nsc");
-    assert_int_equal(rodt_rules_evidence(rules), RODT_FROM_MEMORY);
+    assert_int_equal(rodt_rules_evidence(rules), RODT_EVIDENCE_FROM_MEMORY);
     assert_int_equal(rodt_rules_limit_count(rules), 14);
     for (size_t i = 0; i < rodt_rules_limit_count(rules); i++)
-        assert_int_equal(rodt_rules_limit(rules, i)->evidence, RODT_FROM_MEMORY);
-    assert_int_equal(rodt_rules_evidence(rodt_rules_find("rated-80")), RODT_SECOND_HAND);
-    assert_string_equal(rodt_evidence_text(RODT_CHECKED), "read in the source");
-    assert_string_equal(rodt_evidence_text(RODT_SECOND_HAND), "second-hand, unconfirmed");
-    assert_string_equal(rodt_evidence_text(RODT_FROM_MEMORY), "from memory, unconfirmed");
+        assert_int_equal(rodt_rules_limit_at(rules, i)->evidence, RODT_EVIDENCE_FROM_MEMORY);
+    assert_int_equal(rodt_rules_evidence(rodt_rules_find("rated-80")), RODT_EVIDENCE_SECOND_HAND);
+    assert_string_equal(rodt_evidence_text(RODT_EVIDENCE_CHECKED), "read in the source");
+    assert_string_equal(rodt_evidence_text(RODT_EVIDENCE_SECOND_HAND), "second-hand, unconfirmed");
+    assert_string_equal(rodt_evidence_text(RODT_EVIDENCE_FROM_MEMORY), "from memory, unconfirmed");
     assert_string_equal(rodt_evidence_text((rodt_evidence)77), "from memory, unconfirmed");
 }
 
@@ -141,27 +141,27 @@ static void what_was_not_read_is_not_law(void **state)
 static void clamp_36_changed_on_2021_10_14(void **state)
 {
     (void)state;
-    expect_clamp("36", RODT_CLASS_STANDARD, "", "2012-09-05", "2 1/4");
-    expect_clamp("36", RODT_CLASS_STANDARD, "", "2021-10-13", "2 1/4");
-    expect_clamp("36", RODT_CLASS_STANDARD, "", "2021-10-14", "2 1/2");
-    expect_clamp("36", RODT_CLASS_STANDARD, "", "2026-11-25", "2 1/2");
-    expect_clamp("36", RODT_CLASS_STANDARD, "", "", "2 1/2");
-    expect_clamp("36", RODT_CLASS_STANDARD, "3", "2021-10-13", "2 1/4");
-    assert_string_equal(ask_clamp("36", RODT_CLASS_STANDARD, "", "2021-10-13").source->edition,
+    expect_clamp("36", RODT_STROKE_CLASS_STANDARD, "", "2012-09-05", "2 1/4");
+    expect_clamp("36", RODT_STROKE_CLASS_STANDARD, "", "2021-10-13", "2 1/4");
+    expect_clamp("36", RODT_STROKE_CLASS_STANDARD, "", "2021-10-14", "2 1/2");
+    expect_clamp("36", RODT_STROKE_CLASS_STANDARD, "", "2026-11-25", "2 1/2");
+    expect_clamp("36", RODT_STROKE_CLASS_STANDARD, "", "", "2 1/2");
+    expect_clamp("36", RODT_STROKE_CLASS_STANDARD, "3", "2021-10-13", "2 1/4");
+    assert_string_equal(ask_clamp("36", RODT_STROKE_CLASS_STANDARD, "", "2021-10-13").source->edition,
                         "text as amended by 77 FR 46638");
-    assert_string_equal(ask_clamp("36", RODT_CLASS_STANDARD, "", "2021-10-14").source->edition,
+    assert_string_equal(ask_clamp("36", RODT_STROKE_CLASS_STANDARD, "", "2021-10-14").source->edition,
                         "text as amended by 86 FR 57076");
 }
 
 static void no_text_before_2012_09_05(void **state)
 {
     (void)state;
-    rodt_limit_answer answer = ask_clamp("30", RODT_CLASS_STANDARD, "", "2012-09-04");
+    rodt_limit_answer answer = ask_clamp("30", RODT_STROKE_CLASS_STANDARD, "", "2012-09-04");
     assert_int_equal(answer.basis, RODT_BASIS_NOT_IN_FORCE);
     assert_false(rodt_length_given(answer.limit) || rodt_length_given(answer.law_limit));
     assert_null(answer.row);
     assert_null(answer.source);
-    expect_clamp("30", RODT_CLASS_STANDARD, "", "2012-09-05", "2");
+    expect_clamp("30", RODT_STROKE_CLASS_STANDARD, "", "2012-09-05", "2");
 }
 
 /* Footnotes to types 20 and 24: only the marked 3 in (76 mm) rated stroke selects 2 1/2. */
@@ -170,37 +170,37 @@ static void rated_stroke_decides_the_long_row(void **state)
     (void)state;
     static const char *const sizes[] = {"20", "24"};
     for (size_t i = 0; i < COUNT_OF(sizes); i++) {
-        expect_clamp(sizes[i], RODT_CLASS_LONG, "", "2024-01-01", "2");
-        expect_clamp(sizes[i], RODT_CLASS_LONG, "2 1/2", "2024-01-01", "2");
-        expect_clamp(sizes[i], RODT_CLASS_LONG, "3", "2024-01-01", "2 1/2");
-        expect_clamp(sizes[i], RODT_CLASS_LONG, "76 mm", "2024-01-01", "2 1/2");
-        expect_clamp(sizes[i], RODT_CLASS_LONG, "76.2 mm", "2024-01-01", "2 1/2");
-        expect_clamp(sizes[i], RODT_CLASS_LONG, "2 63/64", "2024-01-01", "2");
-        expect_clamp(sizes[i], RODT_CLASS_LONG, "3 1/64", "2024-01-01", "2");
-        expect_clamp(sizes[i], RODT_CLASS_LONG, "3", "", "2 1/2");
-        expect_clamp(sizes[i], RODT_CLASS_STANDARD, "3", "2024-01-01", "1 3/4");
-        expect_clamp(sizes[i], RODT_CLASS_UNKNOWN, "3", "2024-01-01", "2 1/2");
-        expect_clamp(sizes[i], RODT_CLASS_UNKNOWN, "76 mm", "", "2 1/2");
-        expect_clamp(sizes[i], RODT_CLASS_UNKNOWN, "2 63/64", "2024-01-01", "1 3/4");
-        assert_false(ask_clamp(sizes[i], RODT_CLASS_UNKNOWN, "3", "").assumed_standard);
-        assert_true(ask_clamp(sizes[i], RODT_CLASS_STANDARD, "3", "").conflicting_marks);
+        expect_clamp(sizes[i], RODT_STROKE_CLASS_LONG, "", "2024-01-01", "2");
+        expect_clamp(sizes[i], RODT_STROKE_CLASS_LONG, "2 1/2", "2024-01-01", "2");
+        expect_clamp(sizes[i], RODT_STROKE_CLASS_LONG, "3", "2024-01-01", "2 1/2");
+        expect_clamp(sizes[i], RODT_STROKE_CLASS_LONG, "76 mm", "2024-01-01", "2 1/2");
+        expect_clamp(sizes[i], RODT_STROKE_CLASS_LONG, "76.2 mm", "2024-01-01", "2 1/2");
+        expect_clamp(sizes[i], RODT_STROKE_CLASS_LONG, "2 63/64", "2024-01-01", "2");
+        expect_clamp(sizes[i], RODT_STROKE_CLASS_LONG, "3 1/64", "2024-01-01", "2");
+        expect_clamp(sizes[i], RODT_STROKE_CLASS_LONG, "3", "", "2 1/2");
+        expect_clamp(sizes[i], RODT_STROKE_CLASS_STANDARD, "3", "2024-01-01", "1 3/4");
+        expect_clamp(sizes[i], RODT_STROKE_CLASS_UNKNOWN, "3", "2024-01-01", "2 1/2");
+        expect_clamp(sizes[i], RODT_STROKE_CLASS_UNKNOWN, "76 mm", "", "2 1/2");
+        expect_clamp(sizes[i], RODT_STROKE_CLASS_UNKNOWN, "2 63/64", "2024-01-01", "1 3/4");
+        assert_false(ask_clamp(sizes[i], RODT_STROKE_CLASS_UNKNOWN, "3", "").assumed_standard);
+        assert_true(ask_clamp(sizes[i], RODT_STROKE_CLASS_STANDARD, "3", "").conflicting_marks);
     }
-    expect_clamp("30", RODT_CLASS_UNKNOWN, "3", "2024-01-01", "2");
-    expect_clamp("16", RODT_CLASS_UNKNOWN, "3", "2024-01-01", "1 3/4");
-    expect_clamp("30", RODT_CLASS_LONG, "3", "2024-01-01", "2 1/2");
+    expect_clamp("30", RODT_STROKE_CLASS_UNKNOWN, "3", "2024-01-01", "2");
+    expect_clamp("16", RODT_STROKE_CLASS_UNKNOWN, "3", "2024-01-01", "1 3/4");
+    expect_clamp("30", RODT_STROKE_CLASS_LONG, "3", "2024-01-01", "2 1/2");
 }
 
 static void unknown_facts_are_taken_strictly(void **state)
 {
     (void)state;
-    rodt_limit_answer answer = ask_clamp("30", RODT_CLASS_UNKNOWN, "", "");
+    rodt_limit_answer answer = ask_clamp("30", RODT_STROKE_CLASS_UNKNOWN, "", "");
     expect_length(answer.limit, "2");
     assert_true(answer.assumed_standard && !answer.assumed_clamp);
-    rodt_chamber chamber = chamber_of(RODT_FAMILY_UNKNOWN, "30", RODT_CLASS_LONG);
+    rodt_chamber chamber = chamber_of(RODT_FAMILY_UNKNOWN, "30", RODT_STROKE_CLASS_LONG);
     answer = ask("us-fmcsr", &chamber, "");
     expect_length(answer.limit, "2 1/2");
     assert_true(answer.assumed_clamp && !answer.assumed_standard);
-    answer = ask_clamp("30", RODT_CLASS_STANDARD, "", "");
+    answer = ask_clamp("30", RODT_STROKE_CLASS_STANDARD, "", "");
     assert_false(answer.assumed_standard || answer.assumed_clamp);
 }
 
@@ -208,7 +208,7 @@ static void unknown_facts_are_taken_strictly(void **state)
 static void families_with_one_limit_have_it_for_every_class(void **state)
 {
     (void)state;
-    static const rodt_stroke_class classes[] = {RODT_CLASS_UNKNOWN, RODT_CLASS_STANDARD, RODT_CLASS_LONG};
+    static const rodt_stroke_class classes[] = {RODT_STROKE_CLASS_UNKNOWN, RODT_STROKE_CLASS_STANDARD, RODT_STROKE_CLASS_LONG};
     for (size_t i = 0; i < COUNT_OF(classes); i++) {
         rodt_chamber bolt = chamber_of(RODT_FAMILY_BOLT, "C", classes[i]);
         rodt_chamber roto = chamber_of(RODT_FAMILY_ROTOCHAMBER, "30", classes[i]);
@@ -224,7 +224,7 @@ static void families_with_one_limit_have_it_for_every_class(void **state)
 static void unlisted_actuators_go_by_their_marks(void **state)
 {
     (void)state;
-    rodt_chamber chamber = chamber_of(RODT_FAMILY_CLAMP, "18", RODT_CLASS_STANDARD);
+    rodt_chamber chamber = chamber_of(RODT_FAMILY_CLAMP, "18", RODT_STROKE_CLASS_STANDARD);
     rodt_limit_answer answer = ask("us-fmcsr", &chamber, "2024-01-01");
     assert_int_equal(answer.basis, RODT_BASIS_NONE);
     assert_false(rodt_length_given(answer.limit));
@@ -259,8 +259,8 @@ static void no_long_row_means_unlisted(void **state)
     (void)state;
     static const char *const sizes[] = {"6", "9", "36"};
     for (size_t i = 0; i < COUNT_OF(sizes); i++) {
-        assert_int_equal(ask_clamp(sizes[i], RODT_CLASS_LONG, "", "").basis, RODT_BASIS_NONE);
-        rodt_limit_answer answer = ask_clamp(sizes[i], RODT_CLASS_LONG, "3", "");
+        assert_int_equal(ask_clamp(sizes[i], RODT_STROKE_CLASS_LONG, "", "").basis, RODT_BASIS_NONE);
+        rodt_limit_answer answer = ask_clamp(sizes[i], RODT_STROKE_CLASS_LONG, "3", "");
         assert_int_equal(answer.basis, RODT_BASIS_RATED_SHARE);
         expect_length(answer.limit, "2 2/5");
     }
@@ -269,7 +269,7 @@ static void no_long_row_means_unlisted(void **state)
 static void a_listed_actuator_goes_by_the_table_alone(void **state)
 {
     (void)state;
-    rodt_chamber chamber = chamber_of(RODT_FAMILY_CLAMP, "30", RODT_CLASS_LONG);
+    rodt_chamber chamber = chamber_of(RODT_FAMILY_CLAMP, "30", RODT_STROKE_CLASS_LONG);
     chamber.rated_stroke = inches("3");
     chamber.marked_limit = inches("2 1/4");
     expect_length(ask("us-fmcsr", &chamber, "").limit, "2 1/2"); /* 4/5 of 3 would be 2 2/5 */
@@ -279,14 +279,14 @@ static void a_listed_actuator_goes_by_the_table_alone(void **state)
 static void long_mark_against_rated_stroke(void **state)
 {
     (void)state;
-    rodt_limit_answer answer = ask_clamp("30", RODT_CLASS_LONG, "2 1/2", "");
+    rodt_limit_answer answer = ask_clamp("30", RODT_STROKE_CLASS_LONG, "2 1/2", "");
     assert_true(answer.conflicting_marks);
     expect_length(answer.limit, "2");
     assert_false(answer.assumed_standard);
-    assert_true(ask_clamp("24", RODT_CLASS_LONG, "2", "").conflicting_marks);
-    expect_length(ask_clamp("24", RODT_CLASS_LONG, "2", "").limit, "1 3/4");
-    assert_true(ask_clamp("24", RODT_CLASS_LONG, "2 3/8", "").conflicting_marks);
-    assert_false(ask_clamp("24", RODT_CLASS_LONG, "2.4", "").conflicting_marks); /* 2 is 5/6 of it, as in type 30 */
+    assert_true(ask_clamp("24", RODT_STROKE_CLASS_LONG, "2", "").conflicting_marks);
+    expect_length(ask_clamp("24", RODT_STROKE_CLASS_LONG, "2", "").limit, "1 3/4");
+    assert_true(ask_clamp("24", RODT_STROKE_CLASS_LONG, "2 3/8", "").conflicting_marks);
+    assert_false(ask_clamp("24", RODT_STROKE_CLASS_LONG, "2.4", "").conflicting_marks); /* 2 is 5/6 of it, as in type 30 */
 }
 
 /* The rated stroke of a standard chamber beside "long": one of the two was misread. Type 24 has 2 1/4 by some accounts,
@@ -304,7 +304,7 @@ static void long_mark_beside_the_standard_rated_stroke(void **state)
         {"30", "2 5/8", "2", true},
     };
     for (size_t i = 0; i < COUNT_OF(cases); i++) {
-        rodt_limit_answer answer = ask_clamp(cases[i].size, RODT_CLASS_LONG, cases[i].rated, "2024-01-01");
+        rodt_limit_answer answer = ask_clamp(cases[i].size, RODT_STROKE_CLASS_LONG, cases[i].rated, "2024-01-01");
         expect_length(answer.limit, cases[i].limit);
         assert_int_equal(answer.conflicting_marks, cases[i].conflicting);
         assert_false(answer.assumed_standard);
@@ -316,7 +316,7 @@ static void long_mark_beside_the_standard_rated_stroke(void **state)
 static void rated_stroke_not_above_the_limit(void **state)
 {
     (void)state;
-    static const rodt_stroke_class classes[] = {RODT_CLASS_UNKNOWN, RODT_CLASS_STANDARD, RODT_CLASS_LONG};
+    static const rodt_stroke_class classes[] = {RODT_STROKE_CLASS_UNKNOWN, RODT_STROKE_CLASS_STANDARD, RODT_STROKE_CLASS_LONG};
     for (size_t i = 0; i < COUNT_OF(classes); i++) {
         rodt_limit_answer answer = ask_clamp("30", classes[i], "1.75", "");
         assert_true(answer.conflicting_marks);
@@ -324,8 +324,8 @@ static void rated_stroke_not_above_the_limit(void **state)
         expect_length(answer.limit, "1 2/5");
         expect_length(ask_clamp("30", classes[i], "2", "").limit, "1 3/5");
     }
-    assert_false(ask_clamp("30", RODT_CLASS_STANDARD, "2 1/64", "").conflicting_marks);
-    rodt_chamber chamber = chamber_of(RODT_FAMILY_BOLT, "G", RODT_CLASS_UNKNOWN);
+    assert_false(ask_clamp("30", RODT_STROKE_CLASS_STANDARD, "2 1/64", "").conflicting_marks);
+    rodt_chamber chamber = chamber_of(RODT_FAMILY_BOLT, "G", RODT_STROKE_CLASS_UNKNOWN);
     chamber.rated_stroke = inches("2");
     chamber.marked_limit = inches("1 1/2");
     rodt_limit_answer answer = ask("us-fmcsr", &chamber, "");
@@ -342,7 +342,7 @@ static void rated_stroke_in_whole_millimetres(void **state)
 {
     (void)state;
     static const char *const ids[] = {"us-fmcsr", "us-periodic", "ca-nsc", "ca-on"};
-    rodt_chamber chamber = chamber_of(RODT_FAMILY_CLAMP, "24", RODT_CLASS_LONG);
+    rodt_chamber chamber = chamber_of(RODT_FAMILY_CLAMP, "24", RODT_STROKE_CLASS_LONG);
     for (size_t i = 0; i < COUNT_OF(ids); i++) {
         chamber.rated_stroke = inches("76 mm");
         expect_length(ask(ids[i], &chamber, "").limit, "2 1/2");
@@ -354,13 +354,13 @@ static void rated_stroke_in_whole_millimetres(void **state)
 static void rated_80_knows_no_table(void **state)
 {
     (void)state;
-    rodt_chamber chamber = chamber_of(RODT_FAMILY_UNKNOWN, "30", RODT_CLASS_UNKNOWN);
+    rodt_chamber chamber = chamber_of(RODT_FAMILY_UNKNOWN, "30", RODT_STROKE_CLASS_UNKNOWN);
     assert_int_equal(ask("rated-80", &chamber, "").basis, RODT_BASIS_NONE);
     chamber.rated_stroke = inches("3");
     rodt_limit_answer answer = ask("rated-80", &chamber, "1990-01-01");
     assert_int_equal(answer.basis, RODT_BASIS_RATED_SHARE);
     expect_length(answer.limit, "2 2/5");
-    assert_int_equal(answer.evidence, RODT_SECOND_HAND);
+    assert_int_equal(answer.evidence, RODT_EVIDENCE_SECOND_HAND);
     assert_false(answer.assumed_clamp || answer.assumed_standard);
 }
 
@@ -368,7 +368,7 @@ static void rated_80_knows_no_table(void **state)
 static void canada_says_nothing_of_unlisted_actuators(void **state)
 {
     (void)state;
-    rodt_chamber chamber = chamber_of(RODT_FAMILY_BOLT, "C", RODT_CLASS_UNKNOWN);
+    rodt_chamber chamber = chamber_of(RODT_FAMILY_BOLT, "C", RODT_STROKE_CLASS_UNKNOWN);
     chamber.rated_stroke = inches("2 1/4");
     chamber.marked_limit = inches("1 3/4");
     assert_int_equal(ask("ca-nsc", &chamber, "").basis, RODT_BASIS_NONE);
@@ -381,7 +381,7 @@ static void wrong_arguments_change_nothing(void **state)
 {
     (void)state;
     const rodt_rules *rules = rodt_rules_find("us-fmcsr");
-    rodt_chamber good = chamber_of(RODT_FAMILY_CLAMP, "30", RODT_CLASS_STANDARD);
+    rodt_chamber good = chamber_of(RODT_FAMILY_CLAMP, "30", RODT_STROKE_CLASS_STANDARD);
     rodt_chamber bad[4] = {good, good, good, good};
     bad[0].family = (rodt_family)5;
     bad[1].stroke_class = (rodt_stroke_class)3;
@@ -395,7 +395,7 @@ static void wrong_arguments_change_nothing(void **state)
     assert_int_equal(rodt_rules_find_limit(NULL, &good, on(""), &answer), RODT_E_ARGUMENT);
     assert_int_equal(rodt_rules_find_limit(rules, NULL, on(""), &answer), RODT_E_ARGUMENT);
     assert_int_equal(rodt_rules_find_limit(rules, &good, on(""), NULL), RODT_E_ARGUMENT);
-    rodt_chamber far = chamber_of(RODT_FAMILY_CLAMP, "18", RODT_CLASS_STANDARD);
+    rodt_chamber far = chamber_of(RODT_FAMILY_CLAMP, "18", RODT_STROKE_CLASS_STANDARD);
     far.rated_stroke = (rodt_length){1, INT64_MAX};
     assert_int_equal(rodt_rules_find_limit(rules, &far, on(""), &answer), RODT_E_RANGE);
     assert_memory_equal(&answer, &before, sizeof answer);
@@ -405,7 +405,7 @@ static void sources_write_as_one_line(void **state)
 {
     (void)state;
     char text[RODT_SOURCE_TEXT_SIZE];
-    rodt_limit_answer answer = ask_clamp("30", RODT_CLASS_STANDARD, "", "");
+    rodt_limit_answer answer = ask_clamp("30", RODT_STROKE_CLASS_STANDARD, "", "");
     assert_int_equal(rodt_source_format(answer.source, text, sizeof text), RODT_OK);
     assert_string_equal(text, "49 CFR Part 393, 393.47(e)(1), text as amended by 86 FR 57076");
     size_t needed = strlen(text) + 1;

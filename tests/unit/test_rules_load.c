@@ -73,7 +73,7 @@ static void expect_limits(const rodt_rules *rules, const char *size, rodt_stroke
     chamber.stroke_class = stroke_class;
     chamber.rated_stroke = inches(rated);
     if (day[0] != '\0')
-        assert_int_equal(rodt_date_parse(day, &date, NULL), RODT_OK);
+        assert_int_equal(rodt_date_parse_iso(day, &date, NULL), RODT_OK);
     assert_int_equal(rodt_rules_find_limit(rules, &chamber, date, &answer), RODT_OK);
     assert_int_equal(rodt_length_compare(answer.limit, inches(limit)), 0);
     assert_int_equal(rodt_length_compare(answer.law_limit, inches(law_limit)), 0);
@@ -84,11 +84,11 @@ static void a_stricter_row_judges(void **state)
 {
     (void)state;
     rodt_rules *rules = load(HEAD "clamp,30,standard,1 7/8\nclamp,30,long,2 1/4\nbolt,C,any,1 3/4\n");
-    expect_limits(rules, "30", RODT_CLASS_STANDARD, "", "", "1 7/8", "2");
-    expect_limits(rules, "30", RODT_CLASS_LONG, "", "2024-01-01", "2 1/4", "2 1/2");
-    expect_limits(rules, "C", RODT_CLASS_UNKNOWN, "", "2024-01-01", "1 3/4", "1 3/4");
-    expect_limits(rules, "24", RODT_CLASS_STANDARD, "", "", "1 3/4", "1 3/4");
-    expect_limits(rules, "30", RODT_CLASS_STANDARD, "", "2012-09-04", "", "");
+    expect_limits(rules, "30", RODT_STROKE_CLASS_STANDARD, "", "", "1 7/8", "2");
+    expect_limits(rules, "30", RODT_STROKE_CLASS_LONG, "", "2024-01-01", "2 1/4", "2 1/2");
+    expect_limits(rules, "C", RODT_STROKE_CLASS_UNKNOWN, "", "2024-01-01", "1 3/4", "1 3/4");
+    expect_limits(rules, "24", RODT_STROKE_CLASS_STANDARD, "", "", "1 3/4", "1 3/4");
+    expect_limits(rules, "30", RODT_STROKE_CLASS_STANDARD, "", "2012-09-04", "", "");
     rodt_rules_free(rules);
 }
 
@@ -101,12 +101,12 @@ static void a_loaded_rule_set_names_itself(void **state)
     assert_string_equal(rodt_rules_title(rules), "Carrier's own limits on top of us-fmcsr");
     assert_ptr_equal(rodt_rules_law(rules), law);
     assert_int_equal(rodt_rules_limit_count(rules), 1);
-    assert_null(rodt_rules_limit(rules, 1));
-    const rodt_limit *row = rodt_rules_limit(rules, 0);
+    assert_null(rodt_rules_limit_at(rules, 1));
+    const rodt_limit *row = rodt_rules_limit_at(rules, 0);
     assert_string_equal(row->published, "1 7/8");
     assert_string_equal(row->size, "30");
     assert_string_equal(row->source->document, "own.csv");
-    assert_int_equal(row->evidence, RODT_CHECKED);
+    assert_int_equal(row->evidence, RODT_EVIDENCE_CHECKED);
     assert_ptr_equal(rodt_rules_source(rules), row->source);
     assert_int_equal(rodt_date_compare(rodt_rules_from(rules), rodt_rules_from(law)), 0);
     assert_true(rodt_rules_at_limit_passes(rules));
@@ -121,15 +121,15 @@ static void every_column_is_read(void **state)
     rodt_rules *rules = load("# own limits\nrules,family,size,class,rated_stroke,rated_mm,limit,limit_mm,from,until,source,"
                              "evidence\nus-fmcsr,clamp,24,long,3,76,2 1/4,57.2,2020-01-01,2020-12-31,"
                              "\"Shop rule, 7\",second-hand\n");
-    const rodt_limit *row = rodt_rules_limit(rules, 0);
+    const rodt_limit *row = rodt_rules_limit_at(rules, 0);
     assert_string_equal(row->source->document, "Shop rule, 7");
-    assert_int_equal(row->evidence, RODT_SECOND_HAND);
+    assert_int_equal(row->evidence, RODT_EVIDENCE_SECOND_HAND);
     assert_int_equal(rodt_length_compare(row->printed_mm, inches("57.2 mm")), 0);
-    expect_limits(rules, "24", RODT_CLASS_LONG, "3", "2020-06-01", "2 1/4", "2 1/2");
-    expect_limits(rules, "24", RODT_CLASS_LONG, "76 mm", "2020-12-31", "2 1/4", "2 1/2");
-    expect_limits(rules, "24", RODT_CLASS_LONG, "3", "2021-01-01", "2 1/2", "2 1/2");
-    expect_limits(rules, "24", RODT_CLASS_LONG, "3", "2019-12-31", "2 1/2", "2 1/2");
-    expect_limits(rules, "24", RODT_CLASS_LONG, "", "2020-06-01", "2", "2");
+    expect_limits(rules, "24", RODT_STROKE_CLASS_LONG, "3", "2020-06-01", "2 1/4", "2 1/2");
+    expect_limits(rules, "24", RODT_STROKE_CLASS_LONG, "76 mm", "2020-12-31", "2 1/4", "2 1/2");
+    expect_limits(rules, "24", RODT_STROKE_CLASS_LONG, "3", "2021-01-01", "2 1/2", "2 1/2");
+    expect_limits(rules, "24", RODT_STROKE_CLASS_LONG, "3", "2019-12-31", "2 1/2", "2 1/2");
+    expect_limits(rules, "24", RODT_STROKE_CLASS_LONG, "", "2020-06-01", "2", "2");
     rodt_rules_free(rules);
 }
 
@@ -138,9 +138,9 @@ static void a_chamber_without_a_law_limit_may_have_its_own(void **state)
 {
     (void)state;
     rodt_rules *rules = load(HEAD "clamp,18,any,1 3/4\nclamp,36,long,2 1/4\n");
-    expect_limits(rules, "18", RODT_CLASS_STANDARD, "", "", "1 3/4", "");
-    expect_limits(rules, "36", RODT_CLASS_LONG, "", "", "2 1/4", "");
-    expect_limits(rules, "18", RODT_CLASS_STANDARD, "2", "", "1 3/5", "1 3/5"); /* 4/5 of the marked rated stroke is stricter */
+    expect_limits(rules, "18", RODT_STROKE_CLASS_STANDARD, "", "", "1 3/4", "");
+    expect_limits(rules, "36", RODT_STROKE_CLASS_LONG, "", "", "2 1/4", "");
+    expect_limits(rules, "18", RODT_STROKE_CLASS_STANDARD, "2", "", "1 3/5", "1 3/5"); /* 4/5 of the marked rated stroke is stricter */
     rodt_rules_free(rules);
 }
 
@@ -161,8 +161,8 @@ static void a_row_of_any_class_must_satisfy_each(void **state)
     (void)state;
     expect_laxer(HEAD "clamp,30,any,2 1/4\n", 2, 14, "2 1/4 is laxer than the law, which has 2 for clamp 30 standard");
     rodt_rules *rules = load(HEAD "clamp,30,any,2\n");
-    expect_limits(rules, "30", RODT_CLASS_STANDARD, "", "", "2", "2");
-    expect_limits(rules, "30", RODT_CLASS_LONG, "", "", "2", "2 1/2");
+    expect_limits(rules, "30", RODT_STROKE_CLASS_STANDARD, "", "", "2", "2");
+    expect_limits(rules, "30", RODT_STROKE_CLASS_LONG, "", "", "2", "2 1/2");
     rodt_rules_free(rules);
 }
 
@@ -199,8 +199,8 @@ static void marks_decide_what_the_law_is(void **state)
     char text[200] = "";
     strcat(strcat(text, head), "clamp,24,long,3,2 1/2\nclamp,24,long,,2\n");
     rodt_rules *rules = load(text);
-    expect_limits(rules, "24", RODT_CLASS_LONG, "3", "", "2 1/2", "2 1/2");
-    expect_limits(rules, "24", RODT_CLASS_LONG, "", "", "2", "2");
+    expect_limits(rules, "24", RODT_STROKE_CLASS_LONG, "3", "", "2 1/2", "2 1/2");
+    expect_limits(rules, "24", RODT_STROKE_CLASS_LONG, "", "", "2", "2");
     rodt_rules_free(rules);
     text[0] = '\0';
     expect_laxer(strcat(strcat(text, head), "clamp,24,long,2 7/8,2 1/2\n"), 2, 21,
@@ -380,7 +380,7 @@ static void no_memory_is_a_status(void **state)
     static const char text[] = HEAD "clamp,30,standard,2\n";
     rodt_rules *rules = NULL;
     rodt_error error = {0};
-    assert_int_equal(rules_load_with(no_memory, rodt_rules_find("us-fmcsr"), "x", text, strlen(text), &rules, &error),
+    assert_int_equal(rodti_rules_load_with(no_memory, rodt_rules_find("us-fmcsr"), "x", text, strlen(text), &rules, &error),
                      RODT_E_MEMORY);
     assert_null(rules);
     assert_int_equal(error.status, RODT_E_MEMORY);

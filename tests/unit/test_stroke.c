@@ -46,7 +46,7 @@ static rodt_finding judged_by(const char *rules, const rodt_reading *made)
 {
     rodt_finding finding;
     memset(&finding, 0xA5, sizeof finding);
-    assert_int_equal(rodt_judge(made, rodt_rules_find(rules), &finding), RODT_OK);
+    assert_int_equal(rodt_reading_judge(made, rodt_rules_find(rules), &finding), RODT_OK);
     return finding;
 }
 
@@ -62,11 +62,11 @@ static void at_under_and_over_the_limit(void **state)
     rodt_finding at = judged(reading("clamp 30 standard", 136, 136 + 128));
     rodt_finding under = judged(reading("clamp 30 standard", 136, 136 + 127));
     rodt_finding over = judged(reading("clamp 30 standard", 136, 136 + 129));
-    assert_int_equal(at.verdict, RODT_IN_ADJUSTMENT);
+    assert_int_equal(at.verdict, RODT_VERDICT_IN_ADJUSTMENT);
     assert_true(at.reasons == (uint64_t)1 << RODT_REASON_AT_LIMIT);
-    assert_int_equal(under.verdict, RODT_IN_ADJUSTMENT);
+    assert_int_equal(under.verdict, RODT_VERDICT_IN_ADJUSTMENT);
     assert_true(under.reasons == (uint64_t)1 << RODT_REASON_WITHIN_LIMIT);
-    assert_int_equal(over.verdict, RODT_OUT_OF_ADJUSTMENT);
+    assert_int_equal(over.verdict, RODT_VERDICT_OUT_OF_ADJUSTMENT);
     assert_true(over.reasons == (uint64_t)1 << RODT_REASON_OVER_LIMIT);
     assert_int_equal(rodt_length_compare(at.margin, inches(0, 1)), 0);
     assert_int_equal(rodt_length_compare(under.margin, inches(1, 64)), 0);
@@ -82,10 +82,10 @@ static void no_movement_is_inoperative_whatever_the_limit(void **state)
     (void)state;
     rodt_finding known = judged(reading("24 standard", 160, 160));
     rodt_finding unlisted = judged(reading("18", 160, 160));
-    assert_int_equal(known.verdict, RODT_INOPERATIVE);
+    assert_int_equal(known.verdict, RODT_VERDICT_INOPERATIVE);
     HAS(known, NO_MOVEMENT);
     HAS_NOT(known, WITHIN_LIMIT);
-    assert_int_equal(unlisted.verdict, RODT_INOPERATIVE);
+    assert_int_equal(unlisted.verdict, RODT_VERDICT_INOPERATIVE);
     HAS(unlisted, NO_PUBLISHED_LIMIT);
 }
 
@@ -93,7 +93,7 @@ static void swapped_readings_give_no_stroke(void **state)
 {
     (void)state;
     rodt_finding finding = judged(reading("T30", 264, 136));
-    assert_int_equal(finding.verdict, RODT_UNDETERMINED);
+    assert_int_equal(finding.verdict, RODT_VERDICT_UNDETERMINED);
     HAS(finding, READINGS_SWAPPED);
     assert_false(rodt_length_given(finding.applied_stroke));
     assert_false(rodt_length_given(finding.margin));
@@ -106,7 +106,7 @@ static void missing_facts_are_named_and_the_rest_is_computed(void **state)
     rodt_reading no_applied = reading("24", 144, 0);
     no_applied.applied = (rodt_length){0, 0};
     rodt_finding finding = judged(no_applied);
-    assert_int_equal(finding.verdict, RODT_UNDETERMINED);
+    assert_int_equal(finding.verdict, RODT_VERDICT_UNDETERMINED);
     HAS(finding, APPLIED_MISSING);
     HAS_NOT(finding, RELEASED_MISSING);
     assert_int_equal(rodt_length_compare(finding.limit, inches(7, 4)), 0);
@@ -114,13 +114,13 @@ static void missing_facts_are_named_and_the_rest_is_computed(void **state)
     rodt_reading no_chamber = reading("24", 128, 216);
     memset(&no_chamber.chamber, 0, sizeof no_chamber.chamber);
     finding = judged(no_chamber);
-    assert_int_equal(finding.verdict, RODT_UNDETERMINED);
+    assert_int_equal(finding.verdict, RODT_VERDICT_UNDETERMINED);
     HAS(finding, CHAMBER_MISSING);
     assert_int_equal(rodt_length_compare(finding.applied_stroke, inches(11, 8)), 0);
 
     rodt_reading nothing = {0};
     finding = judged(nothing);
-    assert_int_equal(finding.verdict, RODT_UNDETERMINED);
+    assert_int_equal(finding.verdict, RODT_VERDICT_UNDETERMINED);
     HAS(finding, RELEASED_MISSING);
     HAS(finding, APPLIED_MISSING);
     HAS(finding, CHAMBER_MISSING);
@@ -137,9 +137,9 @@ static void pressure_outside_the_window_takes_one_side_away(void **state)
         rodt_verdict pass;
         rodt_verdict fail;
     } cases[] = {
-        {89, RODT_UNDETERMINED, RODT_OUT_OF_ADJUSTMENT},   {90, RODT_IN_ADJUSTMENT, RODT_OUT_OF_ADJUSTMENT},
-        {100, RODT_IN_ADJUSTMENT, RODT_OUT_OF_ADJUSTMENT}, {101, RODT_IN_ADJUSTMENT, RODT_UNDETERMINED},
-        {1, RODT_UNDETERMINED, RODT_OUT_OF_ADJUSTMENT},    {145, RODT_IN_ADJUSTMENT, RODT_UNDETERMINED},
+        {89, RODT_VERDICT_UNDETERMINED, RODT_VERDICT_OUT_OF_ADJUSTMENT},   {90, RODT_VERDICT_IN_ADJUSTMENT, RODT_VERDICT_OUT_OF_ADJUSTMENT},
+        {100, RODT_VERDICT_IN_ADJUSTMENT, RODT_VERDICT_OUT_OF_ADJUSTMENT}, {101, RODT_VERDICT_IN_ADJUSTMENT, RODT_VERDICT_UNDETERMINED},
+        {1, RODT_VERDICT_UNDETERMINED, RODT_VERDICT_OUT_OF_ADJUSTMENT},    {145, RODT_VERDICT_IN_ADJUSTMENT, RODT_VERDICT_UNDETERMINED},
     };
     for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
         for (int after = 0; after <= 1; after++) {
@@ -153,7 +153,7 @@ static void pressure_outside_the_window_takes_one_side_away(void **state)
                 pass.pressure = fail.pressure = dead.pressure = value;
             assert_int_equal(judged(pass).verdict, cases[i].pass);
             assert_int_equal(judged(fail).verdict, cases[i].fail);
-            assert_int_equal(judged(dead).verdict, RODT_INOPERATIVE);
+            assert_int_equal(judged(dead).verdict, RODT_VERDICT_INOPERATIVE);
         }
     }
 }
@@ -166,9 +166,9 @@ static void each_rule_set_has_its_own_window(void **state)
         int pressure;
         rodt_verdict roadside;
         rodt_verdict periodic;
-    } cases[] = {{79, RODT_UNDETERMINED, RODT_UNDETERMINED}, {80, RODT_UNDETERMINED, RODT_IN_ADJUSTMENT},
-                 {85, RODT_UNDETERMINED, RODT_IN_ADJUSTMENT}, {90, RODT_IN_ADJUSTMENT, RODT_IN_ADJUSTMENT},
-                 {95, RODT_IN_ADJUSTMENT, RODT_IN_ADJUSTMENT}};
+    } cases[] = {{79, RODT_VERDICT_UNDETERMINED, RODT_VERDICT_UNDETERMINED}, {80, RODT_VERDICT_UNDETERMINED, RODT_VERDICT_IN_ADJUSTMENT},
+                 {85, RODT_VERDICT_UNDETERMINED, RODT_VERDICT_IN_ADJUSTMENT}, {90, RODT_VERDICT_IN_ADJUSTMENT, RODT_VERDICT_IN_ADJUSTMENT},
+                 {95, RODT_VERDICT_IN_ADJUSTMENT, RODT_VERDICT_IN_ADJUSTMENT}};
     for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
         rodt_reading pass = reading("30 standard", 128, 250);
         pass.pressure = psi(cases[i].pressure);
@@ -183,7 +183,7 @@ static void a_pressure_that_nobody_wrote_down_is_said(void **state)
     rodt_reading made = reading("30 standard", 128, 240);
     made.pressure = (rodt_pressure){0, 0};
     rodt_finding finding = judged(made);
-    assert_int_equal(finding.verdict, RODT_IN_ADJUSTMENT);
+    assert_int_equal(finding.verdict, RODT_VERDICT_IN_ADJUSTMENT);
     HAS(finding, PRESSURE_NOT_RECORDED);
     finding = judged_by("rated-80", &made); /* this rule set names no window */
     HAS_NOT(finding, PRESSURE_NOT_RECORDED);
@@ -200,12 +200,12 @@ static void engine_and_spring_brake_spoil_any_reading(void **state)
         parked.spring_brake_applied = RODT_RECORDED_YES;
         stated.engine_running = stated.spring_brake_applied = RODT_RECORDED_NO;
         rodt_finding finding = judged(running);
-        assert_int_equal(finding.verdict, RODT_UNDETERMINED);
+        assert_int_equal(finding.verdict, RODT_VERDICT_UNDETERMINED);
         HAS(finding, ENGINE_RUNNING);
         finding = judged(parked);
-        assert_int_equal(finding.verdict, RODT_UNDETERMINED);
+        assert_int_equal(finding.verdict, RODT_VERDICT_UNDETERMINED);
         HAS(finding, SPRING_BRAKE_APPLIED);
-        assert_int_not_equal(judged(stated).verdict, RODT_UNDETERMINED);
+        assert_int_not_equal(judged(stated).verdict, RODT_VERDICT_UNDETERMINED);
     }
 }
 
@@ -215,7 +215,7 @@ static void a_hot_drum_is_judged_as_found(void **state)
     rodt_reading hot = reading("30 standard", 128, 128 + 144);
     hot.drum = RODT_DRUM_HOT;
     rodt_finding finding = judged(hot);
-    assert_int_equal(finding.verdict, RODT_OUT_OF_ADJUSTMENT);
+    assert_int_equal(finding.verdict, RODT_VERDICT_OUT_OF_ADJUSTMENT);
     HAS(finding, DRUM_HOT);
     hot.drum = RODT_DRUM_COLD;
     finding = judged(hot);
@@ -226,11 +226,11 @@ static void unknown_class_and_family_are_strict_and_named(void **state)
 {
     (void)state;
     rodt_finding finding = judged(reading("30", 128, 128 + 136));
-    assert_int_equal(finding.verdict, RODT_OUT_OF_ADJUSTMENT);
+    assert_int_equal(finding.verdict, RODT_VERDICT_OUT_OF_ADJUSTMENT);
     HAS(finding, ASSUMED_STANDARD);
     HAS(finding, ASSUMED_CLAMP);
     assert_int_equal(finding.chamber.family, RODT_FAMILY_CLAMP);
-    assert_int_equal(finding.chamber.stroke_class, RODT_CLASS_STANDARD);
+    assert_int_equal(finding.chamber.stroke_class, RODT_STROKE_CLASS_STANDARD);
     assert_int_equal(rodt_length_compare(finding.long_limit, inches(5, 2)), 0);
     finding = judged(reading("36", 128, 256));
     HAS(finding, ASSUMED_STANDARD);
@@ -246,11 +246,11 @@ static void beyond_the_rated_stroke_is_out_and_doubted(void **state)
     rodt_reading made = reading("30 standard", 128, 128 + 176);
     made.chamber.rated_stroke = inches(5, 2);
     rodt_finding finding = judged(made);
-    assert_int_equal(finding.verdict, RODT_OUT_OF_ADJUSTMENT);
+    assert_int_equal(finding.verdict, RODT_VERDICT_OUT_OF_ADJUSTMENT);
     HAS(finding, BEYOND_RATED_STROKE);
     made.applied = inches(128 + 160, 64); /* exactly the rated stroke is possible */
     finding = judged(made);
-    assert_int_equal(finding.verdict, RODT_OUT_OF_ADJUSTMENT);
+    assert_int_equal(finding.verdict, RODT_VERDICT_OUT_OF_ADJUSTMENT);
     HAS_NOT(finding, BEYOND_RATED_STROKE);
 }
 
@@ -261,22 +261,22 @@ static void an_unlisted_chamber_is_judged_by_its_marks(void **state)
     (void)state;
     rodt_reading made = reading("18", 128, 128 + 115); /* 1 51/64 in; 4/5 of 2 1/4 is 1 4/5 */
     rodt_finding finding = judged(made);
-    assert_int_equal(finding.verdict, RODT_UNDETERMINED);
+    assert_int_equal(finding.verdict, RODT_VERDICT_UNDETERMINED);
     HAS(finding, NO_PUBLISHED_LIMIT);
     made.chamber.rated_stroke = inches(9, 4);
     finding = judged(made);
-    assert_int_equal(finding.verdict, RODT_IN_ADJUSTMENT);
+    assert_int_equal(finding.verdict, RODT_VERDICT_IN_ADJUSTMENT);
     HAS(finding, LIMIT_FROM_RATED);
     assert_int_equal(rodt_length_compare(finding.limit, inches(9, 5)), 0);
     made.applied = inches(128 + 116, 64);
-    assert_int_equal(judged(made).verdict, RODT_OUT_OF_ADJUSTMENT);
+    assert_int_equal(judged(made).verdict, RODT_VERDICT_OUT_OF_ADJUSTMENT);
     made.chamber.marked_limit = inches(7, 4);
     made.applied = inches(128 + 113, 64);
     finding = judged(made);
-    assert_int_equal(finding.verdict, RODT_OUT_OF_ADJUSTMENT);
+    assert_int_equal(finding.verdict, RODT_VERDICT_OUT_OF_ADJUSTMENT);
     HAS(finding, LIMIT_MARKED);
     made.chamber.rated_stroke = (rodt_length){0, 0};
-    assert_int_equal(judged(made).verdict, RODT_OUT_OF_ADJUSTMENT);
+    assert_int_equal(judged(made).verdict, RODT_VERDICT_OUT_OF_ADJUSTMENT);
 }
 
 /* 49 CFR 393.47(e)(1) before and after 86 FR 57076: clamp 36 has 2 1/4, from 2021-10-14 on 2 1/2. */
@@ -285,18 +285,18 @@ static void a_day_that_is_in_doubt_matters_only_where_the_limit_changed(void **s
     (void)state;
     rodt_reading made = reading("36 standard", 128, 128 + 150);
     made.day = day(2021, 10, 13);
-    assert_int_equal(judged(made).verdict, RODT_OUT_OF_ADJUSTMENT);
+    assert_int_equal(judged(made).verdict, RODT_VERDICT_OUT_OF_ADJUSTMENT);
     made.day = day(2021, 10, 14);
-    assert_int_equal(judged(made).verdict, RODT_IN_ADJUSTMENT);
+    assert_int_equal(judged(made).verdict, RODT_VERDICT_IN_ADJUSTMENT);
     made.other_day = day(2021, 10, 13);
     rodt_finding finding = judged(made);
-    assert_int_equal(finding.verdict, RODT_UNDETERMINED);
+    assert_int_equal(finding.verdict, RODT_VERDICT_UNDETERMINED);
     HAS(finding, DATE_AMBIGUOUS);
     assert_false(rodt_length_given(finding.limit));
     made = reading("30 standard", 128, 128 + 120);
     made.other_day = day(2021, 1, 2);
     finding = judged(made);
-    assert_int_equal(finding.verdict, RODT_IN_ADJUSTMENT);
+    assert_int_equal(finding.verdict, RODT_VERDICT_IN_ADJUSTMENT);
     HAS(finding, DATE_AMBIGUOUS);
 }
 
@@ -306,10 +306,10 @@ static void a_day_before_the_text_has_no_verdict(void **state)
     rodt_reading made = reading("30 standard", 128, 128 + 120);
     made.day = day(2012, 9, 4);
     rodt_finding finding = judged(made);
-    assert_int_equal(finding.verdict, RODT_UNDETERMINED);
+    assert_int_equal(finding.verdict, RODT_VERDICT_UNDETERMINED);
     HAS(finding, RULES_NOT_IN_FORCE);
     made.day = day(2012, 9, 5);
-    assert_int_equal(judged(made).verdict, RODT_IN_ADJUSTMENT);
+    assert_int_equal(judged(made).verdict, RODT_VERDICT_IN_ADJUSTMENT);
 }
 
 /* 49 CFR 393.47(e)(1) prints 1 3/4 in (44.5 mm) and 1 3/8 in (34.9 mm); 1 in is 25.4 mm exactly. */
@@ -321,7 +321,7 @@ static void the_inch_figure_decides_against_the_printed_millimetres(void **state
     assert_int_equal(rodt_length_from_mm(945, 10, &made.applied), RODT_OK);
     made.unit = RODT_UNIT_MM;
     rodt_finding finding = judged(made);
-    assert_int_equal(finding.verdict, RODT_OUT_OF_ADJUSTMENT);
+    assert_int_equal(finding.verdict, RODT_VERDICT_OUT_OF_ADJUSTMENT);
     HAS(finding, PRINTED_MM_DIFFERS);
     made.unit = RODT_UNIT_INCH;
     finding = judged(made);
@@ -332,7 +332,7 @@ static void the_inch_figure_decides_against_the_printed_millimetres(void **state
     assert_int_equal(rodt_length_from_mm(8492, 100, &made.applied), RODT_OK);
     made.unit = RODT_UNIT_MM;
     finding = judged(made);
-    assert_int_equal(finding.verdict, RODT_IN_ADJUSTMENT);
+    assert_int_equal(finding.verdict, RODT_VERDICT_IN_ADJUSTMENT);
     HAS(finding, PRINTED_MM_DIFFERS);
     assert_int_equal(rodt_length_from_mm(8440, 100, &made.applied), RODT_OK);
     finding = judged(made);
@@ -366,14 +366,14 @@ static void the_tape_proves_or_does_not(void **state)
     rodt_length eighth = inches(1, 8);
     rodt_length mm;
     assert_int_equal(rodt_length_from_mm(1, 1, &mm), RODT_OK);
-    assert_chance(with_division(15, 8, false, eighth), RODT_PROVEN_WITHIN, 0, 1);
-    assert_chance(with_division(2, 1, false, eighth), RODT_NOT_RESOLVED, 1, 2);
-    assert_chance(with_division(17, 8, false, eighth), RODT_NOT_RESOLVED, 1, 1);
-    assert_chance(with_division(145, 64, false, eighth), RODT_PROVEN_OVER, 1, 1);
-    assert_chance(with_division(50, 1, true, mm), RODT_NOT_RESOLVED, 1, 50);
-    assert_chance(with_division(51, 1, true, mm), RODT_NOT_RESOLVED, 17, 25);
-    assert_chance(with_division(49, 1, true, mm), RODT_PROVEN_WITHIN, 0, 1);
-    assert_chance(with_division(52, 1, true, mm), RODT_PROVEN_OVER, 1, 1);
+    assert_chance(with_division(15, 8, false, eighth), RODT_PROOF_WITHIN, 0, 1);
+    assert_chance(with_division(2, 1, false, eighth), RODT_PROOF_NOT_RESOLVED, 1, 2);
+    assert_chance(with_division(17, 8, false, eighth), RODT_PROOF_NOT_RESOLVED, 1, 1);
+    assert_chance(with_division(145, 64, false, eighth), RODT_PROOF_OVER, 1, 1);
+    assert_chance(with_division(50, 1, true, mm), RODT_PROOF_NOT_RESOLVED, 1, 50);
+    assert_chance(with_division(51, 1, true, mm), RODT_PROOF_NOT_RESOLVED, 17, 25);
+    assert_chance(with_division(49, 1, true, mm), RODT_PROOF_WITHIN, 0, 1);
+    assert_chance(with_division(52, 1, true, mm), RODT_PROOF_OVER, 1, 1);
     rodt_finding unasked = judged(reading("30 standard", 128, 240));
     assert_int_equal(unasked.proof, RODT_PROOF_NOT_ASKED);
     assert_false(rodt_ratio_given(unasked.probability_over));
@@ -396,14 +396,14 @@ static void verdicts_are_monotone_and_shift_with_the_tape(void **state)
     (void)state;
     const rodt_rules *rules = rodt_rules_find("us-fmcsr");
     for (size_t i = 0; i < rodt_rules_limit_count(rules); i++) {
-        const rodt_limit *row = rodt_rules_limit(rules, i);
+        const rodt_limit *row = rodt_rules_limit_at(rules, i);
         rodt_reading made = reading("30", 0, 0);
         memset(&made.chamber, 0, sizeof made.chamber);
         made.chamber.family = row->family;
         made.chamber.stroke_class = row->stroke_class;
         made.chamber.rated_stroke = row->rated_stroke;
         memcpy(made.chamber.size, row->size, strlen(row->size) + 1);
-        rodt_verdict before = RODT_IN_ADJUSTMENT;
+        rodt_verdict before = RODT_VERDICT_IN_ADJUSTMENT;
         for (int64_t stroke = 1; stroke <= 256; stroke++) {
             made.released = inches(0, 1);
             made.applied = inches(stroke, 64);
@@ -413,10 +413,10 @@ static void verdicts_are_monotone_and_shift_with_the_tape(void **state)
             rodt_finding high = judged(made);
             assert_int_equal(low.verdict, high.verdict);
             assert_int_equal(rodt_length_compare(low.applied_stroke, high.applied_stroke), 0);
-            assert_true(low.verdict == before || before == RODT_IN_ADJUSTMENT);
+            assert_true(low.verdict == before || before == RODT_VERDICT_IN_ADJUSTMENT);
             before = low.verdict;
         }
-        assert_int_equal(before, RODT_OUT_OF_ADJUSTMENT);
+        assert_int_equal(before, RODT_VERDICT_OUT_OF_ADJUSTMENT);
     }
 }
 
@@ -432,15 +432,15 @@ static void a_carriers_limit_is_stricter_and_both_are_said(void **state)
         int64_t stroke;
         rodt_verdict verdict;
         rodt_reason reason;
-    } cases[] = {{103, RODT_IN_ADJUSTMENT, RODT_REASON_WITHIN_LIMIT},
-                 {104, RODT_IN_ADJUSTMENT, RODT_REASON_AT_LIMIT},
-                 {105, RODT_OUT_OF_ADJUSTMENT, RODT_REASON_OVER_OWN_LIMIT},
-                 {112, RODT_OUT_OF_ADJUSTMENT, RODT_REASON_OVER_OWN_LIMIT},
-                 {113, RODT_OUT_OF_ADJUSTMENT, RODT_REASON_OVER_LIMIT}};
+    } cases[] = {{103, RODT_VERDICT_IN_ADJUSTMENT, RODT_REASON_WITHIN_LIMIT},
+                 {104, RODT_VERDICT_IN_ADJUSTMENT, RODT_REASON_AT_LIMIT},
+                 {105, RODT_VERDICT_OUT_OF_ADJUSTMENT, RODT_REASON_OVER_OWN_LIMIT},
+                 {112, RODT_VERDICT_OUT_OF_ADJUSTMENT, RODT_REASON_OVER_OWN_LIMIT},
+                 {113, RODT_VERDICT_OUT_OF_ADJUSTMENT, RODT_REASON_OVER_LIMIT}};
     for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
         rodt_reading made = reading("clamp 20 standard", 64, 64 + cases[i].stroke);
         rodt_finding finding;
-        assert_int_equal(rodt_judge(&made, own, &finding), RODT_OK);
+        assert_int_equal(rodt_reading_judge(&made, own, &finding), RODT_OK);
         assert_int_equal(finding.verdict, cases[i].verdict);
         assert_true(rodt_finding_has(&finding, cases[i].reason));
         assert_int_equal(rodt_length_compare(finding.limit, inches(13, 8)), 0);
@@ -450,8 +450,8 @@ static void a_carriers_limit_is_stricter_and_both_are_said(void **state)
     }
     rodt_reading other = reading("clamp 30 standard", 64, 64 + 128);
     rodt_finding finding;
-    assert_int_equal(rodt_judge(&other, own, &finding), RODT_OK);
-    assert_int_equal(finding.verdict, RODT_IN_ADJUSTMENT);
+    assert_int_equal(rodt_reading_judge(&other, own, &finding), RODT_OK);
+    assert_int_equal(finding.verdict, RODT_VERDICT_IN_ADJUSTMENT);
     assert_null(finding.own_row);
     rodt_rules_free(own);
 }
@@ -466,12 +466,12 @@ static void a_carriers_limit_alone_cannot_pass_a_brake(void **state)
                      RODT_OK);
     rodt_reading made = reading("18", 64, 64 + 96);
     rodt_finding finding;
-    assert_int_equal(rodt_judge(&made, own, &finding), RODT_OK);
-    assert_int_equal(finding.verdict, RODT_UNDETERMINED);
+    assert_int_equal(rodt_reading_judge(&made, own, &finding), RODT_OK);
+    assert_int_equal(finding.verdict, RODT_VERDICT_UNDETERMINED);
     HAS(finding, NO_PUBLISHED_LIMIT);
     made.applied = inches(64 + 97, 64);
-    assert_int_equal(rodt_judge(&made, own, &finding), RODT_OK);
-    assert_int_equal(finding.verdict, RODT_OUT_OF_ADJUSTMENT);
+    assert_int_equal(rodt_reading_judge(&made, own, &finding), RODT_OK);
+    assert_int_equal(finding.verdict, RODT_VERDICT_OUT_OF_ADJUSTMENT);
     HAS(finding, OVER_OWN_LIMIT);
     HAS_NOT(finding, OVER_LIMIT);
     rodt_rules_free(own);
@@ -483,7 +483,7 @@ static void unconfirmed_limits_are_marked(void **state)
     rodt_reading made = reading("30 standard", 128, 240);
     rodt_finding finding = judged_by("ca-nsc", &made);
     HAS(finding, LIMIT_UNCONFIRMED);
-    assert_int_not_equal(finding.evidence, RODT_CHECKED);
+    assert_int_not_equal(finding.evidence, RODT_EVIDENCE_CHECKED);
     finding = judged_by("us-fmcsr", &made);
     HAS_NOT(finding, LIMIT_UNCONFIRMED);
 }
@@ -491,7 +491,7 @@ static void unconfirmed_limits_are_marked(void **state)
 static void refused(rodt_reading made, const rodt_rules *rules, rodt_finding *finding)
 {
     rodt_finding untouched = *finding;
-    assert_int_equal(rodt_judge(&made, rules, finding), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_reading_judge(&made, rules, finding), RODT_E_ARGUMENT);
     assert_memory_equal(finding, &untouched, sizeof untouched);
 }
 
@@ -524,8 +524,8 @@ static void values_that_no_reader_makes_are_refused(void **state)
     bad.chamber.family = (rodt_family)77;
     refused(bad, rules, &finding);
     refused(good, NULL, &finding);
-    assert_int_equal(rodt_judge(NULL, rules, &finding), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_judge(&good, rules, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_reading_judge(NULL, rules, &finding), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_reading_judge(&good, rules, NULL), RODT_E_ARGUMENT);
 }
 
 static void readings_too_fine_to_subtract_are_a_status(void **state)
@@ -535,7 +535,7 @@ static void readings_too_fine_to_subtract_are_a_status(void **state)
     rodt_finding finding;
     made.released = (rodt_length){1, INT64_MAX};
     made.applied = (rodt_length){3, INT64_MAX - 1};
-    assert_int_equal(rodt_judge(&made, rodt_rules_find("us-fmcsr"), &finding), RODT_E_RANGE);
+    assert_int_equal(rodt_reading_judge(&made, rodt_rules_find("us-fmcsr"), &finding), RODT_E_RANGE);
 }
 
 int main(void)

@@ -9,14 +9,14 @@
 
 #include "rodtravel/rodtravel.h"
 
-static rodt_finding judge(rodt_reading_text text, const char *rules)
+static rodt_finding judge(rodt_form text, const char *rules)
 {
     rodt_finding finding;
-    assert_int_equal(rodt_judge_row(&text, rodt_rules_find(rules), &finding, NULL), RODT_OK);
+    assert_int_equal(rodt_form_judge_row(&text, rodt_rules_find(rules), &finding, NULL), RODT_OK);
     return finding;
 }
 
-static void says(rodt_reading_text text, const char *wanted)
+static void says(rodt_form text, const char *wanted)
 {
     rodt_finding finding = judge(text, "us-fmcsr");
     char sentence[RODT_SENTENCE_SIZE];
@@ -27,23 +27,23 @@ static void says(rodt_reading_text text, const char *wanted)
 static void the_sum_is_one_line(void **state)
 {
     (void)state;
-    says((rodt_reading_text){.chamber = "20", .released = "3 3/8", .applied = "4 13/16"},
+    says((rodt_form){.chamber = "20", .released = "3 3/8", .applied = "4 13/16"},
          "3 3/8 to 4 13/16 is 1 7/16; limit 1 3/4; 5/16 to spare");
-    says((rodt_reading_text){.chamber = "30", .released = "2 1/8", .applied = "4 1/4"},
+    says((rodt_form){.chamber = "30", .released = "2 1/8", .applied = "4 1/4"},
          "2 1/8 to 4 1/4 is 2 1/8; limit 2; over by 1/8");
-    says((rodt_reading_text){.chamber = "30", .released = "2 1/8", .applied = "4 1/8"},
+    says((rodt_form){.chamber = "30", .released = "2 1/8", .applied = "4 1/8"},
          "2 1/8 to 4 1/8 is 2; limit 2; exactly at the limit");
-    says((rodt_reading_text){.chamber = "30", .released = ".66", .applied = "2.47"},
+    says((rodt_form){.chamber = "30", .released = ".66", .applied = "2.47"},
          "0.66 to 2.47 is 1.81; limit 2; 0.19 to spare");
-    says((rodt_reading_text){.chamber = "20", .released = "55 mm", .applied = "101 mm"},
+    says((rodt_form){.chamber = "20", .released = "55 mm", .applied = "101 mm"},
          "55 mm to 101 mm is 46 mm; limit 1 3/4 in (44.45 mm); over by 1.55 mm");
-    says((rodt_reading_text){.chamber = "24", .released = "3 in", .applied = "76.2 mm"},
+    says((rodt_form){.chamber = "24", .released = "3 in", .applied = "76.2 mm"},
          "76.2 mm to 76.2 mm is 0 mm; limit 1 3/4 in (44.45 mm)");
-    says((rodt_reading_text){.chamber = "30", .released = "4 1/8", .applied = "2 1/8"},
+    says((rodt_form){.chamber = "30", .released = "4 1/8", .applied = "2 1/8"},
          "4 1/8 to 2 1/8 gives no stroke; limit 2");
-    says((rodt_reading_text){.chamber = "30", .released = "2-Jan", .applied = ""},
+    says((rodt_form){.chamber = "30", .released = "2-Jan", .applied = ""},
          "(not readable) to (not measured) gives no stroke; limit 2");
-    says((rodt_reading_text){.chamber = "18", .released = "2", .applied = "3 1/2"},
+    says((rodt_form){.chamber = "18", .released = "2", .applied = "3 1/2"},
          "2 to 3 1/2 is 1 1/2; no limit known");
 }
 
@@ -61,17 +61,17 @@ static void codes_are_for_ever(void **state)
         "date-unreadable", "lost-blank"};
     assert_int_equal(sizeof codes / sizeof codes[0], RODT_REASON_END);
     for (int i = 0; i < RODT_REASON_END; i++)
-        assert_string_equal(rodt_reason_code((rodt_reason)i), codes[i]);
-    assert_string_equal(rodt_reason_code(RODT_REASON_END), "");
-    assert_string_equal(rodt_reason_code((rodt_reason)-1), "");
-    assert_string_equal(rodt_verdict_name(RODT_UNDETERMINED), "undetermined");
-    assert_string_equal(rodt_verdict_name(RODT_IN_ADJUSTMENT), "in-adjustment");
-    assert_string_equal(rodt_verdict_name(RODT_OUT_OF_ADJUSTMENT), "out-of-adjustment");
-    assert_string_equal(rodt_verdict_name(RODT_INOPERATIVE), "inoperative");
+        assert_string_equal(rodt_reason_name((rodt_reason)i), codes[i]);
+    assert_string_equal(rodt_reason_name(RODT_REASON_END), "");
+    assert_string_equal(rodt_reason_name((rodt_reason)-1), "");
+    assert_string_equal(rodt_verdict_name(RODT_VERDICT_UNDETERMINED), "undetermined");
+    assert_string_equal(rodt_verdict_name(RODT_VERDICT_IN_ADJUSTMENT), "in-adjustment");
+    assert_string_equal(rodt_verdict_name(RODT_VERDICT_OUT_OF_ADJUSTMENT), "out-of-adjustment");
+    assert_string_equal(rodt_verdict_name(RODT_VERDICT_INOPERATIVE), "inoperative");
     assert_string_equal(rodt_verdict_name((rodt_verdict)99), "undetermined");
-    assert_string_equal(rodt_proof_name(RODT_PROVEN_WITHIN), "proven-within");
-    assert_string_equal(rodt_proof_name(RODT_PROVEN_OVER), "proven-over");
-    assert_string_equal(rodt_proof_name(RODT_NOT_RESOLVED), "not-resolved");
+    assert_string_equal(rodt_proof_name(RODT_PROOF_WITHIN), "proven-within");
+    assert_string_equal(rodt_proof_name(RODT_PROOF_OVER), "proven-over");
+    assert_string_equal(rodt_proof_name(RODT_PROOF_NOT_RESOLVED), "not-resolved");
     assert_string_equal(rodt_proof_name((rodt_proof)99), "");
 }
 
@@ -86,27 +86,27 @@ static void reason_says(const rodt_finding *finding, rodt_reason reason, const c
 static void sentences_carry_their_figures(void **state)
 {
     (void)state;
-    rodt_finding finding = judge((rodt_reading_text){.chamber = "30", .released = "2", .applied = "4 1/8",
+    rodt_finding finding = judge((rodt_form){.chamber = "30", .released = "2", .applied = "4 1/8",
                                                      .psi = "85"}, "us-fmcsr");
     reason_says(&finding, RODT_REASON_OVER_LIMIT, "by 1/8");
     reason_says(&finding, RODT_REASON_PRESSURE_LOW, "85 psi is below the 90 to 100 psi");
     reason_says(&finding, RODT_REASON_ASSUMED_STANDARD, "the limit 2 1/2");
-    finding = judge((rodt_reading_text){.chamber = "30", .released = "2", .applied = "4 1/8", .psi = "95",
+    finding = judge((rodt_form){.chamber = "30", .released = "2", .applied = "4 1/8", .psi = "95",
                                         .psi_after = "102 1/2"}, "us-fmcsr");
     reason_says(&finding, RODT_REASON_PRESSURE_HIGH, "102 1/2 psi after the application is above");
-    finding = judge((rodt_reading_text){.chamber = "24", .released = "50 mm", .applied = "94.5 mm"}, "us-fmcsr");
+    finding = judge((rodt_form){.chamber = "24", .released = "50 mm", .applied = "94.5 mm"}, "us-fmcsr");
     reason_says(&finding, RODT_REASON_PRINTED_MM_DIFFERS, "44.5 mm");
     reason_says(&finding, RODT_REASON_PRESSURE_NOT_RECORDED, "90 to 100 psi");
-    finding = judge((rodt_reading_text){.chamber = "30", .released = "2", .applied = "5", .rated_stroke = "2.5"},
+    finding = judge((rodt_form){.chamber = "30", .released = "2", .applied = "5", .rated_stroke = "2.5"},
                     "us-fmcsr");
     reason_says(&finding, RODT_REASON_BEYOND_RATED_STROKE, "rated stroke of 2 1/2");
-    finding = judge((rodt_reading_text){.chamber = "30", .released = "2", .applied = "4", .rated_stroke = "2.5"},
+    finding = judge((rodt_form){.chamber = "30", .released = "2", .applied = "4", .rated_stroke = "2.5"},
                     "rated-80");
     reason_says(&finding, RODT_REASON_LIMIT_FROM_RATED, "4/5 of the rated stroke of 2 1/2");
-    finding = judge((rodt_reading_text){.chamber = "30", .released = "2", .applied = "4", .date = "2011-01-31"},
+    finding = judge((rodt_form){.chamber = "30", .released = "2", .applied = "4", .date = "2011-01-31"},
                     "us-fmcsr");
     reason_says(&finding, RODT_REASON_RULES_NOT_IN_FORCE, "2012-09-05");
-    finding = judge((rodt_reading_text){.chamber = "30", .released = "2", .applied = "4"}, "ca-nsc");
+    finding = judge((rodt_form){.chamber = "30", .released = "2", .applied = "4"}, "ca-nsc");
     reason_says(&finding, RODT_REASON_LIMIT_UNCONFIRMED, "unconfirmed");
 }
 
@@ -114,12 +114,12 @@ static void the_proof_is_a_sentence(void **state)
 {
     (void)state;
     char sentence[RODT_SENTENCE_SIZE];
-    rodt_finding finding = judge((rodt_reading_text){.chamber = "30", .released = "2", .applied = "4",
+    rodt_finding finding = judge((rodt_form){.chamber = "30", .released = "2", .applied = "4",
                                                      .division = "1/8"}, "us-fmcsr");
     assert_int_equal(rodt_finding_proof_format(&finding, sentence, sizeof sentence), RODT_OK);
     assert_string_equal(sentence, "not resolved by this tape: read to 1/8, the true stroke may lie on either side "
                                   "of the limit; chance of being over 1/2");
-    finding = judge((rodt_reading_text){.chamber = "30", .released = "2", .applied = "4 1/8", .division = "1/8"}, "us-fmcsr");
+    finding = judge((rodt_form){.chamber = "30", .released = "2", .applied = "4 1/8", .division = "1/8"}, "us-fmcsr");
     assert_int_equal(rodt_finding_proof_format(&finding, sentence, sizeof sentence), RODT_OK);
     assert_string_equal(sentence, "not resolved by this tape: read to 1/8, the true stroke is at best the limit itself; "
                                   "chance of being over 1/1");
@@ -143,7 +143,7 @@ static void every_reason_fits_its_room(void **state)
     char sentence[RODT_SENTENCE_SIZE];
     size_t count = 0;
     for (size_t c = 0; c < 7 * 7 * 7 * 4 * 3; c++) {
-        rodt_reading_text text = {.chamber = chambers[c % 7], .released = lengths[c / 7 % 7],
+        rodt_form text = {.chamber = chambers[c % 7], .released = lengths[c / 7 % 7],
                                   .applied = lengths[c / 49 % 7], .date = days[c / 343 % 4], .division = "0.5 mm",
                                   .rated_stroke = c % 2 ? "76.2 mm" : "2 1/4", .psi = c % 3 ? "88" : "655 kPa"};
         rodt_finding finding = judge(text, rules[c / 1372]);
@@ -162,7 +162,7 @@ static void every_reason_fits_its_room(void **state)
 static void a_small_buffer_stays_untouched(void **state)
 {
     (void)state;
-    rodt_finding finding = judge((rodt_reading_text){.chamber = "20", .released = "2", .applied = "3"}, "us-fmcsr");
+    rodt_finding finding = judge((rodt_form){.chamber = "20", .released = "2", .applied = "3"}, "us-fmcsr");
     char text[RODT_SENTENCE_SIZE] = "before";
     assert_int_equal(rodt_finding_format(&finding, text, 10), RODT_E_SPACE);
     assert_int_equal(rodt_finding_reason_format(&finding, RODT_REASON_WITHIN_LIMIT, text, 5), RODT_E_SPACE);

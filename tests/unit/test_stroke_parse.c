@@ -12,52 +12,52 @@
 static const rodt_rules *us(void) { return rodt_rules_find("us-fmcsr"); }
 
 /* Every test starts from a wheel end that passes and changes one text. */
-static rodt_reading_text good(void)
+static rodt_form good(void)
 {
-    return (rodt_reading_text){.chamber = "30", .released = "2 1/8", .applied = "4", .stroke_class = "standard",
+    return (rodt_form){.chamber = "30", .released = "2 1/8", .applied = "4", .stroke_class = "standard",
                                .psi = "95", .date = "2024-05-06"};
 }
 
-static rodt_finding row(rodt_reading_text text)
+static rodt_finding row(rodt_form text)
 {
     rodt_finding finding;
-    assert_int_equal(rodt_judge_row(&text, us(), &finding, NULL), RODT_OK);
+    assert_int_equal(rodt_form_judge_row(&text, us(), &finding, NULL), RODT_OK);
     return finding;
 }
 
-static void refused(rodt_reading_text text, rodt_status status, const char *field)
+static void refused(rodt_form text, rodt_status status, const char *field)
 {
     rodt_finding finding;
     rodt_finding before;
     rodt_error error;
     memset(&finding, 0x3C, sizeof finding);
     before = finding;
-    assert_int_equal(rodt_judge_text(&text, us(), &finding, &error), status);
+    assert_int_equal(rodt_form_judge(&text, us(), &finding, &error), status);
     assert_memory_equal(&finding, &before, sizeof before);
     assert_int_equal(error.status, status);
     assert_string_equal(error.field, field);
     assert_true(strlen(error.text) > 0);
-    assert_int_equal(rodt_judge_text(&text, us(), &finding, NULL), status);
+    assert_int_equal(rodt_form_judge(&text, us(), &finding, NULL), status);
 }
 
 static void both_ways_agree_on_what_can_be_read(void **state)
 {
     (void)state;
-    rodt_reading_text text = good();
+    rodt_form text = good();
     rodt_finding strict;
     rodt_finding lenient;
     rodt_error error;
-    assert_int_equal(rodt_judge_text(&text, us(), &strict, &error), RODT_OK);
-    assert_int_equal(rodt_judge_row(&text, us(), &lenient, &error), RODT_OK);
+    assert_int_equal(rodt_form_judge(&text, us(), &strict, &error), RODT_OK);
+    assert_int_equal(rodt_form_judge_row(&text, us(), &lenient, &error), RODT_OK);
     assert_int_equal(error.status, RODT_OK);
     assert_memory_equal(&strict, &lenient, sizeof strict);
-    assert_int_equal(strict.verdict, RODT_IN_ADJUSTMENT);
+    assert_int_equal(strict.verdict, RODT_VERDICT_IN_ADJUSTMENT);
 }
 
 static void the_first_unreadable_text_is_named(void **state)
 {
     (void)state;
-    rodt_reading_text text = good();
+    rodt_form text = good();
     text.released = "1 3/0";
     refused(text, RODT_E_SYNTAX, "released");
     text = good();
@@ -101,14 +101,14 @@ static void the_first_unreadable_text_is_named(void **state)
 static void conditions_are_words_of_the_form(void **state)
 {
     (void)state;
-    rodt_reading_text text = good();
+    rodt_form text = good();
     text.engine = "off";
     text.spring_brake = " Released ";
     text.drum = "cold";
-    assert_int_equal(row(text).verdict, RODT_IN_ADJUSTMENT);
+    assert_int_equal(row(text).verdict, RODT_VERDICT_IN_ADJUSTMENT);
     text.engine = "ON";
     rodt_finding finding = row(text);
-    assert_int_equal(finding.verdict, RODT_UNDETERMINED);
+    assert_int_equal(finding.verdict, RODT_VERDICT_UNDETERMINED);
     assert_true(rodt_finding_has(&finding, RODT_REASON_ENGINE_RUNNING));
     text.engine = NULL;
     text.spring_brake = "applied";
@@ -117,11 +117,11 @@ static void conditions_are_words_of_the_form(void **state)
     text.spring_brake = NULL;
     text.drum = "hot";
     finding = row(text);
-    assert_int_equal(finding.verdict, RODT_IN_ADJUSTMENT);
+    assert_int_equal(finding.verdict, RODT_VERDICT_IN_ADJUSTMENT);
     assert_true(rodt_finding_has(&finding, RODT_REASON_DRUM_HOT));
     text.drum = "tepid";
     refused(text, RODT_E_SYNTAX, "drum");
-    assert_int_equal(row(text).verdict, RODT_UNDETERMINED);
+    assert_int_equal(row(text).verdict, RODT_VERDICT_UNDETERMINED);
     text.drum = NULL;
     text.engine = "maybe";
     refused(text, RODT_E_SYNTAX, "engine");
@@ -141,25 +141,25 @@ static void a_file_goes_on_and_names_what_it_could_not_read(void **state)
         uint64_t reasons; /* all of these */
         const char *field;
     } cases[] = {
-        {"30", "2-Jan", "4", "95", "", RODT_UNDETERMINED, BIT(RELEASED_UNREADABLE) | BIT(SPREADSHEET_DATE),
+        {"30", "2-Jan", "4", "95", "", RODT_VERDICT_UNDETERMINED, BIT(RELEASED_UNREADABLE) | BIT(SPREADSHEET_DATE),
          "released"},
-        {"30", "2", "empty Cell", "95", "", RODT_UNDETERMINED, BIT(APPLIED_UNREADABLE), "applied"},
-        {"30", "2", "", "95", "", RODT_UNDETERMINED, BIT(APPLIED_MISSING), "applied"},
-        {"30", "2", "n/a", "95", "", RODT_UNDETERMINED, BIT(APPLIED_MISSING), "applied"},
-        {"", "2", "3 3/8", "95", "", RODT_UNDETERMINED, BIT(CHAMBER_MISSING), "chamber"},
-        {"painted", "2", "3 3/8", "95", "", RODT_UNDETERMINED, BIT(CHAMBER_UNREADABLE), "chamber"},
-        {"painted", "2", "2", "95", "", RODT_INOPERATIVE, BIT(CHAMBER_UNREADABLE) | BIT(NO_MOVEMENT), "chamber"},
-        {"30", "2", "3 3/8", "9O", "", RODT_UNDETERMINED, BIT(OTHER_UNREADABLE), "psi"},
-        {"30", "2", "3 3/8", "95", "soon", RODT_UNDETERMINED, BIT(DATE_UNREADABLE) | BIT(WITHIN_LIMIT), "date"},
-        {"30", "2", "4 3/8", "95", "soon", RODT_OUT_OF_ADJUSTMENT, BIT(DATE_UNREADABLE) | BIT(OVER_LIMIT), "date"},
-        {"36", "2", "4 3/8", "95", "soon", RODT_UNDETERMINED, BIT(DATE_UNREADABLE), "date"},
+        {"30", "2", "empty Cell", "95", "", RODT_VERDICT_UNDETERMINED, BIT(APPLIED_UNREADABLE), "applied"},
+        {"30", "2", "", "95", "", RODT_VERDICT_UNDETERMINED, BIT(APPLIED_MISSING), "applied"},
+        {"30", "2", "n/a", "95", "", RODT_VERDICT_UNDETERMINED, BIT(APPLIED_MISSING), "applied"},
+        {"", "2", "3 3/8", "95", "", RODT_VERDICT_UNDETERMINED, BIT(CHAMBER_MISSING), "chamber"},
+        {"painted", "2", "3 3/8", "95", "", RODT_VERDICT_UNDETERMINED, BIT(CHAMBER_UNREADABLE), "chamber"},
+        {"painted", "2", "2", "95", "", RODT_VERDICT_INOPERATIVE, BIT(CHAMBER_UNREADABLE) | BIT(NO_MOVEMENT), "chamber"},
+        {"30", "2", "3 3/8", "9O", "", RODT_VERDICT_UNDETERMINED, BIT(OTHER_UNREADABLE), "psi"},
+        {"30", "2", "3 3/8", "95", "soon", RODT_VERDICT_UNDETERMINED, BIT(DATE_UNREADABLE) | BIT(WITHIN_LIMIT), "date"},
+        {"30", "2", "4 3/8", "95", "soon", RODT_VERDICT_OUT_OF_ADJUSTMENT, BIT(DATE_UNREADABLE) | BIT(OVER_LIMIT), "date"},
+        {"36", "2", "4 3/8", "95", "soon", RODT_VERDICT_UNDETERMINED, BIT(DATE_UNREADABLE), "date"},
     };
     for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
-        rodt_reading_text text = {.chamber = cases[i].chamber, .released = cases[i].released,
+        rodt_form text = {.chamber = cases[i].chamber, .released = cases[i].released,
                                   .applied = cases[i].applied, .psi = cases[i].psi, .date = cases[i].day};
         rodt_finding finding;
         rodt_error error;
-        assert_int_equal(rodt_judge_row(&text, us(), &finding, &error), RODT_OK);
+        assert_int_equal(rodt_form_judge_row(&text, us(), &finding, &error), RODT_OK);
         assert_int_equal(finding.verdict, cases[i].verdict);
         assert_true((finding.reasons & cases[i].reasons) == cases[i].reasons);
         assert_string_equal(error.field, cases[i].field);
@@ -169,7 +169,7 @@ static void a_file_goes_on_and_names_what_it_could_not_read(void **state)
 static void what_can_be_computed_still_is(void **state)
 {
     (void)state;
-    rodt_reading_text text = good();
+    rodt_form text = good();
     text.chamber = "";
     assert_int_equal(row(text).applied_stroke.num, 15);
     text = good();
@@ -186,46 +186,46 @@ static void what_can_be_computed_still_is(void **state)
 static void an_ambiguous_date_is_judged_on_both_days(void **state)
 {
     (void)state;
-    rodt_reading_text text = good();
+    rodt_form text = good();
     text.chamber = "36";
     text.released = "2";
     text.applied = "4 1/2";
     text.date = "06/05/2024";
     rodt_finding finding = row(text);
-    assert_int_equal(finding.verdict, RODT_IN_ADJUSTMENT);
+    assert_int_equal(finding.verdict, RODT_VERDICT_IN_ADJUSTMENT);
     assert_true(rodt_finding_has(&finding, RODT_REASON_DATE_AMBIGUOUS));
     text.date = "10/11/2021";
-    assert_int_equal(row(text).verdict, RODT_UNDETERMINED);
+    assert_int_equal(row(text).verdict, RODT_VERDICT_UNDETERMINED);
     text.date_order = RODT_DATE_ORDER_DAY_FIRST;
-    assert_int_equal(row(text).verdict, RODT_IN_ADJUSTMENT);
+    assert_int_equal(row(text).verdict, RODT_VERDICT_IN_ADJUSTMENT);
     text.date_order = RODT_DATE_ORDER_MONTH_FIRST;
-    assert_int_equal(row(text).verdict, RODT_OUT_OF_ADJUSTMENT);
+    assert_int_equal(row(text).verdict, RODT_VERDICT_OUT_OF_ADJUSTMENT);
 }
 
 static void a_row_without_a_date_has_the_day_of_the_form(void **state)
 {
     (void)state;
-    rodt_reading_text text = good();
+    rodt_form text = good();
     text.chamber = "36";
     text.released = "2";
     text.applied = "4 1/2";
     text.date = "";
     assert_int_equal(rodt_date_make(2021, 10, 13, &text.default_day), RODT_OK);
-    assert_int_equal(row(text).verdict, RODT_OUT_OF_ADJUSTMENT);
+    assert_int_equal(row(text).verdict, RODT_VERDICT_OUT_OF_ADJUSTMENT);
     text.date = "14-OCT-21";
-    assert_int_equal(row(text).verdict, RODT_IN_ADJUSTMENT);
+    assert_int_equal(row(text).verdict, RODT_VERDICT_IN_ADJUSTMENT);
 }
 
 static void the_unit_in_the_cell_beats_the_column_and_that_the_form(void **state)
 {
     (void)state;
-    rodt_reading_text text = good();
+    rodt_form text = good();
     text.style.unit = RODT_UNIT_MM;
     text.released = "50";
     text.applied = "100.8";
     rodt_finding finding = row(text);
     assert_int_equal(finding.limit.num, 2);
-    assert_int_equal(finding.verdict, RODT_IN_ADJUSTMENT); /* exactly 50.8 mm */
+    assert_int_equal(finding.verdict, RODT_VERDICT_IN_ADJUSTMENT); /* exactly 50.8 mm */
     assert_true(rodt_finding_has(&finding, RODT_REASON_AT_LIMIT));
     assert_int_equal(finding.unit, RODT_UNIT_MM);
     text.unit = " in ";
@@ -239,7 +239,7 @@ static void the_unit_in_the_cell_beats_the_column_and_that_the_form(void **state
 static void a_decimal_comma_is_read_only_when_it_was_said(void **state)
 {
     (void)state;
-    rodt_reading_text text = good();
+    rodt_form text = good();
     text.released = "2,125";
     text.applied = "4,125";
     refused(text, RODT_E_AMBIGUOUS, "released");
@@ -251,16 +251,16 @@ static void a_decimal_comma_is_read_only_when_it_was_said(void **state)
 static void contradicting_classes_are_strict_and_said(void **state)
 {
     (void)state;
-    rodt_reading_text text = good();
+    rodt_form text = good();
     text.chamber = "30LS";
     text.stroke_class = "standard";
     text.applied = "4 1/4";
     rodt_finding finding = row(text);
-    assert_int_equal(finding.verdict, RODT_OUT_OF_ADJUSTMENT);
+    assert_int_equal(finding.verdict, RODT_VERDICT_OUT_OF_ADJUSTMENT);
     assert_true(rodt_finding_has(&finding, RODT_REASON_CONFLICTING_MARKS));
     text.stroke_class = "long";
     finding = row(text);
-    assert_int_equal(finding.verdict, RODT_IN_ADJUSTMENT);
+    assert_int_equal(finding.verdict, RODT_VERDICT_IN_ADJUSTMENT);
     assert_false(rodt_finding_has(&finding, RODT_REASON_CONFLICTING_MARKS));
 }
 
@@ -268,7 +268,7 @@ static void contradicting_classes_are_strict_and_said(void **state)
 static void the_finest_readings_can_be_subtracted(void **state)
 {
     (void)state;
-    rodt_reading_text text = good();
+    rodt_form text = good();
     text.released = "1.000000001";
     text.applied = "50.123457 mm";
     text.rated_stroke = "2.999999999";
@@ -279,7 +279,7 @@ static void the_finest_readings_can_be_subtracted(void **state)
 }
 
 typedef struct text_case {
-    rodt_reading_text text;
+    rodt_form text;
     rodt_verdict verdict;
     uint64_t reasons; /* all of these */
     uint64_t without; /* none of these */
@@ -301,19 +301,19 @@ static void a_lost_blank_proves_nothing_where_it_matters(void **state)
 {
     (void)state;
     static const text_case cases[] = {
-        {{.chamber = "30", .released = "31/8", .applied = "5 1/2"}, RODT_UNDETERMINED, BIT(LOST_BLANK), 0},
-        {{.chamber = "30", .released = "21/8", .applied = "4 1/4"}, RODT_UNDETERMINED, BIT(LOST_BLANK), 0},
-        {{.chamber = "30", .released = "1 1/2", .applied = "33/8 in"}, RODT_UNDETERMINED,
+        {{.chamber = "30", .released = "31/8", .applied = "5 1/2"}, RODT_VERDICT_UNDETERMINED, BIT(LOST_BLANK), 0},
+        {{.chamber = "30", .released = "21/8", .applied = "4 1/4"}, RODT_VERDICT_UNDETERMINED, BIT(LOST_BLANK), 0},
+        {{.chamber = "30", .released = "1 1/2", .applied = "33/8 in"}, RODT_VERDICT_UNDETERMINED,
          BIT(LOST_BLANK) | BIT(OVER_LIMIT), 0},
-        {{.chamber = "30", .released = "1", .applied = "213/16"}, RODT_UNDETERMINED, BIT(LOST_BLANK), 0},
-        {{.chamber = "30", .released = "11/4", .applied = "4 1/4"}, RODT_UNDETERMINED, BIT(LOST_BLANK), 0},
+        {{.chamber = "30", .released = "1", .applied = "213/16"}, RODT_VERDICT_UNDETERMINED, BIT(LOST_BLANK), 0},
+        {{.chamber = "30", .released = "11/4", .applied = "4 1/4"}, RODT_VERDICT_UNDETERMINED, BIT(LOST_BLANK), 0},
         /* both values pass, or both fail */
-        {{.chamber = "30", .released = "21/8", .applied = "3 1/2"}, RODT_IN_ADJUSTMENT, 0, BIT(LOST_BLANK)},
-        {{.chamber = "20", .released = "1 1/8", .applied = "31/8"}, RODT_OUT_OF_ADJUSTMENT, 0, BIT(LOST_BLANK)},
+        {{.chamber = "30", .released = "21/8", .applied = "3 1/2"}, RODT_VERDICT_IN_ADJUSTMENT, 0, BIT(LOST_BLANK)},
+        {{.chamber = "20", .released = "1 1/8", .applied = "31/8"}, RODT_VERDICT_OUT_OF_ADJUSTMENT, 0, BIT(LOST_BLANK)},
         /* no split is a fraction of a tape in lowest terms */
-        {{.chamber = "30", .released = "28/16", .applied = "3 3/4"}, RODT_IN_ADJUSTMENT, 0, BIT(LOST_BLANK)},
-        {{.chamber = "30", .released = "20/8", .applied = "4 1/2"}, RODT_IN_ADJUSTMENT, 0, BIT(LOST_BLANK)},
-        {{.chamber = "30", .released = "2 1/8", .applied = "4 1/8"}, RODT_IN_ADJUSTMENT, 0, BIT(LOST_BLANK)},
+        {{.chamber = "30", .released = "28/16", .applied = "3 3/4"}, RODT_VERDICT_IN_ADJUSTMENT, 0, BIT(LOST_BLANK)},
+        {{.chamber = "30", .released = "20/8", .applied = "4 1/2"}, RODT_VERDICT_IN_ADJUSTMENT, 0, BIT(LOST_BLANK)},
+        {{.chamber = "30", .released = "2 1/8", .applied = "4 1/8"}, RODT_VERDICT_IN_ADJUSTMENT, 0, BIT(LOST_BLANK)},
     };
     judge_all(cases, sizeof cases / sizeof cases[0]);
     rodt_finding finding = row(cases[0].text);
@@ -326,20 +326,20 @@ static void a_lost_blank_proves_nothing_where_it_matters(void **state)
 static void an_unknown_unit_gives_bare_numbers_no_value(void **state)
 {
     (void)state;
-    rodt_reading_text text = {.chamber = "30", .released = "54", .applied = "100", .unit = "ells"};
+    rodt_form text = {.chamber = "30", .released = "54", .applied = "100", .unit = "ells"};
     rodt_finding finding = row(text);
-    assert_int_equal(finding.verdict, RODT_UNDETERMINED);
+    assert_int_equal(finding.verdict, RODT_VERDICT_UNDETERMINED);
     assert_false(rodt_length_given(finding.applied_stroke));
     assert_false(rodt_finding_has(&finding, RODT_REASON_RELEASED_MISSING));
     text.released = "54 mm";
     text.applied = "100 mm";
     finding = row(text);
-    assert_int_equal(finding.verdict, RODT_UNDETERMINED);
+    assert_int_equal(finding.verdict, RODT_VERDICT_UNDETERMINED);
     assert_true(rodt_length_given(finding.applied_stroke));
     static const char *const known[] = {"in.", "Inches", "pouce", "centimeter", "millimeters", "mm.", "\""};
     for (size_t i = 0; i < sizeof known / sizeof known[0]; i++) {
         text.unit = known[i];
-        assert_int_equal(row(text).verdict, RODT_IN_ADJUSTMENT);
+        assert_int_equal(row(text).verdict, RODT_VERDICT_IN_ADJUSTMENT);
     }
 }
 
@@ -348,28 +348,28 @@ static void numbers_that_no_chamber_and_no_tape_has_are_unreadable(void **state)
     (void)state;
     static const text_case cases[] = {
         {{.chamber = "24", .stroke_class = "long", .rated_stroke = "3", .released = "57", .applied = "114", .unit = "mm"},
-         RODT_UNDETERMINED, BIT(OTHER_UNREADABLE), BIT(BEYOND_RATED_STROKE)},
+         RODT_VERDICT_UNDETERMINED, BIT(OTHER_UNREADABLE), BIT(BEYOND_RATED_STROKE)},
         {{.chamber = "24", .stroke_class = "long", .rated_stroke = "3 in", .released = "57", .applied = "114",
-          .unit = "mm"}, RODT_IN_ADJUSTMENT, 0, BIT(OTHER_UNREADABLE)},
-        {{.chamber = "30", .rated_stroke = "0", .released = "1", .applied = "2"}, RODT_UNDETERMINED,
+          .unit = "mm"}, RODT_VERDICT_IN_ADJUSTMENT, 0, BIT(OTHER_UNREADABLE)},
+        {{.chamber = "30", .rated_stroke = "0", .released = "1", .applied = "2"}, RODT_VERDICT_UNDETERMINED,
          BIT(OTHER_UNREADABLE), BIT(BEYOND_RATED_STROKE)},
         {{.chamber = "20", .stroke_class = "long", .rated_stroke = "21/4", .released = "1", .applied = "3"},
-         RODT_UNDETERMINED, BIT(OTHER_UNREADABLE), 0}, /* 2 1/4 with its blank lost would be a contradiction */
-        {{.chamber = "18", .marked_limit = "13/4", .released = "1", .applied = "3"}, RODT_UNDETERMINED,
+         RODT_VERDICT_UNDETERMINED, BIT(OTHER_UNREADABLE), 0}, /* 2 1/4 with its blank lost would be a contradiction */
+        {{.chamber = "18", .marked_limit = "13/4", .released = "1", .applied = "3"}, RODT_VERDICT_UNDETERMINED,
          BIT(OTHER_UNREADABLE), 0},
-        {{.chamber = "30", .rated_stroke = "5/2", .released = "1", .applied = "2"}, RODT_IN_ADJUSTMENT, 0,
+        {{.chamber = "30", .rated_stroke = "5/2", .released = "1", .applied = "2"}, RODT_VERDICT_IN_ADJUSTMENT, 0,
          BIT(OTHER_UNREADABLE)},
-        {{.chamber = "30", .psi = "#N/A", .released = "1", .applied = "2"}, RODT_UNDETERMINED, BIT(OTHER_UNREADABLE),
+        {{.chamber = "30", .psi = "#N/A", .released = "1", .applied = "2"}, RODT_VERDICT_UNDETERMINED, BIT(OTHER_UNREADABLE),
          0}, /* an error of a spreadsheet is no blank */
-        {{.chamber = "30", .psi = "n/a", .released = "1", .applied = "2"}, RODT_IN_ADJUSTMENT,
+        {{.chamber = "30", .psi = "n/a", .released = "1", .applied = "2"}, RODT_VERDICT_IN_ADJUSTMENT,
          BIT(PRESSURE_NOT_RECORDED), BIT(OTHER_UNREADABLE)},
-        {{.chamber = "30", .marked_limit = "0", .released = "1", .applied = "2"}, RODT_UNDETERMINED,
+        {{.chamber = "30", .marked_limit = "0", .released = "1", .applied = "2"}, RODT_VERDICT_UNDETERMINED,
          BIT(OTHER_UNREADABLE), 0},
-        {{.chamber = "30", .division = "16", .released = "1", .applied = "2"}, RODT_UNDETERMINED,
+        {{.chamber = "30", .division = "16", .released = "1", .applied = "2"}, RODT_VERDICT_UNDETERMINED,
          BIT(OTHER_UNREADABLE), 0},
-        {{.chamber = "30", .division = "1/2", .released = "1", .applied = "2"}, RODT_IN_ADJUSTMENT, 0,
+        {{.chamber = "30", .division = "1/2", .released = "1", .applied = "2"}, RODT_VERDICT_IN_ADJUSTMENT, 0,
          BIT(OTHER_UNREADABLE)},
-        {{.chamber = "30", .released = "2 1/8", .applied = "4 1/4", .unit = "mm"}, RODT_UNDETERMINED,
+        {{.chamber = "30", .released = "2 1/8", .applied = "4 1/4", .unit = "mm"}, RODT_VERDICT_UNDETERMINED,
          BIT(RELEASED_UNREADABLE) | BIT(APPLIED_UNREADABLE), 0},
     };
     judge_all(cases, sizeof cases / sizeof cases[0]);
@@ -380,26 +380,26 @@ static void an_unreadable_entry_proves_nothing(void **state)
 {
     (void)state;
     static const text_case cases[] = {
-        {{.chamber = "30", .released = "2", .applied = "2", .spring_brake = "aplied"}, RODT_UNDETERMINED,
+        {{.chamber = "30", .released = "2", .applied = "2", .spring_brake = "aplied"}, RODT_VERDICT_UNDETERMINED,
          BIT(NO_MOVEMENT) | BIT(OTHER_UNREADABLE), 0},
-        {{.chamber = "30", .released = "2", .applied = "5", .engine = "onn"}, RODT_UNDETERMINED,
+        {{.chamber = "30", .released = "2", .applied = "5", .engine = "onn"}, RODT_VERDICT_UNDETERMINED,
          BIT(OVER_LIMIT) | BIT(OTHER_UNREADABLE), 0},
-        {{.chamber = "30", .released = "1", .applied = "3", .psi = "95", .date = "2010-9-1"}, RODT_UNDETERMINED,
+        {{.chamber = "30", .released = "1", .applied = "3", .psi = "95", .date = "2010-9-1"}, RODT_VERDICT_UNDETERMINED,
          BIT(DATE_UNREADABLE) | BIT(AT_LIMIT), 0},
         {{.chamber = "36", .released = "1", .applied = "3 3/8", .psi = "95", .date = "9/1/2013 8:00"},
-         RODT_UNDETERMINED, BIT(DATE_UNREADABLE), 0},
-        {{.chamber = "36", .released = "1", .applied = "3 3/8", .date = "10/11/2021x"}, RODT_UNDETERMINED,
+         RODT_VERDICT_UNDETERMINED, BIT(DATE_UNREADABLE), 0},
+        {{.chamber = "36", .released = "1", .applied = "3 3/8", .date = "10/11/2021x"}, RODT_VERDICT_UNDETERMINED,
          BIT(DATE_UNREADABLE), 0},
-        {{.chamber = "36", .released = "1", .applied = "3 3/8", .date = "21/10/14"}, RODT_UNDETERMINED,
+        {{.chamber = "36", .released = "1", .applied = "3 3/8", .date = "21/10/14"}, RODT_VERDICT_UNDETERMINED,
          BIT(DATE_AMBIGUOUS), 0}, /* 2014-10-21 or 2021-10-14 */
-        {{.chamber = "30", .released = "1", .applied = "2", .date = "10/11/12"}, RODT_UNDETERMINED,
+        {{.chamber = "30", .released = "1", .applied = "2", .date = "10/11/12"}, RODT_VERDICT_UNDETERMINED,
          BIT(DATE_UNREADABLE), 0}, /* three days */
         {{.chamber = "36", .released = "1", .applied = "3 3/8", .date = "10/14/2021",
-          .date_order = RODT_DATE_ORDER_DAY_FIRST}, RODT_UNDETERMINED, BIT(DATE_UNREADABLE), 0},
+          .date_order = RODT_DATE_ORDER_DAY_FIRST}, RODT_VERDICT_UNDETERMINED, BIT(DATE_UNREADABLE), 0},
         /* an unreadable chamber and one that is missing say the same of a rod beyond its rated stroke */
-        {{.chamber = "painted", .released = "1", .applied = "5", .rated_stroke = "3"}, RODT_OUT_OF_ADJUSTMENT,
+        {{.chamber = "painted", .released = "1", .applied = "5", .rated_stroke = "3"}, RODT_VERDICT_OUT_OF_ADJUSTMENT,
          BIT(BEYOND_RATED_STROKE), 0},
-        {{.chamber = "", .released = "1", .applied = "5", .rated_stroke = "3"}, RODT_OUT_OF_ADJUSTMENT,
+        {{.chamber = "", .released = "1", .applied = "5", .rated_stroke = "3"}, RODT_VERDICT_OUT_OF_ADJUSTMENT,
          BIT(BEYOND_RATED_STROKE), 0},
     };
     judge_all(cases, sizeof cases / sizeof cases[0]);
@@ -410,14 +410,14 @@ static void no_movement_without_air_proves_nothing(void **state)
 {
     (void)state;
     static const text_case cases[] = {
-        {{.chamber = "30", .released = "1", .applied = "1", .psi = "0"}, RODT_UNDETERMINED,
+        {{.chamber = "30", .released = "1", .applied = "1", .psi = "0"}, RODT_VERDICT_UNDETERMINED,
          BIT(NO_MOVEMENT) | BIT(PRESSURE_LOW), 0},
-        {{.chamber = "30", .released = "1", .applied = "1", .psi = "95", .psi_after = "0 kPa"}, RODT_UNDETERMINED,
+        {{.chamber = "30", .released = "1", .applied = "1", .psi = "95", .psi_after = "0 kPa"}, RODT_VERDICT_UNDETERMINED,
          BIT(NO_MOVEMENT) | BIT(PRESSURE_LOW), 0},
-        {{.chamber = "30", .released = "1", .applied = "1", .psi = "5"}, RODT_INOPERATIVE,
+        {{.chamber = "30", .released = "1", .applied = "1", .psi = "5"}, RODT_VERDICT_INOPERATIVE,
          BIT(NO_MOVEMENT) | BIT(PRESSURE_LOW), 0},
-        {{.chamber = "30", .released = "1", .applied = "1"}, RODT_INOPERATIVE, BIT(NO_MOVEMENT), BIT(PRESSURE_LOW)},
-        {{.chamber = "30", .released = "1", .applied = "4", .psi = "0"}, RODT_OUT_OF_ADJUSTMENT,
+        {{.chamber = "30", .released = "1", .applied = "1"}, RODT_VERDICT_INOPERATIVE, BIT(NO_MOVEMENT), BIT(PRESSURE_LOW)},
+        {{.chamber = "30", .released = "1", .applied = "4", .psi = "0"}, RODT_VERDICT_OUT_OF_ADJUSTMENT,
          BIT(OVER_LIMIT) | BIT(PRESSURE_LOW), 0},
     };
     judge_all(cases, sizeof cases / sizeof cases[0]);
@@ -434,17 +434,17 @@ static void the_rated_stroke_is_a_sign_of_the_class(void **state)
 {
     (void)state;
     static const text_case cases[] = {
-        {{.chamber = "24", .rated_stroke = "3", .released = "1", .applied = "3 1/2"}, RODT_IN_ADJUSTMENT, BIT(AT_LIMIT),
+        {{.chamber = "24", .rated_stroke = "3", .released = "1", .applied = "3 1/2"}, RODT_VERDICT_IN_ADJUSTMENT, BIT(AT_LIMIT),
          BIT(ASSUMED_STANDARD) | BIT(CONFLICTING_MARKS)},
-        {{.chamber = "20", .rated_stroke = "76 mm", .released = "1", .applied = "3 1/2"}, RODT_IN_ADJUSTMENT,
+        {{.chamber = "20", .rated_stroke = "76 mm", .released = "1", .applied = "3 1/2"}, RODT_VERDICT_IN_ADJUSTMENT,
          BIT(AT_LIMIT), BIT(ASSUMED_STANDARD)},
         {{.chamber = "24", .stroke_class = "standard", .rated_stroke = "3", .released = "1", .applied = "3 1/2"},
-         RODT_OUT_OF_ADJUSTMENT, BIT(OVER_LIMIT), 0},
-        {{.chamber = "20L", .rated_stroke = "2 1/4", .released = "2", .applied = "4"}, RODT_OUT_OF_ADJUSTMENT,
+         RODT_VERDICT_OUT_OF_ADJUSTMENT, BIT(OVER_LIMIT), 0},
+        {{.chamber = "20L", .rated_stroke = "2 1/4", .released = "2", .applied = "4"}, RODT_VERDICT_OUT_OF_ADJUSTMENT,
          BIT(CONFLICTING_MARKS) | BIT(OVER_LIMIT), 0},
         {{.chamber = "16", .stroke_class = "long", .rated_stroke = "2 1/4", .released = "2", .applied = "4"},
-         RODT_OUT_OF_ADJUSTMENT, BIT(CONFLICTING_MARKS), 0},
-        {{.chamber = "20L", .rated_stroke = "2 1/2", .released = "2", .applied = "4"}, RODT_IN_ADJUSTMENT,
+         RODT_VERDICT_OUT_OF_ADJUSTMENT, BIT(CONFLICTING_MARKS), 0},
+        {{.chamber = "20L", .rated_stroke = "2 1/2", .released = "2", .applied = "4"}, RODT_VERDICT_IN_ADJUSTMENT,
          BIT(AT_LIMIT), BIT(CONFLICTING_MARKS)},
     };
     judge_all(cases, sizeof cases / sizeof cases[0]);
@@ -453,49 +453,49 @@ static void the_rated_stroke_is_a_sign_of_the_class(void **state)
 static void parsing_judges_nothing(void **state)
 {
     (void)state;
-    rodt_reading_text text = {.chamber = "30", .released = "2-Jan", .psi = "9O"};
+    rodt_form text = {.chamber = "30", .released = "2-Jan", .psi = "9O"};
     rodt_reading reading;
     rodt_error error;
-    assert_int_equal(rodt_reading_parse(&text, &reading, &error), RODT_OK);
+    assert_int_equal(rodt_form_parse(&text, &reading, &error), RODT_OK);
     assert_int_equal(reading.reasons,
                      BIT(RELEASED_UNREADABLE) | BIT(SPREADSHEET_DATE) | BIT(OTHER_UNREADABLE));
     assert_string_equal(error.field, "released"); /* unreadable comes before absent */
-    text = (rodt_reading_text){.chamber = "30", .released = "2"};
-    assert_int_equal(rodt_reading_parse(&text, &reading, &error), RODT_OK);
+    text = (rodt_form){.chamber = "30", .released = "2"};
+    assert_int_equal(rodt_form_parse(&text, &reading, &error), RODT_OK);
     assert_int_equal(error.status, RODT_E_EMPTY);
     assert_string_equal(error.field, "applied");
-    assert_int_equal(rodt_reading_parse(NULL, &reading, &error), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_reading_parse(&text, NULL, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_form_parse(NULL, &reading, &error), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_form_parse(&text, NULL, NULL), RODT_E_ARGUMENT);
 }
 
 static void texts_are_found_by_field(void **state)
 {
     (void)state;
-    rodt_reading_text text = {.drum = "hot", .psi_after = "91"};
-    assert_string_equal(rodt_reading_text_get(&text, RODT_FIELD_DRUM), "hot");
-    assert_string_equal(rodt_reading_text_get(&text, RODT_FIELD_PSI_AFTER), "91");
+    rodt_form text = {.drum = "hot", .psi_after = "91"};
+    assert_string_equal(rodt_form_get(&text, RODT_FIELD_DRUM), "hot");
+    assert_string_equal(rodt_form_get(&text, RODT_FIELD_PSI_AFTER), "91");
     for (int field = 0; field < RODT_READING_FIELDS; field++) {
-        rodt_reading_text one = {.chamber = NULL};
-        rodt_reading_text_set(&one, (rodt_field)field, "here");
+        rodt_form one = {.chamber = NULL};
+        rodt_form_set(&one, (rodt_field)field, "here");
         for (int other = 0; other < RODT_READING_FIELDS; other++)
-            assert_true((rodt_reading_text_get(&one, (rodt_field)other) != NULL) == (other == field));
+            assert_true((rodt_form_get(&one, (rodt_field)other) != NULL) == (other == field));
     }
-    rodt_reading_text_set(&text, RODT_FIELD_POSITION, "1L");
-    assert_null(rodt_reading_text_get(&text, RODT_FIELD_POSITION));
-    assert_null(rodt_reading_text_get(NULL, RODT_FIELD_DRUM));
+    rodt_form_set(&text, RODT_FIELD_POSITION, "1L");
+    assert_null(rodt_form_get(&text, RODT_FIELD_POSITION));
+    assert_null(rodt_form_get(NULL, RODT_FIELD_DRUM));
 }
 
 static void null_pointers_are_refused(void **state)
 {
     (void)state;
-    rodt_reading_text text = good();
+    rodt_form text = good();
     rodt_finding finding;
-    assert_int_equal(rodt_judge_text(NULL, us(), &finding, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_judge_text(&text, NULL, &finding, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_judge_text(&text, us(), NULL, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_judge_row(NULL, us(), &finding, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_judge_row(&text, NULL, &finding, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_judge_row(&text, us(), NULL, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_form_judge(NULL, us(), &finding, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_form_judge(&text, NULL, &finding, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_form_judge(&text, us(), NULL, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_form_judge_row(NULL, us(), &finding, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_form_judge_row(&text, NULL, &finding, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_form_judge_row(&text, us(), NULL, NULL), RODT_E_ARGUMENT);
 }
 
 int main(void)

@@ -31,7 +31,7 @@ static void note(void *context, const rodt_error *fault)
 static bool open_text(table_reader *reader, faults *seen, const char *text)
 {
     memset(seen, 0, sizeof *seen);
-    return table_open(reader, text, strlen(text), columns, COUNT_OF(columns), note, seen);
+    return rodti_table_open(reader, text, strlen(text), columns, COUNT_OF(columns), note, seen);
 }
 
 static void expect_cell(const table_reader *reader, size_t column, const char *text, uint32_t at)
@@ -47,7 +47,7 @@ static void expect_fault(const char *text, uint32_t line, uint32_t column, const
     table_reader reader;
     faults seen;
     if (open_text(&reader, &seen, text)) {
-        while (table_next(&reader))
+        while (rodti_table_next(&reader))
             ;
     }
     assert_int_equal(seen.count, 1);
@@ -64,15 +64,15 @@ static void reads_rows_in_any_order_of_columns(void **state)
     table_reader reader;
     faults seen;
     assert_true(open_text(&reader, &seen, "# a comment, with a comma\n\nfigure,name\n1 3/4,a\n  2 ,  b c  \n"));
-    assert_true(table_next(&reader));
+    assert_true(rodti_table_next(&reader));
     assert_int_equal(reader.line, 4);
     expect_cell(&reader, NAME, "a", 7);
     expect_cell(&reader, FIGURE, "1 3/4", 1);
     expect_cell(&reader, WORD, "", 0);
-    assert_true(table_next(&reader));
+    assert_true(rodti_table_next(&reader));
     expect_cell(&reader, FIGURE, "2", 3);
     expect_cell(&reader, NAME, "b c", 8);
-    assert_false(table_next(&reader));
+    assert_false(rodti_table_next(&reader));
     assert_true(reader.valid);
 }
 
@@ -83,10 +83,10 @@ static void reads_quotes(void **state)
     table_reader reader;
     faults seen;
     assert_true(open_text(&reader, &seen, "name,figure\n\"a, \"\"b\"\"\",\"1 3/4\"\"\" \n\"\",\n\" c \",x"));
-    assert_true(table_next(&reader));
+    assert_true(rodti_table_next(&reader));
     expect_cell(&reader, NAME, "a, \"b\"", 2);
     expect_cell(&reader, FIGURE, "1 3/4\"", 13);
-    assert_true(table_next(&reader));
+    assert_true(rodti_table_next(&reader));
     assert_int_equal(reader.line, 4);
     expect_cell(&reader, NAME, "c", 3);
     assert_int_equal(seen.count, 1); /* line 3: the required cell is empty */
@@ -103,10 +103,10 @@ static void line_ends_and_byte_order_mark_do_not_count(void **state)
         table_reader reader;
         faults seen;
         assert_true(open_text(&reader, &seen, texts[i]));
-        assert_true(table_next(&reader));
+        assert_true(rodti_table_next(&reader));
         expect_cell(&reader, NAME, "a", 1);
         expect_cell(&reader, FIGURE, "2", 3);
-        assert_false(table_next(&reader));
+        assert_false(rodti_table_next(&reader));
         assert_int_equal(seen.count, 0);
     }
 }
@@ -117,10 +117,10 @@ static void columns_count_characters(void **state)
     table_reader reader;
     faults seen;
     assert_true(open_text(&reader, &seen, "name,figure\n\xC3\xA9t\xC3\xA9,x1\n"));
-    assert_true(table_next(&reader));
+    assert_true(rodti_table_next(&reader));
     expect_cell(&reader, FIGURE, "x1", 5);
     rodt_length length = {7, 1};
-    assert_false(table_length(&reader, FIGURE, RODT_UNIT_INCH, &length));
+    assert_false(rodti_table_length(&reader, FIGURE, RODT_UNIT_INCH, &length));
     assert_int_equal(seen.first.column, 5);
     assert_string_equal(seen.first.field, "figure");
     assert_int_equal(length.num, 7);
@@ -157,8 +157,8 @@ static void refuses_a_zero_byte(void **state)
     static const char text[] = "name\na\0b\n";
     table_reader reader;
     faults seen = {0};
-    assert_true(table_open(&reader, text, sizeof text - 1, columns, COUNT_OF(columns), note, &seen));
-    assert_false(table_next(&reader));
+    assert_true(rodti_table_open(&reader, text, sizeof text - 1, columns, COUNT_OF(columns), note, &seen));
+    assert_false(rodti_table_next(&reader));
     assert_int_equal(seen.count, 1);
     assert_int_equal(seen.first.column, 2);
 }
@@ -170,11 +170,11 @@ static void goes_on_after_a_fault(void **state)
     table_reader reader;
     faults seen;
     assert_true(open_text(&reader, &seen, "name,figure\na\nb,2\nc,3,4\nd,5\n"));
-    assert_true(table_next(&reader));
+    assert_true(rodti_table_next(&reader));
     expect_cell(&reader, NAME, "b", 1);
-    assert_true(table_next(&reader));
+    assert_true(rodti_table_next(&reader));
     expect_cell(&reader, NAME, "d", 1);
-    assert_false(table_next(&reader));
+    assert_false(rodti_table_next(&reader));
     assert_int_equal(seen.count, 2);
 }
 
@@ -188,7 +188,7 @@ static void a_line_has_an_end(void **state)
     table_reader reader;
     faults seen;
     assert_true(open_text(&reader, &seen, text));
-    assert_true(table_next(&reader));
+    assert_true(rodti_table_next(&reader));
     assert_int_equal(reader.cells[NAME].size, TABLE_LINE_MAX);
     text[head + TABLE_LINE_MAX] = 'x';
     text[head + TABLE_LINE_MAX + 1] = '\0';
@@ -201,27 +201,27 @@ static void reads_values(void **state)
     table_reader reader;
     faults seen;
     assert_true(open_text(&reader, &seen, "name,figure,day,word\n4/5,44.45,2021-10-14,long\nx,,,\n"));
-    assert_true(table_next(&reader));
+    assert_true(rodti_table_next(&reader));
     rodt_length length;
     rodt_ratio ratio;
     rodt_date date;
     rodt_pressure pressure;
     unsigned word = 9;
     static const char *const words[] = {"any", "standard", "long"};
-    assert_true(table_length(&reader, FIGURE, RODT_UNIT_MM, &length));
+    assert_true(rodti_table_length(&reader, FIGURE, RODT_UNIT_MM, &length));
     assert_true(length.num == 7 && length.den == 4);
-    assert_true(table_pressure(&reader, FIGURE, &pressure));
+    assert_true(rodti_table_pressure(&reader, FIGURE, &pressure));
     assert_true(pressure.num == 889 && pressure.den == 20);
-    assert_true(table_ratio(&reader, NAME, &ratio));
+    assert_true(rodti_table_ratio(&reader, NAME, &ratio));
     assert_true(ratio.num == 4 && ratio.den == 5);
-    assert_true(table_date(&reader, DAY, &date));
+    assert_true(rodti_table_date(&reader, DAY, &date));
     assert_true(date.year == 2021 && date.month == 10 && date.day == 14);
-    assert_true(table_word(&reader, WORD, words, COUNT_OF(words), &word));
+    assert_true(rodti_table_word(&reader, WORD, words, COUNT_OF(words), &word));
     assert_int_equal(word, 2);
-    assert_true(table_next(&reader));
-    assert_true(table_length(&reader, FIGURE, RODT_UNIT_MM, &length) && !rodt_length_given(length));
-    assert_true(table_date(&reader, DAY, &date) && !rodt_date_given(date));
-    assert_true(table_word(&reader, WORD, words, COUNT_OF(words), &word));
+    assert_true(rodti_table_next(&reader));
+    assert_true(rodti_table_length(&reader, FIGURE, RODT_UNIT_MM, &length) && !rodt_length_given(length));
+    assert_true(rodti_table_date(&reader, DAY, &date) && !rodt_date_given(date));
+    assert_true(rodti_table_word(&reader, WORD, words, COUNT_OF(words), &word));
     assert_int_equal(word, 0);
     assert_int_equal(seen.count, 0);
 }
@@ -232,16 +232,16 @@ static void refuses_values(void **state)
     table_reader reader;
     faults seen;
     assert_true(open_text(&reader, &seen, "name,figure,day,word\nx,1 3/2,2021-02-30,Long\n"));
-    assert_true(table_next(&reader));
+    assert_true(rodti_table_next(&reader));
     rodt_length length = {0};
     rodt_date date = {0};
     unsigned word = 9;
     static const char *const words[] = {"any", "standard", "long"};
-    assert_false(table_length(&reader, FIGURE, RODT_UNIT_INCH, &length));
-    assert_false(table_date(&reader, DAY, &date));
+    assert_false(rodti_table_length(&reader, FIGURE, RODT_UNIT_INCH, &length));
+    assert_false(rodti_table_date(&reader, DAY, &date));
     assert_int_equal(seen.count, 2);
     seen.count = 0;
-    assert_false(table_word(&reader, WORD, words, COUNT_OF(words), &word));
+    assert_false(rodti_table_word(&reader, WORD, words, COUNT_OF(words), &word));
     assert_string_equal(seen.first.text, "expected any, standard or long, found \"Long\"");
     assert_int_equal(seen.first.column, 20);
     assert_int_equal(word, 9);
@@ -256,7 +256,7 @@ static void a_long_cell_is_shown_by_its_beginning(void **state)
         memcpy(text + i, "\xE2\x82\xAC", 4);
     table_cell cell = {text, strlen(text), 1};
     char shown[TABLE_SHOWN_SIZE];
-    table_show(&cell, shown);
+    rodti_table_show(&cell, shown);
     size_t size = strlen(shown);
     assert_in_range(size, 40, TABLE_SHOWN_SIZE - 1);
     assert_int_equal(size % 3, 0);

@@ -16,15 +16,15 @@ static const rodt_error untouched = {.status = RODT_OK, .line = 7, .column = 8, 
 static void check_codes(const char *text, size_t size, const uint32_t *codes, size_t count)
 {
     text_cursor cursor;
-    text_start(&cursor, text, size);
+    rodti_text_start(&cursor, text, size);
     for (size_t i = 0; i < count; i++) {
         assert_int_equal(cursor.code, codes[i]);
         assert_int_equal(cursor.column, i + 1);
-        text_next(&cursor);
+        rodti_text_next(&cursor);
     }
     assert_int_equal(cursor.code, TEXT_END);
     uint32_t column = cursor.column;
-    text_next(&cursor);
+    rodti_text_next(&cursor);
     assert_int_equal(cursor.column, column);
 }
 
@@ -80,7 +80,7 @@ static void test_trim(void **state)
     for (size_t i = 0; i < COUNT_OF(cases); i++) {
         const char *text = cases[i].text;
         size_t size = strlen(text);
-        text_trim(&text, &size);
+        rodti_text_trim(&text, &size);
         assert_int_equal(size, strlen(cases[i].trimmed));
         assert_memory_equal(text, cases[i].trimmed, size);
     }
@@ -89,10 +89,10 @@ static void test_trim(void **state)
 static void test_words(void **state)
 {
     (void)state;
-    assert_true(text_is_word("MM", 2, "mm") && text_is_word("Inch", 4, "inch") && text_is_word("", 0, ""));
-    assert_false(text_is_word("mm", 1, "mm") || text_is_word("mmm", 3, "mm"));
-    assert_false(text_is_word("\r", 1, "-")); /* '\r' | 32 is '-': only letters have two cases */
-    assert_false(text_is_word("@", 1, "`") || text_is_word("[", 1, "{"));
+    assert_true(rodti_text_is_word("MM", 2, "mm") && rodti_text_is_word("Inch", 4, "inch") && rodti_text_is_word("", 0, ""));
+    assert_false(rodti_text_is_word("mm", 1, "mm") || rodti_text_is_word("mmm", 3, "mm"));
+    assert_false(rodti_text_is_word("\r", 1, "-")); /* '\r' | 32 is '-': only letters have two cases */
+    assert_false(rodti_text_is_word("@", 1, "`") || rodti_text_is_word("[", 1, "{"));
     assert_true(text_is_letter('a') && text_is_letter('Z') && !text_is_letter('@') && !text_is_letter('[') &&
                 !text_is_letter(0xE9));
     assert_true(text_is_digit('0') && text_is_digit('9') && !text_is_digit('/') && !text_is_digit(':') &&
@@ -103,8 +103,8 @@ static void test_error(void **state)
 {
     (void)state;
     rodt_error error = untouched;
-    assert_int_equal(text_error(NULL, RODT_E_UNIT, 3, "%s", "x"), RODT_E_UNIT);
-    assert_int_equal(text_error(&error, RODT_E_UNIT, 3, "a %s of %d", "word", 2), RODT_E_UNIT);
+    assert_int_equal(rodti_text_error(NULL, RODT_E_UNIT, 3, "%s", "x"), RODT_E_UNIT);
+    assert_int_equal(rodti_text_error(&error, RODT_E_UNIT, 3, "a %s of %d", "word", 2), RODT_E_UNIT);
     assert_int_equal(error.status, RODT_E_UNIT);
     assert_int_equal(error.column, 3);
     assert_int_equal(error.line, 0);
@@ -121,11 +121,11 @@ static void test_long_error_is_cut_between_characters(void **state)
         for (size_t at = shift; at + 3 < sizeof text; at += 3)
             memcpy(text + at, "\xE2\x80\xB3", 4);
         rodt_error error;
-        text_error(&error, RODT_E_SYNTAX, 1, "%s", text);
+        rodti_text_error(&error, RODT_E_SYNTAX, 1, "%s", text);
         size_t size = strlen(error.text);
         assert_true(size < RODT_ERROR_TEXT_SIZE && size + 3 >= RODT_ERROR_TEXT_SIZE - 1);
         text_cursor cursor;
-        for (text_start(&cursor, error.text, size); cursor.code != TEXT_END; text_next(&cursor))
+        for (rodti_text_start(&cursor, error.text, size); cursor.code != TEXT_END; rodti_text_next(&cursor))
             assert_true(cursor.code != TEXT_BAD);
     }
 }
@@ -144,7 +144,7 @@ static void test_show(void **state)
     };
     for (size_t i = 0; i < COUNT_OF(cases); i++) {
         char shown[TEXT_SHOWN_SIZE];
-        text_show(cases[i].code, shown);
+        rodti_text_show(cases[i].code, shown);
         assert_string_equal(shown, cases[i].shown);
     }
 }
@@ -156,7 +156,7 @@ static void test_cut(void **state)
     static const char text[] = "a\u00E9\u20AC\U0001F600"; /* 1, 2, 3 and 4 bytes */
     static const size_t sizes[] = {0, 1, 1, 3, 3, 3, 6, 6, 6, 6, 10};
     for (size_t size = 0; size < COUNT_OF(sizes); size++)
-        assert_int_equal(text_cut(text, size), sizes[size]);
+        assert_int_equal(rodti_text_cut(text, size), sizes[size]);
 }
 
 static void test_writer(void **state)
@@ -164,13 +164,13 @@ static void test_writer(void **state)
     (void)state;
     text_writer writer;
     char text[8] = "#";
-    text_begin(&writer);
-    text_put(&writer, "abc");
-    text_putf(&writer, "%d", 42);
-    assert_int_equal(text_copy_out(&writer, text, 5), RODT_E_SPACE);
-    assert_int_equal(text_copy_out(&writer, NULL, 9), RODT_E_ARGUMENT);
+    rodti_text_begin(&writer);
+    rodti_text_put(&writer, "abc");
+    rodti_text_putf(&writer, "%d", 42);
+    assert_int_equal(rodti_text_copy_out(&writer, text, 5), RODT_E_SPACE);
+    assert_int_equal(rodti_text_copy_out(&writer, NULL, 9), RODT_E_ARGUMENT);
     assert_string_equal(text, "#");
-    assert_int_equal(text_copy_out(&writer, text, 6), RODT_OK);
+    assert_int_equal(rodti_text_copy_out(&writer, text, 6), RODT_OK);
     assert_string_equal(text, "abc42");
 }
 
@@ -180,17 +180,17 @@ static void test_full_writer(void **state)
     (void)state;
     text_writer writer;
     char text[2048] = "#";
-    text_begin(&writer);
+    rodti_text_begin(&writer);
     for (size_t i = 0; i < sizeof writer.buffer - 1; i++)
-        text_put(&writer, "a");
-    assert_int_equal(text_copy_out(&writer, text, sizeof text), RODT_OK);
+        rodti_text_put(&writer, "a");
+    assert_int_equal(rodti_text_copy_out(&writer, text, sizeof text), RODT_OK);
     assert_int_equal(strlen(text), sizeof writer.buffer - 1);
-    text_putf(&writer, "%s", "b");
-    assert_int_equal(text_copy_out(&writer, text, sizeof text), RODT_E_SPACE);
-    text_begin(&writer);
-    text_put(&writer, text);
-    text_put(&writer, "b");
-    assert_int_equal(text_copy_out(&writer, text, sizeof text), RODT_E_SPACE);
+    rodti_text_putf(&writer, "%s", "b");
+    assert_int_equal(rodti_text_copy_out(&writer, text, sizeof text), RODT_E_SPACE);
+    rodti_text_begin(&writer);
+    rodti_text_put(&writer, text);
+    rodti_text_put(&writer, "b");
+    assert_int_equal(rodti_text_copy_out(&writer, text, sizeof text), RODT_E_SPACE);
     assert_int_equal(text[0], 'a');
 }
 

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Columns of texts: every answer is that of rodt_judge_row for the same cells, whatever their layout. */
+/* Columns of texts: every answer is that of rodt_form_judge_row for the same cells, whatever their layout. */
 #include <stdarg.h>
 #include <stddef.h>
 #include <setjmp.h>
@@ -63,7 +63,7 @@ static rodt_text_columns spans(void)
     memset(&in, 0, sizeof in);
     for (int field = 0; field < FIELDS; field++) {
         if (is_used(field))
-            in.field[field] = (rodt_text_cells){.layout = RODT_TEXT_SPANS, .cells = table.cell[field]};
+            in.field[field] = (rodt_text_cells){.layout = RODT_TEXT_LAYOUT_SPANS, .cells = table.cell[field]};
     }
     return in;
 }
@@ -77,9 +77,9 @@ static bool has_blanks_only(rodt_text_span cell)
 }
 
 /* Closed copies of the cells; a blank one is what the form says. */
-static rodt_reading_text text_of_row(const rodt_reading_text *form, size_t i, char room[FIELDS][512])
+static rodt_form text_of_row(const rodt_form *form, size_t i, char room[FIELDS][512])
 {
-    rodt_reading_text text = *form;
+    rodt_form text = *form;
     for (int field = 0; field < FIELDS; field++) {
         rodt_text_span cell = table.cell[field][i];
         if (cell.text == NULL || has_blanks_only(cell))
@@ -87,7 +87,7 @@ static rodt_reading_text text_of_row(const rodt_reading_text *form, size_t i, ch
         assert_true(cell.size < 512);
         memcpy(room[field], cell.text, cell.size);
         room[field][cell.size] = '\0';
-        rodt_reading_text_set(&text, (rodt_field)field,
+        rodt_form_set(&text, (rodt_field)field,
                               cell.size > 255 || strlen(room[field]) != cell.size ? "?" : room[field]);
     }
     return text;
@@ -113,12 +113,12 @@ static uint8_t flags_of(const rodt_finding *f)
     return (uint8_t)(missing * RODT_COLUMN_FLAG_MISSING + invalid * RODT_COLUMN_FLAG_INVALID);
 }
 
-static void compare_row(const rodt_reading_text *form, const rodt_rules *rules, size_t i)
+static void compare_row(const rodt_form *form, const rodt_rules *rules, size_t i)
 {
     static char room[FIELDS][512];
-    rodt_reading_text text = text_of_row(form, i, room);
+    rodt_form text = text_of_row(form, i, room);
     rodt_finding finding;
-    assert_int_equal(rodt_judge_row(&text, rules, &finding, NULL), RODT_OK);
+    assert_int_equal(rodt_form_judge_row(&text, rules, &finding, NULL), RODT_OK);
     if (table.verdict[i] != finding.verdict || table.reasons[i] != finding.reasons)
         print_error("row %zu: %s, %s, %s\n", i, text.chamber, text.released, text.applied);
     assert_int_equal(table.verdict[i], finding.verdict);
@@ -127,14 +127,14 @@ static void compare_row(const rodt_reading_text *form, const rodt_rules *rules, 
     assert_int_equal(table.flags[i], flags_of(&finding));
 }
 
-static void start(const char *rules, const rodt_reading_text *form)
+static void start(const char *rules, const rodt_form *form)
 {
     rodt_text_plan_free(plan);
     plan = NULL;
     assert_int_equal(rodt_text_plan_new(rodt_rules_find(rules), form, &plan, NULL), RODT_OK);
 }
 
-static void judge_and_compare(const char *rules, const rodt_reading_text *form)
+static void judge_and_compare(const char *rules, const rodt_form *form)
 {
     rodt_text_columns in = spans();
     start(rules, form);
@@ -146,7 +146,7 @@ static void judge_and_compare(const char *rules, const rodt_reading_text *form)
     }
 }
 
-static const rodt_reading_text plain = {.chamber = NULL};
+static const rodt_form plain = {.chamber = NULL};
 
 static void test_spellings(void **state)
 {
@@ -163,8 +163,8 @@ static void test_spellings(void **state)
     }
     assert_true(table.rows > 1000);
     judge_and_compare("us-fmcsr", &plain);
-    judge_and_compare("us-periodic", &(rodt_reading_text){.style = {.decimal_comma = true}, .psi = "95"});
-    judge_and_compare("ca-nsc", &(rodt_reading_text){.style = {.unit = RODT_UNIT_MM}});
+    judge_and_compare("us-periodic", &(rodt_form){.style = {.decimal_comma = true}, .psi = "95"});
+    judge_and_compare("ca-nsc", &(rodt_form){.style = {.unit = RODT_UNIT_MM}});
     csv_close(&file);
 }
 
@@ -212,8 +212,8 @@ static void test_everything_else(void **state)
         row(i % 2 == 0 ? "clamp 36" : "30", readings[i / 2 % 9], readings[i / 2 / 9 % 9]);
     }
     judge_and_compare("us-fmcsr", &plain);
-    judge_and_compare("us-fmcsr", &(rodt_reading_text){.psi = "655 kPa", .date = "2021-10-13", .unit = "mm"});
-    judge_and_compare("us-fmcsr", &(rodt_reading_text){.date_order = RODT_DATE_ORDER_MONTH_FIRST, .engine = "on",
+    judge_and_compare("us-fmcsr", &(rodt_form){.psi = "655 kPa", .date = "2021-10-13", .unit = "mm"});
+    judge_and_compare("us-fmcsr", &(rodt_form){.date_order = RODT_DATE_ORDER_MONTH_FIRST, .engine = "on",
                                                        .default_day = {2021, 10, 13}, .psi_after = " "});
 }
 
@@ -228,7 +228,7 @@ static void test_units_of_readings(void **state)
     for (size_t i = 0; i < 16; i++)
         row("20", from[i % 4], to[i / 4]);
     for (size_t i = 0; i < 3; i++)
-        judge_and_compare("us-fmcsr", &(rodt_reading_text){.style = {.unit = units[i]}});
+        judge_and_compare("us-fmcsr", &(rodt_form){.style = {.unit = units[i]}});
     assert_true((table.reasons[1] >> RODT_REASON_PRINTED_MM_DIFFERS & 1) != 0);
 }
 
@@ -250,8 +250,8 @@ static void test_long_and_broken_cells(void **state)
     table.cell[APPLIED][2] = (rodt_text_span){"4\0 1/2", 6};
     table.cell[CHAMBER][3] = (rodt_text_span){"30\0L", 4};
     judge_and_compare("us-fmcsr", &plain);
-    assert_int_equal(table.verdict[1], RODT_UNDETERMINED);
-    assert_int_equal(table.verdict[2], RODT_UNDETERMINED);
+    assert_int_equal(table.verdict[1], RODT_VERDICT_UNDETERMINED);
+    assert_int_equal(table.verdict[2], RODT_VERDICT_UNDETERMINED);
     assert_int_equal(table.flags[3], RODT_COLUMN_FLAG_INVALID);
 }
 
@@ -506,9 +506,9 @@ static void test_refused_calls(void **state)
     rodt_error error = {.status = RODT_OK};
     assert_int_equal(rodt_text_plan_new(NULL, &plain, &plan, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_text_plan_new(rules, &plain, NULL, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_text_plan_new(rules, &(rodt_reading_text){.style = {.unit = (rodt_unit)9}}, &plan, NULL),
+    assert_int_equal(rodt_text_plan_new(rules, &(rodt_form){.style = {.unit = (rodt_unit)9}}, &plan, NULL),
                      RODT_E_ARGUMENT);
-    assert_int_equal(rodt_text_plan_new(rules, &(rodt_reading_text){.psi = "lots"}, &plan, &error), RODT_E_SYNTAX);
+    assert_int_equal(rodt_text_plan_new(rules, &(rodt_form){.psi = "lots"}, &plan, &error), RODT_E_SYNTAX);
     assert_int_equal(error.status, RODT_E_SYNTAX);
     rodt_text_plan_free(plan);
     assert_int_equal(rodt_text_plan_new(rules, NULL, &plan, NULL), RODT_OK);
@@ -521,7 +521,7 @@ static void test_refused_calls(void **state)
     assert_int_equal(rodt_text_plan_judge(plan, &in, 1, NULL), RODT_E_ARGUMENT);
     out.verdict = NULL;
     assert_int_equal(rodt_text_plan_judge(plan, &in, 1, &out), RODT_E_ARGUMENT);
-    in.field[RELEASED].layout = RODT_TEXT_ABSENT;
+    in.field[RELEASED].layout = RODT_TEXT_LAYOUT_ABSENT;
     assert_int_equal(rodt_text_plan_judge(plan, &in, 1, &answers), RODT_E_ARGUMENT);
     in = spans();
     out = answers;

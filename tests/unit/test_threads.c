@@ -47,17 +47,17 @@ static void judge_columns(work *own, bool with_others)
         in.day = day;
         in.applied_valid = (rodt_column_bits){valid, 3};
     }
-    rodt_status status = rodt_column_judge(&plan, &in, ROWS, &out);
+    rodt_status status = rodt_column_plan_judge(&plan, &in, ROWS, &out);
     if (own->status == RODT_OK)
         own->status = status;
 }
 
 static void judge_text(work *own)
 {
-    const rodt_reading_text text = {
+    const rodt_form text = {
         .chamber = "30L", .released = "2 3/4", .applied = "5 5/16", .psi = "95", .division = "1/16"};
     rodt_error error;
-    rodt_status status = rodt_judge_text(&text, rodt_rules_find("us-fmcsr"), &own->finding, &error);
+    rodt_status status = rodt_form_judge(&text, rodt_rules_find("us-fmcsr"), &own->finding, &error);
     if (own->status == RODT_OK)
         own->status = status;
     rodt_finding_format(&own->finding, own->sentence, sizeof own->sentence);
@@ -114,7 +114,7 @@ static void two_threads_answer_as_one(void **state)
         assert_int_equal(works[i].status, RODT_OK);
         expect_same(&works[i].plain, &alone->plain);
         expect_same(&works[i].with_others, &alone->with_others);
-        assert_int_equal(works[i].finding.verdict, RODT_OUT_OF_ADJUSTMENT);
+        assert_int_equal(works[i].finding.verdict, RODT_VERDICT_OUT_OF_ADJUSTMENT);
         assert_string_equal(works[i].sentence, alone->sentence);
     }
 }

@@ -23,7 +23,7 @@ static rodt_length inches(int64_t num, int64_t den)
 static rodt_wheel_end end(const char *position, const char *chamber, int64_t stroke)
 {
     rodt_wheel_end made = {0};
-    assert_int_equal(rodt_position_read(position, strlen(position), &made.position, NULL), RODT_OK);
+    assert_int_equal(rodt_position_parse_n(position, strlen(position), &made.position, NULL), RODT_OK);
     assert_int_equal(rodt_chamber_parse(chamber, &made.reading.chamber, NULL), RODT_OK);
     made.reading.released = inches(2, 1);
     made.reading.applied = inches(32 + stroke, 16);
@@ -271,7 +271,7 @@ static void an_automatic_adjuster_that_is_out(void **state)
     rodt_wheel_end before = end("3L", "30 standard", 38);
     before.adjuster = RODT_ADJUSTER_AUTOMATIC;
     judged(&before, 1, 0);
-    assert_int_equal(findings[0].verdict, RODT_OUT_OF_ADJUSTMENT);
+    assert_int_equal(findings[0].verdict, RODT_VERDICT_OUT_OF_ADJUSTMENT);
     assert_int_equal(advice[0], RODT_ADVICE_FIND_FAULT);
     assert_non_null(rodt_advice_source(advice[0], NULL));
 }
@@ -352,16 +352,16 @@ static void burnt_chambers(void **state)
 
 /* --- The two ways in -------------------------------------------------------------------------------------- */
 
-/* rodt_judge_row knows what could not be read; its findings are taken as they are. */
+/* rodt_form_judge_row knows what could not be read; its findings are taken as they are. */
 static void findings_that_are_there_already(void **state)
 {
     (void)state;
     rodt_wheel_end ends[2];
     rodt_vehicle_finding vehicle;
-    rodt_reading_text text = {.chamber = "30 standard", .released = "2", .applied = "2-Jan"};
+    rodt_form text = {.chamber = "30 standard", .released = "2", .applied = "2-Jan"};
     fill(ends, 2, "30 standard", 24);
     for (size_t i = 0; i < 2; i++) {
-        assert_int_equal(rodt_judge_row(&text, rodt_rules_find("us-fmcsr"), &findings[i], NULL), RODT_OK);
+        assert_int_equal(rodt_form_judge_row(&text, rodt_rules_find("us-fmcsr"), &findings[i], NULL), RODT_OK);
         text.applied = "4 3/8";
     }
     assert_int_equal(rodt_vehicle_combine(ends, 2, 0, findings, NULL, &vehicle), RODT_OK);
@@ -463,22 +463,22 @@ static void force_and_factor(void **state)
     rodt_pressure pressure;
     rodt_ratio out = {7, 8};
     assert_int_equal(rodt_pressure_from_psi(100, 1, &pressure), RODT_OK);
-    assert_int_equal(rodt_pushrod_force(&chamber, pressure, &out), RODT_OK);
+    assert_int_equal(rodt_chamber_pushrod_force(&chamber, pressure, &out), RODT_OK);
     assert_ratio(out, 3000, 1);
-    assert_int_equal(rodt_al_factor(&chamber, inches(6, 1), &out), RODT_OK);
+    assert_int_equal(rodt_chamber_al_factor(&chamber, inches(6, 1), &out), RODT_OK);
     assert_ratio(out, 180, 1);
-    assert_int_equal(rodt_al_factor(&chamber, inches(0, 1), &out), RODT_OK);
+    assert_int_equal(rodt_chamber_al_factor(&chamber, inches(0, 1), &out), RODT_OK);
     assert_ratio(out, 0, 1);
     out = (rodt_ratio){7, 8};
-    assert_int_equal(rodt_pushrod_force(&letter, pressure, &out), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_pushrod_force(&unknown, pressure, &out), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_pushrod_force(NULL, pressure, &out), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_pushrod_force(&chamber, (rodt_pressure){0, 0}, &out), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_pushrod_force(&chamber, (rodt_pressure){INT64_MAX, 1}, &out), RODT_E_RANGE);
-    assert_int_equal(rodt_pushrod_force(&chamber, pressure, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_al_factor(&chamber, (rodt_length){-1, 1}, &out), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_chamber_pushrod_force(&letter, pressure, &out), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_chamber_pushrod_force(&unknown, pressure, &out), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_chamber_pushrod_force(NULL, pressure, &out), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_chamber_pushrod_force(&chamber, (rodt_pressure){0, 0}, &out), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_chamber_pushrod_force(&chamber, (rodt_pressure){INT64_MAX, 1}, &out), RODT_E_RANGE);
+    assert_int_equal(rodt_chamber_pushrod_force(&chamber, pressure, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_chamber_al_factor(&chamber, (rodt_length){-1, 1}, &out), RODT_E_ARGUMENT);
     memcpy(unknown.size, "9999", sizeof unknown.size);
-    assert_int_equal(rodt_pushrod_force(&unknown, pressure, &out), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_chamber_pushrod_force(&unknown, pressure, &out), RODT_E_ARGUMENT);
     assert_ratio(out, 7, 8);
 }
 

@@ -140,8 +140,8 @@ static void each_advice_says_something_of_its_own(void **state)
 static void sources_and_how_they_were_checked(void **state)
 {
     (void)state;
-    static const rodt_evidence expected[RODT_COUNT_PARTS] = {RODT_CHECKED, RODT_SECOND_HAND, RODT_SECOND_HAND,
-                                                             RODT_FROM_MEMORY, RODT_SECOND_HAND};
+    static const rodt_evidence expected[RODT_COUNT_PARTS] = {RODT_EVIDENCE_CHECKED, RODT_EVIDENCE_SECOND_HAND, RODT_EVIDENCE_SECOND_HAND,
+                                                             RODT_EVIDENCE_FROM_MEMORY, RODT_EVIDENCE_SECOND_HAND};
     rodt_evidence evidence;
     for (size_t part = 0; part < RODT_COUNT_PARTS; part++) {
         assert_non_null(rodt_count_source(part, NULL));
@@ -153,7 +153,7 @@ static void sources_and_how_they_were_checked(void **state)
     assert_string_equal(rodt_count_words(RODT_COUNT_PARTS), "");
     assert_non_null(strstr(rodt_count_words(0), "equal to or greater than 20 percent"));
     assert_string_equal(rodt_axle_source(RODT_AXLE_SIZE_DIFFERS, &evidence)->section, "393.47(b)");
-    assert_int_equal(evidence, RODT_CHECKED);
+    assert_int_equal(evidence, RODT_EVIDENCE_CHECKED);
     assert_string_equal(rodt_axle_source(RODT_AXLE_ARM_DIFFERS, &evidence)->section, "393.47(c)");
     assert_null(rodt_axle_source(RODT_AXLE_STROKES_DIFFER, &evidence));
     assert_null(rodt_axle_source(0, NULL));

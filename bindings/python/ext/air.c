@@ -59,9 +59,9 @@ bool py_to_air_reading(PyObject *tuple, rodt_air_reading *out)
     if (!PyArg_ParseTuple(tuple, "iiiihhOOOOOOOO", &word[0], &word[1], &word[2], &word[3], &out->towed_units,
                           &out->applications, &o[0], &o[1], &o[2], &o[3], &o[4], &o[5], &o[6], &o[7]))
         return false;
-    out->check = (rodt_check)word[0];
+    out->check = (rodt_air_check)word[0];
     out->vehicle = (rodt_vehicle_class)word[1];
-    out->span = (rodt_span)word[2];
+    out->span = (rodt_air_span)word[2];
     out->answer = (rodt_recorded)word[3];
     return to_built(o[0], &out->built) && py_to_pressure(o[1], "pressure", &out->pressure) &&
            py_to_pressure(o[2], "before", &out->before) && py_to_pressure(o[3], "after", &out->after) &&

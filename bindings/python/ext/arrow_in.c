@@ -32,7 +32,7 @@ static bool kind_of_format(const struct ArrowSchema *schema, const char *field, 
 
 /* A column of nulls: every row has the same index, and the dictionary is empty. */
 static const uint64_t no_index = 0;
-static const rodt_text_cells all_null = {.layout = RODT_TEXT_SPANS, .index = &no_index, .index_width = 0};
+static const rodt_text_cells all_null = {.layout = RODT_TEXT_LAYOUT_SPANS, .index = &no_index, .index_width = 0};
 
 static bool take_array(held_column *column, const struct ArrowSchema *schema, const struct ArrowArray *array,
                        const char *field, column_chunk *chunk)

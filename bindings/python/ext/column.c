@@ -164,7 +164,7 @@ PyObject *py_column_from_texts(PyObject *texts, const char *field)
     if (chunk == NULL || !to_spans(column, field))
         return PyErr_Occurred() ? py_free_column(column) : (PyErr_NoMemory(), py_free_column(column));
     chunk->rows = column->rows;
-    chunk->text = (rodt_text_cells){.layout = RODT_TEXT_SPANS, .cells = column->spans};
+    chunk->text = (rodt_text_cells){.layout = RODT_TEXT_LAYOUT_SPANS, .cells = column->spans};
     column->count = 1;
     return py_own_column(column);
 }

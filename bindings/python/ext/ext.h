@@ -97,7 +97,7 @@ typedef struct number_texts {
 
 /* From a tuple of the texts of a reading in the order of rodt_field, then unit, decimal comma, order of dates and
  * default day; or of chamber, released, applied and psi alone, the usual wheel end. */
-bool py_to_reading_text(PyObject *tuple, number_texts *room, rodt_reading_text *out);
+bool py_to_reading_text(PyObject *tuple, number_texts *room, rodt_form *out);
 
 /* --- air.c -------------------------------------------------------------------------------------------- */
 

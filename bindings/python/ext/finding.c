@@ -31,7 +31,7 @@ static const rodt_rules *law_of(const rodt_rules *rules)
 static int row_number(const rodt_rules *rules, const rodt_limit *row)
 {
     for (size_t i = 0; row != NULL && i < rodt_rules_limit_count(rules); i++) {
-        if (rodt_rules_limit(rules, i) == row)
+        if (rodt_rules_limit_at(rules, i) == row)
             return (int)i;
     }
     return -1;
@@ -93,8 +93,8 @@ PyObject *py_finding_from_values(PyObject *values, const rodt_rules *rules)
     f.unit = (rodt_unit)p.unit;
     f.basis = (rodt_basis)p.basis;
     f.evidence = (rodt_evidence)p.evidence;
-    f.limit_row = p.row < 0 ? NULL : rodt_rules_limit(law_of(rules), (size_t)p.row);
-    f.own_row = p.own_row < 0 ? NULL : rodt_rules_limit(rules, (size_t)p.own_row);
+    f.limit_row = p.row < 0 ? NULL : rodt_rules_limit_at(law_of(rules), (size_t)p.row);
+    f.own_row = p.own_row < 0 ? NULL : rodt_rules_limit_at(rules, (size_t)p.own_row);
     if (p.source != Py_None && rodt_rules_find_limit(rules, &f.chamber, f.day, &answer) == RODT_OK)
         f.source = answer.source;
     f.rules = rules;
@@ -103,11 +103,11 @@ PyObject *py_finding_from_values(PyObject *values, const rodt_rules *rules)
 
 int py_finding_verdict(const rodt_finding *finding) { return (int)finding->verdict; }
 
-PyObject *py_judge_row(const rodt_reading_text *text, const rodt_rules *rules)
+PyObject *py_judge_row(const rodt_form *text, const rodt_rules *rules)
 {
     rodt_finding finding;
     rodt_error error = {.status = RODT_OK};
-    rodt_status status = rodt_judge_row(text, rules, &finding, &error);
+    rodt_status status = rodt_form_judge_row(text, rules, &finding, &error);
     if (status != RODT_OK) {
         py_raise_status(status);
         return NULL;
@@ -169,17 +169,17 @@ static const char *to_field(PyObject *object, rodt_field field, char point, char
     }
 }
 
-static bool set_field(PyObject *tuple, int item, rodt_field field, number_texts *room, rodt_reading_text *out)
+static bool set_field(PyObject *tuple, int item, rodt_field field, number_texts *room, rodt_form *out)
 {
     PyObject *object = PyTuple_GetItem(tuple, item);
     if (object == Py_None)
         return true;
     const char *text = to_field(object, field, out->style.decimal_comma ? ',' : '.', room->text[field]);
-    rodt_reading_text_set(out, field, text);
+    rodt_form_set(out, field, text);
     return text != NULL;
 }
 
-static bool to_style(PyObject *tuple, rodt_reading_text *out)
+static bool to_style(PyObject *tuple, rodt_form *out)
 {
     int style[3];
     for (int i = 0; i < 3; i++)
@@ -190,7 +190,7 @@ static bool to_style(PyObject *tuple, rodt_reading_text *out)
            py_to_date(PyTuple_GetItem(tuple, RODT_READING_FIELDS + 3), "default_date", &out->default_day);
 }
 
-bool py_to_reading_text(PyObject *tuple, number_texts *room, rodt_reading_text *out)
+bool py_to_reading_text(PyObject *tuple, number_texts *room, rodt_form *out)
 {
     static const rodt_field usual[] = {RODT_FIELD_CHAMBER, RODT_FIELD_RELEASED, RODT_FIELD_APPLIED, RODT_FIELD_PSI};
     Py_ssize_t size = PyTuple_Check(tuple) ? PyTuple_Size(tuple) : 0;

@@ -191,7 +191,7 @@ static rodt_status judge_numbers(const number_plan *plan, cursor *w, const uint8
             in.day = cells_at(w, RODT_FIELD_DATE, 4);
             in.day_valid = bits_at(w, RODT_FIELD_DATE);
         }
-        rodt_status status = rodt_column_judge(&plan->plan, &in, rows, &part);
+        rodt_status status = rodt_column_plan_judge(&plan->plan, &in, rows, &part);
         if (status != RODT_OK)
             return status;
         advance(w, rows);
@@ -366,7 +366,7 @@ static void free_text_plan(PyObject *capsule)
 
 PyObject *py_text_plan_new(PyObject *defaults, PyObject *rules)
 {
-    rodt_reading_text texts;
+    rodt_form texts;
     text_plan *plan = calloc(1, sizeof *plan);
     PyObject *capsule = plan == NULL ? PyErr_NoMemory() : PyCapsule_New(plan, TEXT_PLAN_CAPSULE, free_text_plan);
     if (capsule == NULL) {

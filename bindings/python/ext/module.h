@@ -14,7 +14,7 @@ PyObject *py_length(PyObject *inches, const char *field);
 PyObject *py_rational(PyObject *number, const char *field);
 
 /* A capsule with the finding of a row, and the first text that could not be read, not raised; or None. */
-PyObject *py_judge_row(const rodt_reading_text *text, const rodt_rules *rules);
+PyObject *py_judge_row(const rodt_form *text, const rodt_rules *rules);
 int py_finding_verdict(const rodt_finding *finding);
 
 /* A finding as a tuple, and back: rows are numbers, so the rule set and the tables must be the same. */

@@ -222,7 +222,7 @@ bool py_to_length(PyObject *object, const char *field, rodt_length *out)
         return true;
     if (PyUnicode_Check(object)) {
         const char *text = py_to_text(object, field);
-        return text != NULL && (rodt_length_read(text, strlen(text), NULL, out, NULL, &error) == RODT_OK ||
+        return text != NULL && (rodt_length_parse_n(text, strlen(text), NULL, out, NULL, &error) == RODT_OK ||
                                 py_raise_as(&error, field));
     }
     return py_to_number(object, field, &num, &den) && check(rodt_length_from_inches(num, den, out), field);
@@ -238,7 +238,7 @@ bool py_to_pressure(PyObject *object, const char *field, rodt_pressure *out)
         return true;
     if (PyUnicode_Check(object)) {
         const char *text = py_to_text(object, field);
-        return text != NULL && (rodt_pressure_read(text, strlen(text), false, out, &error) == RODT_OK ||
+        return text != NULL && (rodt_pressure_parse_n(text, strlen(text), false, out, &error) == RODT_OK ||
                                 py_raise_as(&error, field));
     }
     return py_to_number(object, field, &num, &den) && check(rodt_pressure_from_psi(num, den, out), field);
@@ -289,7 +289,7 @@ bool py_to_date(PyObject *object, const char *field, rodt_date *out)
     if (PyUnicode_Check(object)) {
         rodt_error error = {.status = RODT_OK};
         const char *text = py_to_text(object, field);
-        return text != NULL && (rodt_date_read(text, strlen(text), RODT_DATE_ORDER_UNKNOWN, out, &error) == RODT_OK ||
+        return text != NULL && (rodt_date_parse_n(text, strlen(text), RODT_DATE_ORDER_UNKNOWN, out, &error) == RODT_OK ||
                                 py_raise_as(&error, field));
     }
     int day[3];

@@ -105,7 +105,7 @@ def check_title(check: Check | str) -> str:
     >>> check_title("warning")
     'low-pressure warning'
     """
-    return _low.rodt_check_title(number_of(Check, check, "check"))
+    return _low.rodt_air_check_title(number_of(Check, check, "check"))
 
 
 class VolumeRow(Record):
@@ -140,7 +140,7 @@ def rated_volume(chamber: Chamber | str) -> Fraction:
     >>> rated_volume("30")
     Fraction(89, 1)
     """
-    return _low.rodt_rated_volume(chamber_of(chamber)._raw())
+    return _low.rodt_chamber_rated_volume(chamber_of(chamber)._raw())
 
 
 def required_volume(chambers: Number, *, trailer: bool = False) -> Fraction:
@@ -152,7 +152,7 @@ def required_volume(chambers: Number, *, trailer: bool = False) -> Fraction:
     Fraction(5568, 1)
     """
     with explained("no volume is below zero", "chambers"):
-        return _low.rodt_required_volume(chambers, bool(trailer))
+        return _low.rodt_reservoir_required_volume(chambers, bool(trailer))
 
 
 def build_up_seconds(actual: Number, required: Number) -> Fraction:
@@ -164,7 +164,7 @@ def build_up_seconds(actual: Number, required: Number) -> Fraction:
     Fraction(50, 1)
     """
     with explained("volumes are above zero", "volumes"):
-        return _low.rodt_build_up_seconds(actual, required)
+        return _low.rodt_reservoir_build_up_seconds(actual, required)
 
 
 def estimate_application(pressure: Exact, reservoir: Number, chambers: Number, fill: Number = 1 ) -> Fraction:
@@ -177,7 +177,7 @@ def estimate_application(pressure: Exact, reservoir: Number, chambers: Number, f
     Fraction(12453, 130)
     """
     with explained(_ESTIMATED, "estimate"):
-        return _low.rodt_estimate_application(pressure, reservoir, chambers, fill)
+        return _low.rodt_reservoir_estimate_application(pressure, reservoir, chambers, fill)
 
 
 def estimate_applications(pressure: Exact, floor: Exact, reservoir: Number, chambers: Number, fill: Number = 1 ) -> int:
@@ -188,4 +188,4 @@ def estimate_applications(pressure: Exact, floor: Exact, reservoir: Number, cham
     5
     """
     with explained(_ESTIMATED, "estimate"):
-        return _low.rodt_estimate_applications(pressure, floor, reservoir, chambers, fill)
+        return _low.rodt_reservoir_estimate_applications(pressure, floor, reservoir, chambers, fill)

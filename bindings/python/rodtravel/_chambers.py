@@ -66,7 +66,7 @@ def read_chamber(text: str) -> Chamber:
     >>> read_chamber("24/30 LS")
     Chamber(family='clamp', stroke_class='long', size='24', spring_size='30')
     """
-    return Chamber._read(_low.rodt_chamber_read(text))
+    return Chamber._read(_low.rodt_chamber_parse_n(text))
 
 
 class ChamberRow(Record):

@@ -225,7 +225,7 @@ def judge(chamber: Chamber | str, released: Exact, applied: Exact, *, stroke_cla
     return made
 
 
-_judge_text = _low.rodt_judge_text
+_judge_text = _low.rodt_form_judge
 
 _NO_UTF8_TEXT = re.compile("[\0\ud800-\udfff]")
 
@@ -275,7 +275,7 @@ def pushrod_force(chamber: Chamber | str, pressure: Exact) -> Fraction:
     >>> pushrod_force("30", 60)
     Fraction(1800, 1)
     """
-    return _low.rodt_pushrod_force(chamber_of(chamber)._raw(), pressure)
+    return _low.rodt_chamber_pushrod_force(chamber_of(chamber)._raw(), pressure)
 
 
 def al_factor(chamber: Chamber | str, arm_length: Exact) -> Fraction:
@@ -286,4 +286,4 @@ def al_factor(chamber: Chamber | str, arm_length: Exact) -> Fraction:
     >>> al_factor("30", "5 1/2")
     Fraction(165, 1)
     """
-    return _low.rodt_al_factor(chamber_of(chamber)._raw(), arm_length)
+    return _low.rodt_chamber_al_factor(chamber_of(chamber)._raw(), arm_length)

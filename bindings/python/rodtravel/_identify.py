@@ -78,4 +78,4 @@ def identify(*, stamp: Chamber | str | None = None, family: Family | str = "unkn
     if raw == (None, 0, 0, 0, None, None, diameter_division):
         raise Error(Status.ARGUMENT, "there is no clue: give a stamp, a family, a port, a tag, a rated stroke or a diameter")
     with explained("a division must be above zero, and no clue is below zero", "clues"):
-        return Identification._read(_low.rodt_identify(raw, rule_set(rules)._kept, day))
+        return Identification._read(_low.rodt_clues_identify(raw, rule_set(rules)._kept, day))

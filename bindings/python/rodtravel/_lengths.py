@@ -39,7 +39,7 @@ def read_length_unit(text: str, *, unit: Unit | str = "in", decimal_comma: bool 
     >>> read_length_unit("25.4 mm")
     (Fraction(1, 1), <Unit.MM: 'mm'>)
     """
-    inches, written = _low.rodt_length_read(text, (number_of(Unit, unit, "unit"), decimal_comma))
+    inches, written = _low.rodt_length_parse_n(text, (number_of(Unit, unit, "unit"), decimal_comma))
     return inches, _unit(written)
 
 
@@ -103,7 +103,7 @@ def read_pressure(text: str, *, decimal_comma: bool = False) -> Fraction:
     >>> read_pressure("92.5 psi")
     Fraction(185, 2)
     """
-    return _low.rodt_pressure_read(text, decimal_comma)
+    return _low.rodt_pressure_parse_n(text, decimal_comma)
 
 
 def write_pressure(pressure: Exact) -> str:
@@ -138,4 +138,4 @@ def read_date(text: str, *, order: DateOrder | str = "unknown") -> date:
     >>> read_date("14-OCT-21")
     datetime.date(2021, 10, 14)
     """
-    return _low.rodt_date_read(text, number_of(DateOrder, order, "order"))
+    return _low.rodt_date_parse_n(text, number_of(DateOrder, order, "order"))

@@ -225,12 +225,12 @@ class Rules:
     @property
     def limits(self) -> tuple[Limit, ...]:
         """The rows of limits, a tuple of Limit; of a carrier's limits its own rows only."""
-        return self._cached("_rows", Limit, _low.rodt_rules_limit, _low.rodt_rules_limit_count)
+        return self._cached("_rows", Limit, _low.rodt_rules_limit_at, _low.rodt_rules_limit_count)
 
     @property
     def air_limits(self) -> tuple[AirLimit, ...]:
         """The rows of air checks, a tuple of AirLimit; of a carrier's limits those of its law."""
-        return self._cached("_air", AirLimit, _low.rodt_rules_air, _low.rodt_rules_air_count)
+        return self._cached("_air", AirLimit, _low.rodt_rules_air_at, _low.rodt_rules_air_count)
 
     def _cached(self, slot: str, kind: type[Record], row: Any, count: Any) -> tuple[Any, ...]:
         """The rows in that slot, read once."""

@@ -53,7 +53,7 @@ def read_position(text: str) -> Position:
     >>> read_position("3-left")
     Position(axle=3, side='left')
     """
-    return Position._read(_low.rodt_position_read(text))
+    return Position._read(_low.rodt_position_parse_n(text))
 
 
 _BRAKES_MAX = 10**9

@@ -47,7 +47,7 @@ typedef struct air_estimate {
 } air_estimate;
 
 /* Each reads what the command line says, and returns STATUS_CONTINUE or an exit status (parse.c). */
-int read_air_check(const command_line *from, rodt_check check, rodt_air_reading *out);
+int read_air_check(const command_line *from, rodt_air_check check, rodt_air_reading *out);
 int read_air_estimate(const command_line *from, const rodt_rules *rules, air_estimate *out);
 
 /* Exit status that goes with a result (command.c). */

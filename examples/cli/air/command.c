@@ -40,11 +40,11 @@ static const option_spec options[AIR_OPTIONS] = {
 int air_status(rodt_air_result result)
 {
     switch (result) {
-    case RODT_AIR_GOOD:
-    case RODT_AIR_NOTED: return STATUS_GOOD; /* a usual figure is no limit */
-    case RODT_AIR_DEFECTIVE: return STATUS_OUT;
-    case RODT_AIR_NOT_DONE:
-    case RODT_AIR_UNDETERMINED: break;
+    case RODT_AIR_RESULT_GOOD:
+    case RODT_AIR_RESULT_NOTED: return STATUS_GOOD; /* a usual figure is no limit */
+    case RODT_AIR_RESULT_DEFECTIVE: return STATUS_OUT;
+    case RODT_AIR_RESULT_NOT_DONE:
+    case RODT_AIR_RESULT_UNDETERMINED: break;
     }
     return STATUS_UNDETERMINED;
 }
@@ -64,7 +64,7 @@ static int answer_estimate(const command_line *from, const rodt_rules *rules)
     return option_given(from, AIR_JSON) ? write_air_estimate(&estimate) : print_air_estimate(&estimate);
 }
 
-static int answer_check(const command_line *from, rodt_check check, const rodt_rules *rules)
+static int answer_check(const command_line *from, rodt_air_check check, const rodt_rules *rules)
 {
     rodt_air_reading reading;
     rodt_air_finding finding;
@@ -84,9 +84,9 @@ static int answer_check(const command_line *from, rodt_check check, const rodt_r
 static int print_check_error(const char *word)
 {
     char words[300] = "";
-    for (int i = RODT_CHECK_NONE + 1; i < RODT_CHECK_END; i++) {
+    for (int i = RODT_AIR_CHECK_NONE + 1; i < RODT_AIR_CHECK_END; i++) {
         size_t used = strlen(words);
-        snprintf(words + used, sizeof words - used, "%s, ", rodt_check_name((rodt_check)i));
+        snprintf(words + used, sizeof words - used, "%s, ", rodt_air_check_name((rodt_air_check)i));
     }
     return print_error("there is no check \"%s\"; there are %sestimate", word, words);
 }
@@ -99,8 +99,8 @@ static int run(int argc, char **argv)
     if (status != STATUS_CONTINUE)
         return status;
     bool estimate = strcmp(from.operands[0], "estimate") == 0;
-    rodt_check check = rodt_check_find(from.operands[0]);
-    if (!estimate && check == RODT_CHECK_NONE)
+    rodt_air_check check = rodt_air_check_find(from.operands[0]);
+    if (!estimate && check == RODT_AIR_CHECK_NONE)
         return print_check_error(from.operands[0]);
     status = rule_context_open(option_value(&from, AIR_RULES), NULL, NULL, &context);
     if (status == STATUS_CONTINUE)

@@ -17,11 +17,11 @@
 
 static void print_result(const rodt_air_finding *finding)
 {
-    static const paint_kind paints[] = {[RODT_AIR_NOT_DONE] = PAINT_OPEN,
-                                        [RODT_AIR_GOOD] = PAINT_GOOD,
-                                        [RODT_AIR_DEFECTIVE] = PAINT_BAD,
-                                        [RODT_AIR_UNDETERMINED] = PAINT_OPEN,
-                                        [RODT_AIR_NOTED] = PAINT_OPEN};
+    static const paint_kind paints[] = {[RODT_AIR_RESULT_NOT_DONE] = PAINT_OPEN,
+                                        [RODT_AIR_RESULT_GOOD] = PAINT_GOOD,
+                                        [RODT_AIR_RESULT_DEFECTIVE] = PAINT_BAD,
+                                        [RODT_AIR_RESULT_UNDETERMINED] = PAINT_OPEN,
+                                        [RODT_AIR_RESULT_NOTED] = PAINT_OPEN};
     char word[40];
     snprintf(word, sizeof word, " %s ", rodt_air_result_name(finding->result));
     for (char *at = word; *at != '\0'; at++) {
@@ -30,7 +30,7 @@ static void print_result(const rodt_air_finding *finding)
     }
     print_painted(stdout, paints[finding->result], word);
     const char *rank = finding->minor ? ", a minor defect" : "";
-    printf("  %s%s\n\n", rodt_check_title(finding->reading.check), finding->major ? ", a major defect" : rank);
+    printf("  %s%s\n\n", rodt_air_check_title(finding->reading.check), finding->major ? ", a major defect" : rank);
 }
 
 /* Half kPa to half kPa: what a gauge in whole kPa shows as this figure. */
@@ -72,7 +72,7 @@ static bool is_at_kpa_edge(const rodt_air_finding *finding, rodt_ratio edge)
 static const char *twin_note(const rodt_air_finding *finding)
 {
     const rodt_air_limit *row = finding->row;
-    if (row == NULL || (row->measure != RODT_MEASURE_PSI && row->measure != RODT_MEASURE_PSI_PER_MINUTE))
+    if (row == NULL || (row->measure != RODT_AIR_MEASURE_PSI && row->measure != RODT_AIR_MEASURE_PSI_PER_MINUTE))
         return NULL;
     if (finding->at_limit || strstr(row->published, "kPa") == NULL || !rodt_ratio_given(finding->measured) ||
         (!is_at_kpa_edge(finding, finding->allowed) && !is_at_kpa_edge(finding, row->upper)))
@@ -115,22 +115,22 @@ static const char *missing_step(rodt_air_missing missing)
 static const char *next_step(const rodt_air_finding *finding)
 {
     switch (finding->result) {
-    case RODT_AIR_DEFECTIVE:
+    case RODT_AIR_RESULT_DEFECTIVE:
         return finding->minor
                    ? "Write it on the inspection report, tell the operator and have it repaired."
                    : "Do not drive: report it and have it repaired.";
-    case RODT_AIR_UNDETERMINED: return missing_step(finding->missing);
-    case RODT_AIR_NOTED: return "No limit was judged. Compare with the vehicle maker's figure.";
-    case RODT_AIR_NOT_DONE: return "Nothing was recorded; rodtravel air --help shows how.";
-    case RODT_AIR_GOOD: break;
+    case RODT_AIR_RESULT_UNDETERMINED: return missing_step(finding->missing);
+    case RODT_AIR_RESULT_NOTED: return "No limit was judged. Compare with the vehicle maker's figure.";
+    case RODT_AIR_RESULT_NOT_DONE: return "Nothing was recorded; rodtravel air --help shows how.";
+    case RODT_AIR_RESULT_GOOD: break;
     }
     return NULL;
 }
 
-static bool has_check(const rodt_rules *rules, rodt_check check)
+static bool has_check(const rodt_rules *rules, rodt_air_check check)
 {
     for (size_t i = 0; i < rodt_rules_air_count(rules); i++) {
-        if (rodt_rules_air(rules, i)->check == check)
+        if (rodt_rules_air_at(rules, i)->check == check)
             return true;
     }
     return false;
@@ -143,7 +143,7 @@ static void print_next(const rodt_air_finding *finding)
     if (next == NULL)
         return;
     size_t used = (size_t)snprintf(line, sizeof line, "%s", next);
-    bool list = finding->result == RODT_AIR_UNDETERMINED && finding->missing == RODT_AIR_MISSING_ROW;
+    bool list = finding->result == RODT_AIR_RESULT_UNDETERMINED && finding->missing == RODT_AIR_MISSING_ROW;
     for (size_t i = 0; list && i < rodt_rules_count() && used < sizeof line; i++) {
         const rodt_rules *rules = rodt_rules_at(i);
         if (rules != finding->rules && has_check(rules, finding->reading.check))
@@ -182,7 +182,7 @@ void put_air_finding(json_writer *json, const rodt_air_finding *finding)
     const rodt_air_limit *row = finding->row;
     char sentence[SENTENCE_SIZE];
     json_open(json, '{');
-    json_pair(json, "check", rodt_check_name(finding->reading.check));
+    json_pair(json, "check", rodt_air_check_name(finding->reading.check));
     json_pair(json, "result", rodt_air_result_name(finding->result));
     bool misses = finding->missing != RODT_AIR_MISSING_NOTHING;
     json_pair(json, "missing", misses ? rodt_air_missing_name(finding->missing) : NULL);
@@ -194,7 +194,7 @@ void put_air_finding(json_writer *json, const rodt_air_finding *finding)
     json_bool(json, finding->at_limit);
     write_ratio(json, "measured", finding->measured);
     write_ratio(json, "allowed", finding->allowed);
-    json_pair(json, "measure", row != NULL ? rodt_measure_name(row->measure) : NULL);
+    json_pair(json, "measure", row != NULL ? rodt_air_measure_name(row->measure) : NULL);
     bool said = rodt_air_finding_format(finding, sentence, sizeof sentence) == RODT_OK;
     json_pair(json, "sentence", said ? sentence : NULL);
     said = rodt_air_edge_format(finding, sentence, sizeof sentence) == RODT_OK;
@@ -221,19 +221,19 @@ void write_air_finding(const rodt_air_finding *finding)
 static const char *tenths(rodt_pressure pressure, char word[WORD_SIZE])
 {
     const rodt_length plain = {pressure.num, pressure.den};
-    rodt_status status = rodt_length_format_decimal(plain, RODT_UNIT_INCH, 1, RODT_ROUND_HALF_EVEN, word, WORD_SIZE);
+    rodt_status status = rodt_length_format_decimal(plain, RODT_UNIT_INCH, 1, RODT_ROUNDING_HALF_EVEN, word, WORD_SIZE);
     return status == RODT_OK ? word : "-";
 }
 
 static rodt_status count_applications(const air_estimate *from, unsigned *count)
 {
-    return rodt_estimate_applications(from->pressure, from->floor, from->volumes.reservoirs, from->volumes.chambers,
+    return rodt_reservoir_estimate_applications(from->pressure, from->floor, from->volumes.reservoirs, from->volumes.chambers,
                                       from->fill, count);
 }
 
 static rodt_status apply(const air_estimate *from, rodt_pressure before, rodt_pressure *after)
 {
-    return rodt_estimate_application(before, from->volumes.reservoirs, from->volumes.chambers, from->fill, after);
+    return rodt_reservoir_estimate_application(before, from->volumes.reservoirs, from->volumes.chambers, from->fill, after);
 }
 
 #define SHOWN_APPLICATIONS 5u

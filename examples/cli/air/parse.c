@@ -57,7 +57,7 @@ static int read_built(const command_line *from, rodt_date *out)
 
 static int read_vehicle(const command_line *from, rodt_air_reading *out)
 {
-    int vehicle = RODT_VEHICLE_ANY;
+    int vehicle = RODT_VEHICLE_CLASS_ANY;
     int status = choose_option(from, AIR_VEHICLE, vehicle_words, VEHICLE_WORDS, &vehicle);
     if (status == STATUS_CONTINUE)
         status = read_count_option(from, AIR_TOWED, &out->towed_units);
@@ -65,7 +65,7 @@ static int read_vehicle(const command_line *from, rodt_air_reading *out)
         status = read_built(from, &out->built);
     out->vehicle = (rodt_vehicle_class)vehicle;
     if (status == STATUS_CONTINUE && out->towed_units > 0 &&
-        (vehicle == RODT_VEHICLE_SINGLE || vehicle == RODT_VEHICLE_BUS))
+        (vehicle == RODT_VEHICLE_CLASS_SINGLE || vehicle == RODT_VEHICLE_CLASS_BUS))
         return print_error("--towed says a combination, but --vehicle does not");
     return status;
 }
@@ -79,7 +79,7 @@ static int add_chamber(const char *mark, rodt_ratio *sum)
     rodt_error error = {.status = RODT_OK};
     if (rodt_chamber_parse(mark, &chamber, &error) != RODT_OK)
         return print_text_error("a chamber of --chambers", mark, &error);
-    if (rodt_rated_volume(&chamber, &volume) != RODT_OK)
+    if (rodt_chamber_rated_volume(&chamber, &volume) != RODT_OK)
         return print_error("chamber \"%s\" is not in Table V of 49 CFR 571.121: its actual volume counts, which no "
                            "table has", mark);
     rodt_status status = rodt_ratio_add(*sum, volume, sum);
@@ -123,25 +123,25 @@ static int read_volumes(const command_line *from, air_volumes *out)
         return print_error("--reservoirs is the volume of all reservoirs in cubic inches, above zero");
     /* Never a trailer's multiple: S5.1.1 times a truck or bus by itself. */
     if (rodt_ratio_given(out->chambers))
-        rodt_required_volume(out->chambers, false, &out->required);
+        rodt_reservoir_required_volume(out->chambers, false, &out->required);
     return STATUS_CONTINUE;
 }
 
 /* --- One check --------------------------------------------------------------------------------------- */
 
 static const struct answer_words {
-    rodt_check check;
+    rodt_air_check check;
     const char *yes;
     const char *no;
-} answers[] = {{RODT_CHECK_SPRING_BRAKE, "holds", "moves"},
-               {RODT_CHECK_DRAIN, "free", "stuck"},
-               {RODT_CHECK_AUDIBLE_LEAK, "heard", "none"},
-               {RODT_CHECK_CONTAMINATION, "found", "none"}};
+} answers[] = {{RODT_AIR_CHECK_SPRING_BRAKE, "holds", "moves"},
+               {RODT_AIR_CHECK_DRAIN, "free", "stuck"},
+               {RODT_AIR_CHECK_AUDIBLE_LEAK, "heard", "none"},
+               {RODT_AIR_CHECK_CONTAMINATION, "found", "none"}};
 
 static int read_answer(const struct answer_words *words, const char *text, rodt_recorded *out)
 {
     if (text != NULL && strcmp(text, words->yes) != 0 && strcmp(text, words->no) != 0)
-        return print_error("%s is %s or %s, not \"%s\"", rodt_check_name(words->check), words->yes, words->no, text);
+        return print_error("%s is %s or %s, not \"%s\"", rodt_air_check_name(words->check), words->yes, words->no, text);
     if (text != NULL)
         *out = strcmp(text, words->yes) == 0 ? RODT_RECORDED_YES : RODT_RECORDED_NO;
     return STATUS_CONTINUE;
@@ -154,11 +154,11 @@ static int read_operand(const char *text, rodt_air_reading *out)
         if (answers[i].check == out->check)
             return read_answer(&answers[i], text, &out->answer);
     }
-    if (out->check == RODT_CHECK_BUILD_UP || out->check == RODT_CHECK_LOSS_RELEASED ||
-        out->check == RODT_CHECK_LOSS_APPLIED || out->check == RODT_CHECK_RESERVE)
+    if (out->check == RODT_AIR_CHECK_BUILD_UP || out->check == RODT_AIR_CHECK_LOSS_RELEASED ||
+        out->check == RODT_AIR_CHECK_LOSS_APPLIED || out->check == RODT_AIR_CHECK_RESERVE)
         return text == NULL ? STATUS_CONTINUE
                             : print_error("%s takes options and no operand, but \"%s\" is given; see: rodtravel air "
-                                          "--help", rodt_check_name(out->check), text);
+                                          "--help", rodt_air_check_name(out->check), text);
     rodt_error error = {.status = RODT_OK};
     if (text == NULL || rodt_pressure_parse(text, &out->pressure, &error) == RODT_OK)
         return STATUS_CONTINUE;
@@ -167,8 +167,8 @@ static int read_operand(const char *text, rodt_air_reading *out)
 
 static int read_readings(const command_line *from, rodt_air_reading *out)
 {
-    bool build_up = out->check == RODT_CHECK_BUILD_UP;
-    int span = RODT_SPAN_PRESSURES;
+    bool build_up = out->check == RODT_AIR_CHECK_BUILD_UP;
+    int span = RODT_AIR_SPAN_PRESSURES;
     int status = read_pressure_option(from, build_up ? AIR_FROM : AIR_BEFORE, &out->before);
     if (status == STATUS_CONTINUE)
         status = read_pressure_option(from, build_up ? AIR_TO : AIR_AFTER, &out->after);
@@ -180,15 +180,15 @@ static int read_readings(const command_line *from, rodt_air_reading *out)
         status = read_count_option(from, AIR_APPLICATIONS, &out->applications);
     if (status == STATUS_CONTINUE)
         status = choose_option(from, AIR_START, span_words, SPAN_WORDS, &span);
-    out->span = (rodt_span)span;
+    out->span = (rodt_air_span)span;
     return status;
 }
 
 /* An option that the check does not take would be dropped in silence. */
-static int check_options(const command_line *from, rodt_check check)
+static int check_options(const command_line *from, rodt_air_check check)
 {
-    const bool build_up = check == RODT_CHECK_BUILD_UP, reserve = check == RODT_CHECK_RESERVE;
-    const bool loss = check == RODT_CHECK_LOSS_RELEASED || check == RODT_CHECK_LOSS_APPLIED;
+    const bool build_up = check == RODT_AIR_CHECK_BUILD_UP, reserve = check == RODT_AIR_CHECK_RESERVE;
+    const bool loss = check == RODT_AIR_CHECK_LOSS_RELEASED || check == RODT_AIR_CHECK_LOSS_APPLIED;
     const bool taken[AIR_OPTIONS] = {[AIR_SECONDS] = build_up || loss,
                                      [AIR_FROM] = build_up,
                                      [AIR_TO] = build_up,
@@ -198,7 +198,7 @@ static int check_options(const command_line *from, rodt_check check)
                                      [AIR_BEFORE] = loss || reserve,
                                      [AIR_AFTER] = loss || reserve,
                                      [AIR_APPLICATIONS] = reserve,
-                                     [AIR_CUT_OUT] = check == RODT_CHECK_WARNING || check == RODT_CHECK_CUT_IN,
+                                     [AIR_CUT_OUT] = check == RODT_AIR_CHECK_WARNING || check == RODT_AIR_CHECK_CUT_IN,
                                      [AIR_VEHICLE] = true,
                                      [AIR_TOWED] = true,
                                      [AIR_BUILT] = true,
@@ -206,12 +206,12 @@ static int check_options(const command_line *from, rodt_check check)
                                      [AIR_JSON] = true};
     for (size_t i = 0; i < AIR_OPTIONS; i++) {
         if (option_given(from, i) && !taken[i])
-            return print_error("%s does not take --%s", rodt_check_name(check), from->command->options[i].name);
+            return print_error("%s does not take --%s", rodt_air_check_name(check), from->command->options[i].name);
     }
     return STATUS_CONTINUE;
 }
 
-int read_air_check(const command_line *from, rodt_check check, rodt_air_reading *out)
+int read_air_check(const command_line *from, rodt_air_check check, rodt_air_reading *out)
 {
     air_volumes volumes = {0};
     *out = (rodt_air_reading){.check = check};

@@ -32,10 +32,10 @@ static const char *whom(const rodt_air_limit *row, char text[200])
 static void print_row(const rodt_air_limit *row)
 {
     char edge[300], text[200], line[600], words[RODT_SOURCE_TEXT_SIZE];
-    print_wrapped(stdout, rodt_check_name(row->check), INDENT, row->published);
+    print_wrapped(stdout, rodt_air_check_name(row->check), INDENT, row->published);
     if (whom(row, text)[0] != '\0')
         print_wrapped(stdout, "", INDENT, text);
-    if (rodt_air_limit_edge_format(row, edge, sizeof edge) == RODT_OK && row->kind != RODT_KIND_USUAL)
+    if (rodt_air_limit_edge_format(row, edge, sizeof edge) == RODT_OK && row->kind != RODT_AIR_KIND_USUAL)
         print_wrapped(stdout, "", INDENT, edge);
     snprintf(line, sizeof line, "%s (%s)", format_source(row->source, words), rodt_evidence_text(row->evidence));
     print_wrapped(stdout, "", INDENT, line);
@@ -48,7 +48,7 @@ void print_air_table(const rodt_rules *rules)
     print_painted(stdout, PAINT_STRONG, line);
     printf("\n%s\n\n", rodt_rules_title(rules));
     for (size_t i = 0; i < rodt_rules_air_count(rules); i++)
-        print_row(rodt_rules_air(rules, i));
+        print_row(rodt_rules_air_at(rules, i));
     if (rodt_rules_air_count(rules) == 0)
         fputs("no air check is in this rule set\n", stdout);
     fputs("\nOnly what was read in its source is shown as law. The cited document decides.\n", stdout);
@@ -60,12 +60,12 @@ static void write_row(json_writer *json, const rodt_air_limit *row)
                                         "either"};
     char edge[300], text[200], word[WORD_SIZE];
     json_open(json, '{');
-    json_pair(json, "check", rodt_check_name(row->check));
+    json_pair(json, "check", rodt_air_check_name(row->check));
     json_pair(json, "kind", kinds[row->kind]);
     json_pair(json, "published", row->published);
     json_pair(json, "value", rodt_ratio_given(row->value) ? format_ratio(row->value, word) : NULL);
     json_pair(json, "upper", rodt_ratio_given(row->upper) ? format_ratio(row->upper, word) : NULL);
-    json_pair(json, "measure", rodt_measure_name(row->measure));
+    json_pair(json, "measure", rodt_air_measure_name(row->measure));
     json_pair(json, "edge", rodt_air_limit_edge_format(row, edge, sizeof edge) == RODT_OK ? edge : NULL);
     json_pair(json, "vehicle", whom(row, text));
     json_pair(json, "setup", row->setup);
@@ -80,6 +80,6 @@ void write_air_table(json_writer *json, const rodt_rules *rules)
     json_key(json, "air");
     json_open(json, '[');
     for (size_t i = 0; i < rodt_rules_air_count(rules); i++)
-        write_row(json, rodt_rules_air(rules, i));
+        write_row(json, rodt_rules_air_at(rules, i));
     json_close(json, ']');
 }

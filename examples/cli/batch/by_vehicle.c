@@ -63,7 +63,7 @@ static rodt_position read_position(batch_chunk *chunk, const csv_record *record)
     const char *text = batch_cell(chunk, record, RODT_FIELD_POSITION);
     rodt_position position = {0};
     if (text != NULL)
-        (void)rodt_position_read(text, strlen(text), &position, NULL);
+        (void)rodt_position_parse_n(text, strlen(text), &position, NULL);
     return position;
 }
 

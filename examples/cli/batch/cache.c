@@ -10,16 +10,16 @@
 #define ATTRIBUTES_MOST 8192u
 #define NAMES_MOST 64u
 
-static rodt_reading_text form_of(const batch_run *run)
+static rodt_form form_of(const batch_run *run)
 {
-    return (rodt_reading_text){.style = run->options->style, .date_order = run->options->date_order,
+    return (rodt_form){.style = run->options->style, .date_order = run->options->date_order,
                                .default_day = run->context.day};
 }
 
 /* The members of an object are looked up by their field, the cells of a record by their column. */
 static bool open_rows(batch_cache *cache, const batch_run *run, uint32_t results)
 {
-    const rodt_reading_text form = form_of(run);
+    const rodt_form form = form_of(run);
     size_t column[RODT_READING_FIELDS];
     for (size_t i = 0; i < RODT_READING_FIELDS; i++)
         column[i] = run->options->columns.members ? i : run->header.columns.column[i];
@@ -123,14 +123,14 @@ static uint32_t read_attribute(const batch_run *run, rodt_field field, const cha
 {
     rodt_position position = {0};
     rodt_reading reading;
-    rodt_reading_text row = form_of(run);
+    rodt_form row = form_of(run);
     uint32_t number;
     row.date = text;
     if (field == RODT_FIELD_POSITION) {
-        (void)rodt_position_read(text, strlen(text), &position, NULL);
+        (void)rodt_position_parse_n(text, strlen(text), &position, NULL);
         memcpy(&number, &position, sizeof number);
     } else {
-        (void)rodt_reading_parse(&row, &reading, NULL);
+        (void)rodt_form_parse(&row, &reading, NULL);
         memcpy(&number, &reading.day, sizeof number);
     }
     return number;

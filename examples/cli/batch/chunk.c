@@ -67,24 +67,24 @@ const char *batch_cell(batch_chunk *chunk, const csv_record *record, rodt_field 
     return text;
 }
 
-rodt_reading_text batch_text(const batch_run *run, const char *const cell[BATCH_FIELDS])
+rodt_form batch_text(const batch_run *run, const char *const cell[BATCH_FIELDS])
 {
-    rodt_reading_text text = {.style = run->options->style, .date_order = run->options->date_order,
+    rodt_form text = {.style = run->options->style, .date_order = run->options->date_order,
                               .default_day = run->context.day};
     for (int field = 0; field < RODT_READING_FIELDS; field++)
-        rodt_reading_text_set(&text, (rodt_field)field, cell[field]);
+        rodt_form_set(&text, (rodt_field)field, cell[field]);
     return text;
 }
 
 /* True for a row without a day of its own. */
-static bool is_undated(const rodt_reading_text *text)
+static bool is_undated(const rodt_form *text)
 {
     rodt_date day;
     return text->date == NULL ||
-           rodt_date_read(text->date, strlen(text->date), text->date_order, &day, NULL) == RODT_E_EMPTY;
+           rodt_date_parse_n(text->date, strlen(text->date), text->date_order, &day, NULL) == RODT_E_EMPTY;
 }
 
-batch_tally batch_chunk_tally(batch_chunk *chunk, const rodt_reading_text *text, const rodt_finding *finding,
+batch_tally batch_chunk_tally(batch_chunk *chunk, const rodt_form *text, const rodt_finding *finding,
                               const csv_record *record)
 {
     batch_tally tally = batch_tally_of(finding, chunk->run->options->summary);

@@ -71,10 +71,10 @@ void batch_chunk_add_error(batch_chunk *chunk, row_error error, const csv_record
 const char *batch_cell(batch_chunk *chunk, const csv_record *record, rodt_field field);
 
 /* The texts of a row for the readers, each NULL if the row does not have it. */
-rodt_reading_text batch_text(const batch_run *run, const char *const cell[BATCH_FIELDS]);
+rodt_form batch_text(const batch_run *run, const char *const cell[BATCH_FIELDS]);
 
 /* What is counted of a row that was judged. */
-batch_tally batch_chunk_tally(batch_chunk *chunk, const rodt_reading_text *text, const rodt_finding *finding,
+batch_tally batch_chunk_tally(batch_chunk *chunk, const rodt_form *text, const rodt_finding *finding,
                               const csv_record *record);
 
 #endif

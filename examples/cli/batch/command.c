@@ -74,9 +74,9 @@ static bool read_header(batch_chunk *chunk, csv_reader *reader, const batch_inpu
 
 static int exit_status(const batch_counts *counts)
 {
-    if (counts->verdict[RODT_OUT_OF_ADJUSTMENT] > 0 || counts->verdict[RODT_INOPERATIVE] > 0)
+    if (counts->verdict[RODT_VERDICT_OUT_OF_ADJUSTMENT] > 0 || counts->verdict[RODT_VERDICT_INOPERATIVE] > 0)
         return STATUS_OUT;
-    return counts->verdict[RODT_UNDETERMINED] > 0 ? STATUS_UNDETERMINED : STATUS_GOOD;
+    return counts->verdict[RODT_VERDICT_UNDETERMINED] > 0 ? STATUS_UNDETERMINED : STATUS_GOOD;
 }
 
 /* Writes the lines of vehicles that are still open. */

@@ -42,7 +42,7 @@ static void pass_through(batch_chunk *chunk, const csv_record *record)
     output_bytes(&chunk->out, record->line_end, record->line_end_size);
 }
 
-static rodt_reading_text read_text(batch_chunk *chunk, const csv_record *record)
+static rodt_form read_text(batch_chunk *chunk, const csv_record *record)
 {
     const char *cell[BATCH_FIELDS];
     for (int field = 0; field < BATCH_FIELDS; field++)
@@ -65,7 +65,7 @@ static void write_reasons(batch_chunk *chunk, uint64_t reasons, const char *erro
         if ((reasons >> reason & 1u) == 0)
             continue;
         output_text(&chunk->out, blank);
-        output_text(&chunk->out, rodt_reason_code((rodt_reason)reason));
+        output_text(&chunk->out, rodt_reason_name((rodt_reason)reason));
         blank = " ";
     }
     if (error != NULL) {
@@ -107,7 +107,7 @@ static bool refuse_header(batch_chunk *chunk, const csv_record *record)
 /* Cells that may have slipped into other columns are not judged: a stroke of theirs would be a guess. */
 static bool write_unjudged(batch_chunk *chunk, const csv_record *record, row_error error)
 {
-    rodt_finding none = {.verdict = RODT_UNDETERMINED};
+    rodt_finding none = {.verdict = RODT_VERDICT_UNDETERMINED};
     batch_repeat repeat = batch_header_compare(&chunk->run->header, record);
     if (repeat == BATCH_OTHER_HEADER && !record->bad_quotes)
         return refuse_header(chunk, record);
@@ -183,12 +183,12 @@ static bool judge_row(batch_chunk *chunk, const csv_record *record)
     }
     if (cached != NULL)
         return write_cached(chunk, record, cached);
-    const rodt_reading_text text = read_text(chunk, record);
+    const rodt_form text = read_text(chunk, record);
     if (is_active)
         cached = rodt_row_cache_read(chunk->cache->rows, cells, &text);
     if (cached != NULL)
         return write_cached(chunk, record, cached);
-    rodt_status status = rodt_judge_row(&text, chunk->run->context.rules, &finding, NULL);
+    rodt_status status = rodt_form_judge_row(&text, chunk->run->context.rules, &finding, NULL);
     if (status != RODT_OK)
         return batch_chunk_stop(chunk, record->line, "%s", rodt_status_text(status));
     batch_repeat repeat = BATCH_NO_HEADER;

@@ -184,7 +184,7 @@ static void write_results(output *to, const rodt_finding *finding, const char *e
         if (!rodt_finding_has(finding, (rodt_reason)reason))
             continue;
         output_text(to, between);
-        output_text(to, rodt_reason_code((rodt_reason)reason));
+        output_text(to, rodt_reason_name((rodt_reason)reason));
         between = "\", \"";
     }
     if (error != NULL) {
@@ -275,7 +275,7 @@ static bool write_judged(batch_chunk *chunk, const csv_record *record, const obj
 bool batch_write_object(batch_chunk *chunk, const csv_record *record)
 {
     object found;
-    rodt_finding finding = {.verdict = RODT_UNDETERMINED};
+    rodt_finding finding = {.verdict = RODT_VERDICT_UNDETERMINED};
     if (is_blank_line(record)) {
         chunk->passed.empty_lines++;
         output_bytes(&chunk->out, record->bytes, record->size + record->line_end_size);
@@ -294,12 +294,12 @@ bool batch_write_object(batch_chunk *chunk, const csv_record *record)
     const cached_row *cached = is_active ? rodt_row_cache_find_cells(chunk->cache->rows, cells) : NULL;
     if (cached != NULL)
         return write_cached(chunk, record, &found, cached);
-    const rodt_reading_text text = batch_text(chunk->run, found.cell);
+    const rodt_form text = batch_text(chunk->run, found.cell);
     if (is_active)
         cached = rodt_row_cache_read(chunk->cache->rows, cells, &text);
     if (cached != NULL)
         return write_cached(chunk, record, &found, cached);
-    rodt_status status = rodt_judge_row(&text, chunk->run->context.rules, &finding, NULL);
+    rodt_status status = rodt_form_judge_row(&text, chunk->run->context.rules, &finding, NULL);
     if (status != RODT_OK)
         return batch_chunk_stop(chunk, record->line, "%s", rodt_status_text(status));
     batch_tally tally = batch_chunk_tally(chunk, &text, &finding, record);

@@ -22,8 +22,8 @@ static void print_chambers(const batch_counts *counts)
     for (size_t i = 0; i < counts->chambers; i++) {
         const uint64_t *verdict = counts->chamber[i].verdict;
         fprintf(stderr, "  %-26s %11" PRIu64 " %12" PRIu64 " %12" PRIu64 " %13" PRIu64 "\n",
-                batch_chamber_name(counts, i, text), verdict[RODT_IN_ADJUSTMENT], verdict[RODT_OUT_OF_ADJUSTMENT],
-                verdict[RODT_INOPERATIVE], verdict[RODT_UNDETERMINED]);
+                batch_chamber_name(counts, i, text), verdict[RODT_VERDICT_IN_ADJUSTMENT], verdict[RODT_VERDICT_OUT_OF_ADJUSTMENT],
+                verdict[RODT_VERDICT_INOPERATIVE], verdict[RODT_VERDICT_UNDETERMINED]);
     }
 }
 
@@ -44,8 +44,8 @@ static void print_utilization(const batch_counts *counts, size_t row, const char
     fputc('\n', stderr);
 }
 
-static const rodt_verdict verdict_order[] = {RODT_IN_ADJUSTMENT, RODT_OUT_OF_ADJUSTMENT, RODT_INOPERATIVE,
-                                             RODT_UNDETERMINED};
+static const rodt_verdict verdict_order[] = {RODT_VERDICT_IN_ADJUSTMENT, RODT_VERDICT_OUT_OF_ADJUSTMENT, RODT_VERDICT_INOPERATIVE,
+                                             RODT_VERDICT_UNDETERMINED};
 
 static void print_histogram(const batch_counts *counts)
 {
@@ -56,7 +56,7 @@ static void print_histogram(const batch_counts *counts)
     for (size_t i = 0; i < COUNT_OF(verdict_order); i++)
         print_utilization(counts, HISTOGRAM_VERDICT + (size_t)verdict_order[i], rodt_verdict_name(verdict_order[i]));
     for (size_t reason = 0; reason < RODT_REASON_END; reason++)
-        print_utilization(counts, HISTOGRAM_REASON + reason, rodt_reason_code((rodt_reason)reason));
+        print_utilization(counts, HISTOGRAM_REASON + reason, rodt_reason_name((rodt_reason)reason));
     for (size_t i = 0; i < counts->chambers; i++)
         print_utilization(counts, HISTOGRAM_CHAMBER + i, batch_chamber_name(counts, i, text));
 }
@@ -70,7 +70,7 @@ void batch_summary(const batch_counts *counts)
     fprintf(stderr, "  %-26s %12" PRIu64 "\n", "wheel ends", counts->rows);
     fprintf(stderr, "reasons\n");
     for (int reason = 0; reason < RODT_REASON_END; reason++)
-        print_count(rodt_reason_code((rodt_reason)reason), counts->reason[reason]);
+        print_count(rodt_reason_name((rodt_reason)reason), counts->reason[reason]);
     for (int error = 0; error < ROW_ERRORS; error++)
         print_count(row_error_code((row_error)error), counts->passed.errors[error]);
     print_chambers(counts);

@@ -173,10 +173,10 @@ static group_status write_vehicle(vehicle_groups *table, const vehicle *one)
         count.outcome = RODT_OUTCOME_UNDETERMINED;
     put_cell(&to, one->key, one->size);
     put_count(&to, count.brakes);
-    put_count(&to, one->verdict[RODT_IN_ADJUSTMENT]);
-    put_count(&to, one->verdict[RODT_OUT_OF_ADJUSTMENT]);
-    put_count(&to, one->verdict[RODT_INOPERATIVE]);
-    put_count(&to, one->verdict[RODT_UNDETERMINED]);
+    put_count(&to, one->verdict[RODT_VERDICT_IN_ADJUSTMENT]);
+    put_count(&to, one->verdict[RODT_VERDICT_OUT_OF_ADJUSTMENT]);
+    put_count(&to, one->verdict[RODT_VERDICT_INOPERATIVE]);
+    put_count(&to, one->verdict[RODT_VERDICT_UNDETERMINED]);
     put_ratio(&to, count.defective, 1);
     put_ratio(&to, count.share, 100);
     put_separator(&to);

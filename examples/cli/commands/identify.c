@@ -89,11 +89,11 @@ static bool has_clue(const command_line *from)
 /* Rated stroke and division have the bounds of a reading's. */
 static int read_reading_option(const command_line *from, size_t option, rodt_field field, rodt_length *out)
 {
-    rodt_reading_text text = {.chamber = NULL};
+    rodt_form text = {.chamber = NULL};
     rodt_reading reading;
     rodt_error error;
-    rodt_reading_text_set(&text, field, option_value(from, option));
-    if (rodt_reading_parse(&text, &reading, &error) != RODT_OK ||
+    rodt_form_set(&text, field, option_value(from, option));
+    if (rodt_form_parse(&text, &reading, &error) != RODT_OK ||
         (error.status != RODT_OK && error.status != RODT_E_EMPTY))
         return print_option_error(from, option, &error);
     *out = field == RODT_FIELD_DIVISION ? reading.division : reading.chamber.rated_stroke;
@@ -136,12 +136,12 @@ static rodt_evidence evidence_of(const rodt_candidate *candidate, const rule_con
 {
     rodt_limit_answer answer;
     rodt_status status = rodt_rules_find_limit(context->rules, &candidate->chamber, context->day, &answer);
-    return status == RODT_OK ? answer.evidence : RODT_FROM_MEMORY;
+    return status == RODT_OK ? answer.evidence : RODT_EVIDENCE_FROM_MEMORY;
 }
 
 static bool is_unconfirmed(const rodt_candidate *candidate, const rule_context *context)
 {
-    return rodt_length_given(candidate->limit) && evidence_of(candidate, context) != RODT_CHECKED;
+    return rodt_length_given(candidate->limit) && evidence_of(candidate, context) != RODT_EVIDENCE_CHECKED;
 }
 
 static void print_candidate(const rodt_candidate *candidate, const rule_context *context)
@@ -192,7 +192,7 @@ static void print_heading(const rodt_identification *answer)
     }
     if (!rodt_length_given(answer->strict_limit))
         snprintf(line, sizeof line, "NO PUBLISHED LIMIT FOR WHAT FITS");
-    else if (answer->next_observation == RODT_OBSERVE_NOTHING && answer->contradiction == 0)
+    else if (answer->next_observation == RODT_OBSERVATION_NOTHING && answer->contradiction == 0)
         snprintf(line, sizeof line, "LIMIT %s", format_length(answer->strict_limit, limit));
     else
         snprintf(line, sizeof line, "JUDGE BY %s UNTIL YOU KNOW WHICH OF %zu CHAMBERS IT IS",
@@ -285,7 +285,7 @@ static void write_answer(const rodt_identification *answer, const rule_context *
 static int answer_clues(const command_line *from, const rodt_clues *clues, const rule_context *context)
 {
     rodt_identification answer;
-    rodt_status status = rodt_identify(clues, context->rules, context->day, &answer);
+    rodt_status status = rodt_clues_identify(clues, context->rules, context->day, &answer);
     if (status != RODT_OK)
         return print_error("%s", rodt_status_text(status));
     if (option_given(from, IDENTIFY_JSON))

@@ -48,17 +48,17 @@ static int print_field_error(const command_line *from, const rodt_error *error)
 /* A wheel end that was not measured has a limit too; missing readings are no error here. */
 static int find_limit(const command_line *from, const rule_context *context, rodt_finding *finding)
 {
-    const rodt_reading_text text = {.chamber = from->operands[0],
+    const rodt_form text = {.chamber = from->operands[0],
                                     .stroke_class = option_value(from, LIMITS_CLASS),
                                     .rated_stroke = option_value(from, LIMITS_RATED),
                                     .default_day = context->day};
     rodt_reading reading;
     rodt_error error;
-    rodt_status status = rodt_reading_parse(&text, &reading, &error);
+    rodt_status status = rodt_form_parse(&text, &reading, &error);
     if (status == RODT_OK && rodt_field_find(error.field, strlen(error.field)) != RODT_FIELD_RELEASED)
         return print_field_error(from, &error);
     if (status == RODT_OK)
-        status = rodt_judge(&reading, context->rules, finding);
+        status = rodt_reading_judge(&reading, context->rules, finding);
     return status == RODT_OK ? STATUS_CONTINUE : print_error("%s", rodt_status_text(status));
 }
 
@@ -111,7 +111,7 @@ static void write_limit(const rodt_finding *finding, const rule_context *context
 
 static int answer_chamber(const command_line *from, const rule_context *context)
 {
-    rodt_finding finding = {.verdict = RODT_UNDETERMINED};
+    rodt_finding finding = {.verdict = RODT_VERDICT_UNDETERMINED};
     int status = find_limit(from, context, &finding);
     if (status != STATUS_CONTINUE)
         return status;

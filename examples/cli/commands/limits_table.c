@@ -30,7 +30,7 @@ static bool is_row_wanted(const row_query *query, const rodt_limit *row)
 static const rodt_limit *next_row(const row_query *query, const rodt_rules *rules, size_t *at)
 {
     const rodt_limit *row;
-    while ((row = rodt_rules_limit(rules, (*at)++)) != NULL) {
+    while ((row = rodt_rules_limit_at(rules, (*at)++)) != NULL) {
         if (is_row_wanted(query, row))
             return row;
     }
@@ -50,10 +50,10 @@ static void print_row(const rodt_limit *row)
 {
     char name[RODT_CHAMBER_TEXT_SIZE], rated[WORD_SIZE], limit[WORD_SIZE], mm[WORD_SIZE], from[WORD_SIZE],
         until[WORD_SIZE];
-    bool any = row->stroke_class == RODT_CLASS_UNKNOWN;
+    bool any = row->stroke_class == RODT_STROKE_CLASS_UNKNOWN;
     printf("  %-17s%-10s%-7s%-6s%-2s%6s  %-12s%s\n", row_name(row, name),
            any ? "any" : rodt_stroke_class_name(row->stroke_class), format_length(row->rated_stroke, rated),
-           format_length(row->limit, limit), row->evidence == RODT_CHECKED ? "" : "*", format_mm(row->printed_mm, mm),
+           format_length(row->limit, limit), row->evidence == RODT_EVIDENCE_CHECKED ? "" : "*", format_mm(row->printed_mm, mm),
            format_date(row->from, from), format_date(row->until, until));
 }
 
@@ -89,7 +89,7 @@ static size_t print_rows(const row_query *query, const rodt_rules *rules, bool *
         if (count == 0)
             puts("  chamber          class     rated  limit       mm  from        until");
         print_row(row);
-        *unconfirmed = *unconfirmed || row->evidence != RODT_CHECKED;
+        *unconfirmed = *unconfirmed || row->evidence != RODT_EVIDENCE_CHECKED;
     }
     if (count > 0)
         putchar('\n');
@@ -223,7 +223,7 @@ void print_rules_list(void)
 static void write_row(json_writer *json, const rodt_limit *row)
 {
     char name[RODT_CHAMBER_TEXT_SIZE], mm[WORD_SIZE];
-    bool any = row->stroke_class == RODT_CLASS_UNKNOWN;
+    bool any = row->stroke_class == RODT_STROKE_CLASS_UNKNOWN;
     json_open(json, '{');
     json_pair(json, "chamber", row_name(row, name));
     json_pair(json, "family", rodt_family_name(row->family));

@@ -65,13 +65,13 @@ static int print_field_error(const command_line *from, const rodt_error *error)
 
 static int judge(const command_line *from, const rule_context *context, rodt_finding *finding)
 {
-    rodt_reading_text text = {.default_day = context->day};
+    rodt_form text = {.default_day = context->day};
     rodt_error error = {.status = RODT_OK};
     for (int field = 0; field < RODT_FIELD_NEEDED; field++)
-        rodt_reading_text_set(&text, (rodt_field)field, from->operands[field]);
+        rodt_form_set(&text, (rodt_field)field, from->operands[field]);
     for (size_t i = 0; i < COUNT_OF(fields); i++)
-        rodt_reading_text_set(&text, fields[i].field, option_value(from, fields[i].option));
-    if (rodt_judge_text(&text, context->rules, finding, &error) != RODT_OK)
+        rodt_form_set(&text, fields[i].field, option_value(from, fields[i].option));
+    if (rodt_form_judge(&text, context->rules, finding, &error) != RODT_OK)
         return print_field_error(from, &error);
     return STATUS_CONTINUE;
 }
@@ -82,10 +82,10 @@ static int judge(const command_line *from, const rule_context *context, rodt_fin
 
 static void print_verdict(const rodt_finding *finding)
 {
-    static const paint_kind paints[] = {[RODT_UNDETERMINED] = PAINT_OPEN,
-                                   [RODT_IN_ADJUSTMENT] = PAINT_GOOD,
-                                   [RODT_OUT_OF_ADJUSTMENT] = PAINT_BAD,
-                                   [RODT_INOPERATIVE] = PAINT_BAD};
+    static const paint_kind paints[] = {[RODT_VERDICT_UNDETERMINED] = PAINT_OPEN,
+                                   [RODT_VERDICT_IN_ADJUSTMENT] = PAINT_GOOD,
+                                   [RODT_VERDICT_OUT_OF_ADJUSTMENT] = PAINT_BAD,
+                                   [RODT_VERDICT_INOPERATIVE] = PAINT_BAD};
     char word[40];
     char chamber[RODT_CHAMBER_TEXT_SIZE];
     snprintf(word, sizeof word, "%s", rodt_verdict_name(finding->verdict));
@@ -157,14 +157,14 @@ static void print_pressure_source(const rodt_finding *finding)
 static const char *next_step(rodt_verdict verdict)
 {
     switch (verdict) {
-    case RODT_OUT_OF_ADJUSTMENT:
+    case RODT_VERDICT_OUT_OF_ADJUSTMENT:
         return "Do not drive: report it and have it repaired. If an automatic adjuster is out of adjustment, "
                "find the fault; do not turn it back by hand.";
-    case RODT_INOPERATIVE:
+    case RODT_VERDICT_INOPERATIVE:
         return "Do not drive: this wheel end does not brake. Report it and have it repaired.";
-    case RODT_UNDETERMINED:
+    case RODT_VERDICT_UNDETERMINED:
         return "Nothing is proven, neither good nor bad. Resolve the points above and judge again.";
-    case RODT_IN_ADJUSTMENT: break;
+    case RODT_VERDICT_IN_ADJUSTMENT: break;
     }
     return NULL;
 }
@@ -254,10 +254,10 @@ static void write_finding(const rodt_finding *finding)
 static int status_of(rodt_verdict verdict)
 {
     switch (verdict) {
-    case RODT_IN_ADJUSTMENT: return STATUS_GOOD;
-    case RODT_OUT_OF_ADJUSTMENT:
-    case RODT_INOPERATIVE: return STATUS_OUT;
-    case RODT_UNDETERMINED: break;
+    case RODT_VERDICT_IN_ADJUSTMENT: return STATUS_GOOD;
+    case RODT_VERDICT_OUT_OF_ADJUSTMENT:
+    case RODT_VERDICT_INOPERATIVE: return STATUS_OUT;
+    case RODT_VERDICT_UNDETERMINED: break;
     }
     return STATUS_UNDETERMINED;
 }

@@ -8,7 +8,7 @@
 #define SPAN_WORDS ((size_t)3)
 #define VEHICLE_WORDS ((size_t)3)
 
-extern const choice span_words[SPAN_WORDS];       /* meanings: rodt_span */
+extern const choice span_words[SPAN_WORDS];       /* meanings: rodt_air_span */
 extern const choice vehicle_words[VEHICLE_WORDS]; /* meanings: rodt_vehicle_class */
 
 #endif

@@ -60,5 +60,5 @@ rodt_status read_built_day(const char *text, rodt_date *out, rodt_error *error)
         *out = (rodt_date){(int16_t)year.num, 0, 0};
         return RODT_OK;
     }
-    return rodt_date_parse(text, out, error);
+    return rodt_date_parse_iso(text, out, error);
 }

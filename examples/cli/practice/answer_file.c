@@ -131,7 +131,7 @@ static int parse_line(answer_file *of, size_t line, const char *text)
         return print_line_error(of, line, text, "a line is like \"1L: 1 7/16; 1 3/4; in; 1\", "
                                                 "\"vehicle: 1/2; below\" or \"seed 42\"");
     bool whole = size == strlen("vehicle") && strncmp(text, "vehicle", size) == 0;
-    if (!whole && rodt_position_read(text, size, &made.position, NULL) != RODT_OK)
+    if (!whole && rodt_position_parse_n(text, size, &made.position, NULL) != RODT_OK)
         return print_line_error(of, line, text, "a position such as 1L, or vehicle, belongs before the colon");
     if (is_known(of, &made))
         return print_line_error(of, line, text, "this one was answered already");

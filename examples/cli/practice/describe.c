@@ -36,7 +36,7 @@ const char *practice_format_length(const practice *of, rodt_length length, char 
         return format_length(length, word);
     char digits[WORD_SIZE - 4];
     bool whole = rodt_length_given(length) && length.num * 127 % (length.den * 5) == 0;
-    if (rodt_length_format_decimal(length, RODT_UNIT_MM, whole ? 0 : 2, RODT_ROUND_HALF_EVEN, digits, sizeof digits) !=
+    if (rodt_length_format_decimal(length, RODT_UNIT_MM, whole ? 0 : 2, RODT_ROUNDING_HALF_EVEN, digits, sizeof digits) !=
         RODT_OK)
         return "-";
     snprintf(word, WORD_SIZE, "%s mm", digits);
@@ -162,12 +162,12 @@ rodt_reason practice_reason_at(size_t index)
 static rodt_verdict verdict_by(rodt_reason reason, const rodt_finding *finding)
 {
     if (reason == RODT_REASON_WITHIN_LIMIT)
-        return RODT_IN_ADJUSTMENT;
+        return RODT_VERDICT_IN_ADJUSTMENT;
     if (reason == RODT_REASON_AT_LIMIT)
-        return rodt_rules_at_limit_passes(finding->rules) ? RODT_IN_ADJUSTMENT : RODT_OUT_OF_ADJUSTMENT;
+        return rodt_rules_at_limit_passes(finding->rules) ? RODT_VERDICT_IN_ADJUSTMENT : RODT_VERDICT_OUT_OF_ADJUSTMENT;
     if (reason == RODT_REASON_OVER_LIMIT || reason == RODT_REASON_BEYOND_RATED_STROKE)
-        return RODT_OUT_OF_ADJUSTMENT;
-    return reason == RODT_REASON_NO_MOVEMENT ? RODT_INOPERATIVE : RODT_UNDETERMINED;
+        return RODT_VERDICT_OUT_OF_ADJUSTMENT;
+    return reason == RODT_REASON_NO_MOVEMENT ? RODT_VERDICT_INOPERATIVE : RODT_VERDICT_UNDETERMINED;
 }
 
 bool practice_is_deciding(const rodt_finding *finding, rodt_reason reason)
@@ -226,7 +226,7 @@ static void teach_marks(const practice *of, size_t end, vehicle_line line, void 
     }
     if (seen->hearsay)
         line(context, "Mind", "what somebody says is no sign of long stroke; without a sign it is judged as standard");
-    if (chamber->stroke_class == RODT_CLASS_LONG && strchr(seen->stamp, 'L') == NULL)
+    if (chamber->stroke_class == RODT_STROKE_CLASS_LONG && strchr(seen->stamp, 'L') == NULL)
         line(context, "Mind", seen->port == RODT_PORT_SQUARE ? "square ports are a sign of long stroke"
                                                              : "a trapezoid tag is a sign of long stroke");
     if (rodt_length_given(chamber->rated_stroke))

@@ -69,7 +69,7 @@ static void fill_axle(const practice *of, size_t kind, axle_kind *out)
     rodt_chamber *chamber = &out->chamber;
     chamber->family = kinds[kind].family;
     snprintf(chamber->size, sizeof chamber->size, "%s", kinds[kind].size);
-    chamber->stroke_class = kinds[kind].is_long ? RODT_CLASS_LONG : RODT_CLASS_UNKNOWN;
+    chamber->stroke_class = kinds[kind].is_long ? RODT_STROKE_CLASS_LONG : RODT_STROKE_CLASS_UNKNOWN;
     out->rated = published_rated(chamber);
     if (kinds[kind].rated_quarters > 0)
         (void)rodt_length_from_inches(kinds[kind].rated_quarters, 4, &out->rated);
@@ -151,7 +151,7 @@ static void read_marks(const axle_kind *axle, const practice_end *seen, bool rat
         snprintf(chamber->size, sizeof chamber->size, "%s", axle->chamber.size);
     chamber->family = axle->chamber.family;
     if (seen->port == RODT_PORT_SQUARE || seen->tag == RODT_TAG_TRAPEZOID)
-        (void)rodt_chamber_add_class(chamber, RODT_CLASS_LONG);
+        (void)rodt_chamber_add_class(chamber, RODT_STROKE_CLASS_LONG);
     if (rated)
         chamber->rated_stroke = axle->rated;
 }
@@ -223,7 +223,7 @@ static int whole_ticks(const practice *of, rodt_length length)
 static const rodt_limit *successor(const rodt_rules *rules, const rodt_limit *ended)
 {
     for (size_t i = 0; i < rodt_rules_limit_count(rules); i++) {
-        const rodt_limit *row = rodt_rules_limit(rules, i);
+        const rodt_limit *row = rodt_rules_limit_at(rules, i);
         if (row->family == ended->family && row->stroke_class == ended->stroke_class &&
             strcmp(row->size, ended->size) == 0 && rodt_date_compare(row->from, ended->until) > 0)
             return row;
@@ -235,7 +235,7 @@ static bool draw_dated(maker *make)
 {
     const rodt_rules *rules = make->of->setting.rules;
     for (size_t i = 0; i < rodt_rules_limit_count(rules); i++) {
-        const rodt_limit *row = rodt_rules_limit(rules, i);
+        const rodt_limit *row = rodt_rules_limit_at(rules, i);
         const rodt_limit *next = rodt_date_given(row->until) ? successor(rules, row) : NULL;
         if (next == NULL)
             continue;
@@ -386,8 +386,8 @@ static rodt_length limit_if_long(const maker *make, const rodt_chamber *chamber)
 {
     rodt_limit_answer answer;
     rodt_chamber other = *chamber;
-    other.stroke_class = RODT_CLASS_LONG;
-    bool differs = chamber->family == RODT_FAMILY_CLAMP && chamber->stroke_class == RODT_CLASS_UNKNOWN &&
+    other.stroke_class = RODT_STROKE_CLASS_LONG;
+    bool differs = chamber->family == RODT_FAMILY_CLAMP && chamber->stroke_class == RODT_STROKE_CLASS_UNKNOWN &&
                    rodt_rules_find_limit(make->of->setting.rules, &other, make->of->day, &answer) == RODT_OK &&
                    answer.basis == RODT_BASIS_TABLE && !answer.conflicting_marks;
     return differs ? answer.limit : (rodt_length){0, 0};

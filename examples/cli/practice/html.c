@@ -118,7 +118,7 @@ static void put_lists(FILE *to)
           "undetermined</p>\n<p><strong>Reason:</strong> ", to);
     for (size_t i = 0; practice_reason_at(i) != RODT_REASON_END; i++) {
         fprintf(to, "%s%zu\xC2\xA0", i == 0 ? "" : ", ", i + 1);
-        markup_text(to, rodt_reason_code(practice_reason_at(i)));
+        markup_text(to, rodt_reason_name(practice_reason_at(i)));
     }
     fputs("</p>\n</div>\n", to);
 }
@@ -199,7 +199,7 @@ static void put_row(const practice *of, size_t end, FILE *to)
     markup_put(to, "<td><strong>%</strong></td><td>%</td><td>%</td><td>%</td></tr>\n",
                given ? practice_format_length(of, finding->applied_stroke, stroke) : "none",
                practice_format_length(of, finding->limit, limit), rodt_verdict_name(finding->verdict),
-               rodt_reason_code(practice_deciding_reason(finding)));
+               rodt_reason_name(practice_deciding_reason(finding)));
 }
 
 static void put_item(void *context, const char *label, const char *text)

@@ -102,7 +102,7 @@ static void put_line(void *context, const char *label, const char *text)
 static void put_reasons(json_writer *json, const rodt_finding *finding)
 {
     json_reasons(json, finding->reasons);
-    json_pair(json, "deciding", rodt_reason_code(practice_deciding_reason(finding)));
+    json_pair(json, "deciding", rodt_reason_name(practice_deciding_reason(finding)));
 }
 
 static void put_truth(json_writer *json, const practice *of, size_t end)

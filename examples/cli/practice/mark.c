@@ -135,7 +135,7 @@ static bool has_limit(const practice *of, const rodt_chamber *chamber, rodt_date
 static practice_mistake mistaken_for(const practice *of, const rodt_chamber *chamber, rodt_length given)
 {
     rodt_chamber other = *chamber;
-    other.stroke_class = chamber->stroke_class == RODT_CLASS_LONG ? RODT_CLASS_STANDARD : RODT_CLASS_LONG;
+    other.stroke_class = chamber->stroke_class == RODT_STROKE_CLASS_LONG ? RODT_STROKE_CLASS_STANDARD : RODT_STROKE_CLASS_LONG;
     if (has_limit(of, &other, of->day, given))
         return MISTAKE_OTHER_CLASS;
     other = *chamber;
@@ -159,7 +159,7 @@ static practice_mistake mistaken_for(const practice *of, const rodt_chamber *cha
 static bool is_of_another_day(const practice *of, const rodt_finding *finding, rodt_length given)
 {
     for (size_t i = 0; finding->limit_row != NULL && i < rodt_rules_limit_count(of->setting.rules); i++) {
-        const rodt_limit *row = rodt_rules_limit(of->setting.rules, i), *here = finding->limit_row;
+        const rodt_limit *row = rodt_rules_limit_at(of->setting.rules, i), *here = finding->limit_row;
         if (row->family == here->family && row->stroke_class == here->stroke_class &&
             strcmp(row->size, here->size) == 0 && rodt_length_compare(row->rated_stroke, here->rated_stroke) == 0 &&
             is_same(row->limit, given))
@@ -193,8 +193,8 @@ static bool follows(const practice_answer *answers)
     const practice_answer *stroke = &answers[ASK_STROKE], *limit = &answers[ASK_LIMIT];
     if (!rodt_length_given(stroke->length) || !rodt_length_given(limit->length) || stroke->negative)
         return false;
-    rodt_verdict own = rodt_length_compare(stroke->length, limit->length) > 0 ? RODT_OUT_OF_ADJUSTMENT
-                                                                              : RODT_IN_ADJUSTMENT;
+    rodt_verdict own = rodt_length_compare(stroke->length, limit->length) > 0 ? RODT_VERDICT_OUT_OF_ADJUSTMENT
+                                                                              : RODT_VERDICT_IN_ADJUSTMENT;
     return own == (rodt_verdict)answers[ASK_VERDICT].word;
 }
 
@@ -203,12 +203,12 @@ static practice_mistake mark_verdict(const rodt_finding *finding, const practice
     rodt_verdict given = (rodt_verdict)answers[ASK_VERDICT].word;
     if (given == finding->verdict)
         return MISTAKE_NONE;
-    if (given == RODT_UNDETERMINED)
+    if (given == RODT_VERDICT_UNDETERMINED)
         return MISTAKE_EXCUSED;
-    if (finding->verdict == RODT_UNDETERMINED)
-        return given == RODT_IN_ADJUSTMENT ? MISTAKE_PASSED_UNPROVEN : MISTAKE_FAILED_UNPROVEN;
-    if (given == RODT_IN_ADJUSTMENT)
-        return finding->verdict == RODT_INOPERATIVE ? MISTAKE_PASSED_DEAD : MISTAKE_PASSED_OVER;
+    if (finding->verdict == RODT_VERDICT_UNDETERMINED)
+        return given == RODT_VERDICT_IN_ADJUSTMENT ? MISTAKE_PASSED_UNPROVEN : MISTAKE_FAILED_UNPROVEN;
+    if (given == RODT_VERDICT_IN_ADJUSTMENT)
+        return finding->verdict == RODT_VERDICT_INOPERATIVE ? MISTAKE_PASSED_DEAD : MISTAKE_PASSED_OVER;
     if (rodt_finding_has(finding, RODT_REASON_AT_LIMIT))
         return MISTAKE_AT_LIMIT;
     return follows(answers) ? MISTAKE_FOLLOWS : MISTAKE_VERDICT;
@@ -291,10 +291,10 @@ static void format_answer(const practice *of, practice_question question, const 
                  answer->none ? word : practice_format_length(of, answer->length, word));
         break;
     case ASK_VERDICT: snprintf(text, PRACTICE_TEXT_SIZE, "%s", rodt_verdict_name((rodt_verdict)answer->word)); break;
-    case ASK_REASON: snprintf(text, PRACTICE_TEXT_SIZE, "%s", rodt_reason_code((rodt_reason)answer->word)); break;
+    case ASK_REASON: snprintf(text, PRACTICE_TEXT_SIZE, "%s", rodt_reason_name((rodt_reason)answer->word)); break;
     case ASK_COUNT:
         if (answer->is_percent)
-            (void)rodt_length_format_decimal(answer->length, RODT_UNIT_INCH, answer->digits, RODT_ROUND_HALF_EVEN, word,
+            (void)rodt_length_format_decimal(answer->length, RODT_UNIT_INCH, answer->digits, RODT_ROUNDING_HALF_EVEN, word,
                                             sizeof word);
         snprintf(text, PRACTICE_TEXT_SIZE, "%s%s", answer->is_percent ? word : format_length(answer->length, word),
                  answer->is_percent ? " %" : "");

@@ -44,17 +44,17 @@ static rodt_status parse_choice(const char *text, size_t size, const choice *cho
 
 static rodt_status parse_verdict(const char *text, size_t size, practice_answer *out, rodt_error *error)
 {
-    static const choice words[] = {{"in-adjustment", RODT_IN_ADJUSTMENT},
-                                   {"in", RODT_IN_ADJUSTMENT},
-                                   {"good", RODT_IN_ADJUSTMENT},
-                                   {"out-of-adjustment", RODT_OUT_OF_ADJUSTMENT},
-                                   {"out", RODT_OUT_OF_ADJUSTMENT},
-                                   {"over", RODT_OUT_OF_ADJUSTMENT},
-                                   {"inoperative", RODT_INOPERATIVE},
-                                   {"dead", RODT_INOPERATIVE},
-                                   {"undetermined", RODT_UNDETERMINED},
-                                   {"unknown", RODT_UNDETERMINED},
-                                   {"open", RODT_UNDETERMINED}};
+    static const choice words[] = {{"in-adjustment", RODT_VERDICT_IN_ADJUSTMENT},
+                                   {"in", RODT_VERDICT_IN_ADJUSTMENT},
+                                   {"good", RODT_VERDICT_IN_ADJUSTMENT},
+                                   {"out-of-adjustment", RODT_VERDICT_OUT_OF_ADJUSTMENT},
+                                   {"out", RODT_VERDICT_OUT_OF_ADJUSTMENT},
+                                   {"over", RODT_VERDICT_OUT_OF_ADJUSTMENT},
+                                   {"inoperative", RODT_VERDICT_INOPERATIVE},
+                                   {"dead", RODT_VERDICT_INOPERATIVE},
+                                   {"undetermined", RODT_VERDICT_UNDETERMINED},
+                                   {"unknown", RODT_VERDICT_UNDETERMINED},
+                                   {"open", RODT_VERDICT_UNDETERMINED}};
     return parse_choice(text, size, words, COUNT_OF(words),
                        "a verdict is in-adjustment, out-of-adjustment, inoperative or undetermined; in, out, dead and "
                        "open will do", out, error);
@@ -81,7 +81,7 @@ static rodt_status parse_reason(const char *text, size_t size, practice_answer *
         char number[24];
         snprintf(number, sizeof number, "%zu", i + 1);
         out->word = (int)practice_reason_at(i);
-        if (equals_word(text, size, number) || equals_word(text, size, rodt_reason_code(practice_reason_at(i))))
+        if (equals_word(text, size, number) || equals_word(text, size, rodt_reason_name(practice_reason_at(i))))
             return RODT_OK;
     }
     return set_error(error, RODT_E_SYNTAX, "a reason is one of the list, by its number or its word");
@@ -109,7 +109,7 @@ static rodt_status parse_length(const char *text, size_t size, rodt_unit unit, p
     out->none = equals_word(text, size, "none");
     if (out->none)
         return RODT_OK;
-    rodt_status status = rodt_length_read(text + minus, size - minus, &style, &out->length, NULL, error);
+    rodt_status status = rodt_length_parse_n(text + minus, size - minus, &style, &out->length, NULL, error);
     if (status != RODT_OK && error->column > 0)
         error->column += minus > 0;
     return status;
@@ -155,7 +155,7 @@ static rodt_status parse_count(const char *text, size_t size, practice_answer *o
         used++;
     used = trimmed_size(text, used);
     if (used > 0 && text[used - 1] >= '0' && text[used - 1] <= '9' &&
-        rodt_length_read(text, used, NULL, &out->length, NULL, error) == RODT_OK)
+        rodt_length_parse_n(text, used, NULL, &out->length, NULL, error) == RODT_OK)
         return RODT_OK;
     return set_error(error, RODT_E_SYNTAX, "a number of brakes, halves too: 1 1/2; or their share: 15 %");
 }

@@ -20,7 +20,7 @@ void practice_print_lists(FILE *to)
     size_t used = 0;
     for (size_t i = 0; practice_reason_at(i) != RODT_REASON_END && used < sizeof line; i++)
         used += (size_t)snprintf(line + used, sizeof line - used, "%s%zu %s", i == 0 ? "" : ", ", i + 1,
-                                 rodt_reason_code(practice_reason_at(i)));
+                                 rodt_reason_name(practice_reason_at(i)));
     fputs("Verdict   in-adjustment, out-of-adjustment, inoperative or undetermined\n", to);
     print_wrapped(to, "Reason", 10, line);
 }
@@ -135,7 +135,7 @@ static void print_answers(const practice *of, size_t end, FILE *to)
     practice_format_position(of, end, position);
     snprintf(text, sizeof text, "stroke %s, limit %s, %s, %s", format_stroke(of, finding, stroke),
              practice_format_length(of, finding->limit, limit), rodt_verdict_name(finding->verdict),
-             rodt_reason_code(practice_deciding_reason(finding)));
+             rodt_reason_name(practice_deciding_reason(finding)));
     print_wrapped(to, position, END_INDENT, text);
     snprintf(text, sizeof text, "%s; released %s, applied %s", format_chamber(&finding->chamber, chamber),
              practice_format_length(of, finding->released, released),

@@ -69,7 +69,7 @@ int record_open_rules(const inspection_record *record, const char *limits_file, 
     rodt_date date;
     rodt_error error;
     *out = (rule_context){.rules = NULL};
-    if (rodt_date_parse(day, &date, &error) != RODT_OK)
+    if (rodt_date_parse_iso(day, &date, &error) != RODT_OK)
         return print_entry_error(record, "", "date", day, &error);
     int status = read_rules(record, HEAD_RULES, &rules);
     return status == STATUS_CONTINUE ? rule_context_open(record->head[HEAD_RULES].text, limits_file, day, out) : status;
@@ -81,7 +81,7 @@ static int read_position(const inspection *of, size_t i, const char *where, rodt
 {
     const char *text = of->record.ends[i][END_POSITION].text;
     rodt_error error;
-    if (rodt_position_read(text, strlen(text), out, &error) != RODT_OK)
+    if (rodt_position_parse_n(text, strlen(text), out, &error) != RODT_OK)
         return print_entry_error(&of->record, where, "position", text, &error);
     for (size_t k = 0; k < i; k++) {
         const rodt_position *other = &of->vehicle.ends[k].position;
@@ -97,29 +97,29 @@ static int read_arm(const inspection *of, size_t i, const char *where, rodt_unit
     const char *text = of->record.ends[i][END_ARM].text;
     const rodt_length_style style = {.unit = unit};
     rodt_error error;
-    if (text == NULL || rodt_length_read(text, strlen(text), &style, out, NULL, &error) == RODT_OK)
+    if (text == NULL || rodt_length_parse_n(text, strlen(text), &style, out, NULL, &error) == RODT_OK)
         return STATUS_CONTINUE;
     return print_entry_error(&of->record, where, "arm_length", text, &error);
 }
 
-static void fill_text(const inspection_record *record, size_t end, rodt_reading_text *out)
+static void fill_text(const inspection_record *record, size_t end, rodt_form *out)
 {
     for (size_t key = 0; key < END_KEYS; key++)
-        rodt_reading_text_set(out, record_end_keys[key].field, record->ends[end][key].text);
+        rodt_form_set(out, record_end_keys[key].field, record->ends[end][key].text);
 }
 
 static int judge_end(inspection *of, size_t i, const char *where, rodt_unit unit)
 {
-    rodt_reading_text text = {.style = {.unit = unit}, .default_day = of->context->day};
+    rodt_form text = {.style = {.unit = unit}, .default_day = of->context->day};
     rodt_reading reading;
     rodt_error error;
     fill_text(&of->record, i, &text);
-    rodt_status status = rodt_reading_parse(&text, &reading, &error);
+    rodt_status status = rodt_form_parse(&text, &reading, &error);
     if (status == RODT_OK && error.status != RODT_OK && error.status != RODT_E_EMPTY)
         return print_entry_error(&of->record, where, error.field,
-                           rodt_reading_text_get(&text, rodt_field_find(error.field, strlen(error.field))), &error);
+                           rodt_form_get(&text, rodt_field_find(error.field, strlen(error.field))), &error);
     if (status == RODT_OK)
-        status = rodt_judge(&reading, of->context->rules, &of->vehicle.findings[i]);
+        status = rodt_reading_judge(&reading, of->context->rules, &of->vehicle.findings[i]);
     return status == RODT_OK ? STATUS_CONTINUE
                              : print_error("%s: %s: %s", of->record.file, where, rodt_status_text(status));
 }
@@ -205,12 +205,12 @@ static int read_answers(const inspection_record *record, size_t i, const char *w
 {
     static const choice answers[] = {{"yes", RODT_RECORDED_YES}, {"no", RODT_RECORDED_NO}};
     const record_value *values = record->checks[i];
-    int answer = RODT_NOT_RECORDED, span = RODT_SPAN_PRESSURES;
+    int answer = RODT_RECORDED_NOTHING, span = RODT_AIR_SPAN_PRESSURES;
     int status = read_word(record, where, "answer", values[CHECK_ANSWER].text, answers, COUNT_OF(answers), &answer);
     if (status == STATUS_CONTINUE)
         status = read_word(record, where, "span", values[CHECK_SPAN].text, span_words, SPAN_WORDS, &span);
     out->answer = (rodt_recorded)answer;
-    out->span = (rodt_span)span;
+    out->span = (rodt_air_span)span;
     return status;
 }
 
@@ -219,8 +219,8 @@ static int judge_check(inspection *of, size_t i, rodt_air_reading reading)
     const inspection_record *record = &of->record;
     char where[RECORD_WHERE_SIZE];
     check_place(record, i, where);
-    reading.check = rodt_check_find(record->checks[i][CHECK_NAME].text);
-    if (reading.check == RODT_CHECK_NONE)
+    reading.check = rodt_air_check_find(record->checks[i][CHECK_NAME].text);
+    if (reading.check == RODT_AIR_CHECK_NONE)
         return print_error("%s: %s: there is no such check; see: rodtravel air --help", record->file, where);
     int status = read_measures(record, i, where, &reading);
     if (status == STATUS_CONTINUE)
@@ -235,14 +235,14 @@ static int judge_check(inspection *of, size_t i, rodt_air_reading reading)
 static int read_vehicle(const inspection_record *record, rodt_air_reading *out)
 {
     const char *built = record->head[HEAD_BUILT].text;
-    int vehicle = RODT_VEHICLE_ANY;
+    int vehicle = RODT_VEHICLE_CLASS_ANY;
     rodt_error error;
     int status = read_word(record, "", "vehicle", record->head[HEAD_VEHICLE].text, vehicle_words,
                            VEHICLE_WORDS, &vehicle);
     out->vehicle = (rodt_vehicle_class)vehicle;
     out->towed_units = (int16_t)record->head[HEAD_TOWED].number;
     if (status == STATUS_CONTINUE && out->towed_units > 0 &&
-        (out->vehicle == RODT_VEHICLE_SINGLE || out->vehicle == RODT_VEHICLE_BUS))
+        (out->vehicle == RODT_VEHICLE_CLASS_SINGLE || out->vehicle == RODT_VEHICLE_CLASS_BUS))
         status = print_error("%s: towed_units says a combination, but vehicle does not", record->file);
     if (status == STATUS_CONTINUE && built != NULL && read_built_day(built, &out->built, &error) != RODT_OK)
         status = print_entry_error(record, "", "built", built, &error);
@@ -251,7 +251,7 @@ static int read_vehicle(const inspection_record *record, rodt_air_reading *out)
 
 static int judge_checks(inspection *of)
 {
-    rodt_air_reading vehicle = {.check = RODT_CHECK_NONE};
+    rodt_air_reading vehicle = {.check = RODT_AIR_CHECK_NONE};
     int status = read_vehicle(&of->record, &vehicle);
     for (size_t i = 0; i < of->record.check_count && status == STATUS_CONTINUE; i++)
         status = judge_check(of, i, vehicle);

@@ -11,12 +11,12 @@ static void list_end(const inspection *of, size_t i, vehicle_line line, void *co
     const rodt_finding *finding = &vehicle->findings[i];
     char position[RODT_POSITION_TEXT_SIZE] = "-", words[RODT_SENTENCE_SIZE];
     char text[RODT_SENTENCE_SIZE + 40];
-    if (finding->verdict != RODT_OUT_OF_ADJUSTMENT && finding->verdict != RODT_INOPERATIVE)
+    if (finding->verdict != RODT_VERDICT_OUT_OF_ADJUSTMENT && finding->verdict != RODT_VERDICT_INOPERATIVE)
         return;
     (void)rodt_position_format(vehicle->ends[i].position, position, sizeof position);
     if (rodt_finding_format(finding, words, sizeof words) != RODT_OK)
         return;
-    snprintf(text, sizeof text, "%s%s", words, finding->verdict == RODT_INOPERATIVE ? "; the rod did not move" : "");
+    snprintf(text, sizeof text, "%s%s", words, finding->verdict == RODT_VERDICT_INOPERATIVE ? "; the rod did not move" : "");
     line(context, position, text);
 }
 
@@ -37,7 +37,7 @@ void inspection_each_defect(const inspection *of, vehicle_line line, void *conte
     for (size_t i = 0; i < of->vehicle.vehicle.axle_count; i++)
         list_axle(&of->vehicle.vehicle.axles[i], line, context);
     for (size_t i = 0; i < of->record.check_count; i++) {
-        if (of->air[i].result == RODT_AIR_DEFECTIVE &&
+        if (of->air[i].result == RODT_AIR_RESULT_DEFECTIVE &&
             rodt_air_finding_format(&of->air[i], sentence, sizeof sentence) == RODT_OK)
             line(context, of->air[i].major ? "air, major defect" : "air", sentence);
     }
@@ -46,7 +46,7 @@ void inspection_each_defect(const inspection *of, vehicle_line line, void *conte
 bool inspection_air_defective(const inspection *of)
 {
     for (size_t i = 0; i < of->record.check_count; i++) {
-        if (of->air[i].result == RODT_AIR_DEFECTIVE)
+        if (of->air[i].result == RODT_AIR_RESULT_DEFECTIVE)
             return true;
     }
     return false;

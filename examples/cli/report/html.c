@@ -170,7 +170,7 @@ static void put_end(const inspection *of, size_t end, FILE *to)
     const rodt_wheel_end *wheel = &of->vehicle.ends[end];
     char position[RODT_POSITION_TEXT_SIZE] = "-", chamber[RODT_CHAMBER_TEXT_SIZE], margin[MARGIN_SIZE];
     char released[WORD_SIZE], applied[WORD_SIZE], stroke[WORD_SIZE], limit[WORD_SIZE], psi[WORD_SIZE], arm[WORD_SIZE];
-    bool bad = finding->verdict == RODT_OUT_OF_ADJUSTMENT || finding->verdict == RODT_INOPERATIVE;
+    bool bad = finding->verdict == RODT_VERDICT_OUT_OF_ADJUSTMENT || finding->verdict == RODT_VERDICT_INOPERATIVE;
     (void)rodt_position_format(wheel->position, position, sizeof position);
     markup_put(to, "<tr class=\"%\"><th scope=\"row\">%</th><td>%</td><td>%</td><td>%</td><td>%</td>",
                bad ? "bad" : "fine", position, rodt_verdict_name(finding->verdict), margin_words(finding, margin),
@@ -218,7 +218,7 @@ static void put_checks(const inspection *of, FILE *to)
         const rodt_air_finding *finding = &of->air[i];
         bool said = rodt_air_finding_format(finding, sentence, sizeof sentence) == RODT_OK;
         markup_put(to, "<tr class=\"%\"><th scope=\"row\">%</th><td>%%</td><td>%</td></tr>\n",
-                   finding->result == RODT_AIR_DEFECTIVE ? "bad" : "fine", rodt_check_title(finding->reading.check),
+                   finding->result == RODT_AIR_RESULT_DEFECTIVE ? "bad" : "fine", rodt_air_check_title(finding->reading.check),
                    rodt_air_result_name(finding->result), finding->major ? ", major" : "", said ? sentence : "-");
     }
     fputs("</tbody>\n</table>\n</section>\n</div>\n", to);

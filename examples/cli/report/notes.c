@@ -28,7 +28,7 @@ void report_each_air_source(const inspection *of, vehicle_line line, void *conte
         if (known)
             continue;
         snprintf(text, sizeof text, "%s (%s)", format_source(row->source, words), rodt_evidence_text(row->evidence));
-        line(context, rodt_check_title(of->air[i].reading.check), text);
+        line(context, rodt_air_check_title(of->air[i].reading.check), text);
     }
 }
 

@@ -27,10 +27,10 @@ typedef enum wheel_look { LOOK_GOOD, LOOK_OVER, LOOK_DEAD, LOOK_OPEN } wheel_loo
 static wheel_look look_of(rodt_verdict verdict)
 {
     switch (verdict) {
-    case RODT_IN_ADJUSTMENT: return LOOK_GOOD;
-    case RODT_OUT_OF_ADJUSTMENT: return LOOK_OVER;
-    case RODT_INOPERATIVE: return LOOK_DEAD;
-    case RODT_UNDETERMINED: break;
+    case RODT_VERDICT_IN_ADJUSTMENT: return LOOK_GOOD;
+    case RODT_VERDICT_OUT_OF_ADJUSTMENT: return LOOK_OVER;
+    case RODT_VERDICT_INOPERATIVE: return LOOK_DEAD;
+    case RODT_VERDICT_UNDETERMINED: break;
     }
     return LOOK_OPEN;
 }
@@ -75,7 +75,7 @@ static int tenths(rodt_length length, rodt_length whole)
     rodt_length parts, pixel;
     if (!rodt_length_given(length) || !rodt_length_given(whole) ||
         rodt_length_scale(length, (rodt_ratio){whole.den * BAR_WIDTH * 10, whole.num}, &parts) != RODT_OK ||
-        rodt_length_round(parts, (rodt_length){1, 1}, RODT_ROUND_HALF_EVEN, &pixel) != RODT_OK)
+        rodt_length_round(parts, (rodt_length){1, 1}, RODT_ROUNDING_HALF_EVEN, &pixel) != RODT_OK)
         return 0;
     return pixel.num < 0 ? 0 : pixel.num > BAR_WIDTH * 10 ? BAR_WIDTH * 10 : (int)pixel.num;
 }
@@ -113,7 +113,7 @@ static rodt_length scale_of(const vehicle_record *vehicle)
             most = finding->applied_stroke;
     }
     bool fits = rodt_length_scale(most, (rodt_ratio){5, 4}, &whole) == RODT_OK &&
-                rodt_length_round(whole, (rodt_length){1, 4}, RODT_ROUND_UP, &whole) == RODT_OK;
+                rodt_length_round(whole, (rodt_length){1, 4}, RODT_ROUNDING_UP, &whole) == RODT_OK;
     return fits ? whole : most;
 }
 

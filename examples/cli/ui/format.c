@@ -12,7 +12,7 @@ const char *format_length(rodt_length length, char word[WORD_SIZE])
 /* Printed millimetres have one decimal; the exact value may have more. */
 const char *format_mm(rodt_length length, char word[WORD_SIZE])
 {
-    rodt_status status = rodt_length_format_decimal(length, RODT_UNIT_MM, 1, RODT_ROUND_HALF_UP, word, WORD_SIZE);
+    rodt_status status = rodt_length_format_decimal(length, RODT_UNIT_MM, 1, RODT_ROUNDING_HALF_UP, word, WORD_SIZE);
     return status == RODT_OK ? word : "-";
 }
 
@@ -46,5 +46,5 @@ const char *format_ratio(rodt_ratio ratio, char word[WORD_SIZE])
 
 const char *format_evidence(rodt_evidence evidence)
 {
-    return evidence == RODT_CHECKED ? rodt_evidence_text(RODT_CHECKED) : "unconfirmed";
+    return evidence == RODT_EVIDENCE_CHECKED ? rodt_evidence_text(RODT_EVIDENCE_CHECKED) : "unconfirmed";
 }

@@ -122,7 +122,7 @@ void json_reasons(json_writer *json, uint64_t reasons)
     json_open(json, '[');
     for (int i = 0; i < RODT_REASON_END; i++) {
         if ((reasons >> i & 1u) != 0)
-            json_text(json, rodt_reason_code((rodt_reason)i));
+            json_text(json, rodt_reason_name((rodt_reason)i));
     }
     json_close(json, ']');
 }

@@ -68,7 +68,7 @@ static int read_position(file_reader *from, uint64_t line, rodt_position *out)
 {
     rodt_error error;
     const char *text = from->text[RODT_FIELD_POSITION];
-    if (rodt_position_read(text, strlen(text), out, &error) != RODT_OK)
+    if (rodt_position_parse_n(text, strlen(text), out, &error) != RODT_OK)
         return print_cell_error(from, line, RODT_FIELD_POSITION, &error);
     for (size_t i = 0; i < from->out->count; i++) {
         rodt_position other = from->out->ends[i].position;
@@ -87,11 +87,11 @@ static rodt_status read_arm_text(const file_reader *from, rodt_length *out, rodt
     rodt_length_style style = from->options->style;
     rodt_length other;
     bool known = is_blank(unit) || rodt_unit_find(unit, strlen(unit), &style.unit);
-    rodt_status status = rodt_length_read(text, strlen(text), &style, out, NULL, error);
+    rodt_status status = rodt_length_parse_n(text, strlen(text), &style, out, NULL, error);
     if (known || status != RODT_OK)
         return status;
     style.unit = style.unit == RODT_UNIT_INCH ? RODT_UNIT_MM : RODT_UNIT_INCH;
-    if (rodt_length_read(text, strlen(text), &style, &other, NULL, NULL) == RODT_OK &&
+    if (rodt_length_parse_n(text, strlen(text), &style, &other, NULL, NULL) == RODT_OK &&
         rodt_length_compare(*out, other) == 0)
         return RODT_OK;
     *error = (rodt_error){.status = RODT_E_UNIT};
@@ -121,13 +121,13 @@ static int judge_end(file_reader *from, uint64_t line)
 {
     vehicle_record *out = from->out;
     const vehicle_options *options = from->options;
-    rodt_reading_text text = {
+    rodt_form text = {
         .style = options->style, .date_order = options->date_order, .default_day = options->context->day};
     for (int field = 0; field < RODT_READING_FIELDS; field++)
         if (from->columns.column[field] != COLUMN_NONE)
-            rodt_reading_text_set(&text, (rodt_field)field, from->text[field]);
+            rodt_form_set(&text, (rodt_field)field, from->text[field]);
     from->undated += is_blank(from->text[RODT_FIELD_DATE]);
-    rodt_status status = rodt_judge_row(&text, options->context->rules, &out->findings[out->count],
+    rodt_status status = rodt_form_judge_row(&text, options->context->rules, &out->findings[out->count],
                                         &out->errors[out->count]);
     return status == RODT_OK ? STATUS_CONTINUE : print_line_error(from, line, rodt_status_text(status));
 }

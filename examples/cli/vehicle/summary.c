@@ -89,7 +89,7 @@ const char *tape_word(const rodt_finding *finding, rodt_length length, char word
         return format_length(length, word);
     char digits[WORD_SIZE - 4];
     rodt_status status = rodt_length_format_decimal(length, mm ? RODT_UNIT_MM : RODT_UNIT_INCH, mm ? 2 : 3,
-                                                    RODT_ROUND_HALF_EVEN, digits, sizeof digits);
+                                                    RODT_ROUNDING_HALF_EVEN, digits, sizeof digits);
     if (status == RODT_OK)
         snprintf(word, WORD_SIZE, "%s%s", digits, mm ? " mm" : "");
     return status == RODT_OK ? word : "-";
@@ -101,7 +101,7 @@ const char *margin_words(const rodt_finding *finding, char words[MARGIN_SIZE])
     rodt_length margin = finding->margin;
     bool over = margin.num < 0;
     snprintf(words, MARGIN_SIZE, "-");
-    if (finding->verdict == RODT_INOPERATIVE)
+    if (finding->verdict == RODT_VERDICT_INOPERATIVE)
         snprintf(words, MARGIN_SIZE, "did not move");
     else if (rodt_length_given(margin) && margin.num == 0)
         snprintf(words, MARGIN_SIZE, "at the limit");

@@ -29,10 +29,10 @@ static void print_outcome(const vehicle_record *record)
 static paint_kind paint_of(rodt_verdict verdict)
 {
     switch (verdict) {
-    case RODT_IN_ADJUSTMENT: return PAINT_GOOD;
-    case RODT_UNDETERMINED: return PAINT_OPEN;
-    case RODT_OUT_OF_ADJUSTMENT:
-    case RODT_INOPERATIVE: break;
+    case RODT_VERDICT_IN_ADJUSTMENT: return PAINT_GOOD;
+    case RODT_VERDICT_UNDETERMINED: return PAINT_OPEN;
+    case RODT_VERDICT_OUT_OF_ADJUSTMENT:
+    case RODT_VERDICT_INOPERATIVE: break;
     }
     return PAINT_BAD;
 }

@@ -45,12 +45,12 @@ static rodt_status check_field(const inspection_record *record, const walk_item 
 {
     const walk_question *question = &walk_questions[item->id];
     bool end = question->location == WALK_END || question->location == WALK_ALL_ENDS;
-    rodt_reading_text alone = {.style = {.unit = bare_unit(record)}};
+    rodt_form alone = {.style = {.unit = bare_unit(record)}};
     rodt_reading reading;
     if (!end || question->words != NULL)
         return RODT_OK;
-    rodt_reading_text_set(&alone, record_end_keys[question->key].field, text);
-    rodt_status status = rodt_reading_parse(&alone, &reading, error);
+    rodt_form_set(&alone, record_end_keys[question->key].field, text);
+    rodt_status status = rodt_form_parse(&alone, &reading, error);
     return status != RODT_OK || error->status == RODT_E_EMPTY ? status : error->status;
 }
 
@@ -78,7 +78,7 @@ static rodt_status read_class(const walk_word *words, const char *text, record_v
     rodt_stroke_class class;
     if (read_word(words, text, value, said, error) == RODT_OK)
         return RODT_OK;
-    if (rodt_stroke_class_read(text, strlen(text), &class, NULL) != RODT_OK)
+    if (rodt_stroke_class_parse_n(text, strlen(text), &class, NULL) != RODT_OK)
         return set_error(error, 1, "s, l or u is expected, or what was seen: square, trapezoid");
     value->text = rodt_stroke_class_name(class);
     snprintf(said, WALK_SAID_SIZE, "%s", value->text);
@@ -114,7 +114,7 @@ static rodt_status read_length(rodt_unit unit, const char *text, record_value *v
     rodt_length length;
     rodt_unit written;
     char inches[WORD_SIZE], mm[WORD_SIZE];
-    rodt_status status = rodt_length_read(text, strlen(text), &style, &length, &written, error);
+    rodt_status status = rodt_length_parse_n(text, strlen(text), &style, &length, &written, error);
     if (status != RODT_OK)
         return status;
     if (written == RODT_UNIT_INCH)
@@ -236,11 +236,11 @@ static bool row_default(const walk *of, const walk_item *item, char text[WALK_AN
     const rodt_rules *rules = walk_air_rules(&of->record);
     bool by_row = item->id == ASK_FROM || item->id == ASK_TO || item->id == ASK_SPAN;
     for (size_t i = 0; by_row && i < rodt_rules_air_count(rules); i++) {
-        const rodt_air_limit *row = rodt_rules_air(rules, i);
+        const rodt_air_limit *row = rodt_rules_air_at(rules, i);
         if (row->check != item->check || !walk_row_fits(&of->record, row))
             continue;
         if (item->id == ASK_SPAN)
-            snprintf(text, WALK_ANSWER_MAX, "%s", rodt_span_name(row->span));
+            snprintf(text, WALK_ANSWER_MAX, "%s", rodt_air_span_name(row->span));
         else
             write_row_pressure(item->id == ASK_FROM ? row->start : row->stop, text);
         return true;
@@ -249,11 +249,11 @@ static bool row_default(const walk *of, const walk_item *item, char text[WALK_AN
 }
 
 /* A minute, if every row for the vehicle times a minute: a test of two must not be judged as one of one. */
-static bool minute_default(const inspection_record *record, rodt_check check, char text[WALK_ANSWER_MAX])
+static bool minute_default(const inspection_record *record, rodt_air_check check, char text[WALK_ANSWER_MAX])
 {
     const rodt_rules *rules = walk_air_rules(record);
     for (size_t i = 0; i < rodt_rules_air_count(rules); i++) {
-        const rodt_air_limit *row = rodt_rules_air(rules, i);
+        const rodt_air_limit *row = rodt_rules_air_at(rules, i);
         if (row->check == check && walk_row_fits(record, row) && strstr(row->setup, "one minute") == NULL)
             return false;
     }
@@ -276,7 +276,7 @@ static bool suggest(const walk *of, const walk_item *item, char text[WALK_ANSWER
     if (template_end != WALK_NONE && (item->id == ASK_ADJUSTER || item->id == ASK_ARM))
         found = record->ends[template_end][walk_questions[item->id].key].text;
     if (item->id == ASK_CUT_OUT) {
-        int check = walk_find_check(record, RODT_CHECK_CUT_OUT);
+        int check = walk_find_check(record, RODT_AIR_CHECK_CUT_OUT);
         found = check == WALK_NONE ? NULL : record->checks[check][CHECK_PRESSURE].text;
     }
     if (found != NULL)

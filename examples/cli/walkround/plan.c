@@ -7,7 +7,7 @@
 
 #include <string.h>
 
-static void add(walk_plan *plan, walk_id id, walk_part part, int end, rodt_check check)
+static void add(walk_plan *plan, walk_id id, walk_part part, int end, rodt_air_check check)
 {
     if (plan->count < WALK_ITEMS_MAX)
         plan->items[plan->count++] = (walk_item){id, part, end, check};
@@ -15,7 +15,7 @@ static void add(walk_plan *plan, walk_id id, walk_part part, int end, rodt_check
 
 static void ask(walk_plan *plan, walk_id id)
 {
-    add(plan, id, walk_questions[id].part, WALK_NONE, RODT_CHECK_NONE);
+    add(plan, id, walk_questions[id].part, WALK_NONE, RODT_AIR_CHECK_NONE);
 }
 
 bool walk_same(const walk_item *a, const walk_item *b)
@@ -55,11 +55,11 @@ static bool is_vehicle(const inspection_record *record, const char *word)
 static bool fits_class(const inspection_record *record, const rodt_air_limit *row)
 {
     int towed = record->head[HEAD_TOWED].number;
-    if (record->head[HEAD_VEHICLE].text == NULL || row->vehicle == RODT_VEHICLE_ANY)
+    if (record->head[HEAD_VEHICLE].text == NULL || row->vehicle == RODT_VEHICLE_CLASS_ANY)
         return true;
     if (!is_vehicle(record, "combination"))
-        return row->vehicle == RODT_VEHICLE_SINGLE || (row->vehicle == RODT_VEHICLE_BUS && is_vehicle(record, "bus"));
-    return row->vehicle == RODT_VEHICLE_COMBINATION &&
+        return row->vehicle == RODT_VEHICLE_CLASS_SINGLE || (row->vehicle == RODT_VEHICLE_CLASS_BUS && is_vehicle(record, "bus"));
+    return row->vehicle == RODT_VEHICLE_CLASS_COMBINATION &&
            (towed == 0 || row->towed_units < 0 || row->towed_units == towed ||
             (row->towed_or_more && towed > row->towed_units));
 }
@@ -76,7 +76,7 @@ static bool fits_built(const inspection_record *record, const rodt_air_limit *ro
 
 bool walk_row_fits(const inspection_record *record, const rodt_air_limit *row)
 {
-    bool trailer = row->check == RODT_CHECK_TRACTOR_PROTECTION || row->check == RODT_CHECK_SUPPLY_VALVE;
+    bool trailer = row->check == RODT_AIR_CHECK_TRACTOR_PROTECTION || row->check == RODT_AIR_CHECK_SUPPLY_VALVE;
     bool alone = is_vehicle(record, "single") || is_vehicle(record, "bus");
     return !(trailer && alone) && fits_class(record, row) && fits_built(record, row);
 }
@@ -86,25 +86,25 @@ typedef struct check_needs {
     bool any, cut_out, pressures, span, volume;
 } check_needs;
 
-static check_needs find_needs(const inspection_record *record, rodt_check check)
+static check_needs find_needs(const inspection_record *record, rodt_air_check check)
 {
     const rodt_rules *rules = walk_air_rules(record);
     check_needs needs = {false, false, false, false, false};
     for (size_t i = 0; rules != NULL && i < rodt_rules_air_count(rules); i++) {
-        const rodt_air_limit *row = rodt_rules_air(rules, i);
+        const rodt_air_limit *row = rodt_rules_air_at(rules, i);
         if (row->check != check || !walk_row_fits(record, row))
             continue;
         needs.any = true;
         needs.cut_out = needs.cut_out || row->half_cut_out || row->below_cut_out;
-        needs.pressures = needs.pressures || row->span == RODT_SPAN_PRESSURES;
-        needs.span = needs.span || row->span != RODT_SPAN_PRESSURES;
+        needs.pressures = needs.pressures || row->span == RODT_AIR_SPAN_PRESSURES;
+        needs.span = needs.span || row->span != RODT_AIR_SPAN_PRESSURES;
         needs.volume = needs.volume || row->by_volume;
     }
     return needs;
 }
 
 /* The governor's cut-out is asked for where it decides, and where it was given. */
-static bool needs_cut_out(const inspection_record *record, rodt_check check)
+static bool needs_cut_out(const inspection_record *record, rodt_air_check check)
 {
     int entry = walk_find_check(record, check);
     const char *text = entry == WALK_NONE ? NULL : record->checks[entry][CHECK_PRESSURE].text;
@@ -124,7 +124,7 @@ static bool is_dated(const inspection_record *record)
 {
     const rodt_rules *rules = walk_air_rules(record);
     for (size_t i = 0; rules != NULL && i < rodt_rules_air_count(rules); i++) {
-        const rodt_air_limit *row = rodt_rules_air(rules, i);
+        const rodt_air_limit *row = rodt_rules_air_at(rules, i);
         if (rodt_date_given(row->built_from) || rodt_date_given(row->built_until))
             return true;
     }
@@ -134,29 +134,29 @@ static bool is_dated(const inspection_record *record)
 static void ask_build_up(walk_plan *plan, walk_part part, const check_needs *needs)
 {
     if (needs->pressures) {
-        add(plan, ASK_FROM, part, WALK_NONE, RODT_CHECK_BUILD_UP);
-        add(plan, ASK_TO, part, WALK_NONE, RODT_CHECK_BUILD_UP);
+        add(plan, ASK_FROM, part, WALK_NONE, RODT_AIR_CHECK_BUILD_UP);
+        add(plan, ASK_TO, part, WALK_NONE, RODT_AIR_CHECK_BUILD_UP);
     } else {
-        add(plan, ASK_SPAN, part, WALK_NONE, RODT_CHECK_BUILD_UP);
+        add(plan, ASK_SPAN, part, WALK_NONE, RODT_AIR_CHECK_BUILD_UP);
     }
-    add(plan, ASK_SECONDS, part, WALK_NONE, RODT_CHECK_BUILD_UP);
+    add(plan, ASK_SECONDS, part, WALK_NONE, RODT_AIR_CHECK_BUILD_UP);
     if (needs->volume) {
-        add(plan, ASK_ACTUAL, part, WALK_NONE, RODT_CHECK_BUILD_UP);
-        add(plan, ASK_REQUIRED, part, WALK_NONE, RODT_CHECK_BUILD_UP);
+        add(plan, ASK_ACTUAL, part, WALK_NONE, RODT_AIR_CHECK_BUILD_UP);
+        add(plan, ASK_REQUIRED, part, WALK_NONE, RODT_AIR_CHECK_BUILD_UP);
     }
 }
 
-static void ask_check(walk_plan *plan, const inspection_record *record, rodt_check check, walk_part part)
+static void ask_check(walk_plan *plan, const inspection_record *record, rodt_air_check check, walk_part part)
 {
     check_needs needs = find_needs(record, check);
     if (!needs.any)
         return;
-    bool loss = check == RODT_CHECK_LOSS_RELEASED || check == RODT_CHECK_LOSS_APPLIED;
-    bool words = check == RODT_CHECK_SPRING_BRAKE || check == RODT_CHECK_DRAIN || check == RODT_CHECK_AUDIBLE_LEAK ||
-                 check == RODT_CHECK_CONTAMINATION;
-    if (check == RODT_CHECK_BUILD_UP) {
+    bool loss = check == RODT_AIR_CHECK_LOSS_RELEASED || check == RODT_AIR_CHECK_LOSS_APPLIED;
+    bool words = check == RODT_AIR_CHECK_SPRING_BRAKE || check == RODT_AIR_CHECK_DRAIN || check == RODT_AIR_CHECK_AUDIBLE_LEAK ||
+                 check == RODT_AIR_CHECK_CONTAMINATION;
+    if (check == RODT_AIR_CHECK_BUILD_UP) {
         ask_build_up(plan, part, &needs);
-    } else if (loss || check == RODT_CHECK_RESERVE) {
+    } else if (loss || check == RODT_AIR_CHECK_RESERVE) {
         add(plan, ASK_BEFORE, part, WALK_NONE, check);
         add(plan, ASK_AFTER, part, WALK_NONE, check);
         if (loss)
@@ -173,22 +173,22 @@ static void ask_check(walk_plan *plan, const inspection_record *record, rodt_che
  * A build-up that is a recovery comes after the applications. */
 static void ask_air(walk_plan *plan, const inspection_record *record)
 {
-    static const rodt_check off[] = {RODT_CHECK_AUDIBLE_LEAK, RODT_CHECK_LOSS_RELEASED, RODT_CHECK_LOSS_APPLIED,
-                                     RODT_CHECK_RESERVE};
-    static const rodt_check down[] = {RODT_CHECK_WARNING, RODT_CHECK_SUPPLY_VALVE, RODT_CHECK_TRACTOR_PROTECTION,
-                                      RODT_CHECK_PARKING_VALVE, RODT_CHECK_DRAIN, RODT_CHECK_CONTAMINATION};
-    check_needs build_up = find_needs(record, RODT_CHECK_BUILD_UP);
+    static const rodt_air_check off[] = {RODT_AIR_CHECK_AUDIBLE_LEAK, RODT_AIR_CHECK_LOSS_RELEASED, RODT_AIR_CHECK_LOSS_APPLIED,
+                                     RODT_AIR_CHECK_RESERVE};
+    static const rodt_air_check down[] = {RODT_AIR_CHECK_WARNING, RODT_AIR_CHECK_SUPPLY_VALVE, RODT_AIR_CHECK_TRACTOR_PROTECTION,
+                                      RODT_AIR_CHECK_PARKING_VALVE, RODT_AIR_CHECK_DRAIN, RODT_AIR_CHECK_CONTAMINATION};
+    check_needs build_up = find_needs(record, RODT_AIR_CHECK_BUILD_UP);
     bool recovery = build_up.span && !build_up.pressures;
     for (size_t i = 0; i < COUNT_OF(off); i++)
         ask_check(plan, record, off[i], WALK_AIR_OFF);
     if (recovery)
-        ask_check(plan, record, RODT_CHECK_BUILD_UP, WALK_AIR_OFF);
+        ask_check(plan, record, RODT_AIR_CHECK_BUILD_UP, WALK_AIR_OFF);
     for (size_t i = 0; i < COUNT_OF(down); i++)
         ask_check(plan, record, down[i], WALK_AIR_OFF);
     if (!recovery)
-        ask_check(plan, record, RODT_CHECK_BUILD_UP, WALK_AIR_ON);
-    ask_check(plan, record, RODT_CHECK_CUT_OUT, WALK_AIR_ON);
-    ask_check(plan, record, RODT_CHECK_CUT_IN, WALK_AIR_ON);
+        ask_check(plan, record, RODT_AIR_CHECK_BUILD_UP, WALK_AIR_ON);
+    ask_check(plan, record, RODT_AIR_CHECK_CUT_OUT, WALK_AIR_ON);
+    ask_check(plan, record, RODT_AIR_CHECK_CUT_IN, WALK_AIR_ON);
 }
 
 /* --- Wheel ends -------------------------------------------------------------------------------------- */
@@ -224,7 +224,7 @@ typedef struct needed_marks {
 static bool has_rated_row(const rodt_rules *rules, const rodt_chamber *chamber)
 {
     for (size_t i = 0; i < rodt_rules_limit_count(rules); i++) {
-        const rodt_limit *row = rodt_rules_limit(rules, i);
+        const rodt_limit *row = rodt_rules_limit_at(rules, i);
         if (strcmp(row->size, chamber->size) == 0 && row->stroke_class == chamber->stroke_class &&
             (row->family == chamber->family || chamber->family == RODT_FAMILY_UNKNOWN) &&
             rodt_length_given(row->rated_stroke))
@@ -239,13 +239,13 @@ static needed_marks find_marks(const walk *of, const record_value *end)
     needed_marks needed = {false, false, false};
     rodt_chamber chamber;
     rodt_limit_answer answer;
-    rodt_stroke_class given = RODT_CLASS_UNKNOWN;
+    rodt_stroke_class given = RODT_STROKE_CLASS_UNKNOWN;
     const char *class_text = end[END_CLASS].text;
     if (end[END_CHAMBER].text == NULL || rodt_chamber_parse(end[END_CHAMBER].text, &chamber, NULL) != RODT_OK)
         return needed;
     if (class_text != NULL)
-        (void)rodt_stroke_class_read(class_text, strlen(class_text), &given, NULL);
-    bool open = chamber.stroke_class == RODT_CLASS_UNKNOWN;
+        (void)rodt_stroke_class_parse_n(class_text, strlen(class_text), &given, NULL);
+    bool open = chamber.stroke_class == RODT_STROKE_CLASS_UNKNOWN;
     (void)rodt_chamber_add_class(&chamber, given);
     if (rodt_rules_find_limit(rules, &chamber, of->context.day, &answer) != RODT_OK)
         return needed;
@@ -259,23 +259,23 @@ static needed_marks find_marks(const walk *of, const record_value *end)
 static void ask_released(walk_plan *plan, const walk *of, int end)
 {
     const needed_marks needed = find_marks(of, of->record.ends[end]);
-    add(plan, ASK_CHAMBER, WALK_RELEASED, end, RODT_CHECK_NONE);
+    add(plan, ASK_CHAMBER, WALK_RELEASED, end, RODT_AIR_CHECK_NONE);
     if (needed.stroke_class)
-        add(plan, ASK_CLASS, WALK_RELEASED, end, RODT_CHECK_NONE);
+        add(plan, ASK_CLASS, WALK_RELEASED, end, RODT_AIR_CHECK_NONE);
     if (needed.rated_stroke)
-        add(plan, ASK_RATED, WALK_RELEASED, end, RODT_CHECK_NONE);
+        add(plan, ASK_RATED, WALK_RELEASED, end, RODT_AIR_CHECK_NONE);
     if (needed.limit)
-        add(plan, ASK_MARKED, WALK_RELEASED, end, RODT_CHECK_NONE);
-    add(plan, ASK_ADJUSTER, WALK_RELEASED, end, RODT_CHECK_NONE);
-    add(plan, ASK_ARM, WALK_RELEASED, end, RODT_CHECK_NONE);
-    add(plan, ASK_END_RELEASED, WALK_RELEASED, end, RODT_CHECK_NONE);
+        add(plan, ASK_MARKED, WALK_RELEASED, end, RODT_AIR_CHECK_NONE);
+    add(plan, ASK_ADJUSTER, WALK_RELEASED, end, RODT_AIR_CHECK_NONE);
+    add(plan, ASK_ARM, WALK_RELEASED, end, RODT_AIR_CHECK_NONE);
+    add(plan, ASK_END_RELEASED, WALK_RELEASED, end, RODT_AIR_CHECK_NONE);
 }
 
 /* Without an application there is no second reading. */
 static bool is_measured(const inspection_record *record, int end)
 {
-    walk_item released = {ASK_END_RELEASED, WALK_RELEASED, end, RODT_CHECK_NONE};
-    walk_item held = {ASK_HELD, WALK_APPLICATION, WALK_NONE, RODT_CHECK_NONE};
+    walk_item released = {ASK_END_RELEASED, WALK_RELEASED, end, RODT_AIR_CHECK_NONE};
+    walk_item held = {ASK_HELD, WALK_APPLICATION, WALK_NONE, RODT_AIR_CHECK_NONE};
     return !walk_skipped(record, &released) && !walk_skipped(record, &held);
 }
 
@@ -295,7 +295,7 @@ static void ask_strokes(walk_plan *plan, const walk *of)
     }
     for (size_t i = 0; i < of->record.end_count; i++) {
         if (is_measured(&of->record, ends[i]))
-            add(plan, ASK_END_APPLIED, WALK_APPLIED, ends[i], RODT_CHECK_NONE);
+            add(plan, ASK_END_APPLIED, WALK_APPLIED, ends[i], RODT_AIR_CHECK_NONE);
     }
     ask(plan, ASK_PSI_AFTER);
 }
@@ -319,5 +319,5 @@ void walk_make_plan(const walk *of, walk_plan *out)
     ask_strokes(out, of);
     ask(out, ASK_PARKED);
     ask(out, ASK_CHOCKS_AWAY);
-    ask_check(out, record, RODT_CHECK_SPRING_BRAKE, WALK_FINISH);
+    ask_check(out, record, RODT_AIR_CHECK_SPRING_BRAKE, WALK_FINISH);
 }

@@ -56,21 +56,21 @@ static void print_cautions(void)
 
 /* --- Air checks -------------------------------------------------------------------------------------- */
 
-static void print_check(const inspection_record *record, rodt_check check)
+static void print_check(const inspection_record *record, rodt_air_check check)
 {
     const rodt_rules *rules = walk_air_rules(record);
     const char *said = "";
     putchar('\n');
-    walk_print("", 0, "Check: %s", rodt_check_title(check));
+    walk_print("", 0, "Check: %s", rodt_air_check_title(check));
     for (size_t i = 0; i < rodt_rules_air_count(rules); i++) {
-        const rodt_air_limit *row = rodt_rules_air(rules, i);
+        const rodt_air_limit *row = rodt_rules_air_at(rules, i);
         if (row->check != check || !walk_row_fits(record, row))
             continue;
         if (strcmp(row->setup, said) != 0)
             walk_print("  Do:   ", 8, "%s", row->setup);
         said = row->setup;
-        walk_print("  Rule: ", 8, "%s%s%s", row->published, row->kind == RODT_KIND_USUAL ? " (no limit)" : "",
-                   row->evidence == RODT_CHECKED ? "" : " (unconfirmed)");
+        walk_print("  Rule: ", 8, "%s%s%s", row->published, row->kind == RODT_AIR_KIND_USUAL ? " (no limit)" : "",
+                   row->evidence == RODT_EVIDENCE_CHECKED ? "" : " (unconfirmed)");
     }
 }
 
@@ -79,14 +79,14 @@ static void print_check(const inspection_record *record, rodt_check check)
 static bool add_volume(const record_value *end, rodt_ratio *sum)
 {
     rodt_chamber chamber;
-    rodt_stroke_class said = RODT_CLASS_UNKNOWN;
+    rodt_stroke_class said = RODT_STROKE_CLASS_UNKNOWN;
     rodt_ratio volume;
     if (end[END_CHAMBER].text == NULL || rodt_chamber_parse(end[END_CHAMBER].text, &chamber, NULL) != RODT_OK)
         return false;
     if (end[END_CLASS].text != NULL)
-        (void)rodt_stroke_class_read(end[END_CLASS].text, strlen(end[END_CLASS].text), &said, NULL);
+        (void)rodt_stroke_class_parse_n(end[END_CLASS].text, strlen(end[END_CLASS].text), &said, NULL);
     (void)rodt_chamber_add_class(&chamber, said);
-    return rodt_rated_volume(&chamber, &volume) == RODT_OK && rodt_ratio_add(*sum, volume, sum) == RODT_OK;
+    return rodt_chamber_rated_volume(&chamber, &volume) == RODT_OK && rodt_ratio_add(*sum, volume, sum) == RODT_OK;
 }
 
 static rodt_ratio find_reservoirs(const walk *of)
@@ -109,7 +109,7 @@ static bool estimate(const walk *of, rodt_pressure from, rodt_pressure *after)
         if (!add_volume(of->record.ends[i], &chambers))
             return false;
     }
-    return rodt_estimate_application(from, reservoirs, chambers, whole, after) == RODT_OK;
+    return rodt_reservoir_estimate_application(from, reservoirs, chambers, whole, after) == RODT_OK;
 }
 
 static void print_pressure(const walk *of)
@@ -123,7 +123,7 @@ static void print_pressure(const walk *of)
                format_pressure(from, low), format_pressure(until, high));
     walk_print("", 0, "Above it, pump the pedal; below it, run the engine for a while. Then engine off, and read.");
     if (!estimate(of, until, &after) ||
-        rodt_length_format_decimal((rodt_length){after.num, after.den}, RODT_UNIT_INCH, 0, RODT_ROUND_DOWN, left,
+        rodt_length_format_decimal((rodt_length){after.num, after.den}, RODT_UNIT_INCH, 0, RODT_ROUNDING_DOWN, left,
                                    sizeof left) != RODT_OK)
         return;
     walk_print("", 0, "Start near %s: by estimate one full application takes %s psi down to about %s.", high, high,
@@ -139,7 +139,7 @@ void walk_print_intro(walk *of, const walk_item *item)
     if (of->part != item->part && item->part == WALK_FINISH)
         print_outcome(of);
     of->part = item->part;
-    if (item->check != RODT_CHECK_NONE && of->check != item->check)
+    if (item->check != RODT_AIR_CHECK_NONE && of->check != item->check)
         print_check(&of->record, item->check);
     of->check = item->check;
     if (item->id == ASK_CAUTIONS)
@@ -166,8 +166,8 @@ bool walk_identify(const walk *of, const char *text, rodt_error *error)
     char limit[WORD_SIZE];
     if (rodt_length_parse(text, &clues.diameter, error) != RODT_OK)
         return false;
-    (void)rodt_date_parse(head[HEAD_DATE].text, &day, NULL);
-    if (rodt_identify(&clues, rodt_rules_find(head[HEAD_RULES].text), day, &found) != RODT_OK || found.count == 0) {
+    (void)rodt_date_parse_iso(head[HEAD_DATE].text, &day, NULL);
+    if (rodt_clues_identify(&clues, rodt_rules_find(head[HEAD_RULES].text), day, &found) != RODT_OK || found.count == 0) {
         walk_print("", 0, "No known chamber has this diameter.");
         return true;
     }

@@ -178,18 +178,18 @@ const char *walk_part_title(walk_part part)
 
 const char *walk_title(const walk_item *item)
 {
-    static const char *const where[RODT_CHECK_END] = {
-        [RODT_CHECK_WARNING] = "Warning came on at, psi",
-        [RODT_CHECK_CUT_OUT] = "Compressor stopped pumping at, psi",
-        [RODT_CHECK_CUT_IN] = "Compressor started again at, psi",
-        [RODT_CHECK_TRACTOR_PROTECTION] = "Pressure kept in the tractor, psi",
-        [RODT_CHECK_SUPPLY_VALVE] = "Supply valve closed at, psi",
-        [RODT_CHECK_PARKING_VALVE] = "Parking valve popped out at, psi"};
-    static const char *const answers[RODT_CHECK_END] = {
-        [RODT_CHECK_SPRING_BRAKE] = "Did the parking brake hold, y or n",
-        [RODT_CHECK_DRAIN] = "Drain valves free, reservoirs emptied, y or n",
-        [RODT_CHECK_AUDIBLE_LEAK] = "Is a leak heard, y or n",
-        [RODT_CHECK_CONTAMINATION] = "Did oil or sludge come out, y or n"};
+    static const char *const where[RODT_AIR_CHECK_END] = {
+        [RODT_AIR_CHECK_WARNING] = "Warning came on at, psi",
+        [RODT_AIR_CHECK_CUT_OUT] = "Compressor stopped pumping at, psi",
+        [RODT_AIR_CHECK_CUT_IN] = "Compressor started again at, psi",
+        [RODT_AIR_CHECK_TRACTOR_PROTECTION] = "Pressure kept in the tractor, psi",
+        [RODT_AIR_CHECK_SUPPLY_VALVE] = "Supply valve closed at, psi",
+        [RODT_AIR_CHECK_PARKING_VALVE] = "Parking valve popped out at, psi"};
+    static const char *const answers[RODT_AIR_CHECK_END] = {
+        [RODT_AIR_CHECK_SPRING_BRAKE] = "Did the parking brake hold, y or n",
+        [RODT_AIR_CHECK_DRAIN] = "Drain valves free, reservoirs emptied, y or n",
+        [RODT_AIR_CHECK_AUDIBLE_LEAK] = "Is a leak heard, y or n",
+        [RODT_AIR_CHECK_CONTAMINATION] = "Did oil or sludge come out, y or n"};
     const char *title = item->id == ASK_PRESSURE ? where[item->check]
                         : item->id == ASK_ANSWER ? answers[item->check] : NULL;
     return title != NULL ? title : walk_questions[item->id].title;

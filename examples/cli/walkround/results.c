@@ -40,7 +40,7 @@ static void print_doubt(const rodt_finding *finding)
         RODT_REASON_ENGINE_RUNNING,   RODT_REASON_SPRING_BRAKE_APPLIED, RODT_REASON_NO_PUBLISHED_LIMIT,
         RODT_REASON_CHAMBER_MISSING,  RODT_REASON_RULES_NOT_IN_FORCE, RODT_REASON_LOST_BLANK};
     char sentence[RODT_SENTENCE_SIZE];
-    for (size_t i = 0; finding->verdict == RODT_UNDETERMINED && i < COUNT_OF(doubts); i++) {
+    for (size_t i = 0; finding->verdict == RODT_VERDICT_UNDETERMINED && i < COUNT_OF(doubts); i++) {
         if (rodt_finding_reason_format(finding, doubts[i], sentence, sizeof sentence) == RODT_OK)
             walk_print("  ", 2, "%s", sentence);
     }
@@ -70,7 +70,7 @@ static void print_axle(const inspection *judged, rodt_position position)
     }
 }
 
-static bool is_check_done(const walk *of, rodt_check check)
+static bool is_check_done(const walk *of, rodt_air_check check)
 {
     for (size_t i = 0; i < of->plan.count; i++) {
         if (of->plan.items[i].check == check && !walk_answered(&of->record, &of->plan.items[i]))
@@ -79,7 +79,7 @@ static bool is_check_done(const walk *of, rodt_check check)
     return true;
 }
 
-static void print_check(const inspection *judged, rodt_check check)
+static void print_check(const inspection *judged, rodt_air_check check)
 {
     char sentence[600];
     int entry = walk_find_check(&judged->record, check);
@@ -89,7 +89,7 @@ static void print_check(const inspection *judged, rodt_check check)
 
 void walk_print_result(walk *of, const walk_item *item)
 {
-    bool check = item->check != RODT_CHECK_NONE && is_check_done(of, item->check);
+    bool check = item->check != RODT_AIR_CHECK_NONE && is_check_done(of, item->check);
     if (item->end == WALK_NONE && !check)
         return;
     const inspection *judged = walk_judge(of, &of->record);
@@ -171,7 +171,7 @@ static void print_open_checks(const inspection *judged)
     char sentence[600];
     for (size_t i = 0; i < judged->record.check_count; i++) {
         rodt_air_result result = judged->air[i].result;
-        bool open = result == RODT_AIR_NOT_DONE || result == RODT_AIR_UNDETERMINED;
+        bool open = result == RODT_AIR_RESULT_NOT_DONE || result == RODT_AIR_RESULT_UNDETERMINED;
         if (open && rodt_air_finding_format(&judged->air[i], sentence, sizeof sentence) == RODT_OK)
             print_line(&heading, "", sentence);
     }

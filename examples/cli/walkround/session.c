@@ -382,7 +382,7 @@ static int finish(walk *of)
 
 static bool reopen(asking *at, walk_id id)
 {
-    at->item = (walk_item){id, walk_questions[id].part, WALK_NONE, RODT_CHECK_NONE};
+    at->item = (walk_item){id, walk_questions[id].part, WALK_NONE, RODT_AIR_CHECK_NONE};
     return walk_value(&at->of->record, &at->item).text != NULL;
 }
 
@@ -396,7 +396,7 @@ static bool resume_wheel_ends(asking *at)
     if (at->item.part == WALK_RELEASED)
         return reopen(at, ASK_SPRING);
     if (at->item.part != WALK_APPLIED || walk_skipped(&of->record, &(walk_item){ASK_HELD, WALK_APPLICATION, WALK_NONE,
-                                                                               RODT_CHECK_NONE}))
+                                                                               RODT_AIR_CHECK_NONE}))
         return false;
     walk_print("", 0, "The pedal was released during the break: build up the air, press the pedal and hold it again.");
     (void)walk_set_step(of, &of->record, walk_questions[ASK_HELD].name, NULL);

@@ -42,8 +42,8 @@ void walk_step_name(const inspection_record *record, const walk_item *item, char
     const char *question = walk_questions[item->id].name;
     if (item->end != WALK_NONE)
         snprintf(name, WALK_NAME_SIZE, "%.20s %s", record->ends[item->end][END_POSITION].text, question);
-    else if (item->check != RODT_CHECK_NONE)
-        snprintf(name, WALK_NAME_SIZE, "%s %s", rodt_check_name(item->check), question);
+    else if (item->check != RODT_AIR_CHECK_NONE)
+        snprintf(name, WALK_NAME_SIZE, "%s %s", rodt_air_check_name(item->check), question);
     else
         snprintf(name, WALK_NAME_SIZE, "%s", question);
 }
@@ -51,7 +51,7 @@ void walk_step_name(const inspection_record *record, const walk_item *item, char
 bool walk_is_chocked(const inspection_record *record, const walk_item *item)
 {
     const char *away = record_step(record, walk_questions[ASK_CHOCKS_AWAY].name);
-    return item->check == RODT_CHECK_SPRING_BRAKE && away != NULL && strcmp(away, STEP_SKIPPED) == 0;
+    return item->check == RODT_AIR_CHECK_SPRING_BRAKE && away != NULL && strcmp(away, STEP_SKIPPED) == 0;
 }
 
 static void drop_step(inspection_record *record, size_t step)
@@ -84,16 +84,16 @@ bool walk_set_step(walk *of, inspection_record *record, const char *name, const 
 
 /* --- Checks ------------------------------------------------------------------------------------------ */
 
-int walk_find_check(const inspection_record *record, rodt_check check)
+int walk_find_check(const inspection_record *record, rodt_air_check check)
 {
     for (size_t i = 0; i < record->check_count; i++) {
-        if (rodt_check_find(record->checks[i][CHECK_NAME].text) == check)
+        if (rodt_air_check_find(record->checks[i][CHECK_NAME].text) == check)
             return (int)i;
     }
     return WALK_NONE;
 }
 
-static record_value *make_check(inspection_record *record, rodt_check check)
+static record_value *make_check(inspection_record *record, rodt_air_check check)
 {
     int found = walk_find_check(record, check);
     if (found != WALK_NONE)
@@ -101,7 +101,7 @@ static record_value *make_check(inspection_record *record, rodt_check check)
     if (record->check_count == RECORD_CHECKS_MAX)
         return NULL;
     record_value *values = record->checks[record->check_count++];
-    values[CHECK_NAME].text = rodt_check_name(check);
+    values[CHECK_NAME].text = rodt_air_check_name(check);
     return values;
 }
 
@@ -122,7 +122,7 @@ record_value walk_value(const inspection_record *record, const walk_item *item)
     const walk_question *question = &walk_questions[item->id];
     char name[WALK_NAME_SIZE];
     record_value none = {NULL, 0};
-    int check = item->check == RODT_CHECK_NONE ? WALK_NONE : walk_find_check(record, item->check);
+    int check = item->check == RODT_AIR_CHECK_NONE ? WALK_NONE : walk_find_check(record, item->check);
     switch (question->location) {
     case WALK_HEAD: return record->head[question->key];
     case WALK_END: return record->ends[item->end][question->key];
@@ -139,7 +139,7 @@ record_value walk_value(const inspection_record *record, const walk_item *item)
 bool walk_skipped(const inspection_record *record, const walk_item *item)
 {
     char name[WALK_NAME_SIZE];
-    if (item->check != RODT_CHECK_NONE) {
+    if (item->check != RODT_AIR_CHECK_NONE) {
         int check = walk_find_check(record, item->check);
         if (check != WALK_NONE && is_bare(record->checks[check]))
             return true;
@@ -154,7 +154,7 @@ static void reopen_marks(walk *of, inspection_record *record, const walk_item *i
 {
     static const walk_id marks[] = {ASK_CLASS, ASK_RATED, ASK_MARKED};
     for (size_t i = 0; i < COUNT_OF(marks); i++) {
-        walk_item mark = {marks[i], item->part, item->end, RODT_CHECK_NONE};
+        walk_item mark = {marks[i], item->part, item->end, RODT_AIR_CHECK_NONE};
         char name[WALK_NAME_SIZE];
         record->ends[item->end][walk_questions[marks[i]].key] = (record_value){NULL, 0};
         walk_step_name(record, &mark, name);
@@ -200,7 +200,7 @@ bool walk_skip(walk *of, inspection_record *record, const walk_item *item)
     walk_step_name(record, item, name);
     if (!walk_set(of, record, item, (record_value){NULL, 0}))
         return false;
-    int check = item->check == RODT_CHECK_NONE ? WALK_NONE : walk_find_check(record, item->check);
+    int check = item->check == RODT_AIR_CHECK_NONE ? WALK_NONE : walk_find_check(record, item->check);
     return (check != WALK_NONE && is_bare(record->checks[check])) || walk_set_step(of, record, name, STEP_SKIPPED);
 }
 
@@ -220,7 +220,7 @@ bool walk_note(walk *of, inspection_record *record, const walk_item *item, const
 {
     if (item->end != WALK_NONE)
         return add_remark(of, &record->ends[item->end][END_REMARK], text);
-    if (item->check == RODT_CHECK_NONE)
+    if (item->check == RODT_AIR_CHECK_NONE)
         return add_remark(of, &record->head[HEAD_REMARKS], text);
     int check = walk_find_check(record, item->check);
     return check == WALK_NONE ? add_remark(of, &record->head[HEAD_REMARKS], text)
@@ -251,7 +251,7 @@ rodt_position walk_position(const inspection_record *record, int end)
 {
     rodt_position position = {0, 0};
     const char *text = record->ends[end][END_POSITION].text;
-    (void)rodt_position_read(text, strlen(text), &position, NULL);
+    (void)rodt_position_parse_n(text, strlen(text), &position, NULL);
     return position;
 }
 
@@ -259,7 +259,7 @@ rodt_position walk_position(const inspection_record *record, int end)
 static void forget_end(walk *of, inspection_record *record, int end)
 {
     for (int id = 0; id < ASK_IDS; id++) {
-        walk_item item = {(walk_id)id, WALK_RELEASED, end, RODT_CHECK_NONE};
+        walk_item item = {(walk_id)id, WALK_RELEASED, end, RODT_AIR_CHECK_NONE};
         char name[WALK_NAME_SIZE];
         if (walk_questions[id].location != WALK_END)
             continue;
@@ -341,8 +341,8 @@ bool walk_copy_end(walk *of, inspection_record *record, int from, int to)
 {
     bool good = true;
     for (size_t i = 0; i < COUNT_OF(described); i++) {
-        walk_item template_end = {described[i], WALK_RELEASED, from, RODT_CHECK_NONE};
-        walk_item item = {described[i], WALK_RELEASED, to, RODT_CHECK_NONE};
+        walk_item template_end = {described[i], WALK_RELEASED, from, RODT_AIR_CHECK_NONE};
+        walk_item item = {described[i], WALK_RELEASED, to, RODT_AIR_CHECK_NONE};
         record_value value = walk_value(record, &template_end);
         if (walk_skipped(record, &template_end))
             good = walk_skip(of, record, &item) && good;

@@ -68,7 +68,7 @@ typedef struct walk_item {
     walk_id id;
     walk_part part;
     int end;          /* wheel end of the record, or WALK_NONE */
-    rodt_check check; /* or RODT_CHECK_NONE */
+    rodt_air_check check; /* or RODT_AIR_CHECK_NONE */
 } walk_item;
 
 /* The question in words that fit the check. */
@@ -108,7 +108,7 @@ typedef struct walk {
     struct stat written;  /* the file as it was last written */
     int lock;             /* its descriptor, or -1 */
     walk_part part;       /* whose heading is on the screen; WALK_PARTS = none */
-    rodt_check check;     /* whose set-up is on the screen */
+    rodt_air_check check;     /* whose set-up is on the screen */
 } walk;
 
 /* Keeps a text as long as the walk-round; NULL if there is no memory. */
@@ -151,7 +151,7 @@ bool walk_set_step(walk *of, inspection_record *record, const char *name, const 
 bool walk_note(walk *of, inspection_record *record, const walk_item *item, const char *text);
 void walk_forget_skipped(inspection_record *record);
 
-int walk_find_check(const inspection_record *record, rodt_check check); /* or WALK_NONE */
+int walk_find_check(const inspection_record *record, rodt_air_check check); /* or WALK_NONE */
 
 /* The wheel end whose description this one most likely shares, or WALK_NONE. */
 int walk_template_end(const inspection_record *record, int end);

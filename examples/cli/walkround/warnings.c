@@ -32,7 +32,7 @@ static bool same_chamber(const rodt_chamber *chamber, const rodt_chamber_row *ro
 static bool is_beyond_list(const rodt_finding *finding)
 {
     const rodt_chamber *chamber = &finding->chamber;
-    if (chamber->stroke_class == RODT_CLASS_LONG || rodt_length_given(chamber->rated_stroke))
+    if (chamber->stroke_class == RODT_STROKE_CLASS_LONG || rodt_length_given(chamber->rated_stroke))
         return false;
     for (size_t i = 0; i < rodt_chamber_row_count(); i++) {
         const rodt_chamber_row *row = rodt_chamber_row_at(i);
@@ -81,7 +81,7 @@ static uint32_t find_differences(const inspection_record *trial, const walk_item
     if (item->id != ASK_CHAMBER || text == NULL || rodt_chamber_parse(text, &chamber, NULL) != RODT_OK)
         return 0;
     uint32_t marks = RODT_AXLE_SIZE_DIFFERS | RODT_AXLE_SPRING_DIFFERS | RODT_AXLE_FAMILY_DIFFERS;
-    return chamber.stroke_class == RODT_CLASS_UNKNOWN ? marks : marks | RODT_AXLE_CLASS_DIFFERS;
+    return chamber.stroke_class == RODT_STROKE_CLASS_UNKNOWN ? marks : marks | RODT_AXLE_CLASS_DIFFERS;
 }
 
 static void warn_axle(warning_list *warnings, const rodt_axle_finding *axle, uint32_t bits)
@@ -209,7 +209,7 @@ size_t walk_each_warning(walk *of, const inspection_record *trial, const walk_it
     record_value value = walk_value(trial, item);
     if (item->end != WALK_NONE)
         warn_end(of, &warnings, trial, item);
-    else if (item->check != RODT_CHECK_NONE)
+    else if (item->check != RODT_AIR_CHECK_NONE)
         warn_check(of, &warnings, trial, item);
     else if (item->id == ASK_PSI || item->id == ASK_PSI_AFTER)
         warn_window(&warnings, trial, item);

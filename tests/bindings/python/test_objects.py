@@ -107,11 +107,11 @@ def test_a_finding_keeps_its_rules_alive():
 
 def test_words_are_those_of_the_library():
     from rodtravel import _rodtravel as low
-    for words, name in ((rt.Verdict, low.rodt_verdict_name), (rt.Reason, low.rodt_reason_code),
+    for words, name in ((rt.Verdict, low.rodt_verdict_name), (rt.Reason, low.rodt_reason_name),
                         (rt.Family, low.rodt_family_name), (rt.StrokeClass, low.rodt_stroke_class_name),
-                        (rt.Outcome, low.rodt_outcome_name), (rt.Check, low.rodt_check_name),
+                        (rt.Outcome, low.rodt_outcome_name), (rt.Check, low.rodt_air_check_name),
                         (rt.AirResult, low.rodt_air_result_name), (rt.AirMissing, low.rodt_air_missing_name),
-                        (rt.Measure, low.rodt_measure_name)):
+                        (rt.Measure, low.rodt_air_measure_name)):
         assert [name(word.number) for word in words] == [word.value for word in words], words
         assert name(len(words)) in ("", "undetermined", "unknown", "not-done"), words
     assert [low.rodt_proof_name(word.number) for word in rt.Proof][1:] == [word.value for word in rt.Proof][1:]
