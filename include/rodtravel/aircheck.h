@@ -62,7 +62,8 @@ typedef enum rodt_air_measure {
 /* How a rule set ranks a row. */
 typedef enum rodt_air_kind {
     RODT_AIR_KIND_LIMIT = 0,
-    RODT_AIR_KIND_MAJOR = 1,       /* beyond it the defect is a major one; what lies before it is not judged by this row */
+    RODT_AIR_KIND_MAJOR =
+        1, /* beyond it the defect is a major one; what lies before it is not judged by this row */
     RODT_AIR_KIND_USUAL = 2,       /* a usual figure, not a limit: only a note, never a defect */
     RODT_AIR_KIND_LIMIT_MAJOR = 3, /* a limit, and what is beyond it is a major defect */
     RODT_AIR_KIND_LIMIT_MINOR = 4, /* a limit, and what is beyond it is a minor defect */
@@ -131,11 +132,13 @@ typedef struct rodt_air_reading {
 } rodt_air_reading;
 
 typedef enum rodt_air_result {
-    RODT_AIR_RESULT_NOT_DONE = 0,    /* nothing was recorded */
+    RODT_AIR_RESULT_NOT_DONE = 0, /* nothing was recorded */
     RODT_AIR_RESULT_GOOD = 1,
     RODT_AIR_RESULT_DEFECTIVE = 2,
-    RODT_AIR_RESULT_UNDETERMINED = 3, /* recorded, but a fact that the row needs is missing, or no row is for it */
-    RODT_AIR_RESULT_NOTED = 4         /* no limit was passed or failed: the rule set gives a usual figure only, or only the
+    RODT_AIR_RESULT_UNDETERMINED =
+        3, /* recorded, but a fact that the row needs is missing, or no row is for it */
+    RODT_AIR_RESULT_NOTED =
+        4 /* no limit was passed or failed: the rule set gives a usual figure only, or only the
                                   bound of a major defect, which was kept */
 } rodt_air_result;
 
@@ -162,7 +165,8 @@ typedef struct rodt_air_finding {
     bool at_limit;
     rodt_air_reading reading;     /* as given */
     rodt_ratio measured;          /* in the row's measure; not given = none */
-    rodt_ratio allowed;           /* the bound that judged, in the row's measure; not given = yes/no. Of RODT_COMPARISON_BETWEEN
+    rodt_ratio
+        allowed; /* the bound that judged, in the row's measure; not given = yes/no. Of RODT_COMPARISON_BETWEEN
                                      the upper end when measured lies beyond it or at it, else the lower */
     const rodt_air_limit *row;    /* NULL = none; lives as the rule set */
     const rodt_rules *rules;
@@ -201,14 +205,16 @@ RODT_API const char *rodt_air_check_name(rodt_air_check check);
 RODT_API const char *rodt_air_check_title(rodt_air_check check);      /* "low-pressure warning" */
 RODT_API const char *rodt_air_result_name(rodt_air_result result); /* "not-done", "good", "defective", ... */
 RODT_API const char *rodt_air_missing_name(rodt_air_missing missing); /* "", "row", "vehicle", "built", ... */
-RODT_API const char *rodt_air_measure_name(rodt_air_measure measure);         /* "psi", "kPa per minute", "% left", ... */
+RODT_API const char *
+rodt_air_measure_name(rodt_air_measure measure); /* "psi", "kPa per minute", "% left", ... */
 
 /* "any", "single", "combination", "bus". */
 RODT_API const char *rodt_vehicle_class_name(rodt_vehicle_class vehicle);
 /* "" for pressures, "warning", "applications", "recovery". */
 RODT_API const char *rodt_air_span_name(rodt_air_span span);
 
-/* Finds a check or a span by its word. RODT_AIR_CHECK_NONE or RODT_AIR_SPAN_PRESSURES if there is none, or name is NULL. */
+/* Finds a check or a span by its word. RODT_AIR_CHECK_NONE or RODT_AIR_SPAN_PRESSURES: there is none, or name is
+ * NULL. */
 RODT_API rodt_air_check rodt_air_check_find(const char *name);
 RODT_API rodt_air_span rodt_air_span_find(const char *name);
 
@@ -254,16 +260,18 @@ RODT_API rodt_status rodt_reservoir_build_up_seconds(rodt_ratio actual, rodt_rat
  *
  * RODT_OK; RODT_E_ARGUMENT: not given, or fill outside 0 to 1; RODT_E_RANGE: no fit
  */
-RODT_API rodt_status rodt_reservoir_estimate_application(rodt_pressure pressure, rodt_ratio reservoir, rodt_ratio chambers,
-                                               rodt_ratio fill, rodt_pressure *after);
+RODT_API rodt_status rodt_reservoir_estimate_application(rodt_pressure pressure, rodt_ratio reservoir,
+                                                         rodt_ratio chambers, rodt_ratio fill,
+                                                         rodt_pressure *after);
 
 /*
  * An ESTIMATE: how many full applications keep the reservoir at `floor` or above, starting at `pressure`; at most 99.
  * Exact, also where the pressure itself would not fit after so many.
  * Statuses as above.
  */
-RODT_API rodt_status rodt_reservoir_estimate_applications(rodt_pressure pressure, rodt_pressure floor, rodt_ratio reservoir,
-                                                rodt_ratio chambers, rodt_ratio fill, unsigned *count);
+RODT_API rodt_status rodt_reservoir_estimate_applications(rodt_pressure pressure, rodt_pressure floor,
+                                                          rodt_ratio reservoir, rodt_ratio chambers,
+                                                          rodt_ratio fill, unsigned *count);
 
 #ifdef __cplusplus
 }

@@ -146,8 +146,8 @@ typedef struct rodt_column_out {
 
 /*
  * Judges every row as rodt_reading_judge would, to the last reason. No cell makes it fail: a missing one is missing to
- * rodt_reading_judge too; one that holds no reading (below zero, or above INT32_MAX), no pressure, no day of 1900 to 2199 or
- * no code is unreadable, as a text would be to rodt_form_judge_row.
+ * rodt_reading_judge too; one that holds no reading (below zero, or above INT32_MAX), no pressure, no day of 1900 to
+ * 2199 or no code is unreadable, as a text would be to rodt_form_judge_row.
  *
  * RODT_OK          every row is answered
  * RODT_E_ARGUMENT  plan, in or out is NULL, the plan was not started, or one of released, applied, chamber, stroke,
@@ -169,8 +169,8 @@ RODT_API rodt_status rodt_column_plan_judge(const rodt_column_plan *plan, const 
 RODT_API rodt_status rodt_column_in_from_arrow(const struct ArrowSchema *schema, const struct ArrowArray *array,
                                             rodt_column_in *in, size_t *rows);
 
-/* rodt_column_in_from_arrow and rodt_column_plan_judge in one. Each column of out must have room for array->length rows;
- * they have the layout of Arrow buffers without missing cells. */
+/* rodt_column_in_from_arrow and rodt_column_plan_judge in one. Each column of out must have room for array->length
+ * rows; they have the layout of Arrow buffers without missing cells. */
 RODT_API rodt_status rodt_column_plan_judge_arrow(const rodt_column_plan *plan, const struct ArrowSchema *schema,
                                              const struct ArrowArray *array, const rodt_column_out *out);
 

@@ -76,8 +76,8 @@ RODT_API rodt_status rodt_text_plan_new(const rodt_rules *rules, const rodt_form
 RODT_API void rodt_text_plan_free(rodt_text_plan *plan);
 
 /*
- * Judges every row as rodt_form_judge_row would, to the last reason; cells with blanks only are missing. A cell of more than
- * 255 bytes, or with a zero byte inside, is unreadable. A stroke that is no whole number of units, or does not fit,
+ * Judges every row as rodt_form_judge_row would, to the last reason; cells with blanks only are missing. A cell of
+ * more than 255 bytes, or with a zero byte inside, is unreadable. A stroke that is no whole number of units, or does not fit,
  * is RODT_COLUMN_NO_STROKE in its column; verdict and reasons are exact all the same.
  *
  * RODT_OK          every row is answered
@@ -87,8 +87,8 @@ RODT_API rodt_status rodt_text_plan_judge(rodt_text_plan *plan, const rodt_text_
                                           const rodt_column_out *out);
 
 /*
- * Reads columns of chambers into codes of a column plan, for rodt_column_plan_judge, with a cache of the texts that were
- * read so far. It belongs to one plan, which must outlive it and must not be started again. One thread at a time.
+ * Reads columns of chambers into codes of a column plan, for rodt_column_plan_judge, with a cache of the texts that
+ * were read so far. It belongs to one plan, which must outlive it and must not be started again. One thread at a time.
  */
 typedef struct rodt_chamber_reader rodt_chamber_reader;
 

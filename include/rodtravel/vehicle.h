@@ -234,7 +234,8 @@ RODT_API const rodt_source *rodt_advice_source(rodt_advice advice, rodt_evidence
 /* Ideal pushrod force in pound-force: type number (nominal area in square inches) x pressure. Information only: it
  * leaves out springs and friction, and says nothing beyond the limit, where the force falls off.
  * RODT_OK; RODT_E_ARGUMENT: NULL, a pressure that is not given, or a size that is no number; RODT_E_RANGE. */
-RODT_API rodt_status rodt_chamber_pushrod_force(const rodt_chamber *chamber, rodt_pressure pressure, rodt_ratio *pounds);
+RODT_API rodt_status rodt_chamber_pushrod_force(const rodt_chamber *chamber, rodt_pressure pressure,
+                                                rodt_ratio *pounds);
 
 /* AL factor: type number x effective arm length, in cubic inches. Statuses as above. */
 RODT_API rodt_status rodt_chamber_al_factor(const rodt_chamber *chamber, rodt_length arm_length, rodt_ratio *factor);

@@ -73,7 +73,8 @@ static bool is_displaced(const rodt_air_limit *a, const rodt_air_limit *b, const
     return by_towed != 0 ? by_towed > 0 : is_dated(b) && !is_dated(a);
 }
 
-static bool is_chosen(const rodt_rules *law, const rodt_air_limit *row, rodt_air_check check, const air_vehicle *vehicle)
+static bool is_chosen(const rodt_rules *law, const rodt_air_limit *row, rodt_air_check check,
+                      const air_vehicle *vehicle)
 {
     if (!is_for(row, check, vehicle))
         return false;

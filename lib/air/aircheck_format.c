@@ -335,7 +335,8 @@ static void put_result(text_writer *writer, const rodt_air_finding *finding)
                   finding->result == RODT_AIR_RESULT_GOOD ? "passes" : "fails");
     rodti_text_putf(writer, ": %s%s", rodt_air_result_name(finding->result), rank_of_defect(finding));
     if (finding->result == RODT_AIR_RESULT_NOTED)
-        rodti_text_put(writer, row->kind == RODT_AIR_KIND_USUAL ? ", which is not a limit" : ", smaller defects are not judged");
+        rodti_text_put(writer, row->kind == RODT_AIR_KIND_USUAL ? ", which is not a limit"
+                                                                : ", smaller defects are not judged");
 }
 
 rodt_status rodt_air_finding_format(const rodt_air_finding *finding, char *text, size_t size)
@@ -365,8 +366,10 @@ rodt_status rodt_air_finding_format(const rodt_air_finding *finding, char *text,
 
 static void put_bounds(text_writer *writer, const rodt_air_limit *row, const rodt_air_finding *finding)
 {
-    static const char *const before[] = {[RODT_COMPARISON_LESS_THAN] = "at ",  [RODT_COMPARISON_NOT_MORE_THAN] = "above ",
-                                         [RODT_COMPARISON_MORE_THAN] = "at ",  [RODT_COMPARISON_NOT_LESS_THAN] = "below ",
+    static const char *const before[] = {[RODT_COMPARISON_LESS_THAN] = "at ",
+                                         [RODT_COMPARISON_NOT_MORE_THAN] = "above ",
+                                         [RODT_COMPARISON_MORE_THAN] = "at ",
+                                         [RODT_COMPARISON_NOT_LESS_THAN] = "below ",
                                          [RODT_COMPARISON_BETWEEN] = "below "};
     const rodt_ratio none = {0, 0};
     rodti_text_put(writer, before[row->comparison]);

@@ -160,7 +160,8 @@ static bool lower_to_half(const rodt_air_limit *row, const rodt_air_reading *rea
             set_missing(out, RODT_AIR_MISSING_CUT_OUT);
         return true;
     }
-    if (!rodti_exact_divide(EXACT(reading->cut_out), (rodt_ratio){2, 1}, &half) || !to_measure(row->measure, half, &half))
+    if (!rodti_exact_divide(EXACT(reading->cut_out), (rodt_ratio){2, 1}, &half) ||
+        !to_measure(row->measure, half, &half))
         return false;
     if (rodti_exact_compare(half, *allowed) < 0)
         *allowed = half;
@@ -229,7 +230,8 @@ rodt_status rodti_air_judge_row(const rodt_air_limit *row, const rodt_air_readin
         return RODT_E_RANGE;
     if (out->missing != RODT_AIR_MISSING_NOTHING)
         return RODT_OK;
-    if (!rodti_air_allowed(row, vehicle->towed_units, &allowed) || (row->by_volume && !scale_by_volume(reading, &allowed)) ||
+    if (!rodti_air_allowed(row, vehicle->towed_units, &allowed) ||
+        (row->by_volume && !scale_by_volume(reading, &allowed)) ||
         (row->half_cut_out && !lower_to_half(row, reading, measured, &allowed, out)))
         return RODT_E_RANGE;
     if (out->missing == RODT_AIR_MISSING_NOTHING)

@@ -396,7 +396,8 @@ rodt_status rodt_stroke_class_parse_n(const char *text, size_t size, rodt_stroke
     if (mark.tokens.count > 0 && !take_word(&mark, "unknown") && !match_class(&mark, &stroke_class))
         return rodti_text_error(error, RODT_E_SYNTAX, 1, "a stroke class is standard, long or unknown");
     if (here(&mark)->kind != TOKEN_END)
-        return rodti_text_error(error, RODT_E_SYNTAX, here(&mark)->column, "a stroke class is standard, long or unknown");
+        return rodti_text_error(error, RODT_E_SYNTAX, here(&mark)->column,
+                                "a stroke class is standard, long or unknown");
     *out = stroke_class;
     return RODT_OK;
 }

@@ -216,7 +216,9 @@ CACHE_INLINE cached_result *result_cache_find(const result_cache *cache, row_key
 {
     char *slot = cache->slots + (hash(key.bits, key.value) & cache->mask);
     cached_result *result = (cached_result *)(void *)slot;
-    return result->key.bits == key.bits && result->key.value == key.value ? result : rodti_result_cache_probe(cache, key);
+    return result->key.bits == key.bits && result->key.value == key.value
+               ? result
+               : rodti_result_cache_probe(cache, key);
 }
 
 /* Counts one row more of a result that was found. */

@@ -136,7 +136,8 @@ static uint64_t class_of_field(const key_builder *builder, rodt_field field, con
     case RODT_FIELD_CHAMBER: return class_of_chamber(&reading->chamber);
     case RODT_FIELD_STROKE_CLASS: return class_of_value((uint64_t)reading->chamber.stroke_class);
     case RODT_FIELD_PSI: return class_of_value(rodti_equivalence_pressure(builder->rules, reading->pressure));
-    case RODT_FIELD_PSI_AFTER: return class_of_value(rodti_equivalence_pressure(builder->rules, reading->pressure_after));
+    case RODT_FIELD_PSI_AFTER:
+        return class_of_value(rodti_equivalence_pressure(builder->rules, reading->pressure_after));
     case RODT_FIELD_DATE: return class_of_day(builder->rules, reading);
     case RODT_FIELD_ENGINE: return class_of_value((uint64_t)reading->engine_running);
     case RODT_FIELD_SPRING_BRAKE: return class_of_value((uint64_t)reading->spring_brake_applied);
@@ -233,7 +234,8 @@ static bool find_unit(const key_builder *builder, unsigned tag, rodt_unit *unit)
     return (class_of & CLASS_UNREADABLE) == 0;
 }
 
-bool rodti_key_read_plain(key_builder *builder, rodt_field field, rodt_text_span cell, unsigned tag, cell_meaning *meaning)
+bool rodti_key_read_plain(key_builder *builder, rodt_field field, rodt_text_span cell, unsigned tag,
+                          cell_meaning *meaning)
 {
     rodt_length length;
     rodt_length other[LOST_BLANK_MAX];

@@ -64,8 +64,10 @@ CACHE_INLINE cell_meaning key_of_nothing(rodt_field field)
         .key_bits = is_measurement ? KEY_NO_STROKE : field == RODT_FIELD_CHAMBER ? KEY_UNCACHEABLE : 0};
 }
 
-/* Reads a measurement (released or applied) without the cache. False: it is not plain, and needs rodti_key_read_cell. */
-bool rodti_key_read_plain(key_builder *builder, rodt_field field, rodt_text_span cell, unsigned tag, cell_meaning *meaning);
+/* Reads a measurement (released or applied) without the cache. False: it is not plain, and needs
+ * rodti_key_read_cell. */
+bool rodti_key_read_plain(key_builder *builder, rodt_field field, rodt_text_span cell, unsigned tag,
+                          cell_meaning *meaning);
 
 /*
  * Reads a cell that is not cached, and caches it.

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* What columns are judged by. rodt_reading_judge alone decides: for fixed other facts its answer is the same between two
- * steps of the stroke, so it is called once for each region between them, and its results are kept. */
+/* What columns are judged by. rodt_reading_judge alone decides: for fixed other facts its answer is the same between
+ * two steps of the stroke, so it is called once for each region between them, and its results are kept. */
 #include "column/plan.h"
 
 #include "column/steps.h"

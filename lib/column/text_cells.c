@@ -15,7 +15,8 @@ static bool is_there(const struct ArrowSchema *schema, const struct ArrowArray *
 static bool open_texts(const struct ArrowSchema *schema, const struct ArrowArray *array, rodt_text_cells *out)
 {
     static const char *const formats[] = {"u", "U", "vu"};
-    static const rodt_text_layout layouts[] = {RODT_TEXT_LAYOUT_OFFSETS32, RODT_TEXT_LAYOUT_OFFSETS64, RODT_TEXT_LAYOUT_VIEWS};
+    static const rodt_text_layout layouts[] = {RODT_TEXT_LAYOUT_OFFSETS32, RODT_TEXT_LAYOUT_OFFSETS64,
+                                               RODT_TEXT_LAYOUT_VIEWS};
     if (!is_there(schema, array) || schema->dictionary != NULL || array->dictionary != NULL)
         return false;
     for (size_t i = 0; i < COUNT_OF(formats); i++) {

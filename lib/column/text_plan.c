@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* Columns of texts. A row becomes a key (key.h); for each key but its stroke a profile holds the outcome of every
- * stroke, worked out by rodt_reading_judge. A row without a key is left to rodt_form_judge_row, so that there is one judge and one
- * reader. */
+ * stroke, worked out by rodt_reading_judge. A row without a key is left to rodt_form_judge_row, so that there is one
+ * judge and one reader. */
 #include <stdlib.h>
 #include <string.h>
 
@@ -194,7 +194,8 @@ static rodt_status judge_without_stroke(const rodt_reading *reading, const rodt_
     return status;
 }
 
-/* The profile of a row's key, if it is worth making; else NULL. A row that rodt_reading_judge refuses takes the slow path. */
+/* The profile of a row's key, if it is worth making; else NULL. A row that rodt_reading_judge refuses takes the slow
+ * path. */
 static const row_profile *make_profile(rodt_text_plan *plan, const rodt_text_columns *in, size_t row, uint64_t bits)
 {
     row_texts texts;

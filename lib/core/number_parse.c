@@ -108,13 +108,15 @@ static bool read_decimals(text_cursor *cursor, uint64_t whole, number_text *out,
         if (cursor->code == '0')
             continue;
         if (scale > SCALE_END)
-            return rodti_number_set_problem(problem, RODT_E_RANGE, column, "there are more decimals than a reading can have");
+            return rodti_number_set_problem(problem, RODT_E_RANGE, column,
+                                            "there are more decimals than a reading can have");
         num = num * (scale / den) + (cursor->code - '0');
         den = scale;
     }
     rodt_ratio part;
     if (!rodti_exact_make((int64_t)num, (int64_t)den, &part) || part.den > NUMBER_DEN_MAX)
-        return rodti_number_set_problem(problem, RODT_E_RANGE, column, "there are more decimals than a reading can have");
+        return rodti_number_set_problem(problem, RODT_E_RANGE, column,
+                                        "there are more decimals than a reading can have");
     return set_value(whole, (uint64_t)part.num, (uint64_t)part.den, out);
 }
 
@@ -147,7 +149,8 @@ static bool check_fraction(bool has_whole, uint64_t num, uint64_t den, uint32_t 
     if (den == 0)
         return rodti_number_set_problem(problem, RODT_E_SYNTAX, column, "a fraction cannot have zero below its bar");
     if (den > NUMBER_DEN_MAX)
-        return rodti_number_set_problem(problem, RODT_E_RANGE, column, "the number below the fraction bar is too large");
+        return rodti_number_set_problem(problem, RODT_E_RANGE, column,
+                                        "the number below the fraction bar is too large");
     if (has_whole && num >= den)
         return rodti_number_set_problem(problem, RODT_E_SYNTAX, column,
                                   "a fraction after a whole number must be less than one");
@@ -272,5 +275,6 @@ bool rodti_number_parse_quantity(const char *text, size_t size, bool decimal_com
     out->unit_column = cursor.column;
     if (out->unit_size > 0 || !is_spreadsheet_day(&out->read))
         return true;
-    return rodti_number_set_problem(problem, RODT_E_DATE_CELL, out->column, "this is the day number of a spreadsheet's date");
+    return rodti_number_set_problem(problem, RODT_E_DATE_CELL, out->column,
+                                    "this is the day number of a spreadsheet's date");
 }

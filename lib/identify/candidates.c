@@ -56,7 +56,8 @@ static match match_long_sign(const chamber_kind *v)
 {
     if (v->row->family != RODT_FAMILY_CLAMP && v->row->family != RODT_FAMILY_UNKNOWN)
         return MATCH_NO;
-    return v->stroke_class == RODT_STROKE_CLASS_UNKNOWN ? MATCH_SILENT : match_if(v->stroke_class == RODT_STROKE_CLASS_LONG);
+    return v->stroke_class == RODT_STROKE_CLASS_UNKNOWN ? MATCH_SILENT
+                                                        : match_if(v->stroke_class == RODT_STROKE_CLASS_LONG);
 }
 
 static match match_stamp(const rodt_chamber *stamp, const chamber_kind *v)
@@ -245,7 +246,8 @@ static void visit_chamber(iterator *w, const rodt_chamber_row *row)
     }
     if (has_class[RODT_STROKE_CLASS_STANDARD] && !has_class[RODT_STROKE_CLASS_LONG] && has_long_sign(w->query->clues))
         visit(w, (chamber_kind){.row = row, .stroke_class = RODT_STROKE_CLASS_LONG});
-    if (!has_class[RODT_STROKE_CLASS_UNKNOWN] && !has_class[RODT_STROKE_CLASS_STANDARD] && !has_class[RODT_STROKE_CLASS_LONG])
+    if (!has_class[RODT_STROKE_CLASS_UNKNOWN] && !has_class[RODT_STROKE_CLASS_STANDARD] &&
+        !has_class[RODT_STROKE_CLASS_LONG])
         visit(w, (chamber_kind){.row = row});
 }
 

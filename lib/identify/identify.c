@@ -189,7 +189,8 @@ static bool has_clue(const rodt_clues *clues)
            rodt_length_given(clues->diameter);
 }
 
-rodt_status rodt_clues_identify(const rodt_clues *clues, const rodt_rules *rules, rodt_date day, rodt_identification *out)
+rodt_status rodt_clues_identify(const rodt_clues *clues, const rodt_rules *rules, rodt_date day,
+                                rodt_identification *out)
 {
     if (clues == NULL || rules == NULL || out == NULL || !is_valid(clues) || !has_measures(clues) || !has_clue(clues))
         return RODT_E_ARGUMENT;
@@ -197,7 +198,8 @@ rodt_status rodt_clues_identify(const rodt_clues *clues, const rodt_rules *rules
     match_query asked = {.clues = clues, .rules = rules, .law = law != NULL ? law : rules, .day = day};
     search s = {.clues = clues};
     bool read_to = rodt_length_given(clues->diameter_division);
-    rodt_status status = rodti_diameter_tolerance(read_to ? clues->diameter_division : USUAL_DIVISION, &asked.tolerance);
+    rodt_status status =
+        rodti_diameter_tolerance(read_to ? clues->diameter_division : USUAL_DIVISION, &asked.tolerance);
     if (status == RODT_OK)
         status = rodti_match_every_chamber(&asked, record_conflicts, &s);
     if (status == RODT_OK)

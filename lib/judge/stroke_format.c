@@ -237,9 +237,10 @@ static void say_over_own(text_writer *writer, const rodt_finding *finding)
 static void say_at_limit(text_writer *writer, const rodt_finding *finding)
 {
     bool passes = rodt_rules_at_limit_passes(finding->rules);
-    rodti_text_put(writer, passes ? "stroke is exactly at the limit: the rule says not greater than, so it passes, with "
-                              "nothing to spare"
-                            : "stroke is exactly at the limit: the rule says less than, so it fails");
+    rodti_text_put(
+        writer, passes ? "stroke is exactly at the limit: the rule says not greater than, so it passes, with "
+                         "nothing to spare"
+                       : "stroke is exactly at the limit: the rule says less than, so it fails");
 }
 
 static void say_within(text_writer *writer, const rodt_finding *finding)
@@ -290,13 +291,17 @@ static bool is_without_air(const rodt_finding *finding)
 static void say_pressure_low(text_writer *writer, const rodt_finding *finding)
 {
     if (is_without_air(finding) && rodt_finding_has(finding, RODT_REASON_NO_MOVEMENT)) {
-        rodti_text_put(writer, "the recorded pressure is 0: without air no rod moves; build up the air and measure again");
+        rodti_text_put(
+            writer,
+            "the recorded pressure is 0: without air no rod moves; build up the air and measure again");
         return;
     }
     put_pressure_outside(writer, finding, true);
     rodti_text_put(writer, "below the ");
     put_window(writer, finding);
-    rodti_text_put(writer, " of the test: more air would lengthen the stroke, so a pass proves nothing and a failure stands");
+    rodti_text_put(
+        writer,
+        " of the test: more air would lengthen the stroke, so a pass proves nothing and a failure stands");
 }
 
 static void say_pressure_high(text_writer *writer, const rodt_finding *finding)
@@ -304,7 +309,9 @@ static void say_pressure_high(text_writer *writer, const rodt_finding *finding)
     put_pressure_outside(writer, finding, false);
     rodti_text_put(writer, "above the ");
     put_window(writer, finding);
-    rodti_text_put(writer, " of the test: less air would shorten the stroke, so a failure proves nothing and a pass stands");
+    rodti_text_put(
+        writer,
+        " of the test: less air would shorten the stroke, so a failure proves nothing and a pass stands");
 }
 
 static void say_pressure_missing(text_writer *writer, const rodt_finding *finding)
@@ -376,7 +383,8 @@ static void say_unconfirmed(text_writer *writer, const rodt_finding *finding)
 static void say_from_rated(text_writer *writer, const rodt_finding *finding)
 {
     rodt_ratio share = rodt_rules_rated_share(finding->rules);
-    rodti_text_putf(writer, "the limit is %lld/%lld of the rated stroke of ", (long long)share.num, (long long)share.den);
+    rodti_text_putf(writer, "the limit is %lld/%lld of the rated stroke of ", (long long)share.num,
+                    (long long)share.den);
     put_limit(writer, finding->chamber.rated_stroke, finding->unit);
     rodti_text_put(writer, " marked on the housing");
 }
@@ -397,7 +405,8 @@ static bool has_limit(const rodt_finding *finding)
 static void say_date_ambiguous(text_writer *writer, const rodt_finding *finding)
 {
     rodti_text_put(writer, "the date can mean two days");
-    rodti_text_put(writer, has_limit(finding) ? "; the limit is the same on both" : "; the limit depends on which it is");
+    rodti_text_put(writer, has_limit(finding) ? "; the limit is the same on both"
+                                              : "; the limit depends on which it is");
 }
 
 static void say_date_unreadable(text_writer *writer, const rodt_finding *finding)
@@ -475,7 +484,8 @@ rodt_status rodt_finding_proof_format(const rodt_finding *finding, char *text, s
     if (finding->proof != RODT_PROOF_NOT_ASKED) {
         rodti_text_put(&writer, said[finding->proof]);
         put_length(&writer, finding->division, finding->unit);
-        rodti_text_put(&writer, rest[finding->proof] != NULL ? rest[finding->proof] : say_sides(finding->probability_over));
+        rodti_text_put(&writer, rest[finding->proof] != NULL ? rest[finding->proof]
+                                                             : say_sides(finding->probability_over));
     }
     if (rodt_ratio_given(finding->probability_over) && finding->proof == RODT_PROOF_NOT_RESOLVED)
         rodti_text_putf(&writer, "; chance of being over %lld/%lld", (long long)finding->probability_over.num,

@@ -138,7 +138,8 @@ static rodt_status read_without_unit(const parser *from, const char *text, size_
     rodt_status status = rodt_length_parse_n(text, size, &in, &length, written, error);
     if (status != RODT_OK)
         return status;
-    if (rodt_length_parse_n(text, size, &mm, &other, NULL, NULL) != RODT_OK || rodt_length_compare(length, other) != 0) {
+    if (rodt_length_parse_n(text, size, &mm, &other, NULL, NULL) != RODT_OK ||
+        rodt_length_compare(length, other) != 0) {
         rodti_text_error(error, RODT_E_UNIT, 0, "the unit of this number is not known");
         return RODT_E_UNIT;
     }
@@ -257,7 +258,8 @@ static int read_word(parser *from, rodt_field field, const char *expected)
     const char *text;
     size_t size;
     int meaning = 0;
-    if (find_text(from, field, &text, &size) && !rodti_field_word_find(rodti_words_of_field(field), text, size, &meaning))
+    if (find_text(from, field, &text, &size) &&
+        !rodti_field_word_find(rodti_words_of_field(field), text, size, &meaning))
         refuse(from, field, RODT_E_SYNTAX, expected);
     return meaning;
 }
@@ -373,7 +375,8 @@ rodt_status rodt_form_judge_row(const rodt_form *text, const rodt_rules *rules, 
     if (text == NULL || rules == NULL || out == NULL)
         return rodti_text_error(error, RODT_E_ARGUMENT, 0, "a text, a rule set and a finding are needed");
     (void)rodt_form_parse(text, &reading, &found);
-    rodt_status status = rodt_reading_judge(&reading, rules, out); /* what a reader takes is never too fine to subtract */
+    rodt_status status =
+        rodt_reading_judge(&reading, rules, out); /* what a reader takes is never too fine to subtract */
     if (status == RODT_OK && error != NULL)
         *error = found;
     return status;

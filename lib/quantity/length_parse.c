@@ -96,7 +96,8 @@ static bool to_inches(const number_quantity *written, rodt_unit unit, rodt_ratio
     *inches = written->read.value;
     if (written->read.is_too_large)
         return rodti_number_set_problem(problem, RODT_E_IMPLAUSIBLE, written->column, too_long);
-    if ((unit != RODT_UNIT_INCH && !rodti_exact_multiply(*inches, inches_of[unit], inches)) || inches->den > NUMBER_DEN_MAX)
+    if ((unit != RODT_UNIT_INCH && !rodti_exact_multiply(*inches, inches_of[unit], inches)) ||
+        inches->den > NUMBER_DEN_MAX)
         return rodti_number_set_problem(problem, RODT_E_RANGE, written->column, NUMBER_TOO_FINE);
     if (!rodti_number_is_on_a_tape(inches->den))
         return rodti_number_set_problem(problem, RODT_E_SYNTAX, written->column, "no tape is divided like this");

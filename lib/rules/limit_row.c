@@ -46,7 +46,8 @@ bool rodti_table_size(table_reader *reader, size_t column, rodt_family family)
 static bool table_class(table_reader *reader, rodt_stroke_class *out)
 {
     static const char *const words[] = {"any", "standard", "long"};
-    static const rodt_stroke_class classes[] = {RODT_STROKE_CLASS_UNKNOWN, RODT_STROKE_CLASS_STANDARD, RODT_STROKE_CLASS_LONG};
+    static const rodt_stroke_class classes[] = {RODT_STROKE_CLASS_UNKNOWN, RODT_STROKE_CLASS_STANDARD,
+                                                RODT_STROKE_CLASS_LONG};
     unsigned i;
     if (!rodti_table_word(reader, LIMIT_CLASS, words, COUNT_OF(words), &i))
         return false;
@@ -57,7 +58,8 @@ static bool table_class(table_reader *reader, rodt_stroke_class *out)
 bool rodti_table_evidence(table_reader *reader, size_t column, rodt_evidence *out)
 {
     static const char *const words[] = {"read in the source", "second-hand", "from memory"};
-    static const rodt_evidence evidence[] = {RODT_EVIDENCE_CHECKED, RODT_EVIDENCE_SECOND_HAND, RODT_EVIDENCE_FROM_MEMORY};
+    static const rodt_evidence evidence[] = {RODT_EVIDENCE_CHECKED, RODT_EVIDENCE_SECOND_HAND,
+                                             RODT_EVIDENCE_FROM_MEMORY};
     unsigned i;
     if (!rodti_table_word(reader, column, words, COUNT_OF(words), &i))
         return false;

@@ -19,7 +19,10 @@ const rodt_rules *rodt_rules_find(const char *id)
 
 size_t rodt_rules_count(void) { return rodti_table_rules_count; }
 
-const rodt_rules *rodt_rules_at(size_t index) { return index < rodti_table_rules_count ? &rodti_table_rules[index] : NULL; }
+const rodt_rules *rodt_rules_at(size_t index)
+{
+    return index < rodti_table_rules_count ? &rodti_table_rules[index] : NULL;
+}
 
 const char *rodt_rules_id(const rodt_rules *rules) { return rules->id; }
 const char *rodt_rules_title(const rodt_rules *rules) { return rules->title; }

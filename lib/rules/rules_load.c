@@ -133,8 +133,8 @@ static void check_rules_cell(const loading *load, table_reader *reader)
 {
     const table_cell *cell = &reader->cells[LIMIT_RULES];
     if (cell->size > 0 && strcmp(cell->text, load->law->id) != 0)
-        rodti_table_fault(reader, LIMIT_RULES, 1, RODT_E_TABLE, "the table is based on \"%s\", this row on another rule set",
-                    load->law->id);
+        rodti_table_fault(reader, LIMIT_RULES, 1, RODT_E_TABLE,
+                          "the table is based on \"%s\", this row on another rule set", load->law->id);
 }
 
 static void check_overlap(const loading *load, table_reader *reader, const rodt_limit *row)

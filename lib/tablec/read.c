@@ -158,7 +158,8 @@ static const cell_spec limit_cells[LIMIT_COLUMNS] = {
 static bool read_rules_until(table_reader *reader, size_t column, void *row)
 {
     rules_row *rules = row;
-    return rodti_table_date(reader, column, &rules->until) && rodti_table_span(reader, column, rules->from, rules->until);
+    return rodti_table_date(reader, column, &rules->until) &&
+           rodti_table_span(reader, column, rules->from, rules->until);
 }
 
 static bool read_at_limit(table_reader *reader, size_t column, void *row)
@@ -264,29 +265,34 @@ static bool read_applications(table_reader *reader, size_t column, void *row)
     return true;
 }
 
-static const cell_spec air_cells[] = {
-    CELL("rules", true, CELL_TEXT, air_row, rules),
-    {{"check", true}, CELL_WORD, 1, offsetof(air_row, row.check), &rodti_air_check_names[1], RODT_AIR_CHECK_END - 1, NULL},
-    WORD("kind", true, air_row, row.kind, kind_words, 0),
-    WORD("vehicle", true, air_row, row.vehicle, rodti_air_vehicle_names, 0),
-    CUSTOM("towed", false, read_towed),
-    CELL("built_from", false, CELL_DATE, air_row, row.built_from),
-    CUSTOM("built_until", false, read_built_until),
-    WORD("comparison", true, air_row, row.comparison, comparison_words, 0),
-    CELL("value", false, CELL_NUMBER, air_row, row.value),
-    CELL("upper", false, CELL_NUMBER, air_row, row.upper),
-    CELL("per_towed", false, CELL_NUMBER, air_row, row.per_towed_unit),
-    WORD("measure", true, air_row, row.measure, measure_words, 0),
-    CUSTOM("start", false, read_start),
-    CUSTOM("stop", false, read_stop),
-    CELL("start_kpa", false, CELL_PRESSURE, air_row, row.start_kpa),
-    CELL("stop_kpa", false, CELL_PRESSURE, air_row, row.stop_kpa),
-    CUSTOM("applications", false, read_applications),
-    WORD("by", false, air_row, by, by_words, 0),
-    CELL("published", true, CELL_TEXT, air_row, row.published),
-    CELL("setup", true, CELL_TEXT, air_row, row.setup),
-    CELL("source", true, CELL_TEXT, air_row, cited.source),
-    CELL("evidence", true, CELL_EVIDENCE, air_row, cited)};
+static const cell_spec air_cells[] = {CELL("rules", true, CELL_TEXT, air_row, rules),
+                                      {{"check", true},
+                                       CELL_WORD,
+                                       1,
+                                       offsetof(air_row, row.check),
+                                       &rodti_air_check_names[1],
+                                       RODT_AIR_CHECK_END - 1,
+                                       NULL},
+                                      WORD("kind", true, air_row, row.kind, kind_words, 0),
+                                      WORD("vehicle", true, air_row, row.vehicle, rodti_air_vehicle_names, 0),
+                                      CUSTOM("towed", false, read_towed),
+                                      CELL("built_from", false, CELL_DATE, air_row, row.built_from),
+                                      CUSTOM("built_until", false, read_built_until),
+                                      WORD("comparison", true, air_row, row.comparison, comparison_words, 0),
+                                      CELL("value", false, CELL_NUMBER, air_row, row.value),
+                                      CELL("upper", false, CELL_NUMBER, air_row, row.upper),
+                                      CELL("per_towed", false, CELL_NUMBER, air_row, row.per_towed_unit),
+                                      WORD("measure", true, air_row, row.measure, measure_words, 0),
+                                      CUSTOM("start", false, read_start),
+                                      CUSTOM("stop", false, read_stop),
+                                      CELL("start_kpa", false, CELL_PRESSURE, air_row, row.start_kpa),
+                                      CELL("stop_kpa", false, CELL_PRESSURE, air_row, row.stop_kpa),
+                                      CUSTOM("applications", false, read_applications),
+                                      WORD("by", false, air_row, by, by_words, 0),
+                                      CELL("published", true, CELL_TEXT, air_row, row.published),
+                                      CELL("setup", true, CELL_TEXT, air_row, row.setup),
+                                      CELL("source", true, CELL_TEXT, air_row, cited.source),
+                                      CELL("evidence", true, CELL_EVIDENCE, air_row, cited)};
 
 /* --- Volumes ------------------------------------------------------------------------------------------ */
 

@@ -28,8 +28,8 @@ static rodt_status set_error(rodt_error *error, const text_cursor *cursor, const
 {
     char shown[TEXT_SHOWN_SIZE];
     rodti_text_show(cursor->code, shown);
-    return rodti_text_error(error, RODT_E_SYNTAX, cursor->column, "%s was expected here, as in 1L or 2R; found %s", expected,
-                      shown);
+    return rodti_text_error(error, RODT_E_SYNTAX, cursor->column,
+                            "%s was expected here, as in 1L or 2R; found %s", expected, shown);
 }
 
 /* "axle 4 right": the word says nothing that the number does not. */

@@ -103,7 +103,8 @@ static bool texts_differ(const char *a, const char *b)
 static rodt_stroke_class judged_class(const rodt_finding *finding)
 {
     const rodt_limit *row = finding->limit_row;
-    return row != NULL && row->stroke_class != RODT_STROKE_CLASS_UNKNOWN ? row->stroke_class : finding->chamber.stroke_class;
+    return row != NULL && row->stroke_class != RODT_STROKE_CLASS_UNKNOWN ? row->stroke_class
+                                                                         : finding->chamber.stroke_class;
 }
 
 static uint32_t compare_chambers(const rodt_finding *left_end, const rodt_finding *right_end)
@@ -117,7 +118,8 @@ static uint32_t compare_chambers(const rodt_finding *left_end, const rodt_findin
         mismatches |= RODT_AXLE_SPRING_DIFFERS;
     if (left->family != RODT_FAMILY_UNKNOWN && right->family != RODT_FAMILY_UNKNOWN && left->family != right->family)
         mismatches |= RODT_AXLE_FAMILY_DIFFERS;
-    if (left_class != RODT_STROKE_CLASS_UNKNOWN && right_class != RODT_STROKE_CLASS_UNKNOWN && left_class != right_class)
+    if (left_class != RODT_STROKE_CLASS_UNKNOWN && right_class != RODT_STROKE_CLASS_UNKNOWN &&
+        left_class != right_class)
         mismatches |= RODT_AXLE_CLASS_DIFFERS;
     return mismatches;
 }

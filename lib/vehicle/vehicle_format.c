@@ -94,8 +94,8 @@ static void put_reached(text_writer *writer, const rodt_count *count)
         rodti_text_put(writer, " is reached");
         return;
     }
-    rodti_text_putf(writer, " is reached, but not the %lu whole brake%s of the chart", (unsigned long)count->whole_needed,
-              count->whole_needed == 1 ? "" : "s");
+    rodti_text_putf(writer, " is reached, but not the %lu whole brake%s of the chart",
+                    (unsigned long)count->whole_needed, count->whole_needed == 1 ? "" : "s");
 }
 
 /* Unknown brakes can only add to what is counted; how far is what a person must know. */

@@ -227,13 +227,14 @@ static const char *tenths(rodt_pressure pressure, char word[WORD_SIZE])
 
 static rodt_status count_applications(const air_estimate *from, unsigned *count)
 {
-    return rodt_reservoir_estimate_applications(from->pressure, from->floor, from->volumes.reservoirs, from->volumes.chambers,
-                                      from->fill, count);
+    return rodt_reservoir_estimate_applications(from->pressure, from->floor, from->volumes.reservoirs,
+                                                from->volumes.chambers, from->fill, count);
 }
 
 static rodt_status apply(const air_estimate *from, rodt_pressure before, rodt_pressure *after)
 {
-    return rodt_reservoir_estimate_application(before, from->volumes.reservoirs, from->volumes.chambers, from->fill, after);
+    return rodt_reservoir_estimate_application(before, from->volumes.reservoirs, from->volumes.chambers,
+                                               from->fill, after);
 }
 
 #define SHOWN_APPLICATIONS 5u

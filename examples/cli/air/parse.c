@@ -141,7 +141,8 @@ static const struct answer_words {
 static int read_answer(const struct answer_words *words, const char *text, rodt_recorded *out)
 {
     if (text != NULL && strcmp(text, words->yes) != 0 && strcmp(text, words->no) != 0)
-        return print_error("%s is %s or %s, not \"%s\"", rodt_air_check_name(words->check), words->yes, words->no, text);
+        return print_error("%s is %s or %s, not \"%s\"", rodt_air_check_name(words->check), words->yes,
+                           words->no, text);
     if (text != NULL)
         *out = strcmp(text, words->yes) == 0 ? RODT_RECORDED_YES : RODT_RECORDED_NO;
     return STATUS_CONTINUE;

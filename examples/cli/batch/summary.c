@@ -22,8 +22,9 @@ static void print_chambers(const batch_counts *counts)
     for (size_t i = 0; i < counts->chambers; i++) {
         const uint64_t *verdict = counts->chamber[i].verdict;
         fprintf(stderr, "  %-26s %11" PRIu64 " %12" PRIu64 " %12" PRIu64 " %13" PRIu64 "\n",
-                batch_chamber_name(counts, i, text), verdict[RODT_VERDICT_IN_ADJUSTMENT], verdict[RODT_VERDICT_OUT_OF_ADJUSTMENT],
-                verdict[RODT_VERDICT_INOPERATIVE], verdict[RODT_VERDICT_UNDETERMINED]);
+                batch_chamber_name(counts, i, text), verdict[RODT_VERDICT_IN_ADJUSTMENT],
+                verdict[RODT_VERDICT_OUT_OF_ADJUSTMENT], verdict[RODT_VERDICT_INOPERATIVE],
+                verdict[RODT_VERDICT_UNDETERMINED]);
     }
 }
 
@@ -44,8 +45,8 @@ static void print_utilization(const batch_counts *counts, size_t row, const char
     fputc('\n', stderr);
 }
 
-static const rodt_verdict verdict_order[] = {RODT_VERDICT_IN_ADJUSTMENT, RODT_VERDICT_OUT_OF_ADJUSTMENT, RODT_VERDICT_INOPERATIVE,
-                                             RODT_VERDICT_UNDETERMINED};
+static const rodt_verdict verdict_order[] = {RODT_VERDICT_IN_ADJUSTMENT, RODT_VERDICT_OUT_OF_ADJUSTMENT,
+                                             RODT_VERDICT_INOPERATIVE, RODT_VERDICT_UNDETERMINED};
 
 static void print_histogram(const batch_counts *counts)
 {

@@ -53,8 +53,8 @@ static void print_row(const rodt_limit *row)
     bool any = row->stroke_class == RODT_STROKE_CLASS_UNKNOWN;
     printf("  %-17s%-10s%-7s%-6s%-2s%6s  %-12s%s\n", row_name(row, name),
            any ? "any" : rodt_stroke_class_name(row->stroke_class), format_length(row->rated_stroke, rated),
-           format_length(row->limit, limit), row->evidence == RODT_EVIDENCE_CHECKED ? "" : "*", format_mm(row->printed_mm, mm),
-           format_date(row->from, from), format_date(row->until, until));
+           format_length(row->limit, limit), row->evidence == RODT_EVIDENCE_CHECKED ? "" : "*",
+           format_mm(row->printed_mm, mm), format_date(row->from, from), format_date(row->until, until));
 }
 
 /* Every source of the rows once, in their order. */

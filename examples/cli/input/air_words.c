@@ -7,5 +7,6 @@
 const choice span_words[SPAN_WORDS] = {{"warning", RODT_AIR_SPAN_FROM_WARNING},
                                        {"applications", RODT_AIR_SPAN_FROM_APPLICATIONS},
                                        {"recovery", RODT_AIR_SPAN_RECOVERY}};
-const choice vehicle_words[VEHICLE_WORDS] = {
-    {"single", RODT_VEHICLE_CLASS_SINGLE}, {"combination", RODT_VEHICLE_CLASS_COMBINATION}, {"bus", RODT_VEHICLE_CLASS_BUS}};
+const choice vehicle_words[VEHICLE_WORDS] = {{"single", RODT_VEHICLE_CLASS_SINGLE},
+                                             {"combination", RODT_VEHICLE_CLASS_COMBINATION},
+                                             {"bus", RODT_VEHICLE_CLASS_BUS}};

@@ -36,8 +36,8 @@ const char *practice_format_length(const practice *of, rodt_length length, char 
         return format_length(length, word);
     char digits[WORD_SIZE - 4];
     bool whole = rodt_length_given(length) && length.num * 127 % (length.den * 5) == 0;
-    if (rodt_length_format_decimal(length, RODT_UNIT_MM, whole ? 0 : 2, RODT_ROUNDING_HALF_EVEN, digits, sizeof digits) !=
-        RODT_OK)
+    if (rodt_length_format_decimal(length, RODT_UNIT_MM, whole ? 0 : 2, RODT_ROUNDING_HALF_EVEN, digits,
+                                   sizeof digits) != RODT_OK)
         return "-";
     snprintf(word, WORD_SIZE, "%s mm", digits);
     return word;

@@ -135,7 +135,8 @@ static bool has_limit(const practice *of, const rodt_chamber *chamber, rodt_date
 static practice_mistake mistaken_for(const practice *of, const rodt_chamber *chamber, rodt_length given)
 {
     rodt_chamber other = *chamber;
-    other.stroke_class = chamber->stroke_class == RODT_STROKE_CLASS_LONG ? RODT_STROKE_CLASS_STANDARD : RODT_STROKE_CLASS_LONG;
+    other.stroke_class =
+        chamber->stroke_class == RODT_STROKE_CLASS_LONG ? RODT_STROKE_CLASS_STANDARD : RODT_STROKE_CLASS_LONG;
     if (has_limit(of, &other, of->day, given))
         return MISTAKE_OTHER_CLASS;
     other = *chamber;
@@ -294,8 +295,8 @@ static void format_answer(const practice *of, practice_question question, const 
     case ASK_REASON: snprintf(text, PRACTICE_TEXT_SIZE, "%s", rodt_reason_name((rodt_reason)answer->word)); break;
     case ASK_COUNT:
         if (answer->is_percent)
-            (void)rodt_length_format_decimal(answer->length, RODT_UNIT_INCH, answer->digits, RODT_ROUNDING_HALF_EVEN, word,
-                                            sizeof word);
+            (void)rodt_length_format_decimal(answer->length, RODT_UNIT_INCH, answer->digits,
+                                             RODT_ROUNDING_HALF_EVEN, word, sizeof word);
         snprintf(text, PRACTICE_TEXT_SIZE, "%s%s", answer->is_percent ? word : format_length(answer->length, word),
                  answer->is_percent ? " %" : "");
         break;

@@ -16,7 +16,8 @@ static void list_end(const inspection *of, size_t i, vehicle_line line, void *co
     (void)rodt_position_format(vehicle->ends[i].position, position, sizeof position);
     if (rodt_finding_format(finding, words, sizeof words) != RODT_OK)
         return;
-    snprintf(text, sizeof text, "%s%s", words, finding->verdict == RODT_VERDICT_INOPERATIVE ? "; the rod did not move" : "");
+    snprintf(text, sizeof text, "%s%s", words,
+             finding->verdict == RODT_VERDICT_INOPERATIVE ? "; the rod did not move" : "");
     line(context, position, text);
 }
 

@@ -218,8 +218,9 @@ static void put_checks(const inspection *of, FILE *to)
         const rodt_air_finding *finding = &of->air[i];
         bool said = rodt_air_finding_format(finding, sentence, sizeof sentence) == RODT_OK;
         markup_put(to, "<tr class=\"%\"><th scope=\"row\">%</th><td>%%</td><td>%</td></tr>\n",
-                   finding->result == RODT_AIR_RESULT_DEFECTIVE ? "bad" : "fine", rodt_air_check_title(finding->reading.check),
-                   rodt_air_result_name(finding->result), finding->major ? ", major" : "", said ? sentence : "-");
+                   finding->result == RODT_AIR_RESULT_DEFECTIVE ? "bad" : "fine",
+                   rodt_air_check_title(finding->reading.check), rodt_air_result_name(finding->result),
+                   finding->major ? ", major" : "", said ? sentence : "-");
     }
     fputs("</tbody>\n</table>\n</section>\n</div>\n", to);
 }

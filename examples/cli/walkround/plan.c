@@ -58,7 +58,8 @@ static bool fits_class(const inspection_record *record, const rodt_air_limit *ro
     if (record->head[HEAD_VEHICLE].text == NULL || row->vehicle == RODT_VEHICLE_CLASS_ANY)
         return true;
     if (!is_vehicle(record, "combination"))
-        return row->vehicle == RODT_VEHICLE_CLASS_SINGLE || (row->vehicle == RODT_VEHICLE_CLASS_BUS && is_vehicle(record, "bus"));
+        return row->vehicle == RODT_VEHICLE_CLASS_SINGLE ||
+               (row->vehicle == RODT_VEHICLE_CLASS_BUS && is_vehicle(record, "bus"));
     return row->vehicle == RODT_VEHICLE_CLASS_COMBINATION &&
            (towed == 0 || row->towed_units < 0 || row->towed_units == towed ||
             (row->towed_or_more && towed > row->towed_units));
@@ -152,8 +153,8 @@ static void ask_check(walk_plan *plan, const inspection_record *record, rodt_air
     if (!needs.any)
         return;
     bool loss = check == RODT_AIR_CHECK_LOSS_RELEASED || check == RODT_AIR_CHECK_LOSS_APPLIED;
-    bool words = check == RODT_AIR_CHECK_SPRING_BRAKE || check == RODT_AIR_CHECK_DRAIN || check == RODT_AIR_CHECK_AUDIBLE_LEAK ||
-                 check == RODT_AIR_CHECK_CONTAMINATION;
+    bool words = check == RODT_AIR_CHECK_SPRING_BRAKE || check == RODT_AIR_CHECK_DRAIN ||
+                 check == RODT_AIR_CHECK_AUDIBLE_LEAK || check == RODT_AIR_CHECK_CONTAMINATION;
     if (check == RODT_AIR_CHECK_BUILD_UP) {
         ask_build_up(plan, part, &needs);
     } else if (loss || check == RODT_AIR_CHECK_RESERVE) {
@@ -173,10 +174,11 @@ static void ask_check(walk_plan *plan, const inspection_record *record, rodt_air
  * A build-up that is a recovery comes after the applications. */
 static void ask_air(walk_plan *plan, const inspection_record *record)
 {
-    static const rodt_air_check off[] = {RODT_AIR_CHECK_AUDIBLE_LEAK, RODT_AIR_CHECK_LOSS_RELEASED, RODT_AIR_CHECK_LOSS_APPLIED,
-                                     RODT_AIR_CHECK_RESERVE};
-    static const rodt_air_check down[] = {RODT_AIR_CHECK_WARNING, RODT_AIR_CHECK_SUPPLY_VALVE, RODT_AIR_CHECK_TRACTOR_PROTECTION,
-                                      RODT_AIR_CHECK_PARKING_VALVE, RODT_AIR_CHECK_DRAIN, RODT_AIR_CHECK_CONTAMINATION};
+    static const rodt_air_check off[] = {RODT_AIR_CHECK_AUDIBLE_LEAK, RODT_AIR_CHECK_LOSS_RELEASED,
+                                         RODT_AIR_CHECK_LOSS_APPLIED, RODT_AIR_CHECK_RESERVE};
+    static const rodt_air_check down[] = {
+        RODT_AIR_CHECK_WARNING,       RODT_AIR_CHECK_SUPPLY_VALVE, RODT_AIR_CHECK_TRACTOR_PROTECTION,
+        RODT_AIR_CHECK_PARKING_VALVE, RODT_AIR_CHECK_DRAIN,        RODT_AIR_CHECK_CONTAMINATION};
     check_needs build_up = find_needs(record, RODT_AIR_CHECK_BUILD_UP);
     bool recovery = build_up.span && !build_up.pressures;
     for (size_t i = 0; i < COUNT_OF(off); i++)
