@@ -178,7 +178,8 @@ RODT_API void rodt_form_set(rodt_form *text, rodt_field field, const char *value
 
 /*
  * Reads the texts of a wheel end without judging it. What cannot be read is "not given" in *out, its reason is in
- * out->reasons, and the rest is read all the same: rodt_reading_judge then gives the finding that rodt_form_judge_row would.
+ * out->reasons, and the rest is read all the same: rodt_reading_judge then gives the finding that
+ * rodt_form_judge_row would.
  *
  * error  NULL, or gets the first text that could not be read, its field by name (rodt_field_find); if all could, the
  *        first needed text that is absent (RODT_E_EMPTY), or status RODT_OK

@@ -1,5 +1,6 @@
 # SPDX-License-Identifier: Apache-2.0
-"""The shared library exports what the headers declare, no more and no less; no object holds changeable data.
+"""The shared library exports what the headers declare, no more and no less; no object holds changeable data; and
+every global of the static library has a prefix, so that no name of a program that links it can clash.
 
 Arguments: root, shared library, static library."""
 import re
@@ -24,6 +25,12 @@ def changeable(library):
     return [row[0] for row in rows if re.match(r"(\.data(?!\.rel\.ro)|\.t?bss|\*COM\*|COMMON|\.tdata)", row[6])]
 
 
+def unprefixed(library):
+    out = subprocess.run(["nm", "-g", "--defined-only", library], check=True, capture_output=True, text=True).stdout
+    names = {line.split()[2] for line in out.splitlines() if line.count(" ") == 2}
+    return sorted(name for name in names if not re.match(r"_?rodti?_", name))
+
+
 def check(root, shared, static):
     declared = tree.public_functions(root)
     there = exported(shared)
@@ -31,6 +38,8 @@ def check(root, shared, static):
     findings += [Finding(shared, 0, f"{name} is exported but in no public header") for name in sorted(there - declared.keys())]
     findings += [Finding(static, 0, f"{name} can be changed at run time; the library keeps no state")
                  for name in changeable(static)]
+    findings += [Finding(static, 0, f"{name} is a global without the prefix rodt_ or rodti_")
+                 for name in unprefixed(static)]
     return findings
 
 

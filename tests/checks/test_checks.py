@@ -164,13 +164,15 @@ def results(compiler):
     function = "int rodt_one(void); int rodt_one(void) { return 1; }\n"
     table = "const char *const names[] = {\"a\"};\n"
     for name, text, expected in [
-            ("symbols: a valid library passes", "static " + table + function + "extern const char *const *n(void);\n"
-             "__attribute__((visibility(\"hidden\"))) const char *const *n(void) { return names; }\n", None),
+            ("symbols: a valid library passes", "static " + table + function + "extern const char *const *rodti_n(void);\n"
+             "__attribute__((visibility(\"hidden\"))) const char *const *rodti_n(void) { return names; }\n", None),
             ("missing symbol", "int a(void); static int one(void) { return 1; } "
              "__attribute__((visibility(\"hidden\"))) int a(void) { return one(); }\n", "rodt_one is declared but not exported"),
             ("stray symbol", function + "int helper(void); int helper(void) { return 1; }\n", "helper is exported but in no"),
             ("global state", function + "static int count; int *rodt_c(void); int *rodt_c(void) { return &count; }\n",
-             "count can be changed")]:
+             "count can be changed"),
+            ("global without a prefix", function + "__attribute__((visibility(\"hidden\"))) int text_error(void);\n"
+             "int text_error(void) { return 1; }\n", "text_error is a global without the prefix")]:
         found = libraries(compiler, text)
         yield name, not found if expected is None else any(expected in line for line in found), found
     yield "headers: a valid header passes", not header_trouble(compiler, "#ifndef A\n#define A\nstruct a { int b; };\n#endif\n"), ""
