@@ -77,8 +77,8 @@ RODT_API void rodt_text_plan_free(rodt_text_plan *plan);
 
 /*
  * Judges every row as rodt_form_judge_row would, to the last reason; cells with blanks only are missing. A cell of
- * more than 255 bytes, or with a zero byte inside, is unreadable. A stroke that is no whole number of units, or does not
- * fit, is RODT_COLUMN_NO_STROKE in its column; verdict and reasons are exact all the same.
+ * more than 255 bytes, or with a zero byte inside, is unreadable. A stroke that is no whole number of units, or does
+ * not fit, is RODT_COLUMN_NO_STROKE in its column; verdict and reasons are exact all the same.
  *
  * RODT_OK          every row is answered
  * RODT_E_ARGUMENT  a pointer is NULL, or a needed column or answer is missing; nothing was written
