@@ -62,6 +62,8 @@ lack_for() { # TASK
         lack_command python3 python3
         lack_command nm binutils
         lack_header cmocka.h libcmocka-dev
+        lack_command doxygen doxygen
+        lack_command mandoc mandoc
         want_command ccache ccache
         want_command cmake cmake
         want_command units units

@@ -75,7 +75,8 @@ def main(root, build, compiler):
         (command,) = (path for path in folder.rglob("bin/rodtravel"))
         version = run(str(command), "--version", env=os.environ | {"LD_LIBRARY_PATH": str(libraries)})
         assert run("pkg-config", "--modversion", str(pc)).strip() in version, version
-        for name in ("man1/rodtravel.1", "rodtravel/inspection.schema.json", "rodtravel/rodtravel.h"):
+        manual = ["man3/rodtravel.3"] if (build / "lib/docs/man3").is_dir() else []
+        for name in ("man1/rodtravel.1", "rodtravel/inspection.schema.json", "rodtravel/rodtravel.h", *manual):
             assert list(folder.rglob(name)), f"{name} is not installed"
     finally:
         shutil.rmtree(folder)

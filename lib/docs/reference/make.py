@@ -1,0 +1,72 @@
+# SPDX-License-Identifier: Apache-2.0
+"""Makes the reference out of the public headers and the pages beside this folder, by Doxygen.
+
+python3 make.py html|man ROOT VERSION OUTPUT
+
+html  pages for a browser; a symbol without a meaning, or a name that does not exist, is an error
+man   a folder of manual pages for section 3
+"""
+import os
+import re
+import shutil
+import subprocess
+import sys
+import tempfile
+import xml.etree.ElementTree as ElementTree
+from pathlib import Path
+
+import comments
+import manual
+
+HERE = Path(__file__).resolve().parent
+
+
+def stage(root, folder):
+    """What Doxygen reads: headers with its marks, pages without their line of licence."""
+    (folder / "rodtravel").mkdir(parents=True)
+    for header in sorted((root / "include/rodtravel").glob("*.h")):
+        (folder / "rodtravel" / header.name).write_text(comments.marked(header.read_text("utf-8")), "utf-8")
+    for page in sorted((root / "lib/docs").glob("*.md")):
+        (folder / page.name).write_text(re.sub(r"\A<!--.*?-->\n", "", page.read_text("utf-8")), "utf-8")
+
+
+def doxygen(folder, version, html):
+    """Runs it in the folder, and gives its warnings."""
+    env = os.environ | {"HERE": str(HERE), "VERSION": version, "HTML": "YES" if html else "NO"}
+    done = subprocess.run(["doxygen", str(HERE / "Doxyfile")], cwd=folder, env=env, check=False, capture_output=True,
+                          encoding="utf-8")
+    lines = [line.replace(str(folder) + os.sep, "") for line in done.stderr.splitlines() if line.strip()]
+    return lines + ([f"doxygen ended with {done.returncode}"] if done.returncode else [])
+
+
+def enumerators_without_meaning(folder):
+    for path in sorted((folder / "xml").glob("*_8h.xml")):
+        for value in ElementTree.parse(path).iter("enumvalue"):
+            if not "".join(text for name in ("brief", "detailed") for text in value.find(name + "description").itertext()).strip():
+                yield f"{path.stem.removesuffix('_8h')}.h: {value.findtext('name')} is not documented"
+
+
+def make(kind, root, version, output):
+    """Makes html or man, and gives what is wrong with the headers and the pages."""
+    with tempfile.TemporaryDirectory() as folder:
+        folder = Path(folder).resolve()
+        stage(root, folder)
+        warnings = doxygen(folder, version, kind == "html") + list(enumerators_without_meaning(folder))
+        if kind == "man":
+            newest = max(header.stat().st_mtime for header in (root / "include/rodtravel").glob("*.h"))
+            manual.write(folder / "xml", version, newest, folder / "man")
+        shutil.rmtree(output, ignore_errors=True)
+        shutil.copytree(folder / kind, output, ignore=shutil.ignore_patterns("*.js", "*.png", "*.svg", "tabs.css"))
+        return warnings
+
+
+def main(kind, root, version, output):
+    warnings = make(kind, root, version, output)
+    if kind == "man":  # a newer Doxygen may warn of more, and keeps nobody from installing
+        return 0
+    print("\n".join(warnings), end="\n" if warnings else "")
+    return 1 if warnings else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main(sys.argv[1], Path(sys.argv[2]).resolve(), sys.argv[3], Path(sys.argv[4])))
