@@ -12,7 +12,7 @@
  *
  *   rodt_status                     returned: raises unless RODT_OK, else nothing
  *   rodt_error *error               no argument: where the language raises from; emptied before the call
- *   char *text, size_t size         no argument: the text is an answer
+ *   char *text, size_t size, size_t *needed   no argument: the text is an answer
  *   const char *text, size_t size   a text; of fields.h too, whose arguments have other names
  *   TYPE, const TYPE *              a value or a struct given
  *   TYPE *OUTPUT                    no argument: an answer

@@ -58,11 +58,12 @@
   $2 = strlen($1);
 }
 
-%typemap(in, numinputs=0) (char *text, size_t size) (char room[RODT_SENTENCE_SIZE]) {
+%typemap(in, numinputs=0) (char *text, size_t size, size_t *needed) (char room[RODT_SENTENCE_SIZE]) {
   $1 = room;
   $2 = sizeof room;
+  $3 = NULL;
 }
-%typemap(argout) (char *text, size_t size) {
+%typemap(argout) (char *text, size_t size, size_t *needed) {
   Py_XDECREF($result);
   $result = PyUnicode_FromString($1);
 }

@@ -18,9 +18,9 @@ int main(void)
         rodt_air_finding finding;
         if (rodt_air_judge(&readings[i], rules, &finding) != RODT_OK)
             return 2;
-        rodt_air_finding_format(&finding, text, sizeof text);
+        rodt_air_finding_format(&finding, text, sizeof text, NULL);
         printf("%s\n", text);
-        rodt_air_edge_format(&finding, text, sizeof text);
+        rodt_air_edge_format(&finding, text, sizeof text, NULL);
         printf("  %s\n", text);
     }
 
@@ -39,7 +39,7 @@ int main(void)
     const rodt_pressure before = {100, 1}, floor = {60, 1};
     const rodt_ratio whole = {1, 1};
     rodt_reservoir_estimate_application(before, required, chambers, whole, &after);
-    rodt_pressure_format(after, text, sizeof text);
+    rodt_pressure_format(after, text, sizeof text, NULL);
     rodt_reservoir_estimate_applications(before, floor, required, chambers, whole, &count);
     printf("estimate: 100 psi falls to %s psi in one full application; %u keep 60 psi\n", text, count);
     return 0;

@@ -23,7 +23,7 @@ int main(void)
         if (rodt_form_judge_row(&rows[i], rules, &finding, &error) != RODT_OK)
             return 2;
         counts[finding.verdict]++;
-        rodt_finding_format(&finding, sum, sizeof sum);
+        rodt_finding_format(&finding, sum, sizeof sum, NULL);
         printf("%-8s %-18s %s\n", rows[i].chamber, rodt_verdict_name(finding.verdict), sum);
         if (error.status != RODT_OK)
             printf("         %s: %s\n", error.field, error.text);

@@ -17,13 +17,13 @@ int main(void)
     for (size_t i = 0; i < answer.count; i++) {
         char name[RODT_CHAMBER_TEXT_SIZE];
         char limit[RODT_LENGTH_TEXT_SIZE] = "not published";
-        rodt_chamber_format(&answer.candidates[i].chamber, name, sizeof name);
+        rodt_chamber_format(&answer.candidates[i].chamber, name, sizeof name, NULL);
         if (rodt_length_given(answer.candidates[i].limit))
-            rodt_length_format(answer.candidates[i].limit, limit, sizeof limit);
+            rodt_length_format(answer.candidates[i].limit, limit, sizeof limit, NULL);
         printf("%zu. %-20s limit %s\n", i + 1, name, limit);
     }
     char strict[RODT_LENGTH_TEXT_SIZE];
-    if (rodt_length_format(answer.strict_limit, strict, sizeof strict) == RODT_OK)
+    if (rodt_length_format(answer.strict_limit, strict, sizeof strict, NULL) == RODT_OK)
         printf("until it is settled, judge by %s\n", strict);
     printf("next: %s\n", rodt_observation_text(answer.next_observation));
     return 0;

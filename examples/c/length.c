@@ -13,8 +13,8 @@ static void show(const char *text)
         printf("%-14s refused at column %u: %s\n", text, (unsigned)error.column, error.text);
         return;
     }
-    rodt_length_format(length, fraction, sizeof fraction);
-    rodt_length_format_decimal(length, RODT_UNIT_MM, 3, RODT_ROUNDING_HALF_EVEN, mm, sizeof mm);
+    rodt_length_format(length, fraction, sizeof fraction, NULL);
+    rodt_length_format_decimal(length, RODT_UNIT_MM, 3, RODT_ROUNDING_HALF_EVEN, mm, sizeof mm, NULL);
     printf("%-14s is %s in, %s mm\n", text, fraction, mm);
 }
 
@@ -32,7 +32,7 @@ int main(void)
         rodt_length_parse("5 1/16", &applied, NULL) != RODT_OK ||
         rodt_length_subtract(applied, released, &stroke) != RODT_OK)
         return 1;
-    rodt_length_format(stroke, text, sizeof text);
+    rodt_length_format(stroke, text, sizeof text, NULL);
     printf("5 1/16 less 3 5/8 is %s\n", text);
     return 0;
 }

@@ -15,9 +15,9 @@ static void show(const rodt_rules *rules, const char *mark, int year, int month,
         rodt_rules_find_limit(rules, &chamber, date, &answer) != RODT_OK)
         return;
     if (rodt_length_given(answer.limit))
-        rodt_length_format(answer.limit, limit, sizeof limit);
+        rodt_length_format(answer.limit, limit, sizeof limit, NULL);
     if (rodt_length_given(answer.law_limit))
-        rodt_length_format(answer.law_limit, law, sizeof law);
+        rodt_length_format(answer.law_limit, law, sizeof law, NULL);
     printf("%-12s %-10s on %04d-%02d-%02d: limit %s, the law's %s\n", rodt_rules_id(rules), mark, year, month, day,
            limit, law);
 }

@@ -20,13 +20,13 @@ int main(void)
     }
 
     char sentence[RODT_SENTENCE_SIZE];
-    rodt_finding_format(&finding, sentence, sizeof sentence);
+    rodt_finding_format(&finding, sentence, sizeof sentence, NULL);
     printf("%s: %s\n", rodt_verdict_name(finding.verdict), sentence);
     for (int reason = 0; reason < RODT_REASON_END; reason++) {
-        if (rodt_finding_reason_format(&finding, (rodt_reason)reason, sentence, sizeof sentence) == RODT_OK)
+        if (rodt_finding_reason_format(&finding, (rodt_reason)reason, sentence, sizeof sentence, NULL) == RODT_OK)
             printf("- %s\n", sentence);
     }
-    if (finding.source != NULL && rodt_source_format(finding.source, sentence, sizeof sentence) == RODT_OK)
+    if (finding.source != NULL && rodt_source_format(finding.source, sentence, sizeof sentence, NULL) == RODT_OK)
         printf("%s\n", sentence);
     return finding.verdict == RODT_VERDICT_IN_ADJUSTMENT ? 0 : 1;
 }

@@ -37,11 +37,11 @@ int main(void)
     }
     if (rodt_vehicle_judge(ends, COUNT, 0, rodt_rules_find(RODT_DEFAULT_RULES), findings, advice, &vehicle) != RODT_OK)
         return 2;
-    rodt_count_format(&vehicle.count, text, sizeof text);
+    rodt_count_format(&vehicle.count, text, sizeof text, NULL);
     printf("%s: %s\n", rodt_outcome_name(vehicle.count.outcome), text);
     for (size_t i = 0; i < vehicle.axle_count; i++) {
         for (uint32_t bit = 1; bit <= RODT_AXLE_STEERING_DEAD; bit <<= 1) {
-            if (rodt_axle_format(&vehicle.axles[i], bit, text, sizeof text) == RODT_OK)
+            if (rodt_axle_format(&vehicle.axles[i], bit, text, sizeof text, NULL) == RODT_OK)
                 printf("%s\n", text);
         }
     }

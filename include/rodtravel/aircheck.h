@@ -191,14 +191,14 @@ RODT_API rodt_status rodt_air_judge(const rodt_air_reading *reading, const rodt_
 
 /* The sentence for a form: "low-pressure warning came on at 62 psi; it must be on at 60 psi or above: good".
  * Statuses as rodt_finding_format. */
-RODT_API rodt_status rodt_air_finding_format(const rodt_air_finding *finding, char *text, size_t size);
+RODT_API rodt_status rodt_air_finding_format(const rodt_air_finding *finding, char *text, size_t size, size_t *needed);
 
 /* What would have been defective: "defective below 60 psi". Statuses as above; "" without a row. */
-RODT_API rodt_status rodt_air_edge_format(const rodt_air_finding *finding, char *text, size_t size);
+RODT_API rodt_status rodt_air_edge_format(const rodt_air_finding *finding, char *text, size_t size, size_t *needed);
 
 /* The same for a row, without a finding: the bound of one towed unit, "x actual / required volume" for a formula.
  * Statuses as above. */
-RODT_API rodt_status rodt_air_limit_edge_format(const rodt_air_limit *row, char *text, size_t size);
+RODT_API rodt_status rodt_air_limit_edge_format(const rodt_air_limit *row, char *text, size_t size, size_t *needed);
 
 /* Words. Constant, never NULL, "" for a number that is none. */
 RODT_API const char *rodt_air_check_name(rodt_air_check check);

@@ -79,7 +79,7 @@ RODT_API bool rodt_chamber_add_class(rodt_chamber *chamber, rodt_stroke_class st
  * "30", "24/30", "bolt C", "rotochamber 16", "DD-3 30". RODT_OK; RODT_E_ARGUMENT: NULL, or an enumerator
  * is unknown; RODT_E_EMPTY: neither family nor size is known; RODT_E_SPACE: RODT_CHAMBER_TEXT_SIZE bytes
  * are always enough. */
-RODT_API rodt_status rodt_chamber_format(const rodt_chamber *chamber, char *text, size_t size);
+RODT_API rodt_status rodt_chamber_format(const rodt_chamber *chamber, char *text, size_t size, size_t *needed);
 
 /* One word for a family ("clamp", "bolt", "rotochamber", "DD-3", "unknown") or class ("standard", "long",
  * "unknown"). Constant, never freed, never NULL. */

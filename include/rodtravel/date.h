@@ -65,8 +65,8 @@ RODT_API rodt_status rodt_date_parse_n(const char *text, size_t size, rodt_date_
  * Then the other dates of the file may be read wrongly, too. */
 RODT_API bool rodt_date_contradicts(const char *text, size_t size, rodt_date_order order);
 
-/* Writes "YYYY-MM-DD". RODT_OK; RODT_E_ARGUMENT: not given, or text is NULL; RODT_E_SPACE: size < 11. */
-RODT_API rodt_status rodt_date_format(rodt_date date, char *text, size_t size);
+/* Writes "YYYY-MM-DD". Statuses as rodt_length_format; RODT_DATE_TEXT_SIZE bytes are always enough. */
+RODT_API rodt_status rodt_date_format(rodt_date date, char *text, size_t size, size_t *needed);
 
 #ifdef __cplusplus
 }

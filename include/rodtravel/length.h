@@ -131,13 +131,13 @@ RODT_API rodt_status rodt_length_round(rodt_length length, rodt_length division,
  * the text of a length that was read, or of a sum of such lengths, gives the same length, unless it is
  * below zero or above 24 in: no reading is.
  *
- * text, size  RODT_LENGTH_TEXT_SIZE bytes are always enough
+ * text, size, needed  as in status.h; RODT_LENGTH_TEXT_SIZE bytes are always enough
  *
  * RODT_OK          text holds it, with a closing zero byte
- * RODT_E_ARGUMENT  the length is not given, or text is NULL
+ * RODT_E_ARGUMENT  the length is not given, or text is NULL and size is not 0
  * RODT_E_SPACE     size is too small; text is untouched
  */
-RODT_API rodt_status rodt_length_format(rodt_length length, char *text, size_t size);
+RODT_API rodt_status rodt_length_format(rodt_length length, char *text, size_t size, size_t *needed);
 
 /*
  * Writes a decimal number with exactly `digits` digits (0 to 12) after the point, in inches, millimetres
@@ -145,7 +145,7 @@ RODT_API rodt_status rodt_length_format(rodt_length length, char *text, size_t s
  * also for an unknown unit or rounding, or more than 12 digits; RODT_E_RANGE if it does not fit.
  */
 RODT_API rodt_status rodt_length_format_decimal(rodt_length length, rodt_unit unit, unsigned digits,
-                                               rodt_rounding rounding, char *text, size_t size);
+                                               rodt_rounding rounding, char *text, size_t size, size_t *needed);
 
 #ifdef __cplusplus
 }

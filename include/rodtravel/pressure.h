@@ -48,7 +48,7 @@ RODT_API int rodt_pressure_compare(rodt_pressure a, rodt_pressure b);
 
 /* Writes psi as "95" or, where it is no whole number, as a mixed fraction, "92 1/2", without the unit.
  * Statuses as rodt_length_format. */
-RODT_API rodt_status rodt_pressure_format(rodt_pressure pressure, char *text, size_t size);
+RODT_API rodt_status rodt_pressure_format(rodt_pressure pressure, char *text, size_t size, size_t *needed);
 
 #ifdef __cplusplus
 }

@@ -57,13 +57,13 @@ RODT_API int rodt_ratio_compare(rodt_ratio a, rodt_ratio b);
 /*
  * Writes a mixed fraction in lowest terms: "1 3/4", "2", "5/16", "-1/8", "0".
  *
- * text, size  RODT_RATIO_TEXT_SIZE bytes are always enough
+ * text, size, needed  as in status.h; RODT_RATIO_TEXT_SIZE bytes are always enough
  *
  * RODT_OK          text holds it, with a closing zero byte
- * RODT_E_ARGUMENT  the ratio is not given, or text is NULL
+ * RODT_E_ARGUMENT  the ratio is not given, or text is NULL and size is not 0
  * RODT_E_SPACE     size is too small; text is untouched
  */
-RODT_API rodt_status rodt_ratio_format(rodt_ratio ratio, char *text, size_t size);
+RODT_API rodt_status rodt_ratio_format(rodt_ratio ratio, char *text, size_t size, size_t *needed);
 
 #ifdef __cplusplus
 }

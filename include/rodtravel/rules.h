@@ -181,7 +181,7 @@ RODT_API rodt_status rodt_rules_find_limit(const rodt_rules *rules, const rodt_c
 
 /* Writes a source as one line: "49 CFR Part 393, 393.47(e)(1), text as amended by 86 FR 57076". Statuses
  * as rodt_length_format; 400 bytes are always enough for a compiled-in source. */
-RODT_API rodt_status rodt_source_format(const rodt_source *source, char *text, size_t size);
+RODT_API rodt_status rodt_source_format(const rodt_source *source, char *text, size_t size, size_t *needed);
 #define RODT_SOURCE_TEXT_SIZE 400
 
 /* "read in the source", "second-hand, unconfirmed" or "from memory, unconfirmed". Constant. */

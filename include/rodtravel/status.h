@@ -31,6 +31,11 @@ extern "C" {
  * its results as they were unless it returns RODT_OK. The numbers are stable; a later version may add
  * codes before RODT_STATUS_END, inside the group that they belong to by meaning.
  *
+ * A function that writes a text ends in (char *text, size_t size, size_t *needed). `needed` may be NULL; else it gets
+ * the bytes of the text with its closing zero byte, on RODT_OK and on RODT_E_SPACE. To ask first, pass text NULL and
+ * size 0: the status is then RODT_E_SPACE. Text NULL with another size is RODT_E_ARGUMENT. A text that does not fit is
+ * not cut: `text` is then untouched.
+ *
  * A status never judges a brake: that is a verdict (stroke.h). "No published limit" is a verdict's
  * reason, "the text is no length" is a status.
  */
@@ -39,7 +44,7 @@ typedef enum rodt_status {
 
     /* The calling program is mistaken. */
     RODT_E_ARGUMENT = 1, /* a null pointer, an unknown enumerator, a zero denominator, an impossible date */
-    RODT_E_SPACE = 2,    /* the buffer for a text is too small; nothing was written to it */
+    RODT_E_SPACE = 2,    /* size is too small for the text; *needed says what it takes */
 
     /* A text cannot be read; the error says the column and what was expected. */
     RODT_E_EMPTY = 10,       /* there is nothing to read: an empty cell, a dash, "n/a" */

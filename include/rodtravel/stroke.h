@@ -235,10 +235,10 @@ RODT_API const char *rodt_reason_name(rodt_reason reason);
 
 /*
  * Writes the comparison in one line: "3 3/8 to 4 13/16 is 1 7/16; limit 1 3/4; 5/16 to spare". What is
- * missing is named in its place. RODT_OK; RODT_E_ARGUMENT; RODT_E_SPACE: RODT_SENTENCE_SIZE bytes are
+ * missing is named in its place. Statuses as rodt_length_format; RODT_SENTENCE_SIZE bytes are
  * always enough.
  */
-RODT_API rodt_status rodt_finding_format(const rodt_finding *finding, char *text, size_t size);
+RODT_API rodt_status rodt_finding_format(const rodt_finding *finding, char *text, size_t size, size_t *needed);
 
 /*
  * Writes one reason of a finding as a sentence with its figures, what would change the answer included:
@@ -246,10 +246,10 @@ RODT_API rodt_status rodt_finding_format(const rodt_finding *finding, char *text
  * above; RODT_E_ARGUMENT also if the finding does not have the reason.
  */
 RODT_API rodt_status rodt_finding_reason_format(const rodt_finding *finding, rodt_reason reason, char *text,
-                                               size_t size);
+                                               size_t size, size_t *needed);
 
 /* Writes what the tape's divisions prove, as a sentence; "" if no proof was asked. Statuses as above. */
-RODT_API rodt_status rodt_finding_proof_format(const rodt_finding *finding, char *text, size_t size);
+RODT_API rodt_status rodt_finding_proof_format(const rodt_finding *finding, char *text, size_t size, size_t *needed);
 
 #ifdef __cplusplus
 }

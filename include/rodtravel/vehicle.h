@@ -28,8 +28,8 @@ typedef struct rodt_position {
  * RODT_OK; RODT_E_EMPTY; RODT_E_SYNTAX (column set); RODT_E_IMPLAUSIBLE: axle 0 or above 99; RODT_E_ARGUMENT. */
 RODT_API rodt_status rodt_position_parse_n(const char *text, size_t size, rodt_position *out, rodt_error *error);
 
-/* Writes "1L". RODT_OK; RODT_E_ARGUMENT: not given, or text is NULL; RODT_E_SPACE. */
-RODT_API rodt_status rodt_position_format(rodt_position position, char *text, size_t size);
+/* Writes "1L". Statuses as rodt_length_format; RODT_POSITION_TEXT_SIZE bytes are always enough. */
+RODT_API rodt_status rodt_position_format(rodt_position position, char *text, size_t size, size_t *needed);
 
 /* Kind of slack adjuster. It does not change a verdict; it changes what to do about it. */
 typedef enum rodt_adjuster {
@@ -115,7 +115,7 @@ RODT_API const char *rodt_outcome_name(rodt_outcome outcome);
 
 /* Writes the count in one line: "1 1/2 of 6 brakes defective, 25 %: 20 % is reached, but not the 2 whole brakes of
  * the chart". Statuses as rodt_finding_format. */
-RODT_API rodt_status rodt_count_format(const rodt_count *count, char *text, size_t size);
+RODT_API rodt_status rodt_count_format(const rodt_count *count, char *text, size_t size, size_t *needed);
 
 /* Where the figures of the criterion come from. Part 0: the share; 1: the excess from which a brake counts as one;
  * 2: that it counts as half below it; 3: the chart of whole brakes; 4: a steering axle by itself. NULL beyond;
@@ -218,7 +218,8 @@ RODT_API rodt_status rodt_vehicle_combine(const rodt_wheel_end *ends, size_t cou
 
 /* One sentence on one RODT_AXLE_ bit of an axle, with its source where there is one. Statuses as
  * rodt_finding_format; RODT_E_ARGUMENT also if the axle does not have the bit. */
-RODT_API rodt_status rodt_axle_format(const rodt_axle_finding *axle, uint32_t bit, char *text, size_t size);
+RODT_API rodt_status rodt_axle_format(const rodt_axle_finding *axle, uint32_t bit, char *text, size_t size,
+                                      size_t *needed);
 
 /* The source of a RODT_AXLE_ bit, or NULL if there is none; evidence as above. */
 RODT_API const rodt_source *rodt_axle_source(uint32_t bit, rodt_evidence *evidence);

@@ -128,7 +128,7 @@ static void put_number(text_writer *writer, rodt_ratio value, rodt_ratio bound)
     char text[RODT_LENGTH_TEXT_SIZE];
     unsigned digits = exact_digits(value);
     if (is_plain(value)) {
-        if (rodt_pressure_format((rodt_pressure){value.num, value.den}, text, sizeof text) == RODT_OK)
+        if (rodt_pressure_format((rodt_pressure){value.num, value.den}, text, sizeof text, NULL) == RODT_OK)
             rodti_text_put(writer, text);
     } else if (digits <= 3) {
         put_decimal(writer, value, digits);
@@ -339,15 +339,15 @@ static void put_result(text_writer *writer, const rodt_air_finding *finding)
                                                                 : ", smaller defects are not judged");
 }
 
-rodt_status rodt_air_finding_format(const rodt_air_finding *finding, char *text, size_t size)
+rodt_status rodt_air_finding_format(const rodt_air_finding *finding, char *text, size_t size, size_t *needed)
 {
-    if (finding == NULL || text == NULL || !is_check(finding->reading.check))
+    if (finding == NULL || !is_check(finding->reading.check))
         return RODT_E_ARGUMENT;
     text_writer writer;
     rodti_text_begin(&writer);
     if (finding->result == RODT_AIR_RESULT_NOT_DONE) {
         rodti_text_putf(&writer, "%s: not done", checks[finding->reading.check].title);
-        return rodti_text_copy_out(&writer, text, size);
+        return rodti_text_copy_out(&writer, text, size, needed);
     }
     put_found(&writer, finding);
     if (finding->result == RODT_AIR_RESULT_UNDETERMINED) {
@@ -359,7 +359,7 @@ rodt_status rodt_air_finding_format(const rodt_air_finding *finding, char *text,
     if (finding->row != NULL && finding->row->evidence != RODT_EVIDENCE_CHECKED)
         rodti_text_putf(&writer, " (%s %s)", finding->row->measure == RODT_AIR_MEASURE_YES_NO ? "rule" : "figure",
                   rodt_evidence_text(finding->row->evidence));
-    return rodti_text_copy_out(&writer, text, size);
+    return rodti_text_copy_out(&writer, text, size, needed);
 }
 
 /* --- What would have been defective ------------------------------------------------------------------ */
@@ -420,23 +420,23 @@ static void put_edge(text_writer *writer, const rodt_air_limit *row, const rodt_
     rodti_text_put(writer, row->kind == RODT_AIR_KIND_EITHER ? ", unless another way passes" : "");
 }
 
-rodt_status rodt_air_edge_format(const rodt_air_finding *finding, char *text, size_t size)
+rodt_status rodt_air_edge_format(const rodt_air_finding *finding, char *text, size_t size, size_t *needed)
 {
-    if (finding == NULL || text == NULL)
+    if (finding == NULL)
         return RODT_E_ARGUMENT;
     text_writer writer;
     rodti_text_begin(&writer);
     if (finding->row != NULL)
         put_edge(&writer, finding->row, finding);
-    return rodti_text_copy_out(&writer, text, size);
+    return rodti_text_copy_out(&writer, text, size, needed);
 }
 
-rodt_status rodt_air_limit_edge_format(const rodt_air_limit *row, char *text, size_t size)
+rodt_status rodt_air_limit_edge_format(const rodt_air_limit *row, char *text, size_t size, size_t *needed)
 {
-    if (row == NULL || text == NULL)
+    if (row == NULL)
         return RODT_E_ARGUMENT;
     text_writer writer;
     rodti_text_begin(&writer);
     put_edge(&writer, row, NULL);
-    return rodti_text_copy_out(&writer, text, size);
+    return rodti_text_copy_out(&writer, text, size, needed);
 }

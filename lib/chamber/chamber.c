@@ -53,9 +53,9 @@ static bool can_be_written(const rodt_chamber *chamber)
            is_closed(chamber->spring_size);
 }
 
-rodt_status rodt_chamber_format(const rodt_chamber *chamber, char *text, size_t size)
+rodt_status rodt_chamber_format(const rodt_chamber *chamber, char *text, size_t size, size_t *needed)
 {
-    if (!can_be_written(chamber) || text == NULL)
+    if (!can_be_written(chamber))
         return RODT_E_ARGUMENT;
     if (chamber->family == RODT_FAMILY_UNKNOWN && chamber->size[0] == '\0')
         return RODT_E_EMPTY;
@@ -75,5 +75,5 @@ rodt_status rodt_chamber_format(const rodt_chamber *chamber, char *text, size_t 
         rodti_text_put(&writer, " ");
         rodti_text_put(&writer, rodt_stroke_class_name(chamber->stroke_class));
     }
-    return rodti_text_copy_out(&writer, text, size);
+    return rodti_text_copy_out(&writer, text, size, needed);
 }

@@ -3,8 +3,7 @@
 #include "rodtravel/ratio.h"
 
 #include "core/exact.h"
-
-#include <string.h>
+#include "core/text.h"
 
 rodt_status rodt_ratio_make(int64_t num, int64_t den, rodt_ratio *out)
 {
@@ -49,11 +48,11 @@ static size_t put_digits(char *text, uint64_t value)
     return count;
 }
 
-rodt_status rodt_ratio_format(rodt_ratio value, char *text, size_t size)
+rodt_status rodt_ratio_format(rodt_ratio value, char *text, size_t size, size_t *needed)
 {
     char line[RODT_RATIO_TEXT_SIZE];
     size_t used = 0;
-    if (text == NULL || value.den <= 0)
+    if (value.den <= 0)
         return RODT_E_ARGUMENT;
     uint64_t den = (uint64_t)value.den;
     uint64_t num = value.num < 0 ? 0 - (uint64_t)value.num : (uint64_t)value.num;
@@ -68,9 +67,5 @@ rodt_status rodt_ratio_format(rodt_ratio value, char *text, size_t size)
         line[used++] = '/';
         used += put_digits(line + used, den);
     }
-    if (used >= size)
-        return RODT_E_SPACE;
-    memcpy(text, line, used);
-    text[used] = '\0';
-    return RODT_OK;
+    return rodti_text_copy(line, used, text, size, needed);
 }

@@ -216,12 +216,20 @@ void rodti_text_putf(text_writer *writer, const char *format, ...)
         writer->used += (size_t)wanted;
 }
 
-rodt_status rodti_text_copy_out(const text_writer *writer, char *text, size_t size)
+rodt_status rodti_text_copy(const char *line, size_t used, char *text, size_t size, size_t *needed)
 {
-    if (text == NULL)
+    if (text == NULL && size > 0)
         return RODT_E_ARGUMENT;
-    if (writer->full || writer->used >= size)
+    if (needed != NULL)
+        *needed = used + 1;
+    if (used >= size)
         return RODT_E_SPACE;
-    memcpy(text, writer->buffer, writer->used + 1);
+    memcpy(text, line, used);
+    text[used] = '\0';
     return RODT_OK;
+}
+
+rodt_status rodti_text_copy_out(const text_writer *writer, char *text, size_t size, size_t *needed)
+{
+    return writer->full ? RODT_E_INTERNAL : rodti_text_copy(writer->buffer, writer->used, text, size, needed);
 }

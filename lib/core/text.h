@@ -46,6 +46,9 @@ rodt_status rodti_text_error(rodt_error *error, rodt_status status, uint32_t col
 #define TEXT_SHOWN_SIZE 16
 void rodti_text_show(uint32_t code, char shown[TEXT_SHOWN_SIZE]);
 
+/* The end of every public function that writes a text (status.h): copies `used` bytes and a zero byte. */
+rodt_status rodti_text_copy(const char *line, size_t used, char *text, size_t size, size_t *needed);
+
 /* Builds a text of bounded length; when it is complete, rodti_text_copy_out copies it at once, so that the
  * buffer of the caller is untouched on failure. */
 typedef struct text_writer {
@@ -57,7 +60,6 @@ typedef struct text_writer {
 void rodti_text_begin(text_writer *writer);
 void rodti_text_put(text_writer *writer, const char *text);
 void rodti_text_putf(text_writer *writer, const char *format, ...) PRINTF_LIKE(2, 3);
-/* RODT_OK; RODT_E_SPACE: size is too small; RODT_E_ARGUMENT: text is NULL. */
-rodt_status rodti_text_copy_out(const text_writer *writer, char *text, size_t size);
+rodt_status rodti_text_copy_out(const text_writer *writer, char *text, size_t size, size_t *needed);
 
 #endif

@@ -62,14 +62,14 @@ static void put_length(text_writer *writer, rodt_length length, rodt_unit unit)
     unsigned digits = exact_digits(length, unit);
     bool decimal = message_unit(unit) == RODT_UNIT_MM || (!is_tape_fraction(length) && digits <= 6);
     if (!decimal) {
-        if (rodt_length_format(length, text, sizeof text) == RODT_OK)
+        if (rodt_length_format(length, text, sizeof text, NULL) == RODT_OK)
             rodti_text_put(writer, text);
         return;
     }
     if (digits > 6)
         rodti_text_put(writer, "about ");
     if (rodt_length_format_decimal(length, message_unit(unit), digits > 6 ? 3 : digits, RODT_ROUNDING_HALF_EVEN, text,
-                                  sizeof text) == RODT_OK)
+                                  sizeof text, NULL) == RODT_OK)
         rodti_text_put(writer, text);
     if (message_unit(unit) == RODT_UNIT_MM)
         rodti_text_put(writer, " mm");
@@ -116,9 +116,9 @@ static void put_margin(text_writer *writer, const rodt_finding *finding)
         rodti_text_put(writer, " to spare");
 }
 
-rodt_status rodt_finding_format(const rodt_finding *finding, char *text, size_t size)
+rodt_status rodt_finding_format(const rodt_finding *finding, char *text, size_t size, size_t *needed)
 {
-    if (finding == NULL || text == NULL)
+    if (finding == NULL)
         return RODT_E_ARGUMENT;
     text_writer writer;
     rodti_text_begin(&writer);
@@ -135,7 +135,7 @@ rodt_status rodt_finding_format(const rodt_finding *finding, char *text, size_t 
     if (rodt_length_given(finding->limit))
         put_limit(&writer, finding->limit, finding->unit);
     put_margin(&writer, finding);
-    return rodti_text_copy_out(&writer, text, size);
+    return rodti_text_copy_out(&writer, text, size, needed);
 }
 
 /* --- Reasons ----------------------------------------------------------------------------------------- */
@@ -259,7 +259,7 @@ static void say_beyond_rated(text_writer *writer, const rodt_finding *finding)
 static void put_pressure(text_writer *writer, rodt_pressure pressure)
 {
     char text[RODT_PRESSURE_TEXT_SIZE];
-    if (rodt_pressure_format(pressure, text, sizeof text) == RODT_OK)
+    if (rodt_pressure_format(pressure, text, sizeof text, NULL) == RODT_OK)
         rodti_text_put(writer, text);
 }
 
@@ -367,7 +367,7 @@ static void say_not_in_force(text_writer *writer, const rodt_finding *finding)
     char day[RODT_DATE_TEXT_SIZE];
     rodti_text_put(writer, rodt_rules_id(finding->rules));
     rodti_text_put(writer, " has no text for the day");
-    if (rodt_date_format(rodt_rules_from(finding->rules), day, sizeof day) == RODT_OK) {
+    if (rodt_date_format(rodt_rules_from(finding->rules), day, sizeof day, NULL) == RODT_OK) {
         rodti_text_put(writer, "; it starts on ");
         rodti_text_put(writer, day);
     }
@@ -415,7 +415,7 @@ static void say_date_unreadable(text_writer *writer, const rodt_finding *finding
     char day[RODT_DATE_TEXT_SIZE];
     rodti_text_put(writer, "the date cannot be read");
     rodti_text_put(writer, has_limit(finding) ? "; the limit never changed" : "; the limit depends on it");
-    if (rodt_date_format(rodt_rules_from(law), day, sizeof day) == RODT_OK)
+    if (rodt_date_format(rodt_rules_from(law), day, sizeof day, NULL) == RODT_OK)
         rodti_text_putf(writer, ", but an inspection before %s is under no text of the rule set", day);
 }
 
@@ -439,9 +439,10 @@ static void (*const sentence_makers[RODT_REASON_END])(text_writer *, const rodt_
     [RODT_REASON_LOST_BLANK] = say_lost_blank,
 };
 
-rodt_status rodt_finding_reason_format(const rodt_finding *finding, rodt_reason reason, char *text, size_t size)
+rodt_status rodt_finding_reason_format(const rodt_finding *finding, rodt_reason reason, char *text,
+                                       size_t size, size_t *needed)
 {
-    if (finding == NULL || text == NULL || (unsigned)reason >= RODT_REASON_END ||
+    if (finding == NULL || (unsigned)reason >= RODT_REASON_END ||
         !rodt_finding_has(finding, reason))
         return RODT_E_ARGUMENT;
     text_writer writer;
@@ -450,7 +451,7 @@ rodt_status rodt_finding_reason_format(const rodt_finding *finding, rodt_reason 
         rodti_text_put(&writer, words[reason].sentence);
     else
         sentence_makers[reason](&writer, finding);
-    return rodti_text_copy_out(&writer, text, size);
+    return rodti_text_copy_out(&writer, text, size, needed);
 }
 
 /* --- Proof ------------------------------------------------------------------------------------------- */
@@ -465,7 +466,7 @@ static const char *say_sides(rodt_ratio over)
     return ", the true stroke may lie on either side of the limit";
 }
 
-rodt_status rodt_finding_proof_format(const rodt_finding *finding, char *text, size_t size)
+rodt_status rodt_finding_proof_format(const rodt_finding *finding, char *text, size_t size, size_t *needed)
 {
     static const char *const said[] = {
         [RODT_PROOF_WITHIN] = "proven within: even at its worst the tape, read to ",
@@ -477,7 +478,7 @@ rodt_status rodt_finding_proof_format(const rodt_finding *finding, char *text, s
         [RODT_PROOF_OVER] = ", puts the stroke over the limit",
         [RODT_PROOF_NOT_RESOLVED] = NULL,
     };
-    if (finding == NULL || text == NULL)
+    if (finding == NULL)
         return RODT_E_ARGUMENT;
     text_writer writer;
     rodti_text_begin(&writer);
@@ -490,5 +491,5 @@ rodt_status rodt_finding_proof_format(const rodt_finding *finding, char *text, s
     if (rodt_ratio_given(finding->probability_over) && finding->proof == RODT_PROOF_NOT_RESOLVED)
         rodti_text_putf(&writer, "; chance of being over %lld/%lld", (long long)finding->probability_over.num,
                   (long long)finding->probability_over.den);
-    return rodti_text_copy_out(&writer, text, size);
+    return rodti_text_copy_out(&writer, text, size, needed);
 }

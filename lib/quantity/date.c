@@ -248,16 +248,14 @@ static void put_digits(char *text, int value, int count)
         text[i] = (char)('0' + value % 10);
 }
 
-rodt_status rodt_date_format(rodt_date date, char *text, size_t size)
+rodt_status rodt_date_format(rodt_date date, char *text, size_t size, size_t *needed)
 {
     rodt_date valid;
-    if (text == NULL || rodt_date_make(date.year, date.month, date.day, &valid) != RODT_OK)
+    char line[] = "0000-00-00";
+    if (rodt_date_make(date.year, date.month, date.day, &valid) != RODT_OK)
         return RODT_E_ARGUMENT;
-    if (size < RODT_DATE_TEXT_SIZE)
-        return RODT_E_SPACE;
-    memcpy(text, "0000-00-00", RODT_DATE_TEXT_SIZE);
-    put_digits(text, date.year, 4);
-    put_digits(text + 5, date.month, 2);
-    put_digits(text + 8, date.day, 2);
-    return RODT_OK;
+    put_digits(line, date.year, 4);
+    put_digits(line + 5, date.month, 2);
+    put_digits(line + 8, date.day, 2);
+    return rodti_text_copy(line, sizeof line - 1, text, size, needed);
 }

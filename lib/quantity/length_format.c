@@ -3,10 +3,11 @@
 #include "rodtravel/length.h"
 
 #include "core/exact.h"
+#include "core/text.h"
 
-rodt_status rodt_length_format(rodt_length length, char *text, size_t size)
+rodt_status rodt_length_format(rodt_length length, char *text, size_t size, size_t *needed)
 {
-    return rodt_ratio_format(EXACT(length), text, size);
+    return rodt_ratio_format(EXACT(length), text, size, needed);
 }
 
 /* The length in parts of 10^-digits of the unit, as a whole number. */
@@ -43,21 +44,15 @@ static size_t put_decimal(int64_t parts, unsigned digits, char text[RODT_LENGTH_
 }
 
 rodt_status rodt_length_format_decimal(rodt_length length, rodt_unit unit, unsigned digits,
-                                      rodt_rounding rounding, char *text, size_t size)
+                                      rodt_rounding rounding, char *text, size_t size, size_t *needed)
 {
     char line[RODT_LENGTH_TEXT_SIZE];
     int64_t parts;
-    if (length.den <= 0 || text == NULL || digits > 12)
+    if (length.den <= 0 || digits > 12)
         return RODT_E_ARGUMENT;
     if ((unsigned)unit > RODT_UNIT_CM || (unsigned)rounding > RODT_ROUNDING_UP)
         return RODT_E_ARGUMENT;
     if (!scale(length, unit, digits, rounding, &parts))
         return RODT_E_RANGE;
-    size_t used = put_decimal(parts, digits, line);
-    if (used >= size)
-        return RODT_E_SPACE;
-    for (size_t i = 0; i < used; i++)
-        text[i] = line[i];
-    text[used] = '\0';
-    return RODT_OK;
+    return rodti_text_copy(line, put_decimal(parts, digits, line), text, size, needed);
 }

@@ -39,9 +39,9 @@ rodt_status rodt_pressure_from_kpa(int64_t num, int64_t den, rodt_pressure *out)
 
 int rodt_pressure_compare(rodt_pressure a, rodt_pressure b) { return rodt_ratio_compare(EXACT(a), EXACT(b)); }
 
-rodt_status rodt_pressure_format(rodt_pressure pressure, char *text, size_t size)
+rodt_status rodt_pressure_format(rodt_pressure pressure, char *text, size_t size, size_t *needed)
 {
-    return rodt_ratio_format(EXACT(pressure), text, size);
+    return rodt_ratio_format(EXACT(pressure), text, size, needed);
 }
 
 static bool find_unit(const char *text, size_t size, bool *is_kpa)

@@ -247,7 +247,7 @@ static void put_part(text_writer *writer, const char *part)
     rodti_text_put(writer, part);
 }
 
-rodt_status rodt_source_format(const rodt_source *source, char *text, size_t size)
+rodt_status rodt_source_format(const rodt_source *source, char *text, size_t size, size_t *needed)
 {
     if (source == NULL)
         return RODT_E_ARGUMENT;
@@ -256,7 +256,7 @@ rodt_status rodt_source_format(const rodt_source *source, char *text, size_t siz
     put_part(&writer, source->document);
     put_part(&writer, source->section);
     put_part(&writer, source->edition);
-    return rodti_text_copy_out(&writer, text, size);
+    return rodti_text_copy_out(&writer, text, size, needed);
 }
 
 const char *rodt_evidence_text(rodt_evidence evidence)

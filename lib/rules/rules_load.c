@@ -152,9 +152,9 @@ static void laxer_fault(table_reader *reader, const rodt_limit *row, const rodt_
                         rodt_stroke_class stroke_class, rodt_date day)
 {
     char figure[RODT_LENGTH_TEXT_SIZE], own_figure[RODT_LENGTH_TEXT_SIZE], date[RODT_DATE_TEXT_SIZE] = "";
-    rodt_length_format(law->law_limit, figure, sizeof figure);
-    rodt_length_format(row->limit, own_figure, sizeof own_figure);
-    bool dated = rodt_date_format(day, date, sizeof date) == RODT_OK;
+    rodt_length_format(law->law_limit, figure, sizeof figure, NULL);
+    rodt_length_format(row->limit, own_figure, sizeof own_figure, NULL);
+    bool dated = rodt_date_format(day, date, sizeof date, NULL) == RODT_OK;
     rodti_table_fault(reader, LIMIT_LIMIT, 1, RODT_E_LAXER, "%s is laxer than the law, which has %s for %s %s %s%s%s",
                 own_figure, figure, rodt_family_name(row->family), row->size, rodt_stroke_class_name(stroke_class),
                 dated ? " on " : "", date);

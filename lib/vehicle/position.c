@@ -105,15 +105,15 @@ rodt_status rodt_position_parse_n(const char *text, size_t size, rodt_position *
     return read_position(&cursor, out, error);
 }
 
-rodt_status rodt_position_format(rodt_position position, char *text, size_t size)
+rodt_status rodt_position_format(rodt_position position, char *text, size_t size, size_t *needed)
 {
-    if (text == NULL || position.axle < 1 || position.axle > RODT_AXLE_NUMBER_MAX ||
+    if (position.axle < 1 || position.axle > RODT_AXLE_NUMBER_MAX ||
         (position.side != RODT_SIDE_LEFT && position.side != RODT_SIDE_RIGHT))
         return RODT_E_ARGUMENT;
     text_writer writer;
     rodti_text_begin(&writer);
     rodti_text_putf(&writer, "%d%c", position.axle, position.side == RODT_SIDE_LEFT ? 'L' : 'R');
-    return rodti_text_copy_out(&writer, text, size);
+    return rodti_text_copy_out(&writer, text, size, needed);
 }
 
 /* --- Adjusters --------------------------------------------------------------------------------------- */

@@ -67,7 +67,7 @@ const rodt_source *rodt_advice_source(rodt_advice advice, rodt_evidence *evidenc
 static void put_number(text_writer *writer, rodt_ratio value)
 {
     char text[RODT_LENGTH_TEXT_SIZE];
-    if (rodt_ratio_format(value, text, sizeof text) == RODT_OK)
+    if (rodt_ratio_format(value, text, sizeof text, NULL) == RODT_OK)
         rodti_text_put(writer, text);
 }
 
@@ -120,15 +120,15 @@ static void put_open(text_writer *writer, const rodt_count *count)
     }
 }
 
-rodt_status rodt_count_format(const rodt_count *count, char *text, size_t size)
+rodt_status rodt_count_format(const rodt_count *count, char *text, size_t size, size_t *needed)
 {
-    if (count == NULL || text == NULL)
+    if (count == NULL)
         return RODT_E_ARGUMENT;
     text_writer writer;
     rodti_text_begin(&writer);
     if (!rodt_ratio_given(count->share)) {
         rodti_text_put(&writer, "no brake was counted");
-        return rodti_text_copy_out(&writer, text, size);
+        return rodti_text_copy_out(&writer, text, size, needed);
     }
     put_number(&writer, EXACT(count->defective));
     rodti_text_put(&writer, " of ");
@@ -143,7 +143,7 @@ rodt_status rodt_count_format(const rodt_count *count, char *text, size_t size)
         put_percent(&writer, count->criterion);
     }
     put_open(&writer, count);
-    return rodti_text_copy_out(&writer, text, size);
+    return rodti_text_copy_out(&writer, text, size, needed);
 }
 
 /* --- Axles -------------------------------------------------------------------------------------------- */
@@ -204,9 +204,9 @@ static bool is_one_bit(uint32_t bits)
     return bits != 0 && (bits & (bits - 1)) == 0 && bits <= RODT_AXLE_STEERING_DEAD;
 }
 
-rodt_status rodt_axle_format(const rodt_axle_finding *axle, uint32_t bit, char *text, size_t size)
+rodt_status rodt_axle_format(const rodt_axle_finding *axle, uint32_t bit, char *text, size_t size, size_t *needed)
 {
-    if (axle == NULL || text == NULL || !is_one_bit(bit) || (axle->mismatches & bit) == 0)
+    if (axle == NULL || !is_one_bit(bit) || (axle->mismatches & bit) == 0)
         return RODT_E_ARGUMENT;
     text_writer writer;
     rodti_text_begin(&writer);
@@ -220,7 +220,7 @@ rodt_status rodt_axle_format(const rodt_axle_finding *axle, uint32_t bit, char *
     else
         rodti_text_put(&writer, plain_words(bit));
     put_source(&writer, bit);
-    return rodti_text_copy_out(&writer, text, size);
+    return rodti_text_copy_out(&writer, text, size, needed);
 }
 
 /* --- Advice ------------------------------------------------------------------------------------------- */

@@ -72,7 +72,7 @@ static void write_reading(char *cell, kind of, uint32_t sixteenths)
     if (of == EVERY_READING_DIFFERS)
         snprintf(cell, CELL_SIZE, "%u.%04u", sixteenths / 16, draw(10000));
     else if (rodt_length_from_inches(sixteenths, 16, &length) != RODT_OK ||
-             rodt_length_format(length, cell, CELL_SIZE) != RODT_OK)
+             rodt_length_format(length, cell, CELL_SIZE, NULL) != RODT_OK)
         exit(2);
 }
 

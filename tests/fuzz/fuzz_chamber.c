@@ -55,7 +55,7 @@ static void check_chamber(const char *text, size_t size)
         return;
     }
     require(chamber.size[0] != '\0');
-    require(rodt_chamber_format(&chamber, written, sizeof written) == RODT_OK);
+    require(rodt_chamber_format(&chamber, written, sizeof written, NULL) == RODT_OK);
     require(rodt_chamber_parse(written, &again, NULL) == RODT_OK);
     require(memcmp(&chamber, &again, sizeof chamber) == 0);
     require(rodt_rules_find_limit(rodt_rules_find(RODT_DEFAULT_RULES), &chamber, (rodt_date){0}, &answer) == RODT_OK);

@@ -40,9 +40,9 @@ static void check_decimal(rodt_length length)
 {
     char written[RODT_LENGTH_TEXT_SIZE];
     rodt_status status =
-        rodt_length_format_decimal(length, RODT_UNIT_MM, 12, RODT_ROUNDING_HALF_EVEN, written, sizeof written);
+        rodt_length_format_decimal(length, RODT_UNIT_MM, 12, RODT_ROUNDING_HALF_EVEN, written, sizeof written, NULL);
     require(status == RODT_OK || status == RODT_E_RANGE);
-    require(rodt_length_format_decimal(length, RODT_UNIT_MM, 3, RODT_ROUNDING_HALF_UP, written, sizeof written) ==
+    require(rodt_length_format_decimal(length, RODT_UNIT_MM, 3, RODT_ROUNDING_HALF_UP, written, sizeof written, NULL) ==
             RODT_OK);
     require(strlen(written) >= 5 && written[strlen(written) - 4] == '.');
 }
@@ -63,7 +63,7 @@ static void check_length(const char *text, size_t size, rodt_length_style style)
     }
     require(is_canonical(length.num, length.den));
     require(rodt_length_compare(length, (rodt_length){RODT_LENGTH_MAX_INCHES, 1}) <= 0);
-    require(rodt_length_format(length, written, sizeof written) == RODT_OK);
+    require(rodt_length_format(length, written, sizeof written, NULL) == RODT_OK);
     require(rodt_length_parse(written, &again, NULL) == RODT_OK);
     require(length.num == again.num && length.den == again.den);
     check_decimal(length);
@@ -82,7 +82,7 @@ static void check_pressure(const char *text, size_t size, bool decimal_comma)
     }
     require(is_canonical(pressure.num, pressure.den));
     require(rodt_pressure_compare(pressure, (rodt_pressure){RODT_PRESSURE_MAX_PSI, 1}) <= 0);
-    require(rodt_pressure_format(pressure, written, sizeof written) == RODT_OK);
+    require(rodt_pressure_format(pressure, written, sizeof written, NULL) == RODT_OK);
 }
 
 static void check_date(const char *text, size_t size, rodt_date_order order)
@@ -98,7 +98,7 @@ static void check_date(const char *text, size_t size, rodt_date_order order)
         require(date.year == 1999 && date.month == 9 && date.day == 9);
         return;
     }
-    require(rodt_date_format(date, written, sizeof written) == RODT_OK);
+    require(rodt_date_format(date, written, sizeof written, NULL) == RODT_OK);
     require(rodt_date_parse_iso(written, &again, NULL) == RODT_OK);
     require(rodt_date_compare(date, again) == 0);
 }

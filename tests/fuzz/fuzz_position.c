@@ -25,7 +25,7 @@ int LLVMFuzzerTestOneInput(const uint8_t *bytes, size_t size)
         require(memchr(error.text, '\0', sizeof error.text) != NULL);
         return 0;
     }
-    require(rodt_position_format(position, written, sizeof written) == RODT_OK);
+    require(rodt_position_format(position, written, sizeof written, NULL) == RODT_OK);
     require(rodt_position_parse_n(written, strlen(written), &again, NULL) == RODT_OK);
     require(again.axle == position.axle && again.side == position.side);
     return 0;

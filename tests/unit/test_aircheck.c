@@ -201,9 +201,9 @@ static rodt_air_result expected(const rodt_air_limit *row, bool kept)
 static void check_words(const rodt_air_finding *finding, const rodt_air_limit *row)
 {
     char sentence[600], edge[300], alone[300];
-    assert_int_equal(rodt_air_finding_format(finding, sentence, sizeof sentence), RODT_OK);
-    assert_int_equal(rodt_air_edge_format(finding, edge, sizeof edge), RODT_OK);
-    assert_int_equal(rodt_air_limit_edge_format(row, alone, sizeof alone), RODT_OK);
+    assert_int_equal(rodt_air_finding_format(finding, sentence, sizeof sentence, NULL), RODT_OK);
+    assert_int_equal(rodt_air_edge_format(finding, edge, sizeof edge, NULL), RODT_OK);
+    assert_int_equal(rodt_air_limit_edge_format(row, alone, sizeof alone, NULL), RODT_OK);
     assert_non_null(strstr(sentence, rodt_air_result_name(finding->result)));
     assert_int_equal(strstr(sentence, "unconfirmed") != NULL, row->evidence != RODT_EVIDENCE_CHECKED);
     assert_non_null(strstr(edge, "defect"));
@@ -298,7 +298,7 @@ static void put_pressure(rodt_pressure pressure, char text[RODT_PRESSURE_TEXT_SI
 {
     text[0] = '\0';
     if (rodt_pressure_given(pressure))
-        assert_int_equal(rodt_pressure_format(pressure, text, RODT_PRESSURE_TEXT_SIZE), RODT_OK);
+        assert_int_equal(rodt_pressure_format(pressure, text, RODT_PRESSURE_TEXT_SIZE, NULL), RODT_OK);
 }
 
 static uint64_t hash_row(uint64_t seed, const rodt_air_limit *row)
@@ -445,7 +445,7 @@ static void one_of_two_ways_is_enough(void **state)
     assert_int_equal(finding.result, RODT_AIR_RESULT_UNDETERMINED);
     assert_int_equal(finding.missing, RODT_AIR_MISSING_OTHER_WAY);
     expect_ratio(finding.allowed, 90, 1);
-    assert_int_equal(rodt_air_finding_format(&finding, text, sizeof text), RODT_OK);
+    assert_int_equal(rodt_air_finding_format(&finding, text, sizeof text, NULL), RODT_OK);
     assert_non_null(strstr(text, "another way"));
     finding = build_up_by("nz", RODT_VEHICLE_CLASS_SINGLE, RODT_AIR_SPAN_FROM_WARNING, 185);
     assert_int_equal(finding.missing, RODT_AIR_MISSING_OTHER_WAY);

@@ -62,9 +62,9 @@ static void expect(const char *rules, rodt_air_reading reading, const char *sent
     rodt_air_finding finding;
     char text[600];
     assert_int_equal(rodt_air_judge(&reading, rodt_rules_find(rules), &finding), RODT_OK);
-    assert_int_equal(rodt_air_finding_format(&finding, text, sizeof text), RODT_OK);
+    assert_int_equal(rodt_air_finding_format(&finding, text, sizeof text, NULL), RODT_OK);
     assert_string_equal(text, sentence);
-    assert_int_equal(rodt_air_edge_format(&finding, text, sizeof text), RODT_OK);
+    assert_int_equal(rodt_air_edge_format(&finding, text, sizeof text, NULL), RODT_OK);
     assert_string_equal(text, edge);
 }
 
@@ -158,7 +158,7 @@ static void rows_alone(void **state)
         {row_of("us-fmcsr", RODT_AIR_CHECK_WARNING, RODT_VEHICLE_CLASS_ANY),
          "defective below 55 psi, or below half of the governor's cut-out if that is less"}};
     for (size_t i = 0; i < COUNT_OF(cases); i++) {
-        assert_int_equal(rodt_air_limit_edge_format(cases[i].row, text, sizeof text), RODT_OK);
+        assert_int_equal(rodt_air_limit_edge_format(cases[i].row, text, sizeof text, NULL), RODT_OK);
         assert_string_equal(text, cases[i].edge);
     }
 }
@@ -170,16 +170,16 @@ static void buffers_and_arguments(void **state)
     rodt_air_finding finding, broken;
     char text[200] = "as it was";
     assert_int_equal(rodt_air_judge(&reading, rodt_rules_find("us-cdl"), &finding), RODT_OK);
-    assert_int_equal(rodt_air_finding_format(&finding, text, 10), RODT_E_SPACE);
-    assert_int_equal(rodt_air_edge_format(&finding, text, 10), RODT_E_SPACE);
-    assert_int_equal(rodt_air_limit_edge_format(finding.row, text, 10), RODT_E_SPACE);
-    assert_int_equal(rodt_air_finding_format(NULL, text, sizeof text), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_air_finding_format(&finding, NULL, 100), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_air_edge_format(NULL, text, sizeof text), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_air_limit_edge_format(NULL, text, sizeof text), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_air_finding_format(&finding, text, 10, NULL), RODT_E_SPACE);
+    assert_int_equal(rodt_air_edge_format(&finding, text, 10, NULL), RODT_E_SPACE);
+    assert_int_equal(rodt_air_limit_edge_format(finding.row, text, 10, NULL), RODT_E_SPACE);
+    assert_int_equal(rodt_air_finding_format(NULL, text, sizeof text, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_air_finding_format(&finding, NULL, 100, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_air_edge_format(NULL, text, sizeof text, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_air_limit_edge_format(NULL, text, sizeof text, NULL), RODT_E_ARGUMENT);
     broken = finding;
     broken.reading.check = RODT_AIR_CHECK_END;
-    assert_int_equal(rodt_air_finding_format(&broken, text, sizeof text), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_air_finding_format(&broken, text, sizeof text, NULL), RODT_E_ARGUMENT);
     assert_string_equal(text, "as it was");
 }
 

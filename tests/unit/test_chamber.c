@@ -237,7 +237,7 @@ static void check_round_trip(rodt_family family, const char *size, const char *s
     rodt_chamber chamber = {.family = family, .stroke_class = stroke_class};
     memcpy(chamber.size, size, strlen(size) + 1);
     memcpy(chamber.spring_size, spring, strlen(spring) + 1);
-    assert_int_equal(rodt_chamber_format(&chamber, text, sizeof text), RODT_OK);
+    assert_int_equal(rodt_chamber_format(&chamber, text, sizeof text, NULL), RODT_OK);
     if (rodt_chamber_parse(text, &again, NULL) != RODT_OK || memcmp(&again, &chamber, sizeof chamber) != 0)
         fail_msg("\"%s\" is not read back", text);
 }
@@ -267,9 +267,9 @@ static void test_round_trips(void **state)
 static void expect_written(const rodt_chamber *chamber, const char *wanted)
 {
     char text[RODT_CHAMBER_TEXT_SIZE] = "#";
-    assert_int_equal(rodt_chamber_format(chamber, text, strlen(wanted)), RODT_E_SPACE);
+    assert_int_equal(rodt_chamber_format(chamber, text, strlen(wanted), NULL), RODT_E_SPACE);
     assert_string_equal(text, "#");
-    assert_int_equal(rodt_chamber_format(chamber, text, strlen(wanted) + 1), RODT_OK);
+    assert_int_equal(rodt_chamber_format(chamber, text, strlen(wanted) + 1, NULL), RODT_OK);
     assert_string_equal(text, wanted);
 }
 
@@ -292,16 +292,18 @@ static void test_write_refuses(void **state)
     char text[RODT_CHAMBER_TEXT_SIZE] = "#";
     rodt_chamber open = {.family = RODT_FAMILY_CLAMP};
     memset(open.size, '3', sizeof open.size);
-    assert_int_equal(rodt_chamber_format(&open, text, sizeof text), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_chamber_format(NULL, text, sizeof text), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_chamber_format(&(rodt_chamber){.size = "30"}, NULL, 9), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_chamber_format(&(rodt_chamber){.family = (rodt_family)5, .size = "30"}, text, sizeof text),
+    assert_int_equal(rodt_chamber_format(&open, text, sizeof text, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_chamber_format(NULL, text, sizeof text, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_chamber_format(&(rodt_chamber){.size = "30"}, NULL, 9, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(
+        rodt_chamber_format(&(rodt_chamber){.family = (rodt_family)5, .size = "30"}, text, sizeof text, NULL),
+        RODT_E_ARGUMENT);
+    assert_int_equal(rodt_chamber_format(&(rodt_chamber){.stroke_class = (rodt_stroke_class)-1, .size = "30"},
+                                         text, sizeof text, NULL),
                      RODT_E_ARGUMENT);
     assert_int_equal(
-        rodt_chamber_format(&(rodt_chamber){.stroke_class = (rodt_stroke_class)-1, .size = "30"}, text, sizeof text),
-        RODT_E_ARGUMENT);
-    assert_int_equal(rodt_chamber_format(&(rodt_chamber){.stroke_class = RODT_STROKE_CLASS_LONG}, text, sizeof text),
-                     RODT_E_EMPTY);
+        rodt_chamber_format(&(rodt_chamber){.stroke_class = RODT_STROKE_CLASS_LONG}, text, sizeof text, NULL),
+        RODT_E_EMPTY);
     assert_string_equal(text, "#");
 }
 

@@ -213,7 +213,7 @@ static void test_every_day(void **state)
             char text[RODT_DATE_TEXT_SIZE];
             if (rodt_date_make(n / 12, n % 12 + 1, day, &date) != RODT_OK)
                 continue;
-            assert_int_equal(rodt_date_format(date, text, sizeof text), RODT_OK);
+            assert_int_equal(rodt_date_format(date, text, sizeof text, NULL), RODT_OK);
             assert_int_equal(rodt_date_parse_iso(text, &again, NULL), RODT_OK);
             assert_int_equal(rodt_date_compare(date, again), 0);
             assert_int_equal(rodt_date_compare(before, date), -1);
@@ -241,12 +241,12 @@ static void test_make_and_write(void **state)
     assert_int_equal(rodt_date_make(2021, 2, 29, &date), RODT_E_ARGUMENT);
     assert_int_equal(rodt_date_make(1899, 1, 1, &date), RODT_E_ARGUMENT);
     assert_int_equal(rodt_date_make(2021, 1, 1, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_date_format((rodt_date){0}, text, sizeof text), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_date_format(date, NULL, 11), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_date_format(date, text, 10), RODT_E_SPACE);
+    assert_int_equal(rodt_date_format((rodt_date){0}, text, sizeof text, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_date_format(date, NULL, 11, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_date_format(date, text, 10, NULL), RODT_E_SPACE);
     assert_string_equal(text, "#");
     assert_true(equal(date, 1999, 9, 9));
-    assert_int_equal(rodt_date_format(date, text, sizeof text), RODT_OK);
+    assert_int_equal(rodt_date_format(date, text, sizeof text, NULL), RODT_OK);
     assert_string_equal(text, "1999-09-09");
 }
 

@@ -261,11 +261,11 @@ static void test_ratios(void **state)
     assert_int_equal(rodt_ratio_add(ratio, (rodt_ratio){1, 4}, &ratio), RODT_OK);
     assert_int_equal(rodt_ratio_multiply(ratio, (rodt_ratio){1, 2}, &ratio), RODT_OK);
     char text[RODT_RATIO_TEXT_SIZE] = "#";
-    assert_int_equal(rodt_ratio_format(ratio, text, 5), RODT_E_SPACE);
-    assert_int_equal(rodt_ratio_format(none, text, sizeof text), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_ratio_format(ratio, NULL, sizeof text), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_ratio_format(ratio, text, 5, NULL), RODT_E_SPACE);
+    assert_int_equal(rodt_ratio_format(none, text, sizeof text, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_ratio_format(ratio, NULL, sizeof text, NULL), RODT_E_ARGUMENT);
     assert_string_equal(text, "#");
-    assert_int_equal(rodt_ratio_format(ratio, text, sizeof text), RODT_OK);
+    assert_int_equal(rodt_ratio_format(ratio, text, sizeof text, NULL), RODT_OK);
     assert_string_equal(text, "-1 3/4");
 }
 

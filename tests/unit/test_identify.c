@@ -63,7 +63,7 @@ static void put_length(char *text, size_t size, const char *before, rodt_length 
     char written[RODT_LENGTH_TEXT_SIZE] = "none";
     size_t used = strlen(text);
     if (rodt_length_given(length))
-        assert_int_equal(rodt_length_format(length, written, sizeof written), RODT_OK);
+        assert_int_equal(rodt_length_format(length, written, sizeof written, NULL), RODT_OK);
     snprintf(text + used, size - used, "%s%s", before, written);
 }
 
@@ -75,7 +75,7 @@ static void expect(rodt_identification found, const char *candidates, const char
     for (size_t i = 0; i < found.count; i++) {
         char name[RODT_CHAMBER_TEXT_SIZE];
         size_t used = strlen(text);
-        assert_int_equal(rodt_chamber_format(&found.candidates[i].chamber, name, sizeof name), RODT_OK);
+        assert_int_equal(rodt_chamber_format(&found.candidates[i].chamber, name, sizeof name, NULL), RODT_OK);
         snprintf(text + used, sizeof text - used, "%s%s", i > 0 ? " | " : "", name);
         if (rodt_length_given(found.candidates[i].chamber.rated_stroke))
             put_length(text, sizeof text, ", rated ", found.candidates[i].chamber.rated_stroke);
@@ -635,8 +635,8 @@ static void check_agreement(const rodt_rules *rules, const rodt_chamber *chamber
     bool doubted = chamber->stroke_class != RODT_STROKE_CLASS_LONG && rodt_length_given(standard) &&
                    rodt_length_compare(chamber->rated_stroke, standard) != 0;
     char text[RODT_CHAMBER_TEXT_SIZE], mark[RODT_LENGTH_TEXT_SIZE];
-    rodt_chamber_format(chamber, text, sizeof text);
-    rodt_length_format(chamber->rated_stroke, mark, sizeof mark);
+    rodt_chamber_format(chamber, text, sizeof text, NULL);
+    rodt_length_format(chamber->rated_stroke, mark, sizeof mark, NULL);
     if (answer.conflicting_marks != (found.contradiction != 0) && (answer.conflicting_marks || !doubted))
         fail_msg("%s rated %s: conflicting marks %d, contradiction %u", text, mark, answer.conflicting_marks,
                  (unsigned)found.contradiction);

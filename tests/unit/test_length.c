@@ -240,7 +240,7 @@ static void check_round_trip(int64_t num, int64_t den)
     rodt_length again = untouched;
     assert_int_equal(rodt_length_from_inches(num, den, &length), RODT_OK);
     assert_true(is_canonical(length.num, length.den));
-    assert_int_equal(rodt_length_format(length, text, sizeof text), RODT_OK);
+    assert_int_equal(rodt_length_format(length, text, sizeof text, NULL), RODT_OK);
     if (rodt_length_parse(text, &again, NULL) != RODT_OK || !equal(again, length.num, length.den))
         fail_msg("%lld/%lld is written as \"%s\", which is not read back", (long long)num, (long long)den,
                  text);
@@ -270,7 +270,7 @@ static void test_millimetres(void **state)
         assert_int_equal(rodt_length_from_mm(n, 10, &made), RODT_OK);
         assert_true(equal(length, made.num, made.den) && is_canonical(made.num, made.den));
         assert_int_equal(
-            rodt_length_format_decimal(length, RODT_UNIT_MM, 1, RODT_ROUNDING_HALF_EVEN, again, sizeof again),
+            rodt_length_format_decimal(length, RODT_UNIT_MM, 1, RODT_ROUNDING_HALF_EVEN, again, sizeof again, NULL),
             RODT_OK);
         assert_memory_equal(again, text, strlen(again));
         assert_string_equal(text + strlen(again), " mm");
@@ -299,15 +299,15 @@ static void test_write(void **state)
     for (size_t i = 0; i < COUNT_OF(cases); i++) {
         char text[RODT_LENGTH_TEXT_SIZE];
         size_t size = strlen(cases[i].text);
-        assert_int_equal(rodt_length_format(cases[i].length, text, sizeof text), RODT_OK);
+        assert_int_equal(rodt_length_format(cases[i].length, text, sizeof text, NULL), RODT_OK);
         assert_string_equal(text, cases[i].text);
-        assert_int_equal(rodt_length_format(cases[i].length, text, size + 1), RODT_OK);
+        assert_int_equal(rodt_length_format(cases[i].length, text, size + 1, NULL), RODT_OK);
         memset(text, '#', sizeof text);
-        assert_int_equal(rodt_length_format(cases[i].length, text, size), RODT_E_SPACE);
+        assert_int_equal(rodt_length_format(cases[i].length, text, size, NULL), RODT_E_SPACE);
         assert_int_equal(text[0], '#');
     }
-    assert_int_equal(rodt_length_format((rodt_length){0}, (char[9]){0}, 9), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_length_format((rodt_length){1, 2}, NULL, 9), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_length_format((rodt_length){0}, (char[9]){0}, 9, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_length_format((rodt_length){1, 2}, NULL, 9, NULL), RODT_E_ARGUMENT);
 }
 
 static void check_decimal(int64_t num, int64_t den, rodt_unit unit, unsigned digits, rodt_rounding rounding,
@@ -315,9 +315,9 @@ static void check_decimal(int64_t num, int64_t den, rodt_unit unit, unsigned dig
 {
     char text[RODT_LENGTH_TEXT_SIZE] = "#";
     rodt_length length = {num, den};
-    assert_int_equal(rodt_length_format_decimal(length, unit, digits, rounding, text, sizeof text), RODT_OK);
+    assert_int_equal(rodt_length_format_decimal(length, unit, digits, rounding, text, sizeof text, NULL), RODT_OK);
     assert_string_equal(text, wanted);
-    assert_int_equal(rodt_length_format_decimal(length, unit, digits, rounding, text, strlen(wanted)),
+    assert_int_equal(rodt_length_format_decimal(length, unit, digits, rounding, text, strlen(wanted), NULL),
                      RODT_E_SPACE);
     assert_string_equal(text, wanted);
 }
@@ -338,16 +338,16 @@ static void test_write_decimal(void **state)
     check_decimal(5, 2, RODT_UNIT_INCH, 0, RODT_ROUNDING_HALF_EVEN, "2");
     char text[9] = "#";
     rodt_length two = {2, 1};
-    assert_int_equal(rodt_length_format_decimal(two, (rodt_unit)3, 1, RODT_ROUNDING_UP, text, 9),
+    assert_int_equal(rodt_length_format_decimal(two, (rodt_unit)3, 1, RODT_ROUNDING_UP, text, 9, NULL),
                      RODT_E_ARGUMENT);
-    assert_int_equal(rodt_length_format_decimal(two, RODT_UNIT_MM, 13, RODT_ROUNDING_UP, text, 9),
+    assert_int_equal(rodt_length_format_decimal(two, RODT_UNIT_MM, 13, RODT_ROUNDING_UP, text, 9, NULL),
                      RODT_E_ARGUMENT);
-    assert_int_equal(rodt_length_format_decimal(two, RODT_UNIT_MM, 1, (rodt_rounding)4, text, 9),
+    assert_int_equal(rodt_length_format_decimal(two, RODT_UNIT_MM, 1, (rodt_rounding)4, text, 9, NULL),
                      RODT_E_ARGUMENT);
-    assert_int_equal(rodt_length_format_decimal((rodt_length){0}, RODT_UNIT_MM, 1, RODT_ROUNDING_UP, text, 9),
+    assert_int_equal(rodt_length_format_decimal((rodt_length){0}, RODT_UNIT_MM, 1, RODT_ROUNDING_UP, text, 9, NULL),
                      RODT_E_ARGUMENT);
     assert_int_equal(
-        rodt_length_format_decimal((rodt_length){INT64_MAX, 1}, RODT_UNIT_MM, 12, RODT_ROUNDING_UP, text, 9),
+        rodt_length_format_decimal((rodt_length){INT64_MAX, 1}, RODT_UNIT_MM, 12, RODT_ROUNDING_UP, text, 9, NULL),
         RODT_E_RANGE);
     assert_string_equal(text, "#");
 }
@@ -490,7 +490,7 @@ static void test_lost_blank(void **state)
         size_t count = rodti_lost_blank_values(cases[i].text, strlen(cases[i].text), cases[i].unit, values);
         for (size_t k = 0; k < LOST_BLANK_MAX; k++) {
             assert_int_equal(k < count, cases[i].values[k] != NULL);
-            if (k < count && rodt_length_format(values[k], text, sizeof text) == RODT_OK)
+            if (k < count && rodt_length_format(values[k], text, sizeof text, NULL) == RODT_OK)
                 assert_string_equal(text, cases[i].values[k]);
         }
     }

@@ -86,7 +86,7 @@ static void every_position_is_read_as_it_is_written(void **state)
             char text[RODT_POSITION_TEXT_SIZE], expected[8];
             rodt_position position = {axle, side}, again = {0, 0};
             snprintf(expected, sizeof expected, "%d%c", axle, side == RODT_SIDE_LEFT ? 'L' : 'R');
-            assert_int_equal(rodt_position_format(position, text, sizeof text), RODT_OK);
+            assert_int_equal(rodt_position_format(position, text, sizeof text, NULL), RODT_OK);
             assert_string_equal(text, expected);
             assert_int_equal(read(text, &again, NULL), RODT_OK);
             assert_true(again.axle == axle && again.side == side);
@@ -101,11 +101,11 @@ static void wrong_calls(void **state)
     rodt_position position = {1, RODT_SIDE_LEFT};
     assert_int_equal(rodt_position_parse_n(NULL, 0, &position, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_position_parse_n("1L", 2, NULL, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_position_format(position, NULL, 8), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_position_format(position, text, 2), RODT_E_SPACE);
+    assert_int_equal(rodt_position_format(position, NULL, 8, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_position_format(position, text, 2, NULL), RODT_E_SPACE);
     static const rodt_position none[] = {{0, 1}, {1, 0}, {100, 1}, {1, 3}, {-1, 1}};
     for (size_t i = 0; i < COUNT_OF(none); i++)
-        assert_int_equal(rodt_position_format(none[i], text, sizeof text), RODT_E_ARGUMENT);
+        assert_int_equal(rodt_position_format(none[i], text, sizeof text, NULL), RODT_E_ARGUMENT);
     assert_string_equal(text, "kept");
 }
 

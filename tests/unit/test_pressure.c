@@ -137,12 +137,12 @@ static void test_write(void **state)
 {
     (void)state;
     char text[RODT_PRESSURE_TEXT_SIZE] = "#";
-    assert_int_equal(rodt_pressure_format((rodt_pressure){185, 2}, text, 6), RODT_E_SPACE);
-    assert_int_equal(rodt_pressure_format((rodt_pressure){0}, text, sizeof text), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_pressure_format((rodt_pressure){185, 2}, text, 6, NULL), RODT_E_SPACE);
+    assert_int_equal(rodt_pressure_format((rodt_pressure){0}, text, sizeof text, NULL), RODT_E_ARGUMENT);
     assert_string_equal(text, "#");
-    assert_int_equal(rodt_pressure_format((rodt_pressure){185, 2}, text, 7), RODT_OK);
+    assert_int_equal(rodt_pressure_format((rodt_pressure){185, 2}, text, 7, NULL), RODT_OK);
     assert_string_equal(text, "92 1/2");
-    assert_int_equal(rodt_pressure_format((rodt_pressure){95, 1}, text, sizeof text), RODT_OK);
+    assert_int_equal(rodt_pressure_format((rodt_pressure){95, 1}, text, sizeof text, NULL), RODT_OK);
     assert_string_equal(text, "95");
 }
 

@@ -48,7 +48,7 @@ static void expect_length(rodt_length length, const char *text)
 {
     char written[RODT_LENGTH_TEXT_SIZE] = "";
     if (rodt_length_given(length))
-        assert_int_equal(rodt_length_format(length, written, sizeof written), RODT_OK);
+        assert_int_equal(rodt_length_format(length, written, sizeof written, NULL), RODT_OK);
     assert_string_equal(written, text);
 }
 
@@ -406,17 +406,17 @@ static void sources_write_as_one_line(void **state)
     (void)state;
     char text[RODT_SOURCE_TEXT_SIZE];
     rodt_limit_answer answer = ask_clamp("30", RODT_STROKE_CLASS_STANDARD, "", "");
-    assert_int_equal(rodt_source_format(answer.source, text, sizeof text), RODT_OK);
+    assert_int_equal(rodt_source_format(answer.source, text, sizeof text, NULL), RODT_OK);
     assert_string_equal(text, "49 CFR Part 393, 393.47(e)(1), text as amended by 86 FR 57076");
     size_t needed = strlen(text) + 1;
     char small[] = "as it was";
-    assert_int_equal(rodt_source_format(answer.source, text, needed), RODT_OK);
-    assert_int_equal(rodt_source_format(answer.source, small, sizeof small), RODT_E_SPACE);
+    assert_int_equal(rodt_source_format(answer.source, text, needed, NULL), RODT_OK);
+    assert_int_equal(rodt_source_format(answer.source, small, sizeof small, NULL), RODT_E_SPACE);
     assert_string_equal(small, "as it was");
-    assert_int_equal(rodt_source_format(NULL, text, sizeof text), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_source_format(answer.source, NULL, 0), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_source_format(NULL, text, sizeof text, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_source_format(answer.source, NULL, 1, NULL), RODT_E_ARGUMENT);
     for (size_t r = 0; r < rodt_rules_count(); r++)
-        assert_int_equal(rodt_source_format(rodt_rules_source(rodt_rules_at(r)), text, sizeof text), RODT_OK);
+        assert_int_equal(rodt_source_format(rodt_rules_source(rodt_rules_at(r)), text, sizeof text, NULL), RODT_OK);
 }
 
 int main(void)

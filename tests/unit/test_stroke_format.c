@@ -20,7 +20,7 @@ static void says(rodt_form text, const char *wanted)
 {
     rodt_finding finding = judge(text, "us-fmcsr");
     char sentence[RODT_SENTENCE_SIZE];
-    assert_int_equal(rodt_finding_format(&finding, sentence, sizeof sentence), RODT_OK);
+    assert_int_equal(rodt_finding_format(&finding, sentence, sizeof sentence, NULL), RODT_OK);
     assert_string_equal(sentence, wanted);
 }
 
@@ -78,7 +78,7 @@ static void codes_are_for_ever(void **state)
 static void reason_says(const rodt_finding *finding, rodt_reason reason, const char *part)
 {
     char sentence[RODT_SENTENCE_SIZE];
-    assert_int_equal(rodt_finding_reason_format(finding, reason, sentence, sizeof sentence), RODT_OK);
+    assert_int_equal(rodt_finding_reason_format(finding, reason, sentence, sizeof sentence, NULL), RODT_OK);
     if (strstr(sentence, part) == NULL)
         fail_msg("\"%s\" does not say \"%s\"", sentence, part);
 }
@@ -116,19 +116,19 @@ static void the_proof_is_a_sentence(void **state)
     char sentence[RODT_SENTENCE_SIZE];
     rodt_finding finding = judge((rodt_form){.chamber = "30", .released = "2", .applied = "4",
                                                      .division = "1/8"}, "us-fmcsr");
-    assert_int_equal(rodt_finding_proof_format(&finding, sentence, sizeof sentence), RODT_OK);
+    assert_int_equal(rodt_finding_proof_format(&finding, sentence, sizeof sentence, NULL), RODT_OK);
     assert_string_equal(sentence, "not resolved by this tape: read to 1/8, the true stroke may lie on either side "
                                   "of the limit; chance of being over 1/2");
     finding = judge((rodt_form){.chamber = "30", .released = "2", .applied = "4 1/8", .division = "1/8"}, "us-fmcsr");
-    assert_int_equal(rodt_finding_proof_format(&finding, sentence, sizeof sentence), RODT_OK);
+    assert_int_equal(rodt_finding_proof_format(&finding, sentence, sizeof sentence, NULL), RODT_OK);
     assert_string_equal(sentence, "not resolved by this tape: read to 1/8, the true stroke is at best the limit itself; "
                                   "chance of being over 1/1");
     finding.probability_over = (rodt_ratio){0, 1};
-    assert_int_equal(rodt_finding_proof_format(&finding, sentence, sizeof sentence), RODT_OK);
+    assert_int_equal(rodt_finding_proof_format(&finding, sentence, sizeof sentence, NULL), RODT_OK);
     assert_non_null(strstr(sentence, "the true stroke is at worst the limit itself; chance of being over 0/1"));
     finding.proof = RODT_PROOF_NOT_ASKED;
     finding.probability_over = (rodt_ratio){0, 0};
-    assert_int_equal(rodt_finding_proof_format(&finding, sentence, sizeof sentence), RODT_OK);
+    assert_int_equal(rodt_finding_proof_format(&finding, sentence, sizeof sentence, NULL), RODT_OK);
     assert_string_equal(sentence, "");
 }
 
@@ -147,12 +147,14 @@ static void every_reason_fits_its_room(void **state)
                                   .applied = lengths[c / 49 % 7], .date = days[c / 343 % 4], .division = "0.5 mm",
                                   .rated_stroke = c % 2 ? "76.2 mm" : "2 1/4", .psi = c % 3 ? "88" : "655 kPa"};
         rodt_finding finding = judge(text, rules[c / 1372]);
-        assert_int_equal(rodt_finding_format(&finding, sentence, sizeof sentence), RODT_OK);
-        assert_int_equal(rodt_finding_proof_format(&finding, sentence, sizeof sentence), RODT_OK);
+        assert_int_equal(rodt_finding_format(&finding, sentence, sizeof sentence, NULL), RODT_OK);
+        assert_int_equal(rodt_finding_proof_format(&finding, sentence, sizeof sentence, NULL), RODT_OK);
         assert_true(finding.reasons != 0);
         for (int r = 0; r < RODT_REASON_END; r++) {
             rodt_status wanted = rodt_finding_has(&finding, (rodt_reason)r) ? RODT_OK : RODT_E_ARGUMENT;
-            assert_int_equal(rodt_finding_reason_format(&finding, (rodt_reason)r, sentence, sizeof sentence), wanted);
+            assert_int_equal(
+                rodt_finding_reason_format(&finding, (rodt_reason)r, sentence, sizeof sentence, NULL),
+                wanted);
             count += wanted == RODT_OK;
         }
     }
@@ -164,13 +166,13 @@ static void a_small_buffer_stays_untouched(void **state)
     (void)state;
     rodt_finding finding = judge((rodt_form){.chamber = "20", .released = "2", .applied = "3"}, "us-fmcsr");
     char text[RODT_SENTENCE_SIZE] = "before";
-    assert_int_equal(rodt_finding_format(&finding, text, 10), RODT_E_SPACE);
-    assert_int_equal(rodt_finding_reason_format(&finding, RODT_REASON_WITHIN_LIMIT, text, 5), RODT_E_SPACE);
+    assert_int_equal(rodt_finding_format(&finding, text, 10, NULL), RODT_E_SPACE);
+    assert_int_equal(rodt_finding_reason_format(&finding, RODT_REASON_WITHIN_LIMIT, text, 5, NULL), RODT_E_SPACE);
     assert_string_equal(text, "before");
-    assert_int_equal(rodt_finding_format(NULL, text, sizeof text), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_finding_format(&finding, NULL, 100), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_finding_reason_format(&finding, RODT_REASON_END, text, sizeof text), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_finding_proof_format(NULL, text, sizeof text), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_finding_format(NULL, text, sizeof text, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_finding_format(&finding, NULL, 100, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_finding_reason_format(&finding, RODT_REASON_END, text, sizeof text, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_finding_proof_format(NULL, text, sizeof text, NULL), RODT_E_ARGUMENT);
 }
 
 int main(void)

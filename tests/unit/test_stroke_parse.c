@@ -318,7 +318,9 @@ static void a_lost_blank_proves_nothing_where_it_matters(void **state)
     judge_all(cases, sizeof cases / sizeof cases[0]);
     rodt_finding finding = row(cases[0].text);
     char sentence[RODT_SENTENCE_SIZE];
-    assert_int_equal(rodt_finding_reason_format(&finding, RODT_REASON_LOST_BLANK, sentence, sizeof sentence), RODT_OK);
+    assert_int_equal(
+        rodt_finding_reason_format(&finding, RODT_REASON_LOST_BLANK, sentence, sizeof sentence, NULL),
+        RODT_OK);
     assert_non_null(strstr(sentence, "3 7/8"));
     assert_non_null(strstr(sentence, "3 1/8"));
 }
@@ -423,7 +425,7 @@ static void no_movement_without_air_proves_nothing(void **state)
     judge_all(cases, sizeof cases / sizeof cases[0]);
     rodt_finding finding = row(cases[0].text);
     char sentence[RODT_SENTENCE_SIZE];
-    assert_int_equal(rodt_finding_reason_format(&finding, RODT_REASON_PRESSURE_LOW, sentence, sizeof sentence),
+    assert_int_equal(rodt_finding_reason_format(&finding, RODT_REASON_PRESSURE_LOW, sentence, sizeof sentence, NULL),
                      RODT_OK);
     assert_non_null(strstr(sentence, "without air"));
 }

@@ -212,7 +212,7 @@ static uint64_t hash_length(uint64_t seed, rodt_length length)
 {
     char text[RODT_LENGTH_TEXT_SIZE] = "";
     if (rodt_length_given(length))
-        assert_int_equal(rodt_length_format(length, text, sizeof text), RODT_OK);
+        assert_int_equal(rodt_length_format(length, text, sizeof text, NULL), RODT_OK);
     return hash(seed, text);
 }
 
@@ -220,7 +220,7 @@ static uint64_t hash_date(uint64_t seed, rodt_date date)
 {
     char text[RODT_DATE_TEXT_SIZE] = "";
     if (rodt_date_given(date))
-        assert_int_equal(rodt_date_format(date, text, sizeof text), RODT_OK);
+        assert_int_equal(rodt_date_format(date, text, sizeof text, NULL), RODT_OK);
     return hash(seed, text);
 }
 

@@ -167,14 +167,17 @@ static void test_writer(void **state)
     rodti_text_begin(&writer);
     rodti_text_put(&writer, "abc");
     rodti_text_putf(&writer, "%d", 42);
-    assert_int_equal(rodti_text_copy_out(&writer, text, 5), RODT_E_SPACE);
-    assert_int_equal(rodti_text_copy_out(&writer, NULL, 9), RODT_E_ARGUMENT);
+    assert_int_equal(rodti_text_copy_out(&writer, text, 5, NULL), RODT_E_SPACE);
+    assert_int_equal(rodti_text_copy_out(&writer, NULL, 9, NULL), RODT_E_ARGUMENT);
     assert_string_equal(text, "#");
-    assert_int_equal(rodti_text_copy_out(&writer, text, 6), RODT_OK);
+    size_t needed = 0;
+    assert_int_equal(rodti_text_copy_out(&writer, NULL, 0, &needed), RODT_E_SPACE);
+    assert_int_equal(needed, 6);
+    assert_int_equal(rodti_text_copy_out(&writer, text, 6, NULL), RODT_OK);
     assert_string_equal(text, "abc42");
 }
 
-/* What does not fit is not cut: nothing is copied out at all. */
+/* What the writer itself cannot hold is not cut: nothing is copied out at all. */
 static void test_full_writer(void **state)
 {
     (void)state;
@@ -183,14 +186,14 @@ static void test_full_writer(void **state)
     rodti_text_begin(&writer);
     for (size_t i = 0; i < sizeof writer.buffer - 1; i++)
         rodti_text_put(&writer, "a");
-    assert_int_equal(rodti_text_copy_out(&writer, text, sizeof text), RODT_OK);
+    assert_int_equal(rodti_text_copy_out(&writer, text, sizeof text, NULL), RODT_OK);
     assert_int_equal(strlen(text), sizeof writer.buffer - 1);
     rodti_text_putf(&writer, "%s", "b");
-    assert_int_equal(rodti_text_copy_out(&writer, text, sizeof text), RODT_E_SPACE);
+    assert_int_equal(rodti_text_copy_out(&writer, text, sizeof text, NULL), RODT_E_INTERNAL);
     rodti_text_begin(&writer);
     rodti_text_put(&writer, text);
     rodti_text_put(&writer, "b");
-    assert_int_equal(rodti_text_copy_out(&writer, text, sizeof text), RODT_E_SPACE);
+    assert_int_equal(rodti_text_copy_out(&writer, text, sizeof text, NULL), RODT_E_INTERNAL);
     assert_int_equal(text[0], 'a');
 }
 

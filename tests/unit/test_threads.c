@@ -60,7 +60,7 @@ static void judge_text(work *own)
     rodt_status status = rodt_form_judge(&text, rodt_rules_find("us-fmcsr"), &own->finding, &error);
     if (own->status == RODT_OK)
         own->status = status;
-    rodt_finding_format(&own->finding, own->sentence, sizeof own->sentence);
+    rodt_finding_format(&own->finding, own->sentence, sizeof own->sentence, NULL);
 }
 
 static void *run(void *given)

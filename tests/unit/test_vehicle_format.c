@@ -51,9 +51,9 @@ static void the_count_in_one_line(void **state)
         rodt_count count;
         char text[RODT_SENTENCE_SIZE], kept[8] = "kept";
         assert_int_equal(rodt_tally_judge(&tally, cases[i].said, &count), RODT_OK);
-        assert_int_equal(rodt_count_format(&count, text, sizeof text), RODT_OK);
+        assert_int_equal(rodt_count_format(&count, text, sizeof text, NULL), RODT_OK);
         assert_string_equal(text, cases[i].text);
-        assert_int_equal(rodt_count_format(&count, kept, sizeof kept), RODT_E_SPACE);
+        assert_int_equal(rodt_count_format(&count, kept, sizeof kept, NULL), RODT_E_SPACE);
         assert_string_equal(kept, "kept");
     }
 }
@@ -65,7 +65,7 @@ static void the_longest_count_fits(void **state)
     rodt_count count;
     char text[RODT_SENTENCE_SIZE];
     assert_int_equal(rodt_tally_judge(&tally, 999999999, &count), RODT_OK);
-    assert_int_equal(rodt_count_format(&count, text, sizeof text), RODT_OK);
+    assert_int_equal(rodt_count_format(&count, text, sizeof text, NULL), RODT_OK);
 }
 
 static void each_mismatch_of_an_axle(void **state)
@@ -99,11 +99,11 @@ static void each_mismatch_of_an_axle(void **state)
     for (size_t i = 0; i < COUNT_OF(cases); i++) {
         char text[RODT_SENTENCE_SIZE], kept[8] = "kept";
         axle.mismatches = ~cases[i].bit;
-        assert_int_equal(rodt_axle_format(&axle, cases[i].bit, kept, sizeof kept), RODT_E_ARGUMENT);
+        assert_int_equal(rodt_axle_format(&axle, cases[i].bit, kept, sizeof kept, NULL), RODT_E_ARGUMENT);
         axle.mismatches = cases[i].bit;
-        assert_int_equal(rodt_axle_format(&axle, cases[i].bit, text, sizeof text), RODT_OK);
+        assert_int_equal(rodt_axle_format(&axle, cases[i].bit, text, sizeof text, NULL), RODT_OK);
         assert_string_equal(text, cases[i].text);
-        assert_int_equal(rodt_axle_format(&axle, cases[i].bit, kept, sizeof kept), RODT_E_SPACE);
+        assert_int_equal(rodt_axle_format(&axle, cases[i].bit, kept, sizeof kept, NULL), RODT_E_SPACE);
         assert_string_equal(kept, "kept");
     }
 }
@@ -115,10 +115,10 @@ static void wrong_bits(void **state)
     char text[RODT_SENTENCE_SIZE];
     static const uint32_t wrong[] = {0, 3, RODT_AXLE_LAW, RODT_AXLE_STEERING_DEAD << 1, 1u << 31};
     for (size_t i = 0; i < COUNT_OF(wrong); i++)
-        assert_int_equal(rodt_axle_format(&axle, wrong[i], text, sizeof text), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_axle_format(NULL, 1, text, sizeof text), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_axle_format(&axle, 1, NULL, 0), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_count_format(NULL, text, sizeof text), RODT_E_ARGUMENT);
+        assert_int_equal(rodt_axle_format(&axle, wrong[i], text, sizeof text, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_axle_format(NULL, 1, text, sizeof text, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_axle_format(&axle, 1, NULL, 1, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_count_format(NULL, text, sizeof text, NULL), RODT_E_ARGUMENT);
 }
 
 static void each_advice_says_something_of_its_own(void **state)

@@ -5,7 +5,7 @@
 static PyObject *from_edge(const rodt_air_limit *row)
 {
     char text[RODT_SENTENCE_SIZE];
-    return PyUnicode_FromString(rodt_air_limit_edge_format(row, text, sizeof text) == RODT_OK ? text : "");
+    return PyUnicode_FromString(rodt_air_limit_edge_format(row, text, sizeof text, NULL) == RODT_OK ? text : "");
 }
 
 PyObject *py_from_air_limit(const rodt_air_limit *row)
@@ -82,9 +82,9 @@ PyObject *py_from_air_finding(const rodt_air_finding *finding)
 {
     char sentence[RODT_SENTENCE_SIZE];
     char edge[RODT_SENTENCE_SIZE];
-    if (rodt_air_finding_format(finding, sentence, sizeof sentence) != RODT_OK)
+    if (rodt_air_finding_format(finding, sentence, sizeof sentence, NULL) != RODT_OK)
         sentence[0] = '\0';
-    if (rodt_air_edge_format(finding, edge, sizeof edge) != RODT_OK)
+    if (rodt_air_edge_format(finding, edge, sizeof edge, NULL) != RODT_OK)
         edge[0] = '\0';
     return Py_BuildValue("iiNNNNNNNss", (int)finding->result, (int)finding->missing, PyBool_FromLong(finding->major),
                          PyBool_FromLong(finding->minor), PyBool_FromLong(finding->at_limit),

@@ -143,7 +143,7 @@ static const char *write_number(PyObject *object, const char *field, char point,
 static const char *write_date(PyObject *object, const char *field, char *room)
 {
     rodt_date date;
-    bool read = py_to_date(object, field, &date) && rodt_date_format(date, room, RODT_DATE_TEXT_SIZE) == RODT_OK;
+    bool read = py_to_date(object, field, &date) && rodt_date_format(date, room, RODT_DATE_TEXT_SIZE, NULL) == RODT_OK;
     return read ? room : NULL;
 }
 

@@ -142,7 +142,7 @@ bool py_to_tally(PyObject *object, rodt_tally *out)
 PyObject *py_from_count(const rodt_count *count)
 {
     char text[RODT_SENTENCE_SIZE];
-    if (rodt_count_format(count, text, sizeof text) != RODT_OK)
+    if (rodt_count_format(count, text, sizeof text, NULL) != RODT_OK)
         text[0] = '\0';
     return Py_BuildValue("iIINNNNNNIs", (int)count->outcome, count->brakes, count->unmeasured,
                          py_from_tally(&count->tally), FROM_EXACT(count->defective), FROM_EXACT(count->share),

@@ -33,7 +33,7 @@ static PyObject *from_remarks(const rodt_axle_finding *axle)
     char text[RODT_SENTENCE_SIZE];
     for (uint32_t bit = 1; list != NULL && bit <= RODT_AXLE_STEERING_DEAD; bit <<= 1) {
         rodt_evidence evidence = RODT_EVIDENCE_CHECKED;
-        if ((axle->mismatches & bit) == 0 || rodt_axle_format(axle, bit, text, sizeof text) != RODT_OK)
+        if ((axle->mismatches & bit) == 0 || rodt_axle_format(axle, bit, text, sizeof text, NULL) != RODT_OK)
             continue;
         const rodt_source *source = rodt_axle_source(bit, &evidence);
         PyObject *remark = Py_BuildValue("IsNi", bit, text, py_from_source(source), (int)evidence);

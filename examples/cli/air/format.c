@@ -156,9 +156,9 @@ void print_air_finding(const rodt_air_finding *finding)
 {
     char sentence[SENTENCE_SIZE];
     print_result(finding);
-    if (rodt_air_finding_format(finding, sentence, sizeof sentence) == RODT_OK)
+    if (rodt_air_finding_format(finding, sentence, sizeof sentence, NULL) == RODT_OK)
         print_wrapped(stdout, "Found", INDENT, sentence);
-    if (rodt_air_edge_format(finding, sentence, sizeof sentence) == RODT_OK && sentence[0] != '\0')
+    if (rodt_air_edge_format(finding, sentence, sizeof sentence, NULL) == RODT_OK && sentence[0] != '\0')
         print_wrapped(stdout, "Edge", INDENT, sentence);
     if (finding->row != NULL) {
         print_row(finding->row, finding->rules);
@@ -195,9 +195,9 @@ void put_air_finding(json_writer *json, const rodt_air_finding *finding)
     write_ratio(json, "measured", finding->measured);
     write_ratio(json, "allowed", finding->allowed);
     json_pair(json, "measure", row != NULL ? rodt_air_measure_name(row->measure) : NULL);
-    bool said = rodt_air_finding_format(finding, sentence, sizeof sentence) == RODT_OK;
+    bool said = rodt_air_finding_format(finding, sentence, sizeof sentence, NULL) == RODT_OK;
     json_pair(json, "sentence", said ? sentence : NULL);
-    said = rodt_air_edge_format(finding, sentence, sizeof sentence) == RODT_OK;
+    said = rodt_air_edge_format(finding, sentence, sizeof sentence, NULL) == RODT_OK;
     json_pair(json, "edge", said && sentence[0] != '\0' ? sentence : NULL);
     json_pair(json, "note", twin_note(finding));
     json_pair(json, "published", row != NULL ? row->published : NULL);
@@ -221,7 +221,8 @@ void write_air_finding(const rodt_air_finding *finding)
 static const char *tenths(rodt_pressure pressure, char word[WORD_SIZE])
 {
     const rodt_length plain = {pressure.num, pressure.den};
-    rodt_status status = rodt_length_format_decimal(plain, RODT_UNIT_INCH, 1, RODT_ROUNDING_HALF_EVEN, word, WORD_SIZE);
+    rodt_status status =
+        rodt_length_format_decimal(plain, RODT_UNIT_INCH, 1, RODT_ROUNDING_HALF_EVEN, word, WORD_SIZE, NULL);
     return status == RODT_OK ? word : "-";
 }
 

@@ -35,7 +35,7 @@ static void print_row(const rodt_air_limit *row)
     print_wrapped(stdout, rodt_air_check_name(row->check), INDENT, row->published);
     if (whom(row, text)[0] != '\0')
         print_wrapped(stdout, "", INDENT, text);
-    if (rodt_air_limit_edge_format(row, edge, sizeof edge) == RODT_OK && row->kind != RODT_AIR_KIND_USUAL)
+    if (rodt_air_limit_edge_format(row, edge, sizeof edge, NULL) == RODT_OK && row->kind != RODT_AIR_KIND_USUAL)
         print_wrapped(stdout, "", INDENT, edge);
     snprintf(line, sizeof line, "%s (%s)", format_source(row->source, words), rodt_evidence_text(row->evidence));
     print_wrapped(stdout, "", INDENT, line);
@@ -66,7 +66,7 @@ static void write_row(json_writer *json, const rodt_air_limit *row)
     json_pair(json, "value", rodt_ratio_given(row->value) ? format_ratio(row->value, word) : NULL);
     json_pair(json, "upper", rodt_ratio_given(row->upper) ? format_ratio(row->upper, word) : NULL);
     json_pair(json, "measure", rodt_air_measure_name(row->measure));
-    json_pair(json, "edge", rodt_air_limit_edge_format(row, edge, sizeof edge) == RODT_OK ? edge : NULL);
+    json_pair(json, "edge", rodt_air_limit_edge_format(row, edge, sizeof edge, NULL) == RODT_OK ? edge : NULL);
     json_pair(json, "vehicle", whom(row, text));
     json_pair(json, "setup", row->setup);
     json_source(json, "source", row->source);

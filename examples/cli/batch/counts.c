@@ -95,7 +95,7 @@ const char *batch_chamber_name(const batch_counts *counts, size_t at, char text[
 {
     if (at == BATCH_CHAMBERS_MAX - 1)
         return "(other)";
-    if (rodt_chamber_format(&counts->chamber[at].chamber, text, RODT_CHAMBER_TEXT_SIZE) != RODT_OK)
+    if (rodt_chamber_format(&counts->chamber[at].chamber, text, RODT_CHAMBER_TEXT_SIZE, NULL) != RODT_OK)
         return "(not read)";
     return text;
 }

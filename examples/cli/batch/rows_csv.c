@@ -53,7 +53,7 @@ static rodt_form read_text(batch_chunk *chunk, const csv_record *record)
 static void write_length(batch_chunk *chunk, rodt_length length)
 {
     char text[RODT_LENGTH_TEXT_SIZE];
-    if (rodt_length_given(length) && rodt_length_format(length, text, sizeof text) == RODT_OK)
+    if (rodt_length_given(length) && rodt_length_format(length, text, sizeof text, NULL) == RODT_OK)
         output_text(&chunk->out, text);
     write_separators(chunk, 1);
 }

@@ -161,7 +161,7 @@ void batch_check_first_object(batch_chunk *chunk, const csv_record *record)
 static void write_length(output *to, const char *name, rodt_length length)
 {
     char text[RODT_LENGTH_TEXT_SIZE];
-    bool given = rodt_length_given(length) && rodt_length_format(length, text, sizeof text) == RODT_OK;
+    bool given = rodt_length_given(length) && rodt_length_format(length, text, sizeof text, NULL) == RODT_OK;
     output_text(to, "\"");
     output_text(to, name);
     output_text(to, given ? "\": \"" : "\": null, ");

@@ -136,7 +136,7 @@ static void put_ratio(line *to, rodt_ratio ratio, int64_t times)
     rodt_length value;
     put_separator(to);
     if (rodt_length_scale((rodt_length){ratio.num, ratio.den}, (rodt_ratio){times, 1}, &value) == RODT_OK &&
-        rodt_length_format(value, text, sizeof text) == RODT_OK)
+        rodt_length_format(value, text, sizeof text, NULL) == RODT_OK)
         put_text(to, text);
 }
 

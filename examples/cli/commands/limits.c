@@ -78,7 +78,7 @@ static void print_limit(const rodt_finding *finding, const rule_context *context
     const char *label = "Why     - ";
     for (size_t i = 0; i < COUNT_OF(limit_reasons); i++) {
         char sentence[RODT_SENTENCE_SIZE];
-        if (rodt_finding_reason_format(finding, limit_reasons[i], sentence, sizeof sentence) != RODT_OK)
+        if (rodt_finding_reason_format(finding, limit_reasons[i], sentence, sizeof sentence, NULL) != RODT_OK)
             continue;
         print_wrapped(stdout, label, 10, sentence);
         label = "        - ";

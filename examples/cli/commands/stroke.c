@@ -103,7 +103,7 @@ static void print_reasons(const rodt_finding *finding)
     const char *label = "Why     - ";
     for (int i = 0; i < RODT_REASON_END; i++) {
         char sentence[RODT_SENTENCE_SIZE];
-        if (rodt_finding_reason_format(finding, (rodt_reason)i, sentence, sizeof sentence) != RODT_OK)
+        if (rodt_finding_reason_format(finding, (rodt_reason)i, sentence, sizeof sentence, NULL) != RODT_OK)
             continue;
         print_wrapped(stdout, label, INDENT + 2, sentence);
         label = "        - ";
@@ -173,10 +173,10 @@ static void print_finding(const rodt_finding *finding)
 {
     char sentence[RODT_SENTENCE_SIZE];
     print_verdict(finding);
-    if (rodt_finding_format(finding, sentence, sizeof sentence) == RODT_OK)
+    if (rodt_finding_format(finding, sentence, sizeof sentence, NULL) == RODT_OK)
         print_wrapped(stdout, finding->unit == RODT_UNIT_INCH ? "Inches" : "Stroke", INDENT, sentence);
     print_reasons(finding);
-    if (rodt_finding_proof_format(finding, sentence, sizeof sentence) == RODT_OK && sentence[0] != '\0')
+    if (rodt_finding_proof_format(finding, sentence, sizeof sentence, NULL) == RODT_OK && sentence[0] != '\0')
         print_wrapped(stdout, "Tape", INDENT, sentence);
     print_law(finding);
     print_pressure_source(finding);
@@ -196,7 +196,7 @@ static void write_reasons(json_writer *json, const rodt_finding *finding)
     json_open(json, '[');
     for (int i = 0; i < RODT_REASON_END; i++) {
         char sentence[RODT_SENTENCE_SIZE];
-        if (rodt_finding_reason_format(finding, (rodt_reason)i, sentence, sizeof sentence) == RODT_OK)
+        if (rodt_finding_reason_format(finding, (rodt_reason)i, sentence, sizeof sentence, NULL) == RODT_OK)
             json_text(json, sentence);
     }
     json_close(json, ']');
@@ -210,7 +210,7 @@ static void write_proof(json_writer *json, const rodt_finding *finding)
     json_pair(json, "proof", given ? rodt_proof_name(finding->proof) : NULL);
     rodt_ratio chance = finding->probability_over;
     json_pair(json, "probability_over", rodt_ratio_given(chance) ? format_ratio(chance, word) : NULL);
-    bool said = given && rodt_finding_proof_format(finding, sentence, sizeof sentence) == RODT_OK;
+    bool said = given && rodt_finding_proof_format(finding, sentence, sizeof sentence, NULL) == RODT_OK;
     json_pair(json, "proof_sentence", said ? sentence : NULL);
 }
 

@@ -117,7 +117,7 @@ void rule_context_close(rule_context *context) { rodt_rules_free(context->own); 
 void rule_context_note_undated(const rule_context *context, uint64_t rows)
 {
     char day[RODT_DATE_TEXT_SIZE];
-    if (context->today && rows > 0 && rodt_date_format(context->day, day, sizeof day) == RODT_OK)
+    if (context->today && rows > 0 && rodt_date_format(context->day, day, sizeof day, NULL) == RODT_OK)
         print_error("%" PRIu64 " %s no date: judged by the law of today, %s (--as-of sets another day)", rows,
                     rows == 1 ? "row has" : "rows have", day);
 }

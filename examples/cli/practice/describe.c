@@ -37,7 +37,7 @@ const char *practice_format_length(const practice *of, rodt_length length, char 
     char digits[WORD_SIZE - 4];
     bool whole = rodt_length_given(length) && length.num * 127 % (length.den * 5) == 0;
     if (rodt_length_format_decimal(length, RODT_UNIT_MM, whole ? 0 : 2, RODT_ROUNDING_HALF_EVEN, digits,
-                                   sizeof digits) != RODT_OK)
+                                   sizeof digits, NULL) != RODT_OK)
         return "-";
     snprintf(word, WORD_SIZE, "%s mm", digits);
     return word;
@@ -46,7 +46,7 @@ const char *practice_format_length(const practice *of, rodt_length length, char 
 void practice_format_position(const practice *of, size_t end, char word[RODT_POSITION_TEXT_SIZE])
 {
     snprintf(word, RODT_POSITION_TEXT_SIZE, "-");
-    (void)rodt_position_format(of->judged.ends[end].position, word, RODT_POSITION_TEXT_SIZE);
+    (void)rodt_position_format(of->judged.ends[end].position, word, RODT_POSITION_TEXT_SIZE, NULL);
 }
 
 /* --- Marks and conditions ------------------------------------------------------------------------------- */
@@ -141,7 +141,7 @@ void practice_format_count(const practice *of, char words[PRACTICE_TEXT_SIZE])
 {
     char sentence[RODT_SENTENCE_SIZE];
     const rodt_count *count = &of->judged.vehicle.count;
-    if (rodt_count_format(count, sentence, sizeof sentence) != RODT_OK)
+    if (rodt_count_format(count, sentence, sizeof sentence, NULL) != RODT_OK)
         sentence[0] = '\0';
     snprintf(words, PRACTICE_TEXT_SIZE, "%.340s: %s", sentence, rodt_outcome_name(count->outcome));
 }
@@ -192,7 +192,7 @@ void practice_each_reason(const practice *of, size_t end, vehicle_line line, voi
     const rodt_finding *finding = &of->judged.findings[end];
     char sentence[RODT_SENTENCE_SIZE], words[RODT_SOURCE_TEXT_SIZE], source[RODT_SOURCE_TEXT_SIZE + 40];
     for (int reason = 0; reason < RODT_REASON_END; reason++) {
-        if (rodt_finding_reason_format(finding, (rodt_reason)reason, sentence, sizeof sentence) == RODT_OK)
+        if (rodt_finding_reason_format(finding, (rodt_reason)reason, sentence, sizeof sentence, NULL) == RODT_OK)
             line(context, "Why", sentence);
     }
     if (finding->source == NULL)

@@ -296,7 +296,7 @@ static void format_answer(const practice *of, practice_question question, const 
     case ASK_COUNT:
         if (answer->is_percent)
             (void)rodt_length_format_decimal(answer->length, RODT_UNIT_INCH, answer->digits,
-                                             RODT_ROUNDING_HALF_EVEN, word, sizeof word);
+                                             RODT_ROUNDING_HALF_EVEN, word, sizeof word, NULL);
         snprintf(text, PRACTICE_TEXT_SIZE, "%s%s", answer->is_percent ? word : format_length(answer->length, word),
                  answer->is_percent ? " %" : "");
         break;

@@ -13,8 +13,8 @@ static void list_end(const inspection *of, size_t i, vehicle_line line, void *co
     char text[RODT_SENTENCE_SIZE + 40];
     if (finding->verdict != RODT_VERDICT_OUT_OF_ADJUSTMENT && finding->verdict != RODT_VERDICT_INOPERATIVE)
         return;
-    (void)rodt_position_format(vehicle->ends[i].position, position, sizeof position);
-    if (rodt_finding_format(finding, words, sizeof words) != RODT_OK)
+    (void)rodt_position_format(vehicle->ends[i].position, position, sizeof position, NULL);
+    if (rodt_finding_format(finding, words, sizeof words, NULL) != RODT_OK)
         return;
     snprintf(text, sizeof text, "%s%s", words,
              finding->verdict == RODT_VERDICT_INOPERATIVE ? "; the rod did not move" : "");
@@ -25,7 +25,7 @@ static void list_axle(const rodt_axle_finding *axle, vehicle_line line, void *co
 {
     char sentence[RODT_SENTENCE_SIZE];
     for (uint32_t bit = 1; bit <= RODT_AXLE_STEERING_DEAD; bit <<= 1) {
-        if ((bit & RODT_AXLE_LAW) != 0 && rodt_axle_format(axle, bit, sentence, sizeof sentence) == RODT_OK)
+        if ((bit & RODT_AXLE_LAW) != 0 && rodt_axle_format(axle, bit, sentence, sizeof sentence, NULL) == RODT_OK)
             line(context, "", sentence);
     }
 }
@@ -39,7 +39,7 @@ void inspection_each_defect(const inspection *of, vehicle_line line, void *conte
         list_axle(&of->vehicle.vehicle.axles[i], line, context);
     for (size_t i = 0; i < of->record.check_count; i++) {
         if (of->air[i].result == RODT_AIR_RESULT_DEFECTIVE &&
-            rodt_air_finding_format(&of->air[i], sentence, sizeof sentence) == RODT_OK)
+            rodt_air_finding_format(&of->air[i], sentence, sizeof sentence, NULL) == RODT_OK)
             line(context, of->air[i].major ? "air, major defect" : "air", sentence);
     }
 }

@@ -171,7 +171,7 @@ static void put_end(const inspection *of, size_t end, FILE *to)
     char position[RODT_POSITION_TEXT_SIZE] = "-", chamber[RODT_CHAMBER_TEXT_SIZE], margin[MARGIN_SIZE];
     char released[WORD_SIZE], applied[WORD_SIZE], stroke[WORD_SIZE], limit[WORD_SIZE], psi[WORD_SIZE], arm[WORD_SIZE];
     bool bad = finding->verdict == RODT_VERDICT_OUT_OF_ADJUSTMENT || finding->verdict == RODT_VERDICT_INOPERATIVE;
-    (void)rodt_position_format(wheel->position, position, sizeof position);
+    (void)rodt_position_format(wheel->position, position, sizeof position, NULL);
     markup_put(to, "<tr class=\"%\"><th scope=\"row\">%</th><td>%</td><td>%</td><td>%</td><td>%</td>",
                bad ? "bad" : "fine", position, rodt_verdict_name(finding->verdict), margin_words(finding, margin),
                tape_word(finding, finding->applied_stroke, stroke), format_length(finding->limit, limit));
@@ -216,7 +216,7 @@ static void put_checks(const inspection *of, FILE *to)
           "</tr></thead>\n<tbody>\n", to);
     for (size_t i = 0; i < of->record.check_count; i++) {
         const rodt_air_finding *finding = &of->air[i];
-        bool said = rodt_air_finding_format(finding, sentence, sizeof sentence) == RODT_OK;
+        bool said = rodt_air_finding_format(finding, sentence, sizeof sentence, NULL) == RODT_OK;
         markup_put(to, "<tr class=\"%\"><th scope=\"row\">%</th><td>%%</td><td>%</td></tr>\n",
                    finding->result == RODT_AIR_RESULT_DEFECTIVE ? "bad" : "fine",
                    rodt_air_check_title(finding->reading.check), rodt_air_result_name(finding->result),

@@ -151,7 +151,7 @@ static void put_card(FILE *to, const vehicle_record *vehicle, size_t end, rodt_l
     char position[RODT_POSITION_TEXT_SIZE] = "-", words[MARGIN_SIZE], stroke[WORD_SIZE], limit[WORD_SIZE];
     char figures[2 * WORD_SIZE + 32];
     bool given = rodt_length_given(finding->applied_stroke);
-    (void)rodt_position_format(vehicle->ends[end].position, position, sizeof position);
+    (void)rodt_position_format(vehicle->ends[end].position, position, sizeof position, NULL);
     const char *unit = finding->unit == RODT_UNIT_INCH && given ? " in" : "";
     const char *moved = given ? tape_word(finding, finding->applied_stroke, stroke) : "no stroke";
     if (rodt_length_given(finding->limit))
@@ -175,7 +175,7 @@ static void put_side(FILE *to, const vehicle_record *vehicle, const rodt_axle_fi
         put_card(to, vehicle, end, whole, x, middle);
         return;
     }
-    (void)rodt_position_format(place, position, sizeof position);
+    (void)rodt_position_format(place, position, sizeof position, NULL);
     put_texts(to, x, middle, position, "not recorded", "not measured");
 }
 

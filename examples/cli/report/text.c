@@ -58,7 +58,7 @@ static void print_checks(const inspection *of)
     list checks = {"Air checks"};
     char sentence[600];
     for (size_t i = 0; i < of->record.check_count; i++) {
-        if (rodt_air_finding_format(&of->air[i], sentence, sizeof sentence) == RODT_OK)
+        if (rodt_air_finding_format(&of->air[i], sentence, sizeof sentence, NULL) == RODT_OK)
             print_line(&checks, of->air[i].major ? "MAJOR DEFECT" : "", sentence);
     }
     if (of->record.check_count == 0)

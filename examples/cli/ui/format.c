@@ -6,34 +6,35 @@
 
 const char *format_length(rodt_length length, char word[WORD_SIZE])
 {
-    return rodt_length_format(length, word, WORD_SIZE) == RODT_OK ? word : "-";
+    return rodt_length_format(length, word, WORD_SIZE, NULL) == RODT_OK ? word : "-";
 }
 
 /* Printed millimetres have one decimal; the exact value may have more. */
 const char *format_mm(rodt_length length, char word[WORD_SIZE])
 {
-    rodt_status status = rodt_length_format_decimal(length, RODT_UNIT_MM, 1, RODT_ROUNDING_HALF_UP, word, WORD_SIZE);
+    rodt_status status =
+        rodt_length_format_decimal(length, RODT_UNIT_MM, 1, RODT_ROUNDING_HALF_UP, word, WORD_SIZE, NULL);
     return status == RODT_OK ? word : "-";
 }
 
 const char *format_date(rodt_date date, char word[WORD_SIZE])
 {
-    return rodt_date_format(date, word, WORD_SIZE) == RODT_OK ? word : "-";
+    return rodt_date_format(date, word, WORD_SIZE, NULL) == RODT_OK ? word : "-";
 }
 
 const char *format_pressure(rodt_pressure pressure, char word[WORD_SIZE])
 {
-    return rodt_pressure_format(pressure, word, WORD_SIZE) == RODT_OK ? word : "-";
+    return rodt_pressure_format(pressure, word, WORD_SIZE, NULL) == RODT_OK ? word : "-";
 }
 
 const char *format_chamber(const rodt_chamber *chamber, char word[RODT_CHAMBER_TEXT_SIZE])
 {
-    return rodt_chamber_format(chamber, word, RODT_CHAMBER_TEXT_SIZE) == RODT_OK ? word : "-";
+    return rodt_chamber_format(chamber, word, RODT_CHAMBER_TEXT_SIZE, NULL) == RODT_OK ? word : "-";
 }
 
 const char *format_source(const rodt_source *source, char words[RODT_SOURCE_TEXT_SIZE])
 {
-    return rodt_source_format(source, words, RODT_SOURCE_TEXT_SIZE) == RODT_OK ? words : "-";
+    return rodt_source_format(source, words, RODT_SOURCE_TEXT_SIZE, NULL) == RODT_OK ? words : "-";
 }
 
 const char *format_ratio(rodt_ratio ratio, char word[WORD_SIZE])

@@ -106,7 +106,7 @@ void json_source(json_writer *json, const char *key, const rodt_source *source)
 void json_ratio(json_writer *json, const char *key, rodt_ratio ratio)
 {
     char text[RODT_RATIO_TEXT_SIZE];
-    json_pair(json, key, rodt_ratio_format(ratio, text, sizeof text) == RODT_OK ? text : NULL);
+    json_pair(json, key, rodt_ratio_format(ratio, text, sizeof text, NULL) == RODT_OK ? text : NULL);
 }
 
 void json_number(json_writer *json, const char *key, uint64_t number)

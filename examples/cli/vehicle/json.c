@@ -24,7 +24,7 @@ static void put_criterion(json_writer *json, const rodt_vehicle_finding *vehicle
     const rodt_count *count = &vehicle->count;
     char sentence[RODT_SENTENCE_SIZE];
     json_pair(json, "outcome", rodt_outcome_name(count->outcome));
-    bool said = rodt_count_format(count, sentence, sizeof sentence) == RODT_OK;
+    bool said = rodt_count_format(count, sentence, sizeof sentence, NULL) == RODT_OK;
     json_pair(json, "sentence", said ? sentence : NULL);
     json_number(json, "brakes", count->brakes);
     json_number(json, "not_given", count->unmeasured);
@@ -57,10 +57,10 @@ static void put_end(json_writer *json, const vehicle_record *record, size_t i)
     const rodt_finding *finding = &record->findings[i];
     char position[RODT_POSITION_TEXT_SIZE] = "", chamber[RODT_CHAMBER_TEXT_SIZE];
     const char *advice = rodt_advice_text(record->advice[i]);
-    (void)rodt_position_format(end->position, position, sizeof position);
+    (void)rodt_position_format(end->position, position, sizeof position, NULL);
     json_open(json, '{');
     json_pair(json, "position", position);
-    bool known = rodt_chamber_format(&finding->chamber, chamber, sizeof chamber) == RODT_OK;
+    bool known = rodt_chamber_format(&finding->chamber, chamber, sizeof chamber, NULL) == RODT_OK;
     json_pair(json, "chamber", known ? chamber : NULL);
     json_length(json, "released", finding->released);
     json_length(json, "applied", finding->applied);
@@ -95,7 +95,7 @@ static void put_mismatch(json_writer *json, const rodt_axle_finding *axle, uint3
     char sentence[RODT_SENTENCE_SIZE];
     rodt_evidence evidence = RODT_EVIDENCE_CHECKED;
     const rodt_source *source = rodt_axle_source(bit, &evidence);
-    if (rodt_axle_format(axle, bit, sentence, sizeof sentence) != RODT_OK)
+    if (rodt_axle_format(axle, bit, sentence, sizeof sentence, NULL) != RODT_OK)
         return;
     json_open(json, '{');
     json_pair(json, "code", bit_code(bit));

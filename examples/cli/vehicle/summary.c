@@ -60,7 +60,7 @@ void vehicle_each_count(const vehicle_record *record, vehicle_line line, void *c
 {
     const rodt_vehicle_finding *vehicle = &record->vehicle;
     char sentence[RODT_SENTENCE_SIZE];
-    if (rodt_count_format(&vehicle->count, sentence, sizeof sentence) == RODT_OK)
+    if (rodt_count_format(&vehicle->count, sentence, sizeof sentence, NULL) == RODT_OK)
         line(context, "Count", sentence);
     snprintf(sentence, sizeof sentence,
              "%lu in adjustment, %lu out (%lu by 1/4 or more, %lu by less), %lu inoperative, %lu undetermined, %lu not "
@@ -89,7 +89,7 @@ const char *tape_word(const rodt_finding *finding, rodt_length length, char word
         return format_length(length, word);
     char digits[WORD_SIZE - 4];
     rodt_status status = rodt_length_format_decimal(length, mm ? RODT_UNIT_MM : RODT_UNIT_INCH, mm ? 2 : 3,
-                                                    RODT_ROUNDING_HALF_EVEN, digits, sizeof digits);
+                                                    RODT_ROUNDING_HALF_EVEN, digits, sizeof digits, NULL);
     if (status == RODT_OK)
         snprintf(word, WORD_SIZE, "%s%s", digits, mm ? " mm" : "");
     return status == RODT_OK ? word : "-";
@@ -119,7 +119,7 @@ static void add_position(const vehicle_record *record, size_t end, char list[LIS
 {
     char position[RODT_POSITION_TEXT_SIZE];
     size_t used = strlen(list);
-    if (rodt_position_format(record->ends[end].position, position, sizeof position) == RODT_OK)
+    if (rodt_position_format(record->ends[end].position, position, sizeof position, NULL) == RODT_OK)
         snprintf(list + used, LIST_SIZE - used, "%s%s", used == 0 ? "" : " ", position);
 }
 
@@ -138,8 +138,8 @@ static bool is_shown_elsewhere(rodt_reason reason)
 static bool sentence_of(const vehicle_record *record, size_t end, int reason, char sentence[RODT_SENTENCE_SIZE])
 {
     return !is_shown_elsewhere((rodt_reason)reason) &&
-           rodt_finding_reason_format(&record->findings[end], (rodt_reason)reason, sentence, RODT_SENTENCE_SIZE) ==
-               RODT_OK;
+           rodt_finding_reason_format(&record->findings[end], (rodt_reason)reason, sentence,
+                                      RODT_SENTENCE_SIZE, NULL) == RODT_OK;
 }
 
 /* One sentence once, with every wheel end that it is about; done by the first of them. */
@@ -200,7 +200,7 @@ void vehicle_each_axle(const vehicle_record *record, vehicle_line line, void *co
     char sentence[RODT_SENTENCE_SIZE];
     for (size_t i = 0; i < vehicle->axle_count; i++) {
         for (uint32_t bit = 1; bit <= RODT_AXLE_STEERING_DEAD; bit <<= 1) {
-            if (rodt_axle_format(&vehicle->axles[i], bit, sentence, sizeof sentence) == RODT_OK)
+            if (rodt_axle_format(&vehicle->axles[i], bit, sentence, sizeof sentence, NULL) == RODT_OK)
                 line(context, "", sentence);
         }
     }

@@ -42,7 +42,7 @@ static void print_end(const vehicle_record *record, size_t end)
     const rodt_finding *finding = &record->findings[end];
     char position[RODT_POSITION_TEXT_SIZE] = "-", chamber[RODT_CHAMBER_TEXT_SIZE], stroke[WORD_SIZE], limit[WORD_SIZE];
     char margin[MARGIN_SIZE];
-    (void)rodt_position_format(record->ends[end].position, position, sizeof position);
+    (void)rodt_position_format(record->ends[end].position, position, sizeof position, NULL);
     printf("%-4s%-21.20s %-10s%-7s%-18s", position, format_chamber(&finding->chamber, chamber),
            tape_word(finding, finding->applied_stroke, stroke), format_length(finding->limit, limit),
            margin_words(finding, margin));

@@ -41,7 +41,7 @@ static void print_doubt(const rodt_finding *finding)
         RODT_REASON_CHAMBER_MISSING,  RODT_REASON_RULES_NOT_IN_FORCE, RODT_REASON_LOST_BLANK};
     char sentence[RODT_SENTENCE_SIZE];
     for (size_t i = 0; finding->verdict == RODT_VERDICT_UNDETERMINED && i < COUNT_OF(doubts); i++) {
-        if (rodt_finding_reason_format(finding, doubts[i], sentence, sizeof sentence) == RODT_OK)
+        if (rodt_finding_reason_format(finding, doubts[i], sentence, sizeof sentence, NULL) == RODT_OK)
             walk_print("  ", 2, "%s", sentence);
     }
 }
@@ -65,7 +65,7 @@ static void print_axle(const inspection *judged, rodt_position position)
     for (size_t i = 0; i < judged->vehicle.vehicle.axle_count; i++) {
         const rodt_axle_finding *axle = &judged->vehicle.vehicle.axles[i];
         if (axle->axle == position.axle &&
-            rodt_axle_format(axle, RODT_AXLE_STROKES_DIFFER, sentence, sizeof sentence) == RODT_OK)
+            rodt_axle_format(axle, RODT_AXLE_STROKES_DIFFER, sentence, sizeof sentence, NULL) == RODT_OK)
             walk_print("  ", 2, "%s", sentence);
     }
 }
@@ -83,7 +83,7 @@ static void print_check(const inspection *judged, rodt_air_check check)
 {
     char sentence[600];
     int entry = walk_find_check(&judged->record, check);
-    if (entry != WALK_NONE && rodt_air_finding_format(&judged->air[entry], sentence, sizeof sentence) == RODT_OK)
+    if (entry != WALK_NONE && rodt_air_finding_format(&judged->air[entry], sentence, sizeof sentence, NULL) == RODT_OK)
         walk_print("  ", 2, "%s", sentence);
 }
 
@@ -172,7 +172,7 @@ static void print_open_checks(const inspection *judged)
     for (size_t i = 0; i < judged->record.check_count; i++) {
         rodt_air_result result = judged->air[i].result;
         bool open = result == RODT_AIR_RESULT_NOT_DONE || result == RODT_AIR_RESULT_UNDETERMINED;
-        if (open && rodt_air_finding_format(&judged->air[i], sentence, sizeof sentence) == RODT_OK)
+        if (open && rodt_air_finding_format(&judged->air[i], sentence, sizeof sentence, NULL) == RODT_OK)
             print_line(&heading, "", sentence);
     }
 }

@@ -275,7 +275,7 @@ static bool add_end(walk *of, inspection_record *record, int axle, int side)
     static const end_key common[] = {END_DIVISION, END_PSI, END_PSI_AFTER, END_ENGINE, END_SPRING, END_DRUM};
     char text[RODT_POSITION_TEXT_SIZE];
     record_value *values = record->ends[record->end_count];
-    if (rodt_position_format((rodt_position){(int16_t)axle, (int16_t)side}, text, sizeof text) != RODT_OK)
+    if (rodt_position_format((rodt_position){(int16_t)axle, (int16_t)side}, text, sizeof text, NULL) != RODT_OK)
         return false;
     values[END_POSITION].text = walk_keep(of, text);
     for (size_t i = 0; record->end_count > 0 && i < COUNT_OF(common); i++)

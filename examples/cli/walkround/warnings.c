@@ -49,7 +49,7 @@ static void warn_stroke(warning_list *warnings, const rodt_finding *finding)
     const rodt_length hardly = {1, 2}; /* a choice of ours, far below what a full application moves */
     char sentence[RODT_SENTENCE_SIZE];
     for (size_t i = 0; i < COUNT_OF(reasons); i++) {
-        if (rodt_finding_reason_format(finding, reasons[i], sentence, sizeof sentence) == RODT_OK)
+        if (rodt_finding_reason_format(finding, reasons[i], sentence, sizeof sentence, NULL) == RODT_OK)
             warn(warnings, sentence);
     }
     if (rodt_length_given(finding->applied_stroke) && finding->applied_stroke.num > 0 &&
@@ -88,7 +88,7 @@ static void warn_axle(warning_list *warnings, const rodt_axle_finding *axle, uin
 {
     char sentence[RODT_SENTENCE_SIZE];
     for (uint32_t bit = 1; axle != NULL && bit <= RODT_AXLE_STEERING_DEAD; bit <<= 1) {
-        if ((bit & bits) != 0 && rodt_axle_format(axle, bit, sentence, sizeof sentence) == RODT_OK)
+        if ((bit & bits) != 0 && rodt_axle_format(axle, bit, sentence, sizeof sentence, NULL) == RODT_OK)
             warn(warnings, sentence);
     }
 }
