@@ -16,7 +16,7 @@ int main(void)
     char text[RODT_SENTENCE_SIZE];
     for (size_t i = 0; i < sizeof readings / sizeof readings[0]; i++) {
         rodt_air_finding finding;
-        if (rodt_air_judge(&readings[i], rules, &finding) != RODT_OK)
+        if (rodt_air_judge(&readings[i], rules, &finding, NULL) != RODT_OK)
             return 2;
         rodt_air_finding_format(&finding, text, sizeof text, NULL);
         printf("%s\n", text);
@@ -27,20 +27,25 @@ int main(void)
     /* A tractor with 2 chambers of type 20 and 4 of type 30, 49 CFR 571.121. */
     rodt_chamber steer, drive;
     rodt_ratio small, large, chambers, required;
+    char held[RODT_RATIO_TEXT_SIZE], needed[RODT_RATIO_TEXT_SIZE];
     rodt_pressure after;
     unsigned count;
     rodt_chamber_parse("20", &steer, NULL);
     rodt_chamber_parse("30", &drive, NULL);
     rodt_chamber_rated_volume(&steer, &small);
     rodt_chamber_rated_volume(&drive, &large);
-    chambers = (rodt_ratio){2 * small.num + 4 * large.num, 1};
+    rodt_ratio_multiply(small, (rodt_ratio){2, 1}, &small);
+    rodt_ratio_multiply(large, (rodt_ratio){4, 1}, &large);
+    rodt_ratio_add(small, large, &chambers);
     rodt_reservoir_required_volume(chambers, false, &required);
-    printf("%lld in3 of chambers need %lld in3 of reservoirs\n", (long long)chambers.num, (long long)required.num);
-    const rodt_pressure before = {100, 1}, floor = {60, 1};
+    rodt_ratio_format(chambers, held, sizeof held, NULL);
+    rodt_ratio_format(required, needed, sizeof needed, NULL);
+    printf("%s in3 of chambers need %s in3 of reservoirs\n", held, needed);
+    const rodt_pressure before = {100, 1}, least = {60, 1};
     const rodt_ratio whole = {1, 1};
     rodt_reservoir_estimate_application(before, required, chambers, whole, &after);
     rodt_pressure_format(after, text, sizeof text, NULL);
-    rodt_reservoir_estimate_applications(before, floor, required, chambers, whole, &count);
+    rodt_reservoir_estimate_applications(before, least, required, chambers, whole, &count);
     printf("estimate: 100 psi falls to %s psi in one full application; %u keep 60 psi\n", text, count);
     return 0;
 }

@@ -34,7 +34,8 @@ typedef enum rodt_vehicle_class {
     RODT_VEHICLE_CLASS_ANY = 0,         /* in a reading: not said */
     RODT_VEHICLE_CLASS_SINGLE = 1,      /* one unit */
     RODT_VEHICLE_CLASS_COMBINATION = 2, /* towing unit and one towed unit or more, by towed_units */
-    RODT_VEHICLE_CLASS_BUS = 3          /* one unit that carries passengers */
+    RODT_VEHICLE_CLASS_BUS = 3,         /* one unit that carries passengers */
+    RODT_VEHICLE_CLASS_END = 4
 } rodt_vehicle_class;
 
 typedef enum rodt_comparison {
@@ -44,7 +45,8 @@ typedef enum rodt_comparison {
     RODT_COMPARISON_NOT_LESS_THAN = 3,
     RODT_COMPARISON_BETWEEN = 4,   /* both ends good */
     RODT_COMPARISON_MUST_BE_YES = 5,
-    RODT_COMPARISON_MUST_BE_NO = 6
+    RODT_COMPARISON_MUST_BE_NO = 6,
+    RODT_COMPARISON_END = 7
 } rodt_comparison;
 
 /* What a row's figures are measured in. */
@@ -56,18 +58,19 @@ typedef enum rodt_air_measure {
     RODT_AIR_MEASURE_KPA_PER_MINUTE = 4,
     RODT_AIR_MEASURE_PERCENT_LEFT = 5, /* pressure after over pressure before */
     RODT_AIR_MEASURE_PERCENT_LOST = 6,
-    RODT_AIR_MEASURE_YES_NO = 7
+    RODT_AIR_MEASURE_YES_NO = 7,
+    RODT_AIR_MEASURE_END = 8
 } rodt_air_measure;
 
 /* How a rule set ranks a row. */
 typedef enum rodt_air_kind {
     RODT_AIR_KIND_LIMIT = 0,
-    RODT_AIR_KIND_MAJOR =
-        1, /* beyond it the defect is a major one; what lies before it is not judged by this row */
+    RODT_AIR_KIND_MAJOR = 1,       /* beyond it the defect is a major one; what lies before it is not judged */
     RODT_AIR_KIND_USUAL = 2,       /* a usual figure, not a limit: only a note, never a defect */
     RODT_AIR_KIND_LIMIT_MAJOR = 3, /* a limit, and what is beyond it is a major defect */
     RODT_AIR_KIND_LIMIT_MINOR = 4, /* a limit, and what is beyond it is a minor defect */
-    RODT_AIR_KIND_EITHER = 5       /* one of several ways to check the same: one that is good is enough */
+    RODT_AIR_KIND_EITHER = 5,      /* one of several ways to check the same: one that is good is enough */
+    RODT_AIR_KIND_END = 6
 } rodt_air_kind;
 
 /* What a build-up is timed over. */
@@ -75,7 +78,8 @@ typedef enum rodt_air_span {
     RODT_AIR_SPAN_PRESSURES = 0,         /* from one pressure to another */
     RODT_AIR_SPAN_FROM_WARNING = 1,      /* from where the low-pressure warning stops to the greatest pressure */
     RODT_AIR_SPAN_FROM_APPLICATIONS = 2, /* from after five full applications to the greatest pressure */
-    RODT_AIR_SPAN_RECOVERY = 3           /* from after one full application back to the pressure before it */
+    RODT_AIR_SPAN_RECOVERY = 3,          /* from after one full application back to the pressure before it */
+    RODT_AIR_SPAN_END = 4
 } rodt_air_span;
 
 /* One row of the table of air checks. States the acceptable condition. */
@@ -131,15 +135,30 @@ typedef struct rodt_air_reading {
     uint64_t reserved[4];       /* zero */
 } rodt_air_reading;
 
+/* Bounds of plausibility, no figures of law: above them a decimal point is lost, or the unit is another one. */
+#define RODT_SECONDS_MAX 86400
+#define RODT_VOLUME_MAX_CUBIC_INCHES 1000000
+#define RODT_AIR_COUNT_MAX 99 /* towed units, full applications */
+
+/*
+ * Tells whether a reading can be judged: the check and all enumerators are known; the day of build exists; every figure
+ * is all zero bytes, or in lowest terms, not below zero and within its bound; a single vehicle or a bus has no towed
+ * units; the reserve is zero. rodt_air_judge asks it first.
+ *
+ * error  NULL, or gets a sentence, and the name of the member as its field: "towed_units", "before"
+ *
+ * RODT_OK; RODT_E_ARGUMENT: it cannot, or reading is NULL.
+ */
+RODT_API rodt_status rodt_air_reading_check(const rodt_air_reading *reading, rodt_error *error);
+
 typedef enum rodt_air_result {
     RODT_AIR_RESULT_NOT_DONE = 0, /* nothing was recorded */
     RODT_AIR_RESULT_GOOD = 1,
     RODT_AIR_RESULT_DEFECTIVE = 2,
-    RODT_AIR_RESULT_UNDETERMINED =
-        3, /* recorded, but a fact that the row needs is missing, or no row is for it */
-    RODT_AIR_RESULT_NOTED =
-        4 /* no limit was passed or failed: the rule set gives a usual figure only, or only the
+    RODT_AIR_RESULT_UNDETERMINED = 3, /* recorded, but a fact that the row needs is missing, or no row is for it */
+    RODT_AIR_RESULT_NOTED = 4, /* no limit was passed or failed: the rule set gives a usual figure only, or only the
                                   bound of a major defect, which was kept */
+    RODT_AIR_RESULT_END = 5
 } rodt_air_result;
 
 /* What was missing for RODT_AIR_RESULT_UNDETERMINED. */
@@ -154,7 +173,8 @@ typedef enum rodt_air_missing {
     RODT_AIR_MISSING_SENSE = 7,    /* the readings contradict each other: pressure rose in a loss test */
     RODT_AIR_MISSING_CUT_OUT = 8,  /* the governor's cut-out decides */
     RODT_AIR_MISSING_APPLICATIONS = 9, /* the rule set asks for another number of full applications */
-    RODT_AIR_MISSING_OTHER_WAY = 10    /* this way failed; the rule set accepts another one, which was not done */
+    RODT_AIR_MISSING_OTHER_WAY = 10,   /* this way failed; the rule set accepts another one, which was not done */
+    RODT_AIR_MISSING_END = 11
 } rodt_air_missing;
 
 typedef struct rodt_air_finding {
@@ -182,12 +202,15 @@ typedef struct rodt_air_finding {
  * result; otherwise the finding is undetermined and says what decides. A build-up between pressures may be timed by the
  * psi or by the kPa that the source prints beside them.
  *
- * RODT_OK          *out is the finding; missing facts make it undetermined, never an error
- * RODT_E_ARGUMENT  a pointer is NULL, an enumerator is unknown, a value is below zero, or towed units are said of a
- *                  single vehicle or a bus
- * RODT_E_RANGE     a figure does not fit
+ * error  NULL, or gets what was wrong, as in rodt_air_reading_check
+ *
+ * RODT_OK               *out is the finding; missing facts make it undetermined, never an error
+ * RODT_E_ARGUMENT       reading or out is NULL, or rodt_air_reading_check refuses the reading
+ * RODT_E_UNKNOWN_RULES  rules is NULL
+ * RODT_E_RANGE          a figure does not fit
  */
-RODT_API rodt_status rodt_air_judge(const rodt_air_reading *reading, const rodt_rules *rules, rodt_air_finding *out);
+RODT_API rodt_status rodt_air_judge(const rodt_air_reading *reading, const rodt_rules *rules, rodt_air_finding *out,
+                                    rodt_error *error);
 
 /* The sentence for a form: "low-pressure warning came on at 62 psi; it must be on at 60 psi or above: good".
  * Statuses as rodt_finding_format. */
@@ -203,7 +226,7 @@ RODT_API rodt_status rodt_air_limit_edge_format(const rodt_air_limit *row, char 
 /* Words. Constant, never NULL, "" for a number that is none. */
 RODT_API const char *rodt_air_check_name(rodt_air_check check);
 RODT_API const char *rodt_air_check_title(rodt_air_check check);      /* "low-pressure warning" */
-RODT_API const char *rodt_air_result_name(rodt_air_result result); /* "not-done", "good", "defective", ... */
+RODT_API const char *rodt_air_result_name(rodt_air_result of); /* "not-done", "good", "defective", ... */
 RODT_API const char *rodt_air_missing_name(rodt_air_missing missing); /* "", "row", "vehicle", "built", ... */
 RODT_API const char *
 rodt_air_measure_name(rodt_air_measure measure); /* "psi", "kPa per minute", "% left", ... */
@@ -265,11 +288,11 @@ RODT_API rodt_status rodt_reservoir_estimate_application(rodt_pressure pressure,
                                                          rodt_pressure *after);
 
 /*
- * An ESTIMATE: how many full applications keep the reservoir at `floor` or above, starting at `pressure`; at most 99.
+ * An ESTIMATE: how many full applications keep the reservoir at `least` or above, starting at `pressure`; at most 99.
  * Exact, also where the pressure itself would not fit after so many.
  * Statuses as above.
  */
-RODT_API rodt_status rodt_reservoir_estimate_applications(rodt_pressure pressure, rodt_pressure floor,
+RODT_API rodt_status rodt_reservoir_estimate_applications(rodt_pressure pressure, rodt_pressure least,
                                                           rodt_ratio reservoir, rodt_ratio chambers,
                                                           rodt_ratio fill, unsigned *count);
 

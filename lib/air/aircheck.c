@@ -232,31 +232,6 @@ static rodt_status judge_all(const rodt_air_reading *reading, const rodt_rules *
 
 /* --- The judgement ----------------------------------------------------------------------------------- */
 
-static bool is_valid_ratio(int64_t num, int64_t den) { return den == 0 || (den > 0 && num >= 0); }
-static bool is_valid_pressure(rodt_pressure p) { return is_valid_ratio(p.num, p.den); }
-
-static bool is_valid_date(rodt_date date)
-{
-    rodt_date made;
-    if (!rodt_date_given(date) || (date.month == 0 && date.day == 0))
-        return date.year == 0 || (date.year >= 1900 && date.year <= 2199);
-    return rodt_date_make(date.year, date.month, date.day, &made) == RODT_OK;
-}
-
-static bool is_valid(const rodt_air_reading *reading)
-{
-    bool tows = reading->towed_units > 0;
-    bool alone = reading->vehicle == RODT_VEHICLE_CLASS_SINGLE || reading->vehicle == RODT_VEHICLE_CLASS_BUS;
-    return reading->check > RODT_AIR_CHECK_NONE && reading->check < RODT_AIR_CHECK_END &&
-           (unsigned)reading->vehicle <= RODT_VEHICLE_CLASS_BUS && (unsigned)reading->span <= RODT_AIR_SPAN_RECOVERY &&
-           (unsigned)reading->answer <= RODT_RECORDED_YES && reading->towed_units >= 0 && !(tows && alone) &&
-           reading->applications >= 0 && is_valid_date(reading->built) && is_valid_pressure(reading->pressure) &&
-           is_valid_pressure(reading->before) && is_valid_pressure(reading->after) &&
-           is_valid_pressure(reading->cut_out) && is_valid_ratio(reading->seconds.num, reading->seconds.den) &&
-           is_valid_ratio(reading->actual_volume.num, reading->actual_volume.den) &&
-           is_valid_ratio(reading->required_volume.num, reading->required_volume.den);
-}
-
 /* The cut-out and the volumes are facts of the vehicle; they are no check that was done. */
 static bool is_done(const rodt_air_reading *reading)
 {
@@ -265,16 +240,27 @@ static bool is_done(const rodt_air_reading *reading)
            reading->answer != RODT_RECORDED_NOTHING;
 }
 
-rodt_status rodt_air_judge(const rodt_air_reading *reading, const rodt_rules *rules, rodt_air_finding *out)
+static rodt_status check_arguments(const rodt_air_reading *reading, const rodt_rules *rules,
+                                   const rodt_air_finding *out, rodt_error *error)
+{
+    if (out == NULL)
+        return rodti_text_error(error, RODT_E_ARGUMENT, 0, "room for a finding is needed");
+    if (rules == NULL)
+        return rodti_text_error(error, RODT_E_UNKNOWN_RULES, 0, "%s", rodt_status_text(RODT_E_UNKNOWN_RULES));
+    return rodt_air_reading_check(reading, error);
+}
+
+rodt_status rodt_air_judge(const rodt_air_reading *reading, const rodt_rules *rules, rodt_air_finding *out,
+                           rodt_error *error)
 {
     air_outcome outcome = {.result = RODT_AIR_RESULT_NOT_DONE};
-    if (reading == NULL || rules == NULL || out == NULL || !is_valid(reading))
-        return RODT_E_ARGUMENT;
-    if (is_done(reading)) {
-        rodt_status status = judge_all(reading, law_of(rules), &outcome);
-        if (status != RODT_OK)
-            return status;
-    }
+    rodt_status status = check_arguments(reading, rules, out, error);
+    if (status != RODT_OK)
+        return status;
+    if (is_done(reading))
+        status = judge_all(reading, law_of(rules), &outcome);
+    if (status != RODT_OK)
+        return rodti_text_error(error, status, 0, "%s", rodt_status_text(status));
     *out = (rodt_air_finding){.result = outcome.result,
                               .missing = outcome.missing,
                               .major = outcome.major,

@@ -40,10 +40,10 @@ static bool is_check(rodt_air_check check) { return (unsigned)check < RODT_AIR_C
 
 const char *rodt_air_check_title(rodt_air_check check) { return is_check(check) ? checks[check].title : ""; }
 
-const char *rodt_air_result_name(rodt_air_result result)
+const char *rodt_air_result_name(rodt_air_result of)
 {
     static const char *const names[] = {"not-done", "good", "defective", "undetermined", "noted"};
-    return (unsigned)result < COUNT_OF(names) ? names[result] : "";
+    return (unsigned)of < COUNT_OF(names) ? names[of] : "";
 }
 
 const char *rodt_air_missing_name(rodt_air_missing missing)

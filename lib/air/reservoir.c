@@ -129,13 +129,13 @@ static unsigned count_applications(rodt_ratio part, rodt_ratio least)
     return kept;
 }
 
-rodt_status rodt_reservoir_estimate_applications(rodt_pressure pressure, rodt_pressure floor, rodt_ratio reservoir,
+rodt_status rodt_reservoir_estimate_applications(rodt_pressure pressure, rodt_pressure least, rodt_ratio reservoir,
                                        rodt_ratio chambers, rodt_ratio fill, unsigned *count)
 {
     rodt_ratio start, end, part;
-    if (count == NULL || !is_gauge(floor) || !is_valid(pressure, reservoir, chambers, fill))
+    if (count == NULL || !is_gauge(least) || !is_valid(pressure, reservoir, chambers, fill))
         return RODT_E_ARGUMENT;
-    if (!stays(reservoir, chambers, fill, &part) || !to_absolute(pressure, &start) || !to_absolute(floor, &end) ||
+    if (!stays(reservoir, chambers, fill, &part) || !to_absolute(pressure, &start) || !to_absolute(least, &end) ||
         !rodti_exact_divide(end, start, &end))
         return RODT_E_RANGE;
     *count = count_applications(part, end);

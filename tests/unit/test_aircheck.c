@@ -28,7 +28,7 @@ static rodt_air_finding judge(const char *rules, const rodt_air_reading *reading
     rodt_air_finding finding;
     memset(&finding, 0x5A, sizeof finding);
     assert_non_null(rodt_rules_find(rules));
-    assert_int_equal(rodt_air_judge(reading, rodt_rules_find(rules), &finding), RODT_OK);
+    assert_int_equal(rodt_air_judge(reading, rodt_rules_find(rules), &finding, NULL), RODT_OK);
     return finding;
 }
 
@@ -151,7 +151,7 @@ static void set_measured(rodt_air_reading *reading, const rodt_air_limit *row, i
             reading->pressure = less(reading->cut_out, in_unit(row, num, den));
         break;
     case RODT_AIR_MEASURE_SECONDS:
-        reading->seconds = (rodt_ratio){num, den};
+        assert_int_equal(rodt_ratio_make(num, den, &reading->seconds), RODT_OK);
         reading->span = row->span;
         reading->before = row->start;
         reading->after = row->stop;
@@ -170,7 +170,8 @@ static void set_measured(rodt_air_reading *reading, const rodt_air_limit *row, i
         if (row->measure == RODT_AIR_MEASURE_PERCENT_LOST)
             reading->after = less(reading->before, reading->after);
         break;
-    case RODT_AIR_MEASURE_YES_NO: break;
+    case RODT_AIR_MEASURE_YES_NO:
+    case RODT_AIR_MEASURE_END: break;
     }
 }
 
@@ -185,6 +186,7 @@ static bool keeps(rodt_comparison comparison, int side)
     case RODT_COMPARISON_BETWEEN: return side >= 0;
     case RODT_COMPARISON_MUST_BE_YES: return side > 0;
     case RODT_COMPARISON_MUST_BE_NO: return side < 0;
+    case RODT_COMPARISON_END: break;
     }
     return false;
 }
@@ -219,7 +221,7 @@ static bool hits(const rodt_rules *rules, const rodt_air_limit *row, rodt_air_re
     set_measured(&reading, row, num, den);
     if (row->measure == RODT_AIR_MEASURE_YES_NO)
         reading.answer = side > 0 ? RODT_RECORDED_YES : RODT_RECORDED_NO;
-    assert_int_equal(rodt_air_judge(&reading, rules, &finding), RODT_OK);
+    assert_int_equal(rodt_air_judge(&reading, rules, &finding, NULL), RODT_OK);
     if (finding.row != row)
         return false;
     bool kept = keeps(row->comparison, side);
@@ -340,12 +342,12 @@ static void fingerprint_of_all_air_rows(void **state)
 
 static rodt_air_finding build_up(int64_t actual, int64_t required, int64_t time)
 {
-    const rodt_air_reading reading = {.check = RODT_AIR_CHECK_BUILD_UP,
+    rodt_air_reading reading = {.check = RODT_AIR_CHECK_BUILD_UP,
                                       .before = {85, 1},
                                       .after = {100, 1},
-                                      .seconds = {time, 4},
                                       .actual_volume = {actual, actual != 0},
                                       .required_volume = {required, required != 0}};
+    assert_int_equal(rodt_ratio_make(time, 4, &reading.seconds), RODT_OK);
     return judge("us-newvehicle", &reading);
 }
 
@@ -488,49 +490,101 @@ static void units_are_exact_both_ways(void **state)
     expect_ratio(finding.measured, 97860875535731, 258064000000);
 }
 
-static bool is_refused(rodt_air_reading reading)
-{
-    rodt_air_finding finding, before;
-    memset(&finding, 0x5A, sizeof finding);
-    before = finding;
-    rodt_status status = rodt_air_judge(&reading, rodt_rules_find("us-cdl"), &finding);
-    assert_memory_equal(&finding, &before, sizeof finding);
-    return status == RODT_E_ARGUMENT;
-}
-
-static void wrong_inputs_are_refused(void **state)
+/* Each member by itself, with the name that the error gives it. */
+static void wrong_readings_are_refused_by_member(void **state)
 {
     (void)state;
     const rodt_pressure p100 = {100, 1};
+    const struct {
+        const char *field;
+        rodt_air_reading reading;
+    } cases[] = {
+        {"check", {.pressure = p100}},
+        {"check", {.check = RODT_AIR_CHECK_END, .pressure = p100}},
+        {"check", {.check = (rodt_air_check)-1, .pressure = p100}},
+        {"vehicle", {.check = RODT_AIR_CHECK_WARNING, .vehicle = RODT_VEHICLE_CLASS_END}},
+        {"span", {.check = RODT_AIR_CHECK_BUILD_UP, .span = RODT_AIR_SPAN_END}},
+        {"answer", {.check = RODT_AIR_CHECK_WARNING, .answer = (rodt_recorded)3}},
+        {"towed_units", {.check = RODT_AIR_CHECK_WARNING, .towed_units = -1}},
+        {"towed_units", {.check = RODT_AIR_CHECK_WARNING, .towed_units = RODT_AIR_COUNT_MAX + 1}},
+        {"towed_units", {.check = RODT_AIR_CHECK_WARNING, .vehicle = RODT_VEHICLE_CLASS_SINGLE, .towed_units = 1}},
+        {"towed_units", {.check = RODT_AIR_CHECK_WARNING, .vehicle = RODT_VEHICLE_CLASS_BUS, .towed_units = 1}},
+        {"applications", {.check = RODT_AIR_CHECK_RESERVE, .applications = -1}},
+        {"applications", {.check = RODT_AIR_CHECK_RESERVE, .applications = RODT_AIR_COUNT_MAX + 1}},
+        {"built", {.check = RODT_AIR_CHECK_WARNING, .built = {2001, 2, 29}}},
+        {"built", {.check = RODT_AIR_CHECK_WARNING, .built = {2001, 2, 0}}},
+        {"built", {.check = RODT_AIR_CHECK_WARNING, .built = {2001, 13, 40}}},
+        {"built", {.check = RODT_AIR_CHECK_WARNING, .built = {0, 3, 1}}},
+        {"built", {.check = RODT_AIR_CHECK_WARNING, .built = {1800, 0, 0}}},
+        {"built", {.check = RODT_AIR_CHECK_WARNING, .built = {-1, 0, 0}}},
+        {"pressure", {.check = RODT_AIR_CHECK_WARNING, .pressure = {-1, 1}}},
+        {"pressure", {.check = RODT_AIR_CHECK_WARNING, .pressure = {1, -1}}},
+        {"pressure", {.check = RODT_AIR_CHECK_WARNING, .pressure = {5, 0}}},
+        {"pressure", {.check = RODT_AIR_CHECK_WARNING, .pressure = {4, 2}}},
+        {"pressure", {.check = RODT_AIR_CHECK_WARNING, .pressure = {301, 1}}},
+        {"before", {.check = RODT_AIR_CHECK_RESERVE, .before = {0, 2}}},
+        {"after", {.check = RODT_AIR_CHECK_RESERVE, .after = {INT64_MIN, 1}}},
+        {"cut_out", {.check = RODT_AIR_CHECK_CUT_IN, .cut_out = {120, INT64_MIN}}},
+        {"seconds", {.check = RODT_AIR_CHECK_BUILD_UP, .seconds = {-5, 1}}},
+        {"seconds", {.check = RODT_AIR_CHECK_BUILD_UP, .seconds = {RODT_SECONDS_MAX + 1, 1}}},
+        {"actual_volume", {.check = RODT_AIR_CHECK_BUILD_UP, .actual_volume = {6, 4}}},
+        {"required_volume", {.check = RODT_AIR_CHECK_BUILD_UP, .required_volume = {RODT_VOLUME_MAX_CUBIC_INCHES + 1, 1}}},
+        {"reserved", {.check = RODT_AIR_CHECK_WARNING, .reserved = {0, 0, 0, 1}}},
+    };
+    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+        rodt_air_finding finding, before;
+        rodt_error error = {.status = RODT_OK};
+        memset(&finding, 0x5A, sizeof finding);
+        before = finding;
+        assert_int_equal(rodt_air_judge(&cases[i].reading, rodt_rules_find("us-cdl"), &finding, &error),
+                         RODT_E_ARGUMENT);
+        assert_string_equal(error.field, cases[i].field);
+        assert_int_equal(error.status, RODT_E_ARGUMENT);
+        assert_true(error.text[0] != '\0' && error.line == 0 && error.column == 0);
+        assert_memory_equal(&finding, &before, sizeof finding);
+        assert_int_equal(rodt_air_reading_check(&cases[i].reading, NULL), RODT_E_ARGUMENT);
+    }
+}
+
+static void sound_readings_are_taken(void **state)
+{
+    (void)state;
+    const rodt_air_reading cases[] = {
+        {.check = RODT_AIR_CHECK_WARNING},
+        {.check = RODT_AIR_CHECK_WARNING, .built = {2001, 0, 0}, .pressure = {0, 1}, .cut_out = gauge("655 kPa")},
+        {.check = RODT_AIR_CHECK_CONTAMINATION, .vehicle = RODT_VEHICLE_CLASS_BUS, .built = {2000, 2, 29}},
+        {.check = RODT_AIR_CHECK_BUILD_UP, .towed_units = RODT_AIR_COUNT_MAX, .applications = RODT_AIR_COUNT_MAX,
+         .seconds = {RODT_SECONDS_MAX, 1}, .actual_volume = {RODT_VOLUME_MAX_CUBIC_INCHES, 1}, .before = {300, 1}},
+    };
+    rodt_error error = {.status = RODT_E_INTERNAL};
+    for (size_t i = 0; i < COUNT_OF(cases); i++)
+        assert_int_equal(rodt_air_reading_check(&cases[i], &error), RODT_OK);
+    assert_int_equal(error.status, RODT_E_INTERNAL);
+}
+
+static void missing_arguments_are_said(void **state)
+{
+    (void)state;
+    rodt_error error;
     rodt_air_finding finding;
-    rodt_air_reading sound = {.check = RODT_AIR_CHECK_WARNING, .pressure = p100};
-    assert_int_equal(rodt_air_judge(NULL, rodt_rules_find("us-cdl"), &finding), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_air_judge(&sound, NULL, &finding), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_air_judge(&sound, rodt_rules_find("us-cdl"), NULL), RODT_E_ARGUMENT);
-    assert_true(is_refused((rodt_air_reading){.pressure = p100}));
-    assert_true(is_refused((rodt_air_reading){.check = RODT_AIR_CHECK_END, .pressure = p100}));
-    assert_true(is_refused((rodt_air_reading){.check = RODT_AIR_CHECK_WARNING, .pressure = {-1, 1}}));
-    assert_true(is_refused((rodt_air_reading){.check = RODT_AIR_CHECK_WARNING, .pressure = {1, -1}}));
-    assert_true(is_refused((rodt_air_reading){.check = RODT_AIR_CHECK_WARNING, .pressure = p100, .towed_units = -1}));
-    assert_true(is_refused((rodt_air_reading){
-        .check = RODT_AIR_CHECK_WARNING, .pressure = p100, .vehicle = RODT_VEHICLE_CLASS_SINGLE, .towed_units = 1}));
-    assert_true(is_refused((rodt_air_reading){
-        .check = RODT_AIR_CHECK_WARNING, .pressure = p100, .vehicle = RODT_VEHICLE_CLASS_BUS, .towed_units = 1}));
-    assert_true(is_refused((rodt_air_reading){.check = RODT_AIR_CHECK_WARNING, .pressure = p100, .built = {2001, 2, 29}}));
-    assert_true(is_refused((rodt_air_reading){.check = RODT_AIR_CHECK_WARNING, .pressure = p100, .built = {2001, 2, 0}}));
-    assert_true(is_refused((rodt_air_reading){.check = RODT_AIR_CHECK_WARNING, .pressure = p100, .built = {1800, 0, 0}}));
-    assert_true(is_refused((rodt_air_reading){.check = RODT_AIR_CHECK_BUILD_UP, .seconds = {-5, 1}}));
-    assert_true(is_refused((rodt_air_reading){.check = RODT_AIR_CHECK_WARNING, .answer = (rodt_recorded)3}));
-    assert_true(is_refused((rodt_air_reading){.check = RODT_AIR_CHECK_BUILD_UP, .span = (rodt_air_span)4}));
+    const rodt_air_reading sound = {.check = RODT_AIR_CHECK_WARNING, .pressure = {100, 1}};
+    assert_int_equal(rodt_air_reading_check(NULL, &error), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_air_judge(NULL, rodt_rules_find("us-cdl"), &finding, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_air_judge(&sound, rodt_rules_find("us-cdl"), NULL, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_air_judge(&sound, NULL, &finding, NULL), RODT_E_UNKNOWN_RULES);
+    assert_int_equal(rodt_air_judge(&sound, NULL, &finding, &error), RODT_E_UNKNOWN_RULES);
+    assert_int_equal(error.status, RODT_E_UNKNOWN_RULES);
 }
 
 static void a_figure_that_does_not_fit_is_said(void **state)
 {
     (void)state;
+    rodt_error error;
     rodt_air_finding finding;
     const rodt_air_reading loss = {.check = RODT_AIR_CHECK_LOSS_APPLIED, .vehicle = RODT_VEHICLE_CLASS_SINGLE,
-                                   .before = {INT64_MAX, 3}, .after = {1, INT64_MAX}};
-    assert_int_equal(rodt_air_judge(&loss, rodt_rules_find("us-cdl"), &finding), RODT_E_RANGE);
+                                   .before = {INT64_MAX, INT64_MAX / 100 - 1}, .after = {1, INT64_MAX}};
+    assert_int_equal(rodt_air_judge(&loss, rodt_rules_find("us-cdl"), &finding, &error), RODT_E_RANGE);
+    assert_int_equal(error.status, RODT_E_RANGE);
 }
 
 static int64_t bound_for(const rodt_rules *rules, rodt_vehicle_class vehicle, int16_t towed, rodt_date day)
@@ -538,7 +592,7 @@ static int64_t bound_for(const rodt_rules *rules, rodt_vehicle_class vehicle, in
     const rodt_air_reading reading = {.check = RODT_AIR_CHECK_CUT_IN, .vehicle = vehicle, .towed_units = towed, .built = day,
                                       .pressure = {90, 1}};
     rodt_air_finding finding;
-    assert_int_equal(rodt_air_judge(&reading, rules, &finding), RODT_OK);
+    assert_int_equal(rodt_air_judge(&reading, rules, &finding, NULL), RODT_OK);
     return finding.allowed.num;
 }
 
@@ -614,7 +668,9 @@ int main(void)
         cmocka_unit_test(one_of_two_ways_is_enough),
         cmocka_unit_test(printed_kpa_time_the_span),
         cmocka_unit_test(units_are_exact_both_ways),
-        cmocka_unit_test(wrong_inputs_are_refused),
+        cmocka_unit_test(wrong_readings_are_refused_by_member),
+        cmocka_unit_test(sound_readings_are_taken),
+        cmocka_unit_test(missing_arguments_are_said),
         cmocka_unit_test(a_figure_that_does_not_fit_is_said),
         cmocka_unit_test(the_most_exact_row_is_chosen),
         cmocka_unit_test(strokes_have_no_limit_there),

@@ -95,8 +95,7 @@ def judge_air(check: Check | str, *, vehicle: VehicleClass | str = "any", span: 
     raw = (number_of(Check, check, "check"), number_of(VehicleClass, vehicle, "vehicle"),
            number_of(Span, span, "span"), _YES_NO.index(answer), towed_units, applications, built, pressure, before,
            after, cut_out, seconds, actual_volume, required_volume)
-    with explained("no time and no volume is below zero", "reading"):
-        return AirFinding._read(_low.rodt_air_judge(raw, rule_set(rules)._kept))
+    return AirFinding._read(_low.rodt_air_judge(raw, rule_set(rules)._kept))
 
 
 def check_title(check: Check | str) -> str:

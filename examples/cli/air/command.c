@@ -44,7 +44,8 @@ int air_status(rodt_air_result result)
     case RODT_AIR_RESULT_NOTED: return STATUS_GOOD; /* a usual figure is no limit */
     case RODT_AIR_RESULT_DEFECTIVE: return STATUS_OUT;
     case RODT_AIR_RESULT_NOT_DONE:
-    case RODT_AIR_RESULT_UNDETERMINED: break;
+    case RODT_AIR_RESULT_UNDETERMINED:
+    case RODT_AIR_RESULT_END: break;
     }
     return STATUS_UNDETERMINED;
 }
@@ -71,9 +72,9 @@ static int answer_check(const command_line *from, rodt_air_check check, const ro
     int status = read_air_check(from, check, &reading);
     if (status != STATUS_CONTINUE)
         return status;
-    rodt_status judged = rodt_air_judge(&reading, rules, &finding);
-    if (judged != RODT_OK)
-        return print_error("%s", rodt_status_text(judged));
+    rodt_error error;
+    if (rodt_air_judge(&reading, rules, &finding, &error) != RODT_OK)
+        return print_error("%s", error.text);
     if (option_given(from, AIR_JSON))
         write_air_finding(&finding);
     else

@@ -227,8 +227,9 @@ static int judge_check(inspection *of, size_t i, rodt_air_reading reading)
         status = read_answers(record, i, where, &reading);
     if (status != STATUS_CONTINUE)
         return status;
-    rodt_status judged = rodt_air_judge(&reading, of->air_rules, &of->air[i]);
-    return judged == RODT_OK ? status : print_error("%s: %s: %s", record->file, where, rodt_status_text(judged));
+    rodt_error error;
+    rodt_status judged = rodt_air_judge(&reading, of->air_rules, &of->air[i], &error);
+    return judged == RODT_OK ? status : print_error("%s: %s: %s", record->file, where, error.text);
 }
 
 /* All checks have the vehicle in common. */

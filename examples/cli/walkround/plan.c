@@ -117,7 +117,7 @@ static bool needs_cut_out(const inspection_record *record, rodt_air_check check)
         return true;
     if (record->head[HEAD_BUILT].text != NULL)
         (void)read_built_day(record->head[HEAD_BUILT].text, &reading.built, NULL);
-    return rodt_air_judge(&reading, walk_air_rules(record), &finding) == RODT_OK &&
+    return rodt_air_judge(&reading, walk_air_rules(record), &finding, NULL) == RODT_OK &&
            finding.missing == RODT_AIR_MISSING_CUT_OUT;
 }
 

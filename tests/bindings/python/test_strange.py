@@ -81,7 +81,7 @@ def test_messages_tell_what_was_expected():
                        (lambda: rt.required_volume(-1), "chambers: no volume is below zero"),
                        (lambda: rt.build_up_seconds(0, 1), "volumes are above zero"),
                        (lambda: rt.estimate_application(105, 5568, 464, 2), "a fill is 0 to 1"),
-                       (lambda: rt.judge_air("build-up", seconds=-1), "no time and no volume is below zero"),
+                       (lambda: rt.judge_air("build-up", seconds=-1), "the figure is below zero"),
                        (lambda: rt.judge_air(""), "check: a check has a name"),
                        (lambda: rt.identify(diameter="8 1/8", diameter_division=0), "a division must be above zero"),
                        (lambda: rt.Position(1, "unknown"), "side: a position has a side"),
