@@ -43,17 +43,17 @@ extern "C" {
 #define RODT_COLUMN_PRESSURES 6
 #define RODT_COLUMN_REGIONS 20
 
-/* How the answers of one code differ from stroke to stroke; a part of a plan. */
-typedef struct rodt_column_changes {
-    uint32_t reversed, no_movement, within, at, over;
-    bool known; /* those of a limit */
-    bool hold;  /* for every code of the plan */
-} rodt_column_changes;
+/* What one region is judged as; a part of a plan. */
+typedef struct rodt_column_result {
+    uint64_t reasons;
+    uint8_t verdict;
+    uint8_t flags;
+} rodt_column_result;
 
 /* A code on the day and at the pressure of the plan; a part of a plan. */
 typedef struct rodt_column_code {
     int32_t step;
-    uint32_t common;
+    int32_t first; /* its first region */
 } rodt_column_code;
 
 /* Two strokes at which the answers of one code change; a part of a plan. */
@@ -78,11 +78,10 @@ typedef struct rodt_column_plan {
     int32_t cut[RODT_COLUMN_CUTS];
     int32_t pressure_from;
     int32_t pressure_until;
-    rodt_column_changes changes;
-    rodt_column_code packed[RODT_COLUMN_CODES];
+    rodt_column_code code[RODT_COLUMN_CODES];
     rodt_chamber chambers[RODT_COLUMN_CODES];
     rodt_column_steps step[RODT_COLUMN_STEPS / 2][RODT_COLUMN_ENTRIES];
-    uint32_t words[RODT_COLUMN_ENTRIES * RODT_COLUMN_PRESSURES * RODT_COLUMN_REGIONS];
+    rodt_column_result results[RODT_COLUMN_ENTRIES * RODT_COLUMN_PRESSURES * RODT_COLUMN_REGIONS];
 } rodt_column_plan;
 
 /*
@@ -92,7 +91,7 @@ typedef struct rodt_column_plan {
  *         of the test. Its chamber, readings and division are not used. NULL = nothing is recorded
  *
  * RODT_OK          *plan knows the codes of a missing and of an unreadable chamber
- * RODT_E_ARGUMENT  plan or rules is NULL, or common holds what rodt_reading_judge refuses, or two days
+ * RODT_E_ARGUMENT  plan or rules is NULL, or common holds what rodt_reading_judge refuses
  * RODT_E_SPACE     the limits of the rule set change on more than RODT_COLUMN_CUTS days
  */
 RODT_API rodt_status rodt_column_plan_start(const rodt_rules *rules, const rodt_reading *common,

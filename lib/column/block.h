@@ -43,7 +43,6 @@ typedef struct column_block {
     int32_t slot[BLOCK];  /* regions before those of the row's pressure */
     int32_t region[BLOCK]; /* counted through all entries */
     int32_t step[BLOCK];
-    uint32_t word[BLOCK];
 } column_block;
 
 /* --- Bitmaps ----------------------------------------------------------------------------------------- */

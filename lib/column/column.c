@@ -76,8 +76,8 @@ rodt_status rodt_column_plan_judge(const rodt_column_plan *plan, const rodt_colu
 {
     if (!is_sound(plan, in, rows, out))
         return RODT_E_ARGUMENT;
-    if (plan->changes.hold && is_plain(in))
-        rodti_column_judge_packed(plan, in, rows, out);
+    if (plan->steps <= 1 && is_plain(in))
+        rodti_column_judge_plain(plan, in, rows, out);
     else
         rodti_column_judge_blocks(plan, in, rows, out);
     return RODT_OK;

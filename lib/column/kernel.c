@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* The inner loops of columns. They make no decision: a stroke is sorted into a region, and the word of the region was
- * computed before. There are no data-dependent branches, so that the loops vectorize; on x86-64 a second copy is made
+/* The inner loops of columns. They make no decision: a stroke is sorted into a region, whose result was computed
+ * before. There are no data-dependent branches, so that the loops vectorize; on x86-64 a second copy is made
  * for processors with AVX2. Table entries are gathered with scalar loads, which are faster than vector gathers. */
 #include "column/kernel.h"
 
@@ -32,36 +32,37 @@
 
 _Static_assert(REGION_LAST < RODT_COLUMN_REGIONS, "room for every region");
 
-/* --- Answers ----------------------------------------------------------------------------------------- */
+/* --- Results ----------------------------------------------------------------------------------------- */
 
-/* Words become verdicts, flags and reasons, each in a loop of its own: one loop would need more registers than there
- * are. */
-INLINE void put(const uint32_t *words, size_t row, size_t count, const rodt_column_out *out)
+NOINLINE_GATHER static void look_up_results(const rodt_column_result *restrict results,
+                                            const int32_t *restrict region, size_t count, uint8_t *restrict verdict,
+                                            uint64_t *restrict reasons)
 {
-    uint8_t *verdict = out->verdict + row;
-    uint64_t *reasons = out->reasons + row;
-    ROWS_ARE_INDEPENDENT
-    for (size_t i = 0; i < count; i++)
-        verdict[i] = (uint8_t)(words[i] >> WORD_VERDICT & 3u);
-    ROWS_ARE_INDEPENDENT
-    for (size_t i = 0; i < count; i++)
-        reasons[i] = words[i] & WORD_REASONS;
-    if (out->flags == NULL)
-        return;
-    uint8_t *flags = out->flags + row;
-    ROWS_ARE_INDEPENDENT
-    for (size_t i = 0; i < count; i++)
-        flags[i] = column_flags(words[i]);
+    UNROLL_4
+    for (size_t i = 0; i < count; i++) {
+        const rodt_column_result *found = &results[region[i]];
+        reasons[i] = found->reasons;
+        verdict[i] = found->verdict;
+    }
 }
 
-/* --- Rows of any kind -------------------------------------------------------------------------------- */
-
-NOINLINE_GATHER static void look_up_words(const uint32_t *words, const int32_t *index, size_t count, uint32_t *out)
+NOINLINE_GATHER static void look_up_flags(const rodt_column_result *restrict results, const int32_t *restrict region,
+                                          size_t count, uint8_t *restrict flags)
 {
     UNROLL_4
     for (size_t i = 0; i < count; i++)
-        out[i] = words[index[i]];
+        flags[i] = results[region[i]].flags;
 }
+
+INLINE void put(const rodt_column_plan *plan, const int32_t *region, size_t row, size_t count,
+                const rodt_column_out *out)
+{
+    look_up_results(plan->results, region, count, out->verdict + row, out->reasons + row);
+    if (out->flags != NULL)
+        look_up_flags(plan->results, region, count, out->flags + row);
+}
+
+/* --- Rows of any kind -------------------------------------------------------------------------------- */
 
 NOINLINE_GATHER static void look_up_step(const rodt_column_steps *steps, const int32_t *entry, size_t count,
                                          int32_t *out)
@@ -168,10 +169,9 @@ INLINE void judge_block(const rodt_column_plan *plan, const rodt_column_in *in, 
     if (plan->steps > 2)
         count_steps(plan->step[1], count, block, stroke);
     prefetch_rows(out->reasons, sizeof *out->reasons, row, rows);
-    look_up_words(plan->words, block->region, count, block->word);
     prefetch_rows(in->chamber, sizeof *in->chamber, row, rows);
     prefetch_rows(out->verdict, sizeof *out->verdict, row, rows);
-    put(block->word, row, count, out);
+    put(plan, block->region, row, count, out);
 }
 
 INLINE void judge_blocks(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
@@ -183,7 +183,7 @@ INLINE void judge_blocks(const rodt_column_plan *plan, const rodt_column_in *in,
         judge_block(plan, in, row, rows, &block, out);
 }
 
-/* --- Packed codes ------------------------------------------------------------------------------------ */
+/* --- Plain rows -------------------------------------------------------------------------------------- */
 
 NOINLINE_GATHER static void look_up_codes(const rodt_column_code *codes, const uint8_t *chamber, size_t count,
                                      rodt_column_code *out)
@@ -193,56 +193,39 @@ NOINLINE_GATHER static void look_up_codes(const rodt_column_code *codes, const u
         out[i] = codes[chamber[i]];
 }
 
-/* The word of a row with a stroke, or of one whose stroke is taken away by `none`. */
-INLINE uint32_t word_of(const rodt_column_changes *changes, int32_t moved, int32_t step, uint32_t common, uint32_t none)
+INLINE void subtract_plain(const int32_t *released, const int32_t *applied, const rodt_column_code *codes,
+                           size_t count, int32_t *restrict stroke, int32_t *restrict region)
 {
-    uint32_t limit = (uint32_t)column_mask((int32_t)common < 0);
-    uint32_t change = (uint32_t)column_mask(moved > 0) & changes->within;
-    change ^= (uint32_t)column_mask(moved == step) & (changes->within ^ changes->at);
-    change ^= (uint32_t)column_mask(moved > step) & (changes->within ^ changes->over);
-    change &= limit;
-    change ^= (uint32_t)column_mask(moved < 0) & changes->reversed;
-    change ^= (uint32_t)column_mask(moved == 0) & changes->no_movement;
-    return (common & ~WORD_HAS_LIMIT) ^ (change & ~none);
-}
-
-INLINE void move_packed(const rodt_column_changes *of_plan, const int32_t *released, const int32_t *applied,
-                        const rodt_column_code *codes, size_t count, int32_t *restrict stroke,
-                        uint32_t *restrict words)
-{
-    const rodt_column_changes changes = *of_plan;
     ROWS_ARE_INDEPENDENT
     for (size_t i = 0; i < count; i++) {
-        int32_t first = released[i];
-        int32_t second = applied[i];
-        int32_t none = column_mask((first | second) < 0);
-        int32_t moved = moved_by(first, second);
-        uint32_t word = word_of(&changes, moved, codes[i].step, codes[i].common, (uint32_t)none);
-        word ^= (uint32_t)column_mask(first < 0) & WORD_RELEASED_UNREADABLE;
-        word ^= (uint32_t)column_mask(second < 0) & WORD_APPLIED_UNREADABLE;
-        words[i] = word;
-        stroke[i] = moved | column_mask(moved < 0) | none;
+        int32_t no_released = column_mask(released[i] < 0) & CELL_UNREADABLE;
+        int32_t no_applied = column_mask(applied[i] < 0) & CELL_UNREADABLE;
+        int32_t moved = moved_by(released[i], applied[i]);
+        int32_t found = moved | column_mask(moved < 0) | column_mask((no_released | no_applied) < 0);
+        stroke[i] = found;
+        region[i] = codes[i].first + column_start(found) + column_past(found, codes[i].step) +
+                    CELLS(no_released, no_applied);
     }
 }
 
-INLINE void judge_packed_block(const rodt_column_plan *plan, const rodt_column_in *in, size_t row, size_t count,
-                               const rodt_column_out *out)
+INLINE void judge_plain_block(const rodt_column_plan *plan, const rodt_column_in *in, size_t row, size_t count,
+                              const rodt_column_out *out)
 {
     rodt_column_code codes[BLOCK];
-    uint32_t words[BLOCK];
-    look_up_codes(plan->packed, in->chamber + row, count, codes);
-    move_packed(&plan->changes, in->released + row, in->applied + row, codes, count, out->stroke + row, words);
-    put(words, row, count, out);
+    int32_t region[BLOCK];
+    look_up_codes(plan->code, in->chamber + row, count, codes);
+    subtract_plain(in->released + row, in->applied + row, codes, count, out->stroke + row, region);
+    put(plan, region, row, count, out);
 }
 
 /* A whole block has a constant number of rows, so that its loop has no remainder. */
-INLINE void judge_packed(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
+INLINE void judge_plain(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
                          const rodt_column_out *out)
 {
     size_t row = 0;
     for (; rows - row >= BLOCK; row += BLOCK)
-        judge_packed_block(plan, in, row, BLOCK, out);
-    judge_packed_block(plan, in, row, rows - row, out);
+        judge_plain_block(plan, in, row, BLOCK, out);
+    judge_plain_block(plan, in, row, rows - row, out);
 }
 
 /* --- Copies ------------------------------------------------------------------------------------------ */
@@ -253,10 +236,10 @@ void rodti_column_judge_blocks_anywhere(const rodt_column_plan *plan, const rodt
     judge_blocks(plan, in, rows, out);
 }
 
-void rodti_column_judge_packed_anywhere(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
+void rodti_column_judge_plain_anywhere(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
                                   const rodt_column_out *out)
 {
-    judge_packed(plan, in, rows, out);
+    judge_plain(plan, in, rows, out);
 }
 
 #if HAS_WIDE
@@ -266,10 +249,10 @@ WIDE static void judge_blocks_wide(const rodt_column_plan *plan, const rodt_colu
     judge_blocks(plan, in, rows, out);
 }
 
-WIDE static void judge_packed_wide(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
+WIDE static void judge_plain_wide(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
                                    const rodt_column_out *out)
 {
-    judge_packed(plan, in, rows, out);
+    judge_plain(plan, in, rows, out);
 }
 #endif
 
@@ -285,14 +268,14 @@ void rodti_column_judge_blocks(const rodt_column_plan *plan, const rodt_column_i
     rodti_column_judge_blocks_anywhere(plan, in, rows, out);
 }
 
-void rodti_column_judge_packed(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
+void rodti_column_judge_plain(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
                          const rodt_column_out *out)
 {
 #if HAS_WIDE
     if (__builtin_cpu_supports("avx2")) {
-        judge_packed_wide(plan, in, rows, out);
+        judge_plain_wide(plan, in, rows, out);
         return;
     }
 #endif
-    rodti_column_judge_packed_anywhere(plan, in, rows, out);
+    rodti_column_judge_plain_anywhere(plan, in, rows, out);
 }

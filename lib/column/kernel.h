@@ -14,15 +14,15 @@ bool rodti_column_out_is_apart(const rodt_column_out *out, size_t rows);
 void rodti_column_judge_blocks(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
                          const rodt_column_out *out);
 
-/* The same for 32-bit readings of which none is marked as missing, without pressure or day, by plans whose changes
- * hold: one load a row in place of two. */
-void rodti_column_judge_packed(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
+/* The same for 32-bit readings of which none is marked as missing, without pressure or day, by plans of one step:
+ * one lookup finds the table row and its step. */
+void rodti_column_judge_plain(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
                          const rodt_column_out *out);
 
 /* The copies of both that run on any processor, for tests. */
 void rodti_column_judge_blocks_anywhere(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
                                   const rodt_column_out *out);
-void rodti_column_judge_packed_anywhere(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
+void rodti_column_judge_plain_anywhere(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
                                   const rodt_column_out *out);
 
 #endif

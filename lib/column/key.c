@@ -16,14 +16,8 @@ static const unsigned char bits_of[RODT_READING_FIELDS] = {
     [RODT_FIELD_DIVISION] = 3,   [RODT_FIELD_DATE] = 7,         [RODT_FIELD_UNIT] = 3,    [RODT_FIELD_ENGINE] = 2,
     [RODT_FIELD_SPRING_BRAKE] = 2, [RODT_FIELD_DRUM] = 2};
 
-/* A class is a number in 64 bits whose highest bits say of which kind it is. */
-#define CLASS_NOTHING UINT64_C(0)
-#define CLASS_OWN UINT64_MAX               /* class of a text equivalent to no other */
-#define CLASS_UNREADABLE (UINT64_C(1) << 63) /* and why, as reasons */
-#define CLASS_OTHER_ORDER (UINT64_C(1) << 61) /* beside it: a date that contradicts the order; callers count these */
-#define CLASS_VALUE (UINT64_C(1) << 62)
-#define CLASS_TWO_DAYS (UINT64_C(3) << 61)
-_Static_assert(RODT_REASON_END < 61, "reasons and the bits of a kind are one number");
+static const key_class class_of_nothing = {0, CLASS_NOTHING};
+static const key_class class_of_its_own = {0, CLASS_OWN};
 
 /* --- Opening ----------------------------------------------------------------------------------------- */
 
@@ -56,7 +50,7 @@ bool rodti_key_open(key_builder *builder, const rodt_rules *rules, const rodt_fo
         field->shift = shift;
         field->tag_mask = is_length((rodt_field)i) ? UINT64_MAX : 0;
         field->classes = 1;
-        field->class_of[0] = CLASS_NOTHING;
+        field->class_at[0] = class_of_nothing;
         shift += bits_of[i];
         open = rodti_cell_cache_open(&field->cells, most_bits((rodt_field)i)) && open;
         if (rodti_key_is_blank(rodt_form_get(form, (rodt_field)i)))
@@ -75,12 +69,17 @@ void rodti_key_close(key_builder *builder)
 
 /* The class of a cell, and its part of the key. */
 typedef struct cell_class {
-    uint64_t class_of;
+    key_class class_of;
     uint64_t key_bits; /* beside the number of the class */
     uint32_t value;
 } cell_class;
 
-static uint64_t class_of_value(uint64_t value) { return CLASS_VALUE | value; }
+static key_class class_of_value(uint64_t value) { return (key_class){value, CLASS_VALUE}; }
+
+static key_class class_of_reasons(uint64_t reasons)
+{
+    return reasons != 0 ? (key_class){reasons, CLASS_UNREADABLE} : class_of_nothing;
+}
 
 static bool is_given(rodt_length length) { return rodt_length_given(length); }
 
@@ -89,7 +88,7 @@ static cell_class class_of_measurement(rodt_length length, rodt_unit written, ro
 {
     int32_t units;
     if (!rodti_equivalence_length(length, &units))
-        return (cell_class){CLASS_OWN, KEY_UNCACHEABLE, 0};
+        return (cell_class){class_of_its_own, KEY_UNCACHEABLE, 0};
     return (cell_class){class_of_value((uint64_t)written), 0,
                         field == RODT_FIELD_APPLIED ? (uint32_t)units : 0u - (uint32_t)units};
 }
@@ -100,37 +99,37 @@ static cell_class class_of_reading(const rodt_reading *reading, rodt_field field
     rodt_length length = is_applied ? reading->applied : reading->released;
     const rodt_length *other = is_applied ? reading->other_applied : reading->other_released;
     if (!is_given(length))
-        return (cell_class){reading->reasons != 0 ? CLASS_UNREADABLE | reading->reasons : CLASS_NOTHING,
-                            KEY_NO_STROKE, 0};
+        return (cell_class){class_of_reasons(reading->reasons), KEY_NO_STROKE, 0};
     if (is_given(other[0]))
-        return (cell_class){CLASS_OWN, KEY_UNCACHEABLE, 0};
+        return (cell_class){class_of_its_own, KEY_UNCACHEABLE, 0};
     return class_of_measurement(length, reading->unit, field);
 }
 
 /* A chamber with marks of its own, or with a spring brake, forms a class of its own. */
-static uint64_t class_of_chamber(const rodt_chamber *chamber)
+static key_class class_of_chamber(const rodt_chamber *chamber)
 {
     uint32_t size;
     memcpy(&size, chamber->size, sizeof size);
     if (is_given(chamber->rated_stroke) || is_given(chamber->marked_limit) || chamber->spring_size[0] != '\0')
-        return CLASS_OWN;
+        return class_of_its_own;
     return class_of_value((uint64_t)chamber->family << 40 | (uint64_t)chamber->stroke_class << 32 | size);
 }
 
-static uint64_t class_of_mark(rodt_length mark)
+static key_class class_of_mark(rodt_length mark)
 {
-    return (mark.num | mark.den) >> 30 == 0 ? class_of_value((uint64_t)mark.num << 30 | (uint64_t)mark.den) : CLASS_OWN;
+    return (mark.num | mark.den) >> 30 == 0 ? class_of_value((uint64_t)mark.num << 30 | (uint64_t)mark.den)
+                                               : class_of_its_own;
 }
 
-static uint64_t class_of_day(const rodt_rules *rules, const rodt_reading *reading)
+static key_class class_of_day(const rodt_rules *rules, const rodt_reading *reading)
 {
     uint64_t day = rodti_equivalence_day(rules, reading->day);
     if (rodt_date_given(reading->other_day))
-        return CLASS_TWO_DAYS | day << 24 | rodti_equivalence_day(rules, reading->other_day);
+        return (key_class){day << 32 | rodti_equivalence_day(rules, reading->other_day), CLASS_TWO_DAYS};
     return class_of_value(day);
 }
 
-static uint64_t class_of_field(const key_builder *builder, rodt_field field, const rodt_reading *reading)
+static key_class class_of_field(const key_builder *builder, rodt_field field, const rodt_reading *reading)
 {
     switch ((int)field) {
     case RODT_FIELD_CHAMBER: return class_of_chamber(&reading->chamber);
@@ -142,20 +141,20 @@ static uint64_t class_of_field(const key_builder *builder, rodt_field field, con
     case RODT_FIELD_ENGINE: return class_of_value((uint64_t)reading->engine_running);
     case RODT_FIELD_SPRING_BRAKE: return class_of_value((uint64_t)reading->spring_brake_applied);
     case RODT_FIELD_DRUM: return class_of_value((uint64_t)reading->drum);
-    default: return CLASS_NOTHING;
+    default: return class_of_nothing;
     }
 }
 
 /* Lengths that were read count, even beside a unit that cannot be: they name their own. False: none was read. */
-static bool class_of_length(rodt_field field, const rodt_reading *reading, uint64_t *class_of)
+static bool class_of_length(rodt_field field, const rodt_reading *reading, key_class *class_of)
 {
-    bool rodti_is_division = field == RODT_FIELD_DIVISION; /* it changes nothing */
+    bool is_division = field == RODT_FIELD_DIVISION; /* it changes nothing */
     rodt_length length = field == RODT_FIELD_RATED_STROKE    ? reading->chamber.rated_stroke
                          : field == RODT_FIELD_MARKED_LIMIT ? reading->chamber.marked_limit
                                                             : reading->division;
     if (!is_given(length))
         return false;
-    *class_of = rodti_is_division ? CLASS_NOTHING : class_of_mark(length);
+    *class_of = is_division ? class_of_nothing : class_of_mark(length);
     return true;
 }
 
@@ -177,7 +176,8 @@ static cell_class class_of_unit(const char *text)
     rodt_unit unit;
     size_t size = strlen(text);
     rodti_text_trim(&text, &size);
-    return (cell_class){rodt_unit_find(text, size, &unit) ? class_of_value((uint64_t)unit) : CLASS_UNREADABLE, 0, 0};
+    const key_class unreadable = {0, CLASS_UNREADABLE};
+    return (cell_class){rodt_unit_find(text, size, &unit) ? class_of_value((uint64_t)unit) : unreadable, 0, 0};
 }
 
 static cell_class class_of_cell(const key_builder *builder, rodt_field field, const char *text, const char *unit)
@@ -187,34 +187,34 @@ static cell_class class_of_cell(const key_builder *builder, rodt_field field, co
     if (text == NULL) {
         bool is_reading = field == RODT_FIELD_RELEASED || field == RODT_FIELD_APPLIED;
         bool is_chamber = field == RODT_FIELD_CHAMBER && builder->is_stream;
-        return (cell_class){CLASS_NOTHING, is_reading ? KEY_NO_STROKE : is_chamber ? KEY_UNCACHEABLE : 0, 0};
+        return (cell_class){class_of_nothing, is_reading ? KEY_NO_STROKE : is_chamber ? KEY_UNCACHEABLE : 0, 0};
     }
     if (field == RODT_FIELD_UNIT)
         return class_of_unit(text);
     rodt_reading reading = read_alone(builder, field, text, unit);
     if (field == RODT_FIELD_RELEASED || field == RODT_FIELD_APPLIED)
         return class_of_reading(&reading, field);
-    uint64_t class_of;
+    key_class class_of;
     if (is_length(field) && class_of_length(field, &reading, &class_of))
         return (cell_class){class_of, 0, 0};
     if (reading.reasons == 0)
         return (cell_class){class_of_field(builder, field, &reading), 0, 0};
     const bool contradicts =
         field == RODT_FIELD_DATE && rodt_date_contradicts(text, strlen(text), builder->form.date_order);
-    return (cell_class){CLASS_UNREADABLE | (contradicts ? CLASS_OTHER_ORDER : 0) | reading.reasons,
+    return (cell_class){{reading.reasons, contradicts ? CLASS_OTHER_ORDER : CLASS_UNREADABLE},
                         field == RODT_FIELD_CHAMBER && builder->is_stream ? KEY_UNCACHEABLE : 0, 0};
 }
 
 /* The number of a class. False: there are too many. */
-static bool number_class(key_field *field, unsigned bits, uint64_t class_of, uint32_t *number)
+static bool number_class(key_field *field, unsigned bits, key_class class_of, uint32_t *number)
 {
-    for (*number = 0; class_of != CLASS_OWN && *number < field->classes; ++*number)
-        if (field->class_of[*number] == class_of)
+    for (*number = 0; class_of.kind != CLASS_OWN && *number < field->classes; ++*number)
+        if (field->class_at[*number].kind == class_of.kind && field->class_at[*number].value == class_of.value)
             return true;
     *number = field->classes;
     if (field->classes >= 1u << bits)
         return false;
-    field->class_of[field->classes++] = class_of;
+    field->class_at[field->classes++] = class_of;
     return true;
 }
 
@@ -229,9 +229,9 @@ static cell_meaning meaning_of(key_field *field, unsigned bits, cell_class found
 /* The tag of a row is the number of its unit's class. */
 static bool find_unit(const key_builder *builder, unsigned tag, rodt_unit *unit)
 {
-    uint64_t class_of = builder->field[RODT_FIELD_UNIT].class_of[tag];
-    *unit = class_of == CLASS_NOTHING ? builder->form.style.unit : (rodt_unit)(class_of & ~CLASS_VALUE);
-    return (class_of & CLASS_UNREADABLE) == 0;
+    key_class class_of = builder->field[RODT_FIELD_UNIT].class_at[tag];
+    *unit = class_of.kind == CLASS_NOTHING ? builder->form.style.unit : (rodt_unit)class_of.value;
+    return class_of.kind != CLASS_UNREADABLE;
 }
 
 bool rodti_key_read_plain(key_builder *builder, rodt_field field, rodt_text_span cell, unsigned tag,

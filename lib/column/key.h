@@ -17,6 +17,21 @@
 /* Longest text of a cell that any reader takes, its zero byte included. */
 #define KEY_TEXT_SIZE 256u
 
+/* Cells of one class are equivalent. */
+typedef enum class_kind {
+    CLASS_NOTHING,
+    CLASS_VALUE,
+    CLASS_TWO_DAYS,
+    CLASS_UNREADABLE,  /* and why, as reasons */
+    CLASS_OTHER_ORDER, /* the same of a date that contradicts the order; callers count these */
+    CLASS_OWN          /* equivalent to no other text */
+} class_kind;
+
+typedef struct key_class {
+    uint64_t value;
+    class_kind kind;
+} key_class;
+
 /* The cells of one field. The class of a cell has its number in the key bits; 0 = nothing is written. */
 typedef struct key_field {
     cell_cache cells;
@@ -26,7 +41,7 @@ typedef struct key_field {
     uint32_t backoff_left;  /* the caller's: blocks to read without the cache, now and next time */
     uint32_t backoff_next;
     uint32_t classes;
-    uint64_t class_of[KEY_CLASSES];
+    key_class class_at[KEY_CLASSES];
 } key_field;
 
 typedef struct key_builder {

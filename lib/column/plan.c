@@ -4,7 +4,6 @@
 #include "column/plan.h"
 
 #include "column/steps.h"
-#include "judge/reasons.h"
 
 #include <string.h>
 
@@ -115,7 +114,7 @@ static void set_cell(int32_t cell, rodt_reason unreadable, rodt_length *out, uin
         *reasons |= REASON_BIT(unreadable);
 }
 
-/* The input from which one result word is computed; the readings are cells. */
+/* The input from which one result is computed; the readings are cells. */
 typedef struct judge_input {
     rodt_reading reading;
     uint64_t reasons;
@@ -123,7 +122,7 @@ typedef struct judge_input {
     int32_t applied;
 } judge_input;
 
-static rodt_status evaluate(const rodt_column_plan *plan, judge_input input, uint32_t *word)
+static rodt_status evaluate(const rodt_column_plan *plan, judge_input input, rodt_column_result *result)
 {
     rodt_finding finding;
     rodt_reading *reading = &input.reading;
@@ -131,19 +130,15 @@ static rodt_status evaluate(const rodt_column_plan *plan, judge_input input, uin
     set_cell(input.applied, RODT_REASON_APPLIED_UNREADABLE, &reading->applied, &input.reasons);
     reading->reasons |= input.reasons;
     rodt_status status = rodt_reading_judge(reading, plan->rules, &finding);
-    if (status != RODT_OK)
-        return status;
-    /* A day of the plan that may be two is a fact of every row; its reason has no room in a word. */
-    if ((finding.reasons & ~(uint64_t)WORD_REASONS) != 0)
-        return RODT_E_ARGUMENT;
-    *word = (uint32_t)finding.reasons | (uint32_t)finding.verdict << WORD_VERDICT;
-    return RODT_OK;
+    if (status == RODT_OK)
+        *result = column_result(&finding);
+    return status;
 }
 
-/* --- The words of one entry -------------------------------------------------------------------------- */
+/* --- The results of one entry ------------------------------------------------------------------------ */
 
 /* Every pair of cells of which one holds no reading. */
-static rodt_status fill_incomplete(const rodt_column_plan *plan, judge_input input, uint32_t *words)
+static rodt_status fill_incomplete(const rodt_column_plan *plan, judge_input input, rodt_column_result *results)
 {
     rodt_status status = RODT_OK;
     for (int32_t released = CELL_UNREADABLE; released <= 0; released++) {
@@ -152,7 +147,7 @@ static rodt_status fill_incomplete(const rodt_column_plan *plan, judge_input inp
                 continue;
             input.released = released;
             input.applied = applied;
-            status = evaluate(plan, input, &words[REGION_REVERSED + CELLS(released, applied)]);
+            status = evaluate(plan, input, &results[REGION_REVERSED + CELLS(released, applied)]);
         }
     }
     return status;
@@ -170,19 +165,19 @@ static int32_t region(const int32_t *step, uint32_t counted, int32_t stroke)
  * all; the longest stroke of all reaches the steps that an entry does not have, so its region depends on how
  * many there are. */
 static rodt_status fill_stroke(const rodt_column_plan *plan, const judge_input *input, const stroke_steps *found,
-                               uint32_t *words)
+                               rodt_column_result *results)
 {
-    uint32_t word;
-    rodt_status status = evaluate(plan, *input, &word);
+    rodt_column_result result;
+    rodt_status status = evaluate(plan, *input, &result);
     for (uint32_t counted = 1; counted <= RODT_COLUMN_STEPS && status == RODT_OK; counted *= 2) {
         if (found->count <= counted)
-            words[region(found->at, counted, input->applied)] = word;
+            results[region(found->at, counted, input->applied)] = result;
     }
     return status;
 }
 
 static rodt_status fill_strokes(const rodt_column_plan *plan, judge_input input, const stroke_steps *found,
-                                uint32_t *words)
+                                rodt_column_result *results)
 {
     rodt_status status = RODT_OK;
     for (int i = 0; i < 2 + 2 * RODT_COLUMN_STEPS && status == RODT_OK; i++) {
@@ -190,13 +185,13 @@ static rodt_status fill_strokes(const rodt_column_plan *plan, judge_input input,
         if (i % 2 == 1 && at == INT32_MAX)
             continue;
         input.applied = at + i % 2;
-        status = fill_stroke(plan, &input, found, words);
+        status = fill_stroke(plan, &input, found, results);
     }
     if (status != RODT_OK)
         return status;
     input.released = 1;
     input.applied = 0;
-    return evaluate(plan, input, &words[REGION_REVERSED]);
+    return evaluate(plan, input, &results[REGION_REVERSED]);
 }
 
 static rodt_status fill_entry(rodt_column_plan *plan, judge_input input, uint32_t entry)
@@ -210,63 +205,16 @@ static rodt_status fill_entry(rodt_column_plan *plan, judge_input input, uint32_
     for (uint32_t k = 0; k < RODT_COLUMN_STEPS / 2; k++)
         plan->step[k][entry] = (rodt_column_steps){found.at[2 * k], found.at[2 * k + 1]};
     for (int slot = 0; slot < RODT_COLUMN_PRESSURES && status == RODT_OK; slot++) {
-        uint32_t *words = &plan->words[entry * REGIONS_OF_ENTRY + (uint32_t)slot * RODT_COLUMN_REGIONS];
+        rodt_column_result *results = &plan->results[entry * REGIONS_OF_ENTRY + (uint32_t)slot * RODT_COLUMN_REGIONS];
         judge_input pressed = input;
         set_pressure(plan, slot, &pressed.reading, &pressed.reasons);
-        status = fill_strokes(plan, pressed, &found, words);
+        status = fill_strokes(plan, pressed, &found, results);
         if (status == RODT_OK)
-            status = fill_incomplete(plan, pressed, words);
+            status = fill_incomplete(plan, pressed, results);
     }
     if (status == RODT_OK && found.count > plan->steps)
         plan->steps = found.count;
     return status;
-}
-
-/* --- Packed codes ------------------------------------------------------------------------------------ */
-
-/* Most words of a plan differ by a few changes that are the same for every code. They are not assumed but read off the
- * words, and one word that does not fit turns the fast path off. */
-static bool fits_without_limit(const uint32_t *words, uint32_t common, const rodt_column_changes *changes)
-{
-    const uint32_t both = WORD_RELEASED_UNREADABLE | WORD_APPLIED_UNREADABLE;
-    const uint32_t *cells = &words[REGION_REVERSED];
-    return (common & (~WORD_REASONS | WORD_HAS_LIMIT)) == 0 && words[REGION_REVERSED] == (common ^ changes->reversed) &&
-           words[REGION_NO_MOVEMENT] == (common ^ changes->no_movement) &&
-           cells[CELLS(CELL_UNREADABLE, 0)] == (common ^ WORD_RELEASED_UNREADABLE) &&
-           cells[CELLS(0, CELL_UNREADABLE)] == (common ^ WORD_APPLIED_UNREADABLE) &&
-           cells[CELLS(CELL_UNREADABLE, CELL_UNREADABLE)] == (common ^ both);
-}
-
-static bool fits_limit(const uint32_t *words, uint32_t common, rodt_column_changes *changes)
-{
-    if (!changes->known) {
-        changes->within = words[REGION_WITHIN] ^ common;
-        changes->at = words[REGION_AT] ^ common;
-        changes->over = words[REGION_OVER] ^ common;
-        changes->known = true;
-    }
-    return words[REGION_WITHIN] == (common ^ changes->within) && words[REGION_AT] == (common ^ changes->at) &&
-           words[REGION_OVER] == (common ^ changes->over);
-}
-
-static void pack_code(rodt_column_plan *plan, uint32_t code)
-{
-    rodt_column_changes *changes = &plan->changes;
-    uint32_t entry = code * plan->eras + COLUMN_ERA_OF_PLAN(plan);
-    const uint32_t *words = &plan->words[entry * REGIONS_OF_ENTRY];
-    int32_t step = plan->step[0][entry].low;
-    uint32_t common = words[REGION_REVERSED + CELLS(0, CELL_UNREADABLE)] ^ WORD_APPLIED_UNREADABLE;
-    bool has_limit = step != INT32_MAX;
-    if (code == RODT_COLUMN_CHAMBER_MISSING) {
-        changes->reversed = words[REGION_REVERSED] ^ common;
-        changes->no_movement = words[REGION_NO_MOVEMENT] ^ common;
-        changes->hold = true;
-    }
-    if (step <= 0 || plan->step[0][entry].high != INT32_MAX || !fits_without_limit(words, common, changes) ||
-        (has_limit && !fits_limit(words, common, changes)) ||
-        (!has_limit && (words[REGION_WITHIN] != common || words[REGION_AT] != common)))
-        changes->hold = false;
-    plan->packed[code] = (rodt_column_code){step, common | (has_limit ? WORD_HAS_LIMIT : 0)};
 }
 
 /* The code is taken only when every entry of it is filled. */
@@ -285,7 +233,8 @@ static rodt_status add_code(rodt_column_plan *plan, const rodt_chamber *chamber,
             return status;
         }
     }
-    pack_code(plan, plan->codes);
+    uint32_t entry = plan->codes * plan->eras + COLUMN_ERA_OF_PLAN(plan);
+    plan->code[plan->codes] = (rodt_column_code){plan->step[0][entry].low, (int32_t)(entry * REGIONS_OF_ENTRY)};
     plan->chambers[plan->codes++] = *chamber;
     return RODT_OK;
 }
@@ -315,11 +264,12 @@ rodt_status rodt_column_plan_start(const rodt_rules *rules, const rodt_reading *
     if (common != NULL)
         kept = *common;
     kept.released = kept.applied = kept.division = (rodt_length){0};
+    memset(kept.other_released, 0, sizeof kept.other_released);
+    memset(kept.other_applied, 0, sizeof kept.other_applied);
     kept.chamber = none;
     plan->rules = rules;
     plan->common = kept;
     plan->codes = plan->cuts = plan->steps = 0;
-    plan->changes = (rodt_column_changes){0};
     for (size_t i = 0; i < RODT_COLUMN_CUTS; i++)
         plan->cut[i] = INT32_MAX;
     if (!add_cuts(plan, rules) || (rodt_rules_law(rules) != NULL && !add_cuts(plan, rodt_rules_law(rules))))
@@ -330,7 +280,7 @@ rodt_status rodt_column_plan_start(const rodt_rules *rules, const rodt_reading *
     if (status == RODT_OK)
         status = add_code(plan, &none, REASON_BIT(RODT_REASON_CHAMBER_UNREADABLE));
     for (uint32_t code = plan->codes; code < RODT_COLUMN_CODES; code++)
-        plan->packed[code] = plan->packed[RODT_COLUMN_CHAMBER_UNREADABLE];
+        plan->code[code] = plan->code[RODT_COLUMN_CHAMBER_UNREADABLE];
     return status;
 }
 

@@ -3,7 +3,7 @@
 #ifndef RODT_COLUMN_PLAN_H
 #define RODT_COLUMN_PLAN_H
 
-#include "core/common.h"
+#include "judge/reasons.h"
 #include "rodtravel/column.h"
 
 /* Both ends of the calendar in days since 1970-01-01: 1900-01-01 and 2199-12-31. */
@@ -36,32 +36,21 @@ enum {
 };
 #define REGIONS_OF_ENTRY (RODT_COLUMN_PRESSURES * RODT_COLUMN_REGIONS)
 
-/* A word is what columns answer for a region: 30 reasons and, in place of two that no column of numbers can have, the
- * verdict. A cell is a number, so no spreadsheet made a date of it, and a day is one day. */
-#define WORD_VERDICT 29
-#define WORD_REASONS (~(3u << WORD_VERDICT))
-_Static_assert((int)RODT_REASON_SPREADSHEET_DATE == WORD_VERDICT && (int)RODT_REASON_DATE_AMBIGUOUS == WORD_VERDICT + 1,
-               "the verdict takes the bits of two reasons");
-_Static_assert(RODT_REASON_END <= 33 && RODT_REASON_LOST_BLANK == 32, "all reasons but those of texts have 32 bits");
-
-/* A code on the day and at the pressure of the plan: its step, and above it what all its words have in common, with
- * WORD_HAS_LIMIT in place of a reason that no row without a day of its own can have. The rest of a word is computed
- * from the changes. */
-#define WORD_HAS_LIMIT (1u << RODT_REASON_DATE_UNREADABLE)
-#define WORD_RELEASED_UNREADABLE (1u << RODT_REASON_RELEASED_UNREADABLE)
-#define WORD_APPLIED_UNREADABLE (1u << RODT_REASON_APPLIED_UNREADABLE)
-
 /* Flags of a row, from its reasons. */
-#define REASONS_MISSING                                                                              \
-    (1u << RODT_REASON_RELEASED_MISSING | 1u << RODT_REASON_APPLIED_MISSING | 1u << RODT_REASON_CHAMBER_MISSING)
-#define REASONS_INVALID                                                                              \
-    (1u << RODT_REASON_RELEASED_UNREADABLE | 1u << RODT_REASON_APPLIED_UNREADABLE |                  \
-     1u << RODT_REASON_CHAMBER_UNREADABLE | 1u << RODT_REASON_OTHER_UNREADABLE | 1u << RODT_REASON_DATE_UNREADABLE)
+#define REASONS_MISSING                                                                                             \
+    (REASON_BIT(RODT_REASON_RELEASED_MISSING) | REASON_BIT(RODT_REASON_APPLIED_MISSING) |                           \
+     REASON_BIT(RODT_REASON_CHAMBER_MISSING))
+#define REASONS_INVALID                                                                                             \
+    (REASON_BIT(RODT_REASON_RELEASED_UNREADABLE) | REASON_BIT(RODT_REASON_APPLIED_UNREADABLE) |                     \
+     REASON_BIT(RODT_REASON_CHAMBER_UNREADABLE) | REASON_BIT(RODT_REASON_OTHER_UNREADABLE) |                        \
+     REASON_BIT(RODT_REASON_DATE_UNREADABLE))
 
-static inline uint8_t column_flags(uint32_t reasons)
+static inline rodt_column_result column_result(const rodt_finding *finding)
 {
-    return (uint8_t)(((reasons & REASONS_MISSING) != 0 ? RODT_COLUMN_FLAG_MISSING : 0) |
-                     ((reasons & REASONS_INVALID) != 0 ? RODT_COLUMN_FLAG_INVALID : 0));
+    uint64_t reasons = finding->reasons;
+    return (rodt_column_result){reasons, (uint8_t)finding->verdict,
+                                (uint8_t)(((reasons & REASONS_MISSING) != 0 ? RODT_COLUMN_FLAG_MISSING : 0) |
+                                          ((reasons & REASONS_INVALID) != 0 ? RODT_COLUMN_FLAG_INVALID : 0))};
 }
 
 /* All ones if the condition holds. */

@@ -22,19 +22,13 @@
 /* Blocks that the back-off of a column skips at most. */
 #define BACKOFF_MOST 63
 
-typedef struct outcome {
-    uint64_t reasons;
-    uint8_t verdict;
-    uint8_t flags;
-} outcome;
-
 /* Outcomes of a negative stroke, of none, then as they follow each other: up to the first step, at it, beyond it ... */
 #define PROFILE_OUTCOMES (3 + 2 * RODT_COLUMN_STEPS)
 
 /* The outcomes of all rows that differ in the stroke alone. */
 typedef struct row_profile {
     int32_t step[RODT_COLUMN_STEPS];
-    outcome outcomes[PROFILE_OUTCOMES];
+    rodt_column_result outcomes[PROFILE_OUTCOMES];
 } row_profile;
 
 struct rodt_text_plan {
@@ -131,12 +125,7 @@ static void take_texts(const rodt_text_plan *plan, const rodt_text_columns *in, 
 
 /* --- Outcomes ---------------------------------------------------------------------------------------- */
 
-static outcome outcome_of(const rodt_finding *finding)
-{
-    return (outcome){finding->reasons, (uint8_t)finding->verdict, column_flags((uint32_t)finding->reasons)};
-}
-
-CACHE_INLINE void put_outcome(const rodt_column_out *out, size_t row, int32_t stroke, outcome of)
+CACHE_INLINE void put_outcome(const rodt_column_out *out, size_t row, int32_t stroke, rodt_column_result of)
 {
     out->stroke[row] = stroke;
     out->verdict[row] = of.verdict;
@@ -164,7 +153,7 @@ static rodt_status judge_stroke(rodt_reading *reading, const rodt_rules *rules, 
     if (status == RODT_OK)
         status = rodt_reading_judge(reading, rules, &finding);
     if (status == RODT_OK)
-        profile->outcomes[region_of(profile, stroke)] = outcome_of(&finding);
+        profile->outcomes[region_of(profile, stroke)] = column_result(&finding);
     return status;
 }
 
@@ -190,7 +179,7 @@ static rodt_status judge_without_stroke(const rodt_reading *reading, const rodt_
     rodt_finding finding;
     rodt_status status = rodt_reading_judge(reading, rules, &finding);
     for (size_t i = 0; i < PROFILE_OUTCOMES && status == RODT_OK; i++)
-        profile->outcomes[i] = outcome_of(&finding);
+        profile->outcomes[i] = column_result(&finding);
     return status;
 }
 
@@ -227,7 +216,7 @@ static rodt_status judge_row(const rodt_text_plan *plan, const rodt_text_columns
     if (status != RODT_OK)
         return status;
     (void)rodti_equivalence_length(finding.applied_stroke, &stroke);
-    put_outcome(out, row, stroke, outcome_of(&finding));
+    put_outcome(out, row, stroke, column_result(&finding));
     return RODT_OK;
 }
 

@@ -46,6 +46,7 @@ static void set_day(int32_t day, rodt_reading *reading, uint64_t *noted)
 {
     bool is_day = day >= -25567 && day <= 84005;
     reading->day = is_day ? date_of(day) : (rodt_date){0};
+    reading->other_day = (rodt_date){0};
     *noted |= is_day ? 0 : REASON_BIT(RODT_REASON_DATE_UNREADABLE);
 }
 
