@@ -189,7 +189,7 @@
 }
 
 %typemap(in, numinputs=0) rodt_evidence *OUTPUT (rodt_evidence answer) {
-  answer = RODT_EVIDENCE_CHECKED;
+  answer = RODT_EVIDENCE_NONE;
   $1 = &answer;
 }
 %typemap(argout) rodt_evidence *OUTPUT { $result = Py_BuildValue("Ni", $result, (int)*$1); }

@@ -10,7 +10,7 @@ extern "C" {
 #endif
 
 /* What is checked. The words of rodt_air_check_name are stable. */
-typedef enum rodt_air_check {
+typedef enum rodt_air_check RODT_ENUM_TYPE {
     RODT_AIR_CHECK_NONE = 0,
     RODT_AIR_CHECK_WARNING = 1,           /* "warning": low-pressure warning, pressure at which it came on */
     RODT_AIR_CHECK_BUILD_UP = 2,          /* "build-up": time from one pressure to another */
@@ -30,7 +30,7 @@ typedef enum rodt_air_check {
 } rodt_air_check;
 
 /* Which vehicles a row is for. */
-typedef enum rodt_vehicle_class {
+typedef enum rodt_vehicle_class RODT_ENUM_TYPE {
     RODT_VEHICLE_CLASS_ANY = 0,         /* in a reading: not said */
     RODT_VEHICLE_CLASS_SINGLE = 1,      /* one unit */
     RODT_VEHICLE_CLASS_COMBINATION = 2, /* towing unit and one towed unit or more, by towed_units */
@@ -38,7 +38,7 @@ typedef enum rodt_vehicle_class {
     RODT_VEHICLE_CLASS_END = 4
 } rodt_vehicle_class;
 
-typedef enum rodt_comparison {
+typedef enum rodt_comparison RODT_ENUM_TYPE {
     RODT_COMPARISON_LESS_THAN = 0,
     RODT_COMPARISON_NOT_MORE_THAN = 1,
     RODT_COMPARISON_MORE_THAN = 2,
@@ -50,7 +50,7 @@ typedef enum rodt_comparison {
 } rodt_comparison;
 
 /* What a row's figures are measured in. */
-typedef enum rodt_air_measure {
+typedef enum rodt_air_measure RODT_ENUM_TYPE {
     RODT_AIR_MEASURE_PSI = 0,
     RODT_AIR_MEASURE_KPA = 1,
     RODT_AIR_MEASURE_SECONDS = 2,
@@ -63,7 +63,7 @@ typedef enum rodt_air_measure {
 } rodt_air_measure;
 
 /* How a rule set ranks a row. */
-typedef enum rodt_air_kind {
+typedef enum rodt_air_kind RODT_ENUM_TYPE {
     RODT_AIR_KIND_LIMIT = 0,
     RODT_AIR_KIND_MAJOR = 1,       /* beyond it the defect is a major one; what lies before it is not judged */
     RODT_AIR_KIND_USUAL = 2,       /* a usual figure, not a limit: only a note, never a defect */
@@ -74,7 +74,7 @@ typedef enum rodt_air_kind {
 } rodt_air_kind;
 
 /* What a build-up is timed over. */
-typedef enum rodt_air_span {
+typedef enum rodt_air_span RODT_ENUM_TYPE {
     RODT_AIR_SPAN_PRESSURES = 0,         /* from one pressure to another */
     RODT_AIR_SPAN_FROM_WARNING = 1,      /* from where the low-pressure warning stops to the greatest pressure */
     RODT_AIR_SPAN_FROM_APPLICATIONS = 2, /* from after five full applications to the greatest pressure */
@@ -84,17 +84,17 @@ typedef enum rodt_air_span {
 
 /* One row of the table of air checks. States the acceptable condition. */
 typedef struct rodt_air_limit {
-    rodt_air_check check;
-    rodt_air_kind kind;
-    rodt_vehicle_class vehicle;
+    RODT_ENUM32(rodt_air_check) check;
+    RODT_ENUM32(rodt_air_kind) kind;
+    RODT_ENUM32(rodt_vehicle_class) vehicle;
     int16_t towed_units;        /* -1 = any number; otherwise the row is for just this many ... */
     bool towed_or_more;         /* ... or for this many and more */
-    rodt_comparison comparison;
-    rodt_air_measure measure;
+    RODT_ENUM32(rodt_comparison) comparison;
+    RODT_ENUM32(rodt_air_measure) measure;
     rodt_ratio value;           /* in `measure`; the lower end of RODT_COMPARISON_BETWEEN; not given for yes/no */
     rodt_ratio upper;           /* of RODT_COMPARISON_BETWEEN */
     rodt_ratio per_towed_unit;  /* added to value for each towed unit after the first; not given = none */
-    rodt_air_span span;             /* build-up: what is timed */
+    RODT_ENUM32(rodt_air_span) span; /* build-up: what is timed */
     rodt_pressure start;        /* ... of RODT_AIR_SPAN_PRESSURES; not given otherwise */
     rodt_pressure stop;
     rodt_pressure start_kpa;    /* the kPa printed beside them, rounded by the source; not given = none printed */
@@ -108,7 +108,7 @@ typedef struct rodt_air_limit {
     const char *published;      /* the figure and its edge as worded, "not more than 3 psi" */
     const char *setup;          /* how the check is set up: "engine off, full application, first drop ignored" */
     const rodt_source *source;
-    rodt_evidence evidence;
+    RODT_ENUM32(rodt_evidence) evidence;
 } rodt_air_limit;
 
 /* The rows of a rule set, in the order of the table; of a carrier's limits those of its law. NULL beyond the
@@ -118,10 +118,10 @@ RODT_API const rodt_air_limit *rodt_rules_air_at(const rodt_rules *rules, size_t
 
 /* One check as it was done. All zero bytes mean "nothing recorded"; set what there is. */
 typedef struct rodt_air_reading {
-    rodt_air_check check;
-    rodt_vehicle_class vehicle;
-    rodt_air_span span;             /* build-up: what was timed; before and after are not asked for without pressures */
-    rodt_recorded answer;       /* yes/no checks: did it hold, was it heard ... */
+    RODT_ENUM32(rodt_air_check) check;
+    RODT_ENUM32(rodt_vehicle_class) vehicle;
+    RODT_ENUM32(rodt_air_span) span; /* build-up: what was timed; before and after only matter for pressures */
+    RODT_ENUM32(rodt_recorded) answer; /* yes/no checks: did it hold, was it heard ... */
     int16_t towed_units;        /* above 0 says a combination; 0 of a combination = not said */
     int16_t applications;       /* reserve: full applications made; 0 = as many as the rule set asks for */
     rodt_date built;            /* day of build; month and day may be 0, then it is the year; not given = unknown */
@@ -151,7 +151,7 @@ typedef struct rodt_air_reading {
  */
 RODT_API rodt_status rodt_air_reading_check(const rodt_air_reading *reading, rodt_error *error);
 
-typedef enum rodt_air_result {
+typedef enum rodt_air_result RODT_ENUM_TYPE {
     RODT_AIR_RESULT_NOT_DONE = 0, /* nothing was recorded */
     RODT_AIR_RESULT_GOOD = 1,
     RODT_AIR_RESULT_DEFECTIVE = 2,
@@ -162,7 +162,7 @@ typedef enum rodt_air_result {
 } rodt_air_result;
 
 /* What was missing for RODT_AIR_RESULT_UNDETERMINED. */
-typedef enum rodt_air_missing {
+typedef enum rodt_air_missing RODT_ENUM_TYPE {
     RODT_AIR_MISSING_NOTHING = 0,
     RODT_AIR_MISSING_ROW = 1,      /* the rule set has no figure for this check and vehicle */
     RODT_AIR_MISSING_VEHICLE = 2,  /* single, bus or combination decides, or the number of its towed units */
@@ -178,8 +178,8 @@ typedef enum rodt_air_missing {
 } rodt_air_missing;
 
 typedef struct rodt_air_finding {
-    rodt_air_result result;
-    rodt_air_missing missing;
+    RODT_ENUM32(rodt_air_result) result;
+    RODT_ENUM32(rodt_air_missing) missing;
     bool major;                   /* a major defect by the rule set's own ranking */
     bool minor;                   /* a minor one by that ranking; neither = the rule set does not rank it */
     bool at_limit;

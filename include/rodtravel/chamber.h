@@ -11,7 +11,7 @@ extern "C" {
 #endif
 
 /* How the housing is built: what holds its two halves together, and what moves in it. */
-typedef enum rodt_family {
+typedef enum rodt_family RODT_ENUM_TYPE {
     RODT_FAMILY_UNKNOWN = 0,
     RODT_FAMILY_CLAMP = 1,       /* two halves and a clamp band around them */
     RODT_FAMILY_BOLT = 2,        /* two halves and a flange with bolts; sizes A to G */
@@ -21,10 +21,11 @@ typedef enum rodt_family {
 
 /* A long-stroke chamber has more travel in the same diameter and other limits. Never a guess: a chamber
  * without a known sign of long stroke is RODT_STROKE_CLASS_UNKNOWN, and is judged as standard. */
-typedef enum rodt_stroke_class {
+typedef enum rodt_stroke_class RODT_ENUM_TYPE {
     RODT_STROKE_CLASS_UNKNOWN = 0,
     RODT_STROKE_CLASS_STANDARD = 1,
-    RODT_STROKE_CLASS_LONG = 2
+    RODT_STROKE_CLASS_LONG = 2,
+    RODT_STROKE_CLASS_ANY = 3 /* of a row of limits that holds for every class; no chamber has it */
 } rodt_stroke_class;
 
 #define RODT_SIZE_TEXT_SIZE 4
@@ -35,8 +36,8 @@ typedef enum rodt_stroke_class {
  * freely; it points to nothing. Set the members by hand or with rodt_chamber_parse.
  */
 typedef struct rodt_chamber {
-    rodt_family family;
-    rodt_stroke_class stroke_class;
+    RODT_ENUM32(rodt_family) family;
+    RODT_ENUM32(rodt_stroke_class) stroke_class;
     char size[RODT_SIZE_TEXT_SIZE];        /* type number "30" or letter "C"; "" = not known */
     char spring_size[RODT_SIZE_TEXT_SIZE]; /* spring brake part of a double mark such as 24/30; "" = none said */
     rodt_length rated_stroke; /* full travel marked on the housing; not given = no mark read. Not the limit! */
@@ -68,7 +69,7 @@ RODT_API rodt_status rodt_chamber_parse_n(const char *text, size_t size, rodt_ch
 
 /* Reads a stroke class as written in a form: "standard", "std", "long", "L", "LS", "long stroke"; ""
  * and "unknown" give RODT_STROKE_CLASS_UNKNOWN. RODT_OK; RODT_E_SYNTAX: none of these; RODT_E_ARGUMENT. */
-RODT_API rodt_status rodt_stroke_class_parse_n(const char *text, size_t size, rodt_stroke_class *out,
+RODT_API rodt_status rodt_stroke_class_parse_n(const char *text, size_t size, RODT_ENUM32(rodt_stroke_class) *out,
                                             rodt_error *error);
 
 /* Adds what a second source says of the stroke class. If both name one and they differ, the result is
@@ -82,7 +83,7 @@ RODT_API bool rodt_chamber_add_class(rodt_chamber *chamber, rodt_stroke_class st
 RODT_API rodt_status rodt_chamber_format(const rodt_chamber *chamber, char *text, size_t size, size_t *needed);
 
 /* One word for a family ("clamp", "bolt", "rotochamber", "DD-3", "unknown") or class ("standard", "long",
- * "unknown"). Constant, never freed, never NULL. */
+ * "any", "unknown"). Constant, never freed, never NULL. */
 RODT_API const char *rodt_family_name(rodt_family family);
 RODT_API const char *rodt_stroke_class_name(rodt_stroke_class stroke_class);
 

@@ -10,7 +10,7 @@ extern "C" {
 #endif
 
 /* How the cells of a column of texts lie in memory. Those of Arrow are the formats u, U and vu. */
-typedef enum rodt_text_layout {
+typedef enum rodt_text_layout RODT_ENUM_TYPE {
     RODT_TEXT_LAYOUT_ABSENT = 0,    /* there is no such column */
     RODT_TEXT_LAYOUT_OFFSETS32 = 1, /* cells: int32_t, where each begins in `bytes`, and one more */
     RODT_TEXT_LAYOUT_OFFSETS64 = 2, /* cells: int64_t, likewise */
@@ -26,7 +26,7 @@ typedef struct rodt_text_span {
 
 /* A column of texts. It points into memory of the caller. All zero bytes mean "no such column". */
 typedef struct rodt_text_cells {
-    rodt_text_layout layout;
+    RODT_ENUM32(rodt_text_layout) layout;
     uint32_t index_width;        /* bytes of one number of `index`: 1, 2, 4 or 8 */
     const void *cells;
     const char *bytes;

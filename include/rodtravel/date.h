@@ -23,7 +23,7 @@ typedef struct rodt_date {
 
 /* The order of the numbers in a date such as 06/05/2024. A date with both numbers below 13 is ambiguous unless the
  * caller knows the order of the file. A leading year of four digits needs no order. */
-typedef enum rodt_date_order {
+typedef enum rodt_date_order RODT_ENUM_TYPE {
     RODT_DATE_ORDER_UNKNOWN = 0,
     RODT_DATE_ORDER_DAY_FIRST = 1,
     RODT_DATE_ORDER_MONTH_FIRST = 2,

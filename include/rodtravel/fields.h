@@ -16,7 +16,7 @@ extern "C" {
  * A field of a wheel end. Columns of a file, members of a JSON object, entries of a record and the texts of
  * rodt_form are all named by it. The numbers are stable.
  */
-typedef enum rodt_field {
+typedef enum rodt_field RODT_ENUM_TYPE {
     RODT_FIELD_CHAMBER = 0,
     RODT_FIELD_RELEASED = 1,
     RODT_FIELD_APPLIED = 2,

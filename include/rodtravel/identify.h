@@ -11,17 +11,17 @@ extern "C" {
 
 /* Shape of the air ports' bosses, or of the embossment on the pressure cap. Square is a sign of long
  * stroke; round is no proof of standard. */
-typedef enum rodt_port { RODT_PORT_NOT_SEEN = 0, RODT_PORT_ROUND = 1, RODT_PORT_SQUARE = 2 } rodt_port;
+typedef enum rodt_port RODT_ENUM_TYPE { RODT_PORT_NOT_SEEN = 0, RODT_PORT_ROUND = 1, RODT_PORT_SQUARE = 2 } rodt_port;
 
 /* Tag under a clamp bolt. A trapezoid is a sign of long stroke; no tag is no proof, tags fall off. */
-typedef enum rodt_tag { RODT_TAG_NOT_SEEN = 0, RODT_TAG_NONE = 1, RODT_TAG_TRAPEZOID = 2 } rodt_tag;
+typedef enum rodt_tag RODT_ENUM_TYPE { RODT_TAG_NOT_SEEN = 0, RODT_TAG_NONE = 1, RODT_TAG_TRAPEZOID = 2 } rodt_tag;
 
 /* What was seen. All zero bytes mean "nothing"; set what there is. */
 typedef struct rodt_clues {
     rodt_chamber stamp;            /* what the stamped text says, by rodt_chamber_parse; zero = not legible */
-    rodt_family family;            /* how the housing is built, by looking */
-    rodt_port port;
-    rodt_tag tag;
+    RODT_ENUM32(rodt_family) family; /* how the housing is built, by looking */
+    RODT_ENUM32(rodt_port) port;
+    RODT_ENUM32(rodt_tag) tag;
     rodt_length rated_stroke;      /* rated stroke that is marked */
     rodt_length diameter;          /* outside diameter by tape */
     rodt_length diameter_division; /* graduation it was read to; not given = 1/8 in is taken */
@@ -39,7 +39,7 @@ enum {
 };
 
 /* The one observation that would distinguish the candidates best. */
-typedef enum rodt_observation {
+typedef enum rodt_observation RODT_ENUM_TYPE {
     RODT_OBSERVATION_NOTHING = 0,      /* nothing is open */
     RODT_OBSERVATION_FAMILY = 1,       /* how the housing is held together */
     RODT_OBSERVATION_STAMP = 2,        /* the stamped type */
@@ -67,7 +67,7 @@ typedef struct rodt_identification {
     rodt_length strict_limit;   /* the smallest limit that rodt_rules_find_limit has for a candidate with the marked
                                    rated stroke; judge by it until one of them is left */
     uint32_t contradiction;     /* the clues that cannot all be true; 0 = they agree */
-    rodt_observation next_observation; /* what to look at next */
+    RODT_ENUM32(rodt_observation) next_observation; /* what to look at next */
     uint64_t reserved[4];
 } rodt_identification;
 

@@ -22,7 +22,7 @@ typedef struct rodt_length {
 } rodt_length;
 
 /* The unit of a bare number, or the unit in which a text was written. */
-typedef enum rodt_unit {
+typedef enum rodt_unit RODT_ENUM_TYPE {
     RODT_UNIT_INCH = 0,
     RODT_UNIT_MM = 1,
     RODT_UNIT_CM = 2
@@ -30,7 +30,7 @@ typedef enum rodt_unit {
 
 /* Finds the unit that a word names: "in", "inches", "po", the inch mark, "mm", "centimetres" and the like, whatever its
  * capitals and the blanks around it. False, and *out untouched: it names none. */
-RODT_API bool rodt_unit_find(const char *text, size_t size, rodt_unit *out);
+RODT_API bool rodt_unit_find(const char *text, size_t size, RODT_ENUM32(rodt_unit) *out);
 
 /* "in", "mm", "cm". Constant; "" for a number that is none. */
 RODT_API const char *rodt_unit_name(rodt_unit unit);
@@ -44,7 +44,7 @@ RODT_API const char *rodt_unit_name(rodt_unit unit);
 
 /* How a text of a length is to be read. All zero: bare numbers are inches, the decimal sign is a point. */
 typedef struct rodt_length_style {
-    rodt_unit unit;     /* the unit of a number that names none; a unit in the text is stronger */
+    RODT_ENUM32(rodt_unit) unit; /* the unit of a number that names none; a unit in the text is stronger */
     bool decimal_comma; /* the decimal sign is a comma: "2,125" is 2 1/8, never 2125 */
 } rodt_length_style;
 
@@ -94,7 +94,7 @@ RODT_API rodt_status rodt_length_parse(const char *text, rodt_length *out, rodt_
  * written  NULL, or gets the unit in which the text was written
  */
 RODT_API rodt_status rodt_length_parse_n(const char *text, size_t size, const rodt_length_style *style,
-                                      rodt_length *out, rodt_unit *written, rodt_error *error);
+                                      rodt_length *out, RODT_ENUM32(rodt_unit) *written, rodt_error *error);
 
 /* True if the value was given (its denominator is not zero). */
 static inline bool rodt_length_given(rodt_length length) { return length.den != 0; }

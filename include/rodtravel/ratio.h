@@ -19,7 +19,7 @@ typedef struct rodt_ratio {
 } rodt_ratio;
 
 /* How a number that does not fit is rounded when it is written; nothing else in the library rounds. */
-typedef enum rodt_rounding {
+typedef enum rodt_rounding RODT_ENUM_TYPE {
     RODT_ROUNDING_HALF_EVEN = 0, /* nearest; exactly midway to the even one, as NIST Handbook 44 reads a rule */
     RODT_ROUNDING_HALF_UP = 1,   /* nearest; exactly midway away from zero, as printed tables of limits do */
     RODT_ROUNDING_DOWN = 2,      /* toward zero */

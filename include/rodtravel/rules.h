@@ -14,10 +14,11 @@ extern "C" {
 #endif
 
 /* How the figure of a row was checked against its source. Only RODT_EVIDENCE_CHECKED may be shown as law. */
-typedef enum rodt_evidence {
-    RODT_EVIDENCE_CHECKED = 0,     /* the words or the table cell were read in the text of the source */
-    RODT_EVIDENCE_SECOND_HAND = 1, /* read in somebody else's account of the source; unconfirmed */
-    RODT_EVIDENCE_FROM_MEMORY = 2  /* seen in no document; unconfirmed */
+typedef enum rodt_evidence RODT_ENUM_TYPE {
+    RODT_EVIDENCE_NONE = 0,        /* there is no figure, or nobody said how it was checked */
+    RODT_EVIDENCE_CHECKED = 1,     /* the words or the table cell were read in the text of the source */
+    RODT_EVIDENCE_SECOND_HAND = 2, /* read in somebody else's account of the source; unconfirmed */
+    RODT_EVIDENCE_FROM_MEMORY = 3  /* seen in no document; unconfirmed */
 } rodt_evidence;
 
 /* A published document. Every text is UTF-8 and never NULL; "" = not known. */
@@ -32,7 +33,7 @@ typedef struct rodt_source {
 
 /* One chamber as published: its outside diameter, and rated strokes for the record. */
 typedef struct rodt_chamber_row {
-    rodt_family family;
+    RODT_ENUM32(rodt_family) family;
     const char *size;
     rodt_length outside_diameter;      /* not given = none published */
     rodt_length outside_diameter_mm;   /* the printed whole millimetres, as a length; rounded by the source */
@@ -42,8 +43,8 @@ typedef struct rodt_chamber_row {
 
 /* One row of a table of limits. */
 typedef struct rodt_limit {
-    rodt_family family;
-    rodt_stroke_class stroke_class; /* RODT_STROKE_CLASS_UNKNOWN = the family has one limit for every class */
+    RODT_ENUM32(rodt_family) family;
+    RODT_ENUM32(rodt_stroke_class) stroke_class; /* RODT_STROKE_CLASS_ANY = the family has one limit for every class */
     const char *size;
     rodt_length rated_stroke;    /* given = the row holds only for this marked rated stroke */
     rodt_length rated_stroke_mm; /* the printed millimetres of that, as a length */
@@ -53,7 +54,7 @@ typedef struct rodt_limit {
     rodt_date from;            /* first day; not given = the day of effect was not found */
     rodt_date until;           /* last day; not given = still in force in the text that was read */
     const rodt_source *source; /* never NULL */
-    rodt_evidence evidence;
+    RODT_ENUM32(rodt_evidence) evidence;
 } rodt_limit;
 
 /* The law of one authority, or a carrier's own limits on top of a law. Opaque and constant: any number
@@ -138,7 +139,7 @@ RODT_API size_t rodt_chamber_row_count(void);
 RODT_API const rodt_chamber_row *rodt_chamber_row_at(size_t index);
 
 /* What a limit rests on. */
-typedef enum rodt_basis {
+typedef enum rodt_basis RODT_ENUM_TYPE {
     RODT_BASIS_NONE = 0,         /* no limit is published: the chamber is in no table and bears no mark */
     RODT_BASIS_TABLE = 1,        /* a row of the table */
     RODT_BASIS_RATED_SHARE = 2,  /* a part of the rated stroke marked on an actuator that is not in the table */
@@ -148,13 +149,13 @@ typedef enum rodt_basis {
 
 /* The limit for a chamber on a day, and what it is based on. */
 typedef struct rodt_limit_answer {
-    rodt_basis basis;           /* of the law's limit */
+    RODT_ENUM32(rodt_basis) basis; /* of the law's limit */
     rodt_length limit;          /* the limit that judges: the stricter of the law's and the carrier's own */
     rodt_length law_limit;      /* the law's own limit */
     const rodt_limit *row;      /* the law's row; NULL without RODT_BASIS_TABLE. Lives as the rule set */
     const rodt_limit *own_row;  /* the carrier's row; NULL = it has none for the chamber */
     const rodt_source *source;  /* of the law's limit; NULL without one */
-    rodt_evidence evidence;     /* of the law's limit */
+    RODT_ENUM32(rodt_evidence) evidence; /* of the law's limit */
     bool assumed_clamp;         /* the family was not known; a bare type number is read as clamp */
     bool assumed_standard;      /* the stroke class was not known */
     bool conflicting_marks;     /* the marked rated stroke contradicts the stroke class or the limit; the strict side
@@ -184,7 +185,7 @@ RODT_API rodt_status rodt_rules_find_limit(const rodt_rules *rules, const rodt_c
 RODT_API rodt_status rodt_source_format(const rodt_source *source, char *text, size_t size, size_t *needed);
 #define RODT_SOURCE_TEXT_SIZE 400
 
-/* "read in the source", "second-hand, unconfirmed" or "from memory, unconfirmed". Constant. */
+/* "none", "read in the source", "second-hand, unconfirmed" or "from memory, unconfirmed". Constant. */
 RODT_API const char *rodt_evidence_text(rodt_evidence evidence);
 
 #ifdef __cplusplus

@@ -22,6 +22,22 @@
 #define RODT_API
 #endif
 
+/*
+ * Enumerators are kept in 32 bits, whatever a compiler's options say of the size of an enum: RODT_ENUM32(rodt_verdict)
+ * is the type of such a member, and of what a function writes one to. It needs no cast: in C it is a number, in C++ it
+ * is the enum itself.
+ */
+#if defined(SWIG)
+#define RODT_ENUM_TYPE
+#define RODT_ENUM32(type) type
+#elif defined(__cplusplus) || (defined(__STDC_VERSION__) && __STDC_VERSION__ >= 202311L)
+#define RODT_ENUM_TYPE : uint32_t
+#define RODT_ENUM32(type) type
+#else
+#define RODT_ENUM_TYPE
+#define RODT_ENUM32(type) uint32_t
+#endif
+
 #ifdef __cplusplus
 extern "C" {
 #endif
@@ -39,7 +55,7 @@ extern "C" {
  * A status never judges a brake: that is a verdict (stroke.h). "No published limit" is a verdict's
  * reason, "the text is no length" is a status.
  */
-typedef enum rodt_status {
+typedef enum rodt_status RODT_ENUM_TYPE {
     RODT_OK = 0,
 
     /* The calling program is mistaken. */
@@ -85,7 +101,7 @@ RODT_API const char *rodt_status_text(rodt_status status);
  * this struct does not grow.
  */
 typedef struct rodt_error {
-    rodt_status status;
+    RODT_ENUM32(rodt_status) status;
     uint32_t line;   /* 1 = first line of a table; 0 = the text has no lines */
     uint32_t column; /* 1 = first character (not byte) of the text, or of the line of a table; 0 = the whole of it */
     char field[24];  /* which input: "released", "chamber", a table's column; empty if there is one only */
@@ -93,7 +109,11 @@ typedef struct rodt_error {
 } rodt_error;
 
 /* "Was it so?", where "nobody wrote it down" is an answer of its own. */
-typedef enum rodt_recorded { RODT_RECORDED_NOTHING = 0, RODT_RECORDED_NO = 1, RODT_RECORDED_YES = 2 } rodt_recorded;
+typedef enum rodt_recorded RODT_ENUM_TYPE {
+    RODT_RECORDED_NOTHING = 0,
+    RODT_RECORDED_NO = 1,
+    RODT_RECORDED_YES = 2
+} rodt_recorded;
 
 /* Version of the library that runs, "major.minor.patch", and as a number (RODT_VERSION_AT). The headers have their own
  * in version.h. Constant, never freed. */

@@ -11,7 +11,7 @@ extern "C" {
 #endif
 
 /* The judgement. The names of rodt_verdict_name are stable. */
-typedef enum rodt_verdict {
+typedef enum rodt_verdict RODT_ENUM_TYPE {
     RODT_VERDICT_UNDETERMINED = 0, /* nothing is proven; the reasons say what is missing */
     RODT_VERDICT_IN_ADJUSTMENT = 1,
     RODT_VERDICT_OUT_OF_ADJUSTMENT = 2,
@@ -20,7 +20,7 @@ typedef enum rodt_verdict {
 
 /* What the tape's divisions prove, each reading taken as right within half a division. It never changes
  * the verdict, which is the law's comparison of the readings as they stand. */
-typedef enum rodt_proof {
+typedef enum rodt_proof RODT_ENUM_TYPE {
     RODT_PROOF_NOT_ASKED = 0, /* no division was given, or there is no stroke or no limit */
     RODT_PROOF_WITHIN = 1,   /* at worst still within the limit */
     RODT_PROOF_OVER = 2,     /* at best still over it */
@@ -28,7 +28,7 @@ typedef enum rodt_proof {
 } rodt_proof;
 
 /* Temperature of the brake drum when the stroke was read. A hot drum lengthens the stroke. */
-typedef enum rodt_drum {
+typedef enum rodt_drum RODT_ENUM_TYPE {
     RODT_DRUM_NOT_RECORDED = 0,
     RODT_DRUM_COLD = 1,
     RODT_DRUM_WARM = 2,
@@ -37,7 +37,7 @@ typedef enum rodt_drum {
 
 /* Why a verdict is what it is. A finding holds a set of them; they are listed in this order. The numbers
  * and the codes of rodt_reason_name are stable. */
-typedef enum rodt_reason {
+typedef enum rodt_reason RODT_ENUM_TYPE {
     RODT_REASON_OVER_LIMIT = 0,            /* stroke is over the law's limit */
     RODT_REASON_OVER_OWN_LIMIT = 1,        /* over the carrier's own limit, within the law's */
     RODT_REASON_AT_LIMIT = 2,              /* stroke is exactly at the limit */
@@ -87,15 +87,15 @@ typedef struct rodt_reading {
     rodt_chamber chamber;
     rodt_length released;        /* chamber face to clevis pin, brakes released */
     rodt_length applied;         /* the same, full application held */
-    rodt_unit unit;              /* unit the tape was read in; RODT_UNIT_MM also compares the printed mm */
+    RODT_ENUM32(rodt_unit) unit; /* unit the tape was read in; RODT_UNIT_MM also compares the printed mm */
     rodt_length division;        /* smallest graduation that was read; not given = no proof is asked */
     rodt_pressure pressure;      /* reservoir pressure before the application */
     rodt_pressure pressure_after; /* after it */
     rodt_date day;               /* day of the inspection; not given = the newest text of the rule set */
     rodt_date other_day;         /* given = the day may be this one too (an ambiguous date) */
-    rodt_recorded engine_running;
-    rodt_recorded spring_brake_applied;
-    rodt_drum drum;
+    RODT_ENUM32(rodt_recorded) engine_running;
+    RODT_ENUM32(rodt_recorded) spring_brake_applied;
+    RODT_ENUM32(rodt_drum) drum;
     rodt_length other_released[2]; /* what the text may mean too: "31/8" is 31/8, or 3 1/8 with its blank lost */
     rodt_length other_applied[2];
     uint64_t reasons;            /* set of 1 << rodt_reason: what rodt_form_parse could not read, and signs of the
@@ -106,8 +106,8 @@ typedef struct rodt_reading {
 /* The judgement of one wheel end. A plain value; `limit_row`, `own_row`, `source` and `rules` are valid
  * as long as the rule set that judged. */
 typedef struct rodt_finding {
-    rodt_verdict verdict;
-    rodt_proof proof;
+    RODT_ENUM32(rodt_verdict) verdict;
+    RODT_ENUM32(rodt_proof) proof;
     uint64_t reasons;            /* set of 1 << rodt_reason */
     rodt_chamber chamber;        /* as it was judged: what was assumed is filled in */
     rodt_length released;        /* as read; not given = missing or unreadable */
@@ -118,7 +118,7 @@ typedef struct rodt_finding {
     rodt_length margin;          /* limit - applied stroke; negative = over; not given = one is missing */
     rodt_length long_limit;      /* with RODT_REASON_ASSUMED_STANDARD: the limit of the long-stroke chamber of
                                     this size, as far as one is published; otherwise not given */
-    rodt_unit unit;              /* as given: the unit in which sentences speak */
+    RODT_ENUM32(rodt_unit) unit; /* as given: the unit in which sentences speak */
     rodt_length division;        /* as given */
     rodt_ratio probability_over; /* exact chance that the true stroke is over the limit, each reading's error
                                     uniform within half a division either way; given with a proof */
@@ -126,8 +126,8 @@ typedef struct rodt_finding {
     rodt_pressure pressure_after;
     rodt_date day;               /* the day whose law judged; not given = the newest text */
     rodt_date other_day;         /* as given */
-    rodt_basis basis;
-    rodt_evidence evidence;      /* of the law's limit */
+    RODT_ENUM32(rodt_basis) basis;
+    RODT_ENUM32(rodt_evidence) evidence; /* of the law's limit */
     const rodt_limit *limit_row; /* the law's row, or NULL */
     const rodt_limit *own_row;   /* the carrier's row, or NULL */
     const rodt_source *source;   /* of the law's limit, or NULL */
@@ -168,7 +168,7 @@ typedef struct rodt_form {
     const char *drum;            /* "cold", "warm" or "hot" */
     const char *reserved[4];     /* NULL */
     rodt_length_style style;     /* unit and decimal sign of the form */
-    rodt_date_order date_order;
+    RODT_ENUM32(rodt_date_order) date_order;
     rodt_date default_day;       /* day of a row that has no date of its own */
 } rodt_form;
 

@@ -9,7 +9,7 @@
 extern "C" {
 #endif
 
-typedef enum rodt_side { RODT_SIDE_UNKNOWN = 0, RODT_SIDE_LEFT = 1, RODT_SIDE_RIGHT = 2 } rodt_side;
+typedef enum rodt_side RODT_ENUM_TYPE { RODT_SIDE_UNKNOWN = 0, RODT_SIDE_LEFT = 1, RODT_SIDE_RIGHT = 2 } rodt_side;
 
 #define RODT_AXLE_NUMBER_MAX 99
 
@@ -32,7 +32,7 @@ RODT_API rodt_status rodt_position_parse_n(const char *text, size_t size, rodt_p
 RODT_API rodt_status rodt_position_format(rodt_position position, char *text, size_t size, size_t *needed);
 
 /* Kind of slack adjuster. It does not change a verdict; it changes what to do about it. */
-typedef enum rodt_adjuster {
+typedef enum rodt_adjuster RODT_ENUM_TYPE {
     RODT_ADJUSTER_NOT_RECORDED = 0,
     RODT_ADJUSTER_MANUAL = 1,
     RODT_ADJUSTER_AUTOMATIC = 2
@@ -43,12 +43,12 @@ RODT_API const char *rodt_adjuster_name(rodt_adjuster adjuster);
 
 /* Reads a kind of adjuster in any case: its name, "auto", or nothing and "unknown" for not recorded.
  * False: another word; *out is as it was. */
-RODT_API bool rodt_adjuster_find(const char *text, size_t size, rodt_adjuster *out);
+RODT_API bool rodt_adjuster_find(const char *text, size_t size, RODT_ENUM32(rodt_adjuster) *out);
 
 /* --- Counting brakes (the roadside criterion) -------------------------------------------------------- */
 
 /* How one finding counts among the defective brakes. */
-typedef enum rodt_defect {
+typedef enum rodt_defect RODT_ENUM_TYPE {
     RODT_DEFECT_NONE = 0,    /* within the law's limit */
     RODT_DEFECT_HALF = 1,    /* over the law's limit by less than 1/4 in */
     RODT_DEFECT_FULL = 2,    /* over by 1/4 in or more, or inoperative */
@@ -76,7 +76,7 @@ typedef struct rodt_tally {
 RODT_API rodt_status rodt_tally_add(rodt_tally *tally, const rodt_finding *finding);
 
 /* Whether the roadside criterion is met. The words of rodt_outcome_name are stable. */
-typedef enum rodt_outcome {
+typedef enum rodt_outcome RODT_ENUM_TYPE {
     RODT_OUTCOME_UNDETERMINED = 0, /* not reached by what is known, but the unknown brakes could reach it */
     RODT_OUTCOME_BELOW = 1,        /* cannot be reached any more */
     RODT_OUTCOME_AMBIGUOUS = 2,    /* the percentage is reached, the chart of whole brakes is not; both are shown */
@@ -85,7 +85,7 @@ typedef enum rodt_outcome {
 
 /* The count, exact. */
 typedef struct rodt_count {
-    rodt_outcome outcome;
+    RODT_ENUM32(rodt_outcome) outcome;
     uint32_t brakes;       /* the denominator: brakes of the vehicle, measured or not */
     uint32_t unmeasured;   /* brakes that are there and have no finding */
     rodt_tally tally;
@@ -121,7 +121,7 @@ RODT_API rodt_status rodt_count_format(const rodt_count *count, char *text, size
  * 2: that it counts as half below it; 3: the chart of whole brakes; 4: a steering axle by itself. NULL beyond;
  * evidence, if not NULL, gets how the part was checked. */
 #define RODT_COUNT_PARTS 5
-RODT_API const rodt_source *rodt_count_source(size_t part, rodt_evidence *evidence);
+RODT_API const rodt_source *rodt_count_source(size_t part, RODT_ENUM32(rodt_evidence) *evidence);
 
 /* What the source says of the part, in few words. Constant; "" beyond the last part. */
 RODT_API const char *rodt_count_words(size_t part);
@@ -131,7 +131,7 @@ RODT_API const char *rodt_count_words(size_t part);
 /* One wheel end as it was found. All zero bytes mean "nothing recorded". */
 typedef struct rodt_wheel_end {
     rodt_position position;
-    rodt_adjuster adjuster;
+    RODT_ENUM32(rodt_adjuster) adjuster;
     rodt_reading reading;
     rodt_length arm_length;   /* effective length of the slack adjuster; not given = not measured */
     uint64_t reserved[4];     /* zero */
@@ -167,7 +167,7 @@ typedef struct rodt_axle_finding {
 #define RODT_AXLES_MAX 40
 
 /* What to do next about one wheel end. */
-typedef enum rodt_advice {
+typedef enum rodt_advice RODT_ENUM_TYPE {
     RODT_ADVICE_NONE = 0,
     RODT_ADVICE_ADJUST = 1,        /* manual adjuster, over: adjust, measure again */
     RODT_ADVICE_FIND_FAULT = 2,    /* automatic adjuster, over: find the fault, never turn it back by hand */
@@ -222,13 +222,13 @@ RODT_API rodt_status rodt_axle_format(const rodt_axle_finding *axle, uint32_t bi
                                       size_t *needed);
 
 /* The source of a RODT_AXLE_ bit, or NULL if there is none; evidence as above. */
-RODT_API const rodt_source *rodt_axle_source(uint32_t bit, rodt_evidence *evidence);
+RODT_API const rodt_source *rodt_axle_source(uint32_t bit, RODT_ENUM32(rodt_evidence) *evidence);
 
 /* One sentence of advice; "" for RODT_ADVICE_NONE. Constant, never NULL. */
 RODT_API const char *rodt_advice_text(rodt_advice advice);
 
 /* The source of an advice, or NULL if there is none; evidence as above. */
-RODT_API const rodt_source *rodt_advice_source(rodt_advice advice, rodt_evidence *evidence);
+RODT_API const rodt_source *rodt_advice_source(rodt_advice advice, RODT_ENUM32(rodt_evidence) *evidence);
 
 /* --- Force, as information --------------------------------------------------------------------------- */
 

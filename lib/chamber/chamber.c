@@ -23,6 +23,7 @@ const char *rodt_stroke_class_name(rodt_stroke_class stroke_class)
     switch (stroke_class) {
     case RODT_STROKE_CLASS_STANDARD: return "standard";
     case RODT_STROKE_CLASS_LONG: return "long";
+    case RODT_STROKE_CLASS_ANY: return "any";
     case RODT_STROKE_CLASS_UNKNOWN: break;
     }
     return "unknown";

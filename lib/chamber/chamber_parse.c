@@ -254,7 +254,7 @@ static bool take_prefix(mark_reader *mark)
 
 /* --- Classes ----------------------------------------------------------------------------------------- */
 
-static bool match_class(mark_reader *mark, rodt_stroke_class *stroke_class)
+static bool match_class(mark_reader *mark, RODT_ENUM32(rodt_stroke_class) *stroke_class)
 {
     if (take_word(mark, "l") || take_word(mark, "ls")) {
         *stroke_class = RODT_STROKE_CLASS_LONG;
@@ -278,7 +278,7 @@ static bool take_class(mark_reader *mark)
     if (after)
         (void)take_kind(mark, TOKEN_HYPHEN);
     const mark_token *word = here(mark);
-    rodt_stroke_class stroke_class;
+    RODT_ENUM32(rodt_stroke_class) stroke_class;
     if ((!after && word->size < sizeof "std" - 1) || !match_class(mark, &stroke_class)) {
         mark->at = start;
         return false;
@@ -384,7 +384,8 @@ rodt_status rodt_chamber_parse(const char *text, rodt_chamber *out, rodt_error *
     return rodt_chamber_parse_n(text, text == NULL ? 0 : strlen(text), out, error);
 }
 
-rodt_status rodt_stroke_class_parse_n(const char *text, size_t size, rodt_stroke_class *out, rodt_error *error)
+rodt_status rodt_stroke_class_parse_n(const char *text, size_t size, RODT_ENUM32(rodt_stroke_class) *out,
+                                      rodt_error *error)
 {
     if (text == NULL || out == NULL)
         return rodti_text_error(error, RODT_E_ARGUMENT, 0, "a text and a place for the class are needed");
@@ -392,7 +393,7 @@ rodt_status rodt_stroke_class_parse_n(const char *text, size_t size, rodt_stroke
     mark_reader mark;
     mark.at = 0;
     rodti_lexer_next(&mark.tokens, text, size);
-    rodt_stroke_class stroke_class = RODT_STROKE_CLASS_UNKNOWN;
+    RODT_ENUM32(rodt_stroke_class) stroke_class = RODT_STROKE_CLASS_UNKNOWN;
     if (mark.tokens.count > 0 && !take_word(&mark, "unknown") && !match_class(&mark, &stroke_class))
         return rodti_text_error(error, RODT_E_SYNTAX, 1, "a stroke class is standard, long or unknown");
     if (here(&mark)->kind != TOKEN_END)

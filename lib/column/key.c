@@ -173,7 +173,7 @@ static rodt_reading read_alone(const key_builder *builder, rodt_field field, con
 
 static cell_class class_of_unit(const char *text)
 {
-    rodt_unit unit;
+    RODT_ENUM32(rodt_unit) unit;
     size_t size = strlen(text);
     rodti_text_trim(&text, &size);
     const key_class unreadable = {0, CLASS_UNREADABLE};
@@ -227,7 +227,7 @@ static cell_meaning meaning_of(key_field *field, unsigned bits, cell_class found
 }
 
 /* The tag of a row is the number of its unit's class. */
-static bool find_unit(const key_builder *builder, unsigned tag, rodt_unit *unit)
+static bool find_unit(const key_builder *builder, unsigned tag, RODT_ENUM32(rodt_unit) *unit)
 {
     key_class class_of = builder->field[RODT_FIELD_UNIT].class_at[tag];
     *unit = class_of.kind == CLASS_NOTHING ? builder->form.style.unit : (rodt_unit)class_of.value;
@@ -239,7 +239,7 @@ bool rodti_key_read_plain(key_builder *builder, rodt_field field, rodt_text_span
 {
     rodt_length length;
     rodt_length other[LOST_BLANK_MAX];
-    rodt_unit written;
+    RODT_ENUM32(rodt_unit) written;
     rodt_length_style style = builder->form.style;
     if (!find_unit(builder, tag, &style.unit) || cell.size >= KEY_TEXT_SIZE ||
         rodt_length_parse_n(cell.text, cell.size, &style, &length, &written, NULL) != RODT_OK ||

@@ -28,6 +28,13 @@ static const rodt_limit *limit_at(const match_query *q, size_t index)
     return rodt_rules_limit_at(q->rules, index - count);
 }
 
+/* The class of the chambers that a row is for, where it says one. */
+static rodt_stroke_class class_of(const rodt_limit *limit)
+{
+    return limit->stroke_class == RODT_STROKE_CLASS_ANY ? RODT_STROKE_CLASS_UNKNOWN
+                                                        : (rodt_stroke_class)limit->stroke_class;
+}
+
 static bool is_of(const rodt_limit *limit, const rodt_chamber_row *row)
 {
     return limit->family == row->family && strcmp(limit->size, row->size) == 0;
@@ -238,11 +245,12 @@ static void visit_chamber(iterator *w, const rodt_chamber_row *row)
     bool has_class[RODT_STROKE_CLASS_LONG + 1] = {false, false, false};
     const rodt_limit *limit;
     for (size_t i = 0; (limit = limit_at(w->query, i)) != NULL; i++) {
-        bool adds_nothing = limit->stroke_class == RODT_STROKE_CLASS_UNKNOWN && has_class[RODT_STROKE_CLASS_STANDARD];
+        rodt_stroke_class stroke_class = class_of(limit);
+        bool adds_nothing = stroke_class == RODT_STROKE_CLASS_UNKNOWN && has_class[RODT_STROKE_CLASS_STANDARD];
         if (!is_of(limit, row) || adds_nothing || !is_first_of_its_kind(w->query, i))
             continue;
-        has_class[limit->stroke_class] = true;
-        visit(w, (chamber_kind){row, limit->stroke_class, limit->rated_stroke, limit->rated_stroke_mm});
+        has_class[stroke_class] = true;
+        visit(w, (chamber_kind){row, stroke_class, limit->rated_stroke, limit->rated_stroke_mm});
     }
     if (has_class[RODT_STROKE_CLASS_STANDARD] && !has_class[RODT_STROKE_CLASS_LONG] && has_long_sign(w->query->clues))
         visit(w, (chamber_kind){.row = row, .stroke_class = RODT_STROKE_CLASS_LONG});

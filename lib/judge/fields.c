@@ -207,7 +207,7 @@ static bool is_any_division(const char *text, size_t size)
 
 bool rodt_field_accepts(rodt_field field, const char *text, size_t size)
 {
-    rodt_unit unit;
+    RODT_ENUM32(rodt_unit) unit;
     int meaning;
     if (text == NULL)
         return true;

@@ -129,7 +129,7 @@ static void read_unit(parser *from)
 
 /* Without a known unit only a text that names its own can be read: the other ones would mean two lengths. */
 static rodt_status read_without_unit(const parser *from, const char *text, size_t size, rodt_length *out,
-                                     rodt_unit *written, rodt_error *error)
+                                     RODT_ENUM32(rodt_unit) *written, rodt_error *error)
 {
     const rodt_length_style in = {RODT_UNIT_INCH, from->style.decimal_comma};
     const rodt_length_style mm = {RODT_UNIT_MM, from->style.decimal_comma};
@@ -148,7 +148,7 @@ static rodt_status read_without_unit(const parser *from, const char *text, size_
 }
 
 /* False: there is none, or it cannot be read. */
-static bool read_length(parser *from, rodt_field field, rodt_length *out, rodt_unit *written)
+static bool read_length(parser *from, rodt_field field, rodt_length *out, RODT_ENUM32(rodt_unit) *written)
 {
     const char *text;
     size_t size;
@@ -170,7 +170,7 @@ static bool read_length(parser *from, rodt_field field, rodt_length *out, rodt_u
 
 static void read_measurement(parser *from, rodt_field field, rodt_length *out, rodt_length other[LOST_BLANK_MAX])
 {
-    rodt_unit written = RODT_UNIT_INCH;
+    RODT_ENUM32(rodt_unit) written = RODT_UNIT_INCH;
     if (!read_length(from, field, out, &written))
         return;
     if (written != RODT_UNIT_INCH)
@@ -193,7 +193,7 @@ static void read_mark(parser *from, rodt_field field, rodt_length *out)
 {
     static const rodt_length least = {3, 4};
     static const rodt_length most = {6, 1};
-    rodt_unit written = RODT_UNIT_INCH;
+    RODT_ENUM32(rodt_unit) written = RODT_UNIT_INCH;
     if (!read_length(from, field, out, &written))
         return;
     bool lost_blank = may_have_lost_blank(from, field, written);
@@ -244,7 +244,7 @@ static void read_class(parser *from)
     const char *text;
     size_t size;
     rodt_error error;
-    rodt_stroke_class stroke_class;
+    RODT_ENUM32(rodt_stroke_class) stroke_class;
     if (!find_text(from, RODT_FIELD_STROKE_CLASS, &text, &size))
         return;
     if (rodt_stroke_class_parse_n(text, size, &stroke_class, &error) != RODT_OK)

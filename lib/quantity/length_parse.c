@@ -10,7 +10,7 @@
 
 typedef struct unit_word {
     const char *word;
-    rodt_unit unit;
+    RODT_ENUM32(rodt_unit) unit;
     bool only_after_fraction;
 } unit_word;
 
@@ -45,7 +45,7 @@ static const unit_word unit_words[] = {
     {"centimeters", RODT_UNIT_CM, false},
 };
 
-static bool find_unit(const char *text, size_t size, bool after_fraction, rodt_unit *unit)
+static bool find_unit(const char *text, size_t size, bool after_fraction, RODT_ENUM32(rodt_unit) *unit)
 {
     for (size_t i = 0; i < COUNT_OF(unit_words); i++) {
         const unit_word *word = &unit_words[i];
@@ -57,7 +57,7 @@ static bool find_unit(const char *text, size_t size, bool after_fraction, rodt_u
     return false;
 }
 
-bool rodt_unit_find(const char *text, size_t size, rodt_unit *out)
+bool rodt_unit_find(const char *text, size_t size, RODT_ENUM32(rodt_unit) *out)
 {
     if (text == NULL || out == NULL)
         return false;
@@ -73,7 +73,7 @@ const char *rodt_unit_name(rodt_unit unit)
 
 /* Finds the unit; `unit` is that of a number that names none. */
 static bool parse_with_unit(const char *text, size_t size, bool decimal_comma, number_quantity *written,
-                            rodt_unit *unit, number_problem *problem)
+                            RODT_ENUM32(rodt_unit) *unit, number_problem *problem)
 {
     if (!rodti_number_parse_quantity(text, size, decimal_comma, written, problem))
         return false;
@@ -128,9 +128,10 @@ size_t rodti_lost_blank_values(const char *text, size_t size, rodt_unit unit, ro
 {
     number_quantity written;
     number_problem problem;
+    RODT_ENUM32(rodt_unit) found = unit;
     size_t count = 0;
-    if (!may_have_lost_blank(text, size) || !parse_with_unit(text, size, false, &written, &unit, &problem) ||
-        unit != RODT_UNIT_INCH)
+    if (!may_have_lost_blank(text, size) || !parse_with_unit(text, size, false, &written, &found, &problem) ||
+        found != RODT_UNIT_INCH)
         return 0;
     uint32_t digits = written.read.num, den = written.read.den;
     for (uint32_t place = digits >= 100 ? 100 : 10; place >= 10 && digits >= place && digits < 1000; place /= 10) {
@@ -142,13 +143,13 @@ size_t rodti_lost_blank_values(const char *text, size_t size, rodt_unit unit, ro
 }
 
 rodt_status rodt_length_parse_n(const char *text, size_t size, const rodt_length_style *style, rodt_length *out,
-                             rodt_unit *written, rodt_error *error)
+                             RODT_ENUM32(rodt_unit) *written, rodt_error *error)
 {
     rodt_length_style form = style != NULL ? *style : (rodt_length_style){0};
     number_problem problem;
     number_quantity parsed;
     rodt_ratio inches;
-    rodt_unit unit = form.unit;
+    RODT_ENUM32(rodt_unit) unit = form.unit;
     if (text == NULL || out == NULL || (unsigned)form.unit > RODT_UNIT_CM)
         return rodti_text_error(error, RODT_E_ARGUMENT, 0, "%s", rodt_status_text(RODT_E_ARGUMENT));
     if (!parse_with_unit(text, size, form.decimal_comma, &parsed, &unit, &problem) ||

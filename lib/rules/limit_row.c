@@ -4,7 +4,7 @@
 
 #include <string.h>
 
-bool rodti_table_family(table_reader *reader, size_t column, rodt_family *out)
+bool rodti_table_family(table_reader *reader, size_t column, RODT_ENUM32(rodt_family) *out)
 {
     static const char *const words[] = {"clamp", "bolt", "rotochamber", "DD-3"};
     static const rodt_family families[] = {RODT_FAMILY_CLAMP, RODT_FAMILY_BOLT, RODT_FAMILY_ROTOCHAMBER,
@@ -43,10 +43,10 @@ bool rodti_table_size(table_reader *reader, size_t column, rodt_family family)
     return false;
 }
 
-static bool table_class(table_reader *reader, rodt_stroke_class *out)
+static bool table_class(table_reader *reader, RODT_ENUM32(rodt_stroke_class) *out)
 {
     static const char *const words[] = {"any", "standard", "long"};
-    static const rodt_stroke_class classes[] = {RODT_STROKE_CLASS_UNKNOWN, RODT_STROKE_CLASS_STANDARD,
+    static const rodt_stroke_class classes[] = {RODT_STROKE_CLASS_ANY, RODT_STROKE_CLASS_STANDARD,
                                                 RODT_STROKE_CLASS_LONG};
     unsigned i;
     if (!rodti_table_word(reader, LIMIT_CLASS, words, COUNT_OF(words), &i))
@@ -55,12 +55,15 @@ static bool table_class(table_reader *reader, rodt_stroke_class *out)
     return true;
 }
 
-bool rodti_table_evidence(table_reader *reader, size_t column, rodt_evidence *out)
+bool rodti_table_evidence(table_reader *reader, size_t column, RODT_ENUM32(rodt_evidence) *out)
 {
     static const char *const words[] = {"read in the source", "second-hand", "from memory"};
     static const rodt_evidence evidence[] = {RODT_EVIDENCE_CHECKED, RODT_EVIDENCE_SECOND_HAND,
                                              RODT_EVIDENCE_FROM_MEMORY};
     unsigned i;
+    *out = RODT_EVIDENCE_NONE;
+    if (table_empty(reader, column))
+        return true;
     if (!rodti_table_word(reader, column, words, COUNT_OF(words), &i))
         return false;
     *out = evidence[i];
@@ -138,8 +141,8 @@ bool rodti_days_overlap(rodt_date a_from, rodt_date a_until, rodt_date b_from, r
 
 bool rodti_limits_clash(const rodt_limit *a, const rodt_limit *b)
 {
-    bool one_class = a->stroke_class == b->stroke_class || a->stroke_class == RODT_STROKE_CLASS_UNKNOWN ||
-                     b->stroke_class == RODT_STROKE_CLASS_UNKNOWN;
+    bool one_class = a->stroke_class == b->stroke_class || a->stroke_class == RODT_STROKE_CLASS_ANY ||
+                     b->stroke_class == RODT_STROKE_CLASS_ANY;
     return a->family == b->family && strcmp(a->size, b->size) == 0 && one_class &&
            rodt_length_compare(a->rated_stroke, b->rated_stroke) == 0 &&
            rodti_days_overlap(a->from, a->until, b->from, b->until);

@@ -26,12 +26,12 @@ enum {
  * after every fault of the row was reported. */
 bool rodti_table_limit(table_reader *reader, rodt_limit *row);
 
-bool rodti_table_family(table_reader *reader, size_t column, rodt_family *out);
+bool rodti_table_family(table_reader *reader, size_t column, RODT_ENUM32(rodt_family) *out);
 
 /* A type number, or the letter of a bolt-type chamber. */
 bool rodti_table_size(table_reader *reader, size_t column, rodt_family family);
 
-bool rodti_table_evidence(table_reader *reader, size_t column, rodt_evidence *out);
+bool rodti_table_evidence(table_reader *reader, size_t column, RODT_ENUM32(rodt_evidence) *out);
 
 /* True if both dates are not given or in order; reports otherwise. */
 bool rodti_table_span(table_reader *reader, size_t until_column, rodt_date from, rodt_date until);

@@ -71,7 +71,7 @@ static bool holds_on(rodt_date from, rodt_date until, rodt_date day)
 static bool is_for(const rodt_limit *row, const query *wanted)
 {
     return row->family == wanted->family && row->size[0] == wanted->size[0] &&
-           (row->stroke_class == wanted->stroke_class || row->stroke_class == RODT_STROKE_CLASS_UNKNOWN) &&
+           (row->stroke_class == wanted->stroke_class || row->stroke_class == RODT_STROKE_CLASS_ANY) &&
            strcmp(row->size, wanted->size) == 0 &&
            (!rodt_length_given(row->rated_stroke) ||
             rodti_rated_stroke_is_marked(row->rated_stroke, row->rated_stroke_mm, wanted->rated_stroke)) &&
@@ -262,6 +262,8 @@ rodt_status rodt_source_format(const rodt_source *source, char *text, size_t siz
 const char *rodt_evidence_text(rodt_evidence evidence)
 {
     switch (evidence) {
+    case RODT_EVIDENCE_NONE:
+        return "none";
     case RODT_EVIDENCE_CHECKED:
         return "read in the source";
     case RODT_EVIDENCE_SECOND_HAND:

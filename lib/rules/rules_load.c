@@ -104,7 +104,7 @@ static void set_rules(loading *load, const char *name)
     own->rules.authority = "the carrier";
     own->own_source = (rodt_source){own->rules.id, "the carrier", own->rules.id, "", "", ""};
     own->rules.source = &own->own_source;
-    own->rules.evidence = RODT_EVIDENCE_CHECKED;
+    own->rules.evidence = RODT_EVIDENCE_NONE;
     own->rules.limits = own->limits;
     own->rules.limit_count = 0;
     own->rules.law = load->law;
@@ -192,7 +192,7 @@ static bool check_on(const loading *load, table_reader *reader, const rodt_limit
 {
     if (!covers(row, day))
         return true;
-    if (row->stroke_class != RODT_STROKE_CLASS_UNKNOWN)
+    if (row->stroke_class != RODT_STROKE_CLASS_ANY)
         return check_class_on(load, reader, row, row->stroke_class, day);
     return check_class_on(load, reader, row, RODT_STROKE_CLASS_STANDARD, day) &&
            check_class_on(load, reader, row, RODT_STROKE_CLASS_LONG, day);

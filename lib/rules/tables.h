@@ -13,7 +13,7 @@ struct rodt_rules {
     const char *title;
     const char *authority;
     const rodt_source *source;
-    rodt_evidence evidence;
+    RODT_ENUM32(rodt_evidence) evidence;
     rodt_date from;
     rodt_date until;
     bool at_limit_passes;
@@ -21,11 +21,11 @@ struct rodt_rules {
     rodt_pressure pressure_from;
     rodt_pressure pressure_until;
     const rodt_source *pressure_source;
-    rodt_evidence pressure_evidence;
+    RODT_ENUM32(rodt_evidence) pressure_evidence;
 
     rodt_ratio rated_share;
     const rodt_source *rated_share_source;
-    rodt_evidence rated_share_evidence;
+    RODT_ENUM32(rodt_evidence) rated_share_evidence;
 
     const rodt_limit *limits; /* shared with another rule set where the law refers to it */
     size_t limit_count;
@@ -54,7 +54,7 @@ typedef struct vehicle_figure {
     rodt_ratio value; /* not given = the part has no figure */
     const char *wording;
     const rodt_source *source;
-    rodt_evidence evidence;
+    RODT_ENUM32(rodt_evidence) evidence;
 } vehicle_figure;
 
 /* How much reservoir goes with the chambers that it serves. */

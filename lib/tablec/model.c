@@ -75,6 +75,7 @@ void tables_cite(tables *t, int file, uint32_t line, const citation *cited)
         return;
     }
     source->used = true;
-    if (cited->evidence == RODT_EVIDENCE_CHECKED && !rodt_date_given(source->read_on))
+    /* A table without a column of evidence holds what was read. */
+    if (cited->evidence <= RODT_EVIDENCE_CHECKED && !rodt_date_given(source->read_on))
         tables_fault(t, file, line, "source \"%s\" has no day on which it was read", cited->source);
 }

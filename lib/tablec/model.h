@@ -15,7 +15,7 @@ enum { FILE_SOURCES, FILE_CHAMBERS, FILE_LIMITS, FILE_RULES, FILE_VEHICLE, FILE_
 /* What a figure is based on. An id is a text until all files are read. */
 typedef struct citation {
     const char *source; /* NULL = the cell is empty */
-    rodt_evidence evidence;
+    RODT_ENUM32(rodt_evidence) evidence;
     bool has_evidence; /* false = the cell is empty */
 } citation;
 

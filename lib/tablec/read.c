@@ -40,8 +40,7 @@ typedef struct cell_spec {
 #define OTHER(name, required) {{name, required}, CELL_OTHER, 0, 0, NULL, 0, NULL}
 #define CUSTOM(name, required, function) {{name, required}, CELL_CUSTOM, 0, 0, NULL, 0, function}
 
-_Static_assert(sizeof(rodt_air_check) == sizeof(unsigned) && sizeof(rodt_comparison) == sizeof(unsigned),
-               "an index is stored as an enumerator");
+_Static_assert(sizeof(uint32_t) == sizeof(unsigned), "an index is stored as an enumerator");
 
 /* After a fault the value is no enumerator. */
 static bool read_word(table_reader *reader, size_t column, const cell_spec *spec, void *value)

@@ -130,7 +130,7 @@ const char *rodt_adjuster_name(rodt_adjuster adjuster)
     return (unsigned)adjuster <= RODT_ADJUSTER_AUTOMATIC ? adjuster_words[adjuster].word : "";
 }
 
-bool rodt_adjuster_find(const char *text, size_t size, rodt_adjuster *out)
+bool rodt_adjuster_find(const char *text, size_t size, RODT_ENUM32(rodt_adjuster) *out)
 {
     if (text == NULL || out == NULL)
         return false;

@@ -103,8 +103,8 @@ static bool texts_differ(const char *a, const char *b)
 static rodt_stroke_class judged_class(const rodt_finding *finding)
 {
     const rodt_limit *row = finding->limit_row;
-    return row != NULL && row->stroke_class != RODT_STROKE_CLASS_UNKNOWN ? row->stroke_class
-                                                                         : finding->chamber.stroke_class;
+    bool said = row != NULL && row->stroke_class != RODT_STROKE_CLASS_ANY;
+    return (rodt_stroke_class)(said ? row->stroke_class : finding->chamber.stroke_class);
 }
 
 static uint32_t compare_chambers(const rodt_finding *left_end, const rodt_finding *right_end)

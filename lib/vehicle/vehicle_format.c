@@ -18,7 +18,7 @@ const char *rodt_outcome_name(rodt_outcome outcome)
 
 /* --- Sources ------------------------------------------------------------------------------------------ */
 
-static const rodt_source *source_of(vehicle_part part, rodt_evidence *evidence)
+static const rodt_source *source_of(vehicle_part part, RODT_ENUM32(rodt_evidence) *evidence)
 {
     if (part >= VEHICLE_PARTS)
         return NULL;
@@ -30,7 +30,7 @@ static const rodt_source *source_of(vehicle_part part, rodt_evidence *evidence)
 static const vehicle_part count_parts[RODT_COUNT_PARTS] = {VEHICLE_SHARE, VEHICLE_FULL_FROM, VEHICLE_HALF,
                                                            VEHICLE_CHART, VEHICLE_STEERING};
 
-const rodt_source *rodt_count_source(size_t part, rodt_evidence *evidence)
+const rodt_source *rodt_count_source(size_t part, RODT_ENUM32(rodt_evidence) *evidence)
 {
     return part < RODT_COUNT_PARTS ? source_of(count_parts[part], evidence) : NULL;
 }
@@ -51,12 +51,12 @@ static vehicle_part part_of_axle(uint32_t bit)
     }
 }
 
-const rodt_source *rodt_axle_source(uint32_t bit, rodt_evidence *evidence)
+const rodt_source *rodt_axle_source(uint32_t bit, RODT_ENUM32(rodt_evidence) *evidence)
 {
     return source_of(part_of_axle(bit), evidence);
 }
 
-const rodt_source *rodt_advice_source(rodt_advice advice, rodt_evidence *evidence)
+const rodt_source *rodt_advice_source(rodt_advice advice, RODT_ENUM32(rodt_evidence) *evidence)
 {
     bool cited = advice == RODT_ADVICE_FIND_FAULT || advice == RODT_ADVICE_FIND_ADJUSTER;
     return source_of(cited ? VEHICLE_ADJUSTER : VEHICLE_PARTS, evidence);
@@ -150,7 +150,7 @@ rodt_status rodt_count_format(const rodt_count *count, char *text, size_t size, 
 
 static void put_source(text_writer *writer, uint32_t bit)
 {
-    rodt_evidence evidence;
+    RODT_ENUM32(rodt_evidence) evidence;
     const rodt_source *source = rodt_axle_source(bit, &evidence);
     if (source == NULL)
         return;

@@ -1,8 +1,10 @@
 # SPDX-License-Identifier: Apache-2.0
-"""Each public header compiles alone, and twice, with the strict flags of its language.
+"""Each public header compiles alone, and twice, with the strict flags of its language. Members that hold an enumerator
+need no cast, and no option of the compiler changes the size of a struct.
 
 Arguments: root, language (c or c++), compiler command..."""
 import os
+import re
 import subprocess
 import tempfile
 
@@ -13,6 +15,59 @@ FLAGS = {
     "c": ["-x", "c", "-std=c11", "-pedantic-errors", "-Wall", "-Wextra", "-Wstrict-prototypes", "-Wundef", "-Werror"],
     "c++": ["-x", "c++", "-std=c++11", "-pedantic-errors", "-Wall", "-Wextra", "-Wundef", "-Werror"],
 }
+
+
+MEMBERS = """#include <rodtravel/rodtravel.h>
+const char *words(rodt_finding *finding, rodt_verdict verdict);
+const char *words(rodt_finding *finding, rodt_verdict verdict)
+{
+    finding->verdict = verdict;
+    finding->evidence = RODT_EVIDENCE_NONE;
+    (void)rodt_unit_find("mm", 2, &finding->unit);
+    return finding->verdict == RODT_VERDICT_INOPERATIVE ? "" : rodt_verdict_name(finding->verdict);
+}
+"""
+
+
+def compile_text(text, options):
+    """What the compiler says of a program, and the assembly that it makes of it."""
+    with tempfile.TemporaryDirectory() as place:
+        source, made = os.path.join(place, "program.c"), os.path.join(place, "program.s")
+        with open(source, "w", encoding="ascii") as file:
+            file.write(text)
+        run = subprocess.run([*options, "-S", source, "-o", made], capture_output=True, text=True)
+        if run.returncode:
+            return run.stderr.strip()[:600] or "it does not compile", None
+        with open(made, encoding="ascii") as file:
+            return None, file.read()
+
+
+def structs(root):
+    """The public structs that are complete in the headers."""
+    for path in tree.files(root, "include", ".h"):
+        with open(os.path.join(root, path), encoding="utf-8") as file:
+            yield from re.findall(r"^typedef struct (rodt_\w+) \{", file.read(), re.MULTILINE)
+
+
+def check_members(options):
+    said, _ = compile_text(MEMBERS, options)
+    return [] if said is None else [Finding("include", 0, "a member that holds an enumerator needs a cast: " + said)]
+
+
+def have_one_size(names, options):
+    sizes = "".join(f"extern const unsigned of_{name};\nconst unsigned of_{name} = sizeof({name});\n" for name in names)
+    made = [compile_text("#include <rodtravel/rodtravel.h>\n" + sizes, [*options, option])[1]
+            for option in ("-fno-short-enums", "-fshort-enums")]
+    return made[0] is not None and made[0] == made[1]
+
+
+def check_sizes(root, options):
+    """An enumeration of few members may take one byte, a member of a struct may not."""
+    names = list(structs(root))
+    if have_one_size(names, options):
+        return []
+    return [Finding("include", 0, f"{name} has another size with -fshort-enums")
+            for name in names if not have_one_size([name], options)]
 
 
 def check(root, language, *compiler):
@@ -31,5 +86,10 @@ def check(root, language, *compiler):
     return findings
 
 
+def check_all(root, language, *compiler):
+    options = [*compiler, *FLAGS[language], "-I", os.path.join(root, "include")]
+    return check(root, language, *compiler) + check_members(options) + check_sizes(root, options)
+
+
 if __name__ == "__main__":
-    tree.main(check)
+    tree.main(check_all)

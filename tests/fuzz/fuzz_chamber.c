@@ -64,8 +64,8 @@ static void check_chamber(const char *text, size_t size)
 
 static void check_class(const char *text, size_t size)
 {
-    rodt_stroke_class stroke_class = (rodt_stroke_class)77;
-    rodt_stroke_class again;
+    RODT_ENUM32(rodt_stroke_class) stroke_class = (rodt_stroke_class)77;
+    RODT_ENUM32(rodt_stroke_class) again;
     rodt_error error;
     rodt_status status = rodt_stroke_class_parse_n(text, size, &stroke_class, &error);
     if (status != RODT_OK) {

@@ -52,7 +52,7 @@ static void check_length(const char *text, size_t size, rodt_length_style style)
     static const rodt_length untouched = {77, 78};
     rodt_length length = untouched;
     rodt_length again = untouched;
-    rodt_unit unit;
+    RODT_ENUM32(rodt_unit) unit;
     rodt_error error;
     char written[RODT_LENGTH_TEXT_SIZE];
     rodt_status status = rodt_length_parse_n(text, size, &style, &length, &unit, &error);

@@ -16,7 +16,10 @@ static void demand(int good)
 
 static void check_row(const rodt_rules *rules, const rodt_limit *row)
 {
-    rodt_chamber chamber = {.family = row->family, .stroke_class = row->stroke_class, .rated_stroke = row->rated_stroke};
+    bool any = row->stroke_class == RODT_STROKE_CLASS_ANY;
+    rodt_chamber chamber = {.family = row->family,
+                            .stroke_class = any ? RODT_STROKE_CLASS_UNKNOWN : row->stroke_class,
+                            .rated_stroke = row->rated_stroke};
     rodt_limit_answer answer;
     demand(strlen(row->size) < sizeof chamber.size);
     memcpy(chamber.size, row->size, strlen(row->size));

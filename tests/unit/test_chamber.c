@@ -311,7 +311,7 @@ static void test_write_refuses(void **state)
 
 static void expect_class(const char *text, rodt_stroke_class wanted)
 {
-    rodt_stroke_class read = (rodt_stroke_class)77;
+    RODT_ENUM32(rodt_stroke_class) read = (rodt_stroke_class)77;
     if (rodt_stroke_class_parse_n(text, strlen(text), &read, NULL) != RODT_OK || read != wanted)
         fail_msg("\"%s\" was not read as %s", text, rodt_stroke_class_name(wanted));
 }
@@ -330,7 +330,7 @@ static void test_class_words(void **state)
     for (size_t i = 0; i < COUNT_OF(unknown_words); i++)
         expect_class(unknown_words[i], RODT_STROKE_CLASS_UNKNOWN);
     for (size_t i = 0; i < COUNT_OF(no_words); i++) {
-        rodt_stroke_class read = (rodt_stroke_class)77;
+        RODT_ENUM32(rodt_stroke_class) read = (rodt_stroke_class)77;
         rodt_error error;
         assert_int_equal(rodt_stroke_class_parse_n(no_words[i], strlen(no_words[i]), &read, &error), RODT_E_SYNTAX);
         assert_true(error.column >= 1 && read == (rodt_stroke_class)77);
@@ -359,7 +359,8 @@ static void test_names(void **state)
     assert_string_equal(rodt_family_name((rodt_family)5), "unknown");
     assert_string_equal(rodt_family_name((rodt_family)-1), "unknown");
     assert_string_equal(rodt_family_name(RODT_FAMILY_DD3), "DD-3");
-    assert_string_equal(rodt_stroke_class_name((rodt_stroke_class)3), "unknown");
+    assert_string_equal(rodt_stroke_class_name(RODT_STROKE_CLASS_ANY), "any");
+    assert_string_equal(rodt_stroke_class_name((rodt_stroke_class)4), "unknown");
     assert_string_equal(rodt_stroke_class_name(RODT_STROKE_CLASS_STANDARD), "standard");
 }
 

@@ -126,7 +126,7 @@ static bool is_value(const rodt_form *form, rodt_field field, const char *text)
     rodt_length length;
     rodt_pressure pressure;
     rodt_chamber chamber;
-    rodt_stroke_class stroke_class;
+    RODT_ENUM32(rodt_stroke_class) stroke_class;
     rodt_length_style style = form->style;
     if (text[strspn(text, " ")] == '\0')
         return true;

@@ -529,7 +529,7 @@ static bool agrees(const drawn *d, const rodt_limit *row)
         return false;
     if (stamp->family != RODT_FAMILY_UNKNOWN && stamp->family != row->family)
         return false;
-    if (stamp->stroke_class != RODT_STROKE_CLASS_UNKNOWN && row->stroke_class != RODT_STROKE_CLASS_UNKNOWN &&
+    if (stamp->stroke_class != RODT_STROKE_CLASS_UNKNOWN && row->stroke_class != RODT_STROKE_CLASS_ANY &&
         stamp->stroke_class != row->stroke_class)
         return false;
     if (d->clues.family != RODT_FAMILY_UNKNOWN && d->clues.family != row->family)

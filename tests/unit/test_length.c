@@ -159,7 +159,7 @@ static void test_decimals(void **state)
 }
 
 static rodt_status read_styled(const char *text, rodt_length_style style, rodt_length *length,
-                               rodt_unit *unit)
+                               RODT_ENUM32(rodt_unit) *unit)
 {
     *length = untouched;
     return rodt_length_parse_n(text, strlen(text), &style, length, unit, NULL);
@@ -198,7 +198,7 @@ static void test_unit_of_the_form(void **state)
 {
     (void)state;
     rodt_length length;
-    rodt_unit unit = RODT_UNIT_INCH;
+    RODT_ENUM32(rodt_unit) unit = RODT_UNIT_INCH;
     assert_int_equal(read_styled("44.45", (rodt_length_style){.unit = RODT_UNIT_MM}, &length, &unit),
                      RODT_OK);
     assert_true(equal(length, 7, 4) && unit == RODT_UNIT_MM);
@@ -438,11 +438,11 @@ static void test_units(void **state)
         {"in", RODT_UNIT_INCH}, {" Inches ", RODT_UNIT_INCH}, {"\"", RODT_UNIT_INCH}, {"po", RODT_UNIT_INCH},
         {"MM", RODT_UNIT_MM}, {"millimetres", RODT_UNIT_MM}, {"cm", RODT_UNIT_CM}, {"centimeters", RODT_UNIT_CM}};
     for (size_t i = 0; i < sizeof words / sizeof *words; i++) {
-        rodt_unit unit = RODT_UNIT_INCH;
+        RODT_ENUM32(rodt_unit) unit = RODT_UNIT_INCH;
         assert_true(rodt_unit_find(words[i].text, strlen(words[i].text), &unit));
         assert_int_equal(unit, words[i].unit);
     }
-    rodt_unit unit = RODT_UNIT_CM;
+    RODT_ENUM32(rodt_unit) unit = RODT_UNIT_CM;
     assert_false(rodt_unit_find("furlong", 7, &unit));
     assert_false(rodt_unit_find("", 0, &unit));
     assert_int_equal(unit, RODT_UNIT_CM);
@@ -471,7 +471,7 @@ static void test_lost_blank(void **state)
     (void)state;
     static const struct {
         const char *text;
-        rodt_unit unit;
+        RODT_ENUM32(rodt_unit) unit;
         const char *values[LOST_BLANK_MAX]; /* NULL = no more */
     } cases[] = {
         {"31/8", RODT_UNIT_INCH, {"3 1/8"}},      {" +31/8 in ", RODT_UNIT_INCH, {"3 1/8"}},

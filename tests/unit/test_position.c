@@ -120,11 +120,11 @@ static void adjusters(void **state)
                  {"AUTO", RODT_ADJUSTER_AUTOMATIC},    {"", RODT_ADJUSTER_NOT_RECORDED},
                  {" ", RODT_ADJUSTER_NOT_RECORDED},    {"unknown", RODT_ADJUSTER_NOT_RECORDED}};
     for (size_t i = 0; i < COUNT_OF(cases); i++) {
-        rodt_adjuster found = (rodt_adjuster)9;
+        RODT_ENUM32(rodt_adjuster) found = (rodt_adjuster)9;
         assert_true(rodt_adjuster_find(cases[i].text, strlen(cases[i].text), &found));
         assert_int_equal(found, cases[i].adjuster);
     }
-    rodt_adjuster kept = RODT_ADJUSTER_MANUAL;
+    RODT_ENUM32(rodt_adjuster) kept = RODT_ADJUSTER_MANUAL;
     assert_false(rodt_adjuster_find("bent", 4, &kept));
     assert_false(rodt_adjuster_find(NULL, 0, &kept));
     assert_false(rodt_adjuster_find("manual", 6, NULL));

@@ -131,6 +131,7 @@ static void what_was_not_read_is_not_law(void **state)
     for (size_t i = 0; i < rodt_rules_limit_count(rules); i++)
         assert_int_equal(rodt_rules_limit_at(rules, i)->evidence, RODT_EVIDENCE_FROM_MEMORY);
     assert_int_equal(rodt_rules_evidence(rodt_rules_find("rated-80")), RODT_EVIDENCE_SECOND_HAND);
+    assert_string_equal(rodt_evidence_text(RODT_EVIDENCE_NONE), "none");
     assert_string_equal(rodt_evidence_text(RODT_EVIDENCE_CHECKED), "read in the source");
     assert_string_equal(rodt_evidence_text(RODT_EVIDENCE_SECOND_HAND), "second-hand, unconfirmed");
     assert_string_equal(rodt_evidence_text(RODT_EVIDENCE_FROM_MEMORY), "from memory, unconfirmed");

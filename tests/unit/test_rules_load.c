@@ -106,7 +106,8 @@ static void a_loaded_rule_set_names_itself(void **state)
     assert_string_equal(row->published, "1 7/8");
     assert_string_equal(row->size, "30");
     assert_string_equal(row->source->document, "own.csv");
-    assert_int_equal(row->evidence, RODT_EVIDENCE_CHECKED);
+    assert_int_equal(row->evidence, RODT_EVIDENCE_NONE);
+    assert_int_equal(rodt_rules_evidence(rules), RODT_EVIDENCE_NONE);
     assert_ptr_equal(rodt_rules_source(rules), row->source);
     assert_int_equal(rodt_date_compare(rodt_rules_from(rules), rodt_rules_from(law)), 0);
     assert_true(rodt_rules_at_limit_passes(rules));

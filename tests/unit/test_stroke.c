@@ -116,6 +116,7 @@ static void missing_facts_are_named_and_the_rest_is_computed(void **state)
     finding = judged(no_chamber);
     assert_int_equal(finding.verdict, RODT_VERDICT_UNDETERMINED);
     HAS(finding, CHAMBER_MISSING);
+    assert_int_equal(finding.evidence, RODT_EVIDENCE_NONE); /* of a limit that there is not */
     assert_int_equal(rodt_length_compare(finding.applied_stroke, inches(11, 8)), 0);
 
     rodt_reading nothing = {0};
@@ -400,7 +401,8 @@ static void verdicts_are_monotone_and_shift_with_the_tape(void **state)
         rodt_reading made = reading("30", 0, 0);
         memset(&made.chamber, 0, sizeof made.chamber);
         made.chamber.family = row->family;
-        made.chamber.stroke_class = row->stroke_class;
+        made.chamber.stroke_class =
+            row->stroke_class == RODT_STROKE_CLASS_ANY ? RODT_STROKE_CLASS_UNKNOWN : row->stroke_class;
         made.chamber.rated_stroke = row->rated_stroke;
         memcpy(made.chamber.size, row->size, strlen(row->size) + 1);
         rodt_verdict before = RODT_VERDICT_IN_ADJUSTMENT;

@@ -142,7 +142,7 @@ static void sources_and_how_they_were_checked(void **state)
     (void)state;
     static const rodt_evidence expected[RODT_COUNT_PARTS] = {RODT_EVIDENCE_CHECKED, RODT_EVIDENCE_SECOND_HAND, RODT_EVIDENCE_SECOND_HAND,
                                                              RODT_EVIDENCE_FROM_MEMORY, RODT_EVIDENCE_SECOND_HAND};
-    rodt_evidence evidence;
+    RODT_ENUM32(rodt_evidence) evidence;
     for (size_t part = 0; part < RODT_COUNT_PARTS; part++) {
         assert_non_null(rodt_count_source(part, NULL));
         assert_non_null(rodt_count_source(part, &evidence));

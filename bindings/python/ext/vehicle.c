@@ -32,7 +32,7 @@ static PyObject *from_remarks(const rodt_axle_finding *axle)
     PyObject *list = PyList_New(0);
     char text[RODT_SENTENCE_SIZE];
     for (uint32_t bit = 1; list != NULL && bit <= RODT_AXLE_STEERING_DEAD; bit <<= 1) {
-        rodt_evidence evidence = RODT_EVIDENCE_CHECKED;
+        RODT_ENUM32(rodt_evidence) evidence = RODT_EVIDENCE_NONE;
         if ((axle->mismatches & bit) == 0 || rodt_axle_format(axle, bit, text, sizeof text, NULL) != RODT_OK)
             continue;
         const rodt_source *source = rodt_axle_source(bit, &evidence);
@@ -59,7 +59,7 @@ static PyObject *from_axle(const void *all, size_t i)
 static PyObject *from_advice(const void *all, size_t i)
 {
     rodt_advice advice = ((const rodt_advice *)all)[i];
-    rodt_evidence evidence = RODT_EVIDENCE_CHECKED;
+    RODT_ENUM32(rodt_evidence) evidence = RODT_EVIDENCE_NONE;
     const rodt_source *source = rodt_advice_source(advice, &evidence);
     return Py_BuildValue("isNi", (int)advice, rodt_advice_text(advice), py_from_source(source), (int)evidence);
 }

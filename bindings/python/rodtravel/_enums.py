@@ -173,7 +173,8 @@ class Family(Word):
 
 
 class StrokeClass(Word):
-    """Standard or long stroke. A chamber without a known mark is unknown, and is judged as standard.
+    """Standard or long stroke. A chamber without a known mark is unknown, and is judged as standard. A row of limits
+    for every class has `any`; no chamber does.
 
     >>> read_chamber("30L").stroke_class
     <StrokeClass.LONG: 'long'>
@@ -182,6 +183,7 @@ class StrokeClass(Word):
     UNKNOWN = "unknown"
     STANDARD = "standard"
     LONG = "long"
+    ANY = "any"
 
 
 class Evidence(Word):
@@ -191,6 +193,7 @@ class Evidence(Word):
     'checked'
     """
 
+    NONE = "none"
     CHECKED = "checked"
     SECOND_HAND = "second-hand"
     FROM_MEMORY = "from-memory"

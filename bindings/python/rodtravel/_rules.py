@@ -32,7 +32,7 @@ class Limit(Record):
 
     __slots__ = ()
     family: Field[Family] = Field("A Family.", Family)
-    stroke_class: Field[StrokeClass] = Field('A StrokeClass; "unknown" = the family has one limit for every class.',
+    stroke_class: Field[StrokeClass] = Field('A StrokeClass; "any" = the family has one limit for every class.',
                          from_number(StrokeClass))
     size: Field[str] = Field("Type number or letter, text.")
     rated_stroke: Field[Fraction | None] = Field(

@@ -138,7 +138,7 @@ static const struct answer_words {
                {RODT_AIR_CHECK_AUDIBLE_LEAK, "heard", "none"},
                {RODT_AIR_CHECK_CONTAMINATION, "found", "none"}};
 
-static int read_answer(const struct answer_words *words, const char *text, rodt_recorded *out)
+static int read_answer(const struct answer_words *words, const char *text, RODT_ENUM32(rodt_recorded) *out)
 {
     if (text != NULL && strcmp(text, words->yes) != 0 && strcmp(text, words->no) != 0)
         return print_error("%s is %s or %s, not \"%s\"", rodt_air_check_name(words->check), words->yes,

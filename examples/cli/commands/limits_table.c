@@ -50,10 +50,9 @@ static void print_row(const rodt_limit *row)
 {
     char name[RODT_CHAMBER_TEXT_SIZE], rated[WORD_SIZE], limit[WORD_SIZE], mm[WORD_SIZE], from[WORD_SIZE],
         until[WORD_SIZE];
-    bool any = row->stroke_class == RODT_STROKE_CLASS_UNKNOWN;
     printf("  %-17s%-10s%-7s%-6s%-2s%6s  %-12s%s\n", row_name(row, name),
-           any ? "any" : rodt_stroke_class_name(row->stroke_class), format_length(row->rated_stroke, rated),
-           format_length(row->limit, limit), row->evidence == RODT_EVIDENCE_CHECKED ? "" : "*",
+           rodt_stroke_class_name(row->stroke_class), format_length(row->rated_stroke, rated),
+           format_length(row->limit, limit), row->evidence > RODT_EVIDENCE_CHECKED ? "*" : "",
            format_mm(row->printed_mm, mm), format_date(row->from, from), format_date(row->until, until));
 }
 
@@ -89,7 +88,7 @@ static size_t print_rows(const row_query *query, const rodt_rules *rules, bool *
         if (count == 0)
             puts("  chamber          class     rated  limit       mm  from        until");
         print_row(row);
-        *unconfirmed = *unconfirmed || row->evidence != RODT_EVIDENCE_CHECKED;
+        *unconfirmed = *unconfirmed || row->evidence > RODT_EVIDENCE_CHECKED;
     }
     if (count > 0)
         putchar('\n');
@@ -223,12 +222,11 @@ void print_rules_list(void)
 static void write_row(json_writer *json, const rodt_limit *row)
 {
     char name[RODT_CHAMBER_TEXT_SIZE], mm[WORD_SIZE];
-    bool any = row->stroke_class == RODT_STROKE_CLASS_UNKNOWN;
     json_open(json, '{');
     json_pair(json, "chamber", row_name(row, name));
     json_pair(json, "family", rodt_family_name(row->family));
     json_pair(json, "size", row->size);
-    json_pair(json, "class", any ? "any" : rodt_stroke_class_name(row->stroke_class));
+    json_pair(json, "class", rodt_stroke_class_name(row->stroke_class));
     json_length(json, "rated_stroke", row->rated_stroke);
     json_length(json, "limit", row->limit);
     json_pair(json, "printed_mm", rodt_length_given(row->printed_mm) ? format_mm(row->printed_mm, mm) : NULL);

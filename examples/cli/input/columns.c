@@ -342,7 +342,7 @@ void columns_check_first_row(columns *found, const column_request *request, cons
 /* The unit that a word of a heading names, or -1. "in" is a unit at the end only: "in (mm)". */
 static int unit_named(const char *word, size_t size, bool last)
 {
-    rodt_unit unit;
+    RODT_ENUM32(rodt_unit) unit;
     if (!last && rodt_heading_equal(word, size, "in", 2))
         return -1;
     return rodt_unit_find(word, size, &unit) ? (int)unit : -1;

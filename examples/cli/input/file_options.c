@@ -7,7 +7,7 @@
 
 #include <string.h>
 
-int read_unit_option(const command_line *from, size_t option, rodt_unit *out)
+int read_unit_option(const command_line *from, size_t option, RODT_ENUM32(rodt_unit) *out)
 {
     const char *text = option_value(from, option);
     if (text == NULL || rodt_unit_find(text, strlen(text), out))

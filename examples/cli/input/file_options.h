@@ -9,7 +9,7 @@
 #include <rodtravel/rodtravel.h>
 
 /* "in", "mm", "cm". */
-int read_unit_option(const command_line *from, size_t option, rodt_unit *out);
+int read_unit_option(const command_line *from, size_t option, RODT_ENUM32(rodt_unit) *out);
 
 /* "dmy", "mdy", "ymd". */
 int read_date_order_option(const command_line *from, size_t option, rodt_date_order *out);

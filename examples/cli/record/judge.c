@@ -142,7 +142,7 @@ static int judge_wheel_end(inspection *of, size_t i, rodt_unit unit)
 static int judge_ends(inspection *of)
 {
     const inspection_record *record = &of->record;
-    rodt_unit unit;
+    RODT_ENUM32(rodt_unit) unit;
     int status = STATUS_CONTINUE;
     if (!record_length_unit(record, &unit))
         status = print_error("%s: length_unit is in, mm or cm, not \"%s\"", record->file,

@@ -65,7 +65,7 @@ const char *record_key_name(const record_key *key)
     return key->name != NULL ? key->name : rodt_field_name(key->field);
 }
 
-bool record_length_unit(const inspection_record *record, rodt_unit *out)
+bool record_length_unit(const inspection_record *record, RODT_ENUM32(rodt_unit) *out)
 {
     const char *text = record->head[HEAD_LENGTH_UNIT].text;
     *out = RODT_UNIT_INCH;

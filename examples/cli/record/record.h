@@ -70,7 +70,7 @@ typedef struct inspection_record {
 } inspection_record;
 
 /* Unit of lengths that name none, inches if the record says nothing; false = no unit that is known. */
-bool record_length_unit(const inspection_record *record, rodt_unit *out);
+bool record_length_unit(const inspection_record *record, RODT_ENUM32(rodt_unit) *out);
 
 int record_find_step(const inspection_record *record, const char *name); /* -1 = there is none */
 const char *record_step(const inspection_record *record, const char *name); /* its answer, or NULL */

@@ -47,5 +47,5 @@ const char *format_ratio(rodt_ratio ratio, char word[WORD_SIZE])
 
 const char *format_evidence(rodt_evidence evidence)
 {
-    return evidence == RODT_EVIDENCE_CHECKED ? rodt_evidence_text(RODT_EVIDENCE_CHECKED) : "unconfirmed";
+    return evidence <= RODT_EVIDENCE_CHECKED ? rodt_evidence_text(evidence) : "unconfirmed";
 }

@@ -93,7 +93,7 @@ static const char *bit_code(uint32_t bit)
 static void put_mismatch(json_writer *json, const rodt_axle_finding *axle, uint32_t bit)
 {
     char sentence[RODT_SENTENCE_SIZE];
-    rodt_evidence evidence = RODT_EVIDENCE_CHECKED;
+    RODT_ENUM32(rodt_evidence) evidence = RODT_EVIDENCE_NONE;
     const rodt_source *source = rodt_axle_source(bit, &evidence);
     if (rodt_axle_format(axle, bit, sentence, sizeof sentence, NULL) != RODT_OK)
         return;
@@ -126,7 +126,7 @@ static void put_sources(json_writer *json)
     json_key(json, "criterion_sources");
     json_open(json, '[');
     for (size_t part = 0; part < RODT_COUNT_PARTS; part++) {
-        rodt_evidence evidence = RODT_EVIDENCE_CHECKED;
+        RODT_ENUM32(rodt_evidence) evidence = RODT_EVIDENCE_NONE;
         const rodt_source *source = rodt_count_source(part, &evidence);
         json_open(json, '{');
         json_pair(json, "words", rodt_count_words(part));

@@ -108,7 +108,7 @@ static int read_arm(const file_reader *from, uint64_t line, rodt_length *out)
     return print_cell_error(from, line, RODT_FIELD_ARM_LENGTH, &error);
 }
 
-static int read_adjuster(const file_reader *from, uint64_t line, rodt_adjuster *out)
+static int read_adjuster(const file_reader *from, uint64_t line, RODT_ENUM32(rodt_adjuster) *out)
 {
     const char *text = from->text[RODT_FIELD_ADJUSTER];
     if (rodt_adjuster_find(text, strlen(text), out))

@@ -213,7 +213,7 @@ void vehicle_each_axle(const vehicle_record *record, vehicle_line line, void *co
 
 static void list_advice_source(rodt_advice advice, vehicle_line line, void *context)
 {
-    rodt_evidence evidence;
+    RODT_ENUM32(rodt_evidence) evidence;
     char words[RODT_SOURCE_TEXT_SIZE], text[RODT_SOURCE_TEXT_SIZE + 40];
     const rodt_source *source = rodt_advice_source(advice, &evidence);
     if (source == NULL)
@@ -269,7 +269,7 @@ void vehicle_each_source(const vehicle_record *record, vehicle_line line, void *
 {
     list_limit_sources(record, line, context);
     for (size_t part = 0; part < RODT_COUNT_PARTS; part++) {
-        rodt_evidence evidence;
+        RODT_ENUM32(rodt_evidence) evidence;
         const rodt_source *source = rodt_count_source(part, &evidence);
         bool half = part == 2 && record->vehicle.count.tally.half == 0;
         bool chart = part == 3 && record->vehicle.count.outcome != RODT_OUTCOME_AMBIGUOUS;

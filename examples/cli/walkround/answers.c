@@ -34,7 +34,7 @@ static bool is_word(const char *text, const char *word)
 
 static rodt_unit bare_unit(const inspection_record *record)
 {
-    rodt_unit unit;
+    RODT_ENUM32(rodt_unit) unit;
     (void)record_length_unit(record, &unit);
     return unit;
 }
@@ -75,7 +75,7 @@ static rodt_status read_word(const walk_word *words, const char *text, record_va
 static rodt_status read_class(const walk_word *words, const char *text, record_value *value, char said[WALK_SAID_SIZE],
                               rodt_error *error)
 {
-    rodt_stroke_class class;
+    RODT_ENUM32(rodt_stroke_class) class;
     if (read_word(words, text, value, said, error) == RODT_OK)
         return RODT_OK;
     if (rodt_stroke_class_parse_n(text, strlen(text), &class, NULL) != RODT_OK)
@@ -112,7 +112,7 @@ static rodt_status read_length(rodt_unit unit, const char *text, record_value *v
 {
     const rodt_length_style style = {.unit = unit};
     rodt_length length;
-    rodt_unit written;
+    RODT_ENUM32(rodt_unit) written;
     char inches[WORD_SIZE], mm[WORD_SIZE];
     rodt_status status = rodt_length_parse_n(text, strlen(text), &style, &length, &written, error);
     if (status != RODT_OK)

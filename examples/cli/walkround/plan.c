@@ -241,7 +241,7 @@ static needed_marks find_marks(const walk *of, const record_value *end)
     needed_marks needed = {false, false, false};
     rodt_chamber chamber;
     rodt_limit_answer answer;
-    rodt_stroke_class given = RODT_STROKE_CLASS_UNKNOWN;
+    RODT_ENUM32(rodt_stroke_class) given = RODT_STROKE_CLASS_UNKNOWN;
     const char *class_text = end[END_CLASS].text;
     if (end[END_CHAMBER].text == NULL || rodt_chamber_parse(end[END_CHAMBER].text, &chamber, NULL) != RODT_OK)
         return needed;

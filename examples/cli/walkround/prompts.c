@@ -79,7 +79,7 @@ static void print_check(const inspection_record *record, rodt_air_check check)
 static bool add_volume(const record_value *end, rodt_ratio *sum)
 {
     rodt_chamber chamber;
-    rodt_stroke_class said = RODT_STROKE_CLASS_UNKNOWN;
+    RODT_ENUM32(rodt_stroke_class) said = RODT_STROKE_CLASS_UNKNOWN;
     rodt_ratio volume;
     if (end[END_CHAMBER].text == NULL || rodt_chamber_parse(end[END_CHAMBER].text, &chamber, NULL) != RODT_OK)
         return false;
