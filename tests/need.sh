@@ -81,6 +81,15 @@ lack_for() { # TASK
         python3 -c 'import ensurepip, venv' 2>/dev/null || lacking="$lacking python3-venv"
         ;;
     coverage) lack_command gcovr gcovr ;;
+    packages)
+        lack_command dpkg-buildpackage dpkg-dev
+        lack_command dh debhelper
+        lack_command fakeroot fakeroot
+        lack_command lintian lintian
+        lack_command cmake cmake
+        lack_header jansson.h libjansson-dev
+        python3 -c 'import ensurepip, venv' 2>/dev/null || lacking="$lacking python3-venv"
+        ;;
     esac
 }
 

@@ -17,7 +17,8 @@
 #
 #   exhaustive  every pair of readings to a tenth of a millimetre, for every chamber
 #   mutants     breaks the library in MUTANTS (60) places, one at a time, and names those that no test noticed
-#   long        exhaustive, mutants, and fuzz with 600 s a target
+#   packages    Debian packages built and installed, the Conan package, the vcpkg port
+#   long        exhaustive, mutants, packages, and fuzz with 600 s a target
 #
 # Missing tools are installed on Debian and its derivatives. Builds are in BUILD (build-tests) and beside it. Each task
 # prints its seconds. The last line is "N passed, N failed"; the exit status is 0 only if nothing failed.
@@ -219,6 +220,22 @@ mutants() {
     step mutants python3 -B "$root/tests/mutants.py" "$root" "$build-mutants" "${MUTANTS:-60}"
 }
 
+packages() {
+    need packages
+    dir=$build-packages
+    echo "== packages"
+    step "Debian packages" sh "$root/tests/packages/debian.sh" "$root" "$dir/debian"
+    step "Conan package" sh "$root/tests/packages/conan.sh" "$root" "$dir/conan"
+    for library in static shared; do
+        for feature in gmp core; do step "vcpkg port ($feature, $library)" vcpkg_port $feature $library; done
+    done
+}
+
+vcpkg_port() { # FEATURE LIBRARY
+    cmake -D ROOT="$root" -D FOLDER="$dir/vcpkg" -D FEATURES="$1" -D VCPKG_LIBRARY_LINKAGE="$2" \
+        -P "$root/tests/packages/vcpkg.cmake"
+}
+
 long_fuzz() {
     FUZZ_SECONDS=600 fuzz
 }
@@ -226,13 +243,13 @@ long_fuzz() {
 run_task() { # TASK
     set -- "$1" "$(date +%s)"
     case $1 in
-    quick | sanitize | fuzz | tidy | coverage | bindings | pages | exhaustive | mutants | long_fuzz) "$1" ;;
+    quick | sanitize | fuzz | tidy | coverage | bindings | pages | exhaustive | mutants | packages | long_fuzz) "$1" ;;
     clang) with_clang ;;
     valgrind) memcheck ;;
     tsan) threads ;;
     locale) comma ;;
     all) two_at_a_time sanitize coverage fuzz bindings tidy valgrind clang locale tsan pages ;;
-    long) for task in exhaustive mutants long_fuzz; do run_task "$task"; done ;;
+    long) for task in exhaustive mutants packages long_fuzz; do run_task "$task"; done ;;
     *) echo "unknown task $1; the tasks are: $(sed -n 's/^#   \([a-z]*\)  .*/\1/p' "$0" | tr '\n' ' ')" >&2; exit 2 ;;
     esac
     echo "== $1: $(($(date +%s) - $2)) s"
