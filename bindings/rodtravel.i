@@ -40,7 +40,8 @@
 %ignore rodt_ratio_compare;
 %ignore rodt_ratio_format;
 %ignore RODT_RATIO_TEXT_SIZE;
-%ignore rodt_unit_find;
+/* Enumerators by their words. */
+%rename("$ignore", regexmatch$name="^rodt_(?!rules_|field_)\\w+_find$") "";
 %ignore rodt_form_parse;
 %ignore rodt_form_get;
 %ignore rodt_form_set;

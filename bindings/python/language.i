@@ -25,8 +25,6 @@
 %ignore rodt_air_edge_format;
 %ignore rodt_air_limit_edge_format;
 %ignore rodt_rules_law;
-%ignore rodt_air_check_find;
-%ignore rodt_adjuster_find;
 /* Constants are enumerations in the package. */
 %rename("$ignore", %$isenumitem) "";
 

@@ -223,23 +223,64 @@ RODT_API rodt_status rodt_air_edge_format(const rodt_air_finding *finding, char 
  * Statuses as above. */
 RODT_API rodt_status rodt_air_limit_edge_format(const rodt_air_limit *row, char *text, size_t size, size_t *needed);
 
-/* Words. Constant, never NULL, "" for a number that is none. */
+/* The stable word of a check, "cut-out"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_air_check_name(rodt_air_check check);
-RODT_API const char *rodt_air_check_title(rodt_air_check check);      /* "low-pressure warning" */
-RODT_API const char *rodt_air_result_name(rodt_air_result of); /* "not-done", "good", "defective", ... */
-RODT_API const char *rodt_air_missing_name(rodt_air_missing missing); /* "", "row", "vehicle", "built", ... */
-RODT_API const char *
-rodt_air_measure_name(rodt_air_measure measure); /* "psi", "kPa per minute", "% left", ... */
 
-/* "any", "single", "combination", "bus". */
-RODT_API const char *rodt_vehicle_class_name(rodt_vehicle_class vehicle);
-/* "" for pressures, "warning", "applications", "recovery". */
+/* Finds a check by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
+ * untouched. */
+RODT_API bool rodt_air_check_find(const char *word, size_t size, RODT_ENUM32(rodt_air_check) *out);
+
+/* A few words for people, "governor cut-out"; "" for RODT_AIR_CHECK_NONE and a number that is none. Constant. */
+RODT_API const char *rodt_air_check_title(rodt_air_check check);
+
+/* The stable word of a result, "not-done"; "" for a number that is none. Constant, never NULL. */
+RODT_API const char *rodt_air_result_name(rodt_air_result of);
+
+/* Finds a result by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
+ * untouched. */
+RODT_API bool rodt_air_result_find(const char *word, size_t size, RODT_ENUM32(rodt_air_result) *out);
+
+/* The stable word of what was missing, "vehicle"; "" for a number that is none. Constant, never NULL. */
+RODT_API const char *rodt_air_missing_name(rodt_air_missing missing);
+
+/* Finds what was missing by its word, whatever its capitals and the blanks around it. False: there is none, and *out
+ * is untouched. */
+RODT_API bool rodt_air_missing_find(const char *word, size_t size, RODT_ENUM32(rodt_air_missing) *out);
+
+/* The stable word of a measure, "psi per minute"; "" for a number that is none. Constant, never NULL. */
+RODT_API const char *rodt_air_measure_name(rodt_air_measure measure);
+
+/* Finds a measure by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
+ * untouched. */
+RODT_API bool rodt_air_measure_find(const char *word, size_t size, RODT_ENUM32(rodt_air_measure) *out);
+
+/* The stable word of a kind, "usual"; "" for a number that is none. Constant, never NULL. */
+RODT_API const char *rodt_air_kind_name(rodt_air_kind kind);
+
+/* Finds a kind by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
+ * untouched. */
+RODT_API bool rodt_air_kind_find(const char *word, size_t size, RODT_ENUM32(rodt_air_kind) *out);
+
+/* The stable word of a span, "recovery"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_air_span_name(rodt_air_span span);
 
-/* Finds a check or a span by its word. RODT_AIR_CHECK_NONE or RODT_AIR_SPAN_PRESSURES: there is none, or name is
- * NULL. */
-RODT_API rodt_air_check rodt_air_check_find(const char *name);
-RODT_API rodt_air_span rodt_air_span_find(const char *name);
+/* Finds a span by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
+ * untouched. */
+RODT_API bool rodt_air_span_find(const char *word, size_t size, RODT_ENUM32(rodt_air_span) *out);
+
+/* The stable word of a class, "combination"; "" for a number that is none. Constant, never NULL. */
+RODT_API const char *rodt_vehicle_class_name(rodt_vehicle_class vehicle);
+
+/* Finds a class by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
+ * untouched. */
+RODT_API bool rodt_vehicle_class_find(const char *word, size_t size, RODT_ENUM32(rodt_vehicle_class) *out);
+
+/* The stable word of a comparison, "not-more-than"; "" for a number that is none. Constant, never NULL. */
+RODT_API const char *rodt_comparison_name(rodt_comparison comparison);
+
+/* Finds a comparison by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
+ * untouched. */
+RODT_API bool rodt_comparison_find(const char *word, size_t size, RODT_ENUM32(rodt_comparison) *out);
 
 /* --- Reservoirs -------------------------------------------------------------------------------------- */
 

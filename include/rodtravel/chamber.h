@@ -82,10 +82,19 @@ RODT_API bool rodt_chamber_add_class(rodt_chamber *chamber, rodt_stroke_class st
  * are always enough. */
 RODT_API rodt_status rodt_chamber_format(const rodt_chamber *chamber, char *text, size_t size, size_t *needed);
 
-/* One word for a family ("clamp", "bolt", "rotochamber", "DD-3", "unknown") or class ("standard", "long",
- * "any", "unknown"). Constant, never freed, never NULL. */
+/* The stable word of a family, "clamp"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_family_name(rodt_family family);
+
+/* Finds a family by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
+ * untouched. */
+RODT_API bool rodt_family_find(const char *word, size_t size, RODT_ENUM32(rodt_family) *out);
+
+/* The stable word of a stroke class, "standard"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_stroke_class_name(rodt_stroke_class stroke_class);
+
+/* Finds a stroke class by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
+ * untouched. rodt_stroke_class_parse_n reads what people write in a form. */
+RODT_API bool rodt_stroke_class_find(const char *word, size_t size, RODT_ENUM32(rodt_stroke_class) *out);
 
 #ifdef __cplusplus
 }

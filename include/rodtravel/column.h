@@ -32,8 +32,17 @@ extern "C" {
 #define RODT_COLUMN_CHAMBER_UNREADABLE 1 /* so is every code that the plan did not give */
 
 /* Bits in a column of flags. The reasons say which cell it was. */
-#define RODT_COLUMN_FLAG_MISSING 1 /* a reading or the chamber is missing */
-#define RODT_COLUMN_FLAG_INVALID 2 /* a cell holds no reading, pressure, day or code */
+typedef enum rodt_column_flag RODT_ENUM_TYPE {
+    RODT_COLUMN_FLAG_MISSING = 1, /* a reading or the chamber is missing */
+    RODT_COLUMN_FLAG_INVALID = 2  /* a cell holds no reading, pressure, day or code */
+} rodt_column_flag;
+
+/* The stable word of a flag, "missing"; "" for a number that is none. Constant, never NULL. */
+RODT_API const char *rodt_column_flag_name(rodt_column_flag flag);
+
+/* Finds a flag by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
+ * untouched. */
+RODT_API bool rodt_column_flag_find(const char *word, size_t size, RODT_ENUM32(rodt_column_flag) *out);
 
 /* How much a plan holds. */
 #define RODT_COLUMN_CODES 256

@@ -18,6 +18,13 @@ typedef enum rodt_text_layout RODT_ENUM_TYPE {
     RODT_TEXT_LAYOUT_SPANS = 4      /* cells: rodt_text_span */
 } rodt_text_layout;
 
+/* The stable word of a layout, "views"; "" for a number that is none. Constant, never NULL. */
+RODT_API const char *rodt_text_layout_name(rodt_text_layout layout);
+
+/* Finds a layout by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
+ * untouched. */
+RODT_API bool rodt_text_layout_find(const char *word, size_t size, RODT_ENUM32(rodt_text_layout) *out);
+
 /* One text, not closed by a zero byte; NULL = missing. */
 typedef struct rodt_text_span {
     const char *text;

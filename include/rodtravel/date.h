@@ -30,6 +30,13 @@ typedef enum rodt_date_order RODT_ENUM_TYPE {
     RODT_DATE_ORDER_YEAR_FIRST = 3 /* years of two digits: 21/10/14 */
 } rodt_date_order;
 
+/* The stable word of an order, "day-first"; "" for a number that is none. Constant, never NULL. */
+RODT_API const char *rodt_date_order_name(rodt_date_order order);
+
+/* Finds an order by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
+ * untouched. */
+RODT_API bool rodt_date_order_find(const char *word, size_t size, RODT_ENUM32(rodt_date_order) *out);
+
 /* True if the date was given. */
 static inline bool rodt_date_given(rodt_date date) { return date.year != 0; }
 

@@ -29,14 +29,14 @@ typedef struct rodt_clues {
 } rodt_clues;
 
 /* Clues, as bits: which of them support or contradict a candidate, or each other. */
-enum {
+typedef enum rodt_clue RODT_ENUM_TYPE {
     RODT_CLUE_STAMP = 1u << 0,
     RODT_CLUE_FAMILY = 1u << 1,
     RODT_CLUE_PORT = 1u << 2,
     RODT_CLUE_TAG = 1u << 3,
     RODT_CLUE_RATED_STROKE = 1u << 4,
     RODT_CLUE_DIAMETER = 1u << 5
-};
+} rodt_clue;
 
 /* The one observation that would distinguish the candidates best. */
 typedef enum rodt_observation RODT_ENUM_TYPE {
@@ -91,8 +91,33 @@ RODT_API rodt_status rodt_clues_identify(const rodt_clues *clues, const rodt_rul
 /* One sentence that says what to look at and what it would show. Constant, never NULL. */
 RODT_API const char *rodt_observation_text(rodt_observation observation);
 
-/* "stamp", "family", "port shape", "tag", "rated stroke", "diameter" for one RODT_CLUE_ bit. Constant. */
-RODT_API const char *rodt_clue_name(uint32_t clue);
+/* The stable word of a clue, "port shape"; "" for a number that is none. Constant, never NULL. */
+RODT_API const char *rodt_clue_name(rodt_clue clue);
+
+/* Finds a clue by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
+ * untouched. */
+RODT_API bool rodt_clue_find(const char *word, size_t size, RODT_ENUM32(rodt_clue) *out);
+
+/* The stable word of an observation, "long-sign"; "" for a number that is none. Constant, never NULL. */
+RODT_API const char *rodt_observation_name(rodt_observation observation);
+
+/* Finds an observation by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
+ * untouched. */
+RODT_API bool rodt_observation_find(const char *word, size_t size, RODT_ENUM32(rodt_observation) *out);
+
+/* The stable word of a shape, "square"; "" for a number that is none. Constant, never NULL. */
+RODT_API const char *rodt_port_name(rodt_port port);
+
+/* Finds a shape by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
+ * untouched. */
+RODT_API bool rodt_port_find(const char *word, size_t size, RODT_ENUM32(rodt_port) *out);
+
+/* The stable word of a tag, "trapezoid"; "" for a number that is none. Constant, never NULL. */
+RODT_API const char *rodt_tag_name(rodt_tag tag);
+
+/* Finds a tag by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
+ * untouched. */
+RODT_API bool rodt_tag_find(const char *word, size_t size, RODT_ENUM32(rodt_tag) *out);
 
 #ifdef __cplusplus
 }

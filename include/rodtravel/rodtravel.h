@@ -4,6 +4,7 @@
 #define RODTRAVEL_RODTRAVEL_H
 
 #include "status.h"
+#include "enumeration.h"
 
 #include "ratio.h"
 #include "length.h"

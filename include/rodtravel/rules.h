@@ -185,6 +185,20 @@ RODT_API rodt_status rodt_rules_find_limit(const rodt_rules *rules, const rodt_c
 RODT_API rodt_status rodt_source_format(const rodt_source *source, char *text, size_t size, size_t *needed);
 #define RODT_SOURCE_TEXT_SIZE 400
 
+/* The stable word of an evidence, "second-hand"; "" for a number that is none. Constant, never NULL. */
+RODT_API const char *rodt_evidence_name(rodt_evidence evidence);
+
+/* Finds an evidence by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
+ * untouched. */
+RODT_API bool rodt_evidence_find(const char *word, size_t size, RODT_ENUM32(rodt_evidence) *out);
+
+/* The stable word of a basis, "rated-share"; "" for a number that is none. Constant, never NULL. */
+RODT_API const char *rodt_basis_name(rodt_basis basis);
+
+/* Finds a basis by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
+ * untouched. */
+RODT_API bool rodt_basis_find(const char *word, size_t size, RODT_ENUM32(rodt_basis) *out);
+
 /* "none", "read in the source", "second-hand, unconfirmed" or "from memory, unconfirmed". Constant. */
 RODT_API const char *rodt_evidence_text(rodt_evidence evidence);
 

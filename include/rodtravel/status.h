@@ -3,6 +3,7 @@
 #ifndef RODTRAVEL_STATUS_H
 #define RODTRAVEL_STATUS_H
 
+#include <stdbool.h>
 #include <stddef.h>
 #include <stdint.h>
 
@@ -93,6 +94,13 @@ typedef enum rodt_status RODT_ENUM_TYPE {
  * number. The text is constant and is never freed. */
 RODT_API const char *rodt_status_text(rodt_status status);
 
+/* The stable word of a status, "date-cell"; "" for a number that is none. Constant, never NULL. */
+RODT_API const char *rodt_status_name(rodt_status status);
+
+/* Finds a status by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
+ * untouched. */
+RODT_API bool rodt_status_find(const char *word, size_t size, RODT_ENUM32(rodt_status) *out);
+
 #define RODT_ERROR_TEXT_SIZE 200
 
 /*
@@ -114,6 +122,13 @@ typedef enum rodt_recorded RODT_ENUM_TYPE {
     RODT_RECORDED_NO = 1,
     RODT_RECORDED_YES = 2
 } rodt_recorded;
+
+/* The stable word of an answer, "not-recorded"; "" for a number that is none. Constant, never NULL. */
+RODT_API const char *rodt_recorded_name(rodt_recorded recorded);
+
+/* Finds an answer by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
+ * untouched. */
+RODT_API bool rodt_recorded_find(const char *word, size_t size, RODT_ENUM32(rodt_recorded) *out);
 
 /* Version of the library that runs, "major.minor.patch", and as a number (RODT_VERSION_AT). The headers have their own
  * in version.h. Constant, never freed. */

@@ -10,7 +10,7 @@
 extern "C" {
 #endif
 
-/* The judgement. The names of rodt_verdict_name are stable. */
+/* The judgement. The words of rodt_verdict_name are stable. */
 typedef enum rodt_verdict RODT_ENUM_TYPE {
     RODT_VERDICT_UNDETERMINED = 0, /* nothing is proven; the reasons say what is missing */
     RODT_VERDICT_IN_ADJUSTMENT = 1,
@@ -36,7 +36,7 @@ typedef enum rodt_drum RODT_ENUM_TYPE {
 } rodt_drum;
 
 /* Why a verdict is what it is. A finding holds a set of them; they are listed in this order. The numbers
- * and the codes of rodt_reason_name are stable. */
+ * and the words of rodt_reason_name are stable. */
 typedef enum rodt_reason RODT_ENUM_TYPE {
     RODT_REASON_OVER_LIMIT = 0,            /* stroke is over the law's limit */
     RODT_REASON_OVER_OWN_LIMIT = 1,        /* over the carrier's own limit, within the law's */
@@ -221,14 +221,33 @@ static inline bool rodt_finding_has(const rodt_finding *finding, rodt_reason rea
     return (finding->reasons >> reason & 1u) != 0;
 }
 
-/* "in-adjustment", "out-of-adjustment", "inoperative", "undetermined". Constant, never NULL. */
+/* The stable word of a verdict, "in-adjustment"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_verdict_name(rodt_verdict verdict);
 
-/* "proven-within", "proven-over", "not-resolved", "" without a proof. Constant, never NULL. */
+/* Finds a verdict by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
+ * untouched. */
+RODT_API bool rodt_verdict_find(const char *word, size_t size, RODT_ENUM32(rodt_verdict) *out);
+
+/* The stable word of a proof, "proven-within"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_proof_name(rodt_proof proof);
 
-/* The code of a reason, "at-limit". Constant; "" for a number that is none. */
+/* Finds a proof by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
+ * untouched. */
+RODT_API bool rodt_proof_find(const char *word, size_t size, RODT_ENUM32(rodt_proof) *out);
+
+/* The stable word of a reason, "at-limit"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_reason_name(rodt_reason reason);
+
+/* Finds a reason by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
+ * untouched. */
+RODT_API bool rodt_reason_find(const char *word, size_t size, RODT_ENUM32(rodt_reason) *out);
+
+/* The stable word of a temperature, "not-recorded"; "" for a number that is none. Constant, never NULL. */
+RODT_API const char *rodt_drum_name(rodt_drum drum);
+
+/* Finds a temperature by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
+ * untouched. */
+RODT_API bool rodt_drum_find(const char *word, size_t size, RODT_ENUM32(rodt_drum) *out);
 
 /* Room for any sentence below. */
 #define RODT_SENTENCE_SIZE 400

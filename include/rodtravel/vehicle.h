@@ -11,6 +11,13 @@ extern "C" {
 
 typedef enum rodt_side RODT_ENUM_TYPE { RODT_SIDE_UNKNOWN = 0, RODT_SIDE_LEFT = 1, RODT_SIDE_RIGHT = 2 } rodt_side;
 
+/* The stable word of a side, "left"; "" for a number that is none. Constant, never NULL. */
+RODT_API const char *rodt_side_name(rodt_side side);
+
+/* Finds a side by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
+ * untouched. */
+RODT_API bool rodt_side_find(const char *word, size_t size, RODT_ENUM32(rodt_side) *out);
+
 #define RODT_AXLE_NUMBER_MAX 99
 
 /* One wheel end of the vehicle or combination: "1L" is the left end of the foremost axle; axles are counted
@@ -38,7 +45,7 @@ typedef enum rodt_adjuster RODT_ENUM_TYPE {
     RODT_ADJUSTER_AUTOMATIC = 2
 } rodt_adjuster;
 
-/* "manual", "automatic"; "" = not recorded, or no adjuster. Constant, never NULL. */
+/* The stable word of a kind of adjuster, "automatic"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_adjuster_name(rodt_adjuster adjuster);
 
 /* Reads a kind of adjuster in any case: its name, "auto", or nothing and "unknown" for not recorded.
@@ -54,6 +61,13 @@ typedef enum rodt_defect RODT_ENUM_TYPE {
     RODT_DEFECT_FULL = 2,    /* over by 1/4 in or more, or inoperative */
     RODT_DEFECT_UNKNOWN = 3  /* undetermined, or out by its marks alone: no law says by how much */
 } rodt_defect;
+
+/* The stable word of a class, "half"; "" for a number that is none. Constant, never NULL. */
+RODT_API const char *rodt_defect_name(rodt_defect defect);
+
+/* Finds a class by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
+ * untouched. */
+RODT_API bool rodt_defect_find(const char *word, size_t size, RODT_ENUM32(rodt_defect) *out);
 
 /* The class of a finding; RODT_DEFECT_UNKNOWN for NULL. The carrier's own stricter limit never counts here. */
 RODT_API rodt_defect rodt_finding_defect(const rodt_finding *finding);
@@ -110,8 +124,12 @@ typedef struct rodt_count {
  */
 RODT_API rodt_status rodt_tally_judge(const rodt_tally *tally, uint32_t brakes, rodt_count *out);
 
-/* "out-of-service", "ambiguous", "below-criterion", "undetermined". Constant, never NULL. */
+/* The stable word of an outcome, "out-of-service"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_outcome_name(rodt_outcome outcome);
+
+/* Finds an outcome by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
+ * untouched. */
+RODT_API bool rodt_outcome_find(const char *word, size_t size, RODT_ENUM32(rodt_outcome) *out);
 
 /* Writes the count in one line: "1 1/2 of 6 brakes defective, 25 %: 20 % is reached, but not the 2 whole brakes of
  * the chart". Statuses as rodt_finding_format. */
@@ -138,7 +156,7 @@ typedef struct rodt_wheel_end {
 } rodt_wheel_end;
 
 /* What does not match on an axle, or needs a look, as bits. */
-enum {
+typedef enum rodt_axle_mismatch RODT_ENUM_TYPE {
     RODT_AXLE_SIZE_DIFFERS = 1u << 0,       /* 49 CFR 393.47(b) */
     RODT_AXLE_SPRING_DIFFERS = 1u << 1,     /* 49 CFR 393.47(b) */
     RODT_AXLE_FAMILY_DIFFERS = 1u << 2,     /* no figure of law: unlike housings of one size */
@@ -149,8 +167,15 @@ enum {
     RODT_AXLE_END_MISSING = 1u << 7,        /* only one end of the axle was given */
     RODT_AXLE_STEERING_DEAD = 1u << 8       /* a brake of axle 1 is inoperative: if that axle steers, the vehicle is
                                                out of service whatever the count says */
-};
+} rodt_axle_mismatch;
 #define RODT_AXLE_LAW (RODT_AXLE_SIZE_DIFFERS | RODT_AXLE_SPRING_DIFFERS | RODT_AXLE_ARM_DIFFERS)
+
+/* The stable word of a mismatch, "size-differs"; "" for a number that is none. Constant, never NULL. */
+RODT_API const char *rodt_axle_mismatch_name(rodt_axle_mismatch mismatch);
+
+/* Finds a mismatch by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
+ * untouched. */
+RODT_API bool rodt_axle_mismatch_find(const char *word, size_t size, RODT_ENUM32(rodt_axle_mismatch) *out);
 
 typedef struct rodt_axle_finding {
     int16_t axle;
@@ -177,6 +202,13 @@ typedef enum rodt_advice RODT_ENUM_TYPE {
     RODT_ADVICE_LOOK = 6           /* in adjustment, but much shorter than its partner that is so too: too tight,
                                       or dragging? */
 } rodt_advice;
+
+/* The stable word of an advice, "find-fault"; "" for a number that is none. Constant, never NULL. */
+RODT_API const char *rodt_advice_name(rodt_advice advice);
+
+/* Finds an advice by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
+ * untouched. */
+RODT_API bool rodt_advice_find(const char *word, size_t size, RODT_ENUM32(rodt_advice) *out);
 
 typedef struct rodt_vehicle_finding {
     rodt_count count;

@@ -8,58 +8,31 @@
 /* --- Words ------------------------------------------------------------------------------------------- */
 
 static const struct check_words {
-    const char *title;
     const char *found; /* before the measured figure; of a yes/no check what a yes says */
     const char *other; /* of a yes/no check: what a no says, and how a defect reads */
     const char *fault;
 } checks[RODT_AIR_CHECK_END] = {
-    [RODT_AIR_CHECK_NONE] = {"", "", "", ""},
-    [RODT_AIR_CHECK_WARNING] = {"low-pressure warning", "the low-pressure warning came on at ", "", ""},
-    [RODT_AIR_CHECK_BUILD_UP] = {"pressure build-up", " took ", "", ""},
-    [RODT_AIR_CHECK_CUT_OUT] = {"governor cut-out", "the governor cut out at ", "", ""},
-    [RODT_AIR_CHECK_CUT_IN] = {"governor cut-in", "the governor cut in at ", "", ""},
-    [RODT_AIR_CHECK_LOSS_RELEASED] = {"pressure loss, brakes released", "brakes released, ", "", ""},
-    [RODT_AIR_CHECK_LOSS_APPLIED] = {"pressure loss, brakes applied", "brakes applied, ", "", ""},
-    [RODT_AIR_CHECK_RESERVE] = {"reserve after full applications", "", "", ""},
-    [RODT_AIR_CHECK_SPRING_BRAKE] = {"parking brake hold", "the parking brake held",
+    [RODT_AIR_CHECK_NONE] = {"", "", ""},
+    [RODT_AIR_CHECK_WARNING] = {"the low-pressure warning came on at ", "", ""},
+    [RODT_AIR_CHECK_BUILD_UP] = {" took ", "", ""},
+    [RODT_AIR_CHECK_CUT_OUT] = {"the governor cut out at ", "", ""},
+    [RODT_AIR_CHECK_CUT_IN] = {"the governor cut in at ", "", ""},
+    [RODT_AIR_CHECK_LOSS_RELEASED] = {"brakes released, ", "", ""},
+    [RODT_AIR_CHECK_LOSS_APPLIED] = {"brakes applied, ", "", ""},
+    [RODT_AIR_CHECK_RESERVE] = {"", "", ""},
+    [RODT_AIR_CHECK_SPRING_BRAKE] = {"the parking brake held",
                                  "the parking brake did not hold", "if the parking brake does not hold"},
-    [RODT_AIR_CHECK_TRACTOR_PROTECTION] = {"tractor protection", "the tractor kept ", "", ""},
-    [RODT_AIR_CHECK_SUPPLY_VALVE] = {"trailer supply valve", "the trailer supply valve closed at ", "", ""},
-    [RODT_AIR_CHECK_PARKING_VALVE] = {"parking valve", "the parking valve popped out at ", "", ""},
-    [RODT_AIR_CHECK_DRAIN] = {"drain valves", "the drain valves move freely and the reservoirs emptied",
+    [RODT_AIR_CHECK_TRACTOR_PROTECTION] = {"the tractor kept ", "", ""},
+    [RODT_AIR_CHECK_SUPPLY_VALVE] = {"the trailer supply valve closed at ", "", ""},
+    [RODT_AIR_CHECK_PARKING_VALVE] = {"the parking valve popped out at ", "", ""},
+    [RODT_AIR_CHECK_DRAIN] = {"the drain valves move freely and the reservoirs emptied",
                           "a drain valve is stuck or a reservoir did not empty",
                           "if a drain valve is stuck or a reservoir does not empty"},
-    [RODT_AIR_CHECK_AUDIBLE_LEAK] = {"audible leak", "a leak was heard", "no leak was heard",
+    [RODT_AIR_CHECK_AUDIBLE_LEAK] = {"a leak was heard", "no leak was heard",
                                  "if a leak is heard"},
-    [RODT_AIR_CHECK_CONTAMINATION] = {"oil or sludge in the reservoirs",
-                                  "oil or sludge came out of a reservoir", "no oil or sludge came out",
+    [RODT_AIR_CHECK_CONTAMINATION] = {"oil or sludge came out of a reservoir", "no oil or sludge came out",
                                   "if oil or sludge comes out"},
 };
-
-static bool is_check(rodt_air_check check) { return (unsigned)check < RODT_AIR_CHECK_END; }
-
-const char *rodt_air_check_title(rodt_air_check check) { return is_check(check) ? checks[check].title : ""; }
-
-const char *rodt_air_result_name(rodt_air_result of)
-{
-    static const char *const names[] = {"not-done", "good", "defective", "undetermined", "noted"};
-    return (unsigned)of < COUNT_OF(names) ? names[of] : "";
-}
-
-const char *rodt_air_missing_name(rodt_air_missing missing)
-{
-    static const char *const names[] = {"",     "row",   "vehicle", "built",   "volume",
-                                        "span", "value", "sense",   "cut-out", "applications",
-                                        "other-way"};
-    return (unsigned)missing < COUNT_OF(names) ? names[missing] : "";
-}
-
-const char *rodt_air_measure_name(rodt_air_measure measure)
-{
-    static const char *const names[] = {"psi",    "kPa",    "s", "psi per minute", "kPa per minute",
-                                        "% left", "% lost", ""};
-    return (unsigned)measure < COUNT_OF(names) ? names[measure] : "";
-}
 
 /* --- Figures ----------------------------------------------------------------------------------------- */
 
@@ -217,7 +190,7 @@ static void put_reading(text_writer *writer, const rodt_air_finding *finding)
     const rodt_air_reading *reading = &finding->reading;
     const struct check_words *words = &checks[reading->check];
     if (!rodt_pressure_given(reading->pressure)) {
-        rodti_text_put(writer, words->title);
+        rodti_text_put(writer, rodt_air_check_title(reading->check));
         return;
     }
     bool below = finding->row != NULL && finding->row->below_cut_out && rodt_ratio_given(finding->measured);
@@ -236,7 +209,7 @@ static void put_found(text_writer *writer, const rodt_air_finding *finding)
     if (words->fault[0] != '\0') {
         rodti_text_put(writer, reading->answer == RODT_RECORDED_YES  ? words->found
                          : reading->answer == RODT_RECORDED_NO ? words->other
-                                                               : words->title);
+                                                               : rodt_air_check_title(reading->check));
     } else if (reading->check == RODT_AIR_CHECK_BUILD_UP) {
         put_span(writer, reading->span, reading->before, reading->after);
         rodti_text_put(writer, rodt_ratio_given(reading->seconds) ? words->found : " was not timed");
@@ -341,12 +314,12 @@ static void put_result(text_writer *writer, const rodt_air_finding *finding)
 
 rodt_status rodt_air_finding_format(const rodt_air_finding *finding, char *text, size_t size, size_t *needed)
 {
-    if (finding == NULL || !is_check(finding->reading.check))
+    if (finding == NULL || (unsigned)finding->reading.check >= RODT_AIR_CHECK_END)
         return RODT_E_ARGUMENT;
     text_writer writer;
     rodti_text_begin(&writer);
     if (finding->result == RODT_AIR_RESULT_NOT_DONE) {
-        rodti_text_putf(&writer, "%s: not done", checks[finding->reading.check].title);
+        rodti_text_putf(&writer, "%s: not done", rodt_air_check_title(finding->reading.check));
         return rodti_text_copy_out(&writer, text, size, needed);
     }
     put_found(&writer, finding);

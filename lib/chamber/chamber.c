@@ -6,29 +6,6 @@
 
 #include <string.h>
 
-const char *rodt_family_name(rodt_family family)
-{
-    switch (family) {
-    case RODT_FAMILY_CLAMP: return "clamp";
-    case RODT_FAMILY_BOLT: return "bolt";
-    case RODT_FAMILY_ROTOCHAMBER: return "rotochamber";
-    case RODT_FAMILY_DD3: return "DD-3";
-    case RODT_FAMILY_UNKNOWN: break;
-    }
-    return "unknown";
-}
-
-const char *rodt_stroke_class_name(rodt_stroke_class stroke_class)
-{
-    switch (stroke_class) {
-    case RODT_STROKE_CLASS_STANDARD: return "standard";
-    case RODT_STROKE_CLASS_LONG: return "long";
-    case RODT_STROKE_CLASS_ANY: return "any";
-    case RODT_STROKE_CLASS_UNKNOWN: break;
-    }
-    return "unknown";
-}
-
 bool rodt_chamber_add_class(rodt_chamber *chamber, rodt_stroke_class stroke_class)
 {
     if (stroke_class == RODT_STROKE_CLASS_UNKNOWN || stroke_class == chamber->stroke_class)

@@ -4,6 +4,11 @@
 
 #include "core/exact.h"
 #include "core/text.h"
+#include "core/words.h"
+
+WORDS(rounding, ENUMERATOR(RODT_ROUNDING_HALF_EVEN, "half-even", "to the nearest, exactly midway to the even one"),
+      ENUMERATOR(RODT_ROUNDING_HALF_UP, "half-up", "to the nearest, exactly midway away from zero"),
+      ENUMERATOR(RODT_ROUNDING_DOWN, "down", "toward zero"), ENUMERATOR(RODT_ROUNDING_UP, "up", "away from zero"))
 
 rodt_status rodt_ratio_make(int64_t num, int64_t den, rodt_ratio *out)
 {

@@ -212,23 +212,3 @@ rodt_status rodt_clues_identify(const rodt_clues *clues, const rodt_rules *rules
     *out = s.found;
     return RODT_OK;
 }
-
-const char *rodt_clue_name(uint32_t clue)
-{
-    switch (clue) {
-    case RODT_CLUE_STAMP:
-        return "stamp";
-    case RODT_CLUE_FAMILY:
-        return "family";
-    case RODT_CLUE_PORT:
-        return "port shape";
-    case RODT_CLUE_TAG:
-        return "tag";
-    case RODT_CLUE_RATED_STROKE:
-        return "rated stroke";
-    case RODT_CLUE_DIAMETER:
-        return "diameter";
-    default:
-        return "unknown";
-    }
-}

@@ -97,24 +97,3 @@ rodt_observation rodti_find_next_observation(const rodt_identification *found, c
     }
     return best;
 }
-
-const char *rodt_observation_text(rodt_observation observation)
-{
-    switch (observation) {
-    case RODT_OBSERVATION_NOTHING:
-        break;
-    case RODT_OBSERVATION_FAMILY:
-        return "look how the housing is held together: a clamp band, a flange with bolts, a rolling diaphragm, or "
-               "three air lines (DD-3)";
-    case RODT_OBSERVATION_STAMP:
-        return "clean the housing and read the stamped type: a number such as 30, or a letter on a bolt type";
-    case RODT_OBSERVATION_LONG_SIGN:
-        return "look for a sign of long stroke: square ports, a trapezoid tag, or the letters L or LS; without one "
-               "it is judged as standard";
-    case RODT_OBSERVATION_RATED_STROKE:
-        return "read the rated stroke marked on the housing: 3 in has a limit of its own";
-    case RODT_OBSERVATION_DIAMETER:
-        return "measure the outside diameter of the housing with a tape";
-    }
-    return "nothing is open";
-}

@@ -3,21 +3,11 @@
 #include "judge/fields.h"
 
 #include "core/text.h"
+#include "judge/words.h"
 #include "rodtravel/date.h"
 #include "rodtravel/length.h"
 
 #include <string.h>
-
-static const char *const names[RODT_FIELD_END] = {
-    [RODT_FIELD_CHAMBER] = "chamber",           [RODT_FIELD_RELEASED] = "released",
-    [RODT_FIELD_APPLIED] = "applied",           [RODT_FIELD_STROKE_CLASS] = "stroke_class",
-    [RODT_FIELD_RATED_STROKE] = "rated_stroke", [RODT_FIELD_MARKED_LIMIT] = "marked_limit",
-    [RODT_FIELD_PSI] = "psi",                   [RODT_FIELD_PSI_AFTER] = "psi_after",
-    [RODT_FIELD_DIVISION] = "division",         [RODT_FIELD_DATE] = "date",
-    [RODT_FIELD_UNIT] = "unit",                 [RODT_FIELD_ENGINE] = "engine",
-    [RODT_FIELD_SPRING_BRAKE] = "spring_brake", [RODT_FIELD_DRUM] = "drum",
-    [RODT_FIELD_POSITION] = "position",         [RODT_FIELD_ARM_LENGTH] = "arm_length",
-    [RODT_FIELD_ADJUSTER] = "adjuster"};
 
 /* A heading and its field. */
 typedef struct heading {
@@ -115,15 +105,15 @@ bool rodt_heading_equal(const char *a, size_t a_size, const char *b, size_t b_si
     return true;
 }
 
-const char *rodt_field_name(rodt_field field) { return (unsigned)field < RODT_FIELD_END ? names[field] : ""; }
-
 rodt_field rodt_field_find(const char *text, size_t size)
 {
     if (text == NULL)
         return RODT_FIELD_END;
-    for (int field = 0; field < RODT_FIELD_END; field++)
-        if (rodt_heading_equal(text, size, names[field], strlen(names[field])))
+    for (int field = 0; field < RODT_FIELD_END; field++) {
+        const char *name = rodt_field_name((rodt_field)field);
+        if (rodt_heading_equal(text, size, name, strlen(name)))
             return (rodt_field)field;
+    }
     for (size_t i = 0; i < COUNT_OF(aliases); i++)
         if (rodt_heading_equal(text, size, aliases[i].heading, strlen(aliases[i].heading)))
             return aliases[i].field;

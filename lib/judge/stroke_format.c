@@ -3,30 +3,9 @@
 #include "judge/reasons.h"
 #include "core/exact.h"
 #include "core/text.h"
+#include "judge/words.h"
 
 #include <string.h>
-
-const char *rodt_verdict_name(rodt_verdict verdict)
-{
-    switch (verdict) {
-    case RODT_VERDICT_IN_ADJUSTMENT: return "in-adjustment";
-    case RODT_VERDICT_OUT_OF_ADJUSTMENT: return "out-of-adjustment";
-    case RODT_VERDICT_INOPERATIVE: return "inoperative";
-    case RODT_VERDICT_UNDETERMINED: break;
-    }
-    return "undetermined";
-}
-
-const char *rodt_proof_name(rodt_proof proof)
-{
-    switch (proof) {
-    case RODT_PROOF_WITHIN: return "proven-within";
-    case RODT_PROOF_OVER: return "proven-over";
-    case RODT_PROOF_NOT_RESOLVED: return "not-resolved";
-    case RODT_PROOF_NOT_ASKED: break;
-    }
-    return "";
-}
 
 /* --- Lengths as the person measured them ------------------------------------------------------------- */
 
@@ -139,63 +118,6 @@ rodt_status rodt_finding_format(const rodt_finding *finding, char *text, size_t 
 }
 
 /* --- Reasons ----------------------------------------------------------------------------------------- */
-
-/* The code is for programs, the sentence for people; a sentence that needs figures is made below. */
-static const struct reason_words {
-    const char *code;
-    const char *sentence; /* NULL = made with figures */
-} words[RODT_REASON_END] = {
-    [RODT_REASON_OVER_LIMIT] = {"over-limit", NULL},
-    [RODT_REASON_OVER_OWN_LIMIT] = {"over-own-limit", NULL},
-    [RODT_REASON_AT_LIMIT] = {"at-limit", NULL},
-    [RODT_REASON_WITHIN_LIMIT] = {"within-limit", NULL},
-    [RODT_REASON_NO_MOVEMENT] = {"no-movement", "the rod did not move: look for a broken or seized part, or no air"},
-    [RODT_REASON_READINGS_SWAPPED] = {"readings-swapped",
-                                      "applied is less than released: the readings are swapped, or one is wrong, "
-                                      "or one was taken from a mark and not from the chamber face; measure again"},
-    [RODT_REASON_BEYOND_RATED_STROKE] = {"beyond-rated-stroke", NULL},
-    [RODT_REASON_PRESSURE_LOW] = {"pressure-low", NULL},
-    [RODT_REASON_PRESSURE_HIGH] = {"pressure-high", NULL},
-    [RODT_REASON_PRESSURE_NOT_RECORDED] = {"pressure-not-recorded", NULL},
-    [RODT_REASON_ENGINE_RUNNING] = {"engine-running", "the engine was running: the stroke is measured with it off"},
-    [RODT_REASON_SPRING_BRAKE_APPLIED] = {"spring-brake-applied",
-                                          "the spring brake was applied: it holds the rod out, so the reading "
-                                          "is no applied stroke; release it and measure again"},
-    [RODT_REASON_ASSUMED_STANDARD] = {"assumed-standard", NULL},
-    [RODT_REASON_ASSUMED_CLAMP] = {"assumed-clamp", NULL},
-    [RODT_REASON_CONFLICTING_MARKS] = {"conflicting-marks",
-                                       "the marks of the chamber contradict each other: judged on the "
-                                       "strict side; identify it again"},
-    [RODT_REASON_NO_PUBLISHED_LIMIT] = {"no-published-limit",
-                                        "no limit is published for this chamber, and no rated stroke or limit "
-                                        "marked on it was given"},
-    [RODT_REASON_RULES_NOT_IN_FORCE] = {"rules-not-in-force", NULL},
-    [RODT_REASON_LIMIT_UNCONFIRMED] = {"limit-unconfirmed", NULL},
-    [RODT_REASON_LIMIT_FROM_RATED] = {"limit-from-rated", NULL},
-    [RODT_REASON_LIMIT_MARKED] = {"limit-marked",
-                                  "this chamber is in no table: the limit is the one marked on it"},
-    [RODT_REASON_PRINTED_MM_DIFFERS] = {"printed-mm-differs", NULL},
-    [RODT_REASON_DRUM_HOT] = {"drum-hot", "the drum was hot, which lengthens the stroke: judged as found; measure "
-                                          "again when it is cold"},
-    [RODT_REASON_CHAMBER_MISSING] = {"chamber-missing", "the chamber was not given"},
-    [RODT_REASON_RELEASED_MISSING] = {"released-missing", "the released position was not measured"},
-    [RODT_REASON_APPLIED_MISSING] = {"applied-missing", "the applied position was not measured"},
-    [RODT_REASON_CHAMBER_UNREADABLE] = {"chamber-unreadable", "the chamber cannot be read"},
-    [RODT_REASON_RELEASED_UNREADABLE] = {"released-unreadable", "the released position cannot be read"},
-    [RODT_REASON_APPLIED_UNREADABLE] = {"applied-unreadable", "the applied position cannot be read"},
-    [RODT_REASON_OTHER_UNREADABLE] = {"other-unreadable", "another entry of this wheel end cannot be read"},
-    [RODT_REASON_SPREADSHEET_DATE] = {"spreadsheet-date",
-                                      "a spreadsheet turned the entry into a date; write it as text, or as a "
-                                      "decimal"},
-    [RODT_REASON_DATE_AMBIGUOUS] = {"date-ambiguous", NULL},
-    [RODT_REASON_DATE_UNREADABLE] = {"date-unreadable", NULL},
-    [RODT_REASON_LOST_BLANK] = {"lost-blank", NULL},
-};
-
-const char *rodt_reason_name(rodt_reason reason)
-{
-    return (unsigned)reason < RODT_REASON_END ? words[reason].code : "";
-}
 
 static void put_values(text_writer *writer, const char *name, rodt_length read, const rodt_length other[2])
 {
@@ -419,6 +341,7 @@ static void say_date_unreadable(text_writer *writer, const rodt_finding *finding
         rodti_text_putf(writer, ", but an inspection before %s is under no text of the rule set", day);
 }
 
+/* Of the sentences with figures; the others are the text of the reason. */
 static void (*const sentence_makers[RODT_REASON_END])(text_writer *, const rodt_finding *) = {
     [RODT_REASON_OVER_LIMIT] = say_over,
     [RODT_REASON_OVER_OWN_LIMIT] = say_over_own,
@@ -447,10 +370,10 @@ rodt_status rodt_finding_reason_format(const rodt_finding *finding, rodt_reason 
         return RODT_E_ARGUMENT;
     text_writer writer;
     rodti_text_begin(&writer);
-    if (words[reason].sentence != NULL)
-        rodti_text_put(&writer, words[reason].sentence);
-    else
+    if (sentence_makers[reason] != NULL)
         sentence_makers[reason](&writer, finding);
+    else
+        rodti_text_put(&writer, rodti_text_of(&rodti_words_reason, reason));
     return rodti_text_copy_out(&writer, text, size, needed);
 }
 

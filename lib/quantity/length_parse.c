@@ -65,12 +65,6 @@ bool rodt_unit_find(const char *text, size_t size, RODT_ENUM32(rodt_unit) *out)
     return find_unit(text, size, false, out);
 }
 
-const char *rodt_unit_name(rodt_unit unit)
-{
-    static const char *const names[] = {[RODT_UNIT_INCH] = "in", [RODT_UNIT_MM] = "mm", [RODT_UNIT_CM] = "cm"};
-    return (unsigned)unit < COUNT_OF(names) ? names[unit] : "";
-}
-
 /* Finds the unit; `unit` is that of a number that names none. */
 static bool parse_with_unit(const char *text, size_t size, bool decimal_comma, number_quantity *written,
                             RODT_ENUM32(rodt_unit) *unit, number_problem *problem)

@@ -258,18 +258,3 @@ rodt_status rodt_source_format(const rodt_source *source, char *text, size_t siz
     put_part(&writer, source->edition);
     return rodti_text_copy_out(&writer, text, size, needed);
 }
-
-const char *rodt_evidence_text(rodt_evidence evidence)
-{
-    switch (evidence) {
-    case RODT_EVIDENCE_NONE:
-        return "none";
-    case RODT_EVIDENCE_CHECKED:
-        return "read in the source";
-    case RODT_EVIDENCE_SECOND_HAND:
-        return "second-hand, unconfirmed";
-    case RODT_EVIDENCE_FROM_MEMORY:
-        break;
-    }
-    return "from memory, unconfirmed";
-}

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* The columns of every table as data, and one reader for all of them. */
-#include "rules/air_words.h"
 #include "rules/limit_row.h"
+#include "rules/words.h"
 #include "tablec/steps.h"
 
 #include <limits.h>
@@ -32,21 +32,31 @@ typedef struct cell_spec {
     const char *const *words; /* ... in the order of the enumeration */
     size_t word_count;
     cell_reader *read; /* CELL_CUSTOM */
+    const rodt_enumeration *enumeration; /* whose words the cells use, in place of words of their own */
 } cell_spec;
 
-#define CELL(name, required, kind, row, member) {{name, required}, kind, 0, offsetof(row, member), NULL, 0, NULL}
+#define CELL(name, required, kind, row, member) {{name, required}, kind, 0, offsetof(row, member), NULL, 0, NULL, NULL}
 #define WORD(name, required, row, member, words, first) \
-    {{name, required}, CELL_WORD, first, offsetof(row, member), words, COUNT_OF(words), NULL}
-#define OTHER(name, required) {{name, required}, CELL_OTHER, 0, 0, NULL, 0, NULL}
-#define CUSTOM(name, required, function) {{name, required}, CELL_CUSTOM, 0, 0, NULL, 0, function}
+    {{name, required}, CELL_WORD, first, offsetof(row, member), words, COUNT_OF(words), NULL, NULL}
+#define NAME(name, first, row, member, enumeration) \
+    {{name, true}, CELL_WORD, first, offsetof(row, member), NULL, 0, NULL, &rodti_words_##enumeration}
+#define OTHER(name, required) {{name, required}, CELL_OTHER, 0, 0, NULL, 0, NULL, NULL}
+#define CUSTOM(name, required, function) {{name, required}, CELL_CUSTOM, 0, 0, NULL, 0, function, NULL}
 
 _Static_assert(sizeof(uint32_t) == sizeof(unsigned), "an index is stored as an enumerator");
+
+#define NAMES_MAX 32
 
 /* After a fault the value is no enumerator. */
 static bool read_word(table_reader *reader, size_t column, const cell_spec *spec, void *value)
 {
     unsigned index = UINT_MAX - spec->first;
-    bool good = rodti_table_word(reader, column, spec->words, spec->word_count, &index);
+    const char *names[NAMES_MAX];
+    size_t count = 0;
+    for (size_t i = spec->first; i < rodt_enumerator_count(spec->enumeration) && count < NAMES_MAX; i++)
+        names[count++] = rodt_enumerator_at(spec->enumeration, i)->word;
+    bool good = rodti_table_word(reader, column, count > 0 ? names : spec->words,
+                                 count > 0 ? count : spec->word_count, &index);
     index += spec->first;
     memcpy(value, &index, sizeof index);
     return good;
@@ -235,8 +245,11 @@ static bool read_built_until(table_reader *reader, size_t column, void *row)
 static bool read_start(table_reader *reader, size_t column, void *row)
 {
     rodt_air_limit *limit = &((air_row *)row)->row;
-    limit->span = rodt_air_span_find(reader->cells[column].text);
-    return limit->span != RODT_AIR_SPAN_PRESSURES || rodti_table_pressure(reader, column, &limit->start);
+    const table_cell *cell = &reader->cells[column];
+    rodt_air_span span = RODT_AIR_SPAN_PRESSURES;
+    bool found = rodt_air_span_find(cell->text, cell->size, &span);
+    limit->span = span;
+    return (found && span != RODT_AIR_SPAN_PRESSURES) || rodti_table_pressure(reader, column, &limit->start);
 }
 
 static bool read_stop(table_reader *reader, size_t column, void *row)
@@ -265,15 +278,9 @@ static bool read_applications(table_reader *reader, size_t column, void *row)
 }
 
 static const cell_spec air_cells[] = {CELL("rules", true, CELL_TEXT, air_row, rules),
-                                      {{"check", true},
-                                       CELL_WORD,
-                                       1,
-                                       offsetof(air_row, row.check),
-                                       &rodti_air_check_names[1],
-                                       RODT_AIR_CHECK_END - 1,
-                                       NULL},
+                                      NAME("check", 1, air_row, row.check, air_check),
                                       WORD("kind", true, air_row, row.kind, kind_words, 0),
-                                      WORD("vehicle", true, air_row, row.vehicle, rodti_air_vehicle_names, 0),
+                                      NAME("vehicle", 0, air_row, row.vehicle, vehicle_class),
                                       CUSTOM("towed", false, read_towed),
                                       CELL("built_from", false, CELL_DATE, air_row, row.built_from),
                                       CUSTOM("built_until", false, read_built_until),

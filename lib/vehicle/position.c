@@ -4,6 +4,7 @@
 
 #include "core/number_parse.h"
 #include "core/text.h"
+#include "vehicle/words.h"
 
 static const struct {
     const char *word;
@@ -118,28 +119,19 @@ rodt_status rodt_position_format(rodt_position position, char *text, size_t size
 
 /* --- Adjusters --------------------------------------------------------------------------------------- */
 
-static const struct {
-    const char *word;
-    rodt_adjuster adjuster;
-} adjuster_words[] = {{"", RODT_ADJUSTER_NOT_RECORDED},       {"manual", RODT_ADJUSTER_MANUAL},
-                      {"automatic", RODT_ADJUSTER_AUTOMATIC}, {"auto", RODT_ADJUSTER_AUTOMATIC},
-                      {"unknown", RODT_ADJUSTER_NOT_RECORDED}};
-
-const char *rodt_adjuster_name(rodt_adjuster adjuster)
-{
-    return (unsigned)adjuster <= RODT_ADJUSTER_AUTOMATIC ? adjuster_words[adjuster].word : "";
-}
-
 bool rodt_adjuster_find(const char *text, size_t size, RODT_ENUM32(rodt_adjuster) *out)
 {
     if (text == NULL || out == NULL)
         return false;
     rodti_text_trim(&text, &size);
-    for (size_t i = 0; i < COUNT_OF(adjuster_words); i++) {
-        if (rodti_text_is_word(text, size, adjuster_words[i].word)) {
-            *out = adjuster_words[i].adjuster;
-            return true;
-        }
-    }
-    return false;
+    const rodt_enumerator *found = rodt_enumerator_find(&rodti_words_adjuster, text, size);
+    if (found != NULL)
+        *out = (rodt_adjuster)found->number;
+    else if (rodti_text_is_word(text, size, "auto"))
+        *out = RODT_ADJUSTER_AUTOMATIC;
+    else if (size == 0 || rodti_text_is_word(text, size, "unknown"))
+        *out = RODT_ADJUSTER_NOT_RECORDED;
+    else
+        return false;
+    return true;
 }

@@ -4,17 +4,7 @@
 
 #include "core/number_parse.h"
 #include "rules/tables.h"
-
-const char *rodt_outcome_name(rodt_outcome outcome)
-{
-    switch (outcome) {
-    case RODT_OUTCOME_OUT_OF_SERVICE: return "out-of-service";
-    case RODT_OUTCOME_AMBIGUOUS: return "ambiguous";
-    case RODT_OUTCOME_BELOW: return "below-criterion";
-    case RODT_OUTCOME_UNDETERMINED: break;
-    }
-    return "undetermined";
-}
+#include "vehicle/words.h"
 
 /* --- Sources ------------------------------------------------------------------------------------------ */
 
@@ -181,24 +171,6 @@ static void put_missing(text_writer *writer, const rodt_axle_finding *axle)
               axle->left == SIZE_MAX ? "left" : "right");
 }
 
-static const char *plain_words(uint32_t bit)
-{
-    switch (bit) {
-    case RODT_AXLE_SIZE_DIFFERS: return "the chambers differ in size; both ends of an axle must have the same";
-    case RODT_AXLE_SPRING_DIFFERS:
-        return "the spring brake chambers differ in size; both ends of an axle must have the same";
-    case RODT_AXLE_FAMILY_DIFFERS:
-        return "the housings are of different kinds: look whether one was identified wrongly";
-    case RODT_AXLE_CLASS_DIFFERS:
-        return "one chamber is judged as long stroke and one as standard: look at the marks of both";
-    case RODT_AXLE_ARM_DIFFERS:
-        return "the arms of the slack adjusters differ in length; both ends of an axle must have the same";
-    case RODT_AXLE_STEERING_DEAD:
-        return "a brake does not work: if this axle steers, the vehicle is out of service by that alone";
-    default: return "";
-    }
-}
-
 static bool is_one_bit(uint32_t bits)
 {
     return bits != 0 && (bits & (bits - 1)) == 0 && bits <= RODT_AXLE_STEERING_DEAD;
@@ -218,28 +190,7 @@ rodt_status rodt_axle_format(const rodt_axle_finding *axle, uint32_t bit, char *
     else if (bit == RODT_AXLE_END_MISSING)
         put_missing(&writer, axle);
     else
-        rodti_text_put(&writer, plain_words(bit));
+        rodti_text_put(&writer, rodti_text_of(&rodti_words_axle_mismatch, bit));
     put_source(&writer, bit);
     return rodti_text_copy_out(&writer, text, size, needed);
-}
-
-/* --- Advice ------------------------------------------------------------------------------------------- */
-
-const char *rodt_advice_text(rodt_advice advice)
-{
-    switch (advice) {
-    case RODT_ADVICE_ADJUST: return "adjust it, measure again, and look at lining and drum";
-    case RODT_ADVICE_FIND_FAULT:
-        return "automatic adjuster: find the fault (adjuster, its fitting, bushings, cam, drum, chamber); turning it "
-               "back by hand hides the fault";
-    case RODT_ADVICE_FIND_ADJUSTER:
-        return "find out which adjuster it is: a manual one is adjusted and measured again, an automatic one has a "
-               "fault that must be found and is not turned back by hand";
-    case RODT_ADVICE_REPAIR: return "it does not brake: look for a broken or seized part, or no air; repair it";
-    case RODT_ADVICE_MEASURE: return "nothing is proven: put right what is named, measure again";
-    case RODT_ADVICE_LOOK:
-        return "in adjustment, but much shorter than its partner: look whether it is too tight or drags";
-    case RODT_ADVICE_NONE: break;
-    }
-    return "";
 }

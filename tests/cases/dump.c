@@ -121,7 +121,7 @@ static void row(char **cell, const rodt_rules *rules)
     put_parts(finding.applied_stroke.num, finding.applied_stroke.den);
     put_parts(finding.limit.num, finding.limit.den);
     put_parts(finding.margin.num, finding.margin.den);
-    printf("%s\t", rodt_proof_name(finding.proof));
+    printf("%s\t", finding.proof != RODT_PROOF_NOT_ASKED ? rodt_proof_name(finding.proof) : "");
     put_parts(finding.probability_over.num, finding.probability_over.den);
     for (int reason = 0; reason < RODT_REASON_END; reason++)
         if (rodt_finding_has(&finding, (rodt_reason)reason))

@@ -77,12 +77,19 @@ static rodt_ratio seconds(const char *text)
     return ratio;
 }
 
+static rodt_air_check check_of(const char *word)
+{
+    rodt_air_check check = RODT_AIR_CHECK_NONE;
+    assert_true(rodt_air_check_find(word, strlen(word), &check));
+    return check;
+}
+
 static rodt_air_reading reading_of(char *cells[])
 {
     static const char *const vehicles[] = {"", "single", "combination", "bus"};
     static const char *const spans[] = {"", "warning", "applications", "recovery"};
     static const char *const answers[] = {"", "no", "yes"};
-    return (rodt_air_reading){.check = rodt_air_check_find(cells[EDGE_CHECK]),
+    return (rodt_air_reading){.check = check_of(cells[EDGE_CHECK]),
                               .vehicle = (rodt_vehicle_class)word(cells[EDGE_VEHICLE], vehicles, 4),
                               .towed_units = (int16_t)strtol(cells[EDGE_TOWED], NULL, 10),
                               .applications = (int16_t)strtol(cells[EDGE_APPLICATIONS], NULL, 10),

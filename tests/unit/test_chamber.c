@@ -356,11 +356,11 @@ static void test_add_class(void **state)
 static void test_names(void **state)
 {
     (void)state;
-    assert_string_equal(rodt_family_name((rodt_family)5), "unknown");
-    assert_string_equal(rodt_family_name((rodt_family)-1), "unknown");
+    assert_string_equal(rodt_family_name((rodt_family)5), "");
+    assert_string_equal(rodt_family_name((rodt_family)-1), "");
     assert_string_equal(rodt_family_name(RODT_FAMILY_DD3), "DD-3");
     assert_string_equal(rodt_stroke_class_name(RODT_STROKE_CLASS_ANY), "any");
-    assert_string_equal(rodt_stroke_class_name((rodt_stroke_class)4), "unknown");
+    assert_string_equal(rodt_stroke_class_name((rodt_stroke_class)4), "");
     assert_string_equal(rodt_stroke_class_name(RODT_STROKE_CLASS_STANDARD), "standard");
 }
 

@@ -700,16 +700,16 @@ static void test_words(void **state)
     (void)state;
     static const char *const names[] = {"stamp", "family", "port shape", "tag", "rated stroke", "diameter"};
     for (size_t i = 0; i < COUNT_OF(names); i++)
-        assert_string_equal(rodt_clue_name((uint32_t)1 << i), names[i]);
-    assert_string_equal(rodt_clue_name(0), "unknown");
-    assert_string_equal(rodt_clue_name(RODT_CLUE_STAMP | RODT_CLUE_PORT), "unknown");
-    assert_string_equal(rodt_clue_name(64), "unknown");
+        assert_string_equal(rodt_clue_name((rodt_clue)(1u << i)), names[i]);
+    assert_string_equal(rodt_clue_name((rodt_clue)0), "");
+    assert_string_equal(rodt_clue_name((rodt_clue)(RODT_CLUE_STAMP | RODT_CLUE_PORT)), "");
+    assert_string_equal(rodt_clue_name((rodt_clue)64), "");
     for (int i = RODT_OBSERVATION_NOTHING; i <= RODT_OBSERVATION_DIAMETER; i++) {
         for (int j = RODT_OBSERVATION_NOTHING; j < i; j++)
             assert_string_not_equal(rodt_observation_text((rodt_observation)i),
                                     rodt_observation_text((rodt_observation)j));
     }
-    assert_string_equal(rodt_observation_text((rodt_observation)77), rodt_observation_text(RODT_OBSERVATION_NOTHING));
+    assert_string_equal(rodt_observation_text((rodt_observation)77), "");
 }
 
 int main(void)

@@ -129,7 +129,7 @@ static void adjusters(void **state)
     assert_false(rodt_adjuster_find(NULL, 0, &kept));
     assert_false(rodt_adjuster_find("manual", 6, NULL));
     assert_int_equal(kept, RODT_ADJUSTER_MANUAL);
-    assert_string_equal(rodt_adjuster_name(RODT_ADJUSTER_NOT_RECORDED), "");
+    assert_string_equal(rodt_adjuster_name(RODT_ADJUSTER_NOT_RECORDED), "not-recorded");
     assert_string_equal(rodt_adjuster_name(RODT_ADJUSTER_MANUAL), "manual");
     assert_string_equal(rodt_adjuster_name(RODT_ADJUSTER_AUTOMATIC), "automatic");
     assert_string_equal(rodt_adjuster_name((rodt_adjuster)3), "");

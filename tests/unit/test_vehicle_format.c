@@ -18,7 +18,7 @@ static void words_of_the_outcome_are_for_ever(void **state)
     assert_string_equal(rodt_outcome_name(RODT_OUTCOME_BELOW), "below-criterion");
     assert_string_equal(rodt_outcome_name(RODT_OUTCOME_AMBIGUOUS), "ambiguous");
     assert_string_equal(rodt_outcome_name(RODT_OUTCOME_OUT_OF_SERVICE), "out-of-service");
-    assert_string_equal(rodt_outcome_name((rodt_outcome)9), "undetermined");
+    assert_string_equal(rodt_outcome_name((rodt_outcome)9), "");
 }
 
 static void the_count_in_one_line(void **state)

@@ -373,7 +373,7 @@ class Check(Word):
     'good'
     """
 
-    NONE = ""
+    NONE = "none"
     WARNING = "warning"
     BUILD_UP = "build-up"
     CUT_OUT = "cut-out"
@@ -433,7 +433,7 @@ class Measure(Word):
     KPA_PER_MINUTE = "kPa per minute"
     PERCENT_LEFT = "% left"
     PERCENT_LOST = "% lost"
-    YES_NO = ""
+    YES_NO = "yes-no"
 
 
 class AirKind(Word):
@@ -459,8 +459,8 @@ class Span(Word):
     """
 
     PRESSURES = "pressures"
-    FROM_WARNING = "from-warning"
-    FROM_APPLICATIONS = "from-applications"
+    FROM_WARNING = "warning"
+    FROM_APPLICATIONS = "applications"
     RECOVERY = "recovery"
 
 
@@ -485,7 +485,7 @@ class AirMissing(Word):
     'vehicle'
     """
 
-    NOTHING = ""
+    NOTHING = "nothing"
     ROW = "row"
     VEHICLE = "vehicle"
     BUILT = "built"

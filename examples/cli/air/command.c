@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* rodtravel air: one air-system check, or the estimate of full applications. */
 #include "air/air.h"
+#include "input/air_words.h"
 #include "commands.h"
 #include "input/rule_context.h"
 #include "ui/compiler.h"
@@ -100,7 +101,7 @@ static int run(int argc, char **argv)
     if (status != STATUS_CONTINUE)
         return status;
     bool estimate = strcmp(from.operands[0], "estimate") == 0;
-    rodt_air_check check = rodt_air_check_find(from.operands[0]);
+    rodt_air_check check = air_check_of(from.operands[0]);
     if (!estimate && check == RODT_AIR_CHECK_NONE)
         return print_check_error(from.operands[0]);
     status = rule_context_open(option_value(&from, AIR_RULES), NULL, NULL, &context);

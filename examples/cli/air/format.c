@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* The answers of `rodtravel air`, for people and for programs. */
 #include "air/air.h"
+#include "input/air_words.h"
 #include "ui/exit_status.h"
 #include "ui/format.h"
 #include "ui/json_writer.h"
@@ -196,7 +197,7 @@ void put_air_finding(json_writer *json, const rodt_air_finding *finding)
     json_bool(json, finding->at_limit);
     write_ratio(json, "measured", finding->measured);
     write_ratio(json, "allowed", finding->allowed);
-    json_pair(json, "measure", row != NULL ? rodt_air_measure_name(row->measure) : NULL);
+    json_pair(json, "measure", row != NULL ? air_measure_word(row->measure) : NULL);
     bool said = rodt_air_finding_format(finding, sentence, sizeof sentence, NULL) == RODT_OK;
     json_pair(json, "sentence", said ? sentence : NULL);
     said = rodt_air_edge_format(finding, sentence, sizeof sentence, NULL) == RODT_OK;

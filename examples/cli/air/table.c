@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* The air checks of a rule set as a table. */
 #include "air/air.h"
+#include "input/air_words.h"
 #include "ui/format.h"
 #include "ui/json_writer.h"
 #include "ui/wrap.h"
@@ -56,16 +57,14 @@ void print_air_table(const rodt_rules *rules)
 
 static void write_row(json_writer *json, const rodt_air_limit *row)
 {
-    static const char *const kinds[] = {"limit", "major", "usual", "limit-and-major", "limit-and-minor",
-                                        "either"};
     char edge[300], text[200], word[WORD_SIZE];
     json_open(json, '{');
     json_pair(json, "check", rodt_air_check_name(row->check));
-    json_pair(json, "kind", kinds[row->kind]);
+    json_pair(json, "kind", rodt_air_kind_name(row->kind));
     json_pair(json, "published", row->published);
     json_pair(json, "value", rodt_ratio_given(row->value) ? format_ratio(row->value, word) : NULL);
     json_pair(json, "upper", rodt_ratio_given(row->upper) ? format_ratio(row->upper, word) : NULL);
-    json_pair(json, "measure", rodt_air_measure_name(row->measure));
+    json_pair(json, "measure", air_measure_word(row->measure));
     json_pair(json, "edge", rodt_air_limit_edge_format(row, edge, sizeof edge, NULL) == RODT_OK ? edge : NULL);
     json_pair(json, "vehicle", whom(row, text));
     json_pair(json, "setup", row->setup);

@@ -127,7 +127,7 @@ static void name_clues(uint32_t clues, char *words, size_t size)
     for (uint32_t bit = 1; bit <= RODT_CLUE_DIAMETER; bit <<= 1) {
         size_t used = strlen(words);
         if ((clues & bit) != 0)
-            snprintf(words + used, size - used, "%s%s", used == 0 ? "" : ", ", rodt_clue_name(bit));
+            snprintf(words + used, size - used, "%s%s", used == 0 ? "" : ", ", rodt_clue_name((rodt_clue)bit));
     }
 }
 
@@ -238,7 +238,7 @@ static void write_clues(json_writer *json, const char *key, uint32_t clues)
     json_open(json, '[');
     for (uint32_t bit = 1; bit <= RODT_CLUE_DIAMETER; bit <<= 1) {
         if ((clues & bit) != 0)
-            json_text(json, rodt_clue_name(bit));
+            json_text(json, rodt_clue_name((rodt_clue)bit));
     }
     json_close(json, ']');
 }

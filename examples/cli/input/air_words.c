@@ -2,7 +2,7 @@
 /* The words of an air check, as options and records have them. */
 #include "input/air_words.h"
 
-#include <rodtravel/rodtravel.h>
+#include <string.h>
 
 const choice span_words[SPAN_WORDS] = {{"warning", RODT_AIR_SPAN_FROM_WARNING},
                                        {"applications", RODT_AIR_SPAN_FROM_APPLICATIONS},
@@ -10,3 +10,14 @@ const choice span_words[SPAN_WORDS] = {{"warning", RODT_AIR_SPAN_FROM_WARNING},
 const choice vehicle_words[VEHICLE_WORDS] = {{"single", RODT_VEHICLE_CLASS_SINGLE},
                                              {"combination", RODT_VEHICLE_CLASS_COMBINATION},
                                              {"bus", RODT_VEHICLE_CLASS_BUS}};
+
+rodt_air_check air_check_of(const char *text)
+{
+    rodt_air_check check = RODT_AIR_CHECK_NONE;
+    return text != NULL && rodt_air_check_find(text, strlen(text), &check) ? check : RODT_AIR_CHECK_NONE;
+}
+
+const char *air_measure_word(rodt_air_measure measure)
+{
+    return measure != RODT_AIR_MEASURE_YES_NO ? rodt_air_measure_name(measure) : "";
+}

@@ -5,10 +5,18 @@
 
 #include "ui/options.h"
 
+#include <rodtravel/rodtravel.h>
+
 #define SPAN_WORDS ((size_t)3)
 #define VEHICLE_WORDS ((size_t)3)
 
 extern const choice span_words[SPAN_WORDS];       /* meanings: rodt_air_span */
 extern const choice vehicle_words[VEHICLE_WORDS]; /* meanings: rodt_vehicle_class */
+
+/* RODT_AIR_CHECK_NONE: there is no such check, or text is NULL. */
+rodt_air_check air_check_of(const char *text);
+
+/* Of a figure; a question that is answered yes or no has none. */
+const char *air_measure_word(rodt_air_measure measure);
 
 #endif

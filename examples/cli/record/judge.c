@@ -219,7 +219,7 @@ static int judge_check(inspection *of, size_t i, rodt_air_reading reading)
     const inspection_record *record = &of->record;
     char where[RECORD_WHERE_SIZE];
     check_place(record, i, where);
-    reading.check = rodt_air_check_find(record->checks[i][CHECK_NAME].text);
+    reading.check = air_check_of(record->checks[i][CHECK_NAME].text);
     if (reading.check == RODT_AIR_CHECK_NONE)
         return print_error("%s: %s: there is no such check; see: rodtravel air --help", record->file, where);
     int status = read_measures(record, i, where, &reading);

@@ -45,12 +45,6 @@ static void put_criterion(json_writer *json, const rodt_vehicle_finding *vehicle
     json_number(json, "mixed_days", vehicle->mixed_days);
 }
 
-static const char *defect_word(rodt_defect defect)
-{
-    static const char *const words[] = {"none", "half", "full", "unknown"};
-    return words[defect];
-}
-
 static void put_end(json_writer *json, const vehicle_record *record, size_t i)
 {
     const rodt_wheel_end *end = &record->ends[i];
@@ -68,7 +62,7 @@ static void put_end(json_writer *json, const vehicle_record *record, size_t i)
     json_length(json, "limit", finding->limit);
     json_length(json, "margin", finding->margin);
     json_pair(json, "verdict", rodt_verdict_name(finding->verdict));
-    json_pair(json, "defect", defect_word(rodt_finding_defect(finding)));
+    json_pair(json, "defect", rodt_defect_name(rodt_finding_defect(finding)));
     json_reasons(json, finding->reasons);
     json_pair(json, "unreadable", record->errors[i].status != RODT_OK ? record->errors[i].text : NULL);
     json_length(json, "arm_length", end->arm_length);
@@ -79,17 +73,6 @@ static void put_end(json_writer *json, const vehicle_record *record, size_t i)
     json_close(json, '}');
 }
 
-static const char *bit_code(uint32_t bit)
-{
-    static const char *const codes[] = {"size-differs",    "spring-differs",  "family-differs",
-                                        "class-differs",   "arm-differs",     "strokes-differ",
-                                        "torque-differs",  "end-missing",     "steering-dead"};
-    size_t place = 0;
-    while ((bit >> place & 1u) == 0)
-        place++;
-    return codes[place];
-}
-
 static void put_mismatch(json_writer *json, const rodt_axle_finding *axle, uint32_t bit)
 {
     char sentence[RODT_SENTENCE_SIZE];
@@ -98,7 +81,7 @@ static void put_mismatch(json_writer *json, const rodt_axle_finding *axle, uint3
     if (rodt_axle_format(axle, bit, sentence, sizeof sentence, NULL) != RODT_OK)
         return;
     json_open(json, '{');
-    json_pair(json, "code", bit_code(bit));
+    json_pair(json, "code", rodt_axle_mismatch_name((rodt_axle_mismatch)bit));
     json_pair(json, "sentence", sentence);
     json_key(json, "law");
     json_bool(json, (bit & RODT_AXLE_LAW) != 0);

@@ -240,7 +240,8 @@ static bool row_default(const walk *of, const walk_item *item, char text[WALK_AN
         if (row->check != item->check || !walk_row_fits(&of->record, row))
             continue;
         if (item->id == ASK_SPAN)
-            snprintf(text, WALK_ANSWER_MAX, "%s", rodt_air_span_name(row->span));
+            snprintf(text, WALK_ANSWER_MAX, "%s",
+                     row->span != RODT_AIR_SPAN_PRESSURES ? rodt_air_span_name(row->span) : "");
         else
             write_row_pressure(item->id == ASK_FROM ? row->start : row->stop, text);
         return true;

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* Answers in a record: where each one is kept, what was skipped, and wheel ends that copy their neighbours. */
+#include "input/air_words.h"
 #include "walkround/walkround.h"
 #include "ui/compiler.h"
 
@@ -87,7 +88,7 @@ bool walk_set_step(walk *of, inspection_record *record, const char *name, const 
 int walk_find_check(const inspection_record *record, rodt_air_check check)
 {
     for (size_t i = 0; i < record->check_count; i++) {
-        if (rodt_air_check_find(record->checks[i][CHECK_NAME].text) == check)
+        if (air_check_of(record->checks[i][CHECK_NAME].text) == check)
             return (int)i;
     }
     return WALK_NONE;

@@ -138,7 +138,7 @@ def test_air_edges():
     for row in rows("air_edges.csv"):
         words = {"vehicle": row["vehicle"]} if row["vehicle"] else {}
         if row["span"]:
-            words["span"] = {"recovery": "recovery"}.get(row["span"], "from-" + row["span"])
+            words["span"] = row["span"]
         numbers = {name: row[name] for name in ("pressure", "before", "after", "cut_out") if row[name]}
         if row["seconds"]:
             numbers["seconds"] = Fraction(row["seconds"])

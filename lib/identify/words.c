@@ -1,0 +1,36 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The words of what can be seen of a chamber. */
+#include "identify/words.h"
+
+WORDS(port, ENUMERATOR(RODT_PORT_NOT_SEEN, "not-seen", "the air ports were not looked at"),
+      ENUMERATOR(RODT_PORT_ROUND, "round", "round bosses; no proof of standard stroke"),
+      ENUMERATOR(RODT_PORT_SQUARE, "square", "square bosses: a sign of long stroke"))
+
+WORDS(tag, ENUMERATOR(RODT_TAG_NOT_SEEN, "not-seen", "the clamp bolts were not looked at"),
+      ENUMERATOR(RODT_TAG_NONE, "none", "no tag; no proof of standard stroke"),
+      ENUMERATOR(RODT_TAG_TRAPEZOID, "trapezoid", "a trapezoid tag: a sign of long stroke"))
+
+BIT_WORDS(clue, ENUMERATOR(RODT_CLUE_STAMP, "stamp", "the stamped text"),
+          ENUMERATOR(RODT_CLUE_FAMILY, "family", "how the housing is built"),
+          ENUMERATOR(RODT_CLUE_PORT, "port shape", "the shape of the air ports"),
+          ENUMERATOR(RODT_CLUE_TAG, "tag", "the tag under a clamp bolt"),
+          ENUMERATOR(RODT_CLUE_RATED_STROKE, "rated stroke", "the marked rated stroke"),
+          ENUMERATOR(RODT_CLUE_DIAMETER, "diameter", "the outside diameter"))
+
+WORDS(observation, ENUMERATOR(RODT_OBSERVATION_NOTHING, "nothing", "nothing is open"),
+      ENUMERATOR(RODT_OBSERVATION_FAMILY, "family",
+                 "look how the housing is held together: a clamp band, a flange with bolts, a rolling diaphragm, or "
+                 "three air lines (DD-3)"),
+      ENUMERATOR(RODT_OBSERVATION_STAMP, "stamp",
+                 "clean the housing and read the stamped type: a number such as 30, or a letter on a bolt type"),
+      ENUMERATOR(RODT_OBSERVATION_LONG_SIGN, "long-sign",
+                 "look for a sign of long stroke: square ports, a trapezoid tag, or the letters L or LS; without one "
+                 "it is judged as standard"),
+      ENUMERATOR(RODT_OBSERVATION_RATED_STROKE, "rated-stroke",
+                 "read the rated stroke marked on the housing: 3 in has a limit of its own"),
+      ENUMERATOR(RODT_OBSERVATION_DIAMETER, "diameter", "measure the outside diameter of the housing with a tape"))
+
+const char *rodt_observation_text(rodt_observation observation)
+{
+    return rodti_text_of(&rodti_words_observation, observation);
+}

@@ -1,0 +1,75 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The words of evidence, of the basis of a limit, and of rows of air checks. */
+#include "rules/words.h"
+
+WORDS(evidence, ENUMERATOR(RODT_EVIDENCE_NONE, "none", "none"),
+      ENUMERATOR(RODT_EVIDENCE_CHECKED, "checked", "read in the source"),
+      ENUMERATOR(RODT_EVIDENCE_SECOND_HAND, "second-hand", "second-hand, unconfirmed"),
+      ENUMERATOR(RODT_EVIDENCE_FROM_MEMORY, "from-memory", "from memory, unconfirmed"))
+
+/* What is no enumerator is never shown as law. */
+const char *rodt_evidence_text(rodt_evidence evidence)
+{
+    const rodt_enumerator *found = rodt_enumerator_of(&rodti_words_evidence, evidence);
+    return found != NULL ? found->text : rodti_text_of(&rodti_words_evidence, RODT_EVIDENCE_FROM_MEMORY);
+}
+
+WORDS(basis, ENUMERATOR(RODT_BASIS_NONE, "none", "no limit is published"),
+      ENUMERATOR(RODT_BASIS_TABLE, "table", "a row of the table of limits"),
+      ENUMERATOR(RODT_BASIS_RATED_SHARE, "rated-share", "a part of the rated stroke marked on the chamber"),
+      ENUMERATOR(RODT_BASIS_MARKED_LIMIT, "marked-limit", "the limit marked on the chamber"),
+      ENUMERATOR(RODT_BASIS_NOT_IN_FORCE, "not-in-force", "the rule set has no text for the day"))
+
+WORDS(air_check, ENUMERATOR(RODT_AIR_CHECK_NONE, "none", ""),
+      ENUMERATOR(RODT_AIR_CHECK_WARNING, "warning", "low-pressure warning"),
+      ENUMERATOR(RODT_AIR_CHECK_BUILD_UP, "build-up", "pressure build-up"),
+      ENUMERATOR(RODT_AIR_CHECK_CUT_OUT, "cut-out", "governor cut-out"),
+      ENUMERATOR(RODT_AIR_CHECK_CUT_IN, "cut-in", "governor cut-in"),
+      ENUMERATOR(RODT_AIR_CHECK_LOSS_RELEASED, "loss-released", "pressure loss, brakes released"),
+      ENUMERATOR(RODT_AIR_CHECK_LOSS_APPLIED, "loss-applied", "pressure loss, brakes applied"),
+      ENUMERATOR(RODT_AIR_CHECK_RESERVE, "reserve", "reserve after full applications"),
+      ENUMERATOR(RODT_AIR_CHECK_SPRING_BRAKE, "spring-brake", "parking brake hold"),
+      ENUMERATOR(RODT_AIR_CHECK_TRACTOR_PROTECTION, "tractor-protection", "tractor protection"),
+      ENUMERATOR(RODT_AIR_CHECK_SUPPLY_VALVE, "supply-valve", "trailer supply valve"),
+      ENUMERATOR(RODT_AIR_CHECK_PARKING_VALVE, "parking-valve", "parking valve"),
+      ENUMERATOR(RODT_AIR_CHECK_DRAIN, "drain", "drain valves"),
+      ENUMERATOR(RODT_AIR_CHECK_AUDIBLE_LEAK, "audible-leak", "audible leak"),
+      ENUMERATOR(RODT_AIR_CHECK_CONTAMINATION, "contamination", "oil or sludge in the reservoirs"))
+
+const char *rodt_air_check_title(rodt_air_check check) { return rodti_text_of(&rodti_words_air_check, check); }
+
+WORDS(vehicle_class, ENUMERATOR(RODT_VEHICLE_CLASS_ANY, "any", "any vehicle; of a reading: not said"),
+      ENUMERATOR(RODT_VEHICLE_CLASS_SINGLE, "single", "one unit"),
+      ENUMERATOR(RODT_VEHICLE_CLASS_COMBINATION, "combination", "a towing unit and one towed unit or more"),
+      ENUMERATOR(RODT_VEHICLE_CLASS_BUS, "bus", "one unit that carries passengers"))
+
+WORDS(comparison, ENUMERATOR(RODT_COMPARISON_LESS_THAN, "less-than", "below the figure"),
+      ENUMERATOR(RODT_COMPARISON_NOT_MORE_THAN, "not-more-than", "at the figure or below"),
+      ENUMERATOR(RODT_COMPARISON_MORE_THAN, "more-than", "above the figure"),
+      ENUMERATOR(RODT_COMPARISON_NOT_LESS_THAN, "not-less-than", "at the figure or above"),
+      ENUMERATOR(RODT_COMPARISON_BETWEEN, "between", "between two figures, both ends good"),
+      ENUMERATOR(RODT_COMPARISON_MUST_BE_YES, "must-be-yes", "the answer must be yes"),
+      ENUMERATOR(RODT_COMPARISON_MUST_BE_NO, "must-be-no", "the answer must be no"))
+
+WORDS(air_measure, ENUMERATOR(RODT_AIR_MEASURE_PSI, "psi", "pressure in psi"),
+      ENUMERATOR(RODT_AIR_MEASURE_KPA, "kPa", "pressure in kPa"),
+      ENUMERATOR(RODT_AIR_MEASURE_SECONDS, "s", "time in seconds"),
+      ENUMERATOR(RODT_AIR_MEASURE_PSI_PER_MINUTE, "psi per minute", "pressure lost in one minute, psi"),
+      ENUMERATOR(RODT_AIR_MEASURE_KPA_PER_MINUTE, "kPa per minute", "pressure lost in one minute, kPa"),
+      ENUMERATOR(RODT_AIR_MEASURE_PERCENT_LEFT, "% left", "pressure after over pressure before"),
+      ENUMERATOR(RODT_AIR_MEASURE_PERCENT_LOST, "% lost", "pressure lost over pressure before"),
+      ENUMERATOR(RODT_AIR_MEASURE_YES_NO, "yes-no", "a question that is answered yes or no"))
+
+WORDS(air_kind, ENUMERATOR(RODT_AIR_KIND_LIMIT, "limit", "a limit"),
+      ENUMERATOR(RODT_AIR_KIND_MAJOR, "major", "the bound of a major defect; nothing is said of what is before it"),
+      ENUMERATOR(RODT_AIR_KIND_USUAL, "usual", "a usual figure, not a limit"),
+      ENUMERATOR(RODT_AIR_KIND_LIMIT_MAJOR, "limit-and-major", "a limit; what is beyond it is a major defect"),
+      ENUMERATOR(RODT_AIR_KIND_LIMIT_MINOR, "limit-and-minor", "a limit; what is beyond it is a minor defect"),
+      ENUMERATOR(RODT_AIR_KIND_EITHER, "either", "one of several ways to check the same; one that is good is enough"))
+
+WORDS(air_span, ENUMERATOR(RODT_AIR_SPAN_PRESSURES, "pressures", "from one pressure to another"),
+      ENUMERATOR(RODT_AIR_SPAN_FROM_WARNING, "warning", "from where the warning stops to the greatest pressure"),
+      ENUMERATOR(RODT_AIR_SPAN_FROM_APPLICATIONS, "applications",
+                 "from after five full applications to the greatest pressure"),
+      ENUMERATOR(RODT_AIR_SPAN_RECOVERY, "recovery",
+                 "from after one full application back to the pressure before it"))

@@ -1,0 +1,54 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The words of sides, adjusters, defects, outcomes, mismatches and advice. */
+#include "vehicle/words.h"
+
+WORDS(side, ENUMERATOR(RODT_SIDE_UNKNOWN, "unknown", "the side is not given"),
+      ENUMERATOR(RODT_SIDE_LEFT, "left", "the left side"), ENUMERATOR(RODT_SIDE_RIGHT, "right", "the right side"))
+
+ENUMERATION(adjuster, false, ENUMERATOR(RODT_ADJUSTER_NOT_RECORDED, "not-recorded", "the kind is not recorded"),
+            ENUMERATOR(RODT_ADJUSTER_MANUAL, "manual", "manual slack adjuster"),
+            ENUMERATOR(RODT_ADJUSTER_AUTOMATIC, "automatic", "automatic slack adjuster"))
+ENUMERATION_NAME(adjuster) /* rodt_adjuster_find knows other spellings too: position.c */
+
+WORDS(defect, ENUMERATOR(RODT_DEFECT_NONE, "none", "within the law's limit"),
+      ENUMERATOR(RODT_DEFECT_HALF, "half", "over the law's limit by less than 1/4 in"),
+      ENUMERATOR(RODT_DEFECT_FULL, "full", "over the law's limit by 1/4 in or more, or inoperative"),
+      ENUMERATOR(RODT_DEFECT_UNKNOWN, "unknown", "undetermined, or no law says by how much it is over"))
+
+WORDS(outcome, ENUMERATOR(RODT_OUTCOME_UNDETERMINED, "undetermined", "the brakes that are not known could reach it"),
+      ENUMERATOR(RODT_OUTCOME_BELOW, "below-criterion", "the criterion cannot be reached any more"),
+      ENUMERATOR(RODT_OUTCOME_AMBIGUOUS, "ambiguous", "the share is reached, the chart of whole brakes is not"),
+      ENUMERATOR(RODT_OUTCOME_OUT_OF_SERVICE, "out-of-service", "the criterion is reached"))
+
+BIT_WORDS(axle_mismatch,
+          ENUMERATOR(RODT_AXLE_SIZE_DIFFERS, "size-differs",
+                     "the chambers differ in size; both ends of an axle must have the same"),
+          ENUMERATOR(RODT_AXLE_SPRING_DIFFERS, "spring-differs",
+                     "the spring brake chambers differ in size; both ends of an axle must have the same"),
+          ENUMERATOR(RODT_AXLE_FAMILY_DIFFERS, "family-differs",
+                     "the housings are of different kinds: look whether one was identified wrongly"),
+          ENUMERATOR(RODT_AXLE_CLASS_DIFFERS, "class-differs",
+                     "one chamber is judged as long stroke and one as standard: look at the marks of both"),
+          ENUMERATOR(RODT_AXLE_ARM_DIFFERS, "arm-differs",
+                     "the arms of the slack adjusters differ in length; both ends of an axle must have the same"),
+          ENUMERATOR(RODT_AXLE_STROKES_DIFFER, "strokes-differ", "the strokes differ by more than 1/2 in"),
+          ENUMERATOR(RODT_AXLE_TORQUE_DIFFERS, "torque-differs", "size times arm length differs"),
+          ENUMERATOR(RODT_AXLE_END_MISSING, "end-missing", "only one end of the axle was given"),
+          ENUMERATOR(RODT_AXLE_STEERING_DEAD, "steering-dead",
+                     "a brake does not work: if this axle steers, the vehicle is out of service by that alone"))
+
+WORDS(advice, ENUMERATOR(RODT_ADVICE_NONE, "none", ""),
+      ENUMERATOR(RODT_ADVICE_ADJUST, "adjust", "adjust it, measure again, and look at lining and drum"),
+      ENUMERATOR(RODT_ADVICE_FIND_FAULT, "find-fault",
+                 "automatic adjuster: find the fault (adjuster, its fitting, bushings, cam, drum, chamber); turning "
+                 "it back by hand hides the fault"),
+      ENUMERATOR(RODT_ADVICE_FIND_ADJUSTER, "find-adjuster",
+                 "find out which adjuster it is: a manual one is adjusted and measured again, an automatic one has a "
+                 "fault that must be found and is not turned back by hand"),
+      ENUMERATOR(RODT_ADVICE_REPAIR, "repair",
+                 "it does not brake: look for a broken or seized part, or no air; repair it"),
+      ENUMERATOR(RODT_ADVICE_MEASURE, "measure", "nothing is proven: put right what is named, measure again"),
+      ENUMERATOR(RODT_ADVICE_LOOK, "look",
+                 "in adjustment, but much shorter than its partner: look whether it is too tight or drags"))
+
+const char *rodt_advice_text(rodt_advice advice) { return rodti_text_of(&rodti_words_advice, advice); }

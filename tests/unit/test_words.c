@@ -1,0 +1,117 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Words of every enumeration: each is found again, by its own function and by the table; what is none is not. */
+#include "air/words.h"
+#include "chamber/words.h"
+#include "column/words.h"
+#include "core/words.h"
+#include "identify/words.h"
+#include "judge/words.h"
+#include "quantity/words.h"
+#include "rules/words.h"
+#include "vehicle/words.h"
+
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <string.h>
+
+#include <cmocka.h>
+
+/* Some number that no enumerator has. */
+#define NO_NUMBER 77
+
+/* A program that knows the word must get the number back, in any capitals and between blanks. */
+#define CHECK(type, name, find, table)                                                                        \
+    do {                                                                                                     \
+        type found = (type)NO_NUMBER;                                                                        \
+        assert_string_equal(name((type)NO_NUMBER), "");                                                      \
+        assert_false(find("no such word", 12, &found));                                                      \
+        assert_false(find(NULL, 0, &found));                                                                 \
+        assert_int_equal((int)found, NO_NUMBER);                                                             \
+        for (size_t i = 0; i < rodt_enumerator_count(&table); i++) {                                         \
+            const rodt_enumerator *row = rodt_enumerator_at(&table, i);                                      \
+            check_row(&table, row);                                                                          \
+            assert_string_equal(name((type)row->number), row->word);                                         \
+            assert_true(find(row->word, strlen(row->word), &found));                                         \
+            assert_int_equal((int)found, row->number);                                                       \
+            assert_false(find(row->word, strlen(row->word), NULL));                                          \
+        }                                                                                                    \
+    } while (0)
+
+static void check_row(const rodt_enumeration *table, const rodt_enumerator *row)
+{
+    char loud[64] = "  ";
+    assert_string_not_equal(row->word, "");
+    assert_non_null(row->text);
+    assert_int_equal(strncmp(row->symbol, "RODT_", 5), 0);
+    assert_ptr_equal(rodt_enumerator_of(table, row->number), row);
+    for (size_t i = 0; row->word[i] != '\0'; i++)
+        loud[i + 2] = (char)(row->word[i] >= 'a' && row->word[i] <= 'z' ? row->word[i] - 32 : row->word[i]);
+    strcat(loud, " \n");
+    assert_ptr_equal(rodt_enumerator_find(table, loud, strlen(loud)), row);
+}
+
+static void words_are_found_again(void **state)
+{
+    (void)state;
+    CHECK(rodt_adjuster, rodt_adjuster_name, rodt_adjuster_find, rodti_words_adjuster);
+    CHECK(rodt_advice, rodt_advice_name, rodt_advice_find, rodti_words_advice);
+    CHECK(rodt_air_check, rodt_air_check_name, rodt_air_check_find, rodti_words_air_check);
+    CHECK(rodt_air_kind, rodt_air_kind_name, rodt_air_kind_find, rodti_words_air_kind);
+    CHECK(rodt_air_measure, rodt_air_measure_name, rodt_air_measure_find, rodti_words_air_measure);
+    CHECK(rodt_air_missing, rodt_air_missing_name, rodt_air_missing_find, rodti_words_air_missing);
+    CHECK(rodt_air_result, rodt_air_result_name, rodt_air_result_find, rodti_words_air_result);
+    CHECK(rodt_air_span, rodt_air_span_name, rodt_air_span_find, rodti_words_air_span);
+    CHECK(rodt_axle_mismatch, rodt_axle_mismatch_name, rodt_axle_mismatch_find, rodti_words_axle_mismatch);
+    CHECK(rodt_basis, rodt_basis_name, rodt_basis_find, rodti_words_basis);
+    CHECK(rodt_clue, rodt_clue_name, rodt_clue_find, rodti_words_clue);
+    CHECK(rodt_column_flag, rodt_column_flag_name, rodt_column_flag_find, rodti_words_column_flag);
+    CHECK(rodt_comparison, rodt_comparison_name, rodt_comparison_find, rodti_words_comparison);
+    CHECK(rodt_date_order, rodt_date_order_name, rodt_date_order_find, rodti_words_date_order);
+    CHECK(rodt_defect, rodt_defect_name, rodt_defect_find, rodti_words_defect);
+    CHECK(rodt_drum, rodt_drum_name, rodt_drum_find, rodti_words_drum);
+    CHECK(rodt_evidence, rodt_evidence_name, rodt_evidence_find, rodti_words_evidence);
+    CHECK(rodt_family, rodt_family_name, rodt_family_find, rodti_words_family);
+    CHECK(rodt_observation, rodt_observation_name, rodt_observation_find, rodti_words_observation);
+    CHECK(rodt_outcome, rodt_outcome_name, rodt_outcome_find, rodti_words_outcome);
+    CHECK(rodt_port, rodt_port_name, rodt_port_find, rodti_words_port);
+    CHECK(rodt_proof, rodt_proof_name, rodt_proof_find, rodti_words_proof);
+    CHECK(rodt_reason, rodt_reason_name, rodt_reason_find, rodti_words_reason);
+    CHECK(rodt_recorded, rodt_recorded_name, rodt_recorded_find, rodti_words_recorded);
+    CHECK(rodt_rounding, rodt_rounding_name, rodt_rounding_find, rodti_words_rounding);
+    CHECK(rodt_side, rodt_side_name, rodt_side_find, rodti_words_side);
+    CHECK(rodt_status, rodt_status_name, rodt_status_find, rodti_words_status);
+    CHECK(rodt_stroke_class, rodt_stroke_class_name, rodt_stroke_class_find, rodti_words_stroke_class);
+    CHECK(rodt_tag, rodt_tag_name, rodt_tag_find, rodti_words_tag);
+    CHECK(rodt_text_layout, rodt_text_layout_name, rodt_text_layout_find, rodti_words_text_layout);
+    CHECK(rodt_unit, rodt_unit_name, rodt_unit_find, rodti_words_unit);
+    CHECK(rodt_vehicle_class, rodt_vehicle_class_name, rodt_vehicle_class_find, rodti_words_vehicle_class);
+    CHECK(rodt_verdict, rodt_verdict_name, rodt_verdict_find, rodti_words_verdict);
+}
+
+static void a_table_can_be_asked_anything(void **state)
+{
+    (void)state;
+    assert_string_equal(rodt_enumeration_name(&rodti_words_status), "rodt_status");
+    assert_string_equal(rodt_enumeration_name(NULL), "");
+    assert_false(rodt_enumeration_is_bits(&rodti_words_status));
+    assert_true(rodt_enumeration_is_bits(&rodti_words_clue));
+    assert_false(rodt_enumeration_is_bits(NULL));
+    assert_int_equal(rodt_enumerator_count(NULL), 0);
+    assert_null(rodt_enumerator_at(NULL, 0));
+    assert_null(rodt_enumerator_at(&rodti_words_clue, 6));
+    assert_null(rodt_enumerator_of(NULL, 0));
+    assert_null(rodt_enumerator_of(&rodti_words_status, -1));
+    assert_null(rodt_enumerator_of(&rodti_words_status, INT64_MAX));
+    assert_null(rodt_enumerator_find(NULL, "ok", 2));
+    assert_null(rodt_enumerator_find(&rodti_words_status, "", 0));
+    assert_null(rodt_enumerator_find(&rodti_words_status, "okay", 4));
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {cmocka_unit_test(words_are_found_again),
+                                       cmocka_unit_test(a_table_can_be_asked_anything)};
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
