@@ -9,7 +9,8 @@ import re
 COMMENT = re.compile(r"/\*.*?\*/", re.S)
 LEADING = re.compile(r"([ \t]*)/\*(?:(?!\*/).)*\*/[ \t]*$", re.S)
 ENTRY = re.compile(r"(\w+(?:, \w+)*)  +(\S.*)")
-NAME = re.compile(r"\b(rodt_\w*[a-z0-9]|RODT_\w*[A-Z0-9])\b")
+# Names of the library, but for those that only a compiler's command line has.
+NAME = re.compile(r"\b(?!RODT_(?:STATIC|BUILDING)\b)(rodt_\w*[a-z0-9]|RODT_\w*[A-Z0-9])\b")
 SENTENCE = re.compile(r"(.*?[^.]\.)\s+(?=[A-Z\"`])", re.S)
 DEFINED = re.compile(r"\s*#\s*define\s+(\w+)")
 
@@ -138,9 +139,9 @@ def documented(comment, code):
     line = code.split("\n", 1)[0]
     if not line.strip():
         return comment + "\n" + trailing(code)
-    if re.match(r"\s*#\s*if", line):
-        name = DEFINED.search(code)
-        return converted(comment, head=f"@def {name[1]}" if name else "") + "\n" + trailing(code)
+    if re.match(r"\s*#\s*if", line):  # macros with a definition for each machine
+        names = dict.fromkeys(DEFINED.findall(code.split("\n\n", 1)[0]))
+        return "".join(converted(comment, head=f"@def {name}") + "\n" for name in names) + trailing(code)
     if re.match(r"\s+RODT_\w+[^/\n]*/\*", line):  # the heading of a group of enumerators, which have their own
         return comment + "\n" + trailing(code)
     return converted(comment, arguments_of(code)) + "\n" + repeated(comment, code)

@@ -21,13 +21,29 @@ import manual
 HERE = Path(__file__).resolve().parent
 
 
+def code_text(match, links):
+    """Names of symbols as links, other code as HTML: Doxygen takes an apostrophe for the end of `code`."""
+    if match[1] is None:
+        return match[0]
+    if links and comments.NAME.fullmatch(match[1]):
+        return comments.linked(match[1])
+    return f"<code>{comments.escape(match[1])}</code>"
+
+
+def page_text(page):
+    """A page without its line of licence, its code outside of blocks as Doxygen reads it. Changes name what is gone."""
+    text = re.sub(r"\A<!--.*?-->\n", "", page.read_text("utf-8"))
+    links = page.stem != "changelog"
+    return re.sub(r"^```.*?^```|`([^`\n]+)`", lambda match: code_text(match, links), text, flags=re.M | re.S)
+
+
 def stage(root, folder):
-    """What Doxygen reads: headers with its marks, pages without their line of licence."""
+    """What Doxygen reads: headers with its marks, and the pages."""
     (folder / "rodtravel").mkdir(parents=True)
     for header in sorted((root / "include/rodtravel").glob("*.h")):
         (folder / "rodtravel" / header.name).write_text(comments.marked(header.read_text("utf-8")), "utf-8")
     for page in sorted((root / "lib/docs").glob("*.md")):
-        (folder / page.name).write_text(re.sub(r"\A<!--.*?-->\n", "", page.read_text("utf-8")), "utf-8")
+        (folder / page.name).write_text(page_text(page), "utf-8")
 
 
 def doxygen(folder, version, html):
