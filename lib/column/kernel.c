@@ -134,14 +134,14 @@ INLINE void count_steps(const rodt_column_steps *of_entries, size_t count, colum
         block->region[i] += column_past(stroke[i], steps[i].low) + column_past(stroke[i], steps[i].high);
 }
 
-/* Loops over one column after the other defeat the hardware prefetcher. So the rows of two blocks later are prefetched
+/* Loops over one column after the other defeat the hardware prefetcher. So the rows of the next block are prefetched
  * here, a column at a time between two loops. */
 INLINE void prefetch_rows(const void *column, size_t width, size_t row, size_t rows)
 {
     const size_t line = 64;
-    if (column == NULL || rows - row < 3 * BLOCK)
+    if (column == NULL || rows - row < 2 * BLOCK)
         return;
-    const char *first = (const char *)column + (row + 2 * BLOCK) * width;
+    const char *first = (const char *)column + (row + BLOCK) * width;
     for (size_t i = 0; i < BLOCK * width; i += line)
         FETCH(first + i);
 }
@@ -209,10 +209,13 @@ INLINE void subtract_plain(const int32_t *released, const int32_t *applied, cons
 }
 
 INLINE void judge_plain_block(const rodt_column_plan *plan, const rodt_column_in *in, size_t row, size_t count,
-                              const rodt_column_out *out)
+                              size_t rows, const rodt_column_out *out)
 {
     rodt_column_code codes[BLOCK];
     int32_t region[BLOCK];
+    prefetch_rows(out->stroke, sizeof *out->stroke, row, rows);
+    prefetch_rows(out->reasons, sizeof *out->reasons, row, rows);
+    prefetch_rows(out->verdict, sizeof *out->verdict, row, rows);
     look_up_codes(plan->code, in->chamber + row, count, codes);
     subtract_plain(in->released + row, in->applied + row, codes, count, out->stroke + row, region);
     put(plan, region, row, count, out);
@@ -224,8 +227,8 @@ INLINE void judge_plain(const rodt_column_plan *plan, const rodt_column_in *in, 
 {
     size_t row = 0;
     for (; rows - row >= BLOCK; row += BLOCK)
-        judge_plain_block(plan, in, row, BLOCK, out);
-    judge_plain_block(plan, in, row, rows - row, out);
+        judge_plain_block(plan, in, row, BLOCK, rows, out);
+    judge_plain_block(plan, in, row, rows - row, rows, out);
 }
 
 /* --- Copies ------------------------------------------------------------------------------------------ */
