@@ -1,5 +1,31 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* The whole public interface, in the order in which one part stands on another. */
+/*
+ * The whole public interface, in the order in which one part uses another.
+ *
+ * Results. A function returns a rodt_status, and leaves its results as they were unless that is RODT_OK. Many also fill
+ * a rodt_error: the place of the mistake, and a sentence for a person. NULL is accepted for it. Where structs are
+ * judged, it names the member, and in an array the element.
+ *
+ * Values. Nearly everything is a plain struct of the caller, and all zero bytes mean "nothing given": begin with
+ * `= {0}`. A `reserved` member stays zero; another value is refused with RODT_E_ARGUMENT, so that an older library
+ * never ignores what a newer program asks of it.
+ *
+ * Threads. The library has no state that changes. It reads no file, clock, environment or locale, never prints, and
+ * never ends the program. Any number of threads may share rule sets, texts and rows of tables, and a column plan that
+ * nothing is added to. A text plan, chamber reader, row cache or text map serves one thread at a time.
+ *
+ * Lifetimes. What a function with `_new` in its name, or rodt_rules_load, makes is released by its `_free`, a rule set
+ * by rodt_rules_unref; nothing else allocates. Names, sentences and rows of compiled-in tables live as long as the
+ * program; those of a loaded rule set, and findings that point to them, as long as the rule set: rodt_rules_ref keeps
+ * it. Arguments are read during the call only, unless the function says otherwise.
+ *
+ * Versions. RODT_VERSION_NUMBER is that of the headers, rodt_version_number that of the library. The library has a new
+ * soname whenever a program must be built again. Within one soname functions, numbers of enumerators, and size and
+ * layout of the structs that a caller makes stay; functions, enumerators before `_END`, and members in the place of a
+ * reserve may be added, and their zero means "not given". Structs that the library only hands out as pointers (rows,
+ * sources) may grow at the end: use the pointer, never a copy. Before 1.0 a minor version may break names and layouts,
+ * with a new soname; from 1.0 on only a major version may. Names of enumerators, codes of reasons and ids are stable.
+ */
 #ifndef RODTRAVEL_RODTRAVEL_H
 #define RODTRAVEL_RODTRAVEL_H
 
