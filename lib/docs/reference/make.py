@@ -55,11 +55,21 @@ def doxygen(folder, version, html):
     return lines + ([f"doxygen ended with {done.returncode}"] if done.returncode else [])
 
 
-def enumerators_without_meaning(folder):
-    for path in sorted((folder / "xml").glob("*_8h.xml")):
-        for value in ElementTree.parse(path).iter("enumvalue"):
-            if not "".join(text for name in ("brief", "detailed") for text in value.find(name + "description").itertext()).strip():
-                yield f"{path.stem.removesuffix('_8h')}.h: {value.findtext('name')} is not documented"
+def is_described(element):
+    return any("".join(element.find(name).itertext()).strip() for name in ("briefdescription", "detaileddescription"))
+
+
+def without_meaning(folder):
+    """Enumerators, and members of structs, of which Doxygen does not warn."""
+    for path in sorted((folder / "xml").glob("*.xml")):
+        compound = ElementTree.parse(path).find("compounddef")
+        if compound is None:
+            continue
+        for member in compound.iter("memberdef"):
+            parts = member.findall("enumvalue") if member.get("kind") == "enum" else [member] if compound.get("kind") == "struct" else []
+            header = Path(member.find("location").get("file")).name
+            owner = compound.findtext("compoundname") + "." if compound.get("kind") == "struct" else ""
+            yield from (f"{header}: {owner}{part.findtext('name')} is not documented" for part in parts if not is_described(part))
 
 
 def make(kind, root, version, output):
@@ -67,7 +77,7 @@ def make(kind, root, version, output):
     with tempfile.TemporaryDirectory() as folder:
         folder = Path(folder).resolve()
         stage(root, folder)
-        warnings = doxygen(folder, version, kind == "html") + list(enumerators_without_meaning(folder))
+        warnings = doxygen(folder, version, kind == "html") + list(without_meaning(folder))
         if kind == "man":
             newest = max(header.stat().st_mtime for header in (root / "include/rodtravel").glob("*.h"))
             manual.write(folder / "xml", version, newest, folder / "man")
