@@ -46,6 +46,13 @@ lack_clang() {
         lacking="$lacking libclang-rt-$(clang -dumpversion | cut -d. -f1)-dev"
 }
 
+# A cross compiler with its C library, and the emulator that runs its programs.
+lack_foreign() { # ARCHITECTURE TRIPLET EMULATED
+    lack_command "$2-gcc" "gcc-$2"
+    [ -e "/usr/$2/include/stdio.h" ] || lacking="$lacking libc6-dev-$1-cross"
+    lack_command "qemu-$3-static" qemu-user-static
+}
+
 lack_for() { # TASK
     case $1 in
     build)
@@ -89,6 +96,24 @@ lack_for() { # TASK
         lack_command cmake cmake
         lack_header jansson.h libjansson-dev
         python3 -c 'import ensurepip, venv' 2>/dev/null || lacking="$lacking python3-venv"
+        ;;
+    machine-i386) lack_foreign i386 i686-linux-gnu i386 ;;
+    machine-armhf) lack_foreign armhf arm-linux-gnueabihf arm ;;
+    machine-arm64) lack_foreign arm64 aarch64-linux-gnu aarch64 ;;
+    machine-s390x) lack_foreign s390x s390x-linux-gnu s390x ;;
+    machine-mingw)
+        lack_command x86_64-w64-mingw32-gcc gcc-mingw-w64-x86-64
+        lack_command wine wine wine64
+        lack_command dpkg-source dpkg-dev
+        ;;
+    machine-musl) lack_command musl-gcc musl-tools; lack_command dpkg-source dpkg-dev ;;
+    machine-wasm32)
+        lack_command clang clang
+        lack_command wasm-ld lld
+        lack_command llvm-ar llvm
+        lack_command node nodejs
+        lack_command dpkg-source dpkg-dev
+        [ -e /usr/lib/wasm32-wasi/libc.a ] || lacking="$lacking wasi-libc libclang-rt-dev-wasm32"
         ;;
     esac
 }

@@ -18,7 +18,9 @@
 #   exhaustive  every pair of readings to a tenth of a millimetre, for every chamber
 #   mutants     breaks the library in MUTANTS (60) places, one at a time, and names those that no test noticed
 #   packages    Debian packages built and installed, the Conan package, the vcpkg port
-#   long        exhaustive, mutants, packages, and fuzz with 600 s a target
+#   machine-M   unit on another machine, with the build's default options; M is one of i386, armhf, arm64, s390x (under
+#               an emulator), mingw (under wine), musl (static programs), wasm32 (in Node)
+#   long        exhaustive, mutants, packages, fuzz with 600 s a target, and every machine
 #
 # Missing tools are installed on Debian and its derivatives. Builds are in BUILD (build-tests) and beside it. Each task
 # prints its seconds. The last line is "N passed, N failed"; the exit status is 0 only if nothing failed.
@@ -236,6 +238,34 @@ vcpkg_port() { # FEATURE LIBRARY
         -P "$root/tests/packages/vcpkg.cmake"
 }
 
+machine() { # MACHINE
+    need "machine-$1"
+    dir=$build-$1
+    foreign=$dir-packages
+    if [ ! -f "$foreign/libraries.ini" ] && ! sh "$root/tests/machines/prepare.sh" "$1" "$foreign" >"$dir.log" 2>&1; then
+        tail -n 30 "$dir.log"
+        rm -rf "$foreign"
+        count 0 1
+        echo "FAILED: what $1 needs"
+        return 0
+    fi
+    crossed=$1
+    [ "$1" != armhf ] || step 'a build without an emulator' library_alone
+    runner=
+    [ ! -f "$foreign/runner.ini" ] || runner="--cross-file=$foreign/runner.ini"
+    built "$1" "$dir" --cross-file "$root/.meson/$crossed.ini" --cross-file "$foreign/libraries.ini" $runner \
+        -Dwerror=true || return 0
+    suites "$crossed" "$dir" --suite unit --timeout-multiplier 8
+}
+
+# Nothing that was built for the machine runs while the library is built.
+library_alone() {
+    rm -rf "$dir-alone"
+    meson setup "$dir-alone" "$root" --cross-file "$root/.meson/$crossed.ini" --cross-file "$foreign/libraries.ini" \
+        >"$dir-alone.log" 2>&1 && ninja -C "$dir-alone" -j "$jobs" lib/librodtravel.a >"$dir-alone.log" 2>&1 ||
+        { tail -n 30 "$dir-alone.log"; return 1; }
+}
+
 long_fuzz() {
     FUZZ_SECONDS=600 fuzz
 }
@@ -249,7 +279,11 @@ run_task() { # TASK
     tsan) threads ;;
     locale) comma ;;
     all) two_at_a_time sanitize coverage fuzz bindings tidy valgrind clang locale tsan pages ;;
-    long) for task in exhaustive mutants packages long_fuzz; do run_task "$task"; done ;;
+    machine-*) machine "${1#machine-}" ;;
+    long)
+        for task in exhaustive mutants packages long_fuzz; do run_task "$task"; done
+        for name in i386 armhf arm64 s390x mingw musl wasm32; do run_task "machine-$name"; done
+        ;;
     *) echo "unknown task $1; the tasks are: $(sed -n 's/^#   \([a-z]*\)  .*/\1/p' "$0" | tr '\n' ' ')" >&2; exit 2 ;;
     esac
     echo "== $1: $(($(date +%s) - $2)) s"

@@ -3,6 +3,9 @@
 #include "column/cache.h"
 
 #include <stdlib.h>
+#ifdef _WIN32
+#include <malloc.h>
+#endif
 
 #define CELLS_FIRST_BITS 8u
 #define RESULTS_FIRST_BITS 7u
@@ -25,8 +28,21 @@ static size_t slot_count(unsigned bits) { return ((size_t)1 << bits) + CACHE_PRO
 static void *make_lines(size_t count, size_t size)
 {
     size_t bytes = (count * size + CACHE_LINE - 1) / CACHE_LINE * CACHE_LINE;
+#ifdef _WIN32
+    void *made = _aligned_malloc(bytes, CACHE_LINE);
+#else
     void *made = aligned_alloc(CACHE_LINE, bytes);
+#endif
     return made != NULL ? memset(made, 0, bytes) : NULL;
+}
+
+static void free_lines(void *made)
+{
+#ifdef _WIN32
+    _aligned_free(made);
+#else
+    free(made);
+#endif
 }
 
 /* --- Hash -------------------------------------------------------------------------------------------- */
@@ -71,7 +87,7 @@ bool rodti_cell_cache_open(cell_cache *cache, unsigned most_bits)
 
 void rodti_cell_cache_close(cell_cache *cache)
 {
-    free(cache->cells);
+    free_lines(cache->cells);
     free(cache->rest);
     cache->cells = NULL;
     cache->rest = NULL;
@@ -202,7 +218,7 @@ static bool make_results(result_cache *cache, unsigned bits)
     char *slots = make_lines(count, cache->width);
     uint32_t *hit_slots = calloc(count + 1, sizeof *hit_slots); /* one is written before it counts */
     if (slots == NULL || hit_slots == NULL) {
-        free(slots);
+        free_lines(slots);
         free(hit_slots);
         return false;
     }
@@ -226,7 +242,7 @@ bool rodti_result_cache_open(result_cache *cache, size_t bytes, uint32_t most)
 
 void rodti_result_cache_close(result_cache *cache)
 {
-    free(cache->slots);
+    free_lines(cache->slots);
     free(cache->hit_slots);
     cache->slots = NULL;
     cache->hit_slots = NULL;

@@ -312,8 +312,8 @@ static bool sort_cells(table_reader *reader, const char *line, size_t size)
     if (count == 0)
         return false;
     if (count != reader->field_count) {
-        line_fault(reader, 0, "expected %zu cells, as many as there are columns, but there are %zu",
-                   reader->field_count, count);
+        line_fault(reader, 0, "expected %u cells, as many as there are columns, but there are %u",
+                   (unsigned)reader->field_count, (unsigned)count);
         return false;
     }
     memset(reader->cells, 0, sizeof reader->cells);

@@ -13,10 +13,10 @@
 #define MOST 12u
 
 /* As good as chance, and the same in every run. */
-static uint64_t chance(uint64_t *state)
+static size_t chance(uint64_t *state)
 {
     *state = *state * UINT64_C(6364136223846793005) + UINT64_C(1442695040888963407);
-    return *state >> 33;
+    return (size_t)(*state >> 33);
 }
 
 /* What the reference reader gets: a first line that ends in a line feed, and what comes after it. */

@@ -74,7 +74,7 @@ static void damage(char text[TEXT_ROOM], uint64_t *state)
     static const char bytes[] = "0123456789/. -:,xoOlI\"'T?";
     static const char *const others[] = {"?", "n.m.", "8:00", " 8:00 AM", "x", "#REF!", "1899", "45293", "on/off", "2-Jan"};
     size_t size = strlen(text);
-    size_t at = size > 0 ? chance(state) % size : 0;
+    size_t at = size > 0 ? (size_t)(chance(state) % size) : 0;
     char byte = bytes[chance(state) % (sizeof bytes - 1)];
     switch (chance(state) % 6) {
     case 0: text[at] = byte; break;

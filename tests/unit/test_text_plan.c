@@ -120,7 +120,7 @@ static void compare_row(const rodt_form *form, const rodt_rules *rules, size_t i
     rodt_finding finding;
     assert_int_equal(rodt_form_judge_row(&text, rules, &finding, NULL), RODT_OK);
     if (table.verdict[i] != finding.verdict || table.reasons[i] != finding.reasons)
-        print_error("row %zu: %s, %s, %s\n", i, text.chamber, text.released, text.applied);
+        print_error("row %u: %s, %s, %s\n", (unsigned)i, text.chamber, text.released, text.applied);
     assert_int_equal(table.verdict[i], finding.verdict);
     assert_int_equal(table.reasons[i], finding.reasons);
     assert_int_equal(table.stroke[i], stroke_of(&finding));

@@ -106,7 +106,7 @@ static unsigned count_jobs(const batch_options *options, const batch_input *inpu
         jobs = batch_input_is_small(input) ? 1 : sysconf(_SC_NPROCESSORS_ONLN);
     if (jobs < 1 || options->by != NULL)
         jobs = 1;
-    return jobs < BATCH_JOBS_MOST ? (unsigned)jobs : BATCH_JOBS_MOST;
+    return jobs < (long)BATCH_JOBS_MOST ? (unsigned)jobs : BATCH_JOBS_MOST;
 }
 
 /* The cache of the first chunk is opened after the header, which decides which columns there are. */

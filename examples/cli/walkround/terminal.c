@@ -72,7 +72,7 @@ static input_status wait_for_bytes(const walk_input *from)
     sigdelset(&heard, SIGHUP);
     while (stop_signal == 0) {
         FD_ZERO(&ready);
-        FD_SET(from->descriptor, &ready);
+        FD_SET((unsigned)from->descriptor, &ready);
         if (pselect(from->descriptor + 1, &ready, NULL, NULL, NULL, &heard) > 0)
             return INPUT_LINE;
         if (errno != EINTR)
