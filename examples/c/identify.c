@@ -11,7 +11,7 @@ int main(void)
     clues.port = RODT_PORT_ROUND;
     if (rodt_length_parse("8 1/8", &clues.diameter, NULL) != RODT_OK ||
         rodt_length_parse("1/16", &clues.diameter_division, NULL) != RODT_OK ||
-        rodt_clues_identify(&clues, rodt_rules_find(RODT_DEFAULT_RULES), newest, &answer) != RODT_OK)
+        rodt_clues_identify(&clues, rodt_rules_find(RODT_DEFAULT_RULES), newest, &answer, NULL) != RODT_OK)
         return 2;
 
     for (size_t i = 0; i < answer.count; i++) {

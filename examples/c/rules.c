@@ -12,7 +12,7 @@ static void show(const rodt_rules *rules, const char *mark, int year, int month,
     char limit[RODT_LENGTH_TEXT_SIZE] = "none";
     char law[RODT_LENGTH_TEXT_SIZE] = "none";
     if (rodt_chamber_parse(mark, &chamber, NULL) != RODT_OK || rodt_date_make(year, month, day, &date) != RODT_OK ||
-        rodt_rules_find_limit(rules, &chamber, date, &answer) != RODT_OK)
+        rodt_rules_find_limit(rules, &chamber, date, &answer, NULL) != RODT_OK)
         return;
     if (rodt_length_given(answer.limit))
         rodt_length_format(answer.limit, limit, sizeof limit, NULL);

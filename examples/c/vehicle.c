@@ -35,8 +35,12 @@ int main(void)
         rodt_pressure_from_psi(95, 1, &reading->pressure);
         ends[i].adjuster = rows[i].adjuster;
     }
-    if (rodt_vehicle_judge(ends, COUNT, 0, rodt_rules_find(RODT_DEFAULT_RULES), findings, advice, &vehicle) != RODT_OK)
+    rodt_error error;
+    if (rodt_vehicle_judge(ends, COUNT, 0, rodt_rules_find(RODT_DEFAULT_RULES), findings, advice, &vehicle,
+                           &error) != RODT_OK) {
+        fprintf(stderr, "wheel end %u, %s: %s\n", (unsigned)error.line, error.field, error.text);
         return 2;
+    }
     rodt_count_format(&vehicle.count, text, sizeof text, NULL);
     printf("%s: %s\n", rodt_outcome_name(vehicle.count.outcome), text);
     for (size_t i = 0; i < vehicle.axle_count; i++) {

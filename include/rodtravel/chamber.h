@@ -67,6 +67,19 @@ RODT_API rodt_status rodt_chamber_parse(const char *text, rodt_chamber *out, rod
 /* The same for size bytes that need not be closed by a zero byte. */
 RODT_API rodt_status rodt_chamber_parse_n(const char *text, size_t size, rodt_chamber *out, rodt_error *error);
 
+/*
+ * Tells whether a chamber is one that can be judged: family and stroke class are known enumerators; a size is "" or a
+ * type number of 1 to 99, of a bolt-type chamber a letter from A to G, and closed by a zero byte; marks are not given,
+ * or lengths of 3/4 to 6 in that a tape shows; the reserve is zero. Every function that judges asks it first, so a
+ * program calls it only to point at an entry early.
+ *
+ * error  NULL, or gets a sentence, and as its field "chamber", "stroke_class", "rated_stroke", "marked_limit" or
+ *        "reserved"
+ *
+ * RODT_OK; RODT_E_ARGUMENT: it cannot, or chamber is NULL.
+ */
+RODT_API rodt_status rodt_chamber_check(const rodt_chamber *chamber, rodt_error *error);
+
 /* Reads a stroke class as written in a form: "standard", "std", "long", "L", "LS", "long stroke"; ""
  * and "unknown" give RODT_STROKE_CLASS_UNKNOWN. RODT_OK; RODT_E_SYNTAX: none of these; RODT_E_ARGUMENT. */
 RODT_API rodt_status rodt_stroke_class_parse_n(const char *text, size_t size, RODT_ENUM32(rodt_stroke_class) *out,

@@ -81,12 +81,17 @@ typedef struct rodt_identification {
  *
  * rules, day  as rodt_rules_find_limit
  *
- * RODT_OK          *out is the answer
- * RODT_E_ARGUMENT  a pointer is NULL, an enumerator is unknown, or there is no clue at all
- * RODT_E_RANGE     a measured value does not fit
+ * error       NULL, or gets a sentence and the field: the name of a member, or that of rodt_chamber_check for the stamp
+ *
+ * RODT_OK               *out is the answer
+ * RODT_E_UNKNOWN_RULES  rules is NULL
+ * RODT_E_ARGUMENT       another pointer is NULL, there is no clue at all, an enumerator is unknown, a length is zero or
+ *                       none that a tape shows, there is no such day, the reserve is not zero, or rodt_chamber_check
+ *                       refuses the stamp
+ * RODT_E_RANGE          a measured value does not fit
  */
 RODT_API rodt_status rodt_clues_identify(const rodt_clues *clues, const rodt_rules *rules, rodt_date day,
-                                   rodt_identification *out);
+                                         rodt_identification *out, rodt_error *error);
 
 /* One sentence that says what to look at and what it would show. Constant, never NULL. */
 RODT_API const char *rodt_observation_text(rodt_observation observation);

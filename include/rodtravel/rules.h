@@ -101,7 +101,8 @@ RODT_API rodt_status rodt_rules_load(const rodt_rules *law, const char *name, co
 /* Frees a loaded rule set; NULL is allowed; a compiled-in one is left alone. */
 RODT_API void rodt_rules_free(rodt_rules *rules);
 
-/* What a rule set is. Texts are valid as long as the rule set. */
+/* What a rule set is. Texts are valid as long as the rule set. Of NULL nothing is known: the functions down to
+ * rodt_rules_limit_at give "", NULL, false, zero, RODT_EVIDENCE_NONE or what is not given. */
 RODT_API const char *rodt_rules_id(const rodt_rules *rules);
 RODT_API const char *rodt_rules_title(const rodt_rules *rules);     /* one line for a list */
 RODT_API const char *rodt_rules_authority(const rodt_rules *rules); /* who enforces it, and where */
@@ -173,12 +174,16 @@ typedef struct rodt_limit_answer {
  * chamber  needs a size; a family that is not known is taken as clamp
  * day      not given = the newest text of the table
  *
- * RODT_OK          *out is the answer; an answer without a limit is an answer too (basis)
- * RODT_E_ARGUMENT  a pointer is NULL, or the chamber holds an unknown enumerator or no size
- * RODT_E_RANGE     a part of the marked rated stroke does not fit
+ * error    NULL, or gets a sentence and the field: those of rodt_chamber_check, or "date"
+ *
+ * RODT_OK               *out is the answer; an answer without a limit is an answer too (basis)
+ * RODT_E_UNKNOWN_RULES  rules is NULL
+ * RODT_E_ARGUMENT       another pointer is NULL, rodt_chamber_check refuses the chamber, it has no size, or there is no
+ *                       such day
+ * RODT_E_RANGE          a part of the marked rated stroke does not fit
  */
 RODT_API rodt_status rodt_rules_find_limit(const rodt_rules *rules, const rodt_chamber *chamber, rodt_date day,
-                                           rodt_limit_answer *out);
+                                           rodt_limit_answer *out, rodt_error *error);
 
 /* Writes a source as one line: "49 CFR Part 393, 393.47(e)(1), text as amended by 86 FR 57076". Statuses
  * as rodt_length_format; 400 bytes are always enough for a compiled-in source. */

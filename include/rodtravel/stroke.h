@@ -138,14 +138,33 @@ typedef struct rodt_finding {
 } rodt_finding;
 
 /*
+ * Tells whether a reading is one that can be judged, that is, one that texts could give: its chamber by
+ * rodt_chamber_check; lengths and pressures are all zero bytes, or in lowest terms, not below zero, at most 24 in or
+ * 300 psi, and a length is one that a tape shows, in binary fractions, decimals or millimetres; a division is above 0
+ * and at most 1/2 in; days exist, between 1900 and 2199; enumerators are known; of the reasons only those that
+ * rodt_form_parse sets; reserves are zero. Every function that judges asks it first, so a program calls it only to
+ * point at an entry early.
+ *
+ * error  NULL, or gets a sentence, and as its field the name of the first one that is wrong (fields.h), "reasons" or
+ *        "reserved"
+ *
+ * RODT_OK; RODT_E_ARGUMENT: it cannot, or reading is NULL.
+ */
+RODT_API rodt_status rodt_reading_check(const rodt_reading *reading, rodt_error *error);
+
+/*
  * Judges one wheel end. What is missing does not make it fail: it makes the verdict undetermined and is
  * named among the reasons, and what can be computed still is.
  *
- * RODT_OK          *out is the finding
- * RODT_E_ARGUMENT  a pointer is NULL, a value is below zero, or an enumerator is unknown
- * RODT_E_RANGE     the readings are so fine that their difference does not fit in 64-bit parts
+ * error  NULL, or gets a sentence and the field, as by rodt_reading_check
+ *
+ * RODT_OK               *out is the finding
+ * RODT_E_UNKNOWN_RULES  rules is NULL
+ * RODT_E_ARGUMENT       another pointer is NULL, or rodt_reading_check refuses the reading
+ * RODT_E_RANGE          the readings are so fine that their difference does not fit in 64-bit parts
  */
-RODT_API rodt_status rodt_reading_judge(const rodt_reading *reading, const rodt_rules *rules, rodt_finding *out);
+RODT_API rodt_status rodt_reading_judge(const rodt_reading *reading, const rodt_rules *rules, rodt_finding *out,
+                                        rodt_error *error);
 
 /*
  * One wheel end as texts of a form or of a row of a file. Every member is zero-terminated
@@ -209,8 +228,9 @@ RODT_API rodt_status rodt_form_judge(const rodt_form *text, const rodt_rules *ru
  *
  * error  as in rodt_form_parse
  *
- * RODT_OK          *out is the finding
- * RODT_E_ARGUMENT  a pointer is NULL
+ * RODT_OK               *out is the finding
+ * RODT_E_UNKNOWN_RULES  rules is NULL
+ * RODT_E_ARGUMENT       as rodt_form_parse
  */
 RODT_API rodt_status rodt_form_judge_row(const rodt_form *text, const rodt_rules *rules, rodt_finding *out,
                                     rodt_error *error);

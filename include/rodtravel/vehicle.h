@@ -86,8 +86,9 @@ typedef struct rodt_tally {
 /* More brakes than any file of one vehicle has. */
 #define RODT_BRAKES_MAX 1000000000u
 
-/* Counts one finding in. RODT_OK; RODT_E_ARGUMENT: a pointer is NULL; RODT_E_RANGE: RODT_BRAKES_MAX are counted. */
-RODT_API rodt_status rodt_tally_add(rodt_tally *tally, const rodt_finding *finding);
+/* Counts one finding in. error: NULL, or gets a sentence. RODT_OK; RODT_E_ARGUMENT: tally or finding is NULL, or there
+ * is no such verdict; RODT_E_RANGE: RODT_BRAKES_MAX are counted. */
+RODT_API rodt_status rodt_tally_add(rodt_tally *tally, const rodt_finding *finding, rodt_error *error);
 
 /* Whether the roadside criterion is met. The words of rodt_outcome_name are stable. */
 typedef enum rodt_outcome RODT_ENUM_TYPE {
@@ -117,12 +118,14 @@ typedef struct rodt_count {
  *
  * brakes  how many brakes the vehicle or combination has; 0 = as many as were counted; never less
  *
+ * error   NULL, or gets a sentence and the field: "brakes", "tally" or "reserved"
+ *
  * RODT_OK          *out is the count; without any brake the outcome is undetermined
- * RODT_E_ARGUMENT  a pointer is NULL, brakes is above zero and below the brakes counted, or the tally counts more
- *                  defects than brakes
+ * RODT_E_ARGUMENT  tally or out is NULL, brakes is above zero and below the brakes counted, the tally counts more
+ *                  defects than brakes, or its reserve is not zero
  * RODT_E_RANGE     more than RODT_BRAKES_MAX brakes
  */
-RODT_API rodt_status rodt_tally_judge(const rodt_tally *tally, uint32_t brakes, rodt_count *out);
+RODT_API rodt_status rodt_tally_judge(const rodt_tally *tally, uint32_t brakes, rodt_count *out, rodt_error *error);
 
 /* The stable word of an outcome, "out-of-service"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_outcome_name(rodt_outcome outcome);
@@ -231,14 +234,19 @@ typedef struct rodt_vehicle_finding {
  * findings     gets one finding for each wheel end, in the same order
  * advice       NULL, or gets one advice for each
  *
- * RODT_OK          done
- * RODT_E_ARGUMENT  a pointer is NULL, count is 0, a position is not given or is there twice, brakes is below count,
- *                  or a reading is not valid (rodt_reading_judge)
- * RODT_E_RANGE     more than RODT_AXLES_MAX axles, or a figure does not fit
+ * error        NULL, or gets a sentence, as its line the number of the wheel end, counted from 1 (0 = none of them),
+ *              and the field (fields.h)
+ *
+ * RODT_OK               done
+ * RODT_E_UNKNOWN_RULES  rules is NULL
+ * RODT_E_ARGUMENT       another pointer is NULL, count is 0, a position is not given or is there twice, an adjuster is
+ *                       unknown, an arm is no length that a tape shows, a reserve is not zero, brakes is above zero and
+ *                       below count, or rodt_reading_check refuses a reading
+ * RODT_E_RANGE          more than RODT_AXLES_MAX axles, or a figure does not fit
  */
 RODT_API rodt_status rodt_vehicle_judge(const rodt_wheel_end *ends, size_t count, uint32_t brakes,
                                         const rodt_rules *rules, rodt_finding *findings, rodt_advice *advice,
-                                        rodt_vehicle_finding *out);
+                                        rodt_vehicle_finding *out, rodt_error *error);
 
 /*
  * The same from findings that are there already, one for each wheel end: those of rodt_form_judge_row know what could
@@ -246,7 +254,7 @@ RODT_API rodt_status rodt_vehicle_judge(const rodt_wheel_end *ends, size_t count
  */
 RODT_API rodt_status rodt_vehicle_combine(const rodt_wheel_end *ends, size_t count, uint32_t brakes,
                                           const rodt_finding *findings, rodt_advice *advice,
-                                          rodt_vehicle_finding *out);
+                                          rodt_vehicle_finding *out, rodt_error *error);
 
 /* One sentence on one RODT_AXLE_ bit of an axle, with its source where there is one. Statuses as
  * rodt_finding_format; RODT_E_ARGUMENT also if the axle does not have the bit. */

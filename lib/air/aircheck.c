@@ -8,11 +8,11 @@
 /* A carrier's limits say nothing of air; the law below them does. */
 static const rodt_rules *law_of(const rodt_rules *rules) { return rules->law != NULL ? rules->law : rules; }
 
-size_t rodt_rules_air_count(const rodt_rules *rules) { return law_of(rules)->air_count; }
+size_t rodt_rules_air_count(const rodt_rules *rules) { return rules != NULL ? law_of(rules)->air_count : 0; }
 
 const rodt_air_limit *rodt_rules_air_at(const rodt_rules *rules, size_t index)
 {
-    return index < law_of(rules)->air_count ? &law_of(rules)->air[index] : NULL;
+    return index < rodt_rules_air_count(rules) ? &law_of(rules)->air[index] : NULL;
 }
 
 /* --- Which rows are for a vehicle -------------------------------------------------------------------- */

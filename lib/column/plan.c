@@ -4,6 +4,7 @@
 #include "column/plan.h"
 
 #include "column/steps.h"
+#include "judge/judge.h"
 
 #include <string.h>
 
@@ -129,7 +130,7 @@ static rodt_status evaluate(const rodt_column_plan *plan, judge_input input, rod
     set_cell(input.released, RODT_REASON_RELEASED_UNREADABLE, &reading->released, &input.reasons);
     set_cell(input.applied, RODT_REASON_APPLIED_UNREADABLE, &reading->applied, &input.reasons);
     reading->reasons |= input.reasons;
-    rodt_status status = rodt_reading_judge(reading, plan->rules, &finding);
+    rodt_status status = rodti_reading_judge(reading, plan->rules, &finding);
     if (status == RODT_OK)
         *result = column_result(&finding);
     return status;
@@ -270,6 +271,8 @@ rodt_status rodt_column_plan_start(const rodt_rules *rules, const rodt_reading *
     plan->rules = rules;
     plan->common = kept;
     plan->codes = plan->cuts = plan->steps = 0;
+    if (rodt_reading_check(&kept, NULL) != RODT_OK)
+        return RODT_E_ARGUMENT;
     for (size_t i = 0; i < RODT_COLUMN_CUTS; i++)
         plan->cut[i] = INT32_MAX;
     if (!add_cuts(plan, rules) || (rodt_rules_law(rules) != NULL && !add_cuts(plan, rodt_rules_law(rules))))
@@ -286,7 +289,8 @@ rodt_status rodt_column_plan_start(const rodt_rules *rules, const rodt_reading *
 
 rodt_status rodt_column_plan_add(rodt_column_plan *plan, const rodt_chamber *chamber, uint8_t *code)
 {
-    if (plan == NULL || chamber == NULL || code == NULL || plan->rules == NULL || plan->codes < 2)
+    if (plan == NULL || chamber == NULL || code == NULL || plan->rules == NULL || plan->codes < 2 ||
+        rodt_chamber_check(chamber, NULL) != RODT_OK)
         return RODT_E_ARGUMENT;
     rodt_status status = add_code(plan, chamber, 0);
     if (status == RODT_OK)

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* For fixed other facts the result of rodt_reading_judge is the same between two steps of the stroke. */
 #include "column/steps.h"
+#include "judge/judge.h"
 
 #include <string.h>
 
@@ -32,7 +33,7 @@ rodt_status rodti_stroke_steps_find(const rodt_reading *reading, const rodt_rule
 {
     rodt_finding finding;
     *found = (stroke_steps){{INT32_MAX, INT32_MAX, INT32_MAX, INT32_MAX}, 0};
-    rodt_status status = rodt_reading_judge(reading, rules, &finding);
+    rodt_status status = rodti_reading_judge(reading, rules, &finding);
     if (status == RODT_OK)
         status = add_step(finding.limit, found);
     if (status == RODT_OK)

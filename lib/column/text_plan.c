@@ -12,6 +12,7 @@
 #include "column/steps.h"
 #include "column/text_cells.h"
 #include "core/text.h"
+#include "judge/judge.h"
 
 #define TEXT_BLOCK 256
 
@@ -151,7 +152,7 @@ static rodt_status judge_stroke(rodt_reading *reading, const rodt_rules *rules, 
     if (status == RODT_OK)
         status = rodt_length_from_inches(released + stroke, RODT_COLUMN_PER_INCH, &reading->applied);
     if (status == RODT_OK)
-        status = rodt_reading_judge(reading, rules, &finding);
+        status = rodti_reading_judge(reading, rules, &finding);
     if (status == RODT_OK)
         profile->outcomes[region_of(profile, stroke)] = column_result(&finding);
     return status;
@@ -177,7 +178,7 @@ static rodt_status judge_strokes(rodt_reading *reading, const rodt_rules *rules,
 static rodt_status judge_without_stroke(const rodt_reading *reading, const rodt_rules *rules, row_profile *profile)
 {
     rodt_finding finding;
-    rodt_status status = rodt_reading_judge(reading, rules, &finding);
+    rodt_status status = rodti_reading_judge(reading, rules, &finding);
     for (size_t i = 0; i < PROFILE_OUTCOMES && status == RODT_OK; i++)
         profile->outcomes[i] = column_result(&finding);
     return status;

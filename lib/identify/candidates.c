@@ -2,6 +2,7 @@
 /* The chambers of the tables against the clues. A class that the rule set has no row for is no kind of its own:
  * what is listed is what a limit depends on. */
 #include "identify/candidates.h"
+#include "rules/find_limit.h"
 #include "rules/rated_stroke.h"
 
 #include <string.h>
@@ -147,7 +148,7 @@ static rodt_status find_limit_by_marks(const match_query *q, rodt_candidate *can
     rodt_limit_answer answer;
     marked.rated_stroke = marked_stroke(q->clues);
     marked.marked_limit = q->clues->stamp.marked_limit;
-    rodt_status status = rodt_rules_find_limit(q->rules, &marked, q->day, &answer);
+    rodt_status status = rodti_rules_find_limit(q->rules, &marked, q->day, &answer);
     if (status == RODT_OK && answer.basis != RODT_BASIS_NONE) {
         candidate->chamber = marked;
         candidate->limit = answer.limit;
@@ -158,7 +159,7 @@ static rodt_status find_limit_by_marks(const match_query *q, rodt_candidate *can
 static rodt_status find_limit(const match_query *q, rodt_candidate *candidate)
 {
     rodt_limit_answer answer = {.basis = RODT_BASIS_NONE};
-    rodt_status status = rodt_rules_find_limit(q->rules, &candidate->chamber, q->day, &answer);
+    rodt_status status = rodti_rules_find_limit(q->rules, &candidate->chamber, q->day, &answer);
     candidate->limit = answer.limit;
     if (status == RODT_OK && answer.basis == RODT_BASIS_NONE && !rodt_length_given(candidate->chamber.rated_stroke))
         status = find_limit_by_marks(q, candidate);
@@ -174,7 +175,7 @@ static rodt_status find_strict_limit(const match_query *q, const rodt_candidate 
     rodt_status status = RODT_OK;
     marked.rated_stroke = mark;
     if (rodt_length_given(mark))
-        status = rodt_rules_find_limit(q->rules, &marked, q->day, &answer);
+        status = rodti_rules_find_limit(q->rules, &marked, q->day, &answer);
     bool stricter = rodt_length_given(answer.limit) && rodt_length_compare(answer.limit, candidate->limit) < 0;
     *out = stricter ? answer.limit : candidate->limit;
     return status;

@@ -5,8 +5,11 @@
 
 #include <string.h>
 
+#include "core/fault.h"
+#include "core/text.h"
 #include "identify/candidates.h"
 #include "identify/next_observation.h"
+#include "quantity/fault.h"
 
 #define HOUSING_CLUES ((uint32_t)(RODT_CLUE_STAMP | RODT_CLUE_FAMILY | RODT_CLUE_DIAMETER))
 
@@ -153,30 +156,27 @@ static void keep_possible(void *state, const candidate_match *matched)
 
 /* --- Entry point ----------------------------------------------------------------------------------------- */
 
-static bool is_closed(const char size[RODT_SIZE_TEXT_SIZE])
-{
-    return memchr(size, '\0', RODT_SIZE_TEXT_SIZE) != NULL;
-}
-
-static bool is_valid(const rodt_clues *clues)
-{
-    const rodt_chamber *stamp = &clues->stamp;
-    return (unsigned)clues->family <= RODT_FAMILY_DD3 && (unsigned)clues->port <= RODT_PORT_SQUARE &&
-           (unsigned)clues->tag <= RODT_TAG_TRAPEZOID && (unsigned)stamp->family <= RODT_FAMILY_DD3 &&
-           (unsigned)stamp->stroke_class <= RODT_STROKE_CLASS_LONG && is_closed(stamp->size) &&
-           is_closed(stamp->spring_size);
-}
-
 /* Not given, or a length above zero. */
-static bool is_measure(rodt_length length)
+static const char *measure_fault(rodt_length length)
 {
-    return (length.den == 0 && length.num == 0) || (length.den > 0 && length.num > 0);
+    const char *fault = rodti_length_fault(length);
+    return fault == NULL && rodt_length_given(length) && length.num == 0 ? "the length is zero" : fault;
 }
 
-static bool has_measures(const rodt_clues *clues)
+static rodt_status check_measures(const rodt_clues *clues, rodt_error *error)
 {
-    return is_measure(clues->rated_stroke) && is_measure(clues->diameter) && is_measure(clues->diameter_division) &&
-           is_measure(clues->stamp.rated_stroke) && is_measure(clues->stamp.marked_limit);
+    const struct {
+        const char *field;
+        rodt_length length;
+    } measures[] = {{"rated_stroke", clues->rated_stroke},
+                    {"diameter", clues->diameter},
+                    {"diameter_division", clues->diameter_division}};
+    for (size_t i = 0; i < COUNT_OF(measures); i++) {
+        const char *fault = measure_fault(measures[i].length);
+        if (fault != NULL)
+            return rodti_field_error(error, measures[i].field, fault);
+    }
+    return RODT_OK;
 }
 
 static bool has_clue(const rodt_clues *clues)
@@ -189,11 +189,30 @@ static bool has_clue(const rodt_clues *clues)
            rodt_length_given(clues->diameter);
 }
 
-rodt_status rodt_clues_identify(const rodt_clues *clues, const rodt_rules *rules, rodt_date day,
-                                rodt_identification *out)
+static rodt_status check_clues(const rodt_clues *clues, rodt_date day, rodt_error *error)
 {
-    if (clues == NULL || rules == NULL || out == NULL || !is_valid(clues) || !has_measures(clues) || !has_clue(clues))
-        return RODT_E_ARGUMENT;
+    if (clues == NULL)
+        return rodti_field_error(error, "", "clues are needed");
+    rodt_status status = rodt_chamber_check(&clues->stamp, error);
+    if (status == RODT_OK)
+        status = check_measures(clues, error);
+    if (status != RODT_OK)
+        return status;
+    if (clues->family > RODT_FAMILY_DD3)
+        return rodti_field_error(error, "family", "there is no such family of chambers");
+    if (clues->port > RODT_PORT_SQUARE)
+        return rodti_field_error(error, "port", "a port is round, square or not seen");
+    if (clues->tag > RODT_TAG_TRAPEZOID)
+        return rodti_field_error(error, "tag", "a tag is a trapezoid, none or not seen");
+    if (rodti_date_fault(day) != NULL)
+        return rodti_field_error(error, "date", rodti_date_fault(day));
+    if (!rodti_is_zero(clues->reserved, COUNT_OF(clues->reserved)))
+        return rodti_field_error(error, "reserved", "the reserve of clues is zero");
+    return has_clue(clues) ? RODT_OK : rodti_field_error(error, "", "there is no clue at all");
+}
+
+static rodt_status identify(const rodt_clues *clues, const rodt_rules *rules, rodt_date day, rodt_identification *out)
+{
     const rodt_rules *law = rodt_rules_law(rules);
     match_query asked = {.clues = clues, .rules = rules, .law = law != NULL ? law : rules, .day = day};
     search s = {.clues = clues};
@@ -211,4 +230,18 @@ rodt_status rodt_clues_identify(const rodt_clues *clues, const rodt_rules *rules
     s.found.next_observation = rodti_find_next_observation(&s.found, clues);
     *out = s.found;
     return RODT_OK;
+}
+
+rodt_status rodt_clues_identify(const rodt_clues *clues, const rodt_rules *rules, rodt_date day,
+                                rodt_identification *out, rodt_error *error)
+{
+    if (out == NULL)
+        return rodti_field_error(error, "", "room for an identification is needed");
+    if (rules == NULL)
+        return rodti_rules_error(error);
+    rodt_status status = check_clues(clues, day, error);
+    if (status != RODT_OK)
+        return status;
+    status = identify(clues, rules, day, out);
+    return status == RODT_OK ? status : rodti_text_error(error, status, 0, "%s", rodt_status_text(status));
 }

@@ -2,35 +2,15 @@
 /* Two tape readings to a verdict. The order matters: measure, find the limit, compare, then downgrade for the
  * conditions of the test. */
 #include "core/exact.h"
+#include "core/fault.h"
+#include "core/text.h"
+#include "judge/judge.h"
 #include "judge/reasons.h"
+#include "rules/find_limit.h"
 
 #include <string.h>
 
 static void add_reason(rodt_finding *finding, rodt_reason reason) { finding->reasons |= REASON_BIT(reason); }
-
-static bool is_negative(rodt_length length) { return length.den < 0 || length.num < 0; }
-
-/* Rejects values that only a caller's mistake can produce. */
-static bool is_valid(const rodt_reading *reading)
-{
-    const rodt_chamber *chamber = &reading->chamber;
-    const rodt_length lengths[] = {reading->released, reading->applied, reading->division,
-                                   chamber->rated_stroke, chamber->marked_limit,
-                                   reading->other_released[0], reading->other_released[1],
-                                   reading->other_applied[0], reading->other_applied[1]};
-    for (size_t i = 0; i < COUNT_OF(lengths); i++) {
-        if (is_negative(lengths[i]))
-            return false;
-    }
-    if (rodt_length_given(reading->division) && reading->division.num == 0)
-        return false;
-    if (reading->pressure.num < 0 || reading->pressure_after.num < 0)
-        return false;
-    return (unsigned)reading->unit <= RODT_UNIT_CM && (unsigned)reading->engine_running <= RODT_RECORDED_YES &&
-           (unsigned)reading->spring_brake_applied <= RODT_RECORDED_YES &&
-           (unsigned)reading->drum <= RODT_DRUM_HOT && (unsigned)chamber->family <= RODT_FAMILY_DD3 &&
-           (unsigned)chamber->stroke_class <= RODT_STROKE_CLASS_LONG;
-}
 
 static void start(const rodt_reading *reading, const rodt_rules *rules, rodt_finding *finding)
 {
@@ -94,7 +74,7 @@ static rodt_status is_constant(const rodt_finding *finding, const rodt_rules *ta
     for (size_t i = 0; table != NULL && i < rodt_rules_limit_count(table) && *constant; i++) {
         rodt_limit_answer then;
         rodt_date from = rodt_rules_limit_at(table, i)->from;
-        rodt_status status = rodt_rules_find_limit(finding->rules, &finding->chamber, from, &then);
+        rodt_status status = rodti_rules_find_limit(finding->rules, &finding->chamber, from, &then);
         if (status != RODT_OK)
             return status;
         *constant = is_same_limit(newest, &then);
@@ -115,7 +95,7 @@ static rodt_status is_day_irrelevant(const rodt_finding *finding, const rodt_lim
     if (rodt_date_given(finding->other_day)) {
         rodt_limit_answer other;
         rodt_status status =
-            rodt_rules_find_limit(finding->rules, &finding->chamber, finding->other_day, &other);
+            rodti_rules_find_limit(finding->rules, &finding->chamber, finding->other_day, &other);
         *irrelevant = status == RODT_OK && is_same_limit(answer, &other);
         return status;
     }
@@ -128,7 +108,7 @@ static void find_long_limit(rodt_finding *finding)
     rodt_chamber chamber = finding->chamber;
     rodt_limit_answer answer;
     chamber.stroke_class = RODT_STROKE_CLASS_LONG;
-    if (rodt_rules_find_limit(finding->rules, &chamber, finding->day, &answer) == RODT_OK &&
+    if (rodti_rules_find_limit(finding->rules, &chamber, finding->day, &answer) == RODT_OK &&
         answer.basis == RODT_BASIS_TABLE && !answer.conflicting_marks)
         finding->long_limit = answer.limit;
 }
@@ -179,7 +159,7 @@ static rodt_status find_limit(rodt_finding *finding)
     }
     rodt_limit_answer answer;
     bool irrelevant;
-    rodt_status status = rodt_rules_find_limit(finding->rules, &finding->chamber, finding->day, &answer);
+    rodt_status status = rodti_rules_find_limit(finding->rules, &finding->chamber, finding->day, &answer);
     if (status == RODT_OK)
         status = is_day_irrelevant(finding, &answer, &irrelevant);
     if (status == RODT_OK && irrelevant)
@@ -415,15 +395,27 @@ static rodt_status try_lost_blanks(const rodt_reading *reading, const rodt_rules
     return RODT_OK;
 }
 
-rodt_status rodt_reading_judge(const rodt_reading *reading, const rodt_rules *rules, rodt_finding *out)
+rodt_status rodti_reading_judge(const rodt_reading *reading, const rodt_rules *rules, rodt_finding *out)
 {
     rodt_finding finding;
-    if (reading == NULL || rules == NULL || out == NULL || !is_valid(reading))
-        return RODT_E_ARGUMENT;
     rodt_status status = judge_once(reading, rules, &finding);
     if (status == RODT_OK)
         status = try_lost_blanks(reading, rules, &finding);
     if (status == RODT_OK)
         *out = finding;
     return status;
+}
+
+rodt_status rodt_reading_judge(const rodt_reading *reading, const rodt_rules *rules, rodt_finding *out,
+                               rodt_error *error)
+{
+    if (out == NULL)
+        return rodti_field_error(error, "", "room for a finding is needed");
+    if (rules == NULL)
+        return rodti_rules_error(error);
+    rodt_status status = rodt_reading_check(reading, error);
+    if (status != RODT_OK)
+        return status;
+    status = rodti_reading_judge(reading, rules, out);
+    return status == RODT_OK ? status : rodti_text_error(error, status, 0, "%s", rodt_status_text(status));
 }

@@ -4,6 +4,7 @@
 #include "core/exact.h"
 #include "core/text.h"
 #include "judge/words.h"
+#include "rules/find_limit.h"
 
 #include <string.h>
 
@@ -270,7 +271,7 @@ static bool is_strict_family(const rodt_finding *finding)
         rodt_chamber other = finding->chamber;
         rodt_limit_answer answer;
         other.family = (rodt_family)family;
-        if (rodt_rules_find_limit(law, &other, finding->day, &answer) == RODT_OK &&
+        if (rodti_rules_find_limit(law, &other, finding->day, &answer) == RODT_OK &&
             answer.basis == RODT_BASIS_TABLE && rodt_length_compare(answer.limit, finding->law_limit) < 0)
             return false;
     }

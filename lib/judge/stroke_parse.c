@@ -1,8 +1,12 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* A wheel end as texts: every field through its own reader. What cannot be read is named and never guessed. */
+#include "chamber/chamber_check.h"
+#include "core/fault.h"
 #include "core/text.h"
 #include "judge/fields.h"
+#include "judge/judge.h"
 #include "judge/reasons.h"
+#include "quantity/fault.h"
 #include "quantity/lost_blank.h"
 
 #include <stdio.h>
@@ -187,17 +191,13 @@ static bool may_have_lost_blank(const parser *from, rodt_field field, rodt_unit 
     return rodti_lost_blank_values(text, strlen(text), written, other) > 0;
 }
 
-/* Rated strokes of service chambers are 1 3/8 to 3 in and more, their limits from 1 1/4 on; these bounds only tell a
- * number in another unit, or a 0 that means "none". (Plausibility bounds of this library, not figures of law.) */
 static void read_mark(parser *from, rodt_field field, rodt_length *out)
 {
-    static const rodt_length least = {3, 4};
-    static const rodt_length most = {6, 1};
     RODT_ENUM32(rodt_unit) written = RODT_UNIT_INCH;
     if (!read_length(from, field, out, &written))
         return;
     bool lost_blank = may_have_lost_blank(from, field, written);
-    if (!lost_blank && rodt_length_compare(*out, least) >= 0 && rodt_length_compare(*out, most) <= 0)
+    if (!lost_blank && rodti_is_mark(*out))
         return;
     *out = (rodt_length){0, 0};
     if (lost_blank)
@@ -321,11 +321,30 @@ static void read_fields(parser *from)
     read_day(from);
 }
 
+/* What a form says beside its texts. */
+static rodt_status check_form(const rodt_form *text, rodt_error *error)
+{
+    if (text->style.unit > RODT_UNIT_CM)
+        return rodti_field_error(error, rodt_field_name(RODT_FIELD_UNIT), "the unit of a length is in, mm or cm");
+    if (text->date_order > RODT_DATE_ORDER_YEAR_FIRST)
+        return rodti_field_error(error, rodt_field_name(RODT_FIELD_DATE), "there is no such order of a date");
+    if (rodti_date_fault(text->default_day) != NULL)
+        return rodti_field_error(error, rodt_field_name(RODT_FIELD_DATE), rodti_date_fault(text->default_day));
+    for (size_t i = 0; i < COUNT_OF(text->reserved); i++) {
+        if (text->reserved[i] != NULL)
+            return rodti_field_error(error, "reserved", "the reserve of a form is NULL");
+    }
+    return RODT_OK;
+}
+
 rodt_status rodt_form_parse(const rodt_form *text, rodt_reading *out, rodt_error *error)
 {
     rodt_reading reading = {.reasons = 0};
     if (text == NULL || out == NULL)
-        return rodti_text_error(error, RODT_E_ARGUMENT, 0, "a text and a reading are needed");
+        return rodti_field_error(error, "", "a form and room for its result are needed");
+    rodt_status status = check_form(text, error);
+    if (status != RODT_OK)
+        return status;
     parser from = {.text = text, .style = text->style, .explains = error != NULL, .reading = &reading};
     read_fields(&from);
     if (error != NULL)
@@ -348,22 +367,34 @@ static rodt_status check_day(const rodt_form *text, const rodt_reading *reading,
     return status;
 }
 
+static rodt_status copy_error(const rodt_error *found, rodt_error *error)
+{
+    if (error != NULL)
+        *error = *found;
+    return found->status;
+}
+
+static rodt_status check_arguments(const rodt_rules *rules, const rodt_finding *out, rodt_error *error)
+{
+    if (out == NULL)
+        return rodti_field_error(error, "", "room for a finding is needed");
+    return rules == NULL ? rodti_rules_error(error) : RODT_OK;
+}
+
 rodt_status rodt_form_judge(const rodt_form *text, const rodt_rules *rules, rodt_finding *out,
                             rodt_error *error)
 {
     rodt_reading reading;
     rodt_error found;
-    if (text == NULL || rules == NULL || out == NULL)
-        return rodti_text_error(error, RODT_E_ARGUMENT, 0, "a text, a rule set and a finding are needed");
-    (void)rodt_form_parse(text, &reading, &found);
-    if (found.status == RODT_OK)
+    rodt_status status = check_arguments(rules, out, error);
+    if (status != RODT_OK)
+        return status;
+    status = rodt_form_parse(text, &reading, &found);
+    if (status == RODT_OK && found.status == RODT_OK)
         found.status = check_day(text, &reading, &found);
-    if (found.status != RODT_OK) {
-        if (error != NULL)
-            *error = found;
-        return found.status;
-    }
-    rodt_status status = rodt_reading_judge(&reading, rules, out);
+    if (found.status != RODT_OK)
+        return copy_error(&found, error);
+    status = rodti_reading_judge(&reading, rules, out);
     return status == RODT_OK ? status : rodti_text_error(error, status, 0, "%s", rodt_status_text(status));
 }
 
@@ -372,12 +403,14 @@ rodt_status rodt_form_judge_row(const rodt_form *text, const rodt_rules *rules, 
 {
     rodt_reading reading;
     rodt_error found;
-    if (text == NULL || rules == NULL || out == NULL)
-        return rodti_text_error(error, RODT_E_ARGUMENT, 0, "a text, a rule set and a finding are needed");
-    (void)rodt_form_parse(text, &reading, &found);
-    rodt_status status =
-        rodt_reading_judge(&reading, rules, out); /* what a reader takes is never too fine to subtract */
-    if (status == RODT_OK && error != NULL)
-        *error = found;
+    rodt_status status = check_arguments(rules, out, error);
+    if (status != RODT_OK)
+        return status;
+    status = rodt_form_parse(text, &reading, &found);
+    if (status != RODT_OK)
+        return copy_error(&found, error);
+    status = rodti_reading_judge(&reading, rules, out); /* what a reader takes is never too fine to subtract */
+    if (status == RODT_OK)
+        (void)copy_error(&found, error);
     return status;
 }

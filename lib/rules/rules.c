@@ -2,7 +2,10 @@
 /* Rule sets: what they are, and the limit for a chamber on a day. */
 #include <string.h>
 
+#include "core/fault.h"
 #include "core/text.h"
+#include "quantity/fault.h"
+#include "rules/find_limit.h"
 #include "rules/rated_stroke.h"
 #include "rules/tables.h"
 
@@ -24,25 +27,34 @@ const rodt_rules *rodt_rules_at(size_t index)
     return index < rodti_table_rules_count ? &rodti_table_rules[index] : NULL;
 }
 
-const char *rodt_rules_id(const rodt_rules *rules) { return rules->id; }
-const char *rodt_rules_title(const rodt_rules *rules) { return rules->title; }
-const char *rodt_rules_authority(const rodt_rules *rules) { return rules->authority; }
-const rodt_source *rodt_rules_source(const rodt_rules *rules) { return rules->source; }
-rodt_evidence rodt_rules_evidence(const rodt_rules *rules) { return rules->evidence; }
-rodt_date rodt_rules_from(const rodt_rules *rules) { return rules->from; }
-rodt_date rodt_rules_until(const rodt_rules *rules) { return rules->until; }
-const rodt_rules *rodt_rules_law(const rodt_rules *rules) { return rules->law; }
-bool rodt_rules_at_limit_passes(const rodt_rules *rules) { return rules->at_limit_passes; }
-rodt_pressure rodt_rules_pressure_from(const rodt_rules *rules) { return rules->pressure_from; }
-rodt_pressure rodt_rules_pressure_until(const rodt_rules *rules) { return rules->pressure_until; }
-const rodt_source *rodt_rules_pressure_source(const rodt_rules *rules) { return rules->pressure_source; }
-rodt_evidence rodt_rules_pressure_evidence(const rodt_rules *rules) { return rules->pressure_evidence; }
-rodt_ratio rodt_rules_rated_share(const rodt_rules *rules) { return rules->rated_share; }
-size_t rodt_rules_limit_count(const rodt_rules *rules) { return rules->limit_count; }
+/* A rule set that was not found is NULL, and nothing is known of it. */
+static const rodt_rules unknown = {.id = "", .title = "", .authority = ""};
+
+static const rodt_rules *known(const rodt_rules *rules) { return rules != NULL ? rules : &unknown; }
+
+const char *rodt_rules_id(const rodt_rules *rules) { return known(rules)->id; }
+const char *rodt_rules_title(const rodt_rules *rules) { return known(rules)->title; }
+const char *rodt_rules_authority(const rodt_rules *rules) { return known(rules)->authority; }
+const rodt_source *rodt_rules_source(const rodt_rules *rules) { return known(rules)->source; }
+rodt_evidence rodt_rules_evidence(const rodt_rules *rules) { return (rodt_evidence)known(rules)->evidence; }
+rodt_date rodt_rules_from(const rodt_rules *rules) { return known(rules)->from; }
+rodt_date rodt_rules_until(const rodt_rules *rules) { return known(rules)->until; }
+const rodt_rules *rodt_rules_law(const rodt_rules *rules) { return known(rules)->law; }
+bool rodt_rules_at_limit_passes(const rodt_rules *rules) { return known(rules)->at_limit_passes; }
+rodt_pressure rodt_rules_pressure_from(const rodt_rules *rules) { return known(rules)->pressure_from; }
+rodt_pressure rodt_rules_pressure_until(const rodt_rules *rules) { return known(rules)->pressure_until; }
+const rodt_source *rodt_rules_pressure_source(const rodt_rules *rules) { return known(rules)->pressure_source; }
+rodt_ratio rodt_rules_rated_share(const rodt_rules *rules) { return known(rules)->rated_share; }
+size_t rodt_rules_limit_count(const rodt_rules *rules) { return known(rules)->limit_count; }
+
+rodt_evidence rodt_rules_pressure_evidence(const rodt_rules *rules)
+{
+    return (rodt_evidence)known(rules)->pressure_evidence;
+}
 
 const rodt_limit *rodt_rules_limit_at(const rodt_rules *rules, size_t index)
 {
-    return index < rules->limit_count ? &rules->limits[index] : NULL;
+    return index < known(rules)->limit_count ? &rules->limits[index] : NULL;
 }
 
 size_t rodt_chamber_row_count(void) { return rodti_table_chambers_count; }
@@ -197,12 +209,6 @@ static bool is_standard_row(const rodt_limit *row)
     return row != NULL && row->stroke_class == RODT_STROKE_CLASS_STANDARD;
 }
 
-static bool is_valid(const rodt_chamber *chamber)
-{
-    return (unsigned)chamber->family <= RODT_FAMILY_DD3 && (unsigned)chamber->stroke_class <= RODT_STROKE_CLASS_LONG &&
-           chamber->size[0] != '\0' && memchr(chamber->size, '\0', sizeof chamber->size) != NULL;
-}
-
 static query make_query(const rodt_chamber *chamber, rodt_date day)
 {
     query wanted = {chamber->family, chamber->stroke_class, chamber->size, chamber->rated_stroke, day};
@@ -213,11 +219,9 @@ static query make_query(const rodt_chamber *chamber, rodt_date day)
     return wanted;
 }
 
-rodt_status rodt_rules_find_limit(const rodt_rules *rules, const rodt_chamber *chamber, rodt_date day,
-                                  rodt_limit_answer *out)
+rodt_status rodti_rules_find_limit(const rodt_rules *rules, const rodt_chamber *chamber, rodt_date day,
+                                   rodt_limit_answer *out)
 {
-    if (rules == NULL || chamber == NULL || out == NULL || !is_valid(chamber))
-        return RODT_E_ARGUMENT;
     const rodt_rules *law = rules->law != NULL ? rules->law : rules;
     rodt_limit_answer answer = {.basis = RODT_BASIS_NONE};
     if (rodt_date_given(day) && !holds_on(law->from, law->until, day)) {
@@ -236,6 +240,30 @@ rodt_status rodt_rules_find_limit(const rodt_rules *rules, const rodt_chamber *c
                               (is_standard_row(answer.row) || is_standard_row(answer.own_row));
     *out = answer;
     return RODT_OK;
+}
+
+static rodt_status check_query(const rodt_chamber *chamber, rodt_date day, rodt_error *error)
+{
+    rodt_status status = rodt_chamber_check(chamber, error);
+    if (status == RODT_OK && chamber->size[0] == '\0')
+        return rodti_field_error(error, "chamber", "a chamber without a size has no limit");
+    if (status == RODT_OK && rodti_date_fault(day) != NULL)
+        return rodti_field_error(error, "date", rodti_date_fault(day));
+    return status;
+}
+
+rodt_status rodt_rules_find_limit(const rodt_rules *rules, const rodt_chamber *chamber, rodt_date day,
+                                  rodt_limit_answer *out, rodt_error *error)
+{
+    if (out == NULL)
+        return rodti_field_error(error, "", "room for an answer is needed");
+    if (rules == NULL)
+        return rodti_rules_error(error);
+    rodt_status status = check_query(chamber, day, error);
+    if (status != RODT_OK)
+        return status;
+    status = rodti_rules_find_limit(rules, chamber, day, out);
+    return status == RODT_OK ? status : rodti_text_error(error, status, 0, "%s", rodt_status_text(status));
 }
 
 static void put_part(text_writer *writer, const char *part)

@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "rules/tables.h"
+#include "rules/find_limit.h"
 #include "rules/limit_row.h"
 #include "rules/table_reader.h"
 
@@ -167,7 +168,7 @@ static bool check_class_on(const loading *load, table_reader *reader, const rodt
     rodt_chamber chamber = {.family = row->family, .stroke_class = stroke_class, .rated_stroke = row->rated_stroke};
     memcpy(chamber.size, row->size, strlen(row->size) + 1);
     rodt_limit_answer answer;
-    rodt_status status = rodt_rules_find_limit(load->law, &chamber, day, &answer);
+    rodt_status status = rodti_rules_find_limit(load->law, &chamber, day, &answer);
     if (status != RODT_OK) {
         rodti_table_fault(reader, LIMIT_RATED_STROKE, 1, RODT_E_TABLE, "%s", rodt_status_text(status));
         return false;

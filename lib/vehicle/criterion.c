@@ -3,6 +3,9 @@
 #include "rodtravel/vehicle.h"
 
 #include "core/exact.h"
+#include "core/fault.h"
+#include "core/text.h"
+#include "rules/find_limit.h"
 #include "rules/tables.h"
 
 #include <string.h>
@@ -23,7 +26,7 @@ static rodt_length find_law_limit(const rodt_finding *finding)
     if (!rodt_finding_has(finding, RODT_REASON_CONFLICTING_MARKS) || finding->basis == RODT_BASIS_TABLE)
         return finding->law_limit;
     chamber.rated_stroke = (rodt_length){0};
-    return rodt_rules_find_limit(finding->rules, &chamber, finding->day, &answer) == RODT_OK ? answer.law_limit
+    return rodti_rules_find_limit(finding->rules, &chamber, finding->day, &answer) == RODT_OK ? answer.law_limit
                                                                                             : finding->law_limit;
 }
 
@@ -60,12 +63,16 @@ rodt_defect rodt_finding_defect(const rodt_finding *finding)
     return RODT_DEFECT_UNKNOWN;
 }
 
-rodt_status rodt_tally_add(rodt_tally *tally, const rodt_finding *finding)
+static const char too_many[] = "these are more brakes than any vehicle has";
+
+rodt_status rodt_tally_add(rodt_tally *tally, const rodt_finding *finding, rodt_error *error)
 {
     if (tally == NULL || finding == NULL)
-        return RODT_E_ARGUMENT;
+        return rodti_field_error(error, "", "a tally and a finding are needed");
+    if (finding->verdict > RODT_VERDICT_INOPERATIVE)
+        return rodti_field_error(error, "verdict", "there is no such verdict");
     if (tally->brakes >= RODT_BRAKES_MAX)
-        return RODT_E_RANGE;
+        return rodti_text_error(error, RODT_E_RANGE, 0, "%s", too_many);
     rodt_defect defect = rodt_finding_defect(finding);
     tally->brakes++;
     tally->full += defect == RODT_DEFECT_FULL;
@@ -77,10 +84,18 @@ rodt_status rodt_tally_add(rodt_tally *tally, const rodt_finding *finding)
 
 /* --- Whether the sum meets the criterion -------------------------------------------------------------- */
 
-static bool is_valid(const rodt_tally *tally, uint32_t brakes)
+static rodt_status check_tally(const rodt_tally *tally, uint32_t brakes, rodt_error *error)
 {
     uint64_t classified = (uint64_t)tally->full + tally->half + tally->unknown;
-    return classified <= tally->brakes && tally->inoperative <= tally->full && (brakes == 0 || brakes >= tally->brakes);
+    if (tally->brakes > RODT_BRAKES_MAX || brakes > RODT_BRAKES_MAX)
+        return rodti_text_error(error, RODT_E_RANGE, 0, "%s", too_many);
+    if (classified > tally->brakes || tally->inoperative > tally->full)
+        return rodti_field_error(error, "tally", "the tally counts more defects than brakes");
+    if (brakes != 0 && brakes < tally->brakes)
+        return rodti_field_error(error, "brakes", "more brakes were counted than the vehicle has");
+    if ((tally->reserved[0] | tally->reserved[1] | tally->reserved[2]) != 0)
+        return rodti_field_error(error, "reserved", "the reserve of a tally is zero");
+    return RODT_OK;
 }
 
 static rodt_ratio count(uint32_t brakes) { return (rodt_ratio){brakes, 1}; }
@@ -135,20 +150,21 @@ static rodt_outcome find_outcome(const rodt_count *count_made)
     return open ? RODT_OUTCOME_UNDETERMINED : RODT_OUTCOME_BELOW;
 }
 
-rodt_status rodt_tally_judge(const rodt_tally *tally, uint32_t brakes, rodt_count *out)
+rodt_status rodt_tally_judge(const rodt_tally *tally, uint32_t brakes, rodt_count *out, rodt_error *error)
 {
-    if (tally == NULL || out == NULL || !is_valid(tally, brakes))
-        return RODT_E_ARGUMENT;
-    if (tally->brakes > RODT_BRAKES_MAX || brakes > RODT_BRAKES_MAX)
-        return RODT_E_RANGE;
     rodt_count made;
+    if (tally == NULL || out == NULL)
+        return rodti_field_error(error, "", "a tally and room for its count are needed");
+    rodt_status status = check_tally(tally, brakes, error);
+    if (status != RODT_OK)
+        return status;
     memset(&made, 0, sizeof made);
     made.tally = *tally;
     made.brakes = brakes == 0 ? tally->brakes : brakes;
     made.unmeasured = made.brakes - tally->brakes;
     made.criterion = rodti_table_vehicle[VEHICLE_SHARE].value;
     if (!find_shares(&made) || !find_whole_needed(&made))
-        return RODT_E_RANGE;
+        return rodti_text_error(error, RODT_E_RANGE, 0, "%s", rodt_status_text(RODT_E_RANGE));
     made.outcome = find_outcome(&made);
     *out = made;
     return RODT_OK;

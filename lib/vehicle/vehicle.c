@@ -3,6 +3,9 @@
 #include "rodtravel/vehicle.h"
 
 #include "core/exact.h"
+#include "core/fault.h"
+#include "judge/judge.h"
+#include "quantity/fault.h"
 #include "rules/tables.h"
 #include "core/text.h"
 
@@ -55,6 +58,26 @@ static bool is_position(rodt_position position)
            (position.side == RODT_SIDE_LEFT || position.side == RODT_SIDE_RIGHT);
 }
 
+static rodt_status refuse(rodt_error *error, rodt_field field, const char *sentence)
+{
+    return rodti_field_error(error, rodt_field_name(field), sentence);
+}
+
+static rodt_status set_status(rodt_error *error, rodt_status status)
+{
+    if (error != NULL)
+        error->status = status;
+    return status;
+}
+
+/* Of an array of things the error names the one, counted from 1. */
+static rodt_status set_line(rodt_error *error, size_t index, rodt_status status)
+{
+    if (error != NULL)
+        error->line = (uint32_t)(index + 1);
+    return status;
+}
+
 /* The axle with the number, inserted if it is new. NULL: there are too many. */
 static rodt_axle_finding *find_or_add_axle(rodt_vehicle_finding *vehicle, int16_t axle)
 {
@@ -75,19 +98,45 @@ static rodt_axle_finding *find_or_add_axle(rodt_vehicle_finding *vehicle, int16_
     return place;
 }
 
-static rodt_status place_ends(const rodt_wheel_end *ends, size_t count, rodt_vehicle_finding *vehicle)
+/* A wheel end without its reading. */
+static rodt_status check_end(const rodt_wheel_end *end, rodt_error *error)
+{
+    const char *fault = rodti_length_fault(end->arm_length);
+    if (!is_position(end->position))
+        return refuse(error, RODT_FIELD_POSITION, "a position is an axle of 1 to 99 and its left or right side");
+    if (end->adjuster > RODT_ADJUSTER_AUTOMATIC)
+        return refuse(error, RODT_FIELD_ADJUSTER, "an adjuster is manual, automatic or not recorded");
+    if (fault != NULL)
+        return refuse(error, RODT_FIELD_ARM_LENGTH, fault);
+    if (!rodti_is_zero(end->reserved, COUNT_OF(end->reserved)))
+        return rodti_field_error(error, "reserved", "the reserve of a wheel end is zero");
+    return RODT_OK;
+}
+
+static rodt_status place_end(const rodt_wheel_end *ends, size_t i, rodt_vehicle_finding *vehicle, rodt_error *error)
+{
+    rodt_status status = check_end(&ends[i], error);
+    if (status != RODT_OK)
+        return status;
+    rodt_axle_finding *axle = find_or_add_axle(vehicle, ends[i].position.axle);
+    if (axle == NULL) {
+        refuse(error, RODT_FIELD_POSITION, "these are more axles than a vehicle can have here");
+        return set_status(error, RODT_E_RANGE);
+    }
+    size_t *end = ends[i].position.side == RODT_SIDE_LEFT ? &axle->left : &axle->right;
+    if (*end != NO_END)
+        return refuse(error, RODT_FIELD_POSITION, "this position is there twice");
+    *end = i;
+    return RODT_OK;
+}
+
+static rodt_status place_ends(const rodt_wheel_end *ends, size_t count, rodt_vehicle_finding *vehicle,
+                              rodt_error *error)
 {
     for (size_t i = 0; i < count; i++) {
-        if (!is_position(ends[i].position) || ends[i].arm_length.num < 0 || ends[i].arm_length.den < 0 ||
-            (unsigned)ends[i].adjuster > RODT_ADJUSTER_AUTOMATIC)
-            return RODT_E_ARGUMENT;
-        rodt_axle_finding *axle = find_or_add_axle(vehicle, ends[i].position.axle);
-        if (axle == NULL)
-            return RODT_E_RANGE;
-        size_t *end = ends[i].position.side == RODT_SIDE_LEFT ? &axle->left : &axle->right;
-        if (*end != NO_END)
-            return RODT_E_ARGUMENT;
-        *end = i;
+        rodt_status status = place_end(ends, i, vehicle, error);
+        if (status != RODT_OK)
+            return set_line(error, i, status);
     }
     return RODT_OK;
 }
@@ -208,70 +257,100 @@ static void advise_axle(const rodt_axle_finding *axle, const rodt_finding *findi
 
 /* --- The vehicle -------------------------------------------------------------------------------------- */
 
+static void count_finding(const rodt_finding *finding, const rodt_finding *first, rodt_vehicle_finding *vehicle)
+{
+    vehicle->in_adjustment += finding->verdict == RODT_VERDICT_IN_ADJUSTMENT;
+    vehicle->out_of_adjustment += finding->verdict == RODT_VERDICT_OUT_OF_ADJUSTMENT;
+    vehicle->inoperative += finding->verdict == RODT_VERDICT_INOPERATIVE;
+    vehicle->undetermined += finding->verdict == RODT_VERDICT_UNDETERMINED;
+    vehicle->mixed_days += rodt_date_compare(finding->day, first->day) != 0;
+}
+
 /* An axle has two ends; one that was not given is a brake that was not measured. */
 static rodt_status count_brakes(const rodt_finding *findings, size_t count, uint32_t brakes,
-                                rodt_vehicle_finding *vehicle)
+                                rodt_vehicle_finding *vehicle, rodt_error *error)
 {
     rodt_tally tally = {0};
     for (size_t i = 0; i < count; i++) {
-        rodt_status status = rodt_tally_add(&tally, &findings[i]);
+        rodt_status status = rodt_tally_add(&tally, &findings[i], error);
         if (status != RODT_OK)
-            return status;
-        vehicle->in_adjustment += findings[i].verdict == RODT_VERDICT_IN_ADJUSTMENT;
-        vehicle->out_of_adjustment += findings[i].verdict == RODT_VERDICT_OUT_OF_ADJUSTMENT;
-        vehicle->inoperative += findings[i].verdict == RODT_VERDICT_INOPERATIVE;
-        vehicle->undetermined += findings[i].verdict == RODT_VERDICT_UNDETERMINED;
-        vehicle->mixed_days += rodt_date_compare(findings[i].day, findings[0].day) != 0;
+            return set_line(error, i, status);
+        count_finding(&findings[i], &findings[0], vehicle);
     }
-    return rodt_tally_judge(&tally, brakes > 0 ? brakes : 2 * (uint32_t)vehicle->axle_count, &vehicle->count);
+    return rodt_tally_judge(&tally, brakes > 0 ? brakes : 2 * (uint32_t)vehicle->axle_count, &vehicle->count, error);
+}
+
+static void judge_axles(const rodt_wheel_end *ends, const rodt_finding *findings, rodt_advice *advice,
+                        rodt_vehicle_finding *vehicle)
+{
+    for (size_t i = 0; i < vehicle->axle_count; i++) {
+        judge_axle(ends, findings, &vehicle->axles[i]);
+        vehicle->mismatched_axles += (vehicle->axles[i].mismatches & RODT_AXLE_LAW) != 0;
+        if (advice != NULL)
+            advise_axle(&vehicle->axles[i], findings, advice);
+    }
+}
+
+static rodt_status check_arguments(const rodt_wheel_end *ends, size_t count, const rodt_finding *findings,
+                                   const rodt_vehicle_finding *out, rodt_error *error)
+{
+    if (ends == NULL || count == 0)
+        return rodti_field_error(error, "", "one wheel end is needed at least");
+    if (findings == NULL || out == NULL)
+        return rodti_field_error(error, "", "findings of the wheel ends and room for that of the vehicle are needed");
+    return RODT_OK;
 }
 
 rodt_status rodt_vehicle_combine(const rodt_wheel_end *ends, size_t count, uint32_t brakes,
-                                 const rodt_finding *findings, rodt_advice *advice, rodt_vehicle_finding *out)
+                                 const rodt_finding *findings, rodt_advice *advice, rodt_vehicle_finding *out,
+                                 rodt_error *error)
 {
     rodt_vehicle_finding vehicle;
-    if (ends == NULL || count == 0 || findings == NULL || out == NULL)
-        return RODT_E_ARGUMENT;
+    rodt_status status = check_arguments(ends, count, findings, out, error);
+    if (status != RODT_OK)
+        return status;
     memset(&vehicle, 0, sizeof vehicle);
-    rodt_status status = place_ends(ends, count, &vehicle);
+    status = place_ends(ends, count, &vehicle, error);
     if (status == RODT_OK)
-        status = count_brakes(findings, count, brakes, &vehicle);
+        status = count_brakes(findings, count, brakes, &vehicle, error);
     if (status != RODT_OK)
         return status;
     for (size_t i = 0; advice != NULL && i < count; i++)
-        advice[i] = advise(findings[i].verdict, ends[i].adjuster);
-    for (size_t i = 0; i < vehicle.axle_count; i++) {
-        judge_axle(ends, findings, &vehicle.axles[i]);
-        vehicle.mismatched_axles += (vehicle.axles[i].mismatches & RODT_AXLE_LAW) != 0;
-        if (advice != NULL)
-            advise_axle(&vehicle.axles[i], findings, advice);
-    }
+        advice[i] = advise((rodt_verdict)findings[i].verdict, (rodt_adjuster)ends[i].adjuster);
+    judge_axles(ends, findings, advice, &vehicle);
     *out = vehicle;
     return RODT_OK;
 }
 
 /* Results are untouched on failure, so all that can fail is done once before the first finding is written. */
-static rodt_status check_all(const rodt_wheel_end *ends, size_t count, uint32_t brakes, const rodt_rules *rules)
+static rodt_status check_all(const rodt_wheel_end *ends, size_t count, uint32_t brakes, const rodt_rules *rules,
+                             rodt_error *error)
 {
     rodt_vehicle_finding vehicle;
+    rodt_tally tally = {.brakes = (uint32_t)count};
     memset(&vehicle, 0, sizeof vehicle);
-    if (brakes != 0 && brakes < count)
-        return RODT_E_ARGUMENT;
-    rodt_status status = brakes > RODT_BRAKES_MAX ? RODT_E_RANGE : place_ends(ends, count, &vehicle);
+    rodt_status status = place_ends(ends, count, &vehicle, error);
+    if (status == RODT_OK)
+        status = rodt_tally_judge(&tally, brakes, &vehicle.count, error);
     for (size_t i = 0; i < count && status == RODT_OK; i++) {
         rodt_finding finding;
-        status = rodt_reading_judge(&ends[i].reading, rules, &finding);
+        status = rodt_reading_judge(&ends[i].reading, rules, &finding, error);
+        if (status != RODT_OK)
+            set_line(error, i, status);
     }
     return status;
 }
 
 rodt_status rodt_vehicle_judge(const rodt_wheel_end *ends, size_t count, uint32_t brakes, const rodt_rules *rules,
-                               rodt_finding *findings, rodt_advice *advice, rodt_vehicle_finding *out)
+                               rodt_finding *findings, rodt_advice *advice, rodt_vehicle_finding *out,
+                               rodt_error *error)
 {
-    if (ends == NULL || count == 0 || rules == NULL || findings == NULL || out == NULL)
-        return RODT_E_ARGUMENT;
-    rodt_status status = check_all(ends, count, brakes, rules);
+    rodt_status status = check_arguments(ends, count, findings, out, error);
+    if (status == RODT_OK && rules == NULL)
+        status = rodti_rules_error(error);
+    if (status == RODT_OK)
+        status = check_all(ends, count, brakes, rules, error);
     for (size_t i = 0; i < count && status == RODT_OK; i++)
-        status = rodt_reading_judge(&ends[i].reading, rules, &findings[i]);
-    return status == RODT_OK ? rodt_vehicle_combine(ends, count, brakes, findings, advice, out) : status;
+        status = rodti_reading_judge(&ends[i].reading, rules, &findings[i]);
+    return status == RODT_OK ? rodt_vehicle_combine(ends, count, brakes, findings, advice, out, error) : status;
 }

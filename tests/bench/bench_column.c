@@ -139,7 +139,7 @@ static void run_scalar(size_t rows)
             rodt_reading *reading = &readings[data.chamber[i] - 2];
             if (rodt_length_from_inches(data.released[i], RODT_COLUMN_PER_INCH, &reading->released) == RODT_OK &&
                 rodt_length_from_inches(data.applied[i], RODT_COLUMN_PER_INCH, &reading->applied) == RODT_OK &&
-                rodt_reading_judge(reading, plan.rules, &finding) == RODT_OK)
+                rodt_reading_judge(reading, plan.rules, &finding, NULL) == RODT_OK)
                 sum += (unsigned)finding.verdict;
         }
         times[k] = seconds() - begin;

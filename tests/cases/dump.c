@@ -85,7 +85,7 @@ static void grid(char **cell, const rodt_rules *rules)
         for (int64_t applied = 0; applied <= steps; applied++) {
             rodt_finding finding;
             reading.applied = lengths[applied];
-            check(rodt_reading_judge(&reading, rules, &finding), "judge");
+            check(rodt_reading_judge(&reading, rules, &finding, NULL), "judge");
             unsigned bits = answer_bits(&finding);
             line[2 * applied] = (unsigned char)(bits & 255u);
             line[2 * applied + 1] = (unsigned char)(bits >> 8);

@@ -29,7 +29,7 @@ static void check_identification(const rodt_chamber *stamp)
     static const rodt_date newest = {0};
     rodt_clues clues = {.stamp = *stamp};
     rodt_identification found;
-    require(rodt_clues_identify(&clues, rodt_rules_find(RODT_DEFAULT_RULES), newest, &found) == RODT_OK);
+    require(rodt_clues_identify(&clues, rodt_rules_find(RODT_DEFAULT_RULES), newest, &found, NULL) == RODT_OK);
     require(found.count > 0 && found.count <= RODT_CANDIDATES_MAX && found.contradiction == 0);
     for (size_t i = 0; i < found.count; i++) {
         const rodt_candidate *candidate = &found.candidates[i];
@@ -58,7 +58,7 @@ static void check_chamber(const char *text, size_t size)
     require(rodt_chamber_format(&chamber, written, sizeof written, NULL) == RODT_OK);
     require(rodt_chamber_parse(written, &again, NULL) == RODT_OK);
     require(memcmp(&chamber, &again, sizeof chamber) == 0);
-    require(rodt_rules_find_limit(rodt_rules_find(RODT_DEFAULT_RULES), &chamber, (rodt_date){0}, &answer) == RODT_OK);
+    require(rodt_rules_find_limit(rodt_rules_find(RODT_DEFAULT_RULES), &chamber, (rodt_date){0}, &answer, NULL) == RODT_OK);
     check_identification(&chamber);
 }
 

@@ -23,7 +23,7 @@ static void check_row(const rodt_rules *rules, const rodt_limit *row)
     rodt_limit_answer answer;
     demand(strlen(row->size) < sizeof chamber.size);
     memcpy(chamber.size, row->size, strlen(row->size));
-    demand(rodt_rules_find_limit(rules, &chamber, row->until, &answer) == RODT_OK);
+    demand(rodt_rules_find_limit(rules, &chamber, row->until, &answer, NULL) == RODT_OK);
     if (rodt_length_given(answer.law_limit))
         demand(rodt_length_compare(row->limit, answer.law_limit) <= 0 || answer.own_row != row);
     demand(answer.basis == RODT_BASIS_NOT_IN_FORCE || rodt_length_given(answer.limit));

@@ -3,6 +3,7 @@
 #include "column_expect.h"
 
 #include "judge/reasons.h"
+#include "judge/judge.h"
 
 static bool bit(rodt_column_bits bits, size_t row)
 {
@@ -67,7 +68,7 @@ static bool judge(const rodt_column_plan *plan, const rodt_reading *reading, uin
     rodt_finding finding;
     rodt_reading with_reasons = *reading;
     with_reasons.reasons = noted;
-    rodt_status status = rodt_reading_judge(&with_reasons, plan->rules, &finding);
+    rodt_status status = rodti_reading_judge(&with_reasons, plan->rules, &finding);
     if (status != RODT_OK)
         return false;
     bool has_stroke = rodt_length_given(finding.applied_stroke);

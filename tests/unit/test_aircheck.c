@@ -644,7 +644,7 @@ static void strokes_have_no_limit_there(void **state)
         const rodt_rules *rules = rodt_rules_at(r);
         if (rodt_rules_limit_count(rules) > 0 || rodt_ratio_given(rodt_rules_rated_share(rules)))
             continue;
-        assert_int_equal(rodt_reading_judge(&reading, rules, &finding), RODT_OK);
+        assert_int_equal(rodt_reading_judge(&reading, rules, &finding, NULL), RODT_OK);
         assert_int_equal(finding.verdict, RODT_VERDICT_UNDETERMINED);
         assert_true(rodt_finding_has(&finding, RODT_REASON_NO_PUBLISHED_LIMIT));
     }

@@ -73,13 +73,12 @@ static void add_simple(void)
 static void add_odd(void)
 {
     add_marked("18", inches(5, 2), (rodt_length){0, 0});
-    add_marked("18", inches(5, 2), inches(17, 9)); /* between two units of a column */
+    add_marked("18", inches(5, 2), inches(17777777, 10000000)); /* between two units of a column */
     add_marked("24 long", inches(3, 1), (rodt_length){0, 0});
     add_marked("30 long", inches(2, 1), (rodt_length){0, 0});
-    add_marked("18", inches(0, 1), (rodt_length){0, 0});
-    add_marked("18", (rodt_length){0, 0}, inches(INT32_MAX, RODT_COLUMN_PER_INCH));
-    add_marked("18", (rodt_length){0, 0}, inches(1000, 1));
-    add_marked("18", (rodt_length){0, 0}, inches(1, 1000000000));
+    add_marked("18", inches(3, 4), (rodt_length){0, 0});
+    add_marked("18", (rodt_length){0, 0}, inches(6, 1));
+    add_marked("18", (rodt_length){0, 0}, inches(999999999, 1000000000));
 }
 
 /* --- The scalar way ---------------------------------------------------------------------------------- */

@@ -20,7 +20,7 @@ static rodt_finding type_30_by(const rodt_rules *rules, int64_t stroke, int64_t 
     assert_int_equal(rodt_length_from_inches(2, 1, &reading.released), RODT_OK);
     assert_int_equal(rodt_length_from_inches(128 + stroke, 64, &reading.applied), RODT_OK);
     assert_int_equal(rodt_pressure_from_psi(psi, 1, &reading.pressure), RODT_OK);
-    assert_int_equal(rodt_reading_judge(&reading, rules, &finding), RODT_OK);
+    assert_int_equal(rodt_reading_judge(&reading, rules, &finding, NULL), RODT_OK);
     return finding;
 }
 
@@ -37,7 +37,7 @@ static rodt_count judged(rodt_tally tally, uint32_t brakes)
 {
     rodt_count count;
     memset(&count, 0xA5, sizeof count);
-    assert_int_equal(rodt_tally_judge(&tally, brakes, &count), RODT_OK);
+    assert_int_equal(rodt_tally_judge(&tally, brakes, &count, NULL), RODT_OK);
     return count;
 }
 
@@ -111,7 +111,7 @@ static rodt_tally tally_of(const int64_t *strokes, size_t count)
     rodt_tally tally = {0};
     for (size_t i = 0; i < count; i++) {
         rodt_finding finding = type_30(strokes[i]);
-        assert_int_equal(rodt_tally_add(&tally, &finding), RODT_OK);
+        assert_int_equal(rodt_tally_add(&tally, &finding, NULL), RODT_OK);
     }
     return tally;
 }
@@ -277,21 +277,21 @@ static void wrong_calls(void **state)
     rodt_count count, kept;
     memset(&count, 0x5A, sizeof count);
     kept = count;
-    assert_int_equal(rodt_tally_add(NULL, &finding), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_tally_add(&tally, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_tally_add(&full, &finding), RODT_E_RANGE);
+    assert_int_equal(rodt_tally_add(NULL, &finding, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_tally_add(&tally, NULL, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_tally_add(&full, &finding, NULL), RODT_E_RANGE);
     assert_int_equal(full.brakes, RODT_BRAKES_MAX);
-    assert_int_equal(rodt_tally_judge(NULL, 0, &count), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_tally_judge(&tally, 0, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_tally_judge(&tally, 3, &count), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_tally_judge(&tally, RODT_BRAKES_MAX + 1, &count), RODT_E_RANGE);
+    assert_int_equal(rodt_tally_judge(NULL, 0, &count, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_tally_judge(&tally, 0, NULL, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_tally_judge(&tally, 3, &count, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_tally_judge(&tally, RODT_BRAKES_MAX + 1, &count, NULL), RODT_E_RANGE);
     static const rodt_tally broken[] = {{4, 5, 0, 0, 0, {0}}, {4, 2, 2, 1, 0, {0}}, {4, 1, 0, 0, 2, {0}},
                                         {4, UINT32_MAX, 5, 0, 0, {0}}};
     for (size_t i = 0; i < sizeof broken / sizeof broken[0]; i++)
-        assert_int_equal(rodt_tally_judge(&broken[i], 0, &count), RODT_E_ARGUMENT);
+        assert_int_equal(rodt_tally_judge(&broken[i], 0, &count, NULL), RODT_E_ARGUMENT);
     assert_memory_equal(&count, &kept, sizeof count);
     full.full = RODT_BRAKES_MAX;
-    assert_int_equal(rodt_tally_judge(&full, 0, &count), RODT_OK);
+    assert_int_equal(rodt_tally_judge(&full, 0, &count, NULL), RODT_OK);
     assert_int_equal(count.outcome, RODT_OUTCOME_OUT_OF_SERVICE);
 }
 

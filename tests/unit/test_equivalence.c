@@ -76,8 +76,8 @@ static void compare(const rodt_reading *a, const rodt_reading *b, const rodt_rul
 {
     rodt_finding first;
     rodt_finding second;
-    assert_int_equal(rodt_reading_judge(a, rules, &first), RODT_OK);
-    assert_int_equal(rodt_reading_judge(b, rules, &second), RODT_OK);
+    assert_int_equal(rodt_reading_judge(a, rules, &first, NULL), RODT_OK);
+    assert_int_equal(rodt_reading_judge(b, rules, &second, NULL), RODT_OK);
     assert_int_equal(first.verdict, second.verdict);
     assert_true(first.reasons == second.reasons);
     assert_memory_equal(&first.applied_stroke, &second.applied_stroke, sizeof first.applied_stroke);

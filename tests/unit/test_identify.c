@@ -52,7 +52,7 @@ static rodt_identification identify_by(const char *rules, seen what)
 {
     rodt_identification found;
     rodt_clues clues = clues_of(&what);
-    assert_int_equal(rodt_clues_identify(&clues, rodt_rules_find(rules), newest, &found), RODT_OK);
+    assert_int_equal(rodt_clues_identify(&clues, rodt_rules_find(rules), newest, &found, NULL), RODT_OK);
     return found;
 }
 
@@ -132,7 +132,7 @@ static void test_marked_limit(void **state)
     (void)state;
     rodt_clues clues = {.stamp = {.size = "18", .marked_limit = {3, 2}, .rated_stroke = {5, 2}}};
     rodt_identification found;
-    assert_int_equal(rodt_clues_identify(&clues, rodt_rules_find("us-fmcsr"), newest, &found), RODT_OK);
+    assert_int_equal(rodt_clues_identify(&clues, rodt_rules_find("us-fmcsr"), newest, &found, NULL), RODT_OK);
     assert_int_equal(found.count, 1);
     assert_int_equal(rodt_length_compare(found.strict_limit, (rodt_length){3, 2}), 0);
 }
@@ -210,7 +210,7 @@ static void test_close_pairs(void **state)
         const rodt_chamber_row *row = rodt_chamber_row_at(i);
         rodt_clues clues = {.diameter = row->outside_diameter};
         rodt_identification found;
-        assert_int_equal(rodt_clues_identify(&clues, rodt_rules_find("us-fmcsr"), newest, &found), RODT_OK);
+        assert_int_equal(rodt_clues_identify(&clues, rodt_rules_find("us-fmcsr"), newest, &found, NULL), RODT_OK);
         for (size_t j = 0; j < rodt_chamber_row_count(); j++) {
             const rodt_chamber_row *other = rodt_chamber_row_at(j);
             rodt_length apart;
@@ -319,13 +319,13 @@ static void test_limits_of_the_day(void **state)
     rodt_identification found;
     rodt_clues clues = {.stamp = {.family = RODT_FAMILY_CLAMP, .size = "36"}};
     assert_int_equal(rodt_date_make(2021, 10, 13, &day), RODT_OK);
-    assert_int_equal(rodt_clues_identify(&clues, rodt_rules_find("us-fmcsr"), day, &found), RODT_OK);
+    assert_int_equal(rodt_clues_identify(&clues, rodt_rules_find("us-fmcsr"), day, &found, NULL), RODT_OK);
     expect(found, "clamp 36 standard: 2 1/4", "2 1/4");
     assert_int_equal(rodt_date_make(2021, 10, 14, &day), RODT_OK);
-    assert_int_equal(rodt_clues_identify(&clues, rodt_rules_find("us-fmcsr"), day, &found), RODT_OK);
+    assert_int_equal(rodt_clues_identify(&clues, rodt_rules_find("us-fmcsr"), day, &found, NULL), RODT_OK);
     expect(found, "clamp 36 standard: 2 1/2", "2 1/2");
     assert_int_equal(rodt_date_make(2010, 1, 1, &day), RODT_OK);
-    assert_int_equal(rodt_clues_identify(&clues, rodt_rules_find("us-fmcsr"), day, &found), RODT_OK);
+    assert_int_equal(rodt_clues_identify(&clues, rodt_rules_find("us-fmcsr"), day, &found, NULL), RODT_OK);
     expect(found, "clamp 36 standard: none", "none");
 }
 
@@ -348,10 +348,10 @@ static void test_own_limits(void **state)
     rodt_clues clues = {.stamp = {.family = RODT_FAMILY_CLAMP, .size = "30"}};
     const rodt_rules *law = rodt_rules_find("us-fmcsr");
     assert_int_equal(rodt_rules_load(law, "own", table, sizeof table - 1, &own, NULL), RODT_OK);
-    assert_int_equal(rodt_clues_identify(&clues, own, newest, &found), RODT_OK);
+    assert_int_equal(rodt_clues_identify(&clues, own, newest, &found, NULL), RODT_OK);
     expect(found, "clamp 30 standard: 1 7/8 | clamp 30 long: 2 1/2", "1 7/8");
     memcpy(clues.stamp.size, "36", 3);
-    assert_int_equal(rodt_clues_identify(&clues, own, newest, &found), RODT_OK);
+    assert_int_equal(rodt_clues_identify(&clues, own, newest, &found, NULL), RODT_OK);
     expect(found, "clamp 36 long: 2 | clamp 36 standard: 2 1/2", "2");
     rodt_rules_free(own);
 }
@@ -463,7 +463,7 @@ static drawn draw(uint64_t *chances)
 
 static bool try_clues(const rodt_clues *clues, rodt_identification *found)
 {
-    rodt_status status = rodt_clues_identify(clues, rodt_rules_find("us-fmcsr"), newest, found);
+    rodt_status status = rodt_clues_identify(clues, rodt_rules_find("us-fmcsr"), newest, found, NULL);
     assert_true(status == RODT_OK || status == RODT_E_ARGUMENT);
     return status == RODT_OK;
 }
@@ -574,7 +574,7 @@ static bool rests_on_rows(const rodt_identification *found)
     for (size_t i = 0; i < found->count; i++) {
         rodt_limit_answer answer;
         const rodt_rules *law = rodt_rules_find("us-fmcsr");
-        assert_int_equal(rodt_rules_find_limit(law, &found->candidates[i].chamber, newest, &answer), RODT_OK);
+        assert_int_equal(rodt_rules_find_limit(law, &found->candidates[i].chamber, newest, &answer, NULL), RODT_OK);
         if (answer.basis != RODT_BASIS_TABLE)
             return false;
     }
@@ -630,8 +630,8 @@ static void check_agreement(const rodt_rules *rules, const rodt_chamber *chamber
     rodt_identification found;
     rodt_clues clues = {.stamp = *chamber, .rated_stroke = chamber->rated_stroke};
     clues.stamp.rated_stroke = (rodt_length){0};
-    assert_int_equal(rodt_rules_find_limit(rules, chamber, newest, &answer), RODT_OK);
-    assert_int_equal(rodt_clues_identify(&clues, rules, newest, &found), RODT_OK);
+    assert_int_equal(rodt_rules_find_limit(rules, chamber, newest, &answer, NULL), RODT_OK);
+    assert_int_equal(rodt_clues_identify(&clues, rules, newest, &found, NULL), RODT_OK);
     bool doubted = chamber->stroke_class != RODT_STROKE_CLASS_LONG && rodt_length_given(standard) &&
                    rodt_length_compare(chamber->rated_stroke, standard) != 0;
     char text[RODT_CHAMBER_TEXT_SIZE], mark[RODT_LENGTH_TEXT_SIZE];
@@ -667,7 +667,7 @@ static void expect_refused(const rodt_clues *clues, rodt_status status)
     rodt_identification found;
     memset(&found, 0x5A, sizeof found);
     rodt_identification before = found;
-    assert_int_equal(rodt_clues_identify(clues, rodt_rules_find("us-fmcsr"), newest, &found), status);
+    assert_int_equal(rodt_clues_identify(clues, rodt_rules_find("us-fmcsr"), newest, &found, NULL), status);
     assert_memory_equal(&found, &before, sizeof found);
 }
 
@@ -676,9 +676,9 @@ static void test_refusals(void **state)
     (void)state;
     rodt_identification found;
     rodt_clues round = {.port = RODT_PORT_ROUND};
-    assert_int_equal(rodt_clues_identify(NULL, rodt_rules_find("us-fmcsr"), newest, &found), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_clues_identify(&round, NULL, newest, &found), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_clues_identify(&round, rodt_rules_find("us-fmcsr"), newest, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_clues_identify(NULL, rodt_rules_find("us-fmcsr"), newest, &found, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_clues_identify(&round, NULL, newest, &found, NULL), RODT_E_UNKNOWN_RULES);
+    assert_int_equal(rodt_clues_identify(&round, rodt_rules_find("us-fmcsr"), newest, NULL, NULL), RODT_E_ARGUMENT);
     expect_refused(&(rodt_clues){0}, RODT_E_ARGUMENT);
     expect_refused(&(rodt_clues){.diameter_division = {1, 8}}, RODT_E_ARGUMENT);
     expect_refused(&(rodt_clues){.family = (rodt_family)5}, RODT_E_ARGUMENT);

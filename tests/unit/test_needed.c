@@ -41,7 +41,7 @@ static int prepare(void **state)
     of.air_row = rodt_rules_air_at(rules, 0);
     assert_int_equal(rodt_form_judge(&form, rules, &of.finding, NULL), RODT_OK);
     assert_int_equal(rodt_air_judge(&reading, rules, &of.air, NULL), RODT_OK);
-    assert_int_equal(rodt_tally_judge(&(rodt_tally){.brakes = 6, .full = 1, .half = 1}, 0, &of.count), RODT_OK);
+    assert_int_equal(rodt_tally_judge(&(rodt_tally){.brakes = 6, .full = 1, .half = 1}, 0, &of.count, NULL), RODT_OK);
     of.chamber = of.finding.chamber;
     return of.air_row == NULL;
 }

@@ -40,7 +40,7 @@ static rodt_limit_answer ask(const char *rules, const rodt_chamber *chamber, con
     rodt_limit_answer answer;
     memset(&answer, 0x5A, sizeof answer);
     assert_non_null(rodt_rules_find(rules));
-    assert_int_equal(rodt_rules_find_limit(rodt_rules_find(rules), chamber, on(day), &answer), RODT_OK);
+    assert_int_equal(rodt_rules_find_limit(rodt_rules_find(rules), chamber, on(day), &answer, NULL), RODT_OK);
     return answer;
 }
 
@@ -392,13 +392,13 @@ static void wrong_arguments_change_nothing(void **state)
     memset(&answer, 0x5A, sizeof answer);
     before = answer;
     for (size_t i = 0; i < COUNT_OF(bad); i++)
-        assert_int_equal(rodt_rules_find_limit(rules, &bad[i], on(""), &answer), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_rules_find_limit(NULL, &good, on(""), &answer), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_rules_find_limit(rules, NULL, on(""), &answer), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_rules_find_limit(rules, &good, on(""), NULL), RODT_E_ARGUMENT);
+        assert_int_equal(rodt_rules_find_limit(rules, &bad[i], on(""), &answer, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_rules_find_limit(NULL, &good, on(""), &answer, NULL), RODT_E_UNKNOWN_RULES);
+    assert_int_equal(rodt_rules_find_limit(rules, NULL, on(""), &answer, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_rules_find_limit(rules, &good, on(""), NULL, NULL), RODT_E_ARGUMENT);
     rodt_chamber far = chamber_of(RODT_FAMILY_CLAMP, "18", RODT_STROKE_CLASS_STANDARD);
     far.rated_stroke = (rodt_length){1, INT64_MAX};
-    assert_int_equal(rodt_rules_find_limit(rules, &far, on(""), &answer), RODT_E_RANGE);
+    assert_int_equal(rodt_rules_find_limit(rules, &far, on(""), &answer, NULL), RODT_E_ARGUMENT);
     assert_memory_equal(&answer, &before, sizeof answer);
 }
 

@@ -74,7 +74,7 @@ static void expect_limits(const rodt_rules *rules, const char *size, rodt_stroke
     chamber.rated_stroke = inches(rated);
     if (day[0] != '\0')
         assert_int_equal(rodt_date_parse_iso(day, &date, NULL), RODT_OK);
-    assert_int_equal(rodt_rules_find_limit(rules, &chamber, date, &answer), RODT_OK);
+    assert_int_equal(rodt_rules_find_limit(rules, &chamber, date, &answer, NULL), RODT_OK);
     assert_int_equal(rodt_length_compare(answer.limit, inches(limit)), 0);
     assert_int_equal(rodt_length_compare(answer.law_limit, inches(law_limit)), 0);
     assert_true(answer.own_row == NULL || answer.own_row->limit.den != 0);

@@ -7,6 +7,7 @@
 #include <cmocka.h>
 #include <string.h>
 
+#include "judge/judge.h"
 #include "rodtravel/rodtravel.h"
 
 static rodt_length inches(int64_t num, int64_t den)
@@ -46,7 +47,7 @@ static rodt_finding judged_by(const char *rules, const rodt_reading *made)
 {
     rodt_finding finding;
     memset(&finding, 0xA5, sizeof finding);
-    assert_int_equal(rodt_reading_judge(made, rodt_rules_find(rules), &finding), RODT_OK);
+    assert_int_equal(rodt_reading_judge(made, rodt_rules_find(rules), &finding, NULL), RODT_OK);
     return finding;
 }
 
@@ -442,7 +443,7 @@ static void a_carriers_limit_is_stricter_and_both_are_said(void **state)
     for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
         rodt_reading made = reading("clamp 20 standard", 64, 64 + cases[i].stroke);
         rodt_finding finding;
-        assert_int_equal(rodt_reading_judge(&made, own, &finding), RODT_OK);
+        assert_int_equal(rodt_reading_judge(&made, own, &finding, NULL), RODT_OK);
         assert_int_equal(finding.verdict, cases[i].verdict);
         assert_true(rodt_finding_has(&finding, cases[i].reason));
         assert_int_equal(rodt_length_compare(finding.limit, inches(13, 8)), 0);
@@ -452,7 +453,7 @@ static void a_carriers_limit_is_stricter_and_both_are_said(void **state)
     }
     rodt_reading other = reading("clamp 30 standard", 64, 64 + 128);
     rodt_finding finding;
-    assert_int_equal(rodt_reading_judge(&other, own, &finding), RODT_OK);
+    assert_int_equal(rodt_reading_judge(&other, own, &finding, NULL), RODT_OK);
     assert_int_equal(finding.verdict, RODT_VERDICT_IN_ADJUSTMENT);
     assert_null(finding.own_row);
     rodt_rules_free(own);
@@ -468,11 +469,11 @@ static void a_carriers_limit_alone_cannot_pass_a_brake(void **state)
                      RODT_OK);
     rodt_reading made = reading("18", 64, 64 + 96);
     rodt_finding finding;
-    assert_int_equal(rodt_reading_judge(&made, own, &finding), RODT_OK);
+    assert_int_equal(rodt_reading_judge(&made, own, &finding, NULL), RODT_OK);
     assert_int_equal(finding.verdict, RODT_VERDICT_UNDETERMINED);
     HAS(finding, NO_PUBLISHED_LIMIT);
     made.applied = inches(64 + 97, 64);
-    assert_int_equal(rodt_reading_judge(&made, own, &finding), RODT_OK);
+    assert_int_equal(rodt_reading_judge(&made, own, &finding, NULL), RODT_OK);
     assert_int_equal(finding.verdict, RODT_VERDICT_OUT_OF_ADJUSTMENT);
     HAS(finding, OVER_OWN_LIMIT);
     HAS_NOT(finding, OVER_LIMIT);
@@ -493,7 +494,7 @@ static void unconfirmed_limits_are_marked(void **state)
 static void refused(rodt_reading made, const rodt_rules *rules, rodt_finding *finding)
 {
     rodt_finding untouched = *finding;
-    assert_int_equal(rodt_reading_judge(&made, rules, finding), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_reading_judge(&made, rules, finding, NULL), RODT_E_ARGUMENT);
     assert_memory_equal(finding, &untouched, sizeof untouched);
 }
 
@@ -525,9 +526,9 @@ static void values_that_no_reader_makes_are_refused(void **state)
     bad = good;
     bad.chamber.family = (rodt_family)77;
     refused(bad, rules, &finding);
-    refused(good, NULL, &finding);
-    assert_int_equal(rodt_reading_judge(NULL, rules, &finding), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_reading_judge(&good, rules, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_reading_judge(&good, NULL, &finding, NULL), RODT_E_UNKNOWN_RULES);
+    assert_int_equal(rodt_reading_judge(NULL, rules, &finding, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_reading_judge(&good, rules, NULL, NULL), RODT_E_ARGUMENT);
 }
 
 static void readings_too_fine_to_subtract_are_a_status(void **state)
@@ -537,7 +538,8 @@ static void readings_too_fine_to_subtract_are_a_status(void **state)
     rodt_finding finding;
     made.released = (rodt_length){1, INT64_MAX};
     made.applied = (rodt_length){3, INT64_MAX - 1};
-    assert_int_equal(rodt_reading_judge(&made, rodt_rules_find("us-fmcsr"), &finding), RODT_E_RANGE);
+    assert_int_equal(rodti_reading_judge(&made, rodt_rules_find("us-fmcsr"), &finding), RODT_E_RANGE);
+    assert_int_equal(rodt_reading_judge(&made, rodt_rules_find("us-fmcsr"), &finding, NULL), RODT_E_ARGUMENT);
 }
 
 int main(void)

@@ -493,10 +493,10 @@ static void null_pointers_are_refused(void **state)
     rodt_form text = good();
     rodt_finding finding;
     assert_int_equal(rodt_form_judge(NULL, us(), &finding, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_form_judge(&text, NULL, &finding, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_form_judge(&text, NULL, &finding, NULL), RODT_E_UNKNOWN_RULES);
     assert_int_equal(rodt_form_judge(&text, us(), NULL, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_form_judge_row(NULL, us(), &finding, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_form_judge_row(&text, NULL, &finding, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_form_judge_row(&text, NULL, &finding, NULL), RODT_E_UNKNOWN_RULES);
     assert_int_equal(rodt_form_judge_row(&text, us(), NULL, NULL), RODT_E_ARGUMENT);
 }
 

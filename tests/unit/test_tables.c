@@ -58,7 +58,7 @@ static void published_wording_is_the_figure(void **state)
 static void expect_row(const rodt_rules *rules, const rodt_chamber *chamber, rodt_date day, const rodt_limit *row)
 {
     rodt_limit_answer answer;
-    assert_int_equal(rodt_rules_find_limit(rules, chamber, day, &answer), RODT_OK);
+    assert_int_equal(rodt_rules_find_limit(rules, chamber, day, &answer, NULL), RODT_OK);
     assert_ptr_equal(answer.row, row);
     assert_false(answer.conflicting_marks);
 }

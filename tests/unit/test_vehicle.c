@@ -50,7 +50,7 @@ static rodt_vehicle_finding judged(const rodt_wheel_end *ends, size_t count, uin
     rodt_vehicle_finding vehicle;
     memset(&vehicle, 0xA5, sizeof vehicle);
     assert_int_equal(
-        rodt_vehicle_judge(ends, count, brakes, rodt_rules_find("us-fmcsr"), findings, advice, &vehicle), RODT_OK);
+        rodt_vehicle_judge(ends, count, brakes, rodt_rules_find("us-fmcsr"), findings, advice, &vehicle, NULL), RODT_OK);
     return vehicle;
 }
 
@@ -364,12 +364,12 @@ static void findings_that_are_there_already(void **state)
         assert_int_equal(rodt_form_judge_row(&text, rodt_rules_find("us-fmcsr"), &findings[i], NULL), RODT_OK);
         text.applied = "4 3/8";
     }
-    assert_int_equal(rodt_vehicle_combine(ends, 2, 0, findings, NULL, &vehicle), RODT_OK);
+    assert_int_equal(rodt_vehicle_combine(ends, 2, 0, findings, NULL, &vehicle, NULL), RODT_OK);
     assert_int_equal(vehicle.undetermined, 1);
     assert_int_equal(vehicle.out_of_adjustment, 1);
     assert_ratio(vehicle.count.worst_share, 1, 1);
     rodt_vehicle_finding direct = judged(ends, 2, 0), again;
-    assert_int_equal(rodt_vehicle_combine(ends, 2, 0, findings, advice, &again), RODT_OK);
+    assert_int_equal(rodt_vehicle_combine(ends, 2, 0, findings, advice, &again, NULL), RODT_OK);
     assert_memory_equal(&direct, &again, sizeof direct);
 }
 
@@ -380,7 +380,7 @@ static void expect(rodt_status status, const rodt_wheel_end *ends, size_t count,
     memset(findings, 0x5A, sizeof findings);
     memset(advice, 0x5A, sizeof advice);
     kept = vehicle;
-    assert_int_equal(rodt_vehicle_judge(ends, count, brakes, rodt_rules_find("us-fmcsr"), findings, advice, &vehicle),
+    assert_int_equal(rodt_vehicle_judge(ends, count, brakes, rodt_rules_find("us-fmcsr"), findings, advice, &vehicle, NULL),
                      status);
     assert_memory_equal(&vehicle, &kept, sizeof vehicle);
     for (size_t i = 0; i < sizeof findings; i++)
@@ -424,15 +424,15 @@ static void wrong_calls(void **state)
     rodt_wheel_end one = end("1L", "30 standard", 24);
     rodt_vehicle_finding vehicle;
     const rodt_rules *law = rodt_rules_find("us-fmcsr");
-    assert_int_equal(rodt_vehicle_judge(NULL, 1, 0, law, findings, NULL, &vehicle), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_vehicle_judge(&one, 1, 0, NULL, findings, NULL, &vehicle), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_vehicle_judge(&one, 1, 0, law, NULL, NULL, &vehicle), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_vehicle_judge(&one, 1, 0, law, findings, NULL, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_vehicle_judge(&one, 1, 0, law, findings, NULL, &vehicle), RODT_OK);
-    assert_int_equal(rodt_vehicle_combine(NULL, 1, 0, findings, NULL, &vehicle), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_vehicle_combine(&one, 1, 0, NULL, NULL, &vehicle), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_vehicle_combine(&one, 0, 0, findings, NULL, &vehicle), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_vehicle_combine(&one, 1, 0, findings, NULL, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_vehicle_judge(NULL, 1, 0, law, findings, NULL, &vehicle, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_vehicle_judge(&one, 1, 0, NULL, findings, NULL, &vehicle, NULL), RODT_E_UNKNOWN_RULES);
+    assert_int_equal(rodt_vehicle_judge(&one, 1, 0, law, NULL, NULL, &vehicle, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_vehicle_judge(&one, 1, 0, law, findings, NULL, NULL, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_vehicle_judge(&one, 1, 0, law, findings, NULL, &vehicle, NULL), RODT_OK);
+    assert_int_equal(rodt_vehicle_combine(NULL, 1, 0, findings, NULL, &vehicle, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_vehicle_combine(&one, 1, 0, NULL, NULL, &vehicle, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_vehicle_combine(&one, 0, 0, findings, NULL, &vehicle, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_vehicle_combine(&one, 1, 0, findings, NULL, NULL, NULL), RODT_E_ARGUMENT);
 }
 
 static void forty_axles(void **state)

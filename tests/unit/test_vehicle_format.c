@@ -50,7 +50,7 @@ static void the_count_in_one_line(void **state)
         rodt_tally tally = {cases[i].brakes, cases[i].full, cases[i].half, cases[i].unknown, 0, {0}};
         rodt_count count;
         char text[RODT_SENTENCE_SIZE], kept[8] = "kept";
-        assert_int_equal(rodt_tally_judge(&tally, cases[i].said, &count), RODT_OK);
+        assert_int_equal(rodt_tally_judge(&tally, cases[i].said, &count, NULL), RODT_OK);
         assert_int_equal(rodt_count_format(&count, text, sizeof text, NULL), RODT_OK);
         assert_string_equal(text, cases[i].text);
         assert_int_equal(rodt_count_format(&count, kept, sizeof kept, NULL), RODT_E_SPACE);
@@ -64,7 +64,7 @@ static void the_longest_count_fits(void **state)
     rodt_tally tally = {999999997, 1, 3, 99999989, 1, {0}};
     rodt_count count;
     char text[RODT_SENTENCE_SIZE];
-    assert_int_equal(rodt_tally_judge(&tally, 999999999, &count), RODT_OK);
+    assert_int_equal(rodt_tally_judge(&tally, 999999999, &count, NULL), RODT_OK);
     assert_int_equal(rodt_count_format(&count, text, sizeof text, NULL), RODT_OK);
 }
 

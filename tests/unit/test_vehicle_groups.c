@@ -60,7 +60,7 @@ static rodt_finding finding_of(int eighths)
     assert_int_equal(rodt_length_from_inches(2, 1, &reading.released), RODT_OK);
     assert_int_equal(rodt_length_from_inches(16 + eighths, 8, &reading.applied), RODT_OK);
     assert_int_equal(rodt_date_make(2024, 5, 6, &reading.day), RODT_OK);
-    assert_int_equal(rodt_reading_judge(&reading, rodt_rules_find("us-fmcsr"), &finding), RODT_OK);
+    assert_int_equal(rodt_reading_judge(&reading, rodt_rules_find("us-fmcsr"), &finding, NULL), RODT_OK);
     return finding;
 }
 

@@ -95,7 +95,7 @@ PyObject *py_finding_from_values(PyObject *values, const rodt_rules *rules)
     f.evidence = (rodt_evidence)p.evidence;
     f.limit_row = p.row < 0 ? NULL : rodt_rules_limit_at(law_of(rules), (size_t)p.row);
     f.own_row = p.own_row < 0 ? NULL : rodt_rules_limit_at(rules, (size_t)p.own_row);
-    if (p.source != Py_None && rodt_rules_find_limit(rules, &f.chamber, f.day, &answer) == RODT_OK)
+    if (p.source != Py_None && rodt_rules_find_limit(rules, &f.chamber, f.day, &answer, NULL) == RODT_OK)
         f.source = answer.source;
     f.rules = rules;
     return from_finding(&f);

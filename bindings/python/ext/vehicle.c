@@ -68,7 +68,7 @@ static PyObject *combine(const vehicle_parts *parts, unsigned brakes)
 {
     rodt_vehicle_finding found;
     rodt_status status =
-        rodt_vehicle_combine(parts->ends, parts->count, brakes, parts->findings, parts->advice, &found);
+        rodt_vehicle_combine(parts->ends, parts->count, brakes, parts->findings, parts->advice, &found, NULL);
     if (status == RODT_E_ARGUMENT) {
         py_raise(status, "",
                  "there is no wheel end, a position is missing or given twice, or there are fewer brakes "

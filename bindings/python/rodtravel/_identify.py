@@ -8,7 +8,7 @@ from typing import Any
 from . import _rodtravel as _low
 from ._chambers import Chamber, chamber_of
 from ._enums import Clue, Family, Observation, Port, Tag, number_of
-from ._error import Error, Status, explained
+from ._error import Error, Status
 from ._record import Field, Record, tuple_of
 from ._rules import DEFAULT_RULES, Rules, rule_set
 from ._types import Day, Exact
@@ -77,5 +77,4 @@ def identify(*, stamp: Chamber | str | None = None, family: Family | str = "unkn
            number_of(Port, port, "port"), number_of(Tag, tag, "tag"), rated_stroke, diameter, diameter_division)
     if raw == (None, 0, 0, 0, None, None, diameter_division):
         raise Error(Status.ARGUMENT, "there is no clue: give a stamp, a family, a port, a tag, a rated stroke or a diameter")
-    with explained("a division must be above zero, and no clue is below zero", "clues"):
-        return Identification._read(_low.rodt_clues_identify(raw, rule_set(rules)._kept, day))
+    return Identification._read(_low.rodt_clues_identify(raw, rule_set(rules)._kept, day))

@@ -167,7 +167,7 @@ static group_status write_vehicle(vehicle_groups *table, const vehicle *one)
 {
     rodt_count count;
     line to = {table, true};
-    if (rodt_tally_judge(&one->tally, 0, &count) != RODT_OK)
+    if (rodt_tally_judge(&one->tally, 0, &count, NULL) != RODT_OK)
         return GROUP_E_BRAKES;
     if (one->size == 0)
         count.outcome = RODT_OUTCOME_UNDETERMINED;
@@ -332,7 +332,7 @@ static bool add_tally(rodt_tally *to, const rodt_tally *one)
 group_brake group_brake_of(const rodt_finding *finding, rodt_position position)
 {
     group_brake brake = {.verdict = finding->verdict, .day = finding->day, .position = position};
-    (void)rodt_tally_add(&brake.tally, finding);
+    (void)rodt_tally_add(&brake.tally, finding, NULL);
     return brake;
 }
 

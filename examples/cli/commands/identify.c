@@ -135,7 +135,7 @@ static void name_clues(uint32_t clues, char *words, size_t size)
 static rodt_evidence evidence_of(const rodt_candidate *candidate, const rule_context *context)
 {
     rodt_limit_answer answer;
-    rodt_status status = rodt_rules_find_limit(context->rules, &candidate->chamber, context->day, &answer);
+    rodt_status status = rodt_rules_find_limit(context->rules, &candidate->chamber, context->day, &answer, NULL);
     return status == RODT_OK ? answer.evidence : RODT_EVIDENCE_FROM_MEMORY;
 }
 
@@ -285,7 +285,7 @@ static void write_answer(const rodt_identification *answer, const rule_context *
 static int answer_clues(const command_line *from, const rodt_clues *clues, const rule_context *context)
 {
     rodt_identification answer;
-    rodt_status status = rodt_clues_identify(clues, context->rules, context->day, &answer);
+    rodt_status status = rodt_clues_identify(clues, context->rules, context->day, &answer, NULL);
     if (status != RODT_OK)
         return print_error("%s", rodt_status_text(status));
     if (option_given(from, IDENTIFY_JSON))

@@ -58,7 +58,7 @@ static int find_limit(const command_line *from, const rule_context *context, rod
     if (status == RODT_OK && rodt_field_find(error.field, strlen(error.field)) != RODT_FIELD_RELEASED)
         return print_field_error(from, &error);
     if (status == RODT_OK)
-        status = rodt_reading_judge(&reading, context->rules, finding);
+        status = rodt_reading_judge(&reading, context->rules, finding, NULL);
     return status == RODT_OK ? STATUS_CONTINUE : print_error("%s", rodt_status_text(status));
 }
 

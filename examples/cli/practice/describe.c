@@ -207,7 +207,7 @@ void practice_each_reason(const practice *of, size_t end, vehicle_line line, voi
 static bool find_limit(const practice *of, const rodt_chamber *chamber, rodt_date day, char word[WORD_SIZE])
 {
     rodt_limit_answer answer;
-    bool found = rodt_rules_find_limit(of->setting.rules, chamber, day, &answer) == RODT_OK &&
+    bool found = rodt_rules_find_limit(of->setting.rules, chamber, day, &answer, NULL) == RODT_OK &&
                  rodt_length_given(answer.limit);
     if (found)
         practice_format_length(of, answer.limit, word);

@@ -104,7 +104,7 @@ static bool draw_axle(practice_random *random, const practice *of, axle_role rol
         bool wanted = size[0] == '\0' ? kinds[i].level <= of->setting.level
                                       : strcmp(size, kinds[i].size) == 0 && !axle.is_long;
         bool fits = wanted && (!axle.shows_rated || rodt_length_given(axle.rated)) &&
-                    rodt_rules_find_limit(of->setting.rules, &axle.chamber, of->day, &answer) == RODT_OK &&
+                    rodt_rules_find_limit(of->setting.rules, &axle.chamber, of->day, &answer, NULL) == RODT_OK &&
                     rodt_length_given(answer.limit) && !answer.conflicting_marks;
         weights[i] = fits ? kinds[i].weights[role] : 0;
         sum += weights[i];
@@ -388,7 +388,7 @@ static rodt_length limit_if_long(const maker *make, const rodt_chamber *chamber)
     rodt_chamber other = *chamber;
     other.stroke_class = RODT_STROKE_CLASS_LONG;
     bool differs = chamber->family == RODT_FAMILY_CLAMP && chamber->stroke_class == RODT_STROKE_CLASS_UNKNOWN &&
-                   rodt_rules_find_limit(make->of->setting.rules, &other, make->of->day, &answer) == RODT_OK &&
+                   rodt_rules_find_limit(make->of->setting.rules, &other, make->of->day, &answer, NULL) == RODT_OK &&
                    answer.basis == RODT_BASIS_TABLE && !answer.conflicting_marks;
     return differs ? answer.limit : (rodt_length){0, 0};
 }
@@ -408,7 +408,7 @@ static bool make_end(maker *make, const axle_plan *plan, size_t index, rodt_side
     rodt_wheel_end *end = &of->judged.ends[index];
     rodt_limit_answer answer;
     draw_marks(&make->random, of, &plan->axle, seen, &end->reading.chamber);
-    if (rodt_rules_find_limit(of->setting.rules, &end->reading.chamber, of->day, &answer) != RODT_OK ||
+    if (rodt_rules_find_limit(of->setting.rules, &end->reading.chamber, of->day, &answer, NULL) != RODT_OK ||
         !rodt_length_given(answer.limit))
         return false;
     rodt_length long_limit = limit_if_long(make, &end->reading.chamber);
@@ -500,6 +500,6 @@ int practice_generate(const practice_setting *setting, practice *out)
                         rodt_rules_id(setting->rules));
     vehicle_record *judged = &out->judged;
     rodt_status status = rodt_vehicle_judge(judged->ends, judged->count, (uint32_t)judged->count, setting->rules,
-                                            judged->findings, judged->advice, &judged->vehicle);
+                                            judged->findings, judged->advice, &judged->vehicle, NULL);
     return status == RODT_OK ? STATUS_CONTINUE : print_error("%s", rodt_status_text(status));
 }

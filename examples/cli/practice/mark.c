@@ -128,7 +128,8 @@ static practice_mistake mark_stroke(const practice *of, size_t end, const practi
 static bool has_limit(const practice *of, const rodt_chamber *chamber, rodt_date day, rodt_length given)
 {
     rodt_limit_answer answer;
-    return rodt_rules_find_limit(of->setting.rules, chamber, day, &answer) == RODT_OK && is_same(answer.limit, given);
+    return rodt_rules_find_limit(of->setting.rules, chamber, day, &answer, NULL) == RODT_OK &&
+           is_same(answer.limit, given);
 }
 
 /* The chamber that this one was taken for. */

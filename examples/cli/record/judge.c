@@ -119,7 +119,7 @@ static int judge_end(inspection *of, size_t i, const char *where, rodt_unit unit
         return print_entry_error(&of->record, where, error.field,
                            rodt_form_get(&text, rodt_field_find(error.field, strlen(error.field))), &error);
     if (status == RODT_OK)
-        status = rodt_reading_judge(&reading, of->context->rules, &of->vehicle.findings[i]);
+        status = rodt_reading_judge(&reading, of->context->rules, &of->vehicle.findings[i], NULL);
     return status == RODT_OK ? STATUS_CONTINUE
                              : print_error("%s: %s: %s", of->record.file, where, rodt_status_text(status));
 }

@@ -201,7 +201,7 @@ rodt_status vehicle_combine(vehicle_record *record, uint32_t brakes)
 {
     record->brakes_given = brakes > 0;
     return rodt_vehicle_combine(record->ends, record->count, brakes, record->findings,
-                                record->advice, &record->vehicle);
+                                record->advice, &record->vehicle, NULL);
 }
 
 static int combine(const file_reader *from)

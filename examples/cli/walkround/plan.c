@@ -249,7 +249,7 @@ static needed_marks find_marks(const walk *of, const record_value *end)
         (void)rodt_stroke_class_parse_n(class_text, strlen(class_text), &given, NULL);
     bool open = chamber.stroke_class == RODT_STROKE_CLASS_UNKNOWN;
     (void)rodt_chamber_add_class(&chamber, given);
-    if (rodt_rules_find_limit(rules, &chamber, of->context.day, &answer) != RODT_OK)
+    if (rodt_rules_find_limit(rules, &chamber, of->context.day, &answer, NULL) != RODT_OK)
         return needed;
     needed.limit = answer.basis == RODT_BASIS_NONE || answer.basis == RODT_BASIS_RATED_SHARE ||
                    answer.basis == RODT_BASIS_MARKED_LIMIT;

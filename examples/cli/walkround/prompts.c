@@ -167,7 +167,7 @@ bool walk_identify(const walk *of, const char *text, rodt_error *error)
     if (rodt_length_parse(text, &clues.diameter, error) != RODT_OK)
         return false;
     (void)rodt_date_parse_iso(head[HEAD_DATE].text, &day, NULL);
-    if (rodt_clues_identify(&clues, rodt_rules_find(head[HEAD_RULES].text), day, &found) != RODT_OK ||
+    if (rodt_clues_identify(&clues, rodt_rules_find(head[HEAD_RULES].text), day, &found, NULL) != RODT_OK ||
         found.count == 0) {
         walk_print("", 0, "No known chamber has this diameter.");
         return true;

@@ -83,7 +83,7 @@ def test_messages_tell_what_was_expected():
                        (lambda: rt.estimate_application(105, 5568, 464, 2), "a fill is 0 to 1"),
                        (lambda: rt.judge_air("build-up", seconds=-1), "the figure is below zero"),
                        (lambda: rt.judge_air(""), "check: a check has a name"),
-                       (lambda: rt.identify(diameter="8 1/8", diameter_division=0), "a division must be above zero"),
+                       (lambda: rt.identify(diameter="8 1/8", diameter_division=0), "diameter_division: the length is zero"),
                        (lambda: rt.Position(1, "unknown"), "side: a position has a side"),
                        (lambda: rt.Chamber("30", rated_stroke=-1), "rated_stroke: a mark cannot be below zero"),
                        (lambda: rt.Tally(1, full=2), "tally: full, half and unknown ones are brakes"),

@@ -1,0 +1,12 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* rodt_rules_find_limit for a chamber and a day that were checked before. */
+#ifndef RODT_FIND_LIMIT_H
+#define RODT_FIND_LIMIT_H
+
+#include "rodtravel/rules.h"
+
+/* RODT_OK; RODT_E_RANGE. The chamber has a size, and rules is not NULL. */
+rodt_status rodti_rules_find_limit(const rodt_rules *rules, const rodt_chamber *chamber, rodt_date day,
+                                   rodt_limit_answer *out);
+
+#endif
