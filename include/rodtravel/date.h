@@ -24,10 +24,10 @@ typedef struct rodt_date {
 /* The order of the numbers in a date such as 06/05/2024. A date with both numbers below 13 is ambiguous unless the
  * caller knows the order of the file. A leading year of four digits needs no order. */
 typedef enum rodt_date_order RODT_ENUM_TYPE {
-    RODT_DATE_ORDER_UNKNOWN = 0,
-    RODT_DATE_ORDER_DAY_FIRST = 1,
-    RODT_DATE_ORDER_MONTH_FIRST = 2,
-    RODT_DATE_ORDER_YEAR_FIRST = 3 /* years of two digits: 21/10/14 */
+    RODT_DATE_ORDER_UNKNOWN = 0,     /* not known; such a date can be ambiguous */
+    RODT_DATE_ORDER_DAY_FIRST = 1,   /* 14/10/2021 */
+    RODT_DATE_ORDER_MONTH_FIRST = 2, /* 10/14/2021 */
+    RODT_DATE_ORDER_YEAR_FIRST = 3   /* years of two digits: 21/10/14 */
 } rodt_date_order;
 
 /* The stable word of an order, "day-first"; "" for a number that is none. Constant, never NULL. */

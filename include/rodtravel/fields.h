@@ -17,26 +17,26 @@ extern "C" {
  * rodt_form are all named by it. The numbers are stable.
  */
 typedef enum rodt_field RODT_ENUM_TYPE {
-    RODT_FIELD_CHAMBER = 0,
-    RODT_FIELD_RELEASED = 1,
-    RODT_FIELD_APPLIED = 2,
-    RODT_FIELD_NEEDED = 3, /* the fields above are needed to judge */
-    RODT_FIELD_STROKE_CLASS = 3,
-    RODT_FIELD_RATED_STROKE = 4,
-    RODT_FIELD_MARKED_LIMIT = 5,
-    RODT_FIELD_PSI = 6,
-    RODT_FIELD_PSI_AFTER = 7,
-    RODT_FIELD_DIVISION = 8,
-    RODT_FIELD_DATE = 9,
-    RODT_FIELD_UNIT = 10,
-    RODT_FIELD_ENGINE = 11,
-    RODT_FIELD_SPRING_BRAKE = 12,
-    RODT_FIELD_DRUM = 13,
-    RODT_READING_FIELDS = 14, /* the fields above make a reading; those below belong to the vehicle */
-    RODT_FIELD_POSITION = 14,
-    RODT_FIELD_ARM_LENGTH = 15,
-    RODT_FIELD_ADJUSTER = 16,
-    RODT_FIELD_END = 17       /* no field */
+    RODT_FIELD_CHAMBER = 0,       /* the mark of the chamber, "30L" */
+    RODT_FIELD_RELEASED = 1,      /* chamber face to clevis pin, brakes released */
+    RODT_FIELD_APPLIED = 2,       /* the same, full application held */
+    RODT_FIELD_NEEDED = 3,        /* the fields above are needed to judge */
+    RODT_FIELD_STROKE_CLASS = 3,  /* standard or long */
+    RODT_FIELD_RATED_STROKE = 4,  /* full travel marked on the housing */
+    RODT_FIELD_MARKED_LIMIT = 5,  /* a readjustment limit marked on the housing */
+    RODT_FIELD_PSI = 6,           /* reservoir pressure before the application */
+    RODT_FIELD_PSI_AFTER = 7,     /* the same after it */
+    RODT_FIELD_DIVISION = 8,      /* smallest graduation of the tape */
+    RODT_FIELD_DATE = 9,          /* day of the inspection */
+    RODT_FIELD_UNIT = 10,         /* unit of bare lengths */
+    RODT_FIELD_ENGINE = 11,       /* off or on during the test */
+    RODT_FIELD_SPRING_BRAKE = 12, /* released or on during the test */
+    RODT_FIELD_DRUM = 13,         /* cold, warm or hot */
+    RODT_READING_FIELDS = 14,     /* the fields above make a reading; those below belong to the vehicle */
+    RODT_FIELD_POSITION = 14,     /* the wheel end, "1L" */
+    RODT_FIELD_ARM_LENGTH = 15,   /* effective length of the slack adjuster */
+    RODT_FIELD_ADJUSTER = 16,     /* manual or automatic */
+    RODT_FIELD_END = 17           /* no field */
 } rodt_field;
 
 /* "stroke_class": the name of a field in every interface. Constant; "" for a number that is none. */

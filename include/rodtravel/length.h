@@ -17,15 +17,15 @@ extern "C" {
  * them with the functions below, which reduce to lowest terms.
  */
 typedef struct rodt_length {
-    int64_t num;
-    int64_t den;
+    int64_t num; /* numerator, in inches */
+    int64_t den; /* denominator; 0 = not given */
 } rodt_length;
 
 /* The unit of a bare number, or the unit in which a text was written. */
 typedef enum rodt_unit RODT_ENUM_TYPE {
-    RODT_UNIT_INCH = 0,
-    RODT_UNIT_MM = 1,
-    RODT_UNIT_CM = 2
+    RODT_UNIT_INCH = 0, /* inches */
+    RODT_UNIT_MM = 1,   /* millimetres */
+    RODT_UNIT_CM = 2    /* centimetres */
 } rodt_unit;
 
 /* Finds the unit that a word names: "in", "inches", "po", the inch mark, "mm", "centimetres" and the like, whatever its

@@ -13,8 +13,8 @@ extern "C" {
 
 /* A gauge pressure: num / den psi in lowest terms, den > 0. All zero bytes mean "not recorded". */
 typedef struct rodt_pressure {
-    int64_t num;
-    int64_t den;
+    int64_t num; /* numerator, in psi */
+    int64_t den; /* denominator; 0 = not recorded */
 } rodt_pressure;
 
 /* Greatest pressure that is read as a gauge reading: 300 psi. (A plausibility bound, not law.) */

@@ -14,8 +14,8 @@ extern "C" {
 /* num / den in lowest terms, den > 0. A value of all zero bytes means "not given", so that a zeroed struct holds no
  * invented number. */
 typedef struct rodt_ratio {
-    int64_t num;
-    int64_t den;
+    int64_t num; /* numerator */
+    int64_t den; /* denominator; 0 = not given */
 } rodt_ratio;
 
 /* How a number that does not fit is rounded when it is written; nothing else in the library rounds. */

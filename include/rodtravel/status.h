@@ -57,37 +57,37 @@ extern "C" {
  * reason, "the text is no length" is a status.
  */
 typedef enum rodt_status RODT_ENUM_TYPE {
-    RODT_OK = 0,
+    RODT_OK = 0,                 /* the function did its work; its results are valid */
 
     /* The calling program is mistaken. */
-    RODT_E_ARGUMENT = 1, /* a null pointer, an unknown enumerator, a zero denominator, an impossible date */
-    RODT_E_SPACE = 2,    /* size is too small for the text; *needed says what it takes */
+    RODT_E_ARGUMENT = 1,         /* a null pointer, an unknown enumerator, a zero denominator, an impossible date */
+    RODT_E_SPACE = 2,            /* size is too small for the text; *needed says what it takes */
 
     /* A text cannot be read; the error says the column and what was expected. */
-    RODT_E_EMPTY = 10,       /* there is nothing to read: an empty cell, a dash, "n/a" */
-    RODT_E_SYNTAX = 11,      /* the text does not have the form that is read here */
-    RODT_E_AMBIGUOUS = 12,   /* the text can mean more than one value: 1,000; 2 - 1/4; a range; a bound */
-    RODT_E_UNIT = 13,        /* a unit of another quantity, feet, or two units */
-    RODT_E_DATE_CELL = 14,   /* a spreadsheet turned the value into a date */
-    RODT_E_NEGATIVE = 15,    /* a distance or a pressure below zero */
-    RODT_E_IMPLAUSIBLE = 16, /* larger than any reading of this kind can be: a lost decimal point */
-    RODT_E_RANGE = 17,       /* more digits than an exact 64-bit fraction holds */
+    RODT_E_EMPTY = 10,           /* there is nothing to read: an empty cell, a dash, "n/a" */
+    RODT_E_SYNTAX = 11,          /* the text does not have the form that is read here */
+    RODT_E_AMBIGUOUS = 12,       /* the text can mean more than one value: 1,000; 2 - 1/4; a range; a bound */
+    RODT_E_UNIT = 13,            /* a unit of another quantity, feet, or two units */
+    RODT_E_DATE_CELL = 14,       /* a spreadsheet turned the value into a date */
+    RODT_E_NEGATIVE = 15,        /* a distance or a pressure below zero */
+    RODT_E_IMPLAUSIBLE = 16,     /* larger than any reading of this kind can be: a lost decimal point */
+    RODT_E_RANGE = 17,           /* more digits than an exact 64-bit fraction holds */
 
     /* A fact is missing from the tables. */
     RODT_E_UNKNOWN_RULES = 20,   /* no rule set of that id */
     RODT_E_UNKNOWN_CHAMBER = 21, /* the text is no chamber mark that is known */
 
     /* A table given at run time is not valid; the error says line and column. */
-    RODT_E_TABLE = 30,
-    RODT_E_LAXER = 31, /* a limit in it is laxer than the law that it is based on */
+    RODT_E_TABLE = 30,           /* the table is broken */
+    RODT_E_LAXER = 31,           /* a limit in it is laxer than the law that it is based on */
 
     /* The machine. */
-    RODT_E_MEMORY = 40,
+    RODT_E_MEMORY = 40,          /* there is no memory */
 
     /* A fault in this library; please report it. Never expected. */
-    RODT_E_INTERNAL = 50,
+    RODT_E_INTERNAL = 50,        /* never expected */
 
-    RODT_STATUS_END = 51
+    RODT_STATUS_END = 51         /* one more than the last; grows in later versions */
 } rodt_status;
 
 /* Returns one English sentence for a status, without a full stop; "unknown status" for any other
@@ -101,6 +101,7 @@ RODT_API const char *rodt_status_name(rodt_status status);
  * untouched. */
 RODT_API bool rodt_status_find(const char *word, size_t size, RODT_ENUM32(rodt_status) *out);
 
+/* Room for the sentence of an error, with its closing zero byte. */
 #define RODT_ERROR_TEXT_SIZE 200
 
 /*
@@ -109,7 +110,7 @@ RODT_API bool rodt_status_find(const char *word, size_t size, RODT_ENUM32(rodt_s
  * this struct does not grow.
  */
 typedef struct rodt_error {
-    RODT_ENUM32(rodt_status) status;
+    RODT_ENUM32(rodt_status) status; /* what the function returned */
     uint32_t line;   /* 1 = first line of a table; 0 = the text has no lines */
     uint32_t column; /* 1 = first character (not byte) of the text, or of the line of a table; 0 = the whole of it */
     char field[24];  /* which input: "released", "chamber", a table's column; empty if there is one only */
@@ -118,9 +119,9 @@ typedef struct rodt_error {
 
 /* "Was it so?", where "nobody wrote it down" is an answer of its own. */
 typedef enum rodt_recorded RODT_ENUM_TYPE {
-    RODT_RECORDED_NOTHING = 0,
-    RODT_RECORDED_NO = 1,
-    RODT_RECORDED_YES = 2
+    RODT_RECORDED_NOTHING = 0, /* nobody wrote it down */
+    RODT_RECORDED_NO = 1,      /* it was not so */
+    RODT_RECORDED_YES = 2      /* it was so */
 } rodt_recorded;
 
 /* The stable word of an answer, "not-recorded"; "" for a number that is none. Constant, never NULL. */

@@ -3,10 +3,12 @@
 #ifndef RODTRAVEL_VERSION_H
 #define RODTRAVEL_VERSION_H
 
+/* The parts of the version of these headers. */
 #define RODT_VERSION_MAJOR 0
 #define RODT_VERSION_MINOR 1
 #define RODT_VERSION_PATCH 0
 
+/* Parts of RODT_VERSION; not for programs. */
 #define RODT_VERSION_JOIN_(major, minor, patch) #major "." #minor "." #patch
 #define RODT_VERSION_TEXT_(major, minor, patch) RODT_VERSION_JOIN_(major, minor, patch)
 
