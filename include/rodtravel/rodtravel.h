@@ -51,4 +51,6 @@
 #include "column_text.h"
 #include "row_cache.h"
 
+#include "describe.h"
+
 #endif

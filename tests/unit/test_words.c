@@ -4,6 +4,7 @@
 #include "chamber/words.h"
 #include "column/words.h"
 #include "core/words.h"
+#include "describe/words.h"
 #include "identify/words.h"
 #include "judge/words.h"
 #include "quantity/words.h"
@@ -73,6 +74,7 @@ static void words_are_found_again(void **state)
     CHECK(rodt_drum, rodt_drum_name, rodt_drum_find, rodti_words_drum);
     CHECK(rodt_evidence, rodt_evidence_name, rodt_evidence_find, rodti_words_evidence);
     CHECK(rodt_family, rodt_family_name, rodt_family_find, rodti_words_family);
+    CHECK(rodt_member_kind, rodt_member_kind_name, rodt_member_kind_find, rodti_words_member_kind);
     CHECK(rodt_observation, rodt_observation_name, rodt_observation_find, rodti_words_observation);
     CHECK(rodt_outcome, rodt_outcome_name, rodt_outcome_find, rodti_words_outcome);
     CHECK(rodt_port, rodt_port_name, rodt_port_find, rodti_words_port);

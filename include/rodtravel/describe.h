@@ -1,0 +1,149 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The library described by itself: every record with its members, every enumeration, and what follows from that:
+ * JSON, members by name. For bindings, and for programs that store records or show forms. */
+#ifndef RODTRAVEL_DESCRIBE_H
+#define RODTRAVEL_DESCRIBE_H
+
+#include <stdbool.h>
+
+#include "enumeration.h"
+#include "status.h"
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+/* --- Enumerations ------------------------------------------------------------------------------------ */
+
+/* Every enumeration of the library, sets of bits included; NULL beyond the count. */
+RODT_API size_t rodt_enumeration_count(void);
+RODT_API const rodt_enumeration *rodt_enumeration_at(size_t index);
+
+/* The enumeration of a name, "rodt_verdict"; NULL if there is none, or name is NULL. */
+RODT_API const rodt_enumeration *rodt_enumeration_find(const char *name);
+
+/* --- Records ----------------------------------------------------------------------------------------- */
+
+/* What a member holds. */
+typedef enum rodt_member_kind RODT_ENUM_TYPE {
+    RODT_MEMBER_KIND_LENGTH = 0,          /* rodt_length */
+    RODT_MEMBER_KIND_PRESSURE = 1,        /* rodt_pressure */
+    RODT_MEMBER_KIND_RATIO = 2,           /* rodt_ratio */
+    RODT_MEMBER_KIND_DATE = 3,            /* rodt_date */
+    RODT_MEMBER_KIND_POSITION = 4,        /* rodt_position */
+    RODT_MEMBER_KIND_ENUMERATOR = 10,     /* a number of `enumeration`, in `size` bytes */
+    RODT_MEMBER_KIND_SET = 11,            /* a set of `enumeration`, in `size` bytes (rodt_enumeration_is_bits) */
+    RODT_MEMBER_KIND_BOOLEAN = 12,        /* bool */
+    RODT_MEMBER_KIND_INTEGER = 13,        /* a signed integer of `size` bytes */
+    RODT_MEMBER_KIND_UNSIGNED = 14,       /* an unsigned integer of `size` bytes */
+    RODT_MEMBER_KIND_INDEX = 15,          /* size_t: the index of an element of another array; SIZE_MAX = none */
+    RODT_MEMBER_KIND_TEXT = 20,           /* char[size], closed by a zero byte */
+    RODT_MEMBER_KIND_TEXT_POINTER = 21,   /* const char *, zero-terminated; can be NULL */
+    RODT_MEMBER_KIND_RECORD = 30,         /* `record`, inside this one */
+    RODT_MEMBER_KIND_RECORD_POINTER = 31, /* a pointer to a constant `record`; can be NULL */
+    RODT_MEMBER_KIND_RULES = 32,          /* const rodt_rules *; can be NULL */
+    RODT_MEMBER_KIND_POINTER = 33,        /* memory that only the program knows the size of: columns, cells */
+    RODT_MEMBER_KIND_RESERVE = 40         /* `size` bytes for later versions; zero */
+} rodt_member_kind;
+
+/* The stable word of a kind, "text-pointer"; "" for a number that is none. Constant, never NULL. */
+RODT_API const char *rodt_member_kind_name(rodt_member_kind kind);
+
+/* Finds a kind by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
+ * untouched. */
+RODT_API bool rodt_member_kind_find(const char *word, size_t size, RODT_ENUM32(rodt_member_kind) *out);
+
+/* A record, that is, a public struct; opaque, constant, alive as long as the program. */
+typedef struct rodt_record rodt_record;
+
+/* One member of a record. Rows live as long as the program, and a later version may add members: use pointers to rows
+ * that the library gives, never copies. */
+typedef struct rodt_member {
+    const char *name; /* "released" */
+    const char *unit; /* of a number: "in", "psi", "in3", "s", "brakes"; "" = none, or not always the same */
+    const char *used; /* of an array: the member that says how many elements are used; NULL = all of them */
+    const rodt_enumeration *enumeration; /* of an enumerator or a set; NULL otherwise */
+    const rodt_record *record;           /* of a record or a pointer to one; NULL otherwise */
+    uint32_t offset;                     /* of the first element, in bytes from the start of the record */
+    uint32_t size;                       /* of one element, in bytes */
+    uint32_t count;                      /* elements; 1 = no array */
+    RODT_ENUM32(rodt_member_kind) kind;
+} rodt_member;
+
+/* Every record of the library; NULL beyond the count. */
+RODT_API size_t rodt_record_count(void);
+RODT_API const rodt_record *rodt_record_at(size_t index);
+
+/* The record of a name, "rodt_reading"; NULL if there is none, or name is NULL. */
+RODT_API const rodt_record *rodt_record_find(const char *name);
+
+/* Its name in C, and its size in bytes. NULL gives "" and 0. */
+RODT_API const char *rodt_record_name(const rodt_record *record);
+RODT_API size_t rodt_record_size(const rodt_record *record);
+
+/* True if a caller fills it (rodt_reading), false if the library does (rodt_finding). */
+RODT_API bool rodt_record_is_input(const rodt_record *record);
+
+/* Its members in the order of memory; NULL beyond the count. */
+RODT_API size_t rodt_member_count(const rodt_record *record);
+RODT_API const rodt_member *rodt_member_at(const rodt_record *record, size_t index);
+
+/* The member of a name of `size` bytes, compared as headings are (rodt_heading_equal): "Stroke Class" is stroke_class.
+ * In rodt_form also by an alias that rodt_field_find knows. NULL if there is none. */
+RODT_API const rodt_member *rodt_member_find(const rodt_record *record, const char *name, size_t size);
+
+/* --- Values by path ---------------------------------------------------------------------------------- */
+
+/*
+ * A path names a value inside a record: "released", "chamber.size", "other_released[1]", "axles[0].stroke_difference",
+ * and through pointers "limit_row.source.document". Elements count from 0; a name of an array without a number is its
+ * first element.
+ */
+
+/*
+ * Finds the value of a path.
+ *
+ * value  of the record
+ * at     gets where the value is, an object of the member's kind and size
+ *
+ * Returns the member; NULL, and *at untouched: there is no such path, a pointer on the way is NULL, or an argument is.
+ */
+RODT_API const rodt_member *rodt_record_locate(const rodt_record *record, const void *value, const char *path,
+                                               const void **at);
+
+/*
+ * Writes the value of a path as text: exact numbers as mixed fractions, days as YYYY-MM-DD, enumerators as words, sets
+ * as words with ", " between them, booleans as true and false, a rule set as its id, a chamber as its name. What is not
+ * given is an empty text. rodt_record_set_text reads it back to the same value.
+ *
+ * RODT_OK          text holds it
+ * RODT_E_ARGUMENT  there is no such path, or the value has no text: another record than a chamber, memory, a reserve,
+ *                  a number that is no enumerator
+ * RODT_E_SPACE     size is too small
+ */
+RODT_API rodt_status rodt_record_text_format(const rodt_record *record, const void *value, const char *path, char *text,
+                                             size_t size, size_t *needed);
+
+/*
+ * Sets the value of a path from a text, by the reader of its kind (length.h, pressure.h, date.h, chamber.h, vehicle.h;
+ * words as above; RODT_MEMBER_KIND_RATIO: "1 3/4", "0.8"). An empty text means "not given", and so does NULL. In a
+ * record that the library fills, a length, a pressure or a ratio can also be what rodt_record_text_format writes, such
+ * as a margin below zero. A text pointer is set to `text` itself, which must outlive the record.
+ *
+ * value  of the record; changed at this path only, and untouched on failure
+ * text   zero-terminated UTF-8
+ * error  NULL, or gets status, column, the member's name and a sentence
+ *
+ * RODT_OK          done
+ * RODT_E_ARGUMENT  record, value or path is NULL, there is no such path, it leads through a pointer, or the value has
+ *                  no text
+ * RODT_E_SPACE     the text does not fit in the member
+ * The statuses of the reader.
+ */
+RODT_API rodt_status rodt_record_set_text(const rodt_record *record, void *value, const char *path, const char *text,
+                                          rodt_error *error);
+
+#ifdef __cplusplus
+}
+#endif
+#endif

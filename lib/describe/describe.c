@@ -1,0 +1,82 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The lists of records and enumerations, and members by name. */
+#include "describe/records.h"
+
+#include "air/words.h"
+#include "chamber/words.h"
+#include "column/words.h"
+#include "describe/words.h"
+#include "identify/words.h"
+#include "judge/words.h"
+#include "quantity/words.h"
+#include "rules/words.h"
+#include "vehicle/words.h"
+
+#include <string.h>
+
+/* In the order of the headers. */
+static const rodt_enumeration *const enumerations[] = {
+    &rodti_words_status,      &rodti_words_recorded,     &rodti_words_member_kind,
+    &rodti_words_rounding,    &rodti_words_unit,         &rodti_words_date_order,
+    &rodti_words_family,      &rodti_words_stroke_class, &rodti_words_evidence,
+    &rodti_words_basis,       &rodti_words_port,         &rodti_words_tag,
+    &rodti_words_clue,        &rodti_words_observation,  &rodti_words_field,
+    &rodti_words_verdict,     &rodti_words_proof,        &rodti_words_drum,
+    &rodti_words_reason,      &rodti_words_side,         &rodti_words_adjuster,
+    &rodti_words_defect,      &rodti_words_outcome,      &rodti_words_axle_mismatch,
+    &rodti_words_advice,      &rodti_words_air_check,    &rodti_words_vehicle_class,
+    &rodti_words_comparison,  &rodti_words_air_measure,  &rodti_words_air_kind,
+    &rodti_words_air_span,    &rodti_words_air_result,   &rodti_words_air_missing,
+    &rodti_words_column_flag, &rodti_words_text_layout};
+
+size_t rodt_enumeration_count(void) { return COUNT_OF(enumerations); }
+
+const rodt_enumeration *rodt_enumeration_at(size_t index)
+{
+    return index < COUNT_OF(enumerations) ? enumerations[index] : NULL;
+}
+
+const rodt_enumeration *rodt_enumeration_find(const char *name)
+{
+    for (size_t i = 0; name != NULL && i < COUNT_OF(enumerations); i++)
+        if (strcmp(enumerations[i]->name, name) == 0)
+            return enumerations[i];
+    return NULL;
+}
+
+size_t rodt_record_count(void) { return rodti_record_total; }
+
+const rodt_record *rodt_record_at(size_t index) { return index < rodti_record_total ? rodti_records[index] : NULL; }
+
+const rodt_record *rodt_record_find(const char *name)
+{
+    for (size_t i = 0; name != NULL && i < rodti_record_total; i++)
+        if (strcmp(rodti_records[i]->name, name) == 0)
+            return rodti_records[i];
+    return NULL;
+}
+
+const char *rodt_record_name(const rodt_record *record) { return record != NULL ? record->name : ""; }
+
+size_t rodt_record_size(const rodt_record *record) { return record != NULL ? record->size : 0; }
+
+bool rodt_record_is_input(const rodt_record *record) { return record != NULL && record->input; }
+
+size_t rodt_member_count(const rodt_record *record) { return record != NULL ? record->count : 0; }
+
+const rodt_member *rodt_member_at(const rodt_record *record, size_t index)
+{
+    return index < rodt_member_count(record) ? &record->members[index] : NULL;
+}
+
+const rodt_member *rodt_member_find(const rodt_record *record, const char *name, size_t size)
+{
+    for (size_t i = 0; name != NULL && i < rodt_member_count(record); i++)
+        if (rodt_heading_equal(name, size, record->members[i].name, strlen(record->members[i].name)))
+            return &record->members[i];
+    rodt_field field = record == &rodti_record_form ? rodt_field_find(name, size) : RODT_FIELD_END;
+    if (field >= RODT_READING_FIELDS)
+        return NULL;
+    const char *heading = rodt_field_name(field);
+    return rodt_member_find(record, heading, strlen(heading));
+}

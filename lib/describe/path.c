@@ -1,0 +1,66 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Paths: names with points between them and indexes in brackets. */
+#include "describe/value.h"
+
+#include <string.h>
+
+/* Reads "[12]" if there is one. False: it is broken. */
+static bool read_index(const char **path, size_t *index)
+{
+    const char *at = *path;
+    *index = 0;
+    if (*at != '[')
+        return true;
+    for (at++; *at >= '0' && *at <= '9' && *index < UINT16_MAX; at++)
+        *index = *index * 10 + (size_t)(*at - '0');
+    bool good = *at == ']' && at[-1] != '[';
+    *path = at + good;
+    return good;
+}
+
+static bool step_into(const rodt_record **record, const char **value, value_place *place)
+{
+    const rodt_member *member = place->member;
+    if (member->kind == RODT_MEMBER_KIND_RECORD) {
+        *value = place->at;
+    } else if (member->kind == RODT_MEMBER_KIND_RECORD_POINTER) {
+        *value = rodti_value_pointer(place->at);
+        place->pointed = true;
+    } else {
+        return false;
+    }
+    *record = member->record;
+    return *value != NULL;
+}
+
+bool rodti_value_locate(const rodt_record *record, const void *value, const char *path, value_place *out)
+{
+    value_place place = {.pointed = false};
+    const char *inside = value;
+    size_t index;
+    if (record == NULL || value == NULL || path == NULL)
+        return false;
+    do {
+        size_t size = strcspn(path, ".[");
+        place.owner = record;
+        place.member = rodt_member_find(record, path, size);
+        path += size;
+        if (place.member == NULL || !read_index(&path, &index) || index >= place.member->count)
+            return false;
+        place.at = element_at(place.member, inside, index);
+        if (*path == '\0') {
+            *out = place;
+            return true;
+        }
+    } while (*path++ == '.' && step_into(&record, &inside, &place));
+    return false;
+}
+
+const rodt_member *rodt_record_locate(const rodt_record *record, const void *value, const char *path, const void **at)
+{
+    value_place place;
+    if (at == NULL || !rodti_value_locate(record, value, path, &place))
+        return NULL;
+    *at = place.at;
+    return place.member;
+}

@@ -1,0 +1,24 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The table of records. */
+#ifndef RODT_RECORDS_H
+#define RODT_RECORDS_H
+
+#include "core/words.h"
+#include "rodtravel/describe.h"
+#include "rodtravel/rodtravel.h"
+
+struct rodt_record {
+    const char *name;
+    const rodt_member *members;
+    size_t count;
+    size_t size;
+    bool input; /* a caller fills it */
+};
+
+/* The records whose values have a text of their own, or members with readers of their own. */
+extern const rodt_record rodti_record_chamber, rodti_record_form;
+
+extern const rodt_record *const rodti_records[];
+extern const size_t rodti_record_total;
+
+#endif

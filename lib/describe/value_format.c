@@ -1,0 +1,110 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Values as text. */
+#include "describe/value.h"
+
+#include <inttypes.h>
+#include <string.h>
+
+/* --- By kind ----------------------------------------------------------------------------------------- */
+
+/* Values that are not given have a zero where their text would not begin: the denominator, the year, the axle. */
+#define PUT(type, is_given, format)                                                                          \
+    do {                                                                                                     \
+        type value;                                                                                          \
+        memcpy(&value, at, sizeof value);                                                                    \
+        if (!(is_given))                                                                                     \
+            return true;                                                                                     \
+        if (format(value, line, sizeof line, NULL) != RODT_OK)                                               \
+            return false;                                                                                    \
+        rodti_text_put(writer, line);                                                                        \
+        return true;                                                                                         \
+    } while (0)
+
+static bool put_exact(const rodt_member *member, const char *at, text_writer *writer)
+{
+    char line[RODT_LENGTH_TEXT_SIZE];
+    switch ((int)member->kind) {
+    case RODT_MEMBER_KIND_LENGTH: PUT(rodt_length, rodt_length_given(value), rodt_length_format);
+    case RODT_MEMBER_KIND_PRESSURE: PUT(rodt_pressure, rodt_pressure_given(value), rodt_pressure_format);
+    case RODT_MEMBER_KIND_RATIO: PUT(rodt_ratio, rodt_ratio_given(value), rodt_ratio_format);
+    case RODT_MEMBER_KIND_DATE: PUT(rodt_date, value.year != 0, rodt_date_format);
+    default: PUT(rodt_position, value.axle != 0 || value.side != 0, rodt_position_format);
+    }
+}
+
+static bool put_set(const rodt_member *member, const char *at, text_writer *writer)
+{
+    uint64_t set = rodti_value_unsigned(at, member->size);
+    size_t start = writer->used;
+    for (size_t i = 0; i < member->enumeration->count; i++) {
+        const rodt_enumerator *row = &member->enumeration->list[i];
+        if (!rodti_set_has(member->enumeration, row, set))
+            continue;
+        rodti_text_put(writer, writer->used > start ? ", " : "");
+        rodti_text_put(writer, row->word);
+    }
+    return true;
+}
+
+static bool put_integer(const rodt_member *member, const char *at, text_writer *writer)
+{
+    if (member->kind == RODT_MEMBER_KIND_INTEGER) {
+        rodti_text_putf(writer, "%" PRId64, rodti_value_signed(at, member->size));
+        return true;
+    }
+    uint64_t value = rodti_value_unsigned(at, member->size);
+    if (member->kind == RODT_MEMBER_KIND_UNSIGNED || value != SIZE_MAX)
+        rodti_text_putf(writer, "%" PRIu64, value);
+    return true;
+}
+
+bool rodti_value_put(const rodt_member *member, const char *at, text_writer *writer)
+{
+    const rodt_rules *rules;
+    switch ((int)member->kind) {
+    case RODT_MEMBER_KIND_LENGTH:
+    case RODT_MEMBER_KIND_PRESSURE:
+    case RODT_MEMBER_KIND_RATIO:
+    case RODT_MEMBER_KIND_DATE:
+    case RODT_MEMBER_KIND_POSITION: return put_exact(member, at, writer);
+    case RODT_MEMBER_KIND_ENUMERATOR:
+        rodti_text_put(writer, rodti_word_of(member->enumeration, rodti_value_signed(at, member->size)));
+        return writer->used > 0;
+    case RODT_MEMBER_KIND_SET: return put_set(member, at, writer);
+    case RODT_MEMBER_KIND_BOOLEAN:
+        rodti_text_put(writer, rodti_value_unsigned(at, member->size) != 0 ? "true" : "false");
+        return true;
+    case RODT_MEMBER_KIND_INTEGER:
+    case RODT_MEMBER_KIND_UNSIGNED:
+    case RODT_MEMBER_KIND_INDEX: return put_integer(member, at, writer);
+    case RODT_MEMBER_KIND_RULES:
+        rules = rodti_value_pointer(at);
+        rodti_text_put(writer, rules != NULL ? rodt_rules_id(rules) : "");
+        return true;
+    default: return false;
+    }
+}
+
+rodt_status rodt_record_text_format(const rodt_record *record, const void *value, const char *path, char *text,
+                                    size_t size, size_t *needed)
+{
+    value_place place;
+    text_writer writer;
+    if (!rodti_value_locate(record, value, path, &place))
+        return RODT_E_ARGUMENT;
+    if (place.member->kind == RODT_MEMBER_KIND_TEXT || place.member->kind == RODT_MEMBER_KIND_TEXT_POINTER) {
+        size_t used;
+        const char *inside = rodti_value_text(place.member, place.at, &used);
+        return rodti_text_copy(inside != NULL ? inside : "", used, text, size, needed);
+    }
+    if (place.member->record == &rodti_record_chamber && place.member->kind == RODT_MEMBER_KIND_RECORD) {
+        rodt_chamber chamber;
+        memcpy(&chamber, place.at, sizeof chamber);
+        rodt_status status = rodt_chamber_format(&chamber, text, size, needed);
+        return status == RODT_E_EMPTY ? rodti_text_copy("", 0, text, size, needed) : status;
+    }
+    rodti_text_begin(&writer);
+    if (!rodti_value_put(place.member, place.at, &writer))
+        return RODT_E_ARGUMENT;
+    return rodti_text_copy_out(&writer, text, size, needed);
+}

@@ -1,0 +1,132 @@
+# SPDX-License-Identifier: Apache-2.0
+"""The library's description of itself has every struct, member, enumeration and enumerator of the public headers.
+
+Arguments: root, the program `described`."""
+import collections
+import re
+import subprocess
+
+import tree
+from tree import Finding
+
+RECORDS = "lib/describe/records.c"
+LISTS = "lib/describe/describe.c"
+# Structs of other interfaces, and numbers that count enumerators or stand for none.
+FOREIGN = {"ArrowSchema", "ArrowArray", "ArrowArrayStream",
+           "rodt_column_result", "rodt_column_code", "rodt_column_steps", "rodt_column_plan"}
+NO_ENUMERATOR = re.compile(r"_END$|^RODT_FIELD_NEEDED$|^RODT_READING_FIELDS$")
+
+STRUCT = re.compile(r"\bstruct\s+(\w+)\s*\{(.*?)\}", re.S)
+ENUM = re.compile(r"\benum\s*(\w*)\s*(?:RODT_ENUM_TYPE\s*)?\{(.*?)\}", re.S)
+ENUM32 = re.compile(r"RODT_ENUM32\((\w+)\)")
+# A pointer to a function is a member too: (*release)(...)
+DECLARATOR = re.compile(r"\(\s*\*\s*(\w+)\s*\)|(\w+)\s*((?:\[[^\]]*\]\s*)*)$")
+
+Member = collections.namedtuple("Member", "name type line")
+Headers = collections.namedtuple("Headers", "structs enums")  # {name: (path, line, rows)}
+
+
+def _members(body, first):
+    for match in re.finditer(r"[^;]+;", body):
+        text = match.group()[:-1]
+        line = first + body.count("\n", 0, match.start() + len(text) - len(text.lstrip()))
+        parts = text.strip().split(",") if "(*" not in text else [text.strip()]
+        base = None
+        for part in parts:
+            name = DECLARATOR.search(part.strip())
+            kind = part.strip()[:name.start()].strip() + (name.group(3) or "").strip()
+            base = base or part.strip()[:name.start()].strip()
+            yield Member(name.group(1) or name.group(2), kind if part is parts[0] else base + (name.group(3) or ""), line)
+
+
+def _value(text, known):
+    plain = re.sub(r"\b(0x[0-9a-fA-F]+|\d+)[uUlL]+\b", r"\1", text)
+    return eval(plain, {"__builtins__": {}}, known)  # pylint: disable=eval-used; a constant of our own headers
+
+
+def _enumerators(body, first):
+    known, number = {}, -1
+    for match in re.finditer(r"(\w+)\s*(?:=([^,]+))?(?:,|$)", body.rstrip()):
+        number = _value(match.group(2), known) if match.group(2) else number + 1
+        known[match.group(1)] = number
+        yield match.group(1), number, first + body.count("\n", 0, match.start())
+
+
+def headers(root):
+    """The structs and enumerations that the public headers define."""
+    structs, enums = {}, {}
+    for path in tree.files(root, "include", ".h"):
+        text = tree.outside_directives(tree.code(tree.read(root, path)))
+        for found, pattern, rows in ((structs, STRUCT, _members), (enums, ENUM, _enumerators)):
+            for match in pattern.finditer(text):
+                line = tree.line_of(text, match.start())
+                name = match.group(1) or f"enum of {path}:{line}"
+                found[name] = (path, line, list(rows(match.group(2), tree.line_of(text, match.start(2)))))
+    return Headers({name: row for name, row in structs.items() if name not in FOREIGN}, enums)
+
+
+def described(program):
+    """({record: {member: its row}}, {enumeration: {symbol: (number, word)}}) as the library says."""
+    records, enums = {}, {}
+    for line in subprocess.run([program], check=True, capture_output=True, text=True).stdout.splitlines():
+        row = line.split(" ")
+        if row[0] == "record":
+            records[row[1]] = {}
+        elif row[0] == "member":
+            records[row[1]][row[2]] = row
+        elif row[0] == "enumeration":
+            enums[row[1]] = {}
+        else:
+            enums[row[1]][row[2]] = (int(row[3]), " ".join(row[4:]))
+    return records, enums
+
+
+def _compare_struct(name, where, rows):
+    path, line, members = where
+    if rows is None:
+        return [Finding(path, line, f"struct {name} is not in {RECORDS}: describe it, and add it to EACH_RECORD")]
+    found = []
+    for member in members:
+        enum = ENUM32.match(member.type)
+        if member.name not in rows:
+            found.append(Finding(path, member.line, f"{name}.{member.name} is not in {RECORDS}: add a row to {name}"))
+        elif enum and rows[member.name][7] != enum.group(1):
+            found.append(Finding(path, member.line, f"{name}.{member.name} is {enum.group(1)} here and "
+                                                    f"{rows[member.name][7]} in {RECORDS}"))
+    names = [member.name for member in members]
+    if not found and names != list(rows):
+        found.append(Finding(path, line, f"{RECORDS} has the members of {name} in another order, or more of them: "
+                                         f"{', '.join(rows)}"))
+    return found
+
+
+def _compare_enum(name, where, rows):
+    path, line, enumerators = where
+    if rows is None:
+        return [Finding(path, line, f"enum {name} is not in {LISTS}: give it WORDS in words.c of its layer and add it "
+                                    "to the list")]
+    found = []
+    for symbol, number, at in enumerators:
+        if not NO_ENUMERATOR.search(symbol) and rows.get(symbol, (None,))[0] != number:
+            found.append(Finding(path, at, f"{symbol} = {number} is not in words.c of its layer: add a row to WORDS "
+                                           f"of {name}"))
+    words = [word for _, word in rows.values()]
+    return found + [Finding(path, line, f'two enumerators of {name} have the word "{word}"')
+                    for word in sorted(set(words)) if words.count(word) > 1]
+
+
+def check(root, program):
+    there = headers(root)
+    records, enums = described(program)
+    findings = []
+    for name, where in there.structs.items():
+        findings += _compare_struct(name, where, records.get(name))
+    for name, where in there.enums.items():
+        findings += _compare_enum(name, where, enums.get(name))
+    findings += [Finding(RECORDS, 0, f"{name} is in no public header") for name in records.keys() - there.structs.keys()]
+    findings += [Finding(LISTS, 0, f"{name} is in no public header") for name in enums.keys() - there.enums.keys()]
+    return findings
+
+
+if __name__ == "__main__":
+    tree.main(check)

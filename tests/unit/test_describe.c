@@ -1,0 +1,315 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The description of records and enumerations, and values by path: found, written, set, and refused. */
+#include <stdarg.h>
+#include <stddef.h>
+#include <setjmp.h>
+#include <stdint.h>
+#include <cmocka.h>
+#include <stdio.h>
+#include <string.h>
+
+#include <rodtravel/rodtravel.h>
+
+#define COUNT_OF(array) (sizeof(array) / sizeof((array)[0]))
+
+static const rodt_record *record(const char *name)
+{
+    const rodt_record *found = rodt_record_find(name);
+    assert_non_null(found);
+    return found;
+}
+
+/* --- Lists ------------------------------------------------------------------------------------------- */
+
+static void lists_are_complete(void **state)
+{
+    (void)state;
+    for (size_t i = 0; i < rodt_record_count(); i++)
+        assert_ptr_equal(rodt_record_find(rodt_record_name(rodt_record_at(i))), rodt_record_at(i));
+    for (size_t i = 0; i < rodt_enumeration_count(); i++)
+        assert_ptr_equal(rodt_enumeration_find(rodt_enumeration_name(rodt_enumeration_at(i))), rodt_enumeration_at(i));
+    assert_null(rodt_record_at(rodt_record_count()));
+    assert_null(rodt_record_find("rodt_nothing"));
+    assert_null(rodt_record_find(NULL));
+    assert_string_equal(rodt_record_name(NULL), "");
+    assert_int_equal(rodt_record_size(NULL), 0);
+    assert_false(rodt_record_is_input(NULL));
+    assert_int_equal(rodt_member_count(NULL), 0);
+    assert_null(rodt_member_at(NULL, 0));
+    assert_null(rodt_enumeration_at(rodt_enumeration_count()));
+    assert_null(rodt_enumeration_find("rodt_nothing"));
+    assert_null(rodt_enumeration_find(NULL));
+    assert_true(rodt_record_is_input(record("rodt_reading")));
+    assert_false(rodt_record_is_input(record("rodt_finding")));
+    assert_int_equal(rodt_record_size(record("rodt_finding")), sizeof(rodt_finding));
+}
+
+/* Members do not overlap, are inside of their record and of a size that their kind can have. */
+static void members_fill_their_record(void **state)
+{
+    (void)state;
+    for (size_t i = 0; i < rodt_record_count(); i++) {
+        const rodt_record *of = rodt_record_at(i);
+        uint32_t end = 0;
+        for (size_t k = 0; k < rodt_member_count(of); k++) {
+            const rodt_member *member = rodt_member_at(of, k);
+            bool words = member->kind == RODT_MEMBER_KIND_ENUMERATOR || member->kind == RODT_MEMBER_KIND_SET;
+            bool inner = member->kind == RODT_MEMBER_KIND_RECORD || member->kind == RODT_MEMBER_KIND_RECORD_POINTER;
+            assert_true(member->offset >= end && member->size > 0 && member->count > 0);
+            end = member->offset + member->size * member->count;
+            assert_true(end <= rodt_record_size(of));
+            assert_int_equal(member->enumeration != NULL, words);
+            assert_int_equal(member->record != NULL, inner);
+            assert_ptr_equal(rodt_member_find(of, member->name, strlen(member->name)), member);
+            if (member->used != NULL)
+                assert_non_null(rodt_member_find(of, member->used, strlen(member->used)));
+            if (member->kind == RODT_MEMBER_KIND_RECORD)
+                assert_int_equal(member->size, rodt_record_size(member->record));
+        }
+    }
+}
+
+static void members_are_found_by_headings(void **state)
+{
+    (void)state;
+    const rodt_record *form = record("rodt_form");
+    assert_string_equal(rodt_member_find(form, "Stroke Class", 12)->name, "stroke_class");
+    assert_string_equal(rodt_member_find(form, "inspection date", 15)->name, "date");
+    assert_null(rodt_member_find(record("rodt_reading"), "inspection date", 15));
+    assert_null(rodt_member_find(form, "position", 8)); /* a field, but none of a form */
+    assert_null(rodt_member_find(form, "", 0));
+    assert_null(rodt_member_find(form, NULL, 0));
+    assert_null(rodt_member_find(NULL, "date", 4));
+}
+
+/* --- Paths ------------------------------------------------------------------------------------------- */
+
+static rodt_finding finding_of(const char *chamber, const char *released, const char *applied)
+{
+    rodt_form form = {.chamber = chamber, .released = released, .applied = applied, .psi = "95", .division = "1/16"};
+    rodt_finding finding;
+    assert_int_equal(rodt_form_judge(&form, rodt_rules_find("us-fmcsr"), &finding, NULL), RODT_OK);
+    return finding;
+}
+
+static const char *text_of(const char *name, const void *value, const char *path)
+{
+    static char text[1000];
+    size_t needed = 0;
+    assert_int_equal(rodt_record_text_format(record(name), value, path, text, sizeof text, &needed), RODT_OK);
+    assert_int_equal(needed, strlen(text) + 1);
+    return text;
+}
+
+static void values_are_written(void **state)
+{
+    (void)state;
+    rodt_finding finding = finding_of("30L", "2 1/8", "4 3/4");
+    rodt_axle_finding axle = {.axle = 3, .left = 2, .right = SIZE_MAX, .mismatches = RODT_AXLE_SIZE_DIFFERS |
+                                                                                    RODT_AXLE_END_MISSING};
+    rodt_wheel_end end = {.position = {2, RODT_SIDE_RIGHT}};
+    rodt_limit_answer answer = {.assumed_clamp = true};
+    static const char *const cases[][2] = {
+        {"verdict", "out-of-adjustment"}, {"margin", "-1/8"}, {"chamber", "clamp 30 long"}, {"chamber.size", "30"},
+        {"chamber.family", "clamp"}, {"pressure", "95"}, {"pressure_after", ""}, {"day", ""}, {"rules", "us-fmcsr"},
+        {"reasons", "over-limit"}, {"limit_row.source.document", "49 CFR Part 393"}, {"own_row", NULL},
+        {"limit_row.from", "2012-09-05"}, {"other_released[1]", ""}, {"other_released", ""}, {"evidence", "checked"}};
+    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+        char text[100] = "kept";
+        if (cases[i][1] != NULL)
+            assert_string_equal(text_of("rodt_finding", &finding, cases[i][0]), cases[i][1]);
+        else
+            assert_int_equal(rodt_record_text_format(record("rodt_finding"), &finding, cases[i][0], text, 100, NULL),
+                             RODT_E_ARGUMENT);
+    }
+    assert_string_equal(text_of("rodt_axle_finding", &axle, "mismatches"), "size-differs, end-missing");
+    assert_string_equal(text_of("rodt_axle_finding", &axle, "left"), "2");
+    assert_string_equal(text_of("rodt_axle_finding", &axle, "right"), "");
+    assert_string_equal(text_of("rodt_wheel_end", &end, "position"), "2R");
+    assert_string_equal(text_of("rodt_wheel_end", &end, "reading.chamber"), "");
+    assert_string_equal(text_of("rodt_limit_answer", &answer, "assumed_clamp"), "true");
+    assert_string_equal(text_of("rodt_limit_answer", &answer, "assumed_standard"), "false");
+}
+
+static void paths_that_lead_nowhere(void **state)
+{
+    (void)state;
+    rodt_finding finding = finding_of("30L", "2 1/8", "4 3/4");
+    static const char *const wrong[] = {"", ".", "nothing", "chamber.", "chamber.nothing", ".chamber", "released.num",
+                                        "other_released[2]", "other_released[", "other_released[]",
+                                        "other_released[1", "other_released[-1]", "other_released[1]x",
+                                        "other_released[99999999999999999999]", "released[1]", "own_row.limit",
+                                        "rules.id", "limit_row.source.nothing", "chamber[0]size"};
+    for (size_t i = 0; i < COUNT_OF(wrong); i++) {
+        const void *at = &finding;
+        assert_null(rodt_record_locate(record("rodt_finding"), &finding, wrong[i], &at));
+        assert_ptr_equal(at, &finding);
+    }
+    const void *at = NULL;
+    assert_null(rodt_record_locate(NULL, &finding, "limit", &at));
+    assert_null(rodt_record_locate(record("rodt_finding"), NULL, "limit", &at));
+    assert_null(rodt_record_locate(record("rodt_finding"), &finding, NULL, &at));
+    assert_null(rodt_record_locate(record("rodt_finding"), &finding, "limit", NULL));
+    assert_string_equal(rodt_record_locate(record("rodt_finding"), &finding, "other_released[1]", &at)->name,
+                        "other_released");
+    assert_ptr_equal(at, &finding.other_released[1]);
+    assert_non_null(rodt_record_locate(record("rodt_finding"), &finding, "chamber[0].size", &at));
+}
+
+static void texts_that_cannot_be_written(void **state)
+{
+    (void)state;
+    rodt_finding finding = finding_of("30L", "2 1/8", "4 3/4");
+    char text[8] = "kept";
+    size_t needed = 0;
+    const rodt_record *of = record("rodt_finding");
+    assert_int_equal(rodt_record_text_format(of, &finding, "verdict", text, sizeof text, &needed), RODT_E_SPACE);
+    assert_int_equal(needed, sizeof "out-of-adjustment");
+    assert_string_equal(text, "kept");
+    assert_int_equal(rodt_record_text_format(of, &finding, "verdict", NULL, 0, &needed), RODT_E_SPACE);
+    assert_int_equal(rodt_record_text_format(of, &finding, "reserved", text, sizeof text, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_record_text_format(of, &finding, "source", text, sizeof text, NULL), RODT_E_ARGUMENT);
+    finding.verdict = 77;
+    assert_int_equal(rodt_record_text_format(of, &finding, "verdict", text, sizeof text, NULL), RODT_E_ARGUMENT);
+    finding.limit = (rodt_length){1, -2};
+    assert_int_equal(rodt_record_text_format(of, &finding, "limit", text, sizeof text, NULL), RODT_E_ARGUMENT);
+    memset(finding.chamber.size, '3', sizeof finding.chamber.size); /* not closed: only its own bytes are read */
+    assert_int_equal(rodt_record_text_format(of, &finding, "chamber.size", text, sizeof text, NULL), RODT_OK);
+    assert_string_equal(text, "3333");
+}
+
+/* --- Setting ----------------------------------------------------------------------------------------- */
+
+static void a_form_is_set_by_headings(void **state)
+{
+    (void)state;
+    rodt_form form = {.chamber = NULL};
+    rodt_finding finding;
+    static const char *const cells[][2] = {{"Chamber", "30"}, {"released", "2 1/8"}, {"Applied", "4 1/8"},
+                                           {"stroke class", "standard"}, {"Pressure", "95"}};
+    for (size_t i = 0; i < COUNT_OF(cells); i++)
+        assert_int_equal(rodt_record_set_text(record("rodt_form"), &form, cells[i][0], cells[i][1], NULL), RODT_OK);
+    assert_ptr_equal(form.psi, cells[4][1]);
+    assert_int_equal(rodt_record_set_text(record("rodt_form"), &form, "style.unit", "in", NULL), RODT_OK);
+    assert_int_equal(rodt_form_judge(&form, rodt_rules_find("us-fmcsr"), &finding, NULL), RODT_OK);
+    assert_int_equal(finding.verdict, RODT_VERDICT_IN_ADJUSTMENT);
+    assert_int_equal(rodt_record_set_text(record("rodt_form"), &form, "chamber", NULL, NULL), RODT_OK);
+    assert_null(form.chamber);
+}
+
+static void values_are_set_by_their_readers(void **state)
+{
+    (void)state;
+    rodt_wheel_end end = {.adjuster = RODT_ADJUSTER_NOT_RECORDED};
+    const rodt_record *of = record("rodt_wheel_end");
+    static const char *const texts[][3] = {
+        {"position", "3-left", "3L"}, {"adjuster", "Automatic", "automatic"}, {"reading.chamber", "T30 LS", "clamp 30 long"},
+        {"reading.chamber.size", "24", "24"}, {"reading.released", "2-1/8 in", "2 1/8"},
+        {"reading.applied", "101.6 mm", "4"}, {"reading.pressure", "655 kPa", NULL}, {"reading.pressure", "92.5", "92 1/2"},
+        {"reading.day", "2024/05/06", "2024-05-06"}, {"reading.engine_running", "no", "no"}, {"arm_length", "6", "6"},
+        {"reading.other_applied[1]", "3 1/8", "3 1/8"}, {"reading.drum", " HOT ", "hot"}, {"arm_length", "", ""},
+        {"reading.reasons", "chamber-unreadable,spreadsheet-date", "chamber-unreadable, spreadsheet-date"},
+        {"reading.reasons", "", ""}, {"position", NULL, ""}};
+    for (size_t i = 0; i < COUNT_OF(texts); i++) {
+        rodt_error error = {.status = RODT_OK};
+        if (rodt_record_set_text(of, &end, texts[i][0], texts[i][1], &error) != RODT_OK)
+            fail_msg("%s = %s: %s", texts[i][0], texts[i][1], error.text);
+        if (texts[i][2] != NULL)
+            assert_string_equal(text_of("rodt_wheel_end", &end, texts[i][0]), texts[i][2]);
+    }
+}
+
+static void wrong_texts_change_nothing(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *of, *path, *text;
+        rodt_status status;
+        const char *field;
+    } cases[] = {{"rodt_reading", "released", "two", RODT_E_SYNTAX, "released"},
+                 {"rodt_reading", "released", "-1/8", RODT_E_NEGATIVE, "released"},
+                 {"rodt_reading", "released", "200", RODT_E_IMPLAUSIBLE, "released"},
+                 {"rodt_reading", "chamber.size", "30303", RODT_E_SPACE, "size"},
+                 {"rodt_reading", "chamber.size", "3\xFF", RODT_E_SYNTAX, "size"},
+                 {"rodt_reading", "chamber", "F", RODT_E_UNKNOWN_CHAMBER, "chamber"},
+                 {"rodt_reading", "pressure", "95 in", RODT_E_UNIT, "pressure"},
+                 {"rodt_reading", "day", "2021-02-31", RODT_E_SYNTAX, "day"},
+                 {"rodt_reading", "day", "05/06/2024", RODT_E_AMBIGUOUS, "day"},
+                 {"rodt_reading", "drum", "tepid", RODT_E_SYNTAX, "drum"},
+                 {"rodt_reading", "drum", "2", RODT_E_SYNTAX, "drum"},
+                 {"rodt_reading", "reasons", "at-limit, no such", RODT_E_SYNTAX, "reasons"},
+                 {"rodt_reading", "reserved", "1", RODT_E_ARGUMENT, NULL},
+                 {"rodt_reading", "nothing", "1", RODT_E_ARGUMENT, NULL},
+                 {"rodt_finding", "rules", "us-fmcsr", RODT_E_ARGUMENT, NULL},
+                 {"rodt_finding", "limit_row.limit", "9", RODT_E_ARGUMENT, NULL},
+                 {"rodt_finding", "limit_row.published", "9", RODT_E_ARGUMENT, NULL},
+                 {"rodt_finding", "source", "9", RODT_E_ARGUMENT, NULL},
+                 {"rodt_finding", "margin", "-2/16", RODT_E_NEGATIVE, "margin"},
+                 {"rodt_air_reading", "seconds", "1 minute", RODT_E_SYNTAX, "seconds"},
+                 {"rodt_air_reading", "towed_units", "40000", RODT_E_RANGE, "towed_units"},
+                 {"rodt_air_reading", "towed_units", "99999999999999999999", RODT_E_RANGE, "towed_units"},
+                 {"rodt_air_reading", "towed_units", "2+", RODT_E_SYNTAX, "towed_units"},
+                 {"rodt_air_reading", "towed_units", "-", RODT_E_SYNTAX, "towed_units"},
+                 {"rodt_tally", "full", "-1", RODT_E_NEGATIVE, "full"},
+                 {"rodt_tally", "full", "4294967296", RODT_E_RANGE, "full"},
+                 {"rodt_length_style", "decimal_comma", "perhaps", RODT_E_SYNTAX, "decimal_comma"},
+                 {"rodt_column_in", "released", "1", RODT_E_ARGUMENT, NULL}};
+    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+        union {
+            rodt_finding finding;
+            rodt_reading reading;
+            char bytes[4000];
+        } value, kept;
+        rodt_error error = {.status = RODT_OK};
+        memset(&value, 0, sizeof value);
+        if (strcmp(cases[i].of, "rodt_finding") == 0)
+            value.finding = finding_of("30L", "2 1/8", "4 3/4");
+        kept = value;
+        if (rodt_record_set_text(record(cases[i].of), &value, cases[i].path, cases[i].text, &error) != cases[i].status)
+            fail_msg("%s.%s = %s: %d %s", cases[i].of, cases[i].path, cases[i].text, (int)error.status, error.text);
+        assert_int_equal(error.status, cases[i].status);
+        assert_string_equal(error.field, cases[i].field != NULL ? cases[i].field : "");
+        assert_string_not_equal(error.text, "");
+        assert_memory_equal(&value, &kept, sizeof value);
+        assert_int_equal(rodt_record_set_text(record(cases[i].of), &value, cases[i].path, cases[i].text, NULL),
+                         cases[i].status);
+    }
+    rodt_reading reading = {.reasons = 0};
+    assert_int_equal(rodt_record_set_text(NULL, &reading, "drum", "hot", NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_record_set_text(record("rodt_reading"), NULL, "drum", "hot", NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_record_set_text(record("rodt_reading"), &reading, NULL, "hot", NULL), RODT_E_ARGUMENT);
+}
+
+/* What is written is read back to the same value: a stored finding is restored member by member. */
+static void what_is_written_is_read_back(void **state)
+{
+    (void)state;
+    static const char *const strokes[][2] = {{"2 1/8", "4 3/4"}, {"54 mm", "120.5 mm"}, {"2", "2"}, {".875", "4.001"}};
+    const rodt_record *of = record("rodt_finding");
+    for (size_t i = 0; i < COUNT_OF(strokes); i++) {
+        rodt_finding finding = finding_of("24L", strokes[i][0], strokes[i][1]);
+        for (size_t k = 0; k < rodt_member_count(of); k++) {
+            const rodt_member *member = rodt_member_at(of, k);
+            rodt_finding other;
+            char text[400];
+            memset(&other, 0, sizeof other);
+            if (rodt_record_text_format(of, &finding, member->name, text, sizeof text, NULL) != RODT_OK ||
+                member->kind == RODT_MEMBER_KIND_RULES)
+                continue;
+            assert_int_equal(rodt_record_set_text(of, &other, member->name, text, NULL), RODT_OK);
+            if (memcmp((char *)&other + member->offset, (char *)&finding + member->offset, member->size) != 0)
+                fail_msg("%s: %s", member->name, text);
+        }
+    }
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(lists_are_complete),           cmocka_unit_test(members_fill_their_record),
+        cmocka_unit_test(members_are_found_by_headings), cmocka_unit_test(values_are_written),
+        cmocka_unit_test(paths_that_lead_nowhere),      cmocka_unit_test(texts_that_cannot_be_written),
+        cmocka_unit_test(a_form_is_set_by_headings),    cmocka_unit_test(values_are_set_by_their_readers),
+        cmocka_unit_test(wrong_texts_change_nothing),   cmocka_unit_test(what_is_written_is_read_back)};
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
