@@ -691,8 +691,8 @@ static void test_refusals(void **state)
     expect_refused(&(rodt_clues){.diameter = {8, -1}}, RODT_E_ARGUMENT);
     expect_refused(&(rodt_clues){.diameter = {8, 1}, .diameter_division = {0, 1}}, RODT_E_ARGUMENT);
     expect_refused(&(rodt_clues){.rated_stroke = {0, 1}}, RODT_E_ARGUMENT);
-    expect_refused(&(rodt_clues){.diameter = {INT64_MAX, INT64_MAX - 1}}, RODT_E_RANGE);
-    expect_refused(&(rodt_clues){.diameter = {8, 1}, .diameter_division = {1, INT64_MAX}}, RODT_E_RANGE);
+    expect_refused(&(rodt_clues){.diameter = {INT64_MAX, INT64_MAX - 1}}, RODT_E_ARGUMENT);
+    expect_refused(&(rodt_clues){.diameter = {8, 1}, .diameter_division = {1, INT64_MAX}}, RODT_E_ARGUMENT);
 }
 
 static void test_words(void **state)
