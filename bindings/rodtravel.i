@@ -49,7 +49,8 @@
 %ignore rodt_pressure_compare;
 %ignore rodt_date_compare;
 %ignore rodt_chamber_add_class;
-%ignore rodt_rules_free;
+%ignore rodt_rules_ref;
+%ignore rodt_rules_unref;
 %ignore rodt_column_plan_start;
 %ignore rodt_column_plan_add;
 %ignore rodt_column_plan_judge;

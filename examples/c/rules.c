@@ -37,6 +37,6 @@ int main(void)
         return 2;
     }
     show(carrier, "30", 2026, 3, 2);
-    rodt_rules_free(carrier);
+    rodt_rules_unref(carrier);
     return 0;
 }

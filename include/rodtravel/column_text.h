@@ -65,7 +65,7 @@ typedef struct rodt_text_plan rodt_text_plan;
 /*
  * Makes a plan. It allocates memory; free it with rodt_text_plan_free.
  *
- * rules  must live as long as the plan
+ * rules  the plan is a user of it (rodt_rules_ref)
  * form   what all rows share, and how they are written: its texts hold where a row has no cell of its own or a blank
  *        one; they must live as long as the plan. NULL = nothing, inches, a decimal point
  * plan   gets the plan; untouched on failure

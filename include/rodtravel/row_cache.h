@@ -37,7 +37,7 @@ typedef struct rodt_row_cache rodt_row_cache;
 /*
  * Makes a cache. It allocates memory; free it with rodt_row_cache_free.
  *
- * rules    must live as long as the cache
+ * rules    the cache is a user of it (rodt_rules_ref)
  * form     how rows are written: style, date order and default day. Its texts are not read
  * column   for each field which cell of a row holds it, or RODT_NO_COLUMN
  * bytes    of the caller's for each result, 1 to 4096

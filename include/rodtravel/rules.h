@@ -86,7 +86,7 @@ RODT_API const rodt_rules *rodt_rules_at(size_t index);
  * name        what messages call the table, for example a file's name; also the id of the result, cut to
  *             39 bytes
  * text, size  the table, UTF-8
- * out         the new rule set; free it with rodt_rules_free after every finding made with it
+ * out         the new rule set, with one user: rodt_rules_unref lets go of it
  * error       NULL, or gets line, column and a sentence
  *
  * RODT_OK          *out is the rule set
@@ -98,8 +98,15 @@ RODT_API const rodt_rules *rodt_rules_at(size_t index);
 RODT_API rodt_status rodt_rules_load(const rodt_rules *law, const char *name, const char *text, size_t size,
                                      rodt_rules **out, rodt_error *error);
 
-/* Frees a loaded rule set; NULL is allowed; a compiled-in one is left alone. */
-RODT_API void rodt_rules_free(rodt_rules *rules);
+/*
+ * A loaded rule set counts its users. rodt_rules_load gives it to one; each further one takes it with rodt_rules_ref,
+ * which returns the same pointer; every user lets go of it with rodt_rules_unref, and the last one frees it. So who
+ * keeps a finding, whose rows, source and rules point into the rule set, takes finding.rules, and the users may leave
+ * in any order and in any thread: both are atomic. What the library makes from a rule set and keeps it in (plans,
+ * caches) is a user too. Both leave NULL and compiled-in rule sets alone.
+ */
+RODT_API const rodt_rules *rodt_rules_ref(const rodt_rules *rules);
+RODT_API void rodt_rules_unref(const rodt_rules *rules);
 
 /* What a rule set is. Texts are valid as long as the rule set. Of NULL nothing is known: the functions down to
  * rodt_rules_limit_at give "", NULL, false, zero, RODT_EVIDENCE_NONE or what is not given. */

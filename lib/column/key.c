@@ -42,7 +42,7 @@ bool rodti_key_open(key_builder *builder, const rodt_rules *rules, const rodt_fo
 {
     unsigned shift = 0;
     bool open = true;
-    builder->rules = rules;
+    builder->rules = rodt_rules_ref(rules);
     builder->form = *form;
     builder->is_stream = is_stream;
     for (int i = 0; i < RODT_READING_FIELDS; i++) {
@@ -61,6 +61,7 @@ bool rodti_key_open(key_builder *builder, const rodt_rules *rules, const rodt_fo
 
 void rodti_key_close(key_builder *builder)
 {
+    rodt_rules_unref(builder->rules);
     for (int i = 0; i < RODT_READING_FIELDS; i++)
         rodti_cell_cache_close(&builder->field[i].cells);
 }

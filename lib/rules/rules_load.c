@@ -2,6 +2,7 @@
 /* A carrier's own limits: read from a text, proved to be at least as strict as the law, kept in one block. */
 #include "rules/rules_load.h"
 
+#include <stdatomic.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -26,6 +27,7 @@ static const table_column columns[LIMIT_COLUMNS] = {
 /* One block holds all: the rule set, then its arrays, then every text. */
 typedef struct block {
     rodt_rules rules;
+    atomic_uint users;
     rodt_source own_source; /* of the rows that name none */
     rodt_limit *limits;
     rodt_source *sources;
@@ -110,6 +112,7 @@ static void set_rules(loading *load, const char *name)
     own->rules.limit_count = 0;
     own->rules.law = load->law;
     own->rules.memory = own;
+    atomic_init(&own->users, 1);
 }
 
 static bool make_block(loading *load, void *(*allocate)(size_t), const char *name)
@@ -280,8 +283,18 @@ rodt_status rodt_rules_load(const rodt_rules *law, const char *name, const char 
     return rodti_rules_load_with(malloc, law, name, text, size, out, error);
 }
 
-void rodt_rules_free(rodt_rules *rules)
+const rodt_rules *rodt_rules_ref(const rodt_rules *rules)
 {
-    if (rules != NULL)
-        free(rules->memory);
+    block *own = rules != NULL ? rules->memory : NULL;
+    if (own != NULL)
+        atomic_fetch_add_explicit(&own->users, 1, memory_order_relaxed);
+    return rules;
+}
+
+/* Whoever is last must see all that the other users did before they left. */
+void rodt_rules_unref(const rodt_rules *rules)
+{
+    block *own = rules != NULL ? rules->memory : NULL;
+    if (own != NULL && atomic_fetch_sub_explicit(&own->users, 1, memory_order_acq_rel) == 1)
+        free(own);
 }

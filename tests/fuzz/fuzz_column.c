@@ -238,6 +238,6 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
     }
     for (size_t i = 0; i < made.pieces; i++)
         free(made.memory[i]);
-    rodt_rules_free(own);
+    rodt_rules_unref(own);
     return 0;
 }

@@ -43,7 +43,7 @@ static void load(const rodt_rules *law, const char *text, size_t size)
     demand(rodt_rules_limit_count(rules) > 0);
     for (size_t i = 0; i < rodt_rules_limit_count(rules); i++)
         check_row(rules, rodt_rules_limit_at(rules, i));
-    rodt_rules_free(rules);
+    rodt_rules_unref(rules);
 }
 
 int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)

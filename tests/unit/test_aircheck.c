@@ -660,7 +660,7 @@ static void a_carriers_limits_keep_the_air_checks(void **state)
     assert_int_equal(rodt_rules_load(law, "own", table, sizeof table - 1, &own, NULL), RODT_OK);
     assert_int_equal(rodt_rules_air_count(own), rodt_rules_air_count(law));
     assert_ptr_equal(rodt_rules_air_at(own, 0), rodt_rules_air_at(law, 0));
-    rodt_rules_free(own);
+    rodt_rules_unref(own);
 }
 
 int main(void)

@@ -257,7 +257,7 @@ static void a_carriers_own_limits_are_judged_alike(void **state)
         rodt_column_in in = chance_columns(&seed, 3);
         compare(&in, MOST - 16, &common);
     }
-    rodt_rules_free(own);
+    rodt_rules_unref(own);
 }
 
 /* Every stroke of 0 to 4 in by 64ths, each with its neighbours, for each chamber of the tables in every class. */

@@ -84,7 +84,7 @@ static void a_carriers_own_limit_makes_no_defect(void **state)
     assert_int_equal(rodt_finding_defect(&within_law), RODT_DEFECT_NONE);
     assert_int_equal(rodt_finding_defect(&half), RODT_DEFECT_HALF);
     assert_int_equal(rodt_finding_defect(&full), RODT_DEFECT_FULL);
-    rodt_rules_free(own);
+    rodt_rules_unref(own);
 }
 
 /* A rated stroke of 1 1/2 in on a housing whose limit is 2 in: one of the two is misread, and the law has no figure

@@ -122,7 +122,7 @@ static void test_same_answers(void **unused)
     rodt_rules *own;
     assert_int_equal(rodt_rules_load(rodt_rules_find("us-fmcsr"), "own", own_text, strlen(own_text), &own, NULL), RODT_OK);
     check_rules(own);
-    rodt_rules_free(own);
+    rodt_rules_unref(own);
 }
 
 /* Clamp 36: 86 FR 57076, in force on 2021-10-14. */
@@ -139,7 +139,7 @@ static void test_days(void **unused)
     assert_int_not_equal(rodti_equivalence_day(own, days[0]), rodti_equivalence_day(own, days[1]));
     assert_int_equal(rodti_equivalence_day(own, days[1]), rodti_equivalence_day(own, days[2]));
     assert_int_not_equal(rodti_equivalence_day(own, days[2]), rodti_equivalence_day(own, days[3]));
-    rodt_rules_free(own);
+    rodt_rules_unref(own);
 }
 
 static void test_pressures(void **unused)

@@ -353,7 +353,7 @@ static void test_own_limits(void **state)
     memcpy(clues.stamp.size, "36", 3);
     assert_int_equal(rodt_clues_identify(&clues, own, newest, &found, NULL), RODT_OK);
     expect(found, "clamp 36 long: 2 | clamp 36 standard: 2 1/2", "2");
-    rodt_rules_free(own);
+    rodt_rules_unref(own);
 }
 
 /* ---- Contradictions ---- */

@@ -10,6 +10,7 @@
 #include <cmocka.h>
 
 #include "core/common.h"
+#include "rodtravel/column_text.h"
 #include "rules/rules_load.h"
 
 #define HEAD "family,size,class,limit\n"
@@ -89,7 +90,7 @@ static void a_stricter_row_judges(void **state)
     expect_limits(rules, "C", RODT_STROKE_CLASS_UNKNOWN, "", "2024-01-01", "1 3/4", "1 3/4");
     expect_limits(rules, "24", RODT_STROKE_CLASS_STANDARD, "", "", "1 3/4", "1 3/4");
     expect_limits(rules, "30", RODT_STROKE_CLASS_STANDARD, "", "2012-09-04", "", "");
-    rodt_rules_free(rules);
+    rodt_rules_unref(rules);
 }
 
 static void a_loaded_rule_set_names_itself(void **state)
@@ -113,7 +114,7 @@ static void a_loaded_rule_set_names_itself(void **state)
     assert_true(rodt_rules_at_limit_passes(rules));
     assert_int_equal(rodt_pressure_compare(rodt_rules_pressure_until(rules), rodt_rules_pressure_until(law)), 0);
     assert_ptr_equal(rodt_rules_pressure_source(rules), rodt_rules_pressure_source(law));
-    rodt_rules_free(rules);
+    rodt_rules_unref(rules);
 }
 
 static void every_column_is_read(void **state)
@@ -131,7 +132,7 @@ static void every_column_is_read(void **state)
     expect_limits(rules, "24", RODT_STROKE_CLASS_LONG, "3", "2021-01-01", "2 1/2", "2 1/2");
     expect_limits(rules, "24", RODT_STROKE_CLASS_LONG, "3", "2019-12-31", "2 1/2", "2 1/2");
     expect_limits(rules, "24", RODT_STROKE_CLASS_LONG, "", "2020-06-01", "2", "2");
-    rodt_rules_free(rules);
+    rodt_rules_unref(rules);
 }
 
 /* The law publishes nothing for these, so there is nothing to be laxer than. */
@@ -142,7 +143,7 @@ static void a_chamber_without_a_law_limit_may_have_its_own(void **state)
     expect_limits(rules, "18", RODT_STROKE_CLASS_STANDARD, "", "", "1 3/4", "");
     expect_limits(rules, "36", RODT_STROKE_CLASS_LONG, "", "", "2 1/4", "");
     expect_limits(rules, "18", RODT_STROKE_CLASS_STANDARD, "2", "", "1 3/5", "1 3/5"); /* 4/5 of the marked rated stroke is stricter */
-    rodt_rules_free(rules);
+    rodt_rules_unref(rules);
 }
 
 static void laxer_by_one_64th_is_refused(void **state)
@@ -154,7 +155,7 @@ static void laxer_by_one_64th_is_refused(void **state)
                  "2 1/64 is laxer than the law, which has 2 for clamp 24 long");
     expect_laxer(HEAD "rotochamber,50,any,3 1/64\n", 2, 20,
                  "3 1/64 is laxer than the law, which has 3 for rotochamber 50 standard");
-    rodt_rules_free(load(HEAD "clamp,30,standard,2\nclamp,24,long,2\nrotochamber,50,any,3\n"));
+    rodt_rules_unref(load(HEAD "clamp,30,standard,2\nclamp,24,long,2\nrotochamber,50,any,3\n"));
 }
 
 static void a_row_of_any_class_must_satisfy_each(void **state)
@@ -164,7 +165,7 @@ static void a_row_of_any_class_must_satisfy_each(void **state)
     rodt_rules *rules = load(HEAD "clamp,30,any,2\n");
     expect_limits(rules, "30", RODT_STROKE_CLASS_STANDARD, "", "", "2", "2");
     expect_limits(rules, "30", RODT_STROKE_CLASS_LONG, "", "", "2", "2 1/2");
-    rodt_rules_free(rules);
+    rodt_rules_unref(rules);
 }
 
 /* Clamp 36: 2 1/4 until 2021-10-13, 2 1/2 from 2021-10-14. */
@@ -187,7 +188,7 @@ static void the_law_is_asked_on_every_day_of_a_row(void **state)
         char text[200] = "", sentence[200] = "2 1/2 is laxer than the law, which has 2 1/4 for clamp 36 standard on ";
         strcat(strcat(strcat(strcat(text, head), "clamp,36,standard,2 1/2,"), cases[i].days), "\n");
         if (cases[i].on == NULL)
-            rodt_rules_free(load(text));
+            rodt_rules_unref(load(text));
         else
             expect_laxer(text, 2, 19, strcat(sentence, cases[i].on));
     }
@@ -202,7 +203,7 @@ static void marks_decide_what_the_law_is(void **state)
     rodt_rules *rules = load(text);
     expect_limits(rules, "24", RODT_STROKE_CLASS_LONG, "3", "", "2 1/2", "2 1/2");
     expect_limits(rules, "24", RODT_STROKE_CLASS_LONG, "", "", "2", "2");
-    rodt_rules_free(rules);
+    rodt_rules_unref(rules);
     text[0] = '\0';
     expect_laxer(strcat(strcat(text, head), "clamp,24,long,2 7/8,2 1/2\n"), 2, 21,
                  "2 1/2 is laxer than the law, which has 2 for clamp 24 long");
@@ -263,8 +264,8 @@ static void overlapping_rows_are_refused(void **state)
     expect_fault(HEAD "clamp,30,long,2\nclamp,30,any,1 7/8\n", 3, 0, "", sentence);
     expect_fault("family,size,class,limit,from,until\nclamp,30,any,2,,2020-01-01\nclamp,30,any,2,2020-01-01,\n", 3, 0, "",
                  sentence);
-    rodt_rules_free(load("family,size,class,limit,from,until\nclamp,30,any,2,,2020-01-01\nclamp,30,any,2,2020-01-02,\n"));
-    rodt_rules_free(load(HEAD "clamp,30,standard,2\nclamp,30,long,2\nrotochamber,30,any,2\nDD-3,30,any,2\n"));
+    rodt_rules_unref(load("family,size,class,limit,from,until\nclamp,30,any,2,,2020-01-01\nclamp,30,any,2,2020-01-02,\n"));
+    rodt_rules_unref(load(HEAD "clamp,30,standard,2\nclamp,30,long,2\nrotochamber,30,any,2\nDD-3,30,any,2\n"));
 }
 
 static void other_laws_can_be_stood_on(void **state)
@@ -273,7 +274,7 @@ static void other_laws_can_be_stood_on(void **state)
     rodt_rules *rules = NULL;
     assert_int_equal(load_on("us-periodic", "rules,family,size,class,limit\nus-periodic,clamp,30,standard,2\n", &rules, NULL),
                      RODT_OK);
-    rodt_rules_free(rules);
+    rodt_rules_unref(rules);
     expect_fault_on("ca-nsc", HEAD "clamp,36,standard,2 1/2\n", RODT_E_LAXER, 2, 19, "limit",
                     "2 1/2 is laxer than the law, which has 2 1/4 for clamp 36 standard");
 }
@@ -292,8 +293,40 @@ static void wrong_arguments_are_refused(void **state)
     assert_int_equal(rodt_rules_load(law, "x", NULL, 0, &rules, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_rules_load(law, "x", HEAD, sizeof HEAD - 1, NULL, NULL), RODT_E_ARGUMENT);
     assert_null(rules);
-    rodt_rules_free(own);
-    rodt_rules_free(NULL);
+    rodt_rules_unref(own);
+    rodt_rules_unref(NULL);
+}
+
+/* A finding points into the rule set that judged it. Users leave in any order. */
+static void a_finding_outlives_the_first_user(void **state)
+{
+    (void)state;
+    const rodt_form form = {.chamber = "30 standard", .released = "2", .applied = "3 15/16", .psi = "95"};
+    rodt_rules *own = load(HEAD "clamp,30,standard,1 7/8\n");
+    rodt_text_plan *plan;
+    rodt_finding finding;
+    char text[RODT_SENTENCE_SIZE];
+    assert_int_equal(rodt_form_judge(&form, own, &finding, NULL), RODT_OK);
+    assert_int_equal(rodt_text_plan_new(own, NULL, &plan, NULL), RODT_OK);
+    assert_ptr_equal(rodt_rules_ref(finding.rules), own);
+    rodt_rules_unref(own); /* who loaded it */
+    assert_string_equal(rodt_rules_id(finding.rules), "own.csv");
+    assert_string_equal(finding.own_row->published, "1 7/8");
+    assert_int_equal(rodt_finding_reason_format(&finding, RODT_REASON_OVER_OWN_LIMIT, text, sizeof text, NULL),
+                     RODT_OK);
+    rodt_rules_unref(finding.rules);
+    rodt_text_plan_free(plan); /* the last user */
+}
+
+static void compiled_in_rule_sets_are_not_counted(void **state)
+{
+    (void)state;
+    const rodt_rules *law = rodt_rules_find("us-fmcsr");
+    assert_ptr_equal(rodt_rules_ref(law), law);
+    for (int i = 0; i < 3; i++)
+        rodt_rules_unref(law);
+    assert_string_equal(rodt_rules_id(law), "us-fmcsr");
+    assert_null(rodt_rules_ref(NULL));
 }
 
 static void names_are_cut_between_characters(void **state)
@@ -304,7 +337,7 @@ static void names_are_cut_between_characters(void **state)
     rodt_rules *rules = NULL;
     assert_int_equal(rodt_rules_load(rodt_rules_find("us-fmcsr"), name, text, strlen(text), &rules, NULL), RODT_OK);
     assert_string_equal(rodt_rules_id(rules), "abcdefghijklmnopqrstuvwxyzabcdefghijk");
-    rodt_rules_free(rules);
+    rodt_rules_unref(rules);
 }
 
 static void hostile_sizes_are_refused(void **state)
@@ -345,7 +378,7 @@ static void every_beginning_of_a_table_is_safe(void **state)
         rodt_status status = rodt_rules_load(rodt_rules_find("us-fmcsr"), "x", copy, size, &rules, &error);
         assert_true(status == RODT_OK ? rules != NULL : rules == NULL && error.text[0] != '\0');
         loaded += status == RODT_OK;
-        rodt_rules_free(rules);
+        rodt_rules_unref(rules);
         free(copy);
     }
     assert_in_range(loaded, 1, 10);
@@ -364,7 +397,7 @@ static void every_changed_byte_is_safe(void **state)
             rodt_status status =
                 rodt_rules_load(rodt_rules_find("us-fmcsr"), "x", copy, sizeof copy - 1, &rules, NULL);
             assert_true((status == RODT_OK) == (rules != NULL));
-            rodt_rules_free(rules);
+            rodt_rules_unref(rules);
         }
     }
 }
@@ -404,6 +437,8 @@ int main(void)
         cmocka_unit_test(overlapping_rows_are_refused),
         cmocka_unit_test(other_laws_can_be_stood_on),
         cmocka_unit_test(wrong_arguments_are_refused),
+        cmocka_unit_test(a_finding_outlives_the_first_user),
+        cmocka_unit_test(compiled_in_rule_sets_are_not_counted),
         cmocka_unit_test(names_are_cut_between_characters),
         cmocka_unit_test(hostile_sizes_are_refused),
         cmocka_unit_test(every_beginning_of_a_table_is_safe),

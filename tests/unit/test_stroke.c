@@ -456,7 +456,7 @@ static void a_carriers_limit_is_stricter_and_both_are_said(void **state)
     assert_int_equal(rodt_reading_judge(&other, own, &finding, NULL), RODT_OK);
     assert_int_equal(finding.verdict, RODT_VERDICT_IN_ADJUSTMENT);
     assert_null(finding.own_row);
-    rodt_rules_free(own);
+    rodt_rules_unref(own);
 }
 
 /* Type 18 is in no table: the house can fail it, but nothing passes it. Invented limit. */
@@ -477,7 +477,7 @@ static void a_carriers_limit_alone_cannot_pass_a_brake(void **state)
     assert_int_equal(finding.verdict, RODT_VERDICT_OUT_OF_ADJUSTMENT);
     HAS(finding, OVER_OWN_LIMIT);
     HAS_NOT(finding, OVER_LIMIT);
-    rodt_rules_free(own);
+    rodt_rules_unref(own);
 }
 
 static void unconfirmed_limits_are_marked(void **state)

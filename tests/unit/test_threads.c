@@ -30,6 +30,7 @@ typedef struct work {
     pthread_t thread;
     answers plain;
     answers with_others; /* pressure, day and missing cells */
+    const rodt_rules *rules; /* loaded; each thread lets go of it */
     rodt_status status;
     rodt_finding finding;
     char sentence[400];
@@ -57,7 +58,8 @@ static void judge_text(work *own)
     const rodt_form text = {
         .chamber = "30L", .released = "2 3/4", .applied = "5 5/16", .psi = "95", .division = "1/16"};
     rodt_error error;
-    rodt_status status = rodt_form_judge(&text, rodt_rules_find("us-fmcsr"), &own->finding, &error);
+    rodt_status status = rodt_form_judge(&text, rodt_rules_ref(own->rules), &own->finding, &error);
+    rodt_rules_unref(own->finding.rules);
     if (own->status == RODT_OK)
         own->status = status;
     rodt_finding_format(&own->finding, own->sentence, sizeof own->sentence, NULL);
@@ -71,6 +73,7 @@ static void *run(void *given)
         judge_columns(own, true);
         judge_text(own);
     }
+    rodt_rules_unref(own->rules);
     return NULL;
 }
 
@@ -102,8 +105,15 @@ static void expect_same(const answers *found, const answers *alone)
 static void two_threads_answer_as_one(void **state)
 {
     (void)state;
+    static const char table[] = "family,size,class,limit\nclamp,24,long,2\n";
     work *alone = &works[THREADS];
+    rodt_rules *loaded;
     start();
+    assert_int_equal(rodt_rules_load(rodt_rules_find("us-fmcsr"), "own", table, strlen(table), &loaded, NULL),
+                     RODT_OK);
+    for (int i = 0; i <= THREADS; i++)
+        works[i].rules = rodt_rules_ref(loaded);
+    rodt_rules_unref(loaded); /* the last thread frees it */
     for (int i = 0; i < THREADS; i++)
         assert_int_equal(pthread_create(&works[i].thread, NULL, run, &works[i]), 0);
     for (int i = 0; i < THREADS; i++)

@@ -4,8 +4,8 @@
 
 /* --- Rule sets and rows ------------------------------------------------------------------------------ */
 
-/* rodt_rules_free leaves the compiled-in ones alone. */
-static void free_rules(PyObject *capsule) { rodt_rules_free(PyCapsule_GetPointer(capsule, RULES_CAPSULE)); }
+/* rodt_rules_unref leaves the compiled-in ones alone. */
+static void free_rules(PyObject *capsule) { rodt_rules_unref(PyCapsule_GetPointer(capsule, RULES_CAPSULE)); }
 
 PyObject *py_from_rules(const rodt_rules *rules)
 {

@@ -112,7 +112,7 @@ int rule_context_open(const char *rules, const char *limits_file, const char *da
     return status;
 }
 
-void rule_context_close(rule_context *context) { rodt_rules_free(context->own); }
+void rule_context_close(rule_context *context) { rodt_rules_unref(context->own); }
 
 void rule_context_note_undated(const rule_context *context, uint64_t rows)
 {
