@@ -3,6 +3,7 @@
 
 Argument: C compiler command... Prints TAP."""
 import os
+import shutil
 import subprocess
 import sys
 import tempfile
@@ -13,6 +14,7 @@ import docs
 import headers
 import layers
 import lengths
+import reference
 import symbols
 import tree
 import words
@@ -186,6 +188,44 @@ def header_trouble(compiler, text):
     return findings(lambda root: headers.check(root, "c", *compiler), {"include/rodtravel/status.h": text})
 
 
+DESCRIBED = SPDX + """/* Numbers. */
+#ifndef STATUS_H
+#define STATUS_H
+
+/* A pair, as rodt_one has it. */
+struct rodt_pair {
+    int first; /* the one */
+};
+
+/* What there is. */
+enum rodt_kind { RODT_KIND_ONE /* the one */ };
+
+/*
+ * Returns a number.
+ *
+ * number  how many
+ */
+RODT_API int rodt_one(int number);
+#endif
+"""
+
+
+def reference_results():
+    for name, old, new, expected in [
+            ("reference: a described header passes", "", "", None),
+            ("member without a meaning", " /* the one */\n};", "\n};", "status.h:0: rodt_pair.first is not documented"),
+            ("enumerator without a meaning", " /* the one */ };", " };", "status.h:0: RODT_KIND_ONE is not documented"),
+            ("struct without a meaning", "/* A pair, as rodt_one has it. */\n", "", "rodt_pair is not documented"),
+            ("name that does not exist", "as rodt_one", "as rodt_two", "unable to resolve reference to 'rodt_two'"),
+            ("argument that there is not", "int number)", "int count)", "argument 'number' of command @param is not found")]:
+        text = DESCRIBED.replace(old, new, 1) if old else DESCRIBED
+        found = findings(reference.check, {"include/rodtravel/status.h": text, "lib/docs/README.md": "# Start\n",
+                                           "include/rodtravel/length.h": SPDX + "/* Lengths. */\n",
+                                           "include/rodtravel/pressure.h": SPDX + "/* Pressures. */\n",
+                                           "include/rodtravel/rodtravel.h": SPDX + "/* All. */\n"})
+        yield name, not found if expected is None else any(expected in line for line in found), found
+
+
 def results(compiler):
     """(name, whether it passed, what was found instead)"""
     for check in (layers.check, words.check, lengths.check, calls.check, docs.check):
@@ -210,6 +250,8 @@ def results(compiler):
              "int text_error(void) { return 1; }\n", "text_error is a global without the prefix")]:
         found = libraries(compiler, text)
         yield name, not found if expected is None else any(expected in line for line in found), found
+    if shutil.which("doxygen"):
+        yield from reference_results()
     yield "headers: a valid header passes", not header_trouble(compiler, "#ifndef A\n#define A\nstruct a { int b; };\n#endif\n"), ""
     yield "header without a guard", header_trouble(compiler, "struct a { int b; };\n"), "nothing"
     yield "header that needs another", header_trouble(compiler, "uint8_t a(void);\n"), "nothing"

@@ -59,7 +59,7 @@ def listed(found, arguments):
     for names, text in found:
         if all(name.startswith("RODT_") for name in names):
             yield from (f"@retval {name} {prose(text)}" for name in names)
-        elif all(name in arguments for name in names):
+        elif arguments:  # Doxygen warns of one that the function does not have
             yield f"@param {','.join(names)} {prose(text)}"
         else:
             yield f"- <code>{', '.join(names)}</code>: {prose(text)}"

@@ -37,11 +37,33 @@ def page_text(page):
     return re.sub(r"^```.*?^```|`([^`\n]+)`", lambda match: code_text(match, links), text, flags=re.M | re.S)
 
 
+STRING = r'"((?:[^"\\]|\\.)*)"'
+
+
+def templates(root):
+    """What each code of a message says in English; the header has no second copy."""
+    texts = [path.read_text("utf-8") for path in sorted((root / "lib/message").glob("english.[ch]"))]
+    text = "".join(texts).replace("\\\n", "")
+    named = {name: "".join(re.findall(STRING, value)) for name, value in re.findall(r"#define (\w+) +(.*)", text)}
+    for code, parts in re.findall(r"\[(RODT_MESSAGE_\w+)\] =\s*\{(.*?)\},\n", text, re.S):
+        _, *template = re.findall(STRING + r"|(\b[A-Z]\w+)", parts)
+        yield code, "".join(string or named.get(name, "") for string, name in template)
+
+
+def header_text(header, said):
+    """A header with the marks of Doxygen."""
+    text = re.sub(r"^( +(RODT_MESSAGE_\w+) = \d+,)$",
+                  lambda line: f'{line[1]} /* "{said[line[2]]}" */' if line[2] in said else line[1],
+                  header.read_text("utf-8"), flags=re.M)
+    return comments.marked(text)
+
+
 def stage(root, folder):
     """What Doxygen reads: headers with its marks, and the pages."""
     (folder / "rodtravel").mkdir(parents=True)
+    said = dict(templates(root))
     for header in sorted((root / "include/rodtravel").glob("*.h")):
-        (folder / "rodtravel" / header.name).write_text(comments.marked(header.read_text("utf-8")), "utf-8")
+        (folder / "rodtravel" / header.name).write_text(header_text(header, said), "utf-8")
     for page in sorted((root / "lib/docs").glob("*.md")):
         (folder / page.name).write_text(page_text(page), "utf-8")
 
