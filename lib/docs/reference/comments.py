@@ -83,10 +83,10 @@ def brief(lines):
     return (first[1], text[first.end():].split("\n")) if first else (text, [])
 
 
-def converted(comment, arguments=(), head=""):
+def converted(comment, arguments=(), head="", is_new=True):
     first, *others = content(comment)
     parts = [head] if head else []
-    if entries(first) is None:
+    if is_new and entries(first) is None:
         sentence, rest = brief(first)
         parts.append("@brief " + prose(sentence).replace("\n", " "))
         first = rest
@@ -137,8 +137,8 @@ def repeated(comment, code):
 def documented(comment, code):
     """A comment and the code below it."""
     line = code.split("\n", 1)[0]
-    if not line.strip():
-        return comment + "\n" + trailing(code)
+    if not line.strip():  # a heading, or more about the header as a whole
+        return (comment if "/* ---" in comment else converted(comment, head="@file", is_new=False)) + "\n" + trailing(code)
     if re.match(r"\s*#\s*if", line):  # macros with a definition for each machine
         names = dict.fromkeys(DEFINED.findall(code.split("\n\n", 1)[0]))
         return "".join(converted(comment, head=f"@def {name}") + "\n" for name in names) + trailing(code)
