@@ -12,7 +12,7 @@ extern "C" {
 
 /* How the housing is built: what holds its two halves together, and what moves in it. */
 typedef enum rodt_family RODT_ENUM_TYPE {
-    RODT_FAMILY_UNKNOWN = 0,
+    RODT_FAMILY_UNKNOWN = 0,     /* not known */
     RODT_FAMILY_CLAMP = 1,       /* two halves and a clamp band around them */
     RODT_FAMILY_BOLT = 2,        /* two halves and a flange with bolts; sizes A to G */
     RODT_FAMILY_ROTOCHAMBER = 3, /* rolling diaphragm */
@@ -22,13 +22,15 @@ typedef enum rodt_family RODT_ENUM_TYPE {
 /* A long-stroke chamber has more travel in the same diameter and other limits. Never a guess: a chamber
  * without a known sign of long stroke is RODT_STROKE_CLASS_UNKNOWN, and is judged as standard. */
 typedef enum rodt_stroke_class RODT_ENUM_TYPE {
-    RODT_STROKE_CLASS_UNKNOWN = 0,
-    RODT_STROKE_CLASS_STANDARD = 1,
-    RODT_STROKE_CLASS_LONG = 2,
-    RODT_STROKE_CLASS_ANY = 3 /* of a row of limits that holds for every class; no chamber has it */
+    RODT_STROKE_CLASS_UNKNOWN = 0,  /* not known; judged as standard */
+    RODT_STROKE_CLASS_STANDARD = 1, /* standard stroke */
+    RODT_STROKE_CLASS_LONG = 2,     /* long stroke */
+    RODT_STROKE_CLASS_ANY = 3       /* of a row of limits that holds for every class; no chamber has it */
 } rodt_stroke_class;
 
+/* Room for a size, with its closing zero byte. */
 #define RODT_SIZE_TEXT_SIZE 4
+/* Room for any chamber written by this library, with the closing zero byte. */
 #define RODT_CHAMBER_TEXT_SIZE 64
 
 /*
@@ -36,8 +38,8 @@ typedef enum rodt_stroke_class RODT_ENUM_TYPE {
  * freely; it points to nothing. Set the members by hand or with rodt_chamber_parse.
  */
 typedef struct rodt_chamber {
-    RODT_ENUM32(rodt_family) family;
-    RODT_ENUM32(rodt_stroke_class) stroke_class;
+    RODT_ENUM32(rodt_family) family; /* how the housing is built */
+    RODT_ENUM32(rodt_stroke_class) stroke_class; /* standard or long stroke */
     char size[RODT_SIZE_TEXT_SIZE];        /* type number "30" or letter "C"; "" = not known */
     char spring_size[RODT_SIZE_TEXT_SIZE]; /* spring brake part of a double mark such as 24/30; "" = none said */
     rodt_length rated_stroke; /* full travel marked on the housing; not given = no mark read. Not the limit! */
@@ -64,7 +66,7 @@ typedef struct rodt_chamber {
  */
 RODT_API rodt_status rodt_chamber_parse(const char *text, rodt_chamber *out, rodt_error *error);
 
-/* The same for size bytes that need not be closed by a zero byte. */
+/* As rodt_chamber_parse, for size bytes that need not be closed by a zero byte. */
 RODT_API rodt_status rodt_chamber_parse_n(const char *text, size_t size, rodt_chamber *out, rodt_error *error);
 
 /*

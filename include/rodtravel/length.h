@@ -57,8 +57,8 @@ typedef struct rodt_length_style {
  */
 RODT_API rodt_status rodt_length_from_inches(int64_t num, int64_t den, rodt_length *out);
 
-/* The same from num/den millimetres; 1 in = 25.4 mm exactly. Statuses as above; RODT_E_RANGE also when
- * the number of inches does not fit. */
+/* Makes the length of num/den millimetres; 1 in = 25.4 mm exactly. Statuses as rodt_length_from_inches; RODT_E_RANGE
+ * also when the number of inches does not fit. */
 RODT_API rodt_status rodt_length_from_mm(int64_t num, int64_t den, rodt_length *out);
 
 /*
@@ -113,7 +113,7 @@ RODT_API int rodt_length_compare(rodt_length a, rodt_length b);
 RODT_API rodt_status rodt_length_add(rodt_length a, rodt_length b, rodt_length *out);
 RODT_API rodt_status rodt_length_subtract(rodt_length a, rodt_length b, rodt_length *out);
 
-/* *out = length * factor, exactly; 4/5 of a rated stroke is a length. Statuses as above. */
+/* *out = length * factor, exactly; 4/5 of a rated stroke is a length. Statuses as rodt_length_add. */
 RODT_API rodt_status rodt_length_scale(rodt_length length, rodt_ratio factor, rodt_length *out);
 
 /*

@@ -29,8 +29,8 @@ static inline bool rodt_pressure_given(rodt_pressure pressure) { return pressure
 /* Makes num/den psi. RODT_OK; RODT_E_ARGUMENT: den is zero or out is NULL; RODT_E_RANGE: no fit. */
 RODT_API rodt_status rodt_pressure_from_psi(int64_t num, int64_t den, rodt_pressure *out);
 
-/* Makes num/den kPa, exactly: 1 psi = 8896443230521/1290320000 Pa, from the pound-force of
- * 4.4482216152605 N and the inch of 25.4 mm (NIST SP 811, appendix B, exact factors). Statuses as above. */
+/* Makes num/den kPa, exactly: 1 psi = 8896443230521/1290320000 Pa, from the pound-force of 4.4482216152605 N and the
+ * inch of 25.4 mm (NIST SP 811, appendix B, exact factors). Statuses as rodt_pressure_from_psi. */
 RODT_API rodt_status rodt_pressure_from_kpa(int64_t num, int64_t den, rodt_pressure *out);
 
 /*

@@ -62,14 +62,15 @@ RODT_API void rodt_row_cache_free(rodt_row_cache *cache);
  */
 RODT_API void *rodt_row_cache_find(rodt_row_cache *cache, const char *row, const uint32_t *ends);
 
-/* The same for cells by field; nothing after a cell is read. A text of NULL = nothing; those without a column are not
- * looked at. */
+/* As rodt_row_cache_find, for cells by field; nothing after a cell is read. A text of NULL = nothing; those without a
+ * column are not looked at. */
 RODT_API void *rodt_row_cache_find_cells(rodt_row_cache *cache, const rodt_text_span cells[RODT_READING_FIELDS]);
 
 /*
- * The same for a row that was not found: cells that are new are read. Remembers the row for rodt_row_cache_keep.
+ * As rodt_row_cache_find_cells, for a row that was not found: cells that are new are read. Remembers the row for
+ * rodt_row_cache_keep.
  *
- * cells  as above
+ * cells  by field; a text of NULL = nothing
  * text   what the cells say, quotes removed; NULL = nothing
  */
 RODT_API void *rodt_row_cache_read(rodt_row_cache *cache, const rodt_text_span cells[RODT_READING_FIELDS],
