@@ -25,6 +25,7 @@
 %rename("$ignore", %$ismember) ""; /* structs go over as whole values */
 %rename("$ignore", regexmatch$name="_given$") "";
 %ignore rodt_finding_has;
+%rename("$ignore", regexmatch$name="^rodt_.*_message$") ""; /* sentences are asked for as texts */
 
 /* Filled row by row by a language's own code, or of use to C alone. */
 %ignore rodt_reading_judge;

@@ -223,6 +223,13 @@ RODT_API rodt_status rodt_air_edge_format(const rodt_air_finding *finding, char 
  * Statuses as above. */
 RODT_API rodt_status rodt_air_limit_edge_format(const rodt_air_limit *row, char *text, size_t size, size_t *needed);
 
+/* The same sentences as data, and the title of a check. RODT_OK; RODT_E_ARGUMENT: a pointer is NULL, or an enumerator
+ * is unknown. */
+RODT_API rodt_status rodt_air_finding_message(const rodt_air_finding *finding, rodt_message *out);
+RODT_API rodt_status rodt_air_edge_message(const rodt_air_finding *finding, rodt_message *out);
+RODT_API rodt_status rodt_air_limit_edge_message(const rodt_air_limit *row, rodt_message *out);
+RODT_API rodt_status rodt_air_check_message(rodt_air_check check, rodt_message *out);
+
 /* The stable word of a check, "cut-out"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_air_check_name(rodt_air_check check);
 

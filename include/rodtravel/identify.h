@@ -96,6 +96,9 @@ RODT_API rodt_status rodt_clues_identify(const rodt_clues *clues, const rodt_rul
 /* One sentence that says what to look at and what it would show. Constant, never NULL. */
 RODT_API const char *rodt_observation_text(rodt_observation observation);
 
+/* The same as data. RODT_OK; RODT_E_ARGUMENT: out is NULL. */
+RODT_API rodt_status rodt_observation_message(rodt_observation observation, rodt_message *out);
+
 /* The stable word of a clue, "port shape"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_clue_name(rodt_clue clue);
 

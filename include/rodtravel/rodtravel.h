@@ -36,6 +36,7 @@
 #include "length.h"
 #include "pressure.h"
 #include "date.h"
+#include "message.h"
 
 #include "chamber.h"
 #include "rules.h"

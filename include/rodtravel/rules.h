@@ -6,6 +6,7 @@
 #include "chamber.h"
 #include "date.h"
 #include "length.h"
+#include "message.h"
 #include "pressure.h"
 #include "status.h"
 
@@ -213,6 +214,9 @@ RODT_API bool rodt_basis_find(const char *word, size_t size, RODT_ENUM32(rodt_ba
 
 /* "none", "read in the source", "second-hand, unconfirmed" or "from memory, unconfirmed". Constant. */
 RODT_API const char *rodt_evidence_text(rodt_evidence evidence);
+
+/* The same as data. RODT_OK; RODT_E_ARGUMENT: out is NULL. */
+RODT_API rodt_status rodt_evidence_message(rodt_evidence evidence, rodt_message *out);
 
 #ifdef __cplusplus
 }

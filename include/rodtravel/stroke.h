@@ -290,6 +290,12 @@ RODT_API rodt_status rodt_finding_reason_format(const rodt_finding *finding, rod
 /* Writes what the tape's divisions prove, as a sentence; "" if no proof was asked. Statuses as above. */
 RODT_API rodt_status rodt_finding_proof_format(const rodt_finding *finding, char *text, size_t size, size_t *needed);
 
+/* The same sentences as data (message.h), for another language. *out points to what the finding points to, not to
+ * the finding. RODT_OK; RODT_E_ARGUMENT: a pointer is NULL, or the finding does not have the reason. */
+RODT_API rodt_status rodt_finding_message(const rodt_finding *finding, rodt_message *out);
+RODT_API rodt_status rodt_finding_reason_message(const rodt_finding *finding, rodt_reason reason, rodt_message *out);
+RODT_API rodt_status rodt_finding_proof_message(const rodt_finding *finding, rodt_message *out);
+
 #ifdef __cplusplus
 }
 #endif

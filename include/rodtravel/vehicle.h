@@ -138,6 +138,9 @@ RODT_API bool rodt_outcome_find(const char *word, size_t size, RODT_ENUM32(rodt_
  * the chart". Statuses as rodt_finding_format. */
 RODT_API rodt_status rodt_count_format(const rodt_count *count, char *text, size_t size, size_t *needed);
 
+/* The same as data. Statuses as rodt_finding_message. */
+RODT_API rodt_status rodt_count_message(const rodt_count *count, rodt_message *out);
+
 /* Where the figures of the criterion come from. Part 0: the share; 1: the excess from which a brake counts as one;
  * 2: that it counts as half below it; 3: the chart of whole brakes; 4: a steering axle by itself. NULL beyond;
  * evidence, if not NULL, gets how the part was checked. */
@@ -261,11 +264,17 @@ RODT_API rodt_status rodt_vehicle_combine(const rodt_wheel_end *ends, size_t cou
 RODT_API rodt_status rodt_axle_format(const rodt_axle_finding *axle, uint32_t bit, char *text, size_t size,
                                       size_t *needed);
 
+/* The same as data. Statuses as rodt_finding_message; RODT_E_ARGUMENT also if the axle does not have the bit. */
+RODT_API rodt_status rodt_axle_message(const rodt_axle_finding *axle, uint32_t bit, rodt_message *out);
+
 /* The source of a RODT_AXLE_ bit, or NULL if there is none; evidence as above. */
 RODT_API const rodt_source *rodt_axle_source(uint32_t bit, RODT_ENUM32(rodt_evidence) *evidence);
 
 /* One sentence of advice; "" for RODT_ADVICE_NONE. Constant, never NULL. */
 RODT_API const char *rodt_advice_text(rodt_advice advice);
+
+/* The same as data. RODT_OK; RODT_E_ARGUMENT: out is NULL. */
+RODT_API rodt_status rodt_advice_message(rodt_advice advice, rodt_message *out);
 
 /* The source of an advice, or NULL if there is none; evidence as above. */
 RODT_API const rodt_source *rodt_advice_source(rodt_advice advice, RODT_ENUM32(rodt_evidence) *evidence);

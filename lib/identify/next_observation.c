@@ -3,6 +3,8 @@
  * limits are among those, because the brake is judged by the limit and not by the name of its chamber. */
 #include "identify/next_observation.h"
 
+#include "message/message.h"
+
 #include <string.h>
 
 rodt_status rodti_diameter_tolerance(rodt_length division, rodt_length *out)
@@ -96,4 +98,21 @@ rodt_observation rodti_find_next_observation(const rodt_identification *found, c
         }
     }
     return best;
+}
+
+static rodt_message_code code_of(rodt_observation observation)
+{
+    static const rodt_message_code codes[] = {
+        [RODT_OBSERVATION_NOTHING] = RODT_MESSAGE_OBSERVATION_NOTHING,
+        [RODT_OBSERVATION_FAMILY] = RODT_MESSAGE_OBSERVATION_FAMILY,
+        [RODT_OBSERVATION_STAMP] = RODT_MESSAGE_OBSERVATION_STAMP,
+        [RODT_OBSERVATION_LONG_SIGN] = RODT_MESSAGE_OBSERVATION_LONG_SIGN,
+        [RODT_OBSERVATION_RATED_STROKE] = RODT_MESSAGE_OBSERVATION_RATED_STROKE,
+        [RODT_OBSERVATION_DIAMETER] = RODT_MESSAGE_OBSERVATION_DIAMETER};
+    return (unsigned)observation < COUNT_OF(codes) ? codes[observation] : RODT_MESSAGE_NONE;
+}
+
+rodt_status rodt_observation_message(rodt_observation observation, rodt_message *out)
+{
+    return rodti_message_sentence(code_of(observation), out);
 }

@@ -2,6 +2,8 @@
 /* The words of what can be seen of a chamber. */
 #include "identify/words.h"
 
+#include "message/english.h"
+
 WORDS(port, ENUMERATOR(RODT_PORT_NOT_SEEN, "not-seen", "the air ports were not looked at"),
       ENUMERATOR(RODT_PORT_ROUND, "round", "round bosses; no proof of standard stroke"),
       ENUMERATOR(RODT_PORT_SQUARE, "square", "square bosses: a sign of long stroke"))
@@ -17,18 +19,16 @@ BIT_WORDS(clue, ENUMERATOR(RODT_CLUE_STAMP, "stamp", "the stamped text"),
           ENUMERATOR(RODT_CLUE_RATED_STROKE, "rated stroke", "the marked rated stroke"),
           ENUMERATOR(RODT_CLUE_DIAMETER, "diameter", "the outside diameter"))
 
-WORDS(observation, ENUMERATOR(RODT_OBSERVATION_NOTHING, "nothing", "nothing is open"),
+WORDS(observation, ENUMERATOR(RODT_OBSERVATION_NOTHING, "nothing", ENGLISH_OBSERVATION_NOTHING),
       ENUMERATOR(RODT_OBSERVATION_FAMILY, "family",
-                 "look how the housing is held together: a clamp band, a flange with bolts, a rolling diaphragm, or "
-                 "three air lines (DD-3)"),
+                 ENGLISH_OBSERVATION_FAMILY),
       ENUMERATOR(RODT_OBSERVATION_STAMP, "stamp",
-                 "clean the housing and read the stamped type: a number such as 30, or a letter on a bolt type"),
+                 ENGLISH_OBSERVATION_STAMP),
       ENUMERATOR(RODT_OBSERVATION_LONG_SIGN, "long-sign",
-                 "look for a sign of long stroke: square ports, a trapezoid tag, or the letters L or LS; without one "
-                 "it is judged as standard"),
+                 ENGLISH_OBSERVATION_LONG_SIGN),
       ENUMERATOR(RODT_OBSERVATION_RATED_STROKE, "rated-stroke",
-                 "read the rated stroke marked on the housing: 3 in has a limit of its own"),
-      ENUMERATOR(RODT_OBSERVATION_DIAMETER, "diameter", "measure the outside diameter of the housing with a tape"))
+                 ENGLISH_OBSERVATION_RATED_STROKE),
+      ENUMERATOR(RODT_OBSERVATION_DIAMETER, "diameter", ENGLISH_OBSERVATION_DIAMETER))
 
 const char *rodt_observation_text(rodt_observation observation)
 {

@@ -4,6 +4,7 @@
 
 #include "core/fault.h"
 #include "core/text.h"
+#include "message/message.h"
 #include "quantity/fault.h"
 #include "rules/find_limit.h"
 #include "rules/rated_stroke.h"
@@ -285,4 +286,21 @@ rodt_status rodt_source_format(const rodt_source *source, char *text, size_t siz
     put_part(&writer, source->section);
     put_part(&writer, source->edition);
     return rodti_text_copy_out(&writer, text, size, needed);
+}
+
+/* What is no enumerator is never shown as law. */
+rodt_message_code rodti_evidence_code(rodt_evidence evidence)
+{
+    switch (evidence) {
+    case RODT_EVIDENCE_NONE: return RODT_MESSAGE_EVIDENCE_NONE;
+    case RODT_EVIDENCE_CHECKED: return RODT_MESSAGE_EVIDENCE_CHECKED;
+    case RODT_EVIDENCE_SECOND_HAND: return RODT_MESSAGE_EVIDENCE_SECOND_HAND;
+    case RODT_EVIDENCE_FROM_MEMORY: break;
+    }
+    return RODT_MESSAGE_EVIDENCE_FROM_MEMORY;
+}
+
+rodt_status rodt_evidence_message(rodt_evidence evidence, rodt_message *out)
+{
+    return rodti_message_sentence(rodti_evidence_code(evidence), out);
 }

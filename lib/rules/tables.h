@@ -74,4 +74,7 @@ extern const rodt_chamber_row rodti_table_chambers[];
 extern const size_t rodti_table_chambers_count;
 extern const char rodti_table_edition[];
 
+/* The clause that says how a figure was checked. */
+rodt_message_code rodti_evidence_code(rodt_evidence evidence);
+
 #endif

@@ -2,10 +2,12 @@
 /* The words of evidence, of the basis of a limit, and of rows of air checks. */
 #include "rules/words.h"
 
+#include "message/english.h"
+
 WORDS(evidence, ENUMERATOR(RODT_EVIDENCE_NONE, "none", "none"),
-      ENUMERATOR(RODT_EVIDENCE_CHECKED, "checked", "read in the source"),
-      ENUMERATOR(RODT_EVIDENCE_SECOND_HAND, "second-hand", "second-hand, unconfirmed"),
-      ENUMERATOR(RODT_EVIDENCE_FROM_MEMORY, "from-memory", "from memory, unconfirmed"))
+      ENUMERATOR(RODT_EVIDENCE_CHECKED, "checked", ENGLISH_EVIDENCE_CHECKED),
+      ENUMERATOR(RODT_EVIDENCE_SECOND_HAND, "second-hand", ENGLISH_EVIDENCE_SECOND_HAND),
+      ENUMERATOR(RODT_EVIDENCE_FROM_MEMORY, "from-memory", ENGLISH_EVIDENCE_FROM_MEMORY))
 
 /* What is no enumerator is never shown as law. */
 const char *rodt_evidence_text(rodt_evidence evidence)
@@ -21,20 +23,20 @@ WORDS(basis, ENUMERATOR(RODT_BASIS_NONE, "none", "no limit is published"),
       ENUMERATOR(RODT_BASIS_NOT_IN_FORCE, "not-in-force", "the rule set has no text for the day"))
 
 WORDS(air_check, ENUMERATOR(RODT_AIR_CHECK_NONE, "none", ""),
-      ENUMERATOR(RODT_AIR_CHECK_WARNING, "warning", "low-pressure warning"),
-      ENUMERATOR(RODT_AIR_CHECK_BUILD_UP, "build-up", "pressure build-up"),
-      ENUMERATOR(RODT_AIR_CHECK_CUT_OUT, "cut-out", "governor cut-out"),
-      ENUMERATOR(RODT_AIR_CHECK_CUT_IN, "cut-in", "governor cut-in"),
-      ENUMERATOR(RODT_AIR_CHECK_LOSS_RELEASED, "loss-released", "pressure loss, brakes released"),
-      ENUMERATOR(RODT_AIR_CHECK_LOSS_APPLIED, "loss-applied", "pressure loss, brakes applied"),
-      ENUMERATOR(RODT_AIR_CHECK_RESERVE, "reserve", "reserve after full applications"),
-      ENUMERATOR(RODT_AIR_CHECK_SPRING_BRAKE, "spring-brake", "parking brake hold"),
-      ENUMERATOR(RODT_AIR_CHECK_TRACTOR_PROTECTION, "tractor-protection", "tractor protection"),
-      ENUMERATOR(RODT_AIR_CHECK_SUPPLY_VALVE, "supply-valve", "trailer supply valve"),
-      ENUMERATOR(RODT_AIR_CHECK_PARKING_VALVE, "parking-valve", "parking valve"),
+      ENUMERATOR(RODT_AIR_CHECK_WARNING, "warning", ENGLISH_AIR_TITLE_WARNING),
+      ENUMERATOR(RODT_AIR_CHECK_BUILD_UP, "build-up", ENGLISH_AIR_TITLE_BUILD_UP),
+      ENUMERATOR(RODT_AIR_CHECK_CUT_OUT, "cut-out", ENGLISH_AIR_TITLE_CUT_OUT),
+      ENUMERATOR(RODT_AIR_CHECK_CUT_IN, "cut-in", ENGLISH_AIR_TITLE_CUT_IN),
+      ENUMERATOR(RODT_AIR_CHECK_LOSS_RELEASED, "loss-released", ENGLISH_AIR_TITLE_LOSS_RELEASED),
+      ENUMERATOR(RODT_AIR_CHECK_LOSS_APPLIED, "loss-applied", ENGLISH_AIR_TITLE_LOSS_APPLIED),
+      ENUMERATOR(RODT_AIR_CHECK_RESERVE, "reserve", ENGLISH_AIR_TITLE_RESERVE),
+      ENUMERATOR(RODT_AIR_CHECK_SPRING_BRAKE, "spring-brake", ENGLISH_AIR_TITLE_SPRING_BRAKE),
+      ENUMERATOR(RODT_AIR_CHECK_TRACTOR_PROTECTION, "tractor-protection", ENGLISH_AIR_TITLE_TRACTOR_PROTECTION),
+      ENUMERATOR(RODT_AIR_CHECK_SUPPLY_VALVE, "supply-valve", ENGLISH_AIR_TITLE_SUPPLY_VALVE),
+      ENUMERATOR(RODT_AIR_CHECK_PARKING_VALVE, "parking-valve", ENGLISH_AIR_TITLE_PARKING_VALVE),
       ENUMERATOR(RODT_AIR_CHECK_DRAIN, "drain", "drain valves"),
       ENUMERATOR(RODT_AIR_CHECK_AUDIBLE_LEAK, "audible-leak", "audible leak"),
-      ENUMERATOR(RODT_AIR_CHECK_CONTAMINATION, "contamination", "oil or sludge in the reservoirs"))
+      ENUMERATOR(RODT_AIR_CHECK_CONTAMINATION, "contamination", ENGLISH_AIR_TITLE_CONTAMINATION))
 
 const char *rodt_air_check_title(rodt_air_check check) { return rodti_text_of(&rodti_words_air_check, check); }
 
@@ -68,8 +70,8 @@ WORDS(air_kind, ENUMERATOR(RODT_AIR_KIND_LIMIT, "limit", "a limit"),
       ENUMERATOR(RODT_AIR_KIND_EITHER, "either", "one of several ways to check the same; one that is good is enough"))
 
 WORDS(air_span, ENUMERATOR(RODT_AIR_SPAN_PRESSURES, "pressures", "from one pressure to another"),
-      ENUMERATOR(RODT_AIR_SPAN_FROM_WARNING, "warning", "from where the warning stops to the greatest pressure"),
+      ENUMERATOR(RODT_AIR_SPAN_FROM_WARNING, "warning", ENGLISH_AIR_SPAN_WARNING),
       ENUMERATOR(RODT_AIR_SPAN_FROM_APPLICATIONS, "applications",
-                 "from after five full applications to the greatest pressure"),
+                 ENGLISH_AIR_SPAN_APPLICATIONS),
       ENUMERATOR(RODT_AIR_SPAN_RECOVERY, "recovery",
                  "from after one full application back to the pressure before it"))

@@ -2,9 +2,9 @@
 /* The vehicle in words: the count in one line, what does not match on an axle, what to do next, and the sources. */
 #include "rodtravel/vehicle.h"
 
-#include "core/number_parse.h"
+#include "core/exact.h"
+#include "message/message.h"
 #include "rules/tables.h"
-#include "vehicle/words.h"
 
 /* --- Sources ------------------------------------------------------------------------------------------ */
 
@@ -54,143 +54,129 @@ const rodt_source *rodt_advice_source(rodt_advice advice, RODT_ENUM32(rodt_evide
 
 /* --- The count ---------------------------------------------------------------------------------------- */
 
-static void put_number(text_writer *writer, rodt_ratio value)
+static void add_percent(rodt_message *message, const char *name, rodt_ratio share)
 {
-    char text[RODT_LENGTH_TEXT_SIZE];
-    if (rodt_ratio_format(value, text, sizeof text, NULL) == RODT_OK)
-        rodti_text_put(writer, text);
+    rodt_ratio percent = {0, 0};
+    if (rodt_ratio_given(share))
+        (void)rodti_exact_multiply(share, (rodt_ratio){100, 1}, &percent);
+    rodti_message_number(message, name, percent, RODT_MESSAGE_VALUE_PERCENT);
 }
 
-static void put_percent(text_writer *writer, rodt_ratio share)
+static rodt_message_code code_of_outcome(rodt_outcome outcome)
 {
-    const rodt_ratio hundred = {100, 1};
-    rodt_ratio percent;
-    if (rodti_exact_multiply(EXACT(share), hundred, &percent))
-        put_number(writer, percent);
-    rodti_text_put(writer, " %");
-}
-
-static void put_brakes(text_writer *writer, uint64_t brakes)
-{
-    rodti_text_putf(writer, "%llu brake%s", (unsigned long long)brakes, brakes == 1 ? "" : "s");
-}
-
-static uint64_t open_brakes(const rodt_count *count) { return (uint64_t)count->tally.unknown + count->unmeasured; }
-
-static void put_reached(text_writer *writer, const rodt_count *count)
-{
-    put_percent(writer, count->criterion);
-    if (count->outcome == RODT_OUTCOME_OUT_OF_SERVICE) {
-        rodti_text_put(writer, " is reached");
-        return;
+    switch (outcome) {
+    case RODT_OUTCOME_OUT_OF_SERVICE: return RODT_MESSAGE_COUNT_REACHED;
+    case RODT_OUTCOME_AMBIGUOUS: return RODT_MESSAGE_COUNT_CHART;
+    case RODT_OUTCOME_BELOW:
+    case RODT_OUTCOME_UNDETERMINED: break;
     }
-    rodti_text_putf(writer, " is reached, but not the %lu whole brake%s of the chart",
-                    (unsigned long)count->whole_needed, count->whole_needed == 1 ? "" : "s");
+    return RODT_MESSAGE_COUNT_BELOW;
 }
 
 /* Unknown brakes can only add to what is counted; how far is what a person must know. */
-static void put_open(text_writer *writer, const rodt_count *count)
+static rodt_message_code code_of_open(const rodt_count *count)
 {
-    uint64_t open = open_brakes(count);
-    if (open == 0)
-        return;
-    rodti_text_put(writer, "; ");
-    put_brakes(writer, open);
-    rodti_text_put(writer, " not known");
-    if (rodt_ratio_given(count->known_share)) {
-        rodti_text_put(writer, ", of the ");
-        put_brakes(writer, count->brakes - open);
-        rodti_text_put(writer, " known it is ");
-        put_percent(writer, count->known_share);
+    bool worst = count->outcome == RODT_OUTCOME_UNDETERMINED;
+    if (rodt_ratio_given(count->known_share))
+        return worst ? RODT_MESSAGE_COUNT_UNKNOWN_BOTH : RODT_MESSAGE_COUNT_UNKNOWN_KNOWN;
+    return worst ? RODT_MESSAGE_COUNT_UNKNOWN_WORST : RODT_MESSAGE_COUNT_UNKNOWN;
+}
+
+rodt_status rodt_count_message(const rodt_count *count, rodt_message *out)
+{
+    if (count == NULL || out == NULL)
+        return RODT_E_ARGUMENT;
+    uint64_t open = (uint64_t)count->tally.unknown + count->unmeasured;
+    rodti_message_start(out, open > 0 ? RODT_MESSAGE_COUNT_OPEN : RODT_MESSAGE_COUNT_ALL);
+    if (!rodt_ratio_given(count->share)) {
+        rodti_message_start(out, RODT_MESSAGE_COUNT_NONE);
+        return RODT_OK;
     }
-    if (count->outcome == RODT_OUTCOME_UNDETERMINED) {
-        rodti_text_put(writer, ", at worst ");
-        put_percent(writer, count->worst_share);
-        rodti_text_put(writer, " of all");
-    }
+    rodti_message_clause(out, "outcome", code_of_outcome(count->outcome));
+    if (open > 0)
+        rodti_message_clause(out, "open", code_of_open(count));
+    rodti_message_number(out, "defective", EXACT(count->defective), RODT_MESSAGE_NONE);
+    rodti_message_count(out, "brakes", count->brakes);
+    add_percent(out, "share", count->share);
+    add_percent(out, "criterion", count->criterion);
+    rodti_message_count(out, "whole", count->whole_needed);
+    rodti_message_count(out, "unknown", open);
+    rodti_message_count(out, "known", count->brakes - open);
+    add_percent(out, "known_share", count->known_share);
+    add_percent(out, "worst_share", count->worst_share);
+    return RODT_OK;
 }
 
 rodt_status rodt_count_format(const rodt_count *count, char *text, size_t size, size_t *needed)
 {
-    if (count == NULL)
-        return RODT_E_ARGUMENT;
-    text_writer writer;
-    rodti_text_begin(&writer);
-    if (!rodt_ratio_given(count->share)) {
-        rodti_text_put(&writer, "no brake was counted");
-        return rodti_text_copy_out(&writer, text, size, needed);
-    }
-    put_number(&writer, EXACT(count->defective));
-    rodti_text_put(&writer, " of ");
-    put_brakes(&writer, count->brakes);
-    rodti_text_put(&writer, " defective, ");
-    put_percent(&writer, count->share);
-    rodti_text_put(&writer, ": ");
-    if (count->outcome == RODT_OUTCOME_OUT_OF_SERVICE || count->outcome == RODT_OUTCOME_AMBIGUOUS) {
-        put_reached(&writer, count);
-    } else {
-        rodti_text_put(&writer, "below ");
-        put_percent(&writer, count->criterion);
-    }
-    put_open(&writer, count);
-    return rodti_text_copy_out(&writer, text, size, needed);
+    rodt_message message;
+    return rodti_message_say(rodt_count_message(count, &message), &message, text, size, needed);
 }
 
 /* --- Axles -------------------------------------------------------------------------------------------- */
 
-static void put_source(text_writer *writer, uint32_t bit)
+static rodt_message_code code_of_axle(const rodt_axle_finding *axle, uint32_t bit)
 {
-    RODT_ENUM32(rodt_evidence) evidence;
+    switch (bit) {
+    case RODT_AXLE_SIZE_DIFFERS: return RODT_MESSAGE_AXLE_SIZE_DIFFERS;
+    case RODT_AXLE_SPRING_DIFFERS: return RODT_MESSAGE_AXLE_SPRING_DIFFERS;
+    case RODT_AXLE_FAMILY_DIFFERS: return RODT_MESSAGE_AXLE_FAMILY_DIFFERS;
+    case RODT_AXLE_CLASS_DIFFERS: return RODT_MESSAGE_AXLE_CLASS_DIFFERS;
+    case RODT_AXLE_ARM_DIFFERS: return RODT_MESSAGE_AXLE_ARM_DIFFERS;
+    case RODT_AXLE_STROKES_DIFFER: return RODT_MESSAGE_AXLE_STROKES_DIFFER;
+    case RODT_AXLE_TORQUE_DIFFERS: return RODT_MESSAGE_AXLE_TORQUE_DIFFERS;
+    case RODT_AXLE_END_MISSING:
+        return axle->left == SIZE_MAX ? RODT_MESSAGE_AXLE_LEFT_MISSING : RODT_MESSAGE_AXLE_RIGHT_MISSING;
+    case RODT_AXLE_STEERING_DEAD: return RODT_MESSAGE_AXLE_STEERING_DEAD;
+    default: return RODT_MESSAGE_NONE;
+    }
+}
+
+rodt_status rodt_axle_message(const rodt_axle_finding *axle, uint32_t bit, rodt_message *out)
+{
+    RODT_ENUM32(rodt_evidence) evidence = RODT_EVIDENCE_NONE;
     const rodt_source *source = rodt_axle_source(bit, &evidence);
-    if (source == NULL)
-        return;
-    rodti_text_putf(writer, " (%s, %s", source->document, source->section);
-    rodti_text_putf(writer, "%s%s)", evidence == RODT_EVIDENCE_CHECKED ? "" : "; ",
-              evidence == RODT_EVIDENCE_CHECKED ? "" : rodt_evidence_text(evidence));
-}
-
-static void put_strokes(text_writer *writer, const rodt_axle_finding *axle)
-{
-    rodti_text_put(writer, "the strokes differ by ");
-    put_number(writer, EXACT(axle->stroke_difference));
-    rodti_text_put(writer, " in: no law has a figure for it; look for the cause");
-}
-
-static void put_torque(text_writer *writer, const rodt_axle_finding *axle)
-{
-    rodti_text_put(writer, "type number x arm length is ");
-    put_number(writer, EXACT(axle->al_left));
-    rodti_text_put(writer, " left and ");
-    put_number(writer, EXACT(axle->al_right));
-    rodti_text_put(writer, " right: the ends do not brake alike (information)");
-}
-
-static void put_missing(text_writer *writer, const rodt_axle_finding *axle)
-{
-    rodti_text_putf(writer, "the %s end was not given, so nothing is known of it",
-              axle->left == SIZE_MAX ? "left" : "right");
-}
-
-static bool is_one_bit(uint32_t bits)
-{
-    return bits != 0 && (bits & (bits - 1)) == 0 && bits <= RODT_AXLE_STEERING_DEAD;
+    if (axle == NULL || out == NULL || (axle->mismatches & bit) == 0 || code_of_axle(axle, bit) == RODT_MESSAGE_NONE)
+        return RODT_E_ARGUMENT;
+    rodti_message_start(out, source == NULL                      ? RODT_MESSAGE_AXLE_SAID
+                             : evidence == RODT_EVIDENCE_CHECKED ? RODT_MESSAGE_AXLE_CITED
+                                                                 : RODT_MESSAGE_AXLE_CITED_UNCONFIRMED);
+    rodti_message_clause(out, "said", code_of_axle(axle, bit));
+    rodti_message_clause(out, "evidence", rodti_evidence_code(evidence));
+    rodti_message_number(out, "axle", (rodt_ratio){axle->axle, 1}, RODT_MESSAGE_NONE);
+    rodti_message_number(out, "difference", EXACT(axle->stroke_difference), RODT_MESSAGE_NONE);
+    rodti_message_number(out, "left", axle->al_left, RODT_MESSAGE_NONE);
+    rodti_message_number(out, "right", axle->al_right, RODT_MESSAGE_NONE);
+    if (source != NULL) {
+        rodti_message_text(out, "document", source->document);
+        rodti_message_text(out, "section", source->section);
+    }
+    return RODT_OK;
 }
 
 rodt_status rodt_axle_format(const rodt_axle_finding *axle, uint32_t bit, char *text, size_t size, size_t *needed)
 {
-    if (axle == NULL || !is_one_bit(bit) || (axle->mismatches & bit) == 0)
-        return RODT_E_ARGUMENT;
-    text_writer writer;
-    rodti_text_begin(&writer);
-    rodti_text_putf(&writer, "axle %d: ", axle->axle);
-    if (bit == RODT_AXLE_STROKES_DIFFER)
-        put_strokes(&writer, axle);
-    else if (bit == RODT_AXLE_TORQUE_DIFFERS)
-        put_torque(&writer, axle);
-    else if (bit == RODT_AXLE_END_MISSING)
-        put_missing(&writer, axle);
-    else
-        rodti_text_put(&writer, rodti_text_of(&rodti_words_axle_mismatch, bit));
-    put_source(&writer, bit);
-    return rodti_text_copy_out(&writer, text, size, needed);
+    rodt_message message;
+    return rodti_message_say(rodt_axle_message(axle, bit, &message), &message, text, size, needed);
+}
+
+/* --- Advice ------------------------------------------------------------------------------------------- */
+
+static rodt_message_code code_of_advice(rodt_advice advice)
+{
+    switch (advice) {
+    case RODT_ADVICE_ADJUST: return RODT_MESSAGE_ADVICE_ADJUST;
+    case RODT_ADVICE_FIND_FAULT: return RODT_MESSAGE_ADVICE_FIND_FAULT;
+    case RODT_ADVICE_FIND_ADJUSTER: return RODT_MESSAGE_ADVICE_FIND_ADJUSTER;
+    case RODT_ADVICE_REPAIR: return RODT_MESSAGE_ADVICE_REPAIR;
+    case RODT_ADVICE_MEASURE: return RODT_MESSAGE_ADVICE_MEASURE;
+    case RODT_ADVICE_LOOK: return RODT_MESSAGE_ADVICE_LOOK;
+    case RODT_ADVICE_NONE: break;
+    }
+    return RODT_MESSAGE_NONE;
+}
+
+rodt_status rodt_advice_message(rodt_advice advice, rodt_message *out)
+{
+    return rodti_message_sentence(code_of_advice(advice), out);
 }

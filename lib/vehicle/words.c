@@ -2,6 +2,8 @@
 /* The words of sides, adjusters, defects, outcomes, mismatches and advice. */
 #include "vehicle/words.h"
 
+#include "message/english.h"
+
 WORDS(side, ENUMERATOR(RODT_SIDE_UNKNOWN, "unknown", "the side is not given"),
       ENUMERATOR(RODT_SIDE_LEFT, "left", "the left side"), ENUMERATOR(RODT_SIDE_RIGHT, "right", "the right side"))
 
@@ -22,33 +24,31 @@ WORDS(outcome, ENUMERATOR(RODT_OUTCOME_UNDETERMINED, "undetermined", "the brakes
 
 BIT_WORDS(axle_mismatch,
           ENUMERATOR(RODT_AXLE_SIZE_DIFFERS, "size-differs",
-                     "the chambers differ in size; both ends of an axle must have the same"),
+                     ENGLISH_AXLE_SIZE_DIFFERS),
           ENUMERATOR(RODT_AXLE_SPRING_DIFFERS, "spring-differs",
-                     "the spring brake chambers differ in size; both ends of an axle must have the same"),
+                     ENGLISH_AXLE_SPRING_DIFFERS),
           ENUMERATOR(RODT_AXLE_FAMILY_DIFFERS, "family-differs",
-                     "the housings are of different kinds: look whether one was identified wrongly"),
+                     ENGLISH_AXLE_FAMILY_DIFFERS),
           ENUMERATOR(RODT_AXLE_CLASS_DIFFERS, "class-differs",
-                     "one chamber is judged as long stroke and one as standard: look at the marks of both"),
+                     ENGLISH_AXLE_CLASS_DIFFERS),
           ENUMERATOR(RODT_AXLE_ARM_DIFFERS, "arm-differs",
-                     "the arms of the slack adjusters differ in length; both ends of an axle must have the same"),
+                     ENGLISH_AXLE_ARM_DIFFERS),
           ENUMERATOR(RODT_AXLE_STROKES_DIFFER, "strokes-differ", "the strokes differ by more than 1/2 in"),
           ENUMERATOR(RODT_AXLE_TORQUE_DIFFERS, "torque-differs", "size times arm length differs"),
           ENUMERATOR(RODT_AXLE_END_MISSING, "end-missing", "only one end of the axle was given"),
           ENUMERATOR(RODT_AXLE_STEERING_DEAD, "steering-dead",
-                     "a brake does not work: if this axle steers, the vehicle is out of service by that alone"))
+                     ENGLISH_AXLE_STEERING_DEAD))
 
 WORDS(advice, ENUMERATOR(RODT_ADVICE_NONE, "none", ""),
-      ENUMERATOR(RODT_ADVICE_ADJUST, "adjust", "adjust it, measure again, and look at lining and drum"),
+      ENUMERATOR(RODT_ADVICE_ADJUST, "adjust", ENGLISH_ADVICE_ADJUST),
       ENUMERATOR(RODT_ADVICE_FIND_FAULT, "find-fault",
-                 "automatic adjuster: find the fault (adjuster, its fitting, bushings, cam, drum, chamber); turning "
-                 "it back by hand hides the fault"),
+                 ENGLISH_ADVICE_FIND_FAULT),
       ENUMERATOR(RODT_ADVICE_FIND_ADJUSTER, "find-adjuster",
-                 "find out which adjuster it is: a manual one is adjusted and measured again, an automatic one has a "
-                 "fault that must be found and is not turned back by hand"),
+                 ENGLISH_ADVICE_FIND_ADJUSTER),
       ENUMERATOR(RODT_ADVICE_REPAIR, "repair",
-                 "it does not brake: look for a broken or seized part, or no air; repair it"),
-      ENUMERATOR(RODT_ADVICE_MEASURE, "measure", "nothing is proven: put right what is named, measure again"),
+                 ENGLISH_ADVICE_REPAIR),
+      ENUMERATOR(RODT_ADVICE_MEASURE, "measure", ENGLISH_ADVICE_MEASURE),
       ENUMERATOR(RODT_ADVICE_LOOK, "look",
-                 "in adjustment, but much shorter than its partner: look whether it is too tight or drags"))
+                 ENGLISH_ADVICE_LOOK))
 
 const char *rodt_advice_text(rodt_advice advice) { return rodti_text_of(&rodti_words_advice, advice); }

@@ -1,0 +1,95 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The parts of a template: text, {argument}, {argument?form|form}. */
+#include "message/message.h"
+
+#include "core/exact.h"
+
+#include <string.h>
+
+/* "{name}" or "{name?forms}", from the brace. */
+static template_part take_braces(const char **at)
+{
+    const char *name = *at + 1;
+    size_t size = strcspn(name, "{}?");
+    template_part part = {TEMPLATE_ARGUMENT, name, size, NULL, 0};
+    const char *end = name + size;
+    if (*end == '?') {
+        part.kind = TEMPLATE_PLURAL;
+        part.forms = end + 1;
+        part.forms_size = strcspn(part.forms, "{}");
+        end = part.forms + part.forms_size;
+    }
+    if (*end != '}' || size == 0)
+        return (template_part){TEMPLATE_BROKEN, *at, 1, NULL, 0};
+    *at = end + 1;
+    return part;
+}
+
+template_part rodti_template_next(const char **at)
+{
+    const char *start = *at;
+    if (start[0] == '\0')
+        return (template_part){TEMPLATE_END, start, 0, NULL, 0};
+    if ((start[0] == '{' || start[0] == '}') && start[1] == start[0]) {
+        *at += 2;
+        return (template_part){TEMPLATE_TEXT, start, 1, NULL, 0};
+    }
+    if (start[0] == '{')
+        return take_braces(at);
+    if (start[0] == '}')
+        return (template_part){TEMPLATE_BROKEN, start, 1, NULL, 0};
+    size_t size = strcspn(start, "{}");
+    *at += size;
+    return (template_part){TEMPLATE_TEXT, start, size, NULL, 0};
+}
+
+bool rodti_template_is(const template_part *part, const char *name)
+{
+    return strlen(name) == part->size && memcmp(name, part->text, part->size) == 0;
+}
+
+const char *rodti_template_form(const template_part *part, size_t index, size_t *size)
+{
+    const char *form = part->forms;
+    const char *end = form + part->forms_size;
+    for (;; index--) {
+        const char *bar = memchr(form, '|', (size_t)(end - form));
+        *size = (size_t)((bar != NULL ? bar : end) - form);
+        if (index == 0)
+            return form;
+        if (bar == NULL)
+            return NULL;
+        form = bar + 1;
+    }
+}
+
+/* --- Plurals ----------------------------------------------------------------------------------------- */
+
+size_t rodti_plural_forms(uint32_t rule)
+{
+    static const uint8_t forms[RODT_PLURAL_END] = {[RODT_PLURAL_ALIKE] = 1,
+                                                   [RODT_PLURAL_ONE_OTHER] = 2,
+                                                   [RODT_PLURAL_BELOW_TWO] = 2,
+                                                   [RODT_PLURAL_ONE_FEW_MANY] = 3};
+    return rule < RODT_PLURAL_END ? forms[rule] : 0;
+}
+
+static size_t one_few_many(rodt_ratio number)
+{
+    int64_t last = number.num % 10, last_two = number.num % 100;
+    if (number.den != 1)
+        return 1;
+    if (last == 1 && last_two != 11)
+        return 0;
+    return last >= 2 && last <= 4 && (last_two < 12 || last_two > 14) ? 1 : 2;
+}
+
+size_t rodti_plural_index(uint32_t rule, rodt_ratio number)
+{
+    switch (rule) {
+    case RODT_PLURAL_ONE_OTHER: return rodti_exact_compare(number, (rodt_ratio){1, 1}) != 0;
+    case RODT_PLURAL_BELOW_TWO: return rodti_exact_compare(number, (rodt_ratio){2, 1}) >= 0;
+    case RODT_PLURAL_ONE_FEW_MANY: return one_few_many(number);
+    default: return 0;
+    }
+}

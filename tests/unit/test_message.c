@@ -1,0 +1,646 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Sentences as data: every code is said by something, in every catalogue, in exactly the room that is asked for. */
+#include <stdarg.h>
+#include <stddef.h>
+#include <setjmp.h>
+#include <stdint.h>
+#include <cmocka.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "rodtravel/rodtravel.h"
+#include "support.h"
+
+#define COUNT_OF(array) (sizeof(array) / sizeof((array)[0]))
+#define ROOM 2048
+
+/* --- Messages of all kinds --------------------------------------------------------------------------- */
+
+typedef void visitor(const rodt_message *message, void *context);
+
+/* One of the words. */
+#define ANY(state, words) ((words)[chance(state) % COUNT_OF(words)])
+
+static rodt_form any_form(uint64_t *state)
+{
+    static const char *const chambers[] = {"30", "24/30 LS", "bolt C", "18", "", "??", "36", "20", "clamp 30 standard",
+                                           "DD-3 30", "24", "rotochamber 30", "12", "36L", "30L"};
+    static const char *const lengths[] = {"2", "4.123456789", "63.5 mm", "0", "2-Jan", "", "5 9/16", "31/8", "41/8",
+                                          "1 3/4", "3.5", "5 1/3", "11/4", "12 cm", "101.6 mm", "4", "51/8", "2 1/8",
+                                          "1.1234567 mm", "4 1/2", "3 1/2", "?", "21/64", "711/64", "31/64", "2 1/4"};
+    static const char *const days[] = {"", "10/11/2021", "soon", "2010-01-01", "2021-10-13", "05/06/2021"};
+    static const char *const divisions[] = {"", "0.5 mm", "1/16", "1/4", "1", "1/32"};
+    static const char *const pressures[] = {"", "88", "655 kPa", "0", "95", "120", "92 1/2"};
+    static const char *const rated[] = {"", "", "76.2 mm", "2 1/4", "3", "1 3/4", "2 1/2"};
+    static const char *const marked[] = {"", "", "", "2"};
+    static const char *const classes[] = {"", "", "standard", "long", "?"};
+    static const char *const states[] = {"", "", "", "off", "on", "released"};
+    static const char *const drums[] = {"", "", "hot"};
+    static const char *const units[] = {"", "in", "mm"};
+    return (rodt_form){.chamber = ANY(state, chambers), .released = ANY(state, lengths), .applied = ANY(state, lengths),
+                       .stroke_class = ANY(state, classes), .rated_stroke = ANY(state, rated),
+                       .marked_limit = ANY(state, marked), .psi = ANY(state, pressures),
+                       .psi_after = ANY(state, pressures), .division = ANY(state, divisions),
+                       .date = ANY(state, days), .unit = ANY(state, units), .engine = ANY(state, states),
+                       .spring_brake = ANY(state, states), .drum = ANY(state, drums)};
+}
+
+static const rodt_rules *any_rules(uint64_t *state) { return rodt_rules_at(chance(state) % rodt_rules_count()); }
+
+static void visit_finding(const rodt_finding *finding, visitor *visit, void *context)
+{
+    rodt_message message;
+    assert_int_equal(rodt_finding_message(finding, &message), RODT_OK);
+    visit(&message, context);
+    assert_int_equal(rodt_finding_proof_message(finding, &message), RODT_OK);
+    visit(&message, context);
+    for (int reason = 0; reason < RODT_REASON_END; reason++) {
+        rodt_status wanted = rodt_finding_has(finding, (rodt_reason)reason) ? RODT_OK : RODT_E_ARGUMENT;
+        assert_int_equal(rodt_finding_reason_message(finding, (rodt_reason)reason, &message), wanted);
+        if (wanted == RODT_OK)
+            visit(&message, context);
+    }
+}
+
+/* What the compiled-in rows do not lead to today, or hardly ever. */
+static void visit_rare_findings(visitor *visit, void *context)
+{
+    static const rodt_evidence evidence[] = {RODT_EVIDENCE_SECOND_HAND, RODT_EVIDENCE_FROM_MEMORY};
+    static const rodt_ratio chances[] = {{0, 1}, {0, 0}};
+    rodt_finding finding;
+    rodt_form form = {.chamber = "30", .released = "2", .applied = "3 7/8", .psi = "95", .division = "1/4"};
+    assert_int_equal(rodt_form_judge(&form, rodt_rules_find("us-fmcsr"), &finding, NULL), RODT_OK);
+    finding.proof = RODT_PROOF_NOT_RESOLVED;
+    finding.reasons |= (uint64_t)1 << RODT_REASON_LIMIT_UNCONFIRMED | (uint64_t)1 << RODT_REASON_OVER_OWN_LIMIT |
+                       (uint64_t)1 << RODT_REASON_AT_LIMIT | (uint64_t)1 << RODT_REASON_RULES_NOT_IN_FORCE;
+    for (size_t i = 0; i < rodt_rules_count() * 2; i++) {
+        finding.evidence = evidence[i % 2];
+        finding.probability_over = chances[i % 2];
+        finding.law_limit = i < 2 ? finding.limit : (rodt_length){0, 0};
+        finding.rules = rodt_rules_at(i / 2);
+        visit_finding(&finding, visit, context);
+    }
+    rodt_count count = {.brakes = 4, .tally = {.unknown = 4}, .share = {0, 1}, .outcome = RODT_OUTCOME_BELOW};
+    rodt_message message;
+    assert_int_equal(rodt_count_message(&count, &message), RODT_OK);
+    visit(&message, context);
+    rodt_air_finding air = {.result = RODT_AIR_RESULT_UNDETERMINED, .missing = RODT_AIR_MISSING_VOLUME,
+                            .reading = {.check = RODT_AIR_CHECK_BUILD_UP}};
+    assert_int_equal(rodt_air_finding_message(&air, &message), RODT_OK);
+    visit(&message, context);
+}
+
+static void visit_counts(uint64_t *state, visitor *visit, void *context)
+{
+    rodt_tally tally = {.brakes = (uint32_t)(chance(state) % 12)};
+    rodt_count count;
+    rodt_message message;
+    tally.full = (uint32_t)(chance(state) % (tally.brakes + 1));
+    tally.half = (uint32_t)(chance(state) % (tally.brakes - tally.full + 1));
+    tally.unknown = (uint32_t)(chance(state) % (tally.brakes - tally.full - tally.half + 1));
+    uint32_t brakes = chance(state) % 3 ? 0 : tally.brakes + (uint32_t)(chance(state) % 9);
+    if (rodt_tally_judge(&tally, brakes, &count, NULL) != RODT_OK)
+        return;
+    assert_int_equal(rodt_count_message(&count, &message), RODT_OK);
+    visit(&message, context);
+}
+
+static void visit_axles(uint64_t *state, visitor *visit, void *context)
+{
+    rodt_message message;
+    rodt_axle_finding axle = {.axle = 3, .mismatches = 0x1FF, .left = chance(state) % 2 ? SIZE_MAX : 0, .right = 1,
+                              .stroke_difference = {9, 16}, .al_left = {165, 1}, .al_right = {363, 2}};
+    for (uint32_t bit = 1; bit <= RODT_AXLE_STEERING_DEAD; bit <<= 1) {
+        assert_int_equal(rodt_axle_message(&axle, bit, &message), RODT_OK);
+        visit(&message, context);
+    }
+}
+
+static rodt_pressure any_pressure(uint64_t *state)
+{
+    static const int64_t numbers[] = {0, 3, 20, 45, 50, 55, 60, 85, 90, 100, 107, 110, 120, 130, 4, 6, 25, 40};
+    static const int64_t parts[] = {1, 1, 1, 2, 3, 5, 7, 16, 1000003};
+    rodt_pressure pressure = {0};
+    int64_t number = ANY(state, numbers), part = ANY(state, parts);
+    if (chance(state) % 5 == 0)
+        return pressure;
+    if (chance(state) % 4 == 0)
+        assert_int_equal(rodt_pressure_from_kpa(number * 6, 1, &pressure), RODT_OK);
+    else
+        assert_int_equal(rodt_pressure_from_psi(number * part + 1, part, &pressure), RODT_OK);
+    return pressure;
+}
+
+static void visit_air(uint64_t *state, visitor *visit, void *context)
+{
+    rodt_message message;
+    rodt_air_finding finding;
+    rodt_air_reading reading = {.check = (rodt_air_check)(chance(state) % RODT_AIR_CHECK_END),
+                                .vehicle = (rodt_vehicle_class)(chance(state) % 4),
+                                .span = (rodt_air_span)(chance(state) % 2 ? chance(state) % 4 : 0),
+                                .answer = (rodt_recorded)(chance(state) % 3),
+                                .applications = (int16_t)(chance(state) % 3),
+                                .pressure = any_pressure(state), .before = any_pressure(state),
+                                .after = any_pressure(state), .cut_out = any_pressure(state)};
+    if (reading.vehicle == RODT_VEHICLE_CLASS_COMBINATION)
+        reading.towed_units = (int16_t)(chance(state) % 4);
+    if (chance(state) % 2)
+        reading.built = (rodt_date){(int16_t)(1970 + chance(state) % 55), 6, 1};
+    if (chance(state) % 4)
+        reading.seconds = (rodt_ratio){(int64_t)(1 + chance(state) % 200), 1};
+    if (chance(state) % 2) {
+        reading.actual_volume = (rodt_ratio){4001, 1};
+        reading.required_volume = (rodt_ratio){3000, 1};
+    }
+    if (rodt_air_judge(&reading, any_rules(state), &finding, NULL) != RODT_OK)
+        return;
+    assert_int_equal(rodt_air_finding_message(&finding, &message), RODT_OK);
+    visit(&message, context);
+    assert_int_equal(rodt_air_edge_message(&finding, &message), RODT_OK);
+    visit(&message, context);
+}
+
+/* Every row of every rule set, and with every comparison, rank and condition that a row of another table may have. */
+static void visit_rows(visitor *visit, void *context)
+{
+    rodt_message message;
+    for (size_t rules = 0; rules < rodt_rules_count(); rules++) {
+        const rodt_air_limit *row;
+        for (size_t i = 0; (row = rodt_rules_air_at(rodt_rules_at(rules), i)) != NULL; i++) {
+            assert_int_equal(rodt_air_limit_edge_message(row, &message), RODT_OK);
+            visit(&message, context);
+        }
+    }
+    static const rodt_air_result results[] = {RODT_AIR_RESULT_GOOD, RODT_AIR_RESULT_DEFECTIVE, RODT_AIR_RESULT_NOTED};
+    for (int i = 0; i < RODT_COMPARISON_MUST_BE_YES * RODT_AIR_KIND_END * 16; i++) {
+        rodt_source source = {.document = "a document"};
+        rodt_air_limit row = {.check = RODT_AIR_CHECK_CUT_IN, .comparison = (rodt_comparison)(i % 5),
+                              .kind = (rodt_air_kind)(i / 5 % RODT_AIR_KIND_END), .value = {20, 1}, .upper = {25, 1},
+                              .measure = (rodt_air_measure)(i % RODT_AIR_MEASURE_YES_NO), .published = "as published",
+                              .by_volume = i & 1, .half_cut_out = i & 2, .below_cut_out = i & 4,
+                              .per_towed_unit = {i & 8 ? 5 : 0, i & 8 ? 2 : 0}, .source = &source,
+                              .evidence = (rodt_evidence)(i % 3)};
+        rodt_air_finding finding = {.reading = {.check = row.check, .pressure = {95, 1}}, .row = &row,
+                                    .measured = {25, 1}, .allowed = {25, 1}, .at_limit = i & 32,
+                                    .result = results[i / 32 % 3]};
+        assert_int_equal(rodt_air_limit_edge_message(&row, &message), RODT_OK);
+        visit(&message, context);
+        assert_int_equal(rodt_air_finding_message(&finding, &message), RODT_OK);
+        visit(&message, context);
+    }
+}
+
+static void visit_sentences(visitor *visit, void *context)
+{
+    rodt_message message;
+    for (int i = 0; i < 7; i++) {
+        assert_int_equal(rodt_advice_message((rodt_advice)i, &message), RODT_OK);
+        visit(&message, context);
+        assert_int_equal(rodt_observation_message((rodt_observation)i, &message), RODT_OK);
+        visit(&message, context);
+        assert_int_equal(rodt_evidence_message((rodt_evidence)i, &message), RODT_OK);
+        visit(&message, context);
+    }
+    for (int check = 0; check < RODT_AIR_CHECK_END; check++) {
+        assert_int_equal(rodt_air_check_message((rodt_air_check)check, &message), RODT_OK);
+        visit(&message, context);
+    }
+}
+
+static void visit_messages(unsigned rounds, visitor *visit, void *context)
+{
+    uint64_t state = 20261128;
+    visit_sentences(visit, context);
+    visit_rows(visit, context);
+    visit_rare_findings(visit, context);
+    for (unsigned i = 0; i < rounds; i++) {
+        rodt_form form = any_form(&state);
+        rodt_finding finding;
+        if (rodt_form_judge_row(&form, any_rules(&state), &finding, NULL) == RODT_OK)
+            visit_finding(&finding, visit, context);
+        visit_air(&state, visit, context);
+        if (i % 16 == 0)
+            visit_counts(&state, visit, context);
+        if (i % 256 == 0)
+            visit_axles(&state, visit, context);
+    }
+}
+
+/* --- Codes and templates ----------------------------------------------------------------------------- */
+
+/* English as a catalogue of a program: each template behind a mark with its number, "\1 40 \2". */
+static const char *marked[RODT_MESSAGE_END];
+static char marked_text[RODT_MESSAGE_END][512];
+static const rodt_catalogue marked_catalogue = {.language = "en-US", .templates = marked, .count = RODT_MESSAGE_END,
+                                                .decimal_sign = ".", .plural = RODT_PLURAL_ONE_OTHER};
+
+static int mark_english(void **state)
+{
+    (void)state;
+    for (int code = 1; code < RODT_MESSAGE_END; code++) {
+        const char *english = rodt_message_template((rodt_message_code)code);
+        if (english[0] == '\0')
+            continue;
+        snprintf(marked_text[code], sizeof marked_text[code], "\1%d\2%s", code, english);
+        marked[code] = marked_text[code];
+    }
+    return 0;
+}
+
+static void count_marks(const rodt_message *message, void *context)
+{
+    unsigned *said = context;
+    char text[ROOM];
+    assert_int_equal(rodt_message_format(message, &marked_catalogue, text, sizeof text, NULL), RODT_OK);
+    for (const char *mark = strchr(text, '\1'); mark != NULL; mark = strchr(mark + 1, '\1'))
+        said[strtol(mark + 1, NULL, 10)]++;
+}
+
+static void every_code_is_said_by_something(void **state)
+{
+    (void)state;
+    unsigned said[RODT_MESSAGE_END] = {0};
+    unsigned silent = 0;
+    visit_messages(20000, count_marks, said);
+    for (int code = 1; code < RODT_MESSAGE_END; code++) {
+        if (marked[code] == NULL || said[code] > 0)
+            continue;
+        print_message("nothing says %s\n", rodt_message_name((rodt_message_code)code));
+        silent++;
+    }
+    assert_int_equal(silent, 0);
+}
+
+static void words_find_their_codes(void **state)
+{
+    (void)state;
+    unsigned words = 0;
+    for (int code = 0; code < RODT_MESSAGE_END; code++) {
+        const char *name = rodt_message_name((rodt_message_code)code);
+        if (name[0] == '\0')
+            continue;
+        assert_int_equal(rodt_message_find(name), code);
+        words++;
+    }
+    assert_true(words > 200);
+    assert_string_equal(rodt_message_name(RODT_MESSAGE_STROKE_PRESSURE_LOW_AFTER), "stroke.pressure-low.after");
+    assert_string_equal(rodt_message_name(RODT_MESSAGE_END), "");
+    assert_string_equal(rodt_message_name((rodt_message_code)-1), "");
+    assert_string_equal(rodt_message_template(RODT_MESSAGE_END), "");
+    assert_int_equal(rodt_message_find("stroke"), RODT_MESSAGE_NONE);
+    assert_int_equal(rodt_message_find(NULL), RODT_MESSAGE_NONE);
+}
+
+/* The word of a reason begins its sentence's, so that nobody has to keep a list of both. */
+static void begins_with_its_reason(const rodt_message *message, void *context)
+{
+    const char *wanted = context;
+    const char *name = rodt_message_name((rodt_message_code)message->code);
+    assert_memory_equal(name, wanted, strlen(wanted));
+}
+
+static void a_reason_names_its_sentences(void **state)
+{
+    (void)state;
+    uint64_t seed = 5;
+    for (int i = 0; i < 3000; i++) {
+        rodt_form form = any_form(&seed);
+        rodt_finding finding;
+        rodt_message message;
+        if (rodt_form_judge_row(&form, any_rules(&seed), &finding, NULL) != RODT_OK)
+            continue;
+        for (int reason = 0; reason < RODT_REASON_END; reason++) {
+            char wanted[64];
+            if (rodt_finding_reason_message(&finding, (rodt_reason)reason, &message) != RODT_OK)
+                continue;
+            snprintf(wanted, sizeof wanted, "stroke.%s", rodt_reason_name((rodt_reason)reason));
+            begins_with_its_reason(&message, wanted);
+        }
+    }
+}
+
+static void arguments_are_data(void **state)
+{
+    (void)state;
+    rodt_form form = {.chamber = "clamp 30 standard", .released = "2", .applied = "4 1/8"};
+    rodt_finding finding;
+    rodt_message message;
+    assert_int_equal(rodt_form_judge(&form, rodt_rules_find("us-fmcsr"), &finding, NULL), RODT_OK);
+    assert_int_equal(rodt_finding_message(&finding, &message), RODT_OK);
+    assert_int_equal(message.code, RODT_MESSAGE_LINE_OVER);
+    const rodt_argument *limit = rodt_message_argument(&message, "limit");
+    const rodt_argument *excess = rodt_message_argument(&message, "excess");
+    assert_non_null(limit);
+    assert_non_null(excess);
+    assert_int_equal(limit->kind, RODT_ARGUMENT_LIMIT);
+    assert_true(limit->number.num == 2 && limit->number.den == 1);
+    assert_int_equal(excess->kind, RODT_ARGUMENT_LENGTH);
+    assert_true(excess->number.num == 1 && excess->number.den == 8);
+    assert_null(rodt_message_argument(&message, "none"));
+    assert_null(rodt_message_argument(&message, NULL));
+    assert_null(rodt_message_argument(NULL, "limit"));
+}
+
+/* --- Room -------------------------------------------------------------------------------------------- */
+
+static void fits_exactly(const rodt_message *message, const rodt_catalogue *catalogue)
+{
+    char text[ROOM], before[ROOM];
+    size_t needed = 0;
+    assert_int_equal(rodt_message_format(message, catalogue, NULL, 0, &needed), RODT_E_SPACE);
+    assert_true(needed > 0 && needed <= ROOM);
+    memset(before, '#', sizeof before);
+    for (size_t size = 0; size < needed; size++) {
+        size_t again = 0;
+        memset(text, '#', sizeof text);
+        assert_int_equal(rodt_message_format(message, catalogue, text, size, &again), RODT_E_SPACE);
+        assert_int_equal(again, needed);
+        assert_memory_equal(text, before, sizeof text);
+    }
+    assert_int_equal(rodt_message_format(message, catalogue, text, needed, NULL), RODT_OK);
+    assert_int_equal(strlen(text) + 1, needed);
+}
+
+static void fits_in_both(const rodt_message *message, void *context)
+{
+    unsigned *turn = context;
+    if ((*turn)++ % 97 == 0) {
+        fits_exactly(message, NULL);
+        fits_exactly(message, &marked_catalogue);
+    }
+}
+
+static void needed_is_exact(void **state)
+{
+    (void)state;
+    unsigned turn = 0;
+    visit_messages(3000, fits_in_both, &turn);
+    assert_true(turn > 10000);
+}
+
+/* --- Catalogues -------------------------------------------------------------------------------------- */
+
+static void english_is_complete(void **state)
+{
+    (void)state;
+    rodt_error error = {.status = RODT_OK};
+    assert_int_equal(rodt_catalogue_check(&marked_catalogue, &error), RODT_OK);
+    assert_int_equal(error.status, RODT_OK);
+}
+
+static void wrong_catalogues_are_refused_with_the_place(void **state)
+{
+    (void)state;
+    static const struct {
+        rodt_message_code code;
+        const char *template;
+        uint32_t column;
+        const char *text;
+    } cases[] = {
+        {RODT_MESSAGE_STROKE_OVER_LIMIT, NULL, 0, "stroke.over-limit: there is no template"},
+        {RODT_MESSAGE_STROKE_OVER_LIMIT, "over by {exces}", 9,
+         "stroke.over-limit: it has no argument of the name exces"},
+        {RODT_MESSAGE_STROKE_OVER_LIMIT, "\u00FCber {excess", 6,
+         "stroke.over-limit: a brace is not closed, not opened, or has no name in it"},
+        {RODT_MESSAGE_STROKE_OVER_LIMIT, "over by excess}", 15,
+         "stroke.over-limit: a brace is not closed, not opened, or has no name in it"},
+        {RODT_MESSAGE_STROKE_OVER_LIMIT, "over by {} {excess}", 9,
+         "stroke.over-limit: a brace is not closed, not opened, or has no name in it"},
+        {RODT_MESSAGE_STROKE_OVER_LIMIT, "over the limit", 0,
+         "stroke.over-limit: it leaves out the argument excess"},
+        {RODT_MESSAGE_COUNT_CHART, "{criterion}, not {whole} {whole?one|two|three}", 26,
+         "count.chart: another number of plural forms than the rule has, for whole"},
+        {RODT_MESSAGE_COUNT_CHART, "{criterion}, not {whole} {whole?one|two", 26,
+         "count.chart: a brace is not closed, not opened, or has no name in it"},
+        {RODT_MESSAGE_COUNT_CHART, "{criterion}, not {whole} {brakes?one|two}", 26,
+         "count.chart: it has no argument of the name brakes"},
+    };
+    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+        const char *templates[RODT_MESSAGE_END];
+        rodt_catalogue catalogue = marked_catalogue;
+        rodt_error error = {.status = RODT_OK};
+        memcpy(templates, marked, sizeof templates);
+        templates[cases[i].code] = cases[i].template;
+        catalogue.templates = templates;
+        assert_int_equal(rodt_catalogue_check(&catalogue, &error), RODT_E_TABLE);
+        assert_string_equal(error.text, cases[i].text);
+        assert_int_equal(error.column, cases[i].column);
+        assert_int_equal(rodt_catalogue_check(&catalogue, NULL), RODT_E_TABLE);
+    }
+}
+
+static void what_is_no_catalogue_is_refused(void **state)
+{
+    (void)state;
+    rodt_catalogue wrong[6];
+    rodt_message message = {.code = RODT_MESSAGE_STROKE_NO_MOVEMENT};
+    char text[ROOM];
+    for (size_t i = 0; i < COUNT_OF(wrong); i++)
+        wrong[i] = marked_catalogue;
+    wrong[0].language = NULL;
+    wrong[1].plural = RODT_PLURAL_END;
+    wrong[2].plural = (rodt_plural_rule)-1;
+    wrong[3].reserved = 1;
+    wrong[4].templates = NULL;
+    wrong[5].decimal_sign = NULL;
+    for (size_t i = 0; i < COUNT_OF(wrong); i++)
+        assert_int_equal(rodt_catalogue_check(&wrong[i], NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_message_format(&message, &wrong[4], text, sizeof text, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_message_format(&message, &wrong[5], text, sizeof text, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_catalogue_check(NULL, NULL), RODT_E_ARGUMENT);
+}
+
+/* A catalogue of an older program lacks what is new: that is said in English, with English plurals and numbers. */
+static void what_a_catalogue_lacks_is_said_in_english(void **state)
+{
+    (void)state;
+    const char *templates[RODT_MESSAGE_END] = {[RODT_MESSAGE_COUNT_BELOW] = "menos de {criterion}"};
+    rodt_catalogue short_one = {"uk", templates, RODT_MESSAGE_COUNT_BELOW + 1, ",", RODT_PLURAL_ONE_FEW_MANY, 0};
+    rodt_count count;
+    rodt_message message;
+    char text[ROOM], english[ROOM];
+    assert_int_equal(rodt_tally_judge(&(rodt_tally){.brakes = 10, .half = 1, .unknown = 1}, 0, &count, NULL), RODT_OK);
+    assert_int_equal(rodt_count_message(&count, &message), RODT_OK);
+    assert_int_equal(rodt_message_format(&message, NULL, english, sizeof english, NULL), RODT_OK);
+    assert_int_equal(rodt_message_format(&message, &short_one, text, sizeof text, NULL), RODT_OK);
+    assert_string_equal(text, english);
+    templates[RODT_MESSAGE_COUNT_OPEN] =
+        "{outcome}: {defective} / {brakes} {brakes?hal'mo|hal'ma|hal'm}, {share}, {open} {{}}";
+    assert_int_equal(rodt_message_format(&message, &short_one, text, sizeof text, NULL), RODT_OK);
+    assert_string_equal(
+        text, "menos de 20 %: 1/2 / 10 hal'm, 5 %, 1 brake not known, of the 9 brakes known it is 5 5/9 % {}");
+}
+
+static void plurals_follow_their_rule(void **state)
+{
+    (void)state;
+    static const struct {
+        rodt_plural_rule rule;
+        rodt_ratio number;
+        const char *text;
+    } cases[] = {
+        {RODT_PLURAL_ONE_OTHER, {0, 1}, "b"},      {RODT_PLURAL_ONE_OTHER, {1, 1}, "a"},
+        {RODT_PLURAL_ONE_OTHER, {3, 2}, "b"},      {RODT_PLURAL_BELOW_TWO, {0, 1}, "a"},
+        {RODT_PLURAL_BELOW_TWO, {3, 2}, "a"},      {RODT_PLURAL_BELOW_TWO, {2, 1}, "b"},
+        {RODT_PLURAL_ALIKE, {5, 1}, "a"},          {RODT_PLURAL_ONE_FEW_MANY, {1, 1}, "a"},
+        {RODT_PLURAL_ONE_FEW_MANY, {21, 1}, "a"},  {RODT_PLURAL_ONE_FEW_MANY, {11, 1}, "c"},
+        {RODT_PLURAL_ONE_FEW_MANY, {3, 1}, "b"},   {RODT_PLURAL_ONE_FEW_MANY, {13, 1}, "c"},
+        {RODT_PLURAL_ONE_FEW_MANY, {22, 1}, "b"},  {RODT_PLURAL_ONE_FEW_MANY, {5, 1}, "c"},
+        {RODT_PLURAL_ONE_FEW_MANY, {3, 2}, "b"},   {RODT_PLURAL_ONE_FEW_MANY, {112, 1}, "c"},
+    };
+    static const char *const templates[] = {[RODT_MESSAGE_VALUE_ABOUT] = "{n?a|b|c}"};
+    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+        rodt_catalogue catalogue = {"xx", templates, COUNT_OF(templates), ".", cases[i].rule, 0};
+        rodt_message message = {.code = RODT_MESSAGE_VALUE_ABOUT, .count = 1,
+                                .arguments = {{.name = "n", .kind = RODT_ARGUMENT_NUMBER, .number = cases[i].number}}};
+        char text[8];
+        assert_int_equal(rodt_message_format(&message, &catalogue, text, sizeof text, NULL), RODT_OK);
+        assert_string_equal(text, cases[i].text);
+    }
+}
+
+/* --- Numbers ----------------------------------------------------------------------------------------- */
+
+static void numbers_are_written_by_their_kind(void **state)
+{
+    (void)state;
+    static const struct {
+        rodt_argument argument;
+        const char *text;
+    } cases[] = {
+        {{.kind = RODT_ARGUMENT_LENGTH, .number = {17, 8}, .code = RODT_MESSAGE_VALUE_INCHES}, "2 1/8"},
+        {{.kind = RODT_ARGUMENT_LENGTH, .number = {-17, 8}, .code = RODT_MESSAGE_VALUE_MM}, "-53,975 mm"},
+        {{.kind = RODT_ARGUMENT_LENGTH, .number = {7, 5}, .code = RODT_MESSAGE_VALUE_INCHES}, "1,4"},
+        {{.kind = RODT_ARGUMENT_LENGTH, .number = {1, 3}, .code = RODT_MESSAGE_VALUE_INCHES}, "1/3"},
+        {{.kind = RODT_ARGUMENT_LENGTH, .number = {1, 3}, .code = RODT_MESSAGE_VALUE_MM}, "about 8,467 mm"},
+        {{.kind = RODT_ARGUMENT_LENGTH, .number = {0, 0}, .code = RODT_MESSAGE_VALUE_MM}, "(not measured)"},
+        /* Millimetres of so fine a stroke do not fit in 64 bits. */
+        {{.kind = RODT_ARGUMENT_LENGTH, .number = {2305843009213693951, 1000000000000000003},
+          .code = RODT_MESSAGE_VALUE_MM}, "about 58,568 mm"},
+        {{.kind = RODT_ARGUMENT_LIMIT, .number = {7, 4}, .code = RODT_MESSAGE_VALUE_MM}, "1 3/4 in (44,45 mm)"},
+        {{.kind = RODT_ARGUMENT_LIMIT, .number = {7, 4}, .code = RODT_MESSAGE_VALUE_INCHES}, "1 3/4"},
+        {{.kind = RODT_ARGUMENT_NUMBER, .number = {50, 3}, .code = RODT_MESSAGE_VALUE_PERCENT}, "16 2/3 %"},
+        {{.kind = RODT_ARGUMENT_NUMBER, .number = {50, 3}}, "16 2/3"},
+        {{.kind = RODT_ARGUMENT_FIGURE, .number = {185, 2}, .code = RODT_MESSAGE_VALUE_PSI}, "92 1/2 psi"},
+        {{.kind = RODT_ARGUMENT_FIGURE, .number = {16, 5}, .code = RODT_MESSAGE_VALUE_PSI}, "3,2 psi"},
+        {{.kind = RODT_ARGUMENT_FIGURE, .number = {599, 100}, .digits = 1}, "5,99"},
+        {{.kind = RODT_ARGUMENT_FIGURE, .number = {6, 7}, .digits = 3}, "about 0,857"},
+        {{.kind = RODT_ARGUMENT_FIGURE, .number = {599999, 100003}, .digits = -5}, "about 6,0"},
+        {{.kind = RODT_ARGUMENT_FRACTION, .number = {1, 1}}, "1/1"},
+        {{.kind = RODT_ARGUMENT_DATE, .date = {2021, 10, 14}}, "2021-10-14"},
+        {{.kind = RODT_ARGUMENT_DATE}, "(not measured)"},
+        {{.kind = RODT_ARGUMENT_TEXT, .text = "{as} it stands"}, "{as} it stands"},
+    };
+    static const char *templates[RODT_MESSAGE_END];
+    const rodt_catalogue comma = {"en-ZA", templates, RODT_MESSAGE_END, ",", RODT_PLURAL_ONE_OTHER, 0};
+    memcpy(templates, marked, sizeof templates);
+    for (int code = 1; code < RODT_MESSAGE_END; code++)
+        templates[code] = templates[code] != NULL ? strchr(templates[code], '\2') + 1 : NULL;
+    templates[RODT_MESSAGE_LINE_SPARE] = "{x}";
+    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+        rodt_message message = {.code = RODT_MESSAGE_LINE_SPARE, .count = 1, .arguments = {cases[i].argument}};
+        char text[ROOM];
+        message.arguments[0].name = "x";
+        assert_int_equal(rodt_message_format(&message, &comma, text, sizeof text, NULL), RODT_OK);
+        assert_string_equal(text, cases[i].text);
+    }
+}
+
+/* --- Messages that a program made up ----------------------------------------------------------------- */
+
+static rodt_status format_one(rodt_argument argument)
+{
+    static const char *const templates[] = {[RODT_MESSAGE_VALUE_ABOUT] = "{x}{x?a|b}"};
+    static const rodt_catalogue catalogue = {"xx", templates, COUNT_OF(templates), ".", RODT_PLURAL_ONE_OTHER, 0};
+    rodt_message message = {.code = RODT_MESSAGE_VALUE_ABOUT, .count = 1, .arguments = {argument}};
+    char text[ROOM] = "before";
+    rodt_status status = rodt_message_format(&message, &catalogue, text, sizeof text, NULL);
+    if (status != RODT_OK)
+        assert_string_equal(text, "before");
+    return status;
+}
+
+static void made_up_messages_are_refused(void **state)
+{
+    (void)state;
+    char text[ROOM];
+    rodt_message message = {.code = RODT_MESSAGE_STROKE_OVER_LIMIT};
+    assert_int_equal(format_one((rodt_argument){.name = "x", .kind = RODT_ARGUMENT_NUMBER, .number = {1, 1}}), RODT_OK);
+    assert_int_equal(format_one((rodt_argument){.name = "x", .kind = 99, .number = {1, 1}}), RODT_E_ARGUMENT);
+    assert_int_equal(format_one((rodt_argument){.name = "y", .kind = RODT_ARGUMENT_NUMBER, .number = {1, 1}}),
+                     RODT_E_ARGUMENT);
+    assert_int_equal(format_one((rodt_argument){.kind = RODT_ARGUMENT_NUMBER, .number = {1, 1}}), RODT_E_ARGUMENT);
+    assert_int_equal(format_one((rodt_argument){.name = "x", .kind = RODT_ARGUMENT_NUMBER, .number = {1, -1}}),
+                     RODT_E_ARGUMENT);
+    assert_int_equal(format_one((rodt_argument){.name = "x", .kind = RODT_ARGUMENT_FIGURE, .number = {INT64_MIN, 3}}),
+                     RODT_E_ARGUMENT);
+    assert_int_equal(format_one((rodt_argument){.name = "x", .kind = RODT_ARGUMENT_TEXT}), RODT_E_ARGUMENT);
+    assert_int_equal(format_one((rodt_argument){.name = "x", .kind = RODT_ARGUMENT_CLAUSE, .code = 99999}),
+                     RODT_E_ARGUMENT);
+    /* A clause that names itself finds nothing behind it. */
+    assert_int_equal(format_one((rodt_argument){
+                         .name = "x", .kind = RODT_ARGUMENT_CLAUSE, .code = RODT_MESSAGE_VALUE_ABOUT}),
+                     RODT_E_ARGUMENT);
+    assert_int_equal(format_one((rodt_argument){.name = "x", .kind = RODT_ARGUMENT_DATE, .date = {2021, 13, 1}}),
+                     RODT_E_ARGUMENT);
+    assert_int_equal(rodt_message_format(&message, NULL, text, sizeof text, NULL), RODT_E_ARGUMENT);
+    message.count = RODT_MESSAGE_ARGUMENTS + 1;
+    assert_int_equal(rodt_message_format(&message, NULL, text, sizeof text, NULL), RODT_E_ARGUMENT);
+    message = (rodt_message){.code = RODT_MESSAGE_END};
+    assert_int_equal(rodt_message_format(&message, NULL, text, sizeof text, NULL), RODT_E_ARGUMENT);
+    message.code = (rodt_message_code)-1;
+    assert_int_equal(rodt_message_format(&message, NULL, text, sizeof text, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_message_format(NULL, NULL, text, sizeof text, NULL), RODT_E_ARGUMENT);
+    message.code = RODT_MESSAGE_NONE;
+    assert_int_equal(rodt_message_format(&message, NULL, NULL, 1, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_message_format(&message, NULL, text, 1, NULL), RODT_OK);
+    assert_string_equal(text, "");
+}
+
+static void makers_refuse_null(void **state)
+{
+    (void)state;
+    rodt_message message;
+    rodt_finding finding = {0};
+    rodt_count count = {0};
+    rodt_air_finding air = {0};
+    rodt_axle_finding axle = {.mismatches = 3};
+    assert_int_equal(rodt_finding_message(NULL, &message), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_finding_message(&finding, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_finding_reason_message(&finding, RODT_REASON_OVER_LIMIT, &message), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_finding_proof_message(NULL, &message), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_count_message(NULL, &message), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_count_message(&count, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_axle_message(&axle, 3, &message), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_axle_message(NULL, 1, &message), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_air_finding_message(&air, NULL), RODT_E_ARGUMENT);
+    air.result = RODT_AIR_RESULT_GOOD; /* of no row */
+    assert_int_equal(rodt_air_finding_message(&air, &message), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_air_edge_message(NULL, &message), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_air_limit_edge_message(NULL, &message), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_air_check_message(RODT_AIR_CHECK_END, &message), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_advice_message(RODT_ADVICE_LOOK, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_observation_message(RODT_OBSERVATION_STAMP, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_evidence_message(RODT_EVIDENCE_CHECKED, NULL), RODT_E_ARGUMENT);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(every_code_is_said_by_something),
+        cmocka_unit_test(words_find_their_codes),
+        cmocka_unit_test(a_reason_names_its_sentences),
+        cmocka_unit_test(arguments_are_data),
+        cmocka_unit_test(needed_is_exact),
+        cmocka_unit_test(english_is_complete),
+        cmocka_unit_test(wrong_catalogues_are_refused_with_the_place),
+        cmocka_unit_test(what_is_no_catalogue_is_refused),
+        cmocka_unit_test(what_a_catalogue_lacks_is_said_in_english),
+        cmocka_unit_test(plurals_follow_their_rule),
+        cmocka_unit_test(numbers_are_written_by_their_kind),
+        cmocka_unit_test(made_up_messages_are_refused),
+        cmocka_unit_test(makers_refuse_null),
+    };
+    return cmocka_run_group_tests_name("message", tests, mark_english, NULL);
+}
