@@ -52,7 +52,9 @@
 %ignore rodt_chamber_add_class;
 %ignore rodt_rules_ref;
 %ignore rodt_rules_unref;
-%ignore rodt_column_plan_start;
+%ignore rodt_column_plan_new;
+%ignore rodt_column_plan_copy;
+%ignore rodt_column_plan_free;
 %ignore rodt_column_plan_add;
 %ignore rodt_column_plan_judge;
 %ignore rodt_column_in_from_arrow;

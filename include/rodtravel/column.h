@@ -44,88 +44,63 @@ RODT_API const char *rodt_column_flag_name(rodt_column_flag flag);
  * untouched. */
 RODT_API bool rodt_column_flag_find(const char *word, size_t size, RODT_ENUM32(rodt_column_flag) *out);
 
-/* How much a plan holds. */
-#define RODT_COLUMN_CODES 256
-#define RODT_COLUMN_CUTS 13
-#define RODT_COLUMN_ENTRIES 512
-#define RODT_COLUMN_STEPS 4
-#define RODT_COLUMN_PRESSURES 6
-#define RODT_COLUMN_REGIONS 20
-
-/* What one region is judged as; a part of a plan. */
-typedef struct rodt_column_result {
-    uint64_t reasons;
-    uint8_t verdict;
-    uint8_t flags;
-} rodt_column_result;
-
-/* A code on the day and at the pressure of the plan; a part of a plan. */
-typedef struct rodt_column_code {
-    int32_t step;
-    int32_t first; /* its first region */
-} rodt_column_code;
-
-/* Two strokes at which the answers of one code change; a part of a plan. */
-typedef struct rodt_column_steps {
-    int32_t low;
-    int32_t high;
-} rodt_column_steps;
-
 /*
- * All that the columns are judged by, worked out beforehand. Make it with rodt_column_plan_start and
- * rodt_column_plan_add, then only read it: any number of threads may judge with one plan. It needs no freeing, may be
- * copied, and is valid as long as its rule set. It takes about 280 kB: make it static or allocate it. Its members are
- * the library's own and may change.
+ * All that the columns are judged by, worked out beforehand. Any number of threads may judge with one plan at once;
+ * while one adds a chamber, no other may use the plan.
  */
-typedef struct rodt_column_plan {
-    const rodt_rules *rules;
-    rodt_reading common;
-    uint32_t codes;
-    uint32_t eras;
-    uint32_t cuts;
-    uint32_t steps;
-    int32_t cut[RODT_COLUMN_CUTS];
-    int32_t pressure_from;
-    int32_t pressure_until;
-    rodt_column_code code[RODT_COLUMN_CODES];
-    rodt_chamber chambers[RODT_COLUMN_CODES];
-    rodt_column_steps step[RODT_COLUMN_STEPS / 2][RODT_COLUMN_ENTRIES];
-    rodt_column_result results[RODT_COLUMN_ENTRIES * RODT_COLUMN_PRESSURES * RODT_COLUMN_REGIONS];
-} rodt_column_plan;
+typedef struct rodt_column_plan rodt_column_plan;
 
 /*
- * Starts a plan.
+ * Makes a plan. It allocates memory; free it with rodt_column_plan_free.
  *
+ * rules   the plan is a user of it (rodt_rules_ref)
  * common  what all rows share: the unit, the day and the pressure of a row that has none of its own, the conditions
  *         of the test. Its chamber, readings and division are not used. NULL = nothing is recorded
+ * plan    gets the plan, which knows the codes of a missing and of an unreadable chamber; untouched on failure
+ * error   NULL, or gets a sentence, and as its field the member of common that is wrong, as by rodt_reading_check
  *
- * RODT_OK          *plan knows the codes of a missing and of an unreadable chamber
- * RODT_E_ARGUMENT  plan or rules is NULL, or common holds what rodt_reading_judge refuses
- * RODT_E_SPACE     the limits of the rule set change on more than RODT_COLUMN_CUTS days
+ * RODT_OK               *plan can judge
+ * RODT_E_UNKNOWN_RULES  rules is NULL
+ * RODT_E_ARGUMENT       plan is NULL, or rodt_reading_check refuses what is used of common
+ * RODT_E_SPACE          the rule set changes so often that its results cannot be numbered
+ * RODT_E_MEMORY         no memory
  */
-RODT_API rodt_status rodt_column_plan_start(const rodt_rules *rules, const rodt_reading *common,
-                                            rodt_column_plan *plan);
+RODT_API rodt_status rodt_column_plan_new(const rodt_rules *rules, const rodt_reading *common,
+                                          rodt_column_plan **plan, rodt_error *error);
+
+/* Makes a plan that has the same chambers under the same codes, such as one to add to while others judge. Statuses of
+ * rodt_column_plan_new; *copy is untouched on failure. */
+RODT_API rodt_status rodt_column_plan_copy(const rodt_column_plan *plan, rodt_column_plan **copy);
+
+/* NULL is allowed. */
+RODT_API void rodt_column_plan_free(rodt_column_plan *plan);
 
 /*
- * Adds a chamber and gives its code. The same chamber added twice has two codes.
+ * Adds a chamber and gives its code. The same chamber added twice has two codes. It allocates memory.
  *
- * RODT_OK          *code stands for the chamber in columns that are judged with the plan
- * RODT_E_ARGUMENT  a pointer is NULL, or rodt_reading_judge refuses the chamber
- * RODT_E_SPACE     the plan is full; with the compiled-in limits it takes 80 chambers at least
+ * code   gets the number of the chamber in columns that are judged with the plan; untouched on failure
+ * error  NULL, or gets a sentence, and as its field the member of the chamber that is wrong
+ *
+ * RODT_OK          the plan has one chamber more; other codes stay as they are
+ * RODT_E_ARGUMENT  a pointer is NULL, or rodt_chamber_check refuses the chamber
+ * RODT_E_SPACE     the plan has 254 chambers: a code is one byte, and two codes every plan has
  * RODT_E_RANGE     a mark of the chamber is so fine and so odd that it does not fit in 64-bit parts
+ * RODT_E_MEMORY    no memory
  */
-RODT_API rodt_status rodt_column_plan_add(rodt_column_plan *plan, const rodt_chamber *chamber, uint8_t *code);
+RODT_API rodt_status rodt_column_plan_add(rodt_column_plan *plan, const rodt_chamber *chamber, uint32_t *code,
+                                          rodt_error *error);
 
-/*
- * Columns to be judged, each with as many rows as the call says. A column's *_valid is a bitmap as Arrow has it: bit
- * i % 8 of byte i / 8, counted from bit `valid_from` of it, is 0 where the cell is missing; NULL = no cell is missing.
- * All zero bytes mean "no such column".
- */
+/* Which cells of a column are there: a bitmap as Arrow has it. Bit i % 8 of byte i / 8 is 0 where the cell is missing.
+ * bits NULL = no cell is missing. */
 typedef struct rodt_column_bits {
     const uint8_t *bits;
-    size_t from; /* the bit that belongs to the first row */
+    size_t from; /* the bit of the first row */
 } rodt_column_bits;
 
+/*
+ * Columns to be judged, each with as many rows as the call says; they may overlap each other. All zero bytes mean "no
+ * such column". A column's *_valid says which of its cells are there.
+ */
 typedef struct rodt_column_in {
     const int32_t *released;   /* chamber face to clevis pin, brakes released; this or released64 */
     const int32_t *applied;    /* the same, full application held; this or applied64 */
@@ -145,11 +120,11 @@ typedef struct rodt_column_in {
 
 /* Where the answers go: room for as many rows as the call says. None may overlap another column, in or out. */
 typedef struct rodt_column_out {
-    int32_t *stroke;   /* applied - released, or RODT_COLUMN_NO_STROKE */
-    uint8_t *verdict;  /* rodt_verdict */
-    uint64_t *reasons; /* set of 1 << rodt_reason */
-    uint8_t *flags;    /* RODT_COLUMN_FLAG_*; NULL = not wanted */
-    uint64_t reserved[4];
+    int32_t *stroke;      /* applied - released, or RODT_COLUMN_NO_STROKE */
+    uint8_t *verdict;     /* rodt_verdict */
+    uint64_t *reasons;    /* sets of 1 << rodt_reason */
+    uint8_t *flags;       /* RODT_COLUMN_FLAG_*; NULL = not wanted */
+    uint64_t reserved[4]; /* zero */
 } rodt_column_out;
 
 /*
@@ -157,17 +132,23 @@ typedef struct rodt_column_out {
  * rodt_reading_judge too; one that holds no reading (below zero, or above INT32_MAX), no pressure, no day of 1900 to
  * 2199 or no code is unreadable, as a text would be to rodt_form_judge_row.
  *
+ * error  NULL, or gets a sentence, and as its field the column by the name of its member, without its bits
+ *        ("released"), or "reserved"
+ *
  * RODT_OK          every row is answered
- * RODT_E_ARGUMENT  plan, in or out is NULL, the plan was not started, or one of released, applied, chamber, stroke,
- *                  verdict and reasons is missing or given twice, or columns overlap; nothing was written
+ * RODT_E_ARGUMENT  plan, in or out is NULL; one of released, applied, chamber, stroke, verdict and reasons is missing,
+ *                  or a reading is given twice; columns overlap; a reserve is not zero; or so many rows fit in no
+ *                  memory. Nothing was written
  */
 RODT_API rodt_status rodt_column_plan_judge(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
-                                       const rodt_column_out *out);
+                                            const rodt_column_out *out, rodt_error *error);
 
 /*
  * Finds the columns of an Arrow record batch (a struct, format "+s") without a copy: "released" and "applied" (int32
  * or int64), "chamber" (uint8), and as far as they are there "pressure" (int32) and "day" (date32). Other children
  * are left alone. Nothing is released: the batch stays the caller's, and must outlive *in.
+ *
+ * error  NULL, or gets a sentence, and as its field the column by its name; none where the batch itself is wrong
  *
  * RODT_OK          *in and *rows are for rodt_column_plan_judge
  * RODT_E_ARGUMENT  a pointer is NULL, the batch was released, is no struct, lacks a column or has one twice, or a
@@ -175,12 +156,13 @@ RODT_API rodt_status rodt_column_plan_judge(const rodt_column_plan *plan, const 
  *                  a length, an offset or a number of buffers that cannot be
  */
 RODT_API rodt_status rodt_column_in_from_arrow(const struct ArrowSchema *schema, const struct ArrowArray *array,
-                                            rodt_column_in *in, size_t *rows);
+                                               rodt_column_in *in, size_t *rows, rodt_error *error);
 
 /* rodt_column_in_from_arrow and rodt_column_plan_judge in one. Each column of out must have room for array->length
  * rows; they have the layout of Arrow buffers without missing cells. */
 RODT_API rodt_status rodt_column_plan_judge_arrow(const rodt_column_plan *plan, const struct ArrowSchema *schema,
-                                             const struct ArrowArray *array, const rodt_column_out *out);
+                                                  const struct ArrowArray *array, const rodt_column_out *out,
+                                                  rodt_error *error);
 
 #ifdef __cplusplus
 }

@@ -87,20 +87,25 @@ RODT_API void rodt_text_plan_free(rodt_text_plan *plan);
  * more than 255 bytes, or with a zero byte inside, is unreadable. A stroke that is no whole number of units, or does
  * not fit, is RODT_COLUMN_NO_STROKE in its column; verdict and reasons are exact all the same.
  *
+ * error  NULL, or gets a sentence, and as its field the column: its rodt_field_name, the name of a member of out, or
+ *        "reserved"
+ *
  * RODT_OK          every row is answered
- * RODT_E_ARGUMENT  a pointer is NULL, or a needed column or answer is missing; nothing was written
+ * RODT_E_ARGUMENT  a pointer is NULL, a needed column or answer is missing, columns of answers overlap, a column has a
+ *                  layout or a width of indices that is none, or a reserve is not zero; nothing was written
  */
 RODT_API rodt_status rodt_text_plan_judge(rodt_text_plan *plan, const rodt_text_columns *in, size_t rows,
-                                          const rodt_column_out *out);
+                                          const rodt_column_out *out, rodt_error *error);
 
 /*
  * Reads columns of chambers into codes of a column plan, for rodt_column_plan_judge, with a cache of the texts that
- * were read so far. It belongs to one plan, which must outlive it and must not be started again. One thread at a time.
+ * were read so far. It belongs to one plan, which must outlive it. It adds to the plan: no other thread may use one of
+ * the two meanwhile.
  */
 typedef struct rodt_chamber_reader rodt_chamber_reader;
 
-/* Makes a reader; it allocates memory. RODT_OK; RODT_E_ARGUMENT: a pointer is NULL, or the plan was not started;
- * RODT_E_MEMORY. *reader is untouched on failure. */
+/* Makes a reader; it allocates memory. RODT_OK; RODT_E_ARGUMENT: a pointer is NULL; RODT_E_MEMORY. *reader is untouched
+ * on failure. */
 RODT_API rodt_status rodt_chamber_reader_new(rodt_column_plan *plan, rodt_chamber_reader **reader);
 
 /* NULL is allowed. */
@@ -111,24 +116,30 @@ RODT_API void rodt_chamber_reader_free(rodt_chamber_reader *reader);
  * chamber, one that is no chamber the unreadable one.
  *
  * codes  gets one code a row
+ * error  NULL, or gets a sentence, the field "chamber" or "reserved", and as its line the number of the row, from 1,
+ *        whose chamber could not be added
  *
  * RODT_OK          every row has its code
- * RODT_E_ARGUMENT  a pointer is NULL, or there is no column
+ * RODT_E_ARGUMENT  a pointer is NULL, there is no column, it has a layout or a width of indices that is none, or its
+ *                  reserve is not zero
  * RODT_E_SPACE     more chambers than the plan has room for; codes before that row are written
- * RODT_E_RANGE     as rodt_column_plan_add
+ * RODT_E_RANGE, RODT_E_MEMORY  as rodt_column_plan_add; the same
  */
 RODT_API rodt_status rodt_chamber_reader_read(rodt_chamber_reader *reader, const rodt_text_cells *cells, size_t rows,
-                                              uint8_t *codes);
+                                              uint8_t *codes, rodt_error *error);
 
 /*
  * Finds the cells of an Arrow array of texts (u, U, vu, or a dictionary of them) without a copy. Nothing is released:
  * the array stays the caller's, and must outlive *out.
  *
+ * error  NULL, or gets a sentence
+ *
  * RODT_OK          *out is for rodt_text_plan_judge, with array->length rows
- * RODT_E_ARGUMENT  a pointer is NULL, the array was released, or it has another type
+ * RODT_E_ARGUMENT  a pointer is NULL, the array was released, it has another type, or lengths, offsets or buffers that
+ *                  cannot be
  */
 RODT_API rodt_status rodt_text_cells_from_arrow(const struct ArrowSchema *schema, const struct ArrowArray *array,
-                                                rodt_text_cells *out);
+                                                rodt_text_cells *out, rodt_error *error);
 
 #ifdef __cplusplus
 }

@@ -25,9 +25,6 @@
 /* Rows that are judged together: their intermediate results fit in L1. */
 #define BLOCK 128
 
-/* As many effective-date breakpoints (cuts) as most rule sets have. */
-#define FEW_CUTS 3
-
 /* Where a cell is there: all ones. */
 typedef struct column_valid {
     int8_t row[BLOCK];
@@ -134,34 +131,44 @@ INLINE void take_codes(const rodt_column_plan *plan, const rodt_column_in *in, s
     }
 }
 
+INLINE bool in_calendar(int32_t day) { return (day >= CALENDAR_FIRST_DAY) & (day <= CALENDAR_LAST_DAY); }
 
-/* The era of a day is the number of cuts that have passed; those that a plan does not have pass on no day. */
-INLINE void find_eras(const rodt_column_plan *plan, const int32_t *days, size_t count, column_block *block, size_t cuts)
+/* The era of a day is the number of cuts that have passed; those that a plan does not have pass on no day. With a
+ * constant number of cuts the loop over them disappears. */
+INLINE void find_eras(const rodt_column_plan *plan, const int32_t *days, size_t count, column_block *block)
 {
     const int32_t of_plan = (int32_t)COLUMN_ERA_OF_PLAN(plan);
     const int32_t unreadable = (int32_t)COLUMN_ERA_UNREADABLE(plan);
     ROWS_ARE_INDEPENDENT
     for (size_t i = 0; i < count; i++) {
-        bool is_day = (days[i] >= COLUMN_FIRST_DAY) & (days[i] <= COLUMN_LAST_DAY);
         int32_t era = 0;
-        for (size_t k = 0; k < cuts; k++)
+        for (size_t k = 0; k < FEW_CUTS; k++)
             era += days[i] >= plan->cut[k];
-        era = column_pick(is_day, unreadable, era);
+        era = column_pick(in_calendar(days[i]), unreadable, era);
         block->entry[i] += (era - of_plan) & block->valid.row[i];
     }
 }
 
-/* With a constant number of cuts the loop over them disappears. */
+INLINE void add_eras(const int32_t *cut, const int32_t *days, size_t count, column_block *block)
+{
+    ROWS_ARE_INDEPENDENT
+    for (size_t i = 0; i < count; i++) {
+        int32_t passed = 0;
+        for (size_t k = 0; k < CUT_GROUP; k++)
+            passed += days[i] >= cut[k];
+        block->entry[i] += passed & column_mask(in_calendar(days[i])) & block->valid.row[i];
+    }
+}
+
 INLINE void take_days(const rodt_column_plan *plan, const rodt_column_in *in, size_t row, size_t count,
                       column_block *block)
 {
     if (in->day == NULL)
         return;
     take_valid(in->day_valid, in->row_valid, row, count, &block->valid);
-    if (plan->cuts <= FEW_CUTS)
-        find_eras(plan, in->day + row, count, block, FEW_CUTS);
-    else
-        find_eras(plan, in->day + row, count, block, RODT_COLUMN_CUTS);
+    find_eras(plan, in->day + row, count, block);
+    for (size_t k = FEW_CUTS; k < plan->cuts; k += CUT_GROUP)
+        add_eras(plan->cut + k, in->day + row, count, block);
 }
 
 _Static_assert(PRESSURE_OF_PLAN == 0, "a slot that is masked away must be that of the plan");
@@ -179,7 +186,7 @@ INLINE void take_pressures(const rodt_column_plan *plan, const rodt_column_in *i
     for (size_t i = 0; i < count; i++) {
         int32_t slot = PRESSURE_NONE + (pressures[i] > 0) + (pressures[i] >= from) + (pressures[i] > until);
         slot = column_pick(pressures[i] < 0, slot, PRESSURE_UNREADABLE);
-        block->slot[i] = (slot & block->valid.row[i]) * RODT_COLUMN_REGIONS;
+        block->slot[i] = (slot & block->valid.row[i]) * REGIONS;
     }
 }
 

@@ -1,10 +1,13 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* Columns of chambers to codes of a plan, each text read once while it is cached. */
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
 #include "column/cache.h"
+#include "column/plan.h"
 #include "column/text_cells.h"
+#include "core/fault.h"
 
 #define CHAMBER_BITS 12
 
@@ -15,7 +18,7 @@ struct rodt_chamber_reader {
 
 rodt_status rodt_chamber_reader_new(rodt_column_plan *plan, rodt_chamber_reader **reader)
 {
-    if (plan == NULL || reader == NULL || plan->codes <= RODT_COLUMN_CHAMBER_UNREADABLE)
+    if (plan == NULL || reader == NULL)
         return RODT_E_ARGUMENT;
     rodt_chamber_reader *made = calloc(1, sizeof *made);
     if (made == NULL || !rodti_cell_cache_open(&made->cells, CHAMBER_BITS)) {
@@ -36,24 +39,24 @@ void rodt_chamber_reader_free(rodt_chamber_reader *reader)
 }
 
 /* The code that the plan has for a chamber, or a new one: an evicted text takes no second code. */
-static rodt_status code_of(rodt_column_plan *plan, const rodt_chamber *chamber, uint8_t *code)
+static rodt_status code_of(rodt_column_plan *plan, const rodt_chamber *chamber, uint32_t *code, rodt_error *error)
 {
     for (uint32_t i = RODT_COLUMN_CHAMBER_UNREADABLE + 1; i < plan->codes; i++) {
         if (memcmp(&plan->chambers[i], chamber, sizeof *chamber) == 0) {
-            *code = (uint8_t)i;
+            *code = i;
             return RODT_OK;
         }
     }
-    return rodt_column_plan_add(plan, chamber, code);
+    return rodt_column_plan_add(plan, chamber, code, error);
 }
 
-static rodt_status read_chamber(rodt_chamber_reader *reader, rodt_text_span cell, uint8_t *code)
+static rodt_status read_chamber(rodt_chamber_reader *reader, rodt_text_span cell, uint32_t *code, rodt_error *error)
 {
     rodt_chamber chamber;
     rodt_status status = rodt_chamber_parse_n(cell.text, cell.size, &chamber, NULL);
-    if (status == RODT_OK)
-        status = code_of(reader->plan, &chamber, code);
-    else {
+    if (status == RODT_OK) {
+        status = code_of(reader->plan, &chamber, code, error);
+    } else {
         *code = status == RODT_E_EMPTY ? RODT_COLUMN_CHAMBER_MISSING : RODT_COLUMN_CHAMBER_UNREADABLE;
         status = RODT_OK;
     }
@@ -62,7 +65,7 @@ static rodt_status read_chamber(rodt_chamber_reader *reader, rodt_text_span cell
     return status;
 }
 
-static rodt_status find_code(rodt_chamber_reader *reader, rodt_text_span cell, uint8_t *code)
+static rodt_status find_code(rodt_chamber_reader *reader, rodt_text_span cell, uint32_t *code, rodt_error *error)
 {
     if (cell.text == NULL) {
         *code = RODT_COLUMN_CHAMBER_MISSING;
@@ -70,20 +73,37 @@ static rodt_status find_code(rodt_chamber_reader *reader, rodt_text_span cell, u
     }
     const cell_meaning *known = rodti_cell_cache_probe(&reader->cells, cell.text, cell.size, 0);
     if (known == NULL)
-        return read_chamber(reader, cell, code);
-    *code = (uint8_t)known->value;
+        return read_chamber(reader, cell, code, error);
+    *code = known->value;
     return RODT_OK;
 }
 
-rodt_status rodt_chamber_reader_read(rodt_chamber_reader *reader, const rodt_text_cells *cells, size_t rows,
-                                     uint8_t *codes)
+/* The error of rodt_column_plan_add, at its row. */
+static rodt_status fail_at(size_t row, rodt_status status, rodt_error *error)
 {
-    if (reader == NULL || cells == NULL || codes == NULL || cells->layout == RODT_TEXT_LAYOUT_ABSENT)
-        return RODT_E_ARGUMENT;
+    if (error != NULL) {
+        error->line = row < UINT32_MAX ? (uint32_t)(row + 1) : 0;
+        snprintf(error->field, sizeof error->field, "chamber");
+    }
+    return status;
+}
+
+rodt_status rodt_chamber_reader_read(rodt_chamber_reader *reader, const rodt_text_cells *cells, size_t rows,
+                                     uint8_t *codes, rodt_error *error)
+{
+    if (reader == NULL || cells == NULL || codes == NULL)
+        return rodti_field_error(error, "", "a reader, a column and room for the codes are needed");
+    if (cells->layout == RODT_TEXT_LAYOUT_ABSENT)
+        return rodti_field_error(error, "chamber", "this column is needed");
+    rodt_status status = rodti_text_cells_check(cells, "chamber", error);
+    if (status != RODT_OK)
+        return status;
     for (size_t i = 0; i < rows; i++) {
-        rodt_status status = find_code(reader, text_cells_at(cells, i), &codes[i]);
+        uint32_t code;
+        status = find_code(reader, text_cells_at(cells, i), &code, error);
         if (status != RODT_OK)
-            return status;
+            return fail_at(i, status, error);
+        codes[i] = (uint8_t)code;
     }
     return RODT_OK;
 }

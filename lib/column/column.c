@@ -1,68 +1,10 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* Columns: what the caller gave is checked, then judged on the fast path if it is plain, and block by block if cells
  * can be missing, have 64 bits, or a pressure or a day of their own. */
+#include "column/check.h"
 #include "column/kernel.h"
-#include "core/common.h"
-
-/* --- Arguments --------------------------------------------------------------------------------------- */
-
-typedef struct span {
-    const void *start;
-    size_t width; /* bytes of one cell */
-} span;
-
-static bool overlap(span a, span b, size_t rows)
-{
-    uintptr_t first = (uintptr_t)a.start;
-    uintptr_t second = (uintptr_t)b.start;
-    if (a.start == NULL || b.start == NULL)
-        return false;
-    return first < second + b.width * rows && second < first + a.width * rows;
-}
-
-bool rodti_column_out_is_apart(const rodt_column_out *out, size_t rows)
-{
-    const span all[] = {{out->stroke, 4}, {out->verdict, 1}, {out->reasons, 8}, {out->flags, 1}};
-    if (rows > SIZE_MAX / 16)
-        return false;
-    for (size_t i = 0; i < COUNT_OF(all); i++)
-        for (size_t k = i + 1; k < COUNT_OF(all); k++)
-            if (overlap(all[i], all[k], rows))
-                return false;
-    return true;
-}
-
-/* Columns of answers may overlap nothing; columns that are only read may overlap each other. */
-static bool are_apart(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows, const rodt_column_out *out)
-{
-    const span all[] = {{out->stroke, 4},    {out->verdict, 1},     {out->reasons, 8},    {out->flags, 1},
-                        {in->released, 4},   {in->applied, 4},      {in->released64, 8},  {in->applied64, 8},
-                        {in->chamber, 1},    {in->pressure, 4},     {in->day, 4}};
-    for (size_t i = 0; i < 4; i++) {
-        uintptr_t start = (uintptr_t)all[i].start;
-        uintptr_t of_plan = (uintptr_t)plan;
-        if (start < of_plan + sizeof *plan && of_plan < start + all[i].width * rows)
-            return false;
-        for (size_t k = i + 1; k < COUNT_OF(all); k++) {
-            if (overlap(all[i], all[k], rows))
-                return false;
-        }
-    }
-    return true;
-}
-
-static bool is_sound(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows, const rodt_column_out *out)
-{
-    if (plan == NULL || in == NULL || out == NULL || plan->codes < 2)
-        return false;
-    if ((in->released != NULL) == (in->released64 != NULL) || (in->applied != NULL) == (in->applied64 != NULL))
-        return false;
-    if (in->chamber == NULL || out->stroke == NULL || out->verdict == NULL || out->reasons == NULL)
-        return false;
-    return rows <= SIZE_MAX / 16 && are_apart(plan, in, rows, out);
-}
-
-/* --- The whole --------------------------------------------------------------------------------------- */
+#include "column/plan.h"
+#include "core/fault.h"
 
 static bool is_plain(const rodt_column_in *in)
 {
@@ -72,10 +14,13 @@ static bool is_plain(const rodt_column_in *in)
 }
 
 rodt_status rodt_column_plan_judge(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
-                              const rodt_column_out *out)
+                                   const rodt_column_out *out, rodt_error *error)
 {
-    if (!is_sound(plan, in, rows, out))
-        return RODT_E_ARGUMENT;
+    if (plan == NULL || in == NULL || out == NULL)
+        return rodti_field_error(error, "", "a plan, columns and room for the answers are needed");
+    rodt_status status = rodti_column_check(in, rows, out, error);
+    if (status != RODT_OK)
+        return status;
     if (plan->steps <= 1 && is_plain(in))
         rodti_column_judge_plain(plan, in, rows, out);
     else

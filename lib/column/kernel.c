@@ -30,23 +30,21 @@
 #define UNROLL_4
 #endif
 
-_Static_assert(REGION_LAST < RODT_COLUMN_REGIONS, "room for every region");
-
 /* --- Results ----------------------------------------------------------------------------------------- */
 
-NOINLINE_GATHER static void look_up_results(const rodt_column_result *restrict results,
+NOINLINE_GATHER static void look_up_results(const column_result *restrict results,
                                             const int32_t *restrict region, size_t count, uint8_t *restrict verdict,
                                             uint64_t *restrict reasons)
 {
     UNROLL_4
     for (size_t i = 0; i < count; i++) {
-        const rodt_column_result *found = &results[region[i]];
+        const column_result *found = &results[region[i]];
         reasons[i] = found->reasons;
         verdict[i] = found->verdict;
     }
 }
 
-NOINLINE_GATHER static void look_up_flags(const rodt_column_result *restrict results, const int32_t *restrict region,
+NOINLINE_GATHER static void look_up_flags(const column_result *restrict results, const int32_t *restrict region,
                                           size_t count, uint8_t *restrict flags)
 {
     UNROLL_4
@@ -64,7 +62,7 @@ INLINE void put(const rodt_column_plan *plan, const int32_t *region, size_t row,
 
 /* --- Rows of any kind -------------------------------------------------------------------------------- */
 
-NOINLINE_GATHER static void look_up_step(const rodt_column_steps *steps, const int32_t *entry, size_t count,
+NOINLINE_GATHER static void look_up_step(const column_steps *steps, const int32_t *entry, size_t count,
                                          int32_t *out)
 {
     UNROLL_4
@@ -72,8 +70,8 @@ NOINLINE_GATHER static void look_up_step(const rodt_column_steps *steps, const i
         out[i] = steps[entry[i]].low;
 }
 
-NOINLINE_GATHER static void look_up_steps(const rodt_column_steps *steps, const int32_t *entry, size_t count,
-                                     rodt_column_steps *out)
+NOINLINE_GATHER static void look_up_steps(const column_steps *steps, const int32_t *entry, size_t count,
+                                     column_steps *out)
 {
     UNROLL_4
     for (size_t i = 0; i < count; i++)
@@ -124,10 +122,10 @@ INLINE void count_step(const rodt_column_plan *plan, size_t count, column_block 
         block->region[i] += column_past(stroke[i], block->step[i]);
 }
 
-INLINE void count_steps(const rodt_column_steps *of_entries, size_t count, column_block *restrict block,
+INLINE void count_steps(const column_steps *of_entries, size_t count, column_block *restrict block,
                         const int32_t *restrict stroke)
 {
-    rodt_column_steps steps[BLOCK];
+    column_steps steps[BLOCK];
     look_up_steps(of_entries, block->entry, count, steps);
     ROWS_ARE_INDEPENDENT
     for (size_t i = 0; i < count; i++)
@@ -185,15 +183,15 @@ INLINE void judge_blocks(const rodt_column_plan *plan, const rodt_column_in *in,
 
 /* --- Plain rows -------------------------------------------------------------------------------------- */
 
-NOINLINE_GATHER static void look_up_codes(const rodt_column_code *codes, const uint8_t *chamber, size_t count,
-                                     rodt_column_code *out)
+NOINLINE_GATHER static void look_up_codes(const column_code *codes, const uint8_t *chamber, size_t count,
+                                     column_code *out)
 {
     UNROLL_4
     for (size_t i = 0; i < count; i++)
         out[i] = codes[chamber[i]];
 }
 
-INLINE void subtract_plain(const int32_t *released, const int32_t *applied, const rodt_column_code *codes,
+INLINE void subtract_plain(const int32_t *released, const int32_t *applied, const column_code *codes,
                            size_t count, int32_t *restrict stroke, int32_t *restrict region)
 {
     ROWS_ARE_INDEPENDENT
@@ -211,7 +209,7 @@ INLINE void subtract_plain(const int32_t *released, const int32_t *applied, cons
 INLINE void judge_plain_block(const rodt_column_plan *plan, const rodt_column_in *in, size_t row, size_t count,
                               size_t rows, const rodt_column_out *out)
 {
-    rodt_column_code codes[BLOCK];
+    column_code codes[BLOCK];
     int32_t region[BLOCK];
     prefetch_rows(out->stroke, sizeof *out->stroke, row, rows);
     prefetch_rows(out->reasons, sizeof *out->reasons, row, rows);

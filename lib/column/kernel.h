@@ -7,9 +7,6 @@
 
 #include "rodtravel/column.h"
 
-/* True if no column of answers overlaps another. */
-bool rodti_column_out_is_apart(const rodt_column_out *out, size_t rows);
-
 /* Judges rows of any kind, block by block. */
 void rodti_column_judge_blocks(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
                          const rodt_column_out *out);

@@ -4,73 +4,70 @@
 #include "column/plan.h"
 
 #include "column/steps.h"
+#include "core/fault.h"
+#include "core/text.h"
 #include "judge/judge.h"
 
+#include <stdlib.h>
 #include <string.h>
+
+/* Codes that a plan begins with. */
+#define FIRST_ROOM 16
 
 /* --- Days -------------------------------------------------------------------------------------------- */
 
-/* Days since 1970-01-01 and back, by the 400 years after which the calendar repeats; years begin in March, so that
- * the leap day is the last. */
-static int32_t day_number(rodt_date date)
+/* Room for so many cuts. */
+static size_t cut_room(size_t cuts)
 {
-    int32_t year = date.year - (date.month <= 2);
-    int32_t month = (date.month + 9) % 12;
-    int32_t day_of_year = (153 * month + 2) / 5 + date.day - 1;
-    return year * 365 + year / 4 - year / 100 + year / 400 + day_of_year - 719468;
+    return cuts <= FEW_CUTS ? FEW_CUTS : FEW_CUTS + (cuts - FEW_CUTS + CUT_GROUP - 1) / CUT_GROUP * CUT_GROUP;
 }
 
-/* The year is guessed from the mean length of one and is then at most one too late. */
-static rodt_date date_of(int32_t number)
-{
-    int32_t since = number + 719468;
-    int32_t year = (int32_t)((int64_t)since * 400 / 146097) + 1;
-    rodt_date date = {0};
-    int32_t left;
-    do {
-        year--;
-        left = since - (year * 365 + year / 4 - year / 100 + year / 400);
-    } while (left < 0);
-    int32_t month = (5 * left + 2) / 153;
-    date.day = (int8_t)(left - (153 * month + 2) / 5 + 1);
-    date.month = (int8_t)(month < 10 ? month + 3 : month - 9);
-    date.year = (int16_t)(year + (date.month <= 2));
-    return date;
-}
-
-static bool add_cut(rodt_column_plan *plan, int32_t day)
+static void add_cut(rodt_column_plan *plan, int32_t day)
 {
     uint32_t at = 0;
-    if (day <= COLUMN_FIRST_DAY || day > COLUMN_LAST_DAY)
-        return true;
+    if (day <= CALENDAR_FIRST_DAY || day > CALENDAR_LAST_DAY)
+        return;
     while (at < plan->cuts && plan->cut[at] < day)
         at++;
     if (at < plan->cuts && plan->cut[at] == day)
-        return true;
-    if (plan->cuts == RODT_COLUMN_CUTS)
-        return false;
+        return;
     memmove(&plan->cut[at + 1], &plan->cut[at], (plan->cuts - at) * sizeof plan->cut[0]);
     plan->cut[at] = day;
     plan->cuts++;
-    return true;
 }
 
-static bool add_span(rodt_column_plan *plan, rodt_date from, rodt_date until)
+static void add_span(rodt_column_plan *plan, rodt_date from, rodt_date until)
 {
-    return (!rodt_date_given(from) || add_cut(plan, day_number(from))) &&
-           (!rodt_date_given(until) || add_cut(plan, day_number(until) + 1));
+    if (rodt_date_given(from))
+        add_cut(plan, calendar_day_number(from));
+    if (rodt_date_given(until))
+        add_cut(plan, calendar_day_number(until) + 1);
 }
 
 /* An answer can only change on the first day of a row or of a law, and on the day after the last. */
-static bool add_cuts(rodt_column_plan *plan, const rodt_rules *rules)
+static void add_cuts(rodt_column_plan *plan, const rodt_rules *rules)
 {
-    if (!add_span(plan, rodt_rules_from(rules), rodt_rules_until(rules)))
-        return false;
+    add_span(plan, rodt_rules_from(rules), rodt_rules_until(rules));
     for (size_t i = 0; i < rodt_rules_limit_count(rules); i++) {
         const rodt_limit *row = rodt_rules_limit_at(rules, i);
-        if (!add_span(plan, row->from, row->until))
-            return false;
+        add_span(plan, row->from, row->until);
     }
+}
+
+static bool find_cuts(rodt_column_plan *plan)
+{
+    const rodt_rules *law = rodt_rules_law(plan->rules);
+    size_t spans = 1 + rodt_rules_limit_count(plan->rules) + (law != NULL ? 1 + rodt_rules_limit_count(law) : 0);
+    size_t room = cut_room(2 * spans);
+    plan->cut = malloc(room * sizeof plan->cut[0]);
+    if (plan->cut == NULL)
+        return false;
+    for (size_t i = 0; i < room; i++)
+        plan->cut[i] = INT32_MAX;
+    add_cuts(plan, plan->rules);
+    if (law != NULL)
+        add_cuts(plan, law);
+    plan->eras = plan->cuts + 3;
     return true;
 }
 
@@ -86,13 +83,13 @@ static void set_day(const rodt_column_plan *plan, uint32_t era, rodt_reading *re
         reading->day = (rodt_date){0};
         *reasons |= REASON_BIT(RODT_REASON_DATE_UNREADABLE);
     } else {
-        reading->day = date_of(era == 0 ? COLUMN_FIRST_DAY : plan->cut[era - 1]);
+        reading->day = calendar_date(era == 0 ? CALENDAR_FIRST_DAY : plan->cut[era - 1]);
     }
 }
 
 static void set_pressure(const rodt_column_plan *plan, int slot, rodt_reading *reading, uint64_t *reasons)
 {
-    const int64_t values[RODT_COLUMN_PRESSURES] = {
+    const int64_t values[PRESSURES] = {
         [PRESSURE_NONE] = 0,
         [PRESSURE_LOW] = plan->pressure_from - 1,
         [PRESSURE_WITHIN] = plan->pressure_from,
@@ -123,7 +120,7 @@ typedef struct judge_input {
     int32_t applied;
 } judge_input;
 
-static rodt_status evaluate(const rodt_column_plan *plan, judge_input input, rodt_column_result *result)
+static rodt_status evaluate(const rodt_column_plan *plan, judge_input input, column_result *result)
 {
     rodt_finding finding;
     rodt_reading *reading = &input.reading;
@@ -132,14 +129,14 @@ static rodt_status evaluate(const rodt_column_plan *plan, judge_input input, rod
     reading->reasons |= input.reasons;
     rodt_status status = rodti_reading_judge(reading, plan->rules, &finding);
     if (status == RODT_OK)
-        *result = column_result(&finding);
+        *result = column_result_of(&finding);
     return status;
 }
 
 /* --- The results of one entry ------------------------------------------------------------------------ */
 
 /* Every pair of cells of which one holds no reading. */
-static rodt_status fill_incomplete(const rodt_column_plan *plan, judge_input input, rodt_column_result *results)
+static rodt_status fill_incomplete(const rodt_column_plan *plan, judge_input input, column_result *results)
 {
     rodt_status status = RODT_OK;
     for (int32_t released = CELL_UNREADABLE; released <= 0; released++) {
@@ -166,11 +163,11 @@ static int32_t region(const int32_t *step, uint32_t counted, int32_t stroke)
  * all; the longest stroke of all reaches the steps that an entry does not have, so its region depends on how
  * many there are. */
 static rodt_status fill_stroke(const rodt_column_plan *plan, const judge_input *input, const stroke_steps *found,
-                               rodt_column_result *results)
+                               column_result *results)
 {
-    rodt_column_result result;
+    column_result result;
     rodt_status status = evaluate(plan, *input, &result);
-    for (uint32_t counted = 1; counted <= RODT_COLUMN_STEPS && status == RODT_OK; counted *= 2) {
+    for (uint32_t counted = 1; counted <= STROKE_STEPS && status == RODT_OK; counted *= 2) {
         if (found->count <= counted)
             results[region(found->at, counted, input->applied)] = result;
     }
@@ -178,10 +175,10 @@ static rodt_status fill_stroke(const rodt_column_plan *plan, const judge_input *
 }
 
 static rodt_status fill_strokes(const rodt_column_plan *plan, judge_input input, const stroke_steps *found,
-                                rodt_column_result *results)
+                                column_result *results)
 {
     rodt_status status = RODT_OK;
-    for (int i = 0; i < 2 + 2 * RODT_COLUMN_STEPS && status == RODT_OK; i++) {
+    for (int i = 0; i < 2 + 2 * STROKE_STEPS && status == RODT_OK; i++) {
         int32_t at = i < 2 ? 0 : found->at[i / 2 - 1];
         if (i % 2 == 1 && at == INT32_MAX)
             continue;
@@ -203,10 +200,10 @@ static rodt_status fill_entry(rodt_column_plan *plan, judge_input input, uint32_
     rodt_status status = rodti_stroke_steps_find(&reading, plan->rules, &found);
     if (status != RODT_OK)
         return status;
-    for (uint32_t k = 0; k < RODT_COLUMN_STEPS / 2; k++)
-        plan->step[k][entry] = (rodt_column_steps){found.at[2 * k], found.at[2 * k + 1]};
-    for (int slot = 0; slot < RODT_COLUMN_PRESSURES && status == RODT_OK; slot++) {
-        rodt_column_result *results = &plan->results[entry * REGIONS_OF_ENTRY + (uint32_t)slot * RODT_COLUMN_REGIONS];
+    for (uint32_t k = 0; k < STROKE_STEPS / 2; k++)
+        plan->step[k][entry] = (column_steps){found.at[2 * k], found.at[2 * k + 1]};
+    for (int slot = 0; slot < PRESSURES && status == RODT_OK; slot++) {
+        column_result *results = &plan->results[entry * REGIONS_OF_ENTRY + (uint32_t)slot * REGIONS];
         judge_input pressed = input;
         set_pressure(plan, slot, &pressed.reading, &pressed.reasons);
         status = fill_strokes(plan, pressed, &found, results);
@@ -218,24 +215,51 @@ static rodt_status fill_entry(rodt_column_plan *plan, judge_input input, uint32_
     return status;
 }
 
+/* The array with room for so many, or as it is. */
+static void *grow_array(void *array, size_t count, size_t size, bool *grown)
+{
+    void *made = *grown && count <= SIZE_MAX / size ? realloc(array, count * size) : NULL;
+    *grown = made != NULL;
+    return made != NULL ? made : array;
+}
+
+/* Room for one code more. */
+static rodt_status grow(rodt_column_plan *plan)
+{
+    if (plan->codes < plan->room)
+        return RODT_OK;
+    size_t room = plan->room == 0 ? FIRST_ROOM : 2 * (size_t)plan->room;
+    size_t entries = room * plan->eras;
+    bool grown = true;
+    if (plan->codes == COLUMN_CODES || entries > INT32_MAX / REGIONS_OF_ENTRY)
+        return RODT_E_SPACE;
+    plan->chambers = grow_array(plan->chambers, room, sizeof plan->chambers[0], &grown);
+    plan->results = grow_array(plan->results, entries * REGIONS_OF_ENTRY, sizeof plan->results[0], &grown);
+    for (size_t k = 0; k < COUNT_OF(plan->step); k++)
+        plan->step[k] = grow_array(plan->step[k], entries, sizeof plan->step[k][0], &grown);
+    if (!grown)
+        return RODT_E_MEMORY;
+    plan->room = (uint32_t)room;
+    return RODT_OK;
+}
+
 /* The code is taken only when every entry of it is filled. */
 static rodt_status add_code(rodt_column_plan *plan, const rodt_chamber *chamber, uint64_t reasons)
 {
-    if (plan->codes == RODT_COLUMN_CODES || (plan->codes + 1) * plan->eras > RODT_COLUMN_ENTRIES)
-        return RODT_E_SPACE;
+    rodt_status status = grow(plan);
     uint32_t steps_before = plan->steps;
-    for (uint32_t era = 0; era < plan->eras; era++) {
+    for (uint32_t era = 0; era < plan->eras && status == RODT_OK; era++) {
         judge_input input = {.reading = plan->common, .reasons = reasons};
         input.reading.chamber = *chamber;
         set_day(plan, era, &input.reading, &input.reasons);
-        rodt_status status = fill_entry(plan, input, plan->codes * plan->eras + era);
-        if (status != RODT_OK) {
-            plan->steps = steps_before;
-            return status;
-        }
+        status = fill_entry(plan, input, plan->codes * plan->eras + era);
+    }
+    if (status != RODT_OK) {
+        plan->steps = steps_before;
+        return status;
     }
     uint32_t entry = plan->codes * plan->eras + COLUMN_ERA_OF_PLAN(plan);
-    plan->code[plan->codes] = (rodt_column_code){plan->step[0][entry].low, (int32_t)(entry * REGIONS_OF_ENTRY)};
+    plan->code[plan->codes] = (column_code){plan->step[0][entry].low, (int32_t)(entry * REGIONS_OF_ENTRY)};
     plan->chambers[plan->codes++] = *chamber;
     return RODT_OK;
 }
@@ -256,44 +280,104 @@ static void set_window(rodt_column_plan *plan)
     plan->pressure_until = (int32_t)(until.num * RODT_COLUMN_PER_PSI / until.den);
 }
 
-rodt_status rodt_column_plan_start(const rodt_rules *rules, const rodt_reading *common, rodt_column_plan *plan)
+/* What a plan uses of the common facts. */
+static rodt_reading shared_facts(const rodt_reading *common)
+{
+    rodt_reading shared = {.reasons = 0};
+    if (common == NULL)
+        return shared;
+    shared = *common;
+    shared.chamber = (rodt_chamber){.size = ""};
+    shared.released = shared.applied = shared.division = (rodt_length){0};
+    memset(shared.other_released, 0, sizeof shared.other_released);
+    memset(shared.other_applied, 0, sizeof shared.other_applied);
+    return shared;
+}
+
+/* The codes that every plan has; all that were not given are unreadable. */
+static rodt_status add_first_codes(rodt_column_plan *plan)
 {
     static const rodt_chamber none;
-    if (rules == NULL || plan == NULL)
-        return RODT_E_ARGUMENT;
-    rodt_reading kept = {0};
-    if (common != NULL)
-        kept = *common;
-    kept.released = kept.applied = kept.division = (rodt_length){0};
-    memset(kept.other_released, 0, sizeof kept.other_released);
-    memset(kept.other_applied, 0, sizeof kept.other_applied);
-    kept.chamber = none;
-    plan->rules = rules;
-    plan->common = kept;
-    plan->codes = plan->cuts = plan->steps = 0;
-    if (rodt_reading_check(&kept, NULL) != RODT_OK)
-        return RODT_E_ARGUMENT;
-    for (size_t i = 0; i < RODT_COLUMN_CUTS; i++)
-        plan->cut[i] = INT32_MAX;
-    if (!add_cuts(plan, rules) || (rodt_rules_law(rules) != NULL && !add_cuts(plan, rodt_rules_law(rules))))
-        return RODT_E_SPACE;
-    plan->eras = plan->cuts + 3;
-    set_window(plan);
     rodt_status status = add_code(plan, &none, 0);
     if (status == RODT_OK)
         status = add_code(plan, &none, REASON_BIT(RODT_REASON_CHAMBER_UNREADABLE));
-    for (uint32_t code = plan->codes; code < RODT_COLUMN_CODES; code++)
+    for (uint32_t code = plan->codes; code < COLUMN_CODES; code++)
         plan->code[code] = plan->code[RODT_COLUMN_CHAMBER_UNREADABLE];
     return status;
 }
 
-rodt_status rodt_column_plan_add(rodt_column_plan *plan, const rodt_chamber *chamber, uint8_t *code)
+static rodt_status fail(rodt_error *error, rodt_status status)
 {
-    if (plan == NULL || chamber == NULL || code == NULL || plan->rules == NULL || plan->codes < 2 ||
-        rodt_chamber_check(chamber, NULL) != RODT_OK)
+    return rodti_text_error(error, status, 0, "%s", rodt_status_text(status));
+}
+
+rodt_status rodt_column_plan_new(const rodt_rules *rules, const rodt_reading *common, rodt_column_plan **plan,
+                                 rodt_error *error)
+{
+    if (plan == NULL)
+        return rodti_field_error(error, "", "room for a plan is needed");
+    if (rules == NULL)
+        return rodti_rules_error(error);
+    rodt_reading shared = shared_facts(common);
+    rodt_status status = rodt_reading_check(&shared, error);
+    if (status != RODT_OK)
+        return status;
+    rodt_column_plan *made = calloc(1, sizeof *made);
+    if (made == NULL)
+        return fail(error, RODT_E_MEMORY);
+    made->rules = rodt_rules_ref(rules);
+    made->common = shared;
+    set_window(made);
+    status = find_cuts(made) ? add_first_codes(made) : RODT_E_MEMORY;
+    if (status != RODT_OK) {
+        rodt_column_plan_free(made);
+        return fail(error, status);
+    }
+    *plan = made;
+    return RODT_OK;
+}
+
+void rodt_column_plan_free(rodt_column_plan *plan)
+{
+    if (plan == NULL)
+        return;
+    for (size_t k = 0; k < COUNT_OF(plan->step); k++)
+        free(plan->step[k]);
+    free(plan->results);
+    free(plan->chambers);
+    free(plan->cut);
+    rodt_rules_unref(plan->rules);
+    free(plan);
+}
+
+rodt_status rodt_column_plan_copy(const rodt_column_plan *plan, rodt_column_plan **copy)
+{
+    if (plan == NULL || copy == NULL)
         return RODT_E_ARGUMENT;
-    rodt_status status = add_code(plan, chamber, 0);
+    rodt_column_plan *made = NULL;
+    rodt_status status = rodt_column_plan_new(plan->rules, &plan->common, &made, NULL);
+    for (uint32_t code = RODT_COLUMN_CHAMBER_UNREADABLE + 1; code < plan->codes && status == RODT_OK; code++)
+        status = add_code(made, &plan->chambers[code], 0);
     if (status == RODT_OK)
-        *code = (uint8_t)(plan->codes - 1);
+        *copy = made;
+    else
+        rodt_column_plan_free(made);
     return status;
+}
+
+rodt_status rodt_column_plan_add(rodt_column_plan *plan, const rodt_chamber *chamber, uint32_t *code,
+                                 rodt_error *error)
+{
+    if (plan == NULL || chamber == NULL || code == NULL)
+        return rodti_field_error(error, "", "a plan, a chamber and room for its code are needed");
+    rodt_status status = rodt_chamber_check(chamber, error);
+    if (status != RODT_OK)
+        return status;
+    status = add_code(plan, chamber, 0);
+    if (status == RODT_E_SPACE)
+        return rodti_text_error(error, status, 0, "a plan has room for %d chambers", COLUMN_CODES - 2);
+    if (status != RODT_OK)
+        return fail(error, status);
+    *code = plan->codes - 1;
+    return RODT_OK;
 }

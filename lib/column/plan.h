@@ -1,21 +1,22 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* How a plan is laid out. */
+/* What a plan is, and how it is laid out. */
 #ifndef RODT_COLUMN_PLAN_H
 #define RODT_COLUMN_PLAN_H
 
+#include "column/steps.h"
 #include "judge/reasons.h"
+#include "quantity/calendar.h"
 #include "rodtravel/column.h"
 
-/* Both ends of the calendar in days since 1970-01-01: 1900-01-01 and 2199-12-31. */
-#define COLUMN_FIRST_DAY (-25567)
-#define COLUMN_LAST_DAY 84005
+/* A code is one byte. */
+#define COLUMN_CODES 256
 
 /* Eras: one before each cut, one after the last, then the day of the plan and the unreadable day. */
 #define COLUMN_ERA_OF_PLAN(plan) ((plan)->cuts + 1)
 #define COLUMN_ERA_UNREADABLE(plan) ((plan)->cuts + 2)
 
 /* The pressure of a row; that of the plan is 0. No air at all differs from too little: a rod may then stand still. */
-enum { PRESSURE_OF_PLAN, PRESSURE_UNREADABLE, PRESSURE_NONE, PRESSURE_LOW, PRESSURE_WITHIN, PRESSURE_HIGH };
+enum { PRESSURE_OF_PLAN, PRESSURE_UNREADABLE, PRESSURE_NONE, PRESSURE_LOW, PRESSURE_WITHIN, PRESSURE_HIGH, PRESSURES };
 
 /* In place of a reading, which is never below zero. */
 enum { CELL_MISSING = -1, CELL_UNREADABLE = -2 };
@@ -32,9 +33,50 @@ enum {
     REGION_WITHIN,
     REGION_AT,
     REGION_OVER,
-    REGION_LAST = REGION_WITHIN + 2 * RODT_COLUMN_STEPS
+    REGIONS = REGION_WITHIN + 2 * STROKE_STEPS + 1
 };
-#define REGIONS_OF_ENTRY (RODT_COLUMN_PRESSURES * RODT_COLUMN_REGIONS)
+#define REGIONS_OF_ENTRY (PRESSURES * REGIONS)
+
+/* What one region is judged as. */
+typedef struct column_result {
+    uint64_t reasons;
+    uint8_t verdict;
+    uint8_t flags;
+} column_result;
+
+/* Two strokes at which the results of an entry change. */
+typedef struct column_steps {
+    int32_t low;
+    int32_t high;
+} column_steps;
+
+/* A code on the day and at the pressure of the plan. */
+typedef struct column_code {
+    int32_t step;
+    int32_t first; /* its first region */
+} column_code;
+
+/* Cuts that a plan has at least, and further ones come in groups; those that are not there are INT32_MAX. */
+#define FEW_CUTS 3
+#define CUT_GROUP 8
+
+/* An entry is a code on a day of one era. Adding to a plan makes its arrays longer, so nobody may read them then. */
+struct rodt_column_plan {
+    const rodt_rules *rules;
+    rodt_reading common;
+    uint32_t codes;
+    uint32_t room; /* codes that the arrays have room for */
+    uint32_t eras;
+    uint32_t cuts;
+    uint32_t steps; /* the most that an entry has */
+    int32_t pressure_from;
+    int32_t pressure_until;
+    int32_t *cut;                        /* rising */
+    rodt_chamber *chambers;              /* by code */
+    column_steps *step[STROKE_STEPS / 2]; /* by entry */
+    column_result *results;              /* by region, counted through all entries */
+    column_code code[COLUMN_CODES];
+};
 
 /* Flags of a row, from its reasons. */
 #define REASONS_MISSING                                                                                             \
@@ -45,10 +87,10 @@ enum {
      REASON_BIT(RODT_REASON_CHAMBER_UNREADABLE) | REASON_BIT(RODT_REASON_OTHER_UNREADABLE) |                        \
      REASON_BIT(RODT_REASON_DATE_UNREADABLE))
 
-static inline rodt_column_result column_result(const rodt_finding *finding)
+static inline column_result column_result_of(const rodt_finding *finding)
 {
     uint64_t reasons = finding->reasons;
-    return (rodt_column_result){reasons, (uint8_t)finding->verdict,
+    return (column_result){reasons, (uint8_t)finding->verdict,
                                 (uint8_t)(((reasons & REASONS_MISSING) != 0 ? RODT_COLUMN_FLAG_MISSING : 0) |
                                           ((reasons & REASONS_INVALID) != 0 ? RODT_COLUMN_FLAG_INVALID : 0))};
 }

@@ -6,9 +6,12 @@
 #include "core/common.h"
 #include "rodtravel/column.h"
 
+/* The limit, the law's, the rated stroke and the printed millimetres. */
+#define STROKE_STEPS 4
+
 /* Whole units, rising; those that are not there are INT32_MAX. */
 typedef struct stroke_steps {
-    int32_t at[RODT_COLUMN_STEPS];
+    int32_t at[STROKE_STEPS];
     uint32_t count;
 } stroke_steps;
 

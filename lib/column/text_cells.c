@@ -2,29 +2,59 @@
 /* Columns of texts out of Arrow arrays: nothing is copied, nothing is released. */
 #include "column/text_cells.h"
 
+#include <stdio.h>
 #include <string.h>
+
+#include "core/fault.h"
 
 rodt_text_span rodt_text_cells_at(const rodt_text_cells *cells, size_t row) { return text_cells_at(cells, row); }
 
-static bool is_there(const struct ArrowSchema *schema, const struct ArrowArray *array)
+rodt_status rodti_text_cells_check(const rodt_text_cells *cells, const char *field, rodt_error *error)
 {
-    return schema != NULL && array != NULL && schema->release != NULL && array->release != NULL &&
-           schema->format != NULL && array->length >= 0 && array->offset >= 0 && array->buffers != NULL;
+    char sentence[80];
+    if ((unsigned)cells->layout > RODT_TEXT_LAYOUT_SPANS)
+        return rodti_field_error(error, field, "this column has a layout that is not known");
+    if (cells->index != NULL && cells->index_width != 1 && cells->index_width != 2 && cells->index_width != 4 &&
+        cells->index_width != 8)
+        return rodti_field_error(error, field, "an index of a dictionary has 1, 2, 4 or 8 bytes");
+    if (rodti_is_zero(cells->reserved, COUNT_OF(cells->reserved)))
+        return RODT_OK;
+    snprintf(sentence, sizeof sentence, "the reserve of the column %s is zero", field);
+    return rodti_field_error(error, "reserved", sentence);
 }
 
-static bool open_texts(const struct ArrowSchema *schema, const struct ArrowArray *array, rodt_text_cells *out)
+static const char released[] = "this array was released";
+
+static bool is_there(const struct ArrowSchema *schema, const struct ArrowArray *array)
+{
+    return schema != NULL && array != NULL && schema->release != NULL && array->release != NULL;
+}
+
+/* The most cells of an array, so that no sum of offsets and no count of bytes overflows. */
+static bool is_sane(const struct ArrowArray *array, int64_t buffers)
+{
+    return array->length >= 0 && array->length <= INT64_MAX / 16 && array->offset >= 0 &&
+           array->offset <= INT64_MAX / 16 && array->n_buffers >= buffers && array->buffers != NULL;
+}
+
+static const char wrong_figures[] = "its length, its offset or its number of buffers cannot be";
+
+/* Gives what is wrong. */
+static const char *open_texts(const struct ArrowSchema *schema, const struct ArrowArray *array, rodt_text_cells *out)
 {
     static const char *const formats[] = {"u", "U", "vu"};
     static const rodt_text_layout layouts[] = {RODT_TEXT_LAYOUT_OFFSETS32, RODT_TEXT_LAYOUT_OFFSETS64,
                                                RODT_TEXT_LAYOUT_VIEWS};
-    if (!is_there(schema, array) || schema->dictionary != NULL || array->dictionary != NULL)
-        return false;
-    for (size_t i = 0; i < COUNT_OF(formats); i++) {
+    if (!is_there(schema, array))
+        return released;
+    for (size_t i = 0; i < COUNT_OF(formats) && schema->format != NULL; i++) {
         if (strcmp(schema->format, formats[i]) == 0)
             out->layout = layouts[i];
     }
-    if (out->layout == RODT_TEXT_LAYOUT_ABSENT || array->n_buffers < (out->layout == RODT_TEXT_LAYOUT_VIEWS ? 2 : 3))
-        return false;
+    if (out->layout == RODT_TEXT_LAYOUT_ABSENT || schema->dictionary != NULL || array->dictionary != NULL)
+        return "this array holds no texts: its format is none of u, U and vu";
+    if (!is_sane(array, out->layout == RODT_TEXT_LAYOUT_VIEWS ? 2 : 3))
+        return wrong_figures;
     out->from = (size_t)array->offset;
     out->count = (size_t)array->length;
     out->valid = (rodt_column_bits){array->buffers[0], out->from};
@@ -33,36 +63,43 @@ static bool open_texts(const struct ArrowSchema *schema, const struct ArrowArray
         out->buffers = array->buffers + 2;
     else
         out->bytes = array->buffers[2];
-    return out->cells != NULL || array->length == 0;
+    return out->cells != NULL || array->length == 0 ? NULL : "this array has no cells";
 }
 
 static uint32_t width_of(const char *format)
 {
     static const char letters[] = "cCsSiIlL";
-    const char *at = format[0] == '\0' || format[1] != '\0' ? NULL : strchr(letters, format[0]);
+    const char *at = format == NULL || format[0] == '\0' || format[1] != '\0' ? NULL : strchr(letters, format[0]);
     return at == NULL ? 0 : 1u << ((at - letters) / 2);
 }
 
+static const char *open_dictionary(const struct ArrowSchema *schema, const struct ArrowArray *array,
+                                   rodt_text_cells *out)
+{
+    out->index_width = width_of(schema->format);
+    if (out->index_width == 0)
+        return "the indices of a dictionary are whole numbers";
+    if (!is_sane(array, 2) || array->n_buffers != 2)
+        return wrong_figures;
+    out->index = array->buffers[1];
+    out->index_from = (size_t)array->offset;
+    out->index_valid = (rodt_column_bits){array->buffers[0], out->index_from};
+    if (out->index == NULL && array->length > 0)
+        return "this array has no cells";
+    return open_texts(schema->dictionary, array->dictionary, out);
+}
+
 rodt_status rodt_text_cells_from_arrow(const struct ArrowSchema *schema, const struct ArrowArray *array,
-                                       rodt_text_cells *out)
+                                       rodt_text_cells *out, rodt_error *error)
 {
     rodt_text_cells found = {.layout = RODT_TEXT_LAYOUT_ABSENT};
-    if (out == NULL || !is_there(schema, array))
-        return RODT_E_ARGUMENT;
-    if (schema->dictionary == NULL) {
-        if (!open_texts(schema, array, &found))
-            return RODT_E_ARGUMENT;
-        *out = found;
-        return RODT_OK;
-    }
-    found.index_width = width_of(schema->format);
-    if (found.index_width == 0 || array->n_buffers != 2 || !open_texts(schema->dictionary, array->dictionary, &found))
-        return RODT_E_ARGUMENT;
-    found.index = array->buffers[1];
-    found.index_from = (size_t)array->offset;
-    found.index_valid = (rodt_column_bits){array->buffers[0], found.index_from};
-    if (found.index == NULL && array->length > 0)
-        return RODT_E_ARGUMENT;
+    if (schema == NULL || array == NULL || out == NULL)
+        return rodti_field_error(error, "", "a schema, an array and room for the cells are needed");
+    const char *wrong = !is_there(schema, array)     ? released
+                        : schema->dictionary == NULL ? open_texts(schema, array, &found)
+                                                     : open_dictionary(schema, array, &found);
+    if (wrong != NULL)
+        return rodti_field_error(error, "", wrong);
     *out = found;
     return RODT_OK;
 }

@@ -8,6 +8,9 @@
 #include "core/common.h"
 #include "rodtravel/column_text.h"
 
+/* True if the cells can be read: the layout and the width of indices are known. Fills *error (may be NULL). */
+rodt_status rodti_text_cells_check(const rodt_text_cells *cells, const char *field, rodt_error *error);
+
 static inline bool text_cells_valid(rodt_column_bits bits, size_t row)
 {
     size_t bit = bits.from + row;

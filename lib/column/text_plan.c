@@ -5,12 +5,13 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "column/check.h"
 #include "column/equivalence.h"
-#include "column/kernel.h"
 #include "column/key.h"
 #include "column/plan.h"
 #include "column/steps.h"
 #include "column/text_cells.h"
+#include "core/fault.h"
 #include "core/text.h"
 #include "judge/judge.h"
 
@@ -24,12 +25,12 @@
 #define BACKOFF_MOST 63
 
 /* Outcomes of a negative stroke, of none, then as they follow each other: up to the first step, at it, beyond it ... */
-#define PROFILE_OUTCOMES (3 + 2 * RODT_COLUMN_STEPS)
+#define PROFILE_OUTCOMES (3 + 2 * STROKE_STEPS)
 
 /* The outcomes of all rows that differ in the stroke alone. */
 typedef struct row_profile {
-    int32_t step[RODT_COLUMN_STEPS];
-    rodt_column_result outcomes[PROFILE_OUTCOMES];
+    int32_t step[STROKE_STEPS];
+    column_result outcomes[PROFILE_OUTCOMES];
 } row_profile;
 
 struct rodt_text_plan {
@@ -126,7 +127,7 @@ static void take_texts(const rodt_text_plan *plan, const rodt_text_columns *in, 
 
 /* --- Outcomes ---------------------------------------------------------------------------------------- */
 
-CACHE_INLINE void put_outcome(const rodt_column_out *out, size_t row, int32_t stroke, rodt_column_result of)
+CACHE_INLINE void put_outcome(const rodt_column_out *out, size_t row, int32_t stroke, column_result of)
 {
     out->stroke[row] = stroke;
     out->verdict[row] = of.verdict;
@@ -139,7 +140,7 @@ CACHE_INLINE void put_outcome(const rodt_column_out *out, size_t row, int32_t st
 CACHE_INLINE size_t region_of(const row_profile *profile, int32_t stroke)
 {
     int32_t region = 1 + (stroke < 0 ? -1 : stroke > 0);
-    for (int k = 0; k < RODT_COLUMN_STEPS; k++)
+    for (int k = 0; k < STROKE_STEPS; k++)
         region += column_past(stroke, profile->step[k]);
     return (size_t)region;
 }
@@ -154,7 +155,7 @@ static rodt_status judge_stroke(rodt_reading *reading, const rodt_rules *rules, 
     if (status == RODT_OK)
         status = rodti_reading_judge(reading, rules, &finding);
     if (status == RODT_OK)
-        profile->outcomes[region_of(profile, stroke)] = column_result(&finding);
+        profile->outcomes[region_of(profile, stroke)] = column_result_of(&finding);
     return status;
 }
 
@@ -180,7 +181,7 @@ static rodt_status judge_without_stroke(const rodt_reading *reading, const rodt_
     rodt_finding finding;
     rodt_status status = rodti_reading_judge(reading, rules, &finding);
     for (size_t i = 0; i < PROFILE_OUTCOMES && status == RODT_OK; i++)
-        profile->outcomes[i] = column_result(&finding);
+        profile->outcomes[i] = column_result_of(&finding);
     return status;
 }
 
@@ -217,7 +218,7 @@ static rodt_status judge_row(const rodt_text_plan *plan, const rodt_text_columns
     if (status != RODT_OK)
         return status;
     (void)rodti_equivalence_length(finding.applied_stroke, &stroke);
-    put_outcome(out, row, stroke, column_result(&finding));
+    put_outcome(out, row, stroke, column_result_of(&finding));
     return RODT_OK;
 }
 
@@ -378,15 +379,28 @@ CACHE_CRC static rodt_status judge_rows_crc(rodt_text_plan *plan, const rodt_tex
 }
 #endif
 
-rodt_status rodt_text_plan_judge(rodt_text_plan *plan, const rodt_text_columns *in, size_t rows,
-                                 const rodt_column_out *out)
+static rodt_status check_columns(const rodt_text_columns *in, size_t rows, const rodt_column_out *out,
+                                 rodt_error *error)
 {
-    if (plan == NULL || in == NULL || out == NULL || out->stroke == NULL || out->verdict == NULL ||
-        out->reasons == NULL || !rodti_column_out_is_apart(out, rows))
-        return RODT_E_ARGUMENT;
-    for (int field = 0; field < RODT_FIELD_NEEDED; field++)
-        if (in->field[field].layout == RODT_TEXT_LAYOUT_ABSENT)
-            return RODT_E_ARGUMENT;
+    for (int i = 0; i < RODT_READING_FIELDS; i++) {
+        const char *field = rodt_field_name((rodt_field)i);
+        if (i < RODT_FIELD_NEEDED && in->field[i].layout == RODT_TEXT_LAYOUT_ABSENT)
+            return rodti_field_error(error, field, "this column is needed");
+        rodt_status status = rodti_text_cells_check(&in->field[i], field, error);
+        if (status != RODT_OK)
+            return status;
+    }
+    return rodti_column_check_out(out, rows, error);
+}
+
+rodt_status rodt_text_plan_judge(rodt_text_plan *plan, const rodt_text_columns *in, size_t rows,
+                                 const rodt_column_out *out, rodt_error *error)
+{
+    if (plan == NULL || in == NULL || out == NULL)
+        return rodti_field_error(error, "", "a plan, columns and room for the answers are needed");
+    rodt_status status = check_columns(in, rows, out, error);
+    if (status != RODT_OK)
+        return status;
 #ifdef CACHE_CRC
     if (CACHE_HAS_CRC())
         return judge_rows_crc(plan, in, rows, out);

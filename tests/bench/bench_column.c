@@ -11,7 +11,7 @@
 #define SCALAR_ROWS 200000
 #define MARKS 8
 
-static rodt_column_plan plan;
+static rodt_column_plan *plan;
 static rodt_reading readings[MARKS]; /* by code - 2 */
 
 static struct {
@@ -90,15 +90,16 @@ static bool start(bool marked)
     static const char *const marks[MARKS] = {"30 standard", "30 long", "24 standard", "24 long",
                                              "20 standard", "16 long", "36 standard", "bolt C"};
     rodt_reading common = {0};
-    uint8_t code;
+    uint32_t code;
+    rodt_column_plan_free(plan);
     if (rodt_pressure_from_psi(95, 1, &common.pressure) != RODT_OK ||
-        rodt_column_plan_start(rodt_rules_find(RODT_DEFAULT_RULES), &common, &plan) != RODT_OK)
+        rodt_column_plan_new(rodt_rules_find(RODT_DEFAULT_RULES), &common, &plan, NULL) != RODT_OK)
         return false;
     for (size_t i = 0; i < MARKS; i++) {
         rodt_reading reading = common;
         if (rodt_chamber_parse(marks[i], &reading.chamber, NULL) != RODT_OK ||
             (marked && rodt_length_from_inches(7, 2, &reading.chamber.rated_stroke) != RODT_OK) ||
-            rodt_column_plan_add(&plan, &reading.chamber, &code) != RODT_OK)
+            rodt_column_plan_add(plan, &reading.chamber, &code, NULL) != RODT_OK)
             return false;
         readings[i] = reading;
     }
@@ -113,7 +114,7 @@ static void run(const char *name, const rodt_column_in *in, size_t rows, double 
     double copied[REPEATS];
     for (int i = 0; i < REPEATS; i++) {
         double begin = seconds();
-        if (rodt_column_plan_judge(&plan, in, rows, &out) != RODT_OK)
+        if (rodt_column_plan_judge(plan, in, rows, &out, NULL) != RODT_OK)
             exit(2);
         double middle = seconds();
         memcpy(data.to, data.from, (size_t)(bytes / 2 * (double)rows));
@@ -130,6 +131,7 @@ static void run(const char *name, const rodt_column_in *in, size_t rows, double 
 
 static void run_scalar(size_t rows)
 {
+    const rodt_rules *rules = rodt_rules_find(RODT_DEFAULT_RULES);
     unsigned sum = 0;
     double times[REPEATS];
     for (int k = 0; k < REPEATS; k++) {
@@ -139,7 +141,7 @@ static void run_scalar(size_t rows)
             rodt_reading *reading = &readings[data.chamber[i] - 2];
             if (rodt_length_from_inches(data.released[i], RODT_COLUMN_PER_INCH, &reading->released) == RODT_OK &&
                 rodt_length_from_inches(data.applied[i], RODT_COLUMN_PER_INCH, &reading->applied) == RODT_OK &&
-                rodt_reading_judge(reading, plan.rules, &finding, NULL) == RODT_OK)
+                rodt_reading_judge(reading, rules, &finding, NULL) == RODT_OK)
                 sum += (unsigned)finding.verdict;
         }
         times[k] = seconds() - begin;
@@ -176,5 +178,6 @@ int main(int count, char **words)
     run_all(rows);
     run_all(10000);
     run_scalar(SCALAR_ROWS);
+    rodt_column_plan_free(plan);
     return 0;
 }

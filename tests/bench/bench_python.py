@@ -54,14 +54,14 @@ def kernel_in_c(library, columns, out, rows):
     """The same arrays given to the library itself: a function without arguments."""
     c = ctypes.CDLL(library)
     c.rodt_rules_find.restype = ctypes.c_void_p
-    plan, chamber, code = ctypes.create_string_buffer(1 << 19), ctypes.create_string_buffer(1 << 10), ctypes.c_uint8()
-    assert c.rodt_column_plan_start(ctypes.c_void_p(c.rodt_rules_find(b"us-fmcsr")), None, plan) == 0
+    plan, chamber, code = ctypes.c_void_p(), ctypes.create_string_buffer(1 << 10), ctypes.c_uint32()
+    assert c.rodt_column_plan_new(ctypes.c_void_p(c.rodt_rules_find(b"us-fmcsr")), None, ctypes.byref(plan), None) == 0
     for mark in MARKS:
         assert c.rodt_chamber_parse(mark.encode(), chamber, None) == 0
-        assert c.rodt_column_plan_add(plan, chamber, ctypes.byref(code)) == 0
+        assert c.rodt_column_plan_add(plan, chamber, ctypes.byref(code), None) == 0
     given = ColumnIn(released=columns[0].ctypes.data, applied=columns[1].ctypes.data, chamber=columns[2].ctypes.data)
     answers = ColumnOut(*(column.ctypes.data for column in out))
-    return lambda: c.rodt_column_plan_judge(plan, ctypes.byref(given), ctypes.c_size_t(rows), ctypes.byref(answers))
+    return lambda: c.rodt_column_plan_judge(plan, ctypes.byref(given), ctypes.c_size_t(rows), ctypes.byref(answers), None)
 
 
 def numbers(library, rows):

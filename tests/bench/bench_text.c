@@ -141,7 +141,7 @@ static void judge_columns(bool as_spans)
                                        : (rodt_text_cells){.layout = RODT_TEXT_LAYOUT_OFFSETS32, .cells = data.offsets[i],
                                                            .bytes = data.bytes[i]};
     if (rodt_text_plan_new(rodt_rules_find(RODT_DEFAULT_RULES), NULL, &plan, NULL) != RODT_OK ||
-        rodt_text_plan_judge(plan, &in, data.rows, &out) != RODT_OK)
+        rodt_text_plan_judge(plan, &in, data.rows, &out, NULL) != RODT_OK)
         exit(2);
     rodt_text_plan_free(plan);
 }

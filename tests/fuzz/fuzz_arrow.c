@@ -4,6 +4,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "column/plan.h"
 #include "column_expect.h"
 #include "source.h"
 
@@ -12,8 +13,8 @@
 
 int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size);
 
-static rodt_column_plan plan;
-static rodt_chamber chambers[RODT_COLUMN_CODES];
+static rodt_column_plan *plan;
+static rodt_chamber chambers[COLUMN_CODES];
 static const rodt_reading common;
 
 static struct {
@@ -114,12 +115,12 @@ static void make_batch(source *from)
 static void start(void)
 {
     static const char *const marks[] = {"30", "24 long", "18"};
-    demand(rodt_column_plan_start(rodt_rules_find(RODT_DEFAULT_RULES), NULL, &plan) == RODT_OK);
+    demand(rodt_column_plan_new(rodt_rules_find(RODT_DEFAULT_RULES), NULL, &plan, NULL) == RODT_OK);
     for (int i = 0; i < 3; i++) {
         rodt_chamber chamber;
-        uint8_t code;
+        uint32_t code;
         demand(rodt_chamber_parse(marks[i], &chamber, NULL) == RODT_OK);
-        demand(rodt_column_plan_add(&plan, &chamber, &code) == RODT_OK);
+        demand(rodt_column_plan_add(plan, &chamber, &code, NULL) == RODT_OK);
         chambers[code] = chamber;
     }
 }
@@ -130,10 +131,10 @@ static void judge(const rodt_column_in *in, size_t rows)
     static uint64_t reasons[CELLS_MOST];
     static uint8_t verdict[CELLS_MOST];
     const rodt_column_out out = {.stroke = stroke, .verdict = verdict, .reasons = reasons};
-    demand(rodt_column_plan_judge_arrow(&plan, &batch.schema, &batch.array, &out) == RODT_OK);
+    demand(rodt_column_plan_judge_arrow(plan, &batch.schema, &batch.array, &out, NULL) == RODT_OK);
     for (size_t i = 0; i < rows; i++) {
         column_expected expected;
-        demand(column_expect(&plan, chambers, &common, in, i, &expected));
+        demand(column_expect(plan, chambers, &common, in, i, &expected));
         demand(stroke[i] == expected.stroke && verdict[i] == expected.verdict && reasons[i] == expected.reasons);
     }
 }
@@ -142,15 +143,16 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
 {
     source from = {data, size};
     rodt_column_in in;
+    rodt_error error;
     size_t rows = SIZE_MAX;
     memset(&in, 0xA5, sizeof in);
     rodt_column_in before = in;
-    if (plan.codes == 0)
+    if (plan == NULL)
         start();
     make_batch(&from);
-    rodt_status status = rodt_column_in_from_arrow(&batch.schema, &batch.array, &in, &rows);
+    rodt_status status = rodt_column_in_from_arrow(&batch.schema, &batch.array, &in, &rows, &error);
     if (status != RODT_OK)
-        demand(status == RODT_E_ARGUMENT && rows == SIZE_MAX && memcmp(&in, &before, sizeof in) == 0);
+        demand(status == RODT_E_ARGUMENT && error.status == status && error.text[0] != '\0' && rows == SIZE_MAX && memcmp(&in, &before, sizeof in) == 0);
     else
         demand(rows == (size_t)batch.array.length);
     if (status == RODT_OK && batch.is_true)

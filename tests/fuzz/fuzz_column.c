@@ -38,8 +38,17 @@ static rodt_length length(source *from)
 
 /* --- A plan ------------------------------------------------------------------------------------------ */
 
-static rodt_column_plan plan;
-static rodt_chamber chambers[RODT_COLUMN_CODES];
+static rodt_column_plan *plan;
+static rodt_chamber chambers[COLUMN_CODES];
+
+/* A copy is as good as the plan. */
+static void swap_for_copy(void)
+{
+    rodt_column_plan *copy;
+    demand(rodt_column_plan_copy(plan, &copy) == RODT_OK);
+    rodt_column_plan_free(plan);
+    plan = copy;
+}
 
 static rodt_reading common_facts(source *from)
 {
@@ -60,11 +69,11 @@ static void add_chambers(source *from)
     static const char *const marks[] = {"30", "30 long", "24 long", "36", "bolt C", "roto 30", "DD-3", "18", "20 standard", "9"};
     for (int count = byte(from) % 12; count > 0; count--) {
         rodt_chamber chamber;
-        uint8_t code;
+        uint32_t code;
         demand(rodt_chamber_parse(marks[byte(from) % 10], &chamber, NULL) == RODT_OK);
         chamber.rated_stroke = length(from);
         chamber.marked_limit = length(from);
-        if (rodt_column_plan_add(&plan, &chamber, &code) == RODT_OK)
+        if (rodt_column_plan_add(plan, &chamber, &code, NULL) == RODT_OK)
             chambers[code] = chamber;
     }
 }
@@ -100,8 +109,8 @@ static void *room(columns *of, size_t size)
 static int64_t applied_near(source *from, uint8_t code, int64_t released)
 {
     uint8_t choice = byte(from);
-    uint32_t entry = (code < plan.codes ? code : 1) * plan.eras + choice % plan.eras;
-    const rodt_column_steps *steps = &plan.step[choice >> 7][entry];
+    uint32_t entry = (code < plan->codes ? code : 1) * plan->eras + choice % plan->eras;
+    const column_steps *steps = &plan->step[choice >> 7][entry];
     return released + (choice & 64 ? steps->low : steps->high) + choice % 3 - 1;
 }
 
@@ -146,7 +155,7 @@ static int32_t pressure(source *from)
     uint8_t choice = byte(from);
     if (choice < 64)
         return number32(from);
-    int64_t edge = choice & 1 ? plan.pressure_from : plan.pressure_until;
+    int64_t edge = choice & 1 ? plan->pressure_from : plan->pressure_until;
     return in_32(edge + choice % 5 - 2);
 }
 
@@ -155,7 +164,7 @@ static int32_t day(source *from)
     uint8_t choice = byte(from);
     if (choice < 32)
         return number32(from);
-    int32_t edge = choice < 64 ? COLUMN_FIRST_DAY : choice < 96 ? COLUMN_LAST_DAY : plan.cut[choice % RODT_COLUMN_CUTS];
+    int32_t edge = choice < 64 ? CALENDAR_FIRST_DAY : choice < 96 ? CALENDAR_LAST_DAY : plan->cut[choice % FEW_CUTS];
     return in_32((int64_t)edge + choice % 3 - 1);
 }
 
@@ -203,7 +212,7 @@ static void compare(const columns *made, const rodt_reading *common)
 {
     for (size_t i = 0; i < made->rows; i++) {
         column_expected expected;
-        demand(column_expect(&plan, chambers, common, &made->in, i, &expected));
+        demand(column_expect(plan, chambers, common, &made->in, i, &expected));
         demand(made->out.stroke[i] == expected.stroke && made->out.verdict[i] == expected.verdict &&
                made->out.reasons[i] == expected.reasons);
         demand(made->out.flags == NULL || made->out.flags[i] == expected.flags);
@@ -212,11 +221,11 @@ static void compare(const columns *made, const rodt_reading *common)
 
 static void judge(const columns *made, const rodt_reading *common)
 {
-    demand(rodt_column_plan_judge(&plan, &made->in, made->rows, &made->out) == RODT_OK);
+    demand(rodt_column_plan_judge(plan, &made->in, made->rows, &made->out, NULL) == RODT_OK);
     compare(made, common);
-    rodti_column_judge_blocks(&plan, &made->in, made->rows, &made->out);
+    rodti_column_judge_blocks(plan, &made->in, made->rows, &made->out);
     compare(made, common);
-    rodti_column_judge_blocks_anywhere(&plan, &made->in, made->rows, &made->out);
+    rodti_column_judge_blocks_anywhere(plan, &made->in, made->rows, &made->out);
     compare(made, common);
 }
 
@@ -227,15 +236,19 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
     const rodt_rules *rules = own != NULL ? own : rodt_rules_at(byte(&from) % rodt_rules_count());
     rodt_reading common = common_facts(&from);
     columns made = {.rows = (unsigned)number(&from, 2) % ROWS_MOST};
-    if (made.rows > 0 && rodt_column_plan_start(rules, &common, &plan) == RODT_OK) {
+    if (made.rows > 0 && rodt_column_plan_new(rules, &common, &plan, NULL) == RODT_OK) {
         uint8_t choice = byte(&from);
         add_chambers(&from);
+        if (choice & 32)
+            swap_for_copy();
         make_readings(&from, choice, &made);
         make_others(&from, choice, &made);
         make_bitmaps(&from, &made);
         make_answers(&made, choice & 16);
         judge(&made, &common);
     }
+    rodt_column_plan_free(plan);
+    plan = NULL;
     for (size_t i = 0; i < made.pieces; i++)
         free(made.memory[i]);
     rodt_rules_unref(own);

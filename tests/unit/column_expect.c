@@ -2,7 +2,7 @@
 /* One row by rodt_reading_judge: its cells become exact fractions, a pressure and a calendar day, one by one. */
 #include "column_expect.h"
 
-#include "judge/reasons.h"
+#include "column/plan.h"
 #include "judge/judge.h"
 
 static bool bit(rodt_column_bits bits, size_t row)

@@ -8,24 +8,26 @@
 #include <cmocka.h>
 #include <string.h>
 
+#include "column/plan.h"
 #include "column_expect.h"
 #include "rodtravel/rodtravel.h"
 #include "support.h"
 
-#define CELLS 131
+#define ALL_CELLS 131
 #define OFFSET 5       /* of each child */
 #define BATCH_OFFSET 13
 #define ROWS 100
 
 enum { APPLIED, RELEASED, DAY, CHAMBER, PRESSURE, CHILDREN };
+static const char *const names[CHILDREN] = {"applied", "released", "day", "chamber", "pressure"};
 
-static rodt_column_plan plan;
-static rodt_chamber chambers[RODT_COLUMN_CODES];
+static rodt_column_plan *plan;
+static rodt_chamber chambers[COLUMN_CODES];
 static const rodt_reading common;
 
-static int64_t applied[CELLS];
-static int32_t released[CELLS], day[CELLS], pressure[CELLS];
-static uint8_t chamber[CELLS], bits[CHILDREN + 1][CELLS / 8 + 1];
+static int64_t applied[ALL_CELLS];
+static int32_t released[ALL_CELLS], day[ALL_CELLS], pressure[ALL_CELLS];
+static uint8_t chamber[ALL_CELLS], bits[CHILDREN + 1][ALL_CELLS / 8 + 1];
 
 static struct {
     struct ArrowSchema schema, schemas[CHILDREN], *schema_of[CHILDREN];
@@ -46,7 +48,7 @@ static void keep_array(struct ArrowArray *array) { array->release = NULL; }
 static void make_cells(void)
 {
     uint64_t seed = 11;
-    for (size_t i = 0; i < CELLS; i++) {
+    for (size_t i = 0; i < ALL_CELLS; i++) {
         released[i] = (int32_t)(chance(&seed) % 200) * RODT_COLUMN_PER_64TH - RODT_COLUMN_PER_64TH;
         applied[i] = chance(&seed) % 9 == 0 ? chance_number(&seed)
                                             : released[i] + (int64_t)(chance(&seed) % 200) * RODT_COLUMN_PER_64TH;
@@ -64,7 +66,7 @@ static void make_child(int i, const char *name, const char *format, const void *
     batch.buffers[i][0] = bits[i];
     batch.buffers[i][1] = values;
     batch.schemas[i] = (struct ArrowSchema){.name = name, .format = format, .release = keep_schema};
-    batch.arrays[i] = (struct ArrowArray){.length = CELLS - OFFSET, .offset = OFFSET, .null_count = -1, .n_buffers = 2,
+    batch.arrays[i] = (struct ArrowArray){.length = ALL_CELLS - OFFSET, .offset = OFFSET, .null_count = -1, .n_buffers = 2,
                                           .buffers = batch.buffers[i], .release = keep_array};
     batch.schema_of[i] = &batch.schemas[i];
     batch.array_of[i] = &batch.arrays[i];
@@ -89,15 +91,22 @@ static int make_all(void **state)
 {
     static const char *const marks[] = {"30", "24 long", "clamp 36"};
     (void)state;
-    assert_int_equal(rodt_column_plan_start(rodt_rules_find("us-fmcsr"), NULL, &plan), RODT_OK);
+    assert_int_equal(rodt_column_plan_new(rodt_rules_find("us-fmcsr"), NULL, &plan, NULL), RODT_OK);
     for (size_t i = 0; i < 3; i++) {
         rodt_chamber made;
-        uint8_t code;
+        uint32_t code;
         assert_int_equal(rodt_chamber_parse(marks[i], &made, NULL), RODT_OK);
-        assert_int_equal(rodt_column_plan_add(&plan, &made, &code), RODT_OK);
+        assert_int_equal(rodt_column_plan_add(plan, &made, &code, NULL), RODT_OK);
         chambers[code] = made;
     }
     make_cells();
+    return 0;
+}
+
+static int free_plan(void **state)
+{
+    (void)state;
+    rodt_column_plan_free(plan);
     return 0;
 }
 
@@ -114,7 +123,7 @@ static void expect_rows(const rodt_column_in *in, size_t rows)
 {
     for (size_t i = 0; i < rows; i++) {
         column_expected expected;
-        assert_true(column_expect(&plan, chambers, &common, in, i, &expected));
+        assert_true(column_expect(plan, chambers, &common, in, i, &expected));
         assert_int_equal(stroke[i], expected.stroke);
         assert_int_equal(verdict[i], expected.verdict);
         assert_int_equal(reasons[i], expected.reasons);
@@ -126,8 +135,8 @@ static void judge_alike(void)
 {
     rodt_column_in in;
     size_t rows;
-    assert_int_equal(rodt_column_plan_judge_arrow(&plan, &batch.schema, &batch.array, &answers), RODT_OK);
-    assert_int_equal(rodt_column_in_from_arrow(&batch.schema, &batch.array, &in, &rows), RODT_OK);
+    assert_int_equal(rodt_column_plan_judge_arrow(plan, &batch.schema, &batch.array, &answers, NULL), RODT_OK);
+    assert_int_equal(rodt_column_in_from_arrow(&batch.schema, &batch.array, &in, &rows, NULL), RODT_OK);
     assert_int_equal(rows, ROWS);
     expect_rows(&in, rows);
 }
@@ -146,7 +155,7 @@ static void nothing_is_copied_and_both_offsets_count(void **state)
     (void)state;
     rodt_column_in in;
     size_t rows;
-    assert_int_equal(rodt_column_in_from_arrow(&batch.schema, &batch.array, &in, &rows), RODT_OK);
+    assert_int_equal(rodt_column_in_from_arrow(&batch.schema, &batch.array, &in, &rows, NULL), RODT_OK);
     assert_ptr_equal(in.released, released + OFFSET + BATCH_OFFSET);
     assert_ptr_equal(in.applied64, applied + OFFSET + BATCH_OFFSET);
     assert_null(in.released64);
@@ -191,27 +200,32 @@ static void an_empty_batch_needs_no_cells(void **state)
     for (int i = 0; i < CHILDREN; i++)
         batch.buffers[i][1] = NULL;
     stroke[0] = 77;
-    assert_int_equal(rodt_column_plan_judge_arrow(&plan, &batch.schema, &batch.array, &answers), RODT_OK);
+    assert_int_equal(rodt_column_plan_judge_arrow(plan, &batch.schema, &batch.array, &answers, NULL), RODT_OK);
     assert_int_equal(stroke[0], 77);
 }
 
 /* --- What is refused --------------------------------------------------------------------------------- */
 
 /* Refused, nothing written; then all is sound again, so that the next fault stands alone. */
-static void refused(void)
+static void refused_at(const char *field)
 {
+    rodt_error error = {.status = RODT_OK};
     rodt_column_in in;
     size_t rows = 42;
     memset(&in, 0x5A, sizeof in);
     rodt_column_in before = in;
     stroke[0] = 77;
-    assert_int_equal(rodt_column_in_from_arrow(&batch.schema, &batch.array, &in, &rows), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_column_plan_judge_arrow(&plan, &batch.schema, &batch.array, &answers), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_column_in_from_arrow(&batch.schema, &batch.array, &in, &rows, &error), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_column_plan_judge_arrow(plan, &batch.schema, &batch.array, &answers, NULL), RODT_E_ARGUMENT);
+    assert_string_equal(error.field, field);
+    assert_true(strlen(error.text) > 10);
     assert_memory_equal(&in, &before, sizeof in);
     assert_int_equal(rows, 42);
     assert_int_equal(stroke[0], 77);
     make_batch();
 }
+
+static void refused(void) { refused_at(""); }
 
 static void wrong_formats_are_refused(void **state)
 {
@@ -223,10 +237,10 @@ static void wrong_formats_are_refused(void **state)
     for (int i = 0; i < CHILDREN; i++) {
         for (int k = 0; k < 6; k++) {
             batch.schemas[i].format = wrong[i][k];
-            refused();
+            refused_at(names[i]);
         }
         batch.schemas[i].format = NULL;
-        refused();
+        refused_at(names[i]);
     }
 }
 
@@ -252,9 +266,9 @@ static void a_wrong_batch_is_refused(void **state)
     refused();
     batch.array.dictionary = &batch.arrays[0];
     refused();
-    assert_int_equal(rodt_column_in_from_arrow(NULL, &batch.array, NULL, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_column_plan_judge_arrow(NULL, &batch.schema, &batch.array, &answers), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_column_plan_judge_arrow(&plan, &batch.schema, &batch.array, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_column_in_from_arrow(NULL, &batch.array, NULL, NULL, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_column_plan_judge_arrow(NULL, &batch.schema, &batch.array, &answers, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_column_plan_judge_arrow(plan, &batch.schema, &batch.array, NULL, NULL), RODT_E_ARGUMENT);
 }
 
 static void wrong_children_are_refused(void **state)
@@ -262,24 +276,24 @@ static void wrong_children_are_refused(void **state)
     (void)state;
     for (int i = 0; i < CHILDREN; i++) {
         batch.array_of[i] = NULL;
-        refused();
+        refused_at(names[i]);
         batch.schema_of[i] = NULL;
         refused();
         batch.arrays[i].release = NULL;
-        refused();
+        refused_at(names[i]);
         batch.schemas[i].release = NULL;
         refused();
         batch.arrays[i].dictionary = &batch.arrays[0];
-        refused();
+        refused_at(names[i]);
         batch.schemas[i].dictionary = &batch.schemas[0];
-        refused();
+        refused_at(names[i]);
         batch.arrays[i].buffers = NULL;
-        refused();
+        refused_at(names[i]);
         batch.buffers[i][1] = NULL;
-        refused();
+        refused_at(names[i]);
         batch.buffers[i][0] = NULL; /* and yet one cell is missing */
         batch.arrays[i].null_count = 1;
-        refused();
+        refused_at(names[i]);
     }
 }
 
@@ -289,20 +303,20 @@ static void missing_and_double_columns_are_refused(void **state)
     static const int needed[] = {APPLIED, RELEASED, CHAMBER};
     for (int i = 0; i < 3; i++) {
         batch.schemas[needed[i]].name = "house";
-        refused();
+        refused_at(names[needed[i]]);
         batch.schemas[needed[i]].name = "Released"; /* names are to the letter */
-        refused();
+        refused_at(names[needed[i]]);
     }
     batch.schemas[PRESSURE].name = "released";
-    refused();
+    refused_at("released");
     batch.schemas[APPLIED].name = "released";
-    refused();
+    refused_at("released");
     batch.schemas[DAY] = batch.schemas[CHAMBER];
     batch.arrays[DAY] = batch.arrays[CHAMBER];
-    refused();
+    refused_at("chamber");
     batch.schemas[RELEASED] = batch.schemas[APPLIED];
     batch.arrays[RELEASED] = batch.arrays[APPLIED];
-    refused();
+    refused_at("applied");
 }
 
 /* Sums of lengths and offsets that would run over are refused, not worked out. */
@@ -321,24 +335,24 @@ static void wrong_figures_are_refused(void **state)
         refused();
         for (int i = 0; i < CHILDREN; i++) {
             batch.arrays[i].offset = wrong[k];
-            refused();
+            refused_at(names[i]);
             batch.arrays[i].length = wrong[k];
-            refused();
+            refused_at(names[i]);
             batch.arrays[i].n_buffers = wrong[k];
-            refused();
+            refused_at(names[i]);
             batch.array.n_children = batch.schema.n_children = wrong[k] < 0 ? wrong[k] : 0;
             refused();
         }
     }
     for (int i = 0; i < CHILDREN; i++) {
         batch.arrays[i].length = ROWS + BATCH_OFFSET - 1;
-        refused();
+        refused_at(names[i]);
         batch.arrays[i].n_buffers = 1;
-        refused();
+        refused_at(names[i]);
         batch.arrays[i].n_buffers = 3;
-        refused();
+        refused_at(names[i]);
         batch.arrays[i].null_count = -2;
-        refused();
+        refused_at(names[i]);
     }
     batch.array.n_buffers = 2;
     refused();
@@ -360,5 +374,5 @@ int main(void)
         cmocka_unit_test_setup(missing_and_double_columns_are_refused, make_anew),
         cmocka_unit_test_setup(wrong_figures_are_refused, make_anew),
     };
-    return cmocka_run_group_tests(tests, make_all, NULL);
+    return cmocka_run_group_tests(tests, make_all, free_plan);
 }

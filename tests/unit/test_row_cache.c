@@ -184,7 +184,7 @@ static void check_rules(const char *name, const rodt_form *form, uint64_t *state
     assert_int_equal(rodt_row_cache_new(rules, form, column, sizeof(kept), 4096, &cache), RODT_OK);
     for (size_t block = 0; block < ROWS / BLOCK_ROWS / 4; block++) {
         fill(state);
-        assert_int_equal(rodt_text_plan_judge(plan, &in, BLOCK_ROWS, &out), RODT_OK);
+        assert_int_equal(rodt_text_plan_judge(plan, &in, BLOCK_ROWS, &out, NULL), RODT_OK);
         for (size_t row = 0; row < BLOCK_ROWS; row++) {
             rodt_finding finding;
             const rodt_form text = text_of(form, row);

@@ -140,7 +140,7 @@ static void judge_and_compare(const char *rules, const rodt_form *form)
     start(rules, form);
     for (int call = 0; call < 3; call++) { /* cells are cached by the first call, rows by the second */
         memset(table.stroke, 0xA5, sizeof table.stroke);
-        assert_int_equal(rodt_text_plan_judge(plan, &in, table.rows, &answers), RODT_OK);
+        assert_int_equal(rodt_text_plan_judge(plan, &in, table.rows, &answers, NULL), RODT_OK);
         for (size_t i = 0; i < table.rows; i++)
             compare_row(form, rodt_rules_find(rules), i);
     }
@@ -322,7 +322,7 @@ static rodt_text_cells open_layout(const char *format, const void *cells, int64_
     struct ArrowSchema schema = {.format = format, .release = no_release_schema};
     struct ArrowArray array = {.length = 5 - offset, .offset = offset, .n_buffers = format[0] == 'v' ? 4 : 3,
                                .buffers = arrow.buffers, .release = no_release_array};
-    assert_int_equal(rodt_text_cells_from_arrow(&schema, &array, &out), RODT_OK);
+    assert_int_equal(rodt_text_cells_from_arrow(&schema, &array, &out, NULL), RODT_OK);
     return out;
 }
 
@@ -340,7 +340,7 @@ static void expect_cells(const rodt_text_cells *cells, const int *which, size_t 
     }
     in = spans();
     in.field[APPLIED] = *cells;
-    assert_int_equal(rodt_text_plan_judge(plan, &in, rows, &answers), RODT_OK);
+    assert_int_equal(rodt_text_plan_judge(plan, &in, rows, &answers, NULL), RODT_OK);
     for (size_t i = 0; i < rows; i++)
         compare_row(&plain, rodt_rules_find("us-fmcsr"), i);
 }
@@ -375,7 +375,7 @@ static rodt_status open_dictionary(const char *format, const void *numbers, rodt
     struct ArrowSchema schema = {.format = format, .dictionary = &words, .release = no_release_schema};
     struct ArrowArray array = {.length = 5, .n_buffers = 2, .buffers = index, .dictionary = &word,
                                .release = no_release_array};
-    return rodt_text_cells_from_arrow(&schema, &array, out);
+    return rodt_text_cells_from_arrow(&schema, &array, out, NULL);
 }
 
 static void test_dictionaries(void **state)
@@ -404,15 +404,16 @@ static void test_dictionaries(void **state)
 
 /* --- Chambers ---------------------------------------------------------------------------------------- */
 
-static rodt_column_plan numbers;
+static rodt_column_plan *numbers;
 static rodt_chamber_reader *reader;
 static uint8_t codes[MOST];
 
 static void start_reader(void)
 {
     rodt_chamber_reader_free(reader);
-    assert_int_equal(rodt_column_plan_start(rodt_rules_find("us-fmcsr"), NULL, &numbers), RODT_OK);
-    assert_int_equal(rodt_chamber_reader_new(&numbers, &reader), RODT_OK);
+    rodt_column_plan_free(numbers);
+    assert_int_equal(rodt_column_plan_new(rodt_rules_find("us-fmcsr"), NULL, &numbers, NULL), RODT_OK);
+    assert_int_equal(rodt_chamber_reader_new(numbers, &reader), RODT_OK);
 }
 
 static void test_chambers_to_codes(void **state)
@@ -427,7 +428,7 @@ static void test_chambers_to_codes(void **state)
     start_reader();
     rodt_text_columns in = spans();
     for (int call = 0; call < 2; call++) {
-        assert_int_equal(rodt_chamber_reader_read(reader, &in.field[CHAMBER], 10, codes), RODT_OK);
+        assert_int_equal(rodt_chamber_reader_read(reader, &in.field[CHAMBER], 10, codes, NULL), RODT_OK);
         for (size_t i = 0; i < 10; i++)
             assert_int_equal(codes[i], codes[same_as[i]]);
     }
@@ -445,6 +446,7 @@ static void test_many_chambers_to_codes(void **state)
 {
     (void)state;
     static char spellings[3000][32];
+    rodt_error error;
     clear();
     for (size_t i = 0; i < 3000; i++) {
         const size_t known = i < 2000 ? 0 : (i - 2000) / 3;
@@ -458,16 +460,18 @@ static void test_many_chambers_to_codes(void **state)
     rodt_text_columns in = spans();
     /* Texts that are evicted take no second code, and texts that cannot be read take none. */
     for (int call = 0; call < 3; call++)
-        assert_int_equal(rodt_chamber_reader_read(reader, &in.field[CHAMBER], 2150, codes), RODT_OK);
+        assert_int_equal(rodt_chamber_reader_read(reader, &in.field[CHAMBER], 2150, codes, NULL), RODT_OK);
     assert_int_equal(codes[2002], 2);
     assert_int_equal(codes[2149], 51);
-    assert_int_equal(rodt_chamber_reader_read(reader, &in.field[CHAMBER], 3000, codes), RODT_E_SPACE);
-    assert_int_equal(rodt_chamber_reader_read(NULL, &in.field[CHAMBER], 1, codes), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_chamber_reader_read(reader, &in.field[CHAMBER], 3000, codes, &error), RODT_E_SPACE);
+    assert_string_equal(error.field, "chamber");
+    assert_int_equal(error.line, 2000 + 3 * 254 + 1);
+    assert_int_equal(rodt_chamber_reader_read(NULL, &in.field[CHAMBER], 1, codes, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_chamber_reader_new(NULL, &reader), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_chamber_reader_new(&numbers, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_chamber_reader_read(reader, NULL, 1, codes), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_chamber_reader_read(reader, &in.field[CHAMBER], 1, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_chamber_reader_read(reader, &in.field[DRUM], 1, codes), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_chamber_reader_new(numbers, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_chamber_reader_read(reader, NULL, 1, codes, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_chamber_reader_read(reader, &in.field[CHAMBER], 1, NULL, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_chamber_reader_read(reader, &in.field[DRUM], 1, codes, NULL), RODT_E_ARGUMENT);
 }
 
 /* --- Wrong use --------------------------------------------------------------------------------------- */
@@ -482,21 +486,30 @@ static void test_refused_arrays(void **state)
     struct ArrowArray array = {.length = 5, .n_buffers = 3, .buffers = arrow.buffers, .release = no_release_array};
     make_texts();
     arrow.buffers[1] = arrow.offsets;
-    assert_int_equal(rodt_text_cells_from_arrow(NULL, &array, &out), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_text_cells_from_arrow(&schema, NULL, &out), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_text_cells_from_arrow(&schema, &array, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_text_cells_from_arrow(NULL, &array, &out, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_text_cells_from_arrow(&schema, NULL, &out, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_text_cells_from_arrow(&schema, &array, NULL, NULL), RODT_E_ARGUMENT);
     schema.format = "g";
-    assert_int_equal(rodt_text_cells_from_arrow(&schema, &array, &out), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_text_cells_from_arrow(&schema, &array, &out, NULL), RODT_E_ARGUMENT);
     schema.format = "u";
     array.n_buffers = 2;
-    assert_int_equal(rodt_text_cells_from_arrow(&schema, &array, &out), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_text_cells_from_arrow(&schema, &array, &out, NULL), RODT_E_ARGUMENT);
     array.n_buffers = 3;
     array.release = NULL;
-    assert_int_equal(rodt_text_cells_from_arrow(&schema, &array, &out), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_text_cells_from_arrow(&schema, &array, &out, NULL), RODT_E_ARGUMENT);
     array.release = no_release_array;
     arrow.buffers[1] = NULL;
-    assert_int_equal(rodt_text_cells_from_arrow(&schema, &array, &out), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_text_cells_from_arrow(&schema, &array, &out, NULL), RODT_E_ARGUMENT);
     assert_memory_equal(&out, &before, sizeof out);
+}
+
+static void refuse(const rodt_text_columns *in, const rodt_column_out *out, const char *field)
+{
+    rodt_error error = {.status = RODT_OK};
+    assert_int_equal(rodt_text_plan_judge(plan, in, 1, out, &error), RODT_E_ARGUMENT);
+    assert_int_equal(error.status, RODT_E_ARGUMENT);
+    assert_string_equal(error.field, field);
+    assert_true(strlen(error.text) > 10);
 }
 
 static void test_refused_calls(void **state)
@@ -516,19 +529,32 @@ static void test_refused_calls(void **state)
     row("30", "2", "4");
     rodt_text_columns in = spans();
     rodt_column_out out = answers;
-    assert_int_equal(rodt_text_plan_judge(NULL, &in, 1, &out), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_text_plan_judge(plan, NULL, 1, &out), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_text_plan_judge(plan, &in, 1, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_text_plan_judge(NULL, &in, 1, &out, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_text_plan_judge(plan, NULL, 1, &out, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_text_plan_judge(plan, &in, 1, NULL, NULL), RODT_E_ARGUMENT);
     out.verdict = NULL;
-    assert_int_equal(rodt_text_plan_judge(plan, &in, 1, &out), RODT_E_ARGUMENT);
-    in.field[RELEASED].layout = RODT_TEXT_LAYOUT_ABSENT;
-    assert_int_equal(rodt_text_plan_judge(plan, &in, 1, &answers), RODT_E_ARGUMENT);
-    in = spans();
+    refuse(&in, &out, "verdict");
+    out = answers;
+    out.reserved[1] = 1;
+    refuse(&in, &out, "reserved");
     out = answers;
     out.stroke = (int32_t *)(void *)out.reasons;
-    assert_int_equal(rodt_text_plan_judge(plan, &in, 1, &out), RODT_E_ARGUMENT);
+    refuse(&in, &out, "stroke");
+    in.field[RELEASED].layout = RODT_TEXT_LAYOUT_ABSENT;
+    refuse(&in, &answers, "released");
+    in = spans();
+    in.field[DRUM].reserved[1] = 1;
+    refuse(&in, &answers, "reserved");
+    in = spans();
+    in.field[CHAMBER].index = &in;
+    in.field[CHAMBER].index_width = 3;
+    refuse(&in, &answers, "chamber");
+    in = spans();
+    memcpy(&in.field[DRUM].layout, &(uint32_t){5}, sizeof in.field[DRUM].layout);
+    refuse(&in, &answers, "drum");
+    in = spans();
     assert_int_equal(table.reasons[0], 0);
-    assert_int_equal(rodt_text_plan_judge(plan, &in, 0, &answers), RODT_OK);
+    assert_int_equal(rodt_text_plan_judge(plan, &in, 0, &answers, NULL), RODT_OK);
 }
 
 static int free_all(void **state)
@@ -536,6 +562,7 @@ static int free_all(void **state)
     (void)state;
     rodt_text_plan_free(plan);
     rodt_chamber_reader_free(reader);
+    rodt_column_plan_free(numbers);
     return 0;
 }
 

@@ -15,7 +15,7 @@
 #define ROWS 5000
 #define THREADS 2
 
-static rodt_column_plan plan;
+static rodt_column_plan *plan;
 static int32_t released[ROWS], applied[ROWS], pressure[ROWS], day[ROWS];
 static uint8_t chamber[ROWS], valid[ROWS / 8 + 1];
 
@@ -48,7 +48,7 @@ static void judge_columns(work *own, bool with_others)
         in.day = day;
         in.applied_valid = (rodt_column_bits){valid, 3};
     }
-    rodt_status status = rodt_column_plan_judge(&plan, &in, ROWS, &out);
+    rodt_status status = rodt_column_plan_judge(plan, &in, ROWS, &out, NULL);
     if (own->status == RODT_OK)
         own->status = status;
 }
@@ -80,10 +80,10 @@ static void *run(void *given)
 static void start(void)
 {
     rodt_chamber made;
-    uint8_t code;
-    assert_int_equal(rodt_column_plan_start(rodt_rules_find("us-fmcsr"), NULL, &plan), RODT_OK);
+    uint32_t code;
+    assert_int_equal(rodt_column_plan_new(rodt_rules_find("us-fmcsr"), NULL, &plan, NULL), RODT_OK);
     assert_int_equal(rodt_chamber_parse("clamp 36", &made, NULL), RODT_OK);
-    assert_int_equal(rodt_column_plan_add(&plan, &made, &code), RODT_OK);
+    assert_int_equal(rodt_column_plan_add(plan, &made, &code, NULL), RODT_OK);
     memset(valid, 0xE7, sizeof valid);
     for (int i = 0; i < ROWS; i++) {
         released[i] = RODT_COLUMN_PER_INCH;
@@ -127,6 +127,7 @@ static void two_threads_answer_as_one(void **state)
         assert_int_equal(works[i].finding.verdict, RODT_VERDICT_OUT_OF_ADJUSTMENT);
         assert_string_equal(works[i].sentence, alone->sentence);
     }
+    rodt_column_plan_free(plan);
 }
 
 int main(void)

@@ -43,7 +43,7 @@ static bool take_array(held_column *column, const struct ArrowSchema *schema, co
         return true;
     }
     if (column->kind == COLUMN_TEXT)
-        return rodt_text_cells_from_arrow(schema, array, &chunk->text) == RODT_OK ||
+        return rodt_text_cells_from_arrow(schema, array, &chunk->text, NULL) == RODT_OK ||
                py_raise_column(field, "this Arrow array cannot be read as text");
     if (array->n_buffers != 2 || array->buffers == NULL || (array->buffers[1] == NULL && array->length > 0))
         return py_raise_column(field, "this Arrow array has no cells");

@@ -9,13 +9,15 @@
 typedef struct number_plan {
     int judging;                 /* calls that do so now; changed under the lock alone */
     rodt_chamber_reader *reader; /* NULL until chambers come as text */
-    rodt_column_plan plan;
+    rodt_column_plan *plan;
 } number_plan;
 
 static void free_number_plan(number_plan *plan)
 {
-    if (plan != NULL)
+    if (plan != NULL) {
         rodt_chamber_reader_free(plan->reader);
+        rodt_column_plan_free(plan->plan);
+    }
     free(plan);
 }
 
@@ -51,12 +53,12 @@ PyObject *py_plan_start(const rodt_rules *rules, PyObject *shared)
         free(plan);
         return NULL;
     }
-    rodt_status status = rodt_column_plan_start(rules, &reading, &plan->plan);
+    rodt_status status = rodt_column_plan_new(rules, &reading, &plan->plan, py_call_error());
     PyObject *capsule = status == RODT_OK ? PyCapsule_New(plan, PLAN_CAPSULE, free_plan) : NULL;
     if (status != RODT_OK)
         py_raise_status(status);
     if (capsule == NULL)
-        free(plan);
+        free_number_plan(plan);
     return capsule;
 }
 
@@ -73,14 +75,14 @@ static bool check_space(rodt_status status)
 PyObject *py_plan_add(PyObject *capsule, const rodt_chamber *chamber)
 {
     number_plan *plan = PyCapsule_GetPointer(capsule, PLAN_CAPSULE);
-    uint8_t code;
+    uint32_t code;
     if (plan != NULL && plan->judging > 0) {
         PyErr_SetString(PyExc_RuntimeError, "another thread is judging with this plan; add its chambers before that");
         return NULL;
     }
-    if (plan == NULL || !check_space(rodt_column_plan_add(&plan->plan, chamber, &code)))
+    if (plan == NULL || !check_space(rodt_column_plan_add(plan->plan, chamber, &code, py_call_error())))
         return NULL;
-    return PyLong_FromLong(code);
+    return PyLong_FromUnsignedLong(code);
 }
 
 /* --- Chunks ------------------------------------------------------------------------------------------ */
@@ -191,7 +193,7 @@ static rodt_status judge_numbers(const number_plan *plan, cursor *w, const uint8
             in.day = cells_at(w, RODT_FIELD_DATE, 4);
             in.day_valid = bits_at(w, RODT_FIELD_DATE);
         }
-        rodt_status status = rodt_column_plan_judge(&plan->plan, &in, rows, &part);
+        rodt_status status = rodt_column_plan_judge(plan->plan, &in, rows, &part, NULL);
         if (status != RODT_OK)
             return status;
         advance(w, rows);
@@ -203,13 +205,13 @@ static rodt_status judge_numbers(const number_plan *plan, cursor *w, const uint8
 static rodt_status read_marks(number_plan *plan, const held_column *marks, uint8_t *codes)
 {
     cursor w = {.column = {marks}, .rows = marks->rows};
-    rodt_status made = plan->reader != NULL ? RODT_OK : rodt_chamber_reader_new(&plan->plan, &plan->reader);
+    rodt_status made = plan->reader != NULL ? RODT_OK : rodt_chamber_reader_new(plan->plan, &plan->reader);
     if (made != RODT_OK)
         return made;
     while (w.done < w.rows) {
         size_t rows = chunk_rows(&w);
         rodt_text_cells cells = text_at(&w, 0);
-        rodt_status status = rodt_chamber_reader_read(plan->reader, &cells, rows, codes + w.done);
+        rodt_status status = rodt_chamber_reader_read(plan->reader, &cells, rows, codes + w.done, NULL);
         if (status != RODT_OK)
             return status;
         advance(&w, rows);
@@ -269,11 +271,10 @@ static PyObject *finish(rodt_status status)
 /* New marks cannot be added to a plan that is in use; they go into a copy for this call. */
 static number_plan *copy_plan(const number_plan *plan)
 {
-    number_plan *copy = malloc(sizeof *copy);
-    if (copy != NULL) {
-        memcpy(copy, plan, sizeof *copy);
-        copy->judging = 0;
-        copy->reader = NULL;
+    number_plan *copy = calloc(1, sizeof *copy);
+    if (copy != NULL && rodt_column_plan_copy(plan->plan, &copy->plan) != RODT_OK) {
+        free(copy);
+        return NULL;
     }
     return copy;
 }
@@ -326,7 +327,7 @@ static rodt_status judge_texts(rodt_text_plan *plan, cursor *w, const rodt_colum
             if (w->column[i] != NULL)
                 in.field[i] = text_at(w, i);
         }
-        rodt_status status = rodt_text_plan_judge(plan, &in, rows, &part);
+        rodt_status status = rodt_text_plan_judge(plan, &in, rows, &part, NULL);
         if (status != RODT_OK)
             return status;
         advance(w, rows);
