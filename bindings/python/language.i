@@ -112,33 +112,33 @@
 
 /* --- Structs ----------------------------------------------------------------------------------------- */
 
-%define %given(TYPE, READ)
+%define %record(TYPE)
 %typemap(in) const TYPE * (TYPE given) {
-  if (!READ($input, &given))
+  if (!TO_RECORD(TYPE, $input, &given))
     SWIG_fail;
   $1 = &given;
 }
-%enddef
-
-%define %answer(TYPE, WRITE)
+%typemap(out) const TYPE * { $result = FROM_RECORD(TYPE, $1); }
 %typemap(in, numinputs=0) TYPE *OUTPUT (TYPE answer) { $1 = &answer; }
 %typemap(argout) TYPE *OUTPUT {
   Py_XDECREF($result);
-  $result = WRITE($1);
+  $result = FROM_RECORD(TYPE, $1);
 }
 %enddef
 
-%define %row(TYPE, WRITE)
-%typemap(out) const TYPE * { $result = WRITE($1); }
-%enddef
-
-%given(rodt_chamber, py_to_chamber)
-%given(rodt_tally, py_to_tally)
-%given(rodt_clues, py_to_clues)
-%given(rodt_air_reading, py_to_air_reading)
-%answer(rodt_chamber, py_from_chamber)
-%answer(rodt_limit_answer, py_from_limit_answer)
-%answer(rodt_identification, py_from_identification)
+%record(rodt_air_finding)
+%record(rodt_air_limit)
+%record(rodt_air_reading)
+%record(rodt_chamber)
+%record(rodt_chamber_row)
+%record(rodt_clues)
+%record(rodt_count)
+%record(rodt_identification)
+%record(rodt_limit)
+%record(rodt_limit_answer)
+%record(rodt_source)
+%record(rodt_tally)
+%record(rodt_volume_row)
 
 /* Judged in the memory that the capsule owns. */
 %typemap(in, numinputs=0) rodt_finding *OUTPUT {
@@ -155,23 +155,16 @@
 }
 %typemap(freearg) rodt_finding *OUTPUT { free($1); }
 
-%answer(rodt_count, py_from_count)
-%answer(rodt_air_finding, py_from_air_finding)
-%row(rodt_limit, py_from_limit)
-%row(rodt_chamber_row, py_from_chamber_row)
-%row(rodt_volume_row, py_from_volume_row)
-%row(rodt_air_limit, py_from_air_limit)
-%row(rodt_source, py_from_source)
-%row(rodt_rules, py_from_rules)
+%typemap(out) const rodt_rules * { $result = py_from_rules($1); }
 
 %typemap(in) rodt_position {
-  if (!py_to_position($input, &$1))
+  if (!TO_RECORD(rodt_position, $input, &$1))
     SWIG_fail;
 }
 %typemap(in, numinputs=0) rodt_position *OUTPUT (rodt_position answer) { $1 = &answer; }
 %typemap(argout) rodt_position *OUTPUT {
   Py_XDECREF($result);
-  $result = py_from_position(*$1);
+  $result = FROM_RECORD(rodt_position, $1);
 }
 
 %typemap(in, numinputs=0) rodt_date *OUTPUT (rodt_date answer) { $1 = &answer; }
@@ -193,13 +186,13 @@
 %typemap(argout) rodt_evidence *OUTPUT { $result = Py_BuildValue("Ni", $result, (int)*$1); }
 
 %typemap(in) rodt_tally *INOUT (rodt_tally answer) {
-  if (!py_to_tally($input, &answer))
+  if (!TO_RECORD(rodt_tally, $input, &answer))
     SWIG_fail;
   $1 = &answer;
 }
 %typemap(argout) rodt_tally *INOUT {
   Py_XDECREF($result);
-  $result = py_from_tally($1);
+  $result = FROM_RECORD(rodt_tally, $1);
 }
 
 /* --- Behind capsules --------------------------------------------------------------------------------- */

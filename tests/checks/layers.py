@@ -162,8 +162,8 @@ def _imports(text):
 
 def _python(root, layers):
     order = layers.lists["python"]
-    for path in tree.files(root, PYTHON, ".py"):
-        module = posixpath.basename(path)[:-3]
+    for path in tree.files(root, PYTHON, (".py", ".py.in")):
+        module = posixpath.basename(path).split(".")[0]
         if module not in order:
             yield Finding(path, 1, f"is not in the list of modules in {LIST}")
             continue

@@ -45,6 +45,9 @@ PyObject *py_from_text(const char *text);
 /* A tuple of what `make` gives for 0 to count - 1. */
 PyObject *py_from_each(size_t count, PyObject *(*make)(const void *all, size_t i), const void *all);
 
+/* Puts an item into a new tuple; *tuple is freed and NULL where the item is. */
+void py_tuple_put(PyObject **tuple, size_t i, PyObject *item);
+
 /* An int, a Fraction or another rational number, or a Decimal; exactly. */
 bool py_to_int64(PyObject *object, const char *field, int64_t *out);
 bool py_to_number(PyObject *object, const char *field, int64_t *num, int64_t *den);
@@ -58,36 +61,34 @@ bool py_to_date(PyObject *object, const char *field, rodt_date *out);
 /* A Fraction of numbers in lowest terms; None for "not given". */
 PyObject *py_from_parts(int64_t num, int64_t den);
 #define FROM_EXACT(value) py_from_parts((value).num, (value).den)
-
-/* Millimetres of a length. */
-PyObject *py_from_mm(rodt_length length);
 PyObject *py_from_date(rodt_date date);
 
-/* --- record.c: structs as tuples, member by member in the order of the header ------------------------- */
+/* --- record.c: records as tuples ---------------------------------------------------------------------- */
 
 #define RULES_CAPSULE "rodtravel.rules"
 
 PyObject *py_from_rules(const rodt_rules *rules);
-PyObject *py_from_source(const rodt_source *source);
-PyObject *py_from_limit(const rodt_limit *row);
-PyObject *py_from_chamber_row(const rodt_chamber_row *row);
-PyObject *py_from_volume_row(const rodt_volume_row *row);
-PyObject *py_from_limit_answer(const rodt_limit_answer *answer);
-PyObject *py_from_chamber(const rodt_chamber *chamber);
-PyObject *py_from_position(rodt_position position);
-PyObject *py_from_tally(const rodt_tally *tally);
-PyObject *py_from_count(const rodt_count *count);
-PyObject *py_from_identification(const rodt_identification *found);
-bool py_to_chamber(PyObject *object, rodt_chamber *out);
-bool py_to_position(PyObject *object, rodt_position *out);
-bool py_to_tally(PyObject *object, rodt_tally *out);
-bool py_to_clues(PyObject *object, rodt_clues *out);
+
+/* A tuple of the members that the library describes, in their order and without reserves, memory and rule sets; then
+ * the sentences of sentence.c. Enumerators and sets are numbers, records are tuples; what is not given is None, NULL
+ * too. rows_of: NULL, or rows of limits are given as their numbers in that rule set or its law, -1 = none. */
+PyObject *py_from_record(const rodt_record *record, const void *value, const rodt_rules *rows_of);
+#define FROM_RECORD(type, value) py_from_record(rodt_record_find(#type), value, NULL)
+
+/* From the same tuple, with or without sentences; pointers stay NULL. */
+bool py_to_record(const rodt_record *record, PyObject *tuple, void *out);
+#define TO_RECORD(type, tuple, out) py_to_record(rodt_record_find(#type), tuple, out)
+
+/* --- sentence.c --------------------------------------------------------------------------------------- */
+
+size_t py_sentence_count(const rodt_record *record);
+PyObject *py_sentence_at(const rodt_record *record, size_t i, const void *value);
 
 /* --- finding.c ---------------------------------------------------------------------------------------- */
 
 #define FINDING_CAPSULE "rodtravel.finding"
 
-/* Owns the finding, which was allocated by malloc. The package keeps the rule set alive as long as the capsule. */
+/* Owns the finding, which was allocated by malloc, and is a user of its rule set. */
 PyObject *py_own_finding(rodt_finding *finding);
 
 /* Where numbers of a reading are written so that they are read like text. */
@@ -98,12 +99,6 @@ typedef struct number_texts {
 /* From a tuple of the texts of a reading in the order of rodt_field, then unit, decimal comma, order of dates and
  * default day; or of chamber, released, applied and psi alone, the usual wheel end. */
 bool py_to_reading_text(PyObject *tuple, number_texts *room, rodt_form *out);
-
-/* --- air.c -------------------------------------------------------------------------------------------- */
-
-PyObject *py_from_air_limit(const rodt_air_limit *row);
-PyObject *py_from_air_finding(const rodt_air_finding *finding);
-bool py_to_air_reading(PyObject *tuple, rodt_air_reading *out);
 
 /* --- column.c: columns of the caller, never copied ---------------------------------------------------- */
 

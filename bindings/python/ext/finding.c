@@ -2,13 +2,20 @@
 /* Findings: a C struct behind a capsule, converted lazily to a tuple, and made again from that tuple. */
 #include "ext.h"
 
-static void free_finding(PyObject *capsule) { free(PyCapsule_GetPointer(capsule, FINDING_CAPSULE)); }
-
-PyObject *py_own_finding(rodt_finding *copy)
+static void free_finding(PyObject *capsule)
 {
-    PyObject *capsule = PyCapsule_New(copy, FINDING_CAPSULE, free_finding);
+    rodt_finding *finding = PyCapsule_GetPointer(capsule, FINDING_CAPSULE);
+    rodt_rules_unref(finding->rules);
+    free(finding);
+}
+
+PyObject *py_own_finding(rodt_finding *finding)
+{
+    PyObject *capsule = PyCapsule_New(finding, FINDING_CAPSULE, free_finding);
     if (capsule == NULL)
-        free(copy);
+        free(finding);
+    else
+        rodt_rules_ref(finding->rules);
     return capsule;
 }
 
@@ -27,75 +34,20 @@ static const rodt_rules *law_of(const rodt_rules *rules)
     return law != NULL ? law : rules;
 }
 
-/* Which row of a rule set it is; -1 = none. */
-static int row_number(const rodt_rules *rules, const rodt_limit *row)
+PyObject *py_finding_values(const rodt_finding *finding)
 {
-    for (size_t i = 0; row != NULL && i < rodt_rules_limit_count(rules); i++) {
-        if (rodt_rules_limit_at(rules, i) == row)
-            return (int)i;
-    }
-    return -1;
+    return py_from_record(rodt_record_find("rodt_finding"), finding, finding->rules);
 }
 
-PyObject *py_finding_values(const rodt_finding *f)
+PyObject *py_finding_from_values(PyObject *values, int row, int own_row, const rodt_rules *rules)
 {
-    return Py_BuildValue("iiKNNNNNNNNiNNNNNNiiiiN", (int)f->verdict, (int)f->proof, (unsigned long long)f->reasons,
-                         py_from_chamber(&f->chamber), FROM_EXACT(f->released), FROM_EXACT(f->applied),
-                         FROM_EXACT(f->applied_stroke), FROM_EXACT(f->limit), FROM_EXACT(f->law_limit),
-                         FROM_EXACT(f->margin), FROM_EXACT(f->long_limit), (int)f->unit, FROM_EXACT(f->division),
-                         FROM_EXACT(f->probability_over), FROM_EXACT(f->pressure), FROM_EXACT(f->pressure_after),
-                         py_from_date(f->day), py_from_date(f->other_day), (int)f->basis, (int)f->evidence,
-                         row_number(law_of(f->rules), f->limit_row), row_number(f->rules, f->own_row),
-                         py_from_source(f->source));
-}
-
-typedef struct finding_parts {
-    int verdict, proof, unit, basis, evidence, row, own_row;
-    unsigned long long reasons;
-    PyObject *chamber, *source;
-    PyObject *exact[11]; /* lengths as in to_exact, then the probability and two pressures */
-    PyObject *day, *other_day;
-} finding_parts;
-
-static bool read_parts(PyObject *values, finding_parts *p)
-{
-    PyObject **e = p->exact;
-    return PyArg_ParseTuple(values, "iiKOOOOOOOOiOOOOOOiiiiO", &p->verdict, &p->proof, &p->reasons, &p->chamber, &e[0],
-                            &e[1], &e[2], &e[3], &e[4], &e[5], &e[6], &p->unit, &e[7], &e[8], &e[9], &e[10], &p->day,
-                            &p->other_day, &p->basis, &p->evidence, &p->row, &p->own_row, &p->source);
-}
-
-static bool to_exact(const finding_parts *p, rodt_finding *f)
-{
-    rodt_length *const lengths[] = {&f->released,  &f->applied, &f->applied_stroke, &f->limit,
-                                    &f->law_limit, &f->margin,  &f->long_limit,     &f->division};
-    for (size_t i = 0; i < 8; i++) {
-        if (!py_to_length(p->exact[i], "finding", lengths[i]))
-            return false;
-    }
-    return py_to_ratio(p->exact[8], "finding", &f->probability_over) &&
-           py_to_pressure(p->exact[9], "finding", &f->pressure) &&
-           py_to_pressure(p->exact[10], "finding", &f->pressure_after) && py_to_date(p->day, "finding", &f->day) &&
-           py_to_date(p->other_day, "finding", &f->other_day) && py_to_chamber(p->chamber, &f->chamber);
-}
-
-PyObject *py_finding_from_values(PyObject *values, const rodt_rules *rules)
-{
-    finding_parts p;
     rodt_finding f;
     rodt_limit_answer answer;
-    memset(&f, 0, sizeof f);
-    if (!read_parts(values, &p) || !to_exact(&p, &f))
+    if (!TO_RECORD(rodt_finding, values, &f))
         return NULL;
-    f.verdict = (rodt_verdict)p.verdict;
-    f.proof = (rodt_proof)p.proof;
-    f.reasons = p.reasons;
-    f.unit = (rodt_unit)p.unit;
-    f.basis = (rodt_basis)p.basis;
-    f.evidence = (rodt_evidence)p.evidence;
-    f.limit_row = p.row < 0 ? NULL : rodt_rules_limit_at(law_of(rules), (size_t)p.row);
-    f.own_row = p.own_row < 0 ? NULL : rodt_rules_limit_at(rules, (size_t)p.own_row);
-    if (p.source != Py_None && rodt_rules_find_limit(rules, &f.chamber, f.day, &answer, NULL) == RODT_OK)
+    f.limit_row = row < 0 ? NULL : rodt_rules_limit_at(law_of(rules), (size_t)row);
+    f.own_row = own_row < 0 ? NULL : rodt_rules_limit_at(rules, (size_t)own_row);
+    if (rodt_rules_find_limit(rules, &f.chamber, f.day, &answer, NULL) == RODT_OK)
         f.source = answer.source;
     f.rules = rules;
     return from_finding(&f);

@@ -351,7 +351,6 @@ static bool check_texts(const cursor *w)
 /* A plan of the library, and what it points into. */
 typedef struct text_plan {
     rodt_text_plan *plan;
-    PyObject *rules;
     PyObject *defaults;
     number_texts numbers;
 } text_plan;
@@ -360,12 +359,11 @@ static void free_text_plan(PyObject *capsule)
 {
     text_plan *plan = PyCapsule_GetPointer(capsule, TEXT_PLAN_CAPSULE);
     rodt_text_plan_free(plan->plan);
-    Py_DECREF(plan->rules);
     Py_DECREF(plan->defaults);
     free(plan);
 }
 
-PyObject *py_text_plan_new(PyObject *defaults, PyObject *rules)
+PyObject *py_text_plan_new(PyObject *defaults, const rodt_rules *rules)
 {
     rodt_form texts;
     text_plan *plan = calloc(1, sizeof *plan);
@@ -374,16 +372,13 @@ PyObject *py_text_plan_new(PyObject *defaults, PyObject *rules)
         free(plan);
         return NULL;
     }
-    Py_INCREF(rules);
     Py_INCREF(defaults);
-    plan->rules = rules;
     plan->defaults = defaults;
     memset(py_call_error(), 0, sizeof(rodt_error));
     rodt_status status = RODT_OK;
-    const rodt_rules *law = PyCapsule_GetPointer(rules, RULES_CAPSULE);
-    bool read = law != NULL && py_to_reading_text(defaults, &plan->numbers, &texts);
+    bool read = py_to_reading_text(defaults, &plan->numbers, &texts);
     if (read)
-        status = rodt_text_plan_new(law, &texts, &plan->plan, py_call_error());
+        status = rodt_text_plan_new(rules, &texts, &plan->plan, py_call_error());
     if (status != RODT_OK)
         py_raise_status(status);
     if (read && status == RODT_OK)

@@ -9,6 +9,10 @@ PyObject *py_law_id(const rodt_rules *rules);
 /* A chamber that was put together by hand, checked. */
 PyObject *py_chamber_check(const rodt_chamber *chamber);
 
+/* The members that py_from_record gives of a record of that name: (name, kind, enumeration or
+ * record, array or bits). */
+PyObject *py_record_layout(const char *name);
+
 /* A length in inches as it would be read; numerator and denominator of a number. */
 PyObject *py_length(PyObject *inches, const char *field);
 PyObject *py_rational(PyObject *number, const char *field);
@@ -17,10 +21,11 @@ PyObject *py_rational(PyObject *number, const char *field);
 PyObject *py_judge_row(const rodt_form *text, const rodt_rules *rules);
 int py_finding_verdict(const rodt_finding *finding);
 
-/* A finding as a tuple, and back: rows are numbers, so the rule set and the tables must be the same. */
+/* A finding as a tuple of its record, and back: rows are numbers, so the rule set and the tables must be the same. */
 PyObject *py_finding_values(const rodt_finding *finding);
-PyObject *py_finding_from_values(PyObject *values, const rodt_rules *rules);
+PyObject *py_finding_from_values(PyObject *values, int row, int own_row, const rodt_rules *rules);
 
+/* `ends` is a tuple of pairs: a rodt_wheel_end without a reading, and the capsule of its finding. */
 PyObject *py_vehicle_combine(PyObject *ends, unsigned brakes);
 
 /* Capsules of columns. table_names and column_of_table are for a table that can be read only once; column_first is the
@@ -40,7 +45,7 @@ PyObject *py_plan_add(PyObject *capsule, const rodt_chamber *chamber);
 PyObject *py_columns_judge_numbers(PyObject *capsule, PyObject *columns, PyObject *answers);
 
 /* A plan for texts is used by one call at a time. `defaults` is a tuple as py_to_reading_text reads it. */
-PyObject *py_text_plan_new(PyObject *defaults, PyObject *rules);
+PyObject *py_text_plan_new(PyObject *defaults, const rodt_rules *rules);
 PyObject *py_columns_judge_texts(PyObject *capsule, PyObject *columns, PyObject *answers);
 
 /* Capsules for Arrow of what a tuple describes (arrow_out.c). stroke_bits: the validity bits, and how many are 0. */

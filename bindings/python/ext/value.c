@@ -141,16 +141,19 @@ PyObject *py_from_text(const char *text)
     return PyUnicode_FromString(text);
 }
 
+void py_tuple_put(PyObject **tuple, size_t i, PyObject *item)
+{
+    if (item == NULL)
+        Py_CLEAR(*tuple);
+    else
+        PyTuple_SetItem(*tuple, (Py_ssize_t)i, item);
+}
+
 PyObject *py_from_each(size_t count, PyObject *(*make)(const void *all, size_t i), const void *all)
 {
     PyObject *tuple = PyTuple_New((Py_ssize_t)count);
-    for (size_t i = 0; tuple != NULL && i < count; i++) {
-        PyObject *item = make(all, i);
-        if (item == NULL)
-            Py_CLEAR(tuple);
-        else
-            PyTuple_SetItem(tuple, (Py_ssize_t)i, item);
-    }
+    for (size_t i = 0; tuple != NULL && i < count; i++)
+        py_tuple_put(&tuple, i, make(all, i));
     return tuple;
 }
 
@@ -260,14 +263,6 @@ PyObject *py_from_parts(int64_t num, int64_t den)
     if (den == 0)
         Py_RETURN_NONE;
     return PyObject_CallFunction(classes.coprime, "LL", (long long)num, (long long)den);
-}
-
-/* Printed millimetres are stored as a length. Tables hold no large numbers, so this cannot overflow. */
-PyObject *py_from_mm(rodt_length length)
-{
-    if (!rodt_length_given(length))
-        Py_RETURN_NONE;
-    return PyObject_CallFunction(classes.fraction, "LL", (long long)length.num * 127, (long long)length.den * 5);
 }
 
 /* --- Days -------------------------------------------------------------------------------------------- */

@@ -10,7 +10,7 @@ from . import _rodtravel as _low
 from ._chambers import Chamber, chamber_of
 from ._enums import AirMissing, AirResult, Check, Span, VehicleClass, number_of
 from ._error import Error, Status, explained
-from ._record import Field, Record
+from ._record import Field, Record, raw
 from ._rules import AirLimit, Rules, rule_set
 from ._source import Source
 from ._types import Exact, Number
@@ -19,7 +19,7 @@ _YES_NO = (None, False, True)
 _ESTIMATED = "the reservoir is above zero, the chambers are not below it, and a fill is 0 to 1"
 
 
-class AirReading(Record):
+class AirReading(Record, of="rodt_air_reading"):
     """One check of the air system as it was done; a part of an AirFinding.
 
     >>> judge_air("warning", pressure="62 psi").reading.pressure
@@ -27,9 +27,9 @@ class AirReading(Record):
     """
 
     __slots__ = ()
-    check: Field[Check] = Field("The Check.", Check)
-    vehicle: Field[VehicleClass] = Field("The VehicleClass.", VehicleClass)
-    span: Field[Span] = Field("Build-up: what was timed, a Span.", Span)
+    check: Field[Check] = Field("The Check.")
+    vehicle: Field[VehicleClass] = Field("The VehicleClass.")
+    span: Field[Span] = Field("Build-up: what was timed, a Span.")
     answer: Field[bool | None] = Field("Yes or no; None = not recorded.", _YES_NO.__getitem__)
     towed_units: Field[int] = Field("Towed units; 0 = not recorded.")
     applications: Field[int] = Field("Full applications made; 0 = as many as the rule set requires.")
@@ -43,7 +43,7 @@ class AirReading(Record):
     required_volume: Field[Fraction | None] = Field("Reservoirs as required, in3; or None.")
 
 
-class AirFinding(Record):
+class AirFinding(Record, of="rodt_air_finding"):
     """The judgement of one air check, made by judge_air. `str()` is its sentence.
 
     >>> print(judge_air("warning", pressure=62, rules="us-cdl"))
@@ -51,15 +51,15 @@ class AirFinding(Record):
     """
 
     __slots__ = ()
-    result: Field[AirResult] = Field("The AirResult.", AirResult)
-    missing: Field[AirMissing] = Field("What was missing for an undetermined one, an AirMissing.", AirMissing)
+    result: Field[AirResult] = Field("The AirResult.")
+    missing: Field[AirMissing] = Field("What was missing for an undetermined one, an AirMissing.")
     major: Field[bool] = Field("A major defect by the rule set's own ranking.")
     minor: Field[bool] = Field("A minor one by that ranking.")
     at_limit: Field[bool] = Field("Exactly at the bound.")
-    reading: Field[AirReading] = Field("As given, an AirReading.", AirReading)
+    reading: Field[AirReading] = Field("As given, an AirReading.")
     measured: Field[Fraction | None] = Field("In the measure of the row; None = none.")
     allowed: Field[Fraction | None] = Field("The bound that judged, in the measure of the row; None for yes or no.")
-    row: Field[AirLimit | None] = Field("The row that judged, an AirLimit; None = none.", AirLimit)
+    row: Field[AirLimit | None] = Field("The row that judged, an AirLimit; None = none.")
     sentence: Field[str] = Field("The judgement as a sentence for a form.")
     edge: Field[str] = Field('What would have been defective, a sentence; "" without a row.')
 
@@ -92,10 +92,12 @@ def judge_air(check: Check | str, *, vehicle: VehicleClass | str = "any", span: 
     for name, number in (("towed_units", towed_units), ("applications", applications)):
         if not 0 <= operator.index(number) <= 1000:
             raise Error(Status.ARGUMENT, f"{number} is no number of {name}", field=name)
-    raw = (number_of(Check, check, "check"), number_of(VehicleClass, vehicle, "vehicle"),
-           number_of(Span, span, "span"), _YES_NO.index(answer), towed_units, applications, built, pressure, before,
-           after, cut_out, seconds, actual_volume, required_volume)
-    return AirFinding._read(_low.rodt_air_judge(raw, rule_set(rules)._kept))
+    reading = raw("rodt_air_reading", check=number_of(Check, check, "check"),
+                  vehicle=number_of(VehicleClass, vehicle, "vehicle"), span=number_of(Span, span, "span"),
+                  answer=_YES_NO.index(answer), towed_units=towed_units, applications=applications, built=built,
+                  pressure=pressure, before=before, after=after, cut_out=cut_out, seconds=seconds,
+                  actual_volume=actual_volume, required_volume=required_volume)
+    return AirFinding._read(_low.rodt_air_judge(reading, rule_set(rules)._kept))
 
 
 def check_title(check: Check | str) -> str:
@@ -107,7 +109,7 @@ def check_title(check: Check | str) -> str:
     return _low.rodt_air_check_title(number_of(Check, check, "check"))
 
 
-class VolumeRow(Record):
+class VolumeRow(Record, of="rodt_volume_row"):
     """Rated volume of a service chamber, a row of Table V of 49 CFR 571.121.
 
     >>> volume_rows()[0].size, volume_rows()[0].volume
@@ -119,7 +121,7 @@ class VolumeRow(Record):
     stroke_from: Field[Fraction] = Field("Full stroke from, inches, inside.")
     stroke_until: Field[Fraction] = Field("Full stroke until, inches, inside.")
     volume: Field[Fraction] = Field("In3.")
-    source: Field[Source] = Field("The Source.", Source)
+    source: Field[Source] = Field("The Source.")
 
 
 def volume_rows() -> tuple[VolumeRow, ...]:

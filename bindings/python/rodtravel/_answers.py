@@ -8,8 +8,7 @@ from fractions import Fraction
 from typing import TYPE_CHECKING, Any, ClassVar, SupportsIndex, overload
 
 from . import _rodtravel as _low
-from ._enums import Reason, Verdict
-from ._findings import reasons_of
+from ._enums import Reason, Verdict, set_of
 from ._record import Field, Record
 
 if TYPE_CHECKING:
@@ -25,6 +24,7 @@ _NULLABLE = 2
 _ARROW_FORMATS = {"i": "i", "Q": "L", "B": "C"}
 _FORMATS = "iBQB"  # of memoryviews: stroke, verdict, reasons, flags
 _WIDTHS = (4, 1, 8, 1)
+_reasons = set_of(Reason, of_bits=False)
 
 
 class Column:
@@ -133,12 +133,12 @@ class Answer(Record):
     applied_stroke: Field[Fraction | None] = Field(
         "Inches; None where there is none, or it is finer than a column holds.")
     verdict: Field[Verdict] = Field("The Verdict.", Verdict)
-    reasons: Field[tuple[Reason, ...]] = Field("Why, a tuple of Reason.", reasons_of)
+    reasons: Field[tuple[Reason, ...]] = Field("Why, a tuple of Reason.", _reasons)
 
 
 class Answers:
     """Columns of answers: stroke (int32, units of 5 nm; NO_STROKE = none), verdict (uint8, the number of a Verdict),
-    reasons (uint64, bit n = the nth Reason) and flags (uint8: 1 = something is missing, 2 = unreadable).
+    reasons (uint64, bit n = the Reason of number n) and flags (uint8: 1 = something is missing, 2 = unreadable).
 
     A row is an Answer, a slice of them is Answers with cells of its own. NumPy takes the columns, and pyarrow, polars
     and DuckDB take columns or the whole table, without a copy; there the verdicts are words and strokes that are none
@@ -213,7 +213,7 @@ class Answers:
         import pandas
         lengths = {units: _low.rodt_length_format(Fraction(units, UNITS_PER_INCH)) if units != NO_STROKE else None
                    for units in set(self.stroke)}
-        codes = {bits: " ".join(reason.value for reason in reasons_of(bits)) for bits in set(self.reasons)}
+        codes = {bits: " ".join(reason.value for reason in _reasons(bits)) for bits in set(self.reasons)}
         return pandas.DataFrame({
             "applied_stroke": [lengths[units] for units in self.stroke],
             "verdict": pandas.Categorical.from_codes(list(self.verdict), [verdict.value for verdict in Verdict]),

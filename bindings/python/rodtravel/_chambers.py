@@ -3,17 +3,15 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import Any
 
 from . import _rodtravel as _low
 from ._enums import Family, StrokeClass, number_of
-from ._error import Error, Status
-from ._record import Field, Record
+from ._record import Field, Record, millimetres, raw
 from ._source import Source
 from ._types import Exact
 
 
-class Chamber(Record):
+class Chamber(Record, of="rodt_chamber"):
     """One service brake chamber, as far as it is known. What is not known is "unknown" or None.
 
     `size` and `spring_size` are text, a type number or a letter; `rated_stroke` and `marked_limit` are what is marked
@@ -25,8 +23,8 @@ class Chamber(Record):
     """
 
     __slots__ = ()
-    family: Field[Family] = Field("How the housing is built, a Family.", Family)
-    stroke_class: Field[StrokeClass] = Field("Standard or long stroke, a StrokeClass.", StrokeClass)
+    family: Field[Family] = Field("How the housing is built, a Family.")
+    stroke_class: Field[StrokeClass] = Field("Standard or long stroke, a StrokeClass.")
     size: Field[str | None] = Field('Type number "30" or letter "C"; None = not known.')
     spring_size: Field[str | None] = Field("Spring brake part of a double mark such as 24/30; None = none said.")
     rated_stroke: Field[Fraction | None] = Field(
@@ -36,16 +34,11 @@ class Chamber(Record):
     def __init__(self, size: str | None = None, *, family: Family | str = "unknown",
                  stroke_class: StrokeClass | str = "unknown", spring_size: str | None = None,
                  rated_stroke: Exact | None = None, marked_limit: Exact | None = None) -> None:
-        raw = (number_of(Family, family, "family"), number_of(StrokeClass, stroke_class, "stroke_class"), size,
-               spring_size, rated_stroke, marked_limit)
-        checked = _low.chamber_check(raw)
-        for name, mark in (("rated_stroke", checked[4]), ("marked_limit", checked[5])):
-            if mark is not None and mark < 0:
-                raise Error(Status.NEGATIVE, "a mark cannot be below zero", field=name)
+        checked = _low.chamber_check(raw(
+            "rodt_chamber", family=number_of(Family, family, "family"),
+            stroke_class=number_of(StrokeClass, stroke_class, "stroke_class"), size=size, spring_size=spring_size,
+            rated_stroke=rated_stroke, marked_limit=marked_limit))
         object.__setattr__(self, "_values", self._read(checked)._values)
-
-    def _raw(self) -> tuple[Any, ...]:
-        return (self.family.number, self.stroke_class.number) + self._values[2:]
 
     def __str__(self) -> str:
         return _low.rodt_chamber_format(self._raw()) if self.size or self.family is not Family.UNKNOWN else "unknown"
@@ -69,7 +62,7 @@ def read_chamber(text: str) -> Chamber:
     return Chamber._read(_low.rodt_chamber_parse_n(text))
 
 
-class ChamberRow(Record):
+class ChamberRow(Record, of="rodt_chamber_row"):
     """One chamber as published: its outside diameter and rated stroke.
 
     >>> chamber_rows()[0].size, chamber_rows()[0].outside_diameter
@@ -77,14 +70,14 @@ class ChamberRow(Record):
     """
 
     __slots__ = ()
-    family: Field[Family] = Field("A Family.", Family)
+    family: Field[Family] = Field("A Family.")
     size: Field[str] = Field("Type number or letter, text.")
     outside_diameter: Field[Fraction | None] = Field("Inches; None = none published.")
     outside_diameter_mm: Field[Fraction | None] = Field(
-        "The millimetres printed beside it, rounded by the source; None = none.")
+        "The millimetres printed beside it, rounded by the source; None = none.", millimetres)
     standard_rated_stroke: Field[Fraction | None] = Field(
         "Inches, of the standard stroke class; None = none published.")
-    source: Field[Source | None] = Field("Source of the diameter.", Source)
+    source: Field[Source | None] = Field("Source of the diameter.")
 
 
 def chamber_rows() -> tuple[ChamberRow, ...]:

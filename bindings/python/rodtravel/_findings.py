@@ -2,6 +2,7 @@
 """The judgement of one wheel end."""
 from __future__ import annotations
 
+import operator
 import re
 from datetime import date as Date
 from fractions import Fraction
@@ -17,15 +18,7 @@ from ._rules import DEFAULT_RULES, Limit, Rules, _known, rule_set
 from ._source import Source
 from ._types import Day, Exact
 
-_ALL_REASONS = tuple(Reason)
-
-
-def reasons_of(bits: int) -> tuple[Reason, ...]:
-    """The set of reasons that the library gives as bits."""
-    return tuple(reason for number, reason in enumerate(_ALL_REASONS) if bits >> number & 1)
-
-
-class Finding(Record):
+class Finding(Record, of="rodt_finding"):
     """The judgement of one wheel end, made by judge and judge_row. Read-only.
 
     >>> finding = judge("20", "3 3/8", "4 13/16", stroke_class="standard", psi=95)
@@ -39,10 +32,10 @@ class Finding(Record):
     _kept: Any  # the C struct
     _rules: Rules
     _cached: tuple[Any, ...]
-    verdict: Field[Verdict] = Field("The Verdict.", Verdict)
-    proof: Field[Proof] = Field("What the divisions of the tape prove, a Proof; it never changes the verdict.", Proof)
-    reasons: Field[tuple[Reason, ...]] = Field("Why, a tuple of Reason.", reasons_of)
-    chamber: Field[Chamber] = Field("The Chamber as it was judged: what was assumed is filled in.", Chamber)
+    verdict: Field[Verdict] = Field("The Verdict.")
+    proof: Field[Proof] = Field("What the divisions of the tape prove, a Proof; it never changes the verdict.")
+    reasons: Field[tuple[Reason, ...]] = Field("Why, a tuple of Reason.")
+    chamber: Field[Chamber] = Field("The Chamber as it was judged: what was assumed is filled in.")
     released: Field[Fraction | None] = Field("Released measurement, inches; None = missing or unreadable.")
     applied: Field[Fraction | None] = Field("Applied measurement, inches; None = missing or unreadable.")
     applied_stroke: Field[Fraction | None] = Field(
@@ -54,7 +47,7 @@ class Finding(Record):
         "Limit less applied stroke, inches; negative = over; None where one is missing.")
     long_limit: Field[Fraction | None] = Field(
         "With `assumed-standard`: the limit that the long-stroke chamber of this size has, inches.")
-    unit: Field[Unit] = Field("The Unit of the sentences.", Unit)
+    unit: Field[Unit] = Field("The Unit of the sentences.")
     division: Field[Fraction | None] = Field("Smallest graduation that was read, inches; or None.")
     probability_over: Field[Fraction | None] = Field(
         "Exact probability that the true stroke is over the limit; given with a proof.")
@@ -62,11 +55,11 @@ class Finding(Record):
     pressure_after: Field[Fraction | None] = Field("Reservoir pressure after it, psi; None = not recorded.")
     day: Field[Date | None] = Field("The day whose law judged; None = the newest text.")
     other_day: Field[Date | None] = Field("The second meaning of an ambiguous date; or None.")
-    basis: Field[Basis] = Field("What the law's limit is based on, a Basis.", Basis)
-    evidence: Field[Evidence] = Field("How the law's limit was checked, an Evidence.", Evidence)
-    _row: Field[int] = Field("Number of the law's row; -1 = none.")
-    _own_row: Field[int] = Field("Number of the carrier's row; -1 = none.")
-    source: Field[Source | None] = Field("Source of the law's limit; or None.", Source)
+    basis: Field[Basis] = Field("What the law's limit is based on, a Basis.")
+    evidence: Field[Evidence] = Field("How the law's limit was checked, an Evidence.")
+    _row: Field[int] = Field("Number of the law's row; -1 = none.", operator.index, of="limit_row")
+    _own_row: Field[int] = Field("Number of the carrier's row; -1 = none.", operator.index, of="own_row")
+    source: Field[Source | None] = Field("Source of the law's limit; or None.")
 
     @property
     def _values(self) -> tuple[Any, ...]:  # type: ignore[override]
@@ -132,7 +125,8 @@ class Finding(Record):
         return {**super().asdict(), "rules": self._rules.id}
 
     def __reduce__(self) -> Any:
-        return _restore, (_low.finding_values(self._kept), self._rules, _low.rodt_tables_edition())
+        values = _low.finding_values(self._kept), self._row, self._own_row
+        return _restore, (values, self._rules, _low.rodt_tables_edition())
 
 
 _verdict = from_number(Verdict)
@@ -155,7 +149,7 @@ def _restore(values: tuple[Any, ...], rules: Rules, edition: str) -> Finding:
     """A finding of another process. Rows are known by their number, so the tables must be the same."""
     if edition != _low.rodt_tables_edition():
         raise Error(Status.ARGUMENT, f"this finding was made with the tables of {edition}; judge its readings again")
-    return _finding(_low.finding_from_values(values, rules._kept), rules)
+    return _finding(_low.finding_from_values(*values, rules._kept), rules)
 
 
 def _chamber_texts(chamber: Any, stroke_class: Any, rated_stroke: Any, marked_limit: Any) -> tuple[Any, Any, Any, Any]:

@@ -3,22 +3,17 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import Any
 
 from . import _rodtravel as _low
 from ._chambers import Chamber, chamber_of
 from ._enums import Clue, Family, Observation, Port, Tag, number_of
 from ._error import Error, Status
-from ._record import Field, Record, tuple_of
+from ._record import Field, Record, raw
 from ._rules import DEFAULT_RULES, Rules, rule_set
 from ._types import Day, Exact
 
 
-def _clues(bits: int) -> tuple[Clue, ...]:
-    return tuple(clue for number, clue in enumerate(Clue) if bits >> number & 1)
-
-
-class Candidate(Record):
+class Candidate(Record, of="rodt_candidate"):
     """One chamber that the clues allow.
 
     >>> identify(stamp="30L").candidates[0].limit
@@ -26,16 +21,16 @@ class Candidate(Record):
     """
 
     __slots__ = ()
-    chamber: Field[Chamber] = Field("The Chamber; its rated stroke where that decides.", Chamber)
+    chamber: Field[Chamber] = Field("The Chamber; its rated stroke where that decides.")
     limit: Field[Fraction | None] = Field("Its adjustment limit, inches; None = none published.")
     diameter: Field[Fraction | None] = Field("Its published outside diameter, inches; None = none.")
     diameter_distance: Field[Fraction | None] = Field("How far the tape reading is from it, inches; None = no reading.")
-    clues_for: Field[tuple[Clue, ...]] = Field("The clues for it, a tuple of Clue.", _clues)
+    clues_for: Field[tuple[Clue, ...]] = Field("The clues for it, a tuple of Clue.")
     clues_against: Field[tuple[Clue, ...]] = Field(
-        "The clues against it; empty unless the clues contradict each other.", _clues)
+        "The clues against it; empty unless the clues contradict each other.")
 
 
-class Identification(Record):
+class Identification(Record, of="rodt_identification"):
     """Which chamber it can be, the best candidate first.
 
     >>> found = identify(stamp="30", port="round")
@@ -44,12 +39,12 @@ class Identification(Record):
     """
 
     __slots__ = ()
-    candidates: Field[tuple[Candidate, ...]] = Field("A tuple of Candidate; empty = the tables know none that fits.",
-                       tuple_of(Candidate))
+    candidates: Field[tuple[Candidate, ...]] = Field(
+        "A tuple of Candidate; empty = the tables know none that fits.")
     strict_limit: Field[Fraction | None] = Field(
         "The smallest limit among them, inches: judge by it until one is left; or None.")
-    contradiction: Field[tuple[Clue, ...]] = Field("The clues that cannot all be true, a tuple of Clue.", _clues)
-    next_observation: Field[Observation] = Field("What to look at next, an Observation.", Observation)
+    contradiction: Field[tuple[Clue, ...]] = Field("The clues that cannot all be true, a tuple of Clue.")
+    next_observation: Field[Observation] = Field("What to look at next, an Observation.")
 
     @property
     def advice(self) -> str:
@@ -73,8 +68,10 @@ def identify(*, stamp: Chamber | str | None = None, family: Family | str = "unkn
     >>> [str(candidate.chamber) for candidate in found.candidates]
     ['clamp 30 long']
     """
-    raw = (None if stamp is None else chamber_of(stamp)._raw(), number_of(Family, family, "family"),
-           number_of(Port, port, "port"), number_of(Tag, tag, "tag"), rated_stroke, diameter, diameter_division)
-    if raw == (None, 0, 0, 0, None, None, diameter_division):
+    clues = raw("rodt_clues", stamp=None if stamp is None else chamber_of(stamp)._raw(),
+                family=number_of(Family, family, "family"), port=number_of(Port, port, "port"),
+                tag=number_of(Tag, tag, "tag"), rated_stroke=rated_stroke, diameter=diameter,
+                diameter_division=diameter_division)
+    if stamp is rated_stroke is diameter is None and family == "unknown" and port == tag == "not-seen":
         raise Error(Status.ARGUMENT, "there is no clue: give a stamp, a family, a port, a tag, a rated stroke or a diameter")
-    return Identification._read(_low.rodt_clues_identify(raw, rule_set(rules)._kept, day))
+    return Identification._read(_low.rodt_clues_identify(clues, rule_set(rules)._kept, day))

@@ -3,26 +3,32 @@
 from __future__ import annotations
 
 import enum
+import functools
 import operator
 from collections.abc import Callable
+from fractions import Fraction
 from typing import TYPE_CHECKING, Any, ClassVar, Generic, NoReturn, TypeVar, overload
 
-from ._enums import Word, from_number
+from . import _rodtravel as _low
+from ._enums import CLASSES, Word, from_number, set_of
 
 if TYPE_CHECKING:
     from typing_extensions import Never, Self
 
 _T = TypeVar("_T")
+_records: dict[str, type[Record]] = {}
 
 
 class Field(Generic[_T]):
     """A member of a record, in the order of declaration; Record makes a property of it.
 
-    `read` turns the wrapper's value into the member's: an enumeration, a Record, or a function. None stays None.
+    `read` turns the wrapper's value into the member's: an enumeration, a Record, or a function. It follows from the
+    library's description where the member is described. None stays None. `of` is the name there, if that is another.
     """
 
-    def __init__(self, doc: str, read: Callable[..., Any] | None = None) -> None:
+    def __init__(self, doc: str, read: Callable[..., Any] | None = None, *, of: str = "") -> None:
         self.doc = doc
+        self.of = of
         if isinstance(read, type):
             read = from_number(read) if issubclass(read, Word) else getattr(read, "_read")
         self.read = read
@@ -39,6 +45,35 @@ class Field(Generic[_T]):
 def tuple_of(kind: type[Record]) -> Callable[[Any], tuple[Any, ...]]:
     """A function that reads a tuple of records."""
     return lambda all: tuple(kind._read(one) for one in all)
+
+
+_layout = functools.lru_cache(None)(_low.record_layout)
+
+
+@functools.lru_cache(None)
+def _names(of: str) -> tuple[str, ...]:
+    return tuple(name for name, *_ in _layout(of))
+
+
+def raw(of: str, **members: Any) -> tuple[Any, ...]:
+    """The wrapper's tuple of a record of the library; what is not given is None."""
+    return tuple(map(members.get, _names(of)))
+
+
+def millimetres(inches: Fraction) -> Fraction:
+    """Of printed millimetres, which the library keeps as a length."""
+    return inches * Fraction(127, 5)
+
+
+def _reader(kind: str, of: str, many: bool) -> Callable[..., Any] | None:
+    """What reads a member that the library describes so."""
+    if kind == "set":
+        return set_of(CLASSES[of], many)
+    if kind == "enumerator":
+        return from_number(CLASSES[of]) if of in CLASSES else None
+    if of not in _records:
+        return None
+    return tuple_of(_records[of]) if many else getattr(_records[of], "_read")
 
 
 def _getter(index: int) -> Callable[[Any], Any]:
@@ -63,14 +98,25 @@ class Record:
     __slots__ = ("_values",)
     _values: tuple[Any, ...]
     _fields: ClassVar[tuple[str, ...]] = ()
-    _readers: ClassVar[tuple[Callable[..., Any] | None, ...]] = ()
+    _members: ClassVar[tuple[str, ...]] = ()  # as the wrapper calls them
+    _pick: ClassVar[Callable[[Any], tuple[Any, ...]]]  # them out of the wrapper's tuple
+    _readers: ClassVar[tuple[tuple[int, Callable[..., Any]], ...]] = ()
 
-    def __init_subclass__(cls, **words: Any) -> None:
+    def __init_subclass__(cls, of: str = "", **words: Any) -> None:
+        """`of` is the record of the library that it is. Fields that it does not have come last in the wrapper's tuple."""
         super().__init_subclass__(**words)
-        own = [(name, item) for name, item in vars(cls).items() if isinstance(item, Field)]
-        cls._fields = tuple(name for name, _ in own if name[0] != "_")
-        cls._readers = tuple(item.read for _, item in own)
-        for index, (name, item) in enumerate(own):
+        own = {name: item for name, item in vars(cls).items() if isinstance(item, Field)}
+        cls._fields = tuple(name for name in own if name[0] != "_")
+        cls._members = tuple(item.of or name for name, item in own.items())
+        layout = {name: (place, _reader(*how)) for place, (name, *how) in enumerate(_layout(of) if of else ())}
+        for name in cls._members:
+            layout.setdefault(name, (len(layout), None))
+        cls._pick = operator.itemgetter(*(layout[name][0] for name in cls._members))
+        readers = [item.read or layout[name][1] for name, item in zip(cls._members, own.values())]
+        cls._readers = tuple((index, read) for index, read in enumerate(readers) if read)
+        if of:
+            _records[of] = cls
+        for index, (name, item) in enumerate(own.items()):
             setattr(cls, name, property(_getter(index), doc=item.doc))
 
     def __init__(self, *_args: Never, **_words: Never) -> None:
@@ -84,13 +130,20 @@ class Record:
 
     @classmethod
     def _convert(cls, values: Any) -> tuple[Any, ...]:
-        return tuple(value if read is None or value is None else read(value)
-                     for read, value in zip(cls._readers, values))
+        made = list(cls._pick(values))
+        for index, read in cls._readers:
+            if made[index] is not None:
+                made[index] = read(made[index])
+        return tuple(made)
 
     @classmethod
     def _read(cls, values: Any) -> Any:
         """From what the wrapper gives: None stays None, numbers become members of enumerations, tuples records."""
         return None if values is None else cls._make(cls._convert(values))
+
+    def _raw(self) -> tuple[Any, ...]:
+        """The wrapper's tuple, of numbers and tuples."""
+        return tuple([value.number if isinstance(value, Word) else value for value in self._values])
 
     def asdict(self) -> dict[str, Any]:
         """The members by name, as plain dict, list, str, int, bool, Fraction and date."""

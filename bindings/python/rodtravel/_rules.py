@@ -11,7 +11,7 @@ from ._chambers import Chamber, chamber_of
 from ._enums import (AirKind, Basis, Check, Comparison, Evidence, Family, Measure, Span, StrokeClass, VehicleClass,
                      from_number)
 from ._error import Error, Status
-from ._record import Field, Record
+from ._record import Field, Record, millimetres
 from ._source import Source
 from ._types import Day
 
@@ -22,7 +22,7 @@ DEFAULT_RULES = "us-fmcsr"
 _NAME_BYTES_MAX = 39  # bytes of the id of a Rules
 
 
-class Limit(Record):
+class Limit(Record, of="rodt_limit"):
     """One row of a table of adjustment limits.
 
     >>> row = rule_set("us-fmcsr").limits[0]
@@ -31,23 +31,24 @@ class Limit(Record):
     """
 
     __slots__ = ()
-    family: Field[Family] = Field("A Family.", Family)
-    stroke_class: Field[StrokeClass] = Field('A StrokeClass; "any" = the family has one limit for every class.',
-                         from_number(StrokeClass))
+    family: Field[Family] = Field("A Family.")
+    stroke_class: Field[StrokeClass] = Field('A StrokeClass; "any" = the family has one limit for every class.')
     size: Field[str] = Field("Type number or letter, text.")
     rated_stroke: Field[Fraction | None] = Field(
         "Inches; the row holds only for this marked rated stroke; None = for any.")
-    rated_stroke_mm: Field[Fraction | None] = Field("The printed millimetres of that.")
+    rated_stroke_mm: Field[Fraction | None] = Field("The printed millimetres of that.", millimetres)
     limit: Field[Fraction] = Field("The adjustment limit, inches.")
     published: Field[str] = Field("The figure as printed, text.")
-    printed_mm: Field[Fraction | None] = Field("The millimetres printed beside it; None = none printed.")
-    valid_from: Field[date | None] = Field("First day; None = the day of effect was not found.")
-    valid_until: Field[date | None] = Field("Last day; None = still in force in the text that was read.")
-    source: Field[Source] = Field("The Source.", Source)
-    evidence: Field[Evidence] = Field("How the figure was checked, an Evidence.", Evidence)
+    printed_mm: Field[Fraction | None] = Field(
+        "The millimetres printed beside it; None = none printed.", millimetres)
+    valid_from: Field[date | None] = Field("First day; None = the day of effect was not found.", of="from")
+    valid_until: Field[date | None] = Field(
+        "Last day; None = still in force in the text that was read.", of="until")
+    source: Field[Source] = Field("The Source.")
+    evidence: Field[Evidence] = Field("How the figure was checked, an Evidence.")
 
 
-class AirLimit(Record):
+class AirLimit(Record, of="rodt_air_limit"):
     """One row of a table of air checks; it states the acceptable condition.
 
     >>> row = [row for row in rule_set("us-cdl").air_limits if row.check == "loss-released"][0]
@@ -56,17 +57,17 @@ class AirLimit(Record):
     """
 
     __slots__ = ()
-    check: Field[Check] = Field("A Check.", Check)
-    kind: Field[AirKind] = Field("How the rule set ranks it, an AirKind.", AirKind)
-    vehicle: Field[VehicleClass] = Field("A VehicleClass.", VehicleClass)
+    check: Field[Check] = Field("A Check.")
+    kind: Field[AirKind] = Field("How the rule set ranks it, an AirKind.")
+    vehicle: Field[VehicleClass] = Field("A VehicleClass.")
     towed_units: Field[int] = Field("For just this many towed units; -1 = any number.")
     towed_or_more: Field[bool] = Field("For that many and more.")
-    comparison: Field[Comparison] = Field("A Comparison.", Comparison)
-    measure: Field[Measure] = Field("What the figures are in, a Measure.", Measure)
+    comparison: Field[Comparison] = Field("A Comparison.")
+    measure: Field[Measure] = Field("What the figures are in, a Measure.")
     value: Field[Fraction | None] = Field("The bound; the lower one of two; None for yes or no.")
     upper: Field[Fraction | None] = Field("The upper bound of two; None otherwise.")
     per_towed_unit: Field[Fraction | None] = Field("Added for each towed unit after the first; None = nothing.")
-    span: Field[Span] = Field("Build-up: what is timed, a Span.", Span)
+    span: Field[Span] = Field("Build-up: what is timed, a Span.")
     start: Field[Fraction | None] = Field("Pressure in psi at which that begins; or None.")
     stop: Field[Fraction | None] = Field("Pressure in psi at which it ends; or None.")
     applications: Field[int] = Field("Reserve: full applications between the readings; 0 otherwise.")
@@ -77,12 +78,12 @@ class AirLimit(Record):
     built_until: Field[date | None] = Field("For vehicles built until this day; None = any.")
     published: Field[str] = Field("The figure and its edge as worded.")
     setup: Field[str] = Field("How the check is set up.")
-    source: Field[Source] = Field("The Source.", Source)
-    evidence: Field[Evidence] = Field("How the figure was checked, an Evidence.", Evidence)
+    source: Field[Source] = Field("The Source.")
+    evidence: Field[Evidence] = Field("How the figure was checked, an Evidence.")
     edge: Field[str] = Field("What would be defective, a sentence.")
 
 
-class LimitAnswer(Record):
+class LimitAnswer(Record, of="rodt_limit_answer"):
     """What the limit is for a chamber on a day, and what it is based on.
 
     >>> answer = rule_set("us-fmcsr").find_limit("clamp 36", day="2021-10-13")
@@ -91,14 +92,14 @@ class LimitAnswer(Record):
     """
 
     __slots__ = ()
-    basis: Field[Basis] = Field("What the law's limit is based on, a Basis.", Basis)
+    basis: Field[Basis] = Field("What the law's limit is based on, a Basis.")
     limit: Field[Fraction | None] = Field(
         "The limit that judges, inches: the stricter of the law's and the carrier's own; None = none.")
     law_limit: Field[Fraction | None] = Field("The law's own limit, inches; or None.")
-    row: Field[Limit | None] = Field("The law's row, a Limit; or None.", Limit)
-    own_row: Field[Limit | None] = Field("The carrier's row, a Limit; or None.", Limit)
-    source: Field[Source | None] = Field("Source of the law's limit; or None.", Source)
-    evidence: Field[Evidence] = Field("How the law's limit was checked, an Evidence.", Evidence)
+    row: Field[Limit | None] = Field("The law's row, a Limit; or None.")
+    own_row: Field[Limit | None] = Field("The carrier's row, a Limit; or None.")
+    source: Field[Source | None] = Field("Source of the law's limit; or None.")
+    evidence: Field[Evidence] = Field("How the law's limit was checked, an Evidence.")
     assumed_clamp: Field[bool] = Field("The family was not known; a bare type number is taken as clamp.")
     assumed_standard: Field[bool] = Field("The stroke class was not known; standard is taken.")
     conflicting_marks: Field[bool] = Field("The marks contradict each other; standard is taken.")

@@ -5,7 +5,7 @@ from __future__ import annotations
 from ._record import Field, Record
 
 
-class Source(Record):
+class Source(Record, of="rodt_source"):
     """A published document, as text; "" where something is not known. `str()` is one line for a form.
 
     >>> print(judge("30", "2 1/8", "4 1/8").source)

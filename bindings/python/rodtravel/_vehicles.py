@@ -11,12 +11,12 @@ from . import _rodtravel as _low
 from ._enums import Adjuster, Advice, Evidence, Mismatch, Outcome, Side, from_number, number_of
 from ._error import Error, Status
 from ._findings import Finding
-from ._record import Field, Record, tuple_of
+from ._record import Field, Record, raw, tuple_of
 from ._source import Source
 from ._types import Exact
 
 
-class Position(Record):
+class Position(Record, of="rodt_position"):
     """One wheel end: axle 1 to 99, counted from the front through every unit, and side. `str()` is "1L".
 
     Raises Error for an axle or side that there is not.
@@ -27,7 +27,7 @@ class Position(Record):
 
     __slots__ = ()
     axle: Field[int] = Field("1 is the foremost.")
-    side: Field[Side] = Field("A Side.", Side)
+    side: Field[Side] = Field("A Side.")
 
     def __init__(self, axle: int, side: Side | str) -> None:
         axle = operator.index(axle)
@@ -37,9 +37,6 @@ class Position(Record):
         if not raw[1]:
             raise Error(Status.ARGUMENT, "a position has a side, left or right", field="side")
         object.__setattr__(self, "_values", read_position(_low.rodt_position_format(raw))._values)
-
-    def _raw(self) -> tuple[Any, ...]:
-        return self.axle, self.side.number
 
     def __str__(self) -> str:
         return _low.rodt_position_format(self._raw())
@@ -67,31 +64,7 @@ def _brakes(brakes: int) -> int:
     return brakes
 
 
-class Count(Record):
-    """The roadside count of defective brakes, exact. `str()` is its sentence.
-
-    >>> print(Tally(brakes=6, full=1, half=1).judge())
-    1 1/2 of 6 brakes defective, 25 %: 20 % is reached, but not the 2 whole brakes of the chart
-    """
-
-    __slots__ = ()
-    outcome: Field[Outcome] = Field("Whether the criterion is met, an Outcome.", Outcome)
-    brakes: Field[int] = Field("Brakes of the vehicle, measured or not.")
-    unmeasured: Field[int] = Field("Brakes that are there and have no finding.")
-    tally: Field[Tally] = Field("What was counted, a Tally.", lambda raw: Tally._read(raw))
-    defective: Field[Fraction] = Field("Full defects and half of the half ones, in brakes.")
-    share: Field[Fraction | None] = Field("That of all brakes; None without a brake.")
-    worst_share: Field[Fraction | None] = Field("The share if every unknown and unmeasured brake were a full defect.")
-    known_share: Field[Fraction | None] = Field("The share of the brakes whose state is known; None if there is none.")
-    criterion: Field[Fraction] = Field("The share from which the vehicle is out of service: 1/5.")
-    whole_needed: Field[int] = Field("Brakes that the chart of whole brakes requires.")
-    sentence: Field[str] = Field("The count in one line.")
-
-    def __str__(self) -> str:
-        return self.sentence
-
-
-class Tally(Record):
+class Tally(Record, of="rodt_tally"):
     """Brakes counted one by one: `tally + finding` is the next one.
 
     The numbers are brakes: all of them, full defects, half defects, unknown ones, and inoperative ones among the full.
@@ -128,9 +101,31 @@ class Tally(Record):
 
         Raises Error if there are fewer brakes than counted.
         """
-        if brakes is not None and _brakes(brakes) < self.brakes:
-            raise Error(Status.ARGUMENT, "there are fewer brakes than were counted", field="brakes")
-        return Count._read(_low.rodt_tally_judge(self._values, brakes or 0))
+        return Count._read(_low.rodt_tally_judge(self._values, 0 if brakes is None else _brakes(brakes)))
+
+
+class Count(Record, of="rodt_count"):
+    """The roadside count of defective brakes, exact. `str()` is its sentence.
+
+    >>> print(Tally(brakes=6, full=1, half=1).judge())
+    1 1/2 of 6 brakes defective, 25 %: 20 % is reached, but not the 2 whole brakes of the chart
+    """
+
+    __slots__ = ()
+    outcome: Field[Outcome] = Field("Whether the criterion is met, an Outcome.")
+    brakes: Field[int] = Field("Brakes of the vehicle, measured or not.")
+    unmeasured: Field[int] = Field("Brakes that are there and have no finding.")
+    tally: Field[Tally] = Field("What was counted, a Tally.")
+    defective: Field[Fraction] = Field("Full defects and half of the half ones, in brakes.")
+    share: Field[Fraction | None] = Field("That of all brakes; None without a brake.")
+    worst_share: Field[Fraction | None] = Field("The share if every unknown and unmeasured brake were a full defect.")
+    known_share: Field[Fraction | None] = Field("The share of the brakes whose state is known; None if there is none.")
+    criterion: Field[Fraction] = Field("The share from which the vehicle is out of service: 1/5.")
+    whole_needed: Field[int] = Field("Brakes that the chart of whole brakes requires.")
+    sentence: Field[str] = Field("The count in one line.")
+
+    def __str__(self) -> str:
+        return self.sentence
 
 
 class CriterionPart(Record):
@@ -183,7 +178,8 @@ class WheelEnd(Record):
         object.__setattr__(self, "_values", (position, finding, adjuster, _low.length(arm_length, "arm_length")))
 
     def _raw(self) -> tuple[Any, ...]:
-        return self.position._raw(), self.adjuster.number, self.arm_length, self.finding._kept
+        return raw("rodt_wheel_end", position=self.position._raw(), adjuster=self.adjuster.number,
+                   arm_length=self.arm_length), self.finding._kept
 
 
 class AxleRemark(Record):
@@ -195,17 +191,13 @@ class AxleRemark(Record):
     """
 
     __slots__ = ()
-    mismatch: Field[Mismatch] = Field("The Mismatch.", lambda bit: tuple(Mismatch)[bit.bit_length() - 1])
+    mismatch: Field[Mismatch] = Field("The Mismatch.", Mismatch)
     sentence: Field[str] = Field("The remark as a sentence.")
     source: Field[Source | None] = Field("The Source; None = no figure of law.", Source)
     evidence: Field[Evidence] = Field("How that was checked, an Evidence.", Evidence)
 
 
-def _index(number: int) -> int | None:
-    return None if number < 0 else number
-
-
-class Axle(Record):
+class Axle(Record, of="rodt_axle_finding"):
     """One axle of a vehicle.
 
     >>> judge_vehicle([WheelEnd("1L", judge("20", "2", "3"))]).axles[0].right is None
@@ -216,8 +208,8 @@ class Axle(Record):
     axle: Field[int] = Field("Its number; 1 is the foremost.")
     remarks: Field[tuple[AxleRemark, ...]] = Field("Its mismatches, a tuple of AxleRemark.",
                     tuple_of(AxleRemark))
-    left: Field[int | None] = Field("Which of the wheel ends is its left one, counted from 0; None = none.", _index)
-    right: Field[int | None] = Field("Which is its right one; None = none.", _index)
+    left: Field[int | None] = Field("Which of the wheel ends is its left one, counted from 0; None = none.")
+    right: Field[int | None] = Field("Which is its right one; None = none.")
     stroke_difference: Field[Fraction | None] = Field("Longer stroke less shorter, inches; None = one is missing.")
     al_left: Field[Fraction | None] = Field("Type number x arm length, in3; None = one is missing.")
     al_right: Field[Fraction | None] = Field("Type number x arm length, in3; None = one is missing.")
@@ -237,7 +229,7 @@ class AdviceNote(Record):
     evidence: Field[Evidence] = Field("How that was checked, an Evidence.", Evidence)
 
 
-class VehicleFinding(Record):
+class VehicleFinding(Record, of="rodt_vehicle_finding"):
     """The judgement of a vehicle, made by judge_vehicle.
 
     >>> ends = [WheelEnd(place, judge("20", "2", "4")) for place in ("1L", "1R")]
@@ -247,14 +239,14 @@ class VehicleFinding(Record):
     """
 
     __slots__ = ()
-    count: Field[Count] = Field("The roadside Count.", Count)
+    count: Field[Count] = Field("The roadside Count.")
     in_adjustment: Field[int] = Field("Wheel ends in adjustment.")
     out_of_adjustment: Field[int] = Field("Wheel ends out of adjustment.")
     inoperative: Field[int] = Field("Wheel ends whose rod did not move.")
     undetermined: Field[int] = Field("Wheel ends of which nothing is proven.")
     mismatched_axles: Field[int] = Field("Axles with a mismatch that the law forbids.")
     mixed_days: Field[int] = Field("Wheel ends judged by another day than the first.")
-    axles: Field[tuple[Axle, ...]] = Field("From the front, a tuple of Axle.", tuple_of(Axle))
+    axles: Field[tuple[Axle, ...]] = Field("From the front, a tuple of Axle.")
     advice: Field[tuple[AdviceNote, ...]] = Field("One AdviceNote for each wheel end, in their order.",
                    tuple_of(AdviceNote))
 
@@ -263,22 +255,15 @@ def judge_vehicle(ends: Iterable[WheelEnd], *, brakes: int | None = None) -> Veh
     """Judges a vehicle or combination from its wheel ends, an iterable of WheelEnd in any order.
 
     `brakes` is how many there are, measured or not; None = both ends of every axle that has one. Raises Error if a
-    position is given twice, if there is no wheel end, or if there are fewer brakes than wheel ends.
+    position is given twice, `line` being the number of the wheel end, if there is no wheel end, or if there are fewer
+    brakes than wheel ends.
 
     >>> ends = [WheelEnd("1L", judge("20", "2", "3 1/2")), WheelEnd("1R", judge("20", "2", "3 5/8"))]
     >>> str(judge_vehicle(ends).count.outcome)
     'below-criterion'
     """
     ends = tuple(ends)
-    if not ends:
-        raise Error(Status.ARGUMENT, "there is no wheel end", field="ends")
     if not all(isinstance(end, WheelEnd) for end in ends):
         raise TypeError("wheel ends are WheelEnd objects")
-    seen = set()
-    for end in ends:
-        if end.position in seen:
-            raise Error(Status.ARGUMENT, f"{end.position} is given twice", field="ends")
-        seen.add(end.position)
-    if brakes is not None and _brakes(brakes) < len(ends):
-        raise Error(Status.ARGUMENT, "there are fewer brakes than wheel ends", field="brakes")
-    return VehicleFinding._read(_low.vehicle_combine(tuple(end._raw() for end in ends), brakes or 0))
+    return VehicleFinding._read(_low.vehicle_combine(tuple(end._raw() for end in ends),
+                                                    0 if brakes is None else _brakes(brakes)))

@@ -175,7 +175,11 @@ def test_rules_from_text():
 
 def test_vehicles():
     ends = [rt.WheelEnd("1L", rt.judge("30", "2", "4")), rt.WheelEnd("1L", rt.judge("30", "2", "4"))]
-    tap.refused(rt.Error, rt.judge_vehicle, ends)
+    ends.insert(1, rt.WheelEnd("1R", ends[0].finding))
+    error = tap.refused(rt.Error, rt.judge_vehicle, ends)
+    assert (error.status.name, error.field, error.line) == ("ARGUMENT", "position", 3)
+    error = tap.refused(rt.Error, rt.judge_vehicle, [rt.WheelEnd(f"{axle}L", ends[0].finding) for axle in range(1, 70)])
+    assert (error.status.name, error.field) == ("RANGE", "position") and error.line == 41, error.line
     tap.refused(rt.Error, rt.judge_vehicle, [])
     tap.refused(rt.Error, rt.judge_vehicle, ends[:1], brakes=0)
     tap.refused(rt.Error, rt.judge_vehicle, ends[:1], brakes=-1)

@@ -85,11 +85,12 @@ def test_messages_tell_what_was_expected():
                        (lambda: rt.judge_air(""), "check: a check has a name"),
                        (lambda: rt.identify(diameter="8 1/8", diameter_division=0), "diameter_division: the length is zero"),
                        (lambda: rt.Position(1, "unknown"), "side: a position has a side"),
-                       (lambda: rt.Chamber("30", rated_stroke=-1), "rated_stroke: a mark cannot be below zero"),
+                       (lambda: rt.Chamber("30", rated_stroke=-1), "rated_stroke: the figure is below zero"),
+                       (lambda: rt.Chamber("30", marked_limit=7), "marked_limit: a chamber is marked with 3/4 to 6 in"),
                        (lambda: rt.Tally(1, full=2), "tally: full, half and unknown ones are brakes"),
-                       (lambda: rt.Tally(2, full=1).judge(1), "brakes: there are fewer brakes than were counted"),
-                       (lambda: rt.judge_vehicle([]), "ends: there is no wheel end"),
-                       (lambda: rt.judge_vehicle([end, end]), "ends: 1L is given twice")):
+                       (lambda: rt.Tally(2, full=1).judge(1), "brakes: more brakes were counted than the vehicle has"),
+                       (lambda: rt.judge_vehicle([]), "one wheel end is needed at least"),
+                       (lambda: rt.judge_vehicle([end, end]), "position, line 2: this position is there twice")):
         assert part in str(tap.refused(rt.Error, call)), part
 
 
