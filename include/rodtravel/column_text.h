@@ -27,23 +27,23 @@ RODT_API bool rodt_text_layout_find(const char *word, size_t size, RODT_ENUM32(r
 
 /* One text, not closed by a zero byte; NULL = missing. */
 typedef struct rodt_text_span {
-    const char *text;
-    size_t size;
+    const char *text; /* UTF-8; NULL = missing */
+    size_t size;      /* bytes */
 } rodt_text_span;
 
 /* A column of texts. It points into memory of the caller. All zero bytes mean "no such column". */
 typedef struct rodt_text_cells {
-    RODT_ENUM32(rodt_text_layout) layout;
+    RODT_ENUM32(rodt_text_layout) layout; /* how `cells` is to be read */
     uint32_t index_width;        /* bytes of one number of `index`: 1, 2, 4 or 8 */
-    const void *cells;
-    const char *bytes;
-    const void *const *buffers;
+    const void *cells;           /* see rodt_text_layout */
+    const char *bytes;           /* the texts of offsets */
+    const void *const *buffers;  /* the long texts of views */
     size_t from;                 /* the cell of the first row, or of number 0 of a dictionary */
     size_t count;                /* cells of a dictionary */
     rodt_column_bits valid;      /* of the cells */
     const void *index;           /* not NULL = the cells are a dictionary, and this is the number of each row */
     size_t index_from;           /* the number of the first row */
-    rodt_column_bits index_valid;
+    rodt_column_bits index_valid; /* of the rows */
     uint64_t reserved[2];        /* zero */
 } rodt_text_cells;
 
@@ -52,7 +52,7 @@ RODT_API rodt_text_span rodt_text_cells_at(const rodt_text_cells *cells, size_t 
 
 /* Columns by rodt_field. Chamber, released and applied are needed. */
 typedef struct rodt_text_columns {
-    rodt_text_cells field[RODT_READING_FIELDS];
+    rodt_text_cells field[RODT_READING_FIELDS]; /* by rodt_field */
 } rodt_text_columns;
 
 /*

@@ -11,31 +11,39 @@ extern "C" {
 
 /* Shape of the air ports' bosses, or of the embossment on the pressure cap. Square is a sign of long
  * stroke; round is no proof of standard. */
-typedef enum rodt_port RODT_ENUM_TYPE { RODT_PORT_NOT_SEEN = 0, RODT_PORT_ROUND = 1, RODT_PORT_SQUARE = 2 } rodt_port;
+typedef enum rodt_port RODT_ENUM_TYPE {
+    RODT_PORT_NOT_SEEN = 0, /* not looked at, or not to be seen */
+    RODT_PORT_ROUND = 1,    /* round */
+    RODT_PORT_SQUARE = 2    /* square */
+} rodt_port;
 
 /* Tag under a clamp bolt. A trapezoid is a sign of long stroke; no tag is no proof, tags fall off. */
-typedef enum rodt_tag RODT_ENUM_TYPE { RODT_TAG_NOT_SEEN = 0, RODT_TAG_NONE = 1, RODT_TAG_TRAPEZOID = 2 } rodt_tag;
+typedef enum rodt_tag RODT_ENUM_TYPE {
+    RODT_TAG_NOT_SEEN = 0, /* not looked at, or not to be seen */
+    RODT_TAG_NONE = 1,     /* there is no tag */
+    RODT_TAG_TRAPEZOID = 2 /* a trapezoid tag */
+} rodt_tag;
 
 /* What was seen. All zero bytes mean "nothing"; set what there is. */
 typedef struct rodt_clues {
-    rodt_chamber stamp;            /* what the stamped text says, by rodt_chamber_parse; zero = not legible */
+    rodt_chamber stamp;              /* what the stamped text says, by rodt_chamber_parse; zero = not legible */
     RODT_ENUM32(rodt_family) family; /* how the housing is built, by looking */
-    RODT_ENUM32(rodt_port) port;
-    RODT_ENUM32(rodt_tag) tag;
-    rodt_length rated_stroke;      /* rated stroke that is marked */
-    rodt_length diameter;          /* outside diameter by tape */
-    rodt_length diameter_division; /* graduation it was read to; not given = 1/8 in is taken */
-    uint64_t reserved[4];          /* zero */
+    RODT_ENUM32(rodt_port) port;     /* shape of the ports */
+    RODT_ENUM32(rodt_tag) tag;       /* tag under a clamp bolt */
+    rodt_length rated_stroke;        /* rated stroke that is marked */
+    rodt_length diameter;            /* outside diameter by tape */
+    rodt_length diameter_division;   /* graduation it was read to; not given = 1/8 in is taken */
+    uint64_t reserved[4];            /* zero */
 } rodt_clues;
 
 /* Clues, as bits: which of them support or contradict a candidate, or each other. */
 typedef enum rodt_clue RODT_ENUM_TYPE {
-    RODT_CLUE_STAMP = 1u << 0,
-    RODT_CLUE_FAMILY = 1u << 1,
-    RODT_CLUE_PORT = 1u << 2,
-    RODT_CLUE_TAG = 1u << 3,
-    RODT_CLUE_RATED_STROKE = 1u << 4,
-    RODT_CLUE_DIAMETER = 1u << 5
+    RODT_CLUE_STAMP = 1u << 0,        /* the stamped text */
+    RODT_CLUE_FAMILY = 1u << 1,       /* how the housing is built */
+    RODT_CLUE_PORT = 1u << 2,         /* shape of the ports */
+    RODT_CLUE_TAG = 1u << 3,          /* the tag */
+    RODT_CLUE_RATED_STROKE = 1u << 4, /* the marked rated stroke */
+    RODT_CLUE_DIAMETER = 1u << 5      /* the outside diameter */
 } rodt_clue;
 
 /* The one observation that would distinguish the candidates best. */
@@ -58,17 +66,18 @@ typedef struct rodt_candidate {
     uint32_t clues_against;        /* RODT_CLUE_ bits; not zero only where the clues contradict each other */
 } rodt_candidate;
 
+/* Candidates of one answer, at most. */
 #define RODT_CANDIDATES_MAX 48
 
 /* The answer: candidates with the best first. A plain value, about 8 KB; it points to nothing. */
 typedef struct rodt_identification {
     size_t count; /* candidates; 0 = no chamber fits that the tables know */
-    rodt_candidate candidates[RODT_CANDIDATES_MAX];
+    rodt_candidate candidates[RODT_CANDIDATES_MAX]; /* the best first */
     rodt_length strict_limit;   /* the smallest limit that rodt_rules_find_limit has for a candidate with the marked
                                    rated stroke; judge by it until one of them is left */
     uint32_t contradiction;     /* the clues that cannot all be true; 0 = they agree */
     RODT_ENUM32(rodt_observation) next_observation; /* what to look at next */
-    uint64_t reserved[4];
+    uint64_t reserved[4];       /* zero */
 } rodt_identification;
 
 /*

@@ -9,7 +9,12 @@
 extern "C" {
 #endif
 
-typedef enum rodt_side RODT_ENUM_TYPE { RODT_SIDE_UNKNOWN = 0, RODT_SIDE_LEFT = 1, RODT_SIDE_RIGHT = 2 } rodt_side;
+/* The side of the vehicle. */
+typedef enum rodt_side RODT_ENUM_TYPE {
+    RODT_SIDE_UNKNOWN = 0, /* not given */
+    RODT_SIDE_LEFT = 1,    /* left, seen in the direction of travel */
+    RODT_SIDE_RIGHT = 2    /* right */
+} rodt_side;
 
 /* The stable word of a side, "left"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_side_name(rodt_side side);
@@ -18,6 +23,7 @@ RODT_API const char *rodt_side_name(rodt_side side);
  * untouched. */
 RODT_API bool rodt_side_find(const char *word, size_t size, RODT_ENUM32(rodt_side) *out);
 
+/* The greatest number of an axle. */
 #define RODT_AXLE_NUMBER_MAX 99
 
 /* One wheel end of the vehicle or combination: "1L" is the left end of the foremost axle; axles are counted
@@ -40,9 +46,9 @@ RODT_API rodt_status rodt_position_format(rodt_position position, char *text, si
 
 /* Kind of slack adjuster. It does not change a verdict; it changes what to do about it. */
 typedef enum rodt_adjuster RODT_ENUM_TYPE {
-    RODT_ADJUSTER_NOT_RECORDED = 0,
-    RODT_ADJUSTER_MANUAL = 1,
-    RODT_ADJUSTER_AUTOMATIC = 2
+    RODT_ADJUSTER_NOT_RECORDED = 0, /* nobody wrote it down */
+    RODT_ADJUSTER_MANUAL = 1,       /* adjusted by hand */
+    RODT_ADJUSTER_AUTOMATIC = 2     /* adjusts itself */
 } rodt_adjuster;
 
 /* The stable word of a kind of adjuster, "automatic"; "" for a number that is none. Constant, never NULL. */
@@ -75,12 +81,12 @@ RODT_API rodt_defect rodt_finding_defect(const rodt_finding *finding);
 /* Brakes of one vehicle, counted one by one; zero = none yet. A plain value: a file of any length needs one
  * for each vehicle that is open. */
 typedef struct rodt_tally {
-    uint32_t brakes; /* counted so far */
-    uint32_t full;
-    uint32_t half;
-    uint32_t unknown;
+    uint32_t brakes;      /* counted so far */
+    uint32_t full;        /* counted as one */
+    uint32_t half;        /* counted as half */
+    uint32_t unknown;     /* state not known */
     uint32_t inoperative; /* part of full */
-    uint32_t reserved[3];
+    uint32_t reserved[3]; /* zero */
 } rodt_tally;
 
 /* More brakes than any file of one vehicle has. */
@@ -92,25 +98,25 @@ RODT_API rodt_status rodt_tally_add(rodt_tally *tally, const rodt_finding *findi
 
 /* Whether the roadside criterion is met. The words of rodt_outcome_name are stable. */
 typedef enum rodt_outcome RODT_ENUM_TYPE {
-    RODT_OUTCOME_UNDETERMINED = 0, /* not reached by what is known, but the unknown brakes could reach it */
-    RODT_OUTCOME_BELOW = 1,        /* cannot be reached any more */
-    RODT_OUTCOME_AMBIGUOUS = 2,    /* the percentage is reached, the chart of whole brakes is not; both are shown */
-    RODT_OUTCOME_OUT_OF_SERVICE = 3
+    RODT_OUTCOME_UNDETERMINED = 0,  /* not reached by what is known, but the unknown brakes could reach it */
+    RODT_OUTCOME_BELOW = 1,         /* cannot be reached any more */
+    RODT_OUTCOME_AMBIGUOUS = 2,     /* the percentage is reached, the chart of whole brakes is not; both are shown */
+    RODT_OUTCOME_OUT_OF_SERVICE = 3 /* the criterion is met */
 } rodt_outcome;
 
 /* The count, exact. */
 typedef struct rodt_count {
-    RODT_ENUM32(rodt_outcome) outcome;
+    RODT_ENUM32(rodt_outcome) outcome; /* whether the criterion is met */
     uint32_t brakes;       /* the denominator: brakes of the vehicle, measured or not */
     uint32_t unmeasured;   /* brakes that are there and have no finding */
-    rodt_tally tally;
+    rodt_tally tally;      /* the brakes that were counted */
     rodt_ratio defective;  /* full + half/2, in brakes */
     rodt_ratio share;      /* defective / brakes; not given without a brake, like the next three */
     rodt_ratio worst_share; /* if every unknown and unmeasured brake were a full defect */
     rodt_ratio known_share; /* defective / brakes whose state is known; not given if there is none */
     rodt_ratio criterion;  /* 1/5 */
     uint32_t whole_needed; /* brakes that the chart of whole brakes asks for: criterion x brakes, rounded up */
-    uint64_t reserved[4];
+    uint64_t reserved[4];  /* zero */
 } rodt_count;
 
 /*
@@ -154,11 +160,11 @@ RODT_API const char *rodt_count_words(size_t part);
 
 /* One wheel end as it was found. All zero bytes mean "nothing recorded". */
 typedef struct rodt_wheel_end {
-    rodt_position position;
-    RODT_ENUM32(rodt_adjuster) adjuster;
-    rodt_reading reading;
-    rodt_length arm_length;   /* effective length of the slack adjuster; not given = not measured */
-    uint64_t reserved[4];     /* zero */
+    rodt_position position;              /* which one it is */
+    RODT_ENUM32(rodt_adjuster) adjuster; /* kind of slack adjuster */
+    rodt_reading reading;                /* as it was measured */
+    rodt_length arm_length;              /* effective length of the slack adjuster; not given = not measured */
+    uint64_t reserved[4];                /* zero */
 } rodt_wheel_end;
 
 /* What does not match on an axle, or needs a look, as bits. */
@@ -183,23 +189,25 @@ RODT_API const char *rodt_axle_mismatch_name(rodt_axle_mismatch mismatch);
  * untouched. */
 RODT_API bool rodt_axle_mismatch_find(const char *word, size_t size, RODT_ENUM32(rodt_axle_mismatch) *out);
 
+/* What was found on one axle. */
 typedef struct rodt_axle_finding {
-    int16_t axle;
-    int16_t reserved_1;
-    uint32_t mismatches;         /* RODT_AXLE_ bits */
-    size_t left;                 /* index of the wheel end; SIZE_MAX = none */
-    size_t right;
+    int16_t axle;                  /* number, from the front */
+    int16_t reserved_1;            /* zero */
+    uint32_t mismatches;           /* RODT_AXLE_ bits */
+    size_t left;                   /* index of the wheel end; SIZE_MAX = none */
+    size_t right;                  /* the same of the right end */
     rodt_length stroke_difference; /* longer less shorter; not given = one is missing */
-    rodt_ratio al_left;          /* type number x arm length, in3; not given = one is missing */
-    rodt_ratio al_right;
-    uint64_t reserved[2];
+    rodt_ratio al_left;            /* type number x arm length, in3; not given = one is missing */
+    rodt_ratio al_right;           /* the same of the right end */
+    uint64_t reserved[2];          /* zero */
 } rodt_axle_finding;
 
+/* Axles of a vehicle or combination, at most. */
 #define RODT_AXLES_MAX 40
 
 /* What to do next about one wheel end. */
 typedef enum rodt_advice RODT_ENUM_TYPE {
-    RODT_ADVICE_NONE = 0,
+    RODT_ADVICE_NONE = 0,          /* nothing to do */
     RODT_ADVICE_ADJUST = 1,        /* manual adjuster, over: adjust, measure again */
     RODT_ADVICE_FIND_FAULT = 2,    /* automatic adjuster, over: find the fault, never turn it back by hand */
     RODT_ADVICE_FIND_ADJUSTER = 3, /* over, kind of adjuster not recorded: find out which it is first */
@@ -216,17 +224,18 @@ RODT_API const char *rodt_advice_name(rodt_advice advice);
  * untouched. */
 RODT_API bool rodt_advice_find(const char *word, size_t size, RODT_ENUM32(rodt_advice) *out);
 
+/* The judgement of the whole vehicle. A plain value; it points to nothing. */
 typedef struct rodt_vehicle_finding {
-    rodt_count count;
-    uint32_t in_adjustment;
-    uint32_t out_of_adjustment;
-    uint32_t inoperative;
-    uint32_t undetermined;
-    uint32_t mismatched_axles; /* axles with a RODT_AXLE_LAW bit */
-    uint32_t mixed_days;       /* wheel ends judged by another day than the first */
-    size_t axle_count;
+    rodt_count count;                        /* the roadside criterion */
+    uint32_t in_adjustment;                  /* wheel ends with that verdict */
+    uint32_t out_of_adjustment;              /* wheel ends with that verdict */
+    uint32_t inoperative;                    /* wheel ends with that verdict */
+    uint32_t undetermined;                   /* wheel ends with that verdict */
+    uint32_t mismatched_axles;               /* axles with a RODT_AXLE_LAW bit */
+    uint32_t mixed_days;                     /* wheel ends judged by another day than the first */
+    size_t axle_count;                       /* axles in `axles` */
     rodt_axle_finding axles[RODT_AXLES_MAX]; /* from the front */
-    uint64_t reserved[8];
+    uint64_t reserved[8];                    /* zero */
 } rodt_vehicle_finding;
 
 /*
@@ -252,8 +261,8 @@ RODT_API rodt_status rodt_vehicle_judge(const rodt_wheel_end *ends, size_t count
                                         rodt_vehicle_finding *out, rodt_error *error);
 
 /*
- * The same from findings that are there already, one for each wheel end: those of rodt_form_judge_row know what could
- * not be read. The readings of the wheel ends are not looked at. Statuses as above.
+ * As rodt_vehicle_judge, from findings that are there already, one for each wheel end: those of rodt_form_judge_row
+ * know what could not be read. The readings of the wheel ends are not looked at. Statuses as rodt_vehicle_judge.
  */
 RODT_API rodt_status rodt_vehicle_combine(const rodt_wheel_end *ends, size_t count, uint32_t brakes,
                                           const rodt_finding *findings, rodt_advice *advice,
@@ -267,7 +276,7 @@ RODT_API rodt_status rodt_axle_format(const rodt_axle_finding *axle, uint32_t bi
 /* The same as data. Statuses as rodt_finding_message; RODT_E_ARGUMENT also if the axle does not have the bit. */
 RODT_API rodt_status rodt_axle_message(const rodt_axle_finding *axle, uint32_t bit, rodt_message *out);
 
-/* The source of a RODT_AXLE_ bit, or NULL if there is none; evidence as above. */
+/* The source of a RODT_AXLE_ bit, or NULL if there is none; evidence, if not NULL, gets how it was checked. */
 RODT_API const rodt_source *rodt_axle_source(uint32_t bit, RODT_ENUM32(rodt_evidence) *evidence);
 
 /* One sentence of advice; "" for RODT_ADVICE_NONE. Constant, never NULL. */
@@ -276,7 +285,7 @@ RODT_API const char *rodt_advice_text(rodt_advice advice);
 /* The same as data. RODT_OK; RODT_E_ARGUMENT: out is NULL. */
 RODT_API rodt_status rodt_advice_message(rodt_advice advice, rodt_message *out);
 
-/* The source of an advice, or NULL if there is none; evidence as above. */
+/* The source of an advice, or NULL if there is none; evidence, if not NULL, gets how it was checked. */
 RODT_API const rodt_source *rodt_advice_source(rodt_advice advice, RODT_ENUM32(rodt_evidence) *evidence);
 
 /* --- Force, as information --------------------------------------------------------------------------- */
@@ -287,7 +296,7 @@ RODT_API const rodt_source *rodt_advice_source(rodt_advice advice, RODT_ENUM32(r
 RODT_API rodt_status rodt_chamber_pushrod_force(const rodt_chamber *chamber, rodt_pressure pressure,
                                                 rodt_ratio *pounds);
 
-/* AL factor: type number x effective arm length, in cubic inches. Statuses as above. */
+/* AL factor: type number x effective arm length, in cubic inches. Statuses as rodt_chamber_pushrod_force. */
 RODT_API rodt_status rodt_chamber_al_factor(const rodt_chamber *chamber, rodt_length arm_length, rodt_ratio *factor);
 
 #ifdef __cplusplus
