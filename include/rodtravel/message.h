@@ -4,6 +4,8 @@
 #ifndef RODTRAVEL_MESSAGE_H
 #define RODTRAVEL_MESSAGE_H
 
+#include <stdbool.h>
+
 #include "date.h"
 #include "ratio.h"
 
@@ -13,8 +15,8 @@ extern "C" {
 
 /*
  * What can be said, one code for each form of a sentence: clauses are put together, words never are. The numbers and
- * the words of rodt_message_name are stable; a later version adds codes to the end of a group, and groups at the end.
- * The English template of a code names its arguments (rodt_message_template).
+ * the words of rodt_message_code_name are stable; a later version adds codes to the end of a group, and groups at the
+ * end. The English template of a code names its arguments (rodt_message_template).
  */
 typedef enum rodt_message_code RODT_ENUM_TYPE {
     RODT_MESSAGE_NONE = 0, /* nothing is to be said; written as "" */
@@ -304,12 +306,22 @@ typedef struct rodt_message {
     rodt_argument arguments[RODT_MESSAGE_ARGUMENTS];
 } rodt_message;
 
-/* The stable word of a code, "stroke.over-limit", and its English template. Constant; "" for a number that is none. */
-RODT_API const char *rodt_message_name(rodt_message_code code);
+/* The stable word of a code, "stroke.over-limit"; "" for a number that is none. Constant, never NULL. */
+RODT_API const char *rodt_message_code_name(rodt_message_code code);
+
+/* Finds a code by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
+ * untouched. */
+RODT_API bool rodt_message_code_find(const char *word, size_t size, RODT_ENUM32(rodt_message_code) *out);
+
+/* The English template of a code; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_message_template(rodt_message_code code);
 
-/* The code of a word; RODT_MESSAGE_NONE if there is none of that word, or name is NULL. */
-RODT_API rodt_message_code rodt_message_find(const char *name);
+/* The stable word of a kind, "limit"; "" for a number that is none. Constant, never NULL. */
+RODT_API const char *rodt_argument_kind_name(rodt_argument_kind kind);
+
+/* Finds a kind by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
+ * untouched. */
+RODT_API bool rodt_argument_kind_find(const char *word, size_t size, RODT_ENUM32(rodt_argument_kind) *out);
 
 /* The first argument of that name, or NULL. */
 RODT_API const rodt_argument *rodt_message_argument(const rodt_message *message, const char *name);
@@ -322,6 +334,13 @@ typedef enum rodt_plural_rule RODT_ENUM_TYPE {
     RODT_PLURAL_ONE_FEW_MANY = 3, /* three: 1, 21 ...; 2 to 4, 22 ... and fractions; everything else, as in Ukrainian */
     RODT_PLURAL_END = 4
 } rodt_plural_rule;
+
+/* The stable word of a rule, "one-other"; "" for a number that is none. Constant, never NULL. */
+RODT_API const char *rodt_plural_rule_name(rodt_plural_rule rule);
+
+/* Finds a rule by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
+ * untouched. */
+RODT_API bool rodt_plural_rule_find(const char *word, size_t size, RODT_ENUM32(rodt_plural_rule) *out);
 
 /*
  * The sentences of a language. In a template {limit} is the argument of that name, {brakes?brake|brakes} the form of a

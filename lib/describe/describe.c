@@ -8,6 +8,7 @@
 #include "describe/words.h"
 #include "identify/words.h"
 #include "judge/words.h"
+#include "message/words.h"
 #include "quantity/words.h"
 #include "rules/words.h"
 #include "vehicle/words.h"
@@ -18,6 +19,7 @@
 static const rodt_enumeration *const enumerations[] = {
     &rodti_words_status,      &rodti_words_recorded,     &rodti_words_member_kind,
     &rodti_words_rounding,    &rodti_words_unit,         &rodti_words_date_order,
+    &rodti_words_message_code, &rodti_words_argument_kind, &rodti_words_plural_rule,
     &rodti_words_family,      &rodti_words_stroke_class, &rodti_words_evidence,
     &rodti_words_basis,       &rodti_words_port,         &rodti_words_tag,
     &rodti_words_clue,        &rodti_words_observation,  &rodti_words_field,

@@ -9,6 +9,7 @@
 #include "describe/words.h"
 #include "identify/words.h"
 #include "judge/words.h"
+#include "message/words.h"
 #include "quantity/words.h"
 #include "rules/words.h"
 #include "vehicle/words.h"
@@ -55,7 +56,8 @@
 
 /* Every record, in the order of the headers; a row of one may point to any other. */
 #define EACH_RECORD(X)                                                                                       \
-    X(error) X(enumerator) X(member) X(ratio) X(length) X(length_style) X(pressure) X(date) X(chamber)       \
+    X(error) X(enumerator) X(member) X(ratio) X(length) X(length_style) X(pressure) X(date) X(argument)      \
+    X(message) X(catalogue) X(chamber)                                                                       \
     X(source) X(chamber_row) X(limit) X(limit_answer) X(clues) X(candidate) X(identification) X(reading)     \
     X(finding) X(form) X(position) X(tally) X(count) X(wheel_end) X(axle_finding) X(vehicle_finding)         \
     X(air_limit) X(air_reading) X(air_finding) X(volume_row) X(column_bits) X(column_in) X(column_out)       \
@@ -141,6 +143,20 @@ INPUT(clues, RECORD(stamp, chamber), ENUM(family, family), ENUM(port, port), ENU
 #define T rodt_candidate
 RESULT(candidate, RECORD(chamber, chamber), LENGTH(limit), LENGTH(diameter), LENGTH(diameter_distance),
        SET(clues_for, uint32_t, clue), SET(clues_against, uint32_t, clue))
+#undef T
+
+#define T rodt_argument
+RESULT(argument, TEXT_POINTER(name), ENUM(kind, argument_kind), ENUM(code, message_code), RATIO(number, ""), DATE(date),
+       INTEGER(digits, int16_t, ""), TEXT_POINTER(text))
+#undef T
+
+#define T rodt_message
+RESULT(message, ENUM(code, message_code), UNSIGNED(count, uint32_t, ""), RECORDS(arguments, argument, "count"))
+#undef T
+
+#define T rodt_catalogue
+RESULT(catalogue, TEXT_POINTER(language), POINTER(templates, const char *const *), UNSIGNED(count, size_t, ""),
+       TEXT_POINTER(decimal_sign), ENUM(plural, plural_rule), UNSIGNED(reserved, uint32_t, ""))
 #undef T
 
 #define T rodt_identification

@@ -38,7 +38,7 @@ static bool refuse(const catalogue_place *place, size_t column, const char *what
 {
     int size = part != NULL ? (int)(part->size > 40 ? 40 : part->size) : 0;
     rodti_text_error(place->error, RODT_E_TABLE, (uint32_t)column, "%s: %s%.*s",
-                     rodt_message_name(place->code), what, size, part != NULL ? part->text : "");
+                     rodt_message_code_name(place->code), what, size, part != NULL ? part->text : "");
     return false;
 }
 
@@ -92,7 +92,7 @@ rodt_status rodt_catalogue_check(const rodt_catalogue *catalogue, rodt_error *er
     for (uint32_t code = 1; code < RODT_MESSAGE_END; code++) {
         catalogue_place place = {catalogue, (rodt_message_code)code, error};
         const char *template = (size_t)code < catalogue->count ? catalogue->templates[code] : NULL;
-        if (rodt_message_name(place.code)[0] == '\0')
+        if (rodt_message_code_name(place.code)[0] == '\0')
             continue;
         if (template == NULL)
             refuse(&place, 0, "there is no template", NULL);

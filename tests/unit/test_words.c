@@ -7,6 +7,7 @@
 #include "describe/words.h"
 #include "identify/words.h"
 #include "judge/words.h"
+#include "message/words.h"
 #include "quantity/words.h"
 #include "rules/words.h"
 #include "vehicle/words.h"
@@ -20,7 +21,7 @@
 #include <cmocka.h>
 
 /* Some number that no enumerator has. */
-#define NO_NUMBER 77
+#define NO_NUMBER 0x7777
 
 /* A program that knows the word must get the number back, in any capitals and between blanks. */
 #define CHECK(type, name, find, table)                                                                        \
@@ -56,6 +57,9 @@ static void check_row(const rodt_enumeration *table, const rodt_enumerator *row)
 static void words_are_found_again(void **state)
 {
     (void)state;
+    CHECK(rodt_message_code, rodt_message_code_name, rodt_message_code_find, rodti_words_message_code);
+    CHECK(rodt_argument_kind, rodt_argument_kind_name, rodt_argument_kind_find, rodti_words_argument_kind);
+    CHECK(rodt_plural_rule, rodt_plural_rule_name, rodt_plural_rule_find, rodti_words_plural_rule);
     CHECK(rodt_adjuster, rodt_adjuster_name, rodt_adjuster_find, rodti_words_adjuster);
     CHECK(rodt_advice, rodt_advice_name, rodt_advice_find, rodti_words_advice);
     CHECK(rodt_air_check, rodt_air_check_name, rodt_air_check_find, rodti_words_air_check);
