@@ -8,6 +8,7 @@
 
 #include "enumeration.h"
 #include "status.h"
+#include "stroke.h"
 
 #ifdef __cplusplus
 extern "C" {
@@ -142,6 +143,49 @@ RODT_API rodt_status rodt_record_text_format(const rodt_record *record, const vo
  */
 RODT_API rodt_status rodt_record_set_text(const rodt_record *record, void *value, const char *path, const char *text,
                                           rodt_error *error);
+
+/* --- JSON -------------------------------------------------------------------------------------------- */
+
+/* How JSON is written, as bits. */
+typedef enum rodt_json_option RODT_ENUM_TYPE {
+    RODT_JSON_OPTION_PARTS = 1 /* exact numbers as {"text": "2 1/8", "num": 17, "den": 8}; otherwise "2 1/8" */
+} rodt_json_option;
+
+/* The stable word of an option, "parts"; "" for a number that is none. Constant, never NULL. */
+RODT_API const char *rodt_json_option_name(rodt_json_option option);
+
+/* Finds an option by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
+ * untouched. */
+RODT_API bool rodt_json_option_find(const char *word, size_t size, RODT_ENUM32(rodt_json_option) *out);
+
+/*
+ * Writes any record as one JSON object (RFC 8259, UTF-8, one line), its members in the order of memory and under their
+ * names; the same value gives the same bytes on every machine. Exact numbers are texts in inches, psi or the member's
+ * unit; days, positions and enumerators are texts, sets are arrays of words, a rule set is its id, records are objects,
+ * also those behind pointers. What is not given, and a pointer that is NULL, is null. Left out are reserves and memory
+ * of the program. An array has the elements in use; one that does not say how many ends at the last one that is given.
+ * An enumerator that is unknown to this version is its number. Bytes that are no UTF-8 become U+FFFD.
+ *
+ * Each text in it can be given to rodt_record_set_text under the path of the same names (but those behind pointers).
+ *
+ * value    of the record
+ * options  0, or a sum of rodt_json_option
+ *
+ * RODT_OK          text holds it
+ * RODT_E_ARGUMENT  record or value is NULL, or an option is unknown
+ * RODT_E_SPACE     size is too small
+ */
+RODT_API rodt_status rodt_record_json_format(const rodt_record *record, const void *value, uint32_t options, char *text,
+                                             size_t size, size_t *needed);
+
+/*
+ * Writes a finding as a report of one wheel end, for a page or a log: its values under the names of the command's JSON
+ * (`rodtravel stroke --json`), each reason's word and sentence, the sources as one line each. The other function writes
+ * all of a finding, to be stored; this one what is to be read. Statuses as above; RODT_E_ARGUMENT also for a finding
+ * without a rule set.
+ */
+RODT_API rodt_status rodt_finding_json_format(const rodt_finding *finding, uint32_t options, char *text, size_t size,
+                                              size_t *needed);
 
 #ifdef __cplusplus
 }

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* The words of kinds of members. */
+/* The words of kinds of members and options of JSON. */
 #include "describe/words.h"
 
 WORDS(member_kind, ENUMERATOR(RODT_MEMBER_KIND_LENGTH, "length", "an exact length"),
@@ -20,3 +20,5 @@ WORDS(member_kind, ENUMERATOR(RODT_MEMBER_KIND_LENGTH, "length", "an exact lengt
       ENUMERATOR(RODT_MEMBER_KIND_RULES, "rules", "a pointer to a rule set"),
       ENUMERATOR(RODT_MEMBER_KIND_POINTER, "pointer", "a pointer to memory of the program"),
       ENUMERATOR(RODT_MEMBER_KIND_RESERVE, "reserve", "room for later versions"))
+
+BIT_WORDS(json_option, ENUMERATOR(RODT_JSON_OPTION_PARTS, "parts", "exact numbers with numerator and denominator"))

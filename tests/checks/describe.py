@@ -12,8 +12,7 @@ from tree import Finding
 RECORDS = "lib/describe/records.c"
 LISTS = "lib/describe/describe.c"
 # Structs of other interfaces, and numbers that count enumerators or stand for none.
-FOREIGN = {"ArrowSchema", "ArrowArray", "ArrowArrayStream",
-           "rodt_column_result", "rodt_column_code", "rodt_column_steps", "rodt_column_plan"}
+FOREIGN = {"ArrowSchema", "ArrowArray", "ArrowArrayStream"}
 NO_ENUMERATOR = re.compile(r"_END$|^RODT_FIELD_NEEDED$|^RODT_READING_FIELDS$")
 
 STRUCT = re.compile(r"\bstruct\s+(\w+)\s*\{(.*?)\}", re.S)

@@ -78,6 +78,7 @@ static void words_are_found_again(void **state)
     CHECK(rodt_drum, rodt_drum_name, rodt_drum_find, rodti_words_drum);
     CHECK(rodt_evidence, rodt_evidence_name, rodt_evidence_find, rodti_words_evidence);
     CHECK(rodt_family, rodt_family_name, rodt_family_find, rodti_words_family);
+    CHECK(rodt_json_option, rodt_json_option_name, rodt_json_option_find, rodti_words_json_option);
     CHECK(rodt_member_kind, rodt_member_kind_name, rodt_member_kind_find, rodti_words_member_kind);
     CHECK(rodt_observation, rodt_observation_name, rodt_observation_find, rodti_words_observation);
     CHECK(rodt_outcome, rodt_outcome_name, rodt_outcome_find, rodti_words_outcome);

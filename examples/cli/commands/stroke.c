@@ -5,12 +5,12 @@
 #include "ui/compiler.h"
 #include "ui/exit_status.h"
 #include "ui/format.h"
-#include "ui/json_writer.h"
 #include "ui/message.h"
 #include "ui/options.h"
 #include "ui/wrap.h"
 
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 enum {
@@ -189,64 +189,17 @@ static void print_finding(const rodt_finding *finding)
 
 /* --- For programs ------------------------------------------------------------------------------------ */
 
-static void write_reasons(json_writer *json, const rodt_finding *finding)
+static int write_finding(const rodt_finding *finding)
 {
-    json_reasons(json, finding->reasons);
-    json_key(json, "sentences");
-    json_open(json, '[');
-    for (int i = 0; i < RODT_REASON_END; i++) {
-        char sentence[RODT_SENTENCE_SIZE];
-        if (rodt_finding_reason_format(finding, (rodt_reason)i, sentence, sizeof sentence, NULL) == RODT_OK)
-            json_text(json, sentence);
-    }
-    json_close(json, ']');
-}
-
-static void write_proof(json_writer *json, const rodt_finding *finding)
-{
-    char word[WORD_SIZE];
-    char sentence[RODT_SENTENCE_SIZE];
-    bool given = finding->proof != RODT_PROOF_NOT_ASKED;
-    json_pair(json, "proof", given ? rodt_proof_name(finding->proof) : NULL);
-    rodt_ratio chance = finding->probability_over;
-    json_pair(json, "probability_over", rodt_ratio_given(chance) ? format_ratio(chance, word) : NULL);
-    bool said = given && rodt_finding_proof_format(finding, sentence, sizeof sentence, NULL) == RODT_OK;
-    json_pair(json, "proof_sentence", said ? sentence : NULL);
-}
-
-static void write_law(json_writer *json, const rodt_finding *finding)
-{
-    const rodt_rules *law = rodt_rules_law(finding->rules);
-    json_pair(json, "rules", rodt_rules_id(law != NULL ? law : finding->rules));
-    json_pair(json, "own_limits", law != NULL ? rodt_rules_id(finding->rules) : NULL);
-    json_date(json, "as_of", finding->day);
-    json_source(json, "source", finding->source);
-    json_pair(json, "evidence", finding->source != NULL ? format_evidence(finding->evidence) : NULL);
-    json_pressure(json, "psi", finding->pressure);
-    json_pressure(json, "psi_after", finding->pressure_after);
-    json_source(json, "pressure_source", rodt_rules_pressure_source(finding->rules));
-}
-
-static void write_finding(const rodt_finding *finding)
-{
-    char chamber[RODT_CHAMBER_TEXT_SIZE];
-    json_writer json = {.to = stdout, .first = true};
-    json_open(&json, '{');
-    json_pair(&json, "chamber", format_chamber(&finding->chamber, chamber));
-    json_length(&json, "rated_stroke", finding->chamber.rated_stroke);
-    json_length(&json, "released", finding->released);
-    json_length(&json, "applied", finding->applied);
-    json_length(&json, "applied_stroke", finding->applied_stroke);
-    json_length(&json, "limit", finding->limit);
-    json_length(&json, "law_limit", finding->law_limit);
-    json_length(&json, "long_limit", finding->long_limit);
-    json_length(&json, "margin", finding->margin);
-    json_pair(&json, "verdict", rodt_verdict_name(finding->verdict));
-    write_reasons(&json, finding);
-    write_proof(&json, finding);
-    write_law(&json, finding);
-    json_close(&json, '}');
-    putchar('\n');
+    size_t needed = 0;
+    (void)rodt_finding_json_format(finding, 0, NULL, 0, &needed);
+    char *json = malloc(needed);
+    if (json == NULL)
+        return print_error("%s", rodt_status_text(RODT_E_MEMORY));
+    if (rodt_finding_json_format(finding, 0, json, needed, NULL) == RODT_OK)
+        puts(json);
+    free(json);
+    return STATUS_CONTINUE;
 }
 
 /* --- The command ------------------------------------------------------------------------------------- */
@@ -276,10 +229,10 @@ static int run(int argc, char **argv)
         status = judge(&from, &context, &finding);
     if (status == STATUS_CONTINUE) {
         if (option_given(&from, STROKE_JSON))
-            write_finding(&finding);
+            status = write_finding(&finding);
         else
             print_finding(&finding);
-        status = status_of(finding.verdict);
+        status = status == STATUS_CONTINUE ? status_of((rodt_verdict)finding.verdict) : status;
     }
     rule_context_close(&context);
     return status;
