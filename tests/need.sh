@@ -86,6 +86,9 @@ lack_for() { # TASK
     bindings)
         lack_python_headers
         python3 -c 'import ensurepip, venv' 2>/dev/null || lacking="$lacking python3-venv"
+        pkg-config --exists tcl || lacking="$lacking tcl-dev"
+        lack_command tclsh tcl
+        [ -e "$(perl -MConfig -e 'print "$Config{archlibexp}/CORE/perl.h"')" ] || lacking="$lacking libperl-dev"
         ;;
     coverage) lack_command gcovr gcovr ;;
     packages)
@@ -96,6 +99,9 @@ lack_for() { # TASK
         lack_command cmake cmake
         lack_header jansson.h libjansson-dev
         python3 -c 'import ensurepip, venv' 2>/dev/null || lacking="$lacking python3-venv"
+        pkg-config --exists tcl || lacking="$lacking tcl-dev"
+        lack_command tclsh tcl
+        [ -e "$(perl -MConfig -e 'print "$Config{archlibexp}/CORE/perl.h"')" ] || lacking="$lacking libperl-dev"
         ;;
     machine-i386) lack_foreign i386 i686-linux-gnu i386 ;;
     machine-armhf) lack_foreign armhf arm-linux-gnueabihf arm ;;

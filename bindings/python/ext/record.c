@@ -178,7 +178,7 @@ static bool to_day(PyObject *object, const char *field, rodt_date *out)
     return true;
 }
 
-/* The memory of the record is all zero, and the low bytes come last on a big-endian machine. */
+/* A number that does not fit reads back as another one. */
 static bool to_number(const rodt_member *member, PyObject *object, void *at)
 {
     PyObject *index = PyNumber_Index(object);

@@ -9,7 +9,7 @@ from ._chambers import Chamber, chamber_of
 from ._enums import Clue, Family, Observation, Port, Tag, number_of
 from ._error import Error, Status
 from ._record import Field, Record, raw
-from ._rules import DEFAULT_RULES, Rules, rule_set
+from ._rules import Rules, rule_set
 from ._types import Day, Exact
 
 
