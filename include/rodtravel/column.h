@@ -122,7 +122,7 @@ typedef struct rodt_column_in {
 typedef struct rodt_column_out {
     int32_t *stroke;      /* applied - released, or RODT_COLUMN_NO_STROKE */
     uint8_t *verdict;     /* rodt_verdict */
-    uint64_t *reasons;    /* sets of 1 << rodt_reason */
+    uint64_t *reasons;    /* sets of RODT_REASON_BIT */
     uint8_t *flags;       /* RODT_COLUMN_FLAG_*; NULL = not wanted */
     uint64_t reserved[4]; /* zero */
 } rodt_column_out;

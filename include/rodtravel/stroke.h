@@ -36,8 +36,10 @@ typedef enum rodt_drum RODT_ENUM_TYPE {
 } rodt_drum;
 
 /* Why a verdict is what it is. A finding holds a set of them; they are listed in this order. The numbers
- * and the words of rodt_reason_name are stable. */
+ * and the words of rodt_reason_name are stable. A later version may fill a gap, so that what belongs together is listed
+ * together; a number in a gap has no word, and all are below 64. */
 typedef enum rodt_reason RODT_ENUM_TYPE {
+    /* The stroke: 0 to 9. */
     RODT_REASON_OVER_LIMIT = 0,            /* stroke is over the law's limit */
     RODT_REASON_OVER_OWN_LIMIT = 1,        /* over the carrier's own limit, within the law's */
     RODT_REASON_AT_LIMIT = 2,              /* stroke is exactly at the limit */
@@ -45,34 +47,46 @@ typedef enum rodt_reason RODT_ENUM_TYPE {
     RODT_REASON_NO_MOVEMENT = 4,           /* both readings are equal */
     RODT_REASON_READINGS_SWAPPED = 5,      /* applied is below released */
     RODT_REASON_BEYOND_RATED_STROKE = 6,   /* more travel than the housing can have */
-    RODT_REASON_PRESSURE_LOW = 7,          /* a pressure below the window was recorded */
-    RODT_REASON_PRESSURE_HIGH = 8,         /* a pressure above the window was recorded */
-    RODT_REASON_PRESSURE_NOT_RECORDED = 9,
-    RODT_REASON_ENGINE_RUNNING = 10,
-    RODT_REASON_SPRING_BRAKE_APPLIED = 11,
-    RODT_REASON_ASSUMED_STANDARD = 12,     /* stroke class not known */
-    RODT_REASON_ASSUMED_CLAMP = 13,        /* family not known */
-    RODT_REASON_CONFLICTING_MARKS = 14,    /* two signs of the chamber contradict each other; strict side taken */
-    RODT_REASON_NO_PUBLISHED_LIMIT = 15,
-    RODT_REASON_RULES_NOT_IN_FORCE = 16,   /* the rule set has no text for the day */
-    RODT_REASON_LIMIT_UNCONFIRMED = 17,    /* the limit was not read in its source: not law */
-    RODT_REASON_LIMIT_FROM_RATED = 18,     /* unlisted actuator: a part of its rated stroke */
-    RODT_REASON_LIMIT_MARKED = 19,         /* unlisted actuator: the limit marked on it */
-    RODT_REASON_PRINTED_MM_DIFFERS = 20,   /* the printed millimetres of the limit would judge otherwise */
-    RODT_REASON_DRUM_HOT = 21,
-    RODT_REASON_CHAMBER_MISSING = 22,
-    RODT_REASON_RELEASED_MISSING = 23,
-    RODT_REASON_APPLIED_MISSING = 24,
-    RODT_REASON_CHAMBER_UNREADABLE = 25,
-    RODT_REASON_RELEASED_UNREADABLE = 26,
-    RODT_REASON_APPLIED_UNREADABLE = 27,
-    RODT_REASON_OTHER_UNREADABLE = 28,     /* a class, rated stroke, pressure, division, unit or condition */
-    RODT_REASON_SPREADSHEET_DATE = 29,     /* ... because a spreadsheet made a date of it */
-    RODT_REASON_DATE_AMBIGUOUS = 30,       /* the date can mean two days */
-    RODT_REASON_DATE_UNREADABLE = 31,
-    RODT_REASON_LOST_BLANK = 32,           /* a reading such as 31/8 may be 3 1/8, which would judge otherwise */
-    RODT_REASON_END = 33
+
+    /* Conditions of the test: 10 to 19. */
+    RODT_REASON_PRESSURE_LOW = 10,         /* a pressure below the window was recorded */
+    RODT_REASON_PRESSURE_HIGH = 11,        /* a pressure above the window was recorded */
+    RODT_REASON_PRESSURE_NOT_RECORDED = 12,
+    RODT_REASON_ENGINE_RUNNING = 13,
+    RODT_REASON_SPRING_BRAKE_APPLIED = 14,
+
+    /* The limit: 20 to 31. */
+    RODT_REASON_ASSUMED_STANDARD = 20,     /* stroke class not known */
+    RODT_REASON_ASSUMED_CLAMP = 21,        /* family not known */
+    RODT_REASON_CONFLICTING_MARKS = 22,    /* two signs of the chamber contradict each other; strict side taken */
+    RODT_REASON_NO_PUBLISHED_LIMIT = 23,
+    RODT_REASON_RULES_NOT_IN_FORCE = 24,   /* the rule set has no text for the day */
+    RODT_REASON_LIMIT_UNCONFIRMED = 25,    /* the limit was not read in its source: not law */
+    RODT_REASON_LIMIT_FROM_RATED = 26,     /* unlisted actuator: a part of its rated stroke */
+    RODT_REASON_LIMIT_MARKED = 27,         /* unlisted actuator: the limit marked on it */
+    RODT_REASON_PRINTED_MM_DIFFERS = 28,   /* the printed millimetres of the limit would judge otherwise */
+    RODT_REASON_DRUM_HOT = 29,
+
+    /* What is missing: 32 to 39. */
+    RODT_REASON_CHAMBER_MISSING = 32,
+    RODT_REASON_RELEASED_MISSING = 33,
+    RODT_REASON_APPLIED_MISSING = 34,
+
+    /* What cannot be read, or can mean two values: from 40. */
+    RODT_REASON_CHAMBER_UNREADABLE = 40,
+    RODT_REASON_RELEASED_UNREADABLE = 41,
+    RODT_REASON_APPLIED_UNREADABLE = 42,
+    RODT_REASON_OTHER_UNREADABLE = 43,     /* a class, rated stroke, pressure, division, unit or condition */
+    RODT_REASON_SPREADSHEET_DATE = 44,     /* ... because a spreadsheet made a date of it */
+    RODT_REASON_DATE_AMBIGUOUS = 45,       /* the date can mean two days */
+    RODT_REASON_DATE_UNREADABLE = 46,
+    RODT_REASON_LOST_BLANK = 47,           /* a reading such as 31/8 may be 3 1/8, which would judge otherwise */
+
+    RODT_REASON_END = 48
 } rodt_reason;
+
+/* A reason in a set of reasons, which is a uint64_t. */
+#define RODT_REASON_BIT(reason) (UINT64_C(1) << (reason))
 
 /*
  * One wheel end as it was measured. All zero bytes mean "nothing recorded"; set what there is:
@@ -98,7 +112,7 @@ typedef struct rodt_reading {
     RODT_ENUM32(rodt_drum) drum;
     rodt_length other_released[2]; /* what the text may mean too: "31/8" is 31/8, or 3 1/8 with its blank lost */
     rodt_length other_applied[2];
-    uint64_t reasons;            /* set of 1 << rodt_reason: what rodt_form_parse could not read, and signs of the
+    uint64_t reasons;            /* set of RODT_REASON_BIT: what rodt_form_parse could not read, and signs of the
                                     chamber that contradict each other; zero for a reading that was filled by hand */
     uint64_t reserved[4];        /* zero */
 } rodt_reading;
@@ -108,7 +122,7 @@ typedef struct rodt_reading {
 typedef struct rodt_finding {
     RODT_ENUM32(rodt_verdict) verdict;
     RODT_ENUM32(rodt_proof) proof;
-    uint64_t reasons;            /* set of 1 << rodt_reason */
+    uint64_t reasons;            /* set of RODT_REASON_BIT */
     rodt_chamber chamber;        /* as it was judged: what was assumed is filled in */
     rodt_length released;        /* as read; not given = missing or unreadable */
     rodt_length applied;
@@ -238,7 +252,7 @@ RODT_API rodt_status rodt_form_judge_row(const rodt_form *text, const rodt_rules
 /* True if the finding has the reason. */
 static inline bool rodt_finding_has(const rodt_finding *finding, rodt_reason reason)
 {
-    return (finding->reasons >> reason & 1u) != 0;
+    return (unsigned)reason < 64 && (finding->reasons >> reason & 1u) != 0;
 }
 
 /* The stable word of a verdict, "in-adjustment"; "" for a number that is none. Constant, never NULL. */

@@ -6,6 +6,6 @@
 #include "core/common.h"
 #include "rodtravel/stroke.h"
 
-#define REASON_BIT(reason) ((uint64_t)1 << (reason))
+#define REASON_BIT(reason) RODT_REASON_BIT(reason)
 
 #endif

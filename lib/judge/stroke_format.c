@@ -323,7 +323,7 @@ static const struct reason_sentence {
 
 rodt_status rodt_finding_reason_message(const rodt_finding *finding, rodt_reason reason, rodt_message *out)
 {
-    if (finding == NULL || out == NULL || (unsigned)reason >= RODT_REASON_END || !rodt_finding_has(finding, reason))
+    if (finding == NULL || out == NULL || rodt_reason_name(reason)[0] == '\0' || !rodt_finding_has(finding, reason))
         return RODT_E_ARGUMENT;
     start(out, sentences[reason].code);
     if (sentences[reason].say != NULL)

@@ -64,11 +64,11 @@ static void at_under_and_over_the_limit(void **state)
     rodt_finding under = judged(reading("clamp 30 standard", 136, 136 + 127));
     rodt_finding over = judged(reading("clamp 30 standard", 136, 136 + 129));
     assert_int_equal(at.verdict, RODT_VERDICT_IN_ADJUSTMENT);
-    assert_true(at.reasons == (uint64_t)1 << RODT_REASON_AT_LIMIT);
+    assert_true(at.reasons == RODT_REASON_BIT(RODT_REASON_AT_LIMIT));
     assert_int_equal(under.verdict, RODT_VERDICT_IN_ADJUSTMENT);
-    assert_true(under.reasons == (uint64_t)1 << RODT_REASON_WITHIN_LIMIT);
+    assert_true(under.reasons == RODT_REASON_BIT(RODT_REASON_WITHIN_LIMIT));
     assert_int_equal(over.verdict, RODT_VERDICT_OUT_OF_ADJUSTMENT);
-    assert_true(over.reasons == (uint64_t)1 << RODT_REASON_OVER_LIMIT);
+    assert_true(over.reasons == RODT_REASON_BIT(RODT_REASON_OVER_LIMIT));
     assert_int_equal(rodt_length_compare(at.margin, inches(0, 1)), 0);
     assert_int_equal(rodt_length_compare(under.margin, inches(1, 64)), 0);
     assert_int_equal(rodt_length_compare(over.margin, inches(-1, 64)), 0);

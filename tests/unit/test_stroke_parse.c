@@ -130,7 +130,7 @@ static void conditions_are_words_of_the_form(void **state)
     refused(text, RODT_E_SYNTAX, "spring_brake");
 }
 
-#define BIT(name) ((uint64_t)1 << RODT_REASON_##name)
+#define BIT(name) RODT_REASON_BIT(RODT_REASON_##name)
 
 static void a_file_goes_on_and_names_what_it_could_not_read(void **state)
 {

@@ -93,7 +93,7 @@ static void write_limit(const rodt_finding *finding, const rule_context *context
     char chamber[RODT_CHAMBER_TEXT_SIZE];
     uint64_t of_limit = 0;
     for (size_t i = 0; i < COUNT_OF(limit_reasons); i++)
-        of_limit |= (uint64_t)1 << limit_reasons[i];
+        of_limit |= RODT_REASON_BIT(limit_reasons[i]);
     json_writer json = {.to = stdout, .first = true};
     json_open(&json, '{');
     json_pair(&json, "chamber", format_chamber(&finding->chamber, chamber));

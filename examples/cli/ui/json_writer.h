@@ -29,7 +29,7 @@ void json_ratio(json_writer *json, const char *key, rodt_ratio ratio); /* "1 1/2
 
 void json_number(json_writer *json, const char *key, uint64_t number);
 
-/* "reasons": the codes of a set of 1 << rodt_reason. */
+/* "reasons": the codes of a set of RODT_REASON_BIT. */
 void json_reasons(json_writer *json, uint64_t reasons);
 
 #endif

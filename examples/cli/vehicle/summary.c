@@ -179,7 +179,7 @@ bool vehicle_has_reasons(const vehicle_record *record)
     for (size_t i = 0; i < record->count; i++)
         all |= record->findings[i].reasons;
     for (int reason = 0; reason < RODT_REASON_END; reason++)
-        all &= is_shown_elsewhere((rodt_reason)reason) ? ~((uint64_t)1 << reason) : UINT64_MAX;
+        all &= is_shown_elsewhere((rodt_reason)reason) ? ~RODT_REASON_BIT(reason) : UINT64_MAX;
     return all != 0;
 }
 
