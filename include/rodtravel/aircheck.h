@@ -111,8 +111,8 @@ typedef struct rodt_air_limit {
     RODT_ENUM32(rodt_evidence) evidence;
 } rodt_air_limit;
 
-/* The rows of a rule set, in the order of the table; of a carrier's limits those of its law. NULL beyond the
- * count. */
+/* The rows of a rule set, in the order of the table; of a carrier's limits, its own rows only (rodt_rules_air_law has
+ * the others). NULL beyond the count. */
 RODT_API size_t rodt_rules_air_count(const rodt_rules *rules);
 RODT_API const rodt_air_limit *rodt_rules_air_at(const rodt_rules *rules, size_t index);
 
@@ -188,7 +188,10 @@ typedef struct rodt_air_finding {
     rodt_ratio
         allowed; /* the bound that judged, in the row's measure; not given = yes/no. Of RODT_COMPARISON_BETWEEN
                                      the upper end when measured lies beyond it or at it, else the lower */
-    const rodt_air_limit *row;    /* NULL = none; lives as the rule set */
+    const rodt_air_limit *row;    /* the row that judged, one of the two below; NULL = none. Lives as the rule set */
+    const rodt_air_limit *law_row; /* the law's row; NULL = none */
+    const rodt_air_limit *own_row; /* the carrier's row; NULL = it has none */
+    RODT_ENUM32(rodt_air_result) law_result; /* what the law alone says: a carrier's figure can only be stricter */
     const rodt_rules *rules;
     uint64_t reserved[4];
 } rodt_air_finding;
@@ -202,6 +205,9 @@ typedef struct rodt_air_finding {
  * result; otherwise the finding is undetermined and says what decides. A build-up between pressures may be timed by the
  * psi or by the kPa that the source prints beside them.
  *
+ * A carrier's own rows judge on top of those of its law, and the stricter answer is the result: what the law finds
+ * defective or leaves open stays so.
+ *
  * error  NULL, or gets what was wrong, as in rodt_air_reading_check
  *
  * RODT_OK               *out is the finding; missing facts make it undetermined, never an error
@@ -212,7 +218,8 @@ typedef struct rodt_air_finding {
 RODT_API rodt_status rodt_air_judge(const rodt_air_reading *reading, const rodt_rules *rules, rodt_air_finding *out,
                                     rodt_error *error);
 
-/* The sentence for a form: "low-pressure warning came on at 62 psi; it must be on at 60 psi or above: good".
+/* The sentence for a form: "the low-pressure warning came on at 62 psi; required: not less than 60 psi: good". A figure
+ * of the carrier is named as such, with what the law says.
  * Statuses as rodt_finding_format. */
 RODT_API rodt_status rodt_air_finding_format(const rodt_air_finding *finding, char *text, size_t size, size_t *needed);
 

@@ -79,9 +79,11 @@ RODT_API size_t rodt_rules_count(void);
 RODT_API const rodt_rules *rodt_rules_at(size_t index);
 
 /*
- * Loads a carrier's own limits, based on a law. The text is a table in the format of tables/limits.csv
- * (tables/README.md); every row must be at least as strict as the law for the same chamber on every
- * day of the row. Nothing is read but the text.
+ * Loads a carrier's own limits, based on a law. The text is a table in the format of tables/limits.csv, one of air
+ * checks in the format of tables/aircheck.csv, or both one below the other, each from its line of column names on
+ * (tables/README.md). Every limit must be at least as strict as the law for the same chamber on every day of the row;
+ * every air check at least as strict as each row of the law for the same check, vehicle and day of build. Nothing is
+ * read but the text.
  *
  * law         the rule set that the limits are based on; must outlive the result, and be compiled in itself
  * name        what messages call the table, for example a file's name; also the id of the result, cut to
@@ -91,13 +93,19 @@ RODT_API const rodt_rules *rodt_rules_at(size_t index);
  * error       NULL, or gets line, column and a sentence
  *
  * RODT_OK          *out is the rule set
- * RODT_E_TABLE     the table is broken: a column is missing, a cell cannot be read, two rows overlap
+ * RODT_E_TABLE     the table is broken: a column is missing, a cell cannot be read, two rows overlap, a row of air
+ *                  checks is about another span or number of applications than the law's
  * RODT_E_LAXER     a row is laxer than the law
  * RODT_E_ARGUMENT  a pointer is NULL, or law is not compiled in
  * RODT_E_MEMORY    no memory
  */
 RODT_API rodt_status rodt_rules_load(const rodt_rules *law, const char *name, const char *text, size_t size,
                                      rodt_rules **out, rodt_error *error);
+
+/* The same with another law for the air checks, as an inspection may name one for each: strokes by "us-fmcsr", air by
+ * "us-cdl". air_law must be compiled in; NULL = law. */
+RODT_API rodt_status rodt_rules_load_with_air(const rodt_rules *law, const rodt_rules *air_law, const char *name,
+                                              const char *text, size_t size, rodt_rules **out, rodt_error *error);
 
 /*
  * A loaded rule set counts its users. rodt_rules_load gives it to one; each further one takes it with rodt_rules_ref,
@@ -121,8 +129,9 @@ RODT_API rodt_evidence rodt_rules_evidence(const rodt_rules *rules);
 RODT_API rodt_date rodt_rules_from(const rodt_rules *rules);
 RODT_API rodt_date rodt_rules_until(const rodt_rules *rules);
 
-/* The law that a carrier's own limits are based on, or NULL for a law. */
+/* The law that a carrier's own limits are based on, and that of its air checks; NULL for a law. */
 RODT_API const rodt_rules *rodt_rules_law(const rodt_rules *rules);
+RODT_API const rodt_rules *rodt_rules_air_law(const rodt_rules *rules);
 
 /* True if a stroke exactly at the limit passes ("not greater than"), false if it fails ("less than"). */
 RODT_API bool rodt_rules_at_limit_passes(const rodt_rules *rules);

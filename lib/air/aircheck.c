@@ -2,113 +2,33 @@
 /* Air checks: the rows that are for a vehicle, and the judgement by all of them. */
 #include "air/aircheck.h"
 #include "core/text.h"
-
-#include <string.h>
-
-/* A carrier's limits say nothing of air; the law below them does. */
-static const rodt_rules *law_of(const rodt_rules *rules) { return rules->law != NULL ? rules->law : rules; }
-
-size_t rodt_rules_air_count(const rodt_rules *rules) { return rules != NULL ? law_of(rules)->air_count : 0; }
-
-const rodt_air_limit *rodt_rules_air_at(const rodt_rules *rules, size_t index)
-{
-    return index < rodt_rules_air_count(rules) ? &law_of(rules)->air[index] : NULL;
-}
-
-/* --- Which rows are for a vehicle -------------------------------------------------------------------- */
-
-/* Specificity of the row for the class; -1 = does not apply. A bus is a single vehicle where nothing is said of
- * buses. */
-static int vehicle_rank(rodt_vehicle_class row, rodt_vehicle_class vehicle)
-{
-    if (row == vehicle)
-        return 2;
-    if (row == RODT_VEHICLE_CLASS_SINGLE && vehicle == RODT_VEHICLE_CLASS_BUS)
-        return 1;
-    return row == RODT_VEHICLE_CLASS_ANY ? 0 : -1;
-}
-
-static int towed_rank(const rodt_air_limit *row, int towed_units)
-{
-    if (row->towed_units < 0)
-        return 0;
-    if (row->towed_units == towed_units)
-        return row->towed_or_more ? 1 : 2;
-    return row->towed_or_more && towed_units > row->towed_units ? 1 : -1;
-}
-
-static bool is_dated(const rodt_air_limit *row)
-{
-    return rodt_date_given(row->built_from) || rodt_date_given(row->built_until);
-}
-
-static bool is_for(const rodt_air_limit *row, rodt_air_check check, const air_vehicle *vehicle)
-{
-    return row->check == check && vehicle_rank(row->vehicle, vehicle->vehicle) >= 0 &&
-           towed_rank(row, vehicle->towed_units) >= 0 && rodt_date_compare(row->built_from, vehicle->built) <= 0 &&
-           (!rodt_date_given(row->built_until) || rodt_date_compare(vehicle->built, row->built_until) <= 0);
-}
-
-static bool is_one_span(const rodt_air_limit *a, const rodt_air_limit *b)
-{
-    return a->span == b->span && rodt_pressure_compare(a->start, b->start) == 0 &&
-           rodt_pressure_compare(a->stop, b->stop) == 0;
-}
-
-/* A limit and one of several ways to keep it rank alike. */
-static rodt_air_kind rank_of(const rodt_air_limit *row)
-{
-    return row->kind == RODT_AIR_KIND_EITHER ? RODT_AIR_KIND_LIMIT : row->kind;
-}
-
-/* True if b takes the place of a: both are for the vehicle and about the same, and b is the more exact one. */
-static bool is_displaced(const rodt_air_limit *a, const rodt_air_limit *b, const air_vehicle *vehicle)
-{
-    if (rank_of(a) != rank_of(b) || a->below_cut_out != b->below_cut_out)
-        return false;
-    int by_vehicle = vehicle_rank(b->vehicle, vehicle->vehicle) - vehicle_rank(a->vehicle, vehicle->vehicle);
-    int by_towed = towed_rank(b, vehicle->towed_units) - towed_rank(a, vehicle->towed_units);
-    if (by_vehicle != 0 || !is_one_span(a, b))
-        return by_vehicle > 0;
-    return by_towed != 0 ? by_towed > 0 : is_dated(b) && !is_dated(a);
-}
-
-static bool is_chosen(const rodt_rules *law, const rodt_air_limit *row, rodt_air_check check,
-                      const air_vehicle *vehicle)
-{
-    if (!is_for(row, check, vehicle))
-        return false;
-    for (size_t i = 0; i < law->air_count; i++) {
-        if (is_for(&law->air[i], check, vehicle) && is_displaced(row, &law->air[i], vehicle))
-            return false;
-    }
-    return true;
-}
+#include "rules/air_strict.h"
 
 /* --- All rows together ------------------------------------------------------------------------------- */
+
+static const int weights[RODT_AIR_RESULT_END] = {[RODT_AIR_RESULT_NOT_DONE] = -1,
+                                                 [RODT_AIR_RESULT_NOTED] = 2,
+                                                 [RODT_AIR_RESULT_GOOD] = 3,
+                                                 [RODT_AIR_RESULT_UNDETERMINED] = 4,
+                                                 [RODT_AIR_RESULT_DEFECTIVE] = 5};
 
 /* All rows apply; the worst result is reported, a row for another time span only if there is no other. */
 static int severity(const air_outcome *outcome)
 {
-    static const int weights[] = {[RODT_AIR_RESULT_NOT_DONE] = -1,
-                                  [RODT_AIR_RESULT_NOTED] = 2,
-                                  [RODT_AIR_RESULT_GOOD] = 3,
-                                  [RODT_AIR_RESULT_UNDETERMINED] = 4,
-                                  [RODT_AIR_RESULT_DEFECTIVE] = 5};
     if (outcome->missing == RODT_AIR_MISSING_ROW || outcome->missing == RODT_AIR_MISSING_SPAN)
         return outcome->missing == RODT_AIR_MISSING_SPAN;
     return weights[outcome->result] + outcome->major;
 }
 
-static rodt_status judge_as(const rodt_air_reading *reading, const rodt_rules *law, const air_vehicle *vehicle,
+static rodt_status judge_as(const rodt_air_reading *reading, air_rows rows, const air_vehicle *vehicle,
                             air_outcome *out)
 {
     *out = (air_outcome){.result = RODT_AIR_RESULT_UNDETERMINED, .missing = RODT_AIR_MISSING_ROW};
-    for (size_t i = 0; i < law->air_count; i++) {
+    for (size_t i = 0; i < rows.count; i++) {
         air_outcome one;
-        if (!is_chosen(law, &law->air[i], reading->check, vehicle))
+        if (!rodti_air_is_chosen(rows, &rows.row[i], reading->check, vehicle))
             continue;
-        rodt_status status = rodti_air_judge_row(&law->air[i], reading, vehicle, &one);
+        rodt_status status = rodti_air_judge_row(&rows.row[i], reading, vehicle, &one);
         if (status != RODT_OK)
             return status;
         if (severity(&one) > severity(out))
@@ -120,26 +40,31 @@ static rodt_status judge_as(const rodt_air_reading *reading, const rodt_rules *l
 /* --- What is not known of the vehicle ---------------------------------------------------------------- */
 
 #define DAYS_MAX 32
+_Static_assert(2 * AIR_DATED_MAX + 2 <= DAYS_MAX, "every day of build of a carrier's rows has a place");
 
-/* The days of build that can make a difference, the newest first: a reading judged alike on all of them is judged. */
-static size_t list_days(const rodt_air_reading *reading, const rodt_rules *law, rodt_date days[DAYS_MAX])
+static void add_day(rodt_date days[DAYS_MAX], size_t *count, rodt_date day)
 {
-    size_t count = 0;
-    if (reading->built.month != 0) {
-        days[count++] = reading->built;
-    } else if (rodt_date_given(reading->built)) {
-        days[count++] = (rodt_date){reading->built.year, 12, 31};
-        days[count++] = (rodt_date){reading->built.year, 1, 1};
-    } else {
-        days[count++] = (rodt_date){2199, 12, 31};
-        days[count++] = (rodt_date){1900, 1, 1};
-        for (size_t i = 0; i < law->air_count && count + 2 <= DAYS_MAX; i++) {
-            const rodt_air_limit *row = &law->air[i];
-            if (row->check == reading->check && rodt_date_given(row->built_from))
-                days[count++] = row->built_from;
-            if (row->check == reading->check && rodt_date_given(row->built_until))
-                days[count++] = row->built_until;
-        }
+    bool inside = rodt_date_compare(days[1], day) < 0 && rodt_date_compare(day, days[0]) < 0;
+    if (rodt_date_given(day) && inside && *count < DAYS_MAX)
+        days[(*count)++] = day;
+}
+
+/* The days of build that can make a difference, the newest first: a reading judged alike on all of them is judged. Rows
+ * change where one of them begins or has ended. */
+static size_t list_days(const rodt_air_reading *reading, air_rows rows, rodt_date days[DAYS_MAX])
+{
+    rodt_date built = reading->built;
+    size_t count = 2;
+    days[0] = days[1] = built;
+    if (built.month != 0)
+        return 1;
+    days[0] = (rodt_date){rodt_date_given(built) ? built.year : 2199, 12, 31};
+    days[1] = (rodt_date){rodt_date_given(built) ? built.year : 1900, 1, 1};
+    for (size_t i = 0; i < rows.count; i++) {
+        if (rows.row[i].check != reading->check)
+            continue;
+        add_day(days, &count, rows.row[i].built_from);
+        add_day(days, &count, rodti_air_day_after(rows.row[i].built_until));
     }
     return count;
 }
@@ -192,7 +117,19 @@ static bool is_unknown_train(const rodt_air_reading *reading, const air_vehicle 
     return reading->towed_units == 0 && vehicle->towed_units > 1 && one->missing == RODT_AIR_MISSING_ROW;
 }
 
-static rodt_status judge_on_day(const rodt_air_reading *reading, const rodt_rules *law, rodt_date built, fold *out)
+/* The rows of one rule set. Beside a law, a carrier that has no row for a vehicle or times another span asks for
+ * nothing, which every reading keeps. */
+typedef struct rule_rows {
+    air_rows rows;
+    bool beside_law;
+} rule_rows;
+
+static bool asks_nothing(const air_outcome *one)
+{
+    return one->missing == RODT_AIR_MISSING_ROW || one->missing == RODT_AIR_MISSING_SPAN;
+}
+
+static rodt_status judge_on_day(const rodt_air_reading *reading, rule_rows by, rodt_date built, fold *out)
 {
     air_vehicle vehicles[VEHICLES_MAX];
     size_t count = list_vehicles(reading, vehicles);
@@ -200,9 +137,11 @@ static rodt_status judge_on_day(const rodt_air_reading *reading, const rodt_rule
     for (size_t i = 0; i < count; i++) {
         air_outcome one;
         vehicles[i].built = built;
-        rodt_status status = judge_as(reading, law, &vehicles[i], &one);
+        rodt_status status = judge_as(reading, by.rows, &vehicles[i], &one);
         if (status != RODT_OK)
             return status;
+        if (by.beside_law && asks_nothing(&one))
+            one = (air_outcome){.result = RODT_AIR_RESULT_GOOD};
         if (!is_unknown_train(reading, &vehicles[i], &one))
             add_outcome(out, &one);
     }
@@ -210,14 +149,14 @@ static rodt_status judge_on_day(const rodt_air_reading *reading, const rodt_rule
 }
 
 /* Judges as every vehicle that it can be. The kind of vehicle decides if it does so on any one day of build. */
-static rodt_status judge_all(const rodt_air_reading *reading, const rodt_rules *law, air_outcome *out)
+static rodt_status judge_all(const rodt_air_reading *reading, rule_rows by, air_outcome *out)
 {
     rodt_date days[DAYS_MAX];
-    size_t count = list_days(reading, law, days);
+    size_t count = list_days(reading, by.rows, days);
     fold all = {.is_started = false}, one;
     bool vehicles_differ = false;
     for (size_t d = 0; d < count; d++) {
-        rodt_status status = judge_on_day(reading, law, days[d], &one);
+        rodt_status status = judge_on_day(reading, by, days[d], &one);
         if (status != RODT_OK)
             return status;
         vehicles_differ = vehicles_differ || one.differ;
@@ -250,26 +189,66 @@ static rodt_status check_arguments(const rodt_air_reading *reading, const rodt_r
     return rodt_air_reading_check(reading, error);
 }
 
+/* --- The law and the carrier ------------------------------------------------------------------------- */
+
+typedef struct both_outcomes {
+    air_outcome law;
+    air_outcome own; /* without a row and good: the carrier asks for nothing */
+} both_outcomes;
+
+/* The law has no row: then the carrier's rows stand alone. */
+static rodt_status judge_both(const rodt_air_reading *reading, const rodt_rules *rules, both_outcomes *out)
+{
+    const rodt_rules *law = rodti_air_law(rules);
+    rule_rows own = {.beside_law = false};
+    out->own = (air_outcome){.result = RODT_AIR_RESULT_GOOD};
+    rodt_status status = judge_all(reading, (rule_rows){.rows = rodti_air_rows(law)}, &out->law);
+    if (law != rules)
+        own.rows = rodti_air_rows(rules);
+    own.beside_law = out->law.missing != RODT_AIR_MISSING_ROW;
+    return status == RODT_OK && own.rows.count > 0 ? judge_all(reading, own, &out->own) : status;
+}
+
+/* A carrier's outcome judges where it is the worse one, where the law has nothing to say, and where both are good but
+ * the carrier's figure is tighter. */
+static bool own_judges(const both_outcomes *of)
+{
+    bool silent = of->own.row == NULL && of->own.missing != RODT_AIR_MISSING_VEHICLE &&
+                  of->own.missing != RODT_AIR_MISSING_BUILT;
+    if (silent || of->own.missing == RODT_AIR_MISSING_ROW)
+        return false;
+    if (of->law.missing == RODT_AIR_MISSING_ROW)
+        return true;
+    if (of->own.result != of->law.result)
+        return weights[of->own.result] > weights[of->law.result];
+    return of->own.result == RODT_AIR_RESULT_GOOD &&
+           !rodti_air_is_within(of->law.row, of->own.row, of->own.towed_units);
+}
+
 rodt_status rodt_air_judge(const rodt_air_reading *reading, const rodt_rules *rules, rodt_air_finding *out,
                            rodt_error *error)
 {
-    air_outcome outcome = {.result = RODT_AIR_RESULT_NOT_DONE};
+    both_outcomes both = {.law = {.result = RODT_AIR_RESULT_NOT_DONE}, .own = {.result = RODT_AIR_RESULT_GOOD}};
     rodt_status status = check_arguments(reading, rules, out, error);
     if (status != RODT_OK)
         return status;
     if (is_done(reading))
-        status = judge_all(reading, law_of(rules), &outcome);
+        status = judge_both(reading, rules, &both);
     if (status != RODT_OK)
         return rodti_text_error(error, status, 0, "%s", rodt_status_text(status));
-    *out = (rodt_air_finding){.result = outcome.result,
-                              .missing = outcome.missing,
-                              .major = outcome.major,
-                              .minor = outcome.minor,
-                              .at_limit = outcome.at_limit,
+    air_outcome judged = own_judges(&both) ? both.own : both.law;
+    *out = (rodt_air_finding){.result = judged.result,
+                              .missing = judged.missing,
+                              .major = judged.major,
+                              .minor = judged.minor,
+                              .at_limit = judged.at_limit,
                               .reading = *reading,
-                              .measured = outcome.measured,
-                              .allowed = outcome.allowed,
-                              .row = outcome.row,
+                              .measured = judged.measured,
+                              .allowed = judged.allowed,
+                              .row = judged.row,
+                              .law_row = both.law.row,
+                              .own_row = both.own.row,
+                              .law_result = both.law.result,
                               .rules = rules};
     return RODT_OK;
 }

@@ -4,14 +4,7 @@
 #define RODT_AIRCHECK_INTERNAL_H
 
 #include "core/exact.h"
-#include "rules/tables.h"
-
-/* A vehicle with nothing left open. */
-typedef struct air_vehicle {
-    rodt_vehicle_class vehicle;
-    int towed_units; /* 0 = none */
-    rodt_date built;
-} air_vehicle;
+#include "rules/air_choice.h"
 
 /* What one row, or all rows together, say. The members are those of rodt_air_finding. */
 typedef struct air_outcome {
@@ -23,13 +16,11 @@ typedef struct air_outcome {
     rodt_ratio measured;
     rodt_ratio allowed;
     const rodt_air_limit *row;
+    int towed_units; /* of the vehicle */
 } air_outcome;
 
 /* Judges the reading by the row, which is for the check and the vehicle. RODT_OK, or RODT_E_RANGE. */
 rodt_status rodti_air_judge_row(const rodt_air_limit *row, const rodt_air_reading *reading, const air_vehicle *vehicle,
                           air_outcome *out);
-
-/* The row's figure for so many towed units; false if it does not fit. */
-bool rodti_air_allowed(const rodt_air_limit *row, int towed_units, rodt_ratio *out);
 
 #endif

@@ -2,6 +2,7 @@
 /* An air check in words: what was found, what is asked for, what would have been defective. */
 #include "air/aircheck.h"
 #include "message/message.h"
+#include "rules/tables.h"
 
 #include <string.h>
 
@@ -284,11 +285,39 @@ static rodt_message_code code_of_sentence(const rodt_air_finding *finding)
     return finding->result == RODT_AIR_RESULT_GOOD ? RODT_MESSAGE_AIR_EDGE_PASSES : RODT_MESSAGE_AIR_EDGE_FAILS;
 }
 
+static rodt_message_code code_of_law(const rodt_air_finding *finding)
+{
+    if (finding->law_result == RODT_AIR_RESULT_DEFECTIVE)
+        return RODT_MESSAGE_AIR_DEFECTIVE;
+    if (finding->law_result == RODT_AIR_RESULT_GOOD)
+        return RODT_MESSAGE_AIR_GOOD;
+    return finding->law_result == RODT_AIR_RESULT_NOTED ? RODT_MESSAGE_AIR_LAW_NOTED
+                                                        : RODT_MESSAGE_AIR_LAW_UNDETERMINED;
+}
+
+/* A carrier's figure is never law, whatever its own evidence is. */
+static void start_own_sentence(rodt_message *out, const rodt_air_finding *finding)
+{
+    bool rule = finding->row->measure == RODT_AIR_MEASURE_YES_NO;
+    if (finding->law_row == NULL) {
+        rodti_message_start(out, rule ? RODT_MESSAGE_AIR_RULE_OWN : RODT_MESSAGE_AIR_FIGURE_OWN);
+        rodti_message_clause(out, "finding", code_of_sentence(finding));
+        return;
+    }
+    rodti_message_start(out, rule ? RODT_MESSAGE_AIR_RULE_OWN_BESIDE_LAW : RODT_MESSAGE_AIR_FIGURE_OWN_BESIDE_LAW);
+    rodti_message_clause(out, "finding", code_of_sentence(finding));
+    rodti_message_clause(out, "law", code_of_law(finding));
+}
+
 /* What was not read in its source says so around the whole sentence. */
 static void start_sentence(rodt_message *out, const rodt_air_finding *finding)
 {
     const rodt_air_limit *row = finding->row;
     rodt_message_code code = code_of_sentence(finding);
+    if (row != NULL && row == finding->own_row) {
+        start_own_sentence(out, finding);
+        return;
+    }
     if (code == RODT_MESSAGE_AIR_NOT_DONE || row == NULL || row->evidence == RODT_EVIDENCE_CHECKED) {
         rodti_message_start(out, code);
         return;

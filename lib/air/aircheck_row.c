@@ -133,16 +133,6 @@ static bool measure(const rodt_air_limit *row, const rodt_air_reading *reading, 
 
 /* --- What is allowed --------------------------------------------------------------------------------- */
 
-bool rodti_air_allowed(const rodt_air_limit *row, int towed_units, rodt_ratio *out)
-{
-    rodt_ratio more;
-    *out = row->value;
-    if (!rodt_ratio_given(row->per_towed_unit) || towed_units <= 1)
-        return true;
-    return rodti_exact_multiply(row->per_towed_unit, (rodt_ratio){towed_units - 1, 1}, &more) &&
-           rodti_exact_add(*out, more, out);
-}
-
 /* 25 s x actual / required. */
 static bool scale_by_volume(const rodt_air_reading *reading, rodt_ratio *allowed)
 {
@@ -223,7 +213,7 @@ rodt_status rodti_air_judge_row(const rodt_air_limit *row, const rodt_air_readin
                           air_outcome *out)
 {
     rodt_ratio measured, allowed;
-    *out = (air_outcome){.row = row};
+    *out = (air_outcome){.row = row, .towed_units = vehicle->towed_units};
     if (row->measure == RODT_AIR_MEASURE_YES_NO) {
         judge_answer(row, reading, out);
         return RODT_OK;

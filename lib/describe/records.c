@@ -248,7 +248,8 @@ INPUT(air_reading, ENUM(check, air_check), ENUM(vehicle, vehicle_class), ENUM(sp
 #define T rodt_air_finding
 RESULT(air_finding, ENUM(result, air_result), ENUM(missing, air_missing), BOOLEAN(major), BOOLEAN(minor),
        BOOLEAN(at_limit), RECORD(reading, air_reading), RATIO(measured, ""), RATIO(allowed, ""),
-       RECORD_POINTER(row, air_limit), RULES(rules), RESERVE(reserved))
+       RECORD_POINTER(row, air_limit), RECORD_POINTER(law_row, air_limit), RECORD_POINTER(own_row, air_limit),
+       ENUM(law_result, air_result), RULES(rules), RESERVE(reserved))
 #undef T
 
 #define T rodt_volume_row

@@ -255,6 +255,14 @@ static const rodt_enumerator message_code_rows[] = {
     ENUMERATOR(RODT_MESSAGE_AIR_DEFECTIVE, "air.defective", "defective"),
     ENUMERATOR(RODT_MESSAGE_AIR_DEFECTIVE_MAJOR, "air.defective.major", "defective, a major defect"),
     ENUMERATOR(RODT_MESSAGE_AIR_DEFECTIVE_MINOR, "air.defective.minor", "defective, a minor defect"),
+    ENUMERATOR(RODT_MESSAGE_AIR_FIGURE_OWN, "air.figure-own", "{finding} (the carrier's own figure)"),
+    ENUMERATOR(RODT_MESSAGE_AIR_RULE_OWN, "air.rule-own", "{finding} (the carrier's own rule)"),
+    ENUMERATOR(RODT_MESSAGE_AIR_FIGURE_OWN_BESIDE_LAW, "air.figure-own.beside-law",
+               "{finding} (the carrier's own figure; by the law: {law})"),
+    ENUMERATOR(RODT_MESSAGE_AIR_RULE_OWN_BESIDE_LAW, "air.rule-own.beside-law",
+               "{finding} (the carrier's own rule; by the law: {law})"),
+    ENUMERATOR(RODT_MESSAGE_AIR_LAW_NOTED, "air.law.noted", "noted"),
+    ENUMERATOR(RODT_MESSAGE_AIR_LAW_UNDETERMINED, "air.law.undetermined", "undetermined"),
 
     /* What an air check found. */
     ENUMERATOR(RODT_MESSAGE_AIR_FOUND_WARNING, "air.found.warning", "the low-pressure warning came on at {figure}"),

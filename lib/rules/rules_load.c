@@ -6,23 +6,18 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "rules/tables.h"
+#include "rules/air_choice.h"
+#include "rules/air_row.h"
+#include "rules/air_strict.h"
 #include "rules/find_limit.h"
 #include "rules/limit_row.h"
-#include "rules/table_reader.h"
+#include "rules/table_parts.h"
+#include "rules/tables.h"
 
 /* Far above any real table; they bound the time that an adversarial text can take. */
 #define LOAD_SIZE_MAX 1048576
 #define LOAD_ROWS_MAX 1000
 #define NAME_MAX_BYTES 39
-
-static const table_column columns[LIMIT_COLUMNS] = {
-    [LIMIT_RULES] = {"rules", false},       [LIMIT_FAMILY] = {"family", true},
-    [LIMIT_SIZE] = {"size", true},          [LIMIT_CLASS] = {"class", true},
-    [LIMIT_RATED_STROKE] = {"rated_stroke", false}, [LIMIT_RATED_MM] = {"rated_mm", false},
-    [LIMIT_LIMIT] = {"limit", true},        [LIMIT_LIMIT_MM] = {"limit_mm", false},
-    [LIMIT_FROM] = {"from", false},         [LIMIT_UNTIL] = {"until", false},
-    [LIMIT_SOURCE] = {"source", false},     [LIMIT_EVIDENCE] = {"evidence", false}};
 
 /* One block holds all: the rule set, then its arrays, then every text. */
 typedef struct block {
@@ -30,25 +25,41 @@ typedef struct block {
     atomic_uint users;
     rodt_source own_source; /* of the rows that name none */
     rodt_limit *limits;
-    rodt_source *sources;
-    uint32_t *lines; /* of the rows in the text */
+    rodt_air_limit *air;
+    rodt_source *sources; /* of the limits, then of the air checks */
+    uint32_t *lines;      /* of the rows in the text, likewise */
     char *texts;
     char memory[];
 } block;
 
 typedef struct loading {
     const rodt_rules *law;
+    const rodt_rules *air_law;
     block *block;
+    table_part parts[PARTS];
+    int part;         /* that is being read */
     rodt_error fault; /* the first one */
-    size_t rows;
+    size_t rows[PARTS];
     size_t text_bytes;
 } loading;
 
+/* A reader counts the lines of its own table. */
 static void on_fault(void *context, const rodt_error *fault)
 {
     loading *load = context;
-    if (load->fault.status == RODT_OK)
-        load->fault = *fault;
+    if (load->fault.status != RODT_OK)
+        return;
+    load->fault = *fault;
+    if (fault->line > 0)
+        load->fault.line += load->parts[load->part].line;
+}
+
+static bool open_part(loading *load, int part, table_reader *reader)
+{
+    const table_part *of = &load->parts[part];
+    const table_kind *kind = &rodti_part_kinds[part];
+    load->part = part;
+    return rodti_table_open(reader, of->text, of->size, kind->columns, kind->count, on_fault, load);
 }
 
 static bool is_compiled_in(const rodt_rules *rules)
@@ -60,20 +71,34 @@ static bool is_compiled_in(const rodt_rules *rules)
     return false;
 }
 
+/* Room for what the words of a row without `published` are made of. */
+#define MADE_BYTES 80
+
+static size_t kept_bytes(const table_reader *reader, int part)
+{
+    static const size_t kept[PARTS][3] = {[PART_LIMITS] = {LIMIT_SIZE, LIMIT_LIMIT, LIMIT_SOURCE},
+                                          [PART_AIR] = {AIR_PUBLISHED, AIR_SETUP, AIR_SOURCE}};
+    size_t bytes = part == PART_AIR ? RODT_RATIO_TEXT_SIZE * 2 + MADE_BYTES : 0;
+    for (size_t i = 0; i < 3; i++)
+        bytes += reader->cells[kept[part][i]].size + 1;
+    return bytes;
+}
+
 /* The first pass: how much there is. Every row that it sees has all required cells. */
-static bool count_rows(loading *load, const char *text, size_t size)
+static bool count_rows(loading *load, int part)
 {
     table_reader reader;
-    if (!rodti_table_open(&reader, text, size, columns, LIMIT_COLUMNS, on_fault, load))
+    if (load->parts[part].text == NULL)
+        return true;
+    if (!open_part(load, part, &reader))
         return false;
     while (rodti_table_next(&reader) && reader.valid) {
-        load->rows++;
-        load->text_bytes += reader.cells[LIMIT_SIZE].size + reader.cells[LIMIT_LIMIT].size +
-                            reader.cells[LIMIT_SOURCE].size + 3;
-        if (load->rows > LOAD_ROWS_MAX)
+        load->rows[part]++;
+        load->text_bytes += kept_bytes(&reader, part);
+        if (load->rows[part] > LOAD_ROWS_MAX)
             rodti_table_row_fault(&reader, reader.line, RODT_E_TABLE, "more than %d rows", LOAD_ROWS_MAX);
     }
-    if (reader.valid && load->rows == 0)
+    if (reader.valid && load->rows[part] == 0)
         rodti_table_row_fault(&reader, 0, RODT_E_TABLE, "the table has no rows");
     return reader.valid;
 }
@@ -111,6 +136,9 @@ static void set_rules(loading *load, const char *name)
     own->rules.limits = own->limits;
     own->rules.limit_count = 0;
     own->rules.law = load->law;
+    own->rules.air = own->air;
+    own->rules.air_count = 0;
+    own->rules.air_law = load->air_law;
     own->rules.memory = own;
     atomic_init(&own->users, 1);
 }
@@ -119,26 +147,29 @@ static bool make_block(loading *load, void *(*allocate)(size_t), const char *nam
 {
     size_t texts = load->text_bytes + NAME_MAX_BYTES + 1 + sizeof "Carrier's own limits on top of " +
                    strlen(load->law->id) + 1;
-    size_t a_row = sizeof(rodt_limit) + sizeof(rodt_source) + sizeof(uint32_t);
-    load->block = allocate(sizeof(block) + load->rows * a_row + texts);
+    size_t rows = load->rows[PART_LIMITS] + load->rows[PART_AIR];
+    load->block = allocate(sizeof(block) + load->rows[PART_LIMITS] * sizeof(rodt_limit) +
+                           load->rows[PART_AIR] * sizeof(rodt_air_limit) +
+                           rows * (sizeof(rodt_source) + sizeof(uint32_t)) + texts);
     if (load->block == NULL)
         return false;
     block *own = load->block;
     memset(own, 0, sizeof *own);
     own->limits = (void *)own->memory;
-    own->sources = (void *)(own->limits + load->rows);
-    own->lines = (void *)(own->sources + load->rows);
-    own->texts = (void *)(own->lines + load->rows);
+    own->air = (void *)(own->limits + load->rows[PART_LIMITS]);
+    own->sources = (void *)(own->air + load->rows[PART_AIR]);
+    own->lines = (void *)(own->sources + rows);
+    own->texts = (void *)(own->lines + rows);
     set_rules(load, name);
     return true;
 }
 
-static void check_rules_cell(const loading *load, table_reader *reader)
+static void check_rules_cell(table_reader *reader, size_t column, const rodt_rules *law)
 {
-    const table_cell *cell = &reader->cells[LIMIT_RULES];
-    if (cell->size > 0 && strcmp(cell->text, load->law->id) != 0)
-        rodti_table_fault(reader, LIMIT_RULES, 1, RODT_E_TABLE,
-                          "the table is based on \"%s\", this row on another rule set", load->law->id);
+    const table_cell *cell = &reader->cells[column];
+    if (cell->size > 0 && strcmp(cell->text, law->id) != 0)
+        rodti_table_fault(reader, column, 1, RODT_E_TABLE,
+                          "the table is based on \"%s\", this row on another rule set", law->id);
 }
 
 static void check_overlap(const loading *load, table_reader *reader, const rodt_limit *row)
@@ -214,38 +245,104 @@ static void check_strict(const loading *load, table_reader *reader, const rodt_l
         good = check_on(load, reader, row, law->limits[i].from) && check_on(load, reader, row, law->limits[i].until);
 }
 
+/* The source of the row at that place; without a cell it is the carrier's table itself. */
+static const rodt_source *keep_source(loading *load, const table_cell *cell, size_t at)
+{
+    block *own = load->block;
+    if (cell->size == 0)
+        return &own->own_source;
+    const char *document = keep(load, cell->text, cell->size);
+    own->sources[at] = (rodt_source){own->rules.id, "the carrier", document, "", "", ""};
+    return &own->sources[at];
+}
+
 static void keep_row(loading *load, const table_reader *reader, rodt_limit row)
 {
     block *own = load->block;
     size_t at = own->rules.limit_count;
-    const table_cell *source = &reader->cells[LIMIT_SOURCE];
     row.size = keep(load, row.size, strlen(row.size));
     row.published = keep(load, row.published, strlen(row.published));
-    row.source = &own->own_source;
-    if (source->size > 0) {
-        const char *document = keep(load, source->text, source->size);
-        own->sources[at] = (rodt_source){own->rules.id, "the carrier", document, "", "", ""};
-        row.source = &own->sources[at];
-    }
+    row.source = keep_source(load, &reader->cells[LIMIT_SOURCE], at);
     own->limits[at] = row;
-    own->lines[at] = reader->line;
+    own->lines[at] = reader->line + load->parts[PART_LIMITS].line;
     own->rules.limit_count = at + 1;
 }
 
 /* The second pass. The first fault ends it. */
-static bool load_rows(loading *load, const char *text, size_t size)
+static bool load_limits(loading *load)
 {
     table_reader reader;
-    if (!rodti_table_open(&reader, text, size, columns, LIMIT_COLUMNS, on_fault, load))
+    if (load->parts[PART_LIMITS].text == NULL)
+        return true;
+    if (!open_part(load, PART_LIMITS, &reader))
         return false;
     while (reader.valid && rodti_table_next(&reader)) {
         rodt_limit row;
         if (!rodti_table_limit(&reader, &row))
             return false;
-        check_rules_cell(load, &reader);
+        check_rules_cell(&reader, LIMIT_RULES, load->law);
         check_overlap(load, &reader, &row);
         check_strict(load, &reader, &row);
         keep_row(load, &reader, row);
+    }
+    return reader.valid;
+}
+
+/* --- Air checks -------------------------------------------------------------------------------------- */
+
+/* What a carrier's row must be by itself and beside its other rows. False after a fault. */
+static bool check_air_row(const loading *load, table_reader *reader, const rodt_air_limit *row)
+{
+    const block *own = load->block;
+    char sentence[RODT_ERROR_TEXT_SIZE];
+    size_t dated = rodti_air_is_dated(row);
+    if (!rodti_air_row_fits(row, sentence, sizeof sentence))
+        rodti_table_row_fault(reader, reader->line, RODT_E_TABLE, "%s", sentence);
+    if (row->kind != RODT_AIR_KIND_LIMIT)
+        rodti_table_fault(reader, AIR_KIND, 1, RODT_E_TABLE, "a carrier's own figure is a limit");
+    for (size_t i = 0; i < own->rules.air_count && reader->valid; i++) {
+        if (rodti_air_rows_clash(&own->air[i], row))
+            rodti_table_row_fault(reader, reader->line, RODT_E_TABLE,
+                                  "the same check for the same vehicles is in line %u",
+                                  (unsigned)own->lines[load->rows[PART_LIMITS] + i]);
+        dated += own->air[i].check == row->check && rodti_air_is_dated(&own->air[i]);
+    }
+    if (dated > AIR_DATED_MAX)
+        rodti_table_row_fault(reader, reader->line, RODT_E_TABLE, "more than %d rows of one check have days of build",
+                              AIR_DATED_MAX);
+    check_rules_cell(reader, AIR_RULES, load->air_law);
+    return reader->valid;
+}
+
+static void keep_air_row(loading *load, const table_reader *reader, rodt_air_limit row)
+{
+    block *own = load->block;
+    size_t at = own->rules.air_count;
+    text_writer made;
+    rodti_text_begin(&made);
+    rodti_air_row_put(&made, &row, 1);
+    const char *published = row.published[0] != '\0' ? row.published : made.buffer;
+    row.published = keep(load, published, strlen(published));
+    row.setup = keep(load, row.setup, strlen(row.setup));
+    row.source = keep_source(load, &reader->cells[AIR_SOURCE], load->rows[PART_LIMITS] + at);
+    own->air[at] = row;
+    own->lines[load->rows[PART_LIMITS] + at] = reader->line + load->parts[PART_AIR].line;
+    own->rules.air_count = at + 1;
+}
+
+static bool load_air(loading *load)
+{
+    table_reader reader;
+    if (load->parts[PART_AIR].text == NULL)
+        return true;
+    if (!open_part(load, PART_AIR, &reader))
+        return false;
+    while (reader.valid && rodti_table_next(&reader)) {
+        rodt_air_limit row;
+        if (!rodti_table_air(&reader, &row) || !check_air_row(load, &reader, &row) ||
+            !rodti_air_check_strict(&reader, load->air_law, &row))
+            return false;
+        keep_air_row(load, &reader, row);
     }
     return reader.valid;
 }
@@ -257,19 +354,20 @@ static rodt_status return_fault(const loading *load, rodt_error *error)
     return load->fault.status;
 }
 
-rodt_status rodti_rules_load_with(void *(*allocate)(size_t), const rodt_rules *law, const char *name, const char *text,
-                            size_t size, rodt_rules **out, rodt_error *error)
+rodt_status rodti_rules_load_with(void *(*allocate)(size_t), const rodt_rules *law, const rodt_rules *air_law,
+                                  const char *name, const char *text, size_t size, rodt_rules **out, rodt_error *error)
 {
-    if (law == NULL || name == NULL || text == NULL || out == NULL || !is_compiled_in(law))
+    loading load = {.law = law, .air_law = air_law != NULL ? air_law : law};
+    if (name == NULL || text == NULL || out == NULL || !is_compiled_in(law) || !is_compiled_in(load.air_law))
         return rodti_text_error(error, RODT_E_ARGUMENT, 0, "%s", rodt_status_text(RODT_E_ARGUMENT));
     if (size > LOAD_SIZE_MAX)
         return rodti_text_error(error, RODT_E_TABLE, 0, "this is longer than any table of limits");
-    loading load = {.law = law};
-    if (!count_rows(&load, text, size))
+    if (!rodti_table_find_parts(text, size, load.parts, &load.fault) || !count_rows(&load, PART_LIMITS) ||
+        !count_rows(&load, PART_AIR))
         return return_fault(&load, error);
     if (!make_block(&load, allocate, name))
         return rodti_text_error(error, RODT_E_MEMORY, 0, "%s", rodt_status_text(RODT_E_MEMORY));
-    if (!load_rows(&load, text, size)) {
+    if (!load_limits(&load) || !load_air(&load)) {
         free(load.block);
         return return_fault(&load, error);
     }
@@ -280,7 +378,13 @@ rodt_status rodti_rules_load_with(void *(*allocate)(size_t), const rodt_rules *l
 rodt_status rodt_rules_load(const rodt_rules *law, const char *name, const char *text, size_t size, rodt_rules **out,
                             rodt_error *error)
 {
-    return rodti_rules_load_with(malloc, law, name, text, size, out, error);
+    return rodti_rules_load_with(malloc, law, NULL, name, text, size, out, error);
+}
+
+rodt_status rodt_rules_load_with_air(const rodt_rules *law, const rodt_rules *air_law, const char *name,
+                                     const char *text, size_t size, rodt_rules **out, rodt_error *error)
+{
+    return rodti_rules_load_with(malloc, law, air_law, name, text, size, out, error);
 }
 
 const rodt_rules *rodt_rules_ref(const rodt_rules *rules)

@@ -5,8 +5,9 @@
 
 #include "rodtravel/rules.h"
 
-/* rodt_rules_load; memory comes from allocate and goes back through free. */
-rodt_status rodti_rules_load_with(void *(*allocate)(size_t), const rodt_rules *law, const char *name, const char *text,
-                            size_t size, rodt_rules **out, rodt_error *error);
+/* rodt_rules_load_with_air; memory comes from allocate and goes back through free. */
+rodt_status rodti_rules_load_with(void *(*allocate)(size_t), const rodt_rules *law, const rodt_rules *air_law,
+                                  const char *name, const char *text, size_t size, rodt_rules **out,
+                                  rodt_error *error);
 
 #endif

@@ -82,7 +82,7 @@ static bool take_line(table_reader *reader, const char **line, size_t *size)
     return true;
 }
 
-static bool is_ignored(const char *line, size_t size)
+bool rodti_table_ignores(const char *line, size_t size)
 {
     if (size > 0 && line[0] == '#')
         return true;
@@ -94,7 +94,7 @@ static bool is_ignored(const char *line, size_t size)
 static bool take_row(table_reader *reader, const char **line, size_t *size)
 {
     while (take_line(reader, line, size)) {
-        if (is_ignored(*line, *size))
+        if (rodti_table_ignores(*line, *size))
             continue;
         if (*size <= TABLE_LINE_MAX)
             return true;

@@ -56,6 +56,9 @@ bool rodti_table_open(table_reader *reader, const char *text, size_t size, const
 /* Reads the next row; false at the end. A line that cannot be split is a fault and is passed over. */
 bool rodti_table_next(table_reader *reader);
 
+/* True for a line that says nothing: a comment or an empty one. */
+bool rodti_table_ignores(const char *line, size_t size);
+
 /* Reports a fault in a cell of the row; at counts characters of the cell from 1. */
 void rodti_table_fault(table_reader *reader, size_t column, uint32_t at, rodt_status status, const char *format, ...)
     PRINTF_LIKE(5, 6);

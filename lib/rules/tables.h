@@ -30,8 +30,9 @@ struct rodt_rules {
     const rodt_limit *limits; /* shared with another rule set where the law refers to it */
     size_t limit_count;
 
-    const rodt_air_limit *air; /* NULL without rows */
+    const rodt_air_limit *air; /* NULL without rows; of a carrier its own rows */
     size_t air_count;
+    const rodt_rules *air_law; /* what a carrier's air checks are based on; NULL = this is a law */
 
     const rodt_rules *law; /* NULL = this is a law; otherwise a carrier's limits on top of it */
     void *memory;          /* of a loaded rule set; NULL = compiled in */

@@ -169,9 +169,9 @@ static void write_air_reference(const tables *t, FILE *out, const rules_row *row
     for (size_t i = 0; i < t->air_count; i++)
         count += strcmp(t->air[i].rules, row->id) == 0;
     if (count == 0)
-        fputs("NULL, 0, ", out);
+        fputs("NULL, 0, NULL, ", out);
     else
-        fprintf(out, "air_%zu, %zu, ", (size_t)(row - t->rules), count);
+        fprintf(out, "air_%zu, %zu, NULL, ", (size_t)(row - t->rules), count);
 }
 
 static void write_rules_row(const tables *t, FILE *out, const rules_row *row)
@@ -225,8 +225,7 @@ static void write_air_row(const tables *t, FILE *out, const air_row *air)
     write_fraction(out, row->stop.num, row->stop.den);
     write_fraction(out, row->start_kpa.num, row->start_kpa.den);
     write_fraction(out, row->stop_kpa.num, row->stop_kpa.den);
-    fprintf(out, "%d, %d, %d, %d, ", row->applications, air->by == BY_VOLUME, air->by == BY_HALF_CUT_OUT,
-            air->by == BY_BELOW_CUT_OUT);
+    fprintf(out, "%d, %d, %d, %d, ", row->applications, row->by_volume, row->half_cut_out, row->below_cut_out);
     write_date(out, row->built_from);
     write_date(out, row->built_until);
     write_text(out, row->published);

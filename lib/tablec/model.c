@@ -10,10 +10,6 @@ const char *const vehicle_part_words[VEHICLE_PARTS] = {
     [VEHICLE_SHARE] = "share",       [VEHICLE_FULL_FROM] = "full_from", [VEHICLE_HALF] = "half",
     [VEHICLE_CHART] = "chart",       [VEHICLE_STEERING] = "steering",   [VEHICLE_AXLE_SIZE] = "axle_size",
     [VEHICLE_AXLE_ARM] = "axle_arm", [VEHICLE_ADJUSTER] = "adjuster"};
-const char *const comparison_words[RODT_COMPARISON_MUST_BE_NO + 1] = {
-    "less than", "not more than", "more than", "not less than", "between", "yes", "no"};
-const char *const measure_words[RODT_AIR_MEASURE_YES_NO + 1] = {"psi",     "kPa",    "s",      "psi/min",
-                                                            "kPa/min", "% left", "% lost", "yes/no"};
 const char *const volume_words[VOLUME_WHATS] = {"chamber", "truck", "trailer"};
 
 void tables_fault(tables *t, int file, uint32_t line, const char *format, ...)

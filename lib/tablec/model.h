@@ -69,13 +69,9 @@ typedef struct vehicle_row {
     citation cited;
 } vehicle_row;
 
-/* What `by` says of a figure. */
-typedef enum air_by { BY_NOTHING, BY_VOLUME, BY_HALF_CUT_OUT, BY_BELOW_CUT_OUT } air_by;
-
 typedef struct air_row {
     uint32_t line;
     const char *rules;
-    unsigned by; /* air_by */
     citation cited;
     rodt_air_limit row;
 } air_row;
@@ -114,8 +110,6 @@ typedef struct tables {
 
 /* The words of cells that messages repeat, in the order of their enumerations. */
 extern const char *const vehicle_part_words[VEHICLE_PARTS];
-extern const char *const comparison_words[RODT_COMPARISON_MUST_BE_NO + 1];
-extern const char *const measure_words[RODT_AIR_MEASURE_YES_NO + 1];
 extern const char *const volume_words[VOLUME_WHATS];
 
 /* Prints "file:line: sentence" and counts it. */

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* The columns of every table as data, and one reader for all of them. */
+#include "rules/air_row.h"
 #include "rules/limit_row.h"
-#include "rules/words.h"
 #include "tablec/steps.h"
 
 #include <limits.h>
@@ -32,31 +32,21 @@ typedef struct cell_spec {
     const char *const *words; /* ... in the order of the enumeration */
     size_t word_count;
     cell_reader *read; /* CELL_CUSTOM */
-    const rodt_enumeration *enumeration; /* whose words the cells use, in place of words of their own */
 } cell_spec;
 
-#define CELL(name, required, kind, row, member) {{name, required}, kind, 0, offsetof(row, member), NULL, 0, NULL, NULL}
+#define CELL(name, required, kind, row, member) {{name, required}, kind, 0, offsetof(row, member), NULL, 0, NULL}
 #define WORD(name, required, row, member, words, first) \
-    {{name, required}, CELL_WORD, first, offsetof(row, member), words, COUNT_OF(words), NULL, NULL}
-#define NAME(name, first, row, member, enumeration) \
-    {{name, true}, CELL_WORD, first, offsetof(row, member), NULL, 0, NULL, &rodti_words_##enumeration}
-#define OTHER(name, required) {{name, required}, CELL_OTHER, 0, 0, NULL, 0, NULL, NULL}
-#define CUSTOM(name, required, function) {{name, required}, CELL_CUSTOM, 0, 0, NULL, 0, function, NULL}
+    {{name, required}, CELL_WORD, first, offsetof(row, member), words, COUNT_OF(words), NULL}
+#define OTHER(name, required) {{name, required}, CELL_OTHER, 0, 0, NULL, 0, NULL}
+#define CUSTOM(name, required, function) {{name, required}, CELL_CUSTOM, 0, 0, NULL, 0, function}
 
 _Static_assert(sizeof(uint32_t) == sizeof(unsigned), "an index is stored as an enumerator");
-
-#define NAMES_MAX 32
 
 /* After a fault the value is no enumerator. */
 static bool read_word(table_reader *reader, size_t column, const cell_spec *spec, void *value)
 {
     unsigned index = UINT_MAX - spec->first;
-    const char *names[NAMES_MAX];
-    size_t count = 0;
-    for (size_t i = spec->first; i < rodt_enumerator_count(spec->enumeration) && count < NAMES_MAX; i++)
-        names[count++] = rodt_enumerator_at(spec->enumeration, i)->word;
-    bool good = rodti_table_word(reader, column, count > 0 ? names : spec->words,
-                                 count > 0 ? count : spec->word_count, &index);
+    bool good = rodti_table_word(reader, column, spec->words, spec->word_count, &index);
     index += spec->first;
     memcpy(value, &index, sizeof index);
     return good;
@@ -213,92 +203,41 @@ static const cell_spec vehicle_cells[] = {
 
 /* --- Air checks --------------------------------------------------------------------------------------- */
 
-static const char *const kind_words[] = {"limit", "major", "usual", "limit and major", "limit and minor", "either"};
-static const char *const by_words[] = {"", "volume", "half cut-out", "below cut-out"};
-
-/* "2" or "2+"; an empty cell is any number. */
-static bool read_towed(table_reader *reader, size_t column, void *row)
-{
-    const table_cell *cell = &reader->cells[column];
-    rodt_air_limit *limit = &((air_row *)row)->row;
-    limit->towed_units = -1;
-    if (cell->size == 0)
-        return true;
-    limit->towed_or_more = cell->size == 2 && cell->text[1] == '+';
-    if (text_is_digit((unsigned char)cell->text[0]) && cell->text[0] != '0' &&
-        (cell->size == 1 || limit->towed_or_more)) {
-        limit->towed_units = (int16_t)(cell->text[0] - '0');
-        return true;
-    }
-    rodti_table_fault(reader, column, 1, RODT_E_TABLE, "expected a number of towed units such as 1 or 2+");
-    return false;
-}
-
-static bool read_built_until(table_reader *reader, size_t column, void *row)
+/* A row has one reader, which a carrier's own tables use too. */
+static bool read_air(table_reader *reader, size_t column, void *row)
 {
     rodt_air_limit *limit = &((air_row *)row)->row;
-    return rodti_table_date(reader, column, &limit->built_until) &&
-           rodti_table_span(reader, column, limit->built_from, limit->built_until);
-}
-
-/* A pressure, or the word of an event that the time starts at. */
-static bool read_start(table_reader *reader, size_t column, void *row)
-{
-    rodt_air_limit *limit = &((air_row *)row)->row;
-    const table_cell *cell = &reader->cells[column];
-    rodt_air_span span = RODT_AIR_SPAN_PRESSURES;
-    bool found = rodt_air_span_find(cell->text, cell->size, &span);
-    limit->span = span;
-    return (found && span != RODT_AIR_SPAN_PRESSURES) || rodti_table_pressure(reader, column, &limit->start);
-}
-
-static bool read_stop(table_reader *reader, size_t column, void *row)
-{
-    rodt_air_limit *limit = &((air_row *)row)->row;
-    if (limit->span == RODT_AIR_SPAN_PRESSURES)
-        return rodti_table_pressure(reader, column, &limit->stop);
-    if (table_empty(reader, column))
-        return true;
-    rodti_table_fault(reader, column, 1, RODT_E_TABLE, "a time from \"%s\" has no pressure at its end",
-                reader->cells[column - 1].text);
-    return false;
-}
-
-static bool read_applications(table_reader *reader, size_t column, void *row)
-{
-    rodt_ratio count;
-    if (!rodti_table_number(reader, column, &count))
+    if (!rodti_table_air(reader, limit))
         return false;
-    if (rodt_ratio_given(count) && (count.den != 1 || count.num < 1 || count.num > 99)) {
-        rodti_table_fault(reader, column, 1, RODT_E_TABLE, "expected a number of applications, 1 to 99");
-        return false;
-    }
-    ((air_row *)row)->row.applications = (int16_t)count.num;
+    ((air_row *)row)->cited.evidence = limit->evidence;
+    limit->published = keep(reader, column);
+    limit->setup = keep(reader, AIR_SETUP);
     return true;
 }
 
-static const cell_spec air_cells[] = {CELL("rules", true, CELL_TEXT, air_row, rules),
-                                      NAME("check", 1, air_row, row.check, air_check),
-                                      WORD("kind", true, air_row, row.kind, kind_words, 0),
-                                      NAME("vehicle", 0, air_row, row.vehicle, vehicle_class),
-                                      CUSTOM("towed", false, read_towed),
-                                      CELL("built_from", false, CELL_DATE, air_row, row.built_from),
-                                      CUSTOM("built_until", false, read_built_until),
-                                      WORD("comparison", true, air_row, row.comparison, comparison_words, 0),
-                                      CELL("value", false, CELL_NUMBER, air_row, row.value),
-                                      CELL("upper", false, CELL_NUMBER, air_row, row.upper),
-                                      CELL("per_towed", false, CELL_NUMBER, air_row, row.per_towed_unit),
-                                      WORD("measure", true, air_row, row.measure, measure_words, 0),
-                                      CUSTOM("start", false, read_start),
-                                      CUSTOM("stop", false, read_stop),
-                                      CELL("start_kpa", false, CELL_PRESSURE, air_row, row.start_kpa),
-                                      CELL("stop_kpa", false, CELL_PRESSURE, air_row, row.stop_kpa),
-                                      CUSTOM("applications", false, read_applications),
-                                      WORD("by", false, air_row, by, by_words, 0),
-                                      CELL("published", true, CELL_TEXT, air_row, row.published),
-                                      CELL("setup", true, CELL_TEXT, air_row, row.setup),
-                                      CELL("source", true, CELL_TEXT, air_row, cited.source),
-                                      CELL("evidence", true, CELL_EVIDENCE, air_row, cited)};
+static const cell_spec air_cells[AIR_COLUMNS] = {
+    [AIR_RULES] = CELL("rules", true, CELL_TEXT, air_row, rules),
+    [AIR_CHECK] = OTHER("check", true),
+    [AIR_KIND] = OTHER("kind", true),
+    [AIR_VEHICLE] = OTHER("vehicle", true),
+    [AIR_TOWED] = OTHER("towed", false),
+    [AIR_BUILT_FROM] = OTHER("built_from", false),
+    [AIR_BUILT_UNTIL] = OTHER("built_until", false),
+    [AIR_COMPARISON] = OTHER("comparison", true),
+    [AIR_VALUE] = OTHER("value", false),
+    [AIR_UPPER] = OTHER("upper", false),
+    [AIR_PER_TOWED] = OTHER("per_towed", false),
+    [AIR_MEASURE] = OTHER("measure", true),
+    [AIR_START] = OTHER("start", false),
+    [AIR_STOP] = OTHER("stop", false),
+    [AIR_START_KPA] = OTHER("start_kpa", false),
+    [AIR_STOP_KPA] = OTHER("stop_kpa", false),
+    [AIR_APPLICATIONS] = OTHER("applications", false),
+    [AIR_BY] = OTHER("by", false),
+    [AIR_PUBLISHED] = CUSTOM("published", true, read_air),
+    [AIR_SETUP] = OTHER("setup", true),
+    [AIR_SOURCE] = CELL("source", true, CELL_TEXT, air_row, cited.source),
+    [AIR_EVIDENCE] = OTHER("evidence", true)};
 
 /* --- Volumes ------------------------------------------------------------------------------------------ */
 

@@ -3,7 +3,9 @@
 import json
 import subprocess
 import sys
+import tempfile
 import unittest
+from pathlib import Path
 
 import tap
 
@@ -194,6 +196,56 @@ class Refusals(Case):
         self.refused("estimate --psi 100 --reservoirs 100 --chambers 30 --fill 3/2", "0 to 1")
         self.refused("estimate --psi 100 --before 3", "only")
         self.refused("estimate 100 --psi 100 --reservoirs 100 --chambers 30", "no operand")
+
+
+OWN_FIGURES = """\
+# Invented figures of a carrier.
+check,vehicle,comparison,value,measure,source
+loss-applied,single,not more than,2,psi/min,Shop bulletin 7
+cut-out,,not more than,130,psi,
+"""
+
+
+class OwnFigures(Case):
+    def setUp(self):
+        folder = tempfile.TemporaryDirectory()
+        self.addCleanup(folder.cleanup)
+        self.file = Path(folder.name) / "own.csv"
+        self.file.write_text(OWN_FIGURES, encoding="utf-8")
+
+    def test_stricter(self):
+        own = f"--rules us-cdl --limits {self.file}"
+        loss = "loss-applied --before 110 --after {} --vehicle single " + own
+        text = self.said(1, loss.format(107))[1]
+        self.assertIn("defective (the carrier's own figure; by the law: good)", text)
+        self.assertIn("own.csv: Shop bulletin 7 (none)", text.replace(str(self.file.parent) + "/", ""))
+        self.assertNotIn("read in the source", text)
+        text = self.said(1, loss.format(106))[1]
+        self.assertIn("us-cdl:", text)
+        self.assertNotIn("carrier", text)
+        self.assertEqual(self.said(0, loss.format(108))[0], "GOOD")
+        self.assertEqual(self.said(1, f"cut-out 140 {own}")[0], "DEFECTIVE")
+        self.assertEqual(self.said(0, "cut-out 140 --rules us-cdl")[0], "NOTED")
+        self.assertEqual(self.said(0, f"warning 62 {own}")[0], "GOOD")
+
+    def test_wrong_files(self):
+        for row, says in (("loss-applied,single,not more than,4,psi/min,", "own.csv:3: value: \"not more than 4 psi/min\" is "
+                           "laxer than the law, which has not more than 3 psi/min for a single vehicle"),
+                          ("loss-applied,single,not more than,4,bar,", "own.csv:3: measure: expected psi, kPa, s"),
+                          ("warning,single,not less than,70,s,", "own.csv:3: check \"warning\" is not measured in \"s\"")):
+            self.file.write_text("\n".join(OWN_FIGURES.splitlines()[:2]) + "\n" + row + "\n", encoding="utf-8")
+            self.refused(f"warning 62 --rules us-cdl --limits {self.file}", says)
+
+    def test_strokes_and_air_in_one_file(self):
+        self.file.write_text(OWN_FIGURES + "\nfamily,size,class,limit\nclamp,30,standard,1 7/8\n", encoding="utf-8")
+        self.assertIn("single vehicle", self.said(3, f"loss-applied --before 110 --after 107 --limits {self.file}")[1])
+        stroke = run("stroke", "30", "2", "4", "--class", "standard", "--limits", self.file)
+        self.assertEqual(stroke.returncode, 1, stroke.stdout + stroke.stderr)
+        table = run("limits", "--air", "--rules", "us-cdl", "--limits", self.file)
+        self.assertEqual(table.returncode, 0)
+        self.assertIn("not more than 2 psi/min", table.stdout)
+        rows = json.loads(run("limits", "--air", "--rules", "us-cdl", "--limits", self.file, "--json").stdout)
+        self.assertEqual([row["check"] for row in rows["own_air"]], ["loss-applied", "cut-out"])
 
 
 class Table(unittest.TestCase):

@@ -658,8 +658,15 @@ static void a_carriers_limits_keep_the_air_checks(void **state)
     rodt_rules *own = NULL;
     const rodt_rules *law = rodt_rules_find("us-fmcsr");
     assert_int_equal(rodt_rules_load(law, "own", table, sizeof table - 1, &own, NULL), RODT_OK);
-    assert_int_equal(rodt_rules_air_count(own), rodt_rules_air_count(law));
-    assert_ptr_equal(rodt_rules_air_at(own, 0), rodt_rules_air_at(law, 0));
+    assert_int_equal(rodt_rules_air_count(own), 0);
+    assert_ptr_equal(rodt_rules_air_law(own), law);
+    assert_null(rodt_rules_air_law(law));
+    const rodt_air_reading warning = {.check = RODT_AIR_CHECK_WARNING, .pressure = {59, 1}, .built = {2015, 0, 0}};
+    rodt_air_finding finding;
+    assert_int_equal(rodt_air_judge(&warning, own, &finding, NULL), RODT_OK);
+    assert_int_equal(finding.result, RODT_AIR_RESULT_DEFECTIVE);
+    assert_ptr_equal(finding.row, finding.law_row);
+    assert_null(finding.own_row);
     rodt_rules_unref(own);
 }
 

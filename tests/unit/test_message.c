@@ -188,6 +188,15 @@ static void visit_rows(visitor *visit, void *context)
         visit(&message, context);
         assert_int_equal(rodt_air_finding_message(&finding, &message), RODT_OK);
         visit(&message, context);
+        row.measure = i % 2 == 0 ? row.measure : RODT_AIR_MEASURE_YES_NO;
+        row.comparison = i % 2 == 0 ? row.comparison : RODT_COMPARISON_MUST_BE_YES;
+        finding.own_row = &row; /* the carrier's own figure, alone and beside one of the law */
+        assert_int_equal(rodt_air_finding_message(&finding, &message), RODT_OK);
+        visit(&message, context);
+        finding.law_row = &row;
+        finding.law_result = (rodt_air_result)(i % RODT_AIR_RESULT_END);
+        assert_int_equal(rodt_air_finding_message(&finding, &message), RODT_OK);
+        visit(&message, context);
     }
 }
 

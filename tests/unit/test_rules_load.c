@@ -414,7 +414,7 @@ static void no_memory_is_a_status(void **state)
     static const char text[] = HEAD "clamp,30,standard,2\n";
     rodt_rules *rules = NULL;
     rodt_error error = {0};
-    assert_int_equal(rodti_rules_load_with(no_memory, rodt_rules_find("us-fmcsr"), "x", text, strlen(text), &rules, &error),
+    assert_int_equal(rodti_rules_load_with(no_memory, rodt_rules_find("us-fmcsr"), NULL, "x", text, strlen(text), &rules, &error),
                      RODT_E_MEMORY);
     assert_null(rules);
     assert_int_equal(error.status, RODT_E_MEMORY);

@@ -27,6 +27,7 @@ enum {
     AIR_FILL,
     AIR_FLOOR,
     AIR_RULES,
+    AIR_LIMITS,
     AIR_JSON,
     AIR_OPTIONS
 };
@@ -62,6 +63,6 @@ int write_air_estimate(const air_estimate *estimate);
 
 /* The air checks of a rule set (table.c). */
 void print_air_table(const rodt_rules *rules);
-void write_air_table(json_writer *json, const rodt_rules *rules);
+void write_air_table(json_writer *json, const rodt_rules *rules, const rodt_rules *own); /* own may be NULL */
 
 #endif

@@ -35,6 +35,7 @@ static const option_spec options[AIR_OPTIONS] = {
                   false},
     [AIR_FLOOR] = {"floor", "PSI", "estimate: least pressure; start of the rule set's window if not given", false},
     [AIR_RULES] = {"rules", "ID", "rule set; " RODT_DEFAULT_RULES " if not given", false},
+    [AIR_LIMITS] = {"limits", "FILE", "a carrier's own, stricter figures on top of it", false},
     [AIR_JSON] = {"json", NULL, "the answer as one JSON object", false},
 };
 
@@ -104,9 +105,9 @@ static int run(int argc, char **argv)
     rodt_air_check check = air_check_of(from.operands[0]);
     if (!estimate && check == RODT_AIR_CHECK_NONE)
         return print_check_error(from.operands[0]);
-    status = rule_context_open(option_value(&from, AIR_RULES), NULL, NULL, &context);
+    status = rule_context_open(option_value(&from, AIR_RULES), NULL, option_value(&from, AIR_LIMITS), NULL, &context);
     if (status == STATUS_CONTINUE)
-        status = estimate ? answer_estimate(&from, context.rules) : answer_check(&from, check, context.rules);
+        status = estimate ? answer_estimate(&from, context.air_rules) : answer_check(&from, check, context.air_rules);
     rule_context_close(&context);
     return status;
 }

@@ -82,11 +82,19 @@ static const char *twin_note(const rodt_air_finding *finding)
            "rounded. Read the cited document.";
 }
 
+/* The rule set that has the row that judged: the carrier's, or the law below it. */
+static const rodt_rules *judging_rules(const rodt_air_finding *finding)
+{
+    const rodt_rules *law = rodt_rules_air_law(finding->rules);
+    return law == NULL || finding->row == finding->own_row ? finding->rules : law;
+}
+
 static void print_row(const rodt_air_limit *row, const rodt_rules *rules)
 {
     char words[RODT_SOURCE_TEXT_SIZE], line[RODT_SOURCE_TEXT_SIZE + 200];
     print_wrapped(stdout, "Rule", INDENT, row->published);
-    print_wrapped(stdout, "Set-up", INDENT, row->setup);
+    if (row->setup[0] != '\0')
+        print_wrapped(stdout, "Set-up", INDENT, row->setup);
     snprintf(line, sizeof line, "%s: %s (%s)", rodt_rules_id(rules), format_source(row->source, words),
              rodt_evidence_text(row->evidence));
     print_wrapped(stdout, "Source", INDENT, line);
@@ -164,7 +172,7 @@ void print_air_finding(const rodt_air_finding *finding)
     if (rodt_air_edge_format(finding, sentence, sizeof sentence, NULL) == RODT_OK && sentence[0] != '\0')
         print_wrapped(stdout, "Edge", INDENT, sentence);
     if (finding->row != NULL) {
-        print_row(finding->row, finding->rules);
+        print_row(finding->row, judging_rules(finding));
         if (twin_note(finding) != NULL)
             print_wrapped(stdout, "Note", INDENT, twin_note(finding));
     }
@@ -205,7 +213,7 @@ void put_air_finding(json_writer *json, const rodt_air_finding *finding)
     json_pair(json, "note", twin_note(finding));
     json_pair(json, "published", row != NULL ? row->published : NULL);
     json_pair(json, "setup", row != NULL ? row->setup : NULL);
-    json_pair(json, "rules", rodt_rules_id(finding->rules));
+    json_pair(json, "rules", rodt_rules_id(judging_rules(finding)));
     json_source(json, "source", row != NULL ? row->source : NULL);
     json_pair(json, "evidence", row != NULL ? format_evidence(row->evidence) : NULL);
     json_close(json, '}');

@@ -73,12 +73,19 @@ static void write_row(json_writer *json, const rodt_air_limit *row)
     json_close(json, '}');
 }
 
-void write_air_table(json_writer *json, const rodt_rules *rules)
+static void write_rows(json_writer *json, const char *key, const rodt_rules *rules)
 {
-    json_pair(json, "rules", rodt_rules_id(rules));
-    json_key(json, "air");
+    json_key(json, key);
     json_open(json, '[');
     for (size_t i = 0; i < rodt_rules_air_count(rules); i++)
         write_row(json, rodt_rules_air_at(rules, i));
     json_close(json, ']');
+}
+
+void write_air_table(json_writer *json, const rodt_rules *rules, const rodt_rules *own)
+{
+    json_pair(json, "rules", rodt_rules_id(rules));
+    write_rows(json, "air", rules);
+    if (own != NULL && rodt_rules_air_count(own) > 0)
+        write_rows(json, "own_air", own);
 }

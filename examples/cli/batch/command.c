@@ -178,7 +178,7 @@ static int run_with(const batch_options *options)
         free(run);
         return print_error("no memory");
     }
-    int status = rule_context_open(options->rules, options->limits, options->as_of, &run->context);
+    int status = rule_context_open(options->rules, NULL, options->limits, options->as_of, &run->context);
     if (status == STATUS_CONTINUE)
         status = run_file(run);
     rule_context_close(&run->context);

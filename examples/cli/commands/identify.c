@@ -305,7 +305,7 @@ static int run(int argc, char **argv)
     if (status == STATUS_CONTINUE)
         status = read_clues(&from, &clues);
     if (status == STATUS_CONTINUE)
-        status = rule_context_open(option_value(&from, IDENTIFY_RULES), NULL, option_value(&from, IDENTIFY_AS_OF),
+        status = rule_context_open(option_value(&from, IDENTIFY_RULES), NULL, NULL, option_value(&from, IDENTIFY_AS_OF),
                                    &context);
     if (status == STATUS_CONTINUE)
         status = answer_clues(&from, &clues, &context);

@@ -162,10 +162,12 @@ static int answer_air(const command_line *from, const rule_context *context)
     if (option_given(from, LIMITS_JSON)) {
         json_writer json = {.to = stdout, .first = true};
         json_open(&json, '{');
-        write_air_table(&json, law);
+        write_air_table(&json, law, context->own);
         json_close(&json, '}');
         putchar('\n');
     } else {
+        if (context->own != NULL && rodt_rules_air_count(context->own) > 0)
+            print_air_table(context->own);
         print_air_table(law);
     }
     return rodt_rules_air_count(law) > 0 ? STATUS_GOOD : STATUS_UNDETERMINED;
@@ -193,7 +195,7 @@ static int run(int argc, char **argv)
         return status;
     if (option_given(&from, LIMITS_LIST))
         return answer_list(&from);
-    status = rule_context_open(option_value(&from, LIMITS_RULES), option_value(&from, LIMITS_LIMITS),
+    status = rule_context_open(option_value(&from, LIMITS_RULES), NULL, option_value(&from, LIMITS_LIMITS),
                                option_value(&from, LIMITS_AS_OF), &context);
     if (status == STATUS_CONTINUE)
         status = option_given(&from, LIMITS_AIR) ? answer_air(&from, &context)

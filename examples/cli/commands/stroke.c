@@ -223,7 +223,7 @@ static int run(int argc, char **argv)
     int status = parse_arguments(&stroke_command, argc, argv, 3, 3, &from);
     if (status != STATUS_CONTINUE)
         return status;
-    status = rule_context_open(option_value(&from, STROKE_RULES), option_value(&from, STROKE_LIMITS),
+    status = rule_context_open(option_value(&from, STROKE_RULES), NULL, option_value(&from, STROKE_LIMITS),
                                option_value(&from, STROKE_AS_OF), &context);
     if (status == STATUS_CONTINUE)
         status = judge(&from, &context, &finding);

@@ -90,21 +90,25 @@ static int load_own(const char *name, rule_context *out)
     int status = read_file(name, &text, &size);
     if (status != STATUS_CONTINUE)
         return status;
-    rodt_status loaded = rodt_rules_load(out->rules, name, text, size, &out->own, &error);
+    rodt_status loaded =
+        rodt_rules_load_with_air(out->rules, out->air_rules, name, text, size, &out->own, &error);
     free(text);
     if (loaded != RODT_OK && error.status != RODT_OK)
         return print_table_error(name, &error);
     if (loaded != RODT_OK)
         return print_error("%s: %s", name, rodt_status_text(loaded));
-    out->rules = out->own;
+    out->rules = out->air_rules = out->own;
     return STATUS_CONTINUE;
 }
 
-int rule_context_open(const char *rules, const char *limits_file, const char *day, rule_context *out)
+int rule_context_open(const char *rules, const char *air_rules, const char *limits_file, const char *day,
+                      rule_context *out)
 {
     memset(out, 0, sizeof *out);
     out->today = day == NULL;
     int status = find_rules(rules, &out->rules);
+    if (status == STATUS_CONTINUE)
+        status = find_rules(air_rules != NULL ? air_rules : rules, &out->air_rules);
     if (status == STATUS_CONTINUE)
         status = read_day(day, &out->day);
     if (status == STATUS_CONTINUE && limits_file != NULL)
@@ -113,6 +117,13 @@ int rule_context_open(const char *rules, const char *limits_file, const char *da
 }
 
 void rule_context_close(rule_context *context) { rodt_rules_unref(context->own); }
+
+const rodt_air_limit *air_row_at(const rodt_rules *rules, size_t index)
+{
+    const rodt_rules *law = rodt_rules_air_law(rules);
+    size_t count = law == NULL ? 0 : rodt_rules_air_count(law);
+    return index < count ? rodt_rules_air_at(law, index) : rodt_rules_air_at(rules, index - count);
+}
 
 void rule_context_note_undated(const rule_context *context, uint64_t rows)
 {

@@ -7,15 +7,20 @@
 
 typedef struct rule_context {
     const rodt_rules *rules;
-    rodt_rules *own; /* a carrier's limits, or NULL */
+    const rodt_rules *air_rules; /* for the air checks */
+    rodt_rules *own; /* a carrier's limits, which are both then; or NULL */
     rodt_date day;
     bool today; /* no day was named */
 } rule_context;
 
-/* Texts may be NULL: the default rule set, no own limits, today. Returns STATUS_CONTINUE or an exit
- * status. */
-int rule_context_open(const char *rules, const char *limits_file, const char *day, rule_context *out);
+/* Texts may be NULL: the default rule set, the same for the air checks, no own limits, today. Returns STATUS_CONTINUE
+ * or an exit status. */
+int rule_context_open(const char *rules, const char *air_rules, const char *limits_file, const char *day,
+                      rule_context *out);
 void rule_context_close(rule_context *context);
+
+/* The rows of air checks that judge: those of the law, then a carrier's own. NULL beyond them. */
+const rodt_air_limit *air_row_at(const rodt_rules *rules, size_t index);
 
 /* Says on stderr that so many rows without a date were judged by the law of today, if --as-of did not name a day. */
 void rule_context_note_undated(const rule_context *context, uint64_t rows);

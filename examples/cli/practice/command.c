@@ -293,7 +293,8 @@ static int run(int argc, char **argv)
     int status = parse_arguments(&practice_command, argc, argv, 0, 0, &from);
     if (status != STATUS_CONTINUE)
         return status;
-    status = rule_context_open(option_value(&from, PRACTICE_RULES), NULL, option_value(&from, PRACTICE_AS_OF), &law);
+    status = rule_context_open(option_value(&from, PRACTICE_RULES), NULL, NULL, option_value(&from, PRACTICE_AS_OF),
+                               &law);
     return status == STATUS_CONTINUE ? practise(&from, &law) : status;
 }
 

@@ -72,7 +72,11 @@ int record_open_rules(const inspection_record *record, const char *limits_file, 
     if (rodt_date_parse_iso(day, &date, &error) != RODT_OK)
         return print_entry_error(record, "", "date", day, &error);
     int status = read_rules(record, HEAD_RULES, &rules);
-    return status == STATUS_CONTINUE ? rule_context_open(record->head[HEAD_RULES].text, limits_file, day, out) : status;
+    if (status == STATUS_CONTINUE)
+        status = read_rules(record, HEAD_AIR_RULES, &rules);
+    if (status != STATUS_CONTINUE)
+        return status;
+    return rule_context_open(record->head[HEAD_RULES].text, record->head[HEAD_AIR_RULES].text, limits_file, day, out);
 }
 
 /* --- Wheel ends --------------------------------------------------------------------------------------- */
@@ -228,7 +232,7 @@ static int judge_check(inspection *of, size_t i, rodt_air_reading reading)
     if (status != STATUS_CONTINUE)
         return status;
     rodt_error error;
-    rodt_status judged = rodt_air_judge(&reading, of->air_rules, &of->air[i], &error);
+    rodt_status judged = rodt_air_judge(&reading, of->context->air_rules, &of->air[i], &error);
     return judged == RODT_OK ? status : print_error("%s: %s: %s", record->file, where, error.text);
 }
 
@@ -262,10 +266,7 @@ static int judge_checks(inspection *of)
 int record_judge(inspection *of, const rule_context *context)
 {
     of->context = context;
-    of->air_rules = rodt_rules_find(of->record.head[HEAD_RULES].text);
-    int status = read_rules(&of->record, HEAD_AIR_RULES, &of->air_rules);
-    if (status == STATUS_CONTINUE)
-        status = judge_ends(of);
+    int status = judge_ends(of);
     return status == STATUS_CONTINUE ? judge_checks(of) : status;
 }
 

@@ -79,7 +79,6 @@ const char *record_step(const inspection_record *record, const char *name); /* i
 typedef struct inspection {
     inspection_record record;
     const rule_context *context; /* what judged */
-    const rodt_rules *air_rules;
     vehicle_record vehicle;
     rodt_air_finding air[RECORD_CHECKS_MAX];
 } inspection;

@@ -97,7 +97,7 @@ static int run(int argc, char **argv)
     int status = parse_arguments(&vehicle_command, argc, argv, 1, 1, &from);
     if (status != STATUS_CONTINUE)
         return status;
-    status = rule_context_open(option_value(&from, VEHICLE_RULES), option_value(&from, VEHICLE_LIMITS),
+    status = rule_context_open(option_value(&from, VEHICLE_RULES), NULL, option_value(&from, VEHICLE_LIMITS),
                                option_value(&from, VEHICLE_AS_OF), &context);
     if (status == STATUS_CONTINUE)
         status = judge(&from, &context);

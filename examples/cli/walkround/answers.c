@@ -233,29 +233,25 @@ static void write_row_pressure(rodt_pressure pressure, char text[WALK_ANSWER_MAX
 
 static bool row_default(const walk *of, const walk_item *item, char text[WALK_ANSWER_MAX])
 {
-    const rodt_rules *rules = walk_air_rules(&of->record);
     bool by_row = item->id == ASK_FROM || item->id == ASK_TO || item->id == ASK_SPAN;
-    for (size_t i = 0; by_row && i < rodt_rules_air_count(rules); i++) {
-        const rodt_air_limit *row = rodt_rules_air_at(rules, i);
-        if (row->check != item->check || !walk_row_fits(&of->record, row))
-            continue;
-        if (item->id == ASK_SPAN)
-            snprintf(text, WALK_ANSWER_MAX, "%s",
-                     row->span != RODT_AIR_SPAN_PRESSURES ? rodt_air_span_name(row->span) : "");
-        else
-            write_row_pressure(item->id == ASK_FROM ? row->start : row->stop, text);
-        return true;
-    }
-    return false;
+    size_t index = 0;
+    const rodt_air_limit *row = by_row ? walk_next_row(of, item->check, &index) : NULL;
+    if (row == NULL)
+        return false;
+    if (item->id == ASK_SPAN)
+        snprintf(text, WALK_ANSWER_MAX, "%s",
+                 row->span != RODT_AIR_SPAN_PRESSURES ? rodt_air_span_name(row->span) : "");
+    else
+        write_row_pressure(item->id == ASK_FROM ? row->start : row->stop, text);
+    return true;
 }
 
 /* A minute, if every row for the vehicle times a minute: a test of two must not be judged as one of one. */
-static bool minute_default(const inspection_record *record, rodt_air_check check, char text[WALK_ANSWER_MAX])
+static bool minute_default(const walk *of, rodt_air_check check, char text[WALK_ANSWER_MAX])
 {
-    const rodt_rules *rules = walk_air_rules(record);
-    for (size_t i = 0; i < rodt_rules_air_count(rules); i++) {
-        const rodt_air_limit *row = rodt_rules_air_at(rules, i);
-        if (row->check == check && walk_row_fits(record, row) && strstr(row->setup, "one minute") == NULL)
+    const rodt_air_limit *row;
+    for (size_t i = 0; (row = walk_next_row(of, check, &i)) != NULL;) {
+        if (row->setup[0] != '\0' && strstr(row->setup, "one minute") == NULL)
             return false;
     }
     snprintf(text, WALK_ANSWER_MAX, "60");
@@ -269,7 +265,7 @@ static bool suggest(const walk *of, const walk_item *item, char text[WALK_ANSWER
     int template_end = item->end == WALK_NONE ? WALK_NONE : walk_template_end(record, item->end);
     const char *found = NULL;
     if (item->id == ASK_LENGTH)
-        return minute_default(record, item->check, text);
+        return minute_default(of, item->check, text);
     if (item->id == ASK_DIVISION)
         found = bare_unit(record) == RODT_UNIT_INCH ? "1/16" : "1 mm";
     if (item->id == ASK_TOWED)

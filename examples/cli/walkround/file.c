@@ -124,7 +124,11 @@ static int begin(walk *of, const walk_start *start)
 {
     char day[WORD_SIZE];
     record_value *head = of->record.head;
-    int status = rule_context_open(start->rules, of->limits_file, start->day, &of->context);
+    int status = STATUS_CONTINUE;
+    if (start->air_rules != NULL && rodt_rules_find(start->air_rules) == NULL)
+        status = print_error("there is no rule set \"%s\"; see: rodtravel limits --list", start->air_rules);
+    if (status == STATUS_CONTINUE)
+        status = rule_context_open(start->rules, start->air_rules, of->limits_file, start->day, &of->context);
     if (status == STATUS_CONTINUE) {
         const rodt_rules *law = rodt_rules_law(of->context.rules);
         law = law != NULL ? law : of->context.rules;
@@ -134,8 +138,6 @@ static int begin(walk *of, const walk_start *start)
     }
     if (status == STATUS_CONTINUE)
         status = note_limits(of);
-    if (status == STATUS_CONTINUE && start->air_rules != NULL && rodt_rules_find(start->air_rules) == NULL)
-        status = print_error("there is no rule set \"%s\"; see: rodtravel limits --list", start->air_rules);
     head[HEAD_AIR_RULES].text = start->air_rules;
     head[HEAD_LENGTH_UNIT].text = start->unit;
     head[HEAD_PROGRAM].text = "rodtravel walkround";
@@ -177,8 +179,6 @@ static int resume(walk *of, const walk_start *start)
         status = record_open_rules(&of->record, of->limits_file, &of->context);
     if (status != STATUS_CONTINUE)
         return status;
-    if (walk_air_rules(&of->record) == NULL)
-        return print_error("%s: air_rules: there is no such rule set", of->file);
     if (of->record.end_count > 0 && walk_judge(of, &of->record) == NULL)
         return print_error("%s is unchanged; correct it first", of->file);
     if (status == STATUS_CONTINUE)

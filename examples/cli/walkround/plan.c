@@ -40,12 +40,6 @@ bool walk_answered(const inspection_record *record, const walk_item *item)
 
 /* --- Which air checks -------------------------------------------------------------------------------- */
 
-const rodt_rules *walk_air_rules(const inspection_record *record)
-{
-    const char *own = record->head[HEAD_AIR_RULES].text;
-    return rodt_rules_find(own != NULL ? own : record->head[HEAD_RULES].text);
-}
-
 static bool is_vehicle(const inspection_record *record, const char *word)
 {
     const char *vehicle = record->head[HEAD_VEHICLE].text;
@@ -75,11 +69,21 @@ static bool fits_built(const inspection_record *record, const rodt_air_limit *ro
            (!rodt_date_given(row->built_until) || built.year <= row->built_until.year);
 }
 
-bool walk_row_fits(const inspection_record *record, const rodt_air_limit *row)
+static bool fits(const inspection_record *record, const rodt_air_limit *row)
 {
     bool trailer = row->check == RODT_AIR_CHECK_TRACTOR_PROTECTION || row->check == RODT_AIR_CHECK_SUPPLY_VALVE;
     bool alone = is_vehicle(record, "single") || is_vehicle(record, "bus");
     return !(trailer && alone) && fits_class(record, row) && fits_built(record, row);
+}
+
+const rodt_air_limit *walk_next_row(const walk *of, rodt_air_check check, size_t *index)
+{
+    const rodt_air_limit *row;
+    while ((row = air_row_at(of->context.air_rules, (*index)++)) != NULL) {
+        if (row->check == check && fits(&of->record, row))
+            return row;
+    }
+    return NULL;
 }
 
 /* The readings that the rows of one check need. */
@@ -87,14 +91,11 @@ typedef struct check_needs {
     bool any, cut_out, pressures, span, volume;
 } check_needs;
 
-static check_needs find_needs(const inspection_record *record, rodt_air_check check)
+static check_needs find_needs(const walk *of, rodt_air_check check)
 {
-    const rodt_rules *rules = walk_air_rules(record);
     check_needs needs = {false, false, false, false, false};
-    for (size_t i = 0; rules != NULL && i < rodt_rules_air_count(rules); i++) {
-        const rodt_air_limit *row = rodt_rules_air_at(rules, i);
-        if (row->check != check || !walk_row_fits(record, row))
-            continue;
+    const rodt_air_limit *row;
+    for (size_t i = 0; (row = walk_next_row(of, check, &i)) != NULL;) {
         needs.any = true;
         needs.cut_out = needs.cut_out || row->half_cut_out || row->below_cut_out;
         needs.pressures = needs.pressures || row->span == RODT_AIR_SPAN_PRESSURES;
@@ -105,8 +106,9 @@ static check_needs find_needs(const inspection_record *record, rodt_air_check ch
 }
 
 /* The governor's cut-out is asked for where it decides, and where it was given. */
-static bool needs_cut_out(const inspection_record *record, rodt_air_check check)
+static bool needs_cut_out(const walk *of, rodt_air_check check)
 {
+    const inspection_record *record = &of->record;
     int entry = walk_find_check(record, check);
     const char *text = entry == WALK_NONE ? NULL : record->checks[entry][CHECK_PRESSURE].text;
     rodt_air_reading reading = {.check = check};
@@ -117,15 +119,14 @@ static bool needs_cut_out(const inspection_record *record, rodt_air_check check)
         return true;
     if (record->head[HEAD_BUILT].text != NULL)
         (void)read_built_day(record->head[HEAD_BUILT].text, &reading.built, NULL);
-    return rodt_air_judge(&reading, walk_air_rules(record), &finding, NULL) == RODT_OK &&
+    return rodt_air_judge(&reading, of->context.air_rules, &finding, NULL) == RODT_OK &&
            finding.missing == RODT_AIR_MISSING_CUT_OUT;
 }
 
-static bool is_dated(const inspection_record *record)
+static bool is_dated(const walk *of)
 {
-    const rodt_rules *rules = walk_air_rules(record);
-    for (size_t i = 0; rules != NULL && i < rodt_rules_air_count(rules); i++) {
-        const rodt_air_limit *row = rodt_rules_air_at(rules, i);
+    const rodt_air_limit *row;
+    for (size_t i = 0; (row = air_row_at(of->context.air_rules, i)) != NULL; i++) {
         if (rodt_date_given(row->built_from) || rodt_date_given(row->built_until))
             return true;
     }
@@ -147,9 +148,9 @@ static void ask_build_up(walk_plan *plan, walk_part part, const check_needs *nee
     }
 }
 
-static void ask_check(walk_plan *plan, const inspection_record *record, rodt_air_check check, walk_part part)
+static void ask_check(walk_plan *plan, const walk *of, rodt_air_check check, walk_part part)
 {
-    check_needs needs = find_needs(record, check);
+    check_needs needs = find_needs(of, check);
     if (!needs.any)
         return;
     bool loss = check == RODT_AIR_CHECK_LOSS_RELEASED || check == RODT_AIR_CHECK_LOSS_APPLIED;
@@ -164,7 +165,7 @@ static void ask_check(walk_plan *plan, const inspection_record *record, rodt_air
             add(plan, ASK_LENGTH, part, WALK_NONE, check);
     } else {
         add(plan, words ? ASK_ANSWER : ASK_PRESSURE, part, WALK_NONE, check);
-        if (needs.cut_out && needs_cut_out(record, check))
+        if (needs.cut_out && needs_cut_out(of, check))
             add(plan, ASK_CUT_OUT, part, WALK_NONE, check);
     }
 }
@@ -172,25 +173,25 @@ static void ask_check(walk_plan *plan, const inspection_record *record, rodt_air
 /* One filling of the reservoirs serves all: what needs a full system first, then what brings the pressure down,
  * the highest first (the warning comes on above what closes the valves), the drains, and the build-up from there.
  * A build-up that is a recovery comes after the applications. */
-static void ask_air(walk_plan *plan, const inspection_record *record)
+static void ask_air(walk_plan *plan, const walk *of)
 {
     static const rodt_air_check off[] = {RODT_AIR_CHECK_AUDIBLE_LEAK, RODT_AIR_CHECK_LOSS_RELEASED,
                                          RODT_AIR_CHECK_LOSS_APPLIED, RODT_AIR_CHECK_RESERVE};
     static const rodt_air_check down[] = {
         RODT_AIR_CHECK_WARNING,       RODT_AIR_CHECK_SUPPLY_VALVE, RODT_AIR_CHECK_TRACTOR_PROTECTION,
         RODT_AIR_CHECK_PARKING_VALVE, RODT_AIR_CHECK_DRAIN,        RODT_AIR_CHECK_CONTAMINATION};
-    check_needs build_up = find_needs(record, RODT_AIR_CHECK_BUILD_UP);
+    check_needs build_up = find_needs(of, RODT_AIR_CHECK_BUILD_UP);
     bool recovery = build_up.span && !build_up.pressures;
     for (size_t i = 0; i < COUNT_OF(off); i++)
-        ask_check(plan, record, off[i], WALK_AIR_OFF);
+        ask_check(plan, of, off[i], WALK_AIR_OFF);
     if (recovery)
-        ask_check(plan, record, RODT_AIR_CHECK_BUILD_UP, WALK_AIR_OFF);
+        ask_check(plan, of, RODT_AIR_CHECK_BUILD_UP, WALK_AIR_OFF);
     for (size_t i = 0; i < COUNT_OF(down); i++)
-        ask_check(plan, record, down[i], WALK_AIR_OFF);
+        ask_check(plan, of, down[i], WALK_AIR_OFF);
     if (!recovery)
-        ask_check(plan, record, RODT_AIR_CHECK_BUILD_UP, WALK_AIR_ON);
-    ask_check(plan, record, RODT_AIR_CHECK_CUT_OUT, WALK_AIR_ON);
-    ask_check(plan, record, RODT_AIR_CHECK_CUT_IN, WALK_AIR_ON);
+        ask_check(plan, of, RODT_AIR_CHECK_BUILD_UP, WALK_AIR_ON);
+    ask_check(plan, of, RODT_AIR_CHECK_CUT_OUT, WALK_AIR_ON);
+    ask_check(plan, of, RODT_AIR_CHECK_CUT_IN, WALK_AIR_ON);
 }
 
 /* --- Wheel ends -------------------------------------------------------------------------------------- */
@@ -313,13 +314,13 @@ void walk_make_plan(const walk *of, walk_plan *out)
         ask(out, first[i]);
     if (is_vehicle(record, "combination"))
         ask(out, ASK_TOWED);
-    if (is_dated(record))
+    if (is_dated(of))
         ask(out, ASK_BUILT);
     ask(out, ASK_AXLES);
     ask(out, ASK_CHOCKS);
-    ask_air(out, record);
+    ask_air(out, of);
     ask_strokes(out, of);
     ask(out, ASK_PARKED);
     ask(out, ASK_CHOCKS_AWAY);
-    ask_check(out, record, RODT_AIR_CHECK_SPRING_BRAKE, WALK_FINISH);
+    ask_check(out, of, RODT_AIR_CHECK_SPRING_BRAKE, WALK_FINISH);
 }

@@ -56,21 +56,35 @@ static void print_cautions(void)
 
 /* --- Air checks -------------------------------------------------------------------------------------- */
 
-static void print_check(const inspection_record *record, rodt_air_check check)
+static bool is_own(const walk *of, const rodt_air_limit *row)
 {
-    const rodt_rules *rules = walk_air_rules(record);
+    const rodt_rules *rules = of->context.own;
+    for (size_t i = 0; rules != NULL && i < rodt_rules_air_count(rules); i++) {
+        if (rodt_rules_air_at(rules, i) == row)
+            return true;
+    }
+    return false;
+}
+
+static const char *standing(const walk *of, const rodt_air_limit *row)
+{
+    if (is_own(of, row))
+        return " (the carrier's own)";
+    return row->evidence == RODT_EVIDENCE_CHECKED ? "" : " (unconfirmed)";
+}
+
+static void print_check(const walk *of, rodt_air_check check)
+{
+    const rodt_air_limit *row;
     const char *said = "";
     putchar('\n');
     walk_print("", 0, "Check: %s", rodt_air_check_title(check));
-    for (size_t i = 0; i < rodt_rules_air_count(rules); i++) {
-        const rodt_air_limit *row = rodt_rules_air_at(rules, i);
-        if (row->check != check || !walk_row_fits(record, row))
-            continue;
-        if (strcmp(row->setup, said) != 0)
+    for (size_t i = 0; (row = walk_next_row(of, check, &i)) != NULL;) {
+        if (row->setup[0] != '\0' && strcmp(row->setup, said) != 0)
             walk_print("  Do:   ", 8, "%s", row->setup);
         said = row->setup;
         walk_print("  Rule: ", 8, "%s%s%s", row->published, row->kind == RODT_AIR_KIND_USUAL ? " (no limit)" : "",
-                   row->evidence == RODT_EVIDENCE_CHECKED ? "" : " (unconfirmed)");
+                   standing(of, row));
     }
 }
 
@@ -140,7 +154,7 @@ void walk_print_intro(walk *of, const walk_item *item)
         print_outcome(of);
     of->part = item->part;
     if (item->check != RODT_AIR_CHECK_NONE && of->check != item->check)
-        print_check(&of->record, item->check);
+        print_check(of, item->check);
     of->check = item->check;
     if (item->id == ASK_CAUTIONS)
         print_cautions();

@@ -124,9 +124,8 @@ void walk_make_plan(const walk *of, walk_plan *out);
 bool walk_answered(const inspection_record *record, const walk_item *item);
 bool walk_same(const walk_item *a, const walk_item *b);
 
-/* True if the row of the table is for the vehicle, as far as that is known. */
-bool walk_row_fits(const inspection_record *record, const rodt_air_limit *row);
-const rodt_rules *walk_air_rules(const inspection_record *record);
+/* The next row for the check and the vehicle, as far as that is known; *index is where to look on. NULL = no more. */
+const rodt_air_limit *walk_next_row(const walk *of, rodt_air_check check, size_t *index);
 
 /* --- The record (store.c) ---------------------------------------------------------------------- */
 
