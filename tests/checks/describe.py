@@ -64,11 +64,20 @@ def headers(root):
     return Headers({name: row for name, row in structs.items() if name not in FOREIGN}, enums)
 
 
+def _rows(program):
+    out = subprocess.run([program], check=True, capture_output=True, text=True).stdout
+    return [line.split(" ") for line in out.splitlines()]
+
+
+def sizes(program):
+    """{record: its size in bytes}"""
+    return {row[1]: int(row[2]) for row in _rows(program) if row[0] == "record"}
+
+
 def described(program):
     """({record: {member: its row}}, {enumeration: {symbol: (number, word)}}) as the library says."""
     records, enums = {}, {}
-    for line in subprocess.run([program], check=True, capture_output=True, text=True).stdout.splitlines():
-        row = line.split(" ")
+    for row in _rows(program):
         if row[0] == "record":
             records[row[1]] = {}
         elif row[0] == "member":

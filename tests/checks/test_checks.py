@@ -8,6 +8,7 @@ import subprocess
 import sys
 import tempfile
 
+import abi
 import calls
 import describe
 import docs
@@ -71,6 +72,25 @@ def described(header, says):
     return (lambda root: describe.check(root, os.path.join(root, "tests/described")),
             {"include/rodtravel/length.h": header, "tests/described": "#!/bin/sh\ncat <<'END'\n" + says + "END\n"})
 
+
+ABI = """function rodt_one int (int, const char *)
+member rodt_two one at 0 1 x 4 enumerator
+member rodt_two text at 4 1 x 4 text
+member rodt_two far at 8 1 x 8 pointer
+record rodt_two 16
+enumerator RODT_ONE_A 0 a
+enumerator RODT_ONE_B 1 b
+"""
+FUNCTION = SPDX + "RODT_API int rodt_one(int number,\n    const char *text);\n"
+
+
+def kept(interface, says=SAYS, header=FUNCTION):
+    """Files and a check for an interface that is kept, and what there is."""
+    return (lambda root: abi.check(root, os.path.join(root, "tests/described")),
+            {"include/rodtravel/status.h": header, abi.KEPT: interface, "tests/described": "#!/bin/sh\ncat <<'END'\n" + says + "END\n"})
+
+
+RESERVED = ABI.replace("far at 8 1 x 8 pointer", "far at 8 1 x 8 reserve")
 
 # name, check, what is written over the valid tree, what the finding must say
 BROKEN = [
@@ -140,6 +160,14 @@ BROKEN = [
     ("enumerator with another number", *described(TABLED.replace("RODT_ONE_B", "RODT_ONE_B = 3"), SAYS), "length.h:2: RODT_ONE_B = 3 is not in"),
     ("word of two enumerators", *described(TABLED, SAYS.replace("RODT_ONE_B 1 b", "RODT_ONE_B 1 a")), 'two enumerators of rodt_one have the word "a"'),
     ("description of nothing", *described(SPDX, SAYS), "records.c:0: rodt_two is in no public header"),
+    ("new function", *kept(ABI.replace("function rodt_one int (int, const char *)\n", "")), "function rodt_one int (int, const char *) is new"),
+    ("function gone", *kept(ABI + "function rodt_old void (void)\n"), '"function rodt_old void (void)" is now "gone": programs'),
+    ("function of another type", *kept(ABI, header=FUNCTION.replace("int number", "long number")), 'is now "function rodt_one int (long, const char *)": programs'),
+    ("moved member", *kept(ABI, SAYS.replace("far 8 8", "far 12 8")), 'is now "member rodt_two far at 12 1 x 8 pointer": programs'),
+    ("larger record", *kept(ABI, SAYS.replace("rodt_two 16", "rodt_two 24")), '"record rodt_two 16" is now "record rodt_two 24": programs'),
+    ("other number", *kept(ABI, SAYS.replace("RODT_ONE_B 1", "RODT_ONE_B 2")), '"enumerator RODT_ONE_B 1 b" is now "enumerator RODT_ONE_B 2 b": programs'),
+    ("member in the place of a reserve", *kept(RESERVED, SAYS.replace("far 8 8 1 pointer", "near 8 8 1 pointer")), "member rodt_two far is new: programs that are built already still work"),
+    ("reserve that changed with the size", *kept(RESERVED, SAYS.replace("rodt_two 16", "rodt_two 24")), "member rodt_two far at 8 1 x 8 reserve"),
     ("function without comment", docs.check,
      {"include/rodtravel/status.h": SPDX + "#define RODT_API\n\nRODT_API int rodt_one(void);\n"}, "status.h:4: rodt_one has no comment"),
     ("not in the ledger", docs.check, {"tests/fuzz/LEDGER.md": "nothing\n"}, "status.h:4: rodt_one is not in tests/fuzz"),
@@ -233,6 +261,8 @@ def results(compiler):
         yield f"{check.__module__}: a valid tree passes", not found, found
     found = findings(*described(TABLED, SAYS))
     yield "describe: a described header passes", not found, found
+    found = findings(*kept(ABI))
+    yield "abi: the interface that is kept passes", not found, found
     for name, check, changes, expected in BROKEN:
         found = findings(check, changes)
         yield name, any(expected in line for line in found), found
