@@ -93,8 +93,8 @@ RODT_API rodt_status rodt_column_plan_add(rodt_column_plan *plan, const rodt_cha
 /* Which cells of a column are there: a bitmap as Arrow has it. Bit i % 8 of byte i / 8 is 0 where the cell is missing.
  * bits NULL = no cell is missing. */
 typedef struct rodt_column_bits {
-    const uint8_t *bits;
-    size_t from; /* the bit of the first row */
+    const uint8_t *bits; /* the bitmap; NULL = no cell is missing */
+    size_t from;         /* the bit of the first row */
 } rodt_column_bits;
 
 /*
@@ -102,16 +102,16 @@ typedef struct rodt_column_bits {
  * such column". A column's *_valid says which of its cells are there.
  */
 typedef struct rodt_column_in {
-    const int32_t *released;   /* chamber face to clevis pin, brakes released; this or released64 */
-    const int32_t *applied;    /* the same, full application held; this or applied64 */
-    const int64_t *released64; /* the same in 64 bits */
-    const int64_t *applied64;
-    const uint8_t *chamber;    /* codes of the plan */
-    const int32_t *pressure;   /* NULL = every row has the pressure of the plan */
-    const int32_t *day;        /* days since 1970-01-01; NULL = every row has the day of the plan */
-    rodt_column_bits released_valid;
-    rodt_column_bits applied_valid;
-    rodt_column_bits chamber_valid;
+    const int32_t *released;         /* chamber face to clevis pin, brakes released; this or released64 */
+    const int32_t *applied;          /* the same, full application held; this or applied64 */
+    const int64_t *released64;       /* the same in 64 bits */
+    const int64_t *applied64;        /* applied in 64 bits */
+    const uint8_t *chamber;          /* codes of the plan */
+    const int32_t *pressure;         /* NULL = every row has the pressure of the plan */
+    const int32_t *day;              /* days since 1970-01-01; NULL = every row has the day of the plan */
+    rodt_column_bits released_valid; /* missing = no reading */
+    rodt_column_bits applied_valid;  /* missing = no reading */
+    rodt_column_bits chamber_valid;  /* missing = no chamber */
     rodt_column_bits pressure_valid; /* missing = the pressure of the plan */
     rodt_column_bits day_valid;      /* missing = the day of the plan */
     rodt_column_bits row_valid;      /* missing = no reading, no chamber, and the rest from the plan */

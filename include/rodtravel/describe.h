@@ -68,7 +68,7 @@ typedef struct rodt_member {
     uint32_t offset;                     /* of the first element, in bytes from the start of the record */
     uint32_t size;                       /* of one element, in bytes */
     uint32_t count;                      /* elements; 1 = no array */
-    RODT_ENUM32(rodt_member_kind) kind;
+    RODT_ENUM32(rodt_member_kind) kind;  /* what it holds */
 } rodt_member;
 
 /* Every record of the library; NULL beyond the count. */

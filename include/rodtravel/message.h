@@ -19,7 +19,7 @@ extern "C" {
  * end. The English template of a code names its arguments (rodt_message_template).
  */
 typedef enum rodt_message_code RODT_ENUM_TYPE {
-    RODT_MESSAGE_NONE = 0, /* nothing is to be said; written as "" */
+    RODT_MESSAGE_NONE = 0,             /* nothing is to be said; written as "" */
 
     /* How a value is put into a sentence. */
     RODT_MESSAGE_VALUE_ABOUT = 1,
@@ -194,7 +194,7 @@ typedef enum rodt_message_code RODT_ENUM_TYPE {
     RODT_MESSAGE_AIR_RULE_OWN = 235,
     RODT_MESSAGE_AIR_FIGURE_OWN_BESIDE_LAW = 236,
     RODT_MESSAGE_AIR_RULE_OWN_BESIDE_LAW = 237,
-    RODT_MESSAGE_AIR_LAW_NOTED = 238, /* what the law says then, beside RODT_MESSAGE_AIR_GOOD */
+    RODT_MESSAGE_AIR_LAW_NOTED = 238,  /* what the law says then, beside RODT_MESSAGE_AIR_GOOD */
     RODT_MESSAGE_AIR_LAW_UNDETERMINED = 239,
 
     /* What an air check found. */
@@ -274,12 +274,12 @@ typedef enum rodt_message_code RODT_ENUM_TYPE {
     RODT_MESSAGE_AIR_EDGE_AUDIBLE_LEAK = 326,
     RODT_MESSAGE_AIR_EDGE_CONTAMINATION = 327,
 
-    RODT_MESSAGE_END = 328
+    RODT_MESSAGE_END = 328             /* one more than the last; grows in later versions */
 } rodt_message_code;
 
 /* What an argument holds, and how it is written. */
 typedef enum rodt_argument_kind RODT_ENUM_TYPE {
-    RODT_ARGUMENT_NONE = 0,
+    RODT_ARGUMENT_NONE = 0,     /* no argument */
     RODT_ARGUMENT_CLAUSE = 1,   /* `code`: a message whose arguments follow this one */
     RODT_ARGUMENT_LENGTH = 2,   /* `number`: inches, said in the unit of `code`, RODT_MESSAGE_VALUE_INCHES or _MM: a
                                    fraction of a tape as a fraction, others as decimals. {0, 0} = not measured */
@@ -292,24 +292,26 @@ typedef enum rodt_argument_kind RODT_ENUM_TYPE {
     RODT_ARGUMENT_TEXT = 8      /* `text`, as it stands: the name of a rule set, the words of a source */
 } rodt_argument_kind;
 
+/* One argument of a message. */
 typedef struct rodt_argument {
-    const char *name;  /* "limit"; constant */
-    RODT_ENUM32(rodt_argument_kind) kind;
-    RODT_ENUM32(rodt_message_code) code; /* of a clause, or the unit phrase that a number is put into; 0 = none */
-    rodt_ratio number; /* {0, 0} = not given */
-    rodt_date date;
-    int16_t digits;
-    const char *text;  /* constant, or as long as the rule set that judged */
+    const char *name;                     /* "limit"; constant */
+    RODT_ENUM32(rodt_argument_kind) kind; /* what it holds, and how it is written */
+    RODT_ENUM32(rodt_message_code) code;  /* of a clause, or the unit phrase that a number is put into; 0 = none */
+    rodt_ratio number;                    /* {0, 0} = not given */
+    rodt_date date;                       /* of a date */
+    int16_t digits;                       /* of a figure: digits after the point, at most */
+    const char *text;                     /* constant, or as long as the rule set that judged */
 } rodt_argument;
 
+/* Arguments of one message, at most. */
 #define RODT_MESSAGE_ARGUMENTS 20
 
 /* One sentence as data. A plain value; it points to constants and to the rule set that judged. The functions that make
  * one are beside what they speak of: rodt_finding_reason_message and others. */
 typedef struct rodt_message {
-    RODT_ENUM32(rodt_message_code) code;
-    uint32_t count; /* arguments that are used */
-    rodt_argument arguments[RODT_MESSAGE_ARGUMENTS];
+    RODT_ENUM32(rodt_message_code) code;             /* what is said */
+    uint32_t count;                                  /* arguments that are used */
+    rodt_argument arguments[RODT_MESSAGE_ARGUMENTS]; /* the figures and clauses that it is said with */
 } rodt_message;
 
 /* The stable word of a code, "stroke.over-limit"; "" for a number that is none. Constant, never NULL. */
@@ -338,7 +340,7 @@ typedef enum rodt_plural_rule RODT_ENUM_TYPE {
     RODT_PLURAL_ONE_OTHER = 1,    /* two: 1, and everything else, as in English and Spanish */
     RODT_PLURAL_BELOW_TWO = 2,    /* two: below 2, and everything else, as in French */
     RODT_PLURAL_ONE_FEW_MANY = 3, /* three: 1, 21 ...; 2 to 4, 22 ... and fractions; everything else, as in Ukrainian */
-    RODT_PLURAL_END = 4
+    RODT_PLURAL_END = 4           /* one more than the last; grows in later versions */
 } rodt_plural_rule;
 
 /* The stable word of a rule, "one-other"; "" for a number that is none. Constant, never NULL. */
@@ -357,12 +359,12 @@ RODT_API bool rodt_plural_rule_find(const char *word, size_t size, RODT_ENUM32(r
  *         [RODT_MESSAGE_STROKE_OVER_LIMIT] = "la course dépasse la limite de {excess}", ...
  */
 typedef struct rodt_catalogue {
-    const char *language;         /* a tag of BCP 47, "fr-CA" */
-    const char *const *templates; /* by rodt_message_code, UTF-8; NULL = not translated, written in English */
-    size_t count;                 /* templates; fewer than there are codes in a program with an older header */
-    const char *decimal_sign;     /* "." or "," */
-    RODT_ENUM32(rodt_plural_rule) plural;
-    uint32_t reserved;            /* zero */
+    const char *language;                 /* a tag of BCP 47, "fr-CA" */
+    const char *const *templates;         /* by rodt_message_code, UTF-8; NULL = not translated, written in English */
+    size_t count;                         /* templates; fewer than there are codes in a program with an older header */
+    const char *decimal_sign;             /* "." or "," */
+    RODT_ENUM32(rodt_plural_rule) plural; /* which form of a word stands beside a number */
+    uint32_t reserved;                    /* zero */
 } rodt_catalogue;
 
 /*

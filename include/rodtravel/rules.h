@@ -34,8 +34,8 @@ typedef struct rodt_source {
 
 /* One chamber as published: its outside diameter, and rated strokes for the record. */
 typedef struct rodt_chamber_row {
-    RODT_ENUM32(rodt_family) family;
-    const char *size;
+    RODT_ENUM32(rodt_family) family;   /* how the housing is built */
+    const char *size;                  /* type number or letter */
     rodt_length outside_diameter;      /* not given = none published */
     rodt_length outside_diameter_mm;   /* the printed whole millimetres, as a length; rounded by the source */
     rodt_length standard_rated_stroke; /* of the standard stroke class; not given = none published */
@@ -44,18 +44,18 @@ typedef struct rodt_chamber_row {
 
 /* One row of a table of limits. */
 typedef struct rodt_limit {
-    RODT_ENUM32(rodt_family) family;
+    RODT_ENUM32(rodt_family) family; /* of the chambers that the row is for */
     RODT_ENUM32(rodt_stroke_class) stroke_class; /* RODT_STROKE_CLASS_ANY = the family has one limit for every class */
-    const char *size;
+    const char *size;          /* type number or letter */
     rodt_length rated_stroke;    /* given = the row holds only for this marked rated stroke */
     rodt_length rated_stroke_mm; /* the printed millimetres of that, as a length */
-    rodt_length limit;
+    rodt_length limit;         /* the greatest stroke that is in adjustment */
     const char *published;     /* the figure as printed, "1 3/4" */
     rodt_length printed_mm;    /* the millimetres printed beside it, as a length; not given = none printed */
     rodt_date from;            /* first day; not given = the day of effect was not found */
     rodt_date until;           /* last day; not given = still in force in the text that was read */
     const rodt_source *source; /* never NULL */
-    RODT_ENUM32(rodt_evidence) evidence;
+    RODT_ENUM32(rodt_evidence) evidence; /* how the figure was checked */
 } rodt_limit;
 
 /* The law of one authority, or a carrier's own limits on top of a law. Opaque and constant: any number
@@ -178,7 +178,7 @@ typedef struct rodt_limit_answer {
     bool assumed_standard;      /* the stroke class was not known */
     bool conflicting_marks;     /* the marked rated stroke contradicts the stroke class or the limit; the strict side
                                    is given */
-    uint64_t reserved[4];
+    uint64_t reserved[4];       /* zero */
 } rodt_limit_answer;
 
 /*

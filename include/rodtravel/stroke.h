@@ -12,10 +12,10 @@ extern "C" {
 
 /* The judgement. The words of rodt_verdict_name are stable. */
 typedef enum rodt_verdict RODT_ENUM_TYPE {
-    RODT_VERDICT_UNDETERMINED = 0, /* nothing is proven; the reasons say what is missing */
-    RODT_VERDICT_IN_ADJUSTMENT = 1,
-    RODT_VERDICT_OUT_OF_ADJUSTMENT = 2,
-    RODT_VERDICT_INOPERATIVE = 3 /* the rod did not move */
+    RODT_VERDICT_UNDETERMINED = 0,      /* nothing is proven; the reasons say what is missing */
+    RODT_VERDICT_IN_ADJUSTMENT = 1,     /* the stroke is not over the limit */
+    RODT_VERDICT_OUT_OF_ADJUSTMENT = 2, /* the stroke is over the limit */
+    RODT_VERDICT_INOPERATIVE = 3        /* the rod did not move */
 } rodt_verdict;
 
 /* What the tape's divisions prove, each reading taken as right within half a division. It never changes
@@ -29,10 +29,10 @@ typedef enum rodt_proof RODT_ENUM_TYPE {
 
 /* Temperature of the brake drum when the stroke was read. A hot drum lengthens the stroke. */
 typedef enum rodt_drum RODT_ENUM_TYPE {
-    RODT_DRUM_NOT_RECORDED = 0,
-    RODT_DRUM_COLD = 1,
-    RODT_DRUM_WARM = 2,
-    RODT_DRUM_HOT = 3
+    RODT_DRUM_NOT_RECORDED = 0, /* nobody wrote it down */
+    RODT_DRUM_COLD = 1,         /* cold */
+    RODT_DRUM_WARM = 2,         /* warm */
+    RODT_DRUM_HOT = 3           /* hot */
 } rodt_drum;
 
 /* Why a verdict is what it is. A finding holds a set of them; they are listed in this order. The numbers
@@ -40,49 +40,49 @@ typedef enum rodt_drum RODT_ENUM_TYPE {
  * together; a number in a gap has no word, and all are below 64. */
 typedef enum rodt_reason RODT_ENUM_TYPE {
     /* The stroke: 0 to 9. */
-    RODT_REASON_OVER_LIMIT = 0,            /* stroke is over the law's limit */
-    RODT_REASON_OVER_OWN_LIMIT = 1,        /* over the carrier's own limit, within the law's */
-    RODT_REASON_AT_LIMIT = 2,              /* stroke is exactly at the limit */
-    RODT_REASON_WITHIN_LIMIT = 3,
-    RODT_REASON_NO_MOVEMENT = 4,           /* both readings are equal */
-    RODT_REASON_READINGS_SWAPPED = 5,      /* applied is below released */
-    RODT_REASON_BEYOND_RATED_STROKE = 6,   /* more travel than the housing can have */
+    RODT_REASON_OVER_LIMIT = 0,             /* stroke is over the law's limit */
+    RODT_REASON_OVER_OWN_LIMIT = 1,         /* over the carrier's own limit, within the law's */
+    RODT_REASON_AT_LIMIT = 2,               /* stroke is exactly at the limit */
+    RODT_REASON_WITHIN_LIMIT = 3,           /* stroke is below the limit */
+    RODT_REASON_NO_MOVEMENT = 4,            /* both readings are equal */
+    RODT_REASON_READINGS_SWAPPED = 5,       /* applied is below released */
+    RODT_REASON_BEYOND_RATED_STROKE = 6,    /* more travel than the housing can have */
 
     /* Conditions of the test: 10 to 19. */
-    RODT_REASON_PRESSURE_LOW = 10,         /* a pressure below the window was recorded */
-    RODT_REASON_PRESSURE_HIGH = 11,        /* a pressure above the window was recorded */
-    RODT_REASON_PRESSURE_NOT_RECORDED = 12,
-    RODT_REASON_ENGINE_RUNNING = 13,
-    RODT_REASON_SPRING_BRAKE_APPLIED = 14,
+    RODT_REASON_PRESSURE_LOW = 10,          /* a pressure below the window was recorded */
+    RODT_REASON_PRESSURE_HIGH = 11,         /* a pressure above the window was recorded */
+    RODT_REASON_PRESSURE_NOT_RECORDED = 12, /* the verdict holds for a pressure inside the window */
+    RODT_REASON_ENGINE_RUNNING = 13,        /* the engine ran during the test */
+    RODT_REASON_SPRING_BRAKE_APPLIED = 14,  /* the spring brake was on during the test */
 
     /* The limit: 20 to 31. */
-    RODT_REASON_ASSUMED_STANDARD = 20,     /* stroke class not known */
-    RODT_REASON_ASSUMED_CLAMP = 21,        /* family not known */
-    RODT_REASON_CONFLICTING_MARKS = 22,    /* two signs of the chamber contradict each other; strict side taken */
-    RODT_REASON_NO_PUBLISHED_LIMIT = 23,
-    RODT_REASON_RULES_NOT_IN_FORCE = 24,   /* the rule set has no text for the day */
-    RODT_REASON_LIMIT_UNCONFIRMED = 25,    /* the limit was not read in its source: not law */
-    RODT_REASON_LIMIT_FROM_RATED = 26,     /* unlisted actuator: a part of its rated stroke */
-    RODT_REASON_LIMIT_MARKED = 27,         /* unlisted actuator: the limit marked on it */
-    RODT_REASON_PRINTED_MM_DIFFERS = 28,   /* the printed millimetres of the limit would judge otherwise */
-    RODT_REASON_DRUM_HOT = 29,
+    RODT_REASON_ASSUMED_STANDARD = 20,      /* stroke class not known */
+    RODT_REASON_ASSUMED_CLAMP = 21,         /* family not known */
+    RODT_REASON_CONFLICTING_MARKS = 22,     /* two signs of the chamber contradict each other; strict side taken */
+    RODT_REASON_NO_PUBLISHED_LIMIT = 23,    /* no row and no mark gives a limit for the chamber */
+    RODT_REASON_RULES_NOT_IN_FORCE = 24,    /* the rule set has no text for the day */
+    RODT_REASON_LIMIT_UNCONFIRMED = 25,     /* the limit was not read in its source: not law */
+    RODT_REASON_LIMIT_FROM_RATED = 26,      /* unlisted actuator: a part of its rated stroke */
+    RODT_REASON_LIMIT_MARKED = 27,          /* unlisted actuator: the limit marked on it */
+    RODT_REASON_PRINTED_MM_DIFFERS = 28,    /* the printed millimetres of the limit would judge otherwise */
+    RODT_REASON_DRUM_HOT = 29,              /* a hot drum lengthens the stroke */
 
     /* What is missing: 32 to 39. */
-    RODT_REASON_CHAMBER_MISSING = 32,
-    RODT_REASON_RELEASED_MISSING = 33,
-    RODT_REASON_APPLIED_MISSING = 34,
+    RODT_REASON_CHAMBER_MISSING = 32,       /* no chamber was given */
+    RODT_REASON_RELEASED_MISSING = 33,      /* no released reading was given */
+    RODT_REASON_APPLIED_MISSING = 34,       /* no applied reading was given */
 
     /* What cannot be read, or can mean two values: from 40. */
-    RODT_REASON_CHAMBER_UNREADABLE = 40,
-    RODT_REASON_RELEASED_UNREADABLE = 41,
-    RODT_REASON_APPLIED_UNREADABLE = 42,
-    RODT_REASON_OTHER_UNREADABLE = 43,     /* a class, rated stroke, pressure, division, unit or condition */
-    RODT_REASON_SPREADSHEET_DATE = 44,     /* ... because a spreadsheet made a date of it */
-    RODT_REASON_DATE_AMBIGUOUS = 45,       /* the date can mean two days */
-    RODT_REASON_DATE_UNREADABLE = 46,
-    RODT_REASON_LOST_BLANK = 47,           /* a reading such as 31/8 may be 3 1/8, which would judge otherwise */
+    RODT_REASON_CHAMBER_UNREADABLE = 40,    /* the chamber cannot be read */
+    RODT_REASON_RELEASED_UNREADABLE = 41,   /* the released reading cannot be read */
+    RODT_REASON_APPLIED_UNREADABLE = 42,    /* the applied reading cannot be read */
+    RODT_REASON_OTHER_UNREADABLE = 43,      /* a class, rated stroke, pressure, division, unit or condition */
+    RODT_REASON_SPREADSHEET_DATE = 44,      /* ... because a spreadsheet made a date of it */
+    RODT_REASON_DATE_AMBIGUOUS = 45,        /* the date can mean two days */
+    RODT_REASON_DATE_UNREADABLE = 46,       /* the date cannot be read */
+    RODT_REASON_LOST_BLANK = 47,            /* a reading such as 31/8 may be 3 1/8, which would judge otherwise */
 
-    RODT_REASON_END = 48
+    RODT_REASON_END = 48                    /* one more than the last; grows in later versions */
 } rodt_reason;
 
 /* A reason in a set of reasons, which is a uint64_t. */
@@ -98,7 +98,7 @@ typedef enum rodt_reason RODT_ENUM_TYPE {
  * It points to nothing.
  */
 typedef struct rodt_reading {
-    rodt_chamber chamber;
+    rodt_chamber chamber;        /* as far as it is known */
     rodt_length released;        /* chamber face to clevis pin, brakes released */
     rodt_length applied;         /* the same, full application held */
     RODT_ENUM32(rodt_unit) unit; /* unit the tape was read in; RODT_UNIT_MM also compares the printed mm */
@@ -107,11 +107,11 @@ typedef struct rodt_reading {
     rodt_pressure pressure_after; /* after it */
     rodt_date day;               /* day of the inspection; not given = the newest text of the rule set */
     rodt_date other_day;         /* given = the day may be this one too (an ambiguous date) */
-    RODT_ENUM32(rodt_recorded) engine_running;
-    RODT_ENUM32(rodt_recorded) spring_brake_applied;
-    RODT_ENUM32(rodt_drum) drum;
+    RODT_ENUM32(rodt_recorded) engine_running; /* during the test */
+    RODT_ENUM32(rodt_recorded) spring_brake_applied; /* during the test */
+    RODT_ENUM32(rodt_drum) drum; /* temperature of the brake drum */
     rodt_length other_released[2]; /* what the text may mean too: "31/8" is 31/8, or 3 1/8 with its blank lost */
-    rodt_length other_applied[2];
+    rodt_length other_applied[2]; /* the same of the applied reading */
     uint64_t reasons;            /* set of RODT_REASON_BIT: what rodt_form_parse could not read, and signs of the
                                     chamber that contradict each other; zero for a reading that was filled by hand */
     uint64_t reserved[4];        /* zero */
@@ -120,35 +120,35 @@ typedef struct rodt_reading {
 /* The judgement of one wheel end. A plain value; `limit_row`, `own_row`, `source` and `rules` are valid
  * as long as the rule set that judged. */
 typedef struct rodt_finding {
-    RODT_ENUM32(rodt_verdict) verdict;
-    RODT_ENUM32(rodt_proof) proof;
-    uint64_t reasons;            /* set of RODT_REASON_BIT */
-    rodt_chamber chamber;        /* as it was judged: what was assumed is filled in */
-    rodt_length released;        /* as read; not given = missing or unreadable */
-    rodt_length applied;
-    rodt_length applied_stroke;  /* applied - released; not given if a reading is missing or they are swapped */
-    rodt_length limit;           /* the limit that judged; not given = none */
-    rodt_length law_limit;       /* the law's; differs from limit under a carrier's own limits only */
-    rodt_length margin;          /* limit - applied stroke; negative = over; not given = one is missing */
-    rodt_length long_limit;      /* with RODT_REASON_ASSUMED_STANDARD: the limit of the long-stroke chamber of
-                                    this size, as far as one is published; otherwise not given */
-    RODT_ENUM32(rodt_unit) unit; /* as given: the unit in which sentences speak */
-    rodt_length division;        /* as given */
-    rodt_ratio probability_over; /* exact chance that the true stroke is over the limit, each reading's error
-                                    uniform within half a division either way; given with a proof */
-    rodt_pressure pressure;      /* as recorded, before and after the application */
-    rodt_pressure pressure_after;
-    rodt_date day;               /* the day whose law judged; not given = the newest text */
-    rodt_date other_day;         /* as given */
-    RODT_ENUM32(rodt_basis) basis;
+    RODT_ENUM32(rodt_verdict) verdict;   /* the judgement */
+    RODT_ENUM32(rodt_proof) proof;       /* what the tape's divisions prove */
+    uint64_t reasons;                    /* set of RODT_REASON_BIT */
+    rodt_chamber chamber;                /* as it was judged: what was assumed is filled in */
+    rodt_length released;                /* as read; not given = missing or unreadable */
+    rodt_length applied;                 /* the same, full application held */
+    rodt_length applied_stroke;          /* applied - released; not given if a reading is missing or they are swapped */
+    rodt_length limit;                   /* the limit that judged; not given = none */
+    rodt_length law_limit;               /* the law's; differs from limit under a carrier's own limits only */
+    rodt_length margin;                  /* limit - applied stroke; negative = over; not given = one is missing */
+    rodt_length long_limit;              /* with RODT_REASON_ASSUMED_STANDARD: the limit of the long-stroke chamber of
+                                            this size, as far as one is published; otherwise not given */
+    RODT_ENUM32(rodt_unit) unit;         /* as given: the unit in which sentences speak */
+    rodt_length division;                /* as given */
+    rodt_ratio probability_over;         /* exact chance that the true stroke is over the limit, each reading's error
+                                            uniform within half a division either way; given with a proof */
+    rodt_pressure pressure;              /* as recorded, before and after the application */
+    rodt_pressure pressure_after;        /* after the application */
+    rodt_date day;                       /* the day whose law judged; not given = the newest text */
+    rodt_date other_day;                 /* as given */
+    RODT_ENUM32(rodt_basis) basis;       /* what the law's limit rests on */
     RODT_ENUM32(rodt_evidence) evidence; /* of the law's limit */
-    const rodt_limit *limit_row; /* the law's row, or NULL */
-    const rodt_limit *own_row;   /* the carrier's row, or NULL */
-    const rodt_source *source;   /* of the law's limit, or NULL */
-    const rodt_rules *rules;
-    rodt_length other_released[2]; /* as given */
-    rodt_length other_applied[2];
-    uint64_t reserved[8];
+    const rodt_limit *limit_row;         /* the law's row, or NULL */
+    const rodt_limit *own_row;           /* the carrier's row, or NULL */
+    const rodt_source *source;           /* of the law's limit, or NULL */
+    const rodt_rules *rules;             /* the rule set that judged */
+    rodt_length other_released[2];       /* as given */
+    rodt_length other_applied[2];        /* as given */
+    uint64_t reserved[8];                /* zero */
 } rodt_finding;
 
 /*
@@ -185,24 +185,24 @@ RODT_API rodt_status rodt_reading_judge(const rodt_reading *reading, const rodt_
  * UTF-8, or NULL = the form does not have it.
  */
 typedef struct rodt_form {
-    const char *chamber;
-    const char *released;
-    const char *applied;
-    const char *stroke_class;    /* "standard", "long", "" = unknown */
-    const char *rated_stroke;    /* length of 3/4 to 6 in; "21/4" is refused, as its blank may be lost */
-    const char *marked_limit;    /* the same */
-    const char *psi;             /* pressure before the application: psi, or with a unit */
-    const char *psi_after;       /* the same after it */
-    const char *division;        /* length: "1/16", "1 mm" */
-    const char *date;
-    const char *unit;            /* unit of bare lengths: "in", "mm", "cm"; stronger than style.unit */
-    const char *engine;          /* "off" or "on" during the test */
-    const char *spring_brake;    /* "released" or "on" during the test */
-    const char *drum;            /* "cold", "warm" or "hot" */
-    const char *reserved[4];     /* NULL */
-    rodt_length_style style;     /* unit and decimal sign of the form */
-    RODT_ENUM32(rodt_date_order) date_order;
-    rodt_date default_day;       /* day of a row that has no date of its own */
+    const char *chamber;                     /* the mark, "30L" */
+    const char *released;                    /* length: chamber face to clevis pin, brakes released */
+    const char *applied;                     /* length: the same, full application held */
+    const char *stroke_class;                /* "standard", "long", "" = unknown */
+    const char *rated_stroke;                /* length of 3/4 to 6 in; "21/4" is refused, as its blank may be lost */
+    const char *marked_limit;                /* the same */
+    const char *psi;                         /* pressure before the application: psi, or with a unit */
+    const char *psi_after;                   /* the same after it */
+    const char *division;                    /* length: "1/16", "1 mm" */
+    const char *date;                        /* day of the inspection */
+    const char *unit;                        /* unit of bare lengths: "in", "mm", "cm"; stronger than style.unit */
+    const char *engine;                      /* "off" or "on" during the test */
+    const char *spring_brake;                /* "released" or "on" during the test */
+    const char *drum;                        /* "cold", "warm" or "hot" */
+    const char *reserved[4];                 /* NULL */
+    rodt_length_style style;                 /* unit and decimal sign of the form */
+    RODT_ENUM32(rodt_date_order) date_order; /* how dates made of numbers are read */
+    rodt_date default_day;                   /* day of a row that has no date of its own */
 } rodt_form;
 
 /* Gives one text of a reading by its field, and sets it; NULL and nothing for a field that is none of a reading. */
@@ -235,10 +235,10 @@ RODT_API rodt_status rodt_form_judge(const rodt_form *text, const rodt_rules *ru
                                      rodt_error *error);
 
 /*
- * The same for rows of files: always gives a finding. A text that cannot be read makes it undetermined, its reason
- * says which, and the rest is still computed. A date that can be two days is judged on both, and matters only where the
- * limit depends on it; one that cannot be read also takes a pass away where the rule set was not always in force. A
- * stroke over its limit stays over it.
+ * As rodt_form_judge, for rows of files: always gives a finding. A text that cannot be read makes it undetermined,
+ * its reason says which, and the rest is still computed. A date that can be two days is judged on both, and matters
+ * only where the limit depends on it; one that cannot be read also takes a pass away where the rule set was not
+ * always in force. A stroke over its limit stays over it.
  *
  * error  as in rodt_form_parse
  *
@@ -283,7 +283,7 @@ RODT_API const char *rodt_drum_name(rodt_drum drum);
  * untouched. */
 RODT_API bool rodt_drum_find(const char *word, size_t size, RODT_ENUM32(rodt_drum) *out);
 
-/* Room for any sentence below. */
+/* Room for any sentence about a finding, a count, an axle or an air check, with the closing zero byte. */
 #define RODT_SENTENCE_SIZE 400
 
 /*
@@ -294,14 +294,15 @@ RODT_API bool rodt_drum_find(const char *word, size_t size, RODT_ENUM32(rodt_dru
 RODT_API rodt_status rodt_finding_format(const rodt_finding *finding, char *text, size_t size, size_t *needed);
 
 /*
- * Writes one reason of a finding as a sentence with its figures, what would change the answer included:
- * "stroke class not known: judged as standard; as long stroke the limit would be 2 1/2". Statuses as
- * above; RODT_E_ARGUMENT also if the finding does not have the reason.
+ * Writes one reason of a finding as a sentence with its figures, what would change the answer included: "stroke class
+ * not known: judged as standard; as long stroke the limit would be 2 1/2". Statuses as rodt_finding_format;
+ * RODT_E_ARGUMENT also if the finding does not have the reason.
  */
 RODT_API rodt_status rodt_finding_reason_format(const rodt_finding *finding, rodt_reason reason, char *text,
                                                size_t size, size_t *needed);
 
-/* Writes what the tape's divisions prove, as a sentence; "" if no proof was asked. Statuses as above. */
+/* Writes what the tape's divisions prove, as a sentence; "" if no proof was asked. Statuses as rodt_finding_format.
+ * */
 RODT_API rodt_status rodt_finding_proof_format(const rodt_finding *finding, char *text, size_t size, size_t *needed);
 
 /* The same sentences as data (message.h), for another language. *out points to what the finding points to, not to
