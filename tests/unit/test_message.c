@@ -46,7 +46,7 @@ static rodt_form any_form(uint64_t *state)
                        .spring_brake = ANY(state, states), .drum = ANY(state, drums)};
 }
 
-static const rodt_rules *any_rules(uint64_t *state) { return rodt_rules_at(chance(state) % rodt_rules_count()); }
+static const rodt_rules *any_rules(uint64_t *state) { return rodt_rules_at((size_t)(chance(state) % rodt_rules_count())); }
 
 static void visit_finding(const rodt_finding *finding, visitor *visit, void *context)
 {
