@@ -11,6 +11,7 @@
 
 #include "rodtravel/rodtravel.h"
 #include "support.h"
+#include "../../examples/c/catalogue_fr.h"
 
 #define COUNT_OF(array) (sizeof(array) / sizeof((array)[0]))
 #define ROOM 2048
@@ -81,7 +82,11 @@ static void visit_rare_findings(visitor *visit, void *context)
         finding.rules = rodt_rules_at(i / 2);
         visit_finding(&finding, visit, context);
     }
-    rodt_count count = {.brakes = 4, .tally = {.unknown = 4}, .share = {0, 1}, .outcome = RODT_OUTCOME_BELOW};
+    rodt_count count = {.brakes = 4,
+                        .defective = {0, 1},
+                        .tally = {.unknown = 4},
+                        .share = {0, 1},
+                        .outcome = RODT_OUTCOME_BELOW};
     rodt_message message;
     assert_int_equal(rodt_count_message(&count, &message), RODT_OK);
     visit(&message, context);
@@ -377,6 +382,7 @@ static void fits_in_both(const rodt_message *message, void *context)
     if ((*turn)++ % 97 == 0) {
         fits_exactly(message, NULL);
         fits_exactly(message, &marked_catalogue);
+        fits_exactly(message, &catalogue_fr);
     }
 }
 
@@ -386,6 +392,59 @@ static void needed_is_exact(void **state)
     unsigned turn = 0;
     visit_messages(3000, fits_in_both, &turn);
     assert_true(turn > 10000);
+}
+
+/* --- French ------------------------------------------------------------------------------------------ */
+
+static void french_is_complete(void **state)
+{
+    (void)state;
+    rodt_error error = {.text = ""};
+    assert_int_equal(rodt_catalogue_check(&catalogue_fr, &error), RODT_OK);
+    assert_string_equal(error.text, "");
+}
+
+/* Every word of English that stands between arguments would show. */
+static void is_said_in_french(const rodt_message *message, void *context)
+{
+    static const char *const english[] = {" the ", " is ", " of ", " not ", "about ", " in (", " and ", " psi"};
+    unsigned *count = context;
+    char text[ROOM];
+    assert_int_equal(rodt_message_format(message, &catalogue_fr, text, sizeof text, NULL), RODT_OK);
+    const rodt_argument *published = rodt_message_argument(message, "published");
+    for (size_t i = 0; i < COUNT_OF(english) && published == NULL; i++) {
+        if (strstr(text, english[i]) != NULL)
+            fail_msg("\"%s\" in: %s", english[i], text);
+    }
+    (*count)++;
+}
+
+static void every_message_is_said_in_french(void **state)
+{
+    (void)state;
+    unsigned count = 0;
+    visit_messages(5000, is_said_in_french, &count);
+    assert_true(count > 20000);
+}
+
+static void french_reads_as_french(void **state)
+{
+    (void)state;
+    rodt_form form = {.chamber = "clamp 30 standard", .released = "54 mm", .applied = "104.9 mm", .psi = "100"};
+    rodt_finding finding;
+    rodt_count count;
+    rodt_message message;
+    char text[ROOM];
+    assert_int_equal(rodt_form_judge(&form, rodt_rules_find("us-fmcsr"), &finding, NULL), RODT_OK);
+    assert_int_equal(rodt_finding_message(&finding, &message), RODT_OK);
+    assert_int_equal(rodt_message_format(&message, &catalogue_fr, text, sizeof text, NULL), RODT_OK);
+    assert_string_equal(text, "de 54 mm à 104,9 mm, course de 50,9 mm; limite 2 po (50,8 mm); dépassement de 0,1 mm");
+    assert_int_equal(rodt_tally_judge(&(rodt_tally){.brakes = 6, .full = 1, .half = 1}, 0, &count, NULL), RODT_OK);
+    assert_int_equal(rodt_count_message(&count, &message), RODT_OK);
+    assert_int_equal(rodt_message_format(&message, &catalogue_fr, text, sizeof text, NULL), RODT_OK);
+    assert_string_equal(
+        text, "1 1/2 frein défectueux sur 6, 25\u00A0%\u00A0: le seuil de 20\u00A0% est atteint, mais non "
+              "ceux du tableau, 2 freins entiers");
 }
 
 /* --- Catalogues -------------------------------------------------------------------------------------- */
@@ -642,6 +701,9 @@ int main(void)
         cmocka_unit_test(a_reason_names_its_sentences),
         cmocka_unit_test(arguments_are_data),
         cmocka_unit_test(needed_is_exact),
+        cmocka_unit_test(french_is_complete),
+        cmocka_unit_test(every_message_is_said_in_french),
+        cmocka_unit_test(french_reads_as_french),
         cmocka_unit_test(english_is_complete),
         cmocka_unit_test(wrong_catalogues_are_refused_with_the_place),
         cmocka_unit_test(what_is_no_catalogue_is_refused),
