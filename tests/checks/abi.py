@@ -13,10 +13,10 @@ from tree import Finding
 
 KEPT = "tests/abi/rodtravel.abi"
 HEAD = "# SPDX-License-Identifier: Apache-2.0\n# Written by tests/checks/abi.py --refresh; see tests/README.md.\n"
-GREW = ("is new: programs that are built already still work. Keep it with "
-        "`python3 tests/checks/abi.py --refresh . BUILD/tests/checks/described` and commit " + KEPT)
+REFRESH = "`python3 tests/checks/abi.py --refresh . BUILD/tests/checks/described`, and commit " + KEPT
+GREW = "the interface grew; programs that are built already still work. Keep it as it is now: " + REFRESH
 BROKE = ("programs that are built already would break. Undo it, or raise `soversion` in lib/meson.build, the node in "
-         "lib/rodtravel.map and the version, say so in the changelog, and keep it with --refresh")
+         "lib/rodtravel.map and the version, say so in lib/docs/changelog.md, and keep it as it is now: " + REFRESH)
 # The library gives pointers to these, and nobody else makes one: they may grow at their end.
 ROWS = {"rodt_source", "rodt_chamber_row", "rodt_limit", "rodt_air_limit", "rodt_volume_row", "rodt_enumerator",
         "rodt_member"}
@@ -82,16 +82,11 @@ def check(root, program):
     lines = tree.read(root, KEPT).splitlines() if os.path.exists(os.path.join(root, KEPT)) else []
     kept = {_key(line): line for line in lines if line and not line.startswith("#")}
     numbers = {_key(line): i for i, line in enumerate(lines, 1)}
-    findings = []
-    for key, old in kept.items():
-        new = now.get(key)
-        if new == old:
-            continue
-        if _is_compatible(key, old, new, kept, now):
-            findings.append(Finding(KEPT, numbers[key], f"{new or key} {GREW}"))
-        else:
-            findings.append(Finding(KEPT, numbers[key], f"\"{old}\" is now \"{new or 'gone'}\": {BROKE}"))
-    return findings + [Finding(KEPT, 0, f"{now[key]} {GREW}") for key in sorted(now.keys() - kept.keys())]
+    changed = [(key, old, now.get(key)) for key, old in kept.items() if now.get(key) != old]
+    findings = [Finding(KEPT, numbers[key], f'"{old}" is now "{new or "gone"}"') for key, old, new in changed]
+    findings += [Finding(KEPT, 0, f'"{now[key]}" is new') for key in sorted(now.keys() - kept.keys())]
+    breaks = any(not _is_compatible(key, old, new, kept, now) for key, old, new in changed)
+    return findings + ([Finding(KEPT, 0, BROKE if breaks else GREW)] if findings else [])
 
 
 def refresh(root, program):
