@@ -8,12 +8,6 @@
 
 #include "column/plan.h"
 
-#if defined(__GNUC__)
-#define INLINE static inline __attribute__((always_inline))
-#else
-#define INLINE static inline
-#endif
-
 /* The caller has made sure that no column overlaps another; gcc cannot see it through a table, and
  * clang, which warns where such a word does not help, compares the addresses itself. */
 #if defined(__GNUC__) && !defined(__clang__)

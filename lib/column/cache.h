@@ -8,12 +8,6 @@
 
 #include "core/common.h"
 
-#if defined(__GNUC__)
-#define CACHE_INLINE static inline __attribute__((always_inline))
-#else
-#define CACHE_INLINE static inline
-#endif
-
 #if defined(__x86_64__) && defined(__GNUC__)
 #include <nmmintrin.h>
 #define CACHE_CRC __attribute__((target("sse4.2")))
@@ -28,7 +22,7 @@
 typedef uint64_t cache_hasher(uint64_t a, uint64_t b);
 
 /* 64x64-bit multiply, halves folded. A linear combination would cluster: texts differ in a few digits. */
-CACHE_INLINE uint64_t cache_hash_any(uint64_t a, uint64_t b)
+INLINE uint64_t cache_hash_any(uint64_t a, uint64_t b)
 {
     a ^= UINT64_C(0x9E3779B97F4A7C15);
     b ^= UINT64_C(0xC2B2AE3D27D4EB4F);
@@ -45,7 +39,7 @@ CACHE_INLINE uint64_t cache_hash_any(uint64_t a, uint64_t b)
 
 /* The CRC32C instruction, where the processor has it. */
 #ifdef CACHE_CRC
-CACHE_CRC CACHE_INLINE uint64_t cache_hash_crc(uint64_t a, uint64_t b)
+CACHE_CRC INLINE uint64_t cache_hash_crc(uint64_t a, uint64_t b)
 {
     return _mm_crc32_u64(_mm_crc32_u64(0, a), b);
 }
@@ -109,14 +103,14 @@ const cell_meaning *rodti_cell_cache_probe(const cell_cache *cache, const char *
 #endif
 
 /* The tag as it is in a key, and back. */
-CACHE_INLINE uint64_t cell_tag(unsigned tag) { return (uint64_t)tag << (CELL_LAST_BYTE + 4); }
-CACHE_INLINE unsigned cell_tag_number(uint64_t tag) { return (unsigned)(tag >> (CELL_LAST_BYTE + 4)) & 7u; }
+INLINE uint64_t cell_tag(unsigned tag) { return (uint64_t)tag << (CELL_LAST_BYTE + 4); }
+INLINE unsigned cell_tag_number(uint64_t tag) { return (unsigned)(tag >> (CELL_LAST_BYTE + 4)) & 7u; }
 
 /* Bytes that are taken, then bytes that are not: read from the middle on, a mask. */
 extern const unsigned char rodti_cell_masks[4 * (CELL_SHORT + 1)];
 
 /* Key of a short text of which CELL_SHORT + 1 bytes can be read. */
-CACHE_INLINE cell_key cell_key_padded(const char *text, size_t size, uint64_t tag)
+INLINE cell_key cell_key_padded(const char *text, size_t size, uint64_t tag)
 {
     cell_key key;
     uint64_t mask[2];
@@ -128,7 +122,7 @@ CACHE_INLINE cell_key cell_key_padded(const char *text, size_t size, uint64_t ta
 }
 
 /* The same without reading on after the text. */
-CACHE_INLINE cell_key cell_key_exact(const char *text, size_t size, uint64_t tag)
+INLINE cell_key cell_key_exact(const char *text, size_t size, uint64_t tag)
 {
     cell_key key = {{0, 0}};
 #if CELL_LAST_BYTE == 56
@@ -154,7 +148,7 @@ CACHE_INLINE cell_key cell_key_exact(const char *text, size_t size, uint64_t tag
     return key;
 }
 
-CACHE_INLINE bool cell_key_equal(cell_key a, cell_key b)
+INLINE bool cell_key_equal(cell_key a, cell_key b)
 {
     return ((a.words[0] ^ b.words[0]) | (a.words[1] ^ b.words[1])) == 0;
 }
@@ -163,7 +157,7 @@ CACHE_INLINE bool cell_key_equal(cell_key a, cell_key b)
 const cell_meaning *rodti_cell_cache_probe_next(const cached_cell *first, cell_key key);
 
 /* A short text; NULL = not cached. `hash` is that of rodti_cache_hash. */
-CACHE_INLINE const cell_meaning *cell_cache_find(const cell_cache *cache, cell_key key, cache_hasher *hash)
+INLINE const cell_meaning *cell_cache_find(const cell_cache *cache, cell_key key, cache_hasher *hash)
 {
     const char *slot = (const char *)cache->cells + (hash(key.words[0], key.words[1]) & cache->mask);
     const cached_cell *cell = (const cached_cell *)(const void *)slot;
@@ -212,7 +206,7 @@ void *rodti_result_cache_keep(result_cache *cache, row_key key);
 /* The slow path: a result in any slot. NULL = not cached. */
 cached_result *rodti_result_cache_probe(const result_cache *cache, row_key key);
 
-CACHE_INLINE cached_result *result_cache_find(const result_cache *cache, row_key key, cache_hasher *hash)
+INLINE cached_result *result_cache_find(const result_cache *cache, row_key key, cache_hasher *hash)
 {
     char *slot = cache->slots + (hash(key.bits, key.value) & cache->mask);
     cached_result *result = (cached_result *)(void *)slot;
@@ -222,7 +216,7 @@ CACHE_INLINE cached_result *result_cache_find(const result_cache *cache, row_key
 }
 
 /* Counts one row more of a result that was found. */
-CACHE_INLINE void result_cache_count(result_cache *cache, cached_result *result)
+INLINE void result_cache_count(result_cache *cache, cached_result *result)
 {
     cache->hit_slots[cache->hit_count] = (uint32_t)((size_t)((char *)result - cache->slots) / CACHE_LINE);
     cache->hit_count += result->hits++ == 0;

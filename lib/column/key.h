@@ -59,20 +59,20 @@ void rodti_key_close(key_builder *builder);
 bool rodti_key_is_blank(const char *text);
 
 /* The tag of a row's cells, from the meaning of its unit. */
-CACHE_INLINE unsigned key_tag(const key_builder *builder, uint64_t key_bits)
+INLINE unsigned key_tag(const key_builder *builder, uint64_t key_bits)
 {
     return (unsigned)(key_bits >> builder->field[RODT_FIELD_UNIT].shift) & 7u;
 }
 
 /* Builds the key from the key bits and the summed cell values; all negative strokes share one. */
-CACHE_INLINE row_key key_of_row(uint64_t bits, uint32_t sum)
+INLINE row_key key_of_row(uint64_t bits, uint32_t sum)
 {
     uint32_t stroke = sum > INT32_MAX ? UINT32_MAX : sum;
     return (row_key){bits, (bits & KEY_NO_STROKE) != 0 ? 0 : stroke};
 }
 
 /* A cell with nothing in it, in a row of a stream. */
-CACHE_INLINE cell_meaning key_of_nothing(rodt_field field)
+INLINE cell_meaning key_of_nothing(rodt_field field)
 {
     bool is_measurement = field == RODT_FIELD_RELEASED || field == RODT_FIELD_APPLIED;
     return (cell_meaning){

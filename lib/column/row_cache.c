@@ -49,15 +49,15 @@ typedef struct key_sum {
     uint32_t sum;
 } key_sum;
 
-CACHE_INLINE void add_meaning(cell_meaning meaning, key_sum *to)
+INLINE void add_meaning(cell_meaning meaning, key_sum *to)
 {
     to->bits |= meaning.key_bits;
     to->sum += meaning.value;
 }
 
 /* A cell of a line; up to CELL_SHORT + 1 bytes of it are read, whatever its size. False: it is not cached. */
-CACHE_INLINE bool add_cell_of_line(const row_column *column, const char *row, const uint32_t *ends, key_sum *to,
-                                   cache_hasher *hash)
+INLINE bool add_cell_of_line(const row_column *column, const char *row, const uint32_t *ends, key_sum *to,
+                             cache_hasher *hash)
 {
     const uint32_t start = ends[column->cell] + 1; /* 0 for the first: the number runs over */
     const uint32_t size = ends[column->cell + 1] - start;
@@ -72,7 +72,7 @@ CACHE_INLINE bool add_cell_of_line(const row_column *column, const char *row, co
 }
 
 /* The same for a cell by itself. */
-CACHE_INLINE bool add_cell(const row_column *column, rodt_text_span cell, key_sum *to, cache_hasher *hash)
+INLINE bool add_cell(const row_column *column, rodt_text_span cell, key_sum *to, cache_hasher *hash)
 {
     const uint64_t tag = to->tag & column->keys->tag_mask;
     const cell_cache *cells = &column->keys->cells;
@@ -87,7 +87,7 @@ CACHE_INLINE bool add_cell(const row_column *column, rodt_text_span cell, key_su
     return found != NULL;
 }
 
-CACHE_INLINE void *find_key(rodt_row_cache *cache, const key_sum *sum, cache_hasher *hash)
+INLINE void *find_key(rodt_row_cache *cache, const key_sum *sum, cache_hasher *hash)
 {
     if ((sum->bits & KEY_UNCACHEABLE) != 0)
         return NULL;
@@ -98,7 +98,7 @@ CACHE_INLINE void *find_key(rodt_row_cache *cache, const key_sum *sum, cache_has
     return result + 1;
 }
 
-CACHE_INLINE void *find_line(rodt_row_cache *cache, const char *row, const uint32_t *ends, cache_hasher *hash)
+INLINE void *find_line(rodt_row_cache *cache, const char *row, const uint32_t *ends, cache_hasher *hash)
 {
     key_sum sum = {0, 0, 0};
     const row_column *column = cache->column;
@@ -114,7 +114,7 @@ CACHE_INLINE void *find_line(rodt_row_cache *cache, const char *row, const uint3
     return find_key(cache, &sum, hash);
 }
 
-CACHE_INLINE void *find_cells(rodt_row_cache *cache, const rodt_text_span *cells, cache_hasher *hash)
+INLINE void *find_cells(rodt_row_cache *cache, const rodt_text_span *cells, cache_hasher *hash)
 {
     key_sum sum = {0, 0, 0};
     for (size_t i = 0; i < cache->columns; i++) {

@@ -127,7 +127,7 @@ static void take_texts(const rodt_text_plan *plan, const rodt_text_columns *in, 
 
 /* --- Outcomes ---------------------------------------------------------------------------------------- */
 
-CACHE_INLINE void put_outcome(const rodt_column_out *out, size_t row, int32_t stroke, column_result of)
+INLINE void put_outcome(const rodt_column_out *out, size_t row, int32_t stroke, column_result of)
 {
     out->stroke[row] = stroke;
     out->verdict[row] = of.verdict;
@@ -137,7 +137,7 @@ CACHE_INLINE void put_outcome(const rodt_column_out *out, size_t row, int32_t st
 }
 
 /* Where the outcome of a stroke is. */
-CACHE_INLINE size_t region_of(const row_profile *profile, int32_t stroke)
+INLINE size_t region_of(const row_profile *profile, int32_t stroke)
 {
     int32_t region = 1 + (stroke < 0 ? -1 : stroke > 0);
     for (int k = 0; k < STROKE_STEPS; k++)
@@ -277,8 +277,8 @@ static void add_measurements(rodt_text_plan *plan, const rodt_text_columns *in, 
 }
 
 /* Adds the cells of one column to the keys of the rows. */
-CACHE_INLINE void add_column(rodt_text_plan *plan, const rodt_text_columns *in, rodt_field field, size_t first,
-                             size_t count, text_block *block, cache_hasher *hash)
+INLINE void add_column(rodt_text_plan *plan, const rodt_text_columns *in, rodt_field field, size_t first,
+                       size_t count, text_block *block, cache_hasher *hash)
 {
     key_field *keys = &plan->keys.field[field];
     keys->reads = 0;
@@ -305,8 +305,8 @@ static bool has_cells(const rodt_text_plan *plan, const rodt_text_columns *in, r
 }
 
 /* The unit comes first, because lengths are read by it. */
-CACHE_INLINE void make_keys(rodt_text_plan *plan, const rodt_text_columns *in, size_t first, size_t count,
-                            text_block *block, cache_hasher *hash)
+INLINE void make_keys(rodt_text_plan *plan, const rodt_text_columns *in, size_t first, size_t count,
+                      text_block *block, cache_hasher *hash)
 {
     memset(block, 0, sizeof *block);
     if (has_cells(plan, in, RODT_FIELD_UNIT)) {
@@ -327,8 +327,8 @@ CACHE_INLINE void make_keys(rodt_text_plan *plan, const rodt_text_columns *in, s
     }
 }
 
-CACHE_INLINE rodt_status judge_keys(rodt_text_plan *plan, const rodt_text_columns *in, size_t first, size_t count,
-                                    const text_block *block, const rodt_column_out *out, cache_hasher *hash)
+INLINE rodt_status judge_keys(rodt_text_plan *plan, const rodt_text_columns *in, size_t first, size_t count,
+                              const text_block *block, const rodt_column_out *out, cache_hasher *hash)
 {
     rodt_status status = RODT_OK;
     for (size_t i = 0; i < count && status == RODT_OK; i++) {
@@ -350,8 +350,8 @@ CACHE_INLINE rodt_status judge_keys(rodt_text_plan *plan, const rodt_text_column
     return status;
 }
 
-CACHE_INLINE rodt_status judge_rows(rodt_text_plan *plan, const rodt_text_columns *in, size_t rows,
-                                    const rodt_column_out *out, cache_hasher *hash)
+INLINE rodt_status judge_rows(rodt_text_plan *plan, const rodt_text_columns *in, size_t rows,
+                              const rodt_column_out *out, cache_hasher *hash)
 {
     text_block block;
     rodt_status status = RODT_OK;

@@ -9,6 +9,13 @@
 
 #define COUNT_OF(array) (sizeof(array) / sizeof((array)[0]))
 
+/* For the loops over rows: each copy of them is compiled for a processor of its own, with all that they call. */
+#if defined(__GNUC__)
+#define INLINE static inline __attribute__((always_inline))
+#else
+#define INLINE static inline
+#endif
+
 #if defined(__GNUC__)
 #define PRINTF_LIKE(string, first) __attribute__((format(printf, string, first)))
 #else

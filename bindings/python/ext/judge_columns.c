@@ -148,6 +148,29 @@ static rodt_text_cells text_at(const cursor *w, int i)
     return cells;
 }
 
+/* What is done with the chunks of a cursor. */
+typedef struct chunk_job {
+    const rodt_column_plan *numbers;
+    rodt_text_plan *texts;
+    rodt_chamber_reader *reader;
+    uint8_t *codes; /* of chambers that are text; NULL = they are codes */
+    const rodt_column_out *out;
+} chunk_job;
+
+typedef rodt_status chunk_worker(const chunk_job *job, const cursor *w, size_t rows);
+
+static rodt_status each_chunk(cursor *w, chunk_worker *worker, const chunk_job *job)
+{
+    while (w->done < w->rows) {
+        size_t rows = chunk_rows(w);
+        rodt_status status = worker(job, w, rows);
+        if (status != RODT_OK)
+            return status;
+        advance(w, rows);
+    }
+    return RODT_OK;
+}
+
 /* --- Numbers ----------------------------------------------------------------------------------------- */
 
 static bool check_apart(const cursor *w, const held_answers *answers)
@@ -173,32 +196,31 @@ static void take_reading(const cursor *w, int i, const int32_t **out32, const in
     *valid = bits_at(w, i);
 }
 
-static rodt_status judge_numbers(const number_plan *plan, cursor *w, const uint8_t *codes, const rodt_column_out *out)
+static rodt_status judge_numbers(const chunk_job *job, const cursor *w, size_t rows)
 {
-    while (w->done < w->rows) {
-        rodt_column_in in;
-        size_t rows = chunk_rows(w);
-        rodt_column_out part = py_answers_at(out, w->done);
-        memset(&in, 0, sizeof in);
-        take_reading(w, RODT_FIELD_RELEASED, &in.released, &in.released64, &in.released_valid);
-        take_reading(w, RODT_FIELD_APPLIED, &in.applied, &in.applied64, &in.applied_valid);
-        in.chamber = codes != NULL ? codes + w->done : cells_at(w, RODT_FIELD_CHAMBER, 1);
-        if (codes == NULL)
-            in.chamber_valid = bits_at(w, RODT_FIELD_CHAMBER);
-        if (w->column[RODT_FIELD_PSI] != NULL) {
-            in.pressure = cells_at(w, RODT_FIELD_PSI, 4);
-            in.pressure_valid = bits_at(w, RODT_FIELD_PSI);
-        }
-        if (w->column[RODT_FIELD_DATE] != NULL) {
-            in.day = cells_at(w, RODT_FIELD_DATE, 4);
-            in.day_valid = bits_at(w, RODT_FIELD_DATE);
-        }
-        rodt_status status = rodt_column_plan_judge(plan->plan, &in, rows, &part, NULL);
-        if (status != RODT_OK)
-            return status;
-        advance(w, rows);
+    rodt_column_in in;
+    rodt_column_out part = py_answers_at(job->out, w->done);
+    memset(&in, 0, sizeof in);
+    take_reading(w, RODT_FIELD_RELEASED, &in.released, &in.released64, &in.released_valid);
+    take_reading(w, RODT_FIELD_APPLIED, &in.applied, &in.applied64, &in.applied_valid);
+    in.chamber = job->codes != NULL ? job->codes + w->done : cells_at(w, RODT_FIELD_CHAMBER, 1);
+    if (job->codes == NULL)
+        in.chamber_valid = bits_at(w, RODT_FIELD_CHAMBER);
+    if (w->column[RODT_FIELD_PSI] != NULL) {
+        in.pressure = cells_at(w, RODT_FIELD_PSI, 4);
+        in.pressure_valid = bits_at(w, RODT_FIELD_PSI);
     }
-    return RODT_OK;
+    if (w->column[RODT_FIELD_DATE] != NULL) {
+        in.day = cells_at(w, RODT_FIELD_DATE, 4);
+        in.day_valid = bits_at(w, RODT_FIELD_DATE);
+    }
+    return rodt_column_plan_judge(job->numbers, &in, rows, &part, NULL);
+}
+
+static rodt_status read_chunk(const chunk_job *job, const cursor *w, size_t rows)
+{
+    rodt_text_cells cells = text_at(w, 0);
+    return rodt_chamber_reader_read(job->reader, &cells, rows, job->codes + w->done, NULL);
 }
 
 /* Chamber marks that are text become codes first. */
@@ -206,17 +228,8 @@ static rodt_status read_marks(number_plan *plan, const held_column *marks, uint8
 {
     cursor w = {.column = {marks}, .rows = marks->rows};
     rodt_status made = plan->reader != NULL ? RODT_OK : rodt_chamber_reader_new(plan->plan, &plan->reader);
-    if (made != RODT_OK)
-        return made;
-    while (w.done < w.rows) {
-        size_t rows = chunk_rows(&w);
-        rodt_text_cells cells = text_at(&w, 0);
-        rodt_status status = rodt_chamber_reader_read(plan->reader, &cells, rows, codes + w.done, NULL);
-        if (status != RODT_OK)
-            return status;
-        advance(&w, rows);
-    }
-    return RODT_OK;
+    const chunk_job job = {.reader = plan->reader, .codes = codes};
+    return made == RODT_OK ? each_chunk(&w, read_chunk, &job) : made;
 }
 
 static bool open_cursor(PyObject *tuple, cursor *w)
@@ -304,9 +317,10 @@ PyObject *py_columns_judge_numbers(PyObject *capsule, PyObject *columns, PyObjec
     held.count = 0;
     bool ready = status != RODT_OK || (py_to_answers(answers, w.rows, &held, &out) && check_apart(&w, &held));
     if (ready && status == RODT_OK) {
+        const chunk_job job = {.numbers = plan->plan, .codes = codes, .out = &out};
         plan->judging++;
         Py_BEGIN_ALLOW_THREADS
-        status = judge_numbers(plan, &w, codes, &out);
+        status = each_chunk(&w, judge_numbers, &job);
         Py_END_ALLOW_THREADS plan->judging--;
     }
     py_release_answers(&held);
@@ -317,22 +331,15 @@ PyObject *py_columns_judge_numbers(PyObject *capsule, PyObject *columns, PyObjec
 
 /* --- Texts ------------------------------------------------------------------------------------------- */
 
-static rodt_status judge_texts(rodt_text_plan *plan, cursor *w, const rodt_column_out *out)
+static rodt_status judge_texts(const chunk_job *job, const cursor *w, size_t rows)
 {
-    while (w->done < w->rows) {
-        rodt_text_columns in = {0};
-        size_t rows = chunk_rows(w);
-        rodt_column_out part = py_answers_at(out, w->done);
-        for (int i = 0; i < RODT_READING_FIELDS; i++) {
-            if (w->column[i] != NULL)
-                in.field[i] = text_at(w, i);
-        }
-        rodt_status status = rodt_text_plan_judge(plan, &in, rows, &part, NULL);
-        if (status != RODT_OK)
-            return status;
-        advance(w, rows);
+    rodt_text_columns in = {0};
+    rodt_column_out part = py_answers_at(job->out, w->done);
+    for (int i = 0; i < RODT_READING_FIELDS; i++) {
+        if (w->column[i] != NULL)
+            in.field[i] = text_at(w, i);
     }
-    return RODT_OK;
+    return rodt_text_plan_judge(job->texts, &in, rows, &part, NULL);
 }
 
 static bool check_texts(const cursor *w)
@@ -398,8 +405,9 @@ PyObject *py_columns_judge_texts(PyObject *capsule, PyObject *columns, PyObject 
         return NULL;
     bool ready = py_to_answers(answers, w.rows, &held, &out);
     if (ready) {
+        const chunk_job job = {.texts = plan->plan, .out = &out};
         Py_BEGIN_ALLOW_THREADS
-        status = judge_texts(plan->plan, &w, &out);
+        status = each_chunk(&w, judge_texts, &job);
         Py_END_ALLOW_THREADS
     }
     py_release_answers(&held);
