@@ -30,18 +30,24 @@ static bool kind_of_format(const struct ArrowSchema *schema, const char *field, 
     return true;
 }
 
-/* A column of nulls: every row has the same index, and the dictionary is empty. */
-static const uint64_t no_index = 0;
-static const rodt_text_cells all_null = {.layout = RODT_TEXT_LAYOUT_SPANS, .index = &no_index, .index_width = 0};
+/* A column of nulls has no buffers: an empty dictionary, and no row that has a number in it. */
+static bool take_nulls(column_chunk *chunk)
+{
+    static const uint8_t no_number = 0;
+    chunk->no_bits = calloc(chunk->rows / 8 + 1, 1);
+    chunk->text = (rodt_text_cells){.layout = RODT_TEXT_LAYOUT_SPANS,
+                                    .index = &no_number,
+                                    .index_width = 1,
+                                    .index_valid = {.bits = chunk->no_bits}};
+    return chunk->no_bits != NULL || PyErr_NoMemory() != NULL;
+}
 
 static bool take_array(held_column *column, const struct ArrowSchema *schema, const struct ArrowArray *array,
                        const char *field, column_chunk *chunk)
 {
     chunk->rows = (size_t)array->length;
-    if (strcmp(schema->format, "n") == 0) {
-        chunk->text = all_null;
-        return true;
-    }
+    if (strcmp(schema->format, "n") == 0)
+        return take_nulls(chunk);
     if (column->kind == COLUMN_TEXT)
         return rodt_text_cells_from_arrow(schema, array, &chunk->text, NULL) == RODT_OK ||
                py_raise_column(field, "this Arrow array cannot be read as text");

@@ -18,6 +18,8 @@ static void release_column(held_column *column)
     Py_XDECREF(column->table);
     free(column->spans);
     free(column->arrays);
+    for (size_t i = 0; column->chunks != NULL && i < column->count; i++)
+        free(column->chunks[i].no_bits);
     free(column->chunks);
     free(column);
 }

@@ -115,6 +115,7 @@ typedef struct column_chunk {
     const void *cells;
     rodt_column_bits valid;
     rodt_text_cells text;
+    uint8_t *no_bits; /* of a column of nulls; NULL otherwise */
 } column_chunk;
 
 typedef struct held_column {

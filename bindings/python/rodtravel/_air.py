@@ -60,6 +60,9 @@ class AirFinding(Record, of="rodt_air_finding"):
     measured: Field[Fraction | None] = Field("In the measure of the row; None = none.")
     allowed: Field[Fraction | None] = Field("The bound that judged, in the measure of the row; None for yes or no.")
     row: Field[AirLimit | None] = Field("The row that judged, an AirLimit; None = none.")
+    law_row: Field[AirLimit | None] = Field("The law's row, an AirLimit; or None.")
+    own_row: Field[AirLimit | None] = Field("The carrier's row, an AirLimit; or None.")
+    law_result: Field[AirResult] = Field("What the law alone says, an AirResult; a carrier's figure is only stricter.")
     sentence: Field[str] = Field("The judgement as a sentence for a form.")
     edge: Field[str] = Field('What would have been defective, a sentence; "" without a row.')
 

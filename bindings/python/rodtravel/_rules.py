@@ -230,7 +230,7 @@ class Rules:
 
     @property
     def air_limits(self) -> tuple[AirLimit, ...]:
-        """The rows of air checks, a tuple of AirLimit; of a carrier's limits those of its law."""
+        """The rows of air checks, a tuple of AirLimit; of a carrier's limits its own rows only."""
         return self._cached("_air", AirLimit, _low.rodt_rules_air_at, _low.rodt_rules_air_count)
 
     def _cached(self, slot: str, kind: type[Record], row: Any, count: Any) -> tuple[Any, ...]:

@@ -113,6 +113,9 @@ def test_small_numbers():
     for number in (-1, 2**40):
         tap.refused(rt.Error, rt.judge_air, "reserve", applications=number)
         tap.refused(rt.Error, rt.judge_air, "reserve", towed_units=number)
+    assert tap.refused(rt.Error, rt.judge_air, "build-up", seconds=-1).field == "seconds"
+    assert tap.refused(rt.Error, rt.judge_air, "warning", pressure=400).field == "pressure"
+    assert tap.refused(rt.Error, rt.identify, diameter="8 1/8", diameter_division=0).field == "diameter_division"
     tap.refused((rt.Error, TypeError), rt.judge_air, "warning", built=2**70)
     tap.refused((rt.Error, TypeError), rt.judge_air, "warning", answer="yes")
 
