@@ -50,6 +50,10 @@
 %ignore rodt_pressure_compare;
 %ignore rodt_date_compare;
 %ignore rodt_chamber_add_class;
+%ignore rodt_date_to_days;
+%ignore rodt_date_from_days;
+%ignore rodt_ratio_subtract;
+%ignore rodt_ratio_divide;
 %ignore rodt_rules_ref;
 %ignore rodt_rules_unref;
 %ignore rodt_column_plan_new;

@@ -31,6 +31,20 @@ rodt_status rodt_ratio_multiply(rodt_ratio a, rodt_ratio b, rodt_ratio *out)
     return rodti_exact_multiply(a, b, out) ? RODT_OK : RODT_E_RANGE;
 }
 
+rodt_status rodt_ratio_subtract(rodt_ratio a, rodt_ratio b, rodt_ratio *out)
+{
+    if (a.den <= 0 || b.den <= 0 || out == NULL)
+        return RODT_E_ARGUMENT;
+    return rodti_exact_subtract(a, b, out) ? RODT_OK : RODT_E_RANGE;
+}
+
+rodt_status rodt_ratio_divide(rodt_ratio a, rodt_ratio b, rodt_ratio *out)
+{
+    if (a.den <= 0 || b.den <= 0 || b.num == 0 || out == NULL)
+        return RODT_E_ARGUMENT;
+    return rodti_exact_divide(a, b, out) ? RODT_OK : RODT_E_RANGE;
+}
+
 /* A negative denominator can only be written by hand, and would turn every comparison around. */
 int rodt_ratio_compare(rodt_ratio a, rodt_ratio b)
 {

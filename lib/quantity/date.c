@@ -25,6 +25,25 @@ rodt_status rodt_date_make(int year, int month, int day, rodt_date *out)
     return RODT_OK;
 }
 
+rodt_status rodt_date_to_days(rodt_date date, int32_t *days)
+{
+    rodt_date valid;
+    if (days == NULL || rodt_date_make(date.year, date.month, date.day, &valid) != RODT_OK)
+        return RODT_E_ARGUMENT;
+    *days = calendar_day_number(valid);
+    return RODT_OK;
+}
+
+rodt_status rodt_date_from_days(int32_t days, rodt_date *out)
+{
+    if (out == NULL)
+        return RODT_E_ARGUMENT;
+    if (days < CALENDAR_FIRST_DAY || days > CALENDAR_LAST_DAY)
+        return RODT_E_RANGE;
+    *out = calendar_date(days);
+    return RODT_OK;
+}
+
 /* One group of digits of a date. */
 typedef struct group {
     int value;

@@ -264,9 +264,34 @@ static void test_dates_in_another_order(void **unused)
     }
 }
 
+static void test_days_and_dates(void **state)
+{
+    (void)state;
+    rodt_date date = {1900, 1, 1}, next;
+    int32_t days, before = -25568;
+    for (; rodt_date_to_days(date, &days) == RODT_OK; date = next, before = days) {
+        assert_int_equal(days, before + 1);
+        assert_int_equal(rodt_date_from_days(days, &next), RODT_OK);
+        assert_int_equal(rodt_date_compare(next, date), 0);
+        if (rodt_date_from_days(days + 1, &next) != RODT_OK)
+            break;
+    }
+    assert_true(date.year == 2199 && date.month == 12 && date.day == 31);
+    assert_int_equal(rodt_date_to_days((rodt_date){2021, 10, 14}, &days), RODT_OK);
+    assert_int_equal(days, 18914);
+    assert_int_equal(rodt_date_from_days(0, &date), RODT_OK);
+    assert_true(date.year == 1970 && date.month == 1 && date.day == 1);
+    assert_int_equal(rodt_date_to_days((rodt_date){2021, 2, 29}, &days), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_date_to_days((rodt_date){2021, 2, 28}, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_date_from_days(0, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_date_from_days(INT32_MAX, &date), RODT_E_RANGE);
+    assert_int_equal(rodt_date_from_days(INT32_MIN, &date), RODT_E_RANGE);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(test_days_and_dates),
         cmocka_unit_test(test_dates_in_another_order),
         cmocka_unit_test(test_read),      cmocka_unit_test(test_refuse),         cmocka_unit_test(test_parse),
         cmocka_unit_test(test_declared_order), cmocka_unit_test(test_ambiguous),

@@ -269,9 +269,26 @@ static void test_ratios(void **state)
     assert_string_equal(text, "-1 3/4");
 }
 
+static void test_public_difference_and_quotient(void **state)
+{
+    (void)state;
+    rodt_ratio out = {7, 8};
+    assert_int_equal(rodt_ratio_subtract((rodt_ratio){1, 2}, (rodt_ratio){3, 4}, &out), RODT_OK);
+    assert_true(out.num == -1 && out.den == 4);
+    assert_int_equal(rodt_ratio_divide((rodt_ratio){1, 2}, (rodt_ratio){-3, 4}, &out), RODT_OK);
+    assert_true(out.num == -2 && out.den == 3);
+    assert_int_equal(rodt_ratio_divide((rodt_ratio){1, 2}, (rodt_ratio){0, 1}, &out), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_ratio_divide((rodt_ratio){1, 2}, (rodt_ratio){0, 0}, &out), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_ratio_subtract((rodt_ratio){1, 2}, (rodt_ratio){1, -2}, &out), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_ratio_subtract((rodt_ratio){INT64_MIN, 1}, (rodt_ratio){1, 1}, &out), RODT_E_RANGE);
+    assert_int_equal(rodt_ratio_divide((rodt_ratio){INT64_MAX, 1}, (rodt_ratio){1, 2}, &out), RODT_E_RANGE);
+    assert_true(out.num == -2 && out.den == 3);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(test_public_difference_and_quotient),
         cmocka_unit_test(powers_are_compared_exactly),
         cmocka_unit_test(test_both_ways_agree),
         cmocka_unit_test(test_both_ways_make_alike),
