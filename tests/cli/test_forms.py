@@ -71,5 +71,5 @@ class Forms(unittest.TestCase):
 
 
 if __name__ == "__main__":
-    EXAMPLE, COMMAND = sys.argv[1:3]
+    EXAMPLE, COMMAND = (str(Path(path).resolve()) for path in sys.argv[1:3])
     tap.main()
