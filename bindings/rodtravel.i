@@ -33,6 +33,8 @@
 %ignore rodt_vehicle_combine;
 %ignore rodt_length_parse;
 %ignore rodt_pressure_parse;
+%ignore rodt_seconds_parse;
+%ignore rodt_seconds_parse_n;
 %ignore rodt_date_parse_iso;
 %ignore rodt_chamber_parse;
 %ignore rodt_ratio_make;
@@ -44,6 +46,8 @@
 /* Enumerators by their words. */
 %rename("$ignore", regexmatch$name="^rodt_(?!rules_|field_)\\w+_find$") "";
 %ignore rodt_form_parse;
+%ignore rodt_air_form_parse;
+%ignore rodt_air_form_judge;
 %ignore rodt_form_get;
 %ignore rodt_form_set;
 %ignore rodt_length_compare;

@@ -151,6 +151,29 @@ typedef struct rodt_air_reading {
  */
 RODT_API rodt_status rodt_air_reading_check(const rodt_air_reading *reading, rodt_error *error);
 
+/*
+ * Reads a time in seconds: "45", "31.5 s", "45 sec", "1:30", "0:31.5", "1 min 30 s", "1 min 30", "2 minutes".
+ * Without a unit the number is seconds. Never guesses: a text that could mean two times is an error.
+ *
+ * text   zero-terminated UTF-8
+ * out    seconds, 0 to RODT_SECONDS_MAX
+ * error  NULL, or gets status, column and a sentence
+ *
+ * RODT_OK             *out is the time
+ * RODT_E_EMPTY        nothing but blanks, a dash, "n/a"
+ * RODT_E_SYNTAX       not a time: 1:5, 1:75, 1 min 90 s
+ * RODT_E_AMBIGUOUS    more than one meaning: 1:30:00, 1.5 min 30 s, "40 to 50", "<45"
+ * RODT_E_UNIT         hours, or another unit
+ * RODT_E_DATE_CELL, RODT_E_NEGATIVE, RODT_E_RANGE  as rodt_length_parse
+ * RODT_E_IMPLAUSIBLE  more than a day
+ * RODT_E_ARGUMENT     text or out is NULL
+ */
+RODT_API rodt_status rodt_seconds_parse(const char *text, rodt_ratio *out, rodt_error *error);
+
+/* As rodt_seconds_parse for size bytes; decimal_comma as in rodt_length_style. Statuses as above. */
+RODT_API rodt_status rodt_seconds_parse_n(const char *text, size_t size, bool decimal_comma, rodt_ratio *out,
+                                          rodt_error *error);
+
 typedef enum rodt_air_result RODT_ENUM_TYPE {
     RODT_AIR_RESULT_NOT_DONE = 0, /* nothing was recorded */
     RODT_AIR_RESULT_GOOD = 1,
@@ -217,6 +240,47 @@ typedef struct rodt_air_finding {
  */
 RODT_API rodt_status rodt_air_judge(const rodt_air_reading *reading, const rodt_rules *rules, rodt_air_finding *out,
                                     rodt_error *error);
+
+/*
+ * One air check as texts of a form. Every member is zero-terminated UTF-8, or NULL = the form does not have it; a text
+ * of blanks says the same.
+ */
+typedef struct rodt_air_form {
+    const char *check;           /* "warning", "loss-applied": the words of rodt_air_check_name; needed */
+    const char *vehicle;         /* "single", "combination", "bus" */
+    const char *towed_units;     /* whole number, 0 to 99 */
+    const char *built;           /* a day, or a year by itself */
+    const char *pressure;        /* psi, or with a unit; the members below are named as in rodt_air_reading */
+    const char *before;          /* psi, or with a unit */
+    const char *after;           /* psi, or with a unit */
+    const char *cut_out;         /* psi, or with a unit */
+    const char *seconds;         /* rodt_seconds_parse */
+    const char *span;            /* "pressures", "warning", "applications", "recovery" */
+    const char *applications;    /* whole number, 0 to 99 */
+    const char *actual_volume;   /* cubic inches */
+    const char *required_volume; /* cubic inches */
+    const char *answer;          /* "yes", "no", in French too */
+    const char *reserved[4];     /* NULL */
+    bool decimal_comma;          /* the decimal sign of the form is a comma */
+    RODT_ENUM32(rodt_date_order) date_order; /* of a day of build that is made of numbers */
+} rodt_air_form;
+
+/*
+ * Reads the texts of an air check without judging it. Refuses the form as soon as one text cannot be read.
+ *
+ * error  NULL, or gets the first text that could not be read; its field is the name of the member
+ *
+ * RODT_OK          *out is the reading
+ * RODT_E_EMPTY     nothing is written for check
+ * RODT_E_SYNTAX    a word that is none of those above; a number that is not whole
+ * RODT_E_ARGUMENT  a pointer is NULL, the reserve is not, or rodt_air_reading_check refuses the reading
+ * and the statuses of the readers (pressure.h, date.h, rodt_seconds_parse)
+ */
+RODT_API rodt_status rodt_air_form_parse(const rodt_air_form *form, rodt_air_reading *out, rodt_error *error);
+
+/* Reads the texts and judges. Statuses as above, and as rodt_air_judge. */
+RODT_API rodt_status rodt_air_form_judge(const rodt_air_form *form, const rodt_rules *rules, rodt_air_finding *out,
+                                         rodt_error *error);
 
 /* The sentence for a form: "the low-pressure warning came on at 62 psi; required: not less than 60 psi: good". A figure
  * of the carrier is named as such, with what the law says.

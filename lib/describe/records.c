@@ -60,8 +60,8 @@
     X(message) X(catalogue) X(chamber)                                                                       \
     X(source) X(chamber_row) X(limit) X(limit_answer) X(clues) X(candidate) X(identification) X(reading)     \
     X(finding) X(form) X(position) X(tally) X(count) X(wheel_end) X(axle_finding) X(vehicle_finding)         \
-    X(air_limit) X(air_reading) X(air_finding) X(volume_row) X(column_bits) X(column_in) X(column_out)       \
-    X(text_span) X(text_cells) X(text_columns)
+    X(air_limit) X(air_reading) X(air_form) X(air_finding) X(volume_row) X(column_bits) X(column_in)         \
+    X(column_out) X(text_span) X(text_cells) X(text_columns)
 
 #define DECLARE(of) extern const rodt_record rodti_record_##of;
 EACH_RECORD(DECLARE)
@@ -243,6 +243,13 @@ INPUT(air_reading, ENUM(check, air_check), ENUM(vehicle, vehicle_class), ENUM(sp
       INTEGER(towed_units, int16_t, ""), INTEGER(applications, int16_t, ""), DATE(built), PRESSURE(pressure),
       PRESSURE(before), PRESSURE(after), PRESSURE(cut_out), RATIO(seconds, "s"), RATIO(actual_volume, "in3"),
       RATIO(required_volume, "in3"), RESERVE(reserved))
+#undef T
+
+#define T rodt_air_form
+INPUT(air_form, TEXT_POINTER(check), TEXT_POINTER(vehicle), TEXT_POINTER(towed_units), TEXT_POINTER(built),
+      TEXT_POINTER(pressure), TEXT_POINTER(before), TEXT_POINTER(after), TEXT_POINTER(cut_out), TEXT_POINTER(seconds),
+      TEXT_POINTER(span), TEXT_POINTER(applications), TEXT_POINTER(actual_volume), TEXT_POINTER(required_volume),
+      TEXT_POINTER(answer), RESERVE(reserved), BOOLEAN(decimal_comma), ENUM(date_order, date_order))
 #undef T
 
 #define T rodt_air_finding

@@ -1,0 +1,187 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* An air check as texts: each through its own reader. A text that cannot be read refuses the whole form. */
+#include "core/exact.h"
+#include "core/number_parse.h"
+#include "rodtravel/aircheck.h"
+
+#include <stdio.h>
+#include <string.h>
+
+/* The form so far, and the first text that could not be read. */
+typedef struct form_parser {
+    const rodt_air_form *form;
+    rodt_air_reading reading;
+    rodt_error error;
+} form_parser;
+
+static void refuse(form_parser *to, const char *field, rodt_error error)
+{
+    if (to->error.status != RODT_OK)
+        return;
+    to->error = error;
+    snprintf(to->error.field, sizeof to->error.field, "%s", field);
+}
+
+static void refuse_with(form_parser *to, const char *field, rodt_status status, const char *sentence)
+{
+    rodt_error error;
+    rodti_text_error(&error, status, status == RODT_E_EMPTY ? 0 : 1, "%s", sentence);
+    refuse(to, field, error);
+}
+
+/* A text of blanks says the same as none. */
+static bool is_written(const char *text)
+{
+    const char *trimmed = text;
+    size_t size = text != NULL ? strlen(text) : 0;
+    if (text != NULL)
+        rodti_text_trim(&trimmed, &size);
+    return size > 0;
+}
+
+static void read_pressure(form_parser *to, const char *field, const char *text, rodt_pressure *out)
+{
+    rodt_error error;
+    if (!is_written(text))
+        return;
+    rodt_status status = rodt_pressure_parse_n(text, strlen(text), to->form->decimal_comma, out, &error);
+    if (status != RODT_OK && status != RODT_E_EMPTY)
+        refuse(to, field, error);
+}
+
+static void read_seconds(form_parser *to, const char *text)
+{
+    rodt_error error;
+    if (!is_written(text))
+        return;
+    rodt_status status =
+        rodt_seconds_parse_n(text, strlen(text), to->form->decimal_comma, &to->reading.seconds, &error);
+    if (status != RODT_OK && status != RODT_E_EMPTY)
+        refuse(to, "seconds", error);
+}
+
+static void read_volume(form_parser *to, const char *field, const char *text, rodt_ratio *out)
+{
+    number_quantity written;
+    number_problem problem;
+    rodt_error error;
+    if (!is_written(text))
+        return;
+    if (!rodti_number_parse_quantity(text, strlen(text), to->form->decimal_comma, &written, &problem)) {
+        if (rodti_number_explain_error(text, strlen(text), to->form->decimal_comma, &problem, &error) != RODT_E_EMPTY)
+            refuse(to, field, error);
+    } else if (written.unit_size > 0) {
+        refuse_with(to, field, RODT_E_UNIT, "a volume is a number of cubic inches");
+    } else if (written.read.is_too_large ||
+               rodti_exact_compare(written.read.value, (rodt_ratio){RODT_VOLUME_MAX_CUBIC_INCHES, 1}) > 0) {
+        refuse_with(to, field, RODT_E_IMPLAUSIBLE, "no vehicle has so many cubic inches of reservoirs");
+    } else {
+        *out = written.read.value;
+    }
+}
+
+static void read_count(form_parser *to, const char *field, const char *text, int16_t *out)
+{
+    text_cursor cursor;
+    int16_t count = 0;
+    unsigned digits = 0;
+    if (!is_written(text))
+        return;
+    rodti_number_parse_start(&cursor, text, strlen(text));
+    for (; text_is_digit(cursor.code) && digits < 3; digits++, rodti_text_next(&cursor))
+        count = (int16_t)(count * 10 + (int16_t)(cursor.code - '0'));
+    if (digits == 0 || digits > 2 || cursor.code != TEXT_END)
+        refuse_with(to, field, RODT_E_SYNTAX, "a whole number from 0 to 99 is expected");
+    else
+        *out = count;
+}
+
+/* A day, or its year. */
+static void read_built(form_parser *to, const char *text)
+{
+    rodt_error error;
+    text_cursor cursor;
+    int16_t year = 0;
+    unsigned digits = 0;
+    if (!is_written(text))
+        return;
+    rodti_number_parse_start(&cursor, text, strlen(text));
+    for (; text_is_digit(cursor.code) && digits < 4; digits++, rodti_text_next(&cursor))
+        year = (int16_t)(year * 10 + (int16_t)(cursor.code - '0'));
+    if (digits == 4 && cursor.code == TEXT_END && year >= 1900 && year <= 2199)
+        to->reading.built = (rodt_date){year, 0, 0};
+    else if (rodt_date_parse_n(text, strlen(text), to->form->date_order, &to->reading.built, &error) != RODT_OK)
+        refuse(to, "built", error);
+}
+
+static void read_words(form_parser *to)
+{
+    const rodt_air_form *form = to->form;
+    rodt_air_reading *reading = &to->reading;
+    if (!is_written(form->check))
+        refuse_with(to, "check", RODT_E_EMPTY, "nothing is written for check");
+    else if (!rodt_air_check_find(form->check, strlen(form->check), &reading->check) ||
+             reading->check == RODT_AIR_CHECK_NONE)
+        refuse_with(to, "check", RODT_E_SYNTAX, "there is no such check");
+    if (is_written(form->vehicle) && !rodt_vehicle_class_find(form->vehicle, strlen(form->vehicle), &reading->vehicle))
+        refuse_with(to, "vehicle", RODT_E_SYNTAX, "a vehicle is single, combination, bus or any");
+    if (is_written(form->span) && !rodt_air_span_find(form->span, strlen(form->span), &reading->span))
+        refuse_with(to, "span", RODT_E_SYNTAX, "a span is pressures, warning, applications or recovery");
+}
+
+static void read_answer(form_parser *to, const char *text)
+{
+    const char *trimmed = text;
+    size_t size = text != NULL ? strlen(text) : 0;
+    if (!is_written(text))
+        return;
+    rodti_text_trim(&trimmed, &size);
+    if (rodti_text_is_word(trimmed, size, "yes") || rodti_text_is_word(trimmed, size, "y") ||
+        rodti_text_is_word(trimmed, size, "oui"))
+        to->reading.answer = RODT_RECORDED_YES;
+    else if (rodti_text_is_word(trimmed, size, "no") || rodti_text_is_word(trimmed, size, "n") ||
+             rodti_text_is_word(trimmed, size, "non"))
+        to->reading.answer = RODT_RECORDED_NO;
+    else
+        refuse_with(to, "answer", RODT_E_SYNTAX, "an answer is yes or no");
+}
+
+rodt_status rodt_air_form_parse(const rodt_air_form *form, rodt_air_reading *out, rodt_error *error)
+{
+    if (form == NULL || out == NULL)
+        return rodti_text_error(error, RODT_E_ARGUMENT, 0, "a form and a reading are needed");
+    form_parser to = {.form = form, .error = {.status = RODT_OK}};
+    read_words(&to);
+    read_count(&to, "towed_units", form->towed_units, &to.reading.towed_units);
+    read_count(&to, "applications", form->applications, &to.reading.applications);
+    read_built(&to, form->built);
+    read_pressure(&to, "pressure", form->pressure, &to.reading.pressure);
+    read_pressure(&to, "before", form->before, &to.reading.before);
+    read_pressure(&to, "after", form->after, &to.reading.after);
+    read_pressure(&to, "cut_out", form->cut_out, &to.reading.cut_out);
+    read_seconds(&to, form->seconds);
+    read_volume(&to, "actual_volume", form->actual_volume, &to.reading.actual_volume);
+    read_volume(&to, "required_volume", form->required_volume, &to.reading.required_volume);
+    read_answer(&to, form->answer);
+    for (size_t i = 0; i < COUNT_OF(form->reserved); i++) {
+        if (form->reserved[i] != NULL)
+            refuse_with(&to, "reserved", RODT_E_ARGUMENT, "the reserve must be NULL");
+    }
+    if (to.error.status == RODT_OK)
+        (void)rodt_air_reading_check(&to.reading, &to.error);
+    if (to.error.status != RODT_OK) {
+        if (error != NULL)
+            *error = to.error;
+        return (rodt_status)to.error.status;
+    }
+    *out = to.reading;
+    return RODT_OK;
+}
+
+rodt_status rodt_air_form_judge(const rodt_air_form *form, const rodt_rules *rules, rodt_air_finding *out,
+                                rodt_error *error)
+{
+    rodt_air_reading reading;
+    rodt_status status = rodt_air_form_parse(form, &reading, error);
+    return status == RODT_OK ? rodt_air_judge(&reading, rules, out, error) : status;
+}

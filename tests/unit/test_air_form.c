@@ -1,0 +1,164 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Times and air checks as texts. */
+#include <stdarg.h>
+#include <stddef.h>
+#include <setjmp.h>
+#include <stdint.h>
+#include <stdio.h>
+#include <string.h>
+#include <cmocka.h>
+
+#include "core/common.h"
+#include "rodtravel/rodtravel.h"
+#include "support.h"
+
+static void times_are_read(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *text;
+        int64_t num, den;
+        bool comma;
+    } cases[] = {{"45", 45, 1, false}, {" 45 s ", 45, 1, false}, {"45sec", 45, 1, false}, {"45 seconds", 45, 1, false},
+                 {"31.25", 125, 4, false}, {"31,25 s", 125, 4, true}, {"1:30", 90, 1, false}, {"0:31.5", 63, 2, false},
+                 {"01:30", 90, 1, false}, {"1 min 30 s", 90, 1, false}, {"1min30s", 90, 1, false}, {"1 min 30", 90, 1, false},
+                 {"2 minutes", 120, 1, false}, {"1.5 min", 90, 1, false}, {"1,5 min", 90, 1, true}, {"1 1/2 min", 90, 1, false},
+                 {"0", 0, 1, false}, {"1440:00", 86400, 1, false}};
+    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+        rodt_ratio seconds;
+        rodt_error error;
+        if (rodt_seconds_parse_n(cases[i].text, strlen(cases[i].text), cases[i].comma, &seconds, &error) != RODT_OK)
+            fail_msg("%s: %s", cases[i].text, error.text);
+        assert_int_equal(seconds.num, cases[i].num);
+        assert_int_equal(seconds.den, cases[i].den);
+    }
+}
+
+static void what_is_no_time_is_refused(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *text;
+        rodt_status status;
+    } cases[] = {{"", RODT_E_EMPTY}, {"-", RODT_E_EMPTY}, {"n/a", RODT_E_EMPTY}, {"1:5", RODT_E_SYNTAX}, {"1:75", RODT_E_SYNTAX},
+                 {"1:300", RODT_E_SYNTAX}, {"1:30:00", RODT_E_AMBIGUOUS}, {"1 min 90 s", RODT_E_SYNTAX},
+                 {"1.5 min 30 s", RODT_E_AMBIGUOUS}, {"<45", RODT_E_AMBIGUOUS}, {"1,5", RODT_E_AMBIGUOUS}, {"2 h", RODT_E_UNIT},
+                 {"1 min 3 min", RODT_E_UNIT}, {"-5", RODT_E_NEGATIVE}, {"86401", RODT_E_IMPLAUSIBLE},
+                 {"9999999999", RODT_E_IMPLAUSIBLE}, {"x", RODT_E_SYNTAX}, {"45 s x", RODT_E_SYNTAX}, {"1:", RODT_E_SYNTAX}};
+    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+        rodt_ratio seconds = {7, 8};
+        rodt_error error;
+        rodt_status status = rodt_seconds_parse(cases[i].text, &seconds, &error);
+        if (status != cases[i].status)
+            fail_msg("\"%s\" gives %d: %s", cases[i].text, (int)status, error.text);
+        assert_int_equal(error.status, status);
+        assert_true(seconds.num == 7 && seconds.den == 8);
+    }
+    assert_int_equal(rodt_seconds_parse(NULL, NULL, NULL), RODT_E_ARGUMENT);
+}
+
+static const rodt_air_form whole = {.check = "loss-applied", .vehicle = "combination", .towed_units = "1", .built = "2015",
+                                    .before = "110", .after = "107 psi", .seconds = "1 min", .cut_out = "125",
+                                    .applications = "1", .answer = "yes", .actual_volume = "6960", .required_volume = "5568",
+                                    .pressure = "655 kPa", .span = "warning"};
+
+static void a_form_is_read(void **state)
+{
+    (void)state;
+    rodt_air_reading reading;
+    rodt_error error;
+    assert_int_equal(rodt_air_form_parse(&whole, &reading, &error), RODT_OK);
+    assert_int_equal(reading.check, RODT_AIR_CHECK_LOSS_APPLIED);
+    assert_int_equal(reading.vehicle, RODT_VEHICLE_CLASS_COMBINATION);
+    assert_int_equal(reading.towed_units, 1);
+    assert_int_equal(reading.built.year, 2015);
+    assert_int_equal(reading.after.num, 107);
+    assert_int_equal(reading.seconds.num, 60);
+    assert_int_equal(reading.answer, RODT_RECORDED_YES);
+    assert_int_equal(reading.actual_volume.num, 6960);
+    assert_int_equal(reading.span, RODT_AIR_SPAN_FROM_WARNING);
+    rodt_air_finding finding;
+    assert_int_equal(rodt_air_form_judge(&whole, rodt_rules_find("us-cdl"), &finding, &error), RODT_OK);
+    assert_int_equal(finding.result, RODT_AIR_RESULT_GOOD);
+    assert_int_equal(rodt_air_form_judge(&whole, NULL, &finding, &error), RODT_E_UNKNOWN_RULES);
+}
+
+#define FIELDS 14
+static const char *const names[FIELDS] = {"check", "vehicle", "towed_units", "built", "pressure", "before", "after", "cut_out",
+                                          "seconds", "span", "applications", "actual_volume", "required_volume", "answer"};
+
+static void each_text_is_refused_by_its_name(void **state)
+{
+    (void)state;
+    const char *texts[FIELDS];
+    for (size_t i = 0; i < FIELDS; i++) {
+        rodt_air_form form = whole;
+        rodt_air_reading reading = {.check = RODT_AIR_CHECK_DRAIN};
+        rodt_error error = {.status = RODT_OK};
+        memcpy(texts, &form, sizeof texts);
+        texts[i] = "6O?";
+        memcpy(&form, texts, sizeof texts);
+        assert_true(rodt_air_form_parse(&form, &reading, &error) != RODT_OK);
+        assert_string_equal(error.field, names[i]);
+        assert_int_equal(reading.check, RODT_AIR_CHECK_DRAIN);
+    }
+    rodt_error error;
+    rodt_air_reading reading;
+    assert_int_equal(rodt_air_form_parse(&(rodt_air_form){.pressure = "60"}, &reading, &error), RODT_E_EMPTY);
+    assert_string_equal(error.field, "check");
+    assert_int_equal(rodt_air_form_parse(&(rodt_air_form){.check = "drain", .vehicle = "bus", .towed_units = "2"}, &reading,
+                                         &error), RODT_E_ARGUMENT);
+    assert_string_equal(error.field, "towed_units");
+    assert_int_equal(rodt_air_form_parse(&(rodt_air_form){.check = "drain", .reserved = {"x"}}, &reading, &error),
+                     RODT_E_ARGUMENT);
+    assert_int_equal(rodt_air_form_parse(NULL, &reading, NULL), RODT_E_ARGUMENT);
+}
+
+/* One byte of one text is damaged: the form is refused, or the reader of the text takes it as another value. */
+static void damage_never_makes_a_result_better(void **state)
+{
+    (void)state;
+    static const char bytes[] = "0123456789/. -:,xoO?";
+    uint64_t seed = 20261128;
+    unsigned refused = 0;
+    for (unsigned i = 0; i < 20000; i++) {
+        const char *texts[FIELDS];
+        char damaged[24];
+        rodt_air_form form = whole;
+        rodt_air_finding before, after;
+        rodt_air_reading reading;
+        form.after = i % 2 == 0 ? "105" : "107";
+        assert_int_equal(rodt_air_form_judge(&form, rodt_rules_find("us-cdl"), &before, NULL), RODT_OK);
+        memcpy(texts, &form, sizeof texts);
+        size_t field = chance(&seed) % FIELDS;
+        snprintf(damaged, sizeof damaged, "%s", texts[field]);
+        damaged[chance(&seed) % strlen(damaged)] = bytes[chance(&seed) % (sizeof bytes - 1)];
+        texts[field] = damaged;
+        memcpy(&form, texts, sizeof texts);
+        if (rodt_air_form_judge(&form, rodt_rules_find("us-cdl"), &after, NULL) != RODT_OK) {
+            refused++;
+            continue;
+        }
+        /* what was taken is the value of that text alone */
+        rodt_air_form alone = {.check = whole.check};
+        if (field > 0) {
+            memcpy(texts, &alone, sizeof texts);
+            texts[field] = damaged;
+            memcpy(&alone, texts, sizeof texts);
+        }
+        assert_int_equal(rodt_air_form_parse(&alone, &reading, NULL), RODT_OK);
+        if (after.result == RODT_AIR_RESULT_GOOD && before.result != RODT_AIR_RESULT_GOOD)
+            assert_true(field == 2 || field == 5 || field == 6 || field == 8 || field == 0 || field == 1);
+    }
+    assert_true(refused > 5000);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(times_are_read),           cmocka_unit_test(what_is_no_time_is_refused),
+        cmocka_unit_test(a_form_is_read),           cmocka_unit_test(each_text_is_refused_by_its_name),
+        cmocka_unit_test(damage_never_makes_a_result_better),
+    };
+    return cmocka_run_group_tests_name("air_form", tests, NULL, NULL);
+}
