@@ -305,6 +305,12 @@ static const char *const templates[RODT_MESSAGE_END] = {
     [RODT_MESSAGE_AIR_DEFECTIVE] = "défectueux",
     [RODT_MESSAGE_AIR_DEFECTIVE_MAJOR] = "défectueux, une défectuosité majeure",
     [RODT_MESSAGE_AIR_DEFECTIVE_MINOR] = "défectueux, une défectuosité mineure",
+    [RODT_MESSAGE_AIR_FIGURE_OWN] = "{finding} (chiffre du transporteur)",
+    [RODT_MESSAGE_AIR_RULE_OWN] = "{finding} (règle du transporteur)",
+    [RODT_MESSAGE_AIR_FIGURE_OWN_BESIDE_LAW] = "{finding} (chiffre du transporteur; selon la loi" NB ": {law})",
+    [RODT_MESSAGE_AIR_RULE_OWN_BESIDE_LAW] = "{finding} (règle du transporteur; selon la loi" NB ": {law})",
+    [RODT_MESSAGE_AIR_LAW_NOTED] = "noté",
+    [RODT_MESSAGE_AIR_LAW_UNDETERMINED] = "indéterminé",
 
     /* What an air check found. */
     [RODT_MESSAGE_AIR_FOUND_WARNING] = "l'avertisseur de basse pression s'est déclenché à {figure}",
