@@ -45,7 +45,7 @@ def templates(root):
     texts = [path.read_text("utf-8") for path in sorted((root / "lib/message").glob("english.[ch]"))]
     text = "".join(texts).replace("\\\n", "")
     named = {name: "".join(re.findall(STRING, value)) for name, value in re.findall(r"#define (\w+) +(.*)", text)}
-    for code, parts in re.findall(r"\[(RODT_MESSAGE_\w+)\] =\s*\{(.*?)\},\n", text, re.S):
+    for code, parts in re.findall(r"ENUMERATOR\((RODT_MESSAGE_\w+),(.*?)\),\n", text, re.S):
         _, *template = re.findall(STRING + r"|(\b[A-Z]\w+)", parts)
         yield code, "".join(string or named.get(name, "") for string, name in template)
 
