@@ -151,6 +151,7 @@ INLINE void judge_block(const rodt_column_plan *plan, const rodt_column_in *in, 
     size_t count = rows - row < BLOCK ? rows - row : BLOCK;
     prefetch_rows(in->released, sizeof *in->released, row, rows);
     prefetch_rows(in->released64, sizeof *in->released64, row, rows);
+    prefetch_rows(out->reasons, sizeof *out->reasons, row, rows);
     take_codes(plan, in, row, count, block);
     prefetch_rows(in->applied, sizeof *in->applied, row, rows);
     prefetch_rows(in->applied64, sizeof *in->applied64, row, rows);
@@ -166,7 +167,6 @@ INLINE void judge_block(const rodt_column_plan *plan, const rodt_column_in *in, 
         count_steps(plan->step[0], count, block, stroke);
     if (plan->steps > 2)
         count_steps(plan->step[1], count, block, stroke);
-    prefetch_rows(out->reasons, sizeof *out->reasons, row, rows);
     prefetch_rows(in->chamber, sizeof *in->chamber, row, rows);
     prefetch_rows(out->verdict, sizeof *out->verdict, row, rows);
     put(plan, block->region, row, count, out);
