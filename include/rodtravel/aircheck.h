@@ -11,22 +11,22 @@ extern "C" {
 
 /* What is checked. The words of rodt_air_check_name are stable. */
 typedef enum rodt_air_check RODT_ENUM_TYPE {
-    RODT_AIR_CHECK_NONE = 0,
-    RODT_AIR_CHECK_WARNING = 1,           /* "warning": low-pressure warning, pressure at which it came on */
-    RODT_AIR_CHECK_BUILD_UP = 2,          /* "build-up": time from one pressure to another */
-    RODT_AIR_CHECK_CUT_OUT = 3,           /* "cut-out": governor, pressure at which the compressor stops pumping */
-    RODT_AIR_CHECK_CUT_IN = 4,            /* "cut-in": governor, pressure at which it starts again */
-    RODT_AIR_CHECK_LOSS_RELEASED = 5,     /* "loss-released": pressure lost, brakes released */
-    RODT_AIR_CHECK_LOSS_APPLIED = 6,      /* "loss-applied": pressure lost, full application held */
-    RODT_AIR_CHECK_RESERVE = 7,           /* "reserve": pressure before and after full applications, engine off */
-    RODT_AIR_CHECK_SPRING_BRAKE = 8,      /* "spring-brake": does the parking brake hold against a gentle pull */
+    RODT_AIR_CHECK_NONE = 0,               /* no check */
+    RODT_AIR_CHECK_WARNING = 1,            /* "warning": low-pressure warning, pressure at which it came on */
+    RODT_AIR_CHECK_BUILD_UP = 2,           /* "build-up": time from one pressure to another */
+    RODT_AIR_CHECK_CUT_OUT = 3,            /* "cut-out": governor, pressure at which the compressor stops pumping */
+    RODT_AIR_CHECK_CUT_IN = 4,             /* "cut-in": governor, pressure at which it starts again */
+    RODT_AIR_CHECK_LOSS_RELEASED = 5,      /* "loss-released": pressure lost, brakes released */
+    RODT_AIR_CHECK_LOSS_APPLIED = 6,       /* "loss-applied": pressure lost, full application held */
+    RODT_AIR_CHECK_RESERVE = 7,            /* "reserve": pressure before and after full applications, engine off */
+    RODT_AIR_CHECK_SPRING_BRAKE = 8,       /* "spring-brake": does the parking brake hold against a gentle pull */
     RODT_AIR_CHECK_TRACTOR_PROTECTION = 9, /* "tractor-protection": pressure kept in the tractor */
-    RODT_AIR_CHECK_SUPPLY_VALVE = 10,     /* "supply-valve": pressure at which the trailer supply valve closes */
-    RODT_AIR_CHECK_PARKING_VALVE = 11,    /* "parking-valve": pressure at which the parking valve pops out */
-    RODT_AIR_CHECK_DRAIN = 12,            /* "drain": do the drain valves move freely and let the reservoirs empty */
-    RODT_AIR_CHECK_AUDIBLE_LEAK = 13,     /* "audible-leak": is a leak heard */
-    RODT_AIR_CHECK_CONTAMINATION = 14,    /* "contamination": did oil or sludge come out of the reservoirs */
-    RODT_AIR_CHECK_END = 15
+    RODT_AIR_CHECK_SUPPLY_VALVE = 10,      /* "supply-valve": pressure at which the trailer supply valve closes */
+    RODT_AIR_CHECK_PARKING_VALVE = 11,     /* "parking-valve": pressure at which the parking valve pops out */
+    RODT_AIR_CHECK_DRAIN = 12,             /* "drain": do the drain valves move freely and let the reservoirs empty */
+    RODT_AIR_CHECK_AUDIBLE_LEAK = 13,      /* "audible-leak": is a leak heard */
+    RODT_AIR_CHECK_CONTAMINATION = 14,     /* "contamination": did oil or sludge come out of the reservoirs */
+    RODT_AIR_CHECK_END = 15                /* one more than the last; grows in later versions */
 } rodt_air_check;
 
 /* Which vehicles a row is for. */
@@ -35,42 +35,43 @@ typedef enum rodt_vehicle_class RODT_ENUM_TYPE {
     RODT_VEHICLE_CLASS_SINGLE = 1,      /* one unit */
     RODT_VEHICLE_CLASS_COMBINATION = 2, /* towing unit and one towed unit or more, by towed_units */
     RODT_VEHICLE_CLASS_BUS = 3,         /* one unit that carries passengers */
-    RODT_VEHICLE_CLASS_END = 4
+    RODT_VEHICLE_CLASS_END = 4          /* one more than the last; grows in later versions */
 } rodt_vehicle_class;
 
+/* How a figure is compared with the value of a row: what is good. */
 typedef enum rodt_comparison RODT_ENUM_TYPE {
-    RODT_COMPARISON_LESS_THAN = 0,
-    RODT_COMPARISON_NOT_MORE_THAN = 1,
-    RODT_COMPARISON_MORE_THAN = 2,
-    RODT_COMPARISON_NOT_LESS_THAN = 3,
-    RODT_COMPARISON_BETWEEN = 4,   /* both ends good */
-    RODT_COMPARISON_MUST_BE_YES = 5,
-    RODT_COMPARISON_MUST_BE_NO = 6,
-    RODT_COMPARISON_END = 7
+    RODT_COMPARISON_LESS_THAN = 0,     /* good below the value */
+    RODT_COMPARISON_NOT_MORE_THAN = 1, /* good at the value and below */
+    RODT_COMPARISON_MORE_THAN = 2,     /* good above the value */
+    RODT_COMPARISON_NOT_LESS_THAN = 3, /* good at the value and above */
+    RODT_COMPARISON_BETWEEN = 4,       /* both ends good */
+    RODT_COMPARISON_MUST_BE_YES = 5,   /* good if the answer is yes */
+    RODT_COMPARISON_MUST_BE_NO = 6,    /* good if the answer is no */
+    RODT_COMPARISON_END = 7            /* one more than the last; grows in later versions */
 } rodt_comparison;
 
 /* What a row's figures are measured in. */
 typedef enum rodt_air_measure RODT_ENUM_TYPE {
-    RODT_AIR_MEASURE_PSI = 0,
-    RODT_AIR_MEASURE_KPA = 1,
-    RODT_AIR_MEASURE_SECONDS = 2,
-    RODT_AIR_MEASURE_PSI_PER_MINUTE = 3,
-    RODT_AIR_MEASURE_KPA_PER_MINUTE = 4,
-    RODT_AIR_MEASURE_PERCENT_LEFT = 5, /* pressure after over pressure before */
-    RODT_AIR_MEASURE_PERCENT_LOST = 6,
-    RODT_AIR_MEASURE_YES_NO = 7,
-    RODT_AIR_MEASURE_END = 8
+    RODT_AIR_MEASURE_PSI = 0,            /* gauge pressure in psi */
+    RODT_AIR_MEASURE_KPA = 1,            /* gauge pressure in kPa */
+    RODT_AIR_MEASURE_SECONDS = 2,        /* seconds */
+    RODT_AIR_MEASURE_PSI_PER_MINUTE = 3, /* loss in psi a minute */
+    RODT_AIR_MEASURE_KPA_PER_MINUTE = 4, /* loss in kPa a minute */
+    RODT_AIR_MEASURE_PERCENT_LEFT = 5,   /* pressure after over pressure before */
+    RODT_AIR_MEASURE_PERCENT_LOST = 6,   /* loss over pressure before */
+    RODT_AIR_MEASURE_YES_NO = 7,         /* an answer, no figure */
+    RODT_AIR_MEASURE_END = 8             /* one more than the last; grows in later versions */
 } rodt_air_measure;
 
 /* How a rule set ranks a row. */
 typedef enum rodt_air_kind RODT_ENUM_TYPE {
-    RODT_AIR_KIND_LIMIT = 0,
+    RODT_AIR_KIND_LIMIT = 0,       /* a limit; beyond it is a defect */
     RODT_AIR_KIND_MAJOR = 1,       /* beyond it the defect is a major one; what lies before it is not judged */
     RODT_AIR_KIND_USUAL = 2,       /* a usual figure, not a limit: only a note, never a defect */
     RODT_AIR_KIND_LIMIT_MAJOR = 3, /* a limit, and what is beyond it is a major defect */
     RODT_AIR_KIND_LIMIT_MINOR = 4, /* a limit, and what is beyond it is a minor defect */
     RODT_AIR_KIND_EITHER = 5,      /* one of several ways to check the same: one that is good is enough */
-    RODT_AIR_KIND_END = 6
+    RODT_AIR_KIND_END = 6          /* one more than the last; grows in later versions */
 } rodt_air_kind;
 
 /* What a build-up is timed over. */
@@ -79,36 +80,36 @@ typedef enum rodt_air_span RODT_ENUM_TYPE {
     RODT_AIR_SPAN_FROM_WARNING = 1,      /* from where the low-pressure warning stops to the greatest pressure */
     RODT_AIR_SPAN_FROM_APPLICATIONS = 2, /* from after five full applications to the greatest pressure */
     RODT_AIR_SPAN_RECOVERY = 3,          /* from after one full application back to the pressure before it */
-    RODT_AIR_SPAN_END = 4
+    RODT_AIR_SPAN_END = 4                /* one more than the last; grows in later versions */
 } rodt_air_span;
 
 /* One row of the table of air checks. States the acceptable condition. */
 typedef struct rodt_air_limit {
-    RODT_ENUM32(rodt_air_check) check;
-    RODT_ENUM32(rodt_air_kind) kind;
-    RODT_ENUM32(rodt_vehicle_class) vehicle;
+    RODT_ENUM32(rodt_air_check) check; /* what is checked */
+    RODT_ENUM32(rodt_air_kind) kind; /* how the rule set ranks it */
+    RODT_ENUM32(rodt_vehicle_class) vehicle; /* which vehicles it is for */
     int16_t towed_units;        /* -1 = any number; otherwise the row is for just this many ... */
     bool towed_or_more;         /* ... or for this many and more */
-    RODT_ENUM32(rodt_comparison) comparison;
-    RODT_ENUM32(rodt_air_measure) measure;
+    RODT_ENUM32(rodt_comparison) comparison; /* what is good */
+    RODT_ENUM32(rodt_air_measure) measure; /* what the figures are measured in */
     rodt_ratio value;           /* in `measure`; the lower end of RODT_COMPARISON_BETWEEN; not given for yes/no */
     rodt_ratio upper;           /* of RODT_COMPARISON_BETWEEN */
     rodt_ratio per_towed_unit;  /* added to value for each towed unit after the first; not given = none */
     RODT_ENUM32(rodt_air_span) span; /* build-up: what is timed */
     rodt_pressure start;        /* ... of RODT_AIR_SPAN_PRESSURES; not given otherwise */
-    rodt_pressure stop;
+    rodt_pressure stop;         /* the pressure at which the time stops */
     rodt_pressure start_kpa;    /* the kPa printed beside them, rounded by the source; not given = none printed */
-    rodt_pressure stop_kpa;
+    rodt_pressure stop_kpa;     /* the kPa printed beside `stop` */
     int16_t applications;       /* reserve: full applications between the two readings; 0 otherwise */
     bool by_volume;             /* build-up: value x actual / required reservoir volume (49 CFR 571.121 S5.1.1) */
     bool half_cut_out;          /* warning: or half of the governor's cut-out, whichever is less */
     bool below_cut_out;         /* cut-in: measured is how far it lies below the governor's cut-out */
     rodt_date built_from;       /* vehicles built from / until, both inside; not given = any */
-    rodt_date built_until;
+    rodt_date built_until;      /* the last day of build */
     const char *published;      /* the figure and its edge as worded, "not more than 3 psi" */
     const char *setup;          /* how the check is set up: "engine off, full application, first drop ignored" */
-    const rodt_source *source;
-    RODT_ENUM32(rodt_evidence) evidence;
+    const rodt_source *source;  /* never NULL */
+    RODT_ENUM32(rodt_evidence) evidence; /* how the figure was checked */
 } rodt_air_limit;
 
 /* The rows of a rule set, in the order of the table; of a carrier's limits, its own rows only (rodt_rules_air_law has
@@ -118,8 +119,8 @@ RODT_API const rodt_air_limit *rodt_rules_air_at(const rodt_rules *rules, size_t
 
 /* One check as it was done. All zero bytes mean "nothing recorded"; set what there is. */
 typedef struct rodt_air_reading {
-    RODT_ENUM32(rodt_air_check) check;
-    RODT_ENUM32(rodt_vehicle_class) vehicle;
+    RODT_ENUM32(rodt_air_check) check; /* what was checked */
+    RODT_ENUM32(rodt_vehicle_class) vehicle; /* what it is; any = not said */
     RODT_ENUM32(rodt_air_span) span; /* build-up: what was timed; before and after only matter for pressures */
     RODT_ENUM32(rodt_recorded) answer; /* yes/no checks: did it hold, was it heard ... */
     int16_t towed_units;        /* above 0 says a combination; 0 of a combination = not said */
@@ -174,38 +175,40 @@ RODT_API rodt_status rodt_seconds_parse(const char *text, rodt_ratio *out, rodt_
 RODT_API rodt_status rodt_seconds_parse_n(const char *text, size_t size, bool decimal_comma, rodt_ratio *out,
                                           rodt_error *error);
 
+/* The judgement of a check. */
 typedef enum rodt_air_result RODT_ENUM_TYPE {
     RODT_AIR_RESULT_NOT_DONE = 0, /* nothing was recorded */
-    RODT_AIR_RESULT_GOOD = 1,
-    RODT_AIR_RESULT_DEFECTIVE = 2,
+    RODT_AIR_RESULT_GOOD = 1,     /* inside of the published bound */
+    RODT_AIR_RESULT_DEFECTIVE = 2, /* beyond it */
     RODT_AIR_RESULT_UNDETERMINED = 3, /* recorded, but a fact that the row needs is missing, or no row is for it */
     RODT_AIR_RESULT_NOTED = 4, /* no limit was passed or failed: the rule set gives a usual figure only, or only the
                                   bound of a major defect, which was kept */
-    RODT_AIR_RESULT_END = 5
+    RODT_AIR_RESULT_END = 5       /* one more than the last; grows in later versions */
 } rodt_air_result;
 
 /* What was missing for RODT_AIR_RESULT_UNDETERMINED. */
 typedef enum rodt_air_missing RODT_ENUM_TYPE {
-    RODT_AIR_MISSING_NOTHING = 0,
-    RODT_AIR_MISSING_ROW = 1,      /* the rule set has no figure for this check and vehicle */
-    RODT_AIR_MISSING_VEHICLE = 2,  /* single, bus or combination decides, or the number of its towed units */
-    RODT_AIR_MISSING_BUILT = 3,    /* the day of build decides */
-    RODT_AIR_MISSING_VOLUME = 4,
-    RODT_AIR_MISSING_SPAN = 5,     /* the timed span is another one than the rule's, so its time says nothing */
-    RODT_AIR_MISSING_VALUE = 6,    /* a pressure or time of the check itself */
-    RODT_AIR_MISSING_SENSE = 7,    /* the readings contradict each other: pressure rose in a loss test */
-    RODT_AIR_MISSING_CUT_OUT = 8,  /* the governor's cut-out decides */
+    RODT_AIR_MISSING_NOTHING = 0,      /* nothing was missing */
+    RODT_AIR_MISSING_ROW = 1,          /* the rule set has no figure for this check and vehicle */
+    RODT_AIR_MISSING_VEHICLE = 2,      /* single, bus or combination decides, or the number of its towed units */
+    RODT_AIR_MISSING_BUILT = 3,        /* the day of build decides */
+    RODT_AIR_MISSING_VOLUME = 4,       /* the actual or required volume of the reservoirs */
+    RODT_AIR_MISSING_SPAN = 5,         /* the timed span is another one than the rule's, so its time says nothing */
+    RODT_AIR_MISSING_VALUE = 6,        /* a pressure or time of the check itself */
+    RODT_AIR_MISSING_SENSE = 7,        /* the readings contradict each other: pressure rose in a loss test */
+    RODT_AIR_MISSING_CUT_OUT = 8,      /* the governor's cut-out decides */
     RODT_AIR_MISSING_APPLICATIONS = 9, /* the rule set asks for another number of full applications */
     RODT_AIR_MISSING_OTHER_WAY = 10,   /* this way failed; the rule set accepts another one, which was not done */
-    RODT_AIR_MISSING_END = 11
+    RODT_AIR_MISSING_END = 11          /* one more than the last; grows in later versions */
 } rodt_air_missing;
 
+/* The judgement of one check. A plain value; `row` and `rules` are valid as long as the rule set that judged. */
 typedef struct rodt_air_finding {
-    RODT_ENUM32(rodt_air_result) result;
-    RODT_ENUM32(rodt_air_missing) missing;
+    RODT_ENUM32(rodt_air_result) result; /* the judgement */
+    RODT_ENUM32(rodt_air_missing) missing; /* what decides, of an undetermined one */
     bool major;                   /* a major defect by the rule set's own ranking */
     bool minor;                   /* a minor one by that ranking; neither = the rule set does not rank it */
-    bool at_limit;
+    bool at_limit;                /* measured is exactly the bound */
     rodt_air_reading reading;     /* as given */
     rodt_ratio measured;          /* in the row's measure; not given = none */
     rodt_ratio
@@ -215,8 +218,8 @@ typedef struct rodt_air_finding {
     const rodt_air_limit *law_row; /* the law's row; NULL = none */
     const rodt_air_limit *own_row; /* the carrier's row; NULL = it has none */
     RODT_ENUM32(rodt_air_result) law_result; /* what the law alone says: a carrier's figure can only be stricter */
-    const rodt_rules *rules;
-    uint64_t reserved[4];
+    const rodt_rules *rules;      /* the rule set that judged */
+    uint64_t reserved[4];         /* zero */
 } rodt_air_finding;
 
 /* Towed units that are thought of where their number is not said: the longest road trains. */
@@ -287,11 +290,11 @@ RODT_API rodt_status rodt_air_form_judge(const rodt_air_form *form, const rodt_r
  * Statuses as rodt_finding_format. */
 RODT_API rodt_status rodt_air_finding_format(const rodt_air_finding *finding, char *text, size_t size, size_t *needed);
 
-/* What would have been defective: "defective below 60 psi". Statuses as above; "" without a row. */
+/* What would have been defective: "defective below 60 psi". Statuses as rodt_finding_format; "" without a row. */
 RODT_API rodt_status rodt_air_edge_format(const rodt_air_finding *finding, char *text, size_t size, size_t *needed);
 
-/* The same for a row, without a finding: the bound of one towed unit, "x actual / required volume" for a formula.
- * Statuses as above. */
+/* What a row calls defective, without a finding: the bound of one towed unit, "x actual / required volume" for a
+ * formula. Statuses as rodt_finding_format. */
 RODT_API rodt_status rodt_air_limit_edge_format(const rodt_air_limit *row, char *text, size_t size, size_t *needed);
 
 /* The same sentences as data, and the title of a check. RODT_OK; RODT_E_ARGUMENT: a pointer is NULL, or an enumerator
@@ -364,11 +367,11 @@ RODT_API bool rodt_comparison_find(const char *word, size_t size, RODT_ENUM32(ro
 
 /* Rated volume of a service chamber, 49 CFR 571.121, Table V. */
 typedef struct rodt_volume_row {
-    const char *size;        /* clamp-type number */
-    rodt_length stroke_from; /* full stroke, both ends inside */
-    rodt_length stroke_until;
-    rodt_ratio volume;       /* in3 */
-    const rodt_source *source;
+    const char *size;          /* clamp-type number */
+    rodt_length stroke_from;   /* full stroke, both ends inside */
+    rodt_length stroke_until;  /* ... and the end of it */
+    rodt_ratio volume;         /* in3 */
+    const rodt_source *source; /* never NULL */
 } rodt_volume_row;
 
 /* Every row of Table V; NULL beyond the count. */
@@ -385,10 +388,11 @@ RODT_API const rodt_volume_row *rodt_volume_row_at(size_t index);
 RODT_API rodt_status rodt_chamber_rated_volume(const rodt_chamber *chamber, rodt_ratio *cubic_inches);
 
 /* Required reservoir volume for chambers of so many cubic inches in all: x 12 for a truck or bus (S5.1.2.1), x 8 for
- * a trailer (S5.2.1.1). RODT_OK; RODT_E_ARGUMENT; RODT_E_RANGE. */
+ * a trailer (S5.2.1.1). RODT_OK; RODT_E_ARGUMENT: a volume is not given or not above zero, or a pointer is NULL;
+ * RODT_E_RANGE: the result does not fit. */
 RODT_API rodt_status rodt_reservoir_required_volume(rodt_ratio chambers, bool trailer, rodt_ratio *cubic_inches);
 
-/* Time allowed for 85 to 100 psi: 25 s x actual / required (S5.1.1). Statuses as above. */
+/* Time allowed for 85 to 100 psi: 25 s x actual / required (S5.1.1). Statuses as rodt_reservoir_required_volume. */
 RODT_API rodt_status rodt_reservoir_build_up_seconds(rodt_ratio actual, rodt_ratio required, rodt_ratio *seconds);
 
 /*
@@ -408,8 +412,7 @@ RODT_API rodt_status rodt_reservoir_estimate_application(rodt_pressure pressure,
 
 /*
  * An ESTIMATE: how many full applications keep the reservoir at `least` or above, starting at `pressure`; at most 99.
- * Exact, also where the pressure itself would not fit after so many.
- * Statuses as above.
+ * Exact, also where the pressure itself would not fit after so many. Statuses as rodt_reservoir_estimate_application.
  */
 RODT_API rodt_status rodt_reservoir_estimate_applications(rodt_pressure pressure, rodt_pressure least,
                                                           rodt_ratio reservoir, rodt_ratio chambers,
