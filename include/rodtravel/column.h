@@ -14,8 +14,8 @@ extern "C" {
 
 /*
  * The unit of a column of lengths is 5 nm, 1/5080000 in. It holds exactly what tapes, calipers and gauges show:
- * 1/64 in is 79375 of it, 1/10000 in is 508, 1/1000 mm is 200. A reading is 0 to INT32_MAX of it, about
- * 422 in, so that the difference of any two readings fits in 32 bits.
+ * 1/64 in is 79375 of it, 1/10000 in is 508, 1/1000 mm is 200. A reading is 0 to
+ * RODT_LENGTH_MAX_INCHES, as everywhere.
  */
 #define RODT_COLUMN_PER_INCH 5080000
 #define RODT_COLUMN_PER_64TH 79375
@@ -129,8 +129,8 @@ typedef struct rodt_column_out {
 
 /*
  * Judges every row as rodt_reading_judge would, to the last reason. No cell makes it fail: a missing one is missing to
- * rodt_reading_judge too; one that holds no reading (below zero, or above INT32_MAX), no pressure, no day of 1900 to
- * 2199 or no code is unreadable, as a text would be to rodt_form_judge_row.
+ * rodt_reading_judge too; one that holds no reading (below zero, or above 24 in), no pressure (below zero, or above
+ * 300 psi), no day of 1900 to 2199 or no code is unreadable, as a text would be to rodt_form_judge_row.
  *
  * error  NULL, or gets a sentence, and as its field the column by the name of its member, without its bits
  *        ("released"), or "reserved"

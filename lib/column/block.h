@@ -85,8 +85,14 @@ INLINE void take_valid(rodt_column_bits cells, rodt_column_bits rows, size_t row
 
 _Static_assert(CELL_MISSING == -1, "what is not valid is set to all ones");
 
-/* What a cell is if it holds no reading, or 0. */
-INLINE int32_t lack_of(int32_t given, int8_t valid) { return (column_mask(given < 0) & CELL_UNREADABLE) | ~valid; }
+/* What a cell is if it holds no number that a reading can be, or 0. */
+INLINE int32_t unreadable_of(int32_t given)
+{
+    return column_mask((given < 0) | (given > COLUMN_READING_MOST)) & CELL_UNREADABLE;
+}
+
+/* The same, or missing. */
+INLINE int32_t lack_of(int32_t given, int8_t valid) { return unreadable_of(given) | ~valid; }
 
 /* How far the rod moved; a number without meaning if a cell holds no reading. */
 INLINE int32_t moved_by(int32_t released, int32_t applied)
@@ -179,7 +185,7 @@ INLINE void take_pressures(const rodt_column_plan *plan, const rodt_column_in *i
     ROWS_ARE_INDEPENDENT
     for (size_t i = 0; i < count; i++) {
         int32_t slot = PRESSURE_NONE + (pressures[i] > 0) + (pressures[i] >= from) + (pressures[i] > until);
-        slot = column_pick(pressures[i] < 0, slot, PRESSURE_UNREADABLE);
+        slot = column_pick((pressures[i] < 0) | (pressures[i] > COLUMN_PRESSURE_MOST), slot, PRESSURE_UNREADABLE);
         block->slot[i] = (slot & block->valid.row[i]) * REGIONS;
     }
 }

@@ -196,8 +196,8 @@ INLINE void subtract_plain(const int32_t *released, const int32_t *applied, cons
 {
     ROWS_ARE_INDEPENDENT
     for (size_t i = 0; i < count; i++) {
-        int32_t no_released = column_mask(released[i] < 0) & CELL_UNREADABLE;
-        int32_t no_applied = column_mask(applied[i] < 0) & CELL_UNREADABLE;
+        int32_t no_released = unreadable_of(released[i]);
+        int32_t no_applied = unreadable_of(applied[i]);
         int32_t moved = moved_by(released[i], applied[i]);
         int32_t found = moved | column_mask(moved < 0) | column_mask((no_released | no_applied) < 0);
         stroke[i] = found;

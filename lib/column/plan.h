@@ -95,6 +95,10 @@ static inline column_result column_result_of(const rodt_finding *finding)
                                           ((reasons & REASONS_INVALID) != 0 ? RODT_COLUMN_FLAG_INVALID : 0))};
 }
 
+/* Longest reading and highest pressure, as for rodt_reading_check: anything above them lost its decimal point. */
+#define COLUMN_READING_MOST (RODT_LENGTH_MAX_INCHES * RODT_COLUMN_PER_INCH)
+#define COLUMN_PRESSURE_MOST (RODT_PRESSURE_MAX_PSI * RODT_COLUMN_PER_PSI)
+
 /* All ones if the condition holds. */
 static inline int32_t column_mask(bool condition) { return -(int32_t)condition; }
 

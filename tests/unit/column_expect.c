@@ -3,7 +3,6 @@
 #include "column_expect.h"
 
 #include "column/plan.h"
-#include "judge/judge.h"
 
 static bool bit(rodt_column_bits bits, size_t row)
 {
@@ -27,7 +26,7 @@ static rodt_date date_of(int32_t number)
 static bool set_length(int64_t value, bool valid, rodt_reason unreadable, rodt_length *out, uint64_t *noted)
 {
     *out = (rodt_length){0, 0};
-    if (valid && value >= 0 && value <= INT32_MAX)
+    if (valid && value >= 0 && value <= (int64_t)RODT_LENGTH_MAX_INCHES * RODT_COLUMN_PER_INCH)
         return rodt_length_from_inches(value, RODT_COLUMN_PER_INCH, out) == RODT_OK;
     if (valid)
         *noted |= REASON_BIT(unreadable);
@@ -37,7 +36,7 @@ static bool set_length(int64_t value, bool valid, rodt_reason unreadable, rodt_l
 static bool set_pressure(int32_t value, rodt_reading *reading, uint64_t *noted)
 {
     reading->pressure = (rodt_pressure){0, 0};
-    if (value >= 0)
+    if (value >= 0 && value <= RODT_PRESSURE_MAX_PSI * RODT_COLUMN_PER_PSI)
         return rodt_pressure_from_psi(value, RODT_COLUMN_PER_PSI, &reading->pressure) == RODT_OK;
     *noted |= REASON_BIT(RODT_REASON_OTHER_UNREADABLE);
     return true;
@@ -68,7 +67,7 @@ static bool judge(const rodt_column_plan *plan, const rodt_reading *reading, uin
     rodt_finding finding;
     rodt_reading with_reasons = *reading;
     with_reasons.reasons = noted;
-    rodt_status status = rodti_reading_judge(&with_reasons, plan->rules, &finding);
+    rodt_status status = rodt_reading_judge(&with_reasons, plan->rules, &finding, NULL);
     if (status != RODT_OK)
         return false;
     bool has_stroke = rodt_length_given(finding.applied_stroke);

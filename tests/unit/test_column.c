@@ -142,7 +142,8 @@ static void compare_plain(const rodt_column_in *in, size_t rows, const rodt_read
 /* Strokes close to a step of a code, and ends of the range. */
 static void chance_readings(uint64_t *state, size_t i)
 {
-    static const int32_t corners[] = {0, 1, -1, INT32_MAX, INT32_MAX - 1, INT32_MIN, 2 * RODT_COLUMN_PER_INCH};
+    enum { most = RODT_LENGTH_MAX_INCHES * RODT_COLUMN_PER_INCH };
+    static const int32_t corners[] = {0, 1, -1, INT32_MAX, INT32_MIN, most, most + 1, 2 * RODT_COLUMN_PER_INCH};
     uint32_t entry = cells.chamber[i] < plan->codes ? cells.chamber[i] * plan->eras : 0;
     const column_steps *steps = &plan->step[chance(state) % 2][entry + chance(state) % plan->eras];
     int32_t step = chance(state) % 2 == 0 ? steps->low : steps->high;
@@ -151,9 +152,9 @@ static void chance_readings(uint64_t *state, size_t i)
     if (applied > INT32_MAX || chance(state) % 3 == 0)
         applied = released + (int64_t)(chance(state) % 300) * RODT_COLUMN_PER_64TH - 20 * RODT_COLUMN_PER_64TH;
     if (chance(state) % 8 == 0)
-        released = corners[chance(state) % 7];
+        released = corners[chance(state) % 8];
     if (chance(state) % 8 == 0)
-        applied = corners[chance(state) % 7];
+        applied = corners[chance(state) % 8];
     cells.released[i] = released;
     cells.applied[i] = (int32_t)applied;
     cells.released64[i] = chance(state) % 16 == 0 ? chance_number(state) : released;
@@ -162,7 +163,7 @@ static void chance_readings(uint64_t *state, size_t i)
 
 static void chance_cells(uint64_t *state)
 {
-    static const int32_t pressures[] = {0, 79999, 80000, 89999, 90000, 90001, 95000, 100000, 100001, -1, INT32_MAX,
+    static const int32_t pressures[] = {0, 79999, 80000, 89999, 90000, 90001, 95000, 100000, 100001, -1, 300000, 300001,
                                         INT32_MIN};
     static const int32_t days[] = {-25568, -25567, 84005, 84006, INT32_MIN, INT32_MAX, 0, 15587, 15588, 18913, 18914};
     for (size_t i = 0; i < MOST; i++) {
