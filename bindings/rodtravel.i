@@ -35,6 +35,7 @@
 %ignore rodt_pressure_parse;
 %ignore rodt_seconds_parse;
 %ignore rodt_seconds_parse_n;
+%ignore rodt_date_parse;
 %ignore rodt_date_parse_iso;
 %ignore rodt_chamber_parse;
 %ignore rodt_ratio_make;

@@ -76,6 +76,9 @@ RODT_API rodt_status rodt_date_parse_iso(const char *text, rodt_date *out, rodt_
 RODT_API rodt_status rodt_date_parse_n(const char *text, size_t size, rodt_date_order order, rodt_date *out,
                                     rodt_error *error);
 
+/* As rodt_date_parse_n, for a text with a closing zero byte and an order that is unknown. */
+RODT_API rodt_status rodt_date_parse(const char *text, rodt_date *out, rodt_error *error);
+
 /* True if the text is a date in another order, but none in the declared order: 10/14/2021 in a file of days first.
  * Then the other dates of the file may be read wrongly, too. */
 RODT_API bool rodt_date_contradicts(const char *text, size_t size, rodt_date_order order);

@@ -237,6 +237,11 @@ rodt_status rodt_date_parse_n(const char *text, size_t size, rodt_date_order ord
     return read_form(&cursor, order, out, error);
 }
 
+rodt_status rodt_date_parse(const char *text, rodt_date *out, rodt_error *error)
+{
+    return rodt_date_parse_n(text, text != NULL ? strlen(text) : 0, RODT_DATE_ORDER_UNKNOWN, out, error);
+}
+
 bool rodt_date_contradicts(const char *text, size_t size, rodt_date_order order)
 {
     rodt_date day;

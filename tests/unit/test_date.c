@@ -197,6 +197,12 @@ static void test_parse(void **state)
     assert_true(equal(date, 1999, 9, 9));
     assert_int_equal(rodt_date_parse_iso("2021-10-14", &date, NULL), RODT_OK);
     assert_true(equal(date, 2021, 10, 14));
+    assert_int_equal(rodt_date_parse("1/2/2024", &date, NULL), RODT_E_AMBIGUOUS);
+    assert_int_equal(rodt_date_parse(NULL, &date, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_date_parse("2 Jan 2024", NULL, NULL), RODT_E_ARGUMENT);
+    assert_true(equal(date, 2021, 10, 14));
+    assert_int_equal(rodt_date_parse("14/11/2022", &date, NULL), RODT_OK);
+    assert_true(equal(date, 2022, 11, 14));
 }
 
 /* Every day that is written is read back, each behind the one before. */

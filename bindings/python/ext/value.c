@@ -285,7 +285,7 @@ bool py_to_date(PyObject *object, const char *field, rodt_date *out)
         rodt_error error = {.status = RODT_OK};
         const char *text = py_to_text(object, field);
         return text != NULL &&
-               (rodt_date_parse_n(text, strlen(text), RODT_DATE_ORDER_UNKNOWN, out, &error) == RODT_OK ||
+               (rodt_date_parse(text, out, &error) == RODT_OK ||
                 py_raise_as(&error, field));
     }
     int day[3];

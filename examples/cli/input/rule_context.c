@@ -42,7 +42,7 @@ static int read_day(const char *text, rodt_date *out)
     rodt_error error;
     if (text == NULL)
         return find_today(out);
-    if (rodt_date_parse_n(text, strlen(text), RODT_DATE_ORDER_UNKNOWN, out, &error) == RODT_OK)
+    if (rodt_date_parse(text, out, &error) == RODT_OK)
         return STATUS_CONTINUE;
     print_text_error("the value of --as-of", text, &error);
     return print_error("year-month-day is always clear: 2021-10-14");
