@@ -25,18 +25,18 @@ typedef enum rodt_air_check RODT_ENUM_TYPE {
     RODT_AIR_CHECK_PARKING_VALVE = 11,     /* "parking-valve": pressure at which the parking valve pops out */
     RODT_AIR_CHECK_DRAIN = 12,             /* "drain": do the drain valves move freely and let the reservoirs empty */
     RODT_AIR_CHECK_AUDIBLE_LEAK = 13,      /* "audible-leak": is a leak heard */
-    RODT_AIR_CHECK_CONTAMINATION = 14,     /* "contamination": did oil or sludge come out of the reservoirs */
-    RODT_AIR_CHECK_END = 15                /* one more than the last; grows in later versions */
+    RODT_AIR_CHECK_CONTAMINATION = 14      /* "contamination": did oil or sludge come out of the reservoirs */
 } rodt_air_check;
+#define RODT_AIR_CHECK_END 15 /* one more than the last; grows in later versions */
 
 /* Which vehicles a row is for. */
 typedef enum rodt_vehicle_class RODT_ENUM_TYPE {
     RODT_VEHICLE_CLASS_ANY = 0,         /* in a reading: not said */
     RODT_VEHICLE_CLASS_SINGLE = 1,      /* one unit */
     RODT_VEHICLE_CLASS_COMBINATION = 2, /* towing unit and one towed unit or more, by towed_units */
-    RODT_VEHICLE_CLASS_BUS = 3,         /* one unit that carries passengers */
-    RODT_VEHICLE_CLASS_END = 4          /* one more than the last; grows in later versions */
+    RODT_VEHICLE_CLASS_BUS = 3          /* one unit that carries passengers */
 } rodt_vehicle_class;
+#define RODT_VEHICLE_CLASS_END 4 /* one more than the last; grows in later versions */
 
 /* How a figure is compared with the value of a row: what is good. */
 typedef enum rodt_comparison RODT_ENUM_TYPE {
@@ -46,9 +46,9 @@ typedef enum rodt_comparison RODT_ENUM_TYPE {
     RODT_COMPARISON_NOT_LESS_THAN = 3, /* good at the value and above */
     RODT_COMPARISON_BETWEEN = 4,       /* both ends good */
     RODT_COMPARISON_MUST_BE_YES = 5,   /* good if the answer is yes */
-    RODT_COMPARISON_MUST_BE_NO = 6,    /* good if the answer is no */
-    RODT_COMPARISON_END = 7            /* one more than the last; grows in later versions */
+    RODT_COMPARISON_MUST_BE_NO = 6     /* good if the answer is no */
 } rodt_comparison;
+#define RODT_COMPARISON_END 7 /* one more than the last; grows in later versions */
 
 /* What a row's figures are measured in. */
 typedef enum rodt_air_measure RODT_ENUM_TYPE {
@@ -59,9 +59,9 @@ typedef enum rodt_air_measure RODT_ENUM_TYPE {
     RODT_AIR_MEASURE_KPA_PER_MINUTE = 4, /* loss in kPa a minute */
     RODT_AIR_MEASURE_PERCENT_LEFT = 5,   /* pressure after over pressure before */
     RODT_AIR_MEASURE_PERCENT_LOST = 6,   /* loss over pressure before */
-    RODT_AIR_MEASURE_YES_NO = 7,         /* an answer, no figure */
-    RODT_AIR_MEASURE_END = 8             /* one more than the last; grows in later versions */
+    RODT_AIR_MEASURE_YES_NO = 7          /* an answer, no figure */
 } rodt_air_measure;
+#define RODT_AIR_MEASURE_END 8 /* one more than the last; grows in later versions */
 
 /* How a rule set ranks a row. */
 typedef enum rodt_air_kind RODT_ENUM_TYPE {
@@ -70,18 +70,18 @@ typedef enum rodt_air_kind RODT_ENUM_TYPE {
     RODT_AIR_KIND_USUAL = 2,       /* a usual figure, not a limit: only a note, never a defect */
     RODT_AIR_KIND_LIMIT_MAJOR = 3, /* a limit, and what is beyond it is a major defect */
     RODT_AIR_KIND_LIMIT_MINOR = 4, /* a limit, and what is beyond it is a minor defect */
-    RODT_AIR_KIND_EITHER = 5,      /* one of several ways to check the same: one that is good is enough */
-    RODT_AIR_KIND_END = 6          /* one more than the last; grows in later versions */
+    RODT_AIR_KIND_EITHER = 5       /* one of several ways to check the same: one that is good is enough */
 } rodt_air_kind;
+#define RODT_AIR_KIND_END 6 /* one more than the last; grows in later versions */
 
 /* What a build-up is timed over. */
 typedef enum rodt_air_span RODT_ENUM_TYPE {
     RODT_AIR_SPAN_PRESSURES = 0,         /* from one pressure to another */
     RODT_AIR_SPAN_FROM_WARNING = 1,      /* from where the low-pressure warning stops to the greatest pressure */
     RODT_AIR_SPAN_FROM_APPLICATIONS = 2, /* from after five full applications to the greatest pressure */
-    RODT_AIR_SPAN_RECOVERY = 3,          /* from after one full application back to the pressure before it */
-    RODT_AIR_SPAN_END = 4                /* one more than the last; grows in later versions */
+    RODT_AIR_SPAN_RECOVERY = 3           /* from after one full application back to the pressure before it */
 } rodt_air_span;
+#define RODT_AIR_SPAN_END 4 /* one more than the last; grows in later versions */
 
 /* One row of the table of air checks. States the acceptable condition. */
 typedef struct rodt_air_limit {
@@ -181,10 +181,10 @@ typedef enum rodt_air_result RODT_ENUM_TYPE {
     RODT_AIR_RESULT_GOOD = 1,     /* inside of the published bound */
     RODT_AIR_RESULT_DEFECTIVE = 2, /* beyond it */
     RODT_AIR_RESULT_UNDETERMINED = 3, /* recorded, but a fact that the row needs is missing, or no row is for it */
-    RODT_AIR_RESULT_NOTED = 4, /* no limit was passed or failed: the rule set gives a usual figure only, or only the
+    RODT_AIR_RESULT_NOTED = 4  /* no limit was passed or failed: the rule set gives a usual figure only, or only the
                                   bound of a major defect, which was kept */
-    RODT_AIR_RESULT_END = 5       /* one more than the last; grows in later versions */
 } rodt_air_result;
+#define RODT_AIR_RESULT_END 5 /* one more than the last; grows in later versions */
 
 /* What was missing for RODT_AIR_RESULT_UNDETERMINED. */
 typedef enum rodt_air_missing RODT_ENUM_TYPE {
@@ -198,9 +198,9 @@ typedef enum rodt_air_missing RODT_ENUM_TYPE {
     RODT_AIR_MISSING_SENSE = 7,        /* the readings contradict each other: pressure rose in a loss test */
     RODT_AIR_MISSING_CUT_OUT = 8,      /* the governor's cut-out decides */
     RODT_AIR_MISSING_APPLICATIONS = 9, /* the rule set asks for another number of full applications */
-    RODT_AIR_MISSING_OTHER_WAY = 10,   /* this way failed; the rule set accepts another one, which was not done */
-    RODT_AIR_MISSING_END = 11          /* one more than the last; grows in later versions */
+    RODT_AIR_MISSING_OTHER_WAY = 10    /* this way failed; the rule set accepts another one, which was not done */
 } rodt_air_missing;
+#define RODT_AIR_MISSING_END 11 /* one more than the last; grows in later versions */
 
 /* The judgement of one check. A plain value; `row` and `rules` are valid as long as the rule set that judged. */
 typedef struct rodt_air_finding {

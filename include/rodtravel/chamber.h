@@ -18,6 +18,7 @@ typedef enum rodt_family RODT_ENUM_TYPE {
     RODT_FAMILY_ROTOCHAMBER = 3, /* rolling diaphragm */
     RODT_FAMILY_DD3 = 4          /* double diaphragm with three air lines, "DD-3" */
 } rodt_family;
+#define RODT_FAMILY_END 5 /* one more than the last; grows in later versions */
 
 /* A long-stroke chamber has more travel in the same diameter and other limits. Never a guess: a chamber
  * without a known sign of long stroke is RODT_STROKE_CLASS_UNKNOWN, and is judged as standard. */
@@ -27,6 +28,7 @@ typedef enum rodt_stroke_class RODT_ENUM_TYPE {
     RODT_STROKE_CLASS_LONG = 2,     /* long stroke */
     RODT_STROKE_CLASS_ANY = 3       /* of a row of limits that holds for every class; no chamber has it */
 } rodt_stroke_class;
+#define RODT_STROKE_CLASS_END 4 /* one more than the last; grows in later versions */
 
 /* Room for a size, with its closing zero byte. */
 #define RODT_SIZE_TEXT_SIZE 4

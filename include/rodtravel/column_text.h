@@ -17,6 +17,7 @@ typedef enum rodt_text_layout RODT_ENUM_TYPE {
     RODT_TEXT_LAYOUT_VIEWS = 3,     /* cells: 16 bytes each, long texts lie in `buffers` */
     RODT_TEXT_LAYOUT_SPANS = 4      /* cells: rodt_text_span */
 } rodt_text_layout;
+#define RODT_TEXT_LAYOUT_END 5 /* one more than the last; grows in later versions */
 
 /* The stable word of a layout, "views"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_text_layout_name(rodt_text_layout layout);

@@ -29,6 +29,7 @@ typedef enum rodt_date_order RODT_ENUM_TYPE {
     RODT_DATE_ORDER_MONTH_FIRST = 2, /* 10/14/2021 */
     RODT_DATE_ORDER_YEAR_FIRST = 3   /* years of two digits: 21/10/14 */
 } rodt_date_order;
+#define RODT_DATE_ORDER_END 4 /* one more than the last; grows in later versions */
 
 /* The stable word of an order, "day-first"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_date_order_name(rodt_date_order order);

@@ -46,6 +46,7 @@ typedef enum rodt_member_kind RODT_ENUM_TYPE {
     RODT_MEMBER_KIND_POINTER = 33,        /* memory that only the program knows the size of: columns, cells */
     RODT_MEMBER_KIND_RESERVE = 40         /* `size` bytes for later versions; zero */
 } rodt_member_kind;
+#define RODT_MEMBER_KIND_END 41 /* one more than the last; grows in later versions */
 
 /* The stable word of a kind, "text-pointer"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_member_kind_name(rodt_member_kind kind);

@@ -16,6 +16,7 @@ typedef enum rodt_port RODT_ENUM_TYPE {
     RODT_PORT_ROUND = 1,    /* round */
     RODT_PORT_SQUARE = 2    /* square */
 } rodt_port;
+#define RODT_PORT_END 3 /* one more than the last; grows in later versions */
 
 /* Tag under a clamp bolt. A trapezoid is a sign of long stroke; no tag is no proof, tags fall off. */
 typedef enum rodt_tag RODT_ENUM_TYPE {
@@ -23,6 +24,7 @@ typedef enum rodt_tag RODT_ENUM_TYPE {
     RODT_TAG_NONE = 1,     /* there is no tag */
     RODT_TAG_TRAPEZOID = 2 /* a trapezoid tag */
 } rodt_tag;
+#define RODT_TAG_END 3 /* one more than the last; grows in later versions */
 
 /* What was seen. All zero bytes mean "nothing"; set what there is. */
 typedef struct rodt_clues {
@@ -55,6 +57,7 @@ typedef enum rodt_observation RODT_ENUM_TYPE {
     RODT_OBSERVATION_RATED_STROKE = 4, /* the marked rated stroke */
     RODT_OBSERVATION_DIAMETER = 5      /* the outside diameter, by tape */
 } rodt_observation;
+#define RODT_OBSERVATION_END 6 /* one more than the last; grows in later versions */
 
 /* One chamber that the clues allow. */
 typedef struct rodt_candidate {

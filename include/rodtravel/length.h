@@ -27,6 +27,7 @@ typedef enum rodt_unit RODT_ENUM_TYPE {
     RODT_UNIT_MM = 1,   /* millimetres */
     RODT_UNIT_CM = 2    /* centimetres */
 } rodt_unit;
+#define RODT_UNIT_END 3 /* one more than the last; grows in later versions */
 
 /* Finds the unit that a word names: "in", "inches", "po", the inch mark, "mm", "centimetres" and the like, whatever its
  * capitals and the blanks around it. False, and *out untouched: it names none. */

@@ -272,10 +272,9 @@ typedef enum rodt_message_code RODT_ENUM_TYPE {
     RODT_MESSAGE_AIR_EDGE_SPRING_BRAKE = 324,
     RODT_MESSAGE_AIR_EDGE_DRAIN = 325,
     RODT_MESSAGE_AIR_EDGE_AUDIBLE_LEAK = 326,
-    RODT_MESSAGE_AIR_EDGE_CONTAMINATION = 327,
-
-    RODT_MESSAGE_END = 328             /* one more than the last; grows in later versions */
+    RODT_MESSAGE_AIR_EDGE_CONTAMINATION = 327
 } rodt_message_code;
+#define RODT_MESSAGE_END 328 /* one more than the last; grows in later versions */
 
 /* What an argument holds, and how it is written. */
 typedef enum rodt_argument_kind RODT_ENUM_TYPE {
@@ -291,6 +290,7 @@ typedef enum rodt_argument_kind RODT_ENUM_TYPE {
     RODT_ARGUMENT_DATE = 7,     /* `date`, as YYYY-MM-DD */
     RODT_ARGUMENT_TEXT = 8      /* `text`, as it stands: the name of a rule set, the words of a source */
 } rodt_argument_kind;
+#define RODT_ARGUMENT_END 9 /* one more than the last; grows in later versions */
 
 /* One argument of a message. */
 typedef struct rodt_argument {
@@ -339,9 +339,9 @@ typedef enum rodt_plural_rule RODT_ENUM_TYPE {
     RODT_PLURAL_ALIKE = 0,        /* one form */
     RODT_PLURAL_ONE_OTHER = 1,    /* two: 1, and everything else, as in English and Spanish */
     RODT_PLURAL_BELOW_TWO = 2,    /* two: below 2, and everything else, as in French */
-    RODT_PLURAL_ONE_FEW_MANY = 3, /* three: 1, 21 ...; 2 to 4, 22 ... and fractions; everything else, as in Ukrainian */
-    RODT_PLURAL_END = 4           /* one more than the last; grows in later versions */
+    RODT_PLURAL_ONE_FEW_MANY = 3  /* three: 1, 21 ...; 2 to 4, 22 ... and fractions; everything else, as in Ukrainian */
 } rodt_plural_rule;
+#define RODT_PLURAL_END 4 /* one more than the last; grows in later versions */
 
 /* The stable word of a rule, "one-other"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_plural_rule_name(rodt_plural_rule rule);

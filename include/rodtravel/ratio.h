@@ -25,6 +25,7 @@ typedef enum rodt_rounding RODT_ENUM_TYPE {
     RODT_ROUNDING_DOWN = 2,      /* toward zero */
     RODT_ROUNDING_UP = 3         /* away from zero */
 } rodt_rounding;
+#define RODT_ROUNDING_END 4 /* one more than the last; grows in later versions */
 
 /* The stable word of a way of rounding, "half-even"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_rounding_name(rodt_rounding rounding);

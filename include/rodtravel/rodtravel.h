@@ -21,7 +21,7 @@
  *
  * Versions. RODT_VERSION_NUMBER is that of the headers, rodt_version_number that of the library. The library has a new
  * soname whenever a program must be built again. Within one soname functions, numbers of enumerators, and size and
- * layout of the structs that a caller makes stay; functions, enumerators before `_END`, and members in the place of a
+ * layout of the structs that a caller makes stay; functions, enumerators, and members in the place of a
  * reserve may be added, and their zero means "not given". Structs that the library only hands out as pointers (rows,
  * sources) may grow at the end: use the pointer, never a copy. Before 1.0 a minor version may break names and layouts,
  * with a new soname; from 1.0 on only a major version may. Names of enumerators, codes of reasons and ids are stable.

@@ -21,6 +21,7 @@ typedef enum rodt_evidence RODT_ENUM_TYPE {
     RODT_EVIDENCE_SECOND_HAND = 2, /* read in somebody else's account of the source; unconfirmed */
     RODT_EVIDENCE_FROM_MEMORY = 3  /* seen in no document; unconfirmed */
 } rodt_evidence;
+#define RODT_EVIDENCE_END 4 /* one more than the last; grows in later versions */
 
 /* A published document. Every text is UTF-8 and never NULL; "" = not known. */
 typedef struct rodt_source {
@@ -164,6 +165,7 @@ typedef enum rodt_basis RODT_ENUM_TYPE {
     RODT_BASIS_MARKED_LIMIT = 3, /* the limit marked on such an actuator */
     RODT_BASIS_NOT_IN_FORCE = 4  /* the rule set has no text for the day */
 } rodt_basis;
+#define RODT_BASIS_END 5 /* one more than the last; grows in later versions */
 
 /* The limit for a chamber on a day, and what it is based on. */
 typedef struct rodt_limit_answer {

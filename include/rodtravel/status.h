@@ -46,7 +46,7 @@ extern "C" {
 /*
  * What a function says of its own work. Every function that can fail returns one of these, and leaves
  * its results as they were unless it returns RODT_OK. The numbers are stable; a later version may add
- * codes before RODT_STATUS_END, inside the group that they belong to by meaning.
+ * codes inside the group that they belong to by meaning.
  *
  * A function that writes a text ends in (char *text, size_t size, size_t *needed). `needed` may be NULL; else it gets
  * the bytes of the text with its closing zero byte, on RODT_OK and on RODT_E_SPACE. To ask first, pass text NULL and
@@ -85,10 +85,9 @@ typedef enum rodt_status RODT_ENUM_TYPE {
     RODT_E_MEMORY = 40,          /* there is no memory */
 
     /* A fault in this library; please report it. Never expected. */
-    RODT_E_INTERNAL = 50,        /* never expected */
-
-    RODT_STATUS_END = 51         /* one more than the last; grows in later versions */
+    RODT_E_INTERNAL = 50         /* never expected */
 } rodt_status;
+#define RODT_STATUS_END 51 /* one more than the last; grows in later versions */
 
 /* Returns one English sentence for a status, without a full stop; "unknown status" for any other
  * number. The text is constant and is never freed. */
@@ -123,6 +122,7 @@ typedef enum rodt_recorded RODT_ENUM_TYPE {
     RODT_RECORDED_NO = 1,      /* it was not so */
     RODT_RECORDED_YES = 2      /* it was so */
 } rodt_recorded;
+#define RODT_RECORDED_END 3 /* one more than the last; grows in later versions */
 
 /* The stable word of an answer, "not-recorded"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_recorded_name(rodt_recorded recorded);

@@ -17,6 +17,7 @@ typedef enum rodt_verdict RODT_ENUM_TYPE {
     RODT_VERDICT_OUT_OF_ADJUSTMENT = 2, /* the stroke is over the limit */
     RODT_VERDICT_INOPERATIVE = 3        /* the rod did not move */
 } rodt_verdict;
+#define RODT_VERDICT_END 4 /* one more than the last; grows in later versions */
 
 /* What the tape's divisions prove, each reading taken as right within half a division. It never changes
  * the verdict, which is the law's comparison of the readings as they stand. */
@@ -26,6 +27,7 @@ typedef enum rodt_proof RODT_ENUM_TYPE {
     RODT_PROOF_OVER = 2,     /* at best still over it */
     RODT_PROOF_NOT_RESOLVED = 3     /* this tape cannot tell */
 } rodt_proof;
+#define RODT_PROOF_END 4 /* one more than the last; grows in later versions */
 
 /* Temperature of the brake drum when the stroke was read. A hot drum lengthens the stroke. */
 typedef enum rodt_drum RODT_ENUM_TYPE {
@@ -34,6 +36,7 @@ typedef enum rodt_drum RODT_ENUM_TYPE {
     RODT_DRUM_WARM = 2,         /* warm */
     RODT_DRUM_HOT = 3           /* hot */
 } rodt_drum;
+#define RODT_DRUM_END 4 /* one more than the last; grows in later versions */
 
 /* Why a verdict is what it is. A finding holds a set of them; they are listed in this order. The numbers
  * and the words of rodt_reason_name are stable. A later version may fill a gap, so that what belongs together is listed
@@ -80,10 +83,9 @@ typedef enum rodt_reason RODT_ENUM_TYPE {
     RODT_REASON_SPREADSHEET_DATE = 44,      /* ... because a spreadsheet made a date of it */
     RODT_REASON_DATE_AMBIGUOUS = 45,        /* the date can mean two days */
     RODT_REASON_DATE_UNREADABLE = 46,       /* the date cannot be read */
-    RODT_REASON_LOST_BLANK = 47,            /* a reading such as 31/8 may be 3 1/8, which would judge otherwise */
-
-    RODT_REASON_END = 48                    /* one more than the last; grows in later versions */
+    RODT_REASON_LOST_BLANK = 47             /* a reading such as 31/8 may be 3 1/8, which would judge otherwise */
 } rodt_reason;
+#define RODT_REASON_END 48 /* one more than the last; grows in later versions */
 
 /* A reason in a set of reasons, which is a uint64_t. */
 #define RODT_REASON_BIT(reason) (UINT64_C(1) << (reason))

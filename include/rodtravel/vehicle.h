@@ -15,6 +15,7 @@ typedef enum rodt_side RODT_ENUM_TYPE {
     RODT_SIDE_LEFT = 1,    /* left, seen in the direction of travel */
     RODT_SIDE_RIGHT = 2    /* right */
 } rodt_side;
+#define RODT_SIDE_END 3 /* one more than the last; grows in later versions */
 
 /* The stable word of a side, "left"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_side_name(rodt_side side);
@@ -50,6 +51,7 @@ typedef enum rodt_adjuster RODT_ENUM_TYPE {
     RODT_ADJUSTER_MANUAL = 1,       /* adjusted by hand */
     RODT_ADJUSTER_AUTOMATIC = 2     /* adjusts itself */
 } rodt_adjuster;
+#define RODT_ADJUSTER_END 3 /* one more than the last; grows in later versions */
 
 /* The stable word of a kind of adjuster, "automatic"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_adjuster_name(rodt_adjuster adjuster);
@@ -67,6 +69,7 @@ typedef enum rodt_defect RODT_ENUM_TYPE {
     RODT_DEFECT_FULL = 2,    /* over by 1/4 in or more, or inoperative */
     RODT_DEFECT_UNKNOWN = 3  /* undetermined, or out by its marks alone: no law says by how much */
 } rodt_defect;
+#define RODT_DEFECT_END 4 /* one more than the last; grows in later versions */
 
 /* The stable word of a class, "half"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_defect_name(rodt_defect defect);
@@ -103,6 +106,7 @@ typedef enum rodt_outcome RODT_ENUM_TYPE {
     RODT_OUTCOME_AMBIGUOUS = 2,     /* the percentage is reached, the chart of whole brakes is not; both are shown */
     RODT_OUTCOME_OUT_OF_SERVICE = 3 /* the criterion is met */
 } rodt_outcome;
+#define RODT_OUTCOME_END 4 /* one more than the last; grows in later versions */
 
 /* The count, exact. */
 typedef struct rodt_count {
@@ -216,6 +220,7 @@ typedef enum rodt_advice RODT_ENUM_TYPE {
     RODT_ADVICE_LOOK = 6           /* in adjustment, but much shorter than its partner that is so too: too tight,
                                       or dragging? */
 } rodt_advice;
+#define RODT_ADVICE_END 7 /* one more than the last; grows in later versions */
 
 /* The stable word of an advice, "find-fault"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_advice_name(rodt_advice advice);

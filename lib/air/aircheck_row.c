@@ -125,8 +125,7 @@ static bool measure(const rodt_air_limit *row, const rodt_air_reading *reading, 
     case RODT_AIR_MEASURE_KPA_PER_MINUTE: return measure_loss(row, reading, out, value);
     case RODT_AIR_MEASURE_PERCENT_LEFT:
     case RODT_AIR_MEASURE_PERCENT_LOST: return measure_reserve(row, reading, out, value);
-    case RODT_AIR_MEASURE_YES_NO:
-    case RODT_AIR_MEASURE_END: break;
+    case RODT_AIR_MEASURE_YES_NO: break;
     }
     return false;
 }
@@ -170,8 +169,7 @@ static bool holds(rodt_comparison comparison, int low, int high)
     case RODT_COMPARISON_NOT_LESS_THAN: return low >= 0;
     case RODT_COMPARISON_BETWEEN: return low >= 0 && high <= 0;
     case RODT_COMPARISON_MUST_BE_YES:
-    case RODT_COMPARISON_MUST_BE_NO:
-    case RODT_COMPARISON_END: break;
+    case RODT_COMPARISON_MUST_BE_NO: break;
     }
     return false;
 }

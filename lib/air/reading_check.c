@@ -64,7 +64,7 @@ static rodt_status check_words(const rodt_air_reading *reading, rodt_error *erro
         return refuse(error, "vehicle", "there is no such class of vehicles");
     if ((unsigned)reading->span >= RODT_AIR_SPAN_END)
         return refuse(error, "span", "there is no such timed span");
-    if ((unsigned)reading->answer > RODT_RECORDED_YES)
+    if ((unsigned)reading->answer >= RODT_RECORDED_END)
         return refuse(error, "answer", "an answer is yes, no or not recorded");
     return RODT_OK;
 }

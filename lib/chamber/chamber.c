@@ -26,7 +26,7 @@ static bool is_closed(const char size[RODT_SIZE_TEXT_SIZE])
 
 static bool can_be_written(const rodt_chamber *chamber)
 {
-    return chamber != NULL && (unsigned)chamber->family <= RODT_FAMILY_DD3 &&
+    return chamber != NULL && (unsigned)chamber->family < RODT_FAMILY_END &&
            (unsigned)chamber->stroke_class <= RODT_STROKE_CLASS_LONG && is_closed(chamber->size) &&
            is_closed(chamber->spring_size);
 }

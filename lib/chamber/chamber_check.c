@@ -53,7 +53,7 @@ rodt_status rodt_chamber_check(const rodt_chamber *chamber, rodt_error *error)
     const char *fault;
     if (chamber == NULL)
         return rodti_field_error(error, "chamber", "a chamber is needed");
-    if (chamber->family > RODT_FAMILY_DD3)
+    if (chamber->family >= RODT_FAMILY_END)
         return rodti_field_error(error, "chamber", "there is no such family of chambers");
     if ((fault = size_fault(chamber)) != NULL)
         return rodti_field_error(error, "chamber", fault);

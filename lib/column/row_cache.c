@@ -198,8 +198,8 @@ rodt_status rodt_row_cache_new(const rodt_rules *rules, const rodt_form *form,
                                rodt_row_cache **cache)
 {
     if (rules == NULL || form == NULL || column == NULL || cache == NULL || bytes == 0 || bytes > BYTES_MOST ||
-        results == 0 || results > RESULTS_MOST || (unsigned)form->style.unit > RODT_UNIT_CM ||
-        (unsigned)form->date_order > RODT_DATE_ORDER_YEAR_FIRST)
+        results == 0 || results > RESULTS_MOST || (unsigned)form->style.unit >= RODT_UNIT_END ||
+        (unsigned)form->date_order >= RODT_DATE_ORDER_END)
         return RODT_E_ARGUMENT;
     const rodt_form style = {.style = form->style, .date_order = form->date_order,
                                      .default_day = form->default_day};

@@ -12,7 +12,7 @@ rodt_text_span rodt_text_cells_at(const rodt_text_cells *cells, size_t row) { re
 rodt_status rodti_text_cells_check(const rodt_text_cells *cells, const char *field, rodt_error *error)
 {
     char sentence[80];
-    if ((unsigned)cells->layout > RODT_TEXT_LAYOUT_SPANS)
+    if ((unsigned)cells->layout >= RODT_TEXT_LAYOUT_END)
         return rodti_field_error(error, field, "this column has a layout that is not known");
     if (cells->index != NULL && cells->index_width != 1 && cells->index_width != 2 && cells->index_width != 4 &&
         cells->index_width != 8)

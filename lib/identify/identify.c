@@ -198,11 +198,11 @@ static rodt_status check_clues(const rodt_clues *clues, rodt_date day, rodt_erro
         status = check_measures(clues, error);
     if (status != RODT_OK)
         return status;
-    if (clues->family > RODT_FAMILY_DD3)
+    if (clues->family >= RODT_FAMILY_END)
         return rodti_field_error(error, "family", "there is no such family of chambers");
-    if (clues->port > RODT_PORT_SQUARE)
+    if (clues->port >= RODT_PORT_END)
         return rodti_field_error(error, "port", "a port is round, square or not seen");
-    if (clues->tag > RODT_TAG_TRAPEZOID)
+    if (clues->tag >= RODT_TAG_END)
         return rodti_field_error(error, "tag", "a tag is a trapezoid, none or not seen");
     if (rodti_date_fault(day) != NULL)
         return rodti_field_error(error, "date", rodti_date_fault(day));

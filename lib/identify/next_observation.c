@@ -88,7 +88,7 @@ rodt_observation rodti_find_next_observation(const rodt_identification *found, c
 {
     rodt_observation best = RODT_OBSERVATION_NOTHING;
     size_t fewest = worst_case(found, RODT_OBSERVATION_NOTHING);
-    for (int o = RODT_OBSERVATION_FAMILY; o <= RODT_OBSERVATION_DIAMETER && fewest > 1; o++) {
+    for (int o = RODT_OBSERVATION_FAMILY; o < RODT_OBSERVATION_END && fewest > 1; o++) {
         if (o == RODT_OBSERVATION_DIAMETER && rodt_length_given(clues->diameter))
             continue;
         size_t left = worst_case(found, (rodt_observation)o);

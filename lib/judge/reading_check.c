@@ -55,13 +55,13 @@ static rodt_status check_days(const rodt_reading *reading, rodt_error *error)
 
 static rodt_status check_words(const rodt_reading *reading, rodt_error *error)
 {
-    if (reading->unit > RODT_UNIT_CM)
+    if (reading->unit >= RODT_UNIT_END)
         return refuse(error, RODT_FIELD_UNIT, "the unit of a length is in, mm or cm");
-    if (reading->engine_running > RODT_RECORDED_YES)
+    if (reading->engine_running >= RODT_RECORDED_END)
         return refuse(error, RODT_FIELD_ENGINE, "the engine was on, off or not recorded");
-    if (reading->spring_brake_applied > RODT_RECORDED_YES)
+    if (reading->spring_brake_applied >= RODT_RECORDED_END)
         return refuse(error, RODT_FIELD_SPRING_BRAKE, "the spring brake was released, on or not recorded");
-    if (reading->drum > RODT_DRUM_HOT)
+    if (reading->drum >= RODT_DRUM_END)
         return refuse(error, RODT_FIELD_DRUM, "a drum is cold, warm, hot or not recorded");
     return RODT_OK;
 }

@@ -170,7 +170,7 @@ static const rodt_rules *law_of(const rodt_finding *finding)
 /* True if no other family of this size has a smaller limit that day. */
 static bool is_strict_family(const rodt_finding *finding)
 {
-    for (int family = RODT_FAMILY_CLAMP + 1; family <= RODT_FAMILY_DD3; family++) {
+    for (int family = RODT_FAMILY_CLAMP + 1; family < RODT_FAMILY_END; family++) {
         rodt_chamber other = finding->chamber;
         rodt_limit_answer answer;
         other.family = (rodt_family)family;

@@ -324,9 +324,9 @@ static void read_fields(parser *from)
 /* What a form says beside its texts. */
 static rodt_status check_form(const rodt_form *text, rodt_error *error)
 {
-    if (text->style.unit > RODT_UNIT_CM)
+    if (text->style.unit >= RODT_UNIT_END)
         return rodti_field_error(error, rodt_field_name(RODT_FIELD_UNIT), "the unit of a length is in, mm or cm");
-    if (text->date_order > RODT_DATE_ORDER_YEAR_FIRST)
+    if (text->date_order >= RODT_DATE_ORDER_END)
         return rodti_field_error(error, rodt_field_name(RODT_FIELD_DATE), "there is no such order of a date");
     if (rodti_date_fault(text->default_day) != NULL)
         return rodti_field_error(error, rodt_field_name(RODT_FIELD_DATE), rodti_date_fault(text->default_day));

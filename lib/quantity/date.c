@@ -162,7 +162,7 @@ static unsigned count_days(const group parts[3], rodt_date_order order, rodt_dat
 {
     rodt_date days[3];
     unsigned count = 0;
-    for (int i = RODT_DATE_ORDER_DAY_FIRST; i <= RODT_DATE_ORDER_YEAR_FIRST; i++) {
+    for (int i = RODT_DATE_ORDER_DAY_FIRST; i < RODT_DATE_ORDER_END; i++) {
         bool asked = order == RODT_DATE_ORDER_UNKNOWN || (int)order == i;
         bool is_new = asked && make_ordered(parts, (rodt_date_order)i, &days[count]);
         for (unsigned k = 0; k < count && is_new; k++)
@@ -229,7 +229,7 @@ rodt_status rodt_date_parse_n(const char *text, size_t size, rodt_date_order ord
                            rodt_error *error)
 {
     text_cursor cursor;
-    if (text == NULL || out == NULL || (unsigned)order > RODT_DATE_ORDER_YEAR_FIRST)
+    if (text == NULL || out == NULL || (unsigned)order >= RODT_DATE_ORDER_END)
         return rodti_text_error(error, RODT_E_ARGUMENT, 0, "%s", rodt_status_text(RODT_E_ARGUMENT));
     rodti_number_parse_start(&cursor, text, size);
     if (cursor.code == TEXT_END)

@@ -69,7 +69,7 @@ rodt_status rodt_length_round(rodt_length length, rodt_length division, rodt_rou
     rodt_ratio value;
     if (!is_valid(length) || !is_valid(division) || division.num <= 0 || out == NULL)
         return RODT_E_ARGUMENT;
-    if ((unsigned)rounding > RODT_ROUNDING_UP)
+    if ((unsigned)rounding >= RODT_ROUNDING_END)
         return RODT_E_ARGUMENT;
     bool fits = rodti_exact_divide(EXACT(length), EXACT(division), &value);
     if (!fits)

@@ -50,7 +50,7 @@ rodt_status rodt_length_format_decimal(rodt_length length, rodt_unit unit, unsig
     int64_t parts;
     if (length.den <= 0 || digits > 12)
         return RODT_E_ARGUMENT;
-    if ((unsigned)unit > RODT_UNIT_CM || (unsigned)rounding > RODT_ROUNDING_UP)
+    if ((unsigned)unit >= RODT_UNIT_END || (unsigned)rounding >= RODT_ROUNDING_END)
         return RODT_E_ARGUMENT;
     if (!scale(length, unit, digits, rounding, &parts))
         return RODT_E_RANGE;

@@ -144,7 +144,7 @@ rodt_status rodt_length_parse_n(const char *text, size_t size, const rodt_length
     number_quantity parsed;
     rodt_ratio inches;
     RODT_ENUM32(rodt_unit) unit = form.unit;
-    if (text == NULL || out == NULL || (unsigned)form.unit > RODT_UNIT_CM)
+    if (text == NULL || out == NULL || (unsigned)form.unit >= RODT_UNIT_END)
         return rodti_text_error(error, RODT_E_ARGUMENT, 0, "%s", rodt_status_text(RODT_E_ARGUMENT));
     if (!parse_with_unit(text, size, form.decimal_comma, &parsed, &unit, &problem) ||
         !to_inches(&parsed, unit, &inches, &problem))

@@ -69,7 +69,7 @@ rodt_status rodt_tally_add(rodt_tally *tally, const rodt_finding *finding, rodt_
 {
     if (tally == NULL || finding == NULL)
         return rodti_field_error(error, "", "a tally and a finding are needed");
-    if (finding->verdict > RODT_VERDICT_INOPERATIVE)
+    if (finding->verdict >= RODT_VERDICT_END)
         return rodti_field_error(error, "verdict", "there is no such verdict");
     if (tally->brakes >= RODT_BRAKES_MAX)
         return rodti_text_error(error, RODT_E_RANGE, 0, "%s", too_many);

@@ -104,7 +104,7 @@ static rodt_status check_end(const rodt_wheel_end *end, rodt_error *error)
     const char *fault = rodti_length_fault(end->arm_length);
     if (!is_position(end->position))
         return refuse(error, RODT_FIELD_POSITION, "a position is an axle of 1 to 99 and its left or right side");
-    if (end->adjuster > RODT_ADJUSTER_AUTOMATIC)
+    if (end->adjuster >= RODT_ADJUSTER_END)
         return refuse(error, RODT_FIELD_ADJUSTER, "an adjuster is manual, automatic or not recorded");
     if (fault != NULL)
         return refuse(error, RODT_FIELD_ARM_LENGTH, fault);

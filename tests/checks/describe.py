@@ -1,5 +1,6 @@
 # SPDX-License-Identifier: Apache-2.0
-"""The library's description of itself has every struct, member, enumeration and enumerator of the public headers.
+"""The library's description of itself has every struct, member, enumeration and enumerator of the public headers, and
+every enumeration that counts has its end.
 
 Arguments: root, the program `described`."""
 import collections
@@ -11,9 +12,9 @@ from tree import Finding
 
 RECORDS = "lib/describe/records.c"
 LISTS = "lib/describe/describe.c"
-# Structs of other interfaces, and numbers that count enumerators or stand for none.
+# Structs of other interfaces, and enumerators that count others or stand for none.
 FOREIGN = {"ArrowSchema", "ArrowArray", "ArrowArrayStream"}
-NO_ENUMERATOR = re.compile(r"_END$|^RODT_FIELD_NEEDED$|^RODT_READING_FIELDS$")
+NO_ENUMERATOR = re.compile(r"^RODT_FIELD_END$|^RODT_FIELD_NEEDED$|^RODT_READING_FIELDS$")
 
 STRUCT = re.compile(r"\bstruct\s+(\w+)\s*\{(.*?)\}", re.S)
 ENUM = re.compile(r"\benum\s*(\w*)\s*(?:RODT_ENUM_TYPE\s*)?\{(.*?)\}", re.S)
@@ -23,6 +24,9 @@ DECLARATOR = re.compile(r"\(\s*\*\s*(\w+)\s*\)|(\w+)\s*((?:\[[^\]]*\]\s*)*)$")
 
 Member = collections.namedtuple("Member", "name type line")
 Headers = collections.namedtuple("Headers", "structs enums")  # {name: (path, line, rows)}
+
+# One more than the last enumerator is a macro: a switch that names every enumerator needs no case for it.
+END = re.compile(r"^#define (RODT_\w+_END) (\d+) ", re.M)
 
 
 def _members(body, first):
@@ -108,6 +112,23 @@ def _compare_struct(name, where, rows):
     return found
 
 
+def ends(root):
+    """{name: number} of the macros that are one more than the last enumerator."""
+    return {name: int(number) for path in tree.files(root, "include", ".h")
+            for name, number in END.findall(tree.read(root, path))}
+
+
+def _compare_end(name, where, known):
+    path, line, enumerators = where
+    known = known | {symbol: number for symbol, number, _ in enumerators}
+    last = max((number for symbol, number, _ in enumerators if not symbol.endswith("_END")), default=-1)
+    names = [name.upper() + "_END", re.sub(r"_[A-Z]+$", "", name.upper()) + "_END"]
+    end = next((end for end in names if end in known), names[0])
+    if known.get(end) != last + 1:
+        yield Finding(path, line, f"{end} is {known.get(end, 'not defined')}; it is {last + 1}, one more than the last "
+                                  f"of {name}")
+
+
 def _compare_enum(name, where, rows):
     path, line, enumerators = where
     if rows is None:
@@ -129,8 +150,11 @@ def check(root, program):
     findings = []
     for name, where in there.structs.items():
         findings += _compare_struct(name, where, records.get(name))
+    bits = {row[1] for row in _rows(program) if row[0] == "enumeration" and row[2] == "bits"}
+    known = ends(root)
     for name, where in there.enums.items():
         findings += _compare_enum(name, where, enums.get(name))
+        findings += [] if name in bits else _compare_end(name, where, known)
     findings += [Finding(RECORDS, 0, f"{name} is in no public header") for name in records.keys() - there.structs.keys()]
     findings += [Finding(LISTS, 0, f"{name} is in no public header") for name in enums.keys() - there.enums.keys()]
     return findings

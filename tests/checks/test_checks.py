@@ -51,11 +51,12 @@ FAKE_COMMAND = "#!/bin/sh\necho '--json and --as-of'\n"
 LONG_FUNCTION = SPDX + "static int f(int a)\n{\n" + "    a++;\n" * 58 + "    return a;\n}\n"
 
 # A public struct and an enumeration, and a program that describes them.
-TABLED = SPDX + """typedef enum rodt_one RODT_ENUM_TYPE { RODT_ONE_A = 0, RODT_ONE_B, /* , } */ RODT_ONE_END } rodt_one;
+TABLED = SPDX + """typedef enum rodt_one RODT_ENUM_TYPE { RODT_ONE_A = 0, RODT_ONE_B, /* , } */ } rodt_one;
 typedef struct rodt_two {
     RODT_ENUM32(rodt_one) one;
     char text[4], *far;
 } rodt_two;
+#define RODT_ONE_END 2 /* one more than the last */
 """
 SAYS = """record rodt_two 16 input
 member rodt_two one 0 4 1 enumerator rodt_one - -
@@ -151,14 +152,16 @@ BROKEN = [
     ("memory", calls.check, {"lib/quantity/length.c": SPDX + "void *p = malloc(3);\n"}, "lib/quantity/length.c:2: malloc: memory is allocated only"),
     ("binary float", calls.check, {"lib/quantity/length.c": SPDX + "double a;\n"}, "lib/quantity/length.c:2: double: binary"),
     ("reader in the table compiler", calls.check, {"lib/tablec/main.c": SPDX + 'int a = atoi("1");\n'}, "lib/tablec/main.c:2: atoi: rounds"),
-    ("struct without description", *described(TABLED + "struct rodt_three { int a; };\n", SAYS), "length.h:7: struct rodt_three is not in"),
+    ("struct without description", *described(TABLED + "struct rodt_three { int a; };\n", SAYS), "length.h:8: struct rodt_three is not in"),
     ("member without description", *described(TABLED.replace("*far;", "*far;\n    int near;"), SAYS), "length.h:6: rodt_two.near is not in"),
     ("member of another enumeration", *described(TABLED, SAYS.replace("enumerator rodt_one -", "enumerator rodt_two -")), "length.h:4: rodt_two.one is rodt_one here"),
     ("members in another order", *described(TABLED.replace("[4], *far", "[4]").replace("    RODT", "    char *far;\n    RODT"), SAYS), "length.h:3: lib/describe/records.c has the members of rodt_two"),
-    ("enumeration without words", *described(TABLED + "enum rodt_four { RODT_FOUR };\n", SAYS), "length.h:7: enum rodt_four is not in"),
+    ("enumeration without words", *described(TABLED + "enum rodt_four { RODT_FOUR };\n", SAYS), "length.h:8: enum rodt_four is not in"),
     ("enumerator without words", *described(TABLED.replace("RODT_ONE_B,", "RODT_ONE_B, RODT_ONE_C = 1u << 3,"), SAYS), "length.h:2: RODT_ONE_C = 8 is not in words.c"),
     ("enumerator with another number", *described(TABLED.replace("RODT_ONE_B", "RODT_ONE_B = 3"), SAYS), "length.h:2: RODT_ONE_B = 3 is not in"),
     ("word of two enumerators", *described(TABLED, SAYS.replace("RODT_ONE_B 1 b", "RODT_ONE_B 1 a")), 'two enumerators of rodt_one have the word "a"'),
+    ("enumeration without an end", *described(TABLED.replace("_END 2", "_LAST 2"), SAYS), "length.h:2: RODT_ONE_END is not defined"),
+    ("end of another number", *described(TABLED.replace("_END 2", "_END 3"), SAYS), "length.h:2: RODT_ONE_END is 3; it is 2"),
     ("description of nothing", *described(SPDX, SAYS), "records.c:0: rodt_two is in no public header"),
     ("new function", *kept(ABI.replace("function rodt_one int (int, const char *)\n", "")), '"function rodt_one int (int, const char *)" is new'),
     ("interface that grew", *kept(ABI.replace("function rodt_one int (int, const char *)\n", "")), "the interface grew"),

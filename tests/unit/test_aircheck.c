@@ -177,8 +177,7 @@ static void set_measured(rodt_air_reading *reading, const rodt_air_limit *row, i
         if (row->measure == RODT_AIR_MEASURE_PERCENT_LOST)
             reading->after = less(reading->before, reading->after);
         break;
-    case RODT_AIR_MEASURE_YES_NO:
-    case RODT_AIR_MEASURE_END: break;
+    case RODT_AIR_MEASURE_YES_NO: break;
     }
 }
 
@@ -193,7 +192,6 @@ static bool keeps(rodt_comparison comparison, int side)
     case RODT_COMPARISON_BETWEEN: return side >= 0;
     case RODT_COMPARISON_MUST_BE_YES: return side > 0;
     case RODT_COMPARISON_MUST_BE_NO: return side < 0;
-    case RODT_COMPARISON_END: break;
     }
     return false;
 }

@@ -110,7 +110,7 @@ static bool is_length(rodt_field field)
 /* True if some way of reading the text gives a value or says that it holds nothing. */
 static bool is_date(const rodt_form *form, const char *text)
 {
-    for (int order = RODT_DATE_ORDER_UNKNOWN; order <= RODT_DATE_ORDER_YEAR_FIRST; order++) {
+    for (int order = RODT_DATE_ORDER_UNKNOWN; order < RODT_DATE_ORDER_END; order++) {
         rodt_date date;
         bool asked = form->date_order == RODT_DATE_ORDER_UNKNOWN || (int)form->date_order == order;
         if (asked && rodt_date_parse_n(text, strlen(text), (rodt_date_order)order, &date, NULL) == RODT_OK)

@@ -704,7 +704,7 @@ static void test_words(void **state)
     assert_string_equal(rodt_clue_name((rodt_clue)0), "");
     assert_string_equal(rodt_clue_name((rodt_clue)(RODT_CLUE_STAMP | RODT_CLUE_PORT)), "");
     assert_string_equal(rodt_clue_name((rodt_clue)64), "");
-    for (int i = RODT_OBSERVATION_NOTHING; i <= RODT_OBSERVATION_DIAMETER; i++) {
+    for (int i = RODT_OBSERVATION_NOTHING; i < RODT_OBSERVATION_END; i++) {
         for (int j = RODT_OBSERVATION_NOTHING; j < i; j++)
             assert_string_not_equal(rodt_observation_text((rodt_observation)i),
                                     rodt_observation_text((rodt_observation)j));

@@ -82,7 +82,7 @@ static void every_position_is_read_as_it_is_written(void **state)
 {
     (void)state;
     for (int16_t axle = 1; axle <= RODT_AXLE_NUMBER_MAX; axle++) {
-        for (int16_t side = RODT_SIDE_LEFT; side <= RODT_SIDE_RIGHT; side++) {
+        for (int16_t side = RODT_SIDE_LEFT; side < RODT_SIDE_END; side++) {
             char text[RODT_POSITION_TEXT_SIZE], expected[8];
             rodt_position position = {axle, side}, again = {0, 0};
             snprintf(expected, sizeof expected, "%d%c", axle, side == RODT_SIDE_LEFT ? 'L' : 'R');

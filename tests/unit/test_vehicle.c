@@ -221,7 +221,7 @@ static void advice_for_each_verdict_and_adjuster(void **state)
         {-1, {RODT_ADVICE_MEASURE, RODT_ADVICE_MEASURE, RODT_ADVICE_MEASURE}},
     };
     for (size_t i = 0; i < COUNT_OF(cases); i++) {
-        for (int adjuster = RODT_ADJUSTER_NOT_RECORDED; adjuster <= RODT_ADJUSTER_AUTOMATIC; adjuster++) {
+        for (int adjuster = RODT_ADJUSTER_NOT_RECORDED; adjuster < RODT_ADJUSTER_END; adjuster++) {
             rodt_wheel_end one = end("2L", "30 standard", cases[i].stroke);
             one.adjuster = (rodt_adjuster)adjuster;
             judged(&one, 1, 0);

@@ -126,7 +126,7 @@ static void each_advice_says_something_of_its_own(void **state)
     (void)state;
     assert_string_equal(rodt_advice_text(RODT_ADVICE_NONE), "");
     assert_string_equal(rodt_advice_text((rodt_advice)99), "");
-    for (int i = RODT_ADVICE_ADJUST; i <= RODT_ADVICE_LOOK; i++) {
+    for (int i = RODT_ADVICE_ADJUST; i < RODT_ADVICE_END; i++) {
         const char *text = rodt_advice_text((rodt_advice)i);
         assert_in_range(strlen(text), 10, RODT_SENTENCE_SIZE - 1);
         for (int k = RODT_ADVICE_ADJUST; k < i; k++)

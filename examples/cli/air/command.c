@@ -46,8 +46,7 @@ int air_status(rodt_air_result result)
     case RODT_AIR_RESULT_NOTED: return STATUS_GOOD; /* a usual figure is no limit */
     case RODT_AIR_RESULT_DEFECTIVE: return STATUS_OUT;
     case RODT_AIR_RESULT_NOT_DONE:
-    case RODT_AIR_RESULT_UNDETERMINED:
-    case RODT_AIR_RESULT_END: break;
+    case RODT_AIR_RESULT_UNDETERMINED: break;
     }
     return STATUS_UNDETERMINED;
 }

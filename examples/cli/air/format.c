@@ -116,8 +116,7 @@ static const char *missing_step(rodt_air_missing missing)
     case RODT_AIR_MISSING_CUT_OUT: return "Give the governor's cut-out: --cut-out 125.";
     case RODT_AIR_MISSING_APPLICATIONS: return "Do the test with the number of applications that the rule asks for.";
     case RODT_AIR_MISSING_OTHER_WAY: return "Time the other way too and give it with --start.";
-    case RODT_AIR_MISSING_NOTHING:
-    case RODT_AIR_MISSING_END: break;
+    case RODT_AIR_MISSING_NOTHING: break;
     }
     return NULL;
 }
@@ -132,8 +131,7 @@ static const char *next_step(const rodt_air_finding *finding)
     case RODT_AIR_RESULT_UNDETERMINED: return missing_step(finding->missing);
     case RODT_AIR_RESULT_NOTED: return "No limit was judged. Compare with the vehicle maker's figure.";
     case RODT_AIR_RESULT_NOT_DONE: return "Nothing was recorded; rodtravel air --help shows how.";
-    case RODT_AIR_RESULT_GOOD:
-    case RODT_AIR_RESULT_END: break;
+    case RODT_AIR_RESULT_GOOD: break;
     }
     return NULL;
 }

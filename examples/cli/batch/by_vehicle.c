@@ -111,7 +111,7 @@ void batch_by_summary(const batch_run *run)
 {
     const group_counts *counts = vehicle_groups_counts(run->by);
     fputs("vehicles\n", stderr);
-    for (int outcome = RODT_OUTCOME_UNDETERMINED; outcome <= RODT_OUTCOME_OUT_OF_SERVICE; outcome++)
+    for (int outcome = RODT_OUTCOME_UNDETERMINED; outcome < RODT_OUTCOME_END; outcome++)
         fprintf(stderr, "  %-30s %8" PRIu64 "\n", rodt_outcome_name((rodt_outcome)outcome), counts->outcome[outcome]);
     fprintf(stderr, "  %-30s %8" PRIu64 "\n", "vehicles", counts->vehicles);
 }

@@ -149,7 +149,7 @@ static practice_mistake mistaken_for(const practice *of, const rodt_chamber *cha
     if (chamber->spring_size[0] != '\0' && has_limit(of, &other, of->day, given))
         return MISTAKE_SPRING_SIZE;
     other = *chamber;
-    for (int family = RODT_FAMILY_CLAMP; family <= RODT_FAMILY_DD3; family++) {
+    for (int family = RODT_FAMILY_CLAMP; family < RODT_FAMILY_END; family++) {
         other.family = (rodt_family)family;
         if (other.family != chamber->family && has_limit(of, &other, of->day, given))
             return MISTAKE_FAMILY;

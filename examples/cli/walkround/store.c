@@ -308,7 +308,7 @@ bool walk_set_axles(walk *of, inspection_record *record, int axles)
     while (record->end_count > 0 && walk_position(record, (int)record->end_count - 1).axle > axles)
         forget_end(of, record, (int)--record->end_count);
     for (int axle = 1; axle <= axles; axle++) {
-        for (int side = RODT_SIDE_LEFT; side <= RODT_SIDE_RIGHT; side++) {
+        for (int side = RODT_SIDE_LEFT; side < RODT_SIDE_END; side++) {
             if (record->end_count == VEHICLE_ENDS_MAX)
                 return has_end(record, axle, side);
             if (!has_end(record, axle, side) && !add_end(of, record, axle, side))

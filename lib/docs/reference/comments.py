@@ -12,6 +12,7 @@ ENTRY = re.compile(r"(\w+(?:, \w+)*)  +(\S.*)")
 # Names of the library, but for those that only a compiler's command line has.
 NAME = re.compile(r"\b(?!RODT_(?:STATIC|BUILDING)\b)(rodt_\w*[a-z0-9]|RODT_\w*[A-Z0-9])\b")
 SENTENCE = re.compile(r"(.*?[^.]\.)\s+(?=[A-Z\"`])", re.S)
+OWN = re.compile(r"#define [^\n]*/\*")  # a macro with a comment of its own
 DEFINED = re.compile(r"\s*#\s*define\s+(\w+)")
 
 
@@ -128,8 +129,8 @@ def repeated(comment, code):
     block = re.match(r"(?:[^\n]*\S[^\n]*\n)*", code)[0]
     pieces = re.split(r"^(?=RODT_API\b|#define\b)", block, flags=re.M)
     first = pieces.index(next(filter(str.strip, pieces), pieces[0]))
-    out = [piece if i <= first else converted(comment, arguments_of(piece)) + "\n" + trailing(piece)
-           for i, piece in enumerate(pieces)]
+    out = [("" if OWN.match(piece) else converted(comment, arguments_of(piece)) + "\n") + trailing(piece)
+           for piece in pieces]
     out[:first + 1] = [trailing(piece) for piece in pieces[:first + 1]]
     return "".join(out) + trailing(code[len(block):])
 
