@@ -3,6 +3,40 @@
 #include <rodtravel/rodtravel.h>
 #include <stdio.h>
 
+/* A tractor with 2 chambers of type 20 and 4 of type 30, 49 CFR 571.121. */
+static bool find_volumes(rodt_ratio *chambers, rodt_ratio *required)
+{
+    rodt_chamber steer, drive;
+    rodt_ratio small, large;
+    return rodt_chamber_parse("20", &steer, NULL) == RODT_OK && rodt_chamber_parse("30", &drive, NULL) == RODT_OK &&
+           rodt_chamber_rated_volume(&steer, &small) == RODT_OK &&
+           rodt_chamber_rated_volume(&drive, &large) == RODT_OK &&
+           rodt_ratio_multiply(small, (rodt_ratio){2, 1}, &small) == RODT_OK &&
+           rodt_ratio_multiply(large, (rodt_ratio){4, 1}, &large) == RODT_OK &&
+           rodt_ratio_add(small, large, chambers) == RODT_OK &&
+           rodt_reservoir_required_volume(*chambers, false, required) == RODT_OK;
+}
+
+static bool estimate(void)
+{
+    const rodt_pressure before = {100, 1}, least = {60, 1};
+    const rodt_ratio whole = {1, 1};
+    rodt_ratio chambers, required;
+    rodt_pressure after;
+    unsigned count;
+    char held[RODT_RATIO_TEXT_SIZE], needed[RODT_RATIO_TEXT_SIZE], text[RODT_SENTENCE_SIZE];
+    if (!find_volumes(&chambers, &required) ||
+        rodt_reservoir_estimate_application(before, required, chambers, whole, &after) != RODT_OK ||
+        rodt_reservoir_estimate_applications(before, least, required, chambers, whole, &count) != RODT_OK)
+        return false;
+    rodt_ratio_format(chambers, held, sizeof held, NULL);
+    rodt_ratio_format(required, needed, sizeof needed, NULL);
+    rodt_pressure_format(after, text, sizeof text, NULL);
+    printf("%s in3 of chambers need %s in3 of reservoirs\n", held, needed);
+    printf("estimate: 100 psi falls to %s psi in one full application; %u keep 60 psi\n", text, count);
+    return true;
+}
+
 int main(void)
 {
     const rodt_rules *rules = rodt_rules_find("us-cdl");
@@ -24,28 +58,5 @@ int main(void)
         printf("  %s\n", text);
     }
 
-    /* A tractor with 2 chambers of type 20 and 4 of type 30, 49 CFR 571.121. */
-    rodt_chamber steer, drive;
-    rodt_ratio small, large, chambers, required;
-    char held[RODT_RATIO_TEXT_SIZE], needed[RODT_RATIO_TEXT_SIZE];
-    rodt_pressure after;
-    unsigned count;
-    rodt_chamber_parse("20", &steer, NULL);
-    rodt_chamber_parse("30", &drive, NULL);
-    rodt_chamber_rated_volume(&steer, &small);
-    rodt_chamber_rated_volume(&drive, &large);
-    rodt_ratio_multiply(small, (rodt_ratio){2, 1}, &small);
-    rodt_ratio_multiply(large, (rodt_ratio){4, 1}, &large);
-    rodt_ratio_add(small, large, &chambers);
-    rodt_reservoir_required_volume(chambers, false, &required);
-    rodt_ratio_format(chambers, held, sizeof held, NULL);
-    rodt_ratio_format(required, needed, sizeof needed, NULL);
-    printf("%s in3 of chambers need %s in3 of reservoirs\n", held, needed);
-    const rodt_pressure before = {100, 1}, least = {60, 1};
-    const rodt_ratio whole = {1, 1};
-    rodt_reservoir_estimate_application(before, required, chambers, whole, &after);
-    rodt_pressure_format(after, text, sizeof text, NULL);
-    rodt_reservoir_estimate_applications(before, least, required, chambers, whole, &count);
-    printf("estimate: 100 psi falls to %s psi in one full application; %u keep 60 psi\n", text, count);
-    return 0;
+    return estimate() ? 0 : 2;
 }

@@ -18,6 +18,18 @@ static const struct row {
 
 enum { COUNT = sizeof rows / sizeof rows[0] };
 
+static bool read_row(const struct row *row, rodt_wheel_end *end)
+{
+    rodt_reading *reading = &end->reading;
+    end->adjuster = row->adjuster;
+    return rodt_position_parse_n(row->position, strlen(row->position), &end->position, NULL) == RODT_OK &&
+           rodt_chamber_parse(row->chamber, &reading->chamber, NULL) == RODT_OK &&
+           rodt_length_parse(row->released, &reading->released, NULL) == RODT_OK &&
+           rodt_length_parse(row->applied, &reading->applied, NULL) == RODT_OK &&
+           rodt_length_parse(row->arm_length, &end->arm_length, NULL) == RODT_OK &&
+           rodt_pressure_from_psi(95, 1, &reading->pressure) == RODT_OK;
+}
+
 int main(void)
 {
     rodt_wheel_end ends[COUNT] = {0};
@@ -26,14 +38,8 @@ int main(void)
     rodt_vehicle_finding vehicle;
     char text[RODT_SENTENCE_SIZE];
     for (size_t i = 0; i < COUNT; i++) {
-        rodt_reading *reading = &ends[i].reading;
-        rodt_position_parse_n(rows[i].position, strlen(rows[i].position), &ends[i].position, NULL);
-        rodt_chamber_parse(rows[i].chamber, &reading->chamber, NULL);
-        rodt_length_parse(rows[i].released, &reading->released, NULL);
-        rodt_length_parse(rows[i].applied, &reading->applied, NULL);
-        rodt_length_parse(rows[i].arm_length, &ends[i].arm_length, NULL);
-        rodt_pressure_from_psi(95, 1, &reading->pressure);
-        ends[i].adjuster = rows[i].adjuster;
+        if (!read_row(&rows[i], &ends[i]))
+            return 2;
     }
     rodt_error error;
     if (rodt_vehicle_judge(ends, COUNT, 0, rodt_rules_find(RODT_DEFAULT_RULES), findings, advice, &vehicle,

@@ -150,7 +150,7 @@ typedef struct rodt_air_reading {
  *
  * RODT_OK; RODT_E_ARGUMENT: it cannot, or reading is NULL.
  */
-RODT_API rodt_status rodt_air_reading_check(const rodt_air_reading *reading, rodt_error *error);
+RODT_API RODT_MUST_CHECK rodt_status rodt_air_reading_check(const rodt_air_reading *reading, rodt_error *error);
 
 /*
  * Reads a time in seconds: "45", "31.5 s", "45 sec", "1:30", "0:31.5", "1 min 30 s", "1 min 30", "2 minutes".
@@ -169,11 +169,11 @@ RODT_API rodt_status rodt_air_reading_check(const rodt_air_reading *reading, rod
  * RODT_E_IMPLAUSIBLE  more than a day
  * RODT_E_ARGUMENT     text or out is NULL
  */
-RODT_API rodt_status rodt_seconds_parse(const char *text, rodt_ratio *out, rodt_error *error);
+RODT_API RODT_MUST_CHECK rodt_status rodt_seconds_parse(const char *text, rodt_ratio *out, rodt_error *error);
 
 /* As rodt_seconds_parse for size bytes; decimal_comma as in rodt_length_style. Statuses as above. */
-RODT_API rodt_status rodt_seconds_parse_n(const char *text, size_t size, bool decimal_comma, rodt_ratio *out,
-                                          rodt_error *error);
+RODT_API RODT_MUST_CHECK rodt_status rodt_seconds_parse_n(const char *text, size_t size, bool decimal_comma,
+                                                          rodt_ratio *out, rodt_error *error);
 
 /* The judgement of a check. */
 typedef enum rodt_air_result RODT_ENUM_TYPE {
@@ -241,8 +241,8 @@ typedef struct rodt_air_finding {
  * RODT_E_UNKNOWN_RULES  rules is NULL
  * RODT_E_RANGE          a figure does not fit
  */
-RODT_API rodt_status rodt_air_judge(const rodt_air_reading *reading, const rodt_rules *rules, rodt_air_finding *out,
-                                    rodt_error *error);
+RODT_API RODT_MUST_CHECK rodt_status rodt_air_judge(const rodt_air_reading *reading, const rodt_rules *rules,
+                                                    rodt_air_finding *out, rodt_error *error);
 
 /*
  * One air check as texts of a form. Every member is zero-terminated UTF-8, or NULL = the form does not have it; a text
@@ -279,11 +279,12 @@ typedef struct rodt_air_form {
  * RODT_E_ARGUMENT  a pointer is NULL, the reserve is not, or rodt_air_reading_check refuses the reading
  * and the statuses of the readers (pressure.h, date.h, rodt_seconds_parse)
  */
-RODT_API rodt_status rodt_air_form_parse(const rodt_air_form *form, rodt_air_reading *out, rodt_error *error);
+RODT_API RODT_MUST_CHECK rodt_status rodt_air_form_parse(const rodt_air_form *form, rodt_air_reading *out,
+                                                         rodt_error *error);
 
 /* Reads the texts and judges. Statuses as above, and as rodt_air_judge. */
-RODT_API rodt_status rodt_air_form_judge(const rodt_air_form *form, const rodt_rules *rules, rodt_air_finding *out,
-                                         rodt_error *error);
+RODT_API RODT_MUST_CHECK rodt_status rodt_air_form_judge(const rodt_air_form *form, const rodt_rules *rules,
+                                                         rodt_air_finding *out, rodt_error *error);
 
 /* The sentence for a form: "the low-pressure warning came on at 62 psi; required: not less than 60 psi: good". A figure
  * of the carrier is named as such, with what the law says.
@@ -385,15 +386,17 @@ RODT_API const rodt_volume_row *rodt_volume_row_at(size_t index);
  * RODT_OK; RODT_E_UNKNOWN_CHAMBER: Table V has no row (bolt-type, a size or full stroke outside it): its actual
  * volume counts; RODT_E_ARGUMENT.
  */
-RODT_API rodt_status rodt_chamber_rated_volume(const rodt_chamber *chamber, rodt_ratio *cubic_inches);
+RODT_API RODT_MUST_CHECK rodt_status rodt_chamber_rated_volume(const rodt_chamber *chamber, rodt_ratio *cubic_inches);
 
 /* Required reservoir volume for chambers of so many cubic inches in all: x 12 for a truck or bus (S5.1.2.1), x 8 for
  * a trailer (S5.2.1.1). RODT_OK; RODT_E_ARGUMENT: a volume is not given or not above zero, or a pointer is NULL;
  * RODT_E_RANGE: the result does not fit. */
-RODT_API rodt_status rodt_reservoir_required_volume(rodt_ratio chambers, bool trailer, rodt_ratio *cubic_inches);
+RODT_API RODT_MUST_CHECK rodt_status rodt_reservoir_required_volume(rodt_ratio chambers, bool trailer,
+                                                                    rodt_ratio *cubic_inches);
 
 /* Time allowed for 85 to 100 psi: 25 s x actual / required (S5.1.1). Statuses as rodt_reservoir_required_volume. */
-RODT_API rodt_status rodt_reservoir_build_up_seconds(rodt_ratio actual, rodt_ratio required, rodt_ratio *seconds);
+RODT_API RODT_MUST_CHECK rodt_status rodt_reservoir_build_up_seconds(rodt_ratio actual, rodt_ratio required,
+                                                                     rodt_ratio *seconds);
 
 /*
  * An ESTIMATE, no figure of law: gauge pressure of a reservoir after one full application, engine off. Isothermal, the
@@ -406,17 +409,17 @@ RODT_API rodt_status rodt_reservoir_build_up_seconds(rodt_ratio actual, rodt_rat
  *
  * RODT_OK; RODT_E_ARGUMENT: not given, or fill outside 0 to 1; RODT_E_RANGE: no fit
  */
-RODT_API rodt_status rodt_reservoir_estimate_application(rodt_pressure pressure, rodt_ratio reservoir,
-                                                         rodt_ratio chambers, rodt_ratio fill,
-                                                         rodt_pressure *after);
+RODT_API RODT_MUST_CHECK rodt_status rodt_reservoir_estimate_application(rodt_pressure pressure, rodt_ratio reservoir,
+                                                                         rodt_ratio chambers, rodt_ratio fill,
+                                                                         rodt_pressure *after);
 
 /*
  * An ESTIMATE: how many full applications keep the reservoir at `least` or above, starting at `pressure`; at most 99.
  * Exact, also where the pressure itself would not fit after so many. Statuses as rodt_reservoir_estimate_application.
  */
-RODT_API rodt_status rodt_reservoir_estimate_applications(rodt_pressure pressure, rodt_pressure least,
-                                                          rodt_ratio reservoir, rodt_ratio chambers,
-                                                          rodt_ratio fill, unsigned *count);
+RODT_API RODT_MUST_CHECK rodt_status rodt_reservoir_estimate_applications(rodt_pressure pressure, rodt_pressure least,
+                                                                          rodt_ratio reservoir, rodt_ratio chambers,
+                                                                          rodt_ratio fill, unsigned *count);
 
 #ifdef __cplusplus
 }

@@ -66,10 +66,11 @@ typedef struct rodt_chamber {
  * RODT_E_DATE_CELL        a spreadsheet made a date of it ("24-Mar")
  * RODT_E_ARGUMENT         text or out is NULL
  */
-RODT_API rodt_status rodt_chamber_parse(const char *text, rodt_chamber *out, rodt_error *error);
+RODT_API RODT_MUST_CHECK rodt_status rodt_chamber_parse(const char *text, rodt_chamber *out, rodt_error *error);
 
 /* As rodt_chamber_parse, for size bytes that need not be closed by a zero byte. */
-RODT_API rodt_status rodt_chamber_parse_n(const char *text, size_t size, rodt_chamber *out, rodt_error *error);
+RODT_API RODT_MUST_CHECK rodt_status rodt_chamber_parse_n(const char *text, size_t size, rodt_chamber *out,
+                                                          rodt_error *error);
 
 /*
  * Tells whether a chamber is one that can be judged: family and stroke class are known enumerators; a size is "" or a
@@ -82,12 +83,12 @@ RODT_API rodt_status rodt_chamber_parse_n(const char *text, size_t size, rodt_ch
  *
  * RODT_OK; RODT_E_ARGUMENT: it cannot, or chamber is NULL.
  */
-RODT_API rodt_status rodt_chamber_check(const rodt_chamber *chamber, rodt_error *error);
+RODT_API RODT_MUST_CHECK rodt_status rodt_chamber_check(const rodt_chamber *chamber, rodt_error *error);
 
 /* Reads a stroke class as written in a form: "standard", "std", "long", "L", "LS", "long stroke"; ""
  * and "unknown" give RODT_STROKE_CLASS_UNKNOWN. RODT_OK; RODT_E_SYNTAX: none of these; RODT_E_ARGUMENT. */
-RODT_API rodt_status rodt_stroke_class_parse_n(const char *text, size_t size, RODT_ENUM32(rodt_stroke_class) *out,
-                                            rodt_error *error);
+RODT_API RODT_MUST_CHECK rodt_status rodt_stroke_class_parse_n(const char *text, size_t size,
+                                                               RODT_ENUM32(rodt_stroke_class) *out, rodt_error *error);
 
 /* Adds what a second source says of the stroke class. If both name one and they differ, the result is
  * RODT_STROKE_CLASS_STANDARD, the strict side, and false is returned; otherwise true. */

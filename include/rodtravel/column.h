@@ -65,12 +65,12 @@ typedef struct rodt_column_plan rodt_column_plan;
  * RODT_E_SPACE          the rule set changes so often that its results cannot be numbered
  * RODT_E_MEMORY         no memory
  */
-RODT_API rodt_status rodt_column_plan_new(const rodt_rules *rules, const rodt_reading *common,
-                                          rodt_column_plan **plan, rodt_error *error);
+RODT_API RODT_MUST_CHECK rodt_status rodt_column_plan_new(const rodt_rules *rules, const rodt_reading *common,
+                                                          rodt_column_plan **plan, rodt_error *error);
 
 /* Makes a plan that has the same chambers under the same codes, such as one to add to while others judge. Statuses of
  * rodt_column_plan_new; *copy is untouched on failure. */
-RODT_API rodt_status rodt_column_plan_copy(const rodt_column_plan *plan, rodt_column_plan **copy);
+RODT_API RODT_MUST_CHECK rodt_status rodt_column_plan_copy(const rodt_column_plan *plan, rodt_column_plan **copy);
 
 /* NULL is allowed. */
 RODT_API void rodt_column_plan_free(rodt_column_plan *plan);
@@ -87,8 +87,8 @@ RODT_API void rodt_column_plan_free(rodt_column_plan *plan);
  * RODT_E_RANGE     a mark of the chamber is so fine and so odd that it does not fit in 64-bit parts
  * RODT_E_MEMORY    no memory
  */
-RODT_API rodt_status rodt_column_plan_add(rodt_column_plan *plan, const rodt_chamber *chamber, uint32_t *code,
-                                          rodt_error *error);
+RODT_API RODT_MUST_CHECK rodt_status rodt_column_plan_add(rodt_column_plan *plan, const rodt_chamber *chamber,
+                                                          uint32_t *code, rodt_error *error);
 
 /* Which cells of a column are there: a bitmap as Arrow has it. Bit i % 8 of byte i / 8 is 0 where the cell is missing.
  * bits NULL = no cell is missing. */
@@ -140,8 +140,8 @@ typedef struct rodt_column_out {
  *                  or a reading is given twice; columns overlap; a reserve is not zero; or so many rows fit in no
  *                  memory. Nothing was written
  */
-RODT_API rodt_status rodt_column_plan_judge(const rodt_column_plan *plan, const rodt_column_in *in, size_t rows,
-                                            const rodt_column_out *out, rodt_error *error);
+RODT_API RODT_MUST_CHECK rodt_status rodt_column_plan_judge(const rodt_column_plan *plan, const rodt_column_in *in,
+                                                            size_t rows, const rodt_column_out *out, rodt_error *error);
 
 /*
  * Finds the columns of an Arrow record batch (a struct, format "+s") without a copy: "released" and "applied" (int32
@@ -155,14 +155,16 @@ RODT_API rodt_status rodt_column_plan_judge(const rodt_column_plan *plan, const 
  *                  column has another type, a dictionary, too few rows, missing cells without a bitmap of them, or
  *                  a length, an offset or a number of buffers that cannot be
  */
-RODT_API rodt_status rodt_column_in_from_arrow(const struct ArrowSchema *schema, const struct ArrowArray *array,
-                                               rodt_column_in *in, size_t *rows, rodt_error *error);
+RODT_API RODT_MUST_CHECK rodt_status rodt_column_in_from_arrow(const struct ArrowSchema *schema,
+                                                               const struct ArrowArray *array, rodt_column_in *in,
+                                                               size_t *rows, rodt_error *error);
 
 /* rodt_column_in_from_arrow and rodt_column_plan_judge in one. Each column of out must have room for array->length
  * rows; they have the layout of Arrow buffers without missing cells. */
-RODT_API rodt_status rodt_column_plan_judge_arrow(const rodt_column_plan *plan, const struct ArrowSchema *schema,
-                                                  const struct ArrowArray *array, const rodt_column_out *out,
-                                                  rodt_error *error);
+RODT_API RODT_MUST_CHECK rodt_status rodt_column_plan_judge_arrow(const rodt_column_plan *plan,
+                                                                  const struct ArrowSchema *schema,
+                                                                  const struct ArrowArray *array,
+                                                                  const rodt_column_out *out, rodt_error *error);
 
 #ifdef __cplusplus
 }

@@ -77,8 +77,8 @@ typedef struct rodt_text_plan rodt_text_plan;
  * RODT_E_MEMORY    no memory
  * The statuses of rodt_form_judge for a text of the form that cannot be read.
  */
-RODT_API rodt_status rodt_text_plan_new(const rodt_rules *rules, const rodt_form *form, rodt_text_plan **plan,
-                                        rodt_error *error);
+RODT_API RODT_MUST_CHECK rodt_status rodt_text_plan_new(const rodt_rules *rules, const rodt_form *form,
+                                                        rodt_text_plan **plan, rodt_error *error);
 
 /* NULL is allowed. */
 RODT_API void rodt_text_plan_free(rodt_text_plan *plan);
@@ -95,8 +95,8 @@ RODT_API void rodt_text_plan_free(rodt_text_plan *plan);
  * RODT_E_ARGUMENT  a pointer is NULL, a needed column or answer is missing, columns of answers overlap, a column has a
  *                  layout or a width of indices that is none, or a reserve is not zero; nothing was written
  */
-RODT_API rodt_status rodt_text_plan_judge(rodt_text_plan *plan, const rodt_text_columns *in, size_t rows,
-                                          const rodt_column_out *out, rodt_error *error);
+RODT_API RODT_MUST_CHECK rodt_status rodt_text_plan_judge(rodt_text_plan *plan, const rodt_text_columns *in,
+                                                          size_t rows, const rodt_column_out *out, rodt_error *error);
 
 /*
  * Reads columns of chambers into codes of a column plan, for rodt_column_plan_judge, with a cache of the texts that
@@ -107,7 +107,7 @@ typedef struct rodt_chamber_reader rodt_chamber_reader;
 
 /* Makes a reader; it allocates memory. RODT_OK; RODT_E_ARGUMENT: a pointer is NULL; RODT_E_MEMORY. *reader is untouched
  * on failure. */
-RODT_API rodt_status rodt_chamber_reader_new(rodt_column_plan *plan, rodt_chamber_reader **reader);
+RODT_API RODT_MUST_CHECK rodt_status rodt_chamber_reader_new(rodt_column_plan *plan, rodt_chamber_reader **reader);
 
 /* NULL is allowed. */
 RODT_API void rodt_chamber_reader_free(rodt_chamber_reader *reader);
@@ -126,8 +126,8 @@ RODT_API void rodt_chamber_reader_free(rodt_chamber_reader *reader);
  * RODT_E_SPACE     more chambers than the plan has room for; codes before that row are written
  * RODT_E_RANGE, RODT_E_MEMORY  as rodt_column_plan_add; the same
  */
-RODT_API rodt_status rodt_chamber_reader_read(rodt_chamber_reader *reader, const rodt_text_cells *cells, size_t rows,
-                                              uint8_t *codes, rodt_error *error);
+RODT_API RODT_MUST_CHECK rodt_status rodt_chamber_reader_read(rodt_chamber_reader *reader, const rodt_text_cells *cells,
+                                                              size_t rows, uint8_t *codes, rodt_error *error);
 
 /*
  * Finds the cells of an Arrow array of texts (u, U, vu, or a dictionary of them) without a copy. Nothing is released:
@@ -139,8 +139,9 @@ RODT_API rodt_status rodt_chamber_reader_read(rodt_chamber_reader *reader, const
  * RODT_E_ARGUMENT  a pointer is NULL, the array was released, it has another type, or lengths, offsets or buffers that
  *                  cannot be
  */
-RODT_API rodt_status rodt_text_cells_from_arrow(const struct ArrowSchema *schema, const struct ArrowArray *array,
-                                                rodt_text_cells *out, rodt_error *error);
+RODT_API RODT_MUST_CHECK rodt_status rodt_text_cells_from_arrow(const struct ArrowSchema *schema,
+                                                                const struct ArrowArray *array, rodt_text_cells *out,
+                                                                rodt_error *error);
 
 #ifdef __cplusplus
 }

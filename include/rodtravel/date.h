@@ -45,18 +45,18 @@ static inline bool rodt_date_given(rodt_date date) { return date.year != 0; }
 RODT_API int rodt_date_compare(rodt_date a, rodt_date b);
 
 /* Makes a date. RODT_OK; RODT_E_ARGUMENT: no such day, a year outside 1900 to 2199, or out is NULL. */
-RODT_API rodt_status rodt_date_make(int year, int month, int day, rodt_date *out);
+RODT_API RODT_MUST_CHECK rodt_status rodt_date_make(int year, int month, int day, rodt_date *out);
 
 /* Days since 1970-01-01, as columns have them: 2021-10-14 is 18914. RODT_OK; RODT_E_ARGUMENT: there is no such day, or
  * days is NULL. */
-RODT_API rodt_status rodt_date_to_days(rodt_date date, int32_t *days);
+RODT_API RODT_MUST_CHECK rodt_status rodt_date_to_days(rodt_date date, int32_t *days);
 
 /* The date of a number of days since 1970-01-01. RODT_OK; RODT_E_ARGUMENT: out is NULL; RODT_E_RANGE: it is not of 1900
  * to 2199. */
-RODT_API rodt_status rodt_date_from_days(int32_t days, rodt_date *out);
+RODT_API RODT_MUST_CHECK rodt_status rodt_date_from_days(int32_t days, rodt_date *out);
 
 /* Reads an ISO 8601 calendar date, "2021-10-14". Statuses as rodt_date_parse_n, without RODT_E_AMBIGUOUS. */
-RODT_API rodt_status rodt_date_parse_iso(const char *text, rodt_date *out, rodt_error *error);
+RODT_API RODT_MUST_CHECK rodt_status rodt_date_parse_iso(const char *text, rodt_date *out, rodt_error *error);
 
 /*
  * Reads a date from a form: 2021-10-14 (a time after it, "2021-10-14T08:30" or with a blank, is accepted and
@@ -74,11 +74,11 @@ RODT_API rodt_status rodt_date_parse_iso(const char *text, rodt_date *out, rodt_
  *                   its meanings
  * RODT_E_ARGUMENT   text or out is NULL, or order is unknown to this version
  */
-RODT_API rodt_status rodt_date_parse_n(const char *text, size_t size, rodt_date_order order, rodt_date *out,
-                                    rodt_error *error);
+RODT_API RODT_MUST_CHECK rodt_status rodt_date_parse_n(const char *text, size_t size, rodt_date_order order,
+                                                       rodt_date *out, rodt_error *error);
 
 /* As rodt_date_parse_n, for a text with a closing zero byte and an order that is unknown. */
-RODT_API rodt_status rodt_date_parse(const char *text, rodt_date *out, rodt_error *error);
+RODT_API RODT_MUST_CHECK rodt_status rodt_date_parse(const char *text, rodt_date *out, rodt_error *error);
 
 /* True if the text is a date in another order, but none in the declared order: 10/14/2021 in a file of days first.
  * Then the other dates of the file may be read wrongly, too. */

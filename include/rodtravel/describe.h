@@ -142,8 +142,8 @@ RODT_API rodt_status rodt_record_text_format(const rodt_record *record, const vo
  * RODT_E_SPACE     the text does not fit in the member
  * The statuses of the reader.
  */
-RODT_API rodt_status rodt_record_set_text(const rodt_record *record, void *value, const char *path, const char *text,
-                                          rodt_error *error);
+RODT_API RODT_MUST_CHECK rodt_status rodt_record_set_text(const rodt_record *record, void *value, const char *path,
+                                                          const char *text, rodt_error *error);
 
 /* --- JSON -------------------------------------------------------------------------------------------- */
 

@@ -102,8 +102,8 @@ typedef struct rodt_identification {
  *                       refuses the stamp
  * RODT_E_RANGE          a measured value does not fit
  */
-RODT_API rodt_status rodt_clues_identify(const rodt_clues *clues, const rodt_rules *rules, rodt_date day,
-                                         rodt_identification *out, rodt_error *error);
+RODT_API RODT_MUST_CHECK rodt_status rodt_clues_identify(const rodt_clues *clues, const rodt_rules *rules,
+                                                         rodt_date day, rodt_identification *out, rodt_error *error);
 
 /* One sentence that says what to look at and what it would show. Constant, never NULL. */
 RODT_API const char *rodt_observation_text(rodt_observation observation);

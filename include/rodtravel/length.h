@@ -56,11 +56,11 @@ typedef struct rodt_length_style {
  * RODT_E_ARGUMENT  den is zero, or out is NULL
  * RODT_E_RANGE     it does not fit (only INT64_MIN can cause this)
  */
-RODT_API rodt_status rodt_length_from_inches(int64_t num, int64_t den, rodt_length *out);
+RODT_API RODT_MUST_CHECK rodt_status rodt_length_from_inches(int64_t num, int64_t den, rodt_length *out);
 
 /* Makes the length of num/den millimetres; 1 in = 25.4 mm exactly. Statuses as rodt_length_from_inches; RODT_E_RANGE
  * also when the number of inches does not fit. */
-RODT_API rodt_status rodt_length_from_mm(int64_t num, int64_t den, rodt_length *out);
+RODT_API RODT_MUST_CHECK rodt_status rodt_length_from_mm(int64_t num, int64_t den, rodt_length *out);
 
 /*
  * Reads one length as a person writes it on a form: "1 3/4", "2-1/8 in", "4 13/16\"", "1½", ".875",
@@ -85,7 +85,7 @@ RODT_API rodt_status rodt_length_from_mm(int64_t num, int64_t den, rodt_length *
  * RODT_E_RANGE        finer than one part in 1 000 000 000
  * RODT_E_ARGUMENT     text or out is NULL
  */
-RODT_API rodt_status rodt_length_parse(const char *text, rodt_length *out, rodt_error *error);
+RODT_API RODT_MUST_CHECK rodt_status rodt_length_parse(const char *text, rodt_length *out, rodt_error *error);
 
 /*
  * As rodt_length_parse, for a text of size bytes that need not be closed by a zero byte (a zero byte
@@ -94,8 +94,9 @@ RODT_API rodt_status rodt_length_parse(const char *text, rodt_length *out, rodt_
  * style    NULL for inches and a decimal point
  * written  NULL, or gets the unit in which the text was written
  */
-RODT_API rodt_status rodt_length_parse_n(const char *text, size_t size, const rodt_length_style *style,
-                                      rodt_length *out, RODT_ENUM32(rodt_unit) *written, rodt_error *error);
+RODT_API RODT_MUST_CHECK rodt_status rodt_length_parse_n(const char *text, size_t size, const rodt_length_style *style,
+                                                         rodt_length *out, RODT_ENUM32(rodt_unit) *written,
+                                                         rodt_error *error);
 
 /* True if the value was given (its denominator is not zero). */
 static inline bool rodt_length_given(rodt_length length) { return length.den != 0; }
@@ -111,11 +112,11 @@ RODT_API int rodt_length_compare(rodt_length a, rodt_length b);
  * RODT_E_ARGUMENT  a or b is not given, or out is NULL
  * RODT_E_RANGE     the exact result does not fit in 64-bit parts
  */
-RODT_API rodt_status rodt_length_add(rodt_length a, rodt_length b, rodt_length *out);
-RODT_API rodt_status rodt_length_subtract(rodt_length a, rodt_length b, rodt_length *out);
+RODT_API RODT_MUST_CHECK rodt_status rodt_length_add(rodt_length a, rodt_length b, rodt_length *out);
+RODT_API RODT_MUST_CHECK rodt_status rodt_length_subtract(rodt_length a, rodt_length b, rodt_length *out);
 
 /* *out = length * factor, exactly; 4/5 of a rated stroke is a length. Statuses as rodt_length_add. */
-RODT_API rodt_status rodt_length_scale(rodt_length length, rodt_ratio factor, rodt_length *out);
+RODT_API RODT_MUST_CHECK rodt_status rodt_length_scale(rodt_length length, rodt_ratio factor, rodt_length *out);
 
 /*
  * Rounds a length to a whole number of divisions (the nearest sixteenth: division 1/16 in).
@@ -124,8 +125,8 @@ RODT_API rodt_status rodt_length_scale(rodt_length length, rodt_ratio factor, ro
  * RODT_E_ARGUMENT  a value is not given, division is not above zero, rounding is unknown, out is NULL
  * RODT_E_RANGE     the result does not fit
  */
-RODT_API rodt_status rodt_length_round(rodt_length length, rodt_length division, rodt_rounding rounding,
-                                       rodt_length *out);
+RODT_API RODT_MUST_CHECK rodt_status rodt_length_round(rodt_length length, rodt_length division, rodt_rounding rounding,
+                                                       rodt_length *out);
 
 /*
  * Writes inches as a mixed fraction in lowest terms: "1 3/4", "2", "5/16", "-1/8", "0". Exact: reading
@@ -146,7 +147,8 @@ RODT_API rodt_status rodt_length_format(rodt_length length, char *text, size_t s
  * also for an unknown unit or rounding, or more than 12 digits; RODT_E_RANGE if it does not fit.
  */
 RODT_API rodt_status rodt_length_format_decimal(rodt_length length, rodt_unit unit, unsigned digits,
-                                               rodt_rounding rounding, char *text, size_t size, size_t *needed);
+                                                rodt_rounding rounding, char *text, size_t size,
+                                                size_t *needed);
 
 #ifdef __cplusplus
 }

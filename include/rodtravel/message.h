@@ -388,7 +388,7 @@ RODT_API rodt_status rodt_message_format(const rodt_message *message, const rodt
  * RODT_E_ARGUMENT  a pointer is NULL, the plural rule is unknown, or `reserved` is not zero
  * RODT_E_TABLE     a template is missing or wrong
  */
-RODT_API rodt_status rodt_catalogue_check(const rodt_catalogue *catalogue, rodt_error *error);
+RODT_API RODT_MUST_CHECK rodt_status rodt_catalogue_check(const rodt_catalogue *catalogue, rodt_error *error);
 
 #ifdef __cplusplus
 }

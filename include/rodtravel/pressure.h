@@ -27,21 +27,21 @@ typedef struct rodt_pressure {
 static inline bool rodt_pressure_given(rodt_pressure pressure) { return pressure.den != 0; }
 
 /* Makes num/den psi. RODT_OK; RODT_E_ARGUMENT: den is zero or out is NULL; RODT_E_RANGE: no fit. */
-RODT_API rodt_status rodt_pressure_from_psi(int64_t num, int64_t den, rodt_pressure *out);
+RODT_API RODT_MUST_CHECK rodt_status rodt_pressure_from_psi(int64_t num, int64_t den, rodt_pressure *out);
 
 /* Makes num/den kPa, exactly: 1 psi = 8896443230521/1290320000 Pa, from the pound-force of 4.4482216152605 N and the
  * inch of 25.4 mm (NIST SP 811, appendix B, exact factors). Statuses as rodt_pressure_from_psi. */
-RODT_API rodt_status rodt_pressure_from_kpa(int64_t num, int64_t den, rodt_pressure *out);
+RODT_API RODT_MUST_CHECK rodt_status rodt_pressure_from_kpa(int64_t num, int64_t den, rodt_pressure *out);
 
 /*
  * Reads one gauge pressure: "95", "92.5 psi", "655 kPa". Without a unit the number is psi. Statuses and
  * manners as rodt_length_parse; RODT_E_IMPLAUSIBLE above 300 psi.
  */
-RODT_API rodt_status rodt_pressure_parse(const char *text, rodt_pressure *out, rodt_error *error);
+RODT_API RODT_MUST_CHECK rodt_status rodt_pressure_parse(const char *text, rodt_pressure *out, rodt_error *error);
 
 /* As rodt_pressure_parse for size bytes; decimal_comma as in rodt_length_style. */
-RODT_API rodt_status rodt_pressure_parse_n(const char *text, size_t size, bool decimal_comma,
-                                        rodt_pressure *out, rodt_error *error);
+RODT_API RODT_MUST_CHECK rodt_status rodt_pressure_parse_n(const char *text, size_t size, bool decimal_comma,
+                                                           rodt_pressure *out, rodt_error *error);
 
 /* Returns -1, 0 or 1; exact. A pressure that is not recorded is before every other. */
 RODT_API int rodt_pressure_compare(rodt_pressure a, rodt_pressure b);

@@ -47,7 +47,7 @@ static inline bool rodt_ratio_given(rodt_ratio ratio) { return ratio.den != 0; }
  * RODT_E_ARGUMENT  den is zero, or out is NULL
  * RODT_E_RANGE     it does not fit (only INT64_MIN can cause this)
  */
-RODT_API rodt_status rodt_ratio_make(int64_t num, int64_t den, rodt_ratio *out);
+RODT_API RODT_MUST_CHECK rodt_status rodt_ratio_make(int64_t num, int64_t den, rodt_ratio *out);
 
 /*
  * *out = a + b, a * b, a - b and a / b, exactly. out may point to a or b of the caller.
@@ -56,10 +56,10 @@ RODT_API rodt_status rodt_ratio_make(int64_t num, int64_t den, rodt_ratio *out);
  * RODT_E_ARGUMENT  a or b is not given, out is NULL, or the b of a quotient is zero
  * RODT_E_RANGE     the exact result does not fit in 64-bit parts
  */
-RODT_API rodt_status rodt_ratio_add(rodt_ratio a, rodt_ratio b, rodt_ratio *out);
-RODT_API rodt_status rodt_ratio_multiply(rodt_ratio a, rodt_ratio b, rodt_ratio *out);
-RODT_API rodt_status rodt_ratio_subtract(rodt_ratio a, rodt_ratio b, rodt_ratio *out);
-RODT_API rodt_status rodt_ratio_divide(rodt_ratio a, rodt_ratio b, rodt_ratio *out);
+RODT_API RODT_MUST_CHECK rodt_status rodt_ratio_add(rodt_ratio a, rodt_ratio b, rodt_ratio *out);
+RODT_API RODT_MUST_CHECK rodt_status rodt_ratio_multiply(rodt_ratio a, rodt_ratio b, rodt_ratio *out);
+RODT_API RODT_MUST_CHECK rodt_status rodt_ratio_subtract(rodt_ratio a, rodt_ratio b, rodt_ratio *out);
+RODT_API RODT_MUST_CHECK rodt_status rodt_ratio_divide(rodt_ratio a, rodt_ratio b, rodt_ratio *out);
 
 /* Returns -1, 0 or 1 as a is below, equal to or above b; exact. One that is not given is before every other. */
 RODT_API int rodt_ratio_compare(rodt_ratio a, rodt_ratio b);

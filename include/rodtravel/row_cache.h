@@ -48,9 +48,9 @@ typedef struct rodt_row_cache rodt_row_cache;
  * RODT_E_ARGUMENT  a pointer is NULL, a number is out of its range, or the form holds an unknown enumerator
  * RODT_E_MEMORY    no memory
  */
-RODT_API rodt_status rodt_row_cache_new(const rodt_rules *rules, const rodt_form *form,
-                                        const size_t column[RODT_READING_FIELDS], size_t bytes, uint32_t results,
-                                        rodt_row_cache **cache);
+RODT_API RODT_MUST_CHECK rodt_status rodt_row_cache_new(const rodt_rules *rules, const rodt_form *form,
+                                                        const size_t column[RODT_READING_FIELDS], size_t bytes,
+                                                        uint32_t results, rodt_row_cache **cache);
 
 /* NULL is allowed. */
 RODT_API void rodt_row_cache_free(rodt_row_cache *cache);

@@ -100,13 +100,14 @@ RODT_API const rodt_rules *rodt_rules_at(size_t index);
  * RODT_E_ARGUMENT  a pointer is NULL, or law is not compiled in
  * RODT_E_MEMORY    no memory
  */
-RODT_API rodt_status rodt_rules_load(const rodt_rules *law, const char *name, const char *text, size_t size,
-                                     rodt_rules **out, rodt_error *error);
+RODT_API RODT_MUST_CHECK rodt_status rodt_rules_load(const rodt_rules *law, const char *name, const char *text,
+                                                     size_t size, rodt_rules **out, rodt_error *error);
 
 /* The same with another law for the air checks, as an inspection may name one for each: strokes by "us-fmcsr", air by
  * "us-cdl". air_law must be compiled in; NULL = law. */
-RODT_API rodt_status rodt_rules_load_with_air(const rodt_rules *law, const rodt_rules *air_law, const char *name,
-                                              const char *text, size_t size, rodt_rules **out, rodt_error *error);
+RODT_API RODT_MUST_CHECK rodt_status rodt_rules_load_with_air(const rodt_rules *law, const rodt_rules *air_law,
+                                                              const char *name, const char *text, size_t size,
+                                                              rodt_rules **out, rodt_error *error);
 
 /*
  * A loaded rule set counts its users. rodt_rules_load gives it to one; each further one takes it with rodt_rules_ref,
@@ -201,8 +202,8 @@ typedef struct rodt_limit_answer {
  *                       such day
  * RODT_E_RANGE          a part of the marked rated stroke does not fit
  */
-RODT_API rodt_status rodt_rules_find_limit(const rodt_rules *rules, const rodt_chamber *chamber, rodt_date day,
-                                           rodt_limit_answer *out, rodt_error *error);
+RODT_API RODT_MUST_CHECK rodt_status rodt_rules_find_limit(const rodt_rules *rules, const rodt_chamber *chamber,
+                                                           rodt_date day, rodt_limit_answer *out, rodt_error *error);
 
 /* Writes a source as one line: "49 CFR Part 393, 393.47(e)(1), text as amended by 86 FR 57076". Statuses
  * as rodt_length_format; 400 bytes are always enough for a compiled-in source. */

@@ -23,6 +23,15 @@
 #define RODT_API
 #endif
 
+/* The compiler warns of a call that drops the status: where it is not RODT_OK the result is as it was, often nothing at
+ * all. The functions that write a text or a message do not have it, nor does rodt_form_parse, whose reading says itself
+ * what could not be read. */
+#if defined(__GNUC__)
+#define RODT_MUST_CHECK __attribute__((warn_unused_result))
+#else
+#define RODT_MUST_CHECK
+#endif
+
 /*
  * Enumerators are kept in 32 bits, whatever a compiler's options say of the size of an enum: RODT_ENUM32(rodt_verdict)
  * is the type of such a member, and of what a function writes one to. It needs no cast: in C it is a number, in C++ it

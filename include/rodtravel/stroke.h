@@ -166,7 +166,7 @@ typedef struct rodt_finding {
  *
  * RODT_OK; RODT_E_ARGUMENT: it cannot, or reading is NULL.
  */
-RODT_API rodt_status rodt_reading_check(const rodt_reading *reading, rodt_error *error);
+RODT_API RODT_MUST_CHECK rodt_status rodt_reading_check(const rodt_reading *reading, rodt_error *error);
 
 /*
  * Judges one wheel end. What is missing does not make it fail: it makes the verdict undetermined and is
@@ -179,8 +179,8 @@ RODT_API rodt_status rodt_reading_check(const rodt_reading *reading, rodt_error 
  * RODT_E_ARGUMENT       another pointer is NULL, or rodt_reading_check refuses the reading
  * RODT_E_RANGE          the readings are so fine that their difference does not fit in 64-bit parts
  */
-RODT_API rodt_status rodt_reading_judge(const rodt_reading *reading, const rodt_rules *rules, rodt_finding *out,
-                                        rodt_error *error);
+RODT_API RODT_MUST_CHECK rodt_status rodt_reading_judge(const rodt_reading *reading, const rodt_rules *rules,
+                                                        rodt_finding *out, rodt_error *error);
 
 /*
  * One wheel end as texts of a form or of a row of a file. Every member is zero-terminated
@@ -233,8 +233,8 @@ RODT_API rodt_status rodt_form_parse(const rodt_form *text, rodt_reading *out, r
  *
  * RODT_OK, and the statuses of the readers (length.h, chamber.h, pressure.h, date.h) and of rodt_reading_judge.
  */
-RODT_API rodt_status rodt_form_judge(const rodt_form *text, const rodt_rules *rules, rodt_finding *out,
-                                     rodt_error *error);
+RODT_API RODT_MUST_CHECK rodt_status rodt_form_judge(const rodt_form *text, const rodt_rules *rules, rodt_finding *out,
+                                                     rodt_error *error);
 
 /*
  * As rodt_form_judge, for rows of files: always gives a finding. A text that cannot be read makes it undetermined,
@@ -248,8 +248,8 @@ RODT_API rodt_status rodt_form_judge(const rodt_form *text, const rodt_rules *ru
  * RODT_E_UNKNOWN_RULES  rules is NULL
  * RODT_E_ARGUMENT       as rodt_form_parse
  */
-RODT_API rodt_status rodt_form_judge_row(const rodt_form *text, const rodt_rules *rules, rodt_finding *out,
-                                    rodt_error *error);
+RODT_API RODT_MUST_CHECK rodt_status rodt_form_judge_row(const rodt_form *text, const rodt_rules *rules,
+                                                         rodt_finding *out, rodt_error *error);
 
 /* True if the finding has the reason. */
 static inline bool rodt_finding_has(const rodt_finding *finding, rodt_reason reason)

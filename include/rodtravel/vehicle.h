@@ -40,7 +40,8 @@ typedef struct rodt_position {
 /* Reads "1L", "2 R", "3-left", "axle 4 right", "1LH", in any case; "G"/"gauche" and "D"/"droite" are left and right,
  * "essieu" is axle. Always the axle first.
  * RODT_OK; RODT_E_EMPTY; RODT_E_SYNTAX (column set); RODT_E_IMPLAUSIBLE: axle 0 or above 99; RODT_E_ARGUMENT. */
-RODT_API rodt_status rodt_position_parse_n(const char *text, size_t size, rodt_position *out, rodt_error *error);
+RODT_API RODT_MUST_CHECK rodt_status rodt_position_parse_n(const char *text, size_t size, rodt_position *out,
+                                                           rodt_error *error);
 
 /* Writes "1L". Statuses as rodt_length_format; RODT_POSITION_TEXT_SIZE bytes are always enough. */
 RODT_API rodt_status rodt_position_format(rodt_position position, char *text, size_t size, size_t *needed);
@@ -97,7 +98,7 @@ typedef struct rodt_tally {
 
 /* Counts one finding in. error: NULL, or gets a sentence. RODT_OK; RODT_E_ARGUMENT: tally or finding is NULL, or there
  * is no such verdict; RODT_E_RANGE: RODT_BRAKES_MAX are counted. */
-RODT_API rodt_status rodt_tally_add(rodt_tally *tally, const rodt_finding *finding, rodt_error *error);
+RODT_API RODT_MUST_CHECK rodt_status rodt_tally_add(rodt_tally *tally, const rodt_finding *finding, rodt_error *error);
 
 /* Whether the roadside criterion is met. The words of rodt_outcome_name are stable. */
 typedef enum rodt_outcome RODT_ENUM_TYPE {
@@ -135,7 +136,8 @@ typedef struct rodt_count {
  *                  defects than brakes, or its reserve is not zero
  * RODT_E_RANGE     more than RODT_BRAKES_MAX brakes
  */
-RODT_API rodt_status rodt_tally_judge(const rodt_tally *tally, uint32_t brakes, rodt_count *out, rodt_error *error);
+RODT_API RODT_MUST_CHECK rodt_status rodt_tally_judge(const rodt_tally *tally, uint32_t brakes, rodt_count *out,
+                                                      rodt_error *error);
 
 /* The stable word of an outcome, "out-of-service"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_outcome_name(rodt_outcome outcome);
@@ -261,17 +263,18 @@ typedef struct rodt_vehicle_finding {
  *                       below count, or rodt_reading_check refuses a reading
  * RODT_E_RANGE          more than RODT_AXLES_MAX axles, or a figure does not fit
  */
-RODT_API rodt_status rodt_vehicle_judge(const rodt_wheel_end *ends, size_t count, uint32_t brakes,
-                                        const rodt_rules *rules, rodt_finding *findings, rodt_advice *advice,
-                                        rodt_vehicle_finding *out, rodt_error *error);
+RODT_API RODT_MUST_CHECK rodt_status rodt_vehicle_judge(const rodt_wheel_end *ends, size_t count, uint32_t brakes,
+                                                        const rodt_rules *rules, rodt_finding *findings,
+                                                        rodt_advice *advice, rodt_vehicle_finding *out,
+                                                        rodt_error *error);
 
 /*
  * As rodt_vehicle_judge, from findings that are there already, one for each wheel end: those of rodt_form_judge_row
  * know what could not be read. The readings of the wheel ends are not looked at. Statuses as rodt_vehicle_judge.
  */
-RODT_API rodt_status rodt_vehicle_combine(const rodt_wheel_end *ends, size_t count, uint32_t brakes,
-                                          const rodt_finding *findings, rodt_advice *advice,
-                                          rodt_vehicle_finding *out, rodt_error *error);
+RODT_API RODT_MUST_CHECK rodt_status rodt_vehicle_combine(const rodt_wheel_end *ends, size_t count, uint32_t brakes,
+                                                          const rodt_finding *findings, rodt_advice *advice,
+                                                          rodt_vehicle_finding *out, rodt_error *error);
 
 /* One sentence on one RODT_AXLE_ bit of an axle, with its source where there is one. Statuses as
  * rodt_finding_format; RODT_E_ARGUMENT also if the axle does not have the bit. */
@@ -298,11 +301,12 @@ RODT_API const rodt_source *rodt_advice_source(rodt_advice advice, RODT_ENUM32(r
 /* Ideal pushrod force in pound-force: type number (nominal area in square inches) x pressure. Information only: it
  * leaves out springs and friction, and says nothing beyond the limit, where the force falls off.
  * RODT_OK; RODT_E_ARGUMENT: NULL, a pressure that is not given, or a size that is no number; RODT_E_RANGE. */
-RODT_API rodt_status rodt_chamber_pushrod_force(const rodt_chamber *chamber, rodt_pressure pressure,
-                                                rodt_ratio *pounds);
+RODT_API RODT_MUST_CHECK rodt_status rodt_chamber_pushrod_force(const rodt_chamber *chamber, rodt_pressure pressure,
+                                                                rodt_ratio *pounds);
 
 /* AL factor: type number x effective arm length, in cubic inches. Statuses as rodt_chamber_pushrod_force. */
-RODT_API rodt_status rodt_chamber_al_factor(const rodt_chamber *chamber, rodt_length arm_length, rodt_ratio *factor);
+RODT_API RODT_MUST_CHECK rodt_status rodt_chamber_al_factor(const rodt_chamber *chamber, rodt_length arm_length,
+                                                            rodt_ratio *factor);
 
 #ifdef __cplusplus
 }

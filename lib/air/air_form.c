@@ -167,9 +167,7 @@ rodt_status rodt_air_form_parse(const rodt_air_form *form, rodt_air_reading *out
         if (form->reserved[i] != NULL)
             refuse_with(&to, "reserved", RODT_E_ARGUMENT, "the reserve must be NULL");
     }
-    if (to.error.status == RODT_OK)
-        (void)rodt_air_reading_check(&to.reading, &to.error);
-    if (to.error.status != RODT_OK) {
+    if (to.error.status != RODT_OK || rodt_air_reading_check(&to.reading, &to.error) != RODT_OK) {
         if (error != NULL)
             *error = to.error;
         return (rodt_status)to.error.status;

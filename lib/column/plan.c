@@ -97,18 +97,15 @@ static void set_pressure(const rodt_column_plan *plan, int slot, rodt_reading *r
     if (slot == PRESSURE_OF_PLAN)
         return;
     reading->pressure = (rodt_pressure){0};
-    if (slot == PRESSURE_UNREADABLE)
+    if (slot == PRESSURE_UNREADABLE ||
+        rodt_pressure_from_psi(values[slot], RODT_COLUMN_PER_PSI, &reading->pressure) != RODT_OK)
         *reasons |= REASON_BIT(RODT_REASON_OTHER_UNREADABLE);
-    else
-        rodt_pressure_from_psi(values[slot], RODT_COLUMN_PER_PSI, &reading->pressure);
 }
 
 static void set_cell(int32_t cell, rodt_reason unreadable, rodt_length *out, uint64_t *reasons)
 {
     *out = (rodt_length){0};
-    if (cell >= 0)
-        rodt_length_from_inches(cell, RODT_COLUMN_PER_INCH, out);
-    else if (cell == CELL_UNREADABLE)
+    if (cell == CELL_UNREADABLE || (cell >= 0 && rodt_length_from_inches(cell, RODT_COLUMN_PER_INCH, out) != RODT_OK))
         *reasons |= REASON_BIT(unreadable);
 }
 

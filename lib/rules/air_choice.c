@@ -42,8 +42,9 @@ rodt_date rodti_air_day_after(rodt_date day)
 {
     rodt_date next = {0, 0, 0};
     if (rodt_date_given(day) && rodt_date_make(day.year, day.month, day.day + 1, &next) != RODT_OK &&
-        rodt_date_make(day.year, day.month + 1, 1, &next) != RODT_OK)
-        (void)rodt_date_make(day.year + 1, 1, 1, &next);
+        rodt_date_make(day.year, day.month + 1, 1, &next) != RODT_OK &&
+        rodt_date_make(day.year + 1, 1, 1, &next) != RODT_OK)
+        return (rodt_date){0, 0, 0};
     return next;
 }
 

@@ -31,8 +31,9 @@ static rodt_length length(source *from)
     static const int64_t parts[] = {8, 16, 64, 10000, 254, RODT_COLUMN_PER_INCH, 1000000000, 7};
     rodt_length made = {0, 0};
     uint8_t choice = byte(from);
-    if (choice & 1)
-        rodt_length_from_inches((int64_t)number(from, choice & 2 ? 1 : 4), parts[choice / 4 % 8], &made);
+    if (choice & 1 && rodt_length_from_inches((int64_t)number(from, choice & 2 ? 1 : 4), parts[choice / 4 % 8],
+                                              &made) != RODT_OK)
+        abort();
     return made;
 }
 

@@ -36,8 +36,9 @@ static rodt_reading some_reading(uint64_t *state)
     rodt_reading reading = {0};
     assert_int_equal(rodt_chamber_parse(marks[chance(state) % 11], &reading.chamber, NULL), RODT_OK);
     int64_t released = (int64_t)(chance(state) % 48);
-    rodt_length_from_inches(released, 16, &reading.released);
-    rodt_length_from_inches(released + (int64_t)(chance(state) % 48) - 2, 16, &reading.applied);
+    assert_int_equal(rodt_length_from_inches(released, 16, &reading.released), RODT_OK);
+    assert_int_equal(rodt_length_from_inches(released + (int64_t)(chance(state) % 48) - 2, 16, &reading.applied),
+                     RODT_OK);
     if (reading.applied.num < 0)
         reading.applied = reading.released;
     reading.unit = (rodt_unit)(chance(state) % 3);
@@ -56,10 +57,10 @@ static rodt_reading moved(const rodt_reading *from, const rodt_rules *rules, uin
     rodt_reading other = *from;
     rodt_length by;
     rodt_reading drawn;
-    rodt_length_from_inches((int64_t)(chance(state) % 64), 64, &by);
-    rodt_length_add(from->released, by, &other.released);
-    rodt_length_add(from->applied, by, &other.applied);
-    rodt_length_from_inches(1, 16, &other.division);
+    assert_int_equal(rodt_length_from_inches((int64_t)(chance(state) % 64), 64, &by), RODT_OK);
+    assert_int_equal(rodt_length_add(from->released, by, &other.released), RODT_OK);
+    assert_int_equal(rodt_length_add(from->applied, by, &other.applied), RODT_OK);
+    assert_int_equal(rodt_length_from_inches(1, 16, &other.division), RODT_OK);
     for (int i = 0; i < 40; i++) {
         drawn = some_reading(state);
         if (rodti_equivalence_day(rules, drawn.day) == rodti_equivalence_day(rules, from->day))
@@ -96,10 +97,10 @@ static void spoil(rodt_reading *a, rodt_reading *b, uint64_t *state)
         a->applied = b->applied = none;
     if (way != 0)
         return;
-    rodt_length_from_inches(5, 1, &a->released);
-    rodt_length_from_inches((int64_t)(chance(state) % 5), 1, &a->applied);
-    rodt_length_from_inches(3, 1, &b->released);
-    rodt_length_from_inches((int64_t)(chance(state) % 3), 1, &b->applied);
+    assert_int_equal(rodt_length_from_inches(5, 1, &a->released), RODT_OK);
+    assert_int_equal(rodt_length_from_inches((int64_t)(chance(state) % 5), 1, &a->applied), RODT_OK);
+    assert_int_equal(rodt_length_from_inches(3, 1, &b->released), RODT_OK);
+    assert_int_equal(rodt_length_from_inches((int64_t)(chance(state) % 3), 1, &b->applied), RODT_OK);
 }
 
 static void check_rules(const rodt_rules *rules)

@@ -122,8 +122,9 @@ static int read_volumes(const command_line *from, air_volumes *out)
     if (rodt_ratio_given(out->reservoirs) && out->reservoirs.num == 0)
         return print_error("--reservoirs is the volume of all reservoirs in cubic inches, above zero");
     /* Never a trailer's multiple: S5.1.1 times a truck or bus by itself. */
-    if (rodt_ratio_given(out->chambers))
-        rodt_reservoir_required_volume(out->chambers, false, &out->required);
+    if (rodt_ratio_given(out->chambers) &&
+        rodt_reservoir_required_volume(out->chambers, false, &out->required) != RODT_OK)
+        return print_error("the volume of --chambers is larger than this program can take times 12");
     return STATUS_CONTINUE;
 }
 

@@ -61,10 +61,9 @@ static size_t read_key(const batch_run *run, const csv_record *record, char key[
 static rodt_position read_position(batch_chunk *chunk, const csv_record *record)
 {
     const char *text = batch_cell(chunk, record, RODT_FIELD_POSITION);
-    rodt_position position = {0};
-    if (text != NULL)
-        (void)rodt_position_parse_n(text, strlen(text), &position, NULL);
-    return position;
+    rodt_position position;
+    bool is_read = text != NULL && rodt_position_parse_n(text, strlen(text), &position, NULL) == RODT_OK;
+    return is_read ? position : (rodt_position){0, 0};
 }
 
 bool batch_by_row(batch_chunk *chunk, const csv_record *record, const rodt_finding *finding)

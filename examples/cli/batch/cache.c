@@ -121,13 +121,14 @@ _Static_assert(sizeof(rodt_position) == sizeof(uint32_t), "a position is one num
 /* The day that a finding would have, or the position. */
 static uint32_t read_attribute(const batch_run *run, rodt_field field, const char *text)
 {
-    rodt_position position = {0};
+    rodt_position position;
     rodt_reading reading;
     rodt_form row = form_of(run);
     uint32_t number;
     row.date = text;
     if (field == RODT_FIELD_POSITION) {
-        (void)rodt_position_parse_n(text, strlen(text), &position, NULL);
+        if (rodt_position_parse_n(text, strlen(text), &position, NULL) != RODT_OK)
+            position = (rodt_position){0, 0};
         memcpy(&number, &position, sizeof number);
     } else {
         (void)rodt_form_parse(&row, &reading, NULL);

@@ -332,7 +332,8 @@ static bool add_tally(rodt_tally *to, const rodt_tally *one)
 group_brake group_brake_of(const rodt_finding *finding, rodt_position position)
 {
     group_brake brake = {.verdict = finding->verdict, .day = finding->day, .position = position};
-    (void)rodt_tally_add(&brake.tally, finding, NULL);
+    if (rodt_tally_add(&brake.tally, finding, NULL) != RODT_OK)
+        brake.tally = (rodt_tally){.brakes = 1, .unknown = 1};
     return brake;
 }
 

@@ -71,8 +71,9 @@ static void fill_axle(const practice *of, size_t kind, axle_kind *out)
     snprintf(chamber->size, sizeof chamber->size, "%s", kinds[kind].size);
     chamber->stroke_class = kinds[kind].is_long ? RODT_STROKE_CLASS_LONG : RODT_STROKE_CLASS_UNKNOWN;
     out->rated = published_rated(chamber);
-    if (kinds[kind].rated_quarters > 0)
-        (void)rodt_length_from_inches(kinds[kind].rated_quarters, 4, &out->rated);
+    if (kinds[kind].rated_quarters > 0 &&
+        rodt_length_from_inches(kinds[kind].rated_quarters, 4, &out->rated) != RODT_OK)
+        out->rated = (rodt_length){0, 0};
     out->shows_rated = kinds[kind].shows_rated || judges_by_rated(of);
     if (out->shows_rated)
         chamber->rated_stroke = out->rated;
@@ -145,10 +146,10 @@ static void draw_signs(practice_random *random, bool is_long, bool *letters, pra
 static void read_marks(const axle_kind *axle, const practice_end *seen, bool rated, rodt_chamber *chamber)
 {
     *chamber = (rodt_chamber){.family = axle->chamber.family};
-    if (axle->chamber.family == RODT_FAMILY_CLAMP)
-        (void)rodt_chamber_parse(seen->stamp, chamber, NULL);
-    else
+    if (axle->chamber.family != RODT_FAMILY_CLAMP)
         snprintf(chamber->size, sizeof chamber->size, "%s", axle->chamber.size);
+    else if (rodt_chamber_parse(seen->stamp, chamber, NULL) != RODT_OK)
+        *chamber = (rodt_chamber){.size = ""};
     chamber->family = axle->chamber.family;
     if (seen->port == RODT_PORT_SQUARE || seen->tag == RODT_TAG_TRAPEZOID)
         (void)rodt_chamber_add_class(chamber, RODT_STROKE_CLASS_LONG);
@@ -202,9 +203,10 @@ static int ticks_of(const practice *of, int sixteenths)
 
 static rodt_length length_of(const practice *of, int ticks)
 {
-    rodt_length length = {0, 0};
-    (void)(is_metric(of) ? rodt_length_from_mm(ticks, 1, &length) : rodt_length_from_inches(ticks, 16, &length));
-    return length;
+    rodt_length length;
+    rodt_status status = is_metric(of) ? rodt_length_from_mm(ticks, 1, &length)
+                                       : rodt_length_from_inches(ticks, 16, &length);
+    return status == RODT_OK ? length : (rodt_length){0, 0};
 }
 
 /* Whole ticks that a length holds; 0 for one that is not given. */
@@ -261,7 +263,8 @@ static void draw_day(maker *make)
     int year = practice_between(&make->random, 2022, 2025);
     int month = practice_between(&make->random, 1, 12);
     int day = practice_between(&make->random, 1, 28);
-    (void)rodt_date_make(year, month, day, &of->day);
+    if (rodt_date_make(year, month, day, &of->day) != RODT_OK)
+        of->day = of->setting.day;
 }
 
 /* --- One wheel end ------------------------------------------------------------------------------------ */
@@ -370,10 +373,10 @@ static void draw_conditions(maker *make, practice_trap trap, rodt_reading *out)
         psi = make->psi_most + practice_between(random, 2, 20);
     bool recorded = trap == TRAP_PRESSURE_LOW || trap == TRAP_PRESSURE_HIGH ||
                     make->of->setting.level == PRACTICE_BASIC || practice_below(random, 25) != 0;
-    if (recorded)
-        (void)rodt_pressure_from_psi(psi, 1, &out->pressure);
-    if (late)
-        (void)rodt_pressure_from_psi(after, 1, &out->pressure_after);
+    if (recorded && rodt_pressure_from_psi(psi, 1, &out->pressure) != RODT_OK)
+        out->pressure = (rodt_pressure){0, 0};
+    if (late && rodt_pressure_from_psi(after, 1, &out->pressure_after) != RODT_OK)
+        out->pressure_after = (rodt_pressure){0, 0};
     out->engine_running = trap == TRAP_ENGINE ? RODT_RECORDED_YES : RODT_RECORDED_NO;
     out->spring_brake_applied = trap == TRAP_PARKING ? RODT_RECORDED_YES : RODT_RECORDED_NO;
     out->drum = trap == TRAP_HOT ? RODT_DRUM_HOT : RODT_DRUM_COLD;

@@ -8,9 +8,9 @@
 
 static void put_percent(json_writer *json, const char *key, rodt_ratio share)
 {
-    rodt_ratio value = {0, 0}; /* not given without a share */
-    (void)rodt_ratio_multiply(share, (rodt_ratio){100, 1}, &value);
-    json_ratio(json, key, value);
+    rodt_ratio value;
+    bool is_given = rodt_ratio_multiply(share, (rodt_ratio){100, 1}, &value) == RODT_OK;
+    json_ratio(json, key, is_given ? value : (rodt_ratio){0, 0});
 }
 
 static void put_evidence(json_writer *json, const rodt_source *source, rodt_evidence evidence)

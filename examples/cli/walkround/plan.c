@@ -246,8 +246,8 @@ static needed_marks find_marks(const walk *of, const record_value *end)
     const char *class_text = end[END_CLASS].text;
     if (end[END_CHAMBER].text == NULL || rodt_chamber_parse(end[END_CHAMBER].text, &chamber, NULL) != RODT_OK)
         return needed;
-    if (class_text != NULL)
-        (void)rodt_stroke_class_parse_n(class_text, strlen(class_text), &given, NULL);
+    if (class_text != NULL && rodt_stroke_class_parse_n(class_text, strlen(class_text), &given, NULL) != RODT_OK)
+        given = RODT_STROKE_CLASS_UNKNOWN;
     bool open = chamber.stroke_class == RODT_STROKE_CLASS_UNKNOWN;
     (void)rodt_chamber_add_class(&chamber, given);
     if (rodt_rules_find_limit(rules, &chamber, of->context.day, &answer, NULL) != RODT_OK)

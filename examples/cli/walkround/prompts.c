@@ -97,8 +97,9 @@ static bool add_volume(const record_value *end, rodt_ratio *sum)
     rodt_ratio volume;
     if (end[END_CHAMBER].text == NULL || rodt_chamber_parse(end[END_CHAMBER].text, &chamber, NULL) != RODT_OK)
         return false;
-    if (end[END_CLASS].text != NULL)
-        (void)rodt_stroke_class_parse_n(end[END_CLASS].text, strlen(end[END_CLASS].text), &said, NULL);
+    const char *class_text = end[END_CLASS].text;
+    if (class_text != NULL && rodt_stroke_class_parse_n(class_text, strlen(class_text), &said, NULL) != RODT_OK)
+        said = RODT_STROKE_CLASS_UNKNOWN;
     (void)rodt_chamber_add_class(&chamber, said);
     return rodt_chamber_rated_volume(&chamber, &volume) == RODT_OK && rodt_ratio_add(*sum, volume, sum) == RODT_OK;
 }
@@ -180,7 +181,8 @@ bool walk_identify(const walk *of, const char *text, rodt_error *error)
     char limit[WORD_SIZE];
     if (rodt_length_parse(text, &clues.diameter, error) != RODT_OK)
         return false;
-    (void)rodt_date_parse_iso(head[HEAD_DATE].text, &day, NULL);
+    if (rodt_date_parse_iso(head[HEAD_DATE].text, &day, NULL) != RODT_OK)
+        day = (rodt_date){0, 0, 0};
     if (rodt_clues_identify(&clues, rodt_rules_find(head[HEAD_RULES].text), day, &found, NULL) != RODT_OK ||
         found.count == 0) {
         walk_print("", 0, "No known chamber has this diameter.");

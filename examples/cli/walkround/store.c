@@ -250,10 +250,10 @@ static const walk_id described[] = {ASK_CHAMBER, ASK_CLASS, ASK_RATED, ASK_MARKE
 
 rodt_position walk_position(const inspection_record *record, int end)
 {
-    rodt_position position = {0, 0};
+    rodt_position position;
     const char *text = record->ends[end][END_POSITION].text;
-    (void)rodt_position_parse_n(text, strlen(text), &position, NULL);
-    return position;
+    bool is_read = rodt_position_parse_n(text, strlen(text), &position, NULL) == RODT_OK;
+    return is_read ? position : (rodt_position){0, 0};
 }
 
 /* Without this the steps of a removed wheel end would come back with it. */

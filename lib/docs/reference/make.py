@@ -52,7 +52,7 @@ def templates(root):
 
 def header_text(header, said):
     """A header with the marks of Doxygen."""
-    text = re.sub(r"^( +(RODT_MESSAGE_\w+) = \d+,)$",
+    text = re.sub(r"^( +(RODT_MESSAGE_\w+) = \d+,?)$",
                   lambda line: f'{line[1]} /* "{said[line[2]]}" */' if line[2] in said else line[1],
                   header.read_text("utf-8"), flags=re.M)
     return comments.marked(text)
