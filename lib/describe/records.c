@@ -155,8 +155,8 @@ RESULT(message, ENUM(code, message_code), UNSIGNED(count, uint32_t, ""), RECORDS
 #undef T
 
 #define T rodt_catalogue
-RESULT(catalogue, TEXT_POINTER(language), POINTER(templates, const char *const *), UNSIGNED(count, size_t, ""),
-       TEXT_POINTER(decimal_sign), ENUM(plural, plural_rule), UNSIGNED(reserved, uint32_t, ""))
+INPUT(catalogue, TEXT_POINTER(language), POINTER(templates, const char *const *), UNSIGNED(count, size_t, ""),
+       TEXT_POINTER(decimal_sign), ENUM(plural, plural_rule), RESERVE(reserved))
 #undef T
 
 #define T rodt_identification

@@ -105,6 +105,9 @@ def _compare_struct(name, where, rows):
         elif enum and rows[member.name][7] != enum.group(1):
             found.append(Finding(path, member.line, f"{name}.{member.name} is {enum.group(1)} here and "
                                                     f"{rows[member.name][7]} in {RECORDS}"))
+        elif member.name.startswith("reserved") and rows[member.name][6] != "reserve":
+            found.append(Finding(path, member.line, f"{name}.{member.name} is {rows[member.name][6]} in {RECORDS}: "
+                                                    "make it RESERVE"))
     names = [member.name for member in members]
     if not found and names != list(rows):
         found.append(Finding(path, line, f"{RECORDS} has the members of {name} in another order, or more of them: "

@@ -155,6 +155,7 @@ BROKEN = [
     ("struct without description", *described(TABLED + "struct rodt_three { int a; };\n", SAYS), "length.h:8: struct rodt_three is not in"),
     ("member without description", *described(TABLED.replace("*far;", "*far;\n    int near;"), SAYS), "length.h:6: rodt_two.near is not in"),
     ("member of another enumeration", *described(TABLED, SAYS.replace("enumerator rodt_one -", "enumerator rodt_two -")), "length.h:4: rodt_two.one is rodt_one here"),
+    ("reserve of another kind", *described(TABLED.replace("*far", "*reserved"), SAYS.replace(" far ", " reserved ")), "rodt_two.reserved is pointer"),
     ("members in another order", *described(TABLED.replace("[4], *far", "[4]").replace("    RODT", "    char *far;\n    RODT"), SAYS), "length.h:3: lib/describe/records.c has the members of rodt_two"),
     ("enumeration without words", *described(TABLED + "enum rodt_four { RODT_FOUR };\n", SAYS), "length.h:8: enum rodt_four is not in"),
     ("enumerator without words", *described(TABLED.replace("RODT_ONE_B,", "RODT_ONE_B, RODT_ONE_C = 1u << 3,"), SAYS), "length.h:2: RODT_ONE_C = 8 is not in words.c"),
