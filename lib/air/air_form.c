@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* An air check as texts: each through its own reader. A text that cannot be read refuses the whole form. */
+#include "air/built.h"
 #include "core/exact.h"
 #include "core/number_parse.h"
 #include "rodtravel/aircheck.h"
@@ -96,21 +97,26 @@ static void read_count(form_parser *to, const char *field, const char *text, int
         *out = count;
 }
 
-/* A day, or its year. */
-static void read_built(form_parser *to, const char *text)
+rodt_status rodti_built_parse_n(const char *text, size_t size, rodt_date_order order, rodt_date *out,
+                                rodt_error *error)
 {
-    rodt_error error;
     text_cursor cursor;
     int16_t year = 0;
     unsigned digits = 0;
-    if (!is_written(text))
-        return;
-    rodti_number_parse_start(&cursor, text, strlen(text));
+    rodti_number_parse_start(&cursor, text, size);
     for (; text_is_digit(cursor.code) && digits < 4; digits++, rodti_text_next(&cursor))
         year = (int16_t)(year * 10 + (int16_t)(cursor.code - '0'));
-    if (digits == 4 && cursor.code == TEXT_END && year >= 1900 && year <= 2199)
-        to->reading.built = (rodt_date){year, 0, 0};
-    else if (rodt_date_parse_n(text, strlen(text), to->form->date_order, &to->reading.built, &error) != RODT_OK)
+    if (digits < 4 || cursor.code != TEXT_END || year < 1900 || year > 2199)
+        return rodt_date_parse_n(text, size, order, out, error);
+    *out = (rodt_date){year, 0, 0};
+    return RODT_OK;
+}
+
+static void read_built(form_parser *to, const char *text)
+{
+    rodt_error error;
+    if (is_written(text) &&
+        rodti_built_parse_n(text, strlen(text), to->form->date_order, &to->reading.built, &error) != RODT_OK)
         refuse(to, "built", error);
 }
 

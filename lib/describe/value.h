@@ -6,12 +6,17 @@
 #include "core/text.h"
 #include "describe/records.h"
 
+#include <string.h>
+
 typedef struct value_place {
     const rodt_record *owner; /* the record that the member is of */
     const rodt_member *member;
     const char *at;
     bool pointed; /* a pointer leads there, so it is not the caller's to change */
 } value_place;
+
+/* The day of build of a vehicle may be a year alone. */
+static inline bool can_be_year(const rodt_member *member) { return strcmp(member->name, "built") == 0; }
 
 /* False: there is no such path. */
 bool rodti_value_locate(const rodt_record *record, const void *value, const char *path, value_place *out);

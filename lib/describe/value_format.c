@@ -7,7 +7,7 @@
 
 /* --- By kind ----------------------------------------------------------------------------------------- */
 
-/* Values that are not given have a zero where their text would not begin: the denominator, the year, the axle. */
+/* Values that are not given have a zero where their text would not begin: the denominator, the axle. */
 #define PUT(type, is_given, format)                                                                          \
     do {                                                                                                     \
         type value;                                                                                          \
@@ -20,6 +20,24 @@
         return true;                                                                                         \
     } while (0)
 
+static bool put_date(const rodt_member *member, const char *at, text_writer *writer)
+{
+    rodt_date date, first;
+    char line[RODT_DATE_TEXT_SIZE];
+    memcpy(&date, at, sizeof date);
+    if (!rodt_date_given(date))
+        return true;
+    if (can_be_year(member) && date.month == 0 && date.day == 0 &&
+        rodt_date_make(date.year, 1, 1, &first) == RODT_OK) {
+        rodti_text_putf(writer, "%d", date.year);
+        return true;
+    }
+    if (rodt_date_format(date, line, sizeof line, NULL) != RODT_OK)
+        return false;
+    rodti_text_put(writer, line);
+    return true;
+}
+
 static bool put_exact(const rodt_member *member, const char *at, text_writer *writer)
 {
     char line[RODT_LENGTH_TEXT_SIZE];
@@ -27,7 +45,6 @@ static bool put_exact(const rodt_member *member, const char *at, text_writer *wr
     case RODT_MEMBER_KIND_LENGTH: PUT(rodt_length, rodt_length_given(value), rodt_length_format);
     case RODT_MEMBER_KIND_PRESSURE: PUT(rodt_pressure, rodt_pressure_given(value), rodt_pressure_format);
     case RODT_MEMBER_KIND_RATIO: PUT(rodt_ratio, rodt_ratio_given(value), rodt_ratio_format);
-    case RODT_MEMBER_KIND_DATE: PUT(rodt_date, value.year != 0, rodt_date_format);
     default: PUT(rodt_position, value.axle != 0 || value.side != 0, rodt_position_format);
     }
 }
@@ -65,8 +82,8 @@ bool rodti_value_put(const rodt_member *member, const char *at, text_writer *wri
     case RODT_MEMBER_KIND_LENGTH:
     case RODT_MEMBER_KIND_PRESSURE:
     case RODT_MEMBER_KIND_RATIO:
-    case RODT_MEMBER_KIND_DATE:
     case RODT_MEMBER_KIND_POSITION: return put_exact(member, at, writer);
+    case RODT_MEMBER_KIND_DATE: return put_date(member, at, writer);
     case RODT_MEMBER_KIND_ENUMERATOR:
         rodti_text_put(writer, rodti_word_of(member->enumeration, rodti_value_signed(at, member->size)));
         return writer->used > 0;

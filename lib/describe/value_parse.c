@@ -2,6 +2,7 @@
 /* Values from text, each by the reader of its kind. */
 #include "describe/value.h"
 
+#include "air/built.h"
 #include "core/exact.h"
 #include "core/number_parse.h"
 
@@ -86,11 +87,19 @@ static rodt_status read_ratio(const char *text, size_t size, rodt_ratio *out, ro
 
 static rodt_status no_word(rodt_error *error, const rodt_enumeration *enumeration)
 {
+    static const char start[] = "expected one of: ", more[] = ", …";
+    size_t room = RODT_ERROR_TEXT_SIZE - sizeof start - sizeof more;
     text_writer list;
     rodti_text_begin(&list);
-    for (size_t i = 0; i < enumeration->count && list.used < RODT_ERROR_TEXT_SIZE; i++)
-        rodti_text_putf(&list, "%s%s", i > 0 ? ", " : "", enumeration->list[i].word);
-    return rodti_text_error(error, RODT_E_SYNTAX, 1, "expected one of: %s", list.buffer);
+    for (size_t i = 0; i < enumeration->count; i++) {
+        const char *word = enumeration->list[i].word;
+        if (list.used + strlen(word) + 2 > room) {
+            rodti_text_put(&list, more);
+            break;
+        }
+        rodti_text_putf(&list, "%s%s", i > 0 ? ", " : "", word);
+    }
+    return rodti_text_error(error, RODT_E_SYNTAX, 1, "%s%s", start, list.buffer);
 }
 
 static rodt_status read_set(const rodt_enumeration *enumeration, const char *text, size_t size, uint64_t *out,
@@ -199,7 +208,10 @@ static rodt_status read_value(const value_place *place, const char *text, size_t
                    ? RODT_OK
                    : rodt_pressure_parse_n(text, size, false, &out->pressure, error);
     case RODT_MEMBER_KIND_RATIO: return read_ratio(text, size, &out->ratio, error);
-    case RODT_MEMBER_KIND_DATE: return rodt_date_parse_n(text, size, RODT_DATE_ORDER_UNKNOWN, &out->date, error);
+    case RODT_MEMBER_KIND_DATE:
+        return can_be_year(place->member)
+                   ? rodti_built_parse_n(text, size, RODT_DATE_ORDER_UNKNOWN, &out->date, error)
+                   : rodt_date_parse_n(text, size, RODT_DATE_ORDER_UNKNOWN, &out->date, error);
     case RODT_MEMBER_KIND_POSITION: return rodt_position_parse_n(text, size, &out->position, error);
     case RODT_MEMBER_KIND_RECORD: return rodt_chamber_parse_n(text, size, &out->chamber, error);
     case RODT_MEMBER_KIND_TEXT: return read_inline(place->member, text, size, out, error);

@@ -40,6 +40,7 @@ static void lists_are_complete(void **state)
     assert_null(rodt_enumeration_find("rodt_nothing"));
     assert_null(rodt_enumeration_find(NULL));
     assert_true(rodt_record_is_input(record("rodt_reading")));
+    assert_true(rodt_record_is_input(record("rodt_catalogue")));
     assert_false(rodt_record_is_input(record("rodt_finding")));
     assert_int_equal(rodt_record_size(record("rodt_finding")), sizeof(rodt_finding));
 }
@@ -236,7 +237,7 @@ static void wrong_texts_change_nothing(void **state)
                  {"rodt_reading", "day", "2021-02-31", RODT_E_SYNTAX, "day"},
                  {"rodt_reading", "day", "05/06/2024", RODT_E_AMBIGUOUS, "day"},
                  {"rodt_reading", "drum", "tepid", RODT_E_SYNTAX, "drum"},
-                 {"rodt_reading", "drum", "2", RODT_E_SYNTAX, "drum"},
+                 {"rodt_catalogue", "reserved", "1", RODT_E_ARGUMENT, NULL},
                  {"rodt_reading", "reasons", "at-limit, no such", RODT_E_SYNTAX, "reasons"},
                  {"rodt_reading", "reserved", "1", RODT_E_ARGUMENT, NULL},
                  {"rodt_reading", "nothing", "1", RODT_E_ARGUMENT, NULL},
@@ -280,6 +281,56 @@ static void wrong_texts_change_nothing(void **state)
     assert_int_equal(rodt_record_set_text(record("rodt_reading"), &reading, NULL, "hot", NULL), RODT_E_ARGUMENT);
 }
 
+/* As rodt_air_form_parse makes it from "1998"; a day of anything else needs its month. */
+static void a_day_of_build_may_be_a_year(void **state)
+{
+    (void)state;
+    const rodt_record *of = record("rodt_air_reading");
+    rodt_air_reading reading = {.built = {0, 0, 0}};
+    rodt_air_form form = {.check = "cut-out", .built = "1998", .pressure = "125"};
+    rodt_air_finding finding = {.result = RODT_AIR_RESULT_UNDETERMINED};
+    rodt_reading stroke = {.reasons = 0};
+    char json[4000];
+    assert_int_equal(rodt_air_form_parse(&form, &finding.reading, NULL), RODT_OK);
+    assert_string_equal(text_of("rodt_air_finding", &finding, "reading.built"), "1998");
+    assert_int_equal(rodt_record_set_text(of, &reading, "built", "1998", NULL), RODT_OK);
+    assert_memory_equal(&reading.built, &finding.reading.built, sizeof reading.built);
+    assert_int_equal(rodt_record_json_format(of, &reading, 0, json, sizeof json, NULL), RODT_OK);
+    assert_non_null(strstr(json, "\"built\": \"1998\""));
+    assert_int_equal(rodt_record_set_text(of, &reading, "built", "1998-03-04", NULL), RODT_OK);
+    assert_string_equal(text_of("rodt_air_reading", &reading, "built"), "1998-03-04");
+    assert_int_equal(rodt_record_set_text(of, &reading, "built", "1899", NULL), RODT_E_SYNTAX);
+    assert_int_equal(rodt_record_set_text(record("rodt_reading"), &stroke, "day", "1998", NULL), RODT_E_SYNTAX);
+    reading.built = (rodt_date){1899, 0, 0};
+    assert_int_equal(rodt_record_text_format(of, &reading, "built", json, sizeof json, NULL), RODT_E_ARGUMENT);
+    reading.built = (rodt_date){1998, 3, 0};
+    assert_int_equal(rodt_record_text_format(of, &reading, "built", json, sizeof json, NULL), RODT_E_ARGUMENT);
+}
+
+/* A long list ends between two words; a short one is whole. */
+static void a_list_of_words_is_cut_between_words(void **state)
+{
+    (void)state;
+    rodt_reading reading = {.reasons = 0};
+    rodt_error error;
+    assert_int_equal(rodt_record_set_text(record("rodt_reading"), &reading, "reasons", "no such", &error),
+                     RODT_E_SYNTAX);
+    const char *end = strstr(error.text, ", …");
+    assert_non_null(end);
+    assert_string_equal(end, ", …");
+    const char *word = end;
+    while (word[-1] != ' ')
+        word--;
+    rodt_reason reason;
+    for (reason = (rodt_reason)0; reason < RODT_REASON_END; reason = (rodt_reason)(reason + 1))
+        if (strlen(rodt_reason_name(reason)) == (size_t)(end - word) &&
+            memcmp(rodt_reason_name(reason), word, (size_t)(end - word)) == 0)
+            break;
+    assert_true(reason < RODT_REASON_END);
+    assert_int_equal(rodt_record_set_text(record("rodt_reading"), &reading, "drum", "tepid", &error), RODT_E_SYNTAX);
+    assert_null(strstr(error.text, "…"));
+}
+
 /* What is written is read back to the same value: a stored finding is restored member by member. */
 static void what_is_written_is_read_back(void **state)
 {
@@ -310,6 +361,7 @@ int main(void)
         cmocka_unit_test(members_are_found_by_headings), cmocka_unit_test(values_are_written),
         cmocka_unit_test(paths_that_lead_nowhere),      cmocka_unit_test(texts_that_cannot_be_written),
         cmocka_unit_test(a_form_is_set_by_headings),    cmocka_unit_test(values_are_set_by_their_readers),
-        cmocka_unit_test(wrong_texts_change_nothing),   cmocka_unit_test(what_is_written_is_read_back)};
+        cmocka_unit_test(wrong_texts_change_nothing),   cmocka_unit_test(what_is_written_is_read_back),
+        cmocka_unit_test(a_day_of_build_may_be_a_year), cmocka_unit_test(a_list_of_words_is_cut_between_words)};
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
