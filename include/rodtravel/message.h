@@ -357,6 +357,9 @@ RODT_API bool rodt_plural_rule_find(const char *word, size_t size, RODT_ENUM32(r
  *
  *     static const char *const templates[RODT_MESSAGE_END] = {
  *         [RODT_MESSAGE_STROKE_OVER_LIMIT] = "la course dépasse la limite de {excess}", ...
+ *
+ * C++ has no such initializers: there a program fills an array without const by assignments,
+ * `templates[RODT_MESSAGE_STROKE_OVER_LIMIT] = "…";`, before its first use.
  */
 typedef struct rodt_catalogue {
     const char *language;                 /* a tag of BCP 47, "fr-CA" */
