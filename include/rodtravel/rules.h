@@ -82,9 +82,9 @@ RODT_API const rodt_rules *rodt_rules_at(size_t index);
 /*
  * Loads a carrier's own limits, based on a law. The text is a table in the format of tables/limits.csv, one of air
  * checks in the format of tables/aircheck.csv, or both one below the other, each from its line of column names on
- * (tables/README.md). Every limit must be at least as strict as the law for the same chamber on every day of the row;
- * every air check at least as strict as each row of the law for the same check, vehicle and day of build. Nothing is
- * read but the text.
+ * (tables/README.md, installed in share/doc/rodtravel). Every limit must be at least as strict as the law for the same
+ * chamber on every day of the row; every air check at least as strict as each row of the law for the same check,
+ * vehicle and day of build. Nothing is read but the text.
  *
  * law         the rule set that the limits are based on; must outlive the result, and be compiled in itself
  * name        what messages call the table, for example a file's name; also the id of the result, cut to

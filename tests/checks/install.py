@@ -56,6 +56,24 @@ def answer_by_cmake(source, config, target, place):
     return subprocess.run([place / "build" / "app"], capture_output=True, encoding="utf-8", check=False).stdout
 
 
+def check_changed_prefix(build, libraries, place):
+    """CMake, configured again with another prefix, links the library from there and no other."""
+    with tempfile.TemporaryDirectory() as other:
+        config = next(installed(build, Path(other)).parents[1].rglob("rodtravelConfig.cmake")).parent
+        run("cmake", str(place / "build"), f"-Drodtravel_DIR={config}")
+        ninja = (place / "build/build.ninja").read_text(encoding="utf-8")
+        assert f"{other}/" in ninja and f"{libraries}/librodtravel" not in ninja, ninja
+
+
+def check_library_only(root, place, compiler):
+    """A build of one kind of library installs the library, and nothing that is made of it."""
+    for kind in ("static", "shared"):
+        run("meson", "setup", str(place / f"only-{kind}"), str(root), f"-Ddefault_library={kind}",
+            env=os.environ | {"CC": " ".join(compiler)})
+        paths = run("meson", "introspect", "--installed", str(place / f"only-{kind}"))
+        assert "librodtravel." in paths and "python" not in paths and "bin/rodtravel" not in paths, (kind, paths)
+
+
 def main(root, build, compiler):
     folder = Path(tempfile.mkdtemp())
     try:
@@ -72,11 +90,15 @@ def main(root, build, compiler):
             for target in ("rodtravel", "static"):
                 by_cmake = answer_by_cmake(source, config, target, folder / f"cmake-{target}")
                 assert by_cmake == dynamic, (target, by_cmake)
+                check_changed_prefix(build, libraries, folder / f"cmake-{target}")
         (command,) = (path for path in folder.rglob("bin/rodtravel"))
         version = run(str(command), "--version", env=os.environ | {"LD_LIBRARY_PATH": str(libraries)})
         assert run("pkg-config", "--modversion", str(pc)).strip() in version, version
+        check_library_only(root, folder, compiler)
         manual = ["man3/rodtravel.3"] if (build / "lib/docs/man3").is_dir() else []
-        for name in ("man1/rodtravel.1", "rodtravel/inspection.schema.json", "rodtravel/rodtravel.h", *manual):
+        for name in ("man1/rodtravel.1", "rodtravel/inspection.schema.json", "rodtravel/rodtravel.h",
+                     "doc/rodtravel/LICENSE", "doc/rodtravel/licences.md", "doc/rodtravel/tables/README.md",
+                     "doc/rodtravel/tables/aircheck.csv", *manual):
             assert list(folder.rglob(name)), f"{name} is not installed"
     finally:
         shutil.rmtree(folder)

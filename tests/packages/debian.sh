@@ -33,6 +33,7 @@ cc "$source/.packaging/conan/test_package/judge.c" -o "$folder/judge" $(pkg-conf
 "$folder/judge"
 "$installed/usr/bin/rodtravel" stroke 30 "2 1/8" "4 1/8" --class standard --psi 95 | grep -q '^IN-ADJUSTMENT'
 for page in man1/rodtravel.1.gz man3/rodtravel.3.gz man3/rodt_error.3.gz; do [ -f "$installed/usr/share/man/$page" ]; done
+find "$installed/usr/share/doc/rodtravel/tables" -name 'README.md*' | grep -q .
 dpkg_here --purge rodtravel librodtravel-dev librodtravel0
 left=$(find "$installed/usr" -type f 2>/dev/null | head)
 [ -z "$left" ] || { echo "left behind: $left"; exit 1; }
