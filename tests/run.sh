@@ -161,7 +161,7 @@ coverage() {
     dir=$build-coverage
     # Threads count atomically; a test that kills a program in the middle of its work leaves counts that do not add up.
     built coverage "$dir" -Db_coverage=true -Dc_args=-fprofile-update=atomic || return 0
-    suites coverage "$dir" --suite unit --suite cases --suite cli --suite fuzz
+    suites coverage "$dir" --suite unit --suite cases --suite cli --suite fuzz --timeout-multiplier 3
     step coverage gcovr -j "$jobs" --root "$root" --object-directory "$dir" --filter "$root/lib/" --filter "$root/examples/cli/" \
         --branches --print-summary --fail-under-line 95 --gcov-ignore-parse-errors
 }

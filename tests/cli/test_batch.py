@@ -28,7 +28,7 @@ GOOD_OUT = b"clamp 30,2 1/8,4,95,1 7/8,2,1/8,in-adjustment,within-limit assumed-
 
 def run(*options, data=None, **more):
     """Runs the command on `data` as standard input."""
-    return subprocess.run([COMMAND, "batch", *map(str, options)], input=data, capture_output=True, timeout=120,
+    return subprocess.run([COMMAND, "batch", *map(str, options)], input=data, capture_output=True, timeout=300,
                           check=False, **more)
 
 
