@@ -31,7 +31,7 @@ RODT_API bool rodt_side_find(const char *word, size_t size, RODT_ENUM32(rodt_sid
  * from the front through every unit. All zero bytes mean "not given". */
 typedef struct rodt_position {
     int16_t axle; /* 1 to RODT_AXLE_NUMBER_MAX */
-    int16_t side; /* rodt_side */
+    int16_t side; /* rodt_side; 16 bits, so that a position is as large as a date and passes in one register */
 } rodt_position;
 
 /* Room for any position with its closing zero byte. */

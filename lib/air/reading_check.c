@@ -1,35 +1,9 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* What a reading of an air check must be before it is judged: each member by itself, and those that belong together. */
 #include "core/exact.h"
+#include "core/fault.h"
 #include "core/text.h"
 #include "rodtravel/aircheck.h"
-
-#include <stdio.h>
-
-static rodt_status refuse(rodt_error *error, const char *field, const char *sentence)
-{
-    rodti_text_error(error, RODT_E_ARGUMENT, 0, "%s", sentence);
-    if (error != NULL)
-        snprintf(error->field, sizeof error->field, "%s", field);
-    return RODT_E_ARGUMENT;
-}
-
-/* All zero bytes, or what the library's own readers and functions make. NULL = it is sound. */
-static const char *find_fault(rodt_ratio value, int64_t most, const char *above)
-{
-    rodt_ratio lowest;
-    if (value.num == 0 && value.den == 0)
-        return NULL;
-    if (value.den == 0)
-        return "the denominator is zero";
-    if (value.den < 0)
-        return "the denominator is below zero";
-    if (value.num < 0)
-        return "the figure is below zero";
-    if (!rodti_exact_make(value.num, value.den, &lowest) || lowest.den != value.den)
-        return "the fraction is not in lowest terms";
-    return rodti_exact_compare(value, (rodt_ratio){most, 1}) > 0 ? above : NULL;
-}
 
 static rodt_status check_figures(const rodt_air_reading *reading, rodt_error *error)
 {
@@ -49,9 +23,9 @@ static rodt_status check_figures(const rodt_air_reading *reading, rodt_error *er
                    {"actual_volume", reading->actual_volume, RODT_VOLUME_MAX_CUBIC_INCHES, volume},
                    {"required_volume", reading->required_volume, RODT_VOLUME_MAX_CUBIC_INCHES, volume}};
     for (size_t i = 0; i < COUNT_OF(figures); i++) {
-        const char *fault = find_fault(figures[i].value, figures[i].most, figures[i].above);
+        const char *fault = rodti_ratio_fault(figures[i].value, figures[i].most, figures[i].above);
         if (fault != NULL)
-            return refuse(error, figures[i].field, fault);
+            return rodti_field_error(error, figures[i].field, fault);
     }
     return RODT_OK;
 }
@@ -59,13 +33,13 @@ static rodt_status check_figures(const rodt_air_reading *reading, rodt_error *er
 static rodt_status check_words(const rodt_air_reading *reading, rodt_error *error)
 {
     if (reading->check == RODT_AIR_CHECK_NONE || (unsigned)reading->check >= RODT_AIR_CHECK_END)
-        return refuse(error, "check", "there is no such check");
+        return rodti_field_error(error, "check", "there is no such check");
     if ((unsigned)reading->vehicle >= RODT_VEHICLE_CLASS_END)
-        return refuse(error, "vehicle", "there is no such class of vehicles");
+        return rodti_field_error(error, "vehicle", "there is no such class of vehicles");
     if ((unsigned)reading->span >= RODT_AIR_SPAN_END)
-        return refuse(error, "span", "there is no such timed span");
+        return rodti_field_error(error, "span", "there is no such timed span");
     if ((unsigned)reading->answer >= RODT_RECORDED_END)
-        return refuse(error, "answer", "an answer is yes, no or not recorded");
+        return rodti_field_error(error, "answer", "an answer is yes, no or not recorded");
     return RODT_OK;
 }
 
@@ -73,11 +47,11 @@ static rodt_status check_counts(const rodt_air_reading *reading, rodt_error *err
 {
     bool alone = reading->vehicle == RODT_VEHICLE_CLASS_SINGLE || reading->vehicle == RODT_VEHICLE_CLASS_BUS;
     if (reading->towed_units < 0 || reading->towed_units > RODT_AIR_COUNT_MAX)
-        return refuse(error, "towed_units", "there are 0 to 99 towed units");
+        return rodti_field_error(error, "towed_units", "there are 0 to 99 towed units");
     if (reading->towed_units > 0 && alone)
-        return refuse(error, "towed_units", "a single vehicle or a bus has no towed units");
+        return rodti_field_error(error, "towed_units", "a single vehicle or a bus has no towed units");
     if (reading->applications < 0 || reading->applications > RODT_AIR_COUNT_MAX)
-        return refuse(error, "applications", "there are 0 to 99 full applications");
+        return rodti_field_error(error, "applications", "there are 0 to 99 full applications");
     return RODT_OK;
 }
 
@@ -98,12 +72,12 @@ rodt_status rodt_air_reading_check(const rodt_air_reading *reading, rodt_error *
     if (status == RODT_OK)
         status = check_counts(reading, error);
     if (status == RODT_OK && !is_built(reading->built))
-        status = refuse(error, "built", "there is no such day, or its year is not 1900 to 2199");
+        status = rodti_field_error(error, "built", "there is no such day, or its year is not 1900 to 2199");
     if (status == RODT_OK)
         status = check_figures(reading, error);
     for (size_t i = 0; i < COUNT_OF(reading->reserved) && status == RODT_OK; i++) {
         if (reading->reserved[i] != 0)
-            status = refuse(error, "reserved", "the reserve must be zero");
+            status = rodti_field_error(error, "reserved", "the reserve must be zero");
     }
     return status;
 }

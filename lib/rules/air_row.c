@@ -119,7 +119,7 @@ static bool read_figures(table_reader *reader, rodt_air_limit *row)
 bool rodti_table_air(table_reader *reader, rodt_air_limit *out)
 {
     rodt_air_limit row = {.published = reader->cells[AIR_PUBLISHED].text, .setup = reader->cells[AIR_SETUP].text};
-    rodt_evidence evidence;
+    RODT_ENUM32(rodt_evidence) evidence;
     bool good = read_words(reader, &row);
     good = read_towed(reader, &row) && good;
     good = read_built(reader, &row) && good;
