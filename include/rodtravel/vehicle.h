@@ -31,7 +31,7 @@ RODT_API bool rodt_side_find(const char *word, size_t size, RODT_ENUM32(rodt_sid
  * from the front through every unit. All zero bytes mean "not given". */
 typedef struct rodt_position {
     int16_t axle; /* 1 to RODT_AXLE_NUMBER_MAX */
-    int16_t side; /* rodt_side; 16 bits, so that a position is as large as a date and passes in one register */
+    int16_t side; /* rodt_side; 16 bits whatever the compiler's options, so that a position is as small as a day */
 } rodt_position;
 
 /* Room for any position with its closing zero byte. */
@@ -153,14 +153,28 @@ RODT_API rodt_status rodt_count_format(const rodt_count *count, char *text, size
 /* The same as data. Statuses as rodt_finding_message. */
 RODT_API rodt_status rodt_count_message(const rodt_count *count, rodt_message *out);
 
-/* Where the figures of the criterion come from. Part 0: the share; 1: the excess from which a brake counts as one;
- * 2: that it counts as half below it; 3: the chart of whole brakes; 4: a steering axle by itself. NULL beyond;
- * evidence, if not NULL, gets how the part was checked. */
-#define RODT_COUNT_PARTS 5
-RODT_API const rodt_source *rodt_count_source(size_t part, RODT_ENUM32(rodt_evidence) *evidence);
+/* The parts of the criterion, each with its source. */
+typedef enum rodt_count_part RODT_ENUM_TYPE {
+    RODT_COUNT_PART_SHARE = 0,     /* the share of defective brakes from which a vehicle is out of service */
+    RODT_COUNT_PART_FULL_FROM = 1, /* the excess from which a brake counts as one */
+    RODT_COUNT_PART_HALF = 2,      /* a brake that is over by less counts as half */
+    RODT_COUNT_PART_CHART = 3,     /* the chart of whole brakes */
+    RODT_COUNT_PART_STEERING = 4   /* a steering axle by itself */
+} rodt_count_part;
+#define RODT_COUNT_PART_END 5 /* one more than the last; grows in later versions */
 
-/* What the source says of the part, in few words. Constant; "" beyond the last part. */
-RODT_API const char *rodt_count_words(size_t part);
+/* The stable word of a part, "full-from"; "" for a number that is none. Constant, never NULL. */
+RODT_API const char *rodt_count_part_name(rodt_count_part part);
+
+/* Finds a part by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
+ * untouched. */
+RODT_API bool rodt_count_part_find(const char *word, size_t size, RODT_ENUM32(rodt_count_part) *out);
+
+/* Where a part comes from; NULL for a number that is none. evidence, if not NULL, gets how it was checked. */
+RODT_API const rodt_source *rodt_count_part_source(rodt_count_part part, RODT_ENUM32(rodt_evidence) *evidence);
+
+/* What the source says of a part, in few words; "" for a number that is none. Constant, never NULL. */
+RODT_API const char *rodt_count_part_text(rodt_count_part part);
 
 /* --- The vehicle ------------------------------------------------------------------------------------- */
 

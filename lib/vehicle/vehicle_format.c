@@ -17,17 +17,19 @@ static const rodt_source *source_of(vehicle_part part, RODT_ENUM32(rodt_evidence
     return rodti_table_vehicle[part].source;
 }
 
-static const vehicle_part count_parts[RODT_COUNT_PARTS] = {VEHICLE_SHARE, VEHICLE_FULL_FROM, VEHICLE_HALF,
-                                                           VEHICLE_CHART, VEHICLE_STEERING};
+static const vehicle_part count_parts[RODT_COUNT_PART_END] = {
+    [RODT_COUNT_PART_SHARE] = VEHICLE_SHARE, [RODT_COUNT_PART_FULL_FROM] = VEHICLE_FULL_FROM,
+    [RODT_COUNT_PART_HALF] = VEHICLE_HALF,   [RODT_COUNT_PART_CHART] = VEHICLE_CHART,
+    [RODT_COUNT_PART_STEERING] = VEHICLE_STEERING};
 
-const rodt_source *rodt_count_source(size_t part, RODT_ENUM32(rodt_evidence) *evidence)
+const rodt_source *rodt_count_part_source(rodt_count_part part, RODT_ENUM32(rodt_evidence) *evidence)
 {
-    return part < RODT_COUNT_PARTS ? source_of(count_parts[part], evidence) : NULL;
+    return (unsigned)part < RODT_COUNT_PART_END ? source_of(count_parts[part], evidence) : NULL;
 }
 
-const char *rodt_count_words(size_t part)
+const char *rodt_count_part_text(rodt_count_part part)
 {
-    return part < RODT_COUNT_PARTS ? rodti_table_vehicle[count_parts[part]].wording : "";
+    return (unsigned)part < RODT_COUNT_PART_END ? rodti_table_vehicle[count_parts[part]].wording : "";
 }
 
 static vehicle_part part_of_axle(uint32_t bit)

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* The words of sides, adjusters, defects, outcomes, mismatches and advice. */
+/* The words of sides, adjusters, defects, outcomes, parts of the criterion, mismatches and advice. */
 #include "vehicle/words.h"
 
 #include "message/english.h"
@@ -21,6 +21,12 @@ WORDS(outcome, ENUMERATOR(RODT_OUTCOME_UNDETERMINED, "undetermined", "the brakes
       ENUMERATOR(RODT_OUTCOME_BELOW, "below-criterion", "the criterion cannot be reached any more"),
       ENUMERATOR(RODT_OUTCOME_AMBIGUOUS, "ambiguous", "the share is reached, the chart of whole brakes is not"),
       ENUMERATOR(RODT_OUTCOME_OUT_OF_SERVICE, "out-of-service", "the criterion is reached"))
+
+WORDS(count_part, ENUMERATOR(RODT_COUNT_PART_SHARE, "share", "the share from which a vehicle is out of service"),
+      ENUMERATOR(RODT_COUNT_PART_FULL_FROM, "full-from", "the excess from which a brake counts as one"),
+      ENUMERATOR(RODT_COUNT_PART_HALF, "half", "a brake that is over by less counts as half"),
+      ENUMERATOR(RODT_COUNT_PART_CHART, "chart", "the chart of whole brakes"),
+      ENUMERATOR(RODT_COUNT_PART_STEERING, "steering", "a steering axle by itself"))
 
 BIT_WORDS(axle_mismatch,
           ENUMERATOR(RODT_AXLE_SIZE_DIFFERS, "size-differs",

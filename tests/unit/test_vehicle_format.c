@@ -140,24 +140,26 @@ static void each_advice_says_something_of_its_own(void **state)
 static void sources_and_how_they_were_checked(void **state)
 {
     (void)state;
-    static const rodt_evidence expected[RODT_COUNT_PARTS] = {RODT_EVIDENCE_CHECKED, RODT_EVIDENCE_SECOND_HAND, RODT_EVIDENCE_SECOND_HAND,
-                                                             RODT_EVIDENCE_FROM_MEMORY, RODT_EVIDENCE_SECOND_HAND};
+    static const rodt_evidence expected[RODT_COUNT_PART_END] = {
+        RODT_EVIDENCE_CHECKED, RODT_EVIDENCE_SECOND_HAND, RODT_EVIDENCE_SECOND_HAND, RODT_EVIDENCE_FROM_MEMORY,
+        RODT_EVIDENCE_SECOND_HAND};
     RODT_ENUM32(rodt_evidence) evidence;
-    for (size_t part = 0; part < RODT_COUNT_PARTS; part++) {
-        assert_non_null(rodt_count_source(part, NULL));
-        assert_non_null(rodt_count_source(part, &evidence));
+    for (int i = 0; i < RODT_COUNT_PART_END; i++) {
+        const rodt_count_part part = (rodt_count_part)i;
+        assert_non_null(rodt_count_part_source(part, NULL));
+        assert_non_null(rodt_count_part_source(part, &evidence));
         assert_int_equal(evidence, expected[part]);
-        assert_string_not_equal(rodt_count_words(part), "");
+        assert_string_not_equal(rodt_count_part_text(part), "");
     }
-    assert_null(rodt_count_source(RODT_COUNT_PARTS, &evidence));
-    assert_string_equal(rodt_count_words(RODT_COUNT_PARTS), "");
-    assert_non_null(strstr(rodt_count_words(0), "equal to or greater than 20 percent"));
+    assert_null(rodt_count_part_source((rodt_count_part)RODT_COUNT_PART_END, &evidence));
+    assert_string_equal(rodt_count_part_text((rodt_count_part)RODT_COUNT_PART_END), "");
+    assert_non_null(strstr(rodt_count_part_text(RODT_COUNT_PART_SHARE), "equal to or greater than 20 percent"));
     assert_string_equal(rodt_axle_source(RODT_AXLE_SIZE_DIFFERS, &evidence)->section, "393.47(b)");
     assert_int_equal(evidence, RODT_EVIDENCE_CHECKED);
     assert_string_equal(rodt_axle_source(RODT_AXLE_ARM_DIFFERS, &evidence)->section, "393.47(c)");
     assert_null(rodt_axle_source(RODT_AXLE_STROKES_DIFFER, &evidence));
     assert_null(rodt_axle_source(0, NULL));
-    assert_ptr_equal(rodt_axle_source(RODT_AXLE_STEERING_DEAD, NULL), rodt_count_source(4, NULL));
+    assert_ptr_equal(rodt_axle_source(RODT_AXLE_STEERING_DEAD, NULL), rodt_count_part_source(RODT_COUNT_PART_STEERING, NULL));
     assert_string_equal(rodt_advice_source(RODT_ADVICE_FIND_FAULT, &evidence)->body,
                         "National Transportation Safety Board");
     assert_null(rodt_advice_source(RODT_ADVICE_ADJUST, &evidence));

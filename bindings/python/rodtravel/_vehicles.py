@@ -147,10 +147,8 @@ def criterion_parts() -> tuple[CriterionPart, ...]:
     >>> len(criterion_parts())
     5
     """
-    parts: list[CriterionPart] = []
-    while _low.rodt_count_words(len(parts)):
-        parts.append(CriterionPart._read((_low.rodt_count_words(len(parts)), *_low.rodt_count_source(len(parts)))))
-    return tuple(parts)
+    return tuple(CriterionPart._read((_low.rodt_count_part_text(part), *_low.rodt_count_part_source(part)))
+                 for part in range(_low.RODT_COUNT_PART_END))
 
 
 class WheelEnd(Record):

@@ -108,11 +108,12 @@ static void put_sources(json_writer *json)
 {
     json_key(json, "criterion_sources");
     json_open(json, '[');
-    for (size_t part = 0; part < RODT_COUNT_PARTS; part++) {
+    for (int i = 0; i < RODT_COUNT_PART_END; i++) {
+        const rodt_count_part part = (rodt_count_part)i;
         RODT_ENUM32(rodt_evidence) evidence = RODT_EVIDENCE_NONE;
-        const rodt_source *source = rodt_count_source(part, &evidence);
+        const rodt_source *source = rodt_count_part_source(part, &evidence);
         json_open(json, '{');
-        json_pair(json, "words", rodt_count_words(part));
+        json_pair(json, "words", rodt_count_part_text(part));
         put_evidence(json, source, evidence);
         json_close(json, '}');
     }

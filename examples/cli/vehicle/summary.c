@@ -268,14 +268,15 @@ static void list_limit_sources(const vehicle_record *record, vehicle_line line, 
 void vehicle_each_source(const vehicle_record *record, vehicle_line line, void *context)
 {
     list_limit_sources(record, line, context);
-    for (size_t part = 0; part < RODT_COUNT_PARTS; part++) {
+    for (int i = 0; i < RODT_COUNT_PART_END; i++) {
+        const rodt_count_part part = (rodt_count_part)i;
         RODT_ENUM32(rodt_evidence) evidence;
-        const rodt_source *source = rodt_count_source(part, &evidence);
-        bool half = part == 2 && record->vehicle.count.tally.half == 0;
-        bool chart = part == 3 && record->vehicle.count.outcome != RODT_OUTCOME_AMBIGUOUS;
-        bool steering = part == 4;
+        const rodt_source *source = rodt_count_part_source(part, &evidence);
+        bool half = part == RODT_COUNT_PART_HALF && record->vehicle.count.tally.half == 0;
+        bool chart = part == RODT_COUNT_PART_CHART && record->vehicle.count.outcome != RODT_OUTCOME_AMBIGUOUS;
+        bool steering = part == RODT_COUNT_PART_STEERING;
         if (!half && !chart && !steering)
-            list_source(rodt_count_words(part), source, evidence, line, context);
+            list_source(rodt_count_part_text(part), source, evidence, line, context);
     }
 }
 
