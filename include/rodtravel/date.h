@@ -39,7 +39,7 @@ RODT_API const char *rodt_date_order_name(rodt_date_order order);
 RODT_API bool rodt_date_order_find(const char *word, size_t size, RODT_ENUM32(rodt_date_order) *out);
 
 /* True if the date was given. */
-static inline bool rodt_date_given(rodt_date date) { return date.year != 0; }
+RODT_INLINE bool rodt_date_given(rodt_date date) { return date.year != 0; }
 
 /* Returns -1, 0 or 1 as a is before, on or after b. A date that is not given is before every other. */
 RODT_API int rodt_date_compare(rodt_date a, rodt_date b);

@@ -99,7 +99,7 @@ RODT_API RODT_MUST_CHECK rodt_status rodt_length_parse_n(const char *text, size_
                                                          rodt_error *error);
 
 /* True if the value was given (its denominator is not zero). */
-static inline bool rodt_length_given(rodt_length length) { return length.den != 0; }
+RODT_INLINE bool rodt_length_given(rodt_length length) { return length.den != 0; }
 
 /* Returns -1, 0 or 1 as a is shorter than, equal to or longer than b; exact for every value. A length
  * that is not given is before every other. */

@@ -24,7 +24,7 @@ typedef struct rodt_pressure {
 #define RODT_PRESSURE_TEXT_SIZE 64
 
 /* True if the pressure was recorded. */
-static inline bool rodt_pressure_given(rodt_pressure pressure) { return pressure.den != 0; }
+RODT_INLINE bool rodt_pressure_given(rodt_pressure pressure) { return pressure.den != 0; }
 
 /* Makes num/den psi. RODT_OK; RODT_E_ARGUMENT: den is zero or out is NULL; RODT_E_RANGE: no fit. */
 RODT_API RODT_MUST_CHECK rodt_status rodt_pressure_from_psi(int64_t num, int64_t den, rodt_pressure *out);

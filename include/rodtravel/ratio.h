@@ -38,7 +38,7 @@ RODT_API bool rodt_rounding_find(const char *word, size_t size, RODT_ENUM32(rodt
 #define RODT_RATIO_TEXT_SIZE 64
 
 /* True if the value was given (its denominator is not zero). */
-static inline bool rodt_ratio_given(rodt_ratio ratio) { return ratio.den != 0; }
+RODT_INLINE bool rodt_ratio_given(rodt_ratio ratio) { return ratio.den != 0; }
 
 /*
  * Makes num/den in lowest terms.

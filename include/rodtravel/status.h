@@ -23,6 +23,11 @@
 #define RODT_API
 #endif
 
+/* Defines a function of one line in a header. The library has it as a symbol too, for callers that are not in C. */
+#ifndef RODT_INLINE
+#define RODT_INLINE static inline
+#endif
+
 /* The compiler warns of a call that drops the status: where it is not RODT_OK the result is as it was, often nothing at
  * all. The functions that write a text or a message do not have it, nor does rodt_form_parse, whose reading says itself
  * what could not be read. */

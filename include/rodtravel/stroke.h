@@ -252,7 +252,7 @@ RODT_API RODT_MUST_CHECK rodt_status rodt_form_judge_row(const rodt_form *text, 
                                                          rodt_finding *out, rodt_error *error);
 
 /* True if the finding has the reason. */
-static inline bool rodt_finding_has(const rodt_finding *finding, rodt_reason reason)
+RODT_INLINE bool rodt_finding_has(const rodt_finding *finding, rodt_reason reason)
 {
     return (unsigned)reason < 64 && (finding->reasons >> reason & 1u) != 0;
 }

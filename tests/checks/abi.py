@@ -21,7 +21,7 @@ BROKE = ("programs that are built already would break. Undo it, or raise `sovers
 ROWS = {"rodt_source", "rodt_chamber_row", "rodt_limit", "rodt_air_limit", "rodt_volume_row", "rodt_enumerator",
         "rodt_member"}
 
-FUNCTION = re.compile(r"\bRODT_API\b([^;{]*?)\b(rodt_\w+)\s*\(([^;{]*)\)\s*;")
+FUNCTION = re.compile(r"\bRODT_(?:API|INLINE)\b([^;{]*?)\b(rodt_\w+)\s*\(([^;{]*?)\)\s*[;{]")
 NAME_OF_PARAMETER = re.compile(r"(?<=[\s*)])\w+(?=(?:\[[^\]]*\])?$)")
 
 

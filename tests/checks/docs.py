@@ -12,7 +12,7 @@ from tree import Finding
 LEDGER = "tests/fuzz/LEDGER.md"
 MANUAL = "examples/cli/rodtravel.1"
 OPTION = re.compile(r"(?<![\w-])--[a-z][a-z-]*")
-INLINE = re.compile(r"^static inline [^(\n]*?\b(rodt_\w+)\(", re.M)
+INLINE = re.compile(r"^RODT_INLINE [^(\n]*?\b(rodt_\w+)\(", re.M)
 
 
 def _comments(root):

@@ -56,7 +56,7 @@ def line_of(text, offset):
     return text.count("\n", 0, offset) + 1
 
 
-DECLARED = re.compile(r"\bRODT_API\b[^;{]*?\b(rodt_\w+)\s*\(")
+DECLARED = re.compile(r"\bRODT_(?:API|INLINE)\b[^;{]*?\b(rodt_\w+)\s*\(")
 
 
 def public_functions(root):

@@ -146,6 +146,10 @@ static void sources_and_how_they_were_checked(void **state)
     RODT_ENUM32(rodt_evidence) evidence;
     for (int i = 0; i < RODT_COUNT_PART_END; i++) {
         const rodt_count_part part = (rodt_count_part)i;
+        const char *word = rodt_count_part_name(part);
+        RODT_ENUM32(rodt_count_part) same = RODT_COUNT_PART_END;
+        assert_true(rodt_count_part_find(word, strlen(word), &same));
+        assert_int_equal(same, part);
         assert_non_null(rodt_count_part_source(part, NULL));
         assert_non_null(rodt_count_part_source(part, &evidence));
         assert_int_equal(evidence, expected[part]);
