@@ -73,7 +73,8 @@ typedef struct rodt_text_plan rodt_text_plan;
  * error  NULL, or gets what is wrong with a text of the form
  *
  * RODT_OK          *plan can judge
- * RODT_E_ARGUMENT  rules or plan is NULL, or the form holds an unknown enumerator
+ * RODT_E_UNKNOWN_RULES  rules is NULL
+ * RODT_E_ARGUMENT  plan is NULL, or the form holds an unknown enumerator
  * RODT_E_MEMORY    no memory
  * The statuses of rodt_form_judge for a text of the form that cannot be read.
  */

@@ -45,7 +45,8 @@ typedef struct rodt_row_cache rodt_row_cache;
  * cache    gets the cache; untouched on failure
  *
  * RODT_OK          *cache is empty and ready
- * RODT_E_ARGUMENT  a pointer is NULL, a number is out of its range, or the form holds an unknown enumerator
+ * RODT_E_UNKNOWN_RULES  rules is NULL
+ * RODT_E_ARGUMENT  another pointer is NULL, a number is out of its range, or the form holds an unknown enumerator
  * RODT_E_MEMORY    no memory
  */
 RODT_API RODT_MUST_CHECK rodt_status rodt_row_cache_new(const rodt_rules *rules, const rodt_form *form,

@@ -88,16 +88,18 @@ RODT_API const rodt_rules *rodt_rules_at(size_t index);
  *
  * law         the rule set that the limits are based on; must outlive the result, and be compiled in itself
  * name        what messages call the table, for example a file's name; also the id of the result, cut to
- *             39 bytes
+ *             39 bytes. It is not empty, holds no control character, and is not the id of a compiled-in rule set: a
+ *             finding would seem to be judged by the law
  * text, size  the table, UTF-8
  * out         the new rule set, with one user: rodt_rules_unref lets go of it
- * error       NULL, or gets line, column and a sentence
+ * error       NULL, or gets line, column and a sentence; field "name" for a name that is refused
  *
  * RODT_OK          *out is the rule set
+ * RODT_E_UNKNOWN_RULES  law is NULL
  * RODT_E_TABLE     the table is broken: a column is missing, a cell cannot be read, two rows overlap, a row of air
  *                  checks is about another span or number of applications than the law's
  * RODT_E_LAXER     a row is laxer than the law
- * RODT_E_ARGUMENT  a pointer is NULL, or law is not compiled in
+ * RODT_E_ARGUMENT  another pointer is NULL, law is not compiled in, or the name is refused
  * RODT_E_MEMORY    no memory
  */
 RODT_API RODT_MUST_CHECK rodt_status rodt_rules_load(const rodt_rules *law, const char *name, const char *text,

@@ -59,8 +59,9 @@ extern "C" {
 
 /*
  * What a function says of its own work. Every function that can fail returns one of these, and leaves
- * its results as they were unless it returns RODT_OK. The numbers are stable; a later version may add
- * codes inside the group that they belong to by meaning.
+ * its results as they were unless it returns RODT_OK; the exception is rodt_chamber_reader_read, which has written the
+ * codes before the row that fails. The numbers are stable; a later version may add codes inside the group that they
+ * belong to by meaning.
  *
  * A function that writes a text ends in (char *text, size_t size, size_t *needed). `needed` may be NULL; else it gets
  * the bytes of the text with its closing zero byte, on RODT_OK and on RODT_E_SPACE. To ask first, pass text NULL and
@@ -119,7 +120,8 @@ RODT_API bool rodt_status_find(const char *word, size_t size, RODT_ENUM32(rodt_s
 
 /*
  * What was wrong with a text, and where. Functions that take one fill it when they fail and leave it
- * alone otherwise; each of them accepts NULL when the caller does not care. Complete by itself:
+ * alone otherwise; the exceptions are rodt_form_parse and rodt_form_judge_row, which always fill it, with RODT_OK where
+ * nothing was wrong. Each of them accepts NULL when the caller does not care. Complete by itself:
  * this struct does not grow.
  */
 typedef struct rodt_error {

@@ -298,7 +298,8 @@ RODT_API rodt_status rodt_finding_format(const rodt_finding *finding, char *text
 /*
  * Writes one reason of a finding as a sentence with its figures, what would change the answer included: "stroke class
  * not known: judged as standard; as long stroke the limit would be 2 1/2". Statuses as rodt_finding_format;
- * RODT_E_ARGUMENT also if the finding does not have the reason.
+ * RODT_E_ARGUMENT also if the finding does not have the reason, or lacks the rule set or the row that the sentence
+ * speaks of.
  */
 RODT_API rodt_status rodt_finding_reason_format(const rodt_finding *finding, rodt_reason reason, char *text,
                                                size_t size, size_t *needed);
@@ -308,7 +309,7 @@ RODT_API rodt_status rodt_finding_reason_format(const rodt_finding *finding, rod
 RODT_API rodt_status rodt_finding_proof_format(const rodt_finding *finding, char *text, size_t size, size_t *needed);
 
 /* The same sentences as data (message.h), for another language. *out points to what the finding points to, not to
- * the finding. RODT_OK; RODT_E_ARGUMENT: a pointer is NULL, or the finding does not have the reason. */
+ * the finding. RODT_OK; RODT_E_ARGUMENT: a pointer is NULL, or, of a reason, as rodt_finding_reason_format. */
 RODT_API rodt_status rodt_finding_message(const rodt_finding *finding, rodt_message *out);
 RODT_API rodt_status rodt_finding_reason_message(const rodt_finding *finding, rodt_reason reason, rodt_message *out);
 RODT_API rodt_status rodt_finding_proof_message(const rodt_finding *finding, rodt_message *out);

@@ -96,7 +96,7 @@ typedef struct rodt_tally {
 /* More brakes than any file of one vehicle has. */
 #define RODT_BRAKES_MAX 1000000000u
 
-/* Counts one finding in. error: NULL, or gets a sentence. RODT_OK; RODT_E_ARGUMENT: tally or finding is NULL, or there
+/* Counts one finding in. error: NULL, or gets a sentence and the field: "verdict" or "brakes". RODT_OK; RODT_E_ARGUMENT: tally or finding is NULL, or there
  * is no such verdict; RODT_E_RANGE: RODT_BRAKES_MAX are counted. */
 RODT_API RODT_MUST_CHECK rodt_status rodt_tally_add(rodt_tally *tally, const rodt_finding *finding, rodt_error *error);
 
@@ -268,7 +268,7 @@ typedef struct rodt_vehicle_finding {
  * advice       NULL, or gets one advice for each
  *
  * error        NULL, or gets a sentence, as its line the number of the wheel end, counted from 1 (0 = none of them),
- *              and the field (fields.h)
+ *              and the field (fields.h), "brakes", or "count" for no wheel end at all
  *
  * RODT_OK               done
  * RODT_E_UNKNOWN_RULES  rules is NULL

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* Air checks: the rows that are for a vehicle, and the judgement by all of them. */
 #include "air/aircheck.h"
+#include "core/fault.h"
 #include "core/text.h"
 #include "rules/air_strict.h"
 
@@ -185,7 +186,7 @@ static rodt_status check_arguments(const rodt_air_reading *reading, const rodt_r
     if (out == NULL)
         return rodti_text_error(error, RODT_E_ARGUMENT, 0, "room for a finding is needed");
     if (rules == NULL)
-        return rodti_text_error(error, RODT_E_UNKNOWN_RULES, 0, "%s", rodt_status_text(RODT_E_UNKNOWN_RULES));
+        return rodti_rules_error(error);
     return rodt_air_reading_check(reading, error);
 }
 

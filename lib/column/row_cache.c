@@ -197,8 +197,10 @@ rodt_status rodt_row_cache_new(const rodt_rules *rules, const rodt_form *form,
                                const size_t column[RODT_READING_FIELDS], size_t bytes, uint32_t results,
                                rodt_row_cache **cache)
 {
-    if (rules == NULL || form == NULL || column == NULL || cache == NULL || bytes == 0 || bytes > BYTES_MOST ||
-        results == 0 || results > RESULTS_MOST || (unsigned)form->style.unit >= RODT_UNIT_END ||
+    if (rules == NULL)
+        return RODT_E_UNKNOWN_RULES;
+    if (form == NULL || column == NULL || cache == NULL || bytes == 0 || bytes > BYTES_MOST || results == 0 ||
+        results > RESULTS_MOST || (unsigned)form->style.unit >= RODT_UNIT_END ||
         (unsigned)form->date_order >= RODT_DATE_ORDER_END)
         return RODT_E_ARGUMENT;
     const rodt_form style = {.style = form->style, .date_order = form->date_order,

@@ -58,7 +58,9 @@ rodt_status rodt_text_plan_new(const rodt_rules *rules, const rodt_form *form, r
                                rodt_error *error)
 {
     const rodt_form shared = form != NULL ? *form : (rodt_form){.chamber = NULL};
-    if (rules == NULL || plan == NULL || (unsigned)shared.style.unit >= RODT_UNIT_END ||
+    if (rules == NULL)
+        return rodti_rules_error(error);
+    if (plan == NULL || (unsigned)shared.style.unit >= RODT_UNIT_END ||
         (unsigned)shared.date_order >= RODT_DATE_ORDER_END)
         return RODT_E_ARGUMENT;
     rodt_status status = check_form(&shared, error);

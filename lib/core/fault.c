@@ -33,7 +33,7 @@ rodt_status rodti_field_error(rodt_error *error, const char *field, const char *
 
 rodt_status rodti_rules_error(rodt_error *error)
 {
-    return rodti_text_error(error, RODT_E_UNKNOWN_RULES, 0, "%s", rodt_status_text(RODT_E_UNKNOWN_RULES));
+    return rodti_text_error(error, RODT_E_UNKNOWN_RULES, 0, "no rule set was given");
 }
 
 bool rodti_is_zero(const uint64_t *reserved, size_t count)

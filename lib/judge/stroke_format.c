@@ -77,7 +77,14 @@ rodt_status rodt_finding_format(const rodt_finding *finding, char *text, size_t 
 
 static void start(rodt_message *out, rodt_message_code code) { rodti_message_start(out, code); }
 
-static void say_over(rodt_message *out, const rodt_finding *finding) { add_excess(out, finding); }
+/* The reason speaks of the law's limit, which a carrier's own can be below. */
+static void say_over(rodt_message *out, const rodt_finding *finding)
+{
+    rodt_length excess = {0};
+    if (rodt_length_subtract(finding->applied_stroke, finding->law_limit, &excess) == RODT_OK && excess.num == 0)
+        start(out, RODT_MESSAGE_STROKE_AT_LIMIT_FAILS);
+    add_length(out, finding, "excess", excess);
+}
 
 static void say_over_own(rodt_message *out, const rodt_finding *finding)
 {
@@ -210,8 +217,6 @@ static void say_from_rated(rodt_message *out, const rodt_finding *finding)
 
 static void say_printed_mm(rodt_message *out, const rodt_finding *finding)
 {
-    if (finding->limit_row == NULL)
-        return;
     rodti_message_length(out, "printed", finding->limit_row->printed_mm, RODT_UNIT_MM);
     rodti_message_limit(out, "limit", finding->limit_row->limit, RODT_UNIT_MM);
 }
@@ -321,9 +326,25 @@ static const struct reason_sentence {
     [RODT_REASON_LOST_BLANK] = {RODT_MESSAGE_STROKE_LOST_BLANK, say_lost_blank},
 };
 
+/* Their sentences speak of the rule set. */
+#define REASONS_OF_RULES                                                                                      \
+    (REASON_BIT(RODT_REASON_AT_LIMIT) | REASON_BIT(RODT_REASON_PRESSURE_LOW) |                                \
+     REASON_BIT(RODT_REASON_PRESSURE_HIGH) | REASON_BIT(RODT_REASON_PRESSURE_NOT_RECORDED) |                  \
+     REASON_BIT(RODT_REASON_ASSUMED_CLAMP) | REASON_BIT(RODT_REASON_RULES_NOT_IN_FORCE) |                     \
+     REASON_BIT(RODT_REASON_LIMIT_FROM_RATED) | REASON_BIT(RODT_REASON_DATE_UNREADABLE))
+
+/* False for a finding that lost what the sentence speaks of: one that was filled by hand, or kept without it. */
+static bool can_say(const rodt_finding *finding, rodt_reason reason)
+{
+    if (reason == RODT_REASON_PRINTED_MM_DIFFERS)
+        return finding->limit_row != NULL;
+    return finding->rules != NULL || (REASONS_OF_RULES & REASON_BIT(reason)) == 0;
+}
+
 rodt_status rodt_finding_reason_message(const rodt_finding *finding, rodt_reason reason, rodt_message *out)
 {
-    if (finding == NULL || out == NULL || rodt_reason_name(reason)[0] == '\0' || !rodt_finding_has(finding, reason))
+    if (finding == NULL || out == NULL || rodt_reason_name(reason)[0] == '\0' || !rodt_finding_has(finding, reason) ||
+        !can_say(finding, reason))
         return RODT_E_ARGUMENT;
     start(out, sentences[reason].code);
     if (sentences[reason].say != NULL)

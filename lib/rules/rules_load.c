@@ -6,6 +6,8 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "core/fault.h"
+#include "core/text.h"
 #include "rules/air_choice.h"
 #include "rules/air_row.h"
 #include "rules/air_strict.h"
@@ -117,6 +119,36 @@ static size_t cut_name(const char *name)
 {
     size_t size = strlen(name);
     return size <= NAME_MAX_BYTES ? size : rodti_text_cut(name, NAME_MAX_BYTES);
+}
+
+/* A finding names its rule set: no carrier's may look like a law, and its name goes into one line. */
+static const char *name_fault(const char *name)
+{
+    const char *trimmed = name;
+    size_t size = strlen(name), cut = cut_name(name);
+    rodti_text_trim(&trimmed, &size);
+    if (size == 0)
+        return "a carrier's own limits need a name";
+    for (const char *at = name; *at != '\0'; at++)
+        if ((unsigned char)*at < ' ' || *at == '\x7f')
+            return "the name holds a control character";
+    for (size_t i = 0; i < rodt_rules_count(); i++) {
+        const char *id = rodt_rules_id(rodt_rules_at(i));
+        if (strlen(id) == cut && memcmp(id, name, cut) == 0)
+            return "this is the name of a law; a carrier's own limits need another";
+    }
+    return NULL;
+}
+
+static rodt_status check_arguments(const loading *load, const char *name, const char *text, rodt_rules **out,
+                                   rodt_error *error)
+{
+    if (load->law == NULL)
+        return rodti_rules_error(error);
+    if (name == NULL || text == NULL || out == NULL || !is_compiled_in(load->law) || !is_compiled_in(load->air_law))
+        return rodti_text_error(error, RODT_E_ARGUMENT, 0, "%s", rodt_status_text(RODT_E_ARGUMENT));
+    const char *fault = name_fault(name);
+    return fault != NULL ? rodti_field_error(error, "name", fault) : RODT_OK;
 }
 
 /* What is not the carrier's own (the comparator, the window, the share) is the law's. */
@@ -358,8 +390,9 @@ rodt_status rodti_rules_load_with(void *(*allocate)(size_t), const rodt_rules *l
                                   const char *name, const char *text, size_t size, rodt_rules **out, rodt_error *error)
 {
     loading load = {.law = law, .air_law = air_law != NULL ? air_law : law};
-    if (name == NULL || text == NULL || out == NULL || !is_compiled_in(law) || !is_compiled_in(load.air_law))
-        return rodti_text_error(error, RODT_E_ARGUMENT, 0, "%s", rodt_status_text(RODT_E_ARGUMENT));
+    rodt_status status = check_arguments(&load, name, text, out, error);
+    if (status != RODT_OK)
+        return status;
     if (size > LOAD_SIZE_MAX)
         return rodti_text_error(error, RODT_E_TABLE, 0, "this is longer than any table of limits");
     if (!rodti_table_find_parts(text, size, load.parts, &load.fault) || !count_rows(&load, PART_LIMITS) ||

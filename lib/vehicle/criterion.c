@@ -63,7 +63,13 @@ rodt_defect rodt_finding_defect(const rodt_finding *finding)
     return RODT_DEFECT_UNKNOWN;
 }
 
-static const char too_many[] = "these are more brakes than any vehicle has";
+static rodt_status too_many_error(rodt_error *error)
+{
+    (void)rodti_field_error(error, "brakes", "these are more brakes than any vehicle has");
+    if (error != NULL)
+        error->status = RODT_E_RANGE;
+    return RODT_E_RANGE;
+}
 
 rodt_status rodt_tally_add(rodt_tally *tally, const rodt_finding *finding, rodt_error *error)
 {
@@ -72,7 +78,7 @@ rodt_status rodt_tally_add(rodt_tally *tally, const rodt_finding *finding, rodt_
     if (finding->verdict >= RODT_VERDICT_END)
         return rodti_field_error(error, "verdict", "there is no such verdict");
     if (tally->brakes >= RODT_BRAKES_MAX)
-        return rodti_text_error(error, RODT_E_RANGE, 0, "%s", too_many);
+        return too_many_error(error);
     rodt_defect defect = rodt_finding_defect(finding);
     tally->brakes++;
     tally->full += defect == RODT_DEFECT_FULL;
@@ -88,7 +94,7 @@ static rodt_status check_tally(const rodt_tally *tally, uint32_t brakes, rodt_er
 {
     uint64_t classified = (uint64_t)tally->full + tally->half + tally->unknown;
     if (tally->brakes > RODT_BRAKES_MAX || brakes > RODT_BRAKES_MAX)
-        return rodti_text_error(error, RODT_E_RANGE, 0, "%s", too_many);
+        return too_many_error(error);
     if (classified > tally->brakes || tally->inoperative > tally->full)
         return rodti_field_error(error, "tally", "the tally counts more defects than brakes");
     if (brakes != 0 && brakes < tally->brakes)

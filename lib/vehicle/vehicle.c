@@ -295,7 +295,7 @@ static rodt_status check_arguments(const rodt_wheel_end *ends, size_t count, con
                                    const rodt_vehicle_finding *out, rodt_error *error)
 {
     if (ends == NULL || count == 0)
-        return rodti_field_error(error, "", "one wheel end is needed at least");
+        return rodti_field_error(error, ends == NULL ? "ends" : "count", "one wheel end is needed at least");
     if (findings == NULL || out == NULL)
         return rodti_field_error(error, "", "findings of the wheel ends and room for that of the vehicle are needed");
     return RODT_OK;

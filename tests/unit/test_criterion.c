@@ -279,12 +279,17 @@ static void wrong_calls(void **state)
     kept = count;
     assert_int_equal(rodt_tally_add(NULL, &finding, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_tally_add(&tally, NULL, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_tally_add(&full, &finding, NULL), RODT_E_RANGE);
+    rodt_error error = {0};
+    assert_int_equal(rodt_tally_add(&full, &finding, &error), RODT_E_RANGE);
+    assert_int_equal(error.status, RODT_E_RANGE);
+    assert_string_equal(error.field, "brakes");
     assert_int_equal(full.brakes, RODT_BRAKES_MAX);
     assert_int_equal(rodt_tally_judge(NULL, 0, &count, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_tally_judge(&tally, 0, NULL, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_tally_judge(&tally, 3, &count, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_tally_judge(&tally, RODT_BRAKES_MAX + 1, &count, NULL), RODT_E_RANGE);
+    error = (rodt_error){0};
+    assert_int_equal(rodt_tally_judge(&tally, RODT_BRAKES_MAX + 1, &count, &error), RODT_E_RANGE);
+    assert_string_equal(error.field, "brakes");
     static const rodt_tally broken[] = {{4, 5, 0, 0, 0, {0}}, {4, 2, 2, 1, 0, {0}}, {4, 1, 0, 0, 2, {0}},
                                         {4, UINT32_MAX, 5, 0, 0, {0}}};
     for (size_t i = 0; i < sizeof broken / sizeof broken[0]; i++)

@@ -301,6 +301,9 @@ static void no_rule_set(void **state)
     rodt_identification found;
     rodt_error error = {.status = RODT_OK};
     assert_null(typo);
+    assert_int_equal(rodt_vehicle_judge(&end, 0, 0, rodt_rules_find("us-fmcsr"), &finding, NULL, &vehicle, &error),
+                     RODT_E_ARGUMENT);
+    assert_string_equal(error.field, "count");
     assert_int_equal(rodt_reading_judge(&reading, typo, &finding, &error), RODT_E_UNKNOWN_RULES);
     assert_int_equal(error.status, RODT_E_UNKNOWN_RULES);
     assert_true(strlen(error.text) > 10);

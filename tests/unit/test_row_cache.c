@@ -271,7 +271,7 @@ static void test_refused(void **unused)
     const rodt_form form = {.chamber = NULL};
     const size_t column[RODT_READING_FIELDS] = {0, 1, 2};
     rodt_row_cache *cache = NULL;
-    assert_int_equal(rodt_row_cache_new(NULL, &form, column, 8, 10, &cache), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_row_cache_new(NULL, &form, column, 8, 10, &cache), RODT_E_UNKNOWN_RULES);
     assert_int_equal(rodt_row_cache_new(rules, NULL, column, 8, 10, &cache), RODT_E_ARGUMENT);
     assert_int_equal(rodt_row_cache_new(rules, &form, NULL, 8, 10, &cache), RODT_E_ARGUMENT);
     assert_int_equal(rodt_row_cache_new(rules, &form, column, 0, 10, &cache), RODT_E_ARGUMENT);

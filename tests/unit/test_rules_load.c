@@ -288,7 +288,8 @@ static void wrong_arguments_are_refused(void **state)
     rodt_error error = {0};
     assert_int_equal(rodt_rules_load(own, "x", HEAD, sizeof HEAD - 1, &rules, &error), RODT_E_ARGUMENT);
     assert_int_equal(error.status, RODT_E_ARGUMENT);
-    assert_int_equal(rodt_rules_load(NULL, "x", HEAD, sizeof HEAD - 1, &rules, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_rules_load(NULL, "x", HEAD, sizeof HEAD - 1, &rules, &error), RODT_E_UNKNOWN_RULES);
+    assert_string_equal(error.text, "no rule set was given");
     assert_int_equal(rodt_rules_load(law, NULL, HEAD, sizeof HEAD - 1, &rules, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_rules_load(law, "x", NULL, 0, &rules, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_rules_load(law, "x", HEAD, sizeof HEAD - 1, NULL, NULL), RODT_E_ARGUMENT);
@@ -337,6 +338,26 @@ static void names_are_cut_between_characters(void **state)
     rodt_rules *rules = NULL;
     assert_int_equal(rodt_rules_load(rodt_rules_find("us-fmcsr"), name, text, strlen(text), &rules, NULL), RODT_OK);
     assert_string_equal(rodt_rules_id(rules), "abcdefghijklmnopqrstuvwxyzabcdefghijk");
+    rodt_rules_unref(rules);
+}
+
+/* A finding that was kept names its rule set: a carrier's must not look like the law. */
+static void a_name_that_misleads_is_refused(void **state)
+{
+    (void)state;
+    static const char text[] = HEAD "clamp,30,standard,2\n";
+    static const char *const names[] = {"", "  ", "us-fmcsr", "us-cdl", "own\n", "\x1b[1m", "own\x7f"};
+    const rodt_rules *law = rodt_rules_find("us-fmcsr");
+    rodt_rules *rules = NULL;
+    for (size_t i = 0; i < COUNT_OF(names); i++) {
+        rodt_error error = {0};
+        assert_int_equal(rodt_rules_load(law, names[i], text, strlen(text), &rules, &error), RODT_E_ARGUMENT);
+        assert_int_equal(error.status, RODT_E_ARGUMENT);
+        assert_string_equal(error.field, "name");
+        assert_true(strlen(error.text) > 10);
+        assert_null(rules);
+    }
+    assert_int_equal(rodt_rules_load(law, "us-fmcsr.csv", text, strlen(text), &rules, NULL), RODT_OK);
     rodt_rules_unref(rules);
 }
 
@@ -440,6 +461,7 @@ int main(void)
         cmocka_unit_test(a_finding_outlives_the_first_user),
         cmocka_unit_test(compiled_in_rule_sets_are_not_counted),
         cmocka_unit_test(names_are_cut_between_characters),
+        cmocka_unit_test(a_name_that_misleads_is_refused),
         cmocka_unit_test(hostile_sizes_are_refused),
         cmocka_unit_test(every_beginning_of_a_table_is_safe),
         cmocka_unit_test(every_changed_byte_is_safe),

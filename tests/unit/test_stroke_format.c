@@ -82,6 +82,51 @@ static void reason_says(const rodt_finding *finding, rodt_reason reason, const c
         fail_msg("\"%s\" does not say \"%s\"", sentence, part);
 }
 
+/* Stored findings come back without the rule set: a sentence that speaks of it is refused, never guessed. */
+static void a_finding_without_rules_is_safe(void **state)
+{
+    (void)state;
+    rodt_finding finding = judge((rodt_form){.chamber = "30", .released = "2", .applied = "4"}, "us-fmcsr");
+    char sentence[RODT_SENTENCE_SIZE];
+    rodt_message message;
+    finding.rules = NULL;
+    finding.limit_row = finding.own_row = NULL;
+    finding.source = NULL;
+    assert_true(rodt_finding_has(&finding, RODT_REASON_ASSUMED_CLAMP));
+    assert_int_equal(rodt_finding_format(&finding, sentence, sizeof sentence, NULL), RODT_OK);
+    assert_int_equal(rodt_finding_proof_format(&finding, sentence, sizeof sentence, NULL), RODT_OK);
+    assert_int_equal(rodt_finding_json_format(&finding, 0, sentence, sizeof sentence, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_finding_defect(&finding), RODT_DEFECT_NONE);
+    finding.reasons = UINT64_MAX;
+    static const uint64_t spoken =
+        RODT_REASON_BIT(RODT_REASON_AT_LIMIT) | RODT_REASON_BIT(RODT_REASON_PRESSURE_LOW) |
+        RODT_REASON_BIT(RODT_REASON_PRESSURE_HIGH) | RODT_REASON_BIT(RODT_REASON_PRESSURE_NOT_RECORDED) |
+        RODT_REASON_BIT(RODT_REASON_ASSUMED_CLAMP) | RODT_REASON_BIT(RODT_REASON_RULES_NOT_IN_FORCE) |
+        RODT_REASON_BIT(RODT_REASON_LIMIT_FROM_RATED) | RODT_REASON_BIT(RODT_REASON_PRINTED_MM_DIFFERS) |
+        RODT_REASON_BIT(RODT_REASON_DATE_UNREADABLE);
+    for (int i = 0; i < RODT_REASON_END; i++) {
+        bool refused = rodt_reason_name((rodt_reason)i)[0] == '\0' || (spoken >> i & 1) != 0;
+        rodt_status status = refused ? RODT_E_ARGUMENT : RODT_OK;
+        assert_int_equal(rodt_finding_reason_format(&finding, (rodt_reason)i, sentence, sizeof sentence, NULL), status);
+        assert_int_equal(rodt_finding_reason_message(&finding, (rodt_reason)i, &message), status);
+    }
+}
+
+/* The law's limit is 1 3/4, the carrier's own 1 1/2: the reason speaks of the law. */
+static void an_excess_is_over_the_law(void **state)
+{
+    (void)state;
+    static const char table[] = "family,size,class,limit\nclamp,20,standard,1 1/2\n";
+    const rodt_form over = {.chamber = "20 standard", .released = "2", .applied = "3 13/16"};
+    rodt_finding finding;
+    rodt_rules *own;
+    assert_int_equal(rodt_rules_load(rodt_rules_find("us-fmcsr"), "yard", table, sizeof table - 1, &own, NULL),
+                     RODT_OK);
+    assert_int_equal(rodt_form_judge(&over, own, &finding, NULL), RODT_OK);
+    reason_says(&finding, RODT_REASON_OVER_LIMIT, "over the limit by 1/16");
+    rodt_rules_unref(own);
+}
+
 static void sentences_carry_their_figures(void **state)
 {
     (void)state;
@@ -181,6 +226,8 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(the_sum_is_one_line),         cmocka_unit_test(codes_are_for_ever),
+        cmocka_unit_test(a_finding_without_rules_is_safe),
+        cmocka_unit_test(an_excess_is_over_the_law),
         cmocka_unit_test(sentences_carry_their_figures), cmocka_unit_test(the_proof_is_a_sentence),
         cmocka_unit_test(every_reason_fits_its_room),  cmocka_unit_test(a_small_buffer_stays_untouched),
     };

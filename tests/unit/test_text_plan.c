@@ -517,7 +517,8 @@ static void test_refused_calls(void **state)
     (void)state;
     const rodt_rules *rules = rodt_rules_find("us-fmcsr");
     rodt_error error = {.status = RODT_OK};
-    assert_int_equal(rodt_text_plan_new(NULL, &plain, &plan, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_text_plan_new(NULL, &plain, &plan, &error), RODT_E_UNKNOWN_RULES);
+    assert_string_equal(error.text, "no rule set was given");
     assert_int_equal(rodt_text_plan_new(rules, &plain, NULL, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_text_plan_new(rules, &(rodt_form){.style = {.unit = (rodt_unit)9}}, &plan, NULL),
                      RODT_E_ARGUMENT);
