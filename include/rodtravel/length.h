@@ -68,8 +68,9 @@ RODT_API RODT_MUST_CHECK rodt_status rodt_length_from_mm(int64_t num, int64_t de
  * number is inches. A fraction such as 1/8 is inches only: no metric tape has eighths. Digits are plain
  * ASCII. Never guesses: a text that could mean two values, and one that means none, is an error, and so is a
  * fraction that is on no tape, such as a sixth or a third: it is a sixteenth or a thirty-second that lost a
- * digit. A blank that was lost is not noticed here: "31/8" is read as it is written, 3 7/8 in. Forms notice it, and only
- * they (rodt_form_parse and what judges forms and columns of texts). Reads neither the locale nor any global state. The result is 0 to 24 in.
+ * digit. A blank that was lost is not noticed here: "31/8" is read as it is written, 3 7/8 in. Forms notice it, and
+ * only they: rodt_form_parse, and what judges forms and columns of texts. Reads neither the locale nor any global
+ * state. The result is 0 to 24 in.
  *
  * text   zero-terminated UTF-8
  * out    the length

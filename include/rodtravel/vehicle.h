@@ -96,8 +96,8 @@ typedef struct rodt_tally {
 /* More brakes than any file of one vehicle has. */
 #define RODT_BRAKES_MAX 1000000000u
 
-/* Counts one finding in. error: NULL, or gets a sentence and the field: "verdict" or "brakes". RODT_OK; RODT_E_ARGUMENT: tally or finding is NULL, or there
- * is no such verdict; RODT_E_RANGE: RODT_BRAKES_MAX are counted. */
+/* Counts one finding in. error: NULL, or gets a sentence and the field: "verdict" or "brakes". RODT_OK;
+ * RODT_E_ARGUMENT: tally or finding is NULL, or there is no such verdict; RODT_E_RANGE: RODT_BRAKES_MAX are counted. */
 RODT_API RODT_MUST_CHECK rodt_status rodt_tally_add(rodt_tally *tally, const rodt_finding *finding, rodt_error *error);
 
 /* Whether the roadside criterion is met. The words of rodt_outcome_name are stable. */

@@ -336,9 +336,20 @@ def check_conditions(run, _):
                          (status, [code] if code else []))
 
 
+def refused_names(run, folder):
+    """A finding names its rule set: a file that is named as a law, or breaks a line, is refused."""
+    for name, sentence in ((b"us-fmcsr", "this is the name of a law"), (b"o\nwn.csv", "a control character"),
+                           (b"ow\x7fn.csv", "a control character")):
+        with open(os.path.join(folder.encode(), name), "w", encoding="utf-8") as file:
+            file.write("family,size,class,limit\nclamp,30,standard,1 7/8\n")
+        done = run("stroke", "30", "2", "3", "--limits", name, cwd=folder)
+        yield 1
+        yield from equal(name, (done.returncode, done.out, sentence in done.err), (2, "", True))
+
+
 def name_in_json(run, folder):
-    """A file may have any name; the JSON that holds it is sound all the same."""
-    for name in (b'o"w\\n.csv', b"o\nw\x01n\x7f.csv", b"\xe9\xed\xa0\x80.csv", "\u00bd\u65e5\U0001f600.csv".encode()):
+    """A file may have any other name; the JSON that holds it is sound all the same."""
+    for name in (b'o"w\\n.csv', b"\xe9\xed\xa0\x80.csv", "\u00bd\u65e5\U0001f600.csv".encode()):
         with open(os.path.join(folder.encode(), name), "w", encoding="utf-8") as file:
             file.write("family,size,class,limit\nclamp,30,standard,1 7/8\n")
         done = run("stroke", "30", "2", "3", "--json", "--limits", name, cwd=folder)
@@ -362,6 +373,7 @@ def check_own_limits(run, _):
             file.write("clamp,24,standard,1 7/8\n")
         done = run(*stroke)
         yield from name_in_json(run, folder)
+        yield from refused_names(run, folder)
         named = "own.csv:3:" in done.err.replace("\n           ", "")
         yield from equal("laxer", (done.returncode, named), (2, True))
 
