@@ -367,7 +367,8 @@ rodt_status rodt_air_finding_format(const rodt_air_finding *finding, char *text,
 
 static void add_bounds(rodt_message *out, const rodt_air_limit *row, const rodt_air_finding *finding)
 {
-    static const rodt_message_code words[] = {[RODT_COMPARISON_LESS_THAN] = RODT_MESSAGE_AIR_EDGE_OR_MORE,
+    static const rodt_message_code words[RODT_COMPARISON_END] = {
+                                              [RODT_COMPARISON_LESS_THAN] = RODT_MESSAGE_AIR_EDGE_OR_MORE,
                                               [RODT_COMPARISON_NOT_MORE_THAN] = RODT_MESSAGE_AIR_EDGE_ABOVE,
                                               [RODT_COMPARISON_MORE_THAN] = RODT_MESSAGE_AIR_EDGE_OR_BELOW,
                                               [RODT_COMPARISON_NOT_LESS_THAN] = RODT_MESSAGE_AIR_EDGE_BELOW,

@@ -147,7 +147,7 @@ static bool parse_time(const char *text, size_t size, bool decimal_comma, rodt_r
 
 rodt_status rodt_seconds_parse_n(const char *text, size_t size, bool decimal_comma, rodt_ratio *out, rodt_error *error)
 {
-    number_problem problem;
+    number_problem problem = {.status = RODT_OK};
     rodt_ratio seconds;
     if (text == NULL || out == NULL)
         return rodti_text_error(error, RODT_E_ARGUMENT, 0, "%s", rodt_status_text(RODT_E_ARGUMENT));

@@ -176,7 +176,7 @@ rodt_status rodt_column_plan_judge_arrow(const rodt_column_plan *plan, const str
                                          rodt_error *error)
 {
     rodt_column_in in;
-    size_t rows;
+    size_t rows = 0;
     if (plan == NULL || out == NULL)
         return rodti_field_error(error, "", "a plan and room for the answers are needed");
     rodt_status status = rodt_column_in_from_arrow(schema, array, &in, &rows, error);

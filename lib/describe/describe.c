@@ -72,14 +72,22 @@ const rodt_member *rodt_member_at(const rodt_record *record, size_t index)
     return index < rodt_member_count(record) ? &record->members[index] : NULL;
 }
 
-const rodt_member *rodt_member_find(const rodt_record *record, const char *name, size_t size)
+static const rodt_member *find_name(const rodt_record *record, const char *name, size_t size)
 {
     for (size_t i = 0; name != NULL && i < rodt_member_count(record); i++)
         if (rodt_heading_equal(name, size, record->members[i].name, strlen(record->members[i].name)))
             return &record->members[i];
+    return NULL;
+}
+
+const rodt_member *rodt_member_find(const rodt_record *record, const char *name, size_t size)
+{
+    const rodt_member *found = find_name(record, name, size);
+    if (found != NULL)
+        return found;
     rodt_field field = record == &rodti_record_form ? rodt_field_find(name, size) : RODT_FIELD_END;
     if (field >= RODT_READING_FIELDS)
         return NULL;
     const char *heading = rodt_field_name(field);
-    return rodt_member_find(record, heading, strlen(heading));
+    return find_name(record, heading, strlen(heading));
 }

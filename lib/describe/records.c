@@ -14,6 +14,9 @@
 #include "rules/words.h"
 #include "vehicle/words.h"
 
+/* A member may be a pointer, and types stand in declarations.
+ * NOLINTBEGIN(bugprone-sizeof-expression,bugprone-macro-parentheses) */
+
 /* A row is written for the record T, and does not compile if the member is of another type. */
 #define TYPE(m) (((T *)NULL)->m)
 #define ELEMENTS(m, type) _Generic(TYPE(m), type : 1, type * : sizeof TYPE(m) / sizeof(type))
@@ -301,3 +304,5 @@ INPUT(text_columns, RECORD(field, text_cells))
 #define ADDRESS(of) &rodti_record_##of,
 const rodt_record *const rodti_records[] = {EACH_RECORD(ADDRESS)};
 const size_t rodti_record_total = COUNT_OF(rodti_records);
+
+/* NOLINTEND(bugprone-sizeof-expression,bugprone-macro-parentheses) */

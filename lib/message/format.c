@@ -74,6 +74,9 @@ static void write_decimal(const text_sink *sink, rodt_ratio value, unsigned digi
                  (long long)part);
 }
 
+/* A clause finds what it names only among the arguments after it, so clauses within clauses end.
+ * NOLINTBEGIN(misc-no-recursion) */
+
 /* "about {number}" in a unit phrase: the phrase finds the clause first, and the clause the text behind it. */
 static bool put_number(text_sink *sink, const char *text, bool about, uint32_t phrase)
 {
@@ -247,6 +250,8 @@ static bool put_arguments(text_sink *sink, uint32_t code, const rodt_argument *a
     sink->catalogue = kept;
     return done;
 }
+
+/* NOLINTEND(misc-no-recursion) */
 
 rodt_status rodt_message_format(const rodt_message *message, const rodt_catalogue *catalogue, char *text, size_t size,
                                 size_t *needed)
