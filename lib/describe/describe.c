@@ -26,11 +26,11 @@ static const rodt_enumeration *const enumerations[] = {
     &rodti_words_verdict,     &rodti_words_proof,        &rodti_words_drum,
     &rodti_words_reason,      &rodti_words_side,         &rodti_words_adjuster,
     &rodti_words_defect,      &rodti_words_outcome,      &rodti_words_axle_mismatch,
-    &rodti_words_count_part,
-    &rodti_words_advice,      &rodti_words_air_check,    &rodti_words_vehicle_class,
-    &rodti_words_comparison,  &rodti_words_air_measure,  &rodti_words_air_kind,
-    &rodti_words_air_span,    &rodti_words_air_result,   &rodti_words_air_missing,
-    &rodti_words_column_flag, &rodti_words_text_layout,  &rodti_words_json_option};
+    &rodti_words_count_part,  &rodti_words_advice,       &rodti_words_air_check,
+    &rodti_words_vehicle_class, &rodti_words_comparison, &rodti_words_air_measure,
+    &rodti_words_air_kind,    &rodti_words_air_span,     &rodti_words_air_result,
+    &rodti_words_air_missing, &rodti_words_column_flag,  &rodti_words_text_layout,
+    &rodti_words_json_option};
 
 size_t rodt_enumeration_count(void) { return COUNT_OF(enumerations); }
 

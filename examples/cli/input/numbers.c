@@ -15,8 +15,8 @@ static bool read_digits(const char **at, int64_t *value, unsigned *digits)
     return *digits > 0 && *digits <= 9;
 }
 
-/* "31", "31.25", "3/5"; with `clock` also "2:05" for minutes and seconds. */
-static bool read_terms(const char *text, bool clock, rodt_ratio *out)
+/* "31", "31.25", "3/5". */
+static bool read_terms(const char *text, rodt_ratio *out)
 {
     const char *at = text;
     int64_t whole, part = 0, den = 1;
@@ -37,8 +37,6 @@ static bool read_terms(const char *text, bool clock, rodt_ratio *out)
         *out = (rodt_ratio){whole * den + part, den};
     } else if (sign == '/' && part > 0) {
         *out = (rodt_ratio){whole, part};
-    } else if (sign == ':' && clock && digits == 2 && part < 60) {
-        *out = (rodt_ratio){whole * 60 + part, 1};
     } else if (sign == '\0') {
         *out = (rodt_ratio){whole, 1};
     } else {
@@ -50,7 +48,9 @@ static bool read_terms(const char *text, bool clock, rodt_ratio *out)
 bool read_ratio(const char *text, bool clock, rodt_ratio *out)
 {
     rodt_ratio read;
-    return read_terms(text, clock, &read) && rodt_ratio_make(read.num, read.den, out) == RODT_OK;
+    if (clock)
+        return rodt_seconds_parse(text, out, NULL) == RODT_OK;
+    return read_terms(text, &read) && rodt_ratio_make(read.num, read.den, out) == RODT_OK;
 }
 
 rodt_status read_built_day(const char *text, rodt_date *out, rodt_error *error)
