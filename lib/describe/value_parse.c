@@ -17,7 +17,6 @@ typedef union value {
     rodt_date date;
     rodt_position position;
     rodt_chamber chamber;
-    const char *pointer;
     char bytes[sizeof(rodt_error)]; /* a text inside of a record */
 } value;
 
