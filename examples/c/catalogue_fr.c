@@ -395,4 +395,4 @@ const rodt_catalogue catalogue_fr = {.language = "fr-CA",
                                      .templates = templates,
                                      .count = RODT_MESSAGE_END,
                                      .decimal_sign = ",",
-                                     .plural = RODT_PLURAL_BELOW_TWO};
+                                     .plural = RODT_PLURAL_RULE_BELOW_TWO};

@@ -73,7 +73,7 @@ static bool fill_form(char *text, rodt_form *form, rodt_error *error)
 /* Reads one form, judges it and writes its finding. */
 static bool judge_form(const rodt_rules *rules, char *text, job *to)
 {
-    rodt_form form = {.style = {.unit = RODT_UNIT_INCH}};
+    rodt_form form = {.style = {.unit = RODT_UNIT_IN}};
     rodt_finding finding;
     size_t needed = 0;
     if (!fill_form(text, &form, &to->error) || rodt_form_judge(&form, rules, &finding, &to->error) != RODT_OK)

@@ -50,7 +50,7 @@ int main(void)
     rodt_count_format(&vehicle.count, text, sizeof text, NULL);
     printf("%s: %s\n", rodt_outcome_name(vehicle.count.outcome), text);
     for (size_t i = 0; i < vehicle.axle_count; i++) {
-        for (uint32_t bit = 1; bit <= RODT_AXLE_STEERING_DEAD; bit <<= 1) {
+        for (uint32_t bit = 1; bit <= RODT_AXLE_MISMATCH_STEERING_DEAD; bit <<= 1) {
             if (rodt_axle_format(&vehicle.axles[i], bit, text, sizeof text, NULL) == RODT_OK)
                 printf("%s\n", text);
         }

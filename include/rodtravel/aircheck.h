@@ -68,8 +68,8 @@ typedef enum rodt_air_kind RODT_ENUM_TYPE {
     RODT_AIR_KIND_LIMIT = 0,       /* a limit; beyond it is a defect */
     RODT_AIR_KIND_MAJOR = 1,       /* beyond it the defect is a major one; what lies before it is not judged */
     RODT_AIR_KIND_USUAL = 2,       /* a usual figure, not a limit: only a note, never a defect */
-    RODT_AIR_KIND_LIMIT_MAJOR = 3, /* a limit, and what is beyond it is a major defect */
-    RODT_AIR_KIND_LIMIT_MINOR = 4, /* a limit, and what is beyond it is a minor defect */
+    RODT_AIR_KIND_LIMIT_AND_MAJOR = 3, /* a limit, and what is beyond it is a major defect */
+    RODT_AIR_KIND_LIMIT_AND_MINOR = 4, /* a limit, and what is beyond it is a minor defect */
     RODT_AIR_KIND_EITHER = 5       /* one of several ways to check the same: one that is good is enough */
 } rodt_air_kind;
 #define RODT_AIR_KIND_END 6 /* one more than the last; grows in later versions */
@@ -77,8 +77,8 @@ typedef enum rodt_air_kind RODT_ENUM_TYPE {
 /* What a build-up is timed over. */
 typedef enum rodt_air_span RODT_ENUM_TYPE {
     RODT_AIR_SPAN_PRESSURES = 0,         /* from one pressure to another */
-    RODT_AIR_SPAN_FROM_WARNING = 1,      /* from where the low-pressure warning stops to the greatest pressure */
-    RODT_AIR_SPAN_FROM_APPLICATIONS = 2, /* from after five full applications to the greatest pressure */
+    RODT_AIR_SPAN_WARNING = 1,      /* from where the low-pressure warning stops to the greatest pressure */
+    RODT_AIR_SPAN_APPLICATIONS = 2, /* from after five full applications to the greatest pressure */
     RODT_AIR_SPAN_RECOVERY = 3           /* from after one full application back to the pressure before it */
 } rodt_air_span;
 #define RODT_AIR_SPAN_END 4 /* one more than the last; grows in later versions */

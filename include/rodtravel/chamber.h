@@ -16,7 +16,7 @@ typedef enum rodt_family RODT_ENUM_TYPE {
     RODT_FAMILY_CLAMP = 1,       /* two halves and a clamp band around them */
     RODT_FAMILY_BOLT = 2,        /* two halves and a flange with bolts; sizes A to G */
     RODT_FAMILY_ROTOCHAMBER = 3, /* rolling diaphragm */
-    RODT_FAMILY_DD3 = 4          /* double diaphragm with three air lines, "DD-3" */
+    RODT_FAMILY_DD_3 = 4          /* double diaphragm with three air lines, "DD-3" */
 } rodt_family;
 #define RODT_FAMILY_END 5 /* one more than the last; grows in later versions */
 

@@ -51,9 +51,9 @@ typedef struct rodt_text_cells {
 /* The text of a row; text NULL = missing, or an index that the dictionary does not have. */
 RODT_API rodt_text_span rodt_text_cells_at(const rodt_text_cells *cells, size_t row);
 
-/* Columns by rodt_field. Chamber, released and applied are needed. */
+/* Columns by rodt_field. Chamber, released and applied are needed; what is no field has no column. */
 typedef struct rodt_text_columns {
-    rodt_text_cells field[RODT_READING_FIELDS]; /* by rodt_field */
+    rodt_text_cells field[RODT_FIELD_ROOM]; /* by rodt_field */
 } rodt_text_columns;
 
 /*
@@ -89,12 +89,13 @@ RODT_API void rodt_text_plan_free(rodt_text_plan *plan);
  * more than 255 bytes, or with a zero byte inside, is unreadable. A stroke that is no whole number of units, or does
  * not fit, is RODT_COLUMN_NO_STROKE in its column; verdict and reasons are exact all the same.
  *
- * error  NULL, or gets a sentence, and as its field the column: its rodt_field_name, the name of a member of out, or
- *        "reserved"
+ * error  NULL, or gets a sentence, and as its field the column: its rodt_field_name, the name of a member of out,
+ *        "reserved", or "field" for a column of no field
  *
  * RODT_OK          every row is answered
  * RODT_E_ARGUMENT  a pointer is NULL, a needed column or answer is missing, columns of answers overlap, a column has a
- *                  layout or a width of indices that is none, or a reserve is not zero; nothing was written
+ *                  layout or a width of indices that is none, a field that this version does not know has a column,
+ *                  or a reserve is not zero; nothing was written
  */
 RODT_API RODT_MUST_CHECK rodt_status rodt_text_plan_judge(rodt_text_plan *plan, const rodt_text_columns *in,
                                                           size_t rows, const rodt_column_out *out, rodt_error *error);

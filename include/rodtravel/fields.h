@@ -14,13 +14,13 @@ extern "C" {
 
 /*
  * A field of a wheel end. Columns of a file, members of a JSON object, entries of a record and the texts of
- * rodt_form are all named by it. The numbers are stable.
+ * rodt_form are all named by it. The numbers are stable. The fields of a reading have those below RODT_FIELD_ROOM and
+ * the fields of a vehicle those from it on, so that both can grow.
  */
 typedef enum rodt_field RODT_ENUM_TYPE {
     RODT_FIELD_CHAMBER = 0,       /* the mark of the chamber, "30L" */
     RODT_FIELD_RELEASED = 1,      /* chamber face to clevis pin, brakes released */
     RODT_FIELD_APPLIED = 2,       /* the same, full application held */
-    RODT_FIELD_NEEDED = 3,        /* the fields above are needed to judge */
     RODT_FIELD_STROKE_CLASS = 3,  /* standard or long */
     RODT_FIELD_RATED_STROKE = 4,  /* full travel marked on the housing */
     RODT_FIELD_MARKED_LIMIT = 5,  /* a readjustment limit marked on the housing */
@@ -32,12 +32,23 @@ typedef enum rodt_field RODT_ENUM_TYPE {
     RODT_FIELD_ENGINE = 11,       /* off or on during the test */
     RODT_FIELD_SPRING_BRAKE = 12, /* released or on during the test */
     RODT_FIELD_DRUM = 13,         /* cold, warm or hot */
-    RODT_READING_FIELDS = 14,     /* the fields above make a reading; those below belong to the vehicle */
-    RODT_FIELD_POSITION = 14,     /* the wheel end, "1L" */
-    RODT_FIELD_ARM_LENGTH = 15,   /* effective length of the slack adjuster */
-    RODT_FIELD_ADJUSTER = 16,     /* manual or automatic */
-    RODT_FIELD_END = 17           /* no field */
+
+    RODT_FIELD_POSITION = 24,     /* the wheel end, "1L" */
+    RODT_FIELD_ARM_LENGTH = 25,   /* effective length of the slack adjuster */
+    RODT_FIELD_ADJUSTER = 26,     /* manual or automatic */
+
+    /* No field, in every version. The greatest number that an enum of C and 32 bits without a sign both hold: -1 would
+     * be another number in a member of a struct than in a variable. */
+    RODT_FIELD_NONE = 0x7fffffff
 } rodt_field;
+#define RODT_FIELD_END 27 /* one more than the last; grows in later versions */
+
+/* The fields before this one are needed to judge. */
+#define RODT_FIELD_NEEDED 3
+/* One more than the last field of a reading; grows in later versions, up to RODT_FIELD_ROOM. */
+#define RODT_READING_FIELDS 14
+/* The elements of an array by field of a reading, in every version. Those from RODT_READING_FIELDS on are kept free. */
+#define RODT_FIELD_ROOM 24
 
 /* "stroke_class": the name of a field in every interface. Constant; "" for a number that is none. */
 RODT_API const char *rodt_field_name(rodt_field field);
@@ -47,11 +58,11 @@ RODT_API const char *rodt_field_name(rodt_field field);
 RODT_API bool rodt_heading_equal(const char *a, size_t a_size, const char *b, size_t b_size);
 
 /* The field that a heading names, by its name or one of its aliases ("pressure", "inspection date"), compared as
- * above. RODT_FIELD_END: none, or heading is NULL. */
+ * above. RODT_FIELD_NONE: none, or heading is NULL. */
 RODT_API rodt_field rodt_field_find(const char *heading, size_t size);
 
 /* The field that a heading probably means although rodt_field_find does not take it ("psi reading", "stroke type",
- * "day"): worth a word to whoever owns the file, because the column is not read. RODT_FIELD_END: none. */
+ * "day"): worth a word to whoever owns the file, because the column is not read. RODT_FIELD_NONE: none. */
 RODT_API rodt_field rodt_field_meant(const char *heading, size_t size);
 
 /* True if a text can be a value of the field, blanks and nothing at all included. False for a first cell means that the

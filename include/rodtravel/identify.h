@@ -42,7 +42,7 @@ typedef struct rodt_clues {
 typedef enum rodt_clue RODT_ENUM_TYPE {
     RODT_CLUE_STAMP = 1u << 0,        /* the stamped text */
     RODT_CLUE_FAMILY = 1u << 1,       /* how the housing is built */
-    RODT_CLUE_PORT = 1u << 2,         /* shape of the ports */
+    RODT_CLUE_PORT_SHAPE = 1u << 2,         /* shape of the ports */
     RODT_CLUE_TAG = 1u << 3,          /* the tag */
     RODT_CLUE_RATED_STROKE = 1u << 4, /* the marked rated stroke */
     RODT_CLUE_DIAMETER = 1u << 5      /* the outside diameter */

@@ -23,7 +23,7 @@ typedef struct rodt_length {
 
 /* The unit of a bare number, or the unit in which a text was written. */
 typedef enum rodt_unit RODT_ENUM_TYPE {
-    RODT_UNIT_INCH = 0, /* inches */
+    RODT_UNIT_IN = 0, /* inches */
     RODT_UNIT_MM = 1,   /* millimetres */
     RODT_UNIT_CM = 2    /* centimetres */
 } rodt_unit;

@@ -278,19 +278,20 @@ typedef enum rodt_message_code RODT_ENUM_TYPE {
 
 /* What an argument holds, and how it is written. */
 typedef enum rodt_argument_kind RODT_ENUM_TYPE {
-    RODT_ARGUMENT_NONE = 0,     /* no argument */
-    RODT_ARGUMENT_CLAUSE = 1,   /* `code`: a message whose arguments follow this one */
-    RODT_ARGUMENT_LENGTH = 2,   /* `number`: inches, said in the unit of `code`, RODT_MESSAGE_VALUE_INCHES or _MM: a
-                                   fraction of a tape as a fraction, others as decimals. {0, 0} = not measured */
-    RODT_ARGUMENT_LIMIT = 3,    /* the same for a figure of law: inches, with millimetres beside them for _MM */
-    RODT_ARGUMENT_NUMBER = 4,   /* `number`, as a mixed fraction, in the unit phrase `code`, if that is not 0 */
-    RODT_ARGUMENT_FIGURE = 5,   /* the same for what a gauge or a watch shows: fractions that it has not as decimals,
-                                   rounded to `digits` digits where more than three would be needed */
-    RODT_ARGUMENT_FRACTION = 6, /* `number`, as 3/4, 1/1 or 0/1 */
-    RODT_ARGUMENT_DATE = 7,     /* `date`, as YYYY-MM-DD */
-    RODT_ARGUMENT_TEXT = 8      /* `text`, as it stands: the name of a rule set, the words of a source */
+    RODT_ARGUMENT_KIND_NONE = 0,     /* no argument */
+    RODT_ARGUMENT_KIND_CLAUSE = 1,   /* `code`: a message whose arguments follow this one */
+    RODT_ARGUMENT_KIND_LENGTH = 2,   /* `number`: inches, said in the unit of `code`, RODT_MESSAGE_VALUE_INCHES or _MM:
+                                        a fraction of a tape as a fraction, others as decimals. {0, 0} = not
+                                        measured */
+    RODT_ARGUMENT_KIND_LIMIT = 3,    /* the same for a figure of law: inches, with millimetres beside them for _MM */
+    RODT_ARGUMENT_KIND_NUMBER = 4,   /* `number`, as a mixed fraction, in the unit phrase `code`, if that is not 0 */
+    RODT_ARGUMENT_KIND_FIGURE = 5,   /* the same for what a gauge or a watch shows: fractions that it has not as
+                                        decimals, rounded to `digits` digits where more than three would be needed */
+    RODT_ARGUMENT_KIND_FRACTION = 6, /* `number`, as 3/4, 1/1 or 0/1 */
+    RODT_ARGUMENT_KIND_DATE = 7,     /* `date`, as YYYY-MM-DD */
+    RODT_ARGUMENT_KIND_TEXT = 8      /* `text`, as it stands: the name of a rule set, the words of a source */
 } rodt_argument_kind;
-#define RODT_ARGUMENT_END 9 /* one more than the last; grows in later versions */
+#define RODT_ARGUMENT_KIND_END 9 /* one more than the last; grows in later versions */
 
 /* One argument of a message. */
 typedef struct rodt_argument {
@@ -336,12 +337,13 @@ RODT_API const rodt_argument *rodt_message_argument(const rodt_message *message,
 
 /* Which form of a word stands beside a number. */
 typedef enum rodt_plural_rule RODT_ENUM_TYPE {
-    RODT_PLURAL_ALIKE = 0,        /* one form */
-    RODT_PLURAL_ONE_OTHER = 1,    /* two: 1, and everything else, as in English and Spanish */
-    RODT_PLURAL_BELOW_TWO = 2,    /* two: below 2, and everything else, as in French */
-    RODT_PLURAL_ONE_FEW_MANY = 3  /* three: 1, 21 ...; 2 to 4, 22 ... and fractions; everything else, as in Ukrainian */
+    RODT_PLURAL_RULE_ALIKE = 0,       /* one form */
+    RODT_PLURAL_RULE_ONE_OTHER = 1,   /* two: 1, and everything else, as in English and Spanish */
+    RODT_PLURAL_RULE_BELOW_TWO = 2,   /* two: below 2, and everything else, as in French */
+    RODT_PLURAL_RULE_ONE_FEW_MANY = 3 /* three: 1, 21 ...; 2 to 4, 22 ... and fractions; everything else, as in
+                                         Ukrainian */
 } rodt_plural_rule;
-#define RODT_PLURAL_END 4 /* one more than the last; grows in later versions */
+#define RODT_PLURAL_RULE_END 4 /* one more than the last; grows in later versions */
 
 /* The stable word of a rule, "one-other"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_plural_rule_name(rodt_plural_rule rule);

@@ -39,18 +39,19 @@ typedef struct rodt_row_cache rodt_row_cache;
  *
  * rules    the cache is a user of it (rodt_rules_ref)
  * form     how rows are written: style, date order and default day. Its texts are not read
- * column   for each field which cell of a row holds it, or RODT_NO_COLUMN
+ * column   for each field which cell of a row holds it, or RODT_NO_COLUMN; RODT_NO_COLUMN also for what is no field
  * bytes    of the caller's for each result, 1 to 4096
  * results  at most so many are kept, 1 to 1 << 20
  * cache    gets the cache; untouched on failure
  *
  * RODT_OK          *cache is empty and ready
  * RODT_E_UNKNOWN_RULES  rules is NULL
- * RODT_E_ARGUMENT  another pointer is NULL, a number is out of its range, or the form holds an unknown enumerator
+ * RODT_E_ARGUMENT  another pointer is NULL, a number is out of its range, the form holds an unknown enumerator, or a
+ *                  field that this version does not know has a column
  * RODT_E_MEMORY    no memory
  */
 RODT_API RODT_MUST_CHECK rodt_status rodt_row_cache_new(const rodt_rules *rules, const rodt_form *form,
-                                                        const size_t column[RODT_READING_FIELDS], size_t bytes,
+                                                        const size_t column[RODT_FIELD_ROOM], size_t bytes,
                                                         uint32_t results, rodt_row_cache **cache);
 
 /* NULL is allowed. */
@@ -64,8 +65,8 @@ RODT_API void rodt_row_cache_free(rodt_row_cache *cache);
 RODT_API void *rodt_row_cache_find(rodt_row_cache *cache, const char *row, const uint32_t *ends);
 
 /* As rodt_row_cache_find, for cells by field; nothing after a cell is read. A text of NULL = nothing; those without a
- * column are not looked at. */
-RODT_API void *rodt_row_cache_find_cells(rodt_row_cache *cache, const rodt_text_span cells[RODT_READING_FIELDS]);
+ * column are not looked at, so they need not be set. */
+RODT_API void *rodt_row_cache_find_cells(rodt_row_cache *cache, const rodt_text_span cells[RODT_FIELD_ROOM]);
 
 /*
  * As rodt_row_cache_find_cells, for a row that was not found: cells that are new are read. Remembers the row for
@@ -74,7 +75,7 @@ RODT_API void *rodt_row_cache_find_cells(rodt_row_cache *cache, const rodt_text_
  * cells  by field; a text of NULL = nothing
  * text   what the cells say, quotes removed; NULL = nothing
  */
-RODT_API void *rodt_row_cache_read(rodt_row_cache *cache, const rodt_text_span cells[RODT_READING_FIELDS],
+RODT_API void *rodt_row_cache_read(rodt_row_cache *cache, const rodt_text_span cells[RODT_FIELD_ROOM],
                                    const rodt_form *text);
 
 /* Keeps the row that was read last as a result; others may be evicted. Returns the caller's bytes, to be filled in,

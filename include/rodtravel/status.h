@@ -134,7 +134,7 @@ typedef struct rodt_error {
 
 /* "Was it so?", where "nobody wrote it down" is an answer of its own. */
 typedef enum rodt_recorded RODT_ENUM_TYPE {
-    RODT_RECORDED_NOTHING = 0, /* nobody wrote it down */
+    RODT_RECORDED_NOT_RECORDED = 0, /* nobody wrote it down */
     RODT_RECORDED_NO = 1,      /* it was not so */
     RODT_RECORDED_YES = 2      /* it was so */
 } rodt_recorded;

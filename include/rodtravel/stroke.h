@@ -23,8 +23,8 @@ typedef enum rodt_verdict RODT_ENUM_TYPE {
  * the verdict, which is the law's comparison of the readings as they stand. */
 typedef enum rodt_proof RODT_ENUM_TYPE {
     RODT_PROOF_NOT_ASKED = 0, /* no division was given, or there is no stroke or no limit */
-    RODT_PROOF_WITHIN = 1,   /* at worst still within the limit */
-    RODT_PROOF_OVER = 2,     /* at best still over it */
+    RODT_PROOF_PROVEN_WITHIN = 1,   /* at worst still within the limit */
+    RODT_PROOF_PROVEN_OVER = 2,     /* at best still over it */
     RODT_PROOF_NOT_RESOLVED = 3     /* this tape cannot tell */
 } rodt_proof;
 #define RODT_PROOF_END 4 /* one more than the last; grows in later versions */

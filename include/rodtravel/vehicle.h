@@ -103,7 +103,7 @@ RODT_API RODT_MUST_CHECK rodt_status rodt_tally_add(rodt_tally *tally, const rod
 /* Whether the roadside criterion is met. The words of rodt_outcome_name are stable. */
 typedef enum rodt_outcome RODT_ENUM_TYPE {
     RODT_OUTCOME_UNDETERMINED = 0,  /* not reached by what is known, but the unknown brakes could reach it */
-    RODT_OUTCOME_BELOW = 1,         /* cannot be reached any more */
+    RODT_OUTCOME_BELOW_CRITERION = 1,         /* cannot be reached any more */
     RODT_OUTCOME_AMBIGUOUS = 2,     /* the percentage is reached, the chart of whole brakes is not; both are shown */
     RODT_OUTCOME_OUT_OF_SERVICE = 3 /* the criterion is met */
 } rodt_outcome;
@@ -189,18 +189,19 @@ typedef struct rodt_wheel_end {
 
 /* What does not match on an axle, or needs a look, as bits. */
 typedef enum rodt_axle_mismatch RODT_ENUM_TYPE {
-    RODT_AXLE_SIZE_DIFFERS = 1u << 0,       /* 49 CFR 393.47(b) */
-    RODT_AXLE_SPRING_DIFFERS = 1u << 1,     /* 49 CFR 393.47(b) */
-    RODT_AXLE_FAMILY_DIFFERS = 1u << 2,     /* no figure of law: unlike housings of one size */
-    RODT_AXLE_CLASS_DIFFERS = 1u << 3,      /* no figure of law: judged by limits of unlike stroke classes */
-    RODT_AXLE_ARM_DIFFERS = 1u << 4,        /* 49 CFR 393.47(c) */
-    RODT_AXLE_STROKES_DIFFER = 1u << 5,     /* information: by more than 1/2 in (a choice of this library) */
-    RODT_AXLE_TORQUE_DIFFERS = 1u << 6,     /* information: size x arm length is not alike */
-    RODT_AXLE_END_MISSING = 1u << 7,        /* only one end of the axle was given */
-    RODT_AXLE_STEERING_DEAD = 1u << 8       /* a brake of axle 1 is inoperative: if that axle steers, the vehicle is
-                                               out of service whatever the count says */
+    RODT_AXLE_MISMATCH_SIZE_DIFFERS = 1u << 0,   /* 49 CFR 393.47(b) */
+    RODT_AXLE_MISMATCH_SPRING_DIFFERS = 1u << 1, /* 49 CFR 393.47(b) */
+    RODT_AXLE_MISMATCH_FAMILY_DIFFERS = 1u << 2, /* no figure of law: unlike housings of one size */
+    RODT_AXLE_MISMATCH_CLASS_DIFFERS = 1u << 3,  /* no figure of law: judged by limits of unlike stroke classes */
+    RODT_AXLE_MISMATCH_ARM_DIFFERS = 1u << 4,    /* 49 CFR 393.47(c) */
+    RODT_AXLE_MISMATCH_STROKES_DIFFER = 1u << 5, /* information: by more than 1/2 in (a choice of this library) */
+    RODT_AXLE_MISMATCH_TORQUE_DIFFERS = 1u << 6, /* information: size x arm length is not alike */
+    RODT_AXLE_MISMATCH_END_MISSING = 1u << 7,    /* only one end of the axle was given */
+    RODT_AXLE_MISMATCH_STEERING_DEAD = 1u << 8   /* a brake of axle 1 is inoperative: if that axle steers, the vehicle
+                                                    is out of service whatever the count says */
 } rodt_axle_mismatch;
-#define RODT_AXLE_LAW (RODT_AXLE_SIZE_DIFFERS | RODT_AXLE_SPRING_DIFFERS | RODT_AXLE_ARM_DIFFERS)
+#define RODT_AXLE_MISMATCH_LAW \
+    (RODT_AXLE_MISMATCH_SIZE_DIFFERS | RODT_AXLE_MISMATCH_SPRING_DIFFERS | RODT_AXLE_MISMATCH_ARM_DIFFERS)
 
 /* The stable word of a mismatch, "size-differs"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_axle_mismatch_name(rodt_axle_mismatch mismatch);
@@ -213,7 +214,7 @@ RODT_API bool rodt_axle_mismatch_find(const char *word, size_t size, RODT_ENUM32
 typedef struct rodt_axle_finding {
     int16_t axle;                  /* number, from the front */
     int16_t reserved_1;            /* zero */
-    uint32_t mismatches;           /* RODT_AXLE_ bits */
+    uint32_t mismatches;           /* RODT_AXLE_MISMATCH_ bits */
     size_t left;                   /* index of the wheel end; SIZE_MAX = none */
     size_t right;                  /* the same of the right end */
     rodt_length stroke_difference; /* longer less shorter; not given = one is missing */
@@ -252,7 +253,7 @@ typedef struct rodt_vehicle_finding {
     uint32_t out_of_adjustment;              /* wheel ends with that verdict */
     uint32_t inoperative;                    /* wheel ends with that verdict */
     uint32_t undetermined;                   /* wheel ends with that verdict */
-    uint32_t mismatched_axles;               /* axles with a RODT_AXLE_LAW bit */
+    uint32_t mismatched_axles;               /* axles with a RODT_AXLE_MISMATCH_LAW bit */
     uint32_t mixed_days;                     /* wheel ends judged by another day than the first */
     size_t axle_count;                       /* axles in `axles` */
     rodt_axle_finding axles[RODT_AXLES_MAX]; /* from the front */
@@ -290,7 +291,7 @@ RODT_API RODT_MUST_CHECK rodt_status rodt_vehicle_combine(const rodt_wheel_end *
                                                           const rodt_finding *findings, rodt_advice *advice,
                                                           rodt_vehicle_finding *out, rodt_error *error);
 
-/* One sentence on one RODT_AXLE_ bit of an axle, with its source where there is one. Statuses as
+/* One sentence on one RODT_AXLE_MISMATCH_ bit of an axle, with its source where there is one. Statuses as
  * rodt_finding_format; RODT_E_ARGUMENT also if the axle does not have the bit. */
 RODT_API rodt_status rodt_axle_format(const rodt_axle_finding *axle, uint32_t bit, char *text, size_t size,
                                       size_t *needed);
@@ -298,7 +299,7 @@ RODT_API rodt_status rodt_axle_format(const rodt_axle_finding *axle, uint32_t bi
 /* The same as data. Statuses as rodt_finding_message; RODT_E_ARGUMENT also if the axle does not have the bit. */
 RODT_API rodt_status rodt_axle_message(const rodt_axle_finding *axle, uint32_t bit, rodt_message *out);
 
-/* The source of a RODT_AXLE_ bit, or NULL if there is none; evidence, if not NULL, gets how it was checked. */
+/* The source of a RODT_AXLE_MISMATCH_ bit, or NULL if there is none; evidence, if not NULL, gets how it was checked. */
 RODT_API const rodt_source *rodt_axle_source(uint32_t bit, RODT_ENUM32(rodt_evidence) *evidence);
 
 /* One sentence of advice; "" for RODT_ADVICE_NONE. Constant, never NULL. */

@@ -177,7 +177,7 @@ static bool is_done(const rodt_air_reading *reading)
 {
     return rodt_pressure_given(reading->pressure) || rodt_pressure_given(reading->before) ||
            rodt_pressure_given(reading->after) || rodt_ratio_given(reading->seconds) ||
-           reading->answer != RODT_RECORDED_NOTHING;
+           reading->answer != RODT_RECORDED_NOT_RECORDED;
 }
 
 static rodt_status check_arguments(const rodt_air_reading *reading, const rodt_rules *rules,

@@ -92,8 +92,8 @@ static void add_span(rodt_message *out, rodt_air_span span, const rodt_pressure 
 {
     static const rodt_message_code events[] = {
         [RODT_AIR_SPAN_PRESSURES] = RODT_MESSAGE_AIR_SPAN_UNKNOWN,
-        [RODT_AIR_SPAN_FROM_WARNING] = RODT_MESSAGE_AIR_SPAN_WARNING,
-        [RODT_AIR_SPAN_FROM_APPLICATIONS] = RODT_MESSAGE_AIR_SPAN_APPLICATIONS,
+        [RODT_AIR_SPAN_WARNING] = RODT_MESSAGE_AIR_SPAN_WARNING,
+        [RODT_AIR_SPAN_APPLICATIONS] = RODT_MESSAGE_AIR_SPAN_APPLICATIONS,
         [RODT_AIR_SPAN_RECOVERY] = RODT_MESSAGE_AIR_SPAN_RECOVERY};
     bool given = span == RODT_AIR_SPAN_PRESSURES && rodt_pressure_given(psi[0]) && rodt_pressure_given(psi[1]);
     bool both = given && kpa != NULL && rodt_pressure_given(kpa[0]);
@@ -399,8 +399,8 @@ static rodt_message_code code_of_rank(const rodt_air_limit *row)
         [RODT_AIR_KIND_LIMIT] = RODT_MESSAGE_AIR_EDGE_DEFECTIVE,
         [RODT_AIR_KIND_MAJOR] = RODT_MESSAGE_AIR_EDGE_MAJOR,
         [RODT_AIR_KIND_USUAL] = RODT_MESSAGE_AIR_EDGE_USUAL,
-        [RODT_AIR_KIND_LIMIT_MAJOR] = RODT_MESSAGE_AIR_EDGE_MAJOR,
-        [RODT_AIR_KIND_LIMIT_MINOR] = RODT_MESSAGE_AIR_EDGE_MINOR,
+        [RODT_AIR_KIND_LIMIT_AND_MAJOR] = RODT_MESSAGE_AIR_EDGE_MAJOR,
+        [RODT_AIR_KIND_LIMIT_AND_MINOR] = RODT_MESSAGE_AIR_EDGE_MINOR,
         [RODT_AIR_KIND_EITHER] = RODT_MESSAGE_AIR_EDGE_EITHER};
     bool answers = row->kind == RODT_AIR_KIND_EITHER && is_answer(row);
     return answers ? RODT_MESSAGE_AIR_EDGE_DEFECTIVE : ranks[row->kind];

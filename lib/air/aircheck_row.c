@@ -176,9 +176,9 @@ static bool holds(rodt_comparison comparison, int low, int high)
 
 static void set_result(const rodt_air_limit *row, bool good, air_outcome *out)
 {
-    bool major = row->kind == RODT_AIR_KIND_MAJOR || row->kind == RODT_AIR_KIND_LIMIT_MAJOR;
+    bool major = row->kind == RODT_AIR_KIND_MAJOR || row->kind == RODT_AIR_KIND_LIMIT_AND_MAJOR;
     out->major = major && !good;
-    out->minor = row->kind == RODT_AIR_KIND_LIMIT_MINOR && !good;
+    out->minor = row->kind == RODT_AIR_KIND_LIMIT_AND_MINOR && !good;
     if (row->kind == RODT_AIR_KIND_USUAL || (row->kind == RODT_AIR_KIND_MAJOR && good))
         out->result = RODT_AIR_RESULT_NOTED;
     else if (row->kind == RODT_AIR_KIND_EITHER && !good)
@@ -201,7 +201,7 @@ static void compare(const rodt_air_limit *row, rodt_ratio measured, rodt_ratio a
 static void judge_answer(const rodt_air_limit *row, const rodt_air_reading *reading, air_outcome *out)
 {
     rodt_recorded wanted = row->comparison == RODT_COMPARISON_MUST_BE_YES ? RODT_RECORDED_YES : RODT_RECORDED_NO;
-    if (reading->answer == RODT_RECORDED_NOTHING)
+    if (reading->answer == RODT_RECORDED_NOT_RECORDED)
         set_missing(out, RODT_AIR_MISSING_VALUE);
     else
         set_result(row, reading->answer == wanted, out);

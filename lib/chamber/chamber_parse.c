@@ -121,7 +121,7 @@ static rodt_family match_family(mark_reader *mark)
         return RODT_FAMILY_BOLT;
     if (take_rotochamber(mark))
         return RODT_FAMILY_ROTOCHAMBER;
-    return take_dd3(mark) ? RODT_FAMILY_DD3 : RODT_FAMILY_UNKNOWN;
+    return take_dd3(mark) ? RODT_FAMILY_DD_3 : RODT_FAMILY_UNKNOWN;
 }
 
 /* Before the size or after it, there with a hyphen too: "30-clamp". */
@@ -303,7 +303,7 @@ static void complete(rodt_chamber *chamber)
 {
     if (chamber->family == RODT_FAMILY_UNKNOWN && chamber->stroke_class == RODT_STROKE_CLASS_LONG)
         chamber->family = RODT_FAMILY_CLAMP;
-    if (chamber->family == RODT_FAMILY_DD3 && chamber->size[0] == '\0')
+    if (chamber->family == RODT_FAMILY_DD_3 && chamber->size[0] == '\0')
         set_size(chamber->size, "30", 2);
 }
 

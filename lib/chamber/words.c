@@ -6,7 +6,7 @@ WORDS(family, ENUMERATOR(RODT_FAMILY_UNKNOWN, "unknown", "how the housing is bui
       ENUMERATOR(RODT_FAMILY_CLAMP, "clamp", "two halves and a clamp band around them"),
       ENUMERATOR(RODT_FAMILY_BOLT, "bolt", "two halves and a flange with bolts"),
       ENUMERATOR(RODT_FAMILY_ROTOCHAMBER, "rotochamber", "a rolling diaphragm"),
-      ENUMERATOR(RODT_FAMILY_DD3, "DD-3", "a double diaphragm with three air lines"))
+      ENUMERATOR(RODT_FAMILY_DD_3, "DD-3", "a double diaphragm with three air lines"))
 
 WORDS(stroke_class,
       ENUMERATOR(RODT_STROKE_CLASS_UNKNOWN, "unknown", "no sign of long stroke is known; judged as standard"),

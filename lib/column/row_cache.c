@@ -170,7 +170,7 @@ void *rodt_row_cache_find(rodt_row_cache *cache, const char *row, const uint32_t
     return cache->find_line(cache, row, ends);
 }
 
-void *rodt_row_cache_find_cells(rodt_row_cache *cache, const rodt_text_span cells[RODT_READING_FIELDS])
+void *rodt_row_cache_find_cells(rodt_row_cache *cache, const rodt_text_span cells[RODT_FIELD_ROOM])
 {
     return cache->find_cells(cache, cells);
 }
@@ -184,7 +184,7 @@ static void add_column(rodt_row_cache *cache, rodt_field field, size_t cell)
             (row_column){.keys = &cache->keys.field[field], .cell = cell, .field = field};
 }
 
-static void add_columns(rodt_row_cache *cache, const size_t column[RODT_READING_FIELDS])
+static void add_columns(rodt_row_cache *cache, const size_t column[RODT_FIELD_ROOM])
 {
     add_column(cache, RODT_FIELD_UNIT, column[RODT_FIELD_UNIT]);
     cache->has_unit = cache->columns > 0;
@@ -193,15 +193,24 @@ static void add_columns(rodt_row_cache *cache, const size_t column[RODT_READING_
             add_column(cache, (rodt_field)field, column[field]);
 }
 
+/* A caller of a later version may give a column to a field that this one cannot read. */
+static bool has_unknown_field(const size_t column[RODT_FIELD_ROOM])
+{
+    for (int field = RODT_READING_FIELDS; field < RODT_FIELD_ROOM; field++)
+        if (column[field] != RODT_NO_COLUMN)
+            return true;
+    return false;
+}
+
 rodt_status rodt_row_cache_new(const rodt_rules *rules, const rodt_form *form,
-                               const size_t column[RODT_READING_FIELDS], size_t bytes, uint32_t results,
+                               const size_t column[RODT_FIELD_ROOM], size_t bytes, uint32_t results,
                                rodt_row_cache **cache)
 {
     if (rules == NULL)
         return RODT_E_UNKNOWN_RULES;
     if (form == NULL || column == NULL || cache == NULL || bytes == 0 || bytes > BYTES_MOST || results == 0 ||
         results > RESULTS_MOST || (unsigned)form->style.unit >= RODT_UNIT_END ||
-        (unsigned)form->date_order >= RODT_DATE_ORDER_END)
+        (unsigned)form->date_order >= RODT_DATE_ORDER_END || has_unknown_field(column))
         return RODT_E_ARGUMENT;
     const rodt_form style = {.style = form->style, .date_order = form->date_order,
                                      .default_day = form->default_day};
@@ -245,7 +254,7 @@ static cell_meaning read_cell(rodt_row_cache *cache, const row_column *column, r
                          tag);
 }
 
-void *rodt_row_cache_read(rodt_row_cache *cache, const rodt_text_span cells[RODT_READING_FIELDS],
+void *rodt_row_cache_read(rodt_row_cache *cache, const rodt_text_span cells[RODT_FIELD_ROOM],
                           const rodt_form *text)
 {
     key_sum sum = {0, 0, 0};

@@ -392,6 +392,9 @@ static rodt_status check_columns(const rodt_text_columns *in, size_t rows, const
         if (status != RODT_OK)
             return status;
     }
+    for (int i = RODT_READING_FIELDS; i < RODT_FIELD_ROOM; i++)
+        if (in->field[i].layout != RODT_TEXT_LAYOUT_ABSENT)
+            return rodti_field_error(error, "field", "this version has no such field");
     return rodti_column_check_out(out, rows, error);
 }
 

@@ -26,7 +26,7 @@ const char *rodt_status_text(rodt_status status)
     return found != NULL ? found->text : "unknown status";
 }
 
-WORDS(recorded, ENUMERATOR(RODT_RECORDED_NOTHING, "not-recorded", "nobody wrote it down"),
+WORDS(recorded, ENUMERATOR(RODT_RECORDED_NOT_RECORDED, "not-recorded", "nobody wrote it down"),
       ENUMERATOR(RODT_RECORDED_NO, "no", "it was not so"), ENUMERATOR(RODT_RECORDED_YES, "yes", "it was so"))
 
 const char *rodt_version(void) { return RODT_VERSION; }

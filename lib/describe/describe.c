@@ -85,7 +85,7 @@ const rodt_member *rodt_member_find(const rodt_record *record, const char *name,
     const rodt_member *found = find_name(record, name, size);
     if (found != NULL)
         return found;
-    rodt_field field = record == &rodti_record_form ? rodt_field_find(name, size) : RODT_FIELD_END;
+    rodt_field field = record == &rodti_record_form ? rodt_field_find(name, size) : RODT_FIELD_NONE;
     if (field >= RODT_READING_FIELDS)
         return NULL;
     const char *heading = rodt_field_name(field);

@@ -209,7 +209,7 @@ static rodt_status check_candidate(const match_query *q, const chamber_kind *v, 
     if (clues->family != RODT_FAMILY_UNKNOWN)
         add_match(t, RODT_CLUE_FAMILY, match_if(clues->family == v->row->family));
     if (clues->port == RODT_PORT_SQUARE)
-        add_match(t, RODT_CLUE_PORT, match_long_sign(v));
+        add_match(t, RODT_CLUE_PORT_SHAPE, match_long_sign(v));
     if (clues->tag == RODT_TAG_TRAPEZOID)
         add_match(t, RODT_CLUE_TAG, match_long_sign(v));
     return status;

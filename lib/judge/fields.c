@@ -108,16 +108,15 @@ bool rodt_heading_equal(const char *a, size_t a_size, const char *b, size_t b_si
 rodt_field rodt_field_find(const char *text, size_t size)
 {
     if (text == NULL)
-        return RODT_FIELD_END;
-    for (int field = 0; field < RODT_FIELD_END; field++) {
-        const char *name = rodt_field_name((rodt_field)field);
-        if (rodt_heading_equal(text, size, name, strlen(name)))
-            return (rodt_field)field;
-    }
+        return RODT_FIELD_NONE;
+    const rodt_enumerator *field;
+    for (size_t i = 0; (field = rodt_enumerator_at(&rodti_words_field, i)) != NULL; i++)
+        if (rodt_heading_equal(text, size, field->word, strlen(field->word)))
+            return (rodt_field)field->number;
     for (size_t i = 0; i < COUNT_OF(aliases); i++)
         if (rodt_heading_equal(text, size, aliases[i].heading, strlen(aliases[i].heading)))
             return aliases[i].field;
-    return RODT_FIELD_END;
+    return RODT_FIELD_NONE;
 }
 
 /* The heading as it is compared; what is longer than any hint needs is cut. */
@@ -134,8 +133,8 @@ static void fold(const char *text, size_t size, char *folded, size_t room)
 rodt_field rodt_field_meant(const char *text, size_t size)
 {
     char folded[256];
-    if (text == NULL || rodt_field_find(text, size) != RODT_FIELD_END)
-        return RODT_FIELD_END;
+    if (text == NULL || rodt_field_find(text, size) != RODT_FIELD_NONE)
+        return RODT_FIELD_NONE;
     fold(text, size, folded, sizeof folded);
     for (size_t i = 0; i < COUNT_OF(hints); i++)
         if (strstr(folded, hints[i].heading) != NULL)
@@ -143,7 +142,7 @@ rodt_field rodt_field_meant(const char *text, size_t size)
     for (size_t i = 0; i < COUNT_OF(whole_hints); i++)
         if (strcmp(folded, whole_hints[i].heading) == 0)
             return whole_hints[i].field;
-    return RODT_FIELD_END;
+    return RODT_FIELD_NONE;
 }
 
 /* --- Values ------------------------------------------------------------------------------------------ */

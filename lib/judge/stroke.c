@@ -179,7 +179,7 @@ static bool is_over(const rodt_rules *rules, rodt_length stroke, rodt_length lim
 static void compare_printed_mm(rodt_finding *finding)
 {
     const rodt_limit *row = finding->limit_row;
-    if (finding->unit == RODT_UNIT_INCH || row == NULL || !rodt_length_given(row->printed_mm))
+    if (finding->unit == RODT_UNIT_IN || row == NULL || !rodt_length_given(row->printed_mm))
         return;
     if (is_over(finding->rules, finding->applied_stroke, row->printed_mm) !=
         is_over(finding->rules, finding->applied_stroke, row->limit))
@@ -337,9 +337,9 @@ static void prove(rodt_finding *finding)
     int over = rodti_exact_compare(past, division);
     finding->proof = RODT_PROOF_NOT_RESOLVED;
     if (within > 0 || (within == 0 && at_passes))
-        finding->proof = RODT_PROOF_WITHIN;
+        finding->proof = RODT_PROOF_PROVEN_WITHIN;
     if (over > 0 || (over == 0 && !at_passes))
-        finding->proof = RODT_PROOF_OVER;
+        finding->proof = RODT_PROOF_PROVEN_OVER;
     rodt_ratio x;
     rodt_ratio chance;
     if (rodti_exact_divide(margin, division, &x) && chance_over(x, &chance))

@@ -247,10 +247,10 @@ static void say_date_unreadable(rodt_message *out, const rodt_finding *finding)
 /* A lost blank is a slip of who writes fractions of inches. */
 static void add_meant(rodt_message *out, const char *name, rodt_length read, const rodt_length meant[2])
 {
-    rodti_message_length(out, name, read, RODT_UNIT_INCH);
-    rodti_message_length(out, "meant", meant[0], RODT_UNIT_INCH);
+    rodti_message_length(out, name, read, RODT_UNIT_IN);
+    rodti_message_length(out, "meant", meant[0], RODT_UNIT_IN);
     if (rodt_length_given(meant[1]))
-        rodti_message_length(out, "meant_too", meant[1], RODT_UNIT_INCH);
+        rodti_message_length(out, "meant_too", meant[1], RODT_UNIT_IN);
 }
 
 static void say_lost_blank(rodt_message *out, const rodt_finding *finding)
@@ -365,9 +365,9 @@ rodt_status rodt_finding_reason_format(const rodt_finding *finding, rodt_reason 
 static rodt_message_code code_of_proof(const rodt_finding *finding)
 {
     rodt_ratio over = finding->probability_over;
-    if (finding->proof == RODT_PROOF_WITHIN)
+    if (finding->proof == RODT_PROOF_PROVEN_WITHIN)
         return RODT_MESSAGE_PROOF_WITHIN;
-    if (finding->proof == RODT_PROOF_OVER)
+    if (finding->proof == RODT_PROOF_PROVEN_OVER)
         return RODT_MESSAGE_PROOF_OVER;
     if (finding->proof != RODT_PROOF_NOT_RESOLVED)
         return RODT_MESSAGE_NONE;

@@ -135,7 +135,7 @@ static void read_unit(parser *from)
 static rodt_status read_without_unit(const parser *from, const char *text, size_t size, rodt_length *out,
                                      RODT_ENUM32(rodt_unit) *written, rodt_error *error)
 {
-    const rodt_length_style in = {RODT_UNIT_INCH, from->style.decimal_comma};
+    const rodt_length_style in = {RODT_UNIT_IN, from->style.decimal_comma};
     const rodt_length_style mm = {RODT_UNIT_MM, from->style.decimal_comma};
     rodt_length length;
     rodt_length other;
@@ -174,10 +174,10 @@ static bool read_length(parser *from, rodt_field field, rodt_length *out, RODT_E
 
 static void read_measurement(parser *from, rodt_field field, rodt_length *out, rodt_length other[LOST_BLANK_MAX])
 {
-    RODT_ENUM32(rodt_unit) written = RODT_UNIT_INCH;
+    RODT_ENUM32(rodt_unit) written = RODT_UNIT_IN;
     if (!read_length(from, field, out, &written))
         return;
-    if (written != RODT_UNIT_INCH)
+    if (written != RODT_UNIT_IN)
         from->reading->unit = written;
     const char *text = rodt_form_get(from->text, field);
     (void)rodti_lost_blank_values(text, strlen(text), written, other);
@@ -193,7 +193,7 @@ static bool may_have_lost_blank(const parser *from, rodt_field field, rodt_unit 
 
 static void read_mark(parser *from, rodt_field field, rodt_length *out)
 {
-    RODT_ENUM32(rodt_unit) written = RODT_UNIT_INCH;
+    RODT_ENUM32(rodt_unit) written = RODT_UNIT_IN;
     if (!read_length(from, field, out, &written))
         return;
     bool lost_blank = may_have_lost_blank(from, field, written);

@@ -29,8 +29,8 @@ WORDS(verdict, ENUMERATOR(RODT_VERDICT_UNDETERMINED, "undetermined", "nothing is
       ENUMERATOR(RODT_VERDICT_INOPERATIVE, "inoperative", "the rod did not move"))
 
 WORDS(proof, ENUMERATOR(RODT_PROOF_NOT_ASKED, "not-asked", "no division was given, or there is no stroke or no limit"),
-      ENUMERATOR(RODT_PROOF_WITHIN, "proven-within", "at worst still within the limit"),
-      ENUMERATOR(RODT_PROOF_OVER, "proven-over", "at best still over the limit"),
+      ENUMERATOR(RODT_PROOF_PROVEN_WITHIN, "proven-within", "at worst still within the limit"),
+      ENUMERATOR(RODT_PROOF_PROVEN_OVER, "proven-over", "at best still over the limit"),
       ENUMERATOR(RODT_PROOF_NOT_RESOLVED, "not-resolved", "this tape cannot tell"))
 
 WORDS(drum, ENUMERATOR(RODT_DRUM_NOT_RECORDED, "not-recorded", "the temperature of the drum was not recorded"),

@@ -377,16 +377,17 @@ const char *rodti_template_of(const rodt_catalogue **catalogue, uint32_t code)
     return english != NULL ? english->text : NULL;
 }
 
-WORDS(argument_kind, ENUMERATOR(RODT_ARGUMENT_NONE, "none", "nothing"),
-      ENUMERATOR(RODT_ARGUMENT_CLAUSE, "clause", "a message inside this one"),
-      ENUMERATOR(RODT_ARGUMENT_LENGTH, "length", "a length that was measured"),
-      ENUMERATOR(RODT_ARGUMENT_LIMIT, "limit", "a length of law"),
-      ENUMERATOR(RODT_ARGUMENT_NUMBER, "number", "an exact number, as a mixed fraction"),
-      ENUMERATOR(RODT_ARGUMENT_FIGURE, "figure", "what a gauge or a watch shows"),
-      ENUMERATOR(RODT_ARGUMENT_FRACTION, "fraction", "a fraction of one"),
-      ENUMERATOR(RODT_ARGUMENT_DATE, "date", "a day"), ENUMERATOR(RODT_ARGUMENT_TEXT, "text", "a text as it stands"))
+WORDS(argument_kind, ENUMERATOR(RODT_ARGUMENT_KIND_NONE, "none", "nothing"),
+      ENUMERATOR(RODT_ARGUMENT_KIND_CLAUSE, "clause", "a message inside this one"),
+      ENUMERATOR(RODT_ARGUMENT_KIND_LENGTH, "length", "a length that was measured"),
+      ENUMERATOR(RODT_ARGUMENT_KIND_LIMIT, "limit", "a length of law"),
+      ENUMERATOR(RODT_ARGUMENT_KIND_NUMBER, "number", "an exact number, as a mixed fraction"),
+      ENUMERATOR(RODT_ARGUMENT_KIND_FIGURE, "figure", "what a gauge or a watch shows"),
+      ENUMERATOR(RODT_ARGUMENT_KIND_FRACTION, "fraction", "a fraction of one"),
+      ENUMERATOR(RODT_ARGUMENT_KIND_DATE, "date", "a day"),
+      ENUMERATOR(RODT_ARGUMENT_KIND_TEXT, "text", "a text as it stands"))
 
-WORDS(plural_rule, ENUMERATOR(RODT_PLURAL_ALIKE, "alike", "one form for every number"),
-      ENUMERATOR(RODT_PLURAL_ONE_OTHER, "one-other", "1, and everything else"),
-      ENUMERATOR(RODT_PLURAL_BELOW_TWO, "below-two", "below 2, and everything else"),
-      ENUMERATOR(RODT_PLURAL_ONE_FEW_MANY, "one-few-many", "1, 21 ...; 2 to 4, 22 ...; everything else"))
+WORDS(plural_rule, ENUMERATOR(RODT_PLURAL_RULE_ALIKE, "alike", "one form for every number"),
+      ENUMERATOR(RODT_PLURAL_RULE_ONE_OTHER, "one-other", "1, and everything else"),
+      ENUMERATOR(RODT_PLURAL_RULE_BELOW_TWO, "below-two", "below 2, and everything else"),
+      ENUMERATOR(RODT_PLURAL_RULE_ONE_FEW_MANY, "one-few-many", "1, 21 ...; 2 to 4, 22 ...; everything else"))

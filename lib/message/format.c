@@ -80,8 +80,8 @@ static void write_decimal(const text_sink *sink, rodt_ratio value, unsigned digi
 /* "about {number}" in a unit phrase: the phrase finds the clause first, and the clause the text behind it. */
 static bool put_number(text_sink *sink, const char *text, bool about, uint32_t phrase)
 {
-    rodt_argument inner[2] = {{.name = "number", .kind = RODT_ARGUMENT_CLAUSE, .code = RODT_MESSAGE_VALUE_ABOUT},
-                              {.name = "number", .kind = RODT_ARGUMENT_TEXT, .text = text}};
+    rodt_argument inner[2] = {{.name = "number", .kind = RODT_ARGUMENT_KIND_CLAUSE, .code = RODT_MESSAGE_VALUE_ABOUT},
+                              {.name = "number", .kind = RODT_ARGUMENT_KIND_TEXT, .text = text}};
     const rodt_argument *first = about ? inner : inner + 1;
     size_t count = about ? 2 : 1;
     if (phrase != RODT_MESSAGE_NONE)
@@ -149,9 +149,9 @@ static bool put_limit(text_sink *sink, const rodt_argument *argument)
 {
     if (argument->code != RODT_MESSAGE_VALUE_MM)
         return put_length(sink, argument);
-    const rodt_argument both[2] = {{.name = "number", .kind = RODT_ARGUMENT_LENGTH, .number = argument->number},
+    const rodt_argument both[2] = {{.name = "number", .kind = RODT_ARGUMENT_KIND_LENGTH, .number = argument->number},
                                    {.name = "mm",
-                                    .kind = RODT_ARGUMENT_LENGTH,
+                                    .kind = RODT_ARGUMENT_KIND_LENGTH,
                                     .code = RODT_MESSAGE_VALUE_MM,
                                     .number = argument->number}};
     return put_arguments(sink, RODT_MESSAGE_VALUE_LIMIT_MM, both, 2);
@@ -174,11 +174,11 @@ static bool put_value(text_sink *sink, const rodt_argument *argument)
     if (argument->number.den < 0 || argument->number.num == INT64_MIN)
         return false;
     switch (argument->kind) {
-    case RODT_ARGUMENT_LENGTH: return put_length(sink, argument);
-    case RODT_ARGUMENT_LIMIT: return put_limit(sink, argument);
-    case RODT_ARGUMENT_NUMBER: return put_mixed(sink, argument->number, argument->code);
-    case RODT_ARGUMENT_FIGURE: return put_figure(sink, argument);
-    case RODT_ARGUMENT_FRACTION: return put_fraction(sink, argument->number);
+    case RODT_ARGUMENT_KIND_LENGTH: return put_length(sink, argument);
+    case RODT_ARGUMENT_KIND_LIMIT: return put_limit(sink, argument);
+    case RODT_ARGUMENT_KIND_NUMBER: return put_mixed(sink, argument->number, argument->code);
+    case RODT_ARGUMENT_KIND_FIGURE: return put_figure(sink, argument);
+    case RODT_ARGUMENT_KIND_FRACTION: return put_fraction(sink, argument->number);
     default: return false;
     }
 }
@@ -198,9 +198,9 @@ static bool put_date(text_sink *sink, rodt_date date)
 static bool put_argument(text_sink *sink, const rodt_argument *argument, size_t left)
 {
     switch (argument->kind) {
-    case RODT_ARGUMENT_CLAUSE: return put_arguments(sink, argument->code, argument + 1, left - 1);
-    case RODT_ARGUMENT_DATE: return put_date(sink, argument->date);
-    case RODT_ARGUMENT_TEXT:
+    case RODT_ARGUMENT_KIND_CLAUSE: return put_arguments(sink, argument->code, argument + 1, left - 1);
+    case RODT_ARGUMENT_KIND_DATE: return put_date(sink, argument->date);
+    case RODT_ARGUMENT_KIND_TEXT:
         if (argument->text != NULL)
             put(sink, argument->text, strlen(argument->text));
         return argument->text != NULL;
@@ -210,7 +210,7 @@ static bool put_argument(text_sink *sink, const rodt_argument *argument, size_t 
 
 static bool put_plural(text_sink *sink, const template_part *part, const rodt_argument *argument)
 {
-    uint32_t rule = sink->catalogue != NULL ? sink->catalogue->plural : RODT_PLURAL_ONE_OTHER;
+    uint32_t rule = sink->catalogue != NULL ? sink->catalogue->plural : RODT_PLURAL_RULE_ONE_OTHER;
     size_t size = 0;
     if (argument->number.den <= 0)
         return false;

@@ -24,7 +24,7 @@ static rodt_argument *add(rodt_message *message, const char *name, rodt_argument
 
 void rodti_message_clause(rodt_message *message, const char *name, rodt_message_code code)
 {
-    add(message, name, RODT_ARGUMENT_CLAUSE)->code = code;
+    add(message, name, RODT_ARGUMENT_KIND_CLAUSE)->code = code;
 }
 
 static void add_number(rodt_message *message, const char *name, rodt_argument_kind kind, rodt_ratio number,
@@ -38,22 +38,22 @@ static void add_number(rodt_message *message, const char *name, rodt_argument_ki
 /* Readings in centimetres are spoken of in millimetres. */
 static rodt_message_code said_in(rodt_unit unit)
 {
-    return unit == RODT_UNIT_INCH ? RODT_MESSAGE_VALUE_INCHES : RODT_MESSAGE_VALUE_MM;
+    return unit == RODT_UNIT_IN ? RODT_MESSAGE_VALUE_INCHES : RODT_MESSAGE_VALUE_MM;
 }
 
 void rodti_message_length(rodt_message *message, const char *name, rodt_length length, rodt_unit unit)
 {
-    add_number(message, name, RODT_ARGUMENT_LENGTH, EXACT(length), said_in(unit));
+    add_number(message, name, RODT_ARGUMENT_KIND_LENGTH, EXACT(length), said_in(unit));
 }
 
 void rodti_message_limit(rodt_message *message, const char *name, rodt_length limit, rodt_unit unit)
 {
-    add_number(message, name, RODT_ARGUMENT_LIMIT, EXACT(limit), said_in(unit));
+    add_number(message, name, RODT_ARGUMENT_KIND_LIMIT, EXACT(limit), said_in(unit));
 }
 
 void rodti_message_number(rodt_message *message, const char *name, rodt_ratio number, rodt_message_code phrase)
 {
-    add_number(message, name, RODT_ARGUMENT_NUMBER, number, phrase);
+    add_number(message, name, RODT_ARGUMENT_KIND_NUMBER, number, phrase);
 }
 
 void rodti_message_count(rodt_message *message, const char *name, uint64_t count)
@@ -69,23 +69,23 @@ void rodti_message_pressure(rodt_message *message, const char *name, rodt_pressu
 void rodti_message_figure(rodt_message *message, const char *name, rodt_ratio number, rodt_message_code phrase,
                           unsigned digits)
 {
-    add_number(message, name, RODT_ARGUMENT_FIGURE, number, phrase);
+    add_number(message, name, RODT_ARGUMENT_KIND_FIGURE, number, phrase);
     message->arguments[message->count - 1].digits = (int16_t)digits;
 }
 
 void rodti_message_fraction(rodt_message *message, const char *name, rodt_ratio number)
 {
-    add_number(message, name, RODT_ARGUMENT_FRACTION, number, RODT_MESSAGE_NONE);
+    add_number(message, name, RODT_ARGUMENT_KIND_FRACTION, number, RODT_MESSAGE_NONE);
 }
 
 void rodti_message_date(rodt_message *message, const char *name, rodt_date date)
 {
-    add(message, name, RODT_ARGUMENT_DATE)->date = date;
+    add(message, name, RODT_ARGUMENT_KIND_DATE)->date = date;
 }
 
 void rodti_message_text(rodt_message *message, const char *name, const char *text)
 {
-    add(message, name, RODT_ARGUMENT_TEXT)->text = text;
+    add(message, name, RODT_ARGUMENT_KIND_TEXT)->text = text;
 }
 
 const rodt_argument *rodt_message_argument(const rodt_message *message, const char *name)

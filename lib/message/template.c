@@ -67,11 +67,11 @@ const char *rodti_template_form(const template_part *part, size_t index, size_t 
 
 size_t rodti_plural_forms(uint32_t rule)
 {
-    static const uint8_t forms[RODT_PLURAL_END] = {[RODT_PLURAL_ALIKE] = 1,
-                                                   [RODT_PLURAL_ONE_OTHER] = 2,
-                                                   [RODT_PLURAL_BELOW_TWO] = 2,
-                                                   [RODT_PLURAL_ONE_FEW_MANY] = 3};
-    return rule < RODT_PLURAL_END ? forms[rule] : 0;
+    static const uint8_t forms[RODT_PLURAL_RULE_END] = {[RODT_PLURAL_RULE_ALIKE] = 1,
+                                                   [RODT_PLURAL_RULE_ONE_OTHER] = 2,
+                                                   [RODT_PLURAL_RULE_BELOW_TWO] = 2,
+                                                   [RODT_PLURAL_RULE_ONE_FEW_MANY] = 3};
+    return rule < RODT_PLURAL_RULE_END ? forms[rule] : 0;
 }
 
 static size_t one_few_many(rodt_ratio number)
@@ -87,9 +87,9 @@ static size_t one_few_many(rodt_ratio number)
 size_t rodti_plural_index(uint32_t rule, rodt_ratio number)
 {
     switch (rule) {
-    case RODT_PLURAL_ONE_OTHER: return rodti_exact_compare(number, (rodt_ratio){1, 1}) != 0;
-    case RODT_PLURAL_BELOW_TWO: return rodti_exact_compare(number, (rodt_ratio){2, 1}) >= 0;
-    case RODT_PLURAL_ONE_FEW_MANY: return one_few_many(number);
+    case RODT_PLURAL_RULE_ONE_OTHER: return rodti_exact_compare(number, (rodt_ratio){1, 1}) != 0;
+    case RODT_PLURAL_RULE_BELOW_TWO: return rodti_exact_compare(number, (rodt_ratio){2, 1}) >= 0;
+    case RODT_PLURAL_RULE_ONE_FEW_MANY: return one_few_many(number);
     default: return 0;
     }
 }

@@ -14,7 +14,7 @@ rodt_status rodt_length_format(rodt_length length, char *text, size_t size, size
 static bool scale(rodt_length length, rodt_unit unit, unsigned digits, rodt_rounding rounding, int64_t *parts)
 {
     static const rodt_ratio per_inch[] = {
-        [RODT_UNIT_INCH] = {1, 1}, [RODT_UNIT_MM] = {127, 5}, [RODT_UNIT_CM] = {127, 50}};
+        [RODT_UNIT_IN] = {1, 1}, [RODT_UNIT_MM] = {127, 5}, [RODT_UNIT_CM] = {127, 50}};
     rodt_ratio value = EXACT(length);
     rodt_ratio power = {1, 1};
     for (unsigned i = 0; i < digits; i++)

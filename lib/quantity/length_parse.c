@@ -16,23 +16,23 @@ typedef struct unit_word {
 
 /* The most frequent ones first. A single apostrophe is not here: it means feet. */
 static const unit_word unit_words[] = {
-    {"\"", RODT_UNIT_INCH, false},
-    {"in", RODT_UNIT_INCH, false},
+    {"\"", RODT_UNIT_IN, false},
+    {"in", RODT_UNIT_IN, false},
     {"mm", RODT_UNIT_MM, false},
     {"cm", RODT_UNIT_CM, false},
-    {"\xE2\x80\xB3", RODT_UNIT_INCH, false}, /* U+2033 double prime */
-    {"\xE2\x80\x9D", RODT_UNIT_INCH, false}, /* U+201D closing quote */
-    {"\xE2\x80\x9C", RODT_UNIT_INCH, false}, /* U+201C opening quote */
-    {"in.", RODT_UNIT_INCH, false},
-    {"ins", RODT_UNIT_INCH, false},
-    {"inch", RODT_UNIT_INCH, false},
-    {"inches", RODT_UNIT_INCH, false},
-    {"po", RODT_UNIT_INCH, false},
-    {"pouce", RODT_UNIT_INCH, false},
-    {"pouces", RODT_UNIT_INCH, false},
-    {"of an inch", RODT_UNIT_INCH, true},
-    {"''", RODT_UNIT_INCH, false},
-    {"\xE2\x80\xB2\xE2\x80\xB2", RODT_UNIT_INCH, false}, /* two U+2032 primes */
+    {"\xE2\x80\xB3", RODT_UNIT_IN, false}, /* U+2033 double prime */
+    {"\xE2\x80\x9D", RODT_UNIT_IN, false}, /* U+201D closing quote */
+    {"\xE2\x80\x9C", RODT_UNIT_IN, false}, /* U+201C opening quote */
+    {"in.", RODT_UNIT_IN, false},
+    {"ins", RODT_UNIT_IN, false},
+    {"inch", RODT_UNIT_IN, false},
+    {"inches", RODT_UNIT_IN, false},
+    {"po", RODT_UNIT_IN, false},
+    {"pouce", RODT_UNIT_IN, false},
+    {"pouces", RODT_UNIT_IN, false},
+    {"of an inch", RODT_UNIT_IN, true},
+    {"''", RODT_UNIT_IN, false},
+    {"\xE2\x80\xB2\xE2\x80\xB2", RODT_UNIT_IN, false}, /* two U+2032 primes */
     {"mm.", RODT_UNIT_MM, false},
     {"cm.", RODT_UNIT_CM, false},
     {"millimetre", RODT_UNIT_MM, false},
@@ -75,7 +75,7 @@ static bool parse_with_unit(const char *text, size_t size, bool decimal_comma, n
         *problem = (number_problem){RODT_E_SYNTAX, written->unit_column, "in, mm, cm or the end of the text", NULL};
         return false;
     }
-    if (written->read.is_fraction && *unit != RODT_UNIT_INCH)
+    if (written->read.is_fraction && *unit != RODT_UNIT_IN)
         return rodti_number_set_problem(problem, RODT_E_SYNTAX, written->column,
                                   "no metric tape has fractions; write inches (2 1/8 in) or a decimal (54.0 mm)");
     return true;
@@ -86,11 +86,11 @@ static bool to_inches(const number_quantity *written, rodt_unit unit, rodt_ratio
 {
     static const char too_long[] = "no rod position or stroke is longer than 24 in; is a decimal point lost?";
     static const rodt_ratio inches_of[] = {
-        [RODT_UNIT_INCH] = {1, 1}, [RODT_UNIT_MM] = {5, 127}, [RODT_UNIT_CM] = {50, 127}};
+        [RODT_UNIT_IN] = {1, 1}, [RODT_UNIT_MM] = {5, 127}, [RODT_UNIT_CM] = {50, 127}};
     *inches = written->read.value;
     if (written->read.is_too_large)
         return rodti_number_set_problem(problem, RODT_E_IMPLAUSIBLE, written->column, too_long);
-    if ((unit != RODT_UNIT_INCH && !rodti_exact_multiply(*inches, inches_of[unit], inches)) ||
+    if ((unit != RODT_UNIT_IN && !rodti_exact_multiply(*inches, inches_of[unit], inches)) ||
         inches->den > NUMBER_DEN_MAX)
         return rodti_number_set_problem(problem, RODT_E_RANGE, written->column, NUMBER_TOO_FINE);
     if (!rodti_number_is_on_a_tape(inches->den))
@@ -125,7 +125,7 @@ size_t rodti_lost_blank_values(const char *text, size_t size, rodt_unit unit, ro
     RODT_ENUM32(rodt_unit) found = unit;
     size_t count = 0;
     if (!may_have_lost_blank(text, size) || !parse_with_unit(text, size, false, &written, &found, &problem) ||
-        found != RODT_UNIT_INCH)
+        found != RODT_UNIT_IN)
         return 0;
     uint32_t digits = written.read.num, den = written.read.den;
     for (uint32_t place = digits >= 100 ? 100 : 10; place >= 10 && digits >= place && digits < 1000; place /= 10) {

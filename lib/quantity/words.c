@@ -2,7 +2,7 @@
 /* The words of units and of the order of dates. */
 #include "quantity/words.h"
 
-ENUMERATION(unit, false, ENUMERATOR(RODT_UNIT_INCH, "in", "inch"), ENUMERATOR(RODT_UNIT_MM, "mm", "millimetre"),
+ENUMERATION(unit, false, ENUMERATOR(RODT_UNIT_IN, "in", "inch"), ENUMERATOR(RODT_UNIT_MM, "mm", "millimetre"),
             ENUMERATOR(RODT_UNIT_CM, "cm", "centimetre"))
 ENUMERATION_NAME(unit) /* rodt_unit_find knows other spellings too: length_parse.c */
 

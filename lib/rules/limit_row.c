@@ -8,7 +8,7 @@ bool rodti_table_family(table_reader *reader, size_t column, RODT_ENUM32(rodt_fa
 {
     static const char *const words[] = {"clamp", "bolt", "rotochamber", "DD-3"};
     static const rodt_family families[] = {RODT_FAMILY_CLAMP, RODT_FAMILY_BOLT, RODT_FAMILY_ROTOCHAMBER,
-                                           RODT_FAMILY_DD3};
+                                           RODT_FAMILY_DD_3};
     unsigned i;
     if (!rodti_table_word(reader, column, words, COUNT_OF(words), &i))
         return false;
@@ -97,9 +97,9 @@ static bool table_beside(table_reader *reader, size_t inch_column, size_t mm_col
 
 static bool table_figures(table_reader *reader, rodt_limit *row)
 {
-    bool good = rodti_table_length(reader, LIMIT_RATED_STROKE, RODT_UNIT_INCH, &row->rated_stroke);
+    bool good = rodti_table_length(reader, LIMIT_RATED_STROKE, RODT_UNIT_IN, &row->rated_stroke);
     good = rodti_table_length(reader, LIMIT_RATED_MM, RODT_UNIT_MM, &row->rated_stroke_mm) && good;
-    good = rodti_table_length(reader, LIMIT_LIMIT, RODT_UNIT_INCH, &row->limit) && good;
+    good = rodti_table_length(reader, LIMIT_LIMIT, RODT_UNIT_IN, &row->limit) && good;
     good = rodti_table_length(reader, LIMIT_LIMIT_MM, RODT_UNIT_MM, &row->printed_mm) && good;
     good = table_beside(reader, LIMIT_RATED_STROKE, LIMIT_RATED_MM) && good;
     good = table_positive(reader, LIMIT_RATED_STROKE, row->rated_stroke) && good;

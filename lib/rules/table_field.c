@@ -39,7 +39,7 @@ bool rodti_table_pressure(table_reader *reader, size_t column, rodt_pressure *ou
 bool rodti_table_ratio(table_reader *reader, size_t column, rodt_ratio *out)
 {
     rodt_length value;
-    if (!rodti_table_length(reader, column, RODT_UNIT_INCH, &value))
+    if (!rodti_table_length(reader, column, RODT_UNIT_IN, &value))
         return false;
     *out = (rodt_ratio){value.num, value.den};
     return true;

@@ -65,13 +65,13 @@ WORDS(air_measure, ENUMERATOR(RODT_AIR_MEASURE_PSI, "psi", "pressure in psi"),
 WORDS(air_kind, ENUMERATOR(RODT_AIR_KIND_LIMIT, "limit", "a limit"),
       ENUMERATOR(RODT_AIR_KIND_MAJOR, "major", "the bound of a major defect; nothing is said of what is before it"),
       ENUMERATOR(RODT_AIR_KIND_USUAL, "usual", "a usual figure, not a limit"),
-      ENUMERATOR(RODT_AIR_KIND_LIMIT_MAJOR, "limit-and-major", "a limit; what is beyond it is a major defect"),
-      ENUMERATOR(RODT_AIR_KIND_LIMIT_MINOR, "limit-and-minor", "a limit; what is beyond it is a minor defect"),
+      ENUMERATOR(RODT_AIR_KIND_LIMIT_AND_MAJOR, "limit-and-major", "a limit; what is beyond it is a major defect"),
+      ENUMERATOR(RODT_AIR_KIND_LIMIT_AND_MINOR, "limit-and-minor", "a limit; what is beyond it is a minor defect"),
       ENUMERATOR(RODT_AIR_KIND_EITHER, "either", "one of several ways to check the same; one that is good is enough"))
 
 WORDS(air_span, ENUMERATOR(RODT_AIR_SPAN_PRESSURES, "pressures", "from one pressure to another"),
-      ENUMERATOR(RODT_AIR_SPAN_FROM_WARNING, "warning", ENGLISH_AIR_SPAN_WARNING),
-      ENUMERATOR(RODT_AIR_SPAN_FROM_APPLICATIONS, "applications",
+      ENUMERATOR(RODT_AIR_SPAN_WARNING, "warning", ENGLISH_AIR_SPAN_WARNING),
+      ENUMERATOR(RODT_AIR_SPAN_APPLICATIONS, "applications",
                  ENGLISH_AIR_SPAN_APPLICATIONS),
       ENUMERATOR(RODT_AIR_SPAN_RECOVERY, "recovery",
                  "from after one full application back to the pressure before it"))

@@ -77,7 +77,7 @@ static bool read_cell(table_reader *reader, size_t column, const cell_spec *spec
     case CELL_REFERENCE: return read_text(reader, column, true, value);
     case CELL_EVIDENCE: return read_evidence(reader, column, value);
     case CELL_WORD: return read_word(reader, column, spec, value);
-    case CELL_INCHES: return rodti_table_length(reader, column, RODT_UNIT_INCH, value);
+    case CELL_INCHES: return rodti_table_length(reader, column, RODT_UNIT_IN, value);
     case CELL_MM: return rodti_table_length(reader, column, RODT_UNIT_MM, value);
     case CELL_PRESSURE: return rodti_table_pressure(reader, column, value);
     case CELL_RATIO: return rodti_table_ratio(reader, column, value);

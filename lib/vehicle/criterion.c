@@ -153,7 +153,7 @@ static rodt_outcome find_outcome(const rodt_count *count_made)
         return whole ? RODT_OUTCOME_OUT_OF_SERVICE : RODT_OUTCOME_AMBIGUOUS;
     }
     bool open = rodti_exact_compare(count_made->worst_share, criterion) >= 0;
-    return open ? RODT_OUTCOME_UNDETERMINED : RODT_OUTCOME_BELOW;
+    return open ? RODT_OUTCOME_UNDETERMINED : RODT_OUTCOME_BELOW_CRITERION;
 }
 
 rodt_status rodt_tally_judge(const rodt_tally *tally, uint32_t brakes, rodt_count *out, rodt_error *error)

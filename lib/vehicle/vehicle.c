@@ -162,14 +162,14 @@ static uint32_t compare_chambers(const rodt_finding *left_end, const rodt_findin
     rodt_stroke_class left_class = judged_class(left_end), right_class = judged_class(right_end);
     uint32_t mismatches = 0;
     if (texts_differ(left->size, right->size))
-        mismatches |= RODT_AXLE_SIZE_DIFFERS;
+        mismatches |= RODT_AXLE_MISMATCH_SIZE_DIFFERS;
     if (texts_differ(left->spring_size, right->spring_size))
-        mismatches |= RODT_AXLE_SPRING_DIFFERS;
+        mismatches |= RODT_AXLE_MISMATCH_SPRING_DIFFERS;
     if (left->family != RODT_FAMILY_UNKNOWN && right->family != RODT_FAMILY_UNKNOWN && left->family != right->family)
-        mismatches |= RODT_AXLE_FAMILY_DIFFERS;
+        mismatches |= RODT_AXLE_MISMATCH_FAMILY_DIFFERS;
     if (left_class != RODT_STROKE_CLASS_UNKNOWN && right_class != RODT_STROKE_CLASS_UNKNOWN &&
         left_class != right_class)
-        mismatches |= RODT_AXLE_CLASS_DIFFERS;
+        mismatches |= RODT_AXLE_MISMATCH_CLASS_DIFFERS;
     return mismatches;
 }
 
@@ -186,17 +186,17 @@ static void compare_strokes(const rodt_finding *left, const rodt_finding *right,
         return;
     bool moved = left->verdict != RODT_VERDICT_INOPERATIVE && right->verdict != RODT_VERDICT_INOPERATIVE;
     if (moved && rodt_length_compare(axle->stroke_difference, bound) > 0)
-        axle->mismatches |= RODT_AXLE_STROKES_DIFFER;
+        axle->mismatches |= RODT_AXLE_MISMATCH_STROKES_DIFFER;
 }
 
 static void compare_arms(const rodt_wheel_end *left, const rodt_wheel_end *right, rodt_axle_finding *axle)
 {
     if (rodt_length_given(left->arm_length) && rodt_length_given(right->arm_length) &&
         rodt_length_compare(left->arm_length, right->arm_length) != 0)
-        axle->mismatches |= RODT_AXLE_ARM_DIFFERS;
+        axle->mismatches |= RODT_AXLE_MISMATCH_ARM_DIFFERS;
     rodt_ratio a = axle->al_left, b = axle->al_right;
     if (rodt_ratio_given(a) && rodt_ratio_given(b) && (a.num != b.num || a.den != b.den))
-        axle->mismatches |= RODT_AXLE_TORQUE_DIFFERS;
+        axle->mismatches |= RODT_AXLE_MISMATCH_TORQUE_DIFFERS;
 }
 
 static bool is_inoperative(const rodt_finding *findings, size_t end)
@@ -217,9 +217,9 @@ static void judge_axle(const rodt_wheel_end *ends, const rodt_finding *findings,
     find_factor(ends, findings, axle->left, &axle->al_left);
     find_factor(ends, findings, axle->right, &axle->al_right);
     if (axle->axle == 1 && (is_inoperative(findings, axle->left) || is_inoperative(findings, axle->right)))
-        axle->mismatches |= RODT_AXLE_STEERING_DEAD;
+        axle->mismatches |= RODT_AXLE_MISMATCH_STEERING_DEAD;
     if (axle->left == NO_END || axle->right == NO_END) {
-        axle->mismatches |= RODT_AXLE_END_MISSING;
+        axle->mismatches |= RODT_AXLE_MISMATCH_END_MISSING;
         return;
     }
     axle->mismatches |= compare_chambers(&findings[axle->left], &findings[axle->right]);
@@ -246,7 +246,7 @@ static rodt_advice advise(rodt_verdict verdict, rodt_adjuster adjuster)
 /* Beside a brake that is out, the shorter stroke is the good one and no sign of anything. */
 static void advise_axle(const rodt_axle_finding *axle, const rodt_finding *findings, rodt_advice *advice)
 {
-    if ((axle->mismatches & RODT_AXLE_STROKES_DIFFER) == 0)
+    if ((axle->mismatches & RODT_AXLE_MISMATCH_STROKES_DIFFER) == 0)
         return;
     const rodt_finding *left = &findings[axle->left], *right = &findings[axle->right];
     if (left->verdict != RODT_VERDICT_IN_ADJUSTMENT || right->verdict != RODT_VERDICT_IN_ADJUSTMENT)
@@ -285,7 +285,7 @@ static void judge_axles(const rodt_wheel_end *ends, const rodt_finding *findings
 {
     for (size_t i = 0; i < vehicle->axle_count; i++) {
         judge_axle(ends, findings, &vehicle->axles[i]);
-        vehicle->mismatched_axles += (vehicle->axles[i].mismatches & RODT_AXLE_LAW) != 0;
+        vehicle->mismatched_axles += (vehicle->axles[i].mismatches & RODT_AXLE_MISMATCH_LAW) != 0;
         if (advice != NULL)
             advise_axle(&vehicle->axles[i], findings, advice);
     }

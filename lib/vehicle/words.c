@@ -18,7 +18,7 @@ WORDS(defect, ENUMERATOR(RODT_DEFECT_NONE, "none", "within the law's limit"),
       ENUMERATOR(RODT_DEFECT_UNKNOWN, "unknown", "undetermined, or no law says by how much it is over"))
 
 WORDS(outcome, ENUMERATOR(RODT_OUTCOME_UNDETERMINED, "undetermined", "the brakes that are not known could reach it"),
-      ENUMERATOR(RODT_OUTCOME_BELOW, "below-criterion", "the criterion cannot be reached any more"),
+      ENUMERATOR(RODT_OUTCOME_BELOW_CRITERION, "below-criterion", "the criterion cannot be reached any more"),
       ENUMERATOR(RODT_OUTCOME_AMBIGUOUS, "ambiguous", "the share is reached, the chart of whole brakes is not"),
       ENUMERATOR(RODT_OUTCOME_OUT_OF_SERVICE, "out-of-service", "the criterion is reached"))
 
@@ -29,20 +29,20 @@ WORDS(count_part, ENUMERATOR(RODT_COUNT_PART_SHARE, "share", "the share from whi
       ENUMERATOR(RODT_COUNT_PART_STEERING, "steering", "a steering axle by itself"))
 
 BIT_WORDS(axle_mismatch,
-          ENUMERATOR(RODT_AXLE_SIZE_DIFFERS, "size-differs",
+          ENUMERATOR(RODT_AXLE_MISMATCH_SIZE_DIFFERS, "size-differs",
                      ENGLISH_AXLE_SIZE_DIFFERS),
-          ENUMERATOR(RODT_AXLE_SPRING_DIFFERS, "spring-differs",
+          ENUMERATOR(RODT_AXLE_MISMATCH_SPRING_DIFFERS, "spring-differs",
                      ENGLISH_AXLE_SPRING_DIFFERS),
-          ENUMERATOR(RODT_AXLE_FAMILY_DIFFERS, "family-differs",
+          ENUMERATOR(RODT_AXLE_MISMATCH_FAMILY_DIFFERS, "family-differs",
                      ENGLISH_AXLE_FAMILY_DIFFERS),
-          ENUMERATOR(RODT_AXLE_CLASS_DIFFERS, "class-differs",
+          ENUMERATOR(RODT_AXLE_MISMATCH_CLASS_DIFFERS, "class-differs",
                      ENGLISH_AXLE_CLASS_DIFFERS),
-          ENUMERATOR(RODT_AXLE_ARM_DIFFERS, "arm-differs",
+          ENUMERATOR(RODT_AXLE_MISMATCH_ARM_DIFFERS, "arm-differs",
                      ENGLISH_AXLE_ARM_DIFFERS),
-          ENUMERATOR(RODT_AXLE_STROKES_DIFFER, "strokes-differ", "the strokes differ by more than 1/2 in"),
-          ENUMERATOR(RODT_AXLE_TORQUE_DIFFERS, "torque-differs", "size times arm length differs"),
-          ENUMERATOR(RODT_AXLE_END_MISSING, "end-missing", "only one end of the axle was given"),
-          ENUMERATOR(RODT_AXLE_STEERING_DEAD, "steering-dead",
+          ENUMERATOR(RODT_AXLE_MISMATCH_STROKES_DIFFER, "strokes-differ", "the strokes differ by more than 1/2 in"),
+          ENUMERATOR(RODT_AXLE_MISMATCH_TORQUE_DIFFERS, "torque-differs", "size times arm length differs"),
+          ENUMERATOR(RODT_AXLE_MISMATCH_END_MISSING, "end-missing", "only one end of the axle was given"),
+          ENUMERATOR(RODT_AXLE_MISMATCH_STEERING_DEAD, "steering-dead",
                      ENGLISH_AXLE_STEERING_DEAD))
 
 WORDS(advice, ENUMERATOR(RODT_ADVICE_NONE, "none", ""),

@@ -155,7 +155,7 @@ static void judge_spans(void) { judge_columns(true); }
 static void judge_new_row(rodt_row_cache *cache, size_t row)
 {
     rodt_form text = {.chamber = NULL};
-    rodt_text_span cells[RODT_READING_FIELDS] = {{NULL, 0}};
+    rodt_text_span cells[RODT_FIELD_ROOM] = {{NULL, 0}};
     rodt_finding finding;
     for (size_t i = 0; i < FIELDS; i++) {
         cells[fields[i]] = data.spans[i][row];
@@ -180,12 +180,12 @@ static bool take_rows(void *context, const void *bytes, uint64_t rows)
 
 static void judge_stream(void)
 {
-    const rodt_form form = {.style = {.unit = RODT_UNIT_INCH}};
-    size_t column[RODT_READING_FIELDS];
+    const rodt_form form = {.style = {.unit = RODT_UNIT_IN}};
+    size_t column[RODT_FIELD_ROOM];
     rodt_row_cache *cache;
     uint64_t sum = 0;
     bool is_active = true;
-    for (size_t i = 0; i < RODT_READING_FIELDS; i++)
+    for (size_t i = 0; i < RODT_FIELD_ROOM; i++)
         column[i] = RODT_NO_COLUMN;
     for (size_t i = 0; i < FIELDS; i++)
         column[fields[i]] = i;

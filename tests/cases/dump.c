@@ -52,7 +52,7 @@ static rodt_length step_length(bool millimetres, int64_t steps, int64_t denomina
 /* Cells: chamber, class, rated stroke, day, psi. */
 static rodt_reading grid_reading(char **cell, bool millimetres)
 {
-    rodt_reading reading = {.unit = millimetres ? RODT_UNIT_MM : RODT_UNIT_INCH};
+    rodt_reading reading = {.unit = millimetres ? RODT_UNIT_MM : RODT_UNIT_IN};
     rodt_stroke_class stroke_class;
     check(rodt_chamber_parse(cell[0], &reading.chamber, NULL), cell[0]);
     check(rodt_stroke_class_parse_n(cell[1], strlen(cell[1]), &stroke_class, NULL), cell[1]);

@@ -12,9 +12,14 @@ from tree import Finding
 
 RECORDS = "lib/describe/records.c"
 LISTS = "lib/describe/describe.c"
-# Structs of other interfaces, and enumerators that count others or stand for none.
+# Structs of other interfaces.
 FOREIGN = {"ArrowSchema", "ArrowArray", "ArrowArrayStream"}
-NO_ENUMERATOR = re.compile(r"^RODT_FIELD_END$|^RODT_FIELD_NEEDED$|^RODT_READING_FIELDS$")
+# Every field has a name in files, so none is no row among them.
+NO_ROW = "RODT_FIELD_NONE"
+# Names of other enumerators begin with that of their enumeration. A status is written more often than any other, and
+# rodt_message is a code with arguments.
+PREFIXES = {"rodt_status": "RODT_E_", "rodt_message_code": "RODT_MESSAGE_"}
+NO_PREFIX = "RODT_OK"
 
 STRUCT = re.compile(r"\bstruct\s+(\w+)\s*\{(.*?)\}", re.S)
 ENUM = re.compile(r"\benum\s*(\w*)\s*(?:RODT_ENUM_TYPE\s*)?\{(.*?)\}", re.S)
@@ -124,9 +129,8 @@ def ends(root):
 def _compare_end(name, where, known):
     path, line, enumerators = where
     known = known | {symbol: number for symbol, number, _ in enumerators}
-    last = max((number for symbol, number, _ in enumerators if not symbol.endswith("_END")), default=-1)
-    names = [name.upper() + "_END", re.sub(r"_[A-Z]+$", "", name.upper()) + "_END"]
-    end = next((end for end in names if end in known), names[0])
+    last = max((number for symbol, number, _ in enumerators if symbol != NO_ROW), default=-1)
+    end = PREFIXES.get(name, name.upper() + "_").replace("_E_", "_STATUS_") + "END"
     if known.get(end) != last + 1:
         yield Finding(path, line, f"{end} is {known.get(end, 'not defined')}; it is {last + 1}, one more than the last "
                                   f"of {name}")
@@ -139,9 +143,12 @@ def _compare_enum(name, where, rows):
                                     "to the list")]
     found = []
     for symbol, number, at in enumerators:
-        if not NO_ENUMERATOR.search(symbol) and rows.get(symbol, (None,))[0] != number:
+        if symbol != NO_ROW and rows.get(symbol, (None,))[0] != number:
             found.append(Finding(path, at, f"{symbol} = {number} is not in words.c of its layer: add a row to WORDS "
                                            f"of {name}"))
+        prefix = PREFIXES.get(name, name.upper() + "_")
+        if symbol != NO_PREFIX and not symbol.startswith(prefix):
+            found.append(Finding(path, at, f"{symbol} is of {name}: call it {prefix}..."))
     words = [word for _, word in rows.values()]
     return found + [Finding(path, line, f'two enumerators of {name} have the word "{word}"')
                     for word in sorted(set(words)) if words.count(word) > 1]

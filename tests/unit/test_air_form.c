@@ -76,7 +76,7 @@ static void a_form_is_read(void **state)
     assert_int_equal(reading.seconds.num, 60);
     assert_int_equal(reading.answer, RODT_RECORDED_YES);
     assert_int_equal(reading.actual_volume.num, 6960);
-    assert_int_equal(reading.span, RODT_AIR_SPAN_FROM_WARNING);
+    assert_int_equal(reading.span, RODT_AIR_SPAN_WARNING);
     rodt_air_finding finding;
     assert_int_equal(rodt_air_form_judge(&whole, rodt_rules_find("us-cdl"), &finding, &error), RODT_OK);
     assert_int_equal(finding.result, RODT_AIR_RESULT_GOOD);

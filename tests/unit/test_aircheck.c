@@ -231,9 +231,9 @@ static bool hits(const rodt_rules *rules, const rodt_air_limit *row, rodt_air_re
         return false;
     bool kept = keeps(row->comparison, side);
     assert_int_equal(finding.result, expected(row, kept));
-    assert_int_equal(finding.major, !kept && (row->kind == RODT_AIR_KIND_MAJOR || row->kind == RODT_AIR_KIND_LIMIT_MAJOR));
-    assert_int_equal(finding.minor, !kept && row->kind == RODT_AIR_KIND_LIMIT_MINOR);
-    assert_int_equal(finding.minor, !kept && row->kind == RODT_AIR_KIND_LIMIT_MINOR);
+    assert_int_equal(finding.major, !kept && (row->kind == RODT_AIR_KIND_MAJOR || row->kind == RODT_AIR_KIND_LIMIT_AND_MAJOR));
+    assert_int_equal(finding.minor, !kept && row->kind == RODT_AIR_KIND_LIMIT_AND_MINOR);
+    assert_int_equal(finding.minor, !kept && row->kind == RODT_AIR_KIND_LIMIT_AND_MINOR);
     assert_int_equal(finding.at_limit, side == 0 && row->measure != RODT_AIR_MEASURE_YES_NO);
     check_words(&finding, row);
     return true;
@@ -448,19 +448,19 @@ static void one_of_two_ways_is_enough(void **state)
 {
     (void)state;
     char text[400];
-    rodt_air_finding finding = build_up_by("nz", RODT_VEHICLE_CLASS_SINGLE, RODT_AIR_SPAN_FROM_APPLICATIONS, 95);
+    rodt_air_finding finding = build_up_by("nz", RODT_VEHICLE_CLASS_SINGLE, RODT_AIR_SPAN_APPLICATIONS, 95);
     assert_int_equal(finding.result, RODT_AIR_RESULT_UNDETERMINED);
     assert_int_equal(finding.missing, RODT_AIR_MISSING_OTHER_WAY);
     expect_ratio(finding.allowed, 90, 1);
     assert_int_equal(rodt_air_finding_format(&finding, text, sizeof text, NULL), RODT_OK);
     assert_non_null(strstr(text, "another way"));
-    finding = build_up_by("nz", RODT_VEHICLE_CLASS_SINGLE, RODT_AIR_SPAN_FROM_WARNING, 185);
+    finding = build_up_by("nz", RODT_VEHICLE_CLASS_SINGLE, RODT_AIR_SPAN_WARNING, 185);
     assert_int_equal(finding.missing, RODT_AIR_MISSING_OTHER_WAY);
-    finding = build_up_by("nz", RODT_VEHICLE_CLASS_SINGLE, RODT_AIR_SPAN_FROM_WARNING, 180);
+    finding = build_up_by("nz", RODT_VEHICLE_CLASS_SINGLE, RODT_AIR_SPAN_WARNING, 180);
     assert_int_equal(finding.result, RODT_AIR_RESULT_GOOD);
-    finding = build_up_by("nz", RODT_VEHICLE_CLASS_BUS, RODT_AIR_SPAN_FROM_APPLICATIONS, 95);
+    finding = build_up_by("nz", RODT_VEHICLE_CLASS_BUS, RODT_AIR_SPAN_APPLICATIONS, 95);
     assert_int_equal(finding.result, RODT_AIR_RESULT_DEFECTIVE);
-    finding = build_up_by("nz", RODT_VEHICLE_CLASS_BUS, RODT_AIR_SPAN_FROM_WARNING, 60);
+    finding = build_up_by("nz", RODT_VEHICLE_CLASS_BUS, RODT_AIR_SPAN_WARNING, 60);
     assert_int_equal(finding.missing, RODT_AIR_MISSING_SPAN);
 }
 

@@ -36,7 +36,7 @@ static void names_are_for_ever(void **state)
     assert_string_equal(rodt_air_result_name((rodt_air_result)99), "");
     assert_string_equal(rodt_air_missing_name((rodt_air_missing)99), "");
     assert_string_equal(rodt_air_measure_name((rodt_air_measure)99), "");
-    assert_string_equal(rodt_air_span_name(RODT_AIR_SPAN_FROM_WARNING), "warning");
+    assert_string_equal(rodt_air_span_name(RODT_AIR_SPAN_WARNING), "warning");
     assert_string_equal(rodt_air_span_name((rodt_air_span)99), "");
     assert_string_equal(rodt_vehicle_class_name(RODT_VEHICLE_CLASS_ANY), "any");
     assert_string_equal(rodt_vehicle_class_name(RODT_VEHICLE_CLASS_BUS), "bus");
@@ -111,7 +111,7 @@ static void unjudged_sentences(void **state)
            "80 psi to 100 psi took 60 s: undetermined, the rule times another span, 85 psi to 100 psi or 587 kPa to 690 "
            "kPa",
            "defective above 120 s");
-    expect("nz", (rodt_air_reading){.check = RODT_AIR_CHECK_BUILD_UP, .span = RODT_AIR_SPAN_FROM_WARNING, .seconds = {125, 1}},
+    expect("nz", (rodt_air_reading){.check = RODT_AIR_CHECK_BUILD_UP, .span = RODT_AIR_SPAN_WARNING, .seconds = {125, 1}},
            "from where the warning stops to the greatest pressure took 125 s: undetermined, single vehicle, combination "
            "or bus decides", "");
     expect("us-ca", (rodt_air_reading){.check = RODT_AIR_CHECK_LOSS_APPLIED, .vehicle = RODT_VEHICLE_CLASS_COMBINATION,

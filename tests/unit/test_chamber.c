@@ -18,7 +18,7 @@
 
 enum { MARK, OUTCOME, COLUMN, FAMILY, SIZE, SPRING, CLASS, SOURCE, COLUMNS };
 
-static const rodt_chamber untouched = {.family = RODT_FAMILY_DD3, .size = "77", .rated_stroke = {77, 78}};
+static const rodt_chamber untouched = {.family = RODT_FAMILY_DD_3, .size = "77", .rated_stroke = {77, 78}};
 
 static rodt_status status_of(const char *outcome)
 {
@@ -254,7 +254,7 @@ static void test_round_trips(void **state)
             check_round_trip(RODT_FAMILY_BOLT, letters[i], "", stroke_class);
         for (size_t i = 0; i < COUNT_OF(sizes); i++) {
             check_round_trip(RODT_FAMILY_ROTOCHAMBER, sizes[i], "", stroke_class);
-            check_round_trip(RODT_FAMILY_DD3, sizes[i], "", stroke_class);
+            check_round_trip(RODT_FAMILY_DD_3, sizes[i], "", stroke_class);
             check_round_trip(RODT_FAMILY_CLAMP, sizes[i], "", stroke_class);
             if (stroke_class != RODT_STROKE_CLASS_LONG)
                 check_round_trip(RODT_FAMILY_UNKNOWN, sizes[i], "", stroke_class);
@@ -283,7 +283,7 @@ static void test_write(void **state)
     expect_written(&(rodt_chamber){.size = "24", .spring_size = "30"}, "24/30");
     expect_written(&(rodt_chamber){.family = RODT_FAMILY_BOLT, .size = "C"}, "bolt C");
     expect_written(&(rodt_chamber){.family = RODT_FAMILY_ROTOCHAMBER, .size = "16"}, "rotochamber 16");
-    expect_written(&(rodt_chamber){.family = RODT_FAMILY_DD3, .size = "30"}, "DD-3 30");
+    expect_written(&(rodt_chamber){.family = RODT_FAMILY_DD_3, .size = "30"}, "DD-3 30");
 }
 
 static void test_write_refuses(void **state)
@@ -358,7 +358,7 @@ static void test_names(void **state)
     (void)state;
     assert_string_equal(rodt_family_name((rodt_family)5), "");
     assert_string_equal(rodt_family_name((rodt_family)-1), "");
-    assert_string_equal(rodt_family_name(RODT_FAMILY_DD3), "DD-3");
+    assert_string_equal(rodt_family_name(RODT_FAMILY_DD_3), "DD-3");
     assert_string_equal(rodt_stroke_class_name(RODT_STROKE_CLASS_ANY), "any");
     assert_string_equal(rodt_stroke_class_name((rodt_stroke_class)4), "");
     assert_string_equal(rodt_stroke_class_name(RODT_STROKE_CLASS_STANDARD), "standard");

@@ -366,7 +366,7 @@ static void wrong_plans_are_refused(void **state)
 {
     (void)state;
     const rodt_rules *rules = rodt_rules_find("us-fmcsr");
-    rodt_reading common = {.unit = RODT_UNIT_INCH};
+    rodt_reading common = {.unit = RODT_UNIT_IN};
     rodt_column_plan *made = NULL;
     assert_int_equal(rodt_column_plan_new(NULL, NULL, &made, &error), RODT_E_UNKNOWN_RULES);
     assert_int_equal(rodt_column_plan_new(rules, NULL, NULL, &error), RODT_E_ARGUMENT);

@@ -135,7 +135,7 @@ static void ten_brakes(void **state)
     assert_int_equal(out.outcome, RODT_OUTCOME_OUT_OF_SERVICE);
     assert_ratio(out.share, 1, 5);
     assert_int_equal(out.whole_needed, 2);
-    assert_int_equal(below.outcome, RODT_OUTCOME_BELOW);
+    assert_int_equal(below.outcome, RODT_OUTCOME_BELOW_CRITERION);
     assert_ratio(below.share, 3, 20);
     assert_ratio(below.known_share, 3, 20);
 }
@@ -147,7 +147,7 @@ static rodt_outcome outcome_of(const char *word)
     if (strcmp(word, "ambiguous") == 0)
         return RODT_OUTCOME_AMBIGUOUS;
     assert_string_equal(word, "no");
-    return RODT_OUTCOME_BELOW;
+    return RODT_OUTCOME_BELOW_CRITERION;
 }
 
 static uint32_t small_number(const char *text)
@@ -186,7 +186,7 @@ static rodt_outcome expected_outcome(uint32_t brakes, uint32_t halves, uint32_t 
     uint32_t whole = (brakes + 4) / 5;
     if (5 * halves >= 2 * brakes)
         return halves >= 2 * whole ? RODT_OUTCOME_OUT_OF_SERVICE : RODT_OUTCOME_AMBIGUOUS;
-    return 5 * (halves + 2 * open) >= 2 * brakes ? RODT_OUTCOME_UNDETERMINED : RODT_OUTCOME_BELOW;
+    return 5 * (halves + 2 * open) >= 2 * brakes ? RODT_OUTCOME_UNDETERMINED : RODT_OUTCOME_BELOW_CRITERION;
 }
 
 static void assert_share(rodt_ratio share, uint32_t halves, uint32_t brakes)

@@ -106,8 +106,8 @@ static void values_are_written(void **state)
 {
     (void)state;
     rodt_finding finding = finding_of("30L", "2 1/8", "4 3/4");
-    rodt_axle_finding axle = {.axle = 3, .left = 2, .right = SIZE_MAX, .mismatches = RODT_AXLE_SIZE_DIFFERS |
-                                                                                    RODT_AXLE_END_MISSING};
+    rodt_axle_finding axle = {.axle = 3, .left = 2, .right = SIZE_MAX, .mismatches = RODT_AXLE_MISMATCH_SIZE_DIFFERS |
+                                                                                    RODT_AXLE_MISMATCH_END_MISSING};
     rodt_wheel_end end = {.position = {2, RODT_SIDE_RIGHT}};
     rodt_limit_answer answer = {.assumed_clamp = true};
     static const char *const cases[][2] = {

@@ -9,6 +9,11 @@
 
 #include "rodtravel/rodtravel.h"
 
+/* The number of none is the same in a variable and in a member of 32 bits. */
+static const struct {
+    RODT_ENUM32(rodt_field) field;
+} member = {RODT_FIELD_NONE};
+
 static rodt_field found(const char *heading) { return rodt_field_find(heading, strlen(heading)); }
 
 static rodt_field meant(const char *heading) { return rodt_field_meant(heading, strlen(heading)); }
@@ -16,14 +21,18 @@ static rodt_field meant(const char *heading) { return rodt_field_meant(heading, 
 static void every_name_finds_its_field(void **state)
 {
     (void)state;
-    for (int field = 0; field < RODT_FIELD_END; field++)
-        assert_int_equal(found(rodt_field_name((rodt_field)field)), field);
-    assert_string_equal(rodt_field_name(RODT_FIELD_END), "");
+    for (int field = 0; field < RODT_FIELD_END; field++) {
+        bool is_free = field >= RODT_READING_FIELDS && field < RODT_FIELD_ROOM;
+        assert_int_equal(found(rodt_field_name((rodt_field)field)), is_free ? RODT_FIELD_NONE : field);
+        assert_true(is_free == (rodt_field_name((rodt_field)field)[0] == '\0'));
+    }
+    assert_string_equal(rodt_field_name(RODT_FIELD_NONE), "");
     assert_string_equal(rodt_field_name((rodt_field)-1), "");
-    assert_int_equal(rodt_field_find(NULL, 0), RODT_FIELD_END);
-    assert_int_equal(found(""), RODT_FIELD_END);
-    assert_int_equal(found("remarks"), RODT_FIELD_END);
-    assert_int_equal(found("psi after dinner"), RODT_FIELD_END);
+    assert_int_equal(rodt_field_find(NULL, 0), RODT_FIELD_NONE);
+    assert_true(member.field == rodt_field_find(NULL, 0) && (int64_t)member.field == (int64_t)RODT_FIELD_NONE);
+    assert_int_equal(found(""), RODT_FIELD_NONE);
+    assert_int_equal(found("remarks"), RODT_FIELD_NONE);
+    assert_int_equal(found("psi after dinner"), RODT_FIELD_NONE);
 }
 
 static void spelling_of_a_heading_makes_no_difference(void **state)
@@ -69,13 +78,13 @@ static void a_heading_that_looks_meant_is_told(void **state)
                  {"park brake", RODT_FIELD_SPRING_BRAKE}, {"Parking", RODT_FIELD_SPRING_BRAKE},
                  {"kPa_after", RODT_FIELD_PSI_AFTER},  {"psi2", RODT_FIELD_PSI_AFTER},
                  {"class", RODT_FIELD_STROKE_CLASS},   {"Rated", RODT_FIELD_RATED_STROKE},
-                 {"Slack arm", RODT_FIELD_ARM_LENGTH}, {"unit_no", RODT_FIELD_END},
-                 {"engine_model", RODT_FIELD_END},     {"brakes", RODT_FIELD_END}};
+                 {"Slack arm", RODT_FIELD_ARM_LENGTH}, {"unit_no", RODT_FIELD_NONE},
+                 {"engine_model", RODT_FIELD_NONE},    {"brakes", RODT_FIELD_NONE}};
     for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++)
         assert_int_equal(meant(cases[i].heading), cases[i].field);
-    assert_int_equal(meant("psi"), RODT_FIELD_END); /* it is read */
-    assert_int_equal(meant("remarks"), RODT_FIELD_END);
-    assert_int_equal(rodt_field_meant(NULL, 0), RODT_FIELD_END);
+    assert_int_equal(meant("psi"), RODT_FIELD_NONE); /* it is read */
+    assert_int_equal(meant("remarks"), RODT_FIELD_NONE);
+    assert_int_equal(rodt_field_meant(NULL, 0), RODT_FIELD_NONE);
 }
 
 static bool accepts(rodt_field field, const char *text) { return rodt_field_accepts(field, text, strlen(text)); }

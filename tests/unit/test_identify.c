@@ -286,7 +286,7 @@ static void test_family_not_asked(void **state)
     (void)state;
     assert_int_equal(identify((seen){.stamp = "30"}).next_observation, RODT_OBSERVATION_FAMILY);
     expect(identify((seen){.stamp = "30", .family = RODT_FAMILY_ROTOCHAMBER}), "rotochamber 30: 2 1/4", "2 1/4");
-    expect(identify((seen){.stamp = "30", .family = RODT_FAMILY_DD3}), "DD-3 30: 2 1/4", "2 1/4");
+    expect(identify((seen){.stamp = "30", .family = RODT_FAMILY_DD_3}), "DD-3 30: 2 1/4", "2 1/4");
 }
 
 /* Only a family: the size is what to look at. */
@@ -382,14 +382,14 @@ static void test_stamp_against_diameter(void **state)
 static void test_stamp_against_family(void **state)
 {
     (void)state;
-    expect_knot((seen){.stamp = "bolt C", .family = RODT_FAMILY_DD3}, RODT_CLUE_STAMP | RODT_CLUE_FAMILY,
+    expect_knot((seen){.stamp = "bolt C", .family = RODT_FAMILY_DD_3}, RODT_CLUE_STAMP | RODT_CLUE_FAMILY,
                 "bolt C: 1 3/4 | DD-3 30: 2 1/4", "1 3/4");
 }
 
 static void test_family_against_diameter(void **state)
 {
     (void)state;
-    expect_knot((seen){.family = RODT_FAMILY_DD3, .diameter = "5 1/4"}, RODT_CLUE_FAMILY | RODT_CLUE_DIAMETER,
+    expect_knot((seen){.family = RODT_FAMILY_DD_3, .diameter = "5 1/4"}, RODT_CLUE_FAMILY | RODT_CLUE_DIAMETER,
                 "bolt D: 1 1/4 | clamp 9 standard: 1 3/8 | DD-3 30: 2 1/4", "1 1/4");
 }
 
@@ -397,7 +397,7 @@ static void test_family_against_diameter(void **state)
 static void test_square_port_with_standard_rated_stroke(void **state)
 {
     (void)state;
-    uint32_t knot = RODT_CLUE_STAMP | RODT_CLUE_PORT | RODT_CLUE_RATED_STROKE;
+    uint32_t knot = RODT_CLUE_STAMP | RODT_CLUE_PORT_SHAPE | RODT_CLUE_RATED_STROKE;
     expect_knot((seen){.stamp = "clamp 30", .port = RODT_PORT_SQUARE, .rated = "2.5"}, knot,
                 "clamp 30 standard: 2 | clamp 30 long: 2 1/2", "2");
     expect_knot((seen){.stamp = "clamp 16", .port = RODT_PORT_SQUARE, .rated = "2 1/4"}, knot,
@@ -424,7 +424,7 @@ static void test_long_sign_on_other_families(void **state)
     (void)state;
     expect_knot((seen){.family = RODT_FAMILY_BOLT, .diameter = "8 1/16", .tag = RODT_TAG_TRAPEZOID},
                 RODT_CLUE_FAMILY | RODT_CLUE_TAG, "bolt C: 1 3/4", "1 3/4");
-    expect_knot((seen){.stamp = "clamp 30 standard", .port = RODT_PORT_SQUARE}, RODT_CLUE_STAMP | RODT_CLUE_PORT,
+    expect_knot((seen){.stamp = "clamp 30 standard", .port = RODT_PORT_SQUARE}, RODT_CLUE_STAMP | RODT_CLUE_PORT_SHAPE,
                 "clamp 30 standard: 2 | clamp 30 long: 2 1/2", "2");
 }
 
@@ -702,7 +702,7 @@ static void test_words(void **state)
     for (size_t i = 0; i < COUNT_OF(names); i++)
         assert_string_equal(rodt_clue_name((rodt_clue)(1u << i)), names[i]);
     assert_string_equal(rodt_clue_name((rodt_clue)0), "");
-    assert_string_equal(rodt_clue_name((rodt_clue)(RODT_CLUE_STAMP | RODT_CLUE_PORT)), "");
+    assert_string_equal(rodt_clue_name((rodt_clue)(RODT_CLUE_STAMP | RODT_CLUE_PORT_SHAPE)), "");
     assert_string_equal(rodt_clue_name((rodt_clue)64), "");
     for (int i = RODT_OBSERVATION_NOTHING; i < RODT_OBSERVATION_END; i++) {
         for (int j = RODT_OBSERVATION_NOTHING; j < i; j++)

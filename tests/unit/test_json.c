@@ -26,7 +26,7 @@ static void values_of_every_kind(void **state)
 {
     (void)state;
     rodt_wheel_end end = {.position = {1, RODT_SIDE_LEFT}, .adjuster = RODT_ADJUSTER_MANUAL, .arm_length = {11, 2}};
-    end.reading = (rodt_reading){.chamber = {.family = RODT_FAMILY_DD3, .size = "30"}, .released = {17, 8},
+    end.reading = (rodt_reading){.chamber = {.family = RODT_FAMILY_DD_3, .size = "30"}, .released = {17, 8},
                                  .pressure = {185, 2}, .day = {2024, 5, 6}, .reasons = 1u << RODT_REASON_AT_LIMIT,
                                  .other_released = {{25, 8}}};
     assert_string_equal(
@@ -38,7 +38,7 @@ static void values_of_every_kind(void **state)
         "\"engine_running\": \"not-recorded\", \"spring_brake_applied\": \"not-recorded\", \"drum\": \"not-recorded\", "
         "\"other_released\": [\"3 1/8\"], \"other_applied\": [], \"reasons\": [\"at-limit\"]}, "
         "\"arm_length\": \"5 1/2\"}");
-    rodt_axle_finding axle = {.axle = -3, .mismatches = RODT_AXLE_SIZE_DIFFERS | 1u << 31, .right = SIZE_MAX,
+    rodt_axle_finding axle = {.axle = -3, .mismatches = RODT_AXLE_MISMATCH_SIZE_DIFFERS | 1u << 31, .right = SIZE_MAX,
                               .al_left = {165, 1}};
     assert_string_equal(json_of("rodt_axle_finding", &axle, 0),
                         "{\"axle\": -3, \"mismatches\": [\"size-differs\", 31], \"left\": 0, \"right\": null, "

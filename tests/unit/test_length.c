@@ -198,7 +198,7 @@ static void test_unit_of_the_form(void **state)
 {
     (void)state;
     rodt_length length;
-    RODT_ENUM32(rodt_unit) unit = RODT_UNIT_INCH;
+    RODT_ENUM32(rodt_unit) unit = RODT_UNIT_IN;
     assert_int_equal(read_styled("44.45", (rodt_length_style){.unit = RODT_UNIT_MM}, &length, &unit),
                      RODT_OK);
     assert_true(equal(length, 7, 4) && unit == RODT_UNIT_MM);
@@ -207,12 +207,12 @@ static void test_unit_of_the_form(void **state)
     assert_true(equal(length, 7, 4) && unit == RODT_UNIT_CM);
     assert_int_equal(read_styled("1 3/4 in", (rodt_length_style){.unit = RODT_UNIT_MM}, &length, &unit),
                      RODT_OK);
-    assert_true(equal(length, 7, 4) && unit == RODT_UNIT_INCH);
+    assert_true(equal(length, 7, 4) && unit == RODT_UNIT_IN);
     assert_int_equal(read_styled("610", (rodt_length_style){.unit = RODT_UNIT_MM}, &length, &unit),
                      RODT_E_IMPLAUSIBLE);
     assert_int_equal(read_styled("2", (rodt_length_style){.unit = (rodt_unit)3}, &length, &unit),
                      RODT_E_ARGUMENT);
-    assert_true(equal(length, 77, 78) && unit == RODT_UNIT_INCH);
+    assert_true(equal(length, 77, 78) && unit == RODT_UNIT_IN);
 }
 
 /* Only `size` bytes belong to the text; a zero byte among them is no end. */
@@ -325,17 +325,17 @@ static void check_decimal(int64_t num, int64_t den, rodt_unit unit, unsigned dig
 static void test_write_decimal(void **state)
 {
     (void)state;
-    check_decimal(7, 4, RODT_UNIT_INCH, 4, RODT_ROUNDING_HALF_EVEN, "1.7500");
+    check_decimal(7, 4, RODT_UNIT_IN, 4, RODT_ROUNDING_HALF_EVEN, "1.7500");
     check_decimal(7, 4, RODT_UNIT_MM, 2, RODT_ROUNDING_HALF_EVEN, "44.45");
     check_decimal(7, 4, RODT_UNIT_MM, 1, RODT_ROUNDING_HALF_EVEN, "44.4");
     check_decimal(7, 4, RODT_UNIT_MM, 1, RODT_ROUNDING_HALF_UP, "44.5");
     check_decimal(7, 4, RODT_UNIT_MM, 0, RODT_ROUNDING_DOWN, "44");
     check_decimal(7, 4, RODT_UNIT_CM, 3, RODT_ROUNDING_UP, "4.445");
-    check_decimal(1, 64, RODT_UNIT_INCH, 12, RODT_ROUNDING_HALF_EVEN, "0.015625000000");
-    check_decimal(-1, 64, RODT_UNIT_INCH, 3, RODT_ROUNDING_HALF_EVEN, "-0.016");
-    check_decimal(-1, 64, RODT_UNIT_INCH, 1, RODT_ROUNDING_HALF_EVEN, "0.0");
+    check_decimal(1, 64, RODT_UNIT_IN, 12, RODT_ROUNDING_HALF_EVEN, "0.015625000000");
+    check_decimal(-1, 64, RODT_UNIT_IN, 3, RODT_ROUNDING_HALF_EVEN, "-0.016");
+    check_decimal(-1, 64, RODT_UNIT_IN, 1, RODT_ROUNDING_HALF_EVEN, "0.0");
     check_decimal(0, 1, RODT_UNIT_CM, 0, RODT_ROUNDING_UP, "0");
-    check_decimal(5, 2, RODT_UNIT_INCH, 0, RODT_ROUNDING_HALF_EVEN, "2");
+    check_decimal(5, 2, RODT_UNIT_IN, 0, RODT_ROUNDING_HALF_EVEN, "2");
     char text[9] = "#";
     rodt_length two = {2, 1};
     assert_int_equal(rodt_length_format_decimal(two, (rodt_unit)3, 1, RODT_ROUNDING_UP, text, 9, NULL),
@@ -435,10 +435,10 @@ static void test_units(void **state)
 {
     (void)state;
     static const struct { const char *text; rodt_unit unit; } words[] = {
-        {"in", RODT_UNIT_INCH}, {" Inches ", RODT_UNIT_INCH}, {"\"", RODT_UNIT_INCH}, {"po", RODT_UNIT_INCH},
+        {"in", RODT_UNIT_IN}, {" Inches ", RODT_UNIT_IN}, {"\"", RODT_UNIT_IN}, {"po", RODT_UNIT_IN},
         {"MM", RODT_UNIT_MM}, {"millimetres", RODT_UNIT_MM}, {"cm", RODT_UNIT_CM}, {"centimeters", RODT_UNIT_CM}};
     for (size_t i = 0; i < sizeof words / sizeof *words; i++) {
-        RODT_ENUM32(rodt_unit) unit = RODT_UNIT_INCH;
+        RODT_ENUM32(rodt_unit) unit = RODT_UNIT_IN;
         assert_true(rodt_unit_find(words[i].text, strlen(words[i].text), &unit));
         assert_int_equal(unit, words[i].unit);
     }
@@ -446,7 +446,7 @@ static void test_units(void **state)
     assert_false(rodt_unit_find("furlong", 7, &unit));
     assert_false(rodt_unit_find("", 0, &unit));
     assert_int_equal(unit, RODT_UNIT_CM);
-    assert_string_equal(rodt_unit_name(RODT_UNIT_INCH), "in");
+    assert_string_equal(rodt_unit_name(RODT_UNIT_IN), "in");
     assert_string_equal(rodt_unit_name(RODT_UNIT_MM), "mm");
     assert_string_equal(rodt_unit_name(RODT_UNIT_CM), "cm");
     assert_string_equal(rodt_unit_name((rodt_unit)9), "");
@@ -474,15 +474,15 @@ static void test_lost_blank(void **state)
         RODT_ENUM32(rodt_unit) unit;
         const char *values[LOST_BLANK_MAX]; /* NULL = no more */
     } cases[] = {
-        {"31/8", RODT_UNIT_INCH, {"3 1/8"}},      {" +31/8 in ", RODT_UNIT_INCH, {"3 1/8"}},
-        {"31/8\"", RODT_UNIT_MM, {"3 1/8"}},      {"113/16", RODT_UNIT_INCH, {"1 13/16", "11 3/16"}},
-        {"11\u204416", RODT_UNIT_INCH, {"1 1/16"}}, {"101/16", RODT_UNIT_INCH, {"10 1/16"}},  {"11/16", RODT_UNIT_INCH, {"1 1/16"}},
-        {"31/8", RODT_UNIT_MM, {NULL}},           {"38/8", RODT_UNIT_INCH, {NULL}},
-        {"32/8", RODT_UNIT_INCH, {NULL}},         {"30/8", RODT_UNIT_INCH, {NULL}},
-        {"3 1/8", RODT_UNIT_INCH, {NULL}},        {"31/10", RODT_UNIT_INCH, {NULL}},
-        {"1131/16", RODT_UNIT_INCH, {NULL}},      {"7/8", RODT_UNIT_INCH, {NULL}},
-        {"31/128", RODT_UNIT_INCH, {NULL}},       {"31/8 mm", RODT_UNIT_INCH, {NULL}},
-        {"31/8x", RODT_UNIT_INCH, {NULL}},        {"", RODT_UNIT_INCH, {NULL}},
+        {"31/8", RODT_UNIT_IN, {"3 1/8"}},      {" +31/8 in ", RODT_UNIT_IN, {"3 1/8"}},
+        {"31/8\"", RODT_UNIT_MM, {"3 1/8"}},      {"113/16", RODT_UNIT_IN, {"1 13/16", "11 3/16"}},
+        {"11\u204416", RODT_UNIT_IN, {"1 1/16"}}, {"101/16", RODT_UNIT_IN, {"10 1/16"}},  {"11/16", RODT_UNIT_IN, {"1 1/16"}},
+        {"31/8", RODT_UNIT_MM, {NULL}},           {"38/8", RODT_UNIT_IN, {NULL}},
+        {"32/8", RODT_UNIT_IN, {NULL}},         {"30/8", RODT_UNIT_IN, {NULL}},
+        {"3 1/8", RODT_UNIT_IN, {NULL}},        {"31/10", RODT_UNIT_IN, {NULL}},
+        {"1131/16", RODT_UNIT_IN, {NULL}},      {"7/8", RODT_UNIT_IN, {NULL}},
+        {"31/128", RODT_UNIT_IN, {NULL}},       {"31/8 mm", RODT_UNIT_IN, {NULL}},
+        {"31/8x", RODT_UNIT_IN, {NULL}},        {"", RODT_UNIT_IN, {NULL}},
     };
     for (size_t i = 0; i < COUNT_OF(cases); i++) {
         rodt_length values[LOST_BLANK_MAX];

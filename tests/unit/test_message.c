@@ -86,7 +86,7 @@ static void visit_rare_findings(visitor *visit, void *context)
                         .defective = {0, 1},
                         .tally = {.unknown = 4},
                         .share = {0, 1},
-                        .outcome = RODT_OUTCOME_BELOW};
+                        .outcome = RODT_OUTCOME_BELOW_CRITERION};
     rodt_message message;
     assert_int_equal(rodt_count_message(&count, &message), RODT_OK);
     visit(&message, context);
@@ -116,7 +116,7 @@ static void visit_axles(uint64_t *state, visitor *visit, void *context)
     rodt_message message;
     rodt_axle_finding axle = {.axle = 3, .mismatches = 0x1FF, .left = chance(state) % 2 ? SIZE_MAX : 0, .right = 1,
                               .stroke_difference = {9, 16}, .al_left = {165, 1}, .al_right = {363, 2}};
-    for (uint32_t bit = 1; bit <= RODT_AXLE_STEERING_DEAD; bit <<= 1) {
+    for (uint32_t bit = 1; bit <= RODT_AXLE_MISMATCH_STEERING_DEAD; bit <<= 1) {
         assert_int_equal(rodt_axle_message(&axle, bit, &message), RODT_OK);
         visit(&message, context);
     }
@@ -247,7 +247,7 @@ static void visit_messages(unsigned rounds, visitor *visit, void *context)
 static const char *marked[RODT_MESSAGE_END];
 static char marked_text[RODT_MESSAGE_END][512];
 static const rodt_catalogue marked_catalogue = {.language = "en-US", .templates = marked, .count = RODT_MESSAGE_END,
-                                                .decimal_sign = ".", .plural = RODT_PLURAL_ONE_OTHER};
+                                                .decimal_sign = ".", .plural = RODT_PLURAL_RULE_ONE_OTHER};
 
 static int mark_english(void **state)
 {
@@ -347,9 +347,9 @@ static void arguments_are_data(void **state)
     const rodt_argument *excess = rodt_message_argument(&message, "excess");
     assert_non_null(limit);
     assert_non_null(excess);
-    assert_int_equal(limit->kind, RODT_ARGUMENT_LIMIT);
+    assert_int_equal(limit->kind, RODT_ARGUMENT_KIND_LIMIT);
     assert_true(limit->number.num == 2 && limit->number.den == 1);
-    assert_int_equal(excess->kind, RODT_ARGUMENT_LENGTH);
+    assert_int_equal(excess->kind, RODT_ARGUMENT_KIND_LENGTH);
     assert_true(excess->number.num == 1 && excess->number.den == 8);
     assert_null(rodt_message_argument(&message, "none"));
     assert_null(rodt_message_argument(&message, NULL));
@@ -507,7 +507,7 @@ static void what_is_no_catalogue_is_refused(void **state)
     for (size_t i = 0; i < COUNT_OF(wrong); i++)
         wrong[i] = marked_catalogue;
     wrong[0].language = NULL;
-    wrong[1].plural = RODT_PLURAL_END;
+    wrong[1].plural = RODT_PLURAL_RULE_END;
     wrong[2].plural = (rodt_plural_rule)-1;
     wrong[3].reserved = 1;
     wrong[4].templates = NULL;
@@ -524,7 +524,7 @@ static void what_a_catalogue_lacks_is_said_in_english(void **state)
 {
     (void)state;
     const char *templates[RODT_MESSAGE_END] = {[RODT_MESSAGE_COUNT_BELOW] = "menos de {criterion}"};
-    rodt_catalogue short_one = {"uk", templates, RODT_MESSAGE_COUNT_BELOW + 1, ",", RODT_PLURAL_ONE_FEW_MANY, 0};
+    rodt_catalogue short_one = {"uk", templates, RODT_MESSAGE_COUNT_BELOW + 1, ",", RODT_PLURAL_RULE_ONE_FEW_MANY, 0};
     rodt_count count;
     rodt_message message;
     char text[ROOM], english[ROOM];
@@ -548,20 +548,20 @@ static void plurals_follow_their_rule(void **state)
         rodt_ratio number;
         const char *text;
     } cases[] = {
-        {RODT_PLURAL_ONE_OTHER, {0, 1}, "b"},      {RODT_PLURAL_ONE_OTHER, {1, 1}, "a"},
-        {RODT_PLURAL_ONE_OTHER, {3, 2}, "b"},      {RODT_PLURAL_BELOW_TWO, {0, 1}, "a"},
-        {RODT_PLURAL_BELOW_TWO, {3, 2}, "a"},      {RODT_PLURAL_BELOW_TWO, {2, 1}, "b"},
-        {RODT_PLURAL_ALIKE, {5, 1}, "a"},          {RODT_PLURAL_ONE_FEW_MANY, {1, 1}, "a"},
-        {RODT_PLURAL_ONE_FEW_MANY, {21, 1}, "a"},  {RODT_PLURAL_ONE_FEW_MANY, {11, 1}, "c"},
-        {RODT_PLURAL_ONE_FEW_MANY, {3, 1}, "b"},   {RODT_PLURAL_ONE_FEW_MANY, {13, 1}, "c"},
-        {RODT_PLURAL_ONE_FEW_MANY, {22, 1}, "b"},  {RODT_PLURAL_ONE_FEW_MANY, {5, 1}, "c"},
-        {RODT_PLURAL_ONE_FEW_MANY, {3, 2}, "b"},   {RODT_PLURAL_ONE_FEW_MANY, {112, 1}, "c"},
+        {RODT_PLURAL_RULE_ONE_OTHER, {0, 1}, "b"},      {RODT_PLURAL_RULE_ONE_OTHER, {1, 1}, "a"},
+        {RODT_PLURAL_RULE_ONE_OTHER, {3, 2}, "b"},      {RODT_PLURAL_RULE_BELOW_TWO, {0, 1}, "a"},
+        {RODT_PLURAL_RULE_BELOW_TWO, {3, 2}, "a"},      {RODT_PLURAL_RULE_BELOW_TWO, {2, 1}, "b"},
+        {RODT_PLURAL_RULE_ALIKE, {5, 1}, "a"},          {RODT_PLURAL_RULE_ONE_FEW_MANY, {1, 1}, "a"},
+        {RODT_PLURAL_RULE_ONE_FEW_MANY, {21, 1}, "a"},  {RODT_PLURAL_RULE_ONE_FEW_MANY, {11, 1}, "c"},
+        {RODT_PLURAL_RULE_ONE_FEW_MANY, {3, 1}, "b"},   {RODT_PLURAL_RULE_ONE_FEW_MANY, {13, 1}, "c"},
+        {RODT_PLURAL_RULE_ONE_FEW_MANY, {22, 1}, "b"},  {RODT_PLURAL_RULE_ONE_FEW_MANY, {5, 1}, "c"},
+        {RODT_PLURAL_RULE_ONE_FEW_MANY, {3, 2}, "b"},   {RODT_PLURAL_RULE_ONE_FEW_MANY, {112, 1}, "c"},
     };
     static const char *const templates[] = {[RODT_MESSAGE_VALUE_ABOUT] = "{n?a|b|c}"};
     for (size_t i = 0; i < COUNT_OF(cases); i++) {
         rodt_catalogue catalogue = {"xx", templates, COUNT_OF(templates), ".", cases[i].rule, 0};
         rodt_message message = {.code = RODT_MESSAGE_VALUE_ABOUT, .count = 1,
-                                .arguments = {{.name = "n", .kind = RODT_ARGUMENT_NUMBER, .number = cases[i].number}}};
+                                .arguments = {{.name = "n", .kind = RODT_ARGUMENT_KIND_NUMBER, .number = cases[i].number}}};
         char text[8];
         assert_int_equal(rodt_message_format(&message, &catalogue, text, sizeof text, NULL), RODT_OK);
         assert_string_equal(text, cases[i].text);
@@ -577,31 +577,31 @@ static void numbers_are_written_by_their_kind(void **state)
         rodt_argument argument;
         const char *text;
     } cases[] = {
-        {{.kind = RODT_ARGUMENT_LENGTH, .number = {17, 8}, .code = RODT_MESSAGE_VALUE_INCHES}, "2 1/8"},
-        {{.kind = RODT_ARGUMENT_LENGTH, .number = {-17, 8}, .code = RODT_MESSAGE_VALUE_MM}, "-53,975 mm"},
-        {{.kind = RODT_ARGUMENT_LENGTH, .number = {7, 5}, .code = RODT_MESSAGE_VALUE_INCHES}, "1,4"},
-        {{.kind = RODT_ARGUMENT_LENGTH, .number = {1, 3}, .code = RODT_MESSAGE_VALUE_INCHES}, "1/3"},
-        {{.kind = RODT_ARGUMENT_LENGTH, .number = {1, 3}, .code = RODT_MESSAGE_VALUE_MM}, "about 8,467 mm"},
-        {{.kind = RODT_ARGUMENT_LENGTH, .number = {0, 0}, .code = RODT_MESSAGE_VALUE_MM}, "(not measured)"},
+        {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {17, 8}, .code = RODT_MESSAGE_VALUE_INCHES}, "2 1/8"},
+        {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {-17, 8}, .code = RODT_MESSAGE_VALUE_MM}, "-53,975 mm"},
+        {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {7, 5}, .code = RODT_MESSAGE_VALUE_INCHES}, "1,4"},
+        {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {1, 3}, .code = RODT_MESSAGE_VALUE_INCHES}, "1/3"},
+        {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {1, 3}, .code = RODT_MESSAGE_VALUE_MM}, "about 8,467 mm"},
+        {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {0, 0}, .code = RODT_MESSAGE_VALUE_MM}, "(not measured)"},
         /* Millimetres of so fine a stroke do not fit in 64 bits. */
-        {{.kind = RODT_ARGUMENT_LENGTH, .number = {2305843009213693951, 1000000000000000003},
+        {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {2305843009213693951, 1000000000000000003},
           .code = RODT_MESSAGE_VALUE_MM}, "about 58,568 mm"},
-        {{.kind = RODT_ARGUMENT_LIMIT, .number = {7, 4}, .code = RODT_MESSAGE_VALUE_MM}, "1 3/4 in (44,45 mm)"},
-        {{.kind = RODT_ARGUMENT_LIMIT, .number = {7, 4}, .code = RODT_MESSAGE_VALUE_INCHES}, "1 3/4"},
-        {{.kind = RODT_ARGUMENT_NUMBER, .number = {50, 3}, .code = RODT_MESSAGE_VALUE_PERCENT}, "16 2/3 %"},
-        {{.kind = RODT_ARGUMENT_NUMBER, .number = {50, 3}}, "16 2/3"},
-        {{.kind = RODT_ARGUMENT_FIGURE, .number = {185, 2}, .code = RODT_MESSAGE_VALUE_PSI}, "92 1/2 psi"},
-        {{.kind = RODT_ARGUMENT_FIGURE, .number = {16, 5}, .code = RODT_MESSAGE_VALUE_PSI}, "3,2 psi"},
-        {{.kind = RODT_ARGUMENT_FIGURE, .number = {599, 100}, .digits = 1}, "5,99"},
-        {{.kind = RODT_ARGUMENT_FIGURE, .number = {6, 7}, .digits = 3}, "about 0,857"},
-        {{.kind = RODT_ARGUMENT_FIGURE, .number = {599999, 100003}, .digits = -5}, "about 6,0"},
-        {{.kind = RODT_ARGUMENT_FRACTION, .number = {1, 1}}, "1/1"},
-        {{.kind = RODT_ARGUMENT_DATE, .date = {2021, 10, 14}}, "2021-10-14"},
-        {{.kind = RODT_ARGUMENT_DATE}, "(not measured)"},
-        {{.kind = RODT_ARGUMENT_TEXT, .text = "{as} it stands"}, "{as} it stands"},
+        {{.kind = RODT_ARGUMENT_KIND_LIMIT, .number = {7, 4}, .code = RODT_MESSAGE_VALUE_MM}, "1 3/4 in (44,45 mm)"},
+        {{.kind = RODT_ARGUMENT_KIND_LIMIT, .number = {7, 4}, .code = RODT_MESSAGE_VALUE_INCHES}, "1 3/4"},
+        {{.kind = RODT_ARGUMENT_KIND_NUMBER, .number = {50, 3}, .code = RODT_MESSAGE_VALUE_PERCENT}, "16 2/3 %"},
+        {{.kind = RODT_ARGUMENT_KIND_NUMBER, .number = {50, 3}}, "16 2/3"},
+        {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {185, 2}, .code = RODT_MESSAGE_VALUE_PSI}, "92 1/2 psi"},
+        {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {16, 5}, .code = RODT_MESSAGE_VALUE_PSI}, "3,2 psi"},
+        {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {599, 100}, .digits = 1}, "5,99"},
+        {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {6, 7}, .digits = 3}, "about 0,857"},
+        {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {599999, 100003}, .digits = -5}, "about 6,0"},
+        {{.kind = RODT_ARGUMENT_KIND_FRACTION, .number = {1, 1}}, "1/1"},
+        {{.kind = RODT_ARGUMENT_KIND_DATE, .date = {2021, 10, 14}}, "2021-10-14"},
+        {{.kind = RODT_ARGUMENT_KIND_DATE}, "(not measured)"},
+        {{.kind = RODT_ARGUMENT_KIND_TEXT, .text = "{as} it stands"}, "{as} it stands"},
     };
     static const char *templates[RODT_MESSAGE_END];
-    const rodt_catalogue comma = {"en-ZA", templates, RODT_MESSAGE_END, ",", RODT_PLURAL_ONE_OTHER, 0};
+    const rodt_catalogue comma = {"en-ZA", templates, RODT_MESSAGE_END, ",", RODT_PLURAL_RULE_ONE_OTHER, 0};
     memcpy(templates, marked, sizeof templates);
     for (int code = 1; code < RODT_MESSAGE_END; code++)
         templates[code] = templates[code] != NULL ? strchr(templates[code], '\2') + 1 : NULL;
@@ -620,7 +620,7 @@ static void numbers_are_written_by_their_kind(void **state)
 static rodt_status format_one(rodt_argument argument)
 {
     static const char *const templates[] = {[RODT_MESSAGE_VALUE_ABOUT] = "{x}{x?a|b}"};
-    static const rodt_catalogue catalogue = {"xx", templates, COUNT_OF(templates), ".", RODT_PLURAL_ONE_OTHER, 0};
+    static const rodt_catalogue catalogue = {"xx", templates, COUNT_OF(templates), ".", RODT_PLURAL_RULE_ONE_OTHER, 0};
     rodt_message message = {.code = RODT_MESSAGE_VALUE_ABOUT, .count = 1, .arguments = {argument}};
     char text[ROOM] = "before";
     rodt_status status = rodt_message_format(&message, &catalogue, text, sizeof text, NULL);
@@ -634,23 +634,23 @@ static void made_up_messages_are_refused(void **state)
     (void)state;
     char text[ROOM];
     rodt_message message = {.code = RODT_MESSAGE_STROKE_OVER_LIMIT};
-    assert_int_equal(format_one((rodt_argument){.name = "x", .kind = RODT_ARGUMENT_NUMBER, .number = {1, 1}}), RODT_OK);
+    assert_int_equal(format_one((rodt_argument){.name = "x", .kind = RODT_ARGUMENT_KIND_NUMBER, .number = {1, 1}}), RODT_OK);
     assert_int_equal(format_one((rodt_argument){.name = "x", .kind = 99, .number = {1, 1}}), RODT_E_ARGUMENT);
-    assert_int_equal(format_one((rodt_argument){.name = "y", .kind = RODT_ARGUMENT_NUMBER, .number = {1, 1}}),
+    assert_int_equal(format_one((rodt_argument){.name = "y", .kind = RODT_ARGUMENT_KIND_NUMBER, .number = {1, 1}}),
                      RODT_E_ARGUMENT);
-    assert_int_equal(format_one((rodt_argument){.kind = RODT_ARGUMENT_NUMBER, .number = {1, 1}}), RODT_E_ARGUMENT);
-    assert_int_equal(format_one((rodt_argument){.name = "x", .kind = RODT_ARGUMENT_NUMBER, .number = {1, -1}}),
+    assert_int_equal(format_one((rodt_argument){.kind = RODT_ARGUMENT_KIND_NUMBER, .number = {1, 1}}), RODT_E_ARGUMENT);
+    assert_int_equal(format_one((rodt_argument){.name = "x", .kind = RODT_ARGUMENT_KIND_NUMBER, .number = {1, -1}}),
                      RODT_E_ARGUMENT);
-    assert_int_equal(format_one((rodt_argument){.name = "x", .kind = RODT_ARGUMENT_FIGURE, .number = {INT64_MIN, 3}}),
+    assert_int_equal(format_one((rodt_argument){.name = "x", .kind = RODT_ARGUMENT_KIND_FIGURE, .number = {INT64_MIN, 3}}),
                      RODT_E_ARGUMENT);
-    assert_int_equal(format_one((rodt_argument){.name = "x", .kind = RODT_ARGUMENT_TEXT}), RODT_E_ARGUMENT);
-    assert_int_equal(format_one((rodt_argument){.name = "x", .kind = RODT_ARGUMENT_CLAUSE, .code = 99999}),
+    assert_int_equal(format_one((rodt_argument){.name = "x", .kind = RODT_ARGUMENT_KIND_TEXT}), RODT_E_ARGUMENT);
+    assert_int_equal(format_one((rodt_argument){.name = "x", .kind = RODT_ARGUMENT_KIND_CLAUSE, .code = 99999}),
                      RODT_E_ARGUMENT);
     /* A clause that names itself finds nothing behind it. */
     assert_int_equal(format_one((rodt_argument){
-                         .name = "x", .kind = RODT_ARGUMENT_CLAUSE, .code = RODT_MESSAGE_VALUE_ABOUT}),
+                         .name = "x", .kind = RODT_ARGUMENT_KIND_CLAUSE, .code = RODT_MESSAGE_VALUE_ABOUT}),
                      RODT_E_ARGUMENT);
-    assert_int_equal(format_one((rodt_argument){.name = "x", .kind = RODT_ARGUMENT_DATE, .date = {2021, 13, 1}}),
+    assert_int_equal(format_one((rodt_argument){.name = "x", .kind = RODT_ARGUMENT_KIND_DATE, .date = {2021, 13, 1}}),
                      RODT_E_ARGUMENT);
     assert_int_equal(rodt_message_format(&message, NULL, text, sizeof text, NULL), RODT_E_ARGUMENT);
     message.count = RODT_MESSAGE_ARGUMENTS + 1;

@@ -422,10 +422,10 @@ static void spans_of_a_carrier(void **state)
     rodt_rules *own = load("nz", "check,vehicle,comparison,value,measure,start\n"
                                  "build-up,bus,not more than,60,s,applications\n");
     rodt_air_reading reading = {.check = RODT_AIR_CHECK_BUILD_UP, .vehicle = RODT_VEHICLE_CLASS_BUS, .built = {2001, 0, 0},
-                                .span = RODT_AIR_SPAN_FROM_APPLICATIONS, .seconds = {70, 1}};
+                                .span = RODT_AIR_SPAN_APPLICATIONS, .seconds = {70, 1}};
     assert_int_equal(judge(rodt_rules_find("nz"), reading).result, RODT_AIR_RESULT_GOOD);
     assert_int_equal(judge(own, reading).result, RODT_AIR_RESULT_DEFECTIVE);
-    reading.span = RODT_AIR_SPAN_FROM_WARNING;
+    reading.span = RODT_AIR_SPAN_WARNING;
     assert_int_equal(judge(own, reading).missing, RODT_AIR_MISSING_SPAN);
     rodt_rules_unref(own);
 }

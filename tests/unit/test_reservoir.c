@@ -78,7 +78,7 @@ static void outside_table_v_the_actual_volume_counts(void **state)
     rodt_ratio volume = {7, 3};
     const rodt_chamber outside[] = {clamp("24", "2.25"), clamp("20", "3"), clamp("30", "2.49"), clamp("30", "3.21"),
                                     clamp("6", ""), {.family = RODT_FAMILY_BOLT, .size = "C"},
-                                    {.family = RODT_FAMILY_ROTOCHAMBER, .size = "30"}, {.family = RODT_FAMILY_DD3, .size = "30"}};
+                                    {.family = RODT_FAMILY_ROTOCHAMBER, .size = "30"}, {.family = RODT_FAMILY_DD_3, .size = "30"}};
     for (size_t i = 0; i < COUNT_OF(outside); i++)
         assert_int_equal(rodt_chamber_rated_volume(&outside[i], &volume), RODT_E_UNKNOWN_CHAMBER);
     const rodt_chamber nothing = {0};

@@ -39,7 +39,7 @@ static const char *const words[RODT_READING_FIELDS][MAX_WORDS] = {
     [RODT_FIELD_SPRING_BRAKE] = {"", "released", "on", "applied", "x"},
     [RODT_FIELD_DRUM] = {"", "cold", "warm", "hot", "x"}};
 
-static rodt_text_span cells[RODT_READING_FIELDS][BLOCK_ROWS];
+static rodt_text_span cells[RODT_FIELD_ROOM][BLOCK_ROWS];
 static int32_t stroke[BLOCK_ROWS];
 static uint64_t reasons[BLOCK_ROWS];
 static uint8_t verdict[BLOCK_ROWS], flags[BLOCK_ROWS];
@@ -123,7 +123,7 @@ static void check_row(rodt_row_cache *cache, size_t row, const rodt_form *text, 
 {
     char line[1024] = "";
     uint32_t ends[RODT_READING_FIELDS + 1];
-    rodt_text_span by_field[RODT_READING_FIELDS];
+    rodt_text_span by_field[RODT_FIELD_ROOM];
     const kept expected = kept_of(finding);
     for (int field = 0; field < RODT_READING_FIELDS; field++)
         by_field[field] = cells[field][row];
@@ -168,7 +168,7 @@ static bool add_rows(void *context, const void *bytes, uint64_t rows)
 static void check_rules(const char *name, const rodt_form *form, uint64_t *state)
 {
     const rodt_rules *rules = rodt_rules_find(name);
-    size_t column[RODT_READING_FIELDS];
+    size_t column[RODT_FIELD_ROOM];
     rodt_text_plan *plan;
     rodt_row_cache *cache;
     rodt_text_columns in;
@@ -176,6 +176,7 @@ static void check_rules(const char *name, const rodt_form *form, uint64_t *state
     unsigned found = 0;
     unsigned read = 0;
     memset(&in, 0, sizeof in);
+    memset(column, 0xFF, sizeof column); /* RODT_NO_COLUMN */
     for (size_t i = 0; i < RODT_READING_FIELDS; i++) {
         column[i] = i;
         in.field[i] = (rodt_text_cells){.layout = RODT_TEXT_LAYOUT_SPANS, .cells = cells[i]};
@@ -215,14 +216,14 @@ static void test_random_rows(void **unused)
 static void test_backoff(void **unused)
 {
     (void)unused;
-    size_t column[RODT_READING_FIELDS];
+    size_t column[RODT_FIELD_ROOM];
     rodt_row_cache *cache;
     char text[2][16];
     uint64_t sum = 0;
     unsigned skipped = 0;
-    for (size_t i = 0; i < RODT_READING_FIELDS; i++)
+    for (size_t i = 0; i < RODT_FIELD_ROOM; i++)
         column[i] = i < RODT_FIELD_NEEDED ? i : RODT_NO_COLUMN;
-    assert_int_equal(rodt_row_cache_new(rodt_rules_find("us-fmcsr"), &(rodt_form){.style = {.unit = RODT_UNIT_INCH}},
+    assert_int_equal(rodt_row_cache_new(rodt_rules_find("us-fmcsr"), &(rodt_form){.style = {.unit = RODT_UNIT_IN}},
                                         column, 8, 1024, &cache), RODT_OK);
     for (unsigned chunk = 0; chunk < 40; chunk++) {
         if (!rodt_row_cache_begin_chunk(cache)) {
@@ -233,7 +234,7 @@ static void test_backoff(void **unused)
             snprintf(text[0], 16, "1.%05u", chunk * 1500 + i);
             snprintf(text[1], 16, "3.%05u", 3 * i);
             const rodt_form row = {.chamber = "30", .released = text[0], .applied = text[1]};
-            const rodt_text_span by_field[RODT_READING_FIELDS] = {{"30", 2}, {text[0], 7}, {text[1], 7}};
+            const rodt_text_span by_field[RODT_FIELD_ROOM] = {{"30", 2}, {text[0], 7}, {text[1], 7}};
             if (rodt_row_cache_read(cache, by_field, &row) == NULL)
                 (void)rodt_row_cache_keep(cache);
         }
@@ -269,7 +270,8 @@ static void test_refused(void **unused)
     (void)unused;
     const rodt_rules *rules = rodt_rules_find("us-fmcsr");
     const rodt_form form = {.chamber = NULL};
-    const size_t column[RODT_READING_FIELDS] = {0, 1, 2};
+    size_t column[RODT_FIELD_ROOM];
+    memset(column, 0xFF, sizeof column); /* RODT_NO_COLUMN */
     rodt_row_cache *cache = NULL;
     assert_int_equal(rodt_row_cache_new(NULL, &form, column, 8, 10, &cache), RODT_E_UNKNOWN_RULES);
     assert_int_equal(rodt_row_cache_new(rules, NULL, column, 8, 10, &cache), RODT_E_ARGUMENT);
@@ -278,6 +280,11 @@ static void test_refused(void **unused)
     assert_int_equal(rodt_row_cache_new(rules, &form, column, 4097, 10, &cache), RODT_E_ARGUMENT);
     assert_int_equal(rodt_row_cache_new(rules, &form, column, 8, 0, &cache), RODT_E_ARGUMENT);
     assert_int_equal(rodt_row_cache_new(rules, &form, column, 8, 10, NULL), RODT_E_ARGUMENT);
+    for (int field = RODT_READING_FIELDS; field < RODT_FIELD_ROOM; field++) {
+        column[field] = 0;
+        assert_int_equal(rodt_row_cache_new(rules, &form, column, 8, 10, &cache), RODT_E_ARGUMENT);
+        column[field] = RODT_NO_COLUMN;
+    }
     assert_null(cache);
     rodt_row_cache_free(NULL);
     rodt_text_plan_free(NULL);

@@ -213,7 +213,7 @@ static void families_with_one_limit_have_it_for_every_class(void **state)
     for (size_t i = 0; i < COUNT_OF(classes); i++) {
         rodt_chamber bolt = chamber_of(RODT_FAMILY_BOLT, "C", classes[i]);
         rodt_chamber roto = chamber_of(RODT_FAMILY_ROTOCHAMBER, "30", classes[i]);
-        rodt_chamber dd3 = chamber_of(RODT_FAMILY_DD3, "30", classes[i]);
+        rodt_chamber dd3 = chamber_of(RODT_FAMILY_DD_3, "30", classes[i]);
         expect_length(ask("us-fmcsr", &bolt, "").limit, "1 3/4");
         expect_length(ask("us-fmcsr", &roto, "").limit, "2 1/4");
         expect_length(ask("us-fmcsr", &dd3, "").limit, "2 1/4");

@@ -325,7 +325,7 @@ static void the_inch_figure_decides_against_the_printed_millimetres(void **state
     rodt_finding finding = judged(made);
     assert_int_equal(finding.verdict, RODT_VERDICT_OUT_OF_ADJUSTMENT);
     HAS(finding, PRINTED_MM_DIFFERS);
-    made.unit = RODT_UNIT_INCH;
+    made.unit = RODT_UNIT_IN;
     finding = judged(made);
     HAS_NOT(finding, PRINTED_MM_DIFFERS);
 
@@ -368,14 +368,14 @@ static void the_tape_proves_or_does_not(void **state)
     rodt_length eighth = inches(1, 8);
     rodt_length mm;
     assert_int_equal(rodt_length_from_mm(1, 1, &mm), RODT_OK);
-    assert_chance(with_division(15, 8, false, eighth), RODT_PROOF_WITHIN, 0, 1);
+    assert_chance(with_division(15, 8, false, eighth), RODT_PROOF_PROVEN_WITHIN, 0, 1);
     assert_chance(with_division(2, 1, false, eighth), RODT_PROOF_NOT_RESOLVED, 1, 2);
     assert_chance(with_division(17, 8, false, eighth), RODT_PROOF_NOT_RESOLVED, 1, 1);
-    assert_chance(with_division(145, 64, false, eighth), RODT_PROOF_OVER, 1, 1);
+    assert_chance(with_division(145, 64, false, eighth), RODT_PROOF_PROVEN_OVER, 1, 1);
     assert_chance(with_division(50, 1, true, mm), RODT_PROOF_NOT_RESOLVED, 1, 50);
     assert_chance(with_division(51, 1, true, mm), RODT_PROOF_NOT_RESOLVED, 17, 25);
-    assert_chance(with_division(49, 1, true, mm), RODT_PROOF_WITHIN, 0, 1);
-    assert_chance(with_division(52, 1, true, mm), RODT_PROOF_OVER, 1, 1);
+    assert_chance(with_division(49, 1, true, mm), RODT_PROOF_PROVEN_WITHIN, 0, 1);
+    assert_chance(with_division(52, 1, true, mm), RODT_PROOF_PROVEN_OVER, 1, 1);
     rodt_finding unasked = judged(reading("30 standard", 128, 240));
     assert_int_equal(unasked.proof, RODT_PROOF_NOT_ASKED);
     assert_false(rodt_ratio_given(unasked.probability_over));

@@ -68,8 +68,8 @@ static void codes_are_for_ever(void **state)
     assert_string_equal(rodt_verdict_name(RODT_VERDICT_OUT_OF_ADJUSTMENT), "out-of-adjustment");
     assert_string_equal(rodt_verdict_name(RODT_VERDICT_INOPERATIVE), "inoperative");
     assert_string_equal(rodt_verdict_name((rodt_verdict)99), "");
-    assert_string_equal(rodt_proof_name(RODT_PROOF_WITHIN), "proven-within");
-    assert_string_equal(rodt_proof_name(RODT_PROOF_OVER), "proven-over");
+    assert_string_equal(rodt_proof_name(RODT_PROOF_PROVEN_WITHIN), "proven-within");
+    assert_string_equal(rodt_proof_name(RODT_PROOF_PROVEN_OVER), "proven-over");
     assert_string_equal(rodt_proof_name(RODT_PROOF_NOT_RESOLVED), "not-resolved");
     assert_string_equal(rodt_proof_name((rodt_proof)99), "");
 }

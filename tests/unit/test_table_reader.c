@@ -120,7 +120,7 @@ static void columns_count_characters(void **state)
     assert_true(rodti_table_next(&reader));
     expect_cell(&reader, FIGURE, "x1", 5);
     rodt_length length = {7, 1};
-    assert_false(rodti_table_length(&reader, FIGURE, RODT_UNIT_INCH, &length));
+    assert_false(rodti_table_length(&reader, FIGURE, RODT_UNIT_IN, &length));
     assert_int_equal(seen.first.column, 5);
     assert_string_equal(seen.first.field, "figure");
     assert_int_equal(length.num, 7);
@@ -237,7 +237,7 @@ static void refuses_values(void **state)
     rodt_date date = {0};
     unsigned word = 9;
     static const char *const words[] = {"any", "standard", "long"};
-    assert_false(rodti_table_length(&reader, FIGURE, RODT_UNIT_INCH, &length));
+    assert_false(rodti_table_length(&reader, FIGURE, RODT_UNIT_IN, &length));
     assert_false(rodti_table_date(&reader, DAY, &date));
     assert_int_equal(seen.count, 2);
     seen.count = 0;

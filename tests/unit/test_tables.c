@@ -173,7 +173,7 @@ static void check_diameter(table_reader *reader)
     RODT_ENUM32(rodt_family) family;
     rodt_length inch, mm;
     assert_true(rodti_table_family(reader, CELL_FAMILY, &family));
-    assert_true(rodti_table_length(reader, CELL_DIAMETER, RODT_UNIT_INCH, &inch));
+    assert_true(rodti_table_length(reader, CELL_DIAMETER, RODT_UNIT_IN, &inch));
     assert_true(rodti_table_length(reader, CELL_DIAMETER_MM, RODT_UNIT_MM, &mm));
     const rodt_chamber_row *row = find_chamber(family, reader->cells[CELL_SIZE].text);
     assert_non_null(row);

@@ -223,7 +223,7 @@ static void test_units_of_readings(void **state)
     (void)state;
     static const char *const from[] = {"1", "25.4 mm", "2.54 cm", "25.4"};
     static const char *const to[] = {"69.9 mm", "6.99 cm", "2 3/4", "69.9"};
-    static const rodt_unit units[] = {RODT_UNIT_INCH, RODT_UNIT_MM, RODT_UNIT_CM};
+    static const rodt_unit units[] = {RODT_UNIT_IN, RODT_UNIT_MM, RODT_UNIT_CM};
     clear();
     for (size_t i = 0; i < 16; i++)
         row("20", from[i % 4], to[i / 4]);
@@ -553,6 +553,11 @@ static void test_refused_calls(void **state)
     in = spans();
     memcpy(&in.field[DRUM].layout, &(uint32_t){5}, sizeof in.field[DRUM].layout);
     refuse(&in, &answers, "drum");
+    for (int field = RODT_READING_FIELDS; field < RODT_FIELD_ROOM; field++) {
+        in = spans();
+        in.field[field] = in.field[RELEASED];
+        refuse(&in, &answers, "field");
+    }
     in = spans();
     assert_int_equal(table.reasons[0], 0);
     assert_int_equal(rodt_text_plan_judge(plan, &in, 0, &answers, NULL), RODT_OK);

@@ -85,11 +85,11 @@ static void axles_are_put_together_in_any_order(void **state)
         assert_int_equal(vehicle.axles[i].axle, i + 1);
         assert_true(vehicle.axles[i].left == places[i][0] && vehicle.axles[i].right == places[i][1]);
     }
-    assert_int_equal(vehicle.axles[1].mismatches, RODT_AXLE_END_MISSING);
+    assert_int_equal(vehicle.axles[1].mismatches, RODT_AXLE_MISMATCH_END_MISSING);
     assert_int_equal(vehicle.axles[0].mismatches | vehicle.axles[2].mismatches, 0);
     assert_int_equal(vehicle.count.unmeasured, 1);
     assert_int_equal(vehicle.in_adjustment, 5);
-    assert_int_equal(vehicle.count.outcome, RODT_OUTCOME_BELOW); /* one open brake of six is 16 2/3 % */
+    assert_int_equal(vehicle.count.outcome, RODT_OUTCOME_BELOW_CRITERION); /* one open brake of six is 16 2/3 % */
     assert_int_equal(vehicle.mismatched_axles, 0);
 }
 
@@ -102,16 +102,16 @@ static void chambers_of_an_axle(void **state)
         uint32_t mismatches;
     } cases[] = {
         {"30 standard", "30 standard", 0},
-        {"24 standard", "30 standard", RODT_AXLE_SIZE_DIFFERS},
-        {"24/30 standard", "24/24 standard", RODT_AXLE_SPRING_DIFFERS},
-        {"24/30 standard", "30/24 standard", RODT_AXLE_SIZE_DIFFERS | RODT_AXLE_SPRING_DIFFERS},
+        {"24 standard", "30 standard", RODT_AXLE_MISMATCH_SIZE_DIFFERS},
+        {"24/30 standard", "24/24 standard", RODT_AXLE_MISMATCH_SPRING_DIFFERS},
+        {"24/30 standard", "30/24 standard", RODT_AXLE_MISMATCH_SIZE_DIFFERS | RODT_AXLE_MISMATCH_SPRING_DIFFERS},
         {"30/30 standard", "30 standard", 0}, /* nobody wrote down the chamber behind it */
-        {"clamp 30 standard", "roto 30", RODT_AXLE_FAMILY_DIFFERS},
-        {"30 standard", "roto 30", RODT_AXLE_FAMILY_DIFFERS}, /* judged as clamp */
-        {"30 standard", "30 long", RODT_AXLE_CLASS_DIFFERS},
-        {"30", "30 long", RODT_AXLE_CLASS_DIFFERS}, /* judged as standard */
+        {"clamp 30 standard", "roto 30", RODT_AXLE_MISMATCH_FAMILY_DIFFERS},
+        {"30 standard", "roto 30", RODT_AXLE_MISMATCH_FAMILY_DIFFERS}, /* judged as clamp */
+        {"30 standard", "30 long", RODT_AXLE_MISMATCH_CLASS_DIFFERS},
+        {"30", "30 long", RODT_AXLE_MISMATCH_CLASS_DIFFERS}, /* judged as standard */
         {"30", "30 standard", 0},
-        {"bolt B", "bolt C", RODT_AXLE_SIZE_DIFFERS},
+        {"bolt B", "bolt C", RODT_AXLE_MISMATCH_SIZE_DIFFERS},
     };
     for (size_t i = 0; i < COUNT_OF(cases); i++) {
         rodt_axle_finding axle = pair(end("1L", cases[i].left, 24), end("1R", cases[i].right, 24));
@@ -127,7 +127,7 @@ static void classes_that_were_judged(void **state)
     static const struct {
         const char *left, *right;
         uint32_t mismatches;
-    } cases[] = {{"30 long", "30 standard", 0}, {"30 long", "30 long", RODT_AXLE_CLASS_DIFFERS}};
+    } cases[] = {{"30 long", "30 standard", 0}, {"30 long", "30 long", RODT_AXLE_MISMATCH_CLASS_DIFFERS}};
     for (size_t i = 0; i < COUNT_OF(cases); i++) {
         rodt_wheel_end left = end("1L", cases[i].left, 24);
         left.reading.chamber.rated_stroke = (rodt_length){5, 2}; /* of the standard chamber */
@@ -163,9 +163,9 @@ static void arms_of_an_axle(void **state)
     right.arm_length = inches(11, 2);
     assert_int_equal(pair(left, right).mismatches, 0);
     right.arm_length = inches(89, 16);
-    assert_int_equal(pair(left, right).mismatches, RODT_AXLE_ARM_DIFFERS | RODT_AXLE_TORQUE_DIFFERS);
+    assert_int_equal(pair(left, right).mismatches, RODT_AXLE_MISMATCH_ARM_DIFFERS | RODT_AXLE_MISMATCH_TORQUE_DIFFERS);
     right.arm_length = inches(0, 1);
-    assert_int_equal(pair(left, right).mismatches, RODT_AXLE_ARM_DIFFERS | RODT_AXLE_TORQUE_DIFFERS);
+    assert_int_equal(pair(left, right).mismatches, RODT_AXLE_MISMATCH_ARM_DIFFERS | RODT_AXLE_MISMATCH_TORQUE_DIFFERS);
 }
 
 /* A short arm on a large chamber can brake like a long one on a small chamber: still two faults. */
@@ -176,7 +176,7 @@ static void unlike_ends_can_have_the_same_torque(void **state)
     left.arm_length = inches(25, 4);
     right.arm_length = inches(5, 1);
     rodt_axle_finding axle = pair(left, right);
-    assert_int_equal(axle.mismatches, RODT_AXLE_SIZE_DIFFERS | RODT_AXLE_ARM_DIFFERS);
+    assert_int_equal(axle.mismatches, RODT_AXLE_MISMATCH_SIZE_DIFFERS | RODT_AXLE_MISMATCH_ARM_DIFFERS);
     assert_ratio(axle.al_left, 150, 1);
     assert_ratio(axle.al_right, 150, 1);
 }
@@ -189,7 +189,7 @@ static void strokes_of_an_axle(void **state)
         rodt_axle_finding axle = pair(end("1L", "30 standard", 16), end("1R", "30 standard", other));
         int64_t difference = other > 16 ? other - 16 : 16 - other;
         assert_int_equal(rodt_length_compare(axle.stroke_difference, inches(difference, 16)), 0);
-        assert_int_equal(axle.mismatches, difference > 8 ? RODT_AXLE_STROKES_DIFFER : 0);
+        assert_int_equal(axle.mismatches, difference > 8 ? RODT_AXLE_MISMATCH_STROKES_DIFFER : 0);
         assert_int_equal(advice[0], difference > 8 && other > 16 ? RODT_ADVICE_LOOK : RODT_ADVICE_NONE);
         assert_int_equal(advice[1], difference > 8 && other < 16 ? RODT_ADVICE_LOOK : RODT_ADVICE_NONE);
     }
@@ -199,7 +199,7 @@ static void beside_a_bad_brake_a_short_stroke_is_no_sign(void **state)
 {
     (void)state;
     rodt_axle_finding axle = pair(end("1L", "30 standard", 24), end("1R", "30 standard", 40));
-    assert_int_equal(axle.mismatches, RODT_AXLE_STROKES_DIFFER);
+    assert_int_equal(axle.mismatches, RODT_AXLE_MISMATCH_STROKES_DIFFER);
     assert_int_equal(advice[0], RODT_ADVICE_NONE);
     assert_int_equal(advice[1], RODT_ADVICE_FIND_ADJUSTER);
     axle = pair(end("2L", "30 standard", 24), end("2R", "30 standard", 0));
@@ -284,12 +284,12 @@ static void axles_of_good_brakes_that_are_not_good(void **state)
     rodt_vehicle_finding vehicle = judged(unlike, 2, 0);
     assert_int_equal(vehicle.in_adjustment, 2);
     assert_int_equal(vehicle.mismatched_axles, 1);
-    assert_int_equal(vehicle.count.outcome, RODT_OUTCOME_BELOW);
+    assert_int_equal(vehicle.count.outcome, RODT_OUTCOME_BELOW_CRITERION);
     const rodt_wheel_end uneven[] = {end("1L", "20 standard", 14), end("1R", "20 standard", 24)};
     vehicle = judged(uneven, 2, 0);
     assert_int_equal(vehicle.in_adjustment, 2);
     assert_int_equal(vehicle.mismatched_axles, 0);
-    assert_int_equal(vehicle.axles[0].mismatches, RODT_AXLE_STROKES_DIFFER);
+    assert_int_equal(vehicle.axles[0].mismatches, RODT_AXLE_MISMATCH_STROKES_DIFFER);
     assert_int_equal(rodt_length_compare(vehicle.axles[0].stroke_difference, inches(5, 8)), 0);
     assert_int_equal(advice[0], RODT_ADVICE_LOOK);
 }
@@ -304,9 +304,9 @@ static void one_dead_brake_on_either_axle(void **state)
         set_stroke(&ends[place], 0);
         rodt_vehicle_finding vehicle = judged(ends, 10, 0);
         assert_int_equal(vehicle.inoperative, 1);
-        assert_int_equal(vehicle.count.outcome, RODT_OUTCOME_BELOW);
+        assert_int_equal(vehicle.count.outcome, RODT_OUTCOME_BELOW_CRITERION);
         assert_ratio(vehicle.count.share, 1, 10);
-        assert_int_equal(vehicle.axles[place / 2].mismatches, place < 2 ? RODT_AXLE_STEERING_DEAD : 0);
+        assert_int_equal(vehicle.axles[place / 2].mismatches, place < 2 ? RODT_AXLE_MISMATCH_STEERING_DEAD : 0);
         set_stroke(&ends[9 - place], 32);
         vehicle = judged(ends, 10, 0);
         assert_int_equal(vehicle.count.outcome, RODT_OUTCOME_OUT_OF_SERVICE);

@@ -15,7 +15,7 @@ static void words_of_the_outcome_are_for_ever(void **state)
 {
     (void)state;
     assert_string_equal(rodt_outcome_name(RODT_OUTCOME_UNDETERMINED), "undetermined");
-    assert_string_equal(rodt_outcome_name(RODT_OUTCOME_BELOW), "below-criterion");
+    assert_string_equal(rodt_outcome_name(RODT_OUTCOME_BELOW_CRITERION), "below-criterion");
     assert_string_equal(rodt_outcome_name(RODT_OUTCOME_AMBIGUOUS), "ambiguous");
     assert_string_equal(rodt_outcome_name(RODT_OUTCOME_OUT_OF_SERVICE), "out-of-service");
     assert_string_equal(rodt_outcome_name((rodt_outcome)9), "");
@@ -75,22 +75,22 @@ static void each_mismatch_of_an_axle(void **state)
         uint32_t bit;
         const char *text;
     } cases[] = {
-        {RODT_AXLE_SIZE_DIFFERS, "axle 2: the chambers differ in size; both ends of an axle must have the same (49 CFR "
+        {RODT_AXLE_MISMATCH_SIZE_DIFFERS, "axle 2: the chambers differ in size; both ends of an axle must have the same (49 CFR "
                                  "Part 393, 393.47(b))"},
-        {RODT_AXLE_SPRING_DIFFERS, "axle 2: the spring brake chambers differ in size; both ends of an axle must have "
+        {RODT_AXLE_MISMATCH_SPRING_DIFFERS, "axle 2: the spring brake chambers differ in size; both ends of an axle must have "
                                    "the same (49 CFR Part 393, 393.47(b))"},
-        {RODT_AXLE_FAMILY_DIFFERS,
+        {RODT_AXLE_MISMATCH_FAMILY_DIFFERS,
          "axle 2: the housings are of different kinds: look whether one was identified wrongly"},
-        {RODT_AXLE_CLASS_DIFFERS,
+        {RODT_AXLE_MISMATCH_CLASS_DIFFERS,
          "axle 2: one chamber is judged as long stroke and one as standard: look at the marks of both"},
-        {RODT_AXLE_ARM_DIFFERS, "axle 2: the arms of the slack adjusters differ in length; both ends of an axle must "
+        {RODT_AXLE_MISMATCH_ARM_DIFFERS, "axle 2: the arms of the slack adjusters differ in length; both ends of an axle must "
                                 "have the same (49 CFR Part 393, 393.47(c))"},
-        {RODT_AXLE_STROKES_DIFFER,
+        {RODT_AXLE_MISMATCH_STROKES_DIFFER,
          "axle 2: the strokes differ by 5/8 in: no law has a figure for it; look for the cause"},
-        {RODT_AXLE_TORQUE_DIFFERS, "axle 2: type number x arm length is 165 left and 180 right: the ends do not brake "
+        {RODT_AXLE_MISMATCH_TORQUE_DIFFERS, "axle 2: type number x arm length is 165 left and 180 right: the ends do not brake "
                                    "alike (information)"},
-        {RODT_AXLE_END_MISSING, "axle 2: the right end was not given, so nothing is known of it"},
-        {RODT_AXLE_STEERING_DEAD,
+        {RODT_AXLE_MISMATCH_END_MISSING, "axle 2: the right end was not given, so nothing is known of it"},
+        {RODT_AXLE_MISMATCH_STEERING_DEAD,
          "axle 2: a brake does not work: if this axle steers, the vehicle is out of service by that alone (North "
          "American Standard Out-of-Service Criteria, steering-axle brakes; second-hand, unconfirmed)"},
     };
@@ -113,7 +113,7 @@ static void wrong_bits(void **state)
     (void)state;
     rodt_axle_finding axle = {.axle = 2, .mismatches = UINT32_MAX};
     char text[RODT_SENTENCE_SIZE];
-    static const uint32_t wrong[] = {0, 3, RODT_AXLE_LAW, RODT_AXLE_STEERING_DEAD << 1, 1u << 31};
+    static const uint32_t wrong[] = {0, 3, RODT_AXLE_MISMATCH_LAW, RODT_AXLE_MISMATCH_STEERING_DEAD << 1, 1u << 31};
     for (size_t i = 0; i < COUNT_OF(wrong); i++)
         assert_int_equal(rodt_axle_format(&axle, wrong[i], text, sizeof text, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_axle_format(NULL, 1, text, sizeof text, NULL), RODT_E_ARGUMENT);
@@ -158,12 +158,12 @@ static void sources_and_how_they_were_checked(void **state)
     assert_null(rodt_count_part_source((rodt_count_part)RODT_COUNT_PART_END, &evidence));
     assert_string_equal(rodt_count_part_text((rodt_count_part)RODT_COUNT_PART_END), "");
     assert_non_null(strstr(rodt_count_part_text(RODT_COUNT_PART_SHARE), "equal to or greater than 20 percent"));
-    assert_string_equal(rodt_axle_source(RODT_AXLE_SIZE_DIFFERS, &evidence)->section, "393.47(b)");
+    assert_string_equal(rodt_axle_source(RODT_AXLE_MISMATCH_SIZE_DIFFERS, &evidence)->section, "393.47(b)");
     assert_int_equal(evidence, RODT_EVIDENCE_CHECKED);
-    assert_string_equal(rodt_axle_source(RODT_AXLE_ARM_DIFFERS, &evidence)->section, "393.47(c)");
-    assert_null(rodt_axle_source(RODT_AXLE_STROKES_DIFFER, &evidence));
+    assert_string_equal(rodt_axle_source(RODT_AXLE_MISMATCH_ARM_DIFFERS, &evidence)->section, "393.47(c)");
+    assert_null(rodt_axle_source(RODT_AXLE_MISMATCH_STROKES_DIFFER, &evidence));
     assert_null(rodt_axle_source(0, NULL));
-    assert_ptr_equal(rodt_axle_source(RODT_AXLE_STEERING_DEAD, NULL), rodt_count_part_source(RODT_COUNT_PART_STEERING, NULL));
+    assert_ptr_equal(rodt_axle_source(RODT_AXLE_MISMATCH_STEERING_DEAD, NULL), rodt_count_part_source(RODT_COUNT_PART_STEERING, NULL));
     assert_string_equal(rodt_advice_source(RODT_ADVICE_FIND_FAULT, &evidence)->body,
                         "National Transportation Safety Board");
     assert_null(rodt_advice_source(RODT_ADVICE_ADJUST, &evidence));

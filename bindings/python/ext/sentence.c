@@ -20,7 +20,7 @@ static PyObject *axle_remarks(const void *value)
     const rodt_axle_finding *axle = value;
     PyObject *list = PyList_New(0);
     char text[RODT_SENTENCE_SIZE];
-    for (uint32_t bit = 1; list != NULL && bit <= RODT_AXLE_STEERING_DEAD; bit <<= 1) {
+    for (uint32_t bit = 1; list != NULL && bit <= RODT_AXLE_MISMATCH_STEERING_DEAD; bit <<= 1) {
         RODT_ENUM32(rodt_evidence) evidence = RODT_EVIDENCE_NONE;
         if ((axle->mismatches & bit) == 0 || rodt_axle_format(axle, bit, text, sizeof text, NULL) != RODT_OK)
             continue;

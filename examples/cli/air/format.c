@@ -231,7 +231,7 @@ static const char *tenths(rodt_pressure pressure, char word[WORD_SIZE])
 {
     const rodt_length plain = {pressure.num, pressure.den};
     rodt_status status =
-        rodt_length_format_decimal(plain, RODT_UNIT_INCH, 1, RODT_ROUNDING_HALF_EVEN, word, WORD_SIZE, NULL);
+        rodt_length_format_decimal(plain, RODT_UNIT_IN, 1, RODT_ROUNDING_HALF_EVEN, word, WORD_SIZE, NULL);
     return status == RODT_OK ? word : "-";
 }
 

@@ -20,9 +20,10 @@ static rodt_form form_of(const batch_run *run)
 static bool open_rows(batch_cache *cache, const batch_run *run, uint32_t results)
 {
     const rodt_form form = form_of(run);
-    size_t column[RODT_READING_FIELDS];
-    for (size_t i = 0; i < RODT_READING_FIELDS; i++)
-        column[i] = run->options->columns.members ? i : run->header.columns.column[i];
+    size_t column[RODT_FIELD_ROOM];
+    for (size_t i = 0; i < RODT_FIELD_ROOM; i++)
+        column[i] = i >= RODT_READING_FIELDS ? RODT_NO_COLUMN
+                    : run->options->columns.members ? i : run->header.columns.column[i];
     return rodt_row_cache_new(run->context.rules, &form, column, sizeof(cached_row), results, &cache->rows) == RODT_OK;
 }
 

@@ -119,7 +119,7 @@ static bool write_unjudged(batch_chunk *chunk, const csv_record *record, row_err
 }
 
 /* The cells of a record by field, with their quotes. */
-static void take_cells(const batch_chunk *chunk, const csv_record *record, rodt_text_span cells[RODT_READING_FIELDS])
+static void take_cells(const batch_chunk *chunk, const csv_record *record, rodt_text_span cells[RODT_FIELD_ROOM])
 {
     for (int field = 0; field < RODT_READING_FIELDS; field++) {
         size_t column = chunk->run->header.columns.column[field];
@@ -173,7 +173,7 @@ static bool write_judged(batch_chunk *chunk, const csv_record *record, const rod
 static bool judge_row(batch_chunk *chunk, const csv_record *record)
 {
     rodt_finding finding;
-    rodt_text_span cells[RODT_READING_FIELDS];
+    rodt_text_span cells[RODT_FIELD_ROOM];
     const bool is_active = batch_cache_is_active(chunk) && record->count == chunk->run->header.count;
     const cached_row *cached = NULL;
     if (is_active) {

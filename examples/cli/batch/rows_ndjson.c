@@ -57,8 +57,10 @@ static bool is_result(const char *name)
     return false;
 }
 
-/* The meaning of a member's name as one number. */
-enum { NAME_FIELD = 0, NAME_MEANT = 8, NAME_IS_RESULT = 1u << 16, NAME_BYTE = 0xFF };
+/* The meaning of a member's name as one number: two fields, each in a byte, NAME_NO_FIELD for none. */
+enum { NAME_FIELD = 0, NAME_MEANT = 8, NAME_IS_RESULT = 1u << 16, NAME_BYTE = 0xFF, NAME_NO_FIELD = RODT_FIELD_END };
+
+static uint32_t byte_of(rodt_field field) { return field != RODT_FIELD_NONE ? (uint32_t)field : NAME_NO_FIELD; }
 
 static uint32_t classify_name(const batch_chunk *chunk, const json_member *found)
 {
@@ -66,8 +68,8 @@ static uint32_t classify_name(const batch_chunk *chunk, const json_member *found
     read_name(found, name);
     uint32_t result = is_result(name) ? NAME_IS_RESULT : 0;
     const column_request *request = &chunk->run->options->columns;
-    uint32_t field = columns_field(request, name, strlen(name));
-    uint32_t meant = columns_meant(request, name, strlen(name));
+    uint32_t field = byte_of(columns_field(request, name, strlen(name)));
+    uint32_t meant = byte_of(columns_meant(request, name, strlen(name)));
     return result | field << NAME_FIELD | meant << NAME_MEANT;
 }
 
@@ -124,7 +126,7 @@ static bool read_object(batch_chunk *chunk, const csv_record *record, object *ou
         rodt_field field = (rodt_field)(meaning >> NAME_FIELD & NAME_BYTE);
         if ((meaning & NAME_IS_RESULT) != 0)
             return stop_at_result(chunk, record, &found);
-        if (field == RODT_FIELD_END) {
+        if (field == (rodt_field)NAME_NO_FIELD) {
             meant |= FIELD_BIT(meaning >> NAME_MEANT & NAME_BYTE);
             continue;
         }
@@ -153,7 +155,7 @@ void batch_check_first_object(batch_chunk *chunk, const csv_record *record)
     while (json_object_next(&reader, &found) == JSON_MEMBER) {
         read_name(&found, name);
         rodt_field field = columns_field(request, name, strlen(name));
-        if (field != RODT_FIELD_END && !columns_check_first(request, field, read_value(chunk, &found, field)))
+        if (field != RODT_FIELD_NONE && !columns_check_first(request, field, read_value(chunk, &found, field)))
             chunk->run->unit_is_vehicle = true;
     }
 }
@@ -238,7 +240,7 @@ static bool is_blank_line(const csv_record *record)
 }
 
 /* The members of an object by field; they are looked up by what they say. */
-static void take_cells(const object *from, rodt_text_span cells[RODT_READING_FIELDS])
+static void take_cells(const object *from, rodt_text_span cells[RODT_FIELD_ROOM])
 {
     for (int field = 0; field < RODT_READING_FIELDS; field++) {
         const char *text = from->cell[field];
@@ -288,7 +290,7 @@ bool batch_write_object(batch_chunk *chunk, const csv_record *record)
         batch_chunk_add_error(chunk, found.error, record);
         return write_judged(chunk, record, &found, &finding, &none);
     }
-    rodt_text_span cells[RODT_READING_FIELDS];
+    rodt_text_span cells[RODT_FIELD_ROOM];
     const bool is_active = batch_cache_is_active(chunk);
     take_cells(&found, cells);
     const cached_row *cached = is_active ? rodt_row_cache_find_cells(chunk->cache->rows, cells) : NULL;

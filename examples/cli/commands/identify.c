@@ -60,7 +60,7 @@ static int read_stamp(const command_line *from, rodt_family family, rodt_chamber
 static int read_words(const command_line *from, rodt_clues *out)
 {
     static const choice families[] = {{"clamp", RODT_FAMILY_CLAMP}, {"bolt", RODT_FAMILY_BOLT},
-                                      {"rotochamber", RODT_FAMILY_ROTOCHAMBER}, {"dd3", RODT_FAMILY_DD3}};
+                                      {"rotochamber", RODT_FAMILY_ROTOCHAMBER}, {"dd3", RODT_FAMILY_DD_3}};
     static const choice ports[] = {{"round", RODT_PORT_ROUND}, {"square", RODT_PORT_SQUARE}};
     static const choice tags[] = {{"trapezoid", RODT_TAG_TRAPEZOID}, {"none", RODT_TAG_NONE}};
     int family = 0, port = 0, tag = 0;

@@ -174,7 +174,7 @@ static void print_finding(const rodt_finding *finding)
     char sentence[RODT_SENTENCE_SIZE];
     print_verdict(finding);
     if (rodt_finding_format(finding, sentence, sizeof sentence, NULL) == RODT_OK)
-        print_wrapped(stdout, finding->unit == RODT_UNIT_INCH ? "Inches" : "Stroke", INDENT, sentence);
+        print_wrapped(stdout, finding->unit == RODT_UNIT_IN ? "Inches" : "Stroke", INDENT, sentence);
     print_reasons(finding);
     if (rodt_finding_proof_format(finding, sentence, sizeof sentence, NULL) == RODT_OK && sentence[0] != '\0')
         print_wrapped(stdout, "Tape", INDENT, sentence);

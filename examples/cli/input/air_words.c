@@ -4,8 +4,8 @@
 
 #include <string.h>
 
-const choice span_words[SPAN_WORDS] = {{"warning", RODT_AIR_SPAN_FROM_WARNING},
-                                       {"applications", RODT_AIR_SPAN_FROM_APPLICATIONS},
+const choice span_words[SPAN_WORDS] = {{"warning", RODT_AIR_SPAN_WARNING},
+                                       {"applications", RODT_AIR_SPAN_APPLICATIONS},
                                        {"recovery", RODT_AIR_SPAN_RECOVERY}};
 const choice vehicle_words[VEHICLE_WORDS] = {{"single", RODT_VEHICLE_CLASS_SINGLE},
                                              {"combination", RODT_VEHICLE_CLASS_COMBINATION},

@@ -20,10 +20,10 @@ static bool is_name_of(const column_request *request, int field, const char *tex
 /* Names on the command line are the fields themselves, so aliases are no names there. */
 static rodt_field find_name(const column_request *request, const char *text, size_t size)
 {
-    int field = 0;
-    while (field < RODT_FIELD_END && !is_name_of(request, field, text, size))
-        field++;
-    return (rodt_field)field;
+    for (int field = 0; field < RODT_FIELD_END; field++)
+        if (is_name_of(request, field, text, size))
+            return (rodt_field)field;
+    return RODT_FIELD_NONE;
 }
 
 static int refuse_name(const column_request *request, const char *value)
@@ -46,8 +46,8 @@ int column_request_read(const command_line *from, size_t option, column_request 
             continue;
         const char *value = from->given[i].value;
         size_t size = strcspn(value, "=");
-        rodt_field field = value[size] == '=' ? find_name(request, value, size) : RODT_FIELD_END;
-        if (field == RODT_FIELD_END)
+        rodt_field field = value[size] == '=' ? find_name(request, value, size) : RODT_FIELD_NONE;
+        if (field == RODT_FIELD_NONE)
             return refuse_name(request, value);
         if (request->heading[field] != NULL)
             return print_error("--column names %s twice", rodt_field_name(field));
@@ -90,17 +90,17 @@ void columns_heading(const csv_record *header, size_t column, char text[COLUMN_T
 
 rodt_field columns_field(const column_request *request, const char *heading, size_t size)
 {
-    int field = 0;
-    while (field < RODT_FIELD_END && !is_heading_of(request, (rodt_field)field, heading, size))
-        field++;
-    return (rodt_field)field;
+    for (int field = 0; field < RODT_FIELD_END; field++)
+        if (is_heading_of(request, (rodt_field)field, heading, size))
+            return (rodt_field)field;
+    return RODT_FIELD_NONE;
 }
 
 rodt_field columns_meant(const column_request *request, const char *heading, size_t size)
 {
     rodt_field field = rodt_field_meant(heading, size);
-    if (field == RODT_FIELD_END || (request->fields & FIELD_BIT(field)) == 0 || request->heading[field] != NULL)
-        return RODT_FIELD_END;
+    if (field == RODT_FIELD_NONE || (request->fields & FIELD_BIT(field)) == 0 || request->heading[field] != NULL)
+        return RODT_FIELD_NONE;
     return field;
 }
 
@@ -239,8 +239,8 @@ static void note_meant(const columns *found, const column_request *request, cons
     for (size_t i = 0; i < header->count; i++) {
         columns_heading(header, i, text);
         rodt_field field = columns_meant(request, text, strlen(text));
-        if (field == RODT_FIELD_END || found->column[field] != COLUMN_NONE ||
-            columns_field(request, text, strlen(text)) != RODT_FIELD_END)
+        if (field == RODT_FIELD_NONE || found->column[field] != COLUMN_NONE ||
+            columns_field(request, text, strlen(text)) != RODT_FIELD_NONE)
             continue;
         const char *name = rodt_field_name(field);
         print_error("the column \"%s\" is not read; if it is the %s of the test, say --column %s=\"%s\", otherwise "

@@ -14,7 +14,7 @@
 
 #define FIELD_BIT(field) (1u << (unsigned)(field))
 #define FIELDS_OF_READING (FIELD_BIT(RODT_READING_FIELDS) - 1u)
-#define FIELDS_OF_VEHICLE (FIELD_BIT(RODT_FIELD_END) - 1u)
+#define FIELDS_OF_VEHICLE (FIELDS_OF_READING | (FIELD_BIT(RODT_FIELD_END) - FIELD_BIT(RODT_FIELD_ROOM)))
 #define FIELDS_NEEDED (FIELD_BIT(RODT_FIELD_NEEDED) - 1u)
 
 /* What a command reads, and what its options say about it. */
@@ -50,10 +50,10 @@ void columns_heading(const csv_record *header, size_t column, char text[COLUMN_T
  * False: --column gives one name of a member to two fields. */
 bool columns_of_members(columns *found, const column_request *request);
 
-/* The field that a heading or a name is read as; RODT_FIELD_END = none. */
+/* The field that a heading or a name is read as; RODT_FIELD_NONE = none. */
 rodt_field columns_field(const column_request *request, const char *heading, size_t size);
 
-/* The field that a heading probably means although it is not read; RODT_FIELD_END = none. */
+/* The field that a heading probably means although it is not read; RODT_FIELD_NONE = none. */
 rodt_field columns_meant(const column_request *request, const char *heading, size_t size);
 
 /* Looks at the first text under a field. A text that can be no value of the field is named on stderr with the remedy,

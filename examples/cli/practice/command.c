@@ -130,7 +130,7 @@ static int read_options(const command_line *from, const rule_context *law, sessi
         status = read_numbers(from, out);
     setting->rules = law->rules;
     setting->day = option_given(from, PRACTICE_AS_OF) ? law->day : (rodt_date){0, 0, 0};
-    setting->unit = option_given(from, PRACTICE_METRIC) ? RODT_UNIT_MM : RODT_UNIT_INCH;
+    setting->unit = option_given(from, PRACTICE_METRIC) ? RODT_UNIT_MM : RODT_UNIT_IN;
     setting->described = option_given(from, PRACTICE_DESCRIBE);
     setting->ascii = option_given(from, PRACTICE_ASCII) || (!writes(from) && !shows_utf8());
     bool has_limits = rodt_rules_limit_count(law->rules) > 0 || rodt_ratio_given(rodt_rules_rated_share(law->rules));

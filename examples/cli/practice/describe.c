@@ -57,7 +57,7 @@ static const char *housing(rodt_family family)
                                         [RODT_FAMILY_CLAMP] = "two halves and a clamp band",
                                         [RODT_FAMILY_BOLT] = "two halves and a bolted flange",
                                         [RODT_FAMILY_ROTOCHAMBER] = "deep pot, rolling diaphragm (rotochamber)",
-                                        [RODT_FAMILY_DD3] = "three air lines, double diaphragm (DD-3)"};
+                                        [RODT_FAMILY_DD_3] = "three air lines, double diaphragm (DD-3)"};
     return words[family];
 }
 

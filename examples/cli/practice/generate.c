@@ -45,7 +45,7 @@ static const struct {
     {"A", RODT_FAMILY_BOLT, PRACTICE_HARD, false, false, 0, {6, 0, 0}},
     {"C", RODT_FAMILY_BOLT, PRACTICE_HARD, false, false, 0, {0, 6, 6}},
     {"30", RODT_FAMILY_ROTOCHAMBER, PRACTICE_HARD, false, false, 0, {0, 6, 4}},
-    {"30", RODT_FAMILY_DD3, PRACTICE_HARD, false, false, 0, {0, 6, 0}},
+    {"30", RODT_FAMILY_DD_3, PRACTICE_HARD, false, false, 0, {0, 6, 0}},
 };
 
 /* --- Chambers of an axle ------------------------------------------------------------------------------ */

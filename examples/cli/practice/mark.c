@@ -118,7 +118,7 @@ static practice_mistake mark_stroke(const practice *of, size_t end, const practi
         return MISTAKE_SUM;
     if (is_same(of->seen[end].hand_pull, given))
         return MISTAKE_HAND_PULL;
-    if (of->setting.unit == RODT_UNIT_INCH && forgot_borrow(finding, given))
+    if (of->setting.unit == RODT_UNIT_IN && forgot_borrow(finding, given))
         return MISTAKE_BORROW;
     return is_a_tick_off(of, right, given) ? MISTAKE_TICK : MISTAKE_STROKE;
 }
@@ -250,7 +250,7 @@ static practice_mistake mark_outcome(const practice *of, int given)
     const rodt_vehicle_finding *vehicle = &of->judged.vehicle;
     bool may_be_out = vehicle->count.outcome == RODT_OUTCOME_AMBIGUOUS;
     for (size_t i = 0; i < vehicle->axle_count; i++)
-        may_be_out = may_be_out || (vehicle->axles[i].mismatches & RODT_AXLE_STEERING_DEAD) != 0;
+        may_be_out = may_be_out || (vehicle->axles[i].mismatches & RODT_AXLE_MISMATCH_STEERING_DEAD) != 0;
     bool right = given == (int)vehicle->count.outcome || (may_be_out && given == (int)RODT_OUTCOME_OUT_OF_SERVICE);
     return right ? MISTAKE_NONE : MISTAKE_CRITERION;
 }
@@ -296,7 +296,7 @@ static void format_answer(const practice *of, practice_question question, const 
     case ASK_REASON: snprintf(text, PRACTICE_TEXT_SIZE, "%s", rodt_reason_name((rodt_reason)answer->word)); break;
     case ASK_COUNT:
         if (answer->is_percent)
-            (void)rodt_length_format_decimal(answer->length, RODT_UNIT_INCH, answer->digits,
+            (void)rodt_length_format_decimal(answer->length, RODT_UNIT_IN, answer->digits,
                                              RODT_ROUNDING_HALF_EVEN, word, sizeof word, NULL);
         snprintf(text, PRACTICE_TEXT_SIZE, "%s%s", answer->is_percent ? word : format_length(answer->length, word),
                  answer->is_percent ? " %" : "");

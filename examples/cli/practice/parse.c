@@ -64,8 +64,8 @@ static rodt_status parse_outcome(const char *text, size_t size, practice_answer 
 {
     static const choice words[] = {{"out-of-service", RODT_OUTCOME_OUT_OF_SERVICE},
                                    {"out", RODT_OUTCOME_OUT_OF_SERVICE},
-                                   {"below-criterion", RODT_OUTCOME_BELOW},
-                                   {"below", RODT_OUTCOME_BELOW},
+                                   {"below-criterion", RODT_OUTCOME_BELOW_CRITERION},
+                                   {"below", RODT_OUTCOME_BELOW_CRITERION},
                                    {"ambiguous", RODT_OUTCOME_AMBIGUOUS},
                                    {"undetermined", RODT_OUTCOME_UNDETERMINED},
                                    {"unknown", RODT_OUTCOME_UNDETERMINED},

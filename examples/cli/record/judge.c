@@ -209,7 +209,7 @@ static int read_answers(const inspection_record *record, size_t i, const char *w
 {
     static const choice answers[] = {{"yes", RODT_RECORDED_YES}, {"no", RODT_RECORDED_NO}};
     const record_value *values = record->checks[i];
-    int answer = RODT_RECORDED_NOTHING, span = RODT_AIR_SPAN_PRESSURES;
+    int answer = RODT_RECORDED_NOT_RECORDED, span = RODT_AIR_SPAN_PRESSURES;
     int status = read_word(record, where, "answer", values[CHECK_ANSWER].text, answers, COUNT_OF(answers), &answer);
     if (status == STATUS_CONTINUE)
         status = read_word(record, where, "span", values[CHECK_SPAN].text, span_words, SPAN_WORDS, &span);

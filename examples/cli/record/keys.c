@@ -37,7 +37,7 @@ const record_key record_end_keys[END_KEYS] = {
     [END_DRUM] = {.field = RODT_FIELD_DRUM},
     [END_ADJUSTER] = {.field = RODT_FIELD_ADJUSTER},
     [END_ARM] = {.field = RODT_FIELD_ARM_LENGTH},
-    [END_REMARK] = {.name = "remark", .field = RODT_FIELD_END},
+    [END_REMARK] = {.name = "remark", .field = RODT_FIELD_NONE},
 };
 
 const record_key record_check_keys[CHECK_KEYS] = {
@@ -68,7 +68,7 @@ const char *record_key_name(const record_key *key)
 bool record_length_unit(const inspection_record *record, RODT_ENUM32(rodt_unit) *out)
 {
     const char *text = record->head[HEAD_LENGTH_UNIT].text;
-    *out = RODT_UNIT_INCH;
+    *out = RODT_UNIT_IN;
     return text == NULL || rodt_unit_find(text, strlen(text), out);
 }
 

@@ -24,8 +24,9 @@ static void list_end(const inspection *of, size_t i, vehicle_line line, void *co
 static void list_axle(const rodt_axle_finding *axle, vehicle_line line, void *context)
 {
     char sentence[RODT_SENTENCE_SIZE];
-    for (uint32_t bit = 1; bit <= RODT_AXLE_STEERING_DEAD; bit <<= 1) {
-        if ((bit & RODT_AXLE_LAW) != 0 && rodt_axle_format(axle, bit, sentence, sizeof sentence, NULL) == RODT_OK)
+    for (uint32_t bit = 1; bit <= RODT_AXLE_MISMATCH_STEERING_DEAD; bit <<= 1) {
+        if ((bit & RODT_AXLE_MISMATCH_LAW) != 0 &&
+            rodt_axle_format(axle, bit, sentence, sizeof sentence, NULL) == RODT_OK)
             line(context, "", sentence);
     }
 }

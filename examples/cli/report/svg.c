@@ -152,7 +152,7 @@ static void put_card(FILE *to, const vehicle_record *vehicle, size_t end, rodt_l
     char figures[2 * WORD_SIZE + 32];
     bool given = rodt_length_given(finding->applied_stroke);
     (void)rodt_position_format(vehicle->ends[end].position, position, sizeof position, NULL);
-    const char *unit = finding->unit == RODT_UNIT_INCH && given ? " in" : "";
+    const char *unit = finding->unit == RODT_UNIT_IN && given ? " in" : "";
     const char *moved = given ? tape_word(finding, finding->applied_stroke, stroke) : "no stroke";
     if (rodt_length_given(finding->limit))
         snprintf(figures, sizeof figures, "%s%s, limit %s in", moved, unit, format_length(finding->limit, limit));

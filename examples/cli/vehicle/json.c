@@ -84,7 +84,7 @@ static void put_mismatch(json_writer *json, const rodt_axle_finding *axle, uint3
     json_pair(json, "code", rodt_axle_mismatch_name((rodt_axle_mismatch)bit));
     json_pair(json, "sentence", sentence);
     json_key(json, "law");
-    json_bool(json, (bit & RODT_AXLE_LAW) != 0);
+    json_bool(json, (bit & RODT_AXLE_MISMATCH_LAW) != 0);
     put_evidence(json, source, evidence);
     json_close(json, '}');
 }
@@ -98,7 +98,7 @@ static void put_axle(json_writer *json, const rodt_axle_finding *axle)
     json_ratio(json, "al_right", axle->al_right);
     json_key(json, "mismatches");
     json_open(json, '[');
-    for (uint32_t bit = 1; bit <= RODT_AXLE_STEERING_DEAD; bit <<= 1)
+    for (uint32_t bit = 1; bit <= RODT_AXLE_MISMATCH_STEERING_DEAD; bit <<= 1)
         put_mismatch(json, axle, bit);
     json_close(json, ']');
     json_close(json, '}');

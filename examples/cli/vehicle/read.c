@@ -90,7 +90,7 @@ static rodt_status read_arm_text(const file_reader *from, rodt_length *out, rodt
     rodt_status status = rodt_length_parse_n(text, strlen(text), &style, out, NULL, error);
     if (known || status != RODT_OK)
         return status;
-    style.unit = style.unit == RODT_UNIT_INCH ? RODT_UNIT_MM : RODT_UNIT_INCH;
+    style.unit = style.unit == RODT_UNIT_IN ? RODT_UNIT_MM : RODT_UNIT_IN;
     if (rodt_length_parse_n(text, strlen(text), &style, &other, NULL, NULL) == RODT_OK &&
         rodt_length_compare(*out, other) == 0)
         return RODT_OK;

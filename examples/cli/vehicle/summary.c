@@ -15,7 +15,7 @@
 static bool steering_dead(const rodt_vehicle_finding *vehicle)
 {
     for (size_t i = 0; i < vehicle->axle_count; i++) {
-        if ((vehicle->axles[i].mismatches & RODT_AXLE_STEERING_DEAD) != 0)
+        if ((vehicle->axles[i].mismatches & RODT_AXLE_MISMATCH_STEERING_DEAD) != 0)
             return true;
     }
     return false;
@@ -84,11 +84,11 @@ const char *tape_word(const rodt_finding *finding, rodt_length length, char word
 {
     if (!rodt_length_given(length))
         return "-";
-    bool mm = finding->unit != RODT_UNIT_INCH;
+    bool mm = finding->unit != RODT_UNIT_IN;
     if (!mm && length.den <= 128 && (length.den & (length.den - 1)) == 0)
         return format_length(length, word);
     char digits[WORD_SIZE - 4];
-    rodt_status status = rodt_length_format_decimal(length, mm ? RODT_UNIT_MM : RODT_UNIT_INCH, mm ? 2 : 3,
+    rodt_status status = rodt_length_format_decimal(length, mm ? RODT_UNIT_MM : RODT_UNIT_IN, mm ? 2 : 3,
                                                     RODT_ROUNDING_HALF_EVEN, digits, sizeof digits, NULL);
     if (status == RODT_OK)
         snprintf(word, WORD_SIZE, "%s%s", digits, mm ? " mm" : "");
@@ -199,7 +199,7 @@ void vehicle_each_axle(const vehicle_record *record, vehicle_line line, void *co
     const rodt_vehicle_finding *vehicle = &record->vehicle;
     char sentence[RODT_SENTENCE_SIZE];
     for (size_t i = 0; i < vehicle->axle_count; i++) {
-        for (uint32_t bit = 1; bit <= RODT_AXLE_STEERING_DEAD; bit <<= 1) {
+        for (uint32_t bit = 1; bit <= RODT_AXLE_MISMATCH_STEERING_DEAD; bit <<= 1) {
             if (rodt_axle_format(&vehicle->axles[i], bit, sentence, sizeof sentence, NULL) == RODT_OK)
                 line(context, "", sentence);
         }

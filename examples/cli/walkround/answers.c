@@ -117,7 +117,7 @@ static rodt_status read_length(rodt_unit unit, const char *text, record_value *v
     rodt_status status = rodt_length_parse_n(text, strlen(text), &style, &length, &written, error);
     if (status != RODT_OK)
         return status;
-    if (written == RODT_UNIT_INCH)
+    if (written == RODT_UNIT_IN)
         snprintf(said, WALK_SAID_SIZE, "%s in", format_length(length, inches));
     else
         snprintf(said, WALK_SAID_SIZE, "%s mm", format_mm(length, mm));
@@ -267,7 +267,7 @@ static bool suggest(const walk *of, const walk_item *item, char text[WALK_ANSWER
     if (item->id == ASK_LENGTH)
         return minute_default(of, item->check, text);
     if (item->id == ASK_DIVISION)
-        found = bare_unit(record) == RODT_UNIT_INCH ? "1/16" : "1 mm";
+        found = bare_unit(record) == RODT_UNIT_IN ? "1/16" : "1 mm";
     if (item->id == ASK_TOWED)
         found = "1";
     if (template_end != WALK_NONE && (item->id == ASK_ADJUSTER || item->id == ASK_ARM))

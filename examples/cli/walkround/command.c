@@ -40,7 +40,7 @@ static int read_options(const command_line *from, walk *of, walk_start *start)
 {
     static const choice orders[] = {{"round", 0}, {"axle", 1}};
     int by_axle = 0;
-    RODT_ENUM32(rodt_unit) unit = RODT_UNIT_INCH;
+    RODT_ENUM32(rodt_unit) unit = RODT_UNIT_IN;
     const char *volume = option_value(from, ROUND_RESERVOIRS);
     int status = choose_option(from, ROUND_ORDER, orders, COUNT_OF(orders), &by_axle);
     if (status == STATUS_CONTINUE)

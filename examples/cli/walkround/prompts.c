@@ -138,7 +138,7 @@ static void print_pressure(const walk *of)
                format_pressure(from, low), format_pressure(until, high));
     walk_print("", 0, "Above it, pump the pedal; below it, run the engine for a while. Then engine off, and read.");
     if (!estimate(of, until, &after) ||
-        rodt_length_format_decimal((rodt_length){after.num, after.den}, RODT_UNIT_INCH, 0, RODT_ROUNDING_DOWN, left,
+        rodt_length_format_decimal((rodt_length){after.num, after.den}, RODT_UNIT_IN, 0, RODT_ROUNDING_DOWN, left,
                                    sizeof left, NULL) != RODT_OK)
         return;
     walk_print("", 0, "Start near %s: by estimate one full application takes %s psi down to about %s.", high, high,

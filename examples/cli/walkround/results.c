@@ -65,7 +65,7 @@ static void print_axle(const inspection *judged, rodt_position position)
     for (size_t i = 0; i < judged->vehicle.vehicle.axle_count; i++) {
         const rodt_axle_finding *axle = &judged->vehicle.vehicle.axles[i];
         if (axle->axle == position.axle &&
-            rodt_axle_format(axle, RODT_AXLE_STROKES_DIFFER, sentence, sizeof sentence, NULL) == RODT_OK)
+            rodt_axle_format(axle, RODT_AXLE_MISMATCH_STROKES_DIFFER, sentence, sizeof sentence, NULL) == RODT_OK)
             walk_print("  ", 2, "%s", sentence);
     }
 }

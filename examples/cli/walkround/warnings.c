@@ -75,19 +75,20 @@ static uint32_t find_differences(const inspection_record *trial, const walk_item
     rodt_chamber chamber;
     const char *text = trial->ends[item->end][END_CHAMBER].text;
     if (item->id == ASK_ARM)
-        return RODT_AXLE_ARM_DIFFERS;
+        return RODT_AXLE_MISMATCH_ARM_DIFFERS;
     if (item->id == ASK_CLASS)
-        return RODT_AXLE_CLASS_DIFFERS;
+        return RODT_AXLE_MISMATCH_CLASS_DIFFERS;
     if (item->id != ASK_CHAMBER || text == NULL || rodt_chamber_parse(text, &chamber, NULL) != RODT_OK)
         return 0;
-    uint32_t marks = RODT_AXLE_SIZE_DIFFERS | RODT_AXLE_SPRING_DIFFERS | RODT_AXLE_FAMILY_DIFFERS;
-    return chamber.stroke_class == RODT_STROKE_CLASS_UNKNOWN ? marks : marks | RODT_AXLE_CLASS_DIFFERS;
+    uint32_t marks = RODT_AXLE_MISMATCH_SIZE_DIFFERS | RODT_AXLE_MISMATCH_SPRING_DIFFERS |
+                     RODT_AXLE_MISMATCH_FAMILY_DIFFERS;
+    return chamber.stroke_class == RODT_STROKE_CLASS_UNKNOWN ? marks : marks | RODT_AXLE_MISMATCH_CLASS_DIFFERS;
 }
 
 static void warn_axle(warning_list *warnings, const rodt_axle_finding *axle, uint32_t bits)
 {
     char sentence[RODT_SENTENCE_SIZE];
-    for (uint32_t bit = 1; axle != NULL && bit <= RODT_AXLE_STEERING_DEAD; bit <<= 1) {
+    for (uint32_t bit = 1; axle != NULL && bit <= RODT_AXLE_MISMATCH_STEERING_DEAD; bit <<= 1) {
         if ((bit & bits) != 0 && rodt_axle_format(axle, bit, sentence, sizeof sentence, NULL) == RODT_OK)
             warn(warnings, sentence);
     }

@@ -150,7 +150,7 @@ def test_words_are_those_of_the_library():
         name = getattr(low, enumeration + "_name")
         assert {word.number: word.value for word in words} == {n: name(n) for n in range(600) if name(n)}, words
         assert all(words(word.value) is word and word.text is not None for word in words)
-    assert [clue.number for clue in rt.Clue] == [1, 2, 4, 8, 16, 32] and rt.Proof.OVER.text == "at best still over the limit"
+    assert [clue.number for clue in rt.Clue] == [1, 2, 4, 8, 16, 32] and rt.Proof.PROVEN_OVER.text == "at best still over the limit"
     for status in rt.Status:
         assert low.rodt_status_text(status) != "unknown status", status
     known = [number for number in range(1, 60) if low.rodt_status_text(number) != "unknown status"]
