@@ -389,6 +389,26 @@ static const char *const templates[RODT_MESSAGE_END] = {
     [RODT_MESSAGE_AIR_EDGE_DRAIN] = "si un purgeur est grippé ou si un réservoir ne se vide pas",
     [RODT_MESSAGE_AIR_EDGE_AUDIBLE_LEAK] = "si une fuite est entendue",
     [RODT_MESSAGE_AIR_EDGE_CONTAMINATION] = "s'il sort de l'huile ou de la boue",
+
+    [RODT_MESSAGE_AIR_NEVER] = "{found} : {result}",
+    [RODT_MESSAGE_AIR_NEVER_WARNING] = "l'avertisseur de basse pression ne s'est jamais déclenché",
+    [RODT_MESSAGE_AIR_NEVER_BUILD_UP] = "la pression n'est jamais montée",
+    [RODT_MESSAGE_AIR_NEVER_CUT_OUT] = "le régulateur n'a jamais coupé",
+    [RODT_MESSAGE_AIR_NEVER_CUT_IN] = "le régulateur n'a jamais réenclenché",
+    [RODT_MESSAGE_AIR_NEVER_TRACTOR_PROTECTION] = "la protection du tracteur n'a pas fonctionné",
+    [RODT_MESSAGE_AIR_NEVER_SUPPLY_VALVE] = "le robinet d'alimentation de la remorque ne s'est jamais fermé",
+    [RODT_MESSAGE_AIR_NEVER_PARKING_VALVE] = "le robinet de stationnement n'est jamais sorti",
+    [RODT_MESSAGE_AIR_NEVER_EDGE] = "défectueux si cela ne vient jamais ; {published}",
+
+    [RODT_MESSAGE_AIR_DOUBT_CUT_IN_ABOVE_CUT_OUT] =
+        "un régulateur réenclenche au-dessous de sa coupure : relire les deux",
+    [RODT_MESSAGE_AIR_DOUBT_WARNING_ABOVE_CUT_IN] =
+        "l'avertisseur se déclenche au-dessous du réenclenchement du régulateur : relire les deux",
+    [RODT_MESSAGE_AIR_DOUBT_TOO_HIGH] = "une pression si haute est celle d'un système plein : relire le manomètre",
+    [RODT_MESSAGE_AIR_DOUBT_CUT_OUT_LOW] = "aucun régulateur ne coupe si bas : relire le manomètre",
+    [RODT_MESSAGE_AIR_DOUBT_CUT_IN_LOW] =
+        "l'avertisseur se déclenche avant que la pression soit si basse : relire le manomètre",
+    [RODT_MESSAGE_AIR_DOUBT_NO_TIME] = "aucune pression ne monte en un temps nul : chronométrer de nouveau",
 };
 
 const rodt_catalogue catalogue_fr = {.language = "fr-CA",

@@ -122,14 +122,16 @@ typedef struct rodt_air_reading {
     RODT_ENUM32(rodt_air_check) check; /* what was checked */
     RODT_ENUM32(rodt_vehicle_class) vehicle; /* what it is; any = not said */
     RODT_ENUM32(rodt_air_span) span; /* build-up: what was timed; before and after only matter for pressures */
-    RODT_ENUM32(rodt_recorded) answer; /* yes/no checks: did it hold, was it heard ... */
+    RODT_ENUM32(rodt_recorded) answer; /* yes/no checks: did it hold, was it heard ... Warning, build-up, governor and
+                                          valves: no = what was waited for never came, a defect without a figure */
     int16_t towed_units;        /* above 0 says a combination; 0 of a combination = not said */
     int16_t applications;       /* reserve: full applications made; 0 = as many as the rule set asks for */
     rodt_date built;            /* day of build; month and day may be 0, then it is the year; not given = unknown */
     rodt_pressure pressure;     /* warning, cut-out, cut-in, tractor protection, valves: where it happened */
     rodt_pressure before;       /* loss, reserve, build-up: at the start */
     rodt_pressure after;        /* ... at the end */
-    rodt_pressure cut_out;      /* the governor's cut-out, where a row asks for it: cut-in, warning of older vehicles */
+    rodt_pressure cut_out;      /* cut-in, warning: the governor's cut-out, which is above them; a row may ask for it */
+    rodt_pressure cut_in;       /* warning, cut-out: the governor's cut-in, which is between them */
     rodt_ratio seconds;         /* build-up: time; loss: length of the test; not given for loss = one minute */
     rodt_ratio actual_volume;   /* build-up by volume: reservoirs, in3 */
     rodt_ratio required_volume; /* ... as required; rodt_reservoir_required_volume */
@@ -140,6 +142,9 @@ typedef struct rodt_air_reading {
 #define RODT_SECONDS_MAX 86400
 #define RODT_VOLUME_MAX_CUBIC_INCHES 1000000
 #define RODT_AIR_COUNT_MAX 99 /* towed units, full applications */
+#define RODT_CUT_OUT_LEAST_PSI 80 /* at or below it no governor cuts out: the least that any law has for a cut-in */
+#define RODT_CUT_IN_LEAST_PSI 60  /* at or below it the warning is on before the compressor starts */
+#define RODT_WARNING_MOST_PSI 100 /* at or above it a warning or a valve works in a full system */
 
 /*
  * Tells whether a reading can be judged: the check and all enumerators are known; the day of build exists; every figure
@@ -195,7 +200,8 @@ typedef enum rodt_air_missing RODT_ENUM_TYPE {
     RODT_AIR_MISSING_VOLUME = 4,       /* the actual or required volume of the reservoirs */
     RODT_AIR_MISSING_SPAN = 5,         /* the timed span is another one than the rule's, so its time says nothing */
     RODT_AIR_MISSING_VALUE = 6,        /* a pressure or time of the check itself */
-    RODT_AIR_MISSING_SENSE = 7,        /* the readings contradict each other: pressure rose in a loss test */
+    RODT_AIR_MISSING_SENSE = 7,        /* the readings contradict each other or cannot be: pressure rose in a loss test,
+                                          a cut-in not below the cut-out, a build-up without any time */
     RODT_AIR_MISSING_CUT_OUT = 8,      /* the governor's cut-out decides */
     RODT_AIR_MISSING_APPLICATIONS = 9, /* the rule set asks for another number of full applications */
     RODT_AIR_MISSING_OTHER_WAY = 10    /* this way failed; the rule set accepts another one, which was not done */
@@ -231,6 +237,10 @@ typedef struct rodt_air_finding {
  * result; otherwise the finding is undetermined and says what decides. A build-up between pressures may be timed by the
  * psi or by the kPa that the source prints beside them.
  *
+ * What was waited for and never came (answer no) is defective wherever the rule set has the check, also by a usual
+ * figure. A reading that cannot be is never good or noted: it is undetermined with RODT_AIR_MISSING_SENSE, as a cut-in
+ * that is not below the cut-out, a warning that is not below the cut-in, a figure beyond the bounds of plausibility.
+ *
  * A carrier's own rows judge on top of those of its law, and the stricter answer is the result: what the law finds
  * defective or leaves open stays so.
  *
@@ -253,20 +263,27 @@ typedef struct rodt_air_form {
     const char *vehicle;         /* "single", "combination", "bus" */
     const char *towed_units;     /* whole number, 0 to 99 */
     const char *built;           /* a day, or a year by itself */
-    const char *pressure;        /* psi, or with a unit; the members below are named as in rodt_air_reading */
+    const char *pressure;        /* psi, or with a unit, or "never"; the members are named as in rodt_air_reading */
     const char *before;          /* psi, or with a unit */
     const char *after;           /* psi, or with a unit */
     const char *cut_out;         /* psi, or with a unit */
-    const char *seconds;         /* rodt_seconds_parse */
+    const char *cut_in;          /* psi, or with a unit */
+    const char *seconds;         /* rodt_seconds_parse; of a build-up also "never" */
     const char *span;            /* "pressures", "warning", "applications", "recovery" */
     const char *applications;    /* whole number, 0 to 99 */
     const char *actual_volume;   /* cubic inches */
     const char *required_volume; /* cubic inches */
-    const char *answer;          /* "yes", "no", in French too */
+    const char *answer;          /* "yes", "no", "never", in French too */
     const char *reserved[4];     /* NULL */
     bool decimal_comma;          /* the decimal sign of the form is a comma */
     RODT_ENUM32(rodt_date_order) date_order; /* of a day of build that is made of numbers */
 } rodt_air_form;
+
+/*
+ * Tells whether a text says that what was waited for did not come: "never", "no", "did not", "none came on", "jamais".
+ * "none", a dash and "not done" say that nothing was measured, and are no such text. text may be NULL.
+ */
+RODT_API bool rodt_air_says_never(const char *text, size_t size);
 
 /*
  * Reads the texts of an air check without judging it. Refuses the form as soon as one text cannot be read.

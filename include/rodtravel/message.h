@@ -272,9 +272,28 @@ typedef enum rodt_message_code RODT_ENUM_TYPE {
     RODT_MESSAGE_AIR_EDGE_SPRING_BRAKE = 324,
     RODT_MESSAGE_AIR_EDGE_DRAIN = 325,
     RODT_MESSAGE_AIR_EDGE_AUDIBLE_LEAK = 326,
-    RODT_MESSAGE_AIR_EDGE_CONTAMINATION = 327
+    RODT_MESSAGE_AIR_EDGE_CONTAMINATION = 327,
+
+    /* What an air check waited for and never came. */
+    RODT_MESSAGE_AIR_NEVER = 330, /* of a check with no more than a usual figure */
+    RODT_MESSAGE_AIR_NEVER_WARNING = 331,
+    RODT_MESSAGE_AIR_NEVER_BUILD_UP = 332,
+    RODT_MESSAGE_AIR_NEVER_CUT_OUT = 333,
+    RODT_MESSAGE_AIR_NEVER_CUT_IN = 334,
+    RODT_MESSAGE_AIR_NEVER_TRACTOR_PROTECTION = 335,
+    RODT_MESSAGE_AIR_NEVER_SUPPLY_VALVE = 336,
+    RODT_MESSAGE_AIR_NEVER_PARKING_VALVE = 337,
+    RODT_MESSAGE_AIR_NEVER_EDGE = 338, /* of a check with no more than a usual figure */
+
+    /* Readings of an air check that cannot be. */
+    RODT_MESSAGE_AIR_DOUBT_CUT_IN_ABOVE_CUT_OUT = 340,
+    RODT_MESSAGE_AIR_DOUBT_WARNING_ABOVE_CUT_IN = 341,
+    RODT_MESSAGE_AIR_DOUBT_TOO_HIGH = 342,
+    RODT_MESSAGE_AIR_DOUBT_CUT_OUT_LOW = 343,
+    RODT_MESSAGE_AIR_DOUBT_CUT_IN_LOW = 344,
+    RODT_MESSAGE_AIR_DOUBT_NO_TIME = 345
 } rodt_message_code;
-#define RODT_MESSAGE_END 328 /* one more than the last; grows in later versions */
+#define RODT_MESSAGE_END 346 /* one more than the last; grows in later versions */
 
 /* What an argument holds, and how it is written. */
 typedef enum rodt_argument_kind RODT_ENUM_TYPE {

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* An air check as texts: each through its own reader. A text that cannot be read refuses the whole form. */
+#include "air/aircheck.h"
 #include "air/built.h"
 #include "core/exact.h"
 #include "core/number_parse.h"
@@ -135,6 +136,13 @@ static void read_words(form_parser *to)
         refuse_with(to, "span", RODT_E_SYNTAX, "a span is pressures, warning, applications or recovery");
 }
 
+/* The check waits for something to come, and the text says that it never came. */
+static bool can_be_never(const form_parser *to, const char *text)
+{
+    const rodt_air_reading never = {.check = to->reading.check, .answer = RODT_RECORDED_NO};
+    return text != NULL && rodti_air_never_came(&never) && rodt_air_says_never(text, strlen(text));
+}
+
 static void read_answer(form_parser *to, const char *text)
 {
     const char *trimmed = text;
@@ -146,10 +154,23 @@ static void read_answer(form_parser *to, const char *text)
         rodti_text_is_word(trimmed, size, "oui"))
         to->reading.answer = RODT_RECORDED_YES;
     else if (rodti_text_is_word(trimmed, size, "no") || rodti_text_is_word(trimmed, size, "n") ||
-             rodti_text_is_word(trimmed, size, "non"))
+             rodti_text_is_word(trimmed, size, "non") || can_be_never(to, text))
         to->reading.answer = RODT_RECORDED_NO;
     else
         refuse_with(to, "answer", RODT_E_SYNTAX, "an answer is yes or no");
+}
+
+/* The figure of the check itself; in its place it may be said that it never came. */
+static void read_figures(form_parser *to)
+{
+    if (to->reading.check != RODT_AIR_CHECK_BUILD_UP && can_be_never(to, to->form->pressure))
+        to->reading.answer = RODT_RECORDED_NO;
+    else
+        read_pressure(to, "pressure", to->form->pressure, &to->reading.pressure);
+    if (to->reading.check == RODT_AIR_CHECK_BUILD_UP && can_be_never(to, to->form->seconds))
+        to->reading.answer = RODT_RECORDED_NO;
+    else
+        read_seconds(to, to->form->seconds);
 }
 
 rodt_status rodt_air_form_parse(const rodt_air_form *form, rodt_air_reading *out, rodt_error *error)
@@ -161,11 +182,11 @@ rodt_status rodt_air_form_parse(const rodt_air_form *form, rodt_air_reading *out
     read_count(&to, "towed_units", form->towed_units, &to.reading.towed_units);
     read_count(&to, "applications", form->applications, &to.reading.applications);
     read_built(&to, form->built);
-    read_pressure(&to, "pressure", form->pressure, &to.reading.pressure);
+    read_figures(&to);
     read_pressure(&to, "before", form->before, &to.reading.before);
     read_pressure(&to, "after", form->after, &to.reading.after);
     read_pressure(&to, "cut_out", form->cut_out, &to.reading.cut_out);
-    read_seconds(&to, form->seconds);
+    read_pressure(&to, "cut_in", form->cut_in, &to.reading.cut_in);
     read_volume(&to, "actual_volume", form->actual_volume, &to.reading.actual_volume);
     read_volume(&to, "required_volume", form->required_volume, &to.reading.required_volume);
     read_answer(&to, form->answer);

@@ -180,6 +180,17 @@ static bool is_done(const rodt_air_reading *reading)
            reading->answer != RODT_RECORDED_NOT_RECORDED;
 }
 
+/* What cannot be proves nothing. A defect stays one. */
+static void apply_doubt(const rodt_air_reading *reading, air_outcome *outcome)
+{
+    bool passes = outcome->result == RODT_AIR_RESULT_GOOD || outcome->result == RODT_AIR_RESULT_NOTED;
+    if (!passes || rodti_air_doubt(reading) == RODT_MESSAGE_NONE)
+        return;
+    outcome->result = RODT_AIR_RESULT_UNDETERMINED;
+    outcome->missing = RODT_AIR_MISSING_SENSE;
+    outcome->at_limit = false;
+}
+
 static rodt_status check_arguments(const rodt_air_reading *reading, const rodt_rules *rules,
                                    const rodt_air_finding *out, rodt_error *error)
 {
@@ -237,6 +248,9 @@ rodt_status rodt_air_judge(const rodt_air_reading *reading, const rodt_rules *ru
         status = judge_both(reading, rules, &both);
     if (status != RODT_OK)
         return rodti_text_error(error, status, 0, "%s", rodt_status_text(status));
+    apply_doubt(reading, &both.law);
+    if (both.own.row != NULL)
+        apply_doubt(reading, &both.own);
     air_outcome judged = own_judges(&both) ? both.own : both.law;
     *out = (rodt_air_finding){.result = judged.result,
                               .missing = judged.missing,

@@ -4,6 +4,7 @@
 #define RODT_AIRCHECK_INTERNAL_H
 
 #include "core/exact.h"
+#include "message/message.h"
 #include "rules/air_choice.h"
 
 /* What one row, or all rows together, say. The members are those of rodt_air_finding. */
@@ -22,5 +23,11 @@ typedef struct air_outcome {
 /* Judges the reading by the row, which is for the check and the vehicle. RODT_OK, or RODT_E_RANGE. */
 rodt_status rodti_air_judge_row(const rodt_air_limit *row, const rodt_air_reading *reading, const air_vehicle *vehicle,
                           air_outcome *out);
+
+/* True for a check that waits for something to come, and it never came. */
+bool rodti_air_never_came(const rodt_air_reading *reading);
+
+/* Why the reading cannot be, whatever the rule set; RODT_MESSAGE_NONE = nothing speaks against it. */
+rodt_message_code rodti_air_doubt(const rodt_air_reading *reading);
 
 #endif

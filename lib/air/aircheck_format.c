@@ -10,21 +10,24 @@
 
 static const struct check_words {
     rodt_message_code title;
-    rodt_message_code found; /* with the measured figure; of a yes/no check what a yes says */
-    rodt_message_code other; /* of a yes/no check: what a no says, and how a defect reads */
-    rodt_message_code fault;
+    rodt_message_code found; /* with the measured figure */
+    rodt_message_code yes;   /* of a yes/no check */
+    rodt_message_code no;    /* ... or what was waited for and never came */
+    rodt_message_code fault; /* how a defect of a yes/no check reads */
 } checks[RODT_AIR_CHECK_END] = {
-#define CHECK(name, ...) [RODT_AIR_CHECK_##name] = {RODT_MESSAGE_AIR_TITLE_##name, __VA_ARGS__}
-#define FOUND(name) CHECK(name, RODT_MESSAGE_AIR_FOUND_##name, RODT_MESSAGE_NONE, RODT_MESSAGE_NONE)
+#define CHECK(name, ...) [RODT_AIR_CHECK_##name] = {.title = RODT_MESSAGE_AIR_TITLE_##name, __VA_ARGS__}
+#define LOSS(name) CHECK(name, .found = RODT_MESSAGE_AIR_FOUND_##name)
+#define FOUND(name) CHECK(name, .found = RODT_MESSAGE_AIR_FOUND_##name, .no = RODT_MESSAGE_AIR_NEVER_##name)
 #define ANSWER(name)                                                                                               \
-    CHECK(name, RODT_MESSAGE_AIR_FOUND_##name##_YES, RODT_MESSAGE_AIR_FOUND_##name##_NO, RODT_MESSAGE_AIR_EDGE_##name)
+    CHECK(name, .yes = RODT_MESSAGE_AIR_FOUND_##name##_YES, .no = RODT_MESSAGE_AIR_FOUND_##name##_NO,                  \
+          .fault = RODT_MESSAGE_AIR_EDGE_##name)
     FOUND(WARNING),
     FOUND(BUILD_UP),
     FOUND(CUT_OUT),
     FOUND(CUT_IN),
-    FOUND(LOSS_RELEASED),
-    FOUND(LOSS_APPLIED),
-    CHECK(RESERVE, RODT_MESSAGE_AIR_FOUND_FALL, RODT_MESSAGE_NONE, RODT_MESSAGE_NONE),
+    LOSS(LOSS_RELEASED),
+    LOSS(LOSS_APPLIED),
+    CHECK(RESERVE, .found = RODT_MESSAGE_AIR_FOUND_FALL),
     ANSWER(SPRING_BRAKE),
     FOUND(TRACTOR_PROTECTION),
     FOUND(SUPPLY_VALVE),
@@ -157,7 +160,7 @@ static void find_pressure(rodt_message *out, const rodt_air_finding *finding)
     const rodt_air_reading *reading = &finding->reading;
     bool measured = finding->row != NULL && rodt_ratio_given(finding->measured);
     bool below = measured && finding->row->below_cut_out;
-    if (!rodt_pressure_given(reading->pressure)) {
+    if (!rodt_pressure_given(reading->pressure) || checks[reading->check].found == RODT_MESSAGE_NONE) {
         rodti_message_clause(out, "found", checks[reading->check].title);
         return;
     }
@@ -168,19 +171,20 @@ static void find_pressure(rodt_message *out, const rodt_air_finding *finding)
         add_pressure(out, "figure", reading->pressure);
 }
 
-static void find_answer(rodt_message *out, const rodt_air_reading *reading)
+static rodt_message_code code_of_answer(const rodt_air_reading *reading)
 {
     const struct check_words *words = &checks[reading->check];
-    rodti_message_clause(out, "found", reading->answer == RODT_RECORDED_YES  ? words->found
-                                       : reading->answer == RODT_RECORDED_NO ? words->other
-                                                                             : words->title);
+    return reading->answer == RODT_RECORDED_YES  ? words->yes
+           : reading->answer == RODT_RECORDED_NO ? words->no
+                                                 : RODT_MESSAGE_NONE;
 }
 
 static void add_found(rodt_message *out, const rodt_air_finding *finding)
 {
     const rodt_air_check check = (rodt_air_check)finding->reading.check;
-    if (checks[check].fault != RODT_MESSAGE_NONE)
-        find_answer(out, &finding->reading);
+    const rodt_message_code answer = code_of_answer(&finding->reading);
+    if (answer != RODT_MESSAGE_NONE)
+        rodti_message_clause(out, "found", answer);
     else if (check == RODT_AIR_CHECK_BUILD_UP)
         find_build_up(out, &finding->reading);
     else if (check == RODT_AIR_CHECK_RESERVE)
@@ -248,7 +252,12 @@ static void add_missing(rodt_message *out, const rodt_air_finding *finding)
     const rodt_air_limit *row = finding->row;
     bool is_uncounted = finding->missing == RODT_AIR_MISSING_VEHICLE &&
                         finding->reading.vehicle == RODT_VEHICLE_CLASS_COMBINATION;
-    rodti_message_clause(out, "missing", is_uncounted ? RODT_MESSAGE_AIR_MISSING_TOWED_UNITS : words[finding->missing]);
+    rodt_message_code doubt = finding->missing == RODT_AIR_MISSING_SENSE && !rodti_air_never_came(&finding->reading)
+                                  ? rodti_air_doubt(&finding->reading)
+                                  : RODT_MESSAGE_NONE;
+    rodti_message_clause(out, "missing", doubt != RODT_MESSAGE_NONE ? doubt
+                                         : is_uncounted             ? RODT_MESSAGE_AIR_MISSING_TOWED_UNITS
+                                                                    : words[finding->missing]);
     if (finding->missing == RODT_AIR_MISSING_ROW)
         rodti_message_text(out, "rules", rodt_rules_id(finding->rules));
     if (finding->missing == RODT_AIR_MISSING_SPAN && row != NULL)
@@ -278,6 +287,9 @@ static rodt_message_code code_of_sentence(const rodt_air_finding *finding)
         return RODT_MESSAGE_AIR_UNDETERMINED;
     if (finding->result == RODT_AIR_RESULT_NOTED)
         return row->kind == RODT_AIR_KIND_USUAL ? RODT_MESSAGE_AIR_USUAL : RODT_MESSAGE_AIR_UNLESS;
+    bool is_loose = row->kind == RODT_AIR_KIND_USUAL || row->kind == RODT_AIR_KIND_EITHER;
+    if (is_loose && rodti_air_never_came(&finding->reading))
+        return RODT_MESSAGE_AIR_NEVER;
     if (row->measure == RODT_AIR_MEASURE_YES_NO)
         return RODT_MESSAGE_AIR_RULE;
     if (!finding->at_limit)
@@ -352,7 +364,8 @@ rodt_status rodt_air_finding_message(const rodt_air_finding *finding, rodt_messa
         add_missing(out, finding);
         return RODT_OK;
     }
-    add_required(out, finding);
+    if (code_of_sentence(finding) != RODT_MESSAGE_AIR_NEVER)
+        add_required(out, finding);
     rodti_message_clause(out, "result", code_of_result(finding));
     return RODT_OK;
 }
@@ -408,7 +421,8 @@ static rodt_message_code code_of_rank(const rodt_air_limit *row)
 
 static void edge_of_row(rodt_message *out, const rodt_air_limit *row, const rodt_air_finding *finding)
 {
-    rodti_message_start(out, code_of_rank(row));
+    bool never = finding != NULL && row->kind == RODT_AIR_KIND_USUAL && rodti_air_never_came(&finding->reading);
+    rodti_message_start(out, never ? RODT_MESSAGE_AIR_NEVER_EDGE : code_of_rank(row));
     if (row->kind == RODT_AIR_KIND_USUAL) {
         rodti_message_text(out, "published", row->published);
     } else if (row->measure == RODT_AIR_MEASURE_YES_NO) {

@@ -207,6 +207,18 @@ static void judge_answer(const rodt_air_limit *row, const rodt_air_reading *read
         set_result(row, reading->answer == wanted, out);
 }
 
+/* A defect by every row, a usual figure too; a figure beside it contradicts it. */
+static void judge_never(const rodt_air_limit *row, const rodt_air_reading *reading, air_outcome *out)
+{
+    if (rodt_pressure_given(reading->pressure) || rodt_ratio_given(reading->seconds)) {
+        set_missing(out, RODT_AIR_MISSING_SENSE);
+        return;
+    }
+    set_result(row, false, out);
+    out->result = RODT_AIR_RESULT_DEFECTIVE;
+    out->missing = RODT_AIR_MISSING_NOTHING;
+}
+
 rodt_status rodti_air_judge_row(const rodt_air_limit *row, const rodt_air_reading *reading, const air_vehicle *vehicle,
                           air_outcome *out)
 {
@@ -214,6 +226,10 @@ rodt_status rodti_air_judge_row(const rodt_air_limit *row, const rodt_air_readin
     *out = (air_outcome){.row = row, .towed_units = vehicle->towed_units};
     if (row->measure == RODT_AIR_MEASURE_YES_NO) {
         judge_answer(row, reading, out);
+        return RODT_OK;
+    }
+    if (rodti_air_never_came(reading)) {
+        judge_never(row, reading, out);
         return RODT_OK;
     }
     if (!measure(row, reading, out, &measured))

@@ -19,6 +19,7 @@ static rodt_status check_figures(const rodt_air_reading *reading, rodt_error *er
                    {"before", EXACT(reading->before), RODT_PRESSURE_MAX_PSI, gauge},
                    {"after", EXACT(reading->after), RODT_PRESSURE_MAX_PSI, gauge},
                    {"cut_out", EXACT(reading->cut_out), RODT_PRESSURE_MAX_PSI, gauge},
+                   {"cut_in", EXACT(reading->cut_in), RODT_PRESSURE_MAX_PSI, gauge},
                    {"seconds", reading->seconds, RODT_SECONDS_MAX, time},
                    {"actual_volume", reading->actual_volume, RODT_VOLUME_MAX_CUBIC_INCHES, volume},
                    {"required_volume", reading->required_volume, RODT_VOLUME_MAX_CUBIC_INCHES, volume}};

@@ -244,15 +244,16 @@ RESULT(air_limit, ENUM(check, air_check), ENUM(kind, air_kind), ENUM(vehicle, ve
 #define T rodt_air_reading
 INPUT(air_reading, ENUM(check, air_check), ENUM(vehicle, vehicle_class), ENUM(span, air_span), ENUM(answer, recorded),
       INTEGER(towed_units, int16_t, ""), INTEGER(applications, int16_t, ""), DATE(built), PRESSURE(pressure),
-      PRESSURE(before), PRESSURE(after), PRESSURE(cut_out), RATIO(seconds, "s"), RATIO(actual_volume, "in3"),
-      RATIO(required_volume, "in3"), RESERVE(reserved))
+      PRESSURE(before), PRESSURE(after), PRESSURE(cut_out), PRESSURE(cut_in), RATIO(seconds, "s"),
+      RATIO(actual_volume, "in3"), RATIO(required_volume, "in3"), RESERVE(reserved))
 #undef T
 
 #define T rodt_air_form
 INPUT(air_form, TEXT_POINTER(check), TEXT_POINTER(vehicle), TEXT_POINTER(towed_units), TEXT_POINTER(built),
-      TEXT_POINTER(pressure), TEXT_POINTER(before), TEXT_POINTER(after), TEXT_POINTER(cut_out), TEXT_POINTER(seconds),
-      TEXT_POINTER(span), TEXT_POINTER(applications), TEXT_POINTER(actual_volume), TEXT_POINTER(required_volume),
-      TEXT_POINTER(answer), RESERVE(reserved), BOOLEAN(decimal_comma), ENUM(date_order, date_order))
+      TEXT_POINTER(pressure), TEXT_POINTER(before), TEXT_POINTER(after), TEXT_POINTER(cut_out), TEXT_POINTER(cut_in),
+      TEXT_POINTER(seconds), TEXT_POINTER(span), TEXT_POINTER(applications), TEXT_POINTER(actual_volume),
+      TEXT_POINTER(required_volume), TEXT_POINTER(answer), RESERVE(reserved), BOOLEAN(decimal_comma),
+      ENUM(date_order, date_order))
 #undef T
 
 #define T rodt_air_finding

@@ -359,6 +359,31 @@ static const rodt_enumerator message_code_rows[] = {
                "if a drain valve is stuck or a reservoir does not empty"),
     ENUMERATOR(RODT_MESSAGE_AIR_EDGE_AUDIBLE_LEAK, "air.edge.audible-leak", "if a leak is heard"),
     ENUMERATOR(RODT_MESSAGE_AIR_EDGE_CONTAMINATION, "air.edge.contamination", "if oil or sludge comes out"),
+
+    /* What an air check waited for and never came. */
+    ENUMERATOR(RODT_MESSAGE_AIR_NEVER, "air.never", "{found}: {result}"),
+    ENUMERATOR(RODT_MESSAGE_AIR_NEVER_WARNING, "air.never.warning", "the low-pressure warning never came on"),
+    ENUMERATOR(RODT_MESSAGE_AIR_NEVER_BUILD_UP, "air.never.build-up", "the pressure never built up"),
+    ENUMERATOR(RODT_MESSAGE_AIR_NEVER_CUT_OUT, "air.never.cut-out", "the governor never cut out"),
+    ENUMERATOR(RODT_MESSAGE_AIR_NEVER_CUT_IN, "air.never.cut-in", "the governor never cut in"),
+    ENUMERATOR(RODT_MESSAGE_AIR_NEVER_TRACTOR_PROTECTION, "air.never.tractor-protection",
+               "the tractor protection did not work"),
+    ENUMERATOR(RODT_MESSAGE_AIR_NEVER_SUPPLY_VALVE, "air.never.supply-valve", "the trailer supply valve never closed"),
+    ENUMERATOR(RODT_MESSAGE_AIR_NEVER_PARKING_VALVE, "air.never.parking-valve", "the parking valve never popped out"),
+    ENUMERATOR(RODT_MESSAGE_AIR_NEVER_EDGE, "air.never.edge", "defective if it never comes; {published}"),
+
+    /* Readings of an air check that cannot be. */
+    ENUMERATOR(RODT_MESSAGE_AIR_DOUBT_CUT_IN_ABOVE_CUT_OUT, "air.doubt.cut-in-above-cut-out",
+               "a governor cuts in below its cut-out: read both again"),
+    ENUMERATOR(RODT_MESSAGE_AIR_DOUBT_WARNING_ABOVE_CUT_IN, "air.doubt.warning-above-cut-in",
+               "the warning comes on below the governor's cut-in: read both again"),
+    ENUMERATOR(RODT_MESSAGE_AIR_DOUBT_TOO_HIGH, "air.doubt.too-high",
+               "so high a pressure is that of a full system: read the gauge again"),
+    ENUMERATOR(RODT_MESSAGE_AIR_DOUBT_CUT_OUT_LOW, "air.doubt.cut-out-low",
+               "no governor cuts out so low: read the gauge again"),
+    ENUMERATOR(RODT_MESSAGE_AIR_DOUBT_CUT_IN_LOW, "air.doubt.cut-in-low",
+               "the warning comes on before the pressure is so low: read the gauge again"),
+    ENUMERATOR(RODT_MESSAGE_AIR_DOUBT_NO_TIME, "air.doubt.no-time", "no pressure builds up in no time: time it again"),
 };
 const rodt_enumeration rodti_words_message_code = {"rodt_message_code", message_code_rows, COUNT_OF(message_code_rows),
                                                    false};

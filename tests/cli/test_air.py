@@ -57,6 +57,22 @@ class Checks(Case):
         self.assertEqual(self.said(0, "warning 50 --built 1970 --cut-out 100")[0], "GOOD")
         self.assertEqual(self.said(3, "warning 50 --built 1970")[0], "UNDETERMINED")
 
+    def test_never(self):
+        word, text = self.said(1, "warning never --rules ca-on")
+        self.assertEqual(word, "DEFECTIVE")
+        self.assertIn("never came on; required: not less than 55 psi: defective, a major defect", text)
+        for line in "build-up never --rules ca-on", "parking-valve never --rules ca-ab", "cut-out no --rules us-inuse":
+            self.assertEqual(self.said(1, line)[0], "DEFECTIVE")
+        self.assertIn("the governor never cut out: defective", self.said(1, "cut-out never --rules us-cdl")[1])
+        self.refused("loss-applied never", "takes options and no operand")
+        self.refused("drain never", "free or stuck")
+
+    def test_what_cannot_be(self):
+        for line in ("cut-in 140 --cut-out 120", "cut-out 120 --cut-in 120", "warning 110", "warning 85 --cut-in 80",
+                     "cut-out 40", "build-up --seconds 0 --from 85 --to 100"):
+            self.assertIn("again", self.said(3, line + " --rules ca-on")[1])
+        self.assertEqual(self.said(3, "cut-in 0 --rules us-cdl")[0], "UNDETERMINED")
+
     def test_build_up(self):
         self.assertEqual(self.said(0, "build-up --seconds 38 --from 85 --to 100 --rules us-cdl")[0], "GOOD")
         self.assertEqual(self.said(0, "build-up --seconds 2:00 --from 85 --to 100 --rules ca-on")[0], "GOOD")

@@ -58,7 +58,7 @@ static void what_is_no_time_is_refused(void **state)
 }
 
 static const rodt_air_form whole = {.check = "loss-applied", .vehicle = "combination", .towed_units = "1", .built = "2015",
-                                    .before = "110", .after = "107 psi", .seconds = "1 min", .cut_out = "125",
+                                    .before = "110", .after = "107 psi", .seconds = "1 min", .cut_out = "125", .cut_in = "100",
                                     .applications = "1", .answer = "yes", .actual_volume = "6960", .required_volume = "5568",
                                     .pressure = "655 kPa", .span = "warning"};
 
@@ -83,9 +83,9 @@ static void a_form_is_read(void **state)
     assert_int_equal(rodt_air_form_judge(&whole, NULL, &finding, &error), RODT_E_UNKNOWN_RULES);
 }
 
-#define FIELDS 14
+#define FIELDS 15
 static const char *const names[FIELDS] = {"check", "vehicle", "towed_units", "built", "pressure", "before", "after", "cut_out",
-                                          "seconds", "span", "applications", "actual_volume", "required_volume", "answer"};
+                                          "cut_in", "seconds", "span", "applications", "actual_volume", "required_volume", "answer"};
 
 static void each_text_is_refused_by_its_name(void **state)
 {
@@ -112,6 +112,33 @@ static void each_text_is_refused_by_its_name(void **state)
     assert_int_equal(rodt_air_form_parse(&(rodt_air_form){.check = "drain", .reserved = {"x"}}, &reading, &error),
                      RODT_E_ARGUMENT);
     assert_int_equal(rodt_air_form_parse(NULL, &reading, NULL), RODT_E_ARGUMENT);
+}
+
+/* "none" and a dash are no reading, and a loss has nothing that could come. */
+static void never_is_an_answer(void **state)
+{
+    (void)state;
+    static const char *const said[] = {"never", "No", " did not ", "none came on", "not at all", "jamais"};
+    static const char *const unsaid[] = {"none", "-", "n/a", "not done", "never 62", "nothing", ""};
+    rodt_air_reading reading;
+    rodt_air_finding finding;
+    for (size_t i = 0; i < COUNT_OF(said); i++) {
+        assert_true(rodt_air_says_never(said[i], strlen(said[i])));
+        const rodt_air_form forms[] = {{.check = "warning", .pressure = said[i]}, {.check = "warning", .answer = said[i]},
+                                       {.check = "build-up", .seconds = said[i]}, {.check = "build-up", .answer = said[i]}};
+        for (size_t k = 0; k < COUNT_OF(forms); k++) {
+            assert_int_equal(rodt_air_form_judge(&forms[k], rodt_rules_find("ca-on"), &finding, NULL), RODT_OK);
+            assert_int_equal(finding.result, RODT_AIR_RESULT_DEFECTIVE);
+        }
+    }
+    for (size_t i = 0; i < COUNT_OF(unsaid); i++)
+        assert_false(rodt_air_says_never(unsaid[i], strlen(unsaid[i])));
+    assert_false(rodt_air_says_never(NULL, 5));
+    assert_int_equal(rodt_air_form_parse(&(rodt_air_form){.check = "warning", .pressure = "none"}, &reading, NULL), RODT_OK);
+    assert_int_equal(reading.answer, RODT_RECORDED_NOT_RECORDED);
+    assert_int_not_equal(rodt_air_form_parse(&(rodt_air_form){.check = "loss-applied", .after = "never"}, &reading, NULL), RODT_OK);
+    assert_int_not_equal(rodt_air_form_parse(&(rodt_air_form){.check = "drain", .pressure = "never"}, &reading, NULL), RODT_OK);
+    assert_int_not_equal(rodt_air_form_parse(&(rodt_air_form){.check = "drain", .answer = "never"}, &reading, NULL), RODT_OK);
 }
 
 /* One byte of one text is damaged: the form is refused, or the reader of the text takes it as another value. */
@@ -148,7 +175,7 @@ static void damage_never_makes_a_result_better(void **state)
         }
         assert_int_equal(rodt_air_form_parse(&alone, &reading, NULL), RODT_OK);
         if (after.result == RODT_AIR_RESULT_GOOD && before.result != RODT_AIR_RESULT_GOOD)
-            assert_true(field == 2 || field == 5 || field == 6 || field == 8 || field == 0 || field == 1);
+            assert_true(field == 2 || field == 5 || field == 6 || field == 9 || field == 0 || field == 1);
     }
     assert_true(refused > 5000);
 }
@@ -157,7 +184,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(times_are_read),           cmocka_unit_test(what_is_no_time_is_refused),
-        cmocka_unit_test(a_form_is_read),           cmocka_unit_test(each_text_is_refused_by_its_name),
+        cmocka_unit_test(a_form_is_read),           cmocka_unit_test(each_text_is_refused_by_its_name), cmocka_unit_test(never_is_an_answer),
         cmocka_unit_test(damage_never_makes_a_result_better),
     };
     return cmocka_run_group_tests_name("air_form", tests, NULL, NULL);

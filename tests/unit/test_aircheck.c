@@ -405,6 +405,69 @@ static void what_is_missing_is_said(void **state)
     assert_int_equal(judge("us-cdl", &nothing).missing, RODT_AIR_MISSING_NOTHING);
 }
 
+/* A figure beside it would contradict it; a rule set without the check has nothing to say. */
+static void what_never_came_is_defective(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *rules;
+        rodt_air_check check;
+        bool major;
+    } cases[] = {{"ca-on", RODT_AIR_CHECK_WARNING, true},      {"us-fmcsr", RODT_AIR_CHECK_WARNING, false},
+                 {"ca-on", RODT_AIR_CHECK_BUILD_UP, false},    {"us-newvehicle", RODT_AIR_CHECK_BUILD_UP, false},
+                 {"nz", RODT_AIR_CHECK_BUILD_UP, false},       {"ca-on", RODT_AIR_CHECK_CUT_OUT, false},
+                 {"us-cdl", RODT_AIR_CHECK_CUT_OUT, false},    {"us-cdl", RODT_AIR_CHECK_CUT_IN, false},
+                 {"ca-bc", RODT_AIR_CHECK_SUPPLY_VALVE, false}, {"ca-ab", RODT_AIR_CHECK_PARKING_VALVE, false},
+                 {"ca-qc", RODT_AIR_CHECK_TRACTOR_PROTECTION, true}};
+    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+        rodt_air_reading reading = {.check = cases[i].check, .answer = RODT_RECORDED_NO};
+        rodt_air_finding finding = judge(cases[i].rules, &reading);
+        assert_int_equal(finding.result, RODT_AIR_RESULT_DEFECTIVE);
+        assert_int_equal(finding.major, cases[i].major);
+        reading.pressure = (rodt_pressure){62, 1};
+        assert_int_equal(missing_of(cases[i].rules, reading), RODT_AIR_MISSING_SENSE);
+    }
+    assert_int_equal(missing_of("us-tx", (rodt_air_reading){.check = RODT_AIR_CHECK_WARNING, .answer = RODT_RECORDED_NO}),
+                     RODT_AIR_MISSING_ROW);
+}
+
+/* One step below the bound of plausibility each of them is judged by its row. */
+static void what_cannot_be_is_never_good(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *rules;
+        rodt_air_check check;
+        const char *pressure, *cut_out, *cut_in;
+        rodt_air_result result;
+    } cases[] = {{"ca-on", RODT_AIR_CHECK_WARNING, "99", "", "", RODT_AIR_RESULT_GOOD},
+                 {"ca-on", RODT_AIR_CHECK_WARNING, "100", "", "", RODT_AIR_RESULT_UNDETERMINED},
+                 {"ca-on", RODT_AIR_CHECK_WARNING, "85", "", "86", RODT_AIR_RESULT_GOOD},
+                 {"ca-on", RODT_AIR_CHECK_WARNING, "85", "", "85", RODT_AIR_RESULT_UNDETERMINED},
+                 {"ca-on", RODT_AIR_CHECK_WARNING, "85", "85", "", RODT_AIR_RESULT_UNDETERMINED},
+                 {"ca-on", RODT_AIR_CHECK_CUT_OUT, "81", "", "", RODT_AIR_RESULT_GOOD},
+                 {"ca-on", RODT_AIR_CHECK_CUT_OUT, "80", "", "", RODT_AIR_RESULT_UNDETERMINED},
+                 {"ca-on", RODT_AIR_CHECK_CUT_OUT, "120", "", "119", RODT_AIR_RESULT_GOOD},
+                 {"ca-on", RODT_AIR_CHECK_CUT_OUT, "120", "", "120", RODT_AIR_RESULT_UNDETERMINED},
+                 {"ca-on", RODT_AIR_CHECK_CUT_IN, "100", "101", "", RODT_AIR_RESULT_GOOD},
+                 {"ca-on", RODT_AIR_CHECK_CUT_IN, "100", "100", "", RODT_AIR_RESULT_UNDETERMINED},
+                 {"us-cdl", RODT_AIR_CHECK_CUT_IN, "61", "", "", RODT_AIR_RESULT_NOTED},
+                 {"us-cdl", RODT_AIR_CHECK_CUT_IN, "60", "", "", RODT_AIR_RESULT_UNDETERMINED},
+                 {"ca-on", RODT_AIR_CHECK_CUT_IN, "79", "79", "", RODT_AIR_RESULT_DEFECTIVE},
+                 {"ca-ab", RODT_AIR_CHECK_SUPPLY_VALVE, "99", "", "", RODT_AIR_RESULT_GOOD},
+                 {"ca-ab", RODT_AIR_CHECK_SUPPLY_VALVE, "100", "", "", RODT_AIR_RESULT_UNDETERMINED}};
+    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+        rodt_air_reading reading = {.check = cases[i].check, .pressure = gauge(cases[i].pressure),
+                                    .cut_out = gauge(cases[i].cut_out), .cut_in = gauge(cases[i].cut_in)};
+        rodt_air_finding finding = judge(cases[i].rules, &reading);
+        if (finding.result != cases[i].result)
+            fail_msg("case %zu: %s", i, rodt_air_result_name(finding.result));
+        assert_int_equal(finding.missing == RODT_AIR_MISSING_SENSE, finding.result == RODT_AIR_RESULT_UNDETERMINED);
+    }
+    rodt_air_reading instant = {.check = RODT_AIR_CHECK_BUILD_UP, .before = {85, 1}, .after = {100, 1}, .seconds = {0, 1}};
+    assert_int_equal(missing_of("ca-on", instant), RODT_AIR_MISSING_SENSE);
+}
+
 static rodt_air_reading loss_of(rodt_vehicle_class vehicle, int16_t towed, const char *after)
 {
     return (rodt_air_reading){.check = RODT_AIR_CHECK_LOSS_APPLIED, .vehicle = vehicle, .towed_units = towed,
@@ -676,6 +739,8 @@ int main(void)
         cmocka_unit_test(fingerprint_of_all_air_rows),
         cmocka_unit_test(build_up_time_goes_with_the_volume),
         cmocka_unit_test(what_is_missing_is_said),
+        cmocka_unit_test(what_never_came_is_defective),
+        cmocka_unit_test(what_cannot_be_is_never_good),
         cmocka_unit_test(towed_units_that_are_not_said_stay_open),
         cmocka_unit_test(one_of_two_ways_is_enough),
         cmocka_unit_test(printed_kpa_time_the_span),

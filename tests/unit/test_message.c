@@ -152,8 +152,12 @@ static void visit_air(uint64_t *state, visitor *visit, void *context)
         reading.towed_units = (int16_t)(chance(state) % 4);
     if (chance(state) % 2)
         reading.built = (rodt_date){(int16_t)(1970 + chance(state) % 55), 6, 1};
+    if (reading.built.year % 2)
+        reading.cut_in = reading.cut_out;
     if (chance(state) % 4)
         reading.seconds = (rodt_ratio){(int64_t)(1 + chance(state) % 200), 1};
+    if (reading.applications == 2 && reading.check == RODT_AIR_CHECK_BUILD_UP && rodt_ratio_given(reading.seconds))
+        reading.seconds.num = 0;
     if (chance(state) % 2) {
         reading.actual_volume = (rodt_ratio){4001, 1};
         reading.required_volume = (rodt_ratio){3000, 1};

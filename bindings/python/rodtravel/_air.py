@@ -38,6 +38,7 @@ class AirReading(Record, of="rodt_air_reading"):
     before: Field[Fraction | None] = Field("Pressure at the start, psi; or None.")
     after: Field[Fraction | None] = Field("Pressure at the end, psi; or None.")
     cut_out: Field[Fraction | None] = Field("The governor's cut-out, psi; or None.")
+    cut_in: Field[Fraction | None] = Field("The governor's cut-in, psi; or None.")
     seconds: Field[Fraction | None] = Field("Time, s; or None.")
     actual_volume: Field[Fraction | None] = Field("Reservoirs, in3; or None.")
     required_volume: Field[Fraction | None] = Field("Reservoirs as required, in3; or None.")
@@ -73,13 +74,14 @@ class AirFinding(Record, of="rodt_air_finding"):
 def judge_air(check: Check | str, *, vehicle: VehicleClass | str = "any", span: Span | str = "pressures",
               answer: bool | None = None, towed_units: int = 0, applications: int = 0,
               built: date | str | int | None = None, pressure: Exact | None = None, before: Exact | None = None,
-              after: Exact | None = None, cut_out: Exact | None = None, seconds: Number | None = None,
-              actual_volume: Number | None = None, required_volume: Number | None = None,
+              after: Exact | None = None, cut_out: Exact | None = None, cut_in: Exact | None = None,
+              seconds: Number | None = None,              actual_volume: Number | None = None, required_volume: Number | None = None,
               rules: Rules | str = "us-fmcsr") -> AirFinding:
     """Judges one check of the air system by the published edge of `rules`.
 
     `check` is a Check or its word. Pressures are psi, numbers or text ("655 kPa"); `seconds` and volumes (in3) are exact
-    numbers; `answer` is True or False for checks of yes and no; `built` is a date, its text, or a year.
+    numbers; `answer` is True or False for checks of yes and no, and False for a warning, a build-up, a governor or a valve
+    that never came; `built` is a date, its text, or a year.
 
     A fact that is missing makes the finding undetermined, never an error. Raises Error for a word that there is not or a
     text that cannot be read, TypeError for binary floats.
@@ -98,7 +100,7 @@ def judge_air(check: Check | str, *, vehicle: VehicleClass | str = "any", span: 
     reading = raw("rodt_air_reading", check=number_of(Check, check, "check"),
                   vehicle=number_of(VehicleClass, vehicle, "vehicle"), span=number_of(Span, span, "span"),
                   answer=_YES_NO.index(answer), towed_units=towed_units, applications=applications, built=built,
-                  pressure=pressure, before=before, after=after, cut_out=cut_out, seconds=seconds,
+                  pressure=pressure, before=before, after=after, cut_out=cut_out, cut_in=cut_in, seconds=seconds,
                   actual_volume=actual_volume, required_volume=required_volume)
     return AirFinding._read(_low.rodt_air_judge(reading, rule_set(rules)._kept))
 

@@ -21,6 +21,7 @@ enum {
     AIR_TOWED,
     AIR_BUILT,
     AIR_CUT_OUT,
+    AIR_CUT_IN,
     AIR_RESERVOIRS,
     AIR_CHAMBERS,
     AIR_PSI,

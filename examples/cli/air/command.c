@@ -28,6 +28,7 @@ static const option_spec options[AIR_OPTIONS] = {
     [AIR_TOWED] = {"towed", "N", "towed units of a combination", false},
     [AIR_BUILT] = {"built", "DATE", "day or year of build", false},
     [AIR_CUT_OUT] = {"cut-out", "PSI", "warning, cut-in: the governor's cut-out", false},
+    [AIR_CUT_IN] = {"cut-in", "PSI", "warning, cut-out: the governor's cut-in", false},
     [AIR_RESERVOIRS] = {"reservoirs", "IN3", "build-up, estimate: volume of the reservoirs in cubic inches", false},
     [AIR_CHAMBERS] = {"chambers", "LIST", "build-up, estimate: chambers that they serve, such as 20,20,30,30", false},
     [AIR_PSI] = {"psi", "PSI", "estimate: pressure before the first application", false},
@@ -116,9 +117,11 @@ const command_spec air_command = {
     .operands = "CHECK [READING]",
     .summary = "judge an air-system check, or estimate full applications",
     .help = "Judges one check of the air system done in the cab, by the published edge of a rule set. READING is a "
-            "pressure in psi (or \"655 kPa\") or a word; checks of two readings take options.\n"
+            "pressure in psi (or \"655 kPa\") or a word; checks of two readings take options. For a warning, a "
+            "governor, a valve or a build-up that never came, READING is never.\n"
             "\n"
             "  rodtravel air warning 62\n"
+            "  rodtravel air warning never\n"
             "  rodtravel air build-up --seconds 38 --from 85 --to 100 --rules us-cdl\n"
             "  rodtravel air cut-out 125 --rules us-inuse\n"
             "  rodtravel air cut-in 100 --rules us-inuse\n"

@@ -156,8 +156,13 @@ static int read_operand(const char *text, rodt_air_reading *out)
         if (answers[i].check == out->check)
             return read_answer(&answers[i], text, &out->answer);
     }
-    if (out->check == RODT_AIR_CHECK_BUILD_UP || out->check == RODT_AIR_CHECK_LOSS_RELEASED ||
-        out->check == RODT_AIR_CHECK_LOSS_APPLIED || out->check == RODT_AIR_CHECK_RESERVE)
+    const bool fall = out->check == RODT_AIR_CHECK_LOSS_RELEASED || out->check == RODT_AIR_CHECK_LOSS_APPLIED ||
+                      out->check == RODT_AIR_CHECK_RESERVE;
+    if (!fall && text != NULL && rodt_air_says_never(text, strlen(text))) {
+        out->answer = RODT_RECORDED_NO;
+        return STATUS_CONTINUE;
+    }
+    if (fall || out->check == RODT_AIR_CHECK_BUILD_UP)
         return text == NULL ? STATUS_CONTINUE
                             : print_error("%s takes options and no operand, but \"%s\" is given; see: rodtravel air "
                                           "--help", rodt_air_check_name(out->check), text);
@@ -176,6 +181,8 @@ static int read_readings(const command_line *from, rodt_air_reading *out)
         status = read_pressure_option(from, build_up ? AIR_TO : AIR_AFTER, &out->after);
     if (status == STATUS_CONTINUE)
         status = read_pressure_option(from, AIR_CUT_OUT, &out->cut_out);
+    if (status == STATUS_CONTINUE)
+        status = read_pressure_option(from, AIR_CUT_IN, &out->cut_in);
     if (status == STATUS_CONTINUE)
         status = read_number_option(from, AIR_SECONDS, true, &out->seconds);
     if (status == STATUS_CONTINUE)
@@ -201,6 +208,7 @@ static int check_options(const command_line *from, rodt_air_check check)
                                      [AIR_AFTER] = loss || reserve,
                                      [AIR_APPLICATIONS] = reserve,
                                      [AIR_CUT_OUT] = check == RODT_AIR_CHECK_WARNING || check == RODT_AIR_CHECK_CUT_IN,
+                                     [AIR_CUT_IN] = check == RODT_AIR_CHECK_WARNING || check == RODT_AIR_CHECK_CUT_OUT,
                                      [AIR_VEHICLE] = true,
                                      [AIR_TOWED] = true,
                                      [AIR_BUILT] = true,

@@ -254,10 +254,25 @@ static int read_vehicle(const inspection_record *record, rodt_air_reading *out)
     return status;
 }
 
+/* What the governor did is compared with the other checks, so that none of them passes that cannot be beside it. */
+static void take_governor(const inspection_record *record, rodt_air_reading *out)
+{
+    for (size_t i = 0; i < record->check_count; i++) {
+        const char *text = record->checks[i][CHECK_PRESSURE].text;
+        rodt_air_check check = air_check_of(record->checks[i][CHECK_NAME].text);
+        rodt_pressure *to = check == RODT_AIR_CHECK_CUT_OUT  ? &out->cut_out
+                            : check == RODT_AIR_CHECK_CUT_IN ? &out->cut_in
+                                                             : NULL;
+        if (text != NULL && to != NULL && rodt_pressure_parse(text, to, NULL) != RODT_OK)
+            *to = (rodt_pressure){0};
+    }
+}
+
 static int judge_checks(inspection *of)
 {
     rodt_air_reading vehicle = {.check = RODT_AIR_CHECK_NONE};
     int status = read_vehicle(&of->record, &vehicle);
+    take_governor(&of->record, &vehicle);
     for (size_t i = 0; i < of->record.check_count && status == STATUS_CONTINUE; i++)
         status = judge_check(of, i, vehicle);
     return status;
