@@ -16,7 +16,7 @@ struct rodt_record {
 };
 
 /* The records whose values have a text of their own, or members with readers of their own. */
-extern const rodt_record rodti_record_chamber, rodti_record_form, rodti_record_reading;
+extern const rodt_record rodti_record_chamber, rodti_record_form;
 
 extern const rodt_record *const rodti_records[];
 extern const size_t rodti_record_total;

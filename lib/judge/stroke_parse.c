@@ -201,7 +201,7 @@ static void read_mark(parser *from, rodt_field field, rodt_length *out)
         return;
     *out = (rodt_length){0, 0};
     if (lost_blank)
-        refuse(from, field, RODT_E_AMBIGUOUS, LOST_BLANK_REFUSED);
+        refuse(from, field, RODT_E_AMBIGUOUS, "a blank may be lost here: write 2 1/4, not 21/4");
     else
         refuse(from, field, RODT_E_IMPLAUSIBLE,
                "a chamber is marked with 3/4 to 6 in; leave it blank for none, and write the unit: 3 in");

@@ -8,9 +8,6 @@
 
 #define LOST_BLANK_MAX 2
 
-/* Said where a length has no second value, so that the text is none at all. */
-#define LOST_BLANK_REFUSED "a blank may be lost here: write 2 1/4, not 21/4"
-
 /*
  * Values that a fraction in inches may have had before its blank was lost: "31/8" can be 3 1/8, "113/16" 11 3/16 or
  * 1 13/16. Only where the split gives a proper fraction of a tape in lowest terms. Returns how many there are.

@@ -39,8 +39,6 @@ static rodt_unit bare_unit(const inspection_record *record)
     return unit;
 }
 
-static bool is_measured(const walk_item *item) { return item->id == ASK_END_RELEASED || item->id == ASK_END_APPLIED; }
-
 /* A text that the record would refuse is refused here. */
 static rodt_status check_field(const inspection_record *record, const walk_item *item, const char *text,
                                rodt_error *error)
@@ -109,17 +107,14 @@ static rodt_status read_built(const char *text, record_value *value, char said[W
     return RODT_OK;
 }
 
-/* A measurement that may have lost its blank is warned of, and its finding names both values; nothing else has two. */
-static rodt_status read_length(rodt_unit unit, bool measured, const char *text, record_value *value,
-                               char said[WALK_SAID_SIZE], rodt_error *error)
+static rodt_status read_length(rodt_unit unit, const char *text, record_value *value, char said[WALK_SAID_SIZE],
+                               rodt_error *error)
 {
     const rodt_length_style style = {.unit = unit};
     rodt_length length;
     RODT_ENUM32(rodt_unit) written;
     char inches[WORD_SIZE], mm[WORD_SIZE];
-    rodt_status status =
-        measured ? rodt_length_parse_n(text, strlen(text), &style, &length, &written, error)
-                 : rodt_length_parse_strict(text, strlen(text), &style, &length, &written, error);
+    rodt_status status = rodt_length_parse_n(text, strlen(text), &style, &length, &written, error);
     if (status != RODT_OK)
         return status;
     if (written == RODT_UNIT_IN)
@@ -179,7 +174,7 @@ static rodt_status read_value(const inspection_record *record, const walk_item *
     case WALK_COUNT: return read_count(record_head_keys[question->key].most, "towed unit", text, value, said, error);
     case WALK_AXLES: return read_count(RODT_AXLES_MAX, "axle", text, value, said, error);
     case WALK_BUILT: return read_built(text, value, said, error);
-    case WALK_LENGTH: return read_length(bare_unit(record), is_measured(item), text, value, said, error);
+    case WALK_LENGTH: return read_length(bare_unit(record), text, value, said, error);
     case WALK_PRESSURE: return read_pressure(text, value, said, error);
     case WALK_CHAMBER: return read_chamber(text, value, said, error);
     case WALK_NUMBER: return read_number(text, false, value, said, error);
@@ -191,10 +186,26 @@ static rodt_status read_value(const inspection_record *record, const walk_item *
     return RODT_OK;
 }
 
+/* At a question of what came, "none" is no empty answer. */
+static bool says_never(const walk_item *item, const char *text)
+{
+    static const char *const words[] = {"none", "nothing", "n"};
+    bool asked = item->id == ASK_PRESSURE || (item->id == ASK_SECONDS && item->check == RODT_AIR_CHECK_BUILD_UP);
+    for (size_t i = 0; asked && i < COUNT_OF(words); i++) {
+        if (is_word(text, words[i]))
+            return true;
+    }
+    return asked && rodt_air_says_never(text, strlen(text));
+}
+
 rodt_status walk_read_answer(walk *of, inspection_record *record, const walk_item *item, const char *text,
                              char said[WALK_SAID_SIZE], rodt_error *error)
 {
     record_value value = {NULL, 0};
+    if (says_never(item, text)) {
+        snprintf(said, WALK_SAID_SIZE, "never: that is a defect");
+        return walk_set_never(record, item) ? RODT_OK : RODT_E_MEMORY;
+    }
     rodt_status status = check_field(record, item, text, error);
     if (status == RODT_OK)
         status = read_value(record, item, text, &value, said, error);
@@ -291,6 +302,8 @@ static void say_value(const inspection_record *record, const walk_item *item, ch
     record_value value = walk_value(record, item);
     if (walk_skipped(record, item))
         snprintf(said, WALK_SAID_SIZE, "skip");
+    else if (item->check != RODT_AIR_CHECK_NONE && walk_never_came(record, item->check))
+        snprintf(said, WALK_SAID_SIZE, "keep never");
     else if (value.text != NULL)
         snprintf(said, WALK_SAID_SIZE, "keep %s", value.text);
     else
@@ -308,10 +321,6 @@ walk_default walk_find_default(const walk *of, const walk_item *item, char text[
     if (item->id == ASK_CHAMBER && template_end != WALK_NONE) {
         describe(&of->record, template_end, said);
         return WALK_COPY;
-    }
-    if (walk_is_chocked(&of->record, item)) {
-        snprintf(said, WALK_SAID_SIZE, "skip");
-        return WALK_LEAVE;
     }
     if (suggest(of, item, text)) {
         snprintf(said, WALK_SAID_SIZE, "%s", text);
