@@ -124,7 +124,7 @@ typedef struct Finding {} Finding;
 %extend Finding {
   ~Finding() { rodt_rules_unref($self->finding.rules); free($self); }
   const char *verdict() { return rodt_verdict_name((rodt_verdict)$self->finding.verdict); }
-  /* A member by its path: "margin", "limit_row.source.document". */
+  /* A member by its path: "margin", "law_row.source.document". */
   char *get(const char *path) { return core_get("rodt_finding", &$self->finding, path); }
   char *json() {
     CORE_TEXT(made, rodt_finding_json_format, &$self->finding, 0);

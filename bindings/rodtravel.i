@@ -87,6 +87,8 @@
 %apply rodt_ratio *OUTPUT { rodt_ratio *pounds, rodt_ratio *factor, rodt_ratio *cubic_inches, rodt_ratio *seconds };
 %apply unsigned *OUTPUT { unsigned *count };
 
+%include <rodtravel/api.h>
+%include <rodtravel/message_code.h>
 %include <rodtravel/status.h>
 %include <rodtravel/fields.h>
 %include <rodtravel/ratio.h>

@@ -61,7 +61,7 @@ static const char *const templates[RODT_MESSAGE_END] = {
         "la mesure freins serrés est plus petite que la mesure freins desserrés" NB ": les mesures"
         " sont inversées, ou l'une est fausse, ou l'une a été prise à partir d'une marque et "
         "non de la face du récepteur; mesurer de nouveau",
-    [RODT_MESSAGE_STROKE_BEYOND_RATED_STROKE] =
+    [RODT_MESSAGE_STROKE_BEYOND_RATED] =
         "la course est plus longue que la course nominale de {rated_stroke}, ce que ce "
         "récepteur ne permet pas" NB ": identifier le récepteur et mesurer de nouveau",
     [RODT_MESSAGE_STROKE_PRESSURE_LOW] =
@@ -116,10 +116,10 @@ static const char *const templates[RODT_MESSAGE_END] = {
         "marquée dessus n'a été donnée",
     [RODT_MESSAGE_STROKE_RULES_NOT_IN_FORCE] = "{rules} n'a pas de texte pour ce jour",
     [RODT_MESSAGE_STROKE_RULES_NOT_IN_FORCE_FROM] = "{rules} n'a pas de texte pour ce jour; il commence le {day}",
-    [RODT_MESSAGE_STROKE_LIMIT_UNCONFIRMED_SECOND_HAND] =
+    [RODT_MESSAGE_STROKE_UNCONFIRMED_SECOND_HAND] =
         "la limite n'est pas confirmée (de seconde main)" NB ": elle n'a pas été lue dans sa "
         "source et n'est pas la loi; la vérifier avant de s'y fier",
-    [RODT_MESSAGE_STROKE_LIMIT_UNCONFIRMED_FROM_MEMORY] =
+    [RODT_MESSAGE_STROKE_UNCONFIRMED_FROM_MEMORY] =
         "la limite n'est pas confirmée (de mémoire)" NB ": elle n'a pas été lue dans sa source et "
         "n'est pas la loi; la vérifier avant de s'y fier",
     [RODT_MESSAGE_STROKE_LIMIT_FROM_RATED] =
@@ -409,6 +409,142 @@ static const char *const templates[RODT_MESSAGE_END] = {
     [RODT_MESSAGE_AIR_DOUBT_CUT_IN_LOW] =
         "l'avertisseur se déclenche avant que la pression soit si basse : relire le manomètre",
     [RODT_MESSAGE_AIR_DOUBT_NO_TIME] = "aucune pression ne monte en un temps nul : chronométrer de nouveau",
+
+    /* The sentences of statuses, at 500 and the number of the status. */
+    [RODT_MESSAGE_STATUS_ARGUMENT] = "le programme a transmis une valeur absente ou impossible",
+    [RODT_MESSAGE_STATUS_SPACE] = "l'espace réservé au texte est trop petit",
+    [RODT_MESSAGE_STATUS_EMPTY] = "rien n'est écrit ici",
+    [RODT_MESSAGE_STATUS_SYNTAX] = "ceci ne peut pas être lu comme ce qui est demandé ici",
+    [RODT_MESSAGE_STATUS_AMBIGUOUS] = "ceci peut désigner plus d'une valeur",
+    [RODT_MESSAGE_STATUS_UNIT] = "l'unité ne convient pas ici",
+    [RODT_MESSAGE_STATUS_DATE_CELL] = "un tableur a changé cette valeur en date",
+    [RODT_MESSAGE_STATUS_NEGATIVE] = "ceci ne peut pas être sous zéro",
+    [RODT_MESSAGE_STATUS_IMPLAUSIBLE] = "ceci est plus grand que toute mesure de ce genre",
+    [RODT_MESSAGE_STATUS_RANGE] = "ceci a plus de chiffres qu'on ne peut en garder exactement",
+    [RODT_MESSAGE_STATUS_UNKNOWN_RULES] = "aucun règlement ne porte ce nom",
+    [RODT_MESSAGE_STATUS_UNKNOWN_CHAMBER] = "ceci n'est pas une marque de récepteur connue",
+    [RODT_MESSAGE_STATUS_TABLE] = "le tableau n'est pas valide",
+    [RODT_MESSAGE_STATUS_LAXER] = "une limite du tableau est moins sévère que la loi",
+    [RODT_MESSAGE_STATUS_MEMORY] = "il ne reste plus de mémoire",
+    [RODT_MESSAGE_STATUS_INTERNAL] = "ceci est une faute de la bibliothèque, prière de la signaler",
+
+    /* Errors: forms that several readers share, and what was found. */
+    [RODT_MESSAGE_ERROR_ENGLISH] = "{text}",
+    [RODT_MESSAGE_ERROR_EXPECTED] = "{wanted}" NB ": attendu ici, et non {found}",
+    [RODT_MESSAGE_ERROR_WRITTEN_FOR] = "{found} est écrit là où était attendu" NB ": {wanted}",
+    [RODT_MESSAGE_ERROR_NOT_WRITTEN] = "rien n'est écrit pour {field}",
+    [RODT_MESSAGE_ERROR_NO_RULES] = "aucun règlement n'a été donné",
+    [RODT_MESSAGE_ERROR_FOUND_END] = "la fin",
+    [RODT_MESSAGE_ERROR_FOUND_BROKEN_BYTE] = "un octet fautif",
+
+    /* Errors: what was expected. */
+    [RODT_MESSAGE_ERROR_WANTED_NUMBER] = "un nombre",
+    [RODT_MESSAGE_ERROR_WANTED_DIGIT] = "un chiffre",
+    [RODT_MESSAGE_ERROR_WANTED_DECIMAL] = "un chiffre après le signe décimal",
+    [RODT_MESSAGE_ERROR_WANTED_LENGTH_UNIT] = "po, mm, cm ou la fin du texte",
+    [RODT_MESSAGE_ERROR_WANTED_PRESSURE_UNIT] = "psi, kPa ou la fin du texte",
+    [RODT_MESSAGE_ERROR_WANTED_TIME_UNIT] = "s, min ou la fin du texte",
+    [RODT_MESSAGE_ERROR_WANTED_AXLE] = "le numéro de l'essieu",
+    [RODT_MESSAGE_ERROR_WANTED_SIDE] = "gauche ou droite",
+    [RODT_MESSAGE_ERROR_WANTED_END] = "la fin",
+
+    /* Errors: numbers and their units. */
+    [RODT_MESSAGE_ERROR_DATE_CELL] = "ceci est une date; un tableur change les fractions en dates",
+    [RODT_MESSAGE_ERROR_DAY_NUMBER] = "ceci est le numéro de jour d'une date de tableur",
+    [RODT_MESSAGE_ERROR_NEGATIVE] = "une mesure ne peut pas être sous zéro",
+    [RODT_MESSAGE_ERROR_INVISIBLE] = "caractère invisible ici ({found}); écrire la mesure de nouveau",
+    [RODT_MESSAGE_ERROR_COMMA] =
+        "une virgule peut séparer des décimales ou des milliers; écrire un point, ou choisir la virgule décimale",
+    [RODT_MESSAGE_ERROR_THOUSANDS] = "le point peut séparer des milliers ici; écrire les décimales avec une virgule",
+    [RODT_MESSAGE_ERROR_FEET] = "les pieds ne conviennent pas ici; écrire des pouces ou des millimètres",
+    [RODT_MESSAGE_ERROR_BOUND] = "ceci est une borne ou une estimation; écrire la seule valeur lue",
+    [RODT_MESSAGE_ERROR_RANGE] = "ceci peut être un intervalle ou une différence; écrire la seule valeur lue",
+    [RODT_MESSAGE_ERROR_HYPHEN] = "deux nombres avec un trait d'union peuvent être un intervalle; en écrire un",
+    [RODT_MESSAGE_ERROR_SECOND_NUMBER] = "ceci est un deuxième nombre; manque-t-il une barre ou un point décimal?",
+    [RODT_MESSAGE_ERROR_NO_BLANK] = "ceci peut être un nombre entier et une fraction sans l'espace qui les sépare",
+    [RODT_MESSAGE_ERROR_LEADING_ZERO] = "le nombre commence par un zéro",
+    [RODT_MESSAGE_ERROR_DECIMALS] = "il y a plus de décimales qu'une mesure ne peut en avoir",
+    [RODT_MESSAGE_ERROR_DIGITS] = "il y a plus de chiffres qu'une mesure ne peut en avoir",
+    [RODT_MESSAGE_ERROR_ZERO_BELOW_BAR] = "une fraction ne peut pas avoir zéro sous sa barre",
+    [RODT_MESSAGE_ERROR_BELOW_BAR] = "le nombre sous la barre de fraction est trop grand",
+    [RODT_MESSAGE_ERROR_IMPROPER] = "une fraction après un nombre entier doit être plus petite que un",
+    [RODT_MESSAGE_ERROR_DIVISIONS] =
+        "aucun ruban n'est divisé ainsi; des demies aux soixante-quatrièmes ou des dixièmes étaient attendus",
+    [RODT_MESSAGE_ERROR_NO_TAPE] = "aucun ruban n'est divisé ainsi",
+    [RODT_MESSAGE_ERROR_UNIT_ALONE] = "il manque le nombre avant l'unité",
+    [RODT_MESSAGE_ERROR_UNIT_WRONG] = "cette unité ne convient pas ici",
+    [RODT_MESSAGE_ERROR_UNIT_TWICE] = "il y a deux unités après un nombre",
+    [RODT_MESSAGE_ERROR_UNIT_MORE] = "rien de plus n'était attendu après l'unité; écrire une seule mesure",
+    [RODT_MESSAGE_ERROR_UNIT_UNKNOWN] = "l'unité de ce nombre n'est pas connue",
+    [RODT_MESSAGE_ERROR_UNIT_WORD] = "une unité de longueur est po, mm ou cm",
+    [RODT_MESSAGE_ERROR_UNIT_OF_FORM] = "l'unité d'une longueur est po, mm ou cm",
+
+    /* Errors: lengths, pressures, times and counts. */
+    [RODT_MESSAGE_ERROR_TOO_LONG] =
+        "aucune position de tige ni aucune course ne dépasse 24 po; un point décimal est-il perdu?",
+    [RODT_MESSAGE_ERROR_METRIC_FRACTION] =
+        "aucun ruban métrique n'a de fractions; écrire des pouces (2 1/8 po) ou des décimales (54.0 mm)",
+    [RODT_MESSAGE_ERROR_LOST_BLANK] = "un espace peut être perdu ici" NB ": écrire 2 1/4, et non 21/4",
+    [RODT_MESSAGE_ERROR_MARK] =
+        "un récepteur porte une marque de 3/4 à 6 po; laisser vide s'il n'en a pas, et écrire l'unité" NB ": 3 po",
+    [RODT_MESSAGE_ERROR_DIVISION] =
+        "une division de ruban est au-dessus de 0 et d'au plus 1/2 po; pour des seizièmes, écrire 1/16",
+    [RODT_MESSAGE_ERROR_TOO_HIGH] =
+        "aucun manomètre de frein n'indique plus de 300 lb/po²; un point décimal est-il perdu?",
+    [RODT_MESSAGE_ERROR_TOO_LATE] = "aucune vérification ne dure plus d'une journée",
+    [RODT_MESSAGE_ERROR_SIXTY] = "les secondes à côté de minutes sont sous 60",
+    [RODT_MESSAGE_ERROR_PART_OF_MINUTE] = "une partie de minute avec des secondes à côté" NB ": écrire 1 min 30 s",
+    [RODT_MESSAGE_ERROR_SECONDS_AFTER] = "des secondes sont attendues après des minutes",
+    [RODT_MESSAGE_ERROR_HOURS] = "un tableur peut en avoir fait des heures" NB ": écrire 1 min 30 s",
+    [RODT_MESSAGE_ERROR_COLON] = "deux chiffres de secondes sont attendus après le deux-points" NB ": 1:30",
+    [RODT_MESSAGE_ERROR_TIME_UNIT] = "une durée est en s ou en min",
+    [RODT_MESSAGE_ERROR_VOLUME_UNIT] = "un volume est un nombre de pouces cubes",
+    [RODT_MESSAGE_ERROR_VOLUME] = "aucun véhicule n'a autant de pouces cubes de réservoirs",
+    [RODT_MESSAGE_ERROR_COUNT] = "un nombre entier de 0 à 99 est attendu",
+
+    /* Errors: dates. */
+    [RODT_MESSAGE_ERROR_DATE] = "une date était attendue, par exemple 2021-10-14",
+    [RODT_MESSAGE_ERROR_DATE_HERE] = "une date était attendue ici, par exemple 2021-10-14",
+    [RODT_MESSAGE_ERROR_DATE_END] = "la date se termine avant ceci",
+    [RODT_MESSAGE_ERROR_NO_SUCH_DAY] = "ce jour n'existe pas au calendrier, ou n'est pas entre 1900 et 2199",
+    [RODT_MESSAGE_ERROR_MONTH_AND_DAY] = "deux chiffres du mois et le jour étaient attendus ici",
+    [RODT_MESSAGE_ERROR_DAY] = "deux chiffres du jour étaient attendus ici",
+    [RODT_MESSAGE_ERROR_MONTH] = "un mois était attendu ici",
+    [RODT_MESSAGE_ERROR_YEAR] = "l'année était attendue ici",
+    [RODT_MESSAGE_ERROR_YEAR_DIGITS] = "une année de deux ou quatre chiffres était attendue ici",
+    [RODT_MESSAGE_ERROR_SECOND_AND_YEAR] = "un deuxième nombre et l'année étaient attendus ici",
+    [RODT_MESSAGE_ERROR_DAYS] =
+        "les nombres peuvent désigner {count} jours; lequel vient d'abord, le jour, le mois ou l'année?",
+    [RODT_MESSAGE_ERROR_DATE_ORDER] = "la date contredit l'ordre du jour, du mois et de l'année qui a été déclaré",
+
+    /* Errors: chambers, stroke classes, positions and adjusters. */
+    [RODT_MESSAGE_ERROR_NO_CHAMBER] = "il n'y a pas de récepteur",
+    [RODT_MESSAGE_ERROR_CHAMBER_DATE] = "un tableur a fait une date de cette marque de récepteur",
+    [RODT_MESSAGE_ERROR_CHAMBER_LETTER] =
+        "une lettre seule peut être le format d'un récepteur à boulons ou un code de course nominale" NB ": "
+        "écrire «" NB "bolt {size}" NB "»",
+    [RODT_MESSAGE_ERROR_BOLT_LETTER] = "un récepteur à boulons a une lettre, de A à G",
+    [RODT_MESSAGE_ERROR_CHAMBER_INCOMPLETE] =
+        "ceci n'est pas une marque de récepteur complète" NB ": un numéro de type tel que 30, 24/30 ou 30L "
+        "était attendu",
+    [RODT_MESSAGE_ERROR_CHAMBER_UNEXPECTED] =
+        "{found} ne fait pas partie d'une marque de récepteur telle que 30, 24/30, 30L, bolt C ou roto 30",
+    [RODT_MESSAGE_ERROR_CHAMBER_TWICE] = "ceci nomme deux genres de récepteur à la fois",
+    [RODT_MESSAGE_ERROR_STROKE_CLASS] = "un type de course est standard, long ou unknown",
+    [RODT_MESSAGE_ERROR_POSITION_EXPECTED] =
+        "{wanted}" NB ": attendu ici, comme dans 1L ou 2R; trouvé" NB ": {found}",
+    [RODT_MESSAGE_ERROR_POSITION_AXLE] = "les essieux sont numérotés de 1 à {most}",
+    [RODT_MESSAGE_ERROR_POSITION_NONE] = "aucune position; il en était attendu une telle que 1L ou 2R",
+    [RODT_MESSAGE_ERROR_ADJUSTER] = "un régleur est manual, automatic ou unknown",
+
+    /* Errors: the words of a form. */
+    [RODT_MESSAGE_ERROR_ENGINE] = "le moteur était en marche ou arrêté" NB ": on ou off",
+    [RODT_MESSAGE_ERROR_SPRING_BRAKE] = "le frein à ressort était desserré ou serré" NB ": released ou on",
+    [RODT_MESSAGE_ERROR_DRUM] = "un tambour est froid, tiède ou chaud" NB ": cold, warm ou hot",
+    [RODT_MESSAGE_ERROR_CHECK] = "cette vérification n'existe pas",
+    [RODT_MESSAGE_ERROR_VEHICLE] = "un véhicule est single, combination, bus ou any",
+    [RODT_MESSAGE_ERROR_SPAN] = "un intervalle est pressures, warning, applications ou recovery",
+    [RODT_MESSAGE_ERROR_ANSWER] = "une réponse est yes ou no, oui ou non",
 };
 
 const rodt_catalogue catalogue_fr = {.language = "fr-CA",

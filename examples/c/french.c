@@ -17,7 +17,7 @@ int main(void)
     rodt_finding finding;
     rodt_message message;
     rodt_error error;
-    if (rodt_catalogue_check(&catalogue_fr, &error) != RODT_OK ||
+    if (rodt_catalogue_check(&catalogue_fr, NULL, &error) != RODT_OK ||
         rodt_form_judge(&form, rodt_rules_find("us-fmcsr"), &finding, &error) != RODT_OK) {
         fprintf(stderr, "%s\n", error.text);
         return 1;

@@ -87,6 +87,10 @@ RODT_API RODT_MUST_CHECK rodt_status rodt_chamber_check(const rodt_chamber *cham
 
 /* Reads a stroke class as written in a form: "standard", "std", "long", "L", "LS", "long stroke"; ""
  * and "unknown" give RODT_STROKE_CLASS_UNKNOWN. RODT_OK; RODT_E_SYNTAX: none of these; RODT_E_ARGUMENT. */
+RODT_API RODT_MUST_CHECK rodt_status rodt_stroke_class_parse(const char *text, RODT_ENUM32(rodt_stroke_class) *out,
+                                                             rodt_error *error);
+
+/* As rodt_stroke_class_parse, for size bytes that need not be closed by a zero byte. */
 RODT_API RODT_MUST_CHECK rodt_status rodt_stroke_class_parse_n(const char *text, size_t size,
                                                                RODT_ENUM32(rodt_stroke_class) *out, rodt_error *error);
 
@@ -111,7 +115,7 @@ RODT_API bool rodt_family_find(const char *word, size_t size, RODT_ENUM32(rodt_f
 RODT_API const char *rodt_stroke_class_name(rodt_stroke_class stroke_class);
 
 /* Finds a stroke class by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
- * untouched. rodt_stroke_class_parse_n reads what people write in a form. */
+ * untouched. rodt_stroke_class_parse reads what people write in a form. */
 RODT_API bool rodt_stroke_class_find(const char *word, size_t size, RODT_ENUM32(rodt_stroke_class) *out);
 
 #ifdef __cplusplus

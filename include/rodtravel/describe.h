@@ -98,7 +98,7 @@ RODT_API const rodt_member *rodt_member_find(const rodt_record *record, const ch
 
 /*
  * A path names a value inside a record: "released", "chamber.size", "other_released[1]", "axles[0].stroke_difference",
- * and through pointers "limit_row.source.document". Elements count from 0; a name of an array without a number is its
+ * and through pointers "law_row.source.document". Elements count from 0; a name of an array without a number is its
  * first element.
  */
 

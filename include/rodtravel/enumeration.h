@@ -39,7 +39,7 @@ RODT_API const rodt_enumerator *rodt_enumerator_at(const rodt_enumeration *enume
 RODT_API const rodt_enumerator *rodt_enumerator_of(const rodt_enumeration *enumeration, int64_t number);
 
 /* The enumerator of a word of `size` bytes, whatever its capitals (ASCII) and the blanks around it; NULL if there is
- * none. rodt_unit_find and rodt_adjuster_find also know other spellings, this does not. */
+ * none. What people write in a form is read by a _parse function, such as rodt_unit_parse. */
 RODT_API const rodt_enumerator *rodt_enumerator_find(const rodt_enumeration *enumeration, const char *word,
                                                      size_t size);
 

@@ -67,12 +67,13 @@ typedef struct rodt_candidate {
     rodt_length diameter_distance; /* how far the tape reading is from it, never negative; not given = no reading */
     uint32_t clues_for;            /* RODT_CLUE_ bits */
     uint32_t clues_against;        /* RODT_CLUE_ bits; not zero only where the clues contradict each other */
+    uint64_t reserved[4];          /* zero */
 } rodt_candidate;
 
 /* Candidates of one answer, at most. */
 #define RODT_CANDIDATES_MAX 48
 
-/* The answer: candidates with the best first. A plain value, about 8 KB; it points to nothing. */
+/* The answer: candidates with the best first. A plain value, about 10 KB; it points to nothing. */
 typedef struct rodt_identification {
     size_t count; /* candidates; 0 = no chamber fits that the tables know */
     rodt_candidate candidates[RODT_CANDIDATES_MAX]; /* the best first */
@@ -111,7 +112,7 @@ RODT_API const char *rodt_observation_text(rodt_observation observation);
 /* The same as data. RODT_OK; RODT_E_ARGUMENT: out is NULL. */
 RODT_API rodt_status rodt_observation_message(rodt_observation observation, rodt_message *out);
 
-/* The stable word of a clue, "port-shape"; "" for a number that is none. Constant, never NULL. */
+/* The stable word of a clue, "port shape"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_clue_name(rodt_clue clue);
 
 /* Finds a clue by its word, whatever its capitals and the blanks around it. False: there is none, and *out is

@@ -29,12 +29,20 @@ typedef enum rodt_unit RODT_ENUM_TYPE {
 } rodt_unit;
 #define RODT_UNIT_END 3 /* one more than the last; grows in later versions */
 
-/* Finds the unit that a word names: "in", "inches", "po", the inch mark, "mm", "centimetres" and the like, whatever its
- * capitals and the blanks around it. False, and *out untouched: it names none. */
-RODT_API bool rodt_unit_find(const char *text, size_t size, RODT_ENUM32(rodt_unit) *out);
-
-/* "in", "mm", "cm". Constant; "" for a number that is none. */
+/* The stable word of a unit, "in", "mm" or "cm"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_unit_name(rodt_unit unit);
+
+/* Finds a unit by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
+ * untouched. rodt_unit_parse reads what people write in a form. */
+RODT_API bool rodt_unit_find(const char *word, size_t size, RODT_ENUM32(rodt_unit) *out);
+
+/* Reads a unit as written in a form: "in", "inches", "po", the inch mark, "mm", "centimetres" and the like, whatever
+ * its capitals and the blanks around it. RODT_OK; RODT_E_EMPTY; RODT_E_SYNTAX: it names none; RODT_E_ARGUMENT. */
+RODT_API RODT_MUST_CHECK rodt_status rodt_unit_parse(const char *text, RODT_ENUM32(rodt_unit) *out, rodt_error *error);
+
+/* As rodt_unit_parse, for size bytes that need not be closed by a zero byte. */
+RODT_API RODT_MUST_CHECK rodt_status rodt_unit_parse_n(const char *text, size_t size, RODT_ENUM32(rodt_unit) *out,
+                                                       rodt_error *error);
 
 /* Greatest length that is read as a reading of a rod, a stroke or a chamber: 24 in. Anything longer is
  * a lost decimal point. (A plausibility bound of this library, not a figure of law.) */
@@ -47,6 +55,7 @@ RODT_API const char *rodt_unit_name(rodt_unit unit);
 typedef struct rodt_length_style {
     RODT_ENUM32(rodt_unit) unit; /* the unit of a number that names none; a unit in the text is stronger */
     bool decimal_comma; /* the decimal sign is a comma: "2,125" is 2 1/8, never 2125 */
+    uint64_t reserved[2]; /* zero */
 } rodt_length_style;
 
 /*
@@ -85,7 +94,7 @@ RODT_API RODT_MUST_CHECK rodt_status rodt_length_from_mm(int64_t num, int64_t de
  * RODT_E_NEGATIVE     below zero
  * RODT_E_IMPLAUSIBLE  above 24 in
  * RODT_E_RANGE        finer than one part in 1 000 000 000
- * RODT_E_ARGUMENT     text or out is NULL
+ * RODT_E_ARGUMENT     text or out is NULL; of rodt_length_parse_n also a style with an unknown unit or a reserve
  */
 RODT_API RODT_MUST_CHECK rodt_status rodt_length_parse(const char *text, rodt_length *out, rodt_error *error);
 

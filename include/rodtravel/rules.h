@@ -160,7 +160,7 @@ RODT_API const rodt_limit *rodt_rules_limit_at(const rodt_rules *rules, size_t i
 RODT_API size_t rodt_chamber_row_count(void);
 RODT_API const rodt_chamber_row *rodt_chamber_row_at(size_t index);
 
-/* What a limit rests on. */
+/* What the limit of a law rests on. */
 typedef enum rodt_basis RODT_ENUM_TYPE {
     RODT_BASIS_NONE = 0,         /* no limit is published: the chamber is in no table and bears no mark */
     RODT_BASIS_TABLE = 1,        /* a row of the table */
@@ -172,13 +172,15 @@ typedef enum rodt_basis RODT_ENUM_TYPE {
 
 /* The limit for a chamber on a day, and what it is based on. */
 typedef struct rodt_limit_answer {
-    RODT_ENUM32(rodt_basis) basis; /* of the law's limit */
+    RODT_ENUM32(rodt_basis) law_basis; /* what the law's limit rests on */
     rodt_length limit;          /* the limit that judges: the stricter of the law's and the carrier's own */
-    rodt_length law_limit;      /* the law's own limit */
-    const rodt_limit *row;      /* the law's row; NULL without RODT_BASIS_TABLE. Lives as the rule set */
+    const rodt_source *source;  /* of `limit`; NULL without one */
+    RODT_ENUM32(rodt_evidence) evidence; /* of `limit` */
+    rodt_length law_limit;      /* the law's limit: the same three where no stricter limit of a carrier judges */
+    const rodt_source *law_source; /* of `law_limit`; NULL without one */
+    RODT_ENUM32(rodt_evidence) law_evidence; /* of `law_limit`; only this says whether the law is confirmed */
+    const rodt_limit *law_row;  /* the law's row; NULL without RODT_BASIS_TABLE. Lives as the rule set */
     const rodt_limit *own_row;  /* the carrier's row; NULL = it has none for the chamber */
-    const rodt_source *source;  /* of the law's limit; NULL without one */
-    RODT_ENUM32(rodt_evidence) evidence; /* of the law's limit */
     bool assumed_clamp;         /* the family was not known; a bare type number is read as clamp */
     bool assumed_standard;      /* the stroke class was not known */
     bool conflicting_marks;     /* the marked rated stroke contradicts the stroke class or the limit; the strict side
@@ -198,7 +200,7 @@ typedef struct rodt_limit_answer {
  *
  * error    NULL, or gets a sentence and the field: those of rodt_chamber_check, or "date"
  *
- * RODT_OK               *out is the answer; an answer without a limit is an answer too (basis)
+ * RODT_OK               *out is the answer; an answer without a limit is an answer too (law_basis)
  * RODT_E_UNKNOWN_RULES  rules is NULL
  * RODT_E_ARGUMENT       another pointer is NULL, rodt_chamber_check refuses the chamber, it has no size, or there is no
  *                       such day

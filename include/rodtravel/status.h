@@ -3,55 +3,7 @@
 #ifndef RODTRAVEL_STATUS_H
 #define RODTRAVEL_STATUS_H
 
-#include <stdbool.h>
-#include <stddef.h>
-#include <stdint.h>
-
-#include "version.h"
-
-/* Declares a public function. On Windows a program that links the static library defines RODT_STATIC; RODT_BUILDING is
- * the library's own. */
-#if defined(_WIN32) && !defined(RODT_STATIC)
-#ifdef RODT_BUILDING
-#define RODT_API __declspec(dllexport)
-#else
-#define RODT_API __declspec(dllimport)
-#endif
-#elif defined(__GNUC__)
-#define RODT_API __attribute__((visibility("default")))
-#else
-#define RODT_API
-#endif
-
-/* Defines a function of one line in a header. The library has it as a symbol too, for callers that are not in C. */
-#ifndef RODT_INLINE
-#define RODT_INLINE static inline
-#endif
-
-/* The compiler warns of a call that drops the status: where it is not RODT_OK the result is as it was, often nothing at
- * all. The functions that write a text or a message do not have it, nor does rodt_form_parse, whose reading says itself
- * what could not be read. */
-#if defined(__GNUC__)
-#define RODT_MUST_CHECK __attribute__((warn_unused_result))
-#else
-#define RODT_MUST_CHECK
-#endif
-
-/*
- * Enumerators are kept in 32 bits, whatever a compiler's options say of the size of an enum: RODT_ENUM32(rodt_verdict)
- * is the type of such a member, and of what a function writes one to. It needs no cast: in C it is a number, in C++ it
- * is the enum itself.
- */
-#if defined(SWIG)
-#define RODT_ENUM_TYPE
-#define RODT_ENUM32(type) type
-#elif defined(__cplusplus) || (defined(__STDC_VERSION__) && __STDC_VERSION__ >= 202311L)
-#define RODT_ENUM_TYPE : uint32_t
-#define RODT_ENUM32(type) type
-#else
-#define RODT_ENUM_TYPE
-#define RODT_ENUM32(type) uint32_t
-#endif
+#include "message_code.h"
 
 #ifdef __cplusplus
 extern "C" {
@@ -118,18 +70,40 @@ RODT_API bool rodt_status_find(const char *word, size_t size, RODT_ENUM32(rodt_s
 /* Room for the sentence of an error, with its closing zero byte. */
 #define RODT_ERROR_TEXT_SIZE 200
 
+/* Room for the name of the input that an error is about, with its closing zero byte. */
+#define RODT_ERROR_FIELD_SIZE 32
+
+/* Arguments of the sentence of one error, at most; and room for the words of one. */
+#define RODT_ERROR_ARGUMENTS 4
+#define RODT_ERROR_WORD_SIZE 28
+
+/* What the sentence of an error is said with: a phrase of its own, or words that are in every language as they are. */
+typedef struct rodt_error_argument {
+    const char *name;                     /* as the template names it; constant, NULL if it is not used */
+    RODT_ENUM32(rodt_message_code) code;  /* of the phrase; RODT_MESSAGE_NONE = `word` holds it */
+    char word[RODT_ERROR_WORD_SIZE];      /* a character of the text, a number; UTF-8, closed by a zero byte */
+} rodt_error_argument;
+
 /*
  * What was wrong with a text, and where. Functions that take one fill it when they fail and leave it
  * alone otherwise; the exceptions are rodt_form_parse and rodt_form_judge_row, which always fill it, with RODT_OK where
- * nothing was wrong. Each of them accepts NULL when the caller does not care. Complete by itself:
- * this struct does not grow.
+ * nothing was wrong. Each of them accepts NULL when the caller does not care. A plain value: a copy is as good, and
+ * stays so after the text and the rule set are gone.
+ *
+ * `text` is English. In another language the sentence is made of `code` and `arguments`, by rodt_error_message and a
+ * catalogue (message.h).
  */
 typedef struct rodt_error {
     RODT_ENUM32(rodt_status) status; /* what the function returned */
     uint32_t line;   /* 1 = first line of a table; 0 = the text has no lines */
     uint32_t column; /* 1 = first character (not byte) of the text, or of the line of a table; 0 = the whole of it */
-    char field[24];  /* which input: "released", "chamber", a table's column; empty if there is one only */
+    RODT_ENUM32(rodt_message_code) code; /* the sentence as data; RODT_MESSAGE_NONE = there is only `text` */
+    char field[RODT_ERROR_FIELD_SIZE]; /* which input: "released", "chamber", a table's column; empty if there is one */
     char text[RODT_ERROR_TEXT_SIZE]; /* one sentence, UTF-8, no full stop, always closed by a zero byte */
+    uint32_t count;  /* arguments that are used */
+    uint32_t reserved_1; /* zero */
+    rodt_error_argument arguments[RODT_ERROR_ARGUMENTS]; /* what the sentence is said with */
+    uint64_t reserved[4]; /* zero */
 } rodt_error;
 
 /* "Was it so?", where "nobody wrote it down" is an answer of its own. */

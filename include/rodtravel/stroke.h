@@ -119,7 +119,7 @@ typedef struct rodt_reading {
     uint64_t reserved[4];        /* zero */
 } rodt_reading;
 
-/* The judgement of one wheel end. A plain value; `limit_row`, `own_row`, `source` and `rules` are valid
+/* The judgement of one wheel end. A plain value; its rows, sources and `rules` are valid
  * as long as the rule set that judged. */
 typedef struct rodt_finding {
     RODT_ENUM32(rodt_verdict) verdict;   /* the judgement */
@@ -129,8 +129,14 @@ typedef struct rodt_finding {
     rodt_length released;                /* as read; not given = missing or unreadable */
     rodt_length applied;                 /* the same, full application held */
     rodt_length applied_stroke;          /* applied - released; not given if a reading is missing or they are swapped */
-    rodt_length limit;                   /* the limit that judged; not given = none */
-    rodt_length law_limit;               /* the law's; differs from limit under a carrier's own limits only */
+    rodt_length limit;                   /* the limit that judged: the stricter of the law's and a carrier's own; not
+                                            given = none */
+    const rodt_source *source;           /* of `limit`; NULL without one */
+    RODT_ENUM32(rodt_evidence) evidence; /* of `limit` */
+    RODT_ENUM32(rodt_evidence) law_evidence; /* of `law_limit`; only this says whether the law is confirmed */
+    rodt_length law_limit;               /* the law's limit. It, its source and its evidence are those of `limit` where
+                                            no stricter limit of a carrier judged */
+    const rodt_source *law_source;       /* of `law_limit`; NULL without one */
     rodt_length margin;                  /* limit - applied stroke; negative = over; not given = one is missing */
     rodt_length long_limit;              /* with RODT_REASON_ASSUMED_STANDARD: the limit of the long-stroke chamber of
                                             this size, as far as one is published; otherwise not given */
@@ -142,11 +148,9 @@ typedef struct rodt_finding {
     rodt_pressure pressure_after;        /* after the application */
     rodt_date day;                       /* the day whose law judged; not given = the newest text */
     rodt_date other_day;                 /* as given */
-    RODT_ENUM32(rodt_basis) basis;       /* what the law's limit rests on */
-    RODT_ENUM32(rodt_evidence) evidence; /* of the law's limit */
-    const rodt_limit *limit_row;         /* the law's row, or NULL */
+    RODT_ENUM32(rodt_basis) law_basis;   /* what the law's limit rests on */
+    const rodt_limit *law_row;           /* the law's row, or NULL */
     const rodt_limit *own_row;           /* the carrier's row, or NULL */
-    const rodt_source *source;           /* of the law's limit, or NULL */
     const rodt_rules *rules;             /* the rule set that judged */
     rodt_length other_released[2];       /* as given */
     rodt_length other_applied[2];        /* as given */

@@ -30,8 +30,8 @@ RODT_API bool rodt_side_find(const char *word, size_t size, RODT_ENUM32(rodt_sid
 /* One wheel end of the vehicle or combination: "1L" is the left end of the foremost axle; axles are counted
  * from the front through every unit. All zero bytes mean "not given". */
 typedef struct rodt_position {
-    int16_t axle; /* 1 to RODT_AXLE_NUMBER_MAX */
-    int16_t side; /* rodt_side; 16 bits whatever the compiler's options, so that a position is as small as a day */
+    int16_t axle;                /* 1 to RODT_AXLE_NUMBER_MAX */
+    RODT_ENUM32(rodt_side) side; /* of the axle */
 } rodt_position;
 
 /* Room for any position with its closing zero byte. */
@@ -40,6 +40,9 @@ typedef struct rodt_position {
 /* Reads "1L", "2 R", "3-left", "axle 4 right", "1LH", in any case; "G"/"gauche" and "D"/"droite" are left and right,
  * "essieu" is axle. Always the axle first.
  * RODT_OK; RODT_E_EMPTY; RODT_E_SYNTAX (column set); RODT_E_IMPLAUSIBLE: axle 0 or above 99; RODT_E_ARGUMENT. */
+RODT_API RODT_MUST_CHECK rodt_status rodt_position_parse(const char *text, rodt_position *out, rodt_error *error);
+
+/* As rodt_position_parse, for size bytes that need not be closed by a zero byte. */
 RODT_API RODT_MUST_CHECK rodt_status rodt_position_parse_n(const char *text, size_t size, rodt_position *out,
                                                            rodt_error *error);
 
@@ -57,9 +60,18 @@ typedef enum rodt_adjuster RODT_ENUM_TYPE {
 /* The stable word of a kind of adjuster, "automatic"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_adjuster_name(rodt_adjuster adjuster);
 
-/* Reads a kind of adjuster in any case: its name, "auto", or nothing and "unknown" for not recorded.
- * False: another word; *out is as it was. */
-RODT_API bool rodt_adjuster_find(const char *text, size_t size, RODT_ENUM32(rodt_adjuster) *out);
+/* Finds a kind of adjuster by its word, whatever its capitals and the blanks around it. False: there is none, and *out
+ * is untouched. rodt_adjuster_parse reads what people write in a form. */
+RODT_API bool rodt_adjuster_find(const char *word, size_t size, RODT_ENUM32(rodt_adjuster) *out);
+
+/* Reads a kind of adjuster as written in a form: its word, "auto"; "" and "unknown" give RODT_ADJUSTER_NOT_RECORDED.
+ * RODT_OK; RODT_E_SYNTAX: none of these; RODT_E_ARGUMENT. */
+RODT_API RODT_MUST_CHECK rodt_status rodt_adjuster_parse(const char *text, RODT_ENUM32(rodt_adjuster) *out,
+                                                         rodt_error *error);
+
+/* As rodt_adjuster_parse, for size bytes that need not be closed by a zero byte. */
+RODT_API RODT_MUST_CHECK rodt_status rodt_adjuster_parse_n(const char *text, size_t size,
+                                                           RODT_ENUM32(rodt_adjuster) *out, rodt_error *error);
 
 /* --- Counting brakes (the roadside criterion) -------------------------------------------------------- */
 

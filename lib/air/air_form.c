@@ -24,10 +24,18 @@ static void refuse(form_parser *to, const char *field, rodt_error error)
     snprintf(to->error.field, sizeof to->error.field, "%s", field);
 }
 
-static void refuse_with(form_parser *to, const char *field, rodt_status status, const char *sentence)
+static void refuse_with(form_parser *to, const char *field, rodt_status status, rodt_message_code sentence)
 {
     rodt_error error;
-    rodti_text_error(&error, status, status == RODT_E_EMPTY ? 0 : 1, "%s", sentence);
+    rodti_error(&error, status, 1, sentence);
+    refuse(to, field, error);
+}
+
+static void refuse_absent(form_parser *to, const char *field)
+{
+    const rodt_error_argument name = rodti_error_word("field", field);
+    rodt_error error;
+    rodti_error_with(&error, RODT_E_EMPTY, 0, RODT_MESSAGE_ERROR_NOT_WRITTEN, &name, 1);
     refuse(to, field, error);
 }
 
@@ -73,10 +81,10 @@ static void read_volume(form_parser *to, const char *field, const char *text, ro
         if (rodti_number_explain_error(text, strlen(text), to->form->decimal_comma, &problem, &error) != RODT_E_EMPTY)
             refuse(to, field, error);
     } else if (written.unit_size > 0) {
-        refuse_with(to, field, RODT_E_UNIT, "a volume is a number of cubic inches");
+        refuse_with(to, field, RODT_E_UNIT, RODT_MESSAGE_ERROR_VOLUME_UNIT);
     } else if (written.read.is_too_large ||
                rodti_exact_compare(written.read.value, (rodt_ratio){RODT_VOLUME_MAX_CUBIC_INCHES, 1}) > 0) {
-        refuse_with(to, field, RODT_E_IMPLAUSIBLE, "no vehicle has so many cubic inches of reservoirs");
+        refuse_with(to, field, RODT_E_IMPLAUSIBLE, RODT_MESSAGE_ERROR_VOLUME);
     } else {
         *out = written.read.value;
     }
@@ -93,7 +101,7 @@ static void read_count(form_parser *to, const char *field, const char *text, int
     for (; text_is_digit(cursor.code) && digits < 3; digits++, rodti_text_next(&cursor))
         count = (int16_t)(count * 10 + (int16_t)(cursor.code - '0'));
     if (digits == 0 || digits > 2 || cursor.code != TEXT_END)
-        refuse_with(to, field, RODT_E_SYNTAX, "a whole number from 0 to 99 is expected");
+        refuse_with(to, field, RODT_E_SYNTAX, RODT_MESSAGE_ERROR_COUNT);
     else
         *out = count;
 }
@@ -126,14 +134,14 @@ static void read_words(form_parser *to)
     const rodt_air_form *form = to->form;
     rodt_air_reading *reading = &to->reading;
     if (!is_written(form->check))
-        refuse_with(to, "check", RODT_E_EMPTY, "nothing is written for check");
+        refuse_absent(to, "check");
     else if (!rodt_air_check_find(form->check, strlen(form->check), &reading->check) ||
              reading->check == RODT_AIR_CHECK_NONE)
-        refuse_with(to, "check", RODT_E_SYNTAX, "there is no such check");
+        refuse_with(to, "check", RODT_E_SYNTAX, RODT_MESSAGE_ERROR_CHECK);
     if (is_written(form->vehicle) && !rodt_vehicle_class_find(form->vehicle, strlen(form->vehicle), &reading->vehicle))
-        refuse_with(to, "vehicle", RODT_E_SYNTAX, "a vehicle is single, combination, bus or any");
+        refuse_with(to, "vehicle", RODT_E_SYNTAX, RODT_MESSAGE_ERROR_VEHICLE);
     if (is_written(form->span) && !rodt_air_span_find(form->span, strlen(form->span), &reading->span))
-        refuse_with(to, "span", RODT_E_SYNTAX, "a span is pressures, warning, applications or recovery");
+        refuse_with(to, "span", RODT_E_SYNTAX, RODT_MESSAGE_ERROR_SPAN);
 }
 
 /* The check waits for something to come, and the text says that it never came. */
@@ -157,7 +165,14 @@ static void read_answer(form_parser *to, const char *text)
              rodti_text_is_word(trimmed, size, "non") || can_be_never(to, text))
         to->reading.answer = RODT_RECORDED_NO;
     else
-        refuse_with(to, "answer", RODT_E_SYNTAX, "an answer is yes or no");
+        refuse_with(to, "answer", RODT_E_SYNTAX, RODT_MESSAGE_ERROR_ANSWER);
+}
+
+static void refuse_reserve(form_parser *to)
+{
+    rodt_error error;
+    rodti_text_error(&error, RODT_E_ARGUMENT, 1, "the reserve must be NULL");
+    refuse(to, "reserved", error);
 }
 
 /* The figure of the check itself; in its place it may be said that it never came. */
@@ -192,7 +207,7 @@ rodt_status rodt_air_form_parse(const rodt_air_form *form, rodt_air_reading *out
     read_answer(&to, form->answer);
     for (size_t i = 0; i < COUNT_OF(form->reserved); i++) {
         if (form->reserved[i] != NULL)
-            refuse_with(&to, "reserved", RODT_E_ARGUMENT, "the reserve must be NULL");
+            refuse_reserve(&to);
     }
     if (to.error.status != RODT_OK || rodt_air_reading_check(&to.reading, &to.error) != RODT_OK) {
         if (error != NULL)

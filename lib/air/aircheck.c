@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* Air checks: the rows that are for a vehicle, and the judgement by all of them. */
 #include "air/aircheck.h"
+#include "core/error.h"
 #include "core/fault.h"
 #include "core/text.h"
 #include "rules/air_strict.h"
@@ -247,7 +248,7 @@ rodt_status rodt_air_judge(const rodt_air_reading *reading, const rodt_rules *ru
     if (is_done(reading))
         status = judge_both(reading, rules, &both);
     if (status != RODT_OK)
-        return rodti_text_error(error, status, 0, "%s", rodt_status_text(status));
+        return rodti_error_status(error, status);
     apply_doubt(reading, &both.law);
     if (both.own.row != NULL)
         apply_doubt(reading, &both.own);

@@ -6,10 +6,10 @@
 
 #include <string.h>
 
-/* What only a time can have wrong. "min" is a bound elsewhere, so its sentence stands; `wanted` marks it. */
-static bool set_own(number_problem *problem, rodt_status status, uint32_t column, const char *sentence)
+/* What only a time can have wrong. "min" is a bound elsewhere, so no other reason is looked for. */
+static bool set_own(number_problem *problem, rodt_status status, uint32_t column, rodt_message_code sentence)
 {
-    *problem = (number_problem){status, column, "", sentence};
+    *problem = (number_problem){.status = status, .column = column, .sentence = sentence, .is_final = true};
     return false;
 }
 
@@ -46,8 +46,7 @@ static bool expect_end(const text_cursor *cursor, number_problem *problem)
 {
     if (cursor->code == TEXT_END)
         return true;
-    *problem = (number_problem){RODT_E_SYNTAX, cursor->column, "s, min or the end of the text", NULL};
-    return false;
+    return rodti_number_set_expected(problem, cursor->column, RODT_MESSAGE_ERROR_WANTED_TIME_UNIT);
 }
 
 static bool take_number(text_cursor *cursor, bool decimal_comma, rodt_ratio *out, number_problem *problem)
@@ -57,7 +56,7 @@ static bool take_number(text_cursor *cursor, bool decimal_comma, rodt_ratio *out
     if (!rodti_number_parse(cursor, decimal_comma, &read, problem))
         return false;
     if (read.is_too_large)
-        return set_own(problem, RODT_E_IMPLAUSIBLE, column, "no check takes more than a day");
+        return set_own(problem, RODT_E_IMPLAUSIBLE, column, RODT_MESSAGE_ERROR_TOO_LATE);
     *out = read.value;
     return true;
 }
@@ -66,9 +65,9 @@ static bool add_minutes(rodt_ratio minutes, rodt_ratio seconds, uint32_t column,
                         number_problem *problem)
 {
     if (rodti_exact_compare(seconds, (rodt_ratio){60, 1}) >= 0)
-        return set_own(problem, RODT_E_SYNTAX, column, "the seconds beside minutes are below 60");
+        return set_own(problem, RODT_E_SYNTAX, column, RODT_MESSAGE_ERROR_SIXTY);
     return (rodti_exact_multiply(minutes, (rodt_ratio){60, 1}, out) && rodti_exact_add(*out, seconds, out)) ||
-           set_own(problem, RODT_E_RANGE, column, NUMBER_TOO_FINE);
+           set_own(problem, RODT_E_RANGE, column, RODT_MESSAGE_ERROR_DIGITS);
 }
 
 /* After "1 min". */
@@ -79,13 +78,12 @@ static bool parse_rest(text_cursor *cursor, bool decimal_comma, rodt_ratio minut
     uint32_t column = cursor->column;
     if (cursor->code != TEXT_END) {
         if (minutes.den != 1)
-            return set_own(problem, RODT_E_AMBIGUOUS, column,
-                                            "a part of a minute and seconds beside it: write 1 min 30 s");
+            return set_own(problem, RODT_E_AMBIGUOUS, column, RODT_MESSAGE_ERROR_PART_OF_MINUTE);
         if (!take_number(cursor, decimal_comma, &seconds, problem))
             return false;
         time_unit unit = take_unit(cursor);
         if (unit != UNIT_NONE && unit != UNIT_SECONDS)
-            return set_own(problem, RODT_E_UNIT, column, "seconds are expected after minutes");
+            return set_own(problem, RODT_E_UNIT, column, RODT_MESSAGE_ERROR_SECONDS_AFTER);
     }
     return expect_end(cursor, problem) && add_minutes(minutes, seconds, column, out, problem);
 }
@@ -114,11 +112,9 @@ static bool parse_clock(text_cursor cursor, int64_t minutes, bool decimal_comma,
             scale *= 10;
     }
     if (cursor.code == ':')
-        return set_own(problem, RODT_E_AMBIGUOUS, cursor.column,
-                                        "a spreadsheet may have made hours of it: write 1 min 30 s");
+        return set_own(problem, RODT_E_AMBIGUOUS, cursor.column, RODT_MESSAGE_ERROR_HOURS);
     if (!good || cursor.code != TEXT_END)
-        return set_own(problem, RODT_E_SYNTAX, column,
-                                        "two digits of seconds are expected after the colon: 1:30");
+        return set_own(problem, RODT_E_SYNTAX, column, RODT_MESSAGE_ERROR_COLON);
     rodt_ratio seconds;
     return rodti_exact_make(whole * scale + part, scale, &seconds) &&
            add_minutes((rodt_ratio){minutes, 1}, seconds, column, out, problem);
@@ -138,7 +134,7 @@ static bool parse_time(const char *text, size_t size, bool decimal_comma, rodt_r
     uint32_t column = cursor.column;
     switch (take_unit(&cursor)) {
     case UNIT_MINUTES: return parse_rest(&cursor, decimal_comma, *out, out, problem);
-    case UNIT_UNKNOWN: return set_own(problem, RODT_E_UNIT, column, "a time is in s or min");
+    case UNIT_UNKNOWN: return set_own(problem, RODT_E_UNIT, column, RODT_MESSAGE_ERROR_TIME_UNIT);
     case UNIT_NONE:
     case UNIT_SECONDS: break;
     }
@@ -150,14 +146,11 @@ rodt_status rodt_seconds_parse_n(const char *text, size_t size, bool decimal_com
     number_problem problem = {.status = RODT_OK};
     rodt_ratio seconds;
     if (text == NULL || out == NULL)
-        return rodti_text_error(error, RODT_E_ARGUMENT, 0, "%s", rodt_status_text(RODT_E_ARGUMENT));
-    bool good = parse_time(text, size, decimal_comma, &seconds, &problem);
-    if (!good && problem.wanted != NULL && problem.sentence != NULL)
-        return rodti_text_error(error, problem.status, problem.column, "%s", problem.sentence);
-    if (!good)
+        return rodti_error_status(error, RODT_E_ARGUMENT);
+    if (!parse_time(text, size, decimal_comma, &seconds, &problem))
         return rodti_number_explain_error(text, size, decimal_comma, &problem, error);
     if (rodti_exact_compare(seconds, (rodt_ratio){RODT_SECONDS_MAX, 1}) > 0)
-        return rodti_text_error(error, RODT_E_IMPLAUSIBLE, 1, "no check takes more than a day");
+        return rodti_error(error, RODT_E_IMPLAUSIBLE, 1, RODT_MESSAGE_ERROR_TOO_LATE);
     *out = seconds;
     return RODT_OK;
 }

@@ -4,6 +4,7 @@
 #include "rodtravel/chamber.h"
 
 #include "chamber/chamber_lexer.h"
+#include "core/error.h"
 #include "core/text.h"
 
 #include <string.h>
@@ -319,9 +320,8 @@ static rodt_status explain_incomplete(const mark_reader *mark, rodt_error *error
 {
     uint32_t column = mark->size != 0 ? mark->size : here(mark)->column;
     if (mark->chamber.family == RODT_FAMILY_BOLT)
-        return rodti_text_error(error, RODT_E_UNKNOWN_CHAMBER, column, "a bolt-type chamber has a letter, A to G");
-    return rodti_text_error(error, RODT_E_UNKNOWN_CHAMBER, column,
-                      "this is not a complete chamber mark: a type number such as 30, 24/30 or 30L was expected");
+        return rodti_error(error, RODT_E_UNKNOWN_CHAMBER, column, RODT_MESSAGE_ERROR_BOLT_LETTER);
+    return rodti_error(error, RODT_E_UNKNOWN_CHAMBER, column, RODT_MESSAGE_ERROR_CHAMBER_INCOMPLETE);
 }
 
 #define SHOWN_LETTERS 20
@@ -329,28 +329,32 @@ static rodt_status explain_incomplete(const mark_reader *mark, rodt_error *error
 /* A word or number is named completely, any other character by itself. */
 static rodt_status explain_unexpected(const mark_token *found, rodt_error *error)
 {
-    char shown[TEXT_SHOWN_SIZE];
+    char word[SHOWN_LETTERS + 1] = "";
     text_cursor cursor;
     rodti_text_start(&cursor, found->text, found->size);
-    rodti_text_show(cursor.code, shown);
+    memcpy(word, found->text, found->size < SHOWN_LETTERS ? found->size : SHOWN_LETTERS);
     bool plain = found->kind == TOKEN_NUMBER || found->kind == TOKEN_WORD;
-    int letters = found->size < SHOWN_LETTERS ? (int)found->size : SHOWN_LETTERS;
-    return rodti_text_error(error, RODT_E_UNKNOWN_CHAMBER, found->column,
-                      "%.*s does not belong to a chamber mark such as 30, 24/30, 30L, bolt C or roto 30",
-                      plain ? letters : TEXT_SHOWN_SIZE, plain ? found->text : shown);
+    const rodt_error_argument shown = plain ? rodti_error_word("found", word)
+                                            : rodti_error_character("found", cursor.code);
+    return rodti_error_with(error, RODT_E_UNKNOWN_CHAMBER, found->column, RODT_MESSAGE_ERROR_CHAMBER_UNEXPECTED,
+                            &shown, 1);
+}
+
+static rodt_status explain_letter(const mark_token *found, rodt_error *error)
+{
+    const rodt_error_argument size = rodti_error_word("size", (const char[]){bolt_size(found), '\0'});
+    return rodti_error_with(error, RODT_E_UNKNOWN_CHAMBER, found->column, RODT_MESSAGE_ERROR_CHAMBER_LETTER, &size, 1);
 }
 
 static rodt_status explain_error(const mark_reader *mark, rodt_error *error)
 {
     const mark_token *found = here(mark);
     if (mark->tokens.count == 0)
-        return rodti_text_error(error, RODT_E_EMPTY, 0, "there is no chamber");
+        return rodti_error(error, RODT_E_EMPTY, 0, RODT_MESSAGE_ERROR_NO_CHAMBER);
     if (rodti_mark_is_date(&mark->tokens))
-        return rodti_text_error(error, RODT_E_DATE_CELL, 1, "a spreadsheet made a date of this chamber mark");
+        return rodti_error(error, RODT_E_DATE_CELL, 1, RODT_MESSAGE_ERROR_CHAMBER_DATE);
     if (mark->tokens.count == 1 && found->kind == TOKEN_WORD && bolt_size(found) != '\0')
-        return rodti_text_error(error, RODT_E_UNKNOWN_CHAMBER, found->column,
-                          "a letter alone can be a bolt-type size or a rated-stroke code: write \"bolt %c\"",
-                          bolt_size(found));
+        return explain_letter(found, error);
     if (found->kind == TOKEN_END)
         return explain_incomplete(mark, error);
     return explain_unexpected(found, error);
@@ -374,7 +378,7 @@ rodt_status rodt_chamber_parse_n(const char *text, size_t size, rodt_chamber *ou
     if (here(&mark)->kind != TOKEN_END || (mark.twice == 0 && !is_consistent(&mark.chamber)))
         return explain_error(&mark, error);
     if (mark.twice != 0)
-        return rodti_text_error(error, RODT_E_AMBIGUOUS, mark.twice, "this names two kinds of chamber at once");
+        return rodti_error(error, RODT_E_AMBIGUOUS, mark.twice, RODT_MESSAGE_ERROR_CHAMBER_TWICE);
     *out = mark.chamber;
     return RODT_OK;
 }
@@ -395,10 +399,14 @@ rodt_status rodt_stroke_class_parse_n(const char *text, size_t size, RODT_ENUM32
     rodti_lexer_next(&mark.tokens, text, size);
     RODT_ENUM32(rodt_stroke_class) stroke_class = RODT_STROKE_CLASS_UNKNOWN;
     if (mark.tokens.count > 0 && !take_word(&mark, "unknown") && !match_class(&mark, &stroke_class))
-        return rodti_text_error(error, RODT_E_SYNTAX, 1, "a stroke class is standard, long or unknown");
+        return rodti_error(error, RODT_E_SYNTAX, 1, RODT_MESSAGE_ERROR_STROKE_CLASS);
     if (here(&mark)->kind != TOKEN_END)
-        return rodti_text_error(error, RODT_E_SYNTAX, here(&mark)->column,
-                                "a stroke class is standard, long or unknown");
+        return rodti_error(error, RODT_E_SYNTAX, here(&mark)->column, RODT_MESSAGE_ERROR_STROKE_CLASS);
     *out = stroke_class;
     return RODT_OK;
+}
+
+rodt_status rodt_stroke_class_parse(const char *text, RODT_ENUM32(rodt_stroke_class) *out, rodt_error *error)
+{
+    return rodt_stroke_class_parse_n(text, text == NULL ? 0 : strlen(text), out, error);
 }

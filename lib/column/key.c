@@ -178,7 +178,8 @@ static cell_class class_of_unit(const char *text)
     size_t size = strlen(text);
     rodti_text_trim(&text, &size);
     const key_class unreadable = {0, CLASS_UNREADABLE};
-    return (cell_class){rodt_unit_find(text, size, &unit) ? class_of_value((uint64_t)unit) : unreadable, 0, 0};
+    bool is_read = rodt_unit_parse_n(text, size, &unit, NULL) == RODT_OK;
+    return (cell_class){is_read ? class_of_value((uint64_t)unit) : unreadable, 0, 0};
 }
 
 static cell_class class_of_cell(const key_builder *builder, rodt_field field, const char *text, const char *unit)

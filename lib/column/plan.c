@@ -4,6 +4,7 @@
 #include "column/plan.h"
 
 #include "column/steps.h"
+#include "core/error.h"
 #include "core/fault.h"
 #include "core/text.h"
 #include "judge/judge.h"
@@ -305,7 +306,7 @@ static rodt_status add_first_codes(rodt_column_plan *plan)
 
 static rodt_status fail(rodt_error *error, rodt_status status)
 {
-    return rodti_text_error(error, status, 0, "%s", rodt_status_text(status));
+    return rodti_error_status(error, status);
 }
 
 rodt_status rodt_column_plan_new(const rodt_rules *rules, const rodt_reading *common, rodt_column_plan **plan,

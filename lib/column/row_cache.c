@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "column/key.h"
+#include "core/fault.h"
 
 /* Minimum rows for a meaningful hit rate; first and maximum number of chunks skipped (doubles each time). */
 #define ROWS_TO_TELL 1000
@@ -210,7 +211,8 @@ rodt_status rodt_row_cache_new(const rodt_rules *rules, const rodt_form *form,
         return RODT_E_UNKNOWN_RULES;
     if (form == NULL || column == NULL || cache == NULL || bytes == 0 || bytes > BYTES_MOST || results == 0 ||
         results > RESULTS_MOST || (unsigned)form->style.unit >= RODT_UNIT_END ||
-        (unsigned)form->date_order >= RODT_DATE_ORDER_END || has_unknown_field(column))
+        (unsigned)form->date_order >= RODT_DATE_ORDER_END ||
+        !rodti_is_zero(form->style.reserved, COUNT_OF(form->style.reserved)) || has_unknown_field(column))
         return RODT_E_ARGUMENT;
     const rodt_form style = {.style = form->style, .date_order = form->date_order,
                                      .default_day = form->default_day};

@@ -40,7 +40,7 @@ rodt_status rodti_stroke_steps_find(const rodt_reading *reading, const rodt_rule
         status = add_step(finding.law_limit, found);
     if (status == RODT_OK)
         status = add_step(finding.chamber.rated_stroke, found);
-    if (status == RODT_OK && finding.limit_row != NULL && finding.unit != RODT_UNIT_IN)
-        status = add_step(finding.limit_row->printed_mm, found);
+    if (status == RODT_OK && finding.law_row != NULL && finding.unit != RODT_UNIT_IN)
+        status = add_step(finding.law_row->printed_mm, found);
     return status;
 }

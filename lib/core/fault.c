@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* What is wrong with a value that a program filled by hand: texts are checked by those who read them. */
+#include "core/error.h"
 #include "core/fault.h"
 
 #include "core/exact.h"
@@ -33,7 +34,7 @@ rodt_status rodti_field_error(rodt_error *error, const char *field, const char *
 
 rodt_status rodti_rules_error(rodt_error *error)
 {
-    return rodti_text_error(error, RODT_E_UNKNOWN_RULES, 0, "no rule set was given");
+    return rodti_error(error, RODT_E_UNKNOWN_RULES, 0, RODT_MESSAGE_ERROR_NO_RULES);
 }
 
 bool rodti_is_zero(const uint64_t *reserved, size_t count)

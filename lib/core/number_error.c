@@ -12,9 +12,9 @@ typedef struct failure {
     rodt_error *error;
 } failure;
 
-static rodt_status set_error(const failure *f, rodt_status status, const text_cursor *at, const char *sentence)
+static rodt_status set_error(const failure *f, rodt_status status, const text_cursor *at, rodt_message_code sentence)
 {
-    return rodti_text_error(f->error, status, at->column, "%s", sentence);
+    return rodti_error(f->error, status, at->column, sentence);
 }
 
 /* ---- Nothing, and invisible characters ---- */
@@ -233,12 +233,12 @@ static rodt_status explain_unit(const failure *f, const text_cursor *at, text_cu
     rodti_text_skip_blanks(&after);
     text_cursor second = after;
     if (after.code == TEXT_END && f->problem->column == f->start.column)
-        return set_error(f, RODT_E_SYNTAX, at, "the number before the unit is missing");
+        return set_error(f, RODT_E_SYNTAX, at, RODT_MESSAGE_ERROR_UNIT_ALONE);
     if (after.code == TEXT_END)
-        return set_error(f, RODT_E_UNIT, at, "this unit does not fit here");
+        return set_error(f, RODT_E_UNIT, at, RODT_MESSAGE_ERROR_UNIT_WRONG);
     if (skip_unit(&second))
-        return set_error(f, RODT_E_UNIT, &after, "there are two units after one number");
-    return set_error(f, RODT_E_SYNTAX, &after, "nothing more was expected after the unit; write one reading");
+        return set_error(f, RODT_E_UNIT, &after, RODT_MESSAGE_ERROR_UNIT_TWICE);
+    return set_error(f, RODT_E_SYNTAX, &after, RODT_MESSAGE_ERROR_UNIT_MORE);
 }
 
 /* Characters that a pen, a scanner or a keyboard leaves in place of a digit or the fraction bar. */
@@ -264,17 +264,15 @@ static bool starts_below_zero(text_cursor cursor)
 static bool explain_form(const failure *f, rodt_status *status)
 {
     text_cursor at = f->start;
-    char shown[TEXT_SHOWN_SIZE];
     if (is_nothing(at)) {
-        *status = set_error(f, RODT_E_EMPTY, &at, "nothing is written here");
+        *status = set_error(f, RODT_E_EMPTY, &at, RODT_MESSAGE_STATUS_EMPTY);
     } else if (is_named_date(at) || is_numeric_date(at)) {
-        *status = set_error(f, RODT_E_DATE_CELL, &at, "this is a date; a spreadsheet makes dates of fractions");
+        *status = set_error(f, RODT_E_DATE_CELL, &at, RODT_MESSAGE_ERROR_DATE_CELL);
     } else if (starts_below_zero(at)) {
-        *status = set_error(f, RODT_E_NEGATIVE, &at, "a reading cannot be below zero");
+        *status = set_error(f, RODT_E_NEGATIVE, &at, RODT_MESSAGE_ERROR_NEGATIVE);
     } else if (find_invisible(&at)) {
-        rodti_text_show(at.code, shown);
-        *status = rodti_text_error(f->error, RODT_E_SYNTAX, at.column,
-                             "invisible character here (%s); type the reading again", shown);
+        const rodt_error_argument found = rodti_error_character("found", at.code);
+        *status = rodti_error_with(f->error, RODT_E_SYNTAX, at.column, RODT_MESSAGE_ERROR_INVISIBLE, &found, 1);
     } else {
         return false;
     }
@@ -286,16 +284,13 @@ static bool explain_character(const failure *f, rodt_status *status)
 {
     text_cursor at = f->start;
     if (!f->decimal_comma && find_comma(&at))
-        *status = set_error(f, RODT_E_AMBIGUOUS, &at,
-                      "a comma can part decimals or thousands; write a point, or set the decimal comma");
+        *status = set_error(f, RODT_E_AMBIGUOUS, &at, RODT_MESSAGE_ERROR_COMMA);
     else if ((at = f->start, find_feet(&at)))
-        *status = set_error(f, RODT_E_UNIT, &at, "feet do not fit here; write inches or millimetres");
+        *status = set_error(f, RODT_E_UNIT, &at, RODT_MESSAGE_ERROR_FEET);
     else if ((at = f->start, find_bound(&at)))
-        *status = set_error(f, RODT_E_AMBIGUOUS, &at,
-                      "this is a bound or an estimate; write the one value that was read");
+        *status = set_error(f, RODT_E_AMBIGUOUS, &at, RODT_MESSAGE_ERROR_BOUND);
     else if ((at = f->start, find_range(&at, f->problem->column)))
-        *status = set_error(f, RODT_E_AMBIGUOUS, &at,
-                      "this can be a range or a difference; write the one value that was read");
+        *status = set_error(f, RODT_E_AMBIGUOUS, &at, RODT_MESSAGE_ERROR_RANGE);
     else
         return false;
     return true;
@@ -305,23 +300,22 @@ static bool explain_character(const failure *f, rodt_status *status)
 static rodt_status explain_place(const failure *f)
 {
     const number_problem *problem = f->problem;
-    char shown[TEXT_SHOWN_SIZE];
     text_cursor at = f->start;
-    if (problem->sentence != NULL)
-        return rodti_text_error(f->error, problem->status, problem->column, "%s", problem->sentence);
+    if (problem->sentence != RODT_MESSAGE_NONE)
+        return rodti_error(f->error, problem->status, problem->column, problem->sentence);
     while (at.column < problem->column && at.code != TEXT_END)
         rodti_text_next(&at);
     text_cursor after = at;
     if (skip_unit(&after))
         return explain_unit(f, &at, after);
-    rodti_text_show(at.code, shown);
+    const rodt_error_argument arguments[] = {rodti_error_character("found", at.code),
+                                             rodti_error_phrase("wanted", problem->wanted)};
     after = at;
     rodti_text_next(&after);
-    if (is_damaged_character(at.code) && !text_is_letter(after.code))
-        return rodti_text_error(f->error, RODT_E_SYNTAX, at.column, "%s is written where %s was expected", shown,
-                          problem->wanted);
-    return rodti_text_error(f->error, problem->status, at.column, "%s was expected here, not %s", problem->wanted,
-                      shown);
+    bool damaged = is_damaged_character(at.code) && !text_is_letter(after.code);
+    return rodti_error_with(f->error, damaged ? RODT_E_SYNTAX : problem->status, at.column,
+                            damaged ? RODT_MESSAGE_ERROR_WRITTEN_FOR : RODT_MESSAGE_ERROR_EXPECTED, arguments,
+                            COUNT_OF(arguments));
 }
 
 rodt_status rodti_number_explain_error(const char *text, size_t size, bool decimal_comma,
@@ -330,7 +324,7 @@ rodt_status rodti_number_explain_error(const char *text, size_t size, bool decim
     failure f = {.problem = problem, .decimal_comma = decimal_comma, .error = error};
     rodt_status status = problem->status;
     rodti_number_parse_start(&f.start, text, size);
-    bool open = status == RODT_E_SYNTAX || status == RODT_E_AMBIGUOUS;
+    bool open = !problem->is_final && (status == RODT_E_SYNTAX || status == RODT_E_AMBIGUOUS);
     if (open && (explain_form(&f, &status) || explain_character(&f, &status)))
         return status;
     return explain_place(&f);

@@ -6,15 +6,16 @@
  * number times the finest part still fits in 64 bits. */
 #define DIGITS_END (NUMBER_DEN_MAX + UINT64_C(1))
 
-bool rodti_number_set_problem(number_problem *problem, rodt_status status, uint32_t column, const char *sentence)
+bool rodti_number_set_problem(number_problem *problem, rodt_status status, uint32_t column,
+                              rodt_message_code sentence)
 {
-    *problem = (number_problem){status, column, NULL, sentence};
+    *problem = (number_problem){.status = status, .column = column, .sentence = sentence};
     return false;
 }
 
-static bool set_expected(number_problem *problem, const text_cursor *cursor, const char *wanted)
+bool rodti_number_set_expected(number_problem *problem, uint32_t column, rodt_message_code wanted)
 {
-    *problem = (number_problem){RODT_E_SYNTAX, cursor->column, wanted, NULL};
+    *problem = (number_problem){.status = RODT_E_SYNTAX, .column = column, .wanted = wanted};
     return false;
 }
 
@@ -72,14 +73,14 @@ static bool read_digits(text_cursor *cursor, uint64_t *value, number_problem *pr
     uint32_t column = cursor->column;
     uint64_t read = 0;
     if (!text_is_digit(first))
-        return set_expected(problem, cursor, "a digit");
+        return rodti_number_set_expected(problem, cursor->column, RODT_MESSAGE_ERROR_WANTED_DIGIT);
     for (; text_is_digit(cursor->code); rodti_text_next(cursor)) {
         read = read * 10 + (cursor->code - '0');
         if (read > DIGITS_END)
             read = DIGITS_END;
     }
     if (first == '0' && cursor->column > column + 1)
-        return rodti_number_set_problem(problem, RODT_E_SYNTAX, column, "the number has a leading zero");
+        return rodti_number_set_problem(problem, RODT_E_SYNTAX, column, RODT_MESSAGE_ERROR_LEADING_ZERO);
     *value = read;
     return true;
 }
@@ -108,15 +109,13 @@ static bool read_decimals(text_cursor *cursor, uint64_t whole, number_text *out,
         if (cursor->code == '0')
             continue;
         if (scale > SCALE_END)
-            return rodti_number_set_problem(problem, RODT_E_RANGE, column,
-                                            "there are more decimals than a reading can have");
+            return rodti_number_set_problem(problem, RODT_E_RANGE, column, RODT_MESSAGE_ERROR_DECIMALS);
         num = num * (scale / den) + (cursor->code - '0');
         den = scale;
     }
     rodt_ratio part;
     if (!rodti_exact_make((int64_t)num, (int64_t)den, &part) || part.den > NUMBER_DEN_MAX)
-        return rodti_number_set_problem(problem, RODT_E_RANGE, column,
-                                        "there are more decimals than a reading can have");
+        return rodti_number_set_problem(problem, RODT_E_RANGE, column, RODT_MESSAGE_ERROR_DECIMALS);
     return set_value(whole, (uint64_t)part.num, (uint64_t)part.den, out);
 }
 
@@ -128,12 +127,11 @@ static bool read_decimal(text_cursor *cursor, bool is_other, uint64_t whole, num
     uint32_t column = cursor->column;
     rodti_text_next(cursor);
     if (!text_is_digit(cursor->code))
-        return set_expected(problem, cursor, "a digit after the decimal sign");
+        return rodti_number_set_expected(problem, cursor->column, RODT_MESSAGE_ERROR_WANTED_DECIMAL);
     if (!read_decimals(cursor, whole, out, problem))
         return false;
     if (is_other && whole != 0 && cursor->column - column == 4)
-        return rodti_number_set_problem(problem, RODT_E_AMBIGUOUS, column,
-                    "the point can separate thousands here; write the decimals with a comma");
+        return rodti_number_set_problem(problem, RODT_E_AMBIGUOUS, column, RODT_MESSAGE_ERROR_THOUSANDS);
     return true;
 }
 
@@ -147,16 +145,13 @@ static bool check_fraction(bool has_whole, uint64_t num, uint64_t den, uint32_t 
                            number_problem *problem)
 {
     if (den == 0)
-        return rodti_number_set_problem(problem, RODT_E_SYNTAX, column, "a fraction cannot have zero below its bar");
+        return rodti_number_set_problem(problem, RODT_E_SYNTAX, column, RODT_MESSAGE_ERROR_ZERO_BELOW_BAR);
     if (den > NUMBER_DEN_MAX)
-        return rodti_number_set_problem(problem, RODT_E_RANGE, column,
-                                        "the number below the fraction bar is too large");
+        return rodti_number_set_problem(problem, RODT_E_RANGE, column, RODT_MESSAGE_ERROR_BELOW_BAR);
     if (has_whole && num >= den)
-        return rodti_number_set_problem(problem, RODT_E_SYNTAX, column,
-                                  "a fraction after a whole number must be less than one");
+        return rodti_number_set_problem(problem, RODT_E_SYNTAX, column, RODT_MESSAGE_ERROR_IMPROPER);
     if (!rodti_number_is_on_a_tape((int64_t)den))
-        return rodti_number_set_problem(problem, RODT_E_SYNTAX, column,
-                    "no tape is divided like this; halves to sixty-fourths or tenths were expected");
+        return rodti_number_set_problem(problem, RODT_E_SYNTAX, column, RODT_MESSAGE_ERROR_DIVISIONS);
     return true;
 }
 
@@ -173,8 +168,7 @@ static bool read_bar(text_cursor *cursor, bool has_whole, uint64_t whole, uint64
     if (!read_digits(cursor, &den, problem) || !check_fraction(has_whole, num, den, column, problem))
         return false;
     if (is_typographic_slash(bar) && num >= den && num >= 10)
-        return rodti_number_set_problem(problem, RODT_E_AMBIGUOUS, bar_column,
-                    "this can be a whole number and a fraction without the blank between them");
+        return rodti_number_set_problem(problem, RODT_E_AMBIGUOUS, bar_column, RODT_MESSAGE_ERROR_NO_BLANK);
     out->is_fraction = true;
     if (!has_whole && num < DIGITS_END) {
         out->num = (uint32_t)num;
@@ -207,10 +201,8 @@ static bool read_joined(text_cursor *cursor, bool hyphen, uint64_t whole, number
     if (is_slash(cursor->code))
         return read_bar(cursor, true, whole, num, out, problem);
     if (hyphen)
-        return rodti_number_set_problem(problem, RODT_E_AMBIGUOUS, column,
-                                  "two numbers with a hyphen can be a range; write one");
-    return rodti_number_set_problem(problem, RODT_E_SYNTAX, column,
-                              "this is a second number; missing slash or decimal point?");
+        return rodti_number_set_problem(problem, RODT_E_AMBIGUOUS, column, RODT_MESSAGE_ERROR_HYPHEN);
+    return rodti_number_set_problem(problem, RODT_E_SYNTAX, column, RODT_MESSAGE_ERROR_SECOND_NUMBER);
 }
 
 /* After the first whole number. A blank may lead to a fraction or to a unit. */
@@ -236,7 +228,7 @@ bool rodti_number_parse(text_cursor *cursor, bool decimal_comma, number_text *ou
     uint64_t whole = 0;
     *out = (number_text){0};
     if (cursor->code == TEXT_END)
-        return rodti_number_set_problem(problem, RODT_E_EMPTY, 0, "nothing is written here");
+        return rodti_number_set_problem(problem, RODT_E_EMPTY, 0, RODT_MESSAGE_STATUS_EMPTY);
     if (cursor->code == '+')
         rodti_text_next(cursor);
     const vulgar *part = find_vulgar(cursor->code);
@@ -245,7 +237,7 @@ bool rodti_number_parse(text_cursor *cursor, bool decimal_comma, number_text *ou
     if (is_decimal_sign(cursor->code, decimal_comma))
         return read_decimal(cursor, false, 0, out, problem);
     if (!text_is_digit(cursor->code))
-        return set_expected(problem, cursor, "a number");
+        return rodti_number_set_expected(problem, cursor->column, RODT_MESSAGE_ERROR_WANTED_NUMBER);
     if (!read_digits(cursor, &whole, problem))
         return false;
     if (is_decimal_sign(cursor->code, decimal_comma))
@@ -275,6 +267,5 @@ bool rodti_number_parse_quantity(const char *text, size_t size, bool decimal_com
     out->unit_column = cursor.column;
     if (out->unit_size > 0 || !is_spreadsheet_day(&out->read))
         return true;
-    return rodti_number_set_problem(problem, RODT_E_DATE_CELL, out->column,
-                                    "this is the day number of a spreadsheet's date");
+    return rodti_number_set_problem(problem, RODT_E_DATE_CELL, out->column, RODT_MESSAGE_ERROR_DAY_NUMBER);
 }

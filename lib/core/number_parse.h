@@ -3,6 +3,7 @@
 #ifndef RODT_NUMBER_PARSE_H
 #define RODT_NUMBER_PARSE_H
 
+#include "core/error.h"
 #include "core/exact.h"
 #include "core/text.h"
 
@@ -10,12 +11,13 @@
 #define NUMBER_DEN_MAX 1000000000
 
 /* Why a text is no number. `wanted` is a noun phrase for "... was expected here"; `sentence` is complete; one of them
- * is NULL. */
+ * is RODT_MESSAGE_NONE. */
 typedef struct number_problem {
     rodt_status status;
     uint32_t column;
-    const char *wanted;
-    const char *sentence;
+    rodt_message_code wanted;
+    rodt_message_code sentence;
+    bool is_final; /* no better reason is to be looked for */
 } number_problem;
 
 typedef struct number_text {
@@ -48,10 +50,10 @@ bool rodti_number_parse(text_cursor *cursor, bool decimal_comma, number_text *ou
 bool rodti_number_parse_quantity(const char *text, size_t size, bool decimal_comma, number_quantity *out,
                            number_problem *problem);
 
-#define NUMBER_TOO_FINE "there are more digits than a reading can have"
-
-/* Sets *problem to a complete sentence, and returns false. */
-bool rodti_number_set_problem(number_problem *problem, rodt_status status, uint32_t column, const char *sentence);
+/* Each sets *problem, to a complete sentence or to what was expected, and returns false. */
+bool rodti_number_set_problem(number_problem *problem, rodt_status status, uint32_t column,
+                              rodt_message_code sentence);
+bool rodti_number_set_expected(number_problem *problem, uint32_t column, rodt_message_code wanted);
 
 /* True for a denominator that tapes, decimals and millimetres can give in inches. */
 bool rodti_number_is_on_a_tape(int64_t den);

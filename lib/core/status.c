@@ -1,24 +1,24 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* The words of a status, and the version. */
-#include "core/words.h"
+#include "core/sentences.h"
 
 WORDS(status, ENUMERATOR(RODT_OK, "ok", "done"),
-      ENUMERATOR(RODT_E_ARGUMENT, "argument", "the program passed a missing or impossible value"),
-      ENUMERATOR(RODT_E_SPACE, "space", "the buffer for the text is too small"),
-      ENUMERATOR(RODT_E_EMPTY, "empty", "nothing is written here"),
-      ENUMERATOR(RODT_E_SYNTAX, "syntax", "this cannot be read as what is asked for here"),
-      ENUMERATOR(RODT_E_AMBIGUOUS, "ambiguous", "this can mean more than one value"),
-      ENUMERATOR(RODT_E_UNIT, "unit", "the unit does not fit here"),
-      ENUMERATOR(RODT_E_DATE_CELL, "date-cell", "a spreadsheet has turned this value into a date"),
-      ENUMERATOR(RODT_E_NEGATIVE, "negative", "this cannot be below zero"),
-      ENUMERATOR(RODT_E_IMPLAUSIBLE, "implausible", "this is larger than any such reading can be"),
-      ENUMERATOR(RODT_E_RANGE, "range", "this has more digits than can be kept exactly"),
-      ENUMERATOR(RODT_E_UNKNOWN_RULES, "unknown-rules", "there is no rule set of this name"),
-      ENUMERATOR(RODT_E_UNKNOWN_CHAMBER, "unknown-chamber", "this is no chamber mark that is known"),
-      ENUMERATOR(RODT_E_TABLE, "table", "the table is not valid"),
-      ENUMERATOR(RODT_E_LAXER, "laxer", "a limit in the table is laxer than the law"),
-      ENUMERATOR(RODT_E_MEMORY, "memory", "there is no memory left"),
-      ENUMERATOR(RODT_E_INTERNAL, "internal", "this is a fault in the library, please report it"))
+      ENUMERATOR(RODT_E_ARGUMENT, "argument", SENTENCE_STATUS_ARGUMENT),
+      ENUMERATOR(RODT_E_SPACE, "space", SENTENCE_STATUS_SPACE),
+      ENUMERATOR(RODT_E_EMPTY, "empty", SENTENCE_STATUS_EMPTY),
+      ENUMERATOR(RODT_E_SYNTAX, "syntax", SENTENCE_STATUS_SYNTAX),
+      ENUMERATOR(RODT_E_AMBIGUOUS, "ambiguous", SENTENCE_STATUS_AMBIGUOUS),
+      ENUMERATOR(RODT_E_UNIT, "unit", SENTENCE_STATUS_UNIT),
+      ENUMERATOR(RODT_E_DATE_CELL, "date-cell", SENTENCE_STATUS_DATE_CELL),
+      ENUMERATOR(RODT_E_NEGATIVE, "negative", SENTENCE_STATUS_NEGATIVE),
+      ENUMERATOR(RODT_E_IMPLAUSIBLE, "implausible", SENTENCE_STATUS_IMPLAUSIBLE),
+      ENUMERATOR(RODT_E_RANGE, "range", SENTENCE_STATUS_RANGE),
+      ENUMERATOR(RODT_E_UNKNOWN_RULES, "unknown-rules", SENTENCE_STATUS_UNKNOWN_RULES),
+      ENUMERATOR(RODT_E_UNKNOWN_CHAMBER, "unknown-chamber", SENTENCE_STATUS_UNKNOWN_CHAMBER),
+      ENUMERATOR(RODT_E_TABLE, "table", SENTENCE_STATUS_TABLE),
+      ENUMERATOR(RODT_E_LAXER, "laxer", SENTENCE_STATUS_LAXER),
+      ENUMERATOR(RODT_E_MEMORY, "memory", SENTENCE_STATUS_MEMORY),
+      ENUMERATOR(RODT_E_INTERNAL, "internal", SENTENCE_STATUS_INTERNAL))
 
 const char *rodt_status_text(rodt_status status)
 {

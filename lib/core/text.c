@@ -3,6 +3,8 @@
  * tolower nor the multibyte functions. */
 #include "core/text.h"
 
+#include "core/sentences.h"
+
 #include <stdarg.h>
 #include <stdio.h>
 #include <string.h>
@@ -176,9 +178,9 @@ static void encode(uint32_t code, char shown[TEXT_SHOWN_SIZE])
 void rodti_text_show(uint32_t code, char shown[TEXT_SHOWN_SIZE])
 {
     if (code == TEXT_END)
-        memcpy(shown, "the end", sizeof "the end");
+        memcpy(shown, SENTENCE_END, sizeof SENTENCE_END);
     else if (code == TEXT_BAD)
-        memcpy(shown, "a broken byte", sizeof "a broken byte");
+        memcpy(shown, SENTENCE_BROKEN_BYTE, sizeof SENTENCE_BROKEN_BYTE);
     else if (is_visible(code))
         encode(code, shown);
     else

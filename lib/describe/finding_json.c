@@ -51,17 +51,28 @@ static void put_proof(json_buffer *json, const rodt_finding *finding)
     rodti_json_pair(json, "proof_sentence", said ? sentence : NULL);
 }
 
+static const char *evidence_text(uint32_t evidence)
+{
+    return evidence <= RODT_EVIDENCE_CHECKED ? rodt_evidence_text((rodt_evidence)evidence) : "unconfirmed";
+}
+
+/* Of the limit that judged, and of the law's. */
+static void put_sources(json_buffer *json, const rodt_finding *finding)
+{
+    put_source(json, "source", finding->source);
+    rodti_json_pair(json, "evidence", finding->source != NULL ? evidence_text(finding->evidence) : NULL);
+    put_source(json, "law_source", finding->law_source);
+    rodti_json_pair(json, "law_evidence", finding->law_source != NULL ? evidence_text(finding->law_evidence) : NULL);
+}
+
 static void put_law(json_buffer *json, const rodt_finding *finding)
 {
     char day[RODT_DATE_TEXT_SIZE];
     const rodt_rules *law = rodt_rules_law(finding->rules);
-    bool checked = finding->evidence <= RODT_EVIDENCE_CHECKED;
-    const char *evidence = checked ? rodt_evidence_text((rodt_evidence)finding->evidence) : "unconfirmed";
     rodti_json_pair(json, "rules", rodt_rules_id(law != NULL ? law : finding->rules));
     rodti_json_pair(json, "own_limits", law != NULL ? rodt_rules_id(finding->rules) : NULL);
     rodti_json_pair(json, "as_of", rodt_date_format(finding->day, day, sizeof day, NULL) == RODT_OK ? day : NULL);
-    put_source(json, "source", finding->source);
-    rodti_json_pair(json, "evidence", finding->source != NULL ? evidence : NULL);
+    put_sources(json, finding);
     put_pressure(json, "psi", finding->pressure);
     put_pressure(json, "psi_after", finding->pressure_after);
     put_source(json, "pressure_source", rodt_rules_pressure_source(finding->rules));

@@ -29,8 +29,7 @@
 #define RATIO(m, unit) ROW(m, rodt_ratio, RATIO, unit, .used = NULL)
 #define DATE(m) ROW(m, rodt_date, DATE, "", .used = NULL)
 #define POSITION(m) ROW(m, rodt_position, POSITION, "", .used = NULL)
-#define ENUM_AS(m, type, words) ROW(m, type, ENUMERATOR, "", .enumeration = &rodti_words_##words)
-#define ENUM(m, words) ENUM_AS(m, RODT_ENUM32(rodt_##words), words)
+#define ENUM(m, words) ROW(m, RODT_ENUM32(rodt_##words), ENUMERATOR, "", .enumeration = &rodti_words_##words)
 #define SET(m, type, words) ROW(m, type, SET, "", .enumeration = &rodti_words_##words)
 #define BOOLEAN(m) ROW(m, bool, BOOLEAN, "", .used = NULL)
 #define INTEGER(m, type, unit) ROW(m, type, INTEGER, unit, .used = NULL)
@@ -59,8 +58,8 @@
 
 /* Every record, in the order of the headers; a row of one may point to any other. */
 #define EACH_RECORD(X)                                                                                       \
-    X(error) X(enumerator) X(member) X(ratio) X(length) X(length_style) X(pressure) X(date) X(argument)      \
-    X(message) X(catalogue) X(chamber)                                                                       \
+    X(error_argument) X(error) X(enumerator) X(member) X(ratio) X(length) X(length_style) X(pressure) X(date) \
+    X(argument) X(message) X(catalogue) X(chamber)                                                           \
     X(source) X(chamber_row) X(limit) X(limit_answer) X(clues) X(candidate) X(identification) X(reading)     \
     X(finding) X(form) X(position) X(tally) X(count) X(wheel_end) X(axle_finding) X(vehicle_finding)         \
     X(air_limit) X(air_reading) X(air_form) X(air_finding) X(volume_row) X(column_bits) X(column_in)         \
@@ -72,8 +71,13 @@ EACH_RECORD(DECLARE)
 /* --- Values ------------------------------------------------------------------------------------------ */
 
 #define T rodt_error
-RESULT(error, ENUM(status, status), UNSIGNED(line, uint32_t, ""), UNSIGNED(column, uint32_t, ""), TEXT(field),
-       TEXT(text))
+RESULT(error, ENUM(status, status), UNSIGNED(line, uint32_t, ""), UNSIGNED(column, uint32_t, ""),
+       ENUM(code, message_code), TEXT(field), TEXT(text), UNSIGNED(count, uint32_t, ""), RESERVE(reserved_1),
+       RECORDS(arguments, error_argument, "count"), RESERVE(reserved))
+#undef T
+
+#define T rodt_error_argument
+RESULT(error_argument, TEXT_POINTER(name), ENUM(code, message_code), TEXT(word))
 #undef T
 
 #define T rodt_enumerator
@@ -96,7 +100,7 @@ INPUT(length, INTEGER(num, int64_t, ""), INTEGER(den, int64_t, ""))
 #undef T
 
 #define T rodt_length_style
-INPUT(length_style, ENUM(unit, unit), BOOLEAN(decimal_comma))
+INPUT(length_style, ENUM(unit, unit), BOOLEAN(decimal_comma), RESERVE(reserved))
 #undef T
 
 #define T rodt_pressure
@@ -131,8 +135,9 @@ RESULT(limit, ENUM(family, family), ENUM(stroke_class, stroke_class), TEXT_POINT
 #undef T
 
 #define T rodt_limit_answer
-RESULT(limit_answer, ENUM(basis, basis), LENGTH(limit), LENGTH(law_limit), RECORD_POINTER(row, limit),
-       RECORD_POINTER(own_row, limit), RECORD_POINTER(source, source), ENUM(evidence, evidence), BOOLEAN(assumed_clamp),
+RESULT(limit_answer, ENUM(law_basis, basis), LENGTH(limit), RECORD_POINTER(source, source), ENUM(evidence, evidence),
+       LENGTH(law_limit), RECORD_POINTER(law_source, source), ENUM(law_evidence, evidence),
+       RECORD_POINTER(law_row, limit), RECORD_POINTER(own_row, limit), BOOLEAN(assumed_clamp),
        BOOLEAN(assumed_standard), BOOLEAN(conflicting_marks), RESERVE(reserved))
 #undef T
 
@@ -145,16 +150,17 @@ INPUT(clues, RECORD(stamp, chamber), ENUM(family, family), ENUM(port, port), ENU
 
 #define T rodt_candidate
 RESULT(candidate, RECORD(chamber, chamber), LENGTH(limit), LENGTH(diameter), LENGTH(diameter_distance),
-       SET(clues_for, uint32_t, clue), SET(clues_against, uint32_t, clue))
+       SET(clues_for, uint32_t, clue), SET(clues_against, uint32_t, clue), RESERVE(reserved))
 #undef T
 
 #define T rodt_argument
 RESULT(argument, TEXT_POINTER(name), ENUM(kind, argument_kind), ENUM(code, message_code), RATIO(number, ""), DATE(date),
-       INTEGER(digits, int16_t, ""), TEXT_POINTER(text))
+       INTEGER(digits, int16_t, ""), TEXT_POINTER(text), RESERVE(reserved))
 #undef T
 
 #define T rodt_message
-RESULT(message, ENUM(code, message_code), UNSIGNED(count, uint32_t, ""), RECORDS(arguments, argument, "count"))
+RESULT(message, ENUM(code, message_code), UNSIGNED(count, uint32_t, ""), RECORDS(arguments, argument, "count"),
+       RESERVE(reserved))
 #undef T
 
 #define T rodt_catalogue
@@ -178,10 +184,11 @@ INPUT(reading, RECORD(chamber, chamber), LENGTH(released), LENGTH(applied), ENUM
 
 #define T rodt_finding
 RESULT(finding, ENUM(verdict, verdict), ENUM(proof, proof), SET(reasons, uint64_t, reason), RECORD(chamber, chamber),
-       LENGTH(released), LENGTH(applied), LENGTH(applied_stroke), LENGTH(limit), LENGTH(law_limit), LENGTH(margin),
-       LENGTH(long_limit), ENUM(unit, unit), LENGTH(division), RATIO(probability_over, ""), PRESSURE(pressure),
-       PRESSURE(pressure_after), DATE(day), DATE(other_day), ENUM(basis, basis), ENUM(evidence, evidence),
-       RECORD_POINTER(limit_row, limit), RECORD_POINTER(own_row, limit), RECORD_POINTER(source, source), RULES(rules),
+       LENGTH(released), LENGTH(applied), LENGTH(applied_stroke), LENGTH(limit), RECORD_POINTER(source, source),
+       ENUM(evidence, evidence), ENUM(law_evidence, evidence), LENGTH(law_limit), RECORD_POINTER(law_source, source),
+       LENGTH(margin), LENGTH(long_limit), ENUM(unit, unit), LENGTH(division), RATIO(probability_over, ""),
+       PRESSURE(pressure), PRESSURE(pressure_after), DATE(day), DATE(other_day), ENUM(law_basis, basis),
+       RECORD_POINTER(law_row, limit), RECORD_POINTER(own_row, limit), RULES(rules),
        LENGTH(other_released), LENGTH(other_applied), RESERVE(reserved))
 #undef T
 
@@ -196,7 +203,7 @@ INPUT(form, TEXT_POINTER(chamber), TEXT_POINTER(released), TEXT_POINTER(applied)
 /* --- Vehicles ---------------------------------------------------------------------------------------- */
 
 #define T rodt_position
-INPUT(position, INTEGER(axle, int16_t, ""), ENUM_AS(side, int16_t, side))
+INPUT(position, INTEGER(axle, int16_t, ""), ENUM(side, side))
 #undef T
 
 #define T rodt_tally

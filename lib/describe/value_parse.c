@@ -75,7 +75,7 @@ static rodt_status read_ratio(const char *text, size_t size, rodt_ratio *out, ro
     if (!rodti_number_parse(&cursor, false, &read, &problem))
         return rodti_number_explain_error(text, size, false, &problem, error);
     if (read.is_too_large)
-        return rodti_text_error(error, RODT_E_RANGE, 1, NUMBER_TOO_FINE);
+        return rodti_error(error, RODT_E_RANGE, 1, RODT_MESSAGE_ERROR_DIGITS);
     if (cursor.code != TEXT_END)
         return rodti_text_error(error, RODT_E_SYNTAX, cursor.column, "only a number was expected here");
     *out = read.value;
@@ -144,7 +144,7 @@ static rodt_status read_integer(const rodt_member *member, const char *text, siz
     if (at == first || at != end)
         return rodti_text_error(error, RODT_E_SYNTAX, 1, "a whole number was expected here");
     if (below && !can_be_below && number != 0)
-        return rodti_text_error(error, RODT_E_NEGATIVE, 1, "%s", rodt_status_text(RODT_E_NEGATIVE));
+        return rodti_error(error, RODT_E_NEGATIVE, 1, RODT_MESSAGE_STATUS_NEGATIVE);
     if (!fits || number > most)
         return rodti_text_error(error, RODT_E_RANGE, 1, "this number does not fit");
     *out = below ? 0 - (uint64_t)number : (uint64_t)number;

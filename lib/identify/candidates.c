@@ -149,7 +149,7 @@ static rodt_status find_limit_by_marks(const match_query *q, rodt_candidate *can
     marked.rated_stroke = marked_stroke(q->clues);
     marked.marked_limit = q->clues->stamp.marked_limit;
     rodt_status status = rodti_rules_find_limit(q->rules, &marked, q->day, &answer);
-    if (status == RODT_OK && answer.basis != RODT_BASIS_NONE) {
+    if (status == RODT_OK && answer.law_basis != RODT_BASIS_NONE) {
         candidate->chamber = marked;
         candidate->limit = answer.limit;
     }
@@ -158,10 +158,10 @@ static rodt_status find_limit_by_marks(const match_query *q, rodt_candidate *can
 
 static rodt_status find_limit(const match_query *q, rodt_candidate *candidate)
 {
-    rodt_limit_answer answer = {.basis = RODT_BASIS_NONE};
+    rodt_limit_answer answer = {.law_basis = RODT_BASIS_NONE};
     rodt_status status = rodti_rules_find_limit(q->rules, &candidate->chamber, q->day, &answer);
     candidate->limit = answer.limit;
-    if (status == RODT_OK && answer.basis == RODT_BASIS_NONE && !rodt_length_given(candidate->chamber.rated_stroke))
+    if (status == RODT_OK && answer.law_basis == RODT_BASIS_NONE && !rodt_length_given(candidate->chamber.rated_stroke))
         status = find_limit_by_marks(q, candidate);
     return status;
 }
@@ -170,7 +170,7 @@ static rodt_status find_limit(const match_query *q, rodt_candidate *candidate)
 static rodt_status find_strict_limit(const match_query *q, const rodt_candidate *candidate, rodt_length mark,
                                      rodt_length *out)
 {
-    rodt_limit_answer answer = {.basis = RODT_BASIS_NONE};
+    rodt_limit_answer answer = {.law_basis = RODT_BASIS_NONE};
     rodt_chamber marked = candidate->chamber;
     rodt_status status = RODT_OK;
     marked.rated_stroke = mark;

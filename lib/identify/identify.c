@@ -5,6 +5,7 @@
 
 #include <string.h>
 
+#include "core/error.h"
 #include "core/fault.h"
 #include "core/text.h"
 #include "identify/candidates.h"
@@ -243,5 +244,5 @@ rodt_status rodt_clues_identify(const rodt_clues *clues, const rodt_rules *rules
     if (status != RODT_OK)
         return status;
     status = identify(clues, rules, day, out);
-    return status == RODT_OK ? status : rodti_text_error(error, status, 0, "%s", rodt_status_text(status));
+    return status == RODT_OK ? status : rodti_error_status(error, status);
 }

@@ -185,7 +185,7 @@ bool rodti_is_division(rodt_length length)
 static bool is_any_division(const char *text, size_t size)
 {
     for (int style = 0; style < 6; style++) {
-        const rodt_length_style read = {(rodt_unit)(style / 2), style % 2 != 0};
+        const rodt_length_style read = {.unit = (rodt_unit)(style / 2), .decimal_comma = style % 2 != 0};
         rodt_length length;
         rodt_status status = rodt_length_parse_n(text, size, &read, &length, NULL, NULL);
         if (status == RODT_E_EMPTY || (status == RODT_OK && rodti_is_division(length)))
@@ -204,7 +204,7 @@ bool rodt_field_accepts(rodt_field field, const char *text, size_t size)
     if (size == 0)
         return true;
     switch ((int)field) {
-    case RODT_FIELD_UNIT: return rodt_unit_find(text, size, &unit);
+    case RODT_FIELD_UNIT: return rodt_unit_parse_n(text, size, &unit, NULL) == RODT_OK;
     case RODT_FIELD_DIVISION: return is_any_division(text, size);
     case RODT_FIELD_ENGINE:
     case RODT_FIELD_SPRING_BRAKE:

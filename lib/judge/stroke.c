@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* Two tape readings to a verdict. The order matters: measure, find the limit, compare, then downgrade for the
  * conditions of the test. */
+#include "core/error.h"
 #include "core/exact.h"
 #include "core/fault.h"
 #include "core/text.h"
@@ -62,7 +63,7 @@ static rodt_status measure(rodt_finding *finding)
 
 static bool is_same_limit(const rodt_limit_answer *a, const rodt_limit_answer *b)
 {
-    return a->basis == b->basis && rodt_length_compare(a->limit, b->limit) == 0 &&
+    return a->law_basis == b->law_basis && rodt_length_compare(a->limit, b->limit) == 0 &&
            rodt_length_compare(a->law_limit, b->law_limit) == 0;
 }
 
@@ -109,32 +110,34 @@ static void find_long_limit(rodt_finding *finding)
     rodt_limit_answer answer;
     chamber.stroke_class = RODT_STROKE_CLASS_LONG;
     if (rodti_rules_find_limit(finding->rules, &chamber, finding->day, &answer) == RODT_OK &&
-        answer.basis == RODT_BASIS_TABLE && !answer.conflicting_marks)
+        answer.law_basis == RODT_BASIS_TABLE && !answer.conflicting_marks)
         finding->long_limit = answer.limit;
 }
 
 static void add_basis_reasons(rodt_finding *finding)
 {
-    switch (finding->basis) {
+    switch (finding->law_basis) {
     case RODT_BASIS_NONE: add_reason(finding, RODT_REASON_NO_PUBLISHED_LIMIT); break;
     case RODT_BASIS_NOT_IN_FORCE: add_reason(finding, RODT_REASON_RULES_NOT_IN_FORCE); break;
     case RODT_BASIS_RATED_SHARE: add_reason(finding, RODT_REASON_LIMIT_FROM_RATED); break;
     case RODT_BASIS_MARKED_LIMIT: add_reason(finding, RODT_REASON_LIMIT_MARKED); break;
     case RODT_BASIS_TABLE: break;
     }
-    if (rodt_length_given(finding->law_limit) && finding->evidence != RODT_EVIDENCE_CHECKED)
+    if (rodt_length_given(finding->law_limit) && finding->law_evidence != RODT_EVIDENCE_CHECKED)
         add_reason(finding, RODT_REASON_LIMIT_UNCONFIRMED);
 }
 
 static void set_limit(const rodt_limit_answer *answer, rodt_finding *finding)
 {
-    finding->basis = answer->basis;
+    finding->law_basis = answer->law_basis;
     finding->limit = answer->limit;
     finding->law_limit = answer->law_limit;
-    finding->limit_row = answer->row;
+    finding->law_row = answer->law_row;
     finding->own_row = answer->own_row;
     finding->source = answer->source;
     finding->evidence = answer->evidence;
+    finding->law_source = answer->law_source;
+    finding->law_evidence = answer->law_evidence;
     add_basis_reasons(finding);
     if (answer->conflicting_marks)
         add_reason(finding, RODT_REASON_CONFLICTING_MARKS);
@@ -178,7 +181,7 @@ static bool is_over(const rodt_rules *rules, rodt_length stroke, rodt_length lim
 /* The inch figure is the law; who measures in millimetres reads the printed ones, so a disagreement is reported. */
 static void compare_printed_mm(rodt_finding *finding)
 {
-    const rodt_limit *row = finding->limit_row;
+    const rodt_limit *row = finding->law_row;
     if (finding->unit == RODT_UNIT_IN || row == NULL || !rodt_length_given(row->printed_mm))
         return;
     if (is_over(finding->rules, finding->applied_stroke, row->printed_mm) !=
@@ -417,5 +420,5 @@ rodt_status rodt_reading_judge(const rodt_reading *reading, const rodt_rules *ru
     if (status != RODT_OK)
         return status;
     status = rodti_reading_judge(reading, rules, out);
-    return status == RODT_OK ? status : rodti_text_error(error, status, 0, "%s", rodt_status_text(status));
+    return status == RODT_OK ? status : rodti_error_status(error, status);
 }

@@ -182,7 +182,7 @@ static bool is_strict_family(const rodt_finding *finding)
         rodt_limit_answer answer;
         other.family = (rodt_family)family;
         if (rodti_rules_find_limit(law_of(finding), &other, finding->day, &answer) == RODT_OK &&
-            answer.basis == RODT_BASIS_TABLE && rodt_length_compare(answer.limit, finding->law_limit) < 0)
+            answer.law_basis == RODT_BASIS_TABLE && rodt_length_compare(answer.limit, finding->law_limit) < 0)
             return false;
     }
     return true;
@@ -205,8 +205,8 @@ static void say_not_in_force(rodt_message *out, const rodt_finding *finding)
 
 static void say_unconfirmed(rodt_message *out, const rodt_finding *finding)
 {
-    if (finding->evidence != RODT_EVIDENCE_SECOND_HAND)
-        start(out, RODT_MESSAGE_STROKE_LIMIT_UNCONFIRMED_FROM_MEMORY);
+    if (finding->law_evidence != RODT_EVIDENCE_SECOND_HAND)
+        start(out, RODT_MESSAGE_STROKE_UNCONFIRMED_FROM_MEMORY);
 }
 
 static void say_from_rated(rodt_message *out, const rodt_finding *finding)
@@ -217,8 +217,8 @@ static void say_from_rated(rodt_message *out, const rodt_finding *finding)
 
 static void say_printed_mm(rodt_message *out, const rodt_finding *finding)
 {
-    rodti_message_length(out, "printed", finding->limit_row->printed_mm, RODT_UNIT_MM);
-    rodti_message_limit(out, "limit", finding->limit_row->limit, RODT_UNIT_MM);
+    rodti_message_length(out, "printed", finding->law_row->printed_mm, RODT_UNIT_MM);
+    rodti_message_limit(out, "limit", finding->law_row->limit, RODT_UNIT_MM);
 }
 
 static bool has_limit(const rodt_finding *finding)
@@ -285,7 +285,7 @@ static const struct reason_sentence {
     [RODT_REASON_WITHIN_LIMIT] = {RODT_MESSAGE_STROKE_WITHIN_LIMIT, say_within},
     [RODT_REASON_NO_MOVEMENT] = {RODT_MESSAGE_STROKE_NO_MOVEMENT, NULL},
     [RODT_REASON_READINGS_SWAPPED] = {RODT_MESSAGE_STROKE_READINGS_SWAPPED, NULL},
-    [RODT_REASON_BEYOND_RATED_STROKE] = {RODT_MESSAGE_STROKE_BEYOND_RATED_STROKE,
+    [RODT_REASON_BEYOND_RATED_STROKE] = {RODT_MESSAGE_STROKE_BEYOND_RATED,
                                          say_beyond_rated},
     [RODT_REASON_PRESSURE_LOW] = {RODT_MESSAGE_STROKE_PRESSURE_LOW, say_pressure_low},
     [RODT_REASON_PRESSURE_HIGH] = {RODT_MESSAGE_STROKE_PRESSURE_HIGH, say_pressure_high},
@@ -302,7 +302,7 @@ static const struct reason_sentence {
     [RODT_REASON_NO_PUBLISHED_LIMIT] = {RODT_MESSAGE_STROKE_NO_PUBLISHED_LIMIT, NULL},
     [RODT_REASON_RULES_NOT_IN_FORCE] = {RODT_MESSAGE_STROKE_RULES_NOT_IN_FORCE,
                                         say_not_in_force},
-    [RODT_REASON_LIMIT_UNCONFIRMED] = {RODT_MESSAGE_STROKE_LIMIT_UNCONFIRMED_SECOND_HAND,
+    [RODT_REASON_LIMIT_UNCONFIRMED] = {RODT_MESSAGE_STROKE_UNCONFIRMED_SECOND_HAND,
                                        say_unconfirmed},
     [RODT_REASON_LIMIT_FROM_RATED] = {RODT_MESSAGE_STROKE_LIMIT_FROM_RATED,
                                       say_from_rated},
@@ -337,7 +337,7 @@ static const struct reason_sentence {
 static bool can_say(const rodt_finding *finding, rodt_reason reason)
 {
     if (reason == RODT_REASON_PRINTED_MM_DIFFERS)
-        return finding->limit_row != NULL;
+        return finding->law_row != NULL;
     return finding->rules != NULL || (REASONS_OF_RULES & REASON_BIT(reason)) == 0;
 }
 

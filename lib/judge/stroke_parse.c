@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* A wheel end as texts: every field through its own reader. What cannot be read is named and never guessed. */
 #include "chamber/chamber_check.h"
+#include "core/error.h"
 #include "core/fault.h"
 #include "core/text.h"
 #include "judge/fields.h"
@@ -89,10 +90,10 @@ static void add_unreadable(parser *to, rodt_field field, const rodt_error *error
     set_field(&to->error, field);
 }
 
-static void refuse(parser *to, rodt_field field, rodt_status status, const char *sentence)
+static void refuse(parser *to, rodt_field field, rodt_status status, rodt_message_code sentence)
 {
     rodt_error error;
-    rodti_text_error(&error, status, 1, "%s", sentence);
+    rodti_error(&error, status, 1, sentence);
     add_unreadable(to, field, &error);
 }
 
@@ -100,7 +101,8 @@ static void add_missing(parser *to, rodt_field field)
 {
     if (!to->explains || field >= RODT_FIELD_NEEDED || to->missing.status != RODT_OK)
         return;
-    rodti_text_error(&to->missing, RODT_E_EMPTY, 0, "nothing is written for %s", rodt_field_name(field));
+    const rodt_error_argument name = rodti_error_word("field", rodt_field_name(field));
+    rodti_error_with(&to->missing, RODT_E_EMPTY, 0, RODT_MESSAGE_ERROR_NOT_WRITTEN, &name, 1);
     set_field(&to->missing, field);
 }
 
@@ -125,28 +127,27 @@ static void read_unit(parser *from)
 {
     const char *text;
     size_t size;
-    if (!find_text(from, RODT_FIELD_UNIT, &text, &size) || rodt_unit_find(text, size, &from->style.unit))
+    if (!find_text(from, RODT_FIELD_UNIT, &text, &size) ||
+        rodt_unit_parse_n(text, size, &from->style.unit, NULL) == RODT_OK)
         return;
     from->unit_unknown = true;
-    refuse(from, RODT_FIELD_UNIT, RODT_E_SYNTAX, "the unit of a length is in, mm or cm");
+    refuse(from, RODT_FIELD_UNIT, RODT_E_SYNTAX, RODT_MESSAGE_ERROR_UNIT_OF_FORM);
 }
 
 /* Without a known unit only a text that names its own can be read: the other ones would mean two lengths. */
 static rodt_status read_without_unit(const parser *from, const char *text, size_t size, rodt_length *out,
                                      RODT_ENUM32(rodt_unit) *written, rodt_error *error)
 {
-    const rodt_length_style in = {RODT_UNIT_IN, from->style.decimal_comma};
-    const rodt_length_style mm = {RODT_UNIT_MM, from->style.decimal_comma};
+    const rodt_length_style in = {.unit = RODT_UNIT_IN, .decimal_comma = from->style.decimal_comma};
+    const rodt_length_style mm = {.unit = RODT_UNIT_MM, .decimal_comma = from->style.decimal_comma};
     rodt_length length;
     rodt_length other;
     rodt_status status = rodt_length_parse_n(text, size, &in, &length, written, error);
     if (status != RODT_OK)
         return status;
     if (rodt_length_parse_n(text, size, &mm, &other, NULL, NULL) != RODT_OK ||
-        rodt_length_compare(length, other) != 0) {
-        rodti_text_error(error, RODT_E_UNIT, 0, "the unit of this number is not known");
-        return RODT_E_UNIT;
-    }
+        rodt_length_compare(length, other) != 0)
+        return rodti_error(error, RODT_E_UNIT, 0, RODT_MESSAGE_ERROR_UNIT_UNKNOWN);
     *out = length;
     return RODT_OK;
 }
@@ -201,10 +202,9 @@ static void read_mark(parser *from, rodt_field field, rodt_length *out)
         return;
     *out = (rodt_length){0, 0};
     if (lost_blank)
-        refuse(from, field, RODT_E_AMBIGUOUS, "a blank may be lost here: write 2 1/4, not 21/4");
+        refuse(from, field, RODT_E_AMBIGUOUS, RODT_MESSAGE_ERROR_LOST_BLANK);
     else
-        refuse(from, field, RODT_E_IMPLAUSIBLE,
-               "a chamber is marked with 3/4 to 6 in; leave it blank for none, and write the unit: 3 in");
+        refuse(from, field, RODT_E_IMPLAUSIBLE, RODT_MESSAGE_ERROR_MARK);
 }
 
 static void read_division(parser *from)
@@ -213,8 +213,7 @@ static void read_division(parser *from)
     if (!read_length(from, RODT_FIELD_DIVISION, division, NULL) || rodti_is_division(*division))
         return;
     *division = (rodt_length){0, 0};
-    refuse(from, RODT_FIELD_DIVISION, RODT_E_IMPLAUSIBLE,
-           "a tape division is above 0 and at most 1/2 in; for sixteenths write 1/16");
+    refuse(from, RODT_FIELD_DIVISION, RODT_E_IMPLAUSIBLE, RODT_MESSAGE_ERROR_DIVISION);
 }
 
 static void read_pressure(parser *from, rodt_field field, rodt_pressure *out)
@@ -253,7 +252,7 @@ static void read_class(parser *from)
         from->reading->reasons |= REASON_BIT(RODT_REASON_CONFLICTING_MARKS);
 }
 
-static int read_word(parser *from, rodt_field field, const char *expected)
+static int read_word(parser *from, rodt_field field, rodt_message_code expected)
 {
     const char *text;
     size_t size;
@@ -314,10 +313,10 @@ static void read_fields(parser *from)
     read_pressure(from, RODT_FIELD_PSI_AFTER, &reading->pressure_after);
     read_division(from);
     reading->engine_running =
-        (rodt_recorded)read_word(from, RODT_FIELD_ENGINE, "the engine was on or off");
+        (rodt_recorded)read_word(from, RODT_FIELD_ENGINE, RODT_MESSAGE_ERROR_ENGINE);
     reading->spring_brake_applied =
-        (rodt_recorded)read_word(from, RODT_FIELD_SPRING_BRAKE, "the spring brake was released or on");
-    reading->drum = (rodt_drum)read_word(from, RODT_FIELD_DRUM, "a drum is cold, warm or hot");
+        (rodt_recorded)read_word(from, RODT_FIELD_SPRING_BRAKE, RODT_MESSAGE_ERROR_SPRING_BRAKE);
+    reading->drum = (rodt_drum)read_word(from, RODT_FIELD_DRUM, RODT_MESSAGE_ERROR_DRUM);
     read_day(from);
 }
 
@@ -325,11 +324,14 @@ static void read_fields(parser *from)
 static rodt_status check_form(const rodt_form *text, rodt_error *error)
 {
     if (text->style.unit >= RODT_UNIT_END)
-        return rodti_field_error(error, rodt_field_name(RODT_FIELD_UNIT), "the unit of a length is in, mm or cm");
+        return rodti_field_error(error, rodt_field_name(RODT_FIELD_UNIT),
+                                 rodti_sentence(RODT_MESSAGE_ERROR_UNIT_OF_FORM));
     if (text->date_order >= RODT_DATE_ORDER_END)
         return rodti_field_error(error, rodt_field_name(RODT_FIELD_DATE), "there is no such order of a date");
     if (rodti_date_fault(text->default_day) != NULL)
         return rodti_field_error(error, rodt_field_name(RODT_FIELD_DATE), rodti_date_fault(text->default_day));
+    if (!rodti_is_zero(text->style.reserved, COUNT_OF(text->style.reserved)))
+        return rodti_field_error(error, "reserved", "the reserve of a style is zero");
     for (size_t i = 0; i < COUNT_OF(text->reserved); i++) {
         if (text->reserved[i] != NULL)
             return rodti_field_error(error, "reserved", "the reserve of a form is NULL");
@@ -395,7 +397,7 @@ rodt_status rodt_form_judge(const rodt_form *text, const rodt_rules *rules, rodt
     if (found.status != RODT_OK)
         return copy_error(&found, error);
     status = rodti_reading_judge(&reading, rules, out);
-    return status == RODT_OK ? status : rodti_text_error(error, status, 0, "%s", rodt_status_text(status));
+    return status == RODT_OK ? status : rodti_error_status(error, status);
 }
 
 rodt_status rodt_form_judge_row(const rodt_form *text, const rodt_rules *rules, rodt_finding *out,

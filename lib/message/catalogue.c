@@ -3,6 +3,7 @@
 #include "message/message.h"
 
 #include "core/text.h"
+#include "message/words.h"
 
 #include <string.h>
 
@@ -83,21 +84,31 @@ static bool check_template(const catalogue_place *place, const char *template)
     return true;
 }
 
-rodt_status rodt_catalogue_check(const rodt_catalogue *catalogue, rodt_error *error)
+static bool is_catalogue(const rodt_catalogue *catalogue)
 {
-    if (catalogue == NULL || catalogue->templates == NULL || catalogue->language == NULL ||
-        catalogue->decimal_sign == NULL || rodti_plural_forms(catalogue->plural) == 0 || catalogue->reserved != 0)
+    return catalogue != NULL && catalogue->templates != NULL && catalogue->language != NULL &&
+           catalogue->decimal_sign != NULL && rodti_plural_forms(catalogue->plural) > 0 && catalogue->reserved == 0;
+}
+
+rodt_status rodt_catalogue_check(const rodt_catalogue *catalogue, size_t *missing, rodt_error *error)
+{
+    size_t absent = 0;
+    if (!is_catalogue(catalogue))
         return rodti_text_error(error, RODT_E_ARGUMENT, 0,
                                 "a catalogue needs a language, templates, a decimal sign and a plural rule");
-    for (uint32_t code = 1; code < RODT_MESSAGE_END; code++) {
-        catalogue_place place = {catalogue, (rodt_message_code)code, error};
+    for (size_t i = 0; i < rodt_enumerator_count(&rodti_words_message_code); i++) {
+        rodt_message_code code = (rodt_message_code)rodt_enumerator_at(&rodti_words_message_code, i)->number;
+        const catalogue_place place = {catalogue, code, error};
         const char *template = (size_t)code < catalogue->count ? catalogue->templates[code] : NULL;
-        if (rodt_message_code_name(place.code)[0] == '\0')
+        if (code == RODT_MESSAGE_NONE)
             continue;
-        if (template == NULL)
+        absent += template == NULL;
+        if (template == NULL && missing == NULL)
             refuse(&place, 0, "there is no template", NULL);
-        if (template == NULL || !check_template(&place, template))
+        if (template == NULL ? missing == NULL : !check_template(&place, template))
             return RODT_E_TABLE;
     }
+    if (missing != NULL)
+        *missing = absent;
     return RODT_OK;
 }

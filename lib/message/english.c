@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* The English catalogue, and the words of the codes. */
+#include "core/sentences.h"
 #include "message/english.h"
 #include "message/words.h"
 
@@ -54,7 +55,7 @@ static const rodt_enumerator message_code_rows[] = {
     ENUMERATOR(RODT_MESSAGE_STROKE_WITHIN_LIMIT, "stroke.within-limit", "stroke is within the limit by {margin}"),
     ENUMERATOR(RODT_MESSAGE_STROKE_NO_MOVEMENT, "stroke.no-movement", ENGLISH_STROKE_NO_MOVEMENT),
     ENUMERATOR(RODT_MESSAGE_STROKE_READINGS_SWAPPED, "stroke.readings-swapped", ENGLISH_STROKE_READINGS_SWAPPED),
-    ENUMERATOR(RODT_MESSAGE_STROKE_BEYOND_RATED_STROKE, "stroke.beyond-rated-stroke",
+    ENUMERATOR(RODT_MESSAGE_STROKE_BEYOND_RATED, "stroke.beyond-rated-stroke",
                "stroke is longer than the rated stroke of {rated_stroke}, which this housing cannot have: identify the"
                " chamber and read again"),
     ENUMERATOR(RODT_MESSAGE_STROKE_PRESSURE_LOW, "stroke.pressure-low",
@@ -99,10 +100,10 @@ static const rodt_enumerator message_code_rows[] = {
     ENUMERATOR(RODT_MESSAGE_STROKE_RULES_NOT_IN_FORCE, "stroke.rules-not-in-force", "{rules} has no text for the day"),
     ENUMERATOR(RODT_MESSAGE_STROKE_RULES_NOT_IN_FORCE_FROM, "stroke.rules-not-in-force.from",
                "{rules} has no text for the day; it starts on {day}"),
-    ENUMERATOR(RODT_MESSAGE_STROKE_LIMIT_UNCONFIRMED_SECOND_HAND, "stroke.limit-unconfirmed.second-hand",
+    ENUMERATOR(RODT_MESSAGE_STROKE_UNCONFIRMED_SECOND_HAND, "stroke.limit-unconfirmed.second-hand",
                "the limit is unconfirmed (second-hand): it was not read in its source and is not law; look it up "
                "before you rely on it"),
-    ENUMERATOR(RODT_MESSAGE_STROKE_LIMIT_UNCONFIRMED_FROM_MEMORY, "stroke.limit-unconfirmed.from-memory",
+    ENUMERATOR(RODT_MESSAGE_STROKE_UNCONFIRMED_FROM_MEMORY, "stroke.limit-unconfirmed.from-memory",
                "the limit is unconfirmed (from memory): it was not read in its source and is not law; look it up "
                "before you rely on it"),
     ENUMERATOR(RODT_MESSAGE_STROKE_LIMIT_FROM_RATED, "stroke.limit-from-rated",
@@ -384,6 +385,8 @@ static const rodt_enumerator message_code_rows[] = {
     ENUMERATOR(RODT_MESSAGE_AIR_DOUBT_CUT_IN_LOW, "air.doubt.cut-in-low",
                "the warning comes on before the pressure is so low: read the gauge again"),
     ENUMERATOR(RODT_MESSAGE_AIR_DOUBT_NO_TIME, "air.doubt.no-time", "no pressure builds up in no time: time it again"),
+
+    ERROR_SENTENCES,
 };
 const rodt_enumeration rodti_words_message_code = {"rodt_message_code", message_code_rows, COUNT_OF(message_code_rows),
                                                    false};

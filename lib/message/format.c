@@ -3,6 +3,7 @@
 #include "message/message.h"
 
 #include "core/exact.h"
+#include "core/fault.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -253,11 +254,20 @@ static bool put_arguments(text_sink *sink, uint32_t code, const rodt_argument *a
 
 /* NOLINTEND(misc-no-recursion) */
 
+static bool has_no_reserve(const rodt_message *message)
+{
+    bool zero = rodti_is_zero(message->reserved, COUNT_OF(message->reserved));
+    for (uint32_t i = 0; i < message->count && i < RODT_MESSAGE_ARGUMENTS; i++)
+        zero = zero && rodti_is_zero(message->arguments[i].reserved, COUNT_OF(message->arguments[i].reserved));
+    return zero;
+}
+
 rodt_status rodt_message_format(const rodt_message *message, const rodt_catalogue *catalogue, char *text, size_t size,
                                 size_t *needed)
 {
     text_sink sink = {catalogue, NULL, 0};
     if (message == NULL || (text == NULL && size > 0) || message->count > RODT_MESSAGE_ARGUMENTS ||
+        !has_no_reserve(message) ||
         (catalogue != NULL && (catalogue->templates == NULL || catalogue->decimal_sign == NULL)))
         return RODT_E_ARGUMENT;
     if (!put_arguments(&sink, message->code, message->arguments, message->count))

@@ -3,7 +3,7 @@
 #ifndef RODT_MESSAGE_INTERNAL_H
 #define RODT_MESSAGE_INTERNAL_H
 
-#include "core/common.h"
+#include "core/template.h"
 #include "rodtravel/length.h"
 #include "rodtravel/message.h"
 #include "rodtravel/pressure.h"
@@ -42,27 +42,6 @@ unsigned rodti_exact_digits(rodt_ratio value);
 bool rodti_is_halved(rodt_ratio value, int64_t den);
 
 /* --- Templates --------------------------------------------------------------------------------------- */
-
-typedef enum template_kind {
-    TEMPLATE_END,
-    TEMPLATE_TEXT,     /* size bytes of text as they stand */
-    TEMPLATE_ARGUMENT, /* {text} */
-    TEMPLATE_PLURAL,   /* {text?forms} */
-    TEMPLATE_BROKEN
-} template_kind;
-
-typedef struct template_part {
-    template_kind kind;
-    const char *text;
-    size_t size;
-    const char *forms;
-    size_t forms_size;
-} template_part;
-
-/* Takes the next part; *at goes behind it, and stays where it is broken. */
-template_part rodti_template_next(const char **at);
-
-bool rodti_template_is(const template_part *part, const char *name);
 
 /* The plural form of that index, which is *size bytes long; NULL if there are not so many. */
 const char *rodti_template_form(const template_part *part, size_t index, size_t *size);

@@ -82,20 +82,18 @@ static bool is_time(text_cursor cursor)
 
 static bool is_complete(const text_cursor *cursor) { return cursor->code == TEXT_END || is_time(*cursor); }
 
-static rodt_status set_error(rodt_error *error, uint32_t column, const char *sentence)
+static rodt_status set_error(rodt_error *error, uint32_t column, rodt_message_code sentence)
 {
-    return rodti_text_error(error, RODT_E_SYNTAX, column, "%s", sentence);
+    return rodti_error(error, RODT_E_SYNTAX, column, sentence);
 }
-
-static const char no_such_day[] = "there is no such day in the calendar, or it is not between 1900 and 2199";
 
 static rodt_status store_date(const text_cursor *cursor, int year, int month, int day, rodt_date *out,
                               rodt_error *error)
 {
     if (!is_complete(cursor))
-        return set_error(error, cursor->column, "the date ends before this");
+        return set_error(error, cursor->column, RODT_MESSAGE_ERROR_DATE_END);
     if (rodt_date_make(year, month, day, out) != RODT_OK)
-        return set_error(error, 0, no_such_day);
+        return set_error(error, 0, RODT_MESSAGE_ERROR_NO_SUCH_DAY);
     return RODT_OK;
 }
 
@@ -106,10 +104,10 @@ static rodt_status read_iso(text_cursor *cursor, int year, uint32_t separator, r
     group month;
     group day;
     if (!read_group(cursor, &month) || month.digits != 2 || cursor->code != separator)
-        return set_error(error, month.column, "two digits of the month and the day were expected here");
+        return set_error(error, month.column, RODT_MESSAGE_ERROR_MONTH_AND_DAY);
     rodti_text_next(cursor);
     if (!read_group(cursor, &day) || day.digits != 2)
-        return set_error(error, day.column, "two digits of the day were expected here");
+        return set_error(error, day.column, RODT_MESSAGE_ERROR_DAY);
     return store_date(cursor, year, month.value, day.value, out, error);
 }
 
@@ -133,14 +131,14 @@ static rodt_status read_named_month(text_cursor *cursor, int day, uint32_t separ
     int year;
     int month = rodti_month_read(cursor);
     if (month == 0)
-        return set_error(error, column, "a month was expected here");
+        return set_error(error, column, RODT_MESSAGE_ERROR_MONTH);
     if (cursor->code == '.' && separator != '.')
         rodti_text_next(cursor);
     if (cursor->code != separator)
-        return set_error(error, cursor->column, "the year was expected here");
+        return set_error(error, cursor->column, RODT_MESSAGE_ERROR_YEAR);
     rodti_text_next(cursor);
     if (!read_group(cursor, &last) || !full_year(&last, &year))
-        return set_error(error, last.column, "a year of two or four digits was expected here");
+        return set_error(error, last.column, RODT_MESSAGE_ERROR_YEAR_DIGITS);
     return store_date(cursor, year, month, day, out, error);
 }
 
@@ -179,13 +177,14 @@ static rodt_status store_ordered(const group parts[3], rodt_date_order order, ro
 {
     rodt_date day, other;
     unsigned count = count_days(parts, order, &day);
-    if (count > 1)
-        return rodti_text_error(error, RODT_E_AMBIGUOUS, 0,
-                          "the numbers can mean %u days; which comes first, day, month or year?", count);
+    if (count > 1) {
+        const rodt_error_argument days = rodti_error_word("count", count == 2 ? "2" : "3");
+        return rodti_error_with(error, RODT_E_AMBIGUOUS, 0, RODT_MESSAGE_ERROR_DAYS, &days, 1);
+    }
     if (count == 0 && count_days(parts, RODT_DATE_ORDER_UNKNOWN, &other) > 0)
-        return set_error(error, 0, "the date contradicts the order of day, month and year that was declared");
+        return set_error(error, 0, RODT_MESSAGE_ERROR_DATE_ORDER);
     if (count == 0)
-        return set_error(error, 0, no_such_day);
+        return set_error(error, 0, RODT_MESSAGE_ERROR_NO_SUCH_DAY);
     *out = day;
     return RODT_OK;
 }
@@ -197,14 +196,14 @@ static rodt_status read_numbers(text_cursor *cursor, const group *first, uint32_
     group parts[3] = {*first};
     int year;
     if (!read_group(cursor, &parts[1]) || parts[1].digits > 2 || cursor->code != separator)
-        return set_error(error, parts[1].column, "a second number and the year were expected here");
+        return set_error(error, parts[1].column, RODT_MESSAGE_ERROR_SECOND_AND_YEAR);
     rodti_text_next(cursor);
     bool is_number = read_group(cursor, &parts[2]);
     bool is_day = order == RODT_DATE_ORDER_YEAR_FIRST && parts[2].digits <= 2;
     if (!is_number || !(is_day || full_year(&parts[2], &year)))
-        return set_error(error, parts[2].column, "a year of two or four digits was expected here");
+        return set_error(error, parts[2].column, RODT_MESSAGE_ERROR_YEAR_DIGITS);
     if (!is_complete(cursor))
-        return set_error(error, cursor->column, "the date ends before this");
+        return set_error(error, cursor->column, RODT_MESSAGE_ERROR_DATE_END);
     return store_ordered(parts, order, out, error);
 }
 
@@ -212,11 +211,11 @@ static rodt_status read_form(text_cursor *cursor, rodt_date_order order, rodt_da
 {
     group first;
     if (!read_group(cursor, &first))
-        return set_error(error, first.column, "a date was expected here, such as 2021-10-14");
+        return set_error(error, first.column, RODT_MESSAGE_ERROR_DATE_HERE);
     uint32_t separator = cursor->code;
     bool year_first = first.digits == 4 && (separator == '-' || separator == '/');
     if (!is_separator(separator) || (first.digits > 2 && !year_first))
-        return set_error(error, cursor->column, "a date was expected, such as 2021-10-14");
+        return set_error(error, cursor->column, RODT_MESSAGE_ERROR_DATE);
     rodti_text_next(cursor);
     if (year_first)
         return read_iso(cursor, first.value, separator, out, error);
@@ -230,10 +229,10 @@ rodt_status rodt_date_parse_n(const char *text, size_t size, rodt_date_order ord
 {
     text_cursor cursor;
     if (text == NULL || out == NULL || (unsigned)order >= RODT_DATE_ORDER_END)
-        return rodti_text_error(error, RODT_E_ARGUMENT, 0, "%s", rodt_status_text(RODT_E_ARGUMENT));
+        return rodti_error_status(error, RODT_E_ARGUMENT);
     rodti_number_parse_start(&cursor, text, size);
     if (cursor.code == TEXT_END)
-        return rodti_text_error(error, RODT_E_EMPTY, 0, "%s", rodt_status_text(RODT_E_EMPTY));
+        return rodti_error_status(error, RODT_E_EMPTY);
     return read_form(&cursor, order, out, error);
 }
 
@@ -256,12 +255,12 @@ rodt_status rodt_date_parse_iso(const char *text, rodt_date *out, rodt_error *er
     text_cursor cursor;
     group year;
     if (text == NULL || out == NULL)
-        return rodti_text_error(error, RODT_E_ARGUMENT, 0, "%s", rodt_status_text(RODT_E_ARGUMENT));
+        return rodti_error_status(error, RODT_E_ARGUMENT);
     rodti_number_parse_start(&cursor, text, strlen(text));
     if (cursor.code == TEXT_END)
-        return rodti_text_error(error, RODT_E_EMPTY, 0, "%s", rodt_status_text(RODT_E_EMPTY));
+        return rodti_error_status(error, RODT_E_EMPTY);
     if (!read_group(&cursor, &year) || year.digits != 4 || cursor.code != '-')
-        return set_error(error, year.column, "a date was expected, such as 2021-10-14");
+        return set_error(error, year.column, RODT_MESSAGE_ERROR_DATE);
     rodti_text_next(&cursor);
     return read_iso(&cursor, year.value, '-', out, error);
 }

@@ -12,8 +12,8 @@ const char *rodti_length_fault(rodt_length length)
     if (fault != NULL || !rodt_length_given(length))
         return fault;
     if (length.den > NUMBER_DEN_MAX)
-        return NUMBER_TOO_FINE;
-    return rodti_number_is_on_a_tape(length.den) ? NULL : "no tape is divided like this";
+        return rodti_sentence(RODT_MESSAGE_ERROR_DIGITS);
+    return rodti_number_is_on_a_tape(length.den) ? NULL : rodti_sentence(RODT_MESSAGE_ERROR_NO_TAPE);
 }
 
 const char *rodti_pressure_fault(rodt_pressure pressure)
@@ -27,5 +27,5 @@ const char *rodti_date_fault(rodt_date date)
     bool absent = date.year == 0 && date.month == 0 && date.day == 0;
     if (absent || rodt_date_make(date.year, date.month, date.day, &made) == RODT_OK)
         return NULL;
-    return "there is no such day in the calendar, or it is not between 1900 and 2199";
+    return rodti_sentence(RODT_MESSAGE_ERROR_NO_SUCH_DAY);
 }

@@ -3,6 +3,7 @@
 #include "rodtravel/length.h"
 
 #include "core/exact.h"
+#include "core/fault.h"
 #include "core/number_parse.h"
 #include "quantity/lost_blank.h"
 
@@ -57,12 +58,21 @@ static bool find_unit(const char *text, size_t size, bool after_fraction, RODT_E
     return false;
 }
 
-bool rodt_unit_find(const char *text, size_t size, RODT_ENUM32(rodt_unit) *out)
+rodt_status rodt_unit_parse_n(const char *text, size_t size, RODT_ENUM32(rodt_unit) *out, rodt_error *error)
 {
     if (text == NULL || out == NULL)
-        return false;
+        return rodti_error_status(error, RODT_E_ARGUMENT);
     rodti_text_trim(&text, &size);
-    return find_unit(text, size, false, out);
+    if (size == 0)
+        return rodti_error_status(error, RODT_E_EMPTY);
+    if (!find_unit(text, size, false, out))
+        return rodti_error(error, RODT_E_SYNTAX, 1, RODT_MESSAGE_ERROR_UNIT_WORD);
+    return RODT_OK;
+}
+
+rodt_status rodt_unit_parse(const char *text, RODT_ENUM32(rodt_unit) *out, rodt_error *error)
+{
+    return rodt_unit_parse_n(text, text != NULL ? strlen(text) : 0, out, error);
 }
 
 /* Finds the unit; `unit` is that of a number that names none. */
@@ -71,32 +81,28 @@ static bool parse_with_unit(const char *text, size_t size, bool decimal_comma, n
 {
     if (!rodti_number_parse_quantity(text, size, decimal_comma, written, problem))
         return false;
-    if (written->unit_size > 0 && !find_unit(written->unit, written->unit_size, written->read.is_fraction, unit)) {
-        *problem = (number_problem){RODT_E_SYNTAX, written->unit_column, "in, mm, cm or the end of the text", NULL};
-        return false;
-    }
+    if (written->unit_size > 0 && !find_unit(written->unit, written->unit_size, written->read.is_fraction, unit))
+        return rodti_number_set_expected(problem, written->unit_column, RODT_MESSAGE_ERROR_WANTED_LENGTH_UNIT);
     if (written->read.is_fraction && *unit != RODT_UNIT_IN)
-        return rodti_number_set_problem(problem, RODT_E_SYNTAX, written->column,
-                                  "no metric tape has fractions; write inches (2 1/8 in) or a decimal (54.0 mm)");
+        return rodti_number_set_problem(problem, RODT_E_SYNTAX, written->column, RODT_MESSAGE_ERROR_METRIC_FRACTION);
     return true;
 }
 
 /* 1 in is 127/5 mm by definition. No finer than what can be kept, no longer than a rod can reach. */
 static bool to_inches(const number_quantity *written, rodt_unit unit, rodt_ratio *inches, number_problem *problem)
 {
-    static const char too_long[] = "no rod position or stroke is longer than 24 in; is a decimal point lost?";
     static const rodt_ratio inches_of[] = {
         [RODT_UNIT_IN] = {1, 1}, [RODT_UNIT_MM] = {5, 127}, [RODT_UNIT_CM] = {50, 127}};
     *inches = written->read.value;
     if (written->read.is_too_large)
-        return rodti_number_set_problem(problem, RODT_E_IMPLAUSIBLE, written->column, too_long);
+        return rodti_number_set_problem(problem, RODT_E_IMPLAUSIBLE, written->column, RODT_MESSAGE_ERROR_TOO_LONG);
     if ((unit != RODT_UNIT_IN && !rodti_exact_multiply(*inches, inches_of[unit], inches)) ||
         inches->den > NUMBER_DEN_MAX)
-        return rodti_number_set_problem(problem, RODT_E_RANGE, written->column, NUMBER_TOO_FINE);
+        return rodti_number_set_problem(problem, RODT_E_RANGE, written->column, RODT_MESSAGE_ERROR_DIGITS);
     if (!rodti_number_is_on_a_tape(inches->den))
-        return rodti_number_set_problem(problem, RODT_E_SYNTAX, written->column, "no tape is divided like this");
+        return rodti_number_set_problem(problem, RODT_E_SYNTAX, written->column, RODT_MESSAGE_ERROR_NO_TAPE);
     if (rodti_exact_compare(*inches, (rodt_ratio){RODT_LENGTH_MAX_INCHES, 1}) > 0)
-        return rodti_number_set_problem(problem, RODT_E_IMPLAUSIBLE, written->column, too_long);
+        return rodti_number_set_problem(problem, RODT_E_IMPLAUSIBLE, written->column, RODT_MESSAGE_ERROR_TOO_LONG);
     return true;
 }
 
@@ -144,8 +150,9 @@ rodt_status rodt_length_parse_n(const char *text, size_t size, const rodt_length
     number_quantity parsed;
     rodt_ratio inches;
     RODT_ENUM32(rodt_unit) unit = form.unit;
-    if (text == NULL || out == NULL || (unsigned)form.unit >= RODT_UNIT_END)
-        return rodti_text_error(error, RODT_E_ARGUMENT, 0, "%s", rodt_status_text(RODT_E_ARGUMENT));
+    if (text == NULL || out == NULL || (unsigned)form.unit >= RODT_UNIT_END ||
+        !rodti_is_zero(form.reserved, COUNT_OF(form.reserved)))
+        return rodti_error_status(error, RODT_E_ARGUMENT);
     if (!parse_with_unit(text, size, form.decimal_comma, &parsed, &unit, &problem) ||
         !to_inches(&parsed, unit, &inches, &problem))
         return rodti_number_explain_error(text, size, form.decimal_comma, &problem, error);

@@ -53,14 +53,13 @@ static bool find_unit(const char *text, size_t size, bool *is_kpa)
 /* No finer than what can be kept, and no more than a gauge shows. */
 static bool to_psi(const number_quantity *written, bool is_kpa, rodt_ratio *psi, number_problem *problem)
 {
-    static const char too_high[] = "no brake gauge shows more than 300 psi; is a decimal point lost?";
     *psi = written->read.value;
     if (written->read.is_too_large)
-        return rodti_number_set_problem(problem, RODT_E_IMPLAUSIBLE, written->column, too_high);
+        return rodti_number_set_problem(problem, RODT_E_IMPLAUSIBLE, written->column, RODT_MESSAGE_ERROR_TOO_HIGH);
     if (is_kpa && !rodti_exact_divide(*psi, kpa_per_psi, psi))
-        return rodti_number_set_problem(problem, RODT_E_RANGE, written->column, NUMBER_TOO_FINE);
+        return rodti_number_set_problem(problem, RODT_E_RANGE, written->column, RODT_MESSAGE_ERROR_DIGITS);
     if (rodti_exact_compare(*psi, (rodt_ratio){RODT_PRESSURE_MAX_PSI, 1}) > 0)
-        return rodti_number_set_problem(problem, RODT_E_IMPLAUSIBLE, written->column, too_high);
+        return rodti_number_set_problem(problem, RODT_E_IMPLAUSIBLE, written->column, RODT_MESSAGE_ERROR_TOO_HIGH);
     return true;
 }
 
@@ -72,8 +71,7 @@ static bool parse_psi(const char *text, size_t size, bool decimal_comma, rodt_ra
         return false;
     if (find_unit(written.unit, written.unit_size, &is_kpa))
         return to_psi(&written, is_kpa, psi, problem);
-    *problem = (number_problem){RODT_E_SYNTAX, written.unit_column, "psi, kPa or the end of the text", NULL};
-    return false;
+    return rodti_number_set_expected(problem, written.unit_column, RODT_MESSAGE_ERROR_WANTED_PRESSURE_UNIT);
 }
 
 rodt_status rodt_pressure_parse_n(const char *text, size_t size, bool decimal_comma, rodt_pressure *out,
@@ -82,7 +80,7 @@ rodt_status rodt_pressure_parse_n(const char *text, size_t size, bool decimal_co
     number_problem problem;
     rodt_ratio psi;
     if (text == NULL || out == NULL)
-        return rodti_text_error(error, RODT_E_ARGUMENT, 0, "%s", rodt_status_text(RODT_E_ARGUMENT));
+        return rodti_error_status(error, RODT_E_ARGUMENT);
     if (!parse_psi(text, size, decimal_comma, &psi, &problem))
         return rodti_number_explain_error(text, size, decimal_comma, &problem, error);
     *out = (rodt_pressure){psi.num, psi.den};

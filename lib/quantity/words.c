@@ -2,9 +2,8 @@
 /* The words of units and of the order of dates. */
 #include "quantity/words.h"
 
-ENUMERATION(unit, false, ENUMERATOR(RODT_UNIT_IN, "in", "inch"), ENUMERATOR(RODT_UNIT_MM, "mm", "millimetre"),
-            ENUMERATOR(RODT_UNIT_CM, "cm", "centimetre"))
-ENUMERATION_NAME(unit) /* rodt_unit_find knows other spellings too: length_parse.c */
+WORDS(unit, ENUMERATOR(RODT_UNIT_IN, "in", "inch"), ENUMERATOR(RODT_UNIT_MM, "mm", "millimetre"),
+      ENUMERATOR(RODT_UNIT_CM, "cm", "centimetre"))
 
 WORDS(date_order, ENUMERATOR(RODT_DATE_ORDER_UNKNOWN, "unknown", "the order of the numbers of a date is not known"),
       ENUMERATOR(RODT_DATE_ORDER_DAY_FIRST, "day-first", "day, month, year"),

@@ -2,6 +2,7 @@
 /* Rule sets: what they are, and the limit for a chamber on a day. */
 #include <string.h>
 
+#include "core/error.h"
 #include "core/fault.h"
 #include "core/text.h"
 #include "message/message.h"
@@ -120,11 +121,11 @@ static const rodt_limit *find_row(const rodt_rules *rules, const query *wanted)
 
 static void store_row(const rodt_limit *row, rodt_limit_answer *answer)
 {
-    answer->basis = RODT_BASIS_TABLE;
+    answer->law_basis = RODT_BASIS_TABLE;
     answer->law_limit = row->limit;
-    answer->row = row;
-    answer->source = row->source;
-    answer->evidence = row->evidence;
+    answer->law_row = row;
+    answer->law_source = row->source;
+    answer->law_evidence = row->evidence;
 }
 
 /* An actuator without a row: neither the share of its marked rated stroke nor its marked limit may be
@@ -138,17 +139,17 @@ static rodt_status apply_marks(const rodt_rules *law, const rodt_chamber *chambe
         rodt_status status = rodt_length_scale(chamber->rated_stroke, law->rated_share, &share);
         if (status != RODT_OK)
             return status;
-        answer->basis = RODT_BASIS_RATED_SHARE;
+        answer->law_basis = RODT_BASIS_RATED_SHARE;
         answer->law_limit = share;
     }
     rodt_length marked = chamber->marked_limit;
     if (rodt_length_given(marked) && (!rodt_length_given(share) || rodt_length_compare(marked, share) < 0)) {
-        answer->basis = RODT_BASIS_MARKED_LIMIT;
+        answer->law_basis = RODT_BASIS_MARKED_LIMIT;
         answer->law_limit = marked;
     }
-    if (answer->basis != RODT_BASIS_NONE) {
-        answer->source = law->rated_share_source;
-        answer->evidence = law->rated_share_evidence;
+    if (answer->law_basis != RODT_BASIS_NONE) {
+        answer->law_source = law->rated_share_source;
+        answer->law_evidence = law->rated_share_evidence;
     }
     return RODT_OK;
 }
@@ -195,14 +196,14 @@ static rodt_status apply_law(const rodt_rules *law, const rodt_chamber *chamber,
  * It does not decide between marks that contradict each other. */
 static void apply_own_limits(const rodt_rules *rules, const query *wanted, rodt_limit_answer *answer)
 {
-    answer->limit = answer->law_limit;
-    bool is_open = answer->conflicting_marks && answer->basis == RODT_BASIS_NONE;
+    bool is_open = answer->conflicting_marks && answer->law_basis == RODT_BASIS_NONE;
     answer->own_row = rules->law == NULL || is_open ? NULL : find_row(rules, wanted);
-    if (answer->own_row == NULL)
-        return;
-    rodt_length own = answer->own_row->limit;
-    if (!rodt_length_given(answer->limit) || rodt_length_compare(own, answer->limit) < 0)
-        answer->limit = own;
+    const rodt_limit *own = answer->own_row;
+    bool is_stricter = own != NULL && (!rodt_length_given(answer->law_limit) ||
+                                       rodt_length_compare(own->limit, answer->law_limit) < 0);
+    answer->limit = is_stricter ? own->limit : answer->law_limit;
+    answer->source = is_stricter ? own->source : answer->law_source;
+    answer->evidence = is_stricter ? own->evidence : answer->law_evidence;
 }
 
 static bool is_standard_row(const rodt_limit *row)
@@ -224,9 +225,9 @@ rodt_status rodti_rules_find_limit(const rodt_rules *rules, const rodt_chamber *
                                    rodt_limit_answer *out)
 {
     const rodt_rules *law = rules->law != NULL ? rules->law : rules;
-    rodt_limit_answer answer = {.basis = RODT_BASIS_NONE};
+    rodt_limit_answer answer = {.law_basis = RODT_BASIS_NONE};
     if (rodt_date_given(day) && !holds_on(law->from, law->until, day)) {
-        answer.basis = RODT_BASIS_NOT_IN_FORCE;
+        answer.law_basis = RODT_BASIS_NOT_IN_FORCE;
         *out = answer;
         return RODT_OK;
     }
@@ -238,7 +239,7 @@ rodt_status rodti_rules_find_limit(const rodt_rules *rules, const rodt_chamber *
     /* Where no row was looked up or found, nothing depends on what was assumed of the class. */
     answer.assumed_clamp = chamber->family == RODT_FAMILY_UNKNOWN && law->limit_count + rules->limit_count > 0;
     answer.assumed_standard = chamber->stroke_class == RODT_STROKE_CLASS_UNKNOWN &&
-                              (is_standard_row(answer.row) || is_standard_row(answer.own_row));
+                              (is_standard_row(answer.law_row) || is_standard_row(answer.own_row));
     *out = answer;
     return RODT_OK;
 }
@@ -264,7 +265,7 @@ rodt_status rodt_rules_find_limit(const rodt_rules *rules, const rodt_chamber *c
     if (status != RODT_OK)
         return status;
     status = rodti_rules_find_limit(rules, chamber, day, out);
-    return status == RODT_OK ? status : rodti_text_error(error, status, 0, "%s", rodt_status_text(status));
+    return status == RODT_OK ? status : rodti_error_status(error, status);
 }
 
 static void put_part(text_writer *writer, const char *part)

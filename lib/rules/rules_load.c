@@ -6,6 +6,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "core/error.h"
 #include "core/fault.h"
 #include "core/text.h"
 #include "rules/air_choice.h"
@@ -146,7 +147,7 @@ static rodt_status check_arguments(const loading *load, const char *name, const 
     if (load->law == NULL)
         return rodti_rules_error(error);
     if (name == NULL || text == NULL || out == NULL || !is_compiled_in(load->law) || !is_compiled_in(load->air_law))
-        return rodti_text_error(error, RODT_E_ARGUMENT, 0, "%s", rodt_status_text(RODT_E_ARGUMENT));
+        return rodti_error_status(error, RODT_E_ARGUMENT);
     const char *fault = name_fault(name);
     return fault != NULL ? rodti_field_error(error, "name", fault) : RODT_OK;
 }
@@ -399,7 +400,7 @@ rodt_status rodti_rules_load_with(void *(*allocate)(size_t), const rodt_rules *l
         !count_rows(&load, PART_AIR))
         return return_fault(&load, error);
     if (!make_block(&load, allocate, name))
-        return rodti_text_error(error, RODT_E_MEMORY, 0, "%s", rodt_status_text(RODT_E_MEMORY));
+        return rodti_error_status(error, RODT_E_MEMORY);
     if (!load_limits(&load) || !load_air(&load)) {
         free(load.block);
         return return_fault(&load, error);

@@ -5,11 +5,9 @@
 #include "core/number_parse.h"
 #include "rules/table_reader.h"
 
-/* Reports what a parser of values said, at the column of the cell in the line. */
 static bool value_fault(table_reader *reader, size_t column, const rodt_error *error)
 {
-    uint32_t at = error->column == 0 ? 1 : error->column;
-    rodti_table_fault(reader, column, at, RODT_E_TABLE, "%s", error->text);
+    rodti_table_value_fault(reader, column, error);
     return false;
 }
 
@@ -86,33 +84,6 @@ static void list_words(text_writer *list, const char *const *words, size_t count
     }
 }
 
-static bool refuse_word(table_reader *reader, size_t column, const char *const *words, size_t count)
-{
-    text_writer list;
-    list_words(&list, words, count);
-    char shown[TABLE_SHOWN_SIZE];
-    rodti_table_show(&reader->cells[column], shown);
-    rodti_table_fault(reader, column, 1, RODT_E_TABLE, "expected %s, found \"%s\"", list.buffer, shown);
-    return false;
-}
-
-#define NAMES_MAX 32
-
-bool rodti_table_name(table_reader *reader, size_t column, const rodt_enumeration *of, uint32_t first, uint32_t *out)
-{
-    const table_cell *cell = &reader->cells[column];
-    const rodt_enumerator *found = rodt_enumerator_find(of, cell->text, cell->size);
-    const char *names[NAMES_MAX];
-    size_t count = 0;
-    if (cell->size == 0 || (found != NULL && found->number >= (int64_t)first)) {
-        *out = cell->size == 0 ? 0 : (uint32_t)found->number;
-        return true;
-    }
-    for (size_t i = first; i < rodt_enumerator_count(of) && count < NAMES_MAX; i++)
-        names[count++] = rodt_enumerator_at(of, i)->word;
-    return refuse_word(reader, column, names, count);
-}
-
 bool rodti_table_word(table_reader *reader, size_t column, const char *const *words, size_t count, unsigned *out)
 {
     const table_cell *cell = &reader->cells[column];
@@ -126,5 +97,10 @@ bool rodti_table_word(table_reader *reader, size_t column, const char *const *wo
             return true;
         }
     }
-    return refuse_word(reader, column, words, count);
+    text_writer list;
+    list_words(&list, words, count);
+    char shown[TABLE_SHOWN_SIZE];
+    rodti_table_show(cell, shown);
+    rodti_table_fault(reader, column, 1, RODT_E_TABLE, "expected %s, found \"%s\"", list.buffer, shown);
+    return false;
 }

@@ -47,6 +47,17 @@ void rodti_table_fault(table_reader *reader, size_t column, uint32_t at, rodt_st
     va_end(arguments);
 }
 
+void rodti_table_value_fault(table_reader *reader, size_t column, const rodt_error *error)
+{
+    rodt_error fault = *error;
+    uint32_t start = reader->cells[column].column;
+    fault.status = RODT_E_TABLE;
+    fault.line = reader->line;
+    fault.column = start == 0 || error->column == 0 ? start : start + error->column - 1;
+    name_field(&fault, reader->columns[column].name);
+    report(reader, &fault);
+}
+
 void rodti_table_row_fault(table_reader *reader, uint32_t line, rodt_status status, const char *format, ...)
 {
     va_list arguments;

@@ -6,7 +6,6 @@
 #include "core/common.h"
 #include "rodtravel/chamber.h"
 #include "rodtravel/date.h"
-#include "rodtravel/enumeration.h"
 #include "rodtravel/length.h"
 #include "rodtravel/pressure.h"
 #include "core/text.h"
@@ -64,6 +63,9 @@ bool rodti_table_ignores(const char *line, size_t size);
 void rodti_table_fault(table_reader *reader, size_t column, uint32_t at, rodt_status status, const char *format, ...)
     PRINTF_LIKE(5, 6);
 
+/* Reports what a parser of values said of a cell, at its column in the line. */
+void rodti_table_value_fault(table_reader *reader, size_t column, const rodt_error *error);
+
 /* Reports a fault of the whole row. */
 void rodti_table_row_fault(table_reader *reader, uint32_t line, rodt_status status, const char *format, ...)
     PRINTF_LIKE(4, 5);
@@ -85,9 +87,6 @@ bool rodti_table_ratio(table_reader *reader, size_t column, rodt_ratio *out);
 /* A number without a unit and without the bounds of a reading. */
 bool rodti_table_number(table_reader *reader, size_t column, rodt_ratio *out);
 bool rodti_table_date(table_reader *reader, size_t column, rodt_date *out);
-
-/* A word of an enumeration whose numbers have no gap, from its enumerator `first` on; an empty cell gives 0. */
-bool rodti_table_name(table_reader *reader, size_t column, const rodt_enumeration *of, uint32_t first, uint32_t *out);
 
 /* One of the words, as its place in the list; an empty cell gives the first. */
 bool rodti_table_word(table_reader *reader, size_t column, const char *const *words, size_t count, unsigned *out);

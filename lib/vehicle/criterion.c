@@ -2,6 +2,7 @@
 /* Counting brakes: how a finding counts, and whether the sum meets the roadside criterion. */
 #include "rodtravel/vehicle.h"
 
+#include "core/error.h"
 #include "core/exact.h"
 #include "core/fault.h"
 #include "core/text.h"
@@ -23,7 +24,7 @@ static rodt_length find_law_limit(const rodt_finding *finding)
 {
     rodt_limit_answer answer;
     rodt_chamber chamber = finding->chamber;
-    if (!rodt_finding_has(finding, RODT_REASON_CONFLICTING_MARKS) || finding->basis == RODT_BASIS_TABLE)
+    if (!rodt_finding_has(finding, RODT_REASON_CONFLICTING_MARKS) || finding->law_basis == RODT_BASIS_TABLE)
         return finding->law_limit;
     chamber.rated_stroke = (rodt_length){0};
     return rodti_rules_find_limit(finding->rules, &chamber, finding->day, &answer) == RODT_OK ? answer.law_limit
@@ -170,7 +171,7 @@ rodt_status rodt_tally_judge(const rodt_tally *tally, uint32_t brakes, rodt_coun
     made.unmeasured = made.brakes - tally->brakes;
     made.criterion = rodti_table_vehicle[VEHICLE_SHARE].value;
     if (!find_shares(&made) || !find_whole_needed(&made))
-        return rodti_text_error(error, RODT_E_RANGE, 0, "%s", rodt_status_text(RODT_E_RANGE));
+        return rodti_error_status(error, RODT_E_RANGE);
     made.outcome = find_outcome(&made);
     *out = made;
     return RODT_OK;

@@ -6,6 +6,8 @@
 #include "core/text.h"
 #include "vehicle/words.h"
 
+#include <string.h>
+
 static const struct {
     const char *word;
     rodt_side side;
@@ -16,6 +18,8 @@ static const struct {
     {"droite", RODT_SIDE_RIGHT}, {"droit", RODT_SIDE_RIGHT},
 };
 
+#define AXLE_NUMBER_MAX_TEXT "99"
+
 /* The word at the cursor, which moves after it. */
 static size_t read_word(text_cursor *cursor, const char **word)
 {
@@ -25,12 +29,12 @@ static size_t read_word(text_cursor *cursor, const char **word)
     return (size_t)((const char *)cursor->at - *word);
 }
 
-static rodt_status set_error(rodt_error *error, const text_cursor *cursor, const char *expected)
+static rodt_status set_error(rodt_error *error, const text_cursor *cursor, rodt_message_code expected)
 {
-    char shown[TEXT_SHOWN_SIZE];
-    rodti_text_show(cursor->code, shown);
-    return rodti_text_error(error, RODT_E_SYNTAX, cursor->column,
-                            "%s was expected here, as in 1L or 2R; found %s", expected, shown);
+    const rodt_error_argument arguments[] = {rodti_error_phrase("wanted", expected),
+                                             rodti_error_character("found", cursor->code)};
+    return rodti_error_with(error, RODT_E_SYNTAX, cursor->column, RODT_MESSAGE_ERROR_POSITION_EXPECTED, arguments,
+                            COUNT_OF(arguments));
 }
 
 /* "axle 4 right": the word says nothing that the number does not. */
@@ -75,23 +79,24 @@ static rodt_status read_position(text_cursor *cursor, rodt_position *out, rodt_e
 {
     text_cursor start = *cursor;
     if (!skip_axle_word(cursor))
-        return set_error(error, &start, "the number of the axle");
+        return set_error(error, &start, RODT_MESSAGE_ERROR_WANTED_AXLE);
     start = *cursor;
     if (!text_is_digit(cursor->code))
-        return set_error(error, &start, "the number of the axle");
+        return set_error(error, &start, RODT_MESSAGE_ERROR_WANTED_AXLE);
     int16_t axle = read_axle(cursor);
-    if (axle < 1 || axle > RODT_AXLE_NUMBER_MAX)
-        return rodti_text_error(error, RODT_E_IMPLAUSIBLE, start.column, "axles are numbered from 1 to %d",
-                          RODT_AXLE_NUMBER_MAX);
+    if (axle < 1 || axle > RODT_AXLE_NUMBER_MAX) {
+        const rodt_error_argument most = rodti_error_word("most", AXLE_NUMBER_MAX_TEXT);
+        return rodti_error_with(error, RODT_E_IMPLAUSIBLE, start.column, RODT_MESSAGE_ERROR_POSITION_AXLE, &most, 1);
+    }
     skip_separator(cursor);
     start = *cursor;
     rodt_side side = read_side(cursor);
     if (side == RODT_SIDE_UNKNOWN)
-        return set_error(error, &start, "left or right");
+        return set_error(error, &start, RODT_MESSAGE_ERROR_WANTED_SIDE);
     rodti_text_skip_blanks(cursor);
     if (cursor->code != TEXT_END)
-        return set_error(error, cursor, "the end");
-    *out = (rodt_position){axle, (int16_t)side};
+        return set_error(error, cursor, RODT_MESSAGE_ERROR_WANTED_END);
+    *out = (rodt_position){.axle = axle, .side = side};
     return RODT_OK;
 }
 
@@ -102,8 +107,13 @@ rodt_status rodt_position_parse_n(const char *text, size_t size, rodt_position *
     text_cursor cursor;
     rodti_number_parse_start(&cursor, text, size);
     if (cursor.code == TEXT_END)
-        return rodti_text_error(error, RODT_E_EMPTY, cursor.column, "no position; expected one such as 1L or 2R");
+        return rodti_error(error, RODT_E_EMPTY, cursor.column, RODT_MESSAGE_ERROR_POSITION_NONE);
     return read_position(&cursor, out, error);
+}
+
+rodt_status rodt_position_parse(const char *text, rodt_position *out, rodt_error *error)
+{
+    return rodt_position_parse_n(text, text != NULL ? strlen(text) : 0, out, error);
 }
 
 rodt_status rodt_position_format(rodt_position position, char *text, size_t size, size_t *needed)
@@ -119,19 +129,21 @@ rodt_status rodt_position_format(rodt_position position, char *text, size_t size
 
 /* --- Adjusters --------------------------------------------------------------------------------------- */
 
-bool rodt_adjuster_find(const char *text, size_t size, RODT_ENUM32(rodt_adjuster) *out)
+rodt_status rodt_adjuster_parse_n(const char *text, size_t size, RODT_ENUM32(rodt_adjuster) *out, rodt_error *error)
 {
     if (text == NULL || out == NULL)
-        return false;
+        return rodti_text_error(error, RODT_E_ARGUMENT, 0, "a text and a place for the adjuster are needed");
     rodti_text_trim(&text, &size);
-    const rodt_enumerator *found = rodt_enumerator_find(&rodti_words_adjuster, text, size);
-    if (found != NULL)
-        *out = (rodt_adjuster)found->number;
+    if (size == 0 || rodti_text_is_word(text, size, "unknown"))
+        *out = RODT_ADJUSTER_NOT_RECORDED;
     else if (rodti_text_is_word(text, size, "auto"))
         *out = RODT_ADJUSTER_AUTOMATIC;
-    else if (size == 0 || rodti_text_is_word(text, size, "unknown"))
-        *out = RODT_ADJUSTER_NOT_RECORDED;
-    else
-        return false;
-    return true;
+    else if (!rodt_adjuster_find(text, size, out))
+        return rodti_error(error, RODT_E_SYNTAX, 1, RODT_MESSAGE_ERROR_ADJUSTER);
+    return RODT_OK;
+}
+
+rodt_status rodt_adjuster_parse(const char *text, RODT_ENUM32(rodt_adjuster) *out, rodt_error *error)
+{
+    return rodt_adjuster_parse_n(text, text != NULL ? strlen(text) : 0, out, error);
 }

@@ -151,7 +151,7 @@ static bool texts_differ(const char *a, const char *b)
 /* The stroke class whose limit judged: marks that contradict each other are judged as standard, whatever they say. */
 static rodt_stroke_class judged_class(const rodt_finding *finding)
 {
-    const rodt_limit *row = finding->limit_row;
+    const rodt_limit *row = finding->law_row;
     bool said = row != NULL && row->stroke_class != RODT_STROKE_CLASS_ANY;
     return (rodt_stroke_class)(said ? row->stroke_class : finding->chamber.stroke_class);
 }

@@ -7,10 +7,9 @@
 WORDS(side, ENUMERATOR(RODT_SIDE_UNKNOWN, "unknown", "the side is not given"),
       ENUMERATOR(RODT_SIDE_LEFT, "left", "the left side"), ENUMERATOR(RODT_SIDE_RIGHT, "right", "the right side"))
 
-ENUMERATION(adjuster, false, ENUMERATOR(RODT_ADJUSTER_NOT_RECORDED, "not-recorded", "the kind is not recorded"),
-            ENUMERATOR(RODT_ADJUSTER_MANUAL, "manual", "manual slack adjuster"),
-            ENUMERATOR(RODT_ADJUSTER_AUTOMATIC, "automatic", "automatic slack adjuster"))
-ENUMERATION_NAME(adjuster) /* rodt_adjuster_find knows other spellings too: position.c */
+WORDS(adjuster, ENUMERATOR(RODT_ADJUSTER_NOT_RECORDED, "not-recorded", "the kind is not recorded"),
+      ENUMERATOR(RODT_ADJUSTER_MANUAL, "manual", "manual slack adjuster"),
+      ENUMERATOR(RODT_ADJUSTER_AUTOMATIC, "automatic", "automatic slack adjuster"))
 
 WORDS(defect, ENUMERATOR(RODT_DEFECT_NONE, "none", "within the law's limit"),
       ENUMERATOR(RODT_DEFECT_HALF, "half", "over the law's limit by less than 1/4 in"),

@@ -286,7 +286,8 @@ def check_control_characters(run, _):
 STROKE_KEYS = {"chamber": str, "rated_stroke": None, "released": str, "applied": str, "applied_stroke": None,
                "limit": None, "law_limit": None, "long_limit": None, "margin": None, "verdict": str, "reasons": list,
                "sentences": list, "proof": None, "probability_over": None, "proof_sentence": None, "rules": str,
-               "own_limits": None, "as_of": str, "source": None, "evidence": None, "psi": None, "psi_after": None,
+               "own_limits": None, "as_of": str, "source": None, "evidence": None,
+               "law_source": None, "law_evidence": None, "psi": None, "psi_after": None,
                "pressure_source": None}
 VERDICTS = ["in-adjustment", "out-of-adjustment", "inoperative", "undetermined"]
 
@@ -365,9 +366,14 @@ def check_own_limits(run, _):
             file.write("family,size,class,limit\nclamp,30,standard,1 7/8\n")
         stroke = ["stroke", "30", "2", "4", "--class", "standard", "--limits", own]
         status, finding = run.json(*stroke)
-        yield 3
+        yield 6
         yield from equal("own", (status, finding["limit"], finding["law_limit"], finding["rules"], "over-own-limit" in
                                  finding["reasons"]), (1, "1 7/8", "2", "us-fmcsr", True))
+        yield from equal("own source", (finding["source"], finding["evidence"]), (own[-39:], "none"))
+        yield from equal("its law", ("393.47" in finding["law_source"], finding["law_evidence"]),
+                         (True, "read in the source"))
+        listed = run.json("limits", "30", "--class", "standard", "--limits", own)[1]
+        yield from equal("limits", (listed["source"], "393.47" in listed["law_source"]), (own[-39:], True))
         yield from equal("own for people", "carrier" in run(*stroke).out, True)
         with open(own, "a", encoding="utf-8") as file:
             file.write("clamp,24,standard,1 7/8\n")

@@ -26,7 +26,7 @@ static void check_row(const rodt_rules *rules, const rodt_limit *row)
     demand(rodt_rules_find_limit(rules, &chamber, row->until, &answer, NULL) == RODT_OK);
     if (rodt_length_given(answer.law_limit))
         demand(rodt_length_compare(row->limit, answer.law_limit) <= 0 || answer.own_row != row);
-    demand(answer.basis == RODT_BASIS_NOT_IN_FORCE || rodt_length_given(answer.limit));
+    demand(answer.law_basis == RODT_BASIS_NOT_IN_FORCE || rodt_length_given(answer.limit));
     demand(row->source != NULL && row->published[0] != '\0');
 }
 

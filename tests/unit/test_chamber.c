@@ -336,6 +336,10 @@ static void test_class_words(void **state)
         assert_true(error.column >= 1 && read == (rodt_stroke_class)77);
     }
     assert_int_equal(rodt_stroke_class_parse_n(NULL, 0, NULL, NULL), RODT_E_ARGUMENT);
+    RODT_ENUM32(rodt_stroke_class) read = RODT_STROKE_CLASS_LONG;
+    assert_int_equal(rodt_stroke_class_parse("std", &read, NULL), RODT_OK);
+    assert_int_equal(read, RODT_STROKE_CLASS_STANDARD);
+    assert_int_equal(rodt_stroke_class_parse(NULL, &read, NULL), RODT_E_ARGUMENT);
 }
 
 /* Two sources that differ leave the strict class. */

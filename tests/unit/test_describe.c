@@ -113,8 +113,8 @@ static void values_are_written(void **state)
     static const char *const cases[][2] = {
         {"verdict", "out-of-adjustment"}, {"margin", "-1/8"}, {"chamber", "clamp 30 long"}, {"chamber.size", "30"},
         {"chamber.family", "clamp"}, {"pressure", "95"}, {"pressure_after", ""}, {"day", ""}, {"rules", "us-fmcsr"},
-        {"reasons", "over-limit"}, {"limit_row.source.document", "49 CFR Part 393"}, {"own_row", NULL},
-        {"limit_row.from", "2012-09-05"}, {"other_released[1]", ""}, {"other_released", ""}, {"evidence", "checked"}};
+        {"reasons", "over-limit"}, {"law_row.source.document", "49 CFR Part 393"}, {"own_row", NULL},
+        {"law_row.from", "2012-09-05"}, {"other_released[1]", ""}, {"other_released", ""}, {"evidence", "checked"}};
     for (size_t i = 0; i < COUNT_OF(cases); i++) {
         char text[100] = "kept";
         if (cases[i][1] != NULL)
@@ -140,7 +140,7 @@ static void paths_that_lead_nowhere(void **state)
                                         "other_released[2]", "other_released[", "other_released[]",
                                         "other_released[1", "other_released[-1]", "other_released[1]x",
                                         "other_released[99999999999999999999]", "released[1]", "own_row.limit",
-                                        "rules.id", "limit_row.source.nothing", "chamber[0]size"};
+                                        "rules.id", "law_row.source.nothing", "chamber[0]size"};
     for (size_t i = 0; i < COUNT_OF(wrong); i++) {
         const void *at = &finding;
         assert_null(rodt_record_locate(record("rodt_finding"), &finding, wrong[i], &at));
@@ -242,8 +242,8 @@ static void wrong_texts_change_nothing(void **state)
                  {"rodt_reading", "reserved", "1", RODT_E_ARGUMENT, NULL},
                  {"rodt_reading", "nothing", "1", RODT_E_ARGUMENT, NULL},
                  {"rodt_finding", "rules", "us-fmcsr", RODT_E_ARGUMENT, NULL},
-                 {"rodt_finding", "limit_row.limit", "9", RODT_E_ARGUMENT, NULL},
-                 {"rodt_finding", "limit_row.published", "9", RODT_E_ARGUMENT, NULL},
+                 {"rodt_finding", "law_row.limit", "9", RODT_E_ARGUMENT, NULL},
+                 {"rodt_finding", "law_row.published", "9", RODT_E_ARGUMENT, NULL},
                  {"rodt_finding", "source", "9", RODT_E_ARGUMENT, NULL},
                  {"rodt_finding", "margin", "-2/16", RODT_E_NEGATIVE, "margin"},
                  {"rodt_air_reading", "seconds", "1 minute", RODT_E_SYNTAX, "seconds"},

@@ -575,7 +575,7 @@ static bool rests_on_rows(const rodt_identification *found)
         rodt_limit_answer answer;
         const rodt_rules *law = rodt_rules_find("us-fmcsr");
         assert_int_equal(rodt_rules_find_limit(law, &found->candidates[i].chamber, newest, &answer, NULL), RODT_OK);
-        if (answer.basis != RODT_BASIS_TABLE)
+        if (answer.law_basis != RODT_BASIS_TABLE)
             return false;
     }
     return found->count > 0 && found->contradiction == 0;
@@ -698,7 +698,7 @@ static void test_refusals(void **state)
 static void test_words(void **state)
 {
     (void)state;
-    static const char *const names[] = {"stamp", "family", "port-shape", "tag", "rated-stroke", "diameter"};
+    static const char *const names[] = {"stamp", "family", "port shape", "tag", "rated stroke", "diameter"};
     for (size_t i = 0; i < COUNT_OF(names); i++)
         assert_string_equal(rodt_clue_name((rodt_clue)(1u << i)), names[i]);
     assert_string_equal(rodt_clue_name((rodt_clue)0), "");

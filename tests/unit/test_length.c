@@ -439,17 +439,34 @@ static void test_units(void **state)
         {"MM", RODT_UNIT_MM}, {"millimetres", RODT_UNIT_MM}, {"cm", RODT_UNIT_CM}, {"centimeters", RODT_UNIT_CM}};
     for (size_t i = 0; i < sizeof words / sizeof *words; i++) {
         RODT_ENUM32(rodt_unit) unit = RODT_UNIT_IN;
-        assert_true(rodt_unit_find(words[i].text, strlen(words[i].text), &unit));
+        assert_int_equal(rodt_unit_parse(words[i].text, &unit, NULL), RODT_OK);
         assert_int_equal(unit, words[i].unit);
     }
     RODT_ENUM32(rodt_unit) unit = RODT_UNIT_CM;
-    assert_false(rodt_unit_find("furlong", 7, &unit));
+    rodt_error error = {.status = RODT_OK};
+    assert_int_equal(rodt_unit_parse("furlong", &unit, &error), RODT_E_SYNTAX);
+    assert_string_equal(error.text, "a unit of length is in, mm or cm");
+    assert_int_equal(rodt_unit_parse(" ", &unit, NULL), RODT_E_EMPTY);
+    assert_int_equal(rodt_unit_parse(NULL, &unit, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_unit_parse("in", NULL, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_unit_parse_n("cm3", 2, &unit, NULL), RODT_OK);
+    assert_false(rodt_unit_find("inches", 6, &unit)); /* what people write is no stable word */
     assert_false(rodt_unit_find("", 0, &unit));
     assert_int_equal(unit, RODT_UNIT_CM);
     assert_string_equal(rodt_unit_name(RODT_UNIT_IN), "in");
     assert_string_equal(rodt_unit_name(RODT_UNIT_MM), "mm");
     assert_string_equal(rodt_unit_name(RODT_UNIT_CM), "cm");
     assert_string_equal(rodt_unit_name((rodt_unit)9), "");
+}
+
+/* A reserve that is ignored could never get a meaning. */
+static void test_style_reserve(void **state)
+{
+    (void)state;
+    const rodt_length_style style = {.reserved = {0, 1}};
+    rodt_length out = untouched;
+    assert_int_equal(rodt_length_parse_n("2", 1, &style, &out, NULL, NULL), RODT_E_ARGUMENT);
+    assert_true(equal(out, 77, 78));
 }
 
 static void test_locale_changes_nothing(void **state)
@@ -515,6 +532,7 @@ int main(void)
         cmocka_unit_test(test_scale_and_round),
         cmocka_unit_test(test_make),
         cmocka_unit_test(test_units),
+        cmocka_unit_test(test_style_reserve),
         cmocka_unit_test(test_locale_changes_nothing),
     };
     return cmocka_run_group_tests_name("length", tests, NULL, NULL);

@@ -281,7 +281,7 @@ static void every_code_is_said_by_something(void **state)
     unsigned said[RODT_MESSAGE_END] = {0};
     unsigned silent = 0;
     visit_messages(20000, count_marks, said);
-    for (int code = 1; code < RODT_MESSAGE_END; code++) {
+    for (int code = 1; code < RODT_MESSAGE_STATUS_ARGUMENT; code++) { /* the others: test_error.c */
         if (marked[code] == NULL || said[code] > 0)
             continue;
         print_message("nothing says %s\n", rodt_message_code_name((rodt_message_code)code));
@@ -404,7 +404,7 @@ static void french_is_complete(void **state)
 {
     (void)state;
     rodt_error error = {.text = ""};
-    assert_int_equal(rodt_catalogue_check(&catalogue_fr, &error), RODT_OK);
+    assert_int_equal(rodt_catalogue_check(&catalogue_fr, NULL, &error), RODT_OK);
     assert_string_equal(error.text, "");
 }
 
@@ -457,7 +457,7 @@ static void english_is_complete(void **state)
 {
     (void)state;
     rodt_error error = {.status = RODT_OK};
-    assert_int_equal(rodt_catalogue_check(&marked_catalogue, &error), RODT_OK);
+    assert_int_equal(rodt_catalogue_check(&marked_catalogue, NULL, &error), RODT_OK);
     assert_int_equal(error.status, RODT_OK);
 }
 
@@ -495,10 +495,10 @@ static void wrong_catalogues_are_refused_with_the_place(void **state)
         memcpy(templates, marked, sizeof templates);
         templates[cases[i].code] = cases[i].template;
         catalogue.templates = templates;
-        assert_int_equal(rodt_catalogue_check(&catalogue, &error), RODT_E_TABLE);
+        assert_int_equal(rodt_catalogue_check(&catalogue, NULL, &error), RODT_E_TABLE);
         assert_string_equal(error.text, cases[i].text);
         assert_int_equal(error.column, cases[i].column);
-        assert_int_equal(rodt_catalogue_check(&catalogue, NULL), RODT_E_TABLE);
+        assert_int_equal(rodt_catalogue_check(&catalogue, NULL, NULL), RODT_E_TABLE);
     }
 }
 
@@ -517,10 +517,48 @@ static void what_is_no_catalogue_is_refused(void **state)
     wrong[4].templates = NULL;
     wrong[5].decimal_sign = NULL;
     for (size_t i = 0; i < COUNT_OF(wrong); i++)
-        assert_int_equal(rodt_catalogue_check(&wrong[i], NULL), RODT_E_ARGUMENT);
+        assert_int_equal(rodt_catalogue_check(&wrong[i], NULL, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_message_format(&message, &wrong[4], text, sizeof text, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_message_format(&message, &wrong[5], text, sizeof text, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_catalogue_check(NULL, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_catalogue_check(NULL, NULL, NULL), RODT_E_ARGUMENT);
+}
+
+/* One that is only begun is sound as far as it goes, and says how much is missing. */
+static void a_catalogue_may_be_partial(void **state)
+{
+    (void)state;
+    const char *templates[RODT_MESSAGE_END] = {[RODT_MESSAGE_COUNT_BELOW] = "menos de {criterion}"};
+    const rodt_catalogue partial = {"es", templates, RODT_MESSAGE_END, ",", RODT_PLURAL_RULE_ONE_OTHER, 0};
+    size_t missing = 0, codes = 0;
+    rodt_error error = {.status = RODT_OK};
+    for (int code = 1; code < RODT_MESSAGE_END; code++)
+        codes += rodt_message_code_name((rodt_message_code)code)[0] != '\0';
+    assert_int_equal(rodt_catalogue_check(&partial, &missing, &error), RODT_OK);
+    assert_int_equal(missing, codes - 1);
+    assert_int_equal(error.status, RODT_OK);
+    assert_int_equal(rodt_catalogue_check(&partial, NULL, &error), RODT_E_TABLE);
+    assert_int_equal(rodt_catalogue_check(&marked_catalogue, &missing, NULL), RODT_OK);
+    assert_int_equal(missing, 0);
+    missing = 77;
+    templates[RODT_MESSAGE_STROKE_OVER_LIMIT] = "{exces}";
+    assert_int_equal(rodt_catalogue_check(&partial, &missing, &error), RODT_E_TABLE);
+    assert_string_equal(error.text, "stroke.over-limit: it has no argument of the name exces");
+    assert_int_equal(missing, 77);
+}
+
+/* A reserve that is ignored could never get a meaning. */
+static void a_reserve_of_a_message_is_refused(void **state)
+{
+    (void)state;
+    char text[ROOM] = "kept";
+    rodt_message message = {.code = RODT_MESSAGE_STROKE_NO_MOVEMENT, .reserved = {0, 0, 0, 1}};
+    assert_int_equal(rodt_message_format(&message, NULL, text, sizeof text, NULL), RODT_E_ARGUMENT);
+    message = (rodt_message){.code = RODT_MESSAGE_COUNT_BELOW, .count = 1,
+                             .arguments = {{.name = "criterion", .kind = RODT_ARGUMENT_KIND_TEXT, .text = "20 %"}}};
+    assert_int_equal(rodt_message_format(&message, NULL, text, 1, NULL), RODT_E_SPACE);
+    message.arguments[0].reserved[1] = 1;
+    assert_int_equal(rodt_message_format(&message, NULL, text, 1, NULL), RODT_E_ARGUMENT);
+    assert_string_equal(text, "kept");
 }
 
 /* A catalogue of an older program lacks what is new: that is said in English, with English plurals and numbers. */
@@ -711,6 +749,8 @@ int main(void)
         cmocka_unit_test(english_is_complete),
         cmocka_unit_test(wrong_catalogues_are_refused_with_the_place),
         cmocka_unit_test(what_is_no_catalogue_is_refused),
+        cmocka_unit_test(a_catalogue_may_be_partial),
+        cmocka_unit_test(a_reserve_of_a_message_is_refused),
         cmocka_unit_test(what_a_catalogue_lacks_is_said_in_english),
         cmocka_unit_test(plurals_follow_their_rule),
         cmocka_unit_test(numbers_are_written_by_their_kind),

@@ -210,14 +210,15 @@ static void what_a_form_says_beside_its_texts(void **state)
 {
     (void)state;
     const rodt_form fine = {.chamber = "30", .released = "2 1/8", .applied = "4"};
-    rodt_form wrong[] = {fine, fine, fine, fine};
-    static const char *const fields[] = {"unit", "date", "date", "reserved"};
+    rodt_form wrong[] = {fine, fine, fine, fine, fine};
+    static const char *const fields[] = {"unit", "date", "date", "reserved", "reserved"};
     rodt_finding finding;
     rodt_reading reading;
     wrong[0].style.unit = (rodt_unit)3;
     wrong[1].date_order = (rodt_date_order)4;
     wrong[2].default_day = (rodt_date){2021, 2, 30};
     wrong[3].reserved[3] = "";
+    wrong[4].style.reserved[1] = 1;
     for (size_t i = 0; i < COUNT_OF(wrong); i++) {
         rodt_error error;
         assert_int_equal(rodt_form_parse(&wrong[i], &reading, &error), RODT_E_ARGUMENT);

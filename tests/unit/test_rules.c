@@ -65,11 +65,11 @@ static void expect_clamp(const char *size, rodt_stroke_class stroke_class, const
                          const char *limit)
 {
     rodt_limit_answer answer = ask_clamp(size, stroke_class, rated, day);
-    assert_int_equal(answer.basis, RODT_BASIS_TABLE);
+    assert_int_equal(answer.law_basis, RODT_BASIS_TABLE);
     expect_length(answer.limit, limit);
     expect_length(answer.law_limit, limit);
-    assert_non_null(answer.row);
-    assert_ptr_equal(answer.source, answer.row->source);
+    assert_non_null(answer.law_row);
+    assert_ptr_equal(answer.source, answer.law_row->source);
     assert_int_equal(answer.evidence, RODT_EVIDENCE_CHECKED);
 }
 
@@ -158,9 +158,9 @@ static void no_text_before_2012_09_05(void **state)
 {
     (void)state;
     rodt_limit_answer answer = ask_clamp("30", RODT_STROKE_CLASS_STANDARD, "", "2012-09-04");
-    assert_int_equal(answer.basis, RODT_BASIS_NOT_IN_FORCE);
+    assert_int_equal(answer.law_basis, RODT_BASIS_NOT_IN_FORCE);
     assert_false(rodt_length_given(answer.limit) || rodt_length_given(answer.law_limit));
-    assert_null(answer.row);
+    assert_null(answer.law_row);
     assert_null(answer.source);
     expect_clamp("30", RODT_STROKE_CLASS_STANDARD, "", "2012-09-05", "2");
 }
@@ -227,29 +227,29 @@ static void unlisted_actuators_go_by_their_marks(void **state)
     (void)state;
     rodt_chamber chamber = chamber_of(RODT_FAMILY_CLAMP, "18", RODT_STROKE_CLASS_STANDARD);
     rodt_limit_answer answer = ask("us-fmcsr", &chamber, "2024-01-01");
-    assert_int_equal(answer.basis, RODT_BASIS_NONE);
+    assert_int_equal(answer.law_basis, RODT_BASIS_NONE);
     assert_false(rodt_length_given(answer.limit));
     assert_null(answer.source);
 
     chamber.rated_stroke = inches("2 1/2");
     answer = ask("us-fmcsr", &chamber, "2024-01-01");
-    assert_int_equal(answer.basis, RODT_BASIS_RATED_SHARE);
+    assert_int_equal(answer.law_basis, RODT_BASIS_RATED_SHARE);
     expect_length(answer.limit, "2");
     assert_string_equal(answer.source->section, "393.47(e)(2)");
 
     chamber.marked_limit = inches("1 7/8");
     answer = ask("us-fmcsr", &chamber, "2024-01-01");
-    assert_int_equal(answer.basis, RODT_BASIS_MARKED_LIMIT);
+    assert_int_equal(answer.law_basis, RODT_BASIS_MARKED_LIMIT);
     expect_length(answer.limit, "1 7/8");
 
     chamber.marked_limit = inches("2 1/8");
     answer = ask("us-fmcsr", &chamber, "2024-01-01");
-    assert_int_equal(answer.basis, RODT_BASIS_RATED_SHARE);
+    assert_int_equal(answer.law_basis, RODT_BASIS_RATED_SHARE);
     expect_length(answer.limit, "2");
 
     chamber.rated_stroke = (rodt_length){0};
     answer = ask("us-fmcsr", &chamber, "2024-01-01");
-    assert_int_equal(answer.basis, RODT_BASIS_MARKED_LIMIT);
+    assert_int_equal(answer.law_basis, RODT_BASIS_MARKED_LIMIT);
     expect_length(answer.limit, "2 1/8");
     assert_false(answer.assumed_standard);
 }
@@ -260,9 +260,9 @@ static void no_long_row_means_unlisted(void **state)
     (void)state;
     static const char *const sizes[] = {"6", "9", "36"};
     for (size_t i = 0; i < COUNT_OF(sizes); i++) {
-        assert_int_equal(ask_clamp(sizes[i], RODT_STROKE_CLASS_LONG, "", "").basis, RODT_BASIS_NONE);
+        assert_int_equal(ask_clamp(sizes[i], RODT_STROKE_CLASS_LONG, "", "").law_basis, RODT_BASIS_NONE);
         rodt_limit_answer answer = ask_clamp(sizes[i], RODT_STROKE_CLASS_LONG, "3", "");
-        assert_int_equal(answer.basis, RODT_BASIS_RATED_SHARE);
+        assert_int_equal(answer.law_basis, RODT_BASIS_RATED_SHARE);
         expect_length(answer.limit, "2 2/5");
     }
 }
@@ -321,7 +321,7 @@ static void rated_stroke_not_above_the_limit(void **state)
     for (size_t i = 0; i < COUNT_OF(classes); i++) {
         rodt_limit_answer answer = ask_clamp("30", classes[i], "1.75", "");
         assert_true(answer.conflicting_marks);
-        assert_int_equal(answer.basis, RODT_BASIS_RATED_SHARE);
+        assert_int_equal(answer.law_basis, RODT_BASIS_RATED_SHARE);
         expect_length(answer.limit, "1 2/5");
         expect_length(ask_clamp("30", classes[i], "2", "").limit, "1 3/5");
     }
@@ -334,7 +334,7 @@ static void rated_stroke_not_above_the_limit(void **state)
     expect_length(answer.limit, "1 1/2");
     answer = ask("ca-nsc", &(rodt_chamber){.family = RODT_FAMILY_CLAMP, .size = "30", .rated_stroke = inches("2")}, "");
     assert_true(answer.conflicting_marks);
-    assert_int_equal(answer.basis, RODT_BASIS_NONE);
+    assert_int_equal(answer.law_basis, RODT_BASIS_NONE);
     assert_false(rodt_length_given(answer.limit));
 }
 
@@ -356,10 +356,10 @@ static void rated_80_knows_no_table(void **state)
 {
     (void)state;
     rodt_chamber chamber = chamber_of(RODT_FAMILY_UNKNOWN, "30", RODT_STROKE_CLASS_UNKNOWN);
-    assert_int_equal(ask("rated-80", &chamber, "").basis, RODT_BASIS_NONE);
+    assert_int_equal(ask("rated-80", &chamber, "").law_basis, RODT_BASIS_NONE);
     chamber.rated_stroke = inches("3");
     rodt_limit_answer answer = ask("rated-80", &chamber, "1990-01-01");
-    assert_int_equal(answer.basis, RODT_BASIS_RATED_SHARE);
+    assert_int_equal(answer.law_basis, RODT_BASIS_RATED_SHARE);
     expect_length(answer.limit, "2 2/5");
     assert_int_equal(answer.evidence, RODT_EVIDENCE_SECOND_HAND);
     assert_false(answer.assumed_clamp || answer.assumed_standard);
@@ -372,7 +372,7 @@ static void canada_says_nothing_of_unlisted_actuators(void **state)
     rodt_chamber chamber = chamber_of(RODT_FAMILY_BOLT, "C", RODT_STROKE_CLASS_UNKNOWN);
     chamber.rated_stroke = inches("2 1/4");
     chamber.marked_limit = inches("1 3/4");
-    assert_int_equal(ask("ca-nsc", &chamber, "").basis, RODT_BASIS_NONE);
+    assert_int_equal(ask("ca-nsc", &chamber, "").law_basis, RODT_BASIS_NONE);
     assert_false(rodt_ratio_given(rodt_rules_rated_share(rodt_rules_find("ca-on"))));
     rodt_ratio share = rodt_rules_rated_share(rodt_rules_find("us-fmcsr"));
     assert_true(share.num == 4 && share.den == 5);

@@ -11,6 +11,7 @@
 
 #include "core/common.h"
 #include "rodtravel/column_text.h"
+#include "rodtravel/describe.h"
 #include "rules/rules_load.h"
 
 #define HEAD "family,size,class,limit\n"
@@ -79,6 +80,9 @@ static void expect_limits(const rodt_rules *rules, const char *size, rodt_stroke
     assert_int_equal(rodt_length_compare(answer.limit, inches(limit)), 0);
     assert_int_equal(rodt_length_compare(answer.law_limit, inches(law_limit)), 0);
     assert_true(answer.own_row == NULL || answer.own_row->limit.den != 0);
+    bool own_judges = rodt_length_compare(answer.limit, answer.law_limit) != 0;
+    assert_ptr_equal(answer.source, own_judges ? answer.own_row->source : answer.law_source);
+    assert_int_equal(answer.evidence, own_judges ? answer.own_row->evidence : answer.law_evidence);
 }
 
 static void a_stricter_row_judges(void **state)
@@ -220,13 +224,12 @@ static void broken_tables_are_refused(void **state)
     expect_fault("family,size,class,limit,colour\n", 1, 25, "", "no column is called \"colour\"");
     expect_fault("family,size,limit\nclamp,30,2\n", 1, 0, "", "the column \"class\" is missing");
     expect_fault(HEAD "clamp,30,standard,\n", 2, 19, "limit", "the cell is empty");
-    expect_fault(HEAD "clam,30,standard,2\n", 2, 1, "family",
-                 "expected clamp, bolt, rotochamber or DD-3, found \"clam\"");
-    rodt_rules_unref(load(HEAD " Clamp ,30,STANDARD,2\n")); /* words as rodt_family_find takes them */
+    expect_fault(HEAD "Clamp,30,standard,2\n", 2, 1, "family",
+                 "expected clamp, bolt, rotochamber or DD-3, found \"Clamp\"");
     expect_fault(HEAD "clamp,T30,standard,2\n", 2, 7, "size", "expected a type number, 1 to 99");
     expect_fault(HEAD "clamp,030,standard,2\n", 2, 7, "size", "expected a type number, 1 to 99");
     expect_fault(HEAD "bolt,H,any,2\n", 2, 6, "size", "expected the letter of a bolt-type chamber, A to G");
-    expect_fault(HEAD "clamp,30,short,2\n", 2, 10, "class", "expected standard, long or any, found \"short\"");
+    expect_fault(HEAD "clamp,30,short,2\n", 2, 10, "class", "expected any, standard or long, found \"short\"");
     expect_fault(HEAD "clamp,30,standard,0\n", 2, 19, "limit", "the figure must be above zero");
     expect_fault("family,size,class,limit,from,until\nclamp,30,standard,2,2024-01-02,2024-01-01\n", 2, 32, "until",
                  "the last day is before the first");
@@ -237,7 +240,7 @@ static void broken_tables_are_refused(void **state)
     expect_fault("family,size,class,limit,limit_mm,rated_mm\nclamp,30,standard,2,50.8,76\n", 2, 26, "rated_mm",
                  "millimetres without inches");
     expect_fault("family,size,class,limit,evidence\nclamp,30,standard,2,sure\n", 2, 21, "evidence",
-                 "expected checked, second-hand or from-memory, found \"sure\"");
+                 "expected read in the source, second-hand or from memory, found \"sure\"");
 }
 
 /* What the readers of lengths and dates refuse is refused at the place in the line where they stopped. */
@@ -318,6 +321,37 @@ static void a_finding_outlives_the_first_user(void **state)
                      RODT_OK);
     rodt_rules_unref(finding.rules);
     rodt_text_plan_free(plan); /* the last user */
+}
+
+/* Source and evidence are of the limit that judged; the law's are beside them. */
+static void a_finding_names_both_sources(void **state)
+{
+    (void)state;
+    rodt_form form = {.chamber = "30 standard", .released = "2", .applied = "3 15/16", .psi = "95"};
+    rodt_rules *own = load("family,size,class,limit,source,evidence\nclamp,30,standard,1 7/8,Shop rule 7,second-hand\n"
+                           "clamp,24,standard,1 3/4,Shop rule 8,\n");
+    rodt_finding finding;
+    assert_int_equal(rodt_form_judge(&form, own, &finding, NULL), RODT_OK);
+    assert_string_equal(finding.source->document, "Shop rule 7");
+    assert_int_equal(finding.evidence, RODT_EVIDENCE_SECOND_HAND);
+    assert_string_equal(finding.law_source->document, "49 CFR Part 393");
+    assert_int_equal(finding.law_evidence, RODT_EVIDENCE_CHECKED);
+    assert_false(rodt_finding_has(&finding, RODT_REASON_LIMIT_UNCONFIRMED)); /* only a law can be confirmed */
+    char json[4000];
+    assert_int_equal(rodt_finding_json_format(&finding, 0, json, sizeof json, NULL), RODT_OK);
+    assert_non_null(strstr(json, "\"source\": \"Shop rule 7\", \"evidence\": \"unconfirmed\", \"law_source\": "
+                                 "\"49 CFR Part 393, "));
+    assert_non_null(strstr(json, "\"law_evidence\": \"read in the source\""));
+    form.chamber = "24 standard"; /* the same limit as the law: the law judges */
+    assert_int_equal(rodt_form_judge(&form, own, &finding, NULL), RODT_OK);
+    assert_non_null(finding.own_row);
+    assert_ptr_equal(finding.source, finding.law_source);
+    assert_int_equal(finding.evidence, RODT_EVIDENCE_CHECKED);
+    form.chamber = "20 standard";
+    assert_int_equal(rodt_form_judge(&form, own, &finding, NULL), RODT_OK);
+    assert_ptr_equal(finding.source, finding.law_source);
+    assert_int_equal(finding.law_evidence, RODT_EVIDENCE_CHECKED);
+    rodt_rules_unref(own);
 }
 
 static void compiled_in_rule_sets_are_not_counted(void **state)
@@ -460,6 +494,7 @@ int main(void)
         cmocka_unit_test(other_laws_can_be_stood_on),
         cmocka_unit_test(wrong_arguments_are_refused),
         cmocka_unit_test(a_finding_outlives_the_first_user),
+        cmocka_unit_test(a_finding_names_both_sources),
         cmocka_unit_test(compiled_in_rule_sets_are_not_counted),
         cmocka_unit_test(names_are_cut_between_characters),
         cmocka_unit_test(a_name_that_misleads_is_refused),

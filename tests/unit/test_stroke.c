@@ -72,10 +72,10 @@ static void at_under_and_over_the_limit(void **state)
     assert_int_equal(rodt_length_compare(at.margin, inches(0, 1)), 0);
     assert_int_equal(rodt_length_compare(under.margin, inches(1, 64)), 0);
     assert_int_equal(rodt_length_compare(over.margin, inches(-1, 64)), 0);
-    assert_int_equal(over.basis, RODT_BASIS_TABLE);
+    assert_int_equal(over.law_basis, RODT_BASIS_TABLE);
     assert_non_null(over.source);
-    assert_non_null(over.limit_row);
-    assert_string_equal(over.limit_row->published, "2");
+    assert_non_null(over.law_row);
+    assert_string_equal(over.law_row->published, "2");
 }
 
 static void no_movement_is_inoperative_whatever_the_limit(void **state)
@@ -449,7 +449,7 @@ static void a_carriers_limit_is_stricter_and_both_are_said(void **state)
         assert_int_equal(rodt_length_compare(finding.limit, inches(13, 8)), 0);
         assert_int_equal(rodt_length_compare(finding.law_limit, inches(7, 4)), 0);
         assert_non_null(finding.own_row);
-        assert_non_null(finding.limit_row);
+        assert_non_null(finding.law_row);
     }
     rodt_reading other = reading("clamp 30 standard", 64, 64 + 128);
     rodt_finding finding;

@@ -90,7 +90,7 @@ static void a_finding_without_rules_is_safe(void **state)
     char sentence[RODT_SENTENCE_SIZE];
     rodt_message message;
     finding.rules = NULL;
-    finding.limit_row = finding.own_row = NULL;
+    finding.law_row = finding.own_row = NULL;
     finding.source = NULL;
     assert_true(rodt_finding_has(&finding, RODT_REASON_ASSUMED_CLAMP));
     assert_int_equal(rodt_finding_format(&finding, sentence, sizeof sentence, NULL), RODT_OK);

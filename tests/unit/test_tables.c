@@ -59,7 +59,7 @@ static void expect_row(const rodt_rules *rules, const rodt_chamber *chamber, rod
 {
     rodt_limit_answer answer;
     assert_int_equal(rodt_rules_find_limit(rules, chamber, day, &answer, NULL), RODT_OK);
-    assert_ptr_equal(answer.row, row);
+    assert_ptr_equal(answer.law_row, row);
     assert_false(answer.conflicting_marks);
 }
 

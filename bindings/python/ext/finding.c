@@ -45,10 +45,10 @@ PyObject *py_finding_from_values(PyObject *values, int row, int own_row, const r
     rodt_limit_answer answer;
     if (!TO_RECORD(rodt_finding, values, &f))
         return NULL;
-    f.limit_row = row < 0 ? NULL : rodt_rules_limit_at(law_of(rules), (size_t)row);
+    f.law_row = row < 0 ? NULL : rodt_rules_limit_at(law_of(rules), (size_t)row);
     f.own_row = own_row < 0 ? NULL : rodt_rules_limit_at(rules, (size_t)own_row);
     if (rodt_rules_find_limit(rules, &f.chamber, f.day, &answer, NULL) == RODT_OK)
-        f.source = answer.source;
+        f.source = answer.source, f.law_source = answer.law_source;
     f.rules = rules;
     return from_finding(&f);
 }

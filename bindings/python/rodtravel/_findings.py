@@ -40,9 +40,14 @@ class Finding(Record, of="rodt_finding"):
     applied: Field[Fraction | None] = Field("Applied measurement, inches; None = missing or unreadable.")
     applied_stroke: Field[Fraction | None] = Field(
         "Applied less released, inches; None where one is missing or they are swapped.")
-    limit: Field[Fraction | None] = Field("The limit that judged, inches; None = none.")
+    limit: Field[Fraction | None] = Field(
+        "The limit that judged, inches: the stricter of the law's and a carrier's own; None = none.")
+    source: Field[Source | None] = Field("Source of `limit`; or None.")
+    evidence: Field[Evidence] = Field("How `limit` was checked, an Evidence.")
+    law_evidence: Field[Evidence] = Field("How `law_limit` was checked, an Evidence.")
     law_limit: Field[Fraction | None] = Field(
         "The law's limit, inches; it differs from `limit` under a carrier's own limits only.")
+    law_source: Field[Source | None] = Field("Source of `law_limit`; or None.")
     margin: Field[Fraction | None] = Field(
         "Limit less applied stroke, inches; negative = over; None where one is missing.")
     long_limit: Field[Fraction | None] = Field(
@@ -55,11 +60,9 @@ class Finding(Record, of="rodt_finding"):
     pressure_after: Field[Fraction | None] = Field("Reservoir pressure after it, psi; None = not recorded.")
     day: Field[Date | None] = Field("The day whose law judged; None = the newest text.")
     other_day: Field[Date | None] = Field("The second meaning of an ambiguous date; or None.")
-    basis: Field[Basis] = Field("What the law's limit is based on, a Basis.")
-    evidence: Field[Evidence] = Field("How the law's limit was checked, an Evidence.")
-    _row: Field[int] = Field("Number of the law's row; -1 = none.", operator.index, of="limit_row")
+    law_basis: Field[Basis] = Field("What the law's limit is based on, a Basis.")
+    _row: Field[int] = Field("Number of the law's row; -1 = none.", operator.index, of="law_row")
     _own_row: Field[int] = Field("Number of the carrier's row; -1 = none.", operator.index, of="own_row")
-    source: Field[Source | None] = Field("Source of the law's limit; or None.")
 
     @property
     def _values(self) -> tuple[Any, ...]:  # type: ignore[override]
@@ -77,7 +80,7 @@ class Finding(Record, of="rodt_finding"):
         return self._rules
 
     @property
-    def limit_row(self) -> Limit | None:
+    def law_row(self) -> Limit | None:
         """The law's row, a Limit; None where the limit is based on no table."""
         return None if self._row < 0 else (self._rules.law or self._rules).limits[self._row]
 

@@ -87,19 +87,21 @@ class LimitAnswer(Record, of="rodt_limit_answer"):
     """What the limit is for a chamber on a day, and what it is based on.
 
     >>> answer = rule_set("us-fmcsr").find_limit("clamp 36", day="2021-10-13")
-    >>> answer.limit, str(answer.basis), answer.assumed_standard
+    >>> answer.limit, str(answer.law_basis), answer.assumed_standard
     (Fraction(9, 4), 'table', True)
     """
 
     __slots__ = ()
-    basis: Field[Basis] = Field("What the law's limit is based on, a Basis.")
+    law_basis: Field[Basis] = Field("What the law's limit is based on, a Basis.")
     limit: Field[Fraction | None] = Field(
         "The limit that judges, inches: the stricter of the law's and the carrier's own; None = none.")
-    law_limit: Field[Fraction | None] = Field("The law's own limit, inches; or None.")
-    row: Field[Limit | None] = Field("The law's row, a Limit; or None.")
+    source: Field[Source | None] = Field("Source of `limit`; or None.")
+    evidence: Field[Evidence] = Field("How `limit` was checked, an Evidence.")
+    law_limit: Field[Fraction | None] = Field("The law's limit, inches; or None.")
+    law_source: Field[Source | None] = Field("Source of `law_limit`; or None.")
+    law_evidence: Field[Evidence] = Field("How `law_limit` was checked, an Evidence.")
+    law_row: Field[Limit | None] = Field("The law's row, a Limit; or None.")
     own_row: Field[Limit | None] = Field("The carrier's row, a Limit; or None.")
-    source: Field[Source | None] = Field("Source of the law's limit; or None.")
-    evidence: Field[Evidence] = Field("How the law's limit was checked, an Evidence.")
     assumed_clamp: Field[bool] = Field("The family was not known; a bare type number is taken as clamp.")
     assumed_standard: Field[bool] = Field("The stroke class was not known; standard is taken.")
     conflicting_marks: Field[bool] = Field("The marks contradict each other; standard is taken.")

@@ -91,7 +91,7 @@ bool batch_by_count(batch_chunk *chunk, const char *key, size_t size, const uint
     group_brake brake;
     memcpy(&brake, cached->bytes, sizeof brake);
     memcpy(&brake.day, &numbers[ATTRIBUTE_DAY], sizeof brake.day);
-    memcpy(&brake.position, &numbers[ATTRIBUTE_POSITION], sizeof brake.position);
+    brake.position = batch_position_of(numbers[ATTRIBUTE_POSITION]);
     return go_on(chunk, vehicle_groups_count(chunk->run->by, key, size, &brake), line);
 }
 

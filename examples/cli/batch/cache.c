@@ -117,7 +117,6 @@ bool batch_chunk_count_row(batch_chunk *chunk, const batch_tally *tally)
 /* --- Attributes ---------------------------------------------------------------------------------------- */
 
 _Static_assert(sizeof(rodt_date) == sizeof(uint32_t), "a day is one number");
-_Static_assert(sizeof(rodt_position) == sizeof(uint32_t), "a position is one number");
 
 /* The day that a finding would have, or the position. */
 static uint32_t read_attribute(const batch_run *run, rodt_field field, const char *text)
@@ -130,11 +129,10 @@ static uint32_t read_attribute(const batch_run *run, rodt_field field, const cha
     if (field == RODT_FIELD_POSITION) {
         if (rodt_position_parse_n(text, strlen(text), &position, NULL) != RODT_OK)
             position = (rodt_position){0, 0};
-        memcpy(&number, &position, sizeof number);
-    } else {
-        (void)rodt_form_parse(&row, &reading, NULL);
-        memcpy(&number, &reading.day, sizeof number);
+        return batch_position_number(position);
     }
+    (void)rodt_form_parse(&row, &reading, NULL);
+    memcpy(&number, &reading.day, sizeof number);
     return number;
 }
 

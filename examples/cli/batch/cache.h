@@ -51,6 +51,17 @@ void batch_cache_keep(batch_chunk *chunk, const batch_tally *tally, const char *
 /* Takes the rows that were found into the tallies of the chunk. */
 bool batch_cache_flush(batch_chunk *chunk);
 
+/* A position as one number, and back. */
+static inline uint32_t batch_position_number(rodt_position position)
+{
+    return (uint32_t)position.side << 16 | (uint16_t)position.axle;
+}
+
+static inline rodt_position batch_position_of(uint32_t number)
+{
+    return (rodt_position){(int16_t)(number & 0xFFFF), (rodt_side)(number >> 16)};
+}
+
 /* Reads the attributes of a record that has as many cells as the header. */
 void batch_read_attributes(batch_chunk *chunk, const csv_record *record, uint32_t numbers[ATTRIBUTES]);
 

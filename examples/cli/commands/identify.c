@@ -129,16 +129,14 @@ static void name_clues(uint32_t clues, char *words, size_t size)
         if ((clues & bit) != 0)
             snprintf(words + used, size - used, "%s%s", used == 0 ? "" : ", ", rodt_clue_name((rodt_clue)bit));
     }
-    while ((words = strchr(words, '-')) != NULL)
-        *words = ' '; /* a stable word is in one piece */
 }
 
-/* A candidate does not say how its limit was checked; its row does. */
+/* A candidate does not say how the law of its limit was checked; its row does. */
 static rodt_evidence evidence_of(const rodt_candidate *candidate, const rule_context *context)
 {
     rodt_limit_answer answer;
     rodt_status status = rodt_rules_find_limit(context->rules, &candidate->chamber, context->day, &answer, NULL);
-    return status == RODT_OK ? answer.evidence : RODT_EVIDENCE_FROM_MEMORY;
+    return status == RODT_OK ? answer.law_evidence : RODT_EVIDENCE_FROM_MEMORY;
 }
 
 static bool is_unconfirmed(const rodt_candidate *candidate, const rule_context *context)

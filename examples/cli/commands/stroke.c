@@ -115,12 +115,12 @@ static void print_law(const rodt_finding *finding)
     char words[RODT_SOURCE_TEXT_SIZE], day[WORD_SIZE], line[RODT_SOURCE_TEXT_SIZE + 200];
     const rodt_rules *law = rodt_rules_law(finding->rules);
     const char *id = rodt_rules_id(law != NULL ? law : finding->rules);
-    if (finding->source == NULL)
+    if (finding->law_source == NULL)
         snprintf(line, sizeof line, "%s on %s: %s", id, format_date(finding->day, day),
-                 finding->basis == RODT_BASIS_NOT_IN_FORCE ? "no text for this day" : "no published limit");
+                 finding->law_basis == RODT_BASIS_NOT_IN_FORCE ? "no text for this day" : "no published limit");
     else
         snprintf(line, sizeof line, "%s on %s: %s (%s)", id, format_date(finding->day, day),
-                 format_source(finding->source, words), rodt_evidence_text(finding->evidence));
+                 format_source(finding->law_source, words), rodt_evidence_text(finding->law_evidence));
     print_wrapped(stdout, "Law", INDENT, line);
     if (law == NULL)
         return;

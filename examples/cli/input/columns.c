@@ -345,7 +345,7 @@ static int unit_named(const char *word, size_t size, bool last)
     RODT_ENUM32(rodt_unit) unit;
     if (!last && rodt_heading_equal(word, size, "in", 2))
         return -1;
-    return rodt_unit_find(word, size, &unit) ? (int)unit : -1;
+    return rodt_unit_parse_n(word, size, &unit, NULL) == RODT_OK ? (int)unit : -1;
 }
 
 static int unit_of_heading(const char *heading)

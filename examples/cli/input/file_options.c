@@ -10,7 +10,7 @@
 int read_unit_option(const command_line *from, size_t option, RODT_ENUM32(rodt_unit) *out)
 {
     const char *text = option_value(from, option);
-    if (text == NULL || rodt_unit_find(text, strlen(text), out))
+    if (text == NULL || rodt_unit_parse_n(text, strlen(text), out, NULL) == RODT_OK)
         return STATUS_CONTINUE;
     return print_error("--%s is %s, %s or %s, not \"%s\"", from->command->options[option].name,
                        rodt_unit_name(RODT_UNIT_IN), rodt_unit_name(RODT_UNIT_MM), rodt_unit_name(RODT_UNIT_CM),

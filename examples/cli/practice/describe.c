@@ -195,10 +195,10 @@ void practice_each_reason(const practice *of, size_t end, vehicle_line line, voi
         if (rodt_finding_reason_format(finding, (rodt_reason)reason, sentence, sizeof sentence, NULL) == RODT_OK)
             line(context, "Why", sentence);
     }
-    if (finding->source == NULL)
+    if (finding->law_source == NULL)
         return;
-    snprintf(source, sizeof source, "%s (%s)", format_source(finding->source, words),
-             rodt_evidence_text(finding->evidence));
+    snprintf(source, sizeof source, "%s (%s)", format_source(finding->law_source, words),
+             rodt_evidence_text(finding->law_evidence));
     line(context, "Law", source);
 }
 
@@ -246,7 +246,7 @@ static void teach_limit(const practice *of, size_t end, vehicle_line line, void 
                  judged);
         line(context, "Mind", text);
     }
-    bool three = finding->limit_row != NULL && rodt_length_given(finding->limit_row->rated_stroke);
+    bool three = finding->law_row != NULL && rodt_length_given(finding->law_row->rated_stroke);
     other.rated_stroke = (rodt_length){0, 0};
     if (three && find_limit(of, &other, of->day, there)) {
         snprintf(text, sizeof text, "long stroke alone would give %s; the marked rated stroke makes it %s", there,

@@ -392,7 +392,7 @@ static rodt_length limit_if_long(const maker *make, const rodt_chamber *chamber)
     other.stroke_class = RODT_STROKE_CLASS_LONG;
     bool differs = chamber->family == RODT_FAMILY_CLAMP && chamber->stroke_class == RODT_STROKE_CLASS_UNKNOWN &&
                    rodt_rules_find_limit(make->of->setting.rules, &other, make->of->day, &answer, NULL) == RODT_OK &&
-                   answer.basis == RODT_BASIS_TABLE && !answer.conflicting_marks;
+                   answer.law_basis == RODT_BASIS_TABLE && !answer.conflicting_marks;
     return differs ? answer.limit : (rodt_length){0, 0};
 }
 
@@ -428,7 +428,7 @@ static bool make_end(maker *make, const axle_plan *plan, size_t index, rodt_side
     set_readings(make, seen->trap, released, stroke, &end->reading);
     draw_conditions(make, seen->trap, &end->reading);
     draw_hand_pull(make, seen);
-    end->position = (rodt_position){(int16_t)(index / 2 + 1), (int16_t)side};
+    end->position = (rodt_position){(int16_t)(index / 2 + 1), (rodt_side)side};
     return true;
 }
 

@@ -160,8 +160,8 @@ static practice_mistake mistaken_for(const practice *of, const rodt_chamber *cha
 /* True if the limit is that of another edition of the law. */
 static bool is_of_another_day(const practice *of, const rodt_finding *finding, rodt_length given)
 {
-    for (size_t i = 0; finding->limit_row != NULL && i < rodt_rules_limit_count(of->setting.rules); i++) {
-        const rodt_limit *row = rodt_rules_limit_at(of->setting.rules, i), *here = finding->limit_row;
+    for (size_t i = 0; finding->law_row != NULL && i < rodt_rules_limit_count(of->setting.rules); i++) {
+        const rodt_limit *row = rodt_rules_limit_at(of->setting.rules, i), *here = finding->law_row;
         if (row->family == here->family && row->stroke_class == here->stroke_class &&
             strcmp(row->size, here->size) == 0 && rodt_length_compare(row->rated_stroke, here->rated_stroke) == 0 &&
             is_same(row->limit, given))
@@ -177,7 +177,7 @@ static practice_mistake mark_limit(const practice *of, size_t end, const practic
     rodt_length given = answer->length;
     if (answer->none || answer->negative)
         return MISTAKE_LIMIT;
-    bool printed = finding->limit_row != NULL && is_same(finding->limit_row->printed_mm, given);
+    bool printed = finding->law_row != NULL && is_same(finding->law_row->printed_mm, given);
     if (printed || is_same(finding->limit, given))
         return MISTAKE_NONE;
     if (is_same(chamber->rated_stroke, given))

@@ -138,7 +138,7 @@ static int judge_wheel_end(inspection *of, size_t i, rodt_unit unit)
     if (status == STATUS_CONTINUE)
         status = read_arm(of, i, where, unit, &end->arm_length);
     if (status == STATUS_CONTINUE && adjuster != NULL &&
-        !rodt_adjuster_find(adjuster, strlen(adjuster), &end->adjuster))
+        rodt_adjuster_parse(adjuster, &end->adjuster, NULL) != RODT_OK)
         status = print_error("%s: %s, adjuster is automatic or manual, not \"%s\"", of->record.file, where, adjuster);
     return status == STATUS_CONTINUE ? judge_end(of, i, where, unit) : status;
 }
@@ -159,7 +159,6 @@ static int judge_ends(inspection *of)
     }
     if (status != STATUS_CONTINUE)
         return status;
-    of->vehicle.steers = record->head[HEAD_VEHICLE].text != NULL;
     int brakes = record->head[HEAD_BRAKES].number;
     if (brakes > 0 && (size_t)brakes < record->end_count)
         return print_error("%s: brakes is %d, but there are %zu wheel ends", record->file, brakes, record->end_count);

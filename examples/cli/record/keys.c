@@ -69,7 +69,7 @@ bool record_length_unit(const inspection_record *record, RODT_ENUM32(rodt_unit) 
 {
     const char *text = record->head[HEAD_LENGTH_UNIT].text;
     *out = RODT_UNIT_IN;
-    return text == NULL || rodt_unit_find(text, strlen(text), out);
+    return text == NULL || rodt_unit_parse_n(text, strlen(text), out, NULL) == RODT_OK;
 }
 
 int record_find_step(const inspection_record *record, const char *name)

@@ -70,6 +70,8 @@ static void put_end(json_writer *json, const vehicle_record *record, size_t i)
     json_pair(json, "advice", advice[0] != '\0' ? advice : NULL);
     json_date(json, "as_of", finding->day);
     put_evidence(json, finding->source, finding->evidence);
+    json_source(json, "law_source", finding->law_source);
+    json_pair(json, "law_evidence", finding->law_source != NULL ? format_evidence(finding->law_evidence) : NULL);
     json_close(json, '}');
 }
 

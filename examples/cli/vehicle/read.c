@@ -86,7 +86,7 @@ static rodt_status read_arm_text(const file_reader *from, rodt_length *out, rodt
     const char *text = from->text[RODT_FIELD_ARM_LENGTH], *unit = from->text[RODT_FIELD_UNIT];
     rodt_length_style style = from->options->style;
     rodt_length other;
-    bool known = is_blank(unit) || rodt_unit_find(unit, strlen(unit), &style.unit);
+    bool known = is_blank(unit) || rodt_unit_parse_n(unit, strlen(unit), &style.unit, NULL) == RODT_OK;
     rodt_status status = rodt_length_parse_n(text, strlen(text), &style, out, NULL, error);
     if (known || status != RODT_OK)
         return status;
@@ -111,7 +111,7 @@ static int read_arm(const file_reader *from, uint64_t line, rodt_length *out)
 static int read_adjuster(const file_reader *from, uint64_t line, RODT_ENUM32(rodt_adjuster) *out)
 {
     const char *text = from->text[RODT_FIELD_ADJUSTER];
-    if (rodt_adjuster_find(text, strlen(text), out))
+    if (rodt_adjuster_parse(text, out, NULL) == RODT_OK)
         return STATUS_CONTINUE;
     return print_error("%s:%llu: adjuster is manual, automatic or empty, not \"%s\"", from->name,
                        (unsigned long long)line, text);

@@ -38,7 +38,7 @@ const char *vehicle_headline(const vehicle_record *record, paint_kind *paint)
     if (vehicle->count.outcome == RODT_OUTCOME_OUT_OF_SERVICE)
         return "OUT OF SERVICE";
     if (steering_dead(vehicle))
-        return record->steers ? "OUT OF SERVICE" : "OUT OF SERVICE IF AXLE 1 STEERS";
+        return "OUT OF SERVICE IF AXLE 1 STEERS";
     if (vehicle->count.outcome == RODT_OUTCOME_AMBIGUOUS)
         return "AMBIGUOUS: OUT OF SERVICE BY PERCENT, NOT BY THE CHART";
     if (some_out && vehicle->count.outcome == RODT_OUTCOME_UNDETERMINED)
@@ -248,26 +248,42 @@ static void list_source(const char *what, const rodt_source *source, rodt_eviden
                         void *context)
 {
     char words[RODT_SOURCE_TEXT_SIZE], text[RODT_SOURCE_TEXT_SIZE + 80];
-    snprintf(text, sizeof text, "%s (%s)", format_source(source, words), rodt_evidence_text(evidence));
-    line(context, what, text);
+    const char *named = format_source(source, words);
+    snprintf(text, sizeof text, "%s (%s)", named, rodt_evidence_text(evidence));
+    line(context, what, evidence != RODT_EVIDENCE_NONE ? text : named);
 }
 
-static void list_limit_sources(const vehicle_record *record, vehicle_line line, void *context)
+static void list_law_sources(const vehicle_record *record, vehicle_line line, void *context)
 {
     for (size_t i = 0; i < record->count; i++) {
         const rodt_finding *finding = &record->findings[i];
-        bool known = finding->source == NULL;
+        bool known = finding->law_source == NULL;
+        for (size_t k = 0; k < i && !known; k++)
+            known = record->findings[k].law_source == finding->law_source &&
+                    record->findings[k].law_evidence == finding->law_evidence;
+        if (!known)
+            list_source("limits", finding->law_source, finding->law_evidence, line, context);
+    }
+}
+
+/* Where a carrier's own limit judged. */
+static void list_own_sources(const vehicle_record *record, vehicle_line line, void *context)
+{
+    for (size_t i = 0; i < record->count; i++) {
+        const rodt_finding *finding = &record->findings[i];
+        bool known = finding->source == finding->law_source;
         for (size_t k = 0; k < i && !known; k++)
             known = record->findings[k].source == finding->source &&
                     record->findings[k].evidence == finding->evidence;
         if (!known)
-            list_source("limits", finding->source, finding->evidence, line, context);
+            list_source("own limits", finding->source, finding->evidence, line, context);
     }
 }
 
 void vehicle_each_source(const vehicle_record *record, vehicle_line line, void *context)
 {
-    list_limit_sources(record, line, context);
+    list_law_sources(record, line, context);
+    list_own_sources(record, line, context);
     for (int i = 0; i < RODT_COUNT_PART_END; i++) {
         const rodt_count_part part = (rodt_count_part)i;
         RODT_ENUM32(rodt_evidence) evidence;

@@ -49,6 +49,12 @@ void walk_step_name(const inspection_record *record, const walk_item *item, char
         snprintf(name, WALK_NAME_SIZE, "%s", question);
 }
 
+bool walk_is_chocked(const inspection_record *record, const walk_item *item)
+{
+    const char *away = record_step(record, walk_questions[ASK_CHOCKS_AWAY].name);
+    return item->check == RODT_AIR_CHECK_SPRING_BRAKE && away != NULL && strcmp(away, STEP_SKIPPED) == 0;
+}
+
 static void drop_step(inspection_record *record, size_t step)
 {
     record->step_count--;
@@ -98,31 +104,6 @@ static record_value *make_check(inspection_record *record, rodt_air_check check)
     record_value *values = record->checks[record->check_count++];
     values[CHECK_NAME].text = rodt_air_check_name(check);
     return values;
-}
-
-bool walk_never_came(const inspection_record *record, rodt_air_check check)
-{
-    int entry = walk_find_check(record, check);
-    const char *answer = entry == WALK_NONE ? NULL : record->checks[entry][CHECK_ANSWER].text;
-    return answer != NULL && strcmp(answer, "no") == 0 && walk_can_be_never(check);
-}
-
-bool walk_can_be_never(rodt_air_check check)
-{
-    return check == RODT_AIR_CHECK_WARNING || check == RODT_AIR_CHECK_BUILD_UP || check == RODT_AIR_CHECK_CUT_OUT ||
-           check == RODT_AIR_CHECK_CUT_IN || check == RODT_AIR_CHECK_TRACTOR_PROTECTION ||
-           check == RODT_AIR_CHECK_SUPPLY_VALVE || check == RODT_AIR_CHECK_PARKING_VALVE;
-}
-
-/* What was waited for did not come: there is no figure beside that. */
-bool walk_set_never(inspection_record *record, const walk_item *item)
-{
-    record_value *values = make_check(record, item->check);
-    if (values == NULL)
-        return false;
-    values[walk_questions[item->id].key] = (record_value){NULL, 0};
-    values[CHECK_ANSWER].text = "no";
-    return true;
 }
 
 /* A check that has nothing but its name was skipped. */
@@ -208,8 +189,6 @@ bool walk_set(walk *of, inspection_record *record, const walk_item *item, record
         record_value *values = make_check(record, item->check);
         if (values == NULL)
             return false;
-        if (walk_never_came(record, item->check))
-            values[CHECK_ANSWER].text = NULL;
         values[question->key] = value;
     }
     put(of, record, item, value);
@@ -249,13 +228,6 @@ bool walk_note(walk *of, inspection_record *record, const walk_item *item, const
                               : add_remark(of, &record->checks[check][CHECK_REMARK], text);
 }
 
-static void drop_check(inspection_record *record, size_t i)
-{
-    record->check_count--;
-    memmove(record->checks[i], record->checks[i + 1], (record->check_count - i) * sizeof record->checks[0]);
-    memset(record->checks[record->check_count], 0, sizeof record->checks[0]);
-}
-
 void walk_forget_skipped(inspection_record *record)
 {
     for (size_t i = record->step_count; i-- > 0;) {
@@ -263,16 +235,12 @@ void walk_forget_skipped(inspection_record *record)
             drop_step(record, i);
     }
     for (size_t i = record->check_count; i-- > 0;) {
-        if (is_bare(record->checks[i]) && record->checks[i][CHECK_REMARK].text == NULL)
-            drop_check(record, i);
+        if (!is_bare(record->checks[i]) || record->checks[i][CHECK_REMARK].text != NULL)
+            continue;
+        record->check_count--;
+        memmove(record->checks[i], record->checks[i + 1], (record->check_count - i) * sizeof record->checks[0]);
+        memset(record->checks[record->check_count], 0, sizeof record->checks[0]);
     }
-}
-
-void walk_drop_bare_check(inspection_record *record, rodt_air_check check)
-{
-    int entry = walk_find_check(record, check);
-    if (entry != WALK_NONE && is_bare(record->checks[entry]))
-        drop_check(record, (size_t)entry);
 }
 
 /* --- Wheel ends: as many as there are axles, described like their neighbours -------------------------- */
@@ -308,7 +276,7 @@ static bool add_end(walk *of, inspection_record *record, int axle, int side)
     static const end_key common[] = {END_DIVISION, END_PSI, END_PSI_AFTER, END_ENGINE, END_SPRING, END_DRUM};
     char text[RODT_POSITION_TEXT_SIZE];
     record_value *values = record->ends[record->end_count];
-    if (rodt_position_format((rodt_position){(int16_t)axle, (int16_t)side}, text, sizeof text, NULL) != RODT_OK)
+    if (rodt_position_format((rodt_position){(int16_t)axle, (rodt_side)side}, text, sizeof text, NULL) != RODT_OK)
         return false;
     values[END_POSITION].text = walk_keep(of, text);
     for (size_t i = 0; record->end_count > 0 && i < COUNT_OF(common); i++)
@@ -321,7 +289,7 @@ static bool has_end(const inspection_record *record, int axle, int side)
 {
     for (size_t i = 0; i < record->end_count; i++) {
         rodt_position position = walk_position(record, (int)i);
-        if (position.axle == axle && position.side == side)
+        if (position.axle == axle && (int)position.side == side)
             return true;
     }
     return false;

@@ -42,10 +42,11 @@ STRING = r'"((?:[^"\\]|\\.)*)"'
 
 def templates(root):
     """What each code of a message says in English; the header has no second copy."""
-    texts = [path.read_text("utf-8") for path in sorted((root / "lib/message").glob("english.[ch]"))]
+    paths = *sorted((root / "lib/message").glob("english.[ch]")), *(root / "lib/core").glob("sentences.h")
+    texts = [path.read_text("utf-8") for path in paths]
     text = "".join(texts).replace("\\\n", "")
     named = {name: "".join(re.findall(STRING, value)) for name, value in re.findall(r"#define (\w+) +(.*)", text)}
-    for code, parts in re.findall(r"ENUMERATOR\((RODT_MESSAGE_\w+),(.*?)\),\n", text, re.S):
+    for code, parts in re.findall(r'ENUMERATOR\((RODT_MESSAGE_\w+),((?:[^"()]|"(?:[^"\\]|\\.)*")*)\)', text):
         _, *template = re.findall(STRING + r"|(\b[A-Z]\w+)", parts)
         yield code, "".join(string or named.get(name, "") for string, name in template)
 

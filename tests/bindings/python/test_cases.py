@@ -110,7 +110,7 @@ def test_law_cell_by_cell():
         chamber = rt.Chamber(row["size"], family=families[row["family"]], stroke_class=stroke_class, rated_stroke=rated)
         answer = rt.rule_set("us-fmcsr").find_limit(chamber, day=row["until"] or row["from"])
         assert answer.limit == rt.read_length(row["limit_in"]), row
-        assert answer.row.published == row["limit_in"] and answer.evidence == "checked", row
+        assert answer.law_row.published == row["limit_in"] and answer.evidence == "checked", row
 
 
 def test_vehicles():

@@ -21,7 +21,7 @@ def one_of_each():
     rules = rt.rule_set("us-fmcsr")
     air = rt.judge_air("loss-released", before=120, after=118, vehicle="single", rules="us-cdl", built=1999)
     answers = rt.judge_columns(chamber=["30"], released=["2"], applied=["4"])
-    return [finding, finding.chamber, finding.source, finding.limit_row, end, end.position, vehicle, vehicle.count,
+    return [finding, finding.chamber, finding.source, finding.law_row, end, end.position, vehicle, vehicle.count,
             vehicle.count.tally, *vehicle.axles, *vehicle.axles[0].remarks, *vehicle.advice, identified,
             *identified.candidates, rules, rules.limits[0], rules.find_limit("30"), rt.rule_set("us-cdl").air_limits[0],
             air, air.reading, rt.chamber_rows()[0], rt.volume_rows()[0], rt.criterion_parts()[0], answers[0]]
@@ -83,7 +83,7 @@ def test_sentences_after_pickling():
             back = pickle.loads(pickle.dumps(finding))
             assert (back.sentence, back.sentences, back.proof_sentence) == (finding.sentence, finding.sentences,
                                                                             finding.proof_sentence)
-            assert (back.limit_row, back.own_row, back.source, back.defect) == (finding.limit_row, finding.own_row,
+            assert (back.law_row, back.own_row, back.source, back.defect) == (finding.law_row, finding.own_row,
                                                                                 finding.source, finding.defect)
 
 
