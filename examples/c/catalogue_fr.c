@@ -172,11 +172,11 @@ static const char *const templates[RODT_MESSAGE_END] = {
         "dépassement prouvé" NB ": même au mieux, le ruban, lu à {division} près, met la course "
         "au-dessus de la limite",
     [RODT_MESSAGE_PROOF_AT_BEST] =
-        "ce ruban ne tranche pas" NB ": lu à {division} près, la vraie course est au mieux égale à"
-        " la limite; probabilité de dépassement {chance}",
+        "ce ruban ne tranche pas" NB ": lu à {division} près, la vraie course est au mieux exactement à"
+        " la limite",
     [RODT_MESSAGE_PROOF_AT_WORST] =
-        "ce ruban ne tranche pas" NB ": lu à {division} près, la vraie course est au pire égale à "
-        "la limite; probabilité de dépassement {chance}",
+        "ce ruban ne tranche pas" NB ": lu à {division} près, la vraie course est au pire exactement à "
+        "la limite",
     [RODT_MESSAGE_PROOF_EITHER] =
         "ce ruban ne tranche pas" NB ": lu à {division} près, la vraie course peut être d'un côté "
         "ou de l'autre de la limite; probabilité de dépassement {chance}",
@@ -202,15 +202,15 @@ static const char *const templates[RODT_MESSAGE_END] = {
     /* What to do next about a wheel end. */
     [RODT_MESSAGE_ADVICE_ADJUST] = "le régler, mesurer de nouveau, et examiner la garniture et le tambour",
     [RODT_MESSAGE_ADVICE_FIND_FAULT] =
-        "régleur automatique" NB ": trouver la défectuosité (régleur, sa pose, bagues, came, "
-        "tambour, récepteur); le resserrer à la main cache la défectuosité",
+        "régleur automatique" NB ": ne pas le régler à la main pour qu'il passe; trouver la cause "
+        "(régleur, sa pose, bagues, came, tambour, récepteur) et la réparer",
     [RODT_MESSAGE_ADVICE_FIND_ADJUSTER] =
-        "trouver quel régleur c'est" NB ": un régleur manuel se règle et on mesure de nouveau; un "
-        "automatique a une défectuosité qu'il faut trouver, et ne se resserre pas à la main",
+        "trouver quel régleur c'est" NB ": régler un manuel et mesurer de nouveau; ne pas régler "
+        "un automatique à la main pour qu'il passe, trouver la cause et la réparer",
     [RODT_MESSAGE_ADVICE_REPAIR] =
         "il ne freine pas" NB ": chercher une pièce brisée ou grippée, ou un manque d'air; le "
         "réparer",
-    [RODT_MESSAGE_ADVICE_MEASURE] = "rien n'est prouvé" NB ": corriger ce qui est nommé, mesurer de nouveau",
+    [RODT_MESSAGE_ADVICE_MEASURE] = "non vérifié" NB ": corriger ce qui est nommé, mesurer de nouveau",
     [RODT_MESSAGE_ADVICE_LOOK] =
         "bien réglé, mais beaucoup plus court que l'autre côté" NB ": voir s'il est trop serré ou "
         "s'il frotte",

@@ -19,8 +19,8 @@ static const command_spec *const commands[] = {&stroke_command, &vehicle_command
 static const char *const introduction =
     "rodtravel COMMAND [OPTION]... [OPERAND]...\n"
     "\n"
-    "Judges the adjustment of air brakes by the stroke of their pushrods: exactly,\n"
-    "with the reason and the published limit.\n"
+    "Judges the adjustment of air brakes by the stroke of their pushrods: exactly, with the reason and the published "
+    "limit.\n"
     "\n"
     "Commands:\n";
 
@@ -39,19 +39,20 @@ static const char *const explanation =
     "Exit status:\n"
     "  0  in adjustment, or the question is answered\n"
     "  1  a wheel end is out of adjustment or inoperative\n"
-    "  2  wrong usage, an input that cannot be read, or an answer that could not be\n"
-    "     written\n"
+    "  2  wrong usage, an input that cannot be read, or an answer that could not be written\n"
     "  3  nothing is out, but something is undetermined\n"
     "\n"
-    "Chock the wheels before you measure. The cited law and a licensed inspector\n"
-    "decide; this is an aid.\n";
+    "Chock the wheels before you measure. The cited law and a licensed inspector decide; this is an aid.\n";
 
 static int print_help(FILE *to)
 {
-    fputs(introduction, to);
-    for (size_t i = 0; i < COUNT_OF(commands); i++)
-        fprintf(to, "  %-10s %s\n", commands[i]->name, commands[i]->summary);
-    fputs(explanation, to);
+    print_paragraphs(to, introduction);
+    for (size_t i = 0; i < COUNT_OF(commands); i++) {
+        char name[40];
+        snprintf(name, sizeof name, "  %s", commands[i]->name);
+        print_wrapped(to, name, 13, commands[i]->summary);
+    }
+    print_paragraphs(to, explanation);
     return STATUS_GOOD;
 }
 

@@ -59,19 +59,19 @@ static const rodt_enumerator message_code_rows[] = {
                "stroke is longer than the rated stroke of {rated_stroke}, which this housing cannot have: identify the"
                " chamber and read again"),
     ENUMERATOR(RODT_MESSAGE_STROKE_PRESSURE_LOW, "stroke.pressure-low",
-               "{pressure} psi is below the {from} to {until} psi of the test: more air would lengthen the stroke, so "
-               "a pass proves nothing and a failure stands"),
+               "too little air: {pressure} psi, and the test asks for {from} to {until}; a brake that passes here may "
+               "be bad"),
     ENUMERATOR(RODT_MESSAGE_STROKE_PRESSURE_LOW_AFTER, "stroke.pressure-low.after",
-               "{pressure} psi after the application is below the {from} to {until} psi of the test: more air would "
-               "lengthen the stroke, so a pass proves nothing and a failure stands"),
+               "too little air: {pressure} psi after the application, and the test asks for {from} to {until}; a brake "
+               "that passes here may be bad"),
     ENUMERATOR(RODT_MESSAGE_STROKE_PRESSURE_LOW_NO_AIR, "stroke.pressure-low.no-air",
                "the recorded pressure is 0: without air no rod moves; build up the air and measure again"),
     ENUMERATOR(RODT_MESSAGE_STROKE_PRESSURE_HIGH, "stroke.pressure-high",
-               "{pressure} psi is above the {from} to {until} psi of the test: less air would shorten the stroke, so a"
-               " failure proves nothing and a pass stands"),
+               "too much air: {pressure} psi, and the test asks for {from} to {until}; a brake that fails here may "
+               "be good"),
     ENUMERATOR(RODT_MESSAGE_STROKE_PRESSURE_HIGH_AFTER, "stroke.pressure-high.after",
-               "{pressure} psi after the application is above the {from} to {until} psi of the test: less air would "
-               "shorten the stroke, so a failure proves nothing and a pass stands"),
+               "too much air: {pressure} psi after the application, and the test asks for {from} to {until}; a brake "
+               "that fails here may be good"),
     ENUMERATOR(RODT_MESSAGE_STROKE_PRESSURE_NOT_RECORDED, "stroke.pressure-not-recorded",
                "reservoir pressure not recorded; the test asks for {from} to {until} psi"),
     ENUMERATOR(RODT_MESSAGE_STROKE_ENGINE_RUNNING, "stroke.engine-running", ENGLISH_STROKE_ENGINE_RUNNING),
@@ -91,10 +91,10 @@ static const rodt_enumerator message_code_rows[] = {
                "stroke class not known: judged as standard; long stroke of this size has the limit {long_limit} and "
                "the stroke is within that: look for a sign (L or LS in the mark, square ports, trapezoid tag)"),
     ENUMERATOR(RODT_MESSAGE_STROKE_ASSUMED_CLAMP_STRICT, "stroke.assumed-clamp.strict",
-               "the kind of housing was not said: taken as clamp type, the strict side"),
+               "checked as a clamp-band chamber; if yours is bolted or a rotochamber, say so"),
     ENUMERATOR(RODT_MESSAGE_STROKE_ASSUMED_CLAMP_LOOK, "stroke.assumed-clamp.look",
-               "the kind of housing was not said: taken as clamp type; another kind of this size has a smaller limit, "
-               "so look at it"),
+               "checked as a clamp-band chamber; another kind of this size has a smaller limit: if yours is bolted or "
+               "a rotochamber, say so"),
     ENUMERATOR(RODT_MESSAGE_STROKE_CONFLICTING_MARKS, "stroke.conflicting-marks", ENGLISH_STROKE_CONFLICTING_MARKS),
     ENUMERATOR(RODT_MESSAGE_STROKE_NO_PUBLISHED_LIMIT, "stroke.no-published-limit", ENGLISH_STROKE_NO_PUBLISHED_LIMIT),
     ENUMERATOR(RODT_MESSAGE_STROKE_RULES_NOT_IN_FORCE, "stroke.rules-not-in-force", "{rules} has no text for the day"),
@@ -154,11 +154,9 @@ static const rodt_enumerator message_code_rows[] = {
     ENUMERATOR(RODT_MESSAGE_PROOF_OVER, "proof.over",
                "proven over: even at its best the tape, read to {division}, puts the stroke over the limit"),
     ENUMERATOR(RODT_MESSAGE_PROOF_AT_BEST, "proof.at-best",
-               "not resolved by this tape: read to {division}, the true stroke is at best the limit itself; chance of "
-               "being over {chance}"),
+               "not resolved by this tape: read to {division}, the true stroke is at best exactly the limit"),
     ENUMERATOR(RODT_MESSAGE_PROOF_AT_WORST, "proof.at-worst",
-               "not resolved by this tape: read to {division}, the true stroke is at worst the limit itself; chance of"
-               " being over {chance}"),
+               "not resolved by this tape: read to {division}, the true stroke is at worst exactly the limit"),
     ENUMERATOR(RODT_MESSAGE_PROOF_EITHER, "proof.either",
                "not resolved by this tape: read to {division}, the true stroke may lie on either side of the limit; "
                "chance of being over {chance}"),
@@ -191,15 +189,14 @@ static const rodt_enumerator message_code_rows[] = {
     ENUMERATOR(RODT_MESSAGE_COUNT_CHART, "count.chart",
                "{criterion} is reached, but not the {whole} whole {whole?brake|brakes} of the chart"),
     ENUMERATOR(RODT_MESSAGE_COUNT_BELOW, "count.below", "below {criterion}"),
-    ENUMERATOR(RODT_MESSAGE_COUNT_UNKNOWN, "count.unknown", "{unknown} {unknown?brake|brakes} not known"),
+    ENUMERATOR(RODT_MESSAGE_COUNT_UNKNOWN, "count.unknown", "{unknown} {unknown?brake|brakes} not checked"),
     ENUMERATOR(RODT_MESSAGE_COUNT_UNKNOWN_WORST, "count.unknown.worst",
-               "{unknown} {unknown?brake|brakes} not known, at worst {worst_share} of all"),
+               "{unknown} {unknown?brake|brakes} not checked, at worst {worst_share} of all"),
     ENUMERATOR(RODT_MESSAGE_COUNT_UNKNOWN_KNOWN, "count.unknown.known",
-               "{unknown} {unknown?brake|brakes} not known, of the {known} {known?brake|brakes} known it is "
-               "{known_share}"),
+               "{unknown} {unknown?brake|brakes} not checked; of the {known} checked: {known_share}"),
     ENUMERATOR(RODT_MESSAGE_COUNT_UNKNOWN_BOTH, "count.unknown.both",
-               "{unknown} {unknown?brake|brakes} not known, of the {known} {known?brake|brakes} known it is "
-               "{known_share}, at worst {worst_share} of all"),
+               "{unknown} {unknown?brake|brakes} not checked; of the {known} checked: {known_share}, at worst "
+               "{worst_share} of all"),
 
     /* One axle: the sentence around, and what is said. */
     ENUMERATOR(RODT_MESSAGE_AXLE_SAID, "axle.said", "axle {axle}: {said}"),

@@ -45,13 +45,13 @@
 
 #define ENGLISH_ADVICE_ADJUST "adjust it, measure again, and look at lining and drum"
 #define ENGLISH_ADVICE_FIND_FAULT \
-    "automatic adjuster: find the fault (adjuster, its fitting, bushings, cam, drum, chamber); turning it back " \
-    "by hand hides the fault"
+    "automatic adjuster: do not adjust it by hand to make it pass; find the cause (adjuster, its fitting, bushings, " \
+    "cam, drum, chamber) and repair it"
 #define ENGLISH_ADVICE_FIND_ADJUSTER \
-    "find out which adjuster it is: a manual one is adjusted and measured again, an automatic one has a fault " \
-    "that must be found and is not turned back by hand"
+    "find out which adjuster it is: adjust a manual one and measure again; do not adjust an automatic one by hand " \
+    "to make it pass, find the cause and repair it"
 #define ENGLISH_ADVICE_REPAIR "it does not brake: look for a broken or seized part, or no air; repair it"
-#define ENGLISH_ADVICE_MEASURE "nothing is proven: put right what is named, measure again"
+#define ENGLISH_ADVICE_MEASURE "not checked: fix what is named, measure again"
 #define ENGLISH_ADVICE_LOOK "in adjustment, but much shorter than its partner: look whether it is too tight or drags"
 
 #define ENGLISH_AXLE_SIZE_DIFFERS "the chambers differ in size; both ends of an axle must have the same"

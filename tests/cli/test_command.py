@@ -6,6 +6,7 @@
 
 CASES_DIR holds wheel_ends.csv, spellings.csv and us-393-47.csv (sources in its README). Prints TAP."""
 import csv
+import fcntl
 import glob
 import json
 import os
@@ -13,9 +14,11 @@ import pty
 import re
 import shlex
 import signal
+import struct
 import subprocess
 import sys
 import tempfile
+import termios
 import traceback
 from fractions import Fraction
 
@@ -415,9 +418,10 @@ def check_lost_output(run, _):
         yield from equal(f"closed pipe, signal {restore}", done.returncode, wanted)
 
 
-def on_terminal(run, environment, *arguments):
-    """What a terminal gets to see."""
+def on_terminal(run, environment, *arguments, columns=0):
+    """What a terminal gets to see; columns 0 = it does not say how wide it is."""
     master, slave = pty.openpty()
+    fcntl.ioctl(slave, termios.TIOCSWINSZ, struct.pack("HHHH", 24 if columns else 0, columns, 0, 0))
     done = run(*arguments, stdout=slave, env=environment)
     os.close(slave)
     shown = b""
@@ -455,7 +459,7 @@ def check_colour(run, _):
         status, shown = on_terminal(run, environment, *question)
         yield 1
         yield from equal({k: environment.get(k) for k in ("TERM", "NO_COLOR")}, (status, ESCAPE in shown), (1, wanted))
-        yield from equal("the verdict is there", "OUT-OF-ADJUSTMENT" in shown, True)
+        yield from equal("the verdict is there", "OUT OF ADJUSTMENT" in shown, True)
     yield 1
     yield from equal("JSON", ESCAPE in on_terminal(run, xterm, *question, "--json")[1], False)
 
@@ -489,6 +493,63 @@ def check_help(run, _):
     yield 1
     yield from equal("version", bool(re.fullmatch(r"rodtravel \d+\.\d+\.\d+\ntables of \d{4}-\d\d-\d\d\n"
                                                   r"rule sets:(\s+[a-z0-9-]+)+\n", version)), True)
+
+
+DATA = os.path.join(HERE, "..", "..", "examples", "data")
+SCREENS = [  # a command of each kind, and answers for the one that asks
+    ["--help"], ["--version"], ["--nothing"], ["stroke", "30", "2 1/8", "4 3/16", "--division", "1/16", "--why"],
+    ["stroke", "30", "31/8", "5", "--psi", "85"], ["stroke", "24L", "2", "4 1/4"], ["stroke", "30", "2", "4", "--short"],
+    ["stroke", "30", "2 1/8 of something that is far too long", "4"], ["stroke", "18", "2", "4"],
+    ["stroke", "30", "2", "5", "--rules", "ca-on"], ["limits"], ["limits", "30"], ["limits", "--rules", "ca-on"],
+    ["limits", "--list"], ["limits", "--air", "--rules", "us-cdl"], ["limits", "--as-of", "1990-01-01"],
+    ["identify", "--stamp", "30"], ["identify", "--stamp", "30", "--family", "bolt"],
+    ["identify", "--diameter", "8 1/8"], ["identify", "--stamp", "20", "--rules", "ca-on"],
+    ["vehicle", os.path.join(DATA, "demo_vehicle.csv")], ["report", os.path.join(DATA, "inspection.json")],
+    ["air", "warning", "55", "--rules", "us-cdl"], ["air", "estimate", "--psi", "105", "--reservoirs", "5568",
+                                                    "--chambers", "20,20,30,30,30,30"],
+    *([command, "--help"] for command in ("stroke", "vehicle", "air", "walkround", "report", "identify", "limits",
+                                          "batch", "practice"))]
+COLOURED = re.compile(ESCAPE + r"\[[0-9;]*m")
+
+
+def too_wide(shown, columns):
+    return [line for line in COLOURED.sub("", shown).replace("\r", "").split("\n") if len(line) > columns]
+
+
+def check_width(run, _):
+    """No line of any command is wider than the terminal, and none of a pipe than 80 columns."""
+    for arguments in SCREENS:
+        done = run(*arguments)
+        yield 1
+        yield from equal(f"{arguments} piped", too_wide(done.out + done.err, 80), [])
+    for columns in (40, 80, 132) if has_terminals() else ():
+        for arguments in SCREENS:
+            shown = on_terminal(run, dict(os.environ, TERM="xterm", LC_ALL="C.UTF-8"), *arguments, columns=columns)[1]
+            yield 1
+            yield from equal(f"{arguments} at {columns}", too_wide(shown, columns), [])
+
+
+def check_screens_say_first_what_decides(run, _):
+    """The deciding reason and the action before everything else, and what a reading can mean besides."""
+    for arguments, wanted in (
+            (["30", "2 1/8", "4 1/8", "--psi", "85"], ["UNDETERMINED", "too little air", "Do not drive until"]),
+            (["30", "31/8", "5", "--psi", "95"], ["IN ADJUSTMENT", "If you meant 3 1/8, write it with its blank."]),
+            (["24L", "2", "4 1/4", "--psi", "95"], ["OUT OF ADJUSTMENT", "Do not drive", "stamped 3 in has the limit 2"]),
+            (["30", "2", "5", "--psi", "95"], ["OUT OF ADJUSTMENT", "more than the full travel of a standard chamber"]),
+            (["30", "2", "4", "--psi", "95", "--class", "standard"], ["IN ADJUSTMENT, AT THE LIMIT", "2 of 2 in"])):
+        shown = " ".join(run("stroke", *arguments).out.split())
+        places = [shown.find(words) for words in wanted]
+        yield 1
+        yield from equal(f"{arguments}: {wanted} in {shown}", places == sorted(places) and places[0] == 0, True)
+    for arguments, wanted in ((["30", "2 1/8", "4 1/4"], "OUT OF ADJUSTMENT 2 1/8 of 2\n"),
+                              (["30", "4", "2"], "UNDETERMINED - of 2\n"),
+                              (["30", "2", "4", "--rules", "ca-on"], "IN ADJUSTMENT, AT THE LIMIT 2 of 2, unconfirmed\n")):
+        yield 1
+        yield from equal(arguments, run("stroke", *arguments, "--short").out, wanted)
+    few, all_of_it = (run("stroke", "30", "2 1/8", "4 1/4", *more).out for more in ([], ["--why"]))
+    yield 1
+    yield from equal("reasons", (few.count("        - ") + few.count("Why     - "), "stroke is over" in few,
+                                 "stroke is over the limit by 1/8" in all_of_it), (2, False, True))
 
 
 # --- Exact messages ---------------------------------------------------------------------------------------

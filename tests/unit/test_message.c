@@ -579,7 +579,7 @@ static void what_a_catalogue_lacks_is_said_in_english(void **state)
         "{outcome}: {defective} / {brakes} {brakes?hal'mo|hal'ma|hal'm}, {share}, {open} {{}}";
     assert_int_equal(rodt_message_format(&message, &short_one, text, sizeof text, NULL), RODT_OK);
     assert_string_equal(
-        text, "menos de 20 %: 1/2 / 10 hal'm, 5 %, 1 brake not known, of the 9 brakes known it is 5 5/9 % {}");
+        text, "menos de 20 %: 1/2 / 10 hal'm, 5 %, 1 brake not checked; of the 9 checked: 5 5/9 % {}");
 }
 
 static void plurals_follow_their_rule(void **state)

@@ -38,12 +38,12 @@ static void the_count_in_one_line(void **state)
         {6, 1, 0, 0, 0, "1 of 6 brakes defective, 16 2/3 %: below 20 %"},
         {1, 1, 0, 0, 0, "1 of 1 brake defective, 100 %: 20 % is reached"},
         {8, 3, 0, 0, 10,
-         "3 of 10 brakes defective, 30 %: 20 % is reached; 2 brakes not known, of the 8 brakes known it is 37 1/2 %"},
+         "3 of 10 brakes defective, 30 %: 20 % is reached; 2 brakes not checked; of the 8 checked: 37 1/2 %"},
         {10, 1, 0, 1, 0,
-         "1 of 10 brakes defective, 10 %: below 20 %; 1 brake not known, of the 9 brakes known it is 11 1/9 %, at "
+         "1 of 10 brakes defective, 10 %: below 20 %; 1 brake not checked; of the 9 checked: 11 1/9 %, at "
          "worst 20 % of all"},
-        {10, 0, 0, 1, 0, "0 of 10 brakes defective, 0 %: below 20 %; 1 brake not known, of the 9 brakes known it is 0 %"},
-        {4, 0, 0, 4, 0, "0 of 4 brakes defective, 0 %: below 20 %; 4 brakes not known, at worst 100 % of all"},
+        {10, 0, 0, 1, 0, "0 of 10 brakes defective, 0 %: below 20 %; 1 brake not checked; of the 9 checked: 0 %"},
+        {4, 0, 0, 4, 0, "0 of 4 brakes defective, 0 %: below 20 %; 4 brakes not checked, at worst 100 % of all"},
         {0, 0, 0, 0, 0, "no brake was counted"},
     };
     for (size_t i = 0; i < COUNT_OF(cases); i++) {
@@ -132,7 +132,7 @@ static void each_advice_says_something_of_its_own(void **state)
         for (int k = RODT_ADVICE_ADJUST; k < i; k++)
             assert_string_not_equal(text, rodt_advice_text((rodt_advice)k));
     }
-    assert_non_null(strstr(rodt_advice_text(RODT_ADVICE_FIND_FAULT), "by hand hides the fault"));
+    assert_non_null(strstr(rodt_advice_text(RODT_ADVICE_FIND_FAULT), "do not adjust it by hand to make it pass"));
     assert_null(strstr(rodt_advice_text(RODT_ADVICE_ADJUST), "automatic"));
 }
 

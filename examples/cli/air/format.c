@@ -23,15 +23,14 @@ static void print_result(const rodt_air_finding *finding)
                                         [RODT_AIR_RESULT_DEFECTIVE] = PAINT_BAD,
                                         [RODT_AIR_RESULT_UNDETERMINED] = PAINT_OPEN,
                                         [RODT_AIR_RESULT_NOTED] = PAINT_OPEN};
-    char word[40];
-    snprintf(word, sizeof word, " %s ", rodt_air_result_name(finding->result));
-    for (char *at = word; *at != '\0'; at++) {
-        if (*at >= 'a' && *at <= 'z')
-            *at = (char)(*at - 'a' + 'A');
-    }
-    print_painted(stdout, paints[finding->result], word);
+    char spaced[40], word[40];
+    snprintf(spaced, sizeof spaced, " %s ", rodt_air_result_name(finding->result));
     const char *rank = finding->minor ? ", a minor defect" : "";
-    printf("  %s%s\n\n", rodt_air_check_title(finding->reading.check), finding->major ? ", a major defect" : rank);
+    char text[200];
+    snprintf(text, sizeof text, "%s%s", rodt_air_check_title(finding->reading.check),
+             finding->major ? ", a major defect" : rank);
+    print_title(stdout, paints[finding->result], format_capitals(spaced, word, sizeof word), text);
+    putchar('\n');
 }
 
 /* Half kPa to half kPa: what a gauge in whole kPa shows as this figure. */
@@ -269,8 +268,9 @@ int print_air_estimate(const air_estimate *estimate)
     unsigned count;
     if (count_applications(estimate, &count) != RODT_OK)
         return print_error("%s", rodt_status_text(RODT_E_RANGE));
-    print_painted(stdout, PAINT_OPEN, " ESTIMATE ");
-    printf("  full applications from %s psi, engine off\n\n", format_pressure(estimate->pressure, a));
+    snprintf(line, sizeof line, "full applications from %s psi, engine off", format_pressure(estimate->pressure, a));
+    print_title(stdout, PAINT_OPEN, " ESTIMATE ", line);
+    putchar('\n');
     print_steps(estimate);
     if (count == 0)
         snprintf(line, sizeof line, "already the first full application goes below %s psi",

@@ -46,13 +46,15 @@ void print_air_table(const rodt_rules *rules)
 {
     char line[300];
     snprintf(line, sizeof line, "%s: air checks", rodt_rules_id(rules));
-    print_painted(stdout, PAINT_STRONG, line);
-    printf("\n%s\n\n", rodt_rules_title(rules));
+    print_headline(stdout, PAINT_STRONG, line);
+    print_wrapped(stdout, "", 0, rodt_rules_title(rules));
+    putchar('\n');
     for (size_t i = 0; i < rodt_rules_air_count(rules); i++)
         print_row(rodt_rules_air_at(rules, i));
     if (rodt_rules_air_count(rules) == 0)
         fputs("no air check is in this rule set\n", stdout);
-    fputs("\nOnly what was read in its source is shown as law. The cited document decides.\n", stdout);
+    putchar('\n');
+    print_wrapped(stdout, "", 0, "Only what was read in its source is shown as law. The cited document decides.");
 }
 
 static void write_row(json_writer *json, const rodt_air_limit *row)

@@ -9,6 +9,7 @@
 #include "ui/json_writer.h"
 #include "ui/message.h"
 #include "ui/options.h"
+#include "ui/table.h"
 #include "ui/wrap.h"
 
 #include <stdio.h>
@@ -144,20 +145,23 @@ static bool is_unconfirmed(const rodt_candidate *candidate, const rule_context *
     return rodt_length_given(candidate->limit) && evidence_of(candidate, context) != RODT_EVIDENCE_CHECKED;
 }
 
+static const table_column candidate_columns[] = {
+    {"  chamber", "", 24}, {"rated", "rated", 7}, {"limit", "limit", 8}, {"diameter", "diameter", 10},
+    {"clues", "by", 28}};
+
 static void print_candidate(const rodt_candidate *candidate, const rule_context *context)
 {
-    char chamber[RODT_CHAMBER_TEXT_SIZE], rated[WORD_SIZE], limit[WORD_SIZE + 1], diameter[WORD_SIZE];
-    char clues[120], line[300], against[120];
-    snprintf(limit, sizeof limit, "%s%s", format_length(candidate->limit, rated),
+    char name[RODT_CHAMBER_TEXT_SIZE], chamber[RODT_CHAMBER_TEXT_SIZE + 2], rated[WORD_SIZE], word[WORD_SIZE];
+    char limit[WORD_SIZE + 1], diameter[WORD_SIZE], clues[120], against[120], reasons[260];
+    snprintf(chamber, sizeof chamber, "  %s", format_chamber(&candidate->chamber, name));
+    snprintf(limit, sizeof limit, "%s%s", format_length(candidate->limit, word),
              is_unconfirmed(candidate, context) ? "*" : "");
     name_clues(candidate->clues_for, clues, sizeof clues);
     name_clues(candidate->clues_against, against, sizeof against);
-    snprintf(line, sizeof line, "  %-22s%-7s%-8s%-10s", format_chamber(&candidate->chamber, chamber),
-             format_length(candidate->chamber.rated_stroke, rated), limit,
-             format_length(candidate->diameter, diameter));
-    char reasons[260];
     snprintf(reasons, sizeof reasons, "%s%s%s", clues, against[0] == '\0' ? "" : "; against: ", against);
-    print_wrapped(stdout, line, 49, reasons);
+    const char *const cells[] = {chamber, format_length(candidate->chamber.rated_stroke, rated), limit,
+                                 format_length(candidate->diameter, diameter), reasons};
+    print_table_row(stdout, candidate_columns, COUNT_OF(candidate_columns), cells, TABLE_PLAIN);
 }
 
 static void print_contradiction(uint32_t contradiction)
@@ -185,20 +189,17 @@ static void print_heading(const rodt_identification *answer)
 {
     char limit[WORD_SIZE];
     char line[200];
-    if (answer->count == 0) {
-        print_painted(stdout, PAINT_OPEN, "NO CHAMBER FITS");
-        fputs("\n\n", stdout);
-        return;
-    }
-    if (!rodt_length_given(answer->strict_limit))
+    if (answer->count == 0)
+        snprintf(line, sizeof line, "NO CHAMBER FITS");
+    else if (!rodt_length_given(answer->strict_limit))
         snprintf(line, sizeof line, "NO PUBLISHED LIMIT FOR WHAT FITS");
     else if (answer->next_observation == RODT_OBSERVATION_NOTHING && answer->contradiction == 0)
         snprintf(line, sizeof line, "LIMIT %s", format_length(answer->strict_limit, limit));
     else
-        snprintf(line, sizeof line, "JUDGE BY %s UNTIL YOU KNOW WHICH OF %zu CHAMBERS IT IS",
+        snprintf(line, sizeof line, "USE LIMIT %s in: %zu CHAMBERS FIT, YOU DO NOT YET KNOW WHICH",
                  format_length(answer->strict_limit, limit), answer->count);
-    print_painted(stdout, PAINT_STRONG, line);
-    fputs("\n\n", stdout);
+    print_headline(stdout, answer->count == 0 ? PAINT_OPEN : PAINT_STRONG, line);
+    putchar('\n');
 }
 
 /* Returns true if the limit of a candidate is unconfirmed. */
@@ -207,7 +208,7 @@ static bool print_candidates(const rodt_identification *answer, const rule_conte
     bool unconfirmed = false;
     if (answer->count == 0)
         return false;
-    puts("  chamber               rated  limit   diameter  clues");
+    print_table_head(stdout, candidate_columns, COUNT_OF(candidate_columns));
     for (size_t i = 0; i < answer->count; i++) {
         print_candidate(&answer->candidates[i], context);
         unconfirmed = unconfirmed || is_unconfirmed(&answer->candidates[i], context);

@@ -73,8 +73,11 @@ static void print_limit(const rodt_finding *finding, const rule_context *context
     char word[WORD_SIZE], chamber[RODT_CHAMBER_TEXT_SIZE], line[200];
     bool given = rodt_length_given(finding->limit);
     snprintf(line, sizeof line, "LIMIT %s", given ? format_length(finding->limit, word) : "NOT KNOWN");
-    print_painted(stdout, PAINT_STRONG, line);
-    printf("  %s%s\n\n", format_chamber(&finding->chamber, chamber), given ? ", inches of applied stroke" : "");
+    char text[RODT_CHAMBER_TEXT_SIZE + 40];
+    snprintf(text, sizeof text, "%s%s", format_chamber(&finding->chamber, chamber),
+             given ? ", inches of applied stroke" : "");
+    print_title(stdout, PAINT_STRONG, line, text);
+    putchar('\n');
     const char *label = "Why     - ";
     for (size_t i = 0; i < COUNT_OF(limit_reasons); i++) {
         char sentence[RODT_SENTENCE_SIZE];

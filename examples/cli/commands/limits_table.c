@@ -5,7 +5,7 @@
 #include "ui/compiler.h"
 #include "ui/format.h"
 #include "ui/json_writer.h"
-#include "ui/utf8.h"
+#include "ui/table.h"
 #include "ui/wrap.h"
 
 #include <stdio.h>
@@ -46,14 +46,31 @@ static const char *row_name(const rodt_limit *row, char word[RODT_CHAMBER_TEXT_S
 
 /* --- For people -------------------------------------------------------------------------------------- */
 
+static const table_column row_columns[] = {
+    {"  chamber", "", 19}, {"class", "", 10},    {"rated", "rated", 7},   {"limit", "limit", 9},
+    {"mm", "mm", 7},       {"from", "from", 12}, {"until", "until", 10}};
+
+/* As printed, or exact where the source prints none. */
+static const char *row_mm(const rodt_limit *row, char word[WORD_SIZE])
+{
+    if (rodt_length_given(row->printed_mm))
+        return format_mm(row->printed_mm, word);
+    rodt_status status = rodt_length_format_decimal(row->limit, RODT_UNIT_MM, 2, RODT_ROUNDING_HALF_EVEN, word,
+                                                    WORD_SIZE, NULL);
+    return status == RODT_OK ? word : "-";
+}
+
 static void print_row(const rodt_limit *row)
 {
-    char name[RODT_CHAMBER_TEXT_SIZE], rated[WORD_SIZE], limit[WORD_SIZE], mm[WORD_SIZE], from[WORD_SIZE],
-        until[WORD_SIZE];
-    printf("  %-17s%-10s%-7s%-6s%-2s%6s  %-12s%s\n", row_name(row, name),
-           rodt_stroke_class_name(row->stroke_class), format_length(row->rated_stroke, rated),
-           format_length(row->limit, limit), row->evidence > RODT_EVIDENCE_CHECKED ? "*" : "",
-           format_mm(row->printed_mm, mm), format_date(row->from, from), format_date(row->until, until));
+    char name[RODT_CHAMBER_TEXT_SIZE], chamber[RODT_CHAMBER_TEXT_SIZE + 2], rated[WORD_SIZE], limit[WORD_SIZE];
+    char starred[WORD_SIZE + 1], mm[WORD_SIZE], from[WORD_SIZE], until[WORD_SIZE];
+    snprintf(chamber, sizeof chamber, "  %s", row_name(row, name));
+    snprintf(starred, sizeof starred, "%s%s", format_length(row->limit, limit),
+             row->evidence > RODT_EVIDENCE_CHECKED ? "*" : "");
+    const char *const cells[] = {chamber, rodt_stroke_class_name(row->stroke_class),
+                                 format_length(row->rated_stroke, rated), starred, row_mm(row, mm),
+                                 format_date(row->from, from), format_date(row->until, until)};
+    print_table_row(stdout, row_columns, COUNT_OF(row_columns), cells, TABLE_PLAIN);
 }
 
 /* Every source of the rows once, in their order. */
@@ -86,7 +103,7 @@ static size_t print_rows(const row_query *query, const rodt_rules *rules, bool *
     size_t count = 0;
     for (size_t at = 0; (row = next_row(query, rules, &at)) != NULL; count++) {
         if (count == 0)
-            puts("  chamber          class     rated  limit       mm  from        until");
+            print_table_head(stdout, row_columns, COUNT_OF(row_columns));
         print_row(row);
         *unconfirmed = *unconfirmed || row->evidence > RODT_EVIDENCE_CHECKED;
     }
@@ -106,7 +123,9 @@ static bool print_table(const row_query *query, const rodt_rules *rules)
     bool unconfirmed = false;
     putchar('\n');
     if (print_rows(query, rules, &unconfirmed) == 0) {
-        puts(rodt_rules_limit_count(rules) == 0 ? "  It has no rows for single chambers.\n" : "  No row.\n");
+        print_wrapped(stdout, "  ", 2,
+                      rodt_rules_limit_count(rules) == 0 ? "It has no rows for single chambers." : "No row.");
+        putchar('\n');
         return false;
     }
     if (unconfirmed)
@@ -169,7 +188,9 @@ void print_limit_tables(const rule_context *rules_of, row_filter wanted, const v
              rodt_rules_title(law));
     print_wrapped(stdout, "", 0, line);
     if (starts_later(law, rules_of->day)) {
-        printf("It has no text for that day; it starts on %s.\n", format_date(rodt_rules_from(law), day));
+        snprintf(line, sizeof line, "It has no text for that day; it starts on %s.",
+                 format_date(rodt_rules_from(law), day));
+        print_wrapped(stdout, "", 0, line);
         return;
     }
     bool found = print_table(&query, law);
@@ -179,11 +200,12 @@ void print_limit_tables(const rule_context *rules_of, row_filter wanted, const v
     if (context == NULL)
         print_window(law);
     if (found)
-        print_wrapped(stdout, "Unit", INDENT, "inches decide; mm are as printed in the source, which rounds them");
+        print_wrapped(stdout, "Unit", INDENT,
+                      "inches decide; mm are as printed in the source, which rounds them, or to two decimals where it "
+                      "prints none");
     if (rules_of->own != NULL) {
-        fputs("\nA carrier's own limits: ", stdout);
-        print_safely(stdout, rodt_rules_id(rules_of->own));
         putchar('\n');
+        print_wrapped(stdout, "A carrier's own limits:", 0, rodt_rules_id(rules_of->own));
         print_table(&query, rules_of->own);
     }
 }
@@ -214,7 +236,8 @@ void print_rules_list(void)
 {
     for (size_t i = 0; i < rodt_rules_count(); i++)
         print_rules(rodt_rules_at(i));
-    printf("%s judges where no rule set is named. Its limits: rodtravel limits\n", RODT_DEFAULT_RULES);
+    print_wrapped(stdout, "", 0,
+                  RODT_DEFAULT_RULES " judges where no rule set is named. Its limits: rodtravel limits");
 }
 
 /* --- For programs ------------------------------------------------------------------------------------ */

@@ -7,15 +7,19 @@
 #include "ui/format.h"
 #include "ui/message.h"
 #include "ui/options.h"
+#include "ui/utf8.h"
 #include "ui/wrap.h"
+#include "vehicle/vehicle.h"
 
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <unistd.h>
 
 enum {
     STROKE_CLASS, STROKE_RATED, STROKE_MARKED_LIMIT, STROKE_RULES, STROKE_LIMITS, STROKE_AS_OF, STROKE_PSI,
-    STROKE_PSI_AFTER, STROKE_DIVISION, STROKE_ENGINE, STROKE_SPRING_BRAKE, STROKE_DRUM, STROKE_UNIT, STROKE_JSON
+    STROKE_PSI_AFTER, STROKE_DIVISION, STROKE_ENGINE, STROKE_SPRING_BRAKE, STROKE_DRUM, STROKE_UNIT,
+    STROKE_WHY, STROKE_SHORT, STROKE_JSON
 };
 
 static const option_spec options[] = {
@@ -33,6 +37,8 @@ static const option_spec options[] = {
     [STROKE_SPRING_BRAKE] = {"spring-brake", "on|released", "spring brake during the test", false},
     [STROKE_DRUM] = {"drum", "cold|warm|hot", "temperature of the drum", false},
     [STROKE_UNIT] = {"unit", "in|mm|cm", "unit of lengths that name none; inches if not given", false},
+    [STROKE_WHY] = {"why", NULL, "every reason, and every source", false},
+    [STROKE_SHORT] = {"short", NULL, "one line: verdict, stroke, limit", false},
     [STROKE_JSON] = {"json", NULL, "the finding as one JSON object", false},
 };
 
@@ -80,34 +86,62 @@ static int judge(const command_line *from, const rule_context *context, rodt_fin
 
 #define INDENT 8u
 
-static void print_verdict(const rodt_finding *finding)
+static void name_verdict(const rodt_finding *finding, char words[40])
 {
-    static const paint_kind paints[] = {[RODT_VERDICT_UNDETERMINED] = PAINT_OPEN,
-                                   [RODT_VERDICT_IN_ADJUSTMENT] = PAINT_GOOD,
-                                   [RODT_VERDICT_OUT_OF_ADJUSTMENT] = PAINT_BAD,
-                                   [RODT_VERDICT_INOPERATIVE] = PAINT_BAD};
-    char word[40];
-    char chamber[RODT_CHAMBER_TEXT_SIZE];
-    snprintf(word, sizeof word, "%s", rodt_verdict_name(finding->verdict));
-    for (char *at = word; *at != '\0'; at++) {
-        if (*at >= 'a' && *at <= 'z')
-            *at = (char)(*at - 'a' + 'A');
-    }
-    print_painted(stdout, paints[finding->verdict], word);
-    bool unconfirmed = rodt_finding_has(finding, RODT_REASON_LIMIT_UNCONFIRMED);
-    printf("  %s%s\n\n", format_chamber(&finding->chamber, chamber), unconfirmed ? ", by an unconfirmed limit" : "");
+    char text[40];
+    snprintf(text, sizeof text, "%s%s", verdict_words(finding->verdict),
+             verdict_paint(finding) == PAINT_EDGE ? ", at the limit" : "");
+    format_capitals(text, words, 40);
 }
 
-static void print_reasons(const rodt_finding *finding)
+static void print_verdict(const rodt_finding *finding)
 {
-    const char *label = "Why     - ";
-    for (int i = 0; i < RODT_REASON_END; i++) {
-        char sentence[RODT_SENTENCE_SIZE];
-        if (rodt_finding_reason_format(finding, (rodt_reason)i, sentence, sizeof sentence, NULL) != RODT_OK)
-            continue;
-        print_wrapped(stdout, label, INDENT + 2, sentence);
-        label = "        - ";
-    }
+    char word[40], chamber[RODT_CHAMBER_TEXT_SIZE];
+    name_verdict(finding, word);
+    char line[RODT_CHAMBER_TEXT_SIZE + 40];
+    snprintf(line, sizeof line, "%s%s", format_chamber(&finding->chamber, chamber),
+             rodt_finding_has(finding, RODT_REASON_LIMIT_UNCONFIRMED) ? "; the limit is unconfirmed" : "");
+    print_title(stdout, verdict_paint(finding), word, line);
+}
+
+#define BAR_COLUMNS 40u
+#define BAR_LEAST 12u
+
+/* "2 1/8 of 2 in", a bar, "over by 1/8"; the bar has a line of its own where they do not fit. */
+static void print_bar(const rodt_finding *finding)
+{
+    char stroke[WORD_SIZE], limit[WORD_SIZE], margin[MARGIN_SIZE], figures[2 * WORD_SIZE + 16], bar[BAR_SIZE];
+    bool inches = finding->unit == RODT_UNIT_IN;
+    if (!rodt_length_given(finding->applied_stroke) || !rodt_length_given(finding->limit))
+        return;
+    snprintf(figures, sizeof figures, "%s of %s%s", tape_word(finding, finding->applied_stroke, stroke),
+             tape_word(finding, finding->limit, limit), inches ? " in" : "");
+    margin_words(finding, margin);
+    const char *lead = finding->verdict == RODT_VERDICT_UNDETERMINED ? "\n" : "";
+    unsigned width = line_width(stdout), texts = columns_of_text(figures) + columns_of_text(margin) + 9;
+    bool one_line = texts + BAR_LEAST < width;
+    unsigned room = one_line ? width - texts - 1 : width - 6;
+    finding_bar(finding, room < BAR_COLUMNS ? room : BAR_COLUMNS, !shows_utf8() || isatty(STDOUT_FILENO) != 1, bar);
+    if (one_line)
+        printf("%s  %s  [%s]  %s\n\n", lead, figures, bar, margin);
+    else
+        printf("%s  %s, %s\n  [%s]\n\n", lead, figures, margin, bar);
+}
+
+static void print_point(void *context, const char *label, const char *text)
+{
+    const char **begin = context;
+    (void)label;
+    print_wrapped(stdout, *begin, INDENT + 2, text);
+    *begin = "        - ";
+}
+
+/* Returns how many reasons were left out. */
+static size_t print_reasons(const rodt_finding *finding, bool all)
+{
+    const char *begin = "Why     - ";
+    finding_each_hint(finding, print_point, &begin);
+    return finding_each_reason(finding, all ? FINDING_ALL_REASONS : 2, print_point, &begin);
 }
 
 static void print_law(const rodt_finding *finding)
@@ -158,33 +192,77 @@ static const char *next_step(rodt_verdict verdict)
 {
     switch (verdict) {
     case RODT_VERDICT_OUT_OF_ADJUSTMENT:
-        return "Do not drive: report it and have it repaired. If an automatic adjuster is out of adjustment, "
-               "find the fault; do not turn it back by hand.";
+        return "Do not drive: report it and have it repaired. Do not adjust an automatic adjuster by hand to make it "
+               "pass: find the cause and repair it.";
     case RODT_VERDICT_INOPERATIVE:
         return "Do not drive: this wheel end does not brake. Report it and have it repaired.";
-    case RODT_VERDICT_UNDETERMINED:
-        return "Nothing is proven, neither good nor bad. Resolve the points above and judge again.";
+    case RODT_VERDICT_UNDETERMINED: return "Do not drive until this is settled: put it right, then measure again.";
     case RODT_VERDICT_IN_ADJUSTMENT: break;
     }
     return NULL;
 }
 
-static void print_finding(const rodt_finding *finding)
+static void print_next(const rodt_finding *finding)
 {
-    char sentence[RODT_SENTENCE_SIZE];
-    print_verdict(finding);
-    if (rodt_finding_format(finding, sentence, sizeof sentence, NULL) == RODT_OK)
-        print_wrapped(stdout, finding->unit == RODT_UNIT_IN ? "Inches" : "Stroke", INDENT, sentence);
-    print_reasons(finding);
-    if (rodt_finding_proof_format(finding, sentence, sizeof sentence, NULL) == RODT_OK && sentence[0] != '\0')
-        print_wrapped(stdout, "Tape", INDENT, sentence);
-    print_law(finding);
-    print_pressure_source(finding);
     const char *next = next_step(finding->verdict);
     if (next != NULL)
         print_wrapped(stdout, "Next", INDENT, next);
-    print_wrapped(stdout, "Safety", INDENT,
-                  "Chock the wheels. The cited law and a licensed inspector decide.");
+}
+
+/* The sum; where there is a bar, that has the rest of it. */
+static void print_sum(const rodt_finding *finding, bool all)
+{
+    char sentence[RODT_SENTENCE_SIZE], released[WORD_SIZE], applied[WORD_SIZE];
+    bool barred = rodt_length_given(finding->applied_stroke) && rodt_length_given(finding->limit);
+    if (barred && !all)
+        snprintf(sentence, sizeof sentence, "%s released, %s applied", tape_word(finding, finding->released, released),
+                 tape_word(finding, finding->applied, applied));
+    else if (rodt_finding_format(finding, sentence, sizeof sentence, NULL) != RODT_OK)
+        return;
+    print_wrapped(stdout, finding->unit == RODT_UNIT_IN ? "Inches" : "Read", INDENT, sentence);
+}
+
+static void print_tape(const rodt_finding *finding)
+{
+    char sentence[RODT_SENTENCE_SIZE];
+    if (rodt_finding_proof_format(finding, sentence, sizeof sentence, NULL) == RODT_OK && sentence[0] != '\0')
+        print_wrapped(stdout, "Tape", INDENT, sentence);
+}
+
+/* What decided an open verdict is before everything else. */
+static void print_finding(const rodt_finding *finding, bool all)
+{
+    bool open = finding->verdict == RODT_VERDICT_UNDETERMINED;
+    size_t left = 0;
+    print_verdict(finding);
+    putchar('\n');
+    if (open)
+        left = print_reasons(finding, all);
+    else
+        print_bar(finding);
+    print_next(finding);
+    if (open)
+        print_bar(finding);
+    else
+        left = print_reasons(finding, all);
+    print_tape(finding);
+    print_sum(finding, all);
+    print_law(finding);
+    if (all)
+        print_pressure_source(finding);
+    print_wrapped(stdout, "Safety", INDENT, "Chock the wheels. The cited law and a licensed inspector decide.");
+    if (left > 0)
+        print_wrapped(stdout, "More", INDENT, left == 1 ? "1 more note: --why" : "more notes: --why");
+}
+
+static void print_short(const rodt_finding *finding)
+{
+    char word[40], stroke[WORD_SIZE], limit[WORD_SIZE], line[3 * WORD_SIZE];
+    name_verdict(finding, word);
+    snprintf(line, sizeof line, "%s %s of %s%s", word, tape_word(finding, finding->applied_stroke, stroke),
+             tape_word(finding, finding->limit, limit),
+             rodt_finding_has(finding, RODT_REASON_LIMIT_UNCONFIRMED) ? ", unconfirmed" : "");
+    print_wrapped(stdout, "", 0, line);
 }
 
 /* --- For programs ------------------------------------------------------------------------------------ */
@@ -230,8 +308,10 @@ static int run(int argc, char **argv)
     if (status == STATUS_CONTINUE) {
         if (option_given(&from, STROKE_JSON))
             status = write_finding(&finding);
+        else if (option_given(&from, STROKE_SHORT))
+            print_short(&finding);
         else
-            print_finding(&finding);
+            print_finding(&finding, option_given(&from, STROKE_WHY));
         status = status == STATUS_CONTINUE ? status_of((rodt_verdict)finding.verdict) : status;
     }
     rule_context_close(&context);

@@ -9,6 +9,7 @@
 #include "ui/json_writer.h"
 #include "ui/message.h"
 #include "ui/options.h"
+#include "ui/wrap.h"
 
 #include <inttypes.h>
 #include <stdio.h>
@@ -90,20 +91,6 @@ static int read_words(const command_line *from, practice_setting *out)
     out->build = (practice_build)build;
     out->level = (practice_level)level;
     return status;
-}
-
-/* Whether the terminal says that it shows UTF-8; the environment is read as setlocale reads it, without calling it. */
-static bool shows_utf8(void)
-{
-    static const char *const names[] = {"LC_ALL", "LC_CTYPE", "LANG"};
-    for (size_t i = 0; i < COUNT_OF(names); i++) {
-        const char *value = getenv(names[i]);
-        if (value == NULL || value[0] == '\0')
-            continue;
-        return strstr(value, "UTF-8") != NULL || strstr(value, "utf-8") != NULL || strstr(value, "UTF8") != NULL ||
-               strstr(value, "utf8") != NULL;
-    }
-    return false;
 }
 
 static bool writes(const command_line *from)

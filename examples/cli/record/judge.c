@@ -273,6 +273,7 @@ static int judge_checks(inspection *of)
     rodt_air_reading vehicle = {.check = RODT_AIR_CHECK_NONE};
     int status = read_vehicle(&of->record, &vehicle);
     take_governor(&of->record, &vehicle);
+    of->vehicle.axle_1_steers = vehicle.vehicle != RODT_VEHICLE_CLASS_ANY;
     for (size_t i = 0; i < of->record.check_count && status == STATUS_CONTINUE; i++)
         status = judge_check(of, i, vehicle);
     return status;

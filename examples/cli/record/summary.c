@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* Sentences on an inspection that a walk-round and a report share. */
 #include "record/record.h"
+#include "ui/exit_status.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -56,9 +57,8 @@ bool inspection_air_defective(const inspection *of)
 
 const char *inspection_warning(const inspection *of)
 {
-    const char *strokes = vehicle_warning(&of->vehicle.vehicle);
-    if (strokes != NULL || !inspection_air_defective(of))
-        return strokes;
+    if (vehicle_status(&of->vehicle.vehicle) == STATUS_OUT || !inspection_air_defective(of))
+        return vehicle_warning(&of->vehicle.vehicle);
     return "Do not drive it: report it and have it repaired. Good strokes do not make up for a defective air system.";
 }
 

@@ -72,7 +72,8 @@ static void put_count(void *context, const char *label, const char *text)
 static void put_outcome(const inspection *of, FILE *to)
 {
     static const char *const classes[] = {
-        [PAINT_GOOD] = "good", [PAINT_BAD] = "bad", [PAINT_OPEN] = "open", [PAINT_STRONG] = "open"};
+        [PAINT_GOOD] = "good", [PAINT_BAD] = "bad", [PAINT_OPEN] = "open", [PAINT_EDGE] = "edge",
+        [PAINT_STRONG] = "open"};
     paint_kind paint;
     const char *words = vehicle_headline(&of->vehicle, &paint);
     if (inspection_air_defective(of))

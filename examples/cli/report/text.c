@@ -69,15 +69,15 @@ void report_print(const inspection *of)
 {
     print_head(of);
     if (inspection_air_defective(of)) {
-        print_painted(stdout, PAINT_BAD, AIR_SYSTEM_DEFECTIVE);
-        putchar('\n');
+        print_headline(stdout, PAINT_BAD, AIR_SYSTEM_DEFECTIVE);
     }
+    vehicle_print_outcome(&of->vehicle, inspection_warning(of));
     vehicle_print_findings(&of->vehicle);
     print_checks(of);
     inspection_each_defect(of, print_line, &(list){"Defects"});
     print_remarks(of);
     vehicle_print_sources(&of->vehicle);
     report_each_air_source(of, print_line, &(list){NULL});
-    vehicle_print_cautions(inspection_warning(of));
-    fputs("\nSigned                                              Date\n", stdout);
+    vehicle_print_caution();
+    printf("\nSigned%*sDate\n", (int)line_width(stdout) * 3 / 5, "");
 }

@@ -49,3 +49,13 @@ const char *format_evidence(rodt_evidence evidence)
 {
     return evidence <= RODT_EVIDENCE_CHECKED ? rodt_evidence_text(evidence) : "unconfirmed";
 }
+
+const char *format_capitals(const char *text, char *out, size_t size)
+{
+    snprintf(out, size, "%s", text);
+    for (char *at = out; *at != '\0'; at++) {
+        if (*at >= 'a' && *at <= 'z')
+            *at = (char)(*at - 'a' + 'A');
+    }
+    return out;
+}

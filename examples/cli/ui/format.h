@@ -20,4 +20,7 @@ const char *format_ratio(rodt_ratio ratio, char word[WORD_SIZE]);
 /* "read in the source" or "unconfirmed". */
 const char *format_evidence(rodt_evidence evidence);
 
+/* "in adjustment" as "IN ADJUSTMENT"; letters of ASCII alone. */
+const char *format_capitals(const char *text, char *out, size_t size);
+
 #endif

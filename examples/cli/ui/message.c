@@ -23,7 +23,7 @@ int print_error(const char *format, ...)
 
 /* Columns of the screen that a text is shown in before it is cut. */
 #define MARGIN 4u
-#define WINDOW 60u
+#define WIDEST_PLACE 68u
 
 /* Columns of the screen before the character with the given number, counted from 1. */
 static unsigned columns_before(const char *text, uint32_t character)
@@ -78,7 +78,8 @@ int print_text_error(const char *what, const char *text, const rodt_error *error
     if (error->status == RODT_E_EMPTY)
         return print_error("%s is missing: \"%s\" means not measured", what, text);
     print_error("%s cannot be read", what);
-    print_place(stderr, WINDOW + 2 * MARGIN, text, error->column);
+    unsigned columns = line_width(stderr);
+    print_place(stderr, columns < WIDEST_PLACE ? columns : WIDEST_PLACE, text, error->column);
     print_wrapped(stderr, "    ", MARGIN, error->text);
     return STATUS_USAGE;
 }

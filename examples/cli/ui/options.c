@@ -3,6 +3,7 @@
 #include "ui/options.h"
 #include "ui/exit_status.h"
 #include "ui/message.h"
+#include "ui/utf8.h"
 #include "ui/wrap.h"
 
 #include <getopt.h>
@@ -170,26 +171,54 @@ static void print_option(FILE *to, const char *name, const char *value, const ch
     print_wrapped(to, label, HELP_INDENT, help);
 }
 
-/* Paragraphs are wrapped; lines that begin with a blank are examples and stay as they are. */
-static void print_paragraphs(FILE *to, const char *text)
+/* The blanks at the start of a line, and where the second column of a table begins; 0 = there is none. */
+static size_t find_indents(const char *line, size_t *first)
+{
+    *first = strspn(line, " ");
+    for (const char *at = line + *first; *first > 0 && (at = strstr(at, "  ")) != NULL; at++) {
+        size_t begin = (size_t)(at - line) + strspn(at, " ");
+        if (line[begin] != '\0')
+            return begin;
+    }
+    return 0;
+}
+
+static void print_line(FILE *to, const char *line)
+{
+    char label[200];
+    size_t first, second = find_indents(line, &first), begin = second > 0 ? second : first, size = begin;
+    if (columns_of_text(line) < line_width(to)) {
+        fprintf(to, "%s\n", line);
+        return;
+    }
+    while (size > 0 && line[size - 1] == ' ')
+        size--;
+    snprintf(label, sizeof label, "%.*s", (int)size, line);
+    bool fits = columns_of_text(label) < line_width(to);
+    if (!fits)
+        print_wrapped(to, "", 2, label);
+    print_wrapped(to, fits ? label : "", (unsigned)begin, line + begin);
+}
+
+void print_paragraphs(FILE *to, const char *text)
 {
     while (*text != '\0') {
         char line[1000];
         size_t size = strcspn(text, "\n");
         snprintf(line, sizeof line, "%.*s", (int)size, text);
-        if (line[0] == ' ' || line[0] == '\0')
-            fprintf(to, "%s\n", line);
-        else
-            print_wrapped(to, "", 0, line);
+        print_line(to, line);
         text += size + (text[size] == '\n');
     }
 }
 
 void print_command_help(FILE *to, const command_spec *command)
 {
-    fprintf(to, "rodtravel %s %s\n\n", command->name, command->operands);
+    char usage[200];
+    snprintf(usage, sizeof usage, "rodtravel %s %s\n", command->name, command->operands);
+    print_paragraphs(to, usage);
+    fputc('\n', to);
     print_paragraphs(to, command->help);
-    fputs("\nOptions, before, between or after the operands:\n", to);
+    print_paragraphs(to, "\nOptions, before, between or after the operands:\n");
     for (size_t i = 0; i < command->option_count; i++)
         if (command->options[i].help != NULL)
             print_option(to, command->options[i].name, command->options[i].value,

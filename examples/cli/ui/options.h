@@ -68,6 +68,9 @@ typedef struct choice {
  * STATUS_CONTINUE or an exit status. */
 int choose_option(const command_line *from, size_t option, const choice *choices, size_t count, int *out);
 
+/* Lines that fold; the columns of a table, set apart by two blanks after an indented beginning, hang. */
+void print_paragraphs(FILE *to, const char *text);
+
 void print_command_help(FILE *to, const command_spec *command);
 
 #endif

@@ -8,7 +8,24 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <sys/ioctl.h>
 #include <unistd.h>
+
+/* --- Width -------------------------------------------------------------------------------------------- */
+
+#define NARROWEST 24u
+#define WIDEST 100u /* longer lines are hard to read */
+
+unsigned line_width(FILE *to)
+{
+    struct winsize size;
+    memset(&size, 0, sizeof size);
+    if (ioctl(fileno(to), TIOCGWINSZ, &size) != 0 || size.ws_col == 0)
+        return LINE_WIDTH;
+    return size.ws_col < NARROWEST ? NARROWEST : size.ws_col > WIDEST ? WIDEST : size.ws_col;
+}
+
+/* --- Folding ------------------------------------------------------------------------------------------ */
 
 static void print_word(FILE *to, const char *word, size_t size)
 {
@@ -22,7 +39,7 @@ static void print_word(FILE *to, const char *word, size_t size)
 
 static bool begins_unit(const char *text)
 {
-    static const char *const units[] = {"mm", "in", "psi", "kPa"};
+    static const char *const units[] = {"mm", "in", "psi", "kPa", "%"};
     for (size_t i = 0; i < COUNT_OF(units); i++) {
         size_t size = strlen(units[i]);
         if (strncmp(text, units[i], size) == 0 && strchr(" \",;:.)", text[size]) != NULL)
@@ -45,35 +62,86 @@ static size_t word_size(const char *text)
     return size;
 }
 
-void print_wrapped(FILE *to, const char *label, unsigned indent, const char *text)
+/* Where the next word goes. */
+typedef struct line_place {
+    FILE *to;
+    unsigned width;
+    unsigned indent;
+    unsigned column;
+    bool begun; /* a word or a label is before it */
+} line_place;
+
+static void start_line(line_place *at)
 {
-    print_wrapped_at(to, LINE_WIDTH, label, indent, text);
+    fprintf(at->to, "\n%*s", (int)at->indent, "");
+    at->column = at->indent;
+    at->begun = false;
 }
 
-void print_wrapped_at(FILE *to, unsigned line_width, const char *label, unsigned indent, const char *text)
+/* A word that no line can hold is cut. */
+static void print_long_word(line_place *at, const char *word, size_t size)
 {
-    unsigned column = columns_of(label, strlen(label));
-    bool begun = column >= indent && column > 0;
-    fputs(label, to);
-    if (column < indent || (begun && label[strlen(label) - 1] == ' ')) {
-        fprintf(to, "%*s", (int)(column < indent ? indent - column : 0), "");
-        column = column < indent ? indent : column;
-        begun = false;
+    char shown[SHOWN_SIZE];
+    unsigned width;
+    for (const char *end = word + size; word < end;) {
+        word += show_character(word, shown, &width);
+        if (at->column + width >= at->width)
+            start_line(at);
+        fputs(shown, at->to);
+        at->column += width;
     }
-    for (const char *at = text + strspn(text, " "); *at != '\0'; at += strspn(at, " ")) {
-        size_t size = word_size(at);
-        unsigned width = columns_of(at, size);
-        if (begun && column + 1 + width >= line_width) {
-            fprintf(to, "\n%*s", (int)indent, "");
-            column = indent;
-        } else if (begun) {
-            fputc(' ', to);
-            column++;
-        }
-        print_word(to, at, size);
-        column += width;
-        begun = true;
-        at += size;
+    at->begun = true;
+}
+
+static void put_word(line_place *at, const char *word, size_t size)
+{
+    unsigned width = columns_of(word, size);
+    if (at->begun && at->column + 1 + width >= at->width) {
+        start_line(at);
+    } else if (at->begun) {
+        fputc(' ', at->to);
+        at->column++;
+    }
+    if (at->column + width >= at->width) {
+        print_long_word(at, word, size);
+        return;
+    }
+    print_word(at->to, word, size);
+    at->column += width;
+    at->begun = true;
+}
+
+#define LEAST_ROOM 24u
+#define NARROW_INDENT 4u
+
+/* Prints the label and the blanks after it. */
+static void start_text(line_place *at, const char *label)
+{
+    unsigned column = columns_of_text(label);
+    size_t size = strlen(label);
+    fputs(label, at->to);
+    at->column = column;
+    at->begun = column > 0 && column >= at->indent && label[size - 1] != ' ';
+    if (at->width < at->indent + LEAST_ROOM && at->indent > NARROW_INDENT) {
+        at->indent = NARROW_INDENT;
+        if (strspn(label, " ") < size)
+            start_line(at);
+        at->begun = false;
+    }
+    if (at->column < at->indent) {
+        fprintf(at->to, "%*s", (int)(at->indent - at->column), "");
+        at->column = at->indent;
+    }
+}
+
+void print_wrapped(FILE *to, const char *label, unsigned indent, const char *text)
+{
+    line_place at = {.to = to, .width = line_width(to), .indent = indent};
+    start_text(&at, label);
+    for (const char *word = text + strspn(text, " "); *word != '\0'; word += strspn(word, " ")) {
+        size_t size = word_size(word);
+        put_word(&at, word, size);
+        word += size;
     }
     fputc('\n', to);
 }
@@ -91,10 +159,56 @@ static bool wants_colour(FILE *to)
 
 void print_painted(FILE *to, paint_kind paint, const char *text)
 {
-    static const char *const codes[] = {
-        [PAINT_GOOD] = "1;30;42", [PAINT_BAD] = "1;37;41", [PAINT_OPEN] = "1;30;43", [PAINT_STRONG] = "1;7"};
+    static const char *const codes[] = {[PAINT_GOOD] = "1;30;42", [PAINT_BAD] = "1;37;41", [PAINT_OPEN] = "1;30;46",
+                                        [PAINT_EDGE] = "1;30;43", [PAINT_STRONG] = "1;7"};
     if (wants_colour(to))
         fprintf(to, "\033[%sm %s \033[0m", codes[paint], text);
     else
         fputs(text, to);
+}
+
+/* A blank of the colour is on either side, so a line has two columns less. */
+void print_headline(FILE *to, paint_kind paint, const char *text)
+{
+    unsigned room = line_width(to) - 3;
+    while (*text != '\0') {
+        char line[200];
+        size_t size = 0;
+        for (size_t end = 0; text[end] != '\0';) {
+            end += strspn(text + end, " ");
+            end += strcspn(text + end, " ");
+            if (size > 0 && columns_of(text, end) > room)
+                break;
+            size = end;
+        }
+        snprintf(line, sizeof line, "%.*s", (int)size, text);
+        print_painted(to, paint, line);
+        fputc('\n', to);
+        text += size + strspn(text + size, " ");
+    }
+}
+
+void print_title(FILE *to, paint_kind paint, const char *title, const char *text)
+{
+    if (columns_of_text(title) + columns_of_text(text) + 4 >= line_width(to)) {
+        print_headline(to, paint, title);
+        print_wrapped(to, "", 0, text);
+        return;
+    }
+    print_painted(to, paint, title);
+    fprintf(to, "%s%s\n", text[0] == '\0' ? "" : "  ", text);
+}
+
+/* The environment is read as setlocale reads it, without calling it. */
+bool shows_utf8(void)
+{
+    static const char *const names[] = {"LC_ALL", "LC_CTYPE", "LANG"};
+    for (size_t i = 0; i < COUNT_OF(names); i++) {
+        const char *value = getenv(names[i]);
+        if (value == NULL || value[0] == '\0')
+            continue;
+        return strstr(value, "UTF-8") != NULL || strstr(value, "utf-8") != NULL || strstr(value, "UTF8") != NULL ||
+               strstr(value, "utf8") != NULL;
+    }
+    return false;
 }

@@ -1,19 +1,33 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Lines that fold, and colour where it helps. */
+/* Lines that fold at the width of where they go, and colour where it helps. */
 #ifndef WRAP_H
 #define WRAP_H
 
+#include <stdbool.h>
 #include <stdio.h>
 
-#define LINE_WIDTH 80
+#define LINE_WIDTH 80 /* of a file or a pipe */
 
-/* Prints a label, then the text in lines of at most LINE_WIDTH columns that hang at `indent`. */
+/* Columns of where a stream goes: those of the terminal, 100 at most, or LINE_WIDTH. Lines end one column before. */
+unsigned line_width(FILE *to);
+
+/* Prints a label, then the text in lines that fold at the width of the stream and hang at `indent`. Where that leaves
+ * too little room, the label has a line of its own. */
 void print_wrapped(FILE *to, const char *label, unsigned indent, const char *text);
-void print_wrapped_at(FILE *to, unsigned line_width, const char *label, unsigned indent, const char *text);
 
-typedef enum paint_kind { PAINT_GOOD, PAINT_BAD, PAINT_OPEN, PAINT_STRONG } paint_kind;
+/* PAINT_EDGE: good, with nothing to spare. */
+typedef enum paint_kind { PAINT_GOOD, PAINT_BAD, PAINT_OPEN, PAINT_EDGE, PAINT_STRONG } paint_kind;
 
 /* Prints in colour where that helps a person: on a terminal, unless NO_COLOR is set. */
 void print_painted(FILE *to, paint_kind paint, const char *text);
+
+/* The same as lines of their own, which fold. */
+void print_headline(FILE *to, paint_kind paint, const char *text);
+
+/* The same, and a text after it, or on lines of its own where both do not fit. */
+void print_title(FILE *to, paint_kind paint, const char *title, const char *text);
+
+/* Whether the terminal says that it shows UTF-8. */
+bool shows_utf8(void);
 
 #endif

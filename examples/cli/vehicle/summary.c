@@ -21,10 +21,10 @@ static bool steering_dead(const rodt_vehicle_finding *vehicle)
     return false;
 }
 
-static bool is_unconfirmed(const vehicle_record *record)
+static bool some_have(const vehicle_record *record, rodt_reason reason)
 {
     for (size_t i = 0; i < record->count; i++) {
-        if (rodt_finding_has(&record->findings[i], RODT_REASON_LIMIT_UNCONFIRMED))
+        if (rodt_finding_has(&record->findings[i], reason))
             return true;
     }
     return false;
@@ -35,7 +35,7 @@ const char *vehicle_headline(const vehicle_record *record, paint_kind *paint)
     const rodt_vehicle_finding *vehicle = &record->vehicle;
     bool some_out = vehicle->out_of_adjustment + vehicle->inoperative > 0;
     *paint = PAINT_BAD;
-    if (vehicle->count.outcome == RODT_OUTCOME_OUT_OF_SERVICE)
+    if (vehicle->count.outcome == RODT_OUTCOME_OUT_OF_SERVICE || (steering_dead(vehicle) && record->axle_1_steers))
         return "OUT OF SERVICE";
     if (steering_dead(vehicle))
         return "OUT OF SERVICE IF AXLE 1 STEERS";
@@ -50,10 +50,51 @@ const char *vehicle_headline(const vehicle_record *record, paint_kind *paint)
     *paint = PAINT_OPEN;
     if (vehicle->undetermined + vehicle->count.unmeasured > 0)
         return "UNDETERMINED: NOT EVERY BRAKE IS PROVEN";
-    if (is_unconfirmed(record))
-        return "ALL BRAKES IN ADJUSTMENT, BY LIMITS THAT ARE UNCONFIRMED";
+    *paint = PAINT_EDGE;
+    if (some_have(record, RODT_REASON_LIMIT_UNCONFIRMED))
+        return "ALL BRAKES IN ADJUSTMENT, BUT THE LIMITS ARE UNCONFIRMED";
+    if (some_have(record, RODT_REASON_AT_LIMIT))
+        return "ALL BRAKES IN ADJUSTMENT, SOME EXACTLY AT THE LIMIT";
     *paint = PAINT_GOOD;
     return "ALL BRAKES IN ADJUSTMENT";
+}
+
+/* "3 in adjustment", where there are any. */
+static void add_brakes(char text[RODT_SENTENCE_SIZE], uint32_t brakes, const char *what)
+{
+    size_t used = strlen(text);
+    if (brakes > 0)
+        snprintf(text + used, RODT_SENTENCE_SIZE - used, "%s%lu %s", used > 0 ? ", " : "", (unsigned long)brakes, what);
+}
+
+static void list_brakes(const vehicle_record *record, vehicle_line line, void *context)
+{
+    const rodt_vehicle_finding *vehicle = &record->vehicle;
+    const rodt_tally *tally = &vehicle->count.tally;
+    char text[RODT_SENTENCE_SIZE] = "";
+    add_brakes(text, vehicle->in_adjustment, "in adjustment");
+    add_brakes(text, tally->full - tally->inoperative, "over by 1/4 in or more");
+    add_brakes(text, tally->half, "over by less than 1/4 in");
+    uint32_t counted = tally->full - tally->inoperative + tally->half;
+    if (vehicle->out_of_adjustment > counted)
+        add_brakes(text, vehicle->out_of_adjustment - counted, "out of adjustment, not counted");
+    add_brakes(text, vehicle->inoperative, "inoperative");
+    add_brakes(text, vehicle->undetermined, "undetermined");
+    add_brakes(text, vehicle->count.unmeasured, "not measured");
+    line(context, "Brakes", text);
+}
+
+static void list_halves(const rodt_count *count, vehicle_line line, void *context)
+{
+    char text[RODT_SENTENCE_SIZE], defective[WORD_SIZE];
+    unsigned long halves = count->tally.half;
+    if (halves == 0 || rodt_length_format((rodt_length){count->defective.num, count->defective.den}, defective,
+                                          sizeof defective, NULL) != RODT_OK)
+        return;
+    snprintf(text, sizeof text, "%lu brake%s over by less than 1/4 in count%s half%s: that makes %s defective of %lu.",
+             halves, halves == 1 ? "" : "s", halves == 1 ? "s" : "", halves == 1 ? "" : " each", defective,
+             (unsigned long)count->brakes);
+    line(context, "", text);
 }
 
 void vehicle_each_count(const vehicle_record *record, vehicle_line line, void *context)
@@ -62,17 +103,14 @@ void vehicle_each_count(const vehicle_record *record, vehicle_line line, void *c
     char sentence[RODT_SENTENCE_SIZE];
     if (rodt_count_format(&vehicle->count, sentence, sizeof sentence, NULL) == RODT_OK)
         line(context, "Count", sentence);
-    snprintf(sentence, sizeof sentence,
-             "%lu in adjustment, %lu out (%lu by 1/4 or more, %lu by less), %lu inoperative, %lu undetermined, %lu not "
-             "given",
-             (unsigned long)vehicle->in_adjustment, (unsigned long)vehicle->out_of_adjustment,
-             (unsigned long)(vehicle->count.tally.full - vehicle->count.tally.inoperative),
-             (unsigned long)vehicle->count.tally.half, (unsigned long)vehicle->inoperative,
-             (unsigned long)vehicle->undetermined, (unsigned long)vehicle->count.unmeasured);
-    line(context, "Brakes", sentence);
-    snprintf(sentence, sizeof sentence, "%lu brakes are counted: %s", (unsigned long)vehicle->count.brakes,
-             record->brakes_given ? "their number was given" : "both ends of every axle in the file");
-    line(context, "", sentence);
+    list_halves(&vehicle->count, line, context);
+    list_brakes(record, line, context);
+    if (record->brakes_given)
+        snprintf(sentence, sizeof sentence, "%lu brakes (you gave the number).", (unsigned long)vehicle->count.brakes);
+    else
+        snprintf(sentence, sizeof sentence, "%lu brakes (%zu axle%s).", (unsigned long)vehicle->count.brakes,
+                 vehicle->axle_count, vehicle->axle_count == 1 ? "" : "s");
+    line(context, "Counted", sentence);
     if (vehicle->count.outcome == RODT_OUTCOME_AMBIGUOUS)
         line(context, "", "No public text says whether a half brake that reaches the percentage is enough. Take it "
              "as out of service.");
@@ -129,15 +167,15 @@ static const char *name_ends(const vehicle_record *record, const char *list, siz
 }
 
 /* The verdict, the margin and the advice say these already. */
-static bool is_shown_elsewhere(rodt_reason reason)
+static bool is_shown_elsewhere(const rodt_finding *finding, rodt_reason reason)
 {
-    return reason == RODT_REASON_OVER_LIMIT || reason == RODT_REASON_AT_LIMIT || reason == RODT_REASON_WITHIN_LIMIT ||
-           reason == RODT_REASON_NO_MOVEMENT;
+    return reason == RODT_REASON_OVER_LIMIT || reason == RODT_REASON_AT_LIMIT || reason == RODT_REASON_NO_MOVEMENT ||
+           finding_is_routine(finding, reason);
 }
 
 static bool sentence_of(const vehicle_record *record, size_t end, int reason, char sentence[RODT_SENTENCE_SIZE])
 {
-    return !is_shown_elsewhere((rodt_reason)reason) &&
+    return !is_shown_elsewhere(&record->findings[end], (rodt_reason)reason) &&
            rodt_finding_reason_format(&record->findings[end], (rodt_reason)reason, sentence,
                                       RODT_SENTENCE_SIZE, NULL) == RODT_OK;
 }
@@ -173,14 +211,21 @@ static void list_unreadable(const vehicle_record *record, vehicle_line line, voi
     }
 }
 
-bool vehicle_has_reasons(const vehicle_record *record)
+/* A hint names its wheel end, which a reason that many share does not. */
+typedef struct hint_list {
+    const vehicle_record *record;
+    size_t end;
+    vehicle_line line;
+    void *context;
+} hint_list;
+
+static void list_hint(void *context, const char *label, const char *text)
 {
-    uint64_t all = 0;
-    for (size_t i = 0; i < record->count; i++)
-        all |= record->findings[i].reasons;
-    for (int reason = 0; reason < RODT_REASON_END; reason++)
-        all &= is_shown_elsewhere((rodt_reason)reason) ? ~RODT_REASON_BIT(reason) : UINT64_MAX;
-    return all != 0;
+    const hint_list *list = context;
+    char position[LIST_SIZE] = "";
+    (void)label;
+    add_position(list->record, list->end, position);
+    list->line(list->context, position, text);
 }
 
 void vehicle_each_reason(const vehicle_record *record, vehicle_line line, void *context)
@@ -189,6 +234,8 @@ void vehicle_each_reason(const vehicle_record *record, vehicle_line line, void *
         for (size_t i = 0; i < record->count; i++)
             list_reason(record, i, reason, line, context);
     }
+    for (size_t i = 0; i < record->count; i++)
+        finding_each_hint(&record->findings[i], list_hint, &(hint_list){record, i, line, context});
     list_unreadable(record, line, context);
 }
 
@@ -301,7 +348,7 @@ void vehicle_each_source(const vehicle_record *record, vehicle_line line, void *
 const char *vehicle_warning(const rodt_vehicle_finding *vehicle)
 {
     if (vehicle->out_of_adjustment + vehicle->inoperative + vehicle->mismatched_axles == 0)
-        return NULL;
+        return vehicle->undetermined + vehicle->count.unmeasured > 0 ? "Do not drive it until this is settled." : NULL;
     return "Do not drive it: report it and have it repaired. Every brake over its limit is a violation by itself, "
            "below the criterion too.";
 }

@@ -28,6 +28,7 @@ typedef struct vehicle_options {
 typedef struct vehicle_record {
     size_t count;
     bool brakes_given; /* their number was given, not taken from the axles */
+    bool axle_1_steers; /* it is known to */
     rodt_wheel_end ends[VEHICLE_ENDS_MAX];
     rodt_finding findings[VEHICLE_ENDS_MAX];
     rodt_error errors[VEHICLE_ENDS_MAX]; /* the first text of the wheel end that could not be read */
@@ -43,9 +44,10 @@ rodt_status vehicle_combine(vehicle_record *record, uint32_t brakes);
 
 /* All of it (text.c), and its parts for a report that has more to say between them. */
 void vehicle_print(const vehicle_record *record);
+void vehicle_print_outcome(const vehicle_record *record, const char *warning); /* NULL = it may be driven */
 void vehicle_print_findings(const vehicle_record *record);
 void vehicle_print_sources(const vehicle_record *record);
-void vehicle_print_cautions(const char *warning); /* NULL = only the usual ones */
+void vehicle_print_caution(void);
 
 void vehicle_write_json(const vehicle_record *record);
 void vehicle_put_json(json_writer *json, const vehicle_record *record); /* the object alone */
@@ -65,9 +67,31 @@ void vehicle_each_axle(const vehicle_record *record, vehicle_line line, void *co
 void vehicle_each_advice(const vehicle_record *record, vehicle_line line, void *context);
 void vehicle_each_reason(const vehicle_record *record, vehicle_line line, void *context);
 void vehicle_each_source(const vehicle_record *record, vehicle_line line, void *context);
-bool vehicle_has_reasons(const vehicle_record *record);
 const char *vehicle_warning(const rodt_vehicle_finding *vehicle); /* NULL = none */
 const char *vehicle_caution(void);
+
+/* --- One finding for a person (finding.c) -------------------------------------------------------- */
+
+const char *verdict_words(rodt_verdict verdict); /* "in adjustment" */
+paint_kind verdict_paint(const rodt_finding *finding);
+
+/* A bar of so many columns and a sign for the limit, at most 60; plain = ASCII. */
+#define BAR_SIZE 256
+void finding_bar(const rodt_finding *finding, unsigned width, bool plain, char text[BAR_SIZE]);
+
+/* A line for each reason, the deciding one first. Up to `most` of those that say something new, or all. Returns how
+ * many were left out. */
+#define FINDING_ALL_REASONS SIZE_MAX
+size_t finding_each_reason(const rodt_finding *finding, size_t most, vehicle_line line, void *context);
+
+/* Whether a reason says nothing that changes what to do: the verdict is the same without it. */
+bool finding_is_routine(const rodt_finding *finding, rodt_reason reason);
+
+/* A line for each other meaning that a reading can have. */
+void finding_each_hint(const rodt_finding *finding, vehicle_line line, void *context);
+
+/* More travel than the housing has by the published list, where no mark says it. */
+bool finding_is_beyond_travel(const rodt_finding *finding);
 
 /* As the tape shows it: parts of an inch by halves, other parts as a decimal, or millimetres. */
 const char *tape_word(const rodt_finding *finding, rodt_length length, char word[WORD_SIZE]);

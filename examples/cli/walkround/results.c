@@ -177,16 +177,6 @@ static void print_open_checks(const inspection *judged)
     }
 }
 
-static void print_headline(paint_kind paint, const char *headline)
-{
-    if (columns_of_text(headline) + 2 > walk_columns()) {
-        walk_print("", 0, "%s", headline);
-        return;
-    }
-    print_painted(stdout, paint, headline);
-    putchar('\n');
-}
-
 void walk_print_verdict(walk *of)
 {
     const inspection *judged = walk_judge(of, &of->record);
@@ -197,15 +187,14 @@ void walk_print_verdict(walk *of)
     const char *headline = vehicle_headline(vehicle, &paint);
     putchar('\n');
     if (inspection_air_defective(judged))
-        print_headline(PAINT_BAD, AIR_SYSTEM_DEFECTIVE);
-    print_headline(paint, headline);
+        print_headline(stdout, PAINT_BAD, AIR_SYSTEM_DEFECTIVE);
+    print_headline(stdout, paint, headline);
     vehicle_each_count(vehicle, print_line, &(const char *){NULL});
     inspection_each_defect(judged, print_line, &(const char *){"Defects"});
     print_open_checks(judged);
     vehicle_each_axle(vehicle, print_line, &(const char *){"Axles"});
     vehicle_each_advice(vehicle, print_line, &(const char *){"Next"});
-    if (vehicle_has_reasons(vehicle))
-        vehicle_each_reason(vehicle, print_line, &(const char *){"Notes"});
+    vehicle_each_reason(vehicle, print_line, &(const char *){"Notes"});
     if (record_cautions_note(&of->record) != NULL)
         walk_print("", 0, "%s", record_cautions_note(&of->record));
     const char *warning = inspection_warning(judged);

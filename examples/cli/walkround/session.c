@@ -43,13 +43,13 @@ static outcome reject(const asking *at, const char *what, uint32_t place)
     char name[WALK_ANSWER_MAX];
     if (walk_is_person(input)) {
         if (place > 0)
-            print_place(stdout, walk_columns(), at->text, place);
+            print_place(stdout, line_width(stdout), at->text, place);
         walk_print("", 0, "Not accepted: %s%s", what, strchr(".?", what[strlen(what) - 1]) != NULL ? "" : ".");
         return OUTCOME_AGAIN;
     }
     print_error("%s:%lu: the answer to \"%s\" is not accepted", input->file, input->line, name_of(at, name));
     if (place > 0)
-        print_place(stderr, LINE_WIDTH, at->text, place);
+        print_place(stderr, line_width(stderr), at->text, place);
     print_wrapped(stderr, "    ", 4, what);
     return OUTCOME_FAILED;
 }

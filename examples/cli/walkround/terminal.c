@@ -12,7 +12,6 @@
 #include <stdarg.h>
 #include <stdio.h>
 #include <string.h>
-#include <sys/ioctl.h>
 #include <sys/select.h>
 #include <unistd.h>
 
@@ -147,17 +146,6 @@ bool walk_is_text(const char *text, uint32_t *character)
 
 /* --- Output ------------------------------------------------------------------------------------------- */
 
-#define NARROWEST 24u
-
-unsigned walk_columns(void)
-{
-    struct winsize size;
-    memset(&size, 0, sizeof size);
-    if (ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) != 0 || size.ws_col == 0 || size.ws_col > LINE_WIDTH)
-        return LINE_WIDTH;
-    return size.ws_col < NARROWEST ? NARROWEST : size.ws_col;
-}
-
 void walk_print(const char *label, unsigned indent, const char *format, ...)
 {
     char text[1500];
@@ -165,7 +153,7 @@ void walk_print(const char *label, unsigned indent, const char *format, ...)
     va_start(arguments, format);
     vsnprintf(text, sizeof text, format, arguments);
     va_end(arguments);
-    print_wrapped_at(stdout, walk_columns(), label, indent, text);
+    print_wrapped(stdout, label, indent, text);
 }
 
 /* Room after a question for a reading; where there is less, the answer gets a line of its own. */
@@ -173,7 +161,7 @@ void walk_print(const char *label, unsigned indent, const char *format, ...)
 
 void walk_prompt(const char *text)
 {
-    if (columns_of_text(text) + ANSWER_ROOM <= walk_columns()) {
+    if (columns_of_text(text) + ANSWER_ROOM <= line_width(stdout)) {
         print_safely(stdout, text);
         fputs(": ", stdout);
     } else {

@@ -191,7 +191,6 @@ bool walk_identify(const walk *of, const char *text, rodt_error *error);
 
 /* --- Talking (terminal.c) --------------------------------------------------------------------------- */
 
-unsigned walk_columns(void); /* of the screen, 80 at most */
 void walk_print(const char *label, unsigned indent, const char *format, ...) PRINTF_LIKE(3, 4);
 void walk_prompt(const char *text);
 

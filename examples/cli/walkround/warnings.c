@@ -23,25 +23,6 @@ static void warn(warning_list *warnings, const char *text)
 
 /* --- Wheel ends -------------------------------------------------------------------------------------- */
 
-static bool same_chamber(const rodt_chamber *chamber, const rodt_chamber_row *row)
-{
-    return row->family == chamber->family && strcmp(row->size, chamber->size) == 0;
-}
-
-/* More travel than the housing has by the published list, where no mark says it. */
-static bool is_beyond_list(const rodt_finding *finding)
-{
-    const rodt_chamber *chamber = &finding->chamber;
-    if (chamber->stroke_class == RODT_STROKE_CLASS_LONG || rodt_length_given(chamber->rated_stroke))
-        return false;
-    for (size_t i = 0; i < rodt_chamber_row_count(); i++) {
-        const rodt_chamber_row *row = rodt_chamber_row_at(i);
-        if (same_chamber(chamber, row) && rodt_length_given(row->standard_rated_stroke))
-            return rodt_length_compare(finding->applied_stroke, row->standard_rated_stroke) > 0;
-    }
-    return false;
-}
-
 static void warn_stroke(warning_list *warnings, const rodt_finding *finding)
 {
     static const rodt_reason reasons[] = {RODT_REASON_READINGS_SWAPPED, RODT_REASON_NO_MOVEMENT,
@@ -55,7 +36,7 @@ static void warn_stroke(warning_list *warnings, const rodt_finding *finding)
     if (rodt_length_given(finding->applied_stroke) && finding->applied_stroke.num > 0 &&
         rodt_length_compare(finding->applied_stroke, hardly) < 0)
         warn(warnings, "the rod hardly moved: was the pedal fully down, and both readings from the same spot?");
-    if (!rodt_finding_has(finding, RODT_REASON_BEYOND_RATED_STROKE) && is_beyond_list(finding))
+    if (!rodt_finding_has(finding, RODT_REASON_BEYOND_RATED_STROKE) && finding_is_beyond_travel(finding))
         warn(warnings, "that is more than the full travel of a standard chamber of this size: look at the chamber and "
              "the tape again");
 }
