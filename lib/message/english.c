@@ -60,18 +60,18 @@ static const rodt_enumerator message_code_rows[] = {
                " chamber and read again"),
     ENUMERATOR(RODT_MESSAGE_STROKE_PRESSURE_LOW, "stroke.pressure-low",
                "too little air: {pressure} psi, and the test asks for {from} to {until}; a brake that passes here may "
-               "be bad"),
+               "be bad, one that fails is"),
     ENUMERATOR(RODT_MESSAGE_STROKE_PRESSURE_LOW_AFTER, "stroke.pressure-low.after",
                "too little air: {pressure} psi after the application, and the test asks for {from} to {until}; a brake "
-               "that passes here may be bad"),
+               "that passes here may be bad, one that fails is"),
     ENUMERATOR(RODT_MESSAGE_STROKE_PRESSURE_LOW_NO_AIR, "stroke.pressure-low.no-air",
                "the recorded pressure is 0: without air no rod moves; build up the air and measure again"),
     ENUMERATOR(RODT_MESSAGE_STROKE_PRESSURE_HIGH, "stroke.pressure-high",
                "too much air: {pressure} psi, and the test asks for {from} to {until}; a brake that fails here may "
-               "be good"),
+               "be good, one that passes is"),
     ENUMERATOR(RODT_MESSAGE_STROKE_PRESSURE_HIGH_AFTER, "stroke.pressure-high.after",
                "too much air: {pressure} psi after the application, and the test asks for {from} to {until}; a brake "
-               "that fails here may be good"),
+               "that fails here may be good, one that passes is"),
     ENUMERATOR(RODT_MESSAGE_STROKE_PRESSURE_NOT_RECORDED, "stroke.pressure-not-recorded",
                "reservoir pressure not recorded; the test asks for {from} to {until} psi"),
     ENUMERATOR(RODT_MESSAGE_STROKE_ENGINE_RUNNING, "stroke.engine-running", ENGLISH_STROKE_ENGINE_RUNNING),

@@ -137,7 +137,7 @@ static void sentences_carry_their_figures(void **state)
     reason_says(&finding, RODT_REASON_ASSUMED_STANDARD, "the limit 2 1/2");
     finding = judge((rodt_form){.chamber = "30", .released = "2", .applied = "4 1/8", .psi = "95",
                                         .psi_after = "102 1/2"}, "us-fmcsr");
-    reason_says(&finding, RODT_REASON_PRESSURE_HIGH, "102 1/2 psi after the application is above");
+    reason_says(&finding, RODT_REASON_PRESSURE_HIGH, "too much air: 102 1/2 psi after the application, and");
     finding = judge((rodt_form){.chamber = "24", .released = "50 mm", .applied = "94.5 mm"}, "us-fmcsr");
     reason_says(&finding, RODT_REASON_PRINTED_MM_DIFFERS, "44.5 mm");
     reason_says(&finding, RODT_REASON_PRESSURE_NOT_RECORDED, "90 to 100 psi");
