@@ -132,7 +132,7 @@ bool finding_is_beyond_travel(const rodt_finding *finding)
 /* A chamber of the same name that has a marked stroke, and with it a limit that the stroke keeps. */
 static const rodt_limit *row_by_rated(const rodt_finding *finding)
 {
-    const rodt_limit *row, *own = finding->limit_row;
+    const rodt_limit *row, *own = finding->law_row;
     if (own == NULL || finding->margin.num >= 0 || rodt_length_given(finding->chamber.rated_stroke))
         return NULL;
     const rodt_rules *law = rodt_rules_law(finding->rules);
