@@ -281,12 +281,56 @@ class Page(unittest.TestCase):
         kinds = [node.get("class") for node in root.iter("{http://www.w3.org/2000/svg}rect")]
         self.assertEqual([kinds.count(kind) for kind in ("wheel good", "wheel over", "wheel dead", "excess")], [8, 1, 1, 1])
 
+    def rectangles(self, data=None):
+        root = ElementTree.fromstring(run("-" if data else EXAMPLE, "--svg", "-", data=data).stdout)
+        for node in root.iter("{http://www.w3.org/2000/svg}rect"):
+            yield node.get("class"), float(node.get("width"))
+
     def test_bars_are_to_scale(self):
-        """The longest limit is 2 1/2 in, so a bar is 3 1/4 in long: 2 in are 8/13 of its 148 pixels."""
-        root = ElementTree.fromstring(run(EXAMPLE, "--svg", "-").stdout)
-        fills = [float(node.get("width")) for node in root.iter("{http://www.w3.org/2000/svg}rect")
-                 if node.get("class") == "fill"]
-        self.assertAlmostEqual(fills[3], 148 * 8 / 13, delta=0.06)
+        """A full bar of 122 pixels is the limit: 2 5/16 of 2 1/2 in are 37/40 of it. At the limit it is full."""
+        bars = list(self.rectangles())
+        self.assertAlmostEqual([width for kind, width in bars if kind == "fill"][3], 122 * 37 / 40, delta=0.06)
+        self.assertEqual([width for kind, width in bars if kind == "edge"], [122, 122])
+
+    def test_a_bar_over_the_limit_is_red_from_end_to_end_and_sticks_out(self):
+        bars = list(self.rectangles(with_end(applied="3 63/64", released="2")))
+        self.assertEqual([width for kind, width in bars if kind in ("full", "excess")], [])
+        bars = list(self.rectangles(with_end(applied="4 1/64", released="2")))
+        self.assertEqual([width for kind, width in bars if kind == "full"], [122])
+        self.assertGreaterEqual([width for kind, width in bars if kind == "excess"][0], 8)
+
+    def test_no_text_of_the_drawing_is_cut(self):
+        """A card has 150 pixels; a large digit takes 12 of them, a small one 7."""
+        record = with_end(chamber="clamp 18")
+        del record["wheel_ends"][1]["applied"]
+        said = run("-", "--svg", "-", data=record).stdout
+        self.assertIn("no limit known", said)
+        for large, rest in re.findall(r'<tspan class="(?:large|word)">([^<]*)</tspan> ([^<]*)</text>', said):
+            self.assertLessEqual((12 if len(large) < 8 else 8) * len(large) + 7 * len(rest), 172, (large, rest))
+
+    def test_the_first_sheet_has_verdict_action_and_signature(self):
+        text = run(EXAMPLE, "--html", "-").stdout
+        places = [text.index(words) for words in ("BELOW THE OUT-OF-SERVICE CRITERION", "Do not drive it", "<svg",
+                                                  "Signature of the inspector", "<h2>Wheel ends", "<h2>Air checks", "Sources")]
+        self.assertEqual(places, sorted(places))
+
+    def test_words_instead_of_codes(self):
+        record = example(air_checks=[{"check": "warning"}])
+        for text in (run("-", "--html", "-", data=record).stdout, run("-", data=record).stdout):
+            self.assertIn("United States, motor carriers", " ".join(text.split()))
+            for code in ("in-adjustment", "out-of-adjustment", "not-done"):
+                self.assertNotIn(code, text)
+
+    def test_pressures_of_good_brakes_too(self):
+        record = with_end(psi="96", psi_after="91")
+        self.assertRegex(run("-", data=record).stdout, r"\n1R +\S.* 96 +91 ")
+        self.assertIn(">96 to 91</td>", run("-", "--html", "-", data=record).stdout)
+
+    def test_a_phone_needs_no_scrolling(self):
+        """Every cell of a wheel end names itself, so that its row can be a card."""
+        text = run(EXAMPLE, "--html", "-").stdout
+        self.assertEqual(text.count('<td data-l="Stroke"'), 10)
+        self.assertNotIn("overflow-x", text)
 
     def test_an_end_that_is_missing_is_drawn_as_such(self):
         record = small()

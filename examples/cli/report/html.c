@@ -2,6 +2,7 @@
 /* The report as one page that needs nothing but itself: no script, no font, no request. */
 #include "ui/markup.h"
 #include "report/report.h"
+#include "ui/compiler.h"
 #include "ui/format.h"
 #include "ui/wrap.h"
 
@@ -15,28 +16,39 @@ static const char *const style =
     "dl.head{display:grid;grid-template-columns:repeat(auto-fit,minmax(9.5rem,1fr));gap:.3rem 1rem;margin:0}"
     "dl.head div{min-width:0}dl.head .wide{grid-column:1/-1}dt{font-size:.8rem;color:#444}"
     "dd{margin:0;font-weight:600;overflow-wrap:anywhere}"
-    ".outcome{margin:1rem 0 .5rem;padding:.6rem .8rem;border:3px solid #111;font-size:1.25rem;font-weight:800}"
-    ".outcome.bad{border-style:double;border-width:6px;border-color:#8c1c13;color:#8c1c13}"
-    ".outcome.open{border-style:dashed}.outcome.good{color:#24453c;border-color:#24453c}"
+    ".outcome{margin:1rem 0 .5rem;padding:.6rem .8rem;border:3px solid #111}"
+    ".outcome strong{display:block;font-size:1.45rem;line-height:1.2}.outcome .do{font-weight:700;margin:.25rem 0 0}"
+    ".outcome.bad{border-style:double;border-width:6px;border-color:#8c1c13}.outcome.bad strong{color:#8c1c13}"
+    ".outcome.open{border-style:dashed}.outcome.good{border-color:#24453c}.outcome.good strong{color:#24453c}"
+    ".outcome.edge{border-color:#8a5200;border-style:groove;border-width:6px}.outcome.edge strong{color:#8a5200}"
     "p{margin:.2rem 0}.pair{display:grid;grid-template-columns:minmax(0,27rem) minmax(0,1fr);gap:0 1.5rem}"
     "figure{margin:.4rem 0}figure svg{display:block;width:100%;height:auto}figcaption{font-size:.85rem}"
-    ".scroll{overflow-x:auto}table{border-collapse:collapse;width:100%;font-size:.9rem}"
+    "table{border-collapse:collapse;width:100%;font-size:.9rem}"
     "caption{text-align:left;font-size:.85rem;padding:.1rem 0}"
     "th,td{text-align:left;vertical-align:top;padding:.2rem .5rem .2rem 0;border-bottom:1px solid #888}"
-    "tr.bad td,tr.bad th{font-weight:700}ul,ol{margin:.3rem 0;padding-left:1.3rem}li{overflow-wrap:anywhere}"
-    "li.source,small{list-style:none;font-size:.85rem;color:#333}.caution{border:2px solid #111;padding:.5rem .8rem;"
-    "margin-top:1.2rem}.sign{display:grid;grid-template-columns:2fr 1fr;gap:2rem;margin-top:3.2rem}"
-    ".sign span{border-top:1px solid #111;padding-top:.2rem;font-size:.85rem}"
-    "@media(max-width:46rem){.pair{grid-template-columns:minmax(0,1fr)}main{padding:.8rem}"
-    "th,td{padding-right:.45rem}}"
-    ".ends td,.ends th{white-space:nowrap}.ends table{font-size:.85rem}"
+    "tr.bad td,tr.bad th{font-weight:700}.mark{white-space:nowrap}ul{margin:.3rem 0;padding-left:1.3rem}"
+    "li{overflow-wrap:anywhere}li.source{list-style:none;font-size:.8rem;color:#444}"
+    ".sources{font-size:.75rem;color:#333}.sources h2{font-size:.9rem;border-bottom-width:1px}"
+    ".sources strong{font-weight:600}.caution{border:2px solid #111;padding:.4rem .8rem;margin-top:1rem}"
+    ".sign{display:grid;grid-template-columns:2fr 1fr;gap:2rem;margin-top:3rem}"
+    ".sign span{border-top:1px solid #111;padding-top:.2rem;font-size:.85rem}.ends td,.ends th{white-space:nowrap}"
+    ".ends{font-size:.83rem}"
+    "@media screen and (max-width:46rem){.pair{grid-template-columns:minmax(0,1fr)}main{padding:.8rem}"
+    "thead{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}"
+    "tbody tr{display:grid;grid-template-columns:repeat(3,minmax(0,1fr));gap:.1rem .6rem;border:1.5px solid #111;"
+    "margin:.5rem 0;padding:.35rem .6rem}tbody tr.bad{border:4px double #8c1c13}"
+    "tbody th,tbody td{border:0;padding:0;white-space:normal;overflow-wrap:anywhere}"
+    ".ends td,.ends th{white-space:normal}tbody tr *{order:2}tbody th{font-size:1.2rem;order:0}"
+    ".ends .verdict{order:1;grid-column:2/-1;font-weight:700}"
+    "tbody td.big{font-size:1.15rem;font-weight:700}tbody .wide{grid-column:1/-1}"
+    "tbody td[data-l]:before{content:attr(data-l);display:block;font-size:.75rem;font-weight:400;color:#444}}"
     "@media print{@page{margin:12mm}html{font-size:8.5pt}body{background:#fff;line-height:1.25}"
     "main{max-width:none;padding:0}p{margin:0}th,td{padding:.1rem .4rem .1rem 0}"
     "h2{margin:.7rem 0 .25rem;break-after:avoid}"
-    ".pair{grid-template-columns:8.8cm minmax(0,1fr)}.scroll{overflow:visible}"
+    ".pair{grid-template-columns:8.8cm minmax(0,1fr)}"
     "tr,li,.keep,figure,.caution,.sign{break-inside:avoid}.outcome{margin:.5rem 0 .3rem;padding:.3rem .6rem}"
-    ".outcome,.sign{break-after:auto}*{print-color-adjust:exact;-webkit-print-color-adjust:exact}"
-    ".sign{margin-top:2.2rem}}";
+    "*{print-color-adjust:exact;-webkit-print-color-adjust:exact}"
+    ".sign{margin-top:2rem}.sources{font-size:6.5pt;line-height:1.2}}";
 
 /* --- Head --------------------------------------------------------------------------------------------- */
 
@@ -56,10 +68,10 @@ static void put_head(const inspection *of, FILE *to)
 {
     fputs("<dl class=\"head\">\n", to);
     for (int key = 0; key < HEAD_KEYS; key++) {
-        const char *title = report_head_title((head_key)key);
-        if (title != NULL && of->record.head[key].text != NULL)
+        const char *title = report_head_title((head_key)key), *text = report_head_text(of, (head_key)key);
+        if (title != NULL && text != NULL)
             markup_put(to, "<div class=\"%\"><dt>%</dt><dd>%</dd></div>\n", key == HEAD_REMARKS ? "wide" : "narrow",
-                       title, of->record.head[key].text);
+                       title, text);
     }
     fputs("</dl>\n", to);
 }
@@ -76,9 +88,14 @@ static void put_outcome(const inspection *of, FILE *to)
         [PAINT_STRONG] = "open"};
     paint_kind paint;
     const char *words = vehicle_headline(&of->vehicle, &paint);
+    const char *warning = inspection_warning(of);
+    markup_put(to, "<div class=\"outcome %\">\n", inspection_air_defective(of) ? "bad" : classes[paint]);
     if (inspection_air_defective(of))
-        markup_put(to, "<p class=\"outcome bad\">%</p>\n", AIR_SYSTEM_DEFECTIVE);
-    markup_put(to, "<p class=\"outcome %\">%</p>\n", classes[paint], words);
+        markup_put(to, "<strong>%</strong>\n", AIR_SYSTEM_DEFECTIVE);
+    markup_put(to, "<strong>%</strong>\n", words);
+    if (warning != NULL)
+        markup_put(to, "<p class=\"do\">%</p>\n", warning);
+    fputs("</div>\n", to);
     vehicle_each_count(&of->vehicle, put_count, to);
 }
 
@@ -143,26 +160,37 @@ static void put_remarks(const inspection *of, FILE *to)
     for (size_t i = 0; i < of->record.check_count; i++) {
         const record_value *values = of->record.checks[i];
         if (values[CHECK_REMARK].text != NULL)
-            put_item(&remarks, values[CHECK_NAME].text, values[CHECK_REMARK].text);
+            put_item(&remarks, rodt_air_check_title(of->air[i].reading.check), values[CHECK_REMARK].text);
     }
     end_list(&remarks);
 }
 
-static void put_notes(const inspection *of, FILE *to)
+static void put_sources(const inspection *of, FILE *to)
 {
     html_list sources = {to, "Sources", false};
-    put_remarks(of, to);
+    fputs("<section class=\"sources\">\n", to);
     vehicle_each_source(&of->vehicle, put_item, &sources);
     report_each_air_source(of, put_item, &sources);
     end_list(&sources);
+    markup_put(to, "<p>Judged by rodtravel %, tables of %, rule set %.</p>\n</section>\n", rodt_version(),
+               rodt_tables_edition(), rodt_rules_id(of->context->rules));
 }
 
 /* --- Tables ------------------------------------------------------------------------------------------- */
 
-static const char *adjuster_word(rodt_adjuster adjuster)
+static void put_cell(FILE *to, const char *label, const char *look, const char *text)
 {
-    static const char *const words[] = {"-", "manual", "automatic"};
-    return words[adjuster];
+    markup_put(to, "<td data-l=\"%\" class=\"%\">%</td>", label, look, text);
+}
+
+/* "95", "95 to 91": before and after the application. */
+static const char *pressures(const rodt_finding *finding, char text[2 * WORD_SIZE + 8])
+{
+    char before[WORD_SIZE], after[WORD_SIZE];
+    snprintf(text, 2 * WORD_SIZE + 8, "%s%s%s", format_pressure(finding->pressure, before),
+             rodt_pressure_given(finding->pressure_after) ? " to " : "",
+             rodt_pressure_given(finding->pressure_after) ? format_pressure(finding->pressure_after, after) : "");
+    return text;
 }
 
 static void put_end(const inspection *of, size_t end, FILE *to)
@@ -170,30 +198,39 @@ static void put_end(const inspection *of, size_t end, FILE *to)
     const rodt_finding *finding = &of->vehicle.findings[end];
     const rodt_wheel_end *wheel = &of->vehicle.ends[end];
     char position[RODT_POSITION_TEXT_SIZE] = "-", chamber[RODT_CHAMBER_TEXT_SIZE], margin[MARGIN_SIZE];
-    char released[WORD_SIZE], applied[WORD_SIZE], stroke[WORD_SIZE], limit[WORD_SIZE], psi[WORD_SIZE], arm[WORD_SIZE];
-    bool bad = finding->verdict == RODT_VERDICT_OUT_OF_ADJUSTMENT || finding->verdict == RODT_VERDICT_INOPERATIVE;
+    char word[WORD_SIZE], psi[2 * WORD_SIZE + 8];
+    bool bad = verdict_paint(finding) == PAINT_BAD;
     (void)rodt_position_format(wheel->position, position, sizeof position, NULL);
-    markup_put(to, "<tr class=\"%\"><th scope=\"row\">%</th><td>%</td><td>%</td><td>%</td><td>%</td>",
-               bad ? "bad" : "fine", position, rodt_verdict_name(finding->verdict), margin_words(finding, margin),
-               tape_word(finding, finding->applied_stroke, stroke), format_length(finding->limit, limit));
-    markup_put(to, "<td>%</td><td>%</td><td>%</td><td>%</td><td>%</td><td>%</td></tr>\n",
-               format_chamber(&finding->chamber, chamber), tape_word(finding, finding->released, released),
-               tape_word(finding, finding->applied, applied), format_pressure(finding->pressure, psi),
-               adjuster_word(wheel->adjuster), format_length(wheel->arm_length, arm));
+    markup_put(to, "<tr class=\"%\"><th scope=\"row\">%</th>", bad ? "bad" : "fine", position);
+    put_cell(to, "Stroke", "big", tape_word(finding, finding->applied_stroke, word));
+    put_cell(to, "Limit", "big", format_length(finding->limit, word));
+    put_cell(to, "Verdict", "verdict", verdict_words(finding->verdict));
+    put_cell(to, "Margin", "mark", margin_words(finding, margin));
+    put_cell(to, "Chamber", "mark", format_chamber(&finding->chamber, chamber));
+    put_cell(to, "Released", "mark", tape_word(finding, finding->released, word));
+    put_cell(to, "Applied", "mark", tape_word(finding, finding->applied, word));
+    put_cell(to, "psi", "mark", pressures(finding, psi));
+    put_cell(to, "Adjuster", "mark", report_adjuster(wheel->adjuster));
+    put_cell(to, "Arm", "mark", format_length(wheel->arm_length, word));
+    fputs("</tr>\n", to);
+}
+
+static void put_headings(FILE *to, const char *const *headings, size_t count)
+{
+    fputs("<thead><tr>", to);
+    for (size_t i = 0; i < count; i++)
+        markup_put(to, "<th scope=\"col\">%</th>", headings[i]);
+    fputs("</tr></thead>\n<tbody>\n", to);
 }
 
 static void put_ends(const inspection *of, FILE *to)
 {
-    fputs("<div class=\"keep\">\n<h2 id=\"ends\">Wheel ends</h2>\n<section class=\"scroll ends\" "
-          "aria-labelledby=\"ends\" tabindex=\"0\">\n<table>\n<caption>Inches unless a unit is given; psi "
-          "before the application; arm: "
-          "length of the slack adjuster.</caption>\n<thead><tr><th scope=\"col\">Place</th>"
-          "<th scope=\"col\">Verdict</th><th scope=\"col\">Margin</th><th scope=\"col\">Stroke</th><th "
-          "scope=\"col\">Limit</th>"
-          "<th scope=\"col\">Chamber</th><th scope=\"col\">Released</th><th scope=\"col\">Applied</th>"
-          "<th scope=\"col\">psi</th><th scope=\"col\">Adjuster</th><th scope=\"col\">Arm</th></tr></thead>\n"
-          "<tbody>\n",
-          to);
+    static const char *const headings[] = {"Place",    "Stroke",  "Limit",      "Verdict",   "Margin",   "Chamber",
+                                           "Released", "Applied", "psi", "Adjuster", "Arm"};
+    fputs("<div class=\"keep\">\n<h2>Wheel ends</h2>\n<table class=\"ends\">\n<caption>Inches unless a unit is given; "
+          "psi before the application, and after it; "
+          "arm: length of the slack adjuster.</caption>\n", to);
+    put_headings(to, headings, COUNT_OF(headings));
     for (size_t i = 0; i < of->vehicle.vehicle.axle_count; i++) {
         const rodt_axle_finding *axle = &of->vehicle.vehicle.axles[i];
         if (axle->left < of->vehicle.count)
@@ -201,29 +238,29 @@ static void put_ends(const inspection *of, FILE *to)
         if (axle->right < of->vehicle.count)
             put_end(of, axle->right, to);
     }
-    fputs("</tbody>\n</table>\n</section>\n</div>\n", to);
+    fputs("</tbody>\n</table>\n</div>\n", to);
 }
 
 static void put_checks(const inspection *of, FILE *to)
 {
+    static const char *const headings[] = {"Check", "Result", "You found"};
     char sentence[600];
     if (of->record.check_count == 0) {
         fputs("<h2>Air checks</h2>\n<p>None was recorded.</p>\n", to);
         return;
     }
-    fputs("<div class=\"keep\">\n<h2 id=\"air\">Air checks</h2>\n<section class=\"scroll\" "
-          "aria-labelledby=\"air\" tabindex=\"0\">\n<table>\n<thead><tr><th scope=\"col\">Check</th><th "
-          "scope=\"col\">Result</th><th scope=\"col\">Found</th>"
-          "</tr></thead>\n<tbody>\n", to);
+    fputs("<div class=\"keep\">\n<h2>Air checks</h2>\n<table>\n", to);
+    put_headings(to, headings, COUNT_OF(headings));
     for (size_t i = 0; i < of->record.check_count; i++) {
         const rodt_air_finding *finding = &of->air[i];
         bool said = rodt_air_finding_format(finding, sentence, sizeof sentence, NULL) == RODT_OK;
-        markup_put(to, "<tr class=\"%\"><th scope=\"row\">%</th><td>%%</td><td>%</td></tr>\n",
+        markup_put(to, "<tr class=\"%\"><th scope=\"row\" class=\"wide\">%</th><td class=\"wide mark\">%%</td>"
+                   "<td class=\"wide\">%</td></tr>\n",
                    finding->result == RODT_AIR_RESULT_DEFECTIVE ? "bad" : "fine",
-                   rodt_air_check_title(finding->reading.check), rodt_air_result_name(finding->result),
-                   finding->major ? ", major" : "", said ? sentence : "-");
+                   rodt_air_check_title(finding->reading.check), report_air_result(finding->result),
+                   finding->major ? ", major" : finding->minor ? ", minor" : "", said ? sentence : "-");
     }
-    fputs("</tbody>\n</table>\n</section>\n</div>\n", to);
+    fputs("</tbody>\n</table>\n</div>\n", to);
 }
 
 /* --- The page ----------------------------------------------------------------------------------------- */
@@ -232,23 +269,17 @@ static void put_drawing(const inspection *of, FILE *to)
 {
     fputs("<div class=\"pair\">\n<div>\n<h2>From above</h2>\n<figure>\n", to);
     report_write_svg(of, to, false);
-    fputs("<figcaption>Bars: the stroke, all to one scale; the flag is the limit. Solid: within; hatched: beyond the "
-          "limit; dotted: not proven. Wheels: tick in adjustment, ! over the limit, cross did not move, ? not proven."
-          "</figcaption>\n</figure>\n</div>\n<div>\n", to);
+    fputs("<figcaption>A full bar is the limit. Red and longer is over it; dotted is not proven.</figcaption>\n"
+          "</figure>\n</div>\n<div>\n", to);
     put_findings(of, to);
     fputs("</div>\n</div>\n", to);
 }
 
-static void put_end_of_page(const inspection *of, FILE *to)
+/* The first sheet is the verdict, what to do and who says so; figures and sources may go to the next one. */
+static void put_signature(FILE *to)
 {
-    const char *warning = inspection_warning(of);
-    fputs("<div class=\"caution\">\n", to);
-    if (warning != NULL)
-        markup_put(to, "<p><strong>%</strong></p>\n", warning);
-    markup_put(to, "<p>%</p>\n</div>\n", vehicle_caution());
+    markup_put(to, "<div class=\"caution\"><p>%</p></div>\n", vehicle_caution());
     fputs("<div class=\"sign\"><span>Signature of the inspector</span><span>Date</span></div>\n", to);
-    markup_put(to, "<p><small>Judged by rodtravel %, tables of %.</small></p>\n</main>\n</body>\n</html>\n",
-               rodt_version(), rodt_tables_edition());
 }
 
 void report_write_html(const inspection *of, FILE *to)
@@ -257,8 +288,10 @@ void report_write_html(const inspection *of, FILE *to)
     put_head(of, to);
     put_outcome(of, to);
     put_drawing(of, to);
+    put_signature(to);
     put_ends(of, to);
     put_checks(of, to);
-    put_notes(of, to);
-    put_end_of_page(of, to);
+    put_remarks(of, to);
+    put_sources(of, to);
+    fputs("</main>\n</body>\n</html>\n", to);
 }

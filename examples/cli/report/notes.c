@@ -16,6 +16,23 @@ const char *report_head_title(head_key key)
     return titles[key];
 }
 
+const char *report_head_text(const inspection *of, head_key key)
+{
+    const char *text = of->record.head[key].text;
+    const rodt_rules *rules = text != NULL && (key == HEAD_RULES || key == HEAD_AIR_RULES) ? rodt_rules_find(text) : NULL;
+    return rules != NULL ? rodt_rules_title(rules) : text;
+}
+
+const char *report_adjuster(rodt_adjuster adjuster)
+{
+    return adjuster == RODT_ADJUSTER_NOT_RECORDED ? "-" : rodt_adjuster_name(adjuster);
+}
+
+const char *report_air_result(rodt_air_result result)
+{
+    return result == RODT_AIR_RESULT_NOT_DONE ? "not done" : rodt_air_result_name(result);
+}
+
 void report_each_air_source(const inspection *of, vehicle_line line, void *context)
 {
     for (size_t i = 0; i < of->record.check_count; i++) {

@@ -15,6 +15,12 @@ void report_write_svg(const inspection *of, FILE *to, bool alone); /* svg.c; alo
 /* "unit", "date" and so on as a person reads them; NULL for a key that the head of a report does not show. */
 const char *report_head_title(head_key key);
 
+/* The value of such a key in words of people, or NULL; "ca-on" as the title of that rule set. */
+const char *report_head_text(const inspection *of, head_key key);
+
+const char *report_adjuster(rodt_adjuster adjuster);         /* "manual", "-" */
+const char *report_air_result(rodt_air_result result);       /* "not done" */
+
 /* The walk-round was judged by a carrier's own limits and this report is not: says so in `note` and returns true. */
 #define REPORT_NOTE_SIZE ((size_t)600)
 bool report_limits_note(const inspection *of, char note[REPORT_NOTE_SIZE]);

@@ -11,10 +11,13 @@
 
 #define WIDTH 440
 #define FIRST_ROW 122 /* middle of the foremost axle */
-#define ROW 82
+#define ROW 88
+#define GAP 30 /* between two units, besides */
 #define CARD 150
-#define BAR_WIDTH 148
-#define BAR_HEIGHT 13
+#define BAR_WIDTH 122 /* up to the limit; what is beyond it sticks out */
+#define BAR_HEIGHT 14
+#define EXCESS_LEAST 8
+#define EXCESS_MOST 26
 #define LEFT_CARD 4
 #define RIGHT_CARD (WIDTH - LEFT_CARD - CARD)
 #define LEFT_WHEEL 170
@@ -37,16 +40,22 @@ static wheel_look look_of(rodt_verdict verdict)
 
 /* --- The vehicle -------------------------------------------------------------------------------------- */
 
-static void put_frame(FILE *to, int bottom)
+static void put_cab(FILE *to)
 {
-    int height = bottom - 78;
     fputs("<text class=\"end\" x=\"220\" y=\"14\" text-anchor=\"middle\">FRONT</text>\n"
           "<path class=\"body\" d=\"M186 82V40q0-16 16-18q18-2 36 0q16 2 16 18v42z\"/>\n"
           "<path class=\"line\" d=\"M194 50q26-10 52 0M194 50l4 12h44l4-12\"/>\n", to);
-    fprintf(to, "<rect class=\"body\" x=\"206\" y=\"82\" width=\"8\" height=\"%d\"/>\n", height);
-    fprintf(to, "<rect class=\"body\" x=\"226\" y=\"82\" width=\"8\" height=\"%d\"/>\n", height);
-    fprintf(to, "<path class=\"line\" d=\"M206 %dh28\"/>\n", bottom + 4);
-    fprintf(to, "<text class=\"end\" x=\"220\" y=\"%d\" text-anchor=\"middle\">REAR</text>\n", bottom + 20);
+}
+
+/* The frame of one unit, from line to line; a unit that is towed has a bar to the one before it. */
+static void put_frame(FILE *to, int top, int bottom, bool towed)
+{
+    if (towed)
+        fprintf(to, "<path class=\"line\" d=\"M206 %dL220 %dL234 %dM220 %dv-8\"/>\n", top, top - GAP / 2, top,
+                top - GAP / 2);
+    fprintf(to, "<rect class=\"body\" x=\"206\" y=\"%d\" width=\"8\" height=\"%d\"/>\n", top, bottom - top);
+    fprintf(to, "<rect class=\"body\" x=\"226\" y=\"%d\" width=\"8\" height=\"%d\"/>\n", top, bottom - top);
+    fprintf(to, "<path class=\"line\" d=\"M206 %dh28M206 %dh28\"/>\n", top, bottom);
 }
 
 /* A tick, an exclamation mark, a cross or a question mark. */
@@ -69,52 +78,39 @@ static void put_wheel(FILE *to, int x, int middle, wheel_look look)
 
 /* --- The bar ------------------------------------------------------------------------------------------ */
 
-/* Tenths of a pixel that a length takes on a bar that is `whole` long; a drawing may round. */
-static int tenths(rodt_length length, rodt_length whole)
+/* Tenths of a pixel of a stroke where the limit has BAR_WIDTH; a drawing may round. */
+static int tenths(const rodt_finding *finding)
 {
-    rodt_length parts, pixel;
-    if (!rodt_length_given(length) || !rodt_length_given(whole) ||
-        rodt_length_scale(length, (rodt_ratio){whole.den * BAR_WIDTH * 10, whole.num}, &parts) != RODT_OK ||
+    rodt_length limit = finding->limit, parts, pixel;
+    if (!rodt_length_given(finding->applied_stroke) || !rodt_length_given(limit) || limit.num <= 0 ||
+        rodt_length_scale(finding->applied_stroke, (rodt_ratio){limit.den * BAR_WIDTH * 10, limit.num}, &parts) !=
+            RODT_OK ||
         rodt_length_round(parts, (rodt_length){1, 1}, RODT_ROUNDING_HALF_EVEN, &pixel) != RODT_OK)
         return 0;
-    return pixel.num < 0 ? 0 : pixel.num > BAR_WIDTH * 10 ? BAR_WIDTH * 10 : (int)pixel.num;
+    return pixel.num < 0 ? 0 : pixel.num > BAR_WIDTH * 20 ? BAR_WIDTH * 20 : (int)pixel.num;
 }
 
-/* It extends by `out` pixels above and below the bar. */
-static void put_part(FILE *to, const char *pattern, int x, int y, int from, int until, int out)
+static void put_part(FILE *to, const char *look, int x, int y, int width, int height)
 {
-    if (until > from)
-        fprintf(to, "<rect class=\"%s\" x=\"%d.%d\" y=\"%d\" width=\"%d.%d\" height=\"%d\"/>\n", pattern, x + from / 10,
-                from % 10, y - out, (until - from) / 10, (until - from) % 10, BAR_HEIGHT + 2 * out);
+    if (width > 0)
+        fprintf(to, "<rect class=\"%s\" x=\"%d\" y=\"%d\" width=\"%d.%d\" height=\"%d\"/>\n", look, x, y, width / 10,
+                width % 10, height);
 }
 
-static void put_bar(FILE *to, const rodt_finding *finding, rodt_length whole, int x, int y)
+/* A full bar is the limit. Over it the whole bar is red, and the excess sticks out. */
+static void put_bar(FILE *to, const rodt_finding *finding, int x, int y)
 {
     wheel_look look = look_of(finding->verdict);
-    int stroke = tenths(finding->applied_stroke, whole), limit = tenths(finding->limit, whole);
-    int inside = limit > 0 && stroke > limit ? limit : stroke;
-    fprintf(to, "<rect class=\"track\" x=\"%d\" y=\"%d\" width=\"%d\" height=\"%d\"/>\n", x, y, BAR_WIDTH, BAR_HEIGHT);
-    put_part(to, look == LOOK_OPEN ? "unproven" : "fill", x, y, 0, inside, 0);
-    put_part(to, look == LOOK_OPEN ? "unproven" : "excess", x, y, inside, stroke, look == LOOK_OPEN ? 0 : 3);
-    if (limit > 0)
-        fprintf(to, "<path class=\"limit\" d=\"M%d.%d %dv%d\"/><path class=\"flag\" d=\"M%d.%d %dl-5-7h10z\"/>\n",
-                x + limit / 10, limit % 10, y - 2, BAR_HEIGHT + 6, x + limit / 10, limit % 10, y);
-}
-
-/* One scale for all bars, so that they can be compared: a quarter more than the longest limit or stroke. */
-static rodt_length scale_of(const vehicle_record *vehicle)
-{
-    rodt_length most = {1, 1}, whole;
-    for (size_t i = 0; i < vehicle->count; i++) {
-        const rodt_finding *finding = &vehicle->findings[i];
-        if (rodt_length_compare(finding->limit, most) > 0)
-            most = finding->limit;
-        if (rodt_length_compare(finding->applied_stroke, most) > 0)
-            most = finding->applied_stroke;
-    }
-    bool fits = rodt_length_scale(most, (rodt_ratio){5, 4}, &whole) == RODT_OK &&
-                rodt_length_round(whole, (rodt_length){1, 4}, RODT_ROUNDING_UP, &whole) == RODT_OK;
-    return fits ? whole : most;
+    int stroke = tenths(finding), whole = BAR_WIDTH * 10, beyond = stroke > whole ? stroke - whole : 0;
+    bool edge = verdict_paint(finding) == PAINT_EDGE, over = look == LOOK_OVER;
+    const char *fill = look == LOOK_OPEN ? "unproven" : over ? "full" : edge ? "edge" : "fill";
+    if (beyond > 0 || (over && finding->margin.num < 0))
+        beyond = beyond < EXCESS_LEAST * 10 ? EXCESS_LEAST * 10 : beyond > EXCESS_MOST * 10 ? EXCESS_MOST * 10 : beyond;
+    put_part(to, "track", x, y, whole, BAR_HEIGHT);
+    put_part(to, fill, x, y, beyond > 0 || over ? whole : stroke, BAR_HEIGHT);
+    put_part(to, look == LOOK_OPEN ? "unproven" : "excess", x + BAR_WIDTH, y - 3, beyond, BAR_HEIGHT + 6);
+    if (rodt_length_given(finding->limit))
+        fprintf(to, "<path class=\"limit\" d=\"M%d %dv%d\"/>\n", x + BAR_WIDTH, y - 3, BAR_HEIGHT + 6);
 }
 
 /* --- Cards -------------------------------------------------------------------------------------------- */
@@ -137,33 +133,38 @@ static const char *card_words(const rodt_finding *finding, char words[MARGIN_SIZ
     return "not proven";
 }
 
-static void put_texts(FILE *to, int x, int middle, const char *position, const char *verdict, const char *figures)
+/* The name and the verdict, a figure in large digits and what is after it. */
+static void put_texts(FILE *to, int x, int middle, const char *position, const char *verdict)
 {
-    fprintf(to, "<text x=\"%d\" y=\"%d\"><tspan class=\"name\">", x, middle - 18);
+    fprintf(to, "<text x=\"%d\" y=\"%d\"><tspan class=\"name\">", x, middle - 24);
     markup_put(to, "%</tspan> <tspan class=\"word\">%</tspan></text>\n", position, verdict);
-    fprintf(to, "<text class=\"figures\" x=\"%d\" y=\"%d\">", x, middle - 2);
-    markup_put(to, "%</text>\n", figures);
 }
 
-static void put_card(FILE *to, const vehicle_record *vehicle, size_t end, rodt_length whole, int x, int middle)
+#define LARGE_MOST 7 /* characters that fit as large digits */
+
+static void put_figures(FILE *to, int x, int middle, const char *large, const char *rest)
+{
+    fprintf(to, "<text class=\"figures\" x=\"%d\" y=\"%d\">", x, middle - 2);
+    markup_put(to, "<tspan class=\"%\">%</tspan> %</text>\n", strlen(large) > LARGE_MOST ? "word" : "large", large, rest);
+}
+
+static void put_card(FILE *to, const vehicle_record *vehicle, size_t end, int x, int middle)
 {
     const rodt_finding *finding = &vehicle->findings[end];
     char position[RODT_POSITION_TEXT_SIZE] = "-", words[MARGIN_SIZE], stroke[WORD_SIZE], limit[WORD_SIZE];
-    char figures[2 * WORD_SIZE + 32];
+    char rest[WORD_SIZE + 32];
     bool given = rodt_length_given(finding->applied_stroke);
     (void)rodt_position_format(vehicle->ends[end].position, position, sizeof position, NULL);
-    const char *unit = finding->unit == RODT_UNIT_IN && given ? " in" : "";
-    const char *moved = given ? tape_word(finding, finding->applied_stroke, stroke) : "no stroke";
     if (rodt_length_given(finding->limit))
-        snprintf(figures, sizeof figures, "%s%s, limit %s in", moved, unit, format_length(finding->limit, limit));
+        snprintf(rest, sizeof rest, "of %s in", format_length(finding->limit, limit));
     else
-        snprintf(figures, sizeof figures, "%s%s, no limit known", moved, unit);
-    put_texts(to, x, middle, position, card_words(finding, words), figures);
-    put_bar(to, finding, whole, x, middle + 9);
+        snprintf(rest, sizeof rest, "no limit known");
+    put_texts(to, x, middle, position, card_words(finding, words));
+    put_figures(to, x, middle, given ? tape_word(finding, finding->applied_stroke, stroke) : "no stroke", rest);
+    put_bar(to, finding, x, middle + 10);
 }
 
-static void put_side(FILE *to, const vehicle_record *vehicle, const rodt_axle_finding *axle, bool left,
-                     rodt_length whole, int middle)
+static void put_side(FILE *to, const vehicle_record *vehicle, const rodt_axle_finding *axle, bool left, int middle)
 {
     size_t end = left ? axle->left : axle->right;
     char position[RODT_POSITION_TEXT_SIZE] = "-";
@@ -172,11 +173,12 @@ static void put_side(FILE *to, const vehicle_record *vehicle, const rodt_axle_fi
     bool known = end < vehicle->count;
     put_wheel(to, left ? LEFT_WHEEL : RIGHT_WHEEL, middle, known ? look_of(vehicle->findings[end].verdict) : LOOK_OPEN);
     if (known) {
-        put_card(to, vehicle, end, whole, x, middle);
+        put_card(to, vehicle, end, x, middle);
         return;
     }
     (void)rodt_position_format(place, position, sizeof position, NULL);
-    put_texts(to, x, middle, position, "not recorded", "not measured");
+    put_texts(to, x, middle, position, "not recorded");
+    put_figures(to, x, middle, "not measured", "");
 }
 
 /* --- The drawing -------------------------------------------------------------------------------------- */
@@ -185,16 +187,17 @@ static void put_side(FILE *to, const vehicle_record *vehicle, const rodt_axle_fi
 static void put_style(FILE *to)
 {
     fputs("<style>.rt text{font-family:system-ui,sans-serif;font-size:13px;fill:#111}"
-          ".rt .name{font-weight:700;font-size:17px}.rt .word{font-weight:600}"
-          ".rt .figures{font-size:12.5px}.rt .end{font-size:11px;letter-spacing:2px}"
+          ".rt .name{font-weight:700;font-size:18px}.rt .word{font-weight:600}"
+          ".rt .figures{font-size:12.5px}.rt .large{font-size:21px;font-weight:700}.rt .end{font-size:11px;letter-spacing:2px}"
           ".rt .body{fill:#e6e4dc;stroke:#111;stroke-width:1.5}.rt .line{fill:none;stroke:#111;stroke-width:1.5}"
           ".rt .axle{stroke:#111;stroke-width:6}.rt .wheel{stroke:#111;stroke-width:2}"
           ".rt .good{fill:#24453c}.rt .over{fill:#8c1c13}.rt .dead{fill:#8c1c13}"
           ".rt .open{fill:#5b5b5b;stroke-dasharray:4 3}"
           ".rt .sign{fill:none;stroke:#fff;stroke-width:3;stroke-linecap:round}"
-          ".rt .track{fill:#fff;stroke:#111;stroke-width:1}.rt .fill{fill:#24453c}"
+          ".rt .track{fill:#fff;stroke:#111;stroke-width:1}.rt .fill{fill:#24453c}.rt .edge{fill:#b26a00}"
+          ".rt .full{fill:#8c1c13}"
           ".rt .excess{fill:url(#rt-excess);stroke:#8c1c13;stroke-width:1.5}.rt .unproven{fill:url(#rt-unproven)}"
-          ".rt .limit{stroke:#111;stroke-width:2.5}.rt .flag{fill:#111}</style>\n"
+          ".rt .limit{stroke:#111;stroke-width:2.5}</style>\n"
           "<defs><pattern id=\"rt-excess\" width=\"5\" height=\"5\" patternUnits=\"userSpaceOnUse\" "
           "patternTransform=\"rotate(45)\"><path d=\"M0 0h5v5H0z\" fill=\"#fff\"/><path d=\"M0 0h3v5H0z\" "
           "fill=\"#8c1c13\"/></pattern>\n"
@@ -212,12 +215,47 @@ static void put_description(FILE *to, const inspection *of)
                "end, with a bar. %.</desc>\n", vehicle_headline(&of->vehicle, &paint));
 }
 
+/* --- Units -------------------------------------------------------------------------------------------- */
+
+/* Number of the unit that an axle belongs to, from 0; all are of one where the record does not say. */
+static size_t unit_of(const inspection *of, int16_t axle)
+{
+    (void)of;
+    (void)axle;
+    return 0;
+}
+
+/* Line of the middle of each axle. Returns the line at the end of the drawing. */
+static int place_axles(const inspection *of, int middles[RODT_AXLES_MAX])
+{
+    const rodt_vehicle_finding *vehicle = &of->vehicle.vehicle;
+    int line = FIRST_ROW;
+    for (size_t i = 0; i < vehicle->axle_count; i++) {
+        bool next = i > 0 && unit_of(of, vehicle->axles[i].axle) != unit_of(of, vehicle->axles[i - 1].axle);
+        line += (i > 0 ? ROW : 0) + (next ? GAP : 0);
+        middles[i] = line;
+    }
+    return line + 30;
+}
+
+static void put_frames(FILE *to, const inspection *of, const int middles[RODT_AXLES_MAX])
+{
+    const rodt_vehicle_finding *vehicle = &of->vehicle.vehicle;
+    int top = 82;
+    put_cab(to);
+    for (size_t i = 0; i < vehicle->axle_count; i++) {
+        bool last = i + 1 == vehicle->axle_count;
+        if (!last && unit_of(of, vehicle->axles[i].axle) == unit_of(of, vehicle->axles[i + 1].axle))
+            continue;
+        put_frame(to, top, middles[i] + 34, top > 82);
+        top = last ? top : middles[i + 1] - 34;
+    }
+}
+
 void report_write_svg(const inspection *of, FILE *to, bool alone)
 {
     const vehicle_record *vehicle = &of->vehicle;
-    size_t axles = vehicle->vehicle.axle_count;
-    int bottom = FIRST_ROW + ROW * (int)(axles > 0 ? axles - 1 : 0) + 30;
-    rodt_length whole = scale_of(vehicle);
+    int middles[RODT_AXLES_MAX] = {FIRST_ROW}, bottom = place_axles(of, middles);
     if (alone)
         fputs("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n", to);
     fprintf(to, "<svg%s class=\"rt\" viewBox=\"0 0 %d %d\" role=\"img\" aria-labelledby=\"rt-title rt-desc\">\n",
@@ -226,12 +264,12 @@ void report_write_svg(const inspection *of, FILE *to, bool alone)
     put_style(to);
     if (alone)
         fprintf(to, "<rect width=\"%d\" height=\"%d\" fill=\"#fff\"/>\n", WIDTH, bottom + 28);
-    put_frame(to, bottom);
-    for (size_t i = 0; i < axles; i++) {
-        int middle = FIRST_ROW + ROW * (int)i;
-        fprintf(to, "<path class=\"axle\" d=\"M%d %dH%d\"/>\n", LEFT_WHEEL + WHEEL_WIDTH, middle, RIGHT_WHEEL);
-        put_side(to, vehicle, &vehicle->vehicle.axles[i], true, whole, middle);
-        put_side(to, vehicle, &vehicle->vehicle.axles[i], false, whole, middle);
+    put_frames(to, of, middles);
+    for (size_t i = 0; i < vehicle->vehicle.axle_count; i++) {
+        fprintf(to, "<path class=\"axle\" d=\"M%d %dH%d\"/>\n", LEFT_WHEEL + WHEEL_WIDTH, middles[i], RIGHT_WHEEL);
+        put_side(to, vehicle, &vehicle->vehicle.axles[i], true, middles[i]);
+        put_side(to, vehicle, &vehicle->vehicle.axles[i], false, middles[i]);
     }
+    fprintf(to, "<text class=\"end\" x=\"220\" y=\"%d\" text-anchor=\"middle\">REAR</text>\n", bottom + 22);
     fputs("</svg>\n", to);
 }

@@ -1,6 +1,9 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* The report as text of 80 columns. */
 #include "report/report.h"
+#include "ui/compiler.h"
+#include "ui/format.h"
+#include "ui/table.h"
 #include "ui/wrap.h"
 
 #include <stdio.h>
@@ -12,9 +15,9 @@ static void print_head(const inspection *of)
     print_painted(stdout, PAINT_STRONG, "BRAKE INSPECTION");
     putchar('\n');
     for (int key = 0; key < HEAD_KEYS; key++) {
-        const char *title = report_head_title((head_key)key);
-        if (title != NULL && of->record.head[key].text != NULL)
-            print_wrapped(stdout, title, INDENT, of->record.head[key].text);
+        const char *title = report_head_title((head_key)key), *text = report_head_text(of, (head_key)key);
+        if (title != NULL && text != NULL)
+            print_wrapped(stdout, title, INDENT, text);
     }
     putchar('\n');
 }
@@ -49,7 +52,8 @@ static void print_remarks(const inspection *of)
     }
     for (size_t i = 0; i < of->record.check_count; i++) {
         if (of->record.checks[i][CHECK_REMARK].text != NULL)
-            print_line(&remarks, of->record.checks[i][CHECK_NAME].text, of->record.checks[i][CHECK_REMARK].text);
+            print_line(&remarks, rodt_air_check_title(of->air[i].reading.check),
+                       of->record.checks[i][CHECK_REMARK].text);
     }
 }
 
@@ -65,6 +69,35 @@ static void print_checks(const inspection *of)
         print_line(&checks, "", "none was recorded");
 }
 
+static const table_column reading_columns[] = {
+    {"", "", 4},          {"Released", "released", 11}, {"Applied", "applied", 11}, {"psi before", "psi before", 12},
+    {"after", "after", 7}, {"Adjuster", "", 11},         {"Arm", "arm", 6}};
+
+static void print_reading(const inspection *of, size_t end)
+{
+    const rodt_finding *finding = &of->vehicle.findings[end];
+    const rodt_wheel_end *wheel = &of->vehicle.ends[end];
+    char position[RODT_POSITION_TEXT_SIZE] = "-", released[WORD_SIZE], applied[WORD_SIZE], before[WORD_SIZE];
+    char after[WORD_SIZE], arm[WORD_SIZE];
+    (void)rodt_position_format(wheel->position, position, sizeof position, NULL);
+    const char *const cells[] = {position,
+                                 tape_word(finding, finding->released, released),
+                                 tape_word(finding, finding->applied, applied),
+                                 format_pressure(finding->pressure, before),
+                                 format_pressure(finding->pressure_after, after),
+                                 report_adjuster(wheel->adjuster),
+                                 format_length(wheel->arm_length, arm)};
+    print_table_row(stdout, reading_columns, COUNT_OF(reading_columns), cells, TABLE_PLAIN);
+}
+
+static void print_readings(const inspection *of)
+{
+    puts("\nReadings");
+    print_table_head(stdout, reading_columns, COUNT_OF(reading_columns));
+    for (size_t i = 0; i < of->vehicle.count; i++)
+        print_reading(of, i);
+}
+
 void report_print(const inspection *of)
 {
     print_head(of);
@@ -73,6 +106,7 @@ void report_print(const inspection *of)
     }
     vehicle_print_outcome(&of->vehicle, inspection_warning(of));
     vehicle_print_findings(&of->vehicle);
+    print_readings(of);
     print_checks(of);
     inspection_each_defect(of, print_line, &(list){"Defects"});
     print_remarks(of);
