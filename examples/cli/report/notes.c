@@ -19,7 +19,8 @@ const char *report_head_title(head_key key)
 const char *report_head_text(const inspection *of, head_key key)
 {
     const char *text = of->record.head[key].text;
-    const rodt_rules *rules = text != NULL && (key == HEAD_RULES || key == HEAD_AIR_RULES) ? rodt_rules_find(text) : NULL;
+    bool named = text != NULL && (key == HEAD_RULES || key == HEAD_AIR_RULES);
+    const rodt_rules *rules = named ? rodt_rules_find(text) : NULL;
     return rules != NULL ? rodt_rules_title(rules) : text;
 }
 

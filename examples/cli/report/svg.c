@@ -145,7 +145,8 @@ static void put_texts(FILE *to, int x, int middle, const char *position, const c
 static void put_figures(FILE *to, int x, int middle, const char *large, const char *rest)
 {
     fprintf(to, "<text class=\"figures\" x=\"%d\" y=\"%d\">", x, middle - 2);
-    markup_put(to, "<tspan class=\"%\">%</tspan> %</text>\n", strlen(large) > LARGE_MOST ? "word" : "large", large, rest);
+    markup_put(to, "<tspan class=\"%\">%</tspan> %</text>\n", strlen(large) > LARGE_MOST ? "word" : "large", large,
+               rest);
 }
 
 static void put_card(FILE *to, const vehicle_record *vehicle, size_t end, int x, int middle)
@@ -188,7 +189,8 @@ static void put_style(FILE *to)
 {
     fputs("<style>.rt text{font-family:system-ui,sans-serif;font-size:13px;fill:#111}"
           ".rt .name{font-weight:700;font-size:18px}.rt .word{font-weight:600}"
-          ".rt .figures{font-size:12.5px}.rt .large{font-size:21px;font-weight:700}.rt .end{font-size:11px;letter-spacing:2px}"
+          ".rt .figures{font-size:12.5px}.rt .large{font-size:21px;font-weight:700}"
+          ".rt .end{font-size:11px;letter-spacing:2px}"
           ".rt .body{fill:#e6e4dc;stroke:#111;stroke-width:1.5}.rt .line{fill:none;stroke:#111;stroke-width:1.5}"
           ".rt .axle{stroke:#111;stroke-width:6}.rt .wheel{stroke:#111;stroke-width:2}"
           ".rt .good{fill:#24453c}.rt .over{fill:#8c1c13}.rt .dead{fill:#8c1c13}"
