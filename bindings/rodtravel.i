@@ -101,3 +101,13 @@
 %include <rodtravel/stroke.h>
 %include <rodtravel/vehicle.h>
 %include <rodtravel/aircheck.h>
+
+/* A row belongs to its rule set, so a language asks for the sentences of a row by its index. */
+%ignore rodt_step_format;
+%include <rodtravel/step.h>
+%inline %{
+rodt_status rodt_step_text_at(rodt_step step, rodt_step_part part, const rodt_rules *rules,
+                              const rodt_air_reading *vehicle, size_t index, char *text, size_t size, size_t *needed) {
+  return rodt_step_format(step, part, rules, rodt_step_row_at(step, rules, vehicle, index), text, size, needed);
+}
+%}

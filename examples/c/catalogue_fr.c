@@ -410,6 +410,86 @@ static const char *const templates[RODT_MESSAGE_END] = {
         "l'avertisseur se déclenche avant que la pression soit si basse : relire le manomètre",
     [RODT_MESSAGE_AIR_DOUBT_NO_TIME] = "aucune pression ne monte en un temps nul : chronométrer de nouveau",
 
+    /* A finding as the person who made it says it aloud. */
+    [RODT_MESSAGE_AIR_SPOKEN_GOOD] =
+        "{^found}" NB "; c'est bon. {^when}, {would_be}.",
+    [RODT_MESSAGE_AIR_SPOKEN_GOOD_IF] =
+        "{^found}" NB "; c'est bon. {^would_be} {when}.",
+    [RODT_MESSAGE_AIR_SPOKEN_DEFECTIVE] =
+        "{^found}" NB "; {is}. Exigé" NB ": {required}.",
+    [RODT_MESSAGE_AIR_SPOKEN_DEFECTIVE_RULE] =
+        "{^found}" NB "; {is}.",
+    [RODT_MESSAGE_AIR_SPOKEN_NOTED] =
+        "{^found}. {^edge}.",
+    [RODT_MESSAGE_AIR_SPOKEN_UNDETERMINED] =
+        "{^found}" NB "; cela ne décide rien" NB ": {missing}.",
+    [RODT_MESSAGE_AIR_SPOKEN_NOT_DONE] =
+        "{^title}" NB ": je n'ai pas fait cette vérification.",
+    [RODT_MESSAGE_AIR_SPOKEN_UNCONFIRMED] =
+        "{spoken} (Ce chiffre est {evidence}.)",
+    [RODT_MESSAGE_AIR_SPOKEN_BE_DEFECTIVE] =
+        "ce serait défectueux",
+    [RODT_MESSAGE_AIR_SPOKEN_BE_MAJOR] =
+        "ce serait une défectuosité majeure",
+    [RODT_MESSAGE_AIR_SPOKEN_BE_MINOR] =
+        "ce serait une défectuosité mineure",
+    [RODT_MESSAGE_AIR_SPOKEN_IS_DEFECTIVE] =
+        "c'est défectueux, je le signale et je ne conduis pas",
+    [RODT_MESSAGE_AIR_SPOKEN_IS_MAJOR] =
+        "c'est une défectuosité majeure, et personne ne conduit le véhicule avant la réparation",
+    [RODT_MESSAGE_AIR_SPOKEN_IS_MINOR] =
+        "c'est une défectuosité mineure, je l'écris au rapport et je le dis au transporteur",
+    [RODT_MESSAGE_STROKE_SPOKEN_GOOD] =
+        "Relâché {released}, appliqué {applied}" NB ": la course est de {stroke}. La limite est de "
+        "{limit}" NB "; c'est bon. {^edge}, ce serait défectueux.",
+    [RODT_MESSAGE_STROKE_SPOKEN_GOOD_AT_LIMIT] =
+        "Relâché {released}, appliqué {applied}" NB ": la course est de {stroke}, exactement la limite" NB "; "
+        "c'est encore bon. {^edge}, ce serait défectueux.",
+    [RODT_MESSAGE_STROKE_SPOKEN_OUT] =
+        "Relâché {released}, appliqué {applied}" NB ": la course est de {stroke}. La limite est de "
+        "{limit}" NB "; elle est dépassée de {excess}, donc le frein est déréglé et défectueux.",
+    [RODT_MESSAGE_STROKE_SPOKEN_OUT_AT_LIMIT] =
+        "Relâché {released}, appliqué {applied}" NB ": la course est de {stroke}, exactement la limite, et"
+        " elle doit être moindre" NB "; le frein est déréglé et défectueux.",
+    [RODT_MESSAGE_STROKE_SPOKEN_INOPERATIVE] =
+        "Relâché {released}, appliqué {applied}" NB ": la tige n'a pas bougé. Le frein ne fonctionne pas" NB ";"
+        " c'est défectueux.",
+    [RODT_MESSAGE_STROKE_SPOKEN_UNDETERMINED] =
+        "Relâché {released}, appliqué {applied}" NB ": cela ne décide rien. {^reason}.",
+    [RODT_MESSAGE_STROKE_SPOKEN_ABOVE] =
+        "au-dessus de {limit}",
+    [RODT_MESSAGE_STROKE_SPOKEN_AT_OR_ABOVE] =
+        "à {limit} ou plus",
+    [RODT_MESSAGE_STROKE_SPOKEN_OUT_NO_LIMIT] =
+        "Relâché {released}, appliqué {applied}" NB ": la course est de {stroke}, et c'est défectueux. {^reason}.",
+
+    /* What is put into the sentences of a step where its rule set has a figure. */
+    [RODT_MESSAGE_STEP_HOW] =
+        " ({setup})",
+    [RODT_MESSAGE_STEP_SPAN] =
+        " ({span})",
+    [RODT_MESSAGE_STEP_REQUIRED] =
+        NB ": {published}",
+    [RODT_MESSAGE_STEP_LIMIT] =
+        " ({when})",
+    [RODT_MESSAGE_STEP_MAJOR] =
+        " C'est une défectuosité majeure.",
+    [RODT_MESSAGE_STEP_MINOR] =
+        " C'est une défectuosité mineure.",
+    [RODT_MESSAGE_STEP_WINDOW] =
+        "de {from} à {until} lb/po²",
+    [RODT_MESSAGE_STEP_WINDOW_NONE] =
+        "la pression que donne le fabricant",
+    [RODT_MESSAGE_STEP_AT_LIMIT_PASSES] =
+        " Une course exactement à la limite est encore bonne.",
+    [RODT_MESSAGE_STEP_AT_LIMIT_FAILS] =
+        " Une course exactement à la limite n'est pas bonne.",
+    [RODT_MESSAGE_STEP_ACTION] =
+        "Alors je ne conduis pas" NB ": je le signale et je le fais réparer.",
+    [RODT_MESSAGE_STEP_ACTION_RANKED] =
+        "Une défectuosité mineure, je l'écris au rapport et je la dis au transporteur. Avec une "
+        "défectuosité majeure, personne ne conduit le véhicule" NB ": je la signale et je la fais réparer.",
+
     /* The sentences of statuses, at 500 and the number of the status. */
     [RODT_MESSAGE_STATUS_ARGUMENT] = "le programme a transmis une valeur absente ou impossible",
     [RODT_MESSAGE_STATUS_SPACE] = "l'espace réservé au texte est trop petit",
@@ -545,6 +625,8 @@ static const char *const templates[RODT_MESSAGE_END] = {
     [RODT_MESSAGE_ERROR_VEHICLE] = "un véhicule est single, combination, bus ou any",
     [RODT_MESSAGE_ERROR_SPAN] = "un intervalle est pressures, warning, applications ou recovery",
     [RODT_MESSAGE_ERROR_ANSWER] = "une réponse est yes ou no, oui ou non",
+
+#include "catalogue_fr_steps.h"
 };
 
 const rodt_catalogue catalogue_fr = {.language = "fr-CA",

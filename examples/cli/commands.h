@@ -14,5 +14,6 @@ extern const command_spec vehicle_command;
 extern const command_spec report_command;
 extern const command_spec walkround_command;
 extern const command_spec practice_command;
+extern const command_spec cards_command;
 
 #endif

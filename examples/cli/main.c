@@ -14,7 +14,7 @@
 
 static const command_spec *const commands[] = {&stroke_command, &vehicle_command, &air_command, &walkround_command,
                                                &report_command, &identify_command, &limits_command, &batch_command,
-                                               &practice_command};
+                                               &practice_command, &cards_command};
 
 static const char *const introduction =
     "rodtravel COMMAND [OPTION]... [OPERAND]...\n"

@@ -322,6 +322,18 @@ RODT_API rodt_status rodt_air_edge_message(const rodt_air_finding *finding, rodt
 RODT_API rodt_status rodt_air_limit_edge_message(const rodt_air_limit *row, rodt_message *out);
 RODT_API rodt_status rodt_air_check_message(rodt_air_check check, rodt_message *out);
 
+/*
+ * What a person says aloud after the check: what was found, whether it is good, and what would have been defective.
+ * "The low-pressure warning came on at 62 psi; that is good. Below 55 psi it would be a major defect." As data, and in
+ * English. A figure of the law that was not read in its source is named as such.
+ *
+ * text, size, needed as in status.h
+ *
+ * RODT_OK; RODT_E_ARGUMENT: a pointer is NULL, or an enumerator is unknown; RODT_E_SPACE: size is too small.
+ */
+RODT_API rodt_status rodt_air_spoken_message(const rodt_air_finding *finding, rodt_message *out);
+RODT_API rodt_status rodt_air_spoken_format(const rodt_air_finding *finding, char *text, size_t size, size_t *needed);
+
 /* The stable word of a check, "cut-out"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_air_check_name(rodt_air_check check);
 

@@ -105,9 +105,9 @@ RODT_API const char *rodt_plural_rule_name(rodt_plural_rule rule);
 RODT_API bool rodt_plural_rule_find(const char *word, size_t size, RODT_ENUM32(rodt_plural_rule) *out);
 
 /*
- * The sentences of a language. In a template {limit} is the argument of that name, {brakes?brake|brakes} the form of a
- * word for the number `brakes`, and {{ and }} are braces. The arguments of a code are those that its English template
- * names, in any order, each as often as the language needs it, and none left out.
+ * The sentences of a language. In a template {limit} is the argument of that name, {^limit} the same with a capital,
+ * {brakes?brake|brakes} the form of a word for the number `brakes`, and {{ and }} are braces. The arguments of a code
+ * are those that its English template names, in any order, each as often as the language needs it, and none left out.
  *
  *     static const char *const templates[RODT_MESSAGE_END] = {
  *         [RODT_MESSAGE_STROKE_OVER_LIMIT] = "la course dépasse la limite de {excess}", ...

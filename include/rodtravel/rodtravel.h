@@ -50,6 +50,7 @@
 
 #include "vehicle.h"
 #include "aircheck.h"
+#include "step.h"
 
 #include "column.h"
 #include "column_text.h"

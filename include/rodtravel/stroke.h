@@ -318,6 +318,17 @@ RODT_API rodt_status rodt_finding_message(const rodt_finding *finding, rodt_mess
 RODT_API rodt_status rodt_finding_reason_message(const rodt_finding *finding, rodt_reason reason, rodt_message *out);
 RODT_API rodt_status rodt_finding_proof_message(const rodt_finding *finding, rodt_message *out);
 
+/*
+ * What a person says aloud after the measurement: "Released 2 1/8, applied 3 7/8: the stroke is 1 3/4. The limit is 2;
+ * that is good. Above 2 it would be defective." As data, and in English.
+ *
+ * text, size, needed as in status.h
+ *
+ * RODT_OK; RODT_E_ARGUMENT: a pointer is NULL, or the finding is not one of rodt_reading_judge; RODT_E_SPACE.
+ */
+RODT_API rodt_status rodt_finding_spoken_message(const rodt_finding *finding, rodt_message *out);
+RODT_API rodt_status rodt_finding_spoken_format(const rodt_finding *finding, char *text, size_t size, size_t *needed);
+
 #ifdef __cplusplus
 }
 #endif

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* An air check in words: what was found, what is asked for, what would have been defective. */
 #include "air/aircheck.h"
+#include "air/sentence.h"
 #include "message/message.h"
 #include "rules/tables.h"
 
@@ -113,6 +114,12 @@ static void add_span(rodt_message *out, rodt_air_span span, const rodt_pressure 
     }
 }
 
+void rodti_air_add_span(rodt_message *out, const rodt_air_limit *row)
+{
+    add_span(out, (rodt_air_span)row->span, (rodt_pressure[2]){row->start, row->stop},
+             (rodt_pressure[2]){row->start_kpa, row->stop_kpa});
+}
+
 /* A loss is of one minute where nothing else is said. */
 static void add_seconds(rodt_message *out, rodt_ratio seconds)
 {
@@ -179,7 +186,7 @@ static rodt_message_code code_of_answer(const rodt_air_reading *reading)
                                                  : RODT_MESSAGE_NONE;
 }
 
-static void add_found(rodt_message *out, const rodt_air_finding *finding)
+void rodti_air_add_found(rodt_message *out, const rodt_air_finding *finding)
 {
     const rodt_air_check check = (rodt_air_check)finding->reading.check;
     const rodt_message_code answer = code_of_answer(&finding->reading);
@@ -211,7 +218,7 @@ static bool is_answer(const rodt_air_limit *row)
     return row->comparison == RODT_COMPARISON_MUST_BE_YES || row->comparison == RODT_COMPARISON_MUST_BE_NO;
 }
 
-static void add_required(rodt_message *out, const rodt_air_finding *finding)
+void rodti_air_add_required(rodt_message *out, const rodt_air_finding *finding)
 {
     static const rodt_message_code words[] = {
         [RODT_COMPARISON_LESS_THAN] = RODT_MESSAGE_AIR_REQUIRED_LESS_THAN,
@@ -236,7 +243,7 @@ static void add_required(rodt_message *out, const rodt_air_finding *finding)
         rodti_message_figure(out, "from", row->value, RODT_MESSAGE_NONE, 1);
 }
 
-static void add_missing(rodt_message *out, const rodt_air_finding *finding)
+void rodti_air_add_missing(rodt_message *out, const rodt_air_finding *finding)
 {
     static const rodt_message_code words[] = {[RODT_AIR_MISSING_NOTHING] = RODT_MESSAGE_NONE,
                                               [RODT_AIR_MISSING_ROW] = RODT_MESSAGE_AIR_MISSING_ROW,
@@ -261,8 +268,7 @@ static void add_missing(rodt_message *out, const rodt_air_finding *finding)
     if (finding->missing == RODT_AIR_MISSING_ROW)
         rodti_message_text(out, "rules", rodt_rules_id(finding->rules));
     if (finding->missing == RODT_AIR_MISSING_SPAN && row != NULL)
-        add_span(out, (rodt_air_span)row->span, (rodt_pressure[2]){row->start, row->stop},
-                 (rodt_pressure[2]){row->start_kpa, row->stop_kpa});
+        rodti_air_add_span(out, row);
     if (finding->missing == RODT_AIR_MISSING_APPLICATIONS && row != NULL)
         rodti_message_count(out, "applications", (uint64_t)row->applications);
 }
@@ -341,7 +347,7 @@ static void start_sentence(rodt_message *out, const rodt_air_finding *finding)
 }
 
 /* A result of a row has one, and every enumerator is known. */
-static bool can_be_said(const rodt_air_finding *finding)
+bool rodti_air_can_be_said(const rodt_air_finding *finding)
 {
     bool judged = finding->result != RODT_AIR_RESULT_NOT_DONE && finding->result != RODT_AIR_RESULT_UNDETERMINED;
     return is_check((rodt_air_check)finding->reading.check) && (unsigned)finding->result <= RODT_AIR_RESULT_NOTED &&
@@ -352,20 +358,20 @@ static bool can_be_said(const rodt_air_finding *finding)
 
 rodt_status rodt_air_finding_message(const rodt_air_finding *finding, rodt_message *out)
 {
-    if (finding == NULL || out == NULL || !can_be_said(finding))
+    if (finding == NULL || out == NULL || !rodti_air_can_be_said(finding))
         return RODT_E_ARGUMENT;
     start_sentence(out, finding);
     if (finding->result == RODT_AIR_RESULT_NOT_DONE) {
         rodti_message_clause(out, "title", checks[finding->reading.check].title);
         return RODT_OK;
     }
-    add_found(out, finding);
+    rodti_air_add_found(out, finding);
     if (finding->result == RODT_AIR_RESULT_UNDETERMINED) {
-        add_missing(out, finding);
+        rodti_air_add_missing(out, finding);
         return RODT_OK;
     }
     if (code_of_sentence(finding) != RODT_MESSAGE_AIR_NEVER)
-        add_required(out, finding);
+        rodti_air_add_required(out, finding);
     rodti_message_clause(out, "result", code_of_result(finding));
     return RODT_OK;
 }
@@ -419,20 +425,37 @@ static rodt_message_code code_of_rank(const rodt_air_limit *row)
     return answers ? RODT_MESSAGE_AIR_EDGE_DEFECTIVE : ranks[row->kind];
 }
 
+void rodti_air_add_when(rodt_message *out, const rodt_air_limit *row, const rodt_air_finding *finding)
+{
+    if (row->measure == RODT_AIR_MEASURE_YES_NO) {
+        rodti_message_clause(out, "when", checks[row->check].fault);
+        return;
+    }
+    add_conditions(out, row, finding);
+    add_bounds(out, row, finding);
+    if (rodt_ratio_given(row->per_towed_unit))
+        add_figure(out, "more", row->per_towed_unit, no_bound, row->measure);
+}
+
+static void add_edge_of(rodt_message *out, const rodt_air_limit *row, const rodt_air_finding *finding)
+{
+    if (row->kind == RODT_AIR_KIND_USUAL)
+        rodti_message_text(out, "published", row->published);
+    else
+        rodti_air_add_when(out, row, finding);
+}
+
+void rodti_air_add_edge(rodt_message *out, const char *name, const rodt_air_finding *finding)
+{
+    rodti_message_clause(out, name, code_of_rank(finding->row));
+    add_edge_of(out, finding->row, finding);
+}
+
 static void edge_of_row(rodt_message *out, const rodt_air_limit *row, const rodt_air_finding *finding)
 {
     bool never = finding != NULL && row->kind == RODT_AIR_KIND_USUAL && rodti_air_never_came(&finding->reading);
     rodti_message_start(out, never ? RODT_MESSAGE_AIR_NEVER_EDGE : code_of_rank(row));
-    if (row->kind == RODT_AIR_KIND_USUAL) {
-        rodti_message_text(out, "published", row->published);
-    } else if (row->measure == RODT_AIR_MEASURE_YES_NO) {
-        rodti_message_clause(out, "when", checks[row->check].fault);
-    } else {
-        add_conditions(out, row, finding);
-        add_bounds(out, row, finding);
-        if (rodt_ratio_given(row->per_towed_unit))
-            add_figure(out, "more", row->per_towed_unit, no_bound, row->measure);
-    }
+    add_edge_of(out, row, finding);
 }
 
 rodt_status rodt_air_edge_message(const rodt_air_finding *finding, rodt_message *out)

@@ -8,7 +8,7 @@
 typedef enum template_kind {
     TEMPLATE_END,
     TEMPLATE_TEXT,     /* size bytes of text as they stand */
-    TEMPLATE_ARGUMENT, /* {text} */
+    TEMPLATE_ARGUMENT, /* {text}, or {^text} with a capital */
     TEMPLATE_PLURAL,   /* {text?forms} */
     TEMPLATE_BROKEN
 } template_kind;
@@ -19,6 +19,7 @@ typedef struct template_part {
     size_t size;
     const char *forms;
     size_t forms_size;
+    bool capital; /* what is written begins with a capital */
 } template_part;
 
 /* Takes the next part; *at goes behind it, and stays where it is broken. */

@@ -29,7 +29,8 @@ static const rodt_enumeration *const enumerations[] = {
     &rodti_words_count_part,  &rodti_words_advice,       &rodti_words_air_check,
     &rodti_words_vehicle_class, &rodti_words_comparison, &rodti_words_air_measure,
     &rodti_words_air_kind,    &rodti_words_air_span,     &rodti_words_air_result,
-    &rodti_words_air_missing, &rodti_words_column_flag,  &rodti_words_text_layout,
+    &rodti_words_air_missing, &rodti_words_step,         &rodti_words_step_part,
+    &rodti_words_column_flag,  &rodti_words_text_layout,
     &rodti_words_json_option};
 
 size_t rodt_enumeration_count(void) { return COUNT_OF(enumerations); }

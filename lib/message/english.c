@@ -383,7 +383,69 @@ static const rodt_enumerator message_code_rows[] = {
                "the warning comes on before the pressure is so low: read the gauge again"),
     ENUMERATOR(RODT_MESSAGE_AIR_DOUBT_NO_TIME, "air.doubt.no-time", "no pressure builds up in no time: time it again"),
 
+    /* A finding as the person who made it says it aloud. */
+    ENUMERATOR(RODT_MESSAGE_AIR_SPOKEN_GOOD, "air.spoken.good", "{^found}; that is good. {^when} {would_be}."),
+    ENUMERATOR(RODT_MESSAGE_AIR_SPOKEN_GOOD_IF, "air.spoken.good-if", "{^found}; that is good. {^would_be} {when}."),
+    ENUMERATOR(RODT_MESSAGE_AIR_SPOKEN_DEFECTIVE, "air.spoken.defective", "{^found}; {is}. Required: {required}."),
+    ENUMERATOR(RODT_MESSAGE_AIR_SPOKEN_DEFECTIVE_RULE, "air.spoken.defective-rule", "{^found}; {is}."),
+    ENUMERATOR(RODT_MESSAGE_AIR_SPOKEN_NOTED, "air.spoken.noted", "{^found}. {^edge}."),
+    ENUMERATOR(RODT_MESSAGE_AIR_SPOKEN_UNDETERMINED, "air.spoken.undetermined",
+               "{^found}; that decides nothing: {missing}."),
+    ENUMERATOR(RODT_MESSAGE_AIR_SPOKEN_NOT_DONE, "air.spoken.not-done", "{^title}: I have not done this check."),
+    ENUMERATOR(RODT_MESSAGE_AIR_SPOKEN_UNCONFIRMED, "air.spoken.unconfirmed",
+               "{spoken} (This figure is {evidence}.)"),
+    ENUMERATOR(RODT_MESSAGE_AIR_SPOKEN_BE_DEFECTIVE, "air.spoken.be-defective", "it would be defective"),
+    ENUMERATOR(RODT_MESSAGE_AIR_SPOKEN_BE_MAJOR, "air.spoken.be-major", "it would be a major defect"),
+    ENUMERATOR(RODT_MESSAGE_AIR_SPOKEN_BE_MINOR, "air.spoken.be-minor", "it would be a minor defect"),
+    ENUMERATOR(RODT_MESSAGE_AIR_SPOKEN_IS_DEFECTIVE, "air.spoken.is-defective",
+               "that is defective, and I report it and do not drive"),
+    ENUMERATOR(RODT_MESSAGE_AIR_SPOKEN_IS_MAJOR, "air.spoken.is-major",
+               "that is a major defect, and nobody drives the vehicle until it is repaired"),
+    ENUMERATOR(RODT_MESSAGE_AIR_SPOKEN_IS_MINOR, "air.spoken.is-minor",
+               "that is a minor defect, and I write it in the report and tell the carrier"),
+    ENUMERATOR(RODT_MESSAGE_STROKE_SPOKEN_GOOD, "stroke.spoken.good",
+               "Released {released}, applied {applied}: the stroke is {stroke}. The limit is {limit}; that is "
+               "good. {^edge} it would be defective."),
+    ENUMERATOR(RODT_MESSAGE_STROKE_SPOKEN_GOOD_AT_LIMIT, "stroke.spoken.good-at-limit",
+               "Released {released}, applied {applied}: the stroke is {stroke}, exactly the limit; that is still "
+               "good. {^edge} it would be defective."),
+    ENUMERATOR(RODT_MESSAGE_STROKE_SPOKEN_OUT, "stroke.spoken.out",
+               "Released {released}, applied {applied}: the stroke is {stroke}. The limit is {limit}; that is over"
+               " by {excess}, so the brake is out of adjustment and defective."),
+    ENUMERATOR(RODT_MESSAGE_STROKE_SPOKEN_OUT_AT_LIMIT, "stroke.spoken.out-at-limit",
+               "Released {released}, applied {applied}: the stroke is {stroke}, exactly the limit, and it must be "
+               "less; the brake is out of adjustment and defective."),
+    ENUMERATOR(RODT_MESSAGE_STROKE_SPOKEN_INOPERATIVE, "stroke.spoken.inoperative",
+               "Released {released}, applied {applied}: the rod did not move. The brake does not work; that is "
+               "defective."),
+    ENUMERATOR(RODT_MESSAGE_STROKE_SPOKEN_UNDETERMINED, "stroke.spoken.undetermined",
+               "Released {released}, applied {applied}: that decides nothing. {^reason}."),
+    ENUMERATOR(RODT_MESSAGE_STROKE_SPOKEN_ABOVE, "stroke.spoken.above", "above {limit}"),
+    ENUMERATOR(RODT_MESSAGE_STROKE_SPOKEN_AT_OR_ABOVE, "stroke.spoken.at-or-above", "at {limit} or more"),
+    ENUMERATOR(RODT_MESSAGE_STROKE_SPOKEN_OUT_NO_LIMIT, "stroke.spoken.out-no-limit",
+               "Released {released}, applied {applied}: the stroke is {stroke}, and that is defective. {^reason}."),
+
+    /* What is put into the sentences of a step where its rule set has a figure. */
+    ENUMERATOR(RODT_MESSAGE_STEP_HOW, "step.how", " ({setup})"),
+    ENUMERATOR(RODT_MESSAGE_STEP_SPAN, "step.span", " ({span})"),
+    ENUMERATOR(RODT_MESSAGE_STEP_REQUIRED, "step.required", ": {published}"),
+    ENUMERATOR(RODT_MESSAGE_STEP_LIMIT, "step.limit", " ({when})"),
+    ENUMERATOR(RODT_MESSAGE_STEP_MAJOR, "step.major", " That is a major defect."),
+    ENUMERATOR(RODT_MESSAGE_STEP_MINOR, "step.minor", " That is a minor defect."),
+    ENUMERATOR(RODT_MESSAGE_STEP_WINDOW, "step.window", "{from} to {until} psi"),
+    ENUMERATOR(RODT_MESSAGE_STEP_WINDOW_NONE, "step.window-none", "the pressure that the maker gives"),
+    ENUMERATOR(RODT_MESSAGE_STEP_AT_LIMIT_PASSES, "step.at-limit-passes",
+               " A stroke exactly at the limit still passes."),
+    ENUMERATOR(RODT_MESSAGE_STEP_AT_LIMIT_FAILS, "step.at-limit-fails", " A stroke exactly at the limit fails."),
+    ENUMERATOR(RODT_MESSAGE_STEP_ACTION, "step.action", "Then I do not drive: I report it and have it repaired."),
+    ENUMERATOR(RODT_MESSAGE_STEP_ACTION_RANKED, "step.action-ranked",
+               "A minor defect I write in the report, and I tell the carrier. With a major defect nobody drives "
+               "the vehicle: I report it and have it repaired."),
+
     ERROR_SENTENCES,
+
+    /* The steps of an inspection: one row for each text of tables/steps.csv. */
+#include "step_sentences.h"
 };
 const rodt_enumeration rodti_words_message_code = {"rodt_message_code", message_code_rows, COUNT_OF(message_code_rows),
                                                    false};

@@ -221,6 +221,19 @@ static bool put_plural(text_sink *sink, const template_part *part, const rodt_ar
     return form != NULL;
 }
 
+/* The first letter from `start` on as a capital: ASCII, and the letters of Latin-1, which are two bytes. */
+static void capitalize(const text_sink *sink, size_t start)
+{
+    if (sink->text == NULL || sink->used == start)
+        return;
+    char *first = sink->text + start;
+    if (*first >= 'a' && *first <= 'z')
+        *first = (char)(*first - 'a' + 'A');
+    unsigned char second = sink->used - start > 1 ? (unsigned char)first[1] : 0;
+    if ((unsigned char)*first == 0xC3 && second >= 0xA0 && second <= 0xBE && second != 0xB7)
+        first[1] = (char)(second - 0x20);
+}
+
 static bool put_part(text_sink *sink, const template_part *part, const rodt_argument *arguments, size_t count)
 {
     if (part->kind == TEMPLATE_TEXT) {
@@ -230,8 +243,12 @@ static bool put_part(text_sink *sink, const template_part *part, const rodt_argu
     for (size_t i = 0; i < count && part->kind != TEMPLATE_BROKEN; i++) {
         if (arguments[i].name == NULL || !rodti_template_is(part, arguments[i].name))
             continue;
-        return part->kind == TEMPLATE_PLURAL ? put_plural(sink, part, &arguments[i])
-                                             : put_argument(sink, &arguments[i], count - i);
+        size_t start = sink->used;
+        bool done = part->kind == TEMPLATE_PLURAL ? put_plural(sink, part, &arguments[i])
+                                                  : put_argument(sink, &arguments[i], count - i);
+        if (done && part->capital)
+            capitalize(sink, start);
+        return done;
     }
     return false;
 }

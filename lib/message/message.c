@@ -27,6 +27,13 @@ void rodti_message_clause(rodt_message *message, const char *name, rodt_message_
     add(message, name, RODT_ARGUMENT_KIND_CLAUSE)->code = code;
 }
 
+void rodti_message_append(rodt_message *message, const char *name, const rodt_message *other)
+{
+    rodti_message_clause(message, name, (rodt_message_code)other->code);
+    for (uint32_t i = 0; i < other->count; i++)
+        *add(message, other->arguments[i].name, RODT_ARGUMENT_KIND_NONE) = other->arguments[i];
+}
+
 static void add_number(rodt_message *message, const char *name, rodt_argument_kind kind, rodt_ratio number,
                        rodt_message_code phrase)
 {

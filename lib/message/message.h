@@ -23,6 +23,8 @@ void rodti_message_figure(rodt_message *message, const char *name, rodt_ratio nu
                           unsigned digits);
 void rodti_message_fraction(rodt_message *message, const char *name, rodt_ratio number);
 void rodti_message_date(rodt_message *message, const char *name, rodt_date date);
+/* All that another message says, as a clause. */
+void rodti_message_append(rodt_message *message, const char *name, const rodt_message *other);
 void rodti_message_text(rodt_message *message, const char *name, const char *text);
 
 /* A sentence without arguments. RODT_OK; RODT_E_ARGUMENT: out is NULL. */

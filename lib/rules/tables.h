@@ -64,6 +64,15 @@ typedef struct volume_multiple {
     const rodt_source *source;
 } volume_multiple;
 
+/* Where a step is one. */
+typedef enum step_when { STEP_ALWAYS, STEP_WITH_ROW, STEP_OF_COMBINATION, STEP_WITH_LIMITS, STEP_WHENS } step_when;
+
+typedef struct step_use {
+    RODT_ENUM32(rodt_air_check) check; /* RODT_AIR_CHECK_NONE = it is none */
+    RODT_ENUM32(step_when) when;
+} step_use;
+
+extern const step_use rodti_table_steps[]; /* by rodt_step */
 extern const vehicle_figure rodti_table_vehicle[VEHICLE_PARTS];
 extern const rodt_volume_row rodti_table_volumes[];
 extern const size_t rodti_table_volumes_count;

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* The words of evidence, of the basis of a limit, and of rows of air checks. */
+/* The words of evidence, of the basis of a limit, of rows of air checks and of steps. */
 #include "rules/words.h"
 
 #include "message/english.h"
@@ -39,6 +39,36 @@ WORDS(air_check, ENUMERATOR(RODT_AIR_CHECK_NONE, "none", ""),
       ENUMERATOR(RODT_AIR_CHECK_CONTAMINATION, "contamination", ENGLISH_AIR_TITLE_CONTAMINATION))
 
 const char *rodt_air_check_title(rodt_air_check check) { return rodti_text_of(&rodti_words_air_check, check); }
+
+WORDS(step, ENUMERATOR(RODT_STEP_NONE, "none", "no step"),
+      ENUMERATOR(RODT_STEP_SECURE, "secure", "the vehicle is secured"),
+      ENUMERATOR(RODT_STEP_DRAIN, "drain", "the reservoirs are drained"),
+      ENUMERATOR(RODT_STEP_COMPRESSOR, "compressor", "the compressor and its belt are looked at"),
+      ENUMERATOR(RODT_STEP_WARNING, "warning", "the low air warning comes on"),
+      ENUMERATOR(RODT_STEP_BUILD_UP, "build-up", "the compressor builds up the pressure"),
+      ENUMERATOR(RODT_STEP_CUT_OUT, "cut-out", "the governor stops the compressor"),
+      ENUMERATOR(RODT_STEP_CUT_IN, "cut-in", "the governor starts it again"),
+      ENUMERATOR(RODT_STEP_AUDIBLE_LEAK, "audible-leak", "one listens for leaks"),
+      ENUMERATOR(RODT_STEP_LOSS_RELEASED, "loss-released", "the air loss is timed, brakes released"),
+      ENUMERATOR(RODT_STEP_LOSS_APPLIED, "loss-applied", "the air loss is timed, brakes applied"),
+      ENUMERATOR(RODT_STEP_RESERVE, "reserve", "the reserve after full applications is read"),
+      ENUMERATOR(RODT_STEP_TRACTOR_PROTECTION, "tractor-protection", "the tractor keeps its air"),
+      ENUMERATOR(RODT_STEP_SUPPLY_VALVE, "supply-valve", "the trailer stops by itself without air"),
+      ENUMERATOR(RODT_STEP_PARKING_VALVE, "parking-valve", "the parking valve pops out"),
+      ENUMERATOR(RODT_STEP_SPRING_BRAKE, "spring-brake", "the parking brake holds"),
+      ENUMERATOR(RODT_STEP_SERVICE_BRAKE, "service-brake", "the service brake stops the vehicle"),
+      ENUMERATOR(RODT_STEP_CHAMBER, "chamber", "the chamber is identified"),
+      ENUMERATOR(RODT_STEP_RELEASED, "released", "the released position is measured"),
+      ENUMERATOR(RODT_STEP_APPLICATION, "application", "the pedal is held down at the pressure of the test"),
+      ENUMERATOR(RODT_STEP_APPLIED, "applied", "the applied position is measured"),
+      ENUMERATOR(RODT_STEP_SUBTRACT, "subtract", "the stroke is computed"),
+      ENUMERATOR(RODT_STEP_COMPARE, "compare", "the stroke is compared with its limit"),
+      ENUMERATOR(RODT_STEP_VEHICLE, "vehicle", "the whole vehicle is judged"))
+
+WORDS(step_part, ENUMERATOR(RODT_STEP_PART_TITLE, "title", "what the step is called"),
+      ENUMERATOR(RODT_STEP_PART_DO, "do", "what one does"), ENUMERATOR(RODT_STEP_PART_SEE, "see", "what one sees"),
+      ENUMERATOR(RODT_STEP_PART_GOOD, "good", "why it is good"),
+      ENUMERATOR(RODT_STEP_PART_DEFECTIVE, "defective", "what would have been defective"))
 
 WORDS(vehicle_class, ENUMERATOR(RODT_VEHICLE_CLASS_ANY, "any", "any vehicle; of a reading: not said"),
       ENUMERATOR(RODT_VEHICLE_CLASS_SINGLE, "single", "one unit"),

@@ -285,5 +285,6 @@ void tables_check(tables *t)
     check_vehicle(t);
     tables_check_air(t);
     tables_check_volumes(t);
+    tables_check_steps(t);
     check_unused(t);
 }

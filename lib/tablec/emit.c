@@ -6,7 +6,7 @@
 
 #include "tablec/steps.h"
 
-static void write_text(FILE *out, const char *text)
+static void write_string(FILE *out, const char *text)
 {
     fputc('"', out);
     for (const unsigned char *at = (const unsigned char *)text; *at != '\0'; at++) {
@@ -16,7 +16,13 @@ static void write_text(FILE *out, const char *text)
         else
             fprintf(out, "\\%03o", *at);
     }
-    fputs("\", ", out);
+    fputc('"', out);
+}
+
+static void write_text(FILE *out, const char *text)
+{
+    write_string(out, text);
+    fputs(", ", out);
 }
 
 static void write_fraction(FILE *out, int64_t num, int64_t den)
@@ -281,6 +287,40 @@ static void write_volumes(const tables *t, FILE *out)
     write_multiple(t, out, VOLUME_TRAILER, "trailer");
 }
 
+static void write_steps(const tables *t, FILE *out)
+{
+    fputs("\nconst step_use rodti_table_steps[] = {\n    {0, 0},\n", out);
+    for (size_t i = 0; i < t->step_count; i++)
+        fprintf(out, "    {%d, %u},\n", (int)t->steps[i].check, t->steps[i].when);
+    fputs("};\n", out);
+}
+
+/* "build-up" as it is in the name of an enumerator. */
+static void write_symbol(FILE *out, const char *word)
+{
+    for (; *word != '\0'; word++)
+        fputc(*word == '-' ? '_' : *word >= 'a' && *word <= 'z' ? *word - 'a' + 'A' : *word, out);
+}
+
+void tables_write_sentences(const tables *t, FILE *out)
+{
+    fputs("/* SPDX-License-Identifier: Apache-2.0 */\n/* Written by tablec: to change a sentence, change the table. */"
+          "\n", out);
+    for (size_t i = 0; i < t->step_count; i++) {
+        const char *word = rodt_step_name(t->steps[i].step);
+        for (int part = 0; part < RODT_STEP_PART_END; part++) {
+            const char *name = rodt_step_part_name((rodt_step_part)part);
+            fputs("ENUMERATOR(RODT_MESSAGE_STEP_", out);
+            write_symbol(out, word);
+            fputc('_', out);
+            write_symbol(out, name);
+            fprintf(out, ", \"step.%s.%s\", ", word, name);
+            write_string(out, t->steps[i].texts[part]);
+            fputs("),\n", out);
+        }
+    }
+}
+
 void tables_write(const tables *t, FILE *out)
 {
     write_head(t, out);
@@ -294,4 +334,5 @@ void tables_write(const tables *t, FILE *out)
     fprintf(out, "};\nconst size_t rodti_table_rules_count = %zu;\n", t->rules_count);
     write_vehicle(t, out);
     write_volumes(t, out);
+    write_steps(t, out);
 }

@@ -38,31 +38,40 @@ static bool read_and_check(tables *t, char **paths)
     return t->faults == 0;
 }
 
-static bool write_file(const tables *t, const char *path)
+typedef void table_writer(const tables *t, FILE *out);
+
+static bool write_file(const tables *t, const char *path, table_writer *write)
 {
     FILE *out = fopen(path, "wb");
     if (out == NULL)
         return false;
-    tables_write(t, out);
+    write(t, out);
     bool written = !ferror(out);
     return fclose(out) == 0 && written;
 }
 
-static int run(tables *t, const char *target, char **paths)
+/* `targets` are the two files that are written; NULL = only checked. */
+static int run(tables *t, char **targets, char **paths)
 {
+    static table_writer *const writers[] = {tables_write, tables_write_sentences};
     if (!read_and_check(t, paths))
         return EXIT_FAILURE;
-    if (strcmp(target, "--check") == 0 || write_file(t, target))
-        return EXIT_SUCCESS;
-    fprintf(stderr, "tablec: %s cannot be written\n", target);
-    return EXIT_FAILURE;
+    for (size_t i = 0; targets != NULL && i < COUNT_OF(writers); i++) {
+        if (write_file(t, targets[i], writers[i]))
+            continue;
+        fprintf(stderr, "tablec: %s cannot be written\n", targets[i]);
+        return EXIT_FAILURE;
+    }
+    return EXIT_SUCCESS;
 }
 
 int main(int argc, char **argv)
 {
-    if (argc != 2 + FILE_COUNT) {
-        fputs("usage: tablec OUT|--check sources.csv chambers.csv limits.csv rulesets.csv vehicle.csv aircheck.csv "
-              "volumes.csv\n", stderr);
+    bool only_check = argc > 1 && strcmp(argv[1], "--check") == 0;
+    int first = only_check ? 2 : 3;
+    if (argc != first + FILE_COUNT) {
+        fputs("usage: tablec --check|TABLES.c SENTENCES.h sources.csv chambers.csv limits.csv rulesets.csv vehicle.csv "
+              "aircheck.csv volumes.csv steps.csv\n", stderr);
         return 2;
     }
     tables *t = calloc(1, sizeof *t);
@@ -70,7 +79,7 @@ int main(int argc, char **argv)
         fputs("tablec: no memory\n", stderr);
         return EXIT_FAILURE;
     }
-    int status = run(t, argv[1], argv + 2);
+    int status = run(t, only_check ? NULL : argv + 1, argv + first);
     free(t);
     return status;
 }

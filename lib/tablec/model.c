@@ -11,6 +11,7 @@ const char *const vehicle_part_words[VEHICLE_PARTS] = {
     [VEHICLE_CHART] = "chart",       [VEHICLE_STEERING] = "steering",   [VEHICLE_AXLE_SIZE] = "axle_size",
     [VEHICLE_AXLE_ARM] = "axle_arm", [VEHICLE_ADJUSTER] = "adjuster"};
 const char *const volume_words[VOLUME_WHATS] = {"chamber", "truck", "trailer"};
+const char *const step_when_words[STEP_WHENS] = {"always", "row", "combination", "limits"};
 
 void tables_fault(tables *t, int file, uint32_t line, const char *format, ...)
 {

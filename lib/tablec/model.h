@@ -5,12 +5,23 @@
 
 #include "core/common.h"
 #include "rules/table_reader.h"
+#include "rodtravel/step.h"
 #include "rules/tables.h"
 
 #define ROWS_MAX 1000
 #define POOL_SIZE 262144
 
-enum { FILE_SOURCES, FILE_CHAMBERS, FILE_LIMITS, FILE_RULES, FILE_VEHICLE, FILE_AIR, FILE_VOLUMES, FILE_COUNT };
+enum {
+    FILE_SOURCES,
+    FILE_CHAMBERS,
+    FILE_LIMITS,
+    FILE_RULES,
+    FILE_VEHICLE,
+    FILE_AIR,
+    FILE_VOLUMES,
+    FILE_STEPS,
+    FILE_COUNT
+};
 
 /* What a figure is based on. An id is a text until all files are read. */
 typedef struct citation {
@@ -86,6 +97,14 @@ typedef struct volume_line {
     rodt_volume_row row;
 } volume_line;
 
+typedef struct step_row {
+    uint32_t line;
+    rodt_step step;
+    RODT_ENUM32(rodt_air_check) check;
+    unsigned when; /* step_when */
+    const char *texts[RODT_STEP_PART_END];
+} step_row;
+
 typedef struct tables {
     const char *paths[FILE_COUNT];
     int current; /* file that is being read */
@@ -97,6 +116,7 @@ typedef struct tables {
     size_t vehicle_count;
     size_t air_count;
     size_t volume_count;
+    size_t step_count;
     source_row sources[ROWS_MAX];
     chamber_row chambers[ROWS_MAX];
     limit_row limits[ROWS_MAX];
@@ -104,6 +124,7 @@ typedef struct tables {
     vehicle_row vehicle[ROWS_MAX];
     air_row air[ROWS_MAX];
     volume_line volumes[ROWS_MAX];
+    step_row steps[ROWS_MAX];
     size_t pool_used;
     char pool[POOL_SIZE]; /* every text of the rows */
 } tables;
@@ -111,6 +132,7 @@ typedef struct tables {
 /* The words of cells that messages repeat, in the order of their enumerations. */
 extern const char *const vehicle_part_words[VEHICLE_PARTS];
 extern const char *const volume_words[VOLUME_WHATS];
+extern const char *const step_when_words[STEP_WHENS];
 
 /* Prints "file:line: sentence" and counts it. */
 void tables_fault(tables *t, int file, uint32_t line, const char *format, ...) PRINTF_LIKE(4, 5);

@@ -256,6 +256,39 @@ static const cell_spec volume_cells[] = {
     CELL("value", true, CELL_NUMBER, volume_line, row.volume),
     CELL("source", true, CELL_TEXT, volume_line, cited.source)};
 
+/* --- Steps -------------------------------------------------------------------------------------------- */
+
+static bool read_step(table_reader *reader, size_t column, void *row)
+{
+    const table_cell *cell = &reader->cells[column];
+    RODT_ENUM32(rodt_step) step = RODT_STEP_NONE;
+    if (rodt_step_find(cell->text, cell->size, &step) && step != RODT_STEP_NONE) {
+        ((step_row *)row)->step = (rodt_step)step;
+        return true;
+    }
+    rodti_table_fault(reader, column, 1, RODT_E_TABLE, "there is no step \"%s\"", cell->text);
+    return false;
+}
+
+static bool read_step_check(table_reader *reader, size_t column, void *row)
+{
+    const table_cell *cell = &reader->cells[column];
+    if (table_empty(reader, column) || rodt_air_check_find(cell->text, cell->size, &((step_row *)row)->check))
+        return true;
+    rodti_table_fault(reader, column, 1, RODT_E_TABLE, "there is no air check \"%s\"", cell->text);
+    return false;
+}
+
+static const cell_spec step_cells[] = {
+    CUSTOM("step", true, read_step),
+    CUSTOM("check", false, read_step_check),
+    WORD("when", true, step_row, when, step_when_words, 0),
+    CELL("title", true, CELL_TEXT, step_row, texts[RODT_STEP_PART_TITLE]),
+    CELL("do", true, CELL_TEXT, step_row, texts[RODT_STEP_PART_DO]),
+    CELL("see", true, CELL_TEXT, step_row, texts[RODT_STEP_PART_SEE]),
+    CELL("good", true, CELL_TEXT, step_row, texts[RODT_STEP_PART_GOOD]),
+    CELL("defective", true, CELL_TEXT, step_row, texts[RODT_STEP_PART_DEFECTIVE])};
+
 /* --- Files -------------------------------------------------------------------------------------------- */
 
 #define FILE_OF(cells, rows, count) \
@@ -273,7 +306,8 @@ static const struct file_spec {
                        [FILE_RULES] = FILE_OF(rules_cells, rules, rules_count),
                        [FILE_VEHICLE] = FILE_OF(vehicle_cells, vehicle, vehicle_count),
                        [FILE_AIR] = FILE_OF(air_cells, air, air_count),
-                       [FILE_VOLUMES] = FILE_OF(volume_cells, volumes, volume_count)};
+                       [FILE_VOLUMES] = FILE_OF(volume_cells, volumes, volume_count),
+                       [FILE_STEPS] = FILE_OF(step_cells, steps, step_count)};
 
 static void on_fault(void *context, const rodt_error *fault)
 {

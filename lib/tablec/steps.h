@@ -14,8 +14,12 @@ void tables_read(tables *t, int file, const char *text, size_t size);
 void tables_check(tables *t);
 void tables_check_air(tables *t);
 void tables_check_volumes(tables *t);
+void tables_check_steps(tables *t);
 
 /* Writes the constant arrays of rules/tables.h. The rows are valid. */
 void tables_write(const tables *t, FILE *out);
+
+/* Writes the sentences of the steps as rows of the English catalogue (message/english.c). */
+void tables_write_sentences(const tables *t, FILE *out);
 
 #endif

@@ -13,7 +13,7 @@ import tempfile
 from pathlib import Path
 
 HERE = Path(__file__).resolve().parent
-TABLES = ["sources", "chambers", "limits", "rulesets", "vehicle", "aircheck", "volumes"]
+TABLES = ["sources", "chambers", "limits", "rulesets", "vehicle", "aircheck", "volumes", "steps"]
 
 
 def read_cases(path):
@@ -43,11 +43,14 @@ class Place:
 
     def compile(self, output="out.c"):
         """(exit status, what was said, the bytes written or None)"""
-        written = self.folder / "out.c"
+        written, sentences = self.folder / "out.c", self.folder / "out.h"
         written.unlink(missing_ok=True)
-        run = subprocess.run([self.compiler, output, *(f"{table}.csv" for table in TABLES)], cwd=self.folder, text=True,
+        sentences.unlink(missing_ok=True)
+        outputs = [output] if output == "--check" else [output, sentences.name]
+        run = subprocess.run([self.compiler, *outputs, *(f"{table}.csv" for table in TABLES)], cwd=self.folder, text=True,
                              stdout=subprocess.PIPE, stderr=subprocess.STDOUT, check=False)
-        return run.returncode, run.stdout, written.read_bytes() if written.exists() else None
+        both = [path.read_bytes() for path in (written, sentences) if path.exists()]
+        return run.returncode, run.stdout, b"".join(both) if both else None
 
 
 def results(place):

@@ -19,7 +19,7 @@ PAGES = ["README.md", "examples/data/README.md"]
 FENCE = re.compile(r"^```(\w*)\n(.*?)^```$", re.MULTILINE | re.DOTALL)
 FILE = re.compile(r"`([\w./-]+\.(?:c|h|i|py|sh|csv|md|txt|json|cases|map|html))`")
 LINK = re.compile(r"\]\(([^)#:]+)[^)]*\)")
-ELSEWHERE = re.compile(r"gmp\.h|sheet\.html|key\.html|report\.html|filled\.txt|build/lib/docs/reference/index\.html|truck\.csv|yard\.csv|tables_data\.c|inspection\.json|T-114\.json")
+ELSEWHERE = re.compile(r"gmp\.h|sheet\.html|key\.html|report\.html|filled\.txt|build/lib/docs/reference/index\.html|truck\.csv|yard\.csv|tables_data\.c|step_sentences\.h|inspection\.json|T-114\.json")
 TODAY = re.compile(r"on \d{4}-\d\d-\d\d")
 
 

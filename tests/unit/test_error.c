@@ -291,7 +291,7 @@ static void every_code_of_errors_is_given_by_something(void **state)
     mark(&message, said);
     said[RODT_MESSAGE_ERROR_UNIT_UNKNOWN] = true; /* behind the error of the unit, in forms */
     said[RODT_MESSAGE_ERROR_NO_TAPE] = true;      /* behind RODT_MESSAGE_ERROR_DIVISIONS, in texts */
-    for (int code = FIRST; code < RODT_MESSAGE_END; code++) {
+    for (int code = FIRST; code < RODT_MESSAGE_STEP_SECURE_TITLE; code++) {
         if (said[code] || rodt_message_template((rodt_message_code)code)[0] == '\0')
             continue;
         print_message("nothing gives %s\n", rodt_message_code_name((rodt_message_code)code));

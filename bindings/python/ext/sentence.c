@@ -13,6 +13,7 @@ SENTENCE(count_sentence, rodt_count, rodt_count_format)
 SENTENCE(air_limit_edge, rodt_air_limit, rodt_air_limit_edge_format)
 SENTENCE(air_finding_sentence, rodt_air_finding, rodt_air_finding_format)
 SENTENCE(air_finding_edge, rodt_air_finding, rodt_air_edge_format)
+SENTENCE(air_finding_spoken, rodt_air_finding, rodt_air_spoken_format)
 
 /* Bit, sentence, source and evidence of each mismatch. */
 static PyObject *axle_remarks(const void *value)
@@ -42,6 +43,7 @@ static const struct {
                  {"rodt_air_limit", air_limit_edge},
                  {"rodt_air_finding", air_finding_sentence},
                  {"rodt_air_finding", air_finding_edge},
+                 {"rodt_air_finding", air_finding_spoken},
                  {"rodt_axle_finding", axle_remarks}};
 
 #define TOTAL (sizeof sentences / sizeof *sentences)

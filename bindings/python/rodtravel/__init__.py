@@ -14,7 +14,7 @@ inspector decide.
 from ._rodtravel import rodt_tables_edition as _edition, rodt_version as _version
 from ._enums import (Adjuster, Advice, AirKind, AirMissing, AirResult, Basis, Check, Clue, Comparison, DateOrder, Defect,
                      Drum, Evidence, Family, Measure, Mismatch, Observation, Outcome, Port, Proof, Reason, Rounding,
-                     Side, Span, StrokeClass, Tag, Unit, VehicleClass, Verdict, Word)
+                     Side, Span, Step, StrokeClass, Tag, Unit, VehicleClass, Verdict, Word)
 from ._error import Error, Status
 from ._record import Record
 from ._source import Source
@@ -28,6 +28,7 @@ from ._vehicles import (AdviceNote, Axle, AxleRemark, Count, CriterionPart, Posi
                         criterion_parts, judge_vehicle, read_position)
 from ._air import (AirFinding, AirReading, VolumeRow, build_up_seconds, check_title, estimate_application,
                    estimate_applications, judge_air, rated_volume, required_volume, volume_rows)
+from ._steps import StepText, steps
 from ._answers import NO_STROKE, UNITS_PER_64TH, UNITS_PER_INCH, UNITS_PER_MM, UNITS_PER_PSI, Answer, Answers, Column
 from ._tables import UnreadColumnWarning
 from ._columns import Plan, judge_columns
@@ -42,13 +43,13 @@ __all__ = [
     "Clue", "Column", "Comparison", "Count", "CriterionPart", "DateOrder", "Defect", "Drum", "Error", "Evidence",
     "Family", "Finding", "Identification", "Limit", "LimitAnswer", "Measure", "Mismatch", "NO_STROKE",
     "Observation", "Outcome", "Plan", "Port", "Position", "Proof", "Reason", "Record", "Rounding", "Rules", "Side",
-    "Source", "Span", "Status", "StrokeClass", "Tag", "Tally", "UNITS_PER_64TH", "UNITS_PER_INCH", "UNITS_PER_MM",
+    "Source", "Span", "Status", "Step", "StepText", "StrokeClass", "Tag", "Tally", "UNITS_PER_64TH", "UNITS_PER_INCH", "UNITS_PER_MM",
     "UNITS_PER_PSI", "Unit", "UnreadColumnWarning", "VehicleClass", "VehicleFinding", "Verdict", "VolumeRow",
     "WheelEnd", "Word", "al_factor", "build_up_seconds", "chamber_rows", "check_title", "criterion_parts",
     "estimate_application", "estimate_applications", "identify", "inches_from_mm", "judge", "judge_air",
     "judge_columns", "judge_row", "judge_vehicle", "load_rules", "psi_from_kpa", "pushrod_force", "rated_volume",
     "read_chamber", "read_date", "read_length", "read_length_unit", "read_position", "read_pressure",
-    "required_volume", "round_length", "rule_set", "rule_sets", "tables_edition", "volume_rows", "write_decimal",
+    "required_volume", "round_length", "rule_set", "rule_sets", "steps", "tables_edition", "volume_rows", "write_decimal",
     "write_length", "write_pressure",
 ]
 

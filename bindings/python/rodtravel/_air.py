@@ -66,6 +66,7 @@ class AirFinding(Record, of="rodt_air_finding"):
     law_result: Field[AirResult] = Field("What the law alone says, an AirResult; a carrier's figure is only stricter.")
     sentence: Field[str] = Field("The judgement as a sentence for a form.")
     edge: Field[str] = Field('What would have been defective, a sentence; "" without a row.')
+    spoken: Field[str] = Field("What one says aloud after the check: sentences.")
 
     def __str__(self) -> str:
         return self.sentence

@@ -95,6 +95,11 @@ class Finding(Record, of="rodt_finding"):
         return _low.rodt_finding_format(self._kept)
 
     @property
+    def spoken(self) -> str:
+        """What one says aloud after the measurement: sentences."""
+        return _low.rodt_finding_spoken_format(self._kept)
+
+    @property
     def proof_sentence(self) -> str:
         """What the divisions of the tape prove, a sentence; "" without a division."""
         return _low.rodt_finding_proof_format(self._kept)

@@ -29,6 +29,7 @@ enum {
     AIR_FLOOR,
     AIR_RULES,
     AIR_LIMITS,
+    AIR_SPEAK,
     AIR_JSON,
     AIR_OPTIONS
 };
@@ -61,6 +62,12 @@ void write_air_finding(const rodt_air_finding *finding);
 void put_air_finding(json_writer *json, const rodt_air_finding *finding); /* the object alone */
 int print_air_estimate(const air_estimate *estimate);
 int write_air_estimate(const air_estimate *estimate);
+
+#define AIR_WHOM_SIZE 200
+
+/* The vehicles that a row is for, "combination with 2 or more towed units, built from 1975-03-01 on"; "" = any
+ * (table.c). */
+const char *air_row_whom(const rodt_air_limit *row, char text[AIR_WHOM_SIZE]);
 
 /* The air checks of a rule set (table.c). */
 void print_air_table(const rodt_rules *rules);

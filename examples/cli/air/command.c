@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* rodtravel air: one air-system check, or the estimate of full applications. */
 #include "air/air.h"
+#include "air/steps.h"
 #include "input/air_words.h"
 #include "commands.h"
 #include "input/rule_context.h"
@@ -8,9 +9,12 @@
 #include "ui/exit_status.h"
 #include "ui/message.h"
 #include "ui/options.h"
+#include "ui/wrap.h"
 
 #include <stdio.h>
 #include <string.h>
+
+#define SPOKEN_INDENT 12u
 
 static const option_spec options[AIR_OPTIONS] = {
     [AIR_SECONDS] = {"seconds", "TIME",
@@ -37,6 +41,7 @@ static const option_spec options[AIR_OPTIONS] = {
     [AIR_FLOOR] = {"floor", "PSI", "estimate: least pressure; start of the rule set's window if not given", false},
     [AIR_RULES] = {"rules", "ID", "rule set; " RODT_DEFAULT_RULES " if not given", false},
     [AIR_LIMITS] = {"limits", "FILE", "a carrier's own, stricter figures on top of it", false},
+    [AIR_SPEAK] = {"speak", NULL, "also what one does, sees and says aloud, and what would have been defective", false},
     [AIR_JSON] = {"json", NULL, "the answer as one JSON object", false},
 };
 
@@ -67,6 +72,16 @@ static int answer_estimate(const command_line *from, const rodt_rules *rules)
     return option_given(from, AIR_JSON) ? write_air_estimate(&estimate) : print_air_estimate(&estimate);
 }
 
+static void print_spoken(const rodt_air_finding *finding)
+{
+    char text[RODT_SENTENCE_SIZE];
+    putchar('\n');
+    print_step(stdout, rodt_step_of_check((rodt_air_check)finding->reading.check), finding->rules,
+               &finding->reading);
+    if (rodt_air_spoken_format(finding, text, sizeof text, NULL) == RODT_OK)
+        print_wrapped(stdout, "Say", SPOKEN_INDENT, text);
+}
+
 static int answer_check(const command_line *from, rodt_air_check check, const rodt_rules *rules)
 {
     rodt_air_reading reading;
@@ -81,6 +96,8 @@ static int answer_check(const command_line *from, rodt_air_check check, const ro
         write_air_finding(&finding);
     else
         print_air_finding(&finding);
+    if (option_given(from, AIR_SPEAK) && !option_given(from, AIR_JSON))
+        print_spoken(&finding);
     return air_status(finding.result);
 }
 

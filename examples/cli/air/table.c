@@ -11,30 +11,29 @@
 
 #define INDENT 21u
 
-/* "combination with 2 or more towed units, built from 1975-03-01" */
-static const char *whom(const rodt_air_limit *row, char text[200])
+const char *air_row_whom(const rodt_air_limit *row, char text[AIR_WHOM_SIZE])
 {
     static const char *const vehicles[] = {"", "single vehicle", "combination", "bus"};
     char word[WORD_SIZE];
-    snprintf(text, 200, "%s", vehicles[row->vehicle]);
+    snprintf(text, AIR_WHOM_SIZE, "%s", vehicles[row->vehicle]);
     size_t used = strlen(text);
     if (row->towed_units >= 0)
-        used += (size_t)snprintf(text + used, 200 - used, " with %d%s towed unit%s", row->towed_units,
+        used += (size_t)snprintf(text + used, AIR_WHOM_SIZE - used, " with %d%s towed unit%s", row->towed_units,
                                  row->towed_or_more ? " or more" : "", row->towed_units == 1 ? "" : "s");
     if (rodt_date_given(row->built_from))
-        used += (size_t)snprintf(text + used, 200 - used, "%sbuilt from %s on", used > 0 ? ", " : "",
+        used += (size_t)snprintf(text + used, AIR_WHOM_SIZE - used, "%sbuilt from %s on", used > 0 ? ", " : "",
                                  format_date(row->built_from, word));
     if (rodt_date_given(row->built_until))
-        snprintf(text + used, 200 - used, "%sbuilt until %s", used > 0 ? ", " : "",
+        snprintf(text + used, AIR_WHOM_SIZE - used, "%sbuilt until %s", used > 0 ? ", " : "",
                  format_date(row->built_until, word));
     return text;
 }
 
 static void print_row(const rodt_air_limit *row)
 {
-    char edge[300], text[200], line[600], words[RODT_SOURCE_TEXT_SIZE];
+    char edge[300], text[AIR_WHOM_SIZE], line[600], words[RODT_SOURCE_TEXT_SIZE];
     print_wrapped(stdout, rodt_air_check_name(row->check), INDENT, row->published);
-    if (whom(row, text)[0] != '\0')
+    if (air_row_whom(row, text)[0] != '\0')
         print_wrapped(stdout, "", INDENT, text);
     if (rodt_air_limit_edge_format(row, edge, sizeof edge, NULL) == RODT_OK && row->kind != RODT_AIR_KIND_USUAL)
         print_wrapped(stdout, "", INDENT, edge);
@@ -59,7 +58,7 @@ void print_air_table(const rodt_rules *rules)
 
 static void write_row(json_writer *json, const rodt_air_limit *row)
 {
-    char edge[300], text[200], word[WORD_SIZE];
+    char edge[300], text[AIR_WHOM_SIZE], word[WORD_SIZE];
     json_open(json, '{');
     json_pair(json, "check", rodt_air_check_name(row->check));
     json_pair(json, "kind", rodt_air_kind_name(row->kind));
@@ -68,7 +67,7 @@ static void write_row(json_writer *json, const rodt_air_limit *row)
     json_pair(json, "upper", rodt_ratio_given(row->upper) ? format_ratio(row->upper, word) : NULL);
     json_pair(json, "measure", air_measure_word(row->measure));
     json_pair(json, "edge", rodt_air_limit_edge_format(row, edge, sizeof edge, NULL) == RODT_OK ? edge : NULL);
-    json_pair(json, "vehicle", whom(row, text));
+    json_pair(json, "vehicle", air_row_whom(row, text));
     json_pair(json, "setup", row->setup);
     json_source(json, "source", row->source);
     json_pair(json, "evidence", format_evidence(row->evidence));

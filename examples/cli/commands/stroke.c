@@ -19,7 +19,7 @@
 enum {
     STROKE_CLASS, STROKE_RATED, STROKE_MARKED_LIMIT, STROKE_RULES, STROKE_LIMITS, STROKE_AS_OF, STROKE_PSI,
     STROKE_PSI_AFTER, STROKE_DIVISION, STROKE_ENGINE, STROKE_SPRING_BRAKE, STROKE_DRUM, STROKE_UNIT,
-    STROKE_WHY, STROKE_SHORT, STROKE_JSON
+    STROKE_WHY, STROKE_SHORT, STROKE_SPEAK, STROKE_JSON
 };
 
 static const option_spec options[] = {
@@ -39,6 +39,7 @@ static const option_spec options[] = {
     [STROKE_UNIT] = {"unit", "in|mm|cm", "unit of lengths that name none; inches if not given", false},
     [STROKE_WHY] = {"why", NULL, "every reason, and every source", false},
     [STROKE_SHORT] = {"short", NULL, "one line: verdict, stroke, limit", false},
+    [STROKE_SPEAK] = {"speak", NULL, "also what one says aloud after the measurement", false},
     [STROKE_JSON] = {"json", NULL, "the finding as one JSON object", false},
 };
 
@@ -265,6 +266,13 @@ static void print_short(const rodt_finding *finding)
     print_wrapped(stdout, "", 0, line);
 }
 
+static void print_spoken(const rodt_finding *finding)
+{
+    char text[RODT_SENTENCE_SIZE];
+    if (rodt_finding_spoken_format(finding, text, sizeof text, NULL) == RODT_OK)
+        print_wrapped(stdout, "Say", INDENT, text);
+}
+
 /* --- For programs ------------------------------------------------------------------------------------ */
 
 static int write_finding(const rodt_finding *finding)
@@ -312,6 +320,8 @@ static int run(int argc, char **argv)
             print_short(&finding);
         else
             print_finding(&finding, option_given(&from, STROKE_WHY));
+        if (option_given(&from, STROKE_SPEAK) && !option_given(&from, STROKE_JSON))
+            print_spoken(&finding);
         status = status == STATUS_CONTINUE ? status_of((rodt_verdict)finding.verdict) : status;
     }
     rule_context_close(&context);

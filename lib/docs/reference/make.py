@@ -6,6 +6,7 @@ python3 make.py html|man ROOT VERSION OUTPUT
 html  pages for a browser; a symbol without a meaning, or a name that does not exist, is an error
 man   a folder of manual pages for section 3
 """
+import csv
 import os
 import re
 import shutil
@@ -49,6 +50,10 @@ def templates(root):
     for code, parts in re.findall(r'ENUMERATOR\((RODT_MESSAGE_\w+),((?:[^"()]|"(?:[^"\\]|\\.)*")*)\)', text):
         _, *template = re.findall(STRING + r"|(\b[A-Z]\w+)", parts)
         yield code, "".join(string or named.get(name, "") for string, name in template)
+    steps = [line for path in (root / "tables").glob("steps.csv") for line in path.read_text("utf-8").splitlines()]
+    for row in csv.DictReader(line for line in steps if not line.startswith("#")):
+        for part in ("title", "do", "see", "good", "defective"):
+            yield f"RODT_MESSAGE_STEP_{row['step']}_{part}".upper().replace("-", "_"), row[part]
 
 
 def header_text(header, said):

@@ -1,0 +1,103 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The cards as one page: four to a sheet, A6 on A4, a little shorter on Letter, with cut marks. Nothing depends on
+ * colour. */
+#include "air/steps.h"
+#include "cards/cards.h"
+#include "ui/markup.h"
+
+#include <string.h>
+
+static const char *const style =
+    "*{box-sizing:border-box}body{margin:0;background:#ddd;color:#000;font:11.5pt/1.3 system-ui,sans-serif}"
+    ".sheet{position:relative;display:grid;grid-template-columns:105mm 105mm;grid-auto-rows:139mm;width:210mm;"
+    "margin:4mm auto;background:#fff}"
+    ".card{padding:8mm 8mm 5mm;display:flex;flex-direction:column;overflow:hidden;min-width:0}"
+    ".card h2{font-size:14.5pt;line-height:1.15;margin:0 0 1.5mm;display:flex;justify-content:space-between;gap:3mm;"
+    "border-bottom:.8mm solid #000;padding-bottom:1mm}"
+    ".card h2 span{font-size:10pt;font-weight:400;white-space:nowrap;align-self:flex-end}"
+    "dl{margin:0}dt{font-size:8.5pt;font-weight:700;letter-spacing:.06em;margin-top:1.6mm}"
+    "dd{margin:0}dd+dd{font-size:9.5pt;line-height:1.2;padding-left:3mm}"
+    ".bad{border-left:1.2mm solid #000;padding-left:2.5mm;margin-top:1.6mm}.bad dt{margin-top:0}"
+    ".small dd{font-size:10.5pt;line-height:1.22}.small dd+dd{font-size:9pt}"
+    ".foot{margin-top:auto;padding-top:1.5mm;font-size:6.8pt;line-height:1.15;color:#222}"
+    ".cut{position:absolute;width:8mm;height:8mm;margin:-4mm 0 0 -4mm;"
+    "background:linear-gradient(#000,#000) center/.2mm 100% no-repeat,linear-gradient(#000,#000) center/100% .2mm "
+    "no-repeat}"
+    "@media screen and (max-width:52rem){.sheet{display:block;width:auto;margin:0}.cut{display:none}"
+    ".card{border-bottom:2px dashed #000;padding:1rem}}"
+    "@media print{@page{margin:0}body{background:#fff}.sheet{margin:0 auto;break-after:page;break-inside:avoid}"
+    ".sheet:last-of-type{break-after:auto}*{print-color-adjust:exact;-webkit-print-color-adjust:exact}}"
+    "@media print and (min-height:290mm){.sheet{grid-auto-rows:148mm}}";
+
+static void put_head(FILE *to)
+{
+    fputs("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
+          "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
+          "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'\">\n",
+          to);
+    fprintf(to, "<title>Inspection, step by step</title>\n<style>%s</style>\n</head>\n<body>\n<main>\n", style);
+}
+
+static void put_line(void *context, rodt_step_part part, const char *label, const char *text)
+{
+    static const char *const labels[RODT_STEP_PART_END] = {[RODT_STEP_PART_DO] = "I DO",
+                                                           [RODT_STEP_PART_SEE] = "I SEE",
+                                                           [RODT_STEP_PART_GOOD] = "GOOD, BECAUSE",
+                                                           [RODT_STEP_PART_DEFECTIVE] = "DEFECTIVE, IF"};
+    FILE *to = context;
+    if (label[0] != '\0') {
+        markup_put(to, "<dd>%: %</dd>\n", label, text);
+        return;
+    }
+    fprintf(to, "%s<div%s>\n", part == RODT_STEP_PART_DO ? "" : "</div>",
+            part == RODT_STEP_PART_DEFECTIVE ? " class=\"bad\"" : "");
+    markup_put(to, "<dt>%</dt><dd>%</dd>\n", labels[part], text);
+}
+
+static void count_line(void *context, rodt_step_part part, const char *label, const char *text)
+{
+    (void)part;
+    *(size_t *)context += strlen(label) + strlen(text) + 40;
+}
+
+#define LONG_CARD ((size_t)900) /* characters that need a smaller type */
+
+static void put_card(const card_deck *deck, rodt_step step, size_t number, size_t count, FILE *to)
+{
+    char title[RODT_SENTENCE_SIZE] = "", source[STEP_TEXT_SIZE], place[40];
+    size_t size = 0;
+    (void)rodt_step_format(step, RODT_STEP_PART_TITLE, deck->rules, NULL, title, sizeof title, NULL);
+    each_step_line(step, deck->rules, &deck->vehicle, count_line, &size);
+    snprintf(place, sizeof place, "%zu of %zu", number, count);
+    markup_put(to, "<article class=\"card%\">\n<h2>% <span>%</span></h2>\n<dl>\n", size > LONG_CARD ? " small" : "",
+               title, place);
+    each_step_line(step, deck->rules, &deck->vehicle, put_line, to);
+    format_step_sources(step, deck->rules, &deck->vehicle, source);
+    markup_put(to, "</div></dl>\n<p class=\"foot\">%%%</p>\n</article>\n", rodt_rules_id(deck->rules),
+               source[0] != '\0' ? ": " : "", source);
+}
+
+/* Nine crosses: the corners of four cards. */
+static void put_cuts(FILE *to)
+{
+    for (int i = 0; i < 9; i++)
+        fprintf(to, "<div class=\"cut\" style=\"left:%d%%;top:%d%%\"></div>", i % 3 * 50, i / 3 * 50);
+    fputc('\n', to);
+}
+
+void cards_write_html(const card_deck *deck, FILE *to)
+{
+    rodt_vehicle_class vehicle = (rodt_vehicle_class)deck->vehicle.vehicle;
+    size_t count = rodt_step_count(deck->rules, vehicle);
+    put_head(to);
+    for (size_t i = 0; i < count; i++) {
+        if (i % 4 == 0)
+            fputs("<section class=\"sheet\">\n", to);
+        put_card(deck, rodt_step_at(deck->rules, vehicle, i), i + 1, count, to);
+        if (i % 4 == 3 || i + 1 == count) {
+            put_cuts(to);
+            fputs("</section>\n", to);
+        }
+    }
+    fputs("</main>\n</body>\n</html>\n", to);
+}

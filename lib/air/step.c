@@ -1,0 +1,218 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The steps of an inspection: which a rule set has, by which rows, and their sentences with its figures. */
+#include "rodtravel/step.h"
+
+#include "air/sentence.h"
+#include "rules/air_choice.h"
+#include "rules/tables.h"
+
+static bool is_step(rodt_step step) { return step > RODT_STEP_NONE && (unsigned)step < RODT_STEP_END; }
+
+rodt_air_check rodt_step_check(rodt_step step)
+{
+    return is_step(step) ? (rodt_air_check)rodti_table_steps[step].check : RODT_AIR_CHECK_NONE;
+}
+
+rodt_step rodt_step_of_check(rodt_air_check check)
+{
+    if (check == RODT_AIR_CHECK_CONTAMINATION)
+        return RODT_STEP_DRAIN;
+    for (unsigned step = 1; step < RODT_STEP_END && check != RODT_AIR_CHECK_NONE; step++) {
+        if (rodti_table_steps[step].check == check)
+            return (rodt_step)step;
+    }
+    return RODT_STEP_NONE;
+}
+
+/* --- Which steps ------------------------------------------------------------------------------------- */
+
+static bool has_row(const rodt_rules *rules, rodt_air_check check)
+{
+    air_rows rows = rodti_air_rows(rodti_air_law(rules));
+    for (size_t i = 0; i < rows.count; i++) {
+        if (rows.row[i].check == check)
+            return true;
+    }
+    return false;
+}
+
+static bool is_done(const rodt_rules *rules, rodt_vehicle_class vehicle, rodt_step step)
+{
+    switch ((step_when)rodti_table_steps[step].when) {
+    case STEP_WITH_ROW: return has_row(rules, (rodt_air_check)rodti_table_steps[step].check);
+    case STEP_OF_COMBINATION:
+        return vehicle == RODT_VEHICLE_CLASS_ANY || vehicle == RODT_VEHICLE_CLASS_COMBINATION;
+    case STEP_WITH_LIMITS: return rodt_rules_limit_count(rules) > 0 || rodt_ratio_given(rules->rated_share);
+    case STEP_ALWAYS:
+    case STEP_WHENS: break;
+    }
+    return true;
+}
+
+rodt_step rodt_step_at(const rodt_rules *rules, rodt_vehicle_class vehicle, size_t index)
+{
+    for (unsigned step = 1; rules != NULL && step < RODT_STEP_END; step++) {
+        if (is_done(rules, vehicle, (rodt_step)step) && index-- == 0)
+            return (rodt_step)step;
+    }
+    return RODT_STEP_NONE;
+}
+
+size_t rodt_step_count(const rodt_rules *rules, rodt_vehicle_class vehicle)
+{
+    size_t count = 0;
+    while (rodt_step_at(rules, vehicle, count) != RODT_STEP_NONE)
+        count++;
+    return count;
+}
+
+/* --- By which rows ----------------------------------------------------------------------------------- */
+
+static bool is_built(const rodt_air_limit *row, const rodt_air_reading *of, air_rows rows, air_vehicle *vehicle)
+{
+    const rodt_date days[] = {row->built_from, row->built_until, {1, 1, 1}, {9999, 12, 31}};
+    const rodt_date year_end = {of->built.year, 12, 31};
+    if (rodt_date_given(of->built)) {
+        vehicle->built = of->built.month == 0 ? year_end : of->built;
+        return rodti_air_is_chosen(rows, row, (rodt_air_check)row->check, vehicle);
+    }
+    for (size_t i = 0; i < COUNT_OF(days); i++) {
+        vehicle->built = days[i];
+        if (rodt_date_given(days[i]) && rodti_air_is_chosen(rows, row, (rodt_air_check)row->check, vehicle))
+            return true;
+    }
+    return false;
+}
+
+static bool is_towing(const rodt_air_limit *row, const rodt_air_reading *of, air_rows rows, rodt_vehicle_class class)
+{
+    bool open = class == RODT_VEHICLE_CLASS_COMBINATION && of->towed_units == 0;
+    int last = open ? RODT_TOWED_UNITS_MAX : of->towed_units;
+    for (int towed = open ? 1 : of->towed_units; towed <= last; towed++) {
+        air_vehicle vehicle = {class, towed, {0, 0, 0}};
+        if (is_built(row, of, rows, &vehicle))
+            return true;
+    }
+    return false;
+}
+
+/* True if a vehicle that is like this is judged by the row. */
+static bool judges(const rodt_air_limit *row, const rodt_air_reading *of, air_rows rows)
+{
+    for (unsigned class = RODT_VEHICLE_CLASS_SINGLE; class < RODT_VEHICLE_CLASS_END; class++) {
+        bool said = of->vehicle == RODT_VEHICLE_CLASS_ANY || of->vehicle == class;
+        bool fits = of->towed_units == 0 || class == RODT_VEHICLE_CLASS_COMBINATION;
+        if (said && fits && is_towing(row, of, rows, (rodt_vehicle_class)class))
+            return true;
+    }
+    return false;
+}
+
+const rodt_air_limit *rodt_step_row_at(rodt_step step, const rodt_rules *rules, const rodt_air_reading *vehicle,
+                                       size_t index)
+{
+    static const rodt_air_reading nothing = {.check = RODT_AIR_CHECK_NONE};
+    const rodt_air_check check = rodt_step_check(step);
+    if (rules == NULL || check == RODT_AIR_CHECK_NONE)
+        return NULL;
+    air_rows rows = rodti_air_rows(rodti_air_law(rules));
+    for (size_t i = 0; i < rows.count; i++) {
+        if (rows.row[i].check == check && judges(&rows.row[i], vehicle != NULL ? vehicle : &nothing, rows) &&
+            index-- == 0)
+            return &rows.row[i];
+    }
+    return NULL;
+}
+
+/* --- The sentences ----------------------------------------------------------------------------------- */
+
+/* The rows of the English catalogue are in the order of the steps and their parts. */
+_Static_assert(RODT_MESSAGE_STEP_VEHICLE_DEFECTIVE - RODT_MESSAGE_STEP_SECURE_TITLE ==
+                   (RODT_STEP_END - 1) * RODT_STEP_PART_END - 1, "a code for each text of each step");
+
+static rodt_message_code code_of(rodt_step step, rodt_step_part part)
+{
+    return (rodt_message_code)(RODT_MESSAGE_STEP_SECURE_TITLE + (step - 1) * RODT_STEP_PART_END + part);
+}
+
+static bool has_figure(const rodt_air_limit *row) { return row != NULL && row->measure != RODT_AIR_MEASURE_YES_NO; }
+
+static void add_do(rodt_message *out, rodt_step step, const rodt_rules *rules, const rodt_air_limit *row)
+{
+    rodt_pressure from = rodt_rules_pressure_from(rules), until = rodt_rules_pressure_until(rules);
+    bool how = row != NULL && row->setup != NULL && row->setup[0] != '\0';
+    rodti_message_clause(out, "how", how ? RODT_MESSAGE_STEP_HOW : RODT_MESSAGE_NONE);
+    if (how)
+        rodti_message_text(out, "setup", row->setup);
+    if (step != RODT_STEP_APPLICATION)
+        return;
+    rodti_message_clause(out, "window", rodt_pressure_given(from) ? RODT_MESSAGE_STEP_WINDOW
+                                                                  : RODT_MESSAGE_STEP_WINDOW_NONE);
+    rodti_message_pressure(out, "from", from);
+    rodti_message_pressure(out, "until", until);
+}
+
+static void add_see(rodt_message *out, const rodt_air_limit *row)
+{
+    bool span = row != NULL && row->check == RODT_AIR_CHECK_BUILD_UP;
+    rodti_message_clause(out, "span", span ? RODT_MESSAGE_STEP_SPAN : RODT_MESSAGE_NONE);
+    if (span)
+        rodti_air_add_span(out, row);
+}
+
+static void add_good(rodt_message *out, const rodt_rules *rules, const rodt_air_limit *row)
+{
+    rodti_message_clause(out, "required", has_figure(row) ? RODT_MESSAGE_STEP_REQUIRED : RODT_MESSAGE_NONE);
+    if (has_figure(row))
+        rodti_message_text(out, "published", row->published);
+    rodti_message_clause(out, "at_limit", rodt_rules_at_limit_passes(rules) ? RODT_MESSAGE_STEP_AT_LIMIT_PASSES
+                                                                            : RODT_MESSAGE_STEP_AT_LIMIT_FAILS);
+}
+
+static bool has_ranks(const rodt_rules *rules)
+{
+    air_rows rows = rodti_air_rows(rodti_air_law(rules));
+    for (size_t i = 0; i < rows.count; i++) {
+        if (air_is_major(&rows.row[i]) || air_is_minor(&rows.row[i]))
+            return true;
+    }
+    return false;
+}
+
+static void add_defective(rodt_message *out, const rodt_rules *rules, const rodt_air_limit *row)
+{
+    bool figure = has_figure(row) && row->kind != RODT_AIR_KIND_USUAL;
+    rodti_message_clause(out, "action", has_ranks(rules) ? RODT_MESSAGE_STEP_ACTION_RANKED : RODT_MESSAGE_STEP_ACTION);
+    rodti_message_clause(out, "rank", row != NULL && air_is_major(row)   ? RODT_MESSAGE_STEP_MAJOR
+                                      : row != NULL && air_is_minor(row) ? RODT_MESSAGE_STEP_MINOR
+                                                                     : RODT_MESSAGE_NONE);
+    rodti_message_clause(out, "limit", figure ? RODT_MESSAGE_STEP_LIMIT : RODT_MESSAGE_NONE);
+    if (figure)
+        rodti_air_add_when(out, row, NULL);
+}
+
+rodt_status rodt_step_message(rodt_step step, rodt_step_part part, const rodt_rules *rules, const rodt_air_limit *row,
+                              rodt_message *out)
+{
+    if (out == NULL || !is_step(step) || (unsigned)part >= RODT_STEP_PART_END ||
+        (row != NULL && rodt_step_of_check((rodt_air_check)row->check) != step))
+        return RODT_E_ARGUMENT;
+    if (rules == NULL)
+        return RODT_E_UNKNOWN_RULES;
+    rodti_message_start(out, code_of(step, part));
+    switch (part) {
+    case RODT_STEP_PART_TITLE: break;
+    case RODT_STEP_PART_DO: add_do(out, step, rules, row); break;
+    case RODT_STEP_PART_SEE: add_see(out, row); break;
+    case RODT_STEP_PART_GOOD: add_good(out, rules, row); break;
+    case RODT_STEP_PART_DEFECTIVE: add_defective(out, rules, row); break;
+    }
+    return RODT_OK;
+}
+
+rodt_status rodt_step_format(rodt_step step, rodt_step_part part, const rodt_rules *rules, const rodt_air_limit *row,
+                             char *text, size_t size, size_t *needed)
+{
+    rodt_message message;
+    return rodti_message_say(rodt_step_message(step, part, rules, row, &message), &message, text, size, needed);
+}

@@ -1,0 +1,98 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* A finding as the person who measured says it aloud: readings, stroke and limit, and why that is good or is not. */
+#include "message/message.h"
+#include "rodtravel/stroke.h"
+
+static void add_length(rodt_message *out, const rodt_finding *finding, const char *name, rodt_length length)
+{
+    rodti_message_length(out, name, length, finding->unit);
+}
+
+/* What a reading lacks is said by the reason; so this is "not measured" also for what cannot be read. */
+static void add_figures(rodt_message *out, const rodt_finding *finding)
+{
+    rodt_length excess = {0, 0};
+    if (rodt_length_subtract(finding->applied_stroke, finding->limit, &excess) != RODT_OK)
+        excess = (rodt_length){0, 0};
+    add_length(out, finding, "released", finding->released);
+    add_length(out, finding, "applied", finding->applied);
+    add_length(out, finding, "stroke", finding->applied_stroke);
+    rodti_message_limit(out, "limit", finding->limit, finding->unit);
+    add_length(out, finding, "excess", excess);
+}
+
+/* The reasons that leave a finding open, the first to be put right first. */
+static rodt_reason open_reason(const rodt_finding *finding)
+{
+    static const rodt_reason first[] = {
+        RODT_REASON_CHAMBER_MISSING,    RODT_REASON_CHAMBER_UNREADABLE,   RODT_REASON_RELEASED_MISSING,
+        RODT_REASON_APPLIED_MISSING,    RODT_REASON_RELEASED_UNREADABLE,  RODT_REASON_APPLIED_UNREADABLE,
+        RODT_REASON_READINGS_SWAPPED,   RODT_REASON_BEYOND_RATED_STROKE,  RODT_REASON_LOST_BLANK,
+        RODT_REASON_ENGINE_RUNNING,     RODT_REASON_SPRING_BRAKE_APPLIED, RODT_REASON_PRESSURE_LOW,
+        RODT_REASON_PRESSURE_HIGH,      RODT_REASON_RULES_NOT_IN_FORCE,   RODT_REASON_NO_PUBLISHED_LIMIT,
+        RODT_REASON_DATE_AMBIGUOUS,     RODT_REASON_DATE_UNREADABLE,      RODT_REASON_OTHER_UNREADABLE};
+    for (size_t i = 0; i < COUNT_OF(first); i++) {
+        if (rodt_finding_has(finding, first[i]))
+            return first[i];
+    }
+    for (int reason = 0; reason < RODT_REASON_END; reason++) {
+        if (rodt_finding_has(finding, (rodt_reason)reason))
+            return (rodt_reason)reason;
+    }
+    return RODT_REASON_END;
+}
+
+/* A sentence that ends with a reason, in whose clause the same names can be. */
+static rodt_status say_reason(const rodt_finding *finding, rodt_message_code code, rodt_message *out)
+{
+    rodt_message reason;
+    rodt_status status = rodt_finding_reason_message(finding, open_reason(finding), &reason);
+    if (status != RODT_OK)
+        return status;
+    rodti_message_start(out, code);
+    add_length(out, finding, "released", finding->released);
+    add_length(out, finding, "applied", finding->applied);
+    add_length(out, finding, "stroke", finding->applied_stroke);
+    rodti_message_append(out, "reason", &reason);
+    return RODT_OK;
+}
+
+static rodt_message_code code_of_spoken(const rodt_finding *finding)
+{
+    bool at_limit = finding->margin.num == 0;
+    if (finding->verdict == RODT_VERDICT_INOPERATIVE)
+        return RODT_MESSAGE_STROKE_SPOKEN_INOPERATIVE;
+    if (finding->verdict == RODT_VERDICT_IN_ADJUSTMENT)
+        return at_limit ? RODT_MESSAGE_STROKE_SPOKEN_GOOD_AT_LIMIT : RODT_MESSAGE_STROKE_SPOKEN_GOOD;
+    return at_limit ? RODT_MESSAGE_STROKE_SPOKEN_OUT_AT_LIMIT : RODT_MESSAGE_STROKE_SPOKEN_OUT;
+}
+
+/* A stroke longer than the housing allows is out of adjustment by that alone. */
+static bool is_limited(const rodt_finding *finding)
+{
+    return rodt_length_given(finding->limit) || finding->verdict == RODT_VERDICT_INOPERATIVE;
+}
+
+rodt_status rodt_finding_spoken_message(const rodt_finding *finding, rodt_message *out)
+{
+    if (finding == NULL || out == NULL)
+        return RODT_E_ARGUMENT;
+    if (finding->verdict == RODT_VERDICT_UNDETERMINED)
+        return say_reason(finding, RODT_MESSAGE_STROKE_SPOKEN_UNDETERMINED, out);
+    if (!rodt_length_given(finding->applied_stroke) || finding->rules == NULL)
+        return RODT_E_ARGUMENT;
+    if (!is_limited(finding))
+        return say_reason(finding, RODT_MESSAGE_STROKE_SPOKEN_OUT_NO_LIMIT, out);
+    rodti_message_start(out, code_of_spoken(finding));
+    bool passes = rodt_rules_at_limit_passes(finding->rules);
+    rodti_message_clause(out, "edge",
+                         passes ? RODT_MESSAGE_STROKE_SPOKEN_ABOVE : RODT_MESSAGE_STROKE_SPOKEN_AT_OR_ABOVE);
+    add_figures(out, finding);
+    return RODT_OK;
+}
+
+rodt_status rodt_finding_spoken_format(const rodt_finding *finding, char *text, size_t size, size_t *needed)
+{
+    rodt_message message;
+    return rodti_message_say(rodt_finding_spoken_message(finding, &message), &message, text, size, needed);
+}

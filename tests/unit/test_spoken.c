@@ -1,0 +1,142 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* What a person says after a reading: made from the reading, in forms for good, defective and undetermined. */
+#include <stdarg.h>
+#include <stddef.h>
+#include <setjmp.h>
+#include <stdint.h>
+#include <cmocka.h>
+
+#include "rodtravel/rodtravel.h"
+
+static rodt_pressure gauge(const char *text)
+{
+    rodt_pressure pressure = {0};
+    assert_int_equal(rodt_pressure_parse(text, &pressure, NULL), RODT_OK);
+    return pressure;
+}
+
+static void expect_air(const char *rules, rodt_air_reading reading, const char *wanted)
+{
+    rodt_air_finding finding;
+    char text[RODT_SENTENCE_SIZE];
+    assert_int_equal(rodt_air_judge(&reading, rodt_rules_find(rules), &finding, NULL), RODT_OK);
+    assert_int_equal(rodt_air_spoken_format(&finding, text, sizeof text, NULL), RODT_OK);
+    assert_string_equal(text, wanted);
+}
+
+static void a_gauge_is_spoken(void **state)
+{
+    (void)state;
+    rodt_air_reading warning = {.check = RODT_AIR_CHECK_WARNING, .pressure = gauge("62")};
+    expect_air("ca-on", warning,
+               "The low-pressure warning came on at 62 psi; that is good. Below 55 psi it would be a major defect.");
+    expect_air("us-cdl", warning,
+               "The low-pressure warning came on at 62 psi; that is good. Below 60 psi it would be defective.");
+    warning.pressure = gauge("54");
+    expect_air("ca-on", warning,
+               "The low-pressure warning came on at 54 psi; that is a major defect, and nobody drives the vehicle until "
+               "it is repaired. Required: not less than 55 psi.");
+    expect_air("us-cdl", warning,
+               "The low-pressure warning came on at 54 psi; that is defective, and I report it and do not drive. "
+               "Required: not less than 60 psi.");
+    expect_air("us-cdl", (rodt_air_reading){.check = RODT_AIR_CHECK_PARKING_VALVE, .pressure = gauge("30")},
+               "The parking valve popped out at 30 psi. Nothing is defective by a usual figure: pops out at the maker's "
+               "figure, usually 20 to 45 psi.");
+    expect_air("us-fmcsr", (rodt_air_reading){.check = RODT_AIR_CHECK_WARNING, .pressure = gauge("70"), .built = {1970, 0, 0}},
+               "The low-pressure warning came on at 70 psi; that is good. It would be defective below 55 psi, or below "
+               "half of the governor's cut-out if that is less.");
+}
+
+static void what_never_came_is_spoken(void **state)
+{
+    (void)state;
+    expect_air("ca-on", (rodt_air_reading){.check = RODT_AIR_CHECK_WARNING, .answer = RODT_RECORDED_NO},
+               "The low-pressure warning never came on; that is a major defect, and nobody drives the vehicle until it is "
+               "repaired. Required: not less than 55 psi.");
+    expect_air("us-cdl", (rodt_air_reading){.check = RODT_AIR_CHECK_PARKING_VALVE, .answer = RODT_RECORDED_NO},
+               "The parking valve never popped out; that is defective, and I report it and do not drive.");
+}
+
+static void a_loss_is_spoken(void **state)
+{
+    (void)state;
+    rodt_air_reading loss = {.check = RODT_AIR_CHECK_LOSS_APPLIED, .before = gauge("110"), .after = gauge("107")};
+    expect_air("ca-on", loss, "Brakes applied, 110 psi to 107 psi in 60 s is 3 psi per minute; that is good. Above 3 psi "
+                              "per minute it would be a major defect.");
+    loss.vehicle = RODT_VEHICLE_CLASS_COMBINATION;
+    expect_air("ca-on", loss, "Brakes applied, 110 psi to 107 psi in 60 s is 3 psi per minute; that is good. Above 4 psi "
+                              "per minute it would be a major defect.");
+}
+
+static void an_answer_is_spoken(void **state)
+{
+    (void)state;
+    expect_air("ca-on", (rodt_air_reading){.check = RODT_AIR_CHECK_AUDIBLE_LEAK, .answer = RODT_RECORDED_YES},
+               "A leak was heard; that is a minor defect, and I write it in the report and tell the carrier.");
+    expect_air("ca-qc", (rodt_air_reading){.check = RODT_AIR_CHECK_SPRING_BRAKE, .answer = RODT_RECORDED_YES},
+               "The parking brake held; that is good. It would be defective if the parking brake does not hold.");
+    expect_air("us-fmcsr", (rodt_air_reading){.check = RODT_AIR_CHECK_SPRING_BRAKE, .answer = RODT_RECORDED_NO},
+               "The parking brake did not hold; that is defective, and I report it and do not drive. (This figure is from "
+               "memory, unconfirmed.)");
+    expect_air("ca-on", (rodt_air_reading){.check = RODT_AIR_CHECK_DRAIN}, "Drain valves: I have not done this check.");
+    expect_air("us-nv", (rodt_air_reading){.check = RODT_AIR_CHECK_CUT_OUT, .pressure = gauge("120")},
+               "The governor cut out at 120 psi; that decides nothing: us-nv has no figure for this check and vehicle.");
+}
+
+static void expect_stroke(rodt_form form, const char *rules, const char *wanted)
+{
+    rodt_finding finding;
+    char text[RODT_SENTENCE_SIZE];
+    assert_int_equal(rodt_form_judge_row(&form, rodt_rules_find(rules), &finding, NULL), RODT_OK);
+    assert_int_equal(rodt_finding_spoken_format(&finding, text, sizeof text, NULL), RODT_OK);
+    assert_string_equal(text, wanted);
+}
+
+static void a_stroke_is_spoken(void **state)
+{
+    (void)state;
+    rodt_form form = {.chamber = "clamp 30 standard", .released = "2 1/8", .applied = "3 7/8", .psi = "95"};
+    expect_stroke(form, "us-fmcsr", "Released 2 1/8, applied 3 7/8: the stroke is 1 3/4. The limit is 2; that is good. "
+                                    "Above 2 it would be defective.");
+    form.applied = "4 1/8";
+    expect_stroke(form, "us-fmcsr", "Released 2 1/8, applied 4 1/8: the stroke is 2, exactly the limit; that is still "
+                                    "good. Above 2 it would be defective.");
+    form.applied = "4 1/4";
+    expect_stroke(form, "us-fmcsr", "Released 2 1/8, applied 4 1/4: the stroke is 2 1/8. The limit is 2; that is over by "
+                                    "1/8, so the brake is out of adjustment and defective.");
+    form.applied = "2 1/8";
+    expect_stroke(form, "us-fmcsr", "Released 2 1/8, applied 2 1/8: the rod did not move. The brake does not work; that "
+                                    "is defective.");
+    form.applied = NULL;
+    expect_stroke(form, "us-fmcsr", "Released 2 1/8, applied (not measured): that decides nothing. The applied position "
+                                    "was not measured.");
+    form.applied = "2";
+    expect_stroke(form, "us-fmcsr", "Released 2 1/8, applied 2: that decides nothing. Applied is less than released: the "
+                                    "readings are swapped, or one is wrong, or one was taken from a mark and not from the "
+                                    "chamber face; measure again.");
+}
+
+static void nonsense_is_refused(void **state)
+{
+    (void)state;
+    rodt_message message;
+    rodt_finding finding = {.verdict = RODT_VERDICT_IN_ADJUSTMENT};
+    rodt_air_finding air = {.result = RODT_AIR_RESULT_GOOD, .reading = {.check = RODT_AIR_CHECK_WARNING}};
+    assert_int_equal(rodt_finding_spoken_message(NULL, &message), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_finding_spoken_message(&finding, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_finding_spoken_message(&finding, &message), RODT_E_ARGUMENT);
+    finding.verdict = RODT_VERDICT_UNDETERMINED;
+    assert_int_equal(rodt_finding_spoken_message(&finding, &message), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_air_spoken_message(NULL, &message), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_air_spoken_message(&air, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_air_spoken_message(&air, &message), RODT_E_ARGUMENT); /* good by no row */
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {cmocka_unit_test(a_gauge_is_spoken), cmocka_unit_test(a_loss_is_spoken),
+                                       cmocka_unit_test(what_never_came_is_spoken),
+                                       cmocka_unit_test(an_answer_is_spoken), cmocka_unit_test(a_stroke_is_spoken),
+                                       cmocka_unit_test(nonsense_is_refused)};
+    return cmocka_run_group_tests_name("spoken", tests, NULL, NULL);
+}
