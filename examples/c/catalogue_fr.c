@@ -61,7 +61,7 @@ static const char *const templates[RODT_MESSAGE_END] = {
         "la mesure freins serrés est plus petite que la mesure freins desserrés" NB ": les mesures"
         " sont inversées, ou l'une est fausse, ou l'une a été prise à partir d'une marque et "
         "non de la face du récepteur; mesurer de nouveau",
-    [RODT_MESSAGE_STROKE_BEYOND_RATED] =
+    [RODT_MESSAGE_STROKE_BEYOND_RATED_STROKE] =
         "la course est plus longue que la course nominale de {rated_stroke}, ce que ce "
         "récepteur ne permet pas" NB ": identifier le récepteur et mesurer de nouveau",
     [RODT_MESSAGE_STROKE_PRESSURE_LOW] =
@@ -116,10 +116,10 @@ static const char *const templates[RODT_MESSAGE_END] = {
         "marquée dessus n'a été donnée",
     [RODT_MESSAGE_STROKE_RULES_NOT_IN_FORCE] = "{rules} n'a pas de texte pour ce jour",
     [RODT_MESSAGE_STROKE_RULES_NOT_IN_FORCE_FROM] = "{rules} n'a pas de texte pour ce jour; il commence le {day}",
-    [RODT_MESSAGE_STROKE_UNCONFIRMED_SECOND_HAND] =
+    [RODT_MESSAGE_STROKE_LIMIT_UNCONFIRMED_SECOND_HAND] =
         "la limite n'est pas confirmée (de seconde main)" NB ": elle n'a pas été lue dans sa "
         "source et n'est pas la loi; la vérifier avant de s'y fier",
-    [RODT_MESSAGE_STROKE_UNCONFIRMED_FROM_MEMORY] =
+    [RODT_MESSAGE_STROKE_LIMIT_UNCONFIRMED_FROM_MEMORY] =
         "la limite n'est pas confirmée (de mémoire)" NB ": elle n'a pas été lue dans sa source et "
         "n'est pas la loi; la vérifier avant de s'y fier",
     [RODT_MESSAGE_STROKE_LIMIT_FROM_RATED] =

@@ -358,7 +358,7 @@ RODT_API const char *rodt_air_missing_name(rodt_air_missing missing);
  * is untouched. */
 RODT_API bool rodt_air_missing_find(const char *word, size_t size, RODT_ENUM32(rodt_air_missing) *out);
 
-/* The stable word of a measure, "psi per minute"; "" for a number that is none. Constant, never NULL. */
+/* The stable word of a measure, "psi-per-minute"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_air_measure_name(rodt_air_measure measure);
 
 /* Finds a measure by its word, whatever its capitals and the blanks around it. False: there is none, and *out is

@@ -112,7 +112,7 @@ RODT_API const char *rodt_observation_text(rodt_observation observation);
 /* The same as data. RODT_OK; RODT_E_ARGUMENT: out is NULL. */
 RODT_API rodt_status rodt_observation_message(rodt_observation observation, rodt_message *out);
 
-/* The stable word of a clue, "port shape"; "" for a number that is none. Constant, never NULL. */
+/* The stable word of a clue, "port-shape"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_clue_name(rodt_clue clue);
 
 /* Finds a clue by its word, whatever its capitals and the blanks around it. False: there is none, and *out is

@@ -14,9 +14,9 @@ WORDS(tag, ENUMERATOR(RODT_TAG_NOT_SEEN, "not-seen", "the clamp bolts were not l
 
 BIT_WORDS(clue, ENUMERATOR(RODT_CLUE_STAMP, "stamp", "the stamped text"),
           ENUMERATOR(RODT_CLUE_FAMILY, "family", "how the housing is built"),
-          ENUMERATOR(RODT_CLUE_PORT_SHAPE, "port shape", "the shape of the air ports"),
+          ENUMERATOR(RODT_CLUE_PORT_SHAPE, "port-shape", "the shape of the air ports"),
           ENUMERATOR(RODT_CLUE_TAG, "tag", "the tag under a clamp bolt"),
-          ENUMERATOR(RODT_CLUE_RATED_STROKE, "rated stroke", "the marked rated stroke"),
+          ENUMERATOR(RODT_CLUE_RATED_STROKE, "rated-stroke", "the marked rated stroke"),
           ENUMERATOR(RODT_CLUE_DIAMETER, "diameter", "the outside diameter"))
 
 WORDS(observation, ENUMERATOR(RODT_OBSERVATION_NOTHING, "nothing", ENGLISH_OBSERVATION_NOTHING),

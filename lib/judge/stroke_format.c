@@ -206,7 +206,7 @@ static void say_not_in_force(rodt_message *out, const rodt_finding *finding)
 static void say_unconfirmed(rodt_message *out, const rodt_finding *finding)
 {
     if (finding->law_evidence != RODT_EVIDENCE_SECOND_HAND)
-        start(out, RODT_MESSAGE_STROKE_UNCONFIRMED_FROM_MEMORY);
+        start(out, RODT_MESSAGE_STROKE_LIMIT_UNCONFIRMED_FROM_MEMORY);
 }
 
 static void say_from_rated(rodt_message *out, const rodt_finding *finding)
@@ -285,7 +285,7 @@ static const struct reason_sentence {
     [RODT_REASON_WITHIN_LIMIT] = {RODT_MESSAGE_STROKE_WITHIN_LIMIT, say_within},
     [RODT_REASON_NO_MOVEMENT] = {RODT_MESSAGE_STROKE_NO_MOVEMENT, NULL},
     [RODT_REASON_READINGS_SWAPPED] = {RODT_MESSAGE_STROKE_READINGS_SWAPPED, NULL},
-    [RODT_REASON_BEYOND_RATED_STROKE] = {RODT_MESSAGE_STROKE_BEYOND_RATED,
+    [RODT_REASON_BEYOND_RATED_STROKE] = {RODT_MESSAGE_STROKE_BEYOND_RATED_STROKE,
                                          say_beyond_rated},
     [RODT_REASON_PRESSURE_LOW] = {RODT_MESSAGE_STROKE_PRESSURE_LOW, say_pressure_low},
     [RODT_REASON_PRESSURE_HIGH] = {RODT_MESSAGE_STROKE_PRESSURE_HIGH, say_pressure_high},
@@ -302,7 +302,7 @@ static const struct reason_sentence {
     [RODT_REASON_NO_PUBLISHED_LIMIT] = {RODT_MESSAGE_STROKE_NO_PUBLISHED_LIMIT, NULL},
     [RODT_REASON_RULES_NOT_IN_FORCE] = {RODT_MESSAGE_STROKE_RULES_NOT_IN_FORCE,
                                         say_not_in_force},
-    [RODT_REASON_LIMIT_UNCONFIRMED] = {RODT_MESSAGE_STROKE_UNCONFIRMED_SECOND_HAND,
+    [RODT_REASON_LIMIT_UNCONFIRMED] = {RODT_MESSAGE_STROKE_LIMIT_UNCONFIRMED_SECOND_HAND,
                                        say_unconfirmed},
     [RODT_REASON_LIMIT_FROM_RATED] = {RODT_MESSAGE_STROKE_LIMIT_FROM_RATED,
                                       say_from_rated},

@@ -55,7 +55,7 @@ static const rodt_enumerator message_code_rows[] = {
     ENUMERATOR(RODT_MESSAGE_STROKE_WITHIN_LIMIT, "stroke.within-limit", "stroke is within the limit by {margin}"),
     ENUMERATOR(RODT_MESSAGE_STROKE_NO_MOVEMENT, "stroke.no-movement", ENGLISH_STROKE_NO_MOVEMENT),
     ENUMERATOR(RODT_MESSAGE_STROKE_READINGS_SWAPPED, "stroke.readings-swapped", ENGLISH_STROKE_READINGS_SWAPPED),
-    ENUMERATOR(RODT_MESSAGE_STROKE_BEYOND_RATED, "stroke.beyond-rated-stroke",
+    ENUMERATOR(RODT_MESSAGE_STROKE_BEYOND_RATED_STROKE, "stroke.beyond-rated-stroke",
                "stroke is longer than the rated stroke of {rated_stroke}, which this housing cannot have: identify the"
                " chamber and read again"),
     ENUMERATOR(RODT_MESSAGE_STROKE_PRESSURE_LOW, "stroke.pressure-low",
@@ -100,10 +100,10 @@ static const rodt_enumerator message_code_rows[] = {
     ENUMERATOR(RODT_MESSAGE_STROKE_RULES_NOT_IN_FORCE, "stroke.rules-not-in-force", "{rules} has no text for the day"),
     ENUMERATOR(RODT_MESSAGE_STROKE_RULES_NOT_IN_FORCE_FROM, "stroke.rules-not-in-force.from",
                "{rules} has no text for the day; it starts on {day}"),
-    ENUMERATOR(RODT_MESSAGE_STROKE_UNCONFIRMED_SECOND_HAND, "stroke.limit-unconfirmed.second-hand",
+    ENUMERATOR(RODT_MESSAGE_STROKE_LIMIT_UNCONFIRMED_SECOND_HAND, "stroke.limit-unconfirmed.second-hand",
                "the limit is unconfirmed (second-hand): it was not read in its source and is not law; look it up "
                "before you rely on it"),
-    ENUMERATOR(RODT_MESSAGE_STROKE_UNCONFIRMED_FROM_MEMORY, "stroke.limit-unconfirmed.from-memory",
+    ENUMERATOR(RODT_MESSAGE_STROKE_LIMIT_UNCONFIRMED_FROM_MEMORY, "stroke.limit-unconfirmed.from-memory",
                "the limit is unconfirmed (from memory): it was not read in its source and is not law; look it up "
                "before you rely on it"),
     ENUMERATOR(RODT_MESSAGE_STROKE_LIMIT_FROM_RATED, "stroke.limit-from-rated",

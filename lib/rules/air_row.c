@@ -11,41 +11,13 @@
 
 /* --- Cells ------------------------------------------------------------------------------------------- */
 
-static const char *const kind_words[RODT_AIR_KIND_END] = {"limit",           "major",           "usual",
-                                                          "limit and major", "limit and minor", "either"};
-static const char *const comparison_words[RODT_COMPARISON_END] = {"less than", "not more than", "more than",
-                                                                  "not less than", "between", "yes", "no"};
-static const char *const measure_words[RODT_AIR_MEASURE_END] = {"psi",     "kPa",    "s",      "psi/min",
-                                                                "kPa/min", "% left", "% lost", "yes/no"};
-
-#define NAMES_MAX 32
-
-/* A cell of the words of an enumeration, from its enumerator `first` on. */
-static bool read_name(table_reader *reader, size_t column, const rodt_enumeration *of, unsigned first, unsigned *out)
-{
-    const char *names[NAMES_MAX];
-    size_t count = 0;
-    for (size_t i = first; i < rodt_enumerator_count(of) && count < NAMES_MAX; i++)
-        names[count++] = rodt_enumerator_at(of, i)->word;
-    bool good = rodti_table_word(reader, column, names, count, out);
-    *out += first;
-    return good;
-}
-
 static bool read_words(table_reader *reader, rodt_air_limit *row)
 {
-    unsigned check = 0, kind = 0, vehicle = 0, comparison = 0, measure = 0;
-    bool good = read_name(reader, AIR_CHECK, &rodti_words_air_check, 1, &check);
-    good = rodti_table_word(reader, AIR_KIND, kind_words, COUNT_OF(kind_words), &kind) && good;
-    good = read_name(reader, AIR_VEHICLE, &rodti_words_vehicle_class, 0, &vehicle) && good;
-    good = rodti_table_word(reader, AIR_COMPARISON, comparison_words, COUNT_OF(comparison_words), &comparison) && good;
-    good = rodti_table_word(reader, AIR_MEASURE, measure_words, COUNT_OF(measure_words), &measure) && good;
-    row->check = (rodt_air_check)check;
-    row->kind = (rodt_air_kind)kind;
-    row->vehicle = (rodt_vehicle_class)vehicle;
-    row->comparison = (rodt_comparison)comparison;
-    row->measure = (rodt_air_measure)measure;
-    return good;
+    bool good = rodti_table_name(reader, AIR_CHECK, &rodti_words_air_check, RODT_AIR_CHECK_WARNING, &row->check);
+    good = rodti_table_name(reader, AIR_KIND, &rodti_words_air_kind, 0, &row->kind) && good;
+    good = rodti_table_name(reader, AIR_VEHICLE, &rodti_words_vehicle_class, 0, &row->vehicle) && good;
+    good = rodti_table_name(reader, AIR_COMPARISON, &rodti_words_comparison, 0, &row->comparison) && good;
+    return rodti_table_name(reader, AIR_MEASURE, &rodti_words_air_measure, 0, &row->measure) && good;
 }
 
 /* "2" or "2+"; an empty cell is any number. */
@@ -104,7 +76,7 @@ static bool read_applications(table_reader *reader, rodt_air_limit *row)
 
 static bool read_figures(table_reader *reader, rodt_air_limit *row)
 {
-    static const char *const by_words[] = {"", "volume", "half cut-out", "below cut-out"};
+    static const char *const by_words[] = {"", "volume", "half-cut-out", "below-cut-out"};
     unsigned by = 0;
     bool good = rodti_table_number(reader, AIR_VALUE, &row->value);
     good = rodti_table_number(reader, AIR_UPPER, &row->upper) && good;
@@ -239,9 +211,10 @@ bool rodti_air_row_fits(const rodt_air_limit *row, char *fault, size_t size)
 {
     const char *check = rodt_air_check_name(row->check);
     if ((checks[row->check].measures & MEASURED_IN(row->measure)) == 0)
-        snprintf(fault, size, "check \"%s\" is not measured in \"%s\"", check, measure_words[row->measure]);
+        snprintf(fault, size, "check \"%s\" is not measured in \"%s\"", check,
+                 rodt_air_measure_name(row->measure));
     else if (!fits_comparison(row))
-        snprintf(fault, size, "the figures do not go with \"%s\"", comparison_words[row->comparison]);
+        snprintf(fault, size, "the figures do not go with \"%s\"", rodt_comparison_name(row->comparison));
     else if (!fits_check(row))
         snprintf(fault, size, "a cell of the row has no place in check \"%s\", or one is missing", check);
     else if (!is_printed_beside(row->start_kpa, row->start) || !is_printed_beside(row->stop_kpa, row->stop))
@@ -261,6 +234,11 @@ bool rodti_air_rows_clash(const rodt_air_limit *a, const rodt_air_limit *b)
 
 /* --- In words ---------------------------------------------------------------------------------------- */
 
+static const char *const comparison_texts[RODT_COMPARISON_END] = {"less than", "not more than", "more than",
+                                                                  "not less than", "between", "yes", "no"};
+static const char *const measure_units[RODT_AIR_MEASURE_END] = {"psi",     "kPa",    "s",      "psi/min",
+                                                                "kPa/min", "% left", "% lost", ""};
+
 static void put_ratio(text_writer *writer, rodt_ratio ratio)
 {
     char text[RODT_RATIO_TEXT_SIZE];
@@ -271,7 +249,7 @@ static void put_ratio(text_writer *writer, rodt_ratio ratio)
 void rodti_air_row_put(text_writer *writer, const rodt_air_limit *row, int towed_units)
 {
     rodt_ratio value;
-    rodti_text_put(writer, comparison_words[row->comparison]);
+    rodti_text_put(writer, comparison_texts[row->comparison]);
     if (row->measure == RODT_AIR_MEASURE_YES_NO || !rodti_air_allowed(row, towed_units, &value))
         return;
     rodti_text_put(writer, " ");
@@ -280,7 +258,7 @@ void rodti_air_row_put(text_writer *writer, const rodt_air_limit *row, int towed
         rodti_text_put(writer, " and ");
         put_ratio(writer, row->upper);
     }
-    rodti_text_putf(writer, " %s", measure_words[row->measure]);
+    rodti_text_putf(writer, " %s", measure_units[row->measure]);
     rodti_text_put(writer, row->by_volume       ? " x actual / required volume"
                            : row->half_cut_out  ? " or half of the cut-out"
                            : row->below_cut_out ? " below the cut-out"

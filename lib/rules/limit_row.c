@@ -2,18 +2,14 @@
 /* One row of a table of limits as text, and when two rows contradict each other. */
 #include "rules/limit_row.h"
 
+#include "chamber/words.h"
+#include "rules/words.h"
+
 #include <string.h>
 
 bool rodti_table_family(table_reader *reader, size_t column, RODT_ENUM32(rodt_family) *out)
 {
-    static const char *const words[] = {"clamp", "bolt", "rotochamber", "DD-3"};
-    static const rodt_family families[] = {RODT_FAMILY_CLAMP, RODT_FAMILY_BOLT, RODT_FAMILY_ROTOCHAMBER,
-                                           RODT_FAMILY_DD_3};
-    unsigned i;
-    if (!rodti_table_word(reader, column, words, COUNT_OF(words), &i))
-        return false;
-    *out = families[i];
-    return true;
+    return rodti_table_name(reader, column, &rodti_words_family, RODT_FAMILY_CLAMP, out);
 }
 
 static bool is_type_number(const table_cell *cell)
@@ -45,29 +41,12 @@ bool rodti_table_size(table_reader *reader, size_t column, rodt_family family)
 
 static bool table_class(table_reader *reader, RODT_ENUM32(rodt_stroke_class) *out)
 {
-    static const char *const words[] = {"any", "standard", "long"};
-    static const rodt_stroke_class classes[] = {RODT_STROKE_CLASS_ANY, RODT_STROKE_CLASS_STANDARD,
-                                                RODT_STROKE_CLASS_LONG};
-    unsigned i;
-    if (!rodti_table_word(reader, LIMIT_CLASS, words, COUNT_OF(words), &i))
-        return false;
-    *out = classes[i];
-    return true;
+    return rodti_table_name(reader, LIMIT_CLASS, &rodti_words_stroke_class, RODT_STROKE_CLASS_STANDARD, out);
 }
 
 bool rodti_table_evidence(table_reader *reader, size_t column, RODT_ENUM32(rodt_evidence) *out)
 {
-    static const char *const words[] = {"read in the source", "second-hand", "from memory"};
-    static const rodt_evidence evidence[] = {RODT_EVIDENCE_CHECKED, RODT_EVIDENCE_SECOND_HAND,
-                                             RODT_EVIDENCE_FROM_MEMORY};
-    unsigned i;
-    *out = RODT_EVIDENCE_NONE;
-    if (table_empty(reader, column))
-        return true;
-    if (!rodti_table_word(reader, column, words, COUNT_OF(words), &i))
-        return false;
-    *out = evidence[i];
-    return true;
+    return rodti_table_name(reader, column, &rodti_words_evidence, RODT_EVIDENCE_CHECKED, out);
 }
 
 bool rodti_table_span(table_reader *reader, size_t until_column, rodt_date from, rodt_date until)

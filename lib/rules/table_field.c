@@ -84,6 +84,33 @@ static void list_words(text_writer *list, const char *const *words, size_t count
     }
 }
 
+static bool refuse_word(table_reader *reader, size_t column, const char *const *words, size_t count)
+{
+    text_writer list;
+    list_words(&list, words, count);
+    char shown[TABLE_SHOWN_SIZE];
+    rodti_table_show(&reader->cells[column], shown);
+    rodti_table_fault(reader, column, 1, RODT_E_TABLE, "expected %s, found \"%s\"", list.buffer, shown);
+    return false;
+}
+
+#define NAMES_MAX 32
+
+bool rodti_table_name(table_reader *reader, size_t column, const rodt_enumeration *of, uint32_t first, uint32_t *out)
+{
+    const table_cell *cell = &reader->cells[column];
+    const rodt_enumerator *found = rodt_enumerator_find(of, cell->text, cell->size);
+    const char *names[NAMES_MAX];
+    size_t count = 0;
+    if (cell->size == 0 || (found != NULL && found->number >= (int64_t)first)) {
+        *out = cell->size == 0 ? 0 : (uint32_t)found->number;
+        return true;
+    }
+    for (size_t i = first; i < rodt_enumerator_count(of) && count < NAMES_MAX; i++)
+        names[count++] = rodt_enumerator_at(of, i)->word;
+    return refuse_word(reader, column, names, count);
+}
+
 bool rodti_table_word(table_reader *reader, size_t column, const char *const *words, size_t count, unsigned *out)
 {
     const table_cell *cell = &reader->cells[column];
@@ -97,10 +124,5 @@ bool rodti_table_word(table_reader *reader, size_t column, const char *const *wo
             return true;
         }
     }
-    text_writer list;
-    list_words(&list, words, count);
-    char shown[TABLE_SHOWN_SIZE];
-    rodti_table_show(cell, shown);
-    rodti_table_fault(reader, column, 1, RODT_E_TABLE, "expected %s, found \"%s\"", list.buffer, shown);
-    return false;
+    return refuse_word(reader, column, words, count);
 }

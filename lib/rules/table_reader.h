@@ -6,6 +6,7 @@
 #include "core/common.h"
 #include "rodtravel/chamber.h"
 #include "rodtravel/date.h"
+#include "rodtravel/enumeration.h"
 #include "rodtravel/length.h"
 #include "rodtravel/pressure.h"
 #include "core/text.h"
@@ -87,6 +88,9 @@ bool rodti_table_ratio(table_reader *reader, size_t column, rodt_ratio *out);
 /* A number without a unit and without the bounds of a reading. */
 bool rodti_table_number(table_reader *reader, size_t column, rodt_ratio *out);
 bool rodti_table_date(table_reader *reader, size_t column, rodt_date *out);
+
+/* A word of an enumeration whose numbers have no gap, from its enumerator `first` on; an empty cell gives 0. */
+bool rodti_table_name(table_reader *reader, size_t column, const rodt_enumeration *of, uint32_t first, uint32_t *out);
 
 /* One of the words, as its place in the list; an empty cell gives the first. */
 bool rodti_table_word(table_reader *reader, size_t column, const char *const *words, size_t count, unsigned *out);

@@ -85,11 +85,11 @@ WORDS(comparison, ENUMERATOR(RODT_COMPARISON_LESS_THAN, "less-than", "below the 
 
 WORDS(air_measure, ENUMERATOR(RODT_AIR_MEASURE_PSI, "psi", "pressure in psi"),
       ENUMERATOR(RODT_AIR_MEASURE_KPA, "kPa", "pressure in kPa"),
-      ENUMERATOR(RODT_AIR_MEASURE_SECONDS, "s", "time in seconds"),
-      ENUMERATOR(RODT_AIR_MEASURE_PSI_PER_MINUTE, "psi per minute", "pressure lost in one minute, psi"),
-      ENUMERATOR(RODT_AIR_MEASURE_KPA_PER_MINUTE, "kPa per minute", "pressure lost in one minute, kPa"),
-      ENUMERATOR(RODT_AIR_MEASURE_PERCENT_LEFT, "% left", "pressure after over pressure before"),
-      ENUMERATOR(RODT_AIR_MEASURE_PERCENT_LOST, "% lost", "pressure lost over pressure before"),
+      ENUMERATOR(RODT_AIR_MEASURE_SECONDS, "seconds", "time in seconds"),
+      ENUMERATOR(RODT_AIR_MEASURE_PSI_PER_MINUTE, "psi-per-minute", "pressure lost in one minute, psi"),
+      ENUMERATOR(RODT_AIR_MEASURE_KPA_PER_MINUTE, "kPa-per-minute", "pressure lost in one minute, kPa"),
+      ENUMERATOR(RODT_AIR_MEASURE_PERCENT_LEFT, "percent-left", "pressure after over pressure before"),
+      ENUMERATOR(RODT_AIR_MEASURE_PERCENT_LOST, "percent-lost", "pressure lost over pressure before"),
       ENUMERATOR(RODT_AIR_MEASURE_YES_NO, "yes-no", "a question that is answered yes or no"))
 
 WORDS(air_kind, ENUMERATOR(RODT_AIR_KIND_LIMIT, "limit", "a limit"),

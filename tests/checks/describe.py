@@ -20,6 +20,11 @@ NO_ROW = "RODT_FIELD_NONE"
 # rodt_message is a code with arguments.
 PREFIXES = {"rodt_status": "RODT_E_", "rodt_message_code": "RODT_MESSAGE_"}
 NO_PREFIX = "RODT_OK"
+# The stable word is the rest of the name, in small letters with hyphens. A field is named like the members of records,
+# and points part the word of a message; a unit and a chamber are written as everybody does.
+UNDERSCORES = "rodt_field"
+POINTS = "rodt_message_code"
+WORDS = {"RODT_AIR_MEASURE_KPA": "kPa", "RODT_AIR_MEASURE_KPA_PER_MINUTE": "kPa-per-minute", "RODT_FAMILY_DD_3": "DD-3"}
 
 STRUCT = re.compile(r"\bstruct\s+(\w+)\s*\{(.*?)\}", re.S)
 ENUM = re.compile(r"\benum\s*(\w*)\s*(?:RODT_ENUM_TYPE\s*)?\{(.*?)\}", re.S)
@@ -136,6 +141,12 @@ def _compare_end(name, where, known):
                                   f"of {name}")
 
 
+def _has_word(name, symbol, word):
+    rest = symbol[len(PREFIXES.get(name, name.upper() + "_")):] if symbol != NO_PREFIX else "OK"
+    plain = word.replace(".", "-") if name == POINTS else word
+    return plain == WORDS.get(symbol, rest.lower() if name == UNDERSCORES else rest.lower().replace("_", "-"))
+
+
 def _compare_enum(name, where, rows):
     path, line, enumerators = where
     if rows is None:
@@ -149,6 +160,8 @@ def _compare_enum(name, where, rows):
         prefix = PREFIXES.get(name, name.upper() + "_")
         if symbol != NO_PREFIX and not symbol.startswith(prefix):
             found.append(Finding(path, at, f"{symbol} is of {name}: call it {prefix}..."))
+        elif symbol in rows and not _has_word(name, symbol, rows[symbol][1]):
+            found.append(Finding(path, at, f'"{rows[symbol][1]}" is not the word that {symbol} spells'))
     words = [word for _, word in rows.values()]
     return found + [Finding(path, line, f'two enumerators of {name} have the word "{word}"')
                     for word in sorted(set(words)) if words.count(word) > 1]

@@ -158,6 +158,7 @@ BROKEN = [
     ("reserve of another kind", *described(TABLED.replace("*far", "*reserved"), SAYS.replace(" far ", " reserved ")), "rodt_two.reserved is pointer"),
     ("members in another order", *described(TABLED.replace("[4], *far", "[4]").replace("    RODT", "    char *far;\n    RODT"), SAYS), "length.h:3: lib/describe/records.c has the members of rodt_two"),
     ("enumerator of another enumeration", *described(TABLED.replace("RODT_ONE_B", "RODT_TWO_B"), SAYS.replace("RODT_ONE_B", "RODT_TWO_B")), "length.h:2: RODT_TWO_B is of rodt_one: call it RODT_ONE_..."),
+    ("word that is not the name", *described(TABLED, SAYS.replace("RODT_ONE_B 1 b", "RODT_ONE_B 1 bee")), 'length.h:2: "bee" is not the word that RODT_ONE_B spells'),
     ("enumeration without words", *described(TABLED + "enum rodt_four { RODT_FOUR };\n", SAYS), "length.h:8: enum rodt_four is not in"),
     ("enumerator without words", *described(TABLED.replace("RODT_ONE_B,", "RODT_ONE_B, RODT_ONE_C = 1u << 3,"), SAYS), "length.h:2: RODT_ONE_C = 8 is not in words.c"),
     ("enumerator with another number", *described(TABLED.replace("RODT_ONE_B", "RODT_ONE_B = 3"), SAYS), "length.h:2: RODT_ONE_B = 3 is not in"),

@@ -136,7 +136,7 @@ class Checks(Case):
         self.assertIn("is 6 psi per minute", self.said(1, "loss-applied --before 110 --after 107 --seconds 30 --towed 1 --rules us-cdl")[1])
         self.assertEqual(self.judged(0, "loss-applied --before 110 --after 105 --towed 2 --rules us-inuse")["allowed"], "5")
         kpa = self.judged(1, "loss-applied --before 800kPa --after 759kPa --vehicle single --rules ca-qc")
-        self.assertEqual((kpa["measured"], kpa["measure"], kpa["major"]), ("41", "kPa per minute", True))
+        self.assertEqual((kpa["measured"], kpa["measure"], kpa["major"]), ("41", "kPa-per-minute", True))
         self.assertEqual(self.said(0, "loss-applied --before 800kPa --after 760kPa --vehicle single --rules ca-qc")[0], "NOTED")
         self.assertEqual(self.judged(3, "loss-applied --before 100 --after 101 --vehicle single --rules us-cdl")["missing"], "sense")
 
@@ -217,8 +217,8 @@ class Refusals(Case):
 OWN_FIGURES = """\
 # Invented figures of a carrier.
 check,vehicle,comparison,value,measure,source
-loss-applied,single,not more than,2,psi/min,Shop bulletin 7
-cut-out,,not more than,130,psi,
+loss-applied,single,not-more-than,2,psi-per-minute,Shop bulletin 7
+cut-out,,not-more-than,130,psi,
 """
 
 
@@ -245,10 +245,10 @@ class OwnFigures(Case):
         self.assertEqual(self.said(0, f"warning 62 {own}")[0], "GOOD")
 
     def test_wrong_files(self):
-        for row, says in (("loss-applied,single,not more than,4,psi/min,", "own.csv:3: value: \"not more than 4 psi/min\" is "
+        for row, says in (("loss-applied,single,not-more-than,4,psi-per-minute,", "own.csv:3: value: \"not more than 4 psi/min\" is "
                            "laxer than the law, which has not more than 3 psi/min for a single vehicle"),
-                          ("loss-applied,single,not more than,4,bar,", "own.csv:3: measure: expected psi, kPa, s"),
-                          ("warning,single,not less than,70,s,", "own.csv:3: check \"warning\" is not measured in \"s\"")):
+                          ("loss-applied,single,not-more-than,4,bar,", "own.csv:3: measure: expected psi, kPa, seconds"),
+                          ("warning,single,not-less-than,70,seconds,", "own.csv:3: check \"warning\" is not measured in \"seconds\"")):
             self.file.write_text("\n".join(OWN_FIGURES.splitlines()[:2]) + "\n" + row + "\n", encoding="utf-8")
             self.refused(f"warning 62 --rules us-cdl --limits {self.file}", says)
 

@@ -19,7 +19,8 @@ static void names_are_for_ever(void **state)
     static const char *const results[] = {"not-done", "good", "defective", "undetermined", "noted"};
     static const char *const missing[] = {"nothing", "row", "vehicle", "built", "volume", "span", "value", "sense", "cut-out",
                                           "applications"};
-    static const char *const measures[] = {"psi", "kPa", "s", "psi per minute", "kPa per minute", "% left", "% lost", "yes-no"};
+    static const char *const measures[] = {"psi", "kPa", "seconds", "psi-per-minute", "kPa-per-minute", "percent-left", "percent-lost",
+                                            "yes-no"};
     assert_int_equal(RODT_AIR_CHECK_END, COUNT_OF(checks));
     for (int i = 0; i < RODT_AIR_CHECK_END; i++) {
         assert_string_equal(rodt_air_check_name((rodt_air_check)i), checks[i]);

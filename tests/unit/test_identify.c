@@ -698,7 +698,7 @@ static void test_refusals(void **state)
 static void test_words(void **state)
 {
     (void)state;
-    static const char *const names[] = {"stamp", "family", "port shape", "tag", "rated stroke", "diameter"};
+    static const char *const names[] = {"stamp", "family", "port-shape", "tag", "rated-stroke", "diameter"};
     for (size_t i = 0; i < COUNT_OF(names); i++)
         assert_string_equal(rodt_clue_name((rodt_clue)(1u << i)), names[i]);
     assert_string_equal(rodt_clue_name((rodt_clue)0), "");

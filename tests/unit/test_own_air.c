@@ -64,7 +64,7 @@ static void rows_are_read_as_the_laws_are(void **state)
 {
     (void)state;
     rodt_rules *own = load("us-cdl", "measure,check,comparison,value,vehicle,towed,built_from,source,setup\n"
-                                     "kPa/min,loss-applied,not more than,13 1/2,combination,1,2001-02-03,Bulletin 7,"
+                                     "kPa-per-minute,loss-applied,not-more-than,13 1/2,combination,1,2001-02-03,Bulletin 7,"
                                      "\"engine off, brakes held\"\n");
     assert_int_equal(rodt_rules_air_count(own), 1);
     assert_int_equal(rodt_rules_limit_count(own), 0);
@@ -90,8 +90,8 @@ static void rows_are_read_as_the_laws_are(void **state)
 static void evidence_is_never_invented(void **state)
 {
     (void)state;
-    rodt_rules *own = load("us-cdl", "check,comparison,value,measure,evidence\nwarning,not less than,70,psi,\n"
-                                     "cut-in,not less than,90,psi,from memory\n");
+    rodt_rules *own = load("us-cdl", "check,comparison,value,measure,evidence\nwarning,not-less-than,70,psi,\n"
+                                     "cut-in,not-less-than,90,psi,from-memory\n");
     assert_int_equal(rodt_rules_air_at(own, 0)->evidence, RODT_EVIDENCE_NONE);
     assert_string_equal(rodt_rules_air_at(own, 0)->source->document, "own.csv");
     assert_int_equal(rodt_rules_air_at(own, 1)->evidence, RODT_EVIDENCE_FROM_MEMORY);
@@ -102,10 +102,10 @@ static void both_tables_in_one_text_in_either_order(void **state)
 {
     (void)state;
     static const char *const texts[] = {
-        LIMITS AIR "warning,,,not less than,70,,psi\n",
-        AIR "warning,,,not less than,70,,psi\n" LIMITS,
-        "# both\r\n\r\n" AIR "warning,,,not less than,70,,psi\r\n# and\r\n\r\n" LIMITS,
-        "\xEF\xBB\xBF" LIMITS "\n\n" AIR "warning,,,not less than,70,,psi",
+        LIMITS AIR "warning,,,not-less-than,70,,psi\n",
+        AIR "warning,,,not-less-than,70,,psi\n" LIMITS,
+        "# both\r\n\r\n" AIR "warning,,,not-less-than,70,,psi\r\n# and\r\n\r\n" LIMITS,
+        "\xEF\xBB\xBF" LIMITS "\n\n" AIR "warning,,,not-less-than,70,,psi",
     };
     for (size_t i = 0; i < COUNT_OF(texts); i++) {
         rodt_rules *own = load("us-fmcsr", texts[i]);
@@ -119,16 +119,16 @@ static void both_tables_in_one_text_in_either_order(void **state)
 static void faults_of_both_tables_have_their_line(void **state)
 {
     (void)state;
-    refused("us-fmcsr", LIMITS AIR "warning,,,not less than,70,,bar\n", RODT_E_TABLE, 4, 29, "measure",
-            "expected psi, kPa, s, psi/min, kPa/min, % left, % lost or yes/no, found \"bar\"");
-    refused("us-fmcsr", AIR "warning,,,not less than,70,,psi\n\nfamily,size,class,limit\nclamp,30,standard,2 1/8\n",
+    refused("us-fmcsr", LIMITS AIR "warning,,,not-less-than,70,,bar\n", RODT_E_TABLE, 4, 29, "measure",
+            "expected psi, kPa, seconds, psi-per-minute, kPa-per-minute, percent-left, percent-lost or yes-no, found \"bar\"");
+    refused("us-fmcsr", AIR "warning,,,not-less-than,70,,psi\n\nfamily,size,class,limit\nclamp,30,standard,2 1/8\n",
             RODT_E_LAXER, 5, 19, "limit", "2 1/8 is laxer than the law, which has 2 for clamp 30 standard");
-    refused("us-fmcsr", LIMITS AIR "warning,,,not less than,50,,psi\n", RODT_E_LAXER, 4, 25, "value",
+    refused("us-fmcsr", LIMITS AIR "warning,,,not-less-than,50,,psi\n", RODT_E_LAXER, 4, 25, "value",
             "\"not less than 50 psi\" is laxer than the law, which has not less than 55 psi or half of the cut-out for a "
             "single vehicle built on 1900-01-01");
-    refused("us-fmcsr", LIMITS AIR "warning,,,not less than,70,,psi\n" AIR, RODT_E_TABLE, 5, 0, "",
+    refused("us-fmcsr", LIMITS AIR "warning,,,not-less-than,70,,psi\n" AIR, RODT_E_TABLE, 5, 0, "",
             "a second table of air checks begins here");
-    refused("us-fmcsr", LIMITS AIR "warning,,,not less than,70,,psi\n" LIMITS, RODT_E_TABLE, 5, 0, "",
+    refused("us-fmcsr", LIMITS AIR "warning,,,not-less-than,70,,psi\n" LIMITS, RODT_E_TABLE, 5, 0, "",
             "a second table of limits begins here");
     refused("us-fmcsr", LIMITS AIR, RODT_E_TABLE, 0, 0, "", "the table has no rows");
     refused("us-fmcsr", AIR LIMITS, RODT_E_TABLE, 0, 0, "", "the table has no rows");
@@ -142,30 +142,30 @@ static void broken_rows_are_refused(void **state)
         uint32_t line, column;
         const char *field, *sentence;
     } cases[] = {
-        {"check,comparison,value\nwarning,not less than,70\n", 1, 0, "", "the column \"measure\" is missing"},
+        {"check,comparison,value\nwarning,not-less-than,70\n", 1, 0, "", "the column \"measure\" is missing"},
         {"check,comparison,value,measure,colour\n", 1, 32, "", "no column is called \"colour\""},
-        {AIR "warnings,,,not less than,70,,psi\n", 2, 1, "check", NULL},
-        {AIR ",,,not less than,70,,psi\n", 2, 1, "check", "the cell is empty"},
-        {AIR "warning,lorry,,not less than,70,,psi\n", 2, 9, "vehicle",
+        {AIR "warnings,,,not-less-than,70,,psi\n", 2, 1, "check", NULL},
+        {AIR ",,,not-less-than,70,,psi\n", 2, 1, "check", "the cell is empty"},
+        {AIR "warning,lorry,,not-less-than,70,,psi\n", 2, 9, "vehicle",
          "expected any, single, combination or bus, found \"lorry\""},
-        {AIR "warning,combination,two,not less than,70,,psi\n", 2, 21, "towed",
+        {AIR "warning,combination,two,not-less-than,70,,psi\n", 2, 21, "towed",
          "expected a number of towed units such as 1 or 2+"},
         {AIR "warning,,,at least,70,,psi\n", 2, 11, "comparison", NULL},
-        {AIR "warning,,,not less than,7O,,psi\n", 2, 26, "value", "expected a number and nothing more"},
-        {AIR "warning,,,not less than,,,psi\n", 2, 0, "", "the figures do not go with \"not less than\""},
+        {AIR "warning,,,not-less-than,7O,,psi\n", 2, 26, "value", "expected a number and nothing more"},
+        {AIR "warning,,,not-less-than,,,psi\n", 2, 0, "", "the figures do not go with \"not-less-than\""},
         {AIR "cut-out,,,between,130,120,psi\n", 2, 0, "", "the figures do not go with \"between\""},
-        {AIR "warning,,,not less than,70,,s\n", 2, 0, "", "check \"warning\" is not measured in \"s\""},
-        {AIR "audible-leak,,,yes,,,yes/no\n", 2, 0, "",
+        {AIR "warning,,,not-less-than,70,,seconds\n", 2, 0, "", "check \"warning\" is not measured in \"seconds\""},
+        {AIR "audible-leak,,,must-be-yes,,,yes-no\n", 2, 0, "",
          "a cell of the row has no place in check \"audible-leak\", or one is missing"},
-        {AIR "warning,single,2,not less than,70,,psi\n", 2, 0, "",
+        {AIR "warning,single,2,not-less-than,70,,psi\n", 2, 0, "",
          "a cell of the row has no place in check \"warning\", or one is missing"},
-        {AIR "warning,,,not less than,70,,psi\nwarning,any,,not less than,75,,psi\n", 3, 0, "",
+        {AIR "warning,,,not-less-than,70,,psi\nwarning,any,,not-less-than,75,,psi\n", 3, 0, "",
          "the same check for the same vehicles is in line 2"},
-        {"check,kind,comparison,value,measure\nwarning,usual,not less than,70,psi\n", 2, 9, "kind",
+        {"check,kind,comparison,value,measure\nwarning,usual,not-less-than,70,psi\n", 2, 9, "kind",
          "a carrier's own figure is a limit"},
-        {"rules,check,comparison,value,measure\nca-on,warning,not less than,70,psi\n", 2, 1, "rules",
+        {"rules,check,comparison,value,measure\nca-on,warning,not-less-than,70,psi\n", 2, 1, "rules",
          "the table is based on \"us-cdl\", this row on another rule set"},
-        {"check,comparison,value,measure,built_from,built_until\nwarning,not less than,70,psi,2020-01-01,2019-12-31\n", 2,
+        {"check,comparison,value,measure,built_from,built_until\nwarning,not-less-than,70,psi,2020-01-01,2019-12-31\n", 2,
          41, "built_until", "the last day is before the first"},
     };
     for (size_t i = 0; i < COUNT_OF(cases); i++) {
@@ -187,10 +187,10 @@ static void dated_rows_of_one_check_are_bounded(void **state)
     char text[2000] = "check,comparison,value,measure,built_from,built_until\n";
     for (int year = 2001; year <= 2015; year++) {
         size_t used = strlen(text);
-        snprintf(text + used, sizeof text - used, "warning,not less than,70,psi,%d-01-01,%d-12-31\n", year, year);
+        snprintf(text + used, sizeof text - used, "warning,not-less-than,70,psi,%d-01-01,%d-12-31\n", year, year);
     }
     refused("us-cdl", text, RODT_E_TABLE, 16, 0, "", "more than 14 rows of one check have days of build");
-    *strstr(text, "warning,not less than,70,psi,2015") = '\0';
+    *strstr(text, "warning,not-less-than,70,psi,2015") = '\0';
     rodt_rules_unref(load("us-cdl", text));
 }
 
@@ -215,57 +215,57 @@ static const struct {
     bool strict;
 } strict_cases[] = {
     /* us-cdl, single: less than 2 psi a minute released, not more than 3 applied */
-    {"us-cdl", "loss-released,single,,less than,2,,,psi/min,,,,,,", true},
-    {"us-cdl", "loss-released,single,,not more than,2,,,psi/min,,,,,,", false},
-    {"us-cdl", "loss-released,single,,not more than,1 99/100,,,psi/min,,,,,,", true},
-    {"us-cdl", "loss-applied,single,,not more than,3,,,psi/min,,,,,,", true},
-    {"us-cdl", "loss-applied,single,,less than,3,,,psi/min,,,,,,", true},
-    {"us-cdl", "loss-applied,single,,not more than,3.01,,,psi/min,,,,,,", false},
-    {"us-cdl", "loss-applied,single,,not less than,3,,,psi/min,,,,,,", false},
-    {"us-cdl", "loss-applied,single,,between,1,3,,psi/min,,,,,,", true},
-    {"us-cdl", "loss-applied,single,,between,1,3.5,,psi/min,,,,,,", false},
+    {"us-cdl", "loss-released,single,,less-than,2,,,psi-per-minute,,,,,,", true},
+    {"us-cdl", "loss-released,single,,not-more-than,2,,,psi-per-minute,,,,,,", false},
+    {"us-cdl", "loss-released,single,,not-more-than,1 99/100,,,psi-per-minute,,,,,,", true},
+    {"us-cdl", "loss-applied,single,,not-more-than,3,,,psi-per-minute,,,,,,", true},
+    {"us-cdl", "loss-applied,single,,less-than,3,,,psi-per-minute,,,,,,", true},
+    {"us-cdl", "loss-applied,single,,not-more-than,3.01,,,psi-per-minute,,,,,,", false},
+    {"us-cdl", "loss-applied,single,,not-less-than,3,,,psi-per-minute,,,,,,", false},
+    {"us-cdl", "loss-applied,single,,between,1,3,,psi-per-minute,,,,,,", true},
+    {"us-cdl", "loss-applied,single,,between,1,3.5,,psi-per-minute,,,,,,", false},
     /* 3 psi are 20.684 kPa */
-    {"us-cdl", "loss-applied,single,,not more than,20.684,,,kPa/min,,,,,,", true},
-    {"us-cdl", "loss-applied,single,,not more than,20.685,,,kPa/min,,,,,,", false},
+    {"us-cdl", "loss-applied,single,,not-more-than,20.684,,,kPa-per-minute,,,,,,", true},
+    {"us-cdl", "loss-applied,single,,not-more-than,20.685,,,kPa-per-minute,,,,,,", false},
     /* a figure for every vehicle is also that of a single one */
-    {"us-cdl", "loss-applied,,,not more than,4,,,psi/min,,,,,,", false},
-    {"us-cdl", "loss-applied,,,not more than,3,,,psi/min,,,,,,", true},
-    {"us-cdl", "loss-applied,combination,,not more than,4,,,psi/min,,,,,,", true},
+    {"us-cdl", "loss-applied,,,not-more-than,4,,,psi-per-minute,,,,,,", false},
+    {"us-cdl", "loss-applied,,,not-more-than,3,,,psi-per-minute,,,,,,", true},
+    {"us-cdl", "loss-applied,combination,,not-more-than,4,,,psi-per-minute,,,,,,", true},
     /* ca-on: 3 single, 4 with one towed unit, 6 with more */
-    {"ca-on", "loss-applied,combination,2+,not more than,6,,,psi/min,,,,,,", true},
-    {"ca-on", "loss-applied,combination,,not more than,6,,,psi/min,,,,,,", false},
-    {"ca-on", "loss-applied,combination,,not more than,4,,1,psi/min,,,,,,", false},
-    {"ca-on", "loss-applied,combination,,not more than,4,,,psi/min,,,,,,", true},
+    {"ca-on", "loss-applied,combination,2+,not-more-than,6,,,psi-per-minute,,,,,,", true},
+    {"ca-on", "loss-applied,combination,,not-more-than,6,,,psi-per-minute,,,,,,", false},
+    {"ca-on", "loss-applied,combination,,not-more-than,4,,1,psi-per-minute,,,,,,", false},
+    {"ca-on", "loss-applied,combination,,not-more-than,4,,,psi-per-minute,,,,,,", true},
     /* us-inuse has a figure for each towed unit */
-    {"us-inuse", "loss-applied,combination,,not more than,2,,1,psi/min,,,,,,", true},
-    {"us-inuse", "loss-applied,combination,,not more than,2,,3/2,psi/min,,,,,,", false},
+    {"us-inuse", "loss-applied,combination,,not-more-than,2,,1,psi-per-minute,,,,,,", true},
+    {"us-inuse", "loss-applied,combination,,not-more-than,2,,3/2,psi-per-minute,,,,,,", false},
     /* us-fmcsr warning: 55 psi, or half of the cut-out, until 1975-02-28; 60 psi from 1975-03-01 */
-    {"us-fmcsr", "warning,,,not less than,60,,,psi,,,,,,", true},
-    {"us-fmcsr", "warning,,,more than,60,,,psi,,,,,,", true},
-    {"us-fmcsr", "warning,,,not less than,59.9,,,psi,,,,,,", false},
-    {"us-fmcsr", "warning,,,not less than,57,,,psi,,1975-02-28,,,,", true},
-    {"us-fmcsr", "warning,,,not less than,57,,,psi,,1975-03-01,,,,", false},
-    {"us-fmcsr", "warning,,,not less than,57,,,psi,1960-01-01,1970-12-31,half cut-out,,,", true},
-    {"us-fmcsr", "warning,,,not less than,65,,,psi,1980-01-01,,half cut-out,,,", false},
-    {"us-fmcsr", "warning,,,not less than,413.7,,,kPa,,,,,,", true},
-    {"us-fmcsr", "warning,,,not less than,413.6,,,kPa,,,,,,", false},
+    {"us-fmcsr", "warning,,,not-less-than,60,,,psi,,,,,,", true},
+    {"us-fmcsr", "warning,,,more-than,60,,,psi,,,,,,", true},
+    {"us-fmcsr", "warning,,,not-less-than,59.9,,,psi,,,,,,", false},
+    {"us-fmcsr", "warning,,,not-less-than,57,,,psi,,1975-02-28,,,,", true},
+    {"us-fmcsr", "warning,,,not-less-than,57,,,psi,,1975-03-01,,,,", false},
+    {"us-fmcsr", "warning,,,not-less-than,57,,,psi,1960-01-01,1970-12-31,half-cut-out,,,", true},
+    {"us-fmcsr", "warning,,,not-less-than,65,,,psi,1980-01-01,,half-cut-out,,,", false},
+    {"us-fmcsr", "warning,,,not-less-than,413.7,,,kPa,,,,,,", true},
+    {"us-fmcsr", "warning,,,not-less-than,413.6,,,kPa,,,,,,", false},
     /* reserve: not below 70 percent after one application */
-    {"us-fmcsr", "reserve,,,not less than,80,,,% left,,,,1,,", true},
-    {"us-fmcsr", "reserve,,,not less than,69,,,% left,,,,1,,", false},
-    {"us-fmcsr", "reserve,,,not more than,30,,,% lost,,,,1,,", true},
-    {"us-fmcsr", "reserve,,,less than,30,,,% lost,,,,1,,", true},
-    {"us-fmcsr", "reserve,,,not more than,31,,,% lost,,,,1,,", false},
+    {"us-fmcsr", "reserve,,,not-less-than,80,,,percent-left,,,,1,,", true},
+    {"us-fmcsr", "reserve,,,not-less-than,69,,,percent-left,,,,1,,", false},
+    {"us-fmcsr", "reserve,,,not-more-than,30,,,percent-lost,,,,1,,", true},
+    {"us-fmcsr", "reserve,,,less-than,30,,,percent-lost,,,,1,,", true},
+    {"us-fmcsr", "reserve,,,not-more-than,31,,,percent-lost,,,,1,,", false},
     /* ca-on: not more than 120 s for 85 to 100 psi */
-    {"ca-on", "build-up,,,not more than,100,,,s,,,,,85 psi,100 psi", true},
-    {"ca-on", "build-up,,,not more than,121,,,s,,,,,85 psi,100 psi", false},
-    {"us-newvehicle", "build-up,,,not more than,25,,,s,,,volume,,85 psi,100 psi", true},
-    {"us-newvehicle", "build-up,,,not more than,26,,,s,,,volume,,85 psi,100 psi", false},
-    {"us-newvehicle", "build-up,,,not more than,20,,,s,,,,,85 psi,100 psi", false},
+    {"ca-on", "build-up,,,not-more-than,100,,,seconds,,,,,85 psi,100 psi", true},
+    {"ca-on", "build-up,,,not-more-than,121,,,seconds,,,,,85 psi,100 psi", false},
+    {"us-newvehicle", "build-up,,,not-more-than,25,,,seconds,,,volume,,85 psi,100 psi", true},
+    {"us-newvehicle", "build-up,,,not-more-than,26,,,seconds,,,volume,,85 psi,100 psi", false},
+    {"us-newvehicle", "build-up,,,not-more-than,20,,,seconds,,,,,85 psi,100 psi", false},
     /* a usual figure is no limit; a check without a row has none */
-    {"us-cdl", "cut-out,,,not more than,200,,,psi,,,,,,", true},
+    {"us-cdl", "cut-out,,,not-more-than,200,,,psi,,,,,,", true},
     {"us-fmcsr", "cut-out,,,between,100,130,,psi,,,,,,", true},
-    {"us-fmcsr", "drain,,,yes,,,,yes/no,,,,,,", true},
-    {"us-fmcsr", "contamination,,,no,,,,yes/no,,,,,,", true},
+    {"us-fmcsr", "drain,,,must-be-yes,,,,yes-no,,,,,,", true},
+    {"us-fmcsr", "contamination,,,must-be-no,,,,yes-no,,,,,,", true},
 };
 
 static void every_comparison_is_proved(void **state)
@@ -278,10 +278,10 @@ static void every_comparison_is_proved(void **state)
 static void what_cannot_be_compared_is_refused(void **state)
 {
     (void)state;
-    refused("ca-on", "check,comparison,value,measure,start,stop\nbuild-up,not more than,30,s,50 psi,90 psi\n", RODT_E_TABLE,
-            2, 29, "start", "the law times another span, so the two cannot be compared: 2 minutes or less");
-    refused("us-fmcsr", "check,comparison,value,measure,applications\nreserve,not less than,80,% left,2\n", RODT_E_TABLE, 2,
-            33, "applications", "the law asks for 1 full application, so the two cannot be compared");
+    refused("ca-on", "check,comparison,value,measure,start,stop\nbuild-up,not-more-than,30,seconds,50 psi,90 psi\n", RODT_E_TABLE,
+            2, 35, "start", "the law times another span, so the two cannot be compared: 2 minutes or less");
+    refused("us-fmcsr", "check,comparison,value,measure,applications\nreserve,not-less-than,80,percent-left,2\n", RODT_E_TABLE, 2,
+            39, "applications", "the law asks for 1 full application, so the two cannot be compared");
 }
 
 /* Every row of every law, taken over as it is, is strict enough for that law; so is one that is a hundredth tighter, and
@@ -307,9 +307,9 @@ static void every_row_of_every_law(void **state)
                 rodt_rules *own = NULL;
                 int64_t hundredths = row->value.num * 100 / row->value.den + side;
                 snprintf(text, sizeof text, "check,vehicle,towed,built_from,built_until,comparison,value,measure,by\n"
-                         "%s,%s,%s,%s,%s,not less than,%lld/100,psi,%s\n", rodt_air_check_name(row->check),
+                         "%s,%s,%s,%s,%s,not-less-than,%lld/100,psi,%s\n", rodt_air_check_name(row->check),
                          vehicles[row->vehicle], towed, from, until, (long long)hundredths,
-                         row->half_cut_out ? "half cut-out" : "");
+                         row->half_cut_out ? "half-cut-out" : "");
                 rodt_status status = rodt_rules_load(law, "own", text, strlen(text), &own, NULL);
                 /* a row beside it may ask for more: then even the law's own row is not the whole law */
                 if (side < 0)
@@ -330,7 +330,7 @@ static void the_stricter_figure_judges(void **state)
 {
     (void)state;
     char text[400];
-    rodt_rules *own = load("us-cdl", AIR "loss-applied,single,,not more than,2,,psi/min\n");
+    rodt_rules *own = load("us-cdl", AIR "loss-applied,single,,not-more-than,2,,psi-per-minute\n");
     const rodt_rules *law = rodt_rules_find("us-cdl");
     rodt_air_finding finding = judge(own, loss(RODT_VEHICLE_CLASS_SINGLE, 0, 108));
     assert_int_equal(finding.result, RODT_AIR_RESULT_GOOD);
@@ -362,7 +362,7 @@ static void the_stricter_figure_judges(void **state)
 static void what_is_open_stays_open(void **state)
 {
     (void)state;
-    rodt_rules *own = load("us-cdl", AIR "loss-applied,combination,,not more than,2,,psi/min\n");
+    rodt_rules *own = load("us-cdl", AIR "loss-applied,combination,,not-more-than,2,,psi-per-minute\n");
     /* by the law 3 psi pass every vehicle; by the carrier they fail a combination alone */
     rodt_air_finding finding = judge(own, loss(RODT_VEHICLE_CLASS_ANY, 0, 107));
     assert_int_equal(finding.result, RODT_AIR_RESULT_UNDETERMINED);
@@ -394,7 +394,7 @@ static void a_check_that_the_law_has_not(void **state)
                               "figure)");
     rodt_rules_unref(own);
     /* A usual figure of the law is no limit: the carrier's is. */
-    own = load("us-cdl", AIR "cut-out,,,not more than,130,,psi\n");
+    own = load("us-cdl", AIR "cut-out,,,not-more-than,130,,psi\n");
     finding = judge(own, reading);
     assert_int_equal(finding.result, RODT_AIR_RESULT_DEFECTIVE);
     assert_int_equal(finding.law_result, RODT_AIR_RESULT_NOTED);
@@ -405,7 +405,7 @@ static void words_of_a_carrier(void **state)
 {
     (void)state;
     char text[400];
-    rodt_rules *own = load("us-oos", "check,comparison,measure\nspring-brake,yes,yes/no\naudible-leak,no,yes/no\n");
+    rodt_rules *own = load("us-oos", "check,comparison,measure\nspring-brake,must-be-yes,yes-no\naudible-leak,must-be-no,yes-no\n");
     const rodt_air_reading heard = {.check = RODT_AIR_CHECK_AUDIBLE_LEAK, .answer = RODT_RECORDED_YES};
     rodt_air_finding finding = judge(own, heard);
     assert_int_equal(finding.result, RODT_AIR_RESULT_DEFECTIVE);
@@ -420,7 +420,7 @@ static void spans_of_a_carrier(void **state)
 {
     (void)state;
     rodt_rules *own = load("nz", "check,vehicle,comparison,value,measure,start\n"
-                                 "build-up,bus,not more than,60,s,applications\n");
+                                 "build-up,bus,not-more-than,60,seconds,applications\n");
     rodt_air_reading reading = {.check = RODT_AIR_CHECK_BUILD_UP, .vehicle = RODT_VEHICLE_CLASS_BUS, .built = {2001, 0, 0},
                                 .span = RODT_AIR_SPAN_APPLICATIONS, .seconds = {70, 1}};
     assert_int_equal(judge(rodt_rules_find("nz"), reading).result, RODT_AIR_RESULT_GOOD);
@@ -433,7 +433,7 @@ static void spans_of_a_carrier(void **state)
 static void another_law_for_the_air(void **state)
 {
     (void)state;
-    static const char text[] = LIMITS AIR "loss-applied,single,,not more than,2,,psi/min\n";
+    static const char text[] = LIMITS AIR "loss-applied,single,,not-more-than,2,,psi-per-minute\n";
     rodt_rules *own = NULL;
     const rodt_rules *strokes = rodt_rules_find("us-fmcsr"), *air = rodt_rules_find("us-cdl");
     assert_int_equal(rodt_rules_load_with_air(strokes, air, "own", text, sizeof text - 1, &own, NULL), RODT_OK);
@@ -455,9 +455,9 @@ static void never_better_than_the_law(void **state)
                                                     [RODT_AIR_RESULT_GOOD] = 2,
                                                     [RODT_AIR_RESULT_UNDETERMINED] = 3,
                                                     [RODT_AIR_RESULT_DEFECTIVE] = 4};
-    rodt_rules *own = load("ca-on", AIR "loss-applied,,,not more than,2,,psi/min\n"
-                                        "loss-applied,combination,2+,not more than,5,,psi/min\n"
-                                        "cut-out,bus,,between,100,120,psi\nwarning,,,not less than,65,,psi\n");
+    rodt_rules *own = load("ca-on", AIR "loss-applied,,,not-more-than,2,,psi-per-minute\n"
+                                        "loss-applied,combination,2+,not-more-than,5,,psi-per-minute\n"
+                                        "cut-out,bus,,between,100,120,psi\nwarning,,,not-less-than,65,,psi\n");
     unsigned differ = 0;
     for (int vehicle = 0; vehicle < RODT_VEHICLE_CLASS_END; vehicle++) {
         for (int16_t towed = 0; towed <= (vehicle % 2 == 0 ? 4 : 0); towed++) {
@@ -480,7 +480,7 @@ static void never_better_than_the_law(void **state)
 static void every_changed_byte_is_safe(void **state)
 {
     (void)state;
-    static const char good[] = LIMITS AIR "loss-applied,single,,not more than,2,,psi/min\ncut-out,,,between,110,130,psi\n";
+    static const char good[] = LIMITS AIR "loss-applied,single,,not-more-than,2,,psi-per-minute\ncut-out,,,between,110,130,psi\n";
     static const char bytes[] = ",\n\"#\r\0\xFFx2";
     char text[sizeof good];
     unsigned loaded = 0;

@@ -130,6 +130,8 @@ static void name_clues(uint32_t clues, char *words, size_t size)
         if ((clues & bit) != 0)
             snprintf(words + used, size - used, "%s%s", used == 0 ? "" : ", ", rodt_clue_name((rodt_clue)bit));
     }
+    while ((words = strchr(words, '-')) != NULL)
+        *words = ' '; /* a stable word is in one piece */
 }
 
 /* A candidate does not say how the law of its limit was checked; its row does. */
