@@ -107,13 +107,13 @@ typedef struct rodt_column_in {
     const int64_t *released64;       /* the same in 64 bits */
     const int64_t *applied64;        /* applied in 64 bits */
     const uint8_t *chamber;          /* codes of the plan */
-    const int32_t *pressure;         /* NULL = every row has the pressure of the plan */
-    const int32_t *day;              /* days since 1970-01-01; NULL = every row has the day of the plan */
+    const int32_t *psi;              /* in RODT_COLUMN_PER_PSI; NULL = every row has the pressure of the plan */
+    const int32_t *date;             /* days since 1970-01-01; NULL = every row has the day of the plan */
     rodt_column_bits released_valid; /* missing = no reading */
     rodt_column_bits applied_valid;  /* missing = no reading */
     rodt_column_bits chamber_valid;  /* missing = no chamber */
-    rodt_column_bits pressure_valid; /* missing = the pressure of the plan */
-    rodt_column_bits day_valid;      /* missing = the day of the plan */
+    rodt_column_bits psi_valid;      /* missing = the pressure of the plan */
+    rodt_column_bits date_valid;     /* missing = the day of the plan */
     rodt_column_bits row_valid;      /* missing = no reading, no chamber, and the rest from the plan */
     uint64_t reserved[4];            /* zero */
 } rodt_column_in;

@@ -99,7 +99,8 @@ RODT_API const rodt_member *rodt_member_find(const rodt_record *record, const ch
 /*
  * A path names a value inside a record: "released", "chamber.size", "other_released[1]", "axles[0].stroke_difference",
  * and through pointers "law_row.source.document". Elements count from 0; a name of an array without a number is its
- * first element.
+ * first element. In a reading or a finding the fields "stroke_class", "rated_stroke" and "marked_limit" are those of
+ * its chamber, so the field of an error is a path, too.
  */
 
 /*

@@ -4,10 +4,11 @@
  *
  * Results. A function returns a rodt_status, and leaves its results as they were unless that is RODT_OK. Many also fill
  * a rodt_error: the place of the mistake, and a sentence for a person. NULL is accepted for it. Where structs are
- * judged, its field is the name of the rodt_field (fields.h), and in an array its line the element. A member of
- * rodt_reading has the name of its field, but for psi = pressure, psi_after = pressure_after, date = day or other_day,
- * engine = engine_running, spring_brake = spring_brake_applied, and chamber, stroke_class, rated_stroke and
- * marked_limit, which are in its chamber. What is no field goes by the name of the member ("reasons", "reserved").
+ * judged, its field is the name of the rodt_field (fields.h), and in an array its line the element. Forms, columns and
+ * Python have the names of the fields. A member of rodt_reading has the name of its field, but for psi = pressure,
+ * psi_after = pressure_after, date = day or other_day, engine = engine_running, spring_brake = spring_brake_applied,
+ * and chamber, stroke_class, rated_stroke and marked_limit, which are in its chamber; rodt_record_locate (describe.h)
+ * takes the name of the field. What is no field goes by the name of the member ("reasons", "reserved").
  *
  * Values. Nearly everything is a plain struct of the caller, and all zero bytes mean "nothing given": begin with
  * `= {0}`. A `reserved` member stays zero; another value is refused with RODT_E_ARGUMENT, so that an older library

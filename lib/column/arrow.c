@@ -65,8 +65,8 @@ static const struct {
     [RELEASED] = {"released", "i", "l", "a column of readings is int32 or int64"},
     [APPLIED] = {"applied", "i", "l", "a column of readings is int32 or int64"},
     [CHAMBER] = {"chamber", "C", NULL, "a column of chambers is uint8, codes of a plan"},
-    [PRESSURE] = {"pressure", "i", NULL, "a column of pressures is int32"},
-    [DAY] = {"day", "tdD", NULL, "a column of days is date32"}};
+    [PRESSURE] = {"psi", "i", NULL, "a column of pressures is int32"},
+    [DAY] = {"date", "tdD", NULL, "a column of days is date32"}};
 
 /* COLUMNS = none that is looked for. */
 static size_t find_column(const char *name)
@@ -81,14 +81,14 @@ static void set_column(size_t column, const child *from, bool wide, rodt_column_
 {
     const void *cells = first_cell(from, wide ? 8 : column == CHAMBER ? 1 : 4);
     rodt_column_bits *valid[COLUMNS] = {&in->released_valid, &in->applied_valid, &in->chamber_valid,
-                                        &in->pressure_valid, &in->day_valid};
+                                        &in->psi_valid, &in->date_valid};
     *valid[column] = from->valid;
     switch (column) {
     case RELEASED: in->released = wide ? NULL : cells; in->released64 = wide ? cells : NULL; break;
     case APPLIED: in->applied = wide ? NULL : cells; in->applied64 = wide ? cells : NULL; break;
     case CHAMBER: in->chamber = cells; break;
-    case PRESSURE: in->pressure = cells; break;
-    default: in->day = cells; break;
+    case PRESSURE: in->psi = cells; break;
+    default: in->date = cells; break;
     }
 }
 

@@ -163,12 +163,12 @@ INLINE void add_eras(const int32_t *cut, const int32_t *days, size_t count, colu
 INLINE void take_days(const rodt_column_plan *plan, const rodt_column_in *in, size_t row, size_t count,
                       column_block *block)
 {
-    if (in->day == NULL)
+    if (in->date == NULL)
         return;
-    take_valid(in->day_valid, in->row_valid, row, count, &block->valid);
-    find_eras(plan, in->day + row, count, block);
+    take_valid(in->date_valid, in->row_valid, row, count, &block->valid);
+    find_eras(plan, in->date + row, count, block);
     for (size_t k = FEW_CUTS; k < plan->cuts; k += CUT_GROUP)
-        add_eras(plan->cut + k, in->day + row, count, block);
+        add_eras(plan->cut + k, in->date + row, count, block);
 }
 
 _Static_assert(PRESSURE_OF_PLAN == 0, "a slot that is masked away must be that of the plan");
@@ -178,10 +178,10 @@ INLINE void take_pressures(const rodt_column_plan *plan, const rodt_column_in *i
 {
     const int32_t from = plan->pressure_from;
     const int32_t until = plan->pressure_until;
-    if (in->pressure == NULL)
+    if (in->psi == NULL)
         return;
-    const int32_t *pressures = in->pressure + row;
-    take_valid(in->pressure_valid, in->row_valid, row, count, &block->valid);
+    const int32_t *pressures = in->psi + row;
+    take_valid(in->psi_valid, in->row_valid, row, count, &block->valid);
     ROWS_ARE_INDEPENDENT
     for (size_t i = 0; i < count; i++) {
         int32_t slot = PRESSURE_NONE + (pressures[i] > 0) + (pressures[i] >= from) + (pressures[i] > until);

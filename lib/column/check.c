@@ -83,7 +83,7 @@ rodt_status rodti_column_check(const rodt_column_in *in, size_t rows, const rodt
     const span all[] = {{"stroke", out->stroke, 4},      {"verdict", out->verdict, 1},    {"reasons", out->reasons, 8},
                         {"flags", out->flags, 1},        {"released", in->released, 4},   {"applied", in->applied, 4},
                         {"released", in->released64, 8}, {"applied", in->applied64, 8},   {"chamber", in->chamber, 1},
-                        {"pressure", in->pressure, 4},   {"day", in->day, 4}};
+                        {"psi", in->psi, 4},             {"date", in->date, 4}};
     rodt_status status = check_in(in, error);
     if (status == RODT_OK)
         status = rodti_column_check_out(out, rows, error);

@@ -8,7 +8,7 @@
 
 static bool is_plain(const rodt_column_in *in)
 {
-    return in->released != NULL && in->applied != NULL && in->pressure == NULL && in->day == NULL &&
+    return in->released != NULL && in->applied != NULL && in->psi == NULL && in->date == NULL &&
            in->released_valid.bits == NULL && in->applied_valid.bits == NULL && in->chamber_valid.bits == NULL &&
            in->row_valid.bits == NULL;
 }

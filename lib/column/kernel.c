@@ -156,9 +156,9 @@ INLINE void judge_block(const rodt_column_plan *plan, const rodt_column_in *in, 
     prefetch_rows(in->applied, sizeof *in->applied, row, rows);
     prefetch_rows(in->applied64, sizeof *in->applied64, row, rows);
     take_days(plan, in, row, count, block);
-    prefetch_rows(in->day, sizeof *in->day, row, rows);
+    prefetch_rows(in->date, sizeof *in->date, row, rows);
     take_pressures(plan, in, row, count, block);
-    prefetch_rows(in->pressure, sizeof *in->pressure, row, rows);
+    prefetch_rows(in->psi, sizeof *in->psi, row, rows);
     subtract(take_readings(in, row, count, block), count, block, stroke);
     prefetch_rows(out->stroke, sizeof *out->stroke, row, rows);
     if (plan->steps <= 1)

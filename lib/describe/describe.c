@@ -81,14 +81,38 @@ static const rodt_member *find_name(const rodt_record *record, const char *name,
     return NULL;
 }
 
+/* The member of a reading or a finding that holds a field, where it has another name. */
+static const struct {
+    rodt_field field;
+    const char *member;
+} other_names[] = {{RODT_FIELD_PSI, "pressure"},
+                   {RODT_FIELD_PSI_AFTER, "pressure_after"},
+                   {RODT_FIELD_DATE, "day"},
+                   {RODT_FIELD_ENGINE, "engine_running"},
+                   {RODT_FIELD_SPRING_BRAKE, "spring_brake_applied"}};
+
+static const char *member_of_field(rodt_field field)
+{
+    for (size_t i = 0; i < COUNT_OF(other_names); i++)
+        if (other_names[i].field == field)
+            return other_names[i].member;
+    return rodt_field_name(field);
+}
+
 const rodt_member *rodt_member_find(const rodt_record *record, const char *name, size_t size)
 {
+    const bool form = record == &rodti_record_form;
     const rodt_member *found = find_name(record, name, size);
-    if (found != NULL)
+    if (found != NULL || (!form && !rodti_is_of_wheel_end(record)))
         return found;
-    rodt_field field = record == &rodti_record_form ? rodt_field_find(name, size) : RODT_FIELD_NONE;
+    rodt_field field = rodt_field_find(name, size);
     if (field >= RODT_READING_FIELDS)
         return NULL;
-    const char *heading = rodt_field_name(field);
-    return find_name(record, heading, strlen(heading));
+    const char *member = form ? rodt_field_name(field) : member_of_field(field);
+    return find_name(record, member, strlen(member));
+}
+
+bool rodti_is_of_wheel_end(const rodt_record *record)
+{
+    return record == &rodti_record_reading || record == &rodti_record_finding;
 }

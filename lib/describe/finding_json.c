@@ -51,18 +51,18 @@ static void put_proof(json_buffer *json, const rodt_finding *finding)
     rodti_json_pair(json, "proof_sentence", said ? sentence : NULL);
 }
 
-static const char *evidence_text(uint32_t evidence)
+static const char *evidence_of(const rodt_source *source, uint32_t evidence)
 {
-    return evidence <= RODT_EVIDENCE_CHECKED ? rodt_evidence_text((rodt_evidence)evidence) : "unconfirmed";
+    return source != NULL ? rodt_evidence_name((rodt_evidence)evidence) : NULL;
 }
 
 /* Of the limit that judged, and of the law's. */
 static void put_sources(json_buffer *json, const rodt_finding *finding)
 {
     put_source(json, "source", finding->source);
-    rodti_json_pair(json, "evidence", finding->source != NULL ? evidence_text(finding->evidence) : NULL);
+    rodti_json_pair(json, "evidence", evidence_of(finding->source, finding->evidence));
     put_source(json, "law_source", finding->law_source);
-    rodti_json_pair(json, "law_evidence", finding->law_source != NULL ? evidence_text(finding->law_evidence) : NULL);
+    rodti_json_pair(json, "law_evidence", evidence_of(finding->law_source, finding->law_evidence));
 }
 
 static void put_law(json_buffer *json, const rodt_finding *finding)

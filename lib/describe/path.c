@@ -33,6 +33,26 @@ static bool step_into(const rodt_record **record, const char **value, value_plac
     return *value != NULL;
 }
 
+/* The class and the marks of a chamber are fields of the wheel end. */
+static bool is_field_of_chamber(const char *name, size_t size)
+{
+    const rodt_field field = rodt_field_find(name, size);
+    return field == RODT_FIELD_STROKE_CLASS || field == RODT_FIELD_RATED_STROKE || field == RODT_FIELD_MARKED_LIMIT;
+}
+
+/* Finds a member of a name, also that of a field inside of the chamber. */
+static const rodt_member *find_step(const rodt_record **record, const char **inside, const char *name, size_t size)
+{
+    const rodt_member *found = rodt_member_find(*record, name, size);
+    if (found != NULL || !rodti_is_of_wheel_end(*record) || !is_field_of_chamber(name, size))
+        return found;
+    const char *heading = rodt_field_name(rodt_field_find(name, size));
+    const rodt_member *chamber = rodt_member_find(*record, "chamber", strlen("chamber"));
+    *inside = element_at(chamber, *inside, 0);
+    *record = chamber->record;
+    return rodt_member_find(*record, heading, strlen(heading));
+}
+
 bool rodti_value_locate(const rodt_record *record, const void *value, const char *path, value_place *out)
 {
     value_place place = {.pointed = false};
@@ -42,8 +62,8 @@ bool rodti_value_locate(const rodt_record *record, const void *value, const char
         return false;
     do {
         size_t size = strcspn(path, ".[");
+        place.member = find_step(&record, &inside, path, size);
         place.owner = record;
-        place.member = rodt_member_find(record, path, size);
         path += size;
         if (place.member == NULL || !read_index(&path, &index) || index >= place.member->count)
             return false;

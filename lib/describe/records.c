@@ -284,9 +284,9 @@ INPUT(column_bits, POINTER(bits, const uint8_t *), UNSIGNED(from, size_t, ""))
 #define T rodt_column_in
 INPUT(column_in, POINTER(released, const int32_t *), POINTER(applied, const int32_t *),
       POINTER(released64, const int64_t *), POINTER(applied64, const int64_t *), POINTER(chamber, const uint8_t *),
-      POINTER(pressure, const int32_t *), POINTER(day, const int32_t *), RECORD(released_valid, column_bits),
-      RECORD(applied_valid, column_bits), RECORD(chamber_valid, column_bits), RECORD(pressure_valid, column_bits),
-      RECORD(day_valid, column_bits), RECORD(row_valid, column_bits), RESERVE(reserved))
+      POINTER(psi, const int32_t *), POINTER(date, const int32_t *), RECORD(released_valid, column_bits),
+      RECORD(applied_valid, column_bits), RECORD(chamber_valid, column_bits), RECORD(psi_valid, column_bits),
+      RECORD(date_valid, column_bits), RECORD(row_valid, column_bits), RESERVE(reserved))
 #undef T
 
 #define T rodt_column_out

@@ -16,7 +16,10 @@ struct rodt_record {
 };
 
 /* The records whose values have a text of their own, or members with readers of their own. */
-extern const rodt_record rodti_record_chamber, rodti_record_form;
+extern const rodt_record rodti_record_chamber, rodti_record_form, rodti_record_reading, rodti_record_finding;
+
+/* True for a reading and a finding: their members hold the fields of a wheel end, some in its chamber. */
+bool rodti_is_of_wheel_end(const rodt_record *record);
 
 extern const rodt_record *const rodti_records[];
 extern const size_t rodti_record_total;

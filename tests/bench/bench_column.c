@@ -159,8 +159,8 @@ static void run_all(size_t rows)
     start(true);
     run("with marked rated strokes", &in, rows, 22);
     start(false);
-    in.pressure = data.pressure;
-    in.day = data.day;
+    in.psi = data.pressure;
+    in.date = data.day;
     run("with pressure and day", &in, rows, 30);
     in.released_valid = in.applied_valid = (rodt_column_bits){data.valid, 0};
     run("with pressure, day, missing cells", &in, rows, 30);

@@ -374,7 +374,7 @@ def check_own_limits(run, _):
                                  finding["reasons"]), (1, "1 7/8", "2", "us-fmcsr", True))
         yield from equal("own source", (finding["source"], finding["evidence"]), (own[-39:], "none"))
         yield from equal("its law", ("393.47" in finding["law_source"], finding["law_evidence"]),
-                         (True, "read in the source"))
+                         (True, "checked"))
         listed = run.json("limits", "30", "--class", "standard", "--limits", own)[1]
         yield from equal("limits", (listed["source"], "393.47" in listed["law_source"]), (own[-39:], True))
         yield from equal("own for people", "carrier" in run(*stroke).out, True)

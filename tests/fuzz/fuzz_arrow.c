@@ -81,7 +81,7 @@ static void make_array(source *from, const char *format, int64_t usual_buffers, 
 
 static void make_child(source *from, int i)
 {
-    static const char *const names[] = {"released", "applied", "chamber", "pressure", "day", "house", "", NULL};
+    static const char *const names[] = {"released", "applied", "chamber", "psi", "date", "house", "", NULL};
     static const char *const formats[] = {"i", "i", "C", "i", "tdD", "l", "u", "+s", "", "ii", NULL, "c"};
     uint8_t odd = byte(from);
     const char *format = formats[odd < 160 ? i % 5 : odd < 200 ? 5 : odd % 12];

@@ -177,15 +177,15 @@ static void make_others(source *from, uint8_t choice, columns *made)
         pressures[i] = choice & 4 ? pressure(from) : 0;
         days[i] = choice & 8 ? day(from) : 0;
     }
-    made->in.pressure = choice & 4 ? pressures : NULL;
-    made->in.day = choice & 8 ? days : NULL;
+    made->in.psi = choice & 4 ? pressures : NULL;
+    made->in.date = choice & 8 ? days : NULL;
 }
 
 /* No byte more than the rows need. */
 static void make_bitmaps(source *from, columns *made)
 {
     rodt_column_bits *all[] = {&made->in.released_valid, &made->in.applied_valid, &made->in.chamber_valid,
-                               &made->in.pressure_valid, &made->in.day_valid,     &made->in.row_valid};
+                               &made->in.psi_valid, &made->in.date_valid,     &made->in.row_valid};
     uint8_t choice = byte(from);
     for (size_t k = 0; k < 6; k++) {
         size_t first = byte(from) % SKIP_MOST;

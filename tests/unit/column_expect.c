@@ -91,10 +91,10 @@ bool column_expect(const rodt_column_plan *plan, const rodt_chamber *chambers, c
         !set_length(applied, row && bit(in->applied_valid, i), RODT_REASON_APPLIED_UNREADABLE, &reading.applied,
                     &noted))
         return false;
-    if (in->pressure != NULL && row && bit(in->pressure_valid, i) && !set_pressure(in->pressure[i], &reading, &noted))
+    if (in->psi != NULL && row && bit(in->psi_valid, i) && !set_pressure(in->psi[i], &reading, &noted))
         return false;
-    if (in->day != NULL && row && bit(in->day_valid, i))
-        set_day(in->day[i], &reading, &noted);
+    if (in->date != NULL && row && bit(in->date_valid, i))
+        set_day(in->date[i], &reading, &noted);
     if (row && bit(in->chamber_valid, i))
         set_chamber(plan, chambers, in->chamber[i], &reading, &noted);
     bool both = rodt_length_given(reading.released) && rodt_length_given(reading.applied);

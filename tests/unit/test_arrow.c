@@ -19,7 +19,7 @@
 #define ROWS 100
 
 enum { APPLIED, RELEASED, DAY, CHAMBER, PRESSURE, CHILDREN };
-static const char *const names[CHILDREN] = {"applied", "released", "day", "chamber", "pressure"};
+static const char *const names[CHILDREN] = {"applied", "released", "date", "chamber", "psi"};
 
 static rodt_column_plan *plan;
 static rodt_chamber chambers[COLUMN_CODES];
@@ -76,9 +76,9 @@ static void make_batch(void)
 {
     make_child(APPLIED, "applied", "l", applied);
     make_child(RELEASED, "released", "i", released);
-    make_child(DAY, "day", "tdD", day);
+    make_child(DAY, "date", "tdD", day);
     make_child(CHAMBER, "chamber", "C", chamber);
-    make_child(PRESSURE, "pressure", "i", pressure);
+    make_child(PRESSURE, "psi", "i", pressure);
     batch.own[0] = bits[CHILDREN];
     batch.schema = (struct ArrowSchema){
         .format = "+s", .n_children = CHILDREN, .children = batch.schema_of, .release = keep_schema};

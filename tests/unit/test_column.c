@@ -191,10 +191,10 @@ static rodt_column_in chance_columns(uint64_t *state, size_t skip)
         in.applied = cells.applied + skip;
     else
         in.applied64 = cells.applied64 + skip;
-    in.pressure = choice & 4 ? cells.pressure + skip : NULL;
-    in.day = choice & 8 ? cells.day + skip : NULL;
+    in.psi = choice & 4 ? cells.pressure + skip : NULL;
+    in.date = choice & 8 ? cells.day + skip : NULL;
     rodt_column_bits *valid[] = {&in.released_valid, &in.applied_valid, &in.chamber_valid,
-                                 &in.pressure_valid, &in.day_valid,     &in.row_valid};
+                                 &in.psi_valid, &in.date_valid,     &in.row_valid};
     for (size_t k = 0; k < 6; k++)
         if (choice & (uint64_t)16 << k)
             *valid[k] = (rodt_column_bits){cells.bits[k], skip};
@@ -331,7 +331,7 @@ static void every_day_is_judged_alike(void **state)
             cells.day[i] = day + i;
         }
         rodt_column_in in = {
-            .released = cells.released, .applied = cells.applied, .chamber = cells.chamber, .day = cells.day};
+            .released = cells.released, .applied = cells.applied, .chamber = cells.chamber, .date = cells.day};
         compare(&in, 1000, &common);
     }
 }
@@ -468,7 +468,7 @@ static void a_law_may_change_on_many_days(void **state)
     for (size_t i = 0; i < MOST; i++)
         cells.day[i] = plan->cut[chance(&seed) % plan->cuts] + (int32_t)(chance(&seed) % 3) - 1;
     rodt_column_in in = {
-        .released = cells.released, .applied = cells.applied, .chamber = cells.chamber, .day = cells.day};
+        .released = cells.released, .applied = cells.applied, .chamber = cells.chamber, .date = cells.day};
     compare(&in, MOST - 16, &common);
     rodt_column_plan_free(plan);
     plan = NULL;

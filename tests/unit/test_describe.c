@@ -76,7 +76,9 @@ static void members_are_found_by_headings(void **state)
     const rodt_record *form = record("rodt_form");
     assert_string_equal(rodt_member_find(form, "Stroke Class", 12)->name, "stroke_class");
     assert_string_equal(rodt_member_find(form, "inspection date", 15)->name, "date");
-    assert_null(rodt_member_find(record("rodt_reading"), "inspection date", 15));
+    assert_string_equal(rodt_member_find(record("rodt_reading"), "inspection date", 15)->name, "day");
+    assert_string_equal(rodt_member_find(record("rodt_finding"), "psi", 3)->name, "pressure");
+    assert_null(rodt_member_find(record("rodt_chamber"), "inspection date", 15));
     assert_null(rodt_member_find(form, "position", 8)); /* a field, but none of a form */
     assert_null(rodt_member_find(form, "", 0));
     assert_null(rodt_member_find(form, NULL, 0));
@@ -100,6 +102,47 @@ static const char *text_of(const char *name, const void *value, const char *path
     assert_int_equal(rodt_record_text_format(record(name), value, path, text, sizeof text, &needed), RODT_OK);
     assert_int_equal(needed, strlen(text) + 1);
     return text;
+}
+
+/* The field of an error is a path into the reading that is wrong, and into a form. */
+static void every_field_is_a_path(void **state)
+{
+    (void)state;
+    const rodt_reading reading = {.division = {1, 16}};
+    const rodt_form form = {.chamber = NULL};
+    const struct {
+        rodt_field field;
+        const void *at;
+    } cases[] = {{RODT_FIELD_CHAMBER, &reading.chamber},
+                 {RODT_FIELD_RELEASED, &reading.released},
+                 {RODT_FIELD_APPLIED, &reading.applied},
+                 {RODT_FIELD_STROKE_CLASS, &reading.chamber.stroke_class},
+                 {RODT_FIELD_RATED_STROKE, &reading.chamber.rated_stroke},
+                 {RODT_FIELD_MARKED_LIMIT, &reading.chamber.marked_limit},
+                 {RODT_FIELD_PSI, &reading.pressure},
+                 {RODT_FIELD_PSI_AFTER, &reading.pressure_after},
+                 {RODT_FIELD_DIVISION, &reading.division},
+                 {RODT_FIELD_DATE, &reading.day},
+                 {RODT_FIELD_UNIT, &reading.unit},
+                 {RODT_FIELD_ENGINE, &reading.engine_running},
+                 {RODT_FIELD_SPRING_BRAKE, &reading.spring_brake_applied},
+                 {RODT_FIELD_DRUM, &reading.drum}};
+    assert_int_equal(sizeof cases / sizeof cases[0], RODT_READING_FIELDS);
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        const void *at = NULL;
+        const char *name = rodt_field_name(cases[i].field);
+        assert_non_null(rodt_record_locate(record("rodt_reading"), &reading, name, &at));
+        assert_ptr_equal(at, cases[i].at);
+        assert_non_null(rodt_record_locate(record("rodt_form"), &form, name, &at));
+    }
+    const void *at = NULL;
+    assert_null(rodt_record_locate(record("rodt_reading"), &reading, "family", &at)); /* no field: chamber.family */
+    assert_null(rodt_record_locate(record("rodt_reading"), &reading, "position", &at));
+    rodt_reading set = {.division = {0, 0}};
+    assert_int_equal(rodt_record_set_text(record("rodt_reading"), &set, "stroke_class", "long", NULL), RODT_OK);
+    assert_int_equal(rodt_record_set_text(record("rodt_reading"), &set, "psi", "95", NULL), RODT_OK);
+    assert_int_equal(set.chamber.stroke_class, RODT_STROKE_CLASS_LONG);
+    assert_int_equal(set.pressure.num, 95);
 }
 
 static void values_are_written(void **state)
@@ -358,7 +401,8 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(lists_are_complete),           cmocka_unit_test(members_fill_their_record),
-        cmocka_unit_test(members_are_found_by_headings), cmocka_unit_test(values_are_written),
+        cmocka_unit_test(members_are_found_by_headings), cmocka_unit_test(every_field_is_a_path),
+                                       cmocka_unit_test(values_are_written),
         cmocka_unit_test(paths_that_lead_nowhere),      cmocka_unit_test(texts_that_cannot_be_written),
         cmocka_unit_test(a_form_is_set_by_headings),    cmocka_unit_test(values_are_set_by_their_readers),
         cmocka_unit_test(wrong_texts_change_nothing),   cmocka_unit_test(what_is_written_is_read_back),

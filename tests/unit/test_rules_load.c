@@ -340,9 +340,9 @@ static void a_finding_names_both_sources(void **state)
     assert_false(rodt_finding_has(&finding, RODT_REASON_LIMIT_UNCONFIRMED)); /* only a law can be confirmed */
     char json[4000];
     assert_int_equal(rodt_finding_json_format(&finding, 0, json, sizeof json, NULL), RODT_OK);
-    assert_non_null(strstr(json, "\"source\": \"Shop rule 7\", \"evidence\": \"unconfirmed\", \"law_source\": "
+    assert_non_null(strstr(json, "\"source\": \"Shop rule 7\", \"evidence\": \"second-hand\", \"law_source\": "
                                  "\"49 CFR Part 393, "));
-    assert_non_null(strstr(json, "\"law_evidence\": \"read in the source\""));
+    assert_non_null(strstr(json, "\"law_evidence\": \"checked\""));
     form.chamber = "24 standard"; /* the same limit as the law: the law judges */
     assert_int_equal(rodt_form_judge(&form, own, &finding, NULL), RODT_OK);
     assert_non_null(finding.own_row);

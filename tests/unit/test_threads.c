@@ -44,8 +44,8 @@ static void judge_columns(work *own, bool with_others)
     rodt_column_in in = {.released = released, .applied = applied, .chamber = chamber};
     const rodt_column_out out = {.stroke = to->stroke, .verdict = to->verdict, .reasons = to->reasons, .flags = to->flags};
     if (with_others) {
-        in.pressure = pressure;
-        in.day = day;
+        in.psi = pressure;
+        in.date = day;
         in.applied_valid = (rodt_column_bits){valid, 3};
     }
     rodt_status status = rodt_column_plan_judge(plan, &in, ROWS, &out, NULL);

@@ -207,12 +207,12 @@ static rodt_status judge_numbers(const chunk_job *job, const cursor *w, size_t r
     if (job->codes == NULL)
         in.chamber_valid = bits_at(w, RODT_FIELD_CHAMBER);
     if (w->column[RODT_FIELD_PSI] != NULL) {
-        in.pressure = cells_at(w, RODT_FIELD_PSI, 4);
-        in.pressure_valid = bits_at(w, RODT_FIELD_PSI);
+        in.psi = cells_at(w, RODT_FIELD_PSI, 4);
+        in.psi_valid = bits_at(w, RODT_FIELD_PSI);
     }
     if (w->column[RODT_FIELD_DATE] != NULL) {
-        in.day = cells_at(w, RODT_FIELD_DATE, 4);
-        in.day_valid = bits_at(w, RODT_FIELD_DATE);
+        in.date = cells_at(w, RODT_FIELD_DATE, 4);
+        in.date_valid = bits_at(w, RODT_FIELD_DATE);
     }
     return rodt_column_plan_judge(job->numbers, &in, rows, &part, NULL);
 }

@@ -212,7 +212,7 @@ void put_air_finding(json_writer *json, const rodt_air_finding *finding)
     json_pair(json, "setup", row != NULL ? row->setup : NULL);
     json_pair(json, "rules", rodt_rules_id(judging_rules(finding)));
     json_source(json, "source", row != NULL ? row->source : NULL);
-    json_pair(json, "evidence", row != NULL ? format_evidence(row->evidence) : NULL);
+    json_pair(json, "evidence", row != NULL ? rodt_evidence_name(row->evidence) : NULL);
     json_close(json, '}');
 }
 

@@ -70,7 +70,7 @@ static void write_row(json_writer *json, const rodt_air_limit *row)
     json_pair(json, "vehicle", air_row_whom(row, text));
     json_pair(json, "setup", row->setup);
     json_source(json, "source", row->source);
-    json_pair(json, "evidence", format_evidence(row->evidence));
+    json_pair(json, "evidence", rodt_evidence_name(row->evidence));
     json_close(json, '}');
 }
 

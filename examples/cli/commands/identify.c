@@ -257,7 +257,7 @@ static void write_candidate(json_writer *json, const rodt_candidate *candidate, 
     json_length(json, "rated_stroke", candidate->chamber.rated_stroke);
     json_length(json, "limit", candidate->limit);
     json_pair(json, "evidence",
-              rodt_length_given(candidate->limit) ? format_evidence(evidence_of(candidate, context)) : NULL);
+              rodt_length_given(candidate->limit) ? rodt_evidence_name(evidence_of(candidate, context)) : NULL);
     json_length(json, "diameter", candidate->diameter);
     json_length(json, "diameter_distance", candidate->diameter_distance);
     write_clues(json, "clues_for", candidate->clues_for);

@@ -106,9 +106,9 @@ static void write_limit(const rodt_finding *finding, const rule_context *context
     json_length(&json, "long_limit", finding->long_limit);
     json_reasons(&json, finding->reasons & of_limit);
     json_source(&json, "source", finding->source);
-    json_pair(&json, "evidence", finding->source != NULL ? format_evidence(finding->evidence) : NULL);
+    json_pair(&json, "evidence", finding->source != NULL ? rodt_evidence_name(finding->evidence) : NULL);
     json_source(&json, "law_source", finding->law_source);
-    json_pair(&json, "law_evidence", finding->law_source != NULL ? format_evidence(finding->law_evidence) : NULL);
+    json_pair(&json, "law_evidence", finding->law_source != NULL ? rodt_evidence_name(finding->law_evidence) : NULL);
     write_limit_tables(&json, context, is_of_chamber, &finding->chamber);
     json_close(&json, '}');
     putchar('\n');

@@ -256,7 +256,7 @@ static void write_row(json_writer *json, const rodt_limit *row)
     json_date(json, "from", row->from);
     json_date(json, "until", row->until);
     json_source(json, "source", row->source);
-    json_pair(json, "evidence", format_evidence(row->evidence));
+    json_pair(json, "evidence", rodt_evidence_name(row->evidence));
     json_close(json, '}');
 }
 
@@ -293,7 +293,7 @@ static void write_rules(json_writer *json, const rodt_rules *rules)
     json_date(json, "from", rodt_rules_from(rules));
     json_date(json, "until", rodt_rules_until(rules));
     json_source(json, "source", rodt_rules_source(rules));
-    json_pair(json, "evidence", format_evidence(rodt_rules_evidence(rules)));
+    json_pair(json, "evidence", rodt_evidence_name(rodt_rules_evidence(rules)));
     json_key(json, "at_limit_passes");
     json_bool(json, rodt_rules_at_limit_passes(rules));
     json_pressure(json, "psi_from", rodt_rules_pressure_from(rules));

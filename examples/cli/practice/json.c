@@ -125,7 +125,7 @@ static void put_truth(json_writer *json, const practice *of, size_t end)
     practice_each_lesson(of, end, put_line, json);
     json_close(json, ']');
     json_source(json, "source", finding->source);
-    json_pair(json, "evidence", finding->source != NULL ? format_evidence(finding->evidence) : NULL);
+    json_pair(json, "evidence", finding->source != NULL ? rodt_evidence_name(finding->evidence) : NULL);
 }
 
 static void put_count(json_writer *json, const practice *of)

@@ -45,11 +45,6 @@ const char *format_ratio(rodt_ratio ratio, char word[WORD_SIZE])
     return word;
 }
 
-const char *format_evidence(rodt_evidence evidence)
-{
-    return evidence <= RODT_EVIDENCE_CHECKED ? rodt_evidence_text(evidence) : "unconfirmed";
-}
-
 const char *format_capitals(const char *text, char *out, size_t size)
 {
     snprintf(out, size, "%s", text);

@@ -17,9 +17,6 @@ const char *format_source(const rodt_source *source, char words[RODT_SOURCE_TEXT
 /* A number such as "38", "31.25" or "3/5". */
 const char *format_ratio(rodt_ratio ratio, char word[WORD_SIZE]);
 
-/* "read in the source" or "unconfirmed". */
-const char *format_evidence(rodt_evidence evidence);
-
 /* "in adjustment" as "IN ADJUSTMENT"; letters of ASCII alone. */
 const char *format_capitals(const char *text, char *out, size_t size);
 

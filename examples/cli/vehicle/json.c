@@ -16,7 +16,7 @@ static void put_percent(json_writer *json, const char *key, rodt_ratio share)
 static void put_evidence(json_writer *json, const rodt_source *source, rodt_evidence evidence)
 {
     json_source(json, "source", source);
-    json_pair(json, "evidence", source != NULL ? format_evidence(evidence) : NULL);
+    json_pair(json, "evidence", source != NULL ? rodt_evidence_name(evidence) : NULL);
 }
 
 static void put_criterion(json_writer *json, const rodt_vehicle_finding *vehicle)
@@ -71,7 +71,7 @@ static void put_end(json_writer *json, const vehicle_record *record, size_t i)
     json_date(json, "as_of", finding->day);
     put_evidence(json, finding->source, finding->evidence);
     json_source(json, "law_source", finding->law_source);
-    json_pair(json, "law_evidence", finding->law_source != NULL ? format_evidence(finding->law_evidence) : NULL);
+    json_pair(json, "law_evidence", finding->law_source != NULL ? rodt_evidence_name(finding->law_evidence) : NULL);
     json_close(json, '}');
 }
 
