@@ -5,6 +5,7 @@
 
 /* The id of the law that a carrier's own limits are based on, or None. */
 PyObject *py_law_id(const rodt_rules *rules);
+PyObject *py_air_law_id(const rodt_rules *rules);
 
 /* A chamber that was put together by hand, checked. */
 PyObject *py_chamber_check(const rodt_chamber *chamber);

@@ -211,6 +211,17 @@ static bool to_text(const rodt_member *member, PyObject *object, char *at)
     return !PyErr_Occurred() && py_raise(RODT_E_ARGUMENT, member->name, "this is no text, or a text that is too long");
 }
 
+/* A time can be text, too: "2:05". */
+static bool to_ratio(const rodt_member *member, PyObject *object, void *at)
+{
+    rodt_error error = {.status = RODT_OK};
+    if (strcmp(member->unit, "s") != 0 || !PyUnicode_Check(object))
+        return py_to_ratio(object, member->name, at);
+    const char *text = py_to_text(object, member->name);
+    return text != NULL &&
+           (rodt_seconds_parse(text, at, &error) == RODT_OK || py_raise_as(&error, member->name));
+}
+
 static bool to_value(const rodt_member *member, PyObject *object, void *at)
 {
     if (object == Py_None)
@@ -221,7 +232,7 @@ static bool to_value(const rodt_member *member, PyObject *object, void *at)
     case RODT_MEMBER_KIND_PRESSURE:
         return py_to_pressure(object, member->name, at);
     case RODT_MEMBER_KIND_RATIO:
-        return py_to_ratio(object, member->name, at);
+        return to_ratio(member, object, at);
     case RODT_MEMBER_KIND_DATE:
         return to_day(object, member->name, at);
     case RODT_MEMBER_KIND_POSITION:
@@ -276,11 +287,11 @@ PyObject *py_from_rules(const rodt_rules *rules)
     return PyCapsule_New((void *)(uintptr_t)rules, RULES_CAPSULE, free_rules);
 }
 
-PyObject *py_law_id(const rodt_rules *rules)
-{
-    const rodt_rules *law = rodt_rules_law(rules);
-    return py_from_text(law == NULL ? NULL : rodt_rules_id(law));
-}
+static PyObject *id_of(const rodt_rules *law) { return py_from_text(law == NULL ? NULL : rodt_rules_id(law)); }
+
+PyObject *py_law_id(const rodt_rules *rules) { return id_of(rodt_rules_law(rules)); }
+
+PyObject *py_air_law_id(const rodt_rules *rules) { return id_of(rodt_rules_air_law(rules)); }
 
 PyObject *py_chamber_check(const rodt_chamber *chamber)
 {

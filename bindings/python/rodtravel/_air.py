@@ -76,12 +76,12 @@ def judge_air(check: Check | str, *, vehicle: VehicleClass | str = "any", span: 
               answer: bool | None = None, towed_units: int = 0, applications: int = 0,
               built: date | str | int | None = None, pressure: Exact | None = None, before: Exact | None = None,
               after: Exact | None = None, cut_out: Exact | None = None, cut_in: Exact | None = None,
-              seconds: Number | None = None,              actual_volume: Number | None = None, required_volume: Number | None = None,
+              seconds: Exact | None = None,              actual_volume: Number | None = None, required_volume: Number | None = None,
               rules: Rules | str = "us-fmcsr") -> AirFinding:
     """Judges one check of the air system by the published edge of `rules`.
 
-    `check` is a Check or its word. Pressures are psi, numbers or text ("655 kPa"); `seconds` and volumes (in3) are exact
-    numbers; `answer` is True or False for checks of yes and no, and False for a warning, a build-up, a governor or a valve
+    `check` is a Check or its word. Pressures are psi, numbers or text ("655 kPa"); `seconds` is a number or text ("2:05", "1 min
+    30 s"); volumes (in3) are exact numbers; `answer` is True or False for checks of yes and no, and False for a warning, a build-up, a governor or a valve
     that never came; `built` is a date, its text, or a year.
 
     A fact that is missing makes the finding undetermined, never an error. Raises Error for a word that there is not or a

@@ -70,6 +70,8 @@ class AirLimit(Record, of="rodt_air_limit"):
     span: Field[Span] = Field("Build-up: what is timed, a Span.")
     start: Field[Fraction | None] = Field("Pressure in psi at which that begins; or None.")
     stop: Field[Fraction | None] = Field("Pressure in psi at which it ends; or None.")
+    start_kpa: Field[Fraction | None] = Field("The kPa printed beside `start`, in psi; None = none printed.")
+    stop_kpa: Field[Fraction | None] = Field("The kPa printed beside `stop`, in psi; None = none printed.")
     applications: Field[int] = Field("Reserve: full applications between the readings; 0 otherwise.")
     by_volume: Field[bool] = Field("Build-up: value times actual by required reservoir volume (49 CFR 571.121 S5.1.1).")
     half_cut_out: Field[bool] = Field("Warning: or half of the governor's cut-out, whichever is less.")
@@ -200,6 +202,12 @@ class Rules:
         return None if law is None else rule_set(law)
 
     @property
+    def air_law(self) -> Rules | None:
+        """The Rules that a carrier's own air checks are based on; None for a law."""
+        law = _low.air_law_id(self._kept)
+        return None if law is None else rule_set(law)
+
+    @property
     def at_limit_passes(self) -> bool:
         """True if a stroke exactly at the limit passes."""
         return _low.rodt_rules_at_limit_passes(self._kept)
@@ -286,10 +294,13 @@ def rule_sets() -> tuple[Rules, ...]:
     return tuple(rule_set(_low.rodt_rules_id(_low.rodt_rules_at(i))) for i in range(_low.rodt_rules_count()))
 
 
-def load_rules(text: str, name: str = "own limits", law: Rules | str = "us-fmcsr") -> Rules:
-    """A carrier's own limits, based on a law: a Rules. `text` is a table in the format of tables/limits.csv.
+def load_rules(text: str, name: str = "own limits", law: Rules | str = "us-fmcsr",
+               air_law: Rules | str | None = None) -> Rules:
+    """A carrier's own limits, based on a law: a Rules. `text` is a table in the format of tables/limits.csv, one of air
+    checks in the format of tables/aircheck.csv, or both one below the other.
 
-    `name`, at most 39 bytes, is its id; that of a law is refused. Every row must be at least as strict as the law.
+    `name`, at most 39 bytes, is its id; that of a law is refused. `air_law` is the law of the air checks; None = `law`.
+    Every row must be at least as strict as the law.
     Raises Error with line and column where the table is broken (Status.TABLE) or laxer than the law (Status.LAXER).
 
     >>> own = load_rules("family,size,class,limit\\nclamp,30,standard,1 7/8\\n", name="yard")
@@ -299,11 +310,11 @@ def load_rules(text: str, name: str = "own limits", law: Rules | str = "us-fmcsr
     Traceback (most recent call last):
     rodtravel.Error: limit, line 2, column 19: 2 1/8 is laxer than the law, which has 2 for clamp 30 standard
     """
-    law = rule_set(law)
+    law, air_law = rule_set(law), rule_set(law if air_law is None else air_law)
     if not isinstance(name, str):
         raise TypeError("name is text")
     if not name.strip() or len(name.encode(errors="replace")) > _NAME_BYTES_MAX or name in (each.id for each in rule_sets()):
         raise Error(Status.ARGUMENT, f"{name!r} is no name: it is 1 to {_NAME_BYTES_MAX} bytes, and not that of a law",
                     field="name")
-    kept = _low.rodt_rules_load(law._kept, name, text)
-    return Rules._make(kept, (text, name, law.id))
+    kept = _low.rodt_rules_load_with_air(law._kept, air_law._kept, name, text)
+    return Rules._make(kept, (text, name, law.id, air_law.id))

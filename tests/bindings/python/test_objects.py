@@ -89,8 +89,7 @@ def test_sentences_after_pickling():
 
 # Of records: what the package says otherwise, or keeps to itself.
 NO_FIELDS = {"rodt_finding": {"other_released", "other_applied"}, "rodt_identification": {"count"},
-             "rodt_axle_finding": {"mismatches"}, "rodt_vehicle_finding": {"axle_count"},
-             "rodt_air_limit": {"start_kpa", "stop_kpa"}}
+             "rodt_axle_finding": {"mismatches"}, "rodt_vehicle_finding": {"axle_count"}}
 
 
 def test_every_member_of_a_record_has_a_field():
@@ -115,6 +114,36 @@ def test_pickle_of_other_tables_is_refused():
 
 def own_rules():
     return rt.load_rules("family,size,class,limit\nclamp,30,standard,1 7/8\n", name="yard")
+
+
+OWN_AIR = "check,comparison,value,measure\nwarning,not less than,70,psi\n"
+
+
+def test_own_air_checks_on_another_law():
+    own = rt.load_rules("family,size,class,limit\nclamp,30,standard,1 7/8\n" + OWN_AIR, name="yard", air_law="us-cdl")
+    assert (own.law.id, own.air_law.id, rt.rule_set("us-cdl").air_law) == ("us-fmcsr", "us-cdl", None)
+    strict, lax = (rt.judge_air("warning", pressure=psi, rules=own) for psi in (65, 75))
+    assert (str(strict.result), str(strict.law_result)) == ("defective", "good")
+    assert (str(lax.result), strict.own_row.value, strict.law_row.value) == ("good", 70, 60)
+    assert str(rt.judge("30", "2", "3 15/16", rules=own).verdict) == "out-of-adjustment"
+    again = pickle.loads(pickle.dumps(own))
+    assert again == own and again.air_law.id == "us-cdl"
+    assert own != rt.load_rules(own._made_from[0], name="yard")
+    error = tap.refused(rt.Error, rt.load_rules, OWN_AIR.replace("70", "50"), "yard", "us-fmcsr", "us-cdl")
+    assert error.status == rt.Status.LAXER and error.line == 2
+
+
+def test_printed_kpa_of_a_build_up():
+    rows = [row for row in rt.rule_set("ca-on").air_limits if row.start_kpa is not None]
+    assert rows and all(abs(row.start_kpa - row.start) < 2 and abs(row.stop_kpa - row.stop) < 2 for row in rows)
+
+
+def test_a_time_as_text():
+    texts = ("2:05", "125", "2 min 5 s", 125)
+    assert {rt.judge_air("build-up", seconds=text).reading.seconds for text in texts} == {125}
+    error = tap.refused(rt.Error, rt.judge_air, "build-up", seconds="1:75")
+    assert (error.field, error.status) == ("seconds", rt.Status.SYNTAX)
+    tap.refused(TypeError, rt.judge_air, "build-up", seconds=2.5)
 
 
 def test_a_finding_keeps_its_rules_alive():

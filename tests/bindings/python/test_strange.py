@@ -66,7 +66,7 @@ def test_a_row_is_never_refused():
 
 
 def test_messages_tell_what_was_expected():
-    for call, part in ((lambda: rt.judge_air("build-up", seconds="20"), "seconds is a plain number"),
+    for call, part in ((lambda: rt.judge_air("build-up", actual_volume="20"), "actual_volume is a plain number"),
                        (lambda: rt.inches_from_mm("25.4"), "millimetres is a plain number"),
                        (lambda: rt.psi_from_kpa(None), "kilopascals is a plain number"),
                        (lambda: rt.write_length(None), "length is a number, not NoneType"),
