@@ -9,12 +9,39 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <strings.h>
 #include <time.h>
+
+static bool has_word(const char *title, const char *word)
+{
+    size_t size = strlen(word);
+    for (; size > 2 && strlen(title) >= size; title++) {
+        if (strncasecmp(title, word, size) == 0)
+            return true;
+    }
+    return false;
+}
+
+const rodt_rules *rules_by_name(const char *name)
+{
+    const rodt_rules *found = rodt_rules_find(name);
+    for (size_t i = 0; found == NULL && i < rodt_rules_count(); i++) {
+        const rodt_rules *rules = rodt_rules_at(i);
+        if (!has_word(rodt_rules_title(rules), name))
+            continue;
+        for (size_t k = i + 1; k < rodt_rules_count(); k++) {
+            if (has_word(rodt_rules_title(rodt_rules_at(k)), name))
+                return NULL;
+        }
+        found = rules;
+    }
+    return found;
+}
 
 static int find_rules(const char *id, const rodt_rules **out)
 {
     const char *wanted = id == NULL ? RODT_DEFAULT_RULES : id;
-    *out = rodt_rules_find(wanted);
+    *out = rules_by_name(wanted);
     if (*out != NULL)
         return STATUS_CONTINUE;
     char known[400] = "";

@@ -13,6 +13,9 @@ typedef struct rule_context {
     bool today; /* no day was named */
 } rule_context;
 
+/* The rule set of an id, or of a word of its title that no other one has: "ontario". NULL = there is none. */
+const rodt_rules *rules_by_name(const char *name);
+
 /* Texts may be NULL: the default rule set, the same for the air checks, no own limits, today. Returns STATUS_CONTINUE
  * or an exit status. */
 int rule_context_open(const char *rules, const char *air_rules, const char *limits_file, const char *day,

@@ -159,6 +159,7 @@ static int judge_ends(inspection *of)
     }
     if (status != STATUS_CONTINUE)
         return status;
+    of->vehicle.steers = record->head[HEAD_VEHICLE].text != NULL;
     int brakes = record->head[HEAD_BRAKES].number;
     if (brakes > 0 && (size_t)brakes < record->end_count)
         return print_error("%s: brakes is %d, but there are %zu wheel ends", record->file, brakes, record->end_count);

@@ -112,7 +112,7 @@ void inspection_each_defect(const inspection *of, vehicle_line line, void *conte
 #define AIR_SYSTEM_DEFECTIVE "AIR SYSTEM DEFECTIVE: SEE THE DEFECTS"
 bool inspection_air_defective(const inspection *of);
 
-/* The warning against driving the vehicle, by strokes or air; NULL = none. */
+/* The warning against driving the vehicle, by strokes or air, defective or not settled; NULL = none. */
 const char *inspection_warning(const inspection *of);
 
 /* The cautions of a walk-round are confirmed by a person, or the report says that they were not; NULL = they were, or

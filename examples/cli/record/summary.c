@@ -55,11 +55,23 @@ bool inspection_air_defective(const inspection *of)
     return false;
 }
 
+static bool is_open(const inspection *of)
+{
+    const rodt_vehicle_finding *vehicle = &of->vehicle.vehicle;
+    bool open = vehicle->undetermined + vehicle->count.unmeasured > 0;
+    for (size_t i = 0; i < of->record.check_count; i++)
+        open = open || of->air[i].result == RODT_AIR_RESULT_UNDETERMINED;
+    return open;
+}
+
 const char *inspection_warning(const inspection *of)
 {
-    if (vehicle_status(&of->vehicle.vehicle) == STATUS_OUT || !inspection_air_defective(of))
-        return vehicle_warning(&of->vehicle.vehicle);
-    return "Do not drive it: report it and have it repaired. Good strokes do not make up for a defective air system.";
+    if (vehicle_status(&of->vehicle.vehicle) != STATUS_OUT && inspection_air_defective(of))
+        return "Do not drive it: report it and have it repaired. Good strokes do not make up for a defective air system.";
+    const char *strokes = vehicle_warning(&of->vehicle.vehicle);
+    if (strokes != NULL)
+        return strokes;
+    return is_open(of) ? "Do not drive until this is settled." : NULL;
 }
 
 const char *record_cautions_note(const inspection_record *record)

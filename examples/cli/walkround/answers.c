@@ -186,10 +186,26 @@ static rodt_status read_value(const inspection_record *record, const walk_item *
     return RODT_OK;
 }
 
+/* At a question of what came, "none" is no empty answer. */
+static bool says_never(const walk_item *item, const char *text)
+{
+    static const char *const words[] = {"none", "nothing", "n"};
+    bool asked = item->id == ASK_PRESSURE || (item->id == ASK_SECONDS && item->check == RODT_AIR_CHECK_BUILD_UP);
+    for (size_t i = 0; asked && i < COUNT_OF(words); i++) {
+        if (is_word(text, words[i]))
+            return true;
+    }
+    return asked && rodt_air_says_never(text, strlen(text));
+}
+
 rodt_status walk_read_answer(walk *of, inspection_record *record, const walk_item *item, const char *text,
                              char said[WALK_SAID_SIZE], rodt_error *error)
 {
     record_value value = {NULL, 0};
+    if (says_never(item, text)) {
+        snprintf(said, WALK_SAID_SIZE, "never: that is a defect");
+        return walk_set_never(record, item) ? RODT_OK : RODT_E_MEMORY;
+    }
     rodt_status status = check_field(record, item, text, error);
     if (status == RODT_OK)
         status = read_value(record, item, text, &value, said, error);
@@ -286,6 +302,8 @@ static void say_value(const inspection_record *record, const walk_item *item, ch
     record_value value = walk_value(record, item);
     if (walk_skipped(record, item))
         snprintf(said, WALK_SAID_SIZE, "skip");
+    else if (item->check != RODT_AIR_CHECK_NONE && walk_never_came(record, item->check))
+        snprintf(said, WALK_SAID_SIZE, "keep never");
     else if (value.text != NULL)
         snprintf(said, WALK_SAID_SIZE, "keep %s", value.text);
     else
@@ -303,10 +321,6 @@ walk_default walk_find_default(const walk *of, const walk_item *item, char text[
     if (item->id == ASK_CHAMBER && template_end != WALK_NONE) {
         describe(&of->record, template_end, said);
         return WALK_COPY;
-    }
-    if (walk_is_chocked(&of->record, item)) {
-        snprintf(said, WALK_SAID_SIZE, "skip");
-        return WALK_LEAVE;
     }
     if (suggest(of, item, text)) {
         snprintf(said, WALK_SAID_SIZE, "%s", text);

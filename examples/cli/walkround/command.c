@@ -21,7 +21,9 @@ enum {
 };
 
 static const option_spec options[] = {
-    [ROUND_RULES] = {"rules", "ID", "rule set of the strokes; " RODT_DEFAULT_RULES " if not given", false},
+    [ROUND_RULES] = {"rules", "ID",
+                     "rule set of the strokes, or a word of its title: ontario; " RODT_DEFAULT_RULES
+                     " if not given", false},
     [ROUND_AIR_RULES] = {"air-rules", "ID", "rule set of the air checks; that of the strokes if not given", false},
     [ROUND_LIMITS] = {"limits", "FILE", "a carrier's own, stricter limits on top of the rule set", false},
     [ROUND_AS_OF] = {"as-of", "DATE", "day of the inspection; today if not given", false},
@@ -36,6 +38,14 @@ static const option_spec options[] = {
     [ROUND_BACK] = {"back", "PLACE", "ask first, again, the last question of a wheel end or check, such as 2L", false},
 };
 
+/* The id, where a word of the title was given. */
+static const char *rules_option(const command_line *from, size_t option)
+{
+    const char *name = option_value(from, option);
+    const rodt_rules *rules = name != NULL ? rules_by_name(name) : NULL;
+    return rules != NULL ? rodt_rules_id(rules) : name;
+}
+
 static int read_options(const command_line *from, walk *of, walk_start *start)
 {
     static const choice orders[] = {{"round", 0}, {"axle", 1}};
@@ -48,7 +58,7 @@ static int read_options(const command_line *from, walk *of, walk_start *start)
     if (status == STATUS_CONTINUE && volume != NULL &&
         (!read_ratio(volume, false, &of->reservoirs) || of->reservoirs.num == 0))
         status = print_error("--reservoirs is a number such as 5568, not \"%s\"", volume);
-    *start = (walk_start){option_value(from, ROUND_RULES), option_value(from, ROUND_AIR_RULES),
+    *start = (walk_start){rules_option(from, ROUND_RULES), rules_option(from, ROUND_AIR_RULES),
                           option_value(from, ROUND_AS_OF),
                           option_given(from, ROUND_UNIT) ? rodt_unit_name(unit) : NULL};
     of->by_axle = by_axle != 0;
@@ -67,9 +77,9 @@ static void print_start(const walk *of)
                head[HEAD_DATE].text, head[HEAD_RULES].text, head[HEAD_AIR_RULES].text != NULL ? ", air by " : "",
                head[HEAD_AIR_RULES].text != NULL ? head[HEAD_AIR_RULES].text : "");
     if (begun)
-        walk_print("", 0, "Before you go on: are the wheels still chocked, and is nobody under the vehicle?");
+        walk_print("", 0, "Every earlier answer is kept.");
     else
-        walk_print("", 0, "At every question: help or ?, back or <, skip or -, show or =, note TEXT, quit. Every "
+        walk_print("", 0, "At every question: help or ?, back or <, skip or -, show or =, note TEXT, quit or q. Every "
                    "answer is saved immediately.");
 }
 

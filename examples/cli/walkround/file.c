@@ -146,6 +146,29 @@ static int begin(walk *of, const walk_start *start)
 
 /* --- Resuming ---------------------------------------------------------------------------------------- */
 
+int walk_add_air_rules(walk *of, const char *name)
+{
+    const rodt_rules *rules = rules_by_name(name);
+    inspection_record trial = of->record;
+    rule_context context;
+    if (rules == NULL)
+        return print_error("there is no rule set \"%s\"; see: rodtravel limits --list", name);
+    if (trial.head[HEAD_AIR_RULES].text != NULL)
+        return print_error("the air checks of this record go by %s; other ones need a new record",
+                           trial.head[HEAD_AIR_RULES].text);
+    trial.head[HEAD_AIR_RULES].text = rodt_rules_id(rules);
+    int status = record_open_rules(&trial, of->limits_file, &context);
+    if (status != STATUS_CONTINUE)
+        return status;
+    status = walk_save(of, &trial);
+    rule_context_close(status == STATUS_CONTINUE ? &of->context : &context);
+    if (status != STATUS_CONTINUE)
+        return status;
+    of->context = context;
+    of->record = trial;
+    return status;
+}
+
 /* An answer given under one rule set must not be judged by another one without a word. */
 static int check_start(const walk *of, const walk_start *start)
 {
@@ -158,10 +181,14 @@ static int check_start(const walk *of, const walk_start *start)
                  {"unit", start->unit, HEAD_LENGTH_UNIT}};
     for (size_t i = 0; i < COUNT_OF(parts); i++) {
         const char *has = of->record.head[parts[i].key].text;
-        if (parts[i].said != NULL && strcmp(parts[i].said, has != NULL ? has : "") != 0)
-            return print_error("%s was begun with %s %s; leave out --%s, or begin another record", of->file,
-                               record_key_name(&record_head_keys[parts[i].key]), has != NULL ? has : "not said",
+        if (parts[i].said == NULL || (has == NULL && parts[i].key == HEAD_AIR_RULES) ||
+            strcmp(parts[i].said, has != NULL ? has : "") == 0)
+            continue;
+        if (has == NULL)
+            return print_error("%s was started without --%s; leave it out, or start a new record", of->file,
                                parts[i].option);
+        return print_error("%s was started with --%s %s; leave it out, or start a new record", of->file,
+                           parts[i].option, has);
     }
     const char *own = record_step(&of->record, STEP_LIMITS);
     if (own != NULL && of->limits_file == NULL)
@@ -177,6 +204,8 @@ static int resume(walk *of, const walk_start *start)
     status = check_start(of, start);
     if (status == STATUS_CONTINUE)
         status = record_open_rules(&of->record, of->limits_file, &of->context);
+    if (status == STATUS_CONTINUE && start->air_rules != NULL && of->record.head[HEAD_AIR_RULES].text == NULL)
+        status = walk_add_air_rules(of, start->air_rules);
     if (status != STATUS_CONTINUE)
         return status;
     if (of->record.end_count > 0 && walk_judge(of, &of->record) == NULL)

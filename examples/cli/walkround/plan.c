@@ -35,6 +35,8 @@ bool walk_answered(const inspection_record *record, const walk_item *item)
     record_value value = walk_value(record, item);
     if (value.text != NULL && (item->id == ASK_CAUTIONS || item->id == ASK_CHOCKS))
         return is_confirmed(item, value.text);
+    if (item->check != RODT_AIR_CHECK_NONE && walk_never_came(record, item->check))
+        return true;
     return value.text != NULL || value.number > 0 || walk_skipped(record, item);
 }
 
@@ -69,11 +71,15 @@ static bool fits_built(const inspection_record *record, const rodt_air_limit *ro
            (!rodt_date_given(row->built_until) || built.year <= row->built_until.year);
 }
 
+bool walk_has_check(const inspection_record *record, rodt_air_check check)
+{
+    bool trailer = check == RODT_AIR_CHECK_TRACTOR_PROTECTION || check == RODT_AIR_CHECK_SUPPLY_VALVE;
+    return !trailer || !(is_vehicle(record, "single") || is_vehicle(record, "bus"));
+}
+
 static bool fits(const inspection_record *record, const rodt_air_limit *row)
 {
-    bool trailer = row->check == RODT_AIR_CHECK_TRACTOR_PROTECTION || row->check == RODT_AIR_CHECK_SUPPLY_VALVE;
-    bool alone = is_vehicle(record, "single") || is_vehicle(record, "bus");
-    return !(trailer && alone) && fits_class(record, row) && fits_built(record, row);
+    return walk_has_check(record, row->check) && fits_class(record, row) && fits_built(record, row);
 }
 
 const rodt_air_limit *walk_next_row(const walk *of, rodt_air_check check, size_t *index)
@@ -148,6 +154,39 @@ static void ask_build_up(walk_plan *plan, walk_part part, const check_needs *nee
     }
 }
 
+static bool is_leak_test(rodt_air_check check)
+{
+    return check == RODT_AIR_CHECK_LOSS_RELEASED || check == RODT_AIR_CHECK_LOSS_APPLIED ||
+           check == RODT_AIR_CHECK_AUDIBLE_LEAK;
+}
+
+bool walk_needs_air_ready(const walk *of, rodt_air_check check)
+{
+    size_t index = 0;
+    return is_leak_test(check) && walk_next_row(of, check, &index) != NULL;
+}
+
+bool walk_skip_leak_tests(walk *of, inspection_record *record)
+{
+    bool good = true;
+    for (int i = 0; i < RODT_AIR_CHECK_END; i++) {
+        walk_item item = {ASK_ANSWER, WALK_AIR_OFF, WALK_NONE, (rodt_air_check)i};
+        if (walk_needs_air_ready(of, item.check) && walk_find_check(record, item.check) == WALK_NONE)
+            good = walk_skip(of, record, &item) && good;
+    }
+    return good;
+}
+
+/* Leaks behind the parking brake show only while it is released. */
+static void ask_air_ready(walk_plan *plan, const walk *of)
+{
+    bool needed = false;
+    for (int check = 0; check < RODT_AIR_CHECK_END; check++)
+        needed = needed || walk_needs_air_ready(of, (rodt_air_check)check);
+    if (needed)
+        ask(plan, ASK_AIR_READY);
+}
+
 static void ask_check(walk_plan *plan, const walk *of, rodt_air_check check, walk_part part)
 {
     check_needs needs = find_needs(of, check);
@@ -182,12 +221,15 @@ static void ask_air(walk_plan *plan, const walk *of)
         RODT_AIR_CHECK_PARKING_VALVE, RODT_AIR_CHECK_DRAIN,        RODT_AIR_CHECK_CONTAMINATION};
     check_needs build_up = find_needs(of, RODT_AIR_CHECK_BUILD_UP);
     bool recovery = build_up.span && !build_up.pressures;
+    ask_air_ready(plan, of);
     for (size_t i = 0; i < COUNT_OF(off); i++)
         ask_check(plan, of, off[i], WALK_AIR_OFF);
     if (recovery)
         ask_check(plan, of, RODT_AIR_CHECK_BUILD_UP, WALK_AIR_OFF);
     for (size_t i = 0; i < COUNT_OF(down); i++)
         ask_check(plan, of, down[i], WALK_AIR_OFF);
+    if (find_needs(of, RODT_AIR_CHECK_DRAIN).any || find_needs(of, RODT_AIR_CHECK_CONTAMINATION).any)
+        ask(plan, ASK_DRAINS_CLOSED);
     if (!recovery)
         ask_check(plan, of, RODT_AIR_CHECK_BUILD_UP, WALK_AIR_ON);
     ask_check(plan, of, RODT_AIR_CHECK_CUT_OUT, WALK_AIR_ON);
@@ -304,6 +346,19 @@ static void ask_strokes(walk_plan *plan, const walk *of)
 }
 
 /* --- The whole ---------------------------------------------------------------------------------------- */
+
+bool walk_same_subject(const walk_item *a, const walk_item *b)
+{
+    return (a->check != RODT_AIR_CHECK_NONE && a->check == b->check) || (a->end != WALK_NONE && a->end == b->end);
+}
+
+size_t walk_find_item(const walk_plan *plan, const walk_item *item)
+{
+    size_t at = 0;
+    while (at < plan->count && !walk_same(&plan->items[at], item))
+        at++;
+    return at;
+}
 
 void walk_make_plan(const walk *of, walk_plan *out)
 {

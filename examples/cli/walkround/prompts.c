@@ -21,18 +21,18 @@ static void print_outcome(walk *of)
     if (inspection_air_defective(judged))
         walk_print("", 0, "By the air checks: DEFECTIVE.");
     if (inspection_warning(judged) != NULL)
-        walk_print("", 0, "Leave it chocked where it can be repaired there: answer skip below.");
+        walk_print("", 0, "%s", inspection_warning(judged));
 }
 
 static void print_part(walk_part part)
 {
     static const char *const what[WALK_PARTS] = {
         [WALK_VEHICLE] = "Enter alone leaves out what you do not know.",
-        [WALK_AIR_OFF] = "Fill the reservoirs first: run the engine until the compressor stops, then turn it off. The "
-                         "chocks stay.",
-        [WALK_AIR_ON] = "Start the engine; the chocks stay.",
-        [WALK_SET_UP] = "Fill the reservoirs first: a parking brake does not release without air. Then turn the engine "
-                        "off; the chocks stay.",
+        [WALK_AIR_OFF] = "Run the engine until the compressor stops, then turn it off and the key on. The chocks "
+                         "stay. If a test has used up the air, build it up again before the next one.",
+        [WALK_AIR_ON] = "The chocks stay. Close what was opened, put the trailer lines back, then start the engine.",
+        [WALK_SET_UP] = "Build the air up first: a parking brake does not release without air. Then turn the engine "
+                        "off and release the parking brake on every unit; the chocks stay.",
         [WALK_APPLICATION] = "Nobody at the rods while the pedal goes down.",
         [WALK_RELEASED] = "Down the left side, up the right. At each wheel: what it is, and the first reading.",
         [WALK_APPLIED] = "The same way again, with the pedal held."};
@@ -48,7 +48,7 @@ static void print_cautions(void)
         "Chock the wheels before anybody goes near them.",
         "Never get under a vehicle that can roll; hands off the rods while the pedal goes down or comes up.",
         "A spring brake stores enough energy to kill: never open one.",
-        "An automatic adjuster out of adjustment is a fault to be found, not to be turned back by hand.",
+        "Do not adjust an automatic adjuster by hand to make it pass. Find the cause and repair it.",
         "A defective vehicle is reported and not driven. The cited law and a licensed inspector decide."};
     for (size_t i = 0; i < COUNT_OF(cautions); i++)
         walk_print("- ", 2, "%s", cautions[i]);
@@ -86,6 +86,65 @@ static void print_check(const walk *of, rodt_air_check check)
         walk_print("  Rule: ", 8, "%s%s%s", row->published, row->kind == RODT_AIR_KIND_USUAL ? " (no limit)" : "",
                    standing(of, row));
     }
+}
+
+/* --- Which air checks the rule set lacks ------------------------------------------------------------- */
+
+static bool has_rows(const rodt_rules *rules, rodt_air_check check)
+{
+    const rodt_air_limit *row;
+    for (size_t i = 0; (row = air_row_at(rules, i)) != NULL; i++) {
+        if (row->check == check)
+            return true;
+    }
+    return false;
+}
+
+/* The titles of the checks that the rule set has no figures for. */
+static size_t list_missing(const walk *of, char *list, size_t size)
+{
+    size_t used = 0, count = 0;
+    list[0] = '\0';
+    for (int i = 1; i < RODT_AIR_CHECK_END; i++) {
+        rodt_air_check check = (rodt_air_check)i;
+        if (has_rows(of->context.air_rules, check) || !walk_has_check(&of->record, check) || used >= size)
+            continue;
+        used += (size_t)snprintf(list + used, size - used, "%s%s", count > 0 ? ", " : "",
+                                 rodt_air_check_title(check));
+        count++;
+    }
+    return count;
+}
+
+/* The rule set of the same country that has most of the air checks. */
+static const char *suggest_air_rules(const walk *of)
+{
+    const char *own = of->record.head[HEAD_RULES].text, *best = "us-cdl";
+    size_t most = 0;
+    for (size_t i = 0; i < rodt_rules_count(); i++) {
+        const rodt_rules *rules = rodt_rules_at(i);
+        size_t count = 0;
+        for (int check = 1; check < RODT_AIR_CHECK_END; check++)
+            count += has_rows(rules, (rodt_air_check)check);
+        if (strncmp(rodt_rules_id(rules), own, 3) != 0 || count <= most)
+            continue;
+        most = count;
+        best = rodt_rules_id(rules);
+    }
+    return best;
+}
+
+static void print_missing(const walk *of)
+{
+    char list[700];
+    const char *named = of->record.head[HEAD_AIR_RULES].text;
+    if (list_missing(of, list, sizeof list) == 0)
+        return;
+    walk_print("", 0, "Not asked, because %s has no figures for: %s.",
+               named != NULL ? named : of->record.head[HEAD_RULES].text, list);
+    if (named == NULL)
+        walk_print("", 0, "To have them asked, type air and a rule set that has more, now or at any later question: "
+                   "air %s. Next time: --air-rules %s.", suggest_air_rules(of), suggest_air_rules(of));
 }
 
 /* --- The pressure to start from ---------------------------------------------------------------------- */
@@ -159,8 +218,12 @@ void walk_print_intro(walk *of, const walk_item *item)
     of->check = item->check;
     if (item->id == ASK_CAUTIONS)
         print_cautions();
+    if (item->id == ASK_CHOCKS)
+        print_missing(of);
     if (item->id == ASK_PSI)
         print_pressure(of);
+    if (item->id == ASK_CHOCKS_AWAY && walk_is_bad(of))
+        walk_print("", 0, "Leave the chocks in if it will be repaired here: type skip.");
 }
 
 /* --- A stamp that cannot be read: chambers by their outside diameter ------------------------------------- */

@@ -25,7 +25,8 @@ static const walk_word classes[] = {{"s", "standard"},    {"square", "long"},   
     .name = (step), .kind = WALK_WORD, .location = WALK_STEP, .words = (list), .mandatory = (must)
 
 const walk_question walk_questions[ASK_IDS] = {
-    [ASK_CAUTIONS] = {STEP(STEP_CAUTIONS, only_yes, true), .part = WALK_SAFETY, .title = "Read and kept? Type yes",
+    [ASK_CAUTIONS] = {STEP(STEP_CAUTIONS, only_yes, true), .part = WALK_SAFETY,
+                      .title = "Have you read this, and will you do it? Type yes",
                       .help = "These rules keep people alive; the walk-round begins when you have typed yes."},
     [ASK_UNIT] = {.name = "unit", .title = "Unit number", .optional = true, .part = WALK_VEHICLE, .kind = WALK_TEXT,
                   .location = WALK_HEAD, .key = HEAD_UNIT,
@@ -44,7 +45,8 @@ const walk_question walk_questions[ASK_IDS] = {
                              "Some air checks have other figures for each."},
     [ASK_TOWED] = {.name = "towed_units", .title = "Towed units", .part = WALK_VEHICLE, .kind = WALK_COUNT,
                    .location = WALK_HEAD, .key = HEAD_TOWED,
-                   .help = "How many trailers are towed; a converter dolly counts as its rule set says."},
+                   .help = "How many trailers are towed. Does a dolly count as a trailer? Your rule set decides; "
+                           "without one, leave it out: that is the strict side."},
     [ASK_BUILT] = {.name = "built", .title = "Year built", .optional = true, .part = WALK_VEHICLE, .kind = WALK_BUILT,
                    .location = WALK_HEAD, .key = HEAD_BUILT,
                    .help = "A year, or a day such as 1975-03-01: a figure of this rule set goes by the day of build."},
@@ -57,8 +59,16 @@ const walk_question walk_questions[ASK_IDS] = {
                     .title = "Level ground, wheels chocked front and back, nobody in the way? Type yes",
                     .help = "Later the parking brake is released while somebody is at the wheels; only the chocks "
                             "hold the vehicle then. Chock before you type yes."},
+    [ASK_AIR_READY] = {STEP("air_ready", only_yes, false), .part = WALK_AIR_OFF,
+                       .title = "Chocks in place, parking brake released on every unit? Type yes",
+                       .help = "With a parking brake set, part of the system is empty and a leak in it does not show. "
+                               "If it does not release: skip; the leak tests are then not done."},
+    [ASK_DRAINS_CLOSED] = {STEP("drains_closed", only_yes, false), .part = WALK_AIR_ON,
+                           .title = "All drain valves closed again? Type yes",
+                           .help = "With an open drain valve the pressure builds up slowly or not at all."},
     [ASK_SPRING] = {.name = "spring_brake", .title = "Parking brake released on every unit, y or n",
-                    .part = WALK_SET_UP, .kind = WALK_WORD, .location = WALK_ALL_ENDS, .key = END_SPRING,
+                    .mandatory = true, .part = WALK_SET_UP, .kind = WALK_WORD, .location = WALK_ALL_ENDS,
+                    .key = END_SPRING,
                     .words = springs,
                     .help = "A spring brake that is on pushes the rod out: the first reading would be far too long and "
                             "the stroke too short. Chocks in place, air up, both knobs pushed in."},
@@ -88,13 +98,15 @@ const walk_question walk_questions[ASK_IDS] = {
     [ASK_PSI_AFTER] = {.name = "psi_after", .title = "Reservoir pressure now, still held, psi", .optional = true,
                        .part = WALK_APPLIED, .kind = WALK_PRESSURE, .location = WALK_ALL_ENDS, .key = END_PSI_AFTER,
                        .help = "What the gauge shows at the end of the readings: it shows whether the pressure held."},
-    [ASK_PARKED] = {STEP("parked", only_yes, false), .part = WALK_FINISH,
+    [ASK_PARKED] = {STEP("parked", only_yes, true), .part = WALK_FINISH,
                     .title = "Nobody at the rods, pedal released, then parking brake set? Type yes",
                     .help = "The pedal comes up first: a spring brake on top of a full application strains the "
-                            "brakes with both forces. The chocks hold the vehicle meanwhile."},
+                            "brakes with both forces. The chocks hold the vehicle meanwhile. A parking brake that "
+                            "does not set: write it as a note, leave the chocks in, and quit here."},
     [ASK_CHOCKS_AWAY] = {STEP("chocks_away", only_yes, false), .part = WALK_FINISH,
                          .title = "Everybody clear, chocks stowed? Type yes",
-                         .help = "skip, if the vehicle stays chocked for repair."},
+                         .help = "Type skip if the vehicle stays chocked, because it will be repaired here. The pull "
+                                 "against the parking brake is then not done."},
 
     [ASK_CHAMBER] = {.name = "chamber", .title = "chamber", .part = WALK_RELEASED, .kind = WALK_CHAMBER,
                      .location = WALK_END, .key = END_CHAMBER,
@@ -132,7 +144,9 @@ const walk_question walk_questions[ASK_IDS] = {
                                  "Not the stroke by itself."},
 
     [ASK_PRESSURE] = {.name = "pressure", .title = "Pressure, psi", .kind = WALK_PRESSURE, .location = WALK_CHECK,
-                      .key = CHECK_PRESSURE, .help = "As the gauge shows it; kPa with the unit: 420 kPa."},
+                      .key = CHECK_PRESSURE,
+                      .help = "As the gauge shows it; kPa with the unit: 420 kPa. If it did not happen at all, type "
+                              "never: that is a defect. skip means that the check was not done."},
     [ASK_CUT_OUT] = {.name = "cut_out", .title = "Governor cut-out, psi", .optional = true, .kind = WALK_PRESSURE,
                      .location = WALK_CHECK, .key = CHECK_CUT_OUT,
                      .help = "Where the compressor stops pumping: a figure of this check goes by it."},
@@ -142,11 +156,13 @@ const walk_question walk_questions[ASK_IDS] = {
                 .key = CHECK_AFTER, .help = "The pressure at which you stopped it."},
     [ASK_BEFORE] = {.name = "before", .title = "Pressure at the start, psi", .kind = WALK_PRESSURE,
                     .location = WALK_CHECK,
-                    .key = CHECK_BEFORE, .help = "As the gauge shows it when the test begins."},
+                    .key = CHECK_BEFORE, .help = "As the gauge shows it when the test begins. With the pedal held: "
+                                                 "when the needle stands still after the first drop."},
     [ASK_AFTER] = {.name = "after", .title = "Pressure at the end, psi", .kind = WALK_PRESSURE, .location = WALK_CHECK,
                    .key = CHECK_AFTER, .help = "As the gauge shows it when the test ends."},
-    [ASK_SECONDS] = {.name = "seconds", .title = "Seconds it took", .kind = WALK_CLOCK, .location = WALK_CHECK,
-                     .key = CHECK_SECONDS, .help = "38, 31.5, or minutes and seconds: 2:05."},
+    [ASK_SECONDS] = {.name = "seconds", .title = "Seconds it took (or never)", .kind = WALK_CLOCK,
+                     .location = WALK_CHECK, .key = CHECK_SECONDS,
+                     .help = "38, 31.5, or minutes and seconds: 2:05. If the pressure did not get there: never."},
     [ASK_LENGTH] = {.name = "seconds", .title = "Seconds it lasted", .kind = WALK_CLOCK, .location = WALK_CHECK,
                     .key = CHECK_SECONDS,
                     .help = "From the first pressure to the second: 60, or 2:00 where the rule asks for two minutes."},
@@ -179,12 +195,12 @@ const char *walk_part_title(walk_part part)
 const char *walk_title(const walk_item *item)
 {
     static const char *const where[RODT_AIR_CHECK_END] = {
-        [RODT_AIR_CHECK_WARNING] = "Warning came on at, psi",
-        [RODT_AIR_CHECK_CUT_OUT] = "Compressor stopped pumping at, psi",
-        [RODT_AIR_CHECK_CUT_IN] = "Compressor started again at, psi",
-        [RODT_AIR_CHECK_TRACTOR_PROTECTION] = "Pressure kept in the tractor, psi",
-        [RODT_AIR_CHECK_SUPPLY_VALVE] = "Supply valve closed at, psi",
-        [RODT_AIR_CHECK_PARKING_VALVE] = "Parking valve popped out at, psi"};
+        [RODT_AIR_CHECK_WARNING] = "Warning came on at, psi (or never)",
+        [RODT_AIR_CHECK_CUT_OUT] = "Compressor stopped pumping at, psi (or never)",
+        [RODT_AIR_CHECK_CUT_IN] = "Compressor started again at, psi (or never)",
+        [RODT_AIR_CHECK_TRACTOR_PROTECTION] = "Pressure kept in the tractor, psi (or never)",
+        [RODT_AIR_CHECK_SUPPLY_VALVE] = "Supply valve closed at, psi (or never)",
+        [RODT_AIR_CHECK_PARKING_VALVE] = "Parking valve popped out at, psi (or never)"};
     static const char *const answers[RODT_AIR_CHECK_END] = {
         [RODT_AIR_CHECK_SPRING_BRAKE] = "Did the parking brake hold, y or n",
         [RODT_AIR_CHECK_DRAIN] = "Drain valves free, reservoirs emptied, y or n",
@@ -192,5 +208,7 @@ const char *walk_title(const walk_item *item)
         [RODT_AIR_CHECK_CONTAMINATION] = "Did oil or sludge come out, y or n"};
     const char *title = item->id == ASK_PRESSURE ? where[item->check]
                         : item->id == ASK_ANSWER ? answers[item->check] : NULL;
+    if (item->id == ASK_BEFORE && item->check == RODT_AIR_CHECK_LOSS_APPLIED)
+        title = "Pressure at the start, pedal held, after the first drop, psi";
     return title != NULL ? title : walk_questions[item->id].title;
 }

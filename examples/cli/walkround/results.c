@@ -30,32 +30,47 @@ int walk_status(walk *of, bool finished)
     return status == STATUS_GOOD && !finished ? STATUS_UNDETERMINED : status;
 }
 
+bool walk_is_bad(walk *of)
+{
+    const inspection *judged = walk_judge(of, &of->record);
+    if (judged == NULL)
+        return false;
+    bool bad = vehicle_warning(&judged->vehicle.vehicle) != NULL;
+    for (size_t i = 0; i < judged->record.check_count; i++)
+        bad = bad || (judged->air[i].result == RODT_AIR_RESULT_DEFECTIVE &&
+                      judged->air[i].reading.check != RODT_AIR_CHECK_SPRING_BRAKE);
+    return bad;
+}
+
 /* --- After an answer --------------------------------------------------------------------------------- */
 
-/* Why a stroke proves nothing, where the readings themselves do not show it. */
-static void print_doubt(const rodt_finding *finding)
+/* Why a wheel end is undetermined: the first of these that it has decided it. */
+static const rodt_reason doubts[] = {
+    RODT_REASON_CHAMBER_MISSING,   RODT_REASON_RELEASED_MISSING,     RODT_REASON_APPLIED_MISSING,
+    RODT_REASON_READINGS_SWAPPED,  RODT_REASON_PRESSURE_LOW,         RODT_REASON_PRESSURE_HIGH,
+    RODT_REASON_ENGINE_RUNNING,    RODT_REASON_SPRING_BRAKE_APPLIED, RODT_REASON_NO_PUBLISHED_LIMIT,
+    RODT_REASON_RULES_NOT_IN_FORCE, RODT_REASON_LOST_BLANK};
+
+static bool format_doubt(const rodt_finding *finding, char sentence[RODT_SENTENCE_SIZE])
 {
-    static const rodt_reason doubts[] = {
-        RODT_REASON_READINGS_SWAPPED, RODT_REASON_PRESSURE_LOW,        RODT_REASON_PRESSURE_HIGH,
-        RODT_REASON_ENGINE_RUNNING,   RODT_REASON_SPRING_BRAKE_APPLIED, RODT_REASON_NO_PUBLISHED_LIMIT,
-        RODT_REASON_CHAMBER_MISSING,  RODT_REASON_RULES_NOT_IN_FORCE, RODT_REASON_LOST_BLANK};
-    char sentence[RODT_SENTENCE_SIZE];
     for (size_t i = 0; finding->verdict == RODT_VERDICT_UNDETERMINED && i < COUNT_OF(doubts); i++) {
-        if (rodt_finding_reason_format(finding, doubts[i], sentence, sizeof sentence, NULL) == RODT_OK)
-            walk_print("  ", 2, "%s", sentence);
+        if (rodt_finding_reason_format(finding, doubts[i], sentence, RODT_SENTENCE_SIZE, NULL) == RODT_OK)
+            return true;
     }
+    return false;
 }
 
 static void print_end(const inspection *judged, int end)
 {
     const rodt_finding *finding = &judged->vehicle.findings[end];
-    char stroke[WORD_SIZE], limit[WORD_SIZE], margin[MARGIN_SIZE];
+    char stroke[WORD_SIZE], limit[WORD_SIZE], margin[MARGIN_SIZE], sentence[RODT_SENTENCE_SIZE];
     if (!rodt_length_given(finding->released) || !rodt_length_given(finding->applied))
         return;
     walk_print("  ", 2, "stroke %s, limit %s, %s: %s", tape_word(finding, finding->applied_stroke, stroke),
                tape_word(finding, finding->limit, limit), margin_words(finding, margin),
                rodt_verdict_name(finding->verdict));
-    print_doubt(finding);
+    if (format_doubt(finding, sentence))
+        walk_print("  ", 2, "%s", sentence);
 }
 
 /* Strokes that are far apart point to one bad brake even where both pass. */
@@ -167,7 +182,7 @@ static void print_line(void *context, const char *label, const char *text)
 
 static void print_open_checks(const inspection *judged)
 {
-    const char *heading = "Air checks that prove nothing";
+    const char *heading = "Air checks not done, or not settled";
     char sentence[600];
     for (size_t i = 0; i < judged->record.check_count; i++) {
         rodt_air_result result = judged->air[i].result;
@@ -177,18 +192,44 @@ static void print_open_checks(const inspection *judged)
     }
 }
 
+/* What decided that a brake is undetermined, once for all the wheel ends that have it in common. */
+static void print_deciders(const inspection *judged)
+{
+    const char *heading = "Not settled";
+    for (size_t i = 0; i < judged->vehicle.count; i++) {
+        char sentence[RODT_SENTENCE_SIZE], other[RODT_SENTENCE_SIZE], list[600] = "";
+        bool said = !format_doubt(&judged->vehicle.findings[i], sentence);
+        for (size_t k = 0; k < judged->vehicle.count && !said; k++) {
+            size_t used = strlen(list);
+            if (!format_doubt(&judged->vehicle.findings[k], other) || strcmp(sentence, other) != 0)
+                continue;
+            said = k < i;
+            snprintf(list + used, sizeof list - used, "%s%.20s", used > 0 ? " " : "",
+                     judged->record.ends[k][END_POSITION].text);
+        }
+        if (!said)
+            print_line(&heading, list, sentence);
+    }
+}
+
+static void print_headlines(const inspection *judged)
+{
+    paint_kind paint;
+    const char *headline = vehicle_headline(&judged->vehicle, &paint);
+    if (inspection_air_defective(judged))
+        print_headline(stdout, PAINT_BAD, AIR_SYSTEM_DEFECTIVE);
+    print_headline(stdout, paint, headline);
+}
+
 void walk_print_verdict(walk *of)
 {
     const inspection *judged = walk_judge(of, &of->record);
     if (judged == NULL)
         return;
     const vehicle_record *vehicle = &judged->vehicle;
-    paint_kind paint;
-    const char *headline = vehicle_headline(vehicle, &paint);
     putchar('\n');
-    if (inspection_air_defective(judged))
-        print_headline(stdout, PAINT_BAD, AIR_SYSTEM_DEFECTIVE);
-    print_headline(stdout, paint, headline);
+    print_headlines(judged);
+    print_deciders(judged);
     vehicle_each_count(vehicle, print_line, &(const char *){NULL});
     inspection_each_defect(judged, print_line, &(const char *){"Defects"});
     print_open_checks(judged);
@@ -197,8 +238,48 @@ void walk_print_verdict(walk *of)
     vehicle_each_reason(vehicle, print_line, &(const char *){"Notes"});
     if (record_cautions_note(&of->record) != NULL)
         walk_print("", 0, "%s", record_cautions_note(&of->record));
+    walk_print("", 0, "%s", vehicle_caution());
+}
+
+/* --- The last lines ---------------------------------------------------------------------------------- */
+
+static void add_place(char *list, size_t size, const char *heading, const char *place)
+{
+    size_t used = strlen(list);
+    snprintf(list + used, size - used, "%s%.40s", used > 0 ? "; " : heading, place);
+}
+
+static void list_places(const inspection *judged, bool defective, char *list, size_t size)
+{
+    for (size_t i = 0; i < judged->vehicle.count; i++) {
+        rodt_verdict verdict = judged->vehicle.findings[i].verdict;
+        bool bad = verdict == RODT_VERDICT_OUT_OF_ADJUSTMENT || verdict == RODT_VERDICT_INOPERATIVE;
+        if (defective ? bad : verdict == RODT_VERDICT_UNDETERMINED)
+            add_place(list, size, defective ? "Defective: " : "Not settled: ",
+                      judged->record.ends[i][END_POSITION].text);
+    }
+    for (size_t i = 0; i < judged->record.check_count; i++) {
+        rodt_air_result result = judged->air[i].result;
+        if (result == (defective ? RODT_AIR_RESULT_DEFECTIVE : RODT_AIR_RESULT_UNDETERMINED))
+            add_place(list, size, defective ? "Defective: " : "Not settled: ",
+                      rodt_air_check_title(judged->air[i].reading.check));
+    }
+}
+
+void walk_print_outcome(walk *of)
+{
+    const inspection *judged = walk_judge(of, &of->record);
+    if (judged == NULL)
+        return;
+    putchar('\n');
+    print_headlines(judged);
+    for (int defective = 1; defective >= 0; defective--) {
+        char list[900] = "";
+        list_places(judged, defective != 0, list, sizeof list);
+        if (list[0] != '\0')
+            walk_print("", 0, "%s.", list);
+    }
     const char *warning = inspection_warning(judged);
     if (warning != NULL)
         walk_print("", 0, "%s", warning);
-    walk_print("", 0, "%s", vehicle_caution());
 }

@@ -16,6 +16,12 @@ typedef enum outcome {
     OUTCOME_NEXT, OUTCOME_AGAIN, OUTCOME_BACK, OUTCOME_WARNED, OUTCOME_STOP, OUTCOME_CUT, OUTCOME_FAILED
 } outcome;
 
+/* A question that is asked before the first open one; fresh = Enter takes no earlier answer. */
+typedef struct due_question {
+    walk_item item;
+    bool fresh;
+} due_question;
+
 /* The question that is open, and its answer. */
 typedef struct asking {
     walk *of;
@@ -24,6 +30,10 @@ typedef struct asking {
     char enter_text[WALK_ANSWER_MAX];
     char enter_said[WALK_SAID_SIZE];
     char text[WALK_ANSWER_MAX];
+    bool fresh;          /* as of a due question */
+    bool forward;        /* on through the rest of the check or wheel end that was gone back to */
+    due_question due[8]; /* what a break may have undone */
+    size_t due_count;
 } asking;
 
 /* "2L released", "Unit number": the question as messages name it. */
@@ -105,9 +115,44 @@ static outcome skip(asking *at)
     if (walk_questions[at->item.id].mandatory)
         return reject(at, "this step cannot be skipped", 0);
     of->trial = of->record;
-    if (!walk_skip(of, &of->trial, &at->item))
+    bool good = walk_skip(of, &of->trial, &at->item);
+    if (at->item.id == ASK_AIR_READY)
+        good = walk_skip_leak_tests(of, &of->trial) && good;
+    if (!good)
         return reject(at, "no memory", 0);
     walk_print("= ", 2, "skipped");
+    return commit(at);
+}
+
+/* True if the item belongs to a wheel end or a check of that name. */
+static bool is_about(const walk *of, const walk_item *item, const char *subject)
+{
+    const char *name = item->end != WALK_NONE ? of->record.ends[item->end][END_POSITION].text
+                       : item->check != RODT_AIR_CHECK_NONE ? rodt_air_check_name(item->check) : NULL;
+    return name != NULL && strcasecmp(name, subject) == 0;
+}
+
+/* What is open of a wheel end or a check in this part; without a first reading there is no second one. */
+static outcome skip_subject(asking *at, const char *subject)
+{
+    walk *of = at->of;
+    walk_part part = WALK_PARTS;
+    bool found = false;
+    of->trial = of->record;
+    for (size_t i = 0; i < of->plan.count; i++) {
+        const walk_item *item = &of->plan.items[i];
+        if (!is_about(of, item, subject))
+            continue;
+        found = true;
+        if (walk_answered(&of->record, item) || (part != WALK_PARTS && item->part != part))
+            continue;
+        part = item->part;
+        if (!walk_skip(of, &of->trial, item))
+            return reject(at, "no memory", 0);
+    }
+    if (!found)
+        return reject(at, "skip alone skips this question; a wheel end or a check may follow: skip 2L", 0);
+    walk_print("= ", 2, "%s: the rest is skipped", subject);
     return commit(at);
 }
 
@@ -186,18 +231,19 @@ static bool is_word(const char *text, const char *word, const char *short_word)
 static void print_help(const asking *at)
 {
     walk_print("", 0, "%s", walk_questions[at->item.id].help);
-    walk_print("", 0, "Words: back (<), back 3L, skip (-), show (=), note TEXT, quit. Enter takes the answer in "
-               "brackets.");
+    walk_print("", 0, "Words: back (<), back 3L, again 3L (the whole wheel end once more), skip (-), skip 3L (the rest "
+               "of it), show (=), note TEXT, quit (q). Enter takes the answer in brackets.");
 }
 
-/* The last question before this place of the plan; with a name the last one about it: a wheel end, a check, a
+/* The last answered question before this place of the plan; with a name the last one about it: a wheel end, a check, a
  * step. */
 static bool find_before(const walk *of, size_t here, const char *where, walk_item *out)
 {
     char name[WALK_NAME_SIZE];
     while (here-- > 0) {
         walk_step_name(&of->record, &of->plan.items[here], name);
-        if (where[0] != '\0' && text_after(name, where) == NULL)
+        if ((where[0] != '\0' && text_after(name, where) == NULL) ||
+            !walk_answered(&of->record, &of->plan.items[here]))
             continue;
         *out = of->plan.items[here];
         return true;
@@ -205,15 +251,30 @@ static bool find_before(const walk *of, size_t here, const char *where, walk_ite
     return false;
 }
 
+/* From a question that is only asked once more, every answer lies behind. */
 static outcome go_back(asking *at, const char *where)
 {
     const walk *of = at->of;
-    size_t here = 0;
-    while (here < of->plan.count && !walk_same(&of->plan.items[here], &at->item))
-        here++;
+    size_t here = at->fresh && where[0] != '\0' ? of->plan.count : walk_find_item(&of->plan, &at->item);
     if (find_before(of, here, where, &at->item))
         return OUTCOME_BACK;
     return reject(at, where[0] == '\0' ? "this is the first question" : "no earlier question has that name", 0);
+}
+
+/* From the first question of a wheel end or a check, which then is walked through. */
+static outcome go_again(asking *at, const char *subject)
+{
+    const walk *of = at->of;
+    for (size_t i = 0; i < of->plan.count; i++) {
+        if (!is_about(of, &of->plan.items[i], subject) || !walk_answered(&of->record, &of->plan.items[i]))
+            continue;
+        if (at->item.part > WALK_APPLICATION && of->plan.items[i].part == WALK_RELEASED)
+            walk_print("", 0, "Release the pedal for the first reading. Before the second one you are asked for the "
+                       "pressure and the pedal again.");
+        at->item = of->plan.items[i];
+        return OUTCOME_BACK;
+    }
+    return reject(at, "a wheel end or a check that was done is expected, such as again 2L", 0);
 }
 
 static outcome identify(asking *at, const char *text)
@@ -224,6 +285,16 @@ static outcome identify(asking *at, const char *text)
     return OUTCOME_AGAIN;
 }
 
+static outcome add_air_rules(asking *at, const char *name)
+{
+    walk *of = at->of;
+    if (walk_add_air_rules(of, name) != STATUS_CONTINUE)
+        return walk_is_person(&of->input) ? OUTCOME_AGAIN : OUTCOME_FAILED;
+    walk_print("= ", 2, "air checks by %s from now on; they are asked in their turn",
+               of->record.head[HEAD_AIR_RULES].text);
+    return OUTCOME_NEXT;
+}
+
 static outcome handle_line(asking *at)
 {
     const char *text = at->text, *rest;
@@ -232,7 +303,7 @@ static outcome handle_line(asking *at)
         return reject(at, "the answer holds a character that is no text, such as an arrow key", place);
     if (text[0] == '\0' || (at->enter == WALK_STAY && is_word(text, "keep", "k")))
         return press_enter(at);
-    if (is_word(text, "quit", "quit"))
+    if (is_word(text, "quit", "q") || is_word(text, "exit", "exit"))
         return OUTCOME_STOP;
     if (is_word(text, "skip", "-"))
         return skip(at);
@@ -247,11 +318,28 @@ static outcome handle_line(asking *at)
         return go_back(at, "");
     if ((rest = text_after(text, "back")) != NULL)
         return go_back(at, rest);
+    if ((rest = text_after(text, "again")) != NULL)
+        return go_again(at, rest);
+    if ((rest = text_after(text, "skip")) != NULL)
+        return skip_subject(at, rest);
     if (at->item.id == ASK_CHAMBER && (rest = text_after(text, "diameter")) != NULL)
         return identify(at, rest);
     if ((rest = text_after(text, "note")) != NULL)
         return add_note(at, rest);
+    if ((rest = text_after(text, "air")) != NULL)
+        return add_air_rules(at, rest);
     return accept_answer(at, text);
+}
+
+/* The pull against the parking brake is left out, and asked for again when what stood against it is gone. */
+static outcome refuse_pull(asking *at, const char *why)
+{
+    walk *of = at->of;
+    walk_print("", 0, "%s", why);
+    of->trial = of->record;
+    if (!walk_skip_pull(of, &of->trial))
+        return reject(at, "no memory", 0);
+    return commit(at);
 }
 
 /* --- One question ------------------------------------------------------------------------------------ */
@@ -290,7 +378,7 @@ static outcome confirm(asking *at)
 {
     outcome done = OUTCOME_WARNED;
     while (done == OUTCOME_WARNED) {
-        walk_prompt("keep it (k), or type it again");
+        walk_prompt("Is that right? k = yes, keep it; or type it again");
         done = read_line(at);
         if (done == OUTCOME_NEXT && is_word(at->text, "keep", "k"))
             return commit(at);
@@ -307,8 +395,11 @@ static outcome ask(asking *at)
 {
     walk *of = at->of;
     char name[WALK_ANSWER_MAX], prompt[2 * WALK_ANSWER_MAX + WALK_SAID_SIZE];
+    const char *refused = at->item.check == RODT_AIR_CHECK_SPRING_BRAKE ? walk_refuse_pull(of) : NULL;
     walk_print_intro(of, &at->item);
-    at->enter = walk_find_default(of, &at->item, at->enter_text, at->enter_said);
+    if (refused != NULL)
+        return refuse_pull(at, refused);
+    at->enter = at->fresh ? WALK_NO_DEFAULT : walk_find_default(of, &at->item, at->enter_text, at->enter_said);
     if (at->enter == WALK_NO_DEFAULT)
         snprintf(prompt, sizeof prompt, "%s", name_of(at, name));
     else
@@ -324,6 +415,7 @@ static outcome ask(asking *at)
 
 static bool find_open(walk *of, walk_item *out)
 {
+    walk_reopen_pull(of);
     walk_make_plan(of, &of->plan);
     for (size_t i = 0; i < of->plan.count; i++) {
         if (!walk_answered(&of->record, &of->plan.items[i])) {
@@ -376,51 +468,142 @@ static int finish(walk *of)
     print_command(of, "Whole report", "report");
     if (walk_is_person(&of->input))
         walk_print("", 0, "An answer is wrong? walkround again, with --back 2L for the last one of that wheel end.");
+    walk_print_outcome(of);
     int status = walk_is_person(&of->input) ? STATUS_CONTINUE : refuse_rest(of);
     return status == STATUS_CONTINUE ? walk_status(of, true) : status;
 }
 
-static bool reopen(asking *at, walk_id id)
+/* --- After a break ----------------------------------------------------------------------------------- */
+
+static walk_item step_item(walk_id id)
 {
-    at->item = (walk_item){id, walk_questions[id].part, WALK_NONE, RODT_AIR_CHECK_NONE};
-    return walk_value(&at->of->record, &at->item).text != NULL;
+    return (walk_item){id, walk_questions[id].part, WALK_NONE, RODT_AIR_CHECK_NONE};
 }
 
-/* Conditions may have changed during a break: the parking brake was set overnight, the pedal was released, the pressure
- * fell. A person is asked again; a file of answers is not. */
-static bool resume_wheel_ends(asking *at)
+static void add_due(asking *at, walk_item item, bool fresh)
+{
+    const walk *of = at->of;
+    if (at->due_count < COUNT_OF(at->due) && walk_find_item(&of->plan, &item) < of->plan.count &&
+        walk_answered(&of->record, &item) && !walk_skipped(&of->record, &item))
+        at->due[at->due_count++] = (due_question){item, fresh};
+}
+
+static void add_due_steps(asking *at, const walk_id *ids, size_t count)
+{
+    for (size_t i = 0; i < count; i++)
+        add_due(at, step_item(ids[i]), true);
+}
+
+/* A test that was cut off begins again with its first pressure. */
+static void add_due_check(asking *at, const walk_item *open)
+{
+    if (walk_needs_air_ready(at->of, open->check))
+        add_due(at, step_item(ASK_AIR_READY), true);
+    add_due(at, (walk_item){ASK_BEFORE, open->part, WALK_NONE, open->check}, true);
+}
+
+/* The parking brake was set overnight, the pedal was released, the pressure fell, somebody took the chocks: whatever
+ * the open question rests on is asked again. A file of answers is not. */
+static void find_due(asking *at, const walk_item *open)
+{
+    static const walk_id released[] = {ASK_SPRING, ASK_ENGINE}, application[] = {ASK_PSI, ASK_HELD};
+    const walk *of = at->of;
+    const char *away = record_step(&of->record, walk_questions[ASK_CHOCKS_AWAY].name);
+    if (open->part > WALK_SECURE && (away == NULL || strcmp(away, "yes") != 0))
+        add_due(at, step_item(ASK_CHOCKS), true);
+    if (open->part == WALK_AIR_OFF)
+        add_due_check(at, open);
+    if (open->part == WALK_AIR_ON)
+        add_due(at, step_item(ASK_DRAINS_CLOSED), true);
+    if (open->part >= WALK_SET_UP && open->part <= WALK_APPLIED)
+        add_due_steps(at, released, COUNT_OF(released));
+    if (open->part == WALK_APPLICATION || open->part == WALK_APPLIED)
+        add_due_steps(at, application, COUNT_OF(application));
+    if (open->part == WALK_FINISH)
+        add_due(at, step_item(ASK_PARKED), true);
+    if (at->due_count > 0)
+        walk_print("", 0, "You stopped in between. What may have changed since is asked again; look before you "
+                   "answer.");
+    if (open->part == WALK_APPLIED)
+        walk_print("", 0, "The pedal was released when you stopped. Build the air up, press it again and hold it.");
+}
+
+/* --- From question to question ------------------------------------------------------------------------ */
+
+/* The next question of the check or wheel end that was gone back to. The second reading of a wheel end is taken again
+ * only under an application that is made again. */
+static bool find_forward(asking *at)
 {
     walk *of = at->of;
-    if (!walk_is_person(&of->input) || !find_open(of, &at->item))
+    walk_make_plan(of, &of->plan);
+    for (size_t i = walk_find_item(&of->plan, &at->item) + 1; i < of->plan.count; i++) {
+        const walk_item *item = &of->plan.items[i];
+        if (!walk_same_subject(item, &at->item))
+            continue;
+        bool second = item->part == WALK_APPLIED && at->item.part == WALK_RELEASED;
+        if (second && walk_answered(&of->record, item)) {
+            add_due(at, step_item(ASK_PSI), true);
+            add_due(at, step_item(ASK_HELD), true);
+            add_due(at, *item, false);
+        }
+        at->item = second ? at->item : *item;
+        return !second;
+    }
+    return false;
+}
+
+static bool take_due(asking *at)
+{
+    if (at->due_count == 0)
         return false;
-    if (at->item.part == WALK_RELEASED)
-        return reopen(at, ASK_SPRING);
-    if (at->item.part != WALK_APPLIED || walk_skipped(&of->record, &(walk_item){ASK_HELD, WALK_APPLICATION, WALK_NONE,
-                                                                               RODT_AIR_CHECK_NONE}))
+    at->item = at->due[0].item;
+    at->fresh = at->due[0].fresh;
+    at->due_count--;
+    memmove(at->due, at->due + 1, at->due_count * sizeof at->due[0]);
+    return true;
+}
+
+/* What is asked after an answer. False: nothing is left. */
+static bool find_next(asking *at)
+{
+    at->fresh = false;
+    at->forward = at->forward && find_forward(at);
+    return at->forward || take_due(at) || find_open(at->of, &at->item);
+}
+
+static bool find_chosen(asking *at, const char *where)
+{
+    walk *of = at->of;
+    walk_make_plan(of, &of->plan);
+    return find_before(of, of->plan.count, where, &at->item);
+}
+
+static bool find_first(asking *at)
+{
+    if (!find_open(at->of, &at->item))
         return false;
-    walk_print("", 0, "The pedal was released during the break: build up the air, press the pedal and hold it again.");
-    (void)walk_set_step(of, &of->record, walk_questions[ASK_HELD].name, NULL);
-    return reopen(at, ASK_PSI);
+    if (walk_is_person(&at->of->input))
+        find_due(at, &(walk_item){at->item.id, at->item.part, at->item.end, at->item.check});
+    return take_due(at) || find_open(at->of, &at->item);
 }
 
 int walk_run(walk *of)
 {
     asking at = {.of = of};
-    bool chosen = of->back == NULL && resume_wheel_ends(&at);
-    if (of->back != NULL) {
-        walk_make_plan(of, &of->plan);
-        chosen = find_before(of, of->plan.count, of->back, &at.item) && walk_answered(&of->record, &at.item);
-        if (!chosen)
-            return print_error("%s has no answer that is called \"%s\"; a wheel end or a check is, such as 2L or "
-                               "warning", of->file, of->back);
-    }
-    while (chosen || find_open(of, &at.item)) {
+    if (of->back != NULL && !find_chosen(&at, of->back))
+        return print_error("%s has no answer that is called \"%s\"; a wheel end or a check is, such as 2L or warning",
+                           of->file, of->back);
+    bool more = of->back != NULL || find_first(&at);
+    while (more) {
         outcome done = ask(&at);
-        chosen = done == OUTCOME_BACK || done == OUTCOME_AGAIN;
         if (done == OUTCOME_STOP || done == OUTCOME_CUT)
             return stop(&at);
         if (done == OUTCOME_FAILED)
             return STATUS_USAGE;
+        if (done == OUTCOME_BACK)
+            at.forward = true;
+        at.fresh = at.fresh && done == OUTCOME_AGAIN;
+        more = done == OUTCOME_BACK || done == OUTCOME_AGAIN || find_next(&at);
     }
     return finish(of);
 }

@@ -49,12 +49,6 @@ void walk_step_name(const inspection_record *record, const walk_item *item, char
         snprintf(name, WALK_NAME_SIZE, "%s", question);
 }
 
-bool walk_is_chocked(const inspection_record *record, const walk_item *item)
-{
-    const char *away = record_step(record, walk_questions[ASK_CHOCKS_AWAY].name);
-    return item->check == RODT_AIR_CHECK_SPRING_BRAKE && away != NULL && strcmp(away, STEP_SKIPPED) == 0;
-}
-
 static void drop_step(inspection_record *record, size_t step)
 {
     record->step_count--;
@@ -104,6 +98,31 @@ static record_value *make_check(inspection_record *record, rodt_air_check check)
     record_value *values = record->checks[record->check_count++];
     values[CHECK_NAME].text = rodt_air_check_name(check);
     return values;
+}
+
+bool walk_never_came(const inspection_record *record, rodt_air_check check)
+{
+    int entry = walk_find_check(record, check);
+    const char *answer = entry == WALK_NONE ? NULL : record->checks[entry][CHECK_ANSWER].text;
+    return answer != NULL && strcmp(answer, "no") == 0 && walk_can_be_never(check);
+}
+
+bool walk_can_be_never(rodt_air_check check)
+{
+    return check == RODT_AIR_CHECK_WARNING || check == RODT_AIR_CHECK_BUILD_UP || check == RODT_AIR_CHECK_CUT_OUT ||
+           check == RODT_AIR_CHECK_CUT_IN || check == RODT_AIR_CHECK_TRACTOR_PROTECTION ||
+           check == RODT_AIR_CHECK_SUPPLY_VALVE || check == RODT_AIR_CHECK_PARKING_VALVE;
+}
+
+/* What was waited for did not come: there is no figure beside that. */
+bool walk_set_never(inspection_record *record, const walk_item *item)
+{
+    record_value *values = make_check(record, item->check);
+    if (values == NULL)
+        return false;
+    values[walk_questions[item->id].key] = (record_value){NULL, 0};
+    values[CHECK_ANSWER].text = "no";
+    return true;
 }
 
 /* A check that has nothing but its name was skipped. */
@@ -189,6 +208,8 @@ bool walk_set(walk *of, inspection_record *record, const walk_item *item, record
         record_value *values = make_check(record, item->check);
         if (values == NULL)
             return false;
+        if (walk_never_came(record, item->check))
+            values[CHECK_ANSWER].text = NULL;
         values[question->key] = value;
     }
     put(of, record, item, value);
@@ -228,6 +249,13 @@ bool walk_note(walk *of, inspection_record *record, const walk_item *item, const
                               : add_remark(of, &record->checks[check][CHECK_REMARK], text);
 }
 
+static void drop_check(inspection_record *record, size_t i)
+{
+    record->check_count--;
+    memmove(record->checks[i], record->checks[i + 1], (record->check_count - i) * sizeof record->checks[0]);
+    memset(record->checks[record->check_count], 0, sizeof record->checks[0]);
+}
+
 void walk_forget_skipped(inspection_record *record)
 {
     for (size_t i = record->step_count; i-- > 0;) {
@@ -235,12 +263,16 @@ void walk_forget_skipped(inspection_record *record)
             drop_step(record, i);
     }
     for (size_t i = record->check_count; i-- > 0;) {
-        if (!is_bare(record->checks[i]) || record->checks[i][CHECK_REMARK].text != NULL)
-            continue;
-        record->check_count--;
-        memmove(record->checks[i], record->checks[i + 1], (record->check_count - i) * sizeof record->checks[0]);
-        memset(record->checks[record->check_count], 0, sizeof record->checks[0]);
+        if (is_bare(record->checks[i]) && record->checks[i][CHECK_REMARK].text == NULL)
+            drop_check(record, i);
     }
+}
+
+void walk_drop_bare_check(inspection_record *record, rodt_air_check check)
+{
+    int entry = walk_find_check(record, check);
+    if (entry != WALK_NONE && is_bare(record->checks[entry]))
+        drop_check(record, (size_t)entry);
 }
 
 /* --- Wheel ends: as many as there are axles, described like their neighbours -------------------------- */

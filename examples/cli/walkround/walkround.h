@@ -52,7 +52,8 @@ typedef struct walk_question {
 
 typedef enum walk_id {
     ASK_CAUTIONS, ASK_UNIT, ASK_INSPECTOR, ASK_PLACE, ASK_ODOMETER, ASK_VEHICLE, ASK_TOWED, ASK_BUILT, ASK_AXLES,
-    ASK_CHOCKS, ASK_SPRING, ASK_ENGINE, ASK_DRUM, ASK_DIVISION, ASK_RESERVOIRS, ASK_PSI, ASK_HELD, ASK_PSI_AFTER,
+    ASK_CHOCKS, ASK_AIR_READY, ASK_DRAINS_CLOSED, ASK_SPRING, ASK_ENGINE, ASK_DRUM, ASK_DIVISION, ASK_RESERVOIRS,
+    ASK_PSI, ASK_HELD, ASK_PSI_AFTER,
     ASK_PARKED, ASK_CHOCKS_AWAY,
     ASK_CHAMBER, ASK_CLASS, ASK_RATED, ASK_MARKED, ASK_ADJUSTER, ASK_ARM, ASK_END_RELEASED, ASK_END_APPLIED,
     ASK_PRESSURE, ASK_CUT_OUT, ASK_SPAN, ASK_FROM, ASK_TO, ASK_BEFORE, ASK_AFTER, ASK_SECONDS, ASK_LENGTH, ASK_ACTUAL,
@@ -123,6 +124,13 @@ int walk_run(walk *of);
 void walk_make_plan(const walk *of, walk_plan *out);
 bool walk_answered(const inspection_record *record, const walk_item *item);
 bool walk_same(const walk_item *a, const walk_item *b);
+bool walk_same_subject(const walk_item *a, const walk_item *b); /* one check, or one wheel end */
+size_t walk_find_item(const walk_plan *plan, const walk_item *item); /* the count of the plan = it is not there */
+bool walk_has_check(const inspection_record *record, rodt_air_check check); /* false: of trailers, without one */
+bool walk_needs_air_ready(const walk *of, rodt_air_check check); /* a leak test that the rule set has */
+
+/* With the parking brake set no leak test is done; false = no memory or no room. */
+bool walk_skip_leak_tests(walk *of, inspection_record *record);
 
 /* The next row for the check and the vehicle, as far as that is known; *index is where to look on. NULL = no more. */
 const rodt_air_limit *walk_next_row(const walk *of, rodt_air_check check, size_t *index);
@@ -134,8 +142,7 @@ const rodt_air_limit *walk_next_row(const walk *of, rodt_air_check check, size_t
 /* "chocks", "2L chamber", "loss-applied after". */
 void walk_step_name(const inspection_record *record, const walk_item *item, char name[WALK_NAME_SIZE]);
 
-/* True if the item is the test of the parking brake and the chocks were not taken away: they would hold the vehicle. */
-bool walk_is_chocked(const inspection_record *record, const walk_item *item);
+void walk_drop_bare_check(inspection_record *record, rodt_air_check check); /* one that was skipped */
 
 /* The value of an item in the record; a text of NULL and a number of 0 = nothing. */
 record_value walk_value(const inspection_record *record, const walk_item *item);
@@ -149,6 +156,11 @@ bool walk_drops_brakes(const inspection_record *record, int axles); /* which tha
 bool walk_set_step(walk *of, inspection_record *record, const char *name, const char *answer); /* NULL = forget it */
 bool walk_note(walk *of, inspection_record *record, const walk_item *item, const char *text);
 void walk_forget_skipped(inspection_record *record);
+
+/* What a check waits for: a warning, a valve, the governor, a pressure. It may never come, and that is a defect. */
+bool walk_can_be_never(rodt_air_check check);
+bool walk_never_came(const inspection_record *record, rodt_air_check check);
+bool walk_set_never(inspection_record *record, const walk_item *item); /* false = no room */
 
 int walk_find_check(const inspection_record *record, rodt_air_check check); /* or WALK_NONE */
 
@@ -184,10 +196,20 @@ void walk_print_result(walk *of, const walk_item *item);   /* after an answer */
 void walk_print_intro(walk *of, const walk_item *item);  /* before a question */
 void walk_print_entered(walk *of);                        /* everything so far */
 void walk_print_verdict(walk *of);                        /* at the end */
+void walk_print_outcome(walk *of);                        /* once more in a few lines, the last on the screen */
 int walk_status(walk *of, bool finished);
+
+/* What was found forbids driving; the pull against the parking brake itself aside. */
+bool walk_is_bad(walk *of);
 
 /* Tells which chambers have an outside diameter (prompts.c). False: the text is no length. */
 bool walk_identify(const walk *of, const char *text, rodt_error *error);
+
+/* --- The pull against the parking brake (pull.c) ------------------------------------------------------ */
+
+const char *walk_refuse_pull(walk *of); /* why it is not asked for; NULL = it is */
+bool walk_skip_pull(walk *of, inspection_record *record);
+void walk_reopen_pull(walk *of); /* once nothing stands against it any more */
 
 /* --- Talking (terminal.c) --------------------------------------------------------------------------- */
 
@@ -209,6 +231,9 @@ typedef struct walk_start {
     const char *rules, *air_rules, *day, *unit; /* NULL = not said */
 } walk_start;
 int walk_open(walk *of, const walk_start *start);
+
+/* Air checks by a rule set that has more of them, where none was named before. */
+int walk_add_air_rules(walk *of, const char *name);
 
 /* Writes the record, whole or not at all. */
 int walk_save(walk *of, const inspection_record *record);

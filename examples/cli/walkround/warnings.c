@@ -87,6 +87,16 @@ static void warn_size(warning_list *warnings, walk_id id, rodt_length length)
                            : "that is hardly the rated stroke of a chamber: is it the answer to another question?");
 }
 
+/* Far beyond what lies between a chamber and its pin. */
+static void warn_reading(warning_list *warnings, rodt_length length, int most)
+{
+    if (rodt_length_given(length) && rodt_length_compare(length, (rodt_length){most, 1}) > 0)
+        warn(warnings, "that is hardly the distance from the chamber face to the pin: look at the tape again");
+}
+
+#define RELEASED_MOST 7 /* inches, choices of ours */
+#define APPLIED_MOST 10
+
 static void warn_end(walk *of, warning_list *warnings, const inspection_record *trial, const walk_item *item)
 {
     const inspection *judged = walk_judge(of, trial);
@@ -97,6 +107,10 @@ static void warn_end(walk *of, warning_list *warnings, const inspection_record *
         warn_stroke(warnings, finding);
     else
         warn_axle(warnings, find_axle(judged, walk_position(trial, item->end).axle), find_differences(trial, item));
+    if (item->id == ASK_END_RELEASED)
+        warn_reading(warnings, finding->released, RELEASED_MOST);
+    if (item->id == ASK_END_APPLIED)
+        warn_reading(warnings, finding->applied, APPLIED_MOST);
     if (item->id == ASK_ARM)
         warn_size(warnings, item->id, judged->vehicle.ends[item->end].arm_length);
     if (item->id == ASK_RATED)
@@ -119,7 +133,8 @@ static void warn_window(warning_list *warnings, const inspection_record *trial, 
     bool above = rodt_pressure_given(until) && rodt_pressure_compare(read, until) > 0;
     snprintf(sentence, sizeof sentence, "%s the %s to %s psi of %s: %s", below ? "below" : "above",
              format_pressure(from, low), format_pressure(until, high), rodt_rules_id(rules),
-             below ? "no stroke that passes proves anything" : "no stroke that fails proves anything");
+             below ? "too little air: a brake that passes here may be bad"
+                   : "too much air: a brake that fails here may be good");
     if (below || above)
         warn(warnings, sentence);
     text = trial->ends[0][END_PSI].text;
@@ -128,15 +143,63 @@ static void warn_window(warning_list *warnings, const inspection_record *trial, 
         warn(warnings, "the pressure rose though the engine is off: look at the gauge again");
 }
 
-/* Bounds of our own, far outside what an air brake works with: a slip of the finger, or a gauge that was misread. */
-static void warn_gauge(warning_list *warnings, const char *text)
+/* Bounds of our own around what each check can show, in psi; far outside of any law. */
+static void warn_gauge(warning_list *warnings, const walk_item *item, rodt_pressure read)
+{
+    static const struct {
+        int least, most;
+        const char *text;
+    } bounds[RODT_AIR_CHECK_END] = {
+        [RODT_AIR_CHECK_WARNING] = {10, 100, "a warning hardly comes on there: look at the gauge again"},
+        [RODT_AIR_CHECK_CUT_OUT] = {81, 170, "a governor hardly stops the compressor there: look at the gauge again"},
+        [RODT_AIR_CHECK_CUT_IN] = {61, 170, "a governor hardly starts the compressor there: look at the gauge again"},
+        [RODT_AIR_CHECK_TRACTOR_PROTECTION] = {10, 100, "that is hardly so: look at the gauge again"},
+        [RODT_AIR_CHECK_SUPPLY_VALVE] = {10, 100, "the valve hardly closes there: look at the gauge again"},
+        [RODT_AIR_CHECK_PARKING_VALVE] = {10, 100, "the valve hardly pops out there: look at the gauge again"}};
+    bool own = item->id == ASK_PRESSURE && bounds[item->check].text != NULL;
+    int least = own ? bounds[item->check].least : 10, most = own ? bounds[item->check].most : 170;
+    if (rodt_pressure_compare(read, (rodt_pressure){least, 1}) < 0 ||
+        rodt_pressure_compare(read, (rodt_pressure){most, 1}) > 0)
+        warn(warnings, own ? bounds[item->check].text
+                           : "that is hardly the pressure of an air brake system: look at the gauge again");
+}
+
+static bool read_check(const inspection_record *record, rodt_air_check check, rodt_pressure *out)
+{
+    int entry = walk_find_check(record, check);
+    const char *text = entry == WALK_NONE ? NULL : record->checks[entry][CHECK_PRESSURE].text;
+    return text != NULL && rodt_pressure_parse(text, out, NULL) == RODT_OK;
+}
+
+/* As the pressure falls the compressor starts before the warning comes on, and it stops above where it starts. */
+static void warn_order(warning_list *warnings, const inspection_record *trial, rodt_air_check changed)
+{
+    static const rodt_air_check pairs[][2] = {{RODT_AIR_CHECK_CUT_IN, RODT_AIR_CHECK_CUT_OUT},
+                                              {RODT_AIR_CHECK_WARNING, RODT_AIR_CHECK_CUT_IN},
+                                              {RODT_AIR_CHECK_WARNING, RODT_AIR_CHECK_CUT_OUT}};
+    for (size_t i = 0; i < COUNT_OF(pairs); i++) {
+        rodt_pressure low, high;
+        char first[WORD_SIZE], second[WORD_SIZE], sentence[RODT_SENTENCE_SIZE];
+        bool asked = changed == pairs[i][0] || changed == pairs[i][1];
+        if (!asked || !read_check(trial, pairs[i][0], &low) || !read_check(trial, pairs[i][1], &high) ||
+            rodt_pressure_compare(low, high) < 0)
+            continue;
+        snprintf(sentence, sizeof sentence, "%s at %s psi must be below %s at %s: look at the gauge again",
+                 rodt_air_check_title(pairs[i][0]), format_pressure(low, first), rodt_air_check_title(pairs[i][1]),
+                 format_pressure(high, second));
+        warn(warnings, sentence);
+    }
+}
+
+static void warn_pressure(warning_list *warnings, const inspection_record *trial, const walk_item *item)
 {
     rodt_pressure read;
-    bool likely = text == NULL || rodt_pressure_parse(text, &read, NULL) != RODT_OK ||
-                 (rodt_pressure_compare(read, (rodt_pressure){10, 1}) >= 0 &&
-                  rodt_pressure_compare(read, (rodt_pressure){170, 1}) <= 0);
-    if (!likely)
-        warn(warnings, "that is hardly the pressure of an air brake system: look at the gauge again");
+    const char *text = walk_value(trial, item).text;
+    if (text == NULL || rodt_pressure_parse(text, &read, NULL) != RODT_OK)
+        return;
+    warn_gauge(warnings, item, read);
+    if (item->id == ASK_PRESSURE)
+        warn_order(warnings, trial, item->check);
 }
 
 static void warn_check(walk *of, warning_list *warnings, const inspection_record *trial, const walk_item *item)
@@ -147,10 +210,8 @@ static void warn_check(walk *of, warning_list *warnings, const inspection_record
         return;
     const rodt_air_finding *finding = &judged->air[check];
     if (walk_questions[item->id].kind == WALK_PRESSURE)
-        warn_gauge(warnings, walk_value(trial, item).text);
-    if (walk_is_chocked(trial, item) && walk_value(trial, item).text != NULL)
-        warn(warnings, "the chocks are in place and hold the vehicle too, so that proves nothing");
-    if (finding->missing == RODT_AIR_MISSING_SENSE)
+        warn_pressure(warnings, trial, item);
+    if (finding->missing == RODT_AIR_MISSING_SENSE && item->id == ASK_AFTER)
         warn(warnings, "the two pressures contradict each other: look at the gauge again");
     if (finding->missing == RODT_AIR_MISSING_SPAN && item->id == ASK_SECONDS)
         warn(warnings, "the rule set times another span, so this time proves nothing");
@@ -199,5 +260,7 @@ size_t walk_each_warning(walk *of, const inspection_record *trial, const walk_it
         warn_axles(of, &warnings, trial);
     else if ((item->id == ASK_ENGINE || item->id == ASK_SPRING) && value.text != NULL && strcmp(value.text, "on") == 0)
         warn(&warnings, "then no stroke proves anything: every verdict would be undetermined");
+    else if (item->id == ASK_CHOCKS_AWAY && value.text != NULL && strcmp(value.text, "yes") == 0 && walk_is_bad(of))
+        warn(&warnings, "this vehicle must not be driven: do the chocks really have to go?");
     return warnings.count;
 }

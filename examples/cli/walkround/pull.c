@@ -1,0 +1,34 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The pull against the parking brake, which a defective vehicle or one on chocks is not asked for. */
+#include "walkround/walkround.h"
+
+#include <string.h>
+
+/* The step of a pull that was refused. */
+#define STEP_PULL "pull"
+
+static const walk_item pull = {ASK_ANSWER, WALK_FINISH, WALK_NONE, RODT_AIR_CHECK_SPRING_BRAKE};
+
+const char *walk_refuse_pull(walk *of)
+{
+    const char *away = record_step(&of->record, walk_questions[ASK_CHOCKS_AWAY].name);
+    if (walk_is_bad(of))
+        return "The pull against the parking brake is not done: this vehicle must not be moved under its own power "
+               "before it is repaired.";
+    return away != NULL && strcmp(away, STEP_SKIPPED) == 0
+               ? "The pull against the parking brake is not done: the chocks are in place and hold the vehicle too."
+               : NULL;
+}
+
+bool walk_skip_pull(walk *of, inspection_record *record)
+{
+    return walk_skip(of, record, &pull) && walk_set_step(of, record, STEP_PULL, STEP_SKIPPED);
+}
+
+void walk_reopen_pull(walk *of)
+{
+    if (record_step(&of->record, STEP_PULL) == NULL || walk_refuse_pull(of) != NULL)
+        return;
+    (void)walk_set_step(of, &of->record, STEP_PULL, NULL);
+    walk_drop_bare_check(&of->record, pull.check);
+}
