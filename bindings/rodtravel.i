@@ -32,6 +32,7 @@
 %ignore rodt_vehicle_judge;
 %ignore rodt_vehicle_combine;
 %ignore rodt_length_parse;
+%ignore rodt_length_parse_strict;
 %ignore rodt_pressure_parse;
 %ignore rodt_seconds_parse;
 %ignore rodt_seconds_parse_n;

@@ -18,15 +18,20 @@ static const struct row {
 
 enum { COUNT = sizeof rows / sizeof rows[0] };
 
+/* "31/8", which may have lost its blank, is none. */
+static bool read_length(const char *text, rodt_length *out)
+{
+    return rodt_length_parse_strict(text, strlen(text), NULL, out, NULL, NULL) == RODT_OK;
+}
+
 static bool read_row(const struct row *row, rodt_wheel_end *end)
 {
     rodt_reading *reading = &end->reading;
     end->adjuster = row->adjuster;
     return rodt_position_parse_n(row->position, strlen(row->position), &end->position, NULL) == RODT_OK &&
            rodt_chamber_parse(row->chamber, &reading->chamber, NULL) == RODT_OK &&
-           rodt_length_parse(row->released, &reading->released, NULL) == RODT_OK &&
-           rodt_length_parse(row->applied, &reading->applied, NULL) == RODT_OK &&
-           rodt_length_parse(row->arm_length, &end->arm_length, NULL) == RODT_OK &&
+           read_length(row->released, &reading->released) && read_length(row->applied, &reading->applied) &&
+           read_length(row->arm_length, &end->arm_length) &&
            rodt_pressure_from_psi(95, 1, &reading->pressure) == RODT_OK;
 }
 

@@ -133,7 +133,11 @@ RODT_API rodt_status rodt_record_text_format(const rodt_record *record, const vo
  * record that the library fills, a length, a pressure or a ratio can also be what rodt_record_text_format writes, such
  * as a margin below zero. A text pointer is set to `text` itself, which must outlive the record.
  *
- * value  of the record; changed at this path only, and untouched on failure
+ * A fraction that may have lost its blank is read as a form reads it: "31/8" for `released` or `applied` of a reading
+ * also sets what else it may mean (`other_released`, `other_applied`; other texts clear them), so set these two later,
+ * if at all. Any other length has no second value, and such a text is refused.
+ *
+ * value  of the record; changed at this path only, but for what the paragraph above says, and untouched on failure
  * text   zero-terminated UTF-8
  * error  NULL, or gets status, column, the member's name and a sentence
  *

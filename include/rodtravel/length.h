@@ -77,9 +77,9 @@ RODT_API RODT_MUST_CHECK rodt_status rodt_length_from_mm(int64_t num, int64_t de
  * number is inches. A fraction such as 1/8 is inches only: no metric tape has eighths. Digits are plain
  * ASCII. Never guesses: a text that could mean two values, and one that means none, is an error, and so is a
  * fraction that is on no tape, such as a sixth or a third: it is a sixteenth or a thirty-second that lost a
- * digit. A blank that was lost is not noticed here: "31/8" is read as it is written, 3 7/8 in. Forms notice it, and
- * only they: rodt_form_parse, and what judges forms and columns of texts. Reads neither the locale nor any global
- * state. The result is 0 to 24 in.
+ * digit. A blank that was lost is not noticed here: "31/8" is read as it is written, 3 7/8 in. A text that is judged
+ * goes through what notices it: a form or a column (stroke.h, column_text.h), rodt_record_set_text, or
+ * rodt_length_parse_strict. Reads neither the locale nor any global state. The result is 0 to 24 in.
  *
  * text   zero-terminated UTF-8
  * out    the length
@@ -108,6 +108,19 @@ RODT_API RODT_MUST_CHECK rodt_status rodt_length_parse(const char *text, rodt_le
 RODT_API RODT_MUST_CHECK rodt_status rodt_length_parse_n(const char *text, size_t size, const rodt_length_style *style,
                                                          rodt_length *out, RODT_ENUM32(rodt_unit) *written,
                                                          rodt_error *error);
+
+/*
+ * As rodt_length_parse_n, and refuses a fraction that may be a mixed one whose blank was lost: "31/8" can be 3 1/8. For
+ * a length whose second value is kept nowhere: a mark, a diameter, an arm, a reading that is filled by hand.
+ *
+ * written  untouched on failure, like *out
+ *
+ * RODT_E_AMBIGUOUS  also for such a fraction
+ * Statuses as rodt_length_parse.
+ */
+RODT_API RODT_MUST_CHECK rodt_status rodt_length_parse_strict(const char *text, size_t size,
+                                                              const rodt_length_style *style, rodt_length *out,
+                                                              RODT_ENUM32(rodt_unit) *written, rodt_error *error);
 
 /* True if the value was given (its denominator is not zero). */
 RODT_INLINE bool rodt_length_given(rodt_length length) { return length.den != 0; }

@@ -5,6 +5,7 @@
 #include "air/built.h"
 #include "core/exact.h"
 #include "core/number_parse.h"
+#include "quantity/lost_blank.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -194,14 +195,40 @@ static rodt_status read_number(const rodt_member *member, const char *text, size
     return status;
 }
 
+/* Where a reading keeps what the text of a member may mean too, from its start; 0 = the member has no such place. */
+static size_t second_offset(const value_place *place)
+{
+    if (place->owner != &rodti_record_reading)
+        return 0;
+    switch (place->member->offset) {
+    case offsetof(rodt_reading, released): return offsetof(rodt_reading, other_released);
+    case offsetof(rodt_reading, applied): return offsetof(rodt_reading, other_applied);
+    default: return 0;
+    }
+}
+
+static void set_second_values(const value_place *place, char *at, const char *text, size_t size)
+{
+    rodt_length other[LOST_BLANK_MAX] = {{0, 0}, {0, 0}};
+    if (second_offset(place) == 0)
+        return;
+    (void)rodti_lost_blank_values(text, size, RODT_UNIT_IN, other);
+    memcpy(at - place->member->offset + second_offset(place), other, sizeof other);
+}
+
+static rodt_status read_length(const value_place *place, const char *text, size_t size, value *out, rodt_error *error)
+{
+    if (!place->owner->input && read_exact(text, size, &out->ratio))
+        return RODT_OK;
+    return second_offset(place) != 0 ? rodt_length_parse_n(text, size, NULL, &out->length, NULL, error)
+                                     : rodt_length_parse_strict(text, size, NULL, &out->length, NULL, error);
+}
+
 static rodt_status read_value(const value_place *place, const char *text, size_t size, value *out, rodt_error *error)
 {
     bool result = !place->owner->input;
     switch ((int)place->member->kind) {
-    case RODT_MEMBER_KIND_LENGTH:
-        return result && read_exact(text, size, &out->ratio)
-                   ? RODT_OK
-                   : rodt_length_parse_n(text, size, NULL, &out->length, NULL, error);
+    case RODT_MEMBER_KIND_LENGTH: return read_length(place, text, size, out, error);
     case RODT_MEMBER_KIND_PRESSURE:
         return result && read_exact(text, size, &out->ratio)
                    ? RODT_OK
@@ -247,9 +274,12 @@ rodt_status rodt_record_set_text(const rodt_record *record, void *value_of_recor
     if (place.member->kind == RODT_MEMBER_KIND_INDEX)
         memset(read.bytes, 0xFF, sizeof(size_t)); /* no index */
     rodt_status status = size > 0 ? read_value(&place, text, size, &read, error) : RODT_OK;
-    if (status == RODT_OK)
-        memcpy(at, read.bytes, place.member->size);
-    else if (error != NULL)
-        snprintf(error->field, sizeof error->field, "%s", place.member->name);
-    return status;
+    if (status != RODT_OK) {
+        if (error != NULL)
+            snprintf(error->field, sizeof error->field, "%s", place.member->name);
+        return status;
+    }
+    memcpy(at, read.bytes, place.member->size);
+    set_second_values(&place, at, text, size);
+    return RODT_OK;
 }

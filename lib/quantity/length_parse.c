@@ -162,6 +162,24 @@ rodt_status rodt_length_parse_n(const char *text, size_t size, const rodt_length
     return RODT_OK;
 }
 
+rodt_status rodt_length_parse_strict(const char *text, size_t size, const rodt_length_style *style, rodt_length *out,
+                                     RODT_ENUM32(rodt_unit) *written, rodt_error *error)
+{
+    rodt_length value, other[LOST_BLANK_MAX];
+    RODT_ENUM32(rodt_unit) unit = RODT_UNIT_IN;
+    if (out == NULL)
+        return rodti_error_status(error, RODT_E_ARGUMENT);
+    rodt_status status = rodt_length_parse_n(text, size, style, &value, &unit, error);
+    if (status != RODT_OK)
+        return status;
+    if (rodti_lost_blank_values(text, size, unit, other) > 0)
+        return rodti_error(error, RODT_E_AMBIGUOUS, 1, RODT_MESSAGE_ERROR_LOST_BLANK);
+    *out = value;
+    if (written != NULL)
+        *written = unit;
+    return RODT_OK;
+}
+
 rodt_status rodt_length_parse(const char *text, rodt_length *out, rodt_error *error)
 {
     return rodt_length_parse_n(text, text != NULL ? strlen(text) : 0, NULL, out, NULL, error);

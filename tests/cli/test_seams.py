@@ -11,6 +11,7 @@ import random
 import re
 import subprocess
 import sys
+import tempfile
 import unittest
 
 import tap
@@ -226,6 +227,38 @@ class Seams(unittest.TestCase):
                     self.assertTrue(any(name and HEAD.get(name, name) in told for name in named), told)
                 else:
                     self.assertEqual(told, judged)
+
+    def test_a_lost_blank(self):
+        """21/4 may be 2 1/4: as a mark, an arm, a diameter or a figure of a carrier it is refused, and the hint says so."""
+        hint = "a blank may be lost"
+        end = {"position": "1L", "chamber": "20", "released": "1", "applied": "2"}
+        record = {"record": "brake-stroke-inspection", "version": 1, "date": DAY, "rules": "us-fmcsr"}
+        own = tempfile.NamedTemporaryFile("w", suffix=".csv")
+        self.addCleanup(own.close)
+        own.write("family,size,class,limit\nclamp,30,standard,11/4\n")
+        own.flush()
+        ways = [run("stroke", "20L", "1", "2", "--rated", "21/4", data=""),
+                run("stroke", "20L", "1", "2", "--marked-limit", "11/4", data=""),
+                run("limits", "20L", "--rated", "21/4", data=""), run("identify", "--rated", "21/4", data=""),
+                run("identify", "--diameter", "81/8", data=""),
+                run("stroke", "30", "1", "2", "--limits", own.name, data=""),
+                run("vehicle", "-", data="position,chamber,released,applied,arm_length\n1L,20,1,2,11/2\n")]
+        if "without" not in sys.argv:
+            ways += [run("report", "-", data=json.dumps({**record, "wheel_ends": [{**end, key: text}]}))
+                     for key, text in (("rated_stroke", "21/4"), ("marked_limit", "11/4"), ("arm_length", "11/2"))]
+        for done in ways:
+            with self.subTest(done.args):
+                self.assertEqual((done.returncode, hint in " ".join(done.stderr.split())), (2, True), done.stderr)
+
+    @unittest.skipIf(rodtravel is None, "the Python package is not built")
+    def test_a_lost_blank_in_python(self):
+        for call in (lambda: rodtravel.judge("20L", "1", "2", rated_stroke="21/4"),
+                     lambda: rodtravel.Chamber(family="clamp", size="20", rated_stroke="21/4"),
+                     lambda: rodtravel.identify(diameter="81/8"), lambda: rodtravel.identify(rated_stroke="21/4"),
+                     lambda: rodtravel.WheelEnd("1L", rodtravel.judge("20", "1", "2"), arm_length="11/2"),
+                     lambda: rodtravel.load_rules("family,size,class,limit\nclamp,30,standard,11/4\n")):
+            with self.assertRaisesRegex(rodtravel.Error, "a blank may be lost"):
+                call()
 
     def test_a_noted_check(self):
         """A usual figure is no limit: the check by itself and the inspection with it end alike."""

@@ -390,6 +390,7 @@ class Words(Walk):
             self.assertIn(words, said)
         self.assertIn("No known chamber", talk.answer("diameter 2"))
         self.assertIn("Not accepted", talk.answer("diameter big"))
+        self.assertIn("a blank may be lost", " ".join(talk.answer("diameter 81/8").split()))
         self.assertTrue(talk.prompts[-1].startswith("1L chamber"))
         self.assertNotIn("chamber", self.record()["wheel_ends"][0])
 
@@ -689,6 +690,7 @@ class Words(Walk):
 
     def test_fewer_axles(self):
         talk = self.at("2L slack arm")
+        self.assertIn("a blank may be lost", " ".join(talk.answer("11/2").split()))
         talk.answer("back axles")
         self.assertIn("dropped", talk.answer("1"))
         self.assertIn("a lot of axles", talk.answer("22"))

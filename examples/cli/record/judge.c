@@ -101,7 +101,7 @@ static int read_arm(const inspection *of, size_t i, const char *where, rodt_unit
     const char *text = of->record.ends[i][END_ARM].text;
     const rodt_length_style style = {.unit = unit};
     rodt_error error;
-    if (text == NULL || rodt_length_parse_n(text, strlen(text), &style, out, NULL, &error) == RODT_OK)
+    if (text == NULL || rodt_length_parse_strict(text, strlen(text), &style, out, NULL, &error) == RODT_OK)
         return STATUS_CONTINUE;
     return print_entry_error(&of->record, where, "arm_length", text, &error);
 }

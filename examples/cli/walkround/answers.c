@@ -39,6 +39,8 @@ static rodt_unit bare_unit(const inspection_record *record)
     return unit;
 }
 
+static bool is_measured(const walk_item *item) { return item->id == ASK_END_RELEASED || item->id == ASK_END_APPLIED; }
+
 /* A text that the record would refuse is refused here. */
 static rodt_status check_field(const inspection_record *record, const walk_item *item, const char *text,
                                rodt_error *error)
@@ -107,14 +109,17 @@ static rodt_status read_built(const char *text, record_value *value, char said[W
     return RODT_OK;
 }
 
-static rodt_status read_length(rodt_unit unit, const char *text, record_value *value, char said[WALK_SAID_SIZE],
-                               rodt_error *error)
+/* A measurement that may have lost its blank is warned of, and its finding names both values; nothing else has two. */
+static rodt_status read_length(rodt_unit unit, bool measured, const char *text, record_value *value,
+                               char said[WALK_SAID_SIZE], rodt_error *error)
 {
     const rodt_length_style style = {.unit = unit};
     rodt_length length;
     RODT_ENUM32(rodt_unit) written;
     char inches[WORD_SIZE], mm[WORD_SIZE];
-    rodt_status status = rodt_length_parse_n(text, strlen(text), &style, &length, &written, error);
+    rodt_status status =
+        measured ? rodt_length_parse_n(text, strlen(text), &style, &length, &written, error)
+                 : rodt_length_parse_strict(text, strlen(text), &style, &length, &written, error);
     if (status != RODT_OK)
         return status;
     if (written == RODT_UNIT_IN)
@@ -174,7 +179,7 @@ static rodt_status read_value(const inspection_record *record, const walk_item *
     case WALK_COUNT: return read_count(record_head_keys[question->key].most, "towed unit", text, value, said, error);
     case WALK_AXLES: return read_count(RODT_AXLES_MAX, "axle", text, value, said, error);
     case WALK_BUILT: return read_built(text, value, said, error);
-    case WALK_LENGTH: return read_length(bare_unit(record), text, value, said, error);
+    case WALK_LENGTH: return read_length(bare_unit(record), is_measured(item), text, value, said, error);
     case WALK_PRESSURE: return read_pressure(text, value, said, error);
     case WALK_CHAMBER: return read_chamber(text, value, said, error);
     case WALK_NUMBER: return read_number(text, false, value, said, error);
