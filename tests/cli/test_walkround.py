@@ -645,8 +645,8 @@ class Words(Walk):
         self.assertEqual(status, 3)
         told = talk.said.rpartition("Not settled\n")[2]
         self.assertTrue(talk.said.rpartition("Not settled\n")[0].endswith("\nUNDETERMINED: NOT EVERY BRAKE IS PROVEN\n"))
-        self.assertTrue(told.startswith("    1L 1R 2L: 80 psi is below"), told)
-        self.assertIn("Do not drive until this is settled.", talk.said.splitlines()[-1])
+        self.assertTrue(told.startswith("    1L 1R 2L: too little air: 80 psi"), told)
+        self.assertIn("Do not drive it until this is settled.", talk.said.splitlines()[-1])
 
     def test_a_dead_brake_that_steers(self):
         talk, _ = self.walk({**TRUCK, "1L applied": "1 1/2"})

@@ -82,7 +82,7 @@ static void say_finding(source *from)
     demand(count > 0);
     make_catalogue(from, (int)messages[byte(from) % count].code, &catalogue);
     rodt_error error = {0};
-    rodt_status checked = rodt_catalogue_check(&catalogue, &error);
+    rodt_status checked = rodt_catalogue_check(&catalogue, NULL, &error);
     demand((checked == RODT_OK) == (error.text[0] == '\0'));
     for (size_t i = 0; i < count; i++) {
         rodt_status status = write(&messages[i], &catalogue);
@@ -118,7 +118,7 @@ static void say_anything(source *from)
         argument->text = words[byte(from) % 7];
     }
     make_catalogue(from, byte(from) * 2 % RODT_MESSAGE_END, &catalogue);
-    rodt_status checked = rodt_catalogue_check(&catalogue, NULL);
+    rodt_status checked = rodt_catalogue_check(&catalogue, NULL, NULL);
     demand(checked == RODT_OK || checked == RODT_E_TABLE || checked == RODT_E_ARGUMENT);
     (void)write(&message, &catalogue);
     (void)write(&message, NULL);

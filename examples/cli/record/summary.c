@@ -67,11 +67,12 @@ static bool is_open(const inspection *of)
 const char *inspection_warning(const inspection *of)
 {
     if (vehicle_status(&of->vehicle.vehicle) != STATUS_OUT && inspection_air_defective(of))
-        return "Do not drive it: report it and have it repaired. Good strokes do not make up for a defective air system.";
+        return "Do not drive it: report it and have it repaired. Good strokes do not make up for a defective air "
+               "system.";
     const char *strokes = vehicle_warning(&of->vehicle.vehicle);
     if (strokes != NULL)
         return strokes;
-    return is_open(of) ? "Do not drive until this is settled." : NULL;
+    return is_open(of) ? "Do not drive it until this is settled." : NULL;
 }
 
 const char *record_cautions_note(const inspection_record *record)
