@@ -5,16 +5,20 @@ A second marker, which shares no line with the command, reads the drawn tapes ti
 fractions, takes the limit from the typed table of 49 CFR 393.47(e)(1) (tests/cases/us-393-47.csv), judges, counts,
 and compares with the key."""
 import collections
+import fcntl
 import hashlib
 import html.parser
 import json
 import math
 import os
+import pty
 import re
 import signal
+import struct
 import subprocess
 import sys
 import tempfile
+import termios
 import unittest
 from fractions import Fraction
 from pathlib import Path
@@ -22,6 +26,7 @@ from pathlib import Path
 CASES = Path(__file__).resolve().parent.parent / "cases"
 sys.path.insert(0, str(CASES))
 sys.dont_write_bytecode = True
+import dialogue  # noqa: E402
 import judge as typed  # noqa: E402  (the typed table and its reader, not the judgement)
 from tap import Tap  # noqa: E402
 
@@ -60,32 +65,31 @@ def number(text):
 # --- Reading what is drawn --------------------------------------------------------------------------------
 
 SIGNS = {"\u25bc": "pin", "v": "pin", "\u2575": 1, "'": 1, "\u2502": 2, "|": 2}
-HEIGHTS = {(1, 0): 1, (2, 0): 2, (2, 1): 3, (2, 2): 4}
+HEIGHTS = {(1, 0, 0): 1, (2, 0, 0): 2, (2, 1, 0): 3, (2, 2, 0): 4, (2, 2, 2): 5}
 
 
 def tick_height(k, metric):
     """What a tape's tick of this number looks like, from how tapes are made."""
     if metric:
-        return 4 if k % 10 == 0 else 3 if k % 5 == 0 else 1
-    return 4 if k % 8 == 0 else 3 if k % 4 == 0 else 2 if k % 2 == 0 else 1
+        return 5 if k % 10 == 0 else 3 if k % 5 == 0 else 1
+    return 5 if k % 16 == 0 else 4 if k % 8 == 0 else 3 if k % 4 == 0 else 2 if k % 2 == 0 else 1
 
 
 def read_tape(rows, metric):
     """The reading in inches; every tick of the drawing is checked on the way."""
     pointers = [i for i, sign in enumerate(rows[0]) if sign != " "]
     assert len(pointers) == 1 and SIGNS[rows[0][pointers[0]]] == "pin", rows
-    upper = {i: SIGNS[sign] for i, sign in enumerate(rows[1]) if sign != " "}
-    lower = {i: SIGNS[sign] for i, sign in enumerate(rows[2]) if sign != " "}
+    upper, middle, lower = ({i: SIGNS[sign] for i, sign in enumerate(row) if sign != " "} for row in rows[1:4])
     columns = sorted(upper)
     assert columns == list(range(columns[0], columns[-1] + 1, 2)), "ticks are two columns apart"
-    assert set(lower) <= set(columns) and pointers[0] in upper
-    heights = [HEIGHTS[upper[i], lower.get(i, 0)] for i in columns]
+    assert set(lower) <= set(middle) <= set(columns) and pointers[0] in upper
+    heights = [HEIGHTS[upper[i], middle.get(i, 0), lower.get(i, 0)] for i in columns]
     numbers = {}
-    for match in re.finditer(r"\d+", rows[3]):
+    for match in re.finditer(r"\d+", rows[4]):
         under = match.start() + (len(match.group()) - 1) // 2
         numbers[columns.index(under)] = int(match.group())
     per, step = (10, 10) if metric else (16, 1)
-    assert len(numbers) >= 3 and 0 in numbers
+    assert len(numbers) >= (3 if len(columns) > 17 else 2) and 0 in numbers
     for tick, value in numbers.items():
         assert value == numbers[0] + tick // per * step and tick % per == 0
     first = numbers[0] if metric else numbers[0] * 16
@@ -112,9 +116,9 @@ def read_sheet(text, metric=False):
             while lines[i] != "Released":
                 words.append(lines[i].strip())
                 i += 1
-            assert lines[i + 5] == "Applied"
-            ends.append(End(match.group(1), " ".join(words), read_tape(lines[i + 1:i + 5], metric),
-                            read_tape(lines[i + 6:i + 10], metric)))
+            assert lines[i + 6] == "Applied"
+            ends.append(End(match.group(1), " ".join(words), read_tape(lines[i + 1:i + 6], metric),
+                            read_tape(lines[i + 7:i + 12], metric)))
         day = re.search(r"inspected\s+on\s+(\d{4}-\d\d-\d\d)", part).group(1)
         yield int(lines[0]), day, ends
 
@@ -360,11 +364,11 @@ class Frozen(unittest.TestCase):
     """The sheet of a seed is stable, with one edition of the tables: what is written here was computed once
     and must not change. Only the version and the edition may."""
     DIGESTS = {
-        ("--level", "basic"): "ef8e96409a38400fa8818d8dadbc9bea",
-        ("--level", "mixed"): "bbef922a29daf19907bf2dd635bf9cbe",
-        ("--level", "hard"): "d99dca25e2cdecf1e81a13ccd205009d",
-        ("--level", "hard", "--metric", "--ascii"): "028c80b0f165037ddd29cf6c60c8fda3",
-        ("--level", "hard", "--vehicle", "combination", "--as-of", "2021-10-13"): "b95e185880837e71f5d8526ebf6bbd85",
+        ("--level", "basic"): "3aa78eeafe8683ae457a86b4980a3a25",
+        ("--level", "mixed"): "4123a3bc07e3d74455dd31499e877d3c",
+        ("--level", "hard"): "63e1b4ee67d2c6a39c4cf340560b66da",
+        ("--level", "hard", "--metric", "--ascii"): "b20a317108dcdd014fcf862b4cba1219",
+        ("--level", "hard", "--vehicle", "combination", "--as-of", "2021-10-13"): "d331d37f7c99db6529f764ae9924cdfc",
     }
 
     def test_digests(self):
@@ -400,6 +404,7 @@ class Frozen(unittest.TestCase):
             "      \u2502 \u2575 \u2502 \u2575 \u2502 \u2575 \u2502 \u2575 \u2502 \u2575 \u2502 \u2575 \u2502 \u2575 \u2502 \u2575 "
             "\u2502 \u2575 \u2502 \u2575 \u2502 \u2575 \u2502 \u2575 \u2502 \u2575 \u2502 \u2575 \u2502 \u2575 \u2502 \u2575 \u2502\n"
             "      \u2502       \u2575       \u2502       \u2575       \u2502       \u2575       \u2502       \u2575       \u2502\n"
+            "      \u2502                               \u2502                               \u2502\n"
             "      1                               2                               3\n", text)
 
     def test_neither_locale_nor_clock_nor_terminal_changes_a_file(self):
@@ -411,6 +416,25 @@ class Frozen(unittest.TestCase):
         several = objects("--seed", 10, "--count", 3)
         self.assertEqual([entry["key"]["seed"] for entry in several], ["10", "11", "12"])
         self.assertEqual(several[2], objects("--seed", 12)[0])
+
+    def test_a_class_gets_faults(self):
+        """Vehicles with fewer faults are passed over; each is that of its own seed."""
+        for faults in (1, 2, 4):
+            several = objects("--seed", 7, "--count", 12, "--faults", faults)
+            seeds = [int(entry["key"]["seed"]) for entry in several]
+            self.assertEqual(seeds, sorted(set(seeds)))
+            self.assertGreaterEqual(seeds[0], 7)
+            for entry in several:
+                failed = [row for row in entry["key"]["wheel_ends"] if row["verdict"] in ("out-of-adjustment", "inoperative")]
+                self.assertGreaterEqual(len(failed), faults)
+            self.assertEqual(several[3], objects("--seed", seeds[3])[0])
+        sheet = good("--seed", 7, "--faults", 2, "--sheet", "-")
+        self.assertIn(re.search(r"seed (\d+)", sheet).group(1), good("--seed", 7, "--faults", 2, "--key", "-").split("\n")[0])
+
+    def test_sheet_has_room_and_a_chart(self):
+        text = good("--seed", 7, "--level", "hard", "--sheet", "-")
+        self.assertEqual(text.count("Applied __________  less released __________  =  Stroke ______________"), 10)
+        self.assertIn("  clamp standard          6: 1 1/4, 9: 1 3/8, 12: 1 3/8, 16: 1 3/4, 20: 1 3/4,", text)
 
     def test_the_repeating_line_repeats(self):
         for options in (["--level", "basic"], ["--level", "hard", "--metric", "--vehicle", "bus", "--rules", "ca-on",
@@ -660,7 +684,8 @@ class Asking(unittest.TestCase):
 
     def right(self):
         key = objects("--seed", 3, "--level", "basic", "--vehicle", "truck")[0]["key"]
-        return [cell for row in key["wheel_ends"] for cell in right_line(row)] + [key["defective"], key["outcome"]]
+        return [cell for row in key["wheel_ends"] for cell in [row["released"], row["applied"], *right_line(row)]] + [
+            key["defective"], key["outcome"]]
 
     def test_all_right(self):
         result = self.session(*self.right())
@@ -672,6 +697,45 @@ class Asking(unittest.TestCase):
         self.assertIn("Practice, not an inspection", result.stdout)
         self.assertTrue(all(len(line) <= 80 for line in result.stdout.splitlines()), result.stdout)
 
+    def test_a_slip_of_the_tape_is_not_one_of_the_sum(self):
+        """Read wrong and subtracted right, or read right and subtracted wrong."""
+        row = objects("--seed", 3, "--level", "basic", "--vehicle", "truck")[0]["key"]["wheel_ends"][0]
+        released, applied, stroke = (number(row[name]) for name in ("released", "applied", "applied_stroke"))
+        tick = Fraction(1, 16)
+        said = " ".join(self.session(inches(released - tick), inches(applied), inches(stroke + tick), "quit").stdout.split())
+        self.assertIn("read a tape wrong by one tick", said)
+        self.assertIn("subtracted right, from a reading that is wrong", said)
+        said = " ".join(self.session(inches(released + 1), inches(applied), inches(stroke), "quit").stdout.split())
+        self.assertIn("read the tape wrong: the pin is at another tick", said)
+        said = " ".join(self.session(inches(released), inches(applied), inches(stroke + 2), "quit").stdout.split())
+        self.assertEqual(said.count("right: "), 2)
+        self.assertNotIn("subtracted right", said)
+
+    def test_a_narrow_terminal_has_a_whole_tape(self):
+        """At 40 columns half of the piece is drawn, with a number before the pin and one after it."""
+        if not dialogue.has_terminals():
+            self.skipTest("no pseudo-terminal")
+        for metric in (False, True):
+            options = ["--seed", "7", *["--metric"] * metric]
+            end, terminal = pty.openpty()
+            fcntl.ioctl(terminal, termios.TIOCSWINSZ, struct.pack("HHHH", 24, 40, 0, 0))
+            subprocess.run([COMMAND, "practice", *options], stdin=subprocess.DEVNULL, stdout=terminal, env=ENVIRONMENT,
+                           timeout=60, check=False)
+            os.close(terminal)
+            said = ""
+            try:
+                while block := os.read(end, 65536):
+                    said += block.decode()
+            except OSError:
+                pass  # the end of a terminal
+            os.close(end)
+            lines = [line for line in said.replace("\r", "").split("\n") if "\x1b" not in line]
+            self.assertEqual([line for line in lines if len(line) > 40], [])
+            row = objects(*options)[0]["key"]["wheel_ends"][0]
+            for name in ("released", "applied"):
+                at = lines.index(name.capitalize())
+                self.assertEqual(read_tape(lines[at + 1:at + 6], metric), number(row[name]))
+
     def test_unreadable_is_asked_again(self):
         answers = self.right()
         result = self.session("abc", "2-Jan", "x" * 500, "1/0", *answers)
@@ -680,7 +744,7 @@ class Asking(unittest.TestCase):
         self.assertIn("one short line", result.stderr)
 
     def test_leaving(self):
-        for answers, status in (([], 3), (["quit"], 3), ([self.right()[0]], 3), (["9"], 1), (["", "", "", "", "quit"], 3),
+        for answers, status in (([], 3), (["quit"], 3), ([self.right()[0]], 3), (["9"], 1), (["", "", "", "", "", "", "quit"], 3),
                                 (self.right()[:-1], 3)):
             result = self.session(*answers)
             self.assertEqual(result.returncode, status, answers)
@@ -699,11 +763,11 @@ class Asking(unittest.TestCase):
         with subprocess.Popen([COMMAND, "practice", "--seed", "3"], stdin=subprocess.PIPE, stdout=subprocess.PIPE,
                               stderr=subprocess.PIPE, env=ENVIRONMENT) as process:
             said = b""
-            while b"stroke? " not in said:
+            while b"released? " not in said:
                 said += os.read(process.stdout.fileno(), 4096)
             process.stdin.write(b"9\n")
             process.stdin.flush()
-            while b"limit? " not in said:
+            while b"applied? " not in said:
                 said += os.read(process.stdout.fileno(), 4096)
             process.send_signal(signal.SIGINT)
             rest, error = process.communicate(timeout=30)
@@ -732,7 +796,7 @@ class Options(unittest.TestCase):
     def test_refused(self):
         cases = [(["--seed", "x"], "--seed is a whole number"), (["--seed", "-1"], "--seed"), (["--seed", "1e3"], "--seed"),
                  (["--seed", "99999999999999999999"], "--seed"), (["--count", "0"], "--count"), (["--count", "2001"], "--count"),
-                 (["--level", "easy"], "--level is basic, mixed or hard"), (["--vehicle", "car"], "--vehicle is"),
+                 (["--level", "easy"], "--level is basic, mixed or hard"), (["--faults", "13"], "--faults"), (["--vehicle", "car"], "--vehicle is"),
                  (["--rules", "us-cdl"], "air checks only"), (["--rules", "moon"], "there is no rule set"),
                  (["--as-of", "5/6/24"], "--as-of"), (["--answers", "-"], "needs the --seed"), (["extra"], "takes no operand"),
                  (["--seed", "1", "--answers", "-", "--sheet", "-"], "one or the other"),
@@ -789,12 +853,12 @@ class Options(unittest.TestCase):
         self.assertTrue(all(len(line) <= 80 for line in text.replace("\f", "").split("\n")))
         for page in text.split("\f"):
             self.assertLessEqual(page.count("\n"), 66)
-            self.assertEqual(page.count("Released\n"), page.count("      Stroke ____"))
+            self.assertEqual(page.count("Released\n"), page.count("=  Stroke ____"))
         self.assertTrue(all(len(line) <= 80 for line in good("--help").splitlines()))
 
 
 class Page(html.parser.HTMLParser):
-    VOID = {"meta", "br", "path", "rect"}
+    VOID = {"meta", "br", "path", "rect", "circle"}
 
     def __init__(self, text):
         super().__init__()
@@ -813,7 +877,9 @@ class Page(html.parser.HTMLParser):
             self.tapes[-1]["ticks"] = [tuple(map(int, m)) for m in re.findall(r"M(\d+) \d+v(\d+)", attrs["d"])]
         if attrs.get("class") == "pin":
             self.tapes[-1]["pin"] = int(re.match(r"M(\d+) ", attrs["d"]).group(1))
-        if tag == "text":
+        if tag == "svg":
+            self.drawing = attrs["class"]
+        if tag == "text" and self.drawing == "tape":
             self.tapes[-1]["numbers"].append(int(attrs["x"]))
         if tag not in self.VOID:
             self.open.append(tag)
@@ -827,7 +893,7 @@ class Page(html.parser.HTMLParser):
         assert self.open.pop() == tag, tag
 
     def handle_data(self, data):
-        if self.open and self.open[-1] == "text":
+        if self.open and self.open[-1] == "text" and self.drawing == "tape":
             self.tapes[-1]["numbers"][-1] = (self.tapes[-1]["numbers"][-1], int(data))
 
 
@@ -860,6 +926,18 @@ class Pages(unittest.TestCase):
             truth = [number(row[which]) for entry in objects(*options, "--key", "-") for row in entry["wheel_ends"]
                      for which in ("released", "applied")]
             self.assertEqual([self.read_drawing(tape, bool(metric)) for tape in sheet.tapes], truth)
+
+    def test_chambers_are_drawn_with_their_signs(self):
+        options = ["--seed", 1, "--count", 60, "--level", "hard"]
+        sheet = self.write(*options)[0]
+        drawings = re.findall(r'<svg class="chamber".*?</svg>', sheet, re.S)
+        seen = [row for entry in objects(*options, "--sheet", "-") for row in entry["wheel_ends"]]
+        self.assertEqual(len(drawings), len(seen))
+        for drawing, row in zip(drawings, seen):
+            self.assertIn(f">{row['stamp']}</text>", drawing)
+            self.assertEqual("M54 96h20l6 16H48z" in drawing, row["tag"] == "trapezoid")
+            self.assertEqual('<circle cx="31"' in drawing, row["ports"] == "round")
+            self.assertEqual(">STROKE</text>" in drawing, row["rated_stroke"] is not None)
 
     def test_self_contained(self):
         for text in self.write("--seed", 7, "--level", "hard"):

@@ -17,7 +17,7 @@
 #include <string.h>
 
 enum {
-    PRACTICE_SEED, PRACTICE_COUNT, PRACTICE_VEHICLE, PRACTICE_LEVEL, PRACTICE_RULES, PRACTICE_AS_OF, PRACTICE_METRIC,
+    PRACTICE_SEED, PRACTICE_COUNT, PRACTICE_FAULTS, PRACTICE_VEHICLE, PRACTICE_LEVEL, PRACTICE_RULES, PRACTICE_AS_OF, PRACTICE_METRIC,
     PRACTICE_SHEET, PRACTICE_KEY, PRACTICE_ANSWERS, PRACTICE_ASCII, PRACTICE_DESCRIBE, PRACTICE_JSON
 };
 
@@ -25,6 +25,8 @@ static const option_spec options[] = {
     [PRACTICE_SEED] = {"seed", "N", "makes the vehicle; the same seed makes the same one on every machine. Chosen and "
                                     "shown if not given", false},
     [PRACTICE_COUNT] = {"count", "N", "so many vehicles, of the seeds N, N + 1 and so on; 1 if not given", false},
+    [PRACTICE_FAULTS] = {"faults", "N", "pass over seeds whose vehicle has fewer than N brakes out of adjustment or "
+                                        "inoperative, for a class that must find some", false},
     [PRACTICE_VEHICLE] = {"vehicle", "any|truck|bus|combination", "what it is; the seed decides if not given", false},
     [PRACTICE_LEVEL] = {"level", "basic|mixed|hard", "basic: plain marks and good conditions; mixed (if not given): "
                                                      "as a yard finds them; hard: traps all over", false},
@@ -40,10 +42,13 @@ static const option_spec options[] = {
     [PRACTICE_JSON] = {"json", NULL, "sheet, key and marks as JSON, one object a vehicle and line", false},
 };
 
+#define PRACTICE_FAULTS_MAX 12u
+
 typedef struct session {
     const command_line *from;
     practice_setting setting; /* of the first vehicle */
     unsigned count;
+    unsigned faults; /* brakes that each vehicle has to fail, at least */
     practice *vehicle;
 } session;
 
@@ -65,7 +70,8 @@ static int read_number(const char *name, const char *text, uint64_t most, uint64
 static int read_numbers(const command_line *from, session *out)
 {
     const char *seed = option_value(from, PRACTICE_SEED), *count = option_value(from, PRACTICE_COUNT);
-    uint64_t vehicles = 1;
+    const char *faults = option_value(from, PRACTICE_FAULTS);
+    uint64_t vehicles = 1, least = 0;
     int status = STATUS_CONTINUE;
     if (seed != NULL)
         status = read_number("seed", seed, UINT64_C(1000000000000000000), &out->setting.seed);
@@ -75,7 +81,10 @@ static int read_numbers(const command_line *from, session *out)
         status = read_number("count", count, PRACTICE_VEHICLES_MAX, &vehicles);
     if (status == STATUS_CONTINUE && vehicles == 0)
         status = print_error("--count is 1 at least");
+    if (status == STATUS_CONTINUE && faults != NULL)
+        status = read_number("faults", faults, PRACTICE_FAULTS_MAX, &least);
     out->count = (unsigned)vehicles;
+    out->faults = (unsigned)least;
     return status;
 }
 
@@ -128,11 +137,23 @@ static int read_options(const command_line *from, const rule_context *law, sessi
 
 /* --- Files -------------------------------------------------------------------------------------------- */
 
+/* More in a row have too few faults only where the level and the vehicle do not give as many. */
+#define SEEDS_TRIED 20000u
+
+/* The vehicles follow each other by their seeds; of->vehicle is the one before. */
 static int make(const session *of, unsigned index)
 {
     practice_setting setting = of->setting;
-    setting.seed += index;
-    return practice_generate(&setting, of->vehicle);
+    if (index > 0)
+        setting.seed = of->vehicle->setting.seed + 1;
+    for (unsigned i = 0; i < SEEDS_TRIED; i++) {
+        int status = practice_generate(&setting, of->vehicle);
+        if (status != STATUS_CONTINUE || practice_faults(of->vehicle) >= of->faults)
+            return status;
+        setting.seed++;
+    }
+    return print_error("no vehicle of %u seeds from %" PRIu64 " on has %u faults", SEEDS_TRIED, of->setting.seed,
+                       of->faults);
 }
 
 static bool is_page(const char *name)
@@ -290,12 +311,12 @@ const command_spec practice_command = {
     .operands = "[OPTION]...",
     .summary = "practise on invented vehicles: read the tape, subtract, judge",
     .help = "Shows the wheel ends of an invented vehicle: the marks on the chamber, the conditions, and two "
-            "pieces of tape with the pin on them. It asks for the applied stroke, the limit, the verdict and the "
-            "reason, finally for the count of the vehicle, marks the answers exactly and says why. Practice, not "
+            "pieces of tape with the pin on them. It asks for both readings, the applied stroke, the limit, the "
+            "verdict and the reason, finally for the count of the vehicle, marks the answers exactly and says why. Practice, not "
             "an inspection.\n"
             "\n"
             "  rodtravel practice\n"
-            "  rodtravel practice --seed 7 --sheet sheet.html --key key.html\n"
+            "  rodtravel practice --seed 7 --faults 2 --sheet sheet.html --key key.html\n"
             "  rodtravel practice --seed 7 --answers filled.txt\n"
             "\n"
             "Equal seeds make equal vehicles, with the same options and edition of the tables. A file of answers "

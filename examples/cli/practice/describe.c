@@ -146,6 +146,49 @@ void practice_format_count(const practice *of, char words[PRACTICE_TEXT_SIZE])
     snprintf(words, PRACTICE_TEXT_SIZE, "%.340s: %s", sentence, rodt_outcome_name(count->outcome));
 }
 
+/* --- Limits ------------------------------------------------------------------------------------------- */
+
+static bool is_in_force(const practice *of, const rodt_limit *row)
+{
+    return rodt_date_compare(row->from, of->day) <= 0 &&
+           (!rodt_date_given(row->until) || rodt_date_compare(of->day, row->until) <= 0);
+}
+
+static bool is_alike(const rodt_limit *a, const rodt_limit *b)
+{
+    return a->family == b->family && a->stroke_class == b->stroke_class &&
+           rodt_length_given(a->rated_stroke) == rodt_length_given(b->rated_stroke);
+}
+
+/* The rows like this one, if none of them is before it. */
+static void list_limits(const practice *of, size_t first, vehicle_line line, void *context)
+{
+    const rodt_rules *rules = of->setting.rules;
+    const rodt_limit *at = rodt_rules_limit_at(rules, first), *row;
+    char text[PRACTICE_TEXT_SIZE] = "", label[80], limit[WORD_SIZE], rated[WORD_SIZE];
+    for (size_t i = 0; (row = rodt_rules_limit_at(rules, i)) != NULL; i++) {
+        if (!is_in_force(of, row) || !is_alike(at, row))
+            continue;
+        if (i < first)
+            return;
+        add(text, "%s%s: %s", text[0] == '\0' ? "" : ", ", row->size, practice_format_length(of, row->limit, limit));
+    }
+    bool any = at->stroke_class == RODT_STROKE_CLASS_ANY;
+    snprintf(label, sizeof label, "%s%s%s%s%s", rodt_family_name(at->family), any ? "" : " ",
+             any ? "" : rodt_stroke_class_name(at->stroke_class), rodt_length_given(at->rated_stroke) ? ", stamped " : "",
+             rodt_length_given(at->rated_stroke) ? format_length(at->rated_stroke, rated) : "");
+    line(context, label, text);
+}
+
+void practice_each_limit(const practice *of, vehicle_line line, void *context)
+{
+    const rodt_limit *row;
+    for (size_t i = 0; (row = rodt_rules_limit_at(of->setting.rules, i)) != NULL; i++) {
+        if (is_in_force(of, row))
+            list_limits(of, i, line, context);
+    }
+}
+
 /* --- Reasons ------------------------------------------------------------------------------------------ */
 
 rodt_reason practice_reason_at(size_t index)

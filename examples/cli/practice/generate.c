@@ -489,6 +489,7 @@ static bool make_axles(maker *make)
     }
     make->of->judged.count = 2 * axles;
     make->of->judged.brakes_given = true;
+    make->of->judged.axle_1_steers = true;
     return true;
 }
 
@@ -505,4 +506,9 @@ int practice_generate(const practice_setting *setting, practice *out)
     rodt_status status = rodt_vehicle_judge(judged->ends, judged->count, (uint32_t)judged->count, setting->rules,
                                             judged->findings, judged->advice, &judged->vehicle, NULL);
     return status == RODT_OK ? STATUS_CONTINUE : print_error("%s", rodt_status_text(status));
+}
+
+unsigned practice_faults(const practice *of)
+{
+    return of->judged.vehicle.out_of_adjustment + of->judged.vehicle.inoperative;
 }

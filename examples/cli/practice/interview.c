@@ -11,6 +11,7 @@
 #include <string.h>
 #include <unistd.h>
 
+#define ANSWER_ROOM 18u /* columns of an answer after its question */
 #define LINE_MAX_SIZE ((size_t)200) /* no answer is nearly as long */
 
 /* --- Asking ------------------------------------------------------------------------------------------- */
@@ -50,18 +51,25 @@ static bool get_line(char line[LINE_MAX_SIZE + 2], size_t *size)
 static const char *question_words(practice_question question)
 {
     static const char *const words[] = {
-        "the applied stroke", "the limit", "the verdict", "the reason", "the number of brakes", "the outcome"};
+        "the released reading", "the applied reading", "the applied stroke", "the limit", "the verdict", "the reason", "the number of brakes", "the outcome"};
     return words[question];
 }
 
 static void prompt(const practice *of, practice_question question)
 {
+    char text[100];
     if (question == ASK_COUNT)
-        printf("Defective brakes, halves too, of %zu, or their share in %%? ", of->judged.count);
+        snprintf(text, sizeof text, "Defective brakes, halves too, of %zu, or their share in %%", of->judged.count);
     else if (question == ASK_OUTCOME)
-        fputs("By the roadside criterion (out, below, ambiguous, open)? ", stdout);
+        snprintf(text, sizeof text, "By the roadside criterion (out, below, ambiguous, open)");
     else
-        printf("      %s? ", practice_question_name(question));
+        snprintf(text, sizeof text, "      %s", practice_question_name(question));
+    bool fits = columns_of_text(text) + ANSWER_ROOM < line_width(stdout);
+    if (fits)
+        printf("%s? ", text);
+    else
+        print_wrapped(stdout, "", 0, text);
+    fputs(fits ? "" : "? ", stdout);
     fflush(stdout);
 }
 
@@ -97,7 +105,7 @@ static bool ask_group(const practice *of, size_t end, practice_question first, p
     practice_answers answers = {0};
     bool stayed = true;
     fputc('\n', stdout);
-    if (first == ASK_STROKE)
+    if (first == ASK_RELEASED)
         practice_print_end(of, end, stdout);
     for (int i = (int)first; stayed && i < practice_group_end(first); i++)
         stayed = ask(of, (practice_question)i, &answers.answers[i]);
@@ -113,7 +121,9 @@ static bool ask_group(const practice *of, size_t end, practice_question first, p
 static void greet(const practice *of)
 {
     char words[PRACTICE_TEXT_SIZE];
-    printf("BRAKE STROKE PRACTICE   seed %" PRIu64 "\n", of->setting.seed);
+    char seed[40];
+    snprintf(seed, sizeof seed, "seed %" PRIu64, of->setting.seed);
+    print_title(stdout, PAINT_STRONG, "BRAKE STROKE PRACTICE", seed);
     practice_describe_vehicle(of, words);
     print_wrapped(stdout, "", 0, words);
     practice_format_command(of, words);
@@ -133,7 +143,7 @@ bool practice_interview(const practice *of, practice_score *score)
     greet(of);
     bool stayed = true;
     for (size_t i = 0; stayed && i < of->judged.count; i++)
-        stayed = ask_group(of, i, ASK_STROKE, score);
+        stayed = ask_group(of, i, ASK_RELEASED, score);
     stayed = stayed && ask_group(of, 0, ASK_COUNT, score);
     if (!stayed)
         fputc('\n', stdout);

@@ -27,7 +27,7 @@ static void put_tape(json_writer *json, const practice *of, const char *key, rod
 {
     char words[TAPE_TEXT_SIZE];
     practice_tape tape;
-    practice_tape_draw(at, of->setting.unit, of->setting.ascii, &tape);
+    practice_tape_draw(at, of->setting.unit, of->setting.ascii, false, &tape);
     practice_tape_describe(at, of->setting.unit, words);
     json_key(json, key);
     json_open(json, '{');

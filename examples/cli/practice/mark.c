@@ -25,6 +25,8 @@ static const struct {
     [MISTAKE_BORROW] = {"borrow", "forgot to borrow from the whole: the fraction of the applied reading is the smaller "
                                   "one", false},
     [MISTAKE_TICK] = {"one-tick", "read a tape wrong by one tick", false},
+    [MISTAKE_READING] = {"reading", "read the tape wrong: the pin is at another tick", false},
+    [MISTAKE_CARRIED] = {"carried", "subtracted right, from a reading that is wrong", false},
     [MISTAKE_SWAPPED_UNSEEN] = {"swapped-unseen", "subtracted the smaller from the larger: applied is below released, "
                                                   "so there is no stroke", false},
     [MISTAKE_STROKE] = {"stroke", "the stroke is another one: read both tapes again, then subtract", false},
@@ -100,6 +102,21 @@ static practice_mistake mark_swapped(const rodt_finding *finding, const practice
     return answer->negative ? MISTAKE_NONE : MISTAKE_SWAPPED_UNSEEN;
 }
 
+static practice_mistake mark_reading(const practice *of, rodt_length right, const practice_answer *answer)
+{
+    if (!answer->none && !answer->negative && is_same(right, answer->length))
+        return MISTAKE_NONE;
+    return !answer->none && is_a_tick_off(of, right, answer->length) ? MISTAKE_TICK : MISTAKE_READING;
+}
+
+/* The difference of the person's own readings: the slip was at the tape. */
+static bool is_own_difference(const practice_answer *answers)
+{
+    rodt_length difference;
+    return rodt_length_subtract(answers[ASK_APPLIED].length, answers[ASK_RELEASED].length, &difference) == RODT_OK &&
+           is_same(difference, answers[ASK_STROKE].length);
+}
+
 static practice_mistake mark_stroke(const practice *of, size_t end, const practice_answer *answer)
 {
     const rodt_finding *finding = &of->judged.findings[end];
@@ -121,6 +138,13 @@ static practice_mistake mark_stroke(const practice *of, size_t end, const practi
     if (of->setting.unit == RODT_UNIT_IN && forgot_borrow(finding, given))
         return MISTAKE_BORROW;
     return is_a_tick_off(of, right, given) ? MISTAKE_TICK : MISTAKE_STROKE;
+}
+
+static practice_mistake mark_own_stroke(const practice *of, size_t end, const practice_answer *answers)
+{
+    practice_mistake mistake = mark_stroke(of, end, &answers[ASK_STROKE]);
+    bool read = answers[ASK_RELEASED].given && answers[ASK_APPLIED].given;
+    return mistake != MISTAKE_NONE && read && is_own_difference(answers) ? MISTAKE_CARRIED : mistake;
 }
 
 /* --- Limit -------------------------------------------------------------------------------------------- */
@@ -261,7 +285,9 @@ static practice_mistake mark_question(const practice *of, size_t end, practice_q
     const rodt_finding *finding = &of->judged.findings[end];
     const practice_answer *answer = &answers[question];
     switch (question) {
-    case ASK_STROKE: return mark_stroke(of, end, answer);
+    case ASK_RELEASED: return mark_reading(of, finding->released, answer);
+    case ASK_APPLIED: return mark_reading(of, finding->applied, answer);
+    case ASK_STROKE: return mark_own_stroke(of, end, answers);
     case ASK_LIMIT: return mark_limit(of, end, answer);
     case ASK_VERDICT: return mark_verdict(finding, answers);
     case ASK_REASON: return practice_is_deciding(finding, (rodt_reason)answer->word) ? MISTAKE_NONE : MISTAKE_REASON;
@@ -287,6 +313,8 @@ static void format_answer(const practice *of, practice_question question, const 
 {
     char word[WORD_SIZE] = "none";
     switch (question) {
+    case ASK_RELEASED:
+    case ASK_APPLIED:
     case ASK_STROKE:
     case ASK_LIMIT:
         snprintf(text, PRACTICE_TEXT_SIZE, "%s%s", answer->negative ? "-" : "",
@@ -312,6 +340,8 @@ static practice_answer right_answer(const practice *of, size_t end, practice_que
     const rodt_finding *finding = &of->judged.findings[end];
     practice_answer out = {.given = true};
     switch (question) {
+    case ASK_RELEASED: out.length = finding->released; break;
+    case ASK_APPLIED: out.length = finding->applied; break;
     case ASK_STROKE: out.length = finding->applied_stroke; break;
     case ASK_LIMIT: out.length = finding->limit; break;
     case ASK_VERDICT: out.word = (int)finding->verdict; break;
@@ -344,7 +374,7 @@ void practice_print_marks(const practice *of, size_t end, practice_question firs
 {
     for (int i = (int)first; i < practice_group_end(first); i++)
         print_mark(of, end, (practice_question)i, &answers->answers[i], answers->mistakes[i]);
-    if (first == ASK_STROKE) {
+    if (first < ASK_COUNT) {
         practice_each_reason(of, end, practice_print_line, stdout);
         practice_each_lesson(of, end, practice_print_line, stdout);
     } else {

@@ -174,6 +174,8 @@ rodt_status practice_parse(practice_question question, const char *text, size_t 
     if (size == 0)
         return RODT_E_EMPTY;
     switch (question) {
+    case ASK_RELEASED:
+    case ASK_APPLIED:
     case ASK_STROKE:
     case ASK_LIMIT: status = parse_length(text, size, unit, &answer, error); break;
     case ASK_VERDICT: status = parse_verdict(text, size, &answer, error); break;
@@ -189,6 +191,7 @@ rodt_status practice_parse(practice_question question, const char *text, size_t 
 
 const char *practice_question_name(practice_question question)
 {
-    static const char *const words[] = {"stroke", "limit", "verdict", "reason", "defective", "outcome"};
+    static const char *const words[] = {"released", "applied", "stroke", "limit",
+                                        "verdict",  "reason",  "defective", "outcome"};
     return words[question];
 }

@@ -79,6 +79,9 @@ uint64_t practice_any_seed(void);
 /* Makes the vehicle of a setting. Returns STATUS_CONTINUE or an exit status. */
 int practice_generate(const practice_setting *setting, practice *out);
 
+/* Brakes of the vehicle that are out of adjustment or inoperative. */
+unsigned practice_faults(const practice *of);
+
 /* --- The tape: tape.c --------------------------------------------------------------------------------- */
 
 /* The part of the tape that is drawn. */
@@ -90,18 +93,21 @@ typedef struct practice_window {
     int number;  /* what the tape counts from one number to the next: 1 in, 10 mm */
 } practice_window;
 
-practice_window practice_window_of(rodt_length at, rodt_unit unit);
+/* Columns of a line that the tape fits in as a whole; where there are fewer a piece of half its length is drawn. */
+#define TAPE_COLUMNS 76u
+
+practice_window practice_window_of(rodt_length at, rodt_unit unit, bool narrow);
 
 /* 1 to 5: how far a tick reaches; 5 has a number under it. */
 int practice_tick_height(int tick, rodt_unit unit);
 
-#define TAPE_ROWS 4
+#define TAPE_ROWS 5
 #define TAPE_ROW_SIZE 320
 typedef struct practice_tape {
-    char rows[TAPE_ROWS][TAPE_ROW_SIZE]; /* the pointer, two rows of ticks, the numbers; without blanks at the end */
+    char rows[TAPE_ROWS][TAPE_ROW_SIZE]; /* the pointer, three rows of ticks, the numbers; no blanks at the end */
 } practice_tape;
 
-void practice_tape_draw(rodt_length at, rodt_unit unit, bool ascii, practice_tape *out);
+void practice_tape_draw(rodt_length at, rodt_unit unit, bool ascii, bool narrow, practice_tape *out);
 
 /* The same in words: "the pin stands at the 13th sixteenth after the 3". */
 #define TAPE_TEXT_SIZE 120
@@ -148,6 +154,9 @@ void practice_each_reason(const practice *of, size_t end, vehicle_line line, voi
 
 void practice_print_end(const practice *of, size_t end, FILE *to); /* marks and tapes */
 void practice_print_lists(FILE *to);                                /* verdicts and reasons to choose from */
+/* A line for each kind of chamber: "clamp long", "12: 1 3/4, 16: 2". */
+void practice_each_limit(const practice *of, vehicle_line line, void *context);
+
 void practice_text_sheet(const practice *of, FILE *to);
 void practice_text_key(const practice *of, FILE *to);
 void practice_print_line(void *to, const char *label, const char *text); /* of a key; `to` is a FILE */
@@ -165,17 +174,19 @@ void practice_json_key(json_writer *json, const practice *of);
 
 /* --- Answers: parse.c, mark.c ------------------------------------------------------------------------- */
 
+/* The two readings are asked of a person, not in a file. */
 typedef enum practice_question {
-    ASK_STROKE, ASK_LIMIT, ASK_VERDICT, ASK_REASON, ASK_END_QUESTIONS,
+    ASK_RELEASED, ASK_APPLIED, ASK_STROKE, ASK_LIMIT, ASK_VERDICT, ASK_REASON, ASK_END_QUESTIONS,
     ASK_COUNT = ASK_END_QUESTIONS, ASK_OUTCOME, ASK_QUESTIONS
 } practice_question;
 
 const char *practice_question_name(practice_question question); /* "stroke", "limit", ... */
 
-/* Questions come in two groups: about a wheel end from ASK_STROKE on, about the vehicle from ASK_COUNT on. */
+/* Questions come in two groups: about a wheel end, from ASK_RELEASED or ASK_STROKE on; about the vehicle from ASK_COUNT
+ * on. */
 static inline int practice_group_end(practice_question first)
 {
-    return first == ASK_STROKE ? ASK_END_QUESTIONS : ASK_QUESTIONS;
+    return first < ASK_END_QUESTIONS ? ASK_END_QUESTIONS : ASK_QUESTIONS;
 }
 
 /* One answer, as it was read. */
@@ -196,7 +207,8 @@ rodt_status practice_parse(practice_question question, const char *text, size_t 
 /* Kinds of mistakes. */
 typedef enum practice_mistake {
     MISTAKE_NONE, MISTAKE_WRONG_WAY, MISTAKE_APPLIED, MISTAKE_RELEASED, MISTAKE_SUM, MISTAKE_HAND_PULL, MISTAKE_BORROW,
-    MISTAKE_TICK, MISTAKE_SWAPPED_UNSEEN, MISTAKE_STROKE, MISTAKE_RATED, MISTAKE_OTHER_CLASS, MISTAKE_OTHER_ROW,
+    MISTAKE_TICK, MISTAKE_READING, MISTAKE_CARRIED,
+    MISTAKE_SWAPPED_UNSEEN, MISTAKE_STROKE, MISTAKE_RATED, MISTAKE_OTHER_CLASS, MISTAKE_OTHER_ROW,
     MISTAKE_SPRING_SIZE, MISTAKE_FAMILY, MISTAKE_DAY, MISTAKE_LIMIT, MISTAKE_AT_LIMIT, MISTAKE_PASSED_OVER,
     MISTAKE_PASSED_DEAD, MISTAKE_PASSED_UNPROVEN, MISTAKE_FAILED_UNPROVEN, MISTAKE_EXCUSED, MISTAKE_FOLLOWS,
     MISTAKE_VERDICT, MISTAKE_REASON, MISTAKE_HALF_AS_WHOLE, MISTAKE_HALF_LEFT, MISTAKE_UNKNOWN_COUNTED,

@@ -9,15 +9,18 @@
 
 /* --- Which piece -------------------------------------------------------------------------------------- */
 
-/* Two inches, or thirty millimetres, with the pin well inside and a number on either side of it. */
-practice_window practice_window_of(rodt_length at, rodt_unit unit)
+/* Two inches, or thirty millimetres, with the pin well inside and a number on either side of it; a narrow piece has
+ * half of that and begins at the number before the pin. */
+practice_window practice_window_of(rodt_length at, rodt_unit unit, bool narrow)
 {
     bool metric = unit == RODT_UNIT_MM;
     practice_window out = {.whole = metric ? 10 : 16, .number = metric ? 10 : 1, .ticks = metric ? 30 : 32};
+    if (narrow)
+        out.ticks /= 2;
     rodt_length ticks;
     if (rodt_length_scale(at, metric ? (rodt_ratio){127, 5} : (rodt_ratio){16, 1}, &ticks) == RODT_OK)
         out.pointer = (int)(ticks.num / ticks.den);
-    int before = out.pointer - out.whole / 2;
+    int before = narrow ? out.pointer : out.pointer - out.whole / 2;
     out.first = before < 0 ? 0 : before / out.whole * out.whole;
     return out;
 }
@@ -61,17 +64,19 @@ static void put_number(row *to, int column, int number)
     }
 }
 
-/* Half a row and a whole one make five heights of two rows and a number. */
+/* A half, one, one and a half, two and three rows: no height is like another. */
 static void put_tick(row rows[TAPE_ROWS], int column, int height, const char *half, const char *whole)
 {
     put(&rows[1], column, height == 1 ? half : whole);
     if (height >= 3)
         put(&rows[2], column, height == 3 ? half : whole);
+    if (height == 5)
+        put(&rows[3], column, whole);
 }
 
-void practice_tape_draw(rodt_length at, rodt_unit unit, bool ascii, practice_tape *out)
+void practice_tape_draw(rodt_length at, rodt_unit unit, bool ascii, bool narrow, practice_tape *out)
 {
-    practice_window window = practice_window_of(at, unit);
+    practice_window window = practice_window_of(at, unit, narrow);
     row rows[TAPE_ROWS];
     memset(out, 0, sizeof *out);
     for (size_t i = 0; i < TAPE_ROWS; i++)
@@ -81,7 +86,7 @@ void practice_tape_draw(rodt_length at, rodt_unit unit, bool ascii, practice_tap
         int tick = window.first + i, height = practice_tick_height(tick, unit);
         put_tick(rows, MARGIN + 2 * i, height, ascii ? "'" : "\xE2\x95\xB5", ascii ? "|" : "\xE2\x94\x82");
         if (height == 5)
-            put_number(&rows[3], MARGIN + 2 * i, tick / window.whole * window.number);
+            put_number(&rows[TAPE_ROWS - 1], MARGIN + 2 * i, tick / window.whole * window.number);
     }
 }
 
@@ -96,7 +101,7 @@ static const char *ordinal(int number)
 
 void practice_tape_describe(rodt_length at, rodt_unit unit, char words[TAPE_TEXT_SIZE])
 {
-    practice_window window = practice_window_of(at, unit);
+    practice_window window = practice_window_of(at, unit, false);
     int number = window.pointer / window.whole * window.number, beyond = window.pointer % window.whole;
     const char *piece = unit == RODT_UNIT_MM ? "millimetre" : "sixteenth";
     if (beyond == 0)

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Sheet and key as text for paper: 80 columns, a form feed between pages of at most 60 lines, no wheel end split. The
+/* Sheet and key as text for paper: 80 columns, a form feed between pages of at most 66 lines, no wheel end split. The
  * key says what is right, and why, from the library's own findings. */
 #include "practice/practice.h"
 #include "ui/format.h"
@@ -21,7 +21,7 @@ void practice_print_lists(FILE *to)
     for (size_t i = 0; practice_reason_at(i) != RODT_REASON_END && used < sizeof line; i++)
         used += (size_t)snprintf(line + used, sizeof line - used, "%s%zu %s", i == 0 ? "" : ", ", i + 1,
                                  rodt_reason_name(practice_reason_at(i)));
-    fputs("Verdict   in-adjustment, out-of-adjustment, inoperative or undetermined\n", to);
+    print_wrapped(to, "Verdict", 10, "in-adjustment, out-of-adjustment, inoperative or undetermined");
     print_wrapped(to, "Reason", 10, line);
 }
 
@@ -33,13 +33,15 @@ static void print_tape(const practice *of, const char *name, rodt_length at, FIL
     practice_tape tape;
     if (of->setting.described) {
         practice_tape_describe(at, of->setting.unit, words);
-        fprintf(to, "      %s: %s\n", name, words);
+        char line[TAPE_TEXT_SIZE + 20];
+        snprintf(line, sizeof line, "%s: %s", name, words);
+        print_wrapped(to, "", END_INDENT, line);
         return;
     }
-    practice_tape_draw(at, of->setting.unit, of->setting.ascii, &tape);
+    practice_tape_draw(at, of->setting.unit, of->setting.ascii, line_width(to) < TAPE_COLUMNS, &tape);
     fprintf(to, "%s\n", name);
     for (size_t i = 0; i < TAPE_ROWS; i++)
-        fprintf(to, "    %s\n", tape.rows[i]);
+        fprintf(to, "%s%s\n", line_width(to) < TAPE_COLUMNS ? "" : "    ", tape.rows[i]);
 }
 
 void practice_print_end(const practice *of, size_t end, FILE *to)
@@ -75,14 +77,31 @@ static void print_head(const practice *of, FILE *to)
 static void print_end_to_fill(const practice *of, size_t end, FILE *to)
 {
     practice_print_end(of, end, to);
-    fputs("      Stroke _________ Limit _________ Verdict __________________ Reason _____\n\n", to);
+    fputs("    Applied __________  less released __________  =  Stroke ______________\n\n"
+          "    [ ] standard  [ ] long            Limit ______________  Reason, number ___\n"
+          "    [ ] in adjustment  [ ] out of adjustment  [ ] inoperative  [ ] undetermined\n\n", to);
+}
+
+static void print_limit(void *context, const char *label, const char *text)
+{
+    char line[60];
+    snprintf(line, sizeof line, "  %s", label);
+    print_wrapped(context, line, 26, text);
+}
+
+static void print_chart(const practice *of, FILE *to)
+{
+    fprintf(to, "\nLimits of %s by size, in inches unless a unit is given\n", rodt_rules_id(of->setting.rules));
+    practice_each_limit(of, print_limit, to);
 }
 
 static void print_vehicle_to_fill(const practice *of, FILE *to)
 {
-    fprintf(to, "Vehicle\n      Defective brakes, of %zu __________  Share __________ %%\n", of->judged.count);
-    fputs("      By the roadside criterion   [ ] out-of-service   [ ] below-criterion\n"
+    fprintf(to, "Vehicle\n\n      Defective brakes, of %zu ______________  Share ______________ %%\n\n",
+            of->judged.count);
+    fputs("      By the roadside criterion   [ ] out of service   [ ] below criterion\n"
           "                                  [ ] ambiguous        [ ] undetermined\n", to);
+    print_chart(of, to);
 }
 
 static void print_page_head(const practice *of, unsigned page, FILE *to)
@@ -90,17 +109,19 @@ static void print_page_head(const practice *of, unsigned page, FILE *to)
     fprintf(to, "\fBrake stroke practice, seed %" PRIu64 ", page %u\n\n", of->setting.seed, page);
 }
 
-/* Two wheel ends fit under the head, four on every page after it. */
+#define ENDS_OF_A_PAGE 3u
+
+/* One wheel end fits under the head, three on every page after it, and the limits with the vehicle at the end. */
 void practice_text_sheet(const practice *of, FILE *to)
 {
     unsigned page = 1;
     print_head(of, to);
     for (size_t i = 0; i < of->judged.count; i++) {
-        if (i % 4 == 2)
+        if (i % ENDS_OF_A_PAGE == 1)
             print_page_head(of, ++page, to);
         print_end_to_fill(of, i, to);
     }
-    if (of->judged.count % 4 == 2)
+    if (of->judged.count % ENDS_OF_A_PAGE == 1)
         print_page_head(of, ++page, to);
     print_vehicle_to_fill(of, to);
 }
