@@ -17,8 +17,9 @@
 #include <string.h>
 
 enum {
-    PRACTICE_SEED, PRACTICE_COUNT, PRACTICE_FAULTS, PRACTICE_VEHICLE, PRACTICE_LEVEL, PRACTICE_RULES, PRACTICE_AS_OF, PRACTICE_METRIC,
-    PRACTICE_SHEET, PRACTICE_KEY, PRACTICE_ANSWERS, PRACTICE_ASCII, PRACTICE_DESCRIBE, PRACTICE_JSON
+    PRACTICE_SEED, PRACTICE_COUNT, PRACTICE_FAULTS, PRACTICE_VEHICLE, PRACTICE_LEVEL, PRACTICE_RULES,
+    PRACTICE_AS_OF, PRACTICE_METRIC, PRACTICE_SHEET, PRACTICE_KEY, PRACTICE_ANSWERS, PRACTICE_ASCII,
+    PRACTICE_DESCRIBE, PRACTICE_JSON
 };
 
 static const option_spec options[] = {
@@ -310,26 +311,27 @@ const command_spec practice_command = {
     .name = "practice",
     .operands = "[OPTION]...",
     .summary = "practise on invented vehicles: read the tape, subtract, judge",
-    .help = "Shows the wheel ends of an invented vehicle: the marks on the chamber, the conditions, and two "
-            "pieces of tape with the pin on them. It asks for both readings, the applied stroke, the limit, the "
-            "verdict and the reason, finally for the count of the vehicle, marks the answers exactly and says why. Practice, not "
-            "an inspection.\n"
-            "\n"
-            "  rodtravel practice\n"
-            "  rodtravel practice --seed 7 --faults 2 --sheet sheet.html --key key.html\n"
-            "  rodtravel practice --seed 7 --answers filled.txt\n"
-            "\n"
-            "Equal seeds make equal vehicles, with the same options and edition of the tables. A file of answers "
-            "has a line for each wheel end: stroke, limit, verdict, reason (number or word); then the vehicle. An"
-            " answer may be left out; \"none\" is one too. With several vehicles, the seed of each is"
-            " above its lines:\n"
-            "\n"
-            "  seed 7\n"
-            "  1L: 1 7/16; 1 3/4; in; within-limit\n"
-            "  vehicle: 1 1/2; below\n"
-            "\n"
-            "Exit status: 0 every answer is right, or the files are written; 1 an answer is wrong; 3 none is "
-            "wrong, but some question is not answered.\n",
+    .help =
+        "Shows the wheel ends of an invented vehicle: the marks on the chamber, the conditions, and two "
+        "pieces of tape with the pin on them. It asks for both readings, the applied stroke, the limit, the "
+        "verdict and the reason, finally for the count of the vehicle, marks the answers exactly and says "
+        "why. Practice, not an inspection.\n"
+        "\n"
+        "  rodtravel practice\n"
+        "  rodtravel practice --seed 7 --faults 2 --sheet sheet.html --key key.html\n"
+        "  rodtravel practice --seed 7 --answers filled.txt\n"
+        "\n"
+        "Equal seeds make equal vehicles, with the same options and edition of the tables. A file of answers "
+        "has a line for each wheel end: stroke, limit, verdict, reason (number or word); then the vehicle. An"
+        " answer may be left out; \"none\" is one too. With several vehicles, the seed of each is"
+        " above its lines:\n"
+        "\n"
+        "  seed 7\n"
+        "  1L: 1 7/16; 1 3/4; in; within-limit\n"
+        "  vehicle: 1 1/2; below\n"
+        "\n"
+        "Exit status: 0 every answer is right, or the files are written; 1 an answer is wrong; 3 none is "
+        "wrong, but some question is not answered.\n",
     .options = options,
     .option_count = COUNT_OF(options),
     .run = run,

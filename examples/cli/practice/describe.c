@@ -175,7 +175,8 @@ static void list_limits(const practice *of, size_t first, vehicle_line line, voi
     }
     bool any = at->stroke_class == RODT_STROKE_CLASS_ANY;
     snprintf(label, sizeof label, "%s%s%s%s%s", rodt_family_name(at->family), any ? "" : " ",
-             any ? "" : rodt_stroke_class_name(at->stroke_class), rodt_length_given(at->rated_stroke) ? ", stamped " : "",
+             any ? "" : rodt_stroke_class_name(at->stroke_class),
+             rodt_length_given(at->rated_stroke) ? ", stamped " : "",
              rodt_length_given(at->rated_stroke) ? format_length(at->rated_stroke, rated) : "");
     line(context, label, text);
 }

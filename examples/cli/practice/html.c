@@ -12,7 +12,8 @@
 static const char *const style =
     "*{box-sizing:border-box}body{margin:0;background:#eee;color:#111;font:15px/1.35 system-ui,sans-serif}"
     "main{max-width:54rem;margin:0 auto;padding:1rem 1.2rem;background:#fff}"
-    "h1{font-size:1.35rem;margin:0 0 .3rem;display:flex;justify-content:space-between;flex-wrap:wrap;gap:0 1rem}"
+    "h1{font-size:1.35rem;margin:0 0 .3rem;display:flex;justify-content:space-between;flex-wrap:wrap;gap:0 "
+    "1rem}"
     "h2{font-size:1.02rem;margin:0 0 .15rem}p{margin:.15rem 0}.small{font-size:.8rem;color:#333}"
     ".who{display:grid;grid-template-columns:2fr 1fr;gap:1.5rem;margin:.8rem 0 .7rem}"
     ".fill{border-bottom:1px solid #111;min-height:2.6em;font-size:.78rem}"
@@ -22,26 +23,33 @@ static const char *const style =
     "flex-direction:column}.end .answers{margin-top:auto}"
     ".end p{font-size:.86rem}.name{font-size:.8rem;font-weight:600;margin-top:.3rem}"
     ".seen{display:grid;grid-template-columns:7.5rem minmax(0,1fr);gap:.6rem;align-items:start}"
-    ".chamber{display:block;width:100%;height:auto}.chamber path,.chamber rect,.chamber circle{fill:#e6e4dc;stroke:#111;"
-    "stroke-width:2}.chamber .dark{fill:#111}.chamber text{font:700 15px system-ui,sans-serif;text-anchor:middle}"
+    ".chamber{display:block;width:100%;height:auto}.chamber path,.chamber rect,.chamber "
+    "circle{fill:#e6e4dc;stroke:#111;"
+    "stroke-width:2}.chamber .dark{fill:#111}.chamber text{font:700 15px "
+    "system-ui,sans-serif;text-anchor:middle}"
     ".chamber .less{font-size:9px}"
     ".tape{display:block;width:100%;height:auto}.tape rect{fill:#fbf7e4;stroke:#111}"
     ".tape .tick{stroke:#111;stroke-width:1.3;fill:none}.tape .pin{fill:#8c1c13}"
     ".tape text{font:700 14px system-ui,sans-serif;text-anchor:middle}"
-    ".sum{display:grid;grid-template-columns:1fr auto 1fr auto 1fr;gap:.1rem .5rem;align-items:end;margin-top:.4rem}"
+    ".sum{display:grid;grid-template-columns:1fr auto 1fr auto 1fr;gap:.1rem "
+    ".5rem;align-items:end;margin-top:.4rem}"
     ".answers{display:grid;grid-template-columns:1fr 1fr;gap:.1rem .9rem;margin-top:.2rem}"
     ".vehicle+.vehicle{margin-top:2rem;border-top:3px solid #111;padding-top:1rem}"
     ".whole{border:1.5px solid #111;padding:.4rem .6rem;margin:.6rem 0}"
-    ".foot{display:grid;grid-template-columns:1fr 1fr;gap:0 .8rem;align-items:start}.foot table{font-size:.75rem}"
+    ".foot{display:grid;grid-template-columns:1fr 1fr;gap:0 .8rem;align-items:start}.foot "
+    "table{font-size:.75rem}"
     ".boxes{margin:.35rem 0}.boxes span{display:inline-block;margin:0 .9rem .1rem 0;white-space:nowrap}"
     ".boxes span:before{content:\"\";display:inline-block;width:.9em;height:.9em;border:1.3px solid "
     "#111;margin-right:.35em;vertical-align:-.1em}"
-    "table{border-collapse:collapse;width:100%;font-size:.85rem;margin:.4rem 0}caption{text-align:left;font-weight:700}"
+    "table{border-collapse:collapse;width:100%;font-size:.85rem;margin:.4rem "
+    "0}caption{text-align:left;font-weight:700}"
     "th,td{text-align:left;padding:.15rem .5rem .15rem 0;border-bottom:1px solid #888;vertical-align:top}"
     "ul{margin:.1rem 0 .5rem;padding-left:1.2rem;font-size:.86rem}"
-    "@media screen and (max-width:40rem){.ends,.who,.foot{grid-template-columns:minmax(0,1fr)}main{padding:.7rem}"
+    "@media screen and "
+    "(max-width:40rem){.ends,.who,.foot{grid-template-columns:minmax(0,1fr)}main{padding:.7rem}"
     ".key thead{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}"
-    ".key tbody tr{display:grid;grid-template-columns:repeat(3,minmax(0,1fr));gap:.1rem .6rem;border:1.5px solid #111;"
+    ".key tbody tr{display:grid;grid-template-columns:repeat(3,minmax(0,1fr));gap:.1rem .6rem;border:1.5px "
+    "solid #111;"
     "margin:.5rem 0;padding:.35rem .6rem}.key th,.key td{border:0;padding:0;order:2;overflow-wrap:anywhere}"
     ".key tbody th{font-size:1.2rem;order:0}.key .verdict{order:1;grid-column:2/-1;font-weight:700}"
     ".key .reason{grid-column:1/-1}"
@@ -51,7 +59,8 @@ static const char *const style =
     ".fill{min-height:2.4em}.who{margin:.3rem 0 .4rem}.whole{margin:.35rem 0}"
     ".seen{grid-template-columns:6rem minmax(0,1fr)}"
     "main{max-width:none;padding:0}"
-    ".end,.whole,.keep,.foot,tr,li{break-inside:avoid}.vehicle+.vehicle{break-before:page;border:0;margin:0;padding:0}"
+    ".end,.whole,.keep,.foot,tr,li{break-inside:avoid}.vehicle+.vehicle{break-before:page;border:0;margin:0;"
+    "padding:0}"
     ".ends{grid-template-columns:1fr 1fr}h2{break-after:avoid}"
     "*{print-color-adjust:exact;-webkit-print-color-adjust:exact}}";
 
@@ -144,24 +153,31 @@ static void put_housing(FILE *to, rodt_family family)
 {
     static const char *const bodies[] = {
         [RODT_FAMILY_UNKNOWN] = "",
-        [RODT_FAMILY_CLAMP] = "<path d=\"M64 22H42Q20 22 20 46V62Q20 86 42 86H64z\"/><path d=\"M64 22H84Q106 22 106 46V62Q106 "
-                              "86 84 86H64z\"/><rect x=\"59\" y=\"17\" width=\"10\" height=\"74\" rx=\"3\"/>"
-                              "<rect class=\"dark\" x=\"55\" y=\"88\" width=\"18\" height=\"6\"/>",
-        [RODT_FAMILY_BOLT] = "<path d=\"M62 22H42Q20 22 20 46V62Q20 86 42 86H62z\"/><path d=\"M66 22H84Q106 22 106 46V62Q106 "
-                             "86 84 86H66z\"/><rect x=\"56\" y=\"10\" width=\"7\" height=\"88\"/><rect x=\"65\" y=\"10\" "
-                             "width=\"7\" height=\"88\"/><path class=\"dark\" d=\"M50 14h28M50 36h28M50 72h28M50 94h28\"/>",
-        [RODT_FAMILY_ROTOCHAMBER] = "<path d=\"M20 30H92Q106 30 106 44V64Q106 78 92 78H20z\"/><path d=\"M28 24h8v60h-8z\"/>",
-        [RODT_FAMILY_DD_3] = "<path d=\"M64 22H42Q20 22 20 46V62Q20 86 42 86H64z\"/><path d=\"M64 22H84Q106 22 106 46V62Q106 "
-                            "86 84 86H64z\"/><rect x=\"57\" y=\"17\" width=\"5\" height=\"74\"/><rect x=\"66\" y=\"17\" "
-                            "width=\"5\" height=\"74\"/><path d=\"M2 38h18M2 54h18M2 70h18\"/>"};
-    fprintf(to, "<path class=\"dark\" d=\"M106 50h22v8h-22z\"/><circle cx=\"130\" cy=\"54\" r=\"5\"/>%s", bodies[family]);
+        [RODT_FAMILY_CLAMP] =
+            "<path d=\"M64 22H42Q20 22 20 46V62Q20 86 42 86H64z\"/><path d=\"M64 22H84Q106 22 106 46V62Q106 "
+            "86 84 86H64z\"/><rect x=\"59\" y=\"17\" width=\"10\" height=\"74\" rx=\"3\"/>"
+            "<rect class=\"dark\" x=\"55\" y=\"88\" width=\"18\" height=\"6\"/>",
+        [RODT_FAMILY_BOLT] =
+            "<path d=\"M62 22H42Q20 22 20 46V62Q20 86 42 86H62z\"/><path d=\"M66 22H84Q106 22 106 46V62Q106 "
+            "86 84 86H66z\"/><rect x=\"56\" y=\"10\" width=\"7\" height=\"88\"/><rect x=\"65\" y=\"10\" "
+            "width=\"7\" height=\"88\"/><path class=\"dark\" d=\"M50 14h28M50 36h28M50 72h28M50 94h28\"/>",
+        [RODT_FAMILY_ROTOCHAMBER] =
+            "<path d=\"M20 30H92Q106 30 106 44V64Q106 78 92 78H20z\"/><path d=\"M28 24h8v60h-8z\"/>",
+        [RODT_FAMILY_DD_3] =
+            "<path d=\"M64 22H42Q20 22 20 46V62Q20 86 42 86H64z\"/><path d=\"M64 22H84Q106 22 106 46V62Q106 "
+            "86 84 86H64z\"/><rect x=\"57\" y=\"17\" width=\"5\" height=\"74\"/><rect x=\"66\" y=\"17\" "
+            "width=\"5\" height=\"74\"/><path d=\"M2 38h18M2 54h18M2 70h18\"/>"};
+    fprintf(to, "<path class=\"dark\" d=\"M106 50h22v8h-22z\"/><circle cx=\"130\" cy=\"54\" r=\"5\"/>%s",
+            bodies[family]);
 }
 
 /* Round ports or square ones, and the tag that hangs under a clamp bolt. */
 static void put_signs(FILE *to, const practice_end *seen)
 {
     if (seen->port == RODT_PORT_SQUARE)
-        fputs("<rect x=\"24\" y=\"8\" width=\"14\" height=\"14\"/><rect x=\"40\" y=\"8\" width=\"14\" height=\"14\"/>", to);
+        fputs("<rect x=\"24\" y=\"8\" width=\"14\" height=\"14\"/><rect x=\"40\" y=\"8\" width=\"14\" "
+              "height=\"14\"/>",
+              to);
     else
         fputs("<circle cx=\"31\" cy=\"15\" r=\"7\"/><circle cx=\"47\" cy=\"15\" r=\"7\"/>", to);
     if (seen->tag == RODT_TAG_TRAPEZOID)
@@ -178,7 +194,8 @@ static void put_chamber(const practice *of, size_t end, FILE *to)
     put_housing(to, chamber->family);
     if (chamber->family == RODT_FAMILY_CLAMP)
         put_signs(to, seen);
-    markup_put(to, "<text class=\"%\" x=\"40\" y=\"58\">%</text>", strlen(seen->stamp) > 5 ? "less" : "large", seen->stamp);
+    markup_put(to, "<text class=\"%\" x=\"40\" y=\"58\">%</text>", strlen(seen->stamp) > 5 ? "less" : "large",
+               seen->stamp);
     if (rodt_length_given(chamber->rated_stroke)) {
         fputs("<text class=\"less\" x=\"87\" y=\"50\">", to);
         put_held(to, format_length(chamber->rated_stroke, rated));
@@ -232,12 +249,16 @@ static void put_end(const practice *of, size_t end, FILE *to)
     fputs("</div>\n</div>\n", to);
     put_tape(of, "Released", reading->released, to);
     put_tape(of, "Applied", reading->applied, to);
-    fputs("<div class=\"sum\"><div class=\"fill\">Applied</div><div>\xE2\x88\x92</div><div class=\"fill\">Released</div>"
-          "<div>=</div><div class=\"fill\">Stroke</div></div>\n"
-          "<p class=\"boxes\"><span>standard</span><span>long stroke</span></p>\n"
-          "<div class=\"answers\"><div class=\"fill\">Limit</div><div class=\"fill\">Reason, number</div></div>\n"
-          "<p class=\"boxes\"><span>in adjustment</span><span>out of adjustment</span><span>inoperative</span>"
-          "<span>undetermined</span></p>\n</article>\n", to);
+    fputs(
+        "<div class=\"sum\"><div class=\"fill\">Applied</div><div>\xE2\x88\x92</div><div "
+        "class=\"fill\">Released</div>"
+        "<div>=</div><div class=\"fill\">Stroke</div></div>\n"
+        "<p class=\"boxes\"><span>standard</span><span>long stroke</span></p>\n"
+        "<div class=\"answers\"><div class=\"fill\">Limit</div><div class=\"fill\">Reason, "
+        "number</div></div>\n"
+        "<p class=\"boxes\"><span>in adjustment</span><span>out of adjustment</span><span>inoperative</span>"
+        "<span>undetermined</span></p>\n</article>\n",
+        to);
 }
 
 static void put_limit(void *context, const char *label, const char *text)
@@ -286,14 +307,20 @@ static void put_row(const practice *of, size_t end, FILE *to)
     char stroke[WORD_SIZE], limit[WORD_SIZE];
     bool given = rodt_length_given(finding->applied_stroke);
     practice_format_position(of, end, position);
-    markup_put(to, "<tr><th scope=\"row\">%</th><td data-l=\"Stroke\"><strong>%</strong></td><td data-l=\"Limit\">%</td>"
-               "<td class=\"verdict\" data-l=\"Verdict\">%</td>", position,
-               given ? practice_format_length(of, finding->applied_stroke, stroke) : "none",
-               practice_format_length(of, finding->limit, limit), verdict_words(finding->verdict));
-    markup_put(to, "<td class=\"reason\" data-l=\"Reason\">%</td><td data-l=\"Released\">%</td><td data-l=\"Applied\">%</td>"
-               "<td data-l=\"Chamber\">%</td></tr>\n", rodt_reason_name(practice_deciding_reason(finding)),
+    markup_put(
+        to,
+        "<tr><th scope=\"row\">%</th><td data-l=\"Stroke\"><strong>%</strong></td><td data-l=\"Limit\">%</td>"
+        "<td class=\"verdict\" data-l=\"Verdict\">%</td>",
+        position, given ? practice_format_length(of, finding->applied_stroke, stroke) : "none",
+        practice_format_length(of, finding->limit, limit), verdict_words(finding->verdict));
+    markup_put(to,
+               "<td class=\"reason\" data-l=\"Reason\">%</td><td data-l=\"Released\">%</td><td "
+               "data-l=\"Applied\">%</td>"
+               "<td data-l=\"Chamber\">%</td></tr>\n",
+               rodt_reason_name(practice_deciding_reason(finding)),
                practice_format_length(of, finding->released, released),
-               practice_format_length(of, finding->applied, applied), format_chamber(&finding->chamber, chamber));
+               practice_format_length(of, finding->applied, applied),
+               format_chamber(&finding->chamber, chamber));
 }
 
 static void put_item(void *context, const char *label, const char *text)
@@ -342,9 +369,12 @@ void practice_html_key(const practice *of, FILE *to)
     put_head(of, "Brake stroke practice, key", to);
     practice_format_command(of, words);
     markup_put(to, "<p class=\"small\">Again with: <code>%</code></p>\n", words);
-    fputs("<table class=\"key\">\n<thead><tr><th scope=\"col\">Place</th><th scope=\"col\">Stroke</th><th scope=\"col\">Limit"
-          "</th><th scope=\"col\">Verdict</th><th scope=\"col\">Reason</th><th scope=\"col\">Released</th><th "
-          "scope=\"col\">Applied</th><th scope=\"col\">Chamber</th></tr></thead>\n<tbody>\n", to);
+    fputs(
+        "<table class=\"key\">\n<thead><tr><th scope=\"col\">Place</th><th scope=\"col\">Stroke</th><th "
+        "scope=\"col\">Limit"
+        "</th><th scope=\"col\">Verdict</th><th scope=\"col\">Reason</th><th scope=\"col\">Released</th><th "
+        "scope=\"col\">Applied</th><th scope=\"col\">Chamber</th></tr></thead>\n<tbody>\n",
+        to);
     for (size_t i = 0; i < of->judged.count; i++)
         put_row(of, i, to);
     fputs("</tbody>\n</table>\n", to);

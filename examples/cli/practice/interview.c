@@ -51,7 +51,8 @@ static bool get_line(char line[LINE_MAX_SIZE + 2], size_t *size)
 static const char *question_words(practice_question question)
 {
     static const char *const words[] = {
-        "the released reading", "the applied reading", "the applied stroke", "the limit", "the verdict", "the reason", "the number of brakes", "the outcome"};
+        "the released reading", "the applied reading", "the applied stroke",   "the limit",
+        "the verdict",          "the reason",          "the number of brakes", "the outcome"};
     return words[question];
 }
 
