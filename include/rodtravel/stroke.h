@@ -137,13 +137,17 @@ typedef struct rodt_finding {
     rodt_length law_limit;               /* the law's limit. It, its source and its evidence are those of `limit` where
                                             no stricter limit of a carrier judged */
     const rodt_source *law_source;       /* of `law_limit`; NULL without one */
-    rodt_length margin;                  /* limit - applied stroke; negative = over; not given = one is missing */
+    rodt_length margin;                  /* limit - applied stroke; negative = over; not given = one is missing. Of an
+                                            inoperative brake it is the whole limit, and nothing to spare: look at the
+                                            verdict first */
     rodt_length long_limit;              /* with RODT_REASON_ASSUMED_STANDARD: the limit of the long-stroke chamber of
                                             this size, as far as one is published; otherwise not given */
     RODT_ENUM32(rodt_unit) unit;         /* as given: the unit in which sentences speak */
     rodt_length division;                /* as given */
     rodt_ratio probability_over;         /* exact chance that the true stroke is over the limit, each reading's error
-                                            uniform within half a division either way; given with a proof */
+                                            uniform within half a division either way; given with a proof. 0 or 1
+                                            with RODT_PROOF_NOT_RESOLVED where the limit itself is the best or the worst
+                                            that the tape can mean: no sentence says it as a chance */
     rodt_pressure pressure;              /* as recorded, before and after the application */
     rodt_pressure pressure_after;        /* after the application */
     rodt_date day;                       /* the day whose law judged; not given = the newest text */

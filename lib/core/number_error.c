@@ -126,13 +126,20 @@ static bool is_one_of(const char word[WORD_SIZE], const char *const *words, size
     return false;
 }
 
+/* "psi/min" is a rate, "min 4" a bound. */
+static bool is_divisor(const text_cursor *start, const text_cursor *at)
+{
+    return at->at > start->at && at->at[-1] == '/' && at->at - 1 > start->at && text_is_letter(at->at[-2]);
+}
+
 /* Stops at the first of the words. */
 static bool find_word(text_cursor *cursor, const char *const *words, size_t count)
 {
     char word[WORD_SIZE];
+    const text_cursor start = *cursor;
     text_cursor at;
     while (next_word(cursor, &at, word)) {
-        if (is_one_of(word, words, count)) {
+        if (is_one_of(word, words, count) && !is_divisor(&start, &at)) {
             *cursor = at;
             return true;
         }

@@ -361,7 +361,8 @@ rodt_status rodt_finding_reason_format(const rodt_finding *finding, rodt_reason 
 
 /* --- Proof ------------------------------------------------------------------------------------------- */
 
-/* Where the tape at its worst comes to the limit and not beyond, one side has no chance. */
+/* Where the tape at its worst comes to the limit and not beyond, one side has no chance: it is certain, and still not
+ * proven, so no chance is said. */
 static rodt_message_code code_of_proof(const rodt_finding *finding)
 {
     rodt_ratio over = finding->probability_over;
@@ -384,7 +385,8 @@ rodt_status rodt_finding_proof_message(const rodt_finding *finding, rodt_message
         return RODT_E_ARGUMENT;
     start(out, code_of_proof(finding));
     add_length(out, finding, "division", finding->division);
-    rodti_message_fraction(out, "chance", finding->probability_over);
+    if (out->code == RODT_MESSAGE_PROOF_EITHER)
+        rodti_message_fraction(out, "chance", finding->probability_over);
     return RODT_OK;
 }
 

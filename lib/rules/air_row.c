@@ -246,11 +246,26 @@ static void put_ratio(text_writer *writer, rodt_ratio ratio)
         rodti_text_put(writer, text);
 }
 
+/* "no" alone would be no rule. */
+static const char *rule_of_answer(rodt_air_check check)
+{
+    switch ((int)check) {
+    case RODT_AIR_CHECK_SPRING_BRAKE: return "must hold";
+    case RODT_AIR_CHECK_DRAIN: return "must move freely and empty the reservoirs";
+    case RODT_AIR_CHECK_AUDIBLE_LEAK: return "no leak heard";
+    default: return "no oil or sludge";
+    }
+}
+
 void rodti_air_row_put(text_writer *writer, const rodt_air_limit *row, int towed_units)
 {
     rodt_ratio value;
+    if (row->measure == RODT_AIR_MEASURE_YES_NO) {
+        rodti_text_put(writer, rule_of_answer((rodt_air_check)row->check));
+        return;
+    }
     rodti_text_put(writer, comparison_texts[row->comparison]);
-    if (row->measure == RODT_AIR_MEASURE_YES_NO || !rodti_air_allowed(row, towed_units, &value))
+    if (!rodti_air_allowed(row, towed_units, &value))
         return;
     rodti_text_put(writer, " ");
     put_ratio(writer, value);

@@ -149,6 +149,9 @@ static const struct {
     {read_length, "x", RODT_MESSAGE_ERROR_EXPECTED, "a number was expected here, not x"},
     {read_length, "2 \xFF", RODT_MESSAGE_ERROR_EXPECTED, NULL},
     {read_pressure, "95 x", RODT_MESSAGE_ERROR_EXPECTED, "psi, kPa or the end of the text was expected here, not x"},
+    {read_pressure, "5 psi/min", RODT_MESSAGE_ERROR_UNIT_MORE, NULL}, /* a rate, and no bound */
+    {read_pressure, "min 5 psi", RODT_MESSAGE_ERROR_BOUND, NULL},
+    {read_pressure, "5/min", RODT_MESSAGE_ERROR_BOUND, NULL},
     {read_seconds, "45 s x", RODT_MESSAGE_ERROR_EXPECTED, "s, min or the end of the text was expected here, not x"},
     {read_length, "l 1/8", RODT_MESSAGE_ERROR_WRITTEN_FOR, "l is written where a number was expected"},
     {read_form, "applied=", RODT_MESSAGE_ERROR_NOT_WRITTEN, "nothing is written for applied"},

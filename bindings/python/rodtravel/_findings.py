@@ -49,7 +49,7 @@ class Finding(Record, of="rodt_finding"):
         "The law's limit, inches; it differs from `limit` under a carrier's own limits only.")
     law_source: Field[Source | None] = Field("Source of `law_limit`; or None.")
     margin: Field[Fraction | None] = Field(
-        "Limit less applied stroke, inches; negative = over; None where one is missing.")
+        "Limit less applied stroke, inches; negative = over; None where one is missing; the whole limit if inoperative.")
     long_limit: Field[Fraction | None] = Field(
         "With `assumed-standard`: the limit that the long-stroke chamber of this size has, inches.")
     unit: Field[Unit] = Field("The Unit of the sentences.")
