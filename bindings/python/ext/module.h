@@ -49,6 +49,16 @@ PyObject *py_columns_judge_numbers(PyObject *capsule, PyObject *columns, PyObjec
 PyObject *py_text_plan_new(PyObject *defaults, const rodt_rules *rules);
 PyObject *py_columns_judge_texts(PyObject *capsule, PyObject *columns, PyObject *answers);
 
+/* A capsule of a catalogue: texts is (language, decimal sign, pairs of a code's word and its template), and kept. Then
+ * what is said in its language; parts are those of py_error_parts. */
+PyObject *py_catalogue_new(PyObject *texts, const char *plural);
+PyObject *py_english_sentences(void);
+PyObject *py_say_finding(PyObject *catalogue, const rodt_finding *finding);
+PyObject *py_say_proof(PyObject *catalogue, const rodt_finding *finding);
+PyObject *py_say_reason(PyObject *catalogue, const rodt_finding *finding, int reason);
+PyObject *py_say_count(PyObject *catalogue, const rodt_count *count);
+PyObject *py_say_error(PyObject *catalogue, PyObject *parts, const char *text);
+
 /* Capsules for Arrow of what a tuple describes (arrow_out.c). stroke_bits: the validity bits, and how many are 0. */
 PyObject *py_arrow_schema(PyObject *part);
 PyObject *py_arrow_array(PyObject *part);

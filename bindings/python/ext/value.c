@@ -44,8 +44,10 @@ PyObject *py_from_error(const rodt_error *error)
     PyObject *type = find_class("rodtravel._error", "Error");
     if (type == NULL)
         return NULL;
-    PyObject *made =
-        PyObject_CallFunction(type, "isIIs", (int)error->status, error->text, error->column, error->line, error->field);
+    PyObject *parts = py_error_parts(error);
+    PyObject *made = parts == NULL ? NULL
+                                   : PyObject_CallFunction(type, "isIIsN", (int)error->status, error->text,
+                                                           error->column, error->line, error->field, parts);
     Py_DECREF(type);
     return made;
 }
@@ -68,7 +70,9 @@ void py_raise_status(rodt_status status)
     memset(py_call_error(), 0, sizeof error); /* a later call without an error of its own must not report it again */
     if (error.status != status) {
         memset(&error, 0, sizeof error);
+        rodt_message message;
         error.status = status;
+        error.code = rodt_status_message(status, &message) == RODT_OK ? message.code : RODT_MESSAGE_NONE;
         snprintf(error.text, sizeof error.text, "%s", rodt_status_text(status));
     }
     raise_error(&error);

@@ -19,6 +19,38 @@ def test_family():
     assert (type(back), str(back), back.status, back.column) == (rt.Error, str(error), error.status, error.column)
 
 
+def test_catalogues():
+    """An error is data: another language needs no more than its sentences, and keeps what it lacks in English."""
+    error = tap.refused(rt.Error, rt.read_length, "2 x")
+    german = rt.Catalogue("de", {"error.expected": "{wanted} erwartet, nicht {found}",
+                                 "count.none": "keine Bremse gemessen"}, decimal_sign=",")
+    assert german.say(error) == "in, mm, cm or the end of the text erwartet, nicht x"
+    assert german.say(pickle.loads(pickle.dumps(error))) == german.say(error)
+    assert "error.expected" not in german.missing and "error.wanted.number" in german.missing
+    own = rt.Error(rt.Status.SYNTAX, "of a program")
+    assert own.parts == (0, ()) and german.say(own) == "of a program"
+    english = rt.Catalogue("en", rt.english_sentences())
+    assert english.missing == () and english.say(error) == error.text
+    for chamber, released, applied in (("30", "2 1/8", "4 3/8"), ("24L", "2", "4"), ("7", "1", "3"), ("30", "4", "2")):
+        finding = rt.judge(chamber, released, applied, division="1/16")
+        assert english.say(finding) == str(finding) and english.proof(finding) == finding.proof_sentence
+        assert english.reasons(finding) == finding.sentences
+    count = rt.Tally(6, 1, 1).judge()
+    assert english.say(count) == str(count) and german.say(rt.Tally().judge()) == "keine Bremse gemessen"
+
+
+def test_wrong_catalogues():
+    for templates, field, words in (({"stroke.nothing": "x"}, "stroke.nothing", "no sentence of this code"),
+                                    ({"stroke.over-limit": "{exces}"}, None, "no argument of the name exces"),
+                                    ({"stroke.over-limit": "{excess"}, None, "a brace is not closed"),
+                                    ({"none": ""}, "none", "no sentence of this code")):
+        error = tap.refused(rt.Error, rt.Catalogue, "xx", templates)
+        assert error.field == field and words in error.text, error
+    tap.refused(rt.Error, lambda: rt.Catalogue("xx", {}, plural="many"))
+    tap.refused(TypeError, rt.Catalogue, "xx", {"stroke.over-limit": 1})
+    tap.refused(TypeError, rt.Catalogue("xx", {}).say, "text")
+
+
 def test_floats():
     for value in FLOATS:
         for call in (lambda: rt.judge("30", value, "4"), lambda: rt.judge("30", "2", value),

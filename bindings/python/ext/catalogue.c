@@ -1,0 +1,168 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Sentences in the language of a catalogue. */
+#include "ext.h"
+
+#define CATALOGUE_CAPSULE "rodtravel.catalogue"
+
+/* The texts live as long as the tuple that they are in. */
+typedef struct held_catalogue {
+    rodt_catalogue catalogue;
+    const char *templates[RODT_MESSAGE_END];
+    PyObject *texts;
+} held_catalogue;
+
+static void free_catalogue(PyObject *capsule)
+{
+    held_catalogue *held = PyCapsule_GetPointer(capsule, CATALOGUE_CAPSULE);
+    Py_DECREF(held->texts);
+    free(held);
+}
+
+/* A template under the word of its code. */
+static bool take_template(held_catalogue *held, PyObject *pair)
+{
+    const char *word, *text;
+    RODT_ENUM32(rodt_message_code) code;
+    if (!PyArg_ParseTuple(pair, "ss", &word, &text))
+        return false;
+    if (!rodt_message_code_find(word, strlen(word), &code) || code == RODT_MESSAGE_NONE)
+        return py_raise(RODT_E_ARGUMENT, word, "there is no sentence of this code");
+    held->templates[code] = text;
+    return true;
+}
+
+static bool fill_catalogue(held_catalogue *held, const char *plural)
+{
+    const char *language, *sign;
+    PyObject *pairs;
+    size_t missing;
+    if (!PyArg_ParseTuple(held->texts, "ssO!", &language, &sign, &PyTuple_Type, &pairs))
+        return false;
+    held->catalogue = (rodt_catalogue){.language = language, .templates = held->templates,
+                                       .count = RODT_MESSAGE_END, .decimal_sign = sign};
+    if (!rodt_plural_rule_find(plural, strlen(plural), &held->catalogue.plural))
+        return py_raise(RODT_E_ARGUMENT, "plural", "there is no such rule of plurals");
+    for (Py_ssize_t i = 0; i < PyTuple_GET_SIZE(pairs); i++) {
+        if (!take_template(held, PyTuple_GET_ITEM(pairs, i)))
+            return false;
+    }
+    rodt_error *error = py_call_error();
+    rodt_status status = rodt_catalogue_check(&held->catalogue, &missing, error);
+    if (status != RODT_OK)
+        py_raise_status(status);
+    return status == RODT_OK;
+}
+
+PyObject *py_catalogue_new(PyObject *texts, const char *plural)
+{
+    held_catalogue *held = calloc(1, sizeof *held);
+    if (held == NULL)
+        return PyErr_NoMemory();
+    held->texts = texts;
+    PyObject *capsule = fill_catalogue(held, plural) ? PyCapsule_New(held, CATALOGUE_CAPSULE, free_catalogue) : NULL;
+    if (capsule == NULL)
+        free(held);
+    else
+        Py_INCREF(texts);
+    return capsule;
+}
+
+/* (word, English template) of each code. */
+PyObject *py_english_sentences(void)
+{
+    PyObject *list = PyList_New(0);
+    for (int code = 1; list != NULL && code < RODT_MESSAGE_END; code++) {
+        const char *word = rodt_message_code_name((rodt_message_code)code);
+        if (word[0] == '\0')
+            continue;
+        PyObject *pair = Py_BuildValue("ss", word, rodt_message_template((rodt_message_code)code));
+        if (pair == NULL || PyList_Append(list, pair) != 0)
+            Py_CLEAR(list);
+        Py_XDECREF(pair);
+    }
+    return list;
+}
+
+/* --- Saying ------------------------------------------------------------------------------------------- */
+
+static PyObject *say(PyObject *capsule, rodt_status made, const rodt_message *message)
+{
+    held_catalogue *held = PyCapsule_GetPointer(capsule, CATALOGUE_CAPSULE);
+    size_t needed = 0;
+    if (held == NULL)
+        return NULL;
+    if (made == RODT_OK)
+        made = rodt_message_format(message, &held->catalogue, NULL, 0, &needed);
+    char *text = made == RODT_E_SPACE ? malloc(needed) : NULL;
+    if (made == RODT_E_SPACE)
+        made = text != NULL ? rodt_message_format(message, &held->catalogue, text, needed, NULL) : RODT_E_MEMORY;
+    PyObject *said = made == RODT_OK ? PyUnicode_FromString(text) : NULL;
+    if (made != RODT_OK)
+        py_raise_status(made);
+    free(text);
+    return said;
+}
+
+PyObject *py_say_finding(PyObject *catalogue, const rodt_finding *finding)
+{
+    rodt_message message;
+    return say(catalogue, rodt_finding_message(finding, &message), &message);
+}
+
+PyObject *py_say_proof(PyObject *catalogue, const rodt_finding *finding)
+{
+    rodt_message message;
+    return say(catalogue, rodt_finding_proof_message(finding, &message), &message);
+}
+
+PyObject *py_say_reason(PyObject *catalogue, const rodt_finding *finding, int reason)
+{
+    rodt_message message;
+    return say(catalogue, rodt_finding_reason_message(finding, (rodt_reason)reason, &message), &message);
+}
+
+PyObject *py_say_count(PyObject *catalogue, const rodt_count *count)
+{
+    rodt_message message;
+    return say(catalogue, rodt_count_message(count, &message), &message);
+}
+
+/* --- Errors ------------------------------------------------------------------------------------------- */
+
+PyObject *py_error_parts(const rodt_error *error)
+{
+    PyObject *arguments = PyTuple_New((Py_ssize_t)error->count);
+    for (uint32_t i = 0; arguments != NULL && i < error->count; i++) {
+        const rodt_error_argument *argument = &error->arguments[i];
+        py_tuple_put(&arguments, i, Py_BuildValue("sIs", argument->name, (unsigned)argument->code, argument->word));
+    }
+    return arguments == NULL ? NULL : Py_BuildValue("IN", (unsigned)error->code, arguments);
+}
+
+static bool take_argument(PyObject *tuple, rodt_error_argument *out)
+{
+    const char *word;
+    unsigned code;
+    if (!PyArg_ParseTuple(tuple, "sIs", &out->name, &code, &word))
+        return false;
+    out->code = (rodt_message_code)code;
+    snprintf(out->word, sizeof out->word, "%s", word);
+    return true;
+}
+
+PyObject *py_say_error(PyObject *catalogue, PyObject *parts, const char *text)
+{
+    rodt_error error = {.count = 0};
+    rodt_message message;
+    PyObject *arguments;
+    unsigned code;
+    if (!PyArg_ParseTuple(parts, "IO!", &code, &PyTuple_Type, &arguments))
+        return NULL;
+    error.code = (rodt_message_code)code;
+    snprintf(error.text, sizeof error.text, "%s", text);
+    for (Py_ssize_t i = 0; i < PyTuple_GET_SIZE(arguments) && i < RODT_ERROR_ARGUMENTS; i++) {
+        if (!take_argument(PyTuple_GET_ITEM(arguments, i), &error.arguments[error.count++]))
+            return NULL;
+    }
+    return say(catalogue, rodt_error_message(&error, &message), &message);
+}
