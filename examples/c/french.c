@@ -26,5 +26,8 @@ int main(void)
     for (int reason = 0; reason < RODT_REASON_END; reason++)
         say(rodt_finding_reason_message(&finding, (rodt_reason)reason, &message), &message);
     say(rodt_finding_proof_message(&finding, &message), &message);
+    form.applied = "4 3/8 ft";
+    if (rodt_form_judge(&form, rodt_rules_find("us-fmcsr"), &finding, &error) != RODT_OK)
+        say(rodt_error_message(&error, &message), &message); /* an error is data too */
     return 0;
 }

@@ -223,6 +223,16 @@ class Report(unittest.TestCase):
                       "AIR SYSTEM DEFECTIVE: SEE THE DEFECTS", "Air checks", "Signed", "393.47(e)(1)", "Chock the wheels"):
             self.assertIn(words, said)
 
+    def test_both_sources_of_a_carriers_limit_are_said(self):
+        with tempfile.TemporaryDirectory() as folder:
+            own = Path(folder) / "own.csv"
+            own.write_text("family,size,class,limit,source\nclamp,30,standard,1 1/2,Shop rule 7\n", encoding="utf-8")
+            options = str(EXAMPLE), "--limits", str(own)
+            self.assertIn("own limits: Shop rule 7", run(*options).stdout)
+            ends = json.loads(run(*options, "--json").stdout)["stroke"]["wheel_ends"]
+            of_shop = [end for end in ends if end["source"] == "Shop rule 7"]
+            self.assertTrue(of_shop and all("393.47" in end["law_source"] for end in of_shop))
+
     def test_json(self):
         said = json.loads(run(EXAMPLE, "--json").stdout)
         self.assertEqual(said["head"]["unit"], "T-114 with trailer R-27")

@@ -63,6 +63,21 @@ class Outcome(Case):
         self.assertEqual(self.first(vehicle(5), 0, "--rules", "ca-nsc"),
                          "ALL BRAKES IN ADJUSTMENT, BUT THE LIMITS ARE UNCONFIRMED")
 
+    def test_both_sources_of_a_carriers_limit_are_said(self):
+        with tempfile.TemporaryDirectory() as folder:
+            own = Path(folder) / "own.csv"
+            own.write_text("family,size,class,limit,source\nclamp,30,standard,1 7/8,Shop rule 7\n", encoding="utf-8")
+            said = self.judged(vehicle(1), 0, "--limits", own)
+            self.assertIn("    own limits: Shop rule 7\n", said)
+            self.assertIn("    limits: 49 CFR Part 393, 393.47(e)(1)", said)
+            end = self.judgement(vehicle(1), 0, "--limits", own)["wheel_ends"][0]
+            self.assertEqual((end["source"], end["evidence"], end["law_evidence"]),
+                             ("Shop rule 7", "none", "read in the source"))
+            self.assertIn("393.47(e)(1)", end["law_source"])
+        end = self.judgement(vehicle(1), 0)["wheel_ends"][0]
+        self.assertEqual((end["source"], end["evidence"]), (end["law_source"], end["law_evidence"]))
+        self.assertNotIn("own limits", self.judged(vehicle(1), 0))
+
     def test_exactly_twenty_percent(self):
         """Ten brakes: 1 + 1/2 + 1/2 is out of service, three halves are not."""
         self.assertEqual(self.first(vehicle(5, L2="2 1/4", R3="2 1/8", L4="2 1/8"), 1), "OUT OF SERVICE")

@@ -129,16 +129,6 @@ PyObject *py_say_count(PyObject *catalogue, const rodt_count *count)
 
 /* --- Errors ------------------------------------------------------------------------------------------- */
 
-PyObject *py_error_parts(const rodt_error *error)
-{
-    PyObject *arguments = PyTuple_New((Py_ssize_t)error->count);
-    for (uint32_t i = 0; arguments != NULL && i < error->count; i++) {
-        const rodt_error_argument *argument = &error->arguments[i];
-        py_tuple_put(&arguments, i, Py_BuildValue("sIs", argument->name, (unsigned)argument->code, argument->word));
-    }
-    return arguments == NULL ? NULL : Py_BuildValue("IN", (unsigned)error->code, arguments);
-}
-
 static bool take_argument(PyObject *tuple, rodt_error_argument *out)
 {
     const char *word;

@@ -84,11 +84,6 @@ bool py_to_record(const rodt_record *record, PyObject *tuple, void *out);
 size_t py_sentence_count(const rodt_record *record);
 PyObject *py_sentence_at(const rodt_record *record, size_t i, const void *value);
 
-/* --- catalogue.c -------------------------------------------------------------------------------------- */
-
-/* Code and arguments of the sentence of an error. */
-PyObject *py_error_parts(const rodt_error *error);
-
 /* --- finding.c ---------------------------------------------------------------------------------------- */
 
 #define FINDING_CAPSULE "rodtravel.finding"

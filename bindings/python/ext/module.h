@@ -50,7 +50,7 @@ PyObject *py_text_plan_new(PyObject *defaults, const rodt_rules *rules);
 PyObject *py_columns_judge_texts(PyObject *capsule, PyObject *columns, PyObject *answers);
 
 /* A capsule of a catalogue: texts is (language, decimal sign, pairs of a code's word and its template), and kept. Then
- * what is said in its language; parts are those of py_error_parts. */
+ * what is said in its language; parts are code and arguments of an Error. */
 PyObject *py_catalogue_new(PyObject *texts, const char *plural);
 PyObject *py_english_sentences(void);
 PyObject *py_say_finding(PyObject *catalogue, const rodt_finding *finding);

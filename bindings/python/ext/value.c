@@ -39,12 +39,23 @@ rodt_error *py_call_error(void)
     return &error;
 }
 
+/* Code and arguments of the sentence. */
+static PyObject *error_parts(const rodt_error *error)
+{
+    PyObject *arguments = PyTuple_New((Py_ssize_t)error->count);
+    for (uint32_t i = 0; arguments != NULL && i < error->count; i++) {
+        const rodt_error_argument *argument = &error->arguments[i];
+        py_tuple_put(&arguments, i, Py_BuildValue("sIs", argument->name, (unsigned)argument->code, argument->word));
+    }
+    return arguments == NULL ? NULL : Py_BuildValue("IN", (unsigned)error->code, arguments);
+}
+
 PyObject *py_from_error(const rodt_error *error)
 {
     PyObject *type = find_class("rodtravel._error", "Error");
     if (type == NULL)
         return NULL;
-    PyObject *parts = py_error_parts(error);
+    PyObject *parts = error_parts(error);
     PyObject *made = parts == NULL ? NULL
                                    : PyObject_CallFunction(type, "isIIsN", (int)error->status, error->text,
                                                            error->column, error->line, error->field, parts);
