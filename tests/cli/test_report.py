@@ -161,11 +161,11 @@ class Record(unittest.TestCase):
 
     def test_a_later_version_is_refused_politely(self):
         """Before anything else: what a later version holds is not looked at."""
-        self.refused({"record": "brake-stroke-inspection", "version": 3, "surprise": []}, "of version 3",
+        self.refused({"record": "brake-stroke-inspection", "version": 4, "surprise": []}, "of version 4",
                      "a newer rodtravel reads it")
 
     def test_every_key_is_in_schema_and_program(self):
-        record = example(length_unit="in", program="by hand")
+        record = example(length_unit="in", program="by hand", repair="M. Example, 2026-11-21")
         record["wheel_ends"][0].update(rated_stroke="2 1/2", marked_limit="2", psi_after="80", engine="off",
                                        spring_brake="released", drum="cold", remark="-")
         record["air_checks"] = [{"check": name} for name in
@@ -173,8 +173,9 @@ class Record(unittest.TestCase):
         record["air_checks"][0].update(pressure="62", before="110", after="100", seconds="2:05", span="warning",
                                        applications=2, cut_out="125", reservoir_volume="2848", required_volume="2000",
                                        answer="yes", remark="-")
-        record.update(version=2, steps=[{"step": "chocks", "answer": "yes"}])
+        record.update(steps=[{"step": "chocks", "answer": "yes"}])
         self.assertTrue(is_valid(record))
+        self.assertEqual(set(record["units"][0]), set(SCHEMA["$defs"]["unit"]["properties"]))
         self.assertEqual(set(record["steps"][0]), set(SCHEMA["$defs"]["step"]["properties"]))
         self.assertEqual(set(record), set(SCHEMA["properties"]))
         self.assertEqual(set(record["wheel_ends"][0]), set(SCHEMA["$defs"]["wheel_end"]["properties"]))
@@ -182,6 +183,30 @@ class Record(unittest.TestCase):
         result = run("-", "--record", "-", data=record)
         self.assertEqual(result.stderr, "")
         self.assertEqual(json.loads(result.stdout), record)
+
+    def test_version_is_the_oldest_that_serves(self):
+        """Older programs read what has nothing new in it."""
+        steps = {"steps": [{"step": "chocks", "answer": "yes"}]}
+        for entries, version in (({}, 1), (steps, 2), ({"carrier": "x"}, 3), ({"time": "06:40"}, 3),
+                                 ({"repair": "x"}, 3), ({"units": [{"kind": "truck"}]}, 3)):
+            record = json.loads(run("-", "--record", "-", data=small(**entries)).stdout)
+            self.assertEqual(record["version"], version, entries)
+
+    def test_units(self):
+        """Their axles are those of the wheel ends; a record that says otherwise is refused."""
+        for units, says in (([{"kind": "boat"}], "kind is truck"), ([{"kind": "truck", "axles": 1}, {"kind": "trailer"}],
+                                                                  "for all of them"),
+                            ([{"axles": 1}], "kind: is missing"), ([{"kind": "truck"}] * 13, "more units")):
+            self.refused(small(units=units), says)
+        record = example()
+        record["units"][0]["axles"] = 2
+        self.refused(record, "they have 4 axles, but there is a wheel end of axle 5")
+        told = run("-", data=example()).stdout
+        for words in ("tractor AB 1234, 3 axles", "trailer R 27, 2 axles", "Example Haulage", "06:40"):
+            self.assertIn(words, told)
+            self.assertIn(words, run("-", "--html", "-", data=example()).stdout)
+        self.assertEqual(json.loads(run("-", "--json", data=example()).stdout)["head"]["units"],
+                         example()["units"])
 
     def test_read_write_read(self):
         """The example is in the published order already; a shuffled one is after one pass."""

@@ -366,7 +366,7 @@ class Words(Walk):
         self.assertIsNone(again.prompt())
         self.assertEqual(again.wait(), 3)
         asked = self.begin("--skipped", day=False)
-        self.assertTrue(asked.prompt().startswith("Place"))
+        self.assertTrue(asked.prompt().startswith("Carrier"))
 
     def test_help_show_note(self):
         talk = self.at("1L released")
@@ -463,10 +463,13 @@ class Words(Walk):
         self.assertIn("Leave the chocks in if it will be repaired here: type skip. Everybody clear", said)
         self.assertIn("must not be driven", " ".join(talk.answer("y").split()))
         self.assertTrue(talk.prompts[-1].startswith("Is that right"))
-        talk.send("skip")
-        self.assertEqual(talk.wait(), 1)
+        said = talk.answer("skip")
         self.assertIn("The pull against the parking brake is not done: this vehicle must not be moved",
-                      " ".join(talk.said.split()))
+                      " ".join(said.split()))
+        self.assertEqual(talk.prompts[-1], "Repaired by whom, and when [skip]")
+        talk.send("A. Mechanic, 2026-11-21")
+        self.assertEqual(talk.wait(), 1)
+        self.assertIn("A. Mechanic, 2026-11-21", report(self.file).stdout)
         self.assertFalse([prompt for prompt in talk.prompts if prompt.startswith("Did the parking")])
         self.assertIn({"check": "spring-brake"}, self.record()["air_checks"])
 
@@ -499,8 +502,8 @@ class Words(Walk):
     def test_length_of_a_loss_test(self):
         """A rule of one minute has one as its suggestion; ca-ab asks for two minutes, so nothing is suggested."""
         for rules, wanted in (("us-cdl", " [60]"), ("ca-ab", "")):
-            talk = self.at("Seconds it lasted", TEN, file=self.folder / rules, rules=rules)
-            self.assertEqual(talk.prompts[-1], "Seconds it lasted" + wanted)
+            talk = self.at("Seconds it lasts", TEN, file=self.folder / rules, rules=rules)
+            self.assertEqual(talk.prompts[-1], "Seconds it lasts" + wanted)
             said = " ".join(talk.answer("" if wanted else "2:00").split())
             self.assertIn("= 60 seconds" if wanted else "= 120 seconds", said)
 
@@ -681,6 +684,78 @@ class Words(Walk):
         again.send("3 7/8")
         self.assertEqual(again.wait(), 0)
         self.assertEqual(self.record()["wheel_ends"][2]["applied"], "3 7/8")
+
+    def test_words_for_vehicles(self):
+        for word, kind in (("truck", "single"), ("Tractor-Trailer", "combination"), ("semi", "combination"),
+                           ("coach", "bus"), ("c", "combination")):
+            talk = self.at("Vehicle", file=self.folder / word)
+            self.assertIn("= " + kind, talk.answer(word))
+
+    def test_units(self):
+        """Axles unit by unit; a dolly is no trailer, so the stricter figure of fewer trailers holds."""
+        talk = self.at("How many axles", TEN)
+        for words in ("3 x", "0 2", "d3", "3 2 99", "3 200", ""):
+            self.assertIn("Not accepted", talk.answer(words), words)
+        self.assertIn("= 5 axles: tractor 3, trailer 2", talk.answer("3 2"))
+        self.assertFalse(talk.prompts[-1].startswith("Towed"))
+        talk.answer("back axles")
+        self.assertEqual(talk.prompts[-1], "How many axles (a combination: unit by unit, 3 2) [keep 3 2]")
+        self.assertIn("= 8 axles: tractor 3, trailer 2, dolly 1, trailer 2", talk.answer("3+2 d1 2"))
+        self.assertEqual(self.record()["towed_units"], 2)
+        self.go_on_until(talk, TEN, "Plate")
+        self.assertIn("more plates than units", talk.answer("a, b, c, d, e"))
+        talk.answer("AB 1, R 2, , R 3")
+        self.assertEqual(self.record()["units"], [
+            {"kind": "tractor", "plate": "AB 1", "axles": 3}, {"kind": "trailer", "plate": "R 2", "axles": 2},
+            {"kind": "dolly", "axles": 1}, {"kind": "trailer", "plate": "R 3", "axles": 2}])
+        self.assertEqual(len(self.record()["wheel_ends"]), 16)
+        self.assertTrue(is_valid(self.record()))
+
+    def test_a_truck_has_one_unit(self):
+        talk = self.at("How many axles")
+        self.assertIn("Not accepted", talk.answer("2 2"))
+        talk.answer("2")
+        self.go_on_until(talk, TRUCK, "Plate")
+        talk.answer("AB 1")
+        self.assertEqual(self.record()["units"], [{"kind": "truck", "plate": "AB 1"}])
+        self.assertEqual(self.record()["version"], 3)
+
+    def until(self, talk, text):
+        before = len(talk.said)
+        while text not in talk.said[before:]:
+            self.assertIsNotNone(talk.read(5), talk.said[before:])
+
+    def test_clock_of_a_build_up(self):
+        talk = self.at("Seconds it took", TEN, rules="us-cdl")
+        self.assertIn("Enter starts a clock", talk.said)
+        talk.send("")
+        self.until(talk, " 1 s ")
+        said = talk.answer("")
+        self.assertRegex(said, r"= \S+ seconds")
+        seconds = [check for check in self.record()["air_checks"] if check["check"] == "build-up"][0]["seconds"]
+        self.assertLess(float(seconds), 30)
+
+    def test_count_of_a_loss(self):
+        """t counts down and rings; a count that is broken off is no test."""
+        talk = self.at("Seconds it lasts", TEN, rules="us-cdl")
+        self.assertIn("t counts the seconds down", talk.said)
+        said = talk.answer("t 1")
+        self.assertIn("\a", said)
+        self.assertIn("= 1 seconds", said)
+        talk.answer("<")
+        talk.send("t")
+        self.until(talk, " 60 s ")
+        self.assertIn("broken off", " ".join(talk.answer("").split()))
+        self.assertTrue(talk.prompts[-1].startswith("Seconds it lasts"))
+        self.assertIn("how many seconds", talk.answer("t soon"))
+
+    def test_clock_only_for_a_person(self):
+        result = straight(self.file, "")
+        self.assertNotIn("clock", result.stdout)
+        talk = self.begin("--air-rules", "us-cdl", file=self.folder / "u.json", terminal=False)
+        self.go_on(talk, TEN, "Seconds it lasts")
+        talk.send("t")
+        self.assertEqual(talk.wait(), 2)
 
     def test_words_to_leave(self):
         for word in ("q", "exit", "quit"):
@@ -953,7 +1028,7 @@ class Disk(Walk):
         self.assertEqual(report(other).returncode, 0)
 
     def test_full_for_a_script(self):
-        text = "yes\n" + "-\n" * 6 + "9\nyes\n"
+        text = "yes\n" + "-\n" * 7 + "9\n-\n-\nyes\n"
         result = straight(self.file, text, preexec_fn=self.limit(500))
         self.assertEqual(result.returncode, 2)
         self.assertNotIn("wheel_ends\": [{", self.file.read_text(encoding="utf-8"))
@@ -1069,7 +1144,7 @@ class Records(Walk):
                   "brakes": 4, "wheel_ends": [{"position": name, **end} for name in ("1L", "1R", "2L", "2R")]}
         for axles, keeps in (("2", True), ("1", False), ("3", False)):
             self.file.write_text(json.dumps(record), encoding="utf-8")
-            text = "yes\n" + "-\n" * 6 + f"yes\nback axles\n{axles}\n"
+            text = "yes\n" + "-\n" * 9 + f"yes\nback axles\n{axles}\n"
             result = straight(self.file, text + ("" if keeps else "k\n"))
             self.assertEqual((result.returncode, result.stderr), (3, ""))
             self.assertEqual("the record says 4 brakes" in " ".join(result.stdout.split()), not keeps)
@@ -1186,6 +1261,107 @@ class Records(Walk):
         self.assertEqual(talk.wait(), 0, talk.said[-1500:])
         self.assertIn("= 84.4 mm", talk.said)
         self.assertEqual(self.record()["length_unit"], "mm")
+
+
+class Daily(Walk):
+    """A new record begun from the unit's last one."""
+
+    def last(self, answers, *arguments):
+        self.walk({**answers, "Carrier": "Example Haulage", "Plate": "AB 1, R 2"}, *arguments)
+        return self.file, self.folder / "next.json"
+
+    def next(self, answers, file, *arguments):
+        talk = self.begin("--from", self.file, *arguments, file=file)
+        self.go_on(talk, answers)
+        return talk, talk.wait()
+
+    def test_what_stays_and_what_is_fresh(self):
+        last, following = self.last({**TEN, "How many axles": "3 2"}, "--air-rules", "us-cdl")
+        before = last.read_bytes()
+        answers = {**{key: answer for key, answer in TEN.items() if "chamber" not in key and "arm" not in key},
+                   "Is every wheel end": "yes"}
+        talk, status = self.next(answers, following)
+        self.assertEqual(status, 1)
+        asked = [prompt.split(" [")[0] for prompt in talk.prompts]
+        for words in ("Unit number", "Carrier", "Vehicle", "How many", "Plate", "1L chamber", "1L adjuster",
+                      "1L slack arm", "Smallest division"):
+            self.assertFalse([prompt for prompt in asked if prompt.startswith(words)], words)
+        for words in ("Who inspects", "Place", "Odometer", "Level ground", "Warning came on", "1L released",
+                      "1L applied", "Drums"):
+            self.assertTrue([prompt for prompt in asked if prompt.startswith(words)], words)
+        self.assertEqual(last.read_bytes(), before)
+        old, new = self.record(last), self.record(following)
+        for key in ("unit", "carrier", "rules", "air_rules", "vehicle", "towed_units", "units"):
+            self.assertEqual(old[key], new[key], key)
+        self.assertEqual([end["chamber"] for end in old["wheel_ends"]], [end["chamber"] for end in new["wheel_ends"]])
+        self.assertEqual(new["wheel_ends"], old["wheel_ends"], "the same readings were typed")
+        said = " ".join(talk.said.split())
+        self.assertIn("Kept from the record of 2026-11-20: the vehicle, its chambers, adjusters and arms", said)
+        self.assertIn("1L 1R: 20 standard, automatic, arm 6", said)
+        self.assertIn("\n4L: 30L, automatic, arm 5 1/2\n4L released: ", talk.said)
+
+    def test_no_reading_is_kept(self):
+        _, following = self.last(TRUCK)
+        talk = self.begin("--from", self.file, file=following)
+        talk.prompt()
+        record = self.record(following)
+        for end in record["wheel_ends"]:
+            self.assertFalse(set(end) - {"position", "chamber", "stroke_class", "division", "adjuster", "arm_length"})
+        self.assertEqual(record["air_checks"], [])
+        self.assertTrue(is_valid(record))
+
+    def test_a_changed_chamber(self):
+        _, following = self.last(TRUCK)
+        talk = self.begin("--from", self.file, file=following)
+        self.go_on(talk, TRUCK, "Is every wheel end")
+        self.assertIn("cannot be skipped", talk.answer("skip"))
+        self.assertIn("Not accepted", talk.answer("9L"))
+        self.assertIn("= changed: 2l", talk.answer("2l"))
+        self.assertEqual(talk.prompts[-1], "1L released")
+        talk.answer("1 1/2")
+        self.assertTrue(talk.prompts[-1].startswith("2L chamber [as 2R") or talk.prompts[-1].startswith("2L chamber ["))
+        talk.answer("24")
+        talk.answer("k")
+        self.assertTrue(talk.prompts[-1].startswith("2L stroke class"), talk.prompts[-1])
+
+    def test_who_inspects_is_offered(self):
+        _, following = self.last({**TRUCK, "Place": "Yard 2"})
+        talk = self.begin("--from", self.file, file=following)
+        self.go_on(talk, TRUCK, "Who inspects")
+        self.assertEqual(talk.prompts[-1], "Who inspects [M. Example]")
+        talk.answer("")
+        self.assertEqual(talk.prompts[-1], "Place [Yard 2]")
+
+    def test_what_is_no_beginning(self):
+        last, following = self.last(TRUCK)
+        for options, says in ((["--from", self.folder / "none.json"], "cannot open"),
+                              (["--from", last, "--unit", "mm"], "lengths in inches"),
+                              (["--from", __file__], "no JSON")):
+            talk = self.begin(*options, file=following, terminal=False)
+            self.assertEqual(talk.wait(), 2)
+            self.assertIn(says, " ".join(talk.said.split()))
+            self.assertFalse(following.exists())
+        talk = self.begin("--from", last, file=last, terminal=False)
+        self.assertEqual(talk.wait(), 2)
+        self.assertIn("is there already", " ".join(talk.said.split()))
+
+    def test_keystrokes_of_a_repeat(self):
+        """Ten brakes again: what a person presses beyond the twenty readings."""
+        _, following = self.last({**TEN, "How many axles": "3 2"}, "--air-rules", "us-cdl")
+        talk = self.begin("--from", self.file, file=following)
+        pressed = readings = 0
+        answers = {**TEN, "Is every wheel end": "y", "Have you read": "y", "Level ground": "y", "Pedal fully": "y",
+                   "Chocks in place": "y"}
+        question = talk.prompt()
+        while question is not None:
+            answer = self.answer_for(answers, talk, question)
+            pressed += len(answer) + 1
+            readings += len(answer) + 1 if re.match(r"\d[LR] (released|applied)", question) else 0
+            talk.send(answer)
+            question = talk.prompt()
+        print(f"# a repeat of ten brakes with all air checks: {len(talk.prompts)} questions, {pressed} keystrokes, "
+              f"{readings} of them the twenty readings")
+        self.assertLess(pressed - readings, 90)
 
 
 class Script(Walk):
@@ -1373,7 +1549,7 @@ class Without(unittest.TestCase):
 if __name__ == "__main__":
     COMMAND = os.path.abspath(sys.argv[1])
     load = unittest.defaultTestLoader.loadTestsFromTestCase
-    cases = [Whole, Lost, Disk, Records, Script, Garbage] + ([Words] if PERSON else [])
+    cases = [Whole, Lost, Disk, Records, Script, Garbage, Daily] + ([Words] if PERSON else [])
     if not PERSON:
         print("# no pseudo-terminal here: what only a person can do is not looked at")
     suite = unittest.TestSuite(load(case) for case in (cases if sys.argv[2:] != ["without"] else [Without]))

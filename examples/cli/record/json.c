@@ -140,6 +140,8 @@ static int read_lists(inspection_record *out, const json_t *root)
     const entry_list lists[] = {
         {"wheel_ends", "position", "there are more wheel ends than any vehicle has", record_end_keys, END_KEYS,
          VEHICLE_ENDS_MAX, true, out->ends[0], &out->end_count},
+        {"units", "kind", "there are more units than any combination has", record_unit_keys, UNIT_KEYS,
+         RECORD_UNITS_MAX, false, out->units[0], &out->unit_count},
         {"air_checks", "check", "there are more checks than anybody does", record_check_keys, CHECK_KEYS,
          RECORD_CHECKS_MAX, false, out->checks[0], &out->check_count},
         {"steps", "step", "there are more steps than any walk-round has", record_step_keys, STEP_KEYS,
@@ -170,7 +172,7 @@ static int read_version(const place *at, const json_t *root)
 
 static int read_record(inspection_record *out, json_t *root)
 {
-    static const char *const others[] = {"record", "version", "wheel_ends", "air_checks", "steps", NULL};
+    static const char *const others[] = {"record", "version", "wheel_ends", "air_checks", "steps", "units", NULL};
     place at = {out->file, ""};
     if (!json_is_object(root))
         return print_error("%s: a record is one object in curly brackets", out->file);
@@ -237,32 +239,39 @@ static int put_entry(json_t *list, const record_value *values, const record_key 
     return put_values(entry, values, keys, count) | json_array_append_new(list, entry);
 }
 
-/* Version 1 had no steps; a record without any stays readable for those who know that version alone. */
-static int put_steps(json_t *root, const inspection_record *record)
+/* A list that version 1 did not have is written only if something is in it. */
+static int put_list(json_t *root, const char *name, const record_value *values, size_t count, const record_key *keys,
+                    size_t key_count, bool always)
 {
-    json_t *steps = json_array();
+    json_t *list = json_array();
     int failed = 0;
-    for (size_t i = 0; i < record->step_count; i++)
-        failed |= put_entry(steps, record->steps[i], record_step_keys, STEP_KEYS);
-    if (record->step_count > 0)
-        return failed | json_object_set_new(root, "steps", steps);
-    json_decref(steps);
+    for (size_t i = 0; i < count; i++)
+        failed |= put_entry(list, values + i * key_count, keys, key_count);
+    if (count > 0 || always)
+        return failed | json_object_set_new(root, name, list);
+    json_decref(list);
     return failed;
+}
+
+/* The oldest version that has all entries of the record, so that as many readers as possible read it. */
+static int version_of(const inspection_record *record)
+{
+    static const head_key newer[] = {HEAD_TIME, HEAD_CARRIER, HEAD_REPAIR};
+    bool third = record->unit_count > 0;
+    for (size_t i = 0; i < COUNT_OF(newer); i++)
+        third = third || record->head[newer[i]].text != NULL;
+    return third ? RECORD_VERSION : record->step_count > 0 ? 2 : 1;
 }
 
 static int put_record(json_t *root, const inspection_record *record)
 {
-    json_t *ends = json_array(), *checks = json_array();
     int failed = json_object_set_new(root, "record", json_string(RECORD_KIND));
-    failed |= json_object_set_new(root, "version", json_integer(record->step_count > 0 ? RECORD_VERSION : 1));
+    failed |= json_object_set_new(root, "version", json_integer(version_of(record)));
     failed |= put_values(root, record->head, record_head_keys, HEAD_KEYS);
-    for (size_t i = 0; i < record->end_count; i++)
-        failed |= put_entry(ends, record->ends[i], record_end_keys, END_KEYS);
-    for (size_t i = 0; i < record->check_count; i++)
-        failed |= put_entry(checks, record->checks[i], record_check_keys, CHECK_KEYS);
-    failed |= json_object_set_new(root, "wheel_ends", ends);
-    failed |= json_object_set_new(root, "air_checks", checks);
-    return failed | put_steps(root, record);
+    failed |= put_list(root, "units", record->units[0], record->unit_count, record_unit_keys, UNIT_KEYS, false);
+    failed |= put_list(root, "wheel_ends", record->ends[0], record->end_count, record_end_keys, END_KEYS, true);
+    failed |= put_list(root, "air_checks", record->checks[0], record->check_count, record_check_keys, CHECK_KEYS, true);
+    return failed | put_list(root, "steps", record->steps[0], record->step_count, record_step_keys, STEP_KEYS, false);
 }
 
 int record_write(const inspection_record *record, FILE *to)

@@ -159,7 +159,6 @@ static int judge_ends(inspection *of)
     }
     if (status != STATUS_CONTINUE)
         return status;
-    of->vehicle.steers = record->head[HEAD_VEHICLE].text != NULL;
     int brakes = record->head[HEAD_BRAKES].number;
     if (brakes > 0 && (size_t)brakes < record->end_count)
         return print_error("%s: brakes is %d, but there are %zu wheel ends", record->file, brakes, record->end_count);
@@ -280,10 +279,47 @@ static int judge_checks(inspection *of)
     return status;
 }
 
+/* --- Units -------------------------------------------------------------------------------------------- */
+
+static int check_unit_kinds(const inspection_record *record)
+{
+    static const choice kinds[] = {{"truck", 0}, {UNIT_TRACTOR, 0}, {"bus", 0}, {UNIT_TRAILER, 0}, {UNIT_DOLLY, 0}};
+    int status = STATUS_CONTINUE, kind;
+    for (size_t i = 0; i < record->unit_count && status == STATUS_CONTINUE; i++) {
+        char where[RECORD_WHERE_SIZE];
+        snprintf(where, sizeof where, "units, entry %zu", i + 1);
+        status = read_word(record, where, "kind", record->units[i][UNIT_KIND].text, kinds, COUNT_OF(kinds), &kind);
+    }
+    return status;
+}
+
+/* Their axles are those of the wheel ends. */
+static int check_units(const inspection *of)
+{
+    const inspection_record *record = &of->record;
+    int axles = 0, last = 0;
+    size_t named = 0;
+    for (size_t i = 0; i < record->unit_count; i++) {
+        axles += record->units[i][UNIT_AXLES].number;
+        named += record->units[i][UNIT_AXLES].number > 0;
+    }
+    for (size_t i = 0; i < record->end_count; i++)
+        last = of->vehicle.ends[i].position.axle > last ? of->vehicle.ends[i].position.axle : last;
+    if (named > 0 && named < record->unit_count)
+        return print_error("%s: units: axles is there for some units only; give it for all of them, or for none",
+                           record->file);
+    if (named > 0 && axles < last)
+        return print_error("%s: units: they have %d axles, but there is a wheel end of axle %d", record->file, axles,
+                           last);
+    return check_unit_kinds(record);
+}
+
 int record_judge(inspection *of, const rule_context *context)
 {
     of->context = context;
     int status = judge_ends(of);
+    if (status == STATUS_CONTINUE)
+        status = check_units(of);
     return status == STATUS_CONTINUE ? judge_checks(of) : status;
 }
 

@@ -2,11 +2,14 @@
 /* The entries of a record: the one list that reading, writing and judging go by, and how an entry is found. */
 #include "record/record.h"
 
+#include <stdio.h>
 #include <string.h>
 
 const record_key record_head_keys[HEAD_KEYS] = {
     [HEAD_UNIT] = {.name = "unit"},
     [HEAD_DATE] = {.name = "date", .needed = true},
+    [HEAD_TIME] = {.name = "time"},
+    [HEAD_CARRIER] = {.name = "carrier"},
     [HEAD_INSPECTOR] = {.name = "inspector"},
     [HEAD_PLACE] = {.name = "place"},
     [HEAD_ODOMETER] = {.name = "odometer"},
@@ -18,6 +21,7 @@ const record_key record_head_keys[HEAD_KEYS] = {
     [HEAD_BUILT] = {.name = "built"},
     [HEAD_BRAKES] = {.name = "brakes", .most = 999},
     [HEAD_PROGRAM] = {.name = "program"},
+    [HEAD_REPAIR] = {.name = "repair"},
     [HEAD_REMARKS] = {.name = "remarks"},
 };
 
@@ -55,6 +59,12 @@ const record_key record_check_keys[CHECK_KEYS] = {
     [CHECK_REMARK] = {.name = "remark"},
 };
 
+const record_key record_unit_keys[UNIT_KEYS] = {
+    [UNIT_KIND] = {.name = "kind", .needed = true},
+    [UNIT_PLATE] = {.name = "plate"},
+    [UNIT_AXLES] = {.name = "axles", .most = RODT_AXLES_MAX},
+};
+
 const record_key record_step_keys[STEP_KEYS] = {
     [STEP_NAME] = {.name = "step", .needed = true},
     [STEP_ANSWER] = {.name = "answer", .needed = true},
@@ -85,4 +95,18 @@ const char *record_step(const inspection_record *record, const char *name)
 {
     int step = record_find_step(record, name);
     return step < 0 ? NULL : record->steps[step][STEP_ANSWER].text;
+}
+
+bool record_format_unit(const inspection_record *record, size_t index, char text[UNIT_TEXT_SIZE])
+{
+    if (index >= record->unit_count)
+        return false;
+    const record_value *unit = record->units[index];
+    const char *plate = unit[UNIT_PLATE].text;
+    int axles = unit[UNIT_AXLES].number, used;
+    used = snprintf(text, UNIT_TEXT_SIZE, "%.20s%s%.400s", unit[UNIT_KIND].text, plate != NULL ? " " : "",
+                    plate != NULL ? plate : "");
+    if (axles > 0)
+        snprintf(text + used, UNIT_TEXT_SIZE - (size_t)used, ", %d axle%s", axles, axles == 1 ? "" : "s");
+    return true;
 }

@@ -12,15 +12,17 @@
 #include <stdio.h>
 
 #define RECORD_KIND "brake-stroke-inspection"
-#define RECORD_VERSION 2 /* of the format; a record of a later one is refused */
+#define RECORD_VERSION 3 /* of the format; a record of a later one is refused */
 #define RECORD_CHECKS_MAX ((size_t)60)
 #define RECORD_STEPS_MAX ((size_t)600)
 #define RECORD_WHERE_SIZE 96
 
 /* The entries of a record, in the order in which they are written. */
 typedef enum head_key {
-    HEAD_UNIT, HEAD_DATE, HEAD_INSPECTOR, HEAD_PLACE, HEAD_ODOMETER, HEAD_RULES, HEAD_AIR_RULES, HEAD_LENGTH_UNIT,
-    HEAD_VEHICLE, HEAD_TOWED, HEAD_BUILT, HEAD_BRAKES, HEAD_PROGRAM, HEAD_REMARKS, HEAD_KEYS
+    HEAD_UNIT, HEAD_DATE, HEAD_TIME, HEAD_CARRIER, HEAD_INSPECTOR, HEAD_PLACE, HEAD_ODOMETER, HEAD_RULES,
+    HEAD_AIR_RULES, HEAD_LENGTH_UNIT,
+    HEAD_VEHICLE, HEAD_TOWED, HEAD_BUILT, HEAD_BRAKES, HEAD_PROGRAM, HEAD_REPAIR, HEAD_REMARKS,
+    HEAD_KEYS
 } head_key;
 
 typedef enum end_key {
@@ -32,6 +34,13 @@ typedef enum check_key {
     CHECK_NAME, CHECK_PRESSURE, CHECK_BEFORE, CHECK_AFTER, CHECK_SECONDS, CHECK_SPAN, CHECK_APPLICATIONS,
     CHECK_CUT_OUT, CHECK_ACTUAL, CHECK_REQUIRED, CHECK_ANSWER, CHECK_REMARK, CHECK_KEYS
 } check_key;
+
+/* One unit of the vehicle, from the front: what it is, its plate or number, and its axles. */
+typedef enum unit_key { UNIT_KIND, UNIT_PLATE, UNIT_AXLES, UNIT_KEYS } unit_key;
+#define RECORD_UNITS_MAX ((size_t)12)
+#define UNIT_TRACTOR "tractor"
+#define UNIT_TRAILER "trailer"
+#define UNIT_DOLLY "dolly"
 
 /* A step of a walk-round whose answer has no other place: what was confirmed, what was left out on purpose. */
 typedef enum step_key { STEP_NAME, STEP_ANSWER, STEP_KEYS } step_key;
@@ -55,11 +64,14 @@ extern const record_key record_head_keys[HEAD_KEYS];
 extern const record_key record_end_keys[END_KEYS];
 extern const record_key record_check_keys[CHECK_KEYS];
 extern const record_key record_step_keys[STEP_KEYS];
+extern const record_key record_unit_keys[UNIT_KEYS];
 const char *record_key_name(const record_key *key);
 
 typedef struct inspection_record {
     const char *file; /* as messages call it */
     record_value head[HEAD_KEYS];
+    size_t unit_count;
+    record_value units[RECORD_UNITS_MAX][UNIT_KEYS];
     size_t end_count;
     record_value ends[VEHICLE_ENDS_MAX][END_KEYS];
     size_t check_count;
@@ -102,6 +114,10 @@ void record_end_place(const inspection_record *record, size_t end, char where[RE
 
 /* Exit status that goes with the judgement. */
 int inspection_status(const inspection *of);
+
+/* "tractor A 12345, 3 axles": a unit in words; false = there is none of that index. */
+#define UNIT_TEXT_SIZE ((size_t)480)
+bool record_format_unit(const inspection_record *record, size_t index, char text[UNIT_TEXT_SIZE]);
 
 /* --- The judgement in words (summary.c) --------------------------------------------------------------- */
 

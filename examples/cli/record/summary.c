@@ -55,10 +55,9 @@ bool inspection_air_defective(const inspection *of)
     return false;
 }
 
-static bool is_open(const inspection *of)
+static bool is_air_open(const inspection *of)
 {
-    const rodt_vehicle_finding *vehicle = &of->vehicle.vehicle;
-    bool open = vehicle->undetermined + vehicle->count.unmeasured > 0;
+    bool open = false;
     for (size_t i = 0; i < of->record.check_count; i++)
         open = open || of->air[i].result == RODT_AIR_RESULT_UNDETERMINED;
     return open;
@@ -72,7 +71,7 @@ const char *inspection_warning(const inspection *of)
     const char *strokes = vehicle_warning(&of->vehicle.vehicle);
     if (strokes != NULL)
         return strokes;
-    return is_open(of) ? "Do not drive it until this is settled." : NULL;
+    return is_air_open(of) ? "Do not drive it until this is settled." : NULL;
 }
 
 const char *record_cautions_note(const inspection_record *record)

@@ -73,6 +73,12 @@ static void put_head(const inspection *of, FILE *to)
             markup_put(to, "<div class=\"%\"><dt>%</dt><dd>%</dd></div>\n", key == HEAD_REMARKS ? "wide" : "narrow",
                        title, text);
     }
+    char unit[UNIT_TEXT_SIZE];
+    for (size_t i = 0; record_format_unit(&of->record, i, unit); i++) {
+        char label[16];
+        snprintf(label, sizeof label, "Unit %zu", i + 1);
+        markup_put(to, "<div class=\"narrow\"><dt>%</dt><dd>%</dd></div>\n", label, unit);
+    }
     fputs("</dl>\n", to);
 }
 

@@ -15,6 +15,18 @@ static void put_head(json_writer *json, const inspection *of)
         else
             json_pair(json, name, value->text);
     }
+    json_key(json, "units");
+    json_open(json, '[');
+    for (size_t i = 0; i < of->record.unit_count; i++) {
+        const record_value *unit = of->record.units[i];
+        json_open(json, '{');
+        json_pair(json, "kind", unit[UNIT_KIND].text);
+        json_pair(json, "plate", unit[UNIT_PLATE].text);
+        if (unit[UNIT_AXLES].number > 0)
+            json_number(json, "axles", (uint64_t)unit[UNIT_AXLES].number);
+        json_close(json, '}');
+    }
+    json_close(json, ']');
 }
 
 void report_write_json(const inspection *of)

@@ -8,11 +8,11 @@
 
 const char *report_head_title(head_key key)
 {
-    static const char *const titles[HEAD_KEYS] = {[HEAD_UNIT] = "Unit",           [HEAD_DATE] = "Date",
-                                                  [HEAD_INSPECTOR] = "Inspector", [HEAD_PLACE] = "Place",
-                                                  [HEAD_ODOMETER] = "Odometer",   [HEAD_RULES] = "Rule set",
-                                                  [HEAD_AIR_RULES] = "Air checks by", [HEAD_BUILT] = "Built",
-                                                  [HEAD_REMARKS] = "Remarks"};
+    static const char *const titles[HEAD_KEYS] = {
+        [HEAD_UNIT] = "Unit",         [HEAD_DATE] = "Date",           [HEAD_TIME] = "Time",
+        [HEAD_CARRIER] = "Carrier",   [HEAD_INSPECTOR] = "Inspector", [HEAD_PLACE] = "Place",
+        [HEAD_ODOMETER] = "Odometer", [HEAD_RULES] = "Rule set",      [HEAD_AIR_RULES] = "Air checks by",
+        [HEAD_BUILT] = "Built",       [HEAD_REPAIR] = "Repaired",     [HEAD_REMARKS] = "Remarks"};
     return titles[key];
 }
 

@@ -19,6 +19,9 @@ static void print_head(const inspection *of)
         if (title != NULL && text != NULL)
             print_wrapped(stdout, title, INDENT, text);
     }
+    char unit[UNIT_TEXT_SIZE];
+    for (size_t i = 0; record_format_unit(&of->record, i, unit); i++)
+        print_wrapped(stdout, i == 0 ? "Units" : "", INDENT, unit);
     putchar('\n');
 }
 

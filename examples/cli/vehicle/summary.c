@@ -38,7 +38,7 @@ const char *vehicle_headline(const vehicle_record *record, paint_kind *paint)
     if (vehicle->count.outcome == RODT_OUTCOME_OUT_OF_SERVICE || (steering_dead(vehicle) && record->axle_1_steers))
         return "OUT OF SERVICE";
     if (steering_dead(vehicle))
-        return record->steers ? "OUT OF SERVICE" : "OUT OF SERVICE IF AXLE 1 STEERS";
+        return "OUT OF SERVICE IF AXLE 1 STEERS";
     if (vehicle->count.outcome == RODT_OUTCOME_AMBIGUOUS)
         return "AMBIGUOUS: OUT OF SERVICE BY PERCENT, NOT BY THE CHART";
     if (some_out && vehicle->count.outcome == RODT_OUTCOME_UNDETERMINED)

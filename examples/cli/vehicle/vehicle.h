@@ -27,7 +27,6 @@ typedef struct vehicle_options {
 /* One vehicle or combination, wheel end by wheel end in the order of the file. */
 typedef struct vehicle_record {
     size_t count;
-    bool steers;       /* axle 1 is known to steer */
     bool brakes_given; /* their number was given, not taken from the axles */
     bool axle_1_steers; /* it is known to */
     rodt_wheel_end ends[VEHICLE_ENDS_MAX];

@@ -98,6 +98,105 @@ static rodt_status read_count(int most, const char *what, const char *text, reco
     return RODT_OK;
 }
 
+/* "3 2" or "3+2", with d in front of the axles of a dolly; a single number leaves the units open. */
+static bool read_units(const char *text, walk_units *out)
+{
+    out->count = 0;
+    while (*(text += strspn(text, " \t+,")) != '\0') {
+        size_t at = out->count;
+        if (at == RECORD_UNITS_MAX)
+            return false;
+        bool dolly = at > 0 && lower(*text) == 'd';
+        text += dolly;
+        size_t digits = strspn(text, "0123456789");
+        if (digits == 0 || digits > 2)
+            return false;
+        out->units[at].dolly = dolly;
+        out->units[at].axles = text[0] - '0';
+        if (digits == 2)
+            out->units[at].axles = out->units[at].axles * 10 + text[1] - '0';
+        if (out->units[at].axles == 0)
+            return false;
+        out->count++;
+        text += digits;
+    }
+    return out->count > 0;
+}
+
+static rodt_status read_axles(const inspection_record *record, const char *text, walk_units *units,
+                              record_value *value, char said[WALK_SAID_SIZE], rodt_error *error)
+{
+    const char *vehicle = record->head[HEAD_VEHICLE].text;
+    bool combination = vehicle == NULL || strcmp(vehicle, "combination") == 0;
+    if (!read_units(text, units) || (units->count > 1 && !combination))
+        return set_error(error, 1, combination ? "a whole number is expected, or one for each unit: 3 2"
+                                               : "a whole number from 1 to %d is expected", RODT_AXLES_MAX);
+    for (size_t i = 0; i < units->count; i++)
+        value->number += units->units[i].axles;
+    if (value->number > RODT_AXLES_MAX)
+        return set_error(error, 1, "a whole number from 1 to %d is expected", RODT_AXLES_MAX);
+    size_t used = (size_t)snprintf(said, WALK_SAID_SIZE, "%d axle%s", value->number, value->number == 1 ? "" : "s");
+    for (size_t i = 0; units->count > 1 && i < units->count && used < WALK_SAID_SIZE; i++)
+        used += (size_t)snprintf(said + used, WALK_SAID_SIZE - used, "%s%s %d", i == 0 ? ": " : ", ",
+                                 i == 0 ? UNIT_TRACTOR : units->units[i].dolly ? UNIT_DOLLY : UNIT_TRAILER,
+                                 units->units[i].axles);
+    return RODT_OK;
+}
+
+static rodt_status set_axles(walk *of, inspection_record *record, const char *text, char said[WALK_SAID_SIZE],
+                             rodt_error *error)
+{
+    walk_units units;
+    record_value value = {NULL, 0};
+    rodt_status status = read_axles(record, text, &units, &value, said, error);
+    if (status != RODT_OK)
+        return status;
+    if (units.count > 1)
+        walk_set_units(record, &units);
+    else
+        record->unit_count = 0;
+    return walk_set_axles(of, record, value.number) ? RODT_OK : RODT_E_MEMORY;
+}
+
+static rodt_status set_plates(walk *of, inspection_record *record, const char *text, char said[WALK_SAID_SIZE],
+                              rodt_error *error)
+{
+    if (!walk_set_plates(of, record, text))
+        return set_error(error, 1, "there are more plates than units");
+    walk_format_plates(record, said, WALK_SAID_SIZE);
+    return walk_set_step(of, record, walk_questions[ASK_PLATES].name, NULL) ? RODT_OK : RODT_E_MEMORY;
+}
+
+static int find_end(const inspection_record *record, const char *text, size_t size)
+{
+    rodt_position position, other;
+    if (rodt_position_parse_n(text, size, &position, NULL) != RODT_OK)
+        return WALK_NONE;
+    for (size_t i = 0; i < record->end_count; i++) {
+        other = walk_position(record, (int)i);
+        if (other.axle == position.axle && other.side == position.side)
+            return (int)i;
+    }
+    return WALK_NONE;
+}
+
+/* "yes", or the wheel ends that changed: those are asked for once more. */
+static rodt_status set_kept(walk *of, inspection_record *record, const char *text, char said[WALK_SAID_SIZE],
+                            rodt_error *error)
+{
+    const char *at = text;
+    bool all = is_word(text, "yes") || is_word(text, "y");
+    for (size_t size; !all && *(at += strspn(at, " \t,")) != '\0'; at += size) {
+        size = strcspn(at, " \t,");
+        int end = find_end(record, at, size);
+        if (end == WALK_NONE)
+            return set_error(error, (uint32_t)(at - text) + 1, "yes is expected, or wheel ends such as 2L 3R");
+        walk_forget_description(of, record, end);
+    }
+    snprintf(said, WALK_SAID_SIZE, "%s%.380s", all ? "yes" : "changed: ", all ? "" : text);
+    return walk_set_step(of, record, walk_questions[ASK_KEPT].name, said) ? RODT_OK : RODT_E_MEMORY;
+}
+
 static rodt_status read_built(const char *text, record_value *value, char said[WALK_SAID_SIZE], rodt_error *error)
 {
     rodt_date built;
@@ -177,13 +276,15 @@ static rodt_status read_value(const inspection_record *record, const walk_item *
     case WALK_WORD: return read_word(question->words, text, value, said, error);
     case WALK_CLASS: return read_class(question->words, text, value, said, error);
     case WALK_COUNT: return read_count(record_head_keys[question->key].most, "towed unit", text, value, said, error);
-    case WALK_AXLES: return read_count(RODT_AXLES_MAX, "axle", text, value, said, error);
     case WALK_BUILT: return read_built(text, value, said, error);
     case WALK_LENGTH: return read_length(bare_unit(record), is_measured(item), text, value, said, error);
     case WALK_PRESSURE: return read_pressure(text, value, said, error);
     case WALK_CHAMBER: return read_chamber(text, value, said, error);
     case WALK_NUMBER: return read_number(text, false, value, said, error);
     case WALK_CLOCK: return read_number(text, true, value, said, error);
+    case WALK_AXLES:
+    case WALK_PLATES:
+    case WALK_KEPT:
     case WALK_TEXT: break;
     }
     value->text = text;
@@ -211,6 +312,12 @@ rodt_status walk_read_answer(walk *of, inspection_record *record, const walk_ite
         snprintf(said, WALK_SAID_SIZE, "never: that is a defect");
         return walk_set_never(record, item) ? RODT_OK : RODT_E_MEMORY;
     }
+    if (item->id == ASK_AXLES)
+        return set_axles(of, record, text, said, error);
+    if (item->id == ASK_PLATES)
+        return set_plates(of, record, text, said, error);
+    if (item->id == ASK_KEPT)
+        return set_kept(of, record, text, said, error);
     rodt_status status = check_field(record, item, text, error);
     if (status == RODT_OK)
         status = read_value(record, item, text, &value, said, error);
@@ -218,27 +325,10 @@ rodt_status walk_read_answer(walk *of, inspection_record *record, const walk_ite
         return status;
     if (value.text != NULL && (value.text = walk_keep(of, value.text)) == NULL)
         return RODT_E_MEMORY;
-    bool good = item->id == ASK_AXLES ? walk_set_axles(of, record, value.number) : walk_set(of, record, item, value);
-    return good ? RODT_OK : RODT_E_MEMORY;
+    return walk_set(of, record, item, value) ? RODT_OK : RODT_E_MEMORY;
 }
 
 /* --- What Enter does --------------------------------------------------------------------------------- */
-
-/* "clamp 30 standard, automatic, arm 5 1/2": what a wheel end would copy. */
-static void describe(const inspection_record *record, int end, char said[WALK_SAID_SIZE])
-{
-    static const struct {
-        end_key key;
-        const char *label;
-    } parts[] = {{END_CHAMBER, ""}, {END_CLASS, " "}, {END_RATED, ", rated "}, {END_MARKED, ", limit "},
-                 {END_ADJUSTER, ", "}, {END_ARM, ", arm "}};
-    size_t used = (size_t)snprintf(said, WALK_SAID_SIZE, "as %.20s: ", record->ends[end][END_POSITION].text);
-    for (size_t i = 0; i < COUNT_OF(parts); i++) {
-        const char *text = record->ends[end][parts[i].key].text;
-        if (text != NULL)
-            used += (size_t)snprintf(said + used, WALK_SAID_SIZE - used, "%s%.60s", parts[i].label, text);
-    }
-}
 
 /* A pressure as the row has it: whole psi, or the whole kPa that it was made from. */
 static void write_row_pressure(rodt_pressure pressure, char text[WALK_ANSWER_MAX])
@@ -268,7 +358,7 @@ static bool row_default(const walk *of, const walk_item *item, char text[WALK_AN
 }
 
 /* A minute, if every row for the vehicle times a minute: a test of two must not be judged as one of one. */
-static bool minute_default(const walk *of, rodt_air_check check, char text[WALK_ANSWER_MAX])
+bool walk_minute(const walk *of, rodt_air_check check, char text[WALK_ANSWER_MAX])
 {
     const rodt_air_limit *row;
     for (size_t i = 0; (row = walk_next_row(of, check, &i)) != NULL;) {
@@ -285,8 +375,12 @@ static bool suggest(const walk *of, const walk_item *item, char text[WALK_ANSWER
     const inspection_record *record = &of->record;
     int template_end = item->end == WALK_NONE ? WALK_NONE : walk_template_end(record, item->end);
     const char *found = NULL;
+    if (item->id == ASK_TIME)
+        return walk_clock(record->head[HEAD_DATE].text, text);
+    if (walk_questions[item->id].location == WALK_HEAD)
+        found = of->offers[walk_questions[item->id].key];
     if (item->id == ASK_LENGTH)
-        return minute_default(of, item->check, text);
+        return walk_minute(of, item->check, text);
     if (item->id == ASK_DIVISION)
         found = bare_unit(record) == RODT_UNIT_IN ? "1/16" : "1 mm";
     if (item->id == ASK_TOWED)
@@ -305,10 +399,17 @@ static bool suggest(const walk *of, const walk_item *item, char text[WALK_ANSWER
 static void say_value(const inspection_record *record, const walk_item *item, char said[WALK_SAID_SIZE])
 {
     record_value value = walk_value(record, item);
+    char units[WALK_ANSWER_MAX] = "";
+    if (item->id == ASK_AXLES && record->unit_count > 1)
+        walk_format_units(record, units, sizeof units);
+    if (item->id == ASK_PLATES)
+        walk_format_plates(record, units, sizeof units);
     if (walk_skipped(record, item))
         snprintf(said, WALK_SAID_SIZE, "skip");
     else if (item->check != RODT_AIR_CHECK_NONE && walk_never_came(record, item->check))
         snprintf(said, WALK_SAID_SIZE, "keep never");
+    else if (units[0] != '\0')
+        snprintf(said, WALK_SAID_SIZE, "keep %s", units);
     else if (value.text != NULL)
         snprintf(said, WALK_SAID_SIZE, "keep %s", value.text);
     else
@@ -324,7 +425,9 @@ walk_default walk_find_default(const walk *of, const walk_item *item, char text[
         return WALK_STAY;
     }
     if (item->id == ASK_CHAMBER && template_end != WALK_NONE) {
-        describe(&of->record, template_end, said);
+        size_t used = (size_t)snprintf(said, WALK_SAID_SIZE, "as %.20s: ",
+                                       of->record.ends[template_end][END_POSITION].text);
+        (void)walk_describe_end(&of->record, template_end, said + used, WALK_SAID_SIZE - used);
         return WALK_COPY;
     }
     if (suggest(of, item, text)) {

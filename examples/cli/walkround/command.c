@@ -17,7 +17,7 @@
 
 enum {
     ROUND_RULES, ROUND_AIR_RULES, ROUND_LIMITS, ROUND_AS_OF, ROUND_UNIT, ROUND_ANSWERS, ROUND_ORDER,
-    ROUND_RESERVOIRS, ROUND_CAUTIONS, ROUND_SKIPPED, ROUND_BACK
+    ROUND_RESERVOIRS, ROUND_CAUTIONS, ROUND_SKIPPED, ROUND_BACK, ROUND_FROM
 };
 
 static const option_spec options[] = {
@@ -36,6 +36,9 @@ static const option_spec options[] = {
     [ROUND_CAUTIONS] = {"cautions-confirmed", NULL, "for scripts: confirms the cautions; the record says so", false},
     [ROUND_SKIPPED] = {"skipped", NULL, "ask again what was skipped", false},
     [ROUND_BACK] = {"back", "PLACE", "ask first, again, the last question of a wheel end or check, such as 2L", false},
+    [ROUND_FROM] = {"from", "LAST",
+                    "begin from the last record of this vehicle: chambers, adjusters and arms stay, readings are new",
+                    false},
 };
 
 /* The id, where a word of the title was given. */
@@ -60,7 +63,8 @@ static int read_options(const command_line *from, walk *of, walk_start *start)
         status = print_error("--reservoirs is a number such as 5568, not \"%s\"", volume);
     *start = (walk_start){rules_option(from, ROUND_RULES), rules_option(from, ROUND_AIR_RULES),
                           option_value(from, ROUND_AS_OF),
-                          option_given(from, ROUND_UNIT) ? rodt_unit_name(unit) : NULL};
+                          option_given(from, ROUND_UNIT) ? rodt_unit_name(unit) : NULL,
+                          option_value(from, ROUND_FROM)};
     of->by_axle = by_axle != 0;
     of->again = option_given(from, ROUND_SKIPPED);
     of->back = option_value(from, ROUND_BACK);
@@ -72,10 +76,15 @@ static void print_start(const walk *of)
 {
     const record_value *head = of->record.head;
     size_t at_once = record_step(&of->record, STEP_LIMITS) != NULL;
-    bool begun = of->record.step_count > at_once || of->record.end_count > 0;
+    bool last = record_step(&of->record, STEP_FROM) != NULL && record_step(&of->record, STEP_CAUTIONS) == NULL;
+    bool begun = !last && (of->record.step_count > at_once || of->record.end_count > 0);
     walk_print("", 0, "%s %s, %s, rule set %s%s%s.", begun ? "Going on with" : "New record", of->file,
                head[HEAD_DATE].text, head[HEAD_RULES].text, head[HEAD_AIR_RULES].text != NULL ? ", air by " : "",
                head[HEAD_AIR_RULES].text != NULL ? head[HEAD_AIR_RULES].text : "");
+    if (last)
+        walk_print("", 0, "Kept from the record of %s: the vehicle, its chambers, adjusters and arms. Readings, air "
+                   "checks and conditions are asked for; show lists what was kept.",
+                   record_step(&of->record, STEP_FROM));
     if (begun)
         walk_print("", 0, "Every earlier answer is kept.");
     else

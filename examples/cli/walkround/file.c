@@ -120,12 +120,29 @@ static int note_limits(walk *of)
                ? STATUS_CONTINUE : print_error("no memory");
 }
 
-static int begin(walk *of, const walk_start *start)
+/* What the last record says is taken, where the command line says nothing. */
+static int begin_from(walk *of, walk_start *start)
+{
+    int status = walk_take_from(of, start->last);
+    const record_value *head = of->record.head;
+    const char *unit = head[HEAD_LENGTH_UNIT].text;
+    if (status != STATUS_CONTINUE)
+        return status;
+    if (start->unit != NULL && strcmp(start->unit, unit != NULL ? unit : "in") != 0)
+        return print_error("%s has its lengths in %s; leave out --unit", start->last, unit != NULL ? unit : "inches");
+    start->unit = unit;
+    start->rules = start->rules != NULL ? start->rules : head[HEAD_RULES].text;
+    start->air_rules = start->air_rules != NULL ? start->air_rules : head[HEAD_AIR_RULES].text;
+    return status;
+}
+
+static int begin(walk *of, const walk_start *given)
 {
     char day[WORD_SIZE];
+    walk_start options = *given, *start = &options;
     record_value *head = of->record.head;
-    int status = STATUS_CONTINUE;
-    if (start->air_rules != NULL && rodt_rules_find(start->air_rules) == NULL)
+    int status = given->last != NULL ? begin_from(of, start) : STATUS_CONTINUE;
+    if (status == STATUS_CONTINUE && start->air_rules != NULL && rodt_rules_find(start->air_rules) == NULL)
         status = print_error("there is no rule set \"%s\"; see: rodtravel limits --list", start->air_rules);
     if (status == STATUS_CONTINUE)
         status = rule_context_open(start->rules, start->air_rules, of->limits_file, start->day, &of->context);
@@ -225,6 +242,8 @@ int walk_open(walk *of, const walk_start *start)
         return print_error("a walk-round is kept in a file; give its name");
     if (stat(of->file, &found) != 0 && errno == ENOENT)
         return begin(of, start);
+    if (start->last != NULL)
+        return print_error("%s is there already; leave out --from to go on with it, or name a new file", of->file);
     if (stat(of->file, &found) != 0)
         return print_error("cannot open %s: %s", of->file, strerror(errno));
     if (!S_ISREG(found.st_mode))

@@ -199,9 +199,9 @@ static void ask_check(walk_plan *plan, const walk *of, rodt_air_check check, wal
         ask_build_up(plan, part, &needs);
     } else if (loss || check == RODT_AIR_CHECK_RESERVE) {
         add(plan, ASK_BEFORE, part, WALK_NONE, check);
-        add(plan, ASK_AFTER, part, WALK_NONE, check);
         if (loss)
             add(plan, ASK_LENGTH, part, WALK_NONE, check);
+        add(plan, ASK_AFTER, part, WALK_NONE, check);
     } else {
         add(plan, words ? ASK_ANSWER : ASK_PRESSURE, part, WALK_NONE, check);
         if (needs.cut_out && needs_cut_out(of, check))
@@ -332,6 +332,8 @@ static void ask_strokes(walk_plan *plan, const walk *of)
     sort_ends(of, ends);
     for (size_t i = 0; i < COUNT_OF(before); i++)
         ask(plan, before[i]);
+    if (record_step(&of->record, STEP_FROM) != NULL)
+        ask(plan, ASK_KEPT);
     for (size_t i = 0; i < of->record.end_count; i++)
         ask_released(plan, of, ends[i]);
     for (size_t i = 0; i < COUNT_OF(application); i++) {
@@ -362,20 +364,23 @@ size_t walk_find_item(const walk_plan *plan, const walk_item *item)
 
 void walk_make_plan(const walk *of, walk_plan *out)
 {
-    static const walk_id first[] = {ASK_CAUTIONS, ASK_UNIT, ASK_INSPECTOR, ASK_PLACE, ASK_ODOMETER, ASK_VEHICLE};
+    static const walk_id first[] = {ASK_CAUTIONS, ASK_UNIT, ASK_CARRIER, ASK_INSPECTOR, ASK_PLACE,
+                                    ASK_TIME,     ASK_ODOMETER, ASK_VEHICLE, ASK_AXLES};
     const inspection_record *record = &of->record;
     out->count = 0;
     for (size_t i = 0; i < COUNT_OF(first); i++)
         ask(out, first[i]);
-    if (is_vehicle(record, "combination"))
+    if (is_vehicle(record, "combination") && record->unit_count < 2)
         ask(out, ASK_TOWED);
     if (is_dated(of))
         ask(out, ASK_BUILT);
-    ask(out, ASK_AXLES);
+    ask(out, ASK_PLATES);
     ask(out, ASK_CHOCKS);
     ask_air(out, of);
     ask_strokes(out, of);
     ask(out, ASK_PARKED);
     ask(out, ASK_CHOCKS_AWAY);
     ask_check(out, of, RODT_AIR_CHECK_SPRING_BRAKE, WALK_FINISH);
+    if (of->bad)
+        ask(out, ASK_REPAIR);
 }

@@ -206,6 +206,14 @@ static void print_pressure(const walk *of)
         walk_print("", 0, "That is below the window: no pass would be proven. Is the volume right?");
 }
 
+/* What nobody was asked for today. */
+static void print_described(const walk *of, int end)
+{
+    char text[WALK_SAID_SIZE];
+    if (walk_describe_end(&of->record, end, text, sizeof text) > 0)
+        walk_print("", 0, "%s: %s", of->record.ends[end][END_POSITION].text, text);
+}
+
 void walk_print_intro(walk *of, const walk_item *item)
 {
     if (of->part != item->part)
@@ -218,6 +226,10 @@ void walk_print_intro(walk *of, const walk_item *item)
     of->check = item->check;
     if (item->id == ASK_CAUTIONS)
         print_cautions();
+    if (item->id == ASK_KEPT)
+        walk_print_kept(of);
+    if (item->id == ASK_END_RELEASED && record_step(&of->record, STEP_FROM) != NULL)
+        print_described(of, item->end);
     if (item->id == ASK_CHOCKS)
         print_missing(of);
     if (item->id == ASK_PSI)

@@ -4,9 +4,12 @@
 
 static const walk_word only_yes[] = {{"y", "yes"}, {"yes", "yes"}, {NULL, NULL}};
 static const walk_word yes_no[] = {{"y", "yes"}, {"yes", "yes"}, {"n", "no"}, {"no", "no"}, {NULL, NULL}};
-static const walk_word vehicles[] = {{"s", "single"},      {"single", "single"},           {"c", "combination"},
-                                     {"comb", "combination"}, {"combination", "combination"}, {"b", "bus"},
-                                     {"bus", "bus"},       {NULL, NULL}};
+static const walk_word vehicles[] = {
+    {"s", "single"},           {"c", "combination"},             {"b", "bus"},
+    {"single", "single"},      {"truck", "single"},              {"straight truck", "single"},
+    {"comb", "combination"},   {"combination", "combination"},   {"tractor-trailer", "combination"},
+    {"tractor", "combination"}, {"tractor trailer", "combination"}, {"semi", "combination"},
+    {"bus", "bus"},            {"coach", "bus"},                 {NULL, NULL}};
 static const walk_word springs[] = {{"y", "released"}, {"yes", "released"}, {"released", "released"},
                                     {"n", "on"},       {"no", "on"},        {"on", "on"}, {NULL, NULL}};
 static const walk_word engines[] = {{"y", "off"}, {"yes", "off"}, {"off", "off"},
@@ -31,6 +34,21 @@ const walk_question walk_questions[ASK_IDS] = {
     [ASK_UNIT] = {.name = "unit", .title = "Unit number", .optional = true, .part = WALK_VEHICLE, .kind = WALK_TEXT,
                   .location = WALK_HEAD, .key = HEAD_UNIT,
                   .help = "As your firm names the truck and trailers; free text."},
+    [ASK_CARRIER] = {.name = "carrier", .title = "Carrier", .optional = true, .part = WALK_VEHICLE, .kind = WALK_TEXT,
+                     .location = WALK_HEAD, .key = HEAD_CARRIER,
+                     .help = "Who operates the vehicle; a daily report must name it in most places."},
+    [ASK_TIME] = {.name = "time", .title = "Time", .optional = true, .part = WALK_VEHICLE, .kind = WALK_TEXT,
+                  .location = WALK_HEAD, .key = HEAD_TIME, .help = "Of the inspection, such as 06:40."},
+    [ASK_PLATES] = {.name = "plates", .title = "Plate or VIN of each unit, commas between", .optional = true,
+                    .part = WALK_VEHICLE, .kind = WALK_PLATES, .location = WALK_UNITS, .key = UNIT_PLATE,
+                    .help = "From the front: AB 1234, R 27. A dolly may have none: AB 1234, R 27, , R 28."},
+    [ASK_REPAIR] = {.name = "repair", .title = "Repaired by whom, and when", .optional = true, .part = WALK_FINISH,
+                    .kind = WALK_TEXT, .location = WALK_HEAD, .key = HEAD_REPAIR,
+                    .help = "Leave it out while nothing is repaired; later: walkround with --back repair."},
+    [ASK_KEPT] = {.name = "kept", .title = "Is every wheel end still as listed? yes, or those that changed: 2L 3R",
+                  .mandatory = true, .part = WALK_RELEASED, .kind = WALK_KEPT, .location = WALK_STEP,
+                  .help = "Look at every chamber and adjuster before you answer. A wheel end that you name is asked "
+                          "for its chamber, adjuster and arm again."},
     [ASK_INSPECTOR] = {.name = "inspector", .title = "Who inspects", .optional = true, .part = WALK_VEHICLE,
                        .kind = WALK_TEXT, .location = WALK_HEAD, .key = HEAD_INSPECTOR,
                        .help = "The name under the report."},
@@ -39,10 +57,10 @@ const walk_question walk_questions[ASK_IDS] = {
     [ASK_ODOMETER] = {.name = "odometer", .title = "Odometer", .optional = true, .part = WALK_VEHICLE,
                       .kind = WALK_TEXT,
                       .location = WALK_HEAD, .key = HEAD_ODOMETER, .help = "With its unit, such as 412608 km."},
-    [ASK_VEHICLE] = {.name = "vehicle", .title = "Vehicle: s single, c combination, b bus", .part = WALK_VEHICLE,
+    [ASK_VEHICLE] = {.name = "vehicle", .title = "Vehicle: s single truck, c combination, b bus", .part = WALK_VEHICLE,
                      .kind = WALK_WORD, .location = WALK_HEAD, .key = HEAD_VEHICLE, .words = vehicles,
-                     .help = "s: one unit. c: a truck or tractor with trailers. b: one unit that carries passengers. "
-                             "Some air checks have other figures for each."},
+                     .help = "s or truck: one unit. c or tractor-trailer: a truck or tractor with trailers. b or bus: "
+                             "one unit that carries passengers. Some air checks have other figures for each."},
     [ASK_TOWED] = {.name = "towed_units", .title = "Towed units", .part = WALK_VEHICLE, .kind = WALK_COUNT,
                    .location = WALK_HEAD, .key = HEAD_TOWED,
                    .help = "How many trailers are towed. Does a dolly count as a trailer? Your rule set decides; "
@@ -50,11 +68,12 @@ const walk_question walk_questions[ASK_IDS] = {
     [ASK_BUILT] = {.name = "built", .title = "Year built", .optional = true, .part = WALK_VEHICLE, .kind = WALK_BUILT,
                    .location = WALK_HEAD, .key = HEAD_BUILT,
                    .help = "A year, or a day such as 1975-03-01: a figure of this rule set goes by the day of build."},
-    [ASK_AXLES] = {.name = "axles", .title = "How many axles, trailers included", .mandatory = true,
+    [ASK_AXLES] = {.name = "axles", .title = "How many axles (a combination: unit by unit, 3 2)", .mandatory = true,
                    .part = WALK_VEHICLE,
                    .kind = WALK_AXLES, .location = WALK_STEP,
                    .help = "Every axle with brakes, counted from the front through every unit. Each has a left and a "
-                           "right wheel end: 1L, 1R, 2L and so on."},
+                           "right wheel end: 1L, 1R, 2L and so on. 3 2 is a tractor of 3 and a trailer of 2 axles; "
+                           "d1 is a dolly of 1: 3 2 d1 2. A single number leaves the units open: 5."},
     [ASK_CHOCKS] = {STEP("chocks", only_yes, true), .part = WALK_SECURE,
                     .title = "Level ground, wheels chocked front and back, nobody in the way? Type yes",
                     .help = "Later the parking brake is released while somebody is at the wheels; only the chocks "
@@ -163,9 +182,10 @@ const walk_question walk_questions[ASK_IDS] = {
     [ASK_SECONDS] = {.name = "seconds", .title = "Seconds it took (or never)", .kind = WALK_CLOCK,
                      .location = WALK_CHECK, .key = CHECK_SECONDS,
                      .help = "38, 31.5, or minutes and seconds: 2:05. If the pressure did not get there: never."},
-    [ASK_LENGTH] = {.name = "seconds", .title = "Seconds it lasted", .kind = WALK_CLOCK, .location = WALK_CHECK,
+    [ASK_LENGTH] = {.name = "seconds", .title = "Seconds it lasts", .kind = WALK_CLOCK, .location = WALK_CHECK,
                     .key = CHECK_SECONDS,
-                    .help = "From the first pressure to the second: 60, or 2:00 where the rule asks for two minutes."},
+                    .help = "From the first pressure to the second: 60, or 2:00 where the rule asks for two minutes. "
+                            "At a terminal t counts them down, t 120 counts 120."},
     [ASK_SPAN] = {.name = "span", .title = "Timed from: w warning, a applications, r recovery",
                   .kind = WALK_WORD, .location = WALK_CHECK, .key = CHECK_SPAN, .words = spans,
                   .help = "w: from where the warning stops. a: from after five full applications. r: back to the "

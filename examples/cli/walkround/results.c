@@ -35,7 +35,7 @@ bool walk_is_bad(walk *of)
     const inspection *judged = walk_judge(of, &of->record);
     if (judged == NULL)
         return false;
-    bool bad = vehicle_warning(&judged->vehicle.vehicle) != NULL;
+    bool bad = vehicle_status(&judged->vehicle.vehicle) == STATUS_OUT;
     for (size_t i = 0; i < judged->record.check_count; i++)
         bad = bad || (judged->air[i].result == RODT_AIR_RESULT_DEFECTIVE &&
                       judged->air[i].reading.check != RODT_AIR_CHECK_SPRING_BRAKE);
@@ -143,6 +143,13 @@ static void print_end_entered(const inspection *judged, int end)
         walk_print("  ", 4, "%s", line);
 }
 
+static void print_units_entered(const inspection_record *record)
+{
+    char unit[UNIT_TEXT_SIZE];
+    for (size_t i = 0; record_format_unit(record, i, unit); i++)
+        walk_print("  ", 4, "unit %zu: %s", i + 1, unit);
+}
+
 static void print_head_entered(const inspection_record *record)
 {
     for (int key = 0; key < HEAD_KEYS; key++) {
@@ -160,6 +167,7 @@ void walk_print_entered(walk *of)
 {
     const inspection_record *record = &of->record;
     print_head_entered(record);
+    print_units_entered(record);
     const inspection *judged = walk_judge(of, record);
     for (size_t i = 0; judged != NULL && i < record->check_count; i++)
         print_check(judged, judged->air[i].reading.check);

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* The walk-round itself: the first open question, its answer, the disk, the next one. */
 #include "walkround/walkround.h"
+#include "input/numbers.h"
 #include "ui/exit_status.h"
 #include "ui/message.h"
 #include "ui/utf8.h"
@@ -183,6 +184,31 @@ static outcome copy_template(asking *at)
     return commit(at);
 }
 
+static bool is_timed(const walk_item *item)
+{
+    return item->id == ASK_LENGTH || item->id == ASK_SECONDS;
+}
+
+/* A build-up runs until Enter; a loss is counted down, `length` seconds or as long as the rules say. */
+static outcome run_clock(asking *at, const char *length)
+{
+    rodt_ratio seconds = {0, 1};
+    bool counts = at->item.id == ASK_LENGTH;
+    char minute[WALK_ANSWER_MAX] = "";
+    if (counts && length[0] == '\0')
+        (void)walk_minute(at->of, at->item.check, minute);
+    const char *text = length[0] != '\0' ? length : minute;
+    if (counts && (!read_ratio(text, true, &seconds) || seconds.den != 1 || seconds.num < 1 || seconds.num > 3600))
+        return reject(at, "say how many seconds: t 120", 0);
+    walk_print("", 0, counts ? "Counting; it rings at the end. Enter breaks it off."
+                             : "The clock runs; press Enter when the pressure is reached.");
+    if (walk_time(&at->of->input, (unsigned)seconds.num, at->text) != INPUT_LINE)
+        return OUTCOME_CUT;
+    if (at->text[0] == '\0')
+        return reject(at, "the count was broken off; begin the test again", 0);
+    return accept_answer(at, at->text);
+}
+
 static outcome press_enter(asking *at)
 {
     switch (at->enter) {
@@ -192,6 +218,8 @@ static outcome press_enter(asking *at)
     case WALK_LEAVE: return skip(at);
     case WALK_NO_DEFAULT: break;
     }
+    if (at->item.id == ASK_SECONDS && walk_is_person(&at->of->input))
+        return run_clock(at, "");
     return reject(at, "an answer is needed; type skip to leave it out, help for more", 0);
 }
 
@@ -322,6 +350,8 @@ static outcome handle_line(asking *at)
         return go_again(at, rest);
     if ((rest = text_after(text, "skip")) != NULL)
         return skip_subject(at, rest);
+    if (is_timed(&at->item) && walk_is_person(&at->of->input) && (rest = text_after(text, "t")) != NULL)
+        return run_clock(at, rest);
     if (at->item.id == ASK_CHAMBER && (rest = text_after(text, "diameter")) != NULL)
         return identify(at, rest);
     if ((rest = text_after(text, "note")) != NULL)
@@ -364,6 +394,7 @@ static outcome read_line(asking *at)
         at->text[0] = '\0';
         return reject(at, "the last line has no end; was it cut off?", 0);
     case INPUT_END:
+    case INPUT_TIMEOUT:
     case INPUT_STOPPED: break;
     case INPUT_FAILED:
         print_error("the answers cannot be read: %s", strerror(errno));
@@ -399,6 +430,9 @@ static outcome ask(asking *at)
     walk_print_intro(of, &at->item);
     if (refused != NULL)
         return refuse_pull(at, refused);
+    if (is_timed(&at->item) && walk_is_person(&of->input))
+        walk_print("", 0, at->item.id == ASK_SECONDS ? "Enter starts a clock, and Enter stops it."
+                                                     : "t counts the seconds down and rings.");
     at->enter = at->fresh ? WALK_NO_DEFAULT : walk_find_default(of, &at->item, at->enter_text, at->enter_said);
     if (at->enter == WALK_NO_DEFAULT)
         snprintf(prompt, sizeof prompt, "%s", name_of(at, name));
@@ -416,6 +450,7 @@ static outcome ask(asking *at)
 static bool find_open(walk *of, walk_item *out)
 {
     walk_reopen_pull(of);
+    of->bad = walk_is_bad(of);
     walk_make_plan(of, &of->plan);
     for (size_t i = 0; i < of->plan.count; i++) {
         if (!walk_answered(&of->record, &of->plan.items[i])) {

@@ -135,6 +135,94 @@ static bool is_bare(const record_value *check)
     return true;
 }
 
+/* --- Units -------------------------------------------------------------------------------------------- */
+
+static const char *kind_of_unit(const inspection_record *record, size_t index, bool dolly)
+{
+    const char *vehicle = record->head[HEAD_VEHICLE].text;
+    if (index > 0)
+        return dolly ? UNIT_DOLLY : UNIT_TRAILER;
+    if (vehicle != NULL && strcmp(vehicle, "combination") == 0)
+        return UNIT_TRACTOR;
+    return vehicle != NULL && strcmp(vehicle, "bus") == 0 ? "bus" : "truck";
+}
+
+void walk_set_units(inspection_record *record, const walk_units *units)
+{
+    int towed = 0;
+    if (units->count != record->unit_count)
+        memset(record->units, 0, sizeof record->units);
+    record->unit_count = units->count;
+    for (size_t i = 0; i < units->count; i++) {
+        record->units[i][UNIT_KIND].text = kind_of_unit(record, i, units->units[i].dolly);
+        record->units[i][UNIT_AXLES].number = units->units[i].axles;
+        towed += i > 0 && !units->units[i].dolly;
+    }
+    if (units->count > 1)
+        record->head[HEAD_TOWED].number = towed > 0 ? towed : 1;
+}
+
+void walk_format_units(const inspection_record *record, char *text, size_t size)
+{
+    size_t used = 0;
+    for (size_t i = 0; i < record->unit_count && used < size; i++)
+        used += (size_t)snprintf(text + used, size - used, "%s%s%d", i > 0 ? " " : "",
+                                 strcmp(record->units[i][UNIT_KIND].text, UNIT_DOLLY) == 0 ? "d" : "",
+                                 record->units[i][UNIT_AXLES].number);
+}
+
+static record_value find_plate(const inspection_record *record)
+{
+    record_value found = {NULL, 0};
+    for (size_t i = 0; i < record->unit_count && found.text == NULL; i++)
+        found = record->units[i][UNIT_PLATE];
+    return found;
+}
+
+void walk_format_plates(const inspection_record *record, char *text, size_t size)
+{
+    size_t used = 0;
+    for (size_t i = 0; i < record->unit_count && used < size; i++) {
+        const char *plate = record->units[i][UNIT_PLATE].text;
+        used += (size_t)snprintf(text + used, size - used, "%s%s", i > 0 ? ", " : "", plate != NULL ? plate : "");
+    }
+}
+
+static bool set_plate(walk *of, inspection_record *record, size_t index, const char *text, size_t size)
+{
+    char plate[WALK_ANSWER_MAX];
+    for (; size > 0 && strchr(" \t", *text) != NULL; size--)
+        text++;
+    while (size > 0 && strchr(" \t", text[size - 1]) != NULL)
+        size--;
+    snprintf(plate, sizeof plate, "%.*s", (int)size, text);
+    const char *kept = size > 0 ? walk_keep(of, plate) : NULL;
+    record->units[index][UNIT_KIND].text = record->units[index][UNIT_KIND].text != NULL
+                                               ? record->units[index][UNIT_KIND].text
+                                               : kind_of_unit(record, index, false);
+    record->units[index][UNIT_PLATE].text = kept;
+    return size == 0 || kept != NULL;
+}
+
+bool walk_set_plates(walk *of, inspection_record *record, const char *text)
+{
+    bool known = record->unit_count > 0 && record->units[0][UNIT_AXLES].number > 0;
+    size_t count = 0, most = known ? record->unit_count : RECORD_UNITS_MAX;
+    bool good = true;
+    for (size_t i = 0; i < record->unit_count; i++)
+        record->units[i][UNIT_PLATE].text = NULL;
+    for (const char *end; good; text = end + 1) {
+        end = text + strcspn(text, ",");
+        if (count == most)
+            return false;
+        good = set_plate(of, record, count++, text, (size_t)(end - text));
+        if (*end == '\0')
+            break;
+    }
+    record->unit_count = known ? record->unit_count : count;
+    return good;
+}
+
 /* --- Values ------------------------------------------------------------------------------------------ */
 
 record_value walk_value(const inspection_record *record, const walk_item *item)
@@ -145,6 +233,7 @@ record_value walk_value(const inspection_record *record, const walk_item *item)
     int check = item->check == RODT_AIR_CHECK_NONE ? WALK_NONE : walk_find_check(record, item->check);
     switch (question->location) {
     case WALK_HEAD: return record->head[question->key];
+    case WALK_UNITS: return find_plate(record);
     case WALK_END: return record->ends[item->end][question->key];
     case WALK_ALL_ENDS: return record->end_count > 0 ? record->ends[0][question->key] : none;
     case WALK_CHECK: return check == WALK_NONE ? none : record->checks[check][question->key];
@@ -182,11 +271,22 @@ static void reopen_marks(walk *of, inspection_record *record, const walk_item *i
     }
 }
 
+/* Units whose axles are known stay. */
+static void forget_plates(inspection_record *record)
+{
+    bool known = record->unit_count > 0 && record->units[0][UNIT_AXLES].number > 0;
+    for (size_t i = 0; i < record->unit_count; i++)
+        record->units[i][UNIT_PLATE].text = NULL;
+    record->unit_count = known ? record->unit_count : 0;
+}
+
 static void put(walk *of, inspection_record *record, const walk_item *item, record_value value)
 {
     const walk_question *question = &walk_questions[item->id];
     if (question->location == WALK_HEAD)
         record->head[question->key] = value;
+    if (question->location == WALK_UNITS && value.text == NULL)
+        forget_plates(record);
     if (question->location == WALK_END)
         record->ends[item->end][question->key] = value;
     for (size_t i = 0; question->location == WALK_ALL_ENDS && i < record->end_count; i++)
@@ -195,6 +295,8 @@ static void put(walk *of, inspection_record *record, const walk_item *item, reco
         reopen_marks(of, record, item);
     if (item->id == ASK_VEHICLE && (value.text == NULL || strcmp(value.text, "combination") != 0))
         record->head[HEAD_TOWED] = (record_value){NULL, 0};
+    if (item->id == ASK_VEHICLE)
+        record->unit_count = 0;
 }
 
 bool walk_set(walk *of, inspection_record *record, const walk_item *item, record_value value)
@@ -279,6 +381,17 @@ void walk_drop_bare_check(inspection_record *record, rodt_air_check check)
 
 /* The answers that one wheel end most likely shares with another. */
 static const walk_id described[] = {ASK_CHAMBER, ASK_CLASS, ASK_RATED, ASK_MARKED, ASK_ADJUSTER, ASK_ARM};
+
+void walk_forget_description(walk *of, inspection_record *record, int end)
+{
+    for (size_t i = 0; i < COUNT_OF(described); i++) {
+        walk_item item = {described[i], WALK_RELEASED, end, RODT_AIR_CHECK_NONE};
+        char name[WALK_NAME_SIZE];
+        record->ends[end][walk_questions[described[i]].key] = (record_value){NULL, 0};
+        walk_step_name(record, &item, name);
+        (void)walk_set_step(of, record, name, NULL);
+    }
+}
 
 rodt_position walk_position(const inspection_record *record, int end)
 {

@@ -13,6 +13,7 @@
 #include <stdio.h>
 #include <string.h>
 #include <sys/select.h>
+#include <time.h>
 #include <unistd.h>
 
 /* The one thing that a signal handler may touch. */
@@ -60,7 +61,8 @@ bool walk_input_open(const char *file, walk_input *out)
 
 bool walk_is_person(const walk_input *from) { return from->file == NULL; }
 
-static input_status wait_for_bytes(const walk_input *from)
+/* `timeout` NULL = as long as it takes. */
+static input_status wait_for_bytes(const walk_input *from, const struct timespec *timeout)
 {
     sigset_t held, heard;
     fd_set ready;
@@ -72,8 +74,9 @@ static input_status wait_for_bytes(const walk_input *from)
     while (stop_signal == 0) {
         FD_ZERO(&ready);
         FD_SET((unsigned)from->descriptor, &ready);
-        if (pselect(from->descriptor + 1, &ready, NULL, NULL, NULL, &heard) > 0)
-            return INPUT_LINE;
+        int found = pselect(from->descriptor + 1, &ready, NULL, NULL, timeout, &heard);
+        if (found >= 0)
+            return found > 0 ? INPUT_LINE : INPUT_TIMEOUT;
         if (errno != EINTR)
             return INPUT_FAILED;
     }
@@ -83,7 +86,7 @@ static input_status wait_for_bytes(const walk_input *from)
 /* A terminal that is gone reads as an error; the record treats it as the end of the input. */
 static input_status fill(walk_input *from)
 {
-    input_status status = wait_for_bytes(from);
+    input_status status = wait_for_bytes(from, NULL);
     if (status != INPUT_LINE)
         return status;
     ssize_t got = read(from->descriptor, from->bytes, sizeof from->bytes);
@@ -126,6 +129,59 @@ input_status walk_read_line(walk_input *from, char text[WALK_ANSWER_MAX])
     begin += strspn(begin, " \t");
     memmove(text, begin, strlen(begin) + 1);
     return INPUT_LINE;
+}
+
+/* --- Clocks ------------------------------------------------------------------------------------------- */
+
+static long elapsed_tenths(const struct timespec *start)
+{
+    struct timespec now;
+    (void)clock_gettime(CLOCK_MONOTONIC, &now);
+    return (long)(now.tv_sec - start->tv_sec) * 10 + (now.tv_nsec - start->tv_nsec) / 100000000L;
+}
+
+/* Waits for a key until the next second. */
+static input_status wait_a_second(const walk_input *from, long tenths)
+{
+    const struct timespec rest = {0, (10 - tenths % 10) * 100000000L - 1};
+    return from->at < from->used ? INPUT_LINE : wait_for_bytes(from, &rest);
+}
+
+input_status walk_time(walk_input *from, unsigned seconds, char text[WALK_ANSWER_MAX])
+{
+    struct timespec start;
+    input_status status = INPUT_TIMEOUT;
+    const long whole = (long)seconds * 10;
+    long tenths = 0;
+    (void)clock_gettime(CLOCK_MONOTONIC, &start);
+    while (status == INPUT_TIMEOUT && (seconds == 0 || tenths < whole)) {
+        printf("\r  %ld s ", seconds == 0 ? tenths / 10 : (whole - tenths + 9) / 10);
+        fflush(stdout);
+        status = wait_a_second(from, tenths);
+        tenths = elapsed_tenths(&start);
+    }
+    bool ended = status == INPUT_TIMEOUT;
+    fputs(ended ? "\r  0 s \a\n" : "\n", stdout);
+    if (status == INPUT_LINE)
+        status = walk_read_line(from, text);
+    if (ended)
+        snprintf(text, WALK_ANSWER_MAX, "%u", seconds);
+    else if (seconds == 0)
+        snprintf(text, WALK_ANSWER_MAX, "%ld.%ld", tenths / 10, tenths % 10);
+    else
+        text[0] = '\0';
+    return ended ? INPUT_LINE : status;
+}
+
+bool walk_clock(const char *day, char text[WALK_ANSWER_MAX])
+{
+    char today[32];
+    struct tm local;
+    const time_t now = time(NULL);
+    if (localtime_r(&now, &local) == NULL || strftime(today, sizeof today, "%Y-%m-%d", &local) == 0 ||
+        strcmp(today, day) != 0)
+        return false;
+    return strftime(text, WALK_ANSWER_MAX, "%H:%M", &local) > 0;
 }
 
 bool walk_is_text(const char *text, uint32_t *character)

@@ -19,11 +19,11 @@
 /* How an answer is read. */
 typedef enum walk_kind {
     WALK_WORD, WALK_TEXT, WALK_COUNT, WALK_AXLES, WALK_BUILT, WALK_LENGTH, WALK_PRESSURE, WALK_CHAMBER,
-    WALK_CLASS, WALK_NUMBER, WALK_CLOCK
+    WALK_CLASS, WALK_NUMBER, WALK_CLOCK, WALK_PLATES, WALK_KEPT
 } walk_kind;
 
 /* Where an answer is kept in the record. */
-typedef enum walk_location { WALK_HEAD, WALK_END, WALK_ALL_ENDS, WALK_CHECK, WALK_STEP } walk_location;
+typedef enum walk_location { WALK_HEAD, WALK_UNITS, WALK_END, WALK_ALL_ENDS, WALK_CHECK, WALK_STEP } walk_location;
 
 /* The parts of a walk-round, in their order. */
 typedef enum walk_part {
@@ -51,10 +51,11 @@ typedef struct walk_question {
 } walk_question;
 
 typedef enum walk_id {
-    ASK_CAUTIONS, ASK_UNIT, ASK_INSPECTOR, ASK_PLACE, ASK_ODOMETER, ASK_VEHICLE, ASK_TOWED, ASK_BUILT, ASK_AXLES,
+    ASK_CAUTIONS, ASK_UNIT, ASK_CARRIER, ASK_INSPECTOR, ASK_PLACE, ASK_TIME, ASK_ODOMETER, ASK_VEHICLE, ASK_AXLES,
+    ASK_TOWED, ASK_BUILT, ASK_PLATES,
     ASK_CHOCKS, ASK_AIR_READY, ASK_DRAINS_CLOSED, ASK_SPRING, ASK_ENGINE, ASK_DRUM, ASK_DIVISION, ASK_RESERVOIRS,
     ASK_PSI, ASK_HELD, ASK_PSI_AFTER,
-    ASK_PARKED, ASK_CHOCKS_AWAY,
+    ASK_PARKED, ASK_CHOCKS_AWAY, ASK_REPAIR, ASK_KEPT,
     ASK_CHAMBER, ASK_CLASS, ASK_RATED, ASK_MARKED, ASK_ADJUSTER, ASK_ARM, ASK_END_RELEASED, ASK_END_APPLIED,
     ASK_PRESSURE, ASK_CUT_OUT, ASK_SPAN, ASK_FROM, ASK_TO, ASK_BEFORE, ASK_AFTER, ASK_SECONDS, ASK_LENGTH, ASK_ACTUAL,
     ASK_REQUIRED, ASK_ANSWER,
@@ -102,6 +103,8 @@ typedef struct walk {
     rule_context context; /* the rule set of the record, and the carrier's limits: read once */
     bool by_axle;         /* both ends of an axle together */
     bool again;           /* asks what was skipped, once more */
+    bool bad;             /* what was found so far forbids driving */
+    const char *offers[HEAD_KEYS]; /* what the last record of the unit had, for the person to take */
     const char *back;     /* what to ask again first, or NULL */
     rodt_ratio reservoirs;
     walk_input input;
@@ -152,6 +155,22 @@ bool walk_skipped(const inspection_record *record, const walk_item *item);
 bool walk_set(walk *of, inspection_record *record, const walk_item *item, record_value value);
 bool walk_skip(walk *of, inspection_record *record, const walk_item *item);
 bool walk_set_axles(walk *of, inspection_record *record, int axles);
+
+/* Axles unit by unit from the front, "3 2", "3 2 d1 2" (d = a dolly). */
+typedef struct walk_units {
+    size_t count;
+    struct {
+        int axles;
+        bool dolly;
+    } units[RECORD_UNITS_MAX];
+} walk_units;
+void walk_set_units(inspection_record *record, const walk_units *units);
+bool walk_set_plates(walk *of, inspection_record *record, const char *text); /* commas between them; false = too many */
+void walk_format_units(const inspection_record *record, char *text, size_t size); /* as they are typed */
+void walk_format_plates(const inspection_record *record, char *text, size_t size);
+
+/* What a wheel end is asked for afresh that is no reading. */
+void walk_forget_description(walk *of, inspection_record *record, int end);
 bool walk_drops_brakes(const inspection_record *record, int axles); /* which that does */
 bool walk_set_step(walk *of, inspection_record *record, const char *name, const char *answer); /* NULL = forget it */
 bool walk_note(walk *of, inspection_record *record, const walk_item *item, const char *text);
@@ -169,11 +188,25 @@ int walk_template_end(const inspection_record *record, int end);
 bool walk_copy_end(walk *of, inspection_record *record, int from, int to);
 rodt_position walk_position(const inspection_record *record, int end);
 
+/* --- From the last record of the unit (from.c) --------------------------------------------------------- */
+
+/* Fills a new record with what stays: the vehicle, its chambers, adjusters and arms. STATUS_CONTINUE or an exit
+ * status. */
+int walk_take_from(walk *of, const char *file);
+#define STEP_FROM "from" /* its answer is the day of the last record */
+
+/* "30/30 long, automatic, arm 5 1/2"; returns the bytes it took. */
+size_t walk_describe_end(const inspection_record *record, int end, char *text, size_t size);
+void walk_print_kept(const walk *of); /* every wheel end, alike ones in one line */
+
 /* --- Answers (answers.c) ------------------------------------------------------------------------- */
 
 #define WALK_SAID_SIZE 480
 
 typedef enum walk_default { WALK_NO_DEFAULT, WALK_STAY, WALK_TAKE, WALK_COPY, WALK_LEAVE } walk_default;
+
+/* A minute, if that is what the rules for a loss test time. */
+bool walk_minute(const walk *of, rodt_air_check check, char text[WALK_ANSWER_MAX]);
 
 /* The effect of Enter; `text` gets the answer it gives (WALK_TAKE), `said` how the prompt names it. */
 walk_default walk_find_default(const walk *of, const walk_item *item, char text[WALK_ANSWER_MAX],
@@ -216,7 +249,14 @@ void walk_reopen_pull(walk *of); /* once nothing stands against it any more */
 void walk_print(const char *label, unsigned indent, const char *format, ...) PRINTF_LIKE(3, 4);
 void walk_prompt(const char *text);
 
-typedef enum input_status { INPUT_LINE, INPUT_LONG, INPUT_END, INPUT_CUT, INPUT_STOPPED, INPUT_FAILED } input_status;
+typedef enum input_status {
+    INPUT_LINE, INPUT_LONG, INPUT_END, INPUT_CUT, INPUT_STOPPED, INPUT_FAILED, INPUT_TIMEOUT
+} input_status;
+
+/* A clock that runs until Enter, or counts down so many seconds and rings (0 = does not). `text` gets the seconds, or
+ * nothing if a count was stopped before its end. INPUT_LINE, or why the input ended. */
+input_status walk_time(walk_input *from, unsigned seconds, char text[WALK_ANSWER_MAX]);
+bool walk_clock(const char *day, char text[WALK_ANSWER_MAX]); /* "06:40" if it is that day now */
 
 /* (terminal.c) Signals that end the walk-round are heard only while it waits for a line. */
 bool walk_input_open(const char *file, walk_input *out);
@@ -229,6 +269,7 @@ bool walk_is_text(const char *text, uint32_t *character); /* false: a control or
 /* Opens or begins the record. STATUS_CONTINUE or an exit status. */
 typedef struct walk_start {
     const char *rules, *air_rules, *day, *unit; /* NULL = not said */
+    const char *last; /* the record to begin from */
 } walk_start;
 int walk_open(walk *of, const walk_start *start);
 
