@@ -55,12 +55,12 @@ static void make_form(source *from, rodt_air_form *form)
 /* A carrier's rows: figures of the input under the headings of the table. */
 static rodt_rules *load_own(source *from, const rodt_rules *law)
 {
-    static const char *const rows[] = {"warning,any,,,,not less than,%,psi,,", "warning,any,,1998-01-01,,not less than,%,psi,,",
-                                       "loss-released,single,,,,not more than,%,psi/min,,",
-                                       "loss-applied,combination,1+,,,less than,%,psi/min,,",
-                                       "cut-in,any,,,,not less than,%,psi,,", "cut-out,any,,,,not more than,1%,psi,,",
-                                       "build-up,any,,,,not more than,%,s,85 psi,100 psi",
-                                       "tractor-protection,combination,,,,not less than,%,psi,,"};
+    static const char *const rows[] = {"warning,any,,,,not-less-than,%,psi,,", "warning,any,,1998-01-01,,not-less-than,%,psi,,",
+                                       "loss-released,single,,,,not-more-than,%,psi-per-minute,,",
+                                       "loss-applied,combination,1+,,,less-than,%,psi-per-minute,,",
+                                       "cut-in,any,,,,not-less-than,%,psi,,", "cut-out,any,,,,not-more-than,1%,psi,,",
+                                       "build-up,any,,,,not-more-than,%,seconds,85 psi,100 psi",
+                                       "tractor-protection,combination,,,,not-less-than,%,psi,,"};
     static const char head[] = "check,vehicle,towed,built_from,built_until,comparison,value,measure,start,stop\n";
     char table[1024];
     rodt_rules *own = NULL;

@@ -116,7 +116,7 @@ def own_rules():
     return rt.load_rules("family,size,class,limit\nclamp,30,standard,1 7/8\n", name="yard")
 
 
-OWN_AIR = "check,comparison,value,measure\nwarning,not less than,70,psi\n"
+OWN_AIR = "check,comparison,value,measure\nwarning,not-less-than,70,psi\n"
 
 
 def test_own_air_checks_on_another_law():
