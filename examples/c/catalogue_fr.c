@@ -462,6 +462,8 @@ static const char *const templates[RODT_MESSAGE_END] = {
         "à {limit} ou plus",
     [RODT_MESSAGE_STROKE_SPOKEN_OUT_NO_LIMIT] =
         "Relâché {released}, appliqué {applied}" NB ": la course est de {stroke}, et c'est défectueux. {^reason}.",
+    [RODT_MESSAGE_STROKE_SPOKEN_UNCONFIRMED] = "{spoken} (Cette limite est {evidence}.)",
+    [RODT_MESSAGE_AIR_SPOKEN_RULE_UNCONFIRMED] = "{spoken} (Cette règle est {evidence}.)",
 
     /* What is put into the sentences of a step where its rule set has a figure. */
     [RODT_MESSAGE_STEP_HOW] =

@@ -313,6 +313,8 @@ typedef enum rodt_message_code RODT_ENUM_TYPE {
     RODT_MESSAGE_STROKE_SPOKEN_ABOVE = 380,
     RODT_MESSAGE_STROKE_SPOKEN_AT_OR_ABOVE = 381,
     RODT_MESSAGE_STROKE_SPOKEN_OUT_NO_LIMIT = 382,
+    RODT_MESSAGE_STROKE_SPOKEN_UNCONFIRMED = 383,
+    RODT_MESSAGE_AIR_SPOKEN_RULE_UNCONFIRMED = 384,
 
     /* What is put into the sentences of a step where its rule set has a figure. */
     RODT_MESSAGE_STEP_HOW = 390,

@@ -54,7 +54,8 @@ static void start(rodt_message *out, const rodt_air_finding *finding)
         rodti_message_start(out, code);
         return;
     }
-    rodti_message_start(out, RODT_MESSAGE_AIR_SPOKEN_UNCONFIRMED);
+    rodti_message_start(out, row->measure == RODT_AIR_MEASURE_YES_NO ? RODT_MESSAGE_AIR_SPOKEN_RULE_UNCONFIRMED
+                                                                     : RODT_MESSAGE_AIR_SPOKEN_UNCONFIRMED);
     rodti_message_clause(out, "spoken", code);
     rodti_message_clause(out, "evidence", rodti_evidence_code((rodt_evidence)row->evidence));
 }

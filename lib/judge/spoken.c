@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* A finding as the person who measured says it aloud: readings, stroke and limit, and why that is good or is not. */
 #include "message/message.h"
+#include "rules/tables.h"
 #include "rodtravel/stroke.h"
 
 static void add_length(rodt_message *out, const rodt_finding *finding, const char *name, rodt_length length)
@@ -73,6 +74,17 @@ static bool is_limited(const rodt_finding *finding)
     return rodt_length_given(finding->limit) || finding->verdict == RODT_VERDICT_INOPERATIVE;
 }
 
+/* A limit of the law that was not read in its source is never said as law. */
+static void start(rodt_message *out, const rodt_finding *finding)
+{
+    bool unconfirmed = rodt_length_given(finding->limit) && rodt_finding_has(finding, RODT_REASON_LIMIT_UNCONFIRMED);
+    rodti_message_start(out, unconfirmed ? RODT_MESSAGE_STROKE_SPOKEN_UNCONFIRMED : code_of_spoken(finding));
+    if (!unconfirmed)
+        return;
+    rodti_message_clause(out, "spoken", code_of_spoken(finding));
+    rodti_message_clause(out, "evidence", rodti_evidence_code((rodt_evidence)finding->evidence));
+}
+
 rodt_status rodt_finding_spoken_message(const rodt_finding *finding, rodt_message *out)
 {
     if (finding == NULL || out == NULL)
@@ -83,7 +95,7 @@ rodt_status rodt_finding_spoken_message(const rodt_finding *finding, rodt_messag
         return RODT_E_ARGUMENT;
     if (!is_limited(finding))
         return say_reason(finding, RODT_MESSAGE_STROKE_SPOKEN_OUT_NO_LIMIT, out);
-    rodti_message_start(out, code_of_spoken(finding));
+    start(out, finding);
     bool passes = rodt_rules_at_limit_passes(finding->rules);
     rodti_message_clause(out, "edge",
                          passes ? RODT_MESSAGE_STROKE_SPOKEN_ABOVE : RODT_MESSAGE_STROKE_SPOKEN_AT_OR_ABOVE);

@@ -424,6 +424,10 @@ static const rodt_enumerator message_code_rows[] = {
     ENUMERATOR(RODT_MESSAGE_STROKE_SPOKEN_AT_OR_ABOVE, "stroke.spoken.at-or-above", "at {limit} or more"),
     ENUMERATOR(RODT_MESSAGE_STROKE_SPOKEN_OUT_NO_LIMIT, "stroke.spoken.out-no-limit",
                "Released {released}, applied {applied}: the stroke is {stroke}, and that is defective. {^reason}."),
+    ENUMERATOR(RODT_MESSAGE_STROKE_SPOKEN_UNCONFIRMED, "stroke.spoken.unconfirmed",
+               "{spoken} (This limit is {evidence}.)"),
+    ENUMERATOR(RODT_MESSAGE_AIR_SPOKEN_RULE_UNCONFIRMED, "air.spoken.rule-unconfirmed",
+               "{spoken} (This rule is {evidence}.)"),
 
     /* What is put into the sentences of a step where its rule set has a figure. */
     ENUMERATOR(RODT_MESSAGE_STEP_HOW, "step.how", " ({setup})"),

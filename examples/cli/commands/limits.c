@@ -2,8 +2,10 @@
 /* rodtravel limits: the limit of one chamber, the table of a rule set, or the list of rule sets. */
 #include "air/air.h"
 #include "commands.h"
+#include "commands/limit_card.h"
 #include "commands/limits_table.h"
 #include "input/rule_context.h"
+#include "io/atomic_file.h"
 #include "ui/compiler.h"
 #include "ui/exit_status.h"
 #include "ui/format.h"
@@ -15,7 +17,8 @@
 #include <stdio.h>
 #include <string.h>
 
-enum { LIMITS_CLASS, LIMITS_RATED, LIMITS_RULES, LIMITS_LIMITS, LIMITS_AS_OF, LIMITS_LIST, LIMITS_AIR, LIMITS_JSON };
+enum { LIMITS_CLASS, LIMITS_RATED, LIMITS_RULES, LIMITS_LIMITS, LIMITS_AS_OF, LIMITS_LIST, LIMITS_AIR,
+       LIMITS_HTML, LIMITS_SVG, LIMITS_JSON };
 
 static const option_spec options[] = {
     [LIMITS_CLASS] = {"class", "standard|long", "stroke class; not given = standard", false},
@@ -25,6 +28,8 @@ static const option_spec options[] = {
     [LIMITS_AS_OF] = {"as-of", "DATE", "day whose limits are shown; today if not given", false},
     [LIMITS_LIST] = {"list", NULL, "the rule sets with their dates, sources and pressures", false},
     [LIMITS_AIR] = {"air", NULL, "the air checks of the rule set instead of its limits", false},
+    [LIMITS_HTML] = {"html", "FILE", "write the limits as one page for the cab, for A4 and Letter", false},
+    [LIMITS_SVG] = {"svg", "FILE", "write the same as a drawing", false},
     [LIMITS_JSON] = {"json", NULL, "the answer as one JSON object", false},
 };
 
@@ -178,6 +183,35 @@ static int answer_air(const command_line *from, const rule_context *context)
     return rodt_rules_air_count(law) > 0 ? STATUS_GOOD : STATUS_UNDETERMINED;
 }
 
+/* --- The page for the cab ---------------------------------------------------------------------------- */
+
+static int write_card(const rule_context *context, const char *name, bool html)
+{
+    atomic_file file;
+    if (name == NULL)
+        return STATUS_CONTINUE;
+    int status = atomic_file_open(name, &file);
+    if (status != STATUS_CONTINUE)
+        return status;
+    limit_card_write(context, html, file.to);
+    return atomic_file_close(&file, true);
+}
+
+static int answer_card(const command_line *from, const rule_context *context)
+{
+    if (from->operand_count > 0 || option_given(from, LIMITS_CLASS) || option_given(from, LIMITS_RATED) ||
+        option_given(from, LIMITS_AIR) || option_given(from, LIMITS_JSON))
+        return print_error("--html and --svg go with --rules, --limits and --as-of only");
+    if (rodt_rules_limit_count(law_of(context)) == 0)
+        return print_error("%s has air checks only, and no limits of strokes", rodt_rules_id(law_of(context)));
+    int status = write_card(context, option_value(from, LIMITS_HTML), true);
+    if (status == STATUS_CONTINUE)
+        status = write_card(context, option_value(from, LIMITS_SVG), false);
+    if (status != STATUS_CONTINUE)
+        return status;
+    return is_in_force(context) ? STATUS_GOOD : STATUS_UNDETERMINED;
+}
+
 /* --- The command ------------------------------------------------------------------------------------- */
 
 static int answer_list(const command_line *from)
@@ -203,7 +237,8 @@ static int run(int argc, char **argv)
     status = rule_context_open(option_value(&from, LIMITS_RULES), NULL, option_value(&from, LIMITS_LIMITS),
                                option_value(&from, LIMITS_AS_OF), &context);
     if (status == STATUS_CONTINUE)
-        status = option_given(&from, LIMITS_AIR) ? answer_air(&from, &context)
+        status = option_given(&from, LIMITS_HTML) || option_given(&from, LIMITS_SVG) ? answer_card(&from, &context)
+                 : option_given(&from, LIMITS_AIR) ? answer_air(&from, &context)
                  : from.operand_count == 1 ? answer_chamber(&from, &context) : answer_all(&from, &context);
     rule_context_close(&context);
     return status;
@@ -221,6 +256,7 @@ const command_spec limits_command = {
             "  rodtravel limits --as-of 2021-10-13\n"
             "  rodtravel limits --list\n"
             "  rodtravel limits --air --rules us-cdl\n"
+            "  rodtravel limits --rules ca-on --html limits.html\n"
             "\n"
             "Exit status 3: no limit is published, or the rule set has no text for the day.\n",
     .options = options,

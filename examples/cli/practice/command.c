@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* rodtravel practice: invented vehicles to read, subtract, look up and judge; at a terminal, on paper, from a file. */
 #include "io/atomic_file.h"
-#include "practice/practice.h"
+#include "practice/checks.h"
 #include "commands.h"
 #include "input/rule_context.h"
 #include "ui/compiler.h"
@@ -18,7 +18,7 @@
 
 enum {
     PRACTICE_SEED, PRACTICE_COUNT, PRACTICE_FAULTS, PRACTICE_VEHICLE, PRACTICE_LEVEL, PRACTICE_RULES,
-    PRACTICE_AS_OF, PRACTICE_METRIC, PRACTICE_SHEET, PRACTICE_KEY, PRACTICE_ANSWERS, PRACTICE_ASCII,
+    PRACTICE_AS_OF, PRACTICE_METRIC, PRACTICE_CHECKS, PRACTICE_SHEET, PRACTICE_KEY, PRACTICE_ANSWERS, PRACTICE_ASCII,
     PRACTICE_DESCRIBE, PRACTICE_JSON
 };
 
@@ -34,6 +34,8 @@ static const option_spec options[] = {
     [PRACTICE_RULES] = {"rules", "ID", "rule set that judges; " RODT_DEFAULT_RULES " if not given", false},
     [PRACTICE_AS_OF] = {"as-of", "DATE", "day of the inspection; the seed decides if not given", false},
     [PRACTICE_METRIC] = {"metric", NULL, "the tape is in millimetres, and so is a number without a unit", false},
+    [PRACTICE_CHECKS] = {"checks", NULL, "the checks in the cab instead of strokes: good or defective, minor or major, "
+                                         "and what to do", false},
     [PRACTICE_SHEET] = {"sheet", "FILE", "write the sheet to be filled in; a page if FILE ends in .html, else text",
                         false},
     [PRACTICE_KEY] = {"key", "FILE", "write the answer key, in the same way", false},
@@ -116,6 +118,19 @@ static int check_conflicts(const command_line *from)
     return STATUS_CONTINUE;
 }
 
+/* Stories have neither a tape nor a file of answers. */
+static int check_checks(const command_line *from)
+{
+    static const size_t refused[] = {PRACTICE_METRIC,   PRACTICE_ANSWERS, PRACTICE_ASCII,
+                                     PRACTICE_DESCRIBE, PRACTICE_JSON,    PRACTICE_AS_OF,
+                                     PRACTICE_FAULTS};
+    for (size_t i = 0; i < COUNT_OF(refused); i++) {
+        if (option_given(from, refused[i]))
+            return print_error("--checks does not go with --%s", options[refused[i]].name);
+    }
+    return STATUS_CONTINUE;
+}
+
 static int read_options(const command_line *from, const rule_context *law, session *out)
 {
     practice_setting *setting = &out->setting;
@@ -130,9 +145,11 @@ static int read_options(const command_line *from, const rule_context *law, sessi
     setting->unit = option_given(from, PRACTICE_METRIC) ? RODT_UNIT_MM : RODT_UNIT_IN;
     setting->described = option_given(from, PRACTICE_DESCRIBE);
     setting->ascii = option_given(from, PRACTICE_ASCII) || (!writes(from) && !shows_utf8());
+    if (status == STATUS_CONTINUE && option_given(from, PRACTICE_CHECKS))
+        return check_checks(from);
     bool has_limits = rodt_rules_limit_count(law->rules) > 0 || rodt_ratio_given(rodt_rules_rated_share(law->rules));
     if (status == STATUS_CONTINUE && !has_limits)
-        status = print_error("%s has air checks only; practice needs limits of strokes", rodt_rules_id(law->rules));
+        status = print_error("%s has air checks only: practise those with --checks", rodt_rules_id(law->rules));
     return status;
 }
 
@@ -278,12 +295,75 @@ static int ask(const session *of)
     return !stayed && score.wrong == 0 ? STATUS_UNDETERMINED : practice_score_status(&score);
 }
 
+/* --- Checks in the cab -------------------------------------------------------------------------------- */
+
+static check_stories make_checks(const session *of, unsigned index)
+{
+    practice_setting setting = of->setting;
+    check_stories stories;
+    setting.seed += index;
+    checks_generate(&setting, &stories);
+    return stories;
+}
+
+static int write_checks(const session *of, size_t option)
+{
+    const char *name = option_value(of->from, option);
+    bool key = option == PRACTICE_KEY;
+    atomic_file file;
+    if (name == NULL)
+        return STATUS_CONTINUE;
+    int status = atomic_file_open(name, &file);
+    if (status != STATUS_CONTINUE)
+        return status;
+    if (is_page(name))
+        practice_html_begin(file.to, key);
+    for (unsigned i = 0; i < of->count; i++) {
+        check_stories stories = make_checks(of, i);
+        if (i > 0 && !is_page(name))
+            fputc('\f', file.to);
+        (is_page(name) ? checks_html_sheet : checks_text_sheet)(&stories, key, file.to);
+    }
+    if (is_page(name))
+        practice_html_end(file.to);
+    return atomic_file_close(&file, true);
+}
+
+static int ask_checks(const session *of)
+{
+    practice_score score = {0};
+    bool stayed = true;
+    for (unsigned i = 0; i < of->count && stayed; i++) {
+        check_stories stories = make_checks(of, i);
+        stayed = checks_interview(&stories, &score);
+        putchar('\n');
+    }
+    practice_score_print(&score);
+    if (!stayed)
+        puts("Ended early.");
+    return !stayed && score.wrong == 0 ? STATUS_UNDETERMINED : practice_score_status(&score);
+}
+
+static int practise_checks(const session *of)
+{
+    if (!writes(of->from))
+        return ask_checks(of);
+    int status = write_checks(of, PRACTICE_SHEET);
+    if (status == STATUS_CONTINUE)
+        status = write_checks(of, PRACTICE_KEY);
+    if (status == STATUS_CONTINUE && !option_given(of->from, PRACTICE_SEED))
+        fprintf(stderr, "seed %" PRIu64 "\n", of->setting.seed);
+    return status == STATUS_CONTINUE ? STATUS_GOOD : status;
+}
+
 static int practise(const command_line *from, const rule_context *law)
 {
     session of;
     int status = read_options(from, law, &of);
     if (status != STATUS_CONTINUE)
         return status;
+    if (option_given(from, PRACTICE_CHECKS))
+        return practise_checks(&of);
     of.vehicle = malloc(sizeof *of.vehicle);
     if (of.vehicle == NULL)
         return print_error("no memory");
@@ -320,6 +400,7 @@ const command_spec practice_command = {
         "  rodtravel practice\n"
         "  rodtravel practice --seed 7 --faults 2 --sheet sheet.html --key key.html\n"
         "  rodtravel practice --seed 7 --answers filled.txt\n"
+        "  rodtravel practice --checks --rules ca-on\n"
         "\n"
         "Equal seeds make equal vehicles, with the same options and edition of the tables. A file of answers "
         "has a line for each wheel end: stroke, limit, verdict, reason (number or word); then the vehicle. An"

@@ -132,20 +132,6 @@ static void put_drawing(FILE *to, const char *name, rodt_length at, rodt_unit un
             LEFT + STEP * (window.pointer - window.first), EDGE);
 }
 
-/* A mixed fraction is never torn apart at the end of a line: "2 1/2" would be read as 1/2. */
-static void put_held(FILE *to, const char *text)
-{
-    while (*text != '\0') {
-        char part[PRACTICE_TEXT_SIZE];
-        size_t size = strcspn(text, " "), next = size + (text[size] == ' ');
-        bool holds = size > 0 && text[size] == ' ' && strchr("0123456789", text[size - 1]) != NULL;
-        snprintf(part, sizeof part, "%.*s", (int)(holds ? size : next), text);
-        markup_text(to, part);
-        fputs(holds ? "&nbsp;" : "", to);
-        text += next;
-    }
-}
-
 /* --- The chamber, drawn --------------------------------------------------------------------------------- */
 
 /* From the side: the pushrod is on the right, the air comes in at the left. */
@@ -198,7 +184,7 @@ static void put_chamber(const practice *of, size_t end, FILE *to)
                seen->stamp);
     if (rodt_length_given(chamber->rated_stroke)) {
         fputs("<text class=\"less\" x=\"87\" y=\"50\">", to);
-        put_held(to, format_length(chamber->rated_stroke, rated));
+        markup_words(to, format_length(chamber->rated_stroke, rated));
         fputs("</text><text class=\"less\" x=\"87\" y=\"63\">STROKE</text>", to);
     }
     fputs("</svg>\n", to);
@@ -230,7 +216,7 @@ static void put_tape(const practice *of, const char *name, rodt_length at, FILE 
 static void put_words(FILE *to, const char *text)
 {
     fputs("<p>", to);
-    put_held(to, text);
+    markup_words(to, text);
     fputs("</p>\n", to);
 }
 
@@ -265,7 +251,7 @@ static void put_limit(void *context, const char *label, const char *text)
 {
     markup_put(context, "<tr><th scope=\"row\">%</th>", label);
     fputs("<td>", context);
-    put_held(context, text);
+    markup_words(context, text);
     fputs("</td></tr>\n", context);
 }
 

@@ -4,7 +4,9 @@
 #include "ui/utf8.h"
 
 #include <stdarg.h>
+#include <stdbool.h>
 #include <stdio.h>
+#include <string.h>
 
 static void put_byte(FILE *to, char byte)
 {
@@ -26,6 +28,19 @@ void markup_text(FILE *to, const char *text)
         text += show_character(text, shown, &width);
         for (const char *at = shown; *at != '\0'; at++)
             put_byte(to, *at);
+    }
+}
+
+void markup_words(FILE *to, const char *text)
+{
+    while (*text != '\0') {
+        char part[400];
+        size_t size = strcspn(text, " "), next = size + (text[size] == ' ');
+        bool holds = size > 0 && text[size] == ' ' && strchr("0123456789", text[size - 1]) != NULL;
+        snprintf(part, sizeof part, "%.*s", (int)(holds ? size : next), text);
+        markup_text(to, part);
+        fputs(holds ? "&nbsp;" : "", to);
+        text += next;
     }
 }
 

@@ -9,6 +9,10 @@
  * turns the writing around, is shown as its code. */
 void markup_text(FILE *to, const char *text);
 
+/* Puts a text of HTML in which no number is torn from what follows it at the end of a line: "2 1/2" would be read as
+ * 1/2. */
+void markup_words(FILE *to, const char *text);
+
 /* Puts a format: every "%" is replaced by the next text, escaped. */
 void markup_put(FILE *to, const char *format, ...);
 

@@ -17,7 +17,7 @@
 
 enum {
     ROUND_RULES, ROUND_AIR_RULES, ROUND_LIMITS, ROUND_AS_OF, ROUND_UNIT, ROUND_ANSWERS, ROUND_ORDER,
-    ROUND_RESERVOIRS, ROUND_CAUTIONS, ROUND_SKIPPED, ROUND_BACK, ROUND_FROM
+    ROUND_RESERVOIRS, ROUND_CAUTIONS, ROUND_SKIPPED, ROUND_SPEAK, ROUND_BACK, ROUND_FROM
 };
 
 static const option_spec options[] = {
@@ -35,6 +35,7 @@ static const option_spec options[] = {
     [ROUND_RESERVOIRS] = {"reservoirs", "IN3", "volume of the reservoirs in cubic inches, for the estimate", false},
     [ROUND_CAUTIONS] = {"cautions-confirmed", NULL, "for scripts: confirms the cautions; the record says so", false},
     [ROUND_SKIPPED] = {"skipped", NULL, "ask again what was skipped", false},
+    [ROUND_SPEAK] = {"speak", NULL, "at each step what one does, sees and says aloud", false},
     [ROUND_BACK] = {"back", "PLACE", "ask first, again, the last question of a wheel end or check, such as 2L", false},
     [ROUND_FROM] = {"from", "LAST",
                     "begin from the last record of this vehicle: chambers, adjusters and arms stay, readings are new",
@@ -67,6 +68,7 @@ static int read_options(const command_line *from, walk *of, walk_start *start)
                           option_value(from, ROUND_FROM)};
     of->by_axle = by_axle != 0;
     of->again = option_given(from, ROUND_SKIPPED);
+    of->speak = option_given(from, ROUND_SPEAK);
     of->back = option_value(from, ROUND_BACK);
     of->limits_file = option_value(from, ROUND_LIMITS);
     return status;

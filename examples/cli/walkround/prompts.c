@@ -234,6 +234,7 @@ void walk_print_intro(walk *of, const walk_item *item)
         print_missing(of);
     if (item->id == ASK_PSI)
         print_pressure(of);
+    walk_speak_before(of, item);
     if (item->id == ASK_CHOCKS_AWAY && walk_is_bad(of))
         walk_print("", 0, "Leave the chocks in if it will be repaired here: type skip.");
 }

@@ -102,6 +102,19 @@ static void print_check(const inspection *judged, rodt_air_check check)
         walk_print("  ", 2, "%s", sentence);
 }
 
+/* What one says of the finding that an answer completed. */
+static void print_spoken(const inspection *judged, const walk_item *item)
+{
+    char text[RODT_SENTENCE_SIZE] = "";
+    int entry = item->check != RODT_AIR_CHECK_NONE ? walk_find_check(&judged->record, item->check) : WALK_NONE;
+    if (entry != WALK_NONE)
+        (void)rodt_air_spoken_format(&judged->air[entry], text, sizeof text, NULL);
+    else if (item->id == ASK_END_APPLIED)
+        (void)rodt_finding_spoken_format(&judged->vehicle.findings[item->end], text, sizeof text, NULL);
+    if (text[0] != '\0')
+        print_wrapped(stdout, "Say", 12, text);
+}
+
 void walk_print_result(walk *of, const walk_item *item)
 {
     bool check = item->check != RODT_AIR_CHECK_NONE && is_check_done(of, item->check);
@@ -112,9 +125,10 @@ void walk_print_result(walk *of, const walk_item *item)
         return;
     if (check)
         print_check(judged, item->check);
-    if (item->end == WALK_NONE)
-        return;
-    print_end(judged, item->end);
+    if (item->end != WALK_NONE)
+        print_end(judged, item->end);
+    if (of->speak)
+        print_spoken(judged, item);
     if (item->id == ASK_END_APPLIED)
         print_axle(judged, walk_position(&of->record, item->end));
 }

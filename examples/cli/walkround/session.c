@@ -259,6 +259,7 @@ static bool is_word(const char *text, const char *word, const char *short_word)
 static void print_help(const asking *at)
 {
     walk_print("", 0, "%s", walk_questions[at->item.id].help);
+    walk_print_step(at->of, &at->item);
     walk_print("", 0, "Words: back (<), back 3L, again 3L (the whole wheel end once more), skip (-), skip 3L (the rest "
                "of it), show (=), note TEXT, quit (q). Enter takes the answer in brackets.");
 }

@@ -102,6 +102,7 @@ typedef struct walk {
     const char *limits_file;
     rule_context context; /* the rule set of the record, and the carrier's limits: read once */
     bool by_axle;         /* both ends of an axle together */
+    bool speak;           /* says aloud what one does, sees and finds */
     bool again;           /* asks what was skipped, once more */
     bool bad;             /* what was found so far forbids driving */
     const char *offers[HEAD_KEYS]; /* what the last record of the unit had, for the person to take */
@@ -113,6 +114,7 @@ typedef struct walk {
     int lock;             /* its descriptor, or -1 */
     walk_part part;       /* whose heading is on the screen; WALK_PARTS = none */
     rodt_air_check check;     /* whose set-up is on the screen */
+    uint32_t steps;       /* that were said, by their bits */
 } walk;
 
 /* Keeps a text as long as the walk-round; NULL if there is no memory. */
@@ -234,6 +236,11 @@ int walk_status(walk *of, bool finished);
 
 /* What was found forbids driving; the pull against the parking brake itself aside. */
 bool walk_is_bad(walk *of);
+
+/* (speak.c) The sentences of the step of a question; the same before the first question of a step, if they were asked
+ * for. */
+void walk_print_step(walk *of, const walk_item *item);
+void walk_speak_before(walk *of, const walk_item *item);
 
 /* Tells which chambers have an outside diameter (prompts.c). False: the text is no length. */
 bool walk_identify(const walk *of, const char *text, rodt_error *error);

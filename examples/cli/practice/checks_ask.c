@@ -1,0 +1,127 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The stories of checks at a terminal: each question marked at once, with the reason. */
+#include "practice/checks.h"
+#include "ui/compiler.h"
+#include "ui/message.h"
+#include "ui/utf8.h"
+#include "ui/wrap.h"
+
+#include <inttypes.h>
+#include <stdio.h>
+#include <string.h>
+#include <strings.h>
+#include <unistd.h>
+
+#define ANSWER_SIZE ((size_t)80)
+
+typedef enum asked { ASKED_RIGHT, ASKED_WRONG, ASKED_OPEN, ASKED_LEFT } asked;
+
+/* The choices of a question, and how each may be shortened. */
+typedef struct check_question {
+    const char *prompt;
+    const char *choices[3]; /* NULL = fewer */
+} check_question;
+
+static bool read_answer(char line[ANSWER_SIZE])
+{
+    if (fgets(line, (int)ANSWER_SIZE, stdin) == NULL)
+        return false;
+    for (int c = strchr(line, '\n') == NULL ? getchar() : '\n'; c != EOF && c != '\n';)
+        c = getchar();
+    line[strcspn(line, "\r\n")] = '\0';
+    if (isatty(STDIN_FILENO) == 0) {
+        print_safely(stdout, line);
+        putchar('\n');
+    }
+    return true;
+}
+
+/* The choice that begins like the answer; -1 = none, or several. */
+static int find_choice(const check_question *question, const char *answer)
+{
+    int found = -1;
+    for (int i = 0; i < 3 && question->choices[i] != NULL; i++) {
+        if (strncasecmp(question->choices[i], answer, strlen(answer)) == 0)
+            found = found == -1 ? i : -2;
+    }
+    return found < 0 ? -1 : found;
+}
+
+static asked ask(const check_question *question, const char *right)
+{
+    char line[ANSWER_SIZE];
+    for (;;) {
+        fputs(question->prompt, stdout);
+        fflush(stdout);
+        if (!read_answer(line) || strcmp(line, "quit") == 0)
+            return ASKED_LEFT;
+        if (line[0] == '\0')
+            return ASKED_OPEN;
+        int chosen = find_choice(question, line);
+        if (chosen >= 0)
+            return strcmp(question->choices[chosen], right) == 0 ? ASKED_RIGHT : ASKED_WRONG;
+        print_error("one of the words in the question is expected, or an empty line");
+    }
+}
+
+static void mark(asked how, const char *right, practice_score *score)
+{
+    if (how == ASKED_RIGHT)
+        score->right++;
+    else if (how == ASKED_WRONG)
+        score->wrong++;
+    else
+        score->open++;
+    if (how == ASKED_RIGHT)
+        puts("      right");
+    else
+        printf("      %s: %s\n", how == ASKED_WRONG ? "wrong" : "the answer", right);
+}
+
+/* False: the person has left. */
+static bool ask_one(const check_question *question, const char *right, practice_score *score)
+{
+    asked how = ask(question, right);
+    if (how == ASKED_LEFT)
+        return false;
+    mark(how, right, score);
+    return true;
+}
+
+static bool ask_story(const check_stories *of, size_t index, practice_score *score)
+{
+    static const check_question result = {"      good or defective? ", {"good", "defective", NULL}};
+    static const check_question rank = {"      minor or major, or none? ", {"minor", "major", "none"}};
+    static const check_question action = {"      go on, report or stop? ", {"go on", "report", "stop"}};
+    const check_story *story = &of->list[index];
+    char title[PRACTICE_TEXT_SIZE] = "", why[PRACTICE_TEXT_SIZE], number[24], line[PRACTICE_TEXT_SIZE * 2];
+    (void)rodt_step_format(story->step, RODT_STEP_PART_TITLE, of->setting.rules, NULL, title, sizeof title, NULL);
+    snprintf(number, sizeof number, "%zu.", index + 1);
+    snprintf(line, sizeof line, "%s: %s", title, story->text);
+    putchar('\n');
+    print_wrapped(stdout, number, 4, line);
+    bool ranked = checks_are_ranked(of) && story->finding.reading.check != RODT_AIR_CHECK_NONE;
+    if (!ask_one(&result, checks_result(story), score) || (ranked && !ask_one(&rank, checks_rank(story), score)) ||
+        !ask_one(&action, checks_action_name(checks_action(story)), score))
+        return false;
+    checks_explain(of, story, why);
+    print_wrapped(stdout, "    Why", 8, why);
+    print_wrapped(stdout, "    Do", 8, checks_action_text(checks_action(story)));
+    return true;
+}
+
+bool checks_interview(const check_stories *of, practice_score *score)
+{
+    char words[PRACTICE_TEXT_SIZE];
+    printf("CHECKS IN THE CAB, PRACTICE   seed %" PRIu64 "\n", of->setting.seed);
+    checks_describe(of, words);
+    print_wrapped(stdout, "", 0, words);
+    print_wrapped(stdout, "", 0, PRACTICE_CAUTION);
+    print_wrapped(stdout, "", 0,
+                  "The first letters of an answer are enough. An empty line leaves a question out, quit ends.");
+    for (size_t i = 0; i < of->count; i++) {
+        if (!ask_story(of, i, score))
+            return false;
+    }
+    return true;
+}
