@@ -116,16 +116,22 @@ static size_t list_missing(const walk *of, char *list, size_t size)
     return count;
 }
 
-/* The rule set of the same country that has most of the air checks. */
+static size_t count_checks(const rodt_rules *rules)
+{
+    size_t count = 0;
+    for (int check = 1; check < RODT_AIR_CHECK_END; check++)
+        count += has_rows(rules, (rodt_air_check)check);
+    return count;
+}
+
+/* The rule set of the same country that has most of the air checks; NULL = that is this one. */
 static const char *suggest_air_rules(const walk *of)
 {
-    const char *own = of->record.head[HEAD_RULES].text, *best = "us-cdl";
-    size_t most = 0;
+    const char *own = of->record.head[HEAD_RULES].text, *best = NULL;
+    size_t most = count_checks(of->context.air_rules);
     for (size_t i = 0; i < rodt_rules_count(); i++) {
         const rodt_rules *rules = rodt_rules_at(i);
-        size_t count = 0;
-        for (int check = 1; check < RODT_AIR_CHECK_END; check++)
-            count += has_rows(rules, (rodt_air_check)check);
+        size_t count = count_checks(rules);
         if (strncmp(rodt_rules_id(rules), own, 3) != 0 || count <= most)
             continue;
         most = count;
@@ -137,14 +143,14 @@ static const char *suggest_air_rules(const walk *of)
 static void print_missing(const walk *of)
 {
     char list[700];
-    const char *named = of->record.head[HEAD_AIR_RULES].text;
+    const char *named = of->record.head[HEAD_AIR_RULES].text, *more = suggest_air_rules(of);
     if (list_missing(of, list, sizeof list) == 0)
         return;
     walk_print("", 0, "Not asked, because %s has no figures for: %s.",
                named != NULL ? named : of->record.head[HEAD_RULES].text, list);
-    if (named == NULL)
+    if (named == NULL && more != NULL)
         walk_print("", 0, "To have them asked, type air and a rule set that has more, now or at any later question: "
-                   "air %s. Next time: --air-rules %s.", suggest_air_rules(of), suggest_air_rules(of));
+                   "air %s. Next time: --air-rules %s.", more, more);
 }
 
 /* --- The pressure to start from ---------------------------------------------------------------------- */

@@ -428,9 +428,9 @@ static outcome ask(asking *at)
     walk *of = at->of;
     char name[WALK_ANSWER_MAX], prompt[2 * WALK_ANSWER_MAX + WALK_SAID_SIZE];
     const char *refused = at->item.check == RODT_AIR_CHECK_SPRING_BRAKE ? walk_refuse_pull(of) : NULL;
-    walk_print_intro(of, &at->item);
     if (refused != NULL)
         return refuse_pull(at, refused);
+    walk_print_intro(of, &at->item);
     if (is_timed(&at->item) && walk_is_person(&of->input))
         walk_print("", 0, at->item.id == ASK_SECONDS ? "Enter starts a clock, and Enter stops it."
                                                      : "t counts the seconds down and rings.");
