@@ -77,7 +77,7 @@
     ENUMERATOR(RODT_MESSAGE_ERROR_BOUND, "error.bound", \
                "this is a bound or an estimate; write the one value that was read"), \
     ENUMERATOR(RODT_MESSAGE_ERROR_RANGE, "error.range", \
-               "this can be a range or a difference; write the one value that was read"), \
+               "this can be a range or a difference; write one value, such as 2 1/8"), \
     ENUMERATOR(RODT_MESSAGE_ERROR_HYPHEN, "error.hyphen", "two numbers with a hyphen can be a range; write one"), \
     ENUMERATOR(RODT_MESSAGE_ERROR_SECOND_NUMBER, "error.second-number", \
                "this is a second number; missing slash or decimal point?"), \
@@ -99,7 +99,7 @@
     ENUMERATOR(RODT_MESSAGE_ERROR_UNIT_WRONG, "error.unit-wrong", "this unit does not fit here"), \
     ENUMERATOR(RODT_MESSAGE_ERROR_UNIT_TWICE, "error.unit-twice", "there are two units after one number"), \
     ENUMERATOR(RODT_MESSAGE_ERROR_UNIT_MORE, "error.unit-more", \
-               "nothing more was expected after the unit; write one reading"), \
+               "nothing more was expected after the unit; write one reading, such as 2 1/8"), \
     ENUMERATOR(RODT_MESSAGE_ERROR_UNIT_UNKNOWN, "error.unit-unknown", "the unit of this number is not known"), \
     ENUMERATOR(RODT_MESSAGE_ERROR_UNIT_WORD, "error.unit-word", "a unit of length is in, mm or cm"), \
     ENUMERATOR(RODT_MESSAGE_ERROR_UNIT_OF_FORM, "error.unit-of-form", "the unit of a length is in, mm or cm"), \

@@ -538,6 +538,7 @@ def check_screens_say_first_what_decides(run, _):
             (["30", "31/8", "5", "--psi", "95"], ["IN ADJUSTMENT", "If you meant 3 1/8, write it with its blank."]),
             (["24L", "2", "4 1/4", "--psi", "95"], ["OUT OF ADJUSTMENT", "Do not drive", "stamped 3 in has the limit 2"]),
             (["30", "2", "5", "--psi", "95"], ["OUT OF ADJUSTMENT", "more than the full travel of a standard chamber"]),
+            (["30", "2", "4", "--rules", "us-cdl"], ["UNDETERMINED", "us-cdl has air checks only"]),
             (["30", "2", "4", "--psi", "95", "--class", "standard"], ["IN ADJUSTMENT, AT THE LIMIT", "2 of 2 in"])):
         shown = " ".join(run("stroke", *arguments).out.split())
         places = [shown.find(words) for words in wanted]

@@ -163,11 +163,6 @@ static bool starts_later(const rodt_rules *law, rodt_date day)
     return rodt_date_compare(day, rodt_rules_from(law)) < 0;
 }
 
-static bool limits_strokes(const rodt_rules *law)
-{
-    return rodt_rules_limit_count(law) > 0 || rodt_ratio_given(rodt_rules_rated_share(law));
-}
-
 static void print_equal(const rodt_rules *law)
 {
     if (!limits_strokes(law)) {

@@ -28,4 +28,10 @@ const rodt_air_limit *air_row_at(const rodt_rules *rules, size_t index);
 /* Says on stderr that so many rows without a date were judged by the law of today, if --as-of did not name a day. */
 void rule_context_note_undated(const rule_context *context, uint64_t rows);
 
+/* Whether a rule set judges strokes at all; some have air checks only. */
+static inline bool limits_strokes(const rodt_rules *rules)
+{
+    return rodt_rules_limit_count(rules) > 0 || rodt_ratio_given(rodt_rules_rated_share(rules));
+}
+
 #endif

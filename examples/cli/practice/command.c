@@ -147,8 +147,7 @@ static int read_options(const command_line *from, const rule_context *law, sessi
     setting->ascii = option_given(from, PRACTICE_ASCII) || (!writes(from) && !shows_utf8());
     if (status == STATUS_CONTINUE && option_given(from, PRACTICE_CHECKS))
         return check_checks(from);
-    bool has_limits = rodt_rules_limit_count(law->rules) > 0 || rodt_ratio_given(rodt_rules_rated_share(law->rules));
-    if (status == STATUS_CONTINUE && !has_limits)
+    if (status == STATUS_CONTINUE && !limits_strokes(law->rules))
         status = print_error("%s has air checks only: practise those with --checks", rodt_rules_id(law->rules));
     return status;
 }

@@ -85,6 +85,16 @@ static const rodt_reason weights[] = {
     RODT_REASON_ASSUMED_STANDARD, RODT_REASON_PRESSURE_NOT_RECORDED, RODT_REASON_ASSUMED_CLAMP,
     RODT_REASON_LIMIT_FROM_RATED, RODT_REASON_LIMIT_MARKED, RODT_REASON_DRUM_HOT, RODT_REASON_WITHIN_LIMIT};
 
+bool finding_reason(const rodt_finding *finding, rodt_reason reason, char sentence[RODT_SENTENCE_SIZE])
+{
+    if (rodt_finding_reason_format(finding, reason, sentence, RODT_SENTENCE_SIZE, NULL) != RODT_OK)
+        return false;
+    if (reason == RODT_REASON_NO_PUBLISHED_LIMIT && !limits_strokes(finding->rules))
+        snprintf(sentence, RODT_SENTENCE_SIZE, "%s has air checks only and no limits of strokes: choose another rule "
+                 "set with --rules", rodt_rules_id(finding->rules));
+    return true;
+}
+
 bool finding_is_routine(const rodt_finding *finding, rodt_reason reason)
 {
     rodt_message message;
@@ -101,7 +111,7 @@ size_t finding_each_reason(const rodt_finding *finding, size_t most, vehicle_lin
     size_t shown = 0, left = 0;
     for (size_t i = 0; i < COUNT_OF(weights); i++) {
         char sentence[RODT_SENTENCE_SIZE];
-        if (rodt_finding_reason_format(finding, weights[i], sentence, sizeof sentence, NULL) != RODT_OK)
+        if (!finding_reason(finding, weights[i], sentence))
             continue;
         if (shown == most || (most != FINDING_ALL_REASONS && finding_is_routine(finding, weights[i]))) {
             left++;

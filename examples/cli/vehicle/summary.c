@@ -176,8 +176,7 @@ static bool is_shown_elsewhere(const rodt_finding *finding, rodt_reason reason)
 static bool sentence_of(const vehicle_record *record, size_t end, int reason, char sentence[RODT_SENTENCE_SIZE])
 {
     return !is_shown_elsewhere(&record->findings[end], (rodt_reason)reason) &&
-           rodt_finding_reason_format(&record->findings[end], (rodt_reason)reason, sentence,
-                                      RODT_SENTENCE_SIZE, NULL) == RODT_OK;
+           finding_reason(&record->findings[end], (rodt_reason)reason, sentence);
 }
 
 /* One sentence once, with every wheel end that it is about; done by the first of them. */

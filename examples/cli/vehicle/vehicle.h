@@ -79,6 +79,9 @@ paint_kind verdict_paint(const rodt_finding *finding);
 #define BAR_SIZE 256
 void finding_bar(const rodt_finding *finding, unsigned width, bool plain, char text[BAR_SIZE]);
 
+/* The sentence of one reason; false = the finding does not have it. */
+bool finding_reason(const rodt_finding *finding, rodt_reason reason, char sentence[RODT_SENTENCE_SIZE]);
+
 /* A line for each reason, the deciding one first. Up to `most` of those that say something new, or all. Returns how
  * many were left out. */
 #define FINDING_ALL_REASONS SIZE_MAX
