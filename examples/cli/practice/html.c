@@ -34,10 +34,12 @@ static const char *const style =
     ".sum{display:grid;grid-template-columns:1fr auto 1fr auto 1fr;gap:.1rem "
     ".5rem;align-items:end;margin-top:.4rem}"
     ".answers{display:grid;grid-template-columns:1fr 1fr;gap:.1rem .9rem;margin-top:.2rem}"
+    ".end .answers{grid-template-columns:auto 1fr 1fr;align-items:end;margin-top:.4rem}"
     ".vehicle+.vehicle{margin-top:2rem;border-top:3px solid #111;padding-top:1rem}"
     ".whole{border:1.5px solid #111;padding:.4rem .6rem;margin:.6rem 0}"
-    ".foot{display:grid;grid-template-columns:1fr 1fr;gap:0 .8rem;align-items:start}.foot "
-    "table{font-size:.75rem}"
+    ".ends+.summary{margin-top:.4rem}.summary+.ends{margin-top:.4rem}"
+    ".summary{display:grid;grid-template-columns:2fr 3fr;gap:0 .8rem;align-items:start}"
+    ".summary table{font-size:.72rem;margin:0}.summary .whole{margin:0}.summary th{white-space:nowrap}"
     ".boxes{margin:.35rem 0}.boxes span{display:inline-block;margin:0 .9rem .1rem 0;white-space:nowrap}"
     ".boxes span:before{content:\"\";display:inline-block;width:.9em;height:.9em;border:1.3px solid "
     "#111;margin-right:.35em;vertical-align:-.1em}"
@@ -46,7 +48,8 @@ static const char *const style =
     "th,td{text-align:left;padding:.15rem .5rem .15rem 0;border-bottom:1px solid #888;vertical-align:top}"
     "ul{margin:.1rem 0 .5rem;padding-left:1.2rem;font-size:.86rem}"
     "@media screen and "
-    "(max-width:40rem){.ends,.who,.foot{grid-template-columns:minmax(0,1fr)}main{padding:.7rem}"
+    "(max-width:40rem){.ends,.who,.summary{grid-template-columns:minmax(0,1fr)}.summary th{white-space:normal}"
+    "main{padding:.7rem}"
     ".key thead{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}"
     ".key tbody tr{display:grid;grid-template-columns:repeat(3,minmax(0,1fr));gap:.1rem .6rem;border:1.5px "
     "solid #111;"
@@ -56,10 +59,14 @@ static const char *const style =
     ".key td[data-l]:before{content:attr(data-l);display:block;font-size:.75rem;font-weight:400;color:#444}}"
     "@media print{@page{margin:10mm}html{font-size:10.5pt}body{background:#fff;font-size:9pt;line-height:1.2}"
     ".end{padding:.2rem .5rem .4rem}.ends{gap:.35rem}.name{margin:.1rem 0 0}.end p{margin:.05rem 0}"
-    ".fill{min-height:2.4em}.who{margin:.3rem 0 .4rem}.whole{margin:.35rem 0}"
+    ".fill{min-height:2.3em}.boxes{margin:.15rem 0}.boxes span{margin-right:.5rem}"
+    ".end .boxes,.summary .boxes{font-size:7pt}"
+    ".summary .small{font-size:6pt}.who{margin:.3rem 0 "
+    ".4rem}.whole{margin:.35rem 0}"
     ".seen{grid-template-columns:6rem minmax(0,1fr)}"
     "main{max-width:none;padding:0}"
-    ".end,.whole,.keep,.foot,tr,li{break-inside:avoid}.vehicle+.vehicle{break-before:page;border:0;margin:0;"
+    ".end,.whole,.keep,.summary,tr,li{break-inside:avoid}.vehicle+.vehicle{break-before:page;border:0;margin:"
+    "0;"
     "padding:0}"
     ".ends{grid-template-columns:1fr 1fr}h2{break-after:avoid}"
     "*{print-color-adjust:exact;-webkit-print-color-adjust:exact}}";
@@ -239,10 +246,9 @@ static void put_end(const practice *of, size_t end, FILE *to)
         "<div class=\"sum\"><div class=\"fill\">Applied</div><div>\xE2\x88\x92</div><div "
         "class=\"fill\">Released</div>"
         "<div>=</div><div class=\"fill\">Stroke</div></div>\n"
-        "<p class=\"boxes\"><span>standard</span><span>long stroke</span></p>\n"
-        "<div class=\"answers\"><div class=\"fill\">Limit</div><div class=\"fill\">Reason, "
-        "number</div></div>\n"
-        "<p class=\"boxes\"><span>in adjustment</span><span>out of adjustment</span><span>inoperative</span>"
+        "<div class=\"answers\"><div class=\"boxes\"><span>standard</span><span>long</span></div>"
+          "<div class=\"fill\">Limit</div><div class=\"fill\">Reason, number</div></div>\n"
+          "<p class=\"boxes\"><span>in adjustment</span><span>out of adjustment</span><span>inoperative</span>"
         "<span>undetermined</span></p>\n</article>\n",
         to);
 }
@@ -264,24 +270,43 @@ static void put_chart(const practice *of, FILE *to)
     fputs("</tbody>\n</table>\n", to);
 }
 
-void practice_html_sheet(const practice *of, FILE *to)
+/* What is filled in last, beside the limits that are needed from the first wheel end on. */
+static void put_summary(const practice *of, FILE *to)
 {
-    put_head(of, "Brake stroke practice", to);
-    markup_put(to, "<p>%</p>\n", PRACTICE_TAPE_NOTE);
-    put_made(to);
-    put_lists(to);
-    fputs("<div class=\"who\"><div class=\"fill\">Name</div><div class=\"fill\">Date</div></div>\n<div "
-          "class=\"ends\">\n",
-          to);
-    for (size_t i = 0; i < of->judged.count; i++)
-        put_end(of, i, to);
-    fputs("</div>\n<div class=\"foot\">\n<div class=\"whole\">\n<h2>Vehicle</h2>\n<div class=\"answers\">", to);
+    fputs("<div class=\"summary\">\n<div>\n<div class=\"whole\">\n<h2>Vehicle, at the end</h2>\n"
+          "<div class=\"answers\">", to);
     fprintf(to, "<div class=\"fill\">Defective brakes, of %zu</div><div class=\"fill\">Share, %%</div></div>\n",
             of->judged.count);
     fputs("<p class=\"boxes\">By the roadside criterion: <span>out of service</span><span>below criterion</span>"
           "<span>ambiguous</span><span>undetermined</span></p>\n</div>\n", to);
+    put_made(to);
+    fputs("</div>\n", to);
     put_chart(of, to);
-    fputs("</div>\n</section>\n", to);
+    fputs("</div>\n", to);
+}
+
+/* So many wheel ends are above the summary on the first sheet; six are on a sheet without it. */
+#define FIRST_SHEET ((size_t)4)
+
+static void put_ends(const practice *of, size_t from, size_t until, FILE *to)
+{
+    fputs("<div class=\"ends\">\n", to);
+    for (size_t i = from; i < until && i < of->judged.count; i++)
+        put_end(of, i, to);
+    fputs("</div>\n", to);
+}
+
+void practice_html_sheet(const practice *of, FILE *to)
+{
+    put_head(of, "Brake stroke practice", to);
+    markup_put(to, "<p>%</p>\n", PRACTICE_TAPE_NOTE);
+    put_lists(to);
+    fputs("<div class=\"who\"><div class=\"fill\">Name</div><div class=\"fill\">Date</div></div>\n", to);
+    put_ends(of, 0, FIRST_SHEET, to);
+    put_summary(of, to);
+    if (of->judged.count > FIRST_SHEET)
+        put_ends(of, FIRST_SHEET, of->judged.count, to);
+    fputs("</section>\n", to);
 }
 
 /* --- Key ---------------------------------------------------------------------------------------------- */
