@@ -334,6 +334,22 @@ class Page(unittest.TestCase):
         self.assertEqual([width for kind, width in bars if kind == "full"], [122])
         self.assertGreaterEqual([width for kind, width in bars if kind == "excess"][0], 8)
 
+    def test_units_are_drawn_apart(self):
+        """The frame is broken between the tractor and the trailer, and only where the record knows units."""
+        together = example()
+        del together["units"]
+        for record, frames in ((example(), 4), (together, 2)):
+            drawing = run("-", "--svg", "-", data=record).stdout
+            self.assertEqual(drawing.count('<rect class="body"'), frames)
+            self.assertEqual(">trailer</text>" in drawing, frames == 4)
+
+    def test_a_dead_brake_of_the_steering_axle_decides(self):
+        """The first axle of a vehicle of a known kind steers; of one of no kind it is only said that it may."""
+        for kind, wanted in (({"vehicle": "single"}, "OUT OF SERVICE\n"), ({}, "OUT OF SERVICE IF AXLE 1 STEERS\n")):
+            record = small(brakes=10, **kind)
+            record["wheel_ends"][0]["applied"] = record["wheel_ends"][0]["released"]
+            self.assertIn(wanted, run("-", data=record).stdout)
+
     def test_no_text_of_the_drawing_is_cut(self):
         """A card has 150 pixels; a large digit takes 12 of them, a small one 7."""
         record = with_end(chamber="clamp 18")

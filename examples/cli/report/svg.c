@@ -47,12 +47,15 @@ static void put_cab(FILE *to)
           "<path class=\"line\" d=\"M194 50q26-10 52 0M194 50l4 12h44l4-12\"/>\n", to);
 }
 
-/* The frame of one unit, from line to line; a unit that is towed has a bar to the one before it. */
-static void put_frame(FILE *to, int top, int bottom, bool towed)
+/* The frame of one unit, from line to line; a unit that is towed has its name and a bar to the one before it. */
+static void put_frame(FILE *to, int top, int bottom, const char *towed)
 {
-    if (towed)
+    if (towed != NULL) {
+        fprintf(to, "<text class=\"end\" x=\"200\" y=\"%d\" text-anchor=\"end\">", top - GAP / 2 + 4);
+        markup_put(to, "%</text>\n", towed);
         fprintf(to, "<path class=\"line\" d=\"M206 %dL220 %dL234 %dM220 %dv-8\"/>\n", top, top - GAP / 2, top,
                 top - GAP / 2);
+    }
     fprintf(to, "<rect class=\"body\" x=\"206\" y=\"%d\" width=\"8\" height=\"%d\"/>\n", top, bottom - top);
     fprintf(to, "<rect class=\"body\" x=\"226\" y=\"%d\" width=\"8\" height=\"%d\"/>\n", top, bottom - top);
     fprintf(to, "<path class=\"line\" d=\"M206 %dh28M206 %dh28\"/>\n", top, bottom);
@@ -222,8 +225,13 @@ static void put_description(FILE *to, const inspection *of)
 /* Number of the unit that an axle belongs to, from 0; all are of one where the record does not say. */
 static size_t unit_of(const inspection *of, int16_t axle)
 {
-    (void)of;
-    (void)axle;
+    const inspection_record *record = &of->record;
+    int last = 0;
+    for (size_t i = 0; i < record->unit_count; i++) {
+        last += record->units[i][UNIT_AXLES].number;
+        if (axle <= last)
+            return i;
+    }
     return 0;
 }
 
@@ -249,7 +257,8 @@ static void put_frames(FILE *to, const inspection *of, const int middles[RODT_AX
         bool last = i + 1 == vehicle->axle_count;
         if (!last && unit_of(of, vehicle->axles[i].axle) == unit_of(of, vehicle->axles[i + 1].axle))
             continue;
-        put_frame(to, top, middles[i] + 34, top > 82);
+        const char *kind = of->record.units[unit_of(of, vehicle->axles[i].axle)][UNIT_KIND].text;
+        put_frame(to, top, middles[i] + 34, top > 82 ? kind : NULL);
         top = last ? top : middles[i + 1] - 34;
     }
 }
