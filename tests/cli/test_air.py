@@ -46,7 +46,7 @@ class Checks(Case):
         word, text = self.said(0, "warning 62")
         self.assertEqual(word, "GOOD")
         self.assertIn("came on at 62 psi; required: not less than 60 psi: good", text)
-        self.assertIn("Edge defective below 60 psi", text)
+        self.assertIn("Limit defective below 60 psi", text)
         self.assertIn("us-fmcsr: 49 CFR 571.121, S5.1.5", text)
         self.assertIn("Chock the wheels", text)
         self.assertEqual(self.said(1, "warning 59 --built 2015")[0], "DEFECTIVE")

@@ -507,10 +507,11 @@ SCREENS = [  # a command of each kind, and answers for the one that asks
     ["vehicle", os.path.join(DATA, "demo_vehicle.csv")], ["report", os.path.join(DATA, "inspection.json")],
     ["air", "warning", "55", "--rules", "us-cdl"], ["air", "estimate", "--psi", "105", "--reservoirs", "5568",
                                                     "--chambers", "20,20,30,30,30,30"],
+    ["cards"], ["cards", "--rules", "ca-on"], ["practice", "--checks", "--seed", "1", "--rules", "ca-on"],
     ["practice", "--seed", "7"], ["practice", "--seed", "7", "--metric", "--level", "hard"],
     ["practice", "--seed", "7", "--describe"],
     *([command, "--help"] for command in ("stroke", "vehicle", "air", "walkround", "report", "identify", "limits",
-                                          "batch", "practice"))]
+                                          "batch", "practice", "cards"))]
 COLOURED = re.compile(ESCAPE + r"\[[0-9;]*m")
 
 

@@ -67,12 +67,12 @@ class Outcome(Case):
         with tempfile.TemporaryDirectory() as folder:
             own = Path(folder) / "own.csv"
             own.write_text("family,size,class,limit,source\nclamp,30,standard,1 7/8,Shop rule 7\n", encoding="utf-8")
-            said = self.judged(vehicle(1), 0, "--limits", own)
+            said = self.judged(vehicle(1), 0, "--limits", own, "--why")
             self.assertIn("    own limits: Shop rule 7\n", said)
             self.assertIn("    limits: 49 CFR Part 393, 393.47(e)(1)", said)
             end = self.judgement(vehicle(1), 0, "--limits", own)["wheel_ends"][0]
             self.assertEqual((end["source"], end["evidence"], end["law_evidence"]),
-                             ("Shop rule 7", "none", "read in the source"))
+                             ("Shop rule 7", "none", "checked"))
             self.assertIn("393.47(e)(1)", end["law_source"])
         end = self.judgement(vehicle(1), 0)["wheel_ends"][0]
         self.assertEqual((end["source"], end["evidence"]), (end["law_source"], end["law_evidence"]))
@@ -85,13 +85,14 @@ class Outcome(Case):
                          "DEFECTIVE, BELOW THE OUT-OF-SERVICE CRITERION")
 
     def test_both_readings_are_shown(self):
-        said = " ".join(self.judged(vehicle(3, L2="2 1/4", R2="2 1/8"), 1).split())
+        said = " ".join(self.judged(vehicle(3, L2="2 1/4", R2="2 1/8"), 1, "--why").split())
         self.assertTrue(said.startswith("AMBIGUOUS: OUT OF SERVICE BY PERCENT, NOT BY THE CHART"))
         self.assertIn("1 1/2 of 6 brakes defective, 25 %: 20 % is reached, but not the 2 whole brakes of the chart", said)
         self.assertIn("from memory, unconfirmed", said)
         half = "over the limit by less counts as half a defective brake: North American Standard"
         self.assertIn(half, said)
-        self.assertNotIn(half, " ".join(self.judged(vehicle(3, L2="2 1/4"), 1).split()))
+        self.assertNotIn(half, " ".join(self.judged(vehicle(3, L2="2 1/4"), 1, "--why").split()))
+        self.assertNotIn("Sources", self.judged(vehicle(3, L2="2 1/4"), 1), "they are behind --why")
 
     def test_a_dead_brake_of_the_first_axle(self):
         self.assertEqual(self.first(vehicle(5, L1="0"), 1), "OUT OF SERVICE IF AXLE 1 STEERS")

@@ -93,7 +93,7 @@ static void print_row(const rodt_air_limit *row, const rodt_rules *rules)
     char words[RODT_SOURCE_TEXT_SIZE], line[RODT_SOURCE_TEXT_SIZE + 200];
     print_wrapped(stdout, "Rule", INDENT, row->published);
     if (row->setup[0] != '\0')
-        print_wrapped(stdout, "Set-up", INDENT, row->setup);
+        print_wrapped(stdout, "How", INDENT, row->setup);
     snprintf(line, sizeof line, "%s: %s (%s)", rodt_rules_id(rules), format_source(row->source, words),
              rodt_evidence_text(row->evidence));
     print_wrapped(stdout, "Source", INDENT, line);
@@ -167,7 +167,7 @@ void print_air_finding(const rodt_air_finding *finding)
     if (rodt_air_finding_format(finding, sentence, sizeof sentence, NULL) == RODT_OK)
         print_wrapped(stdout, "Found", INDENT, sentence);
     if (rodt_air_edge_format(finding, sentence, sizeof sentence, NULL) == RODT_OK && sentence[0] != '\0')
-        print_wrapped(stdout, "Edge", INDENT, sentence);
+        print_wrapped(stdout, "Limit", INDENT, sentence);
     if (finding->row != NULL) {
         print_row(finding->row, judging_rules(finding));
         if (twin_note(finding) != NULL)

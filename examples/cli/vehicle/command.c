@@ -15,7 +15,7 @@
 
 enum {
     VEHICLE_BRAKES, VEHICLE_RULES, VEHICLE_LIMITS, VEHICLE_AS_OF, VEHICLE_COLUMN, VEHICLE_UNIT, VEHICLE_DATE_ORDER,
-    VEHICLE_SEPARATOR, VEHICLE_DECIMAL_COMMA, VEHICLE_JSON
+    VEHICLE_SEPARATOR, VEHICLE_DECIMAL_COMMA, VEHICLE_WHY, VEHICLE_JSON
 };
 
 static const option_spec options[] = {
@@ -31,6 +31,7 @@ static const option_spec options[] = {
                             "day, month or year first, for dates such as 06/05/2024 or 21/10/14", false},
     [VEHICLE_SEPARATOR] = {"separator", "C", "character between cells; a comma if not given", false},
     [VEHICLE_DECIMAL_COMMA] = {"decimal-comma", NULL, "the decimal sign is a comma", false},
+    [VEHICLE_WHY] = {"why", NULL, "the sources too", false},
     [VEHICLE_JSON] = {"json", NULL, "the judgement as one JSON object", false},
 };
 
@@ -83,7 +84,7 @@ static int judge(const command_line *from, const rule_context *context)
         if (option_given(from, VEHICLE_JSON))
             vehicle_write_json(record);
         else
-            vehicle_print(record);
+            vehicle_print(record, option_given(from, VEHICLE_WHY));
         status = vehicle_status(&record->vehicle);
     }
     free(record);

@@ -97,10 +97,13 @@ void vehicle_print_caution(void)
     print_wrapped(stdout, "", 0, vehicle_caution());
 }
 
-void vehicle_print(const vehicle_record *record)
+void vehicle_print(const vehicle_record *record, bool sources)
 {
     vehicle_print_outcome(record, vehicle_warning(&record->vehicle));
     vehicle_print_findings(record);
-    vehicle_print_sources(record);
+    if (sources)
+        vehicle_print_sources(record);
     vehicle_print_caution();
+    if (!sources)
+        print_wrapped(stdout, "", 0, "Where limits and criterion come from: --why");
 }
