@@ -28,6 +28,7 @@ static const char *const templates[RODT_MESSAGE_END] = {
     [RODT_MESSAGE_EVIDENCE_CHECKED] = "lu dans la source",
     [RODT_MESSAGE_EVIDENCE_SECOND_HAND] = "de seconde main, non confirmé",
     [RODT_MESSAGE_EVIDENCE_FROM_MEMORY] = "de mémoire, non confirmé",
+    [RODT_MESSAGE_EVIDENCE_COMMON_PRACTICE] = "usage du métier, sans source",
 
     /* The comparison of one wheel end in one line. */
     [RODT_MESSAGE_LINE_SPARE] = "de {released} à {applied}, course de {stroke}; limite {limit}; marge de {margin}",
@@ -163,6 +164,16 @@ static const char *const templates[RODT_MESSAGE_END] = {
     [RODT_MESSAGE_STROKE_LOST_BLANK_APPLIED] = "freins serrés, lu {applied}, et avec une espace perdue {meant}",
     [RODT_MESSAGE_STROKE_LOST_BLANK_APPLIED_TWO] =
         "freins serrés, lu {applied}, et avec une espace perdue {meant} ou {meant_too}",
+    [RODT_MESSAGE_STROKE_LIMIT_COMMON_PRACTICE] =
+        "la limite est d'usage dans le métier, sans source" NB ": la vérifier avant de s'y fier",
+    [RODT_MESSAGE_STROKE_MAJOR_DEFECT] =
+        "un frein qui dépasse sa limite ou ne fonctionne pas est une défectuosité majeure ({document}, {section})" NB
+        ": ne pas conduire, la signaler",
+    [RODT_MESSAGE_STROKE_NO_PUBLISHED_LIMIT_AIR_CHECKS_ONLY] =
+        "{rules} n'a que des contrôles d'air et ne limite aucune course" NB "; choisir un jeu de règles qui le fait",
+    [RODT_MESSAGE_STROKE_ASSUMED_CLAMP_OPEN] =
+        "le type de boîtier n'a pas été indiqué" NB ": traité comme à collier" NB "; un autre type de cette taille n'a "
+        "pas de limite ici, à vérifier",
 
     /* What the tape proves. */
     [RODT_MESSAGE_PROOF_WITHIN] =
@@ -282,7 +293,8 @@ static const char *const templates[RODT_MESSAGE_END] = {
     [RODT_MESSAGE_AIR_TITLE_PARKING_VALVE] = "valve de stationnement",
     [RODT_MESSAGE_AIR_TITLE_DRAIN] = "purgeurs",
     [RODT_MESSAGE_AIR_TITLE_AUDIBLE_LEAK] = "fuite audible",
-    [RODT_MESSAGE_AIR_TITLE_CONTAMINATION] = "huile ou boue dans les réservoirs",
+    [RODT_MESSAGE_AIR_TITLE_CONTAMINATION] = "humidité, huile ou boue dans les réservoirs",
+    [RODT_MESSAGE_AIR_TITLE_TRAILER_BRAKES] = "freins à ressort de la remorque sans alimentation",
 
     /* The sentence of an air check as a whole. */
     [RODT_MESSAGE_AIR_NOT_DONE] = "{title}" NB ": non fait",
@@ -333,10 +345,16 @@ static const char *const templates[RODT_MESSAGE_END] = {
     [RODT_MESSAGE_AIR_FOUND_DRAIN_NO] = "un purgeur est grippé ou un réservoir ne s'est pas vidé",
     [RODT_MESSAGE_AIR_FOUND_AUDIBLE_LEAK_YES] = "une fuite a été entendue",
     [RODT_MESSAGE_AIR_FOUND_AUDIBLE_LEAK_NO] = "aucune fuite n'a été entendue",
-    [RODT_MESSAGE_AIR_FOUND_CONTAMINATION_YES] = "de l'huile ou de la boue est sortie d'un réservoir",
-    [RODT_MESSAGE_AIR_FOUND_CONTAMINATION_NO] = "il n'est sorti ni huile ni boue",
+    [RODT_MESSAGE_AIR_FOUND_CONTAMINATION_YES] = "trop d'humidité, de l'huile ou de la boue est sortie d'un réservoir",
+    [RODT_MESSAGE_AIR_FOUND_CONTAMINATION_NO] = "il n'est sorti ni huile ni boue, et peu d'humidité",
     [RODT_MESSAGE_AIR_FOUND_FALL] = "de {before} à {after}",
     [RODT_MESSAGE_AIR_FOUND_NO_FALL] = "la pression n'a pas été lue deux fois",
+    [RODT_MESSAGE_AIR_FOUND_TRACTOR_PROTECTION_YES] = "la protection du tracteur a tenu",
+    [RODT_MESSAGE_AIR_FOUND_TRACTOR_PROTECTION_NO] = "la protection du tracteur n'a pas tenu",
+    [RODT_MESSAGE_AIR_FOUND_TRAILER_BRAKES_YES] =
+        "les freins à ressort de la remorque se sont serrés sans alimentation",
+    [RODT_MESSAGE_AIR_FOUND_TRAILER_BRAKES_NO] =
+        "les freins à ressort de la remorque ne se sont pas serrés sans alimentation",
 
     /* What a build-up is timed over. */
     [RODT_MESSAGE_AIR_SPAN_UNKNOWN] = "la montée en pression",
@@ -388,14 +406,15 @@ static const char *const templates[RODT_MESSAGE_END] = {
     [RODT_MESSAGE_AIR_EDGE_SPRING_BRAKE] = "si le frein de stationnement ne tient pas",
     [RODT_MESSAGE_AIR_EDGE_DRAIN] = "si un purgeur est grippé ou si un réservoir ne se vide pas",
     [RODT_MESSAGE_AIR_EDGE_AUDIBLE_LEAK] = "si une fuite est entendue",
-    [RODT_MESSAGE_AIR_EDGE_CONTAMINATION] = "s'il sort de l'huile ou de la boue",
+    [RODT_MESSAGE_AIR_EDGE_CONTAMINATION] = "s'il sort trop d'humidité, de l'huile ou de la boue",
+    [RODT_MESSAGE_AIR_EDGE_TRACTOR_PROTECTION] = "si de l'air s'échappe de la conduite de service",
+    [RODT_MESSAGE_AIR_EDGE_TRAILER_BRAKES] = "si les freins à ressort de la remorque ne se serrent pas d'eux-mêmes",
 
     [RODT_MESSAGE_AIR_NEVER] = "{found} : {result}",
     [RODT_MESSAGE_AIR_NEVER_WARNING] = "l'avertisseur de basse pression ne s'est jamais déclenché",
     [RODT_MESSAGE_AIR_NEVER_BUILD_UP] = "la pression n'est jamais montée",
     [RODT_MESSAGE_AIR_NEVER_CUT_OUT] = "le régulateur n'a jamais coupé",
     [RODT_MESSAGE_AIR_NEVER_CUT_IN] = "le régulateur n'a jamais réenclenché",
-    [RODT_MESSAGE_AIR_NEVER_TRACTOR_PROTECTION] = "la protection du tracteur n'a pas fonctionné",
     [RODT_MESSAGE_AIR_NEVER_SUPPLY_VALVE] = "le robinet d'alimentation de la remorque ne s'est jamais fermé",
     [RODT_MESSAGE_AIR_NEVER_PARKING_VALVE] = "le robinet de stationnement n'est jamais sorti",
     [RODT_MESSAGE_AIR_NEVER_EDGE] = "défectueux si cela ne vient jamais ; {published}",

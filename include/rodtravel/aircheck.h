@@ -20,14 +20,16 @@ typedef enum rodt_air_check RODT_ENUM_TYPE {
     RODT_AIR_CHECK_LOSS_APPLIED = 6,       /* "loss-applied": pressure lost, full application held */
     RODT_AIR_CHECK_RESERVE = 7,            /* "reserve": pressure before and after full applications, engine off */
     RODT_AIR_CHECK_SPRING_BRAKE = 8,       /* "spring-brake": does the parking brake hold against a gentle pull */
-    RODT_AIR_CHECK_TRACTOR_PROTECTION = 9, /* "tractor-protection": pressure kept in the tractor */
+    RODT_AIR_CHECK_TRACTOR_PROTECTION = 9, /* "tractor-protection": pressure kept in the tractor; or, yes or no, did it
+                                              hold: no air escaped from the service line */
     RODT_AIR_CHECK_SUPPLY_VALVE = 10,      /* "supply-valve": pressure at which the trailer supply valve closes */
     RODT_AIR_CHECK_PARKING_VALVE = 11,     /* "parking-valve": pressure at which the parking valve pops out */
     RODT_AIR_CHECK_DRAIN = 12,             /* "drain": do the drain valves move freely and let the reservoirs empty */
     RODT_AIR_CHECK_AUDIBLE_LEAK = 13,      /* "audible-leak": is a leak heard */
-    RODT_AIR_CHECK_CONTAMINATION = 14      /* "contamination": did oil or sludge come out of the reservoirs */
+    RODT_AIR_CHECK_CONTAMINATION = 14, /* "contamination": did much moisture, oil or sludge come out */
+    RODT_AIR_CHECK_TRAILER_BRAKES = 15 /* "trailer-brakes": do the trailer's spring brakes apply on loss of supply */
 } rodt_air_check;
-#define RODT_AIR_CHECK_END 15 /* one more than the last; grows in later versions */
+#define RODT_AIR_CHECK_END 16 /* one more than the last; grows in later versions */
 
 /* Which vehicles a row is for. */
 typedef enum rodt_vehicle_class RODT_ENUM_TYPE {

@@ -79,6 +79,8 @@ typedef struct rodt_identification {
     rodt_candidate candidates[RODT_CANDIDATES_MAX]; /* the best first */
     rodt_length strict_limit;   /* the smallest limit that rodt_rules_find_limit has for a candidate with the marked
                                    rated stroke; judge by it until one of them is left */
+    uint32_t without_limit;     /* candidates that have no limit under the rule set; while there is one, the strict
+                                   limit is no safe side */
     uint32_t contradiction;     /* the clues that cannot all be true; 0 = they agree */
     RODT_ENUM32(rodt_observation) next_observation; /* what to look at next */
     uint64_t reserved[4];       /* zero */

@@ -19,9 +19,10 @@ typedef enum rodt_evidence RODT_ENUM_TYPE {
     RODT_EVIDENCE_NONE = 0,        /* there is no figure, or nobody said how it was checked */
     RODT_EVIDENCE_CHECKED = 1,     /* the words or the table cell were read in the text of the source */
     RODT_EVIDENCE_SECOND_HAND = 2, /* read in somebody else's account of the source; unconfirmed */
-    RODT_EVIDENCE_FROM_MEMORY = 3  /* seen in no document; unconfirmed */
+    RODT_EVIDENCE_FROM_MEMORY = 3, /* seen in no document; unconfirmed */
+    RODT_EVIDENCE_COMMON_PRACTICE = 4 /* common practice of the trade or of an examination; no source exists */
 } rodt_evidence;
-#define RODT_EVIDENCE_END 4 /* one more than the last; grows in later versions */
+#define RODT_EVIDENCE_END 5 /* one more than the last; grows in later versions */
 
 /* A published document. Every text is UTF-8 and never NULL; "" = not known. */
 typedef struct rodt_source {
@@ -146,6 +147,9 @@ RODT_API rodt_pressure rodt_rules_pressure_from(const rodt_rules *rules);
 RODT_API rodt_pressure rodt_rules_pressure_until(const rodt_rules *rules);
 RODT_API const rodt_source *rodt_rules_pressure_source(const rodt_rules *rules);
 RODT_API rodt_evidence rodt_rules_pressure_evidence(const rodt_rules *rules);
+
+/* The text that calls a brake over its limit, or inoperative, a major defect; NULL = the rule set does not rank it. */
+RODT_API const rodt_source *rodt_rules_major_source(const rodt_rules *rules);
 
 /* The part of the marked rated stroke that limits an actuator which is not in the table (4/5); not
  * given = the rule set says nothing of such actuators. */

@@ -62,13 +62,15 @@ typedef enum rodt_reason RODT_ENUM_TYPE {
     RODT_REASON_ASSUMED_STANDARD = 20,      /* stroke class not known */
     RODT_REASON_ASSUMED_CLAMP = 21,         /* family not known */
     RODT_REASON_CONFLICTING_MARKS = 22,     /* two signs of the chamber contradict each other; strict side taken */
-    RODT_REASON_NO_PUBLISHED_LIMIT = 23,    /* no row and no mark gives a limit for the chamber */
+    RODT_REASON_NO_PUBLISHED_LIMIT = 23,    /* no row and no mark gives a limit; the rule set may limit no stroke */
     RODT_REASON_RULES_NOT_IN_FORCE = 24,    /* the rule set has no text for the day */
     RODT_REASON_LIMIT_UNCONFIRMED = 25,     /* the limit was not read in its source: not law */
     RODT_REASON_LIMIT_FROM_RATED = 26,      /* unlisted actuator: a part of its rated stroke */
     RODT_REASON_LIMIT_MARKED = 27,          /* unlisted actuator: the limit marked on it */
     RODT_REASON_PRINTED_MM_DIFFERS = 28,    /* the printed millimetres of the limit would judge otherwise */
     RODT_REASON_DRUM_HOT = 29,              /* a hot drum lengthens the stroke */
+    RODT_REASON_LIMIT_COMMON_PRACTICE = 30, /* the limit is common practice without a source: not law */
+    RODT_REASON_MAJOR_DEFECT = 31,          /* the rule set calls what was found a major defect */
 
     /* What is missing: 32 to 39. */
     RODT_REASON_CHAMBER_MISSING = 32,       /* no chamber was given */

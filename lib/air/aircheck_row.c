@@ -217,6 +217,7 @@ static void judge_never(const rodt_air_limit *row, const rodt_air_reading *readi
     set_result(row, false, out);
     out->result = RODT_AIR_RESULT_DEFECTIVE;
     out->missing = RODT_AIR_MISSING_NOTHING;
+    out->minor = false; /* slow is minor, never is not */
 }
 
 rodt_status rodti_air_judge_row(const rodt_air_limit *row, const rodt_air_reading *reading, const air_vehicle *vehicle,

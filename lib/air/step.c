@@ -17,6 +17,8 @@ rodt_step rodt_step_of_check(rodt_air_check check)
 {
     if (check == RODT_AIR_CHECK_CONTAMINATION)
         return RODT_STEP_DRAIN;
+    if (check == RODT_AIR_CHECK_TRAILER_BRAKES)
+        return RODT_STEP_SUPPLY_VALVE;
     for (unsigned step = 1; step < RODT_STEP_END && check != RODT_AIR_CHECK_NONE; step++) {
         if (rodti_table_steps[step].check == check)
             return (rodt_step)step;

@@ -170,7 +170,8 @@ INPUT(catalogue, TEXT_POINTER(language), POINTER(templates, const char *const *)
 
 #define T rodt_identification
 RESULT(identification, UNSIGNED(count, size_t, ""), RECORDS(candidates, candidate, "count"), LENGTH(strict_limit),
-       SET(contradiction, uint32_t, clue), ENUM(next_observation, observation), RESERVE(reserved))
+       UNSIGNED(without_limit, uint32_t, ""), SET(contradiction, uint32_t, clue), ENUM(next_observation, observation),
+       RESERVE(reserved))
 #undef T
 
 /* --- Strokes ----------------------------------------------------------------------------------------- */

@@ -150,6 +150,7 @@ static void keep_possible(void *state, const candidate_match *matched)
     candidate->clues_for &= ~candidate->clues_against;
     if ((candidate->clues_for & RODT_CLUE_STAMP) != 0)
         memcpy(candidate->chamber.spring_size, s->clues->stamp.spring_size, RODT_SIZE_TEXT_SIZE);
+    s->found.without_limit += !rodt_length_given(candidate->limit);
     if (compare_limits(t.strict_limit, s->found.strict_limit) < 0)
         s->found.strict_limit = t.strict_limit;
     insert(&s->found, candidate);

@@ -77,7 +77,9 @@ static bool is_limited(const rodt_finding *finding)
 /* A limit of the law that was not read in its source is never said as law. */
 static void start(rodt_message *out, const rodt_finding *finding)
 {
-    bool unconfirmed = rodt_length_given(finding->limit) && rodt_finding_has(finding, RODT_REASON_LIMIT_UNCONFIRMED);
+    bool unconfirmed = rodt_length_given(finding->limit) &&
+                       (rodt_finding_has(finding, RODT_REASON_LIMIT_UNCONFIRMED) ||
+                        rodt_finding_has(finding, RODT_REASON_LIMIT_COMMON_PRACTICE));
     rodti_message_start(out, unconfirmed ? RODT_MESSAGE_STROKE_SPOKEN_UNCONFIRMED : code_of_spoken(finding));
     if (!unconfirmed)
         return;

@@ -124,7 +124,8 @@ static void add_basis_reasons(rodt_finding *finding)
     case RODT_BASIS_TABLE: break;
     }
     if (rodt_length_given(finding->law_limit) && finding->law_evidence != RODT_EVIDENCE_CHECKED)
-        add_reason(finding, RODT_REASON_LIMIT_UNCONFIRMED);
+        add_reason(finding, finding->law_evidence == RODT_EVIDENCE_COMMON_PRACTICE ? RODT_REASON_LIMIT_COMMON_PRACTICE
+                                                                              : RODT_REASON_LIMIT_UNCONFIRMED);
 }
 
 static void set_limit(const rodt_limit_answer *answer, rodt_finding *finding)
@@ -398,15 +399,27 @@ static rodt_status try_lost_blanks(const rodt_reading *reading, const rodt_rules
     return RODT_OK;
 }
 
+/* The rank of a brake that is out, where the law's text has one. */
+static void rank(const rodt_rules *rules, rodt_finding *finding)
+{
+    const rodt_rules *law = rodt_rules_law(rules) != NULL ? rodt_rules_law(rules) : rules;
+    bool is_over = finding->verdict == RODT_VERDICT_OUT_OF_ADJUSTMENT &&
+                   !rodt_finding_has(finding, RODT_REASON_OVER_OWN_LIMIT);
+    if ((is_over || finding->verdict == RODT_VERDICT_INOPERATIVE) && rodt_rules_major_source(law) != NULL)
+        add_reason(finding, RODT_REASON_MAJOR_DEFECT);
+}
+
 rodt_status rodti_reading_judge(const rodt_reading *reading, const rodt_rules *rules, rodt_finding *out)
 {
     rodt_finding finding;
     rodt_status status = judge_once(reading, rules, &finding);
     if (status == RODT_OK)
         status = try_lost_blanks(reading, rules, &finding);
-    if (status == RODT_OK)
-        *out = finding;
-    return status;
+    if (status != RODT_OK)
+        return status;
+    rank(rules, &finding);
+    *out = finding;
+    return RODT_OK;
 }
 
 rodt_status rodt_reading_judge(const rodt_reading *reading, const rodt_rules *rules, rodt_finding *out,

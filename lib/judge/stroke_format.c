@@ -1,5 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* A finding in words: the sum in one line, each reason as a sentence, what the tape proves. */
+#include <string.h>
+
 #include "core/exact.h"
 #include "judge/reasons.h"
 #include "message/message.h"
@@ -174,24 +176,39 @@ static const rodt_rules *law_of(const rodt_finding *finding)
     return law != NULL ? law : finding->rules;
 }
 
-/* True if no other family of this size has a smaller limit that day. */
-static bool is_strict_family(const rodt_finding *finding)
+static bool is_family_of(rodt_family family, const char *size)
 {
+    const rodt_chamber_row *row;
+    for (size_t i = 0; (row = rodt_chamber_row_at(i)) != NULL; i++) {
+        if (row->family == family && strcmp(row->size, size) == 0)
+            return true;
+    }
+    return false;
+}
+
+/* Clamp type is the strict side only where every other family of this size has a limit that day, and none a smaller
+ * one. */
+static rodt_message_code code_of_assumed_clamp(const rodt_finding *finding)
+{
+    rodt_message_code code = RODT_MESSAGE_STROKE_ASSUMED_CLAMP_STRICT;
     for (int family = RODT_FAMILY_CLAMP + 1; family < RODT_FAMILY_END; family++) {
         rodt_chamber other = finding->chamber;
         rodt_limit_answer answer;
         other.family = (rodt_family)family;
-        if (rodti_rules_find_limit(law_of(finding), &other, finding->day, &answer) == RODT_OK &&
-            answer.law_basis == RODT_BASIS_TABLE && rodt_length_compare(answer.limit, finding->law_limit) < 0)
-            return false;
+        if (!is_family_of(other.family, other.size))
+            continue;
+        if (rodti_rules_find_limit(law_of(finding), &other, finding->day, &answer) != RODT_OK ||
+            answer.law_basis != RODT_BASIS_TABLE)
+            code = RODT_MESSAGE_STROKE_ASSUMED_CLAMP_OPEN;
+        else if (rodt_length_compare(answer.limit, finding->law_limit) < 0)
+            return RODT_MESSAGE_STROKE_ASSUMED_CLAMP_LOOK;
     }
-    return true;
+    return code;
 }
 
 static void say_assumed_clamp(rodt_message *out, const rodt_finding *finding)
 {
-    if (!is_strict_family(finding))
-        start(out, RODT_MESSAGE_STROKE_ASSUMED_CLAMP_LOOK);
+    start(out, code_of_assumed_clamp(finding));
 }
 
 static void say_not_in_force(rodt_message *out, const rodt_finding *finding)
@@ -207,6 +224,23 @@ static void say_unconfirmed(rodt_message *out, const rodt_finding *finding)
 {
     if (finding->law_evidence != RODT_EVIDENCE_SECOND_HAND)
         start(out, RODT_MESSAGE_STROKE_LIMIT_UNCONFIRMED_FROM_MEMORY);
+}
+
+/* A rule set with air checks alone limits no stroke, whatever the chamber is. */
+static void say_no_limit(rodt_message *out, const rodt_finding *finding)
+{
+    const rodt_rules *law = law_of(finding);
+    if (law == NULL || rodt_rules_limit_count(law) > 0 || rodt_ratio_given(rodt_rules_rated_share(law)))
+        return;
+    start(out, RODT_MESSAGE_STROKE_NO_PUBLISHED_LIMIT_AIR_CHECKS_ONLY);
+    rodti_message_text(out, "rules", rodt_rules_id(law));
+}
+
+static void say_major(rodt_message *out, const rodt_finding *finding)
+{
+    const rodt_source *source = rodt_rules_major_source(law_of(finding));
+    rodti_message_text(out, "document", source != NULL ? source->document : "");
+    rodti_message_text(out, "section", source != NULL ? source->section : "");
 }
 
 static void say_from_rated(rodt_message *out, const rodt_finding *finding)
@@ -299,7 +333,7 @@ static const struct reason_sentence {
     [RODT_REASON_ASSUMED_CLAMP] = {RODT_MESSAGE_STROKE_ASSUMED_CLAMP_STRICT,
                                    say_assumed_clamp},
     [RODT_REASON_CONFLICTING_MARKS] = {RODT_MESSAGE_STROKE_CONFLICTING_MARKS, NULL},
-    [RODT_REASON_NO_PUBLISHED_LIMIT] = {RODT_MESSAGE_STROKE_NO_PUBLISHED_LIMIT, NULL},
+    [RODT_REASON_NO_PUBLISHED_LIMIT] = {RODT_MESSAGE_STROKE_NO_PUBLISHED_LIMIT, say_no_limit},
     [RODT_REASON_RULES_NOT_IN_FORCE] = {RODT_MESSAGE_STROKE_RULES_NOT_IN_FORCE,
                                         say_not_in_force},
     [RODT_REASON_LIMIT_UNCONFIRMED] = {RODT_MESSAGE_STROKE_LIMIT_UNCONFIRMED_SECOND_HAND,
@@ -313,6 +347,8 @@ static const struct reason_sentence {
     [RODT_REASON_CHAMBER_MISSING] = {RODT_MESSAGE_STROKE_CHAMBER_MISSING, NULL},
     [RODT_REASON_RELEASED_MISSING] = {RODT_MESSAGE_STROKE_RELEASED_MISSING, NULL},
     [RODT_REASON_APPLIED_MISSING] = {RODT_MESSAGE_STROKE_APPLIED_MISSING, NULL},
+    [RODT_REASON_LIMIT_COMMON_PRACTICE] = {RODT_MESSAGE_STROKE_LIMIT_COMMON_PRACTICE, NULL},
+    [RODT_REASON_MAJOR_DEFECT] = {RODT_MESSAGE_STROKE_MAJOR_DEFECT, say_major},
     [RODT_REASON_CHAMBER_UNREADABLE] = {RODT_MESSAGE_STROKE_CHAMBER_UNREADABLE, NULL},
     [RODT_REASON_RELEASED_UNREADABLE] = {RODT_MESSAGE_STROKE_RELEASED_UNREADABLE,
                                          NULL},
@@ -331,7 +367,8 @@ static const struct reason_sentence {
     (REASON_BIT(RODT_REASON_AT_LIMIT) | REASON_BIT(RODT_REASON_PRESSURE_LOW) |                                \
      REASON_BIT(RODT_REASON_PRESSURE_HIGH) | REASON_BIT(RODT_REASON_PRESSURE_NOT_RECORDED) |                  \
      REASON_BIT(RODT_REASON_ASSUMED_CLAMP) | REASON_BIT(RODT_REASON_RULES_NOT_IN_FORCE) |                     \
-     REASON_BIT(RODT_REASON_LIMIT_FROM_RATED) | REASON_BIT(RODT_REASON_DATE_UNREADABLE))
+     REASON_BIT(RODT_REASON_LIMIT_FROM_RATED) | REASON_BIT(RODT_REASON_DATE_UNREADABLE) |                     \
+     REASON_BIT(RODT_REASON_MAJOR_DEFECT))
 
 /* False for a finding that lost what the sentence speaks of: one that was filled by hand, or kept without it. */
 static bool can_say(const rodt_finding *finding, rodt_reason reason)

@@ -29,6 +29,7 @@ static const rodt_enumerator message_code_rows[] = {
     ENUMERATOR(RODT_MESSAGE_EVIDENCE_CHECKED, "evidence.checked", ENGLISH_EVIDENCE_CHECKED),
     ENUMERATOR(RODT_MESSAGE_EVIDENCE_SECOND_HAND, "evidence.second-hand", ENGLISH_EVIDENCE_SECOND_HAND),
     ENUMERATOR(RODT_MESSAGE_EVIDENCE_FROM_MEMORY, "evidence.from-memory", ENGLISH_EVIDENCE_FROM_MEMORY),
+    ENUMERATOR(RODT_MESSAGE_EVIDENCE_COMMON_PRACTICE, "evidence.common-practice", ENGLISH_EVIDENCE_COMMON_PRACTICE),
 
     /* The comparison of one wheel end in one line. */
     ENUMERATOR(RODT_MESSAGE_LINE_SPARE, "line.spare",
@@ -147,6 +148,15 @@ static const rodt_enumerator message_code_rows[] = {
                "applied was read as {applied}, and with a lost blank it is {meant}"),
     ENUMERATOR(RODT_MESSAGE_STROKE_LOST_BLANK_APPLIED_TWO, "stroke.lost-blank.applied-two",
                "applied was read as {applied}, and with a lost blank it is {meant} or {meant_too}"),
+    ENUMERATOR(RODT_MESSAGE_STROKE_LIMIT_COMMON_PRACTICE, "stroke.limit-common-practice",
+               "the limit is common practice of the trade, no source: look it up before you rely on it"),
+    ENUMERATOR(RODT_MESSAGE_STROKE_MAJOR_DEFECT, "stroke.major-defect",
+               "a brake that is over its limit or does not work is a major defect ({document}, {section}): do not "
+               "drive, report it"),
+    ENUMERATOR(RODT_MESSAGE_STROKE_NO_PUBLISHED_LIMIT_AIR_CHECKS_ONLY, "stroke.no-published-limit.air-checks-only",
+               "{rules} has air checks only and limits no stroke; choose a rule set that does"),
+    ENUMERATOR(RODT_MESSAGE_STROKE_ASSUMED_CLAMP_OPEN, "stroke.assumed-clamp.open",
+               "checked as a clamp-band chamber; another kind of this size has no limit here, so look at yours"),
 
     /* What the tape proves. */
     ENUMERATOR(RODT_MESSAGE_PROOF_WITHIN, "proof.within",
@@ -234,6 +244,7 @@ static const rodt_enumerator message_code_rows[] = {
     ENUMERATOR(RODT_MESSAGE_AIR_TITLE_DRAIN, "air.title.drain", "drain valves"),
     ENUMERATOR(RODT_MESSAGE_AIR_TITLE_AUDIBLE_LEAK, "air.title.audible-leak", "audible leak"),
     ENUMERATOR(RODT_MESSAGE_AIR_TITLE_CONTAMINATION, "air.title.contamination", ENGLISH_AIR_TITLE_CONTAMINATION),
+    ENUMERATOR(RODT_MESSAGE_AIR_TITLE_TRAILER_BRAKES, "air.title.trailer-brakes", ENGLISH_AIR_TITLE_TRAILER_BRAKES),
 
     /* The sentence of an air check as a whole. */
     ENUMERATOR(RODT_MESSAGE_AIR_NOT_DONE, "air.not-done", "{title}: not done"),
@@ -292,10 +303,19 @@ static const rodt_enumerator message_code_rows[] = {
     ENUMERATOR(RODT_MESSAGE_AIR_FOUND_AUDIBLE_LEAK_YES, "air.found.audible-leak.yes", "a leak was heard"),
     ENUMERATOR(RODT_MESSAGE_AIR_FOUND_AUDIBLE_LEAK_NO, "air.found.audible-leak.no", "no leak was heard"),
     ENUMERATOR(RODT_MESSAGE_AIR_FOUND_CONTAMINATION_YES, "air.found.contamination.yes",
-               "oil or sludge came out of a reservoir"),
-    ENUMERATOR(RODT_MESSAGE_AIR_FOUND_CONTAMINATION_NO, "air.found.contamination.no", "no oil or sludge came out"),
+               "too much moisture, oil or sludge came out of a reservoir"),
+    ENUMERATOR(RODT_MESSAGE_AIR_FOUND_CONTAMINATION_NO, "air.found.contamination.no",
+               "no oil, no sludge and no more than a little moisture came out"),
     ENUMERATOR(RODT_MESSAGE_AIR_FOUND_FALL, "air.found.fall", "{before} to {after}"),
     ENUMERATOR(RODT_MESSAGE_AIR_FOUND_NO_FALL, "air.found.no-fall", "the pressure was not read twice"),
+    ENUMERATOR(RODT_MESSAGE_AIR_FOUND_TRACTOR_PROTECTION_YES, "air.found.tractor-protection.yes",
+               "the tractor protection held"),
+    ENUMERATOR(RODT_MESSAGE_AIR_FOUND_TRACTOR_PROTECTION_NO, "air.found.tractor-protection.no",
+               "the tractor protection did not hold"),
+    ENUMERATOR(RODT_MESSAGE_AIR_FOUND_TRAILER_BRAKES_YES, "air.found.trailer-brakes.yes",
+               "the trailer's spring brakes applied when its supply was lost"),
+    ENUMERATOR(RODT_MESSAGE_AIR_FOUND_TRAILER_BRAKES_NO, "air.found.trailer-brakes.no",
+               "the trailer's spring brakes did not apply when its supply was lost"),
 
     /* What a build-up is timed over. */
     ENUMERATOR(RODT_MESSAGE_AIR_SPAN_UNKNOWN, "air.span.unknown", "the build-up"),
@@ -356,7 +376,12 @@ static const rodt_enumerator message_code_rows[] = {
     ENUMERATOR(RODT_MESSAGE_AIR_EDGE_DRAIN, "air.edge.drain",
                "if a drain valve is stuck or a reservoir does not empty"),
     ENUMERATOR(RODT_MESSAGE_AIR_EDGE_AUDIBLE_LEAK, "air.edge.audible-leak", "if a leak is heard"),
-    ENUMERATOR(RODT_MESSAGE_AIR_EDGE_CONTAMINATION, "air.edge.contamination", "if oil or sludge comes out"),
+    ENUMERATOR(RODT_MESSAGE_AIR_EDGE_CONTAMINATION, "air.edge.contamination",
+               "if too much moisture, oil or sludge comes out"),
+    ENUMERATOR(RODT_MESSAGE_AIR_EDGE_TRACTOR_PROTECTION, "air.edge.tractor-protection",
+               "if air escapes from the service line"),
+    ENUMERATOR(RODT_MESSAGE_AIR_EDGE_TRAILER_BRAKES, "air.edge.trailer-brakes",
+               "if the trailer's spring brakes do not apply by themselves"),
 
     /* What an air check waited for and never came. */
     ENUMERATOR(RODT_MESSAGE_AIR_NEVER, "air.never", "{found}: {result}"),
@@ -364,8 +389,6 @@ static const rodt_enumerator message_code_rows[] = {
     ENUMERATOR(RODT_MESSAGE_AIR_NEVER_BUILD_UP, "air.never.build-up", "the pressure never built up"),
     ENUMERATOR(RODT_MESSAGE_AIR_NEVER_CUT_OUT, "air.never.cut-out", "the governor never cut out"),
     ENUMERATOR(RODT_MESSAGE_AIR_NEVER_CUT_IN, "air.never.cut-in", "the governor never cut in"),
-    ENUMERATOR(RODT_MESSAGE_AIR_NEVER_TRACTOR_PROTECTION, "air.never.tractor-protection",
-               "the tractor protection did not work"),
     ENUMERATOR(RODT_MESSAGE_AIR_NEVER_SUPPLY_VALVE, "air.never.supply-valve", "the trailer supply valve never closed"),
     ENUMERATOR(RODT_MESSAGE_AIR_NEVER_PARKING_VALVE, "air.never.parking-valve", "the parking valve never popped out"),
     ENUMERATOR(RODT_MESSAGE_AIR_NEVER_EDGE, "air.never.edge", "defective if it never comes; {published}"),

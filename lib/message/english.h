@@ -6,6 +6,7 @@
 #define ENGLISH_EVIDENCE_CHECKED "read in the source"
 #define ENGLISH_EVIDENCE_SECOND_HAND "second-hand, unconfirmed"
 #define ENGLISH_EVIDENCE_FROM_MEMORY "from memory, unconfirmed"
+#define ENGLISH_EVIDENCE_COMMON_PRACTICE "common practice, no source"
 
 #define ENGLISH_STROKE_NO_MOVEMENT "the rod did not move: look for a broken or seized part, or no air"
 #define ENGLISH_STROKE_READINGS_SWAPPED \
@@ -74,7 +75,8 @@
 #define ENGLISH_AIR_TITLE_TRACTOR_PROTECTION "tractor protection"
 #define ENGLISH_AIR_TITLE_SUPPLY_VALVE "trailer supply valve"
 #define ENGLISH_AIR_TITLE_PARKING_VALVE "parking valve"
-#define ENGLISH_AIR_TITLE_CONTAMINATION "oil or sludge in the reservoirs"
+#define ENGLISH_AIR_TITLE_CONTAMINATION "moisture, oil or sludge in the reservoirs"
+#define ENGLISH_AIR_TITLE_TRAILER_BRAKES "trailer spring brakes on loss of supply"
 #define ENGLISH_AIR_SPAN_WARNING "from where the warning stops to the greatest pressure"
 #define ENGLISH_AIR_SPAN_APPLICATIONS "from after five full applications to the greatest pressure"
 #define ENGLISH_AIR_MISSING_BUILT "the day of build decides"

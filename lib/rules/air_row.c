@@ -139,12 +139,13 @@ static const struct check_spec {
     [RODT_AIR_CHECK_LOSS_APPLIED] = {IN_PRESSURE_PER_MINUTE, 0, 0, false},
     [RODT_AIR_CHECK_RESERVE] = {IN_PERCENT, USES_APPLICATIONS, USES_APPLICATIONS, false},
     [RODT_AIR_CHECK_SPRING_BRAKE] = {IN_YES_NO, 0, 0, false},
-    [RODT_AIR_CHECK_TRACTOR_PROTECTION] = {IN_PRESSURE, 0, 0, false},
+    [RODT_AIR_CHECK_TRACTOR_PROTECTION] = {IN_PRESSURE | IN_YES_NO, 0, 0, false},
     [RODT_AIR_CHECK_SUPPLY_VALVE] = {IN_PRESSURE, 0, 0, false},
     [RODT_AIR_CHECK_PARKING_VALVE] = {IN_PRESSURE, 0, 0, false},
     [RODT_AIR_CHECK_DRAIN] = {IN_YES_NO, 0, 0, false},
     [RODT_AIR_CHECK_AUDIBLE_LEAK] = {IN_YES_NO, 0, 0, true},
     [RODT_AIR_CHECK_CONTAMINATION] = {IN_YES_NO, 0, 0, true},
+    [RODT_AIR_CHECK_TRAILER_BRAKES] = {IN_YES_NO, 0, 0, false},
 };
 
 static unsigned used_columns(const rodt_air_limit *row)

@@ -47,6 +47,7 @@ rodt_pressure rodt_rules_pressure_from(const rodt_rules *rules) { return known(r
 rodt_pressure rodt_rules_pressure_until(const rodt_rules *rules) { return known(rules)->pressure_until; }
 const rodt_source *rodt_rules_pressure_source(const rodt_rules *rules) { return known(rules)->pressure_source; }
 rodt_ratio rodt_rules_rated_share(const rodt_rules *rules) { return known(rules)->rated_share; }
+const rodt_source *rodt_rules_major_source(const rodt_rules *rules) { return known(rules)->major_source; }
 size_t rodt_rules_limit_count(const rodt_rules *rules) { return known(rules)->limit_count; }
 
 rodt_evidence rodt_rules_pressure_evidence(const rodt_rules *rules)
@@ -296,6 +297,7 @@ rodt_message_code rodti_evidence_code(rodt_evidence evidence)
     case RODT_EVIDENCE_NONE: return RODT_MESSAGE_EVIDENCE_NONE;
     case RODT_EVIDENCE_CHECKED: return RODT_MESSAGE_EVIDENCE_CHECKED;
     case RODT_EVIDENCE_SECOND_HAND: return RODT_MESSAGE_EVIDENCE_SECOND_HAND;
+    case RODT_EVIDENCE_COMMON_PRACTICE: return RODT_MESSAGE_EVIDENCE_COMMON_PRACTICE;
     case RODT_EVIDENCE_FROM_MEMORY: break;
     }
     return RODT_MESSAGE_EVIDENCE_FROM_MEMORY;

@@ -27,7 +27,9 @@ struct rodt_rules {
     const rodt_source *rated_share_source;
     RODT_ENUM32(rodt_evidence) rated_share_evidence;
 
-    const rodt_limit *limits; /* shared with another rule set where the law refers to it */
+    const rodt_source *major_source; /* calls a brake over its limit a major defect; NULL = none */
+
+    const rodt_limit *limits; /* shared with another rule set where the law refers to all of it */
     size_t limit_count;
 
     const rodt_air_limit *air; /* NULL without rows; of a carrier its own rows */

@@ -7,7 +7,8 @@
 WORDS(evidence, ENUMERATOR(RODT_EVIDENCE_NONE, "none", "none"),
       ENUMERATOR(RODT_EVIDENCE_CHECKED, "checked", ENGLISH_EVIDENCE_CHECKED),
       ENUMERATOR(RODT_EVIDENCE_SECOND_HAND, "second-hand", ENGLISH_EVIDENCE_SECOND_HAND),
-      ENUMERATOR(RODT_EVIDENCE_FROM_MEMORY, "from-memory", ENGLISH_EVIDENCE_FROM_MEMORY))
+      ENUMERATOR(RODT_EVIDENCE_FROM_MEMORY, "from-memory", ENGLISH_EVIDENCE_FROM_MEMORY),
+      ENUMERATOR(RODT_EVIDENCE_COMMON_PRACTICE, "common-practice", ENGLISH_EVIDENCE_COMMON_PRACTICE))
 
 /* What is no enumerator is never shown as law. */
 const char *rodt_evidence_text(rodt_evidence evidence)
@@ -36,7 +37,8 @@ WORDS(air_check, ENUMERATOR(RODT_AIR_CHECK_NONE, "none", ""),
       ENUMERATOR(RODT_AIR_CHECK_PARKING_VALVE, "parking-valve", ENGLISH_AIR_TITLE_PARKING_VALVE),
       ENUMERATOR(RODT_AIR_CHECK_DRAIN, "drain", "drain valves"),
       ENUMERATOR(RODT_AIR_CHECK_AUDIBLE_LEAK, "audible-leak", "audible leak"),
-      ENUMERATOR(RODT_AIR_CHECK_CONTAMINATION, "contamination", ENGLISH_AIR_TITLE_CONTAMINATION))
+      ENUMERATOR(RODT_AIR_CHECK_CONTAMINATION, "contamination", ENGLISH_AIR_TITLE_CONTAMINATION),
+      ENUMERATOR(RODT_AIR_CHECK_TRAILER_BRAKES, "trailer-brakes", ENGLISH_AIR_TITLE_TRAILER_BRAKES))
 
 const char *rodt_air_check_title(rodt_air_check check) { return rodti_text_of(&rodti_words_air_check, check); }
 

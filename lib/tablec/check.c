@@ -74,6 +74,16 @@ static void check_figures(tables *t, const limit_row *limit)
         tables_fault(t, FILE_LIMITS, limit->line, "the printed millimetres are no rounding of the rated stroke");
 }
 
+/* A rule set that refers to another's rows has rows of its own only in place of them. */
+static bool replaces(const tables *t, const char *owner, const limit_row *limit)
+{
+    for (size_t i = 0; i < t->limit_count; i++) {
+        if (same(t->limits[i].rules, owner) && tables_one_chamber(&t->limits[i], limit))
+            return true;
+    }
+    return false;
+}
+
 static void check_limit_rules(tables *t, const limit_row *limit)
 {
     const rules_row *rules = tables_rules(t, limit->rules);
@@ -87,8 +97,9 @@ static void check_limit_rules(tables *t, const limit_row *limit)
                       (!rodt_date_given(row->until) || rodt_date_compare(row->until, rules->until) > 0);
     if (starts_before || ends_after)
         tables_fault(t, FILE_LIMITS, limit->line, "the row reaches beyond the days of rule set \"%s\"", limit->rules);
-    if (rules->limits_of != NULL)
-        tables_fault(t, FILE_LIMITS, limit->line, "rule set \"%s\" takes its limits from \"%s\" and has no rows",
+    if (rules->limits_of != NULL && !replaces(t, rules->limits_of, limit))
+        tables_fault(t, FILE_LIMITS, limit->line,
+                     "rule set \"%s\" takes its limits from \"%s\", which has no row that this one replaces",
                      limit->rules, rules->limits_of);
 }
 
@@ -123,9 +134,7 @@ static void check_clash(tables *t, const limit_row *earlier, const limit_row *la
 /* Two rows that differ in nothing but their days and figures. */
 static bool one_history(const limit_row *a, const limit_row *b)
 {
-    return same(a->rules, b->rules) && a->row.family == b->row.family && same(a->row.size, b->row.size) &&
-           a->row.stroke_class == b->row.stroke_class &&
-           rodt_length_compare(a->row.rated_stroke, b->row.rated_stroke) == 0;
+    return same(a->rules, b->rules) && tables_one_chamber(a, b);
 }
 
 /* A row that ends needs a row of the same chamber that begins on the next day, if any begins later. */
@@ -217,6 +226,10 @@ static void check_rules_row(tables *t, const rules_row *row)
     if (share && (row->rated_share.num <= 0 || row->rated_share.num >= row->rated_share.den))
         tables_fault(t, FILE_RULES, row->line, "the share of the rated stroke must be between 0 and 1");
     cite_figure(t, FILE_RULES, row->line, "the share of the rated stroke", share, &row->share);
+    if (row->major.source != NULL)
+        tables_cite(t, FILE_RULES, row->line, &row->major);
+    if (row->major.source != NULL && row->at_limit == AT_LIMIT_NOT_SAID)
+        tables_fault(t, FILE_RULES, row->line, "rule set \"%s\" limits no stroke, so none is a major defect", row->id);
 }
 
 /* A part has a figure of its kind: a share of the whole, a count or a length above zero, no difference at all, or

@@ -132,41 +132,51 @@ static void write_limit(const tables *t, FILE *out, const limit_row *limit)
     fputs("},\n", out);
 }
 
-static size_t count_limits(const tables *t, const char *rules)
+static size_t count_limits(const tables *t, const rules_row *rules)
 {
     size_t count = 0;
     for (size_t i = 0; i < t->limit_count; i++)
-        count += strcmp(t->limits[i].rules, rules) == 0;
+        count += tables_limit_holds(t, rules, &t->limits[i]);
     return count;
+}
+
+/* A rule set that refers to another and replaces none of its rows points to that one's array: each figure is there
+ * once. */
+static const rules_row *owner_of_limits(const tables *t, const rules_row *rules)
+{
+    bool own = rules->limits_of == NULL;
+    for (size_t i = 0; i < t->limit_count; i++)
+        own = own || strcmp(t->limits[i].rules, rules->id) == 0;
+    for (size_t r = 0; r < t->rules_count && !own; r++) {
+        if (strcmp(t->rules[r].id, rules->limits_of) == 0)
+            return &t->rules[r];
+    }
+    return rules;
 }
 
 static void write_limits(const tables *t, FILE *out)
 {
     for (size_t r = 0; r < t->rules_count; r++) {
-        if (count_limits(t, t->rules[r].id) == 0)
+        const rules_row *rules = &t->rules[r];
+        if (owner_of_limits(t, rules) != rules || count_limits(t, rules) == 0)
             continue;
-        fprintf(out, "\n/* %s */\nstatic const rodt_limit limits_%zu[] = {\n", t->rules[r].id, r);
+        fprintf(out, "\n/* %s */\nstatic const rodt_limit limits_%zu[] = {\n", rules->id, r);
         for (size_t i = 0; i < t->limit_count; i++) {
-            if (strcmp(t->limits[i].rules, t->rules[r].id) == 0)
+            if (tables_limit_holds(t, rules, &t->limits[i]))
                 write_limit(t, out, &t->limits[i]);
         }
         fputs("};\n", out);
     }
 }
 
-/* A rule set that refers to another points to that one's array: one copy of each figure. */
 static void write_limits_reference(const tables *t, FILE *out, const rules_row *row)
 {
-    const char *owner = row->limits_of != NULL ? row->limits_of : row->id;
+    const rules_row *owner = owner_of_limits(t, row);
     size_t count = count_limits(t, owner);
-    if (count == 0) {
+    if (count == 0)
         fputs("NULL, 0, ", out);
-        return;
-    }
-    size_t r = 0;
-    while (strcmp(t->rules[r].id, owner) != 0)
-        r++;
-    fprintf(out, "limits_%zu, %zu, ", r, count);
+    else
+        fprintf(out, "limits_%zu, %zu, ", (size_t)(owner - t->rules), count);
 }
 
 static void write_air_reference(const tables *t, FILE *out, const rules_row *row)
@@ -195,6 +205,7 @@ static void write_rules_row(const tables *t, FILE *out, const rules_row *row)
     write_citation(t, out, &row->pressure);
     write_fraction(out, row->rated_share.num, row->rated_share.den);
     write_citation(t, out, &row->share);
+    write_source_reference(t, out, row->major.source);
     write_limits_reference(t, out, row);
     write_air_reference(t, out, row);
     fputs("NULL, NULL},\n", out);

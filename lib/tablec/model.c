@@ -55,6 +55,26 @@ rules_row *tables_rules(tables *t, const char *id)
     return NULL;
 }
 
+bool tables_one_chamber(const limit_row *a, const limit_row *b)
+{
+    return a->row.family == b->row.family && strcmp(a->row.size, b->row.size) == 0 &&
+           a->row.stroke_class == b->row.stroke_class &&
+           rodt_length_compare(a->row.rated_stroke, b->row.rated_stroke) == 0;
+}
+
+bool tables_limit_holds(const tables *t, const rules_row *rules, const limit_row *limit)
+{
+    if (strcmp(limit->rules, rules->id) == 0)
+        return true;
+    if (rules->limits_of == NULL || strcmp(limit->rules, rules->limits_of) != 0)
+        return false;
+    for (size_t i = 0; i < t->limit_count; i++) {
+        if (strcmp(t->limits[i].rules, rules->id) == 0 && tables_one_chamber(&t->limits[i], limit))
+            return false;
+    }
+    return true;
+}
+
 bool tables_has_air(const tables *t, const char *rules)
 {
     for (size_t i = 0; i < t->air_count; i++) {

@@ -68,6 +68,7 @@ typedef struct rules_row {
     citation pressure;
     rodt_ratio rated_share;
     citation share;
+    citation major; /* NULL source = a brake over its limit has no rank */
 } rules_row;
 
 typedef enum at_limit { AT_LIMIT_NOT_SAID, AT_LIMIT_FAILS, AT_LIMIT_PASSES } at_limit;
@@ -143,6 +144,13 @@ const char *tables_keep(tables *t, const char *text);
 /* Looks up an id; NULL if there is none. */
 source_row *tables_source(tables *t, const char *id);
 rules_row *tables_rules(tables *t, const char *id);
+
+/* True if the row of limits holds under the rule set: its own, or one of the rule set that it refers to, as far as no
+ * row of its own replaces it. */
+bool tables_limit_holds(const tables *t, const rules_row *rules, const limit_row *limit);
+
+/* True if two rows are of one chamber and differ in nothing but rule set, days and figures. */
+bool tables_one_chamber(const limit_row *a, const limit_row *b);
 
 /* True if the rule set has a row of air checks. */
 bool tables_has_air(const tables *t, const char *rules);

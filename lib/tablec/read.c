@@ -190,7 +190,8 @@ static const cell_spec rules_cells[] = {
     CELL("pressure_evidence", false, CELL_EVIDENCE, rules_row, pressure),
     CELL("rated_share", false, CELL_RATIO, rules_row, rated_share),
     CELL("rated_share_source", false, CELL_REFERENCE, rules_row, share.source),
-    CELL("rated_share_evidence", false, CELL_EVIDENCE, rules_row, share)};
+    CELL("rated_share_evidence", false, CELL_EVIDENCE, rules_row, share),
+    CELL("major_source", false, CELL_REFERENCE, rules_row, major.source)};
 
 /* --- The whole vehicle -------------------------------------------------------------------------------- */
 

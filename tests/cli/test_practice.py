@@ -825,11 +825,14 @@ class Options(unittest.TestCase):
             text = good("--seed", 1, "--count", 40, "--level", "hard", "--rules", rules, "--key", "-")
             self.assertIn("unconfirmed", text)
             sheet = good("--seed", 1, "--rules", rules, "--sheet", "-")
-            self.assertIn(f"by the limits of {rules}, which are unconfirmed.", " ".join(sheet.split()))
+            self.assertRegex(" ".join(sheet.split()),
+                             f"by the limits of {rules}, which are (unconfirmed|common practice)[.]")
             for entry in objects("--seed", 1, "--count", 40, "--level", "hard", "--rules", rules):
                 for row in entry["key"]["wheel_ends"]:
-                    self.assertIn(row["evidence"], ("second-hand", "from-memory"))
-                    self.assertIn("limit-unconfirmed", row["reasons"])
+                    practice = row["evidence"] == "common-practice"
+                    self.assertIn(row["evidence"], ("second-hand", "from-memory", "common-practice"))
+                    self.assertEqual(practice, "limit-common-practice" in row["reasons"])
+                    self.assertNotEqual(practice, "limit-unconfirmed" in row["reasons"])
                     self.assertIsNotNone(row["limit"])
 
     def test_confirmed_limits_do_not(self):

@@ -61,6 +61,8 @@ class Outcome(Case):
 
     def test_limits_that_are_not_law_are_said_at_once(self):
         self.assertEqual(self.first(vehicle(5), 0, "--rules", "ca-nsc"),
+                         "ALL BRAKES IN ADJUSTMENT, BY LIMITS OF COMMON PRACTICE")
+        self.assertEqual(self.first(vehicle(5).replace("clamp 30", "clamp 24"), 0, "--rules", "ca-nsc"),
                          "ALL BRAKES IN ADJUSTMENT, BUT THE LIMITS ARE UNCONFIRMED")
 
     def test_both_sources_of_a_carriers_limit_are_said(self):
@@ -77,6 +79,10 @@ class Outcome(Case):
         end = self.judgement(vehicle(1), 0)["wheel_ends"][0]
         self.assertEqual((end["source"], end["evidence"]), (end["law_source"], end["law_evidence"]))
         self.assertNotIn("own limits", self.judged(vehicle(1), 0))
+
+    def test_ontario_says_major(self):
+        self.assertEqual(self.first(vehicle(5, L2="2 1/8"), 1, "--rules", "ca-on"),
+                         "DEFECTIVE, A MAJOR DEFECT: DO NOT DRIVE")
 
     def test_exactly_twenty_percent(self):
         """Ten brakes: 1 + 1/2 + 1/2 is out of service, three halves are not."""

@@ -15,7 +15,7 @@ static void names_are_for_ever(void **state)
     (void)state;
     static const char *const checks[] = {"none", "warning", "build-up", "cut-out", "cut-in", "loss-released", "loss-applied",
                                          "reserve", "spring-brake", "tractor-protection", "supply-valve",
-                                         "parking-valve", "drain", "audible-leak", "contamination"};
+                                         "parking-valve", "drain", "audible-leak", "contamination", "trailer-brakes"};
     static const char *const results[] = {"not-done", "good", "defective", "undetermined", "noted"};
     static const char *const missing[] = {"nothing", "row", "vehicle", "built", "volume", "span", "value", "sense", "cut-out",
                                           "applications"};
@@ -111,7 +111,7 @@ static void unjudged_sentences(void **state)
                                        .seconds = {60, 1}},
            "80 psi to 100 psi took 60 s: undetermined, the rule times another span, 85 psi to 100 psi or 587 kPa to 690 "
            "kPa",
-           "defective above 120 s");
+           "minor defect above 120 s");
     expect("nz", (rodt_air_reading){.check = RODT_AIR_CHECK_BUILD_UP, .span = RODT_AIR_SPAN_WARNING, .seconds = {125, 1}},
            "from where the warning stops to the greatest pressure took 125 s: undetermined, single vehicle, combination "
            "or bus decides", "");

@@ -197,7 +197,7 @@ static void visit_rows(visitor *visit, void *context)
                               .measure = (rodt_air_measure)(i % RODT_AIR_MEASURE_YES_NO), .published = "as published",
                               .by_volume = i & 1, .half_cut_out = i & 2, .below_cut_out = i & 4,
                               .per_towed_unit = {i & 8 ? 5 : 0, i & 8 ? 2 : 0}, .source = &source,
-                              .evidence = (rodt_evidence)(i % 3)};
+                              .evidence = (rodt_evidence)(i % RODT_EVIDENCE_END)};
         rodt_air_finding finding = {.reading = {.check = row.check, .pressure = {95, 1}}, .row = &row,
                                     .measured = {25, 1}, .allowed = {25, 1}, .at_limit = i & 32,
                                     .result = results[i / 32 % 3]};
@@ -310,7 +310,7 @@ static void every_code_is_said_by_something(void **state)
     (void)state;
     unsigned said[RODT_MESSAGE_END] = {0};
     unsigned silent = 0;
-    visit_messages(20000, count_marks, said);
+    visit_messages(60000, count_marks, said);
     for (int code = 1; code < RODT_MESSAGE_END; code++) {
         bool of_errors = code >= RODT_MESSAGE_STATUS_ARGUMENT && code < RODT_MESSAGE_STEP_SECURE_TITLE;
         if (of_errors /* test_error.c */ || marked[code] == NULL || said[code] > 0)

@@ -241,7 +241,7 @@ static void broken_tables_are_refused(void **state)
     expect_fault("family,size,class,limit,limit_mm,rated_mm\nclamp,30,standard,2,50.8,76\n", 2, 26, "rated_mm",
                  "millimetres without inches");
     expect_fault("family,size,class,limit,evidence\nclamp,30,standard,2,sure\n", 2, 21, "evidence",
-                 "expected checked, second-hand or from-memory, found \"sure\"");
+                 "expected checked, second-hand, from-memory or common-practice, found \"sure\"");
 }
 
 /* What the readers of lengths and dates refuse is refused at the place in the line where they stopped. */

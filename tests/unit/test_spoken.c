@@ -76,8 +76,8 @@ static void an_answer_is_spoken(void **state)
     expect_air("ca-qc", (rodt_air_reading){.check = RODT_AIR_CHECK_SPRING_BRAKE, .answer = RODT_RECORDED_YES},
                "The parking brake held; that is good. It would be defective if the parking brake does not hold.");
     expect_air("us-fmcsr", (rodt_air_reading){.check = RODT_AIR_CHECK_SPRING_BRAKE, .answer = RODT_RECORDED_NO},
-               "The parking brake did not hold; that is defective, and I report it and do not drive. (This rule is from "
-               "memory, unconfirmed.)");
+               "The parking brake did not hold; that is defective, and I report it and do not drive. (This rule is "
+               "common practice, no source.)");
     expect_air("ca-on", (rodt_air_reading){.check = RODT_AIR_CHECK_DRAIN}, "Drain valves: I have not done this check.");
     expect_air("us-nv", (rodt_air_reading){.check = RODT_AIR_CHECK_CUT_OUT, .pressure = gauge("120")},
                "The governor cut out at 120 psi; that decides nothing: us-nv has no figure for this check and vehicle.");
@@ -99,7 +99,7 @@ static void a_stroke_is_spoken(void **state)
     expect_stroke(form, "us-fmcsr", "Released 2 1/8, applied 3 7/8: the stroke is 1 3/4. The limit is 2; that is good. "
                                     "Above 2 it would be defective.");
     expect_stroke(form, "ca-on", "Released 2 1/8, applied 3 7/8: the stroke is 1 3/4. The limit is 2; that is good. "
-                                 "Above 2 it would be defective. (This limit is from memory, unconfirmed.)");
+                                 "Above 2 it would be defective. (This limit is common practice, no source.)");
     form.applied = "4 1/8";
     expect_stroke(form, "us-fmcsr", "Released 2 1/8, applied 4 1/8: the stroke is 2, exactly the limit; that is still "
                                     "good. Above 2 it would be defective.");

@@ -483,12 +483,47 @@ static void a_carriers_limit_alone_cannot_pass_a_brake(void **state)
 static void unconfirmed_limits_are_marked(void **state)
 {
     (void)state;
-    rodt_reading made = reading("30 standard", 128, 240);
+    rodt_reading made = reading("24 standard", 128, 240);
     rodt_finding finding = judged_by("ca-nsc", &made);
     HAS(finding, LIMIT_UNCONFIRMED);
+    HAS_NOT(finding, LIMIT_COMMON_PRACTICE);
+    made = reading("30 standard", 128, 240);
+    finding = judged_by("ca-on", &made);
+    HAS(finding, LIMIT_COMMON_PRACTICE);
+    HAS_NOT(finding, LIMIT_UNCONFIRMED);
+    HAS_NOT(finding, MAJOR_DEFECT);
+    finding = judged_by("ca-nsc", &made);
     assert_int_not_equal(finding.evidence, RODT_EVIDENCE_CHECKED);
     finding = judged_by("us-fmcsr", &made);
     HAS_NOT(finding, LIMIT_UNCONFIRMED);
+}
+
+/* O. Reg. 199/07, Schedule 1, item 1: a stroke over the limit and an inoperative brake; not what proves nothing, and not
+ * what is over the carrier's own limit alone. */
+static void ontario_ranks_what_is_out(void **state)
+{
+    (void)state;
+    rodt_reading over = reading("30 standard", 128, 128 + 136), dead = reading("30 standard", 128, 128);
+    rodt_finding finding = judged_by("ca-on", &over);
+    HAS(finding, MAJOR_DEFECT);
+    finding = judged_by("ca-on", &dead);
+    HAS(finding, MAJOR_DEFECT);
+    finding = judged_by("us-fmcsr", &over);
+    HAS_NOT(finding, MAJOR_DEFECT);
+    over.engine_running = RODT_RECORDED_YES;
+    finding = judged_by("ca-on", &over);
+    HAS_NOT(finding, MAJOR_DEFECT);
+    static const char table[] = "family,size,class,limit\nclamp,30,standard,1 3/4\n";
+    rodt_rules *own;
+    assert_int_equal(rodt_rules_load(rodt_rules_find("ca-on"), "yard", table, sizeof table - 1, &own, NULL), RODT_OK);
+    rodt_reading between = reading("30 standard", 128, 128 + 120);
+    assert_int_equal(rodt_reading_judge(&between, own, &finding, NULL), RODT_OK);
+    HAS(finding, OVER_OWN_LIMIT);
+    HAS_NOT(finding, MAJOR_DEFECT);
+    over.engine_running = RODT_RECORDED_NOT_RECORDED;
+    assert_int_equal(rodt_reading_judge(&over, own, &finding, NULL), RODT_OK);
+    HAS(finding, MAJOR_DEFECT);
+    rodt_rules_unref(own);
 }
 
 static void refused(rodt_reading made, const rodt_rules *rules, rodt_finding *finding)
@@ -565,7 +600,7 @@ int main(void)
         cmocka_unit_test(verdicts_are_monotone_and_shift_with_the_tape),
         cmocka_unit_test(a_carriers_limit_is_stricter_and_both_are_said),
         cmocka_unit_test(a_carriers_limit_alone_cannot_pass_a_brake),
-        cmocka_unit_test(unconfirmed_limits_are_marked),
+        cmocka_unit_test(unconfirmed_limits_are_marked), cmocka_unit_test(ontario_ranks_what_is_out),
         cmocka_unit_test(values_that_no_reader_makes_are_refused),
         cmocka_unit_test(readings_too_fine_to_subtract_are_a_status),
     };

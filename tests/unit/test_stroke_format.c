@@ -56,7 +56,7 @@ static void codes_are_for_ever(void **state)
         "beyond-rated-stroke", [10] = "pressure-low", "pressure-high", "pressure-not-recorded", "engine-running",
         "spring-brake-applied", [20] = "assumed-standard", "assumed-clamp", "conflicting-marks", "no-published-limit",
         "rules-not-in-force", "limit-unconfirmed", "limit-from-rated", "limit-marked", "printed-mm-differs",
-        "drum-hot", [32] = "chamber-missing", "released-missing", "applied-missing", [40] = "chamber-unreadable",
+        "drum-hot", "limit-common-practice", "major-defect", [32] = "chamber-missing", "released-missing", "applied-missing", [40] = "chamber-unreadable",
         "released-unreadable", "applied-unreadable", "other-unreadable", "spreadsheet-date", "date-ambiguous",
         "date-unreadable", "lost-blank"};
     for (int i = 0; i < RODT_REASON_END; i++)
@@ -103,7 +103,7 @@ static void a_finding_without_rules_is_safe(void **state)
         RODT_REASON_BIT(RODT_REASON_PRESSURE_HIGH) | RODT_REASON_BIT(RODT_REASON_PRESSURE_NOT_RECORDED) |
         RODT_REASON_BIT(RODT_REASON_ASSUMED_CLAMP) | RODT_REASON_BIT(RODT_REASON_RULES_NOT_IN_FORCE) |
         RODT_REASON_BIT(RODT_REASON_LIMIT_FROM_RATED) | RODT_REASON_BIT(RODT_REASON_PRINTED_MM_DIFFERS) |
-        RODT_REASON_BIT(RODT_REASON_DATE_UNREADABLE);
+        RODT_REASON_BIT(RODT_REASON_DATE_UNREADABLE) | RODT_REASON_BIT(RODT_REASON_MAJOR_DEFECT);
     for (int i = 0; i < RODT_REASON_END; i++) {
         bool refused = rodt_reason_name((rodt_reason)i)[0] == '\0' || (spoken >> i & 1) != 0;
         rodt_status status = refused ? RODT_E_ARGUMENT : RODT_OK;
@@ -150,8 +150,19 @@ static void sentences_carry_their_figures(void **state)
     finding = judge((rodt_form){.chamber = "30", .released = "2", .applied = "4", .date = "2011-01-31"},
                     "us-fmcsr");
     reason_says(&finding, RODT_REASON_RULES_NOT_IN_FORCE, "2012-09-05");
-    finding = judge((rodt_form){.chamber = "30", .released = "2", .applied = "4"}, "ca-nsc");
+    finding = judge((rodt_form){.chamber = "24", .released = "2", .applied = "3 1/2"}, "ca-nsc");
     reason_says(&finding, RODT_REASON_LIMIT_UNCONFIRMED, "unconfirmed");
+    reason_says(&finding, RODT_REASON_ASSUMED_CLAMP, "another kind of this size has no limit here");
+    finding = judge((rodt_form){.chamber = "30", .stroke_class = "long", .released = "2", .applied = "4"},
+                    "us-fmcsr");
+    reason_says(&finding, RODT_REASON_ASSUMED_CLAMP, "another kind of this size has a smaller limit");
+    finding = judge((rodt_form){.chamber = "30", .released = "2", .applied = "4 1/8"}, "ca-on");
+    reason_says(&finding, RODT_REASON_LIMIT_COMMON_PRACTICE, "common practice of the trade, no source");
+    reason_says(&finding, RODT_REASON_MAJOR_DEFECT, "a major defect (O. Reg. 199/07");
+    finding = judge((rodt_form){.chamber = "30", .released = "2", .applied = "4"}, "us-cdl");
+    reason_says(&finding, RODT_REASON_NO_PUBLISHED_LIMIT, "us-cdl has air checks only");
+    finding = judge((rodt_form){.chamber = "18", .released = "2", .applied = "4"}, "us-fmcsr");
+    reason_says(&finding, RODT_REASON_NO_PUBLISHED_LIMIT, "no limit is published");
 }
 
 static void the_proof_is_a_sentence(void **state)

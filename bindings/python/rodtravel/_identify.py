@@ -43,6 +43,7 @@ class Identification(Record, of="rodt_identification"):
         "A tuple of Candidate; empty = the tables know none that fits.")
     strict_limit: Field[Fraction | None] = Field(
         "The smallest limit among them, inches: judge by it until one is left; or None.")
+    without_limit: Field[int] = Field("Candidates without a limit; with one, the strict limit is no safe side.")
     contradiction: Field[tuple[Clue, ...]] = Field("The clues that cannot all be true, a tuple of Clue.")
     next_observation: Field[Observation] = Field("What to look at next, an Observation.")
 

@@ -229,6 +229,11 @@ class Rules:
         return from_number(Evidence)(_low.rodt_rules_pressure_evidence(self._kept))
 
     @property
+    def major_source(self) -> Source | None:
+        """The text that calls a brake over its limit, or inoperative, a major defect; None = it has no rank."""
+        return Source._read(_low.rodt_rules_major_source(self._kept))
+
+    @property
     def rated_share(self) -> Fraction | None:
         """The part of the marked rated stroke that limits an actuator which is in no table; None = nothing said."""
         return _low.rodt_rules_rated_share(self._kept)

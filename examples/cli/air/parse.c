@@ -137,7 +137,8 @@ static const struct answer_words {
 } answers[] = {{RODT_AIR_CHECK_SPRING_BRAKE, "holds", "moves"},
                {RODT_AIR_CHECK_DRAIN, "free", "stuck"},
                {RODT_AIR_CHECK_AUDIBLE_LEAK, "heard", "none"},
-               {RODT_AIR_CHECK_CONTAMINATION, "found", "none"}};
+               {RODT_AIR_CHECK_CONTAMINATION, "found", "none"},
+               {RODT_AIR_CHECK_TRAILER_BRAKES, "apply", "none"}};
 
 static int read_answer(const struct answer_words *words, const char *text, RODT_ENUM32(rodt_recorded) *out)
 {
@@ -149,6 +150,16 @@ static int read_answer(const struct answer_words *words, const char *text, RODT_
     return STATUS_CONTINUE;
 }
 
+/* Where no pressure is read: does air escape from the service line. */
+static bool read_protection(const char *text, RODT_ENUM32(rodt_recorded) *out)
+{
+    bool holds = strcmp(text, "holds") == 0;
+    if (!holds && strcmp(text, "escapes") != 0)
+        return false;
+    *out = holds ? RODT_RECORDED_YES : RODT_RECORDED_NO;
+    return true;
+}
+
 /* The operand after the check: a pressure or a word; checks with two readings have options. */
 static int read_operand(const char *text, rodt_air_reading *out)
 {
@@ -158,6 +169,8 @@ static int read_operand(const char *text, rodt_air_reading *out)
     }
     const bool fall = out->check == RODT_AIR_CHECK_LOSS_RELEASED || out->check == RODT_AIR_CHECK_LOSS_APPLIED ||
                       out->check == RODT_AIR_CHECK_RESERVE;
+    if (out->check == RODT_AIR_CHECK_TRACTOR_PROTECTION && text != NULL && read_protection(text, &out->answer))
+        return STATUS_CONTINUE;
     if (!fall && text != NULL && rodt_air_says_never(text, strlen(text))) {
         out->answer = RODT_RECORDED_NO;
         return STATUS_CONTINUE;

@@ -142,9 +142,9 @@ static rodt_evidence evidence_of(const rodt_candidate *candidate, const rule_con
     return status == RODT_OK ? answer.law_evidence : RODT_EVIDENCE_FROM_MEMORY;
 }
 
-static bool is_unconfirmed(const rodt_candidate *candidate, const rule_context *context)
+static rodt_evidence limit_evidence(const rodt_candidate *candidate, const rule_context *context)
 {
-    return rodt_length_given(candidate->limit) && evidence_of(candidate, context) != RODT_EVIDENCE_CHECKED;
+    return rodt_length_given(candidate->limit) ? evidence_of(candidate, context) : RODT_EVIDENCE_NONE;
 }
 
 static const table_column candidate_columns[] = {
@@ -157,7 +157,7 @@ static void print_candidate(const rodt_candidate *candidate, const rule_context 
     char limit[WORD_SIZE + 1], diameter[WORD_SIZE], clues[120], against[120], reasons[260];
     snprintf(chamber, sizeof chamber, "  %s", format_chamber(&candidate->chamber, name));
     snprintf(limit, sizeof limit, "%s%s", format_length(candidate->limit, word),
-             is_unconfirmed(candidate, context) ? "*" : "");
+             evidence_mark(limit_evidence(candidate, context)));
     name_clues(candidate->clues_for, clues, sizeof clues);
     name_clues(candidate->clues_against, against, sizeof against);
     snprintf(reasons, sizeof reasons, "%s%s%s", clues, against[0] == '\0' ? "" : "; against: ", against);
@@ -176,6 +176,16 @@ static void print_contradiction(uint32_t contradiction)
     print_wrapped(stdout, "Note", 8, line);
 }
 
+/* Whatever it is, the limit is the same. */
+static bool has_one_limit(const rodt_identification *answer)
+{
+    for (size_t i = 0; i < answer->count; i++) {
+        if (rodt_length_compare(answer->candidates[i].limit, answer->strict_limit) != 0)
+            return false;
+    }
+    return answer->without_limit == 0 && answer->contradiction == 0;
+}
+
 /* Without a candidate, or without a limit for any of them, the library has nothing to distinguish. */
 static const char *next_words(const rodt_identification *answer)
 {
@@ -184,6 +194,9 @@ static const char *next_words(const rodt_identification *answer)
     if (!rodt_length_given(answer->strict_limit))
         return "the rule set has no limit for it: read the rated stroke marked on the housing (--rated), a rule set "
                "may judge by a part of that";
+    if (answer->next_observation == RODT_OBSERVATION_NOTHING && !has_one_limit(answer))
+        return "look how the housing is held together, and for every sign of long stroke: L or LS in the mark, square "
+               "ports, a trapezoid tag";
     return rodt_observation_text(answer->next_observation);
 }
 
@@ -195,8 +208,11 @@ static void print_heading(const rodt_identification *answer)
         snprintf(line, sizeof line, "NO CHAMBER FITS");
     else if (!rodt_length_given(answer->strict_limit))
         snprintf(line, sizeof line, "NO PUBLISHED LIMIT FOR WHAT FITS");
-    else if (answer->next_observation == RODT_OBSERVATION_NOTHING && answer->contradiction == 0)
+    else if (has_one_limit(answer))
         snprintf(line, sizeof line, "LIMIT %s", format_length(answer->strict_limit, limit));
+    else if (answer->without_limit > 0)
+        snprintf(line, sizeof line, "NO LIMIT IS SAFE: %lu OF THE %zu CHAMBERS THAT FIT HAVE NONE HERE",
+                 (unsigned long)answer->without_limit, answer->count);
     else
         snprintf(line, sizeof line, "USE LIMIT %s in: %zu CHAMBERS FIT, YOU DO NOT YET KNOW WHICH",
                  format_length(answer->strict_limit, limit), answer->count);
@@ -204,29 +220,29 @@ static void print_heading(const rodt_identification *answer)
     putchar('\n');
 }
 
-/* Returns true if the limit of a candidate is unconfirmed. */
-static bool print_candidates(const rodt_identification *answer, const rule_context *context)
+static void print_candidates(const rodt_identification *answer, const rule_context *context)
 {
-    bool unconfirmed = false;
+    uint32_t seen = 0;
     if (answer->count == 0)
-        return false;
+        return;
     print_table_head(stdout, candidate_columns, COUNT_OF(candidate_columns));
     for (size_t i = 0; i < answer->count; i++) {
         print_candidate(&answer->candidates[i], context);
-        unconfirmed = unconfirmed || is_unconfirmed(&answer->candidates[i], context);
+        seen |= 1u << limit_evidence(&answer->candidates[i], context);
     }
     putchar('\n');
-    return unconfirmed;
+    print_evidence_marks(seen);
 }
 
-static void print_answer(const rodt_identification *answer, const rule_context *context)
+static void print_answer(const rodt_identification *answer, const rodt_clues *clues, const rule_context *context)
 {
     char line[200], day[WORD_SIZE];
     print_heading(answer);
-    if (print_candidates(answer, context))
-        print_unconfirmed();
+    print_candidates(answer, context);
     if (answer->contradiction != 0)
         print_contradiction(answer->contradiction);
+    if (clues->port == RODT_PORT_ROUND)
+        print_wrapped(stdout, "Note", 8, "A round port decides nothing; a square one is a sign of long stroke.");
     print_wrapped(stdout, "Next", 8, next_words(answer));
     snprintf(line, sizeof line, "limits of %s on %s, in inches; see: rodtravel limits",
              rodt_rules_id(context->rules), format_date(context->day, day));
@@ -270,6 +286,7 @@ static void write_answer(const rodt_identification *answer, const rule_context *
     json_writer json = {.to = stdout, .first = true};
     json_open(&json, '{');
     json_length(&json, "strict_limit", answer->strict_limit);
+    json_number(&json, "without_limit", answer->without_limit);
     json_key(&json, "candidates");
     json_open(&json, '[');
     for (size_t i = 0; i < answer->count; i++)
@@ -294,8 +311,8 @@ static int answer_clues(const command_line *from, const rodt_clues *clues, const
     if (option_given(from, IDENTIFY_JSON))
         write_answer(&answer, context);
     else
-        print_answer(&answer, context);
-    bool answered = answer.contradiction == 0 && rodt_length_given(answer.strict_limit);
+        print_answer(&answer, clues, context);
+    bool answered = answer.contradiction == 0 && rodt_length_given(answer.strict_limit) && answer.without_limit == 0;
     return answered ? STATUS_GOOD : STATUS_UNDETERMINED;
 }
 
@@ -326,7 +343,7 @@ const command_spec identify_command = {
             "  rodtravel identify --stamp 30 --port square\n"
             "  rodtravel identify --diameter \"8 1/8\" --family clamp\n"
             "\n"
-            "Exit status 3: no chamber fits, or the clues contradict each other.\n",
+            "Exit status 3: no chamber fits, one that fits has no limit, or the clues contradict each other.\n",
     .options = options,
     .option_count = COUNT_OF(options),
     .run = run,

@@ -39,7 +39,7 @@ static const option_spec options[] = {
 static const rodt_reason limit_reasons[] = {
     RODT_REASON_ASSUMED_STANDARD,   RODT_REASON_ASSUMED_CLAMP,     RODT_REASON_CONFLICTING_MARKS,
     RODT_REASON_NO_PUBLISHED_LIMIT, RODT_REASON_RULES_NOT_IN_FORCE, RODT_REASON_LIMIT_UNCONFIRMED,
-    RODT_REASON_LIMIT_FROM_RATED,   RODT_REASON_LIMIT_MARKED};
+    RODT_REASON_LIMIT_FROM_RATED,   RODT_REASON_LIMIT_MARKED,      RODT_REASON_LIMIT_COMMON_PRACTICE};
 
 static int print_field_error(const command_line *from, const rodt_error *error)
 {

@@ -66,7 +66,7 @@ static void print_row(const rodt_limit *row)
     char starred[WORD_SIZE + 1], mm[WORD_SIZE], from[WORD_SIZE], until[WORD_SIZE];
     snprintf(chamber, sizeof chamber, "  %s", row_name(row, name));
     snprintf(starred, sizeof starred, "%s%s", format_length(row->limit, limit),
-             row->evidence > RODT_EVIDENCE_CHECKED ? "*" : "");
+             evidence_mark(row->evidence));
     const char *const cells[] = {chamber, rodt_stroke_class_name(row->stroke_class),
                                  format_length(row->rated_stroke, rated), starred, row_mm(row, mm),
                                  format_date(row->from, from), format_date(row->until, until)};
@@ -96,8 +96,8 @@ static void print_sources(const row_query *query, const rodt_rules *rules)
     }
 }
 
-/* Returns the number of rows; *unconfirmed is set if one of them is. */
-static size_t print_rows(const row_query *query, const rodt_rules *rules, bool *unconfirmed)
+/* Returns the number of rows; *seen gets the bits of their evidence. */
+static size_t print_rows(const row_query *query, const rodt_rules *rules, uint32_t *seen)
 {
     const rodt_limit *row;
     size_t count = 0;
@@ -105,31 +105,38 @@ static size_t print_rows(const row_query *query, const rodt_rules *rules, bool *
         if (count == 0)
             print_table_head(stdout, row_columns, COUNT_OF(row_columns));
         print_row(row);
-        *unconfirmed = *unconfirmed || row->evidence > RODT_EVIDENCE_CHECKED;
+        *seen |= 1u << row->evidence;
     }
     if (count > 0)
         putchar('\n');
     return count;
 }
 
-void print_unconfirmed(void)
+const char *evidence_mark(rodt_evidence evidence)
 {
-    print_wrapped(stdout, "*", INDENT, "unconfirmed: not read in its source, and not law");
+    return evidence <= RODT_EVIDENCE_CHECKED ? "" : evidence == RODT_EVIDENCE_COMMON_PRACTICE ? "+" : "*";
+}
+
+void print_evidence_marks(uint32_t seen)
+{
+    if ((seen & (1u << RODT_EVIDENCE_SECOND_HAND | 1u << RODT_EVIDENCE_FROM_MEMORY)) != 0)
+        print_wrapped(stdout, "*", INDENT, "unconfirmed: not read in its source, and not law");
+    if ((seen & 1u << RODT_EVIDENCE_COMMON_PRACTICE) != 0)
+        print_wrapped(stdout, "+", INDENT, "common practice, no source: not law");
 }
 
 /* Returns false if there is no row to show, and says so. */
 static bool print_table(const row_query *query, const rodt_rules *rules)
 {
-    bool unconfirmed = false;
+    uint32_t seen = 0;
     putchar('\n');
-    if (print_rows(query, rules, &unconfirmed) == 0) {
+    if (print_rows(query, rules, &seen) == 0) {
         print_wrapped(stdout, "  ", 2,
                       rodt_rules_limit_count(rules) == 0 ? "It has no rows for single chambers." : "No row.");
         putchar('\n');
         return false;
     }
-    if (unconfirmed)
-        print_unconfirmed();
+    print_evidence_marks(seen);
     print_sources(query, rules);
     return true;
 }

@@ -23,8 +23,11 @@ void print_limit_tables(const rule_context *rules_of, row_filter wanted, const v
 /* The same as members of the object that is open. */
 void write_limit_tables(json_writer *json, const rule_context *rules_of, row_filter wanted, const void *context);
 
-/* The meaning of the asterisk after a limit. */
-void print_unconfirmed(void);
+/* What follows a figure by the way it was checked: "*", "+" or nothing. */
+const char *evidence_mark(rodt_evidence evidence);
+
+/* Explains the marks; seen has the bit 1 << evidence of each figure shown. */
+void print_evidence_marks(uint32_t seen);
 
 void print_rules_list(void);
 void write_rules_list(void);

@@ -101,7 +101,9 @@ static void print_verdict(const rodt_finding *finding)
     name_verdict(finding, word);
     char line[RODT_CHAMBER_TEXT_SIZE + 40];
     snprintf(line, sizeof line, "%s%s", format_chamber(&finding->chamber, chamber),
-             rodt_finding_has(finding, RODT_REASON_LIMIT_UNCONFIRMED) ? "; the limit is unconfirmed" : "");
+             rodt_finding_has(finding, RODT_REASON_LIMIT_UNCONFIRMED)       ? "; the limit is unconfirmed"
+             : rodt_finding_has(finding, RODT_REASON_LIMIT_COMMON_PRACTICE) ? "; the limit is common practice"
+                                                                            : "");
     print_title(stdout, verdict_paint(finding), word, line);
 }
 
@@ -262,7 +264,9 @@ static void print_short(const rodt_finding *finding)
     name_verdict(finding, word);
     snprintf(line, sizeof line, "%s %s of %s%s", word, tape_word(finding, finding->applied_stroke, stroke),
              tape_word(finding, finding->limit, limit),
-             rodt_finding_has(finding, RODT_REASON_LIMIT_UNCONFIRMED) ? ", unconfirmed" : "");
+             rodt_finding_has(finding, RODT_REASON_LIMIT_UNCONFIRMED)       ? ", unconfirmed"
+             : rodt_finding_has(finding, RODT_REASON_LIMIT_COMMON_PRACTICE) ? ", common practice"
+                                                                            : "");
     print_wrapped(stdout, "", 0, line);
 }
 

@@ -95,12 +95,14 @@ void practice_describe_conditions(const practice *of, size_t end, char words[PRA
         add(words, "; pulled by hand the rod moves %s", practice_format_length(of, of->seen[end].hand_pull, word));
 }
 
-static bool is_unconfirmed(const practice *of)
+static const char *limits_doubt(const practice *of)
 {
-    bool unconfirmed = false;
+    uint64_t reasons = 0;
     for (size_t i = 0; i < of->judged.count; i++)
-        unconfirmed = unconfirmed || rodt_finding_has(&of->judged.findings[i], RODT_REASON_LIMIT_UNCONFIRMED);
-    return unconfirmed;
+        reasons |= of->judged.findings[i].reasons;
+    return (reasons & RODT_REASON_BIT(RODT_REASON_LIMIT_UNCONFIRMED)) != 0       ? ", which are unconfirmed"
+           : (reasons & RODT_REASON_BIT(RODT_REASON_LIMIT_COMMON_PRACTICE)) != 0 ? ", which are common practice"
+                                                                                 : "";
 }
 
 void practice_describe_vehicle(const practice *of, char words[PRACTICE_TEXT_SIZE])
@@ -111,7 +113,7 @@ void practice_describe_vehicle(const practice *of, char words[PRACTICE_TEXT_SIZE
              of->build == PRACTICE_TRUCK ? "Truck" : of->build == PRACTICE_BUS ? "Bus" : "Combination",
              of->judged.count,
              format_date(of->day, day), rodt_rules_id(of->setting.rules),
-             is_unconfirmed(of) ? ", which are unconfirmed" : "",
+             limits_doubt(of),
              of->setting.unit == RODT_UNIT_MM ? "millimetres" : "inches and sixteenths",
              practice_level_name(of->setting.level));
 }

@@ -41,6 +41,8 @@ const char *vehicle_headline(const vehicle_record *record, paint_kind *paint)
         return "OUT OF SERVICE IF AXLE 1 STEERS";
     if (vehicle->count.outcome == RODT_OUTCOME_AMBIGUOUS)
         return "AMBIGUOUS: OUT OF SERVICE BY PERCENT, NOT BY THE CHART";
+    if (some_have(record, RODT_REASON_MAJOR_DEFECT))
+        return "DEFECTIVE, A MAJOR DEFECT: DO NOT DRIVE";
     if (some_out && vehicle->count.outcome == RODT_OUTCOME_UNDETERMINED)
         return "DEFECTIVE: WHETHER OUT OF SERVICE IS OPEN";
     if (some_out)
@@ -53,6 +55,8 @@ const char *vehicle_headline(const vehicle_record *record, paint_kind *paint)
     *paint = PAINT_EDGE;
     if (some_have(record, RODT_REASON_LIMIT_UNCONFIRMED))
         return "ALL BRAKES IN ADJUSTMENT, BUT THE LIMITS ARE UNCONFIRMED";
+    if (some_have(record, RODT_REASON_LIMIT_COMMON_PRACTICE))
+        return "ALL BRAKES IN ADJUSTMENT, BY LIMITS OF COMMON PRACTICE";
     if (some_have(record, RODT_REASON_AT_LIMIT))
         return "ALL BRAKES IN ADJUSTMENT, SOME EXACTLY AT THE LIMIT";
     *paint = PAINT_GOOD;

@@ -73,7 +73,8 @@ static bool fits_built(const inspection_record *record, const rodt_air_limit *ro
 
 bool walk_has_check(const inspection_record *record, rodt_air_check check)
 {
-    bool trailer = check == RODT_AIR_CHECK_TRACTOR_PROTECTION || check == RODT_AIR_CHECK_SUPPLY_VALVE;
+    bool trailer = check == RODT_AIR_CHECK_TRACTOR_PROTECTION || check == RODT_AIR_CHECK_SUPPLY_VALVE ||
+                   check == RODT_AIR_CHECK_TRAILER_BRAKES;
     return !trailer || !(is_vehicle(record, "single") || is_vehicle(record, "bus"));
 }
 
@@ -94,15 +95,16 @@ const rodt_air_limit *walk_next_row(const walk *of, rodt_air_check check, size_t
 
 /* The readings that the rows of one check need. */
 typedef struct check_needs {
-    bool any, cut_out, pressures, span, volume;
+    bool any, answer, cut_out, pressures, span, volume;
 } check_needs;
 
 static check_needs find_needs(const walk *of, rodt_air_check check)
 {
-    check_needs needs = {false, false, false, false, false};
+    check_needs needs = {false, false, false, false, false, false};
     const rodt_air_limit *row;
     for (size_t i = 0; (row = walk_next_row(of, check, &i)) != NULL;) {
         needs.any = true;
+        needs.answer = needs.answer || row->measure == RODT_AIR_MEASURE_YES_NO;
         needs.cut_out = needs.cut_out || row->half_cut_out || row->below_cut_out;
         needs.pressures = needs.pressures || row->span == RODT_AIR_SPAN_PRESSURES;
         needs.span = needs.span || row->span != RODT_AIR_SPAN_PRESSURES;
@@ -193,8 +195,6 @@ static void ask_check(walk_plan *plan, const walk *of, rodt_air_check check, wal
     if (!needs.any)
         return;
     bool loss = check == RODT_AIR_CHECK_LOSS_RELEASED || check == RODT_AIR_CHECK_LOSS_APPLIED;
-    bool words = check == RODT_AIR_CHECK_SPRING_BRAKE || check == RODT_AIR_CHECK_DRAIN ||
-                 check == RODT_AIR_CHECK_AUDIBLE_LEAK || check == RODT_AIR_CHECK_CONTAMINATION;
     if (check == RODT_AIR_CHECK_BUILD_UP) {
         ask_build_up(plan, part, &needs);
     } else if (loss || check == RODT_AIR_CHECK_RESERVE) {
@@ -203,7 +203,7 @@ static void ask_check(walk_plan *plan, const walk *of, rodt_air_check check, wal
             add(plan, ASK_LENGTH, part, WALK_NONE, check);
         add(plan, ASK_AFTER, part, WALK_NONE, check);
     } else {
-        add(plan, words ? ASK_ANSWER : ASK_PRESSURE, part, WALK_NONE, check);
+        add(plan, needs.answer ? ASK_ANSWER : ASK_PRESSURE, part, WALK_NONE, check);
         if (needs.cut_out && needs_cut_out(of, check))
             add(plan, ASK_CUT_OUT, part, WALK_NONE, check);
     }
@@ -215,7 +215,8 @@ static void ask_check(walk_plan *plan, const walk *of, rodt_air_check check, wal
 static void ask_air(walk_plan *plan, const walk *of)
 {
     static const rodt_air_check off[] = {RODT_AIR_CHECK_AUDIBLE_LEAK, RODT_AIR_CHECK_LOSS_RELEASED,
-                                         RODT_AIR_CHECK_LOSS_APPLIED, RODT_AIR_CHECK_RESERVE};
+                                         RODT_AIR_CHECK_LOSS_APPLIED, RODT_AIR_CHECK_RESERVE,
+                                         RODT_AIR_CHECK_TRAILER_BRAKES};
     static const rodt_air_check down[] = {
         RODT_AIR_CHECK_WARNING,       RODT_AIR_CHECK_SUPPLY_VALVE, RODT_AIR_CHECK_TRACTOR_PROTECTION,
         RODT_AIR_CHECK_PARKING_VALVE, RODT_AIR_CHECK_DRAIN,        RODT_AIR_CHECK_CONTAMINATION};

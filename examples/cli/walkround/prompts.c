@@ -70,7 +70,9 @@ static const char *standing(const walk *of, const rodt_air_limit *row)
 {
     if (is_own(of, row))
         return " (the carrier's own)";
-    return row->evidence == RODT_EVIDENCE_CHECKED ? "" : " (unconfirmed)";
+    return row->evidence == RODT_EVIDENCE_CHECKED           ? ""
+           : row->evidence == RODT_EVIDENCE_COMMON_PRACTICE ? " (common practice)"
+                                                            : " (unconfirmed)";
 }
 
 static void print_check(const walk *of, rodt_air_check check)
