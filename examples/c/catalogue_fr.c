@@ -433,7 +433,7 @@ static const char *const templates[RODT_MESSAGE_END] = {
     [RODT_MESSAGE_AIR_SPOKEN_GOOD] =
         "{^found}" NB "; c'est bon. {^when}, {would_be}.",
     [RODT_MESSAGE_AIR_SPOKEN_GOOD_IF] =
-        "{^found}" NB "; c'est bon. {^would_be} {when}.",
+        "{^found}" NB "; c'est bon. {^when}, {is}.",
     [RODT_MESSAGE_AIR_SPOKEN_DEFECTIVE] =
         "{^found}" NB "; {is}. Exigé" NB ": {required}.",
     [RODT_MESSAGE_AIR_SPOKEN_DEFECTIVE_RULE] =

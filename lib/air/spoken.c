@@ -4,11 +4,11 @@
 #include "air/sentence.h"
 #include "rules/tables.h"
 
-static rodt_message_code code_of_defect(const rodt_air_finding *finding)
+static rodt_message_code code_of_defect(bool major, bool minor)
 {
-    return finding->major   ? RODT_MESSAGE_AIR_SPOKEN_IS_MAJOR
-           : finding->minor ? RODT_MESSAGE_AIR_SPOKEN_IS_MINOR
-                            : RODT_MESSAGE_AIR_SPOKEN_IS_DEFECTIVE;
+    return major   ? RODT_MESSAGE_AIR_SPOKEN_IS_MAJOR
+           : minor ? RODT_MESSAGE_AIR_SPOKEN_IS_MINOR
+                   : RODT_MESSAGE_AIR_SPOKEN_IS_DEFECTIVE;
 }
 
 static rodt_message_code code_of_edge(const rodt_air_limit *row)
@@ -18,8 +18,8 @@ static rodt_message_code code_of_edge(const rodt_air_limit *row)
                                : RODT_MESSAGE_AIR_SPOKEN_BE_DEFECTIVE;
 }
 
-/* "Below 55 psi it would be"; what is a sentence of its own, or goes on after a comma, comes last. */
-static bool is_edge_last(const rodt_air_finding *finding)
+/* "If a leak is heard, that is"; a bound alone is said as "below 55 psi it would be". */
+static bool is_condition(const rodt_air_finding *finding)
 {
     const rodt_air_limit *row = finding->row;
     return row->measure == RODT_AIR_MEASURE_YES_NO || row->half_cut_out || !rodt_ratio_given(finding->allowed);
@@ -35,7 +35,7 @@ static rodt_message_code code_of_spoken(const rodt_air_finding *finding)
 {
     switch ((rodt_air_result)finding->result) {
     case RODT_AIR_RESULT_GOOD:
-        return is_edge_last(finding) ? RODT_MESSAGE_AIR_SPOKEN_GOOD_IF : RODT_MESSAGE_AIR_SPOKEN_GOOD;
+        return is_condition(finding) ? RODT_MESSAGE_AIR_SPOKEN_GOOD_IF : RODT_MESSAGE_AIR_SPOKEN_GOOD;
     case RODT_AIR_RESULT_DEFECTIVE:
         return has_bound(finding->row) ? RODT_MESSAGE_AIR_SPOKEN_DEFECTIVE : RODT_MESSAGE_AIR_SPOKEN_DEFECTIVE_RULE;
     case RODT_AIR_RESULT_NOTED: return RODT_MESSAGE_AIR_SPOKEN_NOTED;
@@ -78,9 +78,10 @@ rodt_status rodt_air_spoken_message(const rodt_air_finding *finding, rodt_messag
         rodti_air_add_edge(out, "edge", finding);
     } else if (finding->result == RODT_AIR_RESULT_GOOD) {
         rodti_message_clause(out, "would_be", code_of_edge(finding->row));
+        rodti_message_clause(out, "is", code_of_defect(air_is_major(finding->row), air_is_minor(finding->row)));
         rodti_air_add_when(out, finding->row, finding);
     } else {
-        rodti_message_clause(out, "is", code_of_defect(finding));
+        rodti_message_clause(out, "is", code_of_defect(finding->major, finding->minor));
         rodti_air_add_required(out, finding);
     }
     return RODT_OK;

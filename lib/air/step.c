@@ -117,11 +117,12 @@ const rodt_air_limit *rodt_step_row_at(rodt_step step, const rodt_rules *rules, 
     const rodt_air_check check = rodt_step_check(step);
     if (rules == NULL || check == RODT_AIR_CHECK_NONE)
         return NULL;
-    air_rows rows = rodti_air_rows(rodti_air_law(rules));
-    for (size_t i = 0; i < rows.count; i++) {
-        if (rows.row[i].check == check && judges(&rows.row[i], vehicle != NULL ? vehicle : &nothing, rows) &&
+    const rodt_rules *law = rodti_air_law(rules);
+    const rodt_air_limit *row;
+    for (size_t i = 0; (row = rodt_rules_air_at(law, i)) != NULL; i++) {
+        if (row->check == check && judges(row, vehicle != NULL ? vehicle : &nothing, rodti_air_rows(law)) &&
             index-- == 0)
-            return &rows.row[i];
+            return row;
     }
     return NULL;
 }

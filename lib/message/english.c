@@ -408,7 +408,7 @@ static const rodt_enumerator message_code_rows[] = {
 
     /* A finding as the person who made it says it aloud. */
     ENUMERATOR(RODT_MESSAGE_AIR_SPOKEN_GOOD, "air.spoken.good", "{^found}; that is good. {^when} {would_be}."),
-    ENUMERATOR(RODT_MESSAGE_AIR_SPOKEN_GOOD_IF, "air.spoken.good-if", "{^found}; that is good. {^would_be} {when}."),
+    ENUMERATOR(RODT_MESSAGE_AIR_SPOKEN_GOOD_IF, "air.spoken.good-if", "{^found}; that is good. {^when}, {is}."),
     ENUMERATOR(RODT_MESSAGE_AIR_SPOKEN_DEFECTIVE, "air.spoken.defective", "{^found}; {is}. Required: {required}."),
     ENUMERATOR(RODT_MESSAGE_AIR_SPOKEN_DEFECTIVE_RULE, "air.spoken.defective-rule", "{^found}; {is}."),
     ENUMERATOR(RODT_MESSAGE_AIR_SPOKEN_NOTED, "air.spoken.noted", "{^found}. {^edge}."),

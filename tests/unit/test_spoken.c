@@ -43,8 +43,8 @@ static void a_gauge_is_spoken(void **state)
                "The parking valve popped out at 30 psi. Nothing is defective by a usual figure: pops out at the maker's "
                "figure, usually 20 to 45 psi.");
     expect_air("us-fmcsr", (rodt_air_reading){.check = RODT_AIR_CHECK_WARNING, .pressure = gauge("70"), .built = {1970, 0, 0}},
-               "The low-pressure warning came on at 70 psi; that is good. It would be defective below 55 psi, or below "
-               "half of the governor's cut-out if that is less.");
+               "The low-pressure warning came on at 70 psi; that is good. Below 55 psi, or below half of the governor's "
+               "cut-out if that is less, that is defective, and I report it and do not drive.");
 }
 
 static void what_never_came_is_spoken(void **state)
@@ -74,7 +74,8 @@ static void an_answer_is_spoken(void **state)
     expect_air("ca-on", (rodt_air_reading){.check = RODT_AIR_CHECK_AUDIBLE_LEAK, .answer = RODT_RECORDED_YES},
                "A leak was heard; that is a minor defect, and I write it in the report and tell the carrier.");
     expect_air("ca-qc", (rodt_air_reading){.check = RODT_AIR_CHECK_SPRING_BRAKE, .answer = RODT_RECORDED_YES},
-               "The parking brake held; that is good. It would be defective if the parking brake does not hold.");
+               "The parking brake held; that is good. If the parking brake does not hold, that is defective, and I report "
+               "it and do not drive.");
     expect_air("us-fmcsr", (rodt_air_reading){.check = RODT_AIR_CHECK_SPRING_BRAKE, .answer = RODT_RECORDED_NO},
                "The parking brake did not hold; that is defective, and I report it and do not drive. (This rule is "
                "common practice, no source.)");

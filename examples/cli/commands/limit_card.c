@@ -38,11 +38,9 @@ static int put_lines(const card *on, int y, int size, size_t width, const char *
     while (*text != '\0') {
         char line[300];
         size_t used = strlen(text);
-        for (size_t at = used; used > width && at > 0; at--) {
-            if (text[at] == ' ' && at <= width) {
+        for (size_t at = width; used > width && at > 0; at--) {
+            if (text[at] == ' ')
                 used = at;
-                break;
-            }
         }
         snprintf(line, sizeof line, "%.*s", (int)used, text);
         put_text(on, 0, y, size, "", line);
