@@ -71,6 +71,15 @@ class Pages(unittest.TestCase):
         self.assertEqual(result.returncode, 0, result.stderr)
         return paths
 
+    def spoken(self):
+        """Pages that need no record: cards, the limits for the cab, checks to be practised and their key."""
+        paths = [self.folder / f"{name}.html" for name in ("cards", "limits", "checks", "checks-key")]
+        for arguments in (("cards", "--rules", "ca-on", "--html", paths[0]), ("limits", "--html", paths[1]),
+                          ("practice", "--checks", "--rules", "ca-on", "--seed", 7, "--sheet", paths[2], "--key", paths[3])):
+            result = run(COMMAND, *arguments)
+            self.assertEqual(result.returncode, 0, result.stderr)
+        return paths
+
     def validate(self, page):
         (self.folder / ".htmlvalidate.json").write_text(
             '{"root": true, "extends": ["html-validate:standard", "html-validate:a11y"]}', encoding="utf-8")
@@ -88,6 +97,9 @@ class Pages(unittest.TestCase):
             for page in self.practice(seed):
                 with self.subTest(page.name):
                     self.validate(page)
+        for page in self.spoken():
+            with self.subTest(page.name):
+                self.validate(page)
 
     def test_the_html_checker_can_fail(self):
         page = self.folder / "bad.html"
@@ -113,7 +125,7 @@ class Pages(unittest.TestCase):
                     passed, violations = self.axe(self.page(record).read_text(encoding="utf-8"), size)
                     self.assertGreater(passed, 10)
                     self.assertEqual(violations, [])
-        for page in self.practice(3):
+        for page in (*self.practice(3), *self.spoken()):
             with self.subTest(page.name):
                 self.assertEqual(self.axe(page.read_text(encoding="utf-8"), "390,844")[1], [])
 
@@ -140,6 +152,8 @@ class Pages(unittest.TestCase):
                     self.assertIn(count, (1, 2), page.name)
                     self.assertEqual(len(sizes), 1)
                     self.assertTrue(all(abs(a - b) <= 1 for a, b in zip(sizes.pop(), box)))
+                cards, limits, *_ = self.spoken()
+                self.assertEqual((self.printed(cards, paper)[0], self.printed(limits, paper)[0]), (6, 1))  # 21 cards
 
     def test_schema(self):
         """By a validator that shares nothing with the command; the command refuses the same records."""

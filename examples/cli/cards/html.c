@@ -8,7 +8,8 @@
 #include <string.h>
 
 static const char *const style =
-    "*{box-sizing:border-box}body{margin:0;background:#ddd;color:#000;font:11.5pt/1.3 system-ui,sans-serif}"
+    "*{box-sizing:border-box}h1{max-width:210mm;margin:4mm auto;font-size:15pt}"
+    "body{margin:0;background:#ddd;color:#000;font:11.5pt/1.3 system-ui,sans-serif}"
     ".sheet{position:relative;display:grid;grid-template-columns:105mm 105mm;grid-auto-rows:139mm;width:210mm;"
     "margin:4mm auto;background:#fff}"
     ".card{padding:8mm 8mm 5mm;display:flex;flex-direction:column;overflow:hidden;min-width:0}"
@@ -25,7 +26,8 @@ static const char *const style =
     "no-repeat}"
     "@media screen and (max-width:52rem){.sheet{display:block;width:auto;margin:0}.cut{display:none}"
     ".card{border-bottom:2px dashed #000;padding:1rem}.card dd{font-size:12.5pt}.card dd+dd{font-size:11pt}}"
-    "@media print{@page{margin:0}body{background:#fff}.sheet{margin:0 auto;break-after:page;break-inside:avoid}"
+    "@media print{@page{margin:0}h1{display:none}body{background:#fff}"
+    ".sheet{margin:0 auto;break-after:page;break-inside:avoid}"
     ".sheet:last-of-type{break-after:auto}*{print-color-adjust:exact;-webkit-print-color-adjust:exact}}"
     /* A page is 100vh high: half of A4 is A6, half of Letter a little less. */
     "@media print{.sheet{grid-auto-rows:min(148mm,calc(50vh - .2mm))}}";
@@ -71,7 +73,7 @@ static const char *type_of(size_t size)
 
 static void put_card(const card_deck *deck, rodt_step step, size_t number, size_t count, FILE *to)
 {
-    char title[RODT_SENTENCE_SIZE] = "", source[STEP_TEXT_SIZE], place[40];
+    char title[RODT_SENTENCE_SIZE] = "", source[STEP_TEXT_SIZE], place[60];
     size_t size = 0;
     (void)rodt_step_format(step, RODT_STEP_PART_TITLE, deck->rules, NULL, title, sizeof title, NULL);
     each_step_line(step, deck->rules, &deck->vehicle, count_line, &size);
@@ -95,7 +97,9 @@ void cards_write_html(const card_deck *deck, FILE *to)
 {
     rodt_vehicle_class vehicle = (rodt_vehicle_class)deck->vehicle.vehicle;
     size_t count = rodt_step_count(deck->rules, vehicle);
+    char text[CARDS_TEXT_SIZE];
     put_head(to);
+    markup_put(to, "<h1>%, %</h1>\n", rodt_rules_id(deck->rules), cards_describe(deck, text));
     for (size_t i = 0; i < count; i++) {
         if (i % 4 == 0)
             fputs("<section class=\"sheet\">\n", to);

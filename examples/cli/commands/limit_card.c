@@ -250,8 +250,10 @@ void limit_card_write(const rule_context *context, bool html, FILE *to)
               "<title>Adjustment limits</title>\n<style>body{margin:0;background:#fff}"
               "svg{display:block;width:100%;max-width:190mm;height:auto;margin:0 auto;padding:2mm;"
               "box-sizing:border-box}"
-              "@media print{@page{margin:8mm}svg{padding:0}}</style>\n</head>\n<body>\n", to);
+              "h1{position:absolute;clip-path:inset(50%);margin:0}"
+              "@media print{@page{margin:8mm}svg{padding:0}}</style>\n</head>\n<body>\n<main>\n"
+              "<h1>Adjustment limits</h1>\n", to);
     put_drawing(&on, html);
     if (html)
-        fputs("</body>\n</html>\n", to);
+        fputs("</main>\n</body>\n</html>\n", to);
 }

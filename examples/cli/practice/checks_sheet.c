@@ -144,10 +144,8 @@ void checks_html_sheet(const check_stories *of, bool key, FILE *to)
     char words[PRACTICE_TEXT_SIZE];
     checks_describe(of, words);
     fprintf(to,
-            "<section "
-            "class=\"vehicle\">\n<style>.gauges{display:flex;gap:.6rem;margin-top:auto}.gauge{width:7rem;height:"
-            "7rem}</style>\n"
-            "<h1><span>Checks in the cab, practice%s</span><span>seed %" PRIu64 "</span></h1>\n",
+            "<section class=\"vehicle\">\n<h1><span>Checks in the cab, practice%s</span>"
+            "<span>seed %" PRIu64 "</span></h1>\n",
             key ? ", key" : "", of->setting.seed);
     markup_put(to, "<p>%</p>\n", words);
     if (!key)

@@ -57,6 +57,7 @@ static const char *const style =
     ".key tbody th{font-size:1.2rem;order:0}.key .verdict{order:1;grid-column:2/-1;font-weight:700}"
     ".key .reason{grid-column:1/-1}"
     ".key td[data-l]:before{content:attr(data-l);display:block;font-size:.75rem;font-weight:400;color:#444}}"
+    ".gauges{display:flex;gap:.6rem;margin-top:auto}.gauge{width:7rem;height:7rem}"
     "@media print{@page{margin:10mm}html{font-size:10.5pt}body{background:#fff;font-size:9pt;line-height:1.2}"
     ".end{padding:.2rem .5rem .4rem}.ends{gap:.35rem}.name{margin:.1rem 0 0}.end p{margin:.05rem 0}"
     ".fill{min-height:2.3em}.boxes{margin:.15rem 0}.boxes span{margin-right:.5rem}"
