@@ -92,6 +92,8 @@ class Checks(Case):
         alone = "build-up --seconds 26 --from 85 --to 100 --reservoirs 2848 --chambers 30,30,30,30 --rules us-newvehicle"
         self.assertEqual(self.judged(1, alone)["allowed"], "50/3")
         self.refused(alone + " --trailer", "--trailer")
+        self.assertIn("by Table V; where the actual volume of the chambers is lower, more time is allowed",
+                      self.said(1, alone)[1])
 
     def test_a_rounded_twin(self):
         """21 kPa is printed beside 3 psi, which is 20.68 kPa; the psi figure judges, and that is said."""
@@ -293,6 +295,18 @@ class Table(unittest.TestCase):
             unconfirmed = sum(row["evidence"] in ("second-hand", "from-memory") for row in table["air"])
             self.assertEqual(" ".join(result.stdout.split()).count("unconfirmed)"), unconfirmed)
         self.assertEqual(rows, 131)
+
+    def test_rows_say_what_is_timed_and_how(self):
+        said = " ".join(run("limits", "--air", "--rules", "us-cdl").stdout.split())
+        self.assertIn("within 3 minutes; timed from 50 to 90 psi", said)
+        self.assertIn("how: engine off, brakes released, drop timed for one minute", said)
+        said = " ".join(run("limits", "--air", "--rules", "us-inuse").stdout.split())
+        self.assertIn("not more than 30 seconds; timed after a full application, back to the pressure before", said)
+        said = " ".join(run("air", "build-up", "--seconds", "100", "--from", "85", "--to", "100", "--rules",
+                            "ca-on").stdout.split())
+        self.assertIn("timed from 85 to 100 psi", said)
+        said = " ".join(run("air", "warning", "62", "--built", "2015").stdout.split())
+        self.assertIn("built from 1975-03-01 on", said)
 
     def test_a_rule_set_without(self):
         result = run("limits", "--air", "--rules", "rated-80")

@@ -712,9 +712,23 @@ static void test_words(void **state)
     assert_string_equal(rodt_observation_text((rodt_observation)77), "");
 }
 
+/* A limit that is not known can be a smaller one. */
+static void a_candidate_without_a_limit_is_counted(void **state)
+{
+    (void)state;
+    rodt_clues clues = {.diameter = {65, 8}};
+    rodt_identification found;
+    assert_int_equal(rodt_clues_identify(&clues, rodt_rules_find("us-fmcsr"), (rodt_date){0}, &found, NULL), RODT_OK);
+    assert_int_equal(found.without_limit, 0);
+    assert_int_equal(rodt_clues_identify(&clues, rodt_rules_find("ca-on"), (rodt_date){0}, &found, NULL), RODT_OK);
+    assert_true(rodt_length_given(found.strict_limit));
+    assert_int_equal(found.without_limit, 2);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(a_candidate_without_a_limit_is_counted),
         cmocka_unit_test(test_stamp_alone),
         cmocka_unit_test(test_double_marks),
         cmocka_unit_test(test_stamp_of_no_table),

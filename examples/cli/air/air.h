@@ -69,6 +69,11 @@ int write_air_estimate(const air_estimate *estimate);
  * (table.c). */
 const char *air_row_whom(const rodt_air_limit *row, char text[AIR_WHOM_SIZE]);
 
+#define AIR_RULE_SIZE 400
+
+/* The words of a row, and what is timed (table.c). */
+const char *air_row_rule(const rodt_air_limit *row, char text[AIR_RULE_SIZE]);
+
 /* The air checks of a rule set (table.c). */
 void print_air_table(const rodt_rules *rules);
 void write_air_table(json_writer *json, const rodt_rules *rules, const rodt_rules *own); /* own may be NULL */

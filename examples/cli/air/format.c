@@ -81,6 +81,16 @@ static const char *twin_note(const rodt_air_finding *finding)
            "rounded. Read the cited document.";
 }
 
+/* What is required goes by the lower of Table V and the actual volume, so beyond a time by Table V nothing is sure. */
+static const char *finding_note(const rodt_air_finding *finding)
+{
+    const char *twin = twin_note(finding);
+    bool by_table = finding->row != NULL && finding->row->by_volume && finding->result == RODT_AIR_RESULT_DEFECTIVE;
+    return twin == NULL && by_table
+               ? "by Table V; where the actual volume of the chambers is lower, more time is allowed"
+               : twin;
+}
+
 /* The rule set that has the row that judged: the carrier's, or the law below it. */
 static const rodt_rules *judging_rules(const rodt_air_finding *finding)
 {
@@ -90,8 +100,10 @@ static const rodt_rules *judging_rules(const rodt_air_finding *finding)
 
 static void print_row(const rodt_air_limit *row, const rodt_rules *rules)
 {
-    char words[RODT_SOURCE_TEXT_SIZE], line[RODT_SOURCE_TEXT_SIZE + 200];
-    print_wrapped(stdout, "Rule", INDENT, row->published);
+    char words[RODT_SOURCE_TEXT_SIZE], line[RODT_SOURCE_TEXT_SIZE + 200], text[AIR_RULE_SIZE];
+    print_wrapped(stdout, "Rule", INDENT, air_row_rule(row, text));
+    if (air_row_whom(row, text)[0] != '\0')
+        print_wrapped(stdout, "", INDENT, text);
     if (row->setup[0] != '\0')
         print_wrapped(stdout, "How", INDENT, row->setup);
     snprintf(line, sizeof line, "%s: %s (%s)", rodt_rules_id(rules), format_source(row->source, words),
@@ -170,8 +182,8 @@ void print_air_finding(const rodt_air_finding *finding)
         print_wrapped(stdout, "Limit", INDENT, sentence);
     if (finding->row != NULL) {
         print_row(finding->row, judging_rules(finding));
-        if (twin_note(finding) != NULL)
-            print_wrapped(stdout, "Note", INDENT, twin_note(finding));
+        if (finding_note(finding) != NULL)
+            print_wrapped(stdout, "Note", INDENT, finding_note(finding));
     }
     print_next(finding);
     print_wrapped(stdout, "Safety", INDENT, "Chock the wheels. The cited law and a licensed inspector decide.");
@@ -207,7 +219,7 @@ void put_air_finding(json_writer *json, const rodt_air_finding *finding)
     json_pair(json, "sentence", said ? sentence : NULL);
     said = rodt_air_edge_format(finding, sentence, sizeof sentence, NULL) == RODT_OK;
     json_pair(json, "edge", said && sentence[0] != '\0' ? sentence : NULL);
-    json_pair(json, "note", twin_note(finding));
+    json_pair(json, "note", finding_note(finding));
     json_pair(json, "published", row != NULL ? row->published : NULL);
     json_pair(json, "setup", row != NULL ? row->setup : NULL);
     json_pair(json, "rules", rodt_rules_id(judging_rules(finding)));

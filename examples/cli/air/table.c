@@ -29,10 +29,27 @@ const char *air_row_whom(const rodt_air_limit *row, char text[AIR_WHOM_SIZE])
     return text;
 }
 
+const char *air_row_rule(const rodt_air_limit *row, char text[AIR_RULE_SIZE])
+{
+    char from[WORD_SIZE], to[WORD_SIZE];
+    if (rodt_pressure_given(row->start))
+        snprintf(text, AIR_RULE_SIZE, "%s; timed from %s to %s psi", row->published,
+                 format_pressure(row->start, from), format_pressure(row->stop, to));
+    else
+        snprintf(text, AIR_RULE_SIZE, "%s%s", row->published,
+                 row->span == RODT_AIR_SPAN_RECOVERY ? "; timed after a full application, back to the pressure before"
+                                                     : "");
+    return text;
+}
+
 static void print_row(const rodt_air_limit *row)
 {
-    char edge[300], text[AIR_WHOM_SIZE], line[600], words[RODT_SOURCE_TEXT_SIZE];
-    print_wrapped(stdout, rodt_air_check_name(row->check), INDENT, row->published);
+    char edge[300], text[AIR_WHOM_SIZE], rule[AIR_RULE_SIZE], line[600], words[RODT_SOURCE_TEXT_SIZE];
+    print_wrapped(stdout, rodt_air_check_name(row->check), INDENT, air_row_rule(row, rule));
+    if (row->setup[0] != '\0') {
+        snprintf(line, sizeof line, "how: %s", row->setup);
+        print_wrapped(stdout, "", INDENT, line);
+    }
     if (air_row_whom(row, text)[0] != '\0')
         print_wrapped(stdout, "", INDENT, text);
     if (rodt_air_limit_edge_format(row, edge, sizeof edge, NULL) == RODT_OK && row->kind != RODT_AIR_KIND_USUAL)

@@ -80,19 +80,15 @@ static const rodt_reason weights[] = {
     RODT_REASON_SPREADSHEET_DATE, RODT_REASON_DATE_UNREADABLE, RODT_REASON_DATE_AMBIGUOUS,
     RODT_REASON_RULES_NOT_IN_FORCE, RODT_REASON_NO_PUBLISHED_LIMIT, RODT_REASON_ENGINE_RUNNING,
     RODT_REASON_SPRING_BRAKE_APPLIED, RODT_REASON_PRESSURE_LOW, RODT_REASON_PRESSURE_HIGH,
-    RODT_REASON_BEYOND_RATED_STROKE, RODT_REASON_OVER_LIMIT, RODT_REASON_OVER_OWN_LIMIT, RODT_REASON_AT_LIMIT,
+    RODT_REASON_BEYOND_RATED_STROKE, RODT_REASON_MAJOR_DEFECT, RODT_REASON_OVER_LIMIT, RODT_REASON_OVER_OWN_LIMIT,
+    RODT_REASON_AT_LIMIT, RODT_REASON_LIMIT_COMMON_PRACTICE,
     RODT_REASON_PRINTED_MM_DIFFERS, RODT_REASON_LIMIT_UNCONFIRMED, RODT_REASON_CONFLICTING_MARKS,
     RODT_REASON_ASSUMED_STANDARD, RODT_REASON_PRESSURE_NOT_RECORDED, RODT_REASON_ASSUMED_CLAMP,
     RODT_REASON_LIMIT_FROM_RATED, RODT_REASON_LIMIT_MARKED, RODT_REASON_DRUM_HOT, RODT_REASON_WITHIN_LIMIT};
 
 bool finding_reason(const rodt_finding *finding, rodt_reason reason, char sentence[RODT_SENTENCE_SIZE])
 {
-    if (rodt_finding_reason_format(finding, reason, sentence, RODT_SENTENCE_SIZE, NULL) != RODT_OK)
-        return false;
-    if (reason == RODT_REASON_NO_PUBLISHED_LIMIT && !limits_strokes(finding->rules))
-        snprintf(sentence, RODT_SENTENCE_SIZE, "%s has air checks only and no limits of strokes: choose another rule "
-                 "set with --rules", rodt_rules_id(finding->rules));
-    return true;
+    return rodt_finding_reason_format(finding, reason, sentence, RODT_SENTENCE_SIZE, NULL) == RODT_OK;
 }
 
 bool finding_is_routine(const rodt_finding *finding, rodt_reason reason)
@@ -100,7 +96,8 @@ bool finding_is_routine(const rodt_finding *finding, rodt_reason reason)
     rodt_message message;
     if (rodt_finding_reason_message(finding, reason, &message) != RODT_OK)
         return false;
-    return message.code == RODT_MESSAGE_STROKE_ASSUMED_CLAMP_STRICT || reason == RODT_REASON_WITHIN_LIMIT ||
+    return message.code == RODT_MESSAGE_STROKE_ASSUMED_CLAMP_STRICT ||
+           message.code == RODT_MESSAGE_STROKE_ASSUMED_CLAMP_OPEN || reason == RODT_REASON_WITHIN_LIMIT ||
            (reason == RODT_REASON_OVER_LIMIT && finding->margin.num < 0) ||
            message.code == RODT_MESSAGE_STROKE_ASSUMED_STANDARD_WITHIN ||
            (reason == RODT_REASON_AT_LIMIT && finding->verdict == RODT_VERDICT_UNDETERMINED);

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* Texts before a question: the part, the cautions, the set-up of a check, the pressure, which
  * chambers have a diameter. */
+#include "air/air.h"
 #include "walkround/walkround.h"
 #include "input/numbers.h"
 #include "ui/compiler.h"
@@ -85,7 +86,10 @@ static void print_check(const walk *of, rodt_air_check check)
         if (row->setup[0] != '\0' && strcmp(row->setup, said) != 0)
             walk_print("  Do:   ", 8, "%s", row->setup);
         said = row->setup;
-        walk_print("  Rule: ", 8, "%s%s%s", row->published, row->kind == RODT_AIR_KIND_USUAL ? " (no limit)" : "",
+        char rule[AIR_RULE_SIZE], whom[AIR_WHOM_SIZE];
+        bool dated = rodt_date_given(row->built_from) || rodt_date_given(row->built_until);
+        walk_print("  Rule: ", 8, "%s%s%s%s%s", air_row_rule(row, rule), dated ? "; " : "",
+                   dated ? air_row_whom(row, whom) : "", row->kind == RODT_AIR_KIND_USUAL ? " (no limit)" : "",
                    standing(of, row));
     }
 }
@@ -274,7 +278,10 @@ bool walk_identify(const walk *of, const char *text, rodt_error *error)
     }
     for (size_t i = 0; i < found.count; i++)
         print_candidate(&found.candidates[i]);
-    if (found.count > 1)
+    if (found.without_limit > 0)
+        walk_print("", 0, "No limit is safe until you know which it is: this rule set has none for %lu of them.",
+                   (unsigned long)found.without_limit);
+    else if (found.count > 1)
         walk_print("", 0, "Until you know which it is, judge by the strictest limit: %s.",
                    format_length(found.strict_limit, limit));
     walk_print("", 0, "%s", rodt_observation_text(found.next_observation));
