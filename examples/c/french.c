@@ -1,13 +1,13 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* One wheel end judged, and said in another language. */
-#include "catalogue_fr.h"
+#include <rodtravel/rodtravel.h>
 
 #include <stdio.h>
 
 static void say(rodt_status made, const rodt_message *message)
 {
     char sentence[RODT_SENTENCE_SIZE * 2];
-    if (made == RODT_OK && rodt_message_format(message, &catalogue_fr, sentence, sizeof sentence, NULL) == RODT_OK)
+    if (made == RODT_OK && rodt_message_format(message, rodt_catalogue_find("fr"), sentence, sizeof sentence, NULL) == RODT_OK)
         printf("%s\n", sentence);
 }
 
@@ -17,8 +17,7 @@ int main(void)
     rodt_finding finding;
     rodt_message message;
     rodt_error error;
-    if (rodt_catalogue_check(&catalogue_fr, NULL, &error) != RODT_OK ||
-        rodt_form_judge(&form, rodt_rules_find("us-fmcsr"), &finding, &error) != RODT_OK) {
+    if (rodt_form_judge(&form, rodt_rules_find("us-fmcsr"), &finding, &error) != RODT_OK) {
         fprintf(stderr, "%s\n", error.text);
         return 1;
     }

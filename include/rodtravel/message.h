@@ -124,6 +124,16 @@ typedef struct rodt_catalogue {
     uint32_t reserved;                    /* zero */
 } rodt_catalogue;
 
+/* The catalogues of the library, each complete, from 0 to rodt_catalogue_count() - 1. NULL beyond. English is not among
+ * them: it is the built-in one. */
+RODT_API size_t rodt_catalogue_count(void);
+RODT_API const rodt_catalogue *rodt_catalogue_at(size_t index);
+
+/* The catalogue of a language, by a tag of BCP 47 or the name of a locale: "fr", "fr-CA", "es_MX.UTF-8". Its first part
+ * decides, capitals or not. NULL: the library has none, language is NULL, or it is English; rodt_message_format then
+ * writes English. */
+RODT_API const rodt_catalogue *rodt_catalogue_find(const char *language);
+
 /*
  * Writes a message in the language of a catalogue; NULL = the built-in English one. text, size, needed as in status.h.
  *

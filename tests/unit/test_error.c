@@ -9,7 +9,6 @@
 
 #include <cmocka.h>
 
-#include "../../examples/c/catalogue_fr.h"
 #include "core/common.h"
 #include "core/error.h"
 #include "rodtravel/rodtravel.h"
@@ -314,7 +313,7 @@ static void errors_are_said_in_french(void **state)
         char text[ROOM];
         (void)cases[i].read(cases[i].text, &error);
         assert_int_equal(rodt_error_message(&error, &message), RODT_OK);
-        assert_int_equal(rodt_message_format(&message, &catalogue_fr, text, sizeof text, NULL), RODT_OK);
+        assert_int_equal(rodt_message_format(&message, rodt_catalogue_find("fr"), text, sizeof text, NULL), RODT_OK);
         for (size_t k = 0; k < COUNT_OF(english); k++) {
             if (strstr(text, english[k]) != NULL)
                 fail_msg("\"%s\" in: %s", english[k], text);
@@ -325,7 +324,7 @@ static void errors_are_said_in_french(void **state)
     char text[ROOM];
     (void)read_length("2 x", &error);
     assert_int_equal(rodt_error_message(&error, &message), RODT_OK);
-    assert_int_equal(rodt_message_format(&message, &catalogue_fr, text, sizeof text, NULL), RODT_OK);
+    assert_int_equal(rodt_message_format(&message, rodt_catalogue_find("fr"), text, sizeof text, NULL), RODT_OK);
     assert_string_equal(text, "po, mm, cm ou la fin du texte\u00A0: attendu ici, et non x");
 }
 
@@ -359,7 +358,7 @@ static void what_has_no_code_stands_in_english(void **state)
     assert_int_equal(error.code, RODT_MESSAGE_NONE);
     assert_int_equal(rodt_error_message(&error, &message), RODT_OK);
     assert_int_equal(message.code, RODT_MESSAGE_ERROR_ENGLISH);
-    assert_int_equal(rodt_message_format(&message, &catalogue_fr, text, sizeof text, NULL), RODT_OK);
+    assert_int_equal(rodt_message_format(&message, rodt_catalogue_find("fr"), text, sizeof text, NULL), RODT_OK);
     assert_string_equal(text, error.text);
 }
 

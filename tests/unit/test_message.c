@@ -11,7 +11,6 @@
 
 #include "rodtravel/rodtravel.h"
 #include "support.h"
-#include "../../examples/c/catalogue_fr.h"
 
 #define COUNT_OF(array) (sizeof(array) / sizeof((array)[0]))
 #define ROOM 2048
@@ -417,7 +416,7 @@ static void fits_in_both(const rodt_message *message, void *context)
     if ((*turn)++ % 97 == 0) {
         fits_exactly(message, NULL);
         fits_exactly(message, &marked_catalogue);
-        fits_exactly(message, &catalogue_fr);
+        fits_exactly(message, rodt_catalogue_find("fr"));
     }
 }
 
@@ -435,7 +434,7 @@ static void french_is_complete(void **state)
 {
     (void)state;
     rodt_error error = {.text = ""};
-    assert_int_equal(rodt_catalogue_check(&catalogue_fr, NULL, &error), RODT_OK);
+    assert_int_equal(rodt_catalogue_check(rodt_catalogue_find("fr"), NULL, &error), RODT_OK);
     assert_string_equal(error.text, "");
 }
 
@@ -445,7 +444,7 @@ static void is_said_in_french(const rodt_message *message, void *context)
     static const char *const english[] = {" the ", " is ", " of ", " not ", "about ", " in (", " and ", " psi"};
     unsigned *count = context;
     char text[ROOM];
-    assert_int_equal(rodt_message_format(message, &catalogue_fr, text, sizeof text, NULL), RODT_OK);
+    assert_int_equal(rodt_message_format(message, rodt_catalogue_find("fr"), text, sizeof text, NULL), RODT_OK);
     bool quotes = rodt_message_argument(message, "published") != NULL || rodt_message_argument(message, "setup") != NULL;
     for (size_t i = 0; i < COUNT_OF(english) && !quotes; i++) {
         if (strstr(text, english[i]) != NULL)
@@ -472,11 +471,11 @@ static void french_reads_as_french(void **state)
     char text[ROOM];
     assert_int_equal(rodt_form_judge(&form, rodt_rules_find("us-fmcsr"), &finding, NULL), RODT_OK);
     assert_int_equal(rodt_finding_message(&finding, &message), RODT_OK);
-    assert_int_equal(rodt_message_format(&message, &catalogue_fr, text, sizeof text, NULL), RODT_OK);
+    assert_int_equal(rodt_message_format(&message, rodt_catalogue_find("fr"), text, sizeof text, NULL), RODT_OK);
     assert_string_equal(text, "de 54 mm à 104,9 mm, course de 50,9 mm; limite 2 po (50,8 mm); dépassement de 0,1 mm");
     assert_int_equal(rodt_tally_judge(&(rodt_tally){.brakes = 6, .full = 1, .half = 1}, 0, &count, NULL), RODT_OK);
     assert_int_equal(rodt_count_message(&count, &message), RODT_OK);
-    assert_int_equal(rodt_message_format(&message, &catalogue_fr, text, sizeof text, NULL), RODT_OK);
+    assert_int_equal(rodt_message_format(&message, rodt_catalogue_find("fr"), text, sizeof text, NULL), RODT_OK);
     assert_string_equal(
         text, "1 1/2 frein défectueux sur 6, 25\u00A0%\u00A0: le seuil de 20\u00A0% est atteint, mais non "
               "ceux du tableau, 2 freins entiers");

@@ -1,0 +1,32 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Which languages there are. */
+#include <string.h>
+
+#include "message/catalogues.h"
+
+size_t rodt_catalogue_count(void) { return rodti_catalogue_count; }
+
+const rodt_catalogue *rodt_catalogue_at(size_t index)
+{
+    return index < rodti_catalogue_count ? &rodti_catalogues[index] : NULL;
+}
+
+/* True if the tags begin with the same language, in capitals or not: "fr-CA" and "FR", "fr_CA.UTF-8". */
+static bool same_language(const char *tag, const char *other)
+{
+    size_t size = strcspn(tag, "-_.@");
+    if (size == 0 || size != strcspn(other, "-_.@"))
+        return false;
+    while (size > 0 && ((tag[size - 1] ^ other[size - 1]) & ~0x20) == 0)
+        size--;
+    return size == 0;
+}
+
+const rodt_catalogue *rodt_catalogue_find(const char *language)
+{
+    for (size_t i = 0; language != NULL && i < rodti_catalogue_count; i++) {
+        if (same_language(rodti_catalogues[i].language, language))
+            return &rodti_catalogues[i];
+    }
+    return NULL;
+}
