@@ -95,7 +95,7 @@ void po_write_start(FILE *out)
         if (row->number == RODT_MESSAGE_NONE)
             continue;
         fputs("\nmsgctxt ", out);
-        emit_string(out, row->name);
+        emit_string(out, row->word);
         fputs("\nmsgid ", out);
         emit_string(out, row->text);
         fputs("\nmsgstr \"\"\n", out);

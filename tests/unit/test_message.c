@@ -428,37 +428,61 @@ static void needed_is_exact(void **state)
     assert_true(turn > 10000);
 }
 
-/* --- French ------------------------------------------------------------------------------------------ */
+/* --- Other languages --------------------------------------------------------------------------------- */
 
-static void french_is_complete(void **state)
+static void every_language_is_complete(void **state)
 {
     (void)state;
-    rodt_error error = {.text = ""};
-    assert_int_equal(rodt_catalogue_check(rodt_catalogue_find("fr"), NULL, &error), RODT_OK);
-    assert_string_equal(error.text, "");
+    assert_true(rodt_catalogue_count() >= 2);
+    assert_null(rodt_catalogue_at(rodt_catalogue_count()));
+    for (size_t i = 0; i < rodt_catalogue_count(); i++) {
+        rodt_error error = {.text = ""};
+        assert_int_equal(rodt_catalogue_check(rodt_catalogue_at(i), NULL, &error), RODT_OK);
+        assert_string_equal(error.text, "");
+    }
 }
+
+static void languages_are_found_by_tag_and_by_locale(void **state)
+{
+    (void)state;
+    static const char *const french[] = {"fr", "FR", "fr-CA", "fr_FR.UTF-8", "fr@euro", "Fr.UTF-8"};
+    static const char *const none[] = {"", "f", "fro", "en", "en_US.UTF-8", "C", "POSIX", "-fr", "_fr", "6r", "f\022"};
+    for (size_t i = 0; i < COUNT_OF(french); i++)
+        assert_string_equal(rodt_catalogue_find(french[i])->language, "fr-CA");
+    for (size_t i = 0; i < COUNT_OF(none); i++)
+        assert_null(rodt_catalogue_find(none[i]));
+    assert_null(rodt_catalogue_find(NULL));
+    assert_string_equal(rodt_catalogue_find("es_MX")->language, "es-US");
+}
+
+/* What is said in all languages has a place for English and half as much again. */
+#define PLACE (RODT_SENTENCE_SIZE * 3 / 2)
 
 /* Every word of English that stands between arguments would show; what a table quotes is in English. */
-static void is_said_in_french(const rodt_message *message, void *context)
+static void is_said_in_no_english(const rodt_message *message, void *context)
 {
-    static const char *const english[] = {" the ", " is ", " of ", " not ", "about ", " in (", " and ", " psi"};
+    static const char *const english[] = {" the ", " is ", " of ", " not ", "about ", " in (", " and "};
     unsigned *count = context;
     char text[ROOM];
-    assert_int_equal(rodt_message_format(message, rodt_catalogue_find("fr"), text, sizeof text, NULL), RODT_OK);
     bool quotes = rodt_message_argument(message, "published") != NULL || rodt_message_argument(message, "setup") != NULL;
-    for (size_t i = 0; i < COUNT_OF(english) && !quotes; i++) {
-        if (strstr(text, english[i]) != NULL)
-            fail_msg("\"%s\" in: %s", english[i], text);
+    for (size_t language = 0; language < rodt_catalogue_count(); language++) {
+        assert_int_equal(rodt_message_format(message, rodt_catalogue_at(language), text, sizeof text, NULL), RODT_OK);
+        for (size_t i = 0; i < COUNT_OF(english) && !quotes; i++) {
+            if (strstr(text, english[i]) != NULL)
+                fail_msg("\"%s\" in: %s", english[i], text);
+        }
+        if (strlen(text) >= PLACE)
+            fail_msg("%zu bytes: %s", strlen(text), text);
+        (*count)++;
     }
-    (*count)++;
 }
 
-static void every_message_is_said_in_french(void **state)
+static void every_message_is_said_in_every_language(void **state)
 {
     (void)state;
     unsigned count = 0;
-    visit_messages(5000, is_said_in_french, &count);
-    assert_true(count > 20000);
+    visit_messages(5000, is_said_in_no_english, &count);
+    assert_true(count > 40000);
 }
 
 static void french_reads_as_french(void **state)
@@ -479,6 +503,26 @@ static void french_reads_as_french(void **state)
     assert_string_equal(
         text, "1 1/2 frein défectueux sur 6, 25\u00A0%\u00A0: le seuil de 20\u00A0% est atteint, mais non "
               "ceux du tableau, 2 freins entiers");
+}
+
+static void spanish_reads_as_spanish(void **state)
+{
+    (void)state;
+    rodt_form form = {.chamber = "clamp 30 standard", .released = "54 mm", .applied = "104.9 mm", .psi = "100"};
+    const rodt_catalogue *spanish = rodt_catalogue_find("es");
+    rodt_finding finding;
+    rodt_count count;
+    rodt_message message;
+    char text[ROOM];
+    assert_int_equal(rodt_form_judge(&form, rodt_rules_find("us-fmcsr"), &finding, NULL), RODT_OK);
+    assert_int_equal(rodt_finding_message(&finding, &message), RODT_OK);
+    assert_int_equal(rodt_message_format(&message, spanish, text, sizeof text, NULL), RODT_OK);
+    assert_string_equal(text, "de 54 mm a 104.9 mm, carrera de 50.9 mm; límite 2 pulg (50.8 mm); se pasa por 0.1 mm");
+    assert_int_equal(rodt_tally_judge(&(rodt_tally){.brakes = 6, .full = 1, .half = 1}, 0, &count, NULL), RODT_OK);
+    assert_int_equal(rodt_count_message(&count, &message), RODT_OK);
+    assert_int_equal(rodt_message_format(&message, spanish, text, sizeof text, NULL), RODT_OK);
+    assert_string_equal(text, "1 1/2 frenos defectuosos de 6, 25\u00A0%: se alcanza el 20\u00A0%, pero no los frenos "
+                              "enteros de la tabla, 2");
 }
 
 /* --- Catalogues -------------------------------------------------------------------------------------- */
@@ -773,9 +817,11 @@ int main(void)
         cmocka_unit_test(a_reason_names_its_sentences),
         cmocka_unit_test(arguments_are_data),
         cmocka_unit_test(needed_is_exact),
-        cmocka_unit_test(french_is_complete),
-        cmocka_unit_test(every_message_is_said_in_french),
+        cmocka_unit_test(every_language_is_complete),
+        cmocka_unit_test(languages_are_found_by_tag_and_by_locale),
+        cmocka_unit_test(every_message_is_said_in_every_language),
         cmocka_unit_test(french_reads_as_french),
+        cmocka_unit_test(spanish_reads_as_spanish),
         cmocka_unit_test(english_is_complete),
         cmocka_unit_test(wrong_catalogues_are_refused_with_the_place),
         cmocka_unit_test(what_is_no_catalogue_is_refused),
