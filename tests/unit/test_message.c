@@ -517,7 +517,7 @@ static void spanish_reads_as_spanish(void **state)
     assert_int_equal(rodt_form_judge(&form, rodt_rules_find("us-fmcsr"), &finding, NULL), RODT_OK);
     assert_int_equal(rodt_finding_message(&finding, &message), RODT_OK);
     assert_int_equal(rodt_message_format(&message, spanish, text, sizeof text, NULL), RODT_OK);
-    assert_string_equal(text, "de 54 mm a 104.9 mm, carrera de 50.9 mm; límite 2 pulg (50.8 mm); se pasa por 0.1 mm");
+    assert_string_equal(text, "de 54 mm a 104.9 mm, carrera de 50.9 mm; límite 2 in (50.8 mm); se pasa por 0.1 mm");
     assert_int_equal(rodt_tally_judge(&(rodt_tally){.brakes = 6, .full = 1, .half = 1}, 0, &count, NULL), RODT_OK);
     assert_int_equal(rodt_count_message(&count, &message), RODT_OK);
     assert_int_equal(rodt_message_format(&message, spanish, text, sizeof text, NULL), RODT_OK);
