@@ -6,8 +6,9 @@
 
 static void say(rodt_status made, const rodt_message *message)
 {
+    const rodt_catalogue *french = rodt_catalogue_find("fr");
     char sentence[RODT_SENTENCE_SIZE * 2];
-    if (made == RODT_OK && rodt_message_format(message, rodt_catalogue_find("fr"), sentence, sizeof sentence, NULL) == RODT_OK)
+    if (made == RODT_OK && rodt_message_format(message, french, sentence, sizeof sentence, NULL) == RODT_OK)
         printf("%s\n", sentence);
 }
 

@@ -66,8 +66,8 @@ int main(int argc, char **argv)
     bool known = only_check || library || strcmp(task, "--program") == 0;
     int first = only_check ? 2 : 3;
     if (!known || argc <= first || argc - first > LANGUAGES) {
-        fputs("usage: catalogc --check LANGUAGE.po... | --library FILE.c LANGUAGE.po... | --program FILE.c LANGUAGE.po..."
-              " | --start\n", stderr);
+        fputs("usage: catalogc --check LANGUAGE.po... | --library FILE.c LANGUAGE.po... | --program FILE.c "
+              "LANGUAGE.po... | --start\n", stderr);
         return 2;
     }
     catalogue_writer *writer = library ? po_write_library : po_write_program;

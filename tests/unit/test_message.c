@@ -461,7 +461,7 @@ static void languages_are_found_by_tag_and_by_locale(void **state)
 /* Every word of English that stands between arguments would show; what a table quotes is in English. */
 static void is_said_in_no_english(const rodt_message *message, void *context)
 {
-    static const char *const english[] = {" the ", " is ", " of ", " not ", "about ", " in (", " and "};
+    static const char *const english[] = {" the ", " is ", " of ", " not ", "about ", " with ", " and "};
     unsigned *count = context;
     char text[ROOM];
     bool quotes = rodt_message_argument(message, "published") != NULL || rodt_message_argument(message, "setup") != NULL;
