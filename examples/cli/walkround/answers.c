@@ -263,7 +263,8 @@ static rodt_status read_number(const char *text, bool clock, record_value *value
     char word[WORD_SIZE];
     if (!read_ratio(text, clock, &number) || number.num == 0)
         return set_error(error, 1, "a number such as %s is expected", clock ? "38, 31.25 or 2:05" : "2848 or 31.25");
-    snprintf(said, WALK_SAID_SIZE, "%s%s", format_ratio(number, word), clock ? " seconds" : " cubic inches");
+    const char *unit = !clock ? "cubic inches" : number.num == number.den ? "second" : "seconds";
+    snprintf(said, WALK_SAID_SIZE, "%s %s", format_ratio(number, word), unit);
     value->text = text;
     return RODT_OK;
 }

@@ -242,7 +242,7 @@ void walk_print_intro(walk *of, const walk_item *item)
         walk_print_kept(of);
     if (item->id == ASK_END_RELEASED && record_step(&of->record, STEP_FROM) != NULL)
         print_described(of, item->end);
-    if (item->id == ASK_CHOCKS)
+    if (item->id == ASK_CHOCKS && !walk_answered(&of->record, item))
         print_missing(of);
     if (item->id == ASK_PSI)
         print_pressure(of);

@@ -536,6 +536,7 @@ static void add_due_check(asking *at, const walk_item *open)
     if (walk_needs_air_ready(at->of, open->check))
         add_due(at, step_item(ASK_AIR_READY), true);
     add_due(at, (walk_item){ASK_BEFORE, open->part, WALK_NONE, open->check}, true);
+    add_due(at, (walk_item){ASK_LENGTH, open->part, WALK_NONE, open->check}, false);
 }
 
 /* The parking brake was set overnight, the pedal was released, the pressure fell, somebody took the chocks: whatever

@@ -2,6 +2,7 @@
 /* Warnings of answers that can be read but are unlikely. They are shown immediately, while the tape is still in the
  * hand. */
 #include "walkround/walkround.h"
+#include "input/numbers.h"
 #include "ui/compiler.h"
 #include "ui/format.h"
 
@@ -202,6 +203,23 @@ static void warn_pressure(warning_list *warnings, const inspection_record *trial
         warn_order(warnings, trial, item->check);
 }
 
+#define BUILD_UP_LEAST 5 /* seconds, a choice of ours */
+
+/* A test that is too short passes what a whole one would fail. */
+static void warn_seconds(const walk *of, warning_list *warnings, const inspection_record *trial, const walk_item *item)
+{
+    rodt_ratio seconds;
+    char minute[WALK_ANSWER_MAX];
+    const char *text = walk_value(trial, item).text;
+    if (text == NULL || !read_ratio(text, true, &seconds))
+        return;
+    int64_t least = item->id == ASK_LENGTH ? walk_minute(of, item->check, minute) ? 60 : 120 : BUILD_UP_LEAST;
+    if (seconds.num >= least * seconds.den)
+        return;
+    warn(warnings, item->id == ASK_LENGTH ? "that is shorter than the test of the rule: a leak may not show"
+                                          : "that is hardly the time of a build-up: start and stop the clock again");
+}
+
 static void warn_check(walk *of, warning_list *warnings, const inspection_record *trial, const walk_item *item)
 {
     const inspection *judged = walk_judge(of, trial);
@@ -211,6 +229,8 @@ static void warn_check(walk *of, warning_list *warnings, const inspection_record
     const rodt_air_finding *finding = &judged->air[check];
     if (walk_questions[item->id].kind == WALK_PRESSURE)
         warn_pressure(warnings, trial, item);
+    if (walk_questions[item->id].kind == WALK_CLOCK)
+        warn_seconds(of, warnings, trial, item);
     if (finding->missing == RODT_AIR_MISSING_SENSE && item->id == ASK_AFTER)
         warn(warnings, "the two pressures contradict each other: look at the gauge again");
     if (finding->missing == RODT_AIR_MISSING_SPAN && item->id == ASK_SECONDS)
