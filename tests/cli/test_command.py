@@ -19,6 +19,7 @@ import subprocess
 import sys
 import tempfile
 import termios
+import threading
 import traceback
 from fractions import Fraction
 
@@ -422,14 +423,20 @@ def on_terminal(run, environment, *arguments, columns=0):
     """What a terminal gets to see; columns 0 = it does not say how wide it is."""
     master, slave = pty.openpty()
     fcntl.ioctl(slave, termios.TIOCSWINSZ, struct.pack("HHHH", 24 if columns else 0, columns, 0, 0))
+    shown = bytearray()
+
+    def read():
+        try:
+            while block := os.read(master, 4096):
+                shown.extend(block)
+        except OSError:
+            pass  # the end of a terminal
+
+    reader = threading.Thread(target=read)  # a terminal holds a few kilobytes that nobody reads
+    reader.start()
     done = run(*arguments, stdout=slave, env=environment)
     os.close(slave)
-    shown = b""
-    try:
-        while block := os.read(master, 4096):
-            shown += block
-    except OSError:
-        pass  # the end of a terminal
+    reader.join()
     os.close(master)
     return done.returncode, shown.decode("utf-8")
 
