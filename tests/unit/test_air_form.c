@@ -157,7 +157,7 @@ static void damage_never_makes_a_result_better(void **state)
         form.after = i % 2 == 0 ? "105" : "107";
         assert_int_equal(rodt_air_form_judge(&form, rodt_rules_find("us-cdl"), &before, NULL), RODT_OK);
         memcpy(texts, &form, sizeof texts);
-        size_t field = chance(&seed) % FIELDS;
+        size_t field = (size_t)(chance(&seed) % FIELDS);
         snprintf(damaged, sizeof damaged, "%s", texts[field]);
         damaged[chance(&seed) % strlen(damaged)] = bytes[chance(&seed) % (sizeof bytes - 1)];
         texts[field] = damaged;
