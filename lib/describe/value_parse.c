@@ -207,13 +207,13 @@ static size_t second_offset(const value_place *place)
     }
 }
 
-static void set_second_values(const value_place *place, char *at, const char *text, size_t size)
+static void set_second_values(const value_place *place, void *record, const char *text, size_t size)
 {
     rodt_length other[LOST_BLANK_MAX] = {{0, 0}, {0, 0}};
     if (second_offset(place) == 0)
         return;
     (void)rodti_lost_blank_values(text, size, RODT_UNIT_IN, other);
-    memcpy(at - place->member->offset + second_offset(place), other, sizeof other);
+    memcpy((char *)record + second_offset(place), other, sizeof other);
 }
 
 static rodt_status read_length(const value_place *place, const char *text, size_t size, value *out, rodt_error *error)
@@ -280,6 +280,6 @@ rodt_status rodt_record_set_text(const rodt_record *record, void *value_of_recor
         return status;
     }
     memcpy(at, read.bytes, place.member->size);
-    set_second_values(&place, at, text, size);
+    set_second_values(&place, at - place.member->offset, text, size);
     return RODT_OK;
 }
