@@ -144,6 +144,7 @@ typedef struct rodt_finding {
                                             verdict first */
     rodt_length long_limit;              /* with RODT_REASON_ASSUMED_STANDARD: the limit of the long-stroke chamber of
                                             this size, as far as one is published; otherwise not given */
+    RODT_ENUM32(rodt_basis) law_basis;   /* what the law's limit rests on */
     RODT_ENUM32(rodt_unit) unit;         /* as given: the unit in which sentences speak */
     rodt_length division;                /* as given */
     rodt_ratio probability_over;         /* exact chance that the true stroke is over the limit, each reading's error
@@ -154,7 +155,6 @@ typedef struct rodt_finding {
     rodt_pressure pressure_after;        /* after the application */
     rodt_date day;                       /* the day whose law judged; not given = the newest text */
     rodt_date other_day;                 /* as given */
-    RODT_ENUM32(rodt_basis) law_basis;   /* what the law's limit rests on */
     const rodt_limit *law_row;           /* the law's row, or NULL */
     const rodt_limit *own_row;           /* the carrier's row, or NULL */
     const rodt_rules *rules;             /* the rule set that judged */

@@ -187,10 +187,10 @@ INPUT(reading, RECORD(chamber, chamber), LENGTH(released), LENGTH(applied), ENUM
 RESULT(finding, ENUM(verdict, verdict), ENUM(proof, proof), SET(reasons, uint64_t, reason), RECORD(chamber, chamber),
        LENGTH(released), LENGTH(applied), LENGTH(applied_stroke), LENGTH(limit), RECORD_POINTER(source, source),
        ENUM(evidence, evidence), ENUM(law_evidence, evidence), LENGTH(law_limit), RECORD_POINTER(law_source, source),
-       LENGTH(margin), LENGTH(long_limit), ENUM(unit, unit), LENGTH(division), RATIO(probability_over, ""),
-       PRESSURE(pressure), PRESSURE(pressure_after), DATE(day), DATE(other_day), ENUM(law_basis, basis),
-       RECORD_POINTER(law_row, limit), RECORD_POINTER(own_row, limit), RULES(rules),
-       LENGTH(other_released), LENGTH(other_applied), RESERVE(reserved))
+       LENGTH(margin), LENGTH(long_limit), ENUM(law_basis, basis), ENUM(unit, unit), LENGTH(division),
+       RATIO(probability_over, ""), PRESSURE(pressure), PRESSURE(pressure_after), DATE(day), DATE(other_day),
+       RECORD_POINTER(law_row, limit), RECORD_POINTER(own_row, limit), RULES(rules), LENGTH(other_released),
+       LENGTH(other_applied), RESERVE(reserved))
 #undef T
 
 #define T rodt_form
