@@ -121,7 +121,7 @@ static void start_text(line_place *at, const char *label)
     size_t size = strlen(label);
     fputs(label, at->to);
     at->column = column;
-    at->begun = column > 0 && column >= at->indent && label[size - 1] != ' ';
+    at->begun = size > 0 && column >= at->indent && label[size - 1] != ' ';
     if (at->width < at->indent + LEAST_ROOM && at->indent > NARROW_INDENT) {
         at->indent = NARROW_INDENT;
         if (strspn(label, " ") < size)
