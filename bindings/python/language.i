@@ -25,6 +25,7 @@
 %ignore rodt_air_edge_format;
 %ignore rodt_air_limit_edge_format;
 %ignore rodt_air_spoken_format;
+%ignore rodt_air_note_format;
 %ignore rodt_rules_law;
 %ignore rodt_rules_air_law;
 /* Constants are enumerations in the package. */

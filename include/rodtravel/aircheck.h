@@ -313,6 +313,11 @@ RODT_API rodt_status rodt_air_finding_format(const rodt_air_finding *finding, ch
 /* What would have been defective: "defective below 60 psi". Statuses as rodt_finding_format; "" without a row. */
 RODT_API rodt_status rodt_air_edge_format(const rodt_air_finding *finding, char *text, size_t size, size_t *needed);
 
+/* What is to be known beside a finding: in whole kPa the reading is at the edge, but the source prints psi and kPa, and
+ * one of them is rounded; or the time was judged by the volumes of Table V. Statuses as rodt_finding_format; "" where
+ * there is nothing to say. */
+RODT_API rodt_status rodt_air_note_format(const rodt_air_finding *finding, char *text, size_t size, size_t *needed);
+
 /* What a row calls defective, without a finding: the bound of one towed unit, "x actual / required volume" for a
  * formula. Statuses as rodt_finding_format. */
 RODT_API rodt_status rodt_air_limit_edge_format(const rodt_air_limit *row, char *text, size_t size, size_t *needed);
@@ -321,6 +326,7 @@ RODT_API rodt_status rodt_air_limit_edge_format(const rodt_air_limit *row, char 
  * is unknown. */
 RODT_API rodt_status rodt_air_finding_message(const rodt_air_finding *finding, rodt_message *out);
 RODT_API rodt_status rodt_air_edge_message(const rodt_air_finding *finding, rodt_message *out);
+RODT_API rodt_status rodt_air_note_message(const rodt_air_finding *finding, rodt_message *out);
 RODT_API rodt_status rodt_air_limit_edge_message(const rodt_air_limit *row, rodt_message *out);
 RODT_API rodt_status rodt_air_check_message(rodt_air_check check, rodt_message *out);
 

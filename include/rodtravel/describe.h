@@ -6,9 +6,11 @@
 
 #include <stdbool.h>
 
+#include "aircheck.h"
 #include "enumeration.h"
+#include "identify.h"
 #include "status.h"
-#include "stroke.h"
+#include "vehicle.h"
 
 #ifdef __cplusplus
 extern "C" {
@@ -192,6 +194,45 @@ RODT_API rodt_status rodt_record_json_format(const rodt_record *record, const vo
  */
 RODT_API rodt_status rodt_finding_json_format(const rodt_finding *finding, uint32_t options, char *text, size_t size,
                                               size_t *needed);
+
+/* As rodt_finding_json_format, of an air check: the names of `rodtravel air --json`. What the law says by itself is
+ * beside a carrier's own figure. */
+RODT_API rodt_status rodt_air_finding_json_format(const rodt_air_finding *finding, uint32_t options, char *text,
+                                                  size_t size, size_t *needed);
+
+/*
+ * Writes the report of a vehicle, under the names of `rodtravel vehicle --json`: the criterion, every wheel end, every
+ * axle, the sources of the criterion. Percentages are exact numbers, too.
+ *
+ * vehicle   as rodt_vehicle_judge or rodt_vehicle_combine made it
+ * ends      its wheel ends
+ * count     how many there are, at least one
+ * findings  one for each wheel end
+ * advice    NULL, or one for each wheel end
+ * errors    NULL, or for each wheel end the first text that could not be read (rodt_form_judge_row)
+ *
+ * Statuses as rodt_record_json_format; RODT_E_ARGUMENT also for another pointer that is NULL, no wheel end, or a
+ * finding without a rule set.
+ */
+RODT_API rodt_status rodt_vehicle_json_format(const rodt_vehicle_finding *vehicle, const rodt_wheel_end *ends,
+                                              size_t count, const rodt_finding *findings, const rodt_advice *advice,
+                                              const rodt_error *errors, uint32_t options, char *text, size_t size,
+                                              size_t *needed);
+
+/* Writes which chamber it can be, under the names of `rodtravel identify --json`. rules and day are those of
+ * rodt_clues_identify. Statuses as rodt_record_json_format; RODT_E_ARGUMENT also without a rule set. */
+RODT_API rodt_status rodt_identification_json_format(const rodt_identification *answer, const rodt_rules *rules,
+                                                     rodt_date day, uint32_t options, char *text, size_t size,
+                                                     size_t *needed);
+
+/* Writes a row of a table of limits, a row of air checks, or what a rule set is, as `rodtravel limits --json` lists
+ * them: the names of people beside stable words, sources as one line. Statuses as rodt_record_json_format. */
+RODT_API rodt_status rodt_limit_json_format(const rodt_limit *row, uint32_t options, char *text, size_t size,
+                                            size_t *needed);
+RODT_API rodt_status rodt_air_limit_json_format(const rodt_air_limit *row, uint32_t options, char *text, size_t size,
+                                                size_t *needed);
+RODT_API rodt_status rodt_rules_json_format(const rodt_rules *rules, uint32_t options, char *text, size_t size,
+                                            size_t *needed);
 
 #ifdef __cplusplus
 }

@@ -300,6 +300,10 @@ typedef enum rodt_message_code RODT_ENUM_TYPE {
     RODT_MESSAGE_AIR_DOUBT_CUT_IN_LOW = 344,
     RODT_MESSAGE_AIR_DOUBT_NO_TIME = 345,
 
+    /* What is to be known beside the finding of an air check. */
+    RODT_MESSAGE_AIR_NOTE_PRINTED_KPA = 350,
+    RODT_MESSAGE_AIR_NOTE_VOLUME = 351,
+
     /* A finding as the person who made it says it aloud. */
     RODT_MESSAGE_AIR_SPOKEN_GOOD = 360,
     RODT_MESSAGE_AIR_SPOKEN_GOOD_IF = 361,

@@ -87,14 +87,6 @@ void rodti_json_plain(json_buffer *json, const char *text)
     put(json, text);
 }
 
-static void put_number(json_buffer *json, const char *key, int64_t number)
-{
-    char digits[24];
-    snprintf(digits, sizeof digits, "%" PRId64, number);
-    rodti_json_key(json, key);
-    rodti_json_plain(json, digits);
-}
-
 void rodti_json_exact(json_buffer *json, rodt_ratio value)
 {
     char text[RODT_RATIO_TEXT_SIZE];
@@ -105,8 +97,8 @@ void rodti_json_exact(json_buffer *json, rodt_ratio value)
     }
     rodti_json_open(json, '{');
     rodti_json_pair(json, "text", text);
-    put_number(json, "num", value.num);
-    put_number(json, "den", value.den);
+    rodti_json_number(json, "num", value.num);
+    rodti_json_number(json, "den", value.den);
     rodti_json_close(json, '}');
 }
 
@@ -114,6 +106,20 @@ void rodti_json_pair(json_buffer *json, const char *key, const char *text)
 {
     rodti_json_key(json, key);
     rodti_json_text(json, text);
+}
+
+void rodti_json_number(json_buffer *json, const char *key, int64_t number)
+{
+    char digits[24];
+    snprintf(digits, sizeof digits, "%" PRId64, number);
+    rodti_json_key(json, key);
+    rodti_json_plain(json, digits);
+}
+
+void rodti_json_boolean(json_buffer *json, const char *key, bool value)
+{
+    rodti_json_key(json, key);
+    rodti_json_plain(json, value ? "true" : "false");
 }
 
 rodt_status rodti_json_format(json_maker *make, const void *context, uint32_t options, char *text, size_t size,

@@ -28,8 +28,25 @@ void rodti_json_plain(json_buffer *json, const char *text);
 /* A value: an exact number as its text, or with parts; null if it is not given or cannot be written. */
 void rodti_json_exact(json_buffer *json, rodt_ratio value);
 
-/* A key and its value. */
+/* A key and its value; what is not given is null. */
 void rodti_json_pair(json_buffer *json, const char *key, const char *text);
+void rodti_json_number(json_buffer *json, const char *key, int64_t number);
+void rodti_json_boolean(json_buffer *json, const char *key, bool value);
+void rodti_json_ratio(json_buffer *json, const char *key, rodt_ratio value);
+void rodti_json_length(json_buffer *json, const char *key, rodt_length length);
+void rodti_json_pressure(json_buffer *json, const char *key, rodt_pressure pressure);
+void rodti_json_date(json_buffer *json, const char *key, rodt_date day);
+void rodti_json_chamber(json_buffer *json, const char *key, const rodt_chamber *chamber); /* its name */
+void rodti_json_source(json_buffer *json, const char *key, const rodt_source *source);    /* one line */
+void rodti_json_evidence(json_buffer *json, const char *key, const rodt_source *source, uint32_t evidence);
+
+/* Three keys that several reports have: "reasons", the words; "source" and "evidence". */
+void rodti_json_reasons(json_buffer *json, const rodt_finding *finding);
+void rodti_json_read_in(json_buffer *json, const rodt_source *source, uint32_t evidence);
+/* The same of the limit that judged, then "law_source" and "law_evidence" of the law's. */
+void rodti_json_sources(json_buffer *json, const rodt_finding *finding);
+/* "rules", the id of the law, and "own_limits", that of the carrier's limits on it. */
+void rodti_json_rules(json_buffer *json, const rodt_rules *rules);
 
 /* Writes a value twice, to count and to fill, so that the buffer is untouched if it does not fit. */
 typedef void json_maker(json_buffer *json, const void *context);

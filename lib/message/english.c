@@ -406,6 +406,13 @@ static const rodt_enumerator message_code_rows[] = {
                "the warning comes on before the pressure is so low: read the gauge again"),
     ENUMERATOR(RODT_MESSAGE_AIR_DOUBT_NO_TIME, "air.doubt.no-time", "no pressure builds up in no time: time it again"),
 
+    /* What is to be known beside the finding of an air check. */
+    ENUMERATOR(RODT_MESSAGE_AIR_NOTE_PRINTED_KPA, "air.note.printed-kpa",
+               "in whole kPa the reading is at the edge; judged by the psi figure, the kPa figure printed beside it is "
+               "rounded. Read the cited document."),
+    ENUMERATOR(RODT_MESSAGE_AIR_NOTE_VOLUME, "air.note.volume",
+               "by Table V; where the actual volume of the chambers is lower, more time is allowed"),
+
     /* A finding as the person who made it says it aloud. */
     ENUMERATOR(RODT_MESSAGE_AIR_SPOKEN_GOOD, "air.spoken.good", "{^found}; that is good. {^when} {would_be}."),
     ENUMERATOR(RODT_MESSAGE_AIR_SPOKEN_GOOD_IF, "air.spoken.good-if", "{^found}; that is good. {^when}, {is}."),

@@ -3,6 +3,7 @@
 
 The schema is used with an independent validator where one is installed (jsonschema); elsewhere a small one of our own
 walks the same schema, as far as the schema goes."""
+import html
 import html.parser
 import json
 import os
@@ -129,6 +130,8 @@ class Record(unittest.TestCase):
                    ["air_checks, entry 1 (drain), answer is yes or no"]),
         "seconds": (small(air_checks=[{"check": "build-up", "seconds": "long"}]), False,
                     ["air_checks, entry 1 (build-up), seconds"]),
+        "volume": (small(air_checks=[{"check": "build-up", "reservoir_volume": "2848 l"}]), False,
+                   ["air_checks, entry 1 (build-up), reservoir_volume", "^"]),
         "towed bus": (small(vehicle="bus", towed_units=1), False, ["towed_units"]),
         "built": (small(built="last year"), True, ["built"]),
     }
@@ -232,6 +235,42 @@ class Report(unittest.TestCase):
                 self.assertEqual([words in text for words in ("AIR SYSTEM DEFECTIVE", "Do not drive it")],
                                  [status == 1] * 2, "good strokes alone do not let it go")
         self.assertEqual(run("-", data=small(air_checks=[loss], air_rules="us-cdl")).returncode, 3)
+
+    def test_a_warning_that_never_came(self):
+        """A record says it in the words of `air` and of a form."""
+        for check in ({"check": "warning", "pressure": "never"}, {"check": "build-up", "seconds": "did not"}):
+            record = small(air_checks=[check], air_rules="us-cdl", vehicle="single")
+            said = run("-", "--json", data=record)
+            self.assertEqual((said.returncode, json.loads(said.stdout)["air_checks"][0]["result"]), (1, "defective"))
+
+    def test_own_air_figures(self):
+        """1 1/2 psi in a minute is good by the law of us-cdl (less than 2 psi), and too much for the carrier."""
+        loss = {"check": "loss-released", "before": "110", "after": "108.5", "seconds": "60"}
+        record = small(air_checks=[loss, {"check": "warning", "pressure": "62"}], air_rules="us-cdl", vehicle="single")
+        law = "Commercial Driver Manual, section 5"
+        with tempfile.TemporaryDirectory() as folder:
+            own = Path(folder) / "own.csv"
+            own.write_text("check,vehicle,comparison,value,measure,source\n"
+                           "loss-released,single,not-more-than,1,psi-per-minute,Shop bulletin 7\n", encoding="utf-8")
+            for options, status in (((), 0), (("--limits", own), 1)):
+                pages = [run("-", *options, *form, data=record) for form in ((), ("--html", "-"), ("--json",))]
+                self.assertEqual([page.returncode for page in pages], [status] * 3)
+                text, shown = (html.unescape(re.sub(r"\s+", " ", re.sub("<[^>]*>", "", page.stdout)))
+                              for page in pages[:2])
+                for said in (text, shown):
+                    self.assertEqual(["1 psi per minute: defective (the carrier's own figure; by the law: good)" in said,
+                                      "AIR SYSTEM DEFECTIVE" in said], [status == 1] * 2)
+                    self.assertEqual("own figure, pressure loss, brakes released: Shop bulletin 7" in
+                                     said.replace(" :", ":"), status == 1)
+                    self.assertIn(f"pressure loss, brakes released: {law}", said.replace(" :", ":"))
+                told, other = json.loads(pages[2].stdout)["air_checks"]
+                self.assertEqual((told["result"], told["law_result"], told["law_rules"], told["law_published"]),
+                                 ("defective" if status else "good", "good", "us-cdl", "less than 2 psi in one minute"))
+                self.assertIn(law, told["law_source"])
+                if status:
+                    self.assertEqual((told["allowed"], told["source"]), ("1", "Shop bulletin 7"))
+                    self.assertTrue(told["rules"].endswith("own.csv"), told["rules"])
+                self.assertEqual((other["result"], other["rules"]), ("good", "us-cdl"), "the carrier has no figure for it")
 
     def test_text_fits_80_columns(self):
         long = "a remark of many words that goes on " * 12 + "\u4e2d\u6587" * 3

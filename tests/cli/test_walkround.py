@@ -1219,6 +1219,25 @@ class Records(Walk):
         self.assertEqual(again.wait(), 2)
         self.assertIn("go on with --limits", " ".join(again.said.split()))
 
+    def test_air_figures_of_a_carrier(self):
+        """TEN loses 2 psi in a minute, brakes released: good by us-cdl (less than 3), too much for the carrier."""
+        own = self.folder / "own.csv"
+        own.write_text("check,vehicle,comparison,value,measure,source\n"
+                       "loss-released,combination,not-more-than,1,psi-per-minute,Shop bulletin 7\n", encoding="ascii")
+        words = "1 psi per minute: defective (the carrier's own figure; by the law: good)"
+        talk, status = self.walk(TEN, "--air-rules", "us-cdl", "--limits", str(own))
+        self.assertEqual(status, 1, talk.said[-1500:])
+        said = " ".join(talk.said.split())
+        self.assertEqual((words in said, f"rodtravel report {self.file} --limits {own}" in said), (True, True))
+        for limits in ([], ["--limits", own]):
+            told = {one["check"]: one for one in json.loads(report(self.file, *limits, "--json").stdout)["air_checks"]}
+            loss = told["loss-released"]
+            self.assertEqual((loss["result"], loss["law_result"]), ("defective" if limits else "good", "good"))
+            self.assertEqual(loss["law_rules"], "us-cdl")
+            for page in ([], ["--html", "-"]):
+                text = " ".join(report(self.file, *limits, *page).stdout.split()).replace("&#39;", "'")
+                self.assertEqual((words in text, "Shop bulletin 7" in text), (bool(limits),) * 2)
+
     def test_limits_of_a_carrier_are_read_once(self):
         """What the first question was judged by judges the last one too, whatever becomes of the file."""
         own = self.folder / "own.csv"

@@ -254,12 +254,32 @@ static void visit_sentences(visitor *visit, void *context)
     }
 }
 
+/* 21 kPa, which is printed beside 3 psi and a little more; a time that is too long by Table V. */
+static void visit_note(visitor *visit, void *context)
+{
+    rodt_air_reading reading = {.check = RODT_AIR_CHECK_LOSS_APPLIED, .vehicle = RODT_VEHICLE_CLASS_SINGLE};
+    rodt_air_finding finding;
+    rodt_message message;
+    assert_int_equal(rodt_pressure_from_kpa(721, 1, &reading.before), RODT_OK);
+    assert_int_equal(rodt_pressure_from_kpa(700, 1, &reading.after), RODT_OK);
+    assert_int_equal(rodt_air_judge(&reading, rodt_rules_find("ca-on"), &finding, NULL), RODT_OK);
+    assert_int_equal(rodt_air_note_message(&finding, &message), RODT_OK);
+    visit(&message, context);
+    reading = (rodt_air_reading){.check = RODT_AIR_CHECK_BUILD_UP, .before = {85, 1}, .after = {100, 1},
+                                 .seconds = {26, 1}, .actual_volume = {2848, 1}, .required_volume = {4272, 1}};
+    assert_int_equal(rodt_air_judge(&reading, rodt_rules_find("us-newvehicle"), &finding, NULL), RODT_OK);
+    assert_int_equal(rodt_air_note_message(&finding, &message), RODT_OK);
+    assert_int_equal(message.code, RODT_MESSAGE_AIR_NOTE_VOLUME);
+    visit(&message, context);
+}
+
 static void visit_messages(unsigned rounds, visitor *visit, void *context)
 {
     uint64_t state = 20261128;
     visit_sentences(visit, context);
     visit_rows(visit, context);
     visit_steps(visit, context);
+    visit_note(visit, context);
     visit_rare_findings(visit, context);
     for (unsigned i = 0; i < rounds; i++) {
         rodt_form form = any_form(&state);
@@ -802,6 +822,7 @@ static void makers_refuse_null(void **state)
     air.result = RODT_AIR_RESULT_GOOD; /* of no row */
     assert_int_equal(rodt_air_finding_message(&air, &message), RODT_E_ARGUMENT);
     assert_int_equal(rodt_air_edge_message(NULL, &message), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_air_note_message(NULL, &message), RODT_E_ARGUMENT);
     assert_int_equal(rodt_air_limit_edge_message(NULL, &message), RODT_E_ARGUMENT);
     assert_int_equal(rodt_air_check_message(RODT_AIR_CHECK_END, &message), RODT_E_ARGUMENT);
     assert_int_equal(rodt_advice_message(RODT_ADVICE_LOOK, NULL), RODT_E_ARGUMENT);

@@ -42,6 +42,16 @@ const char *py_to_text(PyObject *object, const char *field);
 /* None for NULL and "". */
 PyObject *py_from_text(const char *text);
 
+/* The JSON that a function of the library writes of a value that it knows, as a new str called `made`. */
+#define PY_JSON(made, function, ...)                                                                                   \
+    size_t made##_needed = 1;                                                                                          \
+    (void)function(__VA_ARGS__, NULL, 0, &made##_needed);                                                              \
+    char *made##_text = calloc(made##_needed, 1);                                                                      \
+    if (made##_text != NULL)                                                                                           \
+        (void)function(__VA_ARGS__, made##_text, made##_needed, NULL);                                                 \
+    PyObject *made = made##_text != NULL ? PyUnicode_FromString(made##_text) : PyErr_NoMemory();                       \
+    free(made##_text)
+
 /* A tuple of what `make` gives for 0 to count - 1. */
 PyObject *py_from_each(size_t count, PyObject *(*make)(const void *all, size_t i), const void *all);
 

@@ -53,6 +53,12 @@ PyObject *py_finding_from_values(PyObject *values, int row, int own_row, const r
     return from_finding(&f);
 }
 
+PyObject *py_finding_json(const rodt_finding *finding)
+{
+    PY_JSON(made, rodt_finding_json_format, finding, 0);
+    return made;
+}
+
 int py_finding_verdict(const rodt_finding *finding) { return (int)finding->verdict; }
 
 PyObject *py_judge_row(const rodt_form *text, const rodt_rules *rules)

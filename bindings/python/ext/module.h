@@ -21,12 +21,14 @@ PyObject *py_rational(PyObject *number, const char *field);
 /* A capsule with the finding of a row, and the first text that could not be read, not raised; or None. */
 PyObject *py_judge_row(const rodt_form *text, const rodt_rules *rules);
 int py_finding_verdict(const rodt_finding *finding);
+PyObject *py_finding_json(const rodt_finding *finding);
 
 /* A finding as a tuple of its record, and back: rows are numbers, so the rule set and the tables must be the same. */
 PyObject *py_finding_values(const rodt_finding *finding);
 PyObject *py_finding_from_values(PyObject *values, int row, int own_row, const rodt_rules *rules);
 
-/* `ends` is a tuple of pairs: a rodt_wheel_end without a reading, and the capsule of its finding. */
+/* `ends` is a tuple of pairs: a rodt_wheel_end without a reading, and the capsule of its finding. Behind the members of
+ * the record are advice and the report as JSON. */
 PyObject *py_vehicle_combine(PyObject *ends, unsigned brakes);
 
 /* Capsules of columns. table_names and column_of_table are for a table that can be read only once; column_first is the

@@ -14,6 +14,15 @@ SENTENCE(air_limit_edge, rodt_air_limit, rodt_air_limit_edge_format)
 SENTENCE(air_finding_sentence, rodt_air_finding, rodt_air_finding_format)
 SENTENCE(air_finding_edge, rodt_air_finding, rodt_air_edge_format)
 SENTENCE(air_finding_spoken, rodt_air_finding, rodt_air_spoken_format)
+SENTENCE(air_finding_note, rodt_air_finding, rodt_air_note_format)
+
+/* Its report as JSON; the library writes it twice, to count and to fill. */
+static PyObject *air_finding_json(const void *value)
+{
+    const rodt_air_finding *finding = value;
+    PY_JSON(made, rodt_air_finding_json_format, finding, 0);
+    return made;
+}
 
 /* Bit, sentence, source and evidence of each mismatch. */
 static PyObject *axle_remarks(const void *value)
@@ -44,6 +53,8 @@ static const struct {
                  {"rodt_air_finding", air_finding_sentence},
                  {"rodt_air_finding", air_finding_edge},
                  {"rodt_air_finding", air_finding_spoken},
+                 {"rodt_air_finding", air_finding_note},
+                 {"rodt_air_finding", air_finding_json},
                  {"rodt_axle_finding", axle_remarks}};
 
 #define TOTAL (sizeof sentences / sizeof *sentences)

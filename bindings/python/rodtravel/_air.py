@@ -67,6 +67,13 @@ class AirFinding(Record, of="rodt_air_finding"):
     sentence: Field[str] = Field("The judgement as a sentence for a form.")
     edge: Field[str] = Field('What would have been defective, a sentence; "" without a row.')
     spoken: Field[str] = Field("What one says aloud after the check: sentences.")
+    note: Field[str] = Field('What it does not settle, such as a printed kPa figure that is rounded; "" = nothing.')
+    _json: Field[str] = Field("The report as JSON.", of="json")
+
+    @property
+    def json(self) -> str:
+        """The report as JSON, with the names of `rodtravel air --json`."""
+        return self._json
 
     def __str__(self) -> str:
         return self.sentence

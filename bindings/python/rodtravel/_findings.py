@@ -100,6 +100,11 @@ class Finding(Record, of="rodt_finding"):
         return _low.rodt_finding_spoken_format(self._kept)
 
     @property
+    def json(self) -> str:
+        """The report as JSON, with the names of `rodtravel stroke --json`."""
+        return _low.finding_json(self._kept)
+
+    @property
     def proof_sentence(self) -> str:
         """What the divisions of the tape prove, a sentence; "" without a division."""
         return _low.rodt_finding_proof_format(self._kept)

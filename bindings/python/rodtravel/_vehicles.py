@@ -247,6 +247,12 @@ class VehicleFinding(Record, of="rodt_vehicle_finding"):
     axles: Field[tuple[Axle, ...]] = Field("From the front, a tuple of Axle.")
     advice: Field[tuple[AdviceNote, ...]] = Field("One AdviceNote for each wheel end, in their order.",
                    tuple_of(AdviceNote))
+    _json: Field[str] = Field("The report as JSON.", of="json")
+
+    @property
+    def json(self) -> str:
+        """The report as JSON, with the names of `rodtravel vehicle --json`."""
+        return self._json
 
 
 def judge_vehicle(ends: Iterable[WheelEnd], *, brakes: int | None = None) -> VehicleFinding:

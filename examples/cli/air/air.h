@@ -58,7 +58,7 @@ int air_status(rodt_air_result result);
 
 /* (format.c) */
 void print_air_finding(const rodt_air_finding *finding);
-void write_air_finding(const rodt_air_finding *finding);
+int write_air_finding(const rodt_air_finding *finding); /* statuses as json_end */
 void put_air_finding(json_writer *json, const rodt_air_finding *finding); /* the object alone */
 int print_air_estimate(const air_estimate *estimate);
 int write_air_estimate(const air_estimate *estimate);

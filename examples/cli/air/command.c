@@ -93,12 +93,12 @@ static int answer_check(const command_line *from, rodt_air_check check, const ro
     if (rodt_air_judge(&reading, rules, &finding, &error) != RODT_OK)
         return print_error("%s", error.text);
     if (option_given(from, AIR_JSON))
-        write_air_finding(&finding);
+        status = write_air_finding(&finding);
     else
         print_air_finding(&finding);
     if (option_given(from, AIR_SPEAK) && !option_given(from, AIR_JSON))
         print_spoken(&finding);
-    return air_status(finding.result);
+    return status == STATUS_CONTINUE ? air_status(finding.result) : status;
 }
 
 static int print_check_error(const char *word)

@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* The answers of `rodtravel air`, for people and for programs. */
 #include "air/air.h"
-#include "input/air_words.h"
 #include "ui/exit_status.h"
 #include "ui/format.h"
 #include "ui/json_writer.h"
@@ -31,64 +30,6 @@ static void print_result(const rodt_air_finding *finding)
              finding->major ? ", a major defect" : rank);
     print_title(stdout, paints[finding->result], format_capitals(spaced, word, sizeof word), text);
     putchar('\n');
-}
-
-/* Half kPa to half kPa: what a gauge in whole kPa shows as this figure. */
-static bool reads_as_kpa(rodt_ratio psi, int64_t kpa)
-{
-    rodt_pressure low, high;
-    const rodt_pressure at = {psi.num, psi.den};
-    return rodt_pressure_from_kpa(2 * kpa - 1, 2, &low) == RODT_OK &&
-           rodt_pressure_from_kpa(2 * kpa + 1, 2, &high) == RODT_OK && rodt_pressure_compare(at, low) >= 0 &&
-           rodt_pressure_compare(at, high) < 0;
-}
-
-/* True if the published words have the figure. */
-static bool is_printed(const char *published, int64_t kpa)
-{
-    char digits[32];
-    size_t size = (size_t)snprintf(digits, sizeof digits, "%lld", (long long)kpa);
-    for (const char *at = published; (at = strstr(at, digits)) != NULL; at++) {
-        bool begins = at == published || strchr("0123456789.", at[-1]) == NULL;
-        if (begins && strspn(at + size, "0123456789") == 0)
-            return true;
-    }
-    return false;
-}
-
-/* At the edge as a gauge in whole kPa shows it, or at the figure in kPa that is printed for it. */
-static bool is_at_kpa_edge(const rodt_air_finding *finding, rodt_ratio edge)
-{
-    if (!rodt_ratio_given(edge) || edge.num > 100000 || edge.den > 1000) /* no edge of a table */
-        return false;
-    int64_t nearest = (edge.num * 6894757 / edge.den + 500000) / 1000000;
-    for (int64_t kpa = nearest - 2; kpa <= nearest + 2; kpa++)
-        if (reads_as_kpa(finding->measured, kpa))
-            return kpa == nearest || is_printed(finding->row->published, kpa);
-    return false;
-}
-
-/* A source that prints kPa beside psi rounds one of them; at the edge this decides, so it is noted. */
-static const char *twin_note(const rodt_air_finding *finding)
-{
-    const rodt_air_limit *row = finding->row;
-    if (row == NULL || (row->measure != RODT_AIR_MEASURE_PSI && row->measure != RODT_AIR_MEASURE_PSI_PER_MINUTE))
-        return NULL;
-    if (finding->at_limit || strstr(row->published, "kPa") == NULL || !rodt_ratio_given(finding->measured) ||
-        (!is_at_kpa_edge(finding, finding->allowed) && !is_at_kpa_edge(finding, row->upper)))
-        return NULL;
-    return "in whole kPa the reading is at the edge; judged by the psi figure, the kPa figure printed beside it is "
-           "rounded. Read the cited document.";
-}
-
-/* What is required goes by the lower of Table V and the actual volume, so beyond a time by Table V nothing is sure. */
-static const char *finding_note(const rodt_air_finding *finding)
-{
-    const char *twin = twin_note(finding);
-    bool by_table = finding->row != NULL && finding->row->by_volume && finding->result == RODT_AIR_RESULT_DEFECTIVE;
-    return twin == NULL && by_table
-               ? "by Table V; where the actual volume of the chambers is lower, more time is allowed"
-               : twin;
 }
 
 /* The rule set that has the row that judged: the carrier's, or the law below it. */
@@ -182,8 +123,8 @@ void print_air_finding(const rodt_air_finding *finding)
         print_wrapped(stdout, "Limit", INDENT, sentence);
     if (finding->row != NULL) {
         print_row(finding->row, judging_rules(finding));
-        if (finding_note(finding) != NULL)
-            print_wrapped(stdout, "Note", INDENT, finding_note(finding));
+        if (rodt_air_note_format(finding, sentence, sizeof sentence, NULL) == RODT_OK && sentence[0] != '\0')
+            print_wrapped(stdout, "Note", INDENT, sentence);
     }
     print_next(finding);
     print_wrapped(stdout, "Safety", INDENT, "Chock the wheels. The cited law and a licensed inspector decide.");
@@ -191,49 +132,14 @@ void print_air_finding(const rodt_air_finding *finding)
 
 /* --- One check, for programs ------------------------------------------------------------------------- */
 
-static void write_ratio(json_writer *json, const char *key, rodt_ratio ratio)
+static rodt_status format_finding(const void *finding, char *text, size_t size, size_t *needed)
 {
-    char word[WORD_SIZE];
-    json_pair(json, key, rodt_ratio_given(ratio) ? format_ratio(ratio, word) : NULL);
+    return rodt_air_finding_json_format(finding, 0, text, size, needed);
 }
 
-void put_air_finding(json_writer *json, const rodt_air_finding *finding)
-{
-    const rodt_air_limit *row = finding->row;
-    char sentence[SENTENCE_SIZE];
-    json_open(json, '{');
-    json_pair(json, "check", rodt_air_check_name(finding->reading.check));
-    json_pair(json, "result", rodt_air_result_name(finding->result));
-    bool misses = finding->missing != RODT_AIR_MISSING_NOTHING;
-    json_pair(json, "missing", misses ? rodt_air_missing_name(finding->missing) : NULL);
-    json_key(json, "major");
-    json_bool(json, finding->major);
-    json_key(json, "minor");
-    json_bool(json, finding->minor);
-    json_key(json, "at_limit");
-    json_bool(json, finding->at_limit);
-    write_ratio(json, "measured", finding->measured);
-    write_ratio(json, "allowed", finding->allowed);
-    json_pair(json, "measure", row != NULL ? air_measure_word(row->measure) : NULL);
-    bool said = rodt_air_finding_format(finding, sentence, sizeof sentence, NULL) == RODT_OK;
-    json_pair(json, "sentence", said ? sentence : NULL);
-    said = rodt_air_edge_format(finding, sentence, sizeof sentence, NULL) == RODT_OK;
-    json_pair(json, "edge", said && sentence[0] != '\0' ? sentence : NULL);
-    json_pair(json, "note", finding_note(finding));
-    json_pair(json, "published", row != NULL ? row->published : NULL);
-    json_pair(json, "setup", row != NULL ? row->setup : NULL);
-    json_pair(json, "rules", rodt_rules_id(judging_rules(finding)));
-    json_source(json, "source", row != NULL ? row->source : NULL);
-    json_pair(json, "evidence", row != NULL ? rodt_evidence_name(row->evidence) : NULL);
-    json_close(json, '}');
-}
+void put_air_finding(json_writer *json, const rodt_air_finding *finding) { json_record(json, format_finding, finding); }
 
-void write_air_finding(const rodt_air_finding *finding)
-{
-    json_writer json = {.to = stdout, .first = true};
-    put_air_finding(&json, finding);
-    putchar('\n');
-}
+int write_air_finding(const rodt_air_finding *finding) { return json_print(format_finding, finding); }
 
 /* --- The estimate ------------------------------------------------------------------------------------ */
 
@@ -317,9 +223,9 @@ int write_air_estimate(const air_estimate *estimate)
     json_bool(&json, true);
     json_pressure(&json, "psi", estimate->pressure);
     json_pressure(&json, "floor", estimate->floor);
-    write_ratio(&json, "reservoirs", estimate->volumes.reservoirs);
-    write_ratio(&json, "chambers", estimate->volumes.chambers);
-    write_ratio(&json, "fill", estimate->fill);
+    json_ratio(&json, "reservoirs", estimate->volumes.reservoirs);
+    json_ratio(&json, "chambers", estimate->volumes.chambers);
+    json_ratio(&json, "fill", estimate->fill);
     json_pressure(&json, "psi_after_one", after);
     json_pair(&json, "psi_after_one_rounded", tenths(after, word));
     snprintf(word, sizeof word, "%u", count);

@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* The air checks of a rule set as a table. */
 #include "air/air.h"
-#include "input/air_words.h"
 #include "ui/format.h"
 #include "ui/json_writer.h"
 #include "ui/wrap.h"
@@ -73,22 +72,9 @@ void print_air_table(const rodt_rules *rules)
     print_wrapped(stdout, "", 0, "Only what was read in its source is shown as law. The cited document decides.");
 }
 
-static void write_row(json_writer *json, const rodt_air_limit *row)
+static rodt_status format_row(const void *row, char *text, size_t size, size_t *needed)
 {
-    char edge[300], text[AIR_WHOM_SIZE], word[WORD_SIZE];
-    json_open(json, '{');
-    json_pair(json, "check", rodt_air_check_name(row->check));
-    json_pair(json, "kind", rodt_air_kind_name(row->kind));
-    json_pair(json, "published", row->published);
-    json_pair(json, "value", rodt_ratio_given(row->value) ? format_ratio(row->value, word) : NULL);
-    json_pair(json, "upper", rodt_ratio_given(row->upper) ? format_ratio(row->upper, word) : NULL);
-    json_pair(json, "measure", air_measure_word(row->measure));
-    json_pair(json, "edge", rodt_air_limit_edge_format(row, edge, sizeof edge, NULL) == RODT_OK ? edge : NULL);
-    json_pair(json, "vehicle", air_row_whom(row, text));
-    json_pair(json, "setup", row->setup);
-    json_source(json, "source", row->source);
-    json_pair(json, "evidence", rodt_evidence_name(row->evidence));
-    json_close(json, '}');
+    return rodt_air_limit_json_format(row, 0, text, size, needed);
 }
 
 static void write_rows(json_writer *json, const char *key, const rodt_rules *rules)
@@ -96,7 +82,7 @@ static void write_rows(json_writer *json, const char *key, const rodt_rules *rul
     json_key(json, key);
     json_open(json, '[');
     for (size_t i = 0; i < rodt_rules_air_count(rules); i++)
-        write_row(json, rodt_rules_air_at(rules, i));
+        json_record(json, format_row, rodt_rules_air_at(rules, i));
     json_close(json, ']');
 }
 

@@ -251,53 +251,15 @@ static void print_answer(const rodt_identification *answer, const rodt_clues *cl
 
 /* --- For programs ------------------------------------------------------------------------------------ */
 
-static void write_clues(json_writer *json, const char *key, uint32_t clues)
-{
-    json_key(json, key);
-    json_open(json, '[');
-    for (uint32_t bit = 1; bit <= RODT_CLUE_DIAMETER; bit <<= 1) {
-        if ((clues & bit) != 0)
-            json_text(json, rodt_clue_name((rodt_clue)bit));
-    }
-    json_close(json, ']');
-}
+typedef struct identified {
+    const rodt_identification *answer;
+    const rule_context *context;
+} identified;
 
-static void write_candidate(json_writer *json, const rodt_candidate *candidate, const rule_context *context)
+static rodt_status format_answer(const void *value, char *text, size_t size, size_t *needed)
 {
-    char chamber[RODT_CHAMBER_TEXT_SIZE];
-    json_open(json, '{');
-    json_pair(json, "chamber", format_chamber(&candidate->chamber, chamber));
-    json_pair(json, "family", rodt_family_name(candidate->chamber.family));
-    json_pair(json, "size", candidate->chamber.size);
-    json_pair(json, "class", rodt_stroke_class_name(candidate->chamber.stroke_class));
-    json_length(json, "rated_stroke", candidate->chamber.rated_stroke);
-    json_length(json, "limit", candidate->limit);
-    json_pair(json, "evidence",
-              rodt_length_given(candidate->limit) ? rodt_evidence_name(evidence_of(candidate, context)) : NULL);
-    json_length(json, "diameter", candidate->diameter);
-    json_length(json, "diameter_distance", candidate->diameter_distance);
-    write_clues(json, "clues_for", candidate->clues_for);
-    write_clues(json, "clues_against", candidate->clues_against);
-    json_close(json, '}');
-}
-
-static void write_answer(const rodt_identification *answer, const rule_context *context)
-{
-    json_writer json = {.to = stdout, .first = true};
-    json_open(&json, '{');
-    json_length(&json, "strict_limit", answer->strict_limit);
-    json_number(&json, "without_limit", answer->without_limit);
-    json_key(&json, "candidates");
-    json_open(&json, '[');
-    for (size_t i = 0; i < answer->count; i++)
-        write_candidate(&json, &answer->candidates[i], context);
-    json_close(&json, ']');
-    write_clues(&json, "contradiction", answer->contradiction);
-    json_pair(&json, "next", next_words(answer));
-    json_pair(&json, "rules", rodt_rules_id(context->rules));
-    json_date(&json, "as_of", context->day);
-    json_close(&json, '}');
-    putchar('\n');
+    const identified *of = value;
+    return rodt_identification_json_format(of->answer, of->context->rules, of->context->day, 0, text, size, needed);
 }
 
 /* --- The command ------------------------------------------------------------------------------------- */
@@ -308,12 +270,13 @@ static int answer_clues(const command_line *from, const rodt_clues *clues, const
     rodt_status status = rodt_clues_identify(clues, context->rules, context->day, &answer, NULL);
     if (status != RODT_OK)
         return print_error("%s", rodt_status_text(status));
+    int written = STATUS_CONTINUE;
     if (option_given(from, IDENTIFY_JSON))
-        write_answer(&answer, context);
+        written = json_print(format_answer, &(identified){&answer, context});
     else
         print_answer(&answer, clues, context);
     bool answered = answer.contradiction == 0 && rodt_length_given(answer.strict_limit) && answer.without_limit == 0;
-    return answered ? STATUS_GOOD : STATUS_UNDETERMINED;
+    return written != STATUS_CONTINUE ? written : answered ? STATUS_GOOD : STATUS_UNDETERMINED;
 }
 
 static int run(int argc, char **argv)

@@ -96,7 +96,7 @@ static void print_limit(const rodt_finding *finding, const rule_context *context
     print_limit_tables(context, is_of_chamber, &finding->chamber);
 }
 
-static void write_limit(const rodt_finding *finding, const rule_context *context)
+static int write_limit(const rodt_finding *finding, const rule_context *context)
 {
     char chamber[RODT_CHAMBER_TEXT_SIZE];
     uint64_t of_limit = 0;
@@ -116,7 +116,7 @@ static void write_limit(const rodt_finding *finding, const rule_context *context
     json_pair(&json, "law_evidence", finding->law_source != NULL ? rodt_evidence_name(finding->law_evidence) : NULL);
     write_limit_tables(&json, context, is_of_chamber, &finding->chamber);
     json_close(&json, '}');
-    putchar('\n');
+    return json_end(&json);
 }
 
 static int answer_chamber(const command_line *from, const rule_context *context)
@@ -126,10 +126,10 @@ static int answer_chamber(const command_line *from, const rule_context *context)
     if (status != STATUS_CONTINUE)
         return status;
     if (option_given(from, LIMITS_JSON))
-        write_limit(&finding, context);
+        status = write_limit(&finding, context);
     else
         print_limit(&finding, context);
-    return rodt_length_given(finding.limit) ? STATUS_GOOD : STATUS_UNDETERMINED;
+    return status != STATUS_CONTINUE ? status : rodt_length_given(finding.limit) ? STATUS_GOOD : STATUS_UNDETERMINED;
 }
 
 /* --- The whole table --------------------------------------------------------------------------------- */
@@ -152,16 +152,17 @@ static int answer_all(const command_line *from, const rule_context *context)
 {
     if (option_given(from, LIMITS_CLASS) || option_given(from, LIMITS_RATED))
         return print_error("--class and --rated belong to a chamber; see: rodtravel limits --help");
+    int status = STATUS_CONTINUE;
     if (option_given(from, LIMITS_JSON)) {
         json_writer json = {.to = stdout, .first = true};
         json_open(&json, '{');
         write_limit_tables(&json, context, is_any, NULL);
         json_close(&json, '}');
-        putchar('\n');
+        status = json_end(&json);
     } else {
         print_limit_tables(context, is_any, NULL);
     }
-    return is_in_force(context) ? STATUS_GOOD : STATUS_UNDETERMINED;
+    return status != STATUS_CONTINUE ? status : is_in_force(context) ? STATUS_GOOD : STATUS_UNDETERMINED;
 }
 
 static int answer_air(const command_line *from, const rule_context *context)
@@ -169,18 +170,19 @@ static int answer_air(const command_line *from, const rule_context *context)
     if (from->operand_count > 0 || option_given(from, LIMITS_CLASS) || option_given(from, LIMITS_RATED))
         return print_error("--air goes with no chamber; see: rodtravel limits --help");
     const rodt_rules *law = law_of(context);
+    int status = STATUS_CONTINUE;
     if (option_given(from, LIMITS_JSON)) {
         json_writer json = {.to = stdout, .first = true};
         json_open(&json, '{');
         write_air_table(&json, law, context->own);
         json_close(&json, '}');
-        putchar('\n');
+        status = json_end(&json);
     } else {
         if (context->own != NULL && rodt_rules_air_count(context->own) > 0)
             print_air_table(context->own);
         print_air_table(law);
     }
-    return rodt_rules_air_count(law) > 0 ? STATUS_GOOD : STATUS_UNDETERMINED;
+    return status != STATUS_CONTINUE ? status : rodt_rules_air_count(law) > 0 ? STATUS_GOOD : STATUS_UNDETERMINED;
 }
 
 /* --- The page for the cab ---------------------------------------------------------------------------- */
@@ -218,11 +220,10 @@ static int answer_list(const command_line *from)
 {
     if (from->operand_count > 0 || from->given_count > (option_given(from, LIMITS_JSON) ? 2u : 1u))
         return print_error("--list goes with --json only");
-    if (option_given(from, LIMITS_JSON))
-        write_rules_list();
-    else
-        print_rules_list();
-    return STATUS_GOOD;
+    if (!option_given(from, LIMITS_JSON))
+        return print_rules_list(), STATUS_GOOD;
+    int status = write_rules_list();
+    return status == STATUS_CONTINUE ? STATUS_GOOD : status;
 }
 
 static int run(int argc, char **argv)

@@ -244,22 +244,9 @@ void print_rules_list(void)
 
 /* --- For programs ------------------------------------------------------------------------------------ */
 
-static void write_row(json_writer *json, const rodt_limit *row)
+static rodt_status format_row(const void *row, char *text, size_t size, size_t *needed)
 {
-    char name[RODT_CHAMBER_TEXT_SIZE], mm[WORD_SIZE];
-    json_open(json, '{');
-    json_pair(json, "chamber", row_name(row, name));
-    json_pair(json, "family", rodt_family_name(row->family));
-    json_pair(json, "size", row->size);
-    json_pair(json, "class", rodt_stroke_class_name(row->stroke_class));
-    json_length(json, "rated_stroke", row->rated_stroke);
-    json_length(json, "limit", row->limit);
-    json_pair(json, "printed_mm", rodt_length_given(row->printed_mm) ? format_mm(row->printed_mm, mm) : NULL);
-    json_date(json, "from", row->from);
-    json_date(json, "until", row->until);
-    json_source(json, "source", row->source);
-    json_pair(json, "evidence", rodt_evidence_name(row->evidence));
-    json_close(json, '}');
+    return rodt_limit_json_format(row, 0, text, size, needed);
 }
 
 static void write_rows(json_writer *json, const char *key, const row_query *query, const rodt_rules *rules)
@@ -268,7 +255,7 @@ static void write_rows(json_writer *json, const char *key, const row_query *quer
     json_key(json, key);
     json_open(json, '[');
     for (size_t at = 0; (row = next_row(query, rules, &at)) != NULL;)
-        write_row(json, row);
+        json_record(json, format_row, row);
     json_close(json, ']');
 }
 
@@ -286,33 +273,20 @@ void write_limit_tables(json_writer *json, const rule_context *rules_of, row_fil
     write_rows(json, "own_rows", &query, rules_of->own);
 }
 
-static void write_rules(json_writer *json, const rodt_rules *rules)
+static rodt_status format_rules(const void *rules, char *text, size_t size, size_t *needed)
 {
-    json_open(json, '{');
-    json_pair(json, "rules", rodt_rules_id(rules));
-    json_pair(json, "title", rodt_rules_title(rules));
-    json_pair(json, "authority", rodt_rules_authority(rules));
-    json_date(json, "from", rodt_rules_from(rules));
-    json_date(json, "until", rodt_rules_until(rules));
-    json_source(json, "source", rodt_rules_source(rules));
-    json_pair(json, "evidence", rodt_evidence_name(rodt_rules_evidence(rules)));
-    json_key(json, "at_limit_passes");
-    json_bool(json, rodt_rules_at_limit_passes(rules));
-    json_pressure(json, "psi_from", rodt_rules_pressure_from(rules));
-    json_pressure(json, "psi_until", rodt_rules_pressure_until(rules));
-    json_source(json, "pressure_source", rodt_rules_pressure_source(rules));
-    json_close(json, '}');
+    return rodt_rules_json_format(rules, 0, text, size, needed);
 }
 
-void write_rules_list(void)
+int write_rules_list(void)
 {
     json_writer json = {.to = stdout, .first = true};
     json_open(&json, '{');
     json_key(&json, "rule_sets");
     json_open(&json, '[');
     for (size_t i = 0; i < rodt_rules_count(); i++)
-        write_rules(&json, rodt_rules_at(i));
+        json_record(&json, format_rules, rodt_rules_at(i));
     json_close(&json, ']');
     json_close(&json, '}');
-    putchar('\n');
+    return json_end(&json);
 }

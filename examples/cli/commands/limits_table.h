@@ -30,6 +30,6 @@ const char *evidence_mark(rodt_evidence evidence);
 void print_evidence_marks(uint32_t seen);
 
 void print_rules_list(void);
-void write_rules_list(void);
+int write_rules_list(void); /* statuses as json_end */
 
 #endif

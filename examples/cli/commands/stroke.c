@@ -279,17 +279,9 @@ static void print_spoken(const rodt_finding *finding)
 
 /* --- For programs ------------------------------------------------------------------------------------ */
 
-static int write_finding(const rodt_finding *finding)
+static rodt_status format_finding(const void *finding, char *text, size_t size, size_t *needed)
 {
-    size_t needed = 0;
-    (void)rodt_finding_json_format(finding, 0, NULL, 0, &needed);
-    char *json = malloc(needed);
-    if (json == NULL)
-        return print_error("%s", rodt_status_text(RODT_E_MEMORY));
-    if (rodt_finding_json_format(finding, 0, json, needed, NULL) == RODT_OK)
-        puts(json);
-    free(json);
-    return STATUS_CONTINUE;
+    return rodt_finding_json_format(finding, 0, text, size, needed);
 }
 
 /* --- The command ------------------------------------------------------------------------------------- */
@@ -319,7 +311,7 @@ static int run(int argc, char **argv)
         status = judge(&from, &context, &finding);
     if (status == STATUS_CONTINUE) {
         if (option_given(&from, STROKE_JSON))
-            status = write_finding(&finding);
+            status = json_print(format_finding, &finding);
         else if (option_given(&from, STROKE_SHORT))
             print_short(&finding);
         else

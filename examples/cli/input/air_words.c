@@ -16,8 +16,3 @@ rodt_air_check air_check_of(const char *text)
     rodt_air_check check = RODT_AIR_CHECK_NONE;
     return text != NULL && rodt_air_check_find(text, strlen(text), &check) ? check : RODT_AIR_CHECK_NONE;
 }
-
-const char *air_measure_word(rodt_air_measure measure)
-{
-    return measure != RODT_AIR_MEASURE_YES_NO ? rodt_air_measure_name(measure) : "";
-}

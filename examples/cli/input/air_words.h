@@ -16,7 +16,4 @@ extern const choice vehicle_words[VEHICLE_WORDS]; /* meanings: rodt_vehicle_clas
 /* RODT_AIR_CHECK_NONE: there is no such check, or text is NULL. */
 rodt_air_check air_check_of(const char *text);
 
-/* Of a figure; a question that is answered yes or no has none. */
-const char *air_measure_word(rodt_air_measure measure);
-
 #endif

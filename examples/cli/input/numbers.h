@@ -5,7 +5,7 @@
 
 #include <rodtravel/rodtravel.h>
 
-/* Reads "31", "31.25" or "3/5", in lowest terms; with clock a time, as rodt_seconds_parse. */
+/* Reads "31", "31.25" or "3/5", never below zero; with clock a time, as rodt_seconds_parse. */
 bool read_ratio(const char *text, bool clock, rodt_ratio *out);
 
 /* Reads a day, or a year by itself: month and day are 0 then. */

@@ -168,48 +168,60 @@ static int judge_ends(inspection *of)
 
 /* --- Air checks --------------------------------------------------------------------------------------- */
 
-static int read_pressure(const inspection_record *record, size_t i, const char *where, check_key key,
-                         rodt_pressure *out)
+/* Its texts under the names of the form. */
+static rodt_air_form form_of(const record_value check[CHECK_KEYS])
 {
-    const char *text = record->checks[i][key].text;
+    return (rodt_air_form){.check = check[CHECK_NAME].text,
+                           .pressure = check[CHECK_PRESSURE].text,
+                           .before = check[CHECK_BEFORE].text,
+                           .after = check[CHECK_AFTER].text,
+                           .cut_out = check[CHECK_CUT_OUT].text,
+                           .seconds = check[CHECK_SECONDS].text,
+                           .actual_volume = check[CHECK_ACTUAL].text,
+                           .required_volume = check[CHECK_REQUIRED].text};
+}
+
+/* The entry that the field of an error is; they are called alike but for one. */
+static check_key key_of(const char *field)
+{
+    check_key key = CHECK_NAME;
+    if (strcmp(field, "actual_volume") == 0)
+        return CHECK_ACTUAL;
+    while (key < CHECK_REMARK && strcmp(field, record_key_name(&record_check_keys[key])) != 0)
+        key++;
+    return key;
+}
+
+static int read_figures(const inspection_record *record, size_t i, const char *where, rodt_air_reading *out)
+{
+    const record_value *check = record->checks[i];
+    const rodt_air_form form = form_of(check);
     rodt_error error;
-    if (text == NULL || rodt_pressure_parse(text, out, &error) == RODT_OK)
-        return STATUS_CONTINUE;
-    return print_entry_error(record, where, record_key_name(&record_check_keys[key]), text, &error);
+    if (rodt_air_form_parse(&form, out, &error) != RODT_OK) {
+        const check_key key = key_of(error.field);
+        const char *text = check[key].text != NULL ? check[key].text : "";
+        return print_entry_error(record, where, record_key_name(&record_check_keys[key]), text, &error);
+    }
+    out->applications = (int16_t)check[CHECK_APPLICATIONS].number;
+    return STATUS_CONTINUE;
 }
 
-static int read_number(const inspection_record *record, size_t i, const char *where, check_key key, rodt_ratio *out)
+/* All checks have the vehicle in common, and the governor if the check does not say its own. */
+static void take_vehicle(const rodt_air_reading *vehicle, rodt_air_reading *to)
 {
-    const char *text = record->checks[i][key].text;
-    if (text == NULL || read_ratio(text, key == CHECK_SECONDS, out))
-        return STATUS_CONTINUE;
-    return print_error("%s: %s, %s is a number such as 38, 31.25 or 3/5, not \"%s\"", record->file, where,
-                       record_key_name(&record_check_keys[key]), text);
-}
-
-static int read_measures(const inspection_record *record, size_t i, const char *where, rodt_air_reading *out)
-{
-    const struct {
-        check_key key;
-        rodt_pressure *pressure;
-        rodt_ratio *ratio;
-    } parts[] = {{CHECK_PRESSURE, &out->pressure, NULL},    {CHECK_BEFORE, &out->before, NULL},
-                 {CHECK_AFTER, &out->after, NULL},          {CHECK_CUT_OUT, &out->cut_out, NULL},
-                 {CHECK_SECONDS, NULL, &out->seconds},      {CHECK_ACTUAL, NULL, &out->actual_volume},
-                 {CHECK_REQUIRED, NULL, &out->required_volume}};
-    int status = STATUS_CONTINUE;
-    for (size_t k = 0; k < COUNT_OF(parts) && status == STATUS_CONTINUE; k++)
-        status = parts[k].pressure != NULL ? read_pressure(record, i, where, parts[k].key, parts[k].pressure)
-                                           : read_number(record, i, where, parts[k].key, parts[k].ratio);
-    out->applications = (int16_t)record->checks[i][CHECK_APPLICATIONS].number;
-    return status;
+    to->vehicle = vehicle->vehicle;
+    to->towed_units = vehicle->towed_units;
+    to->built = vehicle->built;
+    to->cut_in = vehicle->cut_in;
+    if (!rodt_pressure_given(to->cut_out))
+        to->cut_out = vehicle->cut_out;
 }
 
 static int read_answers(const inspection_record *record, size_t i, const char *where, rodt_air_reading *out)
 {
     static const choice answers[] = {{"yes", RODT_RECORDED_YES}, {"no", RODT_RECORDED_NO}};
     const record_value *values = record->checks[i];
-    int answer = RODT_RECORDED_NOT_RECORDED, span = RODT_AIR_SPAN_PRESSURES;
+    int answer = (int)out->answer /* no, of a figure that never came */, span = RODT_AIR_SPAN_PRESSURES;
     int status = read_word(record, where, "answer", values[CHECK_ANSWER].text, answers, COUNT_OF(answers), &answer);
     if (status == STATUS_CONTINUE)
         status = read_word(record, where, "span", values[CHECK_SPAN].text, span_words, SPAN_WORDS, &span);
@@ -218,25 +230,25 @@ static int read_answers(const inspection_record *record, size_t i, const char *w
     return status;
 }
 
-static int judge_check(inspection *of, size_t i, rodt_air_reading reading)
+static int judge_check(inspection *of, size_t i, const rodt_air_reading *vehicle)
 {
     const inspection_record *record = &of->record;
     char where[RECORD_WHERE_SIZE];
+    rodt_air_reading reading;
     check_place(record, i, where);
-    reading.check = air_check_of(record->checks[i][CHECK_NAME].text);
-    if (reading.check == RODT_AIR_CHECK_NONE)
+    if (air_check_of(record->checks[i][CHECK_NAME].text) == RODT_AIR_CHECK_NONE)
         return print_error("%s: %s: there is no such check; see: rodtravel air --help", record->file, where);
-    int status = read_measures(record, i, where, &reading);
+    int status = read_figures(record, i, where, &reading);
     if (status == STATUS_CONTINUE)
         status = read_answers(record, i, where, &reading);
     if (status != STATUS_CONTINUE)
         return status;
+    take_vehicle(vehicle, &reading);
     rodt_error error;
     rodt_status judged = rodt_air_judge(&reading, of->context->air_rules, &of->air[i], &error);
     return judged == RODT_OK ? status : print_error("%s: %s: %s", record->file, where, error.text);
 }
 
-/* All checks have the vehicle in common. */
 static int read_vehicle(const inspection_record *record, rodt_air_reading *out)
 {
     const char *built = record->head[HEAD_BUILT].text;
@@ -275,7 +287,7 @@ static int judge_checks(inspection *of)
     take_governor(&of->record, &vehicle);
     of->vehicle.axle_1_steers = vehicle.vehicle != RODT_VEHICLE_CLASS_ANY;
     for (size_t i = 0; i < of->record.check_count && status == STATUS_CONTINUE; i++)
-        status = judge_check(of, i, vehicle);
+        status = judge_check(of, i, &vehicle);
     return status;
 }
 

@@ -56,10 +56,10 @@ static int report(const command_line *from, inspection *of, rule_context *contex
     if (status != STATUS_CONTINUE)
         return status;
     if (option_given(from, REPORT_JSON))
-        report_write_json(of);
+        status = report_write_json(of);
     else if (!wanted)
         report_print(of);
-    return inspection_status(of);
+    return status == STATUS_CONTINUE ? inspection_status(of) : status;
 }
 
 static int run(int argc, char **argv)

@@ -29,7 +29,7 @@ static void put_head(json_writer *json, const inspection *of)
     json_close(json, ']');
 }
 
-void report_write_json(const inspection *of)
+int report_write_json(const inspection *of)
 {
     json_writer json = {.to = stdout, .first = true};
     json_open(&json, '{');
@@ -45,5 +45,5 @@ void report_write_json(const inspection *of)
         put_air_finding(&json, &of->air[i]);
     json_close(&json, ']');
     json_close(&json, '}');
-    putchar('\n');
+    return json_end(&json);
 }

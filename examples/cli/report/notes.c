@@ -34,19 +34,38 @@ const char *report_air_result(rodt_air_result result)
     return result == RODT_AIR_RESULT_NOT_DONE ? "not done" : rodt_air_result_name(result);
 }
 
+/* Rows of the checks, two a check: the one that judged and, where that is the carrier's own, the law's. */
+#define ROWS_OF_CHECK ((size_t)2)
+
+static const rodt_air_limit *row_at(const inspection *of, size_t i)
+{
+    const rodt_air_finding *finding = &of->air[i / ROWS_OF_CHECK];
+    if (i % ROWS_OF_CHECK == 0)
+        return finding->row;
+    return finding->row == finding->own_row ? finding->law_row : NULL;
+}
+
+static void list_air_source(const rodt_air_limit *row, bool own, vehicle_line line, void *context)
+{
+    char words[RODT_SOURCE_TEXT_SIZE], text[RODT_SOURCE_TEXT_SIZE + 80], label[100];
+    bool checked = row->evidence != RODT_EVIDENCE_NONE;
+    snprintf(label, sizeof label, "%s%s", own ? "own figure, " : "", rodt_air_check_title(row->check));
+    snprintf(text, sizeof text, "%s%s%s%s", format_source(row->source, words), checked ? " (" : "",
+             checked ? rodt_evidence_text(row->evidence) : "", checked ? ")" : "");
+    line(context, label, text);
+}
+
 void report_each_air_source(const inspection *of, vehicle_line line, void *context)
 {
-    for (size_t i = 0; i < of->record.check_count; i++) {
-        const rodt_air_limit *row = of->air[i].row;
-        char words[RODT_SOURCE_TEXT_SIZE], text[RODT_SOURCE_TEXT_SIZE + 80];
+    for (size_t i = 0; i < of->record.check_count * ROWS_OF_CHECK; i++) {
+        const rodt_air_limit *row = row_at(of, i);
         bool known = row == NULL;
-        for (size_t k = 0; k < i && !known; k++)
-            known = of->air[k].row != NULL && of->air[k].row->source == row->source &&
-                    of->air[k].row->evidence == row->evidence;
-        if (known)
-            continue;
-        snprintf(text, sizeof text, "%s (%s)", format_source(row->source, words), rodt_evidence_text(row->evidence));
-        line(context, rodt_air_check_title(of->air[i].reading.check), text);
+        for (size_t k = 0; k < i && !known; k++) {
+            const rodt_air_limit *other = row_at(of, k);
+            known = other != NULL && other->source == row->source && other->evidence == row->evidence;
+        }
+        if (!known)
+            list_air_source(row, row == of->air[i / ROWS_OF_CHECK].own_row, line, context);
     }
 }
 

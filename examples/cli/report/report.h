@@ -8,7 +8,7 @@
 #include <stdio.h>
 
 void report_print(const inspection *of);                           /* text.c */
-void report_write_json(const inspection *of);                      /* json.c */
+int report_write_json(const inspection *of);                       /* json.c; statuses as json_end */
 void report_write_html(const inspection *of, FILE *to);            /* html.c */
 void report_write_svg(const inspection *of, FILE *to, bool alone); /* svg.c; alone = a file by itself */
 
@@ -25,7 +25,7 @@ const char *report_air_result(rodt_air_result result);       /* "not done" */
 #define REPORT_NOTE_SIZE ((size_t)600)
 bool report_limits_note(const inspection *of, char note[REPORT_NOTE_SIZE]);
 
-/* Sources of the air checks, each once. */
+/* Sources of the air checks, each once; the law's too where a carrier's own figure judged. */
 void report_each_air_source(const inspection *of, vehicle_line line, void *context);
 
 #endif

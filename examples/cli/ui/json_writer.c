@@ -1,11 +1,14 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* JSON on one line, so that many answers make a file of lines. */
 #include "ui/json_writer.h"
+#include "ui/exit_status.h"
 #include "ui/format.h"
+#include "ui/message.h"
 #include "ui/utf8.h"
 
 #include <inttypes.h>
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 static void separate(json_writer *json)
@@ -71,6 +74,32 @@ void json_bool(json_writer *json, bool value)
 {
     separate(json);
     fputs(value ? "true" : "false", json->to);
+}
+
+void json_record(json_writer *json, json_format *format, const void *value)
+{
+    size_t needed = 0;
+    bool writes = format(value, NULL, 0, &needed) == RODT_E_SPACE;
+    char *text = writes ? malloc(needed) : NULL;
+    separate(json);
+    if (text != NULL && format(value, text, needed, NULL) == RODT_OK)
+        fputs(text, json->to);
+    else
+        json->no_memory = true;
+    free(text);
+}
+
+int json_end(json_writer *json)
+{
+    fputc('\n', json->to);
+    return json->no_memory ? print_error("%s", rodt_status_text(RODT_E_MEMORY)) : STATUS_CONTINUE;
+}
+
+int json_print(json_format *format, const void *value)
+{
+    json_writer json = {.to = stdout, .first = true};
+    json_record(&json, format, value);
+    return json_end(&json);
 }
 
 void json_pair(json_writer *json, const char *key, const char *text)

@@ -10,7 +10,8 @@
 /* The writer sets the commas. */
 typedef struct json_writer {
     FILE *to;
-    bool first; /* the innermost object or array is still empty */
+    bool first;    /* the innermost object or array is still empty */
+    bool no_memory; /* for a value; json_end says so */
 } json_writer;
 
 void json_open(json_writer *json, char bracket);  /* '{' or '[' */
@@ -18,6 +19,16 @@ void json_close(json_writer *json, char bracket); /* '}' or ']' */
 void json_key(json_writer *json, const char *key);
 void json_text(json_writer *json, const char *text); /* NULL = null; bytes that are no UTF-8 become U+FFFD */
 void json_bool(json_writer *json, bool value);
+
+/* A value that a function of the library writes, rodt_..._json_format with what it needs from `value`. */
+typedef rodt_status json_format(const void *value, char *text, size_t size, size_t *needed);
+void json_record(json_writer *json, json_format *format, const void *value);
+
+/* Ends the line. STATUS_CONTINUE, or an exit status; what was wrong is said. */
+int json_end(json_writer *json);
+
+/* The whole line on standard output. Statuses as json_end. */
+int json_print(json_format *format, const void *value);
 
 /* A key and its value; what is not given is null. */
 void json_pair(json_writer *json, const char *key, const char *text);

@@ -82,10 +82,10 @@ static int judge(const command_line *from, const rule_context *context)
         status = vehicle_read(&given, record);
     if (status == STATUS_CONTINUE) {
         if (option_given(from, VEHICLE_JSON))
-            vehicle_write_json(record);
+            status = vehicle_write_json(record);
         else
             vehicle_print(record, option_given(from, VEHICLE_WHY));
-        status = vehicle_status(&record->vehicle);
+        status = status == STATUS_CONTINUE ? vehicle_status(&record->vehicle) : status;
     }
     free(record);
     return status;

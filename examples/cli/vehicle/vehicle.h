@@ -49,7 +49,7 @@ void vehicle_print_findings(const vehicle_record *record);
 void vehicle_print_sources(const vehicle_record *record);
 void vehicle_print_caution(void);
 
-void vehicle_write_json(const vehicle_record *record);
+int vehicle_write_json(const vehicle_record *record); /* statuses as json_end */
 void vehicle_put_json(json_writer *json, const vehicle_record *record); /* the object alone */
 
 /* Exit status that goes with a judgement (summary.c). */

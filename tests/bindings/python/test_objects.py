@@ -3,6 +3,7 @@
 import copy
 import gc
 import itertools
+import json
 import os
 import pickle
 import threading
@@ -131,6 +132,27 @@ def test_own_air_checks_on_another_law():
     assert own != rt.load_rules(own._made_from[0], name="yard")
     error = tap.refused(rt.Error, rt.load_rules, OWN_AIR.replace("70", "50"), "yard", "us-fmcsr", "us-cdl")
     assert error.status == rt.Status.LAXER and error.line == 2
+
+
+def test_reports_as_json():
+    """Findings, checks and vehicles in the names of the command; exact numbers are texts."""
+    own = rt.load_rules(OWN_AIR, name="yard", air_law="us-cdl")
+    air = json.loads(rt.judge_air("warning", pressure=65, rules=own).json)
+    assert (air["result"], air["rules"], air["law_result"], air["law_rules"]) == ("defective", "yard", "good", "us-cdl")
+    finding = rt.judge("30", "2", "4 1/8", stroke_class="standard", psi=95)
+    stroke = json.loads(finding.json)
+    assert (stroke["verdict"], stroke["margin"], len(stroke["sentences"])) == (
+        "out-of-adjustment", "-1/8", len(finding.sentences))
+    vehicle = rt.judge_vehicle([rt.WheelEnd("1L", finding, adjuster="manual")], brakes=2)
+    told = json.loads(vehicle.json)
+    assert (told["sentence"], told["wheel_ends"][0]["advice"]) == (vehicle.count.sentence, vehicle.advice[0].sentence)
+    assert "json" not in vehicle.asdict() and "sentences" not in repr(vehicle)
+
+
+def test_a_note_on_a_printed_figure():
+    loss = {"after": "700 kPa", "vehicle": "single", "rules": "ca-on"}
+    assert "whole kPa" in rt.judge_air("loss-applied", before="721 kPa", **loss).note
+    assert rt.judge_air("loss-applied", before="722 kPa", **loss).note == ""
 
 
 def test_printed_kpa_of_a_build_up():

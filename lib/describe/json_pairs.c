@@ -1,0 +1,73 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Values of the library as members of a report: one line each, for a person or a page. */
+#include "describe/json.h"
+
+void rodti_json_ratio(json_buffer *json, const char *key, rodt_ratio value)
+{
+    rodti_json_key(json, key);
+    rodti_json_exact(json, value);
+}
+
+void rodti_json_length(json_buffer *json, const char *key, rodt_length length)
+{
+    rodti_json_ratio(json, key, (rodt_ratio){length.num, length.den});
+}
+
+void rodti_json_pressure(json_buffer *json, const char *key, rodt_pressure pressure)
+{
+    rodti_json_ratio(json, key, (rodt_ratio){pressure.num, pressure.den});
+}
+
+void rodti_json_date(json_buffer *json, const char *key, rodt_date day)
+{
+    char text[RODT_DATE_TEXT_SIZE];
+    rodti_json_pair(json, key, rodt_date_format(day, text, sizeof text, NULL) == RODT_OK ? text : NULL);
+}
+
+void rodti_json_chamber(json_buffer *json, const char *key, const rodt_chamber *chamber)
+{
+    char name[RODT_CHAMBER_TEXT_SIZE];
+    rodti_json_pair(json, key, rodt_chamber_format(chamber, name, sizeof name, NULL) == RODT_OK ? name : NULL);
+}
+
+void rodti_json_source(json_buffer *json, const char *key, const rodt_source *source)
+{
+    char words[RODT_SOURCE_TEXT_SIZE];
+    bool written = source != NULL && rodt_source_format(source, words, sizeof words, NULL) == RODT_OK;
+    rodti_json_pair(json, key, written ? words : NULL);
+}
+
+void rodti_json_evidence(json_buffer *json, const char *key, const rodt_source *source, uint32_t evidence)
+{
+    rodti_json_pair(json, key, source != NULL ? rodt_evidence_name((rodt_evidence)evidence) : NULL);
+}
+
+void rodti_json_reasons(json_buffer *json, const rodt_finding *finding)
+{
+    rodti_json_key(json, "reasons");
+    rodti_json_open(json, '[');
+    for (int i = 0; i < RODT_REASON_END; i++)
+        if (rodt_finding_has(finding, (rodt_reason)i))
+            rodti_json_text(json, rodt_reason_name((rodt_reason)i));
+    rodti_json_close(json, ']');
+}
+
+void rodti_json_read_in(json_buffer *json, const rodt_source *source, uint32_t evidence)
+{
+    rodti_json_source(json, "source", source);
+    rodti_json_evidence(json, "evidence", source, evidence);
+}
+
+void rodti_json_sources(json_buffer *json, const rodt_finding *finding)
+{
+    rodti_json_read_in(json, finding->source, finding->evidence);
+    rodti_json_source(json, "law_source", finding->law_source);
+    rodti_json_evidence(json, "law_evidence", finding->law_source, finding->law_evidence);
+}
+
+void rodti_json_rules(json_buffer *json, const rodt_rules *rules)
+{
+    const rodt_rules *law = rodt_rules_law(rules);
+    rodti_json_pair(json, "rules", rodt_rules_id(law != NULL ? law : rules));
+    rodti_json_pair(json, "own_limits", law != NULL ? rodt_rules_id(rules) : NULL);
+}

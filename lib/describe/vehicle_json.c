@@ -1,0 +1,166 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The judgement of a vehicle as a report: the criterion, every wheel end, every axle. */
+#include "core/exact.h"
+#include "describe/json.h"
+#include "vehicle/words.h"
+
+typedef struct judged_vehicle {
+    const rodt_vehicle_finding *vehicle;
+    const rodt_wheel_end *ends;
+    size_t count;
+    const rodt_finding *findings;
+    const rodt_advice *advice; /* NULL = none */
+    const rodt_error *errors;  /* NULL = none */
+} judged_vehicle;
+
+static void put_percent(json_buffer *json, const char *key, rodt_ratio share)
+{
+    rodt_ratio value;
+    bool given = rodt_ratio_multiply(share, (rodt_ratio){100, 1}, &value) == RODT_OK;
+    rodti_json_ratio(json, key, given ? value : (rodt_ratio){0, 0});
+}
+
+static void put_criterion(json_buffer *json, const rodt_vehicle_finding *vehicle)
+{
+    const rodt_count *count = &vehicle->count;
+    char sentence[RODT_SENTENCE_SIZE];
+    rodti_json_pair(json, "outcome", rodt_outcome_name((rodt_outcome)count->outcome));
+    bool said = rodt_count_format(count, sentence, sizeof sentence, NULL) == RODT_OK;
+    rodti_json_pair(json, "sentence", said ? sentence : NULL);
+    rodti_json_number(json, "brakes", count->brakes);
+    rodti_json_number(json, "not_given", count->unmeasured);
+    rodti_json_number(json, "in_adjustment", vehicle->in_adjustment);
+    rodti_json_number(json, "out_of_adjustment", vehicle->out_of_adjustment);
+    rodti_json_number(json, "inoperative", vehicle->inoperative);
+    rodti_json_number(json, "undetermined", vehicle->undetermined);
+    rodti_json_number(json, "full_defects", count->tally.full);
+    rodti_json_number(json, "half_defects", count->tally.half);
+    rodti_json_number(json, "unknown_defects", count->tally.unknown);
+    rodti_json_ratio(json, "defective", count->defective);
+    put_percent(json, "percent", count->share);
+    put_percent(json, "percent_at_worst", count->worst_share);
+    put_percent(json, "percent_of_known", count->known_share);
+    put_percent(json, "criterion_percent", count->criterion);
+    rodti_json_number(json, "whole_needed", count->whole_needed);
+    rodti_json_number(json, "mismatched_axles", vehicle->mismatched_axles);
+    rodti_json_number(json, "mixed_days", vehicle->mixed_days);
+}
+
+/* --- Wheel ends -------------------------------------------------------------------------------------- */
+
+static void put_what_to_do(json_buffer *json, const judged_vehicle *of, size_t i)
+{
+    const rodt_wheel_end *end = &of->ends[i];
+    bool recorded = end->adjuster != RODT_ADJUSTER_NOT_RECORDED;
+    const char *advice = of->advice != NULL ? rodt_advice_text(of->advice[i]) : "";
+    bool refused = of->errors != NULL && of->errors[i].status != RODT_OK;
+    rodti_json_pair(json, "unreadable", refused ? of->errors[i].text : NULL);
+    rodti_json_length(json, "arm_length", end->arm_length);
+    rodti_json_pair(json, "adjuster", recorded ? rodt_adjuster_name((rodt_adjuster)end->adjuster) : NULL);
+    rodti_json_pair(json, "advice", advice[0] != '\0' ? advice : NULL);
+}
+
+static void put_end(json_buffer *json, const judged_vehicle *of, size_t i)
+{
+    const rodt_finding *finding = &of->findings[i];
+    char position[RODT_POSITION_TEXT_SIZE];
+    bool placed = rodt_position_format(of->ends[i].position, position, sizeof position, NULL) == RODT_OK;
+    rodti_json_open(json, '{');
+    rodti_json_pair(json, "position", placed ? position : NULL);
+    rodti_json_chamber(json, "chamber", &finding->chamber);
+    rodti_json_length(json, "released", finding->released);
+    rodti_json_length(json, "applied", finding->applied);
+    rodti_json_length(json, "applied_stroke", finding->applied_stroke);
+    rodti_json_length(json, "limit", finding->limit);
+    rodti_json_length(json, "margin", finding->margin);
+    rodti_json_pair(json, "verdict", rodt_verdict_name((rodt_verdict)finding->verdict));
+    rodti_json_pair(json, "defect", rodt_defect_name(rodt_finding_defect(finding)));
+    rodti_json_reasons(json, finding);
+    put_what_to_do(json, of, i);
+    rodti_json_date(json, "as_of", finding->day);
+    rodti_json_sources(json, finding);
+    rodti_json_close(json, '}');
+}
+
+/* --- Axles ------------------------------------------------------------------------------------------- */
+
+static void put_mismatch(json_buffer *json, const rodt_axle_finding *axle, const rodt_enumerator *row)
+{
+    const uint32_t bit = (uint32_t)row->number;
+    char sentence[RODT_SENTENCE_SIZE];
+    RODT_ENUM32(rodt_evidence) evidence = RODT_EVIDENCE_NONE;
+    if (rodt_axle_format(axle, bit, sentence, sizeof sentence, NULL) != RODT_OK)
+        return;
+    const rodt_source *source = rodt_axle_source(bit, &evidence);
+    rodti_json_open(json, '{');
+    rodti_json_pair(json, "code", row->word);
+    rodti_json_pair(json, "sentence", sentence);
+    rodti_json_boolean(json, "law", (bit & RODT_AXLE_MISMATCH_LAW) != 0);
+    rodti_json_read_in(json, source, evidence);
+    rodti_json_close(json, '}');
+}
+
+static void put_axle(json_buffer *json, const rodt_axle_finding *axle)
+{
+    rodti_json_open(json, '{');
+    rodti_json_number(json, "axle", axle->axle);
+    rodti_json_length(json, "stroke_difference", axle->stroke_difference);
+    rodti_json_ratio(json, "al_left", axle->al_left);
+    rodti_json_ratio(json, "al_right", axle->al_right);
+    rodti_json_key(json, "mismatches");
+    rodti_json_open(json, '[');
+    for (size_t i = 0; i < rodti_words_axle_mismatch.count; i++)
+        put_mismatch(json, axle, &rodti_words_axle_mismatch.list[i]);
+    rodti_json_close(json, ']');
+    rodti_json_close(json, '}');
+}
+
+/* --- The whole --------------------------------------------------------------------------------------- */
+
+static void put_criterion_sources(json_buffer *json)
+{
+    rodti_json_key(json, "criterion_sources");
+    rodti_json_open(json, '[');
+    for (int i = 0; i < RODT_COUNT_PART_END; i++) {
+        RODT_ENUM32(rodt_evidence) evidence = RODT_EVIDENCE_NONE;
+        const rodt_source *source = rodt_count_part_source((rodt_count_part)i, &evidence);
+        rodti_json_open(json, '{');
+        rodti_json_pair(json, "words", rodt_count_part_text((rodt_count_part)i));
+        rodti_json_read_in(json, source, evidence);
+        rodti_json_close(json, '}');
+    }
+    rodti_json_close(json, ']');
+}
+
+static void make_vehicle(json_buffer *json, const void *context)
+{
+    const judged_vehicle *of = context;
+    rodti_json_open(json, '{');
+    put_criterion(json, of->vehicle);
+    rodti_json_rules(json, of->findings[0].rules);
+    rodti_json_key(json, "wheel_ends");
+    rodti_json_open(json, '[');
+    for (size_t i = 0; i < of->count; i++)
+        put_end(json, of, i);
+    rodti_json_close(json, ']');
+    rodti_json_key(json, "axles");
+    rodti_json_open(json, '[');
+    for (size_t i = 0; i < of->vehicle->axle_count; i++)
+        put_axle(json, &of->vehicle->axles[i]);
+    rodti_json_close(json, ']');
+    put_criterion_sources(json);
+    rodti_json_close(json, '}');
+}
+
+rodt_status rodt_vehicle_json_format(const rodt_vehicle_finding *vehicle, const rodt_wheel_end *ends, size_t count,
+                                     const rodt_finding *findings, const rodt_advice *advice, const rodt_error *errors,
+                                     uint32_t options, char *text, size_t size, size_t *needed)
+{
+    const judged_vehicle of = {vehicle, ends, count, findings, advice, errors};
+    if (vehicle == NULL || ends == NULL || count == 0 || findings == NULL || vehicle->axle_count > RODT_AXLES_MAX)
+        return RODT_E_ARGUMENT;
+    for (size_t i = 0; i < count; i++)
+        if (findings[i].rules == NULL)
+            return RODT_E_ARGUMENT;
+    return rodti_json_format(make_vehicle, &of, options, text, size, needed);
+}

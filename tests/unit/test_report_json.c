@@ -1,0 +1,249 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Reports in JSON: an air check, a vehicle, which chamber it can be, a rule set and its rows. */
+#include <stdarg.h>
+#include <stddef.h>
+#include <setjmp.h>
+#include <stdint.h>
+#include <cmocka.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include <rodtravel/rodtravel.h>
+
+static const rodt_date day = {2026, 11, 24};
+
+/* What a report writes; `made` is the last of its text. */
+#define REPORT(made, function, ...)                                                                                \
+    static char made[70000];                                                                                       \
+    size_t made##_needed = 0;                                                                                      \
+    assert_int_equal(function(__VA_ARGS__, NULL, 0, &made##_needed), RODT_E_SPACE);                                \
+    assert_true(made##_needed <= sizeof made);                                                                     \
+    memset(made, 'x', sizeof made);                                                                                \
+    assert_int_equal(function(__VA_ARGS__, made, made##_needed - 1, NULL), RODT_E_SPACE);                          \
+    assert_int_equal(made[0], 'x');                                                                                \
+    assert_int_equal(function(__VA_ARGS__, made, made##_needed, NULL), RODT_OK);                                   \
+    assert_int_equal(strlen(made) + 1, made##_needed)
+
+static void has(const char *text, const char *part)
+{
+    if (strstr(text, part) == NULL)
+        fail_msg("%s\nis not in\n%s", part, text);
+}
+
+static void an_air_check(void **state)
+{
+    (void)state;
+    const rodt_air_reading reading = {.check = RODT_AIR_CHECK_WARNING, .pressure = {125, 2}};
+    rodt_air_finding finding;
+    assert_int_equal(rodt_air_judge(&reading, rodt_rules_find("us-cdl"), &finding, NULL), RODT_OK);
+    REPORT(text, rodt_air_finding_json_format, &finding, 0);
+    has(text, "{\"check\": \"warning\", \"result\": \"good\", \"missing\": null, \"major\": false, \"minor\": false, "
+              "\"at_limit\": false, \"measured\": \"62 1/2\", \"allowed\": \"60\", \"measure\": \"psi\", "
+              "\"sentence\": \"the low-pressure warning came on at 62 1/2 psi; required: ");
+    has(text, "\"note\": null, \"published\": \"");
+    has(text, "\"rules\": \"us-cdl\", \"source\": \"");
+    has(text, "\"law_rules\": \"us-cdl\", \"law_result\": \"good\", \"law_published\": \"");
+    REPORT(parts, rodt_air_finding_json_format, &finding, RODT_JSON_OPTION_PARTS);
+    has(parts, "\"measured\": {\"text\": \"62 1/2\", \"num\": 125, \"den\": 2}, ");
+    assert_int_equal(rodt_air_finding_json_format(&finding, 64, text, sizeof text, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_air_finding_json_format(NULL, 0, text, sizeof text, NULL), RODT_E_ARGUMENT);
+    finding.rules = NULL;
+    assert_int_equal(rodt_air_finding_json_format(&finding, 0, text, sizeof text, NULL), RODT_E_ARGUMENT);
+}
+
+/* The carrier's figure judges; what the law says by itself is beside it. */
+static void an_air_check_by_a_carriers_figure(void **state)
+{
+    (void)state;
+    static const char table[] = "check,vehicle,comparison,value,measure,source\n"
+                                "loss-applied,single,not-more-than,2,psi-per-minute,Shop bulletin 7\n";
+    const rodt_air_reading reading = {.check = RODT_AIR_CHECK_LOSS_APPLIED, .vehicle = RODT_VEHICLE_CLASS_SINGLE,
+                                      .before = {110, 1}, .after = {107, 1}};
+    rodt_air_finding finding;
+    rodt_rules *own;
+    assert_int_equal(rodt_rules_load(rodt_rules_find("us-cdl"), "own.csv", table, strlen(table), &own, NULL), RODT_OK);
+    assert_int_equal(rodt_air_judge(&reading, own, &finding, NULL), RODT_OK);
+    REPORT(text, rodt_air_finding_json_format, &finding, 0);
+    has(text, "\"result\": \"defective\"");
+    has(text, "\"allowed\": \"2\", ");
+    has(text, "\"rules\": \"own.csv\", \"source\": \"Shop bulletin 7\"");
+    has(text, "\"law_rules\": \"us-cdl\", \"law_result\": \"good\", \"law_published\": \"");
+    has(text, "\"law_evidence\": \"checked\"}");
+    rodt_rules_unref(own);
+}
+
+/* A row that is missing, and what the words of a gauge in kPa need. */
+static void remarks_on_an_air_check(void **state)
+{
+    (void)state;
+    rodt_air_reading reading = {.check = RODT_AIR_CHECK_LOSS_APPLIED, .vehicle = RODT_VEHICLE_CLASS_SINGLE};
+    rodt_air_finding finding;
+    char note[RODT_SENTENCE_SIZE];
+    assert_int_equal(rodt_pressure_from_kpa(700, 1, &reading.after), RODT_OK);
+    for (int kpa = 721; kpa <= 722; kpa++) {
+        assert_int_equal(rodt_pressure_from_kpa(kpa, 1, &reading.before), RODT_OK);
+        assert_int_equal(rodt_air_judge(&reading, rodt_rules_find("ca-on"), &finding, NULL), RODT_OK);
+        assert_int_equal(rodt_air_note_format(&finding, note, sizeof note, NULL), RODT_OK);
+        assert_int_equal(strstr(note, "whole kPa") != NULL, kpa == 721);
+        assert_int_equal(note[0] != '\0', kpa == 721);
+    }
+    assert_int_equal(rodt_air_note_format(NULL, note, sizeof note, NULL), RODT_E_ARGUMENT);
+    reading = (rodt_air_reading){.check = RODT_AIR_CHECK_CUT_OUT, .pressure = {120, 1}};
+    assert_int_equal(rodt_air_judge(&reading, rodt_rules_find("rated-80"), &finding, NULL), RODT_OK);
+    REPORT(text, rodt_air_finding_json_format, &finding, 0);
+    has(text, "\"result\": \"undetermined\", \"missing\": \"row\"");
+    has(text, "\"measure\": null, ");
+    has(text, "\"published\": null, \"setup\": null, \"rules\": \"rated-80\", \"source\": null, \"evidence\": null, ");
+}
+
+#define ENDS 2
+
+typedef struct judged {
+    rodt_wheel_end ends[ENDS];
+    rodt_finding findings[ENDS];
+    rodt_advice advice[ENDS];
+    rodt_error errors[ENDS];
+    rodt_vehicle_finding vehicle;
+} judged;
+
+/* The left brake is over, the right one has an unreadable measurement. */
+static void judge_vehicle(judged *of)
+{
+    static const char *const applied[ENDS] = {"4 1/8", "4 1/8 or so"};
+    memset(of, 0, sizeof *of);
+    for (int i = 0; i < ENDS; i++) {
+        const rodt_form form = {.chamber = i == 0 ? "30" : "24", .released = "2", .applied = applied[i], .psi = "95",
+                                .stroke_class = "standard", .default_day = day};
+        assert_int_equal(rodt_form_judge_row(&form, rodt_rules_find("us-fmcsr"), &of->findings[i], &of->errors[i]),
+                         RODT_OK);
+        of->ends[i] = (rodt_wheel_end){.position = {1, i == 0 ? RODT_SIDE_LEFT : RODT_SIDE_RIGHT},
+                                       .adjuster = i == 0 ? RODT_ADJUSTER_MANUAL : RODT_ADJUSTER_NOT_RECORDED};
+    }
+    assert_int_equal(rodt_vehicle_combine(of->ends, ENDS, 6, of->findings, of->advice, &of->vehicle, NULL), RODT_OK);
+}
+
+static void a_vehicle(void **state)
+{
+    (void)state;
+    judged of;
+    judge_vehicle(&of);
+    REPORT(text, rodt_vehicle_json_format, &of.vehicle, of.ends, ENDS, of.findings, of.advice, of.errors, 0);
+    has(text, "{\"outcome\": \"undetermined\", \"sentence\": \"");
+    has(text, "\"brakes\": 6, \"not_given\": 4, \"in_adjustment\": 0, \"out_of_adjustment\": 1, ");
+    has(text, "\"percent\": \"8 1/3\", ");
+    has(text, "\"rules\": \"us-fmcsr\", \"own_limits\": null, \"wheel_ends\": [{\"position\": \"1L\", "
+              "\"chamber\": \"clamp 30 standard\", \"released\": \"2\", \"applied\": \"4 1/8\", "
+              "\"applied_stroke\": \"2 1/8\", \"limit\": \"2\", \"margin\": \"-1/8\", "
+              "\"verdict\": \"out-of-adjustment\", \"defect\": \"half\", "
+              "\"reasons\": [\"over-limit\", \"assumed-clamp\"], "
+              "\"unreadable\": null, \"arm_length\": null, \"adjuster\": \"manual\", \"advice\": \"");
+    has(text, "{\"position\": \"1R\", ");
+    has(text, "\"applied\": null, ");
+    has(text, of.errors[1].text);
+    has(text, "\"adjuster\": null, ");
+    has(text, "\"as_of\": \"2026-11-24\", \"source\": \"49 CFR ");
+    has(text, "\"axles\": [{\"axle\": 1, \"stroke_difference\": null, \"al_left\": null, \"al_right\": null, "
+              "\"mismatches\": [{\"code\": \"size-differs\", \"sentence\": \"");
+    has(text, "\"criterion_sources\": [{\"words\": \"");
+    REPORT(bare, rodt_vehicle_json_format, &of.vehicle, of.ends, ENDS, of.findings, NULL, NULL, 0);
+    has(bare, "\"unreadable\": null, \"arm_length\": null, \"adjuster\": \"manual\", \"advice\": null, ");
+    assert_null(strstr(bare, of.errors[1].text));
+}
+
+static void no_vehicle(void **state)
+{
+    (void)state;
+    char text[20] = "as it was";
+    judged of;
+    judge_vehicle(&of);
+#define REFUSED(...) assert_int_equal(rodt_vehicle_json_format(__VA_ARGS__, text, sizeof text, NULL), RODT_E_ARGUMENT)
+    REFUSED(NULL, of.ends, ENDS, of.findings, NULL, NULL, 0);
+    REFUSED(&of.vehicle, NULL, ENDS, of.findings, NULL, NULL, 0);
+    REFUSED(&of.vehicle, of.ends, 0, of.findings, NULL, NULL, 0);
+    REFUSED(&of.vehicle, of.ends, ENDS, NULL, NULL, NULL, 0);
+    REFUSED(&of.vehicle, of.ends, ENDS, of.findings, NULL, NULL, 2);
+    of.vehicle.axle_count = RODT_AXLES_MAX + 1;
+    REFUSED(&of.vehicle, of.ends, ENDS, of.findings, NULL, NULL, 0);
+    of.vehicle.axle_count = 1;
+    of.findings[1].rules = NULL;
+    REFUSED(&of.vehicle, of.ends, ENDS, of.findings, NULL, NULL, 0);
+    assert_string_equal(text, "as it was");
+}
+
+static void which_chamber(void **state)
+{
+    (void)state;
+    const rodt_rules *rules = rodt_rules_find("us-fmcsr");
+    rodt_clues clues = {.port = RODT_PORT_SQUARE};
+    rodt_identification answer;
+    assert_int_equal(rodt_chamber_parse("30", &clues.stamp, NULL), RODT_OK);
+    assert_int_equal(rodt_clues_identify(&clues, rules, day, &answer, NULL), RODT_OK);
+    REPORT(text, rodt_identification_json_format, &answer, rules, day, 0);
+    has(text, "{\"strict_limit\": \"2 1/2\", \"without_limit\": 0, ");
+    has(text, "\"candidates\": [{\"chamber\": \"clamp 30 long\", \"family\": \"clamp\", \"size\": \"30\", "
+              "\"class\": \"long\", \"rated_stroke\": null, \"limit\": \"2 1/2\", \"evidence\": \"checked\", ");
+    has(text, "\"clues_for\": [\"stamp\", \"port-shape\"], \"clues_against\": []}");
+    has(text, "\"contradiction\": [], \"next_observation\": \"nothing\", \"next\": \"nothing is open\", "
+              "\"rules\": \"us-fmcsr\", \"as_of\": \"2026-11-24\"}");
+    assert_int_equal(rodt_identification_json_format(NULL, rules, day, 0, text, sizeof text, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_identification_json_format(&answer, NULL, day, 0, text, sizeof text, NULL), RODT_E_ARGUMENT);
+    answer.count = RODT_CANDIDATES_MAX + 1;
+    assert_int_equal(rodt_identification_json_format(&answer, rules, day, 0, text, sizeof text, NULL), RODT_E_ARGUMENT);
+}
+
+/* Without a limit nothing is left to distinguish, but much is open. */
+static void no_limit_to_distinguish(void **state)
+{
+    (void)state;
+    const rodt_rules *rules = rodt_rules_find("us-fmcsr");
+    const rodt_clues clues = {.stamp = {.size = "99"}};
+    rodt_identification answer;
+    assert_int_equal(rodt_clues_identify(&clues, rules, day, &answer, NULL), RODT_OK);
+    REPORT(text, rodt_identification_json_format, &answer, rules, day, 0);
+    has(text, "{\"strict_limit\": null, \"without_limit\": 1, ");
+    has(text, "\"limit\": null, \"evidence\": null, ");
+    has(text, "\"next\": null, ");
+}
+
+static const rodt_limit *row_of(const rodt_rules *rules, const char *size, rodt_stroke_class stroke_class)
+{
+    const rodt_limit *row;
+    for (size_t i = 0; (row = rodt_rules_limit_at(rules, i)) != NULL; i++)
+        if (strcmp(row->size, size) == 0 && row->stroke_class == stroke_class && row->family == RODT_FAMILY_CLAMP)
+            return row;
+    return NULL;
+}
+
+static void a_rule_set_and_its_rows(void **state)
+{
+    (void)state;
+    const rodt_rules *rules = rodt_rules_find("us-fmcsr");
+    REPORT(set, rodt_rules_json_format, rules, 0);
+    has(set, "{\"rules\": \"us-fmcsr\", \"title\": \"");
+    has(set, "\"at_limit_passes\": true, \"psi_from\": \"90\", \"psi_until\": \"100\", \"pressure_source\": \"");
+    REPORT(row, rodt_limit_json_format, row_of(rules, "30", RODT_STROKE_CLASS_STANDARD), 0);
+    has(row, "{\"chamber\": \"clamp 30\", \"family\": \"clamp\", \"size\": \"30\", \"class\": \"standard\", "
+             "\"rated_stroke\": null, \"limit\": \"2\", \"printed_mm\": \"50.8\", \"from\": \"2012-09-05\", "
+             "\"until\": null, \"source\": \"49 CFR ");
+    REPORT(figure, rodt_air_limit_json_format, rodt_rules_air_at(rules, 0), 0);
+    has(figure, "{\"check\": \"");
+    has(figure, "\"vehicle\": \"any\", \"towed_units\": null, \"towed_or_more\": false, ");
+    assert_int_equal(rodt_rules_json_format(NULL, 0, set, sizeof set, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_limit_json_format(NULL, 0, set, sizeof set, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_air_limit_json_format(NULL, 0, set, sizeof set, NULL), RODT_E_ARGUMENT);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(an_air_check),
+        cmocka_unit_test(an_air_check_by_a_carriers_figure),
+        cmocka_unit_test(remarks_on_an_air_check),
+        cmocka_unit_test(a_vehicle),
+        cmocka_unit_test(no_vehicle),
+        cmocka_unit_test(which_chamber),
+        cmocka_unit_test(no_limit_to_distinguish),
+        cmocka_unit_test(a_rule_set_and_its_rows),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
