@@ -551,6 +551,13 @@ class Words(Walk):
             self.assertEqual(set(never.values()), {"defective"}, rules)
             self.assertGreaterEqual(len(asked), len(never), rules)
 
+    def test_no_is_no_never(self):
+        """A question that is answered by yes or no keeps its own word."""
+        talk = self.at("Did it hold", TEN, rules="ca-on")
+        talk.answer("n")
+        talk.answer("back tractor-protection")
+        self.assertTrue(talk.prompts[-1].endswith("[keep no]"), talk.prompts[-1])
+
     def test_a_figure_after_never(self):
         talk = self.at("Warning came on")
         talk.answer("never")

@@ -407,7 +407,7 @@ static void say_value(const inspection_record *record, const walk_item *item, ch
         walk_format_plates(record, units, sizeof units);
     if (walk_skipped(record, item))
         snprintf(said, WALK_SAID_SIZE, "skip");
-    else if (item->check != RODT_AIR_CHECK_NONE && walk_never_came(record, item->check))
+    else if (item->check != RODT_AIR_CHECK_NONE && value.text == NULL && walk_never_came(record, item->check))
         snprintf(said, WALK_SAID_SIZE, "keep never");
     else if (units[0] != '\0')
         snprintf(said, WALK_SAID_SIZE, "keep %s", units);
