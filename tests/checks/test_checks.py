@@ -17,6 +17,7 @@ import layers
 import lengths
 import reference
 import symbols
+import translations
 import tree
 import words
 
@@ -45,8 +46,11 @@ VALID = {
     "tests/unit/test_one.c": SPDX + "int main(void) { return rodt_one(); }\n",
     "tests/fuzz/LEDGER.md": "`rodt_one`: trivial\n",
     "examples/cli/rodtravel.1": '.\\" SPDX-License-Identifier: Apache-2.0\n.It Fl -json\n',
+    "examples/cli/languages/fr.po": '# SPDX-License-Identifier: Apache-2.0\nmsgid ""\nmsgstr ""\n',
     "README.md": "rodtravel stroke 30 2 4 --json\n",
 }
+PO = '# SPDX-License-Identifier: Apache-2.0\nmsgid ""\nmsgstr ""\n'
+SAYING = {"examples/cli/ui/wrap.c": SPDX + 'int a = say("one %s");\n'}
 FAKE_COMMAND = "#!/bin/sh\necho '--json and --as-of'\n"
 LONG_FUNCTION = SPDX + "static int f(int a)\n{\n" + "    a++;\n" * 58 + "    return a;\n}\n"
 
@@ -147,6 +151,12 @@ BROKEN = [
      "lib/quantity/length.c:3: f has 62 lines"),
     ("long file", lengths.check, {"lib/quantity/length.c": SPDX + "int a;\n" * 700}, "lib/quantity/length.c:701: has 701 lines"),
     ("wide line", lengths.check, {"lib/quantity/length.c": SPDX + "int a;" + " " * 115 + "\n"}, "lib/quantity/length.c:2: is 121 columns"),
+    ("text without a translation", translations.check, {"examples/cli/ui/wrap.c": SPDX + 'int a = say("an\\n" "other");\n'}, "has no translation of: an"),
+    ("translation with another placeholder", translations.check, {**SAYING, "examples/cli/languages/fr.po": PO + '\nmsgid "one %s"\nmsgstr "un %d"\n'}, "fr.po:0: other placeholders than: one %s"),
+    ("translation that is empty", translations.check, {**SAYING, "examples/cli/languages/fr.po": PO + '\nmsgid "one %s"\nmsgstr ""\n'}, "wrap.c:2: examples/cli/languages/fr.po has no translation of: one %s"),
+    ("translation that is fuzzy", translations.check, {**SAYING, "examples/cli/languages/fr.po": PO + '\n#, fuzzy\nmsgid "one %s"\nmsgstr "un %s"\n'}, "has no translation of: one %s"),
+    ("translation that nobody says", translations.check, {"examples/cli/languages/fr.po": PO + '\nmsgid "two"\nmsgstr "deux"\n'}, "fr.po:0: nobody says: two"),
+    ("label that is too long", translations.check, {"examples/cli/ui/wrap.c": SPDX + 'print_wrapped(stdout, say("Why"), INDENT, a);\n', "examples/cli/languages/fr.po": PO + '\nmsgid "Why"\nmsgstr "Pourquoi"\n'}, "Pourquoi: a label has at most 7"),
     ("locale reader", calls.check, {"lib/quantity/length.c": SPDX + "\ndouble_ x = strtod (s, 0);\n"}, "lib/quantity/length.c:3: strtod: rounds"),
     ("output", calls.check, {"lib/quantity/length.c": SPDX + 'void f(void) { printf("x"); }\n'}, "lib/quantity/length.c:2: printf: the library prints"),
     ("memory", calls.check, {"lib/quantity/length.c": SPDX + "void *p = malloc(3);\n"}, "lib/quantity/length.c:2: malloc: memory is allocated only"),

@@ -7,6 +7,7 @@
 #include "input/rule_context.h"
 #include "ui/compiler.h"
 #include "ui/exit_status.h"
+#include "ui/language.h"
 #include "ui/message.h"
 #include "ui/options.h"
 #include "ui/wrap.h"
@@ -42,6 +43,8 @@ static const option_spec options[AIR_OPTIONS] = {
     [AIR_RULES] = {"rules", "ID", "rule set; " RODT_DEFAULT_RULES " if not given", false},
     [AIR_LIMITS] = {"limits", "FILE", "a carrier's own, stricter figures on top of it", false},
     [AIR_SPEAK] = {"speak", NULL, "also what one does, sees and says aloud, and what would have been defective", false},
+    [AIR_LANGUAGE] = {LANGUAGE_OPTION, LANGUAGE_WORDS, "language of what is said; that of the locale if not given",
+                      false},
     [AIR_JSON] = {"json", NULL, "the answer as one JSON object", false},
 };
 
@@ -74,12 +77,13 @@ static int answer_estimate(const command_line *from, const rodt_rules *rules)
 
 static void print_spoken(const rodt_air_finding *finding)
 {
-    char text[RODT_SENTENCE_SIZE];
+    char text[SAID_SIZE];
+    rodt_message message;
     putchar('\n');
     print_step(stdout, rodt_step_of_check((rodt_air_check)finding->reading.check), finding->rules,
                &finding->reading);
-    if (rodt_air_spoken_format(finding, text, sizeof text, NULL) == RODT_OK)
-        print_wrapped(stdout, "Say", SPOKEN_INDENT, text);
+    if (say_message(rodt_air_spoken_message(finding, &message), &message, text, sizeof text))
+        print_wrapped(stdout, say("Say"), SPOKEN_INDENT, text);
 }
 
 static int answer_check(const command_line *from, rodt_air_check check, const rodt_rules *rules)

@@ -4,6 +4,7 @@
 #include "ui/exit_status.h"
 #include "ui/format.h"
 #include "ui/json_writer.h"
+#include "ui/language.h"
 #include "ui/message.h"
 #include "ui/wrap.h"
 
@@ -15,6 +16,18 @@
 
 /* --- One check, for people --------------------------------------------------------------------------- */
 
+static const char *result_words(rodt_air_result result)
+{
+    switch (result) {
+    case RODT_AIR_RESULT_GOOD: return say("good");
+    case RODT_AIR_RESULT_DEFECTIVE: return say("defective");
+    case RODT_AIR_RESULT_UNDETERMINED: return say("undetermined");
+    case RODT_AIR_RESULT_NOTED: return say("noted");
+    case RODT_AIR_RESULT_NOT_DONE: break;
+    }
+    return say("not done");
+}
+
 static void print_result(const rodt_air_finding *finding)
 {
     static const paint_kind paints[] = {[RODT_AIR_RESULT_NOT_DONE] = PAINT_OPEN,
@@ -23,11 +36,16 @@ static void print_result(const rodt_air_finding *finding)
                                         [RODT_AIR_RESULT_UNDETERMINED] = PAINT_OPEN,
                                         [RODT_AIR_RESULT_NOTED] = PAINT_OPEN};
     char spaced[40], word[40];
-    snprintf(spaced, sizeof spaced, " %s ", rodt_air_result_name(finding->result));
-    const char *rank = finding->minor ? ", a minor defect" : "";
-    char text[200];
-    snprintf(text, sizeof text, "%s%s", rodt_air_check_title(finding->reading.check),
-             finding->major ? ", a major defect" : rank);
+    snprintf(spaced, sizeof spaced, " %s ", result_words((rodt_air_result)finding->result));
+    char title[SAID_SIZE], text[SAID_SIZE + 60];
+    rodt_message message;
+    (void)say_message(rodt_air_check_message((rodt_air_check)finding->reading.check, &message), &message, title,
+                      sizeof title);
+    snprintf(text, sizeof text,
+             finding->major   ? say("%s, a major defect")
+             : finding->minor ? say("%s, a minor defect")
+                              : "%s",
+             title);
     print_title(stdout, paints[finding->result], format_capitals(spaced, word, sizeof word), text);
     putchar('\n');
 }
@@ -42,32 +60,33 @@ static const rodt_rules *judging_rules(const rodt_air_finding *finding)
 static void print_row(const rodt_air_limit *row, const rodt_rules *rules)
 {
     char words[RODT_SOURCE_TEXT_SIZE], line[RODT_SOURCE_TEXT_SIZE + 200], text[AIR_RULE_SIZE];
-    print_wrapped(stdout, "Rule", INDENT, air_row_rule(row, text));
+    char evidence[SAID_SIZE];
+    print_wrapped(stdout, say("Rule"), INDENT, air_row_rule(row, text));
     if (air_row_whom(row, text)[0] != '\0')
         print_wrapped(stdout, "", INDENT, text);
     if (row->setup[0] != '\0')
-        print_wrapped(stdout, "How", INDENT, row->setup);
+        print_wrapped(stdout, say("How"), INDENT, row->setup);
     snprintf(line, sizeof line, "%s: %s (%s)", rodt_rules_id(rules), format_source(row->source, words),
-             rodt_evidence_text(row->evidence));
-    print_wrapped(stdout, "Source", INDENT, line);
+             say_evidence((rodt_evidence)row->evidence, evidence));
+    print_wrapped(stdout, say("Source"), INDENT, line);
 }
 
 /* How to give the fact that decides. */
 static const char *missing_step(rodt_air_missing missing)
 {
     switch (missing) {
-    case RODT_AIR_MISSING_ROW: return "Choose a rule set that has one with --rules:";
+    case RODT_AIR_MISSING_ROW: return say("Choose a rule set that has one with --rules:");
     case RODT_AIR_MISSING_VEHICLE:
-        return "Give --vehicle single, combination or bus, and --towed for the units of a combination.";
-    case RODT_AIR_MISSING_BUILT: return "Give the day of build: --built 1998 or --built 1975-03-01.";
+        return say("Give --vehicle single, combination or bus, and --towed for the units of a combination.");
+    case RODT_AIR_MISSING_BUILT: return say("Give the day of build: --built 1998 or --built 1975-03-01.");
     case RODT_AIR_MISSING_VOLUME:
-        return "Give --reservoirs IN3 and --chambers LIST, or take a rule set with a fixed time.";
-    case RODT_AIR_MISSING_SPAN: return "Time the span of the rule and give it with --from and --to, or with --start.";
-    case RODT_AIR_MISSING_VALUE: return "Give the reading; rodtravel air --help shows how.";
-    case RODT_AIR_MISSING_SENSE: return "Read the gauge again.";
-    case RODT_AIR_MISSING_CUT_OUT: return "Give the governor's cut-out: --cut-out 125.";
-    case RODT_AIR_MISSING_APPLICATIONS: return "Do the test with the number of applications that the rule asks for.";
-    case RODT_AIR_MISSING_OTHER_WAY: return "Time the other way too and give it with --start.";
+        return say("Give --reservoirs IN3 and --chambers LIST, or take a rule set with a fixed time.");
+    case RODT_AIR_MISSING_SPAN: return say("Time the span of the rule and give it with --from and --to, or with --start.");
+    case RODT_AIR_MISSING_VALUE: return say("Give the reading; rodtravel air --help shows how.");
+    case RODT_AIR_MISSING_SENSE: return say("Read the gauge again.");
+    case RODT_AIR_MISSING_CUT_OUT: return say("Give the governor's cut-out: --cut-out 125.");
+    case RODT_AIR_MISSING_APPLICATIONS: return say("Do the test with the number of applications that the rule asks for.");
+    case RODT_AIR_MISSING_OTHER_WAY: return say("Time the other way too and give it with --start.");
     case RODT_AIR_MISSING_NOTHING: break;
     }
     return NULL;
@@ -78,11 +97,11 @@ static const char *next_step(const rodt_air_finding *finding)
     switch (finding->result) {
     case RODT_AIR_RESULT_DEFECTIVE:
         return finding->minor
-                   ? "Write it on the inspection report, tell the operator and have it repaired."
-                   : "Do not drive: report it and have it repaired.";
+                   ? say("Write it on the inspection report, tell the operator and have it repaired.")
+                   : say("Do not drive: report it and have it repaired.");
     case RODT_AIR_RESULT_UNDETERMINED: return missing_step(finding->missing);
-    case RODT_AIR_RESULT_NOTED: return "No limit was judged. Compare with the vehicle maker's figure.";
-    case RODT_AIR_RESULT_NOT_DONE: return "Nothing was recorded; rodtravel air --help shows how.";
+    case RODT_AIR_RESULT_NOTED: return say("No limit was judged. Compare with the vehicle maker's figure.");
+    case RODT_AIR_RESULT_NOT_DONE: return say("Nothing was recorded; rodtravel air --help shows how.");
     case RODT_AIR_RESULT_GOOD: break;
     }
     return NULL;
@@ -99,7 +118,7 @@ static bool has_check(const rodt_rules *rules, rodt_air_check check)
 
 static void print_next(const rodt_air_finding *finding)
 {
-    char line[600];
+    char line[SAID_SIZE];
     const char *next = next_step(finding);
     if (next == NULL)
         return;
@@ -110,24 +129,26 @@ static void print_next(const rodt_air_finding *finding)
         if (rules != finding->rules && has_check(rules, finding->reading.check))
             used += (size_t)snprintf(line + used, sizeof line - used, " %s", rodt_rules_id(rules));
     }
-    print_wrapped(stdout, "Next", INDENT, line);
+    print_wrapped(stdout, say("Next"), INDENT, line);
 }
 
 void print_air_finding(const rodt_air_finding *finding)
 {
-    char sentence[SENTENCE_SIZE];
+    char sentence[SAID_SIZE];
+    rodt_message message;
     print_result(finding);
-    if (rodt_air_finding_format(finding, sentence, sizeof sentence, NULL) == RODT_OK)
-        print_wrapped(stdout, "Found", INDENT, sentence);
-    if (rodt_air_edge_format(finding, sentence, sizeof sentence, NULL) == RODT_OK && sentence[0] != '\0')
-        print_wrapped(stdout, "Limit", INDENT, sentence);
+    if (say_message(rodt_air_finding_message(finding, &message), &message, sentence, sizeof sentence))
+        print_wrapped(stdout, say("Found"), INDENT, sentence);
+    if (say_message(rodt_air_edge_message(finding, &message), &message, sentence, sizeof sentence))
+        print_wrapped(stdout, say("Limit"), INDENT, sentence);
     if (finding->row != NULL) {
         print_row(finding->row, judging_rules(finding));
-        if (rodt_air_note_format(finding, sentence, sizeof sentence, NULL) == RODT_OK && sentence[0] != '\0')
-            print_wrapped(stdout, "Note", INDENT, sentence);
+        if (say_message(rodt_air_note_message(finding, &message), &message, sentence, sizeof sentence))
+            print_wrapped(stdout, say("Note"), INDENT, sentence);
     }
     print_next(finding);
-    print_wrapped(stdout, "Safety", INDENT, "Chock the wheels. The cited law and a licensed inspector decide.");
+    print_wrapped(stdout, say("Safety"), INDENT,
+                  say("Chock the wheels. The cited law and a licensed inspector decide."));
 }
 
 /* --- One check, for programs ------------------------------------------------------------------------- */

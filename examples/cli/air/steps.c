@@ -3,6 +3,7 @@
 #include "air/steps.h"
 #include "air/air.h"
 #include "ui/format.h"
+#include "ui/language.h"
 #include "ui/wrap.h"
 
 #include <stdio.h>
@@ -22,8 +23,8 @@ static const rodt_air_limit *row_at(const step_query *of, size_t index)
 static const char *sentence(const step_query *of, rodt_step_part part, const rodt_air_limit *row,
                             char text[STEP_TEXT_SIZE])
 {
-    if (rodt_step_format(of->step, part, of->rules, row, text, STEP_TEXT_SIZE, NULL) != RODT_OK)
-        text[0] = '\0';
+    rodt_message message;
+    (void)say_message(rodt_step_message(of->step, part, of->rules, row, &message), &message, text, STEP_TEXT_SIZE);
     return text;
 }
 
@@ -47,8 +48,9 @@ static const char *figure_of(const rodt_air_limit *row, rodt_step_part part, cha
         return row->setup;
     if (part == RODT_STEP_PART_GOOD)
         return row->published;
+    rodt_message message;
     if (part != RODT_STEP_PART_DEFECTIVE || row->kind == RODT_AIR_KIND_USUAL ||
-        rodt_air_limit_edge_format(row, text, STEP_TEXT_SIZE, NULL) != RODT_OK)
+        !say_message(rodt_air_limit_edge_message(row, &message), &message, text, STEP_TEXT_SIZE))
         text[0] = '\0';
     return text;
 }
@@ -100,10 +102,10 @@ void format_step_sources(rodt_step step, const rodt_rules *rules, const rodt_air
 
 static void print_line(void *context, rodt_step_part part, const char *label, const char *text)
 {
-    static const char *const labels[RODT_STEP_PART_END] = {[RODT_STEP_PART_DO] = "Do",
-                                                           [RODT_STEP_PART_SEE] = "See",
-                                                           [RODT_STEP_PART_GOOD] = "Good",
-                                                           [RODT_STEP_PART_DEFECTIVE] = "Defective"};
+    const char *const labels[RODT_STEP_PART_END] = {[RODT_STEP_PART_DO] = say("Do"),
+                                                    [RODT_STEP_PART_SEE] = say("See"),
+                                                    [RODT_STEP_PART_GOOD] = say("Good"),
+                                                    [RODT_STEP_PART_DEFECTIVE] = say("Defective")};
     char line[STEP_TEXT_SIZE + AIR_WHOM_SIZE];
     snprintf(line, sizeof line, "%s%s%s", label, label[0] != '\0' ? ": " : "", text);
     print_wrapped(context, label[0] != '\0' ? "          - " : labels[part], INDENT, line);

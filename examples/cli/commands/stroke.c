@@ -5,6 +5,7 @@
 #include "ui/compiler.h"
 #include "ui/exit_status.h"
 #include "ui/format.h"
+#include "ui/language.h"
 #include "ui/message.h"
 #include "ui/options.h"
 #include "ui/utf8.h"
@@ -19,7 +20,7 @@
 enum {
     STROKE_CLASS, STROKE_RATED, STROKE_MARKED_LIMIT, STROKE_RULES, STROKE_LIMITS, STROKE_AS_OF, STROKE_PSI,
     STROKE_PSI_AFTER, STROKE_DIVISION, STROKE_ENGINE, STROKE_SPRING_BRAKE, STROKE_DRUM, STROKE_UNIT,
-    STROKE_WHY, STROKE_SHORT, STROKE_SPEAK, STROKE_JSON
+    STROKE_WHY, STROKE_SHORT, STROKE_SPEAK, STROKE_LANGUAGE, STROKE_JSON
 };
 
 static const option_spec options[] = {
@@ -40,6 +41,8 @@ static const option_spec options[] = {
     [STROKE_WHY] = {"why", NULL, "every reason, and every source", false},
     [STROKE_SHORT] = {"short", NULL, "one line: verdict, stroke, limit", false},
     [STROKE_SPEAK] = {"speak", NULL, "also what one says aloud after the measurement", false},
+    [STROKE_LANGUAGE] = {LANGUAGE_OPTION, LANGUAGE_WORDS, "language of what is said; that of the locale if not given",
+                         false},
     [STROKE_JSON] = {"json", NULL, "the finding as one JSON object", false},
 };
 
@@ -58,8 +61,8 @@ static const struct {
 
 static int print_field_error(const command_line *from, const rodt_error *error)
 {
-    static const char *const operands[RODT_FIELD_NEEDED] = {"the chamber", "the released measurement",
-                                                            "the applied measurement"};
+    const char *const operands[RODT_FIELD_NEEDED] = {say("the chamber"), say("the released measurement"),
+                                                     say("the applied measurement")};
     rodt_field field = rodt_field_find(error->field, strlen(error->field));
     if (field < RODT_FIELD_NEEDED)
         return print_text_error(operands[field], from->operands[field], error);
@@ -90,8 +93,8 @@ static int judge(const command_line *from, const rule_context *context, rodt_fin
 static void name_verdict(const rodt_finding *finding, char words[40])
 {
     char text[40];
-    snprintf(text, sizeof text, "%s%s", verdict_words(finding->verdict),
-             verdict_paint(finding) == PAINT_EDGE ? ", at the limit" : "");
+    snprintf(text, sizeof text, "%s", verdict_paint(finding) == PAINT_EDGE ? say("in adjustment, at the limit")
+                                                                           : verdict_words(finding->verdict));
     format_capitals(text, words, 40);
 }
 
@@ -101,8 +104,8 @@ static void print_verdict(const rodt_finding *finding)
     name_verdict(finding, word);
     char line[RODT_CHAMBER_TEXT_SIZE + 40];
     snprintf(line, sizeof line, "%s%s", format_chamber(&finding->chamber, chamber),
-             rodt_finding_has(finding, RODT_REASON_LIMIT_UNCONFIRMED)       ? "; the limit is unconfirmed"
-             : rodt_finding_has(finding, RODT_REASON_LIMIT_COMMON_PRACTICE) ? "; the limit is common practice"
+             rodt_finding_has(finding, RODT_REASON_LIMIT_UNCONFIRMED)       ? say("; the limit is unconfirmed")
+             : rodt_finding_has(finding, RODT_REASON_LIMIT_COMMON_PRACTICE) ? say("; the limit is common practice")
                                                                             : "");
     print_title(stdout, verdict_paint(finding), word, line);
 }
@@ -117,8 +120,8 @@ static void print_bar(const rodt_finding *finding)
     bool inches = finding->unit == RODT_UNIT_IN;
     if (!rodt_length_given(finding->applied_stroke) || !rodt_length_given(finding->limit))
         return;
-    snprintf(figures, sizeof figures, "%s of %s%s", tape_word(finding, finding->applied_stroke, stroke),
-             tape_word(finding, finding->limit, limit), inches ? " in" : "");
+    snprintf(figures, sizeof figures, inches ? say("%s of %s in") : say("%s of %s"), tape_word(finding, finding->applied_stroke, stroke),
+             tape_word(finding, finding->limit, limit));
     margin_words(finding, margin);
     const char *lead = finding->verdict == RODT_VERDICT_UNDETERMINED ? "\n" : "";
     unsigned width = line_width(stdout), texts = columns_of_text(figures) + columns_of_text(margin) + 9;
@@ -142,29 +145,33 @@ static void print_point(void *context, const char *label, const char *text)
 /* Returns how many reasons were left out. */
 static size_t print_reasons(const rodt_finding *finding, bool all)
 {
-    const char *begin = "Why     - ";
+    char label[40];
+    const char *begin = label;
+    snprintf(label, sizeof label, "%s%*s- ", say("Why"), (int)(INDENT - columns_of_text(say("Why"))), "");
     finding_each_hint(finding, print_point, &begin);
     return finding_each_reason(finding, all ? FINDING_ALL_REASONS : 2, print_point, &begin);
 }
 
 static void print_law(const rodt_finding *finding)
 {
-    char words[RODT_SOURCE_TEXT_SIZE], day[WORD_SIZE], line[RODT_SOURCE_TEXT_SIZE + 200];
+    char words[RODT_SOURCE_TEXT_SIZE], day[WORD_SIZE], line[RODT_SOURCE_TEXT_SIZE + 200], evidence[SAID_SIZE];
     const rodt_rules *law = rodt_rules_law(finding->rules);
     const char *id = rodt_rules_id(law != NULL ? law : finding->rules);
     if (finding->law_source == NULL)
-        snprintf(line, sizeof line, "%s on %s: %s", id, format_date(finding->day, day),
-                 finding->law_basis == RODT_BASIS_NOT_IN_FORCE ? "no text for this day" : "no published limit");
+        snprintf(line, sizeof line, say("%s on %s: %s"), id, format_date(finding->day, day),
+                 finding->law_basis == RODT_BASIS_NOT_IN_FORCE ? say("no text for this day")
+                                                                    : say("no published limit"));
     else
-        snprintf(line, sizeof line, "%s on %s: %s (%s)", id, format_date(finding->day, day),
-                 format_source(finding->law_source, words), rodt_evidence_text(finding->law_evidence));
-    print_wrapped(stdout, "Law", INDENT, line);
+        snprintf(line, sizeof line, say("%s on %s: %s (%s)"), id, format_date(finding->day, day),
+                 format_source(finding->law_source, words), say_evidence((rodt_evidence)finding->law_evidence, evidence));
+    print_wrapped(stdout, say("Law"), INDENT, line);
     if (law == NULL)
         return;
     const rodt_limit *own = finding->own_row;
-    snprintf(line, sizeof line, "%s%s%s", rodt_rules_id(finding->rules), own == NULL ? ": no row for this chamber" : "",
-             own == NULL ? "" : ": a row of the carrier for this chamber");
-    print_wrapped(stdout, "Own", INDENT, line);
+    snprintf(line, sizeof line, own == NULL ? say("%s: no row for this chamber")
+                                            : say("%s: a row of the carrier for this chamber"),
+             rodt_rules_id(finding->rules));
+    print_wrapped(stdout, say("Own"), INDENT, line);
 }
 
 static bool has_pressure_reason(const rodt_finding *finding)
@@ -179,27 +186,28 @@ static bool has_pressure_reason(const rodt_finding *finding)
 static void print_pressure_source(const rodt_finding *finding)
 {
     char words[RODT_SOURCE_TEXT_SIZE];
-    char from[WORD_SIZE], until[WORD_SIZE];
+    char from[WORD_SIZE], until[WORD_SIZE], evidence[SAID_SIZE];
     char line[RODT_SOURCE_TEXT_SIZE + 200];
     const rodt_rules *rules = finding->rules;
     if (!has_pressure_reason(finding) || rodt_rules_pressure_source(rules) == NULL)
         return;
-    snprintf(line, sizeof line, "%s to %s psi: %s (%s)", format_pressure(rodt_rules_pressure_from(rules), from),
+    snprintf(line, sizeof line, say("%s to %s psi: %s (%s)"), format_pressure(rodt_rules_pressure_from(rules), from),
              format_pressure(rodt_rules_pressure_until(rules), until),
              format_source(rodt_rules_pressure_source(rules), words),
-             rodt_evidence_text(rodt_rules_pressure_evidence(rules)));
-    print_wrapped(stdout, "Air", INDENT, line);
+             say_evidence(rodt_rules_pressure_evidence(rules), evidence));
+    print_wrapped(stdout, say("Air"), INDENT, line);
 }
 
 static const char *next_step(rodt_verdict verdict)
 {
     switch (verdict) {
     case RODT_VERDICT_OUT_OF_ADJUSTMENT:
-        return "Do not drive: report it and have it repaired. Do not adjust an automatic adjuster by hand to make it "
-               "pass: find the cause and repair it.";
+        return say("Do not drive: report it and have it repaired. Do not adjust an automatic adjuster by hand to make "
+                   "it pass: find the cause and repair it.");
     case RODT_VERDICT_INOPERATIVE:
-        return "Do not drive: this wheel end does not brake. Report it and have it repaired.";
-    case RODT_VERDICT_UNDETERMINED: return "Do not drive until this is settled: put it right, then measure again.";
+        return say("Do not drive: this wheel end does not brake. Report it and have it repaired.");
+    case RODT_VERDICT_UNDETERMINED:
+        return say("Do not drive until this is settled: put it right, then measure again.");
     case RODT_VERDICT_IN_ADJUSTMENT: break;
     }
     return NULL;
@@ -209,27 +217,29 @@ static void print_next(const rodt_finding *finding)
 {
     const char *next = next_step(finding->verdict);
     if (next != NULL)
-        print_wrapped(stdout, "Next", INDENT, next);
+        print_wrapped(stdout, say("Next"), INDENT, next);
 }
 
 /* The sum; where there is a bar, that has the rest of it. */
 static void print_sum(const rodt_finding *finding, bool all)
 {
-    char sentence[RODT_SENTENCE_SIZE], released[WORD_SIZE], applied[WORD_SIZE];
+    char sentence[SAID_SIZE], released[WORD_SIZE], applied[WORD_SIZE];
+    rodt_message message;
     bool barred = rodt_length_given(finding->applied_stroke) && rodt_length_given(finding->limit);
     if (barred && !all)
-        snprintf(sentence, sizeof sentence, "%s released, %s applied", tape_word(finding, finding->released, released),
+        snprintf(sentence, sizeof sentence, say("%s released, %s applied"), tape_word(finding, finding->released, released),
                  tape_word(finding, finding->applied, applied));
-    else if (rodt_finding_format(finding, sentence, sizeof sentence, NULL) != RODT_OK)
+    else if (!say_message(rodt_finding_message(finding, &message), &message, sentence, sizeof sentence))
         return;
-    print_wrapped(stdout, finding->unit == RODT_UNIT_IN ? "Inches" : "Read", INDENT, sentence);
+    print_wrapped(stdout, finding->unit == RODT_UNIT_IN ? say("Inches") : say("Read"), INDENT, sentence);
 }
 
 static void print_tape(const rodt_finding *finding)
 {
-    char sentence[RODT_SENTENCE_SIZE];
-    if (rodt_finding_proof_format(finding, sentence, sizeof sentence, NULL) == RODT_OK && sentence[0] != '\0')
-        print_wrapped(stdout, "Tape", INDENT, sentence);
+    char sentence[SAID_SIZE];
+    rodt_message message;
+    if (say_message(rodt_finding_proof_message(finding, &message), &message, sentence, sizeof sentence))
+        print_wrapped(stdout, say("Tape"), INDENT, sentence);
 }
 
 /* What decided an open verdict is before everything else. */
@@ -253,28 +263,31 @@ static void print_finding(const rodt_finding *finding, bool all)
     print_law(finding);
     if (all)
         print_pressure_source(finding);
-    print_wrapped(stdout, "Safety", INDENT, "Chock the wheels. The cited law and a licensed inspector decide.");
+    print_wrapped(stdout, say("Safety"), INDENT,
+                  say("Chock the wheels. The cited law and a licensed inspector decide."));
     if (left > 0)
-        print_wrapped(stdout, "More", INDENT, left == 1 ? "1 more note: --why" : "more notes: --why");
+        print_wrapped(stdout, say("More"), INDENT,
+                      say_number("1 more note: --why", "more notes: --why", (unsigned long)left));
 }
 
 static void print_short(const rodt_finding *finding)
 {
     char word[40], stroke[WORD_SIZE], limit[WORD_SIZE], line[3 * WORD_SIZE];
     name_verdict(finding, word);
-    snprintf(line, sizeof line, "%s %s of %s%s", word, tape_word(finding, finding->applied_stroke, stroke),
+    snprintf(line, sizeof line, say("%s %s of %s%s"), word, tape_word(finding, finding->applied_stroke, stroke),
              tape_word(finding, finding->limit, limit),
-             rodt_finding_has(finding, RODT_REASON_LIMIT_UNCONFIRMED)       ? ", unconfirmed"
-             : rodt_finding_has(finding, RODT_REASON_LIMIT_COMMON_PRACTICE) ? ", common practice"
+             rodt_finding_has(finding, RODT_REASON_LIMIT_UNCONFIRMED)       ? say(", unconfirmed")
+             : rodt_finding_has(finding, RODT_REASON_LIMIT_COMMON_PRACTICE) ? say(", common practice")
                                                                             : "");
     print_wrapped(stdout, "", 0, line);
 }
 
 static void print_spoken(const rodt_finding *finding)
 {
-    char text[RODT_SENTENCE_SIZE];
-    if (rodt_finding_spoken_format(finding, text, sizeof text, NULL) == RODT_OK)
-        print_wrapped(stdout, "Say", INDENT, text);
+    char text[SAID_SIZE];
+    rodt_message message;
+    if (say_message(rodt_finding_spoken_message(finding, &message), &message, text, sizeof text))
+        print_wrapped(stdout, say("Say"), INDENT, text);
 }
 
 /* --- For programs ------------------------------------------------------------------------------------ */

@@ -8,7 +8,9 @@
 
 #if defined(__GNUC__)
 #define PRINTF_LIKE(string, first) __attribute__((format(printf, string, first)))
+#define FORMAT_ARGUMENT(index) __attribute__((format_arg(index)))
 #else
+#define FORMAT_ARGUMENT(index)
 #define PRINTF_LIKE(string, first)
 #endif
 

@@ -51,6 +51,8 @@ const char *format_capitals(const char *text, char *out, size_t size)
     for (char *at = out; *at != '\0'; at++) {
         if (*at >= 'a' && *at <= 'z')
             *at = (char)(*at - 'a' + 'A');
+        else if (*at == '\xC3' && at[1] >= '\xA0' && at[1] <= '\xBE' && at[1] != '\xB7')
+            *++at -= 0x20;
     }
     return out;
 }

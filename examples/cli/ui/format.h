@@ -17,7 +17,7 @@ const char *format_source(const rodt_source *source, char words[RODT_SOURCE_TEXT
 /* A number such as "38", "31.25" or "3/5". */
 const char *format_ratio(rodt_ratio ratio, char word[WORD_SIZE]);
 
-/* "in adjustment" as "IN ADJUSTMENT"; letters of ASCII alone. */
+/* "in adjustment" as "IN ADJUSTMENT"; letters of ASCII and Latin-1 alone, in UTF-8. */
 const char *format_capitals(const char *text, char *out, size_t size);
 
 #endif

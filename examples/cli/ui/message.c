@@ -2,6 +2,7 @@
 /* Errors on stderr: a sentence, or the text itself with a caret under the place. */
 #include "ui/message.h"
 #include "ui/exit_status.h"
+#include "ui/language.h"
 #include "ui/utf8.h"
 #include "ui/wrap.h"
 
@@ -14,7 +15,7 @@ int print_error(const char *format, ...)
     char text[1000];
     va_list arguments;
     va_start(arguments, format);
-    vsnprintf(text, sizeof text, format, arguments);
+    vsnprintf(text, sizeof text, say(format), arguments);
     va_end(arguments);
     fflush(stdout);
     print_wrapped(stderr, "rodtravel: ", (unsigned)strlen("rodtravel: "), text);
@@ -80,6 +81,7 @@ int print_text_error(const char *what, const char *text, const rodt_error *error
     print_error("%s cannot be read", what);
     unsigned columns = line_width(stderr);
     print_place(stderr, columns < WIDEST_PLACE ? columns : WIDEST_PLACE, text, error->column);
-    print_wrapped(stderr, "    ", MARGIN, error->text);
+    char said[SAID_SIZE];
+    print_wrapped(stderr, "    ", MARGIN, say_error(error, said));
     return STATUS_USAGE;
 }

@@ -2,6 +2,7 @@
 /* The command line: sorted by getopt_long, strictly, and explained from the same tables. */
 #include "ui/options.h"
 #include "ui/exit_status.h"
+#include "ui/language.h"
 #include "ui/message.h"
 #include "ui/utf8.h"
 #include "ui/wrap.h"
@@ -40,6 +41,8 @@ static int add_option(command_line *out, size_t option, const char *value)
     out->given[out->given_count].option = option;
     out->given[out->given_count].value = value == NULL ? "" : value;
     out->given_count++;
+    if (strcmp(spec->name, LANGUAGE_OPTION) == 0 && !choose_language(value))
+        return print_error("--language is en, fr or es, not \"%s\"", value);
     return STATUS_CONTINUE;
 }
 
@@ -93,6 +96,15 @@ static int take_argument(command_line *out, int answer, const char *argument, si
     return add_option(out, option, optarg);
 }
 
+/* A command that has no option for the language speaks English. */
+static void begin_language(const command_spec *command)
+{
+    for (size_t i = 0; i < command->option_count; i++) {
+        if (strcmp(command->options[i].name, LANGUAGE_OPTION) == 0)
+            choose_language_of_locale();
+    }
+}
+
 int parse_arguments(const command_spec *command, int argc, char **argv, size_t least, size_t most,
                     command_line *out)
 {
@@ -100,6 +112,7 @@ int parse_arguments(const command_spec *command, int argc, char **argv, size_t l
     fill_long_options(command, options);
     memset(out, 0, sizeof *out);
     out->command = command;
+    begin_language(command);
     opterr = 0;
     for (;;) {
         const char *argument = optind < argc ? argv[optind] : "";
@@ -131,7 +144,7 @@ const char *option_value(const command_line *from, size_t option)
 int print_option_error(const command_line *from, size_t option, const rodt_error *error)
 {
     char what[80];
-    snprintf(what, sizeof what, "the value of --%s", from->command->options[option].name);
+    snprintf(what, sizeof what, say("the value of --%s"), from->command->options[option].name);
     return print_text_error(what, option_value(from, option), error);
 }
 

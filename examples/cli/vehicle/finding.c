@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* One finding for a person: its verdict, its bar, its reasons by weight, and what else a reading can mean. */
 #include "ui/compiler.h"
+#include "ui/language.h"
 #include "vehicle/vehicle.h"
 
 #include <stdio.h>
@@ -11,12 +12,12 @@
 const char *verdict_words(rodt_verdict verdict)
 {
     switch (verdict) {
-    case RODT_VERDICT_IN_ADJUSTMENT: return "in adjustment";
-    case RODT_VERDICT_OUT_OF_ADJUSTMENT: return "out of adjustment";
-    case RODT_VERDICT_INOPERATIVE: return "inoperative";
+    case RODT_VERDICT_IN_ADJUSTMENT: return say("in adjustment");
+    case RODT_VERDICT_OUT_OF_ADJUSTMENT: return say("out of adjustment");
+    case RODT_VERDICT_INOPERATIVE: return say("inoperative");
     case RODT_VERDICT_UNDETERMINED: break;
     }
-    return "undetermined";
+    return say("undetermined");
 }
 
 paint_kind verdict_paint(const rodt_finding *finding)
@@ -86,9 +87,10 @@ static const rodt_reason weights[] = {
     RODT_REASON_ASSUMED_STANDARD, RODT_REASON_PRESSURE_NOT_RECORDED, RODT_REASON_ASSUMED_CLAMP,
     RODT_REASON_LIMIT_FROM_RATED, RODT_REASON_LIMIT_MARKED, RODT_REASON_DRUM_HOT, RODT_REASON_WITHIN_LIMIT};
 
-bool finding_reason(const rodt_finding *finding, rodt_reason reason, char sentence[RODT_SENTENCE_SIZE])
+bool finding_reason(const rodt_finding *finding, rodt_reason reason, char sentence[SAID_SIZE])
 {
-    return rodt_finding_reason_format(finding, reason, sentence, RODT_SENTENCE_SIZE, NULL) == RODT_OK;
+    rodt_message message;
+    return say_message(rodt_finding_reason_message(finding, reason, &message), &message, sentence, SAID_SIZE);
 }
 
 bool finding_is_routine(const rodt_finding *finding, rodt_reason reason)
@@ -107,7 +109,7 @@ size_t finding_each_reason(const rodt_finding *finding, size_t most, vehicle_lin
 {
     size_t shown = 0, left = 0;
     for (size_t i = 0; i < COUNT_OF(weights); i++) {
-        char sentence[RODT_SENTENCE_SIZE];
+        char sentence[SAID_SIZE];
         if (!finding_reason(finding, weights[i], sentence))
             continue;
         if (shown == most || (most != FINDING_ALL_REASONS && finding_is_routine(finding, weights[i]))) {
@@ -154,30 +156,32 @@ static const rodt_limit *row_by_rated(const rodt_finding *finding)
 
 static void hint_blank(const char *name, rodt_length read, const rodt_length meant[2], vehicle_line line, void *context)
 {
-    char text[200], word[WORD_SIZE], first[WORD_SIZE], second[WORD_SIZE];
+    char text[SAID_SIZE], word[WORD_SIZE], first[WORD_SIZE], second[WORD_SIZE];
     if (!rodt_length_given(meant[0]))
         return;
-    snprintf(text, sizeof text, "The %s reading was read as %s. If you meant %s%s%s, write it with its blank.", name,
-             format_length(read, word), format_length(meant[0], first), rodt_length_given(meant[1]) ? " or " : "",
-             rodt_length_given(meant[1]) ? format_length(meant[1], second) : "");
+    snprintf(text, sizeof text,
+             rodt_length_given(meant[1]) ? say("%s was read as %s. If you meant %s or %s, write it with its blank.")
+                                         : say("%s was read as %s. If you meant %s, write it with its blank."),
+             name, format_length(read, word), format_length(meant[0], first), format_length(meant[1], second));
     line(context, "", text);
 }
 
 void finding_each_hint(const rodt_finding *finding, vehicle_line line, void *context)
 {
-    char text[200], limit[WORD_SIZE], rated[WORD_SIZE], chamber[RODT_CHAMBER_TEXT_SIZE];
+    char text[SAID_SIZE], limit[WORD_SIZE], rated[WORD_SIZE], chamber[RODT_CHAMBER_TEXT_SIZE];
     if (!rodt_finding_has(finding, RODT_REASON_LOST_BLANK)) {
-        hint_blank("released", finding->released, finding->other_released, line, context);
-        hint_blank("applied", finding->applied, finding->other_applied, line, context);
+        hint_blank(say("The released reading"), finding->released, finding->other_released, line, context);
+        hint_blank(say("The applied reading"), finding->applied, finding->other_applied, line, context);
     }
     const rodt_limit *row = row_by_rated(finding);
     if (row != NULL) {
-        snprintf(text, sizeof text, "Read the stroke stamped on the housing: a %s stamped %s in has the limit %s.",
+        snprintf(text, sizeof text,
+                 say("Read the stroke stamped on the housing: a %s stamped %s in has the limit %s."),
                  format_chamber(&finding->chamber, chamber), format_length(row->rated_stroke, rated),
                  format_length(row->limit, limit));
         line(context, "", text);
     }
     if (!rodt_finding_has(finding, RODT_REASON_BEYOND_RATED_STROKE) && finding_is_beyond_travel(finding))
-        line(context, "", "That is more than the full travel of a standard chamber of this size: look at the chamber "
-             "and the tape again.");
+        line(context, "", say("That is more than the full travel of a standard chamber of this size: look at the "
+                              "chamber and the tape again."));
 }

@@ -144,11 +144,11 @@ const char *margin_words(const rodt_finding *finding, char words[MARGIN_SIZE])
     bool over = margin.num < 0;
     snprintf(words, MARGIN_SIZE, "-");
     if (finding->verdict == RODT_VERDICT_INOPERATIVE)
-        snprintf(words, MARGIN_SIZE, "did not move");
+        snprintf(words, MARGIN_SIZE, "%s", say("did not move"));
     else if (rodt_length_given(margin) && margin.num == 0)
-        snprintf(words, MARGIN_SIZE, "at the limit");
+        snprintf(words, MARGIN_SIZE, "%s", say("at the limit"));
     else if (rodt_length_given(margin))
-        snprintf(words, MARGIN_SIZE, over ? "over by %s" : "%s to spare",
+        snprintf(words, MARGIN_SIZE, over ? say("over by %s") : say("%s to spare"),
                  tape_word(finding, (rodt_length){over ? -margin.num : margin.num, margin.den}, word));
     return words;
 }
@@ -177,7 +177,7 @@ static bool is_shown_elsewhere(const rodt_finding *finding, rodt_reason reason)
            finding_is_routine(finding, reason);
 }
 
-static bool sentence_of(const vehicle_record *record, size_t end, int reason, char sentence[RODT_SENTENCE_SIZE])
+static bool sentence_of(const vehicle_record *record, size_t end, int reason, char sentence[SAID_SIZE])
 {
     return !is_shown_elsewhere(&record->findings[end], (rodt_reason)reason) &&
            finding_reason(&record->findings[end], (rodt_reason)reason, sentence);
@@ -186,7 +186,7 @@ static bool sentence_of(const vehicle_record *record, size_t end, int reason, ch
 /* One sentence once, with every wheel end that it is about; done by the first of them. */
 static void list_reason(const vehicle_record *record, size_t end, int reason, vehicle_line line, void *context)
 {
-    char sentence[RODT_SENTENCE_SIZE], other[RODT_SENTENCE_SIZE], list[LIST_SIZE] = "";
+    char sentence[SAID_SIZE], other[SAID_SIZE], list[LIST_SIZE] = "";
     size_t members = 0;
     if (!sentence_of(record, end, reason, sentence))
         return;

@@ -6,6 +6,7 @@
 #include "input/columns.h"
 #include "input/rule_context.h"
 #include "ui/format.h"
+#include "ui/language.h"
 #include "ui/json_writer.h"
 #include "ui/wrap.h"
 
@@ -80,7 +81,7 @@ paint_kind verdict_paint(const rodt_finding *finding);
 void finding_bar(const rodt_finding *finding, unsigned width, bool plain, char text[BAR_SIZE]);
 
 /* The sentence of one reason; false = the finding does not have it. */
-bool finding_reason(const rodt_finding *finding, rodt_reason reason, char sentence[RODT_SENTENCE_SIZE]);
+bool finding_reason(const rodt_finding *finding, rodt_reason reason, char sentence[SAID_SIZE]);
 
 /* A line for each reason, the deciding one first. Up to `most` of those that say something new, or all. Returns how
  * many were left out. */

@@ -1,0 +1,97 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* Sentences in the chosen language. */
+#include "ui/language.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+/* One program speaks one language. NULL = English. */
+static const ui_catalogue *chosen;
+static rodt_catalogue library;
+
+/* A number of a sentence can be typed as it is read, and the command reads a comma only where it is told so. */
+static void use_language(const rodt_catalogue *sentences)
+{
+    chosen = NULL;
+    for (size_t i = 0; sentences != NULL && i < ui_catalogue_count; i++) {
+        if (strcmp(ui_catalogues[i].language, sentences->language) != 0)
+            continue;
+        chosen = &ui_catalogues[i];
+        library = *sentences;
+        library.decimal_sign = ".";
+    }
+}
+
+void choose_language_of_locale(void)
+{
+    static const char *const names[] = {"LC_ALL", "LC_MESSAGES", "LANG"};
+    for (size_t i = 0; i < COUNT_OF(names); i++) {
+        const char *value = getenv(names[i]);
+        if (value == NULL || value[0] == '\0')
+            continue;
+        use_language(rodt_catalogue_find(value));
+        return;
+    }
+    use_language(NULL);
+}
+
+bool choose_language(const char *word)
+{
+    const char *at = strlen(word) == 2 ? strstr(LANGUAGE_WORDS, word) : NULL;
+    if (at == NULL || strchr(word, '|') != NULL)
+        return false;
+    use_language(rodt_catalogue_find(word));
+    return true;
+}
+
+static int compare(const void *key, const void *sentence)
+{
+    return strcmp(key, ((const ui_sentence *)sentence)->english);
+}
+
+static const ui_sentence *find(const char *english)
+{
+    if (chosen == NULL)
+        return NULL;
+    return bsearch(english, chosen->sentences, chosen->count, sizeof *chosen->sentences, compare);
+}
+
+const char *say(const char *english)
+{
+    const ui_sentence *sentence = find(english);
+    return sentence != NULL ? sentence->forms[0] : english;
+}
+
+const char *say_number(const char *one, const char *many, unsigned long number)
+{
+    const ui_sentence *sentence = find(one);
+    if (sentence == NULL)
+        return number == 1 ? one : many;
+    bool plural = chosen->plural == RODT_PLURAL_RULE_BELOW_TWO ? number >= 2 : number != 1;
+    return sentence->forms[plural && sentence->forms[1] != NULL];
+}
+
+bool say_message(rodt_status made, const rodt_message *message, char *text, size_t size)
+{
+    if (made == RODT_OK &&
+        rodt_message_format(message, chosen != NULL ? &library : NULL, text, size, NULL) == RODT_OK && text[0] != '\0')
+        return true;
+    text[0] = '\0';
+    return false;
+}
+
+const char *say_error(const rodt_error *error, char text[SAID_SIZE])
+{
+    rodt_message message;
+    if (!say_message(rodt_error_message(error, &message), &message, text, SAID_SIZE))
+        snprintf(text, SAID_SIZE, "%s", error->text);
+    return text;
+}
+
+const char *say_evidence(rodt_evidence evidence, char text[SAID_SIZE])
+{
+    rodt_message message;
+    (void)say_message(rodt_evidence_message(evidence, &message), &message, text, SAID_SIZE);
+    return text;
+}

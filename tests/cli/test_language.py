@@ -1,0 +1,93 @@
+# SPDX-License-Identifier: Apache-2.0
+"""French and Spanish: the same figures, exit statuses and JSON, in lines that fold. Argument: the command."""
+import fcntl
+import os
+import pty
+import re
+import struct
+import subprocess
+import sys
+import termios
+
+RUNS = [
+    ("over", ["stroke", "30", "2 1/8", "4 3/8", "--psi", "95", "--division", "1/16", "--why"]),
+    ("at the limit", ["stroke", "30", "2 1/8", "4 1/8", "--class", "standard"]),
+    ("millimetres", ["stroke", "30", "54.1 mm", "104.9 mm", "--why"]),
+    ("nothing moved", ["stroke", "30", "2", "2", "--psi", "60"]),
+    ("swapped", ["stroke", "24L", "3", "2", "--speak"]),
+    ("one line", ["stroke", "20", "1 1/2", "3", "--short"]),
+    ("lost blank", ["stroke", "30", "21/8", "4 1/8"]),
+    ("a warning", ["air", "warning", "62", "--built", "1998", "--speak"]),
+    ("a loss", ["air", "loss-applied", "--before", "110", "--after", "101", "--vehicle", "single", "--rules", "us-cdl"]),
+    ("a usual figure", ["air", "cut-out", "125", "--rules", "us-inuse"]),
+    ("not known", ["air", "warning", "50"]),
+    ("a part of a pound", ["air", "loss-released", "--before", "110", "--after", "107.5", "--vehicle", "single"]),
+]
+AS_OF = ["--as-of", "2024-05-06"]
+NUMBER = re.compile(r"\d+(?:\.\d+)*(?:/\d+)?")
+
+
+def run(command, arguments, **environment):
+    plain = {k: v for k, v in os.environ.items() if not k.startswith("LC_") and k not in ("LANG", "LANGUAGE")}
+    extra = AS_OF if arguments[0] == "stroke" else []
+    done = subprocess.run([command, *arguments, *extra], capture_output=True, encoding="utf-8", check=False,
+                          env={**plain, **environment})
+    return done.returncode, done.stdout, done.stderr
+
+
+def on_terminal(command, arguments, columns):
+    """The lines as a terminal of that width gets them."""
+    leader, follower = pty.openpty()
+    fcntl.ioctl(follower, termios.TIOCSWINSZ, struct.pack("HHHH", 24, columns, 0, 0))
+    with subprocess.Popen([command, *arguments], stdout=follower, stdin=subprocess.DEVNULL,
+                          env={"TERM": "dumb", "LC_ALL": "C.UTF-8"}) as child:
+        os.close(follower)
+        said = b""
+        try:
+            while piece := os.read(leader, 65536):
+                said += piece
+        except OSError: # Linux says so when the other end is closed
+            pass
+        child.wait()
+    os.close(leader)
+    return said.decode("utf-8").replace("\r\n", "\n").splitlines()
+
+
+def results(command):
+    for name, arguments in RUNS:
+        status, english, _ = run(command, arguments)
+        json = run(command, [*arguments, "--json"]) if "--speak" not in arguments and "--short" not in arguments else None
+        for language, locale in (("fr", "fr_CA.UTF-8"), ("es", "es_MX.UTF-8")):
+            said = run(command, [*arguments, "--language", language])
+            where = f"{name}, {language}"
+            yield f"{where}: same status", said[0] == status, said
+            yield f"{where}: another language", said[1] != english and said[2] == "", said
+            yield f"{where}: no figure is new or another", set(NUMBER.findall(said[1])) <= set(NUMBER.findall(english)), said
+            yield f"{where}: no comma in a figure", re.search(r"\d,\d(?!\d\d\b)", said[1]) is None, said
+            yield f"{where}: the locale chooses too", run(command, arguments, LC_ALL=locale) == said, said
+            yield f"{where}: LC_MESSAGES before LANG", run(command, arguments, LC_MESSAGES=locale, LANG="en_US.UTF-8") == said, said
+            yield f"{where}: the option is before the locale", run(command, [*arguments, "--language", "en"], LC_ALL=locale)[1] == english, said
+            if json:
+                yield f"{where}: the same JSON", run(command, [*arguments, "--json", "--language", language]) == json, json
+                yield f"{where}: the same JSON in its locale", run(command, [*arguments, "--json"], LC_ALL=locale) == json, json
+            for columns in (40, 80):
+                lines = on_terminal(command, [*arguments, "--language", language], columns)
+                wide = [line for line in lines if len(line) >= columns]
+                yield f"{where}: {columns} columns", lines != [] and wide == [], wide
+    yield "a comma locale of another language", all(run(command, a, LC_ALL="de_DE.UTF-8") == run(command, a) for _, a in RUNS), ""
+    status, _, said = run(command, ["stroke", "30", "2 x", "4", "--language", "es"])
+    yield "an error is said too", status == 2 and "aquí se esperaba" in said and "no se puede leer" in said, said
+    status, _, said = run(command, ["stroke", "30", "2", "4", "--language", "de"])
+    yield "a language that is not there", status == 2 and "en, fr or es" in said, said
+    yield "not a part of the list", run(command, ["stroke", "30", "2", "4", "--language", "n|"])[0] == 2, ""
+    yield "other commands speak English", run(command, ["limits", "30"], LC_ALL="fr_CA.UTF-8") == run(command, ["limits", "30"]), ""
+
+
+if __name__ == "__main__":
+    outcome = list(results(sys.argv[1]))
+    print(f"1..{len(outcome)}")
+    for number, (title, right, what) in enumerate(outcome, 1):
+        print(f"{'ok' if right else 'not ok'} {number} - {title}")
+        if not right:
+            print("".join(f"# {line}\n" for line in str(what).replace("\\n", "\n").splitlines()), end="")
+    sys.exit(0 if all(right for _, right, _ in outcome) else 1)
