@@ -81,11 +81,13 @@ static const char *missing_step(rodt_air_missing missing)
     case RODT_AIR_MISSING_BUILT: return say("Give the day of build: --built 1998 or --built 1975-03-01.");
     case RODT_AIR_MISSING_VOLUME:
         return say("Give --reservoirs IN3 and --chambers LIST, or take a rule set with a fixed time.");
-    case RODT_AIR_MISSING_SPAN: return say("Time the span of the rule and give it with --from and --to, or with --start.");
+    case RODT_AIR_MISSING_SPAN:
+        return say("Time the span of the rule and give it with --from and --to, or with --start.");
     case RODT_AIR_MISSING_VALUE: return say("Give the reading; rodtravel air --help shows how.");
     case RODT_AIR_MISSING_SENSE: return say("Read the gauge again.");
     case RODT_AIR_MISSING_CUT_OUT: return say("Give the governor's cut-out: --cut-out 125.");
-    case RODT_AIR_MISSING_APPLICATIONS: return say("Do the test with the number of applications that the rule asks for.");
+    case RODT_AIR_MISSING_APPLICATIONS:
+        return say("Do the test with the number of applications that the rule asks for.");
     case RODT_AIR_MISSING_OTHER_WAY: return say("Time the other way too and give it with --start.");
     case RODT_AIR_MISSING_NOTHING: break;
     }

@@ -120,8 +120,8 @@ static void print_bar(const rodt_finding *finding)
     bool inches = finding->unit == RODT_UNIT_IN;
     if (!rodt_length_given(finding->applied_stroke) || !rodt_length_given(finding->limit))
         return;
-    snprintf(figures, sizeof figures, inches ? say("%s of %s in") : say("%s of %s"), tape_word(finding, finding->applied_stroke, stroke),
-             tape_word(finding, finding->limit, limit));
+    snprintf(figures, sizeof figures, inches ? say("%s of %s in") : say("%s of %s"),
+             tape_word(finding, finding->applied_stroke, stroke), tape_word(finding, finding->limit, limit));
     margin_words(finding, margin);
     const char *lead = finding->verdict == RODT_VERDICT_UNDETERMINED ? "\n" : "";
     unsigned width = line_width(stdout), texts = columns_of_text(figures) + columns_of_text(margin) + 9;
@@ -163,7 +163,8 @@ static void print_law(const rodt_finding *finding)
                                                                     : say("no published limit"));
     else
         snprintf(line, sizeof line, say("%s on %s: %s (%s)"), id, format_date(finding->day, day),
-                 format_source(finding->law_source, words), say_evidence((rodt_evidence)finding->law_evidence, evidence));
+                 format_source(finding->law_source, words),
+                 say_evidence((rodt_evidence)finding->law_evidence, evidence));
     print_wrapped(stdout, say("Law"), INDENT, line);
     if (law == NULL)
         return;
@@ -227,8 +228,8 @@ static void print_sum(const rodt_finding *finding, bool all)
     rodt_message message;
     bool barred = rodt_length_given(finding->applied_stroke) && rodt_length_given(finding->limit);
     if (barred && !all)
-        snprintf(sentence, sizeof sentence, say("%s released, %s applied"), tape_word(finding, finding->released, released),
-                 tape_word(finding, finding->applied, applied));
+        snprintf(sentence, sizeof sentence, say("%s released, %s applied"),
+                 tape_word(finding, finding->released, released), tape_word(finding, finding->applied, applied));
     else if (!say_message(rodt_finding_message(finding, &message), &message, sentence, sizeof sentence))
         return;
     print_wrapped(stdout, finding->unit == RODT_UNIT_IN ? say("Inches") : say("Read"), INDENT, sentence);
