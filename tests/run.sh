@@ -115,7 +115,7 @@ comma() {
     mkdir -p "$build/locales"
     [ -d "$build/locales/$comma" ] || localedef -i fr_CA -f UTF-8 "$build/locales/$comma"
     suites locale "$build" --suite unit --suite cases --suite cli \
-        --wrap="env LOCPATH=$build/locales LC_ALL=$comma COMMA_LOCALE=$comma \
+        --wrap="env LOCPATH=$build/locales LC_ALL= LANG=$comma LC_MESSAGES=C COMMA_LOCALE=$comma \
             LD_PRELOAD=$build/tests/checks/locale_from_environment.so"
 }
 

@@ -12,7 +12,8 @@
 __attribute__((constructor)) static void take_locale(void)
 {
     const char *taken = setlocale(LC_ALL, "");
-    const char *asked = getenv("LC_ALL");
+    const char *all = getenv("LC_ALL");
+    const char *asked = all != NULL && all[0] != '\0' ? all : getenv("LANG");
     const char *comma = getenv("COMMA_LOCALE");
     bool wanted = asked != NULL && comma != NULL && strcmp(asked, comma) == 0;
     if (wanted && (taken == NULL || localeconv()->decimal_point[0] != ',')) {

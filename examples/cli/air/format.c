@@ -25,7 +25,7 @@ static const char *result_words(rodt_air_result result)
     case RODT_AIR_RESULT_NOTED: return say("noted");
     case RODT_AIR_RESULT_NOT_DONE: break;
     }
-    return say("not done");
+    return say("not-done");
 }
 
 static void print_result(const rodt_air_finding *finding)
