@@ -182,13 +182,22 @@ static bool has_ranks(const rodt_rules *rules)
     return false;
 }
 
-static void add_defective(rodt_message *out, const rodt_rules *rules, const rodt_air_limit *row)
+static rodt_message_code code_of_rank(rodt_step step, const rodt_rules *rules, const rodt_air_limit *row)
+{
+    const rodt_rules *law = rodt_rules_law(rules);
+    if (row != NULL)
+        return air_is_major(row)   ? RODT_MESSAGE_STEP_MAJOR
+               : air_is_minor(row) ? RODT_MESSAGE_STEP_MINOR
+                                   : RODT_MESSAGE_NONE;
+    bool major = step == RODT_STEP_COMPARE && rodt_rules_major_source(law != NULL ? law : rules) != NULL;
+    return major ? RODT_MESSAGE_STEP_MAJOR : RODT_MESSAGE_NONE;
+}
+
+static void add_defective(rodt_message *out, rodt_step step, const rodt_rules *rules, const rodt_air_limit *row)
 {
     bool figure = has_figure(row) && row->kind != RODT_AIR_KIND_USUAL;
     rodti_message_clause(out, "action", has_ranks(rules) ? RODT_MESSAGE_STEP_ACTION_RANKED : RODT_MESSAGE_STEP_ACTION);
-    rodti_message_clause(out, "rank", row != NULL && air_is_major(row)   ? RODT_MESSAGE_STEP_MAJOR
-                                      : row != NULL && air_is_minor(row) ? RODT_MESSAGE_STEP_MINOR
-                                                                     : RODT_MESSAGE_NONE);
+    rodti_message_clause(out, "rank", code_of_rank(step, rules, row));
     rodti_message_clause(out, "limit", figure ? RODT_MESSAGE_STEP_LIMIT : RODT_MESSAGE_NONE);
     if (figure)
         rodti_air_add_when(out, row, NULL);
@@ -208,7 +217,7 @@ rodt_status rodt_step_message(rodt_step step, rodt_step_part part, const rodt_ru
     case RODT_STEP_PART_DO: add_do(out, step, rules, row); break;
     case RODT_STEP_PART_SEE: add_see(out, row); break;
     case RODT_STEP_PART_GOOD: add_good(out, rules, row); break;
-    case RODT_STEP_PART_DEFECTIVE: add_defective(out, rules, row); break;
+    case RODT_STEP_PART_DEFECTIVE: add_defective(out, step, rules, row); break;
     }
     return RODT_OK;
 }

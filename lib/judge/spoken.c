@@ -9,6 +9,17 @@ static void add_length(rodt_message *out, const rodt_finding *finding, const cha
     rodti_message_length(out, name, length, finding->unit);
 }
 
+/* The rank of a brake over its limit, by the law's own text. */
+static void add_rank(rodt_message *out, const rodt_finding *finding)
+{
+    const rodt_rules *law = rodt_rules_law(finding->rules);
+    bool ranked = rodt_rules_major_source(law != NULL ? law : finding->rules) != NULL;
+    bool major = rodt_finding_has(finding, RODT_REASON_MAJOR_DEFECT);
+    rodti_message_clause(out, "would_be",
+                         ranked ? RODT_MESSAGE_AIR_SPOKEN_BE_MAJOR : RODT_MESSAGE_AIR_SPOKEN_BE_DEFECTIVE);
+    rodti_message_clause(out, "is", major ? RODT_MESSAGE_AIR_SPOKEN_IS_MAJOR : RODT_MESSAGE_AIR_SPOKEN_IS_DEFECTIVE);
+}
+
 /* What a reading lacks is said by the reason; so this is "not measured" also for what cannot be read. */
 static void add_figures(rodt_message *out, const rodt_finding *finding)
 {
@@ -54,6 +65,7 @@ static rodt_status say_reason(const rodt_finding *finding, rodt_message_code cod
     add_length(out, finding, "released", finding->released);
     add_length(out, finding, "applied", finding->applied);
     add_length(out, finding, "stroke", finding->applied_stroke);
+    add_rank(out, finding);
     rodti_message_append(out, "reason", &reason);
     return RODT_OK;
 }
@@ -101,6 +113,7 @@ rodt_status rodt_finding_spoken_message(const rodt_finding *finding, rodt_messag
     bool passes = rodt_rules_at_limit_passes(finding->rules);
     rodti_message_clause(out, "edge",
                          passes ? RODT_MESSAGE_STROKE_SPOKEN_ABOVE : RODT_MESSAGE_STROKE_SPOKEN_AT_OR_ABOVE);
+    add_rank(out, finding);
     add_figures(out, finding);
     return RODT_OK;
 }

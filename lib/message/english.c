@@ -434,26 +434,25 @@ static const rodt_enumerator message_code_rows[] = {
     ENUMERATOR(RODT_MESSAGE_AIR_SPOKEN_IS_MINOR, "air.spoken.is-minor",
                "that is a minor defect, and I write it in the report and tell the carrier"),
     ENUMERATOR(RODT_MESSAGE_STROKE_SPOKEN_GOOD, "stroke.spoken.good",
-               "Released {released}, applied {applied}: the stroke is {stroke}. The limit is {limit}; that is "
-               "good. {^edge} it would be defective."),
+               "Released {released}, applied {applied}: the stroke is {stroke}. The limit is {limit}; that is good. "
+               "{^edge} {would_be}."),
     ENUMERATOR(RODT_MESSAGE_STROKE_SPOKEN_GOOD_AT_LIMIT, "stroke.spoken.good-at-limit",
-               "Released {released}, applied {applied}: the stroke is {stroke}, exactly the limit; that is still "
-               "good. {^edge} it would be defective."),
+               "Released {released}, applied {applied}: the stroke is {stroke}, exactly the limit; that is still good. "
+               "{^edge} {would_be}."),
     ENUMERATOR(RODT_MESSAGE_STROKE_SPOKEN_OUT, "stroke.spoken.out",
-               "Released {released}, applied {applied}: the stroke is {stroke}. The limit is {limit}; that is over"
-               " by {excess}, so the brake is out of adjustment and defective."),
+               "Released {released}, applied {applied}: the stroke is {stroke}. The limit is {limit}; that is over by "
+               "{excess}, so the brake is out of adjustment. {^is}."),
     ENUMERATOR(RODT_MESSAGE_STROKE_SPOKEN_OUT_AT_LIMIT, "stroke.spoken.out-at-limit",
                "Released {released}, applied {applied}: the stroke is {stroke}, exactly the limit, and it must be "
-               "less; the brake is out of adjustment and defective."),
+               "less, so the brake is out of adjustment. {^is}."),
     ENUMERATOR(RODT_MESSAGE_STROKE_SPOKEN_INOPERATIVE, "stroke.spoken.inoperative",
-               "Released {released}, applied {applied}: the rod did not move. The brake does not work; that is "
-               "defective."),
+               "Released {released}, applied {applied}: the rod did not move, so the brake does not work. {^is}."),
     ENUMERATOR(RODT_MESSAGE_STROKE_SPOKEN_UNDETERMINED, "stroke.spoken.undetermined",
                "Released {released}, applied {applied}: that decides nothing. {^reason}."),
     ENUMERATOR(RODT_MESSAGE_STROKE_SPOKEN_ABOVE, "stroke.spoken.above", "above {limit}"),
     ENUMERATOR(RODT_MESSAGE_STROKE_SPOKEN_AT_OR_ABOVE, "stroke.spoken.at-or-above", "at {limit} or more"),
     ENUMERATOR(RODT_MESSAGE_STROKE_SPOKEN_OUT_NO_LIMIT, "stroke.spoken.out-no-limit",
-               "Released {released}, applied {applied}: the stroke is {stroke}, and that is defective. {^reason}."),
+               "Released {released}, applied {applied}: the stroke is {stroke}. {^is}. {^reason}."),
     ENUMERATOR(RODT_MESSAGE_STROKE_SPOKEN_UNCONFIRMED, "stroke.spoken.unconfirmed",
                "{spoken} (This limit is {evidence}.)"),
     ENUMERATOR(RODT_MESSAGE_AIR_SPOKEN_RULE_UNCONFIRMED, "air.spoken.rule-unconfirmed",

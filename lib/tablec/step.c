@@ -17,6 +17,7 @@ static const struct step_slot {
              {"span", RODT_STEP_PART_SEE, RODT_STEP_BUILD_UP},
              {"window", RODT_STEP_PART_DO, RODT_STEP_APPLICATION},
              {"at_limit", RODT_STEP_PART_GOOD, RODT_STEP_COMPARE},
+             {"rank", RODT_STEP_PART_DEFECTIVE, RODT_STEP_COMPARE},
              {"action", RODT_STEP_PART_DEFECTIVE, RODT_STEP_VEHICLE}};
 
 static bool has_slot(const step_row *row, rodt_step_part part, const char *name, size_t size)

@@ -185,7 +185,7 @@ class Spoken(Case):
         self.assertEqual(text.count("See I see the rod all the way back"), 1)  # once, before the first of the readings
         self.assertIn("Say The low-pressure warning came on at 62 psi; that is good. Below 60 psi it would be defective.", text)
         self.assertIn("Say Released 2 1/16, applied 4 1/8: the stroke is 2 1/16. The limit is 2; that is over by 1/16, so the "
-                      "brake is out of adjustment and defective.", text)
+                      "brake is out of adjustment. That is defective, and I report it and do not drive.", text)
 
     @unittest.skipIf("without" in sys.argv, "no records")
     def test_help_at_a_question(self):

@@ -100,16 +100,20 @@ static void a_stroke_is_spoken(void **state)
     expect_stroke(form, "us-fmcsr", "Released 2 1/8, applied 3 7/8: the stroke is 1 3/4. The limit is 2; that is good. "
                                     "Above 2 it would be defective.");
     expect_stroke(form, "ca-on", "Released 2 1/8, applied 3 7/8: the stroke is 1 3/4. The limit is 2; that is good. "
-                                 "Above 2 it would be defective. (This limit is common practice, no source.)");
+                                 "Above 2 it would be a major defect. (This limit is common practice, no source.)");
     form.applied = "4 1/8";
     expect_stroke(form, "us-fmcsr", "Released 2 1/8, applied 4 1/8: the stroke is 2, exactly the limit; that is still "
                                     "good. Above 2 it would be defective.");
     form.applied = "4 1/4";
     expect_stroke(form, "us-fmcsr", "Released 2 1/8, applied 4 1/4: the stroke is 2 1/8. The limit is 2; that is over by "
-                                    "1/8, so the brake is out of adjustment and defective.");
+                                    "1/8, so the brake is out of adjustment. That is defective, and I report it and do "
+                                    "not drive.");
     form.applied = "2 1/8";
-    expect_stroke(form, "us-fmcsr", "Released 2 1/8, applied 2 1/8: the rod did not move. The brake does not work; that "
-                                    "is defective.");
+    expect_stroke(form, "us-fmcsr", "Released 2 1/8, applied 2 1/8: the rod did not move, so the brake does not "
+                                    "work. That is defective, and I report it and do not drive.");
+    expect_stroke(form, "ca-on", "Released 2 1/8, applied 2 1/8: the rod did not move, so the brake does not work. That is "
+                                 "a major defect, and nobody drives the vehicle until it is repaired. (This limit is common "
+                                 "practice, no source.)");
     form.applied = NULL;
     expect_stroke(form, "us-fmcsr", "Released 2 1/8, applied (not measured): that decides nothing. The applied position "
                                     "was not measured.");

@@ -130,6 +130,17 @@ static void figures_are_filled_in(void **state)
            "limit still passes.");
 }
 
+static void a_stroke_has_the_rank_of_its_schedule(void **state)
+{
+    (void)state;
+    expect(RODT_STEP_COMPARE, RODT_STEP_PART_DEFECTIVE, "ca-on", NULL,
+           "It would be defective if the stroke were over the limit. That is a major defect. I do not adjust an automatic "
+           "adjuster by hand to make it pass: I have the cause found and repaired.");
+    expect(RODT_STEP_COMPARE, RODT_STEP_PART_DEFECTIVE, "us-fmcsr", NULL,
+           "It would be defective if the stroke were over the limit. I do not adjust an automatic adjuster by hand to make "
+           "it pass: I have the cause found and repaired.");
+}
+
 static void without_a_figure_a_sentence_is_whole(void **state)
 {
     (void)state;
@@ -175,6 +186,7 @@ int main(void)
                                        cmocka_unit_test(every_air_check_has_its_step),
                                        cmocka_unit_test(the_rows_are_those_that_can_judge),
                                        cmocka_unit_test(figures_are_filled_in),
+                                       cmocka_unit_test(a_stroke_has_the_rank_of_its_schedule),
                                        cmocka_unit_test(without_a_figure_a_sentence_is_whole),
                                        cmocka_unit_test(nonsense_is_refused)};
     return cmocka_run_group_tests_name("step", tests, NULL, NULL);
