@@ -212,7 +212,7 @@ RODT_API rodt_status rodt_air_finding_json_format(const rodt_air_finding *findin
  * errors    NULL, or for each wheel end the first text that could not be read (rodt_form_judge_row)
  *
  * Statuses as rodt_record_json_format; RODT_E_ARGUMENT also for another pointer that is NULL, no wheel end, or a
- * finding without a rule set.
+ * finding without a rule set or with another than the first.
  */
 RODT_API rodt_status rodt_vehicle_json_format(const rodt_vehicle_finding *vehicle, const rodt_wheel_end *ends,
                                               size_t count, const rodt_finding *findings, const rodt_advice *advice,

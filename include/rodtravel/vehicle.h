@@ -297,7 +297,16 @@ RODT_API RODT_MUST_CHECK rodt_status rodt_vehicle_judge(const rodt_wheel_end *en
 
 /*
  * As rodt_vehicle_judge, from findings that are there already, one for each wheel end: those of rodt_form_judge_row
- * know what could not be read. The readings of the wheel ends are not looked at. Statuses as rodt_vehicle_judge.
+ * know what could not be read. The readings of the wheel ends are not looked at.
+ *
+ * error  as of rodt_vehicle_judge; its field also "rules" or "reserved" for a finding, with the line of its wheel end
+ *
+ * RODT_OK          done
+ * RODT_E_ARGUMENT  a pointer but advice or error is NULL, count is 0, a position is not given or is there twice, an
+ *                  adjuster is unknown, an arm is no length that a tape shows, a finding has no rule set or another
+ *                  than the first, or an unknown verdict, a reserve of a wheel end or a finding is not zero, or brakes
+ *                  is above zero and below count
+ * RODT_E_RANGE     more than RODT_AXLES_MAX axles or RODT_BRAKES_MAX brakes, or a figure does not fit
  */
 RODT_API RODT_MUST_CHECK rodt_status rodt_vehicle_combine(const rodt_wheel_end *ends, size_t count, uint32_t brakes,
                                                           const rodt_finding *findings, rodt_advice *advice,

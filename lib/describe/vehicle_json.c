@@ -160,7 +160,7 @@ rodt_status rodt_vehicle_json_format(const rodt_vehicle_finding *vehicle, const 
     if (vehicle == NULL || ends == NULL || count == 0 || findings == NULL || vehicle->axle_count > RODT_AXLES_MAX)
         return RODT_E_ARGUMENT;
     for (size_t i = 0; i < count; i++)
-        if (findings[i].rules == NULL)
+        if (findings[i].rules == NULL || findings[i].rules != findings[0].rules)
             return RODT_E_ARGUMENT;
     return rodti_json_format(make_vehicle, &of, options, text, size, needed);
 }

@@ -301,6 +301,20 @@ static rodt_status check_arguments(const rodt_wheel_end *ends, size_t count, con
     return RODT_OK;
 }
 
+/* One vehicle is judged by one law: the limits of two rule sets cannot be counted together. */
+static rodt_status check_findings(const rodt_finding *findings, size_t count, rodt_error *error)
+{
+    for (size_t i = 0; i < count; i++) {
+        const rodt_finding *finding = &findings[i];
+        if (!rodti_is_zero(finding->reserved, COUNT_OF(finding->reserved)))
+            return set_line(error, i, rodti_field_error(error, "reserved", "the reserve of a finding is zero"));
+        if (finding->rules == NULL || finding->rules != findings[0].rules)
+            return set_line(error, i,
+                            rodti_field_error(error, "rules", "all findings of a vehicle are of one rule set"));
+    }
+    return RODT_OK;
+}
+
 rodt_status rodt_vehicle_combine(const rodt_wheel_end *ends, size_t count, uint32_t brakes,
                                  const rodt_finding *findings, rodt_advice *advice, rodt_vehicle_finding *out,
                                  rodt_error *error)
@@ -311,6 +325,8 @@ rodt_status rodt_vehicle_combine(const rodt_wheel_end *ends, size_t count, uint3
         return status;
     memset(&vehicle, 0, sizeof vehicle);
     status = place_ends(ends, count, &vehicle, error);
+    if (status == RODT_OK)
+        status = check_findings(findings, count, error);
     if (status == RODT_OK)
         status = count_brakes(findings, count, brakes, &vehicle, error);
     if (status != RODT_OK)

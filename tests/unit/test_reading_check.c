@@ -260,7 +260,7 @@ static void wheel_ends_by_number(void **state)
     (void)state;
     rodt_wheel_end ends[2] = {{.position = {1, RODT_SIDE_LEFT}, .reading = good()},
                               {.position = {1, RODT_SIDE_RIGHT}, .reading = good()}};
-    rodt_finding findings[2] = {{0}};
+    rodt_finding findings[2] = {{.rules = us()}, {.rules = us()}};
     rodt_vehicle_finding vehicle;
     rodt_error error;
     ends[1].reading.released = (rodt_length){4, 2};

@@ -165,6 +165,8 @@ static void no_vehicle(void **state)
     of.vehicle.axle_count = RODT_AXLES_MAX + 1;
     REFUSED(&of.vehicle, of.ends, ENDS, of.findings, NULL, NULL, 0);
     of.vehicle.axle_count = 1;
+    of.findings[1].rules = rodt_rules_find("ca-on");
+    REFUSED(&of.vehicle, of.ends, ENDS, of.findings, NULL, NULL, 0);
     of.findings[1].rules = NULL;
     REFUSED(&of.vehicle, of.ends, ENDS, of.findings, NULL, NULL, 0);
     assert_string_equal(text, "as it was");

@@ -435,6 +435,42 @@ static void wrong_calls(void **state)
     assert_int_equal(rodt_vehicle_combine(&one, 1, 0, findings, NULL, NULL, NULL), RODT_E_ARGUMENT);
 }
 
+static void refuse_combined(const rodt_wheel_end *ends, const char *field, uint32_t line)
+{
+    rodt_vehicle_finding vehicle, kept;
+    rodt_error error;
+    memset(&vehicle, 0x5A, sizeof vehicle);
+    memset(advice, 0x5A, sizeof advice);
+    kept = vehicle;
+    assert_int_equal(rodt_vehicle_combine(ends, 2, 0, findings, advice, &vehicle, &error), RODT_E_ARGUMENT);
+    assert_string_equal(error.field, field);
+    assert_int_equal(error.line, line);
+    assert_int_equal(error.status, RODT_E_ARGUMENT);
+    assert_memory_equal(&vehicle, &kept, sizeof vehicle);
+    assert_int_equal(((const unsigned char *)advice)[0], 0x5A);
+}
+
+static void a_vehicle_has_one_rule_set(void **state)
+{
+    (void)state;
+    const rodt_rules *us = rodt_rules_find("us-fmcsr"), *ontario = rodt_rules_find("ca-on");
+    rodt_wheel_end ends[2];
+    rodt_vehicle_finding vehicle;
+    fill(ends, 2, "30 standard", 24);
+    assert_int_equal(rodt_reading_judge(&ends[0].reading, us, &findings[0], NULL), RODT_OK);
+    assert_int_equal(rodt_reading_judge(&ends[1].reading, ontario, &findings[1], NULL), RODT_OK);
+    refuse_combined(ends, "rules", 2);
+    findings[1].rules = NULL;
+    refuse_combined(ends, "rules", 2);
+    findings[0].rules = NULL;
+    refuse_combined(ends, "rules", 1);
+    findings[0].rules = findings[1].rules = us;
+    findings[1].reserved[7] = 1;
+    refuse_combined(ends, "reserved", 2);
+    findings[1].reserved[7] = 0;
+    assert_int_equal(rodt_vehicle_combine(ends, 2, 0, findings, advice, &vehicle, NULL), RODT_OK);
+}
+
 static void forty_axles(void **state)
 {
     (void)state;
@@ -504,6 +540,7 @@ int main(void)
         cmocka_unit_test(findings_that_are_there_already),
         cmocka_unit_test(wrong_wheel_ends_leave_everything_as_it_was),
         cmocka_unit_test(wrong_calls),
+        cmocka_unit_test(a_vehicle_has_one_rule_set),
         cmocka_unit_test(forty_axles),
         cmocka_unit_test(force_and_factor),
     };

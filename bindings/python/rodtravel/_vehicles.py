@@ -259,8 +259,8 @@ def judge_vehicle(ends: Iterable[WheelEnd], *, brakes: int | None = None) -> Veh
     """Judges a vehicle or combination from its wheel ends, an iterable of WheelEnd in any order.
 
     `brakes` is how many there are, measured or not; None = both ends of every axle that has one. Raises Error if a
-    position is given twice, `line` being the number of the wheel end, if there is no wheel end, or if there are fewer
-    brakes than wheel ends.
+    position is given twice or a finding is of another rule set than the first, `line` being the number of the wheel
+    end, if there is no wheel end, or if there are fewer brakes than wheel ends.
 
     >>> ends = [WheelEnd("1L", judge("20", "2", "3 1/2")), WheelEnd("1R", judge("20", "2", "3 5/8"))]
     >>> str(judge_vehicle(ends).count.outcome)

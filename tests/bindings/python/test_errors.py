@@ -215,6 +215,9 @@ def test_vehicles():
     assert (error.status.name, error.field, error.line) == ("ARGUMENT", "position", 3)
     error = tap.refused(rt.Error, rt.judge_vehicle, [rt.WheelEnd(f"{axle}L", ends[0].finding) for axle in range(1, 70)])
     assert (error.status.name, error.field) == ("RANGE", "position") and error.line == 41, error.line
+    other = rt.WheelEnd("2L", rt.judge("30", "2", "4", rules="ca-on"))
+    error = tap.refused(rt.Error, rt.judge_vehicle, [*ends[:2], other])
+    assert (error.status.name, error.field, error.line) == ("ARGUMENT", "rules", 3)
     tap.refused(rt.Error, rt.judge_vehicle, [])
     tap.refused(rt.Error, rt.judge_vehicle, ends[:1], brakes=0)
     tap.refused(rt.Error, rt.judge_vehicle, ends[:1], brakes=-1)
