@@ -188,9 +188,10 @@ RODT_API rodt_status rodt_record_json_format(const rodt_record *record, const vo
 
 /*
  * Writes a finding as a report of one wheel end, for a page or a log: its values under the names of the command's JSON
- * (`rodtravel stroke --json`), each reason's word and sentence, the sources as one line each. The other function writes
- * all of a finding, to be stored; this one what is to be read. Statuses as above; RODT_E_ARGUMENT also for a finding
- * without a rule set.
+ * (`rodtravel stroke --json`), each reason's word and sentence, the sources as one line each. Here and in the next three
+ * `rules` is the id of the law, and `own_limits` that of a carrier's limits on it. The other function writes all of a
+ * finding, to be stored, and its `rules` is the set that judged; this one what is to be read. Statuses as above;
+ * RODT_E_ARGUMENT also for a finding without a rule set.
  */
 RODT_API rodt_status rodt_finding_json_format(const rodt_finding *finding, uint32_t options, char *text, size_t size,
                                               size_t *needed);

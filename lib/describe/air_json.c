@@ -19,14 +19,10 @@ static void put_sentences(json_buffer *json, const rodt_air_finding *finding)
 static void put_rows(json_buffer *json, const rodt_air_finding *finding)
 {
     const rodt_air_limit *row = finding->row, *law_row = finding->law_row;
-    const rodt_rules *under = rodt_rules_air_law(finding->rules);
-    const rodt_rules *law = under != NULL ? under : finding->rules;
-    bool own = row == NULL || row == finding->own_row;
     rodti_json_pair(json, "published", row != NULL ? row->published : NULL);
     rodti_json_pair(json, "setup", row != NULL ? row->setup : NULL);
-    rodti_json_pair(json, "rules", rodt_rules_id(own ? finding->rules : law));
+    rodti_json_rules(json, finding->rules, rodt_rules_air_law(finding->rules));
     rodti_json_read_in(json, row != NULL ? row->source : NULL, row != NULL ? row->evidence : 0);
-    rodti_json_pair(json, "law_rules", rodt_rules_id(law));
     rodti_json_pair(json, "law_result", rodt_air_result_name((rodt_air_result)finding->law_result));
     rodti_json_pair(json, "law_published", law_row != NULL ? law_row->published : NULL);
     rodti_json_source(json, "law_source", law_row != NULL ? law_row->source : NULL);

@@ -25,7 +25,7 @@ static void put_proof(json_buffer *json, const rodt_finding *finding)
 
 static void put_law(json_buffer *json, const rodt_finding *finding)
 {
-    rodti_json_rules(json, finding->rules);
+    rodti_json_rules(json, finding->rules, rodt_rules_law(finding->rules));
     rodti_json_date(json, "as_of", finding->day);
     rodti_json_sources(json, finding);
     rodti_json_pressure(json, "psi", finding->pressure);

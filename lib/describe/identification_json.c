@@ -80,7 +80,7 @@ static void make_identification(json_buffer *json, const void *context)
     rodti_json_pair(json, "next_observation",
                     rodt_observation_name((rodt_observation)answer->next_observation));
     rodti_json_pair(json, "next", next_words(answer));
-    rodti_json_pair(json, "rules", rodt_rules_id(of->rules));
+    rodti_json_rules(json, of->rules, rodt_rules_law(of->rules));
     rodti_json_date(json, "as_of", of->day);
     rodti_json_close(json, '}');
 }

@@ -45,8 +45,8 @@ void rodti_json_reasons(json_buffer *json, const rodt_finding *finding);
 void rodti_json_read_in(json_buffer *json, const rodt_source *source, uint32_t evidence);
 /* The same of the limit that judged, then "law_source" and "law_evidence" of the law's. */
 void rodti_json_sources(json_buffer *json, const rodt_finding *finding);
-/* "rules", the id of the law, and "own_limits", that of the carrier's limits on it. */
-void rodti_json_rules(json_buffer *json, const rodt_rules *rules);
+/* "rules", the id of the law, and "own_limits", that of the carrier's limits on it; law is NULL for a law. */
+void rodti_json_rules(json_buffer *json, const rodt_rules *rules, const rodt_rules *law);
 
 /* Writes a value twice, to count and to fill, so that the buffer is untouched if it does not fit. */
 typedef void json_maker(json_buffer *json, const void *context);

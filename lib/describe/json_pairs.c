@@ -65,9 +65,8 @@ void rodti_json_sources(json_buffer *json, const rodt_finding *finding)
     rodti_json_evidence(json, "law_evidence", finding->law_source, finding->law_evidence);
 }
 
-void rodti_json_rules(json_buffer *json, const rodt_rules *rules)
+void rodti_json_rules(json_buffer *json, const rodt_rules *rules, const rodt_rules *law)
 {
-    const rodt_rules *law = rodt_rules_law(rules);
     rodti_json_pair(json, "rules", rodt_rules_id(law != NULL ? law : rules));
     rodti_json_pair(json, "own_limits", law != NULL ? rodt_rules_id(rules) : NULL);
 }

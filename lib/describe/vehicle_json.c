@@ -135,9 +135,10 @@ static void put_criterion_sources(json_buffer *json)
 static void make_vehicle(json_buffer *json, const void *context)
 {
     const judged_vehicle *of = context;
+    const rodt_rules *rules = of->findings[0].rules;
     rodti_json_open(json, '{');
     put_criterion(json, of->vehicle);
-    rodti_json_rules(json, of->findings[0].rules);
+    rodti_json_rules(json, rules, rodt_rules_law(rules));
     rodti_json_key(json, "wheel_ends");
     rodti_json_open(json, '[');
     for (size_t i = 0; i < of->count; i++)

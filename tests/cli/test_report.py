@@ -264,13 +264,16 @@ class Report(unittest.TestCase):
                                      said.replace(" :", ":"), status == 1)
                     self.assertIn(f"pressure loss, brakes released: {law}", said.replace(" :", ":"))
                 told, other = json.loads(pages[2].stdout)["air_checks"]
-                self.assertEqual((told["result"], told["law_result"], told["law_rules"], told["law_published"]),
+                self.assertEqual((told["result"], told["law_result"], told["rules"], told["law_published"]),
                                  ("defective" if status else "good", "good", "us-cdl", "less than 2 psi in one minute"))
                 self.assertIn(law, told["law_source"])
                 if status:
                     self.assertEqual((told["allowed"], told["source"]), ("1", "Shop bulletin 7"))
-                    self.assertTrue(told["rules"].endswith("own.csv"), told["rules"])
-                self.assertEqual((other["result"], other["rules"]), ("good", "us-cdl"), "the carrier has no figure for it")
+                    self.assertTrue(told["own_limits"].endswith("own.csv"), told["own_limits"])
+                else:
+                    self.assertIsNone(told["own_limits"])
+                self.assertEqual((other["result"], other["rules"]), ("good", "us-cdl"))
+                self.assertEqual(other["source"], other["law_source"], "the carrier has no figure for it")
 
     def test_text_fits_80_columns(self):
         long = "a remark of many words that goes on " * 12 + "\u4e2d\u6587" * 3

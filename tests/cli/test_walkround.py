@@ -1240,7 +1240,7 @@ class Records(Walk):
             told = {one["check"]: one for one in json.loads(report(self.file, *limits, "--json").stdout)["air_checks"]}
             loss = told["loss-released"]
             self.assertEqual((loss["result"], loss["law_result"]), ("defective" if limits else "good", "good"))
-            self.assertEqual(loss["law_rules"], "us-cdl")
+            self.assertEqual(loss["rules"], "us-cdl")
             for page in ([], ["--html", "-"]):
                 text = " ".join(report(self.file, *limits, *page).stdout.split()).replace("&#39;", "'")
                 self.assertEqual((words in text, "Shop bulletin 7" in text), (bool(limits),) * 2)

@@ -41,8 +41,8 @@ static void an_air_check(void **state)
               "\"at_limit\": false, \"measured\": \"62 1/2\", \"allowed\": \"60\", \"measure\": \"psi\", "
               "\"sentence\": \"the low-pressure warning came on at 62 1/2 psi; required: ");
     has(text, "\"note\": null, \"published\": \"");
-    has(text, "\"rules\": \"us-cdl\", \"source\": \"");
-    has(text, "\"law_rules\": \"us-cdl\", \"law_result\": \"good\", \"law_published\": \"");
+    has(text, "\"rules\": \"us-cdl\", \"own_limits\": null, \"source\": \"");
+    has(text, "\"law_result\": \"good\", \"law_published\": \"");
     REPORT(parts, rodt_air_finding_json_format, &finding, RODT_JSON_OPTION_PARTS);
     has(parts, "\"measured\": {\"text\": \"62 1/2\", \"num\": 125, \"den\": 2}, ");
     assert_int_equal(rodt_air_finding_json_format(&finding, 64, text, sizeof text, NULL), RODT_E_ARGUMENT);
@@ -66,8 +66,8 @@ static void an_air_check_by_a_carriers_figure(void **state)
     REPORT(text, rodt_air_finding_json_format, &finding, 0);
     has(text, "\"result\": \"defective\"");
     has(text, "\"allowed\": \"2\", ");
-    has(text, "\"rules\": \"own.csv\", \"source\": \"Shop bulletin 7\"");
-    has(text, "\"law_rules\": \"us-cdl\", \"law_result\": \"good\", \"law_published\": \"");
+    has(text, "\"rules\": \"us-cdl\", \"own_limits\": \"own.csv\", \"source\": \"Shop bulletin 7\"");
+    has(text, "\"law_result\": \"good\", \"law_published\": \"");
     has(text, "\"law_evidence\": \"checked\"}");
     rodt_rules_unref(own);
 }
@@ -93,7 +93,8 @@ static void remarks_on_an_air_check(void **state)
     REPORT(text, rodt_air_finding_json_format, &finding, 0);
     has(text, "\"result\": \"undetermined\", \"missing\": \"row\"");
     has(text, "\"measure\": null, ");
-    has(text, "\"published\": null, \"setup\": null, \"rules\": \"rated-80\", \"source\": null, \"evidence\": null, ");
+    has(text, "\"published\": null, \"setup\": null, \"rules\": \"rated-80\", \"own_limits\": null, "
+              "\"source\": null, \"evidence\": null, ");
 }
 
 #define ENDS 2
@@ -186,7 +187,7 @@ static void which_chamber(void **state)
               "\"class\": \"long\", \"rated_stroke\": null, \"limit\": \"2 1/2\", \"evidence\": \"checked\", ");
     has(text, "\"clues_for\": [\"stamp\", \"port-shape\"], \"clues_against\": []}");
     has(text, "\"contradiction\": [], \"next_observation\": \"nothing\", \"next\": \"nothing is open\", "
-              "\"rules\": \"us-fmcsr\", \"as_of\": \"2026-11-24\"}");
+              "\"rules\": \"us-fmcsr\", \"own_limits\": null, \"as_of\": \"2026-11-24\"}");
     assert_int_equal(rodt_identification_json_format(NULL, rules, day, 0, text, sizeof text, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_identification_json_format(&answer, NULL, day, 0, text, sizeof text, NULL), RODT_E_ARGUMENT);
     answer.count = RODT_CANDIDATES_MAX + 1;

@@ -138,7 +138,7 @@ def test_reports_as_json():
     """Findings, checks and vehicles in the names of the command; exact numbers are texts."""
     own = rt.load_rules(OWN_AIR, name="yard", air_law="us-cdl")
     air = json.loads(rt.judge_air("warning", pressure=65, rules=own).json)
-    assert (air["result"], air["rules"], air["law_result"], air["law_rules"]) == ("defective", "yard", "good", "us-cdl")
+    assert (air["result"], air["own_limits"], air["law_result"], air["rules"]) == ("defective", "yard", "good", "us-cdl")
     finding = rt.judge("30", "2", "4 1/8", stroke_class="standard", psi=95)
     stroke = json.loads(finding.json)
     assert (stroke["verdict"], stroke["margin"], len(stroke["sentences"])) == (
