@@ -202,8 +202,9 @@ RODT_API rodt_status rodt_air_finding_json_format(const rodt_air_finding *findin
                                                   size_t size, size_t *needed);
 
 /*
- * Writes the report of a vehicle, under the names of `rodtravel vehicle --json`: the criterion, every wheel end, every
- * axle, the sources of the criterion. Percentages are exact numbers, too.
+ * Writes the report of a vehicle, under the names of `rodtravel vehicle --json`: the criterion, every wheel end with
+ * the members of its stroke, every axle, the sources of the criterion. Percentages are exact numbers, too. An advice is
+ * a sentence, and its word is `advice_code`; `unreadable` is a sentence, and `unreadable_field` says of which text.
  *
  * vehicle   as rodt_vehicle_judge or rodt_vehicle_combine made it
  * ends      its wheel ends

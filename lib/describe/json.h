@@ -40,11 +40,15 @@ void rodti_json_chamber(json_buffer *json, const char *key, const rodt_chamber *
 void rodti_json_source(json_buffer *json, const char *key, const rodt_source *source);    /* one line */
 void rodti_json_evidence(json_buffer *json, const char *key, const rodt_source *source, uint32_t evidence);
 
+/* A stroke and its limits, from "chamber" to "verdict". */
+void rodti_json_stroke(json_buffer *json, const rodt_finding *finding);
+/* What the tape's divisions prove: "proof", "probability_over", "proof_sentence". */
+void rodti_json_proof(json_buffer *json, const rodt_finding *finding);
+/* What the limit rests on, and the pressures of the test: from "as_of" to "psi_after". */
+void rodti_json_grounds(json_buffer *json, const rodt_finding *finding);
 /* Three keys that several reports have: "reasons", the words; "source" and "evidence". */
 void rodti_json_reasons(json_buffer *json, const rodt_finding *finding);
 void rodti_json_read_in(json_buffer *json, const rodt_source *source, uint32_t evidence);
-/* The same of the limit that judged, then "law_source" and "law_evidence" of the law's. */
-void rodti_json_sources(json_buffer *json, const rodt_finding *finding);
 /* "rules", the id of the law, and "own_limits", that of the carrier's limits on it; law is NULL for a law. */
 void rodti_json_rules(json_buffer *json, const rodt_rules *rules, const rodt_rules *law);
 

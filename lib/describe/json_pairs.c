@@ -58,11 +58,38 @@ void rodti_json_read_in(json_buffer *json, const rodt_source *source, uint32_t e
     rodti_json_evidence(json, "evidence", source, evidence);
 }
 
-void rodti_json_sources(json_buffer *json, const rodt_finding *finding)
+void rodti_json_stroke(json_buffer *json, const rodt_finding *finding)
 {
+    rodti_json_chamber(json, "chamber", &finding->chamber);
+    rodti_json_length(json, "rated_stroke", finding->chamber.rated_stroke);
+    rodti_json_length(json, "released", finding->released);
+    rodti_json_length(json, "applied", finding->applied);
+    rodti_json_length(json, "applied_stroke", finding->applied_stroke);
+    rodti_json_length(json, "limit", finding->limit);
+    rodti_json_length(json, "law_limit", finding->law_limit);
+    rodti_json_length(json, "long_limit", finding->long_limit);
+    rodti_json_length(json, "margin", finding->margin);
+    rodti_json_pair(json, "verdict", rodt_verdict_name((rodt_verdict)finding->verdict));
+}
+
+void rodti_json_proof(json_buffer *json, const rodt_finding *finding)
+{
+    char sentence[RODT_SENTENCE_SIZE];
+    bool given = finding->proof != RODT_PROOF_NOT_ASKED;
+    rodti_json_pair(json, "proof", given ? rodt_proof_name((rodt_proof)finding->proof) : NULL);
+    rodti_json_ratio(json, "probability_over", finding->probability_over);
+    bool said = given && rodt_finding_proof_format(finding, sentence, sizeof sentence, NULL) == RODT_OK;
+    rodti_json_pair(json, "proof_sentence", said ? sentence : NULL);
+}
+
+void rodti_json_grounds(json_buffer *json, const rodt_finding *finding)
+{
+    rodti_json_date(json, "as_of", finding->day);
     rodti_json_read_in(json, finding->source, finding->evidence);
     rodti_json_source(json, "law_source", finding->law_source);
     rodti_json_evidence(json, "law_evidence", finding->law_source, finding->law_evidence);
+    rodti_json_pressure(json, "psi", finding->pressure);
+    rodti_json_pressure(json, "psi_after", finding->pressure_after);
 }
 
 void rodti_json_rules(json_buffer *json, const rodt_rules *rules, const rodt_rules *law)

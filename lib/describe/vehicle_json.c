@@ -48,16 +48,24 @@ static void put_criterion(json_buffer *json, const rodt_vehicle_finding *vehicle
 
 /* --- Wheel ends -------------------------------------------------------------------------------------- */
 
+/* The first text of the wheel end that could not be read: what is wrong with it, and its field. */
+static void put_unreadable(json_buffer *json, const judged_vehicle *of, size_t i)
+{
+    const rodt_error *error = of->errors != NULL && of->errors[i].status != RODT_OK ? &of->errors[i] : NULL;
+    rodti_json_pair(json, "unreadable", error != NULL ? error->text : NULL);
+    rodti_json_pair(json, "unreadable_field", error != NULL && error->field[0] != '\0' ? error->field : NULL);
+}
+
 static void put_what_to_do(json_buffer *json, const judged_vehicle *of, size_t i)
 {
     const rodt_wheel_end *end = &of->ends[i];
     bool recorded = end->adjuster != RODT_ADJUSTER_NOT_RECORDED;
-    const char *advice = of->advice != NULL ? rodt_advice_text(of->advice[i]) : "";
-    bool refused = of->errors != NULL && of->errors[i].status != RODT_OK;
-    rodti_json_pair(json, "unreadable", refused ? of->errors[i].text : NULL);
+    const rodt_advice advice = of->advice != NULL ? of->advice[i] : RODT_ADVICE_NONE;
+    bool advised = rodt_advice_text(advice)[0] != '\0';
     rodti_json_length(json, "arm_length", end->arm_length);
     rodti_json_pair(json, "adjuster", recorded ? rodt_adjuster_name((rodt_adjuster)end->adjuster) : NULL);
-    rodti_json_pair(json, "advice", advice[0] != '\0' ? advice : NULL);
+    rodti_json_pair(json, "advice", advised ? rodt_advice_text(advice) : NULL);
+    rodti_json_pair(json, "advice_code", advised ? rodt_advice_name(advice) : NULL);
 }
 
 static void put_end(json_buffer *json, const judged_vehicle *of, size_t i)
@@ -67,18 +75,13 @@ static void put_end(json_buffer *json, const judged_vehicle *of, size_t i)
     bool placed = rodt_position_format(of->ends[i].position, position, sizeof position, NULL) == RODT_OK;
     rodti_json_open(json, '{');
     rodti_json_pair(json, "position", placed ? position : NULL);
-    rodti_json_chamber(json, "chamber", &finding->chamber);
-    rodti_json_length(json, "released", finding->released);
-    rodti_json_length(json, "applied", finding->applied);
-    rodti_json_length(json, "applied_stroke", finding->applied_stroke);
-    rodti_json_length(json, "limit", finding->limit);
-    rodti_json_length(json, "margin", finding->margin);
-    rodti_json_pair(json, "verdict", rodt_verdict_name((rodt_verdict)finding->verdict));
+    rodti_json_stroke(json, finding);
     rodti_json_pair(json, "defect", rodt_defect_name(rodt_finding_defect(finding)));
     rodti_json_reasons(json, finding);
+    rodti_json_proof(json, finding);
+    put_unreadable(json, of, i);
     put_what_to_do(json, of, i);
-    rodti_json_date(json, "as_of", finding->day);
-    rodti_json_sources(json, finding);
+    rodti_json_grounds(json, finding);
     rodti_json_close(json, '}');
 }
 

@@ -209,6 +209,8 @@ class Numbers(Case):
         self.assertEqual(found["wheel_ends"][0]["verdict"], "undetermined")
         self.assertIn("spreadsheet-date", found["wheel_ends"][0]["reasons"])
         self.assertIn("date", found["wheel_ends"][0]["unreadable"])
+        self.assertEqual((found["wheel_ends"][0]["unreadable_field"], found["wheel_ends"][1]["unreadable_field"]),
+                         ("applied", None))
 
     def test_days(self):
         head = "position,chamber,stroke_class,released,applied,date\n"

@@ -5,6 +5,7 @@
 #include <setjmp.h>
 #include <stdint.h>
 #include <cmocka.h>
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -133,22 +134,54 @@ static void a_vehicle(void **state)
     has(text, "\"brakes\": 6, \"not_given\": 4, \"in_adjustment\": 0, \"out_of_adjustment\": 1, ");
     has(text, "\"percent\": \"8 1/3\", ");
     has(text, "\"rules\": \"us-fmcsr\", \"own_limits\": null, \"wheel_ends\": [{\"position\": \"1L\", "
-              "\"chamber\": \"clamp 30 standard\", \"released\": \"2\", \"applied\": \"4 1/8\", "
-              "\"applied_stroke\": \"2 1/8\", \"limit\": \"2\", \"margin\": \"-1/8\", "
+              "\"chamber\": \"clamp 30 standard\", \"rated_stroke\": null, \"released\": \"2\", "
+              "\"applied\": \"4 1/8\", \"applied_stroke\": \"2 1/8\", \"limit\": \"2\", \"law_limit\": \"2\", "
+              "\"long_limit\": null, \"margin\": \"-1/8\", "
               "\"verdict\": \"out-of-adjustment\", \"defect\": \"half\", "
               "\"reasons\": [\"over-limit\", \"assumed-clamp\"], "
-              "\"unreadable\": null, \"arm_length\": null, \"adjuster\": \"manual\", \"advice\": \"");
+              "\"proof\": null, \"probability_over\": null, \"proof_sentence\": null, "
+              "\"unreadable\": null, \"unreadable_field\": null, \"arm_length\": null, \"adjuster\": \"manual\", "
+              "\"advice\": \"adjust it, measure again, and look at lining and drum\", \"advice_code\": \"adjust\", ");
     has(text, "{\"position\": \"1R\", ");
     has(text, "\"applied\": null, ");
     has(text, of.errors[1].text);
+    has(text, "\", \"unreadable_field\": \"applied\", ");
     has(text, "\"adjuster\": null, ");
+    has(text, "\"advice_code\": \"measure\", ");
+    has(text, "\"law_evidence\": \"checked\", \"psi\": \"95\", \"psi_after\": null}, ");
     has(text, "\"as_of\": \"2026-11-24\", \"source\": \"49 CFR ");
     has(text, "\"axles\": [{\"axle\": 1, \"stroke_difference\": null, \"al_left\": null, \"al_right\": null, "
               "\"mismatches\": [{\"code\": \"size-differs\", \"sentence\": \"");
     has(text, "\"criterion_sources\": [{\"words\": \"");
     REPORT(bare, rodt_vehicle_json_format, &of.vehicle, of.ends, ENDS, of.findings, NULL, NULL, 0);
-    has(bare, "\"unreadable\": null, \"arm_length\": null, \"adjuster\": \"manual\", \"advice\": null, ");
+    has(bare, "\"unreadable\": null, \"unreadable_field\": null, \"arm_length\": null, \"adjuster\": \"manual\", "
+              "\"advice\": null, \"advice_code\": null, ");
     assert_null(strstr(bare, of.errors[1].text));
+}
+
+/* A wheel end has what the report of its stroke has, under the same names and with the same values. */
+static void a_wheel_end_as_its_stroke(void **state)
+{
+    (void)state;
+    const rodt_form form = {.chamber = "24", .released = "2", .applied = "3 3/4", .psi = "95", .psi_after = "85",
+                            .rated_stroke = "2 1/2", .division = "1/8", .default_day = day};
+    const rodt_wheel_end end = {.position = {1, RODT_SIDE_LEFT}};
+    rodt_finding finding;
+    rodt_vehicle_finding vehicle;
+    static const char *const keys[] = {"\"chamber\": ", "\"rated_stroke\": \"", "\"law_limit\": ", "\"long_limit\": ",
+                                       "\"margin\": ",  "\"proof\": \"",        "\"probability_over\": ",
+                                       "\"psi\": \"95",  "\"psi_after\": \"85"};
+    assert_int_equal(rodt_form_judge(&form, rodt_rules_find("us-fmcsr"), &finding, NULL), RODT_OK);
+    assert_int_equal(rodt_vehicle_combine(&end, 1, 0, &finding, NULL, &vehicle, NULL), RODT_OK);
+    REPORT(stroke, rodt_finding_json_format, &finding, 0);
+    REPORT(whole, rodt_vehicle_json_format, &vehicle, &end, 1, &finding, NULL, NULL, 0);
+    for (size_t i = 0; i < sizeof keys / sizeof keys[0]; i++) {
+        char member[200];
+        const char *start = strstr(stroke, keys[i]);
+        assert_non_null(start);
+        snprintf(member, sizeof member, "%.*s", (int)(strstr(start, ", ") - start), start);
+        has(strstr(whole, "\"wheel_ends\""), member);
+    }
 }
 
 static void no_vehicle(void **state)
@@ -243,6 +276,7 @@ int main(void)
         cmocka_unit_test(an_air_check_by_a_carriers_figure),
         cmocka_unit_test(remarks_on_an_air_check),
         cmocka_unit_test(a_vehicle),
+        cmocka_unit_test(a_wheel_end_as_its_stroke),
         cmocka_unit_test(no_vehicle),
         cmocka_unit_test(which_chamber),
         cmocka_unit_test(no_limit_to_distinguish),
