@@ -127,7 +127,7 @@ typedef struct Finding {} Finding;
   /* A member by its path: "margin", "law_row.source.document". */
   char *get(const char *path) { return core_get("rodt_finding", &$self->finding, path); }
   char *json() {
-    CORE_TEXT(made, rodt_finding_json_format, &$self->finding, 0);
+    CORE_TEXT(made, rodt_finding_json_format, &$self->finding, NULL, 0);
     return made;
   }
 }

@@ -78,9 +78,9 @@ static bool judge_form(const rodt_rules *rules, char *text, job *to)
     size_t needed = 0;
     if (!fill_form(text, &form, &to->error) || rodt_form_judge(&form, rules, &finding, &to->error) != RODT_OK)
         return false;
-    (void)rodt_finding_json_format(&finding, 0, NULL, 0, &needed); /* asks for the size */
+    (void)rodt_finding_json_format(&finding, NULL, 0, NULL, 0, &needed); /* asks for the size */
     to->json = malloc(needed);
-    return to->json != NULL && rodt_finding_json_format(&finding, 0, to->json, needed, NULL) == RODT_OK;
+    return to->json != NULL && rodt_finding_json_format(&finding, NULL, 0, to->json, needed, NULL) == RODT_OK;
 }
 
 /* Rule sets are constant, so threads share them; all else belongs to one thread. */

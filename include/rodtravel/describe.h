@@ -186,20 +186,27 @@ RODT_API bool rodt_json_option_find(const char *word, size_t size, RODT_ENUM32(r
 RODT_API rodt_status rodt_record_json_format(const rodt_record *record, const void *value, uint32_t options, char *text,
                                              size_t size, size_t *needed);
 
+/* Room for a sentence of a report in any language, with its closing zero byte. */
+#define RODT_REPORT_SENTENCE_SIZE 1600
+
 /*
  * Writes a finding as a report of one wheel end, for a page or a log: its values under the names of the command's JSON
- * (`rodtravel stroke --json`), each reason's word and sentence, the sources as one line each. Here and in the next three
- * `rules` is the id of the law, and `own_limits` that of a carrier's limits on it. The other function writes all of a
- * finding, to be stored, and its `rules` is the set that judged; this one what is to be read. Statuses as above;
- * RODT_E_ARGUMENT also for a finding without a rule set.
+ * (`rodtravel stroke --json`), each reason's word and sentence, the sources as one line each. Here and in the next
+ * three `rules` is the id of the law, and `own_limits` that of a carrier's limits on it. The other function writes all
+ * of a finding, to be stored, and its `rules` is the set that judged; this one what is to be read.
+ *
+ * catalogue  the language of the sentences; NULL = English. Words, figures and what a table quotes stay as they are
+ *
+ * Statuses as above; RODT_E_ARGUMENT also for a finding without a rule set, or for a catalogue that is broken or has a
+ * sentence of RODT_REPORT_SENTENCE_SIZE bytes or more.
  */
-RODT_API rodt_status rodt_finding_json_format(const rodt_finding *finding, uint32_t options, char *text, size_t size,
-                                              size_t *needed);
+RODT_API rodt_status rodt_finding_json_format(const rodt_finding *finding, const rodt_catalogue *catalogue,
+                                              uint32_t options, char *text, size_t size, size_t *needed);
 
 /* As rodt_finding_json_format, of an air check: the names of `rodtravel air --json`. What the law says by itself is
  * beside a carrier's own figure. */
-RODT_API rodt_status rodt_air_finding_json_format(const rodt_air_finding *finding, uint32_t options, char *text,
-                                                  size_t size, size_t *needed);
+RODT_API rodt_status rodt_air_finding_json_format(const rodt_air_finding *finding, const rodt_catalogue *catalogue,
+                                                  uint32_t options, char *text, size_t size, size_t *needed);
 
 /*
  * Writes the report of a vehicle, under the names of `rodtravel vehicle --json`: the criterion, every wheel end with
@@ -213,26 +220,28 @@ RODT_API rodt_status rodt_air_finding_json_format(const rodt_air_finding *findin
  * advice    NULL, or one for each wheel end
  * errors    NULL, or for each wheel end the first text that could not be read (rodt_form_judge_row)
  *
- * Statuses as rodt_record_json_format; RODT_E_ARGUMENT also for another pointer that is NULL, no wheel end, or a
- * finding without a rule set or with another than the first.
+ * catalogue, options and statuses as rodt_finding_json_format; RODT_E_ARGUMENT also for another pointer that is NULL,
+ * no wheel end, a finding with another rule set than the first, or, with a catalogue, an error that was filled by hand
+ * and holds what no error has. What the sources of the criterion say is quoted, and stays in English.
  */
 RODT_API rodt_status rodt_vehicle_json_format(const rodt_vehicle_finding *vehicle, const rodt_wheel_end *ends,
                                               size_t count, const rodt_finding *findings, const rodt_advice *advice,
-                                              const rodt_error *errors, uint32_t options, char *text, size_t size,
-                                              size_t *needed);
+                                              const rodt_error *errors, const rodt_catalogue *catalogue,
+                                              uint32_t options, char *text, size_t size, size_t *needed);
 
 /* Writes which chamber it can be, under the names of `rodtravel identify --json`. rules and day are those of
- * rodt_clues_identify. Statuses as rodt_record_json_format; RODT_E_ARGUMENT also without a rule set. */
+ * rodt_clues_identify. catalogue and statuses as rodt_finding_json_format. */
 RODT_API rodt_status rodt_identification_json_format(const rodt_identification *answer, const rodt_rules *rules,
-                                                     rodt_date day, uint32_t options, char *text, size_t size,
-                                                     size_t *needed);
+                                                     rodt_date day, const rodt_catalogue *catalogue,
+                                                     uint32_t options, char *text, size_t size, size_t *needed);
 
 /* Writes a row of a table of limits, a row of air checks, or what a rule set is, as `rodtravel limits --json` lists
- * them: the names of people beside stable words, sources as one line. Statuses as rodt_record_json_format. */
+ * them: the names of people beside stable words, sources as one line. Only a row of air checks has a
+ * sentence: its edge. catalogue and statuses as rodt_finding_json_format. */
 RODT_API rodt_status rodt_limit_json_format(const rodt_limit *row, uint32_t options, char *text, size_t size,
                                             size_t *needed);
-RODT_API rodt_status rodt_air_limit_json_format(const rodt_air_limit *row, uint32_t options, char *text, size_t size,
-                                                size_t *needed);
+RODT_API rodt_status rodt_air_limit_json_format(const rodt_air_limit *row, const rodt_catalogue *catalogue,
+                                                uint32_t options, char *text, size_t size, size_t *needed);
 RODT_API rodt_status rodt_rules_json_format(const rodt_rules *rules, uint32_t options, char *text, size_t size,
                                             size_t *needed);
 

@@ -2,17 +2,12 @@
 /* The finding of an air check as a report: the values that people ask for, and its sentences. */
 #include "describe/json.h"
 
-static void put_text(json_buffer *json, const char *key, rodt_status said, const char *text)
-{
-    rodti_json_pair(json, key, said == RODT_OK && text[0] != '\0' ? text : NULL);
-}
-
 static void put_sentences(json_buffer *json, const rodt_air_finding *finding)
 {
-    char text[RODT_SENTENCE_SIZE];
-    put_text(json, "sentence", rodt_air_finding_format(finding, text, sizeof text, NULL), text);
-    put_text(json, "edge", rodt_air_edge_format(finding, text, sizeof text, NULL), text);
-    put_text(json, "note", rodt_air_note_format(finding, text, sizeof text, NULL), text);
+    rodt_message message;
+    rodti_json_sentence(json, "sentence", rodt_air_finding_message(finding, &message), &message);
+    rodti_json_sentence(json, "edge", rodt_air_edge_message(finding, &message), &message);
+    rodti_json_sentence(json, "note", rodt_air_note_message(finding, &message), &message);
 }
 
 /* The row that judged, and what the law says by itself. */
@@ -50,10 +45,10 @@ static void make_finding(json_buffer *json, const void *context)
     rodti_json_close(json, '}');
 }
 
-rodt_status rodt_air_finding_json_format(const rodt_air_finding *finding, uint32_t options, char *text, size_t size,
-                                         size_t *needed)
+rodt_status rodt_air_finding_json_format(const rodt_air_finding *finding, const rodt_catalogue *catalogue,
+                                         uint32_t options, char *text, size_t size, size_t *needed)
 {
     if (finding == NULL || finding->rules == NULL)
         return RODT_E_ARGUMENT;
-    return rodti_json_format(make_finding, finding, options, text, size, needed);
+    return rodti_json_format(make_finding, finding, catalogue, options, text, size, needed);
 }

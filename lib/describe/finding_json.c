@@ -4,12 +4,12 @@
 
 static void put_sentences(json_buffer *json, const rodt_finding *finding)
 {
-    char sentence[RODT_SENTENCE_SIZE];
+    rodt_message message;
     rodti_json_key(json, "sentences");
     rodti_json_open(json, '[');
     for (int i = 0; i < RODT_REASON_END; i++)
-        if (rodt_finding_reason_format(finding, (rodt_reason)i, sentence, sizeof sentence, NULL) == RODT_OK)
-            rodti_json_text(json, sentence);
+        if (rodt_finding_reason_message(finding, (rodt_reason)i, &message) == RODT_OK)
+            rodti_json_message(json, RODT_OK, &message);
     rodti_json_close(json, ']');
 }
 
@@ -27,10 +27,10 @@ static void make_finding(json_buffer *json, const void *context)
     rodti_json_close(json, '}');
 }
 
-rodt_status rodt_finding_json_format(const rodt_finding *finding, uint32_t options, char *text, size_t size,
-                                     size_t *needed)
+rodt_status rodt_finding_json_format(const rodt_finding *finding, const rodt_catalogue *catalogue,
+                                     uint32_t options, char *text, size_t size, size_t *needed)
 {
     if (finding == NULL || finding->rules == NULL)
         return RODT_E_ARGUMENT;
-    return rodti_json_format(make_finding, finding, options, text, size, needed);
+    return rodti_json_format(make_finding, finding, catalogue, options, text, size, needed);
 }

@@ -56,12 +56,16 @@ static bool has_one_limit(const rodt_identification *answer)
 }
 
 /* That nothing is open is said only where it is so. */
-static const char *next_words(const rodt_identification *answer)
+static void put_next(json_buffer *json, const rodt_identification *answer)
 {
     const rodt_observation next = (rodt_observation)answer->next_observation;
     bool open = next != RODT_OBSERVATION_NOTHING;
-    return rodt_length_given(answer->strict_limit) && (open || has_one_limit(answer)) ? rodt_observation_text(next)
-                                                                                      : NULL;
+    bool said = rodt_length_given(answer->strict_limit) && (open || has_one_limit(answer));
+    rodt_message message;
+    if (said)
+        rodti_json_sentence(json, "next", rodt_observation_message(next, &message), &message);
+    else
+        rodti_json_pair(json, "next", NULL);
 }
 
 static void make_identification(json_buffer *json, const void *context)
@@ -79,17 +83,18 @@ static void make_identification(json_buffer *json, const void *context)
     put_clues(json, "contradiction", answer->contradiction);
     rodti_json_pair(json, "next_observation",
                     rodt_observation_name((rodt_observation)answer->next_observation));
-    rodti_json_pair(json, "next", next_words(answer));
+    put_next(json, answer);
     rodti_json_rules(json, of->rules, rodt_rules_law(of->rules));
     rodti_json_date(json, "as_of", of->day);
     rodti_json_close(json, '}');
 }
 
 rodt_status rodt_identification_json_format(const rodt_identification *answer, const rodt_rules *rules, rodt_date day,
-                                            uint32_t options, char *text, size_t size, size_t *needed)
+                                            const rodt_catalogue *catalogue, uint32_t options, char *text, size_t size,
+                                            size_t *needed)
 {
     const identified of = {answer, rules, day};
     if (answer == NULL || rules == NULL || answer->count > RODT_CANDIDATES_MAX)
         return RODT_E_ARGUMENT;
-    return rodti_json_format(make_identification, &of, options, text, size, needed);
+    return rodti_json_format(make_identification, &of, catalogue, options, text, size, needed);
 }

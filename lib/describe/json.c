@@ -122,14 +122,18 @@ void rodti_json_boolean(json_buffer *json, const char *key, bool value)
     rodti_json_plain(json, value ? "true" : "false");
 }
 
-rodt_status rodti_json_format(json_maker *make, const void *context, uint32_t options, char *text, size_t size,
-                              size_t *needed)
+rodt_status rodti_json_format(json_maker *make, const void *context, const rodt_catalogue *catalogue, uint32_t options,
+                              char *text, size_t size, size_t *needed)
 {
     if ((text == NULL && size > 0) || (options & ~(uint32_t)RODT_JSON_OPTION_PARTS) != 0)
         return RODT_E_ARGUMENT;
-    json_buffer counted = {.parts = (options & RODT_JSON_OPTION_PARTS) != 0, .first = true};
+    if (catalogue != NULL && (catalogue->templates == NULL || catalogue->decimal_sign == NULL))
+        return RODT_E_ARGUMENT;
+    json_buffer counted = {.catalogue = catalogue, .parts = (options & RODT_JSON_OPTION_PARTS) != 0, .first = true};
     json_buffer json = counted;
     make(&counted, context);
+    if (counted.broken)
+        return RODT_E_ARGUMENT;
     if (needed != NULL)
         *needed = counted.used + 1;
     if (counted.used >= size)

@@ -11,6 +11,8 @@ typedef struct json_buffer {
     char *text;
     size_t size;
     size_t used;
+    const rodt_catalogue *catalogue; /* NULL = English */
+    bool broken;                     /* a sentence could not be written in the language of the catalogue */
     bool parts; /* RODT_JSON_OPTION_PARTS */
     bool first; /* the innermost object or array is still empty */
 } json_buffer;
@@ -28,7 +30,11 @@ void rodti_json_plain(json_buffer *json, const char *text);
 /* A value: an exact number as its text, or with parts; null if it is not given or cannot be written. */
 void rodti_json_exact(json_buffer *json, rodt_ratio value);
 
+/* A value: a sentence in the language of the catalogue; null if it was not made or there is none. */
+void rodti_json_message(json_buffer *json, rodt_status made, const rodt_message *message);
+
 /* A key and its value; what is not given is null. */
+void rodti_json_sentence(json_buffer *json, const char *key, rodt_status made, const rodt_message *message);
 void rodti_json_pair(json_buffer *json, const char *key, const char *text);
 void rodti_json_number(json_buffer *json, const char *key, int64_t number);
 void rodti_json_boolean(json_buffer *json, const char *key, bool value);
@@ -52,9 +58,10 @@ void rodti_json_read_in(json_buffer *json, const rodt_source *source, uint32_t e
 /* "rules", the id of the law, and "own_limits", that of the carrier's limits on it; law is NULL for a law. */
 void rodti_json_rules(json_buffer *json, const rodt_rules *rules, const rodt_rules *law);
 
-/* Writes a value twice, to count and to fill, so that the buffer is untouched if it does not fit. */
+/* Writes a value twice, to count and to fill, so that the buffer is untouched if it does not fit. catalogue: NULL =
+ * English. */
 typedef void json_maker(json_buffer *json, const void *context);
-rodt_status rodti_json_format(json_maker *make, const void *context, uint32_t options, char *text, size_t size,
-                              size_t *needed);
+rodt_status rodti_json_format(json_maker *make, const void *context, const rodt_catalogue *catalogue, uint32_t options,
+                              char *text, size_t size, size_t *needed);
 
 #endif

@@ -2,6 +2,21 @@
 /* Values of the library as members of a report: one line each, for a person or a page. */
 #include "describe/json.h"
 
+void rodti_json_message(json_buffer *json, rodt_status made, const rodt_message *message)
+{
+    char text[RODT_REPORT_SENTENCE_SIZE];
+    bool said = made == RODT_OK && message->code != RODT_MESSAGE_NONE;
+    bool written = said && rodt_message_format(message, json->catalogue, text, sizeof text, NULL) == RODT_OK;
+    json->broken = json->broken || (json->catalogue != NULL && said && !written);
+    rodti_json_text(json, written && text[0] != '\0' ? text : NULL);
+}
+
+void rodti_json_sentence(json_buffer *json, const char *key, rodt_status made, const rodt_message *message)
+{
+    rodti_json_key(json, key);
+    rodti_json_message(json, made, message);
+}
+
 void rodti_json_ratio(json_buffer *json, const char *key, rodt_ratio value)
 {
     rodti_json_key(json, key);
@@ -74,12 +89,11 @@ void rodti_json_stroke(json_buffer *json, const rodt_finding *finding)
 
 void rodti_json_proof(json_buffer *json, const rodt_finding *finding)
 {
-    char sentence[RODT_SENTENCE_SIZE];
+    rodt_message message;
     bool given = finding->proof != RODT_PROOF_NOT_ASKED;
     rodti_json_pair(json, "proof", given ? rodt_proof_name((rodt_proof)finding->proof) : NULL);
     rodti_json_ratio(json, "probability_over", finding->probability_over);
-    bool said = given && rodt_finding_proof_format(finding, sentence, sizeof sentence, NULL) == RODT_OK;
-    rodti_json_pair(json, "proof_sentence", said ? sentence : NULL);
+    rodti_json_sentence(json, "proof_sentence", rodt_finding_proof_message(finding, &message), &message);
 }
 
 void rodti_json_grounds(json_buffer *json, const rodt_finding *finding)

@@ -156,5 +156,5 @@ rodt_status rodt_record_json_format(const rodt_record *record, const void *value
     const described of = {record, value};
     if (record == NULL || value == NULL)
         return RODT_E_ARGUMENT;
-    return rodti_json_format(make_record, &of, options, text, size, needed);
+    return rodti_json_format(make_record, &of, NULL, options, text, size, needed);
 }

@@ -43,7 +43,7 @@ static void make_limit(json_buffer *json, const void *context)
 
 rodt_status rodt_limit_json_format(const rodt_limit *row, uint32_t options, char *text, size_t size, size_t *needed)
 {
-    return row == NULL ? RODT_E_ARGUMENT : rodti_json_format(make_limit, row, options, text, size, needed);
+    return row == NULL ? RODT_E_ARGUMENT : rodti_json_format(make_limit, row, NULL, options, text, size, needed);
 }
 
 /* --- A figure of an air check ------------------------------------------------------------------------ */
@@ -63,8 +63,7 @@ static void put_whom(json_buffer *json, const rodt_air_limit *row)
 static void make_air_limit(json_buffer *json, const void *context)
 {
     const rodt_air_limit *row = context;
-    char edge[RODT_SENTENCE_SIZE];
-    bool said = rodt_air_limit_edge_format(row, edge, sizeof edge, NULL) == RODT_OK;
+    rodt_message message;
     rodti_json_open(json, '{');
     rodti_json_pair(json, "check", rodt_air_check_name((rodt_air_check)row->check));
     rodti_json_pair(json, "kind", rodt_air_kind_name((rodt_air_kind)row->kind));
@@ -72,17 +71,19 @@ static void make_air_limit(json_buffer *json, const void *context)
     rodti_json_ratio(json, "value", row->value);
     rodti_json_ratio(json, "upper", row->upper);
     rodti_json_pair(json, "measure", rodt_air_measure_name((rodt_air_measure)row->measure));
-    rodti_json_pair(json, "edge", said ? edge : NULL);
+    rodti_json_sentence(json, "edge", rodt_air_limit_edge_message(row, &message), &message);
     put_whom(json, row);
     rodti_json_pair(json, "setup", row->setup);
     rodti_json_read_in(json, row->source, row->evidence);
     rodti_json_close(json, '}');
 }
 
-rodt_status rodt_air_limit_json_format(const rodt_air_limit *row, uint32_t options, char *text, size_t size,
-                                       size_t *needed)
+rodt_status rodt_air_limit_json_format(const rodt_air_limit *row, const rodt_catalogue *catalogue, uint32_t options,
+                                       char *text, size_t size, size_t *needed)
 {
-    return row == NULL ? RODT_E_ARGUMENT : rodti_json_format(make_air_limit, row, options, text, size, needed);
+    if (row == NULL)
+        return RODT_E_ARGUMENT;
+    return rodti_json_format(make_air_limit, row, catalogue, options, text, size, needed);
 }
 
 /* --- A rule set -------------------------------------------------------------------------------------- */
@@ -106,5 +107,5 @@ static void make_rules(json_buffer *json, const void *context)
 
 rodt_status rodt_rules_json_format(const rodt_rules *rules, uint32_t options, char *text, size_t size, size_t *needed)
 {
-    return rules == NULL ? RODT_E_ARGUMENT : rodti_json_format(make_rules, rules, options, text, size, needed);
+    return rules == NULL ? RODT_E_ARGUMENT : rodti_json_format(make_rules, rules, NULL, options, text, size, needed);
 }

@@ -23,10 +23,9 @@ static void put_percent(json_buffer *json, const char *key, rodt_ratio share)
 static void put_criterion(json_buffer *json, const rodt_vehicle_finding *vehicle)
 {
     const rodt_count *count = &vehicle->count;
-    char sentence[RODT_SENTENCE_SIZE];
+    rodt_message message;
     rodti_json_pair(json, "outcome", rodt_outcome_name((rodt_outcome)count->outcome));
-    bool said = rodt_count_format(count, sentence, sizeof sentence, NULL) == RODT_OK;
-    rodti_json_pair(json, "sentence", said ? sentence : NULL);
+    rodti_json_sentence(json, "sentence", rodt_count_message(count, &message), &message);
     rodti_json_number(json, "brakes", count->brakes);
     rodti_json_number(json, "not_given", count->unmeasured);
     rodti_json_number(json, "in_adjustment", vehicle->in_adjustment);
@@ -52,7 +51,13 @@ static void put_criterion(json_buffer *json, const rodt_vehicle_finding *vehicle
 static void put_unreadable(json_buffer *json, const judged_vehicle *of, size_t i)
 {
     const rodt_error *error = of->errors != NULL && of->errors[i].status != RODT_OK ? &of->errors[i] : NULL;
-    rodti_json_pair(json, "unreadable", error != NULL ? error->text : NULL);
+    rodt_message message;
+    if (error != NULL && json->catalogue != NULL) {
+        rodt_status made = rodt_error_message(error, &message);
+        json->broken = json->broken || made != RODT_OK;
+        rodti_json_sentence(json, "unreadable", made, &message);
+    } else
+        rodti_json_pair(json, "unreadable", error != NULL ? error->text : NULL);
     rodti_json_pair(json, "unreadable_field", error != NULL && error->field[0] != '\0' ? error->field : NULL);
 }
 
@@ -62,9 +67,10 @@ static void put_what_to_do(json_buffer *json, const judged_vehicle *of, size_t i
     bool recorded = end->adjuster != RODT_ADJUSTER_NOT_RECORDED;
     const rodt_advice advice = of->advice != NULL ? of->advice[i] : RODT_ADVICE_NONE;
     bool advised = rodt_advice_text(advice)[0] != '\0';
+    rodt_message message;
     rodti_json_length(json, "arm_length", end->arm_length);
     rodti_json_pair(json, "adjuster", recorded ? rodt_adjuster_name((rodt_adjuster)end->adjuster) : NULL);
-    rodti_json_pair(json, "advice", advised ? rodt_advice_text(advice) : NULL);
+    rodti_json_sentence(json, "advice", rodt_advice_message(advice, &message), &message);
     rodti_json_pair(json, "advice_code", advised ? rodt_advice_name(advice) : NULL);
 }
 
@@ -90,14 +96,14 @@ static void put_end(json_buffer *json, const judged_vehicle *of, size_t i)
 static void put_mismatch(json_buffer *json, const rodt_axle_finding *axle, const rodt_enumerator *row)
 {
     const uint32_t bit = (uint32_t)row->number;
-    char sentence[RODT_SENTENCE_SIZE];
+    rodt_message message;
     RODT_ENUM32(rodt_evidence) evidence = RODT_EVIDENCE_NONE;
-    if (rodt_axle_format(axle, bit, sentence, sizeof sentence, NULL) != RODT_OK)
+    if (rodt_axle_message(axle, bit, &message) != RODT_OK)
         return;
     const rodt_source *source = rodt_axle_source(bit, &evidence);
     rodti_json_open(json, '{');
     rodti_json_pair(json, "code", row->word);
-    rodti_json_pair(json, "sentence", sentence);
+    rodti_json_sentence(json, "sentence", RODT_OK, &message);
     rodti_json_boolean(json, "law", (bit & RODT_AXLE_MISMATCH_LAW) != 0);
     rodti_json_read_in(json, source, evidence);
     rodti_json_close(json, '}');
@@ -158,7 +164,8 @@ static void make_vehicle(json_buffer *json, const void *context)
 
 rodt_status rodt_vehicle_json_format(const rodt_vehicle_finding *vehicle, const rodt_wheel_end *ends, size_t count,
                                      const rodt_finding *findings, const rodt_advice *advice, const rodt_error *errors,
-                                     uint32_t options, char *text, size_t size, size_t *needed)
+                                     const rodt_catalogue *catalogue, uint32_t options, char *text, size_t size,
+                                     size_t *needed)
 {
     const judged_vehicle of = {vehicle, ends, count, findings, advice, errors};
     if (vehicle == NULL || ends == NULL || count == 0 || findings == NULL || vehicle->axle_count > RODT_AXLES_MAX)
@@ -166,5 +173,5 @@ rodt_status rodt_vehicle_json_format(const rodt_vehicle_finding *vehicle, const 
     for (size_t i = 0; i < count; i++)
         if (findings[i].rules == NULL || findings[i].rules != findings[0].rules)
             return RODT_E_ARGUMENT;
-    return rodti_json_format(make_vehicle, &of, options, text, size, needed);
+    return rodti_json_format(make_vehicle, &of, catalogue, options, text, size, needed);
 }

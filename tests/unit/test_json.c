@@ -152,18 +152,19 @@ static void a_finding_as_a_report(void **state)
     char text[4000];
     size_t needed;
     assert_int_equal(rodt_form_judge(&form, rodt_rules_find("us-fmcsr"), &finding, NULL), RODT_OK);
-    assert_int_equal(rodt_finding_json_format(&finding, 0, text, sizeof text, &needed), RODT_OK);
+    assert_int_equal(rodt_finding_json_format(&finding, NULL, 0, text, sizeof text, &needed), RODT_OK);
     assert_int_equal(needed, strlen(text) + 1);
     static const char start[] = "{\"chamber\": \"clamp 30 standard\", \"rated_stroke\": null, \"released\": \"2 1/8\", ";
     assert_ptr_equal(strstr(text, start), text);
     assert_non_null(strstr(text, "\"verdict\": \"out-of-adjustment\", \"reasons\": [\"over-limit\""));
     assert_non_null(strstr(text, "\"proof\": null, \"probability_over\": null, \"proof_sentence\": null, "));
-    assert_int_equal(rodt_finding_json_format(&finding, RODT_JSON_OPTION_PARTS, text, sizeof text, NULL), RODT_OK);
+    assert_int_equal(rodt_finding_json_format(&finding, NULL, RODT_JSON_OPTION_PARTS, text, sizeof text, NULL),
+                     RODT_OK);
     assert_non_null(strstr(text, "\"limit\": {\"text\": \"2\", \"num\": 2, \"den\": 1}"));
-    assert_int_equal(rodt_finding_json_format(&finding, 0, text, 20, NULL), RODT_E_SPACE);
-    assert_int_equal(rodt_finding_json_format(NULL, 0, text, sizeof text, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_finding_json_format(&finding, NULL, 0, text, 20, NULL), RODT_E_SPACE);
+    assert_int_equal(rodt_finding_json_format(NULL, NULL, 0, text, sizeof text, NULL), RODT_E_ARGUMENT);
     finding.rules = NULL;
-    assert_int_equal(rodt_finding_json_format(&finding, 0, text, sizeof text, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_finding_json_format(&finding, NULL, 0, text, sizeof text, NULL), RODT_E_ARGUMENT);
 }
 
 int main(void)

@@ -37,19 +37,19 @@ static void an_air_check(void **state)
     const rodt_air_reading reading = {.check = RODT_AIR_CHECK_WARNING, .pressure = {125, 2}};
     rodt_air_finding finding;
     assert_int_equal(rodt_air_judge(&reading, rodt_rules_find("us-cdl"), &finding, NULL), RODT_OK);
-    REPORT(text, rodt_air_finding_json_format, &finding, 0);
+    REPORT(text, rodt_air_finding_json_format, &finding, NULL, 0);
     has(text, "{\"check\": \"warning\", \"result\": \"good\", \"missing\": null, \"major\": false, \"minor\": false, "
               "\"at_limit\": false, \"measured\": \"62 1/2\", \"allowed\": \"60\", \"measure\": \"psi\", "
               "\"sentence\": \"the low-pressure warning came on at 62 1/2 psi; required: ");
     has(text, "\"note\": null, \"published\": \"");
     has(text, "\"rules\": \"us-cdl\", \"own_limits\": null, \"source\": \"");
     has(text, "\"law_result\": \"good\", \"law_published\": \"");
-    REPORT(parts, rodt_air_finding_json_format, &finding, RODT_JSON_OPTION_PARTS);
+    REPORT(parts, rodt_air_finding_json_format, &finding, NULL, RODT_JSON_OPTION_PARTS);
     has(parts, "\"measured\": {\"text\": \"62 1/2\", \"num\": 125, \"den\": 2}, ");
-    assert_int_equal(rodt_air_finding_json_format(&finding, 64, text, sizeof text, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_air_finding_json_format(NULL, 0, text, sizeof text, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_air_finding_json_format(&finding, NULL, 64, text, sizeof text, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_air_finding_json_format(NULL, NULL, 0, text, sizeof text, NULL), RODT_E_ARGUMENT);
     finding.rules = NULL;
-    assert_int_equal(rodt_air_finding_json_format(&finding, 0, text, sizeof text, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_air_finding_json_format(&finding, NULL, 0, text, sizeof text, NULL), RODT_E_ARGUMENT);
 }
 
 /* The carrier's figure judges; what the law says by itself is beside it. */
@@ -64,7 +64,7 @@ static void an_air_check_by_a_carriers_figure(void **state)
     rodt_rules *own;
     assert_int_equal(rodt_rules_load(rodt_rules_find("us-cdl"), "own.csv", table, strlen(table), &own, NULL), RODT_OK);
     assert_int_equal(rodt_air_judge(&reading, own, &finding, NULL), RODT_OK);
-    REPORT(text, rodt_air_finding_json_format, &finding, 0);
+    REPORT(text, rodt_air_finding_json_format, &finding, NULL, 0);
     has(text, "\"result\": \"defective\"");
     has(text, "\"allowed\": \"2\", ");
     has(text, "\"rules\": \"us-cdl\", \"own_limits\": \"own.csv\", \"source\": \"Shop bulletin 7\"");
@@ -91,7 +91,7 @@ static void remarks_on_an_air_check(void **state)
     assert_int_equal(rodt_air_note_format(NULL, note, sizeof note, NULL), RODT_E_ARGUMENT);
     reading = (rodt_air_reading){.check = RODT_AIR_CHECK_CUT_OUT, .pressure = {120, 1}};
     assert_int_equal(rodt_air_judge(&reading, rodt_rules_find("rated-80"), &finding, NULL), RODT_OK);
-    REPORT(text, rodt_air_finding_json_format, &finding, 0);
+    REPORT(text, rodt_air_finding_json_format, &finding, NULL, 0);
     has(text, "\"result\": \"undetermined\", \"missing\": \"row\"");
     has(text, "\"measure\": null, ");
     has(text, "\"published\": null, \"setup\": null, \"rules\": \"rated-80\", \"own_limits\": null, "
@@ -129,7 +129,7 @@ static void a_vehicle(void **state)
     (void)state;
     judged of;
     judge_vehicle(&of);
-    REPORT(text, rodt_vehicle_json_format, &of.vehicle, of.ends, ENDS, of.findings, of.advice, of.errors, 0);
+    REPORT(text, rodt_vehicle_json_format, &of.vehicle, of.ends, ENDS, of.findings, of.advice, of.errors, NULL, 0);
     has(text, "{\"outcome\": \"undetermined\", \"sentence\": \"");
     has(text, "\"brakes\": 6, \"not_given\": 4, \"in_adjustment\": 0, \"out_of_adjustment\": 1, ");
     has(text, "\"percent\": \"8 1/3\", ");
@@ -153,7 +153,7 @@ static void a_vehicle(void **state)
     has(text, "\"axles\": [{\"axle\": 1, \"stroke_difference\": null, \"al_left\": null, \"al_right\": null, "
               "\"mismatches\": [{\"code\": \"size-differs\", \"sentence\": \"");
     has(text, "\"criterion_sources\": [{\"words\": \"");
-    REPORT(bare, rodt_vehicle_json_format, &of.vehicle, of.ends, ENDS, of.findings, NULL, NULL, 0);
+    REPORT(bare, rodt_vehicle_json_format, &of.vehicle, of.ends, ENDS, of.findings, NULL, NULL, NULL, 0);
     has(bare, "\"unreadable\": null, \"unreadable_field\": null, \"arm_length\": null, \"adjuster\": \"manual\", "
               "\"advice\": null, \"advice_code\": null, ");
     assert_null(strstr(bare, of.errors[1].text));
@@ -173,8 +173,8 @@ static void a_wheel_end_as_its_stroke(void **state)
                                        "\"psi\": \"95",  "\"psi_after\": \"85"};
     assert_int_equal(rodt_form_judge(&form, rodt_rules_find("us-fmcsr"), &finding, NULL), RODT_OK);
     assert_int_equal(rodt_vehicle_combine(&end, 1, 0, &finding, NULL, &vehicle, NULL), RODT_OK);
-    REPORT(stroke, rodt_finding_json_format, &finding, 0);
-    REPORT(whole, rodt_vehicle_json_format, &vehicle, &end, 1, &finding, NULL, NULL, 0);
+    REPORT(stroke, rodt_finding_json_format, &finding, NULL, 0);
+    REPORT(whole, rodt_vehicle_json_format, &vehicle, &end, 1, &finding, NULL, NULL, NULL, 0);
     for (size_t i = 0; i < sizeof keys / sizeof keys[0]; i++) {
         char member[200];
         const char *start = strstr(stroke, keys[i]);
@@ -191,18 +191,18 @@ static void no_vehicle(void **state)
     judged of;
     judge_vehicle(&of);
 #define REFUSED(...) assert_int_equal(rodt_vehicle_json_format(__VA_ARGS__, text, sizeof text, NULL), RODT_E_ARGUMENT)
-    REFUSED(NULL, of.ends, ENDS, of.findings, NULL, NULL, 0);
-    REFUSED(&of.vehicle, NULL, ENDS, of.findings, NULL, NULL, 0);
-    REFUSED(&of.vehicle, of.ends, 0, of.findings, NULL, NULL, 0);
-    REFUSED(&of.vehicle, of.ends, ENDS, NULL, NULL, NULL, 0);
-    REFUSED(&of.vehicle, of.ends, ENDS, of.findings, NULL, NULL, 2);
+    REFUSED(NULL, of.ends, ENDS, of.findings, NULL, NULL, NULL, 0);
+    REFUSED(&of.vehicle, NULL, ENDS, of.findings, NULL, NULL, NULL, 0);
+    REFUSED(&of.vehicle, of.ends, 0, of.findings, NULL, NULL, NULL, 0);
+    REFUSED(&of.vehicle, of.ends, ENDS, NULL, NULL, NULL, NULL, 0);
+    REFUSED(&of.vehicle, of.ends, ENDS, of.findings, NULL, NULL, NULL, 2);
     of.vehicle.axle_count = RODT_AXLES_MAX + 1;
-    REFUSED(&of.vehicle, of.ends, ENDS, of.findings, NULL, NULL, 0);
+    REFUSED(&of.vehicle, of.ends, ENDS, of.findings, NULL, NULL, NULL, 0);
     of.vehicle.axle_count = 1;
     of.findings[1].rules = rodt_rules_find("ca-on");
-    REFUSED(&of.vehicle, of.ends, ENDS, of.findings, NULL, NULL, 0);
+    REFUSED(&of.vehicle, of.ends, ENDS, of.findings, NULL, NULL, NULL, 0);
     of.findings[1].rules = NULL;
-    REFUSED(&of.vehicle, of.ends, ENDS, of.findings, NULL, NULL, 0);
+    REFUSED(&of.vehicle, of.ends, ENDS, of.findings, NULL, NULL, NULL, 0);
     assert_string_equal(text, "as it was");
 }
 
@@ -214,17 +214,20 @@ static void which_chamber(void **state)
     rodt_identification answer;
     assert_int_equal(rodt_chamber_parse("30", &clues.stamp, NULL), RODT_OK);
     assert_int_equal(rodt_clues_identify(&clues, rules, day, &answer, NULL), RODT_OK);
-    REPORT(text, rodt_identification_json_format, &answer, rules, day, 0);
+    REPORT(text, rodt_identification_json_format, &answer, rules, day, NULL, 0);
     has(text, "{\"strict_limit\": \"2 1/2\", \"without_limit\": 0, ");
     has(text, "\"candidates\": [{\"chamber\": \"clamp 30 long\", \"family\": \"clamp\", \"size\": \"30\", "
               "\"class\": \"long\", \"rated_stroke\": null, \"limit\": \"2 1/2\", \"evidence\": \"checked\", ");
     has(text, "\"clues_for\": [\"stamp\", \"port-shape\"], \"clues_against\": []}");
     has(text, "\"contradiction\": [], \"next_observation\": \"nothing\", \"next\": \"nothing is open\", "
               "\"rules\": \"us-fmcsr\", \"own_limits\": null, \"as_of\": \"2026-11-24\"}");
-    assert_int_equal(rodt_identification_json_format(NULL, rules, day, 0, text, sizeof text, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_identification_json_format(&answer, NULL, day, 0, text, sizeof text, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_identification_json_format(NULL, rules, day, NULL, 0, text, sizeof text, NULL),
+                     RODT_E_ARGUMENT);
+    assert_int_equal(rodt_identification_json_format(&answer, NULL, day, NULL, 0, text, sizeof text, NULL),
+                     RODT_E_ARGUMENT);
     answer.count = RODT_CANDIDATES_MAX + 1;
-    assert_int_equal(rodt_identification_json_format(&answer, rules, day, 0, text, sizeof text, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_identification_json_format(&answer, rules, day, NULL, 0, text, sizeof text, NULL),
+                     RODT_E_ARGUMENT);
 }
 
 /* Without a limit nothing is left to distinguish, but much is open. */
@@ -235,7 +238,7 @@ static void no_limit_to_distinguish(void **state)
     const rodt_clues clues = {.stamp = {.size = "99"}};
     rodt_identification answer;
     assert_int_equal(rodt_clues_identify(&clues, rules, day, &answer, NULL), RODT_OK);
-    REPORT(text, rodt_identification_json_format, &answer, rules, day, 0);
+    REPORT(text, rodt_identification_json_format, &answer, rules, day, NULL, 0);
     has(text, "{\"strict_limit\": null, \"without_limit\": 1, ");
     has(text, "\"limit\": null, \"evidence\": null, ");
     has(text, "\"next\": null, ");
@@ -261,12 +264,120 @@ static void a_rule_set_and_its_rows(void **state)
     has(row, "{\"chamber\": \"clamp 30\", \"family\": \"clamp\", \"size\": \"30\", \"class\": \"standard\", "
              "\"rated_stroke\": null, \"limit\": \"2\", \"printed_mm\": \"50.8\", \"from\": \"2012-09-05\", "
              "\"until\": null, \"source\": \"49 CFR ");
-    REPORT(figure, rodt_air_limit_json_format, rodt_rules_air_at(rules, 0), 0);
+    REPORT(figure, rodt_air_limit_json_format, rodt_rules_air_at(rules, 0), NULL, 0);
     has(figure, "{\"check\": \"");
     has(figure, "\"vehicle\": \"any\", \"towed_units\": null, \"towed_or_more\": false, ");
     assert_int_equal(rodt_rules_json_format(NULL, 0, set, sizeof set, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_limit_json_format(NULL, 0, set, sizeof set, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_air_limit_json_format(NULL, 0, set, sizeof set, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_air_limit_json_format(NULL, NULL, 0, set, sizeof set, NULL), RODT_E_ARGUMENT);
+}
+
+/* --- Languages --------------------------------------------------------------------------------------- */
+
+/* The member holds the message in French, and not in English. */
+static void has_french(const char *text, const char *member, rodt_status made, const rodt_message *message)
+{
+    char sentence[RODT_REPORT_SENTENCE_SIZE], english[RODT_REPORT_SENTENCE_SIZE], part[RODT_REPORT_SENTENCE_SIZE + 40];
+    assert_int_equal(made, RODT_OK);
+    assert_int_equal(
+        rodt_message_format(message, rodt_catalogue_find("fr"), sentence, sizeof sentence, NULL), RODT_OK);
+    assert_int_equal(rodt_message_format(message, NULL, english, sizeof english, NULL), RODT_OK);
+    assert_string_not_equal(sentence, english);
+    snprintf(part, sizeof part, "%s\"%s\"", member, sentence);
+    has(text, part);
+    assert_null(strstr(text, english));
+}
+
+static void a_vehicle_in_french(void **state)
+{
+    (void)state;
+    rodt_message message;
+    judged of;
+    judge_vehicle(&of);
+    REPORT(text, rodt_vehicle_json_format, &of.vehicle, of.ends, ENDS, of.findings, of.advice, of.errors,
+           rodt_catalogue_find("fr"), 0);
+    has_french(text, "\"sentence\": ", rodt_count_message(&of.vehicle.count, &message), &message);
+    has_french(text, "\"unreadable\": ", rodt_error_message(&of.errors[1], &message), &message);
+    has_french(text, "\"advice\": ", rodt_advice_message(of.advice[0], &message), &message);
+    has_french(text, "\"code\": \"size-differs\", \"sentence\": ",
+               rodt_axle_message(&of.vehicle.axles[0], RODT_AXLE_MISMATCH_SIZE_DIFFERS, &message), &message);
+    has(text, "{\"outcome\": \"undetermined\", \"sentence\": \"");
+    has(text, "\"percent\": \"8 1/3\", ");
+    has(text, "\"margin\": \"-1/8\", \"verdict\": \"out-of-adjustment\", \"defect\": \"half\", ");
+    has(text, "\"advice_code\": \"adjust\", ");
+    of.errors[1].count = RODT_ERROR_ARGUMENTS + 1;
+    assert_int_equal(rodt_vehicle_json_format(&of.vehicle, of.ends, ENDS, of.findings, NULL, of.errors,
+                                              rodt_catalogue_find("fr"), 0, text, sizeof text, NULL),
+                     RODT_E_ARGUMENT);
+}
+
+static void a_finding_in_french(void **state)
+{
+    (void)state;
+    const rodt_form form = {.chamber = "24", .released = "2", .applied = "3 3/4", .division = "1/8",
+                            .stroke_class = "standard", .default_day = day};
+    rodt_finding finding;
+    rodt_message message;
+    assert_int_equal(rodt_form_judge(&form, rodt_rules_find("us-fmcsr"), &finding, NULL), RODT_OK);
+    REPORT(text, rodt_finding_json_format, &finding, rodt_catalogue_find("fr"), 0);
+    has_french(text, "\"sentences\": [", rodt_finding_reason_message(&finding, RODT_REASON_AT_LIMIT, &message),
+               &message);
+    has_french(text, "\", ", rodt_finding_reason_message(&finding, RODT_REASON_PRESSURE_NOT_RECORDED, &message),
+               &message);
+    has_french(text, "\"proof_sentence\": ", rodt_finding_proof_message(&finding, &message), &message);
+    has(text, "\"applied_stroke\": \"1 3/4\", \"limit\": \"1 3/4\", ");
+    has(text, "\"reasons\": [\"at-limit\", \"pressure-not-recorded\", ");
+}
+
+static void other_reports_in_french(void **state)
+{
+    (void)state;
+    const rodt_catalogue *french = rodt_catalogue_find("fr");
+    const rodt_air_reading reading = {.check = RODT_AIR_CHECK_WARNING, .pressure = {125, 2}};
+    const rodt_rules *rules = rodt_rules_find("us-cdl");
+    const rodt_clues clues = {.port = RODT_PORT_SQUARE};
+    rodt_air_finding finding;
+    rodt_identification answer;
+    rodt_message message;
+    assert_int_equal(rodt_air_judge(&reading, rules, &finding, NULL), RODT_OK);
+    REPORT(check, rodt_air_finding_json_format, &finding, french, 0);
+    has_french(check, "\"sentence\": ", rodt_air_finding_message(&finding, &message), &message);
+    has_french(check, "\"edge\": ", rodt_air_edge_message(&finding, &message), &message);
+    has(check, "\"measured\": \"62 1/2\", \"allowed\": \"60\", \"measure\": \"psi\", ");
+    REPORT(row, rodt_air_limit_json_format, finding.row, french, 0);
+    has_french(row, "\"edge\": ", rodt_air_limit_edge_message(finding.row, &message), &message);
+    rules = rodt_rules_find("us-fmcsr");
+    assert_int_equal(rodt_clues_identify(&clues, rules, day, &answer, NULL), RODT_OK);
+    REPORT(chamber, rodt_identification_json_format, &answer, rules, day, french, 0);
+    has_french(chamber, "\"next\": ", rodt_observation_message((rodt_observation)answer.next_observation, &message),
+               &message);
+}
+
+/* A report never lacks a sentence in silence. */
+static void broken_catalogues(void **state)
+{
+    (void)state;
+    static char endless[RODT_REPORT_SENTENCE_SIZE + 1];
+    static const char *templates[RODT_MESSAGE_END];
+    rodt_catalogue catalogue = {.language = "fr", .count = RODT_MESSAGE_END, .decimal_sign = ","};
+    const rodt_air_reading reading = {.check = RODT_AIR_CHECK_WARNING, .pressure = {125, 2}};
+    rodt_air_finding finding;
+    rodt_message edge;
+    char text[4000] = "as it was";
+    assert_int_equal(rodt_air_judge(&reading, rodt_rules_find("us-cdl"), &finding, NULL), RODT_OK);
+    assert_int_equal(rodt_air_edge_message(&finding, &edge), RODT_OK);
+#define IN_IT rodt_air_finding_json_format(&finding, &catalogue, 0, text, sizeof text, NULL)
+    assert_int_equal(IN_IT, RODT_E_ARGUMENT); /* no templates */
+    catalogue.templates = templates;
+    templates[edge.code] = "defective {nothing";
+    assert_int_equal(IN_IT, RODT_E_ARGUMENT);
+    memset(endless, 'x', sizeof endless - 1);
+    templates[edge.code] = endless;
+    assert_int_equal(IN_IT, RODT_E_ARGUMENT);
+    assert_string_equal(text, "as it was");
+    endless[RODT_REPORT_SENTENCE_SIZE - 1] = '\0';
+    assert_int_equal(IN_IT, RODT_OK);
+    has(text, endless);
 }
 
 int main(void)
@@ -281,6 +392,10 @@ int main(void)
         cmocka_unit_test(which_chamber),
         cmocka_unit_test(no_limit_to_distinguish),
         cmocka_unit_test(a_rule_set_and_its_rows),
+        cmocka_unit_test(a_vehicle_in_french),
+        cmocka_unit_test(a_finding_in_french),
+        cmocka_unit_test(other_reports_in_french),
+        cmocka_unit_test(broken_catalogues),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

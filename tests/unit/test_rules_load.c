@@ -339,7 +339,7 @@ static void a_finding_names_both_sources(void **state)
     assert_int_equal(finding.law_evidence, RODT_EVIDENCE_CHECKED);
     assert_false(rodt_finding_has(&finding, RODT_REASON_LIMIT_UNCONFIRMED)); /* only a law can be confirmed */
     char json[4000];
-    assert_int_equal(rodt_finding_json_format(&finding, 0, json, sizeof json, NULL), RODT_OK);
+    assert_int_equal(rodt_finding_json_format(&finding, NULL, 0, json, sizeof json, NULL), RODT_OK);
     assert_non_null(strstr(json, "\"source\": \"Shop rule 7\", \"evidence\": \"second-hand\", \"law_source\": "
                                  "\"49 CFR Part 393, "));
     assert_non_null(strstr(json, "\"law_evidence\": \"checked\""));

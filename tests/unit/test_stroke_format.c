@@ -95,7 +95,7 @@ static void a_finding_without_rules_is_safe(void **state)
     assert_true(rodt_finding_has(&finding, RODT_REASON_ASSUMED_CLAMP));
     assert_int_equal(rodt_finding_format(&finding, sentence, sizeof sentence, NULL), RODT_OK);
     assert_int_equal(rodt_finding_proof_format(&finding, sentence, sizeof sentence, NULL), RODT_OK);
-    assert_int_equal(rodt_finding_json_format(&finding, 0, sentence, sizeof sentence, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_finding_json_format(&finding, NULL, 0, sentence, sizeof sentence, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_finding_defect(&finding), RODT_DEFECT_NONE);
     finding.reasons = UINT64_MAX;
     static const uint64_t spoken =

@@ -55,7 +55,7 @@ PyObject *py_finding_from_values(PyObject *values, int row, int own_row, const r
 
 PyObject *py_finding_json(const rodt_finding *finding)
 {
-    PY_JSON(made, rodt_finding_json_format, finding, 0);
+    PY_JSON(made, rodt_finding_json_format, finding, NULL, 0);
     return made;
 }
 

@@ -20,7 +20,7 @@ SENTENCE(air_finding_note, rodt_air_finding, rodt_air_note_format)
 static PyObject *air_finding_json(const void *value)
 {
     const rodt_air_finding *finding = value;
-    PY_JSON(made, rodt_air_finding_json_format, finding, 0);
+    PY_JSON(made, rodt_air_finding_json_format, finding, NULL, 0);
     return made;
 }
 

@@ -42,7 +42,7 @@ static PyObject *combine(const vehicle_parts *parts, unsigned brakes)
     }
     PyObject *made = FROM_RECORD(rodt_vehicle_finding, &found);
     PY_JSON(report, rodt_vehicle_json_format, &found, parts->ends, parts->count, parts->findings, parts->advice, NULL,
-            0);
+            NULL, 0);
     PyObject *advice = Py_BuildValue("(NN)", py_from_each(parts->count, from_advice, parts->advice), report);
     PyObject *both = made != NULL && advice != NULL ? PySequence_Concat(made, advice) : NULL;
     Py_XDECREF(made);

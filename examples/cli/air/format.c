@@ -157,7 +157,7 @@ void print_air_finding(const rodt_air_finding *finding)
 
 static rodt_status format_finding(const void *finding, char *text, size_t size, size_t *needed)
 {
-    return rodt_air_finding_json_format(finding, 0, text, size, needed);
+    return rodt_air_finding_json_format(finding, NULL, 0, text, size, needed);
 }
 
 void put_air_finding(json_writer *json, const rodt_air_finding *finding) { json_record(json, format_finding, finding); }

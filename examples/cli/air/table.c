@@ -74,7 +74,7 @@ void print_air_table(const rodt_rules *rules)
 
 static rodt_status format_row(const void *row, char *text, size_t size, size_t *needed)
 {
-    return rodt_air_limit_json_format(row, 0, text, size, needed);
+    return rodt_air_limit_json_format(row, NULL, 0, text, size, needed);
 }
 
 static void write_rows(json_writer *json, const char *key, const rodt_rules *rules)

@@ -259,7 +259,8 @@ typedef struct identified {
 static rodt_status format_answer(const void *value, char *text, size_t size, size_t *needed)
 {
     const identified *of = value;
-    return rodt_identification_json_format(of->answer, of->context->rules, of->context->day, 0, text, size, needed);
+    return rodt_identification_json_format(of->answer, of->context->rules, of->context->day, NULL, 0, text, size,
+                                           needed);
 }
 
 /* --- The command ------------------------------------------------------------------------------------- */

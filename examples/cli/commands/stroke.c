@@ -295,7 +295,7 @@ static void print_spoken(const rodt_finding *finding)
 
 static rodt_status format_finding(const void *finding, char *text, size_t size, size_t *needed)
 {
-    return rodt_finding_json_format(finding, 0, text, size, needed);
+    return rodt_finding_json_format(finding, NULL, 0, text, size, needed);
 }
 
 /* --- The command ------------------------------------------------------------------------------------- */

@@ -7,7 +7,7 @@ static rodt_status format_vehicle(const void *value, char *text, size_t size, si
 {
     const vehicle_record *record = value;
     return rodt_vehicle_json_format(&record->vehicle, record->ends, record->count, record->findings, record->advice,
-                                    record->errors, 0, text, size, needed);
+                                    record->errors, NULL, 0, text, size, needed);
 }
 
 void vehicle_put_json(json_writer *json, const vehicle_record *record) { json_record(json, format_vehicle, record); }
