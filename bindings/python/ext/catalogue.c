@@ -42,8 +42,8 @@ static bool fill_catalogue(held_catalogue *held, const char *plural)
                                        .count = RODT_MESSAGE_END, .decimal_sign = sign};
     if (!rodt_plural_rule_find(plural, strlen(plural), &held->catalogue.plural))
         return py_raise(RODT_E_ARGUMENT, "plural", "there is no such rule of plurals");
-    for (Py_ssize_t i = 0; i < PyTuple_GET_SIZE(pairs); i++) {
-        if (!take_template(held, PyTuple_GET_ITEM(pairs, i)))
+    for (Py_ssize_t i = 0; i < PyTuple_Size(pairs); i++) {
+        if (!take_template(held, PyTuple_GetItem(pairs, i)))
             return false;
     }
     rodt_error *error = py_call_error();
@@ -150,8 +150,8 @@ PyObject *py_say_error(PyObject *catalogue, PyObject *parts, const char *text)
         return NULL;
     error.code = (rodt_message_code)code;
     snprintf(error.text, sizeof error.text, "%s", text);
-    for (Py_ssize_t i = 0; i < PyTuple_GET_SIZE(arguments) && i < RODT_ERROR_ARGUMENTS; i++) {
-        if (!take_argument(PyTuple_GET_ITEM(arguments, i), &error.arguments[error.count++]))
+    for (Py_ssize_t i = 0; i < PyTuple_Size(arguments) && i < RODT_ERROR_ARGUMENTS; i++) {
+        if (!take_argument(PyTuple_GetItem(arguments, i), &error.arguments[error.count++]))
             return NULL;
     }
     return say(catalogue, rodt_error_message(&error, &message), &message);
