@@ -21,6 +21,8 @@ RUNS = [
     ("a loss", ["air", "loss-applied", "--before", "110", "--after", "101", "--vehicle", "single", "--rules", "us-cdl"]),
     ("a usual figure", ["air", "cut-out", "125", "--rules", "us-inuse"]),
     ("not known", ["air", "warning", "50"]),
+    ("which chamber", ["identify", "--stamp", "30", "--family", "clamp"]),
+    ("no limit is safe", ["identify", "--diameter", "8 1/8", "--port", "round"]),
     ("a part of a pound", ["air", "loss-released", "--before", "110", "--after", "107.5", "--vehicle", "single"]),
 ]
 AS_OF = ["--as-of", "2024-05-06"]
@@ -29,7 +31,7 @@ NUMBER = re.compile(r"\d+(?:\.\d+)*(?:/\d+)?")
 
 def run(command, arguments, **environment):
     plain = {k: v for k, v in os.environ.items() if not k.startswith("LC_") and k not in ("LANG", "LANGUAGE")}
-    extra = AS_OF if arguments[0] == "stroke" else []
+    extra = AS_OF if arguments[0] != "air" else []
     done = subprocess.run([command, *arguments, *extra], capture_output=True, encoding="utf-8", check=False,
                           env={**plain, **environment})
     return done.returncode, done.stdout, done.stderr

@@ -7,6 +7,7 @@
 #include "ui/exit_status.h"
 #include "ui/format.h"
 #include "ui/json_writer.h"
+#include "ui/language.h"
 #include "ui/message.h"
 #include "ui/options.h"
 #include "ui/table.h"
@@ -17,7 +18,7 @@
 
 enum {
     IDENTIFY_STAMP, IDENTIFY_FAMILY, IDENTIFY_PORT, IDENTIFY_TAG, IDENTIFY_DIAMETER, IDENTIFY_DIVISION,
-    IDENTIFY_RATED, IDENTIFY_RULES, IDENTIFY_AS_OF, IDENTIFY_JSON
+    IDENTIFY_RATED, IDENTIFY_RULES, IDENTIFY_AS_OF, IDENTIFY_LANGUAGE, IDENTIFY_JSON
 };
 
 static const option_spec options[] = {
@@ -30,6 +31,8 @@ static const option_spec options[] = {
     [IDENTIFY_RATED] = {"rated", "LEN", "rated stroke marked on the housing", false},
     [IDENTIFY_RULES] = {"rules", "ID", "rule set of the limits; " RODT_DEFAULT_RULES " if not given", false},
     [IDENTIFY_AS_OF] = {"as-of", "DATE", "day whose limits are shown; today if not given", false},
+    [IDENTIFY_LANGUAGE] = {LANGUAGE_OPTION, LANGUAGE_WORDS, "language of what is said; that of the locale if not given",
+                           false},
     [IDENTIFY_JSON] = {"json", NULL, "the answer as one JSON object", false},
 };
 
@@ -122,16 +125,22 @@ static int read_clues(const command_line *from, rodt_clues *out)
 
 /* --- For people -------------------------------------------------------------------------------------- */
 
+#define INDENT 8u
+
 static void name_clues(uint32_t clues, char *words, size_t size)
 {
+    static const struct {
+        uint32_t bit;
+        const char *name;
+    } names[] = {{RODT_CLUE_STAMP, TO_SAY("stamp")}, {RODT_CLUE_FAMILY, TO_SAY("family")},
+                 {RODT_CLUE_PORT_SHAPE, TO_SAY("port shape")}, {RODT_CLUE_TAG, TO_SAY("tag")},
+                 {RODT_CLUE_RATED_STROKE, TO_SAY("rated stroke")}, {RODT_CLUE_DIAMETER, TO_SAY("diameter")}};
     words[0] = '\0';
-    for (uint32_t bit = 1; bit <= RODT_CLUE_DIAMETER; bit <<= 1) {
+    for (size_t i = 0; i < COUNT_OF(names); i++) {
         size_t used = strlen(words);
-        if ((clues & bit) != 0)
-            snprintf(words + used, size - used, "%s%s", used == 0 ? "" : ", ", rodt_clue_name((rodt_clue)bit));
+        if ((clues & names[i].bit) != 0)
+            snprintf(words + used, size - used, "%s%s", used == 0 ? "" : ", ", say(names[i].name));
     }
-    while ((words = strchr(words, '-')) != NULL)
-        *words = ' '; /* a stable word is in one piece */
 }
 
 /* A candidate does not say how the law of its limit was checked; its row does. */
@@ -148,8 +157,11 @@ static rodt_evidence limit_evidence(const rodt_candidate *candidate, const rule_
 }
 
 static const table_column candidate_columns[] = {
-    {"  chamber", "", 24}, {"rated", "rated", 7}, {"limit", "limit", 8}, {"diameter", "diameter", 10},
-    {"clues", "by", 28}};
+    {TO_SAY("  chamber"), "", 24},
+    {TO_SAY("rated"), TO_SAY("rated"), 7},
+    {TO_SAY("limit"), TO_SAY("limit"), 8},
+    {TO_SAY("diameter"), TO_SAY("diameter"), 10},
+    {TO_SAY("clues"), TO_SAY("by"), 28}};
 
 static void print_candidate(const rodt_candidate *candidate, const rule_context *context)
 {
@@ -160,7 +172,10 @@ static void print_candidate(const rodt_candidate *candidate, const rule_context 
              evidence_mark(limit_evidence(candidate, context)));
     name_clues(candidate->clues_for, clues, sizeof clues);
     name_clues(candidate->clues_against, against, sizeof against);
-    snprintf(reasons, sizeof reasons, "%s%s%s", clues, against[0] == '\0' ? "" : "; against: ", against);
+    if (against[0] == '\0')
+        snprintf(reasons, sizeof reasons, "%s", clues);
+    else
+        snprintf(reasons, sizeof reasons, say("%s; against: %s"), clues, against);
     const char *const cells[] = {chamber, format_length(candidate->chamber.rated_stroke, rated), limit,
                                  format_length(candidate->diameter, diameter), reasons};
     print_table_row(stdout, candidate_columns, COUNT_OF(candidate_columns), cells, TABLE_PLAIN);
@@ -169,11 +184,11 @@ static void print_candidate(const rodt_candidate *candidate, const rule_context 
 static void print_contradiction(uint32_t contradiction)
 {
     char clues[120];
-    char line[300];
+    char line[400];
     name_clues(contradiction, clues, sizeof clues);
-    snprintf(line, sizeof line, "the clues contradict each other (%s): one was misread, or parts of two chambers "
-             "were put together; check again", clues);
-    print_wrapped(stdout, "Note", 8, line);
+    snprintf(line, sizeof line, say("the clues contradict each other (%s): one was misread, or parts of two chambers "
+                                    "were put together; check again"), clues);
+    print_wrapped(stdout, say("Note"), INDENT, line);
 }
 
 /* Whatever it is, the limit is the same. */
@@ -187,17 +202,19 @@ static bool has_one_limit(const rodt_identification *answer)
 }
 
 /* Without a candidate, or without a limit for any of them, the library has nothing to distinguish. */
-static const char *next_words(const rodt_identification *answer)
+static const char *next_words(const rodt_identification *answer, char text[SAID_SIZE])
 {
     if (answer->count == 0)
-        return "no chamber in the tables matches: check and measure again";
+        return say("no chamber in the tables matches: check and measure again");
     if (!rodt_length_given(answer->strict_limit))
-        return "the rule set has no limit for it: read the rated stroke marked on the housing (--rated), a rule set "
-               "may judge by a part of that";
+        return say("the rule set has no limit for it: read the rated stroke marked on the housing (--rated), a rule "
+                   "set may judge by a part of that");
     if (answer->next_observation == RODT_OBSERVATION_NOTHING && !has_one_limit(answer))
-        return "look how the housing is held together, and for every sign of long stroke: L or LS in the mark, square "
-               "ports, a trapezoid tag";
-    return rodt_observation_text(answer->next_observation);
+        return say("look how the housing is held together, and for every sign of long stroke: L or LS in the mark, "
+                   "square ports, a trapezoid tag");
+    rodt_message message;
+    (void)say_message(rodt_observation_message(answer->next_observation, &message), &message, text, SAID_SIZE);
+    return text;
 }
 
 static void print_heading(const rodt_identification *answer)
@@ -205,16 +222,16 @@ static void print_heading(const rodt_identification *answer)
     char limit[WORD_SIZE];
     char line[200];
     if (answer->count == 0)
-        snprintf(line, sizeof line, "NO CHAMBER FITS");
+        snprintf(line, sizeof line, "%s", say("NO CHAMBER FITS"));
     else if (!rodt_length_given(answer->strict_limit))
-        snprintf(line, sizeof line, "NO PUBLISHED LIMIT FOR WHAT FITS");
+        snprintf(line, sizeof line, "%s", say("NO PUBLISHED LIMIT FOR WHAT FITS"));
     else if (has_one_limit(answer))
-        snprintf(line, sizeof line, "LIMIT %s", format_length(answer->strict_limit, limit));
+        snprintf(line, sizeof line, say("LIMIT %s"), format_length(answer->strict_limit, limit));
     else if (answer->without_limit > 0)
-        snprintf(line, sizeof line, "NO LIMIT IS SAFE: %lu OF THE %zu CHAMBERS THAT FIT HAVE NONE HERE",
+        snprintf(line, sizeof line, say("NO LIMIT IS SAFE: %lu OF THE %zu CHAMBERS THAT FIT HAVE NONE HERE"),
                  (unsigned long)answer->without_limit, answer->count);
     else
-        snprintf(line, sizeof line, "USE LIMIT %s in: %zu CHAMBERS FIT, YOU DO NOT YET KNOW WHICH",
+        snprintf(line, sizeof line, say("USE LIMIT %s in: %zu CHAMBERS FIT, YOU DO NOT YET KNOW WHICH"),
                  format_length(answer->strict_limit, limit), answer->count);
     print_headline(stdout, answer->count == 0 ? PAINT_OPEN : PAINT_STRONG, line);
     putchar('\n');
@@ -236,17 +253,18 @@ static void print_candidates(const rodt_identification *answer, const rule_conte
 
 static void print_answer(const rodt_identification *answer, const rodt_clues *clues, const rule_context *context)
 {
-    char line[200], day[WORD_SIZE];
+    char line[200], day[WORD_SIZE], next[SAID_SIZE];
     print_heading(answer);
     print_candidates(answer, context);
     if (answer->contradiction != 0)
         print_contradiction(answer->contradiction);
     if (clues->port == RODT_PORT_ROUND)
-        print_wrapped(stdout, "Note", 8, "A round port decides nothing; a square one is a sign of long stroke.");
-    print_wrapped(stdout, "Next", 8, next_words(answer));
-    snprintf(line, sizeof line, "limits of %s on %s, in inches; see: rodtravel limits",
+        print_wrapped(stdout, say("Note"), INDENT,
+                      say("A round port decides nothing; a square one is a sign of long stroke."));
+    print_wrapped(stdout, say("Next"), INDENT, next_words(answer, next));
+    snprintf(line, sizeof line, say("limits of %s on %s, in inches; see: rodtravel limits"),
              rodt_rules_id(context->rules), format_date(context->day, day));
-    print_wrapped(stdout, "Law", 8, line);
+    print_wrapped(stdout, say("Law"), INDENT, line);
 }
 
 /* --- For programs ------------------------------------------------------------------------------------ */

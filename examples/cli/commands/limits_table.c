@@ -5,6 +5,7 @@
 #include "ui/compiler.h"
 #include "ui/format.h"
 #include "ui/json_writer.h"
+#include "ui/language.h"
 #include "ui/table.h"
 #include "ui/wrap.h"
 
@@ -120,9 +121,9 @@ const char *evidence_mark(rodt_evidence evidence)
 void print_evidence_marks(uint32_t seen)
 {
     if ((seen & (1u << RODT_EVIDENCE_SECOND_HAND | 1u << RODT_EVIDENCE_FROM_MEMORY)) != 0)
-        print_wrapped(stdout, "*", INDENT, "unconfirmed: not read in its source, and not law");
+        print_wrapped(stdout, "*", INDENT, say("unconfirmed: not read in its source, and not law"));
     if ((seen & 1u << RODT_EVIDENCE_COMMON_PRACTICE) != 0)
-        print_wrapped(stdout, "+", INDENT, "common practice, no source: not law");
+        print_wrapped(stdout, "+", INDENT, say("common practice, no source: not law"));
 }
 
 /* Returns false if there is no row to show, and says so. */

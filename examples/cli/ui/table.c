@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* A table, or a block for each of its rows. */
 #include "ui/table.h"
+#include "ui/language.h"
 #include "ui/utf8.h"
 #include "ui/wrap.h"
 
@@ -11,11 +12,18 @@
 #define ROW_SIZE ((size_t)400)
 #define BLOCK_INDENT 4u
 
+/* A heading of another language can be wider than its column. */
+static unsigned column_width(const table_column *column)
+{
+    unsigned least = columns_of_text(say(column->heading)) + 1;
+    return column->width > least ? column->width : least;
+}
+
 static bool fits(FILE *to, const table_column *columns, size_t count)
 {
     unsigned width = 0;
     for (size_t i = 0; i < count; i++)
-        width += columns[i].width;
+        width += i + 1 < count ? column_width(&columns[i]) : columns[i].width;
     return width < line_width(to);
 }
 
@@ -25,8 +33,8 @@ static unsigned join(const table_column *columns, size_t count, const char *cons
     unsigned column = 0;
     size_t used = 0;
     for (size_t i = 0; i + 1 < count && used < ROW_SIZE; i++) {
-        unsigned width = columns_of_text(cells[i]), least = width + 1;
-        unsigned wanted = columns[i].width > least ? columns[i].width : least;
+        unsigned width = columns_of_text(cells[i]), least = width + 1, usual = column_width(&columns[i]);
+        unsigned wanted = usual > least ? usual : least;
         used += (size_t)snprintf(line + used, ROW_SIZE - used, "%s%*s", cells[i], (int)(wanted - width), "");
         column += wanted;
     }
@@ -40,7 +48,7 @@ void print_table_head(FILE *to, const table_column *columns, size_t count)
     if (!fits(to, columns, count))
         return;
     for (size_t i = 0; i < count; i++)
-        headings[i] = columns[i].heading;
+        headings[i] = say(columns[i].heading);
     join(columns, count, headings, line);
     fprintf(to, "%s%s\n", line, headings[count - 1]);
 }
@@ -58,7 +66,7 @@ static void print_block(FILE *to, const table_column *columns, size_t count, con
     for (size_t i = 1, used = 0; i < end && used < ROW_SIZE; i++) {
         if (cells[i][0] != '\0' && strcmp(cells[i], "-") != 0)
             used += (size_t)snprintf(line + used, ROW_SIZE - used, "%s%s%s%s", used > 0 ? ", " : "",
-                                     columns[i].label, columns[i].label[0] == '\0' ? "" : " ", cells[i]);
+                                     say(columns[i].label), columns[i].label[0] == '\0' ? "" : " ", cells[i]);
     }
     print_wrapped(to, "", BLOCK_INDENT, line);
 }
