@@ -474,8 +474,8 @@ def check_colour(run, _):
 def check_locale(run, _):
     """The locale changes the language of some commands (test_language.py), and nothing else."""
     for arguments in (["stroke", "30", "54.5 mm", "101.25 mm", "--psi", "92.5", "--division", "1 mm", "--language", "en"],
-                      ["stroke", "30", "54.5 mm", "101.25 mm", "--psi", "92.5", "--json"], ["limits"],
-                      ["stroke", "30", "2,5", "4"], ["identify", "--diameter", "8.125"]):
+                      ["stroke", "30", "54.5 mm", "101.25 mm", "--psi", "92.5", "--json"], ["limits", "--language", "en"],
+                      ["stroke", "30", "2,5", "4"], ["identify", "--diameter", "8.125", "--language", "en"]):
         answers = {(run(*arguments, "--as-of", DAY, env=dict(os.environ, LC_ALL=locale)).out)
                    for locale in ("C", "de_DE.UTF-8", "fr_CA.UTF-8", "tr_TR.UTF-8")}
         yield 1

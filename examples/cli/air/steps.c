@@ -62,7 +62,7 @@ static void list_rows(const step_query *of, rodt_step_part part, step_line *line
     for (size_t i = 0; (row = row_at(of, i)) != NULL; i++) {
         const char *figure = figure_of(row, part, text);
         if (figure[0] != '\0')
-            line(context, part, air_row_whom(row, whom)[0] != '\0' ? whom : "any vehicle", figure);
+            line(context, part, air_row_whom(row, whom)[0] != '\0' ? whom : say("any vehicle"), figure);
     }
 }
 

@@ -3,6 +3,7 @@
 #include "air/air.h"
 #include "ui/format.h"
 #include "ui/json_writer.h"
+#include "ui/language.h"
 #include "ui/wrap.h"
 
 #include <stdio.h>
@@ -10,21 +11,34 @@
 
 #define INDENT 21u
 
+/* The end of a text that goes on; after a comma if there is something to go on from. */
+static size_t next_part(char text[AIR_WHOM_SIZE])
+{
+    size_t used = strlen(text);
+    return used == 0 ? 0 : used + (size_t)snprintf(text + used, AIR_WHOM_SIZE - used, ", ");
+}
+
 const char *air_row_whom(const rodt_air_limit *row, char text[AIR_WHOM_SIZE])
 {
-    static const char *const vehicles[] = {"", "single vehicle", "combination", "bus"};
-    char word[WORD_SIZE];
-    snprintf(text, AIR_WHOM_SIZE, "%s", vehicles[row->vehicle]);
-    size_t used = strlen(text);
-    if (row->towed_units >= 0)
-        used += (size_t)snprintf(text + used, AIR_WHOM_SIZE - used, " with %d%s towed unit%s", row->towed_units,
-                                 row->towed_or_more ? " or more" : "", row->towed_units == 1 ? "" : "s");
-    if (rodt_date_given(row->built_from))
-        used += (size_t)snprintf(text + used, AIR_WHOM_SIZE - used, "%sbuilt from %s on", used > 0 ? ", " : "",
-                                 format_date(row->built_from, word));
-    if (rodt_date_given(row->built_until))
-        snprintf(text + used, AIR_WHOM_SIZE - used, "%sbuilt until %s", used > 0 ? ", " : "",
-                 format_date(row->built_until, word));
+    static const char *const vehicles[] = {"", TO_SAY("single vehicle"), TO_SAY("combination"), TO_SAY("bus")};
+    const char *vehicle = say(vehicles[row->vehicle]);
+    unsigned long towed = (unsigned long)row->towed_units;
+    text[0] = '\0';
+    if (row->towed_units < 0)
+        snprintf(text, AIR_WHOM_SIZE, "%s", vehicle);
+    else if (row->towed_or_more)
+        snprintf(text, AIR_WHOM_SIZE,
+                 say_number("%s with %lu or more towed unit", "%s with %lu or more towed units", towed), vehicle,
+                 towed);
+    else
+        snprintf(text, AIR_WHOM_SIZE, say_number("%s with %lu towed unit", "%s with %lu towed units", towed), vehicle,
+                 towed);
+    char day[WORD_SIZE];
+    size_t used = 0;
+    if (rodt_date_given(row->built_from) && (used = next_part(text)) < AIR_WHOM_SIZE)
+        snprintf(text + used, AIR_WHOM_SIZE - used, say("built from %s on"), format_date(row->built_from, day));
+    if (rodt_date_given(row->built_until) && (used = next_part(text)) < AIR_WHOM_SIZE)
+        snprintf(text + used, AIR_WHOM_SIZE - used, say("built until %s"), format_date(row->built_until, day));
     return text;
 }
 
@@ -32,44 +46,49 @@ const char *air_row_rule(const rodt_air_limit *row, char text[AIR_RULE_SIZE])
 {
     char from[WORD_SIZE], to[WORD_SIZE];
     if (rodt_pressure_given(row->start))
-        snprintf(text, AIR_RULE_SIZE, "%s; timed from %s to %s psi", row->published,
+        snprintf(text, AIR_RULE_SIZE, say("%s; timed from %s to %s psi"), row->published,
                  format_pressure(row->start, from), format_pressure(row->stop, to));
     else
-        snprintf(text, AIR_RULE_SIZE, "%s%s", row->published,
-                 row->span == RODT_AIR_SPAN_RECOVERY ? "; timed after a full application, back to the pressure before"
-                                                     : "");
+        snprintf(text, AIR_RULE_SIZE,
+                 row->span == RODT_AIR_SPAN_RECOVERY
+                     ? say("%s; timed after a full application, back to the pressure before")
+                     : "%s",
+                 row->published);
     return text;
 }
 
 static void print_row(const rodt_air_limit *row)
 {
-    char edge[300], text[AIR_WHOM_SIZE], rule[AIR_RULE_SIZE], line[600], words[RODT_SOURCE_TEXT_SIZE];
+    char edge[SAID_SIZE], text[AIR_WHOM_SIZE], rule[AIR_RULE_SIZE], line[600], words[RODT_SOURCE_TEXT_SIZE];
+    char evidence[SAID_SIZE];
+    rodt_message message;
     print_wrapped(stdout, rodt_air_check_name(row->check), INDENT, air_row_rule(row, rule));
     if (row->setup[0] != '\0') {
-        snprintf(line, sizeof line, "how: %s", row->setup);
+        snprintf(line, sizeof line, say("how: %s"), row->setup);
         print_wrapped(stdout, "", INDENT, line);
     }
     if (air_row_whom(row, text)[0] != '\0')
         print_wrapped(stdout, "", INDENT, text);
-    if (rodt_air_limit_edge_format(row, edge, sizeof edge, NULL) == RODT_OK && row->kind != RODT_AIR_KIND_USUAL)
+    if (row->kind != RODT_AIR_KIND_USUAL &&
+        say_message(rodt_air_limit_edge_message(row, &message), &message, edge, sizeof edge))
         print_wrapped(stdout, "", INDENT, edge);
-    snprintf(line, sizeof line, "%s (%s)", format_source(row->source, words), rodt_evidence_text(row->evidence));
+    snprintf(line, sizeof line, "%s (%s)", format_source(row->source, words), say_evidence(row->evidence, evidence));
     print_wrapped(stdout, "", INDENT, line);
 }
 
 void print_air_table(const rodt_rules *rules)
 {
     char line[300];
-    snprintf(line, sizeof line, "%s: air checks", rodt_rules_id(rules));
+    snprintf(line, sizeof line, say("%s: air checks"), rodt_rules_id(rules));
     print_headline(stdout, PAINT_STRONG, line);
     print_wrapped(stdout, "", 0, rodt_rules_title(rules));
     putchar('\n');
     for (size_t i = 0; i < rodt_rules_air_count(rules); i++)
         print_row(rodt_rules_air_at(rules, i));
     if (rodt_rules_air_count(rules) == 0)
-        fputs("no air check is in this rule set\n", stdout);
+        print_wrapped(stdout, "", 0, say("no air check is in this rule set"));
     putchar('\n');
-    print_wrapped(stdout, "", 0, "Only what was read in its source is shown as law. The cited document decides.");
+    print_wrapped(stdout, "", 0, say("Only what was read in its source is shown as law. The cited document decides."));
 }
 
 static rodt_status format_row(const void *row, char *text, size_t size, size_t *needed)

@@ -10,15 +10,17 @@
 #include "ui/exit_status.h"
 #include "ui/format.h"
 #include "ui/json_writer.h"
+#include "ui/language.h"
 #include "ui/message.h"
 #include "ui/options.h"
 #include "ui/wrap.h"
+#include "vehicle/vehicle.h"
 
 #include <stdio.h>
 #include <string.h>
 
 enum { LIMITS_CLASS, LIMITS_RATED, LIMITS_RULES, LIMITS_LIMITS, LIMITS_AS_OF, LIMITS_LIST, LIMITS_AIR,
-       LIMITS_HTML, LIMITS_SVG, LIMITS_JSON };
+       LIMITS_HTML, LIMITS_SVG, LIMITS_LANGUAGE, LIMITS_JSON };
 
 static const option_spec options[] = {
     [LIMITS_CLASS] = {"class", "standard|long", "stroke class; not given = standard", false},
@@ -30,6 +32,8 @@ static const option_spec options[] = {
     [LIMITS_AIR] = {"air", NULL, "the air checks of the rule set instead of its limits", false},
     [LIMITS_HTML] = {"html", "FILE", "write the limits as one page for the cab, for A4 and Letter", false},
     [LIMITS_SVG] = {"svg", "FILE", "write the same as a drawing", false},
+    [LIMITS_LANGUAGE] = {LANGUAGE_OPTION, LANGUAGE_WORDS, "language of what is said; that of the locale if not given",
+                         false},
     [LIMITS_JSON] = {"json", NULL, "the answer as one JSON object", false},
 };
 
@@ -46,7 +50,7 @@ static int print_field_error(const command_line *from, const rodt_error *error)
     switch ((int)rodt_field_find(error->field, strlen(error->field))) {
     case RODT_FIELD_STROKE_CLASS: return print_option_error(from, LIMITS_CLASS, error);
     case RODT_FIELD_RATED_STROKE: return print_option_error(from, LIMITS_RATED, error);
-    default: return print_text_error("the chamber", from->operands[0], error);
+    default: return print_text_error(say("the chamber"), from->operands[0], error);
     }
 }
 
@@ -73,25 +77,28 @@ static bool is_of_chamber(const rodt_limit *row, const void *context)
     return row->family == chamber->family && strcmp(row->size, chamber->size) == 0;
 }
 
+#define INDENT 8u
+
 static void print_limit(const rodt_finding *finding, const rule_context *context)
 {
     char word[WORD_SIZE], chamber[RODT_CHAMBER_TEXT_SIZE], line[200];
     bool given = rodt_length_given(finding->limit);
-    snprintf(line, sizeof line, "LIMIT %s", given ? format_length(finding->limit, word) : "NOT KNOWN");
-    char text[RODT_CHAMBER_TEXT_SIZE + 40];
-    snprintf(text, sizeof text, "%s%s", format_chamber(&finding->chamber, chamber),
-             given ? ", inches of applied stroke" : "");
-    print_title(stdout, PAINT_STRONG, line, text);
+    char text[RODT_CHAMBER_TEXT_SIZE + 80];
+    if (given)
+        snprintf(line, sizeof line, say("LIMIT %s"), format_length(finding->limit, word));
+    snprintf(text, sizeof text, given ? say("%s, inches of applied stroke") : "%s",
+             format_chamber(&finding->chamber, chamber));
+    print_title(stdout, PAINT_STRONG, given ? line : say("LIMIT NOT KNOWN"), text);
     putchar('\n');
-    const char *label = "Why     - ";
+    const char *label = say("Why");
     for (size_t i = 0; i < COUNT_OF(limit_reasons); i++) {
-        char sentence[RODT_SENTENCE_SIZE];
-        if (rodt_finding_reason_format(finding, limit_reasons[i], sentence, sizeof sentence, NULL) != RODT_OK)
+        char sentence[SAID_SIZE];
+        if (!finding_reason(finding, limit_reasons[i], sentence))
             continue;
-        print_wrapped(stdout, label, 10, sentence);
-        label = "        - ";
+        print_point(stdout, label, INDENT, sentence);
+        label = "";
     }
-    if (label[0] == ' ')
+    if (label[0] == '\0')
         putchar('\n');
     print_limit_tables(context, is_of_chamber, &finding->chamber);
 }
@@ -218,8 +225,9 @@ static int answer_card(const command_line *from, const rule_context *context)
 
 static int answer_list(const command_line *from)
 {
-    if (from->operand_count > 0 || from->given_count > (option_given(from, LIMITS_JSON) ? 2u : 1u))
-        return print_error("--list goes with --json only");
+    size_t allowed = 1u + option_given(from, LIMITS_JSON) + option_given(from, LIMITS_LANGUAGE);
+    if (from->operand_count > 0 || from->given_count > allowed)
+        return print_error("--list goes with --json and --language only");
     if (!option_given(from, LIMITS_JSON))
         return print_rules_list(), STATUS_GOOD;
     int status = write_rules_list();

@@ -48,8 +48,13 @@ static const char *row_name(const rodt_limit *row, char word[RODT_CHAMBER_TEXT_S
 /* --- For people -------------------------------------------------------------------------------------- */
 
 static const table_column row_columns[] = {
-    {"  chamber", "", 19}, {"class", "", 10},    {"rated", "rated", 7},   {"limit", "limit", 9},
-    {"mm", "mm", 7},       {"from", "from", 12}, {"until", "until", 10}};
+    {TO_SAY("  chamber"), "", 19},
+    {TO_SAY("class"), "", 10},
+    {TO_SAY("rated"), TO_SAY("rated"), 7},
+    {TO_SAY("limit"), TO_SAY("limit"), 9},
+    {"mm", "mm", 7},
+    {TO_SAY("from"), TO_SAY("from"), 12},
+    {TO_SAY("until"), TO_SAY("until"), 10}};
 
 /* As printed, or exact where the source prints none. */
 static const char *row_mm(const rodt_limit *row, char word[WORD_SIZE])
@@ -80,20 +85,21 @@ static void print_sources(const row_query *query, const rodt_rules *rules)
     const rodt_source *said[16];
     size_t count = 0;
     const rodt_limit *row;
-    const char *label = "Source  - ";
+    const char *label = say("Source");
     for (size_t at = 0; (row = next_row(query, rules, &at)) != NULL && count < COUNT_OF(said);) {
         bool known = false;
         for (size_t i = 0; i < count && !known; i++)
             known = said[i] == row->source;
         if (known)
             continue;
-        char words[RODT_SOURCE_TEXT_SIZE], line[RODT_SOURCE_TEXT_SIZE + 100];
-        snprintf(line, sizeof line, "%s (%s)", format_source(row->source, words), rodt_evidence_text(row->evidence));
-        print_wrapped(stdout, label, INDENT + 2, line);
+        char words[RODT_SOURCE_TEXT_SIZE], line[RODT_SOURCE_TEXT_SIZE + 100], evidence[SAID_SIZE];
+        snprintf(line, sizeof line, "%s (%s)", format_source(row->source, words),
+                 say_evidence(row->evidence, evidence));
+        print_point(stdout, label, INDENT, line);
         if (row->source->address[0] != '\0')
             print_wrapped(stdout, "", INDENT + 2, row->source->address);
         said[count++] = row->source;
-        label = "        - ";
+        label = "";
     }
 }
 
@@ -133,7 +139,8 @@ static bool print_table(const row_query *query, const rodt_rules *rules)
     putchar('\n');
     if (print_rows(query, rules, &seen) == 0) {
         print_wrapped(stdout, "  ", 2,
-                      rodt_rules_limit_count(rules) == 0 ? "It has no rows for single chambers." : "No row.");
+                      rodt_rules_limit_count(rules) == 0 ? say("It has no rows for single chambers.")
+                                                         : say("No row."));
         putchar('\n');
         return false;
     }
@@ -144,26 +151,28 @@ static bool print_table(const row_query *query, const rodt_rules *rules)
 
 static void print_share(const rodt_rules *law)
 {
-    char line[200];
+    char line[300];
     rodt_ratio share = rodt_rules_rated_share(law);
     if (!rodt_ratio_given(share))
         return;
-    snprintf(line, sizeof line, "a chamber without a row has %lld/%lld of the rated stroke marked on it, and not more "
-             "than a limit marked on it", (long long)share.num, (long long)share.den);
-    print_wrapped(stdout, "Other", INDENT, line);
+    snprintf(line, sizeof line,
+             say("a chamber without a row has %lld/%lld of the rated stroke marked on it, and not more than a limit "
+                 "marked on it"), (long long)share.num, (long long)share.den);
+    print_wrapped(stdout, say("Other"), INDENT, line);
 }
 
 static void print_window(const rodt_rules *law)
 {
     char from[WORD_SIZE], until[WORD_SIZE], words[RODT_SOURCE_TEXT_SIZE], line[RODT_SOURCE_TEXT_SIZE + 200];
+    char evidence[SAID_SIZE];
     if (!rodt_pressure_given(rodt_rules_pressure_from(law)))
         return;
-    snprintf(line, sizeof line, "%s to %s psi in the reservoirs: %s (%s)",
+    snprintf(line, sizeof line, say("%s to %s psi in the reservoirs: %s (%s)"),
              format_pressure(rodt_rules_pressure_from(law), from),
              format_pressure(rodt_rules_pressure_until(law), until),
              format_source(rodt_rules_pressure_source(law), words),
-             rodt_evidence_text(rodt_rules_pressure_evidence(law)));
-    print_wrapped(stdout, "Air", INDENT, line);
+             say_evidence(rodt_rules_pressure_evidence(law), evidence));
+    print_wrapped(stdout, say("Air"), INDENT, line);
 }
 
 static bool starts_later(const rodt_rules *law, rodt_date day)
@@ -174,12 +183,12 @@ static bool starts_later(const rodt_rules *law, rodt_date day)
 static void print_equal(const rodt_rules *law)
 {
     if (!limits_strokes(law)) {
-        print_wrapped(stdout, "Air", INDENT, "it has air checks only: rodtravel limits --air");
+        print_wrapped(stdout, say("Air"), INDENT, say("it has air checks only: rodtravel limits --air"));
         return;
     }
-    print_wrapped(stdout, "Equal", INDENT,
-                  rodt_rules_at_limit_passes(law) ? "a stroke exactly at the limit passes"
-                                                  : "a stroke exactly at the limit fails");
+    print_wrapped(stdout, say("Equal"), INDENT,
+                  rodt_rules_at_limit_passes(law) ? say("a stroke exactly at the limit passes")
+                                                  : say("a stroke exactly at the limit fails"));
 }
 
 void print_limit_tables(const rule_context *rules_of, row_filter wanted, const void *context)
@@ -187,11 +196,11 @@ void print_limit_tables(const rule_context *rules_of, row_filter wanted, const v
     const row_query query = {rules_of, wanted, context};
     const rodt_rules *law = law_of(rules_of);
     char day[WORD_SIZE], line[300];
-    snprintf(line, sizeof line, "%s on %s: %s", rodt_rules_id(law), format_date(rules_of->day, day),
+    snprintf(line, sizeof line, say("%s on %s: %s"), rodt_rules_id(law), format_date(rules_of->day, day),
              rodt_rules_title(law));
     print_wrapped(stdout, "", 0, line);
     if (starts_later(law, rules_of->day)) {
-        snprintf(line, sizeof line, "It has no text for that day; it starts on %s.",
+        snprintf(line, sizeof line, say("It has no text for that day; it starts on %s."),
                  format_date(rodt_rules_from(law), day));
         print_wrapped(stdout, "", 0, line);
         return;
@@ -203,34 +212,40 @@ void print_limit_tables(const rule_context *rules_of, row_filter wanted, const v
     if (context == NULL)
         print_window(law);
     if (found)
-        print_wrapped(stdout, "Unit", INDENT,
-                      "inches decide; mm are as printed in the source, which rounds them, or to two decimals where it "
-                      "prints none");
+        print_wrapped(stdout, say("Unit"), INDENT,
+                      say("inches decide; mm are as printed in the source, which rounds them, or to two decimals where "
+                          "it prints none"));
     if (rules_of->own != NULL) {
         putchar('\n');
-        print_wrapped(stdout, "A carrier's own limits:", 0, rodt_rules_id(rules_of->own));
+        print_wrapped(stdout, say("A carrier's own limits:"), 0, rodt_rules_id(rules_of->own));
         print_table(&query, rules_of->own);
     }
 }
 
 static void print_rules(const rodt_rules *rules)
 {
-    char words[RODT_SOURCE_TEXT_SIZE], day[WORD_SIZE], line[RODT_SOURCE_TEXT_SIZE + 100];
+    char words[RODT_SOURCE_TEXT_SIZE], day[WORD_SIZE], line[RODT_SOURCE_TEXT_SIZE + SAID_SIZE + 100];
+    char evidence[SAID_SIZE];
     print_painted(stdout, PAINT_STRONG, rodt_rules_id(rules));
     putchar('\n');
     print_wrapped(stdout, "", INDENT, rodt_rules_title(rules));
     print_wrapped(stdout, "", INDENT, rodt_rules_authority(rules));
-    bool dated = rodt_date_given(rodt_rules_from(rules));
-    snprintf(line, sizeof line, "%s (%s)%s%s", format_source(rodt_rules_source(rules), words),
-             rodt_evidence_text(rodt_rules_evidence(rules)), dated ? "; judges from " : "",
-             dated ? format_date(rodt_rules_from(rules), day) : "");
-    print_wrapped(stdout, "Law", INDENT, line);
+    format_source(rodt_rules_source(rules), words);
+    say_evidence(rodt_rules_evidence(rules), evidence);
+    if (rodt_date_given(rodt_rules_from(rules)))
+        snprintf(line, sizeof line, say("%s (%s); judges from %s"), words, evidence,
+                 format_date(rodt_rules_from(rules), day));
+    else
+        snprintf(line, sizeof line, "%s (%s)", words, evidence);
+    print_wrapped(stdout, say("Law"), INDENT, line);
     print_window(rules);
     print_share(rules);
     if (rodt_rules_air_count(rules) > 0) {
-        snprintf(line, sizeof line, "%zu rows%s: rodtravel limits --air --rules %s", rodt_rules_air_count(rules),
-                 limits_strokes(rules) ? "" : ", and no limits of strokes", rodt_rules_id(rules));
-        print_wrapped(stdout, "Checks", INDENT, line);
+        snprintf(line, sizeof line,
+                 limits_strokes(rules) ? say("%zu rows: rodtravel limits --air --rules %s")
+                                       : say("%zu rows, and no limits of strokes: rodtravel limits --air --rules %s"),
+                 rodt_rules_air_count(rules), rodt_rules_id(rules));
+        print_wrapped(stdout, say("Checks"), INDENT, line);
     }
     putchar('\n');
 }
@@ -239,8 +254,10 @@ void print_rules_list(void)
 {
     for (size_t i = 0; i < rodt_rules_count(); i++)
         print_rules(rodt_rules_at(i));
-    print_wrapped(stdout, "", 0,
-                  RODT_DEFAULT_RULES " judges where no rule set is named. Its limits: rodtravel limits");
+    char line[200];
+    snprintf(line, sizeof line, say("%s judges where no rule set is named. Its limits: rodtravel limits"),
+             RODT_DEFAULT_RULES);
+    print_wrapped(stdout, "", 0, line);
 }
 
 /* --- For programs ------------------------------------------------------------------------------------ */

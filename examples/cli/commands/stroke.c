@@ -134,22 +134,20 @@ static void print_bar(const rodt_finding *finding)
         printf("%s  %s, %s\n  [%s]\n\n", lead, figures, margin, bar);
 }
 
-static void print_point(void *context, const char *label, const char *text)
+static void print_reason(void *context, const char *label, const char *text)
 {
-    const char **begin = context;
+    const char **first = context;
     (void)label;
-    print_wrapped(stdout, *begin, INDENT + 2, text);
-    *begin = "        - ";
+    print_point(stdout, *first, INDENT, text);
+    *first = "";
 }
 
 /* Returns how many reasons were left out. */
 static size_t print_reasons(const rodt_finding *finding, bool all)
 {
-    char label[40];
-    const char *begin = label;
-    snprintf(label, sizeof label, "%s%*s- ", say("Why"), (int)(INDENT - columns_of_text(say("Why"))), "");
-    finding_each_hint(finding, print_point, &begin);
-    return finding_each_reason(finding, all ? FINDING_ALL_REASONS : 2, print_point, &begin);
+    const char *label = say("Why");
+    finding_each_hint(finding, print_reason, &label);
+    return finding_each_reason(finding, all ? FINDING_ALL_REASONS : 2, print_reason, &label);
 }
 
 static void print_law(const rodt_finding *finding)

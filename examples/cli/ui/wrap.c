@@ -146,6 +146,14 @@ void print_wrapped(FILE *to, const char *label, unsigned indent, const char *tex
     fputc('\n', to);
 }
 
+void print_point(FILE *to, const char *label, unsigned indent, const char *text)
+{
+    char begin[80];
+    unsigned columns = columns_of_text(label);
+    snprintf(begin, sizeof begin, "%s%*s- ", label, columns < indent ? (int)(indent - columns) : 0, "");
+    print_wrapped(to, begin, indent + 2, text);
+}
+
 /* --- Colour ------------------------------------------------------------------------------------------ */
 
 static bool wants_colour(FILE *to)

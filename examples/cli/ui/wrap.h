@@ -15,6 +15,9 @@ unsigned line_width(FILE *to);
  * too little room, the label has a line of its own. */
 void print_wrapped(FILE *to, const char *label, unsigned indent, const char *text);
 
+/* The same as one of several points under a label: those after the first have the label "". */
+void print_point(FILE *to, const char *label, unsigned indent, const char *text);
+
 /* PAINT_EDGE: good, with nothing to spare. */
 typedef enum paint_kind { PAINT_GOOD, PAINT_BAD, PAINT_OPEN, PAINT_EDGE, PAINT_STRONG } paint_kind;
 
