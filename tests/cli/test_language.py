@@ -7,7 +7,21 @@ import re
 import struct
 import subprocess
 import sys
+import tempfile
 import termios
+from pathlib import Path
+
+DATA = Path(__file__).resolve().parent.parent.parent / "examples" / "data"
+VEHICLE = str(DATA / "demo_vehicle.csv")
+BROKEN = "broken.csv"
+FILES = {BROKEN: """position,chamber,released,applied,psi,adjuster,division,engine
+1L,20,1 1/2,3 1/8,95,automatic,1/16,on
+1R,30,2,4 3/8,95,automatic,x/q,
+3R,30,2,2,,manual,,
+3L,30,2,4 1/4,,manual,,
+4L,24L,2,,,manual,,
+5L,30,2,4 1/8,95,,,
+"""}
 
 RUNS = [
     ("over", ["stroke", "30", "2 1/8", "4 3/8", "--psi", "95", "--division", "1/16", "--why"]),
@@ -29,6 +43,9 @@ RUNS = [
     ("no law yet", ["limits", "--rules", "ca-on"]),
     ("rule sets", ["limits", "--list"]),
     ("air of a rule set", ["limits", "--air", "--rules", "ca-on"]),
+    ("a vehicle", ["vehicle", VEHICLE, "--why"]),
+    ("not every brake", ["vehicle", VEHICLE, "--brakes", "12"]),
+    ("every verdict", ["vehicle", BROKEN]),
     ("a part of a pound", ["air", "loss-released", "--before", "110", "--after", "107.5", "--vehicle", "single"]),
 ]
 CARDS = ["cards", "--vehicle", "single"]
@@ -48,7 +65,7 @@ def on_terminal(command, arguments, columns):
     """The lines as a terminal of that width gets them."""
     leader, follower = pty.openpty()
     fcntl.ioctl(follower, termios.TIOCSWINSZ, struct.pack("HHHH", 24, columns, 0, 0))
-    with subprocess.Popen([command, *arguments], stdout=follower, stdin=subprocess.DEVNULL,
+    with subprocess.Popen([command, *arguments], stdout=follower, stdin=subprocess.DEVNULL, stderr=subprocess.DEVNULL,
                           env={"TERM": "dumb", "LC_ALL": "C.UTF-8"}) as child:
         os.close(follower)
         said = b""
@@ -93,7 +110,13 @@ def results(command):
 
 
 if __name__ == "__main__":
-    outcome = list(results(sys.argv[1]))
+    command_path = os.path.abspath(sys.argv[1])
+    with tempfile.TemporaryDirectory() as folder:
+        os.chdir(folder)
+        for file_name, content in FILES.items():
+            Path(file_name).write_text(content, encoding="utf-8")
+        outcome = list(results(command_path))
+        os.chdir("/")
     print(f"1..{len(outcome)}")
     for number, (title, right, what) in enumerate(outcome, 1):
         print(f"{'ok' if right else 'not ok'} {number} - {title}")

@@ -3,6 +3,7 @@
 #include "input/columns.h"
 #include "ui/compiler.h"
 #include "ui/exit_status.h"
+#include "ui/language.h"
 #include "ui/message.h"
 #include "ui/utf8.h"
 
@@ -146,12 +147,12 @@ static void print_hints(const csv_record *header, char separator)
         char separator;
         const char *name;
         const char *value;
-    } others[] = {{';', "semicolons", "';'"}, {'\t', "tabs", "tab"}, {'|', "upright strokes", "'|'"},
-                  {',', "commas", "','"}};
+    } others[] = {{';', TO_SAY("semicolons"), "';'"}, {'\t', TO_SAY("tabs"), "tab"},
+                  {'|', TO_SAY("upright strokes"), "'|'"}, {',', TO_SAY("commas"), "','"}};
     for (size_t i = 0; i < COUNT_OF(others); i++) {
         if (others[i].separator == separator || !memchr(header->bytes, others[i].separator, header->size))
             continue;
-        print_error("the header line holds %s: is it --separator %s?", others[i].name, others[i].value);
+        print_error("the header line holds %s: is it --separator %s?", say(others[i].name), others[i].value);
         break;
     }
     if (!is_utf8(header->bytes, header->size))
@@ -171,7 +172,7 @@ static void list_headings(const csv_record *header)
         snprintf(list + used, sizeof list - used, "%s\"%s\"", i > 0 ? ", " : "", shorten(text, shown));
         used = strlen(list);
     }
-    print_error("the headings are %s%s", list, i < header->count ? " and more" : "");
+    print_error(i < header->count ? say("the headings are %s and more") : say("the headings are %s"), list);
 }
 
 static bool refuse_missing(const column_request *request, const csv_record *header, char separator, rodt_field field)
@@ -306,7 +307,7 @@ static bool check_first_unit(const char *text, const char *what)
 bool columns_check_first(const column_request *request, rodt_field field, const char *text)
 {
     char shown[SHORTENED_SIZE];
-    const char *what = request->members ? "member" : "column";
+    const char *what = request->members ? say("member") : say("column");
     if (text == NULL || request->heading[field] != NULL || rodt_field_accepts(field, text, strlen(text)))
         return true;
     if (field == RODT_FIELD_UNIT)

@@ -2,10 +2,10 @@
 /* Which law judges, on which day: the options that the commands have in common. */
 #include "input/rule_context.h"
 #include "ui/exit_status.h"
+#include "ui/language.h"
 #include "ui/message.h"
 
 #include <errno.h>
-#include <inttypes.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -156,6 +156,7 @@ void rule_context_note_undated(const rule_context *context, uint64_t rows)
 {
     char day[RODT_DATE_TEXT_SIZE];
     if (context->today && rows > 0 && rodt_date_format(context->day, day, sizeof day, NULL) == RODT_OK)
-        print_error("%" PRIu64 " %s no date: judged by the law of today, %s (--as-of sets another day)", rows,
-                    rows == 1 ? "row has" : "rows have", day);
+        print_error(say_number("%lu row has no date: judged by the law of today, %s (--as-of sets another day)",
+                               "%lu rows have no date: judged by the law of today, %s (--as-of sets another day)",
+                               (unsigned long)rows), (unsigned long)rows, day);
 }

@@ -6,6 +6,7 @@
 #include "input/columns.h"
 #include "io/csv_reader.h"
 #include "ui/exit_status.h"
+#include "ui/language.h"
 #include "ui/message.h"
 
 #include <errno.h>
@@ -38,7 +39,7 @@ static int print_cell_error(const file_reader *from, uint64_t line, rodt_field f
 {
     print_error("%s:%llu: a cell of the column \"%s\"", from->name, (unsigned long long)line,
                 from->columns.heading[field]);
-    return print_text_error("the cell", from->text[field], error);
+    return print_text_error(say("the cell"), from->text[field], error);
 }
 
 /* --- Rows --------------------------------------------------------------------------------------------- */
@@ -46,10 +47,11 @@ static int print_cell_error(const file_reader *from, uint64_t line, rodt_field f
 static int copy_cells(file_reader *from, const csv_record *record)
 {
     if (record->bad_quotes)
-        return print_line_error(from, record->line, "something is after a closing quote");
+        return print_line_error(from, record->line, say("something is after a closing quote"));
     if (record->count > from->column_count)
-        return print_line_error(from, record->line, "the row has more cells than there are columns; a decimal comma, "
-                                                    "or a comma in a remark?");
+        return print_line_error(from, record->line,
+                                say("the row has more cells than there are columns; a decimal comma, or a comma in a "
+                                    "remark?"));
     for (size_t i = 0; i < RODT_FIELD_END; i++) {
         size_t column = from->columns.column[i];
         from->text[i][0] = '\0';
@@ -57,7 +59,7 @@ static int copy_cells(file_reader *from, const csv_record *record)
             continue;
         size_t size = csv_text(record, column, from->text[i], COLUMN_TEXT_SIZE);
         if (size == CSV_NO_FIT || memchr(from->text[i], '\0', size) != NULL)
-            return print_line_error(from, record->line, "a cell holds more than a reading can, or a zero byte");
+            return print_line_error(from, record->line, say("a cell holds more than a reading can, or a zero byte"));
     }
     return STATUS_CONTINUE;
 }
@@ -138,9 +140,9 @@ static int read_row(file_reader *from, const csv_record *record)
     if (csv_is_blank(record))
         return STATUS_CONTINUE;
     if (record->bad_quotes)
-        return print_line_error(from, record->line, "a quote is opened here and never closed");
+        return print_line_error(from, record->line, say("a quote is opened here and never closed"));
     if (out->count == VEHICLE_ENDS_MAX)
-        return print_line_error(from, record->line, "there are more wheel ends than any vehicle has");
+        return print_line_error(from, record->line, say("there are more wheel ends than any vehicle has"));
     if (out->count == 0)
         columns_check_first_row(&from->columns, &from->options->columns, record);
     rodt_wheel_end *end = &out->ends[out->count];
@@ -166,7 +168,7 @@ static int end_of_file(const file_reader *from, csv_status status, const csv_rea
     case CSV_E_MEMORY: return print_error("no memory to read %s", from->name);
     case CSV_E_QUOTES:
     case CSV_E_LONG:
-    case CSV_E_CELLS: return print_line_error(from, reader->fault_line, "this is no table of wheel ends");
+    case CSV_E_CELLS: return print_line_error(from, reader->fault_line, say("this is no table of wheel ends"));
     case CSV_RECORD:
     case CSV_END: break;
     }
@@ -217,7 +219,7 @@ static int combine(const file_reader *from)
 int vehicle_read(const vehicle_options *options, vehicle_record *out)
 {
     bool standard = strcmp(options->file, "-") == 0;
-    file_reader from = {.options = options, .name = standard ? "standard input" : options->file, .out = out};
+    file_reader from = {.options = options, .name = standard ? say("standard input") : options->file, .out = out};
     csv_reader reader;
     memset(out, 0, sizeof *out);
     FILE *file = standard ? stdin : fopen(options->file, "rb");

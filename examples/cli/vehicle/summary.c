@@ -5,6 +5,7 @@
 #include "ui/compiler.h"
 #include "ui/exit_status.h"
 #include "ui/format.h"
+#include "ui/language.h"
 #include "ui/wrap.h"
 
 #include <stdio.h>
@@ -36,31 +37,31 @@ const char *vehicle_headline(const vehicle_record *record, paint_kind *paint)
     bool some_out = vehicle->out_of_adjustment + vehicle->inoperative > 0;
     *paint = PAINT_BAD;
     if (vehicle->count.outcome == RODT_OUTCOME_OUT_OF_SERVICE || (steering_dead(vehicle) && record->axle_1_steers))
-        return "OUT OF SERVICE";
+        return say("OUT OF SERVICE");
     if (steering_dead(vehicle))
-        return "OUT OF SERVICE IF AXLE 1 STEERS";
+        return say("OUT OF SERVICE IF AXLE 1 STEERS");
     if (vehicle->count.outcome == RODT_OUTCOME_AMBIGUOUS)
-        return "AMBIGUOUS: OUT OF SERVICE BY PERCENT, NOT BY THE CHART";
+        return say("AMBIGUOUS: OUT OF SERVICE BY PERCENT, NOT BY THE CHART");
     if (some_have(record, RODT_REASON_MAJOR_DEFECT))
-        return "DEFECTIVE, A MAJOR DEFECT: DO NOT DRIVE";
+        return say("DEFECTIVE, A MAJOR DEFECT: DO NOT DRIVE");
     if (some_out && vehicle->count.outcome == RODT_OUTCOME_UNDETERMINED)
-        return "DEFECTIVE: WHETHER OUT OF SERVICE IS OPEN";
+        return say("DEFECTIVE: WHETHER OUT OF SERVICE IS OPEN");
     if (some_out)
-        return "DEFECTIVE, BELOW THE OUT-OF-SERVICE CRITERION";
+        return say("DEFECTIVE, BELOW THE OUT-OF-SERVICE CRITERION");
     if (vehicle->mismatched_axles > 0)
-        return "DEFECTIVE: AN AXLE DOES NOT MATCH";
+        return say("DEFECTIVE: AN AXLE DOES NOT MATCH");
     *paint = PAINT_OPEN;
     if (vehicle->undetermined + vehicle->count.unmeasured > 0)
-        return "UNDETERMINED: NOT EVERY BRAKE IS PROVEN";
+        return say("UNDETERMINED: NOT EVERY BRAKE IS PROVEN");
     *paint = PAINT_EDGE;
     if (some_have(record, RODT_REASON_LIMIT_UNCONFIRMED))
-        return "ALL BRAKES IN ADJUSTMENT, BUT THE LIMITS ARE UNCONFIRMED";
+        return say("ALL BRAKES IN ADJUSTMENT, BUT THE LIMITS ARE UNCONFIRMED");
     if (some_have(record, RODT_REASON_LIMIT_COMMON_PRACTICE))
-        return "ALL BRAKES IN ADJUSTMENT, BY LIMITS OF COMMON PRACTICE";
+        return say("ALL BRAKES IN ADJUSTMENT, BY LIMITS OF COMMON PRACTICE");
     if (some_have(record, RODT_REASON_AT_LIMIT))
-        return "ALL BRAKES IN ADJUSTMENT, SOME EXACTLY AT THE LIMIT";
+        return say("ALL BRAKES IN ADJUSTMENT, SOME EXACTLY AT THE LIMIT");
     *paint = PAINT_GOOD;
-    return "ALL BRAKES IN ADJUSTMENT";
+    return say("ALL BRAKES IN ADJUSTMENT");
 }
 
 /* "3 in adjustment", where there are any. */
@@ -76,16 +77,17 @@ static void list_brakes(const vehicle_record *record, vehicle_line line, void *c
     const rodt_vehicle_finding *vehicle = &record->vehicle;
     const rodt_tally *tally = &vehicle->count.tally;
     char text[RODT_SENTENCE_SIZE] = "";
-    add_brakes(text, vehicle->in_adjustment, "in adjustment");
-    add_brakes(text, tally->full - tally->inoperative, "over by 1/4 in or more");
-    add_brakes(text, tally->half, "over by less than 1/4 in");
-    uint32_t counted = tally->full - tally->inoperative + tally->half;
-    if (vehicle->out_of_adjustment > counted)
-        add_brakes(text, vehicle->out_of_adjustment - counted, "out of adjustment, not counted");
-    add_brakes(text, vehicle->inoperative, "inoperative");
-    add_brakes(text, vehicle->undetermined, "undetermined");
-    add_brakes(text, vehicle->count.unmeasured, "not measured");
-    line(context, "Brakes", text);
+    uint32_t good = vehicle->in_adjustment, full = tally->full - tally->inoperative, half = tally->half;
+    uint32_t others = vehicle->out_of_adjustment > full + half ? vehicle->out_of_adjustment - full - half : 0;
+    uint32_t dead = vehicle->inoperative, open = vehicle->undetermined, unmeasured = vehicle->count.unmeasured;
+    add_brakes(text, good, say_number("in adjustment", "in adjustment", good));
+    add_brakes(text, full, say_number("over by 1/4 in or more", "over by 1/4 in or more", full));
+    add_brakes(text, half, say_number("over by less than 1/4 in", "over by less than 1/4 in", half));
+    add_brakes(text, others, say_number("out of adjustment, not counted", "out of adjustment, not counted", others));
+    add_brakes(text, dead, say_number("inoperative", "inoperative", dead));
+    add_brakes(text, open, say_number("undetermined", "undetermined", open));
+    add_brakes(text, unmeasured, say_number("not measured", "not measured", unmeasured));
+    line(context, say("Brakes"), text);
 }
 
 static void list_halves(const rodt_count *count, vehicle_line line, void *context)
@@ -95,29 +97,33 @@ static void list_halves(const rodt_count *count, vehicle_line line, void *contex
     if (halves == 0 || rodt_length_format((rodt_length){count->defective.num, count->defective.den}, defective,
                                           sizeof defective, NULL) != RODT_OK)
         return;
-    snprintf(text, sizeof text, "%lu brake%s over by less than 1/4 in count%s half%s: that makes %s defective of %lu.",
-             halves, halves == 1 ? "" : "s", halves == 1 ? "s" : "", halves == 1 ? "" : " each", defective,
-             (unsigned long)count->brakes);
+    snprintf(text, sizeof text,
+             say_number("%lu brake over by less than 1/4 in counts half: that makes %s defective of %lu.",
+                        "%lu brakes over by less than 1/4 in count half each: that makes %s defective of %lu.", halves),
+             halves, defective, (unsigned long)count->brakes);
     line(context, "", text);
 }
 
 void vehicle_each_count(const vehicle_record *record, vehicle_line line, void *context)
 {
     const rodt_vehicle_finding *vehicle = &record->vehicle;
-    char sentence[RODT_SENTENCE_SIZE];
-    if (rodt_count_format(&vehicle->count, sentence, sizeof sentence, NULL) == RODT_OK)
-        line(context, "Count", sentence);
+    unsigned long brakes = vehicle->count.brakes;
+    char sentence[SAID_SIZE];
+    rodt_message message;
+    if (say_message(rodt_count_message(&vehicle->count, &message), &message, sentence, sizeof sentence))
+        line(context, say("Count"), sentence);
     list_halves(&vehicle->count, line, context);
     list_brakes(record, line, context);
     if (record->brakes_given)
-        snprintf(sentence, sizeof sentence, "%lu brakes (you gave the number).", (unsigned long)vehicle->count.brakes);
+        snprintf(sentence, sizeof sentence, say("%lu brakes (you gave the number)."), brakes);
     else
-        snprintf(sentence, sizeof sentence, "%lu brakes (%zu axle%s).", (unsigned long)vehicle->count.brakes,
-                 vehicle->axle_count, vehicle->axle_count == 1 ? "" : "s");
-    line(context, "Counted", sentence);
+        snprintf(sentence, sizeof sentence,
+                 say_number("%lu brakes (%zu axle).", "%lu brakes (%zu axles).", vehicle->axle_count), brakes,
+                 vehicle->axle_count);
+    line(context, say("Counted"), sentence);
     if (vehicle->count.outcome == RODT_OUTCOME_AMBIGUOUS)
-        line(context, "", "No public text says whether a half brake that reaches the percentage is enough. Take it "
-             "as out of service.");
+        line(context, "", say("No public text says whether a half brake that reaches the percentage is enough. Take it "
+                              "as out of service."));
 }
 
 /* --- Cells -------------------------------------------------------------------------------------------- */
@@ -167,7 +173,7 @@ static void add_position(const vehicle_record *record, size_t end, char list[LIS
 
 static const char *name_ends(const vehicle_record *record, const char *list, size_t members)
 {
-    return members == record->count && members > 1 ? "all" : list;
+    return members == record->count && members > 1 ? say("all") : list;
 }
 
 /* The verdict, the margin and the advice say these already. */
@@ -205,11 +211,11 @@ static void list_unreadable(const vehicle_record *record, vehicle_line line, voi
 {
     for (size_t i = 0; i < record->count; i++) {
         const rodt_error *error = &record->errors[i];
-        char list[LIST_SIZE] = "", text[RODT_SENTENCE_SIZE];
+        char list[LIST_SIZE] = "", text[SAID_SIZE + RODT_ERROR_FIELD_SIZE], said[SAID_SIZE];
         if (error->status == RODT_OK)
             continue;
         add_position(record, i, list);
-        snprintf(text, sizeof text, "%s: %s", error->field, error->text);
+        snprintf(text, sizeof text, "%s: %s", error->field, say_error(error, said));
         line(context, list, text);
     }
 }
@@ -247,16 +253,17 @@ void vehicle_each_reason(const vehicle_record *record, vehicle_line line, void *
 void vehicle_each_axle(const vehicle_record *record, vehicle_line line, void *context)
 {
     const rodt_vehicle_finding *vehicle = &record->vehicle;
-    char sentence[RODT_SENTENCE_SIZE];
+    char sentence[SAID_SIZE];
+    rodt_message message;
     for (size_t i = 0; i < vehicle->axle_count; i++) {
         for (uint32_t bit = 1; bit <= RODT_AXLE_MISMATCH_STEERING_DEAD; bit <<= 1) {
-            if (rodt_axle_format(&vehicle->axles[i], bit, sentence, sizeof sentence, NULL) == RODT_OK)
+            if (say_message(rodt_axle_message(&vehicle->axles[i], bit, &message), &message, sentence, sizeof sentence))
                 line(context, "", sentence);
         }
     }
     if (vehicle->mixed_days > 0)
-        line(context, "", "the wheel ends are of more than one day, each judged by the law of its own; a count over "
-             "several days is no inspection");
+        line(context, "", say("the wheel ends are of more than one day, each judged by the law of its own; a count "
+                              "over several days is no inspection"));
 }
 
 /* --- Next --------------------------------------------------------------------------------------------- */
@@ -264,11 +271,11 @@ void vehicle_each_axle(const vehicle_record *record, vehicle_line line, void *co
 static void list_advice_source(rodt_advice advice, vehicle_line line, void *context)
 {
     RODT_ENUM32(rodt_evidence) evidence;
-    char words[RODT_SOURCE_TEXT_SIZE], text[RODT_SOURCE_TEXT_SIZE + 40];
+    char words[RODT_SOURCE_TEXT_SIZE], text[RODT_SOURCE_TEXT_SIZE + SAID_SIZE], said[SAID_SIZE];
     const rodt_source *source = rodt_advice_source(advice, &evidence);
     if (source == NULL)
         return;
-    snprintf(text, sizeof text, "(%s; %s)", format_source(source, words), rodt_evidence_text(evidence));
+    snprintf(text, sizeof text, "(%s; %s)", format_source(source, words), say_evidence(evidence, said));
     line(context, "", text);
 }
 
@@ -277,7 +284,8 @@ void vehicle_each_advice(const vehicle_record *record, vehicle_line line, void *
     static const rodt_advice order[] = {RODT_ADVICE_REPAIR,        RODT_ADVICE_FIND_FAULT, RODT_ADVICE_ADJUST,
                                         RODT_ADVICE_FIND_ADJUSTER, RODT_ADVICE_MEASURE,    RODT_ADVICE_LOOK};
     for (size_t a = 0; a < COUNT_OF(order); a++) {
-        char list[LIST_SIZE] = "";
+        char list[LIST_SIZE] = "", sentence[SAID_SIZE];
+        rodt_message message;
         size_t members = 0;
         for (size_t i = 0; i < record->count; i++) {
             if (record->advice[i] != order[a])
@@ -285,9 +293,10 @@ void vehicle_each_advice(const vehicle_record *record, vehicle_line line, void *
             add_position(record, i, list);
             members++;
         }
-        if (members == 0)
+        if (members == 0 ||
+            !say_message(rodt_advice_message(order[a], &message), &message, sentence, sizeof sentence))
             continue;
-        line(context, name_ends(record, list, members), rodt_advice_text(order[a]));
+        line(context, name_ends(record, list, members), sentence);
         list_advice_source(order[a], line, context);
     }
 }
@@ -297,9 +306,9 @@ void vehicle_each_advice(const vehicle_record *record, vehicle_line line, void *
 static void list_source(const char *what, const rodt_source *source, rodt_evidence evidence, vehicle_line line,
                         void *context)
 {
-    char words[RODT_SOURCE_TEXT_SIZE], text[RODT_SOURCE_TEXT_SIZE + 80];
+    char words[RODT_SOURCE_TEXT_SIZE], text[RODT_SOURCE_TEXT_SIZE + SAID_SIZE], said[SAID_SIZE];
     const char *named = format_source(source, words);
-    snprintf(text, sizeof text, "%s (%s)", named, rodt_evidence_text(evidence));
+    snprintf(text, sizeof text, "%s (%s)", named, say_evidence(evidence, said));
     line(context, what, evidence != RODT_EVIDENCE_NONE ? text : named);
 }
 
@@ -312,7 +321,7 @@ static void list_law_sources(const vehicle_record *record, vehicle_line line, vo
             known = record->findings[k].law_source == finding->law_source &&
                     record->findings[k].law_evidence == finding->law_evidence;
         if (!known)
-            list_source("limits", finding->law_source, finding->law_evidence, line, context);
+            list_source(say("limits"), finding->law_source, finding->law_evidence, line, context);
     }
 }
 
@@ -326,7 +335,7 @@ static void list_own_sources(const vehicle_record *record, vehicle_line line, vo
             known = record->findings[k].source == finding->source &&
                     record->findings[k].evidence == finding->evidence;
         if (!known)
-            list_source("own limits", finding->source, finding->evidence, line, context);
+            list_source(say("own limits"), finding->source, finding->evidence, line, context);
     }
 }
 
@@ -351,15 +360,16 @@ void vehicle_each_source(const vehicle_record *record, vehicle_line line, void *
 const char *vehicle_warning(const rodt_vehicle_finding *vehicle)
 {
     if (vehicle->out_of_adjustment + vehicle->inoperative + vehicle->mismatched_axles == 0)
-        return vehicle->undetermined + vehicle->count.unmeasured > 0 ? "Do not drive it until this is settled." : NULL;
-    return "Do not drive it: report it and have it repaired. Every brake over its limit is a violation by itself, "
-           "below the criterion too.";
+        return vehicle->undetermined + vehicle->count.unmeasured > 0 ? say("Do not drive it until this is settled.")
+                                                                     : NULL;
+    return say("Do not drive it: report it and have it repaired. Every brake over its limit is a violation by itself, "
+               "below the criterion too.");
 }
 
 const char *vehicle_caution(void)
 {
-    return "Chock the wheels. Never get under a vehicle that can roll, never open a spring brake. The cited law and a "
-           "licensed inspector decide.";
+    return say("Chock the wheels. Never get under a vehicle that can roll, never open a spring brake. The cited law "
+               "and a licensed inspector decide.");
 }
 
 int vehicle_status(const rodt_vehicle_finding *vehicle)

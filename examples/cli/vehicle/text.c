@@ -3,6 +3,7 @@
 #include "vehicle/vehicle.h"
 #include "ui/compiler.h"
 #include "ui/format.h"
+#include "ui/language.h"
 #include "ui/table.h"
 #include "ui/wrap.h"
 
@@ -31,8 +32,12 @@ void vehicle_print_outcome(const vehicle_record *record, const char *warning)
 /* --- Wheel ends --------------------------------------------------------------------------------------- */
 
 static const table_column end_columns[] = {
-    {"", "", 4},           {"Chamber", "", 21}, {"Stroke", "stroke", 10},
-    {"Limit", "limit", 7}, {"Margin", "", 17},  {"Verdict", "", 19}};
+    {"", "", 4},
+    {TO_SAY("Chamber"), "", 21},
+    {TO_SAY("Stroke"), TO_SAY("stroke"), 10},
+    {TO_SAY("Limit"), TO_SAY("limit"), 7},
+    {TO_SAY("Margin"), "", 17},
+    {TO_SAY("Verdict"), "", 19}};
 
 static void print_end(const vehicle_record *record, size_t end)
 {
@@ -74,21 +79,24 @@ static void print_list_line(void *context, const char *label, const char *text)
     if (of->heading != NULL)
         printf("\n%s\n", of->heading);
     of->heading = NULL;
-    snprintf(line, sizeof line, "%s%s%s", label, label[0] == '\0' ? "" : ": ", text);
+    if (label[0] == '\0')
+        snprintf(line, sizeof line, "%s", text);
+    else
+        snprintf(line, sizeof line, say("%s: %s"), label, text);
     print_wrapped(stdout, text[0] == '(' ? "    " : "  ", 4, line);
 }
 
 void vehicle_print_findings(const vehicle_record *record)
 {
     print_ends(record);
-    vehicle_each_axle(record, print_list_line, &(list){"Axles"});
-    vehicle_each_advice(record, print_list_line, &(list){"Next"});
-    vehicle_each_reason(record, print_list_line, &(list){"Notes"});
+    vehicle_each_axle(record, print_list_line, &(list){say("Axles")});
+    vehicle_each_advice(record, print_list_line, &(list){say("Next")});
+    vehicle_each_reason(record, print_list_line, &(list){say("Notes")});
 }
 
 void vehicle_print_sources(const vehicle_record *record)
 {
-    vehicle_each_source(record, print_list_line, &(list){"Sources"});
+    vehicle_each_source(record, print_list_line, &(list){say("Sources")});
 }
 
 void vehicle_print_caution(void)
@@ -105,5 +113,5 @@ void vehicle_print(const vehicle_record *record, bool sources)
         vehicle_print_sources(record);
     vehicle_print_caution();
     if (!sources)
-        print_wrapped(stdout, "", 0, "Where limits and criterion come from: --why");
+        print_wrapped(stdout, "", 0, say("Where limits and criterion come from: --why"));
 }
