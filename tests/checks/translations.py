@@ -22,7 +22,7 @@ def text_of(literal):
 
 def said(root):
     """(path, line, text, whether a translation is needed) of each text that the command looks up."""
-    for path in tree.files(root, "examples/cli", ".c"):
+    for path in tree.files(root, "examples/cli", (".c", ".h")):
         source = tree.read(root, path)
         for match in SAID.finditer(source):
             texts = match.groups()[1:] if match.group(1) == "say_number" else match.groups()[1:2]

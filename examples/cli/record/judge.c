@@ -295,7 +295,8 @@ static int judge_checks(inspection *of)
 
 static int check_unit_kinds(const inspection_record *record)
 {
-    static const choice kinds[] = {{"truck", 0}, {UNIT_TRACTOR, 0}, {"bus", 0}, {UNIT_TRAILER, 0}, {UNIT_DOLLY, 0}};
+    static const choice kinds[] = {
+        {TO_SAY("truck"), 0}, {UNIT_TRACTOR, 0}, {TO_SAY("bus"), 0}, {UNIT_TRAILER, 0}, {UNIT_DOLLY, 0}};
     int status = STATUS_CONTINUE, kind = 0;
     for (size_t i = 0; i < record->unit_count && status == STATUS_CONTINUE; i++) {
         char where[RECORD_WHERE_SIZE];

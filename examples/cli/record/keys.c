@@ -104,9 +104,10 @@ bool record_format_unit(const inspection_record *record, size_t index, char text
     const record_value *unit = record->units[index];
     const char *plate = unit[UNIT_PLATE].text;
     int axles = unit[UNIT_AXLES].number, used;
-    used = snprintf(text, UNIT_TEXT_SIZE, "%.20s%s%.400s", unit[UNIT_KIND].text, plate != NULL ? " " : "",
+    used = snprintf(text, UNIT_TEXT_SIZE, "%.20s%s%.400s", say(unit[UNIT_KIND].text), plate != NULL ? " " : "",
                     plate != NULL ? plate : "");
     if (axles > 0)
-        snprintf(text + used, UNIT_TEXT_SIZE - (size_t)used, ", %d axle%s", axles, axles == 1 ? "" : "s");
+        snprintf(text + used, UNIT_TEXT_SIZE - (size_t)used,
+                 say_number(", %d axle", ", %d axles", (unsigned long)axles), axles);
     return true;
 }

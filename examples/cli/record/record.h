@@ -5,6 +5,7 @@
 
 #include "air/air.h"
 #include "input/rule_context.h"
+#include "ui/language.h"
 #include "vehicle/vehicle.h"
 
 #include <rodtravel/rodtravel.h>
@@ -38,9 +39,9 @@ typedef enum check_key {
 /* One unit of the vehicle, from the front: what it is, its plate or number, and its axles. */
 typedef enum unit_key { UNIT_KIND, UNIT_PLATE, UNIT_AXLES, UNIT_KEYS } unit_key;
 #define RECORD_UNITS_MAX ((size_t)12)
-#define UNIT_TRACTOR "tractor"
-#define UNIT_TRAILER "trailer"
-#define UNIT_DOLLY "dolly"
+#define UNIT_TRACTOR TO_SAY("tractor")
+#define UNIT_TRAILER TO_SAY("trailer")
+#define UNIT_DOLLY TO_SAY("dolly")
 
 /* A step of a walk-round whose answer has no other place: what was confirmed, what was left out on purpose. */
 typedef enum step_key { STEP_NAME, STEP_ANSWER, STEP_KEYS } step_key;
@@ -125,7 +126,7 @@ bool record_format_unit(const inspection_record *record, size_t index, char text
 void inspection_each_defect(const inspection *of, vehicle_line line, void *context);
 
 /* The outcome of the strokes leaves the air out, so that a report says this beside it. */
-#define AIR_SYSTEM_DEFECTIVE "AIR SYSTEM DEFECTIVE: SEE THE DEFECTS"
+const char *inspection_air_headline(void);
 bool inspection_air_defective(const inspection *of);
 
 /* The warning against driving the vehicle, by strokes or air, defective or not settled; NULL = none. */

@@ -6,12 +6,13 @@
 #include "report/report.h"
 #include "ui/compiler.h"
 #include "ui/exit_status.h"
+#include "ui/language.h"
 #include "ui/message.h"
 #include "ui/options.h"
 
 #include <stdlib.h>
 
-enum { REPORT_HTML, REPORT_SVG, REPORT_RECORD, REPORT_LIMITS, REPORT_JSON };
+enum { REPORT_HTML, REPORT_SVG, REPORT_RECORD, REPORT_LIMITS, REPORT_LANGUAGE, REPORT_JSON };
 
 static const option_spec options[] = {
     [REPORT_HTML] = {"html", "FILE",
@@ -19,6 +20,8 @@ static const option_spec options[] = {
     [REPORT_SVG] = {"svg", "FILE", "write the drawing of the vehicle alone", false},
     [REPORT_RECORD] = {"record", "FILE", "write the record again, its entries in the published order", false},
     [REPORT_LIMITS] = {"limits", "FILE", "a carrier's own, stricter limits on top of the record's rule set", false},
+    [REPORT_LANGUAGE] = {LANGUAGE_OPTION, LANGUAGE_WORDS, "language of what is said; that of the locale if not given",
+                         false},
     [REPORT_JSON] = {"json", NULL, "the judged record as one JSON object", false},
 };
 
@@ -31,6 +34,7 @@ static int write_file(const inspection *of, size_t option, const char *name)
     int status = atomic_file_open(name, &file);
     if (status != STATUS_CONTINUE)
         return status;
+    (void)choose_language("en"); /* so far the page and the drawing have no other */
     if (option == REPORT_HTML)
         report_write_html(of, file.to);
     else if (option == REPORT_SVG)

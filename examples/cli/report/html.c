@@ -97,7 +97,7 @@ static void put_outcome(const inspection *of, FILE *to)
     const char *warning = inspection_warning(of);
     markup_put(to, "<div class=\"outcome %\">\n", inspection_air_defective(of) ? "bad" : classes[paint]);
     if (inspection_air_defective(of))
-        markup_put(to, "<strong>%</strong>\n", AIR_SYSTEM_DEFECTIVE);
+        markup_put(to, "<strong>%</strong>\n", inspection_air_headline());
     markup_put(to, "<strong>%</strong>\n", words);
     if (warning != NULL)
         markup_put(to, "<p class=\"do\">%</p>\n", warning);

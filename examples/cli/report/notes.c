@@ -2,6 +2,7 @@
 /* Notes that every form of the report has beside the judgement. */
 #include "report/report.h"
 #include "ui/format.h"
+#include "ui/language.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -9,11 +10,12 @@
 const char *report_head_title(head_key key)
 {
     static const char *const titles[HEAD_KEYS] = {
-        [HEAD_UNIT] = "Unit",         [HEAD_DATE] = "Date",           [HEAD_TIME] = "Time",
-        [HEAD_CARRIER] = "Carrier",   [HEAD_INSPECTOR] = "Inspector", [HEAD_PLACE] = "Place",
-        [HEAD_ODOMETER] = "Odometer", [HEAD_RULES] = "Rule set",      [HEAD_AIR_RULES] = "Air checks by",
-        [HEAD_BUILT] = "Built",       [HEAD_REPAIR] = "Repaired",     [HEAD_REMARKS] = "Remarks"};
-    return titles[key];
+        [HEAD_UNIT] = TO_SAY("Unit"), [HEAD_DATE] = TO_SAY("Date"), [HEAD_TIME] = TO_SAY("Time"),
+        [HEAD_CARRIER] = TO_SAY("Carrier"), [HEAD_INSPECTOR] = TO_SAY("Inspector"), [HEAD_PLACE] = TO_SAY("Place"),
+        [HEAD_ODOMETER] = TO_SAY("Odometer"), [HEAD_RULES] = TO_SAY("Rule set"),
+        [HEAD_AIR_RULES] = TO_SAY("Air checks by"),
+        [HEAD_BUILT] = TO_SAY("Built"), [HEAD_REPAIR] = TO_SAY("Repaired"), [HEAD_REMARKS] = TO_SAY("Remarks")};
+    return titles[key] != NULL ? say(titles[key]) : NULL;
 }
 
 const char *report_head_text(const inspection *of, head_key key)
@@ -26,12 +28,24 @@ const char *report_head_text(const inspection *of, head_key key)
 
 const char *report_adjuster(rodt_adjuster adjuster)
 {
-    return adjuster == RODT_ADJUSTER_NOT_RECORDED ? "-" : rodt_adjuster_name(adjuster);
+    switch (adjuster) {
+    case RODT_ADJUSTER_MANUAL: return say("manual");
+    case RODT_ADJUSTER_AUTOMATIC: return say("automatic");
+    case RODT_ADJUSTER_NOT_RECORDED: break;
+    }
+    return "-";
 }
 
 const char *report_air_result(rodt_air_result result)
 {
     return result == RODT_AIR_RESULT_NOT_DONE ? "not done" : rodt_air_result_name(result);
+}
+
+const char *report_air_title(rodt_air_check check, char text[SAID_SIZE])
+{
+    rodt_message message;
+    (void)say_message(rodt_air_check_message(check, &message), &message, text, SAID_SIZE);
+    return text;
 }
 
 /* Rows of the checks, two a check: the one that judged and, where that is the carrier's own, the law's. */
@@ -47,12 +61,11 @@ static const rodt_air_limit *row_at(const inspection *of, size_t i)
 
 static void list_air_source(const rodt_air_limit *row, bool own, vehicle_line line, void *context)
 {
-    char words[RODT_SOURCE_TEXT_SIZE], text[RODT_SOURCE_TEXT_SIZE + 80], label[100];
-    bool checked = row->evidence != RODT_EVIDENCE_NONE;
-    snprintf(label, sizeof label, "%s%s", own ? "own figure, " : "", rodt_air_check_title(row->check));
-    snprintf(text, sizeof text, "%s%s%s%s", format_source(row->source, words), checked ? " (" : "",
-             checked ? rodt_evidence_text(row->evidence) : "", checked ? ")" : "");
-    line(context, label, text);
+    char words[RODT_SOURCE_TEXT_SIZE], text[RODT_SOURCE_TEXT_SIZE + SAID_SIZE], label[SAID_SIZE + 40];
+    char title[SAID_SIZE], evidence[SAID_SIZE];
+    snprintf(label, sizeof label, own ? say("own figure, %s") : "%s", report_air_title(row->check, title));
+    snprintf(text, sizeof text, "%s (%s)", format_source(row->source, words), say_evidence(row->evidence, evidence));
+    line(context, label, row->evidence != RODT_EVIDENCE_NONE ? text : words);
 }
 
 void report_each_air_source(const inspection *of, vehicle_line line, void *context)
@@ -74,7 +87,7 @@ bool report_limits_note(const inspection *of, char note[REPORT_NOTE_SIZE])
     const char *own = record_step(&of->record, STEP_LIMITS);
     if (own == NULL || of->context->own != NULL)
         return false;
-    snprintf(note, REPORT_NOTE_SIZE, "The walk-round was judged by stricter limits of the carrier's own as well "
-             "(%.400s); this report is without them.", own);
+    snprintf(note, REPORT_NOTE_SIZE, say("The walk-round was judged by stricter limits of the carrier's own as well "
+                                         "(%.400s); this report is without them."), own);
     return true;
 }

@@ -20,6 +20,7 @@ const char *report_head_text(const inspection *of, head_key key);
 
 const char *report_adjuster(rodt_adjuster adjuster);         /* "manual", "-" */
 const char *report_air_result(rodt_air_result result);       /* "not done" */
+const char *report_air_title(rodt_air_check check, char text[SAID_SIZE]);
 
 /* The walk-round was judged by a carrier's own limits and this report is not: says so in `note` and returns true. */
 #define REPORT_NOTE_SIZE ((size_t)600)

@@ -3,6 +3,7 @@
 #include "report/report.h"
 #include "ui/compiler.h"
 #include "ui/format.h"
+#include "ui/language.h"
 #include "ui/table.h"
 #include "ui/wrap.h"
 
@@ -12,7 +13,7 @@
 
 static void print_head(const inspection *of)
 {
-    print_painted(stdout, PAINT_STRONG, "BRAKE INSPECTION");
+    print_painted(stdout, PAINT_STRONG, say("BRAKE INSPECTION"));
     putchar('\n');
     for (int key = 0; key < HEAD_KEYS; key++) {
         const char *title = report_head_title((head_key)key), *text = report_head_text(of, (head_key)key);
@@ -21,7 +22,7 @@ static void print_head(const inspection *of)
     }
     char unit[UNIT_TEXT_SIZE];
     for (size_t i = 0; record_format_unit(&of->record, i, unit); i++)
-        print_wrapped(stdout, i == 0 ? "Units" : "", INDENT, unit);
+        print_wrapped(stdout, i == 0 ? say("Units") : "", INDENT, unit);
     putchar('\n');
 }
 
@@ -37,14 +38,17 @@ static void print_line(void *context, const char *label, const char *text)
     if (of->heading != NULL)
         printf("\n%s\n", of->heading);
     of->heading = NULL;
-    snprintf(line, sizeof line, "%s%s%s", label, label[0] == '\0' ? "" : ": ", text);
+    if (label[0] == '\0')
+        snprintf(line, sizeof line, "%s", text);
+    else
+        snprintf(line, sizeof line, say("%s: %s"), label, text);
     print_wrapped(stdout, "  ", 4, line);
 }
 
 static void print_remarks(const inspection *of)
 {
-    list remarks = {"Remarks"};
-    char note[REPORT_NOTE_SIZE];
+    list remarks = {say("Remarks")};
+    char note[REPORT_NOTE_SIZE], title[SAID_SIZE];
     if (report_limits_note(of, note))
         print_line(&remarks, "", note);
     if (record_cautions_note(&of->record) != NULL)
@@ -55,26 +59,32 @@ static void print_remarks(const inspection *of)
     }
     for (size_t i = 0; i < of->record.check_count; i++) {
         if (of->record.checks[i][CHECK_REMARK].text != NULL)
-            print_line(&remarks, rodt_air_check_title(of->air[i].reading.check),
+            print_line(&remarks, report_air_title(of->air[i].reading.check, title),
                        of->record.checks[i][CHECK_REMARK].text);
     }
 }
 
 static void print_checks(const inspection *of)
 {
-    list checks = {"Air checks"};
-    char sentence[600];
+    list checks = {say("Air checks")};
+    char sentence[SAID_SIZE];
+    rodt_message message;
     for (size_t i = 0; i < of->record.check_count; i++) {
-        if (rodt_air_finding_format(&of->air[i], sentence, sizeof sentence, NULL) == RODT_OK)
-            print_line(&checks, of->air[i].major ? "MAJOR DEFECT" : "", sentence);
+        if (say_message(rodt_air_finding_message(&of->air[i], &message), &message, sentence, sizeof sentence))
+            print_line(&checks, of->air[i].major ? say("MAJOR DEFECT") : "", sentence);
     }
     if (of->record.check_count == 0)
-        print_line(&checks, "", "none was recorded");
+        print_line(&checks, "", say("none was recorded"));
 }
 
 static const table_column reading_columns[] = {
-    {"", "", 4},          {"Released", "released", 11}, {"Applied", "applied", 11}, {"psi before", "psi before", 12},
-    {"after", "after", 7}, {"Adjuster", "", 11},         {"Arm", "arm", 6}};
+    {"", "", 4},
+    {TO_SAY("Released"), TO_SAY("released"), 11},
+    {TO_SAY("Applied"), TO_SAY("applied"), 11},
+    {TO_SAY("psi before"), TO_SAY("psi before"), 12},
+    {TO_SAY("after"), TO_SAY("after"), 7},
+    {TO_SAY("Adjuster"), "", 11},
+    {TO_SAY("Arm"), TO_SAY("arm"), 6}};
 
 static void print_reading(const inspection *of, size_t end)
 {
@@ -95,7 +105,7 @@ static void print_reading(const inspection *of, size_t end)
 
 static void print_readings(const inspection *of)
 {
-    puts("\nReadings");
+    printf("\n%s\n", say("Readings"));
     print_table_head(stdout, reading_columns, COUNT_OF(reading_columns));
     for (size_t i = 0; i < of->vehicle.count; i++)
         print_reading(of, i);
@@ -105,16 +115,16 @@ void report_print(const inspection *of)
 {
     print_head(of);
     if (inspection_air_defective(of)) {
-        print_headline(stdout, PAINT_BAD, AIR_SYSTEM_DEFECTIVE);
+        print_headline(stdout, PAINT_BAD, inspection_air_headline());
     }
     vehicle_print_outcome(&of->vehicle, inspection_warning(of));
     vehicle_print_findings(&of->vehicle);
     print_readings(of);
     print_checks(of);
-    inspection_each_defect(of, print_line, &(list){"Defects"});
+    inspection_each_defect(of, print_line, &(list){say("Defects")});
     print_remarks(of);
     vehicle_print_sources(&of->vehicle);
     report_each_air_source(of, print_line, &(list){NULL});
     vehicle_print_caution();
-    printf("\nSigned%*sDate\n", (int)line_width(stdout) * 3 / 5, "");
+    printf("\n%s%*s%s\n", say("Signed"), (int)line_width(stdout) * 3 / 5, "", say("Date"));
 }

@@ -239,7 +239,7 @@ static void print_headlines(const inspection *judged)
     paint_kind paint;
     const char *headline = vehicle_headline(&judged->vehicle, &paint);
     if (inspection_air_defective(judged))
-        print_headline(stdout, PAINT_BAD, AIR_SYSTEM_DEFECTIVE);
+        print_headline(stdout, PAINT_BAD, inspection_air_headline());
     print_headline(stdout, paint, headline);
 }
 
