@@ -34,7 +34,6 @@ static int write_file(const inspection *of, size_t option, const char *name)
     int status = atomic_file_open(name, &file);
     if (status != STATUS_CONTINUE)
         return status;
-    (void)choose_language("en"); /* so far the page and the drawing have no other */
     if (option == REPORT_HTML)
         report_write_html(of, file.to);
     else if (option == REPORT_SVG)

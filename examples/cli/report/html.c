@@ -4,6 +4,7 @@
 #include "report/report.h"
 #include "ui/compiler.h"
 #include "ui/format.h"
+#include "ui/language.h"
 #include "ui/wrap.h"
 
 #include <stdio.h>
@@ -55,13 +56,15 @@ static const char *const style =
 static void put_top(const inspection *of, FILE *to)
 {
     const char *unit = of->record.head[HEAD_UNIT].text;
-    fputs("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
+    fprintf(to, "<!DOCTYPE html>\n<html lang=\"%s\">\n", chosen_language());
+    fputs("<head>\n<meta charset=\"utf-8\">\n"
           "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
           "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'\">\n",
           to);
-    markup_put(to, "<title>Brake inspection: %, %</title>\n", unit != NULL ? unit : "unit not named",
-               of->record.head[HEAD_DATE].text);
-    fprintf(to, "<style>%s</style>\n</head>\n<body>\n<main>\n<h1>Brake inspection</h1>\n", style);
+    markup_put(to, "<title>%%%, %</title>\n", say("Brake inspection"), say(": "),
+               unit != NULL ? unit : say("unit not named"), of->record.head[HEAD_DATE].text);
+    fprintf(to, "<style>%s</style>\n</head>\n<body>\n<main>\n", style);
+    markup_put(to, "<h1>%</h1>\n", say("Brake inspection"));
 }
 
 static void put_head(const inspection *of, FILE *to)
@@ -75,8 +78,8 @@ static void put_head(const inspection *of, FILE *to)
     }
     char unit[UNIT_TEXT_SIZE];
     for (size_t i = 0; record_format_unit(&of->record, i, unit); i++) {
-        char label[16];
-        snprintf(label, sizeof label, "Unit %zu", i + 1);
+        char label[40];
+        snprintf(label, sizeof label, say("Unit %zu"), i + 1);
         markup_put(to, "<div class=\"narrow\"><dt>%</dt><dd>%</dd></div>\n", label, unit);
     }
     fputs("</dl>\n", to);
@@ -84,7 +87,7 @@ static void put_head(const inspection *of, FILE *to)
 
 static void put_count(void *context, const char *label, const char *text)
 {
-    markup_put(context, label[0] != '\0' ? "<p>%: %</p>\n" : "<p>%%</p>\n", label, text);
+    markup_put(context, "<p>%%%</p>\n", label, label[0] != '\0' ? say(": ") : "", text);
 }
 
 static void put_outcome(const inspection *of, FILE *to)
@@ -123,7 +126,7 @@ static void put_item(void *context, const char *label, const char *text)
     if (text[0] == '(')
         markup_put(list->to, "<li class=\"source\">%</li>\n", text);
     else if (label[0] != '\0')
-        markup_put(list->to, "<li><strong>%</strong>: %</li>\n", label, text);
+        markup_put(list->to, "<li><strong>%</strong>%%</li>\n", label, say(": "), text);
     else
         markup_put(list->to, "<li>%</li>\n", text);
 }
@@ -136,12 +139,12 @@ static void end_list(html_list *list)
 
 static void put_findings(const inspection *of, FILE *to)
 {
-    html_list defects = {to, "Defects", false}, next = {to, "Next", false};
-    html_list axles = {to, "Axles", false}, notes = {to, "Notes", false};
+    html_list defects = {to, say("Defects"), false}, next = {to, say("Next"), false};
+    html_list axles = {to, say("Axles"), false}, notes = {to, say("Notes"), false};
     inspection_each_defect(of, put_item, &defects);
     end_list(&defects);
     if (!defects.begun)
-        fputs("<h2>Defects</h2>\n<p>None was found.</p>\n", to);
+        markup_put(to, "<h2>%</h2>\n<p>%</p>\n", say("Defects"), say("None was found."));
     vehicle_each_advice(&of->vehicle, put_item, &next);
     end_list(&next);
     vehicle_each_axle(&of->vehicle, put_item, &axles);
@@ -152,8 +155,8 @@ static void put_findings(const inspection *of, FILE *to)
 
 static void put_remarks(const inspection *of, FILE *to)
 {
-    html_list remarks = {to, "Remarks", false};
-    char note[REPORT_NOTE_SIZE];
+    html_list remarks = {to, say("Remarks"), false};
+    char note[REPORT_NOTE_SIZE], title[SAID_SIZE];
     if (report_limits_note(of, note))
         put_item(&remarks, "", note);
     if (record_cautions_note(&of->record) != NULL)
@@ -166,20 +169,22 @@ static void put_remarks(const inspection *of, FILE *to)
     for (size_t i = 0; i < of->record.check_count; i++) {
         const record_value *values = of->record.checks[i];
         if (values[CHECK_REMARK].text != NULL)
-            put_item(&remarks, rodt_air_check_title(of->air[i].reading.check), values[CHECK_REMARK].text);
+            put_item(&remarks, report_air_title(of->air[i].reading.check, title), values[CHECK_REMARK].text);
     }
     end_list(&remarks);
 }
 
 static void put_sources(const inspection *of, FILE *to)
 {
-    html_list sources = {to, "Sources", false};
+    html_list sources = {to, say("Sources"), false};
     fputs("<section class=\"sources\">\n", to);
     vehicle_each_source(&of->vehicle, put_item, &sources);
     report_each_air_source(of, put_item, &sources);
     end_list(&sources);
-    markup_put(to, "<p>Judged by rodtravel %, tables of %, rule set %.</p>\n</section>\n", rodt_version(),
-               rodt_tables_edition(), rodt_rules_id(of->context->rules));
+    fputs("<p>", to);
+    markup_put(to, say("Judged by rodtravel %, tables of %, rule set %."), rodt_version(), rodt_tables_edition(),
+               rodt_rules_id(of->context->rules));
+    fputs("</p>\n</section>\n", to);
 }
 
 /* --- Tables ------------------------------------------------------------------------------------------- */
@@ -193,9 +198,10 @@ static void put_cell(FILE *to, const char *label, const char *look, const char *
 static const char *pressures(const rodt_finding *finding, char text[2 * WORD_SIZE + 8])
 {
     char before[WORD_SIZE], after[WORD_SIZE];
-    snprintf(text, 2 * WORD_SIZE + 8, "%s%s%s", format_pressure(finding->pressure, before),
-             rodt_pressure_given(finding->pressure_after) ? " to " : "",
-             rodt_pressure_given(finding->pressure_after) ? format_pressure(finding->pressure_after, after) : "");
+    if (!rodt_pressure_given(finding->pressure_after))
+        return format_pressure(finding->pressure, text);
+    snprintf(text, 2 * WORD_SIZE + 8, say("%s to %s"), format_pressure(finding->pressure, before),
+             format_pressure(finding->pressure_after, after));
     return text;
 }
 
@@ -208,16 +214,16 @@ static void put_end(const inspection *of, size_t end, FILE *to)
     bool bad = verdict_paint(finding) == PAINT_BAD;
     (void)rodt_position_format(wheel->position, position, sizeof position, NULL);
     markup_put(to, "<tr class=\"%\"><th scope=\"row\">%</th>", bad ? "bad" : "fine", position);
-    put_cell(to, "Stroke", "big", tape_word(finding, finding->applied_stroke, word));
-    put_cell(to, "Limit", "big", format_length(finding->limit, word));
-    put_cell(to, "Verdict", "verdict", verdict_words(finding->verdict));
-    put_cell(to, "Margin", "mark", margin_words(finding, margin));
-    put_cell(to, "Chamber", "mark", format_chamber(&finding->chamber, chamber));
-    put_cell(to, "Released", "mark", tape_word(finding, finding->released, word));
-    put_cell(to, "Applied", "mark", tape_word(finding, finding->applied, word));
-    put_cell(to, "psi", "mark", pressures(finding, psi));
-    put_cell(to, "Adjuster", "mark", report_adjuster(wheel->adjuster));
-    put_cell(to, "Arm", "mark", format_length(wheel->arm_length, word));
+    put_cell(to, say("Stroke"), "big", tape_word(finding, finding->applied_stroke, word));
+    put_cell(to, say("Limit"), "big", format_length(finding->limit, word));
+    put_cell(to, say("Verdict"), "verdict", verdict_words(finding->verdict));
+    put_cell(to, say("Margin"), "mark", margin_words(finding, margin));
+    put_cell(to, say("Chamber"), "mark", format_chamber(&finding->chamber, chamber));
+    put_cell(to, say("Released"), "mark", tape_word(finding, finding->released, word));
+    put_cell(to, say("Applied"), "mark", tape_word(finding, finding->applied, word));
+    put_cell(to, say("psi"), "mark", pressures(finding, psi));
+    put_cell(to, say("Adjuster"), "mark", report_adjuster(wheel->adjuster));
+    put_cell(to, say("Arm"), "mark", format_length(wheel->arm_length, word));
     fputs("</tr>\n", to);
 }
 
@@ -225,17 +231,18 @@ static void put_headings(FILE *to, const char *const *headings, size_t count)
 {
     fputs("<thead><tr>", to);
     for (size_t i = 0; i < count; i++)
-        markup_put(to, "<th scope=\"col\">%</th>", headings[i]);
+        markup_put(to, "<th scope=\"col\">%</th>", say(headings[i]));
     fputs("</tr></thead>\n<tbody>\n", to);
 }
 
 static void put_ends(const inspection *of, FILE *to)
 {
-    static const char *const headings[] = {"Place",    "Stroke",  "Limit",      "Verdict",   "Margin",   "Chamber",
-                                           "Released", "Applied", "psi", "Adjuster", "Arm"};
-    fputs("<div class=\"keep\">\n<h2>Wheel ends</h2>\n<table class=\"ends\">\n<caption>Inches unless a unit is given; "
-          "psi before the application, and after it; "
-          "arm: length of the slack adjuster.</caption>\n", to);
+    static const char *const headings[] = {TO_SAY("Place"), TO_SAY("Stroke"), TO_SAY("Limit"), TO_SAY("Verdict"),
+                                           TO_SAY("Margin"), TO_SAY("Chamber"), TO_SAY("Released"), TO_SAY("Applied"),
+                                           TO_SAY("psi"), TO_SAY("Adjuster"), TO_SAY("Arm")};
+    markup_put(to, "<div class=\"keep\">\n<h2>%</h2>\n<table class=\"ends\">\n<caption>%</caption>\n",
+               say("Wheel ends"), say("Inches unless a unit is given; psi before the application, and after it; "
+                                      "arm: length of the slack adjuster."));
     put_headings(to, headings, COUNT_OF(headings));
     for (size_t i = 0; i < of->vehicle.vehicle.axle_count; i++) {
         const rodt_axle_finding *axle = &of->vehicle.vehicle.axles[i];
@@ -249,22 +256,23 @@ static void put_ends(const inspection *of, FILE *to)
 
 static void put_checks(const inspection *of, FILE *to)
 {
-    static const char *const headings[] = {"Check", "Result", "You found"};
-    char sentence[600];
+    static const char *const headings[] = {TO_SAY("Check"), TO_SAY("Result"), TO_SAY("You found")};
+    char sentence[SAID_SIZE], title[SAID_SIZE];
+    rodt_message message;
     if (of->record.check_count == 0) {
-        fputs("<h2>Air checks</h2>\n<p>None was recorded.</p>\n", to);
+        markup_put(to, "<h2>%</h2>\n<p>%</p>\n", say("Air checks"), say("None was recorded."));
         return;
     }
-    fputs("<div class=\"keep\">\n<h2>Air checks</h2>\n<table>\n", to);
+    markup_put(to, "<div class=\"keep\">\n<h2>%</h2>\n<table>\n", say("Air checks"));
     put_headings(to, headings, COUNT_OF(headings));
     for (size_t i = 0; i < of->record.check_count; i++) {
         const rodt_air_finding *finding = &of->air[i];
-        bool said = rodt_air_finding_format(finding, sentence, sizeof sentence, NULL) == RODT_OK;
+        bool said = say_message(rodt_air_finding_message(finding, &message), &message, sentence, sizeof sentence);
         markup_put(to, "<tr class=\"%\"><th scope=\"row\" class=\"wide\">%</th><td class=\"wide mark\">%%</td>"
                    "<td class=\"wide\">%</td></tr>\n",
                    finding->result == RODT_AIR_RESULT_DEFECTIVE ? "bad" : "fine",
-                   rodt_air_check_title(finding->reading.check), report_air_result(finding->result),
-                   finding->major ? ", major" : finding->minor ? ", minor" : "", said ? sentence : "-");
+                   report_air_title(finding->reading.check, title), report_air_result(finding->result),
+                   finding->major ? say(", major") : finding->minor ? say(", minor") : "", said ? sentence : "-");
     }
     fputs("</tbody>\n</table>\n</div>\n", to);
 }
@@ -273,10 +281,10 @@ static void put_checks(const inspection *of, FILE *to)
 
 static void put_drawing(const inspection *of, FILE *to)
 {
-    fputs("<div class=\"pair\">\n<div>\n<h2>From above</h2>\n<figure>\n", to);
+    markup_put(to, "<div class=\"pair\">\n<div>\n<h2>%</h2>\n<figure>\n", say("From above"));
     report_write_svg(of, to, false);
-    fputs("<figcaption>A full bar is the limit. Red and longer is over it; dotted is not proven.</figcaption>\n"
-          "</figure>\n</div>\n<div>\n", to);
+    markup_put(to, "<figcaption>%</figcaption>\n</figure>\n</div>\n<div>\n",
+               say("A full bar is the limit. Red and longer is over it; dotted is not proven."));
     put_findings(of, to);
     fputs("</div>\n</div>\n", to);
 }
@@ -285,7 +293,8 @@ static void put_drawing(const inspection *of, FILE *to)
 static void put_signature(FILE *to)
 {
     markup_put(to, "<div class=\"caution\"><p>%</p></div>\n", vehicle_caution());
-    fputs("<div class=\"sign\"><span>Signature of the inspector</span><span>Date</span></div>\n", to);
+    markup_put(to, "<div class=\"sign\"><span>%</span><span>%</span></div>\n", say("Signature of the inspector"),
+               say("Date"));
 }
 
 void report_write_html(const inspection *of, FILE *to)

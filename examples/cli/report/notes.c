@@ -38,7 +38,7 @@ const char *report_adjuster(rodt_adjuster adjuster)
 
 const char *report_air_result(rodt_air_result result)
 {
-    return result == RODT_AIR_RESULT_NOT_DONE ? "not done" : rodt_air_result_name(result);
+    return result == RODT_AIR_RESULT_NOT_DONE ? say("not done") : say(rodt_air_result_name(result));
 }
 
 const char *report_air_title(rodt_air_check check, char text[SAID_SIZE])

@@ -4,6 +4,7 @@
 #include "ui/markup.h"
 #include "report/report.h"
 #include "ui/format.h"
+#include "ui/language.h"
 #include "ui/wrap.h"
 
 #include <stdio.h>
@@ -42,8 +43,8 @@ static wheel_look look_of(rodt_verdict verdict)
 
 static void put_cab(FILE *to)
 {
-    fputs("<text class=\"end\" x=\"220\" y=\"14\" text-anchor=\"middle\">FRONT</text>\n"
-          "<path class=\"body\" d=\"M186 82V40q0-16 16-18q18-2 36 0q16 2 16 18v42z\"/>\n"
+    markup_put(to, "<text class=\"end\" x=\"220\" y=\"14\" text-anchor=\"middle\">%</text>\n", say("FRONT"));
+    fputs("<path class=\"body\" d=\"M186 82V40q0-16 16-18q18-2 36 0q16 2 16 18v42z\"/>\n"
           "<path class=\"line\" d=\"M194 50q26-10 52 0M194 50l4 12h44l4-12\"/>\n", to);
 }
 
@@ -120,20 +121,21 @@ static void put_bar(FILE *to, const rodt_finding *finding, int x, int y)
 
 static const char *card_words(const rodt_finding *finding, char words[MARGIN_SIZE])
 {
-    char margin[MARGIN_SIZE];
+    char margin[MARGIN_SIZE], word[WORD_SIZE];
+    bool over = finding->margin.num < 0;
     switch (look_of(finding->verdict)) {
     case LOOK_GOOD: return margin_words(finding, words);
     case LOOK_OVER:
-        margin_words(finding, margin);
-        if (strncmp(margin, "over", 4) == 0)
-            snprintf(words, MARGIN_SIZE, "OVER%.60s", margin + 4);
+        if (over)
+            snprintf(words, MARGIN_SIZE, say("OVER by %s"),
+                     tape_word(finding, (rodt_length){-finding->margin.num, finding->margin.den}, word));
         else
-            snprintf(words, MARGIN_SIZE, "OUT, %.60s", margin);
+            snprintf(words, MARGIN_SIZE, say("OUT, %.60s"), margin_words(finding, margin));
         return words;
-    case LOOK_DEAD: return "DID NOT MOVE";
+    case LOOK_DEAD: return say("DID NOT MOVE");
     case LOOK_OPEN: break;
     }
-    return "not proven";
+    return say("not proven");
 }
 
 /* The name and the verdict, a figure in large digits and what is after it. */
@@ -160,11 +162,11 @@ static void put_card(FILE *to, const vehicle_record *vehicle, size_t end, int x,
     bool given = rodt_length_given(finding->applied_stroke);
     (void)rodt_position_format(vehicle->ends[end].position, position, sizeof position, NULL);
     if (rodt_length_given(finding->limit))
-        snprintf(rest, sizeof rest, "of %s in", format_length(finding->limit, limit));
+        snprintf(rest, sizeof rest, say("of %s in"), format_length(finding->limit, limit));
     else
-        snprintf(rest, sizeof rest, "no limit known");
+        snprintf(rest, sizeof rest, "%s", say("no limit known"));
     put_texts(to, x, middle, position, card_words(finding, words));
-    put_figures(to, x, middle, given ? tape_word(finding, finding->applied_stroke, stroke) : "no stroke", rest);
+    put_figures(to, x, middle, given ? tape_word(finding, finding->applied_stroke, stroke) : say("no stroke"), rest);
     put_bar(to, finding, x, middle + 10);
 }
 
@@ -181,8 +183,8 @@ static void put_side(FILE *to, const vehicle_record *vehicle, const rodt_axle_fi
         return;
     }
     (void)rodt_position_format(place, position, sizeof position, NULL);
-    put_texts(to, x, middle, position, "not recorded");
-    put_figures(to, x, middle, "not measured", "");
+    put_texts(to, x, middle, position, say("not recorded"));
+    put_figures(to, x, middle, say("not measured"), "");
 }
 
 /* --- The drawing -------------------------------------------------------------------------------------- */
@@ -214,10 +216,11 @@ static void put_description(FILE *to, const inspection *of)
 {
     const char *unit = of->record.head[HEAD_UNIT].text;
     paint_kind paint;
-    markup_put(to, "<title id=\"rt-title\">Pushrod strokes% %</title>\n", unit != NULL ? " of" : "",
-               unit != NULL ? unit : "");
-    markup_put(to, "<desc id=\"rt-desc\">The vehicle from above, front at the top: stroke and limit of every wheel "
-               "end, with a bar. %.</desc>\n", vehicle_headline(&of->vehicle, &paint));
+    markup_put(to, "<title id=\"rt-title\">% %</title>\n",
+               unit != NULL ? say("Pushrod strokes of") : say("Pushrod strokes"), unit != NULL ? unit : "");
+    markup_put(to, "<desc id=\"rt-desc\">% %.</desc>\n",
+               say("The vehicle from above, front at the top: stroke and limit of every wheel end, with a bar."),
+               vehicle_headline(&of->vehicle, &paint));
 }
 
 /* --- Units -------------------------------------------------------------------------------------------- */
@@ -258,7 +261,7 @@ static void put_frames(FILE *to, const inspection *of, const int middles[RODT_AX
         if (!last && unit_of(of, vehicle->axles[i].axle) == unit_of(of, vehicle->axles[i + 1].axle))
             continue;
         const char *kind = of->record.units[unit_of(of, vehicle->axles[i].axle)][UNIT_KIND].text;
-        put_frame(to, top, middles[i] + 34, top > 82 ? kind : NULL);
+        put_frame(to, top, middles[i] + 34, top > 82 ? say(kind) : NULL);
         top = last ? top : middles[i + 1] - 34;
     }
 }
@@ -281,6 +284,7 @@ void report_write_svg(const inspection *of, FILE *to, bool alone)
         put_side(to, vehicle, &vehicle->vehicle.axles[i], true, middles[i]);
         put_side(to, vehicle, &vehicle->vehicle.axles[i], false, middles[i]);
     }
-    fprintf(to, "<text class=\"end\" x=\"220\" y=\"%d\" text-anchor=\"middle\">REAR</text>\n", bottom + 22);
+    fprintf(to, "<text class=\"end\" x=\"220\" y=\"%d\" text-anchor=\"middle\">", bottom + 22);
+    markup_put(to, "%</text>\n", say("REAR"));
     fputs("</svg>\n", to);
 }

@@ -45,6 +45,8 @@ bool choose_language(const char *word)
     return true;
 }
 
+const char *chosen_language(void) { return chosen != NULL ? chosen->language : "en"; }
+
 static int compare(const void *key, const void *sentence)
 {
     return strcmp(key, ((const ui_sentence *)sentence)->english);

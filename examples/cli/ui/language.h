@@ -37,6 +37,9 @@ void choose_language_of_locale(void);
 /* Chooses by a word of LANGUAGE_WORDS. False: it is none, and nothing changes. */
 bool choose_language(const char *word);
 
+/* Its tag, as HTML has it: "en", "fr-CA". */
+const char *chosen_language(void);
+
 /* The text in the chosen language; in English where that is chosen, or has no translation of it. The text is a constant
  * in quotes, so that the check `translations` finds it. */
 const char *say(const char *english) FORMAT_ARGUMENT(1);
