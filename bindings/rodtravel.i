@@ -33,6 +33,7 @@
 %ignore rodt_vehicle_combine;
 %ignore rodt_length_parse;
 %ignore rodt_length_parse_strict;
+%ignore rodt_length_parse_strict_n;
 %ignore rodt_pressure_parse;
 %ignore rodt_seconds_parse;
 %ignore rodt_seconds_parse_n;
@@ -90,6 +91,8 @@
 
 %include <rodtravel/api.h>
 %include <rodtravel/message_code.h>
+%rename("$ignore", regexmatch$name="^RODT_VERSION") ""; /* that of the headers, for the preprocessor */
+%include <rodtravel/version.h>
 %include <rodtravel/status.h>
 %include <rodtravel/fields.h>
 %include <rodtravel/ratio.h>

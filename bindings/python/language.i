@@ -17,15 +17,15 @@
 
 /* Their sentences and sources come with the record. */
 %ignore rodt_count_format;
-%ignore rodt_axle_format;
-%ignore rodt_axle_source;
+%ignore rodt_axle_mismatch_format;
+%ignore rodt_axle_mismatch_source;
 %ignore rodt_advice_text;
 %ignore rodt_advice_source;
 %ignore rodt_air_finding_format;
-%ignore rodt_air_edge_format;
+%ignore rodt_air_finding_edge_format;
 %ignore rodt_air_limit_edge_format;
-%ignore rodt_air_spoken_format;
-%ignore rodt_air_note_format;
+%ignore rodt_air_finding_spoken_format;
+%ignore rodt_air_finding_note_format;
 %ignore rodt_rules_law;
 %ignore rodt_rules_air_law;
 /* Constants are enumerations in the package. */

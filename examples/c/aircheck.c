@@ -50,11 +50,11 @@ int main(void)
     char text[RODT_SENTENCE_SIZE];
     for (size_t i = 0; i < sizeof readings / sizeof readings[0]; i++) {
         rodt_air_finding finding;
-        if (rodt_air_judge(&readings[i], rules, &finding, NULL) != RODT_OK)
+        if (rodt_air_reading_judge(&readings[i], rules, &finding, NULL) != RODT_OK)
             return 2;
         rodt_air_finding_format(&finding, text, sizeof text, NULL);
         printf("%s\n", text);
-        rodt_air_edge_format(&finding, text, sizeof text, NULL);
+        rodt_air_finding_edge_format(&finding, text, sizeof text, NULL);
         printf("  %s\n", text);
     }
 

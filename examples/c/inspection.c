@@ -83,8 +83,8 @@ static bool say_check(const rodt_air_form *form, const rodt_rules *rules, const 
     bool said = rodt_air_form_parse(form, &reading, &error) == RODT_OK;
     reading.vehicle = truck.vehicle;
     reading.built = truck.built;
-    said = said && rodt_air_judge(&reading, rules, &finding, &error) == RODT_OK &&
-           rodt_air_spoken_format(&finding, text, sizeof text, NULL) == RODT_OK;
+    said = said && rodt_air_reading_judge(&reading, rules, &finding, &error) == RODT_OK &&
+           rodt_air_finding_spoken_format(&finding, text, sizeof text, NULL) == RODT_OK;
     if (said && finding.result == RODT_AIR_RESULT_DEFECTIVE)
         keep_defect(rodt_air_check_title((rodt_air_check)reading.check), finding.minor);
     if (said) {

@@ -21,7 +21,7 @@ enum { COUNT = sizeof rows / sizeof rows[0] };
 /* "31/8", which may have lost its blank, is none. */
 static bool read_length(const char *text, rodt_length *out)
 {
-    return rodt_length_parse_strict(text, strlen(text), NULL, out, NULL, NULL) == RODT_OK;
+    return rodt_length_parse_strict(text, out, NULL) == RODT_OK;
 }
 
 static bool read_row(const struct row *row, rodt_wheel_end *end)
@@ -56,7 +56,7 @@ int main(void)
     printf("%s: %s\n", rodt_outcome_name(vehicle.count.outcome), text);
     for (size_t i = 0; i < vehicle.axle_count; i++) {
         for (uint32_t bit = 1; bit <= RODT_AXLE_MISMATCH_STEERING_DEAD; bit <<= 1) {
-            if (rodt_axle_format(&vehicle.axles[i], bit, text, sizeof text, NULL) == RODT_OK)
+            if (rodt_axle_mismatch_format(&vehicle.axles[i], bit, text, sizeof text, NULL) == RODT_OK)
                 printf("%s\n", text);
         }
     }

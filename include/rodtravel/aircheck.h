@@ -151,7 +151,7 @@ typedef struct rodt_air_reading {
 /*
  * Tells whether a reading can be judged: the check and all enumerators are known; the day of build exists; every figure
  * is all zero bytes, or in lowest terms, not below zero and within its bound; a single vehicle or a bus has no towed
- * units; the reserve is zero. rodt_air_judge asks it first.
+ * units; the reserve is zero. rodt_air_reading_judge asks it first.
  *
  * error  NULL, or gets a sentence, and the name of the member as its field: "towed_units", "before"
  *
@@ -253,8 +253,8 @@ typedef struct rodt_air_finding {
  * RODT_E_UNKNOWN_RULES  rules is NULL
  * RODT_E_RANGE          a figure does not fit
  */
-RODT_API RODT_MUST_CHECK rodt_status rodt_air_judge(const rodt_air_reading *reading, const rodt_rules *rules,
-                                                    rodt_air_finding *out, rodt_error *error);
+RODT_API RODT_MUST_CHECK rodt_status rodt_air_reading_judge(const rodt_air_reading *reading, const rodt_rules *rules,
+                                                            rodt_air_finding *out, rodt_error *error);
 
 /*
  * One air check as texts of a form. Every member is zero-terminated UTF-8, or NULL = the form does not have it; a text
@@ -301,7 +301,7 @@ RODT_API bool rodt_air_says_never(const char *text, size_t size);
 RODT_API RODT_MUST_CHECK rodt_status rodt_air_form_parse(const rodt_air_form *form, rodt_air_reading *out,
                                                          rodt_error *error);
 
-/* Reads the texts and judges. Statuses as above, and as rodt_air_judge. */
+/* Reads the texts and judges. Statuses as above, and as rodt_air_reading_judge. */
 RODT_API RODT_MUST_CHECK rodt_status rodt_air_form_judge(const rodt_air_form *form, const rodt_rules *rules,
                                                          rodt_air_finding *out, rodt_error *error);
 
@@ -311,12 +311,14 @@ RODT_API RODT_MUST_CHECK rodt_status rodt_air_form_judge(const rodt_air_form *fo
 RODT_API rodt_status rodt_air_finding_format(const rodt_air_finding *finding, char *text, size_t size, size_t *needed);
 
 /* What would have been defective: "defective below 60 psi". Statuses as rodt_finding_format; "" without a row. */
-RODT_API rodt_status rodt_air_edge_format(const rodt_air_finding *finding, char *text, size_t size, size_t *needed);
+RODT_API rodt_status rodt_air_finding_edge_format(const rodt_air_finding *finding, char *text, size_t size,
+                                                  size_t *needed);
 
 /* What is to be known beside a finding: in whole kPa the reading is at the edge, but the source prints psi and kPa, and
  * one of them is rounded; or the time was judged by the volumes of Table V. Statuses as rodt_finding_format; "" where
  * there is nothing to say. */
-RODT_API rodt_status rodt_air_note_format(const rodt_air_finding *finding, char *text, size_t size, size_t *needed);
+RODT_API rodt_status rodt_air_finding_note_format(const rodt_air_finding *finding, char *text, size_t size,
+                                                  size_t *needed);
 
 /* What a row calls defective, without a finding: the bound of one towed unit, "x actual / required volume" for a
  * formula. Statuses as rodt_finding_format. */
@@ -325,8 +327,8 @@ RODT_API rodt_status rodt_air_limit_edge_format(const rodt_air_limit *row, char 
 /* The same sentences as data, and the title of a check. RODT_OK; RODT_E_ARGUMENT: a pointer is NULL, or an enumerator
  * is unknown. */
 RODT_API rodt_status rodt_air_finding_message(const rodt_air_finding *finding, rodt_message *out);
-RODT_API rodt_status rodt_air_edge_message(const rodt_air_finding *finding, rodt_message *out);
-RODT_API rodt_status rodt_air_note_message(const rodt_air_finding *finding, rodt_message *out);
+RODT_API rodt_status rodt_air_finding_edge_message(const rodt_air_finding *finding, rodt_message *out);
+RODT_API rodt_status rodt_air_finding_note_message(const rodt_air_finding *finding, rodt_message *out);
 RODT_API rodt_status rodt_air_limit_edge_message(const rodt_air_limit *row, rodt_message *out);
 RODT_API rodt_status rodt_air_check_message(rodt_air_check check, rodt_message *out);
 
@@ -339,8 +341,9 @@ RODT_API rodt_status rodt_air_check_message(rodt_air_check check, rodt_message *
  *
  * RODT_OK; RODT_E_ARGUMENT: a pointer is NULL, or an enumerator is unknown; RODT_E_SPACE: size is too small.
  */
-RODT_API rodt_status rodt_air_spoken_message(const rodt_air_finding *finding, rodt_message *out);
-RODT_API rodt_status rodt_air_spoken_format(const rodt_air_finding *finding, char *text, size_t size, size_t *needed);
+RODT_API rodt_status rodt_air_finding_spoken_message(const rodt_air_finding *finding, rodt_message *out);
+RODT_API rodt_status rodt_air_finding_spoken_format(const rodt_air_finding *finding, char *text, size_t size,
+                                                    size_t *needed);
 
 /* The stable word of a check, "cut-out"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_air_check_name(rodt_air_check check);

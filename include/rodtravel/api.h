@@ -7,8 +7,6 @@
 #include <stddef.h>
 #include <stdint.h>
 
-#include "version.h"
-
 /* Declares a public function. On Windows a program that links the static library defines RODT_STATIC; RODT_BUILDING is
  * the library's own. */
 #if defined(_WIN32) && !defined(RODT_STATIC)

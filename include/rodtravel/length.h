@@ -110,17 +110,18 @@ RODT_API RODT_MUST_CHECK rodt_status rodt_length_parse_n(const char *text, size_
                                                          rodt_error *error);
 
 /*
- * As rodt_length_parse_n, and refuses a fraction that may be a mixed one whose blank was lost: "31/8" can be 3 1/8. For
- * a length whose second value is kept nowhere: a mark, a diameter, an arm, a reading that is filled by hand.
- *
- * written  untouched on failure, like *out
+ * As rodt_length_parse, and refuses a fraction that may be a mixed one whose blank was lost: "31/8" can be 3 1/8. For a
+ * length whose second value is kept nowhere: a mark, a diameter, an arm, a reading that is filled by hand.
  *
  * RODT_E_AMBIGUOUS  also for such a fraction
- * Statuses as rodt_length_parse.
+ * Other statuses as rodt_length_parse.
  */
-RODT_API RODT_MUST_CHECK rodt_status rodt_length_parse_strict(const char *text, size_t size,
-                                                              const rodt_length_style *style, rodt_length *out,
-                                                              RODT_ENUM32(rodt_unit) *written, rodt_error *error);
+RODT_API RODT_MUST_CHECK rodt_status rodt_length_parse_strict(const char *text, rodt_length *out, rodt_error *error);
+
+/* As rodt_length_parse_strict, with the arguments of rodt_length_parse_n. On failure *written is untouched, too. */
+RODT_API RODT_MUST_CHECK rodt_status rodt_length_parse_strict_n(const char *text, size_t size,
+                                                                const rodt_length_style *style, rodt_length *out,
+                                                                RODT_ENUM32(rodt_unit) *written, rodt_error *error);
 
 /* True if the value was given (its denominator is not zero). */
 RODT_INLINE bool rodt_length_given(rodt_length length) { return length.den != 0; }

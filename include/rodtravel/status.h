@@ -4,6 +4,7 @@
 #define RODTRAVEL_STATUS_H
 
 #include "message_code.h"
+#include "version.h"
 
 #ifdef __cplusplus
 extern "C" {
@@ -120,11 +121,6 @@ RODT_API const char *rodt_recorded_name(rodt_recorded recorded);
 /* Finds an answer by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
  * untouched. */
 RODT_API bool rodt_recorded_find(const char *word, size_t size, RODT_ENUM32(rodt_recorded) *out);
-
-/* Version of the library that runs, "major.minor.patch", and as a number (RODT_VERSION_AT). The headers have their own
- * in version.h. Constant, never freed. */
-RODT_API const char *rodt_version(void);
-RODT_API uint32_t rodt_version_number(void);
 
 /* Edition of the tables that are compiled in, an ISO date such as "2026-11-24": the day on which the
  * last row was changed or read again in its source. Constant, never freed. */

@@ -97,7 +97,7 @@ typedef enum rodt_reason RODT_ENUM_TYPE {
  *
  *     rodt_reading reading = {0};
  *     rodt_chamber_parse("30L", &reading.chamber, NULL);
- *     rodt_length_parse_strict("2 1/8", 5, NULL, &reading.released, NULL, NULL);
+ *     rodt_length_parse_strict_n("2 1/8", 5, NULL, &reading.released, NULL, NULL);
  *
  * It points to nothing.
  */

@@ -312,16 +312,18 @@ RODT_API RODT_MUST_CHECK rodt_status rodt_vehicle_combine(const rodt_wheel_end *
                                                           const rodt_finding *findings, rodt_advice *advice,
                                                           rodt_vehicle_finding *out, rodt_error *error);
 
-/* One sentence on one RODT_AXLE_MISMATCH_ bit of an axle, with its source where there is one. Statuses as
- * rodt_finding_format; RODT_E_ARGUMENT also if the axle does not have the bit. */
-RODT_API rodt_status rodt_axle_format(const rodt_axle_finding *axle, uint32_t bit, char *text, size_t size,
-                                      size_t *needed);
+/* One sentence on one mismatch of an axle, with its source where there is one. Statuses as
+ * rodt_finding_format; RODT_E_ARGUMENT also if the axle does not have it. */
+RODT_API rodt_status rodt_axle_mismatch_format(const rodt_axle_finding *axle, rodt_axle_mismatch mismatch,
+                                               char *text, size_t size, size_t *needed);
 
-/* The same as data. Statuses as rodt_finding_message; RODT_E_ARGUMENT also if the axle does not have the bit. */
-RODT_API rodt_status rodt_axle_message(const rodt_axle_finding *axle, uint32_t bit, rodt_message *out);
+/* The same as data. Statuses as rodt_finding_message; RODT_E_ARGUMENT also if the axle does not have it. */
+RODT_API rodt_status rodt_axle_mismatch_message(const rodt_axle_finding *axle, rodt_axle_mismatch mismatch,
+                                                rodt_message *out);
 
-/* The source of a RODT_AXLE_MISMATCH_ bit, or NULL if there is none; evidence, if not NULL, gets how it was checked. */
-RODT_API const rodt_source *rodt_axle_source(uint32_t bit, RODT_ENUM32(rodt_evidence) *evidence);
+/* The source of a mismatch, or NULL if there is none; evidence, if not NULL, gets how it was checked. */
+RODT_API const rodt_source *rodt_axle_mismatch_source(rodt_axle_mismatch mismatch,
+                                                       RODT_ENUM32(rodt_evidence) *evidence);
 
 /* One sentence of advice; "" for RODT_ADVICE_NONE. Constant, never NULL. */
 RODT_API const char *rodt_advice_text(rodt_advice advice);

@@ -1,7 +1,13 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* The version of these headers, for the preprocessor; rodt_version and rodt_version_number tell that of the library. */
+/* The version of these headers, for the preprocessor, and that of the library that runs. */
 #ifndef RODTRAVEL_VERSION_H
 #define RODTRAVEL_VERSION_H
+
+#include "api.h"
+
+#ifdef __cplusplus
+extern "C" {
+#endif
 
 /* The parts of the version of these headers. */
 #define RODT_VERSION_MAJOR 0
@@ -19,4 +25,11 @@
 #define RODT_VERSION_AT(major, minor, patch) ((major) * 1000000 + (minor) * 1000 + (patch))
 #define RODT_VERSION_NUMBER RODT_VERSION_AT(RODT_VERSION_MAJOR, RODT_VERSION_MINOR, RODT_VERSION_PATCH)
 
+/* Version of the library that runs, "major.minor.patch", and as a number (RODT_VERSION_AT). Constant, never freed. */
+RODT_API const char *rodt_version(void);
+RODT_API uint32_t rodt_version_number(void);
+
+#ifdef __cplusplus
+}
+#endif
 #endif

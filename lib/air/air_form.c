@@ -223,5 +223,5 @@ rodt_status rodt_air_form_judge(const rodt_air_form *form, const rodt_rules *rul
 {
     rodt_air_reading reading;
     rodt_status status = rodt_air_form_parse(form, &reading, error);
-    return status == RODT_OK ? rodt_air_judge(&reading, rules, out, error) : status;
+    return status == RODT_OK ? rodt_air_reading_judge(&reading, rules, out, error) : status;
 }

@@ -238,8 +238,8 @@ static bool own_judges(const both_outcomes *of)
            !rodti_air_is_within(of->law.row, of->own.row, of->own.towed_units);
 }
 
-rodt_status rodt_air_judge(const rodt_air_reading *reading, const rodt_rules *rules, rodt_air_finding *out,
-                           rodt_error *error)
+rodt_status rodt_air_reading_judge(const rodt_air_reading *reading, const rodt_rules *rules, rodt_air_finding *out,
+                                   rodt_error *error)
 {
     both_outcomes both = {.law = {.result = RODT_AIR_RESULT_NOT_DONE}, .own = {.result = RODT_AIR_RESULT_GOOD}};
     rodt_status status = check_arguments(reading, rules, out, error);

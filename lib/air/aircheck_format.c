@@ -461,7 +461,7 @@ static void edge_of_row(rodt_message *out, const rodt_air_limit *row, const rodt
     add_edge_of(out, row, finding);
 }
 
-rodt_status rodt_air_edge_message(const rodt_air_finding *finding, rodt_message *out)
+rodt_status rodt_air_finding_edge_message(const rodt_air_finding *finding, rodt_message *out)
 {
     if (finding == NULL || out == NULL)
         return RODT_E_ARGUMENT;
@@ -480,10 +480,10 @@ rodt_status rodt_air_limit_edge_message(const rodt_air_limit *row, rodt_message 
     return RODT_OK;
 }
 
-rodt_status rodt_air_edge_format(const rodt_air_finding *finding, char *text, size_t size, size_t *needed)
+rodt_status rodt_air_finding_edge_format(const rodt_air_finding *finding, char *text, size_t size, size_t *needed)
 {
     rodt_message message;
-    return rodti_message_say(rodt_air_edge_message(finding, &message), &message, text, size, needed);
+    return rodti_message_say(rodt_air_finding_edge_message(finding, &message), &message, text, size, needed);
 }
 
 rodt_status rodt_air_limit_edge_format(const rodt_air_limit *row, char *text, size_t size, size_t *needed)

@@ -61,13 +61,13 @@ static rodt_message_code note_of(const rodt_air_finding *finding)
                                                                                          : RODT_MESSAGE_NONE;
 }
 
-rodt_status rodt_air_note_message(const rodt_air_finding *finding, rodt_message *out)
+rodt_status rodt_air_finding_note_message(const rodt_air_finding *finding, rodt_message *out)
 {
     return finding == NULL ? RODT_E_ARGUMENT : rodti_message_sentence(note_of(finding), out);
 }
 
-rodt_status rodt_air_note_format(const rodt_air_finding *finding, char *text, size_t size, size_t *needed)
+rodt_status rodt_air_finding_note_format(const rodt_air_finding *finding, char *text, size_t size, size_t *needed)
 {
     rodt_message message;
-    return rodti_message_say(rodt_air_note_message(finding, &message), &message, text, size, needed);
+    return rodti_message_say(rodt_air_finding_note_message(finding, &message), &message, text, size, needed);
 }

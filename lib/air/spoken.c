@@ -60,7 +60,7 @@ static void start(rodt_message *out, const rodt_air_finding *finding)
     rodti_message_clause(out, "evidence", rodti_evidence_code((rodt_evidence)row->evidence));
 }
 
-rodt_status rodt_air_spoken_message(const rodt_air_finding *finding, rodt_message *out)
+rodt_status rodt_air_finding_spoken_message(const rodt_air_finding *finding, rodt_message *out)
 {
     rodt_message title;
     if (finding == NULL || out == NULL || !rodti_air_can_be_said(finding) ||
@@ -87,8 +87,8 @@ rodt_status rodt_air_spoken_message(const rodt_air_finding *finding, rodt_messag
     return RODT_OK;
 }
 
-rodt_status rodt_air_spoken_format(const rodt_air_finding *finding, char *text, size_t size, size_t *needed)
+rodt_status rodt_air_finding_spoken_format(const rodt_air_finding *finding, char *text, size_t size, size_t *needed)
 {
     rodt_message message;
-    return rodti_message_say(rodt_air_spoken_message(finding, &message), &message, text, size, needed);
+    return rodti_message_say(rodt_air_finding_spoken_message(finding, &message), &message, text, size, needed);
 }

@@ -6,8 +6,8 @@ static void put_sentences(json_buffer *json, const rodt_air_finding *finding)
 {
     rodt_message message;
     rodti_json_sentence(json, "sentence", rodt_air_finding_message(finding, &message), &message);
-    rodti_json_sentence(json, "edge", rodt_air_edge_message(finding, &message), &message);
-    rodti_json_sentence(json, "note", rodt_air_note_message(finding, &message), &message);
+    rodti_json_sentence(json, "edge", rodt_air_finding_edge_message(finding, &message), &message);
+    rodti_json_sentence(json, "note", rodt_air_finding_note_message(finding, &message), &message);
 }
 
 /* The row that judged, and what the law says by itself. */

@@ -221,7 +221,7 @@ static rodt_status read_length(const value_place *place, const char *text, size_
     if (!place->owner->input && read_exact(text, size, &out->ratio))
         return RODT_OK;
     return second_offset(place) != 0 ? rodt_length_parse_n(text, size, NULL, &out->length, NULL, error)
-                                     : rodt_length_parse_strict(text, size, NULL, &out->length, NULL, error);
+                                     : rodt_length_parse_strict_n(text, size, NULL, &out->length, NULL, error);
 }
 
 static rodt_status read_value(const value_place *place, const char *text, size_t size, value *out, rodt_error *error)

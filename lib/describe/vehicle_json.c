@@ -98,9 +98,9 @@ static void put_mismatch(json_buffer *json, const rodt_axle_finding *axle, const
     const uint32_t bit = (uint32_t)row->number;
     rodt_message message;
     RODT_ENUM32(rodt_evidence) evidence = RODT_EVIDENCE_NONE;
-    if (rodt_axle_message(axle, bit, &message) != RODT_OK)
+    if (rodt_axle_mismatch_message(axle, bit, &message) != RODT_OK)
         return;
-    const rodt_source *source = rodt_axle_source(bit, &evidence);
+    const rodt_source *source = rodt_axle_mismatch_source(bit, &evidence);
     rodti_json_open(json, '{');
     rodti_json_pair(json, "code", row->word);
     rodti_json_sentence(json, "sentence", RODT_OK, &message);

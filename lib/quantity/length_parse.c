@@ -162,8 +162,8 @@ rodt_status rodt_length_parse_n(const char *text, size_t size, const rodt_length
     return RODT_OK;
 }
 
-rodt_status rodt_length_parse_strict(const char *text, size_t size, const rodt_length_style *style, rodt_length *out,
-                                     RODT_ENUM32(rodt_unit) *written, rodt_error *error)
+rodt_status rodt_length_parse_strict_n(const char *text, size_t size, const rodt_length_style *style, rodt_length *out,
+                                       RODT_ENUM32(rodt_unit) *written, rodt_error *error)
 {
     rodt_length value, other[LOST_BLANK_MAX];
     RODT_ENUM32(rodt_unit) unit = RODT_UNIT_IN;
@@ -183,4 +183,9 @@ rodt_status rodt_length_parse_strict(const char *text, size_t size, const rodt_l
 rodt_status rodt_length_parse(const char *text, rodt_length *out, rodt_error *error)
 {
     return rodt_length_parse_n(text, text != NULL ? strlen(text) : 0, NULL, out, NULL, error);
+}
+
+rodt_status rodt_length_parse_strict(const char *text, rodt_length *out, rodt_error *error)
+{
+    return rodt_length_parse_strict_n(text, text != NULL ? strlen(text) : 0, NULL, out, NULL, error);
 }

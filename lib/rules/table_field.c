@@ -17,7 +17,7 @@ bool rodti_table_length(table_reader *reader, size_t column, rodt_unit unit, rod
     rodt_length_style style = {.unit = unit};
     rodt_length value = {0};
     rodt_error error;
-    if (cell->size > 0 && rodt_length_parse_strict(cell->text, cell->size, &style, &value, NULL, &error) != RODT_OK)
+    if (cell->size > 0 && rodt_length_parse_strict_n(cell->text, cell->size, &style, &value, NULL, &error) != RODT_OK)
         return value_fault(reader, column, &error);
     *out = value;
     return true;

@@ -43,9 +43,9 @@ static vehicle_part part_of_axle(uint32_t bit)
     }
 }
 
-const rodt_source *rodt_axle_source(uint32_t bit, RODT_ENUM32(rodt_evidence) *evidence)
+const rodt_source *rodt_axle_mismatch_source(rodt_axle_mismatch mismatch, RODT_ENUM32(rodt_evidence) *evidence)
 {
-    return source_of(part_of_axle(bit), evidence);
+    return source_of(part_of_axle((uint32_t)mismatch), evidence);
 }
 
 const rodt_source *rodt_advice_source(rodt_advice advice, RODT_ENUM32(rodt_evidence) *evidence)
@@ -134,10 +134,11 @@ static rodt_message_code code_of_axle(const rodt_axle_finding *axle, uint32_t bi
     }
 }
 
-rodt_status rodt_axle_message(const rodt_axle_finding *axle, uint32_t bit, rodt_message *out)
+rodt_status rodt_axle_mismatch_message(const rodt_axle_finding *axle, rodt_axle_mismatch mismatch, rodt_message *out)
 {
+    const uint32_t bit = (uint32_t)mismatch;
     RODT_ENUM32(rodt_evidence) evidence = RODT_EVIDENCE_NONE;
-    const rodt_source *source = rodt_axle_source(bit, &evidence);
+    const rodt_source *source = rodt_axle_mismatch_source(mismatch, &evidence);
     if (axle == NULL || out == NULL || (axle->mismatches & bit) == 0 || code_of_axle(axle, bit) == RODT_MESSAGE_NONE)
         return RODT_E_ARGUMENT;
     rodti_message_start(out, source == NULL                      ? RODT_MESSAGE_AXLE_SAID
@@ -156,10 +157,11 @@ rodt_status rodt_axle_message(const rodt_axle_finding *axle, uint32_t bit, rodt_
     return RODT_OK;
 }
 
-rodt_status rodt_axle_format(const rodt_axle_finding *axle, uint32_t bit, char *text, size_t size, size_t *needed)
+rodt_status rodt_axle_mismatch_format(const rodt_axle_finding *axle, rodt_axle_mismatch mismatch, char *text,
+                                      size_t size, size_t *needed)
 {
     rodt_message message;
-    return rodti_message_say(rodt_axle_message(axle, bit, &message), &message, text, size, needed);
+    return rodti_message_say(rodt_axle_mismatch_message(axle, mismatch, &message), &message, text, size, needed);
 }
 
 /* --- Advice ------------------------------------------------------------------------------------------- */

@@ -89,7 +89,7 @@ static void say(const rodt_air_finding *finding)
     char text[RODT_SENTENCE_SIZE];
     rodt_message message;
     demand(rodt_air_finding_format(finding, text, sizeof text, NULL) == RODT_OK);
-    demand(rodt_air_edge_format(finding, text, sizeof text, NULL) == RODT_OK);
+    demand(rodt_air_finding_edge_format(finding, text, sizeof text, NULL) == RODT_OK);
     demand(rodt_air_finding_message(finding, &message) == RODT_OK);
     demand(message.count <= RODT_MESSAGE_ARGUMENTS);
 }

@@ -47,6 +47,12 @@ static void check_decimal(rodt_length length)
     require(strlen(written) >= 5 && written[strlen(written) - 4] == '.');
 }
 
+static void check_strict(rodt_status status, rodt_length length, rodt_length strict)
+{
+    require(status == RODT_OK || status == RODT_E_AMBIGUOUS);
+    require(length.num == strict.num && length.den == strict.den);
+}
+
 static void check_length(const char *text, size_t size, rodt_length_style style)
 {
     static const rodt_length untouched = {77, 78};
@@ -66,6 +72,10 @@ static void check_length(const char *text, size_t size, rodt_length_style style)
     require(rodt_length_format(length, written, sizeof written, NULL) == RODT_OK);
     require(rodt_length_parse(written, &again, NULL) == RODT_OK);
     require(length.num == again.num && length.den == again.den);
+    status = rodt_length_parse_strict(written, &again, NULL);
+    check_strict(status, length, again);
+    status = rodt_length_parse_strict_n(text, size, &style, &again, NULL, NULL);
+    check_strict(status, length, again);
     check_decimal(length);
 }
 

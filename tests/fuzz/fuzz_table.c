@@ -46,7 +46,7 @@ static void check_air_row(const rodt_rules *rules, const rodt_air_limit *row)
                                 .built = row->built_from};
     demand(row->source != NULL && row->published[0] != '\0' && row->kind == RODT_AIR_KIND_LIMIT);
     demand(rodt_air_limit_edge_format(row, edge, sizeof edge, NULL) == RODT_OK);
-    rodt_status status = rodt_air_judge(&reading, rules, &finding, NULL);
+    rodt_status status = rodt_air_reading_judge(&reading, rules, &finding, NULL);
     demand(status == RODT_OK || status == RODT_E_RANGE);
     if (status == RODT_OK && finding.law_result == RODT_AIR_RESULT_DEFECTIVE)
         demand(finding.result == RODT_AIR_RESULT_DEFECTIVE);

@@ -28,7 +28,7 @@ static rodt_air_finding judge(const char *rules, const rodt_air_reading *reading
     rodt_air_finding finding;
     memset(&finding, 0x5A, sizeof finding);
     assert_non_null(rodt_rules_find(rules));
-    assert_int_equal(rodt_air_judge(reading, rodt_rules_find(rules), &finding, NULL), RODT_OK);
+    assert_int_equal(rodt_air_reading_judge(reading, rodt_rules_find(rules), &finding, NULL), RODT_OK);
     return finding;
 }
 
@@ -209,7 +209,7 @@ static void check_words(const rodt_air_finding *finding, const rodt_air_limit *r
 {
     char sentence[600], edge[300], alone[300];
     assert_int_equal(rodt_air_finding_format(finding, sentence, sizeof sentence, NULL), RODT_OK);
-    assert_int_equal(rodt_air_edge_format(finding, edge, sizeof edge, NULL), RODT_OK);
+    assert_int_equal(rodt_air_finding_edge_format(finding, edge, sizeof edge, NULL), RODT_OK);
     assert_int_equal(rodt_air_limit_edge_format(row, alone, sizeof alone, NULL), RODT_OK);
     assert_non_null(strstr(sentence, rodt_air_result_name(finding->result)));
     bool practice = row->evidence == RODT_EVIDENCE_COMMON_PRACTICE;
@@ -228,7 +228,7 @@ static bool hits(const rodt_rules *rules, const rodt_air_limit *row, rodt_air_re
     set_measured(&reading, row, num, den);
     if (row->measure == RODT_AIR_MEASURE_YES_NO)
         reading.answer = side > 0 ? RODT_RECORDED_YES : RODT_RECORDED_NO;
-    assert_int_equal(rodt_air_judge(&reading, rules, &finding, NULL), RODT_OK);
+    assert_int_equal(rodt_air_reading_judge(&reading, rules, &finding, NULL), RODT_OK);
     if (finding.row != row)
         return false;
     bool kept = keeps(row->comparison, side);
@@ -606,7 +606,7 @@ static void wrong_readings_are_refused_by_member(void **state)
         rodt_error error = {.status = RODT_OK};
         memset(&finding, 0x5A, sizeof finding);
         before = finding;
-        assert_int_equal(rodt_air_judge(&cases[i].reading, rodt_rules_find("us-cdl"), &finding, &error),
+        assert_int_equal(rodt_air_reading_judge(&cases[i].reading, rodt_rules_find("us-cdl"), &finding, &error),
                          RODT_E_ARGUMENT);
         assert_string_equal(error.field, cases[i].field);
         assert_int_equal(error.status, RODT_E_ARGUMENT);
@@ -639,10 +639,10 @@ static void missing_arguments_are_said(void **state)
     rodt_air_finding finding;
     const rodt_air_reading sound = {.check = RODT_AIR_CHECK_WARNING, .pressure = {100, 1}};
     assert_int_equal(rodt_air_reading_check(NULL, &error), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_air_judge(NULL, rodt_rules_find("us-cdl"), &finding, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_air_judge(&sound, rodt_rules_find("us-cdl"), NULL, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_air_judge(&sound, NULL, &finding, NULL), RODT_E_UNKNOWN_RULES);
-    assert_int_equal(rodt_air_judge(&sound, NULL, &finding, &error), RODT_E_UNKNOWN_RULES);
+    assert_int_equal(rodt_air_reading_judge(NULL, rodt_rules_find("us-cdl"), &finding, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_air_reading_judge(&sound, rodt_rules_find("us-cdl"), NULL, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_air_reading_judge(&sound, NULL, &finding, NULL), RODT_E_UNKNOWN_RULES);
+    assert_int_equal(rodt_air_reading_judge(&sound, NULL, &finding, &error), RODT_E_UNKNOWN_RULES);
     assert_int_equal(error.status, RODT_E_UNKNOWN_RULES);
 }
 
@@ -653,7 +653,7 @@ static void a_figure_that_does_not_fit_is_said(void **state)
     rodt_air_finding finding;
     const rodt_air_reading loss = {.check = RODT_AIR_CHECK_LOSS_APPLIED, .vehicle = RODT_VEHICLE_CLASS_SINGLE,
                                    .before = {INT64_MAX, INT64_MAX / 100 - 1}, .after = {1, INT64_MAX}};
-    assert_int_equal(rodt_air_judge(&loss, rodt_rules_find("us-cdl"), &finding, &error), RODT_E_RANGE);
+    assert_int_equal(rodt_air_reading_judge(&loss, rodt_rules_find("us-cdl"), &finding, &error), RODT_E_RANGE);
     assert_int_equal(error.status, RODT_E_RANGE);
 }
 
@@ -662,7 +662,7 @@ static int64_t bound_for(const rodt_rules *rules, rodt_vehicle_class vehicle, in
     const rodt_air_reading reading = {.check = RODT_AIR_CHECK_CUT_IN, .vehicle = vehicle, .towed_units = towed, .built = day,
                                       .pressure = {90, 1}};
     rodt_air_finding finding;
-    assert_int_equal(rodt_air_judge(&reading, rules, &finding, NULL), RODT_OK);
+    assert_int_equal(rodt_air_reading_judge(&reading, rules, &finding, NULL), RODT_OK);
     return finding.allowed.num;
 }
 
@@ -726,7 +726,7 @@ static void a_carriers_limits_keep_the_air_checks(void **state)
     assert_null(rodt_rules_air_law(law));
     const rodt_air_reading warning = {.check = RODT_AIR_CHECK_WARNING, .pressure = {59, 1}, .built = {2015, 0, 0}};
     rodt_air_finding finding;
-    assert_int_equal(rodt_air_judge(&warning, own, &finding, NULL), RODT_OK);
+    assert_int_equal(rodt_air_reading_judge(&warning, own, &finding, NULL), RODT_OK);
     assert_int_equal(finding.result, RODT_AIR_RESULT_DEFECTIVE);
     assert_ptr_equal(finding.row, finding.law_row);
     assert_null(finding.own_row);

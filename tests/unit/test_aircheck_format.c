@@ -55,10 +55,10 @@ static void expect(const char *rules, rodt_air_reading reading, const char *sent
 {
     rodt_air_finding finding;
     char text[600];
-    assert_int_equal(rodt_air_judge(&reading, rodt_rules_find(rules), &finding, NULL), RODT_OK);
+    assert_int_equal(rodt_air_reading_judge(&reading, rodt_rules_find(rules), &finding, NULL), RODT_OK);
     assert_int_equal(rodt_air_finding_format(&finding, text, sizeof text, NULL), RODT_OK);
     assert_string_equal(text, sentence);
-    assert_int_equal(rodt_air_edge_format(&finding, text, sizeof text, NULL), RODT_OK);
+    assert_int_equal(rodt_air_finding_edge_format(&finding, text, sizeof text, NULL), RODT_OK);
     assert_string_equal(text, edge);
 }
 
@@ -163,13 +163,13 @@ static void buffers_and_arguments(void **state)
     const rodt_air_reading reading = {.check = RODT_AIR_CHECK_WARNING, .pressure = {62, 1}};
     rodt_air_finding finding, broken;
     char text[200] = "as it was";
-    assert_int_equal(rodt_air_judge(&reading, rodt_rules_find("us-cdl"), &finding, NULL), RODT_OK);
+    assert_int_equal(rodt_air_reading_judge(&reading, rodt_rules_find("us-cdl"), &finding, NULL), RODT_OK);
     assert_int_equal(rodt_air_finding_format(&finding, text, 10, NULL), RODT_E_SPACE);
-    assert_int_equal(rodt_air_edge_format(&finding, text, 10, NULL), RODT_E_SPACE);
+    assert_int_equal(rodt_air_finding_edge_format(&finding, text, 10, NULL), RODT_E_SPACE);
     assert_int_equal(rodt_air_limit_edge_format(finding.row, text, 10, NULL), RODT_E_SPACE);
     assert_int_equal(rodt_air_finding_format(NULL, text, sizeof text, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_air_finding_format(&finding, NULL, 100, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_air_edge_format(NULL, text, sizeof text, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_air_finding_edge_format(NULL, text, sizeof text, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_air_limit_edge_format(NULL, text, sizeof text, NULL), RODT_E_ARGUMENT);
     broken = finding;
     broken.reading.check = RODT_AIR_CHECK_END;

@@ -97,8 +97,8 @@ static void by_hand(const char *released, const char *applied, rodt_finding *out
 {
     rodt_reading reading = {0};
     assert_int_equal(rodt_chamber_parse("30", &reading.chamber, NULL), RODT_OK);
-    bool read = rodt_length_parse_strict(released, strlen(released), NULL, &reading.released, NULL, NULL) == RODT_OK;
-    read = rodt_length_parse_strict(applied, strlen(applied), NULL, &reading.applied, NULL, NULL) == RODT_OK && read;
+    bool read = rodt_length_parse_strict(released, &reading.released, NULL) == RODT_OK;
+    read = rodt_length_parse_strict(applied, &reading.applied, NULL) == RODT_OK && read;
     assert_int_equal(rodt_reading_judge(&reading, rodt_rules_find("us-fmcsr"), out, NULL), RODT_OK);
     if (!read)
         out->reasons |= RODT_REASON_BIT(RODT_REASON_LOST_BLANK);
@@ -182,14 +182,16 @@ static void the_strict_reader_leaves_its_results(void **state)
     RODT_ENUM32(rodt_unit) unit = RODT_UNIT_CM;
     rodt_error error;
     const rodt_length_style mm = {.unit = RODT_UNIT_MM};
-    assert_int_equal(rodt_length_parse_strict("31/8", 4, NULL, &length, &unit, &error), RODT_E_AMBIGUOUS);
+    assert_int_equal(rodt_length_parse_strict("31/8", &length, NULL), RODT_E_AMBIGUOUS);
+    assert_int_equal(rodt_length_parse_strict(NULL, &length, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_length_parse_strict_n("31/8", 4, NULL, &length, &unit, &error), RODT_E_AMBIGUOUS);
     assert_int_equal(error.column, 1);
-    assert_int_equal(rodt_length_parse_strict("31/8 in", 7, &mm, &length, &unit, NULL), RODT_E_AMBIGUOUS);
-    assert_int_equal(rodt_length_parse_strict("x", 1, NULL, &length, &unit, NULL), RODT_E_SYNTAX);
-    assert_int_equal(rodt_length_parse_strict("2", 1, NULL, NULL, &unit, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_length_parse_strict(NULL, 0, NULL, &length, &unit, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_length_parse_strict_n("31/8 in", 7, &mm, &length, &unit, NULL), RODT_E_AMBIGUOUS);
+    assert_int_equal(rodt_length_parse_strict_n("x", 1, NULL, &length, &unit, NULL), RODT_E_SYNTAX);
+    assert_int_equal(rodt_length_parse_strict_n("2", 1, NULL, NULL, &unit, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_length_parse_strict_n(NULL, 0, NULL, &length, &unit, NULL), RODT_E_ARGUMENT);
     assert_true(length.num == 1 && length.den == 8 && unit == RODT_UNIT_CM);
-    assert_int_equal(rodt_length_parse_strict("25.4", 4, &mm, &length, &unit, NULL), RODT_OK);
+    assert_int_equal(rodt_length_parse_strict_n("25.4", 4, &mm, &length, &unit, NULL), RODT_OK);
     assert_true(length.num == 1 && length.den == 1 && unit == RODT_UNIT_MM);
 }
 

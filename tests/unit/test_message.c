@@ -122,7 +122,7 @@ static void visit_axles(uint64_t *state, visitor *visit, void *context)
     rodt_axle_finding axle = {.axle = 3, .mismatches = 0x1FF, .left = chance(state) % 2 ? SIZE_MAX : 0, .right = 1,
                               .stroke_difference = {9, 16}, .al_left = {165, 1}, .al_right = {363, 2}};
     for (uint32_t bit = 1; bit <= RODT_AXLE_MISMATCH_STEERING_DEAD; bit <<= 1) {
-        assert_int_equal(rodt_axle_message(&axle, bit, &message), RODT_OK);
+        assert_int_equal(rodt_axle_mismatch_message(&axle, bit, &message), RODT_OK);
         visit(&message, context);
     }
 }
@@ -167,13 +167,13 @@ static void visit_air(uint64_t *state, visitor *visit, void *context)
         reading.actual_volume = (rodt_ratio){4001, 1};
         reading.required_volume = (rodt_ratio){3000, 1};
     }
-    if (rodt_air_judge(&reading, any_rules(state), &finding, NULL) != RODT_OK)
+    if (rodt_air_reading_judge(&reading, any_rules(state), &finding, NULL) != RODT_OK)
         return;
     assert_int_equal(rodt_air_finding_message(&finding, &message), RODT_OK);
     visit(&message, context);
-    assert_int_equal(rodt_air_edge_message(&finding, &message), RODT_OK);
+    assert_int_equal(rodt_air_finding_edge_message(&finding, &message), RODT_OK);
     visit(&message, context);
-    assert_int_equal(rodt_air_spoken_message(&finding, &message), RODT_OK);
+    assert_int_equal(rodt_air_finding_spoken_message(&finding, &message), RODT_OK);
     visit(&message, context);
 }
 
@@ -204,7 +204,7 @@ static void visit_rows(visitor *visit, void *context)
         visit(&message, context);
         assert_int_equal(rodt_air_finding_message(&finding, &message), RODT_OK);
         visit(&message, context);
-        assert_int_equal(rodt_air_spoken_message(&finding, &message), RODT_OK);
+        assert_int_equal(rodt_air_finding_spoken_message(&finding, &message), RODT_OK);
         visit(&message, context);
         row.measure = i % 2 == 0 ? row.measure : RODT_AIR_MEASURE_YES_NO;
         row.comparison = i % 2 == 0 ? row.comparison : RODT_COMPARISON_MUST_BE_YES;
@@ -262,13 +262,13 @@ static void visit_note(visitor *visit, void *context)
     rodt_message message;
     assert_int_equal(rodt_pressure_from_kpa(721, 1, &reading.before), RODT_OK);
     assert_int_equal(rodt_pressure_from_kpa(700, 1, &reading.after), RODT_OK);
-    assert_int_equal(rodt_air_judge(&reading, rodt_rules_find("ca-on"), &finding, NULL), RODT_OK);
-    assert_int_equal(rodt_air_note_message(&finding, &message), RODT_OK);
+    assert_int_equal(rodt_air_reading_judge(&reading, rodt_rules_find("ca-on"), &finding, NULL), RODT_OK);
+    assert_int_equal(rodt_air_finding_note_message(&finding, &message), RODT_OK);
     visit(&message, context);
     reading = (rodt_air_reading){.check = RODT_AIR_CHECK_BUILD_UP, .before = {85, 1}, .after = {100, 1},
                                  .seconds = {26, 1}, .actual_volume = {2848, 1}, .required_volume = {4272, 1}};
-    assert_int_equal(rodt_air_judge(&reading, rodt_rules_find("us-newvehicle"), &finding, NULL), RODT_OK);
-    assert_int_equal(rodt_air_note_message(&finding, &message), RODT_OK);
+    assert_int_equal(rodt_air_reading_judge(&reading, rodt_rules_find("us-newvehicle"), &finding, NULL), RODT_OK);
+    assert_int_equal(rodt_air_finding_note_message(&finding, &message), RODT_OK);
     assert_int_equal(message.code, RODT_MESSAGE_AIR_NOTE_VOLUME);
     visit(&message, context);
 }
@@ -816,13 +816,13 @@ static void makers_refuse_null(void **state)
     assert_int_equal(rodt_finding_proof_message(NULL, &message), RODT_E_ARGUMENT);
     assert_int_equal(rodt_count_message(NULL, &message), RODT_E_ARGUMENT);
     assert_int_equal(rodt_count_message(&count, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_axle_message(&axle, 3, &message), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_axle_message(NULL, 1, &message), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_axle_mismatch_message(&axle, 3, &message), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_axle_mismatch_message(NULL, 1, &message), RODT_E_ARGUMENT);
     assert_int_equal(rodt_air_finding_message(&air, NULL), RODT_E_ARGUMENT);
     air.result = RODT_AIR_RESULT_GOOD; /* of no row */
     assert_int_equal(rodt_air_finding_message(&air, &message), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_air_edge_message(NULL, &message), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_air_note_message(NULL, &message), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_air_finding_edge_message(NULL, &message), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_air_finding_note_message(NULL, &message), RODT_E_ARGUMENT);
     assert_int_equal(rodt_air_limit_edge_message(NULL, &message), RODT_E_ARGUMENT);
     assert_int_equal(rodt_air_check_message(RODT_AIR_CHECK_END, &message), RODT_E_ARGUMENT);
     assert_int_equal(rodt_advice_message(RODT_ADVICE_LOOK, NULL), RODT_E_ARGUMENT);

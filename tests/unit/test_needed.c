@@ -40,7 +40,7 @@ static int prepare(void **state)
     of.axle = (rodt_axle_finding){.axle = 3, .mismatches = RODT_AXLE_MISMATCH_SIZE_DIFFERS};
     of.air_row = rodt_rules_air_at(rules, 0);
     assert_int_equal(rodt_form_judge(&form, rules, &of.finding, NULL), RODT_OK);
-    assert_int_equal(rodt_air_judge(&reading, rules, &of.air, NULL), RODT_OK);
+    assert_int_equal(rodt_air_reading_judge(&reading, rules, &of.air, NULL), RODT_OK);
     assert_int_equal(rodt_tally_judge(&(rodt_tally){.brakes = 6, .full = 1, .half = 1}, 0, &of.count, NULL), RODT_OK);
     of.chamber = of.finding.chamber;
     return of.air_row == NULL;
@@ -60,9 +60,9 @@ WRITER(finding, rodt_finding_format(&of.finding, text, size, needed))
 WRITER(reason, rodt_finding_reason_format(&of.finding, RODT_REASON_PRESSURE_LOW, text, size, needed))
 WRITER(proof, rodt_finding_proof_format(&of.finding, text, size, needed))
 WRITER(counted, rodt_count_format(&of.count, text, size, needed))
-WRITER(axle, rodt_axle_format(&of.axle, RODT_AXLE_MISMATCH_SIZE_DIFFERS, text, size, needed))
+WRITER(axle, rodt_axle_mismatch_format(&of.axle, RODT_AXLE_MISMATCH_SIZE_DIFFERS, text, size, needed))
 WRITER(air, rodt_air_finding_format(&of.air, text, size, needed))
-WRITER(edge, rodt_air_edge_format(&of.air, text, size, needed))
+WRITER(edge, rodt_air_finding_edge_format(&of.air, text, size, needed))
 WRITER(row, rodt_air_limit_edge_format(of.air_row, text, size, needed))
 
 static rodt_status (*const writers[])(char *, size_t, size_t *) = {

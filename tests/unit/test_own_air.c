@@ -47,7 +47,7 @@ static rodt_air_finding judge(const rodt_rules *rules, rodt_air_reading reading)
 {
     rodt_air_finding finding;
     rodt_error error;
-    if (rodt_air_judge(&reading, rules, &finding, &error) != RODT_OK)
+    if (rodt_air_reading_judge(&reading, rules, &finding, &error) != RODT_OK)
         fail_msg("%s: %s", error.field, error.text);
     return finding;
 }

@@ -36,7 +36,7 @@ static void an_air_check(void **state)
     (void)state;
     const rodt_air_reading reading = {.check = RODT_AIR_CHECK_WARNING, .pressure = {125, 2}};
     rodt_air_finding finding;
-    assert_int_equal(rodt_air_judge(&reading, rodt_rules_find("us-cdl"), &finding, NULL), RODT_OK);
+    assert_int_equal(rodt_air_reading_judge(&reading, rodt_rules_find("us-cdl"), &finding, NULL), RODT_OK);
     REPORT(text, rodt_air_finding_json_format, &finding, NULL, 0);
     has(text, "{\"check\": \"warning\", \"result\": \"good\", \"missing\": null, \"major\": false, \"minor\": false, "
               "\"at_limit\": false, \"measured\": \"62 1/2\", \"allowed\": \"60\", \"measure\": \"psi\", "
@@ -63,7 +63,7 @@ static void an_air_check_by_a_carriers_figure(void **state)
     rodt_air_finding finding;
     rodt_rules *own;
     assert_int_equal(rodt_rules_load(rodt_rules_find("us-cdl"), "own.csv", table, strlen(table), &own, NULL), RODT_OK);
-    assert_int_equal(rodt_air_judge(&reading, own, &finding, NULL), RODT_OK);
+    assert_int_equal(rodt_air_reading_judge(&reading, own, &finding, NULL), RODT_OK);
     REPORT(text, rodt_air_finding_json_format, &finding, NULL, 0);
     has(text, "\"result\": \"defective\"");
     has(text, "\"allowed\": \"2\", ");
@@ -83,14 +83,14 @@ static void remarks_on_an_air_check(void **state)
     assert_int_equal(rodt_pressure_from_kpa(700, 1, &reading.after), RODT_OK);
     for (int kpa = 721; kpa <= 722; kpa++) {
         assert_int_equal(rodt_pressure_from_kpa(kpa, 1, &reading.before), RODT_OK);
-        assert_int_equal(rodt_air_judge(&reading, rodt_rules_find("ca-on"), &finding, NULL), RODT_OK);
-        assert_int_equal(rodt_air_note_format(&finding, note, sizeof note, NULL), RODT_OK);
+        assert_int_equal(rodt_air_reading_judge(&reading, rodt_rules_find("ca-on"), &finding, NULL), RODT_OK);
+        assert_int_equal(rodt_air_finding_note_format(&finding, note, sizeof note, NULL), RODT_OK);
         assert_int_equal(strstr(note, "whole kPa") != NULL, kpa == 721);
         assert_int_equal(note[0] != '\0', kpa == 721);
     }
-    assert_int_equal(rodt_air_note_format(NULL, note, sizeof note, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_air_finding_note_format(NULL, note, sizeof note, NULL), RODT_E_ARGUMENT);
     reading = (rodt_air_reading){.check = RODT_AIR_CHECK_CUT_OUT, .pressure = {120, 1}};
-    assert_int_equal(rodt_air_judge(&reading, rodt_rules_find("rated-80"), &finding, NULL), RODT_OK);
+    assert_int_equal(rodt_air_reading_judge(&reading, rodt_rules_find("rated-80"), &finding, NULL), RODT_OK);
     REPORT(text, rodt_air_finding_json_format, &finding, NULL, 0);
     has(text, "\"result\": \"undetermined\", \"missing\": \"row\"");
     has(text, "\"measure\": null, ");
@@ -300,7 +300,7 @@ static void a_vehicle_in_french(void **state)
     has_french(text, "\"unreadable\": ", rodt_error_message(&of.errors[1], &message), &message);
     has_french(text, "\"advice\": ", rodt_advice_message(of.advice[0], &message), &message);
     has_french(text, "\"code\": \"size-differs\", \"sentence\": ",
-               rodt_axle_message(&of.vehicle.axles[0], RODT_AXLE_MISMATCH_SIZE_DIFFERS, &message), &message);
+               rodt_axle_mismatch_message(&of.vehicle.axles[0], RODT_AXLE_MISMATCH_SIZE_DIFFERS, &message), &message);
     has(text, "{\"outcome\": \"undetermined\", \"sentence\": \"");
     has(text, "\"percent\": \"8 1/3\", ");
     has(text, "\"margin\": \"-1/8\", \"verdict\": \"out-of-adjustment\", \"defect\": \"half\", ");
@@ -339,10 +339,10 @@ static void other_reports_in_french(void **state)
     rodt_air_finding finding;
     rodt_identification answer;
     rodt_message message;
-    assert_int_equal(rodt_air_judge(&reading, rules, &finding, NULL), RODT_OK);
+    assert_int_equal(rodt_air_reading_judge(&reading, rules, &finding, NULL), RODT_OK);
     REPORT(check, rodt_air_finding_json_format, &finding, french, 0);
     has_french(check, "\"sentence\": ", rodt_air_finding_message(&finding, &message), &message);
-    has_french(check, "\"edge\": ", rodt_air_edge_message(&finding, &message), &message);
+    has_french(check, "\"edge\": ", rodt_air_finding_edge_message(&finding, &message), &message);
     has(check, "\"measured\": \"62 1/2\", \"allowed\": \"60\", \"measure\": \"psi\", ");
     REPORT(row, rodt_air_limit_json_format, finding.row, french, 0);
     has_french(row, "\"edge\": ", rodt_air_limit_edge_message(finding.row, &message), &message);
@@ -364,8 +364,8 @@ static void broken_catalogues(void **state)
     rodt_air_finding finding;
     rodt_message edge;
     char text[4000] = "as it was";
-    assert_int_equal(rodt_air_judge(&reading, rodt_rules_find("us-cdl"), &finding, NULL), RODT_OK);
-    assert_int_equal(rodt_air_edge_message(&finding, &edge), RODT_OK);
+    assert_int_equal(rodt_air_reading_judge(&reading, rodt_rules_find("us-cdl"), &finding, NULL), RODT_OK);
+    assert_int_equal(rodt_air_finding_edge_message(&finding, &edge), RODT_OK);
 #define IN_IT rodt_air_finding_json_format(&finding, &catalogue, 0, text, sizeof text, NULL)
     assert_int_equal(IN_IT, RODT_E_ARGUMENT); /* no templates */
     catalogue.templates = templates;

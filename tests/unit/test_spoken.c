@@ -19,8 +19,8 @@ static void expect_air(const char *rules, rodt_air_reading reading, const char *
 {
     rodt_air_finding finding;
     char text[RODT_SENTENCE_SIZE];
-    assert_int_equal(rodt_air_judge(&reading, rodt_rules_find(rules), &finding, NULL), RODT_OK);
-    assert_int_equal(rodt_air_spoken_format(&finding, text, sizeof text, NULL), RODT_OK);
+    assert_int_equal(rodt_air_reading_judge(&reading, rodt_rules_find(rules), &finding, NULL), RODT_OK);
+    assert_int_equal(rodt_air_finding_spoken_format(&finding, text, sizeof text, NULL), RODT_OK);
     assert_string_equal(text, wanted);
 }
 
@@ -134,9 +134,9 @@ static void nonsense_is_refused(void **state)
     assert_int_equal(rodt_finding_spoken_message(&finding, &message), RODT_E_ARGUMENT);
     finding.verdict = RODT_VERDICT_UNDETERMINED;
     assert_int_equal(rodt_finding_spoken_message(&finding, &message), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_air_spoken_message(NULL, &message), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_air_spoken_message(&air, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_air_spoken_message(&air, &message), RODT_E_ARGUMENT); /* good by no row */
+    assert_int_equal(rodt_air_finding_spoken_message(NULL, &message), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_air_finding_spoken_message(&air, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_air_finding_spoken_message(&air, &message), RODT_E_ARGUMENT); /* good by no row */
 }
 
 int main(void)

@@ -99,11 +99,11 @@ static void each_mismatch_of_an_axle(void **state)
     for (size_t i = 0; i < COUNT_OF(cases); i++) {
         char text[RODT_SENTENCE_SIZE], kept[8] = "kept";
         axle.mismatches = ~cases[i].bit;
-        assert_int_equal(rodt_axle_format(&axle, cases[i].bit, kept, sizeof kept, NULL), RODT_E_ARGUMENT);
+        assert_int_equal(rodt_axle_mismatch_format(&axle, cases[i].bit, kept, sizeof kept, NULL), RODT_E_ARGUMENT);
         axle.mismatches = cases[i].bit;
-        assert_int_equal(rodt_axle_format(&axle, cases[i].bit, text, sizeof text, NULL), RODT_OK);
+        assert_int_equal(rodt_axle_mismatch_format(&axle, cases[i].bit, text, sizeof text, NULL), RODT_OK);
         assert_string_equal(text, cases[i].text);
-        assert_int_equal(rodt_axle_format(&axle, cases[i].bit, kept, sizeof kept, NULL), RODT_E_SPACE);
+        assert_int_equal(rodt_axle_mismatch_format(&axle, cases[i].bit, kept, sizeof kept, NULL), RODT_E_SPACE);
         assert_string_equal(kept, "kept");
     }
 }
@@ -115,9 +115,9 @@ static void wrong_bits(void **state)
     char text[RODT_SENTENCE_SIZE];
     static const uint32_t wrong[] = {0, 3, RODT_AXLE_MISMATCH_LAW, RODT_AXLE_MISMATCH_STEERING_DEAD << 1, 1u << 31};
     for (size_t i = 0; i < COUNT_OF(wrong); i++)
-        assert_int_equal(rodt_axle_format(&axle, wrong[i], text, sizeof text, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_axle_format(NULL, 1, text, sizeof text, NULL), RODT_E_ARGUMENT);
-    assert_int_equal(rodt_axle_format(&axle, 1, NULL, 1, NULL), RODT_E_ARGUMENT);
+        assert_int_equal(rodt_axle_mismatch_format(&axle, wrong[i], text, sizeof text, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_axle_mismatch_format(NULL, 1, text, sizeof text, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_axle_mismatch_format(&axle, 1, NULL, 1, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_count_format(NULL, text, sizeof text, NULL), RODT_E_ARGUMENT);
 }
 
@@ -158,12 +158,12 @@ static void sources_and_how_they_were_checked(void **state)
     assert_null(rodt_count_part_source((rodt_count_part)RODT_COUNT_PART_END, &evidence));
     assert_string_equal(rodt_count_part_text((rodt_count_part)RODT_COUNT_PART_END), "");
     assert_non_null(strstr(rodt_count_part_text(RODT_COUNT_PART_SHARE), "equal to or greater than 20 percent"));
-    assert_string_equal(rodt_axle_source(RODT_AXLE_MISMATCH_SIZE_DIFFERS, &evidence)->section, "393.47(b)");
+    assert_string_equal(rodt_axle_mismatch_source(RODT_AXLE_MISMATCH_SIZE_DIFFERS, &evidence)->section, "393.47(b)");
     assert_int_equal(evidence, RODT_EVIDENCE_CHECKED);
-    assert_string_equal(rodt_axle_source(RODT_AXLE_MISMATCH_ARM_DIFFERS, &evidence)->section, "393.47(c)");
-    assert_null(rodt_axle_source(RODT_AXLE_MISMATCH_STROKES_DIFFER, &evidence));
-    assert_null(rodt_axle_source(0, NULL));
-    assert_ptr_equal(rodt_axle_source(RODT_AXLE_MISMATCH_STEERING_DEAD, NULL), rodt_count_part_source(RODT_COUNT_PART_STEERING, NULL));
+    assert_string_equal(rodt_axle_mismatch_source(RODT_AXLE_MISMATCH_ARM_DIFFERS, &evidence)->section, "393.47(c)");
+    assert_null(rodt_axle_mismatch_source(RODT_AXLE_MISMATCH_STROKES_DIFFER, &evidence));
+    assert_null(rodt_axle_mismatch_source(0, NULL));
+    assert_ptr_equal(rodt_axle_mismatch_source(RODT_AXLE_MISMATCH_STEERING_DEAD, NULL), rodt_count_part_source(RODT_COUNT_PART_STEERING, NULL));
     assert_string_equal(rodt_advice_source(RODT_ADVICE_FIND_FAULT, &evidence)->body,
                         "National Transportation Safety Board");
     assert_null(rodt_advice_source(RODT_ADVICE_ADJUST, &evidence));

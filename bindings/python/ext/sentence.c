@@ -12,9 +12,9 @@
 SENTENCE(count_sentence, rodt_count, rodt_count_format)
 SENTENCE(air_limit_edge, rodt_air_limit, rodt_air_limit_edge_format)
 SENTENCE(air_finding_sentence, rodt_air_finding, rodt_air_finding_format)
-SENTENCE(air_finding_edge, rodt_air_finding, rodt_air_edge_format)
-SENTENCE(air_finding_spoken, rodt_air_finding, rodt_air_spoken_format)
-SENTENCE(air_finding_note, rodt_air_finding, rodt_air_note_format)
+SENTENCE(air_finding_edge, rodt_air_finding, rodt_air_finding_edge_format)
+SENTENCE(air_finding_spoken, rodt_air_finding, rodt_air_finding_spoken_format)
+SENTENCE(air_finding_note, rodt_air_finding, rodt_air_finding_note_format)
 
 /* Its report as JSON; the library writes it twice, to count and to fill. */
 static PyObject *air_finding_json(const void *value)
@@ -32,9 +32,9 @@ static PyObject *axle_remarks(const void *value)
     char text[RODT_SENTENCE_SIZE];
     for (uint32_t bit = 1; list != NULL && bit <= RODT_AXLE_MISMATCH_STEERING_DEAD; bit <<= 1) {
         RODT_ENUM32(rodt_evidence) evidence = RODT_EVIDENCE_NONE;
-        if ((axle->mismatches & bit) == 0 || rodt_axle_format(axle, bit, text, sizeof text, NULL) != RODT_OK)
+        if ((axle->mismatches & bit) == 0 || rodt_axle_mismatch_format(axle, bit, text, sizeof text, NULL) != RODT_OK)
             continue;
-        const rodt_source *source = rodt_axle_source(bit, &evidence);
+        const rodt_source *source = rodt_axle_mismatch_source(bit, &evidence);
         PyObject *remark = Py_BuildValue("IsNi", bit, text, FROM_RECORD(rodt_source, source), (int)evidence);
         if (remark == NULL || PyList_Append(list, remark) != 0)
             Py_CLEAR(list);

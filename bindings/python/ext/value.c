@@ -240,7 +240,7 @@ bool py_to_length(PyObject *object, const char *field, rodt_length *out)
         return true;
     if (PyUnicode_Check(object)) {
         const char *text = py_to_text(object, field);
-        return text != NULL && (rodt_length_parse_strict(text, strlen(text), NULL, out, NULL, &error) == RODT_OK ||
+        return text != NULL && (rodt_length_parse_strict(text, out, &error) == RODT_OK ||
                                 py_raise_as(&error, field));
     }
     return py_to_number(object, field, &num, &den) && check(rodt_length_from_inches(num, den, out), field);

@@ -110,7 +110,7 @@ def judge_air(check: Check | str, *, vehicle: VehicleClass | str = "any", span: 
                   answer=_YES_NO.index(answer), towed_units=towed_units, applications=applications, built=built,
                   pressure=pressure, before=before, after=after, cut_out=cut_out, cut_in=cut_in, seconds=seconds,
                   actual_volume=actual_volume, required_volume=required_volume)
-    return AirFinding._read(_low.rodt_air_judge(reading, rule_set(rules)._kept))
+    return AirFinding._read(_low.rodt_air_reading_judge(reading, rule_set(rules)._kept))
 
 
 def check_title(check: Check | str) -> str:

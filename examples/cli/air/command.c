@@ -82,7 +82,7 @@ static void print_spoken(const rodt_air_finding *finding)
     putchar('\n');
     print_step(stdout, rodt_step_of_check((rodt_air_check)finding->reading.check), finding->rules,
                &finding->reading);
-    if (say_message(rodt_air_spoken_message(finding, &message), &message, text, sizeof text))
+    if (say_message(rodt_air_finding_spoken_message(finding, &message), &message, text, sizeof text))
         print_wrapped(stdout, say("Say"), SPOKEN_INDENT, text);
 }
 
@@ -94,7 +94,7 @@ static int answer_check(const command_line *from, rodt_air_check check, const ro
     if (status != STATUS_CONTINUE)
         return status;
     rodt_error error;
-    if (rodt_air_judge(&reading, rules, &finding, &error) != RODT_OK)
+    if (rodt_air_reading_judge(&reading, rules, &finding, &error) != RODT_OK)
         return print_error("%s", error.text);
     if (option_given(from, AIR_JSON))
         status = write_air_finding(&finding);

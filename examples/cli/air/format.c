@@ -141,11 +141,11 @@ void print_air_finding(const rodt_air_finding *finding)
     print_result(finding);
     if (say_message(rodt_air_finding_message(finding, &message), &message, sentence, sizeof sentence))
         print_wrapped(stdout, say("Found"), INDENT, sentence);
-    if (say_message(rodt_air_edge_message(finding, &message), &message, sentence, sizeof sentence))
+    if (say_message(rodt_air_finding_edge_message(finding, &message), &message, sentence, sizeof sentence))
         print_wrapped(stdout, say("Limit"), INDENT, sentence);
     if (finding->row != NULL) {
         print_row(finding->row, judging_rules(finding));
-        if (say_message(rodt_air_note_message(finding, &message), &message, sentence, sizeof sentence))
+        if (say_message(rodt_air_finding_note_message(finding, &message), &message, sentence, sizeof sentence))
             print_wrapped(stdout, say("Note"), INDENT, sentence);
     }
     print_next(finding);

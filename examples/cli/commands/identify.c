@@ -42,7 +42,7 @@ static int read_length_option(const command_line *from, size_t option, rodt_leng
 {
     rodt_error error;
     const char *text = option_value(from, option);
-    if (text == NULL || rodt_length_parse_strict(text, strlen(text), NULL, out, NULL, &error) == RODT_OK)
+    if (text == NULL || rodt_length_parse_strict(text, out, &error) == RODT_OK)
         return STATUS_CONTINUE;
     return print_option_error(from, option, &error);
 }

@@ -244,7 +244,7 @@ static bool draw_story(practice_random *random, const check_stories *of, const r
                              .in_kpa = row->measure == RODT_AIR_MEASURE_KPA ||
                                        row->measure == RODT_AIR_MEASURE_KPA_PER_MINUTE};
         draw_reading(random, of, row, &reading);
-        if (rodt_air_judge(&reading, of->setting.rules, &out->finding, NULL) != RODT_OK)
+        if (rodt_air_reading_judge(&reading, of->setting.rules, &out->finding, NULL) != RODT_OK)
             continue;
         out->is_good = out->finding.result == RODT_AIR_RESULT_GOOD;
         if (out->is_good || out->finding.result == RODT_AIR_RESULT_DEFECTIVE)
@@ -358,7 +358,7 @@ void checks_explain(const check_stories *of, const check_story *story, char text
 {
     rodt_step_part part = story->is_good ? RODT_STEP_PART_GOOD : RODT_STEP_PART_DEFECTIVE;
     bool said = story->finding.reading.check != RODT_AIR_CHECK_NONE
-                    ? rodt_air_spoken_format(&story->finding, text, PRACTICE_TEXT_SIZE, NULL) == RODT_OK
+                    ? rodt_air_finding_spoken_format(&story->finding, text, PRACTICE_TEXT_SIZE, NULL) == RODT_OK
                     : rodt_step_format(story->step, part, of->setting.rules, NULL, text, PRACTICE_TEXT_SIZE,
                                        NULL) == RODT_OK;
     if (!said)

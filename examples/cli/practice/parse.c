@@ -109,7 +109,7 @@ static rodt_status parse_length(const char *text, size_t size, rodt_unit unit, p
     out->none = equals_word(text, size, "none");
     if (out->none)
         return RODT_OK;
-    rodt_status status = rodt_length_parse_strict(text + minus, size - minus, &style, &out->length, NULL, error);
+    rodt_status status = rodt_length_parse_strict_n(text + minus, size - minus, &style, &out->length, NULL, error);
     if (status != RODT_OK && error->column > 0)
         error->column += minus > 0;
     return status;
@@ -155,7 +155,7 @@ static rodt_status parse_count(const char *text, size_t size, practice_answer *o
         used++;
     used = trimmed_size(text, used);
     if (used > 0 && text[used - 1] >= '0' && text[used - 1] <= '9' &&
-        rodt_length_parse_strict(text, used, NULL, &out->length, NULL, error) == RODT_OK)
+        rodt_length_parse_strict_n(text, used, NULL, &out->length, NULL, error) == RODT_OK)
         return RODT_OK;
     return set_error(error, RODT_E_SYNTAX, "a number of brakes, halves too: 1 1/2; or their share: 15 %");
 }

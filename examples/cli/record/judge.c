@@ -101,7 +101,7 @@ static int read_arm(const inspection *of, size_t i, const char *where, rodt_unit
     const char *text = of->record.ends[i][END_ARM].text;
     const rodt_length_style style = {.unit = unit};
     rodt_error error;
-    if (text == NULL || rodt_length_parse_strict(text, strlen(text), &style, out, NULL, &error) == RODT_OK)
+    if (text == NULL || rodt_length_parse_strict_n(text, strlen(text), &style, out, NULL, &error) == RODT_OK)
         return STATUS_CONTINUE;
     return print_entry_error(&of->record, where, "arm_length", text, &error);
 }
@@ -245,7 +245,7 @@ static int judge_check(inspection *of, size_t i, const rodt_air_reading *vehicle
         return status;
     take_vehicle(vehicle, &reading);
     rodt_error error;
-    rodt_status judged = rodt_air_judge(&reading, of->context->air_rules, &of->air[i], &error);
+    rodt_status judged = rodt_air_reading_judge(&reading, of->context->air_rules, &of->air[i], &error);
     return judged == RODT_OK ? status : print_error("%s: %s: %s", record->file, where, error.text);
 }
 

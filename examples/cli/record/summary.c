@@ -29,7 +29,7 @@ static void list_axle(const rodt_axle_finding *axle, vehicle_line line, void *co
     rodt_message message;
     for (uint32_t bit = 1; bit <= RODT_AXLE_MISMATCH_STEERING_DEAD; bit <<= 1) {
         if ((bit & RODT_AXLE_MISMATCH_LAW) != 0 &&
-            say_message(rodt_axle_message(axle, bit, &message), &message, sentence, sizeof sentence))
+            say_message(rodt_axle_mismatch_message(axle, bit, &message), &message, sentence, sizeof sentence))
             line(context, "", sentence);
     }
 }

@@ -89,11 +89,11 @@ static rodt_status read_arm_text(const file_reader *from, rodt_length *out, rodt
     rodt_length_style style = from->options->style;
     rodt_length other;
     bool known = is_blank(unit) || rodt_unit_parse_n(unit, strlen(unit), &style.unit, NULL) == RODT_OK;
-    rodt_status status = rodt_length_parse_strict(text, strlen(text), &style, out, NULL, error);
+    rodt_status status = rodt_length_parse_strict_n(text, strlen(text), &style, out, NULL, error);
     if (known || status != RODT_OK)
         return status;
     style.unit = style.unit == RODT_UNIT_IN ? RODT_UNIT_MM : RODT_UNIT_IN;
-    if (rodt_length_parse_strict(text, strlen(text), &style, &other, NULL, NULL) == RODT_OK &&
+    if (rodt_length_parse_strict_n(text, strlen(text), &style, &other, NULL, NULL) == RODT_OK &&
         rodt_length_compare(*out, other) == 0)
         return RODT_OK;
     *error = (rodt_error){.status = RODT_E_UNIT};

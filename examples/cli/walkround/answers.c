@@ -218,7 +218,7 @@ static rodt_status read_length(rodt_unit unit, bool measured, const char *text, 
     char inches[WORD_SIZE], mm[WORD_SIZE];
     rodt_status status =
         measured ? rodt_length_parse_n(text, strlen(text), &style, &length, &written, error)
-                 : rodt_length_parse_strict(text, strlen(text), &style, &length, &written, error);
+                 : rodt_length_parse_strict_n(text, strlen(text), &style, &length, &written, error);
     if (status != RODT_OK)
         return status;
     if (written == RODT_UNIT_IN)

@@ -127,7 +127,7 @@ static bool needs_cut_out(const walk *of, rodt_air_check check)
         return true;
     if (record->head[HEAD_BUILT].text != NULL)
         (void)read_built_day(record->head[HEAD_BUILT].text, &reading.built, NULL);
-    return rodt_air_judge(&reading, of->context.air_rules, &finding, NULL) == RODT_OK &&
+    return rodt_air_reading_judge(&reading, of->context.air_rules, &finding, NULL) == RODT_OK &&
            finding.missing == RODT_AIR_MISSING_CUT_OUT;
 }
 

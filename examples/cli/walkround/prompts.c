@@ -267,7 +267,7 @@ bool walk_identify(const walk *of, const char *text, rodt_error *error)
     rodt_identification found;
     rodt_date day = {0, 0, 0};
     char limit[WORD_SIZE];
-    if (rodt_length_parse_strict(text, strlen(text), NULL, &clues.diameter, NULL, error) != RODT_OK)
+    if (rodt_length_parse_strict(text, &clues.diameter, error) != RODT_OK)
         return false;
     if (rodt_date_parse_iso(head[HEAD_DATE].text, &day, NULL) != RODT_OK)
         day = (rodt_date){0, 0, 0};

@@ -80,7 +80,8 @@ static void print_axle(const inspection *judged, rodt_position position)
     for (size_t i = 0; i < judged->vehicle.vehicle.axle_count; i++) {
         const rodt_axle_finding *axle = &judged->vehicle.vehicle.axles[i];
         if (axle->axle == position.axle &&
-            rodt_axle_format(axle, RODT_AXLE_MISMATCH_STROKES_DIFFER, sentence, sizeof sentence, NULL) == RODT_OK)
+            rodt_axle_mismatch_format(axle, RODT_AXLE_MISMATCH_STROKES_DIFFER, sentence, sizeof sentence, NULL) ==
+                RODT_OK)
             walk_print("  ", 2, "%s", sentence);
     }
 }
@@ -108,7 +109,7 @@ static void print_spoken(const inspection *judged, const walk_item *item)
     char text[RODT_SENTENCE_SIZE] = "";
     int entry = item->check != RODT_AIR_CHECK_NONE ? walk_find_check(&judged->record, item->check) : WALK_NONE;
     if (entry != WALK_NONE)
-        (void)rodt_air_spoken_format(&judged->air[entry], text, sizeof text, NULL);
+        (void)rodt_air_finding_spoken_format(&judged->air[entry], text, sizeof text, NULL);
     else if (item->id == ASK_END_APPLIED)
         (void)rodt_finding_spoken_format(&judged->vehicle.findings[item->end], text, sizeof text, NULL);
     if (text[0] != '\0')

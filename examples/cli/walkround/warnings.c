@@ -71,7 +71,7 @@ static void warn_axle(warning_list *warnings, const rodt_axle_finding *axle, uin
 {
     char sentence[RODT_SENTENCE_SIZE];
     for (uint32_t bit = 1; axle != NULL && bit <= RODT_AXLE_MISMATCH_STEERING_DEAD; bit <<= 1) {
-        if ((bit & bits) != 0 && rodt_axle_format(axle, bit, sentence, sizeof sentence, NULL) == RODT_OK)
+        if ((bit & bits) != 0 && rodt_axle_mismatch_format(axle, bit, sentence, sizeof sentence, NULL) == RODT_OK)
             warn(warnings, sentence);
     }
 }
