@@ -290,7 +290,9 @@ RODT_API bool rodt_air_says_never(const char *text, size_t size);
 /*
  * Reads the texts of an air check without judging it. Refuses the form as soon as one text cannot be read.
  *
- * error  NULL, or gets the first text that could not be read; its field is the name of the member
+ * error  NULL, or gets the first text that could not be read; its field is the name of the member. The order is: check,
+ *        vehicle, span, towed_units, applications, built, pressure, seconds, before, after, cut_out, cut_in,
+ *        actual_volume, required_volume, answer, reserved
  *
  * RODT_OK          *out is the reading
  * RODT_E_EMPTY     nothing is written for check

@@ -11,17 +11,17 @@
  * takes the name of the field. What is no field goes by the name of the member ("reasons", "reserved").
  *
  * Values. Nearly everything is a plain struct of the caller, and all zero bytes mean "nothing given": begin with
- * `= {0}`. A `reserved` member stays zero; another value is refused with RODT_E_ARGUMENT, so that an older library
- * never ignores what a newer program asks of it.
+ * `= {0}`, in C++ with `= {}`. A `reserved` member stays zero; another value is refused with RODT_E_ARGUMENT, so that
+ * an older library never ignores what a newer program asks of it.
  *
  * Threads. The library has no state that changes. It reads no file, clock, environment or locale, never prints, and
  * never ends the program. Any number of threads may share rule sets, texts and rows of tables, and a column plan that
  * nothing is added to. A text plan, chamber reader, row cache or text map serves one thread at a time.
  *
- * Lifetimes. What a function with `_new` in its name, or rodt_rules_load, makes is released by its `_free`, a rule set
- * by rodt_rules_unref; nothing else allocates. Names, sentences and rows of compiled-in tables live as long as the
- * program; those of a loaded rule set, and findings that point to them, as long as the rule set: rodt_rules_ref keeps
- * it. Arguments are read during the call only, unless the function says otherwise.
+ * Lifetimes. What a function with `_new` in its name makes is released by its `_free`, a rule set of rodt_rules_load
+ * or rodt_rules_load_with_air by rodt_rules_unref; nothing else allocates. Names, sentences and rows of compiled-in
+ * tables live as long as the program; those of a loaded rule set, and findings that point to them, as long as the rule
+ * set: rodt_rules_ref keeps it. Arguments are read during the call only, unless the function says otherwise.
  *
  * Versions. RODT_VERSION_NUMBER is that of the headers, rodt_version_number that of the library. The library has a new
  * soname whenever a program must be built again. Within one soname functions, numbers of enumerators, and size and

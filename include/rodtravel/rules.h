@@ -14,7 +14,9 @@
 extern "C" {
 #endif
 
-/* How the figure of a row was checked against its source. Only RODT_EVIDENCE_CHECKED may be shown as law. */
+/* How the figure of a row was checked against its source. Only RODT_EVIDENCE_CHECKED may be shown as law, and only of a
+ * row of a law: a carrier's row is none, whatever evidence its table names. Ask the law_evidence of an answer or a
+ * finding. */
 typedef enum rodt_evidence RODT_ENUM_TYPE {
     RODT_EVIDENCE_NONE = 0,        /* there is no figure, or nobody said how it was checked */
     RODT_EVIDENCE_CHECKED = 1,     /* the words or the table cell were read in the text of the source */
@@ -85,7 +87,9 @@ RODT_API const rodt_rules *rodt_rules_at(size_t index);
  * checks in the format of tables/aircheck.csv, or both one below the other, each from its line of column names on
  * (tables/README.md, installed in share/doc/rodtravel). Every limit must be at least as strict as the law for the same
  * chamber on every day of the row; every air check at least as strict as each row of the law for the same check,
- * vehicle and day of build. Nothing is read but the text.
+ * vehicle and day of build. Nothing is read but the text. Two files of a carrier, limits and air checks, are joined by
+ * the program; lines of errors are counted in the one text. A line has at most 2000 bytes, a table 1000 rows, the text
+ * 1 MiB.
  *
  * law         the rule set that the limits are based on; must outlive the result, and be compiled in itself
  * name        what messages call the table, for example a file's name; also the id of the result, cut to

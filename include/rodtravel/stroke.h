@@ -96,8 +96,9 @@ typedef enum rodt_reason RODT_ENUM_TYPE {
  * One wheel end as it was measured. All zero bytes mean "nothing recorded"; set what there is:
  *
  *     rodt_reading reading = {0};
- *     rodt_chamber_parse("30L", &reading.chamber, NULL);
- *     rodt_length_parse_strict_n("2 1/8", 5, NULL, &reading.released, NULL, NULL);
+ *     if (rodt_chamber_parse("30L", &reading.chamber, &error) != RODT_OK ||
+ *         rodt_length_parse_strict("2 1/8", &reading.released, &error) != RODT_OK)
+ *         return refuse(&error);
  *
  * It points to nothing.
  */
@@ -226,22 +227,28 @@ RODT_API void rodt_form_set(rodt_form *text, rodt_field field, const char *value
  * out->reasons, and the rest is read all the same: rodt_reading_judge then gives the finding that
  * rodt_form_judge_row would.
  *
+ * A date that can be two days is no error: they are day and other_day. One that can be three cannot be read.
+ *
  * error  NULL, or gets the first text that could not be read, its field by name (rodt_field_find); if all could, the
- *        first needed text that is absent (RODT_E_EMPTY), or status RODT_OK
+ *        first needed text that is absent (RODT_E_EMPTY), or status RODT_OK. The order is: unit, chamber, stroke_class,
+ *        rated_stroke, marked_limit, released, applied, psi, psi_after, division, engine, spring_brake, drum, date
  *
  * RODT_OK          *out is the reading
- * RODT_E_ARGUMENT  a pointer is NULL
+ * RODT_E_ARGUMENT  a pointer is NULL, style.unit (field "unit") or date_order ("date") is unknown, default_day is no
+ *                  day ("date"), or a reserve is not zero ("reserved")
  */
 RODT_API rodt_status rodt_form_parse(const rodt_form *text, rodt_reading *out, rodt_error *error);
 
 /*
  * Reads the texts of one wheel end and judges. Refuses as soon as one text cannot be read; an absent or
- * empty released, applied or chamber is refused too. The error's field names the text.
+ * empty released, applied or chamber is refused too, and a date that can be two days (RODT_E_AMBIGUOUS). The error's
+ * field names the text, the first one in the order of rodt_form_parse; an ambiguous date comes last.
  *
  *     rodt_form text = {.chamber = "30", .released = "2 1/8", .applied = "4 1/8"};
  *     status = rodt_form_judge(&text, rodt_rules_find("us-fmcsr"), &finding, &error);
  *
- * RODT_OK, and the statuses of the readers (length.h, chamber.h, pressure.h, date.h) and of rodt_reading_judge.
+ * RODT_OK, RODT_E_ARGUMENT as rodt_form_parse, and the statuses of the readers (length.h, chamber.h, pressure.h,
+ * date.h) and of rodt_reading_judge.
  */
 RODT_API RODT_MUST_CHECK rodt_status rodt_form_judge(const rodt_form *text, const rodt_rules *rules, rodt_finding *out,
                                                      rodt_error *error);
@@ -295,7 +302,9 @@ RODT_API const char *rodt_drum_name(rodt_drum drum);
  * untouched. */
 RODT_API bool rodt_drum_find(const char *word, size_t size, RODT_ENUM32(rodt_drum) *out);
 
-/* Room for any sentence about a finding, a count, an axle or an air check, with the closing zero byte. */
+/* Room for any sentence about a finding, a count, an axle or an air check, and for one of a step, with the closing zero
+ * byte, in English and in every language that is compiled in. A carrier's own texts can be longer: then the status is
+ * RODT_E_SPACE. */
 #define RODT_SENTENCE_SIZE 400
 
 /*
