@@ -21,6 +21,8 @@
 #define LOAD_SIZE_MAX 1048576
 #define LOAD_ROWS_MAX 1000
 #define NAME_MAX_BYTES 39
+/* As the marks of chambers: a longer stroke has lost its decimal point. */
+#define OWN_LIMIT_MAX_INCHES 6
 
 /* One block holds all: the rule set, then its arrays, then every text. */
 typedef struct block {
@@ -205,6 +207,31 @@ static void check_rules_cell(table_reader *reader, size_t column, const rodt_rul
                           "the table is based on \"%s\", this row on another rule set", law->id);
 }
 
+static bool is_known_size(const rodt_limit *row)
+{
+    for (size_t i = 0; i < rodti_table_chambers_count; i++) {
+        if (rodti_table_chambers[i].family == row->family && strcmp(rodti_table_chambers[i].size, row->size) == 0)
+            return true;
+    }
+    for (size_t i = 0; i < rodti_table_volumes_count; i++) {
+        if (row->family == RODT_FAMILY_CLAMP && strcmp(rodti_table_volumes[i].size, row->size) == 0)
+            return true;
+    }
+    return false;
+}
+
+/* A row that no brake can ever be judged by is a slip: the carrier would believe in a limit that never acts. */
+static void check_acts(table_reader *reader, const rodt_limit *row)
+{
+    static const rodt_length most = {OWN_LIMIT_MAX_INCHES, 1};
+    if (!is_known_size(row))
+        rodti_table_fault(reader, LIMIT_SIZE, 1, RODT_E_TABLE, "no table of chambers has %s %s",
+                          rodt_family_name(row->family), row->size);
+    if (rodt_length_compare(row->limit, most) > 0)
+        rodti_table_fault(reader, LIMIT_LIMIT, 1, RODT_E_TABLE, "no chamber has a stroke of more than %d in",
+                          OWN_LIMIT_MAX_INCHES);
+}
+
 static void check_overlap(const loading *load, table_reader *reader, const rodt_limit *row)
 {
     for (size_t i = 0; i < load->block->rules.limit_count; i++) {
@@ -314,6 +341,7 @@ static bool load_limits(loading *load)
         if (!rodti_table_limit(&reader, &row))
             return false;
         check_rules_cell(&reader, LIMIT_RULES, load->law);
+        check_acts(&reader, &row);
         check_overlap(load, &reader, &row);
         check_strict(load, &reader, &row);
         keep_row(load, &reader, row);

@@ -397,6 +397,23 @@ static void a_name_that_misleads_is_refused(void **state)
     rodt_rules_unref(rules);
 }
 
+/* Type 14 and 18 have no limit in any law, and a place in the table of volumes. */
+static void rows_that_never_act_are_refused(void **state)
+{
+    (void)state;
+    static const char long_stroke[] = "no chamber has a stroke of more than 6 in";
+    expect_fault(HEAD "clamp,30,standard,1 7/8\nclamp,31,standard,1 7/8\n", 3, 7, "size",
+                 "no table of chambers has clamp 31");
+    expect_fault(HEAD "rotochamber,18,any,1\n", 2, 13, "size", "no table of chambers has rotochamber 18");
+    expect_fault(HEAD "DD-3,24,any,1\n", 2, 6, "size", "no table of chambers has DD-3 24");
+    expect_fault_on("ca-nsc", HEAD "bolt,A,any,9\n", RODT_E_TABLE, 2, 12, "limit", long_stroke);
+    expect_fault(HEAD "clamp,18,standard,6 1/64\n", 2, 19, "limit", long_stroke);
+    rodt_rules *rules = NULL;
+    assert_int_equal(load_on("ca-nsc", HEAD "clamp,14,any,1 1/2\nclamp,18,any,1 3/4\nbolt,A,any,6\nDD-3,30,any,2\n",
+                             &rules, NULL), RODT_OK);
+    rodt_rules_unref(rules);
+}
+
 static void hostile_sizes_are_refused(void **state)
 {
     (void)state;
@@ -499,6 +516,7 @@ int main(void)
         cmocka_unit_test(compiled_in_rule_sets_are_not_counted),
         cmocka_unit_test(names_are_cut_between_characters),
         cmocka_unit_test(a_name_that_misleads_is_refused),
+        cmocka_unit_test(rows_that_never_act_are_refused),
         cmocka_unit_test(hostile_sizes_are_refused),
         cmocka_unit_test(every_beginning_of_a_table_is_safe),
         cmocka_unit_test(every_changed_byte_is_safe),
