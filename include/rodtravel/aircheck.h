@@ -258,7 +258,11 @@ RODT_API RODT_MUST_CHECK rodt_status rodt_air_reading_judge(const rodt_air_readi
 
 /*
  * One air check as texts of a form. Every member is zero-terminated UTF-8, or NULL = the form does not have it; a text
- * of blanks says the same.
+ * of blanks says the same, and so does "not done" for a pressure, a time, a volume and the answer.
+ *
+ * The answer is "yes" or "no" to the question of its check (rodt_air_check): did it hold, is a leak heard. Where
+ * something is waited for, warning, build-up, cut-out, cut-in and the valves, "no" says that it never came. Only these
+ * and tractor-protection also take "never".
  */
 typedef struct rodt_air_form {
     const char *check;           /* "warning", "loss-applied": the words of rodt_air_check_name; needed */
@@ -275,7 +279,7 @@ typedef struct rodt_air_form {
     const char *applications;    /* whole number, 0 to 99 */
     const char *actual_volume;   /* cubic inches */
     const char *required_volume; /* cubic inches */
-    const char *answer;          /* "yes", "no", "never", in French too */
+    const char *answer;          /* "yes", "no", "never" where it may be said; in French too */
     const char *reserved[4];     /* NULL */
     bool decimal_comma;          /* the decimal sign of the form is a comma */
     RODT_ENUM32(rodt_date_order) date_order; /* of a day of build that is made of numbers */
@@ -283,7 +287,8 @@ typedef struct rodt_air_form {
 
 /*
  * Tells whether a text says that what was waited for did not come: "never", "no", "did not", "none came on", "jamais".
- * "none", a dash and "not done" say that nothing was measured, and are no such text. text may be NULL.
+ * "none", a dash and "not done" say that nothing was measured, and are no such text; the form reads them so in the
+ * place of a figure. text may be NULL.
  */
 RODT_API bool rodt_air_says_never(const char *text, size_t size);
 

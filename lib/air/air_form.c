@@ -49,10 +49,20 @@ static bool is_written(const char *text)
     return size > 0;
 }
 
+/* "Not done" in the place of what is measured says the same as none, too. */
+static bool is_measured(const char *text)
+{
+    if (!is_written(text))
+        return false;
+    size_t size = strlen(text);
+    rodti_text_trim(&text, &size);
+    return !rodti_text_is_word(text, size, "not done");
+}
+
 static void read_pressure(form_parser *to, const char *field, const char *text, rodt_pressure *out)
 {
     rodt_error error;
-    if (!is_written(text))
+    if (!is_measured(text))
         return;
     rodt_status status = rodt_pressure_parse_n(text, strlen(text), to->form->decimal_comma, out, &error);
     if (status != RODT_OK && status != RODT_E_EMPTY)
@@ -62,7 +72,7 @@ static void read_pressure(form_parser *to, const char *field, const char *text, 
 static void read_seconds(form_parser *to, const char *text)
 {
     rodt_error error;
-    if (!is_written(text))
+    if (!is_measured(text))
         return;
     rodt_status status =
         rodt_seconds_parse_n(text, strlen(text), to->form->decimal_comma, &to->reading.seconds, &error);
@@ -75,7 +85,7 @@ static void read_volume(form_parser *to, const char *field, const char *text, ro
     number_quantity written;
     number_problem problem;
     rodt_error error;
-    if (!is_written(text))
+    if (!is_measured(text))
         return;
     if (!rodti_number_parse_quantity(text, strlen(text), to->form->decimal_comma, &written, &problem)) {
         if (rodti_number_explain_error(text, strlen(text), to->form->decimal_comma, &problem, &error) != RODT_E_EMPTY)
@@ -155,7 +165,7 @@ static void read_answer(form_parser *to, const char *text)
 {
     const char *trimmed = text;
     size_t size = text != NULL ? strlen(text) : 0;
-    if (!is_written(text))
+    if (!is_measured(text))
         return;
     rodti_text_trim(&trimmed, &size);
     if (rodti_text_is_word(trimmed, size, "yes") || rodti_text_is_word(trimmed, size, "y") ||

@@ -136,6 +136,12 @@ static void never_is_an_answer(void **state)
     assert_false(rodt_air_says_never(NULL, 5));
     assert_int_equal(rodt_air_form_parse(&(rodt_air_form){.check = "warning", .pressure = "none"}, &reading, NULL), RODT_OK);
     assert_int_equal(reading.answer, RODT_RECORDED_NOT_RECORDED);
+    const rodt_air_form undone = {.check = "warning", .pressure = " Not done", .cut_out = "not done", .seconds = "not done",
+                                  .actual_volume = "not done", .answer = "not done"};
+    assert_int_equal(rodt_air_form_judge(&undone, rodt_rules_find("ca-on"), &finding, NULL), RODT_OK);
+    assert_int_equal(finding.result, RODT_AIR_RESULT_NOT_DONE);
+    assert_int_not_equal(rodt_air_form_parse(&(rodt_air_form){.check = "not done"}, &reading, NULL), RODT_OK);
+    assert_int_not_equal(rodt_air_form_parse(&(rodt_air_form){.check = "warning", .pressure = "not done 62"}, &reading, NULL), RODT_OK);
     assert_int_not_equal(rodt_air_form_parse(&(rodt_air_form){.check = "loss-applied", .after = "never"}, &reading, NULL), RODT_OK);
     assert_int_not_equal(rodt_air_form_parse(&(rodt_air_form){.check = "drain", .pressure = "never"}, &reading, NULL), RODT_OK);
     assert_int_not_equal(rodt_air_form_parse(&(rodt_air_form){.check = "drain", .answer = "never"}, &reading, NULL), RODT_OK);
