@@ -32,7 +32,9 @@ typedef enum rodt_status RODT_ENUM_TYPE {
     RODT_E_SPACE = 2,            /* size is too small for the text; *needed says what it takes */
 
     /* A text cannot be read; the error says the column and what was expected. */
-    RODT_E_EMPTY = 10,           /* there is nothing to read: an empty cell, a dash, "n/a" */
+    RODT_E_EMPTY = 10,           /* there is nothing to read: only blanks. The readers of lengths, pressures and seconds
+                                    also take a dash, "n/a" and "none" for nothing; those of chambers, classes, dates,
+                                    units and positions refuse them */
     RODT_E_SYNTAX = 11,          /* the text does not have the form that is read here */
     RODT_E_AMBIGUOUS = 12,       /* the text can mean more than one value: 1,000; 2 - 1/4; a range; a bound */
     RODT_E_UNIT = 13,            /* a unit of another quantity, feet, or two units */

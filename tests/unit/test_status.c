@@ -8,7 +8,7 @@
 #include <cmocka.h>
 
 #include "core/common.h"
-#include "rodtravel/status.h"
+#include "rodtravel/rodtravel.h"
 
 #include <string.h>
 
@@ -83,6 +83,32 @@ static void test_version_is_three_numbers(void **state)
     assert_int_equal(points, 2);
 }
 
+/* What says "nothing" in the place of a figure is no chamber, class, day, unit or position. */
+static void test_a_dash_is_empty_for_figures_only(void **state)
+{
+    (void)state;
+    static const char *const nothing[] = {"-", "\xe2\x80\x94", "n/a", "N/A", "none"};
+    rodt_length length;
+    rodt_pressure pressure;
+    rodt_ratio seconds;
+    rodt_chamber chamber;
+    rodt_date date;
+    rodt_position position;
+    RODT_ENUM32(rodt_stroke_class) stroke_class;
+    RODT_ENUM32(rodt_unit) unit;
+    for (size_t i = 0; i < COUNT_OF(nothing); i++) {
+        assert_int_equal(rodt_length_parse(nothing[i], &length, NULL), RODT_E_EMPTY);
+        assert_int_equal(rodt_pressure_parse(nothing[i], &pressure, NULL), RODT_E_EMPTY);
+        assert_int_equal(rodt_seconds_parse(nothing[i], &seconds, NULL), RODT_E_EMPTY);
+        const rodt_status refused[] = {
+            rodt_chamber_parse(nothing[i], &chamber, NULL), rodt_date_parse(nothing[i], &date, NULL),
+            rodt_position_parse(nothing[i], &position, NULL), rodt_unit_parse(nothing[i], &unit, NULL),
+            rodt_stroke_class_parse(nothing[i], &stroke_class, NULL)};
+        for (size_t k = 0; k < COUNT_OF(refused); k++)
+            assert_true(refused[k] != RODT_OK && refused[k] != RODT_E_EMPTY);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -90,6 +116,7 @@ int main(void)
         cmocka_unit_test(test_other_numbers_are_unknown),
         cmocka_unit_test(test_numbers_stay),
         cmocka_unit_test(test_version_is_three_numbers),
+        cmocka_unit_test(test_a_dash_is_empty_for_figures_only),
     };
     return cmocka_run_group_tests_name("status", tests, NULL, NULL);
 }
