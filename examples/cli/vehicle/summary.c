@@ -257,7 +257,8 @@ void vehicle_each_axle(const vehicle_record *record, vehicle_line line, void *co
     rodt_message message;
     for (size_t i = 0; i < vehicle->axle_count; i++) {
         for (uint32_t bit = 1; bit <= RODT_AXLE_MISMATCH_STEERING_DEAD; bit <<= 1) {
-            if (say_message(rodt_axle_mismatch_message(&vehicle->axles[i], bit, &message), &message, sentence, sizeof sentence))
+            if (say_message(rodt_axle_mismatch_message(&vehicle->axles[i], bit, &message), &message, sentence,
+                            sizeof sentence))
                 line(context, "", sentence);
         }
     }
