@@ -52,18 +52,23 @@ static char **place_of(po_reader *reader, const char *word, size_t size)
     return *places[found] == NULL ? places[found] : NULL;
 }
 
+/* The byte after a backslash, and behind it what it stands for; "" for one that stands for nothing. */
+static const char *find_escape(char byte)
+{
+    const char *escape = "n\nt\t\"\"\\\\";
+    while (*escape != '\0' && *escape != byte)
+        escape += 2;
+    return escape;
+}
+
 /* A string from its opening quote to the end of its line; added to the text that is being made. */
 static bool add_string(po_reader *reader, const char *at)
 {
-    static const char escapes[] = "n\nt\t\"\"\\\\";
     char *to = reader->end;
     for (at++; *at != '"'; at++) {
-        const char *escape = NULL;
+        const char *escape = *at == '\\' ? find_escape(at[1]) : NULL;
         if (*at == '\0')
             return false;
-        if (*at == '\\')
-            for (escape = escapes; *escape != '\0' && *escape != at[1]; escape += 2)
-                continue;
         if (escape != NULL && *escape == '\0')
             return false;
         at += escape != NULL;

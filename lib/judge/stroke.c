@@ -403,9 +403,9 @@ static rodt_status try_lost_blanks(const rodt_reading *reading, const rodt_rules
 static void rank(const rodt_rules *rules, rodt_finding *finding)
 {
     const rodt_rules *law = rodt_rules_law(rules) != NULL ? rodt_rules_law(rules) : rules;
-    bool is_over = finding->verdict == RODT_VERDICT_OUT_OF_ADJUSTMENT &&
-                   !rodt_finding_has(finding, RODT_REASON_OVER_OWN_LIMIT);
-    if ((is_over || finding->verdict == RODT_VERDICT_INOPERATIVE) && rodt_rules_major_source(law) != NULL)
+    bool over_law = finding->verdict == RODT_VERDICT_OUT_OF_ADJUSTMENT &&
+                    !rodt_finding_has(finding, RODT_REASON_OVER_OWN_LIMIT);
+    if ((over_law || finding->verdict == RODT_VERDICT_INOPERATIVE) && rodt_rules_major_source(law) != NULL)
         add_reason(finding, RODT_REASON_MAJOR_DEFECT);
 }
 
