@@ -308,16 +308,67 @@ class Words(Walk):
     def test_back_when_all_is_answered(self):
         self.walk({**TRUCK, "1R applied": "3 3/4"})
         talk = self.begin("--back", "1R", day=False)
-        self.assertEqual(talk.prompt(), "1R applied [keep 3 3/4]")
+        self.assertEqual(self.taken_up(talk), "1R applied [keep 3 3/4]")
         self.go_on_with(talk, "3 1/4")
         self.assertEqual(talk.wait(), 0)
-        self.assertEqual(talk.prompts, ["1R applied [keep 3 3/4]", "Did the parking brake hold, y or n"])
+        self.assertEqual(talk.prompts, [*(self.SECURED + self.APPLICATION if PERSON else []), "1R applied [keep 3 3/4]",
+                                        *(self.PARKED if PERSON else []), "Did the parking brake hold, y or n"])
         talk = self.begin("--back", "warning", day=False)
-        self.assertEqual(talk.prompt(), "Warning came on at, psi (or never) [keep 62]")
+        self.assertEqual(self.taken_up(talk), "Warning came on at, psi (or never) [keep 62]")
         for place in ("9L", "mirror"):
             talk = self.begin("--back", place, day=False, terminal=False, file=self.folder / "other.json")
             self.assertEqual(talk.wait(), 2)
             self.assertIn("no answer that is called", " ".join(talk.said.split()))
+
+    SECURED = ["Level ground, wheels chocked front and back, nobody in the way? Type yes",
+               "Parking brake released on every unit, y or n", "Engine off, y or n"]
+    APPLICATION = ["Reservoir pressure, psi", "Pedal fully down and held? Type yes"]
+    PARKED = ["Nobody at the rods, pedal released, then parking brake set? Type yes",
+              "Everybody clear, chocks stowed? Type yes"]
+
+    def test_nothing_is_measured_on_a_vehicle_that_was_parked(self):
+        """Chocks, parking brake and engine are asked first; afterwards it is parked and pulled once more."""
+        if not PERSON:
+            self.skipTest("a script is not asked again")
+        self.walk(TRUCK)
+        finished = self.file.read_bytes()
+        for until, word in (("Everybody clear", "again 2L"), ("Did the parking brake", "back 2L"),
+                            ("Did the parking brake", "again 2L"), (None, "again 2R"), (None, "back 2R")):
+            file = self.folder / f"{until}{word}".replace(" ", "_")
+            if until:
+                talk = self.begin(file=file)
+                self.go_on(talk, TRUCK, until)
+                talk.answer(word)
+            else:
+                file.write_bytes(finished)
+                talk = self.begin("--back", "1L", day=False, file=file)
+                talk.prompt()
+                talk.answer(word)
+            self.assertIn("Chock the wheels and release the parking brake first.", " ".join(talk.said.split()))
+            start = len(talk.prompts) - 1
+            self.assertEqual(talk.prompts[start], self.SECURED[0], word)
+            self.assertIn("Not accepted", talk.answer(""))
+            talk.answer("again 2L" if word == "again 2L" else "back 2R")
+            self.assertEqual(talk.prompts[-1], self.SECURED[0], "no way around the chocks")
+            self.go_on_here(talk)
+            self.assertEqual(talk.wait(), 0, talk.said[-2000:])
+            asked = [prompt for prompt in talk.prompts[start + 2:] if not re.match(r"\d[LR] ", prompt)]
+            self.assertEqual(asked, [*self.SECURED, *self.APPLICATION, *self.PARKED,
+                                     "Did the parking brake hold, y or n"], word)
+
+    def test_a_break_in_the_end_is_no_way_around_the_chocks(self):
+        if not PERSON:
+            self.skipTest("a script is not asked again")
+        talk = self.begin()
+        self.go_on(talk, TRUCK, "Nobody at the rods")
+        talk.kill()
+        talk = self.begin()
+        talk.prompt()
+        talk.answer("again 2L")
+        for question in self.SECURED:
+            self.assertEqual(talk.prompts[-1], question)
+            talk.answer(look_up(self.DUE, question))
+        self.assertTrue(talk.prompts[-1].startswith("2L chamber"))
 
     def test_back_at_the_first_question(self):
         talk = self.begin()
@@ -688,6 +739,8 @@ class Words(Walk):
         again = self.begin("--back", "1R", day=False)
         again.prompt()
         again.answer("again 2L")
+        for question in self.SECURED if PERSON else []:
+            again.answer(look_up(self.DUE, question))
         self.assertIn("Release the pedal for the first reading", " ".join(again.said.split()))
         seen = []
         while again.prompts[-1].startswith("2L"):
@@ -699,7 +752,7 @@ class Words(Walk):
         self.assertEqual(again.prompts[-1], "Pedal fully down and held? Type yes")
         again.answer("yes")
         self.assertTrue(again.prompts[-1].startswith("2L applied [keep"))
-        again.send("3 7/8")
+        self.go_on_with(again, "3 7/8")
         self.assertEqual(again.wait(), 0)
         self.assertEqual(self.record()["wheel_ends"][2]["applied"], "3 7/8")
 

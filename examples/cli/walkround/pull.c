@@ -32,3 +32,15 @@ void walk_reopen_pull(walk *of)
     (void)walk_set_step(of, &of->record, STEP_PULL, NULL);
     walk_drop_bare_check(&of->record, pull.check);
 }
+
+void walk_forget_parking(walk *of)
+{
+    inspection_record *record = &of->record;
+    (void)walk_set_step(of, record, walk_questions[ASK_PARKED].name, NULL);
+    (void)walk_set_step(of, record, walk_questions[ASK_CHOCKS_AWAY].name, NULL);
+    (void)walk_set_step(of, record, STEP_PULL, NULL);
+    if (walk_find_check(record, pull.check) == WALK_NONE)
+        return;
+    (void)walk_set(of, record, &pull, (record_value){NULL, 0});
+    walk_drop_bare_check(record, pull.check);
+}

@@ -2,6 +2,7 @@
 /* The walk-round itself: the first open question, its answer, the disk, the next one. */
 #include "walkround/walkround.h"
 #include "input/numbers.h"
+#include "ui/compiler.h"
 #include "ui/exit_status.h"
 #include "ui/message.h"
 #include "ui/utf8.h"
@@ -17,10 +18,11 @@ typedef enum outcome {
     OUTCOME_NEXT, OUTCOME_AGAIN, OUTCOME_BACK, OUTCOME_WARNED, OUTCOME_STOP, OUTCOME_CUT, OUTCOME_FAILED
 } outcome;
 
-/* A question that is asked before the first open one; fresh = Enter takes no earlier answer. */
+/* A question that is asked before the first open one; fresh = Enter takes no earlier answer, forward = the rest of its
+ * subject follows. */
 typedef struct due_question {
     walk_item item;
-    bool fresh;
+    bool fresh, forward;
 } due_question;
 
 /* The question that is open, and its answer. */
@@ -33,6 +35,7 @@ typedef struct asking {
     char text[WALK_ANSWER_MAX];
     bool fresh;          /* as of a due question */
     bool forward;        /* on through the rest of the check or wheel end that was gone back to */
+    bool unsecured;      /* nobody said yet that the vehicle can be measured again */
     due_question due[8]; /* what a break may have undone */
     size_t due_count;
 } asking;
@@ -66,8 +69,6 @@ static outcome reject(const asking *at, const char *what, uint32_t place)
 }
 
 /* --- The disk ---------------------------------------------------------------------------------------- */
-
-static outcome commit(asking *at);
 
 /* The last answer stays in memory until it is saved, or the person gives it up. */
 static outcome save_again(asking *at)
@@ -240,6 +241,79 @@ static outcome add_note(asking *at, const char *text)
     return OUTCOME_AGAIN;
 }
 
+/* --- Questions that are due -------------------------------------------------------------------------- */
+
+static walk_item step_item(walk_id id)
+{
+    return (walk_item){id, walk_questions[id].part, WALK_NONE, RODT_AIR_CHECK_NONE};
+}
+
+static void add_due(asking *at, walk_item item, bool fresh)
+{
+    const walk *of = at->of;
+    if (at->due_count < COUNT_OF(at->due) && walk_find_item(&of->plan, &item) < of->plan.count &&
+        walk_answered(&of->record, &item) && !walk_skipped(&of->record, &item))
+        at->due[at->due_count++] = (due_question){item, fresh, false};
+}
+
+static void add_due_steps(asking *at, const walk_id *ids, size_t count)
+{
+    for (size_t i = 0; i < count; i++)
+        add_due(at, step_item(ids[i]), true);
+}
+
+static bool take_due(asking *at)
+{
+    if (at->due_count == 0)
+        return false;
+    at->item = at->due[0].item;
+    at->fresh = at->due[0].fresh;
+    at->forward = at->due[0].forward;
+    at->unsecured = at->unsecured && !at->forward;
+    at->due_count--;
+    memmove(at->due, at->due + 1, at->due_count * sizeof at->due[0]);
+    return true;
+}
+
+/* What the measurement rests on is undone once the parking brake was set or the chocks were stowed. */
+static bool is_undone(const asking *at, const walk_item *to)
+{
+    const inspection_record *record = &at->of->record;
+    walk_item parked = step_item(ASK_PARKED), away = step_item(ASK_CHOCKS_AWAY);
+    return walk_is_person(&at->of->input) && to->part >= WALK_AIR_OFF && to->part <= WALK_APPLIED &&
+           (at->unsecured || walk_answered(record, &parked) || walk_answered(record, &away));
+}
+
+/* Before the question itself; afterwards the vehicle is parked, and pulled, once more. */
+static void secure_again(asking *at, walk_item to)
+{
+    static const walk_id released[] = {ASK_SPRING, ASK_ENGINE}, application[] = {ASK_PSI, ASK_HELD};
+    bool strokes = to.part >= WALK_SET_UP;
+    walk_print("", 0, strokes ? "Chock the wheels and release the parking brake first." : "Chock the wheels first.");
+    walk_forget_parking(at->of);
+    at->unsecured = true;
+    at->due_count = 0;
+    add_due(at, step_item(ASK_CHOCKS), true);
+    if (walk_needs_air_ready(at->of, to.check))
+        add_due(at, step_item(ASK_AIR_READY), true);
+    if (strokes)
+        add_due_steps(at, released, COUNT_OF(released));
+    if (to.part == WALK_APPLIED)
+        add_due_steps(at, application, COUNT_OF(application));
+    at->due[at->due_count++] = (due_question){to, false, true};
+    (void)take_due(at);
+}
+
+/* To an answered question, and on through its subject. */
+static outcome go_to(asking *at, walk_item to)
+{
+    at->item = to;
+    at->fresh = false;
+    if (is_undone(at, &to))
+        secure_again(at, to);
+    return OUTCOME_BACK;
+}
+
 /* --- Words ------------------------------------------------------------------------------------------- */
 
 /* The text after the word, or NULL if it is another word. */
@@ -285,8 +359,9 @@ static outcome go_back(asking *at, const char *where)
 {
     const walk *of = at->of;
     size_t here = at->fresh && where[0] != '\0' ? of->plan.count : walk_find_item(&of->plan, &at->item);
-    if (find_before(of, here, where, &at->item))
-        return OUTCOME_BACK;
+    walk_item to;
+    if (find_before(of, here, where, &to))
+        return go_to(at, to);
     return reject(at, where[0] == '\0' ? "this is the first question" : "no earlier question has that name", 0);
 }
 
@@ -297,11 +372,10 @@ static outcome go_again(asking *at, const char *subject)
     for (size_t i = 0; i < of->plan.count; i++) {
         if (!is_about(of, &of->plan.items[i], subject) || !walk_answered(&of->record, &of->plan.items[i]))
             continue;
-        if (at->item.part > WALK_APPLICATION && of->plan.items[i].part == WALK_RELEASED)
+        if ((at->unsecured || at->item.part > WALK_APPLICATION) && of->plan.items[i].part == WALK_RELEASED)
             walk_print("", 0, "Release the pedal for the first reading. Before the second one you are asked for the "
                        "pressure and the pedal again.");
-        at->item = of->plan.items[i];
-        return OUTCOME_BACK;
+        return go_to(at, of->plan.items[i]);
     }
     return reject(at, "a wheel end or a check that was done is expected, such as again 2L", 0);
 }
@@ -462,73 +536,16 @@ static bool find_open(walk *of, walk_item *out)
     return false;
 }
 
-/* As it can be typed; a record that was judged with limits of a carrier's own needs them again. */
-static void print_command(const walk *of, const char *what, const char *command)
-{
-    const char *own = of->limits_file != NULL ? of->limits_file : "";
-    const char *mark = strpbrk(of->file, " '$`\"\\*?&;|<>()") != NULL && strchr(of->file, '\'') == NULL ? "'" : "";
-    const char *other = strpbrk(own, " '$`\"\\*?&;|<>()") != NULL && strchr(own, '\'') == NULL ? "'" : "";
-    walk_print("", 0, "%s: rodtravel %s %s%s%s%s%s%s%s", what, command, mark, of->file, mark,
-               own[0] != '\0' ? " --limits " : "", other, own, other);
-}
-
 static int stop(const asking *at)
 {
     walk *of = at->of;
     char name[WALK_ANSWER_MAX];
     walk_print("", 0, "Stopped at: %s. Every answer before it is in %s.", name_of(at, name), of->file);
-    print_command(of, "Go on with", "walkround");
+    walk_print_command(of, "Go on with", "walkround");
     return walk_status(of, false);
 }
 
-/* Answers after the last question mean that answers went to other questions than they were written for. */
-static int refuse_rest(walk *of)
-{
-    char text[WALK_ANSWER_MAX];
-    walk_input *input = &of->input;
-    bool pipe = strcmp(input->file, "standard input") == 0;
-    while (!pipe || memchr(input->bytes + input->at, '\n', input->used - input->at) != NULL) {
-        input_status status = walk_read_line(input, text);
-        if (status == INPUT_END)
-            break;
-        if (status != INPUT_LINE || (text[0] != '\0' && text[0] != '#'))
-            return print_error("%s:%lu: there is an answer after the last question", input->file, input->line);
-    }
-    return STATUS_CONTINUE;
-}
-
-static int finish(walk *of)
-{
-    walk_print_verdict(of);
-    walk_print("", 0, "Done; all is in %s.", of->file);
-    print_command(of, "Whole report", "report");
-    if (walk_is_person(&of->input))
-        walk_print("", 0, "An answer is wrong? walkround again, with --back 2L for the last one of that wheel end.");
-    walk_print_outcome(of);
-    int status = walk_is_person(&of->input) ? STATUS_CONTINUE : refuse_rest(of);
-    return status == STATUS_CONTINUE ? walk_status(of, true) : status;
-}
-
 /* --- After a break ----------------------------------------------------------------------------------- */
-
-static walk_item step_item(walk_id id)
-{
-    return (walk_item){id, walk_questions[id].part, WALK_NONE, RODT_AIR_CHECK_NONE};
-}
-
-static void add_due(asking *at, walk_item item, bool fresh)
-{
-    const walk *of = at->of;
-    if (at->due_count < COUNT_OF(at->due) && walk_find_item(&of->plan, &item) < of->plan.count &&
-        walk_answered(&of->record, &item) && !walk_skipped(&of->record, &item))
-        at->due[at->due_count++] = (due_question){item, fresh};
-}
-
-static void add_due_steps(asking *at, const walk_id *ids, size_t count)
-{
-    for (size_t i = 0; i < count; i++)
-        add_due(at, step_item(ids[i]), true);
-}
 
 /* A test that was cut off begins again with its first pressure. */
 static void add_due_check(asking *at, const walk_item *open)
@@ -556,6 +573,7 @@ static void find_due(asking *at, const walk_item *open)
         add_due_steps(at, released, COUNT_OF(released));
     if (open->part == WALK_APPLICATION || open->part == WALK_APPLIED)
         add_due_steps(at, application, COUNT_OF(application));
+    at->unsecured = open->part == WALK_FINISH;
     if (open->part == WALK_FINISH)
         add_due(at, step_item(ASK_PARKED), true);
     if (at->due_count > 0)
@@ -589,17 +607,6 @@ static bool find_forward(asking *at)
     return false;
 }
 
-static bool take_due(asking *at)
-{
-    if (at->due_count == 0)
-        return false;
-    at->item = at->due[0].item;
-    at->fresh = at->due[0].fresh;
-    at->due_count--;
-    memmove(at->due, at->due + 1, at->due_count * sizeof at->due[0]);
-    return true;
-}
-
 /* What is asked after an answer. False: nothing is left. */
 static bool find_next(asking *at)
 {
@@ -612,7 +619,8 @@ static bool find_chosen(asking *at, const char *where)
 {
     walk *of = at->of;
     walk_make_plan(of, &of->plan);
-    return find_before(of, of->plan.count, where, &at->item);
+    walk_item to;
+    return find_before(of, of->plan.count, where, &to) && go_to(at, to) == OUTCOME_BACK;
 }
 
 static bool find_first(asking *at)
@@ -639,8 +647,8 @@ int walk_run(walk *of)
             return STATUS_USAGE;
         if (done == OUTCOME_BACK)
             at.forward = true;
-        at.fresh = at.fresh && done == OUTCOME_AGAIN;
+        at.fresh = at.fresh && (done == OUTCOME_AGAIN || done == OUTCOME_BACK);
         more = done == OUTCOME_BACK || done == OUTCOME_AGAIN || find_next(&at);
     }
-    return finish(of);
+    return walk_finish(of);
 }

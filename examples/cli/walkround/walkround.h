@@ -124,6 +124,11 @@ void walk_free_texts(walk *of);
 /* Asks until everything is answered or the person stops. Returns the exit status. */
 int walk_run(walk *of);
 
+/* --- The end (finish.c) ------------------------------------------------------------------------------ */
+
+void walk_print_command(const walk *of, const char *what, const char *command);
+int walk_finish(walk *of); /* the verdict; returns the exit status */
+
 /* --- The plan (plan.c) -------------------------------------------------------------------------- */
 
 void walk_make_plan(const walk *of, walk_plan *out);
@@ -250,6 +255,7 @@ bool walk_identify(const walk *of, const char *text, rodt_error *error);
 const char *walk_refuse_pull(walk *of); /* why it is not asked for; NULL = it is */
 bool walk_skip_pull(walk *of, inspection_record *record);
 void walk_reopen_pull(walk *of); /* once nothing stands against it any more */
+void walk_forget_parking(walk *of); /* parked, chocks stowed, pulled: all to be done again */
 
 /* --- Talking (terminal.c) --------------------------------------------------------------------------- */
 
