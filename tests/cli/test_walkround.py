@@ -504,6 +504,26 @@ class Words(Walk):
         self.assertEqual(talk.wait(), 3)
         self.assertIn("UNDETERMINED", talk.said)
 
+    def test_a_yes_does_not_turn_an_answer_round(self):
+        """Who says yes to "is that right?" means what was typed before."""
+        for number, (until, kept, keys) in enumerate((("Parking brake released", "on", ("no", "N")),
+                                                      ("Engine off", "on", ("n", "NO")))):
+            for key in keys:
+                file = self.folder / f"{number}{key}.json"
+                talk = self.at(until, file=file)
+                talk.answer(key)
+                self.assertEqual(talk.prompts[-1], "Is that right? k = keep 'no', or < to answer again")
+                for word in ("y", "yes", "YES", "n", "no", ""):
+                    self.assertIn("k = keep 'no', or < to answer again", " ".join(talk.answer(word).split()))
+                    self.assertTrue(talk.prompts[-1].startswith("Is that right"))
+                talk.answer("<")
+                self.assertTrue(talk.prompts[-1].startswith(until))
+                talk.answer(key)
+                talk.answer("k")
+                self.assertFalse(talk.prompts[-1].startswith("Is that right"))
+                end = self.record(file)["wheel_ends"][0]
+                self.assertEqual(end["spring_brake" if number == 0 else "engine"], kept)
+
     def test_the_end(self):
         """Nothing asks for what chocks or a defective vehicle forbid, and skip is said at the question it means."""
         talk = self.at("Nobody at the rods", {**TRUCK, "Drain valves": "n"})
@@ -1003,6 +1023,7 @@ class Lost(Walk):
                 self.assertEqual(again.prompts[-1], question)
                 if question == spring:
                     self.assertIn("no stroke proves", " ".join(again.answer("n").split()))
+                    again.answer("<")
                 again.send(look_up(self.DUE, question))
             question = again.prompt()
             if question.startswith("Seconds it lasts"):  # the whole test begins again
@@ -1534,7 +1555,7 @@ class Script(Walk):
         result = self.script([*lines[:at], "1 1/2", *lines[at + 1:]])
         self.assertNotEqual(result.returncode, 0)
         file = self.folder / "kept.json"
-        result = self.script([*lines[:at], "1 1/2", "keep", *lines[at + 1:]], file=file)
+        result = self.script([*lines[:at], "1 1/2", "keep", *lines[at + 1:-1], "keep", ""], file=file)
         self.assertEqual((result.returncode, result.stderr), (1, ""))
 
     def test_answers_that_end_early(self):

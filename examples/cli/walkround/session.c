@@ -479,10 +479,46 @@ static outcome read_line(asking *at)
     return OUTCOME_CUT;
 }
 
+static bool is_yes_no(const walk_item *item)
+{
+    const walk_word *words = walk_questions[item->id].words;
+    return words != NULL && strcmp(words[0].spelling, "y") == 0;
+}
+
+/* The whole word; another text as it is. */
+static const char *find_yes_no(const char *text)
+{
+    return is_word(text, "yes", "Y") || is_word(text, "yes", "y") ? "yes"
+           : is_word(text, "no", "N") || is_word(text, "no", "n") ? "no" : NULL;
+}
+
+/* A yes after "is that right?" would be taken for another answer to the question before. */
+static outcome confirm_yes_no(asking *at)
+{
+    char prompt[2 * WALK_ANSWER_MAX], first[WALK_ANSWER_MAX];
+    const char *word = find_yes_no(at->text);
+    snprintf(first, sizeof first, "k = keep '%.40s', or < to answer again", word != NULL ? word : at->text);
+    snprintf(prompt, sizeof prompt, "Is that right? %s", first);
+    for (;;) {
+        walk_prompt(prompt);
+        outcome done = read_line(at);
+        if (done != OUTCOME_NEXT)
+            return done;
+        if (is_word(at->text, "keep", "k"))
+            return commit(at);
+        if (strcmp(at->text, "<") == 0)
+            return OUTCOME_AGAIN;
+        if (at->text[0] != '\0' && find_yes_no(at->text) == NULL)
+            return handle_line(at);
+        if (reject(at, first, 0) == OUTCOME_FAILED)
+            return OUTCOME_FAILED;
+    }
+}
+
 /* After a warning the answer must be kept, or replaced. */
 static outcome confirm(asking *at)
 {
-    outcome done = OUTCOME_WARNED;
+    outcome done = is_yes_no(&at->item) ? confirm_yes_no(at) : OUTCOME_WARNED;
     while (done == OUTCOME_WARNED) {
         walk_prompt("Is that right? k = yes, keep it; or type it again");
         done = read_line(at);
