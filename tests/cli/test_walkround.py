@@ -242,7 +242,7 @@ class Whole(Walk):
         for name in rules:
             with self.subTest(name):
                 answers = {"Have you read": "yes", "How many axles": "1", "Level ground": "yes", "Vehicle": "c",
-                           "Parking brake released": "y", "Nobody at the rods": "y"}
+                           "Parking brake released": "y", "Engine off": "y", "Nobody at the rods": "y"}
                 file = self.folder / name
                 talk = self.begin("--air-rules", name, file=file, terminal=False)
                 question = talk.prompt()
@@ -503,6 +503,14 @@ class Words(Walk):
         self.go_on(talk, TRUCK)
         self.assertEqual(talk.wait(), 3)
         self.assertIn("UNDETERMINED", talk.said)
+
+    def test_parking_brake_and_engine_are_not_skipped(self):
+        talk = self.at("Parking brake released")
+        for question, word in (("Parking brake released", "skip"), ("Engine off", "-")):
+            self.assertTrue(talk.prompts[-1].startswith(question))
+            self.assertIn("this step cannot be skipped", " ".join(talk.answer(word).split()))
+            self.assertTrue(talk.prompts[-1].startswith(question))
+            talk.answer("y")
 
     def test_a_yes_does_not_turn_an_answer_round(self):
         """Who says yes to "is that right?" means what was typed before."""

@@ -91,8 +91,8 @@ const walk_question walk_questions[ASK_IDS] = {
                     .words = springs,
                     .help = "A spring brake that is on pushes the rod out: the first reading would be far too long and "
                             "the stroke too short. Chocks in place, air up, both knobs pushed in."},
-    [ASK_ENGINE] = {.name = "engine", .title = "Engine off, y or n", .part = WALK_SET_UP, .kind = WALK_WORD,
-                    .location = WALK_ALL_ENDS, .key = END_ENGINE, .words = engines,
+    [ASK_ENGINE] = {.name = "engine", .title = "Engine off, y or n", .mandatory = true, .part = WALK_SET_UP,
+                    .kind = WALK_WORD, .location = WALK_ALL_ENDS, .key = END_ENGINE, .words = engines,
                     .help = "With the engine running the pressure is not what the gauge said before."},
     [ASK_DRUM] = {.name = "drum", .title = "Drums: c cold, w warm, h hot", .optional = true, .part = WALK_SET_UP,
                   .kind = WALK_WORD, .location = WALK_ALL_ENDS, .key = END_DRUM, .words = drums,
