@@ -566,6 +566,21 @@ class Words(Walk):
         back.send("y")
         self.assertEqual(back.wait(), 0)
 
+    def test_chocks_of_a_vehicle_that_is_not_settled(self):
+        """The chocks are asked for as on a defective vehicle, and it is not pulled against its parking brake."""
+        for number, answers in enumerate(({**TRUCK, "2R applied": "skip"}, {**TRUCK, "reserve: Pressure at the end": "-"})):
+            file = self.folder / f"{number}.json"
+            talk = self.at("Everybody clear", answers, file=file)
+            self.assertIn("Leave the chocks in if it will be measured again: type skip.", " ".join(talk.said.split()))
+            said = " ".join(talk.answer("y").split())
+            self.assertIn("! it is not settled that this vehicle may be driven: do the chocks really have to go?", said)
+            talk.send("k")
+            self.assertEqual(talk.wait(), 3)
+            self.assertIn("The pull against the parking brake is not done: it is not settled",
+                          " ".join(talk.said.split()))
+            self.assertNotIn("gentle pull", talk.said)
+            self.assertIn({"check": "spring-brake"}, self.record(file)["air_checks"])
+
     def test_without_an_application(self):
         talk = self.at("Pedal fully")
         self.assertTrue(talk.answer("skip"))

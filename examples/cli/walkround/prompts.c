@@ -249,6 +249,8 @@ void walk_print_intro(walk *of, const walk_item *item)
     walk_speak_before(of, item);
     if (item->id == ASK_CHOCKS_AWAY && walk_is_bad(of))
         walk_print("", 0, "Leave the chocks in if it will be repaired here: type skip.");
+    else if (item->id == ASK_CHOCKS_AWAY && walk_is_unsettled(of))
+        walk_print("", 0, "Leave the chocks in if it will be measured again: type skip.");
 }
 
 /* --- A stamp that cannot be read: chambers by their outside diameter ------------------------------------- */

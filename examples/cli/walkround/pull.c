@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* The pull against the parking brake, which a defective vehicle or one on chocks is not asked for. */
+/* The pull against the parking brake, which a vehicle that is defective, not settled or on chocks is not asked
+ * for. */
 #include "walkround/walkround.h"
 
 #include <string.h>
@@ -15,6 +16,8 @@ const char *walk_refuse_pull(walk *of)
     if (walk_is_bad(of))
         return "The pull against the parking brake is not done: this vehicle must not be moved under its own power "
                "before it is repaired.";
+    if (walk_is_unsettled(of))
+        return "The pull against the parking brake is not done: it is not settled that this vehicle may be driven.";
     return away != NULL && strcmp(away, STEP_SKIPPED) == 0
                ? "The pull against the parking brake is not done: the chocks are in place and hold the vehicle too."
                : NULL;

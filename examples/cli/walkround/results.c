@@ -42,6 +42,18 @@ bool walk_is_bad(walk *of)
     return bad;
 }
 
+bool walk_is_unsettled(walk *of)
+{
+    const inspection *judged = walk_judge(of, &of->record);
+    if (judged == NULL)
+        return true;
+    bool open = vehicle_status(&judged->vehicle.vehicle) == STATUS_UNDETERMINED;
+    for (size_t i = 0; i < judged->record.check_count; i++)
+        open = open || (judged->air[i].result == RODT_AIR_RESULT_UNDETERMINED &&
+                        judged->air[i].reading.check != RODT_AIR_CHECK_SPRING_BRAKE);
+    return open;
+}
+
 /* --- After an answer --------------------------------------------------------------------------------- */
 
 /* Why a wheel end is undetermined: the first of these that it has decided it. */

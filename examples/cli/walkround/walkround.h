@@ -241,6 +241,7 @@ int walk_status(walk *of, bool finished);
 
 /* What was found forbids driving; the pull against the parking brake itself aside. */
 bool walk_is_bad(walk *of);
+bool walk_is_unsettled(walk *of); /* or does not allow it yet */
 
 /* (speak.c) The sentences of the step of a question; the same before the first question of a step, if they were asked
  * for. */

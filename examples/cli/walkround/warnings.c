@@ -265,6 +265,14 @@ static void warn_axles(walk *of, warning_list *warnings, const inspection_record
         warn(warnings, "that is a lot of axles");
 }
 
+static void warn_chocks(walk *of, warning_list *warnings)
+{
+    if (walk_is_bad(of))
+        warn(warnings, "this vehicle must not be driven: do the chocks really have to go?");
+    else if (walk_is_unsettled(of))
+        warn(warnings, "it is not settled that this vehicle may be driven: do the chocks really have to go?");
+}
+
 size_t walk_each_warning(walk *of, const inspection_record *trial, const walk_item *item, vehicle_line line,
                          void *context)
 {
@@ -280,7 +288,7 @@ size_t walk_each_warning(walk *of, const inspection_record *trial, const walk_it
         warn_axles(of, &warnings, trial);
     else if ((item->id == ASK_ENGINE || item->id == ASK_SPRING) && value.text != NULL && strcmp(value.text, "on") == 0)
         warn(&warnings, "then no stroke proves anything: every verdict would be undetermined");
-    else if (item->id == ASK_CHOCKS_AWAY && value.text != NULL && strcmp(value.text, "yes") == 0 && walk_is_bad(of))
-        warn(&warnings, "this vehicle must not be driven: do the chocks really have to go?");
+    else if (item->id == ASK_CHOCKS_AWAY && value.text != NULL && strcmp(value.text, "yes") == 0)
+        warn_chocks(of, &warnings);
     return warnings.count;
 }
