@@ -755,6 +755,30 @@ class Words(Walk):
                       "Do not drive it: report it and have it repaired."):
             self.assertIn(words, last)
 
+    def test_air_checks_that_were_left_out(self):
+        """The last lines and the report name them above the signature; "None was found" does not stand alone."""
+        one = {**TRUCK, "Warning came on": "skip"}
+        all_of_them = {**one, "Drain valves": "-", "Did oil": "-", "reserve: Pressure at the start": "-",
+                       "reserve: Pressure at the end": "-", "Did the parking brake": "-"}
+        for number, (answers, count, titles) in enumerate((
+                (one, "1 air check not done: ", ["low-pressure warning"]),
+                (all_of_them, "5 air checks not done: ", ["low-pressure warning", "drain valves", "parking brake"]))):
+            file = self.folder / f"{number}.json"
+            talk, status = self.walk(answers, file=file)
+            self.assertEqual(status, 3)
+            page = report(file, "--html", "-").stdout
+            box = page.partition('<div class="outcome')[2].partition("</div>")[0]
+            defects = page.partition("<h2>Defects</h2>")[2].partition("</p>")[0]
+            last = " ".join(talk.said.rpartition("ALL BRAKES")[2].split())
+            for place in (last, box, defects, " ".join(report(file).stdout.partition("Readings")[0].split())):
+                self.assertIn(count, place)
+                for title in titles:
+                    self.assertIn(title, place.partition(count)[2])
+        self.walk(TRUCK, file=self.folder / "done.json")
+        page = report(self.folder / "done.json", "--html", "-").stdout
+        self.assertIn("<p>None was found.</p>", page)
+        self.assertNotIn("not done:", page)
+
     def test_undetermined_says_why_first(self):
         talk, status = self.walk({**TRUCK, "Reservoir pressure, psi": "80", "2R released": "skip"})
         self.assertEqual(status, 3)

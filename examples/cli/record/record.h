@@ -132,6 +132,10 @@ bool inspection_air_defective(const inspection *of);
 /* The warning against driving the vehicle, by strokes or air, defective or not settled; NULL = none. */
 const char *inspection_warning(const inspection *of);
 
+/* "2 air checks not done: low-pressure warning; drain valves."; false = every recorded one was done. */
+#define UNDONE_SIZE ((size_t)900)
+bool inspection_format_undone(const inspection *of, char text[UNDONE_SIZE]);
+
 /* The cautions of a walk-round are confirmed by a person, or the report says that they were not; NULL = they were, or
  * nothing is known. */
 #define STEP_CAUTIONS "cautions"

@@ -79,6 +79,23 @@ const char *inspection_warning(const inspection *of)
     return is_air_open(of) ? say("Do not drive it until this is settled.") : NULL;
 }
 
+bool inspection_format_undone(const inspection *of, char text[UNDONE_SIZE])
+{
+    char list[UNDONE_SIZE - 60] = "", title[SAID_SIZE];
+    rodt_message message;
+    unsigned long count = 0;
+    for (size_t i = 0; i < of->record.check_count; i++) {
+        size_t used = strlen(list);
+        if (of->air[i].result != RODT_AIR_RESULT_NOT_DONE)
+            continue;
+        (void)say_message(rodt_air_check_message(of->air[i].reading.check, &message), &message, title, sizeof title);
+        snprintf(list + used, sizeof list - used, "%s%s", count++ > 0 ? "; " : "", title);
+    }
+    snprintf(text, UNDONE_SIZE, say_number("%lu air check not done: %s", "%lu air checks not done: %s", count), count,
+             list);
+    return count > 0;
+}
+
 const char *record_cautions_note(const inspection_record *record)
 {
     const char *how = record_step(record, STEP_CAUTIONS);

@@ -98,12 +98,15 @@ static void put_outcome(const inspection *of, FILE *to)
     paint_kind paint;
     const char *words = vehicle_headline(&of->vehicle, &paint);
     const char *warning = inspection_warning(of);
+    char undone[UNDONE_SIZE];
     markup_put(to, "<div class=\"outcome %\">\n", inspection_air_defective(of) ? "bad" : classes[paint]);
     if (inspection_air_defective(of))
         markup_put(to, "<strong>%</strong>\n", inspection_air_headline());
     markup_put(to, "<strong>%</strong>\n", words);
     if (warning != NULL)
         markup_put(to, "<p class=\"do\">%</p>\n", warning);
+    if (inspection_format_undone(of, undone))
+        markup_put(to, "<p>%</p>\n", undone);
     fputs("</div>\n", to);
     vehicle_each_count(&of->vehicle, put_count, to);
 }
@@ -143,8 +146,11 @@ static void put_findings(const inspection *of, FILE *to)
     html_list axles = {to, say("Axles"), false}, notes = {to, say("Notes"), false};
     inspection_each_defect(of, put_item, &defects);
     end_list(&defects);
+    char undone[UNDONE_SIZE];
+    bool open = inspection_format_undone(of, undone);
     if (!defects.begun)
-        markup_put(to, "<h2>%</h2>\n<p>%</p>\n", say("Defects"), say("None was found."));
+        markup_put(to, "<h2>%</h2>\n<p>%%%</p>\n", say("Defects"), say("None was found."), open ? " " : "",
+                   open ? undone : "");
     vehicle_each_advice(&of->vehicle, put_item, &next);
     end_list(&next);
     vehicle_each_axle(&of->vehicle, put_item, &axles);

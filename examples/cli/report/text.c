@@ -113,11 +113,14 @@ static void print_readings(const inspection *of)
 
 void report_print(const inspection *of)
 {
+    char undone[UNDONE_SIZE];
     print_head(of);
     if (inspection_air_defective(of)) {
         print_headline(stdout, PAINT_BAD, inspection_air_headline());
     }
     vehicle_print_outcome(&of->vehicle, inspection_warning(of));
+    if (inspection_format_undone(of, undone))
+        print_wrapped(stdout, "", 0, undone);
     vehicle_print_findings(&of->vehicle);
     print_readings(of);
     print_checks(of);

@@ -314,6 +314,9 @@ void walk_print_outcome(walk *of)
         if (list[0] != '\0')
             walk_print("", 0, "%s.", list);
     }
+    char undone[UNDONE_SIZE];
+    if (inspection_format_undone(judged, undone))
+        walk_print("", 0, "%s", undone);
     const char *warning = inspection_warning(judged);
     if (warning != NULL)
         walk_print("", 0, "%s", warning);
