@@ -814,14 +814,25 @@ class Words(Walk):
             seen.append(again.prompts[-1].split(" [")[0])
             again.answer("2" if "released" in again.prompts[-1] else "")
         self.assertEqual(seen[-1], "2L released")
+        self.assertIn("2L released", again.prompts, "Enter does not take the reading that is in doubt")
         self.assertEqual(again.prompts[-1], "Reservoir pressure, psi")
         again.answer("95")
         self.assertEqual(again.prompts[-1], "Pedal fully down and held? Type yes")
         again.answer("yes")
-        self.assertTrue(again.prompts[-1].startswith("2L applied [keep"))
+        self.assertEqual(again.prompts[-1], "2L applied")
+        self.assertIn("an answer is needed", again.answer(""))
         self.go_on_with(again, "3 7/8")
         self.assertEqual(again.wait(), 0)
         self.assertEqual(self.record()["wheel_ends"][2]["applied"], "3 7/8")
+
+    def test_a_gauge_is_read_again(self):
+        talk = self.at("Drain valves")
+        talk.answer("again warning")
+        self.assertEqual(talk.prompts[-1], "Warning came on at, psi (or never)")
+        self.assertIn("an answer is needed", talk.answer(""))
+        talk.answer("64")
+        talk.answer("back warning")
+        self.assertEqual(talk.prompts[-1], "Warning came on at, psi (or never) [keep 64]")
 
     def test_words_for_vehicles(self):
         for word, kind in (("truck", "single"), ("Tractor-Trailer", "combination"), ("semi", "combination"),

@@ -34,6 +34,7 @@ typedef struct asking {
     char enter_said[WALK_SAID_SIZE];
     char text[WALK_ANSWER_MAX];
     bool fresh;          /* as of a due question */
+    bool again;          /* measured anew: Enter takes no reading that is in doubt */
     bool forward;        /* on through the rest of the check or wheel end that was gone back to */
     bool unsecured;      /* nobody said yet that the vehicle can be measured again */
     due_question due[8]; /* what a break may have undone */
@@ -300,15 +301,22 @@ static void secure_again(asking *at, walk_item to)
         add_due_steps(at, released, COUNT_OF(released));
     if (to.part == WALK_APPLIED)
         add_due_steps(at, application, COUNT_OF(application));
-    at->due[at->due_count++] = (due_question){to, false, true};
+    at->due[at->due_count++] = (due_question){to, at->fresh, true};
     (void)take_due(at);
 }
 
+static bool is_doubted(const asking *at, const walk_item *item)
+{
+    return at->again && (item->id == ASK_END_RELEASED || item->id == ASK_END_APPLIED ||
+                         walk_questions[item->id].kind == WALK_PRESSURE);
+}
+
 /* To an answered question, and on through its subject. */
-static outcome go_to(asking *at, walk_item to)
+static outcome go_to(asking *at, walk_item to, bool again)
 {
     at->item = to;
-    at->fresh = false;
+    at->again = again;
+    at->fresh = is_doubted(at, &to);
     if (is_undone(at, &to))
         secure_again(at, to);
     return OUTCOME_BACK;
@@ -361,7 +369,7 @@ static outcome go_back(asking *at, const char *where)
     size_t here = at->fresh && where[0] != '\0' ? of->plan.count : walk_find_item(&of->plan, &at->item);
     walk_item to;
     if (find_before(of, here, where, &to))
-        return go_to(at, to);
+        return go_to(at, to, false);
     return reject(at, where[0] == '\0' ? "this is the first question" : "no earlier question has that name", 0);
 }
 
@@ -375,7 +383,7 @@ static outcome go_again(asking *at, const char *subject)
         if ((at->unsecured || at->item.part > WALK_APPLICATION) && of->plan.items[i].part == WALK_RELEASED)
             walk_print("", 0, "Release the pedal for the first reading. Before the second one you are asked for the "
                        "pressure and the pedal again.");
-        return go_to(at, of->plan.items[i]);
+        return go_to(at, of->plan.items[i], true);
     }
     return reject(at, "a wheel end or a check that was done is expected, such as again 2L", 0);
 }
@@ -635,9 +643,10 @@ static bool find_forward(asking *at)
         if (second && walk_answered(&of->record, item)) {
             add_due(at, step_item(ASK_PSI), true);
             add_due(at, step_item(ASK_HELD), true);
-            add_due(at, *item, false);
+            add_due(at, *item, at->again);
         }
         at->item = second ? at->item : *item;
+        at->fresh = !second && is_doubted(at, item);
         return !second;
     }
     return false;
@@ -656,7 +665,7 @@ static bool find_chosen(asking *at, const char *where)
     walk *of = at->of;
     walk_make_plan(of, &of->plan);
     walk_item to;
-    return find_before(of, of->plan.count, where, &to) && go_to(at, to) == OUTCOME_BACK;
+    return find_before(of, of->plan.count, where, &to) && go_to(at, to, false) == OUTCOME_BACK;
 }
 
 static bool find_first(asking *at)
