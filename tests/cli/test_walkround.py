@@ -581,6 +581,14 @@ class Words(Walk):
             self.assertNotIn("gentle pull", talk.said)
             self.assertIn({"check": "spring-brake"}, self.record(file)["air_checks"])
 
+    def test_a_parking_brake_that_does_not_hold(self):
+        talk = self.at("Did the parking brake")
+        self.assertIn("! Foot on the pedal, engine off, chock the wheels.", " ".join(talk.answer("n").split()))
+        held = self.at("Did the parking brake", file=self.folder / "held.json")
+        held.send("y")
+        held.wait()
+        self.assertNotIn("Foot on the pedal", held.said)
+
     def test_without_an_application(self):
         talk = self.at("Pedal fully")
         self.assertTrue(talk.answer("skip"))

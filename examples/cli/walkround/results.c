@@ -128,8 +128,17 @@ static void print_spoken(const inspection *judged, const walk_item *item)
         print_wrapped(stdout, "Say", 12, text);
 }
 
+/* It was just moved, its chocks are stowed, and nothing holds it. */
+static void print_unheld(const walk *of, const walk_item *item)
+{
+    const char *held = walk_value(&of->record, item).text;
+    if (item->check == RODT_AIR_CHECK_SPRING_BRAKE && held != NULL && strcmp(held, "no") == 0)
+        walk_print("! ", 2, "Foot on the pedal, engine off, chock the wheels.");
+}
+
 void walk_print_result(walk *of, const walk_item *item)
 {
+    print_unheld(of, item);
     bool check = item->check != RODT_AIR_CHECK_NONE && is_check_done(of, item->check);
     if (item->end == WALK_NONE && !check)
         return;
