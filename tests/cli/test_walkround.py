@@ -57,7 +57,7 @@ TEN = {
     "2L chamber": "30", "2L stroke class": "s", "2L slack arm": "5 1/2",
     "4L chamber": "30L", "5L chamber": "30", "5L stroke class": "u",
     "Reservoir pressure, psi": "95", "Pedal fully": "yes", "Nobody at the rods": "y", "Everybody clear": "-",
-    "Chocks in place": "yes", "All drain valves": "y", "Did it hold": "y", "Did the trailer": "y",
+    "Chocks in place": "yes", "All drain valves": "y", "Did air come": "n", "Did the trailer": "y",
     **{f"{end} released": first for end, (first, _) in READINGS.items()},
     **{f"{end} applied": second for end, (_, second) in READINGS.items()},
 }
@@ -655,10 +655,12 @@ class Words(Walk):
 
     def test_no_is_no_never(self):
         """A question that is answered by yes or no keeps its own word."""
-        talk = self.at("Did it hold", TEN, rules="ca-on")
-        talk.answer("n")
-        talk.answer("back tractor-protection")
-        self.assertTrue(talk.prompts[-1].endswith("[keep no]"), talk.prompts[-1])
+        talk = self.at("Did air come", TEN, rules="ca-on")
+        for word, seen, held in (("n", "no", "yes"), ("yes", "yes", "no")):
+            self.assertIn(f"= {seen}\n", talk.answer(word))
+            self.assertIn({"check": "tractor-protection", "answer": held}, self.record()["air_checks"])
+            talk.answer("back tractor-protection")
+            self.assertTrue(talk.prompts[-1].endswith(f"[keep {seen}]"), talk.prompts[-1])
 
     def test_a_figure_after_never(self):
         talk = self.at("Warning came on")

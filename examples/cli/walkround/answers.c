@@ -269,6 +269,14 @@ static rodt_status read_number(const char *text, bool clock, record_value *value
     return RODT_OK;
 }
 
+/* The question asks what was seen; the record says whether the valve held. */
+static const char *turn(const walk_item *item, const char *answer)
+{
+    if (item->id != ASK_ANSWER || item->check != RODT_AIR_CHECK_TRACTOR_PROTECTION || answer == NULL)
+        return answer;
+    return strcmp(answer, "yes") == 0 ? "no" : "yes";
+}
+
 static rodt_status read_value(const inspection_record *record, const walk_item *item, const char *text,
                               record_value *value, char said[WALK_SAID_SIZE], rodt_error *error)
 {
@@ -324,7 +332,7 @@ rodt_status walk_read_answer(walk *of, inspection_record *record, const walk_ite
         status = read_value(record, item, text, &value, said, error);
     if (status != RODT_OK)
         return status;
-    if (value.text != NULL && (value.text = walk_keep(of, value.text)) == NULL)
+    if (value.text != NULL && (value.text = walk_keep(of, turn(item, value.text))) == NULL)
         return RODT_E_MEMORY;
     return walk_set(of, record, item, value) ? RODT_OK : RODT_E_MEMORY;
 }
@@ -412,7 +420,7 @@ static void say_value(const inspection_record *record, const walk_item *item, ch
     else if (units[0] != '\0')
         snprintf(said, WALK_SAID_SIZE, "keep %s", units);
     else if (value.text != NULL)
-        snprintf(said, WALK_SAID_SIZE, "keep %s", value.text);
+        snprintf(said, WALK_SAID_SIZE, "keep %s", turn(item, value.text));
     else
         snprintf(said, WALK_SAID_SIZE, "keep %d", value.number);
 }

@@ -226,7 +226,7 @@ const char *walk_title(const walk_item *item)
         [RODT_AIR_CHECK_DRAIN] = "Drain valves free, reservoirs emptied, y or n",
         [RODT_AIR_CHECK_AUDIBLE_LEAK] = "Is a leak heard, y or n",
         [RODT_AIR_CHECK_CONTAMINATION] = "Did oil, sludge or much moisture come out, y or n",
-        [RODT_AIR_CHECK_TRACTOR_PROTECTION] = "Did it hold, no air from the service line, y or n",
+        [RODT_AIR_CHECK_TRACTOR_PROTECTION] = "Did air come out of the service line, y or n",
         [RODT_AIR_CHECK_TRAILER_BRAKES] = "Did the trailer's spring brakes apply, y or n"};
     const char *title = item->id == ASK_PRESSURE ? where[item->check]
                         : item->id == ASK_ANSWER ? answers[item->check] : NULL;
