@@ -158,7 +158,7 @@ static bool read_length(parser *from, rodt_field field, rodt_length *out, RODT_E
     const char *text;
     size_t size;
     rodt_error error;
-    rodt_length length;
+    rodt_length length = {0, 0};
     if (!find_text(from, field, &text, &size))
         return false;
     rodt_status status = from->unit_unknown
