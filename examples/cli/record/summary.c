@@ -81,7 +81,7 @@ const char *inspection_warning(const inspection *of)
 
 bool inspection_format_undone(const inspection *of, char text[UNDONE_SIZE])
 {
-    char list[UNDONE_SIZE - 60] = "", title[SAID_SIZE];
+    char list[UNDONE_SIZE - 60] = "", title[120];
     rodt_message message;
     unsigned long count = 0;
     for (size_t i = 0; i < of->record.check_count; i++) {
