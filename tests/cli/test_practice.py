@@ -776,7 +776,8 @@ class Asking(unittest.TestCase):
         self.assertIn(b"Ended early.", rest)
 
     def test_plain_ascii_where_the_terminal_has_no_utf8(self):
-        for environment in ({"LC_ALL": "C"}, {"LC_ALL": "", "LC_CTYPE": "en_US.ISO-8859-1"}, {"LANG": "", "LC_ALL": "", "LC_CTYPE": ""}):
+        for environment in ({"LC_ALL": "C"}, {"LANG": "", "LC_ALL": "", "LC_CTYPE": "en_US.ISO-8859-1"},
+                            {"LANG": "", "LC_ALL": "", "LC_CTYPE": ""}):
             result = self.session(*self.right(), environment={**os.environ, **environment})
             self.assertTrue(result.stdout.isascii(), environment)
             self.assertIn("' | ' |", result.stdout)
