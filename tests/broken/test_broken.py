@@ -71,15 +71,19 @@ def results(place):
     yield "a table that is not there", (status, written) == (1, None) and "limits.csv:0: the file cannot be read\n" in said, said
 
 
-def main(compiler):
-    with tempfile.TemporaryDirectory() as folder:
-        outcome = list(results(Place(compiler, folder)))
+def report(outcome):
+    """Prints the results as TAP, and gives the exit status."""
     print(f"1..{len(outcome)}")
     for number, (name, right, said) in enumerate(outcome, 1):
         print(f"{'ok' if right else 'not ok'} {number} - {name}")
         if not right:
             print("".join(f"# said: {line}\n" for line in said.splitlines()), end="")
     return 0 if all(right for _, right, _ in outcome) else 1
+
+
+def main(compiler):
+    with tempfile.TemporaryDirectory() as folder:
+        return report(list(results(Place(compiler, folder))))
 
 
 if __name__ == "__main__":

@@ -520,9 +520,9 @@ class Words(Walk):
                 file = self.folder / f"{number}{key}.json"
                 talk = self.at(until, file=file)
                 talk.answer(key)
-                self.assertEqual(talk.prompts[-1], "Is that right? k = keep 'no', or < to answer again")
+                self.assertEqual(talk.prompts[-1], "Is that right? k = keep 'no', or < to change it")
                 for word in ("y", "yes", "YES", "n", "no", ""):
-                    self.assertIn("k = keep 'no', or < to answer again", " ".join(talk.answer(word).split()))
+                    self.assertIn("k = keep 'no', or < to change it", " ".join(talk.answer(word).split()))
                     self.assertTrue(talk.prompts[-1].startswith("Is that right"))
                 talk.answer("<")
                 self.assertTrue(talk.prompts[-1].startswith(until))

@@ -23,18 +23,18 @@ static void use_language(const rodt_catalogue *sentences)
     }
 }
 
-void choose_language_of_locale(void)
+const char *locale_of(const char *category)
 {
-    static const char *const names[] = {"LC_ALL", "LC_MESSAGES", "LANG"};
+    const char *const names[] = {"LC_ALL", category, "LANG"};
     for (size_t i = 0; i < COUNT_OF(names); i++) {
         const char *value = getenv(names[i]);
-        if (value == NULL || value[0] == '\0')
-            continue;
-        use_language(rodt_catalogue_find(value));
-        return;
+        if (value != NULL && value[0] != '\0')
+            return value;
     }
-    use_language(NULL);
+    return "";
 }
+
+void choose_language_of_locale(void) { use_language(rodt_catalogue_find(locale_of("LC_MESSAGES"))); }
 
 bool choose_language(const char *word)
 {

@@ -31,6 +31,9 @@ extern const size_t ui_catalogue_count;
 #define LANGUAGE_OPTION "language"
 #define LANGUAGE_WORDS "en|fr|es"
 
+/* The locale of a category, "LC_CTYPE", by the environment: as setlocale reads it, without calling it. "" = not set. */
+const char *locale_of(const char *category);
+
 /* Chooses by LC_ALL, LC_MESSAGES or LANG, the first that is set; English where that names no language of ours. */
 void choose_language_of_locale(void);
 

@@ -2,6 +2,7 @@
 /* Lines that fold at a width, and colour only where it is wanted. */
 #include "ui/wrap.h"
 #include "ui/compiler.h"
+#include "ui/language.h"
 #include "ui/utf8.h"
 
 #include <stdbool.h>
@@ -207,16 +208,12 @@ void print_title(FILE *to, paint_kind paint, const char *title, const char *text
     fprintf(to, "%s%s\n", text[0] == '\0' ? "" : "  ", text);
 }
 
-/* The environment is read as setlocale reads it, without calling it. */
 bool shows_utf8(void)
 {
-    static const char *const names[] = {"LC_ALL", "LC_CTYPE", "LANG"};
-    for (size_t i = 0; i < COUNT_OF(names); i++) {
-        const char *value = getenv(names[i]);
-        if (value == NULL || value[0] == '\0')
-            continue;
-        return strstr(value, "UTF-8") != NULL || strstr(value, "utf-8") != NULL || strstr(value, "UTF8") != NULL ||
-               strstr(value, "utf8") != NULL;
-    }
+    static const char *const names[] = {"UTF-8", "utf-8", "UTF8", "utf8"};
+    const char *locale = locale_of("LC_CTYPE");
+    for (size_t i = 0; i < COUNT_OF(names); i++)
+        if (strstr(locale, names[i]) != NULL)
+            return true;
     return false;
 }

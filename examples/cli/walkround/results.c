@@ -30,28 +30,27 @@ int walk_status(walk *of, bool finished)
     return status == STATUS_GOOD && !finished ? STATUS_UNDETERMINED : status;
 }
 
+/* Of the brakes, or of a check before the pull: the pull itself is what these answers decide about. */
+static bool has_status(const inspection *judged, int status, rodt_air_result result)
+{
+    if (vehicle_status(&judged->vehicle.vehicle) == status)
+        return true;
+    for (size_t i = 0; i < judged->record.check_count; i++)
+        if (judged->air[i].result == result && judged->air[i].reading.check != RODT_AIR_CHECK_SPRING_BRAKE)
+            return true;
+    return false;
+}
+
 bool walk_is_bad(walk *of)
 {
     const inspection *judged = walk_judge(of, &of->record);
-    if (judged == NULL)
-        return false;
-    bool bad = vehicle_status(&judged->vehicle.vehicle) == STATUS_OUT;
-    for (size_t i = 0; i < judged->record.check_count; i++)
-        bad = bad || (judged->air[i].result == RODT_AIR_RESULT_DEFECTIVE &&
-                      judged->air[i].reading.check != RODT_AIR_CHECK_SPRING_BRAKE);
-    return bad;
+    return judged != NULL && has_status(judged, STATUS_OUT, RODT_AIR_RESULT_DEFECTIVE);
 }
 
 bool walk_is_unsettled(walk *of)
 {
     const inspection *judged = walk_judge(of, &of->record);
-    if (judged == NULL)
-        return true;
-    bool open = vehicle_status(&judged->vehicle.vehicle) == STATUS_UNDETERMINED;
-    for (size_t i = 0; i < judged->record.check_count; i++)
-        open = open || (judged->air[i].result == RODT_AIR_RESULT_UNDETERMINED &&
-                        judged->air[i].reading.check != RODT_AIR_CHECK_SPRING_BRAKE);
-    return open;
+    return judged == NULL || has_status(judged, STATUS_UNDETERMINED, RODT_AIR_RESULT_UNDETERMINED);
 }
 
 /* --- After an answer --------------------------------------------------------------------------------- */

@@ -505,7 +505,7 @@ static outcome confirm_yes_no(asking *at)
 {
     char prompt[2 * WALK_ANSWER_MAX], first[WALK_ANSWER_MAX];
     const char *word = find_yes_no(at->text);
-    snprintf(first, sizeof first, "k = keep '%.40s', or < to answer again", word != NULL ? word : at->text);
+    snprintf(first, sizeof first, "k = keep '%.40s', or < to change it", word != NULL ? word : at->text);
     snprintf(prompt, sizeof prompt, "Is that right? %s", first);
     for (;;) {
         walk_prompt(prompt);
