@@ -23,6 +23,23 @@ def has_terminals():
     return True
 
 
+def on_terminal(words, environment, columns=0):
+    """The exit status of a command, and what a terminal of that width shows of it; 0 = it does not say how wide it is."""
+    master, slave = pty.openpty()
+    fcntl.ioctl(slave, termios.TIOCSWINSZ, struct.pack("HHHH", 24 if columns else 0, columns, 0, 0))
+    shown = bytearray()
+    with subprocess.Popen(words, stdin=subprocess.DEVNULL, stdout=slave, stderr=subprocess.DEVNULL,
+                          env=environment) as child:
+        os.close(slave)
+        try:
+            while block := os.read(master, 65536):  # a terminal holds a few kilobytes that nobody reads
+                shown.extend(block)
+        except OSError:
+            pass  # the end of a terminal
+    os.close(master)
+    return child.returncode, shown.decode("utf-8").replace("\r\n", "\n")
+
+
 class Dialogue:
     """One run of the command. `said` is all it wrote, `prompts` the questions in their order."""
 

@@ -6,22 +6,19 @@
 
 CASES_DIR holds wheel_ends.csv, spellings.csv and us-393-47.csv (sources in its README). Prints TAP."""
 import csv
-import fcntl
 import glob
 import json
 import os
-import pty
 import re
 import shlex
 import signal
-import struct
 import subprocess
 import sys
 import tempfile
-import termios
-import threading
 import traceback
 from fractions import Fraction
+
+from dialogue import has_terminals, on_terminal
 
 HERE = os.path.dirname(os.path.abspath(__file__))
 ESCAPE = "\x1b"
@@ -419,38 +416,6 @@ def check_lost_output(run, _):
         yield from equal(f"closed pipe, signal {restore}", done.returncode, wanted)
 
 
-def on_terminal(run, environment, *arguments, columns=0):
-    """What a terminal gets to see; columns 0 = it does not say how wide it is."""
-    master, slave = pty.openpty()
-    fcntl.ioctl(slave, termios.TIOCSWINSZ, struct.pack("HHHH", 24 if columns else 0, columns, 0, 0))
-    shown = bytearray()
-
-    def read():
-        try:
-            while block := os.read(master, 4096):
-                shown.extend(block)
-        except OSError:
-            pass  # the end of a terminal
-
-    reader = threading.Thread(target=read)  # a terminal holds a few kilobytes that nobody reads
-    reader.start()
-    done = run(*arguments, stdout=slave, env=environment)
-    os.close(slave)
-    reader.join()
-    os.close(master)
-    return done.returncode, shown.decode("utf-8")
-
-
-def has_terminals():
-    """Some confined systems have no pseudo-terminals; nobody can see colour there."""
-    try:
-        for end in pty.openpty():
-            os.close(end)
-    except OSError:
-        return False
-    return True
-
-
 def check_colour(run, _):
     """Colour on a terminal only, and not against NO_COLOR or a terminal that has none."""
     plain = {key: value for key, value in os.environ.items() if key not in ("NO_COLOR", "TERM")}
@@ -463,12 +428,12 @@ def check_colour(run, _):
         return
     for environment, wanted in ((xterm, True), (dict(xterm, NO_COLOR=""), True), (dict(xterm, NO_COLOR="1"), False),
                                 (dict(plain, TERM="dumb"), False), (plain, False)):
-        status, shown = on_terminal(run, environment, *question)
+        status, shown = on_terminal([run.path, *question], environment)
         yield 1
         yield from equal({k: environment.get(k) for k in ("TERM", "NO_COLOR")}, (status, ESCAPE in shown), (1, wanted))
         yield from equal("the verdict is there", "OUT OF ADJUSTMENT" in shown, True)
     yield 1
-    yield from equal("JSON", ESCAPE in on_terminal(run, xterm, *question, "--json")[1], False)
+    yield from equal("JSON", ESCAPE in on_terminal([run.path, *question, "--json"], xterm)[1], False)
 
 
 def check_locale(run, _):
@@ -535,7 +500,7 @@ def check_width(run, _):
         yield from equal(f"{arguments} piped", too_wide(done.out + done.err, 80), [])
     for columns in (40, 80, 132) if has_terminals() else ():
         for arguments in SCREENS:
-            shown = on_terminal(run, dict(os.environ, TERM="xterm", LC_ALL="C.UTF-8"), *arguments, columns=columns)[1]
+            shown = on_terminal([run.path, *arguments], dict(os.environ, TERM="xterm", LC_ALL="C.UTF-8"), columns)[1]
             yield 1
             yield from equal(f"{arguments} at {columns}", too_wide(shown, columns), [])
 

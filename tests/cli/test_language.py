@@ -1,16 +1,14 @@
 # SPDX-License-Identifier: Apache-2.0
 """French and Spanish: the same figures, exit statuses and JSON, in lines that fold. Argument: the command."""
-import fcntl
 import html
 import os
-import pty
 import re
-import struct
 import subprocess
 import sys
 import tempfile
-import termios
 from pathlib import Path
+
+from dialogue import has_terminals, on_terminal
 
 DATA = Path(__file__).resolve().parent.parent.parent / "examples" / "data"
 VEHICLE = str(DATA / "demo_vehicle.csv")
@@ -57,6 +55,7 @@ MARKUP = re.compile(r"<[^>]*>")
 ENGLISH = ["FRONT", "REAR", "over by", "OVER", "to spare", "DID NOT", "Brake inspection", "Unit 1", "Carrier", "DEFECTIVE",
            "Count:", "From above", "Stroke", "Released", "Adjuster", "Check\\b", "Result\\b", "Defects", "Axles", "Next", "automatic<",
            "good\\b", "axles?\\b", "Remarks", "Judged by", "Signature of the", "A full bar", "Pushrod", "from above", "trailer<"]
+TERMINAL = {"TERM": "dumb", "LC_ALL": "C.UTF-8"}
 NUMBER = re.compile(r"\d+(?:\.\d+)*(?:/\d+)?")
 
 
@@ -66,24 +65,6 @@ def run(command, arguments, **environment):
     done = subprocess.run([command, *arguments, *extra], capture_output=True, encoding="utf-8", check=False,
                           env={**plain, **environment})
     return done.returncode, done.stdout, done.stderr
-
-
-def on_terminal(command, arguments, columns):
-    """The lines as a terminal of that width gets them."""
-    leader, follower = pty.openpty()
-    fcntl.ioctl(follower, termios.TIOCSWINSZ, struct.pack("HHHH", 24, columns, 0, 0))
-    with subprocess.Popen([command, *arguments], stdout=follower, stdin=subprocess.DEVNULL, stderr=subprocess.DEVNULL,
-                          env={"TERM": "dumb", "LC_ALL": "C.UTF-8"}) as child:
-        os.close(follower)
-        said = b""
-        try:
-            while piece := os.read(leader, 65536):
-                said += piece
-        except OSError: # Linux says so when the other end is closed
-            pass
-        child.wait()
-    os.close(leader)
-    return said.decode("utf-8").replace("\r\n", "\n").splitlines()
 
 
 def figures(page):
@@ -127,8 +108,9 @@ def results(command):
             if json:
                 yield f"{where}: the same JSON", run(command, [*arguments, "--json", "--language", language]) == json, json
                 yield f"{where}: the same JSON in its locale", run(command, [*arguments, "--json"], LC_ALL=locale) == json, json
-            for columns in (40, 80):
-                lines = on_terminal(command, [*arguments, "--language", language], columns)
+            for columns in (40, 80) if has_terminals() else ():
+                shown = on_terminal([command, *arguments, "--language", language], TERMINAL, columns)[1]
+                lines = shown.splitlines()
                 wide = [line for line in lines if len(line) >= columns]
                 yield f"{where}: {columns} columns", lines != [] and wide == [], wide
     yield "a comma locale of another language", all(run(command, a, LC_ALL="de_DE.UTF-8") == run(command, a) for _, a in RUNS), ""
