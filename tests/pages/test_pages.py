@@ -154,6 +154,9 @@ class Pages(unittest.TestCase):
                     self.assertTrue(all(abs(a - b) <= 1 for a, b in zip(sizes.pop(), box)))
                 cards, limits, *_ = self.spoken()
                 self.assertEqual((self.printed(cards, paper)[0], self.printed(limits, paper)[0]), (6, 1))  # 21 cards
+                full = self.folder / "full.html"  # the last sheet has its lower cards
+                run(COMMAND, "cards", "--rules", "ca-on", "--vehicle", "single", "--html", full)
+                self.assertEqual(self.printed(full, paper)[0], 5)
 
     def test_schema(self):
         """By a validator that shares nothing with the command; the command refuses the same records."""

@@ -20,6 +20,7 @@ static const char *const style =
     "dd{margin:0}dd+dd{font-size:9.5pt;line-height:1.2;padding-left:3mm}"
     ".bad{border-left:1.2mm solid #000;padding-left:2.5mm;margin-top:1.6mm}.bad dt{margin-top:0}"
     ".large dd{font-size:13.5pt}.small dd{font-size:10.5pt;line-height:1.22}.small dd+dd{font-size:9pt}"
+    ".least dd{font-size:9.5pt;line-height:1.2}.least dd+dd{font-size:8.2pt}"
     ".foot{margin-top:auto;padding-top:1.5mm;font-size:6.8pt;line-height:1.15;color:#222}"
     ".cut{position:absolute;width:8mm;height:8mm;margin:-4mm 0 0 -4mm;"
     "background:linear-gradient(#000,#000) center/.2mm 100% no-repeat,linear-gradient(#000,#000) center/100% .2mm "
@@ -27,7 +28,7 @@ static const char *const style =
     "@media screen and (max-width:52rem){.sheet{display:block;width:auto;margin:0}.cut{display:none}"
     ".card{border-bottom:2px dashed #000;padding:1rem}.card dd{font-size:12.5pt}.card dd+dd{font-size:11pt}}"
     "@media print{@page{margin:0}h1{display:none}body{background:#fff}"
-    ".sheet{margin:0 auto;break-after:page;break-inside:avoid}"
+    ".sheet{margin:0 auto;break-after:page;break-inside:avoid;overflow:hidden}"
     ".sheet:last-of-type{break-after:auto}*{print-color-adjust:exact;-webkit-print-color-adjust:exact}}"
     /* A page is 100vh high: half of A4 is A6, half of Letter a little less. */
     "@media print{.sheet{grid-auto-rows:min(148mm,calc(50vh - .2mm))}}";
@@ -65,10 +66,11 @@ static void count_line(void *context, rodt_step_part part, const char *label, co
     *(size_t *)context += strlen(label) + strlen(text) + 40;
 }
 
-/* The size of the type by the characters of a card. */
-static const char *type_of(size_t size)
+/* The size of the type by the characters of a card; those of its source are half as wide and high. */
+static const char *type_of(size_t sentences, size_t source)
 {
-    return size > 900 ? " small" : size < 620 ? " large" : "";
+    size_t size = sentences + source / 2;
+    return size > 1100 ? " least" : size > 900 ? " small" : size < 560 ? " large" : "";
 }
 
 static void put_card(const card_deck *deck, rodt_step step, size_t number, size_t count, FILE *to)
@@ -78,9 +80,10 @@ static void put_card(const card_deck *deck, rodt_step step, size_t number, size_
     (void)rodt_step_format(step, RODT_STEP_PART_TITLE, deck->rules, NULL, title, sizeof title, NULL);
     each_step_line(step, deck->rules, &deck->vehicle, count_line, &size);
     snprintf(place, sizeof place, "%zu of %zu", number, count);
-    markup_put(to, "<article class=\"card%\">\n<h2>% <span>%</span></h2>\n<dl>\n", type_of(size), title, place);
-    each_step_line(step, deck->rules, &deck->vehicle, put_line, to);
     format_step_sources(step, deck->rules, &deck->vehicle, source);
+    markup_put(to, "<article class=\"card%\">\n<h2>% <span>%</span></h2>\n<dl>\n", type_of(size, strlen(source)), title,
+               place);
+    each_step_line(step, deck->rules, &deck->vehicle, put_line, to);
     markup_put(to, "</div></dl>\n<p class=\"foot\">%%%</p>\n</article>\n", rodt_rules_id(deck->rules),
                source[0] != '\0' ? ": " : "", source);
 }

@@ -13,6 +13,7 @@
 #define TABLE_TOP 860
 #define TABLE_END 2080 /* with other chambers below */
 #define SMALL_TOP 2130
+#define NONE_TOP 2330 /* where there are none, it is said */
 
 typedef struct card {
     const rule_context *context;
@@ -124,7 +125,7 @@ static size_t count_sizes(const rodt_rules *law, bool clamp)
 static void put_table(card *on, const rodt_rules *law)
 {
     size_t count = count_sizes(law, true);
-    int bottom = count_sizes(law, false) > 0 ? TABLE_END : TABLE_END + 180;
+    int bottom = count_sizes(law, false) > 0 ? TABLE_END : NONE_TOP - 80;
     int step = (bottom - TABLE_TOP) / (int)(count > 0 ? count : 1), y = TABLE_TOP + step / 2;
     const rodt_limit *row;
     fprintf(on->to, "<path d=\"M0 %dh%d\" stroke-width=\"8\"/>\n", TABLE_TOP - 40, WIDTH);
@@ -140,6 +141,8 @@ static void put_table(card *on, const rodt_rules *law)
 static void put_others(card *on, const rodt_rules *law)
 {
     size_t count = 0;
+    if (count_sizes(law, false) == 0)
+        put_text(on, 0, NONE_TOP, 40, "", "Bolt, rotochamber and DD-3 chambers have no limit in this rule set.");
     const rodt_limit *row;
     for (size_t i = 0; (row = rodt_rules_limit_at(law, i)) != NULL; i++) {
         rodt_limit_answer answer;
@@ -201,22 +204,27 @@ static void put_head(const card *on, const rodt_rules *law)
     put_lines(on, y, 42, 88, text);
 }
 
-/* Each source once. */
-static void put_foot(const card *on, const rodt_rules *law)
+/* Each source once, with how it was read. */
+static int put_sources(const card *on, const rodt_rules *law)
 {
-    char text[1200] = "", words[RODT_SOURCE_TEXT_SIZE], day[WORD_SIZE];
+    char text[1200] = "", source[RODT_SOURCE_TEXT_SIZE], words[RODT_SOURCE_TEXT_SIZE + 60];
     const rodt_limit *row;
     for (size_t i = 0; (row = rodt_rules_limit_at(law, i)) != NULL; i++) {
         size_t used = strlen(text);
-        format_source(row->source, words);
-        if (strstr(text, words) == NULL && used + strlen(words) + 60 < sizeof text)
-            snprintf(text + used, sizeof text - used, "%s%s (%s)", used > 0 ? "; " : "", words,
-                     rodt_evidence_text(row->evidence));
+        snprintf(words, sizeof words, "%s (%s)", format_source(row->source, source), rodt_evidence_text(row->evidence));
+        if (strstr(text, words) == NULL && used + strlen(words) + 3 < sizeof text)
+            snprintf(text + used, sizeof text - used, "%s%s", used > 0 ? "; " : "", words);
     }
-    int y = put_lines(on, 2390, 25, 150, text);
+    return put_lines(on, 2390, 25, 150, text);
+}
+
+static void put_foot(const card *on, const rodt_rules *law)
+{
+    char text[500], day[WORD_SIZE];
+    int y = put_sources(on, law);
     snprintf(text, sizeof text,
              "%sMillimetres are rounded down. Limits of %s; rodtravel %s, tables of %s. The cited law and a licensed "
-             "inspector decide.", on->unconfirmed ? "* unconfirmed: not read in its source, not law. " : "",
+             "inspector decide.", on->unconfirmed ? "* unconfirmed: not read in a source, or common practice; not law. " : "",
              format_date(on->context->day, day), rodt_version(), rodt_tables_edition());
     put_lines(on, y, 25, 150, text);
 }
