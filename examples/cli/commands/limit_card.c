@@ -224,7 +224,8 @@ static void put_foot(const card *on, const rodt_rules *law)
     int y = put_sources(on, law);
     snprintf(text, sizeof text,
              "%sMillimetres are rounded down. Limits of %s; rodtravel %s, tables of %s. The cited law and a licensed "
-             "inspector decide.", on->unconfirmed ? "* unconfirmed: not read in a source, or common practice; not law. " : "",
+             "inspector decide.",
+             on->unconfirmed ? "* unconfirmed: not read in a source, or common practice; not law. " : "",
              format_date(on->context->day, day), rodt_version(), rodt_tables_edition());
     put_lines(on, y, 25, 150, text);
 }
