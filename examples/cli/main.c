@@ -77,6 +77,14 @@ static int print_command_error(const char *word)
 
 static int run(int argc, char **argv)
 {
+    int count;
+    const char *language = language_argument(argc - 1, argv + 1, &count);
+    if (language != NULL && check_language(language) != STATUS_CONTINUE)
+        return STATUS_USAGE;
+    if (language != NULL) {
+        argc -= count;
+        argv += count;
+    }
     if (argc < 2) {
         print_help(stderr);
         return STATUS_USAGE;
@@ -97,6 +105,7 @@ static int run(int argc, char **argv)
 int main(int argc, char **argv)
 {
     setvbuf(stderr, NULL, _IOLBF, BUFSIZ); /* a message is written as a line, not byte by byte */
+    choose_language_of_arguments(argc, argv);
     int status = run(argc, argv);
     bool lost = ferror(stdout) != 0;
     errno = 0;

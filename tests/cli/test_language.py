@@ -49,7 +49,6 @@ RUNS = [
     ("an inspection", ["report", INSPECTION]),
     ("a part of a pound", ["air", "loss-released", "--before", "110", "--after", "107.5", "--vehicle", "single"]),
 ]
-CARDS = ["cards", "--vehicle", "single"]
 AS_OF = ["--as-of", "2024-05-06"]
 MARKUP = re.compile(r"<[^>]*>")
 ENGLISH = ["FRONT", "REAR", "over by", "OVER", "to spare", "DID NOT", "Brake inspection", "Unit 1", "Carrier", "DEFECTIVE",
@@ -89,6 +88,22 @@ def pages(command):
             yield f"{where}: the locale chooses too", run(command, ["report", INSPECTION, page, "-"], LC_ALL=locale) == said, ""
 
 
+def anywhere(command):
+    """--language chooses wherever it stands, also for what is said about arguments before it."""
+    usual, french = ["stroke", "20", "1 1/2", "3"], ["--language", "fr"]
+    said = run(command, [*usual, *french])
+    for place in range(len(usual) - 1):
+        yield f"--language after {place} arguments", run(command, [*usual[:place], *french, *usual[place:]]) == said, ""
+    yield "--language=fr", run(command, [*usual, "--language=fr"]) == said, ""
+    yield "after --, it is an operand", run(command, ["stroke", "--", "20", "1", *french])[0] == 2, ""
+    for before, after in ([], usual), (usual, []):
+        status, shown, said = run(command, [*before, "--language", "de", *after], LC_ALL="C")
+        yield "a language that is not there", status == 2 and shown == "" and "en, fr or es" in said, said
+    yield "a language without a value", run(command, ["--language"])[0] == 2, ""
+    yield "not a part of the list", run(command, [*usual, "--language", "n|"])[0] == 2, ""
+    yield "given twice", run(command, [*usual, *french, *french])[0] == 2, ""
+
+
 def results(command):
     for name, arguments in RUNS:
         if "without" in sys.argv and arguments[0] == "report": # there are no records without jansson
@@ -117,10 +132,7 @@ def results(command):
     yield from pages(command)
     status, _, said = run(command, ["stroke", "30", "2 x", "4", "--language", "es"])
     yield "an error is said too", status == 2 and "aquí se esperaba" in said and "no se puede leer" in said, said
-    status, _, said = run(command, ["stroke", "30", "2", "4", "--language", "de"])
-    yield "a language that is not there", status == 2 and "en, fr or es" in said, said
-    yield "not a part of the list", run(command, ["stroke", "30", "2", "4", "--language", "n|"])[0] == 2, ""
-    yield "other commands speak English", run(command, CARDS, LC_ALL="fr_CA.UTF-8") == run(command, CARDS), ""
+    yield from anywhere(command)
 
 
 if __name__ == "__main__":

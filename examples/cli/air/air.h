@@ -30,7 +30,6 @@ enum {
     AIR_RULES,
     AIR_LIMITS,
     AIR_SPEAK,
-    AIR_LANGUAGE,
     AIR_JSON,
     AIR_OPTIONS
 };

@@ -43,8 +43,6 @@ static const option_spec options[AIR_OPTIONS] = {
     [AIR_RULES] = {"rules", "ID", "rule set; " RODT_DEFAULT_RULES " if not given", false},
     [AIR_LIMITS] = {"limits", "FILE", "a carrier's own, stricter figures on top of it", false},
     [AIR_SPEAK] = {"speak", NULL, "also what one does, sees and says aloud, and what would have been defective", false},
-    [AIR_LANGUAGE] = {LANGUAGE_OPTION, LANGUAGE_WORDS, "language of what is said; that of the locale if not given",
-                      false},
     [AIR_JSON] = {"json", NULL, "the answer as one JSON object", false},
 };
 

@@ -228,7 +228,6 @@ static int check_options(const command_line *from, rodt_air_check check)
                                      [AIR_RULES] = true,
                                      [AIR_LIMITS] = true,
                                      [AIR_SPEAK] = true,
-                                     [AIR_LANGUAGE] = true,
                                      [AIR_JSON] = true};
     for (size_t i = 0; i < AIR_OPTIONS; i++) {
         if (option_given(from, i) && !taken[i])

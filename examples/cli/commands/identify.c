@@ -18,7 +18,7 @@
 
 enum {
     IDENTIFY_STAMP, IDENTIFY_FAMILY, IDENTIFY_PORT, IDENTIFY_TAG, IDENTIFY_DIAMETER, IDENTIFY_DIVISION,
-    IDENTIFY_RATED, IDENTIFY_RULES, IDENTIFY_AS_OF, IDENTIFY_LANGUAGE, IDENTIFY_JSON
+    IDENTIFY_RATED, IDENTIFY_RULES, IDENTIFY_AS_OF, IDENTIFY_JSON
 };
 
 static const option_spec options[] = {
@@ -31,8 +31,6 @@ static const option_spec options[] = {
     [IDENTIFY_RATED] = {"rated", "LEN", "rated stroke marked on the housing", false},
     [IDENTIFY_RULES] = {"rules", "ID", "rule set of the limits; " RODT_DEFAULT_RULES " if not given", false},
     [IDENTIFY_AS_OF] = {"as-of", "DATE", "day whose limits are shown; today if not given", false},
-    [IDENTIFY_LANGUAGE] = {LANGUAGE_OPTION, LANGUAGE_WORDS, "language of what is said; that of the locale if not given",
-                           false},
     [IDENTIFY_JSON] = {"json", NULL, "the answer as one JSON object", false},
 };
 

@@ -20,7 +20,7 @@
 #include <string.h>
 
 enum { LIMITS_CLASS, LIMITS_RATED, LIMITS_RULES, LIMITS_LIMITS, LIMITS_AS_OF, LIMITS_LIST, LIMITS_AIR,
-       LIMITS_HTML, LIMITS_SVG, LIMITS_LANGUAGE, LIMITS_JSON };
+       LIMITS_HTML, LIMITS_SVG, LIMITS_JSON };
 
 static const option_spec options[] = {
     [LIMITS_CLASS] = {"class", "standard|long", "stroke class; not given = standard", false},
@@ -32,8 +32,6 @@ static const option_spec options[] = {
     [LIMITS_AIR] = {"air", NULL, "the air checks of the rule set instead of its limits", false},
     [LIMITS_HTML] = {"html", "FILE", "write the limits as one page for the cab, for A4 and Letter", false},
     [LIMITS_SVG] = {"svg", "FILE", "write the same as a drawing", false},
-    [LIMITS_LANGUAGE] = {LANGUAGE_OPTION, LANGUAGE_WORDS, "language of what is said; that of the locale if not given",
-                         false},
     [LIMITS_JSON] = {"json", NULL, "the answer as one JSON object", false},
 };
 
@@ -225,7 +223,7 @@ static int answer_card(const command_line *from, const rule_context *context)
 
 static int answer_list(const command_line *from)
 {
-    size_t allowed = 1u + option_given(from, LIMITS_JSON) + option_given(from, LIMITS_LANGUAGE);
+    size_t allowed = 1u + option_given(from, LIMITS_JSON);
     if (from->operand_count > 0 || from->given_count > allowed)
         return print_error("--list goes with --json and --language only");
     if (!option_given(from, LIMITS_JSON))

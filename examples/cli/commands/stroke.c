@@ -20,7 +20,7 @@
 enum {
     STROKE_CLASS, STROKE_RATED, STROKE_MARKED_LIMIT, STROKE_RULES, STROKE_LIMITS, STROKE_AS_OF, STROKE_PSI,
     STROKE_PSI_AFTER, STROKE_DIVISION, STROKE_ENGINE, STROKE_SPRING_BRAKE, STROKE_DRUM, STROKE_UNIT,
-    STROKE_WHY, STROKE_SHORT, STROKE_SPEAK, STROKE_LANGUAGE, STROKE_JSON
+    STROKE_WHY, STROKE_SHORT, STROKE_SPEAK, STROKE_JSON
 };
 
 static const option_spec options[] = {
@@ -41,8 +41,6 @@ static const option_spec options[] = {
     [STROKE_WHY] = {"why", NULL, "every reason, and every source", false},
     [STROKE_SHORT] = {"short", NULL, "one line: verdict, stroke, limit", false},
     [STROKE_SPEAK] = {"speak", NULL, "also what one says aloud after the measurement", false},
-    [STROKE_LANGUAGE] = {LANGUAGE_OPTION, LANGUAGE_WORDS, "language of what is said; that of the locale if not given",
-                         false},
     [STROKE_JSON] = {"json", NULL, "the finding as one JSON object", false},
 };
 

@@ -12,7 +12,7 @@
 
 #include <stdlib.h>
 
-enum { REPORT_HTML, REPORT_SVG, REPORT_RECORD, REPORT_LIMITS, REPORT_LANGUAGE, REPORT_JSON };
+enum { REPORT_HTML, REPORT_SVG, REPORT_RECORD, REPORT_LIMITS, REPORT_JSON };
 
 static const option_spec options[] = {
     [REPORT_HTML] = {"html", "FILE",
@@ -20,8 +20,6 @@ static const option_spec options[] = {
     [REPORT_SVG] = {"svg", "FILE", "write the drawing of the vehicle alone", false},
     [REPORT_RECORD] = {"record", "FILE", "write the record again, its entries in the published order", false},
     [REPORT_LIMITS] = {"limits", "FILE", "a carrier's own, stricter limits on top of the record's rule set", false},
-    [REPORT_LANGUAGE] = {LANGUAGE_OPTION, LANGUAGE_WORDS, "language of what is said; that of the locale if not given",
-                         false},
     [REPORT_JSON] = {"json", NULL, "the judged record as one JSON object", false},
 };
 

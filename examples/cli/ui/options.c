@@ -11,7 +11,7 @@
 #include <stdio.h>
 #include <string.h>
 
-enum { ARGUMENT = 1, HELP = 'h', FIRST_OPTION = 0x100 };
+enum { ARGUMENT = 1, HELP = 'h', LANGUAGE = 'l', FIRST_OPTION = 0x100, OWN_OPTIONS = 2 };
 
 /* getopt_long takes a prefix for the full name; a script that relies on that would break with the
  * next option, so only full names are taken. */
@@ -41,9 +41,40 @@ static int add_option(command_line *out, size_t option, const char *value)
     out->given[out->given_count].option = option;
     out->given[out->given_count].value = value == NULL ? "" : value;
     out->given_count++;
-    if (strcmp(spec->name, LANGUAGE_OPTION) == 0 && !choose_language(value))
-        return print_error("--language is en, fr or es, not \"%s\"", value);
     return STATUS_CONTINUE;
+}
+
+const char *language_argument(int argc, char **argv, int *count)
+{
+    size_t size = strlen("--" LANGUAGE_OPTION);
+    if (argc < 1 || !is_full_name(argv[0], LANGUAGE_OPTION))
+        return NULL;
+    *count = argv[0][size] == '=' ? 1 : 2;
+    return *count == 1 ? argv[0] + size + 1 : argc > 1 ? argv[1] : NULL;
+}
+
+void choose_language_of_arguments(int argc, char **argv)
+{
+    int count;
+    choose_language_of_locale();
+    for (int i = 1; i < argc && strcmp(argv[i], "--") != 0; i++) {
+        const char *word = language_argument(argc - i, argv + i, &count);
+        if (word != NULL && choose_language(word))
+            return;
+    }
+}
+
+int check_language(const char *word)
+{
+    return choose_language(word) ? STATUS_CONTINUE : print_error("--language is en, fr or es, not \"%s\"", word);
+}
+
+static int add_language(command_line *out, const char *word)
+{
+    if (out->language != NULL)
+        return print_error("--%s is given twice", LANGUAGE_OPTION);
+    out->language = word;
+    return check_language(word);
 }
 
 static int add_operand(command_line *out, size_t most, const char *text)
@@ -75,7 +106,8 @@ static void fill_long_options(const command_spec *command, struct option *option
                                      FIRST_OPTION + (int)i};
     }
     options[command->option_count] = (struct option){"help", no_argument, NULL, HELP};
-    options[command->option_count + 1] = (struct option){NULL, 0, NULL, 0};
+    options[command->option_count + 1] = (struct option){LANGUAGE_OPTION, required_argument, NULL, LANGUAGE};
+    options[command->option_count + OWN_OPTIONS] = (struct option){NULL, 0, NULL, 0};
 }
 
 /* One result of getopt_long; `argument` is its element of argv. */
@@ -90,29 +122,21 @@ static int take_argument(command_line *out, int answer, const char *argument, si
     }
     if (answer == ':')
         return print_error("option %s needs a value", argument);
+    if (answer == LANGUAGE && is_full_name(argument, LANGUAGE_OPTION))
+        return add_language(out, optarg);
     size_t option = (size_t)(answer - FIRST_OPTION);
     if (answer < FIRST_OPTION || !is_full_name(argument, command->options[option].name))
         return print_unknown_option(command, argument);
     return add_option(out, option, optarg);
 }
 
-/* A command that has no option for the language speaks English. */
-static void begin_language(const command_spec *command)
-{
-    for (size_t i = 0; i < command->option_count; i++) {
-        if (strcmp(command->options[i].name, LANGUAGE_OPTION) == 0)
-            choose_language_of_locale();
-    }
-}
-
 int parse_arguments(const command_spec *command, int argc, char **argv, size_t least, size_t most,
                     command_line *out)
 {
-    struct option options[OPTIONS_MAX];
+    struct option options[OPTIONS_MAX + OWN_OPTIONS + 1];
     fill_long_options(command, options);
     memset(out, 0, sizeof *out);
     out->command = command;
-    begin_language(command);
     opterr = 0;
     for (;;) {
         const char *argument = optind < argc ? argv[optind] : "";
@@ -236,5 +260,6 @@ void print_command_help(FILE *to, const command_spec *command)
         if (command->options[i].help != NULL)
             print_option(to, command->options[i].name, command->options[i].value,
                          command->options[i].help);
+    print_option(to, LANGUAGE_OPTION, LANGUAGE_WORDS, "language of what is said; that of the locale if not given");
     print_option(to, "help", NULL, "this text");
 }

@@ -41,10 +41,20 @@ typedef struct command_line {
     size_t given_count;
     const char *operands[OPERANDS_MAX];
     size_t operand_count; /* at most `most` of parse_arguments */
+    const char *language; /* the value of --language, which every command takes; NULL = not given */
 } command_line;
 
-/* Sorts argv. Options may be anywhere before "--"; --help is handled here. Returns STATUS_CONTINUE, or the status to
- * exit with; errors are printed on stderr. */
+/* Chooses the language by --language, wherever it is before "--", or by the locale: before anything is said. */
+void choose_language_of_arguments(int argc, char **argv);
+
+/* The value of --language at the start of the arguments, NULL = another argument is there; *count = how many it is. */
+const char *language_argument(int argc, char **argv, int *count);
+
+/* Refuses a language that the command does not speak. Returns STATUS_CONTINUE or an exit status. */
+int check_language(const char *word);
+
+/* Sorts argv. Options may be anywhere before "--"; --help and --language are handled here. Returns STATUS_CONTINUE, or
+ * the status to exit with; errors are printed on stderr. */
 int parse_arguments(const command_spec *command, int argc, char **argv, size_t least, size_t most,
                     command_line *out);
 

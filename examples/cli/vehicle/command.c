@@ -16,7 +16,7 @@
 
 enum {
     VEHICLE_BRAKES, VEHICLE_RULES, VEHICLE_LIMITS, VEHICLE_AS_OF, VEHICLE_COLUMN, VEHICLE_UNIT, VEHICLE_DATE_ORDER,
-    VEHICLE_SEPARATOR, VEHICLE_DECIMAL_COMMA, VEHICLE_WHY, VEHICLE_LANGUAGE, VEHICLE_JSON
+    VEHICLE_SEPARATOR, VEHICLE_DECIMAL_COMMA, VEHICLE_WHY, VEHICLE_JSON
 };
 
 static const option_spec options[] = {
@@ -33,8 +33,6 @@ static const option_spec options[] = {
     [VEHICLE_SEPARATOR] = {"separator", "C", "character between cells; a comma if not given", false},
     [VEHICLE_DECIMAL_COMMA] = {"decimal-comma", NULL, "the decimal sign is a comma", false},
     [VEHICLE_WHY] = {"why", NULL, "the sources too", false},
-    [VEHICLE_LANGUAGE] = {LANGUAGE_OPTION, LANGUAGE_WORDS, "language of what is said; that of the locale if not given",
-                          false},
     [VEHICLE_JSON] = {"json", NULL, "the judgement as one JSON object", false},
 };
 
