@@ -196,11 +196,37 @@ static void print_steps(const air_estimate *estimate)
     char word[WORD_SIZE], line[200] = "";
     size_t used = 0;
     for (unsigned i = 1; i <= SHOWN_APPLICATIONS && apply(estimate, pressure, &pressure) == RODT_OK; i++) {
-        int size = snprintf(line + used, sizeof line - used, "%s%s psi after %u", i == 1 ? "" : ", ",
-                            tenths(pressure, word), i);
+        int size = snprintf(line + used, sizeof line - used, "%s", i == 1 ? "" : ", ");
+        used += size > 0 ? (size_t)size : 0;
+        size = snprintf(line + used, sizeof line - used, say("%s psi after %u"), tenths(pressure, word), i);
         used += size > 0 ? (size_t)size : 0;
     }
-    print_wrapped(stdout, "Air", INDENT, line);
+    print_wrapped(stdout, say("Air"), INDENT, line);
+}
+
+#define MANY_APPLICATIONS 99u /* the count ends there */
+
+static void print_count(const air_estimate *estimate, unsigned count)
+{
+    char floor[WORD_SIZE], line[300];
+    format_pressure(estimate->floor, floor);
+    if (count == 0)
+        snprintf(line, sizeof line, say("already the first full application goes below %s psi"), floor);
+    else if (count == MANY_APPLICATIONS)
+        snprintf(line, sizeof line, say("%u or more full applications keep %s psi or more; recharge then"), count, floor);
+    else
+        snprintf(line, sizeof line,
+                 say_number("%u full application keeps %s psi or more; recharge then",
+                            "%u full applications keep %s psi or more; recharge then", count), count, floor);
+    print_wrapped(stdout, say("Count"), INDENT, line);
+}
+
+static int print_range_error(void)
+{
+    char text[SAID_SIZE];
+    rodt_message message;
+    (void)say_message(rodt_status_message(RODT_E_RANGE, &message), &message, text, sizeof text);
+    return print_error("%s", text);
 }
 
 int print_air_estimate(const air_estimate *estimate)
@@ -208,27 +234,22 @@ int print_air_estimate(const air_estimate *estimate)
     char a[WORD_SIZE], b[WORD_SIZE], c[WORD_SIZE], line[300];
     unsigned count;
     if (count_applications(estimate, &count) != RODT_OK)
-        return print_error("%s", rodt_status_text(RODT_E_RANGE));
-    snprintf(line, sizeof line, "full applications from %s psi, engine off", format_pressure(estimate->pressure, a));
-    print_title(stdout, PAINT_OPEN, " ESTIMATE ", line);
+        return print_range_error();
+    snprintf(line, sizeof line, say("full applications from %s psi, engine off"),
+             format_pressure(estimate->pressure, a));
+    print_title(stdout, PAINT_OPEN, say(" ESTIMATE "), line);
     putchar('\n');
     print_steps(estimate);
-    if (count == 0)
-        snprintf(line, sizeof line, "already the first full application goes below %s psi",
-                 format_pressure(estimate->floor, a));
-    else
-        snprintf(line, sizeof line, "%u%s full application%s keep%s %s psi or more; recharge then", count,
-                 count == 99 ? " or more" : "", count == 1 ? "" : "s", count == 1 ? "s" : "",
-                 format_pressure(estimate->floor, a));
-    print_wrapped(stdout, "Count", INDENT, line);
+    print_count(estimate, count);
     snprintf(line, sizeof line,
-             "reservoirs of %s cubic inches, chambers of %s by Table V of 49 CFR 571.121, filled to %s of that",
+             say("reservoirs of %s cubic inches, chambers of %s by Table V of 49 CFR 571.121, filled to %s of that"),
              format_ratio(estimate->volumes.reservoirs, a), format_ratio(estimate->volumes.chambers, b),
              format_ratio(estimate->fill, c));
-    print_wrapped(stdout, "From", INDENT, line);
-    print_wrapped(stdout, "Note", INDENT,
-                  "An estimate by Boyle's law, no figure of law: no leaks, no heat. The gauge decides.");
-    print_wrapped(stdout, "Safety", INDENT, "Chock the wheels. The cited law and a licensed inspector decide.");
+    print_wrapped(stdout, say("From"), INDENT, line);
+    print_wrapped(stdout, say("Note"), INDENT,
+                  say("An estimate by Boyle's law, no figure of law: no leaks, no heat. The gauge decides."));
+    print_wrapped(stdout, say("Safety"), INDENT,
+                  say("Chock the wheels. The cited law and a licensed inspector decide."));
     return STATUS_GOOD;
 }
 
@@ -239,7 +260,7 @@ int write_air_estimate(const air_estimate *estimate)
     rodt_pressure after;
     json_writer json = {.to = stdout, .first = true};
     if (count_applications(estimate, &count) != RODT_OK || apply(estimate, estimate->pressure, &after) != RODT_OK)
-        return print_error("%s", rodt_status_text(RODT_E_RANGE));
+        return print_range_error();
     json_open(&json, '{');
     json_pair(&json, "check", "estimate");
     json_key(&json, "estimate");

@@ -5,6 +5,7 @@
 #include "input/numbers.h"
 #include "ui/compiler.h"
 #include "ui/format.h"
+#include "ui/language.h"
 
 #include <stdarg.h>
 #include <stdio.h>
@@ -22,15 +23,6 @@ static rodt_status set_error(rodt_error *error, uint32_t column, const char *for
 }
 
 static char lower(char byte) { return byte >= 'A' && byte <= 'Z' ? (char)(byte + ('a' - 'A')) : byte; }
-
-static bool is_word(const char *text, const char *word)
-{
-    while (*text != '\0' && lower(*text) == *word) {
-        text++;
-        word++;
-    }
-    return *text == *word;
-}
 
 static rodt_unit bare_unit(const inspection_record *record)
 {
@@ -61,17 +53,17 @@ static rodt_status check_field(const inspection_record *record, const walk_item 
 static rodt_status read_word(const walk_word *words, const char *text, record_value *value, char said[WALK_SAID_SIZE],
                              rodt_error *error)
 {
-    char list[120] = "";
-    for (size_t i = 0; words[i].spelling != NULL; i++) {
+    char list[160] = "";
+    for (size_t i = 0; words[i].spellings != NULL; i++) {
         size_t used = strlen(list);
-        if (is_word(text, words[i].spelling)) {
+        if (walk_is_word(text, words[i].spellings)) {
             value->text = words[i].meaning;
-            snprintf(said, WALK_SAID_SIZE, "%s", words[i].meaning);
+            snprintf(said, WALK_SAID_SIZE, "%s", walk_say_answer(words, words[i].meaning));
             return RODT_OK;
         }
-        snprintf(list + used, sizeof list - used, "%s%s", used > 0 ? ", " : "", words[i].spelling);
+        snprintf(list + used, sizeof list - used, "%s%s", used > 0 ? ", " : "", say(words[i].spellings));
     }
-    return set_error(error, 1, "one of these is expected: %s", list);
+    return set_error(error, 1, say("one of these is expected: %s"), list);
 }
 
 static rodt_status read_class(const walk_word *words, const char *text, record_value *value, char said[WALK_SAID_SIZE],
@@ -81,20 +73,21 @@ static rodt_status read_class(const walk_word *words, const char *text, record_v
     if (read_word(words, text, value, said, error) == RODT_OK)
         return RODT_OK;
     if (rodt_stroke_class_parse_n(text, strlen(text), &class, NULL) != RODT_OK)
-        return set_error(error, 1, "s, l or u is expected, or what was seen: square, trapezoid");
+        return set_error(error, 1, say("s, l or u is expected, or what was seen: square, trapezoid"));
     value->text = rodt_stroke_class_name(class);
-    snprintf(said, WALK_SAID_SIZE, "%s", value->text);
+    snprintf(said, WALK_SAID_SIZE, "%s", walk_say_answer(words, value->text));
     return RODT_OK;
 }
 
-static rodt_status read_count(int most, const char *what, const char *text, record_value *value,
-                              char said[WALK_SAID_SIZE], rodt_error *error)
+static rodt_status read_towed(const char *text, record_value *value, char said[WALK_SAID_SIZE], rodt_error *error)
 {
+    const int most = record_head_keys[HEAD_TOWED].most;
     rodt_ratio count;
     if (!read_ratio(text, false, &count) || count.den != 1 || count.num < 1 || count.num > most)
-        return set_error(error, 1, "a whole number from 1 to %d is expected", most);
+        return set_error(error, 1, say("a whole number from 1 to %d is expected"), most);
     value->number = (int)count.num;
-    snprintf(said, WALK_SAID_SIZE, "%d %s%s", value->number, what, value->number == 1 ? "" : "s");
+    snprintf(said, WALK_SAID_SIZE, say_number("%d towed unit", "%d towed units", (unsigned long)count.num),
+             value->number);
     return RODT_OK;
 }
 
@@ -128,17 +121,18 @@ static rodt_status read_axles(const inspection_record *record, const char *text,
 {
     const char *vehicle = record->head[HEAD_VEHICLE].text;
     bool combination = vehicle == NULL || strcmp(vehicle, "combination") == 0;
-    if (!read_units(text, units) || (units->count > 1 && !combination))
-        return set_error(error, 1, combination ? "a whole number is expected, or one for each unit: 3 2"
-                                               : "a whole number from 1 to %d is expected", RODT_AXLES_MAX);
+    bool read = read_units(text, units);
+    if (!read && combination)
+        return set_error(error, 1, say("a whole number is expected, or one for each unit: 3 2"));
     for (size_t i = 0; i < units->count; i++)
         value->number += units->units[i].axles;
-    if (value->number > RODT_AXLES_MAX)
-        return set_error(error, 1, "a whole number from 1 to %d is expected", RODT_AXLES_MAX);
-    size_t used = (size_t)snprintf(said, WALK_SAID_SIZE, "%d axle%s", value->number, value->number == 1 ? "" : "s");
+    if (!read || value->number > RODT_AXLES_MAX || (units->count > 1 && !combination))
+        return set_error(error, 1, say("a whole number from 1 to %d is expected"), RODT_AXLES_MAX);
+    size_t used = (size_t)snprintf(said, WALK_SAID_SIZE,
+                                   say_number("%d axle", "%d axles", (unsigned long)value->number), value->number);
     for (size_t i = 0; units->count > 1 && i < units->count && used < WALK_SAID_SIZE; i++)
-        used += (size_t)snprintf(said + used, WALK_SAID_SIZE - used, "%s%s %d", i == 0 ? ": " : ", ",
-                                 i == 0 ? UNIT_TRACTOR : units->units[i].dolly ? UNIT_DOLLY : UNIT_TRAILER,
+        used += (size_t)snprintf(said + used, WALK_SAID_SIZE - used, "%s%s %d", i == 0 ? say(": ") : ", ",
+                                 say(i == 0 ? UNIT_TRACTOR : units->units[i].dolly ? UNIT_DOLLY : UNIT_TRAILER),
                                  units->units[i].axles);
     return RODT_OK;
 }
@@ -162,7 +156,7 @@ static rodt_status set_plates(walk *of, inspection_record *record, const char *t
                               rodt_error *error)
 {
     if (!walk_set_plates(of, record, text))
-        return set_error(error, 1, "there are more plates than units");
+        return set_error(error, 1, say("there are more plates than units"));
     walk_format_plates(record, said, WALK_SAID_SIZE);
     return walk_set_step(of, record, walk_questions[ASK_PLATES].name, NULL) ? RODT_OK : RODT_E_MEMORY;
 }
@@ -185,16 +179,18 @@ static rodt_status set_kept(walk *of, inspection_record *record, const char *tex
                             rodt_error *error)
 {
     const char *at = text;
-    bool all = is_word(text, "yes") || is_word(text, "y");
+    bool all = walk_is_word(text, WORDS_YES);
+    char stored[WALK_SAID_SIZE];
     for (size_t size; !all && *(at += strspn(at, " \t,")) != '\0'; at += size) {
         size = strcspn(at, " \t,");
         int end = find_end(record, at, size);
         if (end == WALK_NONE)
-            return set_error(error, (uint32_t)(at - text) + 1, "yes is expected, or wheel ends such as 2L 3R");
+            return set_error(error, (uint32_t)(at - text) + 1, say("yes is expected, or wheel ends such as 2L 3R"));
         walk_forget_description(of, record, end);
     }
-    snprintf(said, WALK_SAID_SIZE, "%s%.380s", all ? "yes" : "changed: ", all ? "" : text);
-    return walk_set_step(of, record, walk_questions[ASK_KEPT].name, said) ? RODT_OK : RODT_E_MEMORY;
+    snprintf(said, WALK_SAID_SIZE, all ? say("yes") : say("changed: %.380s"), text);
+    snprintf(stored, sizeof stored, all ? "yes" : "changed: %.380s", text);
+    return walk_set_step(of, record, walk_questions[ASK_KEPT].name, stored) ? RODT_OK : RODT_E_MEMORY;
 }
 
 static rodt_status read_built(const char *text, record_value *value, char said[WALK_SAID_SIZE], rodt_error *error)
@@ -202,8 +198,8 @@ static rodt_status read_built(const char *text, record_value *value, char said[W
     rodt_date built;
     char word[WORD_SIZE];
     if (read_built_day(text, &built, error) != RODT_OK)
-        return set_error(error, error->column, "a year or a day is expected, such as 2016 or 2016-03-01");
-    snprintf(said, WALK_SAID_SIZE, "built %s", built.month == 0 ? text : format_date(built, word));
+        return set_error(error, error->column, say("a year or a day is expected, such as 2016 or 2016-03-01"));
+    snprintf(said, WALK_SAID_SIZE, say("built %s"), built.month == 0 ? text : format_date(built, word));
     value->text = text;
     return RODT_OK;
 }
@@ -222,7 +218,7 @@ static rodt_status read_length(rodt_unit unit, bool measured, const char *text, 
     if (status != RODT_OK)
         return status;
     if (written == RODT_UNIT_IN)
-        snprintf(said, WALK_SAID_SIZE, "%s in", format_length(length, inches));
+        snprintf(said, WALK_SAID_SIZE, say("%s in"), format_length(length, inches));
     else
         snprintf(said, WALK_SAID_SIZE, "%s mm", format_mm(length, mm));
     value->text = text;
@@ -237,7 +233,7 @@ static rodt_status read_pressure(const char *text, record_value *value, char sai
     if (status != RODT_OK)
         return status;
     if (pressure.den <= 1000)
-        snprintf(said, WALK_SAID_SIZE, "%s psi", format_pressure(pressure, word));
+        snprintf(said, WALK_SAID_SIZE, say("%s psi"), format_pressure(pressure, word));
     else
         snprintf(said, WALK_SAID_SIZE, "%s", text);
     value->text = text;
@@ -251,7 +247,7 @@ static rodt_status read_chamber(const char *text, record_value *value, char said
     rodt_status status = rodt_chamber_parse(text, &chamber, error);
     if (status != RODT_OK)
         return status;
-    snprintf(said, WALK_SAID_SIZE, "chamber %s", format_chamber(&chamber, word));
+    snprintf(said, WALK_SAID_SIZE, say("chamber %s"), format_chamber(&chamber, word));
     value->text = text;
     return RODT_OK;
 }
@@ -262,9 +258,13 @@ static rodt_status read_number(const char *text, bool clock, record_value *value
     rodt_ratio number;
     char word[WORD_SIZE];
     if (!read_ratio(text, clock, &number) || number.num == 0)
-        return set_error(error, 1, "a number such as %s is expected", clock ? "38, 31.25 or 2:05" : "2848 or 31.25");
-    const char *unit = !clock ? "cubic inches" : number.num == number.den ? "second" : "seconds";
-    snprintf(said, WALK_SAID_SIZE, "%s %s", format_ratio(number, word), unit);
+        return set_error(error, 1, clock ? say("a number such as 38, 31.25 or 2:05 is expected")
+                                         : say("a number such as 2848 or 31.25 is expected"));
+    snprintf(said, WALK_SAID_SIZE,
+             !clock                     ? say("%s cubic inches")
+             : number.num == number.den ? say("%s second")
+                                        : say("%s seconds"),
+             format_ratio(number, word));
     value->text = text;
     return RODT_OK;
 }
@@ -284,7 +284,7 @@ static rodt_status read_value(const inspection_record *record, const walk_item *
     switch (question->kind) {
     case WALK_WORD: return read_word(question->words, text, value, said, error);
     case WALK_CLASS: return read_class(question->words, text, value, said, error);
-    case WALK_COUNT: return read_count(record_head_keys[question->key].most, "towed unit", text, value, said, error);
+    case WALK_COUNT: return read_towed(text, value, said, error);
     case WALK_BUILT: return read_built(text, value, said, error);
     case WALK_LENGTH: return read_length(bare_unit(record), is_measured(item), text, value, said, error);
     case WALK_PRESSURE: return read_pressure(text, value, said, error);
@@ -304,13 +304,8 @@ static rodt_status read_value(const inspection_record *record, const walk_item *
 /* At a question of what came, "none" is no empty answer. */
 static bool says_never(const walk_item *item, const char *text)
 {
-    static const char *const words[] = {"none", "nothing", "n"};
     bool asked = item->id == ASK_PRESSURE || (item->id == ASK_SECONDS && item->check == RODT_AIR_CHECK_BUILD_UP);
-    for (size_t i = 0; asked && i < COUNT_OF(words); i++) {
-        if (is_word(text, words[i]))
-            return true;
-    }
-    return asked && rodt_air_says_never(text, strlen(text));
+    return asked && (walk_is_word(text, WORDS_NEVER) || rodt_air_says_never(text, strlen(text)));
 }
 
 rodt_status walk_read_answer(walk *of, inspection_record *record, const walk_item *item, const char *text,
@@ -318,7 +313,7 @@ rodt_status walk_read_answer(walk *of, inspection_record *record, const walk_ite
 {
     record_value value = {NULL, 0};
     if (says_never(item, text)) {
-        snprintf(said, WALK_SAID_SIZE, "never: that is a defect");
+        snprintf(said, WALK_SAID_SIZE, "%s", say("never: that is a defect"));
         return walk_set_never(record, item) ? RODT_OK : RODT_E_MEMORY;
     }
     if (item->id == ASK_AXLES)
@@ -414,15 +409,16 @@ static void say_value(const inspection_record *record, const walk_item *item, ch
     if (item->id == ASK_PLATES)
         walk_format_plates(record, units, sizeof units);
     if (walk_skipped(record, item))
-        snprintf(said, WALK_SAID_SIZE, "skip");
+        snprintf(said, WALK_SAID_SIZE, "%s", say("skip"));
     else if (item->check != RODT_AIR_CHECK_NONE && value.text == NULL && walk_never_came(record, item->check))
-        snprintf(said, WALK_SAID_SIZE, "keep never");
+        snprintf(said, WALK_SAID_SIZE, "%s", say("keep never"));
     else if (units[0] != '\0')
-        snprintf(said, WALK_SAID_SIZE, "keep %s", units);
+        snprintf(said, WALK_SAID_SIZE, say("keep %s"), units);
     else if (value.text != NULL)
-        snprintf(said, WALK_SAID_SIZE, "keep %s", turn(item, value.text));
+        snprintf(said, WALK_SAID_SIZE, say("keep %s"),
+                 walk_say_answer(walk_questions[item->id].words, turn(item, value.text)));
     else
-        snprintf(said, WALK_SAID_SIZE, "keep %d", value.number);
+        snprintf(said, WALK_SAID_SIZE, say("keep %d"), value.number);
 }
 
 walk_default walk_find_default(const walk *of, const walk_item *item, char text[WALK_ANSWER_MAX],
@@ -434,17 +430,17 @@ walk_default walk_find_default(const walk *of, const walk_item *item, char text[
         return WALK_STAY;
     }
     if (item->id == ASK_CHAMBER && template_end != WALK_NONE) {
-        size_t used = (size_t)snprintf(said, WALK_SAID_SIZE, "as %.20s: ",
+        size_t used = (size_t)snprintf(said, WALK_SAID_SIZE, say("as %.20s: "),
                                        of->record.ends[template_end][END_POSITION].text);
         (void)walk_describe_end(&of->record, template_end, said + used, WALK_SAID_SIZE - used);
         return WALK_COPY;
     }
     if (suggest(of, item, text)) {
-        snprintf(said, WALK_SAID_SIZE, "%s", text);
+        snprintf(said, WALK_SAID_SIZE, "%s", walk_say_answer(walk_questions[item->id].words, text));
         return WALK_TAKE;
     }
     if (!walk_questions[item->id].optional)
         return WALK_NO_DEFAULT;
-    snprintf(said, WALK_SAID_SIZE, "skip");
+    snprintf(said, WALK_SAID_SIZE, "%s", say("skip"));
     return WALK_LEAVE;
 }

@@ -2,6 +2,7 @@
 /* The end of a walk-round: the verdict, and the commands to go on with. */
 #include "walkround/walkround.h"
 #include "ui/exit_status.h"
+#include "ui/language.h"
 #include "ui/message.h"
 
 #include <stdio.h>
@@ -13,7 +14,7 @@ void walk_print_command(const walk *of, const char *what, const char *command)
     const char *own = of->limits_file != NULL ? of->limits_file : "";
     const char *mark = strpbrk(of->file, " '$`\"\\*?&;|<>()") != NULL && strchr(of->file, '\'') == NULL ? "'" : "";
     const char *other = strpbrk(own, " '$`\"\\*?&;|<>()") != NULL && strchr(own, '\'') == NULL ? "'" : "";
-    walk_print("", 0, "%s: rodtravel %s %s%s%s%s%s%s%s", what, command, mark, of->file, mark,
+    walk_print("", 0, say("%s: rodtravel %s %s%s%s%s%s%s%s"), what, command, mark, of->file, mark,
                own[0] != '\0' ? " --limits " : "", other, own, other);
 }
 
@@ -22,7 +23,7 @@ static int refuse_rest(walk *of)
 {
     char text[WALK_ANSWER_MAX];
     walk_input *input = &of->input;
-    bool pipe = strcmp(input->file, "standard input") == 0;
+    bool pipe = strcmp(input->file, say("standard input")) == 0;
     while (!pipe || memchr(input->bytes + input->at, '\n', input->used - input->at) != NULL) {
         input_status status = walk_read_line(input, text);
         if (status == INPUT_END)
@@ -36,10 +37,11 @@ static int refuse_rest(walk *of)
 int walk_finish(walk *of)
 {
     walk_print_verdict(of);
-    walk_print("", 0, "Done; all is in %s.", of->file);
-    walk_print_command(of, "Whole report", "report");
+    walk_print("", 0, say("Done; all is in %s."), of->file);
+    walk_print_command(of, say("Whole report"), "report");
     if (walk_is_person(&of->input))
-        walk_print("", 0, "An answer is wrong? walkround again, with --back 2L for the last one of that wheel end.");
+        walk_print("", 0, "%s",
+                   say("An answer is wrong? walkround again, with --back 2L for the last one of that wheel end."));
     walk_print_outcome(of);
     int status = walk_is_person(&of->input) ? STATUS_CONTINUE : refuse_rest(of);
     return status == STATUS_CONTINUE ? walk_status(of, true) : status;

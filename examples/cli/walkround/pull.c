@@ -2,6 +2,7 @@
 /* The pull against the parking brake, which a vehicle that is defective, not settled or on chocks is not asked
  * for. */
 #include "walkround/walkround.h"
+#include "ui/language.h"
 
 #include <string.h>
 
@@ -14,12 +15,14 @@ const char *walk_refuse_pull(walk *of)
 {
     const char *away = record_step(&of->record, walk_questions[ASK_CHOCKS_AWAY].name);
     if (walk_is_bad(of))
-        return "The pull against the parking brake is not done: this vehicle must not be moved under its own power "
-               "before it is repaired.";
+        return say("The pull against the parking brake is not done: this vehicle must not be moved under its own power "
+                   "before it is repaired.");
     if (walk_is_unsettled(of))
-        return "The pull against the parking brake is not done: it is not settled that this vehicle may be driven.";
+        return say("The pull against the parking brake is not done: it is not settled that this vehicle may be "
+                   "driven.");
     return away != NULL && strcmp(away, STEP_SKIPPED) == 0
-               ? "The pull against the parking brake is not done: the chocks are in place and hold the vehicle too."
+               ? say("The pull against the parking brake is not done: the chocks are in place and hold the vehicle "
+                     "too.")
                : NULL;
 }
 

@@ -490,7 +490,7 @@ static outcome read_line(asking *at)
 static bool is_yes_no(const walk_item *item)
 {
     const walk_word *words = walk_questions[item->id].words;
-    return words != NULL && strcmp(words[0].spelling, "y") == 0;
+    return words != NULL && strncmp(words[0].spellings, WORDS_YES, strlen(WORDS_YES)) == 0;
 }
 
 /* The whole word; another text as it is. */

@@ -3,6 +3,7 @@
  * can be read too. */
 #include "walkround/walkround.h"
 #include "ui/compiler.h"
+#include "ui/language.h"
 #include "ui/utf8.h"
 #include "ui/wrap.h"
 
@@ -54,7 +55,7 @@ bool walk_input_open(const char *file, walk_input *out)
     if (out->descriptor < 0)
         return false;
     if (standard)
-        out->file = isatty(STDIN_FILENO) == 1 && file == NULL ? NULL : "standard input";
+        out->file = isatty(STDIN_FILENO) == 1 && file == NULL ? NULL : say("standard input");
     handle_signals();
     return true;
 }
@@ -219,7 +220,7 @@ void walk_prompt(const char *text)
 {
     if (columns_of_text(text) + ANSWER_ROOM <= line_width(stdout)) {
         print_safely(stdout, text);
-        fputs(": ", stdout);
+        fputs(say(": "), stdout);
     } else {
         walk_print("", 0, "%s", text);
         fputs("> ", stdout);

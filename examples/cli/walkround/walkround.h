@@ -16,6 +16,21 @@
 
 /* --- Questions (questions.c) -------------------------------------------------------------------- */
 
+/* Words that are understood at every question, or at those that they fit. None of them is an answer to any question. */
+#define WORDS_YES TO_SAY("y, yes")
+#define WORDS_NO TO_SAY("n, no")
+#define WORDS_KEEP TO_SAY("k, keep")
+#define WORDS_HELP TO_SAY("help")
+#define WORDS_BACK TO_SAY("back")
+#define WORDS_AGAIN TO_SAY("again")
+#define WORDS_SKIP TO_SAY("skip")
+#define WORDS_SHOW TO_SAY("show")
+#define WORDS_NOTE TO_SAY("note")
+#define WORDS_AIR TO_SAY("air")
+#define WORDS_QUIT TO_SAY("q, quit, exit")
+#define WORDS_DIAMETER TO_SAY("diameter")
+#define WORDS_NEVER TO_SAY("n, nothing, none, never")
+
 /* How an answer is read. */
 typedef enum walk_kind {
     WALK_WORD, WALK_TEXT, WALK_COUNT, WALK_AXLES, WALK_BUILT, WALK_LENGTH, WALK_PRESSURE, WALK_CHAMBER,
@@ -31,9 +46,9 @@ typedef enum walk_part {
     WALK_APPLIED, WALK_FINISH, WALK_PARTS
 } walk_part;
 
-/* A spelling of an answer, and what the record gets. */
+/* How an answer may be spelled, and what the record gets. */
 typedef struct walk_word {
-    const char *spelling;
+    const char *spellings; /* "y, yes": words with commas between, the clearest one last */
     const char *meaning;
 } walk_word;
 
@@ -47,7 +62,7 @@ typedef struct walk_question {
     int key;     /* in the record */
     bool mandatory;   /* cannot be skipped */
     bool optional;  /* Enter skips it */
-    const walk_word *words; /* of WALK_WORD, closed by one without a spelling */
+    const walk_word *words; /* of WALK_WORD, closed by one without spellings */
 } walk_question;
 
 typedef enum walk_id {
@@ -75,6 +90,17 @@ typedef struct walk_item {
 
 /* The question in words that fit the check. */
 const char *walk_title(const walk_item *item);
+
+/* --- Words (words.c) ------------------------------------------------------------------------------- */
+
+/* True if the text is one of the words, "y, yes": the English ones, or those of the chosen language. */
+bool walk_is_word(const char *text, const char *words);
+
+/* The text after one of the words, without the blanks between, or NULL if another word is there. */
+const char *walk_text_after(const char *text, const char *words);
+
+/* What the record has, in the chosen language; the same if it is none of the words, which may be NULL. */
+const char *walk_say_answer(const walk_word *words, const char *meaning);
 
 /* --- The walk-round ---------------------------------------------------------------------------------- */
 
