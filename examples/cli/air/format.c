@@ -213,7 +213,8 @@ static void print_count(const air_estimate *estimate, unsigned count)
     if (count == 0)
         snprintf(line, sizeof line, say("already the first full application goes below %s psi"), floor);
     else if (count == MANY_APPLICATIONS)
-        snprintf(line, sizeof line, say("%u or more full applications keep %s psi or more; recharge then"), count, floor);
+        snprintf(line, sizeof line, say("%u or more full applications keep %s psi or more; recharge then"), count,
+                 floor);
     else
         snprintf(line, sizeof line,
                  say_number("%u full application keeps %s psi or more; recharge then",
