@@ -7,10 +7,10 @@ import tree
 from tree import Finding
 
 LANGUAGES = "examples/cli/languages"
-STRING = r'"(?:[^"\\]|\\.)*"(?:\s*"(?:[^"\\]|\\.)*")*'
+STRING = r'"(?:[^"\\]|\\.)*"(?:[\s\\]*"(?:[^"\\]|\\.)*")*'
 SAID = re.compile(rf"\b(say|say_number|TO_SAY|print_error)\(\s*({STRING})(?:,\s*({STRING}))?")
 LABEL = re.compile(rf"print_wrapped\(stdout, (?:[^,;]*\? )?say\(({STRING})\)(?: : say\(({STRING})\))?, INDENT")
-PLACEHOLDER = re.compile(r"%[^a-z%]*(?:ll|l|z|j)?[a-z%]")
+PLACEHOLDER = re.compile(r"%(?:[-+#.*\d]*(?:ll|l|z|j)?[a-z])?")  # of printf, or of markup_put
 LABEL_COLUMNS = 7
 
 

@@ -19,6 +19,7 @@ import subprocess
 import sys
 import tempfile
 import termios
+import unicodedata
 import unittest
 from fractions import Fraction
 from pathlib import Path
@@ -409,7 +410,7 @@ class Frozen(unittest.TestCase):
 
     def test_neither_locale_nor_clock_nor_terminal_changes_a_file(self):
         text = good("--seed", 3, "--sheet", "-")
-        for environment in ({"LC_ALL": "C"}, {"LC_ALL": "fr_CA.UTF-8", "TZ": "Pacific/Auckland", "COLUMNS": "40"}):
+        for environment in ({"LC_ALL": "C"}, {"LC_ALL": "de_DE.UTF-8", "TZ": "Pacific/Auckland", "COLUMNS": "40"}):
             self.assertEqual(good("--seed", 3, "--sheet", "-", environment={**os.environ, **environment}), text)
 
     def test_a_seed_in_a_run_is_the_seed_alone(self):
@@ -963,9 +964,162 @@ class Pages(unittest.TestCase):
         self.assertRegex(text, r"\d&nbsp;\d/\d")
 
 
+class Languages(unittest.TestCase):
+    """French and Spanish: other words, and the same vehicles, figures, marks and JSON."""
+    LOCALES = {"fr": "fr_CA.UTF-8", "es": "es_MX.UTF-8"}
+    WORDS = {
+        "fr": {"in-adjustment": "réglé", "out-of-adjustment": "Déréglé", "inoperative": "inopérant", "undetermined": "indetermine",
+               "none": "aucune", "vehicle": "véhicule ", "out-of-service": "hors service", "below-criterion": "sous le seuil",
+               "ambiguous": "AMBIGU", "within-limit": "dans la limite", "at-limit": "à la limite",
+               "over-limit": "DÉPASSE LA LIMITE", "beyond-rated-stroke": "dépasse la course nominale",
+               "no-movement": "aucun mouvement", "readings-swapped": "mesures inversées", "pressure-low": "pression trop basse",
+               "pressure-high": "pression trop haute", "engine-running": "moteur en marche",
+               "spring-brake-applied": "frein a ressort serre"},
+        "es": {"in-adjustment": "ajustado", "out-of-adjustment": "desajustado", "inoperative": "no funciona",
+               "undetermined": "sin determinar", "none": "ninguno", "vehicle": "vehículo", "out-of-service": "fuera de servicio",
+               "below-criterion": "bajo el criterio", "ambiguous": "ambiguo", "within-limit": "dentro del límite",
+               "at-limit": "en el limite", "over-limit": "pasa del límite", "beyond-rated-stroke": "pasa de la carrera nominal",
+               "no-movement": "sin movimiento", "readings-swapped": "medidas invertidas", "pressure-low": "presión muy baja",
+               "pressure-high": "PRESIÓN MUY ALTA", "engine-running": "motor en marcha",
+               "spring-brake-applied": "freno de resorte aplicado"}}
+    RUNS = (["--seed", 1, "--count", 20, "--level", "hard"], ["--seed", 9, "--count", 20, "--metric", "--describe"])
+    FIGURE = re.compile(r"\d+(?:/\d+)?")
+    MARKUP = re.compile(r"<[^>]*>")
+    ENGLISH = re.compile(r"\b(the|and|is|of|stroke|brakes?|released|applied|limit is|engine|good|defective|you)\b")
+
+    def marks(self, key, text, *more, **environment):
+        result = run("--seed", key["seed"], "--level", "hard", "--answers", "-", "--json", *more, data=text,
+                     environment={**ENVIRONMENT, **environment})
+        self.assertEqual(result.stderr, "")
+        return result.returncode, result.stdout
+
+    def test_a_file_of_answers_in_any_language(self):
+        for pair in objects("--seed", 1, "--count", 60, "--level", "hard")[::3]:
+            key = pair["key"]
+            others = ["in-adjustment", "out-of-adjustment", "inoperative", "undetermined"]
+            wrong = {row["position"]: {2: others[i % 4]} for i, row in enumerate(key["wheel_ends"])}
+            for text in (filled(key), filled(key, wrong)):
+                marked = self.marks(key, text)
+                for language, locale in self.LOCALES.items():
+                    said = self.said(text, language)
+                    self.assertNotEqual(said, text)
+                    for answers in (text, said):
+                        self.assertEqual(self.marks(key, answers), marked, answers)
+                        self.assertEqual(self.marks(key, answers, "--language", language), marked, answers)
+                        self.assertEqual(self.marks(key, answers, LC_ALL=locale), marked)
+
+    def said(self, text, language):
+        words = self.WORDS[language]
+        lines = []
+        for line in text.splitlines():
+            head, _, rest = line.partition(":")
+            lines.append(":".join([words.get(head, head)] +
+                                  ["; ".join(words.get(cell, cell) for cell in rest.strip().split("; "))] * bool(rest)))
+        return "\n".join(lines) + "\n"
+
+    def test_no_word_means_two_things(self):
+        for stable in self.WORDS["fr"]:
+            words = {self.plain(stable), *(self.plain(self.WORDS[language][stable]) for language in self.WORDS)}
+            for other in set(self.WORDS["fr"]) - {stable}:
+                others = {self.plain(other), *(self.plain(self.WORDS[language][other]) for language in self.WORDS)}
+                self.assertFalse(words & others)
+
+    @staticmethod
+    def plain(word):
+        return "".join(c for c in unicodedata.normalize("NFD", word.lower().strip()) if c.isalpha())
+
+    def test_shares_with_a_comma(self):
+        key = next(key for key in objects("--seed", 1, "--count", 400, "--level", "hard", "--key", "-")
+                   if number(key["defective"]) * 100 / int(key["brakes"]) == Fraction(25, 2) or key["brakes"] == "6")
+        share = f"{float(number(key['defective']) * 100 / int(key['brakes'])):.1f} %"
+        for text in (share, share.replace(".", ","), *(f"{key['defective']} {word} {key['brakes']}" for word in ("of", "sur", "de"))):
+            self.assertEqual(self.marks(key, filled(key, {"vehicle": {0: text}}))[0], 0, text)
+
+    def test_json_is_the_same(self):
+        for options in self.RUNS:
+            english = good(*options, "--json")
+            for language, locale in self.LOCALES.items():
+                self.assertEqual(good(*options, "--json", "--language", language), english)
+                self.assertEqual(good(*options, "--json", environment={**ENVIRONMENT, "LC_ALL": locale}), english)
+
+    def test_sheets_and_keys(self):
+        for options in (*self.RUNS, *(["--checks", *run, "--rules", "ca-on"] for run in (["--seed", 1, "--count", 20],))):
+            for what in ("--sheet", "--key"):
+                english = good(*options, what, "-")
+                for language, locale in self.LOCALES.items():
+                    text = good(*options, what, "-", "--language", language)
+                    environment = {**ENVIRONMENT, "LC_ALL": locale}
+                    self.assertEqual(good(*options, what, "-", environment=environment), text)
+                    self.assertEqual(good(*options, what, "-", "--language", "en", environment=environment), english)
+                    self.assertLessEqual(max(map(len, text.replace("\f", "").split("\n"))), 80)
+                    if "--checks" not in options:
+                        self.assertEqual(self.figures(text), self.figures(english))
+                        self.check_pages(text, what == "--sheet")
+
+    def figures(self, text):
+        """Those of the same text, whose lines end elsewhere; an ordinal is a figure with letters."""
+        return sorted(self.FIGURE.findall(text))
+
+    def check_pages(self, text, paper):
+        for page in text.split("\f") if paper else ():
+            self.assertLessEqual(page.count("\n"), 66)
+
+    def test_pages(self):
+        for options in (["--seed", 7, "--level", "hard"], ["--checks", "--seed", 7, "--rules", "us-cdl"]):
+            for i, english in enumerate(self.write(*options)):
+                for language, tag in (("fr", "fr-CA"), ("es", "es-US")):
+                    page = self.write(*options, "--language", language)[i]
+                    self.assertEqual(Page(page).bad, [])
+                    self.assertIn(f'<html lang="{tag}">', page)
+                    bare = [[re.sub(' (data-l|lang|aria-label)="[^"]*"', "", mark) for mark in self.MARKUP.findall(text)]
+                            for text in (page, english)]
+                    self.assertEqual(*bare)
+
+    def write(self, *options):
+        with tempfile.TemporaryDirectory() as folder:
+            result = run(*options, "--sheet", "s.html", "--key", "k.html", cwd=folder)
+            self.assertEqual((result.returncode, result.stderr), (0, ""))
+            return [Path(folder, name).read_text(encoding="utf-8") for name in ("s.html", "k.html")]
+
+    def test_nothing_is_left_in_english(self):
+        for language in self.LOCALES:
+            for what in ("--sheet", "--key"):
+                text = good("--seed", 1, "--count", 40, "--level", "hard", what, "-", "--language", language)
+                text = re.sub(r"49 CFR[^()]*(\([^()]*\)[^()]*)*", "", text)  # a source keeps its words
+                self.assertEqual(self.ENGLISH.findall(text), [], language)
+            asked = run("--seed", 1, "--level", "hard", "--language", language, data="1\n2\n1\n1\nin\n1\n")
+            text = re.sub(r"49 CFR[^()]*(\([^()]*\)[^()]*)*", "", asked.stdout)
+            self.assertEqual((asked.stderr, self.ENGLISH.findall(text)), ("", []), text)
+
+    def test_checks_are_answered_in_any_language(self):
+        words = {"good": ("bon", "bie"), "defective": ("défectueux", "defectuoso"), "minor": ("mineure", "men"), "major": ("maj", "mayor"),
+                 "none": ("aucune", "ninguno"), "go on": ("continuer", "c"), "report": ("rapporter", "rep"), "stop": ("arr", "parar")}
+        for seed in range(1, 5):
+            options = ["--checks", "--rules", "ca-on", "--seed", seed]
+            key = " ".join(good(*options, "--key", "-").split())
+            stories = re.findall(r"\d+\. ([A-Z][^:]+): .*? Answer (\w+)(?:, (\w+))?; (go on|write|stop)", key)
+            for i, language in enumerate(("fr", "es")):
+                typed = []
+                for title, result, rank, action in stories:
+                    typed += [result, *([rank] if title != "Securing the vehicle" else []), {"write": "report"}.get(action, action)]
+                typed = [words[word][i] for word in typed]
+                for chosen in ("en", "fr", "es"):
+                    result = run(*options, "--language", chosen, data="\n".join(typed) + "\n")
+                    self.assertEqual((result.returncode, result.stderr), (0, ""), result.stdout)
+
+    @unittest.skipUnless(dialogue.has_terminals(), "no terminals")
+    def test_narrow(self):
+        for options in (["--describe"], ["--checks"], []):
+            for language in self.LOCALES:
+                for columns in (40, 80):
+                    shown = dialogue.on_terminal([COMMAND, "practice", "--seed", "7", "--language", language, *options],
+                                                 {**ENVIRONMENT, "TERM": "dumb"}, columns)[1]
+                    self.assertLess(max(map(len, shown.splitlines())), columns)
+
+
 if __name__ == "__main__":
     COMMAND = os.path.abspath(sys.argv[1])
     load = unittest.defaultTestLoader.loadTestsFromTestCase
-    suite = unittest.TestSuite(load(case) for case in (Remark, Frozen, Answers, Asking, Options, Pages))
+    suite = unittest.TestSuite(load(case) for case in (Remark, Frozen, Answers, Asking, Options, Pages, Languages))
     print(f"1..{suite.countTestCases()}")
     sys.exit(not suite.run(Tap()).wasSuccessful())

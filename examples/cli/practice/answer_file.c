@@ -4,6 +4,7 @@
 #include "practice/practice.h"
 #include "ui/exit_status.h"
 #include "ui/json_writer.h"
+#include "ui/language.h"
 #include "ui/message.h"
 
 #include <errno.h>
@@ -38,7 +39,7 @@ static int print_line_error(const answer_file *of, size_t line, const char *text
 {
     char shown[120];
     snprintf(shown, sizeof shown, "%.100s", text);
-    return print_error("%s, line %zu, \"%s\": %s", of->name, line, shown, sentence);
+    return print_error("%s, line %zu, \"%s\": %s", of->name, line, shown, say(sentence));
 }
 
 /* --- Lines -------------------------------------------------------------------------------------------- */
@@ -50,7 +51,7 @@ static int parse_seed(answer_file *of, size_t line, const char *text)
     at += strspn(at, ": \t");
     size_t digits = strspn(at, "0123456789");
     if (digits == 0 || digits > 19 || at[digits + strspn(at + digits, " \t")] != '\0')
-        return print_line_error(of, line, text, "a seed is a whole number of at most 19 digits");
+        return print_line_error(of, line, text, TO_SAY("a seed is a whole number of at most 19 digits"));
     for (size_t i = 0; i < digits; i++)
         seed = seed * 10 + (uint64_t)(at[i] - '0');
     of->seed = seed;
@@ -62,7 +63,7 @@ static int parse_seed(answer_file *of, size_t line, const char *text)
 static int parse_answer(const answer_file *of, size_t line, practice_question question, const char *text,
                        size_t size, practice_answer *out)
 {
-    char cell[200], what[120];
+    char cell[200], what[160];
     rodt_error error = {.status = RODT_OK};
     rodt_status status = practice_parse(question, text, size, of->unit, out, &error);
     if (status == RODT_OK || status == RODT_E_EMPTY || error.status == RODT_E_EMPTY)
@@ -71,7 +72,7 @@ static int parse_answer(const answer_file *of, size_t line, practice_question qu
     text += blanks < size ? blanks : 0;
     size -= blanks < size ? blanks : 0;
     snprintf(cell, sizeof cell, "%.*s", size < sizeof cell ? (int)size : (int)sizeof cell - 1, text);
-    snprintf(what, sizeof what, "%.60s, line %zu: %s", of->name, line, practice_question_name(question));
+    snprintf(what, sizeof what, say("%.60s, line %zu: %s"), of->name, line, say(practice_question_name(question)));
     error.column = (uint32_t)column;
     return print_text_error(what, cell, &error);
 }
@@ -89,8 +90,8 @@ static int parse_cells(const answer_file *of, entry *to, const char *text)
             return STATUS_CONTINUE;
         text++;
     }
-    return print_line_error(of, to->line, text, first == ASK_COUNT ? "more than two answers for the vehicle"
-                                                                   : "more than four answers for a wheel end");
+    return print_line_error(of, to->line, text, first == ASK_COUNT ? TO_SAY("more than two answers for the vehicle")
+                                                                   : TO_SAY("more than four answers for a wheel end"));
 }
 
 static bool is_known(const answer_file *of, const entry *wanted)
@@ -128,13 +129,16 @@ static int parse_line(answer_file *of, size_t line, const char *text)
         return parse_seed(of, line, text);
     size_t size = strcspn(text, ":");
     if (text[size] == '\0')
-        return print_line_error(of, line, text, "a line is like \"1L: 1 7/16; 1 3/4; in; 1\", "
-                                                "\"vehicle: 1/2; below\" or \"seed 42\"");
-    bool whole = size == strlen("vehicle") && strncmp(text, "vehicle", size) == 0;
+        return print_line_error(of, line, text, TO_SAY("a line is like \"1L: 1 7/16; 1 3/4; in; 1\", "
+                                                       "\"vehicle: 1/2; below\" or \"seed 42\""));
+    size_t word = size;
+    while (word > 0 && text[word - 1] == ' ')
+        word--;
+    bool whole = is_said(TO_SAY("vehicle"), text, word);
     if (!whole && rodt_position_parse_n(text, size, &made.position, NULL) != RODT_OK)
-        return print_line_error(of, line, text, "a position such as 1L, or vehicle, belongs before the colon");
+        return print_line_error(of, line, text, TO_SAY("a position such as 1L, or vehicle, belongs before the colon"));
     if (is_known(of, &made))
-        return print_line_error(of, line, text, "this one was answered already");
+        return print_line_error(of, line, text, TO_SAY("this one was answered already"));
     int status = parse_cells(of, &made, text + size + 1);
     return status == STATUS_CONTINUE ? add_entry(of, &made) : status;
 }
@@ -185,7 +189,7 @@ int answer_file_open(const char *name, rodt_unit unit, answer_file **out)
     *out = calloc(1, sizeof **out);
     if (*out == NULL)
         return print_error("no memory");
-    (*out)->name = strcmp(name, "-") == 0 ? "standard input" : name;
+    (*out)->name = strcmp(name, "-") == 0 ? say("standard input") : name;
     (*out)->unit = unit;
     return read_file(*out, name);
 }
@@ -250,7 +254,7 @@ static void mark_group(const marking *to, size_t end, const char *position, prac
         return;
     }
     bool right = is_all_right(first, given);
-    printf("%s%s\n", position, right ? ": all right" : "");
+    printf("%s%s\n", position, right ? say(": all right") : "");
     if (!right)
         practice_print_marks(to->of, end, first, given);
 }
@@ -264,7 +268,7 @@ static void mark_all(answer_file *from, bool only, const marking *to)
         mark_group(to, i, position, ASK_STROKE, &given);
     }
     practice_answers given = find_answers(from, to->of, only, (rodt_position){0, 0});
-    mark_group(to, 0, "vehicle", ASK_COUNT, &given);
+    mark_group(to, 0, to->json != NULL ? "vehicle" : say("vehicle"), ASK_COUNT, &given);
 }
 
 static void put_score(json_writer *json, const practice_score *score)
@@ -284,7 +288,7 @@ int answer_file_mark(answer_file *answers, const practice *of, bool only, bool a
     practice_score here = {0};
     json_writer json = {.to = stdout, .first = true};
     marking to = {of, &here, as_json ? &json : NULL};
-    char seed[24];
+    char seed[24], words[SEED_SIZE];
     snprintf(seed, sizeof seed, "%" PRIu64, of->setting.seed);
     if (as_json) {
         json_open(&json, '{');
@@ -298,7 +302,7 @@ int answer_file_mark(answer_file *answers, const practice *of, bool only, bool a
         json_close(&json, '}');
         putchar('\n');
     } else {
-        printf("BRAKE STROKE PRACTICE, MARKED   seed %s\n", seed);
+        printf("%s   %s\n", say("BRAKE STROKE PRACTICE, MARKED"), practice_format_seed(of->setting.seed, words));
         mark_all(answers, only, &to);
         putchar('\n');
     }

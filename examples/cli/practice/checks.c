@@ -3,6 +3,7 @@
 #include "practice/checks.h"
 #include "ui/compiler.h"
 #include "ui/format.h"
+#include "ui/language.h"
 
 #include <inttypes.h>
 #include <stdio.h>
@@ -110,36 +111,38 @@ static const struct {
     const char *no;
     const char *at;
 } tales[RODT_AIR_CHECK_END] = {
-    [RODT_AIR_CHECK_WARNING] = {NULL,
-                                "You pump the pedal. The gauge is at 30 psi, and no light or buzzer has come on.",
-                                "You pump the pedal. Light and buzzer come on as the gauge shows %s."},
-    [RODT_AIR_CHECK_BUILD_UP] = {NULL,
-                                 "The engine runs at the right speed. The gauge stops at 70 psi and rises no more.",
-                                 NULL},
-    [RODT_AIR_CHECK_CUT_OUT] = {NULL, "The engine runs. The gauge passes 150 psi, and the compressor pumps on.",
-                                "The engine runs. The compressor stops pumping as the gauge shows %s."},
+    [RODT_AIR_CHECK_WARNING] =
+        {NULL, TO_SAY("You pump the pedal. The gauge is at 30 psi, and no light or buzzer has come on."),
+         TO_SAY("You pump the pedal. Light and buzzer come on as the gauge shows %s.")},
+    [RODT_AIR_CHECK_BUILD_UP] =
+        {NULL, TO_SAY("The engine runs at the right speed. The gauge stops at 70 psi and rises no more."), NULL},
+    [RODT_AIR_CHECK_CUT_OUT] =
+        {NULL, TO_SAY("The engine runs. The gauge passes 150 psi, and the compressor pumps on."),
+         TO_SAY("The engine runs. The compressor stops pumping as the gauge shows %s.")},
     [RODT_AIR_CHECK_CUT_IN] =
-        {NULL, "The engine runs. You pump the pedal down to 60 psi, and the compressor does not start.",
-         "The engine runs. You pump the pedal; the compressor starts again at %s."},
-    [RODT_AIR_CHECK_SPRING_BRAKE] = {"Parking brake set, low gear, a gentle pull: the truck stays where it is.",
-                                     "Parking brake set, low gear, a gentle pull: the truck creeps forward.", NULL},
+        {NULL, TO_SAY("The engine runs. You pump the pedal down to 60 psi, and the compressor does not start."),
+         TO_SAY("The engine runs. You pump the pedal; the compressor starts again at %s.")},
+    [RODT_AIR_CHECK_SPRING_BRAKE] =
+        {TO_SAY("Parking brake set, low gear, a gentle pull: the truck stays where it is."),
+         TO_SAY("Parking brake set, low gear, a gentle pull: the truck creeps forward."), NULL},
     [RODT_AIR_CHECK_TRACTOR_PROTECTION] =
-        {"You let the air out of the trailer lines. The tractor's gauge falls a little and stays.",
-         "You let the air out of the trailer lines. The tractor's gauge falls to zero.",
-         "You let the air out of the trailer lines. The tractor's gauge stops at %s."},
-    [RODT_AIR_CHECK_SUPPLY_VALVE] = {"You pull the supply valve. The trailer brakes come on and hold.",
-                                     "You pump the pedal until the gauge is near zero. The supply valve stays in.",
-                                     "You pump the pedal. The trailer supply valve closes by itself at %s."},
+        {TO_SAY("You let the air out of the trailer lines. The tractor's gauge falls a little and stays."),
+         TO_SAY("You let the air out of the trailer lines. The tractor's gauge falls to zero."),
+         TO_SAY("You let the air out of the trailer lines. The tractor's gauge stops at %s.")},
+    [RODT_AIR_CHECK_SUPPLY_VALVE] =
+        {TO_SAY("You pull the supply valve. The trailer brakes come on and hold."),
+         TO_SAY("You pump the pedal until the gauge is near zero. The supply valve stays in."),
+         TO_SAY("You pump the pedal. The trailer supply valve closes by itself at %s.")},
     [RODT_AIR_CHECK_PARKING_VALVE] =
-        {NULL, "You pump the pedal until the gauge is near zero. The parking valve stays in.",
-         "You pump the pedal. The parking valve pops out at %s."},
-    [RODT_AIR_CHECK_DRAIN] = {"Each drain valve opens by hand, and each reservoir empties.",
-                              "The drain valve of the second reservoir cannot be moved by hand.", NULL},
-    [RODT_AIR_CHECK_AUDIBLE_LEAK] = {"Engine off, system full: air hisses at a coupling.",
-                                     "Engine off, system full: you walk all around and hear nothing.", NULL},
-    [RODT_AIR_CHECK_CONTAMINATION] = {"A brown, oily sludge comes out of the supply reservoir.",
-                                      "A little clear water comes out of the supply reservoir, then only air.",
-                                      NULL}};
+        {NULL, TO_SAY("You pump the pedal until the gauge is near zero. The parking valve stays in."),
+         TO_SAY("You pump the pedal. The parking valve pops out at %s.")},
+    [RODT_AIR_CHECK_DRAIN] = {TO_SAY("Each drain valve opens by hand, and each reservoir empties."),
+                              TO_SAY("The drain valve of the second reservoir cannot be moved by hand."), NULL},
+    [RODT_AIR_CHECK_AUDIBLE_LEAK] = {TO_SAY("Engine off, system full: air hisses at a coupling."),
+                                     TO_SAY("Engine off, system full: you walk all around and hear nothing."), NULL},
+    [RODT_AIR_CHECK_CONTAMINATION] =
+        {TO_SAY("A brown, oily sludge comes out of the supply reservoir."),
+         TO_SAY("A little clear water comes out of the supply reservoir, then only air."), NULL}};
 
 static const char *gauge_word(rodt_pressure pressure, bool kpa, char word[WORD_SIZE])
 {
@@ -151,7 +154,7 @@ static const char *gauge_word(rodt_pressure pressure, bool kpa, char word[WORD_S
             number = (rodt_ratio){0, 1};
     }
     char digits[WORD_SIZE];
-    snprintf(word, WORD_SIZE, "%.40s %s", format_ratio(number, digits), kpa ? "kPa" : "psi");
+    snprintf(word, WORD_SIZE, "%.40s %s", format_ratio(number, digits), kpa ? "kPa" : say("psi"));
     return word;
 }
 
@@ -162,31 +165,45 @@ static void tell_fall(check_story *story)
     char before[WORD_SIZE], after[WORD_SIZE];
     gauge_word(reading->before, story->in_kpa, before);
     gauge_word(reading->after, story->in_kpa, after);
+    unsigned long times = row->applications > 0 ? (unsigned long)row->applications : 1;
     if (reading->check == RODT_AIR_CHECK_RESERVE)
-        snprintf(story->text, CHECK_STORY_SIZE, "Engine off, gauge at %s. After %d full application%s it shows %s.",
-                 before, row->applications > 0 ? row->applications : 1, row->applications > 1 ? "s" : "", after);
+        snprintf(story->text, CHECK_STORY_SIZE,
+                 say_number("Engine off, gauge at %s. After %lu full application it shows %s.",
+                            "Engine off, gauge at %s. After %lu full applications it shows %s.", times),
+                 before, times, after);
     else
         snprintf(story->text, CHECK_STORY_SIZE,
-                 "Engine off, brakes %s. In one minute the gauge goes from %s to %s.",
-                 reading->check == RODT_AIR_CHECK_LOSS_APPLIED ? "applied and held" : "released", before, after);
+                 reading->check == RODT_AIR_CHECK_LOSS_APPLIED
+                     ? say("Engine off, brakes applied and held. In one minute the gauge goes from %s to %s.")
+                     : say("Engine off, brakes released. In one minute the gauge goes from %s to %s."),
+                 before, after);
     story->gauges[0] = reading->before;
     story->gauges[1] = reading->after;
+}
+
+/* A tale in the chosen language, the figure in place of its "%s". */
+static void put_figure(check_story *story, const char *tale, const char *figure)
+{
+    const char *said = say(tale), *place = strstr(said, "%s");
+    if (place != NULL)
+        snprintf(story->text, CHECK_STORY_SIZE, "%.*s%s%s", (int)(place - said), said, figure, place + 2);
 }
 
 static void tell_build_up(check_story *story)
 {
     static const char *const spans[RODT_AIR_SPAN_END] = {
-        "", "From where the warning stops to full pressure", "After five full applications, up to full pressure",
-        "After one full application, back to the pressure before it"};
+        "", TO_SAY("From where the warning stops to full pressure the gauge takes %s seconds."),
+        TO_SAY("After five full applications, up to full pressure the gauge takes %s seconds."),
+        TO_SAY("After one full application, back to the pressure before it the gauge takes %s seconds.")};
     const rodt_air_reading *reading = &story->finding.reading;
     char from[WORD_SIZE], to[WORD_SIZE], seconds[WORD_SIZE];
     format_ratio(reading->seconds, seconds);
     if (reading->span == RODT_AIR_SPAN_PRESSURES)
         snprintf(story->text, CHECK_STORY_SIZE,
-                 "The engine runs as it should. From %s to %s the gauge takes %.40s seconds.",
+                 say("The engine runs as it should. From %s to %s the gauge takes %s seconds."),
                  gauge_word(reading->before, false, from), gauge_word(reading->after, false, to), seconds);
     else
-        snprintf(story->text, CHECK_STORY_SIZE, "%s the gauge takes %.40s seconds.", spans[reading->span], seconds);
+        put_figure(story, spans[reading->span], seconds);
 }
 
 static void tell(check_story *story)
@@ -196,7 +213,7 @@ static void tell(check_story *story)
     if (reading->answer != RODT_RECORDED_NOT_RECORDED) {
         const char *tale =
             reading->answer == RODT_RECORDED_YES ? tales[reading->check].yes : tales[reading->check].no;
-        snprintf(story->text, CHECK_STORY_SIZE, "%s", tale != NULL ? tale : "");
+        snprintf(story->text, CHECK_STORY_SIZE, "%s", tale != NULL ? say(tale) : "");
         return;
     }
     if (rodt_ratio_given(reading->seconds)) {
@@ -204,14 +221,12 @@ static void tell(check_story *story)
     } else if (rodt_pressure_given(reading->before)) {
         tell_fall(story);
     } else if (tales[reading->check].at != NULL) {
-        const char *tale = tales[reading->check].at, *place = strstr(tale, "%s");
-        snprintf(story->text, CHECK_STORY_SIZE, "%.*s%s%s", (int)(place - tale), tale,
-                 gauge_word(reading->pressure, story->in_kpa, word), place + 2);
+        put_figure(story, tales[reading->check].at, gauge_word(reading->pressure, story->in_kpa, word));
         story->gauges[0] = reading->pressure;
     }
     size_t used = strlen(story->text);
     if (rodt_pressure_given(reading->cut_out))
-        snprintf(story->text + used, CHECK_STORY_SIZE - used, " The governor cuts out at %s.",
+        snprintf(story->text + used, CHECK_STORY_SIZE - used, say(" The governor cuts out at %s."),
                  gauge_word(reading->cut_out, false, word));
 }
 
@@ -261,19 +276,18 @@ static void add_securing(practice_random *random, check_stories *of)
         const char *text;
         bool good;
     } list[] = {
-        {"Level yard, parking brake set, engine off, chocks tight before and behind a wheel, the helper stands "
-         "beside you.",
+        {TO_SAY("Level yard, parking brake set, engine off, chocks tight before and behind a wheel, the helper stands "
+                "beside you."), true},
+        {TO_SAY("Level yard, parking brake set, engine off; the chocks are still in their holders."), false},
+        {TO_SAY("Chocks in place, parking brake set; somebody you cannot see is working at the rear axle."), false},
+        {TO_SAY("Chocks before the wheels only, on a ramp that falls to the rear."), false},
+        {TO_SAY("Chocks tight on both sides, parking brake set, the key is in your pocket, and everybody is in sight."),
          true},
-        {"Level yard, parking brake set, engine off; the chocks are still in their holders.", false},
-        {"Chocks in place, parking brake set; somebody you cannot see is working at the rear axle.", false},
-        {"Chocks before the wheels only, on a ramp that falls to the rear.", false},
-        {"Chocks tight on both sides, parking brake set, the key is in your pocket, and everybody is in sight.",
-         true},
-        {"The chocks are tight, but the engine runs, and the key is in the lock.", false}};
+        {TO_SAY("The chocks are tight, but the engine runs, and the key is in the lock."), false}};
     size_t at = practice_below(random, (unsigned)COUNT_OF(list));
     check_story *story = &of->list[of->count++];
     *story = (check_story){.step = RODT_STEP_SECURE, .is_good = list[at].good};
-    snprintf(story->text, CHECK_STORY_SIZE, "%s", list[at].text);
+    snprintf(story->text, CHECK_STORY_SIZE, "%s", say(list[at].text));
 }
 
 static void add_check(practice_random *random, check_stories *of, rodt_air_check check)
@@ -327,11 +341,11 @@ bool checks_are_ranked(const check_stories *of)
     return false;
 }
 
-const char *checks_result(const check_story *story) { return story->is_good ? "good" : "defective"; }
+const char *checks_result(const check_story *story) { return story->is_good ? TO_SAY("good") : TO_SAY("defective"); }
 
 const char *checks_rank(const check_story *story)
 {
-    return story->finding.major ? "major" : story->finding.minor ? "minor" : "none";
+    return story->finding.major ? TO_SAY("major") : story->finding.minor ? TO_SAY("minor") : TO_SAY("none");
 }
 
 check_action checks_action(const check_story *story)
@@ -343,32 +357,40 @@ check_action checks_action(const check_story *story)
 
 const char *checks_action_name(check_action action)
 {
-    static const char *const names[] = {"go on", "report", "stop"};
+    static const char *const names[] = {TO_SAY("go on"), TO_SAY("report"), TO_SAY("stop")};
     return names[action];
 }
 
 const char *checks_action_text(check_action action)
 {
-    static const char *const texts[] = {"go on with the inspection", "write it in the report and tell the carrier",
-                                        "stop: nobody drives or goes on until it is put right"};
-    return texts[action];
+    static const char *const texts[] = {TO_SAY("go on with the inspection"),
+                                        TO_SAY("write it in the report and tell the carrier"),
+                                        TO_SAY("stop: nobody drives or goes on until it is put right")};
+    return say(texts[action]);
 }
 
 void checks_explain(const check_stories *of, const check_story *story, char text[PRACTICE_TEXT_SIZE])
 {
     rodt_step_part part = story->is_good ? RODT_STEP_PART_GOOD : RODT_STEP_PART_DEFECTIVE;
-    bool said = story->finding.reading.check != RODT_AIR_CHECK_NONE
-                    ? rodt_air_finding_spoken_format(&story->finding, text, PRACTICE_TEXT_SIZE, NULL) == RODT_OK
-                    : rodt_step_format(story->step, part, of->setting.rules, NULL, text, PRACTICE_TEXT_SIZE,
-                                       NULL) == RODT_OK;
-    if (!said)
-        text[0] = '\0';
+    rodt_message message;
+    rodt_status made = story->finding.reading.check != RODT_AIR_CHECK_NONE
+                           ? rodt_air_finding_spoken_message(&story->finding, &message)
+                           : rodt_step_message(story->step, part, of->setting.rules, NULL, &message);
+    (void)say_message(made, &message, text, PRACTICE_TEXT_SIZE);
+}
+
+void checks_entitle(const check_stories *of, const check_story *story, char title[PRACTICE_TEXT_SIZE])
+{
+    rodt_message message;
+    (void)say_message(rodt_step_message(story->step, RODT_STEP_PART_TITLE, of->setting.rules, NULL, &message), &message,
+                      title, PRACTICE_TEXT_SIZE);
 }
 
 void checks_describe(const check_stories *of, char words[PRACTICE_TEXT_SIZE])
 {
-    static const char *const vehicles[] = {"Vehicle", "Truck", "Combination with one trailer", "Bus"};
-    snprintf(words, PRACTICE_TEXT_SIZE, "%s, built in 2016, checked by %s. Level %s.",
-             vehicles[of->vehicle.vehicle], rodt_rules_id(of->setting.rules),
-             practice_level_name(of->setting.level));
+    static const char *const vehicles[] = {TO_SAY("Vehicle"), TO_SAY("Truck"), TO_SAY("Combination with one trailer"),
+                                           TO_SAY("Bus")};
+    snprintf(words, PRACTICE_TEXT_SIZE, say("%s, built in 2016, checked by %s. Level %s."),
+             say(vehicles[of->vehicle.vehicle]), rodt_rules_id(of->setting.rules),
+             say(practice_level_name(of->setting.level)));
 }

@@ -7,7 +7,7 @@
 #include "practice/practice.h"
 
 #define CHECK_STORIES_MAX ((size_t)24)
-#define CHECK_STORY_SIZE ((size_t)400)
+#define CHECK_STORY_SIZE ((size_t)500)
 
 /* What is to be done with the vehicle. */
 typedef enum check_action { CHECK_GO, CHECK_REPORT, CHECK_STOP } check_action;
@@ -32,13 +32,16 @@ typedef struct check_stories {
  * securing the vehicle. Equal settings make equal stories. */
 void checks_generate(const practice_setting *setting, check_stories *out);
 
-/* What is right: "good" or "defective"; "minor", "major" or "none"; "drive", "report" or "stop". */
+/* What is right, to be said: "good" or "defective"; "minor", "major" or "none"; "go on", "report" or "stop". */
 bool checks_are_ranked(const check_stories *of);
 const char *checks_result(const check_story *story);
 const char *checks_rank(const check_story *story);
 check_action checks_action(const check_story *story);
 const char *checks_action_name(check_action action);
 const char *checks_action_text(check_action action);
+
+/* What the step is called. */
+void checks_entitle(const check_stories *of, const check_story *story, char title[PRACTICE_TEXT_SIZE]);
 
 /* Why: what one says of the reading, or the sentence of the step. */
 void checks_explain(const check_stories *of, const check_story *story, char text[PRACTICE_TEXT_SIZE]);

@@ -2,14 +2,13 @@
 /* The stories of checks at a terminal: each question marked at once, with the reason. */
 #include "practice/checks.h"
 #include "ui/compiler.h"
+#include "ui/language.h"
 #include "ui/message.h"
 #include "ui/utf8.h"
 #include "ui/wrap.h"
 
-#include <inttypes.h>
 #include <stdio.h>
 #include <string.h>
-#include <strings.h>
 #include <unistd.h>
 
 #define ANSWER_SIZE ((size_t)80)
@@ -36,12 +35,12 @@ static bool read_answer(char line[ANSWER_SIZE])
     return true;
 }
 
-/* The choice that begins like the answer; -1 = none, or several. */
+/* The choice that begins like the answer, in any language; -1 = none, or several. */
 static int find_choice(const check_question *question, const char *answer)
 {
     int found = -1;
     for (int i = 0; i < 3 && question->choices[i] != NULL; i++) {
-        if (strncasecmp(question->choices[i], answer, strlen(answer)) == 0)
+        if (is_beginning(question->choices[i], answer, strlen(answer)))
             found = found == -1 ? i : -2;
     }
     return found < 0 ? -1 : found;
@@ -51,9 +50,9 @@ static asked ask(const check_question *question, const char *right)
 {
     char line[ANSWER_SIZE];
     for (;;) {
-        fputs(question->prompt, stdout);
+        printf("      %s ", say(question->prompt));
         fflush(stdout);
-        if (!read_answer(line) || strcmp(line, "quit") == 0)
+        if (!read_answer(line) || is_said("quit", line, strlen(line)))
             return ASKED_LEFT;
         if (line[0] == '\0')
             return ASKED_OPEN;
@@ -72,10 +71,12 @@ static void mark(asked how, const char *right, practice_score *score)
         score->wrong++;
     else
         score->open++;
+    fputs("      ", stdout);
     if (how == ASKED_RIGHT)
-        puts("      right");
+        fputs(say("right"), stdout);
     else
-        printf("      %s: %s\n", how == ASKED_WRONG ? "wrong" : "the answer", right);
+        printf(how == ASKED_WRONG ? say("wrong: %s") : say("the answer: %s"), say(right));
+    putchar('\n');
 }
 
 /* False: the person has left. */
@@ -90,14 +91,14 @@ static bool ask_one(const check_question *question, const char *right, practice_
 
 static bool ask_story(const check_stories *of, size_t index, practice_score *score)
 {
-    static const check_question result = {"      good or defective? ", {"good", "defective", NULL}};
-    static const check_question rank = {"      minor or major, or none? ", {"minor", "major", "none"}};
-    static const check_question action = {"      go on, report or stop? ", {"go on", "report", "stop"}};
+    static const check_question result = {TO_SAY("good or defective?"), {"good", "defective", NULL}};
+    static const check_question rank = {TO_SAY("minor or major, or none?"), {"minor", "major", "none"}};
+    static const check_question action = {TO_SAY("go on, report or stop?"), {"go on", "report", "stop"}};
     const check_story *story = &of->list[index];
-    char title[PRACTICE_TEXT_SIZE] = "", why[PRACTICE_TEXT_SIZE], number[24], line[PRACTICE_TEXT_SIZE * 2];
-    (void)rodt_step_format(story->step, RODT_STEP_PART_TITLE, of->setting.rules, NULL, title, sizeof title, NULL);
+    char title[PRACTICE_TEXT_SIZE], why[PRACTICE_TEXT_SIZE], number[24], line[PRACTICE_TEXT_SIZE * 2];
+    checks_entitle(of, story, title);
     snprintf(number, sizeof number, "%zu.", index + 1);
-    snprintf(line, sizeof line, "%s: %s", title, story->text);
+    snprintf(line, sizeof line, say("%s: %s"), title, story->text);
     putchar('\n');
     print_wrapped(stdout, number, 4, line);
     bool ranked = checks_are_ranked(of) && story->finding.reading.check != RODT_AIR_CHECK_NONE;
@@ -105,20 +106,20 @@ static bool ask_story(const check_stories *of, size_t index, practice_score *sco
         !ask_one(&action, checks_action_name(checks_action(story)), score))
         return false;
     checks_explain(of, story, why);
-    print_wrapped(stdout, "    Why", 8, why);
-    print_wrapped(stdout, "    Do", 8, checks_action_text(checks_action(story)));
+    print_wrapped(stdout, say("    Why"), 10, why);
+    print_wrapped(stdout, say("    Do"), 10, checks_action_text(checks_action(story)));
     return true;
 }
 
 bool checks_interview(const check_stories *of, practice_score *score)
 {
-    char words[PRACTICE_TEXT_SIZE];
-    printf("CHECKS IN THE CAB, PRACTICE   seed %" PRIu64 "\n", of->setting.seed);
+    char words[PRACTICE_TEXT_SIZE], seed[SEED_SIZE];
+    print_title(stdout, PAINT_STRONG, say("CHECKS IN THE CAB, PRACTICE"), practice_format_seed(of->setting.seed, seed));
     checks_describe(of, words);
     print_wrapped(stdout, "", 0, words);
-    print_wrapped(stdout, "", 0, PRACTICE_CAUTION);
+    print_wrapped(stdout, "", 0, say(PRACTICE_CAUTION));
     print_wrapped(stdout, "", 0,
-                  "The first letters of an answer are enough. An empty line leaves a question out, quit ends.");
+                  say("The first letters of an answer are enough. An empty line leaves a question out, quit ends."));
     for (size_t i = 0; i < of->count; i++) {
         if (!ask_story(of, i, score))
             return false;

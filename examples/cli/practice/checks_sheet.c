@@ -1,54 +1,56 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* Stories of checks on paper: sheet and key, as text and as a part of a page. */
 #include "practice/checks.h"
+#include "ui/compiler.h"
+#include "ui/language.h"
 #include "ui/markup.h"
 #include "ui/wrap.h"
 
-#include <inttypes.h>
 #include <stdio.h>
 
-static const char *title_of(const check_story *story, const check_stories *of, char title[PRACTICE_TEXT_SIZE])
+/* "good, none" */
+static const char *format_answer(const check_stories *of, const check_story *story, char words[PRACTICE_TEXT_SIZE])
 {
-    if (rodt_step_format(story->step, RODT_STEP_PART_TITLE, of->setting.rules, NULL, title, PRACTICE_TEXT_SIZE,
-                         NULL) != RODT_OK)
-        title[0] = '\0';
-    return title;
+    bool ranked = checks_are_ranked(of);
+    snprintf(words, PRACTICE_TEXT_SIZE, "%s%s%s", say(checks_result(story)), ranked ? ", " : "",
+             ranked ? say(checks_rank(story)) : "");
+    return words;
 }
 
 /* --- Text -------------------------------------------------------------------------------------------- */
 
 static void print_answer(const check_stories *of, const check_story *story, FILE *to)
 {
-    char why[PRACTICE_TEXT_SIZE], line[PRACTICE_TEXT_SIZE];
-    snprintf(line, sizeof line, "%s%s%s; %s", checks_result(story), checks_are_ranked(of) ? ", " : "",
-             checks_are_ranked(of) ? checks_rank(story) : "", checks_action_text(checks_action(story)));
+    char why[PRACTICE_TEXT_SIZE], answer[PRACTICE_TEXT_SIZE], line[PRACTICE_TEXT_SIZE + 200];
+    snprintf(line, sizeof line, "%s; %s", format_answer(of, story, answer), checks_action_text(checks_action(story)));
     checks_explain(of, story, why);
-    print_wrapped(to, "   Answer", 10, line);
-    print_wrapped(to, "   Why", 10, why);
+    print_wrapped(to, say("   Answer"), 10, line);
+    print_wrapped(to, say("   Why"), 10, why);
 }
 
 void checks_text_sheet(const check_stories *of, bool key, FILE *to)
 {
     char words[PRACTICE_TEXT_SIZE], line[PRACTICE_TEXT_SIZE * 2], title[PRACTICE_TEXT_SIZE];
-    fprintf(to, "CHECKS IN THE CAB, PRACTICE%s   seed %" PRIu64 "\n", key ? ", KEY" : "", of->setting.seed);
+    fprintf(to, "%s   %s\n", key ? say("CHECKS IN THE CAB, PRACTICE, KEY") : say("CHECKS IN THE CAB, PRACTICE"),
+            practice_format_seed(of->setting.seed, words));
     checks_describe(of, words);
     print_wrapped(to, "", 0, words);
     for (size_t i = 0; i < of->count; i++) {
         char number[24];
         snprintf(number, sizeof number, "%zu.", i + 1);
-        snprintf(line, sizeof line, "%s: %s", title_of(&of->list[i], of, title), of->list[i].text);
+        checks_entitle(of, &of->list[i], title);
+        snprintf(line, sizeof line, say("%s: %s"), title, of->list[i].text);
         fputc('\n', to);
         print_wrapped(to, number, 3, line);
         if (key)
             print_answer(of, &of->list[i], to);
         else
-            fprintf(
-                to,
-                "   [ ] good  [ ] defective%s\n   What do you do? ____________________________________________\n",
-                checks_are_ranked(of) ? "     [ ] minor  [ ] major" : "");
+            fprintf(to, "   %s%s\n   %s\n", say("[ ] good  [ ] defective"),
+                    checks_are_ranked(of) ? say("     [ ] minor  [ ] major") : "",
+                    say("What do you do? ____________________________________________"));
     }
     fputc('\n', to);
-    print_wrapped(to, "", 0, PRACTICE_CAUTION);
+    print_wrapped(to, "", 0, say(PRACTICE_CAUTION));
 }
 
 /* --- A gauge ----------------------------------------------------------------------------------------- */
@@ -85,7 +87,7 @@ static void put_dial(FILE *to, bool kpa)
     for (int i = 0; i <= 18; i += 3)
         fprintf(to, "<text x=\"%d\" y=\"%d\" font-size=\"9\" text-anchor=\"middle\">%d</text>",
                 60 + arc[i][0] * 35 / 1000, 63 + arc[i][1] * 35 / 1000, end * i / 18);
-    fprintf(to, "<text x=\"60\" y=\"92\" font-size=\"9\" text-anchor=\"middle\">%s</text>", kpa ? "kPa" : "psi");
+    fprintf(to, "<text x=\"60\" y=\"92\" font-size=\"9\" text-anchor=\"middle\">%s</text>", kpa ? "kPa" : say("psi"));
 }
 
 /* psi are 1000 / 6.894757 thousandths of a kPa. */
@@ -95,7 +97,7 @@ static void put_gauge(FILE *to, rodt_pressure pressure, bool kpa)
         return;
     int64_t psi = pressure.num * 1000 / pressure.den;
     int64_t num = kpa ? psi * 6894757 / 1000000 : psi;
-    fputs("<svg class=\"gauge\" viewBox=\"0 0 120 120\" role=\"img\" aria-label=\"gauge\">", to);
+    markup_put(to, "<svg class=\"gauge\" viewBox=\"0 0 120 120\" role=\"img\" aria-label=\"%\">", say("gauge"));
     put_dial(to, kpa);
     fputs("<path d=\"M60 60", to);
     put_point(to, 'L', num, (int64_t)1000 * (kpa ? GAUGE_END_KPA : GAUGE_END_PSI), 47);
@@ -108,19 +110,21 @@ static void put_gauge(FILE *to, rodt_pressure pressure, bool kpa)
 
 static void put_answer(const check_stories *of, const check_story *story, FILE *to)
 {
-    char why[PRACTICE_TEXT_SIZE];
+    char why[PRACTICE_TEXT_SIZE], answer[PRACTICE_TEXT_SIZE];
     checks_explain(of, story, why);
-    markup_put(to, "<p><strong>%%%</strong>: %</p>\n<p>", checks_result(story), checks_are_ranked(of) ? ", " : "",
-               checks_are_ranked(of) ? checks_rank(story) : "", checks_action_text(checks_action(story)));
+    markup_put(to, "<p><strong>%</strong>%%</p>\n<p>", format_answer(of, story, answer), say(": "),
+               checks_action_text(checks_action(story)));
     markup_words(to, why);
     fputs("</p>\n", to);
 }
 
 static void put_story(const check_stories *of, const check_story *story, size_t number, bool key, FILE *to)
 {
+    static const char *const results[] = {TO_SAY("good"), TO_SAY("defective"), TO_SAY("minor"), TO_SAY("major")};
     char title[PRACTICE_TEXT_SIZE];
+    checks_entitle(of, story, title);
     fprintf(to, "<article class=\"end\">\n<h2>%zu. ", number);
-    markup_put(to, "%</h2>\n<p>", title_of(story, of, title));
+    markup_put(to, "%</h2>\n<p>", title);
     markup_words(to, story->text);
     fputs("</p>\n", to);
     if (!key) {
@@ -128,11 +132,9 @@ static void put_story(const check_stories *of, const check_story *story, size_t 
         put_gauge(to, story->gauges[0], story->in_kpa);
         put_gauge(to, story->gauges[1], story->in_kpa);
         fputs("</div>\n", to);
-        fprintf(to,
-                "<p class=\"boxes\"><span>good</span><span>defective</span>%s</p>\n<div class=\"fill\">What do you "
-                "do, and "
-                "why?</div>\n",
-                checks_are_ranked(of) ? "<span>minor</span><span>major</span>" : "");
+        fputs("<p class=\"boxes\">", to);
+        practice_html_boxes(to, results, checks_are_ranked(of) ? COUNT_OF(results) : 2);
+        markup_put(to, "</p>\n<div class=\"fill\">%</div>\n", say("What do you do, and why?"));
     } else {
         put_answer(of, story, to);
     }
@@ -141,19 +143,18 @@ static void put_story(const check_stories *of, const check_story *story, size_t 
 
 void checks_html_sheet(const check_stories *of, bool key, FILE *to)
 {
-    char words[PRACTICE_TEXT_SIZE];
+    char words[PRACTICE_TEXT_SIZE], seed[SEED_SIZE];
     checks_describe(of, words);
-    fprintf(to,
-            "<section class=\"vehicle\">\n<h1><span>Checks in the cab, practice%s</span>"
-            "<span>seed %" PRIu64 "</span></h1>\n",
-            key ? ", key" : "", of->setting.seed);
+    markup_put(to, "<section class=\"vehicle\">\n<h1><span>%</span><span>%</span></h1>\n",
+               key ? say("Checks in the cab, practice, key") : say("Checks in the cab, practice"),
+               practice_format_seed(of->setting.seed, seed));
     markup_put(to, "<p>%</p>\n", words);
     if (!key)
-        fputs("<div class=\"who\"><div class=\"fill\">Name</div><div class=\"fill\">Date</div></div>\n", to);
+        practice_html_who(to);
     fputs("<div class=\"ends\">\n", to);
     for (size_t i = 0; i < of->count; i++)
         put_story(of, &of->list[i], i + 1, key, to);
-    practice_format_version(words);
     fputs("</div>\n", to);
-    markup_put(to, "<p class=\"small\">% Made by %.</p>\n</section>\n", PRACTICE_CAUTION, words);
+    practice_html_made(to);
+    fputs("</section>\n", to);
 }

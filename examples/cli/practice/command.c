@@ -7,6 +7,7 @@
 #include "ui/compiler.h"
 #include "ui/exit_status.h"
 #include "ui/json_writer.h"
+#include "ui/language.h"
 #include "ui/message.h"
 #include "ui/options.h"
 #include "ui/wrap.h"
@@ -65,7 +66,7 @@ static int read_number(const char *name, const char *text, uint64_t most, uint64
     for (size_t i = 0; i < digits && digits <= 19; i++)
         value = value * 10 + (uint64_t)(text[i] - '0');
     if (digits == 0 || digits > 19 || text[digits] != '\0' || value > most)
-        return print_error("--%s is a whole number up to %" PRIu64 ", not \"%s\"", name, most, text);
+        return print_error("--%s is a whole number up to %llu, not \"%s\"", name, (unsigned long long)most, text);
     *out = value;
     return STATUS_CONTINUE;
 }
@@ -169,8 +170,8 @@ static int make(const session *of, unsigned index)
             return status;
         setting.seed++;
     }
-    return print_error("no vehicle of %u seeds from %" PRIu64 " on has %u faults", SEEDS_TRIED, of->setting.seed,
-                       of->faults);
+    return print_error("no vehicle of %u seeds from %llu on has %u faults", SEEDS_TRIED,
+                       (unsigned long long)of->setting.seed, of->faults);
 }
 
 static bool is_page(const char *name)
@@ -236,8 +237,11 @@ static int write_both(const session *of)
     return STATUS_GOOD;
 }
 
+/* JSON is the same in every language. */
 static int write_files(const session *of)
 {
+    if (option_given(of->from, PRACTICE_JSON))
+        (void)choose_language("en");
     if (!option_given(of->from, PRACTICE_SHEET) && !option_given(of->from, PRACTICE_KEY))
         return write_both(of);
     int status = write_file(of, PRACTICE_SHEET);
@@ -290,7 +294,7 @@ static int ask(const session *of)
         return status;
     practice_score_print(&score);
     if (!stayed)
-        puts("Ended early.");
+        puts(say("Ended early."));
     return !stayed && score.wrong == 0 ? STATUS_UNDETERMINED : practice_score_status(&score);
 }
 
@@ -339,7 +343,7 @@ static int ask_checks(const session *of)
     }
     practice_score_print(&score);
     if (!stayed)
-        puts("Ended early.");
+        puts(say("Ended early."));
     return !stayed && score.wrong == 0 ? STATUS_UNDETERMINED : practice_score_status(&score);
 }
 

@@ -3,6 +3,7 @@
 #include "practice/practice.h"
 #include "ui/compiler.h"
 #include "ui/format.h"
+#include "ui/language.h"
 
 #include <inttypes.h>
 #include <stdarg.h>
@@ -11,7 +12,7 @@
 
 const char *practice_level_name(practice_level level)
 {
-    static const char *const words[] = {"basic", "mixed", "hard"};
+    static const char *const words[] = {TO_SAY("basic"), TO_SAY("mixed"), TO_SAY("hard")};
     return words[level];
 }
 
@@ -43,6 +44,14 @@ const char *practice_format_length(const practice *of, rodt_length length, char 
     return word;
 }
 
+const char *practice_format_seed(uint64_t seed, char word[SEED_SIZE])
+{
+    char digits[24];
+    snprintf(digits, sizeof digits, "%" PRIu64, seed);
+    snprintf(word, SEED_SIZE, say("seed %s"), digits);
+    return word;
+}
+
 void practice_format_position(const practice *of, size_t end, char word[RODT_POSITION_TEXT_SIZE])
 {
     snprintf(word, RODT_POSITION_TEXT_SIZE, "-");
@@ -53,12 +62,13 @@ void practice_format_position(const practice *of, size_t end, char word[RODT_POS
 
 static const char *housing(rodt_family family)
 {
-    static const char *const words[] = {[RODT_FAMILY_UNKNOWN] = "housing not seen",
-                                        [RODT_FAMILY_CLAMP] = "two halves and a clamp band",
-                                        [RODT_FAMILY_BOLT] = "two halves and a bolted flange",
-                                        [RODT_FAMILY_ROTOCHAMBER] = "deep pot, rolling diaphragm (rotochamber)",
-                                        [RODT_FAMILY_DD_3] = "three air lines, double diaphragm (DD-3)"};
-    return words[family];
+    static const char *const words[] = {
+        [RODT_FAMILY_UNKNOWN] = TO_SAY("housing not seen"),
+        [RODT_FAMILY_CLAMP] = TO_SAY("two halves and a clamp band"),
+        [RODT_FAMILY_BOLT] = TO_SAY("two halves and a bolted flange"),
+        [RODT_FAMILY_ROTOCHAMBER] = TO_SAY("deep pot, rolling diaphragm (rotochamber)"),
+        [RODT_FAMILY_DD_3] = TO_SAY("three air lines, double diaphragm (DD-3)")};
+    return say(words[family]);
 }
 
 void practice_describe_marks(const practice *of, size_t end, char words[PRACTICE_TEXT_SIZE])
@@ -67,14 +77,14 @@ void practice_describe_marks(const practice *of, size_t end, char words[PRACTICE
     const rodt_chamber *chamber = &of->judged.ends[end].reading.chamber;
     char rated[WORD_SIZE];
     words[0] = '\0';
-    add(words, "%s; stamped \"%s\"", housing(chamber->family), seen->stamp);
+    add(words, say("%s; stamped \"%s\""), housing(chamber->family), seen->stamp);
     if (rodt_length_given(chamber->rated_stroke))
-        add(words, " and \"%s in STROKE\"", format_length(chamber->rated_stroke, rated));
+        add(words, say(" and \"%s in STROKE\""), format_length(chamber->rated_stroke, rated));
     if (chamber->family == RODT_FAMILY_CLAMP)
-        add(words, "; ports %s, %s tag", seen->port == RODT_PORT_SQUARE ? "square" : "round",
-            seen->tag == RODT_TAG_TRAPEZOID ? "trapezoid" : "no");
+        add(words, "%s%s", seen->port == RODT_PORT_SQUARE ? say("; ports square") : say("; ports round"),
+            seen->tag == RODT_TAG_TRAPEZOID ? say(", trapezoid tag") : say(", no tag"));
     if (seen->hearsay)
-        add(words, "; the driver says it is long stroke");
+        add(words, "%s", say("; the driver says it is long stroke"));
 }
 
 void practice_describe_conditions(const practice *of, size_t end, char words[PRACTICE_TEXT_SIZE])
@@ -83,16 +93,18 @@ void practice_describe_conditions(const practice *of, size_t end, char words[PRA
     char word[WORD_SIZE];
     words[0] = '\0';
     if (rodt_pressure_given(reading->pressure))
-        add(words, "%s psi", format_pressure(reading->pressure, word));
+        add(words, say("%s psi"), format_pressure(reading->pressure, word));
     else
-        add(words, "pressure not noted");
+        add(words, "%s", say("pressure not noted"));
     if (rodt_pressure_given(reading->pressure_after))
-        add(words, " before the application, %s psi after it", format_pressure(reading->pressure_after, word));
-    add(words, "; engine %s", reading->engine_running == RODT_RECORDED_YES ? "RUNNING" : "off");
-    add(words, "; spring brakes %s", reading->spring_brake_applied == RODT_RECORDED_YES ? "APPLIED" : "released");
-    add(words, "; drum %s", reading->drum == RODT_DRUM_HOT ? "HOT" : "cold");
+        add(words, say(" before the application, %s psi after it"), format_pressure(reading->pressure_after, word));
+    add(words, "%s%s%s",
+        reading->engine_running == RODT_RECORDED_YES ? say("; engine RUNNING") : say("; engine off"),
+        reading->spring_brake_applied == RODT_RECORDED_YES ? say("; spring brakes APPLIED")
+                                                           : say("; spring brakes released"),
+        reading->drum == RODT_DRUM_HOT ? say("; drum HOT") : say("; drum cold"));
     if (rodt_length_given(of->seen[end].hand_pull))
-        add(words, "; pulled by hand the rod moves %s", practice_format_length(of, of->seen[end].hand_pull, word));
+        add(words, say("; pulled by hand the rod moves %s"), practice_format_length(of, of->seen[end].hand_pull, word));
 }
 
 static const char *limits_doubt(const practice *of)
@@ -100,8 +112,8 @@ static const char *limits_doubt(const practice *of)
     uint64_t reasons = 0;
     for (size_t i = 0; i < of->judged.count; i++)
         reasons |= of->judged.findings[i].reasons;
-    return (reasons & RODT_REASON_BIT(RODT_REASON_LIMIT_UNCONFIRMED)) != 0       ? ", which are unconfirmed"
-           : (reasons & RODT_REASON_BIT(RODT_REASON_LIMIT_COMMON_PRACTICE)) != 0 ? ", which are common practice"
+    return (reasons & RODT_REASON_BIT(RODT_REASON_LIMIT_UNCONFIRMED)) != 0       ? say(", which are unconfirmed")
+           : (reasons & RODT_REASON_BIT(RODT_REASON_LIMIT_COMMON_PRACTICE)) != 0 ? say(", which are common practice")
                                                                                  : "";
 }
 
@@ -109,13 +121,13 @@ void practice_describe_vehicle(const practice *of, char words[PRACTICE_TEXT_SIZE
 {
     char day[WORD_SIZE];
     snprintf(words, PRACTICE_TEXT_SIZE,
-             "%s with %zu brakes, inspected on %s by the limits of %s%s. Tape in %s. Level %s.",
-             of->build == PRACTICE_TRUCK ? "Truck" : of->build == PRACTICE_BUS ? "Bus" : "Combination",
+             say("%s with %zu brakes, inspected on %s by the limits of %s%s. Tape in %s. Level %s."),
+             of->build == PRACTICE_TRUCK ? say("Truck") : of->build == PRACTICE_BUS ? say("Bus") : say("Combination"),
              of->judged.count,
              format_date(of->day, day), rodt_rules_id(of->setting.rules),
              limits_doubt(of),
-             of->setting.unit == RODT_UNIT_MM ? "millimetres" : "inches and sixteenths",
-             practice_level_name(of->setting.level));
+             of->setting.unit == RODT_UNIT_MM ? say("millimetres") : say("inches and sixteenths"),
+             say(practice_level_name(of->setting.level)));
 }
 
 void practice_format_command(const practice *of, char words[PRACTICE_TEXT_SIZE])
@@ -136,16 +148,16 @@ void practice_format_command(const practice *of, char words[PRACTICE_TEXT_SIZE])
 
 void practice_format_version(char words[PRACTICE_TEXT_SIZE])
 {
-    snprintf(words, PRACTICE_TEXT_SIZE, "rodtravel %s, tables of %s", rodt_version(), rodt_tables_edition());
+    snprintf(words, PRACTICE_TEXT_SIZE, say("rodtravel %s, tables of %s"), rodt_version(), rodt_tables_edition());
 }
 
 void practice_format_count(const practice *of, char words[PRACTICE_TEXT_SIZE])
 {
-    char sentence[RODT_SENTENCE_SIZE];
+    char sentence[SAID_SIZE];
+    rodt_message message;
     const rodt_count *count = &of->judged.vehicle.count;
-    if (rodt_count_format(count, sentence, sizeof sentence, NULL) != RODT_OK)
-        sentence[0] = '\0';
-    snprintf(words, PRACTICE_TEXT_SIZE, "%.340s: %s", sentence, rodt_outcome_name(count->outcome));
+    (void)say_message(rodt_count_message(count, &message), &message, sentence, sizeof sentence);
+    snprintf(words, PRACTICE_TEXT_SIZE, say("%s: %s"), sentence, say(rodt_outcome_name(count->outcome)));
 }
 
 /* --- Limits ------------------------------------------------------------------------------------------- */
@@ -167,7 +179,8 @@ static void list_limits(const practice *of, size_t first, vehicle_line line, voi
 {
     const rodt_rules *rules = of->setting.rules;
     const rodt_limit *at = rodt_rules_limit_at(rules, first), *row;
-    char text[PRACTICE_TEXT_SIZE] = "", label[80], limit[WORD_SIZE], rated[WORD_SIZE];
+    char text[PRACTICE_TEXT_SIZE] = "", label[160], kind[80];
+    char limit[WORD_SIZE], rated[WORD_SIZE];
     for (size_t i = 0; (row = rodt_rules_limit_at(rules, i)) != NULL; i++) {
         if (!is_in_force(of, row) || !is_alike(at, row))
             continue;
@@ -176,10 +189,10 @@ static void list_limits(const practice *of, size_t first, vehicle_line line, voi
         add(text, "%s%s: %s", text[0] == '\0' ? "" : ", ", row->size, practice_format_length(of, row->limit, limit));
     }
     bool any = at->stroke_class == RODT_STROKE_CLASS_ANY;
-    snprintf(label, sizeof label, "%s%s%s%s%s", rodt_family_name(at->family), any ? "" : " ",
-             any ? "" : rodt_stroke_class_name(at->stroke_class),
-             rodt_length_given(at->rated_stroke) ? ", stamped " : "",
-             rodt_length_given(at->rated_stroke) ? format_length(at->rated_stroke, rated) : "");
+    snprintf(kind, sizeof kind, "%s%s%s", rodt_family_name(at->family), any ? "" : " ",
+             any ? "" : rodt_stroke_class_name(at->stroke_class));
+    snprintf(label, sizeof label, rodt_length_given(at->rated_stroke) ? say("%s, stamped %s") : "%s", kind,
+             format_length(at->rated_stroke, rated));
     line(context, label, text);
 }
 
@@ -194,14 +207,32 @@ void practice_each_limit(const practice *of, vehicle_line line, void *context)
 
 /* --- Reasons ------------------------------------------------------------------------------------------ */
 
+static const struct {
+    rodt_reason reason;
+    const char *word;
+} reasons[] = {{RODT_REASON_WITHIN_LIMIT, TO_SAY("within-limit")},
+               {RODT_REASON_AT_LIMIT, TO_SAY("at-limit")},
+               {RODT_REASON_OVER_LIMIT, TO_SAY("over-limit")},
+               {RODT_REASON_BEYOND_RATED_STROKE, TO_SAY("beyond-rated-stroke")},
+               {RODT_REASON_NO_MOVEMENT, TO_SAY("no-movement")},
+               {RODT_REASON_READINGS_SWAPPED, TO_SAY("readings-swapped")},
+               {RODT_REASON_PRESSURE_LOW, TO_SAY("pressure-low")},
+               {RODT_REASON_PRESSURE_HIGH, TO_SAY("pressure-high")},
+               {RODT_REASON_ENGINE_RUNNING, TO_SAY("engine-running")},
+               {RODT_REASON_SPRING_BRAKE_APPLIED, TO_SAY("spring-brake-applied")}};
+
 rodt_reason practice_reason_at(size_t index)
 {
-    static const rodt_reason reasons[] = {
-        RODT_REASON_WITHIN_LIMIT,        RODT_REASON_AT_LIMIT,    RODT_REASON_OVER_LIMIT,
-        RODT_REASON_BEYOND_RATED_STROKE, RODT_REASON_NO_MOVEMENT, RODT_REASON_READINGS_SWAPPED,
-        RODT_REASON_PRESSURE_LOW,        RODT_REASON_PRESSURE_HIGH, RODT_REASON_ENGINE_RUNNING,
-        RODT_REASON_SPRING_BRAKE_APPLIED};
-    return index < COUNT_OF(reasons) ? reasons[index] : RODT_REASON_END;
+    return index < COUNT_OF(reasons) ? reasons[index].reason : RODT_REASON_END;
+}
+
+const char *practice_reason_word(rodt_reason reason)
+{
+    for (size_t i = 0; i < COUNT_OF(reasons); i++) {
+        if (reasons[i].reason == reason)
+            return reasons[i].word;
+    }
+    return "";
 }
 
 /* The verdict that a reason leads to by itself. */
@@ -236,19 +267,21 @@ rodt_reason practice_deciding_reason(const rodt_finding *finding)
 void practice_each_reason(const practice *of, size_t end, vehicle_line line, void *context)
 {
     const rodt_finding *finding = &of->judged.findings[end];
-    char sentence[RODT_SENTENCE_SIZE], words[RODT_SOURCE_TEXT_SIZE], source[RODT_SOURCE_TEXT_SIZE + 40];
+    char sentence[SAID_SIZE], words[RODT_SOURCE_TEXT_SIZE], source[RODT_SOURCE_TEXT_SIZE + SAID_SIZE + 4];
     for (int reason = 0; reason < RODT_REASON_END; reason++) {
-        if (rodt_finding_reason_format(finding, (rodt_reason)reason, sentence, sizeof sentence, NULL) == RODT_OK)
-            line(context, "Why", sentence);
+        if (finding_reason(finding, (rodt_reason)reason, sentence))
+            line(context, TO_SAY("Why"), sentence);
     }
     if (finding->law_source == NULL)
         return;
     snprintf(source, sizeof source, "%s (%s)", format_source(finding->law_source, words),
-             rodt_evidence_text(finding->law_evidence));
-    line(context, "Law", source);
+             say_evidence((rodt_evidence)finding->law_evidence, sentence));
+    line(context, TO_SAY("Law"), source);
 }
 
 /* --- Lessons ------------------------------------------------------------------------------------------ */
+
+#define MIND TO_SAY("Mind")
 
 static bool find_limit(const practice *of, const rodt_chamber *chamber, rodt_date day, char word[WORD_SIZE])
 {
@@ -266,18 +299,19 @@ static void teach_marks(const practice *of, size_t end, vehicle_line line, void 
     const practice_end *seen = &of->seen[end];
     char text[PRACTICE_TEXT_SIZE];
     if (chamber->spring_size[0] != '\0' && strcmp(chamber->spring_size, chamber->size) != 0) {
-        snprintf(text, sizeof text, "\"%s\" is a type %s: the first number is the service chamber, the second the "
-                 "spring brake", seen->stamp, chamber->size);
-        line(context, "Mind", text);
+        snprintf(text, sizeof text, say("\"%s\" is a type %s: the first number is the service chamber, the second the "
+                                        "spring brake"), seen->stamp, chamber->size);
+        line(context, MIND, text);
     }
     if (seen->hearsay)
-        line(context, "Mind", "what somebody says is no sign of long stroke; without a sign it is judged as standard");
+        line(context, MIND,
+             say("what somebody says is no sign of long stroke; without a sign it is judged as standard"));
     if (chamber->stroke_class == RODT_STROKE_CLASS_LONG && strchr(seen->stamp, 'L') == NULL)
-        line(context, "Mind", seen->port == RODT_PORT_SQUARE ? "square ports are a sign of long stroke"
-                                                             : "a trapezoid tag is a sign of long stroke");
+        line(context, MIND, seen->port == RODT_PORT_SQUARE ? say("square ports are a sign of long stroke")
+                                                           : say("a trapezoid tag is a sign of long stroke"));
     if (rodt_length_given(chamber->rated_stroke))
-        line(context, "Mind", "the stroke stamped on a housing is the rated stroke, its full travel, and never "
-                              "the limit");
+        line(context, MIND, say("the stroke stamped on a housing is the rated stroke, its full travel, and never "
+                                "the limit"));
 }
 
 /* Two chambers of one name, and one chamber on two days. */
@@ -288,16 +322,16 @@ static void teach_limit(const practice *of, size_t end, vehicle_line line, void 
     char text[PRACTICE_TEXT_SIZE], here[WORD_SIZE] = "-", there[WORD_SIZE] = "-";
     const char *judged = practice_format_length(of, finding->limit, here);
     if (find_limit(of, &other, (rodt_date){0, 0, 0}, there) && strcmp(judged, there) != 0) {
-        snprintf(text, sizeof text, "the limit of this chamber is %s today; on the day of this sheet it was %s", there,
-                 judged);
-        line(context, "Mind", text);
+        snprintf(text, sizeof text, say("the limit of this chamber is %s today; on the day of this sheet it was %s"),
+                 there, judged);
+        line(context, MIND, text);
     }
     bool three = finding->law_row != NULL && rodt_length_given(finding->law_row->rated_stroke);
     other.rated_stroke = (rodt_length){0, 0};
     if (three && find_limit(of, &other, of->day, there)) {
-        snprintf(text, sizeof text, "long stroke alone would give %s; the marked rated stroke makes it %s", there,
+        snprintf(text, sizeof text, say("long stroke alone would give %s; the marked rated stroke makes it %s"), there,
                  judged);
-        line(context, "Mind", text);
+        line(context, MIND, text);
     }
 }
 
@@ -305,13 +339,13 @@ static void teach_measuring(const practice *of, size_t end, vehicle_line line, v
 {
     const rodt_finding *finding = &of->judged.findings[end];
     if (of->seen[end].trap == TRAP_MIXED_METHODS)
-        line(context, "Mind", "two ways of measuring may have been mixed: a mark made at the chamber face gives the "
-                              "stroke at once, a distance to the pin needs a second one");
+        line(context, MIND, say("two ways of measuring may have been mixed: a mark made at the chamber face gives the "
+                                "stroke at once, a distance to the pin needs a second one"));
     if (rodt_length_given(of->seen[end].hand_pull))
-        line(context, "Mind", "what the rod moves by hand is free stroke; no limit is meant for it");
+        line(context, MIND, say("what the rod moves by hand is free stroke; no limit is meant for it"));
     if (rodt_finding_has(finding, RODT_REASON_SPRING_BRAKE_APPLIED))
-        line(context, "Mind", "with the spring brakes on the rod was out already: release them, then measure "
-                              "both again");
+        line(context, MIND, say("with the spring brakes on the rod was out already: release them, then measure "
+                                "both again"));
 }
 
 void practice_each_lesson(const practice *of, size_t end, vehicle_line line, void *context)

@@ -3,9 +3,9 @@
 #include "ui/markup.h"
 #include "practice/practice.h"
 #include "ui/format.h"
+#include "ui/language.h"
 #include "ui/wrap.h"
 
-#include <inttypes.h>
 #include <stdio.h>
 #include <string.h>
 
@@ -74,30 +74,48 @@ static const char *const style =
 
 void practice_html_begin(FILE *to, bool key)
 {
-    fputs("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
-          "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
+    fprintf(to, "<!DOCTYPE html>\n<html lang=\"%s\">\n<head>\n<meta charset=\"utf-8\">\n", chosen_language());
+    fputs("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
           "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'\">\n",
           to);
-    fprintf(to, "<title>Brake stroke practice%s</title>\n<style>%s</style>\n</head>\n<body>\n<main>\n",
-            key ? ", key" : "", style);
+    markup_put(to, "<title>%</title>\n<style>", key ? say("Brake stroke practice, key") : say("Brake stroke practice"));
+    fprintf(to, "%s</style>\n</head>\n<body>\n<main>\n", style);
 }
 
 void practice_html_end(FILE *to) { fputs("</main>\n</body>\n</html>\n", to); }
 
 static void put_head(const practice *of, const char *title, FILE *to)
 {
-    char words[PRACTICE_TEXT_SIZE];
-    markup_put(to, "<section class=\"vehicle\">\n<h1><span>%</span>", title);
-    fprintf(to, "<span>seed %" PRIu64 "</span></h1>\n", of->setting.seed);
+    char words[PRACTICE_TEXT_SIZE], seed[SEED_SIZE];
+    markup_put(to, "<section class=\"vehicle\">\n<h1><span>%</span><span>%</span></h1>\n", title,
+               practice_format_seed(of->setting.seed, seed));
     practice_describe_vehicle(of, words);
     markup_put(to, "<p>%</p>\n", words);
 }
 
-static void put_made(FILE *to)
+void practice_html_made(FILE *to)
 {
     char words[PRACTICE_TEXT_SIZE];
     practice_format_version(words);
-    markup_put(to, "<p class=\"small\">% Made by %.</p>\n", PRACTICE_CAUTION, words);
+    markup_put(to, "<p class=\"small\">% ", say(PRACTICE_CAUTION));
+    markup_put(to, say("Made by %."), words);
+    fputs("</p>\n", to);
+}
+
+static void put_fill(FILE *to, const char *label) { markup_put(to, "<div class=\"fill\">%</div>", label); }
+
+void practice_html_who(FILE *to)
+{
+    fputs("<div class=\"who\">", to);
+    put_fill(to, say("Name"));
+    put_fill(to, say("Date"));
+    fputs("</div>\n", to);
+}
+
+void practice_html_boxes(FILE *to, const char *const *words, size_t count)
+{
+    for (size_t i = 0; i < count; i++)
+        markup_put(to, "<span>%</span>", say(words[i]));
 }
 
 /* --- The tape, drawn ---------------------------------------------------------------------------------- */
@@ -132,7 +150,9 @@ static void put_drawing(FILE *to, const char *name, rodt_length at, rodt_unit un
     int end = LEFT + STEP * window.ticks;
     practice_tape_describe(at, unit, words);
     fprintf(to, "<svg class=\"tape\" viewBox=\"0 0 %d %d\" role=\"img\" ", WIDTH, BOTTOM + 2);
-    markup_put(to, "aria-label=\"%: %\">\n", name, words);
+    fputs("aria-label=\"", to);
+    markup_put(to, say("%: %"), name, words);
+    fputs("\">\n", to);
     fprintf(to, "<rect x=\"%d\" y=\"%d\" width=\"%d\" height=\"%d\"/>", LEFT - MARGIN, EDGE, end - LEFT + 2 * MARGIN,
             BOTTOM - EDGE);
     put_ticks(to, &window, unit);
@@ -202,10 +222,11 @@ static void put_chamber(const practice *of, size_t end, FILE *to)
 
 static void put_lists(FILE *to)
 {
-    fputs("<div class=\"lists small\">\n<p><strong>Reason, by its number:</strong> ", to);
+    fputs("<div class=\"lists small\">\n<p><strong>", to);
+    markup_put(to, "%</strong> ", say("Reason, by its number:"));
     for (size_t i = 0; practice_reason_at(i) != RODT_REASON_END; i++) {
         fprintf(to, "%s%zu\xC2\xA0", i == 0 ? "" : ", ", i + 1);
-        markup_text(to, rodt_reason_name(practice_reason_at(i)));
+        markup_text(to, say(practice_reason_word(practice_reason_at(i))));
     }
     fputs("</p>\n</div>\n", to);
 }
@@ -228,6 +249,28 @@ static void put_words(FILE *to, const char *text)
     fputs("</p>\n", to);
 }
 
+/* What is to be filled in. */
+static void put_fields(FILE *to)
+{
+    static const char *const classes[] = {TO_SAY("standard"), TO_SAY("long")};
+    static const char *const verdicts[] = {TO_SAY("in adjustment"), TO_SAY("out of adjustment"), TO_SAY("inoperative"),
+                                           TO_SAY("undetermined")};
+    fputs("<div class=\"sum\">", to);
+    put_fill(to, say("Applied"));
+    fputs("<div>\xE2\x88\x92</div>", to);
+    put_fill(to, say("Released"));
+    fputs("<div>=</div>", to);
+    put_fill(to, say("Stroke"));
+    fputs("</div>\n<div class=\"answers\"><div class=\"boxes\">", to);
+    practice_html_boxes(to, classes, COUNT_OF(classes));
+    fputs("</div>", to);
+    put_fill(to, say("Limit"));
+    put_fill(to, say("Reason, number"));
+    fputs("</div>\n<p class=\"boxes\">", to);
+    practice_html_boxes(to, verdicts, COUNT_OF(verdicts));
+    fputs("</p>\n", to);
+}
+
 static void put_end(const practice *of, size_t end, FILE *to)
 {
     char position[RODT_POSITION_TEXT_SIZE], words[PRACTICE_TEXT_SIZE];
@@ -241,17 +284,10 @@ static void put_end(const practice *of, size_t end, FILE *to)
     practice_describe_conditions(of, end, words);
     put_words(to, words);
     fputs("</div>\n</div>\n", to);
-    put_tape(of, "Released", reading->released, to);
-    put_tape(of, "Applied", reading->applied, to);
-    fputs(
-        "<div class=\"sum\"><div class=\"fill\">Applied</div><div>\xE2\x88\x92</div><div "
-        "class=\"fill\">Released</div>"
-        "<div>=</div><div class=\"fill\">Stroke</div></div>\n"
-        "<div class=\"answers\"><div class=\"boxes\"><span>standard</span><span>long</span></div>"
-          "<div class=\"fill\">Limit</div><div class=\"fill\">Reason, number</div></div>\n"
-          "<p class=\"boxes\"><span>in adjustment</span><span>out of adjustment</span><span>inoperative</span>"
-        "<span>undetermined</span></p>\n</article>\n",
-        to);
+    put_tape(of, say("Released"), reading->released, to);
+    put_tape(of, say("Applied"), reading->applied, to);
+    put_fields(to);
+    fputs("</article>\n", to);
 }
 
 static void put_limit(void *context, const char *label, const char *text)
@@ -264,9 +300,9 @@ static void put_limit(void *context, const char *label, const char *text)
 
 static void put_chart(const practice *of, FILE *to)
 {
-    fputs("<table class=\"keep\">\n", to);
-    markup_put(to, "<caption>Limits of % by size, inches unless a unit is given</caption>\n<tbody>\n",
-               rodt_rules_id(of->setting.rules));
+    fputs("<table class=\"keep\">\n<caption>", to);
+    markup_put(to, say("Limits of % by size, inches unless a unit is given"), rodt_rules_id(of->setting.rules));
+    fputs("</caption>\n<tbody>\n", to);
     practice_each_limit(of, put_limit, to);
     fputs("</tbody>\n</table>\n", to);
 }
@@ -274,13 +310,18 @@ static void put_chart(const practice *of, FILE *to)
 /* What is filled in last, beside the limits that are needed from the first wheel end on. */
 static void put_summary(const practice *of, FILE *to)
 {
-    fputs("<div class=\"summary\">\n<div>\n<div class=\"whole\">\n<h2>Vehicle, at the end</h2>\n"
-          "<div class=\"answers\">", to);
-    fprintf(to, "<div class=\"fill\">Defective brakes, of %zu</div><div class=\"fill\">Share, %%</div></div>\n",
-            of->judged.count);
-    fputs("<p class=\"boxes\">By the roadside criterion: <span>out of service</span><span>below criterion</span>"
-          "<span>ambiguous</span><span>undetermined</span></p>\n</div>\n", to);
-    put_made(to);
+    static const char *const outcomes[] = {TO_SAY("out of service"), TO_SAY("below criterion"), TO_SAY("ambiguous"),
+                                           TO_SAY("undetermined")};
+    char brakes[100];
+    snprintf(brakes, sizeof brakes, say("Defective brakes, of %zu"), of->judged.count);
+    markup_put(to, "<div class=\"summary\">\n<div>\n<div class=\"whole\">\n<h2>%</h2>\n<div class=\"answers\">",
+               say("Vehicle, at the end"));
+    put_fill(to, brakes);
+    put_fill(to, say("Share, %"));
+    markup_put(to, "</div>\n<p class=\"boxes\">% ", say("By the roadside criterion:"));
+    practice_html_boxes(to, outcomes, COUNT_OF(outcomes));
+    fputs("</p>\n</div>\n", to);
+    practice_html_made(to);
     fputs("</div>\n", to);
     put_chart(of, to);
     fputs("</div>\n", to);
@@ -299,10 +340,10 @@ static void put_ends(const practice *of, size_t from, size_t until, FILE *to)
 
 void practice_html_sheet(const practice *of, FILE *to)
 {
-    put_head(of, "Brake stroke practice", to);
-    markup_put(to, "<p>%</p>\n", PRACTICE_TAPE_NOTE);
+    put_head(of, say("Brake stroke practice"), to);
+    markup_put(to, "<p>%</p>\n", say(PRACTICE_TAPE_NOTE));
     put_lists(to);
-    fputs("<div class=\"who\"><div class=\"fill\">Name</div><div class=\"fill\">Date</div></div>\n", to);
+    practice_html_who(to);
     put_ends(of, 0, FIRST_SHEET, to);
     put_summary(of, to);
     if (of->judged.count > FIRST_SHEET)
@@ -319,19 +360,15 @@ static void put_row(const practice *of, size_t end, FILE *to)
     char stroke[WORD_SIZE], limit[WORD_SIZE];
     bool given = rodt_length_given(finding->applied_stroke);
     practice_format_position(of, end, position);
-    markup_put(
-        to,
-        "<tr><th scope=\"row\">%</th><td data-l=\"Stroke\"><strong>%</strong></td><td data-l=\"Limit\">%</td>"
-        "<td class=\"verdict\" data-l=\"Verdict\">%</td>",
-        position, given ? practice_format_length(of, finding->applied_stroke, stroke) : "none",
-        practice_format_length(of, finding->limit, limit), verdict_words(finding->verdict));
-    markup_put(to,
-               "<td class=\"reason\" data-l=\"Reason\">%</td><td data-l=\"Released\">%</td><td "
-               "data-l=\"Applied\">%</td>"
-               "<td data-l=\"Chamber\">%</td></tr>\n",
-               rodt_reason_name(practice_deciding_reason(finding)),
-               practice_format_length(of, finding->released, released),
-               practice_format_length(of, finding->applied, applied),
+    markup_put(to, "<tr><th scope=\"row\">%</th><td data-l=\"%\"><strong>%</strong></td>", position, say("Stroke"),
+               given ? practice_format_length(of, finding->applied_stroke, stroke) : say("none"));
+    markup_put(to, "<td data-l=\"%\">%</td>", say("Limit"), practice_format_length(of, finding->limit, limit));
+    markup_put(to, "<td class=\"verdict\" data-l=\"%\">%</td><td class=\"reason\" data-l=\"%\">%</td>", say("Verdict"),
+               verdict_words(finding->verdict), say("Reason"),
+               say(practice_reason_word(practice_deciding_reason(finding))));
+    markup_put(to, "<td data-l=\"%\">%</td><td data-l=\"%\">%</td><td data-l=\"%\">%</td></tr>\n", say("Released"),
+               practice_format_length(of, finding->released, released), say("Applied"),
+               practice_format_length(of, finding->applied, applied), say("Chamber"),
                format_chamber(&finding->chamber, chamber));
 }
 
@@ -343,7 +380,9 @@ static void put_item(void *context, const char *label, const char *text)
 
 static void put_source(void *context, const char *label, const char *text)
 {
-    markup_put(context, "<li>%: %</li>\n", label, text);
+    fputs("<li>", context);
+    markup_put(context, say("%: %"), label, text);
+    fputs("</li>\n", context);
 }
 
 static void put_axle(void *context, const char *label, const char *text)
@@ -367,33 +406,33 @@ static void put_whole(const practice *of, FILE *to)
     char words[PRACTICE_TEXT_SIZE];
     paint_kind paint;
     practice_format_count(of, words);
-    markup_put(to, "<div class=\"whole\">\n<h2>Vehicle</h2>\n<p>%</p>\n<p><strong>%</strong></p>\n<ul>\n", words,
-               vehicle_headline(&of->judged, &paint));
+    markup_put(to, "<div class=\"whole\">\n<h2>%</h2>\n<p>%</p>\n<p><strong>%</strong></p>\n<ul>\n", say("Vehicle"),
+               words, vehicle_headline(&of->judged, &paint));
     vehicle_each_axle(&of->judged, put_axle, to);
-    fputs("</ul>\n</div>\n<h2>Sources</h2>\n<ul>\n", to);
+    markup_put(to, "</ul>\n</div>\n<h2>%</h2>\n<ul>\n", say("Sources"));
     vehicle_each_source(&of->judged, put_source, to);
     fputs("</ul>\n", to);
 }
 
 void practice_html_key(const practice *of, FILE *to)
 {
+    static const char *const headings[] = {TO_SAY("Place"),  TO_SAY("Stroke"),   TO_SAY("Limit"),   TO_SAY("Verdict"),
+                                           TO_SAY("Reason"), TO_SAY("Released"), TO_SAY("Applied"), TO_SAY("Chamber")};
     char words[PRACTICE_TEXT_SIZE];
-    put_head(of, "Brake stroke practice, key", to);
+    put_head(of, say("Brake stroke practice, key"), to);
     practice_format_command(of, words);
-    markup_put(to, "<p class=\"small\">Again with: <code>%</code></p>\n", words);
-    fputs(
-        "<table class=\"key\">\n<thead><tr><th scope=\"col\">Place</th><th scope=\"col\">Stroke</th><th "
-        "scope=\"col\">Limit"
-        "</th><th scope=\"col\">Verdict</th><th scope=\"col\">Reason</th><th scope=\"col\">Released</th><th "
-        "scope=\"col\">Applied</th><th scope=\"col\">Chamber</th></tr></thead>\n<tbody>\n",
-        to);
+    markup_put(to, "<p class=\"small\">% <code>%</code></p>\n", say("Again with:"), words);
+    fputs("<table class=\"key\">\n<thead><tr>", to);
+    for (size_t i = 0; i < COUNT_OF(headings); i++)
+        markup_put(to, "<th scope=\"col\">%</th>", say(headings[i]));
+    fputs("</tr></thead>\n<tbody>\n", to);
     for (size_t i = 0; i < of->judged.count; i++)
         put_row(of, i, to);
     fputs("</tbody>\n</table>\n", to);
     put_whole(of, to);
-    fputs("<h2>Why</h2>\n", to);
+    markup_put(to, "<h2>%</h2>\n", say("Why"));
     for (size_t i = 0; i < of->judged.count; i++)
         put_why(of, i, to);
-    put_made(to);
+    practice_html_made(to);
     fputs("</section>\n", to);
 }

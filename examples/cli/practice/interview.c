@@ -1,11 +1,11 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* The questions at a terminal: one wheel end after the other, marked at once; leaving early keeps the score. */
 #include "practice/practice.h"
+#include "ui/language.h"
 #include "ui/message.h"
 #include "ui/utf8.h"
 #include "ui/wrap.h"
 
-#include <inttypes.h>
 #include <signal.h>
 #include <stdio.h>
 #include <string.h>
@@ -51,23 +51,25 @@ static bool get_line(char line[LINE_MAX_SIZE + 2], size_t *size)
 static const char *question_words(practice_question question)
 {
     static const char *const words[] = {
-        "the released reading", "the applied reading", "the applied stroke",   "the limit",
-        "the verdict",          "the reason",          "the number of brakes", "the outcome"};
-    return words[question];
+        TO_SAY("the released reading"), TO_SAY("the applied reading"), TO_SAY("the applied stroke"),
+        TO_SAY("the limit"),            TO_SAY("the verdict"),         TO_SAY("the reason"),
+        TO_SAY("the number of brakes"), TO_SAY("the outcome")};
+    return say(words[question]);
 }
 
 static void prompt(const practice *of, practice_question question)
 {
-    char text[100];
+    char text[160];
     if (question == ASK_COUNT)
-        snprintf(text, sizeof text, "Defective brakes, halves too, of %zu, or their share in %%", of->judged.count);
+        snprintf(text, sizeof text, say("Defective brakes, halves too, of %zu, or their share in %%"),
+                 of->judged.count);
     else if (question == ASK_OUTCOME)
-        snprintf(text, sizeof text, "By the roadside criterion (out, below, ambiguous, open)");
+        snprintf(text, sizeof text, "%s", say("By the roadside criterion (out, below, ambiguous, open)"));
     else
-        snprintf(text, sizeof text, "      %s", practice_question_name(question));
+        snprintf(text, sizeof text, "      %s", say(practice_question_name(question)));
     bool fits = columns_of_text(text) + ANSWER_ROOM < line_width(stdout);
     if (fits)
-        printf("%s? ", text);
+        printf(say("%s? "), text);
     else
         print_wrapped(stdout, "", 0, text);
     fputs(fits ? "" : "? ", stdout);
@@ -83,7 +85,7 @@ static bool ask(const practice *of, practice_question question, practice_answer 
     *out = (practice_answer){.given = false};
     for (;;) {
         prompt(of, question);
-        if (!get_line(line, &size) || strcmp(line, "quit") == 0)
+        if (!get_line(line, &size) || is_said(TO_SAY("quit"), line, size))
             return false;
         if (strcmp(line, "?") == 0) {
             practice_print_lists(stdout);
@@ -121,19 +123,17 @@ static bool ask_group(const practice *of, size_t end, practice_question first, p
 
 static void greet(const practice *of)
 {
-    char words[PRACTICE_TEXT_SIZE];
-    char seed[40];
-    snprintf(seed, sizeof seed, "seed %" PRIu64, of->setting.seed);
-    print_title(stdout, PAINT_STRONG, "BRAKE STROKE PRACTICE", seed);
+    char words[PRACTICE_TEXT_SIZE], seed[SEED_SIZE];
+    print_title(stdout, PAINT_STRONG, say("BRAKE STROKE PRACTICE"), practice_format_seed(of->setting.seed, seed));
     practice_describe_vehicle(of, words);
     print_wrapped(stdout, "", 0, words);
     practice_format_command(of, words);
-    print_wrapped(stdout, "Again with:", 12, words);
-    print_wrapped(stdout, "", 0, PRACTICE_CAUTION);
+    print_wrapped(stdout, say("Again with:"), 12, words);
+    print_wrapped(stdout, "", 0, say(PRACTICE_CAUTION));
     practice_print_lists(stdout);
-    print_wrapped(stdout, "", 0, PRACTICE_TAPE_NOTE);
-    print_wrapped(stdout, "", 0, "An empty line leaves a question out, none means that there is no such figure, "
-                                 "? shows the lists, quit ends.");
+    print_wrapped(stdout, "", 0, say(PRACTICE_TAPE_NOTE));
+    print_wrapped(stdout, "", 0, say("An empty line leaves a question out, none means that there is no such figure, "
+                                     "? shows the lists, quit ends."));
 }
 
 bool practice_interview(const practice *of, practice_score *score)

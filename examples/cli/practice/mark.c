@@ -3,6 +3,7 @@
 #include "practice/practice.h"
 #include "ui/exit_status.h"
 #include "ui/format.h"
+#include "ui/language.h"
 #include "ui/wrap.h"
 
 #include <stdio.h>
@@ -16,46 +17,53 @@ static const struct {
     bool endangers;
 } kinds[MISTAKE_KINDS] = {
     [MISTAKE_NONE] = {"", "", false},
-    [MISTAKE_WRONG_WAY] = {"wrong-way", "subtracted the wrong way: the stroke is applied less released", false},
-    [MISTAKE_APPLIED] = {"applied-as-stroke", "took the applied reading as the stroke: the released one is still to be "
-                                              "subtracted", false},
-    [MISTAKE_RELEASED] = {"released-as-stroke", "took the released reading as the stroke", false},
-    [MISTAKE_SUM] = {"added", "added the readings instead of subtracting them", false},
-    [MISTAKE_HAND_PULL] = {"free-stroke", "took the free stroke, pulled by hand, as the applied stroke", false},
-    [MISTAKE_BORROW] = {"borrow", "forgot to borrow from the whole: the fraction of the applied reading is the smaller "
-                                  "one", false},
-    [MISTAKE_TICK] = {"one-tick", "read a tape wrong by one tick", false},
-    [MISTAKE_READING] = {"reading", "read the tape wrong: the pin is at another tick", false},
-    [MISTAKE_CARRIED] = {"carried", "subtracted right, from a reading that is wrong", false},
-    [MISTAKE_SWAPPED_UNSEEN] = {"swapped-unseen", "subtracted the smaller from the larger: applied is below released, "
-                                                  "so there is no stroke", false},
-    [MISTAKE_STROKE] = {"stroke", "the stroke is another one: read both tapes again, then subtract", false},
-    [MISTAKE_RATED] = {"rated-stroke", "took the rated stroke, stamped on the housing, as the limit", false},
-    [MISTAKE_OTHER_CLASS] = {"other-class", "took the limit of the other stroke class: look for the signs of long "
-                                            "stroke", false},
-    [MISTAKE_OTHER_ROW] = {"other-row", "took the other long-stroke row of this size: only a marked rated stroke of "
-                                        "3 in gives the longer limit", false},
-    [MISTAKE_SPRING_SIZE] = {"spring-size", "took the spring brake's size as the chamber's: the first number counts",
-                             false},
-    [MISTAKE_FAMILY] = {"other-family", "took the limit of another kind of housing", false},
-    [MISTAKE_DAY] = {"other-day", "took the limit of another day: this one changed", false},
-    [MISTAKE_LIMIT] = {"limit", "the limit is another one: look in the table for this chamber", false},
-    [MISTAKE_AT_LIMIT] = {"at-limit", "failed a stroke exactly at the limit: it must be greater to fail", false},
-    [MISTAKE_PASSED_OVER] = {"passed-over", "passed a brake that is out of adjustment", true},
-    [MISTAKE_PASSED_DEAD] = {"passed-dead", "passed a brake that does not move: none is not a short stroke", true},
-    [MISTAKE_PASSED_UNPROVEN] = {"passed-unproven", "passed a brake of which nothing is proven", true},
-    [MISTAKE_FAILED_UNPROVEN] = {"failed-unproven", "failed a brake of which nothing is proven", false},
-    [MISTAKE_EXCUSED] = {"left-open", "left open what is proven", false},
-    [MISTAKE_FOLLOWS] = {"follows", "follows from the wrong stroke or limit", false},
-    [MISTAKE_VERDICT] = {"verdict", "the verdict does not follow from the figures", false},
-    [MISTAKE_REASON] = {"reason", "this reason does not decide the verdict", false},
-    [MISTAKE_HALF_AS_WHOLE] = {"half-as-whole", "counted a brake that is over by less than 1/4 in as a whole one",
-                               false},
-    [MISTAKE_HALF_LEFT] = {"half-left-out", "left out the brakes that are over by less than 1/4 in: each counts half",
-                           false},
-    [MISTAKE_UNKNOWN_COUNTED] = {"unknown-counted", "counted undetermined brakes as defective", false},
-    [MISTAKE_COUNT_OF] = {"count", "the count is another one", false},
-    [MISTAKE_CRITERION] = {"criterion", "the criterion gives another outcome", false},
+    [MISTAKE_WRONG_WAY] = {"wrong-way", TO_SAY("subtracted the wrong way: the stroke is applied less released"), false},
+    [MISTAKE_APPLIED] = {"applied-as-stroke",
+                         TO_SAY("took the applied reading as the stroke: the released one is still to be "
+                                "subtracted"), false},
+    [MISTAKE_RELEASED] = {"released-as-stroke", TO_SAY("took the released reading as the stroke"), false},
+    [MISTAKE_SUM] = {"added", TO_SAY("added the readings instead of subtracting them"), false},
+    [MISTAKE_HAND_PULL] = {"free-stroke", TO_SAY("took the free stroke, pulled by hand, as the applied stroke"), false},
+    [MISTAKE_BORROW] = {"borrow",
+                        TO_SAY("forgot to borrow from the whole: the fraction of the applied reading is the "
+                               "smaller one"), false},
+    [MISTAKE_TICK] = {"one-tick", TO_SAY("read a tape wrong by one tick"), false},
+    [MISTAKE_READING] = {"reading", TO_SAY("read the tape wrong: the pin is at another tick"), false},
+    [MISTAKE_CARRIED] = {"carried", TO_SAY("subtracted right, from a reading that is wrong"), false},
+    [MISTAKE_SWAPPED_UNSEEN] = {"swapped-unseen",
+                                TO_SAY("subtracted the smaller from the larger: applied is below released, "
+                                       "so there is no stroke"), false},
+    [MISTAKE_STROKE] = {"stroke", TO_SAY("the stroke is another one: read both tapes again, then subtract"), false},
+    [MISTAKE_RATED] = {"rated-stroke", TO_SAY("took the rated stroke, stamped on the housing, as the limit"), false},
+    [MISTAKE_OTHER_CLASS] = {"other-class",
+                             TO_SAY("took the limit of the other stroke class: look for the signs of long "
+                                    "stroke"), false},
+    [MISTAKE_OTHER_ROW] = {"other-row",
+                           TO_SAY("took the other long-stroke row of this size: only a marked rated stroke "
+                                  "of 3 in gives the longer limit"), false},
+    [MISTAKE_SPRING_SIZE] = {"spring-size",
+                             TO_SAY("took the spring brake's size as the chamber's: the first number counts"), false},
+    [MISTAKE_FAMILY] = {"other-family", TO_SAY("took the limit of another kind of housing"), false},
+    [MISTAKE_DAY] = {"other-day", TO_SAY("took the limit of another day: this one changed"), false},
+    [MISTAKE_LIMIT] = {"limit", TO_SAY("the limit is another one: look in the table for this chamber"), false},
+    [MISTAKE_AT_LIMIT] = {"at-limit",
+                          TO_SAY("failed a stroke exactly at the limit: it must be greater to fail"), false},
+    [MISTAKE_PASSED_OVER] = {"passed-over", TO_SAY("passed a brake that is out of adjustment"), true},
+    [MISTAKE_PASSED_DEAD] = {"passed-dead",
+                             TO_SAY("passed a brake that does not move: none is not a short stroke"), true},
+    [MISTAKE_PASSED_UNPROVEN] = {"passed-unproven", TO_SAY("passed a brake of which nothing is proven"), true},
+    [MISTAKE_FAILED_UNPROVEN] = {"failed-unproven", TO_SAY("failed a brake of which nothing is proven"), false},
+    [MISTAKE_EXCUSED] = {"left-open", TO_SAY("left open what is proven"), false},
+    [MISTAKE_FOLLOWS] = {"follows", TO_SAY("follows from the wrong stroke or limit"), false},
+    [MISTAKE_VERDICT] = {"verdict", TO_SAY("the verdict does not follow from the figures"), false},
+    [MISTAKE_REASON] = {"reason", TO_SAY("this reason does not decide the verdict"), false},
+    [MISTAKE_HALF_AS_WHOLE] = {"half-as-whole",
+                               TO_SAY("counted a brake that is over by less than 1/4 in as a whole one"), false},
+    [MISTAKE_HALF_LEFT] = {"half-left-out",
+                           TO_SAY("left out the brakes that are over by less than 1/4 in: each counts half"), false},
+    [MISTAKE_UNKNOWN_COUNTED] = {"unknown-counted", TO_SAY("counted undetermined brakes as defective"), false},
+    [MISTAKE_COUNT_OF] = {"count", TO_SAY("the count is another one"), false},
+    [MISTAKE_CRITERION] = {"criterion", TO_SAY("the criterion gives another outcome"), false},
 };
 
 const char *practice_mistake_name(practice_mistake mistake) { return kinds[mistake].word; }
@@ -308,20 +316,25 @@ void practice_mark(const practice *of, size_t end, practice_question first, prac
 
 /* --- Marks printed ------------------------------------------------------------------------------------ */
 
+static void put_word(const char *word, char text[PRACTICE_TEXT_SIZE])
+{
+    snprintf(text, PRACTICE_TEXT_SIZE, "%s", say(word));
+}
+
 static void format_answer(const practice *of, practice_question question, const practice_answer *answer,
                         char text[PRACTICE_TEXT_SIZE])
 {
-    char word[WORD_SIZE] = "none";
+    char word[WORD_SIZE] = "";
     switch (question) {
     case ASK_RELEASED:
     case ASK_APPLIED:
     case ASK_STROKE:
     case ASK_LIMIT:
         snprintf(text, PRACTICE_TEXT_SIZE, "%s%s", answer->negative ? "-" : "",
-                 answer->none ? word : practice_format_length(of, answer->length, word));
+                 answer->none ? say("none") : practice_format_length(of, answer->length, word));
         break;
-    case ASK_VERDICT: snprintf(text, PRACTICE_TEXT_SIZE, "%s", rodt_verdict_name((rodt_verdict)answer->word)); break;
-    case ASK_REASON: snprintf(text, PRACTICE_TEXT_SIZE, "%s", rodt_reason_name((rodt_reason)answer->word)); break;
+    case ASK_VERDICT: put_word(rodt_verdict_name((rodt_verdict)answer->word), text); break;
+    case ASK_REASON: put_word(practice_reason_word((rodt_reason)answer->word), text); break;
     case ASK_COUNT:
         if (answer->is_percent)
             (void)rodt_length_format_decimal(answer->length, RODT_UNIT_IN, answer->digits,
@@ -329,7 +342,7 @@ static void format_answer(const practice *of, practice_question question, const 
         snprintf(text, PRACTICE_TEXT_SIZE, "%s%s", answer->is_percent ? word : format_length(answer->length, word),
                  answer->is_percent ? " %" : "");
         break;
-    case ASK_OUTCOME: snprintf(text, PRACTICE_TEXT_SIZE, "%s", rodt_outcome_name((rodt_outcome)answer->word)); break;
+    case ASK_OUTCOME: put_word(rodt_outcome_name((rodt_outcome)answer->word), text); break;
     case ASK_QUESTIONS: text[0] = '\0';
     }
 }
@@ -362,11 +375,11 @@ static void print_mark(const practice *of, size_t end, practice_question questio
     format_answer(of, question, answer, given);
     format_answer(of, question, &right, wanted);
     if (!answer->given)
-        snprintf(text, sizeof text, "not answered: %s", wanted);
+        snprintf(text, sizeof text, say("not answered: %s"), wanted);
     else if (mistake == MISTAKE_NONE)
-        snprintf(text, sizeof text, "right: %s", given);
+        snprintf(text, sizeof text, say("right: %s"), given);
     else
-        snprintf(text, sizeof text, "WRONG: %s; right is %s; %s", given, wanted, kinds[mistake].sentence);
+        snprintf(text, sizeof text, say("WRONG: %s; right is %s; %s"), given, wanted, say(kinds[mistake].sentence));
     practice_print_line(stdout, practice_question_name(question), text);
 }
 
@@ -406,9 +419,11 @@ void practice_score_merge(practice_score *total, const practice_score *part)
 
 static void print_mistake(practice_mistake mistake, unsigned times)
 {
-    char label[24], line[300];
+    char label[24], line[400];
+    const char *sentence = say(kinds[mistake].sentence);
+    bool is_english = sentence == kinds[mistake].sentence; /* as the word is */
     snprintf(label, sizeof label, "%4u x", times);
-    snprintf(line, sizeof line, "%s: %s", kinds[mistake].word, kinds[mistake].sentence);
+    snprintf(line, sizeof line, "%s%s%s", is_english ? kinds[mistake].word : "", is_english ? ": " : "", sentence);
     print_wrapped(stdout, label, 8, line);
 }
 
@@ -416,10 +431,12 @@ void practice_score_print(const practice_score *score)
 {
     bool endangers = false;
     char line[100];
-    snprintf(line, sizeof line, "%u RIGHT OF %u ANSWERED", score->right, score->right + score->wrong);
+    snprintf(line, sizeof line, say("%u RIGHT OF %u ANSWERED"), score->right, score->right + score->wrong);
     print_painted(stdout, score->wrong > 0 ? PAINT_OPEN : PAINT_GOOD, line);
-    if (score->open > 0)
-        printf("   %u not answered", score->open);
+    if (score->open > 0) {
+        fputs("   ", stdout);
+        printf(say("%u not answered"), score->open);
+    }
     putchar('\n');
     for (int i = MISTAKE_NONE + 1; i < MISTAKE_KINDS; i++) {
         if (score->mistakes[i] > 0)
@@ -427,7 +444,7 @@ void practice_score_print(const practice_score *score)
         endangers = endangers || (kinds[i].endangers && score->mistakes[i] > 0);
     }
     if (endangers)
-        print_wrapped(stdout, "", 0, "A brake that may be bad would have gone on the road.");
+        print_wrapped(stdout, "", 0, say("A brake that may be bad would have gone on the road."));
 }
 
 int practice_score_status(const practice_score *score)

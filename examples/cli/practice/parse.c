@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* One answer of a person: lengths by the library's reader, words without regard to case. */
+/* One answer of a person: lengths by the library's reader, words of every language without regard to case. */
 #include "practice/practice.h"
 #include "ui/compiler.h"
+#include "ui/language.h"
 #include "ui/options.h"
 
 #include <stdio.h>
@@ -9,24 +10,11 @@
 
 /* --- Words -------------------------------------------------------------------------------------------- */
 
-static char to_lower(char c) { return c >= 'A' && c <= 'Z' ? (char)(c - 'A' + 'a') : c == ' ' || c == '_' ? '-' : c; }
-
-static bool equals_word(const char *text, size_t size, const char *word)
-{
-    if (strlen(word) != size)
-        return false;
-    for (size_t i = 0; i < size; i++) {
-        if (to_lower(text[i]) != word[i])
-            return false;
-    }
-    return true;
-}
-
 static rodt_status set_error(rodt_error *error, rodt_status status, const char *sentence)
 {
     memset(error, 0, sizeof *error);
     error->status = status;
-    snprintf(error->text, sizeof error->text, "%s", sentence);
+    snprintf(error->text, sizeof error->text, "%s", say(sentence));
     return status;
 }
 
@@ -34,7 +22,7 @@ static rodt_status parse_choice(const char *text, size_t size, const choice *cho
                                const char *expected, practice_answer *out, rodt_error *error)
 {
     for (size_t i = 0; i < count; i++) {
-        if (equals_word(text, size, choices[i].word)) {
+        if (is_said(choices[i].word, text, size)) {
             out->word = choices[i].meaning;
             return RODT_OK;
         }
@@ -44,34 +32,34 @@ static rodt_status parse_choice(const char *text, size_t size, const choice *cho
 
 static rodt_status parse_verdict(const char *text, size_t size, practice_answer *out, rodt_error *error)
 {
-    static const choice words[] = {{"in-adjustment", RODT_VERDICT_IN_ADJUSTMENT},
+    static const choice words[] = {{TO_SAY("in-adjustment"), RODT_VERDICT_IN_ADJUSTMENT},
                                    {"in", RODT_VERDICT_IN_ADJUSTMENT},
-                                   {"good", RODT_VERDICT_IN_ADJUSTMENT},
-                                   {"out-of-adjustment", RODT_VERDICT_OUT_OF_ADJUSTMENT},
+                                   {TO_SAY("good"), RODT_VERDICT_IN_ADJUSTMENT},
+                                   {TO_SAY("out-of-adjustment"), RODT_VERDICT_OUT_OF_ADJUSTMENT},
                                    {"out", RODT_VERDICT_OUT_OF_ADJUSTMENT},
                                    {"over", RODT_VERDICT_OUT_OF_ADJUSTMENT},
-                                   {"inoperative", RODT_VERDICT_INOPERATIVE},
+                                   {TO_SAY("inoperative"), RODT_VERDICT_INOPERATIVE},
                                    {"dead", RODT_VERDICT_INOPERATIVE},
-                                   {"undetermined", RODT_VERDICT_UNDETERMINED},
+                                   {TO_SAY("undetermined"), RODT_VERDICT_UNDETERMINED},
                                    {"unknown", RODT_VERDICT_UNDETERMINED},
                                    {"open", RODT_VERDICT_UNDETERMINED}};
     return parse_choice(text, size, words, COUNT_OF(words),
-                       "a verdict is in-adjustment, out-of-adjustment, inoperative or undetermined; in, out, dead and "
-                       "open will do", out, error);
+                       TO_SAY("a verdict is in-adjustment, out-of-adjustment, inoperative or undetermined; in, out, "
+                              "dead and open will do"), out, error);
 }
 
 static rodt_status parse_outcome(const char *text, size_t size, practice_answer *out, rodt_error *error)
 {
-    static const choice words[] = {{"out-of-service", RODT_OUTCOME_OUT_OF_SERVICE},
+    static const choice words[] = {{TO_SAY("out-of-service"), RODT_OUTCOME_OUT_OF_SERVICE},
                                    {"out", RODT_OUTCOME_OUT_OF_SERVICE},
-                                   {"below-criterion", RODT_OUTCOME_BELOW_CRITERION},
+                                   {TO_SAY("below-criterion"), RODT_OUTCOME_BELOW_CRITERION},
                                    {"below", RODT_OUTCOME_BELOW_CRITERION},
-                                   {"ambiguous", RODT_OUTCOME_AMBIGUOUS},
-                                   {"undetermined", RODT_OUTCOME_UNDETERMINED},
+                                   {TO_SAY("ambiguous"), RODT_OUTCOME_AMBIGUOUS},
+                                   {TO_SAY("undetermined"), RODT_OUTCOME_UNDETERMINED},
                                    {"unknown", RODT_OUTCOME_UNDETERMINED},
                                    {"open", RODT_OUTCOME_UNDETERMINED}};
     return parse_choice(text, size, words, COUNT_OF(words),
-                       "the vehicle is out-of-service, below-criterion, ambiguous or undetermined", out, error);
+                       TO_SAY("the vehicle is out-of-service, below-criterion, ambiguous or undetermined"), out, error);
 }
 
 /* By its number in the list, or by its code. */
@@ -81,10 +69,10 @@ static rodt_status parse_reason(const char *text, size_t size, practice_answer *
         char number[24];
         snprintf(number, sizeof number, "%zu", i + 1);
         out->word = (int)practice_reason_at(i);
-        if (equals_word(text, size, number) || equals_word(text, size, rodt_reason_name(practice_reason_at(i))))
+        if (is_said(number, text, size) || is_said(practice_reason_word(practice_reason_at(i)), text, size))
             return RODT_OK;
     }
-    return set_error(error, RODT_E_SYNTAX, "a reason is one of the list, by its number or its word");
+    return set_error(error, RODT_E_SYNTAX, TO_SAY("a reason is one of the list, by its number or its word"));
 }
 
 /* --- Figures ------------------------------------------------------------------------------------------ */
@@ -106,7 +94,7 @@ static rodt_status parse_length(const char *text, size_t size, rodt_unit unit, p
     const rodt_length_style style = {.unit = unit};
     size_t minus = minus_size(text, size);
     out->negative = minus > 0;
-    out->none = equals_word(text, size, "none");
+    out->none = is_said(TO_SAY("none"), text, size);
     if (out->none)
         return RODT_OK;
     rodt_status status = rodt_length_parse_strict_n(text + minus, size - minus, &style, &out->length, NULL, error);
@@ -115,17 +103,19 @@ static rodt_status parse_length(const char *text, size_t size, rodt_unit unit, p
     return status;
 }
 
-/* "16.7 %": as many digits as a person cares to write. */
+/* "16.7 %", or with a comma: as many digits as a person cares to write. */
+static bool is_point(char c) { return c == '.' || c == ','; }
+
 static rodt_status parse_percent(const char *text, size_t size, practice_answer *out, rodt_error *error)
 {
     int64_t value = 0, whole = 1;
     size_t at = 0, digits = 0;
     bool has_point = false;
-    for (; at < size && digits < 9 && ((text[at] >= '0' && text[at] <= '9') || text[at] == '.'); at++) {
-        if (text[at] == '.' && has_point)
+    for (; at < size && digits < 9 && ((text[at] >= '0' && text[at] <= '9') || is_point(text[at])); at++) {
+        if (is_point(text[at]) && has_point)
             break;
-        has_point = has_point || text[at] == '.';
-        if (text[at] == '.')
+        has_point = has_point || is_point(text[at]);
+        if (is_point(text[at]))
             continue;
         value = value * 10 + (text[at] - '0');
         digits++;
@@ -133,7 +123,8 @@ static rodt_status parse_percent(const char *text, size_t size, practice_answer 
         out->digits += has_point;
     }
     if (digits == 0 || at != size || value > 100 * whole)
-        return set_error(error, RODT_E_SYNTAX, "a share is a percentage from 0 to 100, such as 15 % or 16.7 %");
+        return set_error(error, RODT_E_SYNTAX,
+                         TO_SAY("a share is a percentage from 0 to 100, such as 15 % or 16.7 %"));
     out->is_percent = true;
     return rodt_length_from_inches(value, whole, &out->length);
 }
@@ -145,19 +136,29 @@ static size_t trimmed_size(const char *text, size_t size)
     return size;
 }
 
+/* What is before " of ", in the languages of the command. */
+static size_t size_before_of(const char *text, size_t size)
+{
+    static const char *const words[] = {" of ", " sur ", " de "};
+    for (size_t used = 0; used < size; used++) {
+        for (size_t i = 0; i < COUNT_OF(words); i++) {
+            if (size - used >= strlen(words[i]) && memcmp(text + used, words[i], strlen(words[i])) == 0)
+                return used;
+        }
+    }
+    return size;
+}
+
 /* "1 1/2", "1 1/2 of 10", "15 %". */
 static rodt_status parse_count(const char *text, size_t size, practice_answer *out, rodt_error *error)
 {
     if (text[size - 1] == '%')
         return parse_percent(text, trimmed_size(text, size - 1), out, error);
-    size_t used = 0;
-    while (used < size && (size - used < 4 || memcmp(text + used, " of ", 4) != 0))
-        used++;
-    used = trimmed_size(text, used);
+    size_t used = trimmed_size(text, size_before_of(text, size));
     if (used > 0 && text[used - 1] >= '0' && text[used - 1] <= '9' &&
         rodt_length_parse_strict_n(text, used, NULL, &out->length, NULL, error) == RODT_OK)
         return RODT_OK;
-    return set_error(error, RODT_E_SYNTAX, "a number of brakes, halves too: 1 1/2; or their share: 15 %");
+    return set_error(error, RODT_E_SYNTAX, TO_SAY("a number of brakes, halves too: 1 1/2; or their share: 15 %"));
 }
 
 /* --- Any question ------------------------------------------------------------------------------------- */
@@ -191,7 +192,7 @@ rodt_status practice_parse(practice_question question, const char *text, size_t 
 
 const char *practice_question_name(practice_question question)
 {
-    static const char *const words[] = {"released", "applied", "stroke", "limit",
-                                        "verdict",  "reason",  "defective", "outcome"};
+    static const char *const words[] = {TO_SAY("released"), TO_SAY("applied"), TO_SAY("stroke"),    TO_SAY("limit"),
+                                        TO_SAY("verdict"),  TO_SAY("reason"),  TO_SAY("defective"), TO_SAY("outcome")};
     return words[question];
 }

@@ -115,14 +115,18 @@ void practice_tape_describe(rodt_length at, rodt_unit unit, char words[TAPE_TEXT
 
 /* --- Descriptions: describe.c ------------------------------------------------------------------------- */
 
-#define PRACTICE_TEXT_SIZE 400
+#define PRACTICE_TEXT_SIZE SAID_SIZE
 #define PRACTICE_CAUTION                                                                                             \
-    "Practice, not an inspection: the vehicle is invented. On a real one chock the wheels; the cited law and a "    \
-    "licensed inspector decide."
+    TO_SAY("Practice, not an inspection: the vehicle is invented. On a real one chock the wheels; the cited law and "  \
+           "a licensed inspector decide.")
 
 #define PRACTICE_TAPE_NOTE                                                                                           \
-    "Each tape shows a piece of the distance from the chamber face to the clevis pin; its zero is at the face, the "   \
-    "pointer at the pin."
+    TO_SAY("Each tape shows a piece of the distance from the chamber face to the clevis pin; its zero is at the "      \
+           "face, the pointer at the pin.")
+
+/* "seed 7" */
+#define SEED_SIZE 60
+const char *practice_format_seed(uint64_t seed, char word[SEED_SIZE]);
 
 const char *practice_level_name(practice_level level);
 const char *practice_build_name(practice_build build);
@@ -142,11 +146,15 @@ void practice_format_count(const practice *of, char words[PRACTICE_TEXT_SIZE]);
 /* The reasons that can decide a verdict, as they are numbered from 1; RODT_REASON_END beyond the last. */
 rodt_reason practice_reason_at(size_t index);
 
+/* The word of such a reason, to be said; "" for another. */
+const char *practice_reason_word(rodt_reason reason);
+
 /* Whether a reason of a finding is one that decides its verdict; and the first that does. */
 bool practice_is_deciding(const rodt_finding *finding, rodt_reason reason);
 rodt_reason practice_deciding_reason(const rodt_finding *finding);
 
-/* Calls `line` for each lesson of the wheel end; for each reason of its finding, and the source of its limit. */
+/* Calls `line` for each lesson of the wheel end; for each reason of its finding, and the source of its limit.
+ * The labels are still to be said. */
 void practice_each_lesson(const practice *of, size_t end, vehicle_line line, void *context);
 void practice_each_reason(const practice *of, size_t end, vehicle_line line, void *context);
 
@@ -159,14 +167,18 @@ void practice_each_limit(const practice *of, vehicle_line line, void *context);
 
 void practice_text_sheet(const practice *of, FILE *to);
 void practice_text_key(const practice *of, FILE *to);
-void practice_print_line(void *to, const char *label, const char *text); /* of a key; `to` is a FILE */
-void practice_print_vehicle(const practice *of, FILE *to);               /* the key of the vehicle */
+/* Of a key, its label in English; `to` is a FILE. */
+void practice_print_line(void *to, const char *label, const char *text);
+void practice_print_vehicle(const practice *of, FILE *to); /* the key of the vehicle */
 
 /* One page: begin once, then every vehicle, end once. */
 void practice_html_begin(FILE *to, bool key);
 void practice_html_sheet(const practice *of, FILE *to);
 void practice_html_key(const practice *of, FILE *to);
 void practice_html_end(FILE *to);
+void practice_html_who(FILE *to);  /* name and date, to be filled in */
+void practice_html_made(FILE *to); /* the caution, and by what it was made */
+void practice_html_boxes(FILE *to, const char *const *words, size_t count); /* each word is to be said */
 
 /* One object each. */
 void practice_json_sheet(json_writer *json, const practice *of);

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* A piece of tape with the pin on it, two columns a tick, so that it can be read tick for tick at 80 columns. */
 #include "practice/practice.h"
+#include "ui/language.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -92,21 +93,25 @@ void practice_tape_draw(rodt_length at, rodt_unit unit, bool ascii, bool narrow,
 
 /* --- In words ----------------------------------------------------------------------------------------- */
 
-static const char *ordinal(int number)
+static void format_ordinal(int number, char word[24])
 {
-    static const char *const endings[] = {"th", "st", "nd", "rd"};
+    static const char *const endings[] = {TO_SAY("th"), TO_SAY("st"), TO_SAY("nd"), TO_SAY("rd")};
     int last = number % 10;
-    return number / 10 % 10 == 1 || last > 3 ? "th" : endings[last];
+    snprintf(word, 24, "%d%s", number, say(endings[number / 10 % 10 == 1 || last > 3 ? 0 : last]));
 }
 
 void practice_tape_describe(rodt_length at, rodt_unit unit, char words[TAPE_TEXT_SIZE])
 {
     practice_window window = practice_window_of(at, unit, false);
     int number = window.pointer / window.whole * window.number, beyond = window.pointer % window.whole;
-    const char *piece = unit == RODT_UNIT_MM ? "millimetre" : "sixteenth";
-    if (beyond == 0)
-        snprintf(words, TAPE_TEXT_SIZE, "the pin stands exactly at the %d", number);
+    char place[24];
+    if (beyond == 0) {
+        snprintf(words, TAPE_TEXT_SIZE, say("the pin stands exactly at the %d"), number);
+        return;
+    }
+    format_ordinal(beyond, place);
+    if (unit == RODT_UNIT_MM)
+        snprintf(words, TAPE_TEXT_SIZE, say("the pin stands at the %s millimetre after the %d"), place, number);
     else
-        snprintf(words, TAPE_TEXT_SIZE, "the pin stands at the %d%s %s after the %d", beyond, ordinal(beyond), piece,
-                 number);
+        snprintf(words, TAPE_TEXT_SIZE, say("the pin stands at the %s sixteenth after the %d"), place, number);
 }

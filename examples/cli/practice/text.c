@@ -3,9 +3,10 @@
  * key says what is right, and why, from the library's own findings. */
 #include "practice/practice.h"
 #include "ui/format.h"
+#include "ui/language.h"
+#include "ui/utf8.h"
 #include "ui/wrap.h"
 
-#include <inttypes.h>
 #include <stdio.h>
 #include <string.h>
 
@@ -16,13 +17,13 @@
 
 void practice_print_lists(FILE *to)
 {
-    char line[400];
+    char line[600];
     size_t used = 0;
     for (size_t i = 0; practice_reason_at(i) != RODT_REASON_END && used < sizeof line; i++)
         used += (size_t)snprintf(line + used, sizeof line - used, "%s%zu %s", i == 0 ? "" : ", ", i + 1,
-                                 rodt_reason_name(practice_reason_at(i)));
-    print_wrapped(to, "Verdict", 10, "in-adjustment, out-of-adjustment, inoperative or undetermined");
-    print_wrapped(to, "Reason", 10, line);
+                                 say(practice_reason_word(practice_reason_at(i))));
+    print_wrapped(to, say("Verdict"), 10, say("in-adjustment, out-of-adjustment, inoperative or undetermined"));
+    print_wrapped(to, say("Reason"), 10, line);
 }
 
 /* --- One wheel end ------------------------------------------------------------------------------------ */
@@ -33,8 +34,8 @@ static void print_tape(const practice *of, const char *name, rodt_length at, FIL
     practice_tape tape;
     if (of->setting.described) {
         practice_tape_describe(at, of->setting.unit, words);
-        char line[TAPE_TEXT_SIZE + 20];
-        snprintf(line, sizeof line, "%s: %s", name, words);
+        char line[TAPE_TEXT_SIZE + 40];
+        snprintf(line, sizeof line, say("%s: %s"), name, words);
         print_wrapped(to, "", END_INDENT, line);
         return;
     }
@@ -53,33 +54,43 @@ void practice_print_end(const practice *of, size_t end, FILE *to)
     print_wrapped(to, position, END_INDENT, words);
     practice_describe_conditions(of, end, words);
     print_wrapped(to, "", END_INDENT, words);
-    print_tape(of, "Released", reading->released, to);
-    print_tape(of, "Applied", reading->applied, to);
+    print_tape(of, say("Released"), reading->released, to);
+    print_tape(of, say("Applied"), reading->applied, to);
 }
 
 /* --- The sheet ---------------------------------------------------------------------------------------- */
 
+#define SEED_COLUMN 45
+
+static void print_title_line(const practice *of, const char *title, FILE *to)
+{
+    char seed[SEED_SIZE];
+    unsigned used = columns_of_text(title);
+    fprintf(to, "%s%*s%s\n\n", title, used < SEED_COLUMN ? (int)(SEED_COLUMN - used) : 2, "",
+            practice_format_seed(of->setting.seed, seed));
+}
+
 static void print_head(const practice *of, FILE *to)
 {
-    char words[PRACTICE_TEXT_SIZE], line[120];
-    snprintf(line, sizeof line, "BRAKE STROKE PRACTICE                        seed %" PRIu64, of->setting.seed);
-    fprintf(to, "%s\n\n", line);
+    char words[PRACTICE_TEXT_SIZE];
+    print_title_line(of, say("BRAKE STROKE PRACTICE"), to);
     practice_describe_vehicle(of, words);
     print_wrapped(to, "", 0, words);
-    print_wrapped(to, "", 0, PRACTICE_TAPE_NOTE);
-    print_wrapped(to, "", 0, PRACTICE_CAUTION);
+    print_wrapped(to, "", 0, say(PRACTICE_TAPE_NOTE));
+    print_wrapped(to, "", 0, say(PRACTICE_CAUTION));
     practice_format_version(words);
     fprintf(to, "%s\n\n", words);
     practice_print_lists(to);
-    fputs("\nName ______________________________   Date ________________\n\n", to);
+    fprintf(to, "\n%s\n\n", say("Name ______________________________   Date ________________"));
 }
 
 static void print_end_to_fill(const practice *of, size_t end, FILE *to)
 {
     practice_print_end(of, end, to);
-    fputs("    Applied __________  less released __________  =  Stroke ______________\n\n"
-          "    [ ] standard  [ ] long            Limit ______________  Reason, number ___\n"
-          "    [ ] in adjustment  [ ] out of adjustment  [ ] inoperative  [ ] undetermined\n\n", to);
+    fprintf(to, "    %s\n\n    %s\n    %s\n\n",
+            say("Applied __________  less released __________  =  Stroke ______________"),
+            say("[ ] standard  [ ] long            Limit ______________  Reason, number ___"),
+            say("[ ] in adjustment  [ ] out of adjustment  [ ] inoperative  [ ] undetermined"));
 }
 
 static void print_limit(void *context, const char *label, const char *text)
@@ -91,22 +102,28 @@ static void print_limit(void *context, const char *label, const char *text)
 
 static void print_chart(const practice *of, FILE *to)
 {
-    fprintf(to, "\nLimits of %s by size, in inches unless a unit is given\n", rodt_rules_id(of->setting.rules));
+    fputc('\n', to);
+    fprintf(to, say("Limits of %s by size, in inches unless a unit is given"), rodt_rules_id(of->setting.rules));
+    fputc('\n', to);
     practice_each_limit(of, print_limit, to);
 }
 
 static void print_vehicle_to_fill(const practice *of, FILE *to)
 {
-    fprintf(to, "Vehicle\n\n      Defective brakes, of %zu ______________  Share ______________ %%\n\n",
-            of->judged.count);
-    fputs("      By the roadside criterion   [ ] out of service   [ ] below criterion\n"
-          "                                  [ ] ambiguous        [ ] undetermined\n", to);
+    fprintf(to, "%s\n\n      ", say("Vehicle"));
+    fprintf(to, say("Defective brakes, of %zu ______________  Share ______________ %%"), of->judged.count);
+    fprintf(to, "\n\n      %s\n      %s\n",
+            say("By the roadside criterion   [ ] out of service   [ ] below criterion"),
+            say("                            [ ] ambiguous        [ ] undetermined"));
     print_chart(of, to);
 }
 
 static void print_page_head(const practice *of, unsigned page, FILE *to)
 {
-    fprintf(to, "\fBrake stroke practice, seed %" PRIu64 ", page %u\n\n", of->setting.seed, page);
+    char seed[SEED_SIZE];
+    fputc('\f', to);
+    fprintf(to, say("Brake stroke practice, %s, page %u"), practice_format_seed(of->setting.seed, seed), page);
+    fputs("\n\n", to);
 }
 
 #define ENDS_OF_A_PAGE 3u
@@ -130,8 +147,8 @@ void practice_text_sheet(const practice *of, FILE *to)
 
 void practice_print_line(void *to, const char *label, const char *text)
 {
-    char indented[40];
-    snprintf(indented, sizeof indented, "      %s", label);
+    char indented[60];
+    snprintf(indented, sizeof indented, "      %s", say(label));
     print_wrapped(to, indented, KEY_INDENT, text);
 }
 
@@ -145,7 +162,7 @@ static void print_line_but_law(void *context, const char *label, const char *tex
 static const char *format_stroke(const practice *of, const rodt_finding *finding, char word[WORD_SIZE])
 {
     bool given = rodt_length_given(finding->applied_stroke);
-    return given ? practice_format_length(of, finding->applied_stroke, word) : "none";
+    return given ? practice_format_length(of, finding->applied_stroke, word) : say("none");
 }
 
 static void print_answers(const practice *of, size_t end, FILE *to)
@@ -154,20 +171,20 @@ static void print_answers(const practice *of, size_t end, FILE *to)
     char chamber[RODT_CHAMBER_TEXT_SIZE], released[WORD_SIZE], applied[WORD_SIZE], stroke[WORD_SIZE], limit[WORD_SIZE];
     char position[RODT_POSITION_TEXT_SIZE], text[300];
     practice_format_position(of, end, position);
-    snprintf(text, sizeof text, "stroke %s, limit %s, %s, %s", format_stroke(of, finding, stroke),
-             practice_format_length(of, finding->limit, limit), rodt_verdict_name(finding->verdict),
-             rodt_reason_name(practice_deciding_reason(finding)));
+    snprintf(text, sizeof text, say("stroke %s, limit %s, %s, %s"), format_stroke(of, finding, stroke),
+             practice_format_length(of, finding->limit, limit), say(rodt_verdict_name(finding->verdict)),
+             say(practice_reason_word(practice_deciding_reason(finding))));
     print_wrapped(to, position, END_INDENT, text);
-    snprintf(text, sizeof text, "%s; released %s, applied %s", format_chamber(&finding->chamber, chamber),
+    snprintf(text, sizeof text, say("%s; released %s, applied %s"), format_chamber(&finding->chamber, chamber),
              practice_format_length(of, finding->released, released),
              practice_format_length(of, finding->applied, applied));
-    practice_print_line(to, "Read", text);
+    practice_print_line(to, TO_SAY("Read"), text);
 }
 
 static void print_axle(void *context, const char *label, const char *text)
 {
     (void)label;
-    practice_print_line(context, "Axle", text);
+    practice_print_line(context, TO_SAY("Axle"), text);
 }
 
 void practice_print_vehicle(const practice *of, FILE *to)
@@ -175,28 +192,28 @@ void practice_print_vehicle(const practice *of, FILE *to)
     char words[PRACTICE_TEXT_SIZE];
     paint_kind paint;
     practice_format_count(of, words);
-    print_wrapped(to, "Vehicle", 9, words);
-    practice_print_line(to, "In all", vehicle_headline(&of->judged, &paint));
+    print_wrapped(to, say("Vehicle"), 9, words);
+    practice_print_line(to, TO_SAY("In all"), vehicle_headline(&of->judged, &paint));
     vehicle_each_axle(&of->judged, print_axle, to);
 }
 
 static void print_source(void *context, const char *label, const char *text)
 {
     char line[800];
-    snprintf(line, sizeof line, "%s: %s", label, text);
-    practice_print_line(context, "Source", line);
+    snprintf(line, sizeof line, say("%s: %s"), label, text);
+    practice_print_line(context, TO_SAY("Source"), line);
 }
 
 void practice_text_key(const practice *of, FILE *to)
 {
     char words[PRACTICE_TEXT_SIZE];
-    fprintf(to, "BRAKE STROKE PRACTICE, KEY                   seed %" PRIu64 "\n\n", of->setting.seed);
+    print_title_line(of, say("BRAKE STROKE PRACTICE, KEY"), to);
     practice_describe_vehicle(of, words);
     print_wrapped(to, "", 0, words);
     practice_format_version(words);
     fprintf(to, "%s\n", words);
     practice_format_command(of, words);
-    print_wrapped(to, "Again with:", 12, words);
+    print_wrapped(to, say("Again with:"), 12, words);
     fputc('\n', to);
     for (size_t i = 0; i < of->judged.count; i++) {
         print_answers(of, i, to);
@@ -206,5 +223,5 @@ void practice_text_key(const practice *of, FILE *to)
     }
     practice_print_vehicle(of, to);
     vehicle_each_source(&of->judged, print_source, to);
-    print_wrapped(to, "", 0, PRACTICE_CAUTION);
+    print_wrapped(to, "", 0, say(PRACTICE_CAUTION));
 }

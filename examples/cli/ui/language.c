@@ -52,12 +52,12 @@ static int compare(const void *key, const void *sentence)
     return strcmp(key, ((const ui_sentence *)sentence)->english);
 }
 
-static const ui_sentence *find(const char *english)
+static const ui_sentence *find_in(const ui_catalogue *catalogue, const char *english)
 {
-    if (chosen == NULL)
-        return NULL;
-    return bsearch(english, chosen->sentences, chosen->count, sizeof *chosen->sentences, compare);
+    return bsearch(english, catalogue->sentences, catalogue->count, sizeof *catalogue->sentences, compare);
 }
+
+static const ui_sentence *find(const char *english) { return chosen == NULL ? NULL : find_in(chosen, english); }
 
 const char *say(const char *english)
 {
@@ -73,6 +73,50 @@ const char *say_number(const char *one, const char *many, unsigned long number)
     bool plural = chosen->plural == RODT_PLURAL_RULE_BELOW_TWO ? number >= 2 : number != 1;
     return sentence->forms[plural && sentence->forms[1] != NULL];
 }
+
+/* --- What somebody writes ----------------------------------------------------------------------------- */
+
+/* The next letter without its accent, small; of Latin-1 in UTF-8, other characters byte by byte. */
+static char take_letter(const char **at, const char *end)
+{
+    static const char plain[] = "aaaaaaaceeeeiiiidnooooo.ouuuuyts";
+    unsigned char first = (unsigned char)*(*at)++;
+    if (first == 0xC3 && *at < end && ((unsigned char)**at & 0xC0) == 0x80)
+        return plain[(unsigned char)*(*at)++ & 0x1F];
+    if (first >= 'A' && first <= 'Z')
+        return (char)(first - 'A' + 'a');
+    return first == ' ' || first == '_' ? '-' : (char)first;
+}
+
+/* True if the text is the beginning of the word, or all of it. */
+static bool matches(const char *word, const char *text, size_t size, bool whole)
+{
+    const char *end = text + size, *word_end = word + strlen(word);
+    while (text < end && word < word_end) {
+        if (take_letter(&text, end) != take_letter(&word, word_end))
+            return false;
+    }
+    return text == end && (!whole || word == word_end);
+}
+
+static bool matches_any(const char *english, const char *text, size_t size, bool whole)
+{
+    bool found = matches(english, text, size, whole);
+    for (size_t i = 0; !found && i < ui_catalogue_count; i++) {
+        const ui_sentence *sentence = find_in(&ui_catalogues[i], english);
+        found = sentence != NULL && matches(sentence->forms[0], text, size, whole);
+    }
+    return found;
+}
+
+bool is_said(const char *english, const char *text, size_t size) { return matches_any(english, text, size, true); }
+
+bool is_beginning(const char *english, const char *text, size_t size)
+{
+    return matches_any(english, text, size, false);
+}
+
+/* --- What the library says ---------------------------------------------------------------------------- */
 
 bool say_message(rodt_status made, const rodt_message *message, char *text, size_t size)
 {

@@ -50,6 +50,13 @@ const char *say(const char *english) FORMAT_ARGUMENT(1);
 /* Marks a text that is said elsewhere, by say with a variable. */
 #define TO_SAY(english) english
 
+/* Whether a text that somebody wrote is this English one or its translation, of any language, whatever its capitals,
+ * accents, hyphens and blanks. What was written in one language is then read in every one. */
+bool is_said(const char *english, const char *text, size_t size);
+
+/* The same if it only begins so. */
+bool is_beginning(const char *english, const char *text, size_t size);
+
 /* The same for a number: `one` is the English for 1, `many` for all others. */
 const char *say_number(const char *one, const char *many, unsigned long number) FORMAT_ARGUMENT(1) FORMAT_ARGUMENT(2);
 
