@@ -4,6 +4,7 @@
 #include "commands.h"
 #include "ui/compiler.h"
 #include "ui/exit_status.h"
+#include "ui/language.h"
 #include "ui/message.h"
 #include "ui/options.h"
 #include "ui/wrap.h"
@@ -17,32 +18,33 @@ static const command_spec *const commands[] = {&stroke_command, &vehicle_command
                                                &practice_command, &cards_command};
 
 static const char *const introduction =
-    "rodtravel COMMAND [OPTION]... [OPERAND]...\n"
-    "\n"
-    "Judges the adjustment of air brakes by the stroke of their pushrods: exactly, with the reason and the published "
-    "limit.\n"
-    "\n"
-    "Commands:\n";
+    TO_SAY_LINES("rodtravel COMMAND [OPTION]... [OPERAND]...\n"
+                 "\n"
+                 "Judges the adjustment of air brakes by the stroke of their pushrods: exactly, with the reason and "
+                 "the published limit.\n"
+                 "\n"
+                 "Commands:\n");
 
 static const char *const explanation =
-    "\n"
-    "Examples:\n"
-    "  rodtravel stroke 30 \"2 1/8\" \"4 1/8\" --class standard --psi 95\n"
-    "  rodtravel identify --stamp 30 --port square\n"
-    "  rodtravel limits 24L\n"
-    "  rodtravel batch yard.csv --summary > judged.csv\n"
-    "  rodtravel vehicle truck.csv --brakes 10\n"
-    "\n"
-    "  rodtravel COMMAND --help   what a command takes\n"
-    "  rodtravel --version        version, date of the tables, rule sets\n"
-    "\n"
-    "Exit status:\n"
-    "  0  in adjustment, or the question is answered\n"
-    "  1  a wheel end is out of adjustment or inoperative\n"
-    "  2  wrong usage, an input that cannot be read, or an answer that could not be written\n"
-    "  3  nothing is out, but something is undetermined\n"
-    "\n"
-    "Chock the wheels before you measure. The cited law and a licensed inspector decide; this is an aid.\n";
+    TO_SAY_LINES("\n"
+                 "Examples:\n"
+                 "  rodtravel stroke 30 \"2 1/8\" \"4 1/8\" --class standard --psi 95\n"
+                 "  rodtravel identify --stamp 30 --port square\n"
+                 "  rodtravel limits 24L\n"
+                 "  rodtravel batch yard.csv --summary > judged.csv\n"
+                 "  rodtravel vehicle truck.csv --brakes 10\n"
+                 "\n"
+                 "  rodtravel COMMAND --help   what a command takes\n"
+                 "  rodtravel --version        version, date of the tables, rule sets\n"
+                 "\n"
+                 "Exit status:\n"
+                 "  0  in adjustment, or the question is answered\n"
+                 "  1  a wheel end is out of adjustment or inoperative\n"
+                 "  2  wrong usage, an input that cannot be read, or an answer that could not be written\n"
+                 "  3  nothing is out, but something is undetermined\n"
+                 "\n"
+                 "Chock the wheels before you measure. The cited law and a licensed inspector decide; this is an "
+                 "aid.\n");
 
 static int print_help(FILE *to)
 {
@@ -50,7 +52,7 @@ static int print_help(FILE *to)
     for (size_t i = 0; i < COUNT_OF(commands); i++) {
         char name[40];
         snprintf(name, sizeof name, "  %s", commands[i]->name);
-        print_wrapped(to, name, 13, commands[i]->summary);
+        print_wrapped(to, name, 13, say(commands[i]->summary));
     }
     print_paragraphs(to, explanation);
     return STATUS_GOOD;
@@ -59,10 +61,10 @@ static int print_help(FILE *to)
 static int print_version(void)
 {
     char ids[1000] = "";
-    printf("rodtravel %s\ntables of %s\n", rodt_version(), rodt_tables_edition());
+    printf(say("rodtravel %s\ntables of %s\n"), rodt_version(), rodt_tables_edition());
     for (size_t i = 0, used = 0; i < rodt_rules_count() && used < sizeof ids; i++)
         used += (size_t)snprintf(ids + used, sizeof ids - used, "%s ", rodt_rules_id(rodt_rules_at(i)));
-    print_wrapped(stdout, "rule sets:", 2, ids);
+    print_wrapped(stdout, say("rule sets:"), 2, ids);
     return STATUS_GOOD;
 }
 
@@ -111,5 +113,5 @@ int main(int argc, char **argv)
     errno = 0;
     if (fflush(stdout) == 0 && !lost)
         return status;
-    return print_error("the answer could not be written: %s", errno == 0 ? "output error" : strerror(errno));
+    return print_error("the answer could not be written: %s", errno == 0 ? say("output error") : strerror(errno));
 }

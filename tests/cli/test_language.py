@@ -13,8 +13,13 @@ from dialogue import has_terminals, on_terminal
 DATA = Path(__file__).resolve().parent.parent.parent / "examples" / "data"
 VEHICLE = str(DATA / "demo_vehicle.csv")
 INSPECTION = str(DATA / "inspection.json")
-BROKEN = "broken.csv"
-FILES = {BROKEN: """position,chamber,released,applied,psi,adjuster,division,engine
+BROKEN, TWICE, EMPTY, NOTED, JOINED = "broken.csv", "twice.csv", "empty.csv", "noted.csv", "joined.csv"
+FILES = {EMPTY: "",
+         TWICE: "position,chamber,released,applied\n1L,20,1,2\n1L,20,1,2\n",
+         NOTED: 'chamber,released,applied,date,temp of drum\n20,1,2,14/31/2024,x\n20,1\n20,1,2,,,,9\n20,"1"x,2\n\n,,\n'
+                "chamber,released,applied,date,temp of drum\n20,1,2,,\n20,1,2,12/31/2024,\n",
+         JOINED: "chamber,released,applied\n20,1,2\nchamber,released,applied,psi\n20,1,2,90\n",
+         BROKEN: """position,chamber,released,applied,psi,adjuster,division,engine
 1L,20,1 1/2,3 1/8,95,automatic,1/16,on
 1R,30,2,4 3/8,95,automatic,x/q,
 3R,30,2,2,,manual,,
@@ -54,16 +59,56 @@ MARKUP = re.compile(r"<[^>]*>")
 ENGLISH = ["FRONT", "REAR", "over by", "OVER", "to spare", "DID NOT", "Brake inspection", "Unit 1", "Carrier", "DEFECTIVE",
            "Count:", "From above", "Stroke", "Released", "Adjuster", "Check\\b", "Result\\b", "Defects", "Axles", "Next", "automatic<",
            "good\\b", "axles?\\b", "Remarks", "Judged by", "Signature of the", "A full bar", "Pushrod", "from above", "trailer<"]
+# What goes wrong, and what is noted beside an answer.
+WRONG = [
+    ["nothing"], ["--nothing"], ["stroke", "--nothing"], ["stroke", "30"], ["stroke", "30", "2", "4", "5"],
+    ["stroke", "30", "-2", "4"], ["stroke", "30", "2", "4", "--psi"], ["stroke", "30", "2", "4", "--psi", "x"],
+    ["stroke", "30", "2", "4", "--why", "--why"], ["stroke", "30", "2", "4", "--rules", "nothing"],
+    ["stroke", "30", "2", "4", "--as-of", "06/05/24"], ["stroke", "30", "2", "4", "--limits", "not there"],
+    ["stroke", "30", "2", "4", "--limits", "/"],
+    ["identify"], ["identify", "--port", "oval"], ["identify", "--stamp", "x"], ["identify", "more", "--port", "round"],
+    ["limits", "--class", "long"], ["limits", "--air", "20"], ["limits", "--list", "--air"],
+    ["limits", "--html", "-", "--json"], ["limits", "--html", "no/where.html"], ["limits", "x"],
+    ["vehicle", "not there"], ["vehicle", TWICE], ["vehicle", EMPTY], ["vehicle", BROKEN, "--brakes", "x"],
+    ["vehicle", BROKEN, "--brakes", "2"], ["vehicle", BROKEN, "--decimal-comma"], ["vehicle", BROKEN, "--column", "x"],
+    ["vehicle", BROKEN, "--separator", "xx"], ["vehicle", BROKEN, "--unit", "ft"],
+    ["vehicle", BROKEN, "--date-order", "x"], ["vehicle", BROKEN, "--separator", ";"],
+    ["air", "nothing"], ["air", "warning", "x"], ["air", "warning", "60", "--vehicle", "single", "--towed", "1"],
+    ["air", "reserve", "60"], ["air", "drain", "maybe"], ["air", "build-up", "--seconds", "x"],
+    ["air", "loss-released", "--before", "1", "--after", "1", "--towed", "0"], ["air", "warning", "60", "--seconds", "2"],
+    ["air", "build-up", "--chambers", "20,"], ["air", "build-up", "--chambers", "x"],
+    ["batch", "not there"], ["batch", EMPTY], ["batch", BROKEN, "--jobs", "0"], ["batch", BROKEN, "--by", "x"],
+    ["batch", BROKEN, "--column", "x"], ["batch", BROKEN, "--column", "date=a", "--column", "date=b"],
+    ["batch", BROKEN, "--encoding", "x"], ["batch", BROKEN, "--format", "ndjson", "--by", "x"],
+    ["batch", BROKEN, "--format", "ndjson"], ["batch", BROKEN, "--separator", ";"], ["batch", BROKEN, "--summary"],
+    ["batch", BROKEN, "--by", "adjuster", "--summary"], ["batch", NOTED, "--date-order", "dmy"], ["batch", JOINED],
+    ["batch", "/"], ["report", "not there"], ["report"], ["practice", "x"],
+    ["practice", "--level", "x"], ["cards", "x"], ["cards", "--vehicle", "x"], ["walkround"],
+]
+# Said by the system, or in the file.
+QUOTED = {"temp of drum", "No such file", "such file or", "file or directory", "Is a directory"}
+COMMANDS = ["stroke", "vehicle", "air", "walkround", "report", "identify", "limits", "batch", "practice", "cards"]
+HELPS = [["--help"], *([command, "--help"] for command in COMMANDS)]
+THREE_WORDS = re.compile(r"(?=\b([A-Za-z]{2,} [a-z]+ [a-z]{2,})\b)") # what is typed or quoted has no three words in a row
+TYPED = {"Rod at rest", "on drum cold"}
+EXAMPLE = re.compile(r"^ +rodtravel.*?(  |$)", re.M)
+OPTION = re.compile(r"^  (--[a-z-]+)", re.M)
+COLUMNS = re.compile(r"( +\S.*?  +)\S")
 TERMINAL = {"TERM": "dumb", "LC_ALL": "C.UTF-8"}
 NUMBER = re.compile(r"\d+(?:\.\d+)*(?:/\d+)?")
 
 
-def run(command, arguments, **environment):
+def bare(command, arguments, **environment):
     plain = {k: v for k, v in os.environ.items() if not k.startswith("LC_") and k not in ("LANG", "LANGUAGE")}
-    extra = AS_OF if arguments[0] not in ("air", "cards", "report") and "--list" not in arguments else []
-    done = subprocess.run([command, *arguments, *extra], capture_output=True, encoding="utf-8", check=False,
+    done = subprocess.run([command, *arguments], capture_output=True, encoding="utf-8", check=False,
                           env={**plain, **environment})
     return done.returncode, done.stdout, done.stderr
+
+
+def run(command, arguments, **environment):
+    """The same on a day that stays."""
+    extra = AS_OF if arguments[0] not in ("air", "cards", "report") and "--list" not in arguments else []
+    return bare(command, [*arguments, *extra], **environment)
 
 
 def figures(page):
@@ -96,12 +141,56 @@ def anywhere(command):
         yield f"--language after {place} arguments", run(command, [*usual[:place], *french, *usual[place:]]) == said, ""
     yield "--language=fr", run(command, [*usual, "--language=fr"]) == said, ""
     yield "after --, it is an operand", run(command, ["stroke", "--", "20", "1", *french])[0] == 2, ""
+    for wrong in (["--nothing"], ["--rules", "nothing"], ["--psi", "x"]):
+        english, other = (run(command, [*usual, *wrong, "--language", word]) for word in ("en", "fr"))
+        yield f"{wrong} before it", english[0] == other[0] == 2 and english[2] != other[2], (english, other)
     for before, after in ([], usual), (usual, []):
         status, shown, said = run(command, [*before, "--language", "de", *after], LC_ALL="C")
         yield "a language that is not there", status == 2 and shown == "" and "en, fr or es" in said, said
     yield "a language without a value", run(command, ["--language"])[0] == 2, ""
     yield "not a part of the list", run(command, [*usual, "--language", "n|"])[0] == 2, ""
     yield "given twice", run(command, [*usual, *french, *french])[0] == 2, ""
+
+
+def three_words(text):
+    return set(THREE_WORDS.findall(" ".join(EXAMPLE.sub("|", text).split())))
+
+
+def helps(command):
+    """The help of every command: in the language, without English, folded, its second columns under each other."""
+    for arguments in HELPS:
+        status, english, _ = bare(command, arguments)
+        for language in ("fr", "es"):
+            where = f"{' '.join(arguments)}, {language}"
+            said = bare(command, [*arguments, "--language", language])
+            left = three_words(said[1]) & three_words(english)
+            yield f"{where}: answered", status == said[0] == 0 and said[2] == "", said
+            yield f"{where}: no English", left <= TYPED, left
+            yield f"{where}: the option may be first", bare(command, ["--language", language, *arguments]) == said, ""
+            yield f"{where}: same options", OPTION.findall(said[1]) == OPTION.findall(english), said[1]
+            yield f"{where}: columns", begins(said[1]) == begins(english), (begins(said[1]), begins(english))
+            for columns in (40, 80) if has_terminals() else ():
+                shown = on_terminal([command, *arguments, "--language", language], TERMINAL, columns)[1].splitlines()
+                wide = [line for line in shown if len(line) >= columns]
+                yield f"{where}: {columns} columns", shown != [] and wide == [], wide
+
+
+def errors(command):
+    """What goes wrong: same exit status and output, another message, no English in it."""
+    for arguments in WRONG:
+        english = bare(command, ["--language", "en", *arguments])
+        for language, locale in (("fr", "fr_CA.UTF-8"), ("es", "es_MX.UTF-8")):
+            where = f"{' '.join(arguments)}, {language}"
+            said = bare(command, ["--language", language, *arguments])
+            left = three_words(said[2]) & three_words(english[2])
+            yield f"{where}: same status and output", said[:2] == english[:2], (said, english)
+            yield f"{where}: another message", (said[2] != english[2] or left) and left <= QUOTED, (said[2], left)
+            yield f"{where}: the locale chooses too", bare(command, arguments, LC_ALL=locale) == said, said
+
+
+def begins(text):
+    """Where the second columns of a help begin."""
+    return {len(found.group(1)) for found in map(COLUMNS.match, text.splitlines()) if found}
 
 
 def results(command):
@@ -133,6 +222,8 @@ def results(command):
     status, _, said = run(command, ["stroke", "30", "2 x", "4", "--language", "es"])
     yield "an error is said too", status == 2 and "aquí se esperaba" in said and "no se puede leer" in said, said
     yield from anywhere(command)
+    yield from helps(command)
+    yield from errors(command)
 
 
 if __name__ == "__main__":

@@ -93,7 +93,7 @@ static int answer_check(const command_line *from, rodt_air_check check, const ro
         return status;
     rodt_error error;
     if (rodt_air_reading_judge(&reading, rules, &finding, &error) != RODT_OK)
-        return print_error("%s", error.text);
+        return print_library_error(&error);
     if (option_given(from, AIR_JSON))
         status = write_air_finding(&finding);
     else

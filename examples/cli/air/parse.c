@@ -5,6 +5,7 @@
 #include "input/numbers.h"
 #include "ui/compiler.h"
 #include "ui/exit_status.h"
+#include "ui/language.h"
 #include "ui/message.h"
 #include "ui/options.h"
 
@@ -78,12 +79,12 @@ static int add_chamber(const char *mark, rodt_ratio *sum)
     rodt_ratio volume;
     rodt_error error = {.status = RODT_OK};
     if (rodt_chamber_parse(mark, &chamber, &error) != RODT_OK)
-        return print_text_error("a chamber of --chambers", mark, &error);
+        return print_text_error(say("a chamber of --chambers"), mark, &error);
     if (rodt_chamber_rated_volume(&chamber, &volume) != RODT_OK)
         return print_error("chamber \"%s\" is not in Table V of 49 CFR 571.121: its actual volume counts, which no "
                            "table has", mark);
     rodt_status status = rodt_ratio_add(*sum, volume, sum);
-    return status == RODT_OK ? STATUS_CONTINUE : print_error("%s", rodt_status_text(status));
+    return status == RODT_OK ? STATUS_CONTINUE : print_status("", status);
 }
 
 static int read_chambers(const command_line *from, rodt_ratio *out)
@@ -182,7 +183,7 @@ static int read_operand(const char *text, rodt_air_reading *out)
     rodt_error error = {.status = RODT_OK};
     if (text == NULL || rodt_pressure_parse(text, &out->pressure, &error) == RODT_OK)
         return STATUS_CONTINUE;
-    return print_text_error("the pressure", text, &error);
+    return print_text_error(say("the pressure"), text, &error);
 }
 
 static int read_readings(const command_line *from, rodt_air_reading *out)

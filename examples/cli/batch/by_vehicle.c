@@ -1,7 +1,10 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* `rodtravel batch --by COLUMN`: one line a vehicle in place of the rows. */
 #include "batch/by_vehicle.h"
+#include "ui/language.h"
 #include "ui/message.h"
+#include "ui/utf8.h"
+#include "ui/wrap.h"
 
 #include <inttypes.h>
 #include <stdio.h>
@@ -109,10 +112,11 @@ bool batch_by_finish(batch_chunk *chunk) { return go_on(chunk, vehicle_groups_fi
 void batch_by_summary(const batch_run *run)
 {
     const group_counts *counts = vehicle_groups_counts(run->by);
-    fputs("vehicles\n", stderr);
+    print_wrapped(stderr, "", 0, say("vehicles"));
     for (int outcome = RODT_OUTCOME_UNDETERMINED; outcome < RODT_OUTCOME_END; outcome++)
         fprintf(stderr, "  %-30s %8" PRIu64 "\n", rodt_outcome_name((rodt_outcome)outcome), counts->outcome[outcome]);
-    fprintf(stderr, "  %-30s %8" PRIu64 "\n", "vehicles", counts->vehicles);
+    const char *all = say("vehicles");
+    fprintf(stderr, "  %s %*" PRIu64 "\n", all, 38 - (int)columns_of_text(all), counts->vehicles);
 }
 
 void batch_by_close(batch_run *run) { vehicle_groups_close(run->by); }

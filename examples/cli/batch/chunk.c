@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* A chunk of the file: its rows, its counts, and how it stops the run. */
 #include "batch/chunk.h"
+#include "ui/language.h"
 
 #include <stdarg.h>
 #include <stdio.h>
@@ -20,11 +21,17 @@ bool batch_chunk_stop(batch_chunk *chunk, uint64_t line, const char *format, ...
 {
     va_list arguments;
     va_start(arguments, format);
-    vsnprintf(chunk->stop_message, sizeof chunk->stop_message, format, arguments);
+    vsnprintf(chunk->stop_message, sizeof chunk->stop_message, say(format), arguments);
     va_end(arguments);
     chunk->stopped = true;
     chunk->stop_line = line;
     return false;
+}
+
+bool batch_chunk_stop_by_status(batch_chunk *chunk, uint64_t line, rodt_status status)
+{
+    char said[SAID_SIZE];
+    return batch_chunk_stop(chunk, line, "%s", say_status(status, said));
 }
 
 static bool make_room(batch_chunk *chunk)

@@ -64,6 +64,9 @@ bool batch_chunk_count(batch_chunk *chunk, const batch_tally *tally, uint64_t ro
 /* Ends the run here; the message is printed when the chunk is delivered. Returns false. */
 bool batch_chunk_stop(batch_chunk *chunk, uint64_t line, const char *format, ...) PRINTF_LIKE(3, 4);
 
+/* The same with the sentence of a status. */
+bool batch_chunk_stop_by_status(batch_chunk *chunk, uint64_t line, rodt_status status);
+
 /* Counts a row that is not judged, or doubtful, as a whole. */
 void batch_chunk_add_error(batch_chunk *chunk, row_error error, const csv_record *record);
 

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* What `rodtravel batch` counts. */
 #include "batch/counts.h"
+#include "ui/language.h"
 #include "input/columns.h"
 
 #include <string.h>
@@ -96,6 +97,6 @@ const char *batch_chamber_name(const batch_counts *counts, size_t at, char text[
     if (at == BATCH_CHAMBERS_MAX - 1)
         return "(other)";
     if (rodt_chamber_format(&counts->chamber[at].chamber, text, RODT_CHAMBER_TEXT_SIZE, NULL) != RODT_OK)
-        return "(not read)";
+        return say("(not read)");
     return text;
 }

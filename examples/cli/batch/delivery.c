@@ -1,23 +1,23 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* The delivery of chunks, in the order of the file. */
 #include "batch/delivery.h"
+#include "ui/language.h"
 #include "ui/message.h"
 
 #include <errno.h>
-#include <inttypes.h>
 #include <string.h>
 
 static void explain_fault(const batch_chunk *chunk, uint64_t line, const batch_input *input)
 {
     static const char *const sentences[] = {
-        [CSV_E_MEMORY] = "no memory",
-        [CSV_E_QUOTES] = "too many quotes that are never closed; is this a CSV file?",
-        [CSV_E_LONG] = "a record of more than 16 MiB starts here; is this a CSV file?",
-        [CSV_E_CELLS] = "a record of more than 65536 cells starts here; is this a CSV file?"};
+        [CSV_E_MEMORY] = TO_SAY("no memory"),
+        [CSV_E_QUOTES] = TO_SAY("too many quotes that are never closed; is this a CSV file?"),
+        [CSV_E_LONG] = TO_SAY("a record of more than 16 MiB starts here; is this a CSV file?"),
+        [CSV_E_CELLS] = TO_SAY("a record of more than 65536 cells starts here; is this a CSV file?")};
     if (chunk->fault == CSV_E_SOURCE)
         batch_input_explain(input);
     else
-        print_error("%s: line %" PRIu64 ": %s", input->name, line, sentences[chunk->fault]);
+        print_error("%s: line %llu: %s", input->name, (unsigned long long)line, say(sentences[chunk->fault]));
 }
 
 static bool explain_stop(const batch_chunk *chunk, const batch_input *input)
@@ -25,16 +25,17 @@ static bool explain_stop(const batch_chunk *chunk, const batch_input *input)
     uint64_t line = chunk->run->line + chunk->stop_line - 1;
     batch_progress_hide(&chunk->run->progress);
     if (chunk->fault == CSV_E_SOURCE && input->error == EINTR)
-        print_error("interrupted after line %" PRIu64 ": the %" PRIu64 " rows that were judged are written and "
-                    "complete", chunk->run->line + chunk->lines - 1, chunk->run->counts.rows);
+        print_error("interrupted after line %llu: the %llu rows that were judged are written and complete",
+                    (unsigned long long)(chunk->run->line + chunk->lines - 1),
+                    (unsigned long long)chunk->run->counts.rows);
     else if (chunk->fault != CSV_RECORD)
         explain_fault(chunk, line, input);
     else if (chunk->stop_line > 0)
-        print_error("line %" PRIu64 ": %s", line, chunk->stop_message);
+        print_error("line %llu: %s", (unsigned long long)line, chunk->stop_message);
     else
         print_error("%s", chunk->stop_message);
     if (chunk->stop_hint != NULL)
-        print_error("%s", chunk->stop_hint);
+        print_error("%s", say(chunk->stop_hint));
     return false;
 }
 

@@ -2,6 +2,7 @@
 /* The options of `rodtravel batch`, and its help. */
 #include "batch/options.h"
 #include "ui/compiler.h"
+#include "ui/language.h"
 #include "ui/options.h"
 
 const option_spec batch_option_specs[BATCH_OPTIONS] = {
@@ -38,7 +39,7 @@ const option_spec batch_option_specs[BATCH_OPTIONS] = {
                               false},
     [BATCH_OPTION_AFRESH] = {"afresh", NULL, NULL, false}};
 
-const char batch_help[] =
+const char batch_help[] = TO_SAY_LINES(
     "Judges every row of a CSV file of pushrod measurements. The input columns are kept, and five columns are "
     "added: applied_stroke, limit, margin, verdict, reasons. A row that cannot be read keeps its place; it is "
     "undetermined, with the reason. Without FILE, or with -, the input is standard input.\n"
@@ -50,9 +51,8 @@ const char batch_help[] =
     "  psi, psi_after                            reservoirs, before and after\n"
     "  division                                  of the tape, such as 1/16\n"
     "  date                                      each row by the law of its day\n"
-    "  unit                                      of bare numbers: in, mm or cm; a\n"
-    "                                            vehicle in the first row (T-104)\n"
-    "                                            makes it a column like any other\n"
+    "  unit                                      of bare numbers: in, mm or cm; a vehicle in the first row "
+    "(T-104) makes it a column like any other\n"
     "  engine                                    off, on\n"
     "  spring_brake                              released, on\n"
     "  drum                                      cold, warm, hot\n"
@@ -81,7 +81,6 @@ const char batch_help[] =
     "Exit status:\n"
     "  0  every wheel end is in adjustment, or there is none\n"
     "  1  some wheel end is out of adjustment or inoperative\n"
-    "  2  wrong usage, not a CSV file, or reading or writing failed; the rows\n"
-    "     written before are complete. Without a message if the reader of a pipe\n"
-    "     has gone\n"
-    "  3  nothing is out, but something is undetermined\n";
+    "  2  wrong usage, not a CSV file, or reading or writing failed; the rows written before are complete. "
+    "Without a message if the reader of a pipe has gone\n"
+    "  3  nothing is out, but something is undetermined\n");

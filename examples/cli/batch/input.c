@@ -2,11 +2,11 @@
 /* The input of `rodtravel batch`. */
 #include "batch/input.h"
 #include "io/interrupt.h"
+#include "ui/language.h"
 #include "ui/message.h"
 
 #include <errno.h>
 #include <fcntl.h>
-#include <inttypes.h>
 #include <stdlib.h>
 #include <string.h>
 #include <sys/stat.h>
@@ -63,7 +63,7 @@ static bool open_transcoder(batch_input *input)
 bool batch_input_open(batch_input *input, const char *file, const char *encoding)
 {
     bool standard = strcmp(file, "-") == 0;
-    *input = (batch_input){.name = standard ? "standard input" : file, .encoding = encoding};
+    *input = (batch_input){.name = standard ? say("standard input") : file, .encoding = encoding};
     input->descriptor = standard ? STDIN_FILENO : open(file, O_RDONLY | O_CLOEXEC);
     if (input->descriptor < 0) {
         print_error("%s: %s", file, strerror(errno));
@@ -89,9 +89,9 @@ void batch_input_explain(const batch_input *input)
     if (fault == TRANSCODE_E_SOURCE)
         print_error("%s: %s", input->name, strerror(input->error));
     else
-        print_error("%s: byte %" PRIu64 ": %s %s", input->name, input->transcoder->position + 1,
-                 fault == TRANSCODE_E_CUT ? "the input ends inside a character of" : "this is no character of",
-                 input->encoding);
+        print_error(fault == TRANSCODE_E_CUT ? TO_SAY("%s: byte %llu: the input ends inside a character of %s")
+                                             : TO_SAY("%s: byte %llu: this is no character of %s"),
+                    input->name, (unsigned long long)input->transcoder->position + 1, input->encoding);
 }
 
 bool batch_input_is_output(const batch_input *input, int descriptor)

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* How far a run has come: one line on a terminal, rewritten as it grows and cleared at the end. */
 #include "batch/progress.h"
+#include "ui/language.h"
 
-#include <inttypes.h>
 #include <stdio.h>
 #include <string.h>
 #include <time.h>
@@ -36,13 +36,14 @@ static void write_left(const batch_progress *progress, uint64_t bytes_read, int6
     if (progress->size == 0 || bytes_read == 0 || bytes_read > progress->size)
         return;
     uint64_t seconds = (uint64_t)passed / 1000 * (progress->size - bytes_read) / bytes_read;
-    snprintf(text, size, ", %" PRIu64 " %% of the file, %" PRIu64 " min %" PRIu64 " s left",
-             bytes_read * 100 / progress->size, seconds / 60, seconds % 60);
+    snprintf(text, size, say(", %llu %% of the file, %llu min %llu s left"),
+             (unsigned long long)(bytes_read * 100 / progress->size), (unsigned long long)(seconds / 60),
+             (unsigned long long)(seconds % 60));
 }
 
 void batch_progress_show(batch_progress *progress, uint64_t rows, uint64_t bytes_read)
 {
-    char left[60];
+    char left[80];
     char text[160];
     int64_t now = progress->wanted ? milliseconds() : 0;
     if (!progress->wanted || now < progress->due)
@@ -51,7 +52,8 @@ void batch_progress_show(batch_progress *progress, uint64_t rows, uint64_t bytes
     progress->due = now + NEXT;
     progress->shown = true;
     write_left(progress, bytes_read, passed, left, sizeof left);
-    snprintf(text, sizeof text, "%" PRIu64 " rows, %" PRIu64 " a second%s", rows, rows * 1000 / (uint64_t)passed, left);
+    snprintf(text, sizeof text, say("%llu rows, %llu a second%s"), (unsigned long long)rows,
+             (unsigned long long)(rows * 1000 / (uint64_t)passed), left);
     fprintf(stderr, "\r%-*.*s", WIDTH, WIDTH, text);
     fflush(stderr);
 }

@@ -3,6 +3,7 @@
 #include "batch/rows_csv.h"
 #include "batch/by_vehicle.h"
 #include "batch/cache.h"
+#include "ui/language.h"
 
 #include <string.h>
 
@@ -100,7 +101,7 @@ static bool pass_header(batch_chunk *chunk, const csv_record *record)
 
 static bool refuse_header(batch_chunk *chunk, const csv_record *record)
 {
-    chunk->stop_hint = "files with different columns were joined here; judge them one by one";
+    chunk->stop_hint = TO_SAY("files with different columns were joined here; judge them one by one");
     return batch_chunk_stop(chunk, record->line, "a second header line with other columns");
 }
 
@@ -190,7 +191,7 @@ static bool judge_row(batch_chunk *chunk, const csv_record *record)
         return write_cached(chunk, record, cached);
     rodt_status status = rodt_form_judge_row(&text, chunk->run->context.rules, &finding, NULL);
     if (status != RODT_OK)
-        return batch_chunk_stop(chunk, record->line, "%s", rodt_status_text(status));
+        return batch_chunk_stop_by_status(chunk, record->line, status);
     batch_repeat repeat = BATCH_NO_HEADER;
     if (rodt_finding_has(&finding, RODT_REASON_CHAMBER_UNREADABLE))
         repeat = batch_header_compare(&chunk->run->header, record);

@@ -303,7 +303,7 @@ bool batch_write_object(batch_chunk *chunk, const csv_record *record)
         return write_cached(chunk, record, &found, cached);
     rodt_status status = rodt_form_judge_row(&text, chunk->run->context.rules, &finding, NULL);
     if (status != RODT_OK)
-        return batch_chunk_stop(chunk, record->line, "%s", rodt_status_text(status));
+        return batch_chunk_stop_by_status(chunk, record->line, status);
     batch_tally tally = batch_chunk_tally(chunk, &text, &finding, record);
     return write_judged(chunk, record, &found, &finding, &tally);
 }

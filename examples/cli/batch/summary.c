@@ -2,29 +2,61 @@
 /* What `rodtravel batch` says at the end on standard error. */
 #include "batch/summary.h"
 #include "ui/compiler.h"
+#include "ui/language.h"
 #include "ui/message.h"
+#include "ui/utf8.h"
 
 #include <inttypes.h>
 #include <stdio.h>
 #include <string.h>
 
+#define NAME_COLUMNS 28u
+
+/* What stands before the figures of a line: bytes are no columns in every language. */
+static void print_name(const char *indent, const char *name)
+{
+    unsigned used = columns_of_text(name) + (unsigned)strlen(indent);
+    fprintf(stderr, "%s%s%*s", indent, name, used < NAME_COLUMNS ? (int)(NAME_COLUMNS - used) : 0, "");
+}
+
+static void print_heading(const char *heading, unsigned width)
+{
+    unsigned used = columns_of_text(heading);
+    fprintf(stderr, " %*s%s", used < width ? (int)(width - used) : 0, "", heading);
+}
+
+static void print_number(const char *name, uint64_t count)
+{
+    print_name("  ", name);
+    fprintf(stderr, " %12" PRIu64 "\n", count);
+}
+
 static void print_count(const char *name, uint64_t count)
 {
     if (count > 0)
-        fprintf(stderr, "  %-26s %12" PRIu64 "\n", name, count);
+        print_number(name, count);
 }
+
+static const rodt_verdict verdict_order[] = {RODT_VERDICT_IN_ADJUSTMENT, RODT_VERDICT_OUT_OF_ADJUSTMENT,
+                                             RODT_VERDICT_INOPERATIVE, RODT_VERDICT_UNDETERMINED};
 
 static void print_chambers(const batch_counts *counts)
 {
+    const char *const headings[] = {say("in adj."), say("out of adj."), say("inoperative"), say("undetermined")};
+    unsigned widths[] = {11, 12, 12, 13};
     char text[RODT_CHAMBER_TEXT_SIZE];
-    fprintf(stderr, "chambers %31s %12s %12s %13s\n", "in adj.", "out of adj.", "inoperative",
-            "undetermined");
+    print_name("", say("chambers"));
+    for (size_t i = 0; i < COUNT_OF(widths); i++) {
+        unsigned used = columns_of_text(headings[i]);
+        widths[i] = used > widths[i] ? used : widths[i];
+        print_heading(headings[i], widths[i]);
+    }
+    fputc('\n', stderr);
     for (size_t i = 0; i < counts->chambers; i++) {
-        const uint64_t *verdict = counts->chamber[i].verdict;
-        fprintf(stderr, "  %-26s %11" PRIu64 " %12" PRIu64 " %12" PRIu64 " %13" PRIu64 "\n",
-                batch_chamber_name(counts, i, text), verdict[RODT_VERDICT_IN_ADJUSTMENT],
-                verdict[RODT_VERDICT_OUT_OF_ADJUSTMENT], verdict[RODT_VERDICT_INOPERATIVE],
-                verdict[RODT_VERDICT_UNDETERMINED]);
+        print_name("  ", batch_chamber_name(counts, i, text));
+        for (size_t k = 0; k < COUNT_OF(widths); k++)
+            fprintf(stderr, " %*" PRIu64, (int)widths[k], counts->chamber[i].verdict[verdict_order[k]]);
+        fputc('\n', stderr);
     }
 }
 
@@ -34,26 +66,29 @@ static void print_utilization(const batch_counts *counts, size_t row, const char
     uint64_t all = histogram_count(counts->histogram, row);
     if (all == 0)
         return;
-    fprintf(stderr, "  %-26s %12" PRIu64, name, all);
+    print_name("  ", name);
+    fprintf(stderr, " %12" PRIu64, all);
     for (size_t i = 0; i < COUNT_OF(percents); i++) {
         int step = histogram_percentile(counts->histogram, row, percents[i]);
         if (step < HISTOGRAM_STEPS)
             fprintf(stderr, " %5d.%d", step / 2, step % 2 * 5);
         else
-            fputs("    more", stderr);
+            print_heading(say("more"), 7);
     }
     fputc('\n', stderr);
 }
 
-static const rodt_verdict verdict_order[] = {RODT_VERDICT_IN_ADJUSTMENT, RODT_VERDICT_OUT_OF_ADJUSTMENT,
-                                             RODT_VERDICT_INOPERATIVE, RODT_VERDICT_UNDETERMINED};
-
 static void print_histogram(const batch_counts *counts)
 {
+    const char *const headings[] = {"p50", "p90", "p99", say("most")};
     char text[RODT_CHAMBER_TEXT_SIZE];
-    fputs("stroke in percent of its limit, rounded up to a half:\n", stderr);
-    fprintf(stderr, "%41s %7s %7s %7s %7s\n", "counted", "p50", "p90", "p99", "most");
-    print_utilization(counts, HISTOGRAM_ALL, "all");
+    fprintf(stderr, "%s\n", say("stroke in percent of its limit, rounded up to a half:"));
+    print_name("", "");
+    print_heading(say("counted"), 12);
+    for (size_t i = 0; i < COUNT_OF(headings); i++)
+        print_heading(headings[i], 7);
+    fputc('\n', stderr);
+    print_utilization(counts, HISTOGRAM_ALL, say("all"));
     for (size_t i = 0; i < COUNT_OF(verdict_order); i++)
         print_utilization(counts, HISTOGRAM_VERDICT + (size_t)verdict_order[i], rodt_verdict_name(verdict_order[i]));
     for (size_t reason = 0; reason < RODT_REASON_END; reason++)
@@ -62,14 +97,14 @@ static void print_histogram(const batch_counts *counts)
         print_utilization(counts, HISTOGRAM_CHAMBER + i, batch_chamber_name(counts, i, text));
 }
 
+/* Verdicts and reasons are the words of the output. */
 void batch_summary(const batch_counts *counts)
 {
-    fprintf(stderr, "verdicts\n");
+    fprintf(stderr, "%s\n", say("verdicts"));
     for (size_t i = 0; i < COUNT_OF(verdict_order); i++)
-        fprintf(stderr, "  %-26s %12" PRIu64 "\n", rodt_verdict_name(verdict_order[i]),
-                counts->verdict[verdict_order[i]]);
-    fprintf(stderr, "  %-26s %12" PRIu64 "\n", "wheel ends", counts->rows);
-    fprintf(stderr, "reasons\n");
+        print_number(rodt_verdict_name(verdict_order[i]), counts->verdict[verdict_order[i]]);
+    print_number(say("wheel ends"), counts->rows);
+    fprintf(stderr, "%s\n", say("reasons"));
     for (int reason = 0; reason < RODT_REASON_END; reason++)
         print_count(rodt_reason_name((rodt_reason)reason), counts->reason[reason]);
     for (int error = 0; error < ROW_ERRORS; error++)
@@ -78,37 +113,53 @@ void batch_summary(const batch_counts *counts)
     print_histogram(counts);
 }
 
-/* Appends "2 empty records" to a list. */
-static void add_count(char *list, size_t size, uint64_t count, const char *what)
+/* Appends to a list what there is at all. */
+static void add_text(char *list, size_t size, uint64_t count, const char *text)
 {
     size_t used = strlen(list);
     if (count > 0)
-        snprintf(list + used, size - used, "%s%" PRIu64 " %s%s", used > 0 ? ", " : "", count, what,
-                 count == 1 ? "" : "s");
+        snprintf(list + used, size - used, "%s%s", used > 0 ? ", " : "", text);
+}
+
+static void note_passed(const passthrough_counts *passed)
+{
+    char list[240] = "", said[80];
+    unsigned long long headers = passed->headers, records = passed->empty_records, lines = passed->empty_lines;
+    snprintf(said, sizeof said, say_number("%llu repeated header line", "%llu repeated header lines",
+                                           (unsigned long)headers), headers);
+    add_text(list, sizeof list, headers, said);
+    snprintf(said, sizeof said, say_number("%llu empty record", "%llu empty records", (unsigned long)records), records);
+    add_text(list, sizeof list, records, said);
+    snprintf(said, sizeof said, say_number("%llu empty line", "%llu empty lines", (unsigned long)lines), lines);
+    add_text(list, sizeof list, lines, said);
+    if (list[0] != '\0')
+        print_error("%s passed through", list);
 }
 
 static void note_row_errors(const batch_counts *counts)
 {
-    static const char *const what[ROW_ERRORS] = {[ROW_SHORT_RECORD] = "too few cells",
-                                                  [ROW_LONG_RECORD] = "too many cells, not judged",
-                                                  [ROW_BAD_QUOTES] = "broken quotes, not judged",
-                                                  [ROW_BAD_OBJECT] = "no JSON object, not judged",
-                                                  [ROW_MEMBER_TWICE] = "a member twice, not judged"};
+    static const char *const what[ROW_ERRORS] = {[ROW_SHORT_RECORD] = TO_SAY("too few cells"),
+                                                  [ROW_LONG_RECORD] = TO_SAY("too many cells, not judged"),
+                                                  [ROW_BAD_QUOTES] = TO_SAY("broken quotes, not judged"),
+                                                  [ROW_BAD_OBJECT] = TO_SAY("no JSON object, not judged"),
+                                                  [ROW_MEMBER_TWICE] = TO_SAY("a member twice, not judged")};
     for (int error = 0; error < ROW_ERRORS; error++) {
         uint64_t count = counts->passed.errors[error];
         if (count > 0)
-            print_error("%" PRIu64 " %s: %s (first on line %" PRIu64 ")", count, count == 1 ? "row" : "rows",
-                     what[error], counts->passed.error_lines[error]);
+            print_error(say_number("%llu row: %s (first on line %llu)", "%llu rows: %s (first on line %llu)",
+                                   (unsigned long)count), (unsigned long long)count, say(what[error]),
+                        (unsigned long long)counts->passed.error_lines[error]);
     }
 }
 
 static void note_other_order(const batch_counts *counts)
 {
     if (counts->other_order > 0)
-        print_error("%" PRIu64 " %s a date that contradicts --date-order and is not read (first on line %" PRIu64
-                    "); is the order right for the other dates?",
-                    counts->other_order, counts->other_order == 1 ? "row has" : "rows have",
-                    counts->passed.other_order_line);
+        print_error(say_number("%llu row has a date that contradicts --date-order and is not read (first on line "
+                               "%llu); is the order right for the other dates?",
+                               "%llu rows have a date that contradicts --date-order and is not read (first on line "
+                               "%llu); is the order right for the other dates?", (unsigned long)counts->other_order),
+                    (unsigned long long)counts->other_order, (unsigned long long)counts->passed.other_order_line);
 }
 
 /* Lines of JSON have no header that could be refused, so fields that no line had are named at the end. */
@@ -131,12 +182,7 @@ static void note_names(const batch_counts *counts, const batch_options *options)
 
 void batch_notes(const batch_counts *counts, const batch_options *options, const rule_context *context)
 {
-    char list[160] = "";
-    add_count(list, sizeof list, counts->passed.headers, "repeated header line");
-    add_count(list, sizeof list, counts->passed.empty_records, "empty record");
-    add_count(list, sizeof list, counts->passed.empty_lines, "empty line");
-    if (list[0] != '\0')
-        print_error("%s passed through", list);
+    note_passed(&counts->passed);
     note_row_errors(counts);
     note_other_order(counts);
     if (options->columns.members)

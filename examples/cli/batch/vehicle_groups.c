@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* A table of open vehicles in the order in which they came, found by a hash of their key. */
 #include "batch/vehicle_groups.h"
+#include "ui/language.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -79,11 +80,12 @@ const group_counts *vehicle_groups_counts(const vehicle_groups *table) { return 
 const char *group_sentence(group_status status)
 {
     switch (status) {
-    case GROUP_E_MEMORY: return "no memory for so many vehicles";
-    case GROUP_E_WRITE: return "the output could not be written";
+    case GROUP_E_MEMORY: return say("no memory for so many vehicles");
+    case GROUP_E_WRITE: return say("the output could not be written");
     case GROUP_E_ORDER:
-        return "there are too many vehicles for rows in any order: sort the file by this column, and judge it again";
-    case GROUP_E_BRAKES: return "one vehicle has more rows than can be counted";
+        return say("there are too many vehicles for rows in any order: sort the file by this column, and judge it "
+                   "again");
+    case GROUP_E_BRAKES: return say("one vehicle has more rows than can be counted");
     case GROUP_OK: break;
     }
     return NULL;

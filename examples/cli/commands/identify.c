@@ -286,7 +286,7 @@ static int answer_clues(const command_line *from, const rodt_clues *clues, const
     rodt_identification answer;
     rodt_status status = rodt_clues_identify(clues, context->rules, context->day, &answer, NULL);
     if (status != RODT_OK)
-        return print_error("%s", rodt_status_text(status));
+        return print_status("", status);
     int written = STATUS_CONTINUE;
     if (option_given(from, IDENTIFY_JSON))
         written = json_print(format_answer, &(identified){&answer, context});

@@ -66,7 +66,7 @@ static int find_limit(const command_line *from, const rule_context *context, rod
         return print_field_error(from, &error);
     if (status == RODT_OK)
         status = rodt_reading_judge(&reading, context->rules, finding, NULL);
-    return status == RODT_OK ? STATUS_CONTINUE : print_error("%s", rodt_status_text(status));
+    return status == RODT_OK ? STATUS_CONTINUE : print_status("", status);
 }
 
 static bool is_of_chamber(const rodt_limit *row, const void *context)

@@ -68,7 +68,7 @@ static int print_field_error(const command_line *from, const rodt_error *error)
         if (fields[i].field == field)
             return print_option_error(from, fields[i].option, error);
     }
-    return print_error("%s", error->text);
+    return print_library_error(error);
 }
 
 static int judge(const command_line *from, const rule_context *context, rodt_finding *finding)

@@ -281,8 +281,8 @@ bool columns_find_heading(const csv_record *header, const char *heading, const c
     }
     if (count == 1)
         return true;
-    print_error(count == 0 ? "there is no heading \"%.200s\" (%s)" : "two columns have the heading \"%.200s\" (%s)",
-                heading, option);
+    print_error(count == 0 ? TO_SAY("there is no heading \"%.200s\" (%s)")
+                           : TO_SAY("two columns have the heading \"%.200s\" (%s)"), heading, option);
     list_headings(header);
     return false;
 }

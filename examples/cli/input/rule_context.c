@@ -71,7 +71,9 @@ static int read_day(const char *text, rodt_date *out)
         return find_today(out);
     if (rodt_date_parse(text, out, &error) == RODT_OK)
         return STATUS_CONTINUE;
-    print_text_error("the value of --as-of", text, &error);
+    char what[80];
+    snprintf(what, sizeof what, say("the value of --%s"), "as-of");
+    print_text_error(what, text, &error);
     return print_error("year-month-day is always clear: 2021-10-14");
 }
 
@@ -102,11 +104,11 @@ static int read_file(const char *name, char **text, size_t *size)
 
 static int print_table_error(const char *name, const rodt_error *error)
 {
-    char place[48] = "";
+    char place[48] = "", said[SAID_SIZE];
     if (error->line > 0)
         snprintf(place, sizeof place, ":%lu", (unsigned long)error->line);
     const char *field = error->field;
-    return print_error("%s%s: %s%s%s", name, place, field, field[0] == '\0' ? "" : ": ", error->text);
+    return print_error("%s%s: %s%s%s", name, place, field, field[0] == '\0' ? "" : ": ", say_error(error, said));
 }
 
 static int load_own(const char *name, rule_context *out)
@@ -123,7 +125,7 @@ static int load_own(const char *name, rule_context *out)
     if (loaded != RODT_OK && error.status != RODT_OK)
         return print_table_error(name, &error);
     if (loaded != RODT_OK)
-        return print_error("%s: %s", name, rodt_status_text(loaded));
+        return print_status(name, loaded);
     out->rules = out->air_rules = out->own;
     return STATUS_CONTINUE;
 }

@@ -135,6 +135,13 @@ const char *say_error(const rodt_error *error, char text[SAID_SIZE])
     return text;
 }
 
+const char *say_status(rodt_status status, char text[SAID_SIZE])
+{
+    rodt_message message;
+    (void)say_message(rodt_status_message(status, &message), &message, text, SAID_SIZE);
+    return text;
+}
+
 const char *say_evidence(rodt_evidence evidence, char text[SAID_SIZE])
 {
     rodt_message message;

@@ -50,6 +50,9 @@ const char *say(const char *english) FORMAT_ARGUMENT(1);
 /* Marks a text that is said elsewhere, by say with a variable. */
 #define TO_SAY(english) english
 
+/* The same for a help text, of which print_paragraphs says each line, or the second column of an indented line. */
+#define TO_SAY_LINES(english) english
+
 /* Whether a text that somebody wrote is this English one or its translation, of any language, whatever its capitals,
  * accents, hyphens and blanks. What was written in one language is then read in every one. */
 bool is_said(const char *english, const char *text, size_t size);
@@ -64,9 +67,10 @@ const char *say_number(const char *one, const char *many, unsigned long number) 
  * and text is "". */
 bool say_message(rodt_status made, const rodt_message *message, char *text, size_t size);
 
-/* The sentence of an error, and of how a figure was checked. */
+/* The sentence of an error, of a status, and of how a figure was checked. */
 #define SAID_SIZE 1024
 const char *say_error(const rodt_error *error, char text[SAID_SIZE]);
+const char *say_status(rodt_status status, char text[SAID_SIZE]);
 const char *say_evidence(rodt_evidence evidence, char text[SAID_SIZE]);
 
 #endif

@@ -22,6 +22,19 @@ int print_error(const char *format, ...)
     return STATUS_USAGE;
 }
 
+int print_library_error(const rodt_error *error)
+{
+    char said[SAID_SIZE];
+    return print_error("%s", say_error(error, said));
+}
+
+int print_status(const char *where, rodt_status status)
+{
+    char said[SAID_SIZE];
+    say_status(status, said);
+    return where[0] == '\0' ? print_error("%s", said) : print_error("%s: %s", where, said);
+}
+
 /* Columns of the screen that a text is shown in before it is cut. */
 #define MARGIN 4u
 #define WIDEST_PLACE 68u

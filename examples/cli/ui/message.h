@@ -12,6 +12,11 @@
 /* "rodtravel: ..." on a line of its own. Returns STATUS_USAGE. */
 int print_error(const char *format, ...) PRINTF_LIKE(1, 2);
 
+/* The sentence of an error of the library that is about no text, and of a status, after "where: " if that is not "".
+ * Return STATUS_USAGE. */
+int print_library_error(const rodt_error *error);
+int print_status(const char *where, rodt_status status);
+
 /* Shows a text that could not be read, a caret under the place and the reason. `what` names it in plain
  * words ("the applied measurement"). Returns STATUS_USAGE. */
 int print_text_error(const char *what, const char *text, const rodt_error *error);

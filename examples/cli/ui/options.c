@@ -93,7 +93,7 @@ static int check_operand_count(const command_line *from, size_t least)
 {
     if (from->operand_count >= least)
         return STATUS_CONTINUE;
-    print_error("%s needs %s", from->command->name, from->command->operands);
+    print_error("%s needs %s", from->command->name, say(from->command->operands));
     return print_error("only %zu of %zu operands are given; see: rodtravel %s --help", from->operand_count, least,
                        from->command->name);
 }
@@ -176,7 +176,7 @@ static int print_choice_error(const char *name, const choice *choices, size_t co
 {
     char words[200] = "";
     for (size_t i = 0; i < count; i++) {
-        const char *joint = i == 0 ? "" : i + 1 == count ? " or " : ", ";
+        const char *joint = i == 0 ? "" : i + 1 == count ? say(" or ") : ", ";
         size_t used = strlen(words);
         snprintf(words + used, sizeof words - used, "%s%s", joint, choices[i].word);
     }
@@ -204,8 +204,9 @@ int choose_option(const command_line *from, size_t option, const choice *choices
 static void print_option(FILE *to, const char *name, const char *value, const char *help)
 {
     char label[200];
-    snprintf(label, sizeof label, "  --%s%s%s", name, value == NULL ? "" : " ", value == NULL ? "" : value);
-    print_wrapped(to, label, HELP_INDENT, help);
+    snprintf(label, sizeof label, "  --%s%s%s", name, value == NULL ? "" : " ",
+             value == NULL ? "" : say(value));
+    print_wrapped(to, label, HELP_INDENT, say(help));
 }
 
 /* The blanks at the start of a line, and where the second column of a table begins; 0 = there is none. */
@@ -220,21 +221,35 @@ static size_t find_indents(const char *line, size_t *first)
     return 0;
 }
 
+/* An example is the same in every language. */
+static void print_example(FILE *to, const char *line, size_t indent)
+{
+    if (columns_of_text(line) < line_width(to))
+        fprintf(to, "%s\n", line);
+    else
+        print_wrapped(to, "", (unsigned)indent, line + indent);
+}
+
 static void print_line(FILE *to, const char *line)
 {
-    char label[200];
-    size_t first, second = find_indents(line, &first), begin = second > 0 ? second : first, size = begin;
-    if (columns_of_text(line) < line_width(to)) {
-        fprintf(to, "%s\n", line);
+    char name[200], label[200];
+    size_t first, second = find_indents(line, &first), size = second;
+    if (first == 0) {
+        print_wrapped(to, "", 0, say(line));
         return;
     }
-    while (size > 0 && line[size - 1] == ' ')
+    if (second == 0) {
+        print_example(to, line, first);
+        return;
+    }
+    while (line[size - 1] == ' ')
         size--;
-    snprintf(label, sizeof label, "%.*s", (int)size, line);
+    snprintf(name, sizeof name, "%.*s", (int)(size - first), line + first);
+    snprintf(label, sizeof label, "%*s%s", (int)first, "", say(name));
     bool fits = columns_of_text(label) < line_width(to);
     if (!fits)
         print_wrapped(to, "", 2, label);
-    print_wrapped(to, fits ? label : "", (unsigned)begin, line + begin);
+    print_wrapped(to, fits ? label : "", (unsigned)second, say(line + second));
 }
 
 void print_paragraphs(FILE *to, const char *text)
@@ -251,15 +266,16 @@ void print_paragraphs(FILE *to, const char *text)
 void print_command_help(FILE *to, const command_spec *command)
 {
     char usage[200];
-    snprintf(usage, sizeof usage, "rodtravel %s %s\n", command->name, command->operands);
+    snprintf(usage, sizeof usage, "rodtravel %s %s\n", command->name, say(command->operands));
     print_paragraphs(to, usage);
     fputc('\n', to);
     print_paragraphs(to, command->help);
-    print_paragraphs(to, "\nOptions, before, between or after the operands:\n");
+    print_paragraphs(to, TO_SAY_LINES("\nOptions, before, between or after the operands:\n"));
     for (size_t i = 0; i < command->option_count; i++)
         if (command->options[i].help != NULL)
             print_option(to, command->options[i].name, command->options[i].value,
                          command->options[i].help);
-    print_option(to, LANGUAGE_OPTION, LANGUAGE_WORDS, "language of what is said; that of the locale if not given");
-    print_option(to, "help", NULL, "this text");
+    print_option(to, LANGUAGE_OPTION, LANGUAGE_WORDS,
+                 TO_SAY("language of what is said; that of the locale if not given"));
+    print_option(to, "help", NULL, TO_SAY("this text"));
 }

@@ -11,12 +11,12 @@
 
 typedef struct option_spec {
     const char *name;  /* without the dashes; names that the library uses for a field are its own */
-    const char *value; /* what the help calls its value; NULL = it takes none */
+    const char *value; /* what the help calls its value; NULL = it takes none; this and the help are said */
     const char *help;  /* one sentence without a full stop; NULL = an older name, which is not listed */
     bool repeats;      /* may be given more than once */
 } option_spec;
 
-/* A command: the table of main.c and the help are made of these. */
+/* A command: the table of main.c and the help are made of these. The check `translations` finds their texts. */
 typedef struct command_spec {
     const char *name;
     const char *operands; /* as the usage line shows them */

@@ -97,7 +97,7 @@ static rodt_status read_arm_text(const file_reader *from, rodt_length *out, rodt
         rodt_length_compare(*out, other) == 0)
         return RODT_OK;
     *error = (rodt_error){.status = RODT_E_UNIT};
-    snprintf(error->text, sizeof error->text, "the unit of this number is not known");
+    snprintf(error->text, sizeof error->text, "%s", say("the unit of this number is not known"));
     return RODT_E_UNIT;
 }
 
@@ -131,7 +131,8 @@ static int judge_end(file_reader *from, uint64_t line)
     from->undated += is_blank(from->text[RODT_FIELD_DATE]);
     rodt_status status = rodt_form_judge_row(&text, options->context->rules, &out->findings[out->count],
                                         &out->errors[out->count]);
-    return status == RODT_OK ? STATUS_CONTINUE : print_line_error(from, line, rodt_status_text(status));
+    char said[SAID_SIZE];
+    return status == RODT_OK ? STATUS_CONTINUE : print_line_error(from, line, say_status(status, said));
 }
 
 static int read_row(file_reader *from, const csv_record *record)
@@ -213,7 +214,7 @@ static int combine(const file_reader *from)
     if (brakes > 0 && brakes < out->count)
         return print_error("--brakes is %lu, but %s has %zu wheel ends", (unsigned long)brakes, from->name, out->count);
     rodt_status status = vehicle_combine(out, brakes);
-    return status == RODT_OK ? STATUS_CONTINUE : print_error("%s: %s", from->name, rodt_status_text(status));
+    return status == RODT_OK ? STATUS_CONTINUE : print_status(from->name, status);
 }
 
 int vehicle_read(const vehicle_options *options, vehicle_record *out)
