@@ -24,7 +24,7 @@ static bool go_on(batch_chunk *chunk, group_status status, uint64_t line)
     if (status == GROUP_OK)
         return true;
     if (status != GROUP_E_WRITE)
-        batch_chunk_stop(chunk, line, "%s (--by %.100s)", group_sentence(status), chunk->run->options->by);
+        batch_chunk_stop(chunk, line, "%s (--by %.100s)", say(group_sentence(status)), chunk->run->options->by);
     chunk->stopped = true;
     return false;
 }

@@ -80,12 +80,12 @@ const group_counts *vehicle_groups_counts(const vehicle_groups *table) { return 
 const char *group_sentence(group_status status)
 {
     switch (status) {
-    case GROUP_E_MEMORY: return say("no memory for so many vehicles");
-    case GROUP_E_WRITE: return say("the output could not be written");
+    case GROUP_E_MEMORY: return TO_SAY("no memory for so many vehicles");
+    case GROUP_E_WRITE: return TO_SAY("the output could not be written");
     case GROUP_E_ORDER:
-        return say("there are too many vehicles for rows in any order: sort the file by this column, and judge it "
-                   "again");
-    case GROUP_E_BRAKES: return say("one vehicle has more rows than can be counted");
+        return TO_SAY("there are too many vehicles for rows in any order: sort the file by this column, and judge it "
+                      "again");
+    case GROUP_E_BRAKES: return TO_SAY("one vehicle has more rows than can be counted");
     case GROUP_OK: break;
     }
     return NULL;
