@@ -46,11 +46,13 @@ static void print_chambers(const batch_counts *counts)
     unsigned widths[] = {11, 12, 12, 13};
     char text[RODT_CHAMBER_TEXT_SIZE];
     print_name("", say("chambers"));
-    for (size_t i = 0; i < COUNT_OF(widths); i++) {
-        unsigned used = columns_of_text(headings[i]);
-        widths[i] = used > widths[i] ? used : widths[i];
-        print_heading(headings[i], widths[i]);
+    for (size_t i = 1; i < COUNT_OF(widths); i++) { /* the first gives its room to the others */
+        unsigned used = columns_of_text(headings[i]), more = used > widths[i] ? used - widths[i] : 0;
+        widths[i] += more;
+        widths[0] -= more < widths[0] ? more : 0;
     }
+    for (size_t i = 0; i < COUNT_OF(widths); i++)
+        print_heading(headings[i], widths[i]);
     fputc('\n', stderr);
     for (size_t i = 0; i < counts->chambers; i++) {
         print_name("  ", batch_chamber_name(counts, i, text));

@@ -40,10 +40,11 @@ static void print_word(FILE *to, const char *word, size_t size)
 
 static bool begins_unit(const char *text)
 {
-    static const char *const units[] = {"mm", "in", "psi", "kPa", "%"};
+    static const char *const units[] = {"mm", "in", "po", "psi", "kPa", "%"};
     for (size_t i = 0; i < COUNT_OF(units); i++) {
         size_t size = strlen(units[i]);
-        if (strncmp(text, units[i], size) == 0 && strchr(" \",;:.)", text[size]) != NULL)
+        /* The last one begins a blank that joins. */
+        if (strncmp(text, units[i], size) == 0 && strchr(" \",;:.)\xC2", text[size]) != NULL)
             return true;
     }
     return false;
