@@ -151,6 +151,13 @@ class Limits(Case):
             own.write_text("family,size,class,limit\nclamp,30,standard,1 7/8\n", "utf-8")
             self.assertIn("1 7/8 in", self.drawing("--limits", str(own)))
 
+    def test_sources_in_force(self):
+        """Clamp 36 had another limit by another text until 13 October 2021."""
+        for day, superseded in (("2021-10-13", True), ("2021-10-14", False)):
+            text = Page(self.page("limits", "--as-of", day, "--html")).text()
+            self.assertIn("86 FR 57076", text)
+            self.assertEqual("77 FR 46638" in text, superseded, day)
+
     def test_html(self):
         page = Page(self.page("limits", "--html"))
         self.assertEqual((page.open, page.wrong), ([], []))

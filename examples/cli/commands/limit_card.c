@@ -204,13 +204,15 @@ static void put_head(const card *on, const rodt_rules *law)
     put_lines(on, y, 42, 88, text);
 }
 
-/* Each source once, with how it was read. */
+/* Each source of a row in force once, with how it was read. */
 static int put_sources(const card *on, const rodt_rules *law)
 {
     char text[1200] = "", source[RODT_SOURCE_TEXT_SIZE], words[RODT_SOURCE_TEXT_SIZE + 60];
     const rodt_limit *row;
     for (size_t i = 0; (row = rodt_rules_limit_at(law, i)) != NULL; i++) {
         size_t used = strlen(text);
+        if (!is_limit_in_force(row, on->context->day))
+            continue;
         snprintf(words, sizeof words, "%s (%s)", format_source(row->source, source), rodt_evidence_text(row->evidence));
         if (strstr(text, words) == NULL && used + strlen(words) + 3 < sizeof text)
             snprintf(text + used, sizeof text - used, "%s%s", used > 0 ? "; " : "", words);

@@ -21,10 +21,7 @@ typedef struct row_query {
 
 static bool is_row_wanted(const row_query *query, const rodt_limit *row)
 {
-    rodt_date day = query->rules_of->day;
-    bool in_force = rodt_date_compare(row->from, day) <= 0 &&
-                    (!rodt_date_given(row->until) || rodt_date_compare(day, row->until) <= 0);
-    return in_force && query->wanted(row, query->context);
+    return is_limit_in_force(row, query->rules_of->day) && query->wanted(row, query->context);
 }
 
 /* The next wanted row from *at on, or NULL. */

@@ -15,6 +15,12 @@ static inline const rodt_rules *law_of(const rule_context *rules_of)
     return law != NULL ? law : rules_of->rules;
 }
 
+static inline bool is_limit_in_force(const rodt_limit *row, rodt_date day)
+{
+    return rodt_date_compare(row->from, day) <= 0 &&
+           (!rodt_date_given(row->until) || rodt_date_compare(day, row->until) <= 0);
+}
+
 typedef bool (*row_filter)(const rodt_limit *row, const void *context);
 
 /* The rows in force on the day of the context that pass the filter, with their sources. */
