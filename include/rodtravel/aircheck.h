@@ -94,7 +94,8 @@ typedef struct rodt_air_limit {
     bool towed_or_more;         /* ... or for this many and more */
     RODT_ENUM32(rodt_comparison) comparison; /* what is good */
     RODT_ENUM32(rodt_air_measure) measure; /* what the figures are measured in */
-    rodt_ratio value;           /* in `measure`; the lower end of RODT_COMPARISON_BETWEEN; not given for yes/no */
+    rodt_ratio value;           /* in `measure`; the lower end of RODT_COMPARISON_BETWEEN; not given for yes/no and
+                                   for half of the cut-out alone */
     rodt_ratio upper;           /* of RODT_COMPARISON_BETWEEN */
     rodt_ratio per_towed_unit;  /* added to value for each towed unit after the first; not given = none */
     RODT_ENUM32(rodt_air_span) span; /* build-up: what is timed */
@@ -104,7 +105,7 @@ typedef struct rodt_air_limit {
     rodt_pressure stop_kpa;     /* the kPa printed beside `stop` */
     int16_t applications;       /* reserve: full applications between the two readings; 0 otherwise */
     bool by_volume;             /* build-up: value x actual / required reservoir volume (49 CFR 571.121 S5.1.1) */
-    bool half_cut_out;          /* warning: or half of the governor's cut-out, whichever is less */
+    bool half_cut_out;          /* warning: or half of the governor's cut-out, whichever is less; alone without value */
     bool below_cut_out;         /* cut-in: measured is how far it lies below the governor's cut-out */
     rodt_date built_from;       /* vehicles built from / until, both inside; not given = any */
     rodt_date built_until;      /* the last day of build */

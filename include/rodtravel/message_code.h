@@ -246,6 +246,7 @@ typedef enum rodt_message_code RODT_ENUM_TYPE {
     RODT_MESSAGE_AIR_REQUIRED_BETWEEN = 285,
     RODT_MESSAGE_AIR_REQUIRED_ABOUT = 286,
     RODT_MESSAGE_AIR_REQUIRED_BELOW_CUT_OUT = 287,
+    RODT_MESSAGE_AIR_REQUIRED_HALF_CUT_OUT = 288,
 
     /* What an undetermined air check lacks. */
     RODT_MESSAGE_AIR_MISSING_ROW = 290,
@@ -281,6 +282,7 @@ typedef enum rodt_message_code RODT_ENUM_TYPE {
     RODT_MESSAGE_AIR_EDGE_CONTAMINATION = 327,
     RODT_MESSAGE_AIR_EDGE_TRACTOR_PROTECTION = 328,
     RODT_MESSAGE_AIR_EDGE_TRAILER_BRAKES = 329,
+    RODT_MESSAGE_AIR_EDGE_UNDER_HALF = 339,
 
     /* What an air check waited for and never came. */
     RODT_MESSAGE_AIR_NEVER = 330, /* of a check with no more than a usual figure */

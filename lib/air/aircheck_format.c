@@ -234,6 +234,10 @@ void rodti_air_add_required(rodt_message *out, const rodt_air_finding *finding)
     const rodt_air_limit *row = finding->row;
     bool between = row->comparison == RODT_COMPARISON_BETWEEN;
     bool about = between && rodti_exact_compare(row->value, row->upper) == 0;
+    if (!is_answer(row) && !rodt_ratio_given(bound_of(row, finding))) {
+        rodti_message_clause(out, "required", RODT_MESSAGE_AIR_REQUIRED_HALF_CUT_OUT);
+        return;
+    }
     if (row->below_cut_out && !is_answer(row))
         rodti_message_clause(out, "required", RODT_MESSAGE_AIR_REQUIRED_BELOW_CUT_OUT);
     rodti_message_clause(out, "required", about ? RODT_MESSAGE_AIR_REQUIRED_ABOUT : words[row->comparison]);
@@ -432,6 +436,10 @@ void rodti_air_add_when(rodt_message *out, const rodt_air_limit *row, const rodt
 {
     if (row->measure == RODT_AIR_MEASURE_YES_NO) {
         rodti_message_clause(out, "when", checks[row->check].fault);
+        return;
+    }
+    if (!rodt_ratio_given(bound_of(row, finding))) {
+        rodti_message_clause(out, "when", RODT_MESSAGE_AIR_EDGE_UNDER_HALF);
         return;
     }
     add_conditions(out, row, finding);

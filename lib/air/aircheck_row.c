@@ -139,21 +139,21 @@ static bool scale_by_volume(const rodt_air_reading *reading, rodt_ratio *allowed
            rodti_exact_divide(*allowed, reading->required_volume, allowed);
 }
 
-/* "... or half of the cut-out, whichever is less": without the cut-out only a reading that keeps the other figure is
- * certain. */
+/* Half of the cut-out alone, or "... or half of it, whichever is less": without the cut-out only a reading that keeps
+ * the other figure is certain. */
 static bool lower_to_half(const rodt_air_limit *row, const rodt_air_reading *reading, rodt_ratio measured,
                           rodt_ratio *allowed, air_outcome *out)
 {
     rodt_ratio half;
     if (!rodt_pressure_given(reading->cut_out)) {
-        if (rodti_exact_compare(measured, *allowed) < 0)
+        if (!rodt_ratio_given(*allowed) || rodti_exact_compare(measured, *allowed) < 0)
             set_missing(out, RODT_AIR_MISSING_CUT_OUT);
         return true;
     }
     if (!rodti_exact_divide(EXACT(reading->cut_out), (rodt_ratio){2, 1}, &half) ||
         !to_measure(row->measure, half, &half))
         return false;
-    if (rodti_exact_compare(half, *allowed) < 0)
+    if (!rodt_ratio_given(*allowed) || rodti_exact_compare(half, *allowed) < 0)
         *allowed = half;
     return true;
 }

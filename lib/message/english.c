@@ -336,6 +336,8 @@ static const rodt_enumerator message_code_rows[] = {
     ENUMERATOR(RODT_MESSAGE_AIR_REQUIRED_BETWEEN, "air.required.between", "{from} to {bound}"),
     ENUMERATOR(RODT_MESSAGE_AIR_REQUIRED_ABOUT, "air.required.about", "about {bound}"),
     ENUMERATOR(RODT_MESSAGE_AIR_REQUIRED_BELOW_CUT_OUT, "air.required.below-cut-out", "{required} below the cut-out"),
+    ENUMERATOR(RODT_MESSAGE_AIR_REQUIRED_HALF_CUT_OUT, "air.required.half-cut-out",
+               "not less than half of the governor's cut-out"),
 
     /* What an undetermined air check lacks. */
     ENUMERATOR(RODT_MESSAGE_AIR_MISSING_ROW, "air.missing.row", "{rules} has no figure for this check and vehicle"),
@@ -369,6 +371,7 @@ static const rodt_enumerator message_code_rows[] = {
     ENUMERATOR(RODT_MESSAGE_AIR_EDGE_BY_VOLUME, "air.edge.by-volume", "{when} x actual / required volume"),
     ENUMERATOR(RODT_MESSAGE_AIR_EDGE_HALF_CUT_OUT, "air.edge.half-cut-out",
                "{when}, or below half of the governor's cut-out if that is less"),
+    ENUMERATOR(RODT_MESSAGE_AIR_EDGE_UNDER_HALF, "air.edge.under-half", "below half of the governor's cut-out"),
     ENUMERATOR(RODT_MESSAGE_AIR_EDGE_UNDER_CUT_OUT, "air.edge.under-cut-out", "{when} under the cut-out"),
     ENUMERATOR(RODT_MESSAGE_AIR_EDGE_PER_TOWED_UNIT, "air.edge.per-towed-unit",
                "{when}, {more} more for each towed unit after the first"),

@@ -156,12 +156,13 @@ static unsigned used_columns(const rodt_air_limit *row)
            (row->below_cut_out ? USES_BELOW_CUT_OUT : 0);
 }
 
-/* A comparison has the figures that it needs and no others. */
+/* A comparison has the figures that it needs and no others. Half of the cut-out may stand alone. */
 static bool fits_comparison(const rodt_air_limit *row)
 {
     bool words = row->comparison == RODT_COMPARISON_MUST_BE_YES || row->comparison == RODT_COMPARISON_MUST_BE_NO;
     bool between = row->comparison == RODT_COMPARISON_BETWEEN;
-    if (words != (row->measure == RODT_AIR_MEASURE_YES_NO) || words == rodt_ratio_given(row->value) ||
+    bool needs_value = !words && !(row->half_cut_out && !rodt_ratio_given(row->value));
+    if (words != (row->measure == RODT_AIR_MEASURE_YES_NO) || needs_value != rodt_ratio_given(row->value) ||
         between != rodt_ratio_given(row->upper))
         return false;
     return !between || rodti_exact_compare(row->value, row->upper) <= 0;
@@ -266,6 +267,10 @@ void rodti_air_row_put(text_writer *writer, const rodt_air_limit *row, int towed
         return;
     }
     rodti_text_put(writer, comparison_texts[row->comparison]);
+    if (!rodt_ratio_given(row->value)) {
+        rodti_text_put(writer, " half of the cut-out");
+        return;
+    }
     if (!rodti_air_allowed(row, towed_units, &value))
         return;
     rodti_text_put(writer, " ");

@@ -78,6 +78,8 @@ bool rodti_air_is_within(const rodt_air_limit *row, const rodt_air_limit *law, i
     air_range own, other;
     if (row->measure == RODT_AIR_MEASURE_YES_NO || law->measure == RODT_AIR_MEASURE_YES_NO)
         return row->comparison == law->comparison;
+    if (!rodt_ratio_given(row->value) || !rodt_ratio_given(law->value)) /* half of the cut-out alone */
+        return !rodt_ratio_given(row->value) && law->half_cut_out;
     return goes_by_the_same(row, law) && find_range(row, towed_units, &own) && find_range(law, towed_units, &other) &&
            end_holds(own.low, own.low_outside, other.low, other.low_outside, -1) &&
            end_holds(own.high, own.high_outside, other.high, other.high_outside, 1);

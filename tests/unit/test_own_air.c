@@ -247,8 +247,14 @@ static const struct {
     {"us-fmcsr", "warning,,,not-less-than,57,,,psi,,1975-03-01,,,,", false},
     {"us-fmcsr", "warning,,,not-less-than,57,,,psi,1960-01-01,1970-12-31,half-cut-out,,,", true},
     {"us-fmcsr", "warning,,,not-less-than,65,,,psi,1980-01-01,,half-cut-out,,,", false},
+    {"us-fmcsr", "warning,,,not-less-than,,,,psi,,1975-02-28,half-cut-out,,,", true},
+    {"us-fmcsr", "warning,,,not-less-than,,,,psi,1980-01-01,,half-cut-out,,,", false},
     {"us-fmcsr", "warning,,,not-less-than,413.7,,,kPa,,,,,,", true},
     {"us-fmcsr", "warning,,,not-less-than,413.6,,,kPa,,,,,,", false},
+    /* us-nh: half of the cut-out, whatever it is; a figure beside it may be less */
+    {"us-nh", "warning,,,not-less-than,,,,psi,,,half-cut-out,,,", true},
+    {"us-nh", "warning,,,not-less-than,60,,,psi,,,half-cut-out,,,", false},
+    {"us-nh", "warning,,,not-less-than,60,,,psi,,,,,,", false},
     /* reserve: not below 70 percent after one application */
     {"us-fmcsr", "reserve,,,not-less-than,80,,,percent-left,,,,1,,", true},
     {"us-fmcsr", "reserve,,,not-less-than,69,,,percent-left,,,,1,,", false},
@@ -298,7 +304,7 @@ static void every_row_of_every_law(void **state)
             static const char *const vehicles[] = {"any", "single", "combination", "bus"};
             char text[300], towed[8] = "", from[RODT_DATE_TEXT_SIZE] = "", until[RODT_DATE_TEXT_SIZE] = "";
             if (row->measure != RODT_AIR_MEASURE_PSI || row->comparison != RODT_COMPARISON_NOT_LESS_THAN ||
-                row->kind == RODT_AIR_KIND_USUAL || row->below_cut_out)
+                row->kind == RODT_AIR_KIND_USUAL || row->below_cut_out || !rodt_ratio_given(row->value))
                 continue;
             if (row->towed_units >= 0)
                 snprintf(towed, sizeof towed, "%d%s", row->towed_units, row->towed_or_more ? "+" : "");

@@ -81,7 +81,7 @@ static void the_rows_are_those_that_can_judge(void **state)
     vehicle = (rodt_air_reading){.vehicle = RODT_VEHICLE_CLASS_BUS};
     assert_int_equal(count_rows("us-newvehicle", RODT_STEP_CUT_IN, &vehicle), 1); /* a bus has its own row */
     assert_int_equal(rodt_step_row_at(RODT_STEP_CUT_IN, rodt_rules_find("us-newvehicle"), &vehicle, 0)->value.num, 85);
-    assert_int_equal(count_rows("us-fmcsr", RODT_STEP_WARNING, &vehicle), 2); /* by day of build */
+    assert_int_equal(count_rows("us-fmcsr", RODT_STEP_WARNING, &vehicle), 3); /* by day of build */
     vehicle.built = (rodt_date){2015, 0, 0};
     assert_int_equal(count_rows("us-fmcsr", RODT_STEP_WARNING, &vehicle), 1);
     assert_int_equal(rodt_step_row_at(RODT_STEP_WARNING, rodt_rules_find("us-fmcsr"), &vehicle, 0)->value.num, 60);

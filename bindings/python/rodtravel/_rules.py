@@ -74,7 +74,7 @@ class AirLimit(Record, of="rodt_air_limit"):
     stop_kpa: Field[Fraction | None] = Field("The kPa printed beside `stop`, in psi; None = none printed.")
     applications: Field[int] = Field("Reserve: full applications between the readings; 0 otherwise.")
     by_volume: Field[bool] = Field("Build-up: value times actual by required reservoir volume (49 CFR 571.121 S5.1.1).")
-    half_cut_out: Field[bool] = Field("Warning: or half of the governor's cut-out, whichever is less.")
+    half_cut_out: Field[bool] = Field("Warning: or half of the governor's cut-out, whichever is less; alone without a value.")
     below_cut_out: Field[bool] = Field("Cut-in: the measured value is how far it is below the governor's cut-out.")
     built_from: Field[date | None] = Field("For vehicles built from this day on; None = any.")
     built_until: Field[date | None] = Field("For vehicles built until this day; None = any.")

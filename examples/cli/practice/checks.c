@@ -42,7 +42,9 @@ static rodt_ratio draw_figure(practice_random *random, const rodt_air_limit *row
     bool rate = row->measure == RODT_AIR_MEASURE_PSI_PER_MINUTE || row->measure == RODT_AIR_MEASURE_KPA_PER_MINUTE;
     if (rate)
         offset = offset / 2;
-    rodt_ratio figure = upper ? row->upper : row->value, beyond = {rises ? offset : -offset, 1};
+    const rodt_ratio half_cut_out = {CUT_OUT_PSI / 2, 1};
+    rodt_ratio value = rodt_ratio_given(row->value) ? row->value : half_cut_out;
+    rodt_ratio figure = upper ? row->upper : value, beyond = {rises ? offset : -offset, 1};
     if (rodt_ratio_add(figure, beyond, &figure) != RODT_OK || figure.num < 0)
         figure = (rodt_ratio){0, 1};
     return figure;
