@@ -42,7 +42,7 @@ static void expect_ratio(rodt_ratio ratio, int64_t num, int64_t den)
 
 enum {
     EDGE_RULES, EDGE_CHECK, EDGE_VEHICLE, EDGE_TOWED, EDGE_BUILT, EDGE_PRESSURE, EDGE_BEFORE, EDGE_AFTER, EDGE_SECONDS,
-    EDGE_CUT_OUT, EDGE_SPAN, EDGE_APPLICATIONS, EDGE_ANSWER, EDGE_RESULT, EDGE_AT_LIMIT, EDGE_SOURCE, EDGES
+    EDGE_CUT_OUT, EDGE_SPAN, EDGE_APPLICATIONS, EDGE_ACTUAL_VOLUME, EDGE_REQUIRED_VOLUME, EDGE_ANSWER, EDGE_RESULT, EDGE_AT_LIMIT, EDGE_SOURCE, EDGES
 };
 
 static int word(const char *text, const char *const *words, int count)
@@ -65,7 +65,8 @@ static rodt_date built(const char *text)
     return date;
 }
 
-static rodt_ratio seconds(const char *text)
+/* Seconds in tenths, or whole cubic inches. */
+static rodt_ratio tenths(const char *text)
 {
     rodt_ratio ratio = {0};
     char *behind;
@@ -99,7 +100,9 @@ static rodt_air_reading reading_of(char *cells[])
                               .after = gauge(cells[EDGE_AFTER]),
                               .cut_out = gauge(cells[EDGE_CUT_OUT]),
                               .span = (rodt_air_span)word(cells[EDGE_SPAN], spans, 4),
-                              .seconds = seconds(cells[EDGE_SECONDS]),
+                              .seconds = tenths(cells[EDGE_SECONDS]),
+                              .actual_volume = tenths(cells[EDGE_ACTUAL_VOLUME]),
+                              .required_volume = tenths(cells[EDGE_REQUIRED_VOLUME]),
                               .answer = (rodt_recorded)word(cells[EDGE_ANSWER], answers, 3)};
 }
 
@@ -123,7 +126,7 @@ static void every_published_edge(void **state)
         count++;
     }
     csv_close(&file);
-    assert_true(count > 150);
+    assert_true(count > 500);
 }
 
 /* --- Every row --------------------------------------------------------------------------------------- */
@@ -241,15 +244,21 @@ static bool hits(const rodt_rules *rules, const rodt_air_limit *row, rodt_air_re
     return true;
 }
 
+/* The bound of a row; half of the cut-out of set_measured where that alone is asked for. */
+static rodt_ratio bound_of(const rodt_air_limit *row)
+{
+    return rodt_ratio_given(row->value) ? row->value : (rodt_ratio){row->half_cut_out ? 75 : 0, 1};
+}
+
 /* A hundredth below the bound, at it, a hundredth above. Returns on how many of the three sides the row spoke. */
 static unsigned sides(const rodt_rules *rules, const rodt_air_limit *row, rodt_air_reading reading)
 {
     unsigned count = 0;
+    rodt_ratio bound = bound_of(row);
     for (int side = -1; side <= 1; side++) {
         if (side == 0 && row->measure == RODT_AIR_MEASURE_YES_NO)
             continue;
-        int64_t den = row->value.den == 0 ? 1 : row->value.den;
-        count += hits(rules, row, reading, row->value.num * 100 + side * den, den * 100, side);
+        count += hits(rules, row, reading, bound.num * 100 + side * bound.den, bound.den * 100, side);
     }
     return count;
 }
@@ -291,7 +300,7 @@ static void every_row_is_reached_and_explained(void **state)
         assert_null(rodt_rules_air_at(rules, rodt_rules_air_count(rules)));
     }
     /* ca-qc: a row and the row of its major defect divide the sides; ca-sk: two rows must be kept together. */
-    assert_int_equal(rows, 131);
+    assert_int_equal(rows, 148);
     assert_true(whole >= rows - 6);
 }
 
@@ -334,7 +343,7 @@ static uint64_t hash_row(uint64_t seed, const rodt_air_limit *row)
 static void fingerprint_of_all_air_rows(void **state)
 {
     (void)state;
-    const uint64_t wanted = 0x9864566c5a7c1bceu;
+    const uint64_t wanted = 0xeb197fb6601fa775u;
     uint64_t seed = 0xcbf29ce484222325u;
     for (size_t r = 0; r < rodt_rules_count(); r++) {
         seed = hash(seed, rodt_rules_id(rodt_rules_at(r)));

@@ -140,8 +140,9 @@ def test_air_edges():
         if row["span"]:
             words["span"] = row["span"]
         numbers = {name: row[name] for name in ("pressure", "before", "after", "cut_out") if row[name]}
-        if row["seconds"]:
-            numbers["seconds"] = Fraction(row["seconds"])
+        for name in ("seconds", "actual_volume", "required_volume"):
+            if row[name]:
+                numbers[name] = Fraction(row[name])
         if row["built"]:
             numbers["built"] = int(row["built"]) if row["built"].isdigit() else row["built"]
         answer = {"": None, "yes": True, "no": False}[row["answer"]]
