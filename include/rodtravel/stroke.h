@@ -50,6 +50,8 @@ typedef enum rodt_reason RODT_ENUM_TYPE {
     RODT_REASON_NO_MOVEMENT = 4,            /* both readings are equal */
     RODT_REASON_READINGS_SWAPPED = 5,       /* applied is below released */
     RODT_REASON_BEYOND_RATED_STROKE = 6,    /* more travel than the housing can have */
+    RODT_REASON_HARDLY_MOVED = 7,           /* a doubt about a stroke under 1/2 in (common practice, no source); it
+                                               never changes the verdict */
 
     /* Conditions of the test: 10 to 19. */
     RODT_REASON_PRESSURE_LOW = 10,          /* a pressure below the window was recorded */

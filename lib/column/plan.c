@@ -157,9 +157,9 @@ static int32_t region(const int32_t *step, uint32_t counted, int32_t stroke)
     return found;
 }
 
-/* Every region that a stroke can be in holds 0, 1, a step or the stroke after one. The kernel counts one step, two or
- * all; the longest stroke of all reaches the steps that an entry does not have, so its region depends on how
- * many there are. */
+/* Every region that a stroke can be in holds 0, 1, a whole movement, a step or the stroke after one. The kernel counts
+ * one step, two or all; the longest stroke of all reaches the steps that an entry does not have, so its region depends
+ * on how many there are. */
 static rodt_status fill_stroke(const rodt_column_plan *plan, const judge_input *input, const stroke_steps *found,
                                column_result *results)
 {
@@ -183,6 +183,9 @@ static rodt_status fill_strokes(const rodt_column_plan *plan, judge_input input,
         input.applied = at + i % 2;
         status = fill_stroke(plan, &input, found, results);
     }
+    input.applied = STROKE_MOVED;
+    if (status == RODT_OK)
+        status = fill_stroke(plan, &input, found, results);
     if (status != RODT_OK)
         return status;
     input.released = 1;

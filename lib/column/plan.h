@@ -24,12 +24,13 @@ enum { CELL_MISSING = -1, CELL_UNREADABLE = -2 };
 /* Both cells of a row as one number: 0 = both hold a reading. */
 #define CELLS(released, applied) (3 * (released) + (applied))
 
-/* Regions of one entry: from 0 on the rows of which a cell holds no reading; then reversed, no movement, up to the
- * first step, at it, beyond it, and two more for each further step. A stroke that is none counts as reversed and is
- * brought down from there by its cells. */
+/* Regions of one entry: from 0 on the rows of which a cell holds no reading; then reversed, no movement, hardly any,
+ * up to the first step, at it, beyond it, and two more for each further step. A stroke that is none counts as reversed
+ * and is brought down from there by its cells. */
 enum {
     REGION_REVERSED = -CELLS(CELL_UNREADABLE, CELL_UNREADABLE),
     REGION_NO_MOVEMENT,
+    REGION_HARDLY,
     REGION_WITHIN,
     REGION_AT,
     REGION_OVER,
@@ -111,7 +112,11 @@ static inline int32_t column_pick(bool condition, int32_t otherwise, int32_t if_
 /* The regions before that of a stroke at a step: one when it has reached it, two when it is beyond. */
 static inline int32_t column_past(int32_t stroke, int32_t step) { return (stroke >= step) + (stroke > step); }
 
-/* The region of a stroke, or of none, before its steps are counted. */
-static inline int32_t column_start(int32_t stroke) { return REGION_NO_MOVEMENT + (stroke < 1 ? stroke : 1); }
+/* The region of a stroke, or of none, before its steps are counted. A step that is below the whole movement does no
+ * harm: what each bound adds never falls, so two strokes of one region are alike at every bound. */
+static inline int32_t column_start(int32_t stroke)
+{
+    return REGION_NO_MOVEMENT + (stroke < 1 ? stroke : 1) + (stroke >= STROKE_MOVED);
+}
 
 #endif

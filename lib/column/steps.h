@@ -4,10 +4,14 @@
 #define RODT_STEPS_H
 
 #include "core/common.h"
+#include "judge/judge.h"
 #include "rodtravel/column.h"
 
 /* The limit, the law's, the rated stroke and the printed millimetres. */
 #define STROKE_STEPS 4
+
+/* The shortest stroke of a rod that moved as far as a full application moves one. */
+#define STROKE_MOVED ((int32_t)(STROKE_HARDLY.num * RODT_COLUMN_PER_INCH / STROKE_HARDLY.den))
 
 /* Whole units, rising; those that are not there are INT32_MAX. */
 typedef struct stroke_steps {

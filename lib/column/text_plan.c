@@ -24,8 +24,9 @@
 /* Blocks that the back-off of a column skips at most. */
 #define BACKOFF_MOST 63
 
-/* Outcomes of a negative stroke, of none, then as they follow each other: up to the first step, at it, beyond it ... */
-#define PROFILE_OUTCOMES (3 + 2 * STROKE_STEPS)
+/* Outcomes of a negative stroke, of none, of hardly any, then as they follow each other: up to the first step, at it,
+ * beyond it ... */
+#define PROFILE_OUTCOMES (4 + 2 * STROKE_STEPS)
 
 /* The outcomes of all rows that differ in the stroke alone. */
 typedef struct row_profile {
@@ -141,7 +142,7 @@ INLINE void put_outcome(const rodt_column_out *out, size_t row, int32_t stroke, 
 /* Where the outcome of a stroke is. */
 INLINE size_t region_of(const row_profile *profile, int32_t stroke)
 {
-    int32_t region = 1 + (stroke < 0 ? -1 : stroke > 0);
+    int32_t region = 1 + (stroke < 0 ? -1 : stroke > 0) + (stroke >= STROKE_MOVED);
     for (int k = 0; k < STROKE_STEPS; k++)
         region += column_past(stroke, profile->step[k]);
     return (size_t)region;
@@ -161,7 +162,7 @@ static rodt_status judge_stroke(rodt_reading *reading, const rodt_rules *rules, 
     return status;
 }
 
-/* Every region holds -1, 0, 1, a step or the stroke after one. */
+/* Every region holds -1, 0, 1, a whole movement, a step or the stroke after one. */
 static rodt_status judge_strokes(rodt_reading *reading, const rodt_rules *rules, row_profile *profile)
 {
     stroke_steps steps;
@@ -170,6 +171,8 @@ static rodt_status judge_strokes(rodt_reading *reading, const rodt_rules *rules,
     memcpy(profile->step, steps.at, sizeof profile->step);
     for (int32_t stroke = -1; stroke <= 1 && status == RODT_OK; stroke++)
         status = judge_stroke(reading, rules, stroke, profile);
+    if (status == RODT_OK)
+        status = judge_stroke(reading, rules, STROKE_MOVED, profile);
     for (uint32_t k = 0; k < steps.count && status == RODT_OK; k++) {
         status = judge_stroke(reading, rules, steps.at[k], profile);
         if (status == RODT_OK && steps.at[k] < INT32_MAX)

@@ -5,6 +5,9 @@
 
 #include "rodtravel/stroke.h"
 
+/* A full application moves a rod further than this: common practice, no source. */
+#define STROKE_HARDLY ((rodt_length){1, 2})
+
 /* RODT_OK; RODT_E_RANGE. No pointer is NULL. */
 rodt_status rodti_reading_judge(const rodt_reading *reading, const rodt_rules *rules, rodt_finding *out);
 

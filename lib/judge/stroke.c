@@ -232,6 +232,8 @@ static rodt_status compare(rodt_finding *finding)
         add_reason(finding, RODT_REASON_NO_MOVEMENT);
         finding->verdict = RODT_VERDICT_INOPERATIVE;
     }
+    else if (rodt_length_compare(stroke, STROKE_HARDLY) < 0)
+        add_reason(finding, RODT_REASON_HARDLY_MOVED);
     rodt_length rated = finding->chamber.rated_stroke;
     if (rodt_length_given(rated) && rodt_length_compare(stroke, rated) > 0) {
         add_reason(finding, RODT_REASON_BEYOND_RATED_STROKE);

@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "core/exact.h"
+#include "judge/judge.h"
 #include "judge/reasons.h"
 #include "message/message.h"
 #include "rules/find_limit.h"
@@ -110,6 +111,11 @@ static void say_within(rodt_message *out, const rodt_finding *finding)
 static void say_beyond_rated(rodt_message *out, const rodt_finding *finding)
 {
     add_limit(out, finding, "rated_stroke", finding->chamber.rated_stroke);
+}
+
+static void say_hardly(rodt_message *out, const rodt_finding *finding)
+{
+    add_length(out, finding, "least", STROKE_HARDLY);
 }
 
 static void add_window(rodt_message *out, const rodt_finding *finding)
@@ -321,6 +327,7 @@ static const struct reason_sentence {
     [RODT_REASON_READINGS_SWAPPED] = {RODT_MESSAGE_STROKE_READINGS_SWAPPED, NULL},
     [RODT_REASON_BEYOND_RATED_STROKE] = {RODT_MESSAGE_STROKE_BEYOND_RATED_STROKE,
                                          say_beyond_rated},
+    [RODT_REASON_HARDLY_MOVED] = {RODT_MESSAGE_STROKE_HARDLY_MOVED, say_hardly},
     [RODT_REASON_PRESSURE_LOW] = {RODT_MESSAGE_STROKE_PRESSURE_LOW, say_pressure_low},
     [RODT_REASON_PRESSURE_HIGH] = {RODT_MESSAGE_STROKE_PRESSURE_HIGH, say_pressure_high},
     [RODT_REASON_PRESSURE_NOT_RECORDED] = {RODT_MESSAGE_STROKE_PRESSURE_NOT_RECORDED,

@@ -47,6 +47,7 @@ WORDS(reason, ENUMERATOR(RODT_REASON_OVER_LIMIT, "over-limit", "the stroke is ov
       ENUMERATOR(RODT_REASON_READINGS_SWAPPED, "readings-swapped",
                  ENGLISH_STROKE_READINGS_SWAPPED),
       ENUMERATOR(RODT_REASON_BEYOND_RATED_STROKE, "beyond-rated-stroke", "more travel than the housing can have"),
+      ENUMERATOR(RODT_REASON_HARDLY_MOVED, "hardly-moved", "the rod moved less than a full application moves one"),
       ENUMERATOR(RODT_REASON_PRESSURE_LOW, "pressure-low", "the pressure was below the window of the rule set"),
       ENUMERATOR(RODT_REASON_PRESSURE_HIGH, "pressure-high", "the pressure was above the window of the rule set"),
       ENUMERATOR(RODT_REASON_PRESSURE_NOT_RECORDED, "pressure-not-recorded", "no pressure was recorded"),

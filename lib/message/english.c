@@ -59,6 +59,9 @@ static const rodt_enumerator message_code_rows[] = {
     ENUMERATOR(RODT_MESSAGE_STROKE_BEYOND_RATED_STROKE, "stroke.beyond-rated-stroke",
                "stroke is longer than the rated stroke of {rated_stroke}, which this housing cannot have: identify the"
                " chamber and read again"),
+    ENUMERATOR(RODT_MESSAGE_STROKE_HARDLY_MOVED, "stroke.hardly-moved",
+               "the rod hardly moved, less than {least}: look for no air, a seized part, a wrong reading (common "
+               "practice, no source)"),
     ENUMERATOR(RODT_MESSAGE_STROKE_PRESSURE_LOW, "stroke.pressure-low",
                "too little air: {pressure} psi, and the test asks for {from} to {until}; a brake that passes here may "
                "be bad, one that fails is"),

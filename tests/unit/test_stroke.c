@@ -85,9 +85,26 @@ static void no_movement_is_inoperative_whatever_the_limit(void **state)
     rodt_finding unlisted = judged(reading("18", 160, 160));
     assert_int_equal(known.verdict, RODT_VERDICT_INOPERATIVE);
     HAS(known, NO_MOVEMENT);
+    HAS_NOT(known, HARDLY_MOVED);
     HAS_NOT(known, WITHIN_LIMIT);
     assert_int_equal(unlisted.verdict, RODT_VERDICT_INOPERATIVE);
     HAS(unlisted, NO_PUBLISHED_LIMIT);
+}
+
+/* The verdict stays that of the law: at 1/2 in there is no doubt, a sixty-fourth below there is. */
+static void a_rod_that_hardly_moves_is_a_doubt(void **state)
+{
+    (void)state;
+    rodt_finding whole = judged(reading("clamp 30 standard", 136, 136 + 32));
+    rodt_finding hardly = judged(reading("clamp 30 standard", 136, 136 + 31));
+    rodt_finding unlisted = judged(reading("18", 136, 136 + 1));
+    assert_int_equal(whole.verdict, RODT_VERDICT_IN_ADJUSTMENT);
+    HAS_NOT(whole, HARDLY_MOVED);
+    assert_int_equal(hardly.verdict, RODT_VERDICT_IN_ADJUSTMENT);
+    HAS(hardly, HARDLY_MOVED);
+    HAS(hardly, WITHIN_LIMIT);
+    assert_int_equal(unlisted.verdict, RODT_VERDICT_UNDETERMINED);
+    HAS(unlisted, HARDLY_MOVED);
 }
 
 static void swapped_readings_give_no_stroke(void **state)
@@ -582,6 +599,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(at_under_and_over_the_limit),
         cmocka_unit_test(no_movement_is_inoperative_whatever_the_limit),
+        cmocka_unit_test(a_rod_that_hardly_moves_is_a_doubt),
         cmocka_unit_test(swapped_readings_give_no_stroke),
         cmocka_unit_test(missing_facts_are_named_and_the_rest_is_computed),
         cmocka_unit_test(pressure_outside_the_window_takes_one_side_away),

@@ -53,7 +53,7 @@ static void codes_are_for_ever(void **state)
     (void)state;
     static const char *const codes[RODT_REASON_END] = {
         "over-limit", "over-own-limit", "at-limit", "within-limit", "no-movement", "readings-swapped",
-        "beyond-rated-stroke", [10] = "pressure-low", "pressure-high", "pressure-not-recorded", "engine-running",
+        "beyond-rated-stroke", "hardly-moved", [10] = "pressure-low", "pressure-high", "pressure-not-recorded", "engine-running",
         "spring-brake-applied", [20] = "assumed-standard", "assumed-clamp", "conflicting-marks", "no-published-limit",
         "rules-not-in-force", "limit-unconfirmed", "limit-from-rated", "limit-marked", "printed-mm-differs",
         "drum-hot", "limit-common-practice", "major-defect", [32] = "chamber-missing", "released-missing", "applied-missing", [40] = "chamber-unreadable",

@@ -90,10 +90,11 @@ static int judge(const command_line *from, const rule_context *context, rodt_fin
 
 static void name_verdict(const rodt_finding *finding, char words[40])
 {
-    char text[40];
-    snprintf(text, sizeof text, "%s", verdict_paint(finding) == PAINT_EDGE ? say("in adjustment, at the limit")
-                                                                           : verdict_words(finding->verdict));
-    format_capitals(text, words, 40);
+    bool edge = verdict_paint(finding) == PAINT_EDGE;
+    format_capitals(!edge ? verdict_words(finding->verdict)
+                    : rodt_finding_has(finding, RODT_REASON_HARDLY_MOVED) ? say("in adjustment, hardly moved")
+                                                                          : say("in adjustment, at the limit"),
+                    words, 40);
 }
 
 static void print_verdict(const rodt_finding *finding)

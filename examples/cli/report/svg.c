@@ -124,7 +124,8 @@ static const char *card_words(const rodt_finding *finding, char words[MARGIN_SIZ
     char margin[MARGIN_SIZE], word[WORD_SIZE];
     bool over = finding->margin.num < 0;
     switch (look_of(finding->verdict)) {
-    case LOOK_GOOD: return margin_words(finding, words);
+    case LOOK_GOOD:
+        return rodt_finding_has(finding, RODT_REASON_HARDLY_MOVED) ? say("hardly moved") : margin_words(finding, words);
     case LOOK_OVER:
         if (over)
             snprintf(words, MARGIN_SIZE, say("OVER by %s"),

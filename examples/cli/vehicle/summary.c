@@ -54,6 +54,8 @@ const char *vehicle_headline(const vehicle_record *record, paint_kind *paint)
     if (vehicle->undetermined + vehicle->count.unmeasured > 0)
         return say("UNDETERMINED: NOT EVERY BRAKE IS PROVEN");
     *paint = PAINT_EDGE;
+    if (some_have(record, RODT_REASON_HARDLY_MOVED))
+        return say("ALL BRAKES IN ADJUSTMENT, BUT SOME HARDLY MOVED");
     if (some_have(record, RODT_REASON_LIMIT_UNCONFIRMED))
         return say("ALL BRAKES IN ADJUSTMENT, BUT THE LIMITS ARE UNCONFIRMED");
     if (some_have(record, RODT_REASON_LIMIT_COMMON_PRACTICE))
