@@ -77,6 +77,26 @@ static int print_command_error(const char *word)
     return print_error("see: rodtravel --help");
 }
 
+static const command_spec *find_command(const char *word)
+{
+    for (size_t i = 0; i < COUNT_OF(commands); i++) {
+        if (strcmp(word, commands[i]->name) == 0)
+            return commands[i];
+    }
+    return NULL;
+}
+
+/* "rodtravel help", or "rodtravel help stroke", which is "rodtravel stroke --help". */
+static int help(int argc, char **argv)
+{
+    static char option[] = "--help";
+    const command_spec *command = argc > 2 ? find_command(argv[2]) : NULL;
+    if (argc > 2 && command == NULL)
+        return print_command_error(argv[2]);
+    char *arguments[] = {argc > 2 ? argv[2] : NULL, option, NULL};
+    return command != NULL ? command->run(2, arguments) : print_help(stdout);
+}
+
 static int run(int argc, char **argv)
 {
     int count;
@@ -92,10 +112,11 @@ static int run(int argc, char **argv)
         return STATUS_USAGE;
     }
     const char *word = argv[1];
-    for (size_t i = 0; i < COUNT_OF(commands); i++) {
-        if (strcmp(word, commands[i]->name) == 0)
-            return commands[i]->run(argc - 1, argv + 1);
-    }
+    const command_spec *command = find_command(word);
+    if (command != NULL)
+        return command->run(argc - 1, argv + 1);
+    if (strcmp(word, "help") == 0)
+        return help(argc, argv);
     if (strcmp(word, "--help") == 0 || strcmp(word, "-h") == 0)
         return print_help(stdout);
     if (strcmp(word, "--version") == 0)

@@ -312,7 +312,8 @@ class Words(Walk):
         self.go_on_with(talk, "3 1/4")
         self.assertEqual(talk.wait(), 0)
         self.assertEqual(talk.prompts, [*(self.SECURED + self.APPLICATION if PERSON else []), "1R applied [keep 3 3/4]",
-                                        *(self.PARKED if PERSON else []), "Did the parking brake hold, y or n"])
+                                        *(self.PARKED if PERSON else []), "Did the parking brake hold, y or n",
+                                        "Repaired by whom, and when [skip]"])
         talk = self.begin("--back", "warning", day=False)
         self.assertEqual(self.taken_up(talk), "Warning came on at, psi (or never) [keep 62]")
         for place in ("9L", "mirror"):
@@ -355,6 +356,97 @@ class Words(Walk):
             asked = [prompt for prompt in talk.prompts[start + 2:] if not re.match(r"\d[LR] ", prompt)]
             self.assertEqual(asked, [*self.SECURED, *self.APPLICATION, *self.PARKED,
                                      "Did the parking brake hold, y or n"], word)
+
+    REPLACED = r"3 3/4 \(\d{4}-\d\d-\d\d \d\d:\d\d\)"
+
+    def test_a_reading_replaced_after_a_verdict_leaves_a_trace(self):
+        """A vehicle that was out and now passes: the record, the last lines and the report say what it was."""
+        self.walk({**TRUCK, "1R applied": "3 3/4"})
+        talk = self.begin("--back", "1R", day=False)
+        self.taken_up(talk)
+        talk.answer("3 1/4")
+        talk.kill()
+        talk = self.begin(day=False)
+        self.taken_up(talk)
+        self.go_on_with(talk, self.answer_for(TRUCK, talk, talk.prompts[-1]), {**TRUCK, "Repaired": "J. Example, 10:40"})
+        self.assertEqual(talk.wait(), 0, talk.said[-2000:])
+        self.assertEqual(self.record()["repair"], "J. Example, 10:40")
+        steps = {step["step"]: step["answer"] for step in self.record()["steps"]}
+        self.assertRegex(steps["1R applied replaced"], "^" + self.REPLACED + "$")
+        self.assertTrue(is_valid(self.record()))
+        self.assertIn("Changed after a verdict: 1R applied.", talk.said.split("Done; all is in")[1])
+        words = r"1R applied: changed after a verdict; it was " + self.REPLACED
+        for options in ([], ["--html", "-"]):
+            page = re.sub("<[^>]*>", "", report(self.file, *options).stdout)
+            self.assertRegex(" ".join(page.split()), words)
+        self.assertNotIn("replaced", json.dumps(self.record()["wheel_ends"]))
+
+    def test_an_answer_given_again_is_no_change(self):
+        self.walk(TRUCK)
+        talk = self.begin("--back", "1R", day=False)
+        self.taken_up(talk)
+        self.go_on_with(talk, "3 1/4")
+        self.assertEqual(talk.wait(), 0)
+        self.assertNotIn("replaced", self.file.read_text(encoding="utf-8"))
+
+    def test_a_parking_brake_that_does_not_release(self):
+        """A defect of its own, whatever the strokes are; yes takes it back."""
+        talk = self.begin("--rules", "ca-on")
+        self.go_on(talk, TRUCK, "Parking brake released")
+        self.assertIn("type never", " ".join(talk.answer("n").split()))
+        talk.answer("<")
+        self.assertIn("a defect of the parking brake", talk.answer("never"))
+        talk.answer("k")
+        talk.kill()
+        checks = {check["check"]: check.get("answer") for check in self.record()["air_checks"]}
+        self.assertEqual(checks["spring-brake"], "no")
+        self.assertEqual({end["spring_brake"] for end in self.record()["wheel_ends"]}, {"on"})
+        talk = self.begin(day=False)
+        self.go_on(talk, {**TRUCK, "Parking brake released": "never", "Everybody clear": "-"})
+        self.assertEqual(talk.wait(), 1, talk.said[-2000:])
+        self.assertNotIn("Did the parking brake hold", "".join(talk.prompts))
+        said = " ".join(talk.said.split())
+        self.assertIn("Leave the chocks in: nothing else holds this vehicle.", said)
+        self.assertIn("air, major defect: ", said)
+        talk = self.begin("--back", "spring_brake", day=False)
+        self.go_on(talk, {**TRUCK, "Parking brake released": "y"}, "Engine off")
+        self.assertNotIn("spring-brake", {check["check"] for check in self.record()["air_checks"]})
+
+    def test_a_parking_brake_that_does_not_set(self):
+        for word in ("never", "no"):
+            file = self.folder / word
+            talk = self.begin(file=file)
+            self.go_on(talk, TRUCK, "Nobody at the rods")
+            self.assertIn("leave the chocks in", " ".join(talk.answer(word).split()))
+            self.assertIn("Not accepted", talk.answer("yes"))
+            talk.answer("k")
+            self.assertIn("nothing else holds this vehicle. Type skip", " ".join(talk.said.split()))
+            self.go_on_with(talk, "-")
+            self.assertEqual(talk.wait(), 1, talk.said[-2000:])
+            self.assertIn("Defective: parking brake", talk.said)
+
+    def test_a_pressure_that_rose_is_said_in_the_end(self):
+        talk, status = self.walk({**TRUCK, "Reservoir pressure now": "99"})
+        self.assertEqual(status, 0)
+        words = "The reservoir pressure rose from 95 to 99 psi"
+        self.assertIn(words, " ".join(talk.said.split("Done; all is in")[1].split()))
+        self.assertIn(words, " ".join(report(self.file).stdout.split()))
+        self.assertIn(words, " ".join(report(self.file, "--html", "-").stdout.split()))
+
+    def test_a_rod_that_hardly_moved_is_said_in_the_end(self):
+        talk, status = self.walk({**TRUCK, "2L applied": "2 5/16"})
+        self.assertEqual(status, 0)
+        self.assertIn("ALL BRAKES IN ADJUSTMENT, BUT SOME HARDLY MOVED", talk.said)
+        self.assertIn("Hardly moved, look again: 2L.", talk.said.split("Done; all is in")[1])
+        self.assertIn("2L: the rod hardly moved", " ".join(report(self.file).stdout.split()))
+        self.same_as_report(talk, status)
+
+    def test_no_air_check_at_all_is_said(self):
+        talk, status = self.walk(TRUCK, "--air-rules", "ca-nsc")
+        self.assertEqual(status, 0)
+        self.assertIn("No air check was done.", talk.said.split("Done; all is in")[1])
+        self.assertIn("No air check was done.", report(self.file).stdout)
+        self.assertIn("None was found. No air check was done.", report(self.file, "--html", "-").stdout)
 
     def test_a_break_in_the_end_is_no_way_around_the_chocks(self):
         if not PERSON:
@@ -443,8 +535,19 @@ class Words(Walk):
         self.assertIn("No known chamber", talk.answer("diameter 2"))
         self.assertIn("Not accepted", talk.answer("diameter big"))
         self.assertIn("a blank may be lost", " ".join(talk.answer("diameter 81/8").split()))
+        self.assertIn("Type diameter 8 1/8", " ".join(talk.answer("8 1/8").split()))
+        for word in ("u", "unknown"):
+            self.assertIn("diameter 8 1/8, or skip", " ".join(talk.answer(word).split()))
         self.assertTrue(talk.prompts[-1].startswith("1L chamber"))
         self.assertNotIn("chamber", self.record()["wheel_ends"][0])
+
+    def test_never_where_it_is_no_answer(self):
+        talk = self.at("Drain valves")
+        self.assertIn("n says that it did not happen; skip, that it was not done",
+                      " ".join(talk.answer("never").split()))
+        talk = self.at("Level ground", file=self.folder / "yes")
+        for word in ("no", "never"):
+            self.assertIn("yes is expected once it is done", " ".join(talk.answer(word).split()))
 
     def test_odd_strokes(self):
         talk = self.at("1L applied")
@@ -596,9 +699,9 @@ class Words(Walk):
         self.go_on_here(talk)
         self.assertEqual(talk.wait(), 3)
 
-    def go_on_with(self, talk, answer):
+    def go_on_with(self, talk, answer, answers=None):
         talk.send(answer)
-        self.go_on(talk, TRUCK)
+        self.go_on(talk, answers or TRUCK)
 
     def go_on_here(self, talk):
         self.go_on_with(talk, self.answer_for(TRUCK, talk, talk.prompts[-1]))
@@ -683,6 +786,14 @@ class Words(Walk):
         talk.answer("100")
         talk.answer("back warning")
         self.assertIn("must be below governor cut-in at 100", " ".join(talk.answer("100").split()))
+
+    def test_the_odd_one_of_two_gauges_is_named(self):
+        talk = self.at("Compressor stopped", TEN, rules="us-cdl")
+        talk.answer("40")
+        talk.answer("k")
+        self.assertIn("governor cut-out is the odd one; back cut-out mends it", " ".join(talk.answer("90").split()))
+        talk.answer("back cut-out")
+        self.assertTrue(talk.prompts[-1].startswith("Compressor stopped"))
 
     def go_on_until(self, talk, answers, until):
         while not talk.prompts[-1].startswith(until):
@@ -1486,6 +1597,31 @@ class Daily(Walk):
         self.assertIn("Kept from the record of 2026-11-20: the vehicle, its chambers, adjusters and arms", said)
         self.assertIn("1L 1R: 20 standard, automatic, arm 6", said)
         self.assertIn("\n4L: 30L, automatic, arm 5 1/2\n4L released: ", talk.said)
+
+    def test_open_defects_of_the_last_record(self):
+        """They are said in the beginning, in the list, at the wheel end and at the check, after a break too."""
+        bad = {**TRUCK, "2R applied": "5", "Warning came on": "never"}
+        _, following = self.last(bad)
+        words = "Last record: DEFECTIVE (2R; low-pressure warning). Repair: not recorded."
+        again = "! Defective in the last record. Repair: not recorded."
+        talk = self.begin("--from", self.file, file=following)
+        self.go_on(talk, TRUCK, "Warning came on")
+        self.assertEqual(" ".join(talk.said.split()).count(words), 1)
+        self.assertIn(again, talk.said.rsplit("Check: ", 1)[1])
+        talk.kill()
+        talk = self.begin(file=following, day=False)
+        self.taken_up(talk)
+        talk.send("62")
+        self.go_on(talk, {**TRUCK, "Is every wheel end": "yes"}, "Reservoir pressure, psi")
+        self.assertIn(words, " ".join(talk.said.split()))
+        for end in ("1L", "2L", "2R", "1R"):
+            self.assertEqual(talk.said.split(f"\n{end} released")[0].endswith(again), end == "2R", end)
+        self.file.unlink()
+        self.last({**bad, "Repaired": "J. Example, 11:00"})
+        other = self.folder / "other.json"
+        talk = self.begin("--from", self.file, file=other)
+        talk.prompt()
+        self.assertIn("Repair: J. Example, 11:00.", " ".join(talk.said.split()))
 
     def test_no_reading_is_kept(self):
         _, following = self.last(TRUCK)

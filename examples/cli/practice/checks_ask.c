@@ -54,7 +54,7 @@ static asked ask(const check_question *question, const char *right)
         fflush(stdout);
         if (!read_answer(line) || is_said("quit", line, strlen(line)))
             return ASKED_LEFT;
-        if (line[0] == '\0')
+        if (line[0] == '\0' || is_said(TO_SAY("skip"), line, strlen(line)))
             return ASKED_OPEN;
         int chosen = find_choice(question, line);
         if (chosen >= 0)

@@ -87,6 +87,8 @@ static bool ask(const practice *of, practice_question question, practice_answer 
         prompt(of, question);
         if (!get_line(line, &size) || is_said(TO_SAY("quit"), line, size))
             return false;
+        if (is_said(TO_SAY("skip"), line, size))
+            line[size = 0] = '\0';
         if (strcmp(line, "?") == 0) {
             practice_print_lists(stdout);
             continue;

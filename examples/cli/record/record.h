@@ -132,9 +132,18 @@ bool inspection_air_defective(const inspection *of);
 /* The warning against driving the vehicle, by strokes or air, defective or not settled; NULL = none. */
 const char *inspection_warning(const inspection *of);
 
-/* "2 air checks not done: low-pressure warning; drain valves."; false = every recorded one was done. */
+/* "2 air checks not done: low-pressure warning; drain valves.", or that none was; false = every recorded one was. */
 #define UNDONE_SIZE ((size_t)900)
 bool inspection_format_undone(const inspection *of, char text[UNDONE_SIZE]);
+
+/* What the entries say about each other, a line each (changes.c): a pressure that rose, readings that were changed. */
+void inspection_each_note(const inspection *of, vehicle_line line, void *context);
+void inspection_each_rise(const inspection *of, vehicle_line line, void *context); /* the pressure alone */
+
+/* The step that keeps what an answer was before it was changed after a verdict: its name goes before this. */
+#define STEP_REPLACED " replaced"
+/* `what` gets "2L applied"; false = another step. */
+bool record_change_at(const inspection_record *record, size_t step, char what[RECORD_WHERE_SIZE]);
 
 /* The cautions of a walk-round are confirmed by a person, or the report says that they were not; NULL = they were, or
  * nothing is known. */

@@ -91,6 +91,10 @@ bool inspection_format_undone(const inspection *of, char text[UNDONE_SIZE])
         (void)say_message(rodt_air_check_message(of->air[i].reading.check, &message), &message, title, sizeof title);
         snprintf(list + used, sizeof list - used, "%s%s", count++ > 0 ? "; " : "", title);
     }
+    if (of->record.check_count == 0) {
+        snprintf(text, UNDONE_SIZE, "%s", say("No air check was done."));
+        return true;
+    }
     snprintf(text, UNDONE_SIZE, say_number("%lu air check not done: %s", "%lu air checks not done: %s", count), count,
              list);
     return count > 0;

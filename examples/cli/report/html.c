@@ -156,6 +156,7 @@ static void put_findings(const inspection *of, FILE *to)
     vehicle_each_axle(&of->vehicle, put_item, &axles);
     end_list(&axles);
     vehicle_each_reason(&of->vehicle, put_item, &notes);
+    inspection_each_note(of, put_item, &notes);
     end_list(&notes);
 }
 

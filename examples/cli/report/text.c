@@ -49,6 +49,7 @@ static void print_remarks(const inspection *of)
 {
     list remarks = {say("Remarks")};
     char note[REPORT_NOTE_SIZE], title[SAID_SIZE];
+    inspection_each_note(of, print_line, &remarks);
     if (report_limits_note(of, note))
         print_line(&remarks, "", note);
     if (record_cautions_note(&of->record) != NULL)

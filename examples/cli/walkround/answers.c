@@ -63,6 +63,11 @@ static rodt_status read_word(const walk_word *words, const char *text, record_va
         }
         snprintf(list + used, sizeof list - used, "%s%s", used > 0 ? ", " : "", say(words[i].spellings));
     }
+    const bool yes = strcmp(words[0].meaning, "yes") == 0;
+    if (yes && (walk_is_word(text, WORDS_NO) || walk_is_word(text, WORDS_NEVER)))
+        return set_error(error, 1, words[1].spellings != NULL
+                                       ? say("n says that it did not happen; skip, that it was not done")
+                                       : say("yes is expected once it is done; quit stops here"));
     return set_error(error, 1, say("one of these is expected: %s"), list);
 }
 
@@ -252,6 +257,17 @@ static rodt_status read_chamber(const char *text, record_value *value, char said
     return RODT_OK;
 }
 
+/* A chamber that cannot be read is told by its diameter. */
+static rodt_status hint_diameter(const char *text, rodt_error *error)
+{
+    rodt_length length;
+    if (walk_is_word(text, TO_SAY("u, unknown")))
+        return set_error(error, 1, say("not legible? Type diameter and what the tape shows, diameter 8 1/8, or skip"));
+    if (strpbrk(text, "/.\"") != NULL && rodt_length_parse_strict(text, &length, NULL) == RODT_OK)
+        return set_error(error, 1, say("that is a length and no mark; not legible? Type diameter %.40s"), text);
+    return error->status;
+}
+
 static rodt_status read_number(const char *text, bool clock, record_value *value, char said[WALK_SAID_SIZE],
                                rodt_error *error)
 {
@@ -308,6 +324,21 @@ static bool says_never(const walk_item *item, const char *text)
     return asked && (walk_is_word(text, WORDS_NEVER) || rodt_air_says_never(text, strlen(text)));
 }
 
+/* That it never released is beside the answer, which says how it was while the strokes were read. */
+static rodt_status set_parking(walk *of, inspection_record *record, const walk_item *item, record_value value,
+                               bool never, char said[WALK_SAID_SIZE])
+{
+    const char *name = walk_questions[item->id].name;
+    bool before = walk_parking_failed(record);
+    bool good = walk_set(of, record, item, value);
+    if (never && item->id == ASK_SPRING)
+        good = walk_set_step(of, record, name, STEP_NEVER) && good;
+    const char *step = record_step(record, name);
+    if (step != NULL && strcmp(step, STEP_NEVER) == 0)
+        snprintf(said, WALK_SAID_SIZE, "%s", say("never: a defect of the parking brake"));
+    return walk_note_parking(of, record, before) && good ? RODT_OK : RODT_E_MEMORY;
+}
+
 rodt_status walk_read_answer(walk *of, inspection_record *record, const walk_item *item, const char *text,
                              char said[WALK_SAID_SIZE], rodt_error *error)
 {
@@ -326,9 +357,12 @@ rodt_status walk_read_answer(walk *of, inspection_record *record, const walk_ite
     if (status == RODT_OK)
         status = read_value(record, item, text, &value, said, error);
     if (status != RODT_OK)
-        return status;
+        return item->id == ASK_CHAMBER && status != RODT_E_EMPTY ? hint_diameter(text, error) : status;
     if (value.text != NULL && (value.text = walk_keep(of, turn(item, value.text))) == NULL)
         return RODT_E_MEMORY;
+    if (walk_is_parking(item))
+        return set_parking(of, record, item, value,
+                           walk_is_word(text, WORDS_NEVER) && !walk_is_word(text, WORDS_NO), said);
     return walk_set(of, record, item, value) ? RODT_OK : RODT_E_MEMORY;
 }
 

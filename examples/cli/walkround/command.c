@@ -87,6 +87,7 @@ static void print_start(const walk *of)
         walk_print("", 0, "Kept from the record of %s: the vehicle, its chambers, adjusters and arms. Readings, air "
                    "checks and conditions are asked for; show lists what was kept.",
                    record_step(&of->record, STEP_FROM));
+    walk_print_last(of);
     if (begun)
         walk_print("", 0, "Every earlier answer is kept.");
     else

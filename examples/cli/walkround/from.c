@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* A new record begun from the last one of the unit: what stays from day to day is kept, what was read is not. */
 #include "walkround/walkround.h"
+#include "input/air_words.h"
 #include "ui/compiler.h"
 #include "ui/exit_status.h"
 #include "ui/message.h"
@@ -77,6 +78,37 @@ static bool keep_steps(walk *of, const inspection_record *last)
     return good;
 }
 
+static void add_defect(char *list, size_t size, const char *name)
+{
+    size_t used = strlen(list);
+    snprintf(list + used, size - used, "%s%.60s", used > 0 ? "; " : "", name);
+}
+
+/* What the last record found is judged already: "5R; axle 2; tractor-protection". */
+static bool keep_defects(walk *of, const inspection_record *last)
+{
+    const inspection *judged = &of->judged;
+    const rodt_vehicle_finding *vehicle = &judged->vehicle.vehicle;
+    const char *repair = last->head[HEAD_REPAIR].text;
+    char list[WALK_ANSWER_MAX] = "", axle[20];
+    for (size_t i = 0; i < last->end_count; i++) {
+        rodt_verdict verdict = judged->vehicle.findings[i].verdict;
+        if (verdict == RODT_VERDICT_OUT_OF_ADJUSTMENT || verdict == RODT_VERDICT_INOPERATIVE)
+            add_defect(list, sizeof list, last->ends[i][END_POSITION].text);
+    }
+    for (size_t i = 0; i < vehicle->axle_count; i++) {
+        snprintf(axle, sizeof axle, "axle %d", vehicle->axles[i].axle);
+        if ((vehicle->axles[i].mismatches & RODT_AXLE_MISMATCH_LAW) != 0)
+            add_defect(list, sizeof list, axle);
+    }
+    for (size_t i = 0; i < last->check_count; i++) {
+        if (judged->air[i].result == RODT_AIR_RESULT_DEFECTIVE)
+            add_defect(list, sizeof list, rodt_air_check_name(judged->air[i].reading.check));
+    }
+    return list[0] == '\0' || (walk_set_step(of, &of->record, STEP_FROM_DEFECTS, list) &&
+                               (repair == NULL || walk_set_step(of, &of->record, STEP_FROM_REPAIR, repair)));
+}
+
 /* A record that cannot be judged is no beginning. */
 static int check_last(walk *of, const inspection_record *last)
 {
@@ -105,11 +137,55 @@ int walk_take_from(walk *of, const char *file)
     int status = record_read(file, last);
     if (status == STATUS_CONTINUE)
         status = check_last(of, last);
-    if (status == STATUS_CONTINUE && !(keep_head(of, last) && keep_rows(of, last) && keep_steps(of, last)))
+    if (status == STATUS_CONTINUE && !(keep_head(of, last) && keep_rows(of, last) && keep_steps(of, last) &&
+                                     keep_defects(of, last)))
         status = print_error("no memory");
     record_free(last);
     free(last);
     return status;
+}
+
+/* --- What was found ----------------------------------------------------------------------------------- */
+
+/* The next name of the list, which ends at a semicolon. */
+static const char *next_defect(const char *list, size_t *size)
+{
+    list += strspn(list, "; ");
+    *size = strcspn(list, ";");
+    return list;
+}
+
+static const char *repair_of(const inspection_record *record)
+{
+    const char *repair = record_step(record, STEP_FROM_REPAIR);
+    return repair != NULL ? repair : "not recorded";
+}
+
+/* A check by its title, all else as it is in the list. */
+static const char *title_of(const char *name, size_t size, char title[WALK_NAME_SIZE])
+{
+    snprintf(title, WALK_NAME_SIZE, "%.*s", (int)size, name);
+    rodt_air_check check = air_check_of(title);
+    return check != RODT_AIR_CHECK_NONE ? rodt_air_check_title(check) : title;
+}
+
+void walk_print_last(const walk *of)
+{
+    const char *at = record_step(&of->record, STEP_FROM_DEFECTS);
+    char list[2 * WALK_ANSWER_MAX] = "", title[WALK_NAME_SIZE];
+    for (size_t size; at != NULL && *(at = next_defect(at, &size)) != '\0'; at += size)
+        add_defect(list, sizeof list, title_of(at, size, title));
+    if (list[0] != '\0')
+        walk_print("", 0, "Last record: DEFECTIVE (%s). Repair: %s.", list, repair_of(&of->record));
+}
+
+void walk_print_last_of(const walk *of, const char *name)
+{
+    const char *at = record_step(&of->record, STEP_FROM_DEFECTS);
+    for (size_t size; at != NULL && *(at = next_defect(at, &size)) != '\0'; at += size) {
+        if (strlen(name) == size && strncmp(at, name, size) == 0)
+            walk_print("! ", 2, "Defective in the last record. Repair: %s.", repair_of(&of->record));
+    }
 }
 
 /* --- What was kept ------------------------------------------------------------------------------------ */
@@ -134,6 +210,7 @@ size_t walk_describe_end(const inspection_record *record, int end, char *text, s
 void walk_print_kept(const walk *of)
 {
     const inspection_record *record = &of->record;
+    walk_print_last(of);
     walk_print("", 0, "From the record of %s:", record_step(record, STEP_FROM));
     for (int i = 0; i < (int)record->end_count; i++) {
         char text[WALK_SAID_SIZE], other[WALK_SAID_SIZE], list[400] = "";

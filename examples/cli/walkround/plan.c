@@ -382,6 +382,6 @@ void walk_make_plan(const walk *of, walk_plan *out)
     ask(out, ASK_PARKED);
     ask(out, ASK_CHOCKS_AWAY);
     ask_check(out, of, RODT_AIR_CHECK_SPRING_BRAKE, WALK_FINISH);
-    if (of->bad)
+    if (of->bad || record_step(record, STEP_REPAIR_DUE) != NULL)
         ask(out, ASK_REPAIR);
 }

@@ -37,7 +37,7 @@ static void print_part(walk_part part)
         [WALK_APPLICATION] = "Nobody at the rods while the pedal goes down.",
         [WALK_RELEASED] = "Down the left side, up the right. At each wheel: what it is, and the first reading.",
         [WALK_APPLIED] = "The same way again, with the pedal held."};
-    putchar('\n');
+    fputc('\n', walk_out());
     walk_print("", 0, "Part %d of %d. %s", (int)part + 1, (int)WALK_PARTS, walk_part_title(part));
     if (what[part] != NULL)
         walk_print("", 0, "%s", what[part]);
@@ -80,7 +80,7 @@ static void print_check(const walk *of, rodt_air_check check)
 {
     const rodt_air_limit *row;
     const char *said = "";
-    putchar('\n');
+    fputc('\n', walk_out());
     walk_print("", 0, "Check: %s", rodt_air_check_title(check));
     for (size_t i = 0; (row = walk_next_row(of, check, &i)) != NULL;) {
         if (row->setup[0] != '\0' && strcmp(row->setup, said) != 0)
@@ -233,8 +233,10 @@ void walk_print_intro(walk *of, const walk_item *item)
     if (of->part != item->part && item->part == WALK_FINISH)
         print_outcome(of);
     of->part = item->part;
-    if (item->check != RODT_AIR_CHECK_NONE && of->check != item->check)
+    if (item->check != RODT_AIR_CHECK_NONE && of->check != item->check) {
         print_check(of, item->check);
+        walk_print_last_of(of, rodt_air_check_name(item->check));
+    }
     of->check = item->check;
     if (item->id == ASK_CAUTIONS)
         print_cautions();
@@ -242,12 +244,16 @@ void walk_print_intro(walk *of, const walk_item *item)
         walk_print_kept(of);
     if (item->id == ASK_END_RELEASED && record_step(&of->record, STEP_FROM) != NULL)
         print_described(of, item->end);
+    if (item->id == ASK_END_RELEASED || item->id == ASK_END_APPLIED)
+        walk_print_last_of(of, of->record.ends[item->end][END_POSITION].text);
     if (item->id == ASK_CHOCKS && !walk_answered(&of->record, item))
         print_missing(of);
     if (item->id == ASK_PSI)
         print_pressure(of);
     walk_speak_before(of, item);
-    if (item->id == ASK_CHOCKS_AWAY && walk_is_bad(of))
+    if (item->id == ASK_CHOCKS_AWAY && walk_parking_failed(&of->record))
+        walk_print("", 0, "Leave the chocks in: nothing else holds this vehicle. Type skip.");
+    else if (item->id == ASK_CHOCKS_AWAY && walk_is_bad(of))
         walk_print("", 0, "Leave the chocks in if it will be repaired here: type skip.");
     else if (item->id == ASK_CHOCKS_AWAY && walk_is_unsettled(of))
         walk_print("", 0, "Leave the chocks in if it will be measured again: type skip.");

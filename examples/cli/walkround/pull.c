@@ -11,6 +11,23 @@
 
 static const walk_item pull = {ASK_ANSWER, WALK_FINISH, WALK_NONE, RODT_AIR_CHECK_SPRING_BRAKE};
 
+static void forget_pull(walk *of, inspection_record *record)
+{
+    if (walk_find_check(record, pull.check) == WALK_NONE)
+        return;
+    (void)walk_set(of, record, &pull, (record_value){NULL, 0});
+    walk_drop_bare_check(record, pull.check);
+}
+
+bool walk_note_parking(walk *of, inspection_record *record, bool failed_before)
+{
+    if (walk_parking_failed(record))
+        return walk_set_step(of, record, STEP_PULL, NULL) && walk_set(of, record, &pull, (record_value){"no", 0});
+    if (failed_before)
+        forget_pull(of, record);
+    return true;
+}
+
 const char *walk_refuse_pull(walk *of)
 {
     const char *away = record_step(&of->record, walk_questions[ASK_CHOCKS_AWAY].name);
@@ -45,8 +62,6 @@ void walk_forget_parking(walk *of)
     (void)walk_set_step(of, record, walk_questions[ASK_PARKED].name, NULL);
     (void)walk_set_step(of, record, walk_questions[ASK_CHOCKS_AWAY].name, NULL);
     (void)walk_set_step(of, record, STEP_PULL, NULL);
-    if (walk_find_check(record, pull.check) == WALK_NONE)
-        return;
-    (void)walk_set(of, record, &pull, (record_value){NULL, 0});
-    walk_drop_bare_check(record, pull.check);
+    if (!walk_parking_failed(record))
+        forget_pull(of, record);
 }

@@ -3,6 +3,7 @@
 #include "walkround/walkround.h"
 
 static const walk_word only_yes[] = {{WORDS_YES, "yes"}, {NULL, NULL}};
+static const walk_word parked[] = {{WORDS_YES, "yes"}, {WORDS_NO, STEP_NEVER}, {WORDS_NEVER, STEP_NEVER}, {NULL, NULL}};
 static const walk_word yes_no[] = {{WORDS_YES, "yes"}, {WORDS_NO, "no"}, {NULL, NULL}};
 static const walk_word vehicles[] = {
     {TO_SAY("s, truck, straight truck, single"), "single"},
@@ -10,7 +11,7 @@ static const walk_word vehicles[] = {
     {TO_SAY("b, coach, bus"), "bus"},
     {NULL, NULL}};
 static const walk_word springs[] = {
-    {TO_SAY("y, yes, released"), "released"}, {TO_SAY("n, no, on"), "on"}, {NULL, NULL}};
+    {TO_SAY("y, yes, released"), "released"}, {TO_SAY("n, no, on"), "on"}, {WORDS_NEVER, "on"}, {NULL, NULL}};
 static const walk_word engines[] = {
     {TO_SAY("y, yes, off"), "off"}, {TO_SAY("n, no, running, on"), "on"}, {NULL, NULL}};
 static const walk_word drums[] = {
@@ -97,7 +98,7 @@ const walk_question walk_questions[ASK_IDS] = {
                     .key = END_SPRING, .words = springs,
                     .help = TO_SAY("A spring brake that is on pushes the rod out: the first reading would be far "
                                    "too long and the stroke too short. Chocks in place, air up, both knobs pushed "
-                                   "in.")},
+                                   "in. If it does not release: never, which is a defect.")},
     [ASK_ENGINE] = {.name = "engine", .title = TO_SAY("Engine off, y or n"), .mandatory = true, .part = WALK_SET_UP,
                     .kind = WALK_WORD, .location = WALK_ALL_ENDS, .key = END_ENGINE, .words = engines,
                     .help = TO_SAY("With the engine running the pressure is not what the gauge said before.")},
@@ -126,11 +127,11 @@ const walk_question walk_questions[ASK_IDS] = {
                        .key = END_PSI_AFTER,
                        .help = TO_SAY("What the gauge shows at the end of the readings: it shows whether the "
                                       "pressure held.")},
-    [ASK_PARKED] = {STEP("parked", only_yes, true), .part = WALK_FINISH,
+    [ASK_PARKED] = {STEP("parked", parked, true), .part = WALK_FINISH,
                     .title = TO_SAY("Nobody at the rods, pedal released, then parking brake set? Type yes"),
                     .help = TO_SAY("The pedal comes up first: a spring brake on top of a full application strains "
                                    "the brakes with both forces. The chocks hold the vehicle meanwhile. A parking "
-                                   "brake that does not set: write it as a note, leave the chocks in, and quit here.")},
+                                   "brake that does not set: never, which is a defect; the chocks stay in.")},
     [ASK_CHOCKS_AWAY] = {STEP("chocks_away", only_yes, false), .part = WALK_FINISH,
                          .title = TO_SAY("Everybody clear, chocks stowed? Type yes"),
                          .help = TO_SAY("Type skip if the vehicle stays chocked, because it will be repaired here. "

@@ -44,7 +44,8 @@ static bool has_status(const inspection *judged, int status, rodt_air_result res
 bool walk_is_bad(walk *of)
 {
     const inspection *judged = walk_judge(of, &of->record);
-    return judged != NULL && has_status(judged, STATUS_OUT, RODT_AIR_RESULT_DEFECTIVE);
+    return judged != NULL &&
+           (walk_parking_failed(&of->record) || has_status(judged, STATUS_OUT, RODT_AIR_RESULT_DEFECTIVE));
 }
 
 bool walk_is_unsettled(walk *of)
@@ -97,7 +98,7 @@ static void print_axle(const inspection *judged, rodt_position position)
     }
 }
 
-static bool is_check_done(const walk *of, rodt_air_check check)
+bool walk_is_check_done(const walk *of, rodt_air_check check)
 {
     for (size_t i = 0; i < of->plan.count; i++) {
         if (of->plan.items[i].check == check && !walk_answered(&of->record, &of->plan.items[i]))
@@ -124,7 +125,7 @@ static void print_spoken(const inspection *judged, const walk_item *item)
     else if (item->id == ASK_END_APPLIED)
         (void)rodt_finding_spoken_format(&judged->vehicle.findings[item->end], text, sizeof text, NULL);
     if (text[0] != '\0')
-        print_wrapped(stdout, "Say", 12, text);
+        print_wrapped(walk_out(), "Say", 12, text);
 }
 
 /* It was just moved, its chocks are stowed, and nothing holds it. */
@@ -138,7 +139,7 @@ static void print_unheld(const walk *of, const walk_item *item)
 void walk_print_result(walk *of, const walk_item *item)
 {
     print_unheld(of, item);
-    bool check = item->check != RODT_AIR_CHECK_NONE && is_check_done(of, item->check);
+    bool check = item->check != RODT_AIR_CHECK_NONE && walk_is_check_done(of, item->check);
     if (item->end == WALK_NONE && !check)
         return;
     const inspection *judged = walk_judge(of, &of->record);
@@ -260,8 +261,8 @@ static void print_headlines(const inspection *judged)
     paint_kind paint;
     const char *headline = vehicle_headline(&judged->vehicle, &paint);
     if (inspection_air_defective(judged))
-        print_headline(stdout, PAINT_BAD, inspection_air_headline());
-    print_headline(stdout, paint, headline);
+        print_headline(walk_out(), PAINT_BAD, inspection_air_headline());
+    print_headline(walk_out(), paint, headline);
 }
 
 void walk_print_verdict(walk *of)
@@ -270,7 +271,7 @@ void walk_print_verdict(walk *of)
     if (judged == NULL)
         return;
     const vehicle_record *vehicle = &judged->vehicle;
-    putchar('\n');
+    fputc('\n', walk_out());
     print_headlines(judged);
     print_deciders(judged);
     vehicle_each_count(vehicle, print_line, &(const char *){NULL});
@@ -278,10 +279,18 @@ void walk_print_verdict(walk *of)
     print_open_checks(judged);
     vehicle_each_axle(vehicle, print_line, &(const char *){"Axles"});
     vehicle_each_advice(vehicle, print_line, &(const char *){"Next"});
-    vehicle_each_reason(vehicle, print_line, &(const char *){"Notes"});
+    const char *notes = "Notes";
+    vehicle_each_reason(vehicle, print_line, &notes);
+    inspection_each_note(judged, print_line, &notes);
     if (record_cautions_note(&of->record) != NULL)
         walk_print("", 0, "%s", record_cautions_note(&of->record));
     walk_print("", 0, "%s", vehicle_caution());
+}
+
+static void print_plain(void *context, const char *label, const char *text)
+{
+    (void)context;
+    walk_print("", 0, "%s%s%s", label, label[0] == '\0' ? "" : ": ", text);
 }
 
 /* --- The last lines ---------------------------------------------------------------------------------- */
@@ -309,12 +318,41 @@ static void list_places(const inspection *judged, bool defective, char *list, si
     }
 }
 
+static void list_hardly_moved(const inspection *judged, char *list, size_t size)
+{
+    for (size_t i = 0; i < judged->vehicle.count; i++) {
+        if (rodt_finding_has(&judged->vehicle.findings[i], RODT_REASON_HARDLY_MOVED))
+            add_place(list, size, "Hardly moved, look again: ", judged->record.ends[i][END_POSITION].text);
+    }
+}
+
+static void list_changed(const inspection *judged, char *list, size_t size)
+{
+    char what[RECORD_WHERE_SIZE];
+    for (size_t i = 0; i < judged->record.step_count; i++) {
+        if (record_change_at(&judged->record, i, what))
+            add_place(list, size, "Changed after a verdict: ", what);
+    }
+}
+
+static void print_doubts(const inspection *judged)
+{
+    static void (*const lists[])(const inspection *, char *, size_t) = {list_hardly_moved, list_changed};
+    for (size_t i = 0; i < COUNT_OF(lists); i++) {
+        char list[900] = "";
+        lists[i](judged, list, sizeof list);
+        if (list[0] != '\0')
+            walk_print("", 0, "%s.", list);
+    }
+    inspection_each_rise(judged, print_plain, NULL);
+}
+
 void walk_print_outcome(walk *of)
 {
     const inspection *judged = walk_judge(of, &of->record);
     if (judged == NULL)
         return;
-    putchar('\n');
+    fputc('\n', walk_out());
     print_headlines(judged);
     for (int defective = 1; defective >= 0; defective--) {
         char list[900] = "";
@@ -322,6 +360,7 @@ void walk_print_outcome(walk *of)
         if (list[0] != '\0')
             walk_print("", 0, "%s.", list);
     }
+    print_doubts(judged);
     char undone[UNDONE_SIZE];
     if (inspection_format_undone(judged, undone))
         walk_print("", 0, "%s", undone);

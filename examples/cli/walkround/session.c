@@ -5,7 +5,6 @@
 #include "ui/compiler.h"
 #include "ui/exit_status.h"
 #include "ui/message.h"
-#include "ui/utf8.h"
 #include "ui/wrap.h"
 
 #include <errno.h>
@@ -58,7 +57,7 @@ static outcome reject(const asking *at, const char *what, uint32_t place)
     char name[WALK_ANSWER_MAX];
     if (walk_is_person(input)) {
         if (place > 0)
-            print_place(stdout, line_width(stdout), at->text, place);
+            walk_print_place(at->text, place);
         walk_print("", 0, "Not accepted: %s%s", what, strchr(".?", what[strlen(what) - 1]) != NULL ? "" : ".");
         return OUTCOME_AGAIN;
     }
@@ -95,6 +94,8 @@ static outcome save_again(asking *at)
 static outcome commit(asking *at)
 {
     walk *of = at->of;
+    if (!walk_keep_replaced(of, &at->item))
+        return reject(at, "no memory", 0);
     outcome done = walk_save(of, &of->trial) == STATUS_CONTINUE ? OUTCOME_NEXT : save_again(at);
     if (done != OUTCOME_NEXT)
         return done;
@@ -222,7 +223,7 @@ static outcome press_enter(asking *at)
     }
     if (at->item.id == ASK_SECONDS && walk_is_person(&at->of->input))
         return run_clock(at, "");
-    return reject(at, "an answer is needed; type skip to leave it out, help for more", 0);
+    return reject(at, "an answer is needed; skip leaves out what may be left out, help says more", 0);
 }
 
 static outcome add_note(asking *at, const char *text)
@@ -464,10 +465,8 @@ static outcome read_line(asking *at)
     do
         status = walk_read_line(input, at->text);
     while (status == INPUT_LINE && !walk_is_person(input) && at->text[0] == '#');
-    if (!walk_is_person(input) && status == INPUT_LINE) {
-        print_safely(stdout, at->text);
-        putchar('\n');
-    }
+    if (!walk_is_person(input) && status == INPUT_LINE)
+        walk_echo(at->text);
     switch (status) {
     case INPUT_LINE: return OUTCOME_NEXT;
     case INPUT_LONG:
@@ -483,7 +482,7 @@ static outcome read_line(asking *at)
         print_error("the answers cannot be read: %s", strerror(errno));
         return OUTCOME_FAILED;
     }
-    putchar('\n');
+    fputc('\n', walk_out());
     return OUTCOME_CUT;
 }
 

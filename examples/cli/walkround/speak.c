@@ -44,7 +44,7 @@ void walk_print_step(walk *of, const walk_item *item)
     rodt_air_reading vehicle = vehicle_of(&of->record);
     const rodt_rules *rules = item->check != RODT_AIR_CHECK_NONE ? of->context.air_rules : of->context.rules;
     if (step != RODT_STEP_NONE && !is_forbidden(of, step))
-        print_step(stdout, step, rules, &vehicle);
+        print_step(walk_out(), step, rules, &vehicle);
 }
 
 _Static_assert(RODT_STEP_END <= 32, "a bit for each step");

@@ -223,6 +223,19 @@ bool walk_set_plates(walk *of, inspection_record *record, const char *text)
     return good;
 }
 
+bool walk_is_parking(const walk_item *item) { return item->id == ASK_SPRING || item->id == ASK_PARKED; }
+
+bool walk_parking_failed(const inspection_record *record)
+{
+    static const walk_id ids[] = {ASK_SPRING, ASK_PARKED};
+    for (size_t i = 0; i < COUNT_OF(ids); i++) {
+        const char *answer = record_step(record, walk_questions[ids[i]].name);
+        if (answer != NULL && strcmp(answer, STEP_NEVER) == 0)
+            return true;
+    }
+    return false;
+}
+
 /* --- Values ------------------------------------------------------------------------------------------ */
 
 record_value walk_value(const inspection_record *record, const walk_item *item)

@@ -4,6 +4,7 @@
 #include "walkround/walkround.h"
 #include "ui/compiler.h"
 #include "ui/language.h"
+#include "ui/message.h"
 #include "ui/utf8.h"
 #include "ui/wrap.h"
 
@@ -156,13 +157,13 @@ input_status walk_time(walk_input *from, unsigned seconds, char text[WALK_ANSWER
     long tenths = 0;
     (void)clock_gettime(CLOCK_MONOTONIC, &start);
     while (status == INPUT_TIMEOUT && (seconds == 0 || tenths < whole)) {
-        printf("\r  %ld s ", seconds == 0 ? tenths / 10 : (whole - tenths + 9) / 10);
-        fflush(stdout);
+        fprintf(walk_out(), "\r  %ld s ", seconds == 0 ? tenths / 10 : (whole - tenths + 9) / 10);
+        fflush(walk_out());
         status = wait_a_second(from, tenths);
         tenths = elapsed_tenths(&start);
     }
     bool ended = status == INPUT_TIMEOUT;
-    fputs(ended ? "\r  0 s \a\n" : "\n", stdout);
+    fputs(ended ? "\r  0 s \a\n" : "\n", walk_out());
     if (status == INPUT_LINE)
         status = walk_read_line(from, text);
     if (ended)
@@ -185,6 +186,13 @@ bool walk_clock(const char *day, char text[WALK_ANSWER_MAX])
     return strftime(text, WALK_ANSWER_MAX, "%H:%M", &local) > 0;
 }
 
+bool walk_now(char text[WALK_ANSWER_MAX])
+{
+    struct tm local;
+    const time_t now = time(NULL);
+    return localtime_r(&now, &local) != NULL && strftime(text, WALK_ANSWER_MAX, "%Y-%m-%d %H:%M", &local) > 0;
+}
+
 bool walk_is_text(const char *text, uint32_t *character)
 {
     char shown[SHOWN_SIZE];
@@ -203,6 +211,8 @@ bool walk_is_text(const char *text, uint32_t *character)
 
 /* --- Output ------------------------------------------------------------------------------------------- */
 
+FILE *walk_out(void) { return stdout; }
+
 void walk_print(const char *label, unsigned indent, const char *format, ...)
 {
     char text[1500];
@@ -210,7 +220,18 @@ void walk_print(const char *label, unsigned indent, const char *format, ...)
     va_start(arguments, format);
     vsnprintf(text, sizeof text, format, arguments);
     va_end(arguments);
-    print_wrapped(stdout, label, indent, text);
+    print_wrapped(walk_out(), label, indent, text);
+}
+
+void walk_print_place(const char *text, uint32_t character)
+{
+    print_place(walk_out(), line_width(walk_out()), text, character);
+}
+
+void walk_echo(const char *text)
+{
+    print_safely(walk_out(), text);
+    fputc('\n', walk_out());
 }
 
 /* Room after a question for a reading; where there is less, the answer gets a line of its own. */
@@ -218,12 +239,12 @@ void walk_print(const char *label, unsigned indent, const char *format, ...)
 
 void walk_prompt(const char *text)
 {
-    if (columns_of_text(text) + ANSWER_ROOM <= line_width(stdout)) {
-        print_safely(stdout, text);
-        fputs(say(": "), stdout);
+    if (columns_of_text(text) + ANSWER_ROOM <= line_width(walk_out())) {
+        print_safely(walk_out(), text);
+        fputs(say(": "), walk_out());
     } else {
         walk_print("", 0, "%s", text);
-        fputs("> ", stdout);
+        fputs("> ", walk_out());
     }
-    fflush(stdout);
+    fflush(walk_out());
 }

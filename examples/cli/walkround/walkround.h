@@ -8,6 +8,7 @@
 
 #include <rodtravel/rodtravel.h>
 
+#include <stdio.h>
 #include <sys/stat.h>
 
 #define WALK_ANSWER_MAX ((size_t)400) /* bytes of an answer, with the closing zero byte */
@@ -214,6 +215,11 @@ bool walk_can_be_never(rodt_air_check check);
 bool walk_never_came(const inspection_record *record, rodt_air_check check);
 bool walk_set_never(inspection_record *record, const walk_item *item); /* false = no room */
 
+/* A parking brake that does not release, or does not set, is a defect without a pull. */
+#define STEP_NEVER "never"
+bool walk_parking_failed(const inspection_record *record);
+bool walk_is_parking(const walk_item *item); /* its answers say so */
+
 int walk_find_check(const inspection_record *record, rodt_air_check check); /* or WALK_NONE */
 
 /* The wheel end whose description this one most likely shares, or WALK_NONE. */
@@ -227,6 +233,10 @@ rodt_position walk_position(const inspection_record *record, int end);
  * status. */
 int walk_take_from(walk *of, const char *file);
 #define STEP_FROM "from" /* its answer is the day of the last record */
+#define STEP_FROM_DEFECTS "from_defects" /* what it found: "5R; axle 2; tractor-protection" */
+#define STEP_FROM_REPAIR "from_repair"
+void walk_print_last(const walk *of); /* "Last record: DEFECTIVE ..."; nothing if it found no defect */
+void walk_print_last_of(const walk *of, const char *name); /* the same of one wheel end or check */
 
 /* "30/30 long, automatic, arm 5 1/2"; returns the bytes it took. */
 size_t walk_describe_end(const inspection_record *record, int end, char *text, size_t size);
@@ -264,6 +274,7 @@ void walk_print_entered(walk *of);                        /* everything so far *
 void walk_print_verdict(walk *of);                        /* at the end */
 void walk_print_outcome(walk *of);                        /* once more in a few lines, the last on the screen */
 int walk_status(walk *of, bool finished);
+bool walk_is_check_done(const walk *of, rodt_air_check check); /* all its questions are answered */
 
 /* What was found forbids driving; the pull against the parking brake itself aside. */
 bool walk_is_bad(walk *of);
@@ -279,14 +290,28 @@ bool walk_identify(const walk *of, const char *text, rodt_error *error);
 
 /* --- The pull against the parking brake (pull.c) ------------------------------------------------------ */
 
+/* The check goes by what was said before of the parking brake. */
+bool walk_note_parking(walk *of, inspection_record *record, bool failed_before); /* false = no memory or no room */
+
 const char *walk_refuse_pull(walk *of); /* why it is not asked for; NULL = it is */
 bool walk_skip_pull(walk *of, inspection_record *record);
 void walk_reopen_pull(walk *of); /* once nothing stands against it any more */
 void walk_forget_parking(walk *of); /* parked, chocks stowed, pulled: all to be done again */
 
+/* --- What was replaced (replaced.c) --------------------------------------------------------------------- */
+
+/* What the trial replaces after a verdict stays in its steps; false = no memory or no room. */
+bool walk_keep_replaced(walk *of, const walk_item *item);
+#define STEP_REPAIR_DUE "repair_due" /* a vehicle that was bad was judged again */
+
 /* --- Talking (terminal.c) --------------------------------------------------------------------------- */
 
+/* Where all lines go; nothing else in this folder knows it. */
+FILE *walk_out(void);
+
 void walk_print(const char *label, unsigned indent, const char *format, ...) PRINTF_LIKE(3, 4);
+void walk_print_place(const char *text, uint32_t character); /* what was typed, with a mark under a character */
+void walk_echo(const char *text); /* a line of a file of answers */
 void walk_prompt(const char *text);
 
 typedef enum input_status {
@@ -297,6 +322,7 @@ typedef enum input_status {
  * nothing if a count was stopped before its end. INPUT_LINE, or why the input ended. */
 input_status walk_time(walk_input *from, unsigned seconds, char text[WALK_ANSWER_MAX]);
 bool walk_clock(const char *day, char text[WALK_ANSWER_MAX]); /* "06:40" if it is that day now */
+bool walk_now(char text[WALK_ANSWER_MAX]);                    /* "2026-11-20 06:40" */
 
 /* (terminal.c) Signals that end the walk-round are heard only while it waits for a line. */
 bool walk_input_open(const char *file, walk_input *out);

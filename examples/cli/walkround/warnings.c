@@ -27,16 +27,13 @@ static void warn(warning_list *warnings, const char *text)
 static void warn_stroke(warning_list *warnings, const rodt_finding *finding)
 {
     static const rodt_reason reasons[] = {RODT_REASON_READINGS_SWAPPED, RODT_REASON_NO_MOVEMENT,
-                                          RODT_REASON_BEYOND_RATED_STROKE, RODT_REASON_LOST_BLANK};
-    const rodt_length hardly = {1, 2}; /* a choice of ours, far below what a full application moves */
+                                          RODT_REASON_HARDLY_MOVED, RODT_REASON_BEYOND_RATED_STROKE,
+                                          RODT_REASON_LOST_BLANK};
     char sentence[RODT_SENTENCE_SIZE];
     for (size_t i = 0; i < COUNT_OF(reasons); i++) {
         if (rodt_finding_reason_format(finding, reasons[i], sentence, sizeof sentence, NULL) == RODT_OK)
             warn(warnings, sentence);
     }
-    if (rodt_length_given(finding->applied_stroke) && finding->applied_stroke.num > 0 &&
-        rodt_length_compare(finding->applied_stroke, hardly) < 0)
-        warn(warnings, "the rod hardly moved: was the pedal fully down, and both readings from the same spot?");
     if (!rodt_finding_has(finding, RODT_REASON_BEYOND_RATED_STROKE) && finding_is_beyond_travel(finding))
         warn(warnings, "that is more than the full travel of a standard chamber of this size: look at the chamber and "
              "the tape again");
@@ -145,22 +142,32 @@ static void warn_window(warning_list *warnings, const inspection_record *trial, 
 }
 
 /* Bounds of our own around what each check can show, in psi; far outside of any law. */
+static const struct {
+    int least, most;
+    const char *text;
+} bounds[RODT_AIR_CHECK_END] = {
+    [RODT_AIR_CHECK_WARNING] = {10, 100, "a warning hardly comes on there: look at the gauge again"},
+    [RODT_AIR_CHECK_CUT_OUT] = {81, 170, "a governor hardly stops the compressor there: look at the gauge again"},
+    [RODT_AIR_CHECK_CUT_IN] = {61, 170, "a governor hardly starts the compressor there: look at the gauge again"},
+    [RODT_AIR_CHECK_TRACTOR_PROTECTION] = {10, 100, "that is hardly so: look at the gauge again"},
+    [RODT_AIR_CHECK_SUPPLY_VALVE] = {10, 100, "the valve hardly closes there: look at the gauge again"},
+    [RODT_AIR_CHECK_PARKING_VALVE] = {10, 100, "the valve hardly pops out there: look at the gauge again"}};
+
+static bool is_between(rodt_pressure read, int least, int most)
+{
+    return rodt_pressure_compare(read, (rodt_pressure){least, 1}) >= 0 &&
+           rodt_pressure_compare(read, (rodt_pressure){most, 1}) <= 0;
+}
+
+static bool is_likely(rodt_air_check check, rodt_pressure read)
+{
+    return is_between(read, bounds[check].least, bounds[check].most);
+}
+
 static void warn_gauge(warning_list *warnings, const walk_item *item, rodt_pressure read)
 {
-    static const struct {
-        int least, most;
-        const char *text;
-    } bounds[RODT_AIR_CHECK_END] = {
-        [RODT_AIR_CHECK_WARNING] = {10, 100, "a warning hardly comes on there: look at the gauge again"},
-        [RODT_AIR_CHECK_CUT_OUT] = {81, 170, "a governor hardly stops the compressor there: look at the gauge again"},
-        [RODT_AIR_CHECK_CUT_IN] = {61, 170, "a governor hardly starts the compressor there: look at the gauge again"},
-        [RODT_AIR_CHECK_TRACTOR_PROTECTION] = {10, 100, "that is hardly so: look at the gauge again"},
-        [RODT_AIR_CHECK_SUPPLY_VALVE] = {10, 100, "the valve hardly closes there: look at the gauge again"},
-        [RODT_AIR_CHECK_PARKING_VALVE] = {10, 100, "the valve hardly pops out there: look at the gauge again"}};
     bool own = item->id == ASK_PRESSURE && bounds[item->check].text != NULL;
-    int least = own ? bounds[item->check].least : 10, most = own ? bounds[item->check].most : 170;
-    if (rodt_pressure_compare(read, (rodt_pressure){least, 1}) < 0 ||
-        rodt_pressure_compare(read, (rodt_pressure){most, 1}) > 0)
+    if (own ? !is_likely(item->check, read) : !is_between(read, 10, 170))
         warn(warnings, own ? bounds[item->check].text
                            : "that is hardly the pressure of an air brake system: look at the gauge again");
 }
@@ -172,6 +179,23 @@ static bool read_check(const inspection_record *record, rodt_air_check check, ro
     return text != NULL && rodt_pressure_parse(text, out, NULL) == RODT_OK;
 }
 
+/* Where this answer is likely by itself and an earlier one is not, that one is named. */
+static void format_order(const rodt_air_check pair[2], const rodt_pressure read[2], rodt_air_check changed,
+                         char sentence[RODT_SENTENCE_SIZE])
+{
+    char low[WORD_SIZE], high[WORD_SIZE];
+    const rodt_air_check kept = pair[changed == pair[0]];
+    size_t used = (size_t)snprintf(sentence, RODT_SENTENCE_SIZE, "%s at %s psi must be below %s at %s: ",
+                                   rodt_air_check_title(pair[0]), format_pressure(read[0], low),
+                                   rodt_air_check_title(pair[1]), format_pressure(read[1], high));
+    bool odd = is_likely(changed, read[changed != pair[0]]) && !is_likely(kept, read[changed == pair[0]]);
+    if (odd)
+        snprintf(sentence + used, RODT_SENTENCE_SIZE - used, "%s is the odd one; back %s mends it",
+                 rodt_air_check_title(kept), rodt_air_check_name(kept));
+    else
+        snprintf(sentence + used, RODT_SENTENCE_SIZE - used, "look at the gauge again");
+}
+
 /* As the pressure falls the compressor starts before the warning comes on, and it stops above where it starts. */
 static void warn_order(warning_list *warnings, const inspection_record *trial, rodt_air_check changed)
 {
@@ -179,15 +203,13 @@ static void warn_order(warning_list *warnings, const inspection_record *trial, r
                                               {RODT_AIR_CHECK_WARNING, RODT_AIR_CHECK_CUT_IN},
                                               {RODT_AIR_CHECK_WARNING, RODT_AIR_CHECK_CUT_OUT}};
     for (size_t i = 0; i < COUNT_OF(pairs); i++) {
-        rodt_pressure low, high;
-        char first[WORD_SIZE], second[WORD_SIZE], sentence[RODT_SENTENCE_SIZE];
+        rodt_pressure read[2];
+        char sentence[RODT_SENTENCE_SIZE];
         bool asked = changed == pairs[i][0] || changed == pairs[i][1];
-        if (!asked || !read_check(trial, pairs[i][0], &low) || !read_check(trial, pairs[i][1], &high) ||
-            rodt_pressure_compare(low, high) < 0)
+        if (!asked || !read_check(trial, pairs[i][0], &read[0]) || !read_check(trial, pairs[i][1], &read[1]) ||
+            rodt_pressure_compare(read[0], read[1]) < 0)
             continue;
-        snprintf(sentence, sizeof sentence, "%s at %s psi must be below %s at %s: look at the gauge again",
-                 rodt_air_check_title(pairs[i][0]), format_pressure(low, first), rodt_air_check_title(pairs[i][1]),
-                 format_pressure(high, second));
+        format_order(pairs[i], read, changed, sentence);
         warn(warnings, sentence);
     }
 }
@@ -287,7 +309,12 @@ size_t walk_each_warning(walk *of, const inspection_record *trial, const walk_it
     else if (item->id == ASK_AXLES)
         warn_axles(of, &warnings, trial);
     else if ((item->id == ASK_ENGINE || item->id == ASK_SPRING) && value.text != NULL && strcmp(value.text, "on") == 0)
-        warn(&warnings, "then no stroke proves anything: every verdict would be undetermined");
+        warn(&warnings, item->id == ASK_SPRING && !walk_parking_failed(trial)
+                            ? "then no stroke proves anything: every verdict would be undetermined; if it does not "
+                              "release, type never"
+                            : "then no stroke proves anything: every verdict would be undetermined");
+    else if (item->id == ASK_PARKED && value.text != NULL && strcmp(value.text, STEP_NEVER) == 0)
+        warn(&warnings, "leave the chocks in: nothing else holds this vehicle");
     else if (item->id == ASK_CHOCKS_AWAY && value.text != NULL && strcmp(value.text, "yes") == 0)
         warn_chocks(of, &warnings);
     return warnings.count;

@@ -1,0 +1,61 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* What the entries of a record say about each other: readings that were changed, a pressure that rose. */
+#include "record/record.h"
+#include "ui/compiler.h"
+#include "ui/format.h"
+#include "ui/language.h"
+
+#include <stdio.h>
+#include <string.h>
+
+bool record_change_at(const inspection_record *record, size_t step, char what[RECORD_WHERE_SIZE])
+{
+    static const char *const words[] = {TO_SAY("released"), TO_SAY("applied")};
+    const char *name = record->steps[step][STEP_NAME].text;
+    size_t size = strlen(name), tail = strlen(STEP_REPLACED);
+    if (size <= tail || size >= RECORD_WHERE_SIZE || strcmp(name + size - tail, STEP_REPLACED) != 0)
+        return false;
+    snprintf(what, RECORD_WHERE_SIZE, "%.*s", (int)(size - tail), name);
+    for (size_t i = 0; i < COUNT_OF(words); i++) {
+        char *word = strstr(what, words[i]);
+        if (word != NULL)
+            snprintf(word, RECORD_WHERE_SIZE - (size_t)(word - what), "%s", say(words[i]));
+    }
+    return true;
+}
+
+static void list_changes(const inspection_record *record, vehicle_line line, void *context)
+{
+    char what[RECORD_WHERE_SIZE], text[SAID_SIZE];
+    for (size_t i = 0; i < record->step_count; i++) {
+        if (!record_change_at(record, i, what))
+            continue;
+        snprintf(text, sizeof text, say("changed after a verdict; it was %.300s"),
+                 record->steps[i][STEP_ANSWER].text);
+        line(context, what, text);
+    }
+}
+
+/* With the engine off an application takes pressure; the gauge was read wrongly, or the engine ran. */
+void inspection_each_rise(const inspection *of, vehicle_line line, void *context)
+{
+    char before[WORD_SIZE], after[WORD_SIZE], text[SAID_SIZE];
+    for (size_t i = 0; i < of->vehicle.count; i++) {
+        const rodt_finding *finding = &of->vehicle.findings[i];
+        if (!rodt_pressure_given(finding->pressure) || !rodt_pressure_given(finding->pressure_after) ||
+            rodt_pressure_compare(finding->pressure_after, finding->pressure) <= 0)
+            continue;
+        snprintf(text, sizeof text,
+                 say("The reservoir pressure rose from %s to %s psi though brakes were applied: look at the gauge and "
+                     "the engine, then measure again."),
+                 format_pressure(finding->pressure, before), format_pressure(finding->pressure_after, after));
+        line(context, "", text);
+        return;
+    }
+}
+
+void inspection_each_note(const inspection *of, vehicle_line line, void *context)
+{
+    inspection_each_rise(of, line, context);
+    list_changes(&of->record, line, context);
+}
