@@ -195,6 +195,14 @@ class Meaning(Case):
             self.assertIn(f'--column {field}="{heading}"', message)
             self.assertNotIn(b"is not read", run("--column", f"{field}=", data=data).stderr)
 
+    def test_a_column_of_rule_sets_is_named(self):
+        """A row that names another rule set is judged by that of the whole file all the same."""
+        for heading in ("rules", "Rule set", "ruleset", "LAW"):
+            result = run("--as-of", "2024-01-01", data=f"chamber,released,applied,{heading}\n30,2,4,ca-on\n".encode())
+            self.assertIn(f'the column "{heading}" is not read: one rule set judges all rows',
+                          " ".join(result.stderr.decode().split()))
+        self.assertEqual(run("--as-of", "2024-01-01", data=HEADER + GOOD).stderr, b"")
+
     def test_other_headings_of_a_field(self):
         """What each says must change the answer: 60 psi, 60 psi after, and a day before the limit of 2021-10-14."""
         for heading, cell, reason in [("Pressure", "60", "pressure-low"), ("pressureAfter", "60", "pressure-low"),

@@ -167,7 +167,8 @@ static int answer_all(const command_line *from, const rule_context *context)
     } else {
         print_limit_tables(context, is_any, NULL);
     }
-    return status != STATUS_CONTINUE ? status : is_in_force(context) ? STATUS_GOOD : STATUS_UNDETERMINED;
+    bool is_answered = limits_strokes(law_of(context)) && is_in_force(context);
+    return status != STATUS_CONTINUE ? status : is_answered ? STATUS_GOOD : STATUS_UNDETERMINED;
 }
 
 static int answer_air(const command_line *from, const rule_context *context)

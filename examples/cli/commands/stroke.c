@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* rodtravel stroke: one wheel end, two tape readings, one finding. */
 #include "commands.h"
+#include "commands/limits_table.h"
 #include "input/rule_context.h"
 #include "ui/compiler.h"
 #include "ui/exit_status.h"
@@ -214,6 +215,15 @@ static const char *next_step(rodt_verdict verdict)
 static void print_next(const rodt_finding *finding)
 {
     const char *next = next_step(finding->verdict);
+    char line[400];
+    if (finding->rules != NULL && finding->verdict == RODT_VERDICT_UNDETERMINED && !limits_strokes(finding->rules)) {
+        size_t used = (size_t)snprintf(line, sizeof line, "%s", say("Choose a rule set that limits strokes with --rules:"));
+        for (size_t i = 0; i < rodt_rules_count() && used < sizeof line; i++) {
+            if (limits_strokes(rodt_rules_at(i)))
+                used += (size_t)snprintf(line + used, sizeof line - used, " %s", rodt_rules_id(rodt_rules_at(i)));
+        }
+        next = line;
+    }
     if (next != NULL)
         print_wrapped(stdout, say("Next"), INDENT, next);
 }

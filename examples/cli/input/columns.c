@@ -232,6 +232,17 @@ static bool columns_differ(const columns *found)
     return true;
 }
 
+/* A heading of the rule set by which the row would be judged. */
+static bool is_rule_set(const char *heading)
+{
+    static const char *const headings[] = {"rules", "rule set", "ruleset", "law"};
+    for (size_t i = 0; i < COUNT_OF(headings); i++) {
+        if (rodt_heading_equal(heading, strlen(heading), headings[i], strlen(headings[i])))
+            return true;
+    }
+    return false;
+}
+
 /* Names columns that would change verdicts if they were read. */
 static void note_meant(const columns *found, const column_request *request, const csv_record *header)
 {
@@ -240,6 +251,9 @@ static void note_meant(const columns *found, const column_request *request, cons
     for (size_t i = 0; i < header->count; i++) {
         columns_heading(header, i, text);
         rodt_field field = columns_meant(request, text, strlen(text));
+        if (is_rule_set(text))
+            print_error("the column \"%s\" is not read: one rule set judges all rows, --rules ID; give the rows of "
+                        "each in a file of their own", shorten(text, shown));
         if (field == RODT_FIELD_NONE || found->column[field] != COLUMN_NONE ||
             columns_field(request, text, strlen(text)) != RODT_FIELD_NONE)
             continue;
