@@ -5,6 +5,7 @@ browser, a JSON Schema validator, and the browser's printer.
 python3 test_pages.py PATH_TO_RODTRAVEL FOLDER_WITH_NODE_MODULES
 """
 import copy
+import html
 import json
 import os
 import re
@@ -28,6 +29,36 @@ axe.run().then(function (found) {
   document.title = "axe " + found.passes.length + " passed " + JSON.stringify(rules);
 });
 </script></body>"""
+# Cards whose text is cut off, in a browser that shows them as high as on Letter.
+CUT_OFF = """<script>
+var cut = [].filter.call(document.querySelectorAll(".card"), function (card) {
+  return card.scrollHeight > card.clientHeight || card.scrollWidth > card.clientWidth;
+});
+document.title = "fit " + document.querySelectorAll(".card").length + " " + JSON.stringify(cut.map(function (card) {
+  return card.closest("[data-page]").dataset.page + ": " + card.querySelector("h2").textContent;
+}));
+</script></body>"""
+# Texts of a drawing that leave it, or are over each other; a line takes half of the height of its box.
+OVERLAPS = """<script>
+var found = [], all = 0;
+document.querySelectorAll("svg").forEach(function (svg) {
+  var boxes = [].map.call(svg.querySelectorAll("text"), function (text) {
+    var box = text.getBBox(), quarter = box.height / 4;
+    return {text: text.textContent, left: box.x, right: box.x + box.width, top: box.y + quarter,
+            bottom: box.y + box.height - quarter};
+  });
+  all += boxes.length;
+  boxes.forEach(function (one, i) {
+    var over = boxes.slice(i + 1).find(function (two) {
+      return one.left < two.right && two.left < one.right && one.top < two.bottom && two.top < one.bottom;
+    });
+    if (one.left < -9 || one.right > svg.viewBox.baseVal.width || one.bottom > svg.viewBox.baseVal.height || over)
+      found.push(svg.closest("[data-page]").dataset.page + ": " + one.text);
+  });
+});
+document.title = "fit " + all + " " + JSON.stringify(found);
+</script></body>"""
+LANGUAGES = ("en", "fr", "es")
 VALIDATE = """
 const Ajv = require("ajv/dist/2020");
 const input = JSON.parse(require("fs").readFileSync(0, "utf8"));
@@ -107,12 +138,12 @@ class Pages(unittest.TestCase):
                         encoding="utf-8")
         self.assertNotEqual(run(MODULES / ".bin" / "html-validate", page).returncode, 0)
 
-    def axe(self, html, size):
+    def axe(self, text, size):
         page = self.folder / "axe.html"
         script = (MODULES / "axe-core" / "axe.min.js").read_text(encoding="utf-8")
         # The page forbids scripts; the checker is one.
-        html = re.sub('<meta http-equiv="Content-Security-Policy"[^>]*>', "", html)
-        page.write_text(html.replace("</body>", AXE % script), encoding="utf-8")
+        text = re.sub('<meta http-equiv="Content-Security-Policy"[^>]*>', "", text)
+        page.write_text(text.replace("</body>", AXE % script), encoding="utf-8")
         text = self.browse(f"--window-size={size}", "--virtual-time-budget=20000", "--dump-dom", page.as_uri()).stdout
         found = re.search(r"<title>axe (\d+) passed (\[.*?\])</title>", text, re.DOTALL)
         self.assertIsNotNone(found, text[:500])
@@ -157,6 +188,37 @@ class Pages(unittest.TestCase):
                 full = self.folder / "full.html"  # the last sheet has its lower cards
                 run(COMMAND, "cards", "--rules", "ca-on", "--vehicle", "single", "--html", full)
                 self.assertEqual(self.printed(full, paper)[0], 5)
+
+    def find_misfits(self, script, part, pages):
+        """One page of those parts of many; what the script finds there."""
+        parts, style = [], ""
+        for arguments in pages:
+            result = run(COMMAND, *arguments, "--html", "-")
+            self.assertIn(result.returncode, (0, 3), result.stderr)
+            style = re.search("(?s)<style>.*?</style>", result.stdout)[0]
+            parts += [f'<div data-page="{" ".join(arguments)}">', *re.findall(part, result.stdout), "</div>"]
+        page = self.folder / "fit.html"
+        page.write_text("<!DOCTYPE html><html><head><meta charset=utf-8><title></title>" + style + "</head><body>" +
+                        "".join(parts) + script + "</html>", encoding="utf-8")
+        text = self.browse("--window-size=1280,1000", "--virtual-time-budget=20000", "--dump-dom", page.as_uri()).stdout
+        found = re.search(r"<title>fit (\d+) (\[.*?\])</title>", text, re.DOTALL)
+        self.assertIsNotNone(found, text[:500])
+        return int(found[1]), json.loads(html.unescape(found[2]))
+
+    def test_every_card_fits_in_every_language(self):
+        sets = json.loads(run(COMMAND, "limits", "--list", "--json").stdout)["rule_sets"]
+        pages = [["cards", "--rules", one["rules"], "--language", language, *more] for one in sets
+                 for language in LANGUAGES for more in ([], ["--vehicle", "single"], ["--towed", "2"])]
+        count, cut = self.find_misfits(CUT_OFF, "(?s)<section.*?</section>", pages)
+        self.assertGreater(count, 2000)
+        self.assertEqual(cut, [])
+
+    def test_the_page_for_the_cab_fits_in_every_language(self):
+        pages = [["limits", "--rules", rules, "--language", language]
+                 for rules in ("us-fmcsr", "us-periodic", "ca-on", "ca-nsc") for language in LANGUAGES]
+        count, over = self.find_misfits(OVERLAPS, "(?s)<svg.*?</svg>", pages)
+        self.assertGreater(count, 400)
+        self.assertEqual(over, [])
 
     def test_schema(self):
         """By a validator that shares nothing with the command; the command refuses the same records."""

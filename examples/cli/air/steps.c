@@ -66,6 +66,12 @@ static void list_rows(const step_query *of, rodt_step_part part, step_line *line
     }
 }
 
+const char *step_title(rodt_step step, const rodt_rules *rules, char text[STEP_TEXT_SIZE])
+{
+    const step_query of = {.step = step, .rules = rules};
+    return sentence(&of, RODT_STEP_PART_TITLE, NULL, text);
+}
+
 void each_step_line(rodt_step step, const rodt_rules *rules, const rodt_air_reading *vehicle, step_line *line,
                     void *context)
 {
@@ -87,10 +93,10 @@ void format_step_sources(rodt_step step, const rodt_rules *rules, const rodt_air
     const rodt_air_limit *row;
     text[0] = '\0';
     for (size_t i = 0; (row = row_at(&of, i)) != NULL; i++) {
-        char words[RODT_SOURCE_TEXT_SIZE], line[RODT_SOURCE_TEXT_SIZE + 100];
+        char words[RODT_SOURCE_TEXT_SIZE], said[SAID_SIZE], line[RODT_SOURCE_TEXT_SIZE + SAID_SIZE + 8];
         size_t used = strlen(text);
         snprintf(line, sizeof line, "%s%s (%s)", used > 0 ? "; " : "", format_source(row->source, words),
-                 rodt_evidence_text(row->evidence));
+                 say_evidence((rodt_evidence)row->evidence, said));
         if (strstr(text, line + (used > 0 ? 2 : 0)) == NULL)
             snprintf(text + used, STEP_TEXT_SIZE - used, "%s", line);
     }
@@ -107,14 +113,13 @@ static void print_line(void *context, rodt_step_part part, const char *label, co
                                                     [RODT_STEP_PART_GOOD] = say("Good"),
                                                     [RODT_STEP_PART_DEFECTIVE] = say("Defective")};
     char line[STEP_TEXT_SIZE + AIR_WHOM_SIZE];
-    snprintf(line, sizeof line, "%s%s%s", label, label[0] != '\0' ? ": " : "", text);
+    snprintf(line, sizeof line, "%s%s%s", label, label[0] != '\0' ? say(": ") : "", text);
     print_wrapped(context, label[0] != '\0' ? "          - " : labels[part], INDENT, line);
 }
 
 void print_step(FILE *to, rodt_step step, const rodt_rules *rules, const rodt_air_reading *vehicle)
 {
-    const step_query of = {step, rules, vehicle};
     char title[STEP_TEXT_SIZE];
-    print_headline(to, PAINT_STRONG, sentence(&of, RODT_STEP_PART_TITLE, NULL, title));
+    print_headline(to, PAINT_STRONG, step_title(step, rules, title));
     each_step_line(step, rules, vehicle, print_line, to);
 }

@@ -16,6 +16,9 @@ typedef void step_line(void *context, rodt_step_part part, const char *label, co
 void each_step_line(rodt_step step, const rodt_rules *rules, const rodt_air_reading *vehicle, step_line *line,
                     void *context);
 
+/* What a step is called. */
+const char *step_title(rodt_step step, const rodt_rules *rules, char text[STEP_TEXT_SIZE]);
+
 /* Where the figures come from, and how they were checked; "" without a figure. */
 void format_step_sources(rodt_step step, const rodt_rules *rules, const rodt_air_reading *vehicle,
                          char text[STEP_TEXT_SIZE]);

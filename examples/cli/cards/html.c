@@ -3,7 +3,9 @@
  * colour. */
 #include "air/steps.h"
 #include "cards/cards.h"
+#include "ui/language.h"
 #include "ui/markup.h"
+#include "ui/utf8.h"
 
 #include <string.h>
 
@@ -21,6 +23,7 @@ static const char *const style =
     ".bad{border-left:1.2mm solid #000;padding-left:2.5mm;margin-top:1.6mm}.bad dt{margin-top:0}"
     ".large dd{font-size:13.5pt}.small dd{font-size:10.5pt;line-height:1.22}.small dd+dd{font-size:9pt}"
     ".least dd{font-size:9.5pt;line-height:1.2}.least dd+dd{font-size:8.2pt}"
+    ".tiny dd{font-size:8.8pt;line-height:1.15}.tiny dd+dd{font-size:7.6pt;line-height:1.15}"
     ".foot{margin-top:auto;padding-top:1.5mm;font-size:6.8pt;line-height:1.15;color:#222}"
     ".cut{position:absolute;width:8mm;height:8mm;margin:-4mm 0 0 -4mm;"
     "background:linear-gradient(#000,#000) center/.2mm 100% no-repeat,linear-gradient(#000,#000) center/100% .2mm "
@@ -35,26 +38,28 @@ static const char *const style =
 
 static void put_head(FILE *to)
 {
-    fputs("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
-          "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
+    fprintf(to, "<!DOCTYPE html>\n<html lang=\"%s\">\n<head>\n<meta charset=\"utf-8\">\n",
+            chosen_language());
+    fputs("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
           "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'\">\n",
           to);
-    fprintf(to, "<title>Inspection, step by step</title>\n<style>%s</style>\n</head>\n<body>\n<main>\n", style);
+    markup_put(to, "<title>%</title>\n", say("Inspection, step by step"));
+    fprintf(to, "<style>%s</style>\n</head>\n<body>\n<main>\n", style);
 }
 
 static void put_line(void *context, rodt_step_part part, const char *label, const char *text)
 {
-    static const char *const labels[RODT_STEP_PART_END] = {[RODT_STEP_PART_DO] = "I DO",
-                                                           [RODT_STEP_PART_SEE] = "I SEE",
-                                                           [RODT_STEP_PART_GOOD] = "GOOD, BECAUSE",
-                                                           [RODT_STEP_PART_DEFECTIVE] = "DEFECTIVE, IF"};
+    static const char *const labels[RODT_STEP_PART_END] = {[RODT_STEP_PART_DO] = TO_SAY("I DO"),
+                                                           [RODT_STEP_PART_SEE] = TO_SAY("I SEE"),
+                                                           [RODT_STEP_PART_GOOD] = TO_SAY("GOOD, BECAUSE"),
+                                                           [RODT_STEP_PART_DEFECTIVE] = TO_SAY("DEFECTIVE, IF")};
     FILE *to = context;
     if (label[0] != '\0') {
-        markup_put(to, "<dd>%: ", label);
+        markup_put(to, "<dd>%%", label, say(": "));
     } else {
         fprintf(to, "%s<div%s>\n", part == RODT_STEP_PART_DO ? "" : "</div>",
                 part == RODT_STEP_PART_DEFECTIVE ? " class=\"bad\"" : "");
-        markup_put(to, "<dt>%</dt><dd>", labels[part]);
+        markup_put(to, "<dt>%</dt><dd>", say(labels[part]));
     }
     markup_words(to, text);
     fputs("</dd>\n", to);
@@ -63,29 +68,33 @@ static void put_line(void *context, rodt_step_part part, const char *label, cons
 static void count_line(void *context, rodt_step_part part, const char *label, const char *text)
 {
     (void)part;
-    *(size_t *)context += strlen(label) + strlen(text) + 40;
+    *(size_t *)context += columns_of_text(label) + columns_of_text(text) + 40;
 }
 
+/* Characters of a line of the title, and of the sentences that its second line has the place of. */
+#define TITLE_LINE 20
+#define TITLE_SHARE 60
+
 /* The size of the type by the characters of a card; those of its source are half as wide and high. */
-static const char *type_of(size_t sentences, size_t source)
+static const char *type_of(size_t sentences, size_t title, size_t source)
 {
-    size_t size = sentences + source / 2;
-    return size > 1100 ? " least" : size > 900 ? " small" : size < 560 ? " large" : "";
+    size_t size = sentences + title / TITLE_LINE * TITLE_SHARE + source / 2;
+    return size > 1200 ? " tiny" : size > 930 ? " least" : size > 760 ? " small" : size < 540 ? " large" : "";
 }
 
 static void put_card(const card_deck *deck, rodt_step step, size_t number, size_t count, FILE *to)
 {
-    char title[RODT_SENTENCE_SIZE] = "", source[STEP_TEXT_SIZE], place[60];
+    char title[STEP_TEXT_SIZE], source[STEP_TEXT_SIZE], place[60];
     size_t size = 0;
-    (void)rodt_step_format(step, RODT_STEP_PART_TITLE, deck->rules, NULL, title, sizeof title, NULL);
     each_step_line(step, deck->rules, &deck->vehicle, count_line, &size);
-    snprintf(place, sizeof place, "%zu of %zu", number, count);
+    snprintf(place, sizeof place, say("%zu of %zu"), number, count);
     format_step_sources(step, deck->rules, &deck->vehicle, source);
-    markup_put(to, "<article class=\"card%\">\n<h2>% <span>%</span></h2>\n<dl>\n", type_of(size, strlen(source)), title,
-               place);
+    step_title(step, deck->rules, title);
+    markup_put(to, "<article class=\"card%\">\n<h2>% <span>%</span></h2>\n<dl>\n",
+               type_of(size, columns_of_text(title), columns_of_text(source)), title, place);
     each_step_line(step, deck->rules, &deck->vehicle, put_line, to);
     markup_put(to, "</div></dl>\n<p class=\"foot\">%%%</p>\n</article>\n", rodt_rules_id(deck->rules),
-               source[0] != '\0' ? ": " : "", source);
+               source[0] != '\0' ? say(": ") : "", source);
 }
 
 /* Nine crosses: the corners of four cards. */

@@ -3,20 +3,23 @@
 #include "air/steps.h"
 #include "cards/cards.h"
 #include "ui/format.h"
+#include "ui/language.h"
 #include "ui/wrap.h"
 
 #include <string.h>
 
 const char *cards_describe(const card_deck *deck, char text[CARDS_TEXT_SIZE])
 {
-    static const char *const vehicles[RODT_VEHICLE_CLASS_END] = {"any vehicle", "single vehicle", "combination", "bus"};
+    static const char *const vehicles[RODT_VEHICLE_CLASS_END] = {TO_SAY("any vehicle"), TO_SAY("single vehicle"),
+                                                                 TO_SAY("combination"), TO_SAY("bus")};
     const rodt_air_reading *vehicle = &deck->vehicle;
-    int used = snprintf(text, CARDS_TEXT_SIZE, "%s", vehicles[vehicle->vehicle]);
+    int used = snprintf(text, CARDS_TEXT_SIZE, "%s", say(vehicles[vehicle->vehicle]));
     if (vehicle->towed_units > 0)
-        used += snprintf(text + used, CARDS_TEXT_SIZE - (size_t)used, ", %d towed unit%s", vehicle->towed_units,
-                         vehicle->towed_units == 1 ? "" : "s");
+        used += snprintf(text + used, CARDS_TEXT_SIZE - (size_t)used,
+                         say_number(", %d towed unit", ", %d towed units", (unsigned long)vehicle->towed_units),
+                         vehicle->towed_units);
     if (rodt_date_given(vehicle->built))
-        snprintf(text + used, CARDS_TEXT_SIZE - (size_t)used, ", built %d", vehicle->built.year);
+        snprintf(text + used, CARDS_TEXT_SIZE - (size_t)used, say(", built %d"), vehicle->built.year);
     return text;
 }
 
@@ -29,12 +32,14 @@ void cards_print(const card_deck *deck, FILE *to)
     print_wrapped(to, "", 0, rodt_rules_title(deck->rules));
     for (size_t i = 0; i < count; i++) {
         rodt_step step = rodt_step_at(deck->rules, vehicle, i);
-        fprintf(to, "\n%zu of %zu\n", i + 1, count);
+        fputc('\n', to);
+        fprintf(to, say("%zu of %zu"), i + 1, count);
+        fputc('\n', to);
         print_step(to, step, deck->rules, &deck->vehicle);
         format_step_sources(step, deck->rules, &deck->vehicle, source);
         if (source[0] != '\0')
-            print_wrapped(to, "Source", 12, source);
+            print_wrapped(to, say("Source"), 12, source);
     }
     fputc('\n', to);
-    print_wrapped(to, "", 0, "Chock the wheels. The cited law and a licensed inspector decide.");
+    print_wrapped(to, "", 0, say("Chock the wheels. The cited law and a licensed inspector decide."));
 }
