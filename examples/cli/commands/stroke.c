@@ -212,19 +212,26 @@ static const char *next_step(rodt_verdict verdict)
     return NULL;
 }
 
+/* The rule sets that can judge a stroke. */
+static void print_other_rules(void)
+{
+    char line[400];
+    size_t used = (size_t)snprintf(line, sizeof line, "%s",
+                                   say("Choose a rule set that limits strokes with --rules:"));
+    for (size_t i = 0; i < rodt_rules_count() && used < sizeof line; i++) {
+        if (limits_strokes(rodt_rules_at(i)))
+            used += (size_t)snprintf(line + used, sizeof line - used, " %s", rodt_rules_id(rodt_rules_at(i)));
+    }
+    print_wrapped(stdout, say("Next"), INDENT, line);
+}
+
 static void print_next(const rodt_finding *finding)
 {
     const char *next = next_step(finding->verdict);
-    char line[400];
-    if (finding->rules != NULL && finding->verdict == RODT_VERDICT_UNDETERMINED && !limits_strokes(finding->rules)) {
-        size_t used = (size_t)snprintf(line, sizeof line, "%s", say("Choose a rule set that limits strokes with --rules:"));
-        for (size_t i = 0; i < rodt_rules_count() && used < sizeof line; i++) {
-            if (limits_strokes(rodt_rules_at(i)))
-                used += (size_t)snprintf(line + used, sizeof line - used, " %s", rodt_rules_id(rodt_rules_at(i)));
-        }
-        next = line;
-    }
-    if (next != NULL)
+    bool open = finding->verdict == RODT_VERDICT_UNDETERMINED;
+    if (open && finding->rules != NULL && !limits_strokes(finding->rules))
+        print_other_rules();
+    else if (next != NULL)
         print_wrapped(stdout, say("Next"), INDENT, next);
 }
 
