@@ -306,7 +306,7 @@ static void every_code_of_errors_is_given_by_something(void **state)
 static void errors_are_said_in_french(void **state)
 {
     (void)state;
-    static const char *const english[] = {" the ", " is ", " of ", " not ", " was ", " and ", " psi", "there "};
+    static const char *const english[] = {" the ", " is ", " of ", " not ", " was ", " and ", "there "};
     for (size_t i = 0; i < COUNT_OF(cases); i++) {
         rodt_error error;
         rodt_message message;
