@@ -333,6 +333,7 @@ typedef enum rodt_message_code RODT_ENUM_TYPE {
     RODT_MESSAGE_STROKE_SPOKEN_OUT_NO_LIMIT = 382,
     RODT_MESSAGE_STROKE_SPOKEN_UNCONFIRMED = 383,
     RODT_MESSAGE_AIR_SPOKEN_RULE_UNCONFIRMED = 384,
+    RODT_MESSAGE_STROKE_SPOKEN_HARDLY = 385,
 
     /* What is put into the sentences of a step where its rule set has a figure. */
     RODT_MESSAGE_STEP_HOW = 390,

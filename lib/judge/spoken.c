@@ -55,10 +55,11 @@ static rodt_reason open_reason(const rodt_finding *finding)
 }
 
 /* A sentence that ends with a reason, in whose clause the same names can be. */
-static rodt_status say_reason(const rodt_finding *finding, rodt_message_code code, rodt_message *out)
+static rodt_status say_reason(const rodt_finding *finding, rodt_message_code code, rodt_reason named,
+                              rodt_message *out)
 {
     rodt_message reason;
-    rodt_status status = rodt_finding_reason_message(finding, open_reason(finding), &reason);
+    rodt_status status = rodt_finding_reason_message(finding, named, &reason);
     if (status != RODT_OK)
         return status;
     rodti_message_start(out, code);
@@ -104,11 +105,13 @@ rodt_status rodt_finding_spoken_message(const rodt_finding *finding, rodt_messag
     if (finding == NULL || out == NULL)
         return RODT_E_ARGUMENT;
     if (finding->verdict == RODT_VERDICT_UNDETERMINED)
-        return say_reason(finding, RODT_MESSAGE_STROKE_SPOKEN_UNDETERMINED, out);
+        return say_reason(finding, RODT_MESSAGE_STROKE_SPOKEN_UNDETERMINED, open_reason(finding), out);
     if (!rodt_length_given(finding->applied_stroke) || finding->rules == NULL)
         return RODT_E_ARGUMENT;
     if (!is_limited(finding))
-        return say_reason(finding, RODT_MESSAGE_STROKE_SPOKEN_OUT_NO_LIMIT, out);
+        return say_reason(finding, RODT_MESSAGE_STROKE_SPOKEN_OUT_NO_LIMIT, open_reason(finding), out);
+    if (finding->verdict == RODT_VERDICT_IN_ADJUSTMENT && rodt_finding_has(finding, RODT_REASON_HARDLY_MOVED))
+        return say_reason(finding, RODT_MESSAGE_STROKE_SPOKEN_HARDLY, RODT_REASON_HARDLY_MOVED, out);
     start(out, finding);
     bool passes = rodt_rules_at_limit_passes(finding->rules);
     rodti_message_clause(out, "edge",

@@ -455,6 +455,9 @@ static const rodt_enumerator message_code_rows[] = {
                "Released {released}, applied {applied}: the rod did not move, so the brake does not work. {^is}."),
     ENUMERATOR(RODT_MESSAGE_STROKE_SPOKEN_UNDETERMINED, "stroke.spoken.undetermined",
                "Released {released}, applied {applied}: that decides nothing. {^reason}."),
+    ENUMERATOR(RODT_MESSAGE_STROKE_SPOKEN_HARDLY, "stroke.spoken.hardly",
+               "Released {released}, applied {applied}: the stroke is {stroke}; I do not call that good yet. "
+               "{^reason}."),
     ENUMERATOR(RODT_MESSAGE_STROKE_SPOKEN_ABOVE, "stroke.spoken.above", "above {limit}"),
     ENUMERATOR(RODT_MESSAGE_STROKE_SPOKEN_AT_OR_ABOVE, "stroke.spoken.at-or-above", "at {limit} or more"),
     ENUMERATOR(RODT_MESSAGE_STROKE_SPOKEN_OUT_NO_LIMIT, "stroke.spoken.out-no-limit",

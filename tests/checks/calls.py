@@ -1,5 +1,6 @@
 # SPDX-License-Identifier: Apache-2.0
-"""What the library never calls: readers that round or depend on the locale, output, exits, the clock, files."""
+"""What the library never calls: readers that round or depend on the locale, output, exits, the clock, files; and that
+the walk-round speaks through its terminal alone."""
 import re
 
 import tree
@@ -34,11 +35,18 @@ def rules_for(path):
     return rules
 
 
+# A page shows the same walk-round in place of a terminal.
+WALKROUND = "examples/cli/walkround"
+SCREEN = {r"\bstdout\b|(?<![\w.>])(v?printf|puts|putchar)\s*\(": "all that is shown goes through walkround/terminal.c"}
+
+
 def check(root):
     findings = []
-    for path in tree.files(root, "lib", (".c", ".h")) + tree.files(root, "include", ".h"):
+    rules = [(path, rules_for(path)) for path in tree.files(root, "lib", (".c", ".h")) + tree.files(root, "include", ".h")]
+    rules += [(path, SCREEN) for path in tree.files(root, WALKROUND, ".c") if not path.endswith("/terminal.c")]
+    for path, patterns in rules:
         text = tree.code(tree.read(root, path))
-        for pattern, sentence in rules_for(path).items():
+        for pattern, sentence in patterns.items():
             findings += [Finding(path, tree.line_of(text, m.start()), f"{m.group().rstrip('( ')}: {sentence}")
                          for m in re.finditer(pattern, text)]
     return findings

@@ -159,6 +159,7 @@ BROKEN = [
     ("label that is too long", translations.check, {"examples/cli/ui/wrap.c": SPDX + 'print_wrapped(stdout, say("Why"), INDENT, a);\n', "examples/cli/languages/fr.po": PO + '\nmsgid "Why"\nmsgstr "Pourquoi"\n'}, "Pourquoi: a label has at most 7"),
     ("locale reader", calls.check, {"lib/quantity/length.c": SPDX + "\ndouble_ x = strtod (s, 0);\n"}, "lib/quantity/length.c:3: strtod: rounds"),
     ("output", calls.check, {"lib/quantity/length.c": SPDX + 'void f(void) { printf("x"); }\n'}, "lib/quantity/length.c:2: printf: the library prints"),
+    ("screen", calls.check, {"examples/cli/walkround/plan.c": SPDX + 'void f(void) { fputs("x", stdout); }\n'}, "examples/cli/walkround/plan.c:2: stdout: all that is shown"),
     ("memory", calls.check, {"lib/quantity/length.c": SPDX + "void *p = malloc(3);\n"}, "lib/quantity/length.c:2: malloc: memory is allocated only"),
     ("binary float", calls.check, {"lib/quantity/length.c": SPDX + "double a;\n"}, "lib/quantity/length.c:2: double: binary"),
     ("reader in the table compiler", calls.check, {"lib/tablec/main.c": SPDX + 'int a = atoi("1");\n'}, "lib/tablec/main.c:2: atoi: rounds"),

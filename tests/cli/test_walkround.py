@@ -381,6 +381,27 @@ class Words(Walk):
             self.assertRegex(" ".join(page.split()), words)
         self.assertNotIn("replaced", json.dumps(self.record()["wheel_ends"]))
 
+    def test_each_replaced_answer_is_kept(self):
+        """By again, twice, of a check, and by skipping."""
+        self.walk({**TRUCK, "1R applied": "3 3/4"})
+        for word, answer, name, wanted in (
+                ("1R", "3 11/16", "1R applied", ["3 3/4"]), ("1R", "-", "1R applied", ["3 3/4", "3 11/16"]),
+                ("warning", "never", "warning pressure", ["62"]), ("warning", "61", "warning pressure", ["62", "never"])):
+            talk = self.begin("--back", word, day=False)
+            self.taken_up(talk)
+            talk.answer(answer)
+            talk.kill()
+            steps = {step["step"]: step["answer"] for step in self.record()["steps"]}
+            self.assertEqual(re.findall(r"([^;]*?) \([^)]*\)(?:; )?", steps[f"{name} replaced"]), wanted)
+        talk = self.begin("--back", "2L", day=False)
+        self.taken_up(talk)
+        talk.answer("again 2L")
+        while talk.prompts[-1][:2] == "2L" and not talk.prompts[-1].startswith("2L released"):
+            talk.answer("")
+        if PERSON:
+            talk.answer("2 3/8")
+            self.assertIn('"2L released replaced"', self.file.read_text(encoding="utf-8"))
+
     def test_an_answer_given_again_is_no_change(self):
         self.walk(TRUCK)
         talk = self.begin("--back", "1R", day=False)
