@@ -47,8 +47,12 @@
 %ignore rodt_ratio_format;
 %ignore RODT_RATIO_TEXT_SIZE;
 /* Enumerators by their words. */
-%rename("$ignore", regexmatch$name="^rodt_(?!rules_|field_)\\w+_find$") "";
+%rename("$ignore", regexmatch$name="^rodt_(?!rules_)\\w+_find$") "";
+%ignore rodt_field_find_n;
+%ignore rodt_pressure_convert;
 %ignore rodt_form_parse;
+%ignore rodt_form_errors;
+%ignore rodt_air_form_errors;
 %ignore rodt_air_form_parse;
 %ignore rodt_air_form_judge;
 %ignore rodt_form_get;
@@ -73,6 +77,7 @@
 
 %apply rodt_length *OUTPUT { rodt_length *out };
 %apply rodt_unit *OUTPUT { rodt_unit *written };
+%apply rodt_pressure_unit *OUTPUT { rodt_pressure_unit *written };
 %apply rodt_pressure *OUTPUT { rodt_pressure *out, rodt_pressure *after };
 %apply rodt_date *OUTPUT { rodt_date *out };
 %apply rodt_chamber *OUTPUT { rodt_chamber *out };
@@ -96,6 +101,7 @@
 %include <rodtravel/status.h>
 %include <rodtravel/fields.h>
 %include <rodtravel/ratio.h>
+%include <rodtravel/style.h>
 %include <rodtravel/length.h>
 %include <rodtravel/pressure.h>
 %include <rodtravel/date.h>
@@ -113,5 +119,13 @@
 rodt_status rodt_step_text_at(rodt_step step, rodt_step_part part, const rodt_rules *rules,
                               const rodt_air_reading *vehicle, size_t index, char *text, size_t size, size_t *needed) {
   return rodt_step_format(step, part, rules, rodt_step_row_at(step, rules, vehicle, index), text, size, needed);
+}
+%}
+
+/* Most headings of a table mean no field, which is no error. */
+%inline %{
+rodt_field rodt_field_of_heading(const char *heading, size_t size) {
+  RODT_ENUM32(rodt_field) found;
+  return rodt_field_find_n(heading, size, &found) == RODT_OK ? (rodt_field)found : RODT_FIELD_NONE;
 }
 %}

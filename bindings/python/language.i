@@ -100,18 +100,21 @@
   $result = PyLong_FromUnsignedLong(*$1);
 }
 
-%typemap(in) const rodt_length_style *style (rodt_length_style given) {
+%typemap(in) const rodt_style *style (rodt_style given) {
   int unit;
+  int pressure_unit;
   int comma;
-  if (!PyArg_ParseTuple($input, "ip", &unit, &comma))
+  if (!PyArg_ParseTuple($input, "iip", &unit, &pressure_unit, &comma))
     SWIG_fail;
-  given = (rodt_length_style){.unit = (rodt_unit)unit, .decimal_comma = comma != 0};
+  given = (rodt_style){.unit = (rodt_unit)unit, .pressure_unit = (rodt_pressure_unit)pressure_unit,
+                       .decimal_comma = comma != 0};
   $1 = &given;
 }
 
-/* A length that was read, and the unit that it was written in. */
-%typemap(in, numinputs=0) rodt_unit *OUTPUT (rodt_unit answer) { $1 = &answer; }
-%typemap(argout) rodt_unit *OUTPUT { $result = Py_BuildValue("Ni", $result, (int)*$1); }
+/* A length or a pressure that was read, and the unit that it was written in. */
+%typemap(in, numinputs=0) rodt_unit *OUTPUT (rodt_unit answer),
+                          rodt_pressure_unit *OUTPUT (rodt_pressure_unit answer) { $1 = &answer; }
+%typemap(argout) rodt_unit *OUTPUT, rodt_pressure_unit *OUTPUT { $result = Py_BuildValue("Ni", $result, (int)*$1); }
 
 /* --- Structs ----------------------------------------------------------------------------------------- */
 

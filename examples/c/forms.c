@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* What a workshop's server does: forms in, findings out as JSON, a carrier's own limits, each error at its field.
+/* What a workshop's server does: forms in, findings out as JSON, a carrier's own limits, every error at its field.
  *
  *     forms LIMITS.csv FORM...        "-" in place of the limits: the law alone
  *
@@ -16,8 +16,9 @@
 /* One form and its answer. */
 typedef struct job {
     const char *path;
-    char *json;       /* the finding, or NULL ... */
-    rodt_error error; /* ... and what is wrong with which field */
+    char *json;   /* the finding, or NULL ... */
+    size_t count; /* ... and so many errors, each at its field */
+    rodt_error errors[RODT_FORM_ERRORS_MAX];
 } job;
 
 /* What a thread works on: every second form. */
@@ -28,8 +29,10 @@ typedef struct work {
 } work;
 
 /* An error of the form itself, told as the library tells its own. */
-static bool refuse(rodt_error *error, const char *field, const char *text)
+static bool refuse(job *to, const char *field, const char *text)
 {
+    rodt_error *error = &to->errors[0];
+    to->count = 1;
     *error = (rodt_error){.status = RODT_E_SYNTAX};
     (void)snprintf(error->field, sizeof error->field, "%s", field);
     (void)snprintf(error->text, sizeof error->text, "%s", text);
@@ -52,20 +55,20 @@ static char *read_file(const char *path)
 
 /* Cuts the text into the fields of a form, which points into it. A heading that means no field is refused: a misspelled
  * one must not get lost. */
-static bool fill_form(char *text, rodt_form *form, rodt_error *error)
+static bool fill_form(char *text, rodt_form *form, job *to)
 {
     char *rest = text;
     for (char *line = strtok_r(text, "\r\n", &rest); line != NULL; line = strtok_r(NULL, "\r\n", &rest)) {
         char *value = strchr(line, ':');
         if (value == NULL)
-            return refuse(error, line, "a line of a form is \"heading: text\"");
+            return refuse(to, line, "a line of a form is \"heading: text\"");
         *value = '\0';
-        rodt_field field = rodt_field_find(line, strlen(line));
-        if (field >= RODT_READING_FIELDS)
-            return refuse(error, line, "no field of a wheel end has this heading");
-        if (rodt_form_get(form, field) != NULL)
-            return refuse(error, line, "the form has this field twice");
-        rodt_form_set(form, field, value + 1 + strspn(value + 1, " "));
+        RODT_ENUM32(rodt_field) field;
+        if (rodt_field_find(line, &field) != RODT_OK || field >= RODT_READING_FIELDS)
+            return refuse(to, line, "no field of a wheel end has this heading");
+        if (rodt_form_get(form, (rodt_field)field) != NULL)
+            return refuse(to, line, "the form has this field twice");
+        rodt_form_set(form, (rodt_field)field, value + 1 + strspn(value + 1, " "));
     }
     return true;
 }
@@ -76,7 +79,9 @@ static bool judge_form(const rodt_rules *rules, char *text, job *to)
     rodt_form form = {.style = {.unit = RODT_UNIT_IN}};
     rodt_finding finding;
     size_t needed = 0;
-    if (!fill_form(text, &form, &to->error) || rodt_form_judge(&form, rules, &finding, &to->error) != RODT_OK)
+    if (!fill_form(text, &form, to) ||
+        rodt_form_errors(&form, to->errors, RODT_FORM_ERRORS_MAX, &to->count) != RODT_OK || to->count > 0 ||
+        rodt_form_judge(&form, rules, &finding, NULL) != RODT_OK)
         return false;
     (void)rodt_finding_json_format(&finding, NULL, 0, NULL, 0, &needed); /* asks for the size */
     to->json = malloc(needed);
@@ -91,7 +96,7 @@ static void *run(void *context)
         job *next = &own->jobs[i];
         char *text = read_file(next->path);
         (void)(text != NULL ? judge_form(own->rules, text, next)
-                            : refuse(&next->error, "", "the file cannot be read"));
+                            : refuse(next, "", "the file cannot be read"));
         free(text);
     }
     return NULL;
@@ -116,8 +121,9 @@ static bool print_answer(const job *of)
 {
     if (of->json != NULL)
         return puts(of->json) >= 0;
-    fprintf(stderr, "%s: %s, column %u: %s\n", of->path, of->error.field, (unsigned)of->error.column,
-            of->error.text);
+    for (size_t i = 0; i < of->count; i++)
+        fprintf(stderr, "%s: %s, column %u: %s\n", of->path, of->errors[i].field, (unsigned)of->errors[i].column,
+                of->errors[i].text);
     return false;
 }
 

@@ -130,6 +130,7 @@ typedef struct rodt_air_reading {
     int16_t towed_units;        /* above 0 says a combination; 0 of a combination = not said */
     int16_t applications;       /* reserve: full applications made; 0 = as many as the rule set asks for */
     rodt_date built;            /* day of build; month and day may be 0, then it is the year; not given = unknown */
+    RODT_ENUM32(rodt_pressure_unit) pressure_unit; /* unit that the gauge was read in */
     rodt_pressure pressure;     /* warning, cut-out, cut-in, tractor protection, valves: where it happened */
     rodt_pressure before;       /* loss, reserve, build-up: at the start */
     rodt_pressure after;        /* ... at the end */
@@ -179,8 +180,9 @@ RODT_API RODT_MUST_CHECK rodt_status rodt_air_reading_check(const rodt_air_readi
  */
 RODT_API RODT_MUST_CHECK rodt_status rodt_seconds_parse(const char *text, rodt_ratio *out, rodt_error *error);
 
-/* As rodt_seconds_parse for size bytes; decimal_comma as in rodt_length_style. Statuses as above. */
-RODT_API RODT_MUST_CHECK rodt_status rodt_seconds_parse_n(const char *text, size_t size, bool decimal_comma,
+/* As rodt_seconds_parse, for size bytes that need not be closed by a zero byte, with the style of the form (NULL: a
+ * decimal point). RODT_E_ARGUMENT also for a style with an unknown unit or a reserve. */
+RODT_API RODT_MUST_CHECK rodt_status rodt_seconds_parse_n(const char *text, size_t size, const rodt_style *style,
                                                           rodt_ratio *out, rodt_error *error);
 
 /* The judgement of a check. */
@@ -270,11 +272,12 @@ typedef struct rodt_air_form {
     const char *vehicle;         /* "single", "combination", "bus" */
     const char *towed_units;     /* whole number, 0 to 99 */
     const char *built;           /* a day, or a year by itself */
-    const char *pressure;        /* psi, or with a unit, or "never"; the members are named as in rodt_air_reading */
-    const char *before;          /* psi, or with a unit */
-    const char *after;           /* psi, or with a unit */
-    const char *cut_out;         /* psi, or with a unit */
-    const char *cut_in;          /* psi, or with a unit */
+    /* Pressures are in style.pressure_unit, or with their unit. */
+    const char *pressure;        /* named as in rodt_air_reading; or "never" */
+    const char *before;          /* a pressure */
+    const char *after;           /* a pressure */
+    const char *cut_out;         /* a pressure */
+    const char *cut_in;          /* a pressure */
     const char *seconds;         /* rodt_seconds_parse; of a build-up also "never" */
     const char *span;            /* "pressures", "warning", "applications", "recovery" */
     const char *applications;    /* whole number, 0 to 99 */
@@ -282,8 +285,8 @@ typedef struct rodt_air_form {
     const char *required_volume; /* cubic inches */
     const char *answer;          /* "yes", "no", "never" where it may be said; in French too */
     const char *reserved[4];     /* NULL */
-    bool decimal_comma;          /* the decimal sign of the form is a comma */
-    RODT_ENUM32(rodt_date_order) date_order; /* of a day of build that is made of numbers */
+    rodt_style style;            /* units and decimal sign of the form */
+    RODT_ENUM32(rodt_date_order) date_order; /* how a day of build made of numbers is read */
 } rodt_air_form;
 
 /*
@@ -308,6 +311,21 @@ RODT_API bool rodt_air_says_never(const char *text, size_t size);
  */
 RODT_API RODT_MUST_CHECK rodt_status rodt_air_form_parse(const rodt_air_form *form, rodt_air_reading *out,
                                                          rodt_error *error);
+
+/*
+ * Finds everything for which rodt_air_form_parse would refuse the form, in its order, one error for each text, so that
+ * a page can mark every field at once. Where all texts can be read, what rodt_air_reading_check says of them together.
+ *
+ * errors  room for size errors; NULL with size 0 asks for their number. 24 are always enough (RODT_FORM_ERRORS_MAX of
+ *         stroke.h)
+ * count   NULL, or gets how many there are, on RODT_OK and on RODT_E_SPACE; 0 = the form can be judged
+ *
+ * RODT_OK          errors holds all of them
+ * RODT_E_SPACE     size is too small; errors are untouched
+ * RODT_E_ARGUMENT  form is NULL, or errors is NULL and size is not 0
+ */
+RODT_API RODT_MUST_CHECK rodt_status rodt_air_form_errors(const rodt_air_form *form, rodt_error *errors, size_t size,
+                                                          size_t *count);
 
 /* Reads the texts and judges. Statuses as above, and as rodt_air_reading_judge. */
 RODT_API RODT_MUST_CHECK rodt_status rodt_air_form_judge(const rodt_air_form *form, const rodt_rules *rules,
@@ -356,9 +374,9 @@ RODT_API rodt_status rodt_air_finding_spoken_format(const rodt_air_finding *find
 /* The stable word of a check, "cut-out"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_air_check_name(rodt_air_check check);
 
-/* Finds a check by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
- * untouched. */
-RODT_API bool rodt_air_check_find(const char *word, size_t size, RODT_ENUM32(rodt_air_check) *out);
+/* Finds a check by its word, whatever its capitals and the blanks around it. RODT_OK; RODT_E_SYNTAX: there is none;
+ * RODT_E_ARGUMENT: a pointer is NULL. */
+RODT_API RODT_MUST_CHECK rodt_status rodt_air_check_find(const char *word, RODT_ENUM32(rodt_air_check) *out);
 
 /* A few words for people, "governor cut-out"; "" for RODT_AIR_CHECK_NONE and a number that is none. Constant. */
 RODT_API const char *rodt_air_check_title(rodt_air_check check);
@@ -366,51 +384,51 @@ RODT_API const char *rodt_air_check_title(rodt_air_check check);
 /* The stable word of a result, "not-done"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_air_result_name(rodt_air_result of);
 
-/* Finds a result by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
- * untouched. */
-RODT_API bool rodt_air_result_find(const char *word, size_t size, RODT_ENUM32(rodt_air_result) *out);
+/* Finds a result by its word, whatever its capitals and the blanks around it. RODT_OK; RODT_E_SYNTAX: there is none;
+ * RODT_E_ARGUMENT: a pointer is NULL. */
+RODT_API RODT_MUST_CHECK rodt_status rodt_air_result_find(const char *word, RODT_ENUM32(rodt_air_result) *out);
 
 /* The stable word of what was missing, "vehicle"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_air_missing_name(rodt_air_missing missing);
 
-/* Finds what was missing by its word, whatever its capitals and the blanks around it. False: there is none, and *out
- * is untouched. */
-RODT_API bool rodt_air_missing_find(const char *word, size_t size, RODT_ENUM32(rodt_air_missing) *out);
+/* Finds what was missing by its word, whatever its capitals and the blanks around it. RODT_OK; RODT_E_SYNTAX: there is
+ * none; RODT_E_ARGUMENT: a pointer is NULL. */
+RODT_API RODT_MUST_CHECK rodt_status rodt_air_missing_find(const char *word, RODT_ENUM32(rodt_air_missing) *out);
 
 /* The stable word of a measure, "psi-per-minute"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_air_measure_name(rodt_air_measure measure);
 
-/* Finds a measure by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
- * untouched. */
-RODT_API bool rodt_air_measure_find(const char *word, size_t size, RODT_ENUM32(rodt_air_measure) *out);
+/* Finds a measure by its word, whatever its capitals and the blanks around it. RODT_OK; RODT_E_SYNTAX: there is none;
+ * RODT_E_ARGUMENT: a pointer is NULL. */
+RODT_API RODT_MUST_CHECK rodt_status rodt_air_measure_find(const char *word, RODT_ENUM32(rodt_air_measure) *out);
 
 /* The stable word of a kind, "usual"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_air_kind_name(rodt_air_kind kind);
 
-/* Finds a kind by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
- * untouched. */
-RODT_API bool rodt_air_kind_find(const char *word, size_t size, RODT_ENUM32(rodt_air_kind) *out);
+/* Finds a kind by its word, whatever its capitals and the blanks around it. RODT_OK; RODT_E_SYNTAX: there is none;
+ * RODT_E_ARGUMENT: a pointer is NULL. */
+RODT_API RODT_MUST_CHECK rodt_status rodt_air_kind_find(const char *word, RODT_ENUM32(rodt_air_kind) *out);
 
 /* The stable word of a span, "recovery"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_air_span_name(rodt_air_span span);
 
-/* Finds a span by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
- * untouched. */
-RODT_API bool rodt_air_span_find(const char *word, size_t size, RODT_ENUM32(rodt_air_span) *out);
+/* Finds a span by its word, whatever its capitals and the blanks around it. RODT_OK; RODT_E_SYNTAX: there is none;
+ * RODT_E_ARGUMENT: a pointer is NULL. */
+RODT_API RODT_MUST_CHECK rodt_status rodt_air_span_find(const char *word, RODT_ENUM32(rodt_air_span) *out);
 
 /* The stable word of a class, "combination"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_vehicle_class_name(rodt_vehicle_class vehicle);
 
-/* Finds a class by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
- * untouched. */
-RODT_API bool rodt_vehicle_class_find(const char *word, size_t size, RODT_ENUM32(rodt_vehicle_class) *out);
+/* Finds a class by its word, whatever its capitals and the blanks around it. RODT_OK; RODT_E_SYNTAX: there is none;
+ * RODT_E_ARGUMENT: a pointer is NULL. */
+RODT_API RODT_MUST_CHECK rodt_status rodt_vehicle_class_find(const char *word, RODT_ENUM32(rodt_vehicle_class) *out);
 
 /* The stable word of a comparison, "not-more-than"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_comparison_name(rodt_comparison comparison);
 
-/* Finds a comparison by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
- * untouched. */
-RODT_API bool rodt_comparison_find(const char *word, size_t size, RODT_ENUM32(rodt_comparison) *out);
+/* Finds a comparison by its word, whatever its capitals and the blanks around it. RODT_OK; RODT_E_SYNTAX: there is
+ * none; RODT_E_ARGUMENT: a pointer is NULL. */
+RODT_API RODT_MUST_CHECK rodt_status rodt_comparison_find(const char *word, RODT_ENUM32(rodt_comparison) *out);
 
 /* --- Reservoirs -------------------------------------------------------------------------------------- */
 

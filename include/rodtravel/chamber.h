@@ -107,16 +107,16 @@ RODT_API rodt_status rodt_chamber_format(const rodt_chamber *chamber, char *text
 /* The stable word of a family, "clamp"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_family_name(rodt_family family);
 
-/* Finds a family by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
- * untouched. */
-RODT_API bool rodt_family_find(const char *word, size_t size, RODT_ENUM32(rodt_family) *out);
+/* Finds a family by its word, whatever its capitals and the blanks around it. RODT_OK; RODT_E_SYNTAX: there is none;
+ * RODT_E_ARGUMENT: a pointer is NULL. */
+RODT_API RODT_MUST_CHECK rodt_status rodt_family_find(const char *word, RODT_ENUM32(rodt_family) *out);
 
 /* The stable word of a stroke class, "standard"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_stroke_class_name(rodt_stroke_class stroke_class);
 
-/* Finds a stroke class by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
- * untouched. rodt_stroke_class_parse reads what people write in a form. */
-RODT_API bool rodt_stroke_class_find(const char *word, size_t size, RODT_ENUM32(rodt_stroke_class) *out);
+/* Finds a stroke class by its word, whatever its capitals and the blanks around it. RODT_OK; RODT_E_SYNTAX: there is
+ * none; RODT_E_ARGUMENT: a pointer is NULL. rodt_stroke_class_parse reads what people write in a form. */
+RODT_API RODT_MUST_CHECK rodt_status rodt_stroke_class_find(const char *word, RODT_ENUM32(rodt_stroke_class) *out);
 
 #ifdef __cplusplus
 }

@@ -40,9 +40,9 @@ typedef enum rodt_column_flag RODT_ENUM_TYPE {
 /* The stable word of a flag, "missing"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_column_flag_name(rodt_column_flag flag);
 
-/* Finds a flag by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
- * untouched. */
-RODT_API bool rodt_column_flag_find(const char *word, size_t size, RODT_ENUM32(rodt_column_flag) *out);
+/* Finds a flag by its word, whatever its capitals and the blanks around it. RODT_OK; RODT_E_SYNTAX: there is none;
+ * RODT_E_ARGUMENT: a pointer is NULL. */
+RODT_API RODT_MUST_CHECK rodt_status rodt_column_flag_find(const char *word, RODT_ENUM32(rodt_column_flag) *out);
 
 /*
  * All that the columns are judged by, worked out beforehand. Any number of threads may judge with one plan at once;

@@ -22,9 +22,9 @@ typedef enum rodt_text_layout RODT_ENUM_TYPE {
 /* The stable word of a layout, "views"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_text_layout_name(rodt_text_layout layout);
 
-/* Finds a layout by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
- * untouched. */
-RODT_API bool rodt_text_layout_find(const char *word, size_t size, RODT_ENUM32(rodt_text_layout) *out);
+/* Finds a layout by its word, whatever its capitals and the blanks around it. RODT_OK; RODT_E_SYNTAX: there is none;
+ * RODT_E_ARGUMENT: a pointer is NULL. */
+RODT_API RODT_MUST_CHECK rodt_status rodt_text_layout_find(const char *word, RODT_ENUM32(rodt_text_layout) *out);
 
 /* One text, not closed by a zero byte; NULL = missing. */
 typedef struct rodt_text_span {

@@ -34,9 +34,9 @@ typedef enum rodt_date_order RODT_ENUM_TYPE {
 /* The stable word of an order, "day-first"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_date_order_name(rodt_date_order order);
 
-/* Finds an order by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
- * untouched. */
-RODT_API bool rodt_date_order_find(const char *word, size_t size, RODT_ENUM32(rodt_date_order) *out);
+/* Finds an order by its word, whatever its capitals and the blanks around it. RODT_OK; RODT_E_SYNTAX: there is none;
+ * RODT_E_ARGUMENT: a pointer is NULL. */
+RODT_API RODT_MUST_CHECK rodt_status rodt_date_order_find(const char *word, RODT_ENUM32(rodt_date_order) *out);
 
 /* True if the date was given. */
 RODT_INLINE bool rodt_date_given(rodt_date date) { return date.year != 0; }

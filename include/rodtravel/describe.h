@@ -53,9 +53,9 @@ typedef enum rodt_member_kind RODT_ENUM_TYPE {
 /* The stable word of a kind, "text-pointer"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_member_kind_name(rodt_member_kind kind);
 
-/* Finds a kind by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
- * untouched. */
-RODT_API bool rodt_member_kind_find(const char *word, size_t size, RODT_ENUM32(rodt_member_kind) *out);
+/* Finds a kind by its word, whatever its capitals and the blanks around it. RODT_OK; RODT_E_SYNTAX: there is none;
+ * RODT_E_ARGUMENT: a pointer is NULL. */
+RODT_API RODT_MUST_CHECK rodt_status rodt_member_kind_find(const char *word, RODT_ENUM32(rodt_member_kind) *out);
 
 /* A record, that is, a public struct; opaque, constant, alive as long as the program. */
 typedef struct rodt_record rodt_record;
@@ -92,9 +92,12 @@ RODT_API bool rodt_record_is_input(const rodt_record *record);
 RODT_API size_t rodt_member_count(const rodt_record *record);
 RODT_API const rodt_member *rodt_member_at(const rodt_record *record, size_t index);
 
-/* The member of a name of `size` bytes, compared as headings are (rodt_heading_equal): "Stroke Class" is stroke_class.
- * In rodt_form also by an alias that rodt_field_find knows. NULL if there is none. */
-RODT_API const rodt_member *rodt_member_find(const rodt_record *record, const char *name, size_t size);
+/* The member of a name, compared as headings are (rodt_heading_equal): "Stroke Class" is stroke_class. In rodt_form
+ * also by an alias that rodt_field_find knows. NULL if there is none. */
+RODT_API const rodt_member *rodt_member_find(const rodt_record *record, const char *name);
+
+/* As rodt_member_find, for size bytes that need not be closed by a zero byte. */
+RODT_API const rodt_member *rodt_member_find_n(const rodt_record *record, const char *name, size_t size);
 
 /* --- Values by path ---------------------------------------------------------------------------------- */
 
@@ -137,7 +140,8 @@ RODT_API rodt_status rodt_record_text_format(const rodt_record *record, const vo
  *
  * A fraction that may have lost its blank is read as a form reads it: "31/8" for `released` or `applied` of a reading
  * also sets what else it may mean (`other_released`, `other_applied`; other texts clear them), so set these two later,
- * if at all. Any other length has no second value, and such a text is refused.
+ * if at all. Any other length has no second value, and such a text is refused. A pressure in kPa also sets the record's
+ * pressure_unit.
  *
  * value  of the record; changed at this path only, but for what the paragraph above says, and untouched on failure
  * text   zero-terminated UTF-8
@@ -156,25 +160,30 @@ RODT_API RODT_MUST_CHECK rodt_status rodt_record_set_text(const rodt_record *rec
 
 /* How JSON is written, as bits. */
 typedef enum rodt_json_option RODT_ENUM_TYPE {
-    RODT_JSON_OPTION_PARTS = 1 /* exact numbers as {"text": "2 1/8", "num": 17, "den": 8}; otherwise "2 1/8" */
+    RODT_JSON_OPTION_PARTS = 1 /* exact numbers as {"text": "2 1/8", "num": 17, "den": 8, "unit": "in"}; otherwise
+                                  "2 1/8". A number without a unit has no such member */
 } rodt_json_option;
 
 /* The stable word of an option, "parts"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_json_option_name(rodt_json_option option);
 
-/* Finds an option by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
- * untouched. */
-RODT_API bool rodt_json_option_find(const char *word, size_t size, RODT_ENUM32(rodt_json_option) *out);
+/* Finds an option by its word, whatever its capitals and the blanks around it. RODT_OK; RODT_E_SYNTAX: there is none;
+ * RODT_E_ARGUMENT: a pointer is NULL. */
+RODT_API RODT_MUST_CHECK rodt_status rodt_json_option_find(const char *word, RODT_ENUM32(rodt_json_option) *out);
 
 /*
  * Writes any record as one JSON object (RFC 8259, UTF-8, one line), its members in the order of memory and under their
  * names; the same value gives the same bytes on every machine. Exact numbers are texts in inches, psi or the member's
- * unit; days, positions and enumerators are texts, sets are arrays of words, a rule set is its id, records are objects,
- * also those behind pointers. What is not given, and a pointer that is NULL, is null. Left out are reserves and memory
- * of the program. An array has the elements in use; one that does not say how many ends at the last one that is given.
- * An enumerator that is unknown to this version is its number. Bytes that are no UTF-8 become U+FFFD.
+ * unit (rodt_member), and where there are lengths or pressures a last member `units` says so: {"length": "in",
+ * "pressure": "psi"}. A pressure that was read in kPa, as the record's pressure_unit says, is a text with its unit,
+ * "650 kPa"; its parts are of psi all the same. Days, positions and enumerators are texts, sets are arrays of words, a
+ * rule set is its id, records are objects, also those behind pointers. What is not given, and a pointer that is NULL,
+ * is null. Left out are reserves and memory of the program. An array has the elements in use; one that does not say how
+ * many ends at the last one that is given. An enumerator that is unknown to this version is its number. Bytes that are
+ * no UTF-8 become U+FFFD.
  *
- * Each text in it can be given to rodt_record_set_text under the path of the same names (but those behind pointers).
+ * Each text in it but `units` can be given to rodt_record_set_text under the path of the same names (but those behind
+ * pointers).
  *
  * value    of the record
  * options  0, or a sum of rodt_json_option
@@ -193,7 +202,8 @@ RODT_API rodt_status rodt_record_json_format(const rodt_record *record, const vo
  * Writes a finding as a report of one wheel end, for a page or a log: its values under the names of the command's JSON
  * (`rodtravel stroke --json`), each reason's word and sentence, the sources as one line each. Here and in the next
  * three `rules` is the id of the law, and `own_limits` that of a carrier's limits on it. The other function writes all
- * of a finding, to be stored, and its `rules` is the set that judged; this one what is to be read.
+ * of a finding, to be stored, and its `rules` is the set that judged; this one what is to be read. `pressure` is what
+ * the gauge showed, with its unit, `psi` the same in psi, and `units` names the units of the numbers.
  *
  * catalogue  the language of the sentences; NULL = English. Words, figures and what a table quotes stay as they are
  *
@@ -244,6 +254,21 @@ RODT_API rodt_status rodt_air_limit_json_format(const rodt_air_limit *row, const
                                                 uint32_t options, char *text, size_t size, size_t *needed);
 RODT_API rodt_status rodt_rules_json_format(const rodt_rules *rules, uint32_t options, char *text, size_t size,
                                             size_t *needed);
+
+/*
+ * Writes the rows of limits of a rule set that are in force on a day, and what follows from them for one chamber, under
+ * the names of `rodtravel limits [CHAMBER] --json`. The rows of the law, and of a carrier's limits on it, are listed
+ * apart.
+ *
+ * rules    the law, or a carrier's limits
+ * day      not given = the newest rows
+ * finding  NULL = the whole table; otherwise of a wheel end that need not be measured: its chamber, its limit, the
+ *          reasons that are about the limit, and only the rows of its family and size
+ *
+ * Statuses as above; RODT_E_ARGUMENT also where there is no such day.
+ */
+RODT_API rodt_status rodt_limits_json_format(const rodt_rules *rules, rodt_date day, const rodt_finding *finding,
+                                             uint32_t options, char *text, size_t size, size_t *needed);
 
 #ifdef __cplusplus
 }

@@ -38,10 +38,13 @@ RODT_API const rodt_enumerator *rodt_enumerator_at(const rodt_enumeration *enume
 /* The enumerator of a number; NULL if there is none. */
 RODT_API const rodt_enumerator *rodt_enumerator_of(const rodt_enumeration *enumeration, int64_t number);
 
-/* The enumerator of a word of `size` bytes, whatever its capitals (ASCII) and the blanks around it; NULL if there is
- * none. What people write in a form is read by a _parse function, such as rodt_unit_parse. */
-RODT_API const rodt_enumerator *rodt_enumerator_find(const rodt_enumeration *enumeration, const char *word,
-                                                     size_t size);
+/* The enumerator of a word, whatever its capitals (ASCII) and the blanks around it; NULL if there is none. What people
+ * write in a form is read by a _parse function, such as rodt_unit_parse. */
+RODT_API const rodt_enumerator *rodt_enumerator_find(const rodt_enumeration *enumeration, const char *word);
+
+/* As rodt_enumerator_find, for size bytes that need not be closed by a zero byte. */
+RODT_API const rodt_enumerator *rodt_enumerator_find_n(const rodt_enumeration *enumeration, const char *word,
+                                                       size_t size);
 
 #ifdef __cplusplus
 }

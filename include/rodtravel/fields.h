@@ -57,9 +57,12 @@ RODT_API const char *rodt_field_name(rodt_field field);
  * nor does a byte order mark in front. "Stroke Class", "stroke_class" and "strokeClass" are one heading. */
 RODT_API bool rodt_heading_equal(const char *a, size_t a_size, const char *b, size_t b_size);
 
-/* The field that a heading names, by its name or one of its aliases ("pressure", "inspection date"), compared as
- * above. RODT_FIELD_NONE: none, or heading is NULL. */
-RODT_API rodt_field rodt_field_find(const char *heading, size_t size);
+/* Finds the field that a heading names, by its name or one of its aliases ("pressure", "inspection date"), compared as
+ * above. RODT_OK; RODT_E_SYNTAX: it names none; RODT_E_ARGUMENT: a pointer is NULL. */
+RODT_API RODT_MUST_CHECK rodt_status rodt_field_find(const char *heading, RODT_ENUM32(rodt_field) *out);
+
+/* As rodt_field_find, for size bytes that need not be closed by a zero byte. */
+RODT_API RODT_MUST_CHECK rodt_status rodt_field_find_n(const char *heading, size_t size, RODT_ENUM32(rodt_field) *out);
 
 /* The field that a heading probably means although rodt_field_find does not take it ("psi reading", "stroke type",
  * "day"): worth a word to whoever owns the file, because the column is not read. RODT_FIELD_NONE: none. */

@@ -117,30 +117,30 @@ RODT_API rodt_status rodt_observation_message(rodt_observation observation, rodt
 /* The stable word of a clue, "port-shape"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_clue_name(rodt_clue clue);
 
-/* Finds a clue by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
- * untouched. */
-RODT_API bool rodt_clue_find(const char *word, size_t size, RODT_ENUM32(rodt_clue) *out);
+/* Finds a clue by its word, whatever its capitals and the blanks around it. RODT_OK; RODT_E_SYNTAX: there is none;
+ * RODT_E_ARGUMENT: a pointer is NULL. */
+RODT_API RODT_MUST_CHECK rodt_status rodt_clue_find(const char *word, RODT_ENUM32(rodt_clue) *out);
 
 /* The stable word of an observation, "long-sign"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_observation_name(rodt_observation observation);
 
-/* Finds an observation by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
- * untouched. */
-RODT_API bool rodt_observation_find(const char *word, size_t size, RODT_ENUM32(rodt_observation) *out);
+/* Finds an observation by its word, whatever its capitals and the blanks around it. RODT_OK; RODT_E_SYNTAX: there is
+ * none; RODT_E_ARGUMENT: a pointer is NULL. */
+RODT_API RODT_MUST_CHECK rodt_status rodt_observation_find(const char *word, RODT_ENUM32(rodt_observation) *out);
 
 /* The stable word of a shape, "square"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_port_name(rodt_port port);
 
-/* Finds a shape by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
- * untouched. */
-RODT_API bool rodt_port_find(const char *word, size_t size, RODT_ENUM32(rodt_port) *out);
+/* Finds a shape by its word, whatever its capitals and the blanks around it. RODT_OK; RODT_E_SYNTAX: there is none;
+ * RODT_E_ARGUMENT: a pointer is NULL. */
+RODT_API RODT_MUST_CHECK rodt_status rodt_port_find(const char *word, RODT_ENUM32(rodt_port) *out);
 
 /* The stable word of a tag, "trapezoid"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_tag_name(rodt_tag tag);
 
-/* Finds a tag by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
- * untouched. */
-RODT_API bool rodt_tag_find(const char *word, size_t size, RODT_ENUM32(rodt_tag) *out);
+/* Finds a tag by its word, whatever its capitals and the blanks around it. RODT_OK; RODT_E_SYNTAX: there is none;
+ * RODT_E_ARGUMENT: a pointer is NULL. */
+RODT_API RODT_MUST_CHECK rodt_status rodt_tag_find(const char *word, RODT_ENUM32(rodt_tag) *out);
 
 #ifdef __cplusplus
 }

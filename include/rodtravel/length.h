@@ -6,6 +6,7 @@
 #include <stdbool.h>
 
 #include "ratio.h"
+#include "style.h"
 
 #ifdef __cplusplus
 extern "C" {
@@ -21,42 +22,12 @@ typedef struct rodt_length {
     int64_t den; /* denominator; 0 = not given */
 } rodt_length;
 
-/* The unit of a bare number, or the unit in which a text was written. */
-typedef enum rodt_unit RODT_ENUM_TYPE {
-    RODT_UNIT_IN = 0, /* inches */
-    RODT_UNIT_MM = 1,   /* millimetres */
-    RODT_UNIT_CM = 2    /* centimetres */
-} rodt_unit;
-#define RODT_UNIT_END 3 /* one more than the last; grows in later versions */
-
-/* The stable word of a unit, "in", "mm" or "cm"; "" for a number that is none. Constant, never NULL. */
-RODT_API const char *rodt_unit_name(rodt_unit unit);
-
-/* Finds a unit by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
- * untouched. rodt_unit_parse reads what people write in a form. */
-RODT_API bool rodt_unit_find(const char *word, size_t size, RODT_ENUM32(rodt_unit) *out);
-
-/* Reads a unit as written in a form: "in", "inches", "po", the inch mark, "mm", "centimetres" and the like, whatever
- * its capitals and the blanks around it. RODT_OK; RODT_E_EMPTY; RODT_E_SYNTAX: it names none; RODT_E_ARGUMENT. */
-RODT_API RODT_MUST_CHECK rodt_status rodt_unit_parse(const char *text, RODT_ENUM32(rodt_unit) *out, rodt_error *error);
-
-/* As rodt_unit_parse, for size bytes that need not be closed by a zero byte. */
-RODT_API RODT_MUST_CHECK rodt_status rodt_unit_parse_n(const char *text, size_t size, RODT_ENUM32(rodt_unit) *out,
-                                                       rodt_error *error);
-
 /* Greatest length that is read as a reading of a rod, a stroke or a chamber: 24 in. Anything longer is
  * a lost decimal point. (A plausibility bound of this library, not a figure of law.) */
 #define RODT_LENGTH_MAX_INCHES 24
 
 /* Room for any length written by this library, with the closing zero byte. */
 #define RODT_LENGTH_TEXT_SIZE 64
-
-/* How a text of a length is to be read. All zero: bare numbers are inches, the decimal sign is a point. */
-typedef struct rodt_length_style {
-    RODT_ENUM32(rodt_unit) unit; /* the unit of a number that names none; a unit in the text is stronger */
-    bool decimal_comma; /* the decimal sign is a comma: "2,125" is 2 1/8, never 2125 */
-    uint64_t reserved[2]; /* zero */
-} rodt_length_style;
 
 /*
  * Makes the length of num/den inches.
@@ -105,7 +76,7 @@ RODT_API RODT_MUST_CHECK rodt_status rodt_length_parse(const char *text, rodt_le
  * style    NULL for inches and a decimal point
  * written  NULL, or gets the unit in which the text was written
  */
-RODT_API RODT_MUST_CHECK rodt_status rodt_length_parse_n(const char *text, size_t size, const rodt_length_style *style,
+RODT_API RODT_MUST_CHECK rodt_status rodt_length_parse_n(const char *text, size_t size, const rodt_style *style,
                                                          rodt_length *out, RODT_ENUM32(rodt_unit) *written,
                                                          rodt_error *error);
 
@@ -120,7 +91,7 @@ RODT_API RODT_MUST_CHECK rodt_status rodt_length_parse_strict(const char *text, 
 
 /* As rodt_length_parse_strict, with the arguments of rodt_length_parse_n. On failure *written is untouched, too. */
 RODT_API RODT_MUST_CHECK rodt_status rodt_length_parse_strict_n(const char *text, size_t size,
-                                                                const rodt_length_style *style, rodt_length *out,
+                                                                const rodt_style *style, rodt_length *out,
                                                                 RODT_ENUM32(rodt_unit) *written, rodt_error *error);
 
 /* True if the value was given (its denominator is not zero). */

@@ -57,9 +57,9 @@ typedef struct rodt_message {
 /* The stable word of a code, "stroke.over-limit"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_message_code_name(rodt_message_code code);
 
-/* Finds a code by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
- * untouched. */
-RODT_API bool rodt_message_code_find(const char *word, size_t size, RODT_ENUM32(rodt_message_code) *out);
+/* Finds a code by its word, whatever its capitals and the blanks around it. RODT_OK; RODT_E_SYNTAX: there is none;
+ * RODT_E_ARGUMENT: a pointer is NULL. */
+RODT_API RODT_MUST_CHECK rodt_status rodt_message_code_find(const char *word, RODT_ENUM32(rodt_message_code) *out);
 
 /* The English template of a code; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_message_template(rodt_message_code code);
@@ -67,9 +67,9 @@ RODT_API const char *rodt_message_template(rodt_message_code code);
 /* The stable word of a kind, "limit"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_argument_kind_name(rodt_argument_kind kind);
 
-/* Finds a kind by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
- * untouched. */
-RODT_API bool rodt_argument_kind_find(const char *word, size_t size, RODT_ENUM32(rodt_argument_kind) *out);
+/* Finds a kind by its word, whatever its capitals and the blanks around it. RODT_OK; RODT_E_SYNTAX: there is none;
+ * RODT_E_ARGUMENT: a pointer is NULL. */
+RODT_API RODT_MUST_CHECK rodt_status rodt_argument_kind_find(const char *word, RODT_ENUM32(rodt_argument_kind) *out);
 
 /* The first argument of that name, or NULL. */
 RODT_API const rodt_argument *rodt_message_argument(const rodt_message *message, const char *name);
@@ -100,9 +100,9 @@ typedef enum rodt_plural_rule RODT_ENUM_TYPE {
 /* The stable word of a rule, "one-other"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_plural_rule_name(rodt_plural_rule rule);
 
-/* Finds a rule by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
- * untouched. */
-RODT_API bool rodt_plural_rule_find(const char *word, size_t size, RODT_ENUM32(rodt_plural_rule) *out);
+/* Finds a rule by its word, whatever its capitals and the blanks around it. RODT_OK; RODT_E_SYNTAX: there is none;
+ * RODT_E_ARGUMENT: a pointer is NULL. */
+RODT_API RODT_MUST_CHECK rodt_status rodt_plural_rule_find(const char *word, RODT_ENUM32(rodt_plural_rule) *out);
 
 /*
  * The sentences of a language. In a template {limit} is the argument of that name, {^limit} the same with a capital,

@@ -348,6 +348,8 @@ typedef enum rodt_message_code RODT_ENUM_TYPE {
     RODT_MESSAGE_STEP_AT_LIMIT_FAILS = 399,
     RODT_MESSAGE_STEP_ACTION = 400,
     RODT_MESSAGE_STEP_ACTION_RANKED = 401,
+    RODT_MESSAGE_STEP_REQUIRED_OWN = 402,
+    RODT_MESSAGE_STEP_REQUIRED_OWN_BESIDE_LAW = 403,
 
     /* The sentences of statuses, at 500 and the number of the status. */
     RODT_MESSAGE_STATUS_ARGUMENT = 501,

@@ -5,7 +5,8 @@
 
 #include <stdbool.h>
 
-#include "status.h"
+#include "ratio.h"
+#include "style.h"
 
 #ifdef __cplusplus
 extern "C" {
@@ -39,16 +40,35 @@ RODT_API RODT_MUST_CHECK rodt_status rodt_pressure_from_kpa(int64_t num, int64_t
  */
 RODT_API RODT_MUST_CHECK rodt_status rodt_pressure_parse(const char *text, rodt_pressure *out, rodt_error *error);
 
-/* As rodt_pressure_parse for size bytes; decimal_comma as in rodt_length_style. */
-RODT_API RODT_MUST_CHECK rodt_status rodt_pressure_parse_n(const char *text, size_t size, bool decimal_comma,
-                                                           rodt_pressure *out, rodt_error *error);
+/*
+ * As rodt_pressure_parse, for size bytes that need not be closed by a zero byte, with the style of the form.
+ *
+ * style    NULL for psi and a decimal point
+ * written  NULL, or gets the unit in which the text was written
+ *
+ * RODT_E_ARGUMENT  also for a style with an unknown unit or a reserve
+ */
+RODT_API RODT_MUST_CHECK rodt_status rodt_pressure_parse_n(const char *text, size_t size, const rodt_style *style,
+                                                           rodt_pressure *out, RODT_ENUM32(rodt_pressure_unit) *written,
+                                                           rodt_error *error);
 
 /* Returns -1, 0 or 1; exact. A pressure that is not recorded is before every other. */
 RODT_API int rodt_pressure_compare(rodt_pressure a, rodt_pressure b);
 
+/* The number of a pressure in a unit, exactly. RODT_OK; RODT_E_ARGUMENT: it is not recorded, there is no such unit, or
+ * out is NULL; RODT_E_RANGE: it does not fit in 64-bit parts. */
+RODT_API RODT_MUST_CHECK rodt_status rodt_pressure_convert(rodt_pressure pressure, rodt_pressure_unit unit,
+                                                           rodt_ratio *out);
+
 /* Writes psi as "95" or, where it is no whole number, as a mixed fraction, "92 1/2", without the unit.
  * Statuses as rodt_length_format. */
 RODT_API rodt_status rodt_pressure_format(rodt_pressure pressure, char *text, size_t size, size_t *needed);
+
+/* Writes a pressure in the unit that it was read in, with it: "95 psi", "92 1/2 psi", "650 kPa", "650.5 kPa". Exact:
+ * rodt_pressure_parse reads it back to the same pressure. One that has no number in kPa, of at most six decimals, is
+ * written in psi. Statuses as rodt_length_format; RODT_E_ARGUMENT also for a unit that is none. */
+RODT_API rodt_status rodt_pressure_format_unit(rodt_pressure pressure, rodt_pressure_unit unit, char *text, size_t size,
+                                               size_t *needed);
 
 #ifdef __cplusplus
 }

@@ -30,9 +30,9 @@ typedef enum rodt_rounding RODT_ENUM_TYPE {
 /* The stable word of a way of rounding, "half-even"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_rounding_name(rodt_rounding rounding);
 
-/* Finds a way of rounding by its word, whatever its capitals and the blanks around it. False: there is none, and *out
- * is untouched. */
-RODT_API bool rodt_rounding_find(const char *word, size_t size, RODT_ENUM32(rodt_rounding) *out);
+/* Finds a way of rounding by its word, whatever its capitals and the blanks around it. RODT_OK; RODT_E_SYNTAX: there is
+ * none; RODT_E_ARGUMENT: a pointer is NULL. */
+RODT_API RODT_MUST_CHECK rodt_status rodt_rounding_find(const char *word, RODT_ENUM32(rodt_rounding) *out);
 
 /* Room for any ratio written by this library, with the closing zero byte. */
 #define RODT_RATIO_TEXT_SIZE 64

@@ -2,6 +2,13 @@
 /*
  * The whole public interface, in the order in which one part uses another.
  *
+ * Words. A reader or a finder of a text closed by a zero byte may have a twin for `size` bytes, which ends in _n. A
+ * `_parse` function reads what people write; a `_find` function only looks up a stable word, a name or a tag, and has
+ * one of two shapes: what is a row or an object of the library is returned, NULL = there is none; an enumerator is
+ * written to *out and the status is RODT_OK, or RODT_E_SYNTAX = there is none of that word, RODT_E_ARGUMENT = a pointer
+ * is NULL. Words of `size` bytes are looked up by rodt_enumerator_find_n, for every enumeration. How the texts of a
+ * form are written, units and decimal sign, every reader is told by a rodt_style (style.h).
+ *
  * Results. A function returns a rodt_status, and leaves its results as they were unless that is RODT_OK. Many also fill
  * a rodt_error: the place of the mistake, and a sentence for a person. NULL is accepted for it. Where structs are
  * judged, its field is the name of the rodt_field (fields.h), and in an array its line the element. Forms, columns and
@@ -37,6 +44,7 @@
 #include "enumeration.h"
 
 #include "ratio.h"
+#include "style.h"
 #include "length.h"
 #include "pressure.h"
 #include "date.h"

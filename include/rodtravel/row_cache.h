@@ -106,7 +106,7 @@ RODT_API rodt_text_map *rodt_text_map_new(uint32_t most);
 RODT_API void rodt_text_map_free(rodt_text_map *map);
 
 /* The number of a text. False: it is not known; *number is untouched. */
-RODT_API bool rodt_text_map_find(const rodt_text_map *map, const char *text, size_t size, uint32_t *number);
+RODT_API bool rodt_text_map_get(const rodt_text_map *map, const char *text, size_t size, uint32_t *number);
 
 /* Keeps the number of a text that is not known. */
 RODT_API void rodt_text_map_keep(rodt_text_map *map, const char *text, size_t size, uint32_t number);

@@ -226,16 +226,16 @@ RODT_API rodt_status rodt_source_format(const rodt_source *source, char *text, s
 /* The stable word of an evidence, "second-hand"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_evidence_name(rodt_evidence evidence);
 
-/* Finds an evidence by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
- * untouched. */
-RODT_API bool rodt_evidence_find(const char *word, size_t size, RODT_ENUM32(rodt_evidence) *out);
+/* Finds an evidence by its word, whatever its capitals and the blanks around it. RODT_OK; RODT_E_SYNTAX: there is none;
+ * RODT_E_ARGUMENT: a pointer is NULL. */
+RODT_API RODT_MUST_CHECK rodt_status rodt_evidence_find(const char *word, RODT_ENUM32(rodt_evidence) *out);
 
 /* The stable word of a basis, "rated-share"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_basis_name(rodt_basis basis);
 
-/* Finds a basis by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
- * untouched. */
-RODT_API bool rodt_basis_find(const char *word, size_t size, RODT_ENUM32(rodt_basis) *out);
+/* Finds a basis by its word, whatever its capitals and the blanks around it. RODT_OK; RODT_E_SYNTAX: there is none;
+ * RODT_E_ARGUMENT: a pointer is NULL. */
+RODT_API RODT_MUST_CHECK rodt_status rodt_basis_find(const char *word, RODT_ENUM32(rodt_basis) *out);
 
 /* "none", "read in the source", "second-hand, unconfirmed" or "from memory, unconfirmed". Constant. */
 RODT_API const char *rodt_evidence_text(rodt_evidence evidence);

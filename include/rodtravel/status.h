@@ -66,9 +66,9 @@ RODT_API const char *rodt_status_text(rodt_status status);
 /* The stable word of a status, "date-cell"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_status_name(rodt_status status);
 
-/* Finds a status by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
- * untouched. */
-RODT_API bool rodt_status_find(const char *word, size_t size, RODT_ENUM32(rodt_status) *out);
+/* Finds a status by its word, whatever its capitals and the blanks around it. RODT_OK; RODT_E_SYNTAX: there is none;
+ * RODT_E_ARGUMENT: a pointer is NULL. */
+RODT_API RODT_MUST_CHECK rodt_status rodt_status_find(const char *word, RODT_ENUM32(rodt_status) *out);
 
 /* Room for the sentence of an error, with its closing zero byte. */
 #define RODT_ERROR_TEXT_SIZE 200
@@ -120,9 +120,9 @@ typedef enum rodt_recorded RODT_ENUM_TYPE {
 /* The stable word of an answer, "not-recorded"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_recorded_name(rodt_recorded recorded);
 
-/* Finds an answer by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
- * untouched. */
-RODT_API bool rodt_recorded_find(const char *word, size_t size, RODT_ENUM32(rodt_recorded) *out);
+/* Finds an answer by its word, whatever its capitals and the blanks around it. RODT_OK; RODT_E_SYNTAX: there is none;
+ * RODT_E_ARGUMENT: a pointer is NULL. */
+RODT_API RODT_MUST_CHECK rodt_status rodt_recorded_find(const char *word, RODT_ENUM32(rodt_recorded) *out);
 
 /* Edition of the tables that are compiled in, an ISO date such as "2026-11-24": the day on which the
  * last row was changed or read again in its source. Constant, never freed. */

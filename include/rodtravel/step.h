@@ -52,16 +52,16 @@ typedef enum rodt_step_part RODT_ENUM_TYPE {
 /* The stable word of a step, "build-up"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_step_name(rodt_step step);
 
-/* Finds a step by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
- * untouched. */
-RODT_API bool rodt_step_find(const char *word, size_t size, RODT_ENUM32(rodt_step) *out);
+/* Finds a step by its word, whatever its capitals and the blanks around it. RODT_OK; RODT_E_SYNTAX: there is none;
+ * RODT_E_ARGUMENT: a pointer is NULL. */
+RODT_API RODT_MUST_CHECK rodt_status rodt_step_find(const char *word, RODT_ENUM32(rodt_step) *out);
 
 /* The stable word of a part, "good"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_step_part_name(rodt_step_part part);
 
-/* Finds a part by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
- * untouched. */
-RODT_API bool rodt_step_part_find(const char *word, size_t size, RODT_ENUM32(rodt_step_part) *out);
+/* Finds a part by its word, whatever its capitals and the blanks around it. RODT_OK; RODT_E_SYNTAX: there is none;
+ * RODT_E_ARGUMENT: a pointer is NULL. */
+RODT_API RODT_MUST_CHECK rodt_status rodt_step_part_find(const char *word, RODT_ENUM32(rodt_step_part) *out);
 
 /*
  * The steps of a rule set for a vehicle, in their order. A single vehicle and a bus have no steps of a trailer; where
@@ -78,8 +78,8 @@ RODT_API rodt_step rodt_step_of_check(rodt_air_check check);
 
 /*
  * The rows of a rule set that a step can have on a vehicle, in the order of the table: those that would judge it. What
- * is not said of the vehicle stays open, so there can be several, such as one for each number of towed units. A rule
- * set of a carrier has the rows of its law.
+ * is not said of the vehicle stays open, so there can be several, such as one for each number of towed units. Of a
+ * carrier's rule set its own rows come first, then those of its law that are for vehicles without an own row.
  *
  * vehicle  its members vehicle, towed_units and built are read; NULL = nothing is said
  *
@@ -89,7 +89,8 @@ RODT_API const rodt_air_limit *rodt_step_row_at(rodt_step step, const rodt_rules
                                                 const rodt_air_reading *vehicle, size_t index);
 
 /*
- * One text of a step, with the figures of a row and of the rule set put into it.
+ * One text of a step, with the figures of a row and of the rule set put into it. A carrier's row is named as such, with
+ * what the law says beside it and where.
  *
  * row  NULL = without a figure; otherwise a row of the check of the step (rodt_step_row_at)
  *

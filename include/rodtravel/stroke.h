@@ -109,6 +109,7 @@ typedef struct rodt_reading {
     rodt_length released;        /* chamber face to clevis pin, brakes released */
     rodt_length applied;         /* the same, full application held */
     RODT_ENUM32(rodt_unit) unit; /* unit the tape was read in; RODT_UNIT_MM also compares the printed mm */
+    RODT_ENUM32(rodt_pressure_unit) pressure_unit; /* unit the gauge was read in */
     rodt_length division;        /* smallest graduation that was read; not given = no proof is asked */
     rodt_pressure pressure;      /* reservoir pressure before the application */
     rodt_pressure pressure_after; /* after it */
@@ -148,7 +149,8 @@ typedef struct rodt_finding {
     rodt_length long_limit;              /* with RODT_REASON_ASSUMED_STANDARD: the limit of the long-stroke chamber of
                                             this size, as far as one is published; otherwise not given */
     RODT_ENUM32(rodt_basis) law_basis;   /* what the law's limit rests on */
-    RODT_ENUM32(rodt_unit) unit;         /* as given: the unit in which sentences speak */
+    RODT_ENUM32(rodt_unit) unit;         /* as given: the unit in which sentences speak of lengths */
+    RODT_ENUM32(rodt_pressure_unit) pressure_unit; /* as given: the same of pressures */
     rodt_length division;                /* as given */
     rodt_ratio probability_over;         /* exact chance that the true stroke is over the limit, each reading's error
                                             uniform within half a division either way; given with a proof. 0 or 1
@@ -206,7 +208,7 @@ typedef struct rodt_form {
     const char *stroke_class;                /* "standard", "long", "" = unknown */
     const char *rated_stroke;                /* length of 3/4 to 6 in; "21/4" is refused, as its blank may be lost */
     const char *marked_limit;                /* the same */
-    const char *psi;                         /* pressure before the application: psi, or with a unit */
+    const char *psi;                         /* pressure before the application: in style.pressure_unit, or named */
     const char *psi_after;                   /* the same after it */
     const char *division;                    /* length: "1/16", "1 mm" */
     const char *date;                        /* day of the inspection */
@@ -215,10 +217,13 @@ typedef struct rodt_form {
     const char *spring_brake;                /* "released" or "on" during the test */
     const char *drum;                        /* "cold", "warm" or "hot" */
     const char *reserved[4];                 /* NULL */
-    rodt_length_style style;                 /* unit and decimal sign of the form */
+    rodt_style style;                        /* units and decimal sign of the form */
     RODT_ENUM32(rodt_date_order) date_order; /* how dates made of numbers are read */
     rodt_date default_day;                   /* day of a row that has no date of its own */
 } rodt_form;
+
+/* Errors of one form, of a wheel end or of an air check, at most; grows in no version. */
+#define RODT_FORM_ERRORS_MAX 24
 
 /* Gives one text of a reading by its field, and sets it; NULL and nothing for a field that is none of a reading. */
 RODT_API const char *rodt_form_get(const rodt_form *text, rodt_field field);
@@ -236,10 +241,25 @@ RODT_API void rodt_form_set(rodt_form *text, rodt_field field, const char *value
  *        rated_stroke, marked_limit, released, applied, psi, psi_after, division, engine, spring_brake, drum, date
  *
  * RODT_OK          *out is the reading
- * RODT_E_ARGUMENT  a pointer is NULL, style.unit (field "unit") or date_order ("date") is unknown, default_day is no
- *                  day ("date"), or a reserve is not zero ("reserved")
+ * RODT_E_ARGUMENT  a pointer is NULL, style.unit (field "unit"), style.pressure_unit ("psi") or date_order ("date") is
+ *                  unknown, default_day is no day ("date"), or a reserve is not zero ("reserved")
  */
 RODT_API rodt_status rodt_form_parse(const rodt_form *text, rodt_reading *out, rodt_error *error);
+
+/*
+ * Finds everything for which rodt_form_judge would refuse the texts, so that a page can mark every field at once: one
+ * error for each text that cannot be read, for each needed one that is absent, and for a date that can be two days; in
+ * the order of rodt_form_parse, each with its field.
+ *
+ * errors  room for size errors; NULL with size 0 asks for their number. RODT_FORM_ERRORS_MAX are always enough
+ * count   NULL, or gets how many there are, on RODT_OK and on RODT_E_SPACE; 0 = the form can be judged
+ *
+ * RODT_OK          errors holds all of them
+ * RODT_E_SPACE     size is too small; errors are untouched
+ * RODT_E_ARGUMENT  errors is NULL and size is not 0, or as rodt_form_parse
+ */
+RODT_API RODT_MUST_CHECK rodt_status rodt_form_errors(const rodt_form *text, rodt_error *errors, size_t size,
+                                                      size_t *count);
 
 /*
  * Reads the texts of one wheel end and judges. Refuses as soon as one text cannot be read; an absent or
@@ -279,30 +299,30 @@ RODT_INLINE bool rodt_finding_has(const rodt_finding *finding, rodt_reason reaso
 /* The stable word of a verdict, "in-adjustment"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_verdict_name(rodt_verdict verdict);
 
-/* Finds a verdict by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
- * untouched. */
-RODT_API bool rodt_verdict_find(const char *word, size_t size, RODT_ENUM32(rodt_verdict) *out);
+/* Finds a verdict by its word, whatever its capitals and the blanks around it. RODT_OK; RODT_E_SYNTAX: there is none;
+ * RODT_E_ARGUMENT: a pointer is NULL. */
+RODT_API RODT_MUST_CHECK rodt_status rodt_verdict_find(const char *word, RODT_ENUM32(rodt_verdict) *out);
 
 /* The stable word of a proof, "proven-within"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_proof_name(rodt_proof proof);
 
-/* Finds a proof by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
- * untouched. */
-RODT_API bool rodt_proof_find(const char *word, size_t size, RODT_ENUM32(rodt_proof) *out);
+/* Finds a proof by its word, whatever its capitals and the blanks around it. RODT_OK; RODT_E_SYNTAX: there is none;
+ * RODT_E_ARGUMENT: a pointer is NULL. */
+RODT_API RODT_MUST_CHECK rodt_status rodt_proof_find(const char *word, RODT_ENUM32(rodt_proof) *out);
 
 /* The stable word of a reason, "at-limit"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_reason_name(rodt_reason reason);
 
-/* Finds a reason by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
- * untouched. */
-RODT_API bool rodt_reason_find(const char *word, size_t size, RODT_ENUM32(rodt_reason) *out);
+/* Finds a reason by its word, whatever its capitals and the blanks around it. RODT_OK; RODT_E_SYNTAX: there is none;
+ * RODT_E_ARGUMENT: a pointer is NULL. */
+RODT_API RODT_MUST_CHECK rodt_status rodt_reason_find(const char *word, RODT_ENUM32(rodt_reason) *out);
 
 /* The stable word of a temperature, "not-recorded"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_drum_name(rodt_drum drum);
 
-/* Finds a temperature by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
- * untouched. */
-RODT_API bool rodt_drum_find(const char *word, size_t size, RODT_ENUM32(rodt_drum) *out);
+/* Finds a temperature by its word, whatever its capitals and the blanks around it. RODT_OK; RODT_E_SYNTAX: there is
+ * none; RODT_E_ARGUMENT: a pointer is NULL. */
+RODT_API RODT_MUST_CHECK rodt_status rodt_drum_find(const char *word, RODT_ENUM32(rodt_drum) *out);
 
 /* Room for any sentence about a finding, a count, an axle or an air check, and for one of a step, with the closing zero
  * byte, in English and in every language that is compiled in. A carrier's own texts can be longer: then the status is

@@ -20,9 +20,9 @@ typedef enum rodt_side RODT_ENUM_TYPE {
 /* The stable word of a side, "left"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_side_name(rodt_side side);
 
-/* Finds a side by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
- * untouched. */
-RODT_API bool rodt_side_find(const char *word, size_t size, RODT_ENUM32(rodt_side) *out);
+/* Finds a side by its word, whatever its capitals and the blanks around it. RODT_OK; RODT_E_SYNTAX: there is none;
+ * RODT_E_ARGUMENT: a pointer is NULL. */
+RODT_API RODT_MUST_CHECK rodt_status rodt_side_find(const char *word, RODT_ENUM32(rodt_side) *out);
 
 /* The greatest number of an axle. */
 #define RODT_AXLE_NUMBER_MAX 99
@@ -60,9 +60,9 @@ typedef enum rodt_adjuster RODT_ENUM_TYPE {
 /* The stable word of a kind of adjuster, "automatic"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_adjuster_name(rodt_adjuster adjuster);
 
-/* Finds a kind of adjuster by its word, whatever its capitals and the blanks around it. False: there is none, and *out
- * is untouched. rodt_adjuster_parse reads what people write in a form. */
-RODT_API bool rodt_adjuster_find(const char *word, size_t size, RODT_ENUM32(rodt_adjuster) *out);
+/* Finds a kind of adjuster by its word, whatever its capitals and the blanks around it. RODT_OK; RODT_E_SYNTAX: there
+ * is none; RODT_E_ARGUMENT: a pointer is NULL. rodt_adjuster_parse reads what people write in a form. */
+RODT_API RODT_MUST_CHECK rodt_status rodt_adjuster_find(const char *word, RODT_ENUM32(rodt_adjuster) *out);
 
 /* Reads a kind of adjuster as written in a form: its word, "auto"; "" and "unknown" give RODT_ADJUSTER_NOT_RECORDED.
  * RODT_OK; RODT_E_SYNTAX: none of these; RODT_E_ARGUMENT. */
@@ -87,9 +87,9 @@ typedef enum rodt_defect RODT_ENUM_TYPE {
 /* The stable word of a class, "half"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_defect_name(rodt_defect defect);
 
-/* Finds a class by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
- * untouched. */
-RODT_API bool rodt_defect_find(const char *word, size_t size, RODT_ENUM32(rodt_defect) *out);
+/* Finds a class by its word, whatever its capitals and the blanks around it. RODT_OK; RODT_E_SYNTAX: there is none;
+ * RODT_E_ARGUMENT: a pointer is NULL. */
+RODT_API RODT_MUST_CHECK rodt_status rodt_defect_find(const char *word, RODT_ENUM32(rodt_defect) *out);
 
 /* The class of a finding; RODT_DEFECT_UNKNOWN for NULL. The carrier's own stricter limit never counts here. */
 RODT_API rodt_defect rodt_finding_defect(const rodt_finding *finding);
@@ -154,9 +154,9 @@ RODT_API RODT_MUST_CHECK rodt_status rodt_tally_judge(const rodt_tally *tally, u
 /* The stable word of an outcome, "out-of-service"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_outcome_name(rodt_outcome outcome);
 
-/* Finds an outcome by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
- * untouched. */
-RODT_API bool rodt_outcome_find(const char *word, size_t size, RODT_ENUM32(rodt_outcome) *out);
+/* Finds an outcome by its word, whatever its capitals and the blanks around it. RODT_OK; RODT_E_SYNTAX: there is none;
+ * RODT_E_ARGUMENT: a pointer is NULL. */
+RODT_API RODT_MUST_CHECK rodt_status rodt_outcome_find(const char *word, RODT_ENUM32(rodt_outcome) *out);
 
 /* Writes the count in one line: "1 1/2 of 6 brakes defective, 25 %: 20 % is reached, but not the 2 whole brakes of
  * the chart". Statuses as rodt_finding_format. */
@@ -178,9 +178,9 @@ typedef enum rodt_count_part RODT_ENUM_TYPE {
 /* The stable word of a part, "full-from"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_count_part_name(rodt_count_part part);
 
-/* Finds a part by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
- * untouched. */
-RODT_API bool rodt_count_part_find(const char *word, size_t size, RODT_ENUM32(rodt_count_part) *out);
+/* Finds a part by its word, whatever its capitals and the blanks around it. RODT_OK; RODT_E_SYNTAX: there is none;
+ * RODT_E_ARGUMENT: a pointer is NULL. */
+RODT_API RODT_MUST_CHECK rodt_status rodt_count_part_find(const char *word, RODT_ENUM32(rodt_count_part) *out);
 
 /* Where a part comes from; NULL for a number that is none. evidence, if not NULL, gets how it was checked. */
 RODT_API const rodt_source *rodt_count_part_source(rodt_count_part part, RODT_ENUM32(rodt_evidence) *evidence);
@@ -218,9 +218,9 @@ typedef enum rodt_axle_mismatch RODT_ENUM_TYPE {
 /* The stable word of a mismatch, "size-differs"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_axle_mismatch_name(rodt_axle_mismatch mismatch);
 
-/* Finds a mismatch by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
- * untouched. */
-RODT_API bool rodt_axle_mismatch_find(const char *word, size_t size, RODT_ENUM32(rodt_axle_mismatch) *out);
+/* Finds a mismatch by its word, whatever its capitals and the blanks around it. RODT_OK; RODT_E_SYNTAX: there is none;
+ * RODT_E_ARGUMENT: a pointer is NULL. */
+RODT_API RODT_MUST_CHECK rodt_status rodt_axle_mismatch_find(const char *word, RODT_ENUM32(rodt_axle_mismatch) *out);
 
 /* What was found on one axle. */
 typedef struct rodt_axle_finding {
@@ -254,9 +254,9 @@ typedef enum rodt_advice RODT_ENUM_TYPE {
 /* The stable word of an advice, "find-fault"; "" for a number that is none. Constant, never NULL. */
 RODT_API const char *rodt_advice_name(rodt_advice advice);
 
-/* Finds an advice by its word, whatever its capitals and the blanks around it. False: there is none, and *out is
- * untouched. */
-RODT_API bool rodt_advice_find(const char *word, size_t size, RODT_ENUM32(rodt_advice) *out);
+/* Finds an advice by its word, whatever its capitals and the blanks around it. RODT_OK; RODT_E_SYNTAX: there is none;
+ * RODT_E_ARGUMENT: a pointer is NULL. */
+RODT_API RODT_MUST_CHECK rodt_status rodt_advice_find(const char *word, RODT_ENUM32(rodt_advice) *out);
 
 /* The judgement of the whole vehicle. A plain value; it points to nothing. */
 typedef struct rodt_vehicle_finding {

@@ -14,14 +14,17 @@ typedef struct form_parser {
     const rodt_air_form *form;
     rodt_air_reading reading;
     rodt_error error;
+    rodt_error *errors; /* NULL, or room for all of them */
+    size_t count;
 } form_parser;
 
 static void refuse(form_parser *to, const char *field, rodt_error error)
 {
-    if (to->error.status != RODT_OK)
-        return;
-    to->error = error;
-    snprintf(to->error.field, sizeof to->error.field, "%s", field);
+    snprintf(error.field, sizeof error.field, "%s", field);
+    if (to->errors != NULL)
+        to->errors[to->count] = error;
+    if (to->count++ == 0)
+        to->error = error;
 }
 
 static void refuse_with(form_parser *to, const char *field, rodt_status status, rodt_message_code sentence)
@@ -62,10 +65,13 @@ static bool is_measured(const char *text)
 static void read_pressure(form_parser *to, const char *field, const char *text, rodt_pressure *out)
 {
     rodt_error error;
+    RODT_ENUM32(rodt_pressure_unit) written;
     if (!is_measured(text))
         return;
-    rodt_status status = rodt_pressure_parse_n(text, strlen(text), to->form->decimal_comma, out, &error);
-    if (status != RODT_OK && status != RODT_E_EMPTY)
+    rodt_status status = rodt_pressure_parse_n(text, strlen(text), &to->form->style, out, &written, &error);
+    if (status == RODT_OK && written != RODT_PRESSURE_UNIT_PSI)
+        to->reading.pressure_unit = written;
+    else if (status != RODT_OK && status != RODT_E_EMPTY)
         refuse(to, field, error);
 }
 
@@ -75,7 +81,7 @@ static void read_seconds(form_parser *to, const char *text)
     if (!is_measured(text))
         return;
     rodt_status status =
-        rodt_seconds_parse_n(text, strlen(text), to->form->decimal_comma, &to->reading.seconds, &error);
+        rodt_seconds_parse_n(text, strlen(text), &to->form->style, &to->reading.seconds, &error);
     if (status != RODT_OK && status != RODT_E_EMPTY)
         refuse(to, "seconds", error);
 }
@@ -85,10 +91,11 @@ static void read_volume(form_parser *to, const char *field, const char *text, ro
     number_quantity written;
     number_problem problem;
     rodt_error error;
+    const bool comma = to->form->style.decimal_comma;
     if (!is_measured(text))
         return;
-    if (!rodti_number_parse_quantity(text, strlen(text), to->form->decimal_comma, &written, &problem)) {
-        if (rodti_number_explain_error(text, strlen(text), to->form->decimal_comma, &problem, &error) != RODT_E_EMPTY)
+    if (!rodti_number_parse_quantity(text, strlen(text), comma, &written, &problem)) {
+        if (rodti_number_explain_error(text, strlen(text), comma, &problem, &error) != RODT_E_EMPTY)
             refuse(to, field, error);
     } else if (written.unit_size > 0) {
         refuse_with(to, field, RODT_E_UNIT, RODT_MESSAGE_ERROR_VOLUME_UNIT);
@@ -145,12 +152,12 @@ static void read_words(form_parser *to)
     rodt_air_reading *reading = &to->reading;
     if (!is_written(form->check))
         refuse_absent(to, "check");
-    else if (!rodt_air_check_find(form->check, strlen(form->check), &reading->check) ||
+    else if (rodt_air_check_find(form->check, &reading->check) != RODT_OK ||
              reading->check == RODT_AIR_CHECK_NONE)
         refuse_with(to, "check", RODT_E_SYNTAX, RODT_MESSAGE_ERROR_CHECK);
-    if (is_written(form->vehicle) && !rodt_vehicle_class_find(form->vehicle, strlen(form->vehicle), &reading->vehicle))
+    if (is_written(form->vehicle) && rodt_vehicle_class_find(form->vehicle, &reading->vehicle) != RODT_OK)
         refuse_with(to, "vehicle", RODT_E_SYNTAX, RODT_MESSAGE_ERROR_VEHICLE);
-    if (is_written(form->span) && !rodt_air_span_find(form->span, strlen(form->span), &reading->span))
+    if (is_written(form->span) && rodt_air_span_find(form->span, &reading->span) != RODT_OK)
         refuse_with(to, "span", RODT_E_SYNTAX, RODT_MESSAGE_ERROR_SPAN);
 }
 
@@ -198,33 +205,61 @@ static void read_figures(form_parser *to)
         read_seconds(to, to->form->seconds);
 }
 
+/* What the form says, and what is wrong with it. */
+static void read_form(form_parser *to)
+{
+    const rodt_air_form *form = to->form;
+    rodt_error error;
+    read_words(to);
+    read_count(to, "towed_units", form->towed_units, &to->reading.towed_units);
+    read_count(to, "applications", form->applications, &to->reading.applications);
+    read_built(to, form->built);
+    read_figures(to);
+    read_pressure(to, "before", form->before, &to->reading.before);
+    read_pressure(to, "after", form->after, &to->reading.after);
+    read_pressure(to, "cut_out", form->cut_out, &to->reading.cut_out);
+    read_pressure(to, "cut_in", form->cut_in, &to->reading.cut_in);
+    read_volume(to, "actual_volume", form->actual_volume, &to->reading.actual_volume);
+    read_volume(to, "required_volume", form->required_volume, &to->reading.required_volume);
+    read_answer(to, form->answer);
+    for (size_t i = 0; i < COUNT_OF(form->reserved); i++) {
+        if (form->reserved[i] != NULL) {
+            refuse_reserve(to);
+            break;
+        }
+    }
+    if (to->count == 0 && rodt_air_reading_check(&to->reading, &error) != RODT_OK)
+        refuse(to, error.field, error);
+}
+
 rodt_status rodt_air_form_parse(const rodt_air_form *form, rodt_air_reading *out, rodt_error *error)
 {
     if (form == NULL || out == NULL)
         return rodti_text_error(error, RODT_E_ARGUMENT, 0, "a form and a reading are needed");
     form_parser to = {.form = form, .error = {.status = RODT_OK}};
-    read_words(&to);
-    read_count(&to, "towed_units", form->towed_units, &to.reading.towed_units);
-    read_count(&to, "applications", form->applications, &to.reading.applications);
-    read_built(&to, form->built);
-    read_figures(&to);
-    read_pressure(&to, "before", form->before, &to.reading.before);
-    read_pressure(&to, "after", form->after, &to.reading.after);
-    read_pressure(&to, "cut_out", form->cut_out, &to.reading.cut_out);
-    read_pressure(&to, "cut_in", form->cut_in, &to.reading.cut_in);
-    read_volume(&to, "actual_volume", form->actual_volume, &to.reading.actual_volume);
-    read_volume(&to, "required_volume", form->required_volume, &to.reading.required_volume);
-    read_answer(&to, form->answer);
-    for (size_t i = 0; i < COUNT_OF(form->reserved); i++) {
-        if (form->reserved[i] != NULL)
-            refuse_reserve(&to);
-    }
-    if (to.error.status != RODT_OK || rodt_air_reading_check(&to.reading, &to.error) != RODT_OK) {
+    read_form(&to);
+    if (to.count > 0) {
         if (error != NULL)
             *error = to.error;
         return (rodt_status)to.error.status;
     }
     *out = to.reading;
+    return RODT_OK;
+}
+
+rodt_status rodt_air_form_errors(const rodt_air_form *form, rodt_error *errors, size_t size, size_t *count)
+{
+    if (form == NULL || (errors == NULL && size > 0))
+        return RODT_E_ARGUMENT;
+    form_parser to = {.form = form};
+    read_form(&to);
+    if (count != NULL)
+        *count = to.count;
+    if (to.count > size)
+        return RODT_E_SPACE;
+    form_parser again = {.form = form, .errors = errors};
+    if (to.count > 0)
+        read_form(&again);
     return RODT_OK;
 }
 

@@ -81,21 +81,19 @@ static void add_figure(rodt_message *out, const char *name, rodt_ratio value, ro
     rodti_message_figure(out, name, value, phrases[measure], telling_digits(value, bound));
 }
 
-/* A pressure that is even in kPa and not in psi was read in kPa. */
-static void add_pressure(rodt_message *out, const char *name, rodt_pressure pressure)
+static void add_pressure(rodt_message *out, const char *name, rodt_pressure pressure, rodt_pressure_unit unit)
 {
-    rodt_ratio psi = EXACT(pressure), kpa;
-    rodt_pressure one;
-    bool in_kpa = rodt_pressure_given(pressure) && !rodti_is_halved(psi, 16) && rodti_exact_digits(psi) > 3 &&
-                  rodt_pressure_from_kpa(1, 1, &one) == RODT_OK && rodti_exact_divide(psi, EXACT(one), &kpa) &&
-                  rodti_exact_digits(kpa) <= 3;
-    add_figure(out, name, in_kpa ? kpa : psi, no_bound, in_kpa ? RODT_AIR_MEASURE_KPA : RODT_AIR_MEASURE_PSI);
+    rodt_ratio kpa;
+    bool in_kpa = rodti_message_in_kpa(pressure, unit, &kpa);
+    add_figure(out, name, in_kpa ? kpa : EXACT(pressure), no_bound,
+               in_kpa ? RODT_AIR_MEASURE_KPA : RODT_AIR_MEASURE_PSI);
 }
 
 /* --- What was found ---------------------------------------------------------------------------------- */
 
 /* "50 psi to 90 psi or 345 kPa to 620 kPa"; the kPa that a source prints beside its psi may be absent. */
-static void add_span(rodt_message *out, rodt_air_span span, const rodt_pressure psi[2], const rodt_pressure kpa[2])
+static void add_span(rodt_message *out, rodt_air_span span, const rodt_pressure psi[2], rodt_pressure_unit unit,
+                     const rodt_pressure kpa[2])
 {
     static const rodt_message_code events[] = {
         [RODT_AIR_SPAN_PRESSURES] = RODT_MESSAGE_AIR_SPAN_UNKNOWN,
@@ -108,18 +106,18 @@ static void add_span(rodt_message *out, rodt_air_span span, const rodt_pressure 
                                       : given ? RODT_MESSAGE_AIR_SPAN_PRESSURES
                                               : events[span]);
     if (given) {
-        add_pressure(out, "start", psi[0]);
-        add_pressure(out, "stop", psi[1]);
+        add_pressure(out, "start", psi[0], unit);
+        add_pressure(out, "stop", psi[1], unit);
     }
     if (both) {
-        add_pressure(out, "start_kpa", kpa[0]);
-        add_pressure(out, "stop_kpa", kpa[1]);
+        add_pressure(out, "start_kpa", kpa[0], RODT_PRESSURE_UNIT_KPA);
+        add_pressure(out, "stop_kpa", kpa[1], RODT_PRESSURE_UNIT_KPA);
     }
 }
 
 void rodti_air_add_span(rodt_message *out, const rodt_air_limit *row)
 {
-    add_span(out, (rodt_air_span)row->span, (rodt_pressure[2]){row->start, row->stop},
+    add_span(out, (rodt_air_span)row->span, (rodt_pressure[2]){row->start, row->stop}, RODT_PRESSURE_UNIT_PSI,
              (rodt_pressure[2]){row->start_kpa, row->stop_kpa});
 }
 
@@ -141,7 +139,7 @@ static void find_build_up(rodt_message *out, const rodt_air_reading *reading)
     bool is_timed = rodt_ratio_given(reading->seconds);
     rodti_message_clause(
         out, "found", is_timed ? RODT_MESSAGE_AIR_FOUND_BUILD_UP : RODT_MESSAGE_AIR_FOUND_BUILD_UP_UNTIMED);
-    add_span(out, reading->span, timed, NULL);
+    add_span(out, reading->span, timed, reading->pressure_unit, NULL);
     if (is_timed)
         add_seconds(out, reading->seconds);
 }
@@ -158,8 +156,8 @@ static void find_fall(rodt_message *out, const rodt_air_finding *finding, rodt_m
     bool alone = !measured && bare == RODT_MESSAGE_NONE;
     rodti_message_clause(out, alone ? "found" : "fall",
                          given ? RODT_MESSAGE_AIR_FOUND_FALL : RODT_MESSAGE_AIR_FOUND_NO_FALL);
-    add_pressure(out, "before", reading->before);
-    add_pressure(out, "after", reading->after);
+    add_pressure(out, "before", reading->before, reading->pressure_unit);
+    add_pressure(out, "after", reading->after, reading->pressure_unit);
     add_seconds(out, reading->seconds);
     if (measured)
         add_measured(out, finding);
@@ -178,7 +176,7 @@ static void find_pressure(rodt_message *out, const rodt_air_finding *finding)
     if (measured)
         add_measured(out, finding);
     else
-        add_pressure(out, "figure", reading->pressure);
+        add_pressure(out, "figure", reading->pressure, reading->pressure_unit);
 }
 
 static rodt_message_code code_of_answer(const rodt_air_reading *reading)

@@ -37,6 +37,8 @@ static rodt_status check_words(const rodt_air_reading *reading, rodt_error *erro
         return rodti_field_error(error, "check", "there is no such check");
     if ((unsigned)reading->vehicle >= RODT_VEHICLE_CLASS_END)
         return rodti_field_error(error, "vehicle", "there is no such class of vehicles");
+    if ((unsigned)reading->pressure_unit >= RODT_PRESSURE_UNIT_END)
+        return rodti_field_error(error, "pressure_unit", "the unit of a pressure is psi or kPa");
     if ((unsigned)reading->span >= RODT_AIR_SPAN_END)
         return rodti_field_error(error, "span", "there is no such timed span");
     if ((unsigned)reading->answer >= RODT_RECORDED_END)

@@ -2,6 +2,7 @@
 /* A time as a stop watch or a person has it: 45, 31.5 s, 1:30, 1 min 30 s. */
 #include "core/exact.h"
 #include "core/number_parse.h"
+#include "quantity/style.h"
 #include "rodtravel/aircheck.h"
 
 #include <string.h>
@@ -141,14 +142,15 @@ static bool parse_time(const char *text, size_t size, bool decimal_comma, rodt_r
     return expect_end(&cursor, problem);
 }
 
-rodt_status rodt_seconds_parse_n(const char *text, size_t size, bool decimal_comma, rodt_ratio *out, rodt_error *error)
+rodt_status rodt_seconds_parse_n(const char *text, size_t size, const rodt_style *style, rodt_ratio *out,
+                                 rodt_error *error)
 {
     number_problem problem = {.status = RODT_OK};
     rodt_ratio seconds;
-    if (text == NULL || out == NULL)
+    if (text == NULL || out == NULL || !rodti_is_style(style))
         return rodti_error_status(error, RODT_E_ARGUMENT);
-    if (!parse_time(text, size, decimal_comma, &seconds, &problem))
-        return rodti_number_explain_error(text, size, decimal_comma, &problem, error);
+    if (!parse_time(text, size, rodti_has_comma(style), &seconds, &problem))
+        return rodti_number_explain_error(text, size, rodti_has_comma(style), &problem, error);
     if (rodti_exact_compare(seconds, (rodt_ratio){RODT_SECONDS_MAX, 1}) > 0)
         return rodti_error(error, RODT_E_IMPLAUSIBLE, 1, RODT_MESSAGE_ERROR_TOO_LATE);
     *out = seconds;
@@ -157,5 +159,5 @@ rodt_status rodt_seconds_parse_n(const char *text, size_t size, bool decimal_com
 
 rodt_status rodt_seconds_parse(const char *text, rodt_ratio *out, rodt_error *error)
 {
-    return rodt_seconds_parse_n(text, text != NULL ? strlen(text) : 0, false, out, error);
+    return rodt_seconds_parse_n(text, text != NULL ? strlen(text) : 0, NULL, out, error);
 }

@@ -110,6 +110,42 @@ static bool judges(const rodt_air_limit *row, const rodt_air_reading *of, air_ro
     return false;
 }
 
+/* True if every vehicle that the law's row is for has the carrier's own, of the same measure. */
+static bool covers(const rodt_air_limit *own, const rodt_air_limit *law)
+{
+    bool class = own->vehicle == RODT_VEHICLE_CLASS_ANY || own->vehicle == law->vehicle;
+    bool towed = own->towed_units < 0 ||
+                 (own->towed_units == law->towed_units && (own->towed_or_more || !law->towed_or_more));
+    bool from = !rodt_date_given(own->built_from) || rodt_date_compare(own->built_from, law->built_from) <= 0;
+    bool until = !rodt_date_given(own->built_until) || (rodt_date_given(law->built_until) &&
+                                                        rodt_date_compare(law->built_until, own->built_until) <= 0);
+    return own->check == law->check && own->measure == law->measure && class && towed && from && until &&
+           rodti_air_is_one_span(own, law);
+}
+
+static bool is_replaced(const rodt_air_limit *row, const rodt_rules *own)
+{
+    const rodt_air_limit *by;
+    for (size_t i = 0; (by = rodt_rules_air_at(own, i)) != NULL; i++) {
+        if (covers(by, row))
+            return true;
+    }
+    return false;
+}
+
+/* The row of that index among the rule set's own that are for the check and the vehicle; *index is counted down. */
+static const rodt_air_limit *own_row_at(const rodt_rules *rules, rodt_air_check check, const rodt_air_reading *vehicle,
+                                        const rodt_rules *but, size_t *index)
+{
+    const rodt_air_limit *row;
+    for (size_t i = 0; (row = rodt_rules_air_at(rules, i)) != NULL; i++) {
+        if (row->check == check && judges(row, vehicle, rodti_air_rows(rules)) && !is_replaced(row, but) &&
+            (*index)-- == 0)
+            return row;
+    }
+    return NULL;
+}
+
 const rodt_air_limit *rodt_step_row_at(rodt_step step, const rodt_rules *rules, const rodt_air_reading *vehicle,
                                        size_t index)
 {
@@ -117,14 +153,10 @@ const rodt_air_limit *rodt_step_row_at(rodt_step step, const rodt_rules *rules, 
     const rodt_air_check check = rodt_step_check(step);
     if (rules == NULL || check == RODT_AIR_CHECK_NONE)
         return NULL;
-    const rodt_rules *law = rodti_air_law(rules);
-    const rodt_air_limit *row;
-    for (size_t i = 0; (row = rodt_rules_air_at(law, i)) != NULL; i++) {
-        if (row->check == check && judges(row, vehicle != NULL ? vehicle : &nothing, rodti_air_rows(law)) &&
-            index-- == 0)
-            return row;
-    }
-    return NULL;
+    const rodt_rules *law = rodti_air_law(rules), *own = law != rules ? rules : NULL;
+    const rodt_air_reading *of = vehicle != NULL ? vehicle : &nothing;
+    const rodt_air_limit *row = own_row_at(own, check, of, NULL, &index);
+    return row != NULL ? row : own_row_at(law, check, of, own, &index);
 }
 
 /* --- The sentences ----------------------------------------------------------------------------------- */
@@ -163,11 +195,46 @@ static void add_see(rodt_message *out, const rodt_air_limit *row)
         rodti_air_add_span(out, row);
 }
 
-static void add_good(rodt_message *out, const rodt_rules *rules, const rodt_air_limit *row)
+static bool is_own(const rodt_rules *rules, const rodt_air_limit *row)
 {
-    rodti_message_clause(out, "required", has_figure(row) ? RODT_MESSAGE_STEP_REQUIRED : RODT_MESSAGE_NONE);
+    air_rows own = rodti_air_rows(rules);
+    return rodti_air_law(rules) != rules && own.count > 0 && row >= own.row && row < own.row + own.count;
+}
+
+/* The only row of the law that a carrier's row replaces; NULL if there are several, or none. */
+static const rodt_air_limit *law_row_of(const rodt_rules *rules, const rodt_air_limit *own)
+{
+    air_rows law = rodti_air_rows(rodti_air_law(rules));
+    const rodt_air_limit *found = NULL;
+    for (size_t i = 0; i < law.count; i++) {
+        if (!covers(own, &law.row[i]))
+            continue;
+        if (found != NULL)
+            return NULL;
+        found = &law.row[i];
+    }
+    return found;
+}
+
+static void add_required(rodt_message *out, const rodt_rules *rules, const rodt_air_limit *row)
+{
+    bool own = has_figure(row) && is_own(rules, row);
+    const rodt_air_limit *law = own ? law_row_of(rules, row) : NULL;
+    rodti_message_clause(out, "required", law != NULL       ? RODT_MESSAGE_STEP_REQUIRED_OWN_BESIDE_LAW
+                                          : own             ? RODT_MESSAGE_STEP_REQUIRED_OWN
+                                          : has_figure(row) ? RODT_MESSAGE_STEP_REQUIRED
+                                                            : RODT_MESSAGE_NONE);
     if (has_figure(row))
         rodti_message_text(out, "published", row->published);
+    if (law == NULL)
+        return;
+    rodti_message_text(out, "law", law->published);
+    rodti_message_text(out, "source", law->source->section[0] != '\0' ? law->source->section : law->source->document);
+}
+
+static void add_good(rodt_message *out, const rodt_rules *rules, const rodt_air_limit *row)
+{
+    add_required(out, rules, row);
     rodti_message_clause(out, "at_limit", rodt_rules_at_limit_passes(rules) ? RODT_MESSAGE_STEP_AT_LIMIT_PASSES
                                                                             : RODT_MESSAGE_STEP_AT_LIMIT_FAILS);
 }

@@ -11,7 +11,7 @@ static rodt_message_code usable_code(const po_entry *entry)
 {
     RODT_ENUM32(rodt_message_code) code = RODT_MESSAGE_NONE;
     const char *word = entry->context != NULL ? entry->context : "";
-    bool usable = po_is_translated(entry, 1) && rodt_message_code_find(word, strlen(word), &code) &&
+    bool usable = po_is_translated(entry, 1) && rodt_message_code_find(word, &code) == RODT_OK &&
                   strcmp(rodt_message_template((rodt_message_code)code), entry->id) == 0;
     return usable ? (rodt_message_code)code : RODT_MESSAGE_NONE;
 }

@@ -242,7 +242,7 @@ bool rodti_key_read_plain(key_builder *builder, rodt_field field, rodt_text_span
     rodt_length length;
     rodt_length other[LOST_BLANK_MAX];
     RODT_ENUM32(rodt_unit) written;
-    rodt_length_style style = builder->form.style;
+    rodt_style style = builder->form.style;
     if (!find_unit(builder, tag, &style.unit) || cell.size >= KEY_TEXT_SIZE ||
         rodt_length_parse_n(cell.text, cell.size, &style, &length, &written, NULL) != RODT_OK ||
         rodti_lost_blank_values(cell.text, cell.size, written, other) > 0)

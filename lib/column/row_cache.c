@@ -335,7 +335,7 @@ void rodt_text_map_free(rodt_text_map *map)
     free(map);
 }
 
-bool rodt_text_map_find(const rodt_text_map *map, const char *text, size_t size, uint32_t *number)
+bool rodt_text_map_get(const rodt_text_map *map, const char *text, size_t size, uint32_t *number)
 {
     const cell_meaning *found = rodti_cell_cache_probe(&map->cells, text, size, 0);
     if (found == NULL)

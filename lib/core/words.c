@@ -34,7 +34,7 @@ const rodt_enumerator *rodt_enumerator_of(const rodt_enumeration *enumeration, i
     return NULL;
 }
 
-const rodt_enumerator *rodt_enumerator_find(const rodt_enumeration *enumeration, const char *word, size_t size)
+const rodt_enumerator *rodt_enumerator_find_n(const rodt_enumeration *enumeration, const char *word, size_t size)
 {
     if (word == NULL)
         return NULL;
@@ -43,6 +43,11 @@ const rodt_enumerator *rodt_enumerator_find(const rodt_enumeration *enumeration,
         if (rodti_text_is_word(word, size, enumeration->list[i].word))
             return &enumeration->list[i];
     return NULL;
+}
+
+const rodt_enumerator *rodt_enumerator_find(const rodt_enumeration *enumeration, const char *word)
+{
+    return rodt_enumerator_find_n(enumeration, word, word != NULL ? strlen(word) : 0);
 }
 
 const char *rodti_word_of(const rodt_enumeration *enumeration, int64_t number)

@@ -24,13 +24,15 @@ struct rodt_enumeration {
     const char *rodt_##name##_name(rodt_##name number) { return rodti_word_of(&rodti_words_##name, (int64_t)number); }
 
 #define ENUMERATION_FIND(name)                                                                               \
-    bool rodt_##name##_find(const char *word, size_t size, RODT_ENUM32(rodt_##name) *out)                    \
+    rodt_status rodt_##name##_find(const char *word, RODT_ENUM32(rodt_##name) *out)                          \
     {                                                                                                        \
-        const rodt_enumerator *found = rodt_enumerator_find(&rodti_words_##name, word, size);                \
-        if (found == NULL || out == NULL)                                                                    \
-            return false;                                                                                    \
+        const rodt_enumerator *found = rodt_enumerator_find(&rodti_words_##name, word);                      \
+        if (word == NULL || out == NULL)                                                                     \
+            return RODT_E_ARGUMENT;                                                                          \
+        if (found == NULL)                                                                                   \
+            return RODT_E_SYNTAX;                                                                            \
         *out = (rodt_##name)found->number;                                                                   \
-        return true;                                                                                         \
+        return RODT_OK;                                                                                      \
     }
 
 /* The table and both functions of an enumeration that counts, and of one whose numbers are bits. */

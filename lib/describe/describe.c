@@ -18,7 +18,8 @@
 /* In the order of the headers. */
 static const rodt_enumeration *const enumerations[] = {
     &rodti_words_status,      &rodti_words_recorded,     &rodti_words_member_kind,
-    &rodti_words_rounding,    &rodti_words_unit,         &rodti_words_date_order,
+    &rodti_words_rounding,    &rodti_words_unit,         &rodti_words_pressure_unit,
+    &rodti_words_date_order,
     &rodti_words_message_code, &rodti_words_argument_kind, &rodti_words_plural_rule,
     &rodti_words_family,      &rodti_words_stroke_class, &rodti_words_evidence,
     &rodti_words_basis,       &rodti_words_port,         &rodti_words_tag,
@@ -99,17 +100,22 @@ static const char *member_of_field(rodt_field field)
     return rodt_field_name(field);
 }
 
-const rodt_member *rodt_member_find(const rodt_record *record, const char *name, size_t size)
+const rodt_member *rodt_member_find_n(const rodt_record *record, const char *name, size_t size)
 {
     const bool form = record == &rodti_record_form;
     const rodt_member *found = find_name(record, name, size);
     if (found != NULL || (!form && !rodti_is_of_wheel_end(record)))
         return found;
-    rodt_field field = rodt_field_find(name, size);
-    if (field >= RODT_READING_FIELDS)
+    RODT_ENUM32(rodt_field) field;
+    if (rodt_field_find_n(name, size, &field) != RODT_OK || field >= RODT_READING_FIELDS)
         return NULL;
-    const char *member = form ? rodt_field_name(field) : member_of_field(field);
+    const char *member = form ? rodt_field_name((rodt_field)field) : member_of_field((rodt_field)field);
     return find_name(record, member, strlen(member));
+}
+
+const rodt_member *rodt_member_find(const rodt_record *record, const char *name)
+{
+    return rodt_member_find_n(record, name, name != NULL ? strlen(name) : 0);
 }
 
 bool rodti_is_of_wheel_end(const rodt_record *record)

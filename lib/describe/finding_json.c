@@ -24,6 +24,7 @@ static void make_finding(json_buffer *json, const void *context)
     rodti_json_rules(json, finding->rules, rodt_rules_law(finding->rules));
     rodti_json_grounds(json, finding);
     rodti_json_source(json, "pressure_source", rodt_rules_pressure_source(finding->rules));
+    rodti_json_units(json, true, true);
     rodti_json_close(json, '}');
 }
 

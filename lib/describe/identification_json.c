@@ -86,6 +86,7 @@ static void make_identification(json_buffer *json, const void *context)
     put_next(json, answer);
     rodti_json_rules(json, of->rules, rodt_rules_law(of->rules));
     rodti_json_date(json, "as_of", of->day);
+    rodti_json_units(json, true, false);
     rodti_json_close(json, '}');
 }
 

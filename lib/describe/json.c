@@ -87,18 +87,25 @@ void rodti_json_plain(json_buffer *json, const char *text)
     put(json, text);
 }
 
-void rodti_json_exact(json_buffer *json, rodt_ratio value)
+void rodti_json_exact(json_buffer *json, rodt_ratio value, const char *unit)
 {
     char text[RODT_RATIO_TEXT_SIZE];
     bool given = rodt_ratio_format(value, text, sizeof text, NULL) == RODT_OK;
-    if (!given || !json->parts) {
-        rodti_json_text(json, given ? text : NULL);
+    rodti_json_exact_text(json, value, given ? text : NULL, unit);
+}
+
+void rodti_json_exact_text(json_buffer *json, rodt_ratio value, const char *text, const char *unit)
+{
+    if (text == NULL || !json->parts) {
+        rodti_json_text(json, text);
         return;
     }
     rodti_json_open(json, '{');
     rodti_json_pair(json, "text", text);
     rodti_json_number(json, "num", value.num);
     rodti_json_number(json, "den", value.den);
+    if (unit[0] != '\0')
+        rodti_json_pair(json, "unit", unit);
     rodti_json_close(json, '}');
 }
 

@@ -27,8 +27,11 @@ void rodti_json_text(json_buffer *json, const char *text);
 /* A value that is JSON already: a number, true, null. */
 void rodti_json_plain(json_buffer *json, const char *text);
 
-/* A value: an exact number as its text, or with parts; null if it is not given or cannot be written. */
-void rodti_json_exact(json_buffer *json, rodt_ratio value);
+/* A value: an exact number as its text, or with parts and, if it has one, its unit; null if it is not given or cannot
+ * be written. */
+void rodti_json_exact(json_buffer *json, rodt_ratio value, const char *unit);
+/* The same with another text of that value: "650 kPa"; NULL = null. */
+void rodti_json_exact_text(json_buffer *json, rodt_ratio value, const char *text, const char *unit);
 
 /* A value: a sentence in the language of the catalogue; null if it was not made or there is none. */
 void rodti_json_message(json_buffer *json, rodt_status made, const rodt_message *message);
@@ -41,11 +44,15 @@ void rodti_json_boolean(json_buffer *json, const char *key, bool value);
 void rodti_json_ratio(json_buffer *json, const char *key, rodt_ratio value);
 void rodti_json_length(json_buffer *json, const char *key, rodt_length length);
 void rodti_json_pressure(json_buffer *json, const char *key, rodt_pressure pressure);
+void rodti_json_as_read(json_buffer *json, const char *key, rodt_pressure pressure, uint32_t unit); /* "650 kPa" */
+void rodti_json_units(json_buffer *json, bool lengths, bool pressures); /* of the numbers of a report: "units" */
 void rodti_json_date(json_buffer *json, const char *key, rodt_date day);
 void rodti_json_chamber(json_buffer *json, const char *key, const rodt_chamber *chamber); /* its name */
 void rodti_json_source(json_buffer *json, const char *key, const rodt_source *source);    /* one line */
 void rodti_json_evidence(json_buffer *json, const char *key, const rodt_source *source, uint32_t evidence);
 
+/* A row of a table of limits. */
+void rodti_json_limit(json_buffer *json, const rodt_limit *row);
 /* A stroke and its limits, from "chamber" to "verdict". */
 void rodti_json_stroke(json_buffer *json, const rodt_finding *finding);
 /* What the tape's divisions prove: "proof", "probability_over", "proof_sentence". */

@@ -20,17 +20,39 @@ void rodti_json_sentence(json_buffer *json, const char *key, rodt_status made, c
 void rodti_json_ratio(json_buffer *json, const char *key, rodt_ratio value)
 {
     rodti_json_key(json, key);
-    rodti_json_exact(json, value);
+    rodti_json_exact(json, value, "");
 }
 
 void rodti_json_length(json_buffer *json, const char *key, rodt_length length)
 {
-    rodti_json_ratio(json, key, (rodt_ratio){length.num, length.den});
+    rodti_json_key(json, key);
+    rodti_json_exact(json, (rodt_ratio){length.num, length.den}, "in");
 }
 
 void rodti_json_pressure(json_buffer *json, const char *key, rodt_pressure pressure)
 {
-    rodti_json_ratio(json, key, (rodt_ratio){pressure.num, pressure.den});
+    rodti_json_key(json, key);
+    rodti_json_exact(json, (rodt_ratio){pressure.num, pressure.den}, "psi");
+}
+
+void rodti_json_as_read(json_buffer *json, const char *key, rodt_pressure pressure, uint32_t unit)
+{
+    char text[RODT_PRESSURE_TEXT_SIZE];
+    bool given = rodt_pressure_format_unit(pressure, (rodt_pressure_unit)unit, text, sizeof text, NULL) == RODT_OK;
+    rodti_json_pair(json, key, given ? text : NULL);
+}
+
+void rodti_json_units(json_buffer *json, bool lengths, bool pressures)
+{
+    if (!lengths && !pressures)
+        return;
+    rodti_json_key(json, "units");
+    rodti_json_open(json, '{');
+    if (lengths)
+        rodti_json_pair(json, "length", "in");
+    if (pressures)
+        rodti_json_pair(json, "pressure", "psi");
+    rodti_json_close(json, '}');
 }
 
 void rodti_json_date(json_buffer *json, const char *key, rodt_date day)
@@ -104,6 +126,8 @@ void rodti_json_grounds(json_buffer *json, const rodt_finding *finding)
     rodti_json_evidence(json, "law_evidence", finding->law_source, finding->law_evidence);
     rodti_json_pressure(json, "psi", finding->pressure);
     rodti_json_pressure(json, "psi_after", finding->pressure_after);
+    rodti_json_as_read(json, "pressure", finding->pressure, finding->pressure_unit);
+    rodti_json_as_read(json, "pressure_after", finding->pressure_after, finding->pressure_unit);
 }
 
 void rodti_json_rules(json_buffer *json, const rodt_rules *rules, const rodt_rules *law)

@@ -34,23 +34,25 @@ static bool step_into(const rodt_record **record, const char **value, value_plac
 }
 
 /* The class and the marks of a chamber are fields of the wheel end. */
-static bool is_field_of_chamber(const char *name, size_t size)
+static bool find_field_of_chamber(const char *name, size_t size, RODT_ENUM32(rodt_field) *out)
 {
-    const rodt_field field = rodt_field_find(name, size);
+    if (rodt_field_find_n(name, size, out) != RODT_OK)
+        return false;
+    const rodt_field field = (rodt_field)*out;
     return field == RODT_FIELD_STROKE_CLASS || field == RODT_FIELD_RATED_STROKE || field == RODT_FIELD_MARKED_LIMIT;
 }
 
 /* Finds a member of a name, also that of a field inside of the chamber. */
 static const rodt_member *find_step(const rodt_record **record, const char **inside, const char *name, size_t size)
 {
-    const rodt_member *found = rodt_member_find(*record, name, size);
-    if (found != NULL || !rodti_is_of_wheel_end(*record) || !is_field_of_chamber(name, size))
+    const rodt_member *found = rodt_member_find_n(*record, name, size);
+    RODT_ENUM32(rodt_field) field;
+    if (found != NULL || !rodti_is_of_wheel_end(*record) || !find_field_of_chamber(name, size, &field))
         return found;
-    const char *heading = rodt_field_name(rodt_field_find(name, size));
-    const rodt_member *chamber = rodt_member_find(*record, "chamber", strlen("chamber"));
+    const rodt_member *chamber = rodt_member_find(*record, "chamber");
     *inside = element_at(chamber, *inside, 0);
     *record = chamber->record;
-    return rodt_member_find(*record, heading, strlen(heading));
+    return rodt_member_find(*record, rodt_field_name((rodt_field)field));
 }
 
 bool rodti_value_locate(const rodt_record *record, const void *value, const char *path, value_place *out)

@@ -44,7 +44,7 @@ static void put_plain(json_buffer *json, const rodt_member *member, const char *
 {
     text_writer writer;
     rodti_text_begin(&writer);
-    (void)rodti_value_put(member, at, &writer);
+    (void)rodti_value_put(NULL, member, at, &writer);
     rodti_json_plain(json, writer.used > 0 ? writer.buffer : "null");
 }
 
@@ -53,8 +53,19 @@ static void put_text_of(json_buffer *json, const rodt_member *member, const char
 {
     text_writer writer;
     rodti_text_begin(&writer);
-    bool written = rodti_value_put(member, at, &writer) && writer.used > 0;
+    bool written = rodti_value_put(NULL, member, at, &writer) && writer.used > 0;
     rodti_json_text(json, written ? writer.buffer : NULL);
+}
+
+/* A pressure that was read in kPa is said so. */
+static void put_exact(json_buffer *json, const rodt_record *record, const rodt_member *member, const char *at)
+{
+    text_writer writer;
+    rodt_ratio exact;
+    memcpy(&exact, at, sizeof exact); /* all three are a numerator and a denominator */
+    rodti_text_begin(&writer);
+    bool written = rodti_value_put(record, member, at, &writer) && writer.used > 0;
+    rodti_json_exact_text(json, exact, written ? writer.buffer : NULL, member->unit);
 }
 
 /* A record holds records, a few levels deep as the table says. NOLINTBEGIN(misc-no-recursion) */
@@ -67,18 +78,14 @@ static void put_inside(json_buffer *json, const rodt_member *member, const char 
         put_record(json, member->record, value);
 }
 
-static void put_value(json_buffer *json, const rodt_member *member, const char *at)
+static void put_value(json_buffer *json, const rodt_record *record, const rodt_member *member, const char *at)
 {
-    rodt_ratio exact;
     size_t size;
     const char *text;
     switch ((int)member->kind) {
     case RODT_MEMBER_KIND_LENGTH:
     case RODT_MEMBER_KIND_PRESSURE:
-    case RODT_MEMBER_KIND_RATIO: /* all three are a numerator and a denominator */
-        memcpy(&exact, at, sizeof exact);
-        rodti_json_exact(json, exact);
-        break;
+    case RODT_MEMBER_KIND_RATIO: put_exact(json, record, member, at); break;
     case RODT_MEMBER_KIND_ENUMERATOR: put_enumerator(json, member, at); break;
     case RODT_MEMBER_KIND_SET: put_set(json, member, rodti_value_unsigned(at, member->size)); break;
     case RODT_MEMBER_KIND_BOOLEAN:
@@ -109,7 +116,7 @@ static size_t used_elements(const rodt_record *record, const rodt_member *member
 {
     size_t count = member->count;
     if (member->used != NULL) {
-        const rodt_member *of = rodt_member_find(record, member->used, strlen(member->used));
+        const rodt_member *of = rodt_member_find(record, member->used);
         uint64_t used = rodti_value_unsigned(value + of->offset, of->size);
         return used < count ? (size_t)used : count;
     }
@@ -118,23 +125,39 @@ static size_t used_elements(const rodt_record *record, const rodt_member *member
     return count;
 }
 
-static void put_record(json_buffer *json, const rodt_record *record, const char *value)
+/* True if there is a member of the kind, in the record or inside of it. */
+static bool has_kind(const rodt_record *record, rodt_member_kind kind)
 {
-    rodti_json_open(json, '{');
+    for (size_t i = 0; i < record->count; i++) {
+        const rodt_member *member = &record->members[i];
+        if (member->kind == kind || (member->record != NULL && has_kind(member->record, kind)))
+            return true;
+    }
+    return false;
+}
+
+static void put_members(json_buffer *json, const rodt_record *record, const char *value)
+{
     for (size_t i = 0; i < record->count; i++) {
         const rodt_member *member = &record->members[i];
         if (member->kind == RODT_MEMBER_KIND_RESERVE || member->kind == RODT_MEMBER_KIND_POINTER)
             continue;
         rodti_json_key(json, member->name);
         if (member->count == 1) {
-            put_value(json, member, value + member->offset);
+            put_value(json, record, member, value + member->offset);
             continue;
         }
         rodti_json_open(json, '[');
         for (size_t k = 0; k < used_elements(record, member, value); k++)
-            put_value(json, member, element_at(member, value, k));
+            put_value(json, record, member, element_at(member, value, k));
         rodti_json_close(json, ']');
     }
+}
+
+static void put_record(json_buffer *json, const rodt_record *record, const char *value)
+{
+    rodti_json_open(json, '{');
+    put_members(json, record, value);
     rodti_json_close(json, '}');
 }
 /* NOLINTEND(misc-no-recursion) */
@@ -147,7 +170,11 @@ typedef struct described {
 static void make_record(json_buffer *json, const void *context)
 {
     const described *of = context;
-    put_record(json, of->record, of->value);
+    rodti_json_open(json, '{');
+    put_members(json, of->record, of->value);
+    rodti_json_units(json, has_kind(of->record, RODT_MEMBER_KIND_LENGTH),
+                     has_kind(of->record, RODT_MEMBER_KIND_PRESSURE));
+    rodti_json_close(json, '}');
 }
 
 rodt_status rodt_record_json_format(const rodt_record *record, const void *value, uint32_t options, char *text,

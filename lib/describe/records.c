@@ -58,7 +58,7 @@
 
 /* Every record, in the order of the headers; a row of one may point to any other. */
 #define EACH_RECORD(X)                                                                                       \
-    X(error_argument) X(error) X(enumerator) X(member) X(ratio) X(length) X(length_style) X(pressure) X(date) \
+    X(error_argument) X(error) X(enumerator) X(member) X(ratio) X(style) X(length) X(pressure) X(date) \
     X(argument) X(message) X(catalogue) X(chamber)                                                           \
     X(source) X(chamber_row) X(limit) X(limit_answer) X(clues) X(candidate) X(identification) X(reading)     \
     X(finding) X(form) X(position) X(tally) X(count) X(wheel_end) X(axle_finding) X(vehicle_finding)         \
@@ -95,12 +95,12 @@ RESULT(member, TEXT_POINTER(name), TEXT_POINTER(unit), TEXT_POINTER(used),
 INPUT(ratio, INTEGER(num, int64_t, ""), INTEGER(den, int64_t, ""))
 #undef T
 
-#define T rodt_length
-INPUT(length, INTEGER(num, int64_t, ""), INTEGER(den, int64_t, ""))
+#define T rodt_style
+INPUT(style, ENUM(unit, unit), ENUM(pressure_unit, pressure_unit), BOOLEAN(decimal_comma), RESERVE(reserved))
 #undef T
 
-#define T rodt_length_style
-INPUT(length_style, ENUM(unit, unit), BOOLEAN(decimal_comma), RESERVE(reserved))
+#define T rodt_length
+INPUT(length, INTEGER(num, int64_t, ""), INTEGER(den, int64_t, ""))
 #undef T
 
 #define T rodt_pressure
@@ -177,7 +177,8 @@ RESULT(identification, UNSIGNED(count, size_t, ""), RECORDS(candidates, candidat
 /* --- Strokes ----------------------------------------------------------------------------------------- */
 
 #define T rodt_reading
-INPUT(reading, RECORD(chamber, chamber), LENGTH(released), LENGTH(applied), ENUM(unit, unit), LENGTH(division),
+INPUT(reading, RECORD(chamber, chamber), LENGTH(released), LENGTH(applied), ENUM(unit, unit),
+      ENUM(pressure_unit, pressure_unit), LENGTH(division),
       PRESSURE(pressure), PRESSURE(pressure_after), DATE(day), DATE(other_day), ENUM(engine_running, recorded),
       ENUM(spring_brake_applied, recorded), ENUM(drum, drum), LENGTH(other_released), LENGTH(other_applied),
       SET(reasons, uint64_t, reason), RESERVE(reserved))
@@ -187,7 +188,8 @@ INPUT(reading, RECORD(chamber, chamber), LENGTH(released), LENGTH(applied), ENUM
 RESULT(finding, ENUM(verdict, verdict), ENUM(proof, proof), SET(reasons, uint64_t, reason), RECORD(chamber, chamber),
        LENGTH(released), LENGTH(applied), LENGTH(applied_stroke), LENGTH(limit), RECORD_POINTER(source, source),
        ENUM(evidence, evidence), ENUM(law_evidence, evidence), LENGTH(law_limit), RECORD_POINTER(law_source, source),
-       LENGTH(margin), LENGTH(long_limit), ENUM(law_basis, basis), ENUM(unit, unit), LENGTH(division),
+       LENGTH(margin), LENGTH(long_limit), ENUM(law_basis, basis), ENUM(unit, unit),
+       ENUM(pressure_unit, pressure_unit), LENGTH(division),
        RATIO(probability_over, ""), PRESSURE(pressure), PRESSURE(pressure_after), DATE(day), DATE(other_day),
        RECORD_POINTER(law_row, limit), RECORD_POINTER(own_row, limit), RULES(rules), LENGTH(other_released),
        LENGTH(other_applied), RESERVE(reserved))
@@ -197,7 +199,7 @@ RESULT(finding, ENUM(verdict, verdict), ENUM(proof, proof), SET(reasons, uint64_
 INPUT(form, TEXT_POINTER(chamber), TEXT_POINTER(released), TEXT_POINTER(applied), TEXT_POINTER(stroke_class),
       TEXT_POINTER(rated_stroke), TEXT_POINTER(marked_limit), TEXT_POINTER(psi), TEXT_POINTER(psi_after),
       TEXT_POINTER(division), TEXT_POINTER(date), TEXT_POINTER(unit), TEXT_POINTER(engine), TEXT_POINTER(spring_brake),
-      TEXT_POINTER(drum), RESERVE(reserved), RECORD(style, length_style), ENUM(date_order, date_order),
+      TEXT_POINTER(drum), RESERVE(reserved), RECORD(style, style), ENUM(date_order, date_order),
       DATE(default_day))
 #undef T
 
@@ -251,8 +253,9 @@ RESULT(air_limit, ENUM(check, air_check), ENUM(kind, air_kind), ENUM(vehicle, ve
 
 #define T rodt_air_reading
 INPUT(air_reading, ENUM(check, air_check), ENUM(vehicle, vehicle_class), ENUM(span, air_span), ENUM(answer, recorded),
-      INTEGER(towed_units, int16_t, ""), INTEGER(applications, int16_t, ""), DATE(built), PRESSURE(pressure),
-      PRESSURE(before), PRESSURE(after), PRESSURE(cut_out), PRESSURE(cut_in), RATIO(seconds, "s"),
+      INTEGER(towed_units, int16_t, ""), INTEGER(applications, int16_t, ""), DATE(built),
+      ENUM(pressure_unit, pressure_unit), PRESSURE(pressure), PRESSURE(before), PRESSURE(after), PRESSURE(cut_out),
+      PRESSURE(cut_in), RATIO(seconds, "s"),
       RATIO(actual_volume, "in3"), RATIO(required_volume, "in3"), RESERVE(reserved))
 #undef T
 
@@ -260,7 +263,7 @@ INPUT(air_reading, ENUM(check, air_check), ENUM(vehicle, vehicle_class), ENUM(sp
 INPUT(air_form, TEXT_POINTER(check), TEXT_POINTER(vehicle), TEXT_POINTER(towed_units), TEXT_POINTER(built),
       TEXT_POINTER(pressure), TEXT_POINTER(before), TEXT_POINTER(after), TEXT_POINTER(cut_out), TEXT_POINTER(cut_in),
       TEXT_POINTER(seconds), TEXT_POINTER(span), TEXT_POINTER(applications), TEXT_POINTER(actual_volume),
-      TEXT_POINTER(required_volume), TEXT_POINTER(answer), RESERVE(reserved), BOOLEAN(decimal_comma),
+      TEXT_POINTER(required_volume), TEXT_POINTER(answer), RESERVE(reserved), RECORD(style, style),
       ENUM(date_order, date_order))
 #undef T
 

@@ -24,9 +24,8 @@ static void put_mm(json_buffer *json, rodt_length printed)
     rodti_json_pair(json, "printed_mm", given ? text : NULL);
 }
 
-static void make_limit(json_buffer *json, const void *context)
+void rodti_json_limit(json_buffer *json, const rodt_limit *row)
 {
-    const rodt_limit *row = context;
     rodti_json_open(json, '{');
     put_name(json, row);
     rodti_json_pair(json, "family", rodt_family_name((rodt_family)row->family));
@@ -40,6 +39,8 @@ static void make_limit(json_buffer *json, const void *context)
     rodti_json_read_in(json, row->source, row->evidence);
     rodti_json_close(json, '}');
 }
+
+static void make_limit(json_buffer *json, const void *context) { rodti_json_limit(json, context); }
 
 rodt_status rodt_limit_json_format(const rodt_limit *row, uint32_t options, char *text, size_t size, size_t *needed)
 {

@@ -38,12 +38,36 @@ static bool put_date(const rodt_member *member, const char *at, text_writer *wri
     return true;
 }
 
+rodt_pressure_unit rodti_value_pressure_unit(const rodt_record *owner, const rodt_member *member, const char *at)
+{
+    const rodt_member *unit = rodt_member_find(owner, "pressure_unit");
+    uint32_t found = RODT_PRESSURE_UNIT_PSI;
+    if (unit != NULL)
+        memcpy(&found, at - member->offset + unit->offset, sizeof found);
+    return found < RODT_PRESSURE_UNIT_END ? (rodt_pressure_unit)found : RODT_PRESSURE_UNIT_PSI;
+}
+
+/* Bare psi, or kPa with its unit. */
+static bool put_pressure(const rodt_record *owner, const rodt_member *member, const char *at, text_writer *writer)
+{
+    char line[RODT_PRESSURE_TEXT_SIZE];
+    rodt_pressure value;
+    memcpy(&value, at, sizeof value);
+    if (!rodt_pressure_given(value))
+        return true;
+    bool kpa = rodti_value_pressure_unit(owner, member, at) == RODT_PRESSURE_UNIT_KPA &&
+               rodt_pressure_format_unit(value, RODT_PRESSURE_UNIT_KPA, line, sizeof line, NULL) == RODT_OK;
+    if (!kpa && rodt_pressure_format(value, line, sizeof line, NULL) != RODT_OK)
+        return false;
+    rodti_text_put(writer, line);
+    return true;
+}
+
 static bool put_exact(const rodt_member *member, const char *at, text_writer *writer)
 {
     char line[RODT_LENGTH_TEXT_SIZE];
     switch ((int)member->kind) {
     case RODT_MEMBER_KIND_LENGTH: PUT(rodt_length, rodt_length_given(value), rodt_length_format);
-    case RODT_MEMBER_KIND_PRESSURE: PUT(rodt_pressure, rodt_pressure_given(value), rodt_pressure_format);
     case RODT_MEMBER_KIND_RATIO: PUT(rodt_ratio, rodt_ratio_given(value), rodt_ratio_format);
     default: PUT(rodt_position, value.axle != 0 || value.side != 0, rodt_position_format);
     }
@@ -75,12 +99,12 @@ static bool put_integer(const rodt_member *member, const char *at, text_writer *
     return true;
 }
 
-bool rodti_value_put(const rodt_member *member, const char *at, text_writer *writer)
+bool rodti_value_put(const rodt_record *owner, const rodt_member *member, const char *at, text_writer *writer)
 {
     const rodt_rules *rules;
     switch ((int)member->kind) {
+    case RODT_MEMBER_KIND_PRESSURE: return put_pressure(owner, member, at, writer);
     case RODT_MEMBER_KIND_LENGTH:
-    case RODT_MEMBER_KIND_PRESSURE:
     case RODT_MEMBER_KIND_RATIO:
     case RODT_MEMBER_KIND_POSITION: return put_exact(member, at, writer);
     case RODT_MEMBER_KIND_DATE: return put_date(member, at, writer);
@@ -121,7 +145,7 @@ rodt_status rodt_record_text_format(const rodt_record *record, const void *value
         return status == RODT_E_EMPTY ? rodti_text_copy("", 0, text, size, needed) : status;
     }
     rodti_text_begin(&writer);
-    if (!rodti_value_put(place.member, place.at, &writer))
+    if (!rodti_value_put(place.owner, place.member, place.at, &writer))
         return RODT_E_ARGUMENT;
     return rodti_text_copy_out(&writer, text, size, needed);
 }

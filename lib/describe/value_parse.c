@@ -110,7 +110,7 @@ static rodt_status read_set(const rodt_enumeration *enumeration, const char *tex
     while (text < end) {
         const char *comma = memchr(text, ',', (size_t)(end - text));
         const char *stop = comma != NULL ? comma : end;
-        const rodt_enumerator *row = rodt_enumerator_find(enumeration, text, (size_t)(stop - text));
+        const rodt_enumerator *row = rodt_enumerator_find_n(enumeration, text, (size_t)(stop - text));
         if (row == NULL)
             return no_word(error, enumeration);
         set |= enumeration->bits ? (uint64_t)row->number : (uint64_t)1 << row->number;
@@ -174,7 +174,7 @@ static rodt_status read_number(const rodt_member *member, const char *text, size
     uint64_t number = 0;
     rodt_status status;
     if (member->kind == RODT_MEMBER_KIND_ENUMERATOR) {
-        const rodt_enumerator *row = rodt_enumerator_find(member->enumeration, text, size);
+        const rodt_enumerator *row = rodt_enumerator_find_n(member->enumeration, text, size);
         status = row == NULL ? no_word(error, member->enumeration) : RODT_OK;
         number = row == NULL ? 0 : (uint64_t)row->number;
     } else if (member->kind == RODT_MEMBER_KIND_SET) {
@@ -216,6 +216,18 @@ static void set_second_values(const value_place *place, void *record, const char
     memcpy((char *)record + second_offset(place), other, sizeof other);
 }
 
+/* The unit that a pressure was written in is kept beside it, as a form keeps it. */
+static void set_pressure_unit(const value_place *place, char *record, const char *text, size_t size)
+{
+    const rodt_member *unit = rodt_member_find(place->owner, "pressure_unit");
+    RODT_ENUM32(rodt_pressure_unit) written;
+    rodt_pressure pressure;
+    if (place->member->kind == RODT_MEMBER_KIND_PRESSURE && unit != NULL &&
+        rodt_pressure_parse_n(text, size, NULL, &pressure, &written, NULL) == RODT_OK &&
+        written != RODT_PRESSURE_UNIT_PSI)
+        memcpy(record + unit->offset, &written, sizeof written);
+}
+
 static rodt_status read_length(const value_place *place, const char *text, size_t size, value *out, rodt_error *error)
 {
     if (!place->owner->input && read_exact(text, size, &out->ratio))
@@ -230,9 +242,9 @@ static rodt_status read_value(const value_place *place, const char *text, size_t
     switch ((int)place->member->kind) {
     case RODT_MEMBER_KIND_LENGTH: return read_length(place, text, size, out, error);
     case RODT_MEMBER_KIND_PRESSURE:
-        return result && read_exact(text, size, &out->ratio)
-                   ? RODT_OK
-                   : rodt_pressure_parse_n(text, size, false, &out->pressure, error);
+        return result && read_exact(text, size, &out->ratio) ? RODT_OK
+                                                             : rodt_pressure_parse_n(text, size, NULL, &out->pressure,
+                                                                                     NULL, error);
     case RODT_MEMBER_KIND_RATIO: return read_ratio(text, size, &out->ratio, error);
     case RODT_MEMBER_KIND_DATE:
         return can_be_year(place->member)
@@ -281,5 +293,6 @@ rodt_status rodt_record_set_text(const rodt_record *record, void *value_of_recor
     }
     memcpy(at, read.bytes, place.member->size);
     set_second_values(&place, at - place.member->offset, text, size);
+    set_pressure_unit(&place, at - place.member->offset, text, size);
     return RODT_OK;
 }

@@ -159,6 +159,7 @@ static void make_vehicle(json_buffer *json, const void *context)
         put_axle(json, &of->vehicle->axles[i]);
     rodti_json_close(json, ']');
     put_criterion_sources(json);
+    rodti_json_units(json, true, true);
     rodti_json_close(json, '}');
 }
 

@@ -105,10 +105,8 @@ bool rodt_heading_equal(const char *a, size_t a_size, const char *b, size_t b_si
     return true;
 }
 
-rodt_field rodt_field_find(const char *text, size_t size)
+static rodt_field find_heading(const char *text, size_t size)
 {
-    if (text == NULL)
-        return RODT_FIELD_NONE;
     const rodt_enumerator *field;
     for (size_t i = 0; (field = rodt_enumerator_at(&rodti_words_field, i)) != NULL; i++)
         if (rodt_heading_equal(text, size, field->word, strlen(field->word)))
@@ -117,6 +115,22 @@ rodt_field rodt_field_find(const char *text, size_t size)
         if (rodt_heading_equal(text, size, aliases[i].heading, strlen(aliases[i].heading)))
             return aliases[i].field;
     return RODT_FIELD_NONE;
+}
+
+rodt_status rodt_field_find_n(const char *text, size_t size, RODT_ENUM32(rodt_field) *out)
+{
+    if (text == NULL || out == NULL)
+        return RODT_E_ARGUMENT;
+    rodt_field found = find_heading(text, size);
+    if (found == RODT_FIELD_NONE)
+        return RODT_E_SYNTAX;
+    *out = found;
+    return RODT_OK;
+}
+
+rodt_status rodt_field_find(const char *text, RODT_ENUM32(rodt_field) *out)
+{
+    return rodt_field_find_n(text, text != NULL ? strlen(text) : 0, out);
 }
 
 /* The heading as it is compared; what is longer than any hint needs is cut. */
@@ -133,7 +147,7 @@ static void fold(const char *text, size_t size, char *folded, size_t room)
 rodt_field rodt_field_meant(const char *text, size_t size)
 {
     char folded[256];
-    if (text == NULL || rodt_field_find(text, size) != RODT_FIELD_NONE)
+    if (text == NULL || find_heading(text, size) != RODT_FIELD_NONE)
         return RODT_FIELD_NONE;
     fold(text, size, folded, sizeof folded);
     for (size_t i = 0; i < COUNT_OF(hints); i++)
@@ -185,7 +199,7 @@ bool rodti_is_division(rodt_length length)
 static bool is_any_division(const char *text, size_t size)
 {
     for (int style = 0; style < 6; style++) {
-        const rodt_length_style read = {.unit = (rodt_unit)(style / 2), .decimal_comma = style % 2 != 0};
+        const rodt_style read = {.unit = (rodt_unit)(style / 2), .decimal_comma = style % 2 != 0};
         rodt_length length;
         rodt_status status = rodt_length_parse_n(text, size, &read, &length, NULL, NULL);
         if (status == RODT_E_EMPTY || (status == RODT_OK && rodti_is_division(length)))

@@ -41,6 +41,8 @@ static rodt_status check_pressures(const rodt_reading *reading, rodt_error *erro
     const char *fault = rodti_pressure_fault(reading->pressure);
     if (fault != NULL)
         return refuse(error, RODT_FIELD_PSI, fault);
+    if (reading->pressure_unit >= RODT_PRESSURE_UNIT_END)
+        return rodti_field_error(error, "pressure_unit", "the unit of a pressure is psi or kPa");
     fault = rodti_pressure_fault(reading->pressure_after);
     return fault != NULL ? refuse(error, RODT_FIELD_PSI_AFTER, fault) : RODT_OK;
 }

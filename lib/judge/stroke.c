@@ -21,6 +21,7 @@ static void start(const rodt_reading *reading, const rodt_rules *rules, rodt_fin
     finding->released = reading->released;
     finding->applied = reading->applied;
     finding->unit = reading->unit;
+    finding->pressure_unit = reading->pressure_unit;
     finding->division = reading->division;
     finding->pressure = reading->pressure;
     finding->pressure_after = reading->pressure_after;

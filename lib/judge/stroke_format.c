@@ -124,6 +124,20 @@ static void add_window(rodt_message *out, const rodt_finding *finding)
     rodti_message_pressure(out, "until", rodt_rules_pressure_until(finding->rules));
 }
 
+/* A pressure as it was read, and the window, whose unit is named where it is another one. */
+static void add_read_pressure(rodt_message *out, const rodt_finding *finding, rodt_pressure pressure)
+{
+    rodt_ratio kpa;
+    bool in_kpa = rodti_message_in_kpa(pressure, (rodt_pressure_unit)finding->pressure_unit, &kpa);
+    if (in_kpa)
+        rodti_message_figure(out, "pressure", kpa, RODT_MESSAGE_VALUE_KPA, 1);
+    else
+        rodti_message_number(out, "pressure", EXACT(pressure), RODT_MESSAGE_VALUE_PSI);
+    rodti_message_pressure(out, "from", rodt_rules_pressure_from(finding->rules));
+    rodti_message_number(out, "until", EXACT(rodt_rules_pressure_until(finding->rules)),
+                         in_kpa ? RODT_MESSAGE_VALUE_PSI : RODT_MESSAGE_NONE);
+}
+
 /* Which of the two recorded pressures it was that left the window. */
 static void say_outside(rodt_message *out, const rodt_finding *finding, rodt_pressure bound, int side,
                         rodt_message_code after)
@@ -131,8 +145,7 @@ static void say_outside(rodt_message *out, const rodt_finding *finding, rodt_pre
     bool before = rodt_pressure_given(finding->pressure) && rodt_pressure_compare(finding->pressure, bound) == side;
     if (!before)
         start(out, after);
-    rodti_message_pressure(out, "pressure", before ? finding->pressure : finding->pressure_after);
-    add_window(out, finding);
+    add_read_pressure(out, finding, before ? finding->pressure : finding->pressure_after);
 }
 
 static bool is_without_air(const rodt_finding *finding)

@@ -16,10 +16,12 @@
 /* The reading so far, and the first text that could not be read. */
 typedef struct parser {
     const rodt_form *text;
-    rodt_length_style style;
+    rodt_style style;
     bool explains;      /* errors are wanted */
     bool unit_unknown;  /* the unit cannot be read: nothing is known of a number without one */
     rodt_reading *reading;
+    rodt_error *errors; /* NULL, or room for all of them */
+    size_t count;       /* unreadable and absent texts so far */
     rodt_error error;   /* of the first unreadable text; RODT_OK = there is none */
     rodt_error missing; /* of the first needed text that is absent */
 } parser;
@@ -79,11 +81,22 @@ static rodt_reason reason_of(rodt_field field)
     }
 }
 
+static void keep_error(parser *to, rodt_error error, rodt_field field)
+{
+    set_field(&error, field);
+    if (to->errors != NULL)
+        to->errors[to->count] = error;
+    to->count++;
+}
+
 static void add_unreadable(parser *to, rodt_field field, const rodt_error *error)
 {
     to->reading->reasons |= REASON_BIT(reason_of(field));
     if (error->status == RODT_E_DATE_CELL)
         to->reading->reasons |= REASON_BIT(RODT_REASON_SPREADSHEET_DATE);
+    if (!to->explains)
+        return;
+    keep_error(to, *error, field);
     if (to->error.status != RODT_OK)
         return;
     to->error = *error;
@@ -99,10 +112,15 @@ static void refuse(parser *to, rodt_field field, rodt_status status, rodt_messag
 
 static void add_missing(parser *to, rodt_field field)
 {
-    if (!to->explains || field >= RODT_FIELD_NEEDED || to->missing.status != RODT_OK)
+    if (!to->explains || field >= RODT_FIELD_NEEDED)
         return;
     const rodt_error_argument name = rodti_error_word("field", rodt_field_name(field));
-    rodti_error_with(&to->missing, RODT_E_EMPTY, 0, RODT_MESSAGE_ERROR_NOT_WRITTEN, &name, 1);
+    rodt_error missing;
+    rodti_error_with(&missing, RODT_E_EMPTY, 0, RODT_MESSAGE_ERROR_NOT_WRITTEN, &name, 1);
+    keep_error(to, missing, field);
+    if (to->missing.status != RODT_OK)
+        return;
+    to->missing = missing;
     set_field(&to->missing, field);
 }
 
@@ -138,8 +156,8 @@ static void read_unit(parser *from)
 static rodt_status read_without_unit(const parser *from, const char *text, size_t size, rodt_length *out,
                                      RODT_ENUM32(rodt_unit) *written, rodt_error *error)
 {
-    const rodt_length_style in = {.unit = RODT_UNIT_IN, .decimal_comma = from->style.decimal_comma};
-    const rodt_length_style mm = {.unit = RODT_UNIT_MM, .decimal_comma = from->style.decimal_comma};
+    const rodt_style in = {.unit = RODT_UNIT_IN, .decimal_comma = from->style.decimal_comma};
+    const rodt_style mm = {.unit = RODT_UNIT_MM, .decimal_comma = from->style.decimal_comma};
     rodt_length length;
     rodt_length other;
     rodt_status status = rodt_length_parse_n(text, size, &in, &length, written, error);
@@ -221,10 +239,13 @@ static void read_pressure(parser *from, rodt_field field, rodt_pressure *out)
     const char *text;
     size_t size;
     rodt_error error;
+    RODT_ENUM32(rodt_pressure_unit) written;
     if (!find_text(from, field, &text, &size))
         return;
-    rodt_status status = rodt_pressure_parse_n(text, size, from->style.decimal_comma, out, &error);
-    if (status != RODT_OK && status != RODT_E_EMPTY)
+    rodt_status status = rodt_pressure_parse_n(text, size, &from->style, out, &written, &error);
+    if (status == RODT_OK && written != RODT_PRESSURE_UNIT_PSI)
+        from->reading->pressure_unit = written;
+    else if (status != RODT_OK && status != RODT_E_EMPTY)
         add_unreadable(from, field, &error);
 }
 
@@ -326,6 +347,8 @@ static rodt_status check_form(const rodt_form *text, rodt_error *error)
     if (text->style.unit >= RODT_UNIT_END)
         return rodti_field_error(error, rodt_field_name(RODT_FIELD_UNIT),
                                  rodti_sentence(RODT_MESSAGE_ERROR_UNIT_OF_FORM));
+    if (text->style.pressure_unit >= RODT_PRESSURE_UNIT_END)
+        return rodti_field_error(error, rodt_field_name(RODT_FIELD_PSI), "the unit of a pressure is psi or kPa");
     if (text->date_order >= RODT_DATE_ORDER_END)
         return rodti_field_error(error, rodt_field_name(RODT_FIELD_DATE), "there is no such order of a date");
     if (rodti_date_fault(text->default_day) != NULL)
@@ -367,6 +390,34 @@ static rodt_status check_day(const rodt_form *text, const rodt_reading *reading,
     if (error != NULL)
         set_field(error, RODT_FIELD_DATE);
     return status;
+}
+
+/* How many errors there are; they are kept where `errors` has room for all. */
+static size_t find_errors(const rodt_form *text, rodt_error *errors)
+{
+    rodt_reading reading = {.reasons = 0};
+    rodt_error day;
+    parser from = {.text = text, .style = text->style, .explains = true, .reading = &reading, .errors = errors};
+    read_fields(&from);
+    if (check_day(text, &reading, &day) != RODT_OK)
+        keep_error(&from, day, RODT_FIELD_DATE);
+    return from.count;
+}
+
+_Static_assert(RODT_FORM_ERRORS_MAX >= RODT_READING_FIELDS, "one error for each text");
+
+rodt_status rodt_form_errors(const rodt_form *text, rodt_error *errors, size_t size, size_t *count)
+{
+    if (text == NULL || (errors == NULL && size > 0) || check_form(text, NULL) != RODT_OK)
+        return RODT_E_ARGUMENT;
+    size_t found = find_errors(text, NULL);
+    if (count != NULL)
+        *count = found;
+    if (found > size)
+        return RODT_E_SPACE;
+    if (found > 0)
+        (void)find_errors(text, errors);
+    return RODT_OK;
 }
 
 static rodt_status copy_error(const rodt_error *found, rodt_error *error)

@@ -63,18 +63,18 @@ static const rodt_enumerator message_code_rows[] = {
                "the rod hardly moved, less than {least}: look for no air, a seized part, a wrong reading (common "
                "practice, no source)"),
     ENUMERATOR(RODT_MESSAGE_STROKE_PRESSURE_LOW, "stroke.pressure-low",
-               "too little air: {pressure} psi, and the test asks for {from} to {until}; a brake that passes here may "
+               "too little air: {pressure}, and the test asks for {from} to {until}; a brake that passes here may "
                "be bad, one that fails is"),
     ENUMERATOR(RODT_MESSAGE_STROKE_PRESSURE_LOW_AFTER, "stroke.pressure-low.after",
-               "too little air: {pressure} psi after the application, and the test asks for {from} to {until}; a brake "
+               "too little air: {pressure} after the application, and the test asks for {from} to {until}; a brake "
                "that passes here may be bad, one that fails is"),
     ENUMERATOR(RODT_MESSAGE_STROKE_PRESSURE_LOW_NO_AIR, "stroke.pressure-low.no-air",
                "the recorded pressure is 0: without air no rod moves; build up the air and measure again"),
     ENUMERATOR(RODT_MESSAGE_STROKE_PRESSURE_HIGH, "stroke.pressure-high",
-               "too much air: {pressure} psi, and the test asks for {from} to {until}; a brake that fails here may "
+               "too much air: {pressure}, and the test asks for {from} to {until}; a brake that fails here may "
                "be good, one that passes is"),
     ENUMERATOR(RODT_MESSAGE_STROKE_PRESSURE_HIGH_AFTER, "stroke.pressure-high.after",
-               "too much air: {pressure} psi after the application, and the test asks for {from} to {until}; a brake "
+               "too much air: {pressure} after the application, and the test asks for {from} to {until}; a brake "
                "that fails here may be good, one that passes is"),
     ENUMERATOR(RODT_MESSAGE_STROKE_PRESSURE_NOT_RECORDED, "stroke.pressure-not-recorded",
                "reservoir pressure not recorded; the test asks for {from} to {until} psi"),
@@ -483,6 +483,9 @@ static const rodt_enumerator message_code_rows[] = {
     ENUMERATOR(RODT_MESSAGE_STEP_ACTION_RANKED, "step.action-ranked",
                "A minor defect I write in the report, and I tell the carrier. With a major defect nobody drives "
                "the vehicle: I report it and have it repaired."),
+    ENUMERATOR(RODT_MESSAGE_STEP_REQUIRED_OWN, "step.required-own", ": {published} (the carrier's own figure)"),
+    ENUMERATOR(RODT_MESSAGE_STEP_REQUIRED_OWN_BESIDE_LAW, "step.required-own.beside-law",
+               ": {published} (the carrier's own figure; the law: {law}, {source})"),
 
     ERROR_SENTENCES,
 

@@ -80,6 +80,12 @@ void rodti_message_figure(rodt_message *message, const char *name, rodt_ratio nu
     message->arguments[message->count - 1].digits = (int16_t)digits;
 }
 
+bool rodti_message_in_kpa(rodt_pressure pressure, rodt_pressure_unit unit, rodt_ratio *kpa)
+{
+    return unit == RODT_PRESSURE_UNIT_KPA && rodt_pressure_convert(pressure, unit, kpa) == RODT_OK &&
+           rodti_exact_digits(*kpa) <= DIGITS_MAX;
+}
+
 void rodti_message_fraction(rodt_message *message, const char *name, rodt_ratio number)
 {
     add_number(message, name, RODT_ARGUMENT_KIND_FRACTION, number, RODT_MESSAGE_NONE);

@@ -19,6 +19,8 @@ void rodti_message_limit(rodt_message *message, const char *name, rodt_length li
 void rodti_message_number(rodt_message *message, const char *name, rodt_ratio number, rodt_message_code phrase);
 void rodti_message_count(rodt_message *message, const char *name, uint64_t count);
 void rodti_message_pressure(rodt_message *message, const char *name, rodt_pressure psi);
+/* True if a pressure was read in kPa: the gauge's unit says so, and it has a number there that a gauge can show. */
+bool rodti_message_in_kpa(rodt_pressure pressure, rodt_pressure_unit unit, rodt_ratio *kpa);
 void rodti_message_figure(rodt_message *message, const char *name, rodt_ratio number, rodt_message_code phrase,
                           unsigned digits);
 void rodti_message_fraction(rodt_message *message, const char *name, rodt_ratio number);

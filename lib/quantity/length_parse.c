@@ -6,6 +6,7 @@
 #include "core/fault.h"
 #include "core/number_parse.h"
 #include "quantity/lost_blank.h"
+#include "quantity/style.h"
 
 #include <string.h>
 
@@ -142,16 +143,15 @@ size_t rodti_lost_blank_values(const char *text, size_t size, rodt_unit unit, ro
     return count;
 }
 
-rodt_status rodt_length_parse_n(const char *text, size_t size, const rodt_length_style *style, rodt_length *out,
+rodt_status rodt_length_parse_n(const char *text, size_t size, const rodt_style *style, rodt_length *out,
                              RODT_ENUM32(rodt_unit) *written, rodt_error *error)
 {
-    rodt_length_style form = style != NULL ? *style : (rodt_length_style){0};
+    rodt_style form = style != NULL ? *style : (rodt_style){0};
     number_problem problem;
     number_quantity parsed;
     rodt_ratio inches;
     RODT_ENUM32(rodt_unit) unit = form.unit;
-    if (text == NULL || out == NULL || (unsigned)form.unit >= RODT_UNIT_END ||
-        !rodti_is_zero(form.reserved, COUNT_OF(form.reserved)))
+    if (text == NULL || out == NULL || !rodti_is_style(style))
         return rodti_error_status(error, RODT_E_ARGUMENT);
     if (!parse_with_unit(text, size, form.decimal_comma, &parsed, &unit, &problem) ||
         !to_inches(&parsed, unit, &inches, &problem))
@@ -162,7 +162,7 @@ rodt_status rodt_length_parse_n(const char *text, size_t size, const rodt_length
     return RODT_OK;
 }
 
-rodt_status rodt_length_parse_strict_n(const char *text, size_t size, const rodt_length_style *style, rodt_length *out,
+rodt_status rodt_length_parse_strict_n(const char *text, size_t size, const rodt_style *style, rodt_length *out,
                                        RODT_ENUM32(rodt_unit) *written, rodt_error *error)
 {
     rodt_length value, other[LOST_BLANK_MAX];

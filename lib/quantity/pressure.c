@@ -4,7 +4,9 @@
 
 #include "core/exact.h"
 #include "core/number_parse.h"
+#include "quantity/style.h"
 
+#include <inttypes.h>
 #include <string.h>
 
 /* 1 psi in kPa. A pound-force is 4.4482216152605 N and an inch 25.4 mm, both exactly, so that a psi is
@@ -39,15 +41,64 @@ rodt_status rodt_pressure_from_kpa(int64_t num, int64_t den, rodt_pressure *out)
 
 int rodt_pressure_compare(rodt_pressure a, rodt_pressure b) { return rodt_ratio_compare(EXACT(a), EXACT(b)); }
 
+rodt_status rodt_pressure_convert(rodt_pressure pressure, rodt_pressure_unit unit, rodt_ratio *out)
+{
+    rodt_ratio value = EXACT(pressure);
+    if (!rodt_pressure_given(pressure) || (unsigned)unit >= RODT_PRESSURE_UNIT_END || out == NULL)
+        return RODT_E_ARGUMENT;
+    if (unit == RODT_PRESSURE_UNIT_KPA && !rodti_exact_multiply(value, kpa_per_psi, &value))
+        return RODT_E_RANGE;
+    *out = value;
+    return RODT_OK;
+}
+
 rodt_status rodt_pressure_format(rodt_pressure pressure, char *text, size_t size, size_t *needed)
 {
     return rodt_ratio_format(EXACT(pressure), text, size, needed);
 }
 
-static bool find_unit(const char *text, size_t size, bool *is_kpa)
+/* A number of at most six decimals. False: it has more. */
+static bool put_decimal(rodt_ratio value, text_writer *writer)
 {
-    *is_kpa = rodti_text_is_word(text, size, "kpa");
-    return *is_kpa || size == 0 || rodti_text_is_word(text, size, "psi") || rodti_text_is_word(text, size, "psig");
+    int64_t scale = 1;
+    int digits = 0;
+    for (; digits < 6 && scale % value.den != 0; digits++)
+        scale *= 10;
+    if (scale % value.den != 0)
+        return false;
+    rodti_text_putf(writer, "%" PRId64, value.num / value.den);
+    if (digits > 0)
+        rodti_text_putf(writer, ".%0*" PRId64, digits, value.num % value.den * (scale / value.den));
+    return true;
+}
+
+rodt_status rodt_pressure_format_unit(rodt_pressure pressure, rodt_pressure_unit unit, char *text, size_t size,
+                                      size_t *needed)
+{
+    char psi[RODT_PRESSURE_TEXT_SIZE];
+    rodt_ratio kpa;
+    text_writer writer;
+    if ((unsigned)unit >= RODT_PRESSURE_UNIT_END || pressure.num < 0)
+        return RODT_E_ARGUMENT;
+    rodt_status status = rodt_pressure_format(pressure, psi, sizeof psi, NULL);
+    if (status != RODT_OK)
+        return status;
+    rodti_text_begin(&writer);
+    if (unit == RODT_PRESSURE_UNIT_KPA && rodt_pressure_convert(pressure, unit, &kpa) == RODT_OK &&
+        put_decimal(kpa, &writer))
+        rodti_text_put(&writer, " kPa");
+    else
+        rodti_text_putf(&writer, "%s psi", psi);
+    return rodti_text_copy_out(&writer, text, size, needed);
+}
+
+static bool find_unit(const char *text, size_t size, RODT_ENUM32(rodt_pressure_unit) *unit)
+{
+    if (size == 0)
+        return true;
+    bool is_kpa = rodti_text_is_word(text, size, "kpa");
+    *unit = is_kpa ? RODT_PRESSURE_UNIT_KPA : RODT_PRESSURE_UNIT_PSI;
+    return is_kpa || rodti_text_is_word(text, size, "psi") || rodti_text_is_word(text, size, "psig");
 }
 
 /* No finer than what can be kept, and no more than a gauge shows. */
@@ -63,31 +114,34 @@ static bool to_psi(const number_quantity *written, bool is_kpa, rodt_ratio *psi,
     return true;
 }
 
-static bool parse_psi(const char *text, size_t size, bool decimal_comma, rodt_ratio *psi, number_problem *problem)
+static bool parse_psi(const char *text, size_t size, const rodt_style *style, RODT_ENUM32(rodt_pressure_unit) *unit,
+                      rodt_ratio *psi, number_problem *problem)
 {
     number_quantity written;
-    bool is_kpa;
-    if (!rodti_number_parse_quantity(text, size, decimal_comma, &written, problem))
+    if (!rodti_number_parse_quantity(text, size, rodti_has_comma(style), &written, problem))
         return false;
-    if (find_unit(written.unit, written.unit_size, &is_kpa))
-        return to_psi(&written, is_kpa, psi, problem);
+    if (find_unit(written.unit, written.unit_size, unit))
+        return to_psi(&written, *unit == RODT_PRESSURE_UNIT_KPA, psi, problem);
     return rodti_number_set_expected(problem, written.unit_column, RODT_MESSAGE_ERROR_WANTED_PRESSURE_UNIT);
 }
 
-rodt_status rodt_pressure_parse_n(const char *text, size_t size, bool decimal_comma, rodt_pressure *out,
-                               rodt_error *error)
+rodt_status rodt_pressure_parse_n(const char *text, size_t size, const rodt_style *style, rodt_pressure *out,
+                                  RODT_ENUM32(rodt_pressure_unit) *written, rodt_error *error)
 {
     number_problem problem;
     rodt_ratio psi;
-    if (text == NULL || out == NULL)
+    if (text == NULL || out == NULL || !rodti_is_style(style))
         return rodti_error_status(error, RODT_E_ARGUMENT);
-    if (!parse_psi(text, size, decimal_comma, &psi, &problem))
-        return rodti_number_explain_error(text, size, decimal_comma, &problem, error);
+    RODT_ENUM32(rodt_pressure_unit) unit = style != NULL ? style->pressure_unit : RODT_PRESSURE_UNIT_PSI;
+    if (!parse_psi(text, size, style, &unit, &psi, &problem))
+        return rodti_number_explain_error(text, size, rodti_has_comma(style), &problem, error);
     *out = (rodt_pressure){psi.num, psi.den};
+    if (written != NULL)
+        *written = unit;
     return RODT_OK;
 }
 
 rodt_status rodt_pressure_parse(const char *text, rodt_pressure *out, rodt_error *error)
 {
-    return rodt_pressure_parse_n(text, text != NULL ? strlen(text) : 0, false, out, error);
+    return rodt_pressure_parse_n(text, text != NULL ? strlen(text) : 0, NULL, out, NULL, error);
 }

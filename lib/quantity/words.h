@@ -5,8 +5,8 @@
 
 #include "core/words.h"
 #include "rodtravel/date.h"
-#include "rodtravel/length.h"
+#include "rodtravel/style.h"
 
-extern const rodt_enumeration rodti_words_unit, rodti_words_date_order;
+extern const rodt_enumeration rodti_words_unit, rodti_words_pressure_unit, rodti_words_date_order;
 
 #endif

@@ -49,7 +49,7 @@ static bool read_span(table_reader *reader, rodt_air_limit *row)
 {
     bool good = rodti_table_pressure(reader, AIR_START_KPA, &row->start_kpa);
     good = rodti_table_pressure(reader, AIR_STOP_KPA, &row->stop_kpa) && good;
-    if (!rodt_air_span_find(reader->cells[AIR_START].text, reader->cells[AIR_START].size, &row->span) ||
+    if (rodt_air_span_find(reader->cells[AIR_START].text, &row->span) != RODT_OK ||
         row->span == RODT_AIR_SPAN_PRESSURES) {
         good = rodti_table_pressure(reader, AIR_START, &row->start) && good;
         return rodti_table_pressure(reader, AIR_STOP, &row->stop) && good;

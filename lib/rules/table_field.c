@@ -14,7 +14,7 @@ static bool value_fault(table_reader *reader, size_t column, const rodt_error *e
 bool rodti_table_length(table_reader *reader, size_t column, rodt_unit unit, rodt_length *out)
 {
     const table_cell *cell = &reader->cells[column];
-    rodt_length_style style = {.unit = unit};
+    rodt_style style = {.unit = unit};
     rodt_length value = {0};
     rodt_error error;
     if (cell->size > 0 && rodt_length_parse_strict_n(cell->text, cell->size, &style, &value, NULL, &error) != RODT_OK)
@@ -28,7 +28,7 @@ bool rodti_table_pressure(table_reader *reader, size_t column, rodt_pressure *ou
     const table_cell *cell = &reader->cells[column];
     rodt_pressure value = {0};
     rodt_error error;
-    if (cell->size > 0 && rodt_pressure_parse_n(cell->text, cell->size, false, &value, &error) != RODT_OK)
+    if (cell->size > 0 && rodt_pressure_parse_n(cell->text, cell->size, NULL, &value, NULL, &error) != RODT_OK)
         return value_fault(reader, column, &error);
     *out = value;
     return true;
@@ -99,7 +99,7 @@ static bool refuse_word(table_reader *reader, size_t column, const char *const *
 bool rodti_table_name(table_reader *reader, size_t column, const rodt_enumeration *of, uint32_t first, uint32_t *out)
 {
     const table_cell *cell = &reader->cells[column];
-    const rodt_enumerator *found = rodt_enumerator_find(of, cell->text, cell->size);
+    const rodt_enumerator *found = rodt_enumerator_find_n(of, cell->text, cell->size);
     const char *names[NAMES_MAX];
     size_t count = 0;
     if (cell->size == 0 || (found != NULL && found->number >= (int64_t)first)) {

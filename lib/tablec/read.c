@@ -263,7 +263,7 @@ static bool read_step(table_reader *reader, size_t column, void *row)
 {
     const table_cell *cell = &reader->cells[column];
     RODT_ENUM32(rodt_step) step = RODT_STEP_NONE;
-    if (rodt_step_find(cell->text, cell->size, &step) && step != RODT_STEP_NONE) {
+    if (rodt_step_find(cell->text, &step) == RODT_OK && step != RODT_STEP_NONE) {
         ((step_row *)row)->step = (rodt_step)step;
         return true;
     }
@@ -274,7 +274,7 @@ static bool read_step(table_reader *reader, size_t column, void *row)
 static bool read_step_check(table_reader *reader, size_t column, void *row)
 {
     const table_cell *cell = &reader->cells[column];
-    if (table_empty(reader, column) || rodt_air_check_find(cell->text, cell->size, &((step_row *)row)->check))
+    if (table_empty(reader, column) || rodt_air_check_find(cell->text, &((step_row *)row)->check) == RODT_OK)
         return true;
     rodti_table_fault(reader, column, 1, RODT_E_TABLE, "there is no air check \"%s\"", cell->text);
     return false;

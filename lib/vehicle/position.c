@@ -134,11 +134,14 @@ rodt_status rodt_adjuster_parse_n(const char *text, size_t size, RODT_ENUM32(rod
     if (text == NULL || out == NULL)
         return rodti_text_error(error, RODT_E_ARGUMENT, 0, "a text and a place for the adjuster are needed");
     rodti_text_trim(&text, &size);
+    const rodt_enumerator *found = rodt_enumerator_find_n(&rodti_words_adjuster, text, size);
     if (size == 0 || rodti_text_is_word(text, size, "unknown"))
         *out = RODT_ADJUSTER_NOT_RECORDED;
     else if (rodti_text_is_word(text, size, "auto"))
         *out = RODT_ADJUSTER_AUTOMATIC;
-    else if (!rodt_adjuster_find(text, size, out))
+    else if (found != NULL)
+        *out = (rodt_adjuster)found->number;
+    else
         return rodti_error(error, RODT_E_SYNTAX, 1, RODT_MESSAGE_ERROR_ADJUSTER);
     return RODT_OK;
 }

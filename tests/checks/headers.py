@@ -23,7 +23,7 @@ const char *words(rodt_finding *finding, rodt_verdict verdict)
 {
     finding->verdict = verdict;
     finding->evidence = RODT_EVIDENCE_NONE;
-    (void)rodt_unit_find("mm", 2, &finding->unit);
+    (void)!rodt_unit_find("mm", &finding->unit);
     return finding->verdict == RODT_VERDICT_INOPERATIVE ? "" : rodt_verdict_name(finding->verdict);
 }
 """
@@ -47,6 +47,29 @@ def structs(root):
     for path in tree.files(root, "include", ".h"):
         with open(os.path.join(root, path), encoding="utf-8") as file:
             yield from re.findall(r"^typedef struct (rodt_\w+) \{", file.read(), re.MULTILINE)
+
+
+# The two shapes of a _find function, and of its twin for a text of `size` bytes (rodtravel.h).
+FOUND = re.compile(r"RODT_API (const )?rodt_\w+ \*\w+_find(_n)?\([^;]*\);|"
+                   r"RODT_API RODT_MUST_CHECK rodt_status \w+_find(_n)?\([^;]*RODT_ENUM32\(rodt_\w+\) \*out\);")
+OF_A_ROW = "rodt_row_cache_find"  # a row of cells, by no word
+
+
+def check_finders(root):
+    """A word is looked up in one way: a row is returned, or an enumerator is written; `size` only where _n says so."""
+    findings = []
+    for path in tree.files(root, "include", ".h"):
+        with open(os.path.join(root, path), encoding="utf-8") as file:
+            text = file.read()
+        for found in re.finditer(r"RODT_API[^;{}]*?(\w+_find(?:_n)?)\([^;]*\);", text):
+            line = text.count("\n", 0, found.start()) + 1
+            if found[1] == OF_A_ROW:
+                continue
+            if not FOUND.fullmatch(found[0]):
+                findings.append(Finding(path, line, f"{found[1]} neither returns a row nor writes an enumerator to *out"))
+            elif ("size_t size" in found[0]) != found[1].endswith("_n"):
+                findings.append(Finding(path, line, f"{found[1]}: a text of `size` bytes is for a function in _n"))
+    return findings
 
 
 def check_members(options):
@@ -88,7 +111,8 @@ def check(root, language, *compiler):
 
 def check_all(root, language, *compiler):
     options = [*compiler, *FLAGS[language], "-I", os.path.join(root, "include")]
-    return check(root, language, *compiler) + check_members(options) + check_sizes(root, options)
+    return (check(root, language, *compiler) + check_members(options) + check_sizes(root, options) +
+            check_finders(root))
 
 
 if __name__ == "__main__":

@@ -235,6 +235,10 @@ def header_trouble(compiler, text):
     return findings(lambda root: headers.check(root, "c", *compiler), {"include/rodtravel/status.h": text})
 
 
+def finder_trouble(text):
+    return findings(headers.check_finders, {"include/rodtravel/status.h": text})
+
+
 DESCRIBED = SPDX + """/* Numbers. */
 #ifndef STATUS_H
 #define STATUS_H
@@ -302,6 +306,14 @@ def results(compiler):
     if shutil.which("doxygen"):
         yield from reference_results()
     yield "headers: a valid header passes", not header_trouble(compiler, "#ifndef A\n#define A\nstruct a { int b; };\n#endif\n"), ""
+    row = "RODT_API const rodt_rules *rodt_rules_find(const char *id);\n"
+    word = "RODT_API RODT_MUST_CHECK rodt_status rodt_side_find(const char *word, RODT_ENUM32(rodt_side) *out);\n"
+    yield "headers: both ways to find pass", not finder_trouble(row + word), finder_trouble(row + word)
+    for name, text in [("a bool", "RODT_API bool rodt_side_find(const char *word, RODT_ENUM32(rodt_side) *out);\n"),
+                       ("an enumerator", "RODT_API rodt_side rodt_side_find(const char *word);\n"),
+                       ("a size without _n", row.replace("id)", "id, size_t size)")),
+                       ("_n without a size", word.replace("_find(", "_find_n("))]:
+        yield "headers: finds by " + name, finder_trouble(text), "nothing"
     yield "header without a guard", header_trouble(compiler, "struct a { int b; };\n"), "nothing"
     yield "header that needs another", header_trouble(compiler, "uint8_t a(void);\n"), "nothing"
 

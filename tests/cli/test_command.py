@@ -289,6 +289,7 @@ STROKE_KEYS = {"chamber": str, "rated_stroke": None, "released": str, "applied":
                "sentences": list, "proof": None, "probability_over": None, "proof_sentence": None, "rules": str,
                "own_limits": None, "as_of": str, "source": None, "evidence": None,
                "law_source": None, "law_evidence": None, "psi": None, "psi_after": None,
+               "pressure": None, "pressure_after": None,
                "pressure_source": None}
 VERDICTS = ["in-adjustment", "out-of-adjustment", "inoperative", "undetermined"]
 

@@ -59,6 +59,12 @@ class Forms(unittest.TestCase):
                 self.assertEqual((result.returncode, result.stdout), (2, ""))
                 self.assertIn(said, result.stderr)
 
+    def test_every_wrong_field_of_a_form(self):
+        result = self.run_forms("-", "chamber: round\nreleased: 2 1/x\napplied: \npsi: 12 mm\n", GOOD)
+        self.assertEqual([line.split(",")[0] for line in result.stderr.splitlines()],
+                         ["0.txt: chamber", "0.txt: released", "0.txt: applied", "0.txt: psi"])
+        self.assertEqual(json.loads(result.stdout)["verdict"], "in-adjustment")
+
     def test_laxer_limits_are_refused_at_their_line(self):
         result = self.run_forms(OWN.replace("1 3/4", "2 1/4"), GOOD)
         self.assertEqual((result.returncode, result.stdout), (2, ""))

@@ -46,7 +46,8 @@ static void make_form(source *from, rodt_air_form *form)
                                     &form->span,     &form->applications,  &form->actual_volume,   &form->required_volume,
                                     &form->answer};
     used = 0;
-    *form = (rodt_air_form){.decimal_comma = (choice & 1) != 0, .date_order = choice / 2 % RODT_DATE_ORDER_END};
+    *form = (rodt_air_form){.style = {.pressure_unit = choice / 8 % 2, .decimal_comma = (choice & 1) != 0},
+                            .date_order = choice / 2 % RODT_DATE_ORDER_END};
     form->check = choice >= 32 ? rodt_air_check_name(1 + choice % (RODT_AIR_CHECK_END - 1u)) : make_text(from);
     for (size_t i = 0; i < sizeof members / sizeof members[0]; i++)
         *members[i] = make_text(from);

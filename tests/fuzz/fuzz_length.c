@@ -53,7 +53,7 @@ static void check_strict(rodt_status status, rodt_length length, rodt_length str
     require(length.num == strict.num && length.den == strict.den);
 }
 
-static void check_length(const char *text, size_t size, rodt_length_style style)
+static void check_length(const char *text, size_t size, rodt_style style)
 {
     static const rodt_length untouched = {77, 78};
     rodt_length length = untouched;
@@ -79,12 +79,13 @@ static void check_length(const char *text, size_t size, rodt_length_style style)
     check_decimal(length);
 }
 
-static void check_pressure(const char *text, size_t size, bool decimal_comma)
+static void check_pressure(const char *text, size_t size, rodt_style style)
 {
-    rodt_pressure pressure = {77, 78};
+    rodt_pressure pressure = {77, 78}, again;
+    RODT_ENUM32(rodt_pressure_unit) unit;
     rodt_error error;
     char written[RODT_PRESSURE_TEXT_SIZE];
-    rodt_status status = rodt_pressure_parse_n(text, size, decimal_comma, &pressure, &error);
+    rodt_status status = rodt_pressure_parse_n(text, size, &style, &pressure, &unit, &error);
     if (status != RODT_OK) {
         check_refusal(status, &error, size);
         require(pressure.num == 77 && pressure.den == 78);
@@ -93,6 +94,8 @@ static void check_pressure(const char *text, size_t size, bool decimal_comma)
     require(is_canonical(pressure.num, pressure.den));
     require(rodt_pressure_compare(pressure, (rodt_pressure){RODT_PRESSURE_MAX_PSI, 1}) <= 0);
     require(rodt_pressure_format(pressure, written, sizeof written, NULL) == RODT_OK);
+    require(rodt_pressure_format_unit(pressure, (rodt_pressure_unit)unit, written, sizeof written, NULL) == RODT_OK);
+    require(rodt_pressure_parse(written, &again, NULL) != RODT_OK || rodt_pressure_compare(again, pressure) == 0);
 }
 
 static void check_date(const char *text, size_t size, rodt_date_order order)
@@ -121,12 +124,12 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
     static const char nothing[1] = "";
     const char *text = data != NULL ? (const char *)data : nothing;
     for (int setting = 0; setting < 6; setting++) {
-        rodt_length_style style = {.unit = (rodt_unit)(setting / 2), .decimal_comma = setting % 2 != 0};
+        rodt_style style = {.unit = (rodt_unit)(setting / 2), .decimal_comma = setting % 2 != 0};
         check_length(text, size, style);
+        style.pressure_unit = (rodt_pressure_unit)(setting / 2 % RODT_PRESSURE_UNIT_END);
+        check_pressure(text, size, style);
     }
     for (int order = RODT_DATE_ORDER_UNKNOWN; order <= RODT_DATE_ORDER_MONTH_FIRST; order++)
         check_date(text, size, (rodt_date_order)order);
-    check_pressure(text, size, false);
-    check_pressure(text, size, true);
     return 0;
 }

@@ -27,7 +27,8 @@ static void times_are_read(void **state)
     for (size_t i = 0; i < COUNT_OF(cases); i++) {
         rodt_ratio seconds;
         rodt_error error;
-        if (rodt_seconds_parse_n(cases[i].text, strlen(cases[i].text), cases[i].comma, &seconds, &error) != RODT_OK)
+        const rodt_style style = {.decimal_comma = cases[i].comma};
+        if (rodt_seconds_parse_n(cases[i].text, strlen(cases[i].text), &style, &seconds, &error) != RODT_OK)
             fail_msg("%s: %s", cases[i].text, error.text);
         assert_int_equal(seconds.num, cases[i].num);
         assert_int_equal(seconds.den, cases[i].den);
@@ -115,6 +116,35 @@ static void each_text_is_refused_by_its_name(void **state)
 }
 
 /* "none" and a dash are no reading, and a loss has nothing that could come. */
+static void every_wrong_text_is_found(void **state)
+{
+    (void)state;
+    static const char *const fields[] = {"check", "vehicle", "towed_units", "built", "pressure", "seconds", "answer"};
+    const rodt_air_form form = {.check = "brakes", .vehicle = "boat", .towed_units = "many", .built = "once",
+                                .pressure = "62 mm", .seconds = "an hour", .answer = "perhaps"};
+    const rodt_air_form good = {.check = "warning", .pressure = "400", .style = {.pressure_unit = RODT_PRESSURE_UNIT_KPA}};
+    const rodt_air_form single = {.check = "warning", .vehicle = "single", .towed_units = "1"};
+    rodt_error errors[24], first;
+    rodt_air_reading reading;
+    size_t count = 0;
+    assert_int_equal(rodt_air_form_errors(&form, NULL, 0, &count), RODT_E_SPACE);
+    assert_int_equal(count, 7);
+    assert_int_equal(rodt_air_form_errors(&form, errors, 24, NULL), RODT_OK);
+    for (size_t i = 0; i < count; i++)
+        assert_string_equal(errors[i].field, fields[i]);
+    assert_int_equal(rodt_air_form_parse(&form, &reading, &first), errors[0].status);
+    assert_string_equal(first.text, errors[0].text);
+    assert_int_equal(rodt_air_form_errors(&good, NULL, 0, &count), RODT_OK);
+    assert_int_equal(count, 0);
+    assert_int_equal(rodt_air_form_parse(&good, &reading, NULL), RODT_OK);
+    assert_int_equal(reading.pressure_unit, RODT_PRESSURE_UNIT_KPA);
+    assert_int_equal(rodt_air_form_errors(&single, errors, 24, &count), RODT_OK);
+    assert_int_equal(count, 1);
+    assert_string_equal(errors[0].field, "towed_units");
+    assert_int_equal(rodt_air_form_errors(NULL, errors, 24, &count), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_air_form_errors(&good, NULL, 24, &count), RODT_E_ARGUMENT);
+}
+
 static void never_is_an_answer(void **state)
 {
     (void)state;
@@ -191,6 +221,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(times_are_read),           cmocka_unit_test(what_is_no_time_is_refused),
         cmocka_unit_test(a_form_is_read),           cmocka_unit_test(each_text_is_refused_by_its_name), cmocka_unit_test(never_is_an_answer),
+        cmocka_unit_test(every_wrong_text_is_found),
         cmocka_unit_test(damage_never_makes_a_result_better),
     };
     return cmocka_run_group_tests_name("air_form", tests, NULL, NULL);

@@ -81,7 +81,7 @@ static rodt_ratio tenths(const char *text)
 static rodt_air_check check_of(const char *word)
 {
     rodt_air_check check = RODT_AIR_CHECK_NONE;
-    assert_true(rodt_air_check_find(word, strlen(word), &check));
+    assert_int_equal(rodt_air_check_find(word, &check), RODT_OK);
     return check;
 }
 

@@ -122,7 +122,8 @@ static void unjudged_sentences(void **state)
            "the tractor kept 420 kPa; required: not less than 420 kPa, and this is exactly the edge, which passes: good",
            "defective below 420 kPa");
     expect("ca-qc", (rodt_air_reading){.check = RODT_AIR_CHECK_LOSS_APPLIED, .vehicle = RODT_VEHICLE_CLASS_SINGLE,
-                                       .before = gauge("800 kPa"), .after = gauge("770 kPa")},
+                                       .pressure_unit = RODT_PRESSURE_UNIT_KPA, .before = gauge("800 kPa"),
+                                       .after = gauge("770 kPa")},
            "brakes applied, 800 kPa to 770 kPa in 60 s is 30 kPa per minute; a major defect unless: not more than 40 kPa "
            "per minute: noted, smaller defects are not judged", "major defect above 40 kPa per minute");
 }

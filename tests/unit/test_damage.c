@@ -127,16 +127,16 @@ static bool is_value(const rodt_form *form, rodt_field field, const char *text)
     rodt_pressure pressure;
     rodt_chamber chamber;
     RODT_ENUM32(rodt_stroke_class) stroke_class;
-    rodt_length_style style = form->style;
+    rodt_style style = form->style;
     if (text[strspn(text, " ")] == '\0')
         return true;
     if (form->unit != NULL)
-        (void)rodt_unit_find(form->unit, strlen(form->unit), &style.unit);
+        (void)!rodt_unit_find(form->unit, &style.unit);
     rodt_status status = RODT_E_SYNTAX;
     if (is_length(field))
         status = rodt_length_parse_n(text, size, &style, &length, NULL, NULL);
     else if (field == RODT_FIELD_PSI || field == RODT_FIELD_PSI_AFTER)
-        status = rodt_pressure_parse_n(text, size, style.decimal_comma, &pressure, NULL);
+        status = rodt_pressure_parse_n(text, size, &style, &pressure, NULL, NULL);
     else if (field == RODT_FIELD_CHAMBER)
         status = rodt_chamber_parse(text, &chamber, NULL);
     else if (field == RODT_FIELD_STROKE_CLASS)

@@ -61,9 +61,10 @@ static void members_fill_their_record(void **state)
             assert_true(end <= rodt_record_size(of));
             assert_int_equal(member->enumeration != NULL, words);
             assert_int_equal(member->record != NULL, inner);
-            assert_ptr_equal(rodt_member_find(of, member->name, strlen(member->name)), member);
+            assert_ptr_equal(rodt_member_find(of, member->name), member);
+            assert_ptr_equal(rodt_member_find_n(of, member->name, strlen(member->name)), member);
             if (member->used != NULL)
-                assert_non_null(rodt_member_find(of, member->used, strlen(member->used)));
+                assert_non_null(rodt_member_find(of, member->used));
             if (member->kind == RODT_MEMBER_KIND_RECORD)
                 assert_int_equal(member->size, rodt_record_size(member->record));
         }
@@ -74,15 +75,15 @@ static void members_are_found_by_headings(void **state)
 {
     (void)state;
     const rodt_record *form = record("rodt_form");
-    assert_string_equal(rodt_member_find(form, "Stroke Class", 12)->name, "stroke_class");
-    assert_string_equal(rodt_member_find(form, "inspection date", 15)->name, "date");
-    assert_string_equal(rodt_member_find(record("rodt_reading"), "inspection date", 15)->name, "day");
-    assert_string_equal(rodt_member_find(record("rodt_finding"), "psi", 3)->name, "pressure");
-    assert_null(rodt_member_find(record("rodt_chamber"), "inspection date", 15));
-    assert_null(rodt_member_find(form, "position", 8)); /* a field, but none of a form */
-    assert_null(rodt_member_find(form, "", 0));
-    assert_null(rodt_member_find(form, NULL, 0));
-    assert_null(rodt_member_find(NULL, "date", 4));
+    assert_string_equal(rodt_member_find(form, "Stroke Class")->name, "stroke_class");
+    assert_string_equal(rodt_member_find(form, "inspection date")->name, "date");
+    assert_string_equal(rodt_member_find(record("rodt_reading"), "inspection date")->name, "day");
+    assert_string_equal(rodt_member_find(record("rodt_finding"), "psi")->name, "pressure");
+    assert_null(rodt_member_find(record("rodt_chamber"), "inspection date"));
+    assert_null(rodt_member_find(form, "position")); /* a field, but none of a form */
+    assert_null(rodt_member_find(form, ""));
+    assert_null(rodt_member_find(form, NULL));
+    assert_null(rodt_member_find(NULL, "date"));
 }
 
 /* --- Paths ------------------------------------------------------------------------------------------- */
@@ -249,7 +250,10 @@ static void values_are_set_by_their_readers(void **state)
     static const char *const texts[][3] = {
         {"position", "3-left", "3L"}, {"adjuster", "Automatic", "automatic"}, {"reading.chamber", "T30 LS", "clamp 30 long"},
         {"reading.chamber.size", "24", "24"}, {"reading.released", "2-1/8 in", "2 1/8"},
-        {"reading.applied", "101.6 mm", "4"}, {"reading.pressure", "655 kPa", NULL}, {"reading.pressure", "92.5", "92 1/2"},
+        {"reading.applied", "101.6 mm", "4"}, {"reading.pressure", "92.5", "92 1/2"},
+        {"reading.pressure", "655 kPa", "655 kPa"}, {"reading.pressure_unit", NULL, "psi"},
+        {"reading.pressure_after", "0.5 kPa", "0.5 kPa"}, {"reading.pressure_unit", "kPa", "kpa"},
+        {"reading.pressure", "92.5", "92 1/2 psi"},
         {"reading.day", "2024/05/06", "2024-05-06"}, {"reading.engine_running", "no", "no"}, {"arm_length", "6", "6"},
         {"reading.other_applied[1]", "3 1/8", "3 1/8"}, {"reading.drum", " HOT ", "hot"}, {"arm_length", "", ""},
         {"reading.reasons", "chamber-unreadable,spreadsheet-date", "chamber-unreadable, spreadsheet-date"},
@@ -296,7 +300,7 @@ static void wrong_texts_change_nothing(void **state)
                  {"rodt_air_reading", "towed_units", "-", RODT_E_SYNTAX, "towed_units"},
                  {"rodt_tally", "full", "-1", RODT_E_NEGATIVE, "full"},
                  {"rodt_tally", "full", "4294967296", RODT_E_RANGE, "full"},
-                 {"rodt_length_style", "decimal_comma", "perhaps", RODT_E_SYNTAX, "decimal_comma"},
+                 {"rodt_style", "decimal_comma", "perhaps", RODT_E_SYNTAX, "decimal_comma"},
                  {"rodt_column_in", "released", "1", RODT_E_ARGUMENT, NULL}};
     for (size_t i = 0; i < COUNT_OF(cases); i++) {
         union {

@@ -29,7 +29,7 @@ static rodt_status read_length(const char *text, rodt_error *error)
 static rodt_status read_comma(const char *text, rodt_error *error)
 {
     rodt_length out;
-    return rodt_length_parse_n(text, strlen(text), &(rodt_length_style){.decimal_comma = true}, &out, NULL, error);
+    return rodt_length_parse_n(text, strlen(text), &(rodt_style){.decimal_comma = true}, &out, NULL, error);
 }
 
 static rodt_status read_pressure(const char *text, rodt_error *error)
@@ -93,7 +93,9 @@ static rodt_status read_form(const char *text, rodt_error *error)
     rodt_reading reading;
     rodt_error found;
     const char *value = strchr(text, '=');
-    rodt_form_set(&form, rodt_field_find(text, (size_t)(value - text)), value + 1);
+    RODT_ENUM32(rodt_field) field;
+    assert_int_equal(rodt_field_find_n(text, (size_t)(value - text), &field), RODT_OK);
+    rodt_form_set(&form, (rodt_field)field, value + 1);
     assert_int_equal(rodt_form_parse(&form, &reading, &found), RODT_OK);
     if (error != NULL)
         *error = found;

@@ -14,13 +14,21 @@ static const struct {
     RODT_ENUM32(rodt_field) field;
 } member = {RODT_FIELD_NONE};
 
-static rodt_field found(const char *heading) { return rodt_field_find(heading, strlen(heading)); }
+static rodt_field found(const char *heading)
+{
+    RODT_ENUM32(rodt_field) field = RODT_FIELD_NONE;
+    RODT_ENUM32(rodt_field) cut = RODT_FIELD_NONE;
+    assert_int_equal(rodt_field_find(heading, &field), rodt_field_find_n(heading, strlen(heading), &cut));
+    assert_int_equal(field, cut);
+    return (rodt_field)field;
+}
 
 static rodt_field meant(const char *heading) { return rodt_field_meant(heading, strlen(heading)); }
 
 static void every_name_finds_its_field(void **state)
 {
     (void)state;
+    RODT_ENUM32(rodt_field) kept = RODT_FIELD_DRUM;
     for (int field = 0; field < RODT_FIELD_END; field++) {
         bool is_free = field >= RODT_READING_FIELDS && field < RODT_FIELD_ROOM;
         assert_int_equal(found(rodt_field_name((rodt_field)field)), is_free ? RODT_FIELD_NONE : field);
@@ -28,8 +36,11 @@ static void every_name_finds_its_field(void **state)
     }
     assert_string_equal(rodt_field_name(RODT_FIELD_NONE), "");
     assert_string_equal(rodt_field_name((rodt_field)-1), "");
-    assert_int_equal(rodt_field_find(NULL, 0), RODT_FIELD_NONE);
-    assert_true(member.field == rodt_field_find(NULL, 0) && (int64_t)member.field == (int64_t)RODT_FIELD_NONE);
+    assert_int_equal(rodt_field_find(NULL, &kept), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_field_find("psi", NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_field_find("remarks", &kept), RODT_E_SYNTAX);
+    assert_int_equal(kept, RODT_FIELD_DRUM);
+    assert_true(member.field == rodt_field_meant(NULL, 0) && (int64_t)member.field == (int64_t)RODT_FIELD_NONE);
     assert_int_equal(found(""), RODT_FIELD_NONE);
     assert_int_equal(found("remarks"), RODT_FIELD_NONE);
     assert_int_equal(found("psi after dinner"), RODT_FIELD_NONE);

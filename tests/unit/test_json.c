@@ -33,22 +33,23 @@ static void values_of_every_kind(void **state)
         json_of("rodt_wheel_end", &end, 0),
         "{\"position\": \"1L\", \"adjuster\": \"manual\", \"reading\": {\"chamber\": {\"family\": \"DD-3\", "
         "\"stroke_class\": \"unknown\", \"size\": \"30\", \"spring_size\": \"\", \"rated_stroke\": null, "
-        "\"marked_limit\": null}, \"released\": \"2 1/8\", \"applied\": null, \"unit\": \"in\", \"division\": null, "
+        "\"marked_limit\": null}, \"released\": \"2 1/8\", \"applied\": null, \"unit\": \"in\", \"pressure_unit\": \"psi\", \"division\": null, "
         "\"pressure\": \"92 1/2\", \"pressure_after\": null, \"day\": \"2024-05-06\", \"other_day\": null, "
         "\"engine_running\": \"not-recorded\", \"spring_brake_applied\": \"not-recorded\", \"drum\": \"not-recorded\", "
         "\"other_released\": [\"3 1/8\"], \"other_applied\": [], \"reasons\": [\"at-limit\"]}, "
-        "\"arm_length\": \"5 1/2\"}");
+        "\"arm_length\": \"5 1/2\", \"units\": {\"length\": \"in\", \"pressure\": \"psi\"}}");
     rodt_axle_finding axle = {.axle = -3, .mismatches = RODT_AXLE_MISMATCH_SIZE_DIFFERS | 1u << 31, .right = SIZE_MAX,
                               .al_left = {165, 1}};
     assert_string_equal(json_of("rodt_axle_finding", &axle, 0),
                         "{\"axle\": -3, \"mismatches\": [\"size-differs\", 31], \"left\": 0, \"right\": null, "
-                        "\"stroke_difference\": null, \"al_left\": \"165\", \"al_right\": null}");
+                        "\"stroke_difference\": null, \"al_left\": \"165\", \"al_right\": null, "
+                        "\"units\": {\"length\": \"in\"}}");
     rodt_count count = {.outcome = 77, .share = {-1, 4}, .brakes = UINT32_MAX};
     assert_non_null(strstr(json_of("rodt_count", &count, 0), "{\"outcome\": 77, \"brakes\": 4294967295, "));
     assert_non_null(strstr(json_of("rodt_count", &count, RODT_JSON_OPTION_PARTS),
                            "\"share\": {\"text\": \"-1/4\", \"num\": -1, \"den\": 4}, \"worst_share\": null"));
-    rodt_length_style style = {.decimal_comma = true};
-    assert_string_equal(json_of("rodt_length_style", &style, 0), "{\"unit\": \"in\", \"decimal_comma\": true}");
+    rodt_style style = {.decimal_comma = true};
+    assert_string_equal(json_of("rodt_style", &style, 0), "{\"unit\": \"in\", \"pressure_unit\": \"psi\", \"decimal_comma\": true}");
     rodt_column_bits bits = {.from = 7};
     assert_string_equal(json_of("rodt_column_bits", &bits, 0), "{\"from\": 7}");
 }
@@ -71,7 +72,7 @@ static void arrays_have_the_elements_in_use(void **state)
 {
     (void)state;
     static rodt_vehicle_finding vehicle;
-    assert_non_null(strstr(json_of("rodt_vehicle_finding", &vehicle, 0), "\"axle_count\": 0, \"axles\": []}"));
+    assert_non_null(strstr(json_of("rodt_vehicle_finding", &vehicle, 0), "\"axle_count\": 0, \"axles\": [], \"units\": {\"length\": \"in\"}}"));
     vehicle.axle_count = 2;
     const char *json = json_of("rodt_vehicle_finding", &vehicle, 0);
     assert_non_null(json = strstr(json, "\"axle\": 0"));
@@ -160,7 +161,7 @@ static void a_finding_as_a_report(void **state)
     assert_non_null(strstr(text, "\"proof\": null, \"probability_over\": null, \"proof_sentence\": null, "));
     assert_int_equal(rodt_finding_json_format(&finding, NULL, RODT_JSON_OPTION_PARTS, text, sizeof text, NULL),
                      RODT_OK);
-    assert_non_null(strstr(text, "\"limit\": {\"text\": \"2\", \"num\": 2, \"den\": 1}"));
+    assert_non_null(strstr(text, "\"limit\": {\"text\": \"2\", \"num\": 2, \"den\": 1, \"unit\": \"in\"}"));
     assert_int_equal(rodt_finding_json_format(&finding, NULL, 0, text, 20, NULL), RODT_E_SPACE);
     assert_int_equal(rodt_finding_json_format(NULL, NULL, 0, text, sizeof text, NULL), RODT_E_ARGUMENT);
     finding.rules = NULL;

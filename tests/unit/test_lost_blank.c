@@ -181,7 +181,7 @@ static void the_strict_reader_leaves_its_results(void **state)
     rodt_length length = {1, 8};
     RODT_ENUM32(rodt_unit) unit = RODT_UNIT_CM;
     rodt_error error;
-    const rodt_length_style mm = {.unit = RODT_UNIT_MM};
+    const rodt_style mm = {.unit = RODT_UNIT_MM};
     assert_int_equal(rodt_length_parse_strict("31/8", &length, NULL), RODT_E_AMBIGUOUS);
     assert_int_equal(rodt_length_parse_strict(NULL, &length, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_length_parse_strict_n("31/8", 4, NULL, &length, &unit, &error), RODT_E_AMBIGUOUS);

@@ -349,7 +349,7 @@ static void words_find_their_codes(void **state)
         if (name[0] == '\0')
             continue;
         RODT_ENUM32(rodt_message_code) found = RODT_MESSAGE_END;
-        assert_true(rodt_message_code_find(name, strlen(name), &found));
+        assert_int_equal(rodt_message_code_find(name, &found), RODT_OK);
         assert_int_equal(found, code);
         words++;
     }

@@ -510,6 +510,42 @@ static void every_changed_byte_is_safe(void **state)
     assert_true(loaded > 0);
 }
 
+/* A step says the carrier's figure, that it is the carrier's, and what the law says and where. */
+static void steps_of_a_carrier(void **state)
+{
+    (void)state;
+    rodt_rules *own = load("us-cdl", AIR "warning,any,,not-less-than,65,,psi\n");
+    const rodt_air_reading vehicle = {.built = {2015, 0, 0}};
+    const rodt_air_limit *row = rodt_step_row_at(RODT_STEP_WARNING, own, &vehicle, 0);
+    const rodt_air_limit *law = rodt_step_row_at(RODT_STEP_WARNING, rodt_rules_find("us-cdl"), &vehicle, 0);
+    char text[RODT_SENTENCE_SIZE];
+    assert_ptr_equal(row, rodt_rules_air_at(own, 0));
+    assert_non_null(law);
+    assert_int_equal(rodt_step_format(RODT_STEP_WARNING, RODT_STEP_PART_GOOD, own, row, text, sizeof text, NULL), RODT_OK);
+    assert_non_null(strstr(text, ": not less than 65 psi (the carrier's own figure; the law: "));
+    assert_non_null(strstr(text, law->published));
+    assert_non_null(strstr(text, law->source->section));
+    assert_int_equal(rodt_step_format(RODT_STEP_WARNING, RODT_STEP_PART_DEFECTIVE, own, row, text, sizeof text, NULL),
+                     RODT_OK);
+    assert_non_null(strstr(text, "below 65 psi"));
+    assert_null(rodt_step_row_at(RODT_STEP_WARNING, own, &vehicle, 1)); /* the law's row is beside it in the sentence */
+    rodt_rules_unref(own);
+    own = load("us-inuse", AIR "warning,any,,not-less-than,65,,psi\n"); /* the day of build decides about the law's */
+    row = rodt_step_row_at(RODT_STEP_WARNING, own, NULL, 0);
+    assert_int_equal(rodt_step_format(RODT_STEP_WARNING, RODT_STEP_PART_GOOD, own, row, text, sizeof text, NULL), RODT_OK);
+    assert_non_null(strstr(text, ": not less than 65 psi (the carrier's own figure)."));
+    rodt_rules_unref(own);
+    own = load("us-cdl", AIR "loss-applied,single,,not-more-than,2,,psi-per-minute\n");
+    assert_ptr_equal(rodt_step_row_at(RODT_STEP_LOSS_APPLIED, own, NULL, 0), rodt_rules_air_at(own, 0));
+    row = rodt_step_row_at(RODT_STEP_LOSS_APPLIED, own, NULL, 1); /* other vehicles have the law's */
+    assert_non_null(row);
+    assert_int_equal(row->vehicle, RODT_VEHICLE_CLASS_COMBINATION);
+    assert_int_equal(rodt_step_format(RODT_STEP_LOSS_APPLIED, RODT_STEP_PART_GOOD, own, row, text, sizeof text, NULL),
+                     RODT_OK);
+    assert_null(strstr(text, "carrier"));
+    rodt_rules_unref(own);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -527,6 +563,7 @@ int main(void)
         cmocka_unit_test(a_check_that_the_law_has_not),
         cmocka_unit_test(words_of_a_carrier),
         cmocka_unit_test(spans_of_a_carrier),
+        cmocka_unit_test(steps_of_a_carrier),
         cmocka_unit_test(another_law_for_the_air),
         cmocka_unit_test(never_better_than_the_law),
         cmocka_unit_test(every_changed_byte_is_safe),

@@ -136,10 +136,11 @@ static void adjusters(void **state)
     assert_string_equal(error.text, "an adjuster is manual, automatic or unknown");
     assert_int_equal(rodt_adjuster_parse(NULL, &kept, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_adjuster_parse("manual", NULL, NULL), RODT_E_ARGUMENT);
-    assert_false(rodt_adjuster_find("auto", 4, &kept));
-    assert_false(rodt_adjuster_find("", 0, &kept));
-    assert_false(rodt_adjuster_find("unknown", 7, &kept));
-    assert_false(rodt_adjuster_find("manual", 6, NULL));
+    assert_int_equal(rodt_adjuster_find("auto", &kept), RODT_E_SYNTAX);
+    assert_int_equal(rodt_adjuster_find("", &kept), RODT_E_SYNTAX);
+    assert_int_equal(rodt_adjuster_find("unknown", &kept), RODT_E_SYNTAX);
+    assert_int_equal(rodt_adjuster_find("manual", NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_adjuster_find(NULL, &kept), RODT_E_ARGUMENT);
     assert_int_equal(kept, RODT_ADJUSTER_MANUAL);
     assert_string_equal(rodt_adjuster_name(RODT_ADJUSTER_NOT_RECORDED), "not-recorded");
     assert_string_equal(rodt_adjuster_name(RODT_ADJUSTER_MANUAL), "manual");

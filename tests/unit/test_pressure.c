@@ -94,12 +94,75 @@ static void test_read_bounded_and_comma(void **state)
 {
     (void)state;
     rodt_pressure pressure = untouched;
-    assert_int_equal(rodt_pressure_parse_n("955", 2, false, &pressure, NULL), RODT_OK);
+    assert_int_equal(rodt_pressure_parse_n("955", 2, NULL, &pressure, NULL, NULL), RODT_OK);
     assert_true(equal(pressure, 95, 1));
-    assert_int_equal(rodt_pressure_parse_n("92,5 psi", 8, true, &pressure, NULL), RODT_OK);
+    assert_int_equal(rodt_pressure_parse_n("92,5 psi", 8, &(rodt_style){.decimal_comma = true}, &pressure, NULL, NULL),
+                     RODT_OK);
     assert_true(equal(pressure, 185, 2));
-    assert_int_equal(rodt_pressure_parse_n("95", 2, false, NULL, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_pressure_parse_n("95", 2, NULL, NULL, NULL, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_pressure_parse(NULL, &pressure, NULL), RODT_E_ARGUMENT);
+}
+
+/* A unit in the text is stronger than that of the form. */
+static void test_unit_that_was_written(void **state)
+{
+    (void)state;
+    const rodt_style kpa = {.unit = RODT_UNIT_MM, .pressure_unit = RODT_PRESSURE_UNIT_KPA};
+    rodt_pressure bare, named;
+    RODT_ENUM32(rodt_pressure_unit) unit = RODT_PRESSURE_UNIT_PSI;
+    assert_int_equal(rodt_pressure_parse_n("650", 3, &kpa, &bare, &unit, NULL), RODT_OK);
+    assert_int_equal(unit, RODT_PRESSURE_UNIT_KPA);
+    assert_int_equal(rodt_pressure_parse("650 kPa", &named, NULL), RODT_OK);
+    assert_int_equal(rodt_pressure_compare(bare, named), 0);
+    assert_int_equal(rodt_pressure_parse_n("95 psi", 6, &kpa, &named, &unit, NULL), RODT_OK);
+    assert_int_equal(unit, RODT_PRESSURE_UNIT_PSI);
+    assert_true(equal(named, 95, 1));
+    assert_int_equal(rodt_pressure_parse_n("650 kPa", 7, NULL, &named, &unit, NULL), RODT_OK);
+    assert_int_equal(unit, RODT_PRESSURE_UNIT_KPA);
+    const rodt_style unknown = {.pressure_unit = (rodt_pressure_unit)2}, reserved = {.reserved = {0, 1}};
+    assert_int_equal(rodt_pressure_parse_n("95", 2, &unknown, &named, &unit, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_pressure_parse_n("95", 2, &reserved, &named, &unit, NULL), RODT_E_ARGUMENT);
+}
+
+static void check_as_read(const char *text, const char *expected)
+{
+    rodt_pressure pressure, again;
+    RODT_ENUM32(rodt_pressure_unit) unit;
+    char written[RODT_PRESSURE_TEXT_SIZE];
+    assert_int_equal(rodt_pressure_parse_n(text, strlen(text), NULL, &pressure, &unit, NULL), RODT_OK);
+    assert_int_equal(
+        rodt_pressure_format_unit(pressure, (rodt_pressure_unit)unit, written, sizeof written, NULL), RODT_OK);
+    assert_string_equal(written, expected);
+    assert_int_equal(rodt_pressure_parse(written, &again, NULL), RODT_OK);
+    assert_int_equal(rodt_pressure_compare(again, pressure), 0);
+}
+
+static void test_write_as_it_was_read(void **state)
+{
+    (void)state;
+    char text[RODT_PRESSURE_TEXT_SIZE] = "#";
+    rodt_ratio number;
+    check_as_read("650 kPa", "650 kPa");
+    check_as_read("650.5 kPa", "650.5 kPa");
+    check_as_read("0.05 kpa", "0.05 kPa");
+    check_as_read("0 kPa", "0 kPa");
+    check_as_read("95", "95 psi");
+    check_as_read("92.5 psi", "92 1/2 psi");
+    assert_int_equal(
+        rodt_pressure_format_unit((rodt_pressure){95, 1}, RODT_PRESSURE_UNIT_KPA, text, sizeof text, NULL), RODT_OK);
+    assert_string_equal(text, "95 psi"); /* it has no short number of kPa, so it was not read in kPa */
+    assert_int_equal(rodt_pressure_format_unit((rodt_pressure){95, 1}, (rodt_pressure_unit)2, text, 9, NULL),
+                     RODT_E_ARGUMENT);
+    assert_int_equal(rodt_pressure_format_unit((rodt_pressure){0}, RODT_PRESSURE_UNIT_PSI, text, 9, NULL),
+                     RODT_E_ARGUMENT);
+    assert_int_equal(rodt_pressure_format_unit((rodt_pressure){95, 1}, RODT_PRESSURE_UNIT_PSI, text, 6, NULL),
+                     RODT_E_SPACE);
+    assert_int_equal(rodt_pressure_convert((rodt_pressure){1, 1}, RODT_PRESSURE_UNIT_KPA, &number), RODT_OK);
+    assert_true(number.num == INT64_C(8896443230521) && number.den == INT64_C(1290320000000));
+    assert_int_equal(rodt_pressure_convert((rodt_pressure){0}, RODT_PRESSURE_UNIT_KPA, &number), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_pressure_convert((rodt_pressure){1, 1}, (rodt_pressure_unit)2, &number), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_pressure_convert((rodt_pressure){INT64_MAX, 1}, RODT_PRESSURE_UNIT_KPA, &number),
+                     RODT_E_RANGE);
 }
 
 /* 1 psi = 6.894757 kPa to seven digits: NIST SP 811, appendix B.8. */
@@ -152,6 +215,8 @@ int main(void)
         cmocka_unit_test(test_read),
         cmocka_unit_test(test_refuse),
         cmocka_unit_test(test_read_bounded_and_comma),
+        cmocka_unit_test(test_unit_that_was_written),
+        cmocka_unit_test(test_write_as_it_was_read),
         cmocka_unit_test(test_kilopascals),
         cmocka_unit_test(test_make_and_compare),
         cmocka_unit_test(test_write),

@@ -148,7 +148,8 @@ static void a_vehicle(void **state)
     has(text, "\", \"unreadable_field\": \"applied\", ");
     has(text, "\"adjuster\": null, ");
     has(text, "\"advice_code\": \"measure\", ");
-    has(text, "\"law_evidence\": \"checked\", \"psi\": \"95\", \"psi_after\": null}, ");
+    has(text, "\"law_evidence\": \"checked\", \"psi\": \"95\", \"psi_after\": null, "
+              "\"pressure\": \"95 psi\", \"pressure_after\": null}, ");
     has(text, "\"as_of\": \"2026-11-24\", \"source\": \"49 CFR ");
     has(text, "\"axles\": [{\"axle\": 1, \"stroke_difference\": null, \"al_left\": null, \"al_right\": null, "
               "\"mismatches\": [{\"code\": \"size-differs\", \"sentence\": \"");
@@ -220,7 +221,7 @@ static void which_chamber(void **state)
               "\"class\": \"long\", \"rated_stroke\": null, \"limit\": \"2 1/2\", \"evidence\": \"checked\", ");
     has(text, "\"clues_for\": [\"stamp\", \"port-shape\"], \"clues_against\": []}");
     has(text, "\"contradiction\": [], \"next_observation\": \"nothing\", \"next\": \"nothing is open\", "
-              "\"rules\": \"us-fmcsr\", \"own_limits\": null, \"as_of\": \"2026-11-24\"}");
+              "\"rules\": \"us-fmcsr\", \"own_limits\": null, \"as_of\": \"2026-11-24\", \"units\": {\"length\": \"in\"}}");
     assert_int_equal(rodt_identification_json_format(NULL, rules, day, NULL, 0, text, sizeof text, NULL),
                      RODT_E_ARGUMENT);
     assert_int_equal(rodt_identification_json_format(&answer, NULL, day, NULL, 0, text, sizeof text, NULL),
@@ -380,6 +381,52 @@ static void broken_catalogues(void **state)
     has(text, endless);
 }
 
+/* The rows of a day, and what they come to for one chamber that nobody measured. */
+static void limits_of_a_chamber(void **state)
+{
+    (void)state;
+    const rodt_form form = {.chamber = "24", .default_day = day};
+    const rodt_rules *law = rodt_rules_find("us-fmcsr");
+    rodt_reading reading;
+    rodt_finding finding;
+    assert_int_equal(rodt_form_parse(&form, &reading, NULL), RODT_OK);
+    assert_int_equal(rodt_reading_judge(&reading, law, &finding, NULL), RODT_OK);
+    REPORT(text, rodt_limits_json_format, law, day, &finding, 0);
+    has(text, "{\"chamber\": \"clamp 24 standard\", \"rated_stroke\": null, \"limit\": \"1 3/4\", \"law_limit\": ");
+    has(text, "\"reasons\": [\"assumed-standard\", \"assumed-clamp\"], \"source\": \"49 CFR ");
+    has(text, "\"rules\": \"us-fmcsr\", \"title\": \"");
+    has(text, "\"as_of\": \"2026-11-24\", \"limits\": [{\"chamber\": \"clamp 24\", ");
+    has(text, "], \"units\": {\"length\": \"in\"}}");
+    assert_null(strstr(text, "\"size\": \"30\""));
+    REPORT(all, rodt_limits_json_format, law, day, NULL, 0);
+    assert_ptr_equal(strstr(all, "{\"rules\": \"us-fmcsr\", "), all);
+    has(all, "\"size\": \"30\"");
+    assert_null(strstr(all, "own_limits"));
+    REPORT(newest, rodt_limits_json_format, law, (rodt_date){0}, NULL, 0);
+    has(newest, "\"as_of\": null, \"limits\": [{");
+    assert_int_equal(rodt_limits_json_format(NULL, day, NULL, 0, NULL, 0, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_limits_json_format(law, (rodt_date){2024, 2, 30}, NULL, 0, NULL, 0, NULL), RODT_E_ARGUMENT);
+}
+
+/* The gauge was in kPa: the report says what it showed, the record keeps it, and no number is without a unit. */
+static void a_gauge_in_kpa(void **state)
+{
+    (void)state;
+    const rodt_form form = {.chamber = "30", .released = "2", .applied = "4", .psi = "650 kPa"};
+    rodt_finding finding;
+    assert_int_equal(rodt_form_judge(&form, rodt_rules_find("us-fmcsr"), &finding, NULL), RODT_OK);
+    REPORT(text, rodt_finding_json_format, &finding, NULL, 0);
+    has(text, "\"pressure\": \"650 kPa\", \"pressure_after\": null, ");
+    has(text, ", \"units\": {\"length\": \"in\", \"pressure\": \"psi\"}}");
+    REPORT(record, rodt_record_json_format, rodt_record_find("rodt_finding"), &finding, 0);
+    has(record, "\"pressure_unit\": \"kpa\"");
+    has(record, "\"pressure\": \"650 kPa\"");
+    REPORT(parts, rodt_record_json_format, rodt_record_find("rodt_finding"), &finding, RODT_JSON_OPTION_PARTS);
+    has(parts, "\"pressure\": {\"text\": \"650 kPa\", \"num\": ");
+    has(parts, ", \"unit\": \"psi\"}");
+    has(parts, "\"limit\": {\"text\": \"2\", \"num\": 2, \"den\": 1, \"unit\": \"in\"}");
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -392,6 +439,8 @@ int main(void)
         cmocka_unit_test(which_chamber),
         cmocka_unit_test(no_limit_to_distinguish),
         cmocka_unit_test(a_rule_set_and_its_rows),
+        cmocka_unit_test(limits_of_a_chamber),
+        cmocka_unit_test(a_gauge_in_kpa),
         cmocka_unit_test(a_vehicle_in_french),
         cmocka_unit_test(a_finding_in_french),
         cmocka_unit_test(other_reports_in_french),

@@ -171,11 +171,11 @@ static void nonsense_is_refused(void **state)
     assert_int_equal(rodt_step_message(RODT_STEP_DRAIN, RODT_STEP_PART_DO, rules, NULL, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_step_message(RODT_STEP_DRAIN, RODT_STEP_PART_DO, NULL, NULL, &message), RODT_E_UNKNOWN_RULES);
     RODT_ENUM32(rodt_step) step = RODT_STEP_DRAIN;
-    assert_true(rodt_step_find(" Build-Up ", 10, &step));
+    assert_int_equal(rodt_step_find(" Build-Up ", &step), RODT_OK);
     assert_int_equal(step, RODT_STEP_BUILD_UP);
-    assert_false(rodt_step_find("dance", 5, &step));
+    assert_int_equal(rodt_step_find("dance", &step), RODT_E_SYNTAX);
     RODT_ENUM32(rodt_step_part) part = RODT_STEP_PART_DO;
-    assert_true(rodt_step_part_find("good", 4, &part));
+    assert_int_equal(rodt_step_part_find("good", &part), RODT_OK);
     assert_int_equal(part, RODT_STEP_PART_GOOD);
     assert_string_equal(rodt_step_part_name(RODT_STEP_PART_DEFECTIVE), "defective");
 }

@@ -487,6 +487,97 @@ static void texts_are_found_by_field(void **state)
     assert_null(rodt_form_get(NULL, RODT_FIELD_DRUM));
 }
 
+/* A page marks every field at once; the library has no room of its own. */
+static void every_wrong_field_is_found(void **state)
+{
+    (void)state;
+    static const char *const fields[] = {"unit",     "chamber", "stroke_class", "rated_stroke", "released",
+                                         "applied", "psi",     "psi_after",    "division",     "engine",
+                                         "spring_brake", "drum", "date"};
+    const rodt_form form = {.chamber = "round", .released = "feet", .stroke_class = "longish", .rated_stroke = "21/4",
+                            .psi = "12 mm", .psi_after = "-3", .division = "2", .date = "31/02/2024", .unit = "ell",
+                            .engine = "perhaps", .spring_brake = "no idea", .drum = "lukewarm"};
+    rodt_error errors[RODT_FORM_ERRORS_MAX], first;
+    rodt_reading reading;
+    size_t count = 0;
+    assert_int_equal(rodt_form_errors(&form, NULL, 0, &count), RODT_E_SPACE);
+    assert_int_equal(count, 13);
+    errors[0].status = 77;
+    assert_int_equal(rodt_form_errors(&form, errors, 12, &count), RODT_E_SPACE);
+    assert_int_equal(errors[0].status, 77);
+    assert_int_equal(rodt_form_errors(&form, errors, 13, NULL), RODT_OK);
+    for (size_t i = 0; i < sizeof fields / sizeof fields[0]; i++) {
+        assert_string_equal(errors[i].field, fields[i]);
+        assert_true(errors[i].status != RODT_OK && errors[i].text[0] != '\0');
+    }
+    assert_int_equal(errors[5].status, RODT_E_EMPTY); /* nobody wrote the applied reading */
+    assert_int_equal(rodt_form_parse(&form, &reading, &first), RODT_OK);
+    assert_string_equal(first.text, errors[0].text);
+}
+
+/* No error, if and only if the form can be judged. */
+static void errors_of_a_form_are_those_of_its_judge(void **state)
+{
+    (void)state;
+    static const char *const texts[] = {NULL, "", "31/8", "2 1/8", "two", "06/05/2024", "14/10/2024", "on", "30", "cold"};
+    size_t refused = 0;
+    for (int field = 0; field < RODT_READING_FIELDS; field++) {
+        for (size_t i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+            rodt_form form = good();
+            rodt_finding finding;
+            rodt_error errors[RODT_FORM_ERRORS_MAX], error = {.status = RODT_OK};
+            size_t count = 99;
+            rodt_form_set(&form, (rodt_field)field, texts[i]);
+            assert_int_equal(rodt_form_errors(&form, errors, RODT_FORM_ERRORS_MAX, &count), RODT_OK);
+            rodt_status status = rodt_form_judge(&form, us(), &finding, &error);
+            assert_int_equal(count > 0, status != RODT_OK);
+            refused += count;
+            if (count > 0) {
+                assert_string_equal(errors[0].text, error.text);
+                assert_string_equal(errors[0].field, error.field);
+            }
+        }
+    }
+    assert_true(refused > 50);
+    rodt_form form = good();
+    size_t count;
+    form.date_order = (rodt_date_order)77;
+    assert_int_equal(rodt_form_errors(&form, NULL, 0, &count), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_form_errors(NULL, NULL, 0, &count), RODT_E_ARGUMENT);
+    form = good();
+    assert_int_equal(rodt_form_errors(&form, NULL, 1, &count), RODT_E_ARGUMENT);
+    form.style.pressure_unit = (rodt_pressure_unit)2;
+    assert_int_equal(rodt_form_errors(&form, NULL, 0, &count), RODT_E_ARGUMENT);
+}
+
+/* What was read is kept: a gauge in kPa is spoken of in kPa, and no fraction of psi is made of it. */
+static void the_unit_of_a_pressure_is_kept(void **state)
+{
+    (void)state;
+    rodt_form form = good();
+    rodt_reading reading;
+    rodt_finding finding;
+    rodt_error error;
+    char text[RODT_SENTENCE_SIZE];
+    form.psi = "500";
+    form.style.pressure_unit = RODT_PRESSURE_UNIT_KPA;
+    assert_int_equal(rodt_form_parse(&form, &reading, &error), RODT_OK);
+    assert_int_equal(error.status, RODT_OK);
+    assert_int_equal(reading.pressure_unit, RODT_PRESSURE_UNIT_KPA);
+    assert_int_equal(rodt_reading_judge(&reading, us(), &finding, NULL), RODT_OK);
+    assert_int_equal(finding.pressure_unit, RODT_PRESSURE_UNIT_KPA);
+    assert_int_equal(rodt_finding_reason_format(&finding, RODT_REASON_PRESSURE_LOW, text, sizeof text, NULL), RODT_OK);
+    assert_non_null(strstr(text, ": 500 kPa, and the test asks for 90 to 100 psi;"));
+    form.psi = "80 psi";
+    assert_int_equal(rodt_form_judge(&form, us(), &finding, NULL), RODT_OK);
+    assert_int_equal(finding.pressure_unit, RODT_PRESSURE_UNIT_PSI);
+    assert_int_equal(rodt_finding_reason_format(&finding, RODT_REASON_PRESSURE_LOW, text, sizeof text, NULL), RODT_OK);
+    assert_non_null(strstr(text, ": 80 psi, and the test asks for 90 to 100;"));
+    reading.pressure_unit = 2;
+    assert_int_equal(rodt_reading_check(&reading, &error), RODT_E_ARGUMENT);
+    assert_string_equal(error.field, "pressure_unit");
+}
+
 static void null_pointers_are_refused(void **state)
 {
     (void)state;
@@ -505,6 +596,9 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(both_ways_agree_on_what_can_be_read),
         cmocka_unit_test(the_first_unreadable_text_is_named),
+        cmocka_unit_test(every_wrong_field_is_found),
+        cmocka_unit_test(errors_of_a_form_are_those_of_its_judge),
+        cmocka_unit_test(the_unit_of_a_pressure_is_kept),
         cmocka_unit_test(conditions_are_words_of_the_form),
         cmocka_unit_test(a_file_goes_on_and_names_what_it_could_not_read),
         cmocka_unit_test(what_can_be_computed_still_is),

@@ -148,7 +148,7 @@ static void sources_and_how_they_were_checked(void **state)
         const rodt_count_part part = (rodt_count_part)i;
         const char *word = rodt_count_part_name(part);
         RODT_ENUM32(rodt_count_part) same = RODT_COUNT_PART_END;
-        assert_true(rodt_count_part_find(word, strlen(word), &same));
+        assert_int_equal(rodt_count_part_find(word, &same), RODT_OK);
         assert_int_equal(same, part);
         assert_non_null(rodt_count_part_source(part, NULL));
         assert_non_null(rodt_count_part_source(part, &evidence));

@@ -28,16 +28,16 @@
     do {                                                                                                     \
         type found = (type)NO_NUMBER;                                                                        \
         assert_string_equal(name((type)NO_NUMBER), "");                                                      \
-        assert_false(find("no such word", 12, &found));                                                      \
-        assert_false(find(NULL, 0, &found));                                                                 \
+        assert_int_equal(find("no such word", &found), RODT_E_SYNTAX);                                       \
+        assert_int_equal(find(NULL, &found), RODT_E_ARGUMENT);                                               \
         assert_int_equal((int)found, NO_NUMBER);                                                             \
         for (size_t i = 0; i < rodt_enumerator_count(&table); i++) {                                         \
             const rodt_enumerator *row = rodt_enumerator_at(&table, i);                                      \
             check_row(&table, row);                                                                          \
             assert_string_equal(name((type)row->number), row->word);                                         \
-            assert_true(find(row->word, strlen(row->word), &found));                                         \
+            assert_int_equal(find(row->word, &found), RODT_OK);                                              \
             assert_int_equal((int)found, row->number);                                                       \
-            assert_false(find(row->word, strlen(row->word), NULL));                                          \
+            assert_int_equal(find(row->word, NULL), RODT_E_ARGUMENT);                                        \
         }                                                                                                    \
     } while (0)
 
@@ -51,7 +51,8 @@ static void check_row(const rodt_enumeration *table, const rodt_enumerator *row)
     for (size_t i = 0; row->word[i] != '\0'; i++)
         loud[i + 2] = (char)(row->word[i] >= 'a' && row->word[i] <= 'z' ? row->word[i] - 32 : row->word[i]);
     strcat(loud, " \n");
-    assert_ptr_equal(rodt_enumerator_find(table, loud, strlen(loud)), row);
+    assert_ptr_equal(rodt_enumerator_find(table, loud), row);
+    assert_ptr_equal(rodt_enumerator_find_n(table, loud, strlen(loud)), row);
 }
 
 static void words_are_found_again(void **state)
@@ -60,6 +61,7 @@ static void words_are_found_again(void **state)
     CHECK(rodt_message_code, rodt_message_code_name, rodt_message_code_find, rodti_words_message_code);
     CHECK(rodt_argument_kind, rodt_argument_kind_name, rodt_argument_kind_find, rodti_words_argument_kind);
     CHECK(rodt_plural_rule, rodt_plural_rule_name, rodt_plural_rule_find, rodti_words_plural_rule);
+    CHECK(rodt_pressure_unit, rodt_pressure_unit_name, rodt_pressure_unit_find, rodti_words_pressure_unit);
     CHECK(rodt_adjuster, rodt_adjuster_name, rodt_adjuster_find, rodti_words_adjuster);
     CHECK(rodt_advice, rodt_advice_name, rodt_advice_find, rodti_words_advice);
     CHECK(rodt_air_check, rodt_air_check_name, rodt_air_check_find, rodti_words_air_check);
@@ -111,9 +113,9 @@ static void a_table_can_be_asked_anything(void **state)
     assert_null(rodt_enumerator_of(NULL, 0));
     assert_null(rodt_enumerator_of(&rodti_words_status, -1));
     assert_null(rodt_enumerator_of(&rodti_words_status, INT64_MAX));
-    assert_null(rodt_enumerator_find(NULL, "ok", 2));
-    assert_null(rodt_enumerator_find(&rodti_words_status, "", 0));
-    assert_null(rodt_enumerator_find(&rodti_words_status, "okay", 4));
+    assert_null(rodt_enumerator_find(NULL, "ok"));
+    assert_null(rodt_enumerator_find(&rodti_words_status, ""));
+    assert_null(rodt_enumerator_find(&rodti_words_status, "okay"));
 }
 
 int main(void)

@@ -25,7 +25,7 @@ static bool take_template(held_catalogue *held, PyObject *pair)
     RODT_ENUM32(rodt_message_code) code;
     if (!PyArg_ParseTuple(pair, "ss", &word, &text))
         return false;
-    if (!rodt_message_code_find(word, strlen(word), &code) || code == RODT_MESSAGE_NONE)
+    if (rodt_message_code_find(word, &code) != RODT_OK || code == RODT_MESSAGE_NONE)
         return py_raise(RODT_E_ARGUMENT, word, "there is no sentence of this code");
     held->templates[code] = text;
     return true;
@@ -40,7 +40,7 @@ static bool fill_catalogue(held_catalogue *held, const char *plural)
         return false;
     held->catalogue = (rodt_catalogue){.language = language, .templates = held->templates,
                                        .count = RODT_MESSAGE_END, .decimal_sign = sign};
-    if (!rodt_plural_rule_find(plural, strlen(plural), &held->catalogue.plural))
+    if (rodt_plural_rule_find(plural, &held->catalogue.plural) != RODT_OK)
         return py_raise(RODT_E_ARGUMENT, "plural", "there is no such rule of plurals");
     for (Py_ssize_t i = 0; i < PyTuple_Size(pairs); i++) {
         if (!take_template(held, PyTuple_GetItem(pairs, i)))

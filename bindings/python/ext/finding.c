@@ -139,13 +139,14 @@ static bool set_field(PyObject *tuple, int item, rodt_field field, number_texts 
 
 static bool to_style(PyObject *tuple, rodt_form *out)
 {
-    int style[3];
-    for (int i = 0; i < 3; i++)
+    int style[4];
+    for (int i = 0; i < 4; i++)
         style[i] = (int)PyLong_AsLong(PyTuple_GetItem(tuple, RODT_READING_FIELDS + i));
-    out->style = (rodt_length_style){.unit = (rodt_unit)style[0], .decimal_comma = style[1] != 0};
-    out->date_order = (rodt_date_order)style[2];
+    out->style = (rodt_style){.unit = (rodt_unit)style[0], .pressure_unit = (rodt_pressure_unit)style[1],
+                              .decimal_comma = style[2] != 0};
+    out->date_order = (rodt_date_order)style[3];
     return !PyErr_Occurred() &&
-           py_to_date(PyTuple_GetItem(tuple, RODT_READING_FIELDS + 3), "default_date", &out->default_day);
+           py_to_date(PyTuple_GetItem(tuple, RODT_READING_FIELDS + 4), "default_date", &out->default_day);
 }
 
 bool py_to_reading_text(PyObject *tuple, number_texts *room, rodt_form *out)
@@ -153,7 +154,7 @@ bool py_to_reading_text(PyObject *tuple, number_texts *room, rodt_form *out)
     static const rodt_field usual[] = {RODT_FIELD_CHAMBER, RODT_FIELD_RELEASED, RODT_FIELD_APPLIED, RODT_FIELD_PSI};
     Py_ssize_t size = PyTuple_Check(tuple) ? PyTuple_Size(tuple) : 0;
     memset(out, 0, sizeof *out);
-    if (size != 4 && size != RODT_READING_FIELDS + 4) {
+    if (size != 4 && size != RODT_READING_FIELDS + 5) {
         PyErr_SetString(PyExc_TypeError, "a reading is a tuple of texts and their style");
         return false;
     }

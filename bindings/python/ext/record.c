@@ -115,7 +115,7 @@ static PyObject *from_member(const rodt_record *record, const rodt_member *membe
         return from_value(member, value + member->offset, rows_of);
     size_t count = member->count;
     if (member->used != NULL) {
-        const rodt_member *used = rodt_member_find(record, member->used, strlen(member->used));
+        const rodt_member *used = rodt_member_find(record, member->used);
         count = unsigned_at(value + used->offset, used->size);
     }
     PyObject *tuple = PyTuple_New((Py_ssize_t)count);

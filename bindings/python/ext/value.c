@@ -256,7 +256,7 @@ bool py_to_pressure(PyObject *object, const char *field, rodt_pressure *out)
         return true;
     if (PyUnicode_Check(object)) {
         const char *text = py_to_text(object, field);
-        return text != NULL && (rodt_pressure_parse_n(text, strlen(text), false, out, &error) == RODT_OK ||
+        return text != NULL && (rodt_pressure_parse(text, out, &error) == RODT_OK ||
                                 py_raise_as(&error, field));
     }
     return py_to_number(object, field, &num, &den) && check(rodt_pressure_from_psi(num, den, out), field);

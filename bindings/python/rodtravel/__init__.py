@@ -13,13 +13,13 @@ inspector decide.
 """
 from ._rodtravel import rodt_tables_edition as _edition, rodt_version as _version
 from ._enums import (Adjuster, Advice, AirKind, AirMissing, AirResult, Basis, Check, Clue, Comparison, DateOrder, Defect,
-                     Drum, Evidence, Family, Measure, Mismatch, Observation, Outcome, Port, Proof, Reason, Rounding,
-                     Side, Span, Step, StrokeClass, Tag, Unit, VehicleClass, Verdict, Word)
+                     Drum, Evidence, Family, Measure, Mismatch, Observation, Outcome, Port, PressureUnit, Proof, Reason,
+                     Rounding, Side, Span, Step, StrokeClass, Tag, Unit, VehicleClass, Verdict, Word)
 from ._error import Error, Status
 from ._record import Record
 from ._source import Source
 from ._lengths import (inches_from_mm, psi_from_kpa, read_date, read_length, read_length_unit, read_pressure,
-                       round_length, write_decimal, write_length, write_pressure)
+                       read_pressure_unit, round_length, write_decimal, write_length, write_pressure)
 from ._chambers import Chamber, ChamberRow, chamber_rows, read_chamber
 from ._rules import AirLimit, Limit, LimitAnswer, Rules, load_rules, rule_set, rule_sets
 from ._identify import Candidate, Identification, identify
@@ -44,7 +44,7 @@ __all__ = [
     "Check",
     "Clue", "Column", "Comparison", "Count", "CriterionPart", "DateOrder", "Defect", "Drum", "Error", "Evidence",
     "Family", "Finding", "Identification", "Limit", "LimitAnswer", "Measure", "Mismatch", "NO_STROKE",
-    "Observation", "Outcome", "Plan", "Port", "Position", "Proof", "Reason", "Record", "Rounding", "Rules", "Side",
+    "Observation", "Outcome", "Plan", "Port", "Position", "PressureUnit", "Proof", "Reason", "Record", "Rounding", "Rules", "Side",
     "Source", "Span", "Status", "Step", "StepText", "StrokeClass", "Tag", "Tally", "UNITS_PER_64TH", "UNITS_PER_INCH", "UNITS_PER_MM",
     "UNITS_PER_PSI", "Unit", "UnreadColumnWarning", "VehicleClass", "VehicleFinding", "Verdict", "VolumeRow",
     "WheelEnd", "Word", "al_factor", "build_up_seconds", "chamber_rows", "check_title", "criterion_parts",
@@ -52,7 +52,7 @@ __all__ = [
     "estimate_application", "estimate_applications", "identify", "inches_from_mm", "judge", "judge_air",
     "judge_columns", "judge_row", "judge_vehicle", "load_rules", "psi_from_kpa", "pushrod_force", "rated_volume",
     "read_chamber", "read_date", "read_length", "read_length_unit", "read_position", "read_pressure",
-    "required_volume", "round_length", "rule_set", "rule_sets", "steps", "tables_edition", "volume_rows", "write_decimal",
+    "read_pressure_unit", "required_volume", "round_length", "rule_set", "rule_sets", "steps", "tables_edition", "volume_rows", "write_decimal",
     "write_length", "write_pressure",
 ]
 

@@ -8,8 +8,9 @@ from fractions import Fraction
 
 from . import _rodtravel as _low
 from ._chambers import Chamber, chamber_of
-from ._enums import AirMissing, AirResult, Check, Span, VehicleClass, number_of
+from ._enums import AirMissing, AirResult, Check, PressureUnit, Span, VehicleClass, number_of
 from ._error import Error, Status, explained
+from ._lengths import read_pressure_unit
 from ._record import Field, Record, raw
 from ._rules import AirLimit, Rules, rule_set
 from ._source import Source
@@ -34,6 +35,7 @@ class AirReading(Record, of="rodt_air_reading"):
     towed_units: Field[int] = Field("Towed units; 0 = not recorded.")
     applications: Field[int] = Field("Full applications made; 0 = as many as the rule set requires.")
     built: Field[date | int | None] = Field("Day of build, or its year; None = not known.")
+    pressure_unit: Field[PressureUnit] = Field("The PressureUnit that the gauge was read in; the sentences speak in it.")
     pressure: Field[Fraction | None] = Field("Where it happened, psi; or None.")
     before: Field[Fraction | None] = Field("Pressure at the start, psi; or None.")
     after: Field[Fraction | None] = Field("Pressure at the end, psi; or None.")
@@ -79,11 +81,22 @@ class AirFinding(Record, of="rodt_air_finding"):
         return self.sentence
 
 
+def _unit_of(*pressures: Exact | None) -> int:
+    """The unit of the gauge: kPa, if a text says so. One that cannot be read is refused later, with its field."""
+    for text in pressures:
+        try:
+            if isinstance(text, str) and read_pressure_unit(text)[1] is PressureUnit.KPA:
+                return PressureUnit.KPA.number
+        except Error:
+            pass
+    return PressureUnit.PSI.number
+
+
 def judge_air(check: Check | str, *, vehicle: VehicleClass | str = "any", span: Span | str = "pressures",
               answer: bool | None = None, towed_units: int = 0, applications: int = 0,
               built: date | str | int | None = None, pressure: Exact | None = None, before: Exact | None = None,
               after: Exact | None = None, cut_out: Exact | None = None, cut_in: Exact | None = None,
-              seconds: Exact | None = None,              actual_volume: Number | None = None, required_volume: Number | None = None,
+              seconds: Exact | None = None, actual_volume: Number | None = None, required_volume: Number | None = None,
               rules: Rules | str = "us-fmcsr") -> AirFinding:
     """Judges one check of the air system by the published edge of `rules`.
 
@@ -108,7 +121,8 @@ def judge_air(check: Check | str, *, vehicle: VehicleClass | str = "any", span: 
     reading = raw("rodt_air_reading", check=number_of(Check, check, "check"),
                   vehicle=number_of(VehicleClass, vehicle, "vehicle"), span=number_of(Span, span, "span"),
                   answer=_YES_NO.index(answer), towed_units=towed_units, applications=applications, built=built,
-                  pressure=pressure, before=before, after=after, cut_out=cut_out, cut_in=cut_in, seconds=seconds,
+                  pressure_unit=_unit_of(pressure, before, after, cut_out, cut_in), pressure=pressure, before=before,
+                  after=after, cut_out=cut_out, cut_in=cut_in, seconds=seconds,
                   actual_volume=actual_volume, required_volume=required_volume)
     return AirFinding._read(_low.rodt_air_reading_judge(reading, rule_set(rules)._kept))
 

@@ -123,7 +123,7 @@ def judge_columns(table: ArrowStream | ArrowArray | Mapping[str, Any] | Any | No
         if column is None:
             raise TypeError(f"a column {field} is needed")
     defaults = (None,) * FIELDS.index("psi") + (default_psi,) + (None,) * (len(FIELDS) - FIELDS.index("psi") - 1) + (
-        number_of(Unit, default_unit, "default_unit"), bool(decimal_comma),
+        number_of(Unit, default_unit, "default_unit"), 0, bool(decimal_comma),
         number_of(DateOrder, date_order, "date_order"), default_date)
     room = buffers(_low.column_rows(columns[0]), out)
     rules = rule_set(rules)

@@ -10,8 +10,8 @@ from typing import Any
 
 from . import _rodtravel as _low
 from ._chambers import Chamber, chamber_of
-from ._enums import (Basis, DateOrder, Defect, Drum, Evidence, Proof, Reason, StrokeClass, Unit, Verdict, from_number,
-                     number_of)
+from ._enums import (Basis, DateOrder, Defect, Drum, Evidence, PressureUnit, Proof, Reason, StrokeClass, Unit, Verdict,
+                     from_number, number_of)
 from ._error import Error, Status
 from ._record import Field, Record
 from ._rules import DEFAULT_RULES, Limit, Rules, _known, rule_set
@@ -53,6 +53,7 @@ class Finding(Record, of="rodt_finding"):
     long_limit: Field[Fraction | None] = Field(
         "With `assumed-standard`: the limit that the long-stroke chamber of this size has, inches.")
     unit: Field[Unit] = Field("The Unit of the sentences.")
+    pressure_unit: Field[PressureUnit] = Field("The PressureUnit that the gauge was read in; the sentences speak in it.")
     division: Field[Fraction | None] = Field("Smallest graduation that was read, inches; or None.")
     probability_over: Field[Fraction | None] = Field(
         "Exact probability that the true stroke is over the limit; given with a proof.")
@@ -225,7 +226,7 @@ def judge(chamber: Chamber | str, released: Exact, applied: Exact, *, stroke_cla
         texts = (chamber, released, applied, psi)
     else:
         texts = (chamber, released, applied, stroke_class, rated_stroke, marked_limit, psi, psi_after, division, date,
-                 None, engine, spring, drum, number_of(Unit, unit, "unit"), bool(decimal_comma), 0, None)
+                 None, engine, spring, drum, number_of(Unit, unit, "unit"), 0, bool(decimal_comma), 0, None)
     made = _new(Finding)
     _set_kept(made, _judge_text(texts, rules._kept))
     _set_rules(made, rules)
@@ -267,7 +268,7 @@ def judge_row(*, chamber: Chamber | str | None = None, released: Exact | None = 
                                                                            marked_limit)
     cells = (chamber, released, applied, stroke_class, rated_stroke, marked_limit, psi, psi_after, division, date, unit,
              engine, spring_brake, drum)
-    kept, error = _low.judge_row((*map(readable, cells), number_of(Unit, default_unit, "default_unit"),
+    kept, error = _low.judge_row((*map(readable, cells), number_of(Unit, default_unit, "default_unit"), 0,
                                   bool(decimal_comma), number_of(DateOrder, date_order, "date_order"), default_date),
                                  rules._kept)
     return _finding(kept, rules), error

@@ -7,11 +7,14 @@ from datetime import date
 from fractions import Fraction
 
 from . import _rodtravel as _low
-from ._enums import DateOrder, Rounding, Unit, from_number, number_of
+from ._enums import DateOrder, PressureUnit, Rounding, Unit, from_number, number_of
 from ._error import Error, Status, explained
 from ._types import Exact, Number
 
 _unit = from_number(Unit)
+_pressure_unit = from_number(PressureUnit)
+_PSI = PressureUnit.PSI.number
+_IN = Unit.IN.number
 
 
 def read_length(text: str, *, unit: Unit | str = "in", decimal_comma: bool = False) -> Fraction:
@@ -39,7 +42,7 @@ def read_length_unit(text: str, *, unit: Unit | str = "in", decimal_comma: bool 
     >>> read_length_unit("25.4 mm")
     (Fraction(1, 1), <Unit.MM: 'mm'>)
     """
-    inches, written = _low.rodt_length_parse_n(text, (number_of(Unit, unit, "unit"), decimal_comma))
+    inches, written = _low.rodt_length_parse_n(text, (number_of(Unit, unit, "unit"), _PSI, decimal_comma))
     return inches, _unit(written)
 
 
@@ -95,26 +98,43 @@ def inches_from_mm(millimetres: Number) -> Fraction:
     return _low.rodt_length_from_mm(*parts)
 
 
-def read_pressure(text: str, *, decimal_comma: bool = False) -> Fraction:
+def read_pressure(text: str, *, unit: PressureUnit | str = "psi", decimal_comma: bool = False) -> Fraction:
     """Reads one gauge pressure, "95", "92.5 psi" or "655 kPa", and returns psi, exactly, as a Fraction.
 
-    Raises Error as read_length does; above 300 psi a reading is implausible.
+    `unit` is that of a number which names none: "psi" or "kpa". Raises Error as read_length does; above 300 psi a
+    reading is implausible.
 
-    >>> read_pressure("92.5 psi")
-    Fraction(185, 2)
+    >>> read_pressure("92.5 psi"), read_pressure("0", unit="kpa")
+    (Fraction(185, 2), Fraction(0, 1))
     """
-    return _low.rodt_pressure_parse_n(text, decimal_comma)
+    return read_pressure_unit(text, unit=unit, decimal_comma=decimal_comma)[0]
 
 
-def write_pressure(pressure: Exact) -> str:
+def read_pressure_unit(text: str, *, unit: PressureUnit | str = "psi",
+                       decimal_comma: bool = False) -> tuple[Fraction, PressureUnit]:
+    """As read_pressure, and the unit in which the text was written: (psi, unit).
+
+    Raises Error as read_pressure does.
+
+    >>> read_pressure_unit("95")
+    (Fraction(95, 1), <PressureUnit.PSI: 'psi'>)
+    """
+    psi, written = _low.rodt_pressure_parse_n(text, (_IN, number_of(PressureUnit, unit, "unit"), decimal_comma))
+    return psi, _pressure_unit(written)
+
+
+def write_pressure(pressure: Exact, *, unit: PressureUnit | str | None = None) -> str:
     """Writes psi as a whole number or a mixed fraction, exactly, without the unit.
 
-    Raises Error for a number that does not fit in 64-bit parts.
+    With the `unit` that the pressure was read in: exactly what was read, with that unit. Raises Error for a number that
+    does not fit in 64-bit parts.
 
-    >>> write_pressure(Fraction(185, 2))
-    '92 1/2'
+    >>> write_pressure(Fraction(185, 2)), write_pressure("650 kPa", unit="kpa")
+    ('92 1/2', '650 kPa')
     """
-    return _low.rodt_pressure_format(pressure)
+    if unit is None:
+        return _low.rodt_pressure_format(pressure)
+    return _low.rodt_pressure_format_unit(pressure, number_of(PressureUnit, unit, "unit"))
 
 
 def psi_from_kpa(kilopascals: Number) -> Fraction:

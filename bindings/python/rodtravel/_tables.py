@@ -139,7 +139,7 @@ def _choose(names: list[Any], given: dict[str, Any]) -> dict[str, int]:
     others = [(number, readable(name)) for number, name in enumerate(names)
               if isinstance(name, str) and number not in chosen.values()]
     for number, heading in others:
-        index = _low.rodt_field_find(heading)
+        index = _low.rodt_field_of_heading(heading)
         if index >= len(FIELDS) or given[FIELDS[index]] is not None:
             continue
         field = FIELDS[index]

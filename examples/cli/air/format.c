@@ -71,6 +71,16 @@ static void print_row(const rodt_air_limit *row, const rodt_rules *rules)
     print_wrapped(stdout, say("Source"), INDENT, line);
 }
 
+/* What the law says beside a carrier's figure, and where. */
+static void print_law(const rodt_air_limit *row, const rodt_rules *law)
+{
+    char words[RODT_SOURCE_TEXT_SIZE], line[RODT_SOURCE_TEXT_SIZE + AIR_RULE_SIZE + 200], text[AIR_RULE_SIZE];
+    char evidence[SAID_SIZE];
+    snprintf(line, sizeof line, "%s; %s: %s (%s)", air_row_rule(row, text), rodt_rules_id(law),
+             format_source(row->source, words), say_evidence((rodt_evidence)row->evidence, evidence));
+    print_wrapped(stdout, say("Law"), INDENT, line);
+}
+
 /* How to give the fact that decides. */
 static const char *missing_step(rodt_air_missing missing)
 {
@@ -145,6 +155,8 @@ void print_air_finding(const rodt_air_finding *finding)
         print_wrapped(stdout, say("Limit"), INDENT, sentence);
     if (finding->row != NULL) {
         print_row(finding->row, judging_rules(finding));
+        if (finding->row == finding->own_row && finding->law_row != NULL)
+            print_law(finding->law_row, rodt_rules_air_law(finding->rules));
         if (say_message(rodt_air_finding_note_message(finding, &message), &message, sentence, sizeof sentence))
             print_wrapped(stdout, say("Note"), INDENT, sentence);
     }

@@ -36,11 +36,21 @@ static int read_count_option(const command_line *from, size_t option, int16_t *o
     return status;
 }
 
-static int read_pressure_option(const command_line *from, size_t option, rodt_pressure *out)
+/* A check is spoken of in the unit of its gauge. */
+static rodt_status read_gauge(const char *text, rodt_air_reading *to, rodt_pressure *out, rodt_error *error)
+{
+    RODT_ENUM32(rodt_pressure_unit) written = RODT_PRESSURE_UNIT_PSI;
+    rodt_status status = rodt_pressure_parse_n(text, strlen(text), NULL, out, &written, error);
+    if (to != NULL && written != RODT_PRESSURE_UNIT_PSI)
+        to->pressure_unit = written;
+    return status;
+}
+
+static int read_pressure_option(const command_line *from, size_t option, rodt_air_reading *to, rodt_pressure *out)
 {
     rodt_error error = {.status = RODT_OK};
     const char *text = option_value(from, option);
-    if (text == NULL || rodt_pressure_parse(text, out, &error) == RODT_OK)
+    if (text == NULL || read_gauge(text, to, out, &error) == RODT_OK)
         return STATUS_CONTINUE;
     return print_option_error(from, option, &error);
 }
@@ -181,7 +191,7 @@ static int read_operand(const char *text, rodt_air_reading *out)
                             : print_error("%s takes options and no operand, but \"%s\" is given; see: rodtravel air "
                                           "--help", rodt_air_check_name(out->check), text);
     rodt_error error = {.status = RODT_OK};
-    if (text == NULL || rodt_pressure_parse(text, &out->pressure, &error) == RODT_OK)
+    if (text == NULL || read_gauge(text, out, &out->pressure, &error) == RODT_OK)
         return STATUS_CONTINUE;
     return print_text_error(say("the pressure"), text, &error);
 }
@@ -190,13 +200,13 @@ static int read_readings(const command_line *from, rodt_air_reading *out)
 {
     bool build_up = out->check == RODT_AIR_CHECK_BUILD_UP;
     int span = RODT_AIR_SPAN_PRESSURES;
-    int status = read_pressure_option(from, build_up ? AIR_FROM : AIR_BEFORE, &out->before);
+    int status = read_pressure_option(from, build_up ? AIR_FROM : AIR_BEFORE, out, &out->before);
     if (status == STATUS_CONTINUE)
-        status = read_pressure_option(from, build_up ? AIR_TO : AIR_AFTER, &out->after);
+        status = read_pressure_option(from, build_up ? AIR_TO : AIR_AFTER, out, &out->after);
     if (status == STATUS_CONTINUE)
-        status = read_pressure_option(from, AIR_CUT_OUT, &out->cut_out);
+        status = read_pressure_option(from, AIR_CUT_OUT, out, &out->cut_out);
     if (status == STATUS_CONTINUE)
-        status = read_pressure_option(from, AIR_CUT_IN, &out->cut_in);
+        status = read_pressure_option(from, AIR_CUT_IN, out, &out->cut_in);
     if (status == STATUS_CONTINUE)
         status = read_number_option(from, AIR_SECONDS, true, &out->seconds);
     if (status == STATUS_CONTINUE)
@@ -260,9 +270,9 @@ int read_air_check(const command_line *from, rodt_air_check check, rodt_air_read
 int read_air_estimate(const command_line *from, const rodt_rules *rules, air_estimate *out)
 {
     *out = (air_estimate){.fill = {1, 1}, .floor = rodt_rules_pressure_from(rules)};
-    int status = read_pressure_option(from, AIR_PSI, &out->pressure);
+    int status = read_pressure_option(from, AIR_PSI, NULL, &out->pressure);
     if (status == STATUS_CONTINUE)
-        status = read_pressure_option(from, AIR_FLOOR, &out->floor);
+        status = read_pressure_option(from, AIR_FLOOR, NULL, &out->floor);
     if (status == STATUS_CONTINUE)
         status = read_number_option(from, AIR_FILL, false, &out->fill);
     if (status == STATUS_CONTINUE)

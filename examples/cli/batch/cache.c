@@ -145,7 +145,7 @@ void batch_read_attributes(batch_chunk *chunk, const csv_record *record, uint32_
             continue;
         const csv_cell *cell = &record->cells[attribute->column];
         const char *text = record->bytes + cell->start;
-        if (rodt_text_map_find(attribute->numbers, text, cell->end - cell->start, &numbers[i]))
+        if (rodt_text_map_get(attribute->numbers, text, cell->end - cell->start, &numbers[i]))
             continue;
         numbers[i] = read_attribute(chunk->run, attribute->field, batch_cell(chunk, record, attribute->field));
         rodt_text_map_keep(attribute->numbers, text, cell->end - cell->start, numbers[i]);

@@ -80,7 +80,7 @@ static bool count_row(batch_chunk *chunk, const row *of, uint64_t line)
             continue;
         const uint32_t first = of->ends[attribute->column] + 1;
         const uint32_t width = of->ends[attribute->column + 1] - first;
-        if (!rodt_text_map_find(attribute->numbers, of->bytes + first, width, &numbers[i]))
+        if (!rodt_text_map_get(attribute->numbers, of->bytes + first, width, &numbers[i]))
             return false;
     }
     const cached_row *cached = rodt_row_cache_find(cache->rows, of->bytes, of->ends);

@@ -78,7 +78,7 @@ static uint32_t meaning_of_name(batch_chunk *chunk, const json_member *found)
 {
     uint32_t meaning;
     rodt_text_map *names = chunk->cache != NULL ? chunk->cache->names : NULL;
-    if (names != NULL && rodt_text_map_find(names, found->name.bytes, found->name.size, &meaning))
+    if (names != NULL && rodt_text_map_get(names, found->name.bytes, found->name.size, &meaning))
         return meaning;
     meaning = classify_name(chunk, found);
     if (names != NULL)

@@ -43,9 +43,15 @@ static const rodt_reason limit_reasons[] = {
     RODT_REASON_NO_PUBLISHED_LIMIT, RODT_REASON_RULES_NOT_IN_FORCE, RODT_REASON_LIMIT_UNCONFIRMED,
     RODT_REASON_LIMIT_FROM_RATED,   RODT_REASON_LIMIT_MARKED,      RODT_REASON_LIMIT_COMMON_PRACTICE};
 
+static rodt_field field_of_error(const rodt_error *error)
+{
+    RODT_ENUM32(rodt_field) field;
+    return rodt_field_find(error->field, &field) == RODT_OK ? (rodt_field)field : RODT_FIELD_NONE;
+}
+
 static int print_field_error(const command_line *from, const rodt_error *error)
 {
-    switch ((int)rodt_field_find(error->field, strlen(error->field))) {
+    switch ((int)field_of_error(error)) {
     case RODT_FIELD_STROKE_CLASS: return print_option_error(from, LIMITS_CLASS, error);
     case RODT_FIELD_RATED_STROKE: return print_option_error(from, LIMITS_RATED, error);
     default: return print_text_error(say("the chamber"), from->operands[0], error);
@@ -62,7 +68,7 @@ static int find_limit(const command_line *from, const rule_context *context, rod
     rodt_reading reading;
     rodt_error error;
     rodt_status status = rodt_form_parse(&text, &reading, &error);
-    if (status == RODT_OK && rodt_field_find(error.field, strlen(error.field)) != RODT_FIELD_RELEASED)
+    if (status == RODT_OK && field_of_error(&error) != RODT_FIELD_RELEASED)
         return print_field_error(from, &error);
     if (status == RODT_OK)
         status = rodt_reading_judge(&reading, context->rules, finding, NULL);
@@ -101,27 +107,16 @@ static void print_limit(const rodt_finding *finding, const rule_context *context
     print_limit_tables(context, is_of_chamber, &finding->chamber);
 }
 
-static int write_limit(const rodt_finding *finding, const rule_context *context)
+/* What is written as JSON: the rows on a day, and what follows from them for a chamber. */
+typedef struct limits_query {
+    const rule_context *context;
+    const rodt_finding *finding; /* NULL = the whole table */
+} limits_query;
+
+static rodt_status format_limits(const void *value, char *text, size_t size, size_t *needed)
 {
-    char chamber[RODT_CHAMBER_TEXT_SIZE];
-    uint64_t of_limit = 0;
-    for (size_t i = 0; i < COUNT_OF(limit_reasons); i++)
-        of_limit |= RODT_REASON_BIT(limit_reasons[i]);
-    json_writer json = {.to = stdout, .first = true};
-    json_open(&json, '{');
-    json_pair(&json, "chamber", format_chamber(&finding->chamber, chamber));
-    json_length(&json, "rated_stroke", finding->chamber.rated_stroke);
-    json_length(&json, "limit", finding->limit);
-    json_length(&json, "law_limit", finding->law_limit);
-    json_length(&json, "long_limit", finding->long_limit);
-    json_reasons(&json, finding->reasons & of_limit);
-    json_source(&json, "source", finding->source);
-    json_pair(&json, "evidence", finding->source != NULL ? rodt_evidence_name(finding->evidence) : NULL);
-    json_source(&json, "law_source", finding->law_source);
-    json_pair(&json, "law_evidence", finding->law_source != NULL ? rodt_evidence_name(finding->law_evidence) : NULL);
-    write_limit_tables(&json, context, is_of_chamber, &finding->chamber);
-    json_close(&json, '}');
-    return json_end(&json);
+    const limits_query *of = value;
+    return rodt_limits_json_format(of->context->rules, of->context->day, of->finding, 0, text, size, needed);
 }
 
 static int answer_chamber(const command_line *from, const rule_context *context)
@@ -131,7 +126,7 @@ static int answer_chamber(const command_line *from, const rule_context *context)
     if (status != STATUS_CONTINUE)
         return status;
     if (option_given(from, LIMITS_JSON))
-        status = write_limit(&finding, context);
+        status = json_print(format_limits, &(limits_query){context, &finding});
     else
         print_limit(&finding, context);
     return status != STATUS_CONTINUE ? status : rodt_length_given(finding.limit) ? STATUS_GOOD : STATUS_UNDETERMINED;
@@ -158,15 +153,10 @@ static int answer_all(const command_line *from, const rule_context *context)
     if (option_given(from, LIMITS_CLASS) || option_given(from, LIMITS_RATED))
         return print_error("--class and --rated belong to a chamber; see: rodtravel limits --help");
     int status = STATUS_CONTINUE;
-    if (option_given(from, LIMITS_JSON)) {
-        json_writer json = {.to = stdout, .first = true};
-        json_open(&json, '{');
-        write_limit_tables(&json, context, is_any, NULL);
-        json_close(&json, '}');
-        status = json_end(&json);
-    } else {
+    if (option_given(from, LIMITS_JSON))
+        status = json_print(format_limits, &(limits_query){context, NULL});
+    else
         print_limit_tables(context, is_any, NULL);
-    }
     bool is_answered = limits_strokes(law_of(context)) && is_in_force(context);
     return status != STATUS_CONTINUE ? status : is_answered ? STATUS_GOOD : STATUS_UNDETERMINED;
 }

@@ -260,35 +260,6 @@ void print_rules_list(void)
 
 /* --- For programs ------------------------------------------------------------------------------------ */
 
-static rodt_status format_row(const void *row, char *text, size_t size, size_t *needed)
-{
-    return rodt_limit_json_format(row, 0, text, size, needed);
-}
-
-static void write_rows(json_writer *json, const char *key, const row_query *query, const rodt_rules *rules)
-{
-    const rodt_limit *row;
-    json_key(json, key);
-    json_open(json, '[');
-    for (size_t at = 0; (row = next_row(query, rules, &at)) != NULL;)
-        json_record(json, format_row, row);
-    json_close(json, ']');
-}
-
-void write_limit_tables(json_writer *json, const rule_context *rules_of, row_filter wanted, const void *context)
-{
-    const row_query query = {rules_of, wanted, context};
-    const rodt_rules *law = law_of(rules_of);
-    json_pair(json, "rules", rodt_rules_id(law));
-    json_pair(json, "title", rodt_rules_title(law));
-    json_date(json, "as_of", rules_of->day);
-    write_rows(json, "limits", &query, law);
-    if (rules_of->own == NULL)
-        return;
-    json_pair(json, "own_limits", rodt_rules_id(rules_of->own));
-    write_rows(json, "own_rows", &query, rules_of->own);
-}
-
 static rodt_status format_rules(const void *rules, char *text, size_t size, size_t *needed)
 {
     return rodt_rules_json_format(rules, 0, text, size, needed);

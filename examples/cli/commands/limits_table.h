@@ -4,7 +4,6 @@
 #define LIMITS_H
 
 #include "input/rule_context.h"
-#include "ui/json_writer.h"
 
 #include <rodtravel/rodtravel.h>
 
@@ -25,9 +24,6 @@ typedef bool (*row_filter)(const rodt_limit *row, const void *context);
 
 /* The rows in force on the day of the context that pass the filter, with their sources. */
 void print_limit_tables(const rule_context *rules_of, row_filter wanted, const void *context);
-
-/* The same as members of the object that is open. */
-void write_limit_tables(json_writer *json, const rule_context *rules_of, row_filter wanted, const void *context);
 
 /* What follows a figure by the way it was checked: "*", "+" or nothing. */
 const char *evidence_mark(rodt_evidence evidence);

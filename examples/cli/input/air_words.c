@@ -13,6 +13,6 @@ const choice vehicle_words[VEHICLE_WORDS] = {{"single", RODT_VEHICLE_CLASS_SINGL
 
 rodt_air_check air_check_of(const char *text)
 {
-    rodt_air_check check = RODT_AIR_CHECK_NONE;
-    return text != NULL && rodt_air_check_find(text, strlen(text), &check) ? check : RODT_AIR_CHECK_NONE;
+    RODT_ENUM32(rodt_air_check) check;
+    return text != NULL && rodt_air_check_find(text, &check) == RODT_OK ? (rodt_air_check)check : RODT_AIR_CHECK_NONE;
 }

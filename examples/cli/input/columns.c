@@ -76,10 +76,11 @@ static bool is_wanted(const column_request *request, rodt_field field)
 static bool is_heading_of(const column_request *request, rodt_field field, const char *heading, size_t size)
 {
     const char *given = request->heading[field];
+    RODT_ENUM32(rodt_field) found;
     if (!is_wanted(request, field) || is_empty(heading, size))
         return false;
     return given != NULL ? rodt_heading_equal(heading, size, given, strlen(given))
-                         : rodt_field_find(heading, size) == field;
+                         : rodt_field_find_n(heading, size, &found) == RODT_OK && found == (uint32_t)field;
 }
 
 void columns_heading(const csv_record *header, size_t column, char text[COLUMN_TEXT_SIZE])

@@ -91,7 +91,7 @@ static size_t minus_size(const char *text, size_t size)
 
 static rodt_status parse_length(const char *text, size_t size, rodt_unit unit, practice_answer *out, rodt_error *error)
 {
-    const rodt_length_style style = {.unit = unit};
+    const rodt_style style = {.unit = unit};
     size_t minus = minus_size(text, size);
     out->negative = minus > 0;
     out->none = is_said(TO_SAY("none"), text, size);

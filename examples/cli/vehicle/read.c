@@ -86,7 +86,7 @@ static int read_position(file_reader *from, uint64_t line, rodt_position *out)
 static rodt_status read_arm_text(const file_reader *from, rodt_length *out, rodt_error *error)
 {
     const char *text = from->text[RODT_FIELD_ARM_LENGTH], *unit = from->text[RODT_FIELD_UNIT];
-    rodt_length_style style = from->options->style;
+    rodt_style style = from->options->style;
     rodt_length other;
     bool known = is_blank(unit) || rodt_unit_parse_n(unit, strlen(unit), &style.unit, NULL) == RODT_OK;
     rodt_status status = rodt_length_parse_strict_n(text, strlen(text), &style, out, NULL, error);

@@ -213,7 +213,7 @@ static rodt_status read_built(const char *text, record_value *value, char said[W
 static rodt_status read_length(rodt_unit unit, bool measured, const char *text, record_value *value,
                                char said[WALK_SAID_SIZE], rodt_error *error)
 {
-    const rodt_length_style style = {.unit = unit};
+    const rodt_style style = {.unit = unit};
     rodt_length length;
     RODT_ENUM32(rodt_unit) written;
     char inches[WORD_SIZE], mm[WORD_SIZE];
