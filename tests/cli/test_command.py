@@ -290,7 +290,7 @@ STROKE_KEYS = {"chamber": str, "rated_stroke": None, "released": str, "applied":
                "own_limits": None, "as_of": str, "source": None, "evidence": None,
                "law_source": None, "law_evidence": None, "psi": None, "psi_after": None,
                "pressure": None, "pressure_after": None,
-               "pressure_source": None}
+               "pressure_source": None, "units": dict}
 VERDICTS = ["in-adjustment", "out-of-adjustment", "inoperative", "undetermined"]
 
 
