@@ -218,22 +218,34 @@ static void visit_rows(visitor *visit, void *context)
     }
 }
 
-/* Every text of every step of every rule set, by each of its rows and without one. */
-static void visit_steps(visitor *visit, void *context)
+/* Every text of every step, by each of its rows and without one. */
+static void visit_steps_of(const rodt_rules *rules, visitor *visit, void *context)
 {
     rodt_message message;
-    for (size_t r = 0; r < rodt_rules_count(); r++) {
-        const rodt_rules *rules = rodt_rules_at(r);
-        for (int i = RODT_STEP_PART_END; i < RODT_STEP_END * RODT_STEP_PART_END; i++) {
-            rodt_step step = (rodt_step)(i / RODT_STEP_PART_END);
-            rodt_step_part part = (rodt_step_part)(i % RODT_STEP_PART_END);
-            const rodt_air_limit *row = NULL;
-            for (size_t k = 0; k == 0 || row != NULL; k++) {
-                assert_int_equal(rodt_step_message(step, part, rules, row, &message), RODT_OK);
-                visit(&message, context);
-                row = rodt_step_row_at(step, rules, NULL, k);
-            }
+    for (int i = RODT_STEP_PART_END; i < RODT_STEP_END * RODT_STEP_PART_END; i++) {
+        rodt_step step = (rodt_step)(i / RODT_STEP_PART_END);
+        rodt_step_part part = (rodt_step_part)(i % RODT_STEP_PART_END);
+        const rodt_air_limit *row = NULL;
+        for (size_t k = 0; k == 0 || row != NULL; k++) {
+            assert_int_equal(rodt_step_message(step, part, rules, row, &message), RODT_OK);
+            visit(&message, context);
+            row = rodt_step_row_at(step, rules, NULL, k);
         }
+    }
+}
+
+/* Of every rule set, and of a carrier's with one row of the law beside its own and with two. */
+static void visit_steps(visitor *visit, void *context)
+{
+    static const char own[] = "check,vehicle,comparison,value,measure\nwarning,any,not-less-than,65,psi\n";
+    static const char *const laws[] = {"us-cdl", "us-inuse"};
+    for (size_t r = 0; r < rodt_rules_count(); r++)
+        visit_steps_of(rodt_rules_at(r), visit, context);
+    for (size_t i = 0; i < COUNT_OF(laws); i++) {
+        rodt_rules *rules = NULL;
+        assert_int_equal(rodt_rules_load(rodt_rules_find(laws[i]), "own", own, sizeof own - 1, &rules, NULL), RODT_OK);
+        visit_steps_of(rules, visit, context);
+        rodt_rules_unref(rules);
     }
 }
 
