@@ -219,7 +219,8 @@ static const struct {
                {RODT_REASON_PRESSURE_LOW, TO_SAY("pressure-low")},
                {RODT_REASON_PRESSURE_HIGH, TO_SAY("pressure-high")},
                {RODT_REASON_ENGINE_RUNNING, TO_SAY("engine-running")},
-               {RODT_REASON_SPRING_BRAKE_APPLIED, TO_SAY("spring-brake-applied")}};
+               {RODT_REASON_SPRING_BRAKE_APPLIED, TO_SAY("spring-brake-applied")},
+               {RODT_REASON_PRESSURE_NOT_RECORDED, TO_SAY("pressure-not-recorded")}};
 
 rodt_reason practice_reason_at(size_t index)
 {
@@ -244,6 +245,8 @@ static rodt_verdict verdict_by(rodt_reason reason, const rodt_finding *finding)
         return rodt_rules_at_limit_passes(finding->rules) ? RODT_VERDICT_IN_ADJUSTMENT : RODT_VERDICT_OUT_OF_ADJUSTMENT;
     if (reason == RODT_REASON_OVER_LIMIT || reason == RODT_REASON_BEYOND_RATED_STROKE)
         return RODT_VERDICT_OUT_OF_ADJUSTMENT;
+    if (reason == RODT_REASON_PRESSURE_NOT_RECORDED) /* what the others lead to, it leaves unproven */
+        return finding->verdict;
     return reason == RODT_REASON_NO_MOVEMENT ? RODT_VERDICT_INOPERATIVE : RODT_VERDICT_UNDETERMINED;
 }
 
@@ -343,6 +346,9 @@ static void teach_measuring(const practice *of, size_t end, vehicle_line line, v
                                 "stroke at once, a distance to the pin needs a second one"));
     if (rodt_length_given(of->seen[end].hand_pull))
         line(context, MIND, say("what the rod moves by hand is free stroke; no limit is meant for it"));
+    if (practice_is_deciding(finding, RODT_REASON_PRESSURE_NOT_RECORDED))
+        line(context, MIND, say("the pressure was not noted: until it is, the stroke proves nothing; undetermined, for "
+                                "that reason, is right, too"));
     if (rodt_finding_has(finding, RODT_REASON_SPRING_BRAKE_APPLIED))
         line(context, MIND, say("with the spring brakes on the rod was out already: release them, then measure "
                                 "both again"));

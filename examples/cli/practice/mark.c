@@ -168,6 +168,7 @@ static bool has_limit(const practice *of, const rodt_chamber *chamber, rodt_date
 static practice_mistake mistaken_for(const practice *of, const rodt_chamber *chamber, rodt_length given)
 {
     rodt_chamber other = *chamber;
+    other.rated_stroke = (rodt_length){0, 0}; /* it would contradict the other class */
     other.stroke_class =
         chamber->stroke_class == RODT_STROKE_CLASS_LONG ? RODT_STROKE_CLASS_STANDARD : RODT_STROKE_CLASS_LONG;
     if (has_limit(of, &other, of->day, given))
@@ -238,7 +239,7 @@ static practice_mistake mark_verdict(const rodt_finding *finding, const practice
     if (given == finding->verdict)
         return MISTAKE_NONE;
     if (given == RODT_VERDICT_UNDETERMINED)
-        return MISTAKE_EXCUSED;
+        return rodt_finding_has(finding, RODT_REASON_PRESSURE_NOT_RECORDED) ? MISTAKE_NONE : MISTAKE_EXCUSED;
     if (finding->verdict == RODT_VERDICT_UNDETERMINED)
         return given == RODT_VERDICT_IN_ADJUSTMENT ? MISTAKE_PASSED_UNPROVEN : MISTAKE_FAILED_UNPROVEN;
     if (given == RODT_VERDICT_IN_ADJUSTMENT)
