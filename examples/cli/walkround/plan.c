@@ -71,11 +71,16 @@ static bool fits_built(const inspection_record *record, const rodt_air_limit *ro
            (!rodt_date_given(row->built_until) || built.year <= row->built_until.year);
 }
 
+bool walk_tows(const inspection_record *record)
+{
+    return !(is_vehicle(record, "single") || is_vehicle(record, "bus"));
+}
+
 bool walk_has_check(const inspection_record *record, rodt_air_check check)
 {
     bool trailer = check == RODT_AIR_CHECK_TRACTOR_PROTECTION || check == RODT_AIR_CHECK_SUPPLY_VALVE ||
                    check == RODT_AIR_CHECK_TRAILER_BRAKES;
-    return !trailer || !(is_vehicle(record, "single") || is_vehicle(record, "bus"));
+    return !trailer || walk_tows(record);
 }
 
 static bool fits(const inspection_record *record, const rodt_air_limit *row)
@@ -83,11 +88,25 @@ static bool fits(const inspection_record *record, const rodt_air_limit *row)
     return walk_has_check(record, row->check) && fits_class(record, row) && fits_built(record, row);
 }
 
+/* A row for any vehicle is left out where the same is said of this kind of vehicle. */
+static bool is_replaced(const walk *of, const rodt_air_limit *row)
+{
+    const rodt_air_limit *other;
+    bool named = of->record.head[HEAD_VEHICLE].text != NULL && row->vehicle == RODT_VEHICLE_CLASS_ANY;
+    for (size_t i = 0; named && (other = air_row_at(of->context.air_rules, i)) != NULL; i++) {
+        if (other->vehicle != RODT_VEHICLE_CLASS_ANY && other->check == row->check && other->kind == row->kind &&
+            other->span == row->span && rodt_pressure_compare(other->start, row->start) == 0 &&
+            fits(&of->record, other))
+            return true;
+    }
+    return false;
+}
+
 const rodt_air_limit *walk_next_row(const walk *of, rodt_air_check check, size_t *index)
 {
     const rodt_air_limit *row;
     while ((row = air_row_at(of->context.air_rules, (*index)++)) != NULL) {
-        if (row->check == check && fits(&of->record, row))
+        if (row->check == check && fits(&of->record, row) && !is_replaced(of, row))
             return row;
     }
     return NULL;

@@ -25,7 +25,7 @@ static void print_outcome(walk *of)
         walk_print("", 0, "%s", inspection_warning(judged));
 }
 
-static void print_part(walk_part part)
+static void print_part(const walk *of, walk_part part)
 {
     static const char *const what[WALK_PARTS] = {
         [WALK_VEHICLE] = "Enter alone leaves out what you do not know.",
@@ -33,14 +33,19 @@ static void print_part(walk_part part)
                          "stay. If a test has used up the air, build it up again before the next one.",
         [WALK_AIR_ON] = "The chocks stay. Close what was opened, put the trailer lines back, then start the engine.",
         [WALK_SET_UP] = "Build the air up first: a parking brake does not release without air. Then turn the engine "
-                        "off and release the parking brake on every unit; the chocks stay.",
+                        "off and release the parking brake on every unit, trailer supply valve open; the chocks stay.",
         [WALK_APPLICATION] = "Nobody at the rods while the pedal goes down.",
         [WALK_RELEASED] = "Down the left side, up the right. At each wheel: what it is, and the first reading.",
         [WALK_APPLIED] = "The same way again, with the pedal held."};
+    static const char *const single[WALK_PARTS] = {
+        [WALK_AIR_ON] = "The chocks stay. Close what was opened, then start the engine.",
+        [WALK_SET_UP] = "Build the air up first: a parking brake does not release without air. Then turn the engine "
+                        "off and release the parking brake; the chocks stay."};
+    const char *text = single[part] != NULL && !walk_tows(&of->record) ? single[part] : what[part];
     fputc('\n', walk_out());
     walk_print("", 0, "Part %d of %d. %s", (int)part + 1, (int)WALK_PARTS, walk_part_title(part));
-    if (what[part] != NULL)
-        walk_print("", 0, "%s", what[part]);
+    if (text != NULL)
+        walk_print("", 0, "%s", text);
 }
 
 static void print_cautions(void)
@@ -229,7 +234,7 @@ static void print_described(const walk *of, int end)
 void walk_print_intro(walk *of, const walk_item *item)
 {
     if (of->part != item->part)
-        print_part(item->part);
+        print_part(of, item->part);
     if (of->part != item->part && item->part == WALK_FINISH)
         print_outcome(of);
     of->part = item->part;

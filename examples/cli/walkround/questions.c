@@ -42,8 +42,9 @@ const walk_question walk_questions[ASK_IDS] = {
                      .help = TO_SAY("Who operates the vehicle; a daily report must name it in most places.")},
     [ASK_TIME] = {.name = "time", .title = TO_SAY("Time"), .optional = true, .part = WALK_VEHICLE, .kind = WALK_TEXT,
                   .location = WALK_HEAD, .key = HEAD_TIME, .help = TO_SAY("Of the inspection, such as 06:40.")},
-    [ASK_PLATES] = {.name = "plates", .title = TO_SAY("Plate or VIN of each unit, commas between"), .optional = true,
-                    .part = WALK_VEHICLE, .kind = WALK_PLATES, .location = WALK_UNITS, .key = UNIT_PLATE,
+    [ASK_PLATES] = {.name = "plates", .title = TO_SAY("Plate or VIN of each unit, commas between"),
+                    .single = TO_SAY("Plate or VIN"), .optional = true, .part = WALK_VEHICLE, .kind = WALK_PLATES,
+                    .location = WALK_UNITS, .key = UNIT_PLATE,
                     .help = TO_SAY("From the front: AB 1234, R 27. A dolly may have none: AB 1234, R 27, , R 28.")},
     [ASK_REPAIR] = {.name = "repair", .title = TO_SAY("Repaired by whom, and when"), .optional = true,
                     .part = WALK_FINISH, .kind = WALK_TEXT, .location = WALK_HEAD, .key = HEAD_REPAIR,
@@ -77,7 +78,8 @@ const walk_question walk_questions[ASK_IDS] = {
                    .help = TO_SAY("A year, or a day such as 1975-03-01: a figure of this rule set goes by the day "
                                   "of build.")},
     [ASK_AXLES] = {.name = "axles", .title = TO_SAY("How many axles (a combination: unit by unit, 3 2)"),
-                   .mandatory = true, .part = WALK_VEHICLE, .kind = WALK_AXLES, .location = WALK_STEP,
+                   .single = TO_SAY("How many axles"), .mandatory = true, .part = WALK_VEHICLE,
+                   .kind = WALK_AXLES, .location = WALK_STEP,
                    .help = TO_SAY("Every axle with brakes, counted from the front through every unit. Each has a "
                                   "left and a right wheel end: 1L, 1R, 2L and so on. 3 2 is a tractor of 3 and a "
                                   "trailer of 2 axles; d1 is a dolly of 1: 3 2 d1 2. A single number leaves the "
@@ -224,7 +226,7 @@ const char *walk_part_title(walk_part part)
     return say(titles[part]);
 }
 
-const char *walk_title(const walk_item *item)
+const char *walk_title(const inspection_record *record, const walk_item *item)
 {
     static const char *const where[RODT_AIR_CHECK_END] = {
         [RODT_AIR_CHECK_WARNING] = TO_SAY("Warning came on at, psi (or never)"),
@@ -244,5 +246,8 @@ const char *walk_title(const walk_item *item)
                         : item->id == ASK_ANSWER ? answers[item->check] : NULL;
     if (item->id == ASK_BEFORE && item->check == RODT_AIR_CHECK_LOSS_APPLIED)
         title = TO_SAY("Pressure at the start, pedal held, after the first drop, psi");
-    return say(title != NULL ? title : walk_questions[item->id].title);
+    const walk_question *question = &walk_questions[item->id];
+    if (title == NULL)
+        title = question->single != NULL && !walk_tows(record) ? question->single : question->title;
+    return say(title);
 }

@@ -55,7 +55,8 @@ typedef struct walk_word {
 
 typedef struct walk_question {
     const char *name;  /* among the steps of a record, after the wheel end or the check */
-    const char *title; /* as it is asked */
+    const char *title;  /* as it is asked */
+    const char *single; /* the same of a vehicle without trailers; NULL = the title */
     const char *help;
     walk_part part;
     walk_kind kind;
@@ -89,8 +90,8 @@ typedef struct walk_item {
     rodt_air_check check; /* or RODT_AIR_CHECK_NONE */
 } walk_item;
 
-/* The question in words that fit the check. */
-const char *walk_title(const walk_item *item);
+/* The question in words that fit the check and the vehicle. */
+const char *walk_title(const inspection_record *record, const walk_item *item);
 
 /* --- Words (words.c) ------------------------------------------------------------------------------- */
 
@@ -163,6 +164,7 @@ bool walk_answered(const inspection_record *record, const walk_item *item);
 bool walk_same(const walk_item *a, const walk_item *b);
 bool walk_same_subject(const walk_item *a, const walk_item *b); /* one check, or one wheel end */
 size_t walk_find_item(const walk_plan *plan, const walk_item *item); /* the count of the plan = it is not there */
+bool walk_tows(const inspection_record *record); /* or it is not said that it has no trailer */
 bool walk_has_check(const inspection_record *record, rodt_air_check check); /* false: of trailers, without one */
 bool walk_needs_air_ready(const walk *of, rodt_air_check check); /* a leak test that the rule set has */
 
