@@ -295,7 +295,7 @@ class Table(unittest.TestCase):
             rows += len(table["air"])
             unconfirmed = sum(row["evidence"] in ("second-hand", "from-memory") for row in table["air"])
             self.assertEqual(" ".join(result.stdout.split()).count("unconfirmed)"), unconfirmed)
-        self.assertEqual(rows, 148)
+        self.assertEqual(rows, 149)
 
     def test_rows_say_what_is_timed_and_how(self):
         said = " ".join(run("limits", "--air", "--rules", "us-cdl").stdout.split())

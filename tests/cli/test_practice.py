@@ -957,7 +957,8 @@ class Pages(unittest.TestCase):
             self.assertIn(f">{row['stamp']}</text>", drawing)
             self.assertEqual("M54 96h20l6 16H48z" in drawing, row["tag"] == "trapezoid")
             self.assertEqual('<circle cx="31"' in drawing, row["ports"] == "round")
-            self.assertEqual(">STROKE</text>" in drawing, row["rated_stroke"] is not None)
+            self.assertEqual(" in STROKE</text>" in drawing, row["rated_stroke"] is not None)
+            self.assertNotIn("font-size:9px", sheet)  # as small as that no stamp can be read
 
     def test_self_contained(self):
         for text in self.write("--seed", 7, "--level", "hard"):

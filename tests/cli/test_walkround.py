@@ -846,6 +846,17 @@ class Words(Walk):
         self.assertEqual(order, sorted(order))
         self.assertIn("Pressure at the start, pedal held, after the first drop, psi", talk.prompts)
 
+    def test_a_truck_hears_nothing_of_trailers(self):
+        truck, train = (" ".join(self.walk({**TEN, **answers}, "--rules", "ca-on", file=self.folder / f"{name}.json")[0]
+                                 .said.split()) for name, answers in (("truck", {"Vehicle": "s", "How many axles": "2"}),
+                                                                      ("train", {"How many axles": "3 2"})))
+        self.assertNotIn("trailer", truck.partition("Part 3")[2])
+        self.assertEqual(truck.count("start below 80 psi, 600 to 900 rpm"), 1)
+        self.assertEqual(train.count("start below 80 psi"), 1)
+        for words in ("start below 80 psi, trailer supply valve closed, 600 to 900 rpm", "put the trailer lines back",
+                      "release the parking brake on every unit, trailer supply valve open"):
+            self.assertIn(words, train)
+
     def test_a_parking_brake_that_does_not_release(self):
         """No leak test is done then, and the record says so."""
         talk = self.at("Chocks in place", TEN, rules="us-cdl")
@@ -1004,9 +1015,11 @@ class Words(Walk):
 
     def test_a_truck_has_one_unit(self):
         talk = self.at("How many axles")
+        self.assertEqual(talk.prompts[-1], "How many axles")
         self.assertIn("Not accepted", talk.answer("2 2"))
         talk.answer("2")
         self.go_on_until(talk, TRUCK, "Plate")
+        self.assertRegex(talk.prompts[-1], r"^Plate or VIN($| \[)")
         talk.answer("AB 1")
         self.assertEqual(self.record()["units"], [{"kind": "truck", "plate": "AB 1"}])
         self.assertEqual(self.record()["version"], 3)

@@ -191,7 +191,10 @@ static int write_card(const rule_context *context, const char *name, bool html)
     int status = atomic_file_open(name, &file);
     if (status != STATUS_CONTINUE)
         return status;
-    limit_card_write(context, html, file.to);
+    if (html)
+        limit_page_write(context, file.to);
+    else
+        limit_drawing_write(context, file.to);
     return atomic_file_close(&file, true);
 }
 

@@ -122,12 +122,23 @@ const char *evidence_mark(rodt_evidence evidence)
     return evidence <= RODT_EVIDENCE_CHECKED ? "" : evidence == RODT_EVIDENCE_COMMON_PRACTICE ? "+" : "*";
 }
 
+const char *evidence_mark_note(rodt_evidence evidence, uint32_t seen)
+{
+    bool practice = evidence == RODT_EVIDENCE_COMMON_PRACTICE;
+    uint32_t bits = practice ? 1u << RODT_EVIDENCE_COMMON_PRACTICE
+                             : 1u << RODT_EVIDENCE_SECOND_HAND | 1u << RODT_EVIDENCE_FROM_MEMORY;
+    if ((seen & bits) == 0)
+        return NULL;
+    return practice ? say("common practice, no source: not law") : say("unconfirmed: not read in its source, and not law");
+}
+
 void print_evidence_marks(uint32_t seen)
 {
-    if ((seen & (1u << RODT_EVIDENCE_SECOND_HAND | 1u << RODT_EVIDENCE_FROM_MEMORY)) != 0)
-        print_wrapped(stdout, "*", INDENT, say("unconfirmed: not read in its source, and not law"));
-    if ((seen & 1u << RODT_EVIDENCE_COMMON_PRACTICE) != 0)
-        print_wrapped(stdout, "+", INDENT, say("common practice, no source: not law"));
+    static const rodt_evidence kinds[] = {RODT_EVIDENCE_FROM_MEMORY, RODT_EVIDENCE_COMMON_PRACTICE};
+    for (size_t i = 0; i < COUNT_OF(kinds); i++) {
+        if (evidence_mark_note(kinds[i], seen) != NULL)
+            print_wrapped(stdout, evidence_mark(kinds[i]), INDENT, evidence_mark_note(kinds[i], seen));
+    }
 }
 
 /* Returns false if there is no row to show, and says so. */

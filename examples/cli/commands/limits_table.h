@@ -28,6 +28,9 @@ void print_limit_tables(const rule_context *rules_of, row_filter wanted, const v
 /* What follows a figure by the way it was checked: "*", "+" or nothing. */
 const char *evidence_mark(rodt_evidence evidence);
 
+/* What such a mark means, if the bit of its evidence is seen; NULL = it is not. */
+const char *evidence_mark_note(rodt_evidence evidence, uint32_t seen);
+
 /* Explains the marks; seen has the bit 1 << evidence of each figure shown. */
 void print_evidence_marks(uint32_t seen);
 

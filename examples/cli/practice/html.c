@@ -22,13 +22,12 @@ static const char *const style =
     ".end{border:1.5px solid #111;padding:.4rem .6rem .55rem;min-width:0;overflow-wrap:anywhere;display:flex;"
     "flex-direction:column}.end .answers{margin-top:auto}"
     ".end p{font-size:.86rem}.name{font-size:.8rem;font-weight:600;margin-top:.3rem}"
-    ".seen{display:grid;grid-template-columns:7.5rem minmax(0,1fr);gap:.6rem;align-items:start}"
-    ".chamber{display:block;width:100%;height:auto}.chamber path,.chamber rect,.chamber "
-    "circle{fill:#e6e4dc;stroke:#111;"
-    "stroke-width:2}.chamber .dark{fill:#111}.chamber text{font:700 15px "
-    "system-ui,sans-serif;text-anchor:middle}"
-    ".chamber .less{font-size:9px}"
-    ".tape{display:block;width:100%;height:auto}.tape rect{fill:#fbf7e4;stroke:#111}"
+    ".seen{display:grid;grid-template-columns:9.5rem minmax(0,1fr);gap:.6rem;align-items:start}.seen h2{margin-bottom:-1em}"
+    ".chamber,.tape{display:block;width:100%;height:auto}.chamber *{fill:#e6e4dc;stroke:#111;"
+    "stroke-width:2}.chamber .dark{fill:#111}.chamber text{font-size:18px;font-weight:700;text-anchor:middle;"
+    "fill:#111;stroke:none}"
+    ".chamber .less{font-size:14px}.chamber .rated{font-size:11px}.chamber .field{fill:#fff;stroke-width:1}"
+    ".tape rect{fill:#fbf7e4;stroke:#111}"
     ".tape .tick{stroke:#111;stroke-width:1.3;fill:none}.tape .pin{fill:#8c1c13}"
     ".tape text{font:700 14px system-ui,sans-serif;text-anchor:middle}"
     ".sum{display:grid;grid-template-columns:1fr auto 1fr auto 1fr;gap:.1rem "
@@ -64,12 +63,10 @@ static const char *const style =
     ".end .boxes,.summary .boxes{font-size:7pt}"
     ".summary .small{font-size:6pt}.who{margin:.3rem 0 "
     ".4rem}.whole{margin:.35rem 0}"
-    ".seen{grid-template-columns:6rem minmax(0,1fr)}"
+    ".seen{grid-template-columns:7.5rem minmax(0,1fr)}"
     "main{max-width:none;padding:0}"
-    ".end,.whole,.keep,.summary,tr,li{break-inside:avoid}.vehicle+.vehicle{break-before:page;border:0;margin:"
-    "0;"
-    "padding:0}"
-    ".ends{grid-template-columns:1fr 1fr}h2{break-after:avoid}"
+    ".end,.whole,.keep,.summary,tr,li{break-inside:avoid}.vehicle+.vehicle{break-before:page;border:0;margin:0;"
+    "padding:0}h2{break-after:avoid}"
     "*{print-color-adjust:exact;-webkit-print-color-adjust:exact}}";
 
 void practice_html_begin(FILE *to, bool key)
@@ -198,23 +195,33 @@ static void put_signs(FILE *to, const practice_end *seen)
         fputs("<path d=\"M54 96h20l6 16H48z\"/>", to);
 }
 
+/* What is stamped on the housing, on a field that is wide enough to be read. */
+static void put_stamp(FILE *to, const char *stamp, rodt_length rated_stroke)
+{
+    bool rated = rodt_length_given(rated_stroke);
+    char text[WORD_SIZE];
+    fprintf(to, "<rect class=\"field\" x=\"11\" y=\"%d\" width=\"104\" height=\"%d\"/>", rated ? 35 : 42,
+            rated ? 39 : 24);
+    fprintf(to, "<text class=\"%s\" x=\"63\" y=\"%d\">", strlen(stamp) > 7 ? "less" : "large", rated ? 52 : 60);
+    markup_put(to, "%</text>", stamp);
+    if (!rated)
+        return;
+    fputs("<text class=\"rated\" x=\"63\" y=\"68\">", to);
+    markup_words(to, format_length(rated_stroke, text));
+    fputs(" in STROKE</text>", to);
+}
+
 static void put_chamber(const practice *of, size_t end, FILE *to)
 {
     const practice_end *seen = &of->seen[end];
     const rodt_chamber *chamber = &of->judged.ends[end].reading.chamber;
-    char words[PRACTICE_TEXT_SIZE], rated[WORD_SIZE];
+    char words[PRACTICE_TEXT_SIZE];
     practice_describe_marks(of, end, words);
-    markup_put(to, "<svg class=\"chamber\" viewBox=\"0 0 140 116\" role=\"img\" aria-label=\"%\">", words);
+    markup_put(to, "<svg class=\"chamber\" viewBox=\"-14 0 152 116\" role=\"img\" aria-label=\"%\">", words);
     put_housing(to, chamber->family);
     if (chamber->family == RODT_FAMILY_CLAMP)
         put_signs(to, seen);
-    markup_put(to, "<text class=\"%\" x=\"40\" y=\"58\">%</text>", strlen(seen->stamp) > 5 ? "less" : "large",
-               seen->stamp);
-    if (rodt_length_given(chamber->rated_stroke)) {
-        fputs("<text class=\"less\" x=\"87\" y=\"50\">", to);
-        markup_words(to, format_length(chamber->rated_stroke, rated));
-        fputs("</text><text class=\"less\" x=\"87\" y=\"63\">STROKE</text>", to);
-    }
+    put_stamp(to, seen->stamp, chamber->rated_stroke);
     fputs("</svg>\n", to);
 }
 
