@@ -129,7 +129,8 @@ const char *evidence_mark_note(rodt_evidence evidence, uint32_t seen)
                              : 1u << RODT_EVIDENCE_SECOND_HAND | 1u << RODT_EVIDENCE_FROM_MEMORY;
     if ((seen & bits) == 0)
         return NULL;
-    return practice ? say("common practice, no source: not law") : say("unconfirmed: not read in its source, and not law");
+    return practice ? say("common practice, no source: not law")
+                    : say("unconfirmed: not read in its source, and not law");
 }
 
 void print_evidence_marks(uint32_t seen)

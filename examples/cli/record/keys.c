@@ -97,6 +97,12 @@ const char *record_step(const inspection_record *record, const char *name)
     return step < 0 ? NULL : record->steps[step][STEP_ANSWER].text;
 }
 
+bool record_may_tow(const inspection_record *record)
+{
+    const char *vehicle = record->head[HEAD_VEHICLE].text;
+    return vehicle == NULL || (strcmp(vehicle, "single") != 0 && strcmp(vehicle, "bus") != 0);
+}
+
 bool record_format_unit(const inspection_record *record, size_t index, char text[UNIT_TEXT_SIZE])
 {
     if (index >= record->unit_count)

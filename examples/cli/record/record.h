@@ -88,6 +88,9 @@ bool record_length_unit(const inspection_record *record, RODT_ENUM32(rodt_unit) 
 int record_find_step(const inspection_record *record, const char *name); /* -1 = there is none */
 const char *record_step(const inspection_record *record, const char *name); /* its answer, or NULL */
 
+/* False: its vehicle is a single one or a bus, and has no trailer. */
+bool record_may_tow(const inspection_record *record);
+
 /* The record with its judgement. */
 typedef struct inspection {
     inspection_record record;

@@ -71,16 +71,11 @@ static bool fits_built(const inspection_record *record, const rodt_air_limit *ro
            (!rodt_date_given(row->built_until) || built.year <= row->built_until.year);
 }
 
-bool walk_tows(const inspection_record *record)
-{
-    return !(is_vehicle(record, "single") || is_vehicle(record, "bus"));
-}
-
 bool walk_has_check(const inspection_record *record, rodt_air_check check)
 {
     bool trailer = check == RODT_AIR_CHECK_TRACTOR_PROTECTION || check == RODT_AIR_CHECK_SUPPLY_VALVE ||
                    check == RODT_AIR_CHECK_TRAILER_BRAKES;
-    return !trailer || walk_tows(record);
+    return !trailer || record_may_tow(record);
 }
 
 static bool fits(const inspection_record *record, const rodt_air_limit *row)

@@ -41,7 +41,7 @@ static void print_part(const walk *of, walk_part part)
         [WALK_AIR_ON] = "The chocks stay. Close what was opened, then start the engine.",
         [WALK_SET_UP] = "Build the air up first: a parking brake does not release without air. Then turn the engine "
                         "off and release the parking brake; the chocks stay."};
-    const char *text = single[part] != NULL && !walk_tows(&of->record) ? single[part] : what[part];
+    const char *text = single[part] != NULL && !record_may_tow(&of->record) ? single[part] : what[part];
     fputc('\n', walk_out());
     walk_print("", 0, "Part %d of %d. %s", (int)part + 1, (int)WALK_PARTS, walk_part_title(part));
     if (text != NULL)

@@ -248,6 +248,6 @@ const char *walk_title(const inspection_record *record, const walk_item *item)
         title = TO_SAY("Pressure at the start, pedal held, after the first drop, psi");
     const walk_question *question = &walk_questions[item->id];
     if (title == NULL)
-        title = question->single != NULL && !walk_tows(record) ? question->single : question->title;
+        title = question->single != NULL && !record_may_tow(record) ? question->single : question->title;
     return say(title);
 }

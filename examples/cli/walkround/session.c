@@ -44,7 +44,8 @@ typedef struct asking {
 static const char *name_of(const asking *at, char name[WALK_ANSWER_MAX])
 {
     const char *position = at->item.end == WALK_NONE ? "" : at->of->record.ends[at->item.end][END_POSITION].text;
-    snprintf(name, WALK_ANSWER_MAX, "%.20s%s%s", position, position[0] == '\0' ? "" : " ", walk_title(&at->of->record, &at->item));
+    snprintf(name, WALK_ANSWER_MAX, "%.20s%s%s", position, position[0] == '\0' ? "" : " ",
+             walk_title(&at->of->record, &at->item));
     return name;
 }
 

@@ -164,7 +164,6 @@ bool walk_answered(const inspection_record *record, const walk_item *item);
 bool walk_same(const walk_item *a, const walk_item *b);
 bool walk_same_subject(const walk_item *a, const walk_item *b); /* one check, or one wheel end */
 size_t walk_find_item(const walk_plan *plan, const walk_item *item); /* the count of the plan = it is not there */
-bool walk_tows(const inspection_record *record); /* or it is not said that it has no trailer */
 bool walk_has_check(const inspection_record *record, rodt_air_check check); /* false: of trailers, without one */
 bool walk_needs_air_ready(const walk *of, rodt_air_check check); /* a leak test that the rule set has */
 
