@@ -67,7 +67,7 @@ const char *card_format_rules(const limit_card *of, char text[CARD_TEXT_SIZE]);
 const char *card_format_conditions(const limit_card *of, char text[CARD_TEXT_SIZE]);
 const char *card_comparison(const limit_card *of);
 const char *card_format_marks(const limit_card *of, char text[CARD_TEXT_SIZE]);   /* after the figures; "" = none */
-const char *card_format_sources(const limit_card *of, char text[CARD_TEXT_SIZE]); /* each in force once, with how it was read */
+const char *card_format_sources(const limit_card *of, char text[CARD_TEXT_SIZE]); /* those in force, each once */
 const char *card_format_foot(const limit_card *of, char text[CARD_TEXT_SIZE]);
 
 #endif

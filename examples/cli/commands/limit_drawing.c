@@ -13,7 +13,7 @@
 #define TABLE_END 2080 /* with other chambers below */
 #define SMALL_TOP 2130
 #define SMALL_WIDTH 138 /* characters of a line of sources */
-#define NONE_TOP 2330 /* where there are none, it is said */
+#define NONE_TOP 2305 /* where there are none, it is said */
 
 /* --- Texts ------------------------------------------------------------------------------------------- */
 
@@ -71,7 +71,7 @@ static void put_heading(const limit_card *on, int x, const char *text)
 static void put_table(limit_card *on)
 {
     size_t count = card_count_sizes(on, true), at = 0;
-    int bottom = card_count_sizes(on, false) > 0 ? TABLE_END : NONE_TOP - 80;
+    int bottom = card_count_sizes(on, false) > 0 ? TABLE_END : NONE_TOP - 55;
     int step = (bottom - TABLE_TOP) / (int)(count > 0 ? count : 1), y = TABLE_TOP + step / 2;
     const rodt_limit *row;
     put_heading(on, 140, say(CARD_TYPE));
@@ -89,7 +89,7 @@ static void put_others(limit_card *on)
     char text[CARD_TEXT_SIZE];
     const rodt_limit *row;
     if (card_count_sizes(on, false) == 0)
-        put_text(on, 0, NONE_TOP, 40, "", say(CARD_NO_OTHERS));
+        put_lines(on, NONE_TOP, 36, 90, say(CARD_NO_OTHERS));
     for (size_t i = 0; (row = card_next_size(on, false, &i)) != NULL;) {
         if (!card_format_other(on, row, text))
             continue;
@@ -143,11 +143,12 @@ static void put_foot(const limit_card *on)
 void limit_drawing_write(const rule_context *context, FILE *to)
 {
     limit_card on = limit_card_of(context, to);
-    fprintf(to, "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 %d %d\" width=\"190mm\" height=\"255mm\" ", WIDTH,
-            HEIGHT);
-    markup_put(to, "role=\"img\" font-family=\"system-ui,sans-serif\" fill=\"#000\">\n<title>%</title>\n", say(CARD_NAME));
-    fprintf(to, "<rect width=\"%d\" height=\"%d\" fill=\"#fff\"/>\n<g stroke=\"#000\">\n<style>text{stroke:none}</style>\n",
+    fprintf(to, "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 %d %d\" width=\"190mm\" height=\"255mm\" ",
             WIDTH, HEIGHT);
+    markup_put(to, "role=\"img\" font-family=\"system-ui,sans-serif\" fill=\"#000\">\n<title>%</title>\n",
+               say(CARD_NAME));
+    fprintf(to, "<rect width=\"%d\" height=\"%d\" fill=\"#fff\"/>\n<g stroke=\"#000\">\n", WIDTH, HEIGHT);
+    fputs("<style>text{stroke:none}</style>\n", to);
     put_head(&on);
     put_signs(&on);
     put_table(&on);
