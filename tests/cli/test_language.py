@@ -52,6 +52,8 @@ RUNS = [
     ("not every brake", ["vehicle", VEHICLE, "--brakes", "12"]),
     ("every verdict", ["vehicle", BROKEN]),
     ("an inspection", ["report", INSPECTION]),
+    ("an estimate", ["air", "estimate", "--psi", "100", "--reservoirs", "2848", "--chambers", "30,30,30,30"]),
+    ("no application", ["air", "estimate", "--psi", "91", "--reservoirs", "100", "--chambers", "30"]),
     ("a part of a pound", ["air", "loss-released", "--before", "110", "--after", "107.5", "--vehicle", "single"]),
     ("cards", ["cards", "--rules", "ca-on"]),
     ("cards of a train", ["cards", "--rules", "us-cdl", "--towed", "2", "--built", "2015"]),

@@ -4,6 +4,7 @@
 #define AIR_H
 
 #include "ui/json_writer.h"
+#include "ui/language.h"
 #include "ui/options.h"
 
 #include <rodtravel/rodtravel.h>
@@ -69,7 +70,10 @@ int write_air_estimate(const air_estimate *estimate);
  * (table.c). */
 const char *air_row_whom(const rodt_air_limit *row, char text[AIR_WHOM_SIZE]);
 
-#define AIR_RULE_SIZE 400
+#define AIR_RULE_SIZE 500
+
+/* The title of a check (table.c). */
+const char *air_check_title(rodt_air_check check, char text[SAID_SIZE]);
 
 /* The words of a row, and what is timed (table.c). */
 const char *air_row_rule(const rodt_air_limit *row, char text[AIR_RULE_SIZE]);

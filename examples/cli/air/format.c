@@ -65,7 +65,7 @@ static void print_row(const rodt_air_limit *row, const rodt_rules *rules)
     if (air_row_whom(row, text)[0] != '\0')
         print_wrapped(stdout, "", INDENT, text);
     if (row->setup[0] != '\0')
-        print_wrapped(stdout, say("How"), INDENT, row->setup);
+        print_wrapped(stdout, say("How"), INDENT, say_quoted(row->setup, text, sizeof text));
     snprintf(line, sizeof line, "%s: %s (%s)", rodt_rules_id(rules), format_source(row->source, words),
              say_evidence((rodt_evidence)row->evidence, evidence));
     print_wrapped(stdout, say("Source"), INDENT, line);
@@ -237,9 +237,7 @@ static void print_count(const air_estimate *estimate, unsigned count)
 static int print_range_error(void)
 {
     char text[SAID_SIZE];
-    rodt_message message;
-    (void)say_message(rodt_status_message(RODT_E_RANGE, &message), &message, text, sizeof text);
-    return print_error("%s", text);
+    return print_error("%s", say_status(RODT_E_RANGE, text));
 }
 
 int print_air_estimate(const air_estimate *estimate)

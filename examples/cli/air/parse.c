@@ -21,7 +21,7 @@ static int read_number_option(const command_line *from, size_t option, bool cloc
         return STATUS_CONTINUE;
     if (!read_ratio(text, clock, out))
         return print_error("--%s is a number such as %s, not \"%s\"", from->command->options[option].name,
-                           clock ? "38, 31.25 or 2:05" : "2848, 31.25 or 3/5", text);
+                           clock ? say("38, 31.25 or 2:05") : say("2848, 31.25 or 3/5"), text);
     return STATUS_CONTINUE;
 }
 

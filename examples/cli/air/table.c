@@ -42,29 +42,37 @@ const char *air_row_whom(const rodt_air_limit *row, char text[AIR_WHOM_SIZE])
     return text;
 }
 
+const char *air_check_title(rodt_air_check check, char text[SAID_SIZE])
+{
+    rodt_message message;
+    (void)say_message(rodt_air_check_message(check, &message), &message, text, SAID_SIZE);
+    return text;
+}
+
 const char *air_row_rule(const rodt_air_limit *row, char text[AIR_RULE_SIZE])
 {
-    char from[WORD_SIZE], to[WORD_SIZE];
+    char from[WORD_SIZE], to[WORD_SIZE], words[AIR_RULE_SIZE];
+    (void)say_quoted(row->published, words, sizeof words);
     if (rodt_pressure_given(row->start))
-        snprintf(text, AIR_RULE_SIZE, say("%s; timed from %s to %s psi"), row->published,
+        snprintf(text, AIR_RULE_SIZE, say("%s; timed from %s to %s psi"), words,
                  format_pressure(row->start, from), format_pressure(row->stop, to));
     else
         snprintf(text, AIR_RULE_SIZE,
                  row->span == RODT_AIR_SPAN_RECOVERY
                      ? say("%s; timed after a full application, back to the pressure before")
                      : "%s",
-                 row->published);
+                 words);
     return text;
 }
 
 static void print_row(const rodt_air_limit *row)
 {
     char edge[SAID_SIZE], text[AIR_WHOM_SIZE], rule[AIR_RULE_SIZE], line[600], words[RODT_SOURCE_TEXT_SIZE];
-    char evidence[SAID_SIZE];
+    char evidence[SAID_SIZE], setup[400];
     rodt_message message;
     print_wrapped(stdout, rodt_air_check_name(row->check), INDENT, air_row_rule(row, rule));
     if (row->setup[0] != '\0') {
-        snprintf(line, sizeof line, say("how: %s"), row->setup);
+        snprintf(line, sizeof line, say("how: %s"), say_quoted(row->setup, setup, sizeof setup));
         print_wrapped(stdout, "", INDENT, line);
     }
     if (air_row_whom(row, text)[0] != '\0')

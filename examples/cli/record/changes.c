@@ -1,32 +1,27 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* What the entries of a record say about each other: readings that were changed, a pressure that rose. */
 #include "record/record.h"
-#include "ui/compiler.h"
 #include "ui/format.h"
 #include "ui/language.h"
 
 #include <stdio.h>
 #include <string.h>
 
-bool record_change_at(const inspection_record *record, size_t step, char what[RECORD_WHERE_SIZE])
+bool record_change_at(const inspection_record *record, size_t step, char what[SAID_SIZE])
 {
-    static const char *const words[] = {TO_SAY("released"), TO_SAY("applied")};
     const char *name = record->steps[step][STEP_NAME].text;
+    char bare[RECORD_WHERE_SIZE];
     size_t size = strlen(name), tail = strlen(STEP_REPLACED);
     if (size <= tail || size >= RECORD_WHERE_SIZE || strcmp(name + size - tail, STEP_REPLACED) != 0)
         return false;
-    snprintf(what, RECORD_WHERE_SIZE, "%.*s", (int)(size - tail), name);
-    for (size_t i = 0; i < COUNT_OF(words); i++) {
-        char *word = strstr(what, words[i]);
-        if (word != NULL)
-            snprintf(word, RECORD_WHERE_SIZE - (size_t)(word - what), "%s", say(words[i]));
-    }
+    snprintf(bare, sizeof bare, "%.*s", (int)(size - tail), name);
+    (void)record_say_step(bare, what);
     return true;
 }
 
 static void list_changes(const inspection_record *record, vehicle_line line, void *context)
 {
-    char what[RECORD_WHERE_SIZE], text[SAID_SIZE];
+    char what[SAID_SIZE], text[SAID_SIZE];
     for (size_t i = 0; i < record->step_count; i++) {
         if (!record_change_at(record, i, what))
             continue;

@@ -27,8 +27,8 @@ static int print_entry_error(const place *at, const char *key, const char *what)
 
 static int read_number(const place *at, const record_key *key, const json_t *value, int *out)
 {
-    char what[80];
-    snprintf(what, sizeof what, "a whole number from 1 to %d, without quotes, is expected", key->most);
+    char what[160];
+    snprintf(what, sizeof what, say("a whole number from 1 to %d, without quotes, is expected"), key->most);
     if (!json_is_integer(value) || json_integer_value(value) < 1 || json_integer_value(value) > key->most)
         return print_entry_error(at, record_key_name(key), what);
     *out = (int)json_integer_value(value);
@@ -39,12 +39,12 @@ static int read_text(const place *at, const record_key *key, const json_t *value
 {
     if (json_is_number(value))
         return print_entry_error(at, record_key_name(key),
-                                 "is a number; every reading is a text in quotes, such as \"2 1/8\"");
+                                 say("is a number; every reading is a text in quotes, such as \"2 1/8\""));
     if (!json_is_string(value))
-        return print_entry_error(at, record_key_name(key), "a text in quotes is expected");
+        return print_entry_error(at, record_key_name(key), say("a text in quotes is expected"));
     const char *text = json_string_value(value);
     if (text[strspn(text, " \t\r\n")] == '\0')
-        return print_entry_error(at, record_key_name(key), "is empty; leave out what was not recorded");
+        return print_entry_error(at, record_key_name(key), say("is empty; leave out what was not recorded"));
     *out = text;
     return STATUS_CONTINUE;
 }
@@ -62,7 +62,7 @@ static int find_key(const record_key *keys, size_t count, const char *name)
 static int read_entry(const place *at, const record_key *key, const json_t *value, record_value *out)
 {
     if (out->text != NULL || out->number != 0)
-        return print_entry_error(at, record_key_name(key), "is there twice");
+        return print_entry_error(at, record_key_name(key), say("is there twice"));
     return key->most > 0 ? read_number(at, key, value, &out->number) : read_text(at, key, value, &out->text);
 }
 
@@ -78,14 +78,14 @@ static int read_object(const place *at, json_t *object, const record_key *keys, 
         while (*other != NULL && strcmp(*other, name) != 0)
             other++;
         if (key < 0 && *other == NULL)
-            return print_entry_error(at, name, "there is no such entry in a record");
+            return print_entry_error(at, name, say("there is no such entry in a record"));
         int status = key < 0 ? STATUS_CONTINUE : read_entry(at, &keys[key], value, &out[key]);
         if (status != STATUS_CONTINUE)
             return status;
     }
     for (size_t i = 0; i < count; i++) {
         if (keys[i].needed && out[i].text == NULL)
-            return print_entry_error(at, record_key_name(&keys[i]), "is missing");
+            return print_entry_error(at, record_key_name(&keys[i]), say("is missing"));
     }
     return STATUS_CONTINUE;
 }
@@ -106,7 +106,7 @@ typedef struct entry_list {
 static void name_entry(const entry_list *list, const json_t *entry, size_t index, char where[RECORD_WHERE_SIZE])
 {
     const char *label = json_string_value(json_object_get(entry, list->label));
-    snprintf(where, RECORD_WHERE_SIZE, "%s, entry %zu%s%.24s%s", list->name, index + 1, label != NULL ? " (" : "",
+    snprintf(where, RECORD_WHERE_SIZE, say("%s, entry %zu%s%.24s%s"), list->name, index + 1, label != NULL ? " (" : "",
              label != NULL ? label : "", label != NULL ? ")" : "");
 }
 
@@ -119,14 +119,14 @@ static int read_list(const char *file, const json_t *root, const entry_list *lis
         return STATUS_CONTINUE;
     if (!json_is_array(entries))
         return print_entry_error(&at, list->name,
-                                 entries == NULL ? "is missing" : "a list in square brackets is expected");
+                                 entries == NULL ? say("is missing") : say("a list in square brackets is expected"));
     if (json_array_size(entries) > list->most)
-        return print_entry_error(&at, list->name, list->too_many);
+        return print_entry_error(&at, list->name, say(list->too_many));
     for (size_t i = 0; i < json_array_size(entries); i++) {
         json_t *entry = json_array_get(entries, i);
         name_entry(list, entry, i, at.where);
         if (!json_is_object(entry))
-            return print_entry_error(&at, "entry", "an object in curly brackets is expected");
+            return print_entry_error(&at, "entry", say("an object in curly brackets is expected"));
         int status = read_object(&at, entry, list->keys, list->key_count, none, list->values + i * list->key_count);
         if (status != STATUS_CONTINUE)
             return status;
@@ -138,13 +138,13 @@ static int read_list(const char *file, const json_t *root, const entry_list *lis
 static int read_lists(inspection_record *out, const json_t *root)
 {
     const entry_list lists[] = {
-        {"wheel_ends", "position", "there are more wheel ends than any vehicle has", record_end_keys, END_KEYS,
+        {"wheel_ends", "position", TO_SAY("there are more wheel ends than any vehicle has"), record_end_keys, END_KEYS,
          VEHICLE_ENDS_MAX, true, out->ends[0], &out->end_count},
-        {"units", "kind", "there are more units than any combination has", record_unit_keys, UNIT_KEYS,
+        {"units", "kind", TO_SAY("there are more units than any combination has"), record_unit_keys, UNIT_KEYS,
          RECORD_UNITS_MAX, false, out->units[0], &out->unit_count},
-        {"air_checks", "check", "there are more checks than anybody does", record_check_keys, CHECK_KEYS,
+        {"air_checks", "check", TO_SAY("there are more checks than anybody does"), record_check_keys, CHECK_KEYS,
          RECORD_CHECKS_MAX, false, out->checks[0], &out->check_count},
-        {"steps", "step", "there are more steps than any walk-round has", record_step_keys, STEP_KEYS,
+        {"steps", "step", TO_SAY("there are more steps than any walk-round has"), record_step_keys, STEP_KEYS,
          RECORD_STEPS_MAX, false, out->steps[0], &out->step_count}};
     int status = STATUS_CONTINUE;
     for (size_t i = 0; i < COUNT_OF(lists) && status == STATUS_CONTINUE; i++)
@@ -157,16 +157,18 @@ static int read_version(const place *at, const json_t *root)
 {
     const char *kind = json_string_value(json_object_get(root, "record"));
     const json_t *version = json_object_get(root, "version");
-    char what[160];
-    if (kind == NULL || strcmp(kind, RECORD_KIND) != 0)
-        return print_entry_error(at, "record", "\"" RECORD_KIND "\" is expected; this is no record of an inspection");
+    char what[240];
+    if (kind == NULL || strcmp(kind, RECORD_KIND) != 0) {
+        snprintf(what, sizeof what, say("\"%s\" is expected; this is no record of an inspection"), RECORD_KIND);
+        return print_entry_error(at, "record", what);
+    }
     if (!json_is_integer(version) || json_integer_value(version) < 1)
-        return print_entry_error(at, "version", "a whole number, the version of the record, is expected");
+        return print_entry_error(at, "version", say("a whole number, the version of the record, is expected"));
     if (json_integer_value(version) <= RECORD_VERSION)
         return STATUS_CONTINUE;
     snprintf(what, sizeof what,
-             "the record is of version %" JSON_INTEGER_FORMAT ", and this program, rodtravel %s, reads up to version "
-             "%d; a newer rodtravel reads it", json_integer_value(version), rodt_version(), RECORD_VERSION);
+             say("the record is of version %lld, and this program, rodtravel %s, reads up to version %d; a newer "
+                 "rodtravel reads it"), (long long)json_integer_value(version), rodt_version(), RECORD_VERSION);
     return print_entry_error(at, "version", what);
 }
 
@@ -196,7 +198,7 @@ int record_read(const char *file, inspection_record *out)
 {
     bool standard = strcmp(file, "-") == 0;
     memset(out, 0, sizeof *out);
-    out->file = standard ? "standard input" : file;
+    out->file = standard ? say("standard input") : file;
     FILE *from = standard ? stdin : fopen(file, "rb");
     if (from == NULL)
         return print_error("cannot open %s: %s", file, strerror(errno));

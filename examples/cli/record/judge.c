@@ -15,13 +15,14 @@
 
 static void check_place(const inspection_record *record, size_t check, char where[RECORD_WHERE_SIZE])
 {
-    snprintf(where, RECORD_WHERE_SIZE, "air_checks, entry %zu (%.24s)", check + 1,
+    snprintf(where, RECORD_WHERE_SIZE, say("air_checks, entry %zu (%.24s)"), check + 1,
              record->checks[check][CHECK_NAME].text);
 }
 
 void record_end_place(const inspection_record *record, size_t end, char where[RECORD_WHERE_SIZE])
 {
-    snprintf(where, RECORD_WHERE_SIZE, "wheel_ends, entry %zu (%.20s)", end + 1, record->ends[end][END_POSITION].text);
+    snprintf(where, RECORD_WHERE_SIZE, say("wheel_ends, entry %zu (%.20s)"), end + 1,
+             record->ends[end][END_POSITION].text);
 }
 
 /* `where` is "" for an entry of the record itself. */
@@ -29,7 +30,7 @@ static int print_entry_error(const inspection_record *record, const char *where,
                              const rodt_error *error)
 {
     print_error("%s: %s%s%s", record->file, where, where[0] == '\0' ? "" : ", ", key);
-    return print_text_error("the text", text, error);
+    return print_text_error(say("the text"), text, error);
 }
 
 /* Gives *out the meaning of a word, or leaves it if none is written. */
@@ -43,7 +44,8 @@ static int read_word(const inspection_record *record, const char *where, const c
             return STATUS_CONTINUE;
         }
         size_t used = strlen(list);
-        snprintf(list + used, sizeof list - used, "%s%s", i == 0 ? "" : i + 1 == count ? " or " : ", ", words[i].word);
+        snprintf(list + used, sizeof list - used, "%s%s", i == 0 ? "" : i + 1 == count ? say(" or ") : ", ",
+                 words[i].word);
     }
     return print_error("%s: %s%s%s is %s, not \"%s\"", record->file, where, where[0] == '\0' ? "" : ", ", key, list,
                        text);
@@ -118,6 +120,7 @@ static int judge_end(inspection *of, size_t i, const char *where, rodt_unit unit
     rodt_reading reading;
     rodt_error error;
     RODT_ENUM32(rodt_field) field = RODT_FIELD_NONE;
+    char why[SAID_SIZE];
     fill_text(&of->record, i, &text);
     rodt_status status = rodt_form_parse(&text, &reading, &error);
     if (status == RODT_OK && error.status != RODT_OK && error.status != RODT_E_EMPTY) {
@@ -127,7 +130,7 @@ static int judge_end(inspection *of, size_t i, const char *where, rodt_unit unit
     if (status == RODT_OK)
         status = rodt_reading_judge(&reading, of->context->rules, &of->vehicle.findings[i], NULL);
     return status == RODT_OK ? STATUS_CONTINUE
-                             : print_error("%s: %s: %s", of->record.file, where, rodt_status_text(status));
+                             : print_error("%s: %s: %s", of->record.file, where, say_status(status, why));
 }
 
 static int judge_wheel_end(inspection *of, size_t i, rodt_unit unit)
@@ -165,7 +168,8 @@ static int judge_ends(inspection *of)
     if (brakes > 0 && (size_t)brakes < record->end_count)
         return print_error("%s: brakes is %d, but there are %zu wheel ends", record->file, brakes, record->end_count);
     rodt_status combined = vehicle_combine(&of->vehicle, (uint32_t)brakes);
-    return combined == RODT_OK ? status : print_error("%s: %s", record->file, rodt_status_text(combined));
+    char why[SAID_SIZE];
+    return combined == RODT_OK ? status : print_error("%s: %s", record->file, say_status(combined, why));
 }
 
 /* --- Air checks --------------------------------------------------------------------------------------- */
@@ -248,7 +252,8 @@ static int judge_check(inspection *of, size_t i, const rodt_air_reading *vehicle
     take_vehicle(vehicle, &reading);
     rodt_error error;
     rodt_status judged = rodt_air_reading_judge(&reading, of->context->air_rules, &of->air[i], &error);
-    return judged == RODT_OK ? status : print_error("%s: %s: %s", record->file, where, error.text);
+    char why[SAID_SIZE];
+    return judged == RODT_OK ? status : print_error("%s: %s: %s", record->file, where, say_error(&error, why));
 }
 
 static int read_vehicle(const inspection_record *record, rodt_air_reading *out)
@@ -302,7 +307,7 @@ static int check_unit_kinds(const inspection_record *record)
     int status = STATUS_CONTINUE, kind = 0;
     for (size_t i = 0; i < record->unit_count && status == STATUS_CONTINUE; i++) {
         char where[RECORD_WHERE_SIZE];
-        snprintf(where, sizeof where, "units, entry %zu", i + 1);
+        snprintf(where, sizeof where, say("units, entry %zu"), i + 1);
         status = read_word(record, where, "kind", record->units[i][UNIT_KIND].text, kinds, COUNT_OF(kinds), &kind);
     }
     return status;

@@ -1,28 +1,29 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* The entries of a record: the one list that reading, writing and judging go by, and how an entry is found. */
 #include "record/record.h"
+#include "input/air_words.h"
 
 #include <stdio.h>
 #include <string.h>
 
 const record_key record_head_keys[HEAD_KEYS] = {
-    [HEAD_UNIT] = {.name = "unit"},
-    [HEAD_DATE] = {.name = "date", .needed = true},
-    [HEAD_TIME] = {.name = "time"},
-    [HEAD_CARRIER] = {.name = "carrier"},
-    [HEAD_INSPECTOR] = {.name = "inspector"},
-    [HEAD_PLACE] = {.name = "place"},
-    [HEAD_ODOMETER] = {.name = "odometer"},
-    [HEAD_RULES] = {.name = "rules", .needed = true},
-    [HEAD_AIR_RULES] = {.name = "air_rules"},
-    [HEAD_LENGTH_UNIT] = {.name = "length_unit"},
-    [HEAD_VEHICLE] = {.name = "vehicle"},
-    [HEAD_TOWED] = {.name = "towed_units", .most = 99},
-    [HEAD_BUILT] = {.name = "built"},
-    [HEAD_BRAKES] = {.name = "brakes", .most = 999},
+    [HEAD_UNIT] = {.name = TO_SAY("unit")},
+    [HEAD_DATE] = {.name = TO_SAY("date"), .needed = true},
+    [HEAD_TIME] = {.name = TO_SAY("time")},
+    [HEAD_CARRIER] = {.name = TO_SAY("carrier")},
+    [HEAD_INSPECTOR] = {.name = TO_SAY("inspector")},
+    [HEAD_PLACE] = {.name = TO_SAY("place")},
+    [HEAD_ODOMETER] = {.name = TO_SAY("odometer")},
+    [HEAD_RULES] = {.name = TO_SAY("rules"), .needed = true},
+    [HEAD_AIR_RULES] = {.name = TO_SAY("air_rules")},
+    [HEAD_LENGTH_UNIT] = {.name = TO_SAY("length_unit")},
+    [HEAD_VEHICLE] = {.name = TO_SAY("vehicle")},
+    [HEAD_TOWED] = {.name = TO_SAY("towed_units"), .most = 99},
+    [HEAD_BUILT] = {.name = TO_SAY("built")},
+    [HEAD_BRAKES] = {.name = TO_SAY("brakes"), .most = 999},
     [HEAD_PROGRAM] = {.name = "program"},
-    [HEAD_REPAIR] = {.name = "repair"},
-    [HEAD_REMARKS] = {.name = "remarks"},
+    [HEAD_REPAIR] = {.name = TO_SAY("repair")},
+    [HEAD_REMARKS] = {.name = TO_SAY("remarks")},
 };
 
 const record_key record_end_keys[END_KEYS] = {
@@ -116,4 +117,25 @@ bool record_format_unit(const inspection_record *record, size_t index, char text
         snprintf(text + used, UNIT_TEXT_SIZE - (size_t)used,
                  say_number(", %d axle", ", %d axles", (unsigned long)axles), axles);
     return true;
+}
+
+/* Of a check its title, but in English, where its name is one. */
+static const char *say_subject(const char *name, char text[SAID_SIZE])
+{
+    rodt_air_check check = air_check_of(name);
+    return check != RODT_AIR_CHECK_NONE && strcmp(chosen_language(), "en") != 0 ? air_check_title(check, text) : name;
+}
+
+const char *record_say_step(const char *name, char text[SAID_SIZE])
+{
+    char bare[RECORD_WHERE_SIZE], title[SAID_SIZE];
+    size_t size = strlen(name), tail = strlen(STEP_REPLACED);
+    bool replaced = size > tail && strcmp(name + size - tail, STEP_REPLACED) == 0;
+    snprintf(bare, sizeof bare, "%.*s", (int)(replaced ? size - tail : size), name);
+    char *blank = strrchr(bare, ' ');
+    if (blank != NULL)
+        *blank = '\0';
+    snprintf(text, SAID_SIZE, "%.700s%s%.200s%.40s", blank != NULL ? say_subject(bare, title) : "",
+             blank != NULL ? " " : "", say(blank != NULL ? blank + 1 : bare), replaced ? say(STEP_REPLACED) : "");
+    return text;
 }

@@ -45,7 +45,7 @@ typedef enum unit_key { UNIT_KIND, UNIT_PLATE, UNIT_AXLES, UNIT_KEYS } unit_key;
 
 /* A step of a walk-round whose answer has no other place: what was confirmed, what was left out on purpose. */
 typedef enum step_key { STEP_NAME, STEP_ANSWER, STEP_KEYS } step_key;
-#define STEP_SKIPPED "skipped"
+#define STEP_SKIPPED TO_SAY("skipped")
 
 /* The value of a key: a text as its writer wrote it, or a whole number. NULL and 0 = not written. */
 typedef struct record_value {
@@ -90,6 +90,9 @@ const char *record_step(const inspection_record *record, const char *name); /* i
 
 /* False: its vehicle is a single one or a bus, and has no trailer. */
 bool record_may_tow(const inspection_record *record);
+
+/* "2L chamber", "2L applied replaced": the name of a step in the chosen language. */
+const char *record_say_step(const char *name, char text[SAID_SIZE]);
 
 /* The record with its judgement. */
 typedef struct inspection {
@@ -144,16 +147,16 @@ void inspection_each_note(const inspection *of, vehicle_line line, void *context
 void inspection_each_rise(const inspection *of, vehicle_line line, void *context); /* the pressure alone */
 
 /* The step that keeps what an answer was before it was changed after a verdict: its name goes before this. */
-#define STEP_REPLACED " replaced"
+#define STEP_REPLACED TO_SAY(" replaced")
 /* `what` gets "2L applied"; false = another step. */
-bool record_change_at(const inspection_record *record, size_t step, char what[RECORD_WHERE_SIZE]);
+bool record_change_at(const inspection_record *record, size_t step, char what[SAID_SIZE]);
 
 /* The cautions of a walk-round are confirmed by a person, or the report says that they were not; NULL = they were, or
  * nothing is known. */
-#define STEP_CAUTIONS "cautions"
-#define STEP_BY_OPTION "by option"
+#define STEP_CAUTIONS TO_SAY("cautions")
+#define STEP_BY_OPTION TO_SAY("by option")
 const char *record_cautions_note(const inspection_record *record);
 
-#define STEP_LIMITS "limits" /* the step that names the file of the carrier's limits */
+#define STEP_LIMITS TO_SAY("limits") /* the step that names the file of the carrier's limits */
 
 #endif

@@ -76,8 +76,7 @@ const char *say_number(const char *one, const char *many, unsigned long number)
 
 /* --- What somebody writes ----------------------------------------------------------------------------- */
 
-/* The next letter without its accent, small; of Latin-1 in UTF-8, other characters byte by byte. */
-static char take_letter(const char **at, const char *end)
+char take_letter(const char **at, const char *end)
 {
     static const char plain[] = "aaaaaaaceeeeiiiidnooooo.ouuuuyts";
     unsigned char first = (unsigned char)*(*at)++;
@@ -117,6 +116,12 @@ bool is_beginning(const char *english, const char *text, size_t size)
 }
 
 /* --- What the library says ---------------------------------------------------------------------------- */
+
+const char *say_quoted(const char *quoted, char *text, size_t size)
+{
+    snprintf(text, size, chosen != NULL ? say("in English: %s") : "%s", quoted);
+    return text;
+}
 
 bool say_message(rodt_status made, const rodt_message *message, char *text, size_t size)
 {

@@ -53,6 +53,10 @@ const char *say(const char *english) FORMAT_ARGUMENT(1);
 /* The same for a help text, of which print_paragraphs says each line, or the second column of an indented line. */
 #define TO_SAY_LINES(english) english
 
+/* The next letter without its accent, small, and a hyphen for a blank; of Latin-1 in UTF-8, others byte by byte. Two
+ * texts that somebody wrote are the same if their letters are. */
+char take_letter(const char **at, const char *end);
+
 /* Whether a text that somebody wrote is this English one or its translation, of any language, whatever its capitals,
  * accents, hyphens and blanks. What was written in one language is then read in every one. */
 bool is_said(const char *english, const char *text, size_t size);
@@ -66,6 +70,9 @@ const char *say_number(const char *one, const char *many, unsigned long number) 
 /* What a function of the library made, in the chosen language; `made` is its status. False: there is nothing to say,
  * and text is "". */
 bool say_message(rodt_status made, const rodt_message *message, char *text, size_t size);
+
+/* What a source says, in its own words: English, and where another language is spoken, marked as such. */
+const char *say_quoted(const char *quoted, char *text, size_t size);
 
 /* The sentence of an error, of a status, and of how a figure was checked. */
 #define SAID_SIZE 1024

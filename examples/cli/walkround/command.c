@@ -7,6 +7,7 @@
 #include "input/rule_context.h"
 #include "ui/compiler.h"
 #include "ui/exit_status.h"
+#include "ui/language.h"
 #include "ui/message.h"
 #include "ui/options.h"
 
@@ -71,6 +72,7 @@ static int read_options(const command_line *from, walk *of, walk_start *start)
     of->speak = option_given(from, ROUND_SPEAK);
     of->back = option_value(from, ROUND_BACK);
     of->limits_file = option_value(from, ROUND_LIMITS);
+    of->language = from->language;
     return status;
 }
 
@@ -80,19 +82,26 @@ static void print_start(const walk *of)
     size_t at_once = record_step(&of->record, STEP_LIMITS) != NULL;
     bool last = record_step(&of->record, STEP_FROM) != NULL && record_step(&of->record, STEP_CAUTIONS) == NULL;
     bool begun = !last && (of->record.step_count > at_once || of->record.end_count > 0);
-    walk_print("", 0, "%s %s, %s, rule set %s%s%s.", begun ? "Going on with" : "New record", of->file,
-               head[HEAD_DATE].text, head[HEAD_RULES].text, head[HEAD_AIR_RULES].text != NULL ? ", air by " : "",
-               head[HEAD_AIR_RULES].text != NULL ? head[HEAD_AIR_RULES].text : "");
+    const char *air = head[HEAD_AIR_RULES].text;
+    walk_print("", 0,
+               begun ? say("Going on with %s, %s, rule set %s%s%s.")
+                     : say("New record %s, %s, rule set %s%s%s."),
+               of->file, head[HEAD_DATE].text, head[HEAD_RULES].text, air != NULL ? say(", air by ") : "",
+               air != NULL ? air : "");
     if (last)
-        walk_print("", 0, "Kept from the record of %s: the vehicle, its chambers, adjusters and arms. Readings, air "
-                   "checks and conditions are asked for; show lists what was kept.",
-                   record_step(&of->record, STEP_FROM));
+        walk_print(
+            "", 0,
+            say("Kept from the record of %s: the vehicle, its chambers, adjusters and arms. Readings, air "
+                "checks and conditions are asked for; show lists what was kept."),
+            record_step(&of->record, STEP_FROM));
     walk_print_last(of);
     if (begun)
-        walk_print("", 0, "Every earlier answer is kept.");
+        walk_print("", 0, "%s", say("Every earlier answer is kept."));
     else
-        walk_print("", 0, "At every question: help or ?, back or <, skip or -, show or =, note TEXT, quit or q. Every "
-                   "answer is saved immediately.");
+        walk_print(
+            "", 0, "%s",
+            say("At every question: help or ?, back or <, skip or -, show or =, note TEXT, quit or q. Every "
+                "answer is saved immediately."));
 }
 
 /* Confirmed for a script; the word of a person is never replaced. */
@@ -102,7 +111,7 @@ static int confirm_cautions(walk *of)
         return STATUS_CONTINUE;
     if (!walk_set_step(of, &of->record, STEP_CAUTIONS, STEP_BY_OPTION))
         return print_error("no memory");
-    walk_print("", 0, "The cautions are confirmed by an option, not by a person.");
+    walk_print("", 0, "%s", say("The cautions are confirmed by an option, not by a person."));
     return walk_save(of, &of->record);
 }
 

@@ -6,6 +6,7 @@
 #include "ui/compiler.h"
 #include "ui/exit_status.h"
 #include "ui/format.h"
+#include "ui/language.h"
 #include "ui/message.h"
 
 #include <errno.h>
@@ -129,7 +130,8 @@ static int begin_from(walk *of, walk_start *start)
     if (status != STATUS_CONTINUE)
         return status;
     if (start->unit != NULL && strcmp(start->unit, unit != NULL ? unit : "in") != 0)
-        return print_error("%s has its lengths in %s; leave out --unit", start->last, unit != NULL ? unit : "inches");
+        return print_error("%s has its lengths in %s; leave out --unit", start->last,
+                           unit != NULL ? unit : say("inches"));
     start->unit = unit;
     start->rules = start->rules != NULL ? start->rules : head[HEAD_RULES].text;
     start->air_rules = start->air_rules != NULL ? start->air_rules : head[HEAD_AIR_RULES].text;

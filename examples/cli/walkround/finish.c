@@ -14,8 +14,9 @@ void walk_print_command(const walk *of, const char *what, const char *command)
     const char *own = of->limits_file != NULL ? of->limits_file : "";
     const char *mark = strpbrk(of->file, " '$`\"\\*?&;|<>()") != NULL && strchr(of->file, '\'') == NULL ? "'" : "";
     const char *other = strpbrk(own, " '$`\"\\*?&;|<>()") != NULL && strchr(own, '\'') == NULL ? "'" : "";
-    walk_print("", 0, say("%s: rodtravel %s %s%s%s%s%s%s%s"), what, command, mark, of->file, mark,
-               own[0] != '\0' ? " --limits " : "", other, own, other);
+    walk_print("", 0, say("%s: rodtravel %s %s%s%s%s%s%s%s%s%s"), what, command, mark, of->file, mark,
+               own[0] != '\0' ? " --limits " : "", other, own, other, of->language != NULL ? " --language " : "",
+               of->language != NULL ? of->language : "");
 }
 
 /* Answers after the last question mean that answers went to other questions than they were written for. */

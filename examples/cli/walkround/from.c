@@ -4,6 +4,7 @@
 #include "input/air_words.h"
 #include "ui/compiler.h"
 #include "ui/exit_status.h"
+#include "ui/language.h"
 #include "ui/message.h"
 
 #include <stdio.h>
@@ -84,6 +85,8 @@ static void add_defect(char *list, size_t size, const char *name)
     snprintf(list + used, size - used, "%s%.60s", used > 0 ? "; " : "", name);
 }
 
+#define AXLE_DEFECT "axle "
+
 /* What the last record found is judged already: "5R; axle 2; tractor-protection". */
 static bool keep_defects(walk *of, const inspection_record *last)
 {
@@ -97,7 +100,7 @@ static bool keep_defects(walk *of, const inspection_record *last)
             add_defect(list, sizeof list, last->ends[i][END_POSITION].text);
     }
     for (size_t i = 0; i < vehicle->axle_count; i++) {
-        snprintf(axle, sizeof axle, "axle %d", vehicle->axles[i].axle);
+        snprintf(axle, sizeof axle, AXLE_DEFECT "%d", vehicle->axles[i].axle);
         if ((vehicle->axles[i].mismatches & RODT_AXLE_MISMATCH_LAW) != 0)
             add_defect(list, sizeof list, axle);
     }
@@ -158,25 +161,32 @@ static const char *next_defect(const char *list, size_t *size)
 static const char *repair_of(const inspection_record *record)
 {
     const char *repair = record_step(record, STEP_FROM_REPAIR);
-    return repair != NULL ? repair : "not recorded";
+    return repair != NULL ? repair : say("not recorded");
 }
 
-/* A check by its title, all else as it is in the list. */
-static const char *title_of(const char *name, size_t size, char title[WALK_NAME_SIZE])
+/* A check by its title, an axle by its number, a wheel end as it is in the list. */
+static const char *title_of(const char *name, size_t size, char title[SAID_SIZE])
 {
-    snprintf(title, WALK_NAME_SIZE, "%.*s", (int)size, name);
+    char number[WALK_NAME_SIZE];
+    snprintf(title, SAID_SIZE, "%.*s", (int)size, name);
     rodt_air_check check = air_check_of(title);
-    return check != RODT_AIR_CHECK_NONE ? rodt_air_check_title(check) : title;
+    if (check != RODT_AIR_CHECK_NONE)
+        return air_check_title(check, title);
+    if (strncmp(title, AXLE_DEFECT, strlen(AXLE_DEFECT)) != 0)
+        return title;
+    snprintf(number, sizeof number, "%.20s", title + strlen(AXLE_DEFECT));
+    snprintf(title, SAID_SIZE, say("axle %s"), number);
+    return title;
 }
 
 void walk_print_last(const walk *of)
 {
     const char *at = record_step(&of->record, STEP_FROM_DEFECTS);
-    char list[2 * WALK_ANSWER_MAX] = "", title[WALK_NAME_SIZE];
+    char list[2 * WALK_ANSWER_MAX] = "", title[SAID_SIZE];
     for (size_t size; at != NULL && *(at = next_defect(at, &size)) != '\0'; at += size)
         add_defect(list, sizeof list, title_of(at, size, title));
     if (list[0] != '\0')
-        walk_print("", 0, "Last record: DEFECTIVE (%s). Repair: %s.", list, repair_of(&of->record));
+        walk_print("", 0, say("Last record: DEFECTIVE (%s). Repair: %s."), list, repair_of(&of->record));
 }
 
 void walk_print_last_of(const walk *of, const char *name)
@@ -184,7 +194,7 @@ void walk_print_last_of(const walk *of, const char *name)
     const char *at = record_step(&of->record, STEP_FROM_DEFECTS);
     for (size_t size; at != NULL && *(at = next_defect(at, &size)) != '\0'; at += size) {
         if (strlen(name) == size && strncmp(at, name, size) == 0)
-            walk_print("! ", 2, "Defective in the last record. Repair: %s.", repair_of(&of->record));
+            walk_print("! ", 2, say("Defective in the last record. Repair: %s."), repair_of(&of->record));
     }
 }
 
@@ -195,14 +205,19 @@ size_t walk_describe_end(const inspection_record *record, int end, char *text, s
     static const struct {
         end_key key;
         const char *label;
-    } parts[] = {{END_CHAMBER, ""}, {END_CLASS, " "}, {END_RATED, ", rated "}, {END_MARKED, ", limit "},
-                 {END_ADJUSTER, ", "}, {END_ARM, ", arm "}};
+    } parts[] = {{END_CHAMBER, ""},
+                 {END_CLASS, " "},
+                 {END_RATED, TO_SAY(", rated ")},
+                 {END_MARKED, TO_SAY(", limit ")},
+                 {END_ADJUSTER, ", "},
+                 {END_ARM, TO_SAY(", arm ")}};
     size_t used = 0;
     text[0] = '\0';
     for (size_t i = 0; i < COUNT_OF(parts) && used < size; i++) {
         const char *value = record->ends[end][parts[i].key].text;
         if (value != NULL)
-            used += (size_t)snprintf(text + used, size - used, "%s%.60s", parts[i].label, value);
+            used += (size_t)snprintf(text + used, size - used, "%s%.60s", say(parts[i].label),
+                                     walk_say_entry(parts[i].key, value));
     }
     return used;
 }
@@ -211,7 +226,7 @@ void walk_print_kept(const walk *of)
 {
     const inspection_record *record = &of->record;
     walk_print_last(of);
-    walk_print("", 0, "From the record of %s:", record_step(record, STEP_FROM));
+    walk_print("", 0, say("From the record of %s:"), record_step(record, STEP_FROM));
     for (int i = 0; i < (int)record->end_count; i++) {
         char text[WALK_SAID_SIZE], other[WALK_SAID_SIZE], list[400] = "";
         (void)walk_describe_end(record, i, text, sizeof text);
@@ -226,6 +241,6 @@ void walk_print_kept(const walk *of)
                      record->ends[k][END_POSITION].text);
         }
         if (!said)
-            walk_print("  ", 4, "%s: %s", list, text[0] != '\0' ? text : "nothing known");
+            walk_print("  ", 4, say("%s: %s"), list, text[0] != '\0' ? text : say("nothing known"));
     }
 }

@@ -6,6 +6,8 @@
 #include "input/numbers.h"
 #include "ui/compiler.h"
 #include "ui/format.h"
+#include "ui/language.h"
+#include "ui/utf8.h"
 #include "ui/wrap.h"
 
 #include <stdio.h>
@@ -18,9 +20,9 @@ static void print_outcome(walk *of)
     paint_kind paint;
     if (judged == NULL)
         return;
-    walk_print("", 0, "By the strokes: %s.", vehicle_headline(&judged->vehicle, &paint));
+    walk_print("", 0, say("By the strokes: %s."), vehicle_headline(&judged->vehicle, &paint));
     if (inspection_air_defective(judged))
-        walk_print("", 0, "By the air checks: DEFECTIVE.");
+        walk_print("", 0, "%s", say("By the air checks: DEFECTIVE."));
     if (inspection_warning(judged) != NULL)
         walk_print("", 0, "%s", inspection_warning(judged));
 }
@@ -28,36 +30,41 @@ static void print_outcome(walk *of)
 static void print_part(const walk *of, walk_part part)
 {
     static const char *const what[WALK_PARTS] = {
-        [WALK_VEHICLE] = "Enter alone leaves out what you do not know.",
-        [WALK_AIR_OFF] = "Run the engine until the compressor stops, then turn it off and the key on. The chocks "
-                         "stay. If a test has used up the air, build it up again before the next one.",
-        [WALK_AIR_ON] = "The chocks stay. Close what was opened, put the trailer lines back, then start the engine.",
-        [WALK_SET_UP] = "Build the air up first: a parking brake does not release without air. Then turn the engine "
-                        "off and release the parking brake on every unit, trailer supply valve open; the chocks stay.",
-        [WALK_APPLICATION] = "Nobody at the rods while the pedal goes down.",
-        [WALK_RELEASED] = "Down the left side, up the right. At each wheel: what it is, and the first reading.",
-        [WALK_APPLIED] = "The same way again, with the pedal held."};
+        [WALK_VEHICLE] = TO_SAY("Enter alone leaves out what you do not know."),
+        [WALK_AIR_OFF] =
+            TO_SAY("Run the engine until the compressor stops, then turn it off and the key on. The chocks "
+                   "stay. If a test has used up the air, build it up again before the next one."),
+        [WALK_AIR_ON] = TO_SAY(
+            "The chocks stay. Close what was opened, put the trailer lines back, then start the engine."),
+        [WALK_SET_UP] = TO_SAY(
+            "Build the air up first: a parking brake does not release without air. Then turn the engine "
+            "off and release the parking brake on every unit, trailer supply valve open; the chocks stay."),
+        [WALK_APPLICATION] = TO_SAY("Nobody at the rods while the pedal goes down."),
+        [WALK_RELEASED] =
+            TO_SAY("Down the left side, up the right. At each wheel: what it is, and the first reading."),
+        [WALK_APPLIED] = TO_SAY("The same way again, with the pedal held.")};
     static const char *const single[WALK_PARTS] = {
-        [WALK_AIR_ON] = "The chocks stay. Close what was opened, then start the engine.",
-        [WALK_SET_UP] = "Build the air up first: a parking brake does not release without air. Then turn the engine "
-                        "off and release the parking brake; the chocks stay."};
+        [WALK_AIR_ON] = TO_SAY("The chocks stay. Close what was opened, then start the engine."),
+        [WALK_SET_UP] = TO_SAY(
+            "Build the air up first: a parking brake does not release without air. Then turn the engine "
+            "off and release the parking brake; the chocks stay.")};
     const char *text = single[part] != NULL && !record_may_tow(&of->record) ? single[part] : what[part];
     fputc('\n', walk_out());
-    walk_print("", 0, "Part %d of %d. %s", (int)part + 1, (int)WALK_PARTS, walk_part_title(part));
+    walk_print("", 0, say("Part %d of %d. %s"), (int)part + 1, (int)WALK_PARTS, walk_part_title(part));
     if (text != NULL)
-        walk_print("", 0, "%s", text);
+        walk_print("", 0, "%s", say(text));
 }
 
 static void print_cautions(void)
 {
     static const char *const cautions[] = {
-        "Chock the wheels before anybody goes near them.",
-        "Never get under a vehicle that can roll; hands off the rods while the pedal goes down or comes up.",
-        "A spring brake stores enough energy to kill: never open one.",
-        "Do not adjust an automatic adjuster by hand to make it pass. Find the cause and repair it.",
-        "A defective vehicle is reported and not driven. The cited law and a licensed inspector decide."};
+        TO_SAY("Chock the wheels before anybody goes near them."),
+        TO_SAY("Never get under a vehicle that can roll; hands off the rods while the pedal goes down or comes up."),
+        TO_SAY("A spring brake stores enough energy to kill: never open one."),
+        TO_SAY("Do not adjust an automatic adjuster by hand to make it pass. Find the cause and repair it."),
+        TO_SAY("A defective vehicle is reported and not driven. The cited law and a licensed inspector decide.")};
     for (size_t i = 0; i < COUNT_OF(cautions); i++)
-        walk_print("- ", 2, "%s", cautions[i]);
+        walk_print("- ", 2, "%s", say(cautions[i]));
 }
 
 /* --- Air checks -------------------------------------------------------------------------------------- */
@@ -75,26 +82,27 @@ static bool is_own(const walk *of, const rodt_air_limit *row)
 static const char *standing(const walk *of, const rodt_air_limit *row)
 {
     if (is_own(of, row))
-        return " (the carrier's own)";
+        return say(" (the carrier's own)");
     return row->evidence == RODT_EVIDENCE_CHECKED           ? ""
-           : row->evidence == RODT_EVIDENCE_COMMON_PRACTICE ? " (common practice)"
-                                                            : " (unconfirmed)";
+           : row->evidence == RODT_EVIDENCE_COMMON_PRACTICE ? say(" (common practice)")
+                                                            : say(" (unconfirmed)");
 }
 
 static void print_check(const walk *of, rodt_air_check check)
 {
     const rodt_air_limit *row;
-    const char *said = "";
+    const char *said = "", *todo = say("  Do:   "), *norm = say("  Rule: ");
+    char title[SAID_SIZE], quoted[SAID_SIZE];
     fputc('\n', walk_out());
-    walk_print("", 0, "Check: %s", rodt_air_check_title(check));
+    walk_print("", 0, say("Check: %s"), air_check_title(check, title));
     for (size_t i = 0; (row = walk_next_row(of, check, &i)) != NULL;) {
         if (row->setup[0] != '\0' && strcmp(row->setup, said) != 0)
-            walk_print("  Do:   ", 8, "%s", row->setup);
+            walk_print(todo, columns_of_text(todo), "%s", say_quoted(row->setup, quoted, sizeof quoted));
         said = row->setup;
         char rule[AIR_RULE_SIZE], whom[AIR_WHOM_SIZE];
         bool dated = rodt_date_given(row->built_from) || rodt_date_given(row->built_until);
-        walk_print("  Rule: ", 8, "%s%s%s%s%s", air_row_rule(row, rule), dated ? "; " : "",
-                   dated ? air_row_whom(row, whom) : "", row->kind == RODT_AIR_KIND_USUAL ? " (no limit)" : "",
+        walk_print(norm, columns_of_text(norm), "%s%s%s%s%s", air_row_rule(row, rule), dated ? "; " : "",
+                   dated ? air_row_whom(row, whom) : "", row->kind == RODT_AIR_KIND_USUAL ? say(" (no limit)") : "",
                    standing(of, row));
     }
 }
@@ -115,13 +123,14 @@ static bool has_rows(const rodt_rules *rules, rodt_air_check check)
 static size_t list_missing(const walk *of, char *list, size_t size)
 {
     size_t used = 0, count = 0;
+    char title[SAID_SIZE];
     list[0] = '\0';
     for (int i = 1; i < RODT_AIR_CHECK_END; i++) {
         rodt_air_check check = (rodt_air_check)i;
         if (has_rows(of->context.air_rules, check) || !walk_has_check(&of->record, check) || used >= size)
             continue;
         used += (size_t)snprintf(list + used, size - used, "%s%s", count > 0 ? ", " : "",
-                                 rodt_air_check_title(check));
+                                 air_check_title(check, title));
         count++;
     }
     return count;
@@ -157,11 +166,14 @@ static void print_missing(const walk *of)
     const char *named = of->record.head[HEAD_AIR_RULES].text, *more = suggest_air_rules(of);
     if (list_missing(of, list, sizeof list) == 0)
         return;
-    walk_print("", 0, "Not asked, because %s has no figures for: %s.",
+    walk_print("", 0, say("Not asked, because %s has no figures for: %s."),
                named != NULL ? named : of->record.head[HEAD_RULES].text, list);
     if (named == NULL && more != NULL)
-        walk_print("", 0, "To have them asked, type air and a rule set that has more, now or at any later question: "
-                   "air %s. Next time: --air-rules %s.", more, more);
+        walk_print(
+            "", 0,
+            say("To have them asked, type air and a rule set that has more, now or at any later question: "
+                "air %s. Next time: --air-rules %s."),
+            more, more);
 }
 
 /* --- The pressure to start from ---------------------------------------------------------------------- */
@@ -210,17 +222,19 @@ static void print_pressure(const walk *of)
     char low[WORD_SIZE], high[WORD_SIZE], left[WORD_SIZE];
     if (!rodt_pressure_given(from) || !rodt_pressure_given(until))
         return;
-    walk_print("", 0, "%s asks for %s to %s psi in the reservoirs, engine off.", rodt_rules_id(rules),
+    walk_print("", 0, say("%s asks for %s to %s psi in the reservoirs, engine off."), rodt_rules_id(rules),
                format_pressure(from, low), format_pressure(until, high));
-    walk_print("", 0, "Above it, pump the pedal; below it, run the engine for a while. Then engine off, and read.");
+    walk_print(
+        "", 0, "%s",
+        say("Above it, pump the pedal; below it, run the engine for a while. Then engine off, and read."));
     if (!estimate(of, until, &after) ||
         rodt_length_format_decimal((rodt_length){after.num, after.den}, RODT_UNIT_IN, 0, RODT_ROUNDING_DOWN, left,
                                    sizeof left, NULL) != RODT_OK)
         return;
-    walk_print("", 0, "Start near %s: by estimate one full application takes %s psi down to about %s.", high, high,
+    walk_print("", 0, say("Start near %s: by estimate one full application takes %s psi down to about %s."), high, high,
                left);
     if (rodt_pressure_compare(after, from) < 0)
-        walk_print("", 0, "That is below the window: no pass would be proven. Is the volume right?");
+        walk_print("", 0, "%s", say("That is below the window: no pass would be proven. Is the volume right?"));
 }
 
 /* What nobody was asked for today. */
@@ -257,11 +271,11 @@ void walk_print_intro(walk *of, const walk_item *item)
         print_pressure(of);
     walk_speak_before(of, item);
     if (item->id == ASK_CHOCKS_AWAY && walk_parking_failed(&of->record))
-        walk_print("", 0, "Leave the chocks in: nothing else holds this vehicle. Type skip.");
+        walk_print("", 0, "%s", say("Leave the chocks in: nothing else holds this vehicle. Type skip."));
     else if (item->id == ASK_CHOCKS_AWAY && walk_is_bad(of))
-        walk_print("", 0, "Leave the chocks in if it will be repaired here: type skip.");
+        walk_print("", 0, "%s", say("Leave the chocks in if it will be repaired here: type skip."));
     else if (item->id == ASK_CHOCKS_AWAY && walk_is_unsettled(of))
-        walk_print("", 0, "Leave the chocks in if it will be measured again: type skip.");
+        walk_print("", 0, "%s", say("Leave the chocks in if it will be measured again: type skip."));
 }
 
 /* --- A stamp that cannot be read: chambers by their outside diameter ------------------------------------- */
@@ -269,7 +283,7 @@ void walk_print_intro(walk *of, const walk_item *item)
 static void print_candidate(const rodt_candidate *candidate)
 {
     char chamber[RODT_CHAMBER_TEXT_SIZE], limit[WORD_SIZE], diameter[WORD_SIZE];
-    walk_print("  ", 4, "%s: diameter %s in, limit %s", format_chamber(&candidate->chamber, chamber),
+    walk_print("  ", 4, say("%s: diameter %s in, limit %s"), format_chamber(&candidate->chamber, chamber),
                format_length(candidate->diameter, diameter), format_length(candidate->limit, limit));
 }
 
@@ -279,24 +293,26 @@ bool walk_identify(const walk *of, const char *text, rodt_error *error)
     rodt_clues clues = {.port = RODT_PORT_NOT_SEEN};
     rodt_identification found;
     rodt_date day = {0, 0, 0};
-    char limit[WORD_SIZE];
+    rodt_message message;
+    char limit[WORD_SIZE], next[SAID_SIZE];
     if (rodt_length_parse_strict(text, &clues.diameter, error) != RODT_OK)
         return false;
     if (rodt_date_parse_iso(head[HEAD_DATE].text, &day, NULL) != RODT_OK)
         day = (rodt_date){0, 0, 0};
     if (rodt_clues_identify(&clues, rodt_rules_find(head[HEAD_RULES].text), day, &found, NULL) != RODT_OK ||
         found.count == 0) {
-        walk_print("", 0, "No known chamber has this diameter.");
+        walk_print("", 0, "%s", say("No known chamber has this diameter."));
         return true;
     }
     for (size_t i = 0; i < found.count; i++)
         print_candidate(&found.candidates[i]);
     if (found.without_limit > 0)
-        walk_print("", 0, "No limit is safe until you know which it is: this rule set has none for %lu of them.",
+        walk_print("", 0, say("No limit is safe until you know which it is: this rule set has none for %lu of them."),
                    (unsigned long)found.without_limit);
     else if (found.count > 1)
-        walk_print("", 0, "Until you know which it is, judge by the strictest limit: %s.",
+        walk_print("", 0, say("Until you know which it is, judge by the strictest limit: %s."),
                    format_length(found.strict_limit, limit));
-    walk_print("", 0, "%s", rodt_observation_text(found.next_observation));
+    if (say_message(rodt_observation_message(found.next_observation, &message), &message, next, sizeof next))
+        walk_print("", 0, "%s", next);
     return true;
 }

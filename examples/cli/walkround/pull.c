@@ -7,7 +7,7 @@
 #include <string.h>
 
 /* The step of a pull that was refused. */
-#define STEP_PULL "pull"
+#define STEP_PULL TO_SAY("pull")
 
 static const walk_item pull = {ASK_ANSWER, WALK_FINISH, WALK_NONE, RODT_AIR_CHECK_SPRING_BRAKE};
 

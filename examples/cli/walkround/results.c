@@ -5,6 +5,7 @@
 #include "ui/compiler.h"
 #include "ui/exit_status.h"
 #include "ui/format.h"
+#include "ui/language.h"
 #include "ui/utf8.h"
 #include "ui/wrap.h"
 
@@ -63,24 +64,33 @@ static const rodt_reason doubts[] = {
     RODT_REASON_ENGINE_RUNNING,    RODT_REASON_SPRING_BRAKE_APPLIED, RODT_REASON_NO_PUBLISHED_LIMIT,
     RODT_REASON_RULES_NOT_IN_FORCE, RODT_REASON_LOST_BLANK};
 
-static bool format_doubt(const rodt_finding *finding, char sentence[RODT_SENTENCE_SIZE])
+static bool format_doubt(const rodt_finding *finding, char sentence[SAID_SIZE])
 {
     for (size_t i = 0; finding->verdict == RODT_VERDICT_UNDETERMINED && i < COUNT_OF(doubts); i++) {
-        if (rodt_finding_reason_format(finding, doubts[i], sentence, RODT_SENTENCE_SIZE, NULL) == RODT_OK)
+        if (finding_reason(finding, doubts[i], sentence))
             return true;
     }
     return false;
 }
 
+static const char *verdict_word(rodt_verdict verdict)
+{
+    static const char *const words[] = {[RODT_VERDICT_UNDETERMINED] = TO_SAY("undetermined"),
+                                        [RODT_VERDICT_IN_ADJUSTMENT] = TO_SAY("in-adjustment"),
+                                        [RODT_VERDICT_OUT_OF_ADJUSTMENT] = TO_SAY("out-of-adjustment"),
+                                        [RODT_VERDICT_INOPERATIVE] = TO_SAY("inoperative")};
+    return say(words[verdict]);
+}
+
 static void print_end(const inspection *judged, int end)
 {
     const rodt_finding *finding = &judged->vehicle.findings[end];
-    char stroke[WORD_SIZE], limit[WORD_SIZE], margin[MARGIN_SIZE], sentence[RODT_SENTENCE_SIZE];
+    char stroke[WORD_SIZE], limit[WORD_SIZE], margin[MARGIN_SIZE], sentence[SAID_SIZE];
     if (!rodt_length_given(finding->released) || !rodt_length_given(finding->applied))
         return;
-    walk_print("  ", 2, "stroke %s, limit %s, %s: %s", tape_word(finding, finding->applied_stroke, stroke),
+    walk_print("  ", 2, say("stroke %s, limit %s, %s: %s"), tape_word(finding, finding->applied_stroke, stroke),
                tape_word(finding, finding->limit, limit), margin_words(finding, margin),
-               rodt_verdict_name(finding->verdict));
+               verdict_word(finding->verdict));
     if (format_doubt(finding, sentence))
         walk_print("  ", 2, "%s", sentence);
 }
@@ -88,12 +98,13 @@ static void print_end(const inspection *judged, int end)
 /* Strokes that are far apart point to one bad brake even where both pass. */
 static void print_axle(const inspection *judged, rodt_position position)
 {
-    char sentence[RODT_SENTENCE_SIZE];
+    char sentence[SAID_SIZE];
+    rodt_message message;
     for (size_t i = 0; i < judged->vehicle.vehicle.axle_count; i++) {
         const rodt_axle_finding *axle = &judged->vehicle.vehicle.axles[i];
         if (axle->axle == position.axle &&
-            rodt_axle_mismatch_format(axle, RODT_AXLE_MISMATCH_STROKES_DIFFER, sentence, sizeof sentence, NULL) ==
-                RODT_OK)
+            say_message(rodt_axle_mismatch_message(axle, RODT_AXLE_MISMATCH_STROKES_DIFFER, &message), &message,
+                        sentence, sizeof sentence))
             walk_print("  ", 2, "%s", sentence);
     }
 }
@@ -109,23 +120,27 @@ bool walk_is_check_done(const walk *of, rodt_air_check check)
 
 static void print_check(const inspection *judged, rodt_air_check check)
 {
-    char sentence[600];
+    char sentence[SAID_SIZE];
+    rodt_message message;
     int entry = walk_find_check(&judged->record, check);
-    if (entry != WALK_NONE && rodt_air_finding_format(&judged->air[entry], sentence, sizeof sentence, NULL) == RODT_OK)
+    if (entry != WALK_NONE &&
+        say_message(rodt_air_finding_message(&judged->air[entry], &message), &message, sentence, sizeof sentence))
         walk_print("  ", 2, "%s", sentence);
 }
 
 /* What one says of the finding that an answer completed. */
 static void print_spoken(const inspection *judged, const walk_item *item)
 {
-    char text[RODT_SENTENCE_SIZE] = "";
+    char text[SAID_SIZE] = "";
+    rodt_message message;
     int entry = item->check != RODT_AIR_CHECK_NONE ? walk_find_check(&judged->record, item->check) : WALK_NONE;
     if (entry != WALK_NONE)
-        (void)rodt_air_finding_spoken_format(&judged->air[entry], text, sizeof text, NULL);
+        (void)say_message(rodt_air_finding_spoken_message(&judged->air[entry], &message), &message, text, sizeof text);
     else if (item->id == ASK_END_APPLIED)
-        (void)rodt_finding_spoken_format(&judged->vehicle.findings[item->end], text, sizeof text, NULL);
+        (void)say_message(rodt_finding_spoken_message(&judged->vehicle.findings[item->end], &message), &message, text,
+                          sizeof text);
     if (text[0] != '\0')
-        print_wrapped(walk_out(), "Say", 12, text);
+        print_wrapped(walk_out(), say("Say"), 12, text);
 }
 
 /* It was just moved, its chocks are stowed, and nothing holds it. */
@@ -133,7 +148,7 @@ static void print_unheld(const walk *of, const walk_item *item)
 {
     const char *held = walk_value(&of->record, item).text;
     if (item->check == RODT_AIR_CHECK_SPRING_BRAKE && held != NULL && strcmp(held, "no") == 0)
-        walk_print("! ", 2, "Foot on the pedal, engine off, chock the wheels.");
+        walk_print("! ", 2, "%s", say("Foot on the pedal, engine off, chock the wheels."));
 }
 
 void walk_print_result(walk *of, const walk_item *item)
@@ -162,19 +177,26 @@ static void print_end_entered(const inspection *judged, int end)
     static const struct {
         end_key key;
         const char *label;
-    } parts[] = {{END_CHAMBER, " "},         {END_CLASS, " "},      {END_RATED, ", rated "},
-                 {END_MARKED, ", limit "},   {END_ADJUSTER, ", "},  {END_ARM, ", arm "},
-                 {END_RELEASED, "; released "}, {END_APPLIED, ", applied "}, {END_REMARK, "; "}};
+    } parts[] = {{END_CHAMBER, " "},
+                 {END_CLASS, " "},
+                 {END_RATED, TO_SAY(", rated ")},
+                 {END_MARKED, TO_SAY(", limit ")},
+                 {END_ADJUSTER, ", "},
+                 {END_ARM, TO_SAY(", arm ")},
+                 {END_RELEASED, TO_SAY("; released ")},
+                 {END_APPLIED, TO_SAY(", applied ")},
+                 {END_REMARK, "; "}};
     const record_value *values = judged->record.ends[end];
     char line[1200];
     size_t used = (size_t)snprintf(line, sizeof line, "%.20s", values[END_POSITION].text);
     for (size_t i = 0; i < COUNT_OF(parts) && used < sizeof line; i++) {
         if (values[parts[i].key].text != NULL)
-            used += (size_t)snprintf(line + used, sizeof line - used, "%s%.300s", parts[i].label,
-                                     values[parts[i].key].text);
+            used += (size_t)snprintf(line + used, sizeof line - used, "%s%.300s", say(parts[i].label),
+                                     walk_say_entry(parts[i].key, values[parts[i].key].text));
     }
     if (values[END_APPLIED].text != NULL && used < sizeof line)
-        snprintf(line + used, sizeof line - used, ": %s", rodt_verdict_name(judged->vehicle.findings[end].verdict));
+        snprintf(line + used, sizeof line - used, "%s%s", say(": "),
+                 verdict_word(judged->vehicle.findings[end].verdict));
     if (strlen(line) > strlen(values[END_POSITION].text))
         walk_print("  ", 4, "%s", line);
 }
@@ -183,7 +205,13 @@ static void print_units_entered(const inspection_record *record)
 {
     char unit[UNIT_TEXT_SIZE];
     for (size_t i = 0; record_format_unit(record, i, unit); i++)
-        walk_print("  ", 4, "unit %zu: %s", i + 1, unit);
+        walk_print("  ", 4, say("unit %zu: %s"), i + 1, unit);
+}
+
+/* A word of the record, or what somebody typed. */
+static const char *head_words(int key, const char *text)
+{
+    return key == HEAD_VEHICLE ? walk_say_answer(walk_questions[ASK_VEHICLE].words, text) : text;
 }
 
 static void print_head_entered(const inspection_record *record)
@@ -193,14 +221,16 @@ static void print_head_entered(const inspection_record *record)
         if (key == HEAD_PROGRAM || (value->text == NULL && value->number == 0))
             continue;
         if (value->text != NULL)
-            walk_print("  ", 4, "%s: %s", record_key_name(&record_head_keys[key]), value->text);
+            walk_print("  ", 4, say("%s: %s"), say(record_key_name(&record_head_keys[key])),
+                       head_words(key, value->text));
         else
-            walk_print("  ", 4, "%s: %d", record_key_name(&record_head_keys[key]), value->number);
+            walk_print("  ", 4, say("%s: %d"), say(record_key_name(&record_head_keys[key])), value->number);
     }
 }
 
 void walk_print_entered(walk *of)
 {
+    char name[SAID_SIZE];
     const inspection_record *record = &of->record;
     print_head_entered(record);
     print_units_entered(record);
@@ -210,7 +240,8 @@ void walk_print_entered(walk *of)
     for (size_t i = 0; judged != NULL && i < record->end_count; i++)
         print_end_entered(judged, (int)i);
     for (size_t i = 0; i < record->step_count; i++)
-        walk_print("  ", 4, "%s: %s", record->steps[i][STEP_NAME].text, record->steps[i][STEP_ANSWER].text);
+        walk_print("  ", 4, say("%s: %s"), record_say_step(record->steps[i][STEP_NAME].text, name),
+                   say(record->steps[i][STEP_ANSWER].text));
 }
 
 /* --- The verdict -------------------------------------------------------------------------------------- */
@@ -221,17 +252,19 @@ static void print_line(void *context, const char *label, const char *text)
     if (*heading != NULL)
         walk_print("", 0, "%s", *heading);
     *heading = NULL;
-    walk_print("  ", 4, "%s%s%s", label, label[0] == '\0' ? "" : ": ", text);
+    walk_print("  ", 4, "%s%s%s", label, label[0] == '\0' ? "" : say(": "), text);
 }
 
 static void print_open_checks(const inspection *judged)
 {
-    const char *heading = "Air checks not done, or not settled";
-    char sentence[600];
+    const char *heading = say("Air checks not done, or not settled");
+    char sentence[SAID_SIZE];
+    rodt_message message;
     for (size_t i = 0; i < judged->record.check_count; i++) {
         rodt_air_result result = judged->air[i].result;
         bool open = result == RODT_AIR_RESULT_NOT_DONE || result == RODT_AIR_RESULT_UNDETERMINED;
-        if (open && rodt_air_finding_format(&judged->air[i], sentence, sizeof sentence, NULL) == RODT_OK)
+        if (open &&
+            say_message(rodt_air_finding_message(&judged->air[i], &message), &message, sentence, sizeof sentence))
             print_line(&heading, "", sentence);
     }
 }
@@ -239,9 +272,9 @@ static void print_open_checks(const inspection *judged)
 /* What decided that a brake is undetermined, once for all the wheel ends that have it in common. */
 static void print_deciders(const inspection *judged)
 {
-    const char *heading = "Not settled";
+    const char *heading = say("Not settled");
     for (size_t i = 0; i < judged->vehicle.count; i++) {
-        char sentence[RODT_SENTENCE_SIZE], other[RODT_SENTENCE_SIZE], list[600] = "";
+        char sentence[SAID_SIZE], other[SAID_SIZE], list[600] = "";
         bool said = !format_doubt(&judged->vehicle.findings[i], sentence);
         for (size_t k = 0; k < judged->vehicle.count && !said; k++) {
             size_t used = strlen(list);
@@ -275,11 +308,11 @@ void walk_print_verdict(walk *of)
     print_headlines(judged);
     print_deciders(judged);
     vehicle_each_count(vehicle, print_line, &(const char *){NULL});
-    inspection_each_defect(judged, print_line, &(const char *){"Defects"});
+    inspection_each_defect(judged, print_line, &(const char *){say("Defects")});
     print_open_checks(judged);
-    vehicle_each_axle(vehicle, print_line, &(const char *){"Axles"});
-    vehicle_each_advice(vehicle, print_line, &(const char *){"Next"});
-    const char *notes = "Notes";
+    vehicle_each_axle(vehicle, print_line, &(const char *){say("Axles")});
+    vehicle_each_advice(vehicle, print_line, &(const char *){say("Next")});
+    const char *notes = say("Notes");
     vehicle_each_reason(vehicle, print_line, &notes);
     inspection_each_note(judged, print_line, &notes);
     if (record_cautions_note(&of->record) != NULL)
@@ -298,23 +331,24 @@ static void print_plain(void *context, const char *label, const char *text)
 static void add_place(char *list, size_t size, const char *heading, const char *place)
 {
     size_t used = strlen(list);
-    snprintf(list + used, size - used, "%s%.40s", used > 0 ? "; " : heading, place);
+    snprintf(list + used, size - used, "%s%.80s", used > 0 ? "; " : heading, place);
 }
 
 static void list_places(const inspection *judged, bool defective, char *list, size_t size)
 {
+    char title[SAID_SIZE];
     for (size_t i = 0; i < judged->vehicle.count; i++) {
         rodt_verdict verdict = judged->vehicle.findings[i].verdict;
         bool bad = verdict == RODT_VERDICT_OUT_OF_ADJUSTMENT || verdict == RODT_VERDICT_INOPERATIVE;
         if (defective ? bad : verdict == RODT_VERDICT_UNDETERMINED)
-            add_place(list, size, defective ? "Defective: " : "Not settled: ",
+            add_place(list, size, defective ? say("Defective: ") : say("Not settled: "),
                       judged->record.ends[i][END_POSITION].text);
     }
     for (size_t i = 0; i < judged->record.check_count; i++) {
         rodt_air_result result = judged->air[i].result;
         if (result == (defective ? RODT_AIR_RESULT_DEFECTIVE : RODT_AIR_RESULT_UNDETERMINED))
-            add_place(list, size, defective ? "Defective: " : "Not settled: ",
-                      rodt_air_check_title(judged->air[i].reading.check));
+            add_place(list, size, defective ? say("Defective: ") : say("Not settled: "),
+                      air_check_title(judged->air[i].reading.check, title));
     }
 }
 
@@ -322,16 +356,16 @@ static void list_hardly_moved(const inspection *judged, char *list, size_t size)
 {
     for (size_t i = 0; i < judged->vehicle.count; i++) {
         if (rodt_finding_has(&judged->vehicle.findings[i], RODT_REASON_HARDLY_MOVED))
-            add_place(list, size, "Hardly moved, look again: ", judged->record.ends[i][END_POSITION].text);
+            add_place(list, size, say("Hardly moved, look again: "), judged->record.ends[i][END_POSITION].text);
     }
 }
 
 static void list_changed(const inspection *judged, char *list, size_t size)
 {
-    char what[RECORD_WHERE_SIZE];
+    char what[SAID_SIZE];
     for (size_t i = 0; i < judged->record.step_count; i++) {
         if (record_change_at(&judged->record, i, what))
-            add_place(list, size, "Changed after a verdict: ", what);
+            add_place(list, size, say("Changed after a verdict: "), what);
     }
 }
 

@@ -4,6 +4,7 @@
 #include "input/numbers.h"
 #include "ui/compiler.h"
 #include "ui/exit_status.h"
+#include "ui/language.h"
 #include "ui/message.h"
 #include "ui/wrap.h"
 
@@ -59,7 +60,7 @@ static outcome reject(const asking *at, const char *what, uint32_t place)
     if (walk_is_person(input)) {
         if (place > 0)
             walk_print_place(at->text, place);
-        walk_print("", 0, "Not accepted: %s%s", what, strchr(".?", what[strlen(what) - 1]) != NULL ? "" : ".");
+        walk_print("", 0, say("Not accepted: %s%s"), what, strchr(".?", what[strlen(what) - 1]) != NULL ? "" : ".");
         return OUTCOME_AGAIN;
     }
     print_error("%s:%lu: the answer to \"%s\" is not accepted", input->file, input->line, name_of(at, name));
@@ -75,19 +76,19 @@ static outcome reject(const asking *at, const char *what, uint32_t place)
 static outcome save_again(asking *at)
 {
     walk *of = at->of;
-    walk_print("", 0, "This answer is not saved. %s is unchanged.", of->file);
+    walk_print("", 0, say("This answer is not saved. %s is unchanged."), of->file);
     if (!walk_is_person(&of->input))
         return OUTCOME_FAILED;
     for (;;) {
-        walk_prompt("Enter tries again, a new file name saves there, quit stops");
-        if (walk_read_line(&of->input, at->text) != INPUT_LINE || strcasecmp(at->text, "quit") == 0) {
-            walk_print("", 0, "The last answer is lost.");
+        walk_prompt(say("Enter tries again, a new file name saves there, quit stops"));
+        if (walk_read_line(&of->input, at->text) != INPUT_LINE || walk_is_word(at->text, WORDS_QUIT)) {
+            walk_print("", 0, "%s", say("The last answer is lost."));
             return OUTCOME_STOP;
         }
         int status = at->text[0] == '\0' ? walk_save(of, &of->trial) : walk_save_as(of, &of->trial, at->text);
         if (status != STATUS_CONTINUE)
             continue;
-        walk_print("", 0, "Saved in %s.", of->file);
+        walk_print("", 0, say("Saved in %s."), of->file);
         return OUTCOME_NEXT;
     }
 }
@@ -96,7 +97,7 @@ static outcome commit(asking *at)
 {
     walk *of = at->of;
     if (!walk_keep_replaced(of, &at->item))
-        return reject(at, "no memory", 0);
+        return reject(at, say("no memory"), 0);
     outcome done = walk_save(of, &of->trial) == STATUS_CONTINUE ? OUTCOME_NEXT : save_again(at);
     if (done != OUTCOME_NEXT)
         return done;
@@ -118,14 +119,14 @@ static outcome skip(asking *at)
 {
     walk *of = at->of;
     if (walk_questions[at->item.id].mandatory)
-        return reject(at, "this step cannot be skipped", 0);
+        return reject(at, say("this step cannot be skipped"), 0);
     of->trial = of->record;
     bool good = walk_skip(of, &of->trial, &at->item);
     if (at->item.id == ASK_AIR_READY)
         good = walk_skip_leak_tests(of, &of->trial) && good;
     if (!good)
-        return reject(at, "no memory", 0);
-    walk_print("= ", 2, "skipped");
+        return reject(at, say("no memory"), 0);
+    walk_print("= ", 2, "%s", say("skipped"));
     return commit(at);
 }
 
@@ -153,11 +154,11 @@ static outcome skip_subject(asking *at, const char *subject)
             continue;
         part = item->part;
         if (!walk_skip(of, &of->trial, item))
-            return reject(at, "no memory", 0);
+            return reject(at, say("no memory"), 0);
     }
     if (!found)
-        return reject(at, "skip alone skips this question; a wheel end or a check may follow: skip 2L", 0);
-    walk_print("= ", 2, "%s: the rest is skipped", subject);
+        return reject(at, say("skip alone skips this question; a wheel end or a check may follow: skip 2L"), 0);
+    walk_print("= ", 2, say("%s: the rest is skipped"), subject);
     return commit(at);
 }
 
@@ -165,15 +166,15 @@ static outcome accept_answer(asking *at, const char *text)
 {
     walk *of = at->of;
     rodt_error error = {.status = RODT_OK};
-    char said[WALK_SAID_SIZE];
+    char said[WALK_SAID_SIZE], why[SAID_SIZE];
     of->trial = of->record;
     rodt_status status = walk_read_answer(of, &of->trial, &at->item, text, said, &error);
     if (status == RODT_E_EMPTY)
         return skip(at);
     if (status == RODT_E_MEMORY)
-        return reject(at, "no memory", 0);
+        return reject(at, say("no memory"), 0);
     if (status != RODT_OK)
-        return reject(at, error.text, error.column);
+        return reject(at, say_error(&error, why), error.column);
     walk_print("= ", 2, "%s", said);
     return walk_each_warning(of, &of->trial, &at->item, print_warning, NULL) > 0 ? OUTCOME_WARNED : commit(at);
 }
@@ -183,7 +184,7 @@ static outcome copy_template(asking *at)
     walk *of = at->of;
     of->trial = of->record;
     if (!walk_copy_end(of, &of->trial, walk_template_end(&of->record, at->item.end), at->item.end))
-        return reject(at, "no memory", 0);
+        return reject(at, say("no memory"), 0);
     walk_print("= ", 2, "%s", at->enter_said);
     return commit(at);
 }
@@ -203,13 +204,13 @@ static outcome run_clock(asking *at, const char *length)
         (void)walk_minute(at->of, at->item.check, minute);
     const char *text = length[0] != '\0' ? length : minute;
     if (counts && (!read_ratio(text, true, &seconds) || seconds.den != 1 || seconds.num < 1 || seconds.num > 3600))
-        return reject(at, "say how many seconds: t 120", 0);
-    walk_print("", 0, counts ? "Counting; it rings at the end. Enter breaks it off."
-                             : "The clock runs; press Enter when the pressure is reached.");
+        return reject(at, say("say how many seconds: t 120"), 0);
+    walk_print("", 0, "%s", counts ? say("Counting; it rings at the end. Enter breaks it off.")
+                                   : say("The clock runs; press Enter when the pressure is reached."));
     if (walk_time(&at->of->input, (unsigned)seconds.num, at->text) != INPUT_LINE)
         return OUTCOME_CUT;
     if (at->text[0] == '\0')
-        return reject(at, "the count was broken off; begin the test again", 0);
+        return reject(at, say("the count was broken off; begin the test again"), 0);
     return accept_answer(at, at->text);
 }
 
@@ -224,7 +225,7 @@ static outcome press_enter(asking *at)
     }
     if (at->item.id == ASK_SECONDS && walk_is_person(&at->of->input))
         return run_clock(at, "");
-    return reject(at, "an answer is needed; skip leaves out what may be left out, help says more", 0);
+    return reject(at, say("an answer is needed; skip leaves out what may be left out, help says more"), 0);
 }
 
 static outcome add_note(asking *at, const char *text)
@@ -232,15 +233,15 @@ static outcome add_note(asking *at, const char *text)
     walk *of = at->of;
     text += strspn(text, " \t");
     if (*text == '\0')
-        return reject(at, "write the note after the word note", 0);
+        return reject(at, say("write the note after the word note"), 0);
     of->trial = of->record;
     if (!walk_note(of, &of->trial, &at->item, text))
-        return reject(at, "there is no room for a longer note", 0);
+        return reject(at, say("there is no room for a longer note"), 0);
     outcome done = walk_save(of, &of->trial) == STATUS_CONTINUE ? OUTCOME_NEXT : save_again(at);
     if (done != OUTCOME_NEXT)
         return done;
     of->record = of->trial;
-    walk_print("= ", 2, "noted");
+    walk_print("= ", 2, "%s", say("noted"));
     return OUTCOME_AGAIN;
 }
 
@@ -292,7 +293,8 @@ static void secure_again(asking *at, walk_item to)
 {
     static const walk_id released[] = {ASK_SPRING, ASK_ENGINE}, application[] = {ASK_PSI, ASK_HELD};
     bool strokes = to.part >= WALK_SET_UP;
-    walk_print("", 0, strokes ? "Chock the wheels and release the parking brake first." : "Chock the wheels first.");
+    walk_print("", 0, "%s", strokes ? say("Chock the wheels and release the parking brake first.")
+                                    : say("Chock the wheels first."));
     walk_forget_parking(at->of);
     at->unsecured = true;
     at->due_count = 0;
@@ -335,17 +337,14 @@ static const char *text_after(const char *text, const char *word)
     return text + size + strspn(text + size, " ");
 }
 
-static bool is_word(const char *text, const char *word, const char *short_word)
+static outcome print_help(const asking *at)
 {
-    return strcasecmp(text, word) == 0 || strcmp(text, short_word) == 0;
-}
-
-static void print_help(const asking *at)
-{
-    walk_print("", 0, "%s", walk_questions[at->item.id].help);
+    walk_print("", 0, "%s", say(walk_questions[at->item.id].help));
     walk_print_step(at->of, &at->item);
-    walk_print("", 0, "Words: back (<), back 3L, again 3L (the whole wheel end once more), skip (-), skip 3L (the rest "
-               "of it), show (=), note TEXT, quit (q). Enter takes the answer in brackets.");
+    walk_print("", 0, "%s",
+               say("Words: back (<), back 3L, again 3L (the whole wheel end once more), skip (-), skip 3L (the rest "
+                   "of it), show (=), note TEXT, quit (q). Enter takes the answer in brackets."));
+    return OUTCOME_AGAIN;
 }
 
 /* The last answered question before this place of the plan; with a name the last one about it: a wheel end, a check, a
@@ -372,7 +371,9 @@ static outcome go_back(asking *at, const char *where)
     walk_item to;
     if (find_before(of, here, where, &to))
         return go_to(at, to, false);
-    return reject(at, where[0] == '\0' ? "this is the first question" : "no earlier question has that name", 0);
+    return reject(
+        at, where[0] == '\0' ? say("this is the first question") : say("no earlier question has that name"),
+        0);
 }
 
 /* From the first question of a wheel end or a check, which then is walked through. */
@@ -383,18 +384,20 @@ static outcome go_again(asking *at, const char *subject)
         if (!is_about(of, &of->plan.items[i], subject) || !walk_answered(&of->record, &of->plan.items[i]))
             continue;
         if ((at->unsecured || at->item.part > WALK_APPLICATION) && of->plan.items[i].part == WALK_RELEASED)
-            walk_print("", 0, "Release the pedal for the first reading. Before the second one you are asked for the "
-                       "pressure and the pedal again.");
+            walk_print("", 0, "%s",
+                       say("Release the pedal for the first reading. Before the second one you are asked for the "
+                           "pressure and the pedal again."));
         return go_to(at, of->plan.items[i], true);
     }
-    return reject(at, "a wheel end or a check that was done is expected, such as again 2L", 0);
+    return reject(at, say("a wheel end or a check that was done is expected, such as again 2L"), 0);
 }
 
 static outcome identify(asking *at, const char *text)
 {
     rodt_error error;
+    char why[SAID_SIZE];
     if (!walk_identify(at->of, text, &error))
-        return reject(at, error.text, error.column > 0 ? error.column + (uint32_t)(text - at->text) : 0);
+        return reject(at, say_error(&error, why), error.column > 0 ? error.column + (uint32_t)(text - at->text) : 0);
     return OUTCOME_AGAIN;
 }
 
@@ -403,7 +406,7 @@ static outcome add_air_rules(asking *at, const char *name)
     walk *of = at->of;
     if (walk_add_air_rules(of, name) != STATUS_CONTINUE)
         return walk_is_person(&of->input) ? OUTCOME_AGAIN : OUTCOME_FAILED;
-    walk_print("= ", 2, "air checks by %s from now on; they are asked in their turn",
+    walk_print("= ", 2, say("air checks by %s from now on; they are asked in their turn"),
                of->record.head[HEAD_AIR_RULES].text);
     return OUTCOME_NEXT;
 }
@@ -413,35 +416,34 @@ static outcome handle_line(asking *at)
     const char *text = at->text, *rest;
     uint32_t place;
     if (!walk_is_text(text, &place))
-        return reject(at, "the answer holds a character that is no text, such as an arrow key", place);
-    if (text[0] == '\0' || (at->enter == WALK_STAY && is_word(text, "keep", "k")))
+        return reject(at, say("the answer holds a character that is no text, such as an arrow key"), place);
+    if (text[0] == '\0' || (at->enter == WALK_STAY && walk_is_word(text, WORDS_KEEP)))
         return press_enter(at);
-    if (is_word(text, "quit", "q") || is_word(text, "exit", "exit"))
+    if (walk_is_word(text, WORDS_QUIT))
         return OUTCOME_STOP;
-    if (is_word(text, "skip", "-"))
+    if (walk_is_word(text, WORDS_SKIP) || strcmp(text, "-") == 0)
         return skip(at);
-    if (is_word(text, "help", "?") || is_word(text, "show", "=")) {
-        if (is_word(text, "help", "?"))
-            print_help(at);
-        else
-            walk_print_entered(at->of);
+    if (walk_is_word(text, WORDS_HELP) || strcmp(text, "?") == 0)
+        return print_help(at);
+    if (walk_is_word(text, WORDS_SHOW) || strcmp(text, "=") == 0) {
+        walk_print_entered(at->of);
         return OUTCOME_AGAIN;
     }
     if (strcmp(text, "<") == 0)
         return go_back(at, "");
-    if ((rest = text_after(text, "back")) != NULL)
+    if ((rest = walk_text_after(text, WORDS_BACK)) != NULL)
         return go_back(at, rest);
-    if ((rest = text_after(text, "again")) != NULL)
+    if ((rest = walk_text_after(text, WORDS_AGAIN)) != NULL)
         return go_again(at, rest);
-    if ((rest = text_after(text, "skip")) != NULL)
+    if ((rest = walk_text_after(text, WORDS_SKIP)) != NULL)
         return skip_subject(at, rest);
     if (is_timed(&at->item) && walk_is_person(&at->of->input) && (rest = text_after(text, "t")) != NULL)
         return run_clock(at, rest);
-    if (at->item.id == ASK_CHAMBER && (rest = text_after(text, "diameter")) != NULL)
+    if (at->item.id == ASK_CHAMBER && (rest = walk_text_after(text, WORDS_DIAMETER)) != NULL)
         return identify(at, rest);
-    if ((rest = text_after(text, "note")) != NULL)
+    if ((rest = walk_text_after(text, WORDS_NOTE)) != NULL)
         return add_note(at, rest);
-    if ((rest = text_after(text, "air")) != NULL)
+    if ((rest = walk_text_after(text, WORDS_AIR)) != NULL)
         return add_air_rules(at, rest);
     return accept_answer(at, text);
 }
@@ -453,7 +455,7 @@ static outcome refuse_pull(asking *at, const char *why)
     walk_print("", 0, "%s", why);
     of->trial = of->record;
     if (!walk_skip_pull(of, &of->trial))
-        return reject(at, "no memory", 0);
+        return reject(at, say("no memory"), 0);
     return commit(at);
 }
 
@@ -472,10 +474,10 @@ static outcome read_line(asking *at)
     case INPUT_LINE: return OUTCOME_NEXT;
     case INPUT_LONG:
         at->text[0] = '\0';
-        return reject(at, "that is longer than any answer", 0);
+        return reject(at, say("that is longer than any answer"), 0);
     case INPUT_CUT:
         at->text[0] = '\0';
-        return reject(at, "the last line has no end; was it cut off?", 0);
+        return reject(at, say("the last line has no end; was it cut off?"), 0);
     case INPUT_END:
     case INPUT_TIMEOUT:
     case INPUT_STOPPED: break;
@@ -493,30 +495,23 @@ static bool is_yes_no(const walk_item *item)
     return words != NULL && strncmp(words[0].spellings, WORDS_YES, strlen(WORDS_YES)) == 0;
 }
 
-/* The whole word; another text as it is. */
-static const char *find_yes_no(const char *text)
-{
-    return is_word(text, "yes", "Y") || is_word(text, "yes", "y") ? "yes"
-           : is_word(text, "no", "N") || is_word(text, "no", "n") ? "no" : NULL;
-}
-
 /* A yes after "is that right?" would be taken for another answer to the question before. */
 static outcome confirm_yes_no(asking *at)
 {
     char prompt[2 * WALK_ANSWER_MAX], first[WALK_ANSWER_MAX];
-    const char *word = find_yes_no(at->text);
-    snprintf(first, sizeof first, "k = keep '%.40s', or < to change it", word != NULL ? word : at->text);
-    snprintf(prompt, sizeof prompt, "Is that right? %s", first);
+    const char *word = walk_find_yes_no(at->text);
+    snprintf(first, sizeof first, say("k = keep '%.40s', or < to change it"), word != NULL ? word : at->text);
+    snprintf(prompt, sizeof prompt, say("Is that right? %s"), first);
     for (;;) {
         walk_prompt(prompt);
         outcome done = read_line(at);
         if (done != OUTCOME_NEXT)
             return done;
-        if (is_word(at->text, "keep", "k"))
+        if (walk_is_word(at->text, WORDS_KEEP))
             return commit(at);
         if (strcmp(at->text, "<") == 0)
             return OUTCOME_AGAIN;
-        if (at->text[0] != '\0' && find_yes_no(at->text) == NULL)
+        if (at->text[0] != '\0' && walk_find_yes_no(at->text) == NULL)
             return handle_line(at);
         if (reject(at, first, 0) == OUTCOME_FAILED)
             return OUTCOME_FAILED;
@@ -528,12 +523,12 @@ static outcome confirm(asking *at)
 {
     outcome done = is_yes_no(&at->item) ? confirm_yes_no(at) : OUTCOME_WARNED;
     while (done == OUTCOME_WARNED) {
-        walk_prompt("Is that right? k = yes, keep it; or type it again");
+        walk_prompt(say("Is that right? k = yes, keep it; or type it again"));
         done = read_line(at);
-        if (done == OUTCOME_NEXT && is_word(at->text, "keep", "k"))
+        if (done == OUTCOME_NEXT && walk_is_word(at->text, WORDS_KEEP))
             return commit(at);
         if (done == OUTCOME_NEXT && at->text[0] == '\0')
-            done = reject(at, "type k to keep it, or type a new answer", 0) == OUTCOME_FAILED ? OUTCOME_FAILED
+            done = reject(at, say("type k to keep it, or type a new answer"), 0) == OUTCOME_FAILED ? OUTCOME_FAILED
                                                                                               : OUTCOME_WARNED;
         else if (done == OUTCOME_NEXT)
             done = handle_line(at);
@@ -550,8 +545,8 @@ static outcome ask(asking *at)
         return refuse_pull(at, refused);
     walk_print_intro(of, &at->item);
     if (is_timed(&at->item) && walk_is_person(&of->input))
-        walk_print("", 0, at->item.id == ASK_SECONDS ? "Enter starts a clock, and Enter stops it."
-                                                     : "t counts the seconds down and rings.");
+        walk_print("", 0, "%s", at->item.id == ASK_SECONDS ? say("Enter starts a clock, and Enter stops it.")
+                                                           : say("t counts the seconds down and rings."));
     at->enter = at->fresh ? WALK_NO_DEFAULT : walk_find_default(of, &at->item, at->enter_text, at->enter_said);
     if (at->enter == WALK_NO_DEFAULT)
         snprintf(prompt, sizeof prompt, "%s", name_of(at, name));
@@ -584,8 +579,8 @@ static int stop(const asking *at)
 {
     walk *of = at->of;
     char name[WALK_ANSWER_MAX];
-    walk_print("", 0, "Stopped at: %s. Every answer before it is in %s.", name_of(at, name), of->file);
-    walk_print_command(of, "Go on with", "walkround");
+    walk_print("", 0, say("Stopped at: %s. Every answer before it is in %s."), name_of(at, name), of->file);
+    walk_print_command(of, say("Go on with"), "walkround");
     return walk_status(of, false);
 }
 
@@ -621,10 +616,12 @@ static void find_due(asking *at, const walk_item *open)
     if (open->part == WALK_FINISH)
         add_due(at, step_item(ASK_PARKED), true);
     if (at->due_count > 0)
-        walk_print("", 0, "You stopped in between. What may have changed since is asked again; look before you "
-                   "answer.");
+        walk_print("", 0, "%s",
+                   say("You stopped in between. What may have changed since is asked again; look before you "
+                       "answer."));
     if (open->part == WALK_APPLIED)
-        walk_print("", 0, "The pedal was released when you stopped. Build the air up, press it again and hold it.");
+        walk_print("", 0, "%s",
+                   say("The pedal was released when you stopped. Build the air up, press it again and hold it."));
 }
 
 /* --- From question to question ------------------------------------------------------------------------ */

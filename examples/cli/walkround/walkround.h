@@ -101,8 +101,12 @@ bool walk_is_word(const char *text, const char *words);
 /* The text after one of the words, without the blanks between, or NULL if another word is there. */
 const char *walk_text_after(const char *text, const char *words);
 
+/* The whole word of a yes or a no, in the chosen language; NULL = it is neither. */
+const char *walk_find_yes_no(const char *text);
+
 /* What the record has, in the chosen language; the same if it is none of the words, which may be NULL. */
 const char *walk_say_answer(const walk_word *words, const char *meaning);
+const char *walk_say_entry(end_key key, const char *text); /* the same of a wheel end */
 
 /* --- The walk-round ---------------------------------------------------------------------------------- */
 
@@ -128,6 +132,7 @@ typedef struct walk {
     walk_plan plan;
     const char *file;
     const char *limits_file;
+    const char *language; /* as it was given, for the commands to go on with; or NULL */
     rule_context context; /* the rule set of the record, and the carrier's limits: read once */
     bool by_axle;         /* both ends of an axle together */
     bool speak;           /* says aloud what one does, sees and finds */
@@ -217,7 +222,7 @@ bool walk_never_came(const inspection_record *record, rodt_air_check check);
 bool walk_set_never(inspection_record *record, const walk_item *item); /* false = no room */
 
 /* A parking brake that does not release, or does not set, is a defect without a pull. */
-#define STEP_NEVER "never"
+#define STEP_NEVER TO_SAY("never")
 bool walk_parking_failed(const inspection_record *record);
 bool walk_is_parking(const walk_item *item); /* its answers say so */
 
@@ -233,9 +238,9 @@ rodt_position walk_position(const inspection_record *record, int end);
 /* Fills a new record with what stays: the vehicle, its chambers, adjusters and arms. STATUS_CONTINUE or an exit
  * status. */
 int walk_take_from(walk *of, const char *file);
-#define STEP_FROM "from" /* its answer is the day of the last record */
-#define STEP_FROM_DEFECTS "from_defects" /* what it found: "5R; axle 2; tractor-protection" */
-#define STEP_FROM_REPAIR "from_repair"
+#define STEP_FROM TO_SAY("from") /* its answer is the day of the last record */
+#define STEP_FROM_DEFECTS TO_SAY("from_defects") /* what it found: "5R; axle 2; tractor-protection" */
+#define STEP_FROM_REPAIR TO_SAY("from_repair")
 void walk_print_last(const walk *of); /* "Last record: DEFECTIVE ..."; nothing if it found no defect */
 void walk_print_last_of(const walk *of, const char *name); /* the same of one wheel end or check */
 
@@ -303,7 +308,7 @@ void walk_forget_parking(walk *of); /* parked, chocks stowed, pulled: all to be 
 
 /* What the trial replaces after a verdict stays in its steps; false = no memory or no room. */
 bool walk_keep_replaced(walk *of, const walk_item *item);
-#define STEP_REPAIR_DUE "repair_due" /* a vehicle that was bad was judged again */
+#define STEP_REPAIR_DUE TO_SAY("repair_due") /* a vehicle that was bad was judged again */
 
 /* --- Talking (terminal.c) --------------------------------------------------------------------------- */
 

@@ -2,30 +2,16 @@
 /* The words that a person may type: the English ones always, and those of the chosen language. Capitals and accents do
  * not matter. */
 #include "walkround/walkround.h"
-#include "ui/compiler.h"
+#include "ui/language.h"
 
 #include <string.h>
-
-#define LATIN 0xC3u /* the first byte of a letter of Latin-1 in UTF-8; the second one is 0x80 to 0xBF */
-
-/* The next letter in lower case and without its accent; another byte as it is. */
-static char next_letter(const char **text)
-{
-    static const char plain[] = "aaaaaaaceeeeiiii*nooooo*ouuuuy**aaaaaaaceeeeiiii*nooooo*ouuuuy*y";
-    const unsigned char first = (unsigned char)*(*text)++;
-    const unsigned char second = first == LATIN ? (unsigned char)**text : 0;
-    if (second >= 0x80 && second < 0xC0) {
-        ++*text;
-        return plain[second - 0x80];
-    }
-    return first >= 'A' && first <= 'Z' ? (char)(first + ('a' - 'A')) : (char)first;
-}
 
 /* The text behind a word of `size` bytes, or NULL if it begins otherwise. */
 static const char *skip_word(const char *text, const char *word, size_t size)
 {
-    for (const char *end = word + size; word < end;) {
-        if (*text == '\0' || next_letter(&text) != next_letter(&word))
+    const char *text_end = text + strlen(text), *word_end = word + size;
+    while (word < word_end) {
+        if (text == text_end || take_letter(&text, text_end) != take_letter(&word, word_end))
             return NULL;
     }
     return text;
@@ -64,6 +50,11 @@ static bool is_one(const char *text, const char *list)
 
 bool walk_is_word(const char *text, const char *words) { return is_one(text, words) || is_one(text, say(words)); }
 
+const char *walk_find_yes_no(const char *text)
+{
+    return walk_is_word(text, WORDS_YES) ? say("yes") : walk_is_word(text, WORDS_NO) ? say("no") : NULL;
+}
+
 /* The last one, which is the longest. */
 static const char *last_of(const char *words)
 {
@@ -79,4 +70,10 @@ const char *walk_say_answer(const walk_word *words, const char *meaning)
             return said == words[i].spellings ? meaning : last_of(said);
     }
     return meaning;
+}
+
+const char *walk_say_entry(end_key key, const char *text)
+{
+    const walk_id id = key == END_CLASS ? ASK_CLASS : key == END_ADJUSTER ? ASK_ADJUSTER : ASK_CHAMBER;
+    return walk_say_answer(walk_questions[id].words, text);
 }
