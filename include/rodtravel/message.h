@@ -26,7 +26,8 @@ typedef enum rodt_argument_kind RODT_ENUM_TYPE {
                                         decimals, rounded to `digits` digits where more than three would be needed */
     RODT_ARGUMENT_KIND_FRACTION = 6, /* `number`, as 3/4, 1/1 or 0/1 */
     RODT_ARGUMENT_KIND_DATE = 7,     /* `date`, as YYYY-MM-DD */
-    RODT_ARGUMENT_KIND_TEXT = 8      /* `text`, as it stands: the name of a rule set, the words of a source */
+    RODT_ARGUMENT_KIND_TEXT = 8      /* `text`, in the words of the catalogue if it is one of its `texts`, otherwise as
+                                        it stands: the name of a rule set, the words of a source */
 } rodt_argument_kind;
 #define RODT_ARGUMENT_KIND_END 9 /* one more than the last; grows in later versions */
 
@@ -104,6 +105,12 @@ RODT_API const char *rodt_plural_rule_name(rodt_plural_rule rule);
  * RODT_E_ARGUMENT: a pointer is NULL. */
 RODT_API RODT_MUST_CHECK rodt_status rodt_plural_rule_find(const char *word, RODT_ENUM32(rodt_plural_rule) *out);
 
+/* A text of the tables, such as how a check is set up, and the same in a language. */
+typedef struct rodt_table_text {
+    const char *english; /* as the table has it */
+    const char *said;    /* UTF-8 */
+} rodt_table_text;
+
 /*
  * The sentences of a language. In a template {limit} is the argument of that name, {^limit} the same with a capital,
  * {brakes?brake|brakes} the form of a word for the number `brakes`, and {{ and }} are braces. The arguments of a code
@@ -119,6 +126,9 @@ typedef struct rodt_catalogue {
     const char *language;                 /* a tag of BCP 47, "fr-CA" */
     const char *const *templates;         /* by rodt_message_code, UTF-8; NULL = not translated, written in English */
     size_t count;                         /* templates; fewer than there are codes in a program with an older header */
+    const rodt_table_text *texts;         /* sorted by their English, byte by byte; NULL = texts of the tables are said
+                                             in English */
+    size_t text_count;                    /* texts */
     const char *decimal_sign;             /* "." or "," */
     RODT_ENUM32(rodt_plural_rule) plural; /* which form of a word stands beside a number */
     uint32_t reserved;                    /* zero */
@@ -134,6 +144,10 @@ RODT_API const rodt_catalogue *rodt_catalogue_at(size_t index);
  * writes English. */
 RODT_API const rodt_catalogue *rodt_catalogue_find(const char *language);
 
+/* A text of the tables in a language: `published` and `setup` of a row of air checks, which messages have as arguments
+ * too. The text itself where the catalogue has none, or is NULL; NULL for NULL. */
+RODT_API const char *rodt_catalogue_text(const rodt_catalogue *catalogue, const char *english);
+
 /*
  * Writes a message in the language of a catalogue; NULL = the built-in English one. text, size, needed as in status.h.
  *
@@ -147,7 +161,7 @@ RODT_API rodt_status rodt_message_format(const rodt_message *message, const rodt
 
 /*
  * Checks a catalogue as a whole: each template has the arguments of its code and no others, each plural has as many
- * forms as the rule, and no brace is left open. A program does so in its tests.
+ * forms as the rule, no brace is left open, and texts of the tables are sorted. A program does so in its tests.
  *
  * missing  NULL: every code must have a template. Otherwise the catalogue may be partial, and *missing gets how many
  *          codes have none; they are said in English
@@ -155,7 +169,7 @@ RODT_API rodt_status rodt_message_format(const rodt_message *message, const rodt
  *
  * RODT_OK          the catalogue is sound, and complete unless *missing says otherwise
  * RODT_E_ARGUMENT  catalogue or a pointer in it is NULL, the plural rule is unknown, or `reserved` is not zero
- * RODT_E_TABLE     a template is wrong, or one is missing and `missing` is NULL
+ * RODT_E_TABLE     a template is wrong, or one is missing and `missing` is NULL; or a text of the tables is not sorted
  */
 RODT_API RODT_MUST_CHECK rodt_status rodt_catalogue_check(const rodt_catalogue *catalogue, size_t *missing,
                                                           rodt_error *error);

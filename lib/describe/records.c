@@ -59,7 +59,7 @@
 /* Every record, in the order of the headers; a row of one may point to any other. */
 #define EACH_RECORD(X)                                                                                       \
     X(error_argument) X(error) X(enumerator) X(member) X(ratio) X(style) X(length) X(pressure) X(date) \
-    X(argument) X(message) X(catalogue) X(chamber)                                                           \
+    X(argument) X(message) X(table_text) X(catalogue) X(chamber)                                             \
     X(source) X(chamber_row) X(limit) X(limit_answer) X(clues) X(candidate) X(identification) X(reading)     \
     X(finding) X(form) X(position) X(tally) X(count) X(wheel_end) X(axle_finding) X(vehicle_finding)         \
     X(air_limit) X(air_reading) X(air_form) X(air_finding) X(volume_row) X(column_bits) X(column_in)         \
@@ -163,9 +163,14 @@ RESULT(message, ENUM(code, message_code), UNSIGNED(count, uint32_t, ""), RECORDS
        RESERVE(reserved))
 #undef T
 
+#define T rodt_table_text
+INPUT(table_text, TEXT_POINTER(english), TEXT_POINTER(said))
+#undef T
+
 #define T rodt_catalogue
 INPUT(catalogue, TEXT_POINTER(language), POINTER(templates, const char *const *), UNSIGNED(count, size_t, ""),
-       TEXT_POINTER(decimal_sign), ENUM(plural, plural_rule), RESERVE(reserved))
+       POINTER(texts, const rodt_table_text *), UNSIGNED(text_count, size_t, ""), TEXT_POINTER(decimal_sign),
+       ENUM(plural, plural_rule), RESERVE(reserved))
 #undef T
 
 #define T rodt_identification

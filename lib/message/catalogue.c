@@ -90,6 +90,21 @@ static bool is_catalogue(const rodt_catalogue *catalogue)
            catalogue->decimal_sign != NULL && rodti_plural_forms(catalogue->plural) > 0 && catalogue->reserved == 0;
 }
 
+/* A search needs them sorted, and each once. */
+static bool check_texts(const rodt_catalogue *catalogue, rodt_error *error)
+{
+    for (size_t i = 0; catalogue->texts != NULL && i < catalogue->text_count; i++) {
+        const rodt_table_text *text = &catalogue->texts[i];
+        bool whole = text->english != NULL && text->said != NULL;
+        if (!whole || (i > 0 && strcmp(text[-1].english, text->english) >= 0)) {
+            rodti_text_error(error, RODT_E_TABLE, 0, "text %u of the tables %s", (unsigned)i,
+                             whole ? "is not sorted by its English, or there twice" : "is not said");
+            return false;
+        }
+    }
+    return true;
+}
+
 rodt_status rodt_catalogue_check(const rodt_catalogue *catalogue, size_t *missing, rodt_error *error)
 {
     size_t absent = 0;
@@ -108,6 +123,8 @@ rodt_status rodt_catalogue_check(const rodt_catalogue *catalogue, size_t *missin
         if (template == NULL ? missing == NULL : !check_template(&place, template))
             return RODT_E_TABLE;
     }
+    if (!check_texts(catalogue, error))
+        return RODT_E_TABLE;
     if (missing != NULL)
         *missing = absent;
     return RODT_OK;

@@ -195,16 +195,20 @@ static bool put_date(text_sink *sink, rodt_date date)
     return true;
 }
 
+static bool put_text(text_sink *sink, const char *text)
+{
+    if (text != NULL)
+        put(sink, text, strlen(text));
+    return text != NULL;
+}
+
 /* The first of `left` arguments. A clause finds its own among those behind it, so every chain of clauses ends. */
 static bool put_argument(text_sink *sink, const rodt_argument *argument, size_t left)
 {
     switch (argument->kind) {
     case RODT_ARGUMENT_KIND_CLAUSE: return put_arguments(sink, argument->code, argument + 1, left - 1);
     case RODT_ARGUMENT_KIND_DATE: return put_date(sink, argument->date);
-    case RODT_ARGUMENT_KIND_TEXT:
-        if (argument->text != NULL)
-            put(sink, argument->text, strlen(argument->text));
-        return argument->text != NULL;
+    case RODT_ARGUMENT_KIND_TEXT: return put_text(sink, rodt_catalogue_text(sink->catalogue, argument->text));
     default: return put_value(sink, argument);
     }
 }

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Which languages there are. */
+/* Which languages there are, and what they say of the texts of the tables. */
 #include <string.h>
 
 #include "message/catalogues.h"
@@ -20,6 +20,23 @@ static bool same_language(const char *tag, const char *other)
     while (size > 0 && ((tag[size - 1] ^ other[size - 1]) & ~0x20) == 0)
         size--;
     return size == 0;
+}
+
+const char *rodt_catalogue_text(const rodt_catalogue *catalogue, const char *english)
+{
+    bool has_texts = catalogue != NULL && catalogue->texts != NULL && english != NULL;
+    size_t first = 0, end = has_texts ? catalogue->text_count : 0;
+    while (first < end) {
+        size_t middle = first + (end - first) / 2;
+        int order = strcmp(english, catalogue->texts[middle].english);
+        if (order == 0)
+            return catalogue->texts[middle].said;
+        if (order < 0)
+            end = middle;
+        else
+            first = middle + 1;
+    }
+    return english;
 }
 
 const rodt_catalogue *rodt_catalogue_find(const char *language)

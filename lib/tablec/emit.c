@@ -332,6 +332,21 @@ void tables_write_sentences(const tables *t, FILE *out)
     }
 }
 
+void tables_write_texts(const tables *t, FILE *out)
+{
+    fputs("/* SPDX-License-Identifier: Apache-2.0 */\n/* Written by tablec: texts of the table of air checks. */\n",
+          out);
+    for (size_t i = 0; i < t->air_count; i++) {
+        const char *const texts[] = {t->air[i].row.published, t->air[i].row.setup};
+        for (size_t j = 0; j < COUNT_OF(texts); j++) {
+            if (texts[j] == NULL || texts[j][0] == '\0')
+                continue;
+            write_string(out, texts[j]);
+            fputs(",\n", out);
+        }
+    }
+}
+
 void tables_write(const tables *t, FILE *out)
 {
     write_head(t, out);

@@ -50,10 +50,10 @@ static bool write_file(const tables *t, const char *path, table_writer *write)
     return fclose(out) == 0 && written;
 }
 
-/* `targets` are the two files that are written; NULL = only checked. */
+/* `targets` are the three files that are written; NULL = only checked. */
 static int run(tables *t, char **targets, char **paths)
 {
-    static table_writer *const writers[] = {tables_write, tables_write_sentences};
+    static table_writer *const writers[] = {tables_write, tables_write_sentences, tables_write_texts};
     if (!read_and_check(t, paths))
         return EXIT_FAILURE;
     for (size_t i = 0; targets != NULL && i < COUNT_OF(writers); i++) {
@@ -68,10 +68,10 @@ static int run(tables *t, char **targets, char **paths)
 int main(int argc, char **argv)
 {
     bool only_check = argc > 1 && strcmp(argv[1], "--check") == 0;
-    int first = only_check ? 2 : 3;
+    int first = only_check ? 2 : 4;
     if (argc != first + FILE_COUNT) {
-        fputs("usage: tablec --check|TABLES.c SENTENCES.h sources.csv chambers.csv limits.csv rulesets.csv vehicle.csv "
-              "aircheck.csv volumes.csv steps.csv\n", stderr);
+        fputs("usage: tablec --check|TABLES.c SENTENCES.h TEXTS.h sources.csv chambers.csv limits.csv rulesets.csv "
+              "vehicle.csv aircheck.csv volumes.csv steps.csv\n", stderr);
         return 2;
     }
     tables *t = calloc(1, sizeof *t);

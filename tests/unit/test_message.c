@@ -631,7 +631,8 @@ static void a_catalogue_may_be_partial(void **state)
 {
     (void)state;
     const char *templates[RODT_MESSAGE_END] = {[RODT_MESSAGE_COUNT_BELOW] = "menos de {criterion}"};
-    const rodt_catalogue partial = {"es", templates, RODT_MESSAGE_END, ",", RODT_PLURAL_RULE_ONE_OTHER, 0};
+    const rodt_catalogue partial = {.language = "es", .templates = templates, .count = RODT_MESSAGE_END,
+                                    .decimal_sign = ",", .plural = RODT_PLURAL_RULE_ONE_OTHER};
     size_t missing = 0, codes = 0;
     rodt_error error = {.status = RODT_OK};
     for (int code = 1; code < RODT_MESSAGE_END; code++)
@@ -647,6 +648,43 @@ static void a_catalogue_may_be_partial(void **state)
     assert_int_equal(rodt_catalogue_check(&partial, &missing, &error), RODT_E_TABLE);
     assert_string_equal(error.text, "stroke.over-limit: it has no argument of the name exces");
     assert_int_equal(missing, 77);
+}
+
+static void texts_of_the_tables_are_said(void **state)
+{
+    (void)state;
+    const rodt_catalogue *french = rodt_catalogue_find("fr"), *spanish = rodt_catalogue_find("es");
+    assert_string_equal(rodt_catalogue_text(french, "must hold"), "doit tenir");
+    assert_string_equal(rodt_catalogue_text(spanish, "must hold"), "debe sostener");
+    for (size_t rules = 0; rules < rodt_rules_count(); rules++) {
+        const rodt_air_limit *row;
+        for (size_t i = 0; (row = rodt_rules_air_at(rodt_rules_at(rules), i)) != NULL; i++) {
+            assert_ptr_not_equal(rodt_catalogue_text(french, row->published), row->published);
+            assert_ptr_not_equal(rodt_catalogue_text(spanish, row->published), row->published);
+            assert_true(row->setup[0] == '\0' || rodt_catalogue_text(french, row->setup) != row->setup);
+            assert_true(row->setup[0] == '\0' || rodt_catalogue_text(spanish, row->setup) != row->setup);
+        }
+    }
+    const char *other = "of a carrier";
+    assert_ptr_equal(rodt_catalogue_text(french, other), other);
+    assert_ptr_equal(rodt_catalogue_text(NULL, other), other);
+    assert_ptr_equal(rodt_catalogue_text(&marked_catalogue, other), other);
+    assert_null(rodt_catalogue_text(french, NULL));
+}
+
+static void texts_that_are_not_sorted_are_refused(void **state)
+{
+    (void)state;
+    static const rodt_table_text wrong[][2] = {{{"b", "x"}, {"a", "y"}}, {{"a", "x"}, {"a", "y"}}, {{"a", "x"}, {"b", NULL}},
+                                               {{NULL, "x"}, {"b", "y"}}};
+    for (size_t i = 0; i < COUNT_OF(wrong); i++) {
+        rodt_catalogue catalogue = marked_catalogue;
+        rodt_error error = {.status = RODT_OK};
+        catalogue.texts = wrong[i];
+        catalogue.text_count = 2;
+        assert_int_equal(rodt_catalogue_check(&catalogue, NULL, &error), RODT_E_TABLE);
+        assert_non_null(strstr(error.text, "of the tables"));
+    }
 }
 
 /* A reserve that is ignored could never get a meaning. */
@@ -669,7 +707,8 @@ static void what_a_catalogue_lacks_is_said_in_english(void **state)
 {
     (void)state;
     const char *templates[RODT_MESSAGE_END] = {[RODT_MESSAGE_COUNT_BELOW] = "menos de {criterion}"};
-    rodt_catalogue short_one = {"uk", templates, RODT_MESSAGE_COUNT_BELOW + 1, ",", RODT_PLURAL_RULE_ONE_FEW_MANY, 0};
+    rodt_catalogue short_one = {.language = "uk", .templates = templates, .count = RODT_MESSAGE_COUNT_BELOW + 1,
+                                .decimal_sign = ",", .plural = RODT_PLURAL_RULE_ONE_FEW_MANY};
     rodt_count count;
     rodt_message message;
     char text[ROOM], english[ROOM];
@@ -704,7 +743,8 @@ static void plurals_follow_their_rule(void **state)
     };
     static const char *const templates[] = {[RODT_MESSAGE_VALUE_ABOUT] = "{n?a|b|c}"};
     for (size_t i = 0; i < COUNT_OF(cases); i++) {
-        rodt_catalogue catalogue = {"xx", templates, COUNT_OF(templates), ".", cases[i].rule, 0};
+        rodt_catalogue catalogue = {.language = "xx", .templates = templates, .count = COUNT_OF(templates),
+                                    .decimal_sign = ".", .plural = cases[i].rule};
         rodt_message message = {.code = RODT_MESSAGE_VALUE_ABOUT, .count = 1,
                                 .arguments = {{.name = "n", .kind = RODT_ARGUMENT_KIND_NUMBER, .number = cases[i].number}}};
         char text[8];
@@ -746,7 +786,8 @@ static void numbers_are_written_by_their_kind(void **state)
         {{.kind = RODT_ARGUMENT_KIND_TEXT, .text = "{as} it stands"}, "{as} it stands"},
     };
     static const char *templates[RODT_MESSAGE_END];
-    const rodt_catalogue comma = {"en-ZA", templates, RODT_MESSAGE_END, ",", RODT_PLURAL_RULE_ONE_OTHER, 0};
+    const rodt_catalogue comma = {.language = "en-ZA", .templates = templates, .count = RODT_MESSAGE_END,
+                                  .decimal_sign = ",", .plural = RODT_PLURAL_RULE_ONE_OTHER};
     memcpy(templates, marked, sizeof templates);
     for (int code = 1; code < RODT_MESSAGE_END; code++)
         templates[code] = templates[code] != NULL ? strchr(templates[code], '\2') + 1 : NULL;
@@ -765,7 +806,8 @@ static void numbers_are_written_by_their_kind(void **state)
 static rodt_status format_one(rodt_argument argument)
 {
     static const char *const templates[] = {[RODT_MESSAGE_VALUE_ABOUT] = "{x}{x?a|b}"};
-    static const rodt_catalogue catalogue = {"xx", templates, COUNT_OF(templates), ".", RODT_PLURAL_RULE_ONE_OTHER, 0};
+    static const rodt_catalogue catalogue = {.language = "xx", .templates = templates, .count = COUNT_OF(templates),
+                                             .decimal_sign = ".", .plural = RODT_PLURAL_RULE_ONE_OTHER};
     rodt_message message = {.code = RODT_MESSAGE_VALUE_ABOUT, .count = 1, .arguments = {argument}};
     char text[ROOM] = "before";
     rodt_status status = rodt_message_format(&message, &catalogue, text, sizeof text, NULL);
@@ -855,7 +897,8 @@ int main(void)
         cmocka_unit_test(english_is_complete),
         cmocka_unit_test(wrong_catalogues_are_refused_with_the_place),
         cmocka_unit_test(what_is_no_catalogue_is_refused),
-        cmocka_unit_test(a_catalogue_may_be_partial),
+        cmocka_unit_test(a_catalogue_may_be_partial), cmocka_unit_test(texts_of_the_tables_are_said),
+        cmocka_unit_test(texts_that_are_not_sorted_are_refused),
         cmocka_unit_test(a_reserve_of_a_message_is_refused),
         cmocka_unit_test(what_a_catalogue_lacks_is_said_in_english),
         cmocka_unit_test(plurals_follow_their_rule),

@@ -23,7 +23,7 @@ static const char *const style =
     ".bad{border-left:1.2mm solid #000;padding-left:2.5mm;margin-top:1.6mm}.bad dt{margin-top:0}"
     ".large dd{font-size:13.5pt}.small dd{font-size:10.5pt;line-height:1.22}.small dd+dd{font-size:9pt}"
     ".least dd{font-size:9.5pt;line-height:1.2}.least dd+dd{font-size:8.2pt}"
-    ".tiny dd{font-size:8.8pt;line-height:1.15}.tiny dd+dd{font-size:7.6pt;line-height:1.15}"
+    ".tiny dd{font-size:8.5pt;line-height:1.15}.tiny dd+dd{font-size:7.3pt;line-height:1.15}"
     ".foot{margin-top:auto;padding-top:1.5mm;font-size:6.8pt;line-height:1.15;color:#222}"
     ".cut{position:absolute;width:8mm;height:8mm;margin:-4mm 0 0 -4mm;"
     "background:linear-gradient(#000,#000) center/.2mm 100% no-repeat,linear-gradient(#000,#000) center/100% .2mm "

@@ -117,10 +117,9 @@ bool is_beginning(const char *english, const char *text, size_t size)
 
 /* --- What the library says ---------------------------------------------------------------------------- */
 
-const char *say_quoted(const char *quoted, char *text, size_t size)
+const char *say_quoted(const char *quoted)
 {
-    snprintf(text, size, chosen != NULL ? say("in English: %s") : "%s", quoted);
-    return text;
+    return rodt_catalogue_text(chosen != NULL ? &library : NULL, quoted);
 }
 
 bool say_message(rodt_status made, const rodt_message *message, char *text, size_t size)

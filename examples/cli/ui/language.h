@@ -71,8 +71,9 @@ const char *say_number(const char *one, const char *many, unsigned long number) 
  * and text is "". */
 bool say_message(rodt_status made, const rodt_message *message, char *text, size_t size);
 
-/* What a source says, in its own words: English, and where another language is spoken, marked as such. */
-const char *say_quoted(const char *quoted, char *text, size_t size);
+/* What a table quotes, how a check is set up or what its source requires, in the chosen language; the words of a
+ * carrier's own table as they stand. */
+const char *say_quoted(const char *quoted);
 
 /* The sentence of an error, of a status, and of how a figure was checked. */
 #define SAID_SIZE 1024
