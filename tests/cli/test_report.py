@@ -236,6 +236,25 @@ class Report(unittest.TestCase):
                                  [status == 1] * 2, "good strokes alone do not let it go")
         self.assertEqual(run("-", data=small(air_checks=[loss], air_rules="us-cdl")).returncode, 3)
 
+    def test_ranks(self):
+        """Ontario ranks defects: a minor one is reported and driven, a major one is first and decides the headline."""
+        leak, slow = {"check": "audible-leak", "answer": "yes"}, {"check": "build-up", "before": "85", "after": "100",
+                                                                  "seconds": "150"}
+        late = {"check": "warning", "pressure": "40"}
+        for checks, headline, action in (
+                ([leak], "AIR SYSTEM: A MINOR DEFECT", "Minor defect: write it in the report and tell the carrier."),
+                ([leak, slow], "AIR SYSTEM: A MINOR DEFECT", "With a slow build-up the handbook says not to drive."),
+                ([leak, late], "AIR SYSTEM: A MAJOR DEFECT, DO NOT DRIVE", "Do not drive it: report it")):
+            record = small(air_checks=checks, air_rules="ca-on", vehicle="single")
+            text, page = run("-", data=record).stdout, run("-", "--html", "-", data=record).stdout
+            for said in (" ".join(text.split()), page):
+                for words in (headline, action, "By the strokes: ALL BRAKES IN ADJUSTMENT", "air, minor defect"):
+                    self.assertIn(words, said)
+                self.assertEqual("Do not drive it: report it" in said, late in checks)
+            self.assertEqual(re.findall("<strong>([A-Z ,:]+)</strong>", page), [headline])  # no second headline
+            if late in checks:
+                self.assertLess(text.index("air, major defect:"), text.index("air, minor defect:"))
+
     def test_a_warning_that_never_came(self):
         """A record says it in the words of `air` and of a form."""
         for check in ({"check": "warning", "pressure": "never"}, {"check": "build-up", "seconds": "did not"}):

@@ -83,6 +83,8 @@ class Outcome(Case):
     def test_ontario_says_major(self):
         self.assertEqual(self.first(vehicle(5, L2="2 1/8"), 1, "--rules", "ca-on"),
                          "DEFECTIVE, A MAJOR DEFECT: DO NOT DRIVE")
+        self.assertEqual(self.first(vehicle(5, L2="2 1/4", R3="2 1/8", L4="2 1/8"), 1, "--rules", "ca-on"),
+                         "OUT OF SERVICE, A MAJOR DEFECT: DO NOT DRIVE")
 
     def test_exactly_twenty_percent(self):
         """Ten brakes: 1 + 1/2 + 1/2 is out of service, three halves are not."""

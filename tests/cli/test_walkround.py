@@ -846,6 +846,19 @@ class Words(Walk):
         self.assertEqual(order, sorted(order))
         self.assertIn("Pressure at the start, pedal held, after the first drop, psi", talk.prompts)
 
+    def test_a_minor_defect_is_driven(self):
+        """It is written in the report, and the pull against the parking brake is done."""
+        answers = {**TEN, "Vehicle": "s", "How many axles": "2", "Is a leak": "y", "Everybody clear": "yes",
+                   "pressure loss, brakes applied: Pressure at the end": "108", "Did the parking brake": "y"}
+        talk, status = self.walk(answers, "--rules", "ca-on")
+        said = " ".join(talk.said.split())
+        self.assertEqual(status, 1, said[-2000:])
+        for words in ("AIR SYSTEM: A MINOR DEFECT", "Minor defect: write it in the report and tell the carrier."):
+            self.assertIn(words, said)
+        self.assertNotIn("Do not drive it", said)
+        self.assertNotIn("must not be", said)
+        self.assertIn("Did the parking brake hold, y or n", talk.prompts)
+
     def test_a_truck_hears_nothing_of_trailers(self):
         truck, train = (" ".join(self.walk({**TEN, **answers}, "--rules", "ca-on", file=self.folder / f"{name}.json")[0]
                                  .said.split()) for name, answers in (("truck", {"Vehicle": "s", "How many axles": "2"}),

@@ -131,9 +131,14 @@ bool record_format_unit(const inspection_record *record, size_t index, char text
 /* Every defect, a line each: label and sentence. */
 void inspection_each_defect(const inspection *of, vehicle_line line, void *context);
 
-/* The outcome of the strokes leaves the air out, so that a report says this beside it. */
-const char *inspection_air_headline(void);
-bool inspection_air_defective(const inspection *of);
+/* The headlines of air and strokes: that of the strokes leaves the air out. */
+typedef struct inspection_outcome {
+    const char *air; /* with the rank of the worst defect; NULL = there is none */
+    const char *strokes;
+    char small[160]; /* strokes that are not bad beside air that is, which would look like half a pass; "" = no such */
+    paint_kind air_paint, strokes_paint;
+} inspection_outcome;
+inspection_outcome inspection_outcome_of(const inspection *of);
 
 /* The warning against driving the vehicle, by strokes or air, defective or not settled; NULL = none. */
 const char *inspection_warning(const inspection *of);

@@ -34,30 +34,71 @@ static void list_axle(const rodt_axle_finding *axle, vehicle_line line, void *co
     }
 }
 
-void inspection_each_defect(const inspection *of, vehicle_line line, void *context)
+/* What a rule set says of a defect; with no rank it is not driven either. */
+typedef enum air_rank { RANK_GOOD, RANK_MINOR, RANK_NONE, RANK_MAJOR } air_rank;
+
+static air_rank rank_of(const rodt_air_finding *finding)
+{
+    if (finding->result != RODT_AIR_RESULT_DEFECTIVE)
+        return RANK_GOOD;
+    return finding->major ? RANK_MAJOR : finding->minor ? RANK_MINOR : RANK_NONE;
+}
+
+static void list_air(const inspection *of, air_rank rank, const char *label, vehicle_line line, void *context)
 {
     char sentence[SAID_SIZE];
     rodt_message message;
-    for (size_t i = 0; i < of->vehicle.count; i++)
-        list_end(of, i, line, context);
-    for (size_t i = 0; i < of->vehicle.vehicle.axle_count; i++)
-        list_axle(&of->vehicle.vehicle.axles[i], line, context);
     for (size_t i = 0; i < of->record.check_count; i++) {
-        if (of->air[i].result == RODT_AIR_RESULT_DEFECTIVE &&
+        if (rank_of(&of->air[i]) == rank &&
             say_message(rodt_air_finding_message(&of->air[i], &message), &message, sentence, sizeof sentence))
-            line(context, of->air[i].major ? say("air, major defect") : say("air"), sentence);
+            line(context, label, sentence);
     }
 }
 
-const char *inspection_air_headline(void) { return say("AIR SYSTEM DEFECTIVE: SEE THE DEFECTS"); }
-
-bool inspection_air_defective(const inspection *of)
+/* The worst first. */
+void inspection_each_defect(const inspection *of, vehicle_line line, void *context)
 {
-    for (size_t i = 0; i < of->record.check_count; i++) {
-        if (of->air[i].result == RODT_AIR_RESULT_DEFECTIVE)
-            return true;
+    for (size_t i = 0; i < of->vehicle.count; i++)
+        if (rodt_finding_has(&of->vehicle.findings[i], RODT_REASON_MAJOR_DEFECT))
+            list_end(of, i, line, context);
+    list_air(of, RANK_MAJOR, say("air, major defect"), line, context);
+    for (size_t i = 0; i < of->vehicle.count; i++)
+        if (!rodt_finding_has(&of->vehicle.findings[i], RODT_REASON_MAJOR_DEFECT))
+            list_end(of, i, line, context);
+    for (size_t i = 0; i < of->vehicle.vehicle.axle_count; i++)
+        list_axle(&of->vehicle.vehicle.axles[i], line, context);
+    list_air(of, RANK_NONE, say("air"), line, context);
+    list_air(of, RANK_MINOR, say("air, minor defect"), line, context);
+}
+
+static air_rank worst_of(const inspection *of)
+{
+    air_rank worst = RANK_GOOD;
+    for (size_t i = 0; i < of->record.check_count; i++)
+        worst = rank_of(&of->air[i]) > worst ? rank_of(&of->air[i]) : worst;
+    return worst;
+}
+
+static const char *air_headline(air_rank rank)
+{
+    switch (rank) {
+    case RANK_GOOD: break;
+    case RANK_MINOR: return say("AIR SYSTEM: A MINOR DEFECT");
+    case RANK_NONE: return say("AIR SYSTEM DEFECTIVE: SEE THE DEFECTS");
+    case RANK_MAJOR: return say("AIR SYSTEM: A MAJOR DEFECT, DO NOT DRIVE");
     }
-    return false;
+    return NULL;
+}
+
+inspection_outcome inspection_outcome_of(const inspection *of)
+{
+    inspection_outcome out = {.air = air_headline(worst_of(of)), .air_paint = PAINT_BAD};
+    out.strokes = vehicle_headline(&of->vehicle, &out.strokes_paint);
+    if (worst_of(of) == RANK_MINOR)
+        out.air_paint = PAINT_EDGE;
+    if (out.air != NULL && out.strokes_paint != PAINT_BAD)
+        snprintf(out.small, sizeof out.small, say("By the strokes: %s."), out.strokes);
+    return out;
 }
 
 static bool is_air_open(const inspection *of)
@@ -68,15 +109,27 @@ static bool is_air_open(const inspection *of)
     return open;
 }
 
+/* A slow build-up is the one minor defect with which the source says not to drive. */
+static const char *minor_warning(const inspection *of)
+{
+    for (size_t i = 0; i < of->record.check_count; i++)
+        if (of->air[i].reading.check == RODT_AIR_CHECK_BUILD_UP && rank_of(&of->air[i]) == RANK_MINOR)
+            return say("Minor defect: write it in the report and tell the carrier. With a slow build-up the handbook "
+                       "says not to drive.");
+    return say("Minor defect: write it in the report and tell the carrier.");
+}
+
 const char *inspection_warning(const inspection *of)
 {
-    if (vehicle_status(&of->vehicle.vehicle) != STATUS_OUT && inspection_air_defective(of))
+    if (vehicle_status(&of->vehicle.vehicle) != STATUS_OUT && worst_of(of) > RANK_MINOR)
         return say("Do not drive it: report it and have it repaired. Good strokes do not make up for a defective air "
                    "system.");
     const char *strokes = vehicle_warning(&of->vehicle.vehicle);
     if (strokes != NULL)
         return strokes;
-    return is_air_open(of) ? say("Do not drive it until this is settled.") : NULL;
+    if (is_air_open(of))
+        return say("Do not drive it until this is settled.");
+    return worst_of(of) == RANK_MINOR ? minor_warning(of) : NULL;
 }
 
 bool inspection_format_undone(const inspection *of, char text[UNDONE_SIZE])

@@ -95,14 +95,14 @@ static void put_outcome(const inspection *of, FILE *to)
     static const char *const classes[] = {
         [PAINT_GOOD] = "good", [PAINT_BAD] = "bad", [PAINT_OPEN] = "open", [PAINT_EDGE] = "edge",
         [PAINT_STRONG] = "open"};
-    paint_kind paint;
-    const char *words = vehicle_headline(&of->vehicle, &paint);
+    const inspection_outcome outcome = inspection_outcome_of(of);
     const char *warning = inspection_warning(of);
+    bool small = outcome.small[0] != '\0';
     char undone[UNDONE_SIZE];
-    markup_put(to, "<div class=\"outcome %\">\n", inspection_air_defective(of) ? "bad" : classes[paint]);
-    if (inspection_air_defective(of))
-        markup_put(to, "<strong>%</strong>\n", inspection_air_headline());
-    markup_put(to, "<strong>%</strong>\n", words);
+    markup_put(to, "<div class=\"outcome %\">\n", classes[small ? outcome.air_paint : outcome.strokes_paint]);
+    if (outcome.air != NULL)
+        markup_put(to, "<strong>%</strong>\n", outcome.air);
+    markup_put(to, small ? "<p>%</p>\n" : "<strong>%</strong>\n", small ? outcome.small : outcome.strokes);
     if (warning != NULL)
         markup_put(to, "<p class=\"do\">%</p>\n", warning);
     if (inspection_format_undone(of, undone))

@@ -112,14 +112,26 @@ static void print_readings(const inspection *of)
         print_reading(of, i);
 }
 
+static void print_outcome(const inspection *of)
+{
+    const inspection_outcome outcome = inspection_outcome_of(of);
+    if (outcome.air != NULL)
+        print_headline(stdout, outcome.air_paint, outcome.air);
+    if (outcome.small[0] != '\0')
+        print_wrapped(stdout, "", 0, outcome.small);
+    else
+        print_headline(stdout, outcome.strokes_paint, outcome.strokes);
+    if (inspection_warning(of) != NULL)
+        print_wrapped(stdout, "", 0, inspection_warning(of));
+    putchar('\n');
+    vehicle_print_counts(&of->vehicle);
+}
+
 void report_print(const inspection *of)
 {
     char undone[UNDONE_SIZE];
     print_head(of);
-    if (inspection_air_defective(of)) {
-        print_headline(stdout, PAINT_BAD, inspection_air_headline());
-    }
-    vehicle_print_outcome(&of->vehicle, inspection_warning(of));
+    print_outcome(of);
     if (inspection_format_undone(of, undone))
         print_wrapped(stdout, "", 0, undone);
     vehicle_print_findings(&of->vehicle);

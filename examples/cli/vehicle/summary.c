@@ -37,7 +37,8 @@ const char *vehicle_headline(const vehicle_record *record, paint_kind *paint)
     bool some_out = vehicle->out_of_adjustment + vehicle->inoperative > 0;
     *paint = PAINT_BAD;
     if (vehicle->count.outcome == RODT_OUTCOME_OUT_OF_SERVICE || (steering_dead(vehicle) && record->axle_1_steers))
-        return say("OUT OF SERVICE");
+        return some_have(record, RODT_REASON_MAJOR_DEFECT) ? say("OUT OF SERVICE, A MAJOR DEFECT: DO NOT DRIVE")
+                                                           : say("OUT OF SERVICE");
     if (steering_dead(vehicle))
         return say("OUT OF SERVICE IF AXLE 1 STEERS");
     if (vehicle->count.outcome == RODT_OUTCOME_AMBIGUOUS)

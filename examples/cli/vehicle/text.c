@@ -18,7 +18,9 @@ static void print_count(void *context, const char *label, const char *text)
     print_wrapped(stdout, label, INDENT, text);
 }
 
-void vehicle_print_outcome(const vehicle_record *record, const char *warning)
+void vehicle_print_counts(const vehicle_record *record) { vehicle_each_count(record, print_count, NULL); }
+
+static void print_outcome(const vehicle_record *record, const char *warning)
 {
     paint_kind paint;
     const char *words = vehicle_headline(record, &paint);
@@ -26,7 +28,7 @@ void vehicle_print_outcome(const vehicle_record *record, const char *warning)
     if (warning != NULL)
         print_wrapped(stdout, "", 0, warning);
     putchar('\n');
-    vehicle_each_count(record, print_count, NULL);
+    vehicle_print_counts(record);
 }
 
 /* --- Wheel ends --------------------------------------------------------------------------------------- */
@@ -107,7 +109,7 @@ void vehicle_print_caution(void)
 
 void vehicle_print(const vehicle_record *record, bool sources)
 {
-    vehicle_print_outcome(record, vehicle_warning(&record->vehicle));
+    print_outcome(record, vehicle_warning(&record->vehicle));
     vehicle_print_findings(record);
     if (sources)
         vehicle_print_sources(record);

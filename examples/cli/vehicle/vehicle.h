@@ -45,7 +45,7 @@ rodt_status vehicle_combine(vehicle_record *record, uint32_t brakes);
 
 /* All of it (text.c), and its parts for a report that has more to say between them. */
 void vehicle_print(const vehicle_record *record, bool sources);
-void vehicle_print_outcome(const vehicle_record *record, const char *warning); /* NULL = it may be driven */
+void vehicle_print_counts(const vehicle_record *record);
 void vehicle_print_findings(const vehicle_record *record);
 void vehicle_print_sources(const vehicle_record *record);
 void vehicle_print_caution(void);

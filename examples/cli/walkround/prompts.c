@@ -17,11 +17,11 @@
 static void print_outcome(walk *of)
 {
     const inspection *judged = walk_judge(of, &of->record);
-    paint_kind paint;
     if (judged == NULL)
         return;
-    walk_print("", 0, say("By the strokes: %s."), vehicle_headline(&judged->vehicle, &paint));
-    if (inspection_air_defective(judged))
+    const inspection_outcome outcome = inspection_outcome_of(judged);
+    walk_print("", 0, say("By the strokes: %s."), outcome.strokes);
+    if (outcome.air != NULL)
         walk_print("", 0, "%s", say("By the air checks: DEFECTIVE."));
     if (inspection_warning(judged) != NULL)
         walk_print("", 0, "%s", inspection_warning(judged));

@@ -37,7 +37,7 @@ static bool has_status(const inspection *judged, int status, rodt_air_result res
     if (vehicle_status(&judged->vehicle.vehicle) == status)
         return true;
     for (size_t i = 0; i < judged->record.check_count; i++)
-        if (judged->air[i].result == result && judged->air[i].reading.check != RODT_AIR_CHECK_SPRING_BRAKE)
+        if (judged->air[i].result == result && !judged->air[i].minor && judged->air[i].reading.check != RODT_AIR_CHECK_SPRING_BRAKE)
             return true;
     return false;
 }
@@ -291,11 +291,13 @@ static void print_deciders(const inspection *judged)
 
 static void print_headlines(const inspection *judged)
 {
-    paint_kind paint;
-    const char *headline = vehicle_headline(&judged->vehicle, &paint);
-    if (inspection_air_defective(judged))
-        print_headline(walk_out(), PAINT_BAD, inspection_air_headline());
-    print_headline(walk_out(), paint, headline);
+    inspection_outcome outcome = inspection_outcome_of(judged);
+    if (outcome.air != NULL)
+        print_headline(walk_out(), outcome.air_paint, outcome.air);
+    if (outcome.small[0] != '\0')
+        print_wrapped(walk_out(), "", 0, outcome.small);
+    else
+        print_headline(walk_out(), outcome.strokes_paint, outcome.strokes);
 }
 
 void walk_print_verdict(walk *of)
