@@ -19,6 +19,7 @@ typedef struct heading {
 static const heading aliases[] = {{"insp date", RODT_FIELD_DATE},
                                   {"inspection date", RODT_FIELD_DATE},
                                   {"date of inspection", RODT_FIELD_DATE},
+                                  {"class", RODT_FIELD_STROKE_CLASS},
                                   {"pressure", RODT_FIELD_PSI},
                                   {"pressure after", RODT_FIELD_PSI_AFTER}};
 
@@ -63,8 +64,8 @@ static const heading hints[] = {{"date", RODT_FIELD_DATE},
 
 /* The same for headings that say no more than this. */
 static const heading whole_hints[] = {{"day", RODT_FIELD_DATE},           {"when", RODT_FIELD_DATE},
-                                      {"class", RODT_FIELD_STROKE_CLASS}, {"rated", RODT_FIELD_RATED_STROKE},
-                                      {"units", RODT_FIELD_UNIT},         {"uom", RODT_FIELD_UNIT},
+                                      {"rated", RODT_FIELD_RATED_STROKE}, {"units", RODT_FIELD_UNIT},
+                                      {"uom", RODT_FIELD_UNIT},
                                       {"parking", RODT_FIELD_SPRING_BRAKE}};
 
 /* --- Headings ---------------------------------------------------------------------------------------- */

@@ -519,9 +519,9 @@ def check_screens_say_first_what_decides(run, _):
         places = [shown.find(words) for words in wanted]
         yield 1
         yield from equal(f"{arguments}: {wanted} in {shown}", places == sorted(places) and places[0] == 0, True)
-    for arguments, wanted in ((["30", "2 1/8", "4 1/4"], "OUT OF ADJUSTMENT 2 1/8 of 2\n"),
-                              (["30", "4", "2"], "UNDETERMINED - of 2\n"),
-                              (["30", "2", "4", "--rules", "ca-on"], "IN ADJUSTMENT, AT THE LIMIT 2 of 2, common practice\n")):
+    for arguments, wanted in ((["30", "2 1/8", "4 1/4"], "OUT OF ADJUSTMENT 2 1/8 of 2 in, clamp 30 standard\n"),
+                              (["30", "4", "2"], "UNDETERMINED - of 2 in, clamp 30 standard\n"),
+                              (["30", "2", "4", "--rules", "ca-on"], "IN ADJUSTMENT, AT THE LIMIT 2 of 2 in, clamp 30 standard, common practice\n")):
         yield 1
         yield from equal(arguments, run("stroke", *arguments, "--short").out, wanted)
     few, all_of_it = (run("stroke", "30", "2 1/8", "4 1/4", *more).out for more in ([], ["--why"]))

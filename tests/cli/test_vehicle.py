@@ -80,6 +80,11 @@ class Outcome(Case):
         self.assertEqual((end["source"], end["evidence"]), (end["law_source"], end["law_evidence"]))
         self.assertNotIn("own limits", self.judged(vehicle(1), 0))
 
+    def test_a_column_class_is_the_stroke_class(self):
+        """A long stroke of 2 1/4 is good; taken as standard it would fail."""
+        said = self.judged("position,chamber,class,released,applied,psi\n1L,30,long,1,3 1/4,95\n1R,30,long,1,3 1/4,95\n", 0)
+        self.assertTrue(said.startswith("ALL BRAKES IN ADJUSTMENT"))
+
     def test_ontario_says_major(self):
         self.assertEqual(self.first(vehicle(5, L2="2 1/8"), 1, "--rules", "ca-on"),
                          "DEFECTIVE, A MAJOR DEFECT: DO NOT DRIVE")

@@ -288,10 +288,12 @@ static void print_finding(const rodt_finding *finding, bool all)
 
 static void print_short(const rodt_finding *finding)
 {
-    char word[40], stroke[WORD_SIZE], limit[WORD_SIZE], line[3 * WORD_SIZE];
+    char word[40], stroke[WORD_SIZE], limit[WORD_SIZE], chamber[RODT_CHAMBER_TEXT_SIZE], line[4 * WORD_SIZE + 80];
+    bool inches = finding->unit == RODT_UNIT_IN && rodt_length_given(finding->limit);
     name_verdict(finding, word);
-    snprintf(line, sizeof line, say("%s %s of %s%s"), word, tape_word(finding, finding->applied_stroke, stroke),
-             tape_word(finding, finding->limit, limit),
+    snprintf(line, sizeof line, inches ? say("%s %s of %s in, %s%s") : say("%s %s of %s, %s%s"), word,
+             tape_word(finding, finding->applied_stroke, stroke), tape_word(finding, finding->limit, limit),
+             format_chamber(&finding->chamber, chamber),
              rodt_finding_has(finding, RODT_REASON_LIMIT_UNCONFIRMED)       ? say(", unconfirmed")
              : rodt_finding_has(finding, RODT_REASON_LIMIT_COMMON_PRACTICE) ? say(", common practice")
                                                                             : "");
