@@ -64,6 +64,8 @@ class Checks(Case):
         for line in "build-up never --rules ca-on", "parking-valve never --rules ca-ab", "cut-out no --rules us-inuse":
             self.assertEqual(self.said(1, line)[0], "DEFECTIVE")
         self.assertIn("the governor never cut out: defective", self.said(1, "cut-out never --rules us-cdl")[1])
+        self.assertEqual(self.said(1, "build-up --seconds never --rules ca-on"), self.said(1, "build-up never --rules ca-on"))
+        self.refused("loss-applied --before 110 --after 105 --seconds never", "--seconds")
         self.refused("loss-applied never", "takes options and no operand")
         self.refused("drain never", "free or stuck")
 

@@ -252,6 +252,7 @@ class Report(unittest.TestCase):
                     self.assertIn(words, said)
                 self.assertEqual("Do not drive it: report it" in said, late in checks)
             self.assertEqual(re.findall("<strong>([A-Z ,:]+)</strong>", page), [headline])  # no second headline
+            self.assertNotIn("<dt>Unit</dt>", page)  # beside "Unit 1" it is not told which it is
             if late in checks:
                 self.assertLess(text.index("air, major defect:"), text.index("air, minor defect:"))
 

@@ -196,6 +196,15 @@ static int read_operand(const char *text, rodt_air_reading *out)
     return print_text_error(say("the pressure"), text, &error);
 }
 
+static int read_seconds(const command_line *from, rodt_air_reading *out)
+{
+    const char *text = option_value(from, AIR_SECONDS);
+    if (out->check != RODT_AIR_CHECK_BUILD_UP || text == NULL || !rodt_air_says_never(text, strlen(text)))
+        return read_number_option(from, AIR_SECONDS, true, &out->seconds);
+    out->answer = RODT_RECORDED_NO;
+    return STATUS_CONTINUE;
+}
+
 static int read_readings(const command_line *from, rodt_air_reading *out)
 {
     bool build_up = out->check == RODT_AIR_CHECK_BUILD_UP;
@@ -208,7 +217,7 @@ static int read_readings(const command_line *from, rodt_air_reading *out)
     if (status == STATUS_CONTINUE)
         status = read_pressure_option(from, AIR_CUT_IN, out, &out->cut_in);
     if (status == STATUS_CONTINUE)
-        status = read_number_option(from, AIR_SECONDS, true, &out->seconds);
+        status = read_seconds(from, out);
     if (status == STATUS_CONTINUE)
         status = read_count_option(from, AIR_APPLICATIONS, &out->applications);
     if (status == STATUS_CONTINUE)

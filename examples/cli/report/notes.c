@@ -10,7 +10,7 @@
 const char *report_head_title(head_key key)
 {
     static const char *const titles[HEAD_KEYS] = {
-        [HEAD_UNIT] = TO_SAY("Unit"), [HEAD_DATE] = TO_SAY("Date"), [HEAD_TIME] = TO_SAY("Time"),
+        [HEAD_UNIT] = TO_SAY("Unit number"), [HEAD_DATE] = TO_SAY("Date"), [HEAD_TIME] = TO_SAY("Time"),
         [HEAD_CARRIER] = TO_SAY("Carrier"), [HEAD_INSPECTOR] = TO_SAY("Inspector"), [HEAD_PLACE] = TO_SAY("Place"),
         [HEAD_ODOMETER] = TO_SAY("Odometer"), [HEAD_RULES] = TO_SAY("Rule set"),
         [HEAD_AIR_RULES] = TO_SAY("Air checks by"),
