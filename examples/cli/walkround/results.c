@@ -37,7 +37,8 @@ static bool has_status(const inspection *judged, int status, rodt_air_result res
     if (vehicle_status(&judged->vehicle.vehicle) == status)
         return true;
     for (size_t i = 0; i < judged->record.check_count; i++)
-        if (judged->air[i].result == result && !judged->air[i].minor && judged->air[i].reading.check != RODT_AIR_CHECK_SPRING_BRAKE)
+        if (judged->air[i].result == result && !judged->air[i].minor &&
+            judged->air[i].reading.check != RODT_AIR_CHECK_SPRING_BRAKE)
             return true;
     return false;
 }
