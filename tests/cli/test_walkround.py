@@ -429,6 +429,7 @@ class Words(Walk):
         said = " ".join(talk.said.split())
         self.assertIn("Leave the chocks in: nothing else holds this vehicle.", said)
         self.assertIn("air, major defect: ", said)
+        self.assertIn("The parking brake does not release.", said)
         talk = self.begin("--back", "spring_brake", day=False)
         self.go_on(talk, {**TRUCK, "Parking brake released": "y"}, "Engine off")
         self.assertNotIn("spring-brake", {check["check"] for check in self.record()["air_checks"]})
@@ -445,6 +446,7 @@ class Words(Walk):
             self.go_on_with(talk, "-")
             self.assertEqual(talk.wait(), 1, talk.said[-2000:])
             self.assertIn("Defective: parking brake", talk.said)
+            self.assertIn("The parking brake does not set.", report(file).stdout)
 
     def test_a_pressure_that_rose_is_said_in_the_end(self):
         talk, status = self.walk({**TRUCK, "Reservoir pressure now": "99"})

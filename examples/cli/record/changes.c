@@ -49,8 +49,20 @@ void inspection_each_rise(const inspection *of, vehicle_line line, void *context
     }
 }
 
+static void list_parking(const inspection_record *record, vehicle_line line, void *context)
+{
+    static const char *const failures[][2] = {{STEP_RELEASED, TO_SAY("The parking brake does not release.")},
+                                              {STEP_PARKED, TO_SAY("The parking brake does not set.")}};
+    for (size_t i = 0; i < COUNT_OF(failures); i++) {
+        const char *answer = record_step(record, failures[i][0]);
+        if (answer != NULL && strcmp(answer, STEP_NEVER) == 0)
+            line(context, "", say(failures[i][1]));
+    }
+}
+
 void inspection_each_note(const inspection *of, vehicle_line line, void *context)
 {
+    list_parking(&of->record, line, context);
     inspection_each_rise(of, line, context);
     list_changes(&of->record, line, context);
 }

@@ -147,9 +147,14 @@ const char *inspection_warning(const inspection *of);
 #define UNDONE_SIZE ((size_t)900)
 bool inspection_format_undone(const inspection *of, char text[UNDONE_SIZE]);
 
-/* What the entries say about each other, a line each (changes.c): a pressure that rose, readings that were changed. */
+/* What the entries say about each other, a line each (changes.c): the parking brake, a pressure that rose, changes. */
 void inspection_each_note(const inspection *of, vehicle_line line, void *context);
 void inspection_each_rise(const inspection *of, vehicle_line line, void *context); /* the pressure alone */
+
+/* Of a parking brake that does not release, or does not set: the answer of these steps. */
+#define STEP_NEVER TO_SAY("never")
+#define STEP_RELEASED TO_SAY("spring_brake")
+#define STEP_PARKED TO_SAY("parked")
 
 /* The step that keeps what an answer was before it was changed after a verdict: its name goes before this. */
 #define STEP_REPLACED TO_SAY(" replaced")

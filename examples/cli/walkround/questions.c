@@ -96,7 +96,7 @@ const walk_question walk_questions[ASK_IDS] = {
     [ASK_DRAINS_CLOSED] = {STEP(TO_SAY("drains_closed"), only_yes, false), .part = WALK_AIR_ON,
                            .title = TO_SAY("All drain valves closed again? Type yes"),
                            .help = TO_SAY("With an open drain valve the pressure builds up slowly or not at all.")},
-    [ASK_SPRING] = {.name = TO_SAY("spring_brake"), .title = TO_SAY("Parking brake released on every unit, y or n"),
+    [ASK_SPRING] = {.name = STEP_RELEASED, .title = TO_SAY("Parking brake released on every unit, y or n"),
                     .mandatory = true, .part = WALK_SET_UP, .kind = WALK_WORD, .location = WALK_ALL_ENDS,
                     .key = END_SPRING, .words = springs,
                     .help = TO_SAY("A spring brake that is on pushes the rod out: the first reading would be far "
@@ -131,7 +131,7 @@ const walk_question walk_questions[ASK_IDS] = {
                        .key = END_PSI_AFTER,
                        .help = TO_SAY("What the gauge shows at the end of the readings: it shows whether the "
                                       "pressure held.")},
-    [ASK_PARKED] = {STEP(TO_SAY("parked"), parked, true), .part = WALK_FINISH,
+    [ASK_PARKED] = {STEP(STEP_PARKED, parked, true), .part = WALK_FINISH,
                     .title = TO_SAY("Nobody at the rods, pedal released, then parking brake set? Type yes"),
                     .help = TO_SAY("The pedal comes up first: a spring brake on top of a full application strains "
                                    "the brakes with both forces. The chocks hold the vehicle meanwhile. A parking "

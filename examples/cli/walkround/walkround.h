@@ -222,7 +222,6 @@ bool walk_never_came(const inspection_record *record, rodt_air_check check);
 bool walk_set_never(inspection_record *record, const walk_item *item); /* false = no room */
 
 /* A parking brake that does not release, or does not set, is a defect without a pull. */
-#define STEP_NEVER TO_SAY("never")
 bool walk_parking_failed(const inspection_record *record);
 bool walk_is_parking(const walk_item *item); /* its answers say so */
 
