@@ -188,6 +188,11 @@ class Pages(unittest.TestCase):
                 half = self.folder / "half.html"  # the last sheet has its upper cards only
                 run(COMMAND, "cards", "--rules", "ca-on", "--vehicle", "single", "--html", half)
                 self.assertEqual(self.printed(half, paper)[0], 5)
+                for language in LANGUAGES[1:]:
+                    for rules in ("us-fmcsr", "ca-on"):
+                        cab = self.folder / f"{rules}-{language}.html"
+                        run(COMMAND, "limits", "--rules", rules, "--language", language, "--html", cab)
+                        self.assertEqual(self.printed(cab, paper)[0], 1, cab.name)
 
     def find_misfits(self, script, part, pages, form="--html"):
         """One page of those parts of many; what the script finds there."""

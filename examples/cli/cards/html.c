@@ -28,7 +28,7 @@ static const char *const style =
     ".cut{position:absolute;width:8mm;height:8mm;margin:-4mm 0 0 -4mm;"
     "background:linear-gradient(#000,#000) center/.2mm 100% no-repeat,linear-gradient(#000,#000) center/100% .2mm "
     "no-repeat}"
-    "@media screen and (max-width:52rem){.sheet{display:block;width:auto;margin:0}.cut{display:none}"
+    "@media screen and (max-width:52rem){h1{padding:0 1rem}.sheet{display:block;width:auto;margin:0}.cut{display:none}"
     ".card{border-bottom:2px dashed #000;padding:1rem}.card dd{font-size:12.5pt}.card dd+dd{font-size:11pt}}"
     "@media print{@page{margin:0}h1{display:none}body{background:#fff}"
     ".sheet{margin:0 auto;break-after:page;break-inside:avoid;overflow:hidden}"

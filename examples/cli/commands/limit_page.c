@@ -19,7 +19,7 @@ static const char *const style =
     "@media screen and (max-width:30rem){tbody th{font-size:1.5rem}td strong{font-size:1.1rem}}"
     "@media print{@page{margin:9mm}html{font-size:11pt}main{max-width:none;padding:0}"
     "h1{font-size:26pt}tbody th{font-size:27pt}td strong{font-size:22pt}td,tbody th{padding:.8mm 0}"
-    ".signs{justify-content:space-between}figure svg{height:17mm}"
+    ".signs{justify-content:space-between;flex-wrap:nowrap;gap:3mm}figure svg{height:17mm}figcaption{line-height:1.15}"
     "ul{grid-template-columns:repeat(3,1fr)}ul,.small{font-size:9pt;line-height:1.25}}";
 
 static void put_words(const limit_card *on, const char *element, const char *text)
