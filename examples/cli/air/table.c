@@ -89,7 +89,7 @@ void print_air_table(const rodt_rules *rules)
     char line[300];
     snprintf(line, sizeof line, say("%s: air checks"), rodt_rules_id(rules));
     print_headline(stdout, PAINT_STRONG, line);
-    print_wrapped(stdout, "", 0, rodt_rules_title(rules));
+    print_wrapped(stdout, "", 0, say(rodt_rules_title(rules)));
     putchar('\n');
     for (size_t i = 0; i < rodt_rules_air_count(rules); i++)
         print_row(rodt_rules_air_at(rules, i));

@@ -207,7 +207,7 @@ void print_limit_tables(const rule_context *rules_of, row_filter wanted, const v
     const rodt_rules *law = law_of(rules_of);
     char day[WORD_SIZE], line[300];
     snprintf(line, sizeof line, say("%s on %s: %s"), rodt_rules_id(law), format_date(rules_of->day, day),
-             rodt_rules_title(law));
+             say(rodt_rules_title(law)));
     print_wrapped(stdout, "", 0, line);
     if (starts_later(law, rules_of->day)) {
         snprintf(line, sizeof line, say("It has no text for that day; it starts on %s."),
@@ -238,7 +238,7 @@ static void print_rules(const rodt_rules *rules)
     char evidence[SAID_SIZE];
     print_painted(stdout, PAINT_STRONG, rodt_rules_id(rules));
     putchar('\n');
-    print_wrapped(stdout, "", INDENT, rodt_rules_title(rules));
+    print_wrapped(stdout, "", INDENT, say(rodt_rules_title(rules)));
     print_wrapped(stdout, "", INDENT, rodt_rules_authority(rules));
     format_source(rodt_rules_source(rules), words);
     say_evidence(rodt_rules_evidence(rules), evidence);

@@ -108,7 +108,10 @@ static int print_table_error(const char *name, const rodt_error *error)
     if (error->line > 0)
         snprintf(place, sizeof place, ":%lu", (unsigned long)error->line);
     const char *field = error->field;
-    return print_error("%s%s: %s%s%s", name, place, field, field[0] == '\0' ? "" : ": ", say_error(error, said));
+    say_error(error, said);
+    if (error->code == RODT_MESSAGE_NONE && strcmp(chosen_language(), "en") != 0) /* the library says it in English */
+        snprintf(said, sizeof said, say("in English: %s"), error->text);
+    return print_error("%s%s: %s%s%s", name, place, field, field[0] == '\0' ? "" : ": ", said);
 }
 
 static int load_own(const char *name, rule_context *out)

@@ -23,7 +23,7 @@ const char *report_head_text(const inspection *of, head_key key)
     const char *text = of->record.head[key].text;
     bool named = text != NULL && (key == HEAD_RULES || key == HEAD_AIR_RULES);
     const rodt_rules *rules = named ? rodt_rules_find(text) : NULL;
-    return rules != NULL ? rodt_rules_title(rules) : text;
+    return rules != NULL ? say(rodt_rules_title(rules)) : text;
 }
 
 const char *report_adjuster(rodt_adjuster adjuster)
