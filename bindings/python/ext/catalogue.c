@@ -67,6 +67,26 @@ PyObject *py_catalogue_new(PyObject *texts, const char *plural)
     return capsule;
 }
 
+/* Its texts are the library's own. */
+PyObject *py_catalogue_find(const char *language)
+{
+    const rodt_catalogue *found = rodt_catalogue_find(language);
+    if (found == NULL)
+        Py_RETURN_NONE;
+    held_catalogue *held = calloc(1, sizeof *held);
+    if (held == NULL)
+        return PyErr_NoMemory();
+    held->catalogue = *found;
+    held->texts = PyUnicode_FromString(found->language);
+    PyObject *capsule = held->texts != NULL ? PyCapsule_New(held, CATALOGUE_CAPSULE, free_catalogue) : NULL;
+    if (capsule == NULL) {
+        Py_XDECREF(held->texts);
+        free(held);
+        return NULL;
+    }
+    return Py_BuildValue("Ns", capsule, found->language);
+}
+
 /* (word, English template) of each code. */
 PyObject *py_english_sentences(void)
 {
@@ -109,6 +129,12 @@ PyObject *py_say_finding(PyObject *catalogue, const rodt_finding *finding)
     return say(catalogue, rodt_finding_message(finding, &message), &message);
 }
 
+PyObject *py_say_spoken(PyObject *catalogue, const rodt_finding *finding)
+{
+    rodt_message message;
+    return say(catalogue, rodt_finding_spoken_message(finding, &message), &message);
+}
+
 PyObject *py_say_proof(PyObject *catalogue, const rodt_finding *finding)
 {
     rodt_message message;
@@ -125,6 +151,57 @@ PyObject *py_say_count(PyObject *catalogue, const rodt_count *count)
 {
     rodt_message message;
     return say(catalogue, rodt_count_message(count, &message), &message);
+}
+
+/* --- Messages that were kept --------------------------------------------------------------------------- */
+
+static PyObject *from_argument(const void *all, size_t i)
+{
+    const rodt_argument *of = &((const rodt_argument *)all)[i];
+    return Py_BuildValue("sIILLiiiiz", of->name, (unsigned)of->kind, (unsigned)of->code, (long long)of->number.num,
+                         (long long)of->number.den, (int)of->date.year, (int)of->date.month, (int)of->date.day,
+                         (int)of->digits, of->text);
+}
+
+PyObject *py_from_message(rodt_status made, const rodt_message *message)
+{
+    if (made != RODT_OK)
+        Py_RETURN_NONE;
+    PyObject *arguments = py_from_each(message->count, from_argument, message->arguments);
+    return arguments == NULL ? NULL : Py_BuildValue("IN", (unsigned)message->code, arguments);
+}
+
+static bool to_argument(PyObject *tuple, rodt_argument *out)
+{
+    unsigned kind, code;
+    long long num, den;
+    int year, month, day, digits;
+    if (!PyArg_ParseTuple(tuple, "sIILLiiiiz", &out->name, &kind, &code, &num, &den, &year, &month, &day, &digits,
+                          &out->text))
+        return false;
+    out->kind = (rodt_argument_kind)kind;
+    out->code = (rodt_message_code)code;
+    out->number = (rodt_ratio){num, den};
+    out->date = (rodt_date){(int16_t)year, (int8_t)month, (int8_t)day};
+    out->digits = (int16_t)digits;
+    return true;
+}
+
+PyObject *py_say_message(PyObject *catalogue, PyObject *parts)
+{
+    rodt_message message = {.count = 0};
+    PyObject *arguments;
+    unsigned code;
+    if (parts == Py_None)
+        return PyUnicode_FromString("");
+    if (!PyArg_ParseTuple(parts, "IO!", &code, &PyTuple_Type, &arguments))
+        return NULL;
+    message.code = (rodt_message_code)code;
+    for (Py_ssize_t i = 0; i < PyTuple_Size(arguments) && i < RODT_MESSAGE_ARGUMENTS; i++) {
+        if (!to_argument(PyTuple_GetItem(arguments, i), &message.arguments[message.count++]))
+            return NULL;
+    }
+    return say(catalogue, RODT_OK, &message);
 }
 
 /* --- Errors ------------------------------------------------------------------------------------------- */

@@ -89,6 +89,9 @@ PyObject *py_from_record(const rodt_record *record, const void *value, const rod
 bool py_to_record(const rodt_record *record, PyObject *tuple, void *out);
 #define TO_RECORD(type, tuple, out) py_to_record(rodt_record_find(#type), tuple, out)
 
+/* A message as a tuple that can be kept: its code and its arguments. None where it was not made. catalogue.c */
+PyObject *py_from_message(rodt_status made, const rodt_message *message);
+
 /* --- sentence.c --------------------------------------------------------------------------------------- */
 
 size_t py_sentence_count(const rodt_record *record);

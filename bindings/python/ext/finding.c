@@ -59,6 +59,18 @@ PyObject *py_finding_json(const rodt_finding *finding)
     return made;
 }
 
+PyObject *py_identification_json(const rodt_clues *clues, const rodt_rules *rules, rodt_date day)
+{
+    rodt_identification found;
+    rodt_status status = rodt_clues_identify(clues, rules, day, &found, py_call_error());
+    if (status != RODT_OK) {
+        py_raise_status(status);
+        return NULL;
+    }
+    PY_JSON(made, rodt_identification_json_format, &found, rules, day, NULL, 0);
+    return made;
+}
+
 int py_finding_verdict(const rodt_finding *finding) { return (int)finding->verdict; }
 
 PyObject *py_judge_row(const rodt_form *text, const rodt_rules *rules)

@@ -27,6 +27,9 @@ PyObject *py_finding_json(const rodt_finding *finding);
 PyObject *py_finding_values(const rodt_finding *finding);
 PyObject *py_finding_from_values(PyObject *values, int row, int own_row, const rodt_rules *rules);
 
+/* The report of rodt_clues_identify as JSON. */
+PyObject *py_identification_json(const rodt_clues *clues, const rodt_rules *rules, rodt_date day);
+
 /* `ends` is a tuple of pairs: a rodt_wheel_end without a reading, and the capsule of its finding. Behind the members of
  * the record are advice and the report as JSON. */
 PyObject *py_vehicle_combine(PyObject *ends, unsigned brakes);
@@ -54,7 +57,10 @@ PyObject *py_columns_judge_texts(PyObject *capsule, PyObject *columns, PyObject 
 /* A capsule of a catalogue: texts is (language, decimal sign, pairs of a code's word and its template), and kept. Then
  * what is said in its language; parts are code and arguments of an Error. */
 PyObject *py_catalogue_new(PyObject *texts, const char *plural);
+PyObject *py_catalogue_find(const char *language); /* one that is compiled in: (capsule, its language), or None */
 PyObject *py_english_sentences(void);
+PyObject *py_say_message(PyObject *catalogue, PyObject *parts); /* of py_from_message; "" of None */
+PyObject *py_say_spoken(PyObject *catalogue, const rodt_finding *finding);
 PyObject *py_say_finding(PyObject *catalogue, const rodt_finding *finding);
 PyObject *py_say_proof(PyObject *catalogue, const rodt_finding *finding);
 PyObject *py_say_reason(PyObject *catalogue, const rodt_finding *finding, int reason);

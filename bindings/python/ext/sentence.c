@@ -16,6 +16,18 @@ SENTENCE(air_finding_edge, rodt_air_finding, rodt_air_finding_edge_format)
 SENTENCE(air_finding_spoken, rodt_air_finding, rodt_air_finding_spoken_format)
 SENTENCE(air_finding_note, rodt_air_finding, rodt_air_finding_note_format)
 
+#define AS_DATA(name, type, make)                                                                                      \
+    static PyObject *name(const void *value)                                                                           \
+    {                                                                                                                  \
+        rodt_message message;                                                                                          \
+        return py_from_message(make((const type *)value, &message), &message);                                         \
+    }
+
+AS_DATA(air_finding_message, rodt_air_finding, rodt_air_finding_message)
+AS_DATA(air_edge_message, rodt_air_finding, rodt_air_finding_edge_message)
+AS_DATA(air_spoken_message, rodt_air_finding, rodt_air_finding_spoken_message)
+AS_DATA(air_note_message, rodt_air_finding, rodt_air_finding_note_message)
+
 /* Its report as JSON; the library writes it twice, to count and to fill. */
 static PyObject *air_finding_json(const void *value)
 {
@@ -24,7 +36,7 @@ static PyObject *air_finding_json(const void *value)
     return made;
 }
 
-/* Bit, sentence, source and evidence of each mismatch. */
+/* Bit, sentence, source, evidence and the sentence as data of each mismatch. */
 static PyObject *axle_remarks(const void *value)
 {
     const rodt_axle_finding *axle = value;
@@ -35,7 +47,10 @@ static PyObject *axle_remarks(const void *value)
         if ((axle->mismatches & bit) == 0 || rodt_axle_mismatch_format(axle, bit, text, sizeof text, NULL) != RODT_OK)
             continue;
         const rodt_source *source = rodt_axle_mismatch_source(bit, &evidence);
-        PyObject *remark = Py_BuildValue("IsNi", bit, text, FROM_RECORD(rodt_source, source), (int)evidence);
+        rodt_message message;
+        rodt_status made = rodt_axle_mismatch_message(axle, bit, &message);
+        PyObject *remark = Py_BuildValue("IsNiN", bit, text, FROM_RECORD(rodt_source, source), (int)evidence,
+                                         py_from_message(made, &message));
         if (remark == NULL || PyList_Append(list, remark) != 0)
             Py_CLEAR(list);
         Py_XDECREF(remark);
@@ -55,6 +70,10 @@ static const struct {
                  {"rodt_air_finding", air_finding_spoken},
                  {"rodt_air_finding", air_finding_note},
                  {"rodt_air_finding", air_finding_json},
+                 {"rodt_air_finding", air_finding_message},
+                 {"rodt_air_finding", air_edge_message},
+                 {"rodt_air_finding", air_spoken_message},
+                 {"rodt_air_finding", air_note_message},
                  {"rodt_axle_finding", axle_remarks}};
 
 #define TOTAL (sizeof sentences / sizeof *sentences)

@@ -29,7 +29,7 @@ from ._vehicles import (AdviceNote, Axle, AxleRemark, Count, CriterionPart, Posi
 from ._air import (AirFinding, AirReading, VolumeRow, build_up_seconds, check_title, estimate_application,
                    estimate_applications, judge_air, rated_volume, required_volume, volume_rows)
 from ._steps import StepText, steps
-from ._catalogue import Catalogue, english_sentences
+from ._catalogue import Catalogue, catalogue, english_sentences
 from ._answers import NO_STROKE, UNITS_PER_64TH, UNITS_PER_INCH, UNITS_PER_MM, UNITS_PER_PSI, Answer, Answers, Column
 from ._tables import UnreadColumnWarning
 from ._columns import Plan, judge_columns
@@ -47,7 +47,7 @@ __all__ = [
     "Observation", "Outcome", "Plan", "Port", "Position", "PressureUnit", "Proof", "Reason", "Record", "Rounding", "Rules", "Side",
     "Source", "Span", "Status", "Step", "StepText", "StrokeClass", "Tag", "Tally", "UNITS_PER_64TH", "UNITS_PER_INCH", "UNITS_PER_MM",
     "UNITS_PER_PSI", "Unit", "UnreadColumnWarning", "VehicleClass", "VehicleFinding", "Verdict", "VolumeRow",
-    "WheelEnd", "Word", "al_factor", "build_up_seconds", "chamber_rows", "check_title", "criterion_parts",
+    "WheelEnd", "Word", "al_factor", "build_up_seconds", "catalogue", "chamber_rows", "check_title", "criterion_parts",
     "english_sentences",
     "estimate_application", "estimate_applications", "identify", "inches_from_mm", "judge", "judge_air",
     "judge_columns", "judge_row", "judge_vehicle", "load_rules", "psi_from_kpa", "pushrod_force", "rated_volume",

@@ -5,6 +5,7 @@ from __future__ import annotations
 import operator
 from datetime import date
 from fractions import Fraction
+from typing import Any
 
 from . import _rodtravel as _low
 from ._chambers import Chamber, chamber_of
@@ -71,6 +72,10 @@ class AirFinding(Record, of="rodt_air_finding"):
     spoken: Field[str] = Field("What one says aloud after the check: sentences.")
     note: Field[str] = Field('What it does not settle, such as a printed kPa figure that is rounded; "" = nothing.')
     _json: Field[str] = Field("The report as JSON.", of="json")
+    _message: Field[Any] = Field("The sentence as data.", of="message")
+    _edge_message: Field[Any] = Field("`edge` as data.", of="edge_message")
+    _spoken_message: Field[Any] = Field("`spoken` as data.", of="spoken_message")
+    _note_message: Field[Any] = Field("`note` as data.", of="note_message")
 
     @property
     def json(self) -> str:

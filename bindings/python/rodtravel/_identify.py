@@ -46,6 +46,12 @@ class Identification(Record, of="rodt_identification"):
     without_limit: Field[int] = Field("Candidates without a limit; with one, the strict limit is no safe side.")
     contradiction: Field[tuple[Clue, ...]] = Field("The clues that cannot all be true, a tuple of Clue.")
     next_observation: Field[Observation] = Field("What to look at next, an Observation.")
+    _json: Field[str] = Field("The report as JSON.", of="json")
+
+    @property
+    def json(self) -> str:
+        """The report as JSON, with the names of `rodtravel identify --json`."""
+        return self._json
 
     @property
     def advice(self) -> str:
@@ -75,4 +81,6 @@ def identify(*, stamp: Chamber | str | None = None, family: Family | str = "unkn
                 diameter_division=diameter_division)
     if stamp is rated_stroke is diameter is None and family == "unknown" and port == tag == "not-seen":
         raise Error(Status.ARGUMENT, "there is no clue: give a stamp, a family, a port, a tag, a rated stroke or a diameter")
-    return Identification._read(_low.rodt_clues_identify(clues, rule_set(rules)._kept, day))
+    kept = rule_set(rules)._kept
+    found = _low.rodt_clues_identify(clues, kept, day)
+    return Identification._read((*found, _low.identification_json(clues, kept, day)))

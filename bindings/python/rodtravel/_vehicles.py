@@ -193,6 +193,7 @@ class AxleRemark(Record):
     sentence: Field[str] = Field("The remark as a sentence.")
     source: Field[Source | None] = Field("The Source; None = no figure of law.", Source)
     evidence: Field[Evidence] = Field("How that was checked, an Evidence.", Evidence)
+    _message: Field[Any] = Field("The sentence as data.")
 
 
 class Axle(Record, of="rodt_axle_finding"):

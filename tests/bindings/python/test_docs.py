@@ -20,7 +20,7 @@ Basis Candidate Catalogue Chamber ChamberRow Check Clue Column Comparison Count 
 Evidence Family Finding Identification Limit LimitAnswer Measure Mismatch NO_STROKE Observation Outcome Plan Port
 Position PressureUnit Proof Reason Record Rounding Rules Side Source Span Status Step StepText StrokeClass Tag Tally UNITS_PER_64TH
 UNITS_PER_INCH UNITS_PER_MM UNITS_PER_PSI Unit UnreadColumnWarning VehicleClass VehicleFinding Verdict VolumeRow
-WheelEnd Word al_factor build_up_seconds chamber_rows check_title criterion_parts english_sentences estimate_application
+WheelEnd Word al_factor build_up_seconds catalogue chamber_rows check_title criterion_parts english_sentences estimate_application
 estimate_applications identify inches_from_mm judge judge_air judge_columns judge_row judge_vehicle load_rules
 psi_from_kpa pushrod_force rated_volume read_chamber read_date read_length read_length_unit read_position
 read_pressure read_pressure_unit required_volume round_length rule_set rule_sets steps tables_edition volume_rows write_decimal write_length
