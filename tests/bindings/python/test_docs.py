@@ -2,6 +2,8 @@
 """What is promised in words: the public names, a docstring with an example for each, and examples that run."""
 import contextlib
 import doctest
+import fnmatch
+import glob
 import inspect
 import io
 import os
@@ -10,6 +12,7 @@ import re
 from decimal import Decimal
 from fractions import Fraction
 
+import rodtravel
 import rodtravel as rt
 import tap
 
@@ -77,6 +80,33 @@ def test_examples_in_docstrings():
     tried += runner.run(doctest.DocTestParser().get_doctest(rt.__doc__, names, "rodtravel", None, None),
                         out=said.append).attempted
     assert tried > 100 and runner.failures == 0, f"{tried} {runner.failures}\n{''.join(said)}"
+
+
+def functions_of_c(root):
+    """The public functions, by name."""
+    for path in sorted(glob.glob(os.path.join(root, "include", "rodtravel", "*.h"))):
+        with open(path, encoding="utf-8") as file:
+            text = re.sub(r"/\*.*?\*/", "", file.read(), flags=re.S)
+        yield from re.findall(r"(?:RODT_API|RODT_INLINE)\b[^;{]*?\b(rodt_\w+)\(", text)
+
+
+def test_every_function_of_c_is_there_or_left_out_by_name():
+    root = os.environ.get("ROOT")
+    if not root:
+        return  # a wheel is tested outside of the tree
+    called = ""
+    for path in glob.glob(os.path.join(root, "bindings", "python", "ext", "*.c")):
+        with open(path, encoding="utf-8") as file:
+            called += file.read()
+    with open(os.path.join(root, "bindings", "python", "left_out.txt"), encoding="utf-8") as file:
+        left = [line.split()[0] for line in file if not line.startswith("#")]
+    absent = [name for name in functions_of_c(root)
+              if not hasattr(rodtravel._rodtravel, name) and not re.search(rf"\b{name}\b", called)]
+    assert len(absent) > 50
+    lost = [name for name in absent if not any(fnmatch.fnmatchcase(name, pattern) for pattern in left)]
+    assert not lost, f"in no line of bindings/python/left_out.txt: {lost}"
+    idle = [pattern for pattern in left if not fnmatch.filter(absent, pattern)]
+    assert not idle, f"bindings/python/left_out.txt names what is there: {idle}"
 
 
 def test_readme():
