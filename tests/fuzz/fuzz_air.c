@@ -110,6 +110,17 @@ static void compare(const rodt_air_form *form, const rodt_air_finding *law, cons
         demand(finding.result != RODT_AIR_RESULT_GOOD);
 }
 
+/* No error, if and only if the form can be read; the first one is that of the reader. */
+static void check_errors(const rodt_air_form *form, rodt_status status, const rodt_error *error)
+{
+    rodt_error errors[24];
+    size_t count = 99, again;
+    demand(rodt_air_form_errors(form, errors, sizeof errors / sizeof errors[0], &count) == RODT_OK);
+    demand((count > 0) == (status != RODT_OK));
+    demand(count == 0 || strcmp(errors[0].text, error->text) == 0);
+    demand(count == 0 || (rodt_air_form_errors(form, errors, count - 1, &again) == RODT_E_SPACE && again == count));
+}
+
 int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
 {
     source from = {data, size};
@@ -123,6 +134,7 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
     memset(&reading, 0x5A, sizeof reading);
     untouched = reading;
     rodt_status status = rodt_air_form_parse(&form, &reading, &error);
+    check_errors(&form, status, &error);
     if (status == RODT_OK) {
         demand(rodt_air_reading_check(&reading, NULL) == RODT_OK);
         rodt_status judged = rodt_air_form_judge(&form, law, &finding, NULL);

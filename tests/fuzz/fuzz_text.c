@@ -214,6 +214,22 @@ static int32_t stroke_of(const rodt_finding *finding)
     return (int32_t)units.num;
 }
 
+/* No error, if and only if the texts can be judged; that of the judge is among them. */
+static void check_errors(const rodt_form *text, const rodt_rules *rules)
+{
+    rodt_error errors[RODT_FORM_ERRORS_MAX], first;
+    rodt_finding finding;
+    size_t count = 99;
+    rodt_status status = rodt_form_errors(text, errors, RODT_FORM_ERRORS_MAX, &count);
+    demand(status == RODT_OK || status == RODT_E_ARGUMENT);
+    rodt_status judged = rodt_form_judge(text, rules, &finding, &first);
+    demand(status != RODT_OK || (count > 0) == (judged != RODT_OK));
+    bool found = status != RODT_OK || count == 0;
+    for (size_t i = 0; i < count && !found; i++)
+        found = strcmp(errors[i].text, first.text) == 0 && strcmp(errors[i].field, first.field) == 0;
+    demand(found);
+}
+
 static void compare_row(const rodt_form *form, const rodt_rules *rules, const rodt_column_out *out, size_t row)
 {
     static char closed[RODT_READING_FIELDS][256];
@@ -225,6 +241,7 @@ static void compare_row(const rodt_form *form, const rodt_rules *rules, const ro
             rodt_form_set(&text, (rodt_field)i, said);
     }
     demand(rodt_form_judge_row(&text, rules, &finding, NULL) == RODT_OK);
+    check_errors(&text, rules);
     demand(out->verdict[row] == finding.verdict && out->reasons[row] == finding.reasons);
     demand(out->stroke[row] == stroke_of(&finding));
 }
