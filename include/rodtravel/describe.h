@@ -120,9 +120,10 @@ RODT_API const rodt_member *rodt_record_locate(const rodt_record *record, const 
                                                const void **at);
 
 /*
- * Writes the value of a path as text: exact numbers as mixed fractions, days as YYYY-MM-DD, a day of build also as its
- * year alone, enumerators as words, sets as words with ", " between them, booleans as true and false, a rule set as its
- * id, a chamber as its name. What is not given is an empty text. rodt_record_set_text reads it back to the same value.
+ * Writes the value of a path as text: exact numbers as mixed fractions (a pressure that was read in kPa as "650 kPa"),
+ * days as YYYY-MM-DD, a day of build also as its year alone, enumerators as words, sets as words with ", " between
+ * them, booleans as true and false, a rule set as its id, a chamber as its name. What is not given is an empty text.
+ * rodt_record_set_text reads it back to the same value.
  *
  * RODT_OK          text holds it
  * RODT_E_ARGUMENT  there is no such path, or the value has no text: another record than a chamber, memory, a reserve,

@@ -248,8 +248,8 @@ RODT_API rodt_status rodt_form_parse(const rodt_form *text, rodt_reading *out, r
 
 /*
  * Finds everything for which rodt_form_judge would refuse the texts, so that a page can mark every field at once: one
- * error for each text that cannot be read, for each needed one that is absent, and for a date that can be two days; in
- * the order of rodt_form_parse, each with its field.
+ * error for each text that cannot be read, for each needed one that is absent, and for a date that can be two days;
+ * each with its field, in the order of fields of rodt_form_parse, absent ones among the others.
  *
  * errors  room for size errors; NULL with size 0 asks for their number. RODT_FORM_ERRORS_MAX are always enough
  * count   NULL, or gets how many there are, on RODT_OK and on RODT_E_SPACE; 0 = the form can be judged
