@@ -130,8 +130,8 @@ static bool is_value(const rodt_form *form, rodt_field field, const char *text)
     rodt_style style = form->style;
     if (text[strspn(text, " ")] == '\0')
         return true;
-    if (form->unit != NULL)
-        (void)!rodt_unit_find(form->unit, &style.unit);
+    if (form->unit != NULL && rodt_unit_find(form->unit, &style.unit) != RODT_OK)
+        style.unit = form->style.unit;
     rodt_status status = RODT_E_SYNTAX;
     if (is_length(field))
         status = rodt_length_parse_n(text, size, &style, &length, NULL, NULL);

@@ -43,12 +43,6 @@ static const rodt_reason limit_reasons[] = {
     RODT_REASON_NO_PUBLISHED_LIMIT, RODT_REASON_RULES_NOT_IN_FORCE, RODT_REASON_LIMIT_UNCONFIRMED,
     RODT_REASON_LIMIT_FROM_RATED,   RODT_REASON_LIMIT_MARKED,      RODT_REASON_LIMIT_COMMON_PRACTICE};
 
-static rodt_field field_of_error(const rodt_error *error)
-{
-    RODT_ENUM32(rodt_field) field;
-    return rodt_field_find(error->field, &field) == RODT_OK ? (rodt_field)field : RODT_FIELD_NONE;
-}
-
 static int print_field_error(const command_line *from, const rodt_error *error)
 {
     switch ((int)field_of_error(error)) {

@@ -62,8 +62,7 @@ static int print_field_error(const command_line *from, const rodt_error *error)
 {
     const char *const operands[RODT_FIELD_NEEDED] = {say("the chamber"), say("the released measurement"),
                                                      say("the applied measurement")};
-    RODT_ENUM32(rodt_field) field = RODT_FIELD_NONE;
-    (void)!rodt_field_find(error->field, &field);
+    const rodt_field field = field_of_error(error);
     if (field < RODT_FIELD_NEEDED)
         return print_text_error(operands[field], from->operands[field], error);
     for (size_t i = 0; i < COUNT_OF(fields); i++) {

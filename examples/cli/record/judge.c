@@ -119,14 +119,11 @@ static int judge_end(inspection *of, size_t i, const char *where, rodt_unit unit
     rodt_form text = {.style = {.unit = unit}, .default_day = of->context->day};
     rodt_reading reading;
     rodt_error error;
-    RODT_ENUM32(rodt_field) field = RODT_FIELD_NONE;
     char why[SAID_SIZE];
     fill_text(&of->record, i, &text);
     rodt_status status = rodt_form_parse(&text, &reading, &error);
-    if (status == RODT_OK && error.status != RODT_OK && error.status != RODT_E_EMPTY) {
-        (void)!rodt_field_find(error.field, &field);
-        return print_entry_error(&of->record, where, error.field, rodt_form_get(&text, (rodt_field)field), &error);
-    }
+    if (status == RODT_OK && error.status != RODT_OK && error.status != RODT_E_EMPTY)
+        return print_entry_error(&of->record, where, error.field, rodt_form_get(&text, field_of_error(&error)), &error);
     if (status == RODT_OK)
         status = rodt_reading_judge(&reading, of->context->rules, &of->vehicle.findings[i], NULL);
     return status == RODT_OK ? STATUS_CONTINUE

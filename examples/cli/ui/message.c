@@ -98,3 +98,9 @@ int print_text_error(const char *what, const char *text, const rodt_error *error
     print_wrapped(stderr, "    ", MARGIN, say_error(error, said));
     return STATUS_USAGE;
 }
+
+rodt_field field_of_error(const rodt_error *error)
+{
+    RODT_ENUM32(rodt_field) field;
+    return rodt_field_find(error->field, &field) == RODT_OK ? (rodt_field)field : RODT_FIELD_NONE;
+}

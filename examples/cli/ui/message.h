@@ -21,6 +21,9 @@ int print_status(const char *where, rodt_status status);
  * words ("the applied measurement"). Returns STATUS_USAGE. */
 int print_text_error(const char *what, const char *text, const rodt_error *error);
 
+/* The field of a wheel end that an error is about; RODT_FIELD_NONE if it is about none. */
+rodt_field field_of_error(const rodt_error *error);
+
 /* Shows a text in lines of at most so many columns, and a caret under a character of it, counted from 1; 0 = none. */
 void print_place(FILE *to, unsigned columns, const char *text, uint32_t character);
 

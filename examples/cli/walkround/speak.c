@@ -26,8 +26,8 @@ static rodt_air_reading vehicle_of(const inspection_record *record)
 {
     rodt_air_reading vehicle = {.check = RODT_AIR_CHECK_NONE};
     const char *word = record->head[HEAD_VEHICLE].text, *built = record->head[HEAD_BUILT].text;
-    if (word != NULL)
-        (void)!rodt_vehicle_class_find(word, &vehicle.vehicle);
+    if (word != NULL && rodt_vehicle_class_find(word, &vehicle.vehicle) != RODT_OK)
+        vehicle.vehicle = RODT_VEHICLE_CLASS_ANY;
     if (vehicle.vehicle == RODT_VEHICLE_CLASS_COMBINATION)
         vehicle.towed_units = (int16_t)record->head[HEAD_TOWED].number;
     if (built != NULL && read_built_day(built, &vehicle.built, NULL) != RODT_OK)
