@@ -10,6 +10,7 @@
 #include "ui/wrap.h"
 
 #include <errno.h>
+#include <signal.h>
 #include <stdio.h>
 #include <string.h>
 
@@ -128,6 +129,7 @@ static int run(int argc, char **argv)
 int main(int argc, char **argv)
 {
     setvbuf(stderr, NULL, _IOLBF, BUFSIZ); /* a message is written as a line, not byte by byte */
+    signal(SIGXFSZ, SIG_IGN);              /* a file that may not grow is an error, like a full disk */
     choose_language_of_arguments(argc, argv);
     int status = run(argc, argv);
     bool lost = ferror(stdout) != 0;

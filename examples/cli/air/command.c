@@ -131,6 +131,8 @@ static int run(int argc, char **argv)
     return status;
 }
 
+static const file_argument files[] = {{AIR_LIMITS, false}};
+
 const command_spec air_command = {
     .name = "air",
     .operands = "CHECK [READING]",
@@ -160,5 +162,7 @@ const command_spec air_command = {
             "0 also where the rule set has a usual figure only, which is no limit.\n",
     .options = options,
     .option_count = COUNT_OF(options),
+    .files = files,
+    .file_count = COUNT_OF(files),
     .run = run,
 };

@@ -10,6 +10,7 @@
 #include "commands.h"
 #include "input/rule_context.h"
 #include "io/interrupt.h"
+#include "ui/compiler.h"
 #include "ui/exit_status.h"
 #include "ui/message.h"
 
@@ -157,8 +158,6 @@ static int run_file(batch_run *run)
     int status = STATUS_USAGE;
     if (input.descriptor == STDOUT_FILENO)
         print_error("standard output is closed");
-    else if (batch_input_is_output(&input, STDOUT_FILENO))
-        print_error("%s is the output too; write to another file", input.name);
     else
         status = run_batch(run, &input);
     batch_input_close(&input);
@@ -198,10 +197,14 @@ static int run_command(int argc, char **argv)
     return run_with(&options);
 }
 
+static const file_argument files[] = {{FILE_OPERAND, false}, {BATCH_OPTION_LIMITS, false}};
+
 const command_spec batch_command = {.name = "batch",
                                     .operands = "[FILE|-] [OPTION]...",
                                     .summary = "judge every row of a CSV file",
                                     .help = batch_help,
                                     .options = batch_option_specs,
                                     .option_count = BATCH_OPTIONS,
+                                    .files = files,
+                                    .file_count = COUNT_OF(files),
                                     .run = run_command};

@@ -94,15 +94,6 @@ void batch_input_explain(const batch_input *input)
                     input->name, (unsigned long long)input->transcoder->position + 1, input->encoding);
 }
 
-bool batch_input_is_output(const batch_input *input, int descriptor)
-{
-    struct stat in;
-    struct stat out;
-    if (fstat(input->descriptor, &in) != 0 || fstat(descriptor, &out) != 0)
-        return false;
-    return S_ISREG(in.st_mode) && in.st_dev == out.st_dev && in.st_ino == out.st_ino;
-}
-
 #define SMALL ((uint64_t)1 << 20)
 
 bool batch_input_is_small(const batch_input *input) { return !input->waits && input->size < SMALL; }

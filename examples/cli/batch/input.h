@@ -28,9 +28,6 @@ csv_source batch_input_source(batch_input *input);
 /* Prints why the source failed. */
 void batch_input_explain(const batch_input *input);
 
-/* True if the descriptor writes to the file that is read. */
-bool batch_input_is_output(const batch_input *input, int descriptor);
-
 /* True for a file that is too small for a second thread. */
 bool batch_input_is_small(const batch_input *input);
 

@@ -93,6 +93,8 @@ static int run(int argc, char **argv)
     return status == STATUS_CONTINUE ? STATUS_GOOD : status;
 }
 
+static const file_argument files[] = {{CARDS_HTML, true}};
+
 const command_spec cards_command = {
     .name = "cards",
     .operands = "",
@@ -107,5 +109,7 @@ const command_spec cards_command = {
             "They need no colour. A figure that was not read in its source says so at the foot of its card.\n",
     .options = options,
     .option_count = COUNT_OF(options),
+    .files = files,
+    .file_count = COUNT_OF(files),
     .run = run,
 };

@@ -239,6 +239,8 @@ static int run(int argc, char **argv)
     return status;
 }
 
+static const file_argument files[] = {{LIMITS_LIMITS, false}, {LIMITS_HTML, true}, {LIMITS_SVG, true}};
+
 const command_spec limits_command = {
     .name = "limits",
     .operands = "[CHAMBER]",
@@ -256,5 +258,7 @@ const command_spec limits_command = {
             "Exit status 3: no limit is published, or the rule set has no text for the day.\n",
     .options = options,
     .option_count = COUNT_OF(options),
+    .files = files,
+    .file_count = COUNT_OF(files),
     .run = run,
 };

@@ -354,6 +354,8 @@ static int run(int argc, char **argv)
     return status;
 }
 
+static const file_argument files[] = {{STROKE_LIMITS, false}};
+
 const command_spec stroke_command = {
     .name = "stroke",
     .operands = "CHAMBER RELEASED APPLIED",
@@ -373,5 +375,7 @@ const command_spec stroke_command = {
             "window of the rule set (90 to 100 psi for " RODT_DEFAULT_RULES "), hold a full application.\n",
     .options = options,
     .option_count = COUNT_OF(options),
+    .files = files,
+    .file_count = COUNT_OF(files),
     .run = run,
 };

@@ -3,27 +3,38 @@
 #ifndef ATOMIC_FILE_H
 #define ATOMIC_FILE_H
 
+#include "ui/files.h"
+
 #include <stdbool.h>
-#include <stddef.h>
 #include <stdio.h>
 
-#define FILE_PATH_SIZE 4096
-
 typedef struct atomic_file {
-    FILE *to;       /* memory, or standard output */
+    FILE *to; /* the temporary file, a device, or standard output */
     const char *name;
-    char *text;     /* what was written so far; the file gets all of it at once */
-    size_t size;
-    int descriptor;
+    int replaced; /* locks the older file; -1 = there is none, or the caller has locked it */
     bool fresh; /* set after atomic_file_open: a file that has that name by now is not replaced */
     char target[FILE_PATH_SIZE];    /* the file itself, if the name is a link to it */
     char temporary[FILE_PATH_SIZE]; /* "" = written in place: a terminal, a pipe, a device */
 } atomic_file;
 
-/* "-" is standard output. Each returns STATUS_CONTINUE, or an exit status after an error message. */
+/* "-" is standard output. A file that is protected, or that another program writes, is refused. Each returns
+ * STATUS_CONTINUE, or an exit status after an error message. */
 int atomic_file_open(const char *name, atomic_file *out);
+
+/* The same for a caller who has locked the older file. */
+int atomic_file_open_locked(const char *name, atomic_file *out);
 
 /* Renames the file, if `good` and everything could be written; otherwise nothing of it remains. */
 int atomic_file_close(atomic_file *file, bool good);
+
+/* The same, and nobody else has locked the new file in between: *lock is a descriptor that does, if it is a plain
+ * file and the result is STATUS_CONTINUE. */
+int atomic_file_close_locked(atomic_file *file, bool good, int *lock);
+
+/* Refuses a file that may not be written, as opening does. */
+int atomic_file_check(const char *name);
+
+/* Removes what runs that were killed have left of this file. Opening does so, too. */
+void atomic_file_clean(const char *name);
 
 #endif

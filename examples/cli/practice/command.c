@@ -390,6 +390,8 @@ static int run(int argc, char **argv)
     return status == STATUS_CONTINUE ? practise(&from, &law) : status;
 }
 
+static const file_argument files[] = {{PRACTICE_ANSWERS, false}, {PRACTICE_SHEET, true}, {PRACTICE_KEY, true}};
+
 const command_spec practice_command = {
     .name = "practice",
     .operands = "[OPTION]...",
@@ -418,5 +420,7 @@ const command_spec practice_command = {
         "wrong, but some question is not answered.\n",
     .options = options,
     .option_count = COUNT_OF(options),
+    .files = files,
+    .file_count = COUNT_OF(files),
     .run = run,
 };

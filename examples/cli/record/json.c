@@ -282,6 +282,8 @@ int record_write(const inspection_record *record, FILE *to)
     int status = STATUS_CONTINUE;
     if (put_record(root, record) != 0)
         status = print_error("no memory, or a text that is no UTF-8, while the record was written");
+    else if (json_dumpb(root, NULL, 0, JSON_INDENT(2)) + strlen("\n") >= FILE_MAX)
+        status = print_error("the record would be longer than 1 MiB, and nobody could read it again");
     else if (json_dumpf(root, to, JSON_INDENT(2)) != 0 || fputc('\n', to) == EOF)
         status = print_error("the record could not be written: %s", strerror(errno));
     json_decref(root);

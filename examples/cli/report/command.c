@@ -80,6 +80,9 @@ static int run(int argc, char **argv)
     return status;
 }
 
+static const file_argument files[] = {{FILE_OPERAND, false}, {REPORT_LIMITS, false}, {REPORT_HTML, true},
+                                      {REPORT_SVG, true}, {REPORT_RECORD, true}};
+
 const command_spec report_command = {
     .name = "report",
     .operands = "RECORD",
@@ -98,5 +101,7 @@ const command_spec report_command = {
             "standard output.\n",
     .options = options,
     .option_count = COUNT_OF(options),
+    .files = files,
+    .file_count = COUNT_OF(files),
     .run = run,
 };

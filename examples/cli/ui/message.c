@@ -39,43 +39,49 @@ int print_status(const char *where, rodt_status status)
 #define MARGIN 4u
 #define WIDEST_PLACE 68u
 
-/* Columns of the screen before the character with the given number, counted from 1. */
-static unsigned columns_before(const char *text, uint32_t character)
+/* What is shown before the place: the first bytes are left out if it is far behind. */
+typedef struct text_window {
+    const char *from;
+    const char *place;
+    unsigned columns; /* between them */
+} text_window;
+
+/* Goes on to the place, and drops characters at the start as soon as there are too many: each is looked at twice. */
+static text_window find_window(const char *text, uint32_t character, unsigned room)
 {
+    text_window at = {text, text, 0};
     char shown[SHOWN_SIZE];
-    unsigned columns = 0;
-    for (uint32_t i = 1; *text != '\0' && i < character; i++) {
-        unsigned width;
-        text += show_character(text, shown, &width);
-        columns += width;
+    unsigned width;
+    for (uint32_t i = 1; i < character && *at.place != '\0'; i++) {
+        at.place += show_character(at.place, shown, &width);
+        at.columns += width;
+        while (at.columns > room) {
+            at.from += show_character(at.from, shown, &width);
+            at.columns -= width;
+        }
     }
-    return columns;
+    return at;
 }
 
 /* A long text is shown around the place only. Returns the columns before the caret. */
 static unsigned print_window(FILE *to, unsigned window, const char *text, uint32_t character)
 {
-    uint32_t from = 1;
-    while (columns_before(text, character) - columns_before(text, from) > window - 10)
-        from++;
-    const char *at = text;
+    text_window of = find_window(text, character, window - 10);
+    const char *before = of.from > text ? "..." : "";
     char shown[SHOWN_SIZE];
     unsigned width;
-    for (uint32_t i = 1; i < from; i++)
-        at += show_character(at, shown, &width);
-    fprintf(to, "%*s%s", (int)MARGIN, "", from > 1 ? "..." : "");
-    unsigned before = columns_before(text, character) - columns_before(text, from) + (from > 1 ? 3 : 0);
-    for (unsigned used = 0; *at != '\0'; used += width) {
-        size_t bytes = show_character(at, shown, &width);
+    fprintf(to, "%*s%s", (int)MARGIN, "", before);
+    for (unsigned used = 0; *of.from != '\0'; used += width) {
+        size_t bytes = show_character(of.from, shown, &width);
         if (used + width > window) {
             fputs("...", to);
             break;
         }
         fputs(shown, to);
-        at += bytes;
+        of.from += bytes;
     }
     fputc('\n', to);
-    return before;
+    return of.columns + (unsigned)strlen(before);
 }
 
 void print_place(FILE *to, unsigned columns, const char *text, uint32_t character)

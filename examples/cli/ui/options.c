@@ -2,6 +2,7 @@
 /* The command line: sorted by getopt_long, strictly, and explained from the same tables. */
 #include "ui/options.h"
 #include "ui/exit_status.h"
+#include "ui/files.h"
 #include "ui/language.h"
 #include "ui/message.h"
 #include "ui/utf8.h"
@@ -153,7 +154,8 @@ int parse_arguments(const command_spec *command, int argc, char **argv, size_t l
         if (status != STATUS_CONTINUE)
             return status;
     }
-    return check_operand_count(out, least);
+    int status = check_operand_count(out, least);
+    return status == STATUS_CONTINUE ? check_files(out) : status;
 }
 
 const char *option_value(const command_line *from, size_t option)

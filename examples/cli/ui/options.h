@@ -7,6 +7,7 @@
 
 #include <stdbool.h>
 #include <stddef.h>
+#include <stdint.h>
 #include <stdio.h>
 
 typedef struct option_spec {
@@ -15,6 +16,13 @@ typedef struct option_spec {
     const char *help;  /* one sentence without a full stop; NULL = an older name, which is not listed */
     bool repeats;      /* may be given more than once */
 } option_spec;
+
+/* An option whose value is a file, or FILE_OPERAND for the first operand, which is "-" if none is given. */
+#define FILE_OPERAND SIZE_MAX
+typedef struct file_argument {
+    size_t option;
+    bool written;
+} file_argument;
 
 /* A command: the table of main.c and the help are made of these. The check `translations` finds their texts. */
 typedef struct command_spec {
@@ -25,6 +33,8 @@ typedef struct command_spec {
                              is printed as it is */
     const option_spec *options;
     size_t option_count;
+    const file_argument *files; /* what it reads and writes by name: no two may be one file */
+    size_t file_count;
     int (*run)(int argc, char **argv); /* argv[0] is the name of the command; returns an exit status */
 } command_spec;
 
@@ -53,8 +63,8 @@ const char *language_argument(int argc, char **argv, int *count);
 /* Refuses a language that the command does not speak. Returns STATUS_CONTINUE or an exit status. */
 int check_language(const char *word);
 
-/* Sorts argv. Options may be anywhere before "--"; --help and --language are handled here. Returns STATUS_CONTINUE, or
- * the status to exit with; errors are printed on stderr. */
+/* Sorts argv. Options may be anywhere before "--"; --help and --language are handled here. An output that is an input
+ * or another output is refused. Returns STATUS_CONTINUE, or the status to exit with; errors are printed on stderr. */
 int parse_arguments(const command_spec *command, int argc, char **argv, size_t least, size_t most,
                     command_line *out);
 

@@ -59,13 +59,15 @@ static bool is_in(uint32_t code, const range *ranges, size_t count)
     return false;
 }
 
-/* Control, invisible and private characters: a person must see that they are there. */
+/* Control, invisible and private characters, and numbers that are none: a person must see that they are there, and
+ * XML forbids some. */
 static bool is_unseen(uint32_t code)
 {
     static const range unseen[] = {{0x00, 0x1F},     {0x7F, 0x9F},     {0xAD, 0xAD},      {0x061C, 0x061C},
                                    {0x180E, 0x180E}, {0x200B, 0x200F}, {0x2028, 0x202E},  {0x2060, 0x206F},
                                    {0xE000, 0xF8FF}, {0xFEFF, 0xFEFF}, {0xFFF0, 0xFFFB},  {0xE0000, 0x10FFFF}};
-    return is_in(code, unseen, COUNT_OF(unseen));
+    bool none = (code & 0xFFFE) == 0xFFFE || (code >= 0xFDD0 && code <= 0xFDEF);
+    return none || is_in(code, unseen, COUNT_OF(unseen));
 }
 
 /* The usual East Asian and emoji blocks take two columns; marks on the character before take none. */

@@ -107,6 +107,8 @@ static int run(int argc, char **argv)
     return status;
 }
 
+static const file_argument files[] = {{FILE_OPERAND, false}, {VEHICLE_LIMITS, false}};
+
 const command_spec vehicle_command = {
     .name = "vehicle",
     .operands = "FILE",
@@ -137,5 +139,7 @@ const command_spec vehicle_command = {
             "chambers or arms of an axle do not match (49 CFR 393.47(b), (c)), and 3 where a brake is not proven.\n",
     .options = options,
     .option_count = COUNT_OF(options),
+    .files = files,
+    .file_count = COUNT_OF(files),
     .run = run,
 };

@@ -154,6 +154,8 @@ static int run(int argc, char **argv)
     return status;
 }
 
+static const file_argument files[] = {{FILE_OPERAND, true}, {ROUND_LIMITS, false}, {ROUND_ANSWERS, false}};
+
 const command_spec walkround_command = {
     .name = "walkround",
     .operands = "RECORD",
@@ -186,5 +188,7 @@ const command_spec walkround_command = {
             "status 2 and its line. A walk-round that is not finished ends with status 1 or 3.\n",
     .options = options,
     .option_count = COUNT_OF(options),
+    .files = files,
+    .file_count = COUNT_OF(files),
     .run = run,
 };

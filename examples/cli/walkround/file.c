@@ -37,8 +37,6 @@ static int hold(walk *of)
         close(descriptor);
         return print_error("another walk-round is writing %s; two at once would lose answers", of->file);
     }
-    if (of->lock >= 0)
-        close(of->lock);
     of->lock = descriptor;
     of->written = held;
     return STATUS_CONTINUE;
@@ -70,13 +68,18 @@ int walk_save(walk *of, const inspection_record *record)
     bool gone;
     if (is_changed(of, &gone))
         return print_error("%s was changed by another program; it is not overwritten", of->file);
-    int status = atomic_file_open(of->file, &file);
+    int lock = of->lock;
+    int status = lock >= 0 ? atomic_file_open_locked(of->file, &file) : atomic_file_open(of->file, &file);
     if (status != STATUS_CONTINUE)
         return status;
-    file.fresh = of->lock < 0 || gone;
+    file.fresh = lock < 0 || gone;
     status = record_write(record, file.to);
-    status = atomic_file_close(&file, status == STATUS_CONTINUE);
-    return status == STATUS_CONTINUE ? hold(of) : status;
+    status = atomic_file_close_locked(&file, status == STATUS_CONTINUE, &of->lock);
+    if (status != STATUS_CONTINUE)
+        return status;
+    if (lock >= 0)
+        close(lock);
+    return fstat(of->lock, &of->written) == 0 ? status : print_error("cannot open %s: %s", of->file, strerror(errno));
 }
 
 int walk_save_as(walk *of, const inspection_record *record, const char *name)
@@ -250,6 +253,9 @@ int walk_open(walk *of, const walk_start *start)
         return print_error("cannot open %s: %s", of->file, strerror(errno));
     if (!S_ISREG(found.st_mode))
         return print_error("%s is no plain file", of->file);
-    int status = hold(of);
+    atomic_file_clean(of->file);
+    int status = atomic_file_check(of->file);
+    if (status == STATUS_CONTINUE)
+        status = hold(of);
     return status == STATUS_CONTINUE ? resume(of, start) : status;
 }

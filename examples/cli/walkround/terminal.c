@@ -10,43 +10,51 @@
 
 #include <errno.h>
 #include <fcntl.h>
+#include <poll.h>
 #include <signal.h>
 #include <stdarg.h>
 #include <stdio.h>
 #include <string.h>
-#include <sys/select.h>
 #include <time.h>
 #include <unistd.h>
 
-/* The one thing that a signal handler may touch. */
+/* What a signal handler may touch: a byte in the pipe ends the waiting, whenever the signal comes. */
 static volatile sig_atomic_t stop_signal;
+static int stop_pipe[2] = {-1, -1};
 
-static void record_signal(int number) { stop_signal = number; }
-
-static void list_signals(sigset_t *set)
+static void record_signal(int number)
 {
-    sigemptyset(set);
-    sigaddset(set, SIGINT);
-    sigaddset(set, SIGTERM);
-    sigaddset(set, SIGHUP);
+    int reason = errno;
+    stop_signal = number;
+    ssize_t written = write(stop_pipe[1], "", 1);
+    (void)written;
+    errno = reason;
+}
+
+static const int stop_signals[] = {SIGINT, SIGTERM, SIGHUP};
+
+static void mask_signals(int how)
+{
+    sigset_t set;
+    sigemptyset(&set);
+    for (size_t i = 0; i < COUNT_OF(stop_signals); i++)
+        sigaddset(&set, stop_signals[i]);
+    sigprocmask(how, &set, NULL);
 }
 
 /* A signal between two answers is held back: the record is being written then. */
-static void handle_signals(void)
+static bool handle_signals(void)
 {
-    static const int numbers[] = {SIGINT, SIGTERM, SIGHUP};
     struct sigaction action;
-    sigset_t held;
     memset(&action, 0, sizeof action);
     action.sa_handler = record_signal;
     sigemptyset(&action.sa_mask);
-    for (size_t i = 0; i < COUNT_OF(numbers); i++)
-        sigaction(numbers[i], &action, NULL);
-    list_signals(&held);
-    sigprocmask(SIG_BLOCK, &held, NULL);
-    /* A file that may not grow is reported like a full disk. */
-    action.sa_handler = SIG_IGN;
-    sigaction(SIGXFSZ, &action, NULL);
+    if (pipe(stop_pipe) != 0)
+        return false;
+    mask_signals(SIG_BLOCK);
+    for (size_t i = 0; i < COUNT_OF(stop_signals); i++)
+        sigaction(stop_signals[i], &action, NULL);
+    return true;
 }
 
 bool walk_input_open(const char *file, walk_input *out)
@@ -57,38 +65,33 @@ bool walk_input_open(const char *file, walk_input *out)
         return false;
     if (standard)
         out->file = isatty(STDIN_FILENO) == 1 && file == NULL ? NULL : say("standard input");
-    handle_signals();
-    return true;
+    return handle_signals();
 }
 
 bool walk_is_person(const walk_input *from) { return from->file == NULL; }
 
-/* `timeout` NULL = as long as it takes. */
-static input_status wait_for_bytes(const walk_input *from, const struct timespec *timeout)
+#define FOREVER (-1)
+
+static input_status wait_for_bytes(const walk_input *from, int milliseconds)
 {
-    sigset_t held, heard;
-    fd_set ready;
-    list_signals(&held);
-    sigprocmask(SIG_BLOCK, NULL, &heard);
-    sigdelset(&heard, SIGINT);
-    sigdelset(&heard, SIGTERM);
-    sigdelset(&heard, SIGHUP);
-    while (stop_signal == 0) {
-        FD_ZERO(&ready);
-        FD_SET((unsigned)from->descriptor, &ready);
-        int found = pselect(from->descriptor + 1, &ready, NULL, NULL, timeout, &heard);
-        if (found >= 0)
-            return found > 0 ? INPUT_LINE : INPUT_TIMEOUT;
-        if (errno != EINTR)
-            return INPUT_FAILED;
-    }
-    return INPUT_STOPPED;
+    struct pollfd ready[] = {{.fd = from->descriptor, .events = POLLIN}, {.fd = stop_pipe[0], .events = POLLIN}};
+    int found;
+    mask_signals(SIG_UNBLOCK);
+    do
+        found = poll(ready, COUNT_OF(ready), milliseconds);
+    while (found < 0 && errno == EINTR);
+    int reason = errno;
+    mask_signals(SIG_BLOCK);
+    errno = reason;
+    if (stop_signal != 0)
+        return INPUT_STOPPED;
+    return found > 0 ? INPUT_LINE : found == 0 ? INPUT_TIMEOUT : INPUT_FAILED;
 }
 
 /* A terminal that is gone reads as an error; the record treats it as the end of the input. */
 static input_status fill(walk_input *from)
 {
-    input_status status = wait_for_bytes(from, NULL);
+    input_status status = wait_for_bytes(from, FOREVER);
     if (status != INPUT_LINE)
         return status;
     ssize_t got = read(from->descriptor, from->bytes, sizeof from->bytes);
@@ -145,8 +148,8 @@ static long elapsed_tenths(const struct timespec *start)
 /* Waits for a key until the next second. */
 static input_status wait_a_second(const walk_input *from, long tenths)
 {
-    const struct timespec rest = {0, (10 - tenths % 10) * 100000000L - 1};
-    return from->at < from->used ? INPUT_LINE : wait_for_bytes(from, &rest);
+    int rest = (int)(10 - tenths % 10) * 100;
+    return from->at < from->used ? INPUT_LINE : wait_for_bytes(from, rest);
 }
 
 input_status walk_time(walk_input *from, unsigned seconds, char text[WALK_ANSWER_MAX])
