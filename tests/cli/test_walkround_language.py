@@ -131,6 +131,8 @@ class Spoken(unittest.TestCase):
                         self.assertEqual(done, status, shown[-300:])
                         wide = [line for line in shown.splitlines() if len(line) >= columns]
                         self.assertEqual([line for line in wide if str(self.folder) not in line], [])
+                        torn = [line for line in shown.splitlines() if re.match(r"\s*[:»]", line) or line.endswith("«")]
+                        self.assertEqual(torn, [])
 
     def test_words_of_every_question(self):
         """Each is followed, with its accents and without."""
@@ -148,6 +150,20 @@ class Spoken(unittest.TestCase):
                 record = file.read_text(encoding="utf-8")
                 self.assertIn(f'"remark": "{words[2].split(" ", 1)[1]}"', record)
                 self.assertIn('"chamber": "24"', record)
+
+    def test_a_new_day(self):
+        """What changed is kept in English, and said in the chosen language."""
+        self.talk(TRUCK, [])
+        answers = ["yes", "", "", "", "", "yes", "110", "100", "62", "y", "n", "yes", "y", "y", "", "2R", "show"]
+        for language, changed in (("en", "changed: 2R"), ("fr", "changées : 2R"), ("es", "cambiadas: 2R")):
+            with self.subTest(language=language):
+                file = self.folder / f"day-{language}.json"
+                done = subprocess.run([COMMAND, "walkround", file, "--from", self.folder / "en.json", "--as-of",
+                                       "2026-11-21", "--language", language], input="\n".join([*answers, ""]),
+                                      capture_output=True, text=True, check=False, env=PLAIN)
+                self.assertEqual(done.stderr, "")
+                self.assertEqual(done.stdout.replace("\u00a0", " ").count(changed), 2, done.stdout[-400:])
+                self.assertIn('"answer": "changed: 2R"', file.read_text(encoding="utf-8"))
 
 
 class Words(unittest.TestCase):

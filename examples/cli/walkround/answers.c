@@ -193,8 +193,8 @@ static rodt_status set_kept(walk *of, inspection_record *record, const char *tex
             return set_error(error, (uint32_t)(at - text) + 1, say("yes is expected, or wheel ends such as 2L 3R"));
         walk_forget_description(of, record, end);
     }
-    snprintf(said, WALK_SAID_SIZE, all ? say("yes") : say("changed: %.380s"), text);
-    snprintf(stored, sizeof stored, all ? "yes" : "changed: %.380s", text);
+    snprintf(stored, sizeof stored, "%s%.380s", all ? "yes" : STEP_CHANGED, all ? "" : text);
+    (void)walk_say_step(stored, said);
     return walk_set_step(of, record, walk_questions[ASK_KEPT].name, stored) ? RODT_OK : RODT_E_MEMORY;
 }
 

@@ -242,7 +242,7 @@ static void print_described(const walk *of, int end)
 {
     char text[WALK_SAID_SIZE];
     if (walk_describe_end(&of->record, end, text, sizeof text) > 0)
-        walk_print("", 0, "%s: %s", of->record.ends[end][END_POSITION].text, text);
+        walk_print("", 0, say("%s: %s"), of->record.ends[end][END_POSITION].text, text);
 }
 
 void walk_print_intro(walk *of, const walk_item *item)

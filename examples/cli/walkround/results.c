@@ -231,7 +231,7 @@ static void print_head_entered(const inspection_record *record)
 
 void walk_print_entered(walk *of)
 {
-    char name[SAID_SIZE];
+    char name[SAID_SIZE], answer[SAID_SIZE];
     const inspection_record *record = &of->record;
     print_head_entered(record);
     print_units_entered(record);
@@ -242,7 +242,7 @@ void walk_print_entered(walk *of)
         print_end_entered(judged, (int)i);
     for (size_t i = 0; i < record->step_count; i++)
         walk_print("  ", 4, say("%s: %s"), record_say_step(record->steps[i][STEP_NAME].text, name),
-                   say(record->steps[i][STEP_ANSWER].text));
+                   walk_say_step(record->steps[i][STEP_ANSWER].text, answer));
 }
 
 /* --- The verdict -------------------------------------------------------------------------------------- */

@@ -14,6 +14,7 @@
 #define WALK_ANSWER_MAX ((size_t)400) /* bytes of an answer, with the closing zero byte */
 #define WALK_ITEMS_MAX ((size_t)1400)
 #define WALK_NONE (-1)
+#define WALK_SAID_SIZE 480 /* bytes of what was understood */
 
 /* --- Questions (questions.c) -------------------------------------------------------------------- */
 
@@ -107,6 +108,10 @@ const char *walk_find_yes_no(const char *text);
 /* What the record has, in the chosen language; the same if it is none of the words, which may be NULL. */
 const char *walk_say_answer(const walk_word *words, const char *meaning);
 const char *walk_say_entry(end_key key, const char *text); /* the same of a wheel end */
+
+/* The same of a step, "yes" or "changed: 2L 3R". */
+#define STEP_CHANGED "changed: "
+const char *walk_say_step(const char *answer, char said[WALK_SAID_SIZE]);
 
 /* --- The walk-round ---------------------------------------------------------------------------------- */
 
@@ -248,8 +253,6 @@ size_t walk_describe_end(const inspection_record *record, int end, char *text, s
 void walk_print_kept(const walk *of); /* every wheel end, alike ones in one line */
 
 /* --- Answers (answers.c) ------------------------------------------------------------------------- */
-
-#define WALK_SAID_SIZE 480
 
 typedef enum walk_default { WALK_NO_DEFAULT, WALK_STAY, WALK_TAKE, WALK_COPY, WALK_LEAVE } walk_default;
 

@@ -4,6 +4,7 @@
 #include "walkround/walkround.h"
 #include "ui/language.h"
 
+#include <stdio.h>
 #include <string.h>
 
 /* The text behind a word of `size` bytes, or NULL if it begins otherwise. */
@@ -76,4 +77,12 @@ const char *walk_say_entry(end_key key, const char *text)
 {
     const walk_id id = key == END_CLASS ? ASK_CLASS : key == END_ADJUSTER ? ASK_ADJUSTER : ASK_CHAMBER;
     return walk_say_answer(walk_questions[id].words, text);
+}
+
+const char *walk_say_step(const char *answer, char said[WALK_SAID_SIZE])
+{
+    size_t size = strlen(STEP_CHANGED);
+    bool changed = strncmp(answer, STEP_CHANGED, size) == 0;
+    snprintf(said, WALK_SAID_SIZE, changed ? say("changed: %.380s") : "%.400s", changed ? answer + size : say(answer));
+    return said;
 }
