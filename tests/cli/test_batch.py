@@ -483,6 +483,15 @@ class ByVehicle(Case):
         self.assertRegex(text, r"vehicles +2\n")
 
     def test_a_heading_that_is_not_there(self):
+        # One vehicle, however its name is spelled; only blanks around it are nothing to speak of.
+        units = b"v,chamber,released,applied\nT-1,30,2,3\nT-1 ,30,2,3\n t-1,30,2,4.5\n"
+        for options in ([], ["--no-cache"]):
+            result = self.judged("--by", "v", *options, data=units, status=1)
+            self.assertEqual(result.stdout.splitlines()[1:], [b"T-1,3,2,1,0,0,1,33 1/3,out-of-service,1,"])
+            self.assertIn('1 vehicle is spelled in several ways and counted as one ("T-1" and "t-1")',
+                          " ".join(result.stderr.decode().split()))
+        result = self.judged("--by", "v", data=units.replace(b" t", b" T"), status=1)
+        self.assertNotIn(b"spelled", result.stderr)
         self.refused("--by", "unit", data=HEADER + GOOD, says=['there is no heading "unit" (--by)', '"chamber"'])
         units = b"unit,chamber,released,applied,psi\nyard,30,2,3,95\n"
         self.refused("--by", "unit", data=units, says="--column unit=")

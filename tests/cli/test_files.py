@@ -341,6 +341,31 @@ class Memory(Folder):
         for option in ("--html", "--svg", "--record"):
             self.look("report", RECORD, option)
 
+    def test_batch(self):
+        """What is written is a beginning of the whole output; nothing is if the memory fails before the first row."""
+        for options in ([], ["--by", "unit_no"], ["--format", "ndjson"], ["--encoding", "windows-1252"]):
+            data = b'{"chamber":"30","released":"2","applied":"3"}\n' * 50 if "ndjson" in options else FLEET.read_bytes()
+            rows = self.copy("fleet", data)
+            arguments = ["batch", rows, "--summary", "--jobs", "1", "--as-of", "2026-11-20", *options]
+            rows.write_bytes(data.splitlines(keepends=True)[0] if "ndjson" not in options else b"")
+            _, before = self.count(*arguments)
+            rows.write_bytes(data)
+            whole, count = self.count(*arguments)
+            self.assertLess(8, before)
+            self.assertLess(before, count)
+            for at in range(1, count + 1):
+                result = run(*arguments, faults={"FAIL_ALLOCATION": str(at)})
+                with self.subTest(options, allocation=at, of=count, said=result.said):
+                    self.assertIn(result.returncode, (whole.returncode, 2))
+                    self.assertTrue(whole.stdout.startswith(result.stdout))
+                    if result.returncode == 2:
+                        # The C library does not tell one failure of iconv_open from the other.
+                        self.assertRegex(result.said, 'memory|the encoding "windows-1252" is not known')
+                        # Without rows the last allocation is that of the summary.
+                        self.assertTrue(result.stdout == b"" or at >= before)
+                    else:
+                        self.assertEqual((result.stdout, result.said), (whole.stdout, whole.said))
+
     def test_a_walk_round(self):
         """After a failure the record is one that can be read, and no answer that was taken is missing."""
         answers = self.folder / "answers"

@@ -10,6 +10,7 @@
 #include <string.h>
 
 #include "batch/vehicle_groups.h"
+#include "batch/vehicle_key.h"
 
 typedef struct page {
     char *text;
@@ -37,10 +38,12 @@ static bool take(void *context, const char *bytes, size_t size)
     return true;
 }
 
+static uint64_t seed[2] = {1, 2};
+
 static vehicle_groups *start(page *to)
 {
     memset(to, 0, sizeof *to);
-    vehicle_groups *table = vehicle_groups_open((line_sink){take, to}, ',');
+    vehicle_groups *table = vehicle_groups_open((line_sink){take, to}, ',', seed);
     assert_non_null(table);
     return table;
 }
@@ -134,12 +137,76 @@ static void keys_are_bytes_and_quoted_where_they_must_be(void **state)
     assert_int_equal(add(table, "a", 12), GROUP_OK);
     assert_int_equal(vehicle_groups_add(table, "a\0b", 3, &finding, nowhere), GROUP_OK);
     assert_int_equal(vehicle_groups_finish(table), GROUP_OK);
-    assert_int_equal(vehicle_groups_counts(table)->vehicles, 6);
+    assert_int_equal(vehicle_groups_counts(table)->vehicles, 5);
+    assert_int_equal(vehicle_groups_counts(table)->respelled, 1);
+    assert_string_equal(vehicle_groups_counts(table)->spelling[0], "A");
+    assert_string_equal(vehicle_groups_counts(table)->spelling[1], "a");
     assert_non_null(strstr(to.text, "\"unit, \"\"no\"\"\",brakes"));
     assert_non_null(strstr(to.text, "\n\"a,b\",1,"));
     assert_non_null(strstr(to.text, "\n\"a\"\"b\",1,"));
     assert_non_null(strstr(to.text, "\n\"a\nb\",1,"));
     end(table, &to);
+}
+
+/* The line has the first spelling. Blanks around a name are nothing to speak of. */
+static void spellings_of_one_vehicle_are_one(void **state)
+{
+    (void)state;
+    static const char *const spellings[][4] = {
+        {"T-1", " T-1", "T-1\t", "  T-1 "},           {"\xC2\xA0T-2\xE3\x80\x80", "\xEF\xBB\xBFT-2", "T-2", "T-2"},
+        {"Unit 3", "UNIT 3", "unit  3", "Unit3"},     {"\xC3\x89t\xC3\xA9 4", "\xC3\xA9T\xC3\x89 4", "\xC3\x89t\xC3\xA9 4", ""},
+        {"1 12", "1  12", "1 12 ", "1\xC2\xA0" "12"}, {"11 2", "11 2", "", ""},
+        {"112", "112", "", ""},                       {"\xC3\x97", "\xC3\x97", "", ""},
+        {"\xC3\xB7", "", "", ""},                     {"T-1x", "t-1X", "", ""}};
+    page to;
+    vehicle_groups *table = start(&to);
+    for (size_t k = 0; k < 4; k++) {
+        for (size_t i = 0; i < sizeof spellings / sizeof spellings[0]; i++) {
+            if (spellings[i][k][0] != '\0')
+                assert_int_equal(add(table, spellings[i][k], 12), GROUP_OK);
+        }
+    }
+    assert_int_equal(vehicle_groups_finish(table), GROUP_OK);
+    assert_string_equal(to.text, "T-1,4,4,0,0,0,0,0,below-criterion,1,\n"
+                                 "T-2,4,4,0,0,0,0,0,below-criterion,1,\n"
+                                 "Unit 3,4,4,0,0,0,0,0,below-criterion,1,\n"
+                                 "\xC3\x89t\xC3\xA9 4,3,3,0,0,0,0,0,below-criterion,1,\n"
+                                 "1 12,4,4,0,0,0,0,0,below-criterion,1,\n"
+                                 "11 2,2,2,0,0,0,0,0,below-criterion,1,\n"
+                                 "112,2,2,0,0,0,0,0,below-criterion,1,\n"
+                                 "\xC3\x97,2,2,0,0,0,0,0,below-criterion,1,\n"
+                                 "\xC3\xB7,1,1,0,0,0,0,0,below-criterion,1,\n"
+                                 "T-1x,2,2,0,0,0,0,0,below-criterion,1,\n");
+    assert_int_equal(vehicle_groups_counts(table)->respelled, 4);
+    assert_string_equal(vehicle_groups_counts(table)->spelling[1], "UNIT 3");
+    end(table, &to);
+}
+
+/* A key of blanks names nobody. */
+static void blanks_name_no_vehicle(void **state)
+{
+    (void)state;
+    page to;
+    vehicle_groups *table = start(&to);
+    assert_int_equal(add(table, "", 12), GROUP_OK);
+    assert_int_equal(add(table, " \t", 12), GROUP_OK);
+    assert_int_equal(vehicle_groups_finish(table), GROUP_OK);
+    assert_string_equal(to.text, ",2,2,0,0,0,0,0,undetermined,1,\n");
+    end(table, &to);
+}
+
+/* The vectors of the paper's authors: key 00 to 0f, text 00, 01, 02 ... */
+static void the_hash_is_the_published_one(void **state)
+{
+    (void)state;
+    const uint64_t key[2] = {UINT64_C(0x0706050403020100), UINT64_C(0x0f0e0d0c0b0a0908)};
+    char text[16];
+    for (size_t i = 0; i < sizeof text; i++)
+        text[i] = (char)i;
+    assert_true(vehicle_key_hash(text, 0, key) == UINT64_C(0x726fdb47dd0e0e31));
+    assert_true(vehicle_key_hash(text, 1, key) == UINT64_C(0x74f839c593dc67fd));
+    assert_true(vehicle_key_hash(text, 8, key) == UINT64_C(0x93f5f5799a932462));
+    assert_true(vehicle_key_hash(text, 15, key) == UINT64_C(0xa129ca6149be45e5));
 }
 
 typedef enum key_form { PLAIN, PADDED, PADDED_TAIL } key_form;
@@ -157,6 +224,23 @@ static group_status add_number(vehicle_groups *table, key_form form, unsigned nu
     else
         snprintf(key, sizeof key, "%08u%s", number, form == PADDED_TAIL ? "-x" : "");
     return vehicle_groups_add(table, key, strlen(key), &finding, nowhere);
+}
+
+static void no_seed_changes_the_lines(void **state)
+{
+    (void)state;
+    page to[2];
+    vehicle_groups *table[2];
+    for (size_t k = 0; k < 2; k++) {
+        seed[0] = k * UINT64_C(0x9E3779B97F4A7C15);
+        table[k] = start(&to[k]);
+        for (unsigned i = 0; i < 3000; i++)
+            assert_int_equal(add_number(table[k], PLAIN, i * 7919 % 997), GROUP_OK);
+        assert_int_equal(vehicle_groups_finish(table[k]), GROUP_OK);
+    }
+    assert_string_equal(to[0].text, to[1].text);
+    for (size_t k = 0; k < 2; k++)
+        end(table[k], &to[k]);
 }
 
 /* Numbers in order are not sorted by their bytes, and padded ones are not the shorter the earlier. */
@@ -244,6 +328,10 @@ int main(void)
         cmocka_unit_test(rows_in_any_order_make_lines_in_the_order_of_first_appearance),
         cmocka_unit_test(what_is_odd_about_the_rows_is_said),
         cmocka_unit_test(keys_are_bytes_and_quoted_where_they_must_be),
+        cmocka_unit_test(spellings_of_one_vehicle_are_one),
+        cmocka_unit_test(blanks_name_no_vehicle),
+        cmocka_unit_test(the_hash_is_the_published_one),
+        cmocka_unit_test(no_seed_changes_the_lines),
         cmocka_unit_test(sorted_vehicles_have_no_end),
         cmocka_unit_test(too_many_unsorted_vehicles_are_refused),
         cmocka_unit_test(a_vehicle_that_comes_back_too_late_is_refused),

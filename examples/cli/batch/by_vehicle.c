@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* `rodtravel batch --by COLUMN`: one line a vehicle in place of the rows. */
 #include "batch/by_vehicle.h"
+#include "io/system_random.h"
 #include "ui/language.h"
 #include "ui/message.h"
 #include "ui/utf8.h"
@@ -47,9 +48,12 @@ bool batch_by_open(batch_chunk *chunk)
                  run->options->by);
         return false;
     }
-    run->by = vehicle_groups_open((line_sink){write_line, chunk}, run->options->separator);
+    const uint64_t seed[2] = {system_random(), system_random()};
+    run->by = vehicle_groups_open((line_sink){write_line, chunk}, run->options->separator, seed);
     return go_on(chunk, run->by == NULL ? GROUP_E_MEMORY : vehicle_groups_write_header(run->by, run->by_heading), 0);
 }
+
+_Static_assert(COLUMN_TEXT_SIZE == VEHICLE_KEY_SIZE, "the two paths take the same keys");
 
 /* A key that is longer than any name is empty. */
 static size_t read_key(const batch_run *run, const csv_record *record, char key[COLUMN_TEXT_SIZE])
@@ -108,6 +112,18 @@ bool batch_by_cached(batch_chunk *chunk, const csv_record *record, const cached_
 }
 
 bool batch_by_finish(batch_chunk *chunk) { return go_on(chunk, vehicle_groups_finish(chunk->run->by), 0); }
+
+void batch_by_note(const batch_run *run)
+{
+    const group_counts *counts = vehicle_groups_counts(run->by);
+    char one[SHORTENED_SIZE], other[SHORTENED_SIZE];
+    if (counts->respelled > 0)
+        print_error(say_number("%llu vehicle is spelled in several ways and counted as one (\"%s\" and \"%s\")",
+                               "%llu vehicles are spelled in several ways, each counted as one (the first \"%s\" and "
+                               "\"%s\")", (unsigned long)counts->respelled),
+                    (unsigned long long)counts->respelled, shorten(counts->spelling[0], one),
+                    shorten(counts->spelling[1], other));
+}
 
 void batch_by_summary(const batch_run *run)
 {

@@ -13,6 +13,8 @@ bool batch_by_open(batch_chunk *chunk);
 bool batch_by_row(batch_chunk *chunk, const csv_record *record, const rodt_finding *finding);
 bool batch_by_finish(batch_chunk *chunk);
 
+/* Names what was counted as one vehicle though it is spelled in several ways. */
+void batch_by_note(const batch_run *run);
 void batch_by_summary(const batch_run *run);
 void batch_by_close(batch_run *run);
 

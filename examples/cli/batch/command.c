@@ -92,6 +92,8 @@ static int report(batch_run *run)
 {
     batch_progress_hide(&run->progress);
     batch_notes(&run->counts, run->options, &run->context);
+    if (run->by != NULL)
+        batch_by_note(run);
     if (run->options->summary)
         batch_summary(&run->counts);
     if (run->options->summary && run->by != NULL)
@@ -117,9 +119,11 @@ static bool run_chunks(batch_chunk *chunk, csv_reader *reader, const batch_input
     batch_progress_open(&chunk->run->progress, input->size);
     bool members = chunk->run->options->columns.members;
     bool good = members ? check_first_object(chunk, reader) : read_header(chunk, reader, input);
-    if (!batch_deliver(chunk, input) || !good)
-        return false;
-    return batch_chunk_open_cache(chunk, jobs) && batch_run_workers(chunk->run, chunk, reader, input, jobs) &&
+    if (good && !batch_chunk_open_cache(chunk, jobs)) {
+        chunk->out.used = 0; /* a header alone would look like a file without rows */
+        good = false;
+    }
+    return batch_deliver(chunk, input) && good && batch_run_workers(chunk->run, chunk, reader, input, jobs) &&
            finish_by(chunk, input);
 }
 

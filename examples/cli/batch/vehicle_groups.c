@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* A table of open vehicles in the order in which they came, found by a hash of their key. */
 #include "batch/vehicle_groups.h"
+#include "batch/vehicle_key.h"
 #include "ui/language.h"
 
 #include <stdio.h>
@@ -14,8 +15,11 @@
 enum { MIXED_DAYS = 1u << 0, POSITION_TWICE = 1u << 1 };
 
 typedef struct vehicle {
-    char *key;
+    char *key; /* as it was spelled first */
     size_t size;
+    char *folded; /* behind it: what all spellings have in common */
+    size_t folded_size;
+    bool respelled;
     uint64_t hash;
     rodt_tally tally;
     uint32_t verdict[4];
@@ -35,13 +39,15 @@ struct vehicle_groups {
     size_t count;
     vehicle *vehicles;
     size_t capacity;
-    size_t last;        /* the vehicle of the row before, and the hash of its key */
-    uint64_t last_hash;
+    size_t last; /* the vehicle of the row before, and its key as the row has it */
+    char last_key[VEHICLE_KEY_SIZE];
+    size_t last_size;
+    uint64_t seed[2];
     uint32_t *slots; /* index + 1; 0 = free */
     group_counts counts;
 };
 
-vehicle_groups *vehicle_groups_open(line_sink sink, char separator)
+vehicle_groups *vehicle_groups_open(line_sink sink, char separator, const uint64_t seed[2])
 {
     vehicle_groups *table = calloc(1, sizeof *table);
     if (table == NULL)
@@ -53,6 +59,7 @@ vehicle_groups *vehicle_groups_open(line_sink sink, char separator)
     }
     table->sink = sink;
     table->separator = separator;
+    memcpy(table->seed, seed, sizeof table->seed);
     table->orders = BYTES_UP | BYTES_DOWN | SHORT_UP | SHORT_DOWN;
     return table;
 }
@@ -202,25 +209,26 @@ group_status vehicle_groups_finish(vehicle_groups *table)
 
 /* --- Vehicles ----------------------------------------------------------------------------------------- */
 
-/* FNV-1a: keys are short, and colliding ones only slow a run down. */
-static uint64_t hash_of(const char *key, size_t size)
-{
-    uint64_t hash = 0xcbf29ce484222325u;
-    for (size_t i = 0; i < size; i++)
-        hash = (hash ^ (unsigned char)key[i]) * 0x100000001b3u;
-    return hash;
-}
+/* A key of a row, without the blanks around it. */
+typedef struct row_key {
+    const char *text;
+    size_t size;
+    char folded[VEHICLE_KEY_SIZE];
+    size_t folded_size;
+    uint64_t hash;
+} row_key;
 
-static bool has_key(const vehicle *one, uint64_t hash, const char *key, size_t size)
+static bool has_key(const vehicle *one, const row_key *key)
 {
-    return one->hash == hash && one->size == size && (size == 0 || memcmp(one->key, key, size) == 0);
+    return one->hash == key->hash && one->folded_size == key->folded_size &&
+           memcmp(one->folded, key->folded, key->folded_size) == 0;
 }
 
 /* The slot of the key, or the free one for it. */
-static uint32_t *find_slot(vehicle_groups *table, uint64_t hash, const char *key, size_t size)
+static uint32_t *find_slot(vehicle_groups *table, const row_key *key)
 {
-    size_t at = (size_t)(hash % SLOTS);
-    while (table->slots[at] != 0 && !has_key(&table->vehicles[table->slots[at] - 1], hash, key, size))
+    size_t at = (size_t)(key->hash % SLOTS);
+    while (table->slots[at] != 0 && !has_key(&table->vehicles[table->slots[at] - 1], key))
         at = (at + 1) % SLOTS;
     return &table->slots[at];
 }
@@ -258,7 +266,7 @@ static group_status make_room(vehicle_groups *table)
     close_vehicles(table);
     table->vehicles[0] = last;
     table->count = 1;
-    *find_slot(table, last.hash, last.key, last.size) = 1;
+    table->slots[last.hash % SLOTS] = 1;
     table->sorted_only = true;
     return GROUP_OK;
 }
@@ -276,9 +284,23 @@ static bool grow(vehicle_groups *table)
     return true;
 }
 
-static group_status add_vehicle(vehicle_groups *table, uint64_t hash, const char *key, size_t size)
+/* One block of memory for the key and what is folded of it. */
+static bool copy_key(vehicle *to, const row_key *key)
 {
-    update_orders(table, key, size);
+    *to = (vehicle){.key = malloc(key->size + key->folded_size + 1), .size = key->size,
+                    .folded_size = key->folded_size, .hash = key->hash};
+    if (to->key == NULL)
+        return false;
+    to->folded = to->key + key->size;
+    memcpy(to->key, key->text, key->size);
+    memcpy(to->folded, key->folded, key->folded_size);
+    return true;
+}
+
+static group_status add_vehicle(vehicle_groups *table, const row_key *key)
+{
+    vehicle one;
+    update_orders(table, key->text, key->size);
     if (table->sorted_only && table->orders == 0)
         return GROUP_E_ORDER;
     if (table->count == VEHICLE_GROUPS_OPEN_MAX) {
@@ -286,20 +308,10 @@ static group_status add_vehicle(vehicle_groups *table, uint64_t hash, const char
         if (status != GROUP_OK)
             return status;
     }
-    char *copy = malloc(size + 1);
-    if (copy == NULL || !grow(table)) {
-        free(copy);
+    if (!grow(table) || !copy_key(&one, key))
         return GROUP_E_MEMORY;
-    }
-    if (size > 0)
-        memcpy(copy, key, size);
-    vehicle *one = &table->vehicles[table->count];
-    memset(one, 0, sizeof *one);
-    one->key = copy;
-    one->size = size;
-    one->hash = hash;
-    table->count++;
-    *find_slot(table, hash, key, size) = (uint32_t)table->count;
+    table->vehicles[table->count++] = one;
+    *find_slot(table, key) = (uint32_t)table->count;
     return GROUP_OK;
 }
 
@@ -339,21 +351,41 @@ group_brake group_brake_of(const rodt_finding *finding, rodt_position position)
     return brake;
 }
 
-/* Finds or adds the vehicle of the key, as table->last; most rows are of the vehicle before. */
-static group_status find_vehicle(vehicle_groups *table, const char *key, size_t size)
+/* Counts a vehicle once whose name is spelled in several ways, and keeps the first two spellings. */
+static void note_spelling(vehicle_groups *table, vehicle *one, const row_key *key)
 {
-    if (table->last < table->count && has_key(&table->vehicles[table->last], table->last_hash, key, size))
+    group_counts *counts = &table->counts;
+    if (one->respelled || (one->size == key->size && memcmp(one->key, key->text, key->size) == 0))
+        return;
+    one->respelled = true;
+    if (counts->respelled++ > 0)
+        return;
+    snprintf(counts->spelling[0], VEHICLE_KEY_SIZE, "%.*s", (int)one->size, one->key);
+    snprintf(counts->spelling[1], VEHICLE_KEY_SIZE, "%.*s", (int)key->size, key->text);
+}
+
+/* Finds or adds the vehicle of the key, as table->last; most rows are of the vehicle before. */
+static group_status find_vehicle(vehicle_groups *table, const char *text, size_t size)
+{
+    row_key key = {.text = text};
+    if (size >= VEHICLE_KEY_SIZE)
+        size = 0;
+    if (table->last < table->count && table->last_size == size && memcmp(table->last_key, text, size) == 0)
         return GROUP_OK;
-    uint64_t hash = hash_of(key, size);
-    uint32_t *slot = find_slot(table, hash, key, size);
+    key.size = vehicle_key_trim(&key.text, size);
+    key.folded_size = vehicle_key_fold(key.text, key.size, key.folded);
+    key.hash = vehicle_key_hash(key.folded, key.folded_size, table->seed);
+    uint32_t *slot = find_slot(table, &key);
     if (*slot == 0) {
-        group_status status = add_vehicle(table, hash, key, size);
+        group_status status = add_vehicle(table, &key);
         if (status != GROUP_OK)
             return status;
-        slot = find_slot(table, hash, key, size);
+        slot = find_slot(table, &key);
     }
     table->last = *slot - 1;
-    table->last_hash = hash;
+    table->last_size = size;
+    memcpy(table->last_key, text, size);
+    note_spelling(table, &table->vehicles[table->last], &key);
     return GROUP_OK;
 }
 

@@ -5,14 +5,16 @@
 
 #include <rodtravel/rodtravel.h>
 
-/*
- * * Rows are grouped by a key, the text of one column. Up to VEHICLE_GROUPS_OPEN_MAX vehicles stay open: their rows
- * may be in any order, and the lines come in the order in which the vehicles came. With more vehicles than that the
- * lines of those that are open are written, and from then on the rows must be sorted by the key, because a vehicle
- * that comes back could not be told from a new one. Sorted means by bytes, or shorter keys first (numbers in
- * order), up or down. Memory stays bounded either way.
- */
+/* Rows are grouped by a key, the text of one column: without the blanks around it, whatever its capitals and the blanks
+ * inside (batch/vehicle_key.h); the line has its first spelling. Up to VEHICLE_GROUPS_OPEN_MAX vehicles stay open:
+ * their rows may be in any order, and the lines come in the order in which the vehicles came. With more vehicles than
+ * that the lines of those that are open are written, and from then on the rows must be sorted by the key, because a
+ * vehicle that comes back could not be told from a new one. Sorted means by bytes, or shorter keys first (numbers in
+ * order), up or down; one vehicle must be spelled in one way then. Memory stays bounded either way. */
 #define VEHICLE_GROUPS_OPEN_MAX 65536u
+
+/* A longer key counts as empty. */
+#define VEHICLE_KEY_SIZE 512
 
 typedef enum group_status {
     GROUP_OK = 0,
@@ -32,12 +34,15 @@ typedef struct line_sink {
 typedef struct group_counts {
     uint64_t vehicles;
     uint64_t outcome[4]; /* by rodt_outcome */
+    uint64_t respelled;  /* vehicles that have several spellings; the first two of the first of them: */
+    char spelling[2][VEHICLE_KEY_SIZE];
 } group_counts;
 
 typedef struct vehicle_groups vehicle_groups;
 
-/* Opens a table; separator splits the cells of its lines. NULL: no memory. */
-vehicle_groups *vehicle_groups_open(line_sink sink, char separator);
+/* Opens a table; separator splits the cells of its lines. The seed keeps keys from being chosen so that they collide;
+ * nothing else depends on it. NULL: no memory. */
+vehicle_groups *vehicle_groups_open(line_sink sink, char separator, const uint64_t seed[2]);
 
 /* Writes the line of headings; column is that of the key. */
 group_status vehicle_groups_write_header(vehicle_groups *table, const char *column);

@@ -2,10 +2,7 @@
 /* Random numbers that are the same on every machine: SplitMix64 (Steele, Lea, Flood, "Fast splittable pseudorandom
  * number generators", OOPSLA 2014), because the C library's own generator differs between systems. */
 #include "practice/practice.h"
-
-#include <stdio.h>
-#include <time.h>
-#include <unistd.h>
+#include "io/system_random.h"
 
 static uint64_t next(practice_random *random)
 {
@@ -48,13 +45,6 @@ size_t practice_pick(practice_random *random, const unsigned char *weights, size
 
 uint64_t practice_any_seed(void)
 {
-    uint64_t seed = 0;
-    FILE *device = fopen("/dev/urandom", "rb");
-    bool read = device != NULL && fread(&seed, sizeof seed, 1, device) == 1;
-    if (device != NULL)
-        fclose(device);
-    if (!read)
-        seed = (uint64_t)time(NULL) * 1000003u + (uint64_t)getpid();
-    practice_random random = {seed};
+    practice_random random = {system_random()};
     return practice_below(&random, 1000000000u);
 }
