@@ -43,14 +43,14 @@ class Place:
 
     def compile(self, output="out.c"):
         """(exit status, what was said, the bytes written or None)"""
-        written, sentences = self.folder / "out.c", self.folder / "out.h"
-        written.unlink(missing_ok=True)
-        sentences.unlink(missing_ok=True)
-        outputs = [output] if output == "--check" else [output, sentences.name]
+        written = [self.folder / name for name in (output, "sentences.h", "texts.h")]
+        for path in written:
+            path.unlink(missing_ok=True)
+        outputs = [output] if output == "--check" else [path.name for path in written]
         run = subprocess.run([self.compiler, *outputs, *(f"{table}.csv" for table in TABLES)], cwd=self.folder, text=True,
                              stdout=subprocess.PIPE, stderr=subprocess.STDOUT, check=False)
-        both = [path.read_bytes() for path in (written, sentences) if path.exists()]
-        return run.returncode, run.stdout, b"".join(both) if both else None
+        found = [path.read_bytes() for path in written if path.exists()]
+        return run.returncode, run.stdout, b"".join(found) if found else None
 
 
 def results(place):

@@ -300,7 +300,7 @@ static void every_row_is_reached_and_explained(void **state)
         assert_null(rodt_rules_air_at(rules, rodt_rules_air_count(rules)));
     }
     /* ca-qc: a row and the row of its major defect divide the sides; ca-sk: two rows must be kept together. */
-    assert_int_equal(rows, 148);
+    assert_int_equal(rows, 149);
     assert_true(whole >= rows - 6);
 }
 
@@ -343,7 +343,7 @@ static uint64_t hash_row(uint64_t seed, const rodt_air_limit *row)
 static void fingerprint_of_all_air_rows(void **state)
 {
     (void)state;
-    const uint64_t wanted = 0x150aee1590da7531u;
+    const uint64_t wanted = 0x56f682d4b60000a4u;
     uint64_t seed = 0xcbf29ce484222325u;
     for (size_t r = 0; r < rodt_rules_count(); r++) {
         seed = hash(seed, rodt_rules_id(rodt_rules_at(r)));
