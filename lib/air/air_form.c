@@ -55,7 +55,7 @@ static bool is_written(const char *text)
 /* "Not done" in the place of what is measured says the same as none, too. */
 static bool is_measured(const char *text)
 {
-    if (!is_written(text))
+    if (text == NULL || !is_written(text))
         return false;
     size_t size = strlen(text);
     rodti_text_trim(&text, &size);

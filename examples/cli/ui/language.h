@@ -48,7 +48,7 @@ const char *chosen_language(void);
 const char *say(const char *english) FORMAT_ARGUMENT(1);
 
 /* Marks a text that is said elsewhere, by say with a variable. */
-#define TO_SAY(english) english
+#define TO_SAY(english) (english)
 
 /* The same for a help text, of which print_paragraphs says each line, or the second column of an indented line. */
 #define TO_SAY_LINES(english) english

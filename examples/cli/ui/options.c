@@ -58,7 +58,7 @@ void choose_language_of_arguments(int argc, char **argv)
 {
     int count;
     choose_language_of_locale();
-    for (int i = 1; i < argc && strcmp(argv[i], "--") != 0; i++) {
+    for (int i = 1; i < argc && argv[i] != NULL && strcmp(argv[i], "--") != 0; i++) {
         const char *word = language_argument(argc - i, argv + i, &count);
         if (word != NULL && choose_language(word))
             return;
