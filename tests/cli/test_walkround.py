@@ -402,6 +402,69 @@ class Words(Walk):
             talk.answer("2 3/8")
             self.assertIn('"2L released replaced"', self.file.read_text(encoding="utf-8"))
 
+    UNPROVEN = "Readings that were taken before proved nothing: they are asked again."
+
+    def strokes_of_another_condition(self, answers, until, condition):
+        """A walk-round that stops with a condition that proves nothing, and is taken up with a good one: what is asked."""
+        file = self.folder / condition
+        talk = self.begin(file=file)
+        self.go_on(talk, {**TRUCK, **answers}, until)
+        talk.kill()
+        talk = self.begin(day=False, file=file)
+        self.go_on(talk, {**TRUCK, "Reservoir pressure now": "92"})
+        self.assertEqual(talk.wait(), 0, talk.said[-2000:])
+        self.assertIn(self.UNPROVEN, " ".join(talk.said.split()))
+        return talk.prompts
+
+    def test_strokes_of_another_application_are_not_proven_by_this_one(self):
+        """Air and engine of a second application say nothing about the readings of the first one."""
+        if not PERSON:
+            self.skipTest("a script is not asked again")
+        for answers, condition in (({"Reservoir pressure, psi": "70"}, "pressure"), ({"Engine off": "n"}, "engine")):
+            asked = self.strokes_of_another_condition(answers, "2R applied", condition)
+            self.assertEqual([prompt for prompt in asked if re.match(r"\d[LR] ", prompt)],
+                             ["1L applied", "2L applied", "2R applied", "1R applied"])
+
+    def test_a_first_reading_with_the_parking_brake_on_is_taken_again(self):
+        if not PERSON:
+            self.skipTest("a script is not asked again")
+        asked = self.strokes_of_another_condition({"Parking brake released": "n"}, "2R applied", "brake")
+        ends = ["1L", "2L", "2R", "1R"]
+        self.assertEqual(asked[asked.index("Engine off, y or n") + 1:][:10],
+                         [*(f"{end} released" for end in ends), *self.APPLICATION, *(f"{end} applied" for end in ends)])
+
+    def test_pressure_under_the_pedal_is_of_the_last_application(self):
+        """Too low after the first one: one wheel end measured again does not prove the others."""
+        if not PERSON:
+            self.skipTest("a script is not asked again")
+        self.walk({**TRUCK, "Reservoir pressure now": "80"})
+        talk = self.begin("--back", "2L", day=False)
+        self.go_on(talk, {**TRUCK, "Reservoir pressure now": "91"})
+        self.assertEqual(talk.wait(), 0, talk.said[-2000:])
+        self.assertIn("1L applied", talk.prompts)
+        self.assertEqual({end["psi_after"] for end in self.record()["wheel_ends"]}, {"91"})
+        talk = self.begin("--back", "2L", day=False)
+        self.go_on(talk, {**TRUCK, "Reservoir pressure now": "80"})
+        self.assertEqual(talk.wait(), 3, talk.said[-2000:])
+
+    def test_no_stroke_is_made_of_two_applications(self):
+        """Broken off after the first reading of again: the second one is open, and what it was is kept."""
+        if not PERSON:
+            self.skipTest("a script is not asked again")
+        self.walk(TRUCK)
+        talk = self.begin("--back", "2L", day=False)
+        self.taken_up(talk)
+        before = talk.said.count("in-adjustment")
+        talk.answer("again 2L")
+        while not talk.prompts[-1].startswith("2L released"):
+            talk.answer("")
+        talk.answer("2 3/8")
+        self.assertEqual(talk.said.count("in-adjustment"), before, "no verdict of the old second reading")
+        talk.kill()
+        self.assertNotIn("applied", self.record()["wheel_ends"][2])
+        self.assertIn('"2L applied replaced"', self.file.read_text(encoding="utf-8"))
+        self.assertEqual(report(self.file).returncode, 3)
+
     def test_an_answer_given_again_is_no_change(self):
         self.walk(TRUCK)
         talk = self.begin("--back", "1R", day=False)
@@ -430,6 +493,7 @@ class Words(Walk):
         self.assertIn("Leave the chocks in: nothing else holds this vehicle.", said)
         self.assertIn("air, major defect: ", said)
         self.assertIn("The parking brake does not release.", said)
+        self.assertNotIn("Good strokes", said, "they are not proven")
         talk = self.begin("--back", "spring_brake", day=False)
         self.go_on(talk, {**TRUCK, "Parking brake released": "y"}, "Engine off")
         self.assertNotIn("spring-brake", {check["check"] for check in self.record()["air_checks"]})
@@ -462,6 +526,7 @@ class Words(Walk):
         self.assertIn("ALL BRAKES IN ADJUSTMENT, BUT SOME HARDLY MOVED", talk.said)
         self.assertIn("Hardly moved, look again: 2L.", talk.said.split("Done; all is in")[1])
         self.assertIn("2L: the rod hardly moved", " ".join(report(self.file).stdout.split()))
+        self.assertEqual(report(self.file, "--svg", "-").stdout.count('class="wheel doubt"'), 1)
         self.same_as_report(talk, status)
 
     def test_no_air_check_at_all_is_said(self):
@@ -1665,6 +1730,10 @@ class Daily(Walk):
         self.assertIn(words, " ".join(talk.said.split()))
         for end in ("1L", "2L", "2R", "1R"):
             self.assertEqual(talk.said.split(f"\n{end} released")[0].endswith(again), end == "2R", end)
+        self.go_on_with(talk, "95", {**TRUCK, "Is every wheel end": "yes"})
+        self.assertEqual(talk.wait(), 0, talk.said[-2000:])
+        self.assertIn(words, " ".join(talk.said.split("Done; all is in")[1].split()), "good today, and not repaired")
+        self.assertIn(words, " ".join(report(following).stdout.split()))
         self.file.unlink()
         self.last({**bad, "Repaired": "J. Example, 11:00"})
         other = self.folder / "other.json"

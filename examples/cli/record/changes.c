@@ -62,7 +62,10 @@ static void list_parking(const inspection_record *record, vehicle_line line, voi
 
 void inspection_each_note(const inspection *of, vehicle_line line, void *context)
 {
+    char last[RECORD_LAST_SIZE];
     list_parking(&of->record, line, context);
+    if (record_format_last(&of->record, last))
+        line(context, "", last);
     inspection_each_rise(of, line, context);
     list_changes(&of->record, line, context);
 }

@@ -161,6 +161,15 @@ void inspection_each_rise(const inspection *of, vehicle_line line, void *context
 /* `what` gets "2L applied"; false = another step. */
 bool record_change_at(const inspection_record *record, size_t step, char what[SAID_SIZE]);
 
+/* What the record before this one found, where a walk-round began from it (last.c): the answers of these steps. */
+#define STEP_FROM_DEFECTS TO_SAY("from_defects") /* "5R; axle 2; tractor-protection" */
+#define STEP_FROM_REPAIR TO_SAY("from_repair")
+#define AXLE_DEFECT "axle "
+#define RECORD_LAST_SIZE ((size_t)2 * SAID_SIZE)
+bool record_format_last(const inspection_record *record, char text[RECORD_LAST_SIZE]); /* false = no defect */
+bool record_last_has(const inspection_record *record, const char *name); /* a position or the word of a check */
+const char *record_last_repair(const inspection_record *record);
+
 /* The cautions of a walk-round are confirmed by a person, or the report says that they were not; NULL = they were, or
  * nothing is known. */
 #define STEP_CAUTIONS TO_SAY("cautions")

@@ -122,8 +122,10 @@ static const char *minor_warning(const inspection *of)
 const char *inspection_warning(const inspection *of)
 {
     if (vehicle_status(&of->vehicle.vehicle) != STATUS_OUT && worst_of(of) > RANK_MINOR)
-        return say("Do not drive it: report it and have it repaired. Good strokes do not make up for a defective air "
-                   "system.");
+        return vehicle_status(&of->vehicle.vehicle) == STATUS_GOOD
+                   ? say("Do not drive it: report it and have it repaired. Good strokes do not make up for a defective "
+                         "air system.")
+                   : say("Do not drive it: report it and have it repaired.");
     const char *strokes = vehicle_warning(&of->vehicle.vehicle);
     if (strokes != NULL)
         return strokes;

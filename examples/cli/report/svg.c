@@ -26,12 +26,13 @@
 #define WHEEL_WIDTH 22
 #define WHEEL_HEIGHT 44
 
-typedef enum wheel_look { LOOK_GOOD, LOOK_OVER, LOOK_DEAD, LOOK_OPEN } wheel_look;
+typedef enum wheel_look { LOOK_GOOD, LOOK_DOUBT, LOOK_OVER, LOOK_DEAD, LOOK_OPEN } wheel_look;
 
-static wheel_look look_of(rodt_verdict verdict)
+static wheel_look look_of(const rodt_finding *finding)
 {
-    switch (verdict) {
-    case RODT_VERDICT_IN_ADJUSTMENT: return LOOK_GOOD;
+    switch (finding->verdict) {
+    case RODT_VERDICT_IN_ADJUSTMENT:
+        return rodt_finding_has(finding, RODT_REASON_HARDLY_MOVED) ? LOOK_DOUBT : LOOK_GOOD;
     case RODT_VERDICT_OUT_OF_ADJUSTMENT: return LOOK_OVER;
     case RODT_VERDICT_INOPERATIVE: return LOOK_DEAD;
     case RODT_VERDICT_UNDETERMINED: break;
@@ -62,19 +63,21 @@ static void put_frame(FILE *to, int top, int bottom, const char *towed)
     fprintf(to, "<path class=\"line\" d=\"M206 %dh28M206 %dh28\"/>\n", top, bottom);
 }
 
+#define QUESTION_MARK "m-4-5q0-4 4-4q5 0 5 4q0 3-3 4q-2 1-2 4m0 4v2"
+
 /* A tick, an exclamation mark, a cross or a question mark. */
 static void put_mark(FILE *to, wheel_look look, int x, int y)
 {
-    static const char *const marks[] = {[LOOK_GOOD] = "m-6 0l4 5l8-10", [LOOK_OVER] = "m0-9v11m0 5v2",
-                                        [LOOK_DEAD] = "m-6-6l12 12m0-12l-12 12",
-                                        [LOOK_OPEN] = "m-4-5q0-4 4-4q5 0 5 4q0 3-3 4q-2 1-2 4m0 4v2"};
+    static const char *const marks[] = {[LOOK_GOOD] = "m-6 0l4 5l8-10", [LOOK_DOUBT] = QUESTION_MARK,
+                                        [LOOK_OVER] = "m0-9v11m0 5v2", [LOOK_DEAD] = "m-6-6l12 12m0-12l-12 12",
+                                        [LOOK_OPEN] = QUESTION_MARK};
     fprintf(to, "<path class=\"sign\" d=\"M%d %d%s\"/>\n", x, y, marks[look]);
 }
 
 static void put_wheel(FILE *to, int x, int middle, wheel_look look)
 {
     static const char *const words[] = {
-        [LOOK_GOOD] = "good", [LOOK_OVER] = "over", [LOOK_DEAD] = "dead", [LOOK_OPEN] = "open"};
+        [LOOK_GOOD] = "good", [LOOK_DOUBT] = "doubt", [LOOK_OVER] = "over", [LOOK_DEAD] = "dead", [LOOK_OPEN] = "open"};
     fprintf(to, "<rect class=\"wheel %s\" x=\"%d\" y=\"%d\" width=\"%d\" height=\"%d\" rx=\"5\"/>\n", words[look], x,
             middle - WHEEL_HEIGHT / 2, WHEEL_WIDTH, WHEEL_HEIGHT);
     put_mark(to, look, x + WHEEL_WIDTH / 2, middle);
@@ -104,7 +107,7 @@ static void put_part(FILE *to, const char *look, int x, int y, int width, int he
 /* A full bar is the limit. Over it the whole bar is red, and the excess sticks out. */
 static void put_bar(FILE *to, const rodt_finding *finding, int x, int y)
 {
-    wheel_look look = look_of(finding->verdict);
+    wheel_look look = look_of(finding);
     int stroke = tenths(finding), whole = BAR_WIDTH * 10, beyond = stroke > whole ? stroke - whole : 0;
     bool edge = verdict_paint(finding) == PAINT_EDGE, over = look == LOOK_OVER;
     const char *fill = look == LOOK_OPEN ? "unproven" : over ? "full" : edge ? "edge" : "fill";
@@ -123,9 +126,9 @@ static const char *card_words(const rodt_finding *finding, char words[MARGIN_SIZ
 {
     char margin[MARGIN_SIZE], word[WORD_SIZE];
     bool over = finding->margin.num < 0;
-    switch (look_of(finding->verdict)) {
-    case LOOK_GOOD:
-        return rodt_finding_has(finding, RODT_REASON_HARDLY_MOVED) ? say("hardly moved") : margin_words(finding, words);
+    switch (look_of(finding)) {
+    case LOOK_GOOD: return margin_words(finding, words);
+    case LOOK_DOUBT: return say("hardly moved");
     case LOOK_OVER:
         if (over)
             snprintf(words, MARGIN_SIZE, say("OVER by %s"),
@@ -178,7 +181,7 @@ static void put_side(FILE *to, const vehicle_record *vehicle, const rodt_axle_fi
     rodt_position place = {axle->axle, left ? RODT_SIDE_LEFT : RODT_SIDE_RIGHT};
     int x = left ? LEFT_CARD : RIGHT_CARD;
     bool known = end < vehicle->count;
-    put_wheel(to, left ? LEFT_WHEEL : RIGHT_WHEEL, middle, known ? look_of(vehicle->findings[end].verdict) : LOOK_OPEN);
+    put_wheel(to, left ? LEFT_WHEEL : RIGHT_WHEEL, middle, known ? look_of(&vehicle->findings[end]) : LOOK_OPEN);
     if (known) {
         put_card(to, vehicle, end, x, middle);
         return;
@@ -200,7 +203,7 @@ static void put_style(FILE *to)
           ".rt .body{fill:#e6e4dc;stroke:#111;stroke-width:1.5}.rt .line{fill:none;stroke:#111;stroke-width:1.5}"
           ".rt .axle{stroke:#111;stroke-width:6}.rt .wheel{stroke:#111;stroke-width:2}"
           ".rt .good{fill:#24453c}.rt .over{fill:#8c1c13}.rt .dead{fill:#8c1c13}"
-          ".rt .open{fill:#5b5b5b;stroke-dasharray:4 3}"
+          ".rt .doubt{fill:#b26a00}.rt .open{fill:#5b5b5b;stroke-dasharray:4 3}"
           ".rt .sign{fill:none;stroke:#fff;stroke-width:3;stroke-linecap:round}"
           ".rt .track{fill:#fff;stroke:#111;stroke-width:1}.rt .fill{fill:#24453c}.rt .edge{fill:#b26a00}"
           ".rt .full{fill:#8c1c13}"

@@ -85,8 +85,6 @@ static void add_defect(char *list, size_t size, const char *name)
     snprintf(list + used, size - used, "%s%.60s", used > 0 ? "; " : "", name);
 }
 
-#define AXLE_DEFECT "axle "
-
 /* What the last record found is judged already: "5R; axle 2; tractor-protection". */
 static bool keep_defects(walk *of, const inspection_record *last)
 {
@@ -150,52 +148,17 @@ int walk_take_from(walk *of, const char *file)
 
 /* --- What was found ----------------------------------------------------------------------------------- */
 
-/* The next name of the list, which ends at a semicolon. */
-static const char *next_defect(const char *list, size_t *size)
-{
-    list += strspn(list, "; ");
-    *size = strcspn(list, ";");
-    return list;
-}
-
-static const char *repair_of(const inspection_record *record)
-{
-    const char *repair = record_step(record, STEP_FROM_REPAIR);
-    return repair != NULL ? repair : say("not recorded");
-}
-
-/* A check by its title, an axle by its number, a wheel end as it is in the list. */
-static const char *title_of(const char *name, size_t size, char title[SAID_SIZE])
-{
-    char number[WALK_NAME_SIZE];
-    snprintf(title, SAID_SIZE, "%.*s", (int)size, name);
-    rodt_air_check check = air_check_of(title);
-    if (check != RODT_AIR_CHECK_NONE)
-        return air_check_title(check, title);
-    if (strncmp(title, AXLE_DEFECT, strlen(AXLE_DEFECT)) != 0)
-        return title;
-    snprintf(number, sizeof number, "%.20s", title + strlen(AXLE_DEFECT));
-    snprintf(title, SAID_SIZE, say("axle %s"), number);
-    return title;
-}
-
 void walk_print_last(const walk *of)
 {
-    const char *at = record_step(&of->record, STEP_FROM_DEFECTS);
-    char list[2 * WALK_ANSWER_MAX] = "", title[SAID_SIZE];
-    for (size_t size; at != NULL && *(at = next_defect(at, &size)) != '\0'; at += size)
-        add_defect(list, sizeof list, title_of(at, size, title));
-    if (list[0] != '\0')
-        walk_print("", 0, say("Last record: DEFECTIVE (%s). Repair: %s."), list, repair_of(&of->record));
+    char text[RECORD_LAST_SIZE];
+    if (record_format_last(&of->record, text))
+        walk_print("", 0, "%s", text);
 }
 
 void walk_print_last_of(const walk *of, const char *name)
 {
-    const char *at = record_step(&of->record, STEP_FROM_DEFECTS);
-    for (size_t size; at != NULL && *(at = next_defect(at, &size)) != '\0'; at += size) {
-        if (strlen(name) == size && strncmp(at, name, size) == 0)
-            walk_print("! ", 2, say("Defective in the last record. Repair: %s."), repair_of(&of->record));
-    }
+    if (record_last_has(&of->record, name))
+        walk_print("! ", 2, say("Defective in the last record. Repair: %s."), record_last_repair(&of->record));
 }
 
 /* --- What was kept ------------------------------------------------------------------------------------ */

@@ -398,6 +398,8 @@ void walk_print_outcome(walk *of)
             walk_print("", 0, "%s.", list);
     }
     print_doubts(judged);
+    if (record_step(&of->record, STEP_FROM_REPAIR) == NULL)
+        walk_print_last(of);
     char undone[UNDONE_SIZE];
     if (inspection_format_undone(judged, undone))
         walk_print("", 0, "%s", undone);

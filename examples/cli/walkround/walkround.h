@@ -243,8 +243,6 @@ rodt_position walk_position(const inspection_record *record, int end);
  * status. */
 int walk_take_from(walk *of, const char *file);
 #define STEP_FROM TO_SAY("from") /* its answer is the day of the last record */
-#define STEP_FROM_DEFECTS TO_SAY("from_defects") /* what it found: "5R; axle 2; tractor-protection" */
-#define STEP_FROM_REPAIR TO_SAY("from_repair")
 void walk_print_last(const walk *of); /* "Last record: DEFECTIVE ..."; nothing if it found no defect */
 void walk_print_last_of(const walk *of, const char *name); /* the same of one wheel end or check */
 
@@ -311,6 +309,14 @@ void walk_forget_parking(walk *of); /* parked, chocks stowed, pulled: all to be 
 /* What the trial replaces after a verdict stays in its steps; false = no memory or no room. */
 bool walk_keep_replaced(walk *of, const walk_item *item);
 #define STEP_REPAIR_DUE TO_SAY("repair_due") /* a vehicle that was bad was judged again */
+
+/* --- Readings of other conditions (unproven.c) ------------------------------------------------------------ */
+
+typedef enum walk_dropped { WALK_DROPPED_NONE, WALK_DROPPED_SECOND, WALK_DROPPED_BOTH } walk_dropped;
+
+/* The condition in the trial makes no reading good that proved nothing before: it is dropped from the trial, to be
+ * asked again. pressed_again = it is of an application that is made anew. */
+walk_dropped walk_drop_unproven(walk *of, const walk_item *item, bool pressed_again);
 
 /* --- Talking (terminal.c) --------------------------------------------------------------------------- */
 
