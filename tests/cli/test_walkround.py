@@ -1730,7 +1730,8 @@ class Daily(Walk):
         self.assertIn(words, " ".join(talk.said.split()))
         for end in ("1L", "2L", "2R", "1R"):
             self.assertEqual(talk.said.split(f"\n{end} released")[0].endswith(again), end == "2R", end)
-        self.go_on_with(talk, "95", {**TRUCK, "Is every wheel end": "yes"})
+        talk.send("95")
+        self.go_on(talk, {**TRUCK, "Is every wheel end": "yes"})
         self.assertEqual(talk.wait(), 0, talk.said[-2000:])
         self.assertIn(words, " ".join(talk.said.split("Done; all is in")[1].split()), "good today, and not repaired")
         self.assertIn(words, " ".join(report(following).stdout.split()))

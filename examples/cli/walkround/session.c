@@ -93,42 +93,19 @@ static outcome save_again(asking *at)
     }
 }
 
-/* Of what is due, only what comes before the first readings: all of them are taken again. */
-static void keep_due_set_up(asking *at)
-{
-    size_t kept = 0;
-    for (size_t i = 0; i < at->due_count; i++)
-        if (at->due[i].item.part <= WALK_SET_UP)
-            at->due[kept++] = at->due[i];
-    at->due_count = kept;
-    at->forward = false;
-}
-
-/* A first reading in doubt takes the second one with it: no stroke is made of two applications. */
-static bool drop_second(const asking *at)
-{
-    walk *of = at->of;
-    walk_item second = {ASK_END_APPLIED, WALK_APPLIED, at->item.end, RODT_AIR_CHECK_NONE};
-    if (!at->again || at->item.id != ASK_END_RELEASED || walk_value(&of->trial, &second).text == NULL)
-        return true;
-    return walk_set(of, &of->trial, &second, (record_value){NULL, 0}) && walk_keep_replaced(of, &second);
-}
-
 static outcome commit(asking *at)
 {
     walk *of = at->of;
     walk_dropped dropped = walk_drop_unproven(of, &at->item, at->fresh);
-    if (!walk_keep_replaced(of, &at->item) || !drop_second(at))
+    if (!walk_keep_replaced(of, &at->item) || (at->again && !walk_drop_second(of, &at->item)))
         return reject(at, say("no memory"), 0);
     outcome done = walk_save(of, &of->trial) == STATUS_CONTINUE ? OUTCOME_NEXT : save_again(at);
     if (done != OUTCOME_NEXT)
         return done;
     of->record = of->trial;
     walk_make_plan(of, &of->plan);
-    if (dropped != WALK_DROPPED_NONE)
-        walk_print("", 0, "%s", say("Readings that were taken before proved nothing: they are asked again."));
-    if (dropped == WALK_DROPPED_BOTH)
-        keep_due_set_up(at);
+    if (dropped == WALK_DROPPED_BOTH) /* all of them are taken again, from the engine on */
+        at->due_count = at->due_count > 0 && at->due[0].item.id == ASK_ENGINE;
     if (!at->again || at->item.part != WALK_RELEASED)
         walk_print_result(of, &at->item);
     return OUTCOME_NEXT;

@@ -2,6 +2,7 @@
 /* Readings belong to the conditions under which they were taken: air, engine and parking brake of another application
  * prove nothing about them. */
 #include "walkround/walkround.h"
+#include "ui/language.h"
 
 #include <string.h>
 
@@ -71,7 +72,7 @@ static void forget_application(walk *of)
     (void)walk_set_step(of, &of->trial, walk_questions[ASK_HELD].name, NULL);
 }
 
-walk_dropped walk_drop_unproven(walk *of, const walk_item *item, bool pressed_again)
+static walk_dropped find_dropped(walk *of, const walk_item *item, bool pressed_again)
 {
     if (item->id == ASK_SPRING && forget_held_out(of)) {
         forget_application(of);
@@ -81,4 +82,20 @@ walk_dropped walk_drop_unproven(walk *of, const walk_item *item, bool pressed_ag
         forget_reading(&of->trial, end, ASK_PSI_AFTER);
     bool condition = item->id == ASK_SPRING || item->id == ASK_ENGINE || item->id == ASK_PSI;
     return condition && forget_unproven(of) ? WALK_DROPPED_SECOND : WALK_DROPPED_NONE;
+}
+
+walk_dropped walk_drop_unproven(walk *of, const walk_item *item, bool pressed_again)
+{
+    walk_dropped dropped = find_dropped(of, item, pressed_again);
+    if (dropped != WALK_DROPPED_NONE)
+        walk_print("", 0, "%s", say("Readings that were taken before proved nothing: they are asked again."));
+    return dropped;
+}
+
+bool walk_drop_second(walk *of, const walk_item *item)
+{
+    walk_item second = {ASK_END_APPLIED, WALK_APPLIED, item->end, RODT_AIR_CHECK_NONE};
+    if (item->id != ASK_END_RELEASED || walk_value(&of->trial, &second).text == NULL)
+        return true;
+    return walk_set(of, &of->trial, &second, (record_value){NULL, 0}) && walk_keep_replaced(of, &second);
 }

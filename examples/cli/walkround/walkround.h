@@ -317,6 +317,9 @@ typedef enum walk_dropped { WALK_DROPPED_NONE, WALK_DROPPED_SECOND, WALK_DROPPED
 /* The condition in the trial makes no reading good that proved nothing before: it is dropped from the trial, to be
  * asked again. pressed_again = it is of an application that is made anew. */
 walk_dropped walk_drop_unproven(walk *of, const walk_item *item, bool pressed_again);
+/* A first reading in doubt takes the second one with it: no stroke is made of two applications. False = no memory or
+ * no room. */
+bool walk_drop_second(walk *of, const walk_item *item);
 
 /* --- Talking (terminal.c) --------------------------------------------------------------------------- */
 
