@@ -72,7 +72,7 @@ ENGLISH = ["FRONT", "REAR", "over by", "OVER", "to spare", "DID NOT", "Brake ins
            "Count:", "From above", "Stroke", "Released", "Adjuster", "Check\\b", "Result\\b", "Defects", "Axles", "Next", "automatic<",
            "good\\b", "axles?\\b", "Remarks", "Judged by", "Signature of the", "A full bar", "Pushrod", "from above", "trailer<",
            "I DO", "BECAUSE", "I see", "That is good", "It would be", "Inspection,", "round ports", "Look for", "Type", "Standard<?$",
-           "Millimetres", "Adjustment", "read in"]
+           "Millimetres", "Adjustment", "read in", "applied-stroke check"]
 # What goes wrong, and what is noted beside an answer.
 WRONG = [
     ["nothing"], ["--nothing"], ["stroke", "--nothing"], ["stroke", "30"], ["stroke", "30", "2", "4", "5"],
@@ -109,6 +109,7 @@ THREE_WORDS = re.compile(r"(?=\b([A-Za-z]{2,} [a-z]+ [a-z]{2,})\b)") # what is t
 TYPED = {"Rod at rest", "on drum cold"}
 EXAMPLE = re.compile(r"^ +rodtravel.*?(  |$)", re.M)
 OPTION = re.compile(r"^  (--[a-z-]+)", re.M)
+COLUMN_NAMES = re.compile(r"^  ([a-z_]+(?:, [a-z_]+)*)  +\S", re.M)
 COLUMNS = re.compile(r"( +\S.*?  +)\S")
 TERMINAL = {"TERM": "dumb", "LC_ALL": "C.UTF-8"}
 NUMBER = re.compile(r"\d+(?:\.\d+)*(?:/\d+)?")
@@ -191,6 +192,9 @@ def helps(command):
             yield f"{where}: no English", left <= TYPED, left
             yield f"{where}: the option may be first", bare(command, ["--language", language, *arguments]) == said, ""
             yield f"{where}: same options", OPTION.findall(said[1]) == OPTION.findall(english), said[1]
+            if arguments[0] in ("batch", "vehicle"):
+                names = [COLUMN_NAMES.findall(text) for text in (said[1], english)]
+                yield f"{where}: the columns of a file keep their names", names[0] == names[1] != [], names
             yield f"{where}: columns", begins(said[1]) == begins(english), (begins(said[1]), begins(english))
             for columns in (40, 80) if has_terminals() else ():
                 shown = on_terminal([command, *arguments, "--language", language], TERMINAL, columns)[1].splitlines()
@@ -244,6 +248,11 @@ def results(command):
     yield from pages(command)
     status, _, said = run(command, ["stroke", "30", "2 x", "4", "--language", "es"])
     yield "an error is said too", status == 2 and "aquí se esperaba" in said and "no se puede leer" in said, said
+    for language in ("fr", "es"):
+        rule = run(command, ["air", "drain", "free", "--rules", "ca-on", "--language", language])[1]
+        yield f"{language}: a translated rule is called no English one", re.search("angl|ingl", rule) is None, rule
+        cards = run(command, ["cards", "--rules", "ca-on", "--language", language])[1]
+        yield f"{language}: the title of a rule set", "applied-stroke" not in cards, cards[:200]
     yield from anywhere(command)
     yield from helps(command)
     yield from errors(command)

@@ -24,19 +24,27 @@ RUNS = {"truck": (TRUCK, []), "bus": (BUS, ["--speak"]), "ten": (TEN, ["--air-ru
 
 # What somebody types in place of the English word, by the beginning of the question ("" = any).
 WORDS = {
-    "fr": {("Vehicle", "s"): "camion", ("Vehicle", "c"): "e", ("Vehicle", "b"): "autobus", ("Drums", "h"): "brulant",
+    "fr": {("Vehicle", "s"): "camion", ("Vehicle", "combination"): "e", ("Vehicle", "b"): "autobus", ("Drums", "h"): "brulant",
            ("1L stroke", "s"): "Standard", ("5L stroke", "u"): "inconnue", ("1L stroke", "u"): "i",
            ("2L stroke", "l"): "longue", ("2L stroke", "square"): "carrés", ("1L adjuster", "a"): "automatique",
            ("2L adjuster", "m"): "Manuel", ("Engine", "y"): "arrêté", ("Parking brake rel", "y"): "desserre",
            ("Is that", "k"): "g", ("", "yes"): "OUI", ("", "y"): "o", ("", "n"): "non", ("", "-"): "passer",
            ("", "never"): "jamais"},
-    "es": {("Vehicle", "s"): "camion", ("Vehicle", "c"): "combinación", ("Vehicle", "b"): "AUTOBÚS",
+    "es": {("Vehicle", "s"): "camion", ("Vehicle", "combination"): "t", ("Vehicle", "b"): "AUTOBÚS",
            ("Drums", "h"): "m", ("1L stroke", "s"): "e", ("5L stroke", "u"): "d", ("1L stroke", "u"): "Desconocida",
            ("2L stroke", "l"): "larga", ("2L stroke", "square"): "cuadrados", ("1L adjuster", "a"): "automatico",
            ("2L adjuster", "m"): "manual", ("Engine", "y"): "apagado", ("Parking brake rel", "y"): "liberado",
            ("Is that", "k"): "guardar", ("", "yes"): "sí", ("", "y"): "si", ("", "n"): "no", ("", "-"): "saltar",
            ("", "never"): "nunca"},
 }
+
+# English letters that begin another answer in French or Spanish are written out.
+WHOLE = {("Vehicle", "c"): "combination", ("Drums", "c"): "cold"}
+
+
+def written_out(question, answer):
+    return next((word for (start, letter), word in WHOLE.items() if answer == letter and question.startswith(start)),
+                answer)
 
 
 def translated(language, question, answer):
@@ -60,7 +68,8 @@ class Spoken(unittest.TestCase):
         question = talk.prompt()
         while question is not None:
             headings = re.findall(r"^Check: (.*)$", talk.said, re.M)
-            given.append((question, look_up(answers, question, headings[-1].strip() if headings else "")))
+            answer = look_up(answers, question, headings[-1].strip() if headings else "")
+            given.append((question, written_out(question, answer)))
             talk.send(given[-1][1])
             question = talk.prompt()
         return given, file.read_bytes(), talk.wait(), talk.said
@@ -150,6 +159,21 @@ class Spoken(unittest.TestCase):
                 record = file.read_text(encoding="utf-8")
                 self.assertIn(f'"remark": "{words[2].split(" ", 1)[1]}"', record)
                 self.assertIn('"chamber": "24"', record)
+
+    def test_no_letter_of_another_language(self):
+        """"c" is cold in English and begins "chaud" and "caliente", which are hot; "camion" is no combination."""
+        self.talk(TRUCK, [])
+        begun = (self.folder / "en.json").read_bytes()
+        for language in LOCALES:
+            for question, listed in (("drum", "chaud|caliente"), ("vehicle", "camion|camión")):
+                with self.subTest(language=language, question=question):
+                    file = self.folder / f"{question}-{language}.json"
+                    file.write_bytes(begun)
+                    done = subprocess.run([COMMAND, "walkround", file, "--language", language, "--back", question],
+                                          input="c\n", capture_output=True, text=True, check=False, env=PLAIN)
+                    self.assertEqual(done.returncode, 2, done.stdout[-300:])
+                    self.assertRegex(done.stderr, listed)
+                    self.assertEqual(file.read_bytes(), begun)
 
     def test_a_new_day(self):
         """What changed is kept in English, and said in the chosen language."""

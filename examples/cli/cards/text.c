@@ -29,7 +29,7 @@ void cards_print(const card_deck *deck, FILE *to)
     rodt_vehicle_class vehicle = (rodt_vehicle_class)deck->vehicle.vehicle;
     size_t count = rodt_step_count(deck->rules, vehicle);
     print_title(to, PAINT_STRONG, rodt_rules_id(deck->rules), cards_describe(deck, text));
-    print_wrapped(to, "", 0, rodt_rules_title(deck->rules));
+    print_wrapped(to, "", 0, say(rodt_rules_title(deck->rules)));
     for (size_t i = 0; i < count; i++) {
         rodt_step step = rodt_step_at(deck->rules, vehicle, i);
         fputc('\n', to);

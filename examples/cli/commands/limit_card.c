@@ -126,7 +126,7 @@ const card_sign card_signs[CARD_SIGNS] = {
 
 const char *card_format_rules(const limit_card *of, char text[CARD_TEXT_SIZE])
 {
-    snprintf(text, CARD_TEXT_SIZE, "%s: %s", rodt_rules_id(of->context->rules), rodt_rules_title(of->law));
+    snprintf(text, CARD_TEXT_SIZE, say("%s: %s"), rodt_rules_id(of->context->rules), say(rodt_rules_title(of->law)));
     return text;
 }
 

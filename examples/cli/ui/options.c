@@ -232,9 +232,11 @@ static void print_example(FILE *to, const char *line, size_t indent)
         print_wrapped(to, "", (unsigned)indent, line + indent);
 }
 
+/* The name of a column is the same in every language, too. */
 static void print_line(FILE *to, const char *line)
 {
-    char name[200], label[200];
+    RODT_ENUM32(rodt_field) field;
+    char name[200], label[400];
     size_t first, second = find_indents(line, &first), size = second;
     if (first == 0) {
         print_wrapped(to, "", 0, say(line));
@@ -247,7 +249,7 @@ static void print_line(FILE *to, const char *line)
     while (line[size - 1] == ' ')
         size--;
     snprintf(name, sizeof name, "%.*s", (int)(size - first), line + first);
-    snprintf(label, sizeof label, "%*s%s", (int)first, "", say(name));
+    snprintf(label, sizeof label, "%*s%s", (int)first, "", rodt_field_find(name, &field) == RODT_OK ? name : say(name));
     bool fits = columns_of_text(label) < line_width(to);
     if (!fits)
         print_wrapped(to, "", 2, label);

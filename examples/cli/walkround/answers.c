@@ -54,13 +54,14 @@ static rodt_status read_word(const walk_word *words, const char *text, record_va
                              rodt_error *error)
 {
     char list[160] = "";
+    const walk_word *found = walk_find_word(words, text);
+    if (found != NULL) {
+        value->text = found->meaning;
+        snprintf(said, WALK_SAID_SIZE, "%s", walk_say_answer(words, found->meaning));
+        return RODT_OK;
+    }
     for (size_t i = 0; words[i].spellings != NULL; i++) {
         size_t used = strlen(list);
-        if (walk_is_word(text, words[i].spellings)) {
-            value->text = words[i].meaning;
-            snprintf(said, WALK_SAID_SIZE, "%s", walk_say_answer(words, words[i].meaning));
-            return RODT_OK;
-        }
         snprintf(list + used, sizeof list - used, "%s%s", used > 0 ? ", " : "", say(words[i].spellings));
     }
     const bool yes = strcmp(words[0].meaning, "yes") == 0;

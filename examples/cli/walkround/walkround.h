@@ -99,6 +99,9 @@ const char *walk_title(const inspection_record *record, const walk_item *item);
 /* True if the text is one of the words, "y, yes": the English ones, or those of the chosen language. */
 bool walk_is_word(const char *text, const char *words);
 
+/* The answer of a list that a text is, or NULL. */
+const walk_word *walk_find_word(const walk_word *words, const char *text);
+
 /* The text after one of the words, without the blanks between, or NULL if another word is there. */
 const char *walk_text_after(const char *text, const char *words);
 

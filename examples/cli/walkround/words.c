@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* The words that a person may type: the English ones always, and those of the chosen language. Capitals and accents do
- * not matter. */
+/* The words that a person may type: the English ones, and those of the chosen language. Capitals and accents do not
+ * matter. */
 #include "walkround/walkround.h"
 #include "ui/language.h"
 
@@ -49,7 +49,33 @@ static bool is_one(const char *text, const char *list)
     return false;
 }
 
+/* True if a word of a list begins with the letter. */
+static bool begins_one(const char *letter, const char *list)
+{
+    while (*list != '\0' && skip_word(list, letter, 1) == NULL) {
+        list += strcspn(list, ",");
+        list += strspn(list, ", ");
+    }
+    return *list != '\0';
+}
+
 bool walk_is_word(const char *text, const char *words) { return is_one(text, words) || is_one(text, say(words)); }
+
+/* An English letter is none where it begins another answer of the chosen language: c is cold, and "chaud" is hot. */
+const walk_word *walk_find_word(const walk_word *words, const char *text)
+{
+    const walk_word *found = words;
+    while (found->spellings != NULL && !walk_is_word(text, found->spellings))
+        found++;
+    if (found->spellings == NULL)
+        return NULL;
+    bool foreign = strlen(text) == 1 && !is_one(text, say(found->spellings));
+    for (; foreign && words->spellings != NULL; words++) {
+        if (words != found && begins_one(text, say(words->spellings)))
+            return NULL;
+    }
+    return found;
+}
 
 const char *walk_find_yes_no(const char *text)
 {
