@@ -327,7 +327,7 @@ static void errors_are_said_in_french(void **state)
     (void)read_length("2 x", &error);
     assert_int_equal(rodt_error_message(&error, &message), RODT_OK);
     assert_int_equal(rodt_message_format(&message, rodt_catalogue_find("fr"), text, sizeof text, NULL), RODT_OK);
-    assert_string_equal(text, "po, mm, cm ou la fin du texte\u00A0: attendu ici, et non x");
+    assert_string_equal(text, "il faut ici po, mm, cm ou la fin du texte, et non x");
 }
 
 /* --- Statuses, and errors without a code ------------------------------------------------------------- */
