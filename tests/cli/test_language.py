@@ -251,6 +251,8 @@ def results(command):
     for language in ("fr", "es"):
         rule = run(command, ["air", "drain", "free", "--rules", "ca-on", "--language", language])[1]
         yield f"{language}: a translated rule is called no English one", re.search("angl|ingl", rule) is None, rule
+        limits = run(command, ["limits", "24L", "--language", language])[1]
+        yield f"{language}: the stroke class is translated", re.search(r"\blong\b", limits) is None, limits
         cards = run(command, ["cards", "--rules", "ca-on", "--language", language])[1]
         yield f"{language}: the title of a rule set", "applied-stroke" not in cards, cards[:200]
     yield from anywhere(command)

@@ -175,6 +175,19 @@ class Spoken(unittest.TestCase):
                     self.assertRegex(done.stderr, listed)
                     self.assertEqual(file.read_bytes(), begun)
 
+    def test_an_answer_that_was_replaced(self):
+        """Its word is kept in English, and said in the chosen language."""
+        self.talk(BUS, [])
+        file = self.folder / "en.json"
+        subprocess.run([COMMAND, "walkround", file, "--back", "warning"], input="62\n", capture_output=True, text=True,
+                       check=False, env=PLAIN)
+        self.assertIn('"answer": "never (', file.read_text(encoding="utf-8"))
+        for language, was in (("en", "it was never ("), ("fr", "c'était jamais ("), ("es", "era nunca (")):
+            with self.subTest(language=language):
+                done = subprocess.run([COMMAND, "report", file, "--language", language], capture_output=True, text=True,
+                                      check=False, env=PLAIN)
+                self.assertIn(was, " ".join(done.stdout.split()))
+
     def test_a_new_day(self):
         """What changed is kept in English, and said in the chosen language."""
         self.talk(TRUCK, [])

@@ -550,7 +550,7 @@ static void spanish_reads_as_spanish(void **state)
     assert_int_equal(rodt_tally_judge(&(rodt_tally){.brakes = 6, .full = 1, .half = 1}, 0, &count, NULL), RODT_OK);
     assert_int_equal(rodt_count_message(&count, &message), RODT_OK);
     assert_int_equal(rodt_message_format(&message, spanish, text, sizeof text, NULL), RODT_OK);
-    assert_string_equal(text, "1 1/2 frenos defectuosos de 6, 25\u00A0%: se alcanza el 20\u00A0%, pero no los frenos "
+    assert_string_equal(text, "1 1/2 de 6 frenos con defecto, 25\u00A0%: se alcanza el 20\u00A0%, pero no los frenos "
                               "enteros de la tabla, 2");
 }
 

@@ -111,7 +111,8 @@ static void put_truth(json_writer *json, const practice *of, size_t end)
     char position[RODT_POSITION_TEXT_SIZE], chamber[RODT_CHAMBER_TEXT_SIZE];
     practice_format_position(of, end, position);
     json_pair(json, "position", position);
-    json_pair(json, "chamber", format_chamber(&finding->chamber, chamber));
+    bool known = rodt_chamber_format(&finding->chamber, chamber, sizeof chamber, NULL) == RODT_OK;
+    json_pair(json, "chamber", known ? chamber : "-");
     json_length(json, "released", finding->released);
     json_length(json, "applied", finding->applied);
     json_length(json, "applied_stroke", finding->applied_stroke);

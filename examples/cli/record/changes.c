@@ -21,12 +21,12 @@ bool record_change_at(const inspection_record *record, size_t step, char what[SA
 
 static void list_changes(const inspection_record *record, vehicle_line line, void *context)
 {
-    char what[SAID_SIZE], text[SAID_SIZE];
+    char what[SAID_SIZE], text[SAID_SIZE], was[SAID_SIZE];
     for (size_t i = 0; i < record->step_count; i++) {
         if (!record_change_at(record, i, what))
             continue;
         snprintf(text, sizeof text, say("changed after a verdict; it was %.300s"),
-                 record->steps[i][STEP_ANSWER].text);
+                 record_say_replaced(record->steps[i][STEP_ANSWER].text, was));
         line(context, what, text);
     }
 }

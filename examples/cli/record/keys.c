@@ -123,7 +123,11 @@ bool record_format_unit(const inspection_record *record, size_t index, char text
 static const char *say_subject(const char *name, char text[SAID_SIZE])
 {
     rodt_air_check check = air_check_of(name);
-    return check != RODT_AIR_CHECK_NONE && strcmp(chosen_language(), "en") != 0 ? air_check_title(check, text) : name;
+    if (check == RODT_AIR_CHECK_NONE || strcmp(chosen_language(), "en") == 0)
+        return name;
+    (void)air_check_title(check, text);
+    snprintf(text + strlen(text), SAID_SIZE - strlen(text), ",");
+    return text;
 }
 
 const char *record_say_step(const char *name, char text[SAID_SIZE])
@@ -138,4 +142,21 @@ const char *record_say_step(const char *name, char text[SAID_SIZE])
     snprintf(text, SAID_SIZE, "%.700s%s%.200s%.40s", blank != NULL ? say_subject(bare, title) : "",
              blank != NULL ? " " : "", say(blank != NULL ? blank + 1 : bare), replaced ? say(STEP_REPLACED) : "");
     return text;
+}
+
+const char *record_say_replaced(const char *text, char said[SAID_SIZE])
+{
+    char word[RECORD_WHERE_SIZE];
+    for (size_t used = 0; ; used = strlen(said)) {
+        const char *when = strstr(text, " (");
+        size_t size = when != NULL ? (size_t)(when - text) : strlen(text);
+        size_t rest = when != NULL ? strcspn(when, ";") : 0;
+        snprintf(word, sizeof word, "%.*s", (int)size, text);
+        text += size;
+        rest += strspn(text + rest, "; ");
+        snprintf(said + used, SAID_SIZE - used, "%s%.*s", say(word), (int)rest, text);
+        text += rest;
+        if (*text == '\0')
+            return said;
+    }
 }

@@ -94,6 +94,9 @@ bool record_may_tow(const inspection_record *record);
 /* "2L chamber", "2L applied replaced": the name of a step in the chosen language. */
 const char *record_say_step(const char *name, char text[SAID_SIZE]);
 
+/* "never (2026-11-20 06:40); 62 (2026-11-20 06:45)": what an answer was, its words in the chosen language. */
+const char *record_say_replaced(const char *text, char said[SAID_SIZE]);
+
 /* The record with its judgement. */
 typedef struct inspection {
     inspection_record record;

@@ -1,8 +1,10 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* Values of the library as texts for people. */
 #include "ui/format.h"
+#include "ui/language.h"
 
 #include <stdio.h>
+#include <string.h>
 
 const char *format_length(rodt_length length, char word[WORD_SIZE])
 {
@@ -29,7 +31,13 @@ const char *format_pressure(rodt_pressure pressure, char word[WORD_SIZE])
 
 const char *format_chamber(const rodt_chamber *chamber, char word[RODT_CHAMBER_TEXT_SIZE])
 {
-    return rodt_chamber_format(chamber, word, RODT_CHAMBER_TEXT_SIZE, NULL) == RODT_OK ? word : "-";
+    if (rodt_chamber_format(chamber, word, RODT_CHAMBER_TEXT_SIZE, NULL) != RODT_OK)
+        return "-";
+    char *class = strrchr(word, ' ');
+    const char *said = class != NULL ? say(class + 1) : NULL;
+    if (class != NULL && said != class + 1)
+        snprintf(class + 1, RODT_CHAMBER_TEXT_SIZE - (size_t)(class + 1 - word), "%s", said);
+    return word;
 }
 
 const char *format_source(const rodt_source *source, char words[RODT_SOURCE_TEXT_SIZE])

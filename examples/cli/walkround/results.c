@@ -231,7 +231,7 @@ static void print_head_entered(const inspection_record *record)
 
 void walk_print_entered(walk *of)
 {
-    char name[SAID_SIZE], answer[SAID_SIZE];
+    char name[SAID_SIZE], answer[SAID_SIZE], was[SAID_SIZE];
     const inspection_record *record = &of->record;
     print_head_entered(record);
     print_units_entered(record);
@@ -240,9 +240,11 @@ void walk_print_entered(walk *of)
         print_check(judged, judged->air[i].reading.check);
     for (size_t i = 0; judged != NULL && i < record->end_count; i++)
         print_end_entered(judged, (int)i);
-    for (size_t i = 0; i < record->step_count; i++)
+    for (size_t i = 0; i < record->step_count; i++) {
+        const char *text = record->steps[i][STEP_ANSWER].text;
         walk_print("  ", 4, say("%s: %s"), record_say_step(record->steps[i][STEP_NAME].text, name),
-                   walk_say_step(record->steps[i][STEP_ANSWER].text, answer));
+                   record_change_at(record, i, was) ? record_say_replaced(text, was) : walk_say_step(text, answer));
+    }
 }
 
 /* --- The verdict -------------------------------------------------------------------------------------- */
