@@ -71,7 +71,7 @@ static void print_row(const rodt_limit *row)
     snprintf(starred, sizeof starred, "%s%s", format_length(row->limit, limit),
              evidence_mark(row->evidence));
     const char *class = rodt_stroke_class_name(row->stroke_class);
-    const char *const cells[] = {chamber, say(row->stroke_class == RODT_STROKE_CLASS_ANY ? "any" : class),
+    const char *const cells[] = {chamber, say(row->stroke_class == RODT_STROKE_CLASS_ANY ? TO_SAY("any") : class),
                                  format_length(row->rated_stroke, rated), starred, row_mm(row, mm),
                                  format_date(row->from, from), format_date(row->until, until)};
     print_table_row(stdout, row_columns, COUNT_OF(row_columns), cells, TABLE_PLAIN);

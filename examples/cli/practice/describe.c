@@ -190,7 +190,7 @@ static void list_limits(const practice *of, size_t first, vehicle_line line, voi
     }
     bool any = at->stroke_class == RODT_STROKE_CLASS_ANY;
     snprintf(kind, sizeof kind, "%s%s%s", rodt_family_name(at->family), any ? "" : " ",
-             any ? "" : rodt_stroke_class_name(at->stroke_class));
+             any ? "" : say(rodt_stroke_class_name(at->stroke_class)));
     snprintf(label, sizeof label, rodt_length_given(at->rated_stroke) ? say("%s, stamped %s") : "%s", kind,
              format_length(at->rated_stroke, rated));
     line(context, label, text);
