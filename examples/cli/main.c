@@ -136,5 +136,6 @@ int main(int argc, char **argv)
     errno = 0;
     if (fflush(stdout) == 0 && !lost)
         return status;
-    return print_error("the answer could not be written: %s", errno == 0 ? say("output error") : strerror(errno));
+    return print_error("the answer could not be written: %s",
+                       errno == 0 ? say("output error") : say_system_error(errno));
 }

@@ -100,9 +100,9 @@ WRONG = [
     ["batch", "/"], ["report", "not there"], ["report"], ["report", BROKEN], ["practice", "x"],
     ["practice", "--level", "x"], ["cards", "x"], ["cards", "--vehicle", "x"], ["walkround"],
 ]
-# Said by the system, or in the file.
+# Said in the file.
 QUOTED_TEXT = re.compile("(?s)(texte anglais|texto en inglés).*")
-QUOTED = {"temp of drum", "No such file", "such file or", "file or directory", "Is a directory"}
+QUOTED = {"temp of drum"}
 COMMANDS = ["stroke", "vehicle", "air", "walkround", "report", "identify", "limits", "batch", "practice", "cards"]
 HELPS = [["--help"], *([command, "--help"] for command in COMMANDS)]
 THREE_WORDS = re.compile(r"(?=\b([A-Za-z]{2,} [a-z]+ [a-z]{2,})\b)") # what is typed or quoted has no three words in a row

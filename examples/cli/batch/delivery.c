@@ -46,7 +46,7 @@ static bool flush_chunk(batch_chunk *chunk)
         return true;
     batch_progress_hide(&chunk->run->progress);
     if (chunk->out.failure != EPIPE)
-        print_error("the output cannot be written: %s", strerror(chunk->out.failure));
+        print_error("the output cannot be written: %s", say_system_error(chunk->out.failure));
     return false;
 }
 

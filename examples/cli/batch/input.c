@@ -66,7 +66,7 @@ bool batch_input_open(batch_input *input, const char *file, const char *encoding
     *input = (batch_input){.name = standard ? say("standard input") : file, .encoding = encoding};
     input->descriptor = standard ? STDIN_FILENO : open(file, O_RDONLY | O_CLOEXEC);
     if (input->descriptor < 0) {
-        print_error("%s: %s", file, strerror(errno));
+        print_error("%s: %s", file, say_system_error(errno));
         return false;
     }
     read_size(input);
@@ -87,7 +87,7 @@ void batch_input_explain(const batch_input *input)
 {
     transcode_status fault = input->transcoder != NULL ? input->transcoder->fault : TRANSCODE_E_SOURCE;
     if (fault == TRANSCODE_E_SOURCE)
-        print_error("%s: %s", input->name, strerror(input->error));
+        print_error("%s: %s", input->name, say_system_error(input->error));
     else
         print_error(fault == TRANSCODE_E_CUT ? TO_SAY("%s: byte %llu: the input ends inside a character of %s")
                                              : TO_SAY("%s: byte %llu: this is no character of %s"),

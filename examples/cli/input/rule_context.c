@@ -84,7 +84,7 @@ static int read_file(const char *name, char **text, size_t *size)
 {
     FILE *file = fopen(name, "rb");
     if (file == NULL)
-        return print_error("cannot open %s: %s", name, strerror(errno));
+        return print_error("cannot open %s: %s", name, say_system_error(errno));
     *text = malloc(FILE_MAX);
     if (*text == NULL) {
         fclose(file);
@@ -98,7 +98,7 @@ static int read_file(const char *name, char **text, size_t *size)
         return STATUS_CONTINUE;
     free(*text);
     *text = NULL;
-    return failed ? print_error("cannot read %s: %s", name, strerror(reason))
+    return failed ? print_error("cannot read %s: %s", name, say_system_error(reason))
                   : print_error("%s is too long for a table of limits", name);
 }
 

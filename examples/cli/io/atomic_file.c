@@ -16,7 +16,7 @@
 
 static int print_failure(const char *name, int reason)
 {
-    return print_error("%s could not be written: %s", name, strerror(reason));
+    return print_error("%s could not be written: %s", name, say_system_error(reason));
 }
 
 /* --- Temporary names ---------------------------------------------------------------------------------- */

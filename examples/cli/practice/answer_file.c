@@ -171,7 +171,7 @@ static int read_file(answer_file *of, const char *name)
     char *text = malloc(TEXT_MOST + 1);
     if (file == NULL) {
         free(text);
-        return print_error("cannot open %s: %s", name, strerror(errno));
+        return print_error("cannot open %s: %s", name, say_system_error(errno));
     }
     size_t size = text != NULL ? fread(text, 1, TEXT_MOST, file) : 0;
     bool failed = ferror(file) != 0 || text == NULL, fits = feof(file) != 0;

@@ -201,14 +201,14 @@ int record_read(const char *file, inspection_record *out)
     out->file = standard ? say("standard input") : file;
     FILE *from = standard ? stdin : fopen(file, "rb");
     if (from == NULL)
-        return print_error("cannot open %s: %s", file, strerror(errno));
+        return print_error("cannot open %s: %s", file, say_system_error(errno));
     char *text = malloc(FILE_MAX);
     size_t size = text != NULL ? fread(text, 1, FILE_MAX, from) : 0;
     int status = STATUS_CONTINUE;
     if (text == NULL)
         status = print_error("no memory to read %s", out->file);
     else if (ferror(from) != 0)
-        status = print_error("cannot read %s: %s", out->file, strerror(errno));
+        status = print_error("cannot read %s: %s", out->file, say_system_error(errno));
     else if (size == FILE_MAX)
         status = print_error("%s is too long for a record", out->file);
     if (!standard)
@@ -285,7 +285,7 @@ int record_write(const inspection_record *record, FILE *to)
     else if (json_dumpb(root, NULL, 0, JSON_INDENT(2)) + strlen("\n") >= FILE_MAX)
         status = print_error("the record would be longer than 1 MiB, and nobody could read it again");
     else if (json_dumpf(root, to, JSON_INDENT(2)) != 0 || fputc('\n', to) == EOF)
-        status = print_error("the record could not be written: %s", strerror(errno));
+        status = print_error("the record could not be written: %s", say_system_error(errno));
     json_decref(root);
     return status;
 }

@@ -6,6 +6,7 @@
 #include "ui/utf8.h"
 #include "ui/wrap.h"
 
+#include <errno.h>
 #include <stdarg.h>
 #include <stdio.h>
 #include <string.h>
@@ -20,6 +21,19 @@ int print_error(const char *format, ...)
     fflush(stdout);
     print_wrapped(stderr, "rodtravel: ", (unsigned)strlen("rodtravel: "), text);
     return STATUS_USAGE;
+}
+
+const char *say_system_error(int number)
+{
+    switch (number) {
+    case ENOENT: return say("No such file or directory");
+    case EACCES: return say("Permission denied");
+    case EISDIR: return say("Is a directory");
+    case ENOTDIR: return say("Not a directory");
+    case ENOSPC: return say("No space left on device");
+    case EROFS: return say("Read-only file system");
+    default: return strerror(number);
+    }
 }
 
 int print_library_error(const rodt_error *error)

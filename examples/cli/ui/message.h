@@ -12,6 +12,9 @@
 /* "rodtravel: ..." on a line of its own. Returns STATUS_USAGE. */
 int print_error(const char *format, ...) PRINTF_LIKE(1, 2);
 
+/* Why the system refused, an errno: what happens to files in the chosen language, the rest as the system says it. */
+const char *say_system_error(int number);
+
 /* The sentence of an error of the library that is about no text, and of a status, after "where: " if that is not "".
  * Return STATUS_USAGE. */
 int print_library_error(const rodt_error *error);

@@ -165,7 +165,7 @@ static int read_row(file_reader *from, const csv_record *record)
 static int end_of_file(const file_reader *from, csv_status status, const csv_reader *reader)
 {
     switch (status) {
-    case CSV_E_SOURCE: return print_error("cannot read %s: %s", from->name, strerror(errno));
+    case CSV_E_SOURCE: return print_error("cannot read %s: %s", from->name, say_system_error(errno));
     case CSV_E_MEMORY: return print_error("no memory to read %s", from->name);
     case CSV_E_QUOTES:
     case CSV_E_LONG:
@@ -225,7 +225,7 @@ int vehicle_read(const vehicle_options *options, vehicle_record *out)
     memset(out, 0, sizeof *out);
     FILE *file = standard ? stdin : fopen(options->file, "rb");
     if (file == NULL)
-        return print_error("cannot open %s: %s", options->file, strerror(errno));
+        return print_error("cannot open %s: %s", options->file, say_system_error(errno));
     int status = STATUS_USAGE;
     if (csv_open(&reader, (csv_source){read_file, file}, options->separator)) {
         status = read_records(&from, &reader);

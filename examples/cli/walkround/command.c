@@ -125,7 +125,7 @@ static int walk_round(const command_line *from, walk *of)
     if (status != STATUS_CONTINUE)
         return status;
     if (!walk_input_open(answers, &of->input))
-        return print_error("cannot open %s: %s", answers, strerror(errno));
+        return print_error("cannot open %s: %s", answers, say_system_error(errno));
     status = walk_open(of, &start);
     if (status != STATUS_CONTINUE)
         return status;

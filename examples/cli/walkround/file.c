@@ -30,7 +30,7 @@ static int hold(walk *of)
     struct stat held, named;
     int descriptor = open(of->file, O_RDONLY | O_CLOEXEC);
     if (descriptor < 0)
-        return print_error("cannot open %s: %s", of->file, strerror(errno));
+        return print_error("cannot open %s: %s", of->file, say_system_error(errno));
     bool taken = flock(descriptor, LOCK_EX | LOCK_NB) != 0 && errno == EWOULDBLOCK;
     bool known = fstat(descriptor, &held) == 0 && stat(of->file, &named) == 0;
     if (taken || !known || !is_same_file(&held, &named)) {
@@ -79,7 +79,8 @@ int walk_save(walk *of, const inspection_record *record)
         return status;
     if (lock >= 0)
         close(lock);
-    return fstat(of->lock, &of->written) == 0 ? status : print_error("cannot open %s: %s", of->file, strerror(errno));
+    return fstat(of->lock, &of->written) == 0 ? status
+                                              : print_error("cannot open %s: %s", of->file, say_system_error(errno));
 }
 
 int walk_save_as(walk *of, const inspection_record *record, const char *name)
@@ -250,7 +251,7 @@ int walk_open(walk *of, const walk_start *start)
     if (start->last != NULL)
         return print_error("%s is there already; leave out --from to go on with it, or name a new file", of->file);
     if (stat(of->file, &found) != 0)
-        return print_error("cannot open %s: %s", of->file, strerror(errno));
+        return print_error("cannot open %s: %s", of->file, say_system_error(errno));
     if (!S_ISREG(found.st_mode))
         return print_error("%s is no plain file", of->file);
     atomic_file_clean(of->file);

@@ -486,7 +486,7 @@ static outcome read_line(asking *at)
     case INPUT_TIMEOUT:
     case INPUT_STOPPED: break;
     case INPUT_FAILED:
-        print_error("the answers cannot be read: %s", strerror(errno));
+        print_error("the answers cannot be read: %s", say_system_error(errno));
         return OUTCOME_FAILED;
     }
     fputc('\n', walk_out());
