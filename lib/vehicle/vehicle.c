@@ -243,7 +243,8 @@ static rodt_advice advise(rodt_verdict verdict, rodt_adjuster adjuster)
     return RODT_ADVICE_MEASURE;
 }
 
-/* Beside a brake that is out, the shorter stroke is the good one and no sign of anything. */
+/* Beside a brake that is out, the shorter stroke is the good one and no sign of anything. Of a rod that hardly moved its
+ * finding says already what to look for. */
 static void advise_axle(const rodt_axle_finding *axle, const rodt_finding *findings, rodt_advice *advice)
 {
     if ((axle->mismatches & RODT_AXLE_MISMATCH_STROKES_DIFFER) == 0)
@@ -251,8 +252,9 @@ static void advise_axle(const rodt_axle_finding *axle, const rodt_finding *findi
     const rodt_finding *left = &findings[axle->left], *right = &findings[axle->right];
     if (left->verdict != RODT_VERDICT_IN_ADJUSTMENT || right->verdict != RODT_VERDICT_IN_ADJUSTMENT)
         return;
-    bool left_is_shorter = rodt_length_compare(left->applied_stroke, right->applied_stroke) < 0;
-    advice[left_is_shorter ? axle->left : axle->right] = RODT_ADVICE_LOOK;
+    size_t shorter = rodt_length_compare(left->applied_stroke, right->applied_stroke) < 0 ? axle->left : axle->right;
+    if (!rodt_finding_has(&findings[shorter], RODT_REASON_HARDLY_MOVED))
+        advice[shorter] = RODT_ADVICE_LOOK;
 }
 
 /* --- The vehicle -------------------------------------------------------------------------------------- */
