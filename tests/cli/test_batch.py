@@ -5,6 +5,7 @@ import io
 import itertools
 import json
 import os
+import re
 import subprocess
 import sys
 import tempfile
@@ -13,6 +14,7 @@ from fractions import Fraction
 from pathlib import Path
 
 import tap
+from dialogue import has_terminals, on_terminal
 
 HERE = Path(__file__).resolve().parent
 CASES = HERE.parent / "cases"
@@ -476,6 +478,20 @@ class ByVehicle(Case):
     def test_rows_that_are_not_judged_count_as_unknown(self):
         (line,) = self.lines("--by", "v", data=b"v,chamber,released,applied\nA,30,2,3\nA,30,2,3,4\n", status=3)
         self.assertEqual((line["brakes"], line["undetermined"], line["verdict"]), ("2", "1", "undetermined"))
+
+    @unittest.skipUnless(has_terminals(), "no pseudo-terminal")
+    def test_summary_fits_the_screen(self):
+        words = ["sh", "-c", '"$@" 2>&1 >/dev/null', "-", COMMAND, "batch", CASES / "dirty-1.csv", "--by", "unit_no", "--summary"]
+        figures = {}
+        for language in ("en", "fr", "es"):
+            for columns in (40, 60, 80):
+                with self.subTest(language=language, columns=columns):
+                    status, shown = on_terminal([*words, "--language", language], dict(os.environ, TERM="dumb"), columns)
+                    self.assertEqual(status, 1)
+                    self.assertEqual([line for line in shown.splitlines() if len(line) > (columns if columns == 80 else columns - 1)], [])
+                    numbers = re.findall(r"(?<![\w.])\d+\.\d|(?<![\w.])\d+(?![\w.])", shown)
+                    self.assertEqual(sorted(numbers), figures.setdefault(language, sorted(numbers)))
+        self.assertIn("  clamp 20 standard: in adj. 1, out of", on_terminal(words, dict(os.environ, TERM="dumb"), 40)[1])
 
     def test_summary_counts_vehicles(self):
         text = run(CASES / "dirty-1.csv", "--by", "unit_no", "--summary").stderr.decode()

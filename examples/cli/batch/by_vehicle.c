@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* `rodtravel batch --by COLUMN`: one line a vehicle in place of the rows. */
 #include "batch/by_vehicle.h"
+#include "batch/summary.h"
 #include "io/system_random.h"
 #include "ui/language.h"
 #include "ui/message.h"
@@ -130,9 +131,8 @@ void batch_by_summary(const batch_run *run)
     const group_counts *counts = vehicle_groups_counts(run->by);
     print_wrapped(stderr, "", 0, say("vehicles"));
     for (int outcome = RODT_OUTCOME_UNDETERMINED; outcome < RODT_OUTCOME_END; outcome++)
-        fprintf(stderr, "  %-30s %8" PRIu64 "\n", rodt_outcome_name((rodt_outcome)outcome), counts->outcome[outcome]);
-    const char *all = say("vehicles");
-    fprintf(stderr, "  %s %*" PRIu64 "\n", all, 38 - (int)columns_of_text(all), counts->vehicles);
+        batch_summary_number(rodt_outcome_name((rodt_outcome)outcome), counts->outcome[outcome]);
+    batch_summary_number(say("vehicles"), counts->vehicles);
 }
 
 void batch_by_close(batch_run *run) { vehicle_groups_close(run->by); }

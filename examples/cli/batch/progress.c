@@ -2,6 +2,7 @@
 /* How far a run has come: one line on a terminal, rewritten as it grows and cleared at the end. */
 #include "batch/progress.h"
 #include "ui/language.h"
+#include "ui/wrap.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -11,8 +12,6 @@
 /* Milliseconds before the line appears, and between two updates: short runs show none. */
 #define FIRST 1000
 #define NEXT 250
-
-#define WIDTH 78
 
 static int64_t milliseconds(void)
 {
@@ -41,6 +40,9 @@ static void write_left(const batch_progress *progress, uint64_t bytes_read, int6
              (unsigned long long)(seconds % 60));
 }
 
+/* A line that wraps cannot be written over. */
+static int room(void) { return (int)line_width(stderr) - 2; }
+
 void batch_progress_show(batch_progress *progress, uint64_t rows, uint64_t bytes_read)
 {
     char left[80];
@@ -54,14 +56,14 @@ void batch_progress_show(batch_progress *progress, uint64_t rows, uint64_t bytes
     write_left(progress, bytes_read, passed, left, sizeof left);
     snprintf(text, sizeof text, say("%llu rows, %llu a second%s"), (unsigned long long)rows,
              (unsigned long long)(rows * 1000 / (uint64_t)passed), left);
-    fprintf(stderr, "\r%-*.*s", WIDTH, WIDTH, text);
+    fprintf(stderr, "\r%-*.*s", room(), room(), text);
     fflush(stderr);
 }
 
 void batch_progress_hide(batch_progress *progress)
 {
     if (progress->shown)
-        fprintf(stderr, "\r%*s\r", WIDTH, "");
+        fprintf(stderr, "\r%*s\r", room(), "");
     fflush(stderr);
     progress->shown = false;
 }

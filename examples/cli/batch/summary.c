@@ -5,6 +5,7 @@
 #include "ui/language.h"
 #include "ui/message.h"
 #include "ui/utf8.h"
+#include "ui/wrap.h"
 
 #include <inttypes.h>
 #include <stdio.h>
@@ -25,16 +26,66 @@ static void print_heading(const char *heading, unsigned width)
     fprintf(stderr, " %*s%s", used < width ? (int)(width - used) : 0, "", heading);
 }
 
-static void print_number(const char *name, uint64_t count)
+/* A terminal that has no room for a table. */
+static bool is_narrow(void) { return line_width(stderr) < LINE_WIDTH; }
+
+void batch_summary_number(const char *name, uint64_t count)
 {
     print_name("  ", name);
-    fprintf(stderr, " %12" PRIu64 "\n", count);
+    fprintf(stderr, " %*" PRIu64 "\n", is_narrow() ? 8 : 12, count);
 }
 
 static void print_count(const char *name, uint64_t count)
 {
     if (count > 0)
-        print_number(name, count);
+        batch_summary_number(name, count);
+}
+
+/* --- Tables; on a narrow terminal each row is a sentence that folds ------------------------------------ */
+
+#define FIGURES_MAX 5u
+#define FIGURE_SIZE 24u
+
+typedef struct table {
+    const char *headings[FIGURES_MAX];
+    unsigned widths[FIGURES_MAX];
+    size_t count;
+} table;
+
+static void print_head(const char *name, const table *of)
+{
+    if (is_narrow()) {
+        if (name[0] != '\0')
+            fprintf(stderr, "%s\n", name);
+        return;
+    }
+    print_name("", name);
+    for (size_t i = 0; i < of->count; i++)
+        print_heading(of->headings[i], of->widths[i]);
+    fputc('\n', stderr);
+}
+
+static void print_folded(const char *name, const table *of, char figures[FIGURES_MAX][FIGURE_SIZE])
+{
+    char list[400] = "", label[80] = "  ";
+    for (size_t i = 0; i < of->count; i++) {
+        size_t used = strlen(list);
+        snprintf(list + used, sizeof list - used, "%s%s %s", i > 0 ? ", " : "", of->headings[i], figures[i]);
+    }
+    snprintf(label + 2, sizeof label - 2, say("%s: %s"), name, "");
+    print_wrapped(stderr, label, 4, list);
+}
+
+static void print_row(const char *name, const table *of, char figures[FIGURES_MAX][FIGURE_SIZE])
+{
+    if (is_narrow()) {
+        print_folded(name, of, figures);
+        return;
+    }
+    print_name("  ", name);
+    for (size_t i = 0; i < of->count; i++)
+        print_heading(figures[i], of->widths[i]);
+    fputc('\n', stderr);
 }
 
 static const rodt_verdict verdict_order[] = {RODT_VERDICT_IN_ADJUSTMENT, RODT_VERDICT_OUT_OF_ADJUSTMENT,
@@ -42,70 +93,64 @@ static const rodt_verdict verdict_order[] = {RODT_VERDICT_IN_ADJUSTMENT, RODT_VE
 
 static void print_chambers(const batch_counts *counts)
 {
-    const char *const headings[] = {say("in adj."), say("out of adj."), say("inoperative"), say("undetermined")};
-    unsigned widths[] = {11, 12, 12, 13};
-    char text[RODT_CHAMBER_TEXT_SIZE];
-    print_name("", say("chambers"));
-    for (size_t i = 1; i < COUNT_OF(widths); i++) { /* the first gives its room to the others */
-        unsigned used = columns_of_text(headings[i]), more = used > widths[i] ? used - widths[i] : 0;
-        widths[i] += more;
-        widths[0] -= more < widths[0] ? more : 0;
+    table of = {{say("in adj."), say("out of adj."), say("inoperative"), say("undetermined")}, {11, 12, 12, 13}, 4};
+    char text[RODT_CHAMBER_TEXT_SIZE], figures[FIGURES_MAX][FIGURE_SIZE];
+    for (size_t i = 1; i < of.count; i++) { /* the first gives its room to the others */
+        unsigned used = columns_of_text(of.headings[i]), more = used > of.widths[i] ? used - of.widths[i] : 0;
+        of.widths[i] += more;
+        of.widths[0] -= more < of.widths[0] ? more : 0;
     }
-    for (size_t i = 0; i < COUNT_OF(widths); i++)
-        print_heading(headings[i], widths[i]);
-    fputc('\n', stderr);
+    print_head(say("chambers"), &of);
     for (size_t i = 0; i < counts->chambers; i++) {
-        print_name("  ", batch_chamber_name(counts, i, text));
-        for (size_t k = 0; k < COUNT_OF(widths); k++)
-            fprintf(stderr, " %*" PRIu64, (int)widths[k], counts->chamber[i].verdict[verdict_order[k]]);
-        fputc('\n', stderr);
+        for (size_t k = 0; k < of.count; k++)
+            snprintf(figures[k], FIGURE_SIZE, "%" PRIu64, counts->chamber[i].verdict[verdict_order[k]]);
+        print_row(batch_chamber_name(counts, i, text), &of, figures);
     }
 }
 
-static void print_utilization(const batch_counts *counts, size_t row, const char *name)
+static void print_utilization(const batch_counts *counts, size_t row, const char *name, const table *of)
 {
     static const unsigned percents[] = {50, 90, 99, 100};
+    char figures[FIGURES_MAX][FIGURE_SIZE];
     uint64_t all = histogram_count(counts->histogram, row);
     if (all == 0)
         return;
-    print_name("  ", name);
-    fprintf(stderr, " %12" PRIu64, all);
+    snprintf(figures[0], FIGURE_SIZE, "%" PRIu64, all);
     for (size_t i = 0; i < COUNT_OF(percents); i++) {
         int step = histogram_percentile(counts->histogram, row, percents[i]);
         if (step < HISTOGRAM_STEPS)
-            fprintf(stderr, " %5d.%d", step / 2, step % 2 * 5);
+            snprintf(figures[i + 1], FIGURE_SIZE, "%d.%d", step / 2, step % 2 * 5);
         else
-            print_heading(say("more"), 7);
+            snprintf(figures[i + 1], FIGURE_SIZE, "%s", say("more"));
     }
-    fputc('\n', stderr);
+    print_row(name, of, figures);
 }
 
 static void print_histogram(const batch_counts *counts)
 {
-    const char *const headings[] = {"p50", "p90", "p99", say("most")};
+    const table of = {{say("counted"), "p50", "p90", "p99", say("most")}, {12, 7, 7, 7, 7}, 5};
     char text[RODT_CHAMBER_TEXT_SIZE];
-    fprintf(stderr, "%s\n", say("stroke in percent of its limit, rounded up to a half:"));
-    print_name("", "");
-    print_heading(say("counted"), 12);
-    for (size_t i = 0; i < COUNT_OF(headings); i++)
-        print_heading(headings[i], 7);
-    fputc('\n', stderr);
-    print_utilization(counts, HISTOGRAM_ALL, say("all"));
+    print_wrapped(stderr, "", 0, say("stroke in percent of its limit, rounded up to a half:"));
+    print_head("", &of);
+    print_utilization(counts, HISTOGRAM_ALL, say("all"), &of);
     for (size_t i = 0; i < COUNT_OF(verdict_order); i++)
-        print_utilization(counts, HISTOGRAM_VERDICT + (size_t)verdict_order[i], rodt_verdict_name(verdict_order[i]));
+        print_utilization(counts, HISTOGRAM_VERDICT + (size_t)verdict_order[i], rodt_verdict_name(verdict_order[i]),
+                          &of);
     for (size_t reason = 0; reason < RODT_REASON_END; reason++)
-        print_utilization(counts, HISTOGRAM_REASON + reason, rodt_reason_name((rodt_reason)reason));
+        print_utilization(counts, HISTOGRAM_REASON + reason, rodt_reason_name((rodt_reason)reason), &of);
     for (size_t i = 0; i < counts->chambers; i++)
-        print_utilization(counts, HISTOGRAM_CHAMBER + i, batch_chamber_name(counts, i, text));
+        print_utilization(counts, HISTOGRAM_CHAMBER + i, batch_chamber_name(counts, i, text), &of);
 }
+
+/* --- The whole ---------------------------------------------------------------------------------------- */
 
 /* Verdicts and reasons are the words of the output. */
 void batch_summary(const batch_counts *counts)
 {
     fprintf(stderr, "%s\n", say("verdicts"));
     for (size_t i = 0; i < COUNT_OF(verdict_order); i++)
-        print_number(rodt_verdict_name(verdict_order[i]), counts->verdict[verdict_order[i]]);
-    print_number(say("wheel ends"), counts->rows);
+        batch_summary_number(rodt_verdict_name(verdict_order[i]), counts->verdict[verdict_order[i]]);
+    batch_summary_number(say("wheel ends"), counts->rows);
     fprintf(stderr, "%s\n", say("reasons"));
     for (int reason = 0; reason < RODT_REASON_END; reason++)
         print_count(rodt_reason_name((rodt_reason)reason), counts->reason[reason]);

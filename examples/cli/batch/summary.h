@@ -9,6 +9,9 @@
 
 void batch_summary(const batch_counts *counts);
 
+/* One of its lines. */
+void batch_summary_number(const char *name, uint64_t count);
+
 /* Prints what was passed through without a verdict, the errors of whole rows, and the day that undated ones were
  * judged by. */
 void batch_notes(const batch_counts *counts, const batch_options *options, const rule_context *context);
