@@ -65,6 +65,20 @@ class Outcome(Case):
         self.assertEqual(self.first(vehicle(5).replace("clamp 30", "clamp 24"), 0, "--rules", "ca-nsc"),
                          "ALL BRAKES IN ADJUSTMENT, BUT THE LIMITS ARE UNCONFIRMED")
 
+    def test_a_rod_that_hardly_moved_takes_no_doubt_away(self):
+        hardly = vehicle(2, L2="0 1/4")
+        self.assertEqual(self.first(hardly, 0), "ALL BRAKES IN ADJUSTMENT, BUT SOME HARDLY MOVED")
+        self.assertEqual(self.first(hardly, 0, "--rules", "ca-nsc"),
+                         "ALL IN ADJUSTMENT BY COMMON PRACTICE, BUT SOME HARDLY MOVED")
+        self.assertEqual(self.first(hardly.replace("clamp 30", "clamp 24"), 0, "--rules", "ca-nsc"),
+                         "ALL IN ADJUSTMENT BY UNCONFIRMED LIMITS, BUT SOME HARDLY MOVED")
+
+    def test_a_rod_that_hardly_moved_is_not_called_too_tight(self):
+        said = " ".join(self.judged(vehicle(2, L2="0 1/4"), 0).split())
+        self.assertIn("2L: the rod hardly moved", said)
+        self.assertNotIn("too tight", said)
+        self.assertIn("2L: in adjustment, but much shorter", " ".join(self.judged(vehicle(2, L2="1"), 0).split()))
+
     def test_both_sources_of_a_carriers_limit_are_said(self):
         with tempfile.TemporaryDirectory() as folder:
             own = Path(folder) / "own.csv"

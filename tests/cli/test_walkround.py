@@ -498,6 +498,28 @@ class Words(Walk):
         self.go_on(talk, {**TRUCK, "Parking brake released": "y"}, "Engine off")
         self.assertNotIn("spring-brake", {check["check"] for check in self.record()["air_checks"]})
 
+    def test_a_broken_parking_brake_is_settled_by_no_rule_set(self):
+        """Whether the rule set has a row for it or not, a vehicle whose parking brake is broken never passes."""
+        listed = subprocess.run([COMMAND, "--version"], capture_output=True, text=True, check=True).stdout
+        words = {"Parking brake released": "The parking brake does not release.",
+                 "Nobody at the rods": "The parking brake does not set."}
+        for rules in listed.split("rule sets:")[1].split():
+            for question, note in words.items():
+                with self.subTest(rules=rules, question=question):
+                    file = self.folder / f"{rules}-{question[0]}.json"
+                    talk = self.begin("--air-rules", rules, file=file, terminal=False)
+                    while (asked := talk.prompt()) is not None:
+                        answer = self.answer_for({**TRUCK, question: "never", "Everybody clear": "-"}, talk, asked)
+                        talk.send(answer or ("" if asked.endswith("]") else "-"))
+                    status = talk.wait()
+                    self.assertIn(status, (1, 3), talk.said[-1000:])
+                    told = report(file)
+                    self.assertEqual(told.returncode, status)
+                    self.assertIn(note, " ".join(told.stdout.split()))
+                    self.assertRegex(" ".join(talk.said.split("Done; all is in")[1].split()),
+                                     "(Defective|Not settled): [^.]*parking brake")
+                    self.assertRegex(" ".join(told.stdout.split()), "Do not drive it|must not be driven")
+
     def test_a_parking_brake_that_does_not_set(self):
         for word in ("never", "no"):
             file = self.folder / word
@@ -920,7 +942,7 @@ class Words(Walk):
         talk, status = self.walk(answers, "--rules", "ca-on")
         said = " ".join(talk.said.split())
         self.assertEqual(status, 1, said[-2000:])
-        for words in ("AIR SYSTEM: A MINOR DEFECT", "Minor defect: write it in the report and tell the carrier."):
+        for words in ("AIR SYSTEM: A MINOR DEFECT", "By the air checks: A MINOR DEFECT. Minor defect: write it in the report and tell the carrier."):
             self.assertIn(words, said)
         self.assertNotIn("Do not drive it", said)
         self.assertNotIn("must not be", said)

@@ -137,6 +137,7 @@ void inspection_each_defect(const inspection *of, vehicle_line line, void *conte
 /* The headlines of air and strokes: that of the strokes leaves the air out. */
 typedef struct inspection_outcome {
     const char *air; /* with the rank of the worst defect; NULL = there is none */
+    const char *air_note; /* the same as a sentence, while the walk-round lasts; NULL */
     const char *strokes;
     char small[160]; /* strokes that are not bad beside air that is, which would look like half a pass; "" = no such */
     paint_kind air_paint, strokes_paint;

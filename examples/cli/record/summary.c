@@ -90,11 +90,23 @@ static const char *air_headline(air_rank rank)
     return NULL;
 }
 
+static const char *air_note(air_rank rank)
+{
+    switch (rank) {
+    case RANK_GOOD: break;
+    case RANK_MINOR: return say("By the air checks: A MINOR DEFECT.");
+    case RANK_NONE: return say("By the air checks: DEFECTIVE.");
+    case RANK_MAJOR: return say("By the air checks: A MAJOR DEFECT.");
+    }
+    return NULL;
+}
+
 inspection_outcome inspection_outcome_of(const inspection *of)
 {
-    inspection_outcome out = {.air = air_headline(worst_of(of)), .air_paint = PAINT_BAD};
+    const air_rank worst = worst_of(of);
+    inspection_outcome out = {.air = air_headline(worst), .air_note = air_note(worst), .air_paint = PAINT_BAD};
     out.strokes = vehicle_headline(&of->vehicle, &out.strokes_paint);
-    if (worst_of(of) == RANK_MINOR)
+    if (worst == RANK_MINOR)
         out.air_paint = PAINT_EDGE;
     if (out.air != NULL && out.strokes_paint != PAINT_BAD)
         snprintf(out.small, sizeof out.small, say("By the strokes: %s."), out.strokes);

@@ -31,6 +31,16 @@ static bool some_have(const vehicle_record *record, rodt_reason reason)
     return false;
 }
 
+/* Every brake is in, and some rod hardly moved. A doubt of the limits stays. */
+static const char *hardly_moved(const vehicle_record *record)
+{
+    if (some_have(record, RODT_REASON_LIMIT_UNCONFIRMED))
+        return say("ALL IN ADJUSTMENT BY UNCONFIRMED LIMITS, BUT SOME HARDLY MOVED");
+    if (some_have(record, RODT_REASON_LIMIT_COMMON_PRACTICE))
+        return say("ALL IN ADJUSTMENT BY COMMON PRACTICE, BUT SOME HARDLY MOVED");
+    return say("ALL BRAKES IN ADJUSTMENT, BUT SOME HARDLY MOVED");
+}
+
 const char *vehicle_headline(const vehicle_record *record, paint_kind *paint)
 {
     const rodt_vehicle_finding *vehicle = &record->vehicle;
@@ -56,7 +66,7 @@ const char *vehicle_headline(const vehicle_record *record, paint_kind *paint)
         return say("UNDETERMINED: NOT EVERY BRAKE IS PROVEN");
     *paint = PAINT_EDGE;
     if (some_have(record, RODT_REASON_HARDLY_MOVED))
-        return say("ALL BRAKES IN ADJUSTMENT, BUT SOME HARDLY MOVED");
+        return hardly_moved(record);
     if (some_have(record, RODT_REASON_LIMIT_UNCONFIRMED))
         return say("ALL BRAKES IN ADJUSTMENT, BUT THE LIMITS ARE UNCONFIRMED");
     if (some_have(record, RODT_REASON_LIMIT_COMMON_PRACTICE))

@@ -22,7 +22,7 @@ static void print_outcome(walk *of)
     const inspection_outcome outcome = inspection_outcome_of(judged);
     walk_print("", 0, say("By the strokes: %s."), outcome.strokes);
     if (outcome.air != NULL)
-        walk_print("", 0, "%s", say("By the air checks: DEFECTIVE."));
+        walk_print("", 0, "%s", outcome.air_note);
     if (inspection_warning(judged) != NULL)
         walk_print("", 0, "%s", inspection_warning(judged));
 }
