@@ -188,6 +188,33 @@ class Spoken(unittest.TestCase):
                                       check=False, env=PLAIN)
                 self.assertIn(was, " ".join(done.stdout.split()))
 
+    def test_a_check_by_its_title(self):
+        """As it is headed in the chosen language, beside its English word."""
+        self.talk(TRUCK, [])
+        file = self.folder / "en.json"
+        begun = file.read_bytes()
+        for language, back, again, title in (
+                ("fr", "retour", "refaire", "Avertisseur de basse pression"),
+                ("es", "atras", "repetir", "aviso de baja presion"), ("en", "back", "again", "low-pressure warning")):
+            for line in (f"{back} {title}", f"{again} {title}", f"{back} warning", f"{again} warning"):
+                with self.subTest(language=language, line=line):
+                    file.write_bytes(begun)
+                    done = subprocess.run([COMMAND, "--language", language, "walkround", file, "--back", "2R"],
+                                          input=f"{line}\n61\n", capture_output=True, text=True, check=False, env=PLAIN)
+                    self.assertEqual(done.stderr, "")
+                    self.assertIn('"pressure": "61"', file.read_text(encoding="utf-8"))
+
+    def test_the_language_of_the_command_to_go_on_with(self):
+        for before, after in ((["--language", "fr"], []), ([], ["--language", "fr"]), (["--language=fr"], []),
+                              (["--language", "es"], ["--language", "fr"])):
+            with self.subTest(before=before, after=after):
+                done = subprocess.run([COMMAND, *before, "walkround", self.folder / "go.json", *after], input="",
+                                      capture_output=True, text=True, check=False, env=PLAIN)
+                self.assertIn("go.json --language fr", " ".join(done.stdout.split()))
+        done = subprocess.run([COMMAND, "walkround", self.folder / "go.json"], input="", capture_output=True, text=True,
+                              check=False, env=PLAIN)
+        self.assertNotIn("--language", done.stdout)
+
     def test_a_new_day(self):
         """What changed is kept in English, and said in the chosen language."""
         self.talk(TRUCK, [])

@@ -76,7 +76,8 @@ const char *say_number(const char *one, const char *many, unsigned long number)
 
 /* --- What somebody writes ----------------------------------------------------------------------------- */
 
-char take_letter(const char **at, const char *end)
+/* The next letter without its accent, small, and a hyphen for a blank; of Latin-1 in UTF-8, others byte by byte. */
+static char take_letter(const char **at, const char *end)
 {
     static const char plain[] = "aaaaaaaceeeeiiiidnooooo.ouuuuyts";
     unsigned char first = (unsigned char)*(*at)++;
@@ -87,15 +88,22 @@ char take_letter(const char **at, const char *end)
     return first == ' ' || first == '_' ? '-' : (char)first;
 }
 
+/* The text behind a word of `size` bytes, or NULL if it begins otherwise. */
+static const char *skip_word(const char *text, const char *end, const char *word, size_t size)
+{
+    const char *word_end = word + size;
+    while (word < word_end) {
+        if (text == end || take_letter(&text, end) != take_letter(&word, word_end))
+            return NULL;
+    }
+    return text;
+}
+
 /* True if the text is the beginning of the word, or all of it. */
 static bool matches(const char *word, const char *text, size_t size, bool whole)
 {
-    const char *end = text + size, *word_end = word + strlen(word);
-    while (text < end && word < word_end) {
-        if (take_letter(&text, end) != take_letter(&word, word_end))
-            return false;
-    }
-    return text == end && (!whole || word == word_end);
+    const char *end = word + strlen(word), *rest = skip_word(word, end, text, size);
+    return rest != NULL && (!whole || rest == end);
 }
 
 static bool matches_any(const char *english, const char *text, size_t size, bool whole)
@@ -113,6 +121,41 @@ bool is_said(const char *english, const char *text, size_t size) { return matche
 bool is_beginning(const char *english, const char *text, size_t size)
 {
     return matches_any(english, text, size, false);
+}
+
+bool is_same_text(const char *a, const char *b) { return matches(a, b, strlen(b), true); }
+
+/* The text behind the first word of a list that it begins with; more = a blank and others may follow that word. */
+static const char *skip_listed(const char *text, const char *list, bool more)
+{
+    for (size_t size; *list != '\0'; list += size + strspn(list + size, ", ")) {
+        size = strcspn(list, ",");
+        const char *rest = skip_word(text, text + strlen(text), list, size);
+        if (rest != NULL && (*rest == '\0' || (more && *rest == ' ')))
+            return rest + strspn(rest, " ");
+    }
+    return NULL;
+}
+
+bool is_listed(const char *words, const char *text)
+{
+    return skip_listed(text, words, false) != NULL || skip_listed(text, say(words), false) != NULL;
+}
+
+bool begins_listed(const char *words, const char *text)
+{
+    const char *list = say(words);
+    while (*list != '\0' && !matches(list, text, strlen(text), false)) {
+        list += strcspn(list, ",");
+        list += strspn(list, ", ");
+    }
+    return *list != '\0';
+}
+
+const char *text_after_listed(const char *words, const char *text)
+{
+    const char *rest = skip_listed(text, words, true);
+    return rest != NULL ? rest : skip_listed(text, say(words), true);
 }
 
 /* --- What the library says ---------------------------------------------------------------------------- */

@@ -53,16 +53,25 @@ const char *say(const char *english) FORMAT_ARGUMENT(1);
 /* The same for a help text, of which print_paragraphs says each line, or the second column of an indented line. */
 #define TO_SAY_LINES(english) english
 
-/* The next letter without its accent, small, and a hyphen for a blank; of Latin-1 in UTF-8, others byte by byte. Two
- * texts that somebody wrote are the same if their letters are. */
-char take_letter(const char **at, const char *end);
+/* Whether two texts that somebody wrote are the same, whatever their capitals, accents, hyphens and blanks. */
+bool is_same_text(const char *a, const char *b);
 
-/* Whether a text that somebody wrote is this English one or its translation, of any language, whatever its capitals,
- * accents, hyphens and blanks. What was written in one language is then read in every one. */
+/* Whether a text is the same as this English one or its translation, of any language. What was written in one language
+ * is then read in every one. */
 bool is_said(const char *english, const char *text, size_t size);
 
 /* The same if it only begins so. */
 bool is_beginning(const char *english, const char *text, size_t size);
+
+/* Whether a text is one of these words, "y, yes", of English or the chosen language: short words, which can mean
+ * something else in a third one. */
+bool is_listed(const char *words, const char *text);
+
+/* Whether one of the words begins so in the chosen language. */
+bool begins_listed(const char *words, const char *text);
+
+/* The text after one of the words, without the blanks between, or NULL if another word is there. */
+const char *text_after_listed(const char *words, const char *text);
 
 /* The same for a number: `one` is the English for 1, `many` for all others. */
 const char *say_number(const char *one, const char *many, unsigned long number) FORMAT_ARGUMENT(1) FORMAT_ARGUMENT(2);

@@ -65,16 +65,23 @@ void choose_language_of_arguments(int argc, char **argv)
     }
 }
 
+static const char *given_language;
+
 int check_language(const char *word)
 {
-    return choose_language(word) ? STATUS_CONTINUE : print_error("--language is en, fr or es, not \"%s\"", word);
+    if (!choose_language(word))
+        return print_error("--language is en, fr or es, not \"%s\"", word);
+    given_language = word;
+    return STATUS_CONTINUE;
 }
+
+const char *language_given(void) { return given_language; }
 
 static int add_language(command_line *out, const char *word)
 {
-    if (out->language != NULL)
+    if (out->has_language)
         return print_error("--%s is given twice", LANGUAGE_OPTION);
-    out->language = word;
+    out->has_language = true;
     return check_language(word);
 }
 

@@ -51,7 +51,7 @@ typedef struct command_line {
     size_t given_count;
     const char *operands[OPERANDS_MAX];
     size_t operand_count; /* at most `most` of parse_arguments */
-    const char *language; /* the value of --language, which every command takes; NULL = not given */
+    bool has_language; /* --language, which every command takes, is among its arguments */
 } command_line;
 
 /* Chooses the language by --language, wherever it is before "--", or by the locale: before anything is said. */
@@ -62,6 +62,9 @@ const char *language_argument(int argc, char **argv, int *count);
 
 /* Refuses a language that the command does not speak. Returns STATUS_CONTINUE or an exit status. */
 int check_language(const char *word);
+
+/* The last one that was not refused, as it was given before the command or after it; NULL = that of the locale. */
+const char *language_given(void);
 
 /* Sorts argv. Options may be anywhere before "--"; --help and --language are handled here. An output that is an input
  * or another output is refused. Returns STATUS_CONTINUE, or the status to exit with; errors are printed on stderr. */

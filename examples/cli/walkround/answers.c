@@ -65,7 +65,7 @@ static rodt_status read_word(const walk_word *words, const char *text, record_va
         snprintf(list + used, sizeof list - used, "%s%s", used > 0 ? ", " : "", say(words[i].spellings));
     }
     const bool yes = strcmp(words[0].meaning, "yes") == 0;
-    if (yes && (walk_is_word(text, WORDS_NO) || walk_is_word(text, WORDS_NEVER)))
+    if (yes && (is_listed(WORDS_NO, text) || is_listed(WORDS_NEVER, text)))
         return set_error(error, 1, words[1].spellings != NULL
                                        ? say("n says that it did not happen; skip, that it was not done")
                                        : say("yes is expected once it is done; quit stops here"));
@@ -185,7 +185,7 @@ static rodt_status set_kept(walk *of, inspection_record *record, const char *tex
                             rodt_error *error)
 {
     const char *at = text;
-    bool all = walk_is_word(text, WORDS_YES);
+    bool all = is_listed(WORDS_YES, text);
     char stored[WALK_SAID_SIZE];
     for (size_t size; !all && *(at += strspn(at, " \t,")) != '\0'; at += size) {
         size = strcspn(at, " \t,");
@@ -262,7 +262,7 @@ static rodt_status read_chamber(const char *text, record_value *value, char said
 static rodt_status hint_diameter(const char *text, rodt_error *error)
 {
     rodt_length length;
-    if (walk_is_word(text, TO_SAY("u, unknown")))
+    if (is_listed(TO_SAY("u, unknown"), text))
         return set_error(error, 1, say("not legible? Type diameter and what the tape shows, diameter 8 1/8, or skip"));
     if (strpbrk(text, "/.\"") != NULL && rodt_length_parse_strict(text, &length, NULL) == RODT_OK)
         return set_error(error, 1, say("that is a length and no mark; not legible? Type diameter %.40s"), text);
@@ -322,7 +322,7 @@ static rodt_status read_value(const inspection_record *record, const walk_item *
 static bool says_never(const walk_item *item, const char *text)
 {
     bool asked = item->id == ASK_PRESSURE || (item->id == ASK_SECONDS && item->check == RODT_AIR_CHECK_BUILD_UP);
-    return asked && (walk_is_word(text, WORDS_NEVER) || rodt_air_says_never(text, strlen(text)));
+    return asked && (is_listed(WORDS_NEVER, text) || rodt_air_says_never(text, strlen(text)));
 }
 
 /* That it never released is beside the answer, which says how it was while the strokes were read. */
@@ -363,7 +363,7 @@ rodt_status walk_read_answer(walk *of, inspection_record *record, const walk_ite
         return RODT_E_MEMORY;
     if (walk_is_parking(item))
         return set_parking(of, record, item, value,
-                           walk_is_word(text, WORDS_NEVER) && !walk_is_word(text, WORDS_NO), said);
+                           is_listed(WORDS_NEVER, text) && !is_listed(WORDS_NO, text), said);
     return walk_set(of, record, item, value) ? RODT_OK : RODT_E_MEMORY;
 }
 

@@ -72,7 +72,6 @@ static int read_options(const command_line *from, walk *of, walk_start *start)
     of->speak = option_given(from, ROUND_SPEAK);
     of->back = option_value(from, ROUND_BACK);
     of->limits_file = option_value(from, ROUND_LIMITS);
-    of->language = from->language;
     return status;
 }
 

@@ -4,6 +4,7 @@
 #include "ui/exit_status.h"
 #include "ui/language.h"
 #include "ui/message.h"
+#include "ui/options.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -14,9 +15,10 @@ void walk_print_command(const walk *of, const char *what, const char *command)
     const char *own = of->limits_file != NULL ? of->limits_file : "";
     const char *mark = strpbrk(of->file, " '$`\"\\*?&;|<>()") != NULL && strchr(of->file, '\'') == NULL ? "'" : "";
     const char *other = strpbrk(own, " '$`\"\\*?&;|<>()") != NULL && strchr(own, '\'') == NULL ? "'" : "";
+    const char *language = language_given();
     walk_print("", 0, say("%s: rodtravel %s %s%s%s%s%s%s%s%s%s"), what, command, mark, of->file, mark,
-               own[0] != '\0' ? " --limits " : "", other, own, other, of->language != NULL ? " --language " : "",
-               of->language != NULL ? of->language : "");
+               own[0] != '\0' ? " --limits " : "", other, own, other, language != NULL ? " --language " : "",
+               language != NULL ? language : "");
 }
 
 /* Answers after the last question mean that answers went to other questions than they were written for. */

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* The walk-round itself: the first open question, its answer, the disk, the next one. */
 #include "walkround/walkround.h"
+#include "air/air.h"
 #include "input/numbers.h"
 #include "ui/compiler.h"
 #include "ui/exit_status.h"
@@ -81,7 +82,7 @@ static outcome save_again(asking *at)
         return OUTCOME_FAILED;
     for (;;) {
         walk_prompt(say("Enter tries again, a new file name saves there, quit stops"));
-        if (walk_read_line(&of->input, at->text) != INPUT_LINE || walk_is_word(at->text, WORDS_QUIT)) {
+        if (walk_read_line(&of->input, at->text) != INPUT_LINE || is_listed(WORDS_QUIT, at->text)) {
             walk_print("", 0, "%s", say("The last answer is lost."));
             return OUTCOME_STOP;
         }
@@ -134,12 +135,19 @@ static outcome skip(asking *at)
     return commit(at);
 }
 
+/* True if the item belongs to the check of that title, in the language that is spoken. */
+static bool is_titled(const walk_item *item, const char *title)
+{
+    char own[SAID_SIZE];
+    return item->check != RODT_AIR_CHECK_NONE && is_same_text(air_check_title(item->check, own), title);
+}
+
 /* True if the item belongs to a wheel end or a check of that name. */
 static bool is_about(const walk *of, const walk_item *item, const char *subject)
 {
     const char *name = item->end != WALK_NONE ? of->record.ends[item->end][END_POSITION].text
                        : item->check != RODT_AIR_CHECK_NONE ? rodt_air_check_name(item->check) : NULL;
-    return name != NULL && strcasecmp(name, subject) == 0;
+    return name != NULL && (strcasecmp(name, subject) == 0 || is_titled(item, subject));
 }
 
 /* What is open of a wheel end or a check in this part; without a first reading there is no second one. */
@@ -358,7 +366,7 @@ static bool find_before(const walk *of, size_t here, const char *where, walk_ite
     char name[WALK_NAME_SIZE];
     while (here-- > 0) {
         walk_step_name(&of->record, &of->plan.items[here], name);
-        if ((where[0] != '\0' && text_after(name, where) == NULL) ||
+        if ((where[0] != '\0' && text_after(name, where) == NULL && !is_titled(&of->plan.items[here], where)) ||
             !walk_answered(&of->record, &of->plan.items[here]))
             continue;
         *out = of->plan.items[here];
@@ -421,33 +429,33 @@ static outcome handle_line(asking *at)
     uint32_t place;
     if (!walk_is_text(text, &place))
         return reject(at, say("the answer holds a character that is no text, such as an arrow key"), place);
-    if (text[0] == '\0' || (at->enter == WALK_STAY && walk_is_word(text, WORDS_KEEP)))
+    if (text[0] == '\0' || (at->enter == WALK_STAY && is_listed(WORDS_KEEP, text)))
         return press_enter(at);
-    if (walk_is_word(text, WORDS_QUIT))
+    if (is_listed(WORDS_QUIT, text))
         return OUTCOME_STOP;
-    if (walk_is_word(text, WORDS_SKIP) || strcmp(text, "-") == 0)
+    if (is_listed(WORDS_SKIP, text) || strcmp(text, "-") == 0)
         return skip(at);
-    if (walk_is_word(text, WORDS_HELP) || strcmp(text, "?") == 0)
+    if (is_listed(WORDS_HELP, text) || strcmp(text, "?") == 0)
         return print_help(at);
-    if (walk_is_word(text, WORDS_SHOW) || strcmp(text, "=") == 0) {
+    if (is_listed(WORDS_SHOW, text) || strcmp(text, "=") == 0) {
         walk_print_entered(at->of);
         return OUTCOME_AGAIN;
     }
     if (strcmp(text, "<") == 0)
         return go_back(at, "");
-    if ((rest = walk_text_after(text, WORDS_BACK)) != NULL)
+    if ((rest = text_after_listed(WORDS_BACK, text)) != NULL)
         return go_back(at, rest);
-    if ((rest = walk_text_after(text, WORDS_AGAIN)) != NULL)
+    if ((rest = text_after_listed(WORDS_AGAIN, text)) != NULL)
         return go_again(at, rest);
-    if ((rest = walk_text_after(text, WORDS_SKIP)) != NULL)
+    if ((rest = text_after_listed(WORDS_SKIP, text)) != NULL)
         return skip_subject(at, rest);
     if (is_timed(&at->item) && walk_is_person(&at->of->input) && (rest = text_after(text, "t")) != NULL)
         return run_clock(at, rest);
-    if (at->item.id == ASK_CHAMBER && (rest = walk_text_after(text, WORDS_DIAMETER)) != NULL)
+    if (at->item.id == ASK_CHAMBER && (rest = text_after_listed(WORDS_DIAMETER, text)) != NULL)
         return identify(at, rest);
-    if ((rest = walk_text_after(text, WORDS_NOTE)) != NULL)
+    if ((rest = text_after_listed(WORDS_NOTE, text)) != NULL)
         return add_note(at, rest);
-    if ((rest = walk_text_after(text, WORDS_AIR)) != NULL)
+    if ((rest = text_after_listed(WORDS_AIR, text)) != NULL)
         return add_air_rules(at, rest);
     return accept_answer(at, text);
 }
@@ -511,7 +519,7 @@ static outcome confirm_yes_no(asking *at)
         outcome done = read_line(at);
         if (done != OUTCOME_NEXT)
             return done;
-        if (walk_is_word(at->text, WORDS_KEEP))
+        if (is_listed(WORDS_KEEP, at->text))
             return commit(at);
         if (strcmp(at->text, "<") == 0)
             return OUTCOME_AGAIN;
@@ -529,7 +537,7 @@ static outcome confirm(asking *at)
     while (done == OUTCOME_WARNED) {
         walk_prompt(say("Is that right? k = yes, keep it; or type it again"));
         done = read_line(at);
-        if (done == OUTCOME_NEXT && walk_is_word(at->text, WORDS_KEEP))
+        if (done == OUTCOME_NEXT && is_listed(WORDS_KEEP, at->text))
             return commit(at);
         if (done == OUTCOME_NEXT && at->text[0] == '\0')
             done = reject(at, say("type k to keep it, or type a new answer"), 0) == OUTCOME_FAILED ? OUTCOME_FAILED

@@ -96,14 +96,8 @@ const char *walk_title(const inspection_record *record, const walk_item *item);
 
 /* --- Words (words.c) ------------------------------------------------------------------------------- */
 
-/* True if the text is one of the words, "y, yes": the English ones, or those of the chosen language. */
-bool walk_is_word(const char *text, const char *words);
-
 /* The answer of a list that a text is, or NULL. */
 const walk_word *walk_find_word(const walk_word *words, const char *text);
-
-/* The text after one of the words, without the blanks between, or NULL if another word is there. */
-const char *walk_text_after(const char *text, const char *words);
 
 /* The whole word of a yes or a no, in the chosen language; NULL = it is neither. */
 const char *walk_find_yes_no(const char *text);
@@ -140,7 +134,6 @@ typedef struct walk {
     walk_plan plan;
     const char *file;
     const char *limits_file;
-    const char *language; /* as it was given, for the commands to go on with; or NULL */
     rule_context context; /* the rule set of the record, and the carrier's limits: read once */
     bool by_axle;         /* both ends of an axle together */
     bool speak;           /* says aloud what one does, sees and finds */
