@@ -247,7 +247,7 @@ typedef enum rodt_advice RODT_ENUM_TYPE {
     RODT_ADVICE_REPAIR = 4,        /* the rod did not move */
     RODT_ADVICE_MEASURE = 5,       /* undetermined: measure (again), the reasons say how */
     RODT_ADVICE_LOOK = 6           /* in adjustment, but much shorter than its partner that is so too: too tight,
-                                      or dragging? */
+                                      or dragging? Not of a rod that hardly moved, RODT_REASON_HARDLY_MOVED */
 } rodt_advice;
 #define RODT_ADVICE_END 7 /* one more than the last; grows in later versions */
 

@@ -243,8 +243,8 @@ static rodt_advice advise(rodt_verdict verdict, rodt_adjuster adjuster)
     return RODT_ADVICE_MEASURE;
 }
 
-/* Beside a brake that is out, the shorter stroke is the good one and no sign of anything. Of a rod that hardly moved its
- * finding says already what to look for. */
+/* Beside a brake that is out, the shorter stroke is the good one and no sign of anything. Of a rod that hardly moved
+ * its finding says already what to look for. */
 static void advise_axle(const rodt_axle_finding *axle, const rodt_finding *findings, rodt_advice *advice)
 {
     if ((axle->mismatches & RODT_AXLE_MISMATCH_STROKES_DIFFER) == 0)
