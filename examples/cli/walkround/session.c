@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* The walk-round itself: the first open question, its answer, the disk, the next one. */
 #include "walkround/walkround.h"
-#include "air/air.h"
 #include "input/numbers.h"
 #include "ui/compiler.h"
 #include "ui/exit_status.h"
@@ -135,21 +134,6 @@ static outcome skip(asking *at)
     return commit(at);
 }
 
-/* True if the item belongs to the check of that title, in the language that is spoken. */
-static bool is_titled(const walk_item *item, const char *title)
-{
-    char own[SAID_SIZE];
-    return item->check != RODT_AIR_CHECK_NONE && is_same_text(air_check_title(item->check, own), title);
-}
-
-/* True if the item belongs to a wheel end or a check of that name. */
-static bool is_about(const walk *of, const walk_item *item, const char *subject)
-{
-    const char *name = item->end != WALK_NONE ? of->record.ends[item->end][END_POSITION].text
-                       : item->check != RODT_AIR_CHECK_NONE ? rodt_air_check_name(item->check) : NULL;
-    return name != NULL && (strcasecmp(name, subject) == 0 || is_titled(item, subject));
-}
-
 /* What is open of a wheel end or a check in this part; without a first reading there is no second one. */
 static outcome skip_subject(asking *at, const char *subject)
 {
@@ -159,7 +143,7 @@ static outcome skip_subject(asking *at, const char *subject)
     of->trial = of->record;
     for (size_t i = 0; i < of->plan.count; i++) {
         const walk_item *item = &of->plan.items[i];
-        if (!is_about(of, item, subject))
+        if (!walk_is_about(&of->record, item, subject))
             continue;
         found = true;
         if (walk_answered(&of->record, item) || (part != WALK_PARTS && item->part != part))
@@ -366,7 +350,8 @@ static bool find_before(const walk *of, size_t here, const char *where, walk_ite
     char name[WALK_NAME_SIZE];
     while (here-- > 0) {
         walk_step_name(&of->record, &of->plan.items[here], name);
-        if ((where[0] != '\0' && text_after(name, where) == NULL && !is_titled(&of->plan.items[here], where)) ||
+        if ((where[0] != '\0' && text_after(name, where) == NULL &&
+             !walk_is_about(&of->record, &of->plan.items[here], where)) ||
             !walk_answered(&of->record, &of->plan.items[here]))
             continue;
         *out = of->plan.items[here];
@@ -393,7 +378,7 @@ static outcome go_again(asking *at, const char *subject)
 {
     const walk *of = at->of;
     for (size_t i = 0; i < of->plan.count; i++) {
-        if (!is_about(of, &of->plan.items[i], subject) || !walk_answered(&of->record, &of->plan.items[i]))
+        if (!walk_is_about(&of->record, &of->plan.items[i], subject) || !walk_answered(&of->record, &of->plan.items[i]))
             continue;
         if ((at->unsecured || at->item.part > WALK_APPLICATION) && of->plan.items[i].part == WALK_RELEASED)
             walk_print("", 0, "%s",

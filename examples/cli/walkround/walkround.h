@@ -110,6 +110,9 @@ const char *walk_say_entry(end_key key, const char *text); /* the same of a whee
 #define STEP_CHANGED "changed: "
 const char *walk_say_step(const char *answer, char said[WALK_SAID_SIZE]);
 
+/* True if the item belongs to a wheel end of that position, or to an air check of that name or title. */
+bool walk_is_about(const inspection_record *record, const walk_item *item, const char *subject);
+
 /* --- The walk-round ---------------------------------------------------------------------------------- */
 
 typedef struct walk_plan {

@@ -1,10 +1,12 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* The words of the walk-round, as they are typed and said in the chosen language. */
 #include "walkround/walkround.h"
+#include "air/air.h"
 #include "ui/language.h"
 
 #include <stdio.h>
 #include <string.h>
+#include <strings.h>
 
 /* An English letter is none where it begins another answer of the chosen language: c is cold, and "chaud" is hot. */
 const walk_word *walk_find_word(const walk_word *words, const char *text)
@@ -56,4 +58,18 @@ const char *walk_say_step(const char *answer, char said[WALK_SAID_SIZE])
     bool changed = strncmp(answer, STEP_CHANGED, size) == 0;
     snprintf(said, WALK_SAID_SIZE, changed ? say("changed: %.380s") : "%.400s", changed ? answer + size : say(answer));
     return said;
+}
+
+/* The title in the language that is spoken. */
+static bool is_titled(const walk_item *item, const char *title)
+{
+    char own[SAID_SIZE];
+    return item->check != RODT_AIR_CHECK_NONE && is_same_text(air_check_title(item->check, own), title);
+}
+
+bool walk_is_about(const inspection_record *record, const walk_item *item, const char *subject)
+{
+    const char *name = item->end != WALK_NONE ? record->ends[item->end][END_POSITION].text
+                       : item->check != RODT_AIR_CHECK_NONE ? rodt_air_check_name(item->check) : NULL;
+    return name != NULL && (strcasecmp(name, subject) == 0 || is_titled(item, subject));
 }
