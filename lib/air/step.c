@@ -207,11 +207,12 @@ static const rodt_air_limit *law_row_of(const rodt_rules *rules, const rodt_air_
     air_rows law = rodti_air_rows(rodti_air_law(rules));
     const rodt_air_limit *found = NULL;
     for (size_t i = 0; i < law.count; i++) {
-        if (!covers(own, &law.row[i]))
+        const rodt_air_limit *row = law.row + i;
+        if (!covers(own, row))
             continue;
         if (found != NULL)
             return NULL;
-        found = &law.row[i];
+        found = row;
     }
     return found;
 }

@@ -76,7 +76,7 @@ static bool is_wanted(const column_request *request, rodt_field field)
 static bool is_heading_of(const column_request *request, rodt_field field, const char *heading, size_t size)
 {
     const char *given = request->heading[field];
-    RODT_ENUM32(rodt_field) found;
+    RODT_ENUM32(rodt_field) found = RODT_FIELD_NONE;
     if (!is_wanted(request, field) || is_empty(heading, size))
         return false;
     return given != NULL ? rodt_heading_equal(heading, size, given, strlen(given))

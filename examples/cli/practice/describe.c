@@ -109,12 +109,12 @@ void practice_describe_conditions(const practice *of, size_t end, char words[PRA
 
 static const char *limits_doubt(const practice *of)
 {
-    uint64_t reasons = 0;
+    uint64_t met = 0;
     for (size_t i = 0; i < of->judged.count; i++)
-        reasons |= of->judged.findings[i].reasons;
-    return (reasons & RODT_REASON_BIT(RODT_REASON_LIMIT_UNCONFIRMED)) != 0       ? say(", which are unconfirmed")
-           : (reasons & RODT_REASON_BIT(RODT_REASON_LIMIT_COMMON_PRACTICE)) != 0 ? say(", which are common practice")
-                                                                                 : "";
+        met |= of->judged.findings[i].reasons;
+    return (met & RODT_REASON_BIT(RODT_REASON_LIMIT_UNCONFIRMED)) != 0       ? say(", which are unconfirmed")
+           : (met & RODT_REASON_BIT(RODT_REASON_LIMIT_COMMON_PRACTICE)) != 0 ? say(", which are common practice")
+                                                                             : "";
 }
 
 void practice_describe_vehicle(const practice *of, char words[PRACTICE_TEXT_SIZE])

@@ -43,16 +43,16 @@ static int write_file(const inspection *of, size_t option, const char *name)
 
 static int report(const command_line *from, inspection *of, rule_context *context)
 {
-    static const size_t files[] = {REPORT_HTML, REPORT_SVG, REPORT_RECORD};
+    static const size_t outputs[] = {REPORT_HTML, REPORT_SVG, REPORT_RECORD};
     int status = record_read(from->operands[0], &of->record);
     if (status == STATUS_CONTINUE)
         status = record_open_rules(&of->record, option_value(from, REPORT_LIMITS), context);
     if (status == STATUS_CONTINUE)
         status = record_judge(of, context);
     bool wanted = false;
-    for (size_t i = 0; i < COUNT_OF(files) && status == STATUS_CONTINUE; i++) {
-        wanted = wanted || option_given(from, files[i]);
-        status = write_file(of, files[i], option_value(from, files[i]));
+    for (size_t i = 0; i < COUNT_OF(outputs) && status == STATUS_CONTINUE; i++) {
+        wanted = wanted || option_given(from, outputs[i]);
+        status = write_file(of, outputs[i], option_value(from, outputs[i]));
     }
     if (status != STATUS_CONTINUE)
         return status;
