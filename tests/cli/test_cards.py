@@ -113,6 +113,15 @@ class Cards(Case):
         for arguments in (("--towed", "1"), ()):
             self.assertIn("trailer supply valve closed, 600 to 900 rpm", self.said("cards", "--rules", "ca-on", *arguments))
 
+    def test_tractor_protection_is_heard_at_the_service_line(self):
+        """The rule of Ontario looks for air there, and so do what is said and what is practised."""
+        card = self.said("cards", "--rules", "ca-on", "--towed", "1").split("Tractor protection Do")[1].split("Source")[0]
+        see, defective = card.split("See")[1].split("Good")[0], card.split("Defective")[1]
+        self.assertIn("service line", see)
+        self.assertIn("service line", defective)
+        key = self.said("practice", "--checks", "--rules", "ca-on", "--vehicle", "combination", "--seed", "3", "--key", "-")
+        self.assertIn("air comes out of the service line", key.split("Tractor protection: ")[1].split("Answer")[0])
+
     def test_no_card_of_a_loss_without_a_figure(self):
         """A loss that is too much, by no figure, teaches nothing; with one the card is there."""
         self.assertNotIn("Air loss, brakes released", self.said("cards", "--rules", "ca-on"))

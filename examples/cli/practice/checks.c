@@ -128,8 +128,10 @@ static const struct {
         {TO_SAY("Parking brake set, low gear, a gentle pull: the truck stays where it is."),
          TO_SAY("Parking brake set, low gear, a gentle pull: the truck creeps forward."), NULL},
     [RODT_AIR_CHECK_TRACTOR_PROTECTION] =
-        {TO_SAY("You let the air out of the trailer lines. The tractor's gauge falls a little and stays."),
-         TO_SAY("You let the air out of the trailer lines. The tractor's gauge falls to zero."),
+        {TO_SAY("The trailer lines are off, the trailer supply valve is closed. You press the pedal: no air comes "
+                "out of the service line."),
+         TO_SAY("The trailer lines are off, the trailer supply valve is closed. You press the pedal: air comes "
+                "out of the service line."),
          TO_SAY("You let the air out of the trailer lines. The tractor's gauge stops at %s.")},
     [RODT_AIR_CHECK_SUPPLY_VALVE] =
         {TO_SAY("You pull the supply valve. The trailer brakes come on and hold."),

@@ -301,7 +301,7 @@ static void secure_again(asking *at, walk_item to)
         add_due_steps(at, released, COUNT_OF(released));
     if (to.part == WALK_APPLIED)
         add_due_steps(at, application, COUNT_OF(application));
-    at->due[at->due_count++] = (due_question){to, at->fresh, true};
+    at->due[at->due_count++] = (due_question){to, at->fresh || to.part == WALK_APPLIED, true};
     (void)take_due(at);
 }
 
