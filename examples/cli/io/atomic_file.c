@@ -213,12 +213,20 @@ static int rename_fresh(const atomic_file *file)
     return rename(file->temporary, file->target) == 0 ? 0 : errno;
 }
 
+/* An earlier call has seen the errno. The disk says it again: this file will not stay. */
+static int ask_errno(const atomic_file *file)
+{
+    bool stays = file->temporary[0] == '\0';
+    return !stays && write(fileno(file->to), "", 1) < 0 ? errno : EIO;
+}
+
 /* Returns 0, or the errno of what failed: nothing has been renamed then. */
 static int write_out(const atomic_file *file)
 {
-    errno = EIO; /* of a failure that an earlier call has seen */
-    if (fflush(file->to) != 0 || ferror(file->to) != 0)
+    if (fflush(file->to) != 0)
         return errno;
+    if (ferror(file->to) != 0)
+        return ask_errno(file);
     if (file->temporary[0] == '\0')
         return 0;
     if (fsync(fileno(file->to)) != 0)
