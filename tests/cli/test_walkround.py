@@ -426,6 +426,16 @@ class Words(Walk):
             self.assertEqual([prompt for prompt in asked if re.match(r"\d[LR] ", prompt)],
                              ["1L applied", "2L applied", "2R applied", "1R applied"])
 
+    def test_the_gauge_is_read_again_after_the_engine_ran(self):
+        if not PERSON:
+            self.skipTest("a script does not go back")
+        talk = self.begin()
+        self.go_on(talk, {**TRUCK, "Engine off": "n"}, "2R applied")
+        before = len(talk.prompts)
+        self.go_on_with(talk, "back engine")
+        self.assertEqual(talk.wait(), 0, talk.said[-2000:])
+        self.assertEqual(talk.prompts[before + 1:][:4], [*self.APPLICATION, "1L applied", "2L applied"])
+
     def test_a_first_reading_with_the_parking_brake_on_is_taken_again(self):
         if not PERSON:
             self.skipTest("a script is not asked again")

@@ -81,7 +81,11 @@ static walk_dropped find_dropped(walk *of, const walk_item *item, bool pressed_a
     for (int end = 0; item->id == ASK_PSI && pressed_again && end < (int)of->trial.end_count; end++)
         forget_reading(&of->trial, end, ASK_PSI_AFTER);
     bool condition = item->id == ASK_SPRING || item->id == ASK_ENGINE || item->id == ASK_PSI;
-    return condition && forget_unproven(of) ? WALK_DROPPED_SECOND : WALK_DROPPED_NONE;
+    if (!condition || !forget_unproven(of))
+        return WALK_DROPPED_NONE;
+    if (item->id != ASK_PSI)
+        forget_application(of);
+    return WALK_DROPPED_SECOND;
 }
 
 walk_dropped walk_drop_unproven(walk *of, const walk_item *item, bool pressed_again)
