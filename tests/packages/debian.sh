@@ -31,7 +31,7 @@ export PKG_CONFIG_PATH PKG_CONFIG_SYSROOT_DIR LD_LIBRARY_PATH
 # shellcheck disable=SC2046 # options are words
 cc "$source/.packaging/conan/test_package/judge.c" -o "$folder/judge" $(pkg-config --cflags --libs rodtravel)
 "$folder/judge"
-"$installed/usr/bin/rodtravel" stroke 30 "2 1/8" "4 1/8" --class standard --psi 95 | grep -q '^IN-ADJUSTMENT'
+"$installed/usr/bin/rodtravel" stroke 30 "2 1/8" "4 1/8" --class standard --psi 95 --json | grep -q '"in-adjustment"'
 for page in man1/rodtravel.1.gz man3/rodtravel.3.gz man3/rodt_error.3.gz; do [ -f "$installed/usr/share/man/$page" ]; done
 find "$installed/usr/share/doc/rodtravel/tables" -name 'README.md*' | grep -q .
 dpkg_here --purge rodtravel librodtravel-dev librodtravel0
