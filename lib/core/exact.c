@@ -4,7 +4,7 @@
 #include "core/exact_wide.h"
 
 /* Takes out twos, then fives, instead of dividing: the denominators of a tape are powers of two, those of decimals are
- * powers of ten, and both are done then. */
+ * powers of ten, and both are done then. Those of millimetres have the prime 127 left. */
 static uint64_t common_divisor(uint64_t a, uint64_t b)
 {
     if (a == 0 || b == 0)
@@ -17,6 +17,8 @@ static uint64_t common_divisor(uint64_t a, uint64_t b)
             a /= 5;
             divisor *= 5;
         }
+    if (b == 127)
+        return a % 127 == 0 ? divisor * 127 : divisor;
     while (a != b) {
         uint64_t larger = a > b ? a : b;
         uint64_t smaller = a > b ? b : a;
@@ -36,7 +38,18 @@ bool rodti_exact_make(int64_t num, int64_t den, rodt_ratio *out)
     uint64_t n = magnitude(num);
     uint64_t d = magnitude(den);
     uint64_t divisor = common_divisor(n, d);
-    return set_signed((num < 0) != (den < 0) && num != 0, n / divisor, d / divisor, out);
+    if (divisor > 1) {
+        n /= divisor;
+        d /= divisor;
+    }
+    return set_signed((num < 0) != (den < 0) && num != 0, n, d, out);
+}
+
+bool rodti_exact_is_reduced(rodt_ratio value)
+{
+    uint64_t den = (uint64_t)value.den;
+    bool is_power_of_two = (den & (den - 1)) == 0;
+    return is_power_of_two ? den == 1 || value.num % 2 != 0 : common_divisor(magnitude(value.num), den) == 1;
 }
 
 bool rodti_exact_add(rodt_ratio a, rodt_ratio b, rodt_ratio *out)

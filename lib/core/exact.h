@@ -15,6 +15,9 @@
 /* Rejects a zero denominator; normalizes the sign; reduces. */
 bool rodti_exact_make(int64_t num, int64_t den, rodt_ratio *out);
 
+/* True for lowest terms; den > 0. */
+bool rodti_exact_is_reduced(rodt_ratio value);
+
 bool rodti_exact_add(rodt_ratio a, rodt_ratio b, rodt_ratio *out);
 bool rodti_exact_subtract(rodt_ratio a, rodt_ratio b, rodt_ratio *out);
 bool rodti_exact_multiply(rodt_ratio a, rodt_ratio b, rodt_ratio *out);

@@ -10,7 +10,6 @@
 
 const char *rodti_ratio_fault(rodt_ratio value, int64_t most, const char *above)
 {
-    rodt_ratio lowest;
     if (value.num == 0 && value.den == 0)
         return NULL;
     if (value.den == 0)
@@ -19,7 +18,7 @@ const char *rodti_ratio_fault(rodt_ratio value, int64_t most, const char *above)
         return "the denominator is below zero";
     if (value.num < 0)
         return "the figure is below zero";
-    if (!rodti_exact_make(value.num, value.den, &lowest) || lowest.den != value.den)
+    if (!rodti_exact_is_reduced(value))
         return "the fraction is not in lowest terms";
     return rodti_exact_compare(value, (rodt_ratio){most, 1}) > 0 ? above : NULL;
 }

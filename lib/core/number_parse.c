@@ -59,8 +59,7 @@ static bool is_slash(uint32_t code) { return code == '/' || is_typographic_slash
  * Sixths, thirds or forty-firsts are a sixteenth that lost a digit or a footnote that was glued on. */
 bool rodti_number_is_on_a_tape(int64_t den)
 {
-    while (den % 2 == 0)
-        den /= 2;
+    den >>= __builtin_ctzll((uint64_t)den);
     while (den % 5 == 0)
         den /= 5;
     return den == 1 || den == 127;
