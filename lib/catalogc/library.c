@@ -144,13 +144,13 @@ static size_t write_texts(FILE *out, const po_file *po, size_t number)
 void po_write_library(FILE *out, po_file *files, size_t count)
 {
     fputs("#include \"message/catalogues.h\"\n", out);
-    size_t texts[16] = {0};
-    for (size_t i = 0; i < count && i < COUNT_OF(texts); i++) {
+    size_t texts[LANGUAGES] = {0};
+    for (size_t i = 0; i < count; i++) {
         write_templates(out, &files[i], i);
         texts[i] = write_texts(out, &files[i], i);
     }
     fputs("\nconst rodt_catalogue rodti_catalogues[] = {\n", out);
-    for (size_t i = 0; i < count && i < COUNT_OF(texts); i++)
+    for (size_t i = 0; i < count; i++)
         fprintf(out, "    {\"%s\", templates_%zu, RODT_MESSAGE_END, texts_%zu, %zu, \"%s\", %u, 0},\n",
                 files[i].language, i, i, texts[i], files[i].decimal_sign, (unsigned)files[i].plural);
     fprintf(out, "};\nconst size_t rodti_catalogue_count = %zu;\n", count);

@@ -6,8 +6,6 @@
 
 #include "catalogc/po.h"
 
-#define LANGUAGES 16
-
 typedef void catalogue_writer(FILE *out, po_file *files, size_t count);
 
 static size_t count_faults(const po_file *files, size_t count)

@@ -9,6 +9,7 @@
 #include "rodtravel/message.h"
 
 #define PO_FORMS 3 /* of a plural, at most */
+#define LANGUAGES 16
 
 /* One sentence. Texts are NULL where the file has none. */
 typedef struct po_entry {

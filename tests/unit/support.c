@@ -11,6 +11,7 @@
 
 #include <stdio.h>
 #include <stdlib.h>
+#include <string.h>
 
 void csv_open(csv_file *file, const char *path)
 {
@@ -70,6 +71,16 @@ size_t csv_read(csv_file *file, char *cells[], size_t most)
         behind = read_cell(file, &cells[count++]);
     }
     return count;
+}
+
+bool csv_read_case(csv_file *file, char *cells[], size_t width, const char *heading)
+{
+    size_t count = csv_read(file, cells, width);
+    while (count > 0 && (cells[0][0] == '#' || strcmp(cells[0], heading) == 0))
+        count = csv_read(file, cells, width);
+    if (count > 0)
+        assert_int_equal(count, width);
+    return count > 0;
 }
 
 /* The sequence "xorshift64*". */

@@ -23,6 +23,10 @@ void csv_close(csv_file *file);
  * of the file. */
 size_t csv_read(csv_file *file, char *cells[], size_t most);
 
+/* Reads the next case: comments and the heading, which begins with that cell, are passed over. False at the end of the
+ * file. Ends the test where a case has other than `width` cells. */
+bool csv_read_case(csv_file *file, char *cells[], size_t width, const char *heading);
+
 /* The next number of a fixed sequence. */
 uint64_t chance(uint64_t *state);
 

@@ -113,10 +113,7 @@ static void every_published_edge(void **state)
     char *cells[EDGES];
     unsigned count = 0;
     csv_open(&file, CASES "/air_edges.csv");
-    for (size_t read = csv_read(&file, cells, EDGES); read > 0; read = csv_read(&file, cells, EDGES)) {
-        if (cells[0][0] == '#' || strcmp(cells[0], "rules") == 0)
-            continue;
-        assert_int_equal(read, EDGES);
+    while (csv_read_case(&file, cells, EDGES, "rules")) {
         rodt_air_reading reading = reading_of(cells);
         rodt_air_finding finding = judge(cells[EDGE_RULES], &reading);
         if (strcmp(rodt_air_result_name(finding.result), cells[EDGE_RESULT]) != 0 ||

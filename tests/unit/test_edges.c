@@ -47,11 +47,8 @@ static void every_limit(void **state)
     char *cells[LIMIT_CELLS];
     unsigned count = 0;
     csv_open(&file, CASES "/limit_edges.csv");
-    for (size_t read = csv_read(&file, cells, LIMIT_CELLS); read > 0; read = csv_read(&file, cells, LIMIT_CELLS)) {
+    while (csv_read_case(&file, cells, LIMIT_CELLS, "rules")) {
         rodt_finding finding;
-        if (cells[0][0] == '#' || strcmp(cells[0], "rules") == 0)
-            continue;
-        assert_int_equal(read, LIMIT_CELLS);
         rodt_reading reading = reading_of(cells);
         assert_int_equal(rodt_reading_judge(&reading, rodt_rules_find(cells[LIMIT_RULES]), &finding, NULL), RODT_OK);
         if (strcmp(rodt_verdict_name(finding.verdict), cells[LIMIT_VERDICT]) != 0)
@@ -155,12 +152,9 @@ static void every_figure_of_the_vehicle(void **state)
     char *cells[VEHICLE_CELLS];
     unsigned count = 0;
     csv_open(&file, CASES "/vehicle_edges.csv");
-    for (size_t read = csv_read(&file, cells, VEHICLE_CELLS); read > 0; read = csv_read(&file, cells, VEHICLE_CELLS)) {
+    while (csv_read_case(&file, cells, VEHICLE_CELLS, "part")) {
         int64_t num, den;
         char text[60];
-        if (cells[0][0] == '#' || strcmp(cells[0], "part") == 0)
-            continue;
-        assert_int_equal(read, VEHICLE_CELLS);
         assert_true(read_fraction(cells[MEASURED], &num, &den));
         answer(cells[PART], num, den, text);
         if (strcmp(text, cells[EXPECT]) != 0)

@@ -53,9 +53,7 @@ static void table_v_cell_by_cell(void **state)
     char *cells[4];
     size_t count = 0;
     csv_open(&file, CASES "/us-571-121-table-v.csv");
-    for (size_t read = csv_read(&file, cells, 4); read > 0; read = csv_read(&file, cells, 4)) {
-        if (cells[0][0] == '#' || strcmp(cells[0], "type") == 0)
-            continue;
+    while (csv_read_case(&file, cells, 4, "type")) {
         const rodt_volume_row *row = rodt_volume_row_at(count++);
         assert_non_null(row);
         assert_string_equal(row->size, cells[0]);

@@ -65,7 +65,7 @@ static void print_row(const rodt_air_limit *row, const rodt_rules *rules)
     if (air_row_whom(row, text)[0] != '\0')
         print_wrapped(stdout, "", INDENT, text);
     if (row->setup[0] != '\0')
-        print_wrapped(stdout, say("How"), INDENT, say_quoted(row->setup));
+        print_wrapped(stdout, say("How"), INDENT, say_table_text(row->setup));
     snprintf(line, sizeof line, "%s: %s (%s)", rodt_rules_id(rules), format_source(row->source, words),
              say_evidence((rodt_evidence)row->evidence, evidence));
     print_wrapped(stdout, say("Source"), INDENT, line);

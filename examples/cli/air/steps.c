@@ -45,9 +45,9 @@ static bool is_one_sentence(const step_query *of, rodt_step_part part)
 static const char *figure_of(const rodt_air_limit *row, rodt_step_part part, char text[STEP_TEXT_SIZE])
 {
     if (part == RODT_STEP_PART_DO)
-        return say_quoted(row->setup);
+        return say_table_text(row->setup);
     if (part == RODT_STEP_PART_GOOD)
-        return say_quoted(row->published);
+        return say_table_text(row->published);
     rodt_message message;
     if (part != RODT_STEP_PART_DEFECTIVE || row->kind == RODT_AIR_KIND_USUAL ||
         !say_message(rodt_air_limit_edge_message(row, &message), &message, text, STEP_TEXT_SIZE))

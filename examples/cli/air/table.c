@@ -52,7 +52,7 @@ const char *air_check_title(rodt_air_check check, char text[SAID_SIZE])
 const char *air_row_rule(const rodt_air_limit *row, char text[AIR_RULE_SIZE])
 {
     char from[WORD_SIZE], to[WORD_SIZE];
-    const char *words = say_quoted(row->published);
+    const char *words = say_table_text(row->published);
     if (rodt_pressure_given(row->start))
         snprintf(text, AIR_RULE_SIZE, say("%s; timed from %s to %s psi"), words,
                  format_pressure(row->start, from), format_pressure(row->stop, to));
@@ -72,7 +72,7 @@ static void print_row(const rodt_air_limit *row)
     rodt_message message;
     print_wrapped(stdout, rodt_air_check_name(row->check), INDENT, air_row_rule(row, rule));
     if (row->setup[0] != '\0') {
-        snprintf(line, sizeof line, say("how: %s"), say_quoted(row->setup));
+        snprintf(line, sizeof line, say("how: %s"), say_table_text(row->setup));
         print_wrapped(stdout, "", INDENT, line);
     }
     if (air_row_whom(row, text)[0] != '\0')

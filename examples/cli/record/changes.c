@@ -9,14 +9,11 @@
 
 bool record_change_at(const inspection_record *record, size_t step, char what[SAID_SIZE])
 {
-    const char *name = record->steps[step][STEP_NAME].text;
     char bare[RECORD_WHERE_SIZE];
-    size_t size = strlen(name), tail = strlen(STEP_REPLACED);
-    if (size <= tail || size >= RECORD_WHERE_SIZE || strcmp(name + size - tail, STEP_REPLACED) != 0)
-        return false;
-    snprintf(bare, sizeof bare, "%.*s", (int)(size - tail), name);
-    (void)record_say_step(bare, what);
-    return true;
+    bool replaced = record_bare_step(record->steps[step][STEP_NAME].text, bare);
+    if (replaced)
+        (void)record_say_step(bare, what);
+    return replaced;
 }
 
 static void list_changes(const inspection_record *record, vehicle_line line, void *context)

@@ -130,12 +130,18 @@ static const char *say_subject(const char *name, char text[SAID_SIZE])
     return text;
 }
 
+bool record_bare_step(const char *name, char bare[RECORD_WHERE_SIZE])
+{
+    size_t size = strlen(name), tail = strlen(STEP_REPLACED);
+    bool replaced = size > tail && strcmp(name + size - tail, STEP_REPLACED) == 0;
+    snprintf(bare, RECORD_WHERE_SIZE, "%.*s", (int)(replaced ? size - tail : size), name);
+    return replaced;
+}
+
 const char *record_say_step(const char *name, char text[SAID_SIZE])
 {
     char bare[RECORD_WHERE_SIZE], title[SAID_SIZE];
-    size_t size = strlen(name), tail = strlen(STEP_REPLACED);
-    bool replaced = size > tail && strcmp(name + size - tail, STEP_REPLACED) == 0;
-    snprintf(bare, sizeof bare, "%.*s", (int)(replaced ? size - tail : size), name);
+    bool replaced = record_bare_step(name, bare);
     char *blank = strrchr(bare, ' ');
     if (blank != NULL)
         *blank = '\0';

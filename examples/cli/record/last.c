@@ -50,10 +50,10 @@ bool record_last_has(const inspection_record *record, const char *name)
 bool record_format_last(const inspection_record *record, char text[RECORD_LAST_SIZE])
 {
     const char *at = record_step(record, STEP_FROM_DEFECTS);
-    char list[RECORD_LAST_SIZE / 2] = "", title[SAID_SIZE];
+    char list[RECORD_DEFECTS_SIZE] = "", title[SAID_SIZE];
     for (size_t size; at != NULL && *(at = next_defect(at, &size)) != '\0'; at += size) {
         size_t used = strlen(list);
-        snprintf(list + used, sizeof list - used, "%s%.60s", used > 0 ? "; " : "", title_of(at, size, title));
+        snprintf(list + used, sizeof list - used, "%s%s", used > 0 ? "; " : "", title_of(at, size, title));
     }
     if (list[0] != '\0')
         snprintf(text, RECORD_LAST_SIZE, say("Last record: DEFECTIVE (%s). Repair: %s."), list,

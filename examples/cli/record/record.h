@@ -162,6 +162,7 @@ void inspection_each_rise(const inspection *of, vehicle_line line, void *context
 
 /* The step that keeps what an answer was before it was changed after a verdict: its name goes before this. */
 #define STEP_REPLACED TO_SAY(" replaced")
+bool record_bare_step(const char *name, char bare[RECORD_WHERE_SIZE]); /* without that; true = it was there */
 /* `what` gets "2L applied"; false = another step. */
 bool record_change_at(const inspection_record *record, size_t step, char what[SAID_SIZE]);
 
@@ -169,7 +170,8 @@ bool record_change_at(const inspection_record *record, size_t step, char what[SA
 #define STEP_FROM_DEFECTS TO_SAY("from_defects") /* "5R; axle 2; tractor-protection" */
 #define STEP_FROM_REPAIR TO_SAY("from_repair")
 #define AXLE_DEFECT "axle "
-#define RECORD_LAST_SIZE ((size_t)2 * SAID_SIZE)
+#define RECORD_DEFECTS_SIZE ((size_t)2 * SAID_SIZE) /* every wheel end, axle and check, in every language */
+#define RECORD_LAST_SIZE (RECORD_DEFECTS_SIZE + SAID_SIZE)
 bool record_format_last(const inspection_record *record, char text[RECORD_LAST_SIZE]); /* false = no defect */
 bool record_last_has(const inspection_record *record, const char *name); /* a position or the word of a check */
 const char *record_last_repair(const inspection_record *record);

@@ -160,9 +160,9 @@ const char *text_after_listed(const char *words, const char *text)
 
 /* --- What the library says ---------------------------------------------------------------------------- */
 
-const char *say_quoted(const char *quoted)
+const char *say_table_text(const char *text)
 {
-    return rodt_catalogue_text(chosen != NULL ? &library : NULL, quoted);
+    return rodt_catalogue_text(chosen != NULL ? &library : NULL, text);
 }
 
 bool say_message(rodt_status made, const rodt_message *message, char *text, size_t size)

@@ -80,9 +80,9 @@ const char *say_number(const char *one, const char *many, unsigned long number) 
  * and text is "". */
 bool say_message(rodt_status made, const rodt_message *message, char *text, size_t size);
 
-/* What a table quotes, how a check is set up or what its source requires, in the chosen language; the words of a
+/* A text of the tables, how a check is set up or what its source requires, in the chosen language; the words of a
  * carrier's own table as they stand. */
-const char *say_quoted(const char *quoted);
+const char *say_table_text(const char *text);
 
 /* The sentence of an error, of a status, and of how a figure was checked. */
 #define SAID_SIZE 1024

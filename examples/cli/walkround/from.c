@@ -82,7 +82,7 @@ static bool keep_steps(walk *of, const inspection_record *last)
 static void add_defect(char *list, size_t size, const char *name)
 {
     size_t used = strlen(list);
-    snprintf(list + used, size - used, "%s%.60s", used > 0 ? "; " : "", name);
+    snprintf(list + used, size - used, "%s%s", used > 0 ? "; " : "", name);
 }
 
 /* What the last record found is judged already: "5R; axle 2; tractor-protection". */
@@ -91,7 +91,7 @@ static bool keep_defects(walk *of, const inspection_record *last)
     const inspection *judged = &of->judged;
     const rodt_vehicle_finding *vehicle = &judged->vehicle.vehicle;
     const char *repair = last->head[HEAD_REPAIR].text;
-    char list[WALK_ANSWER_MAX] = "", axle[20];
+    char list[RECORD_DEFECTS_SIZE] = "", axle[20];
     for (size_t i = 0; i < last->end_count; i++) {
         rodt_verdict verdict = judged->vehicle.findings[i].verdict;
         if (verdict == RODT_VERDICT_OUT_OF_ADJUSTMENT || verdict == RODT_VERDICT_INOPERATIVE)

@@ -97,7 +97,7 @@ static void print_check(const walk *of, rodt_air_check check)
     walk_print("", 0, say("Check: %s"), air_check_title(check, title));
     for (size_t i = 0; (row = walk_next_row(of, check, &i)) != NULL;) {
         if (row->setup[0] != '\0' && strcmp(row->setup, said) != 0)
-            walk_print(todo, columns_of_text(todo), "%s", say_quoted(row->setup));
+            walk_print(todo, columns_of_text(todo), "%s", say_table_text(row->setup));
         said = row->setup;
         char rule[AIR_RULE_SIZE], whom[AIR_WHOM_SIZE];
         bool dated = rodt_date_given(row->built_from) || rodt_date_given(row->built_until);

@@ -328,7 +328,7 @@ void walk_print_verdict(walk *of)
 static void print_plain(void *context, const char *label, const char *text)
 {
     (void)context;
-    walk_print("", 0, "%s%s%s", label, label[0] == '\0' ? "" : ": ", text);
+    walk_print("", 0, "%s%s%s", label, label[0] == '\0' ? "" : say(": "), text);
 }
 
 /* --- The last lines ---------------------------------------------------------------------------------- */

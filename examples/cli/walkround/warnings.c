@@ -36,9 +36,8 @@ static void warn_stroke(warning_list *warnings, const rodt_finding *finding)
             warn(warnings, sentence);
     }
     if (!rodt_finding_has(finding, RODT_REASON_BEYOND_RATED_STROKE) && finding_is_beyond_travel(finding))
-        warn(warnings, say("that is more than the full travel of a standard chamber of this size: look at "
-                           "the chamber and "
-                           "the tape again"));
+        warn(warnings, say("that is more than the full travel of a standard chamber of this size: look at the "
+                           "chamber and the tape again"));
 }
 
 static const rodt_axle_finding *find_axle(const inspection *judged, int16_t axle)
