@@ -179,12 +179,9 @@ class Kinds(Same):
             self.same("--by", "unit_no", data=table(names, *few), jobs=[1], commands=[COMMAND])
         self.same("--by", "unit_no", data=table(["unit", *cells], *[["mm", *row] for row in rows]), jobs=[1], commands=[COMMAND])
 
-    def test_vehicles_out_of_order(self):
-        """Too many vehicles for rows in any order: the run stops at the same line."""
+    def test_more_vehicles_than_fit_in_memory(self):
         rows = [[f"T-{i * 7919 % 70001}", "30", "2", "4"] for i in range(70000)]
-        result = self.same("--by", "unit_no", data=table(["unit_no", "chamber", "released", "applied"], *rows), jobs=[1], commands=[COMMAND])
-        self.assertEqual(result.returncode, 2)
-        self.assertIn(b"sort the file by this column", b" ".join(result.stderr.split()))
+        self.same("--by", "unit_no", data=table(["unit_no", "chamber", "released", "applied"], *rows), jobs=[1], commands=[COMMAND])
 
     def test_every_cell_quoted(self):
         texts = ["2", "4", '3 5/8"', "4½", "", "n/a", "54 mm", "1 15/16", 'a,b', "2024-06-05"]

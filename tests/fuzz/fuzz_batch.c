@@ -119,15 +119,15 @@ static void run(bytes from, bool cached, outcome *to)
     for (size_t i = 0; i < sizeof fields / sizeof fields[0]; i++)
         require(whole->header.columns.column[fields[i]] == i);
     require(batch_chunk_open(chunk, whole, &reader) && batch_chunk_open_cache(chunk, 1));
-    if (options.by != NULL)
+    if (options.by_count > 0)
         require(batch_by_find(whole, &record) && batch_by_open(chunk));
     judge(chunk, &reader, cached, to);
-    if (options.by != NULL && !chunk->stopped) {
+    if (options.by_count > 0 && !chunk->stopped) {
         require(batch_by_finish(chunk));
         deliver(chunk, to);
     }
-    if (options.by != NULL)
-        batch_by_close(whole);
+    if (options.by_count > 0)
+        vehicle_groups_close(whole->by);
     batch_chunk_close(chunk);
     batch_header_free(&whole->header);
     csv_close(&reader);
@@ -150,7 +150,8 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
     static outcome cached;
     const size_t pieces[] = {size + sizeof header, 61, 61};
     for (size_t i = 0; i < sizeof pieces / sizeof pieces[0]; i++) {
-        options.by = i == 2 ? "stroke_class" : NULL;
+        options.by[0] = "stroke_class";
+        options.by_count = i == 2;
         memset(&reference, 0, sizeof reference);
         memset(&cached, 0, sizeof cached);
         run((bytes){.data = data, .size = size, .has_chunk = pieces[i]}, false, &reference);

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* The command's has_chunk that makes one line a vehicle: grouping, the words of a line, bounded memory. */
+/* Where the command makes one line an inspection: grouping, the words of a line, and what does not fit in memory. */
 #include <stdarg.h>
 #include <stddef.h>
 #include <setjmp.h>
@@ -40,13 +40,16 @@ static bool take(void *context, const char *bytes, size_t size)
 
 static uint64_t seed[2] = {1, 2};
 
-static vehicle_groups *start(page *to)
+static vehicle_groups *start_with(page *to, line_layout layout)
 {
     memset(to, 0, sizeof *to);
-    vehicle_groups *table = vehicle_groups_open((line_sink){take, to}, ',', seed);
+    layout.separator = ',';
+    vehicle_groups *table = vehicle_groups_open((line_sink){take, to}, &layout, seed);
     assert_non_null(table);
     return table;
 }
+
+static vehicle_groups *start(page *to) { return start_with(to, (line_layout){.heading = {"unit"}, .names = 1}); }
 
 static void end(vehicle_groups *table, page *from)
 {
@@ -69,10 +72,18 @@ static rodt_finding finding_of(int eighths)
 
 static const rodt_position nowhere = {0, 0};
 
+static group_status add_bytes(vehicle_groups *table, const char *key, size_t size, const rodt_finding *finding,
+                              rodt_position position)
+{
+    const name_cell cell = {key, size};
+    group_brake brake = group_brake_of(finding, position);
+    return vehicle_groups_count(table, &cell, &brake);
+}
+
 static group_status add(vehicle_groups *table, const char *key, int eighths)
 {
     rodt_finding finding = finding_of(eighths);
-    return vehicle_groups_add(table, key, strlen(key), &finding, nowhere);
+    return add_bytes(table, key, strlen(key), &finding, nowhere);
 }
 
 static void rows_in_any_order_make_lines_in_the_order_of_first_appearance(void **state)
@@ -85,7 +96,7 @@ static void rows_in_any_order_make_lines_in_the_order_of_first_appearance(void *
                 {"T-9", 12}, {"T-9", 12},  {"T-8", 12}, {"T-9", 12}, {"T-8", -1}};
     page to;
     vehicle_groups *table = start(&to);
-    assert_int_equal(vehicle_groups_write_header(table, "unit"), GROUP_OK);
+    assert_int_equal(vehicle_groups_write_header(table), GROUP_OK);
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++)
         assert_int_equal(add(table, rows[i].key, rows[i].eighths), GROUP_OK);
     assert_int_equal(vehicle_groups_finish(table), GROUP_OK);
@@ -94,7 +105,7 @@ static void rows_in_any_order_make_lines_in_the_order_of_first_appearance(void *
                                  "T-9,6,4,2,0,0,1 1/2,25,ambiguous,2,\n"
                                  "T-10,2,2,0,0,0,0,0,below-criterion,1,\n"
                                  "T-8,3,1,0,1,1,1,33 1/3,out-of-service,1,\n");
-    assert_int_equal(vehicle_groups_counts(table)->vehicles, 3);
+    assert_int_equal(vehicle_groups_counts(table)->inspections, 3);
     assert_int_equal(vehicle_groups_counts(table)->outcome[RODT_OUTCOME_AMBIGUOUS], 1);
     assert_int_equal(vehicle_groups_counts(table)->outcome[RODT_OUTCOME_OUT_OF_SERVICE], 1);
     end(table, &to);
@@ -107,14 +118,14 @@ static void what_is_odd_about_the_rows_is_said(void **state)
     vehicle_groups *table = start(&to);
     rodt_finding finding = finding_of(12), other_day = finding;
     other_day.day.day++;
-    assert_int_equal(vehicle_groups_add(table, "a", 1, &finding, (rodt_position){1, RODT_SIDE_LEFT}), GROUP_OK);
-    assert_int_equal(vehicle_groups_add(table, "a", 1, &other_day, (rodt_position){1, RODT_SIDE_RIGHT}), GROUP_OK);
-    assert_int_equal(vehicle_groups_add(table, "b", 1, &finding, (rodt_position){99, RODT_SIDE_RIGHT}), GROUP_OK);
-    assert_int_equal(vehicle_groups_add(table, "b", 1, &finding, (rodt_position){99, RODT_SIDE_RIGHT}), GROUP_OK);
-    assert_int_equal(vehicle_groups_add(table, "c", 1, &finding, (rodt_position){2, RODT_SIDE_LEFT}), GROUP_OK);
-    assert_int_equal(vehicle_groups_add(table, "c", 1, &other_day, (rodt_position){2, RODT_SIDE_LEFT}), GROUP_OK);
-    assert_int_equal(vehicle_groups_add(table, "", 0, &finding, nowhere), GROUP_OK);
-    assert_int_equal(vehicle_groups_add(table, "", 0, &finding, nowhere), GROUP_OK);
+    assert_int_equal(add_bytes(table, "a", 1, &finding, (rodt_position){1, RODT_SIDE_LEFT}), GROUP_OK);
+    assert_int_equal(add_bytes(table, "a", 1, &other_day, (rodt_position){1, RODT_SIDE_RIGHT}), GROUP_OK);
+    assert_int_equal(add_bytes(table, "b", 1, &finding, (rodt_position){99, RODT_SIDE_RIGHT}), GROUP_OK);
+    assert_int_equal(add_bytes(table, "b", 1, &finding, (rodt_position){99, RODT_SIDE_RIGHT}), GROUP_OK);
+    assert_int_equal(add_bytes(table, "c", 1, &finding, (rodt_position){2, RODT_SIDE_LEFT}), GROUP_OK);
+    assert_int_equal(add_bytes(table, "c", 1, &other_day, (rodt_position){2, RODT_SIDE_LEFT}), GROUP_OK);
+    assert_int_equal(add_bytes(table, "", 0, &finding, nowhere), GROUP_OK);
+    assert_int_equal(add_bytes(table, "", 0, &finding, nowhere), GROUP_OK);
     assert_int_equal(vehicle_groups_finish(table), GROUP_OK);
     assert_string_equal(to.text, "a,2,2,0,0,0,0,0,below-criterion,1,mixed-days\n"
                                  "b,2,2,0,0,0,0,0,below-criterion,1,position-twice\n"
@@ -127,17 +138,17 @@ static void keys_are_bytes_and_quoted_where_they_must_be(void **state)
 {
     (void)state;
     page to;
-    vehicle_groups *table = start(&to);
+    vehicle_groups *table = start_with(&to, (line_layout){.heading = {"unit, \"no\""}, .names = 1});
     rodt_finding finding = finding_of(12);
-    assert_int_equal(vehicle_groups_write_header(table, "unit, \"no\""), GROUP_OK);
+    assert_int_equal(vehicle_groups_write_header(table), GROUP_OK);
     assert_int_equal(add(table, "a,b", 12), GROUP_OK);
     assert_int_equal(add(table, "a\"b", 12), GROUP_OK);
     assert_int_equal(add(table, "a\nb", 12), GROUP_OK);
     assert_int_equal(add(table, "A", 12), GROUP_OK);
     assert_int_equal(add(table, "a", 12), GROUP_OK);
-    assert_int_equal(vehicle_groups_add(table, "a\0b", 3, &finding, nowhere), GROUP_OK);
+    assert_int_equal(add_bytes(table, "a\0b", 3, &finding, nowhere), GROUP_OK);
     assert_int_equal(vehicle_groups_finish(table), GROUP_OK);
-    assert_int_equal(vehicle_groups_counts(table)->vehicles, 5);
+    assert_int_equal(vehicle_groups_counts(table)->inspections, 5);
     assert_int_equal(vehicle_groups_counts(table)->respelled, 1);
     assert_string_equal(vehicle_groups_counts(table)->spelling[0], "A");
     assert_string_equal(vehicle_groups_counts(table)->spelling[1], "a");
@@ -209,21 +220,11 @@ static void the_hash_is_the_published_one(void **state)
     assert_true(vehicle_key_hash(text, 15, key) == UINT64_C(0xa129ca6149be45e5));
 }
 
-typedef enum key_form { PLAIN, PADDED, PADDED_TAIL } key_form;
-
-static group_status add_number(vehicle_groups *table, key_form form, unsigned number)
+static group_status add_number(vehicle_groups *table, unsigned number)
 {
-    static rodt_finding finding;
-    static bool made = false;
-    if (!made)
-        finding = finding_of(12);
-    made = true;
     char key[32];
-    if (form == PLAIN)
-        snprintf(key, sizeof key, "%u", number);
-    else
-        snprintf(key, sizeof key, "%08u%s", number, form == PADDED_TAIL ? "-x" : "");
-    return vehicle_groups_add(table, key, strlen(key), &finding, nowhere);
+    snprintf(key, sizeof key, "%u", number);
+    return add(table, key, 12);
 }
 
 static void no_seed_changes_the_lines(void **state)
@@ -234,8 +235,8 @@ static void no_seed_changes_the_lines(void **state)
     for (size_t k = 0; k < 2; k++) {
         seed[0] = k * UINT64_C(0x9E3779B97F4A7C15);
         table[k] = start(&to[k]);
-        for (unsigned i = 0; i < 3000; i++)
-            assert_int_equal(add_number(table[k], PLAIN, i * 7919 % 997), GROUP_OK);
+        for (unsigned i = 0; i < 1500; i++)
+            assert_int_equal(add_number(table[k], i * 7919 % 997), GROUP_OK);
         assert_int_equal(vehicle_groups_finish(table[k]), GROUP_OK);
     }
     assert_string_equal(to[0].text, to[1].text);
@@ -243,57 +244,167 @@ static void no_seed_changes_the_lines(void **state)
         end(table[k], &to[k]);
 }
 
-/* Numbers in order are not sorted by their bytes, and padded ones are not the shorter the earlier. */
-static void sorted_vehicles_have_no_end(void **state)
+/* Counted in a plain array: the same lines in the same order, whatever fits in memory. */
+static void what_does_not_fit_in_memory_waits_on_disk(void **state)
 {
     (void)state;
-    for (int form = PLAIN; form <= PADDED_TAIL; form++) {
-        for (int down = 0; down < 2; down++) {
-            page to;
-            vehicle_groups *table = start(&to);
-            const unsigned count = 2 * VEHICLE_GROUPS_OPEN_MAX + 5;
-            for (unsigned i = 0; i < count; i++) {
-                unsigned number = down ? count - i : i;
-                assert_int_equal(add_number(table, (key_form)form, number), GROUP_OK);
-                assert_int_equal(add_number(table, (key_form)form, number), GROUP_OK);
-            }
-            assert_in_range(count - to.lines, 1, VEHICLE_GROUPS_OPEN_MAX);
-            assert_int_equal(vehicle_groups_finish(table), GROUP_OK);
-            assert_int_equal(to.lines, count);
-            assert_int_equal(vehicle_groups_counts(table)->vehicles, count);
-            assert_null(strstr(to.text, ",1,1,0,"));
-            end(table, &to);
-        }
-    }
-}
-
-static void too_many_unsorted_vehicles_are_refused(void **state)
-{
-    (void)state;
+    enum { VEHICLES = 40 * INSPECTIONS_MAX, ROWS = 3 * VEHICLES };
+    static unsigned rows_of[VEHICLES], order[VEHICLES];
     page to;
+    unsigned found = 0;
     vehicle_groups *table = start(&to);
-    assert_int_equal(add_number(table, PLAIN, 7), GROUP_OK);
-    assert_int_equal(add_number(table, PLAIN, 5), GROUP_OK);
-    for (unsigned i = 2; i < VEHICLE_GROUPS_OPEN_MAX; i++)
-        assert_int_equal(add_number(table, PLAIN, i + 100), GROUP_OK);
-    assert_int_equal(add_number(table, PLAIN, 7), GROUP_OK); /* still open */
-    assert_int_equal(add_number(table, PLAIN, 1), GROUP_E_ORDER);
+    memset(rows_of, 0, sizeof rows_of);
+    for (unsigned i = 0; i < ROWS; i++) {
+        unsigned number = (i * 7919u + i / VEHICLES) % VEHICLES;
+        if (rows_of[number]++ == 0)
+            order[found++] = number;
+        assert_int_equal(add_number(table, number), GROUP_OK);
+    }
     assert_int_equal(to.lines, 0);
-    assert_non_null(strstr(group_sentence(GROUP_E_ORDER), "sort the file"));
+    assert_int_equal(vehicle_groups_finish(table), GROUP_OK);
+    assert_int_equal(to.lines, found);
+    char *at = to.text, line[64];
+    for (unsigned i = 0; i < found; i++, at = strchr(at, '\n') + 1) {
+        snprintf(line, sizeof line, "%u,%u,%u,0,0,0,0,0,below-criterion,", order[i], rows_of[order[i]], rows_of[order[i]]);
+        assert_memory_equal(at, line, strlen(line));
+    }
+    assert_int_equal(vehicle_groups_counts(table)->inspections, found);
     end(table, &to);
 }
 
-/* A vehicle that comes back after its line was written must not get a second one. */
-static void a_vehicle_that_comes_back_too_late_is_refused(void **state)
+/* Also where one vehicle has more inspections than fit, and its spellings and remarks are in different files. */
+static void what_was_remarked_on_is_kept_on_disk(void **state)
 {
     (void)state;
     page to;
     vehicle_groups *table = start(&to);
-    for (unsigned i = 0; i <= VEHICLE_GROUPS_OPEN_MAX; i++)
-        assert_int_equal(add_number(table, PADDED, i), GROUP_OK);
-    assert_int_equal(to.lines, VEHICLE_GROUPS_OPEN_MAX - 1);
-    assert_int_equal(add_number(table, PADDED, VEHICLE_GROUPS_OPEN_MAX - 1), GROUP_OK);
-    assert_int_equal(add_number(table, PADDED, 3), GROUP_E_ORDER);
+    rodt_finding finding = finding_of(12);
+    for (int round = 0; round < 2; round++) {
+        assert_int_equal(add_bytes(table, round == 0 ? "T-1" : "t-1", 3, &finding, (rodt_position){1, RODT_SIDE_LEFT}), GROUP_OK);
+        assert_int_equal(add(table, round == 0 ? "T-2" : "t-2", 12), GROUP_OK);
+        for (unsigned i = 0; i < 3 * INSPECTIONS_MAX; i++)
+            assert_int_equal(add_number(table, i), GROUP_OK);
+    }
+    assert_int_equal(vehicle_groups_finish(table), GROUP_OK);
+    assert_ptr_equal(strstr(to.text, "T-1,2,2,0,0,0,0,0,below-criterion,1,position-twice\nT-2,2,2,"), to.text);
+    assert_int_equal(vehicle_groups_counts(table)->respelled, 2);
+    assert_string_equal(vehicle_groups_counts(table)->spelling[0], "T-1");
+    assert_string_equal(vehicle_groups_counts(table)->spelling[1], "t-1");
+    end(table, &to);
+}
+
+static group_status add_day(vehicle_groups *table, const char *key, int eighths, int day)
+{
+    const name_cell cell = {key, strlen(key)};
+    rodt_finding finding = finding_of(eighths);
+    group_brake brake = group_brake_of(&finding, nowhere);
+    brake.day = (rodt_date){0};
+    if (day > 0)
+        assert_int_equal(rodt_date_make(2024, 1, day, &brake.day), RODT_OK);
+    return vehicle_groups_count(table, &cell, &brake);
+}
+
+static const line_layout by_day = {.heading = {"unit"}, .names = 1, .day_heading = "tested"};
+
+/* Out of service on the first day, whatever the days after it were like. */
+static void each_day_is_an_inspection(void **state)
+{
+    (void)state;
+    for (unsigned others = 0; others <= 3 * INSPECTIONS_MAX; others += 3 * INSPECTIONS_MAX) {
+        page to;
+        vehicle_groups *table = start_with(&to, by_day);
+        assert_int_equal(vehicle_groups_write_header(table), GROUP_OK);
+        for (int i = 0; i < 10; i++)
+            assert_int_equal(add_day(table, "T-1", i < 2 ? 18 : 12, 10), GROUP_OK);
+        for (unsigned i = 0; i < others; i++)
+            assert_int_equal(add_number(table, i), GROUP_OK);
+        for (int i = 0; i < 10; i++)
+            assert_int_equal(add_day(table, "T-1", 12, 11), GROUP_OK);
+        assert_int_equal(vehicle_groups_finish(table), GROUP_OK);
+        assert_ptr_equal(strstr(to.text, "unit,tested,brakes,"), to.text);
+        assert_non_null(strstr(to.text, "\nT-1,2024-01-10,10,8,2,0,0,2,20,out-of-service,2,\n"));
+        assert_non_null(strstr(to.text, "\nT-1,2024-01-11,10,10,0,0,0,0,0,below-criterion,2,\n"));
+        assert_int_equal(vehicle_groups_counts(table)->inspections, 2 + others);
+        end(table, &to);
+    }
+}
+
+/* 2 of 10 are 20 %. A row whose day cannot be read could be of any inspection of its vehicle. */
+static void a_row_without_a_day_makes_no_inspection_better(void **state)
+{
+    (void)state;
+    for (unsigned others = 0; others <= 3 * INSPECTIONS_MAX; others += 3 * INSPECTIONS_MAX) {
+        page to;
+        vehicle_groups *table = start_with(&to, by_day);
+        assert_int_equal(add_day(table, "T-1", 12, 0), GROUP_OK);
+        for (int i = 0; i < 10; i++)
+            assert_int_equal(add_day(table, "T-1", i < 2 ? 18 : 12, 10), GROUP_OK);
+        for (int i = 0; i < 4; i++)
+            assert_int_equal(add_day(table, "T-1", 12, 11), GROUP_OK);
+        for (int i = 0; i < 10; i++)
+            assert_int_equal(add_day(table, "T-1", 12, 12), GROUP_OK);
+        for (unsigned i = 0; i < others; i++)
+            assert_int_equal(add_number(table, i), GROUP_OK);
+        assert_int_equal(add_day(table, "T-2", 12, 11), GROUP_OK);
+        assert_int_equal(add_day(table, "T-3", 12, 0), GROUP_OK);
+        assert_int_equal(vehicle_groups_finish(table), GROUP_OK);
+        assert_ptr_equal(strstr(to.text, "T-1,,1,1,0,0,0,0,0,undetermined,1,undated-rows\n"), to.text);
+        assert_non_null(strstr(to.text, "\nT-1,2024-01-10,10,8,2,0,0,2,20,out-of-service,2,undated-rows\n"));
+        assert_non_null(strstr(to.text, "\nT-1,2024-01-11,4,4,0,0,0,0,0,undetermined,1,undated-rows\n"));
+        assert_non_null(strstr(to.text, "\nT-1,2024-01-12,10,10,0,0,0,0,0,below-criterion,2,undated-rows\n"));
+        assert_non_null(strstr(to.text, "\nT-2,2024-01-11,1,1,0,0,0,0,0,below-criterion,1,\n"));
+        assert_non_null(strstr(to.text, "\nT-3,,1,1,0,0,0,0,0,below-criterion,1,\n"));
+        end(table, &to);
+    }
+}
+
+static void two_columns_name_a_vehicle(void **state)
+{
+    (void)state;
+    static const char *const names[][2] = {{"North", "1"}, {"North1", ""}, {"Nort", "h1"}, {"north ", " 1"}, {"", "1"}, {"a,b", "1"}};
+    page to;
+    vehicle_groups *table = start_with(&to, (line_layout){.heading = {"yard", "unit"}, .names = 2});
+    rodt_finding finding = finding_of(12);
+    group_brake brake = group_brake_of(&finding, nowhere);
+    assert_int_equal(vehicle_groups_write_header(table), GROUP_OK);
+    for (size_t i = 0; i < sizeof names / sizeof names[0]; i++) {
+        const name_cell cells[] = {{names[i][0], strlen(names[i][0])}, {names[i][1], strlen(names[i][1])}};
+        assert_int_equal(vehicle_groups_count(table, cells, &brake), GROUP_OK);
+    }
+    assert_int_equal(vehicle_groups_finish(table), GROUP_OK);
+    assert_string_equal(strchr(to.text, '\n') + 1, "North,1,2,2,0,0,0,0,0,below-criterion,1,\n"
+                                                   "North1,,1,1,0,0,0,0,0,undetermined,1,\n"
+                                                   "Nort,h1,1,1,0,0,0,0,0,below-criterion,1,\n"
+                                                   ",1,1,1,0,0,0,0,0,undetermined,1,\n"
+                                                   "\"a,b\",1,1,1,0,0,0,0,0,below-criterion,1,\n");
+    assert_ptr_equal(strstr(to.text, "yard,unit,brakes,"), to.text);
+    end(table, &to);
+}
+
+/* Days of one vehicle are all in one file, so its hash cannot split them. */
+static void too_many_inspections_of_one_vehicle_are_refused(void **state)
+{
+    (void)state;
+    page to;
+    vehicle_groups *table = start_with(&to, by_day);
+    for (int i = 1; i <= 31; i++)
+        assert_int_equal(add_day(table, "T-1", 12, i), GROUP_OK);
+    assert_int_equal(vehicle_groups_finish(table), GROUP_E_TOO_MANY);
+    end(table, &to);
+}
+
+static void a_folder_that_is_not_there_is_told(void **state)
+{
+    (void)state;
+    page to;
+    vehicle_groups *table = start(&to);
+    assert_int_equal(setenv("TMPDIR", "/nowhere/at/all", 1), 0);
+    group_status status = GROUP_OK;
+    for (unsigned i = 0; i <= INSPECTIONS_MAX && status == GROUP_OK; i++)
+        status = add_number(table, i);
+    assert_int_equal(unsetenv("TMPDIR"), 0);
+    assert_int_equal(status, GROUP_E_DISK);
+    assert_non_null(strstr(group_sentence(status), "TMPDIR"));
     end(table, &to);
 }
 
@@ -304,7 +415,7 @@ static void a_sink_that_refuses_stops_the_work(void **state)
     vehicle_groups *table = start(&to);
     assert_int_equal(add(table, "a", 12), GROUP_OK);
     to.refuses = true;
-    assert_int_equal(vehicle_groups_write_header(table, "unit"), GROUP_E_WRITE);
+    assert_int_equal(vehicle_groups_write_header(table), GROUP_E_WRITE);
     assert_int_equal(vehicle_groups_finish(table), GROUP_E_WRITE);
     end(table, &to);
     table = start(&to);
@@ -332,9 +443,13 @@ int main(void)
         cmocka_unit_test(blanks_name_no_vehicle),
         cmocka_unit_test(the_hash_is_the_published_one),
         cmocka_unit_test(no_seed_changes_the_lines),
-        cmocka_unit_test(sorted_vehicles_have_no_end),
-        cmocka_unit_test(too_many_unsorted_vehicles_are_refused),
-        cmocka_unit_test(a_vehicle_that_comes_back_too_late_is_refused),
+        cmocka_unit_test(what_does_not_fit_in_memory_waits_on_disk),
+        cmocka_unit_test(what_was_remarked_on_is_kept_on_disk),
+        cmocka_unit_test(each_day_is_an_inspection),
+        cmocka_unit_test(a_row_without_a_day_makes_no_inspection_better),
+        cmocka_unit_test(two_columns_name_a_vehicle),
+        cmocka_unit_test(too_many_inspections_of_one_vehicle_are_refused),
+        cmocka_unit_test(a_folder_that_is_not_there_is_told),
         cmocka_unit_test(a_sink_that_refuses_stops_the_work),
         cmocka_unit_test(each_fault_has_a_sentence),
     };

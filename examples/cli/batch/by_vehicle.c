@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* `rodtravel batch --by COLUMN`: one line a vehicle in place of the rows. */
+/* `rodtravel batch --by COLUMN`: one line an inspection in place of the rows. */
 #include "batch/by_vehicle.h"
 #include "batch/summary.h"
 #include "io/system_random.h"
@@ -26,60 +26,102 @@ static bool go_on(batch_chunk *chunk, group_status status, uint64_t line)
     if (status == GROUP_OK)
         return true;
     if (status != GROUP_E_WRITE)
-        batch_chunk_stop(chunk, line, "%s (--by %.100s)", say(group_sentence(status)), chunk->run->options->by);
+        batch_chunk_stop(chunk, line, "%s (--by %.100s)", say(group_sentence(status)), chunk->run->options->by[0]);
     chunk->stopped = true;
     return false;
 }
 
+static bool is_named_twice(const batch_run *run, size_t at)
+{
+    for (size_t i = 0; i < at; i++) {
+        if (run->by_column[i] == run->by_column[at])
+            return true;
+    }
+    return false;
+}
+
+/* Inspections are told apart by their day, unless the name holds the date as it is written. */
+static bool find_day(const batch_run *run, size_t *column)
+{
+    *column = run->header.columns.column[RODT_FIELD_DATE];
+    for (size_t i = 0; i < run->options->by_count; i++) {
+        if (run->by_column[i] == *column)
+            return false;
+    }
+    return !run->options->pool && *column != COLUMN_NONE;
+}
+
 bool batch_by_find(batch_run *run, const csv_record *record)
 {
-    if (!columns_find_heading(record, run->options->by, "--by", &run->by_column))
+    line_layout *layout = &run->by_layout;
+    size_t day;
+    *layout = (line_layout){.names = run->options->by_count, .separator = run->options->separator};
+    for (size_t i = 0; i < layout->names; i++) {
+        if (!columns_find_heading(record, run->options->by[i], "--by", &run->by_column[i]))
+            return false;
+        if (is_named_twice(run, i)) {
+            print_error("--by names the column \"%.200s\" twice", run->options->by[i]);
+            return false;
+        }
+        columns_heading(record, run->by_column[i], run->by_heading[i]);
+        layout->heading[i] = run->by_heading[i];
+    }
+    if (find_day(run, &day)) {
+        columns_heading(record, day, run->by_heading[NAME_CELLS_MAX]);
+        layout->day_heading = run->by_heading[NAME_CELLS_MAX];
+    }
+    return true;
+}
+
+/* Many fleets call vehicles units; read as the unit of lengths, none of their rows could be judged. */
+static bool names_no_unit(const batch_run *run)
+{
+    for (size_t i = 0; i < run->options->by_count; i++) {
+        if (run->by_column[i] != run->header.columns.column[RODT_FIELD_UNIT])
+            continue;
+        print_error("\"%.200s\" is read as the unit of the lengths; if it names vehicles, add --column unit=",
+                    run->options->by[i]);
         return false;
-    if (csv_text(record, run->by_column, run->by_heading, sizeof run->by_heading) == CSV_NO_FIT)
-        run->by_heading[0] = '\0';
+    }
     return true;
 }
 
 bool batch_by_open(batch_chunk *chunk)
 {
     batch_run *run = chunk->run;
-    /* Many fleets call vehicles units; read as the unit of lengths, none of their rows could be judged. */
-    if (run->by_column == run->header.columns.column[RODT_FIELD_UNIT]) {
-        print_error("\"%.200s\" is read as the unit of the lengths; if it names vehicles, add --column unit=",
-                 run->options->by);
+    if (!names_no_unit(run))
         return false;
-    }
     const uint64_t seed[2] = {system_random(), system_random()};
-    run->by = vehicle_groups_open((line_sink){write_line, chunk}, run->options->separator, seed);
-    return go_on(chunk, run->by == NULL ? GROUP_E_MEMORY : vehicle_groups_write_header(run->by, run->by_heading), 0);
+    run->by = vehicle_groups_open((line_sink){write_line, chunk}, &run->by_layout, seed);
+    return go_on(chunk, run->by == NULL ? GROUP_E_MEMORY : vehicle_groups_write_header(run->by), 0);
 }
 
 _Static_assert(COLUMN_TEXT_SIZE == VEHICLE_KEY_SIZE, "the two paths take the same keys");
 
-/* A key that is longer than any name is empty. */
-static size_t read_key(const batch_run *run, const csv_record *record, char key[COLUMN_TEXT_SIZE])
+/* The cells that name the vehicle; one that is longer than any name is empty. */
+typedef struct name_texts {
+    char text[NAME_CELLS_MAX][COLUMN_TEXT_SIZE];
+    name_cell cell[NAME_CELLS_MAX];
+} name_texts;
+
+static void read_name(const batch_run *run, const csv_record *record, name_texts *name)
 {
-    if (run->by_column >= record->count)
-        return 0;
-    size_t size = csv_text(record, run->by_column, key, COLUMN_TEXT_SIZE);
-    return size == CSV_NO_FIT ? 0 : size;
+    for (size_t i = 0; i < run->options->by_count; i++) {
+        size_t size = run->by_column[i] >= record->count
+                          ? CSV_NO_FIT : csv_text(record, run->by_column[i], name->text[i], COLUMN_TEXT_SIZE);
+        name->cell[i] = (name_cell){name->text[i], size == CSV_NO_FIT ? 0 : size};
+    }
 }
 
-/* What cannot be read is no position. */
-static rodt_position read_position(batch_chunk *chunk, const csv_record *record)
-{
-    const char *text = batch_cell(chunk, record, RODT_FIELD_POSITION);
-    rodt_position position;
-    bool is_read = text != NULL && rodt_position_parse_n(text, strlen(text), &position, NULL) == RODT_OK;
-    return is_read ? position : (rodt_position){0, 0};
-}
-
+/* The cells of a row that is not judged may have slipped: it is of no day. */
 bool batch_by_row(batch_chunk *chunk, const csv_record *record, const rodt_finding *finding)
 {
-    const batch_run *run = chunk->run;
-    char key[COLUMN_TEXT_SIZE];
-    size_t size = read_key(run, record, key);
-    return go_on(chunk, vehicle_groups_add(run->by, key, size, finding, read_position(chunk, record)), record->line);
+    name_texts name;
+    read_name(chunk->run, record, &name);
+    group_brake brake = group_brake_of(finding, batch_position_of(batch_attribute(chunk, record, ATTRIBUTE_POSITION)));
+    if (finding->day.year != 0)
+        brake.day = batch_date_of(batch_attribute(chunk, record, ATTRIBUTE_DAY));
+    return go_on(chunk, vehicle_groups_count(chunk->run->by, name.cell, &brake), record->line);
 }
 
 /* --- Cached rows ----------------------------------------------------------------------------------------- */
@@ -93,23 +135,23 @@ size_t batch_by_result(const rodt_finding *finding, char bytes[RESULT_BYTES])
     return sizeof brake;
 }
 
-bool batch_by_count(batch_chunk *chunk, const char *key, size_t size, const uint32_t numbers[ATTRIBUTES],
+bool batch_by_count(batch_chunk *chunk, const name_cell *name, const uint32_t numbers[ATTRIBUTES],
                     const cached_row *cached, uint64_t line)
 {
     group_brake brake;
     memcpy(&brake, cached->bytes, sizeof brake);
-    memcpy(&brake.day, &numbers[ATTRIBUTE_DAY], sizeof brake.day);
+    brake.day = batch_date_of(numbers[ATTRIBUTE_DAY]);
     brake.position = batch_position_of(numbers[ATTRIBUTE_POSITION]);
-    return go_on(chunk, vehicle_groups_count(chunk->run->by, key, size, &brake), line);
+    return go_on(chunk, vehicle_groups_count(chunk->run->by, name, &brake), line);
 }
 
 bool batch_by_cached(batch_chunk *chunk, const csv_record *record, const cached_row *cached)
 {
     uint32_t numbers[ATTRIBUTES];
-    char key[COLUMN_TEXT_SIZE];
-    size_t size = read_key(chunk->run, record, key);
+    name_texts name;
+    read_name(chunk->run, record, &name);
     batch_read_attributes(chunk, record, numbers);
-    return batch_by_count(chunk, key, size, numbers, cached, record->line);
+    return batch_by_count(chunk, name.cell, numbers, cached, record->line);
 }
 
 bool batch_by_finish(batch_chunk *chunk) { return go_on(chunk, vehicle_groups_finish(chunk->run->by), 0); }
@@ -129,10 +171,9 @@ void batch_by_note(const batch_run *run)
 void batch_by_summary(const batch_run *run)
 {
     const group_counts *counts = vehicle_groups_counts(run->by);
-    print_wrapped(stderr, "", 0, say("vehicles"));
+    const char *what = run->by_layout.day_heading != NULL ? say("inspections") : say("vehicles");
+    print_wrapped(stderr, "", 0, what);
     for (int outcome = RODT_OUTCOME_UNDETERMINED; outcome < RODT_OUTCOME_END; outcome++)
         batch_summary_number(rodt_outcome_name((rodt_outcome)outcome), counts->outcome[outcome]);
-    batch_summary_number(say("vehicles"), counts->vehicles);
+    batch_summary_number(what, counts->inspections);
 }
-
-void batch_by_close(batch_run *run) { vehicle_groups_close(run->by); }

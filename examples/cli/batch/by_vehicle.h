@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* `rodtravel batch --by COLUMN`: one line a vehicle in place of the rows. */
+/* `rodtravel batch --by COLUMN`: one line an inspection in place of the rows. */
 #ifndef BATCH_BY_VEHICLE_H
 #define BATCH_BY_VEHICLE_H
 
@@ -16,7 +16,6 @@ bool batch_by_finish(batch_chunk *chunk);
 /* Names what was counted as one vehicle though it is spelled in several ways. */
 void batch_by_note(const batch_run *run);
 void batch_by_summary(const batch_run *run);
-void batch_by_close(batch_run *run);
 
 /* What is cached of a finding. Returns its size. */
 size_t batch_by_result(const rodt_finding *finding, char bytes[RESULT_BYTES]);
@@ -25,7 +24,7 @@ size_t batch_by_result(const rodt_finding *finding, char bytes[RESULT_BYTES]);
 bool batch_by_cached(batch_chunk *chunk, const csv_record *record, const cached_row *cached);
 
 /* The same on the fast path. */
-bool batch_by_count(batch_chunk *chunk, const char *key, size_t size, const uint32_t numbers[ATTRIBUTES],
+bool batch_by_count(batch_chunk *chunk, const name_cell *name, const uint32_t numbers[ATTRIBUTES],
                     const cached_row *cached, uint64_t line);
 
 #endif

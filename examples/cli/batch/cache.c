@@ -27,17 +27,26 @@ static bool open_rows(batch_cache *cache, const batch_run *run, uint32_t results
     return rodt_row_cache_new(run->context.rules, &form, column, sizeof(cached_row), results, &cache->rows) == RODT_OK;
 }
 
+const rodt_field batch_attribute_fields[ATTRIBUTES] = {[ATTRIBUTE_DAY] = RODT_FIELD_DATE,
+                                                       [ATTRIBUTE_POSITION] = RODT_FIELD_POSITION};
+
+static uint32_t default_number(const batch_run *run, size_t at)
+{
+    uint32_t number = 0;
+    if (at == ATTRIBUTE_DAY)
+        memcpy(&number, &run->context.day, sizeof number);
+    return number;
+}
+
 static bool open_attributes(batch_cache *cache, const batch_run *run)
 {
-    static const rodt_field fields[ATTRIBUTES] = {
-        [ATTRIBUTE_DAY] = RODT_FIELD_DATE, [ATTRIBUTE_POSITION] = RODT_FIELD_POSITION};
     bool open = true;
-    for (size_t i = 0; i < ATTRIBUTES && run->options->by != NULL; i++) {
-        cache->attributes[i] = (row_attribute){.field = fields[i], .column = run->header.columns.column[fields[i]],
+    for (size_t i = 0; i < ATTRIBUTES && run->options->by_count > 0; i++) {
+        cache->attributes[i] = (row_attribute){.column = run->header.columns.column[batch_attribute_fields[i]],
+                                               .default_number = default_number(run, i),
                                                .numbers = rodt_text_map_new(ATTRIBUTES_MOST)};
         open = open && cache->attributes[i].numbers != NULL;
     }
-    memcpy(&cache->attributes[ATTRIBUTE_DAY].default_number, &run->context.day, sizeof run->context.day);
     return open;
 }
 
@@ -118,22 +127,31 @@ bool batch_chunk_count_row(batch_chunk *chunk, const batch_tally *tally)
 
 _Static_assert(sizeof(rodt_date) == sizeof(uint32_t), "a day is one number");
 
-/* The day that a finding would have, or the position. */
-static uint32_t read_attribute(const batch_run *run, rodt_field field, const char *text)
+static uint32_t read_day(const batch_run *run, const char *text)
+{
+    rodt_date day = {0};
+    uint32_t number = 0;
+    if (rodt_date_parse_n(text, strlen(text), run->options->date_order, &day, NULL) == RODT_OK)
+        memcpy(&number, &day, sizeof number);
+    return number;
+}
+
+static uint32_t read_position(const char *text)
 {
     rodt_position position;
-    rodt_reading reading;
-    rodt_form row = form_of(run);
-    uint32_t number;
-    row.date = text;
-    if (field == RODT_FIELD_POSITION) {
-        if (rodt_position_parse_n(text, strlen(text), &position, NULL) != RODT_OK)
-            position = (rodt_position){0, 0};
-        return batch_position_number(position);
-    }
-    (void)rodt_form_parse(&row, &reading, NULL);
-    memcpy(&number, &reading.day, sizeof number);
-    return number;
+    bool is_read = rodt_position_parse_n(text, strlen(text), &position, NULL) == RODT_OK;
+    return is_read ? batch_position_number(position) : 0;
+}
+
+uint32_t batch_attribute(batch_chunk *chunk, const csv_record *record, size_t at)
+{
+    rodt_field field = batch_attribute_fields[at];
+    if (chunk->run->header.columns.column[field] == COLUMN_NONE)
+        return default_number(chunk->run, at);
+    const char *text = batch_cell(chunk, record, field);
+    if (text == NULL)
+        return 0;
+    return at == ATTRIBUTE_DAY ? read_day(chunk->run, text) : read_position(text);
 }
 
 void batch_read_attributes(batch_chunk *chunk, const csv_record *record, uint32_t numbers[ATTRIBUTES])
@@ -147,7 +165,7 @@ void batch_read_attributes(batch_chunk *chunk, const csv_record *record, uint32_
         const char *text = record->bytes + cell->start;
         if (rodt_text_map_get(attribute->numbers, text, cell->end - cell->start, &numbers[i]))
             continue;
-        numbers[i] = read_attribute(chunk->run, attribute->field, batch_cell(chunk, record, attribute->field));
+        numbers[i] = batch_attribute(chunk, record, i);
         rodt_text_map_keep(attribute->numbers, text, cell->end - cell->start, numbers[i]);
     }
 }

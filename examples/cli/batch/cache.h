@@ -6,6 +6,8 @@
 
 #include "batch/chunk.h"
 
+#include <string.h>
+
 /* Most bytes of a cached result, a multiple of what is copied in one step. */
 #define RESULT_BYTES 192u
 
@@ -18,9 +20,9 @@ typedef struct cached_row {
 
 /* What a row of a vehicle has beside its result, each as one number: the day of its finding and its position. */
 enum { ATTRIBUTE_DAY, ATTRIBUTE_POSITION, ATTRIBUTES };
+extern const rodt_field batch_attribute_fields[ATTRIBUTES];
 
 typedef struct row_attribute {
-    rodt_field field;
     size_t column;             /* COLUMN_NONE: every row has the default */
     uint32_t default_number;
     rodt_text_map *numbers;    /* of cells as they are in the file */
@@ -62,7 +64,18 @@ static inline rodt_position batch_position_of(uint32_t number)
     return (rodt_position){(int16_t)(number & 0xFFFF), (rodt_side)(number >> 16)};
 }
 
-/* Reads the attributes of a record that has as many cells as the header. */
+static inline rodt_date batch_date_of(uint32_t number)
+{
+    rodt_date day;
+    memcpy(&day, &number, sizeof day);
+    return day;
+}
+
+/* Reads an attribute of a record: a day, or a position; all zero = it cannot be read. A file without such a column has
+ * the day of the options, and no positions. */
+uint32_t batch_attribute(batch_chunk *chunk, const csv_record *record, size_t at);
+
+/* The same, looked up, for all attributes of a record that has as many cells as the header. */
 void batch_read_attributes(batch_chunk *chunk, const csv_record *record, uint32_t numbers[ATTRIBUTES]);
 
 /* Counts a row that was judged, after all cached ones before it. False: no memory. */

@@ -23,8 +23,9 @@ typedef struct batch_run {
     uint64_t line;       /* number of the first line of the chunk that is delivered next */
     batch_progress progress;
     struct vehicle_groups *by; /* with --by; NULL = rows come out */
-    size_t by_column;
-    char by_heading[COLUMN_TEXT_SIZE];
+    size_t by_column[NAME_CELLS_MAX];
+    char by_heading[NAME_CELLS_MAX + 1][COLUMN_TEXT_SIZE]; /* the last for the day */
+    line_layout by_layout;
 } batch_run;
 
 #define BATCH_MESSAGE_SIZE 256

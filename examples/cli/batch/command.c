@@ -51,7 +51,7 @@ static bool read_header(batch_chunk *chunk, csv_reader *reader, const batch_inpu
 {
     csv_record record;
     csv_status status;
-    bool rows = chunk->run->options->by == NULL;
+    bool rows = chunk->run->options->by_count == 0;
     if ((status = csv_next(reader, &record)) == CSV_RECORD && reader->bom && rows)
         output_text(&chunk->out, "\xEF\xBB\xBF");
     for (; status == CSV_RECORD && record.size == 0; status = csv_next(reader, &record)) {
@@ -107,7 +107,7 @@ static unsigned count_jobs(const batch_options *options, const batch_input *inpu
     long jobs = (long)options->jobs;
     if (options->jobs == 0)
         jobs = batch_input_is_small(input) ? 1 : sysconf(_SC_NPROCESSORS_ONLN);
-    if (jobs < 1 || options->by != NULL)
+    if (jobs < 1 || options->by_count > 0)
         jobs = 1;
     return jobs < (long)BATCH_JOBS_MOST ? (unsigned)jobs : BATCH_JOBS_MOST;
 }
@@ -143,7 +143,7 @@ static int run_batch(batch_run *run, batch_input *input)
         status = run_chunks(chunk, &reader, input) ? report(run) : STATUS_USAGE;
     else
         print_error("no memory");
-    batch_by_close(run);
+    vehicle_groups_close(run->by);
     batch_header_free(&run->header);
     if (chunk != NULL)
         batch_chunk_close(chunk);

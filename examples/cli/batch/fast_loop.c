@@ -57,22 +57,29 @@ ALWAYS_INLINE void write_row(output *to, const row *of, const cached_row *cached
     to->used += of->size + cached->size + of->line_end_size;
 }
 
+/* The text of a cell. False: it is not there as it is written. */
+static bool find_text(const row *of, size_t column, name_cell *text)
+{
+    const uint32_t start = of->ends[column] + 1; /* 0 in the first column: the number runs over */
+    text->size = of->ends[column + 1] - start;
+    text->text = of->bytes + start;
+    if (text->size < 2 || *text->text != '"')
+        return true;
+    text->text++; /* the quotes of a row that was split are good */
+    text->size -= 2;
+    return memchr(text->text, '"', text->size) == NULL;
+}
+
 /* Counts a row of a vehicle (--by). False: the reference path must take it, or the chunk was stopped. */
 static bool count_row(batch_chunk *chunk, const row *of, uint64_t line)
 {
     const batch_cache *cache = chunk->cache;
     uint32_t numbers[ATTRIBUTES];
-    const uint32_t start = of->ends[chunk->run->by_column] + 1; /* 0 in the first column: the number runs over */
-    uint32_t size = of->ends[chunk->run->by_column + 1] - start;
-    const char *key = of->bytes + start;
-    if (size > 1 && *key == '"') { /* the quotes of a row that was split are good */
-        key++;
-        size -= 2;
-        if (memchr(key, '"', size) != NULL)
+    name_cell name[NAME_CELLS_MAX];
+    for (size_t i = 0; i < chunk->run->options->by_count; i++) {
+        if (!find_text(of, chunk->run->by_column[i], &name[i]))
             return false;
     }
-    if (size >= COLUMN_TEXT_SIZE)
-        return false;
     for (size_t i = 0; i < ATTRIBUTES; i++) {
         const row_attribute *attribute = &cache->attributes[i];
         numbers[i] = attribute->default_number;
@@ -85,7 +92,7 @@ static bool count_row(batch_chunk *chunk, const row *of, uint64_t line)
     }
     const cached_row *cached = rodt_row_cache_find(cache->rows, of->bytes, of->ends);
     chunk->cache->is_new_row = cached == NULL;
-    return cached != NULL && batch_by_count(chunk, key, size, numbers, cached, line);
+    return cached != NULL && batch_by_count(chunk, name, numbers, cached, line);
 }
 
 static bool is_header(const batch_header *header, const row *of)

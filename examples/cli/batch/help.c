@@ -23,9 +23,11 @@ const option_spec batch_option_specs[BATCH_OPTIONS] = {
                                  "dmy, mdy or ymd (day, month or year first), for dates such as 06/05/2024 or 21/10/14",
                                  false},
     [BATCH_OPTION_BY] = {"by", "HEADING",
-                         "write one line a vehicle in place of the rows; the column with this heading names the "
-                         "vehicle. Its brakes are counted by the roadside criterion",
-                         false},
+                         "write one line an inspection in place of the rows: of one vehicle on one day. The column "
+                         "with this heading names the vehicle; give it once for each column that does. Brakes are "
+                         "counted by the roadside criterion",
+                         true},
+    [BATCH_OPTION_POOL] = {"pool", NULL, "with --by: rows of all days of a vehicle are one inspection", false},
     [BATCH_OPTION_JOBS] = {"jobs", "N",
                            "number of threads; as many as there are processors if none is given. The output is the "
                            "same for any number",
@@ -70,9 +72,11 @@ const char batch_help[] = TO_SAY_LINES(
     "two members of one name (member-twice) is not judged.\n"
     "\n"
     "With --by the lines have the columns brakes, in_adjustment, out_of_adjustment, inoperative, "
-    "undetermined, defective, percent, verdict, whole_needed, remarks after the name. The rows may be in any order "
-    "for up to 65536 vehicles; a file with more must be sorted by the column, with one spelling for each. Names that "
-    "differ only in capitals and blanks are one vehicle, and a note says so.\n"
+    "undetermined, defective, percent, verdict, whole_needed, remarks after the name, and after the day if the file "
+    "has a column of dates. The rows may be in any order; what does not fit in memory waits in temporary files "
+    "(TMPDIR). Names that differ only in capitals and blanks are one vehicle, and a note says so. Rows whose date "
+    "cannot be read get a line without a day; as any of them may be of any inspection of their vehicle, they count "
+    "there as brakes in unknown state (remark undated-rows).\n"
     "\n"
     "Example:\n"
     "  rodtravel batch yard.csv --separator ';' --decimal-comma \\\n"

@@ -44,9 +44,24 @@ static int take_format(const command_line *from, batch_options *options)
     options->columns.members = objects;
     if (status == STATUS_CONTINUE && objects && option_given(from, BATCH_OPTION_SEPARATOR))
         return print_error("--separator splits the cells of CSV; lines of JSON have none");
-    if (status == STATUS_CONTINUE && objects && option_given(from, BATCH_OPTION_BY))
+    if (status == STATUS_CONTINUE && objects && options->by_count > 0)
         return print_error("--by takes CSV, not lines of JSON");
     return status;
+}
+
+static int take_by(const command_line *from, batch_options *options)
+{
+    for (size_t i = 0; i < from->given_count; i++) {
+        if (from->given[i].option != BATCH_OPTION_BY)
+            continue;
+        if (options->by_count == NAME_CELLS_MAX)
+            return print_error("--by may be given %d times", NAME_CELLS_MAX);
+        options->by[options->by_count++] = from->given[i].value;
+    }
+    options->pool = option_given(from, BATCH_OPTION_POOL);
+    if (options->pool && options->by_count == 0)
+        return print_error("--pool goes with --by");
+    return STATUS_CONTINUE;
 }
 
 static void take_texts(const command_line *from, batch_options *options)
@@ -55,7 +70,6 @@ static void take_texts(const command_line *from, batch_options *options)
     options->rules = option_value(from, BATCH_OPTION_RULES);
     options->limits = option_value(from, BATCH_OPTION_LIMITS);
     options->as_of = option_value(from, BATCH_OPTION_AS_OF);
-    options->by = option_value(from, BATCH_OPTION_BY);
     options->encoding = option_value(from, BATCH_OPTION_ENCODING);
 }
 
@@ -68,10 +82,12 @@ int batch_options_read(const command_spec *command, int argc, char **argv, batch
     if (status != STATUS_CONTINUE)
         return status;
     take_texts(&from, options);
-    status = take_style(&from, options);
+    status = take_by(&from, options);
+    if (status == STATUS_CONTINUE)
+        status = take_style(&from, options);
     if (status == STATUS_CONTINUE)
         status = column_request_read(&from, BATCH_OPTION_COLUMN, &options->columns);
-    if (options->by == NULL)
+    if (options->by_count == 0)
         options->columns.fields &= ~FIELD_BIT(RODT_FIELD_POSITION);
     if (status == STATUS_CONTINUE)
         status = read_separator_option(&from, BATCH_OPTION_SEPARATOR, &options->separator);

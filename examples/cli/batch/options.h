@@ -3,6 +3,7 @@
 #ifndef BATCH_OPTIONS_H
 #define BATCH_OPTIONS_H
 
+#include "batch/inspection.h"
 #include "input/columns.h"
 #include "ui/options.h"
 
@@ -22,6 +23,7 @@ typedef enum batch_option {
     BATCH_OPTION_UNIT,
     BATCH_OPTION_DATE_ORDER,
     BATCH_OPTION_BY,
+    BATCH_OPTION_POOL,
     BATCH_OPTION_JOBS,
     BATCH_OPTION_NO_CACHE,
     BATCH_OPTION_FORMAT,
@@ -36,7 +38,6 @@ typedef struct batch_options {
     const char *rules;
     const char *limits;
     const char *as_of;
-    const char *by;       /* heading of the column that names the vehicle; NULL = rows come out */
     const char *encoding; /* NULL = UTF-8, unchecked */
     column_request columns;
     char separator;
@@ -45,6 +46,9 @@ typedef struct batch_options {
     unsigned jobs; /* 0 = as many as there are processors */
     bool no_cache; /* every row is judged */
     bool summary;
+    const char *by[NAME_CELLS_MAX]; /* headings of the columns that name the vehicle */
+    size_t by_count;                /* 0 = rows come out */
+    bool pool;                      /* rows of all days are one inspection */
 } batch_options;
 
 extern const option_spec batch_option_specs[BATCH_OPTIONS];

@@ -1,346 +1,174 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* A table of open vehicles in the order in which they came, found by a hash of their key. */
+/* Inspections are counted in a table. A table that is full goes to files by the hash of the vehicle; at the end each
+ * file is counted in the same way, and the lines of all files are merged by the rows that they came from. */
 #include "batch/vehicle_groups.h"
-#include "batch/vehicle_key.h"
+#include "batch/inspection_spill.h"
+#include "io/temporary_file.h"
 #include "ui/language.h"
 
-#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
-#define SLOTS (VEHICLE_GROUPS_OPEN_MAX * 2u)
-#define POSITIONS (2u * (RODT_AXLE_NUMBER_MAX + 1u))
-
-/* Remarks on the rows of a vehicle as a whole. */
-enum { MIXED_DAYS = 1u << 0, POSITION_TWICE = 1u << 1 };
-
-typedef struct vehicle {
-    char *key; /* as it was spelled first */
-    size_t size;
-    char *folded; /* behind it: what all spellings have in common */
-    size_t folded_size;
-    bool respelled;
-    uint64_t hash;
-    rodt_tally tally;
-    uint32_t verdict[4];
-    rodt_date day; /* of the first row */
-    unsigned remarks;
-    unsigned char seen[POSITIONS / 8 + 1];
-} vehicle;
-
-/* The orders that the keys have kept to so far, as bits. */
-enum { BYTES_UP = 1u << 0, BYTES_DOWN = 1u << 1, SHORT_UP = 1u << 2, SHORT_DOWN = 1u << 3 };
-
 struct vehicle_groups {
     line_sink sink;
-    char separator;
-    bool sorted_only; /* lines were written: no vehicle may come back */
-    unsigned orders;
-    size_t count;
-    vehicle *vehicles;
-    size_t capacity;
-    size_t last; /* the vehicle of the row before, and its key as the row has it */
-    char last_key[VEHICLE_KEY_SIZE];
-    size_t last_size;
+    line_layout layout;
     uint64_t seed[2];
-    uint32_t *slots; /* index + 1; 0 = free */
+    uint64_t rows;
+    inspection_table table;
+    inspection_spill spill;
+    bool is_spilled;
+    spilled_inspection *read; /* NULL until something was spilled */
+    output line;
+    inspection *last; /* of the row before, and the name and the day as that row has them */
+    char last_name[NAME_SIZE_MAX];
+    size_t last_size[NAME_CELLS_MAX];
+    rodt_date last_day;
     group_counts counts;
 };
 
-vehicle_groups *vehicle_groups_open(line_sink sink, char separator, const uint64_t seed[2])
+vehicle_groups *vehicle_groups_open(line_sink sink, const line_layout *layout, const uint64_t seed[2])
 {
-    vehicle_groups *table = calloc(1, sizeof *table);
-    if (table == NULL)
+    vehicle_groups *groups = calloc(1, sizeof *groups);
+    if (groups == NULL)
         return NULL;
-    table->slots = calloc(SLOTS, sizeof *table->slots);
-    if (table->slots == NULL) {
-        free(table);
-        return NULL;
-    }
-    table->sink = sink;
-    table->separator = separator;
-    memcpy(table->seed, seed, sizeof table->seed);
-    table->orders = BYTES_UP | BYTES_DOWN | SHORT_UP | SHORT_DOWN;
-    return table;
+    groups->sink = sink;
+    groups->layout = *layout;
+    memcpy(groups->seed, seed, sizeof groups->seed);
+    if (output_open(&groups->line, -1) && inspection_table_open(&groups->table))
+        return groups;
+    vehicle_groups_close(groups);
+    return NULL;
 }
 
-static void close_vehicles(vehicle_groups *table)
+void vehicle_groups_close(vehicle_groups *groups)
 {
-    for (size_t i = 0; i < table->count; i++)
-        free(table->vehicles[i].key);
-    table->count = 0;
-    memset(table->slots, 0, SLOTS * sizeof *table->slots);
-}
-
-void vehicle_groups_close(vehicle_groups *table)
-{
-    if (table == NULL)
+    if (groups == NULL)
         return;
-    close_vehicles(table);
-    free(table->vehicles);
-    free(table->slots);
-    free(table);
+    inspection_table_close(&groups->table);
+    inspection_spill_close(&groups->spill);
+    output_close(&groups->line);
+    free(groups->read);
+    free(groups);
 }
 
-const group_counts *vehicle_groups_counts(const vehicle_groups *table) { return &table->counts; }
+const group_counts *vehicle_groups_counts(const vehicle_groups *groups) { return &groups->counts; }
 
 const char *group_sentence(group_status status)
 {
     switch (status) {
     case GROUP_E_MEMORY: return TO_SAY("no memory for so many vehicles");
     case GROUP_E_WRITE: return TO_SAY("the output could not be written");
-    case GROUP_E_ORDER:
-        return TO_SAY("there are too many vehicles for rows in any order: sort the file by this column, and judge it "
-                      "again");
+    case GROUP_E_DISK: return TO_SAY("a temporary file could not be written or read; TMPDIR names another folder");
+    case GROUP_E_TOO_MANY: return TO_SAY("one vehicle has more inspections than can be counted");
     case GROUP_E_BRAKES: return TO_SAY("one vehicle has more rows than can be counted");
     case GROUP_OK: break;
     }
     return NULL;
 }
 
-/* --- Lines -------------------------------------------------------------------------------------------- */
-
-typedef struct line {
-    vehicle_groups *table;
-    bool good;
-} line;
-
-static void put(line *to, const char *bytes, size_t size)
+static group_status group_status_of(rodt_status status)
 {
-    to->good = to->good && (size == 0 || to->table->sink.write(to->table->sink.context, bytes, size));
+    return status == RODT_OK ? GROUP_OK : status == RODT_E_MEMORY ? GROUP_E_MEMORY : GROUP_E_BRAKES;
 }
 
-static void put_text(line *to, const char *text) { put(to, text, strlen(text)); }
+/* --- Rows ---------------------------------------------------------------------------------------------- */
 
-static void put_separator(line *to) { put(to, &to->table->separator, 1); }
+/* Buffers of a key. */
+typedef struct key_texts {
+    char name[NAME_SIZE_MAX], folded[FOLDED_SIZE_MAX];
+} key_texts;
 
-/* Quotes only a cell that needs it (RFC 4180). */
-static void put_cell(line *to, const char *text, size_t size)
+/* The sizes of what is folded tell "a", "bc" from "ab", "c". */
+static void make_key(const vehicle_groups *groups, const name_cell *name, key_texts *texts, inspection_key *key)
 {
-    bool plain = true;
-    for (size_t i = 0; i < size && plain; i++)
-        plain = text[i] != to->table->separator && text[i] != '"' && text[i] != '\n' && text[i] != '\r';
-    if (plain) {
-        put(to, text, size);
-        return;
+    size_t used = 0, folded = 0;
+    uint16_t sizes[NAME_CELLS_MAX];
+    for (size_t i = 0; i < groups->layout.names; i++) {
+        const char *text = name[i].text;
+        size_t size = vehicle_key_trim(&text, name[i].size);
+        memcpy(texts->name + used, text, size);
+        sizes[i] = (uint16_t)vehicle_key_fold(text, size, texts->folded + folded);
+        key->cell_size[i] = (uint16_t)size;
+        key->is_nameless = key->is_nameless || size == 0;
+        used += size;
+        folded += sizes[i];
     }
-    put_text(to, "\"");
-    for (size_t i = 0; i < size; i++)
-        put(to, text[i] == '"' ? "\"\"" : text + i, text[i] == '"' ? 2 : 1);
-    put_text(to, "\"");
+    memcpy(texts->folded + folded, sizes, groups->layout.names * sizeof *sizes);
+    folded += groups->layout.names * sizeof *sizes;
+    key->name = texts->name;
+    key->name_size = (uint16_t)used;
+    key->folded = texts->folded;
+    key->folded_size = (uint16_t)folded;
+    key->hash = vehicle_key_hash(texts->folded, folded, groups->seed);
 }
 
-static void put_count(line *to, uint64_t count)
+/* Most rows are of the inspection before. */
+static bool is_last(const vehicle_groups *groups, const name_cell *name, rodt_date day)
 {
-    char text[24];
-    snprintf(text, sizeof text, "%llu", (unsigned long long)count);
-    put_separator(to);
-    put_text(to, text);
-}
-
-/* An exact number as a mixed fraction, like a length without its unit. */
-static void put_ratio(line *to, rodt_ratio ratio, int64_t times)
-{
-    char text[RODT_LENGTH_TEXT_SIZE];
-    rodt_length value;
-    put_separator(to);
-    if (rodt_length_scale((rodt_length){ratio.num, ratio.den}, (rodt_ratio){times, 1}, &value) == RODT_OK &&
-        rodt_length_format(value, text, sizeof text, NULL) == RODT_OK)
-        put_text(to, text);
-}
-
-static void put_remarks(line *to, const vehicle *one)
-{
-    put_separator(to);
-    put_text(to, (one->remarks & MIXED_DAYS) != 0 ? "mixed-days" : "");
-    put_text(to, one->remarks == (MIXED_DAYS | POSITION_TWICE) ? " " : "");
-    put_text(to, (one->remarks & POSITION_TWICE) != 0 ? "position-twice" : "");
-}
-
-group_status vehicle_groups_write_header(vehicle_groups *table, const char *column)
-{
-    static const char *const headings[] = {"brakes",    "in_adjustment", "out_of_adjustment", "inoperative",
-                                           "undetermined", "defective",  "percent",           "verdict",
-                                           "whole_needed", "remarks"};
-    line to = {table, true};
-    put_cell(&to, column, strlen(column));
-    for (size_t i = 0; i < sizeof headings / sizeof headings[0]; i++) {
-        put_separator(&to);
-        put_text(&to, headings[i]);
-    }
-    put_text(&to, "\n");
-    return to.good ? GROUP_OK : GROUP_E_WRITE;
-}
-
-static group_status write_vehicle(vehicle_groups *table, const vehicle *one)
-{
-    rodt_count count;
-    line to = {table, true};
-    if (rodt_tally_judge(&one->tally, 0, &count, NULL) != RODT_OK)
-        return GROUP_E_BRAKES;
-    if (one->size == 0)
-        count.outcome = RODT_OUTCOME_UNDETERMINED;
-    put_cell(&to, one->key, one->size);
-    put_count(&to, count.brakes);
-    put_count(&to, one->verdict[RODT_VERDICT_IN_ADJUSTMENT]);
-    put_count(&to, one->verdict[RODT_VERDICT_OUT_OF_ADJUSTMENT]);
-    put_count(&to, one->verdict[RODT_VERDICT_INOPERATIVE]);
-    put_count(&to, one->verdict[RODT_VERDICT_UNDETERMINED]);
-    put_ratio(&to, count.defective, 1);
-    put_ratio(&to, count.share, 100);
-    put_separator(&to);
-    put_text(&to, rodt_outcome_name(count.outcome));
-    put_count(&to, count.whole_needed);
-    put_remarks(&to, one);
-    put_text(&to, "\n");
-    table->counts.vehicles++;
-    table->counts.outcome[count.outcome]++;
-    return to.good ? GROUP_OK : GROUP_E_WRITE;
-}
-
-group_status vehicle_groups_finish(vehicle_groups *table)
-{
-    group_status status = GROUP_OK;
-    for (size_t i = 0; i < table->count && status == GROUP_OK; i++)
-        status = write_vehicle(table, &table->vehicles[i]);
-    close_vehicles(table);
-    return status;
-}
-
-/* --- Vehicles ----------------------------------------------------------------------------------------- */
-
-/* A key of a row, without the blanks around it. */
-typedef struct row_key {
-    const char *text;
-    size_t size;
-    char folded[VEHICLE_KEY_SIZE];
-    size_t folded_size;
-    uint64_t hash;
-} row_key;
-
-static bool has_key(const vehicle *one, const row_key *key)
-{
-    return one->hash == key->hash && one->folded_size == key->folded_size &&
-           memcmp(one->folded, key->folded, key->folded_size) == 0;
-}
-
-/* The slot of the key, or the free one for it. */
-static uint32_t *find_slot(vehicle_groups *table, const row_key *key)
-{
-    size_t at = (size_t)(key->hash % SLOTS);
-    while (table->slots[at] != 0 && !has_key(&table->vehicles[table->slots[at] - 1], key))
-        at = (at + 1) % SLOTS;
-    return &table->slots[at];
-}
-
-static int compare_bytes(const vehicle *before, const char *key, size_t size)
-{
-    size_t both = before->size < size ? before->size : size;
-    int order = both == 0 ? 0 : memcmp(before->key, key, both);
-    return order != 0 ? order : (before->size > size) - (before->size < size);
-}
-
-static void update_orders(vehicle_groups *table, const char *key, size_t size)
-{
-    if (table->count == 0)
-        return;
-    const vehicle *before = &table->vehicles[table->count - 1];
-    int bytes = compare_bytes(before, key, size);
-    int shorter = before->size != size ? (before->size > size) - (before->size < size) : bytes;
-    table->orders &= bytes < 0 ? ~(unsigned)BYTES_DOWN : ~(unsigned)BYTES_UP;
-    table->orders &= shorter < 0 ? ~(unsigned)SHORT_DOWN : ~(unsigned)SHORT_UP;
-}
-
-/* Writes and closes all vehicles but the last, which may have more rows. */
-static group_status make_room(vehicle_groups *table)
-{
-    group_status status = GROUP_OK;
-    if (table->orders == 0)
-        return GROUP_E_ORDER;
-    for (size_t i = 0; i + 1 < table->count && status == GROUP_OK; i++)
-        status = write_vehicle(table, &table->vehicles[i]);
-    if (status != GROUP_OK)
-        return status;
-    vehicle last = table->vehicles[table->count - 1];
-    table->count--;
-    close_vehicles(table);
-    table->vehicles[0] = last;
-    table->count = 1;
-    table->slots[last.hash % SLOTS] = 1;
-    table->sorted_only = true;
-    return GROUP_OK;
-}
-
-static bool grow(vehicle_groups *table)
-{
-    if (table->count < table->capacity)
-        return true;
-    size_t capacity = table->capacity == 0 ? 64 : table->capacity * 2;
-    vehicle *grown = realloc(table->vehicles, capacity * sizeof *grown);
-    if (grown == NULL)
+    const char *at = groups->last_name;
+    if (groups->last == NULL || (groups->layout.day_heading != NULL && rodt_date_compare(groups->last_day, day) != 0))
         return false;
-    table->vehicles = grown;
-    table->capacity = capacity;
+    for (size_t i = 0; i < groups->layout.names; at += name[i++].size) {
+        if (groups->last_size[i] != name[i].size || memcmp(at, name[i].text, name[i].size) != 0)
+            return false;
+    }
     return true;
 }
 
-/* One block of memory for the key and what is folded of it. */
-static bool copy_key(vehicle *to, const row_key *key)
+static void remember_last(vehicle_groups *groups, const name_cell *name, rodt_date day, inspection *one)
 {
-    *to = (vehicle){.key = malloc(key->size + key->folded_size + 1), .size = key->size,
-                    .folded_size = key->folded_size, .hash = key->hash};
-    if (to->key == NULL)
+    char *at = groups->last_name;
+    for (size_t i = 0; i < groups->layout.names; at += name[i++].size) {
+        memcpy(at, name[i].text, name[i].size);
+        groups->last_size[i] = name[i].size;
+    }
+    groups->last_day = day;
+    groups->last = one;
+}
+
+static bool spill_table(vehicle_groups *groups, inspection_spill *spill)
+{
+    groups->last = NULL;
+    if (!inspection_spill_table(spill, &groups->table))
         return false;
-    to->folded = to->key + key->size;
-    memcpy(to->key, key->text, key->size);
-    memcpy(to->folded, key->folded, key->folded_size);
+    inspection_table_clear(&groups->table);
     return true;
 }
 
-static group_status add_vehicle(vehicle_groups *table, const row_key *key)
+/* Finds or adds the inspection, as groups->last. */
+static group_status find_inspection(vehicle_groups *groups, const name_cell *name, rodt_date day)
 {
-    vehicle one;
-    update_orders(table, key->text, key->size);
-    if (table->sorted_only && table->orders == 0)
-        return GROUP_E_ORDER;
-    if (table->count == VEHICLE_GROUPS_OPEN_MAX) {
-        group_status status = make_room(table);
-        if (status != GROUP_OK)
-            return status;
+    key_texts texts;
+    inspection added = {.first = groups->rows, .day = day};
+    make_key(groups, name, &texts, &added.key);
+    if (groups->layout.day_heading != NULL)
+        added.key.day = day;
+    inspection *one = inspection_find(&groups->table, &added.key);
+    if (one == NULL && inspection_table_is_full(&groups->table)) {
+        groups->is_spilled = true;
+        if (!spill_table(groups, &groups->spill))
+            return GROUP_E_DISK;
     }
-    if (!grow(table) || !copy_key(&one, key))
+    if (one == NULL)
+        one = inspection_add(&groups->table, &added);
+    if (one == NULL || !inspection_note_spelling(&groups->table, one, texts.name, added.key.name_size))
         return GROUP_E_MEMORY;
-    table->vehicles[table->count++] = one;
-    *find_slot(table, key) = (uint32_t)table->count;
+    remember_last(groups, name, day, one);
     return GROUP_OK;
 }
 
-static void remark(vehicle *one, const group_brake *brake)
+static void remark(inspection *one, const group_brake *brake)
 {
     rodt_position position = brake->position;
-    if (one->tally.brakes == 0)
-        one->day = brake->day;
-    else if (rodt_date_compare(one->day, brake->day) != 0)
-        one->remarks |= MIXED_DAYS;
+    if (rodt_date_compare(one->day, brake->day) != 0)
+        one->remarks |= REMARK_MIXED_DAYS;
     if (position.axle < 1 || position.axle > RODT_AXLE_NUMBER_MAX || position.side == RODT_SIDE_UNKNOWN)
         return;
     unsigned place = (unsigned)position.axle * 2u + (position.side == RODT_SIDE_RIGHT);
     unsigned char bit = (unsigned char)(1u << place % 8u);
     if ((one->seen[place / 8u] & bit) != 0)
-        one->remarks |= POSITION_TWICE;
+        one->remarks |= REMARK_POSITION_TWICE;
     one->seen[place / 8u] |= bit;
-}
-
-static bool add_tally(rodt_tally *to, const rodt_tally *one)
-{
-    if (to->brakes >= RODT_BRAKES_MAX)
-        return false;
-    to->brakes += one->brakes;
-    to->full += one->full;
-    to->half += one->half;
-    to->unknown += one->unknown;
-    to->inoperative += one->inoperative;
-    return true;
 }
 
 group_brake group_brake_of(const rodt_finding *finding, rodt_position position)
@@ -351,58 +179,233 @@ group_brake group_brake_of(const rodt_finding *finding, rodt_position position)
     return brake;
 }
 
-/* Counts a vehicle once whose name is spelled in several ways, and keeps the first two spellings. */
-static void note_spelling(vehicle_groups *table, vehicle *one, const row_key *key)
+group_status vehicle_groups_count(vehicle_groups *groups, const name_cell *name, const group_brake *brake)
 {
-    group_counts *counts = &table->counts;
-    if (one->respelled || (one->size == key->size && memcmp(one->key, key->text, key->size) == 0))
-        return;
-    one->respelled = true;
-    if (counts->respelled++ > 0)
-        return;
-    snprintf(counts->spelling[0], VEHICLE_KEY_SIZE, "%.*s", (int)one->size, one->key);
-    snprintf(counts->spelling[1], VEHICLE_KEY_SIZE, "%.*s", (int)key->size, key->text);
-}
-
-/* Finds or adds the vehicle of the key, as table->last; most rows are of the vehicle before. */
-static group_status find_vehicle(vehicle_groups *table, const char *text, size_t size)
-{
-    row_key key = {.text = text};
-    if (size >= VEHICLE_KEY_SIZE)
-        size = 0;
-    if (table->last < table->count && table->last_size == size && memcmp(table->last_key, text, size) == 0)
-        return GROUP_OK;
-    key.size = vehicle_key_trim(&key.text, size);
-    key.folded_size = vehicle_key_fold(key.text, key.size, key.folded);
-    key.hash = vehicle_key_hash(key.folded, key.folded_size, table->seed);
-    uint32_t *slot = find_slot(table, &key);
-    if (*slot == 0) {
-        group_status status = add_vehicle(table, &key);
+    name_cell cells[NAME_CELLS_MAX];
+    for (size_t i = 0; i < groups->layout.names; i++)
+        cells[i] = name[i].size < VEHICLE_KEY_SIZE ? name[i] : (name_cell){"", 0};
+    groups->rows++;
+    if (!is_last(groups, cells, brake->day)) {
+        group_status status = find_inspection(groups, cells, brake->day);
         if (status != GROUP_OK)
             return status;
-        slot = find_slot(table, &key);
     }
-    table->last = *slot - 1;
-    table->last_size = size;
-    memcpy(table->last_key, text, size);
-    note_spelling(table, &table->vehicles[table->last], &key);
-    return GROUP_OK;
+    remark(groups->last, brake);
+    groups->last->verdict[brake->verdict]++;
+    return inspection_tally_add(&groups->last->tally, &brake->tally) ? GROUP_OK : GROUP_E_BRAKES;
 }
 
-group_status vehicle_groups_count(vehicle_groups *table, const char *key, size_t size, const group_brake *brake)
+/* --- Lines --------------------------------------------------------------------------------------------- */
+
+/* What is not of a day that can be read, of the same vehicle. */
+static inspection *find_undated(const vehicle_groups *groups, const inspection *one)
 {
-    group_status status = find_vehicle(table, key, size);
-    if (status != GROUP_OK)
-        return status;
-    vehicle *one = &table->vehicles[table->last];
-    remark(one, brake);
-    one->verdict[brake->verdict]++;
-    return add_tally(&one->tally, &brake->tally) ? GROUP_OK : GROUP_E_BRAKES;
+    inspection_key key = one->key;
+    key.day = (rodt_date){0};
+    return groups->layout.day_heading == NULL ? NULL : inspection_find(&groups->table, &key);
 }
 
-group_status vehicle_groups_add(vehicle_groups *table, const char *key, size_t size, const rodt_finding *finding,
-                                rodt_position position)
+/* Rows without a day are remarked on where the vehicle has others. */
+static void remark_undated(const vehicle_groups *groups)
 {
-    group_brake brake = group_brake_of(finding, position);
-    return vehicle_groups_count(table, key, size, &brake);
+    for (size_t i = 0; i < groups->table.count; i++) {
+        inspection *one = &groups->table.items[i], *undated = find_undated(groups, one);
+        if (undated != NULL && undated != one) {
+            one->remarks |= REMARK_UNDATED_ROWS;
+            undated->remarks |= REMARK_UNDATED_ROWS;
+        }
+    }
+}
+
+/* The spelling of the first row that has two is the one that is told. */
+static void count_spelling(group_counts *counts, const inspection *one)
+{
+    if (one->other == NULL || (counts->respelled++ > 0 && counts->respelled_row < one->first))
+        return;
+    counts->respelled_row = one->first;
+    snprintf(counts->spelling[0], VEHICLE_KEY_SIZE, "%.*s", (int)one->key.name_size, one->key.name);
+    snprintf(counts->spelling[1], VEHICLE_KEY_SIZE, "%.*s", (int)one->other_size, one->other);
+}
+
+/* Makes the line, in groups->line. */
+static group_status make_line(vehicle_groups *groups, const inspection *one)
+{
+    rodt_count count;
+    const inspection *undated = (one->remarks & REMARK_UNDATED_ROWS) != 0 ? find_undated(groups, one) : NULL;
+    if (!inspection_judge(one, undated, &count))
+        return GROUP_E_BRAKES;
+    groups->line.used = 0;
+    inspection_write_line(&groups->line, &groups->layout, one, &count);
+    groups->counts.inspections++;
+    groups->counts.outcome[count.outcome]++;
+    count_spelling(&groups->counts, one);
+    return groups->line.failure == 0 ? GROUP_OK : GROUP_E_MEMORY;
+}
+
+static group_status send_line(vehicle_groups *groups)
+{
+    return groups->sink.write(groups->sink.context, groups->line.buffer, groups->line.used) ? GROUP_OK : GROUP_E_WRITE;
+}
+
+group_status vehicle_groups_write_header(vehicle_groups *groups)
+{
+    groups->line.used = 0;
+    inspection_write_header(&groups->line, &groups->layout);
+    return groups->line.failure == 0 ? send_line(groups) : GROUP_E_MEMORY;
+}
+
+/* The lines of the table, to a file that is merged with others or out. */
+static group_status write_table(vehicle_groups *groups, FILE *to)
+{
+    group_status status = GROUP_OK;
+    remark_undated(groups);
+    for (size_t i = 0; i < groups->table.count && status == GROUP_OK; i++) {
+        const inspection *one = &groups->table.items[i];
+        status = make_line(groups, one);
+        if (status == GROUP_OK && to == NULL)
+            status = send_line(groups);
+        else if (status == GROUP_OK && !spill_write_line(to, one->first, groups->line.buffer, groups->line.used))
+            status = GROUP_E_DISK;
+    }
+    inspection_table_clear(&groups->table);
+    return status;
+}
+
+/* --- Merging ------------------------------------------------------------------------------------------- */
+
+/* Files of lines, each with the head of its next line. */
+typedef struct line_files {
+    FILE *file[SPILL_FILES];
+    uint64_t number[SPILL_FILES]; /* UINT64_MAX: it has ended */
+    uint32_t size[SPILL_FILES];
+} line_files;
+
+static group_status read_head(line_files *files, size_t at)
+{
+    spill_status status = spill_read_number(files->file[at], &files->number[at], &files->size[at]);
+    if (status == SPILL_END)
+        files->number[at] = UINT64_MAX;
+    return status == SPILL_E_READ ? GROUP_E_DISK : GROUP_OK;
+}
+
+static group_status begin_merge(line_files *files)
+{
+    group_status status = GROUP_OK;
+    for (size_t i = 0; i < SPILL_FILES && status == GROUP_OK; i++) {
+        files->number[i] = UINT64_MAX;
+        if (files->file[i] == NULL)
+            continue;
+        status = fseek(files->file[i], 0, SEEK_SET) == 0 ? read_head(files, i) : GROUP_E_DISK;
+    }
+    return status;
+}
+
+static group_status take_line(vehicle_groups *groups, line_files *files, size_t at, FILE *to)
+{
+    output *line = &groups->line;
+    line->used = 0;
+    if (!output_room(line, files->size[at]))
+        return GROUP_E_MEMORY;
+    if (fread(line->buffer, files->size[at], 1, files->file[at]) != 1)
+        return GROUP_E_DISK;
+    line->used = files->size[at];
+    group_status status = to == NULL ? send_line(groups)
+                          : spill_write_line(to, files->number[at], line->buffer, line->used) ? GROUP_OK : GROUP_E_DISK;
+    return status == GROUP_OK ? read_head(files, at) : status;
+}
+
+/* Merges the lines of all files by the rows that they came from. */
+static group_status merge_lines(vehicle_groups *groups, line_files *files, FILE *to)
+{
+    group_status status = begin_merge(files);
+    while (status == GROUP_OK) {
+        size_t first = 0;
+        for (size_t i = 1; i < SPILL_FILES; i++)
+            first = files->number[i] < files->number[first] ? i : first;
+        if (files->number[first] == UINT64_MAX)
+            break;
+        status = take_line(groups, files, first, to);
+    }
+    return status;
+}
+
+static void close_lines(line_files *files)
+{
+    for (size_t i = 0; i < SPILL_FILES; i++) {
+        if (files->file[i] != NULL)
+            fclose(files->file[i]);
+    }
+}
+
+/* Counts in what was spilled; what does not fit any more is spilled again. */
+static group_status merge_inspection(vehicle_groups *groups, const inspection *later, inspection_spill *again,
+                                     bool *is_spilled)
+{
+    inspection *one = inspection_find(&groups->table, &later->key);
+    if (one != NULL)
+        return group_status_of(inspection_merge(&groups->table, one, later));
+    if (inspection_table_is_full(&groups->table)) {
+        *is_spilled = true;
+        if (again->level >= SPILL_LEVELS)
+            return GROUP_E_TOO_MANY;
+        if (!spill_table(groups, again))
+            return GROUP_E_DISK;
+    }
+    return inspection_add(&groups->table, later) != NULL ? GROUP_OK : GROUP_E_MEMORY;
+}
+
+/* Counts the inspections of a file. */
+static group_status count_file(vehicle_groups *groups, FILE *file, inspection_spill *again, bool *is_spilled)
+{
+    spill_status read = fseek(file, 0, SEEK_SET) == 0 ? SPILL_RECORD : SPILL_E_READ;
+    group_status status = GROUP_OK;
+    while (status == GROUP_OK && read == SPILL_RECORD) {
+        read = inspection_spill_read(file, groups->read);
+        if (read == SPILL_RECORD)
+            status = merge_inspection(groups, &groups->read->one, again, is_spilled);
+    }
+    return status == GROUP_OK && read == SPILL_E_READ ? GROUP_E_DISK : status;
+}
+
+/* As deep as the hash has bits. NOLINTBEGIN(misc-no-recursion) */
+static group_status write_spilled(vehicle_groups *groups, inspection_spill *spill, FILE *to);
+
+static group_status write_file(vehicle_groups *groups, FILE *file, unsigned level, FILE *to)
+{
+    inspection_spill again = {.level = level + 1};
+    bool is_spilled = false;
+    group_status status = count_file(groups, file, &again, &is_spilled);
+    if (status == GROUP_OK)
+        status = is_spilled ? write_spilled(groups, &again, to) : write_table(groups, to);
+    inspection_spill_close(&again);
+    return status;
+}
+
+/* Writes the lines of what was spilled, with what the table holds. */
+static group_status write_spilled(vehicle_groups *groups, inspection_spill *spill, FILE *to)
+{
+    line_files lines = {.file = {NULL}};
+    group_status status = spill_table(groups, spill) ? GROUP_OK : GROUP_E_DISK;
+    for (size_t i = 0; i < SPILL_FILES && status == GROUP_OK; i++) {
+        if (spill->file[i] == NULL)
+            continue;
+        lines.file[i] = temporary_file();
+        status = lines.file[i] == NULL ? GROUP_E_DISK : write_file(groups, spill->file[i], spill->level, lines.file[i]);
+        fclose(spill->file[i]);
+        spill->file[i] = NULL;
+    }
+    if (status == GROUP_OK)
+        status = merge_lines(groups, &lines, to);
+    close_lines(&lines);
+    return status;
+}
+/* NOLINTEND(misc-no-recursion) */
+
+group_status vehicle_groups_finish(vehicle_groups *groups)
+{
+    groups->last = NULL;
+    if (!groups->is_spilled)
+        return write_table(groups, NULL);
+    groups->read = malloc(sizeof *groups->read);
+    return groups->read == NULL ? GROUP_E_MEMORY : write_spilled(groups, &groups->spill, NULL);
 }
