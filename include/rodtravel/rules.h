@@ -213,7 +213,6 @@ typedef struct rodt_limit_answer {
  * RODT_E_UNKNOWN_RULES  rules is NULL
  * RODT_E_ARGUMENT       another pointer is NULL, rodt_chamber_check refuses the chamber, it has no size, or there is no
  *                       such day
- * RODT_E_RANGE          a part of the marked rated stroke does not fit
  */
 RODT_API RODT_MUST_CHECK rodt_status rodt_rules_find_limit(const rodt_rules *rules, const rodt_chamber *chamber,
                                                            rodt_date day, rodt_limit_answer *out, rodt_error *error);

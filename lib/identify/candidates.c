@@ -142,43 +142,38 @@ static rodt_length marked_stroke(const rodt_clues *clues)
 }
 
 /* What is marked on the housing decides only where the tables are silent. */
-static rodt_status find_limit_by_marks(const match_query *q, rodt_candidate *candidate)
+static void find_limit_by_marks(const match_query *q, rodt_candidate *candidate)
 {
     rodt_chamber marked = candidate->chamber;
     rodt_limit_answer answer;
     marked.rated_stroke = marked_stroke(q->clues);
     marked.marked_limit = q->clues->stamp.marked_limit;
-    rodt_status status = rodti_rules_find_limit(q->rules, &marked, q->day, &answer);
-    if (status == RODT_OK && answer.law_basis != RODT_BASIS_NONE) {
+    rodti_rules_find_limit(q->rules, &marked, q->day, &answer);
+    if (answer.law_basis != RODT_BASIS_NONE) {
         candidate->chamber = marked;
         candidate->limit = answer.limit;
     }
-    return status;
 }
 
-static rodt_status find_limit(const match_query *q, rodt_candidate *candidate)
+static void find_limit(const match_query *q, rodt_candidate *candidate)
 {
-    rodt_limit_answer answer = {.law_basis = RODT_BASIS_NONE};
-    rodt_status status = rodti_rules_find_limit(q->rules, &candidate->chamber, q->day, &answer);
+    rodt_limit_answer answer;
+    rodti_rules_find_limit(q->rules, &candidate->chamber, q->day, &answer);
     candidate->limit = answer.limit;
-    if (status == RODT_OK && answer.law_basis == RODT_BASIS_NONE && !rodt_length_given(candidate->chamber.rated_stroke))
-        status = find_limit_by_marks(q, candidate);
-    return status;
+    if (answer.law_basis == RODT_BASIS_NONE && !rodt_length_given(candidate->chamber.rated_stroke))
+        find_limit_by_marks(q, candidate);
 }
 
 /* The limit that the chamber is judged by with the mark on it, if that is the stricter one. */
-static rodt_status find_strict_limit(const match_query *q, const rodt_candidate *candidate, rodt_length mark,
-                                     rodt_length *out)
+static rodt_length find_strict_limit(const match_query *q, const rodt_candidate *candidate, rodt_length mark)
 {
     rodt_limit_answer answer = {.law_basis = RODT_BASIS_NONE};
     rodt_chamber marked = candidate->chamber;
-    rodt_status status = RODT_OK;
     marked.rated_stroke = mark;
     if (rodt_length_given(mark))
-        status = rodti_rules_find_limit(q->rules, &marked, q->day, &answer);
+        rodti_rules_find_limit(q->rules, &marked, q->day, &answer);
     bool stricter = rodt_length_given(answer.limit) && rodt_length_compare(answer.limit, candidate->limit) < 0;
-    *out = stricter ? answer.limit : candidate->limit;
-    return status;
+    return stricter ? answer.limit : candidate->limit;
 }
 
 static rodt_candidate make_candidate(const chamber_kind *v)
@@ -195,11 +190,9 @@ static rodt_status check_candidate(const match_query *q, const chamber_kind *v, 
 {
     const rodt_clues *clues = q->clues;
     *t = (candidate_match){.candidate = make_candidate(v)};
-    rodt_status status = find_limit(q, &t->candidate);
-    if (status == RODT_OK)
-        status = find_strict_limit(q, &t->candidate, marked_stroke(clues), &t->strict_limit);
-    if (status != RODT_OK)
-        return status;
+    rodt_status status = RODT_OK;
+    find_limit(q, &t->candidate);
+    t->strict_limit = find_strict_limit(q, &t->candidate, marked_stroke(clues));
     rodt_length limit = t->candidate.limit;
     add_match(t, RODT_CLUE_STAMP, match_stamp(&clues->stamp, v));
     add_match(t, STAMPED_CLASS, match_stamped_class(&clues->stamp, v));

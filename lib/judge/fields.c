@@ -169,12 +169,12 @@ static const field_word drum_words[] = {{"cold", RODT_DRUM_COLD}, {"warm", RODT_
 
 field_words rodti_words_of_field(rodt_field field)
 {
-    switch ((int)field) {
-    case RODT_FIELD_ENGINE: return (field_words){engine_words, COUNT_OF(engine_words)};
-    case RODT_FIELD_SPRING_BRAKE: return (field_words){spring_words, COUNT_OF(spring_words)};
-    case RODT_FIELD_DRUM: return (field_words){drum_words, COUNT_OF(drum_words)};
-    default: return (field_words){NULL, 0};
-    }
+    static const field_words words[RODT_READING_FIELDS] = {
+        [RODT_FIELD_ENGINE] = {engine_words, COUNT_OF(engine_words)},
+        [RODT_FIELD_SPRING_BRAKE] = {spring_words, COUNT_OF(spring_words)},
+        [RODT_FIELD_DRUM] = {drum_words, COUNT_OF(drum_words)},
+    };
+    return words[field];
 }
 
 bool rodti_field_word_find(field_words words, const char *text, size_t size, int *meaning)
@@ -196,14 +196,14 @@ bool rodti_is_division(rodt_length length)
     return length.num > 0 && rodt_length_compare(length, coarsest) <= 0;
 }
 
-/* True if the text is a division in some unit, with a point or a comma as its decimal separator. */
+/* True if the text, which is not blank, is a division in some unit, with a point or a comma as its decimal separator. */
 static bool is_any_division(const char *text, size_t size)
 {
     for (int style = 0; style < 6; style++) {
         const rodt_style read = {.unit = (rodt_unit)(style / 2), .decimal_comma = style % 2 != 0};
         rodt_length length;
         rodt_status status = rodt_length_parse_n(text, size, &read, &length, NULL, NULL);
-        if (status == RODT_E_EMPTY || (status == RODT_OK && rodti_is_division(length)))
+        if (status == RODT_OK && rodti_is_division(length))
             return true;
     }
     return false;

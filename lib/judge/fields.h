@@ -17,7 +17,7 @@ typedef struct field_words {
     size_t count;
 } field_words;
 
-/* The words of engine, spring_brake and drum; none for other fields. */
+/* The words of engine, spring_brake and drum; none for other fields of a reading. */
 field_words rodti_words_of_field(rodt_field field);
 
 /* True for a length that can be the division of a tape. */

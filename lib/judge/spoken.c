@@ -87,10 +87,10 @@ static bool is_limited(const rodt_finding *finding)
     return rodt_length_given(finding->limit) || finding->verdict == RODT_VERDICT_INOPERATIVE;
 }
 
-/* A limit of the law that was not read in its source is never said as law. */
+/* A limit of the law that was not read in its source is never said as law. A carrier's own has no evidence. */
 static void start(rodt_message *out, const rodt_finding *finding)
 {
-    bool unconfirmed = rodt_length_given(finding->limit) &&
+    bool unconfirmed = finding->evidence != RODT_EVIDENCE_NONE &&
                        (rodt_finding_has(finding, RODT_REASON_LIMIT_UNCONFIRMED) ||
                         rodt_finding_has(finding, RODT_REASON_LIMIT_COMMON_PRACTICE));
     rodti_message_start(out, unconfirmed ? RODT_MESSAGE_STROKE_SPOKEN_UNCONFIRMED : code_of_spoken(finding));

@@ -70,38 +70,28 @@ static bool is_same_limit(const rodt_limit_answer *a, const rodt_limit_answer *b
 
 /* With a date that nobody can read, a limit is known only if it never changed. A table changes on the
  * first day of a row, so the days of all rows of `table` are enough. */
-static rodt_status is_constant(const rodt_finding *finding, const rodt_rules *table,
-                               const rodt_limit_answer *newest, bool *constant)
+static bool is_constant(const rodt_finding *finding, const rodt_rules *table, const rodt_limit_answer *newest)
 {
-    for (size_t i = 0; table != NULL && i < rodt_rules_limit_count(table) && *constant; i++) {
+    for (size_t i = 0; i < rodt_rules_limit_count(table); i++) {
         rodt_limit_answer then;
-        rodt_date from = rodt_rules_limit_at(table, i)->from;
-        rodt_status status = rodti_rules_find_limit(finding->rules, &finding->chamber, from, &then);
-        if (status != RODT_OK)
-            return status;
-        *constant = is_same_limit(newest, &then);
+        rodti_rules_find_limit(finding->rules, &finding->chamber, rodt_rules_limit_at(table, i)->from, &then);
+        if (!is_same_limit(newest, &then))
+            return false;
     }
-    return RODT_OK;
+    return true;
 }
 
-/* True in *irrelevant if the limit is the same on every day that the inspection can have been on. */
-static rodt_status is_day_irrelevant(const rodt_finding *finding, const rodt_limit_answer *answer, bool *irrelevant)
+/* True if the limit is the same on every day that the inspection can have been on. */
+static bool is_day_irrelevant(const rodt_finding *finding, const rodt_limit_answer *answer)
 {
-    *irrelevant = true;
-    if (rodt_finding_has(finding, RODT_REASON_DATE_UNREADABLE)) {
-        rodt_status status = is_constant(finding, finding->rules, answer, irrelevant);
-        if (status != RODT_OK)
-            return status;
-        return is_constant(finding, rodt_rules_law(finding->rules), answer, irrelevant);
-    }
-    if (rodt_date_given(finding->other_day)) {
-        rodt_limit_answer other;
-        rodt_status status =
-            rodti_rules_find_limit(finding->rules, &finding->chamber, finding->other_day, &other);
-        *irrelevant = status == RODT_OK && is_same_limit(answer, &other);
-        return status;
-    }
-    return RODT_OK;
+    if (rodt_finding_has(finding, RODT_REASON_DATE_UNREADABLE))
+        return is_constant(finding, finding->rules, answer) &&
+               is_constant(finding, rodt_rules_law(finding->rules), answer);
+    if (!rodt_date_given(finding->other_day))
+        return true;
+    rodt_limit_answer other;
+    rodti_rules_find_limit(finding->rules, &finding->chamber, finding->other_day, &other);
+    return is_same_limit(answer, &other);
 }
 
 /* The limit that a long-stroke chamber of this size would have. */
@@ -110,20 +100,21 @@ static void find_long_limit(rodt_finding *finding)
     rodt_chamber chamber = finding->chamber;
     rodt_limit_answer answer;
     chamber.stroke_class = RODT_STROKE_CLASS_LONG;
-    if (rodti_rules_find_limit(finding->rules, &chamber, finding->day, &answer) == RODT_OK &&
-        answer.law_basis == RODT_BASIS_TABLE && !answer.conflicting_marks)
+    rodti_rules_find_limit(finding->rules, &chamber, finding->day, &answer);
+    if (answer.law_basis == RODT_BASIS_TABLE && !answer.conflicting_marks)
         finding->long_limit = answer.limit;
 }
 
 static void add_basis_reasons(rodt_finding *finding)
 {
-    switch (finding->law_basis) {
-    case RODT_BASIS_NONE: add_reason(finding, RODT_REASON_NO_PUBLISHED_LIMIT); break;
-    case RODT_BASIS_NOT_IN_FORCE: add_reason(finding, RODT_REASON_RULES_NOT_IN_FORCE); break;
-    case RODT_BASIS_RATED_SHARE: add_reason(finding, RODT_REASON_LIMIT_FROM_RATED); break;
-    case RODT_BASIS_MARKED_LIMIT: add_reason(finding, RODT_REASON_LIMIT_MARKED); break;
-    case RODT_BASIS_TABLE: break;
-    }
+    static const uint64_t reasons[RODT_BASIS_END] = {
+        [RODT_BASIS_NONE] = REASON_BIT(RODT_REASON_NO_PUBLISHED_LIMIT),
+        [RODT_BASIS_NOT_IN_FORCE] = REASON_BIT(RODT_REASON_RULES_NOT_IN_FORCE),
+        [RODT_BASIS_RATED_SHARE] = REASON_BIT(RODT_REASON_LIMIT_FROM_RATED),
+        [RODT_BASIS_MARKED_LIMIT] = REASON_BIT(RODT_REASON_LIMIT_MARKED),
+        [RODT_BASIS_TABLE] = 0,
+    };
+    finding->reasons |= reasons[finding->law_basis];
     if (rodt_length_given(finding->law_limit) && finding->law_evidence != RODT_EVIDENCE_CHECKED)
         add_reason(finding, finding->law_evidence == RODT_EVIDENCE_COMMON_PRACTICE ? RODT_REASON_LIMIT_COMMON_PRACTICE
                                                                               : RODT_REASON_LIMIT_UNCONFIRMED);
@@ -154,22 +145,18 @@ static void set_limit(const rodt_limit_answer *answer, rodt_finding *finding)
     }
 }
 
-static rodt_status find_limit(rodt_finding *finding)
+static void find_limit(rodt_finding *finding)
 {
     if (rodt_date_given(finding->other_day))
         add_reason(finding, RODT_REASON_DATE_AMBIGUOUS);
     if (finding->chamber.size[0] == '\0') {
         add_missing(finding, RODT_REASON_CHAMBER_MISSING, RODT_REASON_CHAMBER_UNREADABLE);
-        return RODT_OK;
+        return;
     }
     rodt_limit_answer answer;
-    bool irrelevant;
-    rodt_status status = rodti_rules_find_limit(finding->rules, &finding->chamber, finding->day, &answer);
-    if (status == RODT_OK)
-        status = is_day_irrelevant(finding, &answer, &irrelevant);
-    if (status == RODT_OK && irrelevant)
+    rodti_rules_find_limit(finding->rules, &finding->chamber, finding->day, &answer);
+    if (is_day_irrelevant(finding, &answer))
         set_limit(&answer, finding);
-    return status;
 }
 
 /* --- How the two compare ----------------------------------------------------------------------------- */
@@ -308,28 +295,17 @@ static void apply_test_conditions(const rodt_reading *reading, rodt_finding *fin
 /* --- What the tape proves ---------------------------------------------------------------------------- */
 
 /* The error of a difference of two readings, each uniform within half a division d either way, has a
- * triangular distribution on [-d, d]; x is (limit - stroke) / d. Derived; its variance d^2/6 is the
- * sum of two uniform ones (GUM, JCGM 100, 4.3.7 and 4.3.9). */
-static bool chance_over(rodt_ratio x, rodt_ratio *chance)
+ * triangular distribution on [-d, d]; x is (limit - stroke) / d, here between -1 and 1. Derived; its variance d^2/6 is
+ * the sum of two uniform ones (GUM, JCGM 100, 4.3.7 and 4.3.9). Not given where it does not fit. */
+static rodt_ratio chance_over(rodt_ratio x)
 {
-    const rodt_ratio one = {1, 1};
     const rodt_ratio half = {1, 2};
     bool below = x.num >= 0;
-    rodt_ratio side = {below ? x.num : -x.num, x.den};
-    if (rodti_exact_compare(side, one) >= 0) {
-        *chance = below ? (rodt_ratio){0, 1} : one;
-        return true;
-    }
-    rodt_ratio rest;
+    rodt_ratio rest = {x.den - (below ? x.num : -x.num), x.den}; /* in lowest terms, as x is */
     rodt_ratio area;
-    if (!rodti_exact_subtract(one, side, &rest) || !rodti_exact_multiply(rest, rest, &area) ||
-        !rodti_exact_multiply(area, half, &area))
-        return false;
-    if (below) {
-        *chance = area;
-        return true;
-    }
-    return rodti_exact_subtract(one, area, chance);
+    if (!rodti_exact_multiply(rest, rest, &area) || !rodti_exact_multiply(area, half, &area))
+        return (rodt_ratio){0, 0};
+    return below ? area : (rodt_ratio){area.den - area.num, area.den};
 }
 
 static void prove(rodt_finding *finding)
@@ -348,9 +324,10 @@ static void prove(rodt_finding *finding)
     if (over > 0 || (over == 0 && !at_passes))
         finding->proof = RODT_PROOF_PROVEN_OVER;
     rodt_ratio x;
-    rodt_ratio chance;
-    if (rodti_exact_divide(margin, division, &x) && chance_over(x, &chance))
-        finding->probability_over = (rodt_ratio){chance.num, chance.den};
+    if (within >= 0 || over >= 0)
+        finding->probability_over = (rodt_ratio){over >= 0, 1};
+    else if (rodti_exact_divide(margin, division, &x))
+        finding->probability_over = chance_over(x);
 }
 
 /* --- The judgement ------------------------------------------------------------------------------------ */
@@ -359,8 +336,7 @@ static rodt_status judge_once(const rodt_reading *reading, const rodt_rules *rul
 {
     start(reading, rules, finding);
     rodt_status status = measure(finding);
-    if (status == RODT_OK)
-        status = find_limit(finding);
+    find_limit(finding);
     if (status == RODT_OK)
         status = compare(finding);
     if (status != RODT_OK)

@@ -216,8 +216,8 @@ static rodt_message_code code_of_assumed_clamp(const rodt_finding *finding)
         other.family = (rodt_family)family;
         if (!is_family_of(other.family, other.size))
             continue;
-        if (rodti_rules_find_limit(law_of(finding), &other, finding->day, &answer) != RODT_OK ||
-            answer.law_basis != RODT_BASIS_TABLE)
+        rodti_rules_find_limit(law_of(finding), &other, finding->day, &answer);
+        if (answer.law_basis != RODT_BASIS_TABLE)
             code = RODT_MESSAGE_STROKE_ASSUMED_CLAMP_OPEN;
         else if (rodt_length_compare(answer.limit, finding->law_limit) < 0)
             return RODT_MESSAGE_STROKE_ASSUMED_CLAMP_LOOK;

@@ -387,8 +387,7 @@ static rodt_status check_day(const rodt_form *text, const rodt_reading *reading,
     if (!rodt_date_given(reading->other_day))
         return RODT_OK;
     rodt_status status = rodt_date_parse_n(text->date, strlen(text->date), text->date_order, &day, error);
-    if (error != NULL)
-        set_field(error, RODT_FIELD_DATE);
+    set_field(error, RODT_FIELD_DATE);
     return status;
 }
 
@@ -462,8 +461,9 @@ rodt_status rodt_form_judge_row(const rodt_form *text, const rodt_rules *rules, 
     status = rodt_form_parse(text, &reading, &found);
     if (status != RODT_OK)
         return copy_error(&found, error);
-    status = rodti_reading_judge(&reading, rules, out); /* what a reader takes is never too fine to subtract */
-    if (status == RODT_OK)
-        (void)copy_error(&found, error);
-    return status;
+    status = rodti_reading_judge(&reading, rules, out);
+    if (status != RODT_OK)
+        return rodti_error_status(error, status);
+    (void)copy_error(&found, error);
+    return RODT_OK;
 }

@@ -5,8 +5,8 @@
 
 #include "rodtravel/rules.h"
 
-/* RODT_OK; RODT_E_RANGE. The chamber has a size, and rules is not NULL. */
-rodt_status rodti_rules_find_limit(const rodt_rules *rules, const rodt_chamber *chamber, rodt_date day,
-                                   rodt_limit_answer *out);
+/* The chamber has a size, and rules is not NULL. A marked rated stroke that no checked chamber has gives no limit. */
+void rodti_rules_find_limit(const rodt_rules *rules, const rodt_chamber *chamber, rodt_date day,
+                            rodt_limit_answer *out);
 
 #endif

@@ -2,7 +2,6 @@
 /* Rule sets: what they are, and the limit for a chamber on a day. */
 #include <string.h>
 
-#include "core/error.h"
 #include "core/fault.h"
 #include "core/text.h"
 #include "message/message.h"
@@ -131,15 +130,14 @@ static void store_row(const rodt_limit *row, rodt_limit_answer *answer)
 
 /* An actuator without a row: neither the share of its marked rated stroke nor its marked limit may be
  * exceeded, so the smaller one decides. */
-static rodt_status apply_marks(const rodt_rules *law, const rodt_chamber *chamber, rodt_limit_answer *answer)
+static void apply_marks(const rodt_rules *law, const rodt_chamber *chamber, rodt_limit_answer *answer)
 {
     rodt_length share = {0};
     if (!rodt_ratio_given(law->rated_share))
-        return RODT_OK;
+        return;
     if (rodt_length_given(chamber->rated_stroke)) {
-        rodt_status status = rodt_length_scale(chamber->rated_stroke, law->rated_share, &share);
-        if (status != RODT_OK)
-            return status;
+        if (rodt_length_scale(chamber->rated_stroke, law->rated_share, &share) != RODT_OK)
+            return;
         answer->law_basis = RODT_BASIS_RATED_SHARE;
         answer->law_limit = share;
     }
@@ -152,7 +150,6 @@ static rodt_status apply_marks(const rodt_rules *law, const rodt_chamber *chambe
         answer->law_source = law->rated_share_source;
         answer->law_evidence = law->rated_share_evidence;
     }
-    return RODT_OK;
 }
 
 /* The long row that asks for the marked rated stroke, or NULL. The footnotes of 49 CFR 393.47(e)(1) make the stroke the
@@ -183,14 +180,13 @@ static const rodt_limit *find_row_by_marks(const rodt_rules *law, const rodt_cha
 
 /* No chamber can have a limit that its travel does not exceed. Then the share of the marked travel, which is smaller,
  * is the strict side; a rule set without a share has no limit for such marks. */
-static rodt_status apply_law(const rodt_rules *law, const rodt_chamber *chamber, query *wanted,
-                             rodt_limit_answer *answer)
+static void apply_law(const rodt_rules *law, const rodt_chamber *chamber, query *wanted, rodt_limit_answer *answer)
 {
     const rodt_limit *row = find_row_by_marks(law, chamber, wanted, &answer->conflicting_marks);
     if (row == NULL || rodti_rated_stroke_contradicts(row, wanted->rated_stroke))
-        return apply_marks(law, chamber, answer);
-    store_row(row, answer);
-    return RODT_OK;
+        apply_marks(law, chamber, answer);
+    else
+        store_row(row, answer);
 }
 
 /* A carrier's own row can only make the limit stricter; where the law publishes none for the chamber, it is the limit.
@@ -222,27 +218,23 @@ static query make_query(const rodt_chamber *chamber, rodt_date day)
     return wanted;
 }
 
-rodt_status rodti_rules_find_limit(const rodt_rules *rules, const rodt_chamber *chamber, rodt_date day,
-                                   rodt_limit_answer *out)
+void rodti_rules_find_limit(const rodt_rules *rules, const rodt_chamber *chamber, rodt_date day, rodt_limit_answer *out)
 {
     const rodt_rules *law = rules->law != NULL ? rules->law : rules;
     rodt_limit_answer answer = {.law_basis = RODT_BASIS_NONE};
     if (rodt_date_given(day) && !holds_on(law->from, law->until, day)) {
         answer.law_basis = RODT_BASIS_NOT_IN_FORCE;
         *out = answer;
-        return RODT_OK;
+        return;
     }
     query wanted = make_query(chamber, day);
-    rodt_status status = apply_law(law, chamber, &wanted, &answer);
-    if (status != RODT_OK)
-        return status;
+    apply_law(law, chamber, &wanted, &answer);
     apply_own_limits(rules, &wanted, &answer);
     /* Where no row was looked up or found, nothing depends on what was assumed of the class. */
     answer.assumed_clamp = chamber->family == RODT_FAMILY_UNKNOWN && law->limit_count + rules->limit_count > 0;
     answer.assumed_standard = chamber->stroke_class == RODT_STROKE_CLASS_UNKNOWN &&
                               (is_standard_row(answer.law_row) || is_standard_row(answer.own_row));
     *out = answer;
-    return RODT_OK;
 }
 
 static rodt_status check_query(const rodt_chamber *chamber, rodt_date day, rodt_error *error)
@@ -263,10 +255,9 @@ rodt_status rodt_rules_find_limit(const rodt_rules *rules, const rodt_chamber *c
     if (rules == NULL)
         return rodti_rules_error(error);
     rodt_status status = check_query(chamber, day, error);
-    if (status != RODT_OK)
-        return status;
-    status = rodti_rules_find_limit(rules, chamber, day, out);
-    return status == RODT_OK ? status : rodti_error_status(error, status);
+    if (status == RODT_OK)
+        rodti_rules_find_limit(rules, chamber, day, out);
+    return status;
 }
 
 static void put_part(text_writer *writer, const char *part)

@@ -27,8 +27,8 @@ static rodt_length find_law_limit(const rodt_finding *finding)
     if (!rodt_finding_has(finding, RODT_REASON_CONFLICTING_MARKS) || finding->law_basis == RODT_BASIS_TABLE)
         return finding->law_limit;
     chamber.rated_stroke = (rodt_length){0};
-    return rodti_rules_find_limit(finding->rules, &chamber, finding->day, &answer) == RODT_OK ? answer.law_limit
-                                                                                            : finding->law_limit;
+    rodti_rules_find_limit(finding->rules, &chamber, finding->day, &answer);
+    return answer.law_limit;
 }
 
 /* Without a limit of the law, or with a stroke that the law would pass and the marks on the housing do not allow,

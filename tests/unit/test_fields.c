@@ -67,6 +67,8 @@ static void spelling_of_a_heading_makes_no_difference(void **state)
     assert_false(rodt_heading_equal("unit", 4, "units", 5));
     assert_false(rodt_heading_equal("a\0b", 3, "ab", 2));
     assert_false(rodt_heading_equal(NULL, 0, "a", 1));
+    assert_false(rodt_heading_equal("a", 1, NULL, 0));
+    assert_true(rodt_heading_equal(NULL, 0, NULL, 0));
 }
 
 static void a_heading_that_looks_meant_is_told(void **state)
@@ -97,6 +99,14 @@ static void a_heading_that_looks_meant_is_told(void **state)
     assert_int_equal(meant("psi"), RODT_FIELD_NONE); /* it is read */
     assert_int_equal(meant("remarks"), RODT_FIELD_NONE);
     assert_int_equal(rodt_field_meant(NULL, 0), RODT_FIELD_NONE);
+    /* What is longer than any hint needs is cut, not looked through: a paragraph is no heading. */
+    char paragraph[400];
+    memset(paragraph, 'x', sizeof paragraph);
+    memcpy(paragraph + 200, "pressure", 8);
+    assert_int_equal(rodt_field_meant(paragraph, sizeof paragraph), RODT_FIELD_PSI);
+    memset(paragraph + 200, 'x', 8);
+    memcpy(paragraph + 300, "pressure", 8);
+    assert_int_equal(rodt_field_meant(paragraph, sizeof paragraph), RODT_FIELD_NONE);
 }
 
 static bool accepts(rodt_field field, const char *text) { return rodt_field_accepts(field, text, strlen(text)); }
@@ -138,6 +148,9 @@ static void a_unit_can_be_a_vehicle(void **state)
     assert_false(is_vehicle("Bertha")); /* without a number it may be a unit that was misspelt */
     assert_false(is_vehicle(""));
     assert_false(rodt_unit_is_vehicle(NULL, 0));
+    assert_false(rodt_unit_is_vehicle("T-\0" "104", 6));
+    assert_false(is_vehicle("T-104\xC2\xBD")); /* a raised half */
+    assert_true(is_vehicle("T-104"));
 }
 
 int main(void)

@@ -127,6 +127,44 @@ static void a_stroke_is_spoken(void **state)
                                     "chamber face; measure again.");
 }
 
+/* 1 3/4 in of a carrier is strict beside the law's 2 in, and the rank is the law's. Invented limits. */
+static void a_carriers_limit_is_spoken(void **state)
+{
+    (void)state;
+    static const char table[] = "family,size,class,limit\nclamp,30,standard,1 3/4\n";
+    static const struct {
+        const char *law;
+        const char *sentence;
+    } cases[] = {
+        {"ca-on", "Released 2 1/8, applied 4: the stroke is 1 7/8. The limit is 1 3/4; that is over by 1/8, so the brake "
+                  "is out of adjustment. That is defective, and I report it and do not drive."},
+        {"us-inuse", "Released 2 1/8, applied 4: the stroke is 1 7/8. The limit is 1 3/4; that is over by 1/8, so the "
+                     "brake is out of adjustment. That is defective, and I report it and do not drive."}};
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        const rodt_form form = {.chamber = "clamp 30 standard", .released = "2 1/8", .applied = "4", .psi = "95"};
+        rodt_finding finding;
+        rodt_rules *own;
+        char text[RODT_SENTENCE_SIZE];
+        assert_int_equal(rodt_rules_load(rodt_rules_find(cases[i].law), "yard", table, sizeof table - 1, &own, NULL),
+                         RODT_OK);
+        assert_int_equal(rodt_form_judge_row(&form, own, &finding, NULL), RODT_OK);
+        assert_int_equal(rodt_finding_spoken_format(&finding, text, sizeof text, NULL), RODT_OK);
+        assert_string_equal(text, cases[i].sentence);
+        rodt_rules_unref(own);
+    }
+}
+
+/* A finding that was filled by hand may hold any reason and no other: it is said all the same. */
+static void any_reason_of_a_finding_is_spoken(void **state)
+{
+    (void)state;
+    rodt_finding finding = {.rules = rodt_rules_find("us-fmcsr"), .reasons = RODT_REASON_BIT(RODT_REASON_DRUM_HOT)};
+    char text[RODT_SENTENCE_SIZE];
+    assert_int_equal(rodt_finding_spoken_format(&finding, text, sizeof text, NULL), RODT_OK);
+    assert_string_equal(text, "Released (not measured), applied (not measured): that decides nothing. The drum was hot, "
+                              "which lengthens the stroke: judged as found; measure again when it is cold.");
+}
+
 static void nonsense_is_refused(void **state)
 {
     (void)state;
@@ -136,6 +174,8 @@ static void nonsense_is_refused(void **state)
     assert_int_equal(rodt_finding_spoken_message(NULL, &message), RODT_E_ARGUMENT);
     assert_int_equal(rodt_finding_spoken_message(&finding, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_finding_spoken_message(&finding, &message), RODT_E_ARGUMENT);
+    finding.applied_stroke = (rodt_length){1, 1};
+    assert_int_equal(rodt_finding_spoken_message(&finding, &message), RODT_E_ARGUMENT); /* good by no rule set */
     finding.verdict = RODT_VERDICT_UNDETERMINED;
     assert_int_equal(rodt_finding_spoken_message(&finding, &message), RODT_E_ARGUMENT);
     assert_int_equal(rodt_air_finding_spoken_message(NULL, &message), RODT_E_ARGUMENT);
@@ -148,6 +188,8 @@ int main(void)
     const struct CMUnitTest tests[] = {cmocka_unit_test(a_gauge_is_spoken), cmocka_unit_test(a_loss_is_spoken),
                                        cmocka_unit_test(what_never_came_is_spoken),
                                        cmocka_unit_test(an_answer_is_spoken), cmocka_unit_test(a_stroke_is_spoken),
+                                       cmocka_unit_test(a_carriers_limit_is_spoken),
+                                       cmocka_unit_test(any_reason_of_a_finding_is_spoken),
                                        cmocka_unit_test(nonsense_is_refused)};
     return cmocka_run_group_tests_name("spoken", tests, NULL, NULL);
 }

@@ -9,6 +9,7 @@
 
 #include "judge/judge.h"
 #include "rodtravel/rodtravel.h"
+#include "rules/tables.h"
 
 static rodt_length inches(int64_t num, int64_t den)
 {
@@ -398,6 +399,36 @@ static void the_tape_proves_or_does_not(void **state)
     assert_false(rodt_ratio_given(unasked.probability_over));
 }
 
+/* 2 - 2 - 1/5^7 + 1/2^19 is margin enough for a sixteenth to say nothing, and too fine for its chance. */
+static void a_chance_that_does_not_fit_is_not_given(void **state)
+{
+    (void)state;
+    static const struct {
+        rodt_length released, applied;
+    } cases[] = {{{1, 524288}, {2 * 78125 + 1, 78125}}, /* half of the area does not fit */
+                 {{1, 536870912}, {2 * INT64_C(244140625) + 1, 244140625}}, /* the area does not */
+                 {{1, 536870912}, {2 * INT64_C(248046875) + 1, 248046875}}}; /* 5^9 x 127 */
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        rodt_reading made = reading("30 standard", 0, 0);
+        made.released = cases[i].released;
+        made.applied = cases[i].applied;
+        made.division = inches(1, 16);
+        rodt_finding finding = judged(made);
+        assert_int_equal(finding.verdict, RODT_VERDICT_OUT_OF_ADJUSTMENT);
+        assert_chance(finding, RODT_PROOF_NOT_RESOLVED, 0, 0);
+    }
+    /* In units of a millimetre the margin itself does not fit; what is proven has a chance of 0 or 1 all the same. */
+    rodt_reading made = reading("30 standard", 0, 0);
+    made.released = (rodt_length){1, 536870912};
+    assert_int_equal(rodt_length_from_mm(1, 1, &made.division), RODT_OK);
+    made.applied = (rodt_length){INT64_C(2) * 244140625 + 1, 244140625};
+    assert_chance(judged(made), RODT_PROOF_NOT_RESOLVED, 0, 0);
+    made.applied = (rodt_length){INT64_C(244140625) + 1, 244140625};
+    assert_chance(judged(made), RODT_PROOF_PROVEN_WITHIN, 0, 1);
+    made.applied = (rodt_length){INT64_C(3) * 244140625 + 1, 244140625};
+    assert_chance(judged(made), RODT_PROOF_PROVEN_OVER, 1, 1);
+}
+
 static void the_division_never_changes_the_verdict(void **state)
 {
     (void)state;
@@ -474,6 +505,83 @@ static void a_carriers_limit_is_stricter_and_both_are_said(void **state)
     assert_int_equal(finding.verdict, RODT_VERDICT_IN_ADJUSTMENT);
     assert_null(finding.own_row);
     rodt_rules_unref(own);
+}
+
+/* us-inuse limits no stroke and says nothing of a stroke exactly at a limit, so the carrier's limit fails it. Invented
+ * limit. */
+static void a_limit_that_the_rule_set_does_not_let_pass_fails_at_the_limit(void **state)
+{
+    (void)state;
+    static const char table[] = "family,size,class,limit\nclamp,30,standard,1 3/4\n";
+    rodt_rules *own;
+    assert_int_equal(rodt_rules_load(rodt_rules_find("us-inuse"), "yard", table, sizeof table - 1, &own, NULL), RODT_OK);
+    static const struct {
+        int64_t stroke;
+        rodt_verdict verdict;
+        rodt_reason reason;
+        rodt_proof proof;
+    } cases[] = {{103, RODT_VERDICT_UNDETERMINED, RODT_REASON_WITHIN_LIMIT, RODT_PROOF_PROVEN_WITHIN},
+                 {104, RODT_VERDICT_UNDETERMINED, RODT_REASON_WITHIN_LIMIT, RODT_PROOF_NOT_RESOLVED},
+                 {111, RODT_VERDICT_UNDETERMINED, RODT_REASON_WITHIN_LIMIT, RODT_PROOF_NOT_RESOLVED},
+                 {112, RODT_VERDICT_OUT_OF_ADJUSTMENT, RODT_REASON_AT_LIMIT, RODT_PROOF_NOT_RESOLVED},
+                 {113, RODT_VERDICT_OUT_OF_ADJUSTMENT, RODT_REASON_OVER_OWN_LIMIT, RODT_PROOF_NOT_RESOLVED},
+                 {119, RODT_VERDICT_OUT_OF_ADJUSTMENT, RODT_REASON_OVER_OWN_LIMIT, RODT_PROOF_NOT_RESOLVED},
+                 {120, RODT_VERDICT_OUT_OF_ADJUSTMENT, RODT_REASON_OVER_OWN_LIMIT, RODT_PROOF_PROVEN_OVER},
+                 {121, RODT_VERDICT_OUT_OF_ADJUSTMENT, RODT_REASON_OVER_OWN_LIMIT, RODT_PROOF_PROVEN_OVER}};
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        rodt_reading made = reading("clamp 30 standard", 64, 64 + cases[i].stroke);
+        rodt_finding finding;
+        made.division = inches(1, 8);
+        assert_int_equal(rodt_reading_judge(&made, own, &finding, NULL), RODT_OK);
+        assert_int_equal(finding.verdict, cases[i].verdict);
+        assert_true(rodt_finding_has(&finding, cases[i].reason));
+        assert_int_equal(finding.proof, cases[i].proof);
+    }
+    rodt_rules_unref(own);
+}
+
+/* Clamp 36 has 2 1/4 in until 2021-10-13 and 2 1/2 in since, and the carrier 2 in on both days: the law that is named
+ * is in doubt, so nothing passes. Invented limit. */
+static void a_day_in_doubt_matters_though_the_carriers_limit_is_the_same(void **state)
+{
+    (void)state;
+    static const char table[] = "family,size,class,limit\nclamp,36,standard,2\n";
+    rodt_rules *own;
+    assert_int_equal(rodt_rules_load(rodt_rules_find("us-fmcsr"), "yard", table, sizeof table - 1, &own, NULL), RODT_OK);
+    rodt_reading made = reading("36 standard", 64, 64 + 120);
+    rodt_finding finding;
+    made.day = day(2021, 10, 14);
+    assert_int_equal(rodt_reading_judge(&made, own, &finding, NULL), RODT_OK);
+    assert_int_equal(finding.verdict, RODT_VERDICT_IN_ADJUSTMENT);
+    made.other_day = day(2021, 10, 13);
+    assert_int_equal(rodt_reading_judge(&made, own, &finding, NULL), RODT_OK);
+    assert_int_equal(finding.verdict, RODT_VERDICT_UNDETERMINED);
+    HAS(finding, DATE_AMBIGUOUS);
+    assert_false(rodt_length_given(finding.limit));
+    rodt_rules_unref(own);
+}
+
+/* Either end of its time makes a rule set one that was not always in force. Invented ends. */
+static void a_day_that_nobody_can_read_passes_only_under_a_rule_set_without_ends(void **state)
+{
+    (void)state;
+    struct rodt_rules always = *rodt_rules_find("ca-nsc"), from = always, until = always;
+    rodt_reading made = reading("30 standard", 128, 240), over = reading("30 standard", 128, 260);
+    rodt_finding finding;
+    from.from = day(2012, 9, 5);
+    until.until = day(2199, 12, 31);
+    made.day = over.day = (rodt_date){0};
+    made.reasons = over.reasons = RODT_REASON_BIT(RODT_REASON_DATE_UNREADABLE);
+    const struct {
+        const rodt_rules *rules;
+        rodt_verdict pass;
+    } cases[] = {{&always, RODT_VERDICT_IN_ADJUSTMENT}, {&from, RODT_VERDICT_UNDETERMINED}, {&until, RODT_VERDICT_UNDETERMINED}};
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        assert_int_equal(rodt_reading_judge(&made, cases[i].rules, &finding, NULL), RODT_OK);
+        assert_int_equal(finding.verdict, cases[i].pass);
+        assert_int_equal(rodt_reading_judge(&over, cases[i].rules, &finding, NULL), RODT_OK);
+        assert_int_equal(finding.verdict, RODT_VERDICT_OUT_OF_ADJUSTMENT);
+    }
 }
 
 /* Type 18 is in no table: the house can fail it, but nothing passes it. Invented limit. */
@@ -594,6 +702,29 @@ static void readings_too_fine_to_subtract_are_a_status(void **state)
     assert_int_equal(rodt_reading_judge(&made, rodt_rules_find("us-fmcsr"), &finding, NULL), RODT_E_ARGUMENT);
 }
 
+/* A stroke in parts of 2^29 x 5^12 and a limit in millimetres, parts of 127, have no common 64-bit denominator. */
+static void a_margin_that_does_not_fit_is_a_status(void **state)
+{
+    (void)state;
+    const rodt_rules *rules = rodt_rules_find("us-fmcsr");
+    rodt_reading made = reading("18", 64, 128);
+    rodt_finding finding, untouched;
+    rodt_error error;
+    memset(&finding, 0x5A, sizeof finding);
+    untouched = finding;
+    assert_int_equal(rodt_length_from_mm(40, 1, &made.chamber.marked_limit), RODT_OK);
+    rodt_reading lost = made; /* only what a lost blank would make of it is so fine */
+    lost.other_released[0] = made.released = (rodt_length){1, 536870912};
+    lost.other_applied[0] = made.applied = (rodt_length){244140626, 244140625};
+    assert_int_equal(rodt_reading_judge(&made, rules, &finding, &error), RODT_E_RANGE);
+    assert_int_equal(error.status, RODT_E_RANGE);
+    assert_int_equal(rodt_reading_judge(&lost, rules, &finding, &error), RODT_E_RANGE);
+    assert_int_equal(error.status, RODT_E_RANGE);
+    assert_memory_equal(&finding, &untouched, sizeof finding);
+    lost.other_applied[0] = (rodt_length){0, 0};
+    assert_int_equal(rodt_reading_judge(&lost, rules, &finding, NULL), RODT_OK);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -614,13 +745,18 @@ int main(void)
         cmocka_unit_test(a_day_before_the_text_has_no_verdict),
         cmocka_unit_test(the_inch_figure_decides_against_the_printed_millimetres),
         cmocka_unit_test(the_tape_proves_or_does_not),
+        cmocka_unit_test(a_chance_that_does_not_fit_is_not_given),
         cmocka_unit_test(the_division_never_changes_the_verdict),
         cmocka_unit_test(verdicts_are_monotone_and_shift_with_the_tape),
         cmocka_unit_test(a_carriers_limit_is_stricter_and_both_are_said),
+        cmocka_unit_test(a_limit_that_the_rule_set_does_not_let_pass_fails_at_the_limit),
+        cmocka_unit_test(a_day_in_doubt_matters_though_the_carriers_limit_is_the_same),
+        cmocka_unit_test(a_day_that_nobody_can_read_passes_only_under_a_rule_set_without_ends),
         cmocka_unit_test(a_carriers_limit_alone_cannot_pass_a_brake),
         cmocka_unit_test(unconfirmed_limits_are_marked), cmocka_unit_test(ontario_ranks_what_is_out),
         cmocka_unit_test(values_that_no_reader_makes_are_refused),
         cmocka_unit_test(readings_too_fine_to_subtract_are_a_status),
+        cmocka_unit_test(a_margin_that_does_not_fit_is_a_status),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -127,6 +127,22 @@ static void an_excess_is_over_the_law(void **state)
     rodt_rules_unref(own);
 }
 
+/* A finding that was filled by hand can lack what its reasons speak of, or hold a chamber that no mark has. */
+static void a_finding_without_its_facts_is_safe(void **state)
+{
+    (void)state;
+    rodt_finding finding = judge((rodt_form){.chamber = "30", .released = "2", .applied = "4 1/4"}, "us-fmcsr");
+    finding.law_limit = (rodt_length){0, 0};
+    reason_says(&finding, RODT_REASON_OVER_LIMIT, "stroke is over the limit");
+    finding.reasons |= RODT_REASON_BIT(RODT_REASON_MAJOR_DEFECT); /* no text of this rule set ranks defects */
+    reason_says(&finding, RODT_REASON_MAJOR_DEFECT, "major defect");
+    finding.law_limit = (rodt_length){2, 1};
+    reason_says(&finding, RODT_REASON_ASSUMED_CLAMP, "chamber; if yours is bolted or a rotochamber, say so");
+    finding.rules = rodt_rules_find("rated-80"); /* four fifths of this do not fit, so there is no limit */
+    finding.chamber.rated_stroke = (rodt_length){INT64_MAX, 2};
+    reason_says(&finding, RODT_REASON_ASSUMED_CLAMP, "another kind of this size has no limit here");
+}
+
 static void sentences_carry_their_figures(void **state)
 {
     (void)state;
@@ -227,6 +243,10 @@ static void a_small_buffer_stays_untouched(void **state)
     assert_int_equal(rodt_finding_format(NULL, text, sizeof text, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_finding_format(&finding, NULL, 100, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_finding_reason_format(&finding, RODT_REASON_END, text, sizeof text, NULL), RODT_E_ARGUMENT);
+    rodt_message message;
+    assert_int_equal(rodt_finding_reason_message(NULL, RODT_REASON_WITHIN_LIMIT, &message), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_finding_reason_message(&finding, RODT_REASON_WITHIN_LIMIT, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_finding_proof_message(&finding, NULL), RODT_E_ARGUMENT);
     finding.reasons = UINT64_MAX; /* a gap between two groups is no reason */
     assert_int_equal(rodt_finding_reason_format(&finding, (rodt_reason)9, text, sizeof text, NULL), RODT_E_ARGUMENT);
     assert_false(rodt_finding_has(&finding, (rodt_reason)64));
@@ -239,6 +259,7 @@ int main(void)
         cmocka_unit_test(the_sum_is_one_line),         cmocka_unit_test(codes_are_for_ever),
         cmocka_unit_test(a_finding_without_rules_is_safe),
         cmocka_unit_test(an_excess_is_over_the_law),
+        cmocka_unit_test(a_finding_without_its_facts_is_safe),
         cmocka_unit_test(sentences_carry_their_figures), cmocka_unit_test(the_proof_is_a_sentence),
         cmocka_unit_test(every_reason_fits_its_room),  cmocka_unit_test(a_small_buffer_stays_untouched),
     };

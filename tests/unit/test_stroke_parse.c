@@ -54,6 +54,25 @@ static void both_ways_agree_on_what_can_be_read(void **state)
     assert_int_equal(strict.verdict, RODT_VERDICT_IN_ADJUSTMENT);
 }
 
+/* A limit marked in millimetres, parts of 127 in, has no common 64-bit denominator with these readings. */
+static void readings_too_fine_for_a_limit_are_refused_with_a_sentence(void **state)
+{
+    (void)state;
+    rodt_form text = {.chamber = "18", .released = "1/536870912", .applied = "1 1/244140625", .marked_limit = "40 mm"};
+    rodt_finding finding;
+    rodt_error error = {.status = RODT_OK};
+    refused(text, RODT_E_RANGE, "");
+    assert_int_equal(rodt_form_judge_row(&text, us(), &finding, &error), RODT_E_RANGE);
+    assert_int_equal(error.status, RODT_E_RANGE);
+    assert_true(strlen(error.text) > 0);
+    assert_int_equal(rodt_form_judge_row(&text, us(), &finding, NULL), RODT_E_RANGE);
+    rodt_form_set(&text, RODT_FIELD_MARKED_LIMIT, "1 1/2");
+    rodt_form_set(&text, RODT_READING_FIELDS, "no field");
+    rodt_form_set(NULL, RODT_FIELD_MARKED_LIMIT, "no form");
+    assert_int_equal(rodt_form_judge(&text, us(), &finding, NULL), RODT_OK);
+    assert_int_equal(finding.verdict, RODT_VERDICT_IN_ADJUSTMENT);
+}
+
 static void the_first_unreadable_text_is_named(void **state)
 {
     (void)state;
@@ -595,6 +614,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(both_ways_agree_on_what_can_be_read),
+        cmocka_unit_test(readings_too_fine_for_a_limit_are_refused_with_a_sentence),
         cmocka_unit_test(the_first_unreadable_text_is_named),
         cmocka_unit_test(every_wrong_field_is_found),
         cmocka_unit_test(errors_of_a_form_are_those_of_its_judge),
