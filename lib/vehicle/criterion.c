@@ -107,12 +107,12 @@ static rodt_status check_tally(const rodt_tally *tally, uint32_t brakes, rodt_er
 
 static rodt_ratio count(uint32_t brakes) { return (rodt_ratio){brakes, 1}; }
 
-/* full + half x its weight: counts are bounded and the weight is small, so nothing here overflows. */
+/* full + half x its weight. */
 static bool add_defects(uint64_t full, uint32_t half, rodt_ratio *out)
 {
-    rodt_ratio halves;
-    return rodti_exact_multiply(count(half), rodti_table_vehicle[VEHICLE_HALF].value, &halves) &&
-           rodti_exact_add((rodt_ratio){(int64_t)full, 1}, halves, out);
+    rodt_ratio halves = {0, 1};
+    bool fits = rodti_exact_multiply(count(half), rodti_table_vehicle[VEHICLE_HALF].value, &halves);
+    return rodti_exact_add((rodt_ratio){(int64_t)full, 1}, halves, out) & fits;
 }
 
 static bool divide(rodt_ratio sum, uint64_t brakes, rodt_ratio *out)
@@ -124,24 +124,23 @@ static bool find_shares(rodt_count *out)
 {
     const rodt_tally *tally = &out->tally;
     uint64_t open = (uint64_t)tally->unknown + out->unmeasured;
-    rodt_ratio sum, worst;
-    if (!add_defects(tally->full, tally->half, &sum) || !add_defects(tally->full + open, tally->half, &worst))
-        return false;
-    out->defective = sum;
-    return divide(sum, out->brakes, &out->share) && divide(worst, out->brakes, &out->worst_share) &&
-           divide(sum, out->brakes - open, &out->known_share);
+    rodt_ratio worst = {0, 1};
+    bool fits = add_defects(tally->full, tally->half, &out->defective);
+    fits &= add_defects(tally->full + open, tally->half, &worst);
+    fits &= divide(out->defective, out->brakes, &out->share);
+    fits &= divide(worst, out->brakes, &out->worst_share);
+    return fits & divide(out->defective, out->brakes - open, &out->known_share);
 }
 
 /* The chart lists whole brakes only: the share of the brakes, rounded up to its step. */
 static bool find_whole_needed(rodt_count *out)
 {
     rodt_ratio step = rodti_table_vehicle[VEHICLE_CHART].value;
-    rodt_ratio needed;
-    if (!rodti_exact_multiply(count(out->brakes), out->criterion, &needed) ||
-        !rodti_exact_divide(needed, step, &needed))
-        return false;
+    rodt_ratio needed = {0, 1};
+    bool fits = rodti_exact_multiply(count(out->brakes), out->criterion, &needed);
+    fits &= rodti_exact_divide(needed, step, &needed);
     out->whole_needed = (uint32_t)(rodti_exact_round(needed, RODT_ROUNDING_UP) * step.num);
-    return true;
+    return fits;
 }
 
 static rodt_outcome find_outcome(const rodt_count *count_made)
@@ -170,7 +169,7 @@ rodt_status rodt_tally_judge(const rodt_tally *tally, uint32_t brakes, rodt_coun
     made.brakes = brakes == 0 ? tally->brakes : brakes;
     made.unmeasured = made.brakes - tally->brakes;
     made.criterion = rodti_table_vehicle[VEHICLE_SHARE].value;
-    if (!find_shares(&made) || !find_whole_needed(&made))
+    if (!(find_shares(&made) & find_whole_needed(&made)))
         return rodti_error_status(error, RODT_E_RANGE);
     made.outcome = find_outcome(&made);
     *out = made;

@@ -231,16 +231,13 @@ static void judge_axle(const rodt_wheel_end *ends, const rodt_finding *findings,
 
 static rodt_advice advise(rodt_verdict verdict, rodt_adjuster adjuster)
 {
-    static const rodt_advice over[] = {[RODT_ADJUSTER_NOT_RECORDED] = RODT_ADVICE_FIND_ADJUSTER,
-                                       [RODT_ADJUSTER_MANUAL] = RODT_ADVICE_ADJUST,
-                                       [RODT_ADJUSTER_AUTOMATIC] = RODT_ADVICE_FIND_FAULT};
-    switch (verdict) {
-    case RODT_VERDICT_IN_ADJUSTMENT: return RODT_ADVICE_NONE;
-    case RODT_VERDICT_OUT_OF_ADJUSTMENT: return over[adjuster];
-    case RODT_VERDICT_INOPERATIVE: return RODT_ADVICE_REPAIR;
-    case RODT_VERDICT_UNDETERMINED: break;
-    }
-    return RODT_ADVICE_MEASURE;
+    static const rodt_advice over[RODT_ADJUSTER_END] = {[RODT_ADJUSTER_NOT_RECORDED] = RODT_ADVICE_FIND_ADJUSTER,
+                                                        [RODT_ADJUSTER_MANUAL] = RODT_ADVICE_ADJUST,
+                                                        [RODT_ADJUSTER_AUTOMATIC] = RODT_ADVICE_FIND_FAULT};
+    static const rodt_advice others[RODT_VERDICT_END] = {[RODT_VERDICT_UNDETERMINED] = RODT_ADVICE_MEASURE,
+                                                         [RODT_VERDICT_IN_ADJUSTMENT] = RODT_ADVICE_NONE,
+                                                         [RODT_VERDICT_INOPERATIVE] = RODT_ADVICE_REPAIR};
+    return verdict == RODT_VERDICT_OUT_OF_ADJUSTMENT ? over[adjuster] : others[verdict];
 }
 
 /* Beside a brake that is out, the shorter stroke is the good one and no sign of anything. Of a rod that hardly moved

@@ -64,16 +64,11 @@ static void add_percent(rodt_message *message, const char *name, rodt_ratio shar
     rodti_message_number(message, name, percent, RODT_MESSAGE_VALUE_PERCENT);
 }
 
-static rodt_message_code code_of_outcome(rodt_outcome outcome)
-{
-    switch (outcome) {
-    case RODT_OUTCOME_OUT_OF_SERVICE: return RODT_MESSAGE_COUNT_REACHED;
-    case RODT_OUTCOME_AMBIGUOUS: return RODT_MESSAGE_COUNT_CHART;
-    case RODT_OUTCOME_BELOW_CRITERION:
-    case RODT_OUTCOME_UNDETERMINED: break;
-    }
-    return RODT_MESSAGE_COUNT_BELOW;
-}
+static const rodt_message_code code_of_outcome[RODT_OUTCOME_END] = {
+    [RODT_OUTCOME_UNDETERMINED] = RODT_MESSAGE_COUNT_BELOW,
+    [RODT_OUTCOME_BELOW_CRITERION] = RODT_MESSAGE_COUNT_BELOW,
+    [RODT_OUTCOME_AMBIGUOUS] = RODT_MESSAGE_COUNT_CHART,
+    [RODT_OUTCOME_OUT_OF_SERVICE] = RODT_MESSAGE_COUNT_REACHED};
 
 /* Unknown brakes can only add to what is counted; how far is what a person must know. */
 static rodt_message_code code_of_open(const rodt_count *count)
@@ -86,7 +81,7 @@ static rodt_message_code code_of_open(const rodt_count *count)
 
 rodt_status rodt_count_message(const rodt_count *count, rodt_message *out)
 {
-    if (count == NULL || out == NULL)
+    if (count == NULL || out == NULL || count->outcome >= RODT_OUTCOME_END)
         return RODT_E_ARGUMENT;
     uint64_t open = (uint64_t)count->tally.unknown + count->unmeasured;
     rodti_message_start(out, open > 0 ? RODT_MESSAGE_COUNT_OPEN : RODT_MESSAGE_COUNT_ALL);
@@ -94,7 +89,7 @@ rodt_status rodt_count_message(const rodt_count *count, rodt_message *out)
         rodti_message_start(out, RODT_MESSAGE_COUNT_NONE);
         return RODT_OK;
     }
-    rodti_message_clause(out, "outcome", code_of_outcome(count->outcome));
+    rodti_message_clause(out, "outcome", code_of_outcome[count->outcome]);
     if (open > 0)
         rodti_message_clause(out, "open", code_of_open(count));
     rodti_message_number(out, "defective", EXACT(count->defective), RODT_MESSAGE_NONE);

@@ -9,6 +9,7 @@
 #include <string.h>
 
 #include "rodtravel/rodtravel.h"
+#include "rules/tables.h"
 #include "support.h"
 
 /* A type 30 standard (limit 2 in, 49 CFR 393.47(e)(1)) with the stroke in 64ths of an inch at a pressure in psi. */
@@ -84,6 +85,71 @@ static void a_carriers_own_limit_makes_no_defect(void **state)
     assert_int_equal(rodt_finding_defect(&within_law), RODT_DEFECT_NONE);
     assert_int_equal(rodt_finding_defect(&half), RODT_DEFECT_HALF);
     assert_int_equal(rodt_finding_defect(&full), RODT_DEFECT_FULL);
+    rodt_finding at_law = type_30_by(own, 128, 95);
+    assert_int_equal(at_law.verdict, RODT_VERDICT_OUT_OF_ADJUSTMENT);
+    assert_int_equal(rodt_finding_defect(&at_law), RODT_DEFECT_NONE); /* "not greater than" */
+    rodt_rules_unref(own);
+}
+
+/* A law that says "less than" has the first half a defect exactly at its limit. Invented: no such law is in the tables. */
+static void a_stroke_at_a_limit_that_does_not_pass_is_half_a_defect(void **state)
+{
+    (void)state;
+    struct rodt_rules less_than = *rodt_rules_find("us-fmcsr");
+    less_than.at_limit_passes = false;
+    rodt_finding under = type_30_by(&less_than, 127, 95), at = type_30_by(&less_than, 128, 95);
+    assert_int_equal(under.verdict, RODT_VERDICT_IN_ADJUSTMENT);
+    assert_int_equal(rodt_finding_defect(&under), RODT_DEFECT_NONE);
+    assert_int_equal(at.verdict, RODT_VERDICT_OUT_OF_ADJUSTMENT);
+    assert_int_equal(rodt_finding_defect(&at), RODT_DEFECT_HALF);
+}
+
+/* By how much a brake is over is not known without a limit of the law, or where the excess does not fit: a stroke in
+ * parts of 2^29 x 5^12 and a limit marked in millimetres have no common 64-bit denominator. Invented limit. */
+static void an_excess_that_nobody_can_say_has_no_weight(void **state)
+{
+    (void)state;
+    static const char table[] = "family,size,class,limit\nclamp,18,standard,1\n";
+    rodt_rules *own = NULL;
+    assert_int_equal(rodt_rules_load(rodt_rules_find("us-fmcsr"), "own", table, sizeof table - 1, &own, NULL), RODT_OK);
+    rodt_form text = {.chamber = "18 standard", .released = "1/536870912", .applied = "1 156250001/244140625"};
+    rodt_finding finding;
+    assert_int_equal(rodt_form_judge(&text, own, &finding, NULL), RODT_OK);
+    assert_int_equal(finding.verdict, RODT_VERDICT_OUT_OF_ADJUSTMENT);
+    assert_int_equal(rodt_finding_defect(&finding), RODT_DEFECT_UNKNOWN);
+    text.marked_limit = "40 mm";
+    assert_int_equal(rodt_form_judge(&text, own, &finding, NULL), RODT_OK);
+    assert_true(rodt_finding_has(&finding, RODT_REASON_OVER_LIMIT));
+    assert_int_equal(rodt_finding_defect(&finding), RODT_DEFECT_UNKNOWN);
+    text.marked_limit = "1 1/2";
+    assert_int_equal(rodt_form_judge(&text, own, &finding, NULL), RODT_OK);
+    assert_int_equal(rodt_finding_defect(&finding), RODT_DEFECT_HALF);
+    finding.applied_stroke = (rodt_length){0, 0};
+    assert_int_equal(rodt_finding_defect(&finding), RODT_DEFECT_UNKNOWN);
+    finding.verdict = (rodt_verdict)RODT_VERDICT_END;
+    assert_int_equal(rodt_finding_defect(&finding), RODT_DEFECT_UNKNOWN);
+    rodt_rules_unref(own);
+}
+
+/* Long stroke beside the rated stroke of the standard chamber, 2 1/2 in, is judged as standard, 2 in. The carrier's own
+ * 1 3/4 in fails 1 7/8 in, which the law would pass if the marks did not contradict each other. Invented limit. */
+static void a_pass_by_marks_that_contradict_each_other_has_no_weight(void **state)
+{
+    (void)state;
+    static const char table[] = "family,size,class,limit\nclamp,30,standard,1 3/4\n";
+    rodt_rules *own = NULL;
+    assert_int_equal(rodt_rules_load(rodt_rules_find("us-fmcsr"), "own", table, sizeof table - 1, &own, NULL), RODT_OK);
+    rodt_form text = {.chamber = "clamp 30 long", .released = "2", .applied = "3 7/8", .rated_stroke = "2 1/2"};
+    rodt_finding finding;
+    assert_int_equal(rodt_form_judge(&text, own, &finding, NULL), RODT_OK);
+    assert_int_equal(finding.verdict, RODT_VERDICT_OUT_OF_ADJUSTMENT);
+    assert_true(rodt_finding_has(&finding, RODT_REASON_CONFLICTING_MARKS));
+    assert_false(rodt_finding_has(&finding, RODT_REASON_BEYOND_RATED_STROKE));
+    assert_int_equal(finding.law_basis, RODT_BASIS_TABLE);
+    assert_int_equal(rodt_finding_defect(&finding), RODT_DEFECT_UNKNOWN);
+    text.applied = "4 1/8";
+    assert_int_equal(rodt_form_judge(&text, own, &finding, NULL), RODT_OK);
+    assert_int_equal(rodt_finding_defect(&finding), RODT_DEFECT_HALF);
     rodt_rules_unref(own);
 }
 
@@ -290,6 +356,14 @@ static void wrong_calls(void **state)
     error = (rodt_error){0};
     assert_int_equal(rodt_tally_judge(&tally, RODT_BRAKES_MAX + 1, &count, &error), RODT_E_RANGE);
     assert_string_equal(error.field, "brakes");
+    rodt_tally over = {.brakes = RODT_BRAKES_MAX + 1}, reserved = tally;
+    assert_int_equal(rodt_tally_judge(&over, 0, &count, &error), RODT_E_RANGE);
+    for (size_t i = 0; i < sizeof reserved.reserved / sizeof reserved.reserved[0]; i++) {
+        reserved.reserved[i] = 1;
+        assert_int_equal(rodt_tally_judge(&reserved, 0, &count, &error), RODT_E_ARGUMENT);
+        assert_string_equal(error.field, "reserved");
+        reserved.reserved[i] = 0;
+    }
     static const rodt_tally broken[] = {{4, 5, 0, 0, 0, {0}}, {4, 2, 2, 1, 0, {0}}, {4, 1, 0, 0, 2, {0}},
                                         {4, UINT32_MAX, 5, 0, 0, {0}}};
     for (size_t i = 0; i < sizeof broken / sizeof broken[0]; i++)
@@ -298,6 +372,12 @@ static void wrong_calls(void **state)
     full.full = RODT_BRAKES_MAX;
     assert_int_equal(rodt_tally_judge(&full, 0, &count, NULL), RODT_OK);
     assert_int_equal(count.outcome, RODT_OUTCOME_OUT_OF_SERVICE);
+    full.full = full.inoperative = 0; /* 10^9 brakes of 10^9, and the last one that can be counted */
+    full.brakes = RODT_BRAKES_MAX - 1;
+    assert_int_equal(rodt_tally_add(&full, &finding, NULL), RODT_OK);
+    assert_int_equal(rodt_tally_judge(&full, RODT_BRAKES_MAX, &count, NULL), RODT_OK);
+    assert_int_equal(count.whole_needed, RODT_BRAKES_MAX / 5);
+    assert_int_equal(rodt_tally_add(&full, &finding, NULL), RODT_E_RANGE);
 }
 
 int main(void)
@@ -306,6 +386,9 @@ int main(void)
         cmocka_unit_test(weights_change_at_the_limit_and_a_quarter_beyond),
         cmocka_unit_test(a_dead_brake_is_one_and_an_unproven_one_is_unknown),
         cmocka_unit_test(a_carriers_own_limit_makes_no_defect),
+        cmocka_unit_test(a_stroke_at_a_limit_that_does_not_pass_is_half_a_defect),
+        cmocka_unit_test(an_excess_that_nobody_can_say_has_no_weight),
+        cmocka_unit_test(a_pass_by_marks_that_contradict_each_other_has_no_weight),
         cmocka_unit_test(out_by_the_marks_alone_has_no_weight),
         cmocka_unit_test(a_pair_at_two_and_an_eighth_is_one_brake),
         cmocka_unit_test(ten_brakes),

@@ -31,6 +31,7 @@ static void what_people_write(void **state)
         {"2 droite", 2, RODT_SIDE_RIGHT},    {"essieu 3 droit", 3, RODT_SIDE_RIGHT}, {"1LH", 1, RODT_SIDE_LEFT},
         {"1 rh", 1, RODT_SIDE_RIGHT},        {"99l", 99, RODT_SIDE_LEFT},       {"01L", 1, RODT_SIDE_LEFT},
         {"  7R \r\n", 7, RODT_SIDE_RIGHT},   {"2\xC2\xA0R", 2, RODT_SIDE_RIGHT}, {"2\xE2\x80\x91L", 2, RODT_SIDE_LEFT},
+        {"2\xE2\x80\x90R", 2, RODT_SIDE_RIGHT},
         {"2 - L", 2, RODT_SIDE_LEFT},
     };
     for (size_t i = 0; i < COUNT_OF(cases); i++) {

@@ -136,6 +136,38 @@ static void classes_that_were_judged(void **state)
     }
 }
 
+/* A chamber in no table is judged by its marks, and its class is the one that is said of it. */
+static void classes_of_chambers_in_no_table(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *left, *right;
+        uint32_t mismatches;
+    } cases[] = {{"18 long", "18 long", 0}, {"18 long", "18", 0}, {"18", "18 long", 0},
+                 {"18 long", "18 standard", RODT_AXLE_MISMATCH_CLASS_DIFFERS}};
+    for (size_t i = 0; i < COUNT_OF(cases); i++)
+        assert_int_equal(pair(end("1L", cases[i].left, 24), end("1R", cases[i].right, 24)).mismatches,
+                         cases[i].mismatches);
+}
+
+/* A rule set without limits assumes no family, so one that nobody wrote down is unlike none. */
+static void a_family_that_is_not_known_differs_from_none(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *left, *right;
+        uint32_t mismatches;
+    } cases[] = {{"30", "roto 30", 0}, {"roto 30", "30", 0}, {"roto 30", "roto 30", 0},
+                 {"clamp 30", "roto 30", RODT_AXLE_MISMATCH_FAMILY_DIFFERS}};
+    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+        const rodt_wheel_end ends[] = {end("1L", cases[i].left, 24), end("1R", cases[i].right, 24)};
+        rodt_vehicle_finding vehicle;
+        assert_int_equal(rodt_vehicle_judge(ends, 2, 0, rodt_rules_find("us-inuse"), findings, NULL, &vehicle, NULL),
+                         RODT_OK);
+        assert_int_equal(vehicle.axles[0].mismatches, cases[i].mismatches);
+    }
+}
+
 /* An end that was not given is a brake that was not measured: one full defect of seven ends is 12 1/2 % of eight. */
 static void both_ends_of_every_axle_are_counted(void **state)
 {
@@ -179,6 +211,13 @@ static void unlike_ends_can_have_the_same_torque(void **state)
     assert_int_equal(axle.mismatches, RODT_AXLE_MISMATCH_SIZE_DIFFERS | RODT_AXLE_MISMATCH_ARM_DIFFERS);
     assert_ratio(axle.al_left, 150, 1);
     assert_ratio(axle.al_right, 150, 1);
+    left = end("2L", "30 standard", 24), right = end("2R", "12 standard", 20);
+    left.arm_length = inches(11, 2);
+    right.arm_length = inches(55, 8);
+    axle = pair(left, right);
+    assert_ratio(axle.al_left, 165, 1);
+    assert_ratio(axle.al_right, 165, 2);
+    assert_true((axle.mismatches & RODT_AXLE_MISMATCH_TORQUE_DIFFERS) != 0);
 }
 
 /* More than half an inch: common practice of this library, no source. */
@@ -193,6 +232,21 @@ static void strokes_of_an_axle(void **state)
         assert_int_equal(advice[0], difference > 8 && other > 16 ? RODT_ADVICE_LOOK : RODT_ADVICE_NONE);
         assert_int_equal(advice[1], RODT_ADVICE_NONE);
     }
+}
+
+/* Strokes in parts of 2^29 x 5^12 and of 127 have no common 64-bit denominator: each is judged, they are not compared. */
+static void strokes_too_fine_to_compare(void **state)
+{
+    (void)state;
+    rodt_wheel_end left = end("1L", "30 standard", 16), right = end("1R", "30 standard", 16);
+    left.reading.released = (rodt_length){1, 536870912};
+    left.reading.applied = (rodt_length){244140626, 244140625};
+    assert_int_equal(rodt_length_from_mm(90, 1, &right.reading.applied), RODT_OK);
+    rodt_axle_finding axle = pair(left, right);
+    assert_false(rodt_length_given(axle.stroke_difference));
+    assert_int_equal(axle.mismatches, 0);
+    assert_int_equal(findings[0].verdict, RODT_VERDICT_IN_ADJUSTMENT);
+    assert_int_equal(findings[1].verdict, RODT_VERDICT_IN_ADJUSTMENT);
 }
 
 /* One that hardly moved, by less than half an inch, is nothing that is too tight: its finding says so. */
@@ -409,6 +463,9 @@ static void wrong_wheel_ends_leave_everything_as_it_was(void **state)
     expect(RODT_E_ARGUMENT, ends, 0, 0);
     expect(RODT_E_ARGUMENT, ends, 4, 3);
     expect(RODT_E_RANGE, ends, 82, 0); /* 41 axles */
+    rodt_vehicle_finding vehicle;
+    assert_int_equal(rodt_vehicle_judge(ends, 82, 0, rodt_rules_find("us-fmcsr"), findings, NULL, &vehicle, NULL),
+                     RODT_E_RANGE);
     expect(RODT_E_RANGE, ends, 4, RODT_BRAKES_MAX + 1);
     ends[3].position = ends[0].position;
     expect(RODT_E_ARGUMENT, ends, 4, 0);
@@ -538,6 +595,7 @@ int main(void)
         cmocka_unit_test(arms_of_an_axle),
         cmocka_unit_test(unlike_ends_can_have_the_same_torque),
         cmocka_unit_test(strokes_of_an_axle),
+        cmocka_unit_test(strokes_too_fine_to_compare),
         cmocka_unit_test(a_short_stroke_beside_a_longer_one),
         cmocka_unit_test(beside_a_bad_brake_a_short_stroke_is_no_sign),
         cmocka_unit_test(advice_for_each_verdict_and_adjuster),
@@ -545,6 +603,8 @@ int main(void)
         cmocka_unit_test(four_of_six_out_of_reach),
         cmocka_unit_test(an_automatic_adjuster_that_is_out),
         cmocka_unit_test(classes_that_were_judged),
+        cmocka_unit_test(classes_of_chambers_in_no_table),
+        cmocka_unit_test(a_family_that_is_not_known_differs_from_none),
         cmocka_unit_test(both_ends_of_every_axle_are_counted),
         cmocka_unit_test(axles_of_good_brakes_that_are_not_good),
         cmocka_unit_test(one_dead_brake_on_either_axle),

@@ -119,6 +119,16 @@ static void wrong_bits(void **state)
     assert_int_equal(rodt_axle_mismatch_format(NULL, 1, text, sizeof text, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_axle_mismatch_format(&axle, 1, NULL, 1, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_count_format(NULL, text, sizeof text, NULL), RODT_E_ARGUMENT);
+    rodt_message message;
+    axle.mismatches = RODT_AXLE_MISMATCH_SIZE_DIFFERS;
+    assert_int_equal(rodt_axle_mismatch_message(&axle, RODT_AXLE_MISMATCH_SIZE_DIFFERS, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_axle_mismatch_message(&axle, RODT_AXLE_MISMATCH_SIZE_DIFFERS, &message), RODT_OK);
+    /* No outcome is said of a count that has none. */
+    rodt_count count = {.brakes = 4, .share = {1, 2}, .outcome = RODT_OUTCOME_OUT_OF_SERVICE};
+    assert_int_equal(rodt_count_message(&count, &message), RODT_OK);
+    assert_int_equal(rodt_count_message(&count, NULL), RODT_E_ARGUMENT);
+    count.outcome = (rodt_outcome)RODT_OUTCOME_END;
+    assert_int_equal(rodt_count_message(&count, &message), RODT_E_ARGUMENT);
 }
 
 static void each_advice_says_something_of_its_own(void **state)
@@ -134,6 +144,11 @@ static void each_advice_says_something_of_its_own(void **state)
     }
     assert_non_null(strstr(rodt_advice_text(RODT_ADVICE_FIND_FAULT), "do not adjust it by hand to make it pass"));
     assert_null(strstr(rodt_advice_text(RODT_ADVICE_ADJUST), "automatic"));
+    rodt_message message;
+    assert_int_equal(rodt_advice_message((rodt_advice)99, &message), RODT_OK);
+    assert_int_equal(message.code, RODT_MESSAGE_NONE);
+    assert_int_equal(rodt_advice_message(RODT_ADVICE_LOOK, &message), RODT_OK);
+    assert_int_equal(message.code, RODT_MESSAGE_ADVICE_LOOK);
 }
 
 /* Only the share is read in its source; whoever prints the others must say so. */
@@ -167,6 +182,7 @@ static void sources_and_how_they_were_checked(void **state)
     assert_string_equal(rodt_advice_source(RODT_ADVICE_FIND_FAULT, &evidence)->body,
                         "National Transportation Safety Board");
     assert_null(rodt_advice_source(RODT_ADVICE_ADJUST, &evidence));
+    assert_ptr_equal(rodt_advice_source(RODT_ADVICE_FIND_ADJUSTER, NULL), rodt_advice_source(RODT_ADVICE_FIND_FAULT, NULL));
 }
 
 int main(void)
