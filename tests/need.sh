@@ -46,6 +46,13 @@ lack_clang() {
         lacking="$lacking libclang-rt-$(clang -dumpversion | cut -d. -f1)-dev"
 }
 
+# The runtime that counts.
+lack_coverage() {
+    command -v clang-19 >/dev/null 2>&1 || return 0
+    echo 'int main(void) { return 0; }' | clang-19 -fprofile-instr-generate -x c -o /dev/null - >/dev/null 2>&1 ||
+        lacking="$lacking libclang-rt-19-dev"
+}
+
 # A cross compiler with its C library, and the emulator that runs its programs.
 lack_foreign() { # ARCHITECTURE TRIPLET EMULATED
     lack_command "$2-gcc" "gcc-$2"
@@ -90,7 +97,7 @@ lack_for() { # TASK
         lack_command tclsh tcl
         [ -e "$(perl -MConfig -e 'print "$Config{archlibexp}/CORE/perl.h"')" ] || lacking="$lacking libperl-dev"
         ;;
-    coverage) lack_command gcovr gcovr ;;
+    coverage) lack_command clang-19 clang-19; lack_command llvm-cov-19 llvm-19; lack_coverage ;;
     packages)
         lack_command dpkg-buildpackage dpkg-dev
         lack_command dh debhelper

@@ -11,7 +11,7 @@
 #   fuzz        under the sanitizers of clang: unit, then each fuzz target for FUZZ_SECONDS (20)
 #   tidy        clang-tidy and cppcheck
 #   bindings    the languages with all that their tests can use, in a virtual environment of its own
-#   coverage    lines and branches that unit, cases, cli and fuzz corpus reach
+#   coverage    lines, branches and conditions (MC/DC) that unit, cases, cli and fuzz corpus prove, by clang
 #   pages       the pages that the command writes: HTML checker, accessibility in a browser, paper, JSON Schema
 #   all         all of these, two at a time; this is what CI runs
 #
@@ -160,11 +160,24 @@ lint() {
 coverage() {
     need coverage
     dir=$build-coverage
-    # Threads count atomically; a test that kills a program in the middle of its work leaves counts that do not add up.
-    built coverage "$dir" -Db_coverage=true -Dc_args=-fprofile-update=atomic || return 0
-    suites coverage "$dir" --suite unit --suite cases --suite cli --suite fuzz --timeout-multiplier 3
-    step coverage gcovr -j "$jobs" --root "$root" --object-directory "$dir" --filter "$root/lib/" --filter "$root/examples/cli/" \
-        --branches --print-summary --fail-under-line 95 --gcov-ignore-parse-errors
+    export LLVM_PROFILE_FILE=/dev/null
+    built coverage "$dir" --native-file "$root/.meson/coverage.ini" || { unset LLVM_PROFILE_FILE; return 0; }
+    # Runs of one program add up in one file; a run that is killed while it writes can break only that of its suite.
+    rm -rf "$dir/counts"
+    for suite in unit cases fuzz cli; do
+        LLVM_PROFILE_FILE=$dir/counts/$suite-%2m.profraw
+        suites "coverage-$suite" "$dir" --suite "$suite" --timeout-multiplier 3
+    done
+    unset LLVM_PROFILE_FILE
+    step coverage covered
+}
+
+# The programs hold what the counts mean: the library, its exact arithmetic in plain C, the command, the two compilers.
+covered() {
+    llvm-profdata-19 merge --failure-mode=all -o "$dir/counts/all" "$dir/counts"/*.profraw &&
+        llvm-cov-19 export -instr-profile "$dir/counts/all" "$dir/lib/librodtravel.so" -object "$dir/tests/unit/test_exact" \
+            -object "$dir/examples/cli/rodtravel" -object "$dir/lib/tablec" -object "$dir/lib/catalogc" >"$dir/counts/all.json" &&
+        python3 -B "$root/tests/checks/conditions.py" "$root" "$dir/counts/all.json"
 }
 
 pages() {

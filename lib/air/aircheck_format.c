@@ -411,7 +411,7 @@ static void add_conditions(rodt_message *out, const rodt_air_limit *row, const r
         rodti_message_clause(out, "when", RODT_MESSAGE_AIR_EDGE_PER_TOWED_UNIT);
     if (row->below_cut_out)
         rodti_message_clause(out, "when", RODT_MESSAGE_AIR_EDGE_UNDER_CUT_OUT);
-    if (row->half_cut_out && !(judged && rodt_pressure_given(finding->reading.cut_out)))
+    if (row->half_cut_out && (!judged || !rodt_pressure_given(finding->reading.cut_out)))
         rodti_message_clause(out, "when", RODT_MESSAGE_AIR_EDGE_HALF_CUT_OUT);
     if (row->by_volume && !judged)
         rodti_message_clause(out, "when", RODT_MESSAGE_AIR_EDGE_BY_VOLUME);

@@ -21,7 +21,7 @@ const char *rodti_sentence(rodt_message_code code)
 
 rodt_message_code rodti_status_code(rodt_status status)
 {
-    int code = RODT_MESSAGE_STATUS_ARGUMENT - RODT_E_ARGUMENT + (int)status;
+    int code = (int)RODT_MESSAGE_STATUS_ARGUMENT - (int)RODT_E_ARGUMENT + (int)status;
     bool known = status != RODT_OK && rodt_status_name(status)[0] != '\0';
     return known ? (rodt_message_code)code : RODT_MESSAGE_NONE;
 }

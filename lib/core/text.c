@@ -122,7 +122,7 @@ bool rodti_text_is_word(const char *text, size_t size, const char *word)
     for (size_t i = 0; i < size; i++) {
         unsigned char a = (unsigned char)text[i];
         unsigned char b = (unsigned char)word[i];
-        if (a != b && !(text_is_letter(a) && (a | 32u) == (b | 32u)))
+        if (a != b && (!text_is_letter(a) || (a | 32u) != (b | 32u)))
             return false;
     }
     return true;

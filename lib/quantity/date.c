@@ -200,7 +200,7 @@ static rodt_status read_numbers(text_cursor *cursor, const group *first, uint32_
     rodti_text_next(cursor);
     bool is_number = read_group(cursor, &parts[2]);
     bool is_day = order == RODT_DATE_ORDER_YEAR_FIRST && parts[2].digits <= 2;
-    if (!is_number || !(is_day || full_year(&parts[2], &year)))
+    if (!is_number || (!is_day && !full_year(&parts[2], &year)))
         return set_error(error, parts[2].column, RODT_MESSAGE_ERROR_YEAR_DIGITS);
     if (!is_complete(cursor))
         return set_error(error, cursor->column, RODT_MESSAGE_ERROR_DATE_END);

@@ -161,7 +161,7 @@ static bool fits_comparison(const rodt_air_limit *row)
 {
     bool words = row->comparison == RODT_COMPARISON_MUST_BE_YES || row->comparison == RODT_COMPARISON_MUST_BE_NO;
     bool between = row->comparison == RODT_COMPARISON_BETWEEN;
-    bool needs_value = !words && !(row->half_cut_out && !rodt_ratio_given(row->value));
+    bool needs_value = !words && (!row->half_cut_out || rodt_ratio_given(row->value));
     if (words != (row->measure == RODT_AIR_MEASURE_YES_NO) || needs_value != rodt_ratio_given(row->value) ||
         between != rodt_ratio_given(row->upper))
         return false;

@@ -2,6 +2,9 @@
 """Proves that each check can fail: a valid small tree passes, and each fault planted in it is found at its place.
 
 Argument: C compiler command... Prints TAP."""
+import contextlib
+import io
+import json
 import os
 import shutil
 import subprocess
@@ -10,6 +13,7 @@ import tempfile
 
 import abi
 import calls
+import conditions
 import describe
 import docs
 import headers
@@ -93,6 +97,28 @@ def kept(interface, says=SAYS, header=FUNCTION):
     """Files and a check for an interface that is kept, and what there is."""
     return (lambda root: abi.check(root, os.path.join(root, "tests/described")),
             {"include/rodtravel/status.h": header, abi.KEPT: interface, "tests/described": "#!/bin/sh\ncat <<'END'\n" + says + "END\n"})
+
+
+BOTH = "/* a is never so */ int f(int a, int b) { if (NEVER(a)) return 2; return a && b; }\n"
+
+
+def covered(branches=((3, 2, 6), (3, 2, 6)), proven=(True, True), ran=2, lines=100, text=BOTH):
+    """A library of one line, and what a coverage program says of it: (counts, kind) of branches, and their conditions."""
+    at = [text.find("return a") + 8, text.find("b; }") + 1]
+    body = text.find("return 2") + 1
+    function = {"filenames": ["lib/core/text.c"], "regions": [[2, 1, 2, len(text), ran, 0, 0, 0], [2, body, 2, body + 9, 0, 0, 0, 0]],
+                "branches": [[2, at[i], 2, at[i] + 1, true, false, 0, 0, kind] for i, (true, false, kind) in enumerate(branches)],
+                "mcdc_records": [[2, at[0], 2, at[1] + 1, 0, 5, list(proven)]] if proven else []}
+
+    def check(root):
+        export = {"files": [{"filename": os.path.join(root, "lib/core/text.c"), "summary": {"lines": {"count": 100, "covered": lines}}}],
+                  "functions": [{**function, "filenames": [os.path.join(root, "lib/core/text.c")]}]}
+        path = os.path.join(root, "tests/export.json")
+        with open(path, "w", encoding="utf-8") as file:
+            json.dump({"data": [export]}, file)
+        with contextlib.redirect_stdout(io.StringIO()):
+            return conditions.check(root, path, held=("lib/",))
+    return check, {"lib/core/text.c": SPDX + text}
 
 
 RESERVED = ABI.replace("far at 8 1 x 8 pointer", "far at 8 1 x 8 reserve")
@@ -198,6 +224,12 @@ BROKEN = [
     ("function without comment", docs.check,
      {"include/rodtravel/status.h": SPDX + "#define RODT_API\n\nRODT_API int rodt_one(void);\n"}, "status.h:4: rodt_one has no comment"),
     ("not in the ledger", docs.check, {"tests/fuzz/LEDGER.md": "nothing\n"}, "status.h:4: rodt_one is not in tests/fuzz"),
+    ("condition that never decides", *covered(((3, 2, 6), (5, 0, 6)), (True, False)),
+     "text.c:2: condition 2, b, of (a && b) does not decide by itself"),
+    ("outcome that is not seen", *covered(((3, 0, 4), (1, 1, 4)), ()), "text.c:2: one outcome of (a) is not tested"),
+    ("function that never runs", *covered(ran=0), "text.c:2: never runs: /* a is"),
+    ("mark without a reason", *covered(text="\n" + BOTH.replace("/* a is never so */", "")), "text.c:3: a mark without"),
+    ("lines that do not run", *covered(lines=94), "lib:0: 94 of 100 lines run"),
     ("ledger with an unknown function", docs.check, {"tests/fuzz/LEDGER.md": "`rodt_one` `rodt_two`\n"}, "LEDGER.md:0: rodt_two is no public"),
     ("no ledger", docs.check, {"tests/fuzz/LEDGER.md": None}, "LEDGER.md:0: is missing"),
     ("untested function", docs.check, {"tests/unit/test_one.c": SPDX}, "status.h:4: rodt_one is called by no test"),
@@ -292,6 +324,8 @@ def results(compiler):
         yield f"{check.__module__}: a valid tree passes", not found, found
     found = findings(*described(TABLED, SAYS))
     yield "describe: a described header passes", not found, found
+    found = findings(*covered(((3, 2, 6), (5, 1, 6))))
+    yield "conditions: a library that is proven passes", not found, found
     found = findings(*kept(ABI))
     yield "abi: the interface that is kept passes", not found, found
     for name, check, changes, expected in BROKEN:

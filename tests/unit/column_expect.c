@@ -86,10 +86,10 @@ bool column_expect(const rodt_column_plan *plan, const rodt_chamber *chambers, c
     bool row = bit(in->row_valid, i);
     int64_t released = in->released != NULL ? in->released[i] : in->released64[i];
     int64_t applied = in->applied != NULL ? in->applied[i] : in->applied64[i];
-    if (!set_length(released, row && bit(in->released_valid, i), RODT_REASON_RELEASED_UNREADABLE, &reading.released,
-                    &noted) ||
-        !set_length(applied, row && bit(in->applied_valid, i), RODT_REASON_APPLIED_UNREADABLE, &reading.applied,
-                    &noted))
+    bool has_released = row && bit(in->released_valid, i);
+    bool has_applied = row && bit(in->applied_valid, i);
+    if (!set_length(released, has_released, RODT_REASON_RELEASED_UNREADABLE, &reading.released, &noted) ||
+        !set_length(applied, has_applied, RODT_REASON_APPLIED_UNREADABLE, &reading.applied, &noted))
         return false;
     if (in->psi != NULL && row && bit(in->psi_valid, i) && !set_pressure(in->psi[i], &reading, &noted))
         return false;

@@ -156,7 +156,8 @@ bool csv_index_get_variant(size_t number, csv_index_variant *out)
     if (number >= sizeof variants / sizeof *variants)
         return false;
 #ifdef SCAN_X86
-    if (number == 2 && !SCAN_HAS_AVX2())
+    bool wide = SCAN_HAS_AVX2();
+    if (number == 2 && !wide)
         return false;
 #endif
     *out = variants[number];

@@ -137,7 +137,7 @@ typedef enum quoted_end { QUOTED_GOOD, QUOTED_BAD, QUOTED_FAULT } quoted_end;
 static void count_line(csv_reader *reader, char byte)
 {
     bool alone = byte == '\r' && reader->cr_ends &&
-                 !(have(reader, reader->scan + 1) && byte_at(reader, reader->scan + 1) == '\n');
+                 (!have(reader, reader->scan + 1) || byte_at(reader, reader->scan + 1) != '\n');
     if (byte == '\n' || alone)
         reader->line++;
 }

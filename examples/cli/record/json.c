@@ -29,7 +29,8 @@ static int read_number(const place *at, const record_key *key, const json_t *val
 {
     char what[160];
     snprintf(what, sizeof what, say("a whole number from 1 to %d, without quotes, is expected"), key->most);
-    if (!json_is_integer(value) || json_integer_value(value) < 1 || json_integer_value(value) > key->most)
+    bool whole = json_is_integer(value);
+    if (!whole || json_integer_value(value) < 1 || json_integer_value(value) > key->most)
         return print_entry_error(at, record_key_name(key), what);
     *out = (int)json_integer_value(value);
     return STATUS_CONTINUE;
@@ -162,7 +163,8 @@ static int read_version(const place *at, const json_t *root)
         snprintf(what, sizeof what, say("\"%s\" is expected; this is no record of an inspection"), RECORD_KIND);
         return print_entry_error(at, "record", what);
     }
-    if (!json_is_integer(version) || json_integer_value(version) < 1)
+    bool whole = json_is_integer(version);
+    if (!whole || json_integer_value(version) < 1)
         return print_entry_error(at, "version", say("a whole number, the version of the record, is expected"));
     if (json_integer_value(version) <= RECORD_VERSION)
         return STATUS_CONTINUE;

@@ -138,8 +138,8 @@ int walk_take_from(walk *of, const char *file)
     int status = record_read(file, last);
     if (status == STATUS_CONTINUE)
         status = check_last(of, last);
-    if (status == STATUS_CONTINUE && !(keep_head(of, last) && keep_rows(of, last) && keep_steps(of, last) &&
-                                     keep_defects(of, last)))
+    if (status == STATUS_CONTINUE &&
+        (!keep_head(of, last) || !keep_rows(of, last) || !keep_steps(of, last) || !keep_defects(of, last)))
         status = print_error("no memory");
     record_free(last);
     free(last);
