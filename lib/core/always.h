@@ -10,6 +10,8 @@
 #ifndef RODT_ALWAYS_H
 #define RODT_ALWAYS_H
 
+#include "core/common.h"
+
 #if defined(RODT_COVERAGE)
 #define ALWAYS(x) (true)
 #define NEVER(x) (false)

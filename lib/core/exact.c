@@ -3,12 +3,12 @@
 #include "core/exact.h"
 #include "core/exact_wide.h"
 
-/* Takes out twos, then fives, instead of dividing: the denominators of a tape are powers of two, those of decimals are
+/* b is not zero. Takes out twos, then fives, instead of dividing: the denominators of a tape are powers of two, those of decimals are
  * powers of ten, and both are done then. Those of millimetres have the prime 127 left. */
 static uint64_t common_divisor(uint64_t a, uint64_t b)
 {
-    if (a == 0 || b == 0)
-        return a | b;
+    if (a == 0)
+        return b;
     uint64_t divisor = UINT64_C(1) << __builtin_ctzll(a | b);
     a >>= __builtin_ctzll(a);
     b >>= __builtin_ctzll(b);
@@ -113,9 +113,9 @@ static bool rounds_away(uint64_t rest, uint64_t den, bool odd, rodt_rounding rou
     case RODT_ROUNDING_HALF_UP:
         return rest >= other;
     case RODT_ROUNDING_HALF_EVEN:
-    default:
-        return rest > other || (rest == other && odd);
+        break;
     }
+    return rest > other || (rest == other && odd);
 }
 
 int64_t rodti_exact_round(rodt_ratio a, rodt_rounding rounding)

@@ -2,6 +2,7 @@
 /* Why a text is no number: the most helpful reason. Runs only after parsing failed. */
 #include "core/number_parse.h"
 
+#include "core/always.h"
 #include "core/month.h"
 
 /* Everything that the searches below need to know. */
@@ -228,8 +229,10 @@ static bool skip_unit(text_cursor *cursor)
         rodti_text_next(cursor);
         return true;
     }
-    return text_is_letter(cursor->code) && next_word(cursor, &at, word) &&
-           is_one_of(word, words, COUNT_OF(words));
+    if (!text_is_letter(cursor->code))
+        return false;
+    (void)next_word(cursor, &at, word);
+    return is_one_of(word, words, COUNT_OF(words));
 }
 
 /* At a unit: is it the wrong one, are there two, or is there more after it? */
@@ -310,7 +313,8 @@ static rodt_status explain_place(const failure *f)
     text_cursor at = f->start;
     if (problem->sentence != RODT_MESSAGE_NONE)
         return rodti_error(f->error, problem->status, problem->column, problem->sentence);
-    while (at.column < problem->column && at.code != TEXT_END)
+    /* The column of a problem is in the text. */
+    while (at.column < problem->column && ALWAYS(at.code != TEXT_END))
         rodti_text_next(&at);
     text_cursor after = at;
     if (skip_unit(&after))

@@ -2,6 +2,8 @@
 /* The grammar of one number: digits, decimals, fractions and mixed fractions. */
 #include "core/number_parse.h"
 
+#include "core/always.h"
+
 /* Digits are counted up to here; a larger number is known to be too large, not how large. With it a whole
  * number times the finest part still fits in 64 bits. */
 #define DIGITS_END (NUMBER_DEN_MAX + UINT64_C(1))
@@ -113,7 +115,8 @@ static bool read_decimals(text_cursor *cursor, uint64_t whole, number_text *out,
         den = scale;
     }
     rodt_ratio part;
-    if (!rodti_exact_make((int64_t)num, (int64_t)den, &part) || part.den > NUMBER_DEN_MAX)
+    bool made = rodti_exact_make((int64_t)num, (int64_t)den, &part);
+    if (NEVER(!made) /* twelve digits fit */ || part.den > NUMBER_DEN_MAX)
         return rodti_number_set_problem(problem, RODT_E_RANGE, column, RODT_MESSAGE_ERROR_DECIMALS);
     return set_value(whole, (uint64_t)part.num, (uint64_t)part.den, out);
 }

@@ -3,6 +3,7 @@
  * tolower nor the multibyte functions. */
 #include "core/text.h"
 
+#include "core/always.h"
 #include "core/sentences.h"
 
 #include <stdarg.h>
@@ -212,7 +213,7 @@ void rodti_text_putf(text_writer *writer, const char *format, ...)
     va_start(arguments, format);
     int wanted = vsnprintf(writer->buffer + writer->used, left, format, arguments);
     va_end(arguments);
-    if (wanted < 0 || (size_t)wanted >= left)
+    if (NEVER(wanted < 0) /* that is for wide characters */ || (size_t)wanted >= left)
         writer->full = true;
     else
         writer->used += (size_t)wanted;

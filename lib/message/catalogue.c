@@ -2,6 +2,7 @@
 /* Is a catalogue complete? The English one says which arguments a sentence has. */
 #include "message/message.h"
 
+#include "core/always.h"
 #include "core/text.h"
 #include "message/words.h"
 
@@ -12,7 +13,8 @@ static bool names(const char *at, const template_part *wanted)
 {
     for (;;) {
         template_part part = rodti_template_next(&at);
-        if (part.kind == TEMPLATE_END || part.kind == TEMPLATE_BROKEN)
+        /* English is whole, and a translation was checked part by part before it is searched. */
+        if (part.kind == TEMPLATE_END || NEVER(part.kind == TEMPLATE_BROKEN))
             return false;
         if (part.kind != TEMPLATE_TEXT && part.size == wanted->size &&
             memcmp(part.text, wanted->text, part.size) == 0)

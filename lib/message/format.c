@@ -2,6 +2,7 @@
 /* Messages as texts: the one place where templates are filled. */
 #include "message/message.h"
 
+#include "core/always.h"
 #include "core/exact.h"
 #include "core/fault.h"
 
@@ -96,7 +97,8 @@ static bool put_number(text_sink *sink, const char *text, bool about, uint32_t p
 static bool put_mixed(text_sink *sink, rodt_ratio value, uint32_t phrase)
 {
     char text[NUMBER_SIZE];
-    return rodt_ratio_format(value, text, sizeof text, NULL) == RODT_OK && put_number(sink, text, false, phrase);
+    rodt_status status = rodt_ratio_format(value, text, sizeof text, NULL);
+    return ALWAYS(status == RODT_OK) /* it is a number, and there is room */ && put_number(sink, text, false, phrase);
 }
 
 static bool put_decimal(text_sink *sink, rodt_ratio value, unsigned digits, bool about, uint32_t phrase)
@@ -278,7 +280,7 @@ static bool put_arguments(text_sink *sink, uint32_t code, const rodt_argument *a
 static bool has_no_reserve(const rodt_message *message)
 {
     bool zero = rodti_is_zero(message->reserved, COUNT_OF(message->reserved));
-    for (uint32_t i = 0; i < message->count && i < RODT_MESSAGE_ARGUMENTS; i++)
+    for (uint32_t i = 0; i < message->count; i++)
         zero = zero && rodti_is_zero(message->arguments[i].reserved, COUNT_OF(message->arguments[i].reserved));
     return zero;
 }

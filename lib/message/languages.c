@@ -11,11 +11,11 @@ const rodt_catalogue *rodt_catalogue_at(size_t index)
     return index < rodti_catalogue_count ? &rodti_catalogues[index] : NULL;
 }
 
-/* True if the tags begin with the same language, in capitals or not: "fr-CA" and "FR", "fr_CA.UTF-8". */
+/* tag is that of a catalogue and not empty. True if the tags begin with the same language, in capitals or not: "fr-CA" and "FR", "fr_CA.UTF-8". */
 static bool same_language(const char *tag, const char *other)
 {
     size_t size = strcspn(tag, "-_.@");
-    if (size == 0 || size != strcspn(other, "-_.@"))
+    if (size != strcspn(other, "-_.@"))
         return false;
     while (size > 0 && ((tag[size - 1] ^ other[size - 1]) & ~0x20) == 0)
         size--;

@@ -106,7 +106,7 @@ const rodt_argument *rodt_message_argument(const rodt_message *message, const ch
     if (message == NULL || name == NULL)
         return NULL;
     for (uint32_t i = 0; i < message->count && i < RODT_MESSAGE_ARGUMENTS; i++) {
-        if (strcmp(message->arguments[i].name, name) == 0)
+        if (message->arguments[i].name != NULL && strcmp(message->arguments[i].name, name) == 0)
             return &message->arguments[i];
     }
     return NULL;

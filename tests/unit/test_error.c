@@ -347,6 +347,8 @@ static void statuses_are_sentences_too(void **state)
         assert_string_equal(text, rodt_status_text((rodt_status)status));
     }
     assert_int_equal(rodt_status_message(RODT_E_UNIT, NULL), RODT_E_ARGUMENT);
+    assert_string_equal(rodti_sentence(RODT_MESSAGE_STATUS_UNIT), rodt_status_text(RODT_E_UNIT));
+    assert_string_equal(rodti_sentence(RODT_MESSAGE_STROKE_OVER_LIMIT), ""); /* a sentence, but of no error */
 }
 
 static void what_has_no_code_stands_in_english(void **state)

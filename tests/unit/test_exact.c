@@ -249,7 +249,16 @@ static void test_ratios(void **state)
     assert_int_equal(rodt_ratio_make(1, 0, &ratio), RODT_E_ARGUMENT);
     assert_int_equal(rodt_ratio_make(1, 2, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_ratio_make(INT64_MIN, -1, &ratio), RODT_E_RANGE);
-    assert_int_equal(rodt_ratio_add(none, untouched, &ratio), RODT_E_ARGUMENT);
+    /* Each operand, and the place for the result, alone is a reason. */
+    rodt_status (*const each[])(rodt_ratio, rodt_ratio, rodt_ratio *) = {rodt_ratio_add, rodt_ratio_subtract,
+                                                                         rodt_ratio_multiply, rodt_ratio_divide};
+    for (size_t i = 0; i < COUNT_OF(each); i++) {
+        assert_int_equal(each[i](none, most, &ratio), RODT_E_ARGUMENT);
+        assert_int_equal(each[i](most, none, &ratio), RODT_E_ARGUMENT);
+        assert_int_equal(each[i](most, most, NULL), RODT_E_ARGUMENT);
+        assert_int_equal(each[i]((rodt_ratio){1, 2}, (rodt_ratio){-1, 2}, &(rodt_ratio){0, 1}), RODT_OK);
+    }
+    assert_true(equal(ratio, untouched));
     assert_int_equal(rodt_ratio_add(most, most, &ratio), RODT_E_RANGE);
     assert_int_equal(rodt_ratio_multiply(untouched, none, &ratio), RODT_E_ARGUMENT);
     assert_int_equal(rodt_ratio_multiply(most, most, &ratio), RODT_E_RANGE);

@@ -111,6 +111,35 @@ static const struct {
     {"45293", RODT_E_DATE_CELL, 1},
     {"01/02", RODT_E_DATE_CELL, 1},
     {"01-F\u00C9VR", RODT_E_DATE_CELL, 1},
+    {"3 AO\u00DBT", RODT_E_DATE_CELL, 1},
+    {"3 ao\u00FBt", RODT_E_DATE_CELL, 1},
+    {"3 ao\u00FAt", RODT_E_SYNTAX, 3},
+    {"Jan. 4", RODT_E_DATE_CELL, 1},
+    {"Jan.", RODT_E_SYNTAX, 1},
+    {"Jan. x4", RODT_E_SYNTAX, 1},
+    {"123/04", RODT_E_SYNTAX, 5},
+    {"01/04x", RODT_E_SYNTAX, 1},
+    {"1/123/2024", RODT_E_SYNTAX, 3},
+    {"123/4/24", RODT_E_SYNTAX, 6},
+    {"12/4/24", RODT_E_DATE_CELL, 1},
+    {"/min 4", RODT_E_AMBIGUOUS, 2},
+    {"4 psi/min", RODT_E_SYNTAX, 6},
+    {"1\u2032", RODT_E_UNIT, 2},
+    {"1\u2032 3", RODT_E_UNIT, 2},
+    {"1 mm \u2033", RODT_E_UNIT, 6},
+    {"1 mm \"", RODT_E_UNIT, 6},
+    {"1 mm \u201C", RODT_E_UNIT, 6},
+    {"1 mm \u201D", RODT_E_UNIT, 6},
+    {"1 mm \u201E", RODT_E_SYNTAX, 6},
+    {"-.5", RODT_E_NEGATIVE, 1},
+    {"-\u00BB", RODT_E_AMBIGUOUS, 1},
+    {"-\u00BC", RODT_E_NEGATIVE, 1},
+    {"-\u00BE", RODT_E_NEGATIVE, 1},
+    {"-\u00BF", RODT_E_AMBIGUOUS, 1},
+    {"-\u214F", RODT_E_AMBIGUOUS, 1},
+    {"-\u2150", RODT_E_NEGATIVE, 1},
+    {"-\u215E", RODT_E_NEGATIVE, 1},
+    {"-\u215F", RODT_E_AMBIGUOUS, 1},
     {"-1 1/4", RODT_E_NEGATIVE, 1},
     {"−2", RODT_E_NEGATIVE, 1},
     {"175in", RODT_E_IMPLAUSIBLE, 1},
@@ -141,6 +170,23 @@ static void test_reasons(void **state)
 }
 
 /* Zeros in front of, between and behind the decimals. */
+/* What a pen or a scanner leaves in place of a digit is named; a word that begins so is not. */
+static void damaged_digits_are_named(void **state)
+{
+    (void)state;
+    static const char damaged[] = "lIOoSBZ|\\!";
+    for (const char *sign = damaged; *sign != '\0'; sign++) {
+        const char alone[] = {'2', ' ', *sign, '/', '4', '\0'}, word[] = {'2', ' ', *sign, 'q', '\0'};
+        rodt_length length = untouched;
+        rodt_error error;
+        assert_int_equal(rodt_length_parse(alone, &length, &error), RODT_E_SYNTAX);
+        assert_int_equal(error.code, RODT_MESSAGE_ERROR_WRITTEN_FOR);
+        assert_int_equal(error.column, 3);
+        assert_int_equal(rodt_length_parse(word, &length, &error), RODT_E_SYNTAX);
+        assert_int_equal(error.code, RODT_MESSAGE_ERROR_EXPECTED);
+    }
+}
+
 static void test_decimals(void **state)
 {
     (void)state;
@@ -519,6 +565,7 @@ int main(void)
         cmocka_unit_test(test_spellings),
         cmocka_unit_test(test_lost_blank),
         cmocka_unit_test(test_reasons),
+        cmocka_unit_test(damaged_digits_are_named),
         cmocka_unit_test(test_decimals),
         cmocka_unit_test(test_decimal_comma),
         cmocka_unit_test(test_unit_of_the_form),

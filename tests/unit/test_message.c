@@ -590,6 +590,10 @@ static void wrong_catalogues_are_refused_with_the_place(void **state)
          "count.chart: a brace is not closed, not opened, or has no name in it"},
         {RODT_MESSAGE_COUNT_CHART, "{criterion}, not {whole} {brakes?one|two}", 26,
          "count.chart: it has no argument of the name brakes"},
+        {RODT_MESSAGE_STROKE_OVER_LIMIT, "{excess} {1234567890123456789012345678901234567890}", 10,
+         "stroke.over-limit: it has no argument of the name 1234567890123456789012345678901234567890"},
+        {RODT_MESSAGE_STROKE_OVER_LIMIT, "{excess} {12345678901234567890123456789012345678901}", 10,
+         "stroke.over-limit: it has no argument of the name 1234567890123456789012345678901234567890"},
     };
     for (size_t i = 0; i < COUNT_OF(cases); i++) {
         const char *templates[RODT_MESSAGE_END];
@@ -643,6 +647,14 @@ static void a_catalogue_may_be_partial(void **state)
     assert_int_equal(rodt_catalogue_check(&partial, NULL, &error), RODT_E_TABLE);
     assert_int_equal(rodt_catalogue_check(&marked_catalogue, &missing, NULL), RODT_OK);
     assert_int_equal(missing, 0);
+    /* What is behind the end of its table is missing too. */
+    rodt_catalogue ends = partial;
+    ends.count = RODT_MESSAGE_COUNT_BELOW;
+    assert_int_equal(rodt_catalogue_check(&ends, &missing, &error), RODT_OK);
+    assert_int_equal(missing, codes);
+    ends.count++;
+    assert_int_equal(rodt_catalogue_check(&ends, &missing, &error), RODT_OK);
+    assert_int_equal(missing, codes - 1);
     missing = 77;
     templates[RODT_MESSAGE_STROKE_OVER_LIMIT] = "{exces}";
     assert_int_equal(rodt_catalogue_check(&partial, &missing, &error), RODT_E_TABLE);
@@ -693,6 +705,9 @@ static void a_reserve_of_a_message_is_refused(void **state)
     (void)state;
     char text[ROOM] = "kept";
     rodt_message message = {.code = RODT_MESSAGE_STROKE_NO_MOVEMENT, .reserved = {0, 0, 0, 1}};
+    assert_int_equal(rodt_message_format(&message, NULL, text, sizeof text, NULL), RODT_E_ARGUMENT);
+    message.count = 1;
+    message.arguments[0].name = "x";
     assert_int_equal(rodt_message_format(&message, NULL, text, sizeof text, NULL), RODT_E_ARGUMENT);
     message = (rodt_message){.code = RODT_MESSAGE_COUNT_BELOW, .count = 1,
                              .arguments = {{.name = "criterion", .kind = RODT_ARGUMENT_KIND_TEXT, .text = "20 %"}}};
@@ -753,6 +768,54 @@ static void plurals_follow_their_rule(void **state)
     }
 }
 
+/* Three forms are asked of two: the catalogue was never checked. */
+static void a_form_that_there_is_not_is_refused(void **state)
+{
+    (void)state;
+    static const char *const templates[] = {[RODT_MESSAGE_VALUE_ABOUT] = "{n?a|b}"};
+    const rodt_catalogue catalogue = {.language = "xx", .templates = templates, .count = COUNT_OF(templates),
+                                      .decimal_sign = ".", .plural = RODT_PLURAL_RULE_ONE_FEW_MANY};
+    rodt_message message = {.code = RODT_MESSAGE_VALUE_ABOUT, .count = 1,
+                            .arguments = {{.name = "n", .kind = RODT_ARGUMENT_KIND_NUMBER, .number = {3, 1}}}};
+    char text[8] = "kept";
+    assert_int_equal(rodt_message_format(&message, &catalogue, text, sizeof text, NULL), RODT_OK);
+    assert_string_equal(text, "b");
+    message.arguments[0].number.num = 5;
+    assert_int_equal(rodt_message_format(&message, &catalogue, text, sizeof text, NULL), RODT_E_ARGUMENT);
+    assert_string_equal(text, "b");
+}
+
+/* ASCII and Latin-1 have capitals here; nothing else is changed. */
+static void sentences_begin_with_a_capital(void **state)
+{
+    (void)state;
+    static const char *const cases[][2] = {
+        {"", ""}, {"a", "A"}, {"z", "Z"}, {"`", "`"}, {"{", "{"}, {"A", "A"}, {"\u00E0", "\u00C0"}, {"\u00FE", "\u00DE"},
+        {"\u00DF", "\u00DF"}, {"\u00FF", "\u00FF"}, {"\u00F7", "\u00F7"}, {"\u0105", "\u0105"}, {"\xC3", "\xC3"}};
+    static const char *const templates[] = {[RODT_MESSAGE_VALUE_ABOUT] = "{^x}"};
+    const rodt_catalogue catalogue = {.language = "xx", .templates = templates, .count = COUNT_OF(templates),
+                                      .decimal_sign = ".", .plural = RODT_PLURAL_RULE_ALIKE};
+    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+        rodt_message message = {.code = RODT_MESSAGE_VALUE_ABOUT, .count = 1,
+                                .arguments = {{.name = "x", .kind = RODT_ARGUMENT_KIND_TEXT, .text = cases[i][0]}}};
+        char text[8];
+        assert_int_equal(rodt_message_format(&message, &catalogue, text, sizeof text, NULL), RODT_OK);
+        assert_string_equal(text, cases[i][1]);
+    }
+}
+
+/* A message that was made by hand may have nameless arguments, and a count that is beyond its room. */
+static void arguments_are_found_in_any_message(void **state)
+{
+    (void)state;
+    rodt_message message = {.count = 1000};
+    message.arguments[RODT_MESSAGE_ARGUMENTS - 1].name = "last";
+    assert_ptr_equal(rodt_message_argument(&message, "last"), &message.arguments[RODT_MESSAGE_ARGUMENTS - 1]);
+    assert_null(rodt_message_argument(&message, "none"));
+    message.count = RODT_MESSAGE_ARGUMENTS - 1;
+    assert_null(rodt_message_argument(&message, "last"));
+}
+
 /* --- Numbers ----------------------------------------------------------------------------------------- */
 
 static void numbers_are_written_by_their_kind(void **state)
@@ -764,6 +827,8 @@ static void numbers_are_written_by_their_kind(void **state)
     } cases[] = {
         {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {17, 8}, .code = RODT_MESSAGE_VALUE_INCHES}, "2 1/8"},
         {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {-17, 8}, .code = RODT_MESSAGE_VALUE_MM}, "-53,975 mm"},
+        {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {-5, 127}, .code = RODT_MESSAGE_VALUE_MM}, "-1 mm"},
+        {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {5, 127}, .code = RODT_MESSAGE_VALUE_MM}, "1 mm"},
         {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {7, 5}, .code = RODT_MESSAGE_VALUE_INCHES}, "1,4"},
         {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {1, 3}, .code = RODT_MESSAGE_VALUE_INCHES}, "1/3"},
         {{.kind = RODT_ARGUMENT_KIND_LENGTH, .number = {1, 3}, .code = RODT_MESSAGE_VALUE_MM}, "about 8,467 mm"},
@@ -780,6 +845,8 @@ static void numbers_are_written_by_their_kind(void **state)
         {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {599, 100}, .digits = 1}, "5,99"},
         {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {6, 7}, .digits = 3}, "about 0,857"},
         {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {599999, 100003}, .digits = -5}, "about 6,0"},
+        {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {1, 3}, .digits = 6}, "about 0,333333"},
+        {{.kind = RODT_ARGUMENT_KIND_FIGURE, .number = {1, 3}, .digits = 7}, "about 0,333333"},
         {{.kind = RODT_ARGUMENT_KIND_FRACTION, .number = {1, 1}}, "1/1"},
         {{.kind = RODT_ARGUMENT_KIND_DATE, .date = {2021, 10, 14}}, "2021-10-14"},
         {{.kind = RODT_ARGUMENT_KIND_DATE}, "(not measured)"},
@@ -833,6 +900,15 @@ static void made_up_messages_are_refused(void **state)
     assert_int_equal(format_one((rodt_argument){.name = "x", .kind = RODT_ARGUMENT_KIND_TEXT}), RODT_E_ARGUMENT);
     assert_int_equal(format_one((rodt_argument){.name = "x", .kind = RODT_ARGUMENT_KIND_CLAUSE, .code = 99999}),
                      RODT_E_ARGUMENT);
+    assert_int_equal(format_one((rodt_argument){
+                         .name = "x", .kind = RODT_ARGUMENT_KIND_NUMBER, .number = {1, 1}, .code = 99999}),
+                     RODT_E_ARGUMENT);
+    /* Millimetres of so many inches do not fit, and less exact inches are none. */
+    assert_int_equal(format_one((rodt_argument){.name = "x", .kind = RODT_ARGUMENT_KIND_LENGTH,
+                                                .number = {INT64_MAX, 1}, .code = RODT_MESSAGE_VALUE_MM}),
+                     RODT_E_ARGUMENT);
+    /* "{x}" says that nothing was measured; "{x?a|b}" cannot. */
+    assert_int_equal(format_one((rodt_argument){.name = "x", .kind = RODT_ARGUMENT_KIND_NUMBER}), RODT_E_ARGUMENT);
     /* A clause that names itself finds nothing behind it. */
     assert_int_equal(format_one((rodt_argument){
                          .name = "x", .kind = RODT_ARGUMENT_KIND_CLAUSE, .code = RODT_MESSAGE_VALUE_ABOUT}),
@@ -904,6 +980,9 @@ int main(void)
         cmocka_unit_test(plurals_follow_their_rule),
         cmocka_unit_test(numbers_are_written_by_their_kind),
         cmocka_unit_test(made_up_messages_are_refused),
+        cmocka_unit_test(a_form_that_there_is_not_is_refused),
+        cmocka_unit_test(sentences_begin_with_a_capital),
+        cmocka_unit_test(arguments_are_found_in_any_message),
         cmocka_unit_test(makers_refuse_null),
     };
     return cmocka_run_group_tests_name("message", tests, mark_english, NULL);

@@ -140,6 +140,8 @@ static void test_show(void **state)
         {'a', "a"},         {0xBD, "\xC2\xBD"},     {0x2033, "\xE2\x80\xB3"}, {0x1F600, "U+1F600"},
         {0, "U+0000"},      {' ', "U+0020"},        {0x7F, "U+007F"},         {0xA0, "U+00A0"},
         {0xAD, "U+00AD"},   {0x200B, "U+200B"},     {0x202F, "U+202F"},       {0x2060, "U+2060"},
+        {0x205E, "\xE2\x81\x9E"}, {0x206F, "U+206F"}, {0x2070, "\xE2\x81\xB0"}, {0x3000, "U+3000"}, {0x3001, "\xE3\x80\x81"},
+        {0xFFEF, "\xEF\xBF\xAF"}, {0xFFF0, "U+FFF0"}, {0xF8FF, "U+F8FF"}, {0xF900, "\xEF\xA4\x80"},
         {0xFEFF, "U+FEFF"}, {0x10FFFF, "U+10FFFF"}, {TEXT_END, "the end"},    {TEXT_BAD, "a broken byte"},
     };
     for (size_t i = 0; i < COUNT_OF(cases); i++) {
