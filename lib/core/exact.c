@@ -3,8 +3,8 @@
 #include "core/exact.h"
 #include "core/exact_wide.h"
 
-/* b is not zero. Takes out twos, then fives, instead of dividing: the denominators of a tape are powers of two, those of decimals are
- * powers of ten, and both are done then. Those of millimetres have the prime 127 left. */
+/* b is not zero. Takes out twos, then fives, instead of dividing: the denominators of a tape are powers of two, those
+ * of decimals are powers of ten, and both are done then. Those of millimetres have the prime 127 left. */
 static uint64_t common_divisor(uint64_t a, uint64_t b)
 {
     if (a == 0)

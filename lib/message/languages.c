@@ -11,7 +11,8 @@ const rodt_catalogue *rodt_catalogue_at(size_t index)
     return index < rodti_catalogue_count ? &rodti_catalogues[index] : NULL;
 }
 
-/* tag is that of a catalogue and not empty. True if the tags begin with the same language, in capitals or not: "fr-CA" and "FR", "fr_CA.UTF-8". */
+/* True if the tags begin with the same language, in capitals or not: "fr-CA" and "FR", "fr_CA.UTF-8". The first is that
+ * of a catalogue and not empty. */
 static bool same_language(const char *tag, const char *other)
 {
     size_t size = strcspn(tag, "-_.@");
