@@ -82,7 +82,7 @@ typedef struct key_texts {
 static void make_key(const vehicle_groups *groups, const name_cell *name, key_texts *texts, inspection_key *key)
 {
     size_t used = 0, folded = 0;
-    uint16_t sizes[NAME_CELLS_MAX];
+    uint16_t sizes[NAME_CELLS_MAX] = {0};
     for (size_t i = 0; i < groups->layout.names; i++) {
         const char *text = name[i].text;
         size_t size = vehicle_key_trim(&text, name[i].size);
