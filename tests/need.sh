@@ -70,6 +70,8 @@ lack_for() { # TASK
         lack_header stdio.h libc6-dev
         lack_header gmp.h libgmp-dev
         want_header jansson.h libjansson-dev
+        want_header zlib.h zlib1g-dev
+        want_header zstd.h libzstd-dev
         ;;
     tests)
         lack_command c++ g++

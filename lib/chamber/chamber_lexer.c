@@ -31,6 +31,25 @@ static mark_token next_token(text_cursor *cursor)
     return token;
 }
 
+/* Joined to the token before it. */
+static bool follows(const mark_token *token, token_kind kind) { return token->kind == kind && !token->gap; }
+
+static bool is_zeros(const mark_token *number)
+{
+    size_t i = 0;
+    while (i < number->size && number->text[i] == '0')
+        i++;
+    return i == number->size;
+}
+
+/* "30.0": a table that takes chambers for numbers writes them so. */
+static bool is_whole_number(const mark_tokens *tokens)
+{
+    const mark_token *t = tokens->at;
+    return tokens->count == 3 && t[0].kind == TOKEN_NUMBER && follows(&t[1], TOKEN_OTHER) &&
+           (*t[1].text == '.' || *t[1].text == ',') && follows(&t[2], TOKEN_NUMBER) && is_zeros(&t[2]);
+}
+
 void rodti_lexer_next(mark_tokens *tokens, const char *text, size_t size)
 {
     text_cursor cursor;
@@ -41,6 +60,8 @@ void rodti_lexer_next(mark_tokens *tokens, const char *text, size_t size)
     } while (tokens->at[tokens->count].kind != TOKEN_END && ++tokens->count < TOKENS_MAX);
     if (tokens->count == TOKENS_MAX)
         tokens->at[TOKENS_MAX - 1].kind = TOKEN_OTHER;
+    if (is_whole_number(tokens))
+        tokens->count = 1;
     tokens->at[tokens->count].kind = TOKEN_END;
 }
 

@@ -1,6 +1,7 @@
 # SPDX-License-Identifier: Apache-2.0
 """What `rodtravel batch` makes of files: python3 test_batch.py PATH_TO_RODTRAVEL"""
 import csv
+import gzip
 import io
 import itertools
 import json
@@ -135,6 +136,69 @@ class PassThrough(Case):
             out = run(data=data.encode()).stdout.decode().splitlines()
             self.assertEqual(out[0], ",".join(order) + "," + ",".join(NEW))
             self.assertEqual(out[1], data.splitlines()[1] + ",1 13/16,1 3/4,-1/16,out-of-adjustment,over-limit")
+
+    def test_lines_before_the_header(self):
+        """Titles and the separator of a spreadsheet come out as they came, and are named."""
+        titles = b"Inspection of the yard\r\n\nNorth,,2024\n"
+        for jobs in ("1", "2"):
+            result = run("--jobs", jobs, data=titles + HEADER + GOOD)
+            self.assertEqual(result.stdout, titles + run(data=HEADER + GOOD).stdout)
+            self.assertIn("line 4 holds the headings; 3 lines before it are not read", " ".join(result.stderr.decode().split()))
+        result = run("--by", "chamber", data=titles + HEADER + GOOD)
+        self.assertEqual(result.stdout, run("--by", "chamber", data=HEADER + GOOD).stdout)
+        semicolons = (HEADER + GOOD).replace(b",", b";")
+        wanted = b"sep=;\n" + run("--separator", ";", data=semicolons).stdout
+        for options, bom in itertools.product(([], ["--separator", ";"], ["--jobs", "2"]), (b"", b"\xEF\xBB\xBF")):
+            result = run(*options, data=bom + b"sep=;\n" + semicolons)
+            self.assertEqual(result.stdout, bom + wanted)
+            self.assertIn('line 1: "sep=;" names the separator', " ".join(result.stderr.decode().split()))
+        result = run("--separator", ",", data=b"SEP=;\n" + HEADER + GOOD)
+        self.assertIn("--separator says another one", " ".join(result.stderr.decode().split()))
+        self.assertEqual(result.stdout, b"SEP=;\n" + run(data=HEADER + GOOD).stdout)
+        for data in (titles, b"sep=;\n", titles * 40 + HEADER + GOOD, b"x" * 70000 + b"\n" + b"y\n" * 5 + HEADER + GOOD,
+                     titles + b"chamber,applied\n" + GOOD):
+            result = run(data=data)
+            self.assertEqual((result.returncode, result.stdout), (2, b""))
+
+    def test_compressed_files(self):
+        """gzip by Python's own writer, several members too; Zstandard in frames of raw blocks (RFC 8878, 3.1.1)."""
+        plain = HEADER + GOOD * 5000
+        half = len(plain) // 2
+
+        def zstd(data):
+            blocks = [data[at:at + 100000] for at in range(0, len(data), 100000)] or [b""]
+            frame = b"\x28\xB5\x2F\xFD" + bytes([0b10100000]) + len(data).to_bytes(4, "little")
+            return frame + b"".join((len(block) << 3 | (at + 1 == len(blocks))).to_bytes(3, "little") + block
+                                    for at, block in enumerate(blocks))
+
+        wanted = run(data=plain).stdout
+        for name, pack, at in (("gzip", gzip.compress, -6), ("Zstandard", zstd, 9)):
+            packed = pack(plain)
+            if b"was built without" in run(data=packed).stderr:
+                continue
+            for data in (packed, pack(plain[:half]) + pack(plain[half:])):
+                for jobs in ("1", "2"):
+                    result = run("--jobs", jobs, data=data)
+                    self.assertEqual((result.returncode, result.stdout), (0, wanted))
+            cut = run(data=packed[:len(packed) * 2 // 3])
+            self.assertEqual(cut.returncode, 2)
+            self.assertTrue(wanted.startswith(cut.stdout))
+            self.assertIn(f"the compressed data ({name}) ends too early", " ".join(cut.stderr.decode().split()))
+            bad = bytearray(packed)
+            bad[at] |= 0x06 # the checksum; the kind of a block
+            bad[at] ^= 0x08
+            result = run(data=bytes(bad))
+            self.assertEqual(result.returncode, 2)
+            self.assertIn("is damaged", " ".join(result.stderr.decode().split()))
+            self.assertEqual(run("--encoding", "utf-16", data=pack(plain.decode().encode("utf-16"))).stdout, wanted)
+        for start in (b"\x1f", b"\x28\xb5"): # shorter than a whole mark: text
+            self.assertIn(b"headings", run(data=start).stderr)
+
+    def test_files_that_are_no_text(self):
+        for start, says in ((b"PK\x03\x04", "workbook"), (b"PAR1", "Parquet"), (b"ARROW1\0\0", "Arrow"),
+                            (b"\xD0\xCF\x11\xE0", "old workbook"), (b"SQLite format 3\0", "database")):
+            result = self.refused(data=start + b"\0\1\2\3" * 50, says=says)
+            self.assertEqual(result.stdout, b"")
 
     def test_line_ends(self):
         for end in [b"\n", b"\r\n", b"\r"]:

@@ -113,9 +113,10 @@ static void run(bytes from, bool cached, outcome *to)
     require(csv_open(&reader, (csv_source){give, &from}, ','));
     options.no_cache = !cached;
     whole->options = &options;
+    whole->separator = ',';
     whole->context.rules = rodt_rules_find(RODT_DEFAULT_RULES);
     whole->context.day = (rodt_date){2024, 6, 5};
-    require(csv_next(&reader, &record) == CSV_RECORD && batch_header_read(&whole->header, &record, &options));
+    require(csv_next(&reader, &record) == CSV_RECORD && batch_header_read(&whole->header, &record, &options.columns, ','));
     for (size_t i = 0; i < sizeof fields / sizeof fields[0]; i++)
         require(whole->header.columns.column[fields[i]] == i);
     require(batch_chunk_open(chunk, whole, &reader) && batch_chunk_open_cache(chunk, 1));

@@ -160,6 +160,23 @@ static void test_sizes(void **state)
     }
 }
 
+/* A table that takes chambers for numbers adds decimals; only zeros change nothing. */
+static void test_whole_numbers(void **state)
+{
+    (void)state;
+    static const char *const whole[] = {"30.0", "30,0", " 30.00 ", "3030.0"};
+    static const char *const others[] = {"30.5", "30 .0", "30. 0", "30.0.0", "30.", ".0", "30.L", "30;0", "T30.0", "30.0 L"};
+    rodt_chamber read;
+    for (size_t i = 0; i < COUNT_OF(whole); i++) {
+        assert_int_equal(rodt_chamber_parse(whole[i], &read, NULL), RODT_OK);
+        assert_string_equal(read.size, "30");
+        assert_int_equal(read.stroke_class, RODT_STROKE_CLASS_UNKNOWN);
+    }
+    for (size_t i = 0; i < COUNT_OF(others); i++)
+        assert_int_equal(rodt_chamber_parse(others[i], &read, NULL), RODT_E_UNKNOWN_CHAMBER);
+    assert_int_equal(rodt_chamber_parse("45000.0", &read, NULL), RODT_E_DATE_CELL);
+}
+
 /* Bytes that no text file of cases can hold, with the column that they stand in. */
 static void test_bytes(void **state)
 {
@@ -383,6 +400,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_marks),       cmocka_unit_test(test_marks_of_wheel_ends),
         cmocka_unit_test(test_case_of_letters), cmocka_unit_test(test_sizes),
+        cmocka_unit_test(test_whole_numbers),
         cmocka_unit_test(test_bytes),       cmocka_unit_test(test_bounded_text),
         cmocka_unit_test(test_arguments),   cmocka_unit_test(test_sentences),
         cmocka_unit_test(test_round_trips), cmocka_unit_test(test_write),

@@ -55,7 +55,7 @@ bool batch_by_find(batch_run *run, const csv_record *record)
 {
     line_layout *layout = &run->by_layout;
     size_t day;
-    *layout = (line_layout){.names = run->options->by_count, .separator = run->options->separator};
+    *layout = (line_layout){.names = run->options->by_count, .separator = run->separator};
     for (size_t i = 0; i < layout->names; i++) {
         if (!columns_find_heading(record, run->options->by[i], "--by", &run->by_column[i]))
             return false;

@@ -17,6 +17,7 @@ struct batch_cache;
 typedef struct batch_run {
     const batch_options *options;
     rule_context context;
+    char separator;
     batch_header header;
     batch_counts counts;
     bool unit_is_vehicle; /* the first object names a vehicle under "unit" */

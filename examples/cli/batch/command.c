@@ -9,6 +9,7 @@
 #include "batch/workers.h"
 #include "commands.h"
 #include "input/rule_context.h"
+#include "input/title_lines.h"
 #include "io/interrupt.h"
 #include "ui/compiler.h"
 #include "ui/exit_status.h"
@@ -46,31 +47,46 @@ static bool check_first_row(batch_run *run, csv_reader *reader)
     return columns_unit_agrees(&run->header.columns, run->options->style.unit);
 }
 
-/* Errors of the header are printed at once or when the chunk is delivered. */
-static bool read_header(batch_chunk *chunk, csv_reader *reader, const batch_input *input)
+/* The reader of the chunk was opened before. */
+static csv_status pass_titles(batch_chunk *chunk, csv_reader *reader, title_lines *titles, csv_record *record)
 {
+    batch_run *run = chunk->run;
+    csv_status status = titles_pass(titles, reader, &run->options->columns, run->options->separator_given,
+                                    &run->separator, record);
+    csv_set_separator(&chunk->reader, run->separator);
+    return status;
+}
+
+/* Errors of the header are printed at once or when the chunk is delivered. */
+static bool read_header(batch_chunk *chunk, csv_reader *reader, title_lines *titles, const batch_input *input)
+{
+    batch_run *run = chunk->run;
     csv_record record;
     csv_status status;
-    bool rows = chunk->run->options->by_count == 0;
+    bool rows = run->options->by_count == 0;
     if ((status = csv_next(reader, &record)) == CSV_RECORD && reader->bom && rows)
         output_text(&chunk->out, "\xEF\xBB\xBF");
     for (; status == CSV_RECORD && record.size == 0; status = csv_next(reader, &record)) {
         chunk->passed.empty_lines++;
         output_bytes(&chunk->out, record.line_end, rows ? record.line_end_size : 0);
     }
+    if (status == CSV_RECORD)
+        status = pass_titles(chunk, reader, titles, &record);
     chunk->fault = status == CSV_END ? CSV_RECORD : status;
     chunk->stopped = chunk->fault != CSV_RECORD;
     chunk->stop_line = reader->fault_line;
     if (status == CSV_END)
         print_error("%s: there is no header line: the input is empty", input->name);
-    if (status != CSV_RECORD || !batch_header_read(&chunk->run->header, &record, chunk->run->options))
+    if (status != CSV_RECORD || !batch_header_read(&run->header, &record, &run->options->columns, run->separator))
         return false;
     chunk->lines = reader->line - 1;
-    if (rows)
+    if (rows) {
+        output_bytes(&chunk->out, titles->bytes, titles->count > 0 ? titles->size : 0);
         batch_write_header(chunk, &record);
-    else if (!batch_by_find(chunk->run, &record))
+    }
+    else if (!batch_by_find(run, &record))
         return false;
-    return check_first_row(chunk->run, reader) && (rows || batch_by_open(chunk));
+    return check_first_row(run, reader) && (rows || batch_by_open(chunk));
 }
 
 static int exit_status(const batch_counts *counts)
@@ -118,7 +134,9 @@ static bool run_chunks(batch_chunk *chunk, csv_reader *reader, const batch_input
     unsigned jobs = count_jobs(chunk->run->options, input);
     batch_progress_open(&chunk->run->progress, input->size);
     bool members = chunk->run->options->columns.members;
-    bool good = members ? check_first_object(chunk, reader) : read_header(chunk, reader, input);
+    title_lines titles = {0};
+    bool good = members ? check_first_object(chunk, reader) : read_header(chunk, reader, &titles, input);
+    titles_free(&titles);
     if (good && !batch_chunk_open_cache(chunk, jobs)) {
         chunk->out.used = 0; /* a header alone would look like a file without rows */
         good = false;
@@ -175,6 +193,7 @@ static int run_with(const batch_options *options)
     if (run == NULL)
         return print_error("no memory");
     run->options = options;
+    run->separator = options->separator;
     run->line = 1;
     run->counts.histogram = options->summary ? calloc(1, sizeof *run->counts.histogram) : NULL;
     if (options->summary && run->counts.histogram == NULL) {

@@ -1,26 +1,41 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* The header line of a file for `rodtravel batch`: its columns, and whether a record further down repeats it. */
 #include "batch/header.h"
+#include "ui/compiler.h"
+#include "ui/language.h"
 #include "ui/message.h"
 
 #include <stdlib.h>
 #include <string.h>
 
+/* Files that are often taken for tables of text, by their first bytes, and the way out. */
+static const struct {
+    const char *magic, *sentence;
+} other_files[] = {
+    {"\xFF\xFE", TO_SAY("this is UTF-16 text: say --encoding utf-16")},
+    {"\xFE\xFF", TO_SAY("this is UTF-16 text: say --encoding utf-16")},
+    {"PK\x03\x04", TO_SAY("this is a workbook or another archive, not text: save the sheet as CSV (UTF-8) first")},
+    {"\xD0\xCF\x11\xE0", TO_SAY("this is an old workbook, not text: save the sheet as CSV (UTF-8) first")},
+    {"PAR1", TO_SAY("this is a Parquet file, not text: the Python package reads it")},
+    {"ARROW1", TO_SAY("this is an Arrow file, not text: the Python package reads it")},
+    {"SQLite format 3", TO_SAY("this is a database, not text: write the table as CSV first")}};
+
 static bool is_text(const csv_record *record)
 {
-    const char *bytes = record->bytes;
-    bool utf16 = record->size >= 2 &&
-                 (memcmp(bytes, "\xFF\xFE", 2) == 0 || memcmp(bytes, "\xFE\xFF", 2) == 0);
-    if (utf16)
-        print_error("this is UTF-16 text: say --encoding utf-16");
-    else if (memchr(bytes, '\0', record->size) != NULL)
-        print_error("this is not a text file: there are zero bytes in its first line");
-    else
+    for (size_t i = 0; i < COUNT_OF(other_files); i++) {
+        size_t size = strlen(other_files[i].magic);
+        if (record->size < size || memcmp(record->bytes, other_files[i].magic, size) != 0)
+            continue;
+        print_error("%s", say(other_files[i].sentence));
+        return false;
+    }
+    if (memchr(record->bytes, '\0', record->size) == NULL)
         return true;
+    print_error("this is not a text file: there are zero bytes in its first line");
     return false;
 }
 
-bool batch_header_read(batch_header *header, const csv_record *record, const batch_options *options)
+bool batch_header_read(batch_header *header, const csv_record *record, const column_request *request, char separator)
 {
     header->count = record->count;
     header->size = record->size;
@@ -36,7 +51,7 @@ bool batch_header_read(batch_header *header, const csv_record *record, const bat
         print_error("the header line is not CSV: a quote is not closed, or not at the end of a cell");
         return false;
     }
-    return columns_find(&header->columns, &options->columns, record, options->separator);
+    return columns_find(&header->columns, request, record, separator);
 }
 
 void batch_header_free(batch_header *header) { free(header->bytes); }

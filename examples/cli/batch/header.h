@@ -16,7 +16,7 @@ typedef struct batch_header {
 } batch_header;
 
 /* Finds the columns. False: they do not fit together, said on stderr. Free it in either case. */
-bool batch_header_read(batch_header *header, const csv_record *record, const batch_options *options);
+bool batch_header_read(batch_header *header, const csv_record *record, const column_request *request, char separator);
 void batch_header_free(batch_header *header);
 
 /* A record further down: no header; the same header again; or another one, so that no row after it can be read,

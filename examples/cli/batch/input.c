@@ -40,7 +40,7 @@ static void read_size(batch_input *input)
 
 static bool open_transcoder(batch_input *input)
 {
-    csv_source bytes = {.read = read_descriptor, .context = input};
+    csv_source bytes = decompress_source(input->decompressor);
     input->transcoder = malloc(sizeof *input->transcoder);
     if (input->transcoder == NULL) {
         print_error("no memory");
@@ -60,6 +60,17 @@ static bool open_transcoder(batch_input *input)
     return false;
 }
 
+static bool open_decompressor(batch_input *input)
+{
+    input->decompressor = malloc(sizeof *input->decompressor);
+    if (input->decompressor == NULL) {
+        print_error("no memory");
+        return false;
+    }
+    decompress_open(input->decompressor, (csv_source){.read = read_descriptor, .context = input});
+    return true;
+}
+
 bool batch_input_open(batch_input *input, const char *file, const char *encoding)
 {
     bool standard = strcmp(file, "-") == 0;
@@ -70,7 +81,7 @@ bool batch_input_open(batch_input *input, const char *file, const char *encoding
         return false;
     }
     read_size(input);
-    if (encoding == NULL || open_transcoder(input))
+    if (open_decompressor(input) && (encoding == NULL || open_transcoder(input)))
         return true;
     batch_input_close(input);
     return false;
@@ -80,14 +91,34 @@ csv_source batch_input_source(batch_input *input)
 {
     if (input->transcoder != NULL)
         return transcode_source(input->transcoder);
-    return (csv_source){.read = read_descriptor, .context = input};
+    return decompress_source(input->decompressor);
+}
+
+static void explain_source(const batch_input *input)
+{
+    const char *format = decompress_format(input->decompressor);
+    switch (input->decompressor->fault) {
+    case DECOMPRESS_E_ABSENT:
+        print_error("%s: this program was built without %s; decompress the file first", input->name, format);
+        break;
+    case DECOMPRESS_E_BYTES:
+        print_error("%s: the compressed data (%s) is damaged; the rows before it are written", input->name, format);
+        break;
+    case DECOMPRESS_E_CUT:
+        print_error("%s: the compressed data (%s) ends too early; the rows before that are written", input->name,
+                    format);
+        break;
+    case DECOMPRESS_E_MEMORY: print_error("no memory"); break;
+    case DECOMPRESS_OK:
+    case DECOMPRESS_E_SOURCE: print_error("%s: %s", input->name, say_system_error(input->error)); break;
+    }
 }
 
 void batch_input_explain(const batch_input *input)
 {
     transcode_status fault = input->transcoder != NULL ? input->transcoder->fault : TRANSCODE_E_SOURCE;
     if (fault == TRANSCODE_E_SOURCE)
-        print_error("%s: %s", input->name, say_system_error(input->error));
+        explain_source(input);
     else
         print_error(fault == TRANSCODE_E_CUT ? TO_SAY("%s: byte %llu: the input ends inside a character of %s")
                                              : TO_SAY("%s: byte %llu: this is no character of %s"),
@@ -103,6 +134,9 @@ void batch_input_close(batch_input *input)
     if (input->transcoder != NULL)
         transcode_close(input->transcoder);
     free(input->transcoder);
+    if (input->decompressor != NULL)
+        decompress_close(input->decompressor);
+    free(input->decompressor);
     if (input->descriptor > STDERR_FILENO)
         close(input->descriptor);
 }

@@ -1,8 +1,9 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* The input of `rodtravel batch`: a file or standard input, in UTF-8 or another encoding. */
+/* The input of `rodtravel batch`: a file or standard input, compressed or not, in UTF-8 or another encoding. */
 #ifndef BATCH_INPUT_H
 #define BATCH_INPUT_H
 
+#include "io/decompress.h"
 #include "io/transcode.h"
 
 #include <stdbool.h>
@@ -16,6 +17,7 @@ typedef struct batch_input {
     bool waits;       /* it is no file: reads may block */
     uint64_t size;    /* of a file; 0 = not known */
     uint64_t bytes_read;
+    decompressor *decompressor;
     const char *encoding;
     transcoder *transcoder; /* NULL: the bytes are UTF-8, unchecked */
 } batch_input;

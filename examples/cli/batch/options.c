@@ -91,6 +91,7 @@ int batch_options_read(const command_spec *command, int argc, char **argv, batch
         options->columns.fields &= ~FIELD_BIT(RODT_FIELD_POSITION);
     if (status == STATUS_CONTINUE)
         status = read_separator_option(&from, BATCH_OPTION_SEPARATOR, &options->separator);
+    options->separator_given = option_given(&from, BATCH_OPTION_SEPARATOR);
     if (status == STATUS_CONTINUE)
         status = take_format(&from, options);
     return status == STATUS_CONTINUE ? take_jobs(&from, options) : status;

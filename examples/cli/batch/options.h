@@ -41,6 +41,7 @@ typedef struct batch_options {
     const char *encoding; /* NULL = UTF-8, unchecked */
     column_request columns;
     char separator;
+    bool separator_given;
     rodt_style style;
     rodt_date_order date_order;
     unsigned jobs; /* 0 = as many as there are processors */

@@ -14,7 +14,7 @@ void batch_write_header(batch_chunk *chunk, const csv_record *record)
 {
     output_bytes(&chunk->out, record->bytes, record->size);
     for (size_t i = 0; i < RESULTS; i++) {
-        output_bytes(&chunk->out, &chunk->run->options->separator, 1);
+        output_bytes(&chunk->out, &chunk->run->separator, 1);
         output_text(&chunk->out, result_headings[i]);
     }
     output_bytes(&chunk->out, record->line_end, record->line_end_size);
@@ -23,7 +23,7 @@ void batch_write_header(batch_chunk *chunk, const csv_record *record)
 static void write_separators(batch_chunk *chunk, size_t count)
 {
     for (size_t i = 0; i < count; i++)
-        output_bytes(&chunk->out, &chunk->run->options->separator, 1);
+        output_bytes(&chunk->out, &chunk->run->separator, 1);
 }
 
 /* The record as it came, with empty cells up to the width of the header. */
@@ -86,7 +86,7 @@ static bool write_row(batch_chunk *chunk, const csv_record *record, const rodt_f
     write_length(chunk, finding->limit);
     write_length(chunk, finding->margin);
     output_text(&chunk->out, rodt_verdict_name(finding->verdict));
-    output_bytes(&chunk->out, &chunk->run->options->separator, 1);
+    output_bytes(&chunk->out, &chunk->run->separator, 1);
     write_reasons(chunk, finding->reasons, error);
     output_bytes(&chunk->out, record->line_end, record->line_end_size);
     return true;

@@ -282,6 +282,20 @@ bool columns_find(columns *found, const column_request *request, const csv_recor
     return true;
 }
 
+bool columns_are_headings(const column_request *request, const csv_record *record)
+{
+    char text[COLUMN_TEXT_SIZE];
+    uint32_t missing = request->needed;
+    for (int field = 0; field < RODT_FIELD_END; field++)
+        missing |= is_given(request, (rodt_field)field) ? FIELD_BIT(field) : 0;
+    for (size_t i = 0; i < record->count && missing != 0; i++) {
+        columns_heading(record, i, text);
+        rodt_field field = columns_field(request, text, strlen(text));
+        missing &= field == RODT_FIELD_NONE ? missing : ~FIELD_BIT(field);
+    }
+    return missing == 0;
+}
+
 bool columns_find_heading(const csv_record *header, const char *heading, const char *option, size_t *column)
 {
     char text[COLUMN_TEXT_SIZE];

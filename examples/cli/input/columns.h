@@ -40,6 +40,9 @@ int column_request_read(const command_line *from, size_t option, column_request 
  * serves a hint. */
 bool columns_find(columns *found, const column_request *request, const csv_record *header, char separator);
 
+/* True if the record has all headings that are needed, each once at least. Says nothing. */
+bool columns_are_headings(const column_request *request, const csv_record *record);
+
 /* Finds the one column with a heading that an option names. False: none, or two, said on stderr. */
 bool columns_find_heading(const csv_record *header, const char *heading, const char *option, size_t *column);
 

@@ -34,7 +34,7 @@ int read_separator_option(const command_line *from, size_t option, char *out)
     if (text == NULL)
         return STATUS_CONTINUE;
     bool tab = strcmp(text, "tab") == 0 || strcmp(text, "\\t") == 0;
-    if (!tab && (strlen(text) != 1 || strchr(",;\t|:!#$%&*<=>?@^_~", text[0]) == NULL))
+    if (!tab && (strlen(text) != 1 || strchr(SEPARATORS, text[0]) == NULL))
         return print_error("--separator is one character such as , ; | or the word tab, not \"%s\"", text);
     *out = tab ? '\t' : text[0];
     return STATUS_CONTINUE;

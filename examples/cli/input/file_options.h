@@ -14,6 +14,9 @@ int read_unit_option(const command_line *from, size_t option, RODT_ENUM32(rodt_u
 /* "dmy", "mdy", "ymd". */
 int read_date_order_option(const command_line *from, size_t option, rodt_date_order *out);
 
+/* What may split the cells of a line. */
+#define SEPARATORS ",;\t|:!#$%&*<=>?@^_~"
+
 /* One character that no number, fraction, date or code has in it, or the word tab. */
 int read_separator_option(const command_line *from, size_t option, char *out);
 

@@ -73,8 +73,16 @@ bool csv_open(csv_reader *reader, csv_source source, char separator)
     }
     set_stop(reader);
     reader->plain_stop['\n'] = reader->plain_stop['\r'] = 1;
-    reader->plain_stop[(unsigned char)separator] = 1;
+    csv_set_separator(reader, separator);
     return true;
+}
+
+void csv_set_separator(csv_reader *reader, char separator)
+{
+    if (reader->separator != '\n')
+        reader->plain_stop[(unsigned char)reader->separator] = 0;
+    reader->plain_stop[(unsigned char)separator] = 1;
+    reader->separator = separator;
 }
 
 bool csv_open_lines(csv_reader *reader, csv_source source)

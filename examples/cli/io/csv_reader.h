@@ -86,6 +86,9 @@ bool csv_open(csv_reader *reader, csv_source source, char separator);
 /* The same for lines that are no CSV: a record is a line, as one cell without quotes. */
 bool csv_open_lines(csv_reader *reader, csv_source source);
 
+/* Splits the records that follow at another character. */
+void csv_set_separator(csv_reader *reader, char separator);
+
 /* Reads the next record. CSV_RECORD: *record is it; anything else: there is no more. */
 csv_status csv_next(csv_reader *reader, csv_record *record);
 

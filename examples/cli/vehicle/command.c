@@ -67,6 +67,7 @@ static int read_options(const command_line *from, vehicle_options *out)
         status = read_brakes(option_value(from, VEHICLE_BRAKES), &out->brakes);
     if (status == STATUS_CONTINUE)
         status = read_separator_option(from, VEHICLE_SEPARATOR, &out->separator);
+    out->separator_given = option_given(from, VEHICLE_SEPARATOR);
     if (status == STATUS_CONTINUE && out->style.decimal_comma && out->separator == ',')
         status = print_error("with --decimal-comma another separator must be given, such as --separator ';'");
     return status;

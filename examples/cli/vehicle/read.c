@@ -4,6 +4,7 @@
  * judged. */
 #include "vehicle/vehicle.h"
 #include "input/columns.h"
+#include "input/title_lines.h"
 #include "io/csv_reader.h"
 #include "ui/exit_status.h"
 #include "ui/language.h"
@@ -176,11 +177,18 @@ static int end_of_file(const file_reader *from, csv_status status, const csv_rea
     return from->out->count > 0 ? STATUS_CONTINUE : print_error("%s: there is no wheel end in it", from->name);
 }
 
-static int read_headings(file_reader *from, const csv_record *header)
+/* Lines before the header are passed over. */
+static csv_status read_headings(file_reader *from, csv_reader *reader, csv_record *header, int *status)
 {
     const vehicle_options *options = from->options;
+    char separator = options->separator;
+    title_lines titles = {0};
+    csv_status got = titles_pass(&titles, reader, &options->columns, options->separator_given, &separator, header);
     from->column_count = header->count;
-    return columns_find(&from->columns, &options->columns, header, options->separator) ? STATUS_CONTINUE : STATUS_USAGE;
+    if (got == CSV_RECORD && !columns_find(&from->columns, &options->columns, header, separator))
+        *status = STATUS_USAGE;
+    titles_free(&titles);
+    return got;
 }
 
 static int read_records(file_reader *from, csv_reader *reader)
@@ -189,7 +197,9 @@ static int read_records(file_reader *from, csv_reader *reader)
     csv_status got = csv_next(reader, &record);
     if (got == CSV_END)
         return print_error("%s is empty", from->name);
-    int status = got == CSV_RECORD ? read_headings(from, &record) : STATUS_CONTINUE;
+    int status = STATUS_CONTINUE;
+    if (got == CSV_RECORD)
+        got = read_headings(from, reader, &record, &status);
     while (got == CSV_RECORD && status == STATUS_CONTINUE) {
         got = csv_next(reader, &record);
         if (got == CSV_RECORD)

@@ -19,6 +19,7 @@ typedef struct vehicle_options {
     const char *file;  /* "-" = standard input */
     uint32_t brakes;   /* 0 = both ends of every axle in the file */
     char separator;
+    bool separator_given;
     rodt_style style;
     rodt_date_order date_order;
     column_request columns;
