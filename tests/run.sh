@@ -16,7 +16,8 @@
 #   all         all of these, two at a time; this is what CI runs
 #
 #   exhaustive  every pair of readings to a tenth of a millimetre, for every chamber
-#   mutants     breaks the library in MUTANTS (60) places, one at a time, and names those that no test noticed
+#   mutants     breaks the library in MUTANTS (60) places, one at a time, and fails where no test notices and
+#               mutants/survivors.txt has no reason; MUTANTS may also be files or folders of lib/, or all
 #   packages    Debian packages built and installed, the Conan package, the vcpkg port
 #   machine-M   unit on another machine, with the build's default options; M is one of i386, armhf, arm64, s390x (under
 #               an emulator), mingw (under wine), musl (static programs), wasm32 (in Node)
@@ -231,9 +232,9 @@ exhaustive() {
 }
 
 mutants() {
-    rm -rf "$build-mutants"
-    mkdir -p "$build-mutants"
-    step mutants python3 -B "$root/tests/mutants.py" "$root" "$build-mutants" "${MUTANTS:-60}"
+    need clang
+    echo "== mutants"
+    step mutants env JOBS="$jobs" python3 -B "$root/tests/mutants/mutants.py" "$root" "$build-mutants" ${MUTANTS:-60}
 }
 
 packages() {

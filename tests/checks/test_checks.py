@@ -20,6 +20,7 @@ import headers
 import layers
 import lengths
 import reference
+import survivors
 import symbols
 import translations
 import tree
@@ -124,6 +125,8 @@ def covered(branches=((3, 2, 6), (3, 2, 6)), proven=(True, True), ran=2, lines=1
 RESERVED = ABI.replace("far at 8 1 x 8 pointer", "far at 8 1 x 8 reserve")
 
 # name, check, what is written over the valid tree, what the finding must say
+SURVIVES = {survivors.LIST: "lib/quantity/length.c f\nreturn 1;\n1 -> 2\nIt is the same.\n",
+            "lib/quantity/length.c": SPDX + "int f(void)\n{\n    return 1;\n}\n"}
 BROKEN = [
     ("upward include", layers.check, {"lib/core/number.h": SPDX + '#include "rodtravel/length.h"\n'},
      "lib/core/number.h:2: includes include/rodtravel/length.h, which is 1 above it"),
@@ -177,6 +180,10 @@ BROKEN = [
      "lib/quantity/length.c:3: f has 62 lines"),
     ("long file", lengths.check, {"lib/quantity/length.c": SPDX + "int a;\n" * 700}, "lib/quantity/length.c:701: has 701 lines"),
     ("wide line", lengths.check, {"lib/quantity/length.c": SPDX + "int a;" + " " * 115 + "\n"}, "lib/quantity/length.c:2: is 121 columns"),
+    ("survivor without a reason", survivors.check, {survivors.LIST: "lib/quantity/length.c f\nreturn 1;\n1 -> 2\n"}, "survivors.txt:1: needs four lines"),
+    ("survivor in no file", survivors.check, {survivors.LIST: "lib/quantity/other.c f\nreturn 1;\n1 -> 2\nIt is the same.\n"}, "has no function f"),
+    ("survivor without its line", survivors.check, {**SURVIVES, "lib/quantity/length.c": SPDX + "int f(void)\n{\n    return 3;\n}\n"}, "survivors.txt:1: lib/quantity/length.c has no such line: return 1;"),
+    ("survivor twice", survivors.check, {**SURVIVES, survivors.LIST: (SURVIVES[survivors.LIST] + "\n") * 2}, "survivors.txt:6: is there twice"),
     ("text without a translation", translations.check, {"examples/cli/ui/wrap.c": SPDX + 'int a = say("an\\n" "other");\n'}, "has no translation of: an"),
     ("translation with another placeholder", translations.check, {**SAYING, "examples/cli/languages/fr.po": PO + '\nmsgid "one %s"\nmsgstr "un %d"\n'}, "fr.po:0: other placeholders than: one %s"),
     ("translation that is empty", translations.check, {**SAYING, "examples/cli/languages/fr.po": PO + '\nmsgid "one %s"\nmsgstr ""\n'}, "wrap.c:2: examples/cli/languages/fr.po has no translation of: one %s"),
@@ -322,6 +329,8 @@ def results(compiler):
     for check in (layers.check, words.check, lengths.check, calls.check, docs.check):
         found = findings(check, {})
         yield f"{check.__module__}: a valid tree passes", not found, found
+    found = findings(survivors.check, SURVIVES)
+    yield "survivors: an entry with its line passes", not found, found
     found = findings(*described(TABLED, SAYS))
     yield "describe: a described header passes", not found, found
     found = findings(*covered(((3, 2, 6), (5, 1, 6))))

@@ -591,7 +591,8 @@ static void wrong_readings_are_refused_by_member(void **state)
         {"built", {.check = RODT_AIR_CHECK_WARNING, .built = {2001, 2, 0}}},
         {"built", {.check = RODT_AIR_CHECK_WARNING, .built = {2001, 13, 40}}},
         {"built", {.check = RODT_AIR_CHECK_WARNING, .built = {0, 3, 1}}},
-        {"built", {.check = RODT_AIR_CHECK_WARNING, .built = {1800, 0, 0}}},
+        {"built", {.check = RODT_AIR_CHECK_WARNING, .built = {1899, 0, 0}}},
+        {"built", {.check = RODT_AIR_CHECK_WARNING, .built = {2200, 0, 0}}},
         {"built", {.check = RODT_AIR_CHECK_WARNING, .built = {-1, 0, 0}}},
         {"pressure", {.check = RODT_AIR_CHECK_WARNING, .pressure = {-1, 1}}},
         {"pressure", {.check = RODT_AIR_CHECK_WARNING, .pressure = {1, -1}}},
@@ -627,6 +628,8 @@ static void sound_readings_are_taken(void **state)
     (void)state;
     const rodt_air_reading cases[] = {
         {.check = RODT_AIR_CHECK_WARNING},
+        {.check = RODT_AIR_CHECK_WARNING, .built = {1900, 0, 0}},
+        {.check = RODT_AIR_CHECK_WARNING, .built = {2199, 0, 0}},
         {.check = RODT_AIR_CHECK_WARNING, .built = {2001, 0, 0}, .pressure = {0, 1}, .cut_out = gauge("655 kPa")},
         {.check = RODT_AIR_CHECK_CONTAMINATION, .vehicle = RODT_VEHICLE_CLASS_BUS, .built = {2000, 2, 29}},
         {.check = RODT_AIR_CHECK_BUILD_UP, .towed_units = RODT_AIR_COUNT_MAX, .applications = RODT_AIR_COUNT_MAX,

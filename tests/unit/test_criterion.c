@@ -364,6 +364,9 @@ static void wrong_calls(void **state)
         assert_string_equal(error.field, "reserved");
         reserved.reserved[i] = 0;
     }
+    rodt_count most;
+    assert_int_equal(rodt_tally_judge(&tally, RODT_BRAKES_MAX, &most, NULL), RODT_OK);
+    assert_int_equal(most.unmeasured, RODT_BRAKES_MAX - 4);
     static const rodt_tally broken[] = {{4, 5, 0, 0, 0, {0}}, {4, 2, 2, 1, 0, {0}}, {4, 1, 0, 0, 2, {0}},
                                         {4, UINT32_MAX, 5, 0, 0, {0}}};
     for (size_t i = 0; i < sizeof broken / sizeof broken[0]; i++)

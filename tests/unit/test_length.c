@@ -169,6 +169,40 @@ static void test_reasons(void **state)
     }
 }
 
+/* Every word of a unit, after a whole number and alone; "of an inch" needs a fraction. */
+static void test_unit_words(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *word;
+        rodt_unit unit;
+    } words[] = {
+        {"\"", RODT_UNIT_IN},         {"in", RODT_UNIT_IN},          {"in.", RODT_UNIT_IN},        {"ins", RODT_UNIT_IN},
+        {"inch", RODT_UNIT_IN},       {"inches", RODT_UNIT_IN},      {"po", RODT_UNIT_IN},         {"pouce", RODT_UNIT_IN},
+        {"pouces", RODT_UNIT_IN},     {"''", RODT_UNIT_IN},          {"\u2032\u2032", RODT_UNIT_IN}, {"\u2033", RODT_UNIT_IN},
+        {"\u201C", RODT_UNIT_IN},     {"\u201D", RODT_UNIT_IN},      {"mm", RODT_UNIT_MM},         {"mm.", RODT_UNIT_MM},
+        {"millimetre", RODT_UNIT_MM}, {"millimetres", RODT_UNIT_MM}, {"millimeter", RODT_UNIT_MM}, {"millimeters", RODT_UNIT_MM},
+        {"cm", RODT_UNIT_CM},         {"cm.", RODT_UNIT_CM},         {"centimetre", RODT_UNIT_CM}, {"centimetres", RODT_UNIT_CM},
+        {"centimeter", RODT_UNIT_CM}, {"centimeters", RODT_UNIT_CM},
+    };
+    for (size_t i = 0; i < COUNT_OF(words); i++) {
+        char text[40];
+        rodt_length read;
+        RODT_ENUM32(rodt_unit) unit = words[i].unit == RODT_UNIT_IN ? RODT_UNIT_MM : RODT_UNIT_IN;
+        snprintf(text, sizeof text, "2 %s", words[i].word);
+        assert_int_equal(rodt_length_parse(text, &read, NULL), RODT_OK);
+        assert_true(words[i].unit == RODT_UNIT_IN   ? equal(read, 2, 1)
+                    : words[i].unit == RODT_UNIT_MM ? equal(read, 10, 127)
+                                                    : equal(read, 100, 127));
+        assert_int_equal(rodt_unit_parse(words[i].word, &unit, NULL), RODT_OK);
+        assert_int_equal(unit, words[i].unit);
+    }
+    rodt_length half;
+    RODT_ENUM32(rodt_unit) unit;
+    assert_int_equal(rodt_length_parse("1/2 of an inch", &half, NULL), RODT_OK);
+    assert_int_equal(rodt_unit_parse("of an inch", &unit, NULL), RODT_E_SYNTAX);
+}
+
 /* Zeros in front of, between and behind the decimals. */
 /* What a pen or a scanner leaves in place of a digit is named; a word that begins so is not. */
 static void damaged_digits_are_named(void **state)
@@ -566,6 +600,7 @@ int main(void)
         cmocka_unit_test(test_lost_blank),
         cmocka_unit_test(test_reasons),
         cmocka_unit_test(damaged_digits_are_named),
+        cmocka_unit_test(test_unit_words),
         cmocka_unit_test(test_decimals),
         cmocka_unit_test(test_decimal_comma),
         cmocka_unit_test(test_unit_of_the_form),

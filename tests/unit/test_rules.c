@@ -263,10 +263,13 @@ static void unlisted_actuators_go_by_their_marks(void **state)
     assert_int_equal(answer.law_basis, RODT_BASIS_MARKED_LIMIT);
     expect_length(answer.limit, "1 7/8");
 
-    chamber.marked_limit = inches("2 1/8");
-    answer = ask("us-fmcsr", &chamber, "2024-01-01");
-    assert_int_equal(answer.law_basis, RODT_BASIS_RATED_SHARE);
-    expect_length(answer.limit, "2");
+    static const char *const no_smaller[] = {"2", "2 1/8"};
+    for (size_t i = 0; i < COUNT_OF(no_smaller); i++) {
+        chamber.marked_limit = inches(no_smaller[i]);
+        answer = ask("us-fmcsr", &chamber, "2024-01-01");
+        assert_int_equal(answer.law_basis, RODT_BASIS_RATED_SHARE);
+        expect_length(answer.limit, "2");
+    }
 
     chamber.rated_stroke = (rodt_length){0};
     answer = ask("us-fmcsr", &chamber, "2024-01-01");
@@ -435,6 +438,10 @@ static void sources_write_as_one_line(void **state)
     assert_int_equal(rodt_source_format(answer.source, text, needed, NULL), RODT_OK);
     assert_int_equal(rodt_source_format(answer.source, small, sizeof small, NULL), RODT_E_SPACE);
     assert_string_equal(small, "as it was");
+    rodt_source no_section = *answer.source;
+    no_section.section = "";
+    assert_int_equal(rodt_source_format(&no_section, text, sizeof text, NULL), RODT_OK);
+    assert_string_equal(text, "49 CFR Part 393, text as amended by 86 FR 57076");
     assert_int_equal(rodt_source_format(NULL, text, sizeof text, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_source_format(answer.source, NULL, 1, NULL), RODT_E_ARGUMENT);
     for (size_t r = 0; r < rodt_rules_count(); r++)

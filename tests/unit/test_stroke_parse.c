@@ -115,6 +115,38 @@ static void the_first_unreadable_text_is_named(void **state)
     text = good();
     text.rated_stroke = "three";
     refused(text, RODT_E_SYNTAX, "rated_stroke");
+    text = good();
+    text.released = "1 3/0";
+    text.applied = "2-Jan";
+    refused(text, RODT_E_SYNTAX, "released");
+}
+
+static void column_of(rodt_form text, const char *field, uint32_t column)
+{
+    rodt_finding finding;
+    rodt_error error = {.column = 77};
+    assert_int_not_equal(rodt_form_judge(&text, us(), &finding, &error), RODT_OK);
+    assert_string_equal(error.field, field);
+    assert_int_equal(error.column, column);
+}
+
+/* A value that is refused as a whole begins at the first column; what is not there has none. */
+static void the_column_is_the_place_in_the_text(void **state)
+{
+    (void)state;
+    rodt_form text = good();
+    text.division = "0";
+    column_of(text, "division", 1);
+    text = good();
+    text.applied = "4 1/0";
+    column_of(text, "applied", 5);
+    text = good();
+    text.applied = "";
+    column_of(text, "applied", 0);
+    rodt_finding finding;
+    rodt_error error = {.column = 77};
+    assert_int_equal(rodt_form_judge(NULL, us(), &finding, &error), RODT_E_ARGUMENT);
+    assert_int_equal(error.column, 0);
 }
 
 static void conditions_are_words_of_the_form(void **state)
@@ -616,6 +648,7 @@ int main(void)
         cmocka_unit_test(both_ways_agree_on_what_can_be_read),
         cmocka_unit_test(readings_too_fine_for_a_limit_are_refused_with_a_sentence),
         cmocka_unit_test(the_first_unreadable_text_is_named),
+        cmocka_unit_test(the_column_is_the_place_in_the_text),
         cmocka_unit_test(every_wrong_field_is_found),
         cmocka_unit_test(errors_of_a_form_are_those_of_its_judge),
         cmocka_unit_test(the_unit_of_a_pressure_is_kept),
