@@ -165,12 +165,23 @@ class Reader:
         signs = [d[sign] for d in (NEIGHBOUR, OPPOSITE, OTHER, LOGIC) if sign in d]
         if "*" in left["type"]["qualType"] and "*" in right["type"]["qualType"] and sign == "-":
             return
+        if sign in ("==", "!="):
+            self.symmetric(left)
         if sign in LOGIC:
             self.condition(left)
             self.condition(right)
         parts = [left["span"], right["span"]]
         words = self.words(node, at, sign, signs)
         self.add(node, at, parts, words, write_logic(sign) if sign in LOGIC else write_binary(sign, signs))
+
+    @staticmethod
+    def symmetric(call):
+        """Equal is equal either way round."""
+        called = call["inner"][0] if call["kind"] == "CallExpr" else {}
+        while called.get("inner"):
+            called = called["inner"][0]
+        if re.search("compare|cmp", called.get("referencedDecl", {}).get("name", "")):
+            call["symmetric"] = True
 
     def words(self, node, at, sign, signs):
         left = re.sub(r"\s+", " ", self.text[node["span"][0]:at].strip())[-AROUND:].strip()
@@ -236,7 +247,7 @@ class Reader:
     def on_CallExpr(self, node, inner):
         """Two neighbours of one type, swapped; not two literals."""
         arguments = inner[1:]
-        if node["span"][2] or any(not a.get("span") or a["span"][2] for a in arguments):
+        if node.get("symmetric") or node["span"][2] or any(not a.get("span") or a["span"][2] for a in arguments):
             return
         shown, types = [self.source(a["span"]) for a in arguments], [a["type"]["qualType"] for a in arguments]
         for i in range(len(arguments) - 1):

@@ -384,6 +384,13 @@ static void what_is_open_stays_open(void **state)
     assert_int_equal(finding.result, RODT_AIR_RESULT_UNDETERMINED);
     assert_int_equal(finding.law_result, RODT_AIR_RESULT_UNDETERMINED);
     rodt_rules_unref(own);
+    /* what the carrier refuses on every vehicle is defective, though the law would have to know which it is */
+    own = load("us-cdl", AIR "loss-applied,any,,not-more-than,2,,psi-per-minute\n");
+    finding = judge(own, loss(RODT_VEHICLE_CLASS_ANY, 0, 106));
+    assert_int_equal(finding.result, RODT_AIR_RESULT_DEFECTIVE);
+    assert_ptr_equal(finding.row, rodt_rules_air_at(own, 0));
+    assert_int_equal(finding.law_result, RODT_AIR_RESULT_UNDETERMINED);
+    rodt_rules_unref(own);
 }
 
 static void a_check_that_the_law_has_not(void **state)

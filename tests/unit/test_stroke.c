@@ -128,7 +128,16 @@ static void missing_facts_are_named_and_the_rest_is_computed(void **state)
     assert_int_equal(finding.verdict, RODT_VERDICT_UNDETERMINED);
     HAS(finding, APPLIED_MISSING);
     HAS_NOT(finding, RELEASED_MISSING);
+    HAS_NOT(finding, READINGS_SWAPPED);
     assert_int_equal(rodt_length_compare(finding.limit, inches(7, 4)), 0);
+
+    rodt_reading unreadable = reading("24", 144, 200);
+    unreadable.released = (rodt_length){0, 0};
+    unreadable.reasons = RODT_REASON_BIT(RODT_REASON_RELEASED_UNREADABLE);
+    finding = judged(unreadable);
+    HAS(finding, RELEASED_UNREADABLE);
+    HAS_NOT(finding, RELEASED_MISSING);
+    HAS_NOT(finding, READINGS_SWAPPED);
 
     rodt_reading no_chamber = reading("24", 128, 216);
     memset(&no_chamber.chamber, 0, sizeof no_chamber.chamber);
@@ -318,6 +327,44 @@ static void a_day_that_is_in_doubt_matters_only_where_the_limit_changed(void **s
     finding = judged(made);
     assert_int_equal(finding.verdict, RODT_VERDICT_IN_ADJUSTMENT);
     HAS(finding, DATE_AMBIGUOUS);
+}
+
+/* A carrier's own limit that changed once is as unknown, though the law's never changed. Invented limits. */
+static void a_day_in_doubt_counts_for_a_carriers_limit_too(void **state)
+{
+    (void)state;
+    static const char table[] = "family,size,class,limit,from,until\nclamp,20,standard,1 5/8,2019-01-01,2021-12-31\n"
+                                "clamp,20,standard,1 1/2,2022-01-01,\n";
+    rodt_rules *own;
+    rodt_error error;
+    assert_int_equal(rodt_rules_load(rodt_rules_find("us-fmcsr"), "yard", table, sizeof table - 1, &own, &error), RODT_OK);
+    rodt_reading made = reading("clamp 20 standard", 64, 64 + 80);
+    rodt_finding finding;
+    assert_int_equal(rodt_reading_judge(&made, own, &finding, NULL), RODT_OK);
+    assert_int_equal(rodt_length_compare(finding.limit, inches(3, 2)), 0);
+    made.other_day = day(2021, 5, 6);
+    assert_int_equal(rodt_reading_judge(&made, own, &finding, NULL), RODT_OK);
+    assert_false(rodt_length_given(finding.limit));
+    made.other_day = day(2022, 5, 6);
+    assert_int_equal(rodt_reading_judge(&made, own, &finding, NULL), RODT_OK);
+    assert_int_equal(rodt_length_compare(finding.limit, inches(3, 2)), 0);
+    made.day = made.other_day = (rodt_date){0};
+    made.reasons = RODT_REASON_BIT(RODT_REASON_DATE_UNREADABLE);
+    assert_int_equal(rodt_reading_judge(&made, own, &finding, NULL), RODT_OK);
+    assert_false(rodt_length_given(finding.limit));
+    rodt_rules_unref(own);
+}
+
+/* What else a text may mean stays with the finding. */
+static void the_other_readings_are_kept(void **state)
+{
+    (void)state;
+    rodt_reading made = reading("30 standard", 128, 240);
+    made.other_released[0] = inches(130, 64);
+    made.other_applied[0] = inches(241, 64);
+    rodt_finding finding = judged(made);
+    assert_memory_equal(finding.other_released, made.other_released, sizeof made.other_released);
+    assert_memory_equal(finding.other_applied, made.other_applied, sizeof made.other_applied);
 }
 
 static void a_day_before_the_text_has_no_verdict(void **state)
@@ -742,6 +789,8 @@ int main(void)
         cmocka_unit_test(beyond_the_rated_stroke_is_out_and_doubted),
         cmocka_unit_test(an_unlisted_chamber_is_judged_by_its_marks),
         cmocka_unit_test(a_day_that_is_in_doubt_matters_only_where_the_limit_changed),
+        cmocka_unit_test(a_day_in_doubt_counts_for_a_carriers_limit_too),
+        cmocka_unit_test(the_other_readings_are_kept),
         cmocka_unit_test(a_day_before_the_text_has_no_verdict),
         cmocka_unit_test(the_inch_figure_decides_against_the_printed_millimetres),
         cmocka_unit_test(the_tape_proves_or_does_not),
