@@ -196,7 +196,7 @@ bool rodti_is_division(rodt_length length)
     return length.num > 0 && rodt_length_compare(length, coarsest) <= 0;
 }
 
-/* True if the text, which is not blank, is a division in some unit, with a point or a comma as its decimal separator. */
+/* True if a text that is not blank is a division in some unit, with a point or a comma as its decimal separator. */
 static bool is_any_division(const char *text, size_t size)
 {
     for (int style = 0; style < 6; style++) {
