@@ -8,7 +8,7 @@ void rodti_json_message(json_buffer *json, rodt_status made, const rodt_message 
     bool said = made == RODT_OK && message->code != RODT_MESSAGE_NONE;
     bool written = said && rodt_message_format(message, json->catalogue, text, sizeof text, NULL) == RODT_OK;
     json->broken = json->broken || (json->catalogue != NULL && said && !written);
-    rodti_json_text(json, written && text[0] != '\0' ? text : NULL);
+    rodti_json_text(json, written ? text : NULL);
 }
 
 void rodti_json_sentence(json_buffer *json, const char *key, rodt_status made, const rodt_message *message)

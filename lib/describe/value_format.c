@@ -138,7 +138,7 @@ rodt_status rodt_record_text_format(const rodt_record *record, const void *value
         const char *inside = rodti_value_text(place.member, place.at, &used);
         return rodti_text_copy(inside != NULL ? inside : "", used, text, size, needed);
     }
-    if (place.member->record == &rodti_record_chamber && place.member->kind == RODT_MEMBER_KIND_RECORD) {
+    if (place.member->kind == RODT_MEMBER_KIND_RECORD && place.member->record == &rodti_record_chamber) {
         rodt_chamber chamber;
         memcpy(&chamber, place.at, sizeof chamber);
         rodt_status status = rodt_chamber_format(&chamber, text, size, needed);

@@ -3,6 +3,7 @@
 #include "describe/value.h"
 
 #include "air/built.h"
+#include "core/always.h"
 #include "core/exact.h"
 #include "core/number_parse.h"
 #include "quantity/lost_blank.h"
@@ -21,12 +22,14 @@ typedef union value {
     char bytes[sizeof(rodt_error)]; /* a text inside of a record */
 } value;
 
+/* A text is closed by a zero byte; `size` is its length. */
+
 /* --- Exact numbers ----------------------------------------------------------------------------------- */
 
-static bool read_digits(const char **at, const char *end, int64_t *out)
+static bool read_digits(const char **at, int64_t *out)
 {
     const char *first = *at;
-    for (*out = 0; *at < end && **at >= '0' && **at <= '9'; ++*at) {
+    for (*out = 0; **at >= '0' && **at <= '9'; ++*at) {
         int64_t digit = **at - '0';
         if (*out > (INT64_MAX - digit) / 10)
             return false;
@@ -35,31 +38,36 @@ static bool read_digits(const char **at, const char *end, int64_t *out)
     return *at > first;
 }
 
-/* What the library writes, "-1 3/4", and nothing else: the value is the one whose text this is. */
-static bool read_exact(const char *text, size_t size, rodt_ratio *out)
+/* The sign and the digits after it, or neither. */
+static bool read_part(const char **at, char sign, int64_t *out)
 {
-    const char *at = text;
-    const char *end = text + size;
-    char line[RODT_RATIO_TEXT_SIZE];
+    if (**at != sign)
+        return true;
+    ++*at;
+    return read_digits(at, out);
+}
+
+/* What the library writes, "-1 3/4", and nothing else: the value is the one whose text this is. */
+static bool read_exact(const char *text, rodt_ratio *out)
+{
+    const bool below = *text == '-';
+    const char *at = text + below;
+    char line[RODT_RATIO_TEXT_SIZE] = "";
     int64_t whole = 0, num = 0, den = 1;
     rodt_ratio part, sum;
-    bool below = at < end && *at == '-' && ++at != NULL;
-    if (!read_digits(&at, end, &whole))
+    if (!read_digits(&at, &whole))
         return false;
-    if (at < end && *at == '/') {
+    if (*at == '/') {
         num = whole;
         whole = 0;
-    } else if (at < end && (*at++ != ' ' || !read_digits(&at, end, &num))) {
-        return false;
     }
-    if (at < end && (*at++ != '/' || !read_digits(&at, end, &den)))
+    if (!read_part(&at, ' ', &num) || !read_part(&at, '/', &den))
         return false;
-    if (at != end || den == 0 || !rodti_exact_make(num, den, &part) ||
-        !rodti_exact_add((rodt_ratio){whole, 1}, part, &sum))
+    if (!rodti_exact_make(num, den, &part) || !rodti_exact_add((rodt_ratio){whole, 1}, part, &sum))
         return false;
     sum.num = below ? -sum.num : sum.num;
-    if (rodt_ratio_format(sum, line, sizeof line, NULL) != RODT_OK || strlen(line) != size ||
-        memcmp(line, text, size) != 0)
+    (void)rodt_ratio_format(sum, line, sizeof line, NULL);
+    if (strcmp(line, text) != 0)
         return false;
     *out = sum;
     return true;
@@ -70,7 +78,7 @@ static rodt_status read_ratio(const char *text, size_t size, rodt_ratio *out, ro
     text_cursor cursor;
     number_text read;
     number_problem problem;
-    if (read_exact(text, size, out))
+    if (read_exact(text, out))
         return RODT_OK;
     rodti_number_parse_start(&cursor, text, size);
     if (!rodti_number_parse(&cursor, false, &read, &problem))
@@ -134,13 +142,13 @@ static rodt_status read_integer(const rodt_member *member, const char *text, siz
 {
     const char *end = text + size;
     bool can_be_below = member->kind == RODT_MEMBER_KIND_INTEGER;
-    bool below = size > 0 && *text == '-';
+    bool below = *text == '-';
     int64_t most = member->size < 8 ? (INT64_C(1) << (8 * member->size - can_be_below)) - 1 : INT64_MAX;
     int64_t number;
     const char *first = text + below;
     const char *at = first;
-    bool fits = read_digits(&at, end, &number);
-    while (at < end && *at >= '0' && *at <= '9')
+    bool fits = read_digits(&at, &number);
+    while (*at >= '0' && *at <= '9')
         at++;
     if (at == first || at != end)
         return rodti_text_error(error, RODT_E_SYNTAX, 1, "a whole number was expected here");
@@ -161,7 +169,7 @@ static rodt_status read_inline(const rodt_member *member, const char *text, size
     for (rodti_text_start(&cursor, text, size); cursor.code != TEXT_END; rodti_text_next(&cursor))
         if (cursor.code == TEXT_BAD)
             return rodti_text_error(error, RODT_E_SYNTAX, cursor.column, "this is not UTF-8");
-    if (size >= member->size || member->size > sizeof out->bytes)
+    if (size >= member->size || NEVER(member->size > sizeof out->bytes)) /* an error has the longest texts */
         return rodti_text_error(error, RODT_E_SPACE, 0, "at most %u bytes fit here", (unsigned)(member->size - 1));
     memcpy(out->bytes, text, size);
     return RODT_OK;
@@ -230,7 +238,7 @@ static void set_pressure_unit(const value_place *place, char *record, const char
 
 static rodt_status read_length(const value_place *place, const char *text, size_t size, value *out, rodt_error *error)
 {
-    if (!place->owner->input && read_exact(text, size, &out->ratio))
+    if (!place->owner->input && read_exact(text, &out->ratio))
         return RODT_OK;
     return second_offset(place) != 0 ? rodt_length_parse_n(text, size, NULL, &out->length, NULL, error)
                                      : rodt_length_parse_strict_n(text, size, NULL, &out->length, NULL, error);
@@ -242,9 +250,9 @@ static rodt_status read_value(const value_place *place, const char *text, size_t
     switch ((int)place->member->kind) {
     case RODT_MEMBER_KIND_LENGTH: return read_length(place, text, size, out, error);
     case RODT_MEMBER_KIND_PRESSURE:
-        return result && read_exact(text, size, &out->ratio) ? RODT_OK
-                                                             : rodt_pressure_parse_n(text, size, NULL, &out->pressure,
-                                                                                     NULL, error);
+        return result && read_exact(text, &out->ratio)
+                   ? RODT_OK
+                   : rodt_pressure_parse_n(text, size, NULL, &out->pressure, NULL, error);
     case RODT_MEMBER_KIND_RATIO: return read_ratio(text, size, &out->ratio, error);
     case RODT_MEMBER_KIND_DATE:
         return can_be_year(place->member)
@@ -259,14 +267,16 @@ static rodt_status read_value(const value_place *place, const char *text, size_t
 
 static bool can_be_set(const value_place *place)
 {
+    if (place->pointed)
+        return false;
     switch ((int)place->member->kind) {
-    case RODT_MEMBER_KIND_RECORD: return !place->pointed && place->member->record == &rodti_record_chamber;
-    case RODT_MEMBER_KIND_TEXT_POINTER: return !place->pointed && place->owner->input;
+    case RODT_MEMBER_KIND_RECORD: return place->member->record == &rodti_record_chamber;
+    case RODT_MEMBER_KIND_TEXT_POINTER: return place->owner->input;
     case RODT_MEMBER_KIND_RECORD_POINTER:
     case RODT_MEMBER_KIND_RULES:
     case RODT_MEMBER_KIND_POINTER:
     case RODT_MEMBER_KIND_RESERVE: return false;
-    default: return !place->pointed;
+    default: return true;
     }
 }
 

@@ -54,7 +54,7 @@ static void put_unreadable(json_buffer *json, const judged_vehicle *of, size_t i
     rodt_message message;
     if (error != NULL && json->catalogue != NULL) {
         rodt_status made = rodt_error_message(error, &message);
-        json->broken = json->broken || made != RODT_OK;
+        json->broken |= made != RODT_OK;
         rodti_json_sentence(json, "unreadable", made, &message);
     } else
         rodti_json_pair(json, "unreadable", error != NULL ? error->text : NULL);

@@ -2,6 +2,7 @@
 /* Writing lengths: exact as a mixed fraction, rounded as a decimal number. */
 #include "rodtravel/length.h"
 
+#include "core/always.h"
 #include "core/exact.h"
 #include "core/text.h"
 
@@ -19,7 +20,8 @@ static bool scale(rodt_length length, rodt_unit unit, unsigned digits, rodt_roun
     rodt_ratio power = {1, 1};
     for (unsigned i = 0; i < digits; i++)
         power.num *= 10;
-    if (!rodti_exact_multiply(per_inch[unit], power, &power) || !rodti_exact_multiply(value, power, &value))
+    bool fits = rodti_exact_multiply(per_inch[unit], power, &power);
+    if (NEVER(!fits) /* 127 x 10^12 does */ || !rodti_exact_multiply(value, power, &value))
         return false;
     *parts = rodti_exact_round(value, rounding);
     return true;

@@ -2,6 +2,7 @@
 /* Reading one length: a number and its unit; the number itself: core/number_parse.c. */
 #include "rodtravel/length.h"
 
+#include "core/always.h"
 #include "core/exact.h"
 #include "core/fault.h"
 #include "core/number_parse.h"
@@ -97,11 +98,12 @@ static bool to_inches(const number_quantity *written, rodt_unit unit, rodt_ratio
     *inches = written->read.value;
     if (written->read.is_too_large)
         return rodti_number_set_problem(problem, RODT_E_IMPLAUSIBLE, written->column, RODT_MESSAGE_ERROR_TOO_LONG);
-    if ((unit != RODT_UNIT_IN && !rodti_exact_multiply(*inches, inches_of[unit], inches)) ||
-        inches->den > NUMBER_DEN_MAX)
+    /* A metric number is a decimal one of at most 10^9, in parts of at most 10^9: that times 50 fits. */
+    bool fits = true;
+    if (unit != RODT_UNIT_IN)
+        fits = rodti_exact_multiply(*inches, inches_of[unit], inches);
+    if (NEVER(!fits) || inches->den > NUMBER_DEN_MAX)
         return rodti_number_set_problem(problem, RODT_E_RANGE, written->column, RODT_MESSAGE_ERROR_DIGITS);
-    if (!rodti_number_is_on_a_tape(inches->den))
-        return rodti_number_set_problem(problem, RODT_E_SYNTAX, written->column, RODT_MESSAGE_ERROR_NO_TAPE);
     if (rodti_exact_compare(*inches, (rodt_ratio){RODT_LENGTH_MAX_INCHES, 1}) > 0)
         return rodti_number_set_problem(problem, RODT_E_IMPLAUSIBLE, written->column, RODT_MESSAGE_ERROR_TOO_LONG);
     return true;
@@ -113,14 +115,14 @@ static bool is_tape_fraction(uint32_t num, uint32_t den)
     return den >= 2 && den <= 64 && (den & (den - 1)) == 0 && num % 2 == 1 && num < den;
 }
 
-/* Two digits before a bar; most texts have none and need not be parsed again. Bars other than / are not ASCII. */
+/* A digit two characters before a bar; most texts have none and need not be parsed again. Bars other than / are not ASCII. */
 static bool may_have_lost_blank(const char *text, size_t size)
 {
     for (size_t i = 0; i < size; i++) {
         if ((unsigned char)text[i] >= 0x80)
             return true;
         if (text[i] == '/')
-            return i >= 2 && text_is_digit((unsigned char)text[i - 1]) && text_is_digit((unsigned char)text[i - 2]);
+            return i >= 2 && text_is_digit((unsigned char)text[i - 2]);
     }
     return false;
 }

@@ -2,6 +2,7 @@
 /* Counting brakes: how a finding counts, and whether the sum meets the roadside criterion. */
 #include "rodtravel/vehicle.h"
 
+#include "core/always.h"
 #include "core/error.h"
 #include "core/exact.h"
 #include "core/fault.h"
@@ -112,12 +113,15 @@ static bool add_defects(uint64_t full, uint32_t half, rodt_ratio *out)
 {
     rodt_ratio halves = {0, 1};
     bool fits = rodti_exact_multiply(count(half), rodti_table_vehicle[VEHICLE_HALF].value, &halves);
-    return rodti_exact_add((rodt_ratio){(int64_t)full, 1}, halves, out) & fits;
+    fits &= rodti_exact_add((rodt_ratio){(int64_t)full, 1}, halves, out);
+    return fits;
 }
 
 static bool divide(rodt_ratio sum, uint64_t brakes, rodt_ratio *out)
 {
-    return brakes == 0 || rodti_exact_divide(sum, (rodt_ratio){(int64_t)brakes, 1}, out);
+    if (brakes == 0)
+        return true;
+    return rodti_exact_divide(sum, (rodt_ratio){(int64_t)brakes, 1}, out);
 }
 
 static bool find_shares(rodt_count *out)
@@ -129,7 +133,8 @@ static bool find_shares(rodt_count *out)
     fits &= add_defects(tally->full + open, tally->half, &worst);
     fits &= divide(out->defective, out->brakes, &out->share);
     fits &= divide(worst, out->brakes, &out->worst_share);
-    return fits & divide(out->defective, out->brakes - open, &out->known_share);
+    fits &= divide(out->defective, out->brakes - open, &out->known_share);
+    return fits;
 }
 
 /* The chart lists whole brakes only: the share of the brakes, rounded up to its step. */
@@ -169,7 +174,9 @@ rodt_status rodt_tally_judge(const rodt_tally *tally, uint32_t brakes, rodt_coun
     made.brakes = brakes == 0 ? tally->brakes : brakes;
     made.unmeasured = made.brakes - tally->brakes;
     made.criterion = rodti_table_vehicle[VEHICLE_SHARE].value;
-    if (!(find_shares(&made) & find_whole_needed(&made)))
+    bool fits = find_shares(&made);
+    fits &= find_whole_needed(&made);
+    if (NEVER(!fits)) /* counts are bounded, and the figures of the criterion are small */
         return rodti_error_status(error, RODT_E_RANGE);
     made.outcome = find_outcome(&made);
     *out = made;

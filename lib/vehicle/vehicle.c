@@ -2,6 +2,7 @@
 /* From wheel ends to a vehicle: their axles, what does not match on them, what to do next. */
 #include "rodtravel/vehicle.h"
 
+#include "core/always.h"
 #include "core/exact.h"
 #include "core/fault.h"
 #include "judge/judge.h"
@@ -34,7 +35,8 @@ static rodt_status times_type(const rodt_chamber *chamber, int64_t num, int64_t 
     rodt_ratio type, factor, product;
     if (chamber == NULL || out == NULL || den <= 0 || num < 0 || !find_type(chamber, &type))
         return RODT_E_ARGUMENT;
-    if (!rodti_exact_make(num, den, &factor) || !rodti_exact_multiply(type, factor, &product))
+    bool made = rodti_exact_make(num, den, &factor);
+    if (NEVER(!made) /* it only gets smaller */ || !rodti_exact_multiply(type, factor, &product))
         return RODT_E_RANGE;
     *out = (rodt_ratio){product.num, product.den};
     return RODT_OK;

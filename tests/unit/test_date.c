@@ -38,6 +38,7 @@ static void test_read(void **state)
         {"2021-10-14T08:30", UNKNOWN, 2021, 10, 14},
         {"2021-10-14 08:30:00", UNKNOWN, 2021, 10, 14},
         {"2021-10-14T08:30:00.5Z", UNKNOWN, 2021, 10, 14},
+        {"2021-10-14t08:30z", UNKNOWN, 2021, 10, 14},
         {"2021-10-14T08:30+02:00", UNKNOWN, 2021, 10, 14},
         {"14-OCT-21", UNKNOWN, 2021, 10, 14},
         {"14 Oct 2021", UNKNOWN, 2021, 10, 14},
@@ -261,11 +262,13 @@ static void test_dates_in_another_order(void **unused)
     static const char *const texts[] = {"10/14/2021", "14/10/2021", "10/11/2021", "2021-10-14", "x", "", "32/10/2021"};
     static const bool day_first[] = {true, false, false, false, false, false, false};
     static const bool month_first[] = {false, true, false, false, false, false, false};
+    static const bool year_first[] = {true, true, true, false, false, false, false}; /* 10/11/2021 can be two days */
     (void)unused;
     for (size_t i = 0; i < sizeof texts / sizeof *texts; i++) {
         size_t size = strlen(texts[i]);
         assert_int_equal(rodt_date_contradicts(texts[i], size, RODT_DATE_ORDER_DAY_FIRST), day_first[i]);
         assert_int_equal(rodt_date_contradicts(texts[i], size, RODT_DATE_ORDER_MONTH_FIRST), month_first[i]);
+        assert_int_equal(rodt_date_contradicts(texts[i], size, RODT_DATE_ORDER_YEAR_FIRST), year_first[i]);
         assert_false(rodt_date_contradicts(texts[i], size, RODT_DATE_ORDER_UNKNOWN));
     }
 }

@@ -221,6 +221,17 @@ static void texts_that_cannot_be_written(void **state)
     memset(finding.chamber.size, '3', sizeof finding.chamber.size); /* not closed: only its own bytes are read */
     assert_int_equal(rodt_record_text_format(of, &finding, "chamber.size", text, sizeof text, NULL), RODT_OK);
     assert_string_equal(text, "3333");
+    assert_int_equal(rodt_record_text_format(of, &finding, "nothing", text, sizeof text, NULL), RODT_E_ARGUMENT);
+    const rodt_wheel_end end = {.position = {0, RODT_SIDE_LEFT}}; /* of no axle */
+    assert_int_equal(rodt_record_text_format(record("rodt_wheel_end"), &end, "position", text, sizeof text, NULL),
+                     RODT_E_ARGUMENT);
+    assert_int_equal(rodt_record_text_format(record("rodt_wheel_end"), &end, "reading", text, sizeof text, NULL),
+                     RODT_E_ARGUMENT);
+    finding.pressure = (rodt_pressure){-95, 1}; /* no gauge shows it in kPa */
+    finding.pressure_unit = RODT_PRESSURE_UNIT_KPA;
+    assert_string_equal(text_of("rodt_finding", &finding, "pressure"), "-95");
+    const rodt_form form = {.chamber = NULL};
+    assert_string_equal(text_of("rodt_form", &form, "chamber"), "");
 }
 
 /* --- Setting ----------------------------------------------------------------------------------------- */
@@ -267,6 +278,50 @@ static void values_are_set_by_their_readers(void **state)
     }
 }
 
+/* Exact numbers of a result have no bound of a tape; sets of bits, truth values, numbers with a sign, and no index. */
+static void each_kind_is_set(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *of, *path, *text, *written;
+    } cases[] = {{"rodt_finding", "margin", "-1 3/4", "-1 3/4"},
+                 {"rodt_finding", "margin", "-200", "-200"},
+                 {"rodt_finding", "margin", "7/8", "7/8"},
+                 {"rodt_finding", "margin", "2-1/8", "2 1/8"},
+                 {"rodt_finding", "pressure", "1000", "1000"},
+                 {"rodt_finding", "pressure", "95 psi", "95"},
+                 {"rodt_finding", "probability_over", "1/3", "1/3"},
+                 {"rodt_finding", "probability_over", "0.25", "1/4"},
+                 {"rodt_finding", "probability_over", "4/8", "1/2"},
+                 {"rodt_air_limit", "start", "100", "100"}, /* no unit is kept beside it */
+                 {"rodt_air_reading", "towed_units", "-1", "-1"},
+                 {"rodt_air_reading", "towed_units", "-0", "0"},
+                 {"rodt_tally", "full", "-0", "0"},
+                 {"rodt_tally", "full", "4294967295", "4294967295"},
+                 {"rodt_style", "decimal_comma", "true", "true"},
+                 {"rodt_style", "decimal_comma", "YES", "true"},
+                 {"rodt_style", "decimal_comma", "false", "false"},
+                 {"rodt_style", "decimal_comma", "no", "false"},
+                 {"rodt_axle_finding", "mismatches", "arm-differs,size-differs", "size-differs, arm-differs"},
+                 {"rodt_axle_finding", "left", "3", "3"},
+                 {"rodt_axle_finding", "left", "", ""}};
+    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+        union {
+            rodt_finding finding;
+            rodt_air_limit limit;
+            char bytes[4000];
+        } value;
+        memset(&value, 0, sizeof value);
+        rodt_error error = {.status = RODT_OK};
+        if (rodt_record_set_text(record(cases[i].of), &value, cases[i].path, cases[i].text, &error) != RODT_OK)
+            fail_msg("%s.%s = %s: %s", cases[i].of, cases[i].path, cases[i].text, error.text);
+        assert_string_equal(text_of(cases[i].of, &value, cases[i].path), cases[i].written);
+    }
+    rodt_axle_finding axle = {.left = 7};
+    assert_int_equal(rodt_record_set_text(record("rodt_axle_finding"), &axle, "left", NULL, NULL), RODT_OK);
+    assert_true(axle.left == SIZE_MAX);
+}
+
 static void wrong_texts_change_nothing(void **state)
 {
     (void)state;
@@ -293,6 +348,14 @@ static void wrong_texts_change_nothing(void **state)
                  {"rodt_finding", "law_row.published", "9", RODT_E_ARGUMENT, NULL},
                  {"rodt_finding", "source", "9", RODT_E_ARGUMENT, NULL},
                  {"rodt_finding", "margin", "-2/16", RODT_E_NEGATIVE, "margin"},
+                 {"rodt_finding", "margin", "9223372036854775807 1/2", RODT_E_IMPLAUSIBLE, "margin"},
+                 {"rodt_finding", "margin", "2 1/0", RODT_E_SYNTAX, "margin"},
+                 {"rodt_finding", "margin", "2 x", RODT_E_SYNTAX, "margin"},
+                 {"rodt_finding", "margin", "2 1/x", RODT_E_SYNTAX, "margin"},
+                 {"rodt_finding", "probability_over", "99999999999999999999", RODT_E_RANGE, "probability_over"},
+                 {"rodt_finding", "probability_over", "1/2 in", RODT_E_SYNTAX, "probability_over"},
+                 {"rodt_source", "document", "49 CFR", RODT_E_ARGUMENT, NULL},
+                 {"rodt_wheel_end", "reading", "30", RODT_E_ARGUMENT, NULL},
                  {"rodt_air_reading", "seconds", "1 minute", RODT_E_SYNTAX, "seconds"},
                  {"rodt_air_reading", "towed_units", "40000", RODT_E_RANGE, "towed_units"},
                  {"rodt_air_reading", "towed_units", "99999999999999999999", RODT_E_RANGE, "towed_units"},
@@ -352,6 +415,8 @@ static void a_day_of_build_may_be_a_year(void **state)
     assert_int_equal(rodt_record_text_format(of, &reading, "built", json, sizeof json, NULL), RODT_E_ARGUMENT);
     reading.built = (rodt_date){1998, 3, 0};
     assert_int_equal(rodt_record_text_format(of, &reading, "built", json, sizeof json, NULL), RODT_E_ARGUMENT);
+    reading.built = (rodt_date){1998, 0, 4};
+    assert_int_equal(rodt_record_text_format(of, &reading, "built", json, sizeof json, NULL), RODT_E_ARGUMENT);
 }
 
 /* A long list ends between two words; a short one is whole. */
@@ -409,6 +474,7 @@ int main(void)
                                        cmocka_unit_test(values_are_written),
         cmocka_unit_test(paths_that_lead_nowhere),      cmocka_unit_test(texts_that_cannot_be_written),
         cmocka_unit_test(a_form_is_set_by_headings),    cmocka_unit_test(values_are_set_by_their_readers),
+        cmocka_unit_test(each_kind_is_set),
         cmocka_unit_test(wrong_texts_change_nothing),   cmocka_unit_test(what_is_written_is_read_back),
         cmocka_unit_test(a_day_of_build_may_be_a_year), cmocka_unit_test(a_list_of_words_is_cut_between_words)};
     return cmocka_run_group_tests(tests, NULL, NULL);

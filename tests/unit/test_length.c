@@ -491,6 +491,17 @@ static void test_scale_and_round(void **state)
                      RODT_E_ARGUMENT);
     assert_int_equal(rodt_length_round((rodt_length){INT64_MAX, 1}, sixteenth, RODT_ROUNDING_UP, &out),
                      RODT_E_RANGE);
+    /* A length that is not given has no sum, no part and no division, on either side. */
+    const rodt_length two = {2, 1}, none = {0, 0};
+    const rodt_ratio half = {1, 2};
+    assert_int_equal(rodt_length_add(none, two, &out), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_length_add(two, none, &out), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_length_add(two, two, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_length_scale(none, half, &out), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_length_scale(two, half, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_length_round(none, sixteenth, RODT_ROUNDING_UP, &out), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_length_round(two, none, RODT_ROUNDING_UP, &out), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_length_round(two, sixteenth, RODT_ROUNDING_UP, NULL), RODT_E_ARGUMENT);
     assert_true(equal(out, 77, 78));
 }
 
@@ -503,6 +514,8 @@ static void test_make(void **state)
     assert_int_equal(rodt_length_from_mm(1, 0, &out), RODT_E_ARGUMENT);
     assert_int_equal(rodt_length_from_inches(INT64_MIN, -1, &out), RODT_E_RANGE);
     assert_int_equal(rodt_length_from_mm(INT64_MAX - 1, 1, &out), RODT_E_RANGE);
+    assert_int_equal(rodt_length_from_mm(1, 2, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_length_from_mm(INT64_MIN, -1, &out), RODT_E_RANGE);
     assert_true(equal(out, 77, 78));
     assert_int_equal(rodt_length_from_inches(6, -8, &out), RODT_OK);
     assert_true(equal(out, -3, 4));
@@ -543,9 +556,12 @@ static void test_units(void **state)
 static void test_style_reserve(void **state)
 {
     (void)state;
-    const rodt_style style = {.reserved = {0, 1}};
+    const rodt_style style = {.reserved = {0, 1}}, of_pressure = {.pressure_unit = RODT_PRESSURE_UNIT_END},
+                     unit = {.unit = RODT_UNIT_END};
     rodt_length out = untouched;
     assert_int_equal(rodt_length_parse_n("2", 1, &style, &out, NULL, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_length_parse_n("2", 1, &of_pressure, &out, NULL, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_length_parse_n("2", 1, &unit, &out, NULL, NULL), RODT_E_ARGUMENT);
     assert_true(equal(out, 77, 78));
 }
 
@@ -580,6 +596,7 @@ static void test_lost_blank(void **state)
         {"1131/16", RODT_UNIT_IN, {NULL}},      {"7/8", RODT_UNIT_IN, {NULL}},
         {"31/128", RODT_UNIT_IN, {NULL}},       {"31/8 mm", RODT_UNIT_IN, {NULL}},
         {"31/8x", RODT_UNIT_IN, {NULL}},        {"", RODT_UNIT_IN, {NULL}},
+        {"31\u00A0mm", RODT_UNIT_IN, {NULL}},    {"1/8", RODT_UNIT_IN, {NULL}},
     };
     for (size_t i = 0; i < COUNT_OF(cases); i++) {
         rodt_length values[LOST_BLANK_MAX];

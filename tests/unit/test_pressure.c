@@ -77,6 +77,7 @@ static void test_refuse(void **state)
         {"45293", RODT_E_DATE_CELL, 1},
         {"18446744073709551711", RODT_E_IMPLAUSIBLE, 1},
         {"95.0000000000001", RODT_E_RANGE, 4},
+        {"999999999.999999999 kPa", RODT_E_RANGE, 1}, /* its psi do not fit */
     };
     for (size_t i = 0; i < COUNT_OF(cases); i++) {
         rodt_pressure pressure = untouched;
@@ -159,10 +160,19 @@ static void test_write_as_it_was_read(void **state)
                      RODT_E_SPACE);
     assert_int_equal(rodt_pressure_convert((rodt_pressure){1, 1}, RODT_PRESSURE_UNIT_KPA, &number), RODT_OK);
     assert_true(number.num == INT64_C(8896443230521) && number.den == INT64_C(1290320000000));
+    assert_int_equal(rodt_pressure_convert((rodt_pressure){185, 2}, RODT_PRESSURE_UNIT_PSI, &number), RODT_OK);
+    assert_true(number.num == 185 && number.den == 2);
+    assert_int_equal(rodt_pressure_convert((rodt_pressure){1, 1}, RODT_PRESSURE_UNIT_KPA, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_pressure_convert((rodt_pressure){0}, RODT_PRESSURE_UNIT_KPA, &number), RODT_E_ARGUMENT);
     assert_int_equal(rodt_pressure_convert((rodt_pressure){1, 1}, (rodt_pressure_unit)2, &number), RODT_E_ARGUMENT);
     assert_int_equal(rodt_pressure_convert((rodt_pressure){INT64_MAX, 1}, RODT_PRESSURE_UNIT_KPA, &number),
                      RODT_E_RANGE);
+    /* What has no exact number of kPa is said in psi; a vacuum is no gauge pressure. */
+    assert_int_equal(rodt_pressure_format_unit((rodt_pressure){INT64_MAX, 1}, RODT_PRESSURE_UNIT_KPA, text, sizeof text,
+                                               NULL), RODT_OK);
+    assert_string_equal(text, "9223372036854775807 psi");
+    assert_int_equal(rodt_pressure_format_unit((rodt_pressure){-95, 1}, RODT_PRESSURE_UNIT_PSI, text, sizeof text, NULL),
+                     RODT_E_ARGUMENT);
 }
 
 /* 1 psi = 6.894757 kPa to seven digits: NIST SP 811, appendix B.8. */
@@ -188,7 +198,9 @@ static void test_make_and_compare(void **state)
     assert_int_equal(rodt_pressure_from_psi(1, 0, &out), RODT_E_ARGUMENT);
     assert_int_equal(rodt_pressure_from_kpa(1, 0, &out), RODT_E_ARGUMENT);
     assert_int_equal(rodt_pressure_from_psi(1, 1, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_pressure_from_kpa(1, 1, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_pressure_from_psi(INT64_MIN, -1, &out), RODT_E_RANGE);
+    assert_int_equal(rodt_pressure_from_kpa(INT64_MIN, -1, &out), RODT_E_RANGE);
     assert_int_equal(rodt_pressure_from_kpa(INT64_MAX - 1, 1, &out), RODT_E_RANGE);
     assert_true(equal(out, 77, 78));
     assert_int_equal(rodt_pressure_compare((rodt_pressure){0}, (rodt_pressure){0, 1}), -1);

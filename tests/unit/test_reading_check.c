@@ -70,7 +70,7 @@ static void days_that_are_none(void **state)
 {
     (void)state;
     static const rodt_date days[] = {{2021, 13, 40}, {2021, 2, 31}, {2021, 2, 29}, {1899, 12, 31}, {2200, 1, 1},
-                                     {2021, 0, 0},   {0, 1, 1},     {2021, 1, 0},  {-1, 1, 1}};
+                                     {2021, 0, 0},   {0, 1, 1},     {2021, 1, 0},  {-1, 1, 1},   {0, 0, 1}, {0, 1, 0}};
     for (size_t i = 0; i < COUNT_OF(days); i++) {
         rodt_reading reading = good();
         reading.day = days[i];

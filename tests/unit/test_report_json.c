@@ -185,6 +185,21 @@ static void a_wheel_end_as_its_stroke(void **state)
     }
 }
 
+/* What a program filled by hand and left open is null, not a guess. */
+static void a_wheel_end_by_hand(void **state)
+{
+    (void)state;
+    judged of;
+    judge_vehicle(&of);
+    of.ends[0].position = (rodt_position){0, 0};
+    of.errors[1].field[0] = '\0';
+    REPORT(text, rodt_vehicle_json_format, &of.vehicle, of.ends, ENDS, of.findings, NULL, of.errors, NULL, 0);
+    has(text, "{\"position\": null, ");
+    has(text, "{\"position\": \"1R\", ");
+    has(text, "\"unreadable_field\": null, ");
+    assert_null(strstr(text, "\"unreadable_field\": \"applied\""));
+}
+
 static void no_vehicle(void **state)
 {
     (void)state;
@@ -229,6 +244,33 @@ static void which_chamber(void **state)
     answer.count = RODT_CANDIDATES_MAX + 1;
     assert_int_equal(rodt_identification_json_format(&answer, rules, day, NULL, 0, text, sizeof text, NULL),
                      RODT_E_ARGUMENT);
+}
+
+/* That nothing is open is said only where one limit is left, and nothing is against it. */
+static void nothing_is_open(void **state)
+{
+    (void)state;
+    const rodt_rules *rules = rodt_rules_find("us-fmcsr");
+    rodt_clues clues = {.port = RODT_PORT_SQUARE};
+    rodt_identification sure, answer;
+    assert_int_equal(rodt_chamber_parse("30", &clues.stamp, NULL), RODT_OK);
+    assert_int_equal(rodt_clues_identify(&clues, rules, day, &sure, NULL), RODT_OK);
+    for (int i = 0; i < 5; i++) {
+        answer = sure;
+        answer.without_limit = i == 1;
+        answer.contradiction = i == 2 ? RODT_CLUE_STAMP : 0;
+        answer.strict_limit.num -= i == 3;
+        answer.next_observation = i == 4 ? RODT_OBSERVATION_DIAMETER : RODT_OBSERVATION_NOTHING;
+        REPORT(text, rodt_identification_json_format, &answer, rules, day, NULL, 0);
+        has(text, i == 0   ? "\"next_observation\": \"nothing\", \"next\": \"nothing is open\", "
+                  : i == 4 ? "\"next_observation\": \"diameter\", \"next\": \""
+                           : "\"next_observation\": \"nothing\", \"next\": null, ");
+    }
+    answer = sure;
+    memset(&answer.candidates[0].chamber, 0, sizeof answer.candidates[0].chamber); /* no chamber has no law */
+    REPORT(text, rodt_identification_json_format, &answer, rules, day, NULL, 0);
+    has(text, "\"candidates\": [{\"chamber\": null, ");
+    has(text, "\"limit\": \"2 1/2\", \"evidence\": null, ");
 }
 
 /* Without a limit nothing is left to distinguish, but much is open. */
@@ -276,6 +318,46 @@ static void a_rule_set_and_its_rows(void **state)
 /* --- Languages --------------------------------------------------------------------------------------- */
 
 /* The member holds the message in French, and not in English. */
+/* A row without printed millimetres, or that was filled by hand with what no source has. */
+static void rows_that_lack_something(void **state)
+{
+    (void)state;
+    const rodt_rules *rules = rodt_rules_find("us-fmcsr");
+    char document[RODT_SOURCE_TEXT_SIZE + 1];
+    memset(document, 'x', sizeof document);
+    document[sizeof document - 1] = '\0';
+    const rodt_source source = {.document = document, .section = "", .edition = ""};
+    rodt_limit row = *row_of(rules, "30", RODT_STROKE_CLASS_STANDARD);
+    row.printed_mm = (rodt_length){0, 0};
+    REPORT(none, rodt_limit_json_format, &row, 0);
+    has(none, "\"printed_mm\": null, ");
+    row.printed_mm = (rodt_length){INT64_MAX, 1};
+    row.source = &source;
+    REPORT(huge, rodt_limit_json_format, &row, 0);
+    has(huge, "\"printed_mm\": null, ");
+    has(huge, "\"source\": null, \"evidence\": \"checked\"");
+}
+
+/* A figure is for one number of towed units, or for any. */
+static void towed_units_of_a_figure(void **state)
+{
+    (void)state;
+    size_t counts[2] = {0, 0};
+    for (size_t i = 0; i < rodt_rules_count(); i++) {
+        const rodt_rules *rules = rodt_rules_at(i);
+        for (size_t k = 0; k < rodt_rules_air_count(rules); k++) {
+            const rodt_air_limit *row = rodt_rules_air_at(rules, k);
+            char wanted[40] = "\"towed_units\": null, ";
+            if (row->towed_units >= 0)
+                snprintf(wanted, sizeof wanted, "\"towed_units\": %d, ", row->towed_units);
+            REPORT(text, rodt_air_limit_json_format, row, NULL, 0);
+            has(text, wanted);
+            counts[row->towed_units >= 0]++;
+        }
+    }
+    assert_true(counts[0] > 0 && counts[1] > 0);
+}
+
 static void has_french(const char *text, const char *member, rodt_status made, const rodt_message *message)
 {
     char sentence[RODT_REPORT_SENTENCE_SIZE], english[RODT_REPORT_SENTENCE_SIZE], part[RODT_REPORT_SENTENCE_SIZE + 40];
@@ -376,7 +458,10 @@ static void broken_catalogues(void **state)
     templates[edge.code] = endless;
     assert_int_equal(IN_IT, RODT_E_ARGUMENT);
     assert_string_equal(text, "as it was");
+    catalogue.decimal_sign = NULL;
     endless[RODT_REPORT_SENTENCE_SIZE - 1] = '\0';
+    assert_int_equal(IN_IT, RODT_E_ARGUMENT);
+    catalogue.decimal_sign = ",";
     assert_int_equal(IN_IT, RODT_OK);
     has(text, endless);
 }
@@ -404,8 +489,37 @@ static void limits_of_a_chamber(void **state)
     assert_null(strstr(all, "own_limits"));
     REPORT(newest, rodt_limits_json_format, law, (rodt_date){0}, NULL, 0);
     has(newest, "\"as_of\": null, \"limits\": [{");
+    /* Clamp 36 before and after 86 FR 57076, and the day before the first text. */
+    static const struct {
+        rodt_date day;
+        const char *limit;
+    } days[] = {{{2012, 9, 4}, NULL}, {{2012, 9, 5}, "2 1/4"}, {{2021, 10, 13}, "2 1/4"}, {{2021, 10, 14}, "2 1/2"}};
+    for (size_t i = 0; i < sizeof days / sizeof *days; i++) {
+        char row[140];
+        snprintf(row, sizeof row, "\"chamber\": \"clamp 36\", \"family\": \"clamp\", \"size\": \"36\", \"class\": "
+                 "\"standard\", \"rated_stroke\": null, \"limit\": \"%s\", ", days[i].limit != NULL ? days[i].limit : "");
+        REPORT(of_day, rodt_limits_json_format, law, days[i].day, NULL, 0);
+        if (days[i].limit == NULL)
+            has(of_day, "\"limits\": []");
+        else
+            has(of_day, row);
+    }
     assert_int_equal(rodt_limits_json_format(NULL, day, NULL, 0, NULL, 0, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_limits_json_format(law, (rodt_date){2024, 2, 30}, NULL, 0, NULL, 0, NULL), RODT_E_ARGUMENT);
+}
+
+/* A carrier's own rows are beside those of the law. Invented limit. */
+static void limits_of_a_carrier(void **state)
+{
+    (void)state;
+    static const char table[] = "family,size,class,limit\nclamp,30,standard,1 3/4\n";
+    rodt_rules *own;
+    assert_int_equal(rodt_rules_load(rodt_rules_find("us-fmcsr"), "yard", table, sizeof table - 1, &own, NULL), RODT_OK);
+    REPORT(text, rodt_limits_json_format, own, day, NULL, 0);
+    has(text, "{\"rules\": \"us-fmcsr\", ");
+    has(text, "], \"own_limits\": \"yard\", \"own_rows\": [{\"chamber\": \"clamp 30\", ");
+    has(text, "\"limit\": \"1 3/4\", \"printed_mm\": null, ");
+    rodt_rules_unref(own);
 }
 
 /* The gauge was in kPa: the report says what it showed, the record keeps it, and no number is without a unit. */
@@ -435,11 +549,16 @@ int main(void)
         cmocka_unit_test(remarks_on_an_air_check),
         cmocka_unit_test(a_vehicle),
         cmocka_unit_test(a_wheel_end_as_its_stroke),
+        cmocka_unit_test(a_wheel_end_by_hand),
         cmocka_unit_test(no_vehicle),
         cmocka_unit_test(which_chamber),
+        cmocka_unit_test(nothing_is_open),
         cmocka_unit_test(no_limit_to_distinguish),
+        cmocka_unit_test(rows_that_lack_something),
+        cmocka_unit_test(towed_units_of_a_figure),
         cmocka_unit_test(a_rule_set_and_its_rows),
         cmocka_unit_test(limits_of_a_chamber),
+        cmocka_unit_test(limits_of_a_carrier),
         cmocka_unit_test(a_gauge_in_kpa),
         cmocka_unit_test(a_vehicle_in_french),
         cmocka_unit_test(a_finding_in_french),
