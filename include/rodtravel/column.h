@@ -84,7 +84,6 @@ RODT_API void rodt_column_plan_free(rodt_column_plan *plan);
  * RODT_OK          the plan has one chamber more; other codes stay as they are
  * RODT_E_ARGUMENT  a pointer is NULL, or rodt_chamber_check refuses the chamber
  * RODT_E_SPACE     the plan has 254 chambers: a code is one byte, and two codes every plan has
- * RODT_E_RANGE     a mark of the chamber is so fine and so odd that it does not fit in 64-bit parts
  * RODT_E_MEMORY    no memory
  */
 RODT_API RODT_MUST_CHECK rodt_status rodt_column_plan_add(rodt_column_plan *plan, const rodt_chamber *chamber,

@@ -96,6 +96,8 @@ RODT_API void rodt_text_plan_free(rodt_text_plan *plan);
  * RODT_E_ARGUMENT  a pointer is NULL, a needed column or answer is missing, columns of answers overlap, a column has a
  *                  layout or a width of indices that is none, a field that this version does not know has a column,
  *                  or a reserve is not zero; nothing was written
+ * RODT_E_RANGE     as rodt_form_judge_row for the row that is the line of the error, counted from 1; those before it are
+ *                  answered
  */
 RODT_API RODT_MUST_CHECK rodt_status rodt_text_plan_judge(rodt_text_plan *plan, const rodt_text_columns *in,
                                                           size_t rows, const rodt_column_out *out, rodt_error *error);
@@ -126,7 +128,7 @@ RODT_API void rodt_chamber_reader_free(rodt_chamber_reader *reader);
  * RODT_E_ARGUMENT  a pointer is NULL, there is no column, it has a layout or a width of indices that is none, or its
  *                  reserve is not zero
  * RODT_E_SPACE     more chambers than the plan has room for; codes before that row are written
- * RODT_E_RANGE, RODT_E_MEMORY  as rodt_column_plan_add; the same
+ * RODT_E_MEMORY    as rodt_column_plan_add; the same
  */
 RODT_API RODT_MUST_CHECK rodt_status rodt_chamber_reader_read(rodt_chamber_reader *reader, const rodt_text_cells *cells,
                                                               size_t rows, uint8_t *codes, rodt_error *error);

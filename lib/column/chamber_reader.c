@@ -81,11 +81,9 @@ static rodt_status find_code(rodt_chamber_reader *reader, rodt_text_span cell, u
 /* The error of rodt_column_plan_add, at its row. */
 static rodt_status fail_at(size_t row, rodt_status status, rodt_error *error)
 {
-    if (error != NULL) {
-        error->line = row < UINT32_MAX ? (uint32_t)(row + 1) : 0;
+    if (error != NULL)
         snprintf(error->field, sizeof error->field, "chamber");
-    }
-    return status;
+    return rodti_row_status(error, row, status);
 }
 
 rodt_status rodt_chamber_reader_read(rodt_chamber_reader *reader, const rodt_text_cells *cells, size_t rows,

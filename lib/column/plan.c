@@ -5,6 +5,7 @@
 
 #include "column/steps.h"
 #include "core/error.h"
+#include "core/exact.h"
 #include "core/fault.h"
 #include "core/text.h"
 #include "judge/judge.h"
@@ -14,6 +15,9 @@
 
 /* Codes that a plan begins with. */
 #define FIRST_ROOM 16
+
+/* The results of all codes are counted, and their bytes, in 31 bits. */
+#define ERAS_MOST (INT32_MAX / (COLUMN_CODES * REGIONS_OF_ENTRY * (int32_t)sizeof(column_result)))
 
 /* --- Days -------------------------------------------------------------------------------------------- */
 
@@ -55,21 +59,21 @@ static void add_cuts(rodt_column_plan *plan, const rodt_rules *rules)
     }
 }
 
-static bool find_cuts(rodt_column_plan *plan)
+static rodt_status find_cuts(rodt_column_plan *plan)
 {
     const rodt_rules *law = rodt_rules_law(plan->rules);
     size_t spans = 1 + rodt_rules_limit_count(plan->rules) + (law != NULL ? 1 + rodt_rules_limit_count(law) : 0);
     size_t room = cut_room(2 * spans);
     plan->cut = malloc(room * sizeof plan->cut[0]);
     if (plan->cut == NULL)
-        return false;
+        return RODT_E_MEMORY;
     for (size_t i = 0; i < room; i++)
         plan->cut[i] = INT32_MAX;
     add_cuts(plan, plan->rules);
     if (law != NULL)
         add_cuts(plan, law);
     plan->eras = plan->cuts + 3;
-    return true;
+    return plan->eras <= ERAS_MOST ? RODT_OK : RODT_E_SPACE;
 }
 
 /* --- Input of rodt_reading_judge ------------------------------------------------------------------------------ */
@@ -97,17 +101,21 @@ static void set_pressure(const rodt_column_plan *plan, int slot, rodt_reading *r
         [PRESSURE_HIGH] = (int64_t)plan->pressure_until + 1};
     if (slot == PRESSURE_OF_PLAN)
         return;
-    reading->pressure = (rodt_pressure){0};
-    if (slot == PRESSURE_UNREADABLE ||
-        rodt_pressure_from_psi(values[slot], RODT_COLUMN_PER_PSI, &reading->pressure) != RODT_OK)
+    rodt_ratio psi = {0, 0};
+    if (slot == PRESSURE_UNREADABLE)
         *reasons |= REASON_BIT(RODT_REASON_OTHER_UNREADABLE);
+    else
+        (void)rodti_exact_make(values[slot], RODT_COLUMN_PER_PSI, &psi);
+    reading->pressure = (rodt_pressure){psi.num, psi.den};
 }
 
 static void set_cell(int32_t cell, rodt_reason unreadable, rodt_length *out, uint64_t *reasons)
 {
     *out = (rodt_length){0};
-    if (cell == CELL_UNREADABLE || (cell >= 0 && rodt_length_from_inches(cell, RODT_COLUMN_PER_INCH, out) != RODT_OK))
+    if (cell == CELL_UNREADABLE)
         *reasons |= REASON_BIT(unreadable);
+    else if (cell >= 0)
+        *out = rodti_column_length(cell);
 }
 
 /* The input from which one result is computed; the readings are cells. */
@@ -118,35 +126,30 @@ typedef struct judge_input {
     int32_t applied;
 } judge_input;
 
-static rodt_status evaluate(const rodt_column_plan *plan, judge_input input, column_result *result)
+static column_result evaluate(const rodt_column_plan *plan, judge_input input)
 {
-    rodt_finding finding;
     rodt_reading *reading = &input.reading;
     set_cell(input.released, RODT_REASON_RELEASED_UNREADABLE, &reading->released, &input.reasons);
     set_cell(input.applied, RODT_REASON_APPLIED_UNREADABLE, &reading->applied, &input.reasons);
     reading->reasons |= input.reasons;
-    rodt_status status = rodti_reading_judge(reading, plan->rules, &finding);
-    if (status == RODT_OK)
-        *result = column_result_of(&finding);
-    return status;
+    rodt_finding finding = rodti_column_judge(reading, plan->rules);
+    return column_result_of(&finding);
 }
 
 /* --- The results of one entry ------------------------------------------------------------------------ */
 
 /* Every pair of cells of which one holds no reading. */
-static rodt_status fill_incomplete(const rodt_column_plan *plan, judge_input input, column_result *results)
+static void fill_incomplete(const rodt_column_plan *plan, judge_input input, column_result *results)
 {
-    rodt_status status = RODT_OK;
     for (int32_t released = CELL_UNREADABLE; released <= 0; released++) {
-        for (int32_t applied = CELL_UNREADABLE; applied <= 0 && status == RODT_OK; applied++) {
+        for (int32_t applied = CELL_UNREADABLE; applied <= 0; applied++) {
             if ((released | applied) == 0)
                 continue;
             input.released = released;
             input.applied = applied;
-            status = evaluate(plan, input, &results[REGION_REVERSED + CELLS(released, applied)]);
+            results[REGION_REVERSED + CELLS(released, applied)] = evaluate(plan, input);
         }
     }
-    return status;
 }
 
 static int32_t region(const int32_t *step, uint32_t counted, int32_t stroke)
@@ -160,67 +163,56 @@ static int32_t region(const int32_t *step, uint32_t counted, int32_t stroke)
 /* Every region that a stroke can be in holds 0, 1, a whole movement, a step or the stroke after one. The kernel counts
  * one step, two or all; the longest stroke of all reaches the steps that an entry does not have, so its region depends
  * on how many there are. */
-static rodt_status fill_stroke(const rodt_column_plan *plan, const judge_input *input, const stroke_steps *found,
-                               column_result *results)
+static void fill_stroke(const rodt_column_plan *plan, const judge_input *input, const stroke_steps *found,
+                        column_result *results)
 {
-    column_result result;
-    rodt_status status = evaluate(plan, *input, &result);
-    for (uint32_t counted = 1; counted <= STROKE_STEPS && status == RODT_OK; counted *= 2) {
+    column_result result = evaluate(plan, *input);
+    for (uint32_t counted = 1; counted <= STROKE_STEPS; counted *= 2) {
         if (found->count <= counted)
             results[region(found->at, counted, input->applied)] = result;
     }
-    return status;
 }
 
-static rodt_status fill_strokes(const rodt_column_plan *plan, judge_input input, const stroke_steps *found,
-                                column_result *results)
+static void fill_strokes(const rodt_column_plan *plan, judge_input input, const stroke_steps *found,
+                         column_result *results)
 {
-    rodt_status status = RODT_OK;
-    for (int i = 0; i < 2 + 2 * STROKE_STEPS && status == RODT_OK; i++) {
+    for (int i = 0; i < 2 + 2 * STROKE_STEPS; i++) {
         int32_t at = i < 2 ? 0 : found->at[i / 2 - 1];
         if (i % 2 == 1 && at == INT32_MAX)
             continue;
         input.applied = at + i % 2;
-        status = fill_stroke(plan, &input, found, results);
+        fill_stroke(plan, &input, found, results);
     }
     input.applied = STROKE_MOVED;
-    if (status == RODT_OK)
-        status = fill_stroke(plan, &input, found, results);
-    if (status != RODT_OK)
-        return status;
+    fill_stroke(plan, &input, found, results);
     input.released = 1;
     input.applied = 0;
-    return evaluate(plan, input, &results[REGION_REVERSED]);
+    results[REGION_REVERSED] = evaluate(plan, input);
 }
 
-static rodt_status fill_entry(rodt_column_plan *plan, judge_input input, uint32_t entry)
+static void fill_entry(rodt_column_plan *plan, judge_input input, uint32_t entry)
 {
-    stroke_steps found;
     rodt_reading reading = input.reading;
     reading.reasons |= input.reasons;
-    rodt_status status = rodti_stroke_steps_find(&reading, plan->rules, &found);
-    if (status != RODT_OK)
-        return status;
+    stroke_steps found = rodti_stroke_steps_find(&reading, plan->rules);
     for (uint32_t k = 0; k < STROKE_STEPS / 2; k++)
         plan->step[k][entry] = (column_steps){found.at[2 * k], found.at[2 * k + 1]};
-    for (int slot = 0; slot < PRESSURES && status == RODT_OK; slot++) {
+    for (int slot = 0; slot < PRESSURES; slot++) {
         column_result *results = &plan->results[entry * REGIONS_OF_ENTRY + (uint32_t)slot * REGIONS];
         judge_input pressed = input;
         set_pressure(plan, slot, &pressed.reading, &pressed.reasons);
-        status = fill_strokes(plan, pressed, &found, results);
-        if (status == RODT_OK)
-            status = fill_incomplete(plan, pressed, results);
+        fill_strokes(plan, pressed, &found, results);
+        fill_incomplete(plan, pressed, results);
     }
-    if (status == RODT_OK && found.count > plan->steps)
+    if (found.count > plan->steps)
         plan->steps = found.count;
-    return status;
 }
 
 /* The array with room for so many, or as it is. */
 static void *grow_array(void *array, size_t count, size_t size, bool *grown)
 {
-    void *made = *grown && count <= SIZE_MAX / size ? realloc(array, count * size) : NULL;
-    *grown = made != NULL;
+    void *made = realloc(array, count * size);
+    *grown &= made != NULL;
     return made != NULL ? made : array;
 }
 
@@ -232,7 +224,7 @@ static rodt_status grow(rodt_column_plan *plan)
     size_t room = plan->room == 0 ? FIRST_ROOM : 2 * (size_t)plan->room;
     size_t entries = room * plan->eras;
     bool grown = true;
-    if (plan->codes == COLUMN_CODES || entries > INT32_MAX / REGIONS_OF_ENTRY)
+    if (plan->codes == COLUMN_CODES)
         return RODT_E_SPACE;
     plan->chambers = grow_array(plan->chambers, room, sizeof plan->chambers[0], &grown);
     plan->results = grow_array(plan->results, entries * REGIONS_OF_ENTRY, sizeof plan->results[0], &grown);
@@ -244,20 +236,16 @@ static rodt_status grow(rodt_column_plan *plan)
     return RODT_OK;
 }
 
-/* The code is taken only when every entry of it is filled. */
 static rodt_status add_code(rodt_column_plan *plan, const rodt_chamber *chamber, uint64_t reasons)
 {
     rodt_status status = grow(plan);
-    uint32_t steps_before = plan->steps;
-    for (uint32_t era = 0; era < plan->eras && status == RODT_OK; era++) {
+    if (status != RODT_OK)
+        return status;
+    for (uint32_t era = 0; era < plan->eras; era++) {
         judge_input input = {.reading = plan->common, .reasons = reasons};
         input.reading.chamber = *chamber;
         set_day(plan, era, &input.reading, &input.reasons);
-        status = fill_entry(plan, input, plan->codes * plan->eras + era);
-    }
-    if (status != RODT_OK) {
-        plan->steps = steps_before;
-        return status;
+        fill_entry(plan, input, plan->codes * plan->eras + era);
     }
     uint32_t entry = plan->codes * plan->eras + COLUMN_ERA_OF_PLAN(plan);
     plan->code[plan->codes] = (column_code){plan->step[0][entry].low, (int32_t)(entry * REGIONS_OF_ENTRY)};
@@ -267,14 +255,14 @@ static rodt_status add_code(rodt_column_plan *plan, const rodt_chamber *chamber,
 
 /* --- A plan ------------------------------------------------------------------------------------------ */
 
-/* The first whole number of a column inside the window, and the last. Even without a window, 0 is not inside. */
+/* The first whole number of a column inside the window, which has both ends or none, and the last. Even without a window, 0 is not inside. */
 static void set_window(rodt_column_plan *plan)
 {
     rodt_pressure from = rodt_rules_pressure_from(plan->rules);
     rodt_pressure until = rodt_rules_pressure_until(plan->rules);
     plan->pressure_from = 1;
     plan->pressure_until = INT32_MAX;
-    if (!rodt_pressure_given(from) || !rodt_pressure_given(until))
+    if (!rodt_pressure_given(from))
         return;
     plan->pressure_from = (int32_t)((from.num * RODT_COLUMN_PER_PSI + from.den - 1) / from.den);
     plan->pressure_from += plan->pressure_from == 0;
@@ -300,11 +288,12 @@ static rodt_status add_first_codes(rodt_column_plan *plan)
 {
     static const rodt_chamber none;
     rodt_status status = add_code(plan, &none, 0);
-    if (status == RODT_OK)
-        status = add_code(plan, &none, REASON_BIT(RODT_REASON_CHAMBER_UNREADABLE));
+    if (status != RODT_OK)
+        return status;
+    (void)add_code(plan, &none, REASON_BIT(RODT_REASON_CHAMBER_UNREADABLE)); /* there is room for both */
     for (uint32_t code = plan->codes; code < COLUMN_CODES; code++)
         plan->code[code] = plan->code[RODT_COLUMN_CHAMBER_UNREADABLE];
-    return status;
+    return RODT_OK;
 }
 
 static rodt_status fail(rodt_error *error, rodt_status status)
@@ -329,7 +318,9 @@ rodt_status rodt_column_plan_new(const rodt_rules *rules, const rodt_reading *co
     made->rules = rodt_rules_ref(rules);
     made->common = shared;
     set_window(made);
-    status = find_cuts(made) ? add_first_codes(made) : RODT_E_MEMORY;
+    status = find_cuts(made);
+    if (status == RODT_OK)
+        status = add_first_codes(made);
     if (status != RODT_OK) {
         rodt_column_plan_free(made);
         return fail(error, status);

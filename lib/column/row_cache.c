@@ -210,12 +210,13 @@ rodt_status rodt_row_cache_new(const rodt_rules *rules, const rodt_form *form,
     if (rules == NULL)
         return RODT_E_UNKNOWN_RULES;
     if (form == NULL || column == NULL || cache == NULL || bytes == 0 || bytes > BYTES_MOST || results == 0 ||
-        results > RESULTS_MOST || (unsigned)form->style.unit >= RODT_UNIT_END ||
-        (unsigned)form->date_order >= RODT_DATE_ORDER_END ||
-        !rodti_is_zero(form->style.reserved, COUNT_OF(form->style.reserved)) || has_unknown_field(column))
+        results > RESULTS_MOST || has_unknown_field(column))
         return RODT_E_ARGUMENT;
     const rodt_form style = {.style = form->style, .date_order = form->date_order,
                                      .default_day = form->default_day};
+    rodt_reading reading;
+    if (rodt_form_parse(&style, &reading, NULL) != RODT_OK)
+        return RODT_E_ARGUMENT;
     rodt_row_cache *made = calloc(1, sizeof *made);
     if (made == NULL)
         return RODT_E_MEMORY;
@@ -317,10 +318,12 @@ struct rodt_text_map {
 rodt_text_map *rodt_text_map_new(uint32_t most)
 {
     unsigned bits = 3; /* a table uses 1/8 of its slots before it grows */
-    rodt_text_map *map = most > 0 && most <= 1u << 16 ? calloc(1, sizeof *map) : NULL;
-    while (most >> bits > 0 && bits < 19)
+    if (most == 0 || most > 1u << 16)
+        return NULL;
+    while (most >> bits > 0)
         bits++;
-    if (map != NULL && !rodti_cell_cache_open(&map->cells, bits + 3)) {
+    rodt_text_map *map = calloc(1, sizeof *map);
+    if (map == NULL || !rodti_cell_cache_open(&map->cells, bits + 3)) {
         free(map);
         return NULL;
     }

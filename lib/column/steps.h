@@ -19,7 +19,13 @@ typedef struct stroke_steps {
     uint32_t count;
 } stroke_steps;
 
-/* Statuses of rodt_reading_judge. */
-rodt_status rodti_stroke_steps_find(const rodt_reading *reading, const rodt_rules *rules, stroke_steps *found);
+/* A length, or a stroke, of so many units of a column. */
+rodt_length rodti_column_length(int32_t units);
+
+/* rodt_reading_judge for positions in whole units, or without a stroke. It does not fail: a unit is 1/5080000 in, and
+ * the denominators of limits and marks are on a tape, so that all fit in 64 bits. */
+rodt_finding rodti_column_judge(const rodt_reading *reading, const rodt_rules *rules);
+
+stroke_steps rodti_stroke_steps_find(const rodt_reading *reading, const rodt_rules *rules);
 
 #endif

@@ -23,6 +23,13 @@ rodt_status rodti_text_cells_check(const rodt_text_cells *cells, const char *fie
     return rodti_field_error(error, "reserved", sentence);
 }
 
+rodt_status rodti_row_status(rodt_error *error, size_t row, rodt_status status)
+{
+    if (error != NULL)
+        error->line = (uint32_t)(row + 1) * (row < UINT32_MAX);
+    return status;
+}
+
 static const char released[] = "this array was released";
 
 static bool is_there(const struct ArrowSchema *schema, const struct ArrowArray *array)

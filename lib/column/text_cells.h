@@ -11,6 +11,9 @@
 /* True if the cells can be read: the layout and the width of indices are known. Fills *error (may be NULL). */
 rodt_status rodti_text_cells_check(const rodt_text_cells *cells, const char *field, rodt_error *error);
 
+/* The line of an error is the number of its row, from 1; 0 where that does not fit. Returns status. */
+rodt_status rodti_row_status(rodt_error *error, size_t row, rodt_status status);
+
 static inline bool text_cells_valid(rodt_column_bits bits, size_t row)
 {
     size_t bit = bits.from + row;

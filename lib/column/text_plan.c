@@ -11,6 +11,7 @@
 #include "column/plan.h"
 #include "column/steps.h"
 #include "column/text_cells.h"
+#include "core/error.h"
 #include "core/fault.h"
 #include "core/text.h"
 #include "judge/judge.h"
@@ -47,8 +48,8 @@ static rodt_status check_form(const rodt_form *form, rodt_error *error)
 {
     rodt_reading reading;
     rodt_error found;
-    (void)rodt_form_parse(form, &reading, &found);
-    if (found.status == RODT_OK || reading.reasons == 0)
+    rodt_status status = rodt_form_parse(form, &reading, &found);
+    if (status == RODT_OK && reading.reasons == 0)
         return RODT_OK;
     if (error != NULL)
         *error = found;
@@ -61,19 +62,18 @@ rodt_status rodt_text_plan_new(const rodt_rules *rules, const rodt_form *form, r
     const rodt_form shared = form != NULL ? *form : (rodt_form){.chamber = NULL};
     if (rules == NULL)
         return rodti_rules_error(error);
-    if (plan == NULL || (unsigned)shared.style.unit >= RODT_UNIT_END ||
-        (unsigned)shared.date_order >= RODT_DATE_ORDER_END)
-        return RODT_E_ARGUMENT;
+    if (plan == NULL)
+        return rodti_field_error(error, "", "room for a plan is needed");
     rodt_status status = check_form(&shared, error);
     if (status != RODT_OK)
         return status;
     rodt_text_plan *made = calloc(1, sizeof *made);
     if (made == NULL)
-        return RODT_E_MEMORY;
+        return rodti_error_status(error, RODT_E_MEMORY);
     bool open = rodti_key_open(&made->keys, rules, &shared, false);
     if (!rodti_result_cache_open(&made->profiles, sizeof(row_profile), PROFILE_SLOTS) || !open) {
         rodt_text_plan_free(made);
-        return RODT_E_MEMORY;
+        return rodti_error_status(error, RODT_E_MEMORY);
     }
     *plan = made;
     return RODT_OK;
@@ -148,50 +148,38 @@ INLINE size_t region_of(const row_profile *profile, int32_t stroke)
     return (size_t)region;
 }
 
-static rodt_status judge_stroke(rodt_reading *reading, const rodt_rules *rules, int32_t stroke, row_profile *profile)
+static void judge_stroke(rodt_reading *reading, const rodt_rules *rules, int32_t stroke, row_profile *profile)
 {
-    rodt_finding finding;
     int32_t released = stroke < 0 ? -stroke : 0;
-    rodt_status status = rodt_length_from_inches(released, RODT_COLUMN_PER_INCH, &reading->released);
-    if (status == RODT_OK)
-        status = rodt_length_from_inches(released + stroke, RODT_COLUMN_PER_INCH, &reading->applied);
-    if (status == RODT_OK)
-        status = rodti_reading_judge(reading, rules, &finding);
-    if (status == RODT_OK)
-        profile->outcomes[region_of(profile, stroke)] = column_result_of(&finding);
-    return status;
+    reading->released = rodti_column_length(released);
+    reading->applied = rodti_column_length(released + stroke);
+    rodt_finding finding = rodti_column_judge(reading, rules);
+    profile->outcomes[region_of(profile, stroke)] = column_result_of(&finding);
 }
 
 /* Every region holds -1, 0, 1, a whole movement, a step or the stroke after one. */
-static rodt_status judge_strokes(rodt_reading *reading, const rodt_rules *rules, row_profile *profile)
+static void judge_strokes(rodt_reading *reading, const rodt_rules *rules, row_profile *profile)
 {
-    stroke_steps steps;
     reading->released = reading->applied = (rodt_length){1, 1};
-    rodt_status status = rodti_stroke_steps_find(reading, rules, &steps);
+    const stroke_steps steps = rodti_stroke_steps_find(reading, rules);
     memcpy(profile->step, steps.at, sizeof profile->step);
-    for (int32_t stroke = -1; stroke <= 1 && status == RODT_OK; stroke++)
-        status = judge_stroke(reading, rules, stroke, profile);
-    if (status == RODT_OK)
-        status = judge_stroke(reading, rules, STROKE_MOVED, profile);
-    for (uint32_t k = 0; k < steps.count && status == RODT_OK; k++) {
-        status = judge_stroke(reading, rules, steps.at[k], profile);
-        if (status == RODT_OK && steps.at[k] < INT32_MAX)
-            status = judge_stroke(reading, rules, steps.at[k] + 1, profile);
+    for (int32_t stroke = -1; stroke <= 1; stroke++)
+        judge_stroke(reading, rules, stroke, profile);
+    judge_stroke(reading, rules, STROKE_MOVED, profile);
+    for (uint32_t k = 0; k < steps.count; k++) {
+        judge_stroke(reading, rules, steps.at[k], profile);
+        judge_stroke(reading, rules, steps.at[k] + 1, profile);
     }
-    return status;
 }
 
-static rodt_status judge_without_stroke(const rodt_reading *reading, const rodt_rules *rules, row_profile *profile)
+static void judge_without_stroke(const rodt_reading *reading, const rodt_rules *rules, row_profile *profile)
 {
-    rodt_finding finding;
-    rodt_status status = rodti_reading_judge(reading, rules, &finding);
-    for (size_t i = 0; i < PROFILE_OUTCOMES && status == RODT_OK; i++)
+    rodt_finding finding = rodti_column_judge(reading, rules);
+    for (size_t i = 0; i < PROFILE_OUTCOMES; i++)
         profile->outcomes[i] = column_result_of(&finding);
-    return status;
 }
 
-/* The profile of a row's key, if it is worth making; else NULL. A row that rodt_reading_judge refuses takes the slow
- * path. */
+/* The profile of a row's key, if it is worth making; else NULL. */
 static const row_profile *make_profile(rodt_text_plan *plan, const rodt_text_columns *in, size_t row, uint64_t bits)
 {
     row_texts texts;
@@ -204,16 +192,18 @@ static const row_profile *make_profile(rodt_text_plan *plan, const rodt_text_col
     }
     take_texts(plan, in, row, &texts);
     (void)rodt_form_parse(&texts.text, &reading, NULL);
-    rodt_status status = (bits & KEY_NO_STROKE) != 0 ? judge_without_stroke(&reading, plan->keys.rules, &profile)
-                                                     : judge_strokes(&reading, plan->keys.rules, &profile);
-    row_profile *kept = status == RODT_OK ? rodti_result_cache_keep(&plan->profiles, (row_key){bits, 0}) : NULL;
-    return kept != NULL ? memcpy(kept, &profile, sizeof profile) : NULL;
+    if ((bits & KEY_NO_STROKE) != 0)
+        judge_without_stroke(&reading, plan->keys.rules, &profile);
+    else
+        judge_strokes(&reading, plan->keys.rules, &profile);
+    /* Profiles are not counted, so there is always one to be replaced. */
+    return memcpy(rodti_result_cache_keep(&plan->profiles, (row_key){bits, 0}), &profile, sizeof profile);
 }
 
 /* --- The slow path ----------------------------------------------------------------------------------- */
 
 static rodt_status judge_row(const rodt_text_plan *plan, const rodt_text_columns *in, size_t row,
-                             const rodt_column_out *out)
+                             const rodt_column_out *out, rodt_error *error)
 {
     row_texts texts;
     rodt_finding finding;
@@ -221,7 +211,7 @@ static rodt_status judge_row(const rodt_text_plan *plan, const rodt_text_columns
     take_texts(plan, in, row, &texts);
     rodt_status status = rodt_form_judge_row(&texts.text, plan->keys.rules, &finding, NULL);
     if (status != RODT_OK)
-        return status;
+        return rodti_row_status(error, row, rodti_error_status(error, status));
     (void)rodti_equivalence_length(finding.applied_stroke, &stroke);
     put_outcome(out, row, stroke, column_result_of(&finding));
     return RODT_OK;
@@ -333,7 +323,8 @@ INLINE void make_keys(rodt_text_plan *plan, const rodt_text_columns *in, size_t 
 }
 
 INLINE rodt_status judge_keys(rodt_text_plan *plan, const rodt_text_columns *in, size_t first, size_t count,
-                              const text_block *block, const rodt_column_out *out, cache_hasher *hash)
+                              const text_block *block, const rodt_column_out *out, rodt_error *error,
+                              cache_hasher *hash)
 {
     rodt_status status = RODT_OK;
     for (size_t i = 0; i < count && status == RODT_OK; i++) {
@@ -346,7 +337,7 @@ INLINE rodt_status judge_keys(rodt_text_plan *plan, const rodt_text_columns *in,
                                     : make_profile(plan, in, first + i, bits);
         }
         if (profile == NULL) {
-            status = judge_row(plan, in, first + i, out);
+            status = judge_row(plan, in, first + i, out, error);
             continue;
         }
         stroke = (bits & KEY_NO_STROKE) != 0 ? RODT_COLUMN_NO_STROKE : stroke;
@@ -356,14 +347,14 @@ INLINE rodt_status judge_keys(rodt_text_plan *plan, const rodt_text_columns *in,
 }
 
 INLINE rodt_status judge_rows(rodt_text_plan *plan, const rodt_text_columns *in, size_t rows,
-                              const rodt_column_out *out, cache_hasher *hash)
+                              const rodt_column_out *out, rodt_error *error, cache_hasher *hash)
 {
     text_block block;
     rodt_status status = RODT_OK;
     for (size_t first = 0; first < rows && status == RODT_OK; first += TEXT_BLOCK) {
         size_t count = rows - first < TEXT_BLOCK ? rows - first : TEXT_BLOCK;
         make_keys(plan, in, first, count, &block, hash);
-        status = judge_keys(plan, in, first, count, &block, out, hash);
+        status = judge_keys(plan, in, first, count, &block, out, error, hash);
     }
     return status;
 }
@@ -371,16 +362,16 @@ INLINE rodt_status judge_rows(rodt_text_plan *plan, const rodt_text_columns *in,
 /* --- One copy for each kind of processor ------------------------------------------------------------- */
 
 static rodt_status judge_rows_any(rodt_text_plan *plan, const rodt_text_columns *in, size_t rows,
-                                  const rodt_column_out *out)
+                                  const rodt_column_out *out, rodt_error *error)
 {
-    return judge_rows(plan, in, rows, out, cache_hash_any);
+    return judge_rows(plan, in, rows, out, error, cache_hash_any);
 }
 
 #ifdef CACHE_CRC
 CACHE_CRC static rodt_status judge_rows_crc(rodt_text_plan *plan, const rodt_text_columns *in, size_t rows,
-                                            const rodt_column_out *out)
+                                            const rodt_column_out *out, rodt_error *error)
 {
-    return judge_rows(plan, in, rows, out, cache_hash_crc);
+    return judge_rows(plan, in, rows, out, error, cache_hash_crc);
 }
 #endif
 
@@ -411,7 +402,7 @@ rodt_status rodt_text_plan_judge(rodt_text_plan *plan, const rodt_text_columns *
         return status;
 #ifdef CACHE_CRC
     if (CACHE_HAS_CRC())
-        return judge_rows_crc(plan, in, rows, out);
+        return judge_rows_crc(plan, in, rows, out, error);
 #endif
-    return judge_rows_any(plan, in, rows, out);
+    return judge_rows_any(plan, in, rows, out, error);
 }
