@@ -62,7 +62,6 @@ typedef struct rodt_column_plan rodt_column_plan;
  * RODT_OK               *plan can judge
  * RODT_E_UNKNOWN_RULES  rules is NULL
  * RODT_E_ARGUMENT       plan is NULL, or rodt_reading_check refuses what is used of common
- * RODT_E_SPACE          the rule set changes so often that its results cannot be numbered
  * RODT_E_MEMORY         no memory
  */
 RODT_API RODT_MUST_CHECK rodt_status rodt_column_plan_new(const rodt_rules *rules, const rodt_reading *common,

@@ -16,9 +16,6 @@
 /* Codes that a plan begins with. */
 #define FIRST_ROOM 16
 
-/* The results of all codes are counted, and their bytes, in 31 bits. */
-#define ERAS_MOST (INT32_MAX / (COLUMN_CODES * REGIONS_OF_ENTRY * (int32_t)sizeof(column_result)))
-
 /* --- Days -------------------------------------------------------------------------------------------- */
 
 /* Room for so many cuts. */
@@ -73,7 +70,7 @@ static rodt_status find_cuts(rodt_column_plan *plan)
     if (law != NULL)
         add_cuts(plan, law);
     plan->eras = plan->cuts + 3;
-    return plan->eras <= ERAS_MOST ? RODT_OK : RODT_E_SPACE;
+    return RODT_OK;
 }
 
 /* --- Input of rodt_reading_judge ------------------------------------------------------------------------------ */
@@ -216,7 +213,8 @@ static void *grow_array(void *array, size_t count, size_t size, bool *grown)
     return made != NULL ? made : array;
 }
 
-/* Room for one code more. */
+/* Room for one code more. A rule set has few rows enough (rules_load.c) for the results of all codes, and their bytes, to
+ * be counted in 31 bits. */
 static rodt_status grow(rodt_column_plan *plan)
 {
     if (plan->codes < plan->room)

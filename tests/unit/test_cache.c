@@ -88,6 +88,32 @@ static void test_each_text_is_itself(void **state)
     rodti_cell_cache_close(&cells);
 }
 
+/* Two slots and those after them: texts that begin alike, and differ in the unit or behind the sixteenth byte only, stand
+ * side by side, and the oldest of them goes first. */
+static void test_a_crowd(void **state)
+{
+    cell_cache cells;
+    (void)state;
+    assert_true(rodti_cell_cache_open(&cells, 1));
+    for (unsigned pass = 0; pass < 2; pass++)
+        for (unsigned i = 0; i < 40; i++) {
+            char text[CELL_TEXT + 1];
+            unsigned kept = 0;
+            int size = pass == 0 ? snprintf(text, sizeof text, "%u", i) : snprintf(text, sizeof text, "inspection date, %02u", i);
+            rodti_cell_cache_keep(&cells, text, (size_t)size, i % 3, (cell_meaning){.value = 1 + i});
+            assert_non_null(find(&cells, text, (uint32_t)size, i % 3));
+            for (unsigned k = 0; k <= i; k++) {
+                size = pass == 0 ? snprintf(text, sizeof text, "%u", k) : snprintf(text, sizeof text, "inspection date, %02u", k);
+                const cell_meaning *found = find(&cells, text, (uint32_t)size, k % 3);
+                assert_true(found == NULL || found->value == 1 + k);
+                assert_null(find(&cells, text, (uint32_t)size, 3));
+                kept += found != NULL;
+            }
+            assert_true(kept <= 2 + CACHE_PROBES);
+        }
+    rodti_cell_cache_close(&cells);
+}
+
 /* The fast hash and the one of every processor have nothing in common, so each is tested by itself. */
 static unsigned count_slots(cache_hasher *hash)
 {
@@ -167,11 +193,40 @@ static void test_results_with_hits_stay(void **state)
     rodti_result_cache_close(&results);
 }
 
+/* Where every slot of a key has hits, the key is not cached, and nothing that counts is lost. */
+static void test_hits_fill_the_slots(void **state)
+{
+    result_cache results;
+    unsigned refused = 0, kept = 0;
+    (void)state;
+    assert_true(rodti_result_cache_open(&results, 4, 64));
+    for (uint32_t i = 0; i < 4000; i++) {
+        const row_key key = {7, i};
+        if (rodti_result_cache_keep(&results, key) == NULL) {
+            refused++;
+            assert_null(rodti_result_cache_probe(&results, key));
+            assert_null(result_cache_find(&results, key, rodti_cache_hash()));
+            continue;
+        }
+        result_cache_count(&results, rodti_result_cache_probe(&results, key));
+        kept++;
+    }
+    assert_true(refused > 0);
+    assert_int_equal(results.hit_count, kept);
+    for (uint32_t i = 0; i < 4000; i++) {
+        const cached_result *found = rodti_result_cache_probe(&results, (row_key){7, i});
+        kept -= found != NULL && found->hits == 1;
+    }
+    assert_int_equal(kept, 0);
+    rodti_result_cache_close(&results);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_days_of_twenty_years), cmocka_unit_test(test_hashes_spread),
         cmocka_unit_test(test_each_text_is_itself), cmocka_unit_test(test_results_of_a_plain_file),
-        cmocka_unit_test(test_results_with_hits_stay)};
+        cmocka_unit_test(test_a_crowd), cmocka_unit_test(test_results_with_hits_stay),
+        cmocka_unit_test(test_hits_fill_the_slots)};
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -474,6 +474,29 @@ static void a_law_may_change_on_many_days(void **state)
     plan = NULL;
 }
 
+/* The first and the last day that a date can be. */
+static void a_law_may_last_as_long_as_the_calendar(void **state)
+{
+    (void)state;
+    static const char table[] = "family,size,class,limit,from,until\nclamp,30,standard,1 3/4,1900-01-01,2199-12-31\n";
+    const rodt_reading common = {0};
+    rodt_rules *own;
+    uint64_t seed = 29;
+    assert_int_equal(rodt_rules_load(rodt_rules_find("us-fmcsr"), "own", table, strlen(table), &own, &error), RODT_OK);
+    rodt_column_plan_free(plan);
+    assert_int_equal(rodt_column_plan_new(own, &common, &plan, NULL), RODT_OK);
+    rodt_rules_unref(own);
+    add_simple();
+    chance_cells(&seed);
+    for (size_t i = 0; i < MOST; i++)
+        cells.day[i] = (i % 2 == 0 ? -25567 : 84005) + (int32_t)(chance(&seed) % 3) - 1;
+    rodt_column_in in = {
+        .released = cells.released, .applied = cells.applied, .chamber = cells.chamber, .date = cells.day};
+    compare(&in, MOST - 16, &common);
+    rodt_column_plan_free(plan);
+    plan = NULL;
+}
+
 static void refuse_columns(const rodt_column_in *in, size_t rows, const rodt_column_out *out, const char *field,
                            const char *part)
 {
@@ -567,6 +590,7 @@ int main(void)
         cmocka_unit_test(a_plan_grows),
         cmocka_unit_test(a_copy_is_a_plan_of_its_own),
         cmocka_unit_test(a_law_may_change_on_many_days),
+        cmocka_unit_test(a_law_may_last_as_long_as_the_calendar),
         cmocka_unit_test(wrong_columns_are_refused),
         cmocka_unit_test(columns_may_not_overlap_answers),
         cmocka_unit_test(headers_say_nothing_of_the_inside),

@@ -244,6 +244,107 @@ static void test_backoff(void **unused)
     rodt_row_cache_free(cache);
 }
 
+typedef struct judged_row {
+    rodt_row_cache *cache;
+    rodt_form text;
+    rodt_text_span cells[RODT_FIELD_ROOM];
+} judged_row;
+
+/* True if the row was cached already. Its result is the number. */
+static bool met(judged_row *row, uint32_t number)
+{
+    uint32_t *result = rodt_row_cache_read(row->cache, row->cells, &row->text);
+    if (result != NULL) {
+        assert_int_equal(*result, number);
+        return true;
+    }
+    result = rodt_row_cache_keep(row->cache);
+    if (result != NULL)
+        *result = number;
+    return false;
+}
+
+static judged_row row_of(rodt_row_cache *cache, const char *chamber, const char *released, const char *applied)
+{
+    judged_row row = {.cache = cache, .text = {.chamber = chamber, .released = released, .applied = applied}};
+    row.cells[RODT_FIELD_CHAMBER] = (rodt_text_span){chamber, strlen(chamber)};
+    row.cells[RODT_FIELD_RELEASED] = (rodt_text_span){released, strlen(released)};
+    row.cells[RODT_FIELD_APPLIED] = (rodt_text_span){applied, strlen(applied)};
+    return row;
+}
+
+static bool refuse_hits(void *context, const void *result, uint64_t hits)
+{
+    *(uint64_t *)context += hits;
+    assert_non_null(result);
+    return false;
+}
+
+/* Cells of any length, in a line or by themselves, with a column of units and without. What a sink does not take counts
+ * again the next time. */
+static void test_long_cells(void **unused)
+{
+    (void)unused;
+    static const char line[] = "30 long stroke chamber,2 1/8 inches measured,4 1/8,,,,,,,,,,,,,,,,,,,,,,,,,,,,,,,,,,";
+    static const uint32_t ends[] = {UINT32_MAX, 22, 44, 50};
+    size_t column[RODT_FIELD_ROOM];
+    rodt_row_cache *cache;
+    for (size_t i = 0; i < RODT_FIELD_ROOM; i++)
+        column[i] = i < RODT_FIELD_NEEDED ? i : RODT_NO_COLUMN;
+    assert_int_equal(rodt_row_cache_new(rodt_rules_find("us-fmcsr"), &(rodt_form){.chamber = NULL}, column, 4, 64, &cache),
+                     RODT_OK);
+    judged_row row = row_of(cache, "30 long stroke chamber", "2 1/8 inches measured", "4 1/8");
+    assert_null(rodt_row_cache_find(cache, line, ends));
+    assert_null(rodt_row_cache_find_cells(cache, row.cells));
+    assert_false(met(&row, 77));
+    assert_true(met(&row, 77));
+    assert_non_null(rodt_row_cache_find(cache, line, ends));
+    assert_non_null(rodt_row_cache_find_cells(cache, row.cells));
+    uint64_t hits = 0;
+    assert_false(rodt_row_cache_flush(cache, refuse_hits, &hits));
+    assert_int_equal(hits, 3);
+    assert_false(rodt_row_cache_flush(cache, refuse_hits, &hits));
+    assert_int_equal(hits, 6);
+    rodt_row_cache_free(cache);
+}
+
+/* A plan with few rows, or with rows that come again, is not backed off; one with many new rows longer each time. */
+static void test_when_to_back_off(void **unused)
+{
+    (void)unused;
+    size_t column[RODT_FIELD_ROOM];
+    rodt_row_cache *cache;
+    char text[16];
+    uint64_t sum = 0;
+    unsigned longest = 0;
+    for (size_t i = 0; i < RODT_FIELD_ROOM; i++)
+        column[i] = i < RODT_FIELD_NEEDED ? i : RODT_NO_COLUMN;
+    assert_int_equal(rodt_row_cache_new(rodt_rules_find("us-fmcsr"), &(rodt_form){.chamber = NULL}, column, 4, 32768, &cache),
+                     RODT_OK);
+    for (unsigned chunk = 0, skipped = 0; chunk < 600; chunk++) {
+        bool used = rodt_row_cache_begin_chunk(cache);
+        longest = skipped > longest ? skipped : longest;
+        skipped = used ? 0 : skipped + 1;
+        for (unsigned i = 0; used && i < 1100; i++) {
+            snprintf(text, sizeof text, "1.%06u", chunk * 1100 + i);
+            judged_row row = row_of(cache, "30", text, "3");
+            assert_false(met(&row, 1));
+        }
+    }
+    assert_in_range(longest, 15, 600);
+    /* Now every row comes again, and from then on nothing is skipped. */
+    for (unsigned chunk = 0, skipped = 0; chunk < 300; chunk++) {
+        skipped = rodt_row_cache_begin_chunk(cache) ? 0 : skipped + 1;
+        assert_true(chunk < 200 || skipped == 0);
+        for (unsigned i = 0; skipped == 0 && i < 3000; i++) {
+            judged_row row = row_of(cache, "30", "1", "3");
+            (void)met(&row, 1);
+        }
+        assert_true(rodt_row_cache_flush(cache, add_rows, &sum));
+    }
+    rodt_row_cache_free(cache);
+}
+
 static void test_numbers_of_texts(void **unused)
 {
     (void)unused;
@@ -262,7 +363,11 @@ static void test_numbers_of_texts(void **unused)
     rodt_text_map_free(map);
     rodt_text_map_free(NULL);
     assert_null(rodt_text_map_new(0));
-    assert_null(rodt_text_map_new(1u << 17));
+    assert_null(rodt_text_map_new((1u << 16) + 1));
+    assert_null(rodt_text_map_new(UINT32_MAX));
+    map = rodt_text_map_new(1u << 16);
+    assert_non_null(map);
+    rodt_text_map_free(map);
 }
 
 static void test_refused(void **unused)
@@ -280,6 +385,12 @@ static void test_refused(void **unused)
     assert_int_equal(rodt_row_cache_new(rules, &form, column, 4097, 10, &cache), RODT_E_ARGUMENT);
     assert_int_equal(rodt_row_cache_new(rules, &form, column, 8, 0, &cache), RODT_E_ARGUMENT);
     assert_int_equal(rodt_row_cache_new(rules, &form, column, 8, 10, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_row_cache_new(rules, &form, column, 8, UINT32_MAX, &cache), RODT_E_ARGUMENT);
+    const rodt_form wrong[] = {{.style = {.unit = RODT_UNIT_END}}, {.style = {.pressure_unit = RODT_PRESSURE_UNIT_END}},
+                               {.style = {.reserved = {1}}}, {.date_order = RODT_DATE_ORDER_END},
+                               {.default_day = {2021, 2, 29}}};
+    for (size_t i = 0; i < sizeof wrong / sizeof *wrong; i++)
+        assert_int_equal(rodt_row_cache_new(rules, &wrong[i], column, 8, 10, &cache), RODT_E_ARGUMENT);
     for (int field = RODT_READING_FIELDS; field < RODT_FIELD_ROOM; field++) {
         column[field] = 0;
         assert_int_equal(rodt_row_cache_new(rules, &form, column, 8, 10, &cache), RODT_E_ARGUMENT);
@@ -294,6 +405,7 @@ static void test_refused(void **unused)
 int main(void)
 {
     const struct CMUnitTest tests[] = {cmocka_unit_test(test_random_rows), cmocka_unit_test(test_backoff),
+                                       cmocka_unit_test(test_long_cells), cmocka_unit_test(test_when_to_back_off),
                                        cmocka_unit_test(test_numbers_of_texts), cmocka_unit_test(test_refused)};
     return cmocka_run_group_tests_name("row_cache", tests, NULL, NULL);
 }

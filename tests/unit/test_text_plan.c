@@ -232,6 +232,61 @@ static void test_units_of_readings(void **state)
     assert_true((table.reasons[1] >> RODT_REASON_PRINTED_MM_DIFFERS & 1) != 0);
 }
 
+/* Where nearly every reading is new, the cache is left out for more and more blocks, and the rows are the same. */
+static void test_readings_that_never_come_again(void **state)
+{
+    (void)state;
+    static char room[MOST][16];
+    rodt_text_columns in;
+    rodt_column_out out = answers;
+    start("us-fmcsr", &plain);
+    for (unsigned pass = 0; pass * MOST < 70000; pass++) {
+        clear();
+        for (size_t i = 0; i < MOST; i++) {
+            snprintf(room[i], sizeof room[i], "1.%06u", (unsigned)(pass * MOST + i));
+            row("30", room[i], "3");
+        }
+        in = spans();
+        out.flags = pass % 2 == 0 ? answers.flags : NULL; /* flags are optional */
+        memset(table.flags, 0xA5, sizeof table.flags);
+        assert_int_equal(rodt_text_plan_judge(plan, &in, table.rows, &out, NULL), RODT_OK);
+        assert_int_equal(table.flags[0], pass % 2 == 0 ? 0 : 0xA5);
+        memset(table.flags, 0, sizeof table.flags);
+        compare_row(&plain, rodt_rules_find("us-fmcsr"), pass % MOST);
+    }
+}
+
+/* Readings of a whole file, and a chamber for all its rows. */
+static void test_a_form_with_everything(void **state)
+{
+    (void)state;
+    const rodt_form form = {.chamber = "30", .released = "2 1/8", .applied = "4", .psi = "95"};
+    clear();
+    row("24", "2", "3 7/8");
+    row("", "", "");
+    row(NULL, NULL, NULL);
+    judge_and_compare("us-fmcsr", &form);
+}
+
+/* A limit in millimetres, parts of 127, has no common 64-bit denominator with these readings. */
+static void test_a_row_that_is_too_fine(void **state)
+{
+    (void)state;
+    rodt_error error = {.status = RODT_OK};
+    clear();
+    row("30", "2", "4");
+    row("18", "1/536870912", "1 1/244140625");
+    table.cell[MARKED][1] = span("40 mm");
+    rodt_text_columns in = spans();
+    start("us-fmcsr", &plain);
+    assert_int_equal(rodt_text_plan_judge(plan, &in, 2, &answers, &error), RODT_E_RANGE);
+    assert_int_equal(error.status, RODT_E_RANGE);
+    assert_int_equal(error.line, 2);
+    assert_true(strlen(error.text) > 10);
+    assert_int_equal(table.verdict[0], RODT_VERDICT_IN_ADJUSTMENT);
+    assert_int_equal(rodt_text_plan_judge(plan, &in, 2, &answers, NULL), RODT_E_RANGE);
+}
+
 static void test_long_and_broken_cells(void **state)
 {
     (void)state;
@@ -440,6 +495,13 @@ static void test_chambers_to_codes(void **state)
     assert_int_equal(codes[6], RODT_COLUMN_CHAMBER_MISSING);
     assert_int_equal(codes[7], RODT_COLUMN_CHAMBER_UNREADABLE);
     assert_int_equal(codes[9], RODT_COLUMN_CHAMBER_UNREADABLE);
+    clear();
+    row(" 30 ", NULL, NULL); /* other texts of the same chambers */
+    row("24 L", NULL, NULL);
+    in = spans();
+    assert_int_equal(rodt_chamber_reader_read(reader, &in.field[CHAMBER], 2, codes, NULL), RODT_OK);
+    assert_int_equal(codes[0], 2);
+    assert_int_equal(codes[1], 3);
 }
 
 static void test_many_chambers_to_codes(void **state)
@@ -466,6 +528,11 @@ static void test_many_chambers_to_codes(void **state)
     assert_int_equal(rodt_chamber_reader_read(reader, &in.field[CHAMBER], 3000, codes, &error), RODT_E_SPACE);
     assert_string_equal(error.field, "chamber");
     assert_int_equal(error.line, 2000 + 3 * 254 + 1);
+    assert_int_equal(rodt_chamber_reader_read(reader, &in.field[CHAMBER], 3000, codes, NULL), RODT_E_SPACE);
+    rodt_text_cells unknown = in.field[CHAMBER];
+    unknown.layout = (rodt_text_layout)RODT_TEXT_LAYOUT_END;
+    assert_int_equal(rodt_chamber_reader_read(reader, &unknown, 1, codes, &error), RODT_E_ARGUMENT);
+    assert_string_equal(error.field, "chamber");
     assert_int_equal(rodt_chamber_reader_read(NULL, &in.field[CHAMBER], 1, codes, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_chamber_reader_new(NULL, &reader), RODT_E_ARGUMENT);
     assert_int_equal(rodt_chamber_reader_new(numbers, NULL), RODT_E_ARGUMENT);
@@ -503,6 +570,100 @@ static void test_refused_arrays(void **state)
     assert_memory_equal(&out, &before, sizeof out);
 }
 
+static struct ArrowSchema sane_schema(const char *format)
+{
+    return (struct ArrowSchema){.format = format, .release = no_release_schema};
+}
+
+static struct ArrowArray sane_array(int64_t buffers)
+{
+    return (struct ArrowArray){.length = 5, .n_buffers = buffers, .buffers = arrow.buffers, .release = no_release_array};
+}
+
+static void refuse_array(const struct ArrowSchema *schema, const struct ArrowArray *array, const char *part)
+{
+    rodt_text_cells out;
+    rodt_error error = {.status = RODT_OK};
+    assert_int_equal(rodt_text_cells_from_arrow(schema, array, &out, &error), RODT_E_ARGUMENT);
+    if (strstr(error.text, part) == NULL)
+        fail_msg("\"%s\" does not say \"%s\"", error.text, part);
+}
+
+/* Each figure of an array alone. */
+static void test_arrays_that_cannot_be(void **state)
+{
+    (void)state;
+    const struct ArrowSchema texts = sane_schema("u"), none = sane_schema(NULL), released = {.format = "u"};
+    struct ArrowArray array = sane_array(3);
+    rodt_text_cells out;
+    make_texts();
+    arrow.buffers[1] = arrow.offsets;
+    assert_int_equal(rodt_text_cells_from_arrow(&texts, &array, &out, NULL), RODT_OK);
+    refuse_array(&none, &array, "holds no texts");
+    refuse_array(&released, &array, "was released");
+    array.dictionary = &array;
+    refuse_array(&texts, &array, "holds no texts");
+    static const struct {
+        int64_t length, offset, buffers;
+    } figures[] = {{-1, 0, 3}, {INT64_MAX / 16 + 1, 0, 3}, {5, -1, 3}, {5, INT64_MAX / 16 + 1, 3}, {5, 0, 2}};
+    for (size_t i = 0; i < sizeof figures / sizeof *figures; i++) {
+        array = sane_array(figures[i].buffers);
+        array.length = figures[i].length;
+        array.offset = figures[i].offset;
+        refuse_array(&texts, &array, "cannot be");
+    }
+    array = sane_array(3);
+    array.buffers = NULL;
+    refuse_array(&texts, &array, "cannot be");
+    array = sane_array(3);
+    arrow.buffers[1] = NULL;
+    refuse_array(&texts, &array, "no cells");
+    array.length = 0; /* needs none */
+    assert_int_equal(rodt_text_cells_from_arrow(&texts, &array, &out, NULL), RODT_OK);
+    assert_int_equal(out.count, 0);
+}
+
+static void test_dictionaries_that_cannot_be(void **state)
+{
+    (void)state;
+    struct ArrowSchema words = sane_schema("u"), schema = sane_schema("i");
+    const void *indices[] = {NULL, arrow.index32, NULL};
+    struct ArrowArray list = sane_array(3), array = sane_array(2);
+    rodt_text_cells out;
+    make_texts();
+    arrow.buffers[0] = NULL;
+    arrow.buffers[1] = arrow.offsets;
+    arrow.buffers[2] = arrow.bytes;
+    schema.dictionary = &words;
+    array.dictionary = &list;
+    array.buffers = indices;
+    assert_int_equal(rodt_text_cells_from_arrow(&schema, &array, &out, NULL), RODT_OK);
+    expect_cells(&out, (const int[]){4, 3, 2, 1, 0}, 5);
+    static const char *const formats[] = {NULL, "", "ii", "f"};
+    for (size_t i = 0; i < sizeof formats / sizeof *formats; i++) {
+        schema.format = formats[i];
+        refuse_array(&schema, &array, "indices of a dictionary");
+    }
+    schema.format = "i";
+    array.n_buffers = 3;
+    refuse_array(&schema, &array, "cannot be");
+    array.n_buffers = 2;
+    array.length = -1;
+    refuse_array(&schema, &array, "cannot be");
+    array.length = 5;
+    indices[1] = NULL;
+    refuse_array(&schema, &array, "no cells");
+    array.length = 0;
+    assert_int_equal(rodt_text_cells_from_arrow(&schema, &array, &out, NULL), RODT_OK);
+    array.length = 5;
+    indices[1] = arrow.index32;
+    array.dictionary = NULL;
+    refuse_array(&schema, &array, "was released");
+    array.dictionary = &list;
+    words.dictionary = &words;
+    refuse_array(&schema, &array, "holds no texts");
+}
+
 static void refuse(const rodt_text_columns *in, const rodt_column_out *out, const char *field)
 {
     rodt_error error = {.status = RODT_OK};
@@ -519,7 +680,15 @@ static void test_refused_calls(void **state)
     rodt_error error = {.status = RODT_OK};
     assert_int_equal(rodt_text_plan_new(NULL, &plain, &plan, &error), RODT_E_UNKNOWN_RULES);
     assert_string_equal(error.text, "no rule set was given");
-    assert_int_equal(rodt_text_plan_new(rules, &plain, NULL, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_text_plan_new(rules, &plain, NULL, &error), RODT_E_ARGUMENT);
+    assert_string_equal(error.text, "room for a plan is needed");
+    const rodt_form wrong[] = {{.style = {.unit = RODT_UNIT_END}}, {.style = {.pressure_unit = RODT_PRESSURE_UNIT_END}},
+                               {.date_order = RODT_DATE_ORDER_END}, {.default_day = {2021, 2, 29}}};
+    for (size_t i = 0; i < sizeof wrong / sizeof *wrong; i++) {
+        assert_int_equal(rodt_text_plan_new(rules, &wrong[i], &plan, &error), RODT_E_ARGUMENT);
+        assert_true(error.field[0] != '\0');
+    }
+    assert_int_equal(rodt_text_plan_new(rules, &(rodt_form){.psi = "lots"}, &plan, NULL), RODT_E_SYNTAX);
     assert_int_equal(rodt_text_plan_new(rules, &(rodt_form){.style = {.unit = (rodt_unit)9}}, &plan, NULL),
                      RODT_E_ARGUMENT);
     assert_int_equal(rodt_text_plan_new(rules, &(rodt_form){.psi = "lots"}, &plan, &error), RODT_E_SYNTAX);
@@ -578,6 +747,9 @@ int main(void)
         cmocka_unit_test(test_spellings),        cmocka_unit_test(test_marks),
         cmocka_unit_test(test_everything_else),  cmocka_unit_test(test_units_of_readings),
          cmocka_unit_test(test_long_and_broken_cells),
+        cmocka_unit_test(test_readings_that_never_come_again), cmocka_unit_test(test_a_form_with_everything),
+        cmocka_unit_test(test_a_row_that_is_too_fine), cmocka_unit_test(test_arrays_that_cannot_be),
+        cmocka_unit_test(test_dictionaries_that_cannot_be),
         cmocka_unit_test(test_many_chambers),    cmocka_unit_test(test_layouts),
         cmocka_unit_test(test_dictionaries),     cmocka_unit_test(test_refused_arrays),
         cmocka_unit_test(test_refused_calls),    cmocka_unit_test(test_chambers_to_codes),
