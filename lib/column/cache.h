@@ -11,7 +11,7 @@
 #if defined(__x86_64__) && defined(__GNUC__)
 #include <nmmintrin.h>
 #define CACHE_CRC __attribute__((target("sse4.2")))
-#define CACHE_HAS_CRC() (__builtin_cpu_supports("sse4.2") != 0)
+#define CACHE_HAS_CRC() PROCESSOR_HAS("sse4.2")
 #endif
 
 /* Slots in which an entry can be, one after the other; nearly all entries are in the first. */

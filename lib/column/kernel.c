@@ -261,7 +261,7 @@ void rodti_column_judge_blocks(const rodt_column_plan *plan, const rodt_column_i
                          const rodt_column_out *out)
 {
 #if HAS_WIDE
-    if (__builtin_cpu_supports("avx2")) {
+    if (PROCESSOR_HAS("avx2")) {
         judge_blocks_wide(plan, in, rows, out);
         return;
     }
@@ -273,7 +273,7 @@ void rodti_column_judge_plain(const rodt_column_plan *plan, const rodt_column_in
                          const rodt_column_out *out)
 {
 #if HAS_WIDE
-    if (__builtin_cpu_supports("avx2")) {
+    if (PROCESSOR_HAS("avx2")) {
         judge_plain_wide(plan, in, rows, out);
         return;
     }

@@ -16,6 +16,11 @@
 #define INLINE static inline
 #endif
 
+/* For what has a copy for processors with a feature. A test says otherwise. */
+#ifndef PROCESSOR_HAS
+#define PROCESSOR_HAS(feature) (__builtin_cpu_supports(feature) != 0)
+#endif
+
 #if defined(__GNUC__)
 #define PRINTF_LIKE(string, first) __attribute__((format(printf, string, first)))
 #else
