@@ -96,8 +96,7 @@ RODT_API void rodt_text_plan_free(rodt_text_plan *plan);
  * RODT_E_ARGUMENT  a pointer is NULL, a needed column or answer is missing, columns of answers overlap, a column has a
  *                  layout or a width of indices that is none, a field that this version does not know has a column,
  *                  or a reserve is not zero; nothing was written
- * RODT_E_RANGE     as rodt_form_judge_row for the row that is the line of the error, counted from 1; those before it are
- *                  answered
+ * RODT_E_RANGE     as rodt_form_judge_row for the row that is the line of the error, from 1; rows before it are judged
  */
 RODT_API RODT_MUST_CHECK rodt_status rodt_text_plan_judge(rodt_text_plan *plan, const rodt_text_columns *in,
                                                           size_t rows, const rodt_column_out *out, rodt_error *error);

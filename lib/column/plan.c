@@ -213,8 +213,8 @@ static void *grow_array(void *array, size_t count, size_t size, bool *grown)
     return made != NULL ? made : array;
 }
 
-/* Room for one code more. A rule set has few rows enough (rules_load.c) for the results of all codes, and their bytes, to
- * be counted in 31 bits. */
+/* Room for one code more. A rule set has so few rows (rules_load.c) that the results of all codes, and their bytes, are
+ * counted in 31 bits. */
 static rodt_status grow(rodt_column_plan *plan)
 {
     if (plan->codes < plan->room)
@@ -253,7 +253,8 @@ static rodt_status add_code(rodt_column_plan *plan, const rodt_chamber *chamber,
 
 /* --- A plan ------------------------------------------------------------------------------------------ */
 
-/* The first whole number of a column inside the window, which has both ends or none, and the last. Even without a window, 0 is not inside. */
+/* The first whole number of a column inside the window, and the last. A window has both ends or none; even without one,
+ * 0 is not inside. */
 static void set_window(rodt_column_plan *plan)
 {
     rodt_pressure from = rodt_rules_pressure_from(plan->rules);

@@ -115,7 +115,8 @@ static bool is_tape_fraction(uint32_t num, uint32_t den)
     return den >= 2 && den <= 64 && (den & (den - 1)) == 0 && num % 2 == 1 && num < den;
 }
 
-/* A digit two characters before a bar; most texts have none and need not be parsed again. Bars other than / are not ASCII. */
+/* A digit two characters before a bar; most texts have none and need not be parsed again. Bars other than / are not
+ * ASCII. */
 static bool may_have_lost_blank(const char *text, size_t size)
 {
     for (size_t i = 0; i < size; i++) {

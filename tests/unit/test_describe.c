@@ -322,50 +322,52 @@ static void each_kind_is_set(void **state)
     assert_true(axle.left == SIZE_MAX);
 }
 
+static const struct {
+    const char *of, *path, *text;
+    rodt_status status;
+    const char *field;
+} wrong_texts[] = {
+    {"rodt_reading", "released", "two", RODT_E_SYNTAX, "released"},
+    {"rodt_reading", "released", "-1/8", RODT_E_NEGATIVE, "released"},
+    {"rodt_reading", "released", "200", RODT_E_IMPLAUSIBLE, "released"},
+    {"rodt_reading", "chamber.size", "30303", RODT_E_SPACE, "size"},
+    {"rodt_reading", "chamber.size", "3\xFF", RODT_E_SYNTAX, "size"},
+    {"rodt_reading", "chamber", "F", RODT_E_UNKNOWN_CHAMBER, "chamber"},
+    {"rodt_reading", "pressure", "95 in", RODT_E_UNIT, "pressure"},
+    {"rodt_reading", "day", "2021-02-31", RODT_E_SYNTAX, "day"},
+    {"rodt_reading", "day", "05/06/2024", RODT_E_AMBIGUOUS, "day"},
+    {"rodt_reading", "drum", "tepid", RODT_E_SYNTAX, "drum"},
+    {"rodt_catalogue", "reserved", "1", RODT_E_ARGUMENT, NULL},
+    {"rodt_reading", "reasons", "at-limit, no such", RODT_E_SYNTAX, "reasons"},
+    {"rodt_reading", "reserved", "1", RODT_E_ARGUMENT, NULL},
+    {"rodt_reading", "nothing", "1", RODT_E_ARGUMENT, NULL},
+    {"rodt_finding", "rules", "us-fmcsr", RODT_E_ARGUMENT, NULL},
+    {"rodt_finding", "law_row.limit", "9", RODT_E_ARGUMENT, NULL},
+    {"rodt_finding", "law_row.published", "9", RODT_E_ARGUMENT, NULL},
+    {"rodt_finding", "source", "9", RODT_E_ARGUMENT, NULL},
+    {"rodt_finding", "margin", "-2/16", RODT_E_NEGATIVE, "margin"},
+    {"rodt_finding", "margin", "9223372036854775807 1/2", RODT_E_IMPLAUSIBLE, "margin"},
+    {"rodt_finding", "margin", "2 1/0", RODT_E_SYNTAX, "margin"},
+    {"rodt_finding", "margin", "2 x", RODT_E_SYNTAX, "margin"},
+    {"rodt_finding", "margin", "2 1/x", RODT_E_SYNTAX, "margin"},
+    {"rodt_finding", "probability_over", "99999999999999999999", RODT_E_RANGE, "probability_over"},
+    {"rodt_finding", "probability_over", "1/2 in", RODT_E_SYNTAX, "probability_over"},
+    {"rodt_source", "document", "49 CFR", RODT_E_ARGUMENT, NULL},
+    {"rodt_wheel_end", "reading", "30", RODT_E_ARGUMENT, NULL},
+    {"rodt_air_reading", "seconds", "1 minute", RODT_E_SYNTAX, "seconds"},
+    {"rodt_air_reading", "towed_units", "40000", RODT_E_RANGE, "towed_units"},
+    {"rodt_air_reading", "towed_units", "99999999999999999999", RODT_E_RANGE, "towed_units"},
+    {"rodt_air_reading", "towed_units", "2+", RODT_E_SYNTAX, "towed_units"},
+    {"rodt_air_reading", "towed_units", "-", RODT_E_SYNTAX, "towed_units"},
+    {"rodt_tally", "full", "-1", RODT_E_NEGATIVE, "full"},
+    {"rodt_tally", "full", "4294967296", RODT_E_RANGE, "full"},
+    {"rodt_style", "decimal_comma", "perhaps", RODT_E_SYNTAX, "decimal_comma"},
+    {"rodt_column_in", "released", "1", RODT_E_ARGUMENT, NULL}};
+
 static void wrong_texts_change_nothing(void **state)
 {
     (void)state;
-    static const struct {
-        const char *of, *path, *text;
-        rodt_status status;
-        const char *field;
-    } cases[] = {{"rodt_reading", "released", "two", RODT_E_SYNTAX, "released"},
-                 {"rodt_reading", "released", "-1/8", RODT_E_NEGATIVE, "released"},
-                 {"rodt_reading", "released", "200", RODT_E_IMPLAUSIBLE, "released"},
-                 {"rodt_reading", "chamber.size", "30303", RODT_E_SPACE, "size"},
-                 {"rodt_reading", "chamber.size", "3\xFF", RODT_E_SYNTAX, "size"},
-                 {"rodt_reading", "chamber", "F", RODT_E_UNKNOWN_CHAMBER, "chamber"},
-                 {"rodt_reading", "pressure", "95 in", RODT_E_UNIT, "pressure"},
-                 {"rodt_reading", "day", "2021-02-31", RODT_E_SYNTAX, "day"},
-                 {"rodt_reading", "day", "05/06/2024", RODT_E_AMBIGUOUS, "day"},
-                 {"rodt_reading", "drum", "tepid", RODT_E_SYNTAX, "drum"},
-                 {"rodt_catalogue", "reserved", "1", RODT_E_ARGUMENT, NULL},
-                 {"rodt_reading", "reasons", "at-limit, no such", RODT_E_SYNTAX, "reasons"},
-                 {"rodt_reading", "reserved", "1", RODT_E_ARGUMENT, NULL},
-                 {"rodt_reading", "nothing", "1", RODT_E_ARGUMENT, NULL},
-                 {"rodt_finding", "rules", "us-fmcsr", RODT_E_ARGUMENT, NULL},
-                 {"rodt_finding", "law_row.limit", "9", RODT_E_ARGUMENT, NULL},
-                 {"rodt_finding", "law_row.published", "9", RODT_E_ARGUMENT, NULL},
-                 {"rodt_finding", "source", "9", RODT_E_ARGUMENT, NULL},
-                 {"rodt_finding", "margin", "-2/16", RODT_E_NEGATIVE, "margin"},
-                 {"rodt_finding", "margin", "9223372036854775807 1/2", RODT_E_IMPLAUSIBLE, "margin"},
-                 {"rodt_finding", "margin", "2 1/0", RODT_E_SYNTAX, "margin"},
-                 {"rodt_finding", "margin", "2 x", RODT_E_SYNTAX, "margin"},
-                 {"rodt_finding", "margin", "2 1/x", RODT_E_SYNTAX, "margin"},
-                 {"rodt_finding", "probability_over", "99999999999999999999", RODT_E_RANGE, "probability_over"},
-                 {"rodt_finding", "probability_over", "1/2 in", RODT_E_SYNTAX, "probability_over"},
-                 {"rodt_source", "document", "49 CFR", RODT_E_ARGUMENT, NULL},
-                 {"rodt_wheel_end", "reading", "30", RODT_E_ARGUMENT, NULL},
-                 {"rodt_air_reading", "seconds", "1 minute", RODT_E_SYNTAX, "seconds"},
-                 {"rodt_air_reading", "towed_units", "40000", RODT_E_RANGE, "towed_units"},
-                 {"rodt_air_reading", "towed_units", "99999999999999999999", RODT_E_RANGE, "towed_units"},
-                 {"rodt_air_reading", "towed_units", "2+", RODT_E_SYNTAX, "towed_units"},
-                 {"rodt_air_reading", "towed_units", "-", RODT_E_SYNTAX, "towed_units"},
-                 {"rodt_tally", "full", "-1", RODT_E_NEGATIVE, "full"},
-                 {"rodt_tally", "full", "4294967296", RODT_E_RANGE, "full"},
-                 {"rodt_style", "decimal_comma", "perhaps", RODT_E_SYNTAX, "decimal_comma"},
-                 {"rodt_column_in", "released", "1", RODT_E_ARGUMENT, NULL}};
-    for (size_t i = 0; i < COUNT_OF(cases); i++) {
+    for (size_t i = 0; i < COUNT_OF(wrong_texts); i++) {
         union {
             rodt_finding finding;
             rodt_reading reading;
@@ -373,17 +375,17 @@ static void wrong_texts_change_nothing(void **state)
         } value, kept;
         rodt_error error = {.status = RODT_OK};
         memset(&value, 0, sizeof value);
-        if (strcmp(cases[i].of, "rodt_finding") == 0)
+        if (strcmp(wrong_texts[i].of, "rodt_finding") == 0)
             value.finding = finding_of("30L", "2 1/8", "4 3/4");
         kept = value;
-        if (rodt_record_set_text(record(cases[i].of), &value, cases[i].path, cases[i].text, &error) != cases[i].status)
-            fail_msg("%s.%s = %s: %d %s", cases[i].of, cases[i].path, cases[i].text, (int)error.status, error.text);
-        assert_int_equal(error.status, cases[i].status);
-        assert_string_equal(error.field, cases[i].field != NULL ? cases[i].field : "");
+        if (rodt_record_set_text(record(wrong_texts[i].of), &value, wrong_texts[i].path, wrong_texts[i].text, &error) != wrong_texts[i].status)
+            fail_msg("%s.%s = %s: %d %s", wrong_texts[i].of, wrong_texts[i].path, wrong_texts[i].text, (int)error.status, error.text);
+        assert_int_equal(error.status, wrong_texts[i].status);
+        assert_string_equal(error.field, wrong_texts[i].field != NULL ? wrong_texts[i].field : "");
         assert_string_not_equal(error.text, "");
         assert_memory_equal(&value, &kept, sizeof value);
-        assert_int_equal(rodt_record_set_text(record(cases[i].of), &value, cases[i].path, cases[i].text, NULL),
-                         cases[i].status);
+        assert_int_equal(rodt_record_set_text(record(wrong_texts[i].of), &value, wrong_texts[i].path, wrong_texts[i].text, NULL),
+                         wrong_texts[i].status);
     }
     rodt_reading reading = {.reasons = 0};
     assert_int_equal(rodt_record_set_text(NULL, &reading, "drum", "hot", NULL), RODT_E_ARGUMENT);
