@@ -53,8 +53,8 @@ typedef struct rodt_chamber {
  * Reads a chamber as people write it: "30", "T30", "Type 30", "30L", "30LS", "24 long", "3030", "30/30",
  * "24/30 LS" (the first number is the service chamber), "bolt C", "roto 30", "rotochamber type 16",
  * "DD-3", "clamp 36"; "30.0" of a table that takes it for a number. Upper and lower case are alike. What the text
- * does not say stays unknown: "30" has no family and no class. A size that no table lists (18) is read; it is a rule set that has no
- * limit for it.
+ * does not say stays unknown: "30" has no family and no class. A size that no table lists (18) is read; it is a rule
+ * set that has no limit for it.
  *
  * text   zero-terminated UTF-8
  *

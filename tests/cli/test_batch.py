@@ -5,6 +5,7 @@ import gzip
 import io
 import itertools
 import json
+import math
 import os
 import re
 import subprocess
@@ -136,6 +137,36 @@ class PassThrough(Case):
             out = run(data=data.encode()).stdout.decode().splitlines()
             self.assertEqual(out[0], ",".join(order) + "," + ",".join(NEW))
             self.assertEqual(out[1], data.splitlines()[1] + ",1 13/16,1 3/4,-1/16,out-of-adjustment,over-limit")
+
+    def test_decimals(self):
+        """Rounded to the strict side, computed here by fractions from the exact columns."""
+        def inches(text):
+            sign, text = (-1, text[1:]) if text.startswith("-") else (1, text)
+            return sign * sum(Fraction(part) for part in text.split())
+
+        per_unit = {"in": 1, "mm": Fraction(127, 5), "cm": Fraction(127, 50)}
+        data = FLEET.read_bytes() + b"T,,,1L,30,standard,,2,4 1/16,95,,\nT,,,1L,30,standard,,2.0001,4.0002,95,,\n"
+        for (unit, size), digits in itertools.product(per_unit.items(), (0, 1, 3, 6)):
+            exact = list(csv.DictReader(io.StringIO(run("--unit", unit, data=data).stdout.decode(), newline="")))
+            result = run("--unit", unit, "--decimals", str(digits), data=data)
+            for jobs in (["--jobs", "2"], ["--no-cache"]):
+                self.assertEqual(run("--unit", unit, "--decimals", str(digits), *jobs, data=data).stdout, result.stdout)
+            for row, line in zip(csv.DictReader(io.StringIO(result.stdout.decode(), newline="")), exact):
+                stroke, limit, margin = (line[name] for name in ("applied_stroke", "limit", "margin"))
+                values = [(f"applied_stroke_{unit}", stroke and inches(stroke) * size, math.ceil),
+                          (f"limit_{unit}", limit and inches(limit) * size, math.floor),
+                          (f"margin_{unit}", margin and inches(margin) * size, math.floor),
+                          ("used_percent", stroke and limit and inches(stroke) / inches(limit) * 100, math.ceil)]
+                for name, value, rounding in values:
+                    wanted = value if value == "" else Fraction(rounding(value * 10 ** digits), 10 ** digits)
+                    self.assertEqual(row[name] if row[name] == "" else Fraction(row[name]), wanted, (name, row))
+                    self.assertTrue(row[name] == "" or len(row[name].partition(".")[2]) == digits)
+                self.assertEqual({name: row[name] for name in line}, line)
+        comma = run("--decimals", "2", "--decimal-comma", data=HEADER + GOOD).stdout.decode().splitlines()[1]
+        self.assertIn('"1,88","2,00","0,12","93,75"', comma)
+        for options in (["--decimals", "7"], ["--decimals", ""], ["--decimals", "1.0"], ["--decimals", "-1"]):
+            self.refused(*options, data=HEADER + GOOD, says="0 to 6")
+        self.refused("--decimals", "2", "--by", "chamber", data=HEADER + GOOD, says="--by")
 
     def test_lines_before_the_header(self):
         """Titles and the separator of a spreadsheet come out as they came, and are named."""

@@ -27,8 +27,8 @@ JSON_BAD = [b'[]', b'1', b'"x"', b'{', b'}', b'{"a"}', b'{"a":}', b'{"a":1,}', b
             b'{"a":' + b"[" * 70 + b"]" * 70 + b"}"]
 
 
-def run(*options, data=None, command=None):
-    return subprocess.run([command or COMMAND, "batch", "--format", "ndjson", "--as-of", "2024-06-05", *map(str, options)],
+def run(*options, data=None, command=None, form="ndjson"):
+    return subprocess.run([command or COMMAND, "batch", "--format", form, "--as-of", "2024-06-05", *map(str, options)],
                           input=data, capture_output=True, timeout=120, check=False)
 
 
@@ -52,6 +52,20 @@ class Objects(unittest.TestCase):
                     answer = json.loads(got)
                     self.assertEqual([answer[name] or "" for name in RESULTS[:4]], [row[name] for name in RESULTS[:4]])
                     self.assertEqual(" ".join(answer["reasons"]), row["reasons"])
+
+    def test_decimals(self):
+        """The numbers of the table; a result that a line has already stops the run."""
+        numbers = ["applied_stroke_mm", "limit_mm", "margin_mm", "used_percent"]
+        options = ["--unit", "mm", "--decimals", 3]
+        table = run(*options, data=FLEET.read_bytes(), form="csv")
+        rows = [row for row in csv.DictReader(io.StringIO(table.stdout.decode(), newline="")) if row["verdict"]]
+        lines = "\n".join(json.dumps({key: row[key] for key in row if key not in RESULTS + numbers}) for row in rows)
+        got = run(*options, data=lines.encode()).stdout.decode().splitlines()
+        for row, line in zip(rows, got):
+            answer = json.loads(line, parse_float=str)
+            self.assertEqual([answer[name] or "" for name in numbers], [row[name] for name in numbers])
+        self.assertEqual(len(got), len(rows))
+        self.assertIn(b"judged before", run(*options, data=b'{"margin_mm": 1}\n').stderr)
 
     def test_bytes_stay(self):
         for line in JSON_GOOD:

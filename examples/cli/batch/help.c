@@ -35,6 +35,10 @@ const option_spec batch_option_specs[BATCH_OPTIONS] = {
     [BATCH_OPTION_NO_CACHE] = {"no-cache", NULL, "do not reuse cached results (slower, same output)", false},
     [BATCH_OPTION_FORMAT] = {"format", "FORMAT",
                              "csv, or ndjson: one JSON object a line; csv if none is given", false},
+    [BATCH_OPTION_DECIMALS] = {"decimals", "N",
+                               "add the stroke, limit, margin and used share of the limit as decimal numbers with N "
+                               "digits (0 to 6), in the unit of --unit; rounded to the strict side",
+                               false},
     [BATCH_OPTION_SUMMARY] = {"summary", NULL,
                               "counts by verdict, reason and chamber, and how much of their limits the strokes use, "
                               "on standard error",
@@ -70,7 +74,7 @@ const char batch_help[] = TO_SAY_LINES(
     "not closed or not at the end of its cell (bad-quotes), is not judged: its cells may have slipped. A "
     "record may have 16 MiB and 65536 cells. Write the output to another file than the input.\n"
     "\n"
-    "A spreadsheet makes a date of 1/8: import the result columns as text.\n"
+    "A spreadsheet makes a date of 1/8: import the result columns as text, or use the numbers of --decimals.\n"
     "\n"
     "With --format ndjson each line is one JSON object, with the columns as its members; the five results become "
     "its last members. A line that is no object (bad-object) becomes one that holds it as \"line\". An object with "

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* The options of `rodtravel batch`. */
 #include "batch/options.h"
+#include "batch/results.h"
 #include "input/file_options.h"
 #include "ui/compiler.h"
 #include "ui/exit_status.h"
@@ -49,6 +50,19 @@ static int take_format(const command_line *from, batch_options *options)
     return status;
 }
 
+static int take_decimals(const command_line *from, batch_options *options)
+{
+    const char *value = option_value(from, BATCH_OPTION_DECIMALS);
+    if (value == NULL)
+        return STATUS_CONTINUE;
+    if (value[0] < '0' || value[0] > '0' + DECIMALS_MAX || value[1] != '\0')
+        return print_error("--decimals is a number from 0 to %d, not \"%s\"", DECIMALS_MAX, value);
+    if (options->by_count > 0)
+        return print_error("--decimals is for rows, not for --by");
+    options->decimals = value[0] - '0';
+    return STATUS_CONTINUE;
+}
+
 static int take_by(const command_line *from, batch_options *options)
 {
     for (size_t i = 0; i < from->given_count; i++) {
@@ -76,13 +90,15 @@ static void take_texts(const command_line *from, batch_options *options)
 int batch_options_read(const command_spec *command, int argc, char **argv, batch_options *options)
 {
     command_line from;
-    *options = (batch_options){.separator = ',', .columns = {.needed = FIELDS_NEEDED}};
+    *options = (batch_options){.separator = ',', .decimals = -1, .columns = {.needed = FIELDS_NEEDED}};
     options->columns.fields = FIELDS_OF_READING | FIELD_BIT(RODT_FIELD_POSITION);
     int status = parse_arguments(command, argc, argv, 0, 1, &from);
     if (status != STATUS_CONTINUE)
         return status;
     take_texts(&from, options);
     status = take_by(&from, options);
+    if (status == STATUS_CONTINUE)
+        status = take_decimals(&from, options);
     if (status == STATUS_CONTINUE)
         status = take_style(&from, options);
     if (status == STATUS_CONTINUE)

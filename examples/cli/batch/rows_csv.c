@@ -3,19 +3,17 @@
 #include "batch/rows_csv.h"
 #include "batch/by_vehicle.h"
 #include "batch/cache.h"
+#include "batch/results.h"
 #include "ui/language.h"
 
 #include <string.h>
 
-static const char *const result_headings[] = {"applied_stroke", "limit", "margin", "verdict", "reasons"};
-#define RESULTS (sizeof result_headings / sizeof result_headings[0])
-
 void batch_write_header(batch_chunk *chunk, const csv_record *record)
 {
     output_bytes(&chunk->out, record->bytes, record->size);
-    for (size_t i = 0; i < RESULTS; i++) {
+    for (size_t i = 0; i < batch_result_count(chunk->run->options); i++) {
         output_bytes(&chunk->out, &chunk->run->separator, 1);
-        output_text(&chunk->out, result_headings[i]);
+        output_text(&chunk->out, batch_result_name(chunk->run->options, i));
     }
     output_bytes(&chunk->out, record->line_end, record->line_end_size);
 }
@@ -39,7 +37,7 @@ static void pass_through(batch_chunk *chunk, const csv_record *record)
     if (chunk->run->by != NULL)
         return;
     write_input(chunk, record);
-    write_separators(chunk, RESULTS);
+    write_separators(chunk, batch_result_count(chunk->run->options));
     output_bytes(&chunk->out, record->line_end, record->line_end_size);
 }
 
@@ -75,6 +73,22 @@ static void write_reasons(batch_chunk *chunk, uint64_t reasons, const char *erro
     }
 }
 
+/* A decimal comma that is the separator too stands in quotes. */
+static void write_number(batch_chunk *chunk, const rodt_finding *finding, int number)
+{
+    const batch_options *options = chunk->run->options;
+    char text[NUMBER_TEXT_SIZE];
+    size_t size = batch_number(options, finding, number, text);
+    char *point = size > 0 && options->style.decimal_comma ? memchr(text, '.', size) : NULL;
+    bool quoted = point != NULL && chunk->run->separator == ',';
+    if (point != NULL)
+        *point = ',';
+    write_separators(chunk, 1);
+    output_bytes(&chunk->out, "\"", quoted);
+    output_bytes(&chunk->out, text, size);
+    output_bytes(&chunk->out, "\"", quoted);
+}
+
 /* False: the run must stop. */
 static bool write_row(batch_chunk *chunk, const csv_record *record, const rodt_finding *finding, const char *error)
 {
@@ -88,6 +102,8 @@ static bool write_row(batch_chunk *chunk, const csv_record *record, const rodt_f
     output_text(&chunk->out, rodt_verdict_name(finding->verdict));
     output_bytes(&chunk->out, &chunk->run->separator, 1);
     write_reasons(chunk, finding->reasons, error);
+    for (int i = 0; i < NUMBERS && chunk->run->options->decimals >= 0; i++)
+        write_number(chunk, finding, i);
     output_bytes(&chunk->out, record->line_end, record->line_end_size);
     return true;
 }

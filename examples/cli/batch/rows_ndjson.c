@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* Lines of JSON: each object is written as it came, with its judgement as five more members. */
 #include "batch/rows_ndjson.h"
+#include "batch/results.h"
 #include "batch/cache.h"
 #include "io/json_object.h"
 #include "ui/compiler.h"
@@ -8,8 +9,6 @@
 
 #include <stdio.h>
 #include <string.h>
-
-static const char *const result_names[] = {"applied_stroke", "limit", "margin", "verdict", "reasons"};
 
 /* An object that was read. */
 typedef struct object {
@@ -49,10 +48,10 @@ static void read_name(const json_member *found, char name[COLUMN_TEXT_SIZE])
         name[0] = '\0';
 }
 
-static bool is_result(const char *name)
+static bool is_result(const batch_options *options, const char *name)
 {
-    for (size_t i = 0; i < COUNT_OF(result_names); i++)
-        if (strcmp(name, result_names[i]) == 0)
+    for (size_t i = 0; i < batch_result_count(options); i++)
+        if (strcmp(name, batch_result_name(options, i)) == 0)
             return true;
     return false;
 }
@@ -66,7 +65,7 @@ static uint32_t classify_name(const batch_chunk *chunk, const json_member *found
 {
     char name[COLUMN_TEXT_SIZE];
     read_name(found, name);
-    uint32_t result = is_result(name) ? NAME_IS_RESULT : 0;
+    uint32_t result = is_result(chunk->run->options, name) ? NAME_IS_RESULT : 0;
     const column_request *request = &chunk->run->options->columns;
     uint32_t field = byte_of(columns_field(request, name, strlen(name)));
     uint32_t meant = byte_of(columns_meant(request, name, strlen(name)));
@@ -173,12 +172,24 @@ static void write_length(output *to, const char *name, rodt_length length)
     output_text(to, "\", ");
 }
 
-static void write_results(output *to, const rodt_finding *finding, const char *error)
+static void write_numbers(output *to, const batch_options *options, const rodt_finding *finding)
+{
+    char text[NUMBER_TEXT_SIZE];
+    for (int i = 0; i < NUMBERS && options->decimals >= 0; i++) {
+        size_t size = batch_number(options, finding, i, text);
+        output_text(to, ", \"");
+        output_text(to, batch_result_name(options, (size_t)(RESULTS + i)));
+        output_text(to, "\": ");
+        output_bytes(to, size > 0 ? text : "null", size > 0 ? size : 4);
+    }
+}
+
+static void write_results(output *to, const batch_options *options, const rodt_finding *finding, const char *error)
 {
     const char *between = "\"";
-    write_length(to, result_names[0], finding->applied_stroke);
-    write_length(to, result_names[1], finding->limit);
-    write_length(to, result_names[2], finding->margin);
+    write_length(to, batch_result_names[RESULT_STROKE], finding->applied_stroke);
+    write_length(to, batch_result_names[RESULT_LIMIT], finding->limit);
+    write_length(to, batch_result_names[RESULT_MARGIN], finding->margin);
     output_text(to, "\"verdict\": \"");
     output_text(to, rodt_verdict_name(finding->verdict));
     output_text(to, "\", \"reasons\": [");
@@ -194,7 +205,9 @@ static void write_results(output *to, const rodt_finding *finding, const char *e
         output_text(to, error);
         between = "\", \"";
     }
-    output_text(to, between[1] != '\0' ? "\"]}" : "]}");
+    output_text(to, between[1] != '\0' ? "\"]" : "]");
+    write_numbers(to, options, finding);
+    output_text(to, "}");
 }
 
 /* Any bytes as a JSON text; those that are no UTF-8 become U+FFFD. */
@@ -267,7 +280,8 @@ static bool write_judged(batch_chunk *chunk, const csv_record *record, const obj
     else
         write_object(chunk, record, from);
     size_t at = chunk->out.used;
-    write_results(&chunk->out, finding, from->error != ROW_ERRORS ? row_error_code(from->error) : NULL);
+    const char *error = from->error != ROW_ERRORS ? row_error_code(from->error) : NULL;
+    write_results(&chunk->out, chunk->run->options, finding, error);
     if (from->error == ROW_ERRORS)
         batch_cache_keep(chunk, tally, chunk->out.buffer + at, chunk->out.used - at);
     output_bytes(&chunk->out, record->line_end, record->line_end_size);
