@@ -65,7 +65,7 @@ class Objects(unittest.TestCase):
             answer = json.loads(line, parse_float=str)
             self.assertEqual([answer[name] or "" for name in numbers], [row[name] for name in numbers])
         self.assertEqual(len(got), len(rows))
-        self.assertIn(b"judged before", run(*options, data=b'{"margin_mm": 1}\n').stderr)
+        self.assertIn(b"is a member \"margin_mm\" already", run(*options, data=b'{"margin_mm": 1}\n').stderr)
 
     def test_bytes_stay(self):
         for line in JSON_GOOD:
