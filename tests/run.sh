@@ -20,7 +20,8 @@
 #               mutants/survivors.txt has no reason; MUTANTS may also be files or folders of lib/, or all
 #   packages    Debian packages built and installed, the Conan package, the vcpkg port
 #   machine-M   unit on another machine, with the build's default options; M is one of i386, armhf, arm64, s390x (under
-#               an emulator), mingw (under wine), musl (static programs), wasm32 (in Node)
+#               an emulator; every command must also answer as on this machine), mingw (under wine), musl (static
+#               programs), wasm32 (in Node)
 #   long        exhaustive, mutants, packages, fuzz with 600 s a target, and every machine
 #
 # Missing tools are installed on Debian and its derivatives. Builds are in BUILD (build-tests) and beside it. Each task
@@ -271,6 +272,16 @@ machine() { # MACHINE
     built "$1" "$dir" --cross-file "$root/.meson/$crossed.ini" --cross-file "$foreign/libraries.ini" $runner \
         -Dwerror=true || return 0
     suites "$crossed" "$dir" --suite unit --timeout-multiplier 8
+    case $crossed in i386 | arm* | s390x) step "commands on $crossed" same_answers ;; esac
+}
+
+# The command of this machine is that of quick.
+same_answers() {
+    configure "$build" || return 1
+    sed -n "s/^exe_wrapper = \[\(.*\)\]/\1/p" "$foreign/runner.ini" | tr -d "'," >"$dir/emulator"
+    # shellcheck disable=SC2046 # a list of words
+    python3 -B "$root/tests/machines/commands.py" "$root" "$build/examples/cli/rodtravel" "$dir/examples/cli/rodtravel" \
+        $(cat "$dir/emulator")
 }
 
 # Nothing that was built for the machine runs while the library is built.

@@ -16,6 +16,7 @@ import calls
 import conditions
 import describe
 import docs
+import hardening
 import headers
 import layers
 import lengths
@@ -278,6 +279,44 @@ def libraries(compiler, text):
         return [f"{f.path}:{f.line}: {f.text}" for f in symbols.check(root, shared, static)]
 
 
+GUARDED = '#include <stdio.h>\nint main(int n, char **v) { char t[9]; scanf("%8s", t); return sprintf(t, v[0], n); }\n'
+HARD = ["-O2", "-g", "-fPIE", "-pie", "-fstack-protector-strong", "-fstack-clash-protection", "-D_FORTIFY_SOURCE=2",
+        "-Wl,-z,relro,-z,now"]
+
+
+def soft_trouble(compiler, soft):
+    with tempfile.TemporaryDirectory() as root:
+        plant(root, {"tests/one.c": GUARDED})
+        source, program = (os.path.join(root, "tests", name) for name in ("one.c", "one"))
+        subprocess.run([*compiler, "-w", *HARD, *soft, "-o", program, source], check=True)
+        return [what for what, _, good in hardening.loaded(program) if not good]
+
+
+def hardening_results(compiler):
+    found = soft_trouble(compiler, [])
+    yield "hardening: a hardened program passes", not found, found
+    for soft, expected in [(["-no-pie"], "fixed address"), (["-Wl,-z,norelro"], "relro"), (["-Wl,-z,lazy"], "late"),
+                           (["-Wl,-z,execstack"], "a stack that runs"), (["-fno-stack-protector"], "no stack protector"),
+                           (["-U_FORTIFY_SOURCE"], "no sizes"), (["-fno-stack-clash-protection"], "over the guard")]:
+        found = soft_trouble(compiler, soft)
+        yield f"hardening: {soft[0]}", any(expected in line for line in found), found
+    for protection, there in [("full", True), ("none", False)]:
+        yield f"hardening: jumps of objects with {protection} protection", jumps_protected(compiler, protection) in (there, None), ""
+
+
+def jumps_protected(compiler, protection):
+    """None on a machine whose compiler has no such argument."""
+    with tempfile.TemporaryDirectory() as root:
+        plant(root, {"tests/one.c": GUARDED})
+        source, made, library = (os.path.join(root, "tests", name) for name in ("one.c", "one.o", "one.a"))
+        if subprocess.run([*compiler, "-w", f"-fcf-protection={protection}", "-c", "-o", made, source],
+                          capture_output=True, check=False).returncode != 0:
+            return None
+        subprocess.run(["ar", "rcs", library, made], check=True)
+        ((_, _, good),) = hardening.objects(library)
+        return good
+
+
 def header_trouble(compiler, text):
     return findings(lambda root: headers.check(root, "c", *compiler), {"include/rodtravel/status.h": text})
 
@@ -365,6 +404,7 @@ def results(compiler):
                        ("a size without _n", row.replace("id)", "id, size_t size)")),
                        ("_n without a size", word.replace("_find(", "_find_n("))]:
         yield "headers: finds by " + name, finder_trouble(text), "nothing"
+    yield from hardening_results(compiler)
     yield "header without a guard", header_trouble(compiler, "struct a { int b; };\n"), "nothing"
     yield "header that needs another", header_trouble(compiler, "uint8_t a(void);\n"), "nothing"
 
