@@ -65,18 +65,12 @@ static rodt_date edition(const tables *t)
     return newest;
 }
 
-static const char *file_name(const char *path)
-{
-    const char *slash = strrchr(path, '/');
-    return slash == NULL ? path : slash + 1;
-}
-
 static void write_head(const tables *t, FILE *out)
 {
     rodt_date day = edition(t);
     fputs("/* SPDX-License-Identifier: Apache-2.0 */\n/* Written by tablec from", out);
     for (int file = 0; file < FILE_COUNT; file++)
-        fprintf(out, "%s %s", file == 0 ? "" : ",", file_name(t->paths[file]));
+        fprintf(out, "%s %s", file == 0 ? "" : ",", tables_file_name(t, file));
     fprintf(out, ", edition %04d-%02d-%02d.\n * To change a figure, change the tables. */\n", day.year, day.month,
             day.day);
     fputs("#include \"rules/tables.h\"\n\n", out);

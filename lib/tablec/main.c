@@ -50,14 +50,31 @@ static bool write_file(const tables *t, const char *path, table_writer *write)
     return fclose(out) == 0 && written;
 }
 
-/* `targets` are the three files that are written; NULL = only checked. */
-static int run(tables *t, char **targets, char **paths)
+typedef struct mode {
+    const char *word; /* NULL = any other first argument */
+    int first;        /* argument that is the first table */
+    table_writer *writers[3];
+} mode;
+
+static const mode modes[] = {{"--check", 2, {NULL}},
+                             {"--bill", 3 + BILL_VERSIONS, {tables_write_bill}},
+                             {NULL, 4, {tables_write, tables_write_sentences, tables_write_texts}}};
+
+static const mode *find_mode(int argc, char **argv)
 {
-    static table_writer *const writers[] = {tables_write, tables_write_sentences, tables_write_texts};
-    if (!read_and_check(t, paths))
+    const mode *found = modes;
+    while (found->word != NULL && (argc < 2 || strcmp(argv[1], found->word) != 0))
+        found++;
+    return argc == found->first + FILE_COUNT ? found : NULL;
+}
+
+static int run(tables *t, const mode *asked, char **argv)
+{
+    if (!read_and_check(t, argv + asked->first))
         return EXIT_FAILURE;
-    for (size_t i = 0; targets != NULL && i < COUNT_OF(writers); i++) {
-        if (write_file(t, targets[i], writers[i]))
+    char **targets = argv + (asked->word == NULL ? 1 : 2);
+    for (size_t i = 0; i < COUNT_OF(asked->writers) && asked->writers[i] != NULL; i++) {
+        if (write_file(t, targets[i], asked->writers[i]))
             continue;
         fprintf(stderr, "tablec: %s cannot be written\n", targets[i]);
         return EXIT_FAILURE;
@@ -67,11 +84,11 @@ static int run(tables *t, char **targets, char **paths)
 
 int main(int argc, char **argv)
 {
-    bool only_check = argc > 1 && strcmp(argv[1], "--check") == 0;
-    int first = only_check ? 2 : 4;
-    if (argc != first + FILE_COUNT) {
-        fputs("usage: tablec --check|TABLES.c SENTENCES.h TEXTS.h sources.csv chambers.csv limits.csv rulesets.csv "
-              "vehicle.csv aircheck.csv volumes.csv steps.csv\n", stderr);
+    const mode *asked = find_mode(argc, argv);
+    if (asked == NULL) {
+        fputs("usage: tablec --check|TABLES.c SENTENCES.h TEXTS.h|--bill BILL.json VERSION GMP-VERSION JANSSON-VERSION "
+              "sources.csv chambers.csv limits.csv rulesets.csv vehicle.csv aircheck.csv volumes.csv steps.csv\n",
+              stderr);
         return 2;
     }
     tables *t = calloc(1, sizeof *t);
@@ -79,7 +96,9 @@ int main(int argc, char **argv)
         fputs("tablec: no memory\n", stderr);
         return EXIT_FAILURE;
     }
-    int status = run(t, only_check ? NULL : argv + 1, argv + first);
+    if (asked->writers[0] == tables_write_bill)
+        memcpy(t->versions, argv + 3, sizeof t->versions);
+    int status = run(t, asked, argv);
     free(t);
     return status;
 }

@@ -24,6 +24,12 @@ void tables_fault(tables *t, int file, uint32_t line, const char *format, ...)
     t->faults++;
 }
 
+const char *tables_file_name(const tables *t, int file)
+{
+    const char *slash = strrchr(t->paths[file], '/');
+    return slash == NULL ? t->paths[file] : slash + 1;
+}
+
 const char *tables_keep(tables *t, const char *text)
 {
     size_t size = strlen(text) + 1;
@@ -93,6 +99,8 @@ void tables_cite(tables *t, int file, uint32_t line, const citation *cited)
     }
     source->used = true;
     /* A table without a column of evidence holds what was read. */
-    if (cited->evidence <= RODT_EVIDENCE_CHECKED && !rodt_date_given(source->read_on))
+    bool checked = cited->evidence <= RODT_EVIDENCE_CHECKED;
+    source->cited[file][checked ? RODT_EVIDENCE_CHECKED : cited->evidence]++;
+    if (checked && !rodt_date_given(source->read_on))
         tables_fault(t, file, line, "source \"%s\" has no day on which it was read", cited->source);
 }

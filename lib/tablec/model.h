@@ -23,6 +23,9 @@ enum {
     FILE_COUNT
 };
 
+/* Versions that a bill of materials names: the library's own, GNU MP's, jansson's; "none" = not in the build. */
+#define BILL_VERSIONS 3
+
 /* What a figure is based on. An id is a text until all files are read. */
 typedef struct citation {
     const char *source; /* NULL = the cell is empty */
@@ -36,6 +39,7 @@ typedef struct source_row {
     rodt_source source;
     rodt_date read_on;
     bool used;
+    uint32_t cited[FILE_COUNT][RODT_EVIDENCE_END]; /* figures that rest on it */
 } source_row;
 
 typedef struct chamber_row {
@@ -108,6 +112,7 @@ typedef struct step_row {
 
 typedef struct tables {
     const char *paths[FILE_COUNT];
+    const char *versions[BILL_VERSIONS];
     int current; /* file that is being read */
     unsigned faults;
     size_t source_count;
@@ -137,6 +142,9 @@ extern const char *const step_when_words[STEP_WHENS];
 
 /* Prints "file:line: sentence" and counts it. */
 void tables_fault(tables *t, int file, uint32_t line, const char *format, ...) PRINTF_LIKE(4, 5);
+
+/* The name of a table without its folder. */
+const char *tables_file_name(const tables *t, int file);
 
 /* Copies a text into the pool; it lives as long as the tables. */
 const char *tables_keep(tables *t, const char *text);

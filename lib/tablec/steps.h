@@ -25,4 +25,7 @@ void tables_write_sentences(const tables *t, FILE *out);
 /* Writes every text of the table of air checks that is said in other languages too: a line each, a string of C. */
 void tables_write_texts(const tables *t, FILE *out);
 
+/* Writes the bill of materials. */
+void tables_write_bill(const tables *t, FILE *out);
+
 #endif

@@ -97,8 +97,8 @@ def main(root, build, compiler):
         check_library_only(root, folder, compiler)
         manual = ["man3/rodtravel.3"] if (build / "lib/docs/man3").is_dir() else []
         for name in ("man1/rodtravel.1", "rodtravel/inspection.schema.json", "rodtravel/rodtravel.h",
-                     "doc/rodtravel/LICENSE", "doc/rodtravel/licences.md", "doc/rodtravel/tables/README.md",
-                     "doc/rodtravel/tables/aircheck.csv", *manual):
+                     "doc/rodtravel/LICENSE", "doc/rodtravel/licences.md", "doc/rodtravel/rodtravel.cdx.json",
+                     "doc/rodtravel/tables/README.md", "doc/rodtravel/tables/aircheck.csv", *manual):
             assert list(folder.rglob(name)), f"{name} is not installed"
     finally:
         shutil.rmtree(folder)

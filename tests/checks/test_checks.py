@@ -12,6 +12,7 @@ import sys
 import tempfile
 
 import abi
+import bill
 import calls
 import conditions
 import describe
@@ -125,6 +126,22 @@ def covered(branches=((3, 2, 6), (3, 2, 6)), proven=(True, True), ran=2, lines=1
 
 RESERVED = ABI.replace("far at 8 1 x 8 pointer", "far at 8 1 x 8 reserve")
 
+SOURCED = SPDX.replace("/*", "#").replace(" */", "") + "id,body,document,section,edition,address,read_on\na,Ministry,Handbook,part 1,2019,,2026-11-25\n"
+BILL = json.dumps({"components": [
+    {"type": "data", "bom-ref": "table limits.csv", "name": "tables/limits.csv"},
+    {"type": "data", "bom-ref": "source a", "name": "Handbook", "version": "2019", "publisher": "Ministry", "properties": [
+        {"name": "rodtravel:section", "value": "part 1"}, {"name": "rodtravel:read_on", "value": "2026-11-25"},
+        {"name": "rodtravel:figures", "value": "limits.csv, 1 checked"}]}],
+    "dependencies": [{"ref": "table limits.csv", "dependsOn": ["source a"]}]})
+
+
+def billed(bill_text=BILL, sources=SOURCED, evidence="checked"):
+    """Files and a check for a table that cites a source, and the bill."""
+    return (lambda root: bill.check(root, os.path.join(root, "tests/bill.json")),
+            {"tests/bill.json": bill_text, "tables/sources.csv": sources,
+             "tables/limits.csv": f"# SPDX-License-Identifier: Apache-2.0\nlimit,source,evidence\n2,a,{evidence}\n"})
+
+
 # name, check, what is written over the valid tree, what the finding must say
 SURVIVES = {survivors.LIST: "lib/quantity/length.c f\nreturn 1;\n1 -> 2\nIt is the same.\n",
             "lib/quantity/length.c": SPDX + "int f(void)\n{\n    return 1;\n}\n"}
@@ -229,6 +246,12 @@ BROKEN = [
     ("other number", *kept(ABI, SAYS.replace("RODT_ONE_B 1", "RODT_ONE_B 2")), "programs that are built already would break"),
     ("member in the place of a reserve", *kept(RESERVED, SAYS.replace("far 8 8 1 pointer", "near 8 8 1 pointer")), "the interface grew"),
     ("reserve that changed with the size", *kept(RESERVED, SAYS.replace("rodt_two 16", "rodt_two 24")), "programs that are built already would break"),
+    ("document that the bill lacks", *billed(sources=SOURCED + "b,Ministry,Act,part 2,2020,,\n"), "sources.csv:4: b is not in the bill"),
+    ("document of another day", *billed(BILL.replace("11-25", "11-26")), "sources.csv:3: a is not in the bill as it is here"),
+    ("document of another status", *billed(evidence="from-memory"), "sources.csv:3: a is not in the bill as it is here"),
+    ("document that no table has", *billed(sources=SOURCED.replace("\na,", "\nb,")), "bill.json:0: a is in no table"),
+    ("document that the table's entry lacks", *billed(BILL.replace('["source a"]', "[]")), "limits.csv and source a: only one"),
+    ("reference to nothing", *billed(BILL.replace('["source a"]', '["source a", "source b"]')), "rests on source b, which is not there"),
     ("function without comment", docs.check,
      {"include/rodtravel/status.h": SPDX + "#define RODT_API\n\nRODT_API int rodt_one(void);\n"}, "status.h:4: rodt_one has no comment"),
     ("not in the ledger", docs.check, {"tests/fuzz/LEDGER.md": "nothing\n"}, "status.h:4: rodt_one is not in tests/fuzz"),
@@ -365,6 +388,7 @@ def reference_results():
 
 def results(compiler):
     """(name, whether it passed, what was found instead)"""
+    yield "bill: what is cited passes", not findings(*billed()), findings(*billed())
     for check in (layers.check, words.check, lengths.check, calls.check, docs.check):
         found = findings(check, {})
         yield f"{check.__module__}: a valid tree passes", not found, found
