@@ -138,7 +138,9 @@ void tables_write_bill(const tables *t, FILE *out)
 {
     fprintf(out, "{\n  \"bomFormat\": \"CycloneDX\",\n  \"specVersion\": \"1.6\",\n  \"version\": 1,\n"
                  "  \"metadata\": {\"component\": {\"type\": \"library\", \"bom-ref\": \"rodtravel\",\n"
-                 "    \"name\": \"rodtravel\", \"version\": \"%s\", \"licenses\": [{\"expression\": \"Apache-2.0\"}]}},\n  \"components\": [\n",
+                 "    \"name\": \"rodtravel\", \"version\": \"%s\",\n"
+                 "    \"licenses\": [{\"expression\": \"Apache-2.0\"}]}},\n"
+                 "  \"components\": [\n",
             t->versions[0]);
     for (size_t i = 0; i < COUNT_OF(materials); i++) {
         if (version_of(t, i) != NULL || strcmp(materials[i].scope, "excluded") == 0)

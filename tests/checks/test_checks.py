@@ -51,10 +51,12 @@ VALID = {
     "bindings/python/rodtravel/_error.py": "# SPDX-License-Identifier: Apache-2.0\nfrom . import _rodtravel\n",
     "bindings/python/rodtravel/_record.py": "# SPDX-License-Identifier: Apache-2.0\nimport re\nfrom ._error import Error\n",
     "tests/unit/test_one.c": SPDX + "int main(void) { return rodt_one(); }\n",
-    "tests/fuzz/LEDGER.md": "`rodt_one`: trivial\n",
+    "tests/fuzz/LEDGER.md": "<!-- SPDX-License-Identifier: Apache-2.0 -->\n`rodt_one`: trivial\n",
     "examples/cli/rodtravel.1": '.\\" SPDX-License-Identifier: Apache-2.0\n.It Fl -json\n',
     "examples/cli/languages/fr.po": '# SPDX-License-Identifier: Apache-2.0\nmsgid ""\nmsgstr ""\n',
-    "README.md": "rodtravel stroke 30 2 4 --json\n",
+    "README.md": "<!-- SPDX-License-Identifier: Apache-2.0 -->\nrodtravel stroke 30 2 4 --json\n",
+    "tests/cases/one.csv": "2 1/8\n",
+    words.NO_COMMENTS: "# SPDX-License-Identifier: Apache-2.0\nFiles: *\n\nFiles: tests/one.txt\n tests/cases/*.csv\n",
 }
 PO = '# SPDX-License-Identifier: Apache-2.0\nmsgid ""\nmsgstr ""\n'
 SAYING = {"examples/cli/ui/wrap.c": SPDX + 'int a = say("one %s");\n'}
@@ -192,6 +194,8 @@ BROKEN = [
     ("unfinished", words.check, {"lib/core/common.h": SPDX + "/* TO" + "DO */\n"}, "lib/core/common.h:2: 'TO" + "DO': unfinished"),
     ("blanks at the end", words.check, {"lib/core/common.h": SPDX + "int a; \n"}, "lib/core/common.h:2: '': blanks"),
     ("no licence line", words.check, {"lib/core/common.h": "int a;\n"}, "lib/core/common.h:1: has no line SPDX"),
+    ("no licence line in a page", words.check, {"lib/docs/page.md": "# Page\n"}, "lib/docs/page.md:1: has no line SPDX"),
+    ("file that is not listed", words.check, {words.NO_COMMENTS: "Files: *\n"}, "tests/cases/one.csv:1: has no line SPDX"),
     ("stray top entry", words.check, {"notes.txt": "x\n"}, "notes.txt:0: does not belong at the top level"),
     ("long function", lengths.check, {"lib/quantity/length.c": LONG_FUNCTION}, "lib/quantity/length.c:2: f has 62 lines"),
     ("long function in extern C", lengths.check, {"lib/quantity/length.c": 'extern "C" {\n' + LONG_FUNCTION + "}\n"},

@@ -1,5 +1,6 @@
 # SPDX-License-Identifier: Apache-2.0
 """Plain order in the tree: words that do not belong, licence lines, entries of the top level."""
+import fnmatch
 import os
 import re
 
@@ -9,7 +10,8 @@ from tree import Finding
 LIST = "tests/checks/words.txt"
 TOP = {"README.md", "DEVELOPERS.md", "LICENSE", "meson.build", "lib", "include", "bindings", "tests", "examples", "tables"}
 LICENCE = "SPDX-License-Identifier: Apache-2.0"
-NEEDS_LICENCE = re.compile(r"\.(c|h|cpp|i|py|sh|js|lua|pl|rb|tcl|java|build|ini|map|awk|1)$|^\.ci/run$|^\.clang-tidy$")
+LICENCE_LINES = 5
+NO_COMMENTS = ".reuse/dep5"
 # Texts whose bytes are the case itself: readings as people type them, tables, what a fuzzer keeps.
 DATA = re.compile(r"^(tests/fuzz/corpus|tests/broken|tests/cases|tests/cli|examples/data)/|^LICENSE$|\.csv$")
 ABOUT_BLANKS = re.compile(r"^\[ \\t\]")
@@ -35,8 +37,18 @@ def _words(root, rules, path):
             yield Finding(path, tree.line_of(text, match.start()), f"{match.group().strip()!r}: {sentence}")
 
 
-def _licence(root, path):
-    if NEEDS_LICENCE.search(path) and LICENCE not in "\n".join(tree.read(root, path).split("\n", 3)[:3]):
+def _without_comments(root):
+    """What the last paragraph lists: files that have no room for a line of their own."""
+    if not os.path.isfile(os.path.join(root, NO_COMMENTS)):
+        return []
+    listed = re.findall(r"^Files:((?:.|\n )*)", tree.read(root, NO_COMMENTS), re.M)[-1]
+    return listed.split()
+
+
+def _licence(root, path, exempt):
+    if any(fnmatch.fnmatch(path, pattern) for pattern in exempt):
+        return
+    if LICENCE not in "\n".join(tree.read(root, path).split("\n", LICENCE_LINES)[:LICENCE_LINES]):
         yield Finding(path, 1, f"has no line {LICENCE}")
 
 
@@ -48,9 +60,10 @@ def _top(root):
 
 def check(root):
     rules = read_list(root)
+    exempt = _without_comments(root)
     findings = list(_top(root))
     for path in tree.files(root):
-        findings += [*_words(root, rules, path), *_licence(root, path)]
+        findings += [*_words(root, rules, path), *_licence(root, path, exempt)]
     return findings
 
 
