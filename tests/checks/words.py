@@ -38,11 +38,11 @@ def _words(root, rules, path):
 
 
 def _without_comments(root):
-    """What the last paragraph lists: files that have no room for a line of their own."""
+    """The files that have no room for a line of their own; `*` is the paragraph about all files."""
     if not os.path.isfile(os.path.join(root, NO_COMMENTS)):
         return []
-    listed = re.findall(r"^Files:((?:.|\n )*)", tree.read(root, NO_COMMENTS), re.M)[-1]
-    return listed.split()
+    paragraphs = re.findall(r"^Files:((?:.|\n )*)", tree.read(root, NO_COMMENTS), re.M)
+    return [pattern for paragraph in paragraphs for pattern in paragraph.split() if pattern != "*"]
 
 
 def _licence(root, path, exempt):
