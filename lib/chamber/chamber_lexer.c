@@ -3,7 +3,6 @@
 #include "chamber/chamber_lexer.h"
 
 #include "core/month.h"
-#include "core/text.h"
 
 static token_kind kind_of(uint32_t code)
 {
@@ -24,9 +23,11 @@ static mark_token next_token(text_cursor *cursor)
     rodti_text_skip_blanks(cursor);
     mark_token token = {.kind = kind_of(cursor->code), .gap = cursor->at != before, .column = cursor->column,
                    .text = (const char *)cursor->at};
-    do
+    rodti_text_next(cursor);
+    while (token.kind == TOKEN_NUMBER && text_is_digit(cursor->code))
         rodti_text_next(cursor);
-    while ((token.kind == TOKEN_NUMBER || token.kind == TOKEN_WORD) && kind_of(cursor->code) == token.kind);
+    while (token.kind == TOKEN_WORD && text_is_letter(cursor->code))
+        rodti_text_next(cursor);
     token.size = (size_t)((const char *)cursor->at - token.text);
     return token;
 }
@@ -63,11 +64,6 @@ void rodti_lexer_next(mark_tokens *tokens, const char *text, size_t size)
     if (is_whole_number(tokens))
         tokens->count = 1;
     tokens->at[tokens->count].kind = TOKEN_END;
-}
-
-bool rodti_mark_is_word(const mark_token *token, const char *word)
-{
-    return token->kind == TOKEN_WORD && rodti_text_is_word(token->text, token->size, word);
 }
 
 /* --- Dates that were marks ---------------------------------------------------------------------------- */

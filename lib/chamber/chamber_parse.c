@@ -299,6 +299,22 @@ static bool take_chamber_word(mark_reader *mark)
 
 /* --- The whole mark ---------------------------------------------------------------------------------- */
 
+/* False: nothing that a mark has. */
+static bool take_next(mark_reader *mark)
+{
+    switch (here(mark)->kind) {
+    case TOKEN_NUMBER: return take_number(mark);
+    case TOKEN_WORD:
+        return take_prefix(mark) || take_family(mark) || take_letter(mark) || take_class(mark) ||
+               take_chamber_word(mark);
+    case TOKEN_HYPHEN: return take_family(mark) || take_class(mark);
+    case TOKEN_SLASH: return take_spring_after_class(mark);
+    case TOKEN_END:
+    case TOKEN_OTHER:
+    default: return false;
+    }
+}
+
 /* Long rows are published for clamp chambers only, so a long mark names the family too. */
 static void complete(rodt_chamber *chamber)
 {
@@ -360,10 +376,22 @@ static rodt_status explain_error(const mark_reader *mark, rodt_error *error)
     return explain_unexpected(found, error);
 }
 
+/* "30", as most files have it: nothing but a size. */
+static bool is_bare_number(const char *text, size_t size)
+{
+    return is_size_number(text, size) && text_is_digit((unsigned char)text[0]) &&
+           (size == 1 || text_is_digit((unsigned char)text[1]));
+}
+
 rodt_status rodt_chamber_parse_n(const char *text, size_t size, rodt_chamber *out, rodt_error *error)
 {
     if (text == NULL || out == NULL)
         return rodti_text_error(error, RODT_E_ARGUMENT, 0, "a text and a place for the chamber are needed");
+    if (is_bare_number(text, size)) {
+        memset(out, 0, sizeof *out);
+        memcpy(out->size, text, size);
+        return RODT_OK;
+    }
     mark_reader mark;
     memset(&mark.chamber, 0, sizeof mark.chamber);
     mark.at = 0;
@@ -371,8 +399,7 @@ rodt_status rodt_chamber_parse_n(const char *text, size_t size, rodt_chamber *ou
     mark.size = mark.twice = 0;
     rodti_text_trim(&text, &size);
     rodti_lexer_next(&mark.tokens, text, size);
-    while (take_prefix(&mark) || take_family(&mark) || take_letter(&mark) || take_number(&mark) ||
-           take_class(&mark) || take_spring_after_class(&mark) || take_chamber_word(&mark))
+    while (take_next(&mark))
         ;
     complete(&mark.chamber);
     if (here(&mark)->kind != TOKEN_END || (mark.twice == 0 && !is_consistent(&mark.chamber)))
@@ -394,6 +421,12 @@ rodt_status rodt_stroke_class_parse_n(const char *text, size_t size, RODT_ENUM32
     if (text == NULL || out == NULL)
         return rodti_text_error(error, RODT_E_ARGUMENT, 0, "a text and a place for the class are needed");
     rodti_text_trim(&text, &size);
+    for (int i = RODT_STROKE_CLASS_STANDARD; i <= RODT_STROKE_CLASS_LONG; i++) { /* as most files have it */
+        if (rodti_text_is_word(text, size, rodt_stroke_class_name((rodt_stroke_class)i))) {
+            *out = (rodt_stroke_class)i;
+            return RODT_OK;
+        }
+    }
     mark_reader mark;
     mark.at = 0;
     rodti_lexer_next(&mark.tokens, text, size);

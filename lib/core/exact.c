@@ -12,11 +12,14 @@ static uint64_t common_divisor(uint64_t a, uint64_t b)
     uint64_t divisor = UINT64_C(1) << __builtin_ctzll(a | b);
     a >>= __builtin_ctzll(a);
     b >>= __builtin_ctzll(b);
-    for (; b % 5 == 0; b /= 5)
-        if (a % 5 == 0) {
-            a /= 5;
-            divisor *= 5;
-        }
+    for (; b % 5 == 0 && a % 5 == 0; b /= 5) {
+        a /= 5;
+        divisor *= 5;
+    }
+    while (b % 5 == 0)
+        b /= 5;
+    if (b == 1)
+        return divisor;
     if (b == 127)
         return a % 127 == 0 ? divisor * 127 : divisor;
     while (a != b) {
@@ -37,6 +40,10 @@ bool rodti_exact_make(int64_t num, int64_t den, rodt_ratio *out)
         return false;
     uint64_t n = magnitude(num);
     uint64_t d = magnitude(den);
+    if ((d & (d - 1)) == 0) { /* as on nearly every tape */
+        const int halves = __builtin_ctzll(n | d);
+        return set_signed((num < 0) != (den < 0) && num != 0, n >> halves, n == 0 ? 1 : d >> halves, out);
+    }
     uint64_t divisor = common_divisor(n, d);
     if (divisor > 1) {
         n /= divisor;

@@ -30,15 +30,9 @@ void rodti_number_parse_start(text_cursor *cursor, const char *text, size_t size
         rodti_text_next(cursor);
 }
 
-typedef struct vulgar {
-    uint16_t code;
-    uint8_t num;
-    uint8_t den;
-} vulgar;
-
-static const vulgar *find_vulgar(uint32_t code)
+const number_vulgar *rodti_number_vulgar(uint32_t code)
 {
-    static const vulgar vulgars[] = {
+    static const number_vulgar vulgars[] = {
         {0xBC, 1, 4},   {0xBD, 1, 2},    {0xBE, 3, 4},   {0x215B, 1, 8}, {0x215C, 3, 8}, {0x215D, 5, 8},
         {0x215E, 7, 8}, {0x2152, 1, 10}, {0x2155, 1, 5}, {0x2156, 2, 5}, {0x2157, 3, 5}, {0x2158, 4, 5},
         {0x2153, 1, 3}, {0x2154, 2, 3},  {0x2159, 1, 6}, {0x215A, 5, 6}, {0x2150, 1, 7}, {0x2151, 1, 9},
@@ -179,7 +173,7 @@ static bool read_bar(text_cursor *cursor, bool has_whole, uint64_t whole, uint64
     return set_value(whole, num, den, out);
 }
 
-static bool read_vulgar(text_cursor *cursor, uint64_t whole, const vulgar *part, number_text *out,
+static bool read_vulgar(text_cursor *cursor, uint64_t whole, const number_vulgar *part, number_text *out,
                         number_problem *problem)
 {
     if (!check_fraction(false, part->num, part->den, cursor->column, problem))
@@ -193,7 +187,7 @@ static bool read_vulgar(text_cursor *cursor, uint64_t whole, const vulgar *part,
 static bool read_joined(text_cursor *cursor, bool hyphen, uint64_t whole, number_text *out,
                         number_problem *problem)
 {
-    const vulgar *part = find_vulgar(cursor->code);
+    const number_vulgar *part = rodti_number_vulgar(cursor->code);
     uint32_t column = cursor->column;
     uint64_t num;
     if (part != NULL)
@@ -216,7 +210,7 @@ static bool read_after_whole(text_cursor *cursor, uint64_t whole, number_text *o
         rodti_text_next(&ahead);
     else
         rodti_text_skip_blanks(&ahead);
-    bool joined = text_is_digit(ahead.code) || find_vulgar(ahead.code) != NULL;
+    bool joined = text_is_digit(ahead.code) || rodti_number_vulgar(ahead.code) != NULL;
     if (joined || hyphen) {
         *cursor = ahead;
         return read_joined(cursor, hyphen, whole, out, problem);
@@ -233,7 +227,7 @@ bool rodti_number_parse(text_cursor *cursor, bool decimal_comma, number_text *ou
         return rodti_number_set_problem(problem, RODT_E_EMPTY, 0, RODT_MESSAGE_STATUS_EMPTY);
     if (cursor->code == '+')
         rodti_text_next(cursor);
-    const vulgar *part = find_vulgar(cursor->code);
+    const number_vulgar *part = rodti_number_vulgar(cursor->code);
     if (part != NULL)
         return read_vulgar(cursor, 0, part, out, problem);
     if (is_decimal_sign(cursor->code, decimal_comma))

@@ -38,6 +38,16 @@ typedef struct number_quantity {
     uint32_t unit_column;
 } number_quantity;
 
+/* A fraction of one character. */
+typedef struct number_vulgar {
+    uint16_t code;
+    uint8_t num;
+    uint8_t den;
+} number_vulgar;
+
+/* NULL: the character is none. */
+const number_vulgar *rodti_number_vulgar(uint32_t code);
+
 /* Sets the cursor on the first character that is neither blank nor line end, and its end after the last such one;
  * columns count from the start of the text. */
 void rodti_number_parse_start(text_cursor *cursor, const char *text, size_t size);

@@ -62,7 +62,7 @@ void rodti_text_start(text_cursor *cursor, const char *text, size_t size)
     decode_here(cursor);
 }
 
-void rodti_text_next(text_cursor *cursor)
+void rodti_text_next_any(text_cursor *cursor)
 {
     if (cursor->code == TEXT_END)
         return;
@@ -106,9 +106,9 @@ void rodti_text_trim(const char **text, size_t *size)
 {
     const unsigned char *start = (const unsigned char *)*text;
     const unsigned char *stop = start + *size;
-    while (start < stop && *start < 0x80 && is_edge(*start))
+    while (start < stop && *start <= ' ' && is_edge(*start))
         start++;
-    while (start < stop && stop[-1] < 0x80 && is_edge(stop[-1]))
+    while (start < stop && stop[-1] <= ' ' && is_edge(stop[-1]))
         stop--;
     *text = (const char *)start;
     *size = (size_t)(stop - start);
@@ -118,15 +118,13 @@ void rodti_text_trim(const char **text, size_t *size)
 
 bool rodti_text_is_word(const char *text, size_t size, const char *word)
 {
-    if (strlen(word) != size)
-        return false;
     for (size_t i = 0; i < size; i++) {
         unsigned char a = (unsigned char)text[i];
         unsigned char b = (unsigned char)word[i];
-        if (a != b && (!text_is_letter(a) || (a | 32u) != (b | 32u)))
+        if (b == '\0' || (a != b && (!text_is_letter(a) || (a | 32u) != (b | 32u))))
             return false;
     }
-    return true;
+    return word[size] == '\0';
 }
 
 size_t rodti_text_cut(const char *text, size_t size)

@@ -19,7 +19,20 @@ typedef struct text_cursor {
 } text_cursor;
 
 void rodti_text_start(text_cursor *cursor, const char *text, size_t size);
-void rodti_text_next(text_cursor *cursor);
+void rodti_text_next_any(text_cursor *cursor);
+
+/* Goes on to the next character; most are ASCII, and so is what follows them. */
+static inline void rodti_text_next(text_cursor *cursor)
+{
+    const unsigned char *next = cursor->at + 1;
+    if (cursor->code >= 0x80 || next == cursor->end || *next >= 0x80) {
+        rodti_text_next_any(cursor);
+        return;
+    }
+    cursor->at = next;
+    cursor->column++;
+    cursor->code = *next;
+}
 
 /* Blanks that people and programs put between numbers: space, tab, no-break and thin spaces. */
 bool rodti_text_is_blank(uint32_t code);

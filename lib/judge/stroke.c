@@ -53,11 +53,15 @@ static rodt_status measure(rodt_finding *finding)
     }
     if (!complete)
         return RODT_OK;
-    if (rodt_length_compare(finding->applied, finding->released) < 0) {
+    rodt_length stroke;
+    rodt_status status = rodt_length_subtract(finding->applied, finding->released, &stroke);
+    if (status == RODT_OK && stroke.num >= 0)
+        finding->applied_stroke = stroke;
+    else if (rodt_length_compare(finding->applied, finding->released) >= 0)
+        return status;
+    else
         add_reason(finding, RODT_REASON_READINGS_SWAPPED);
-        return RODT_OK;
-    }
-    return rodt_length_subtract(finding->applied, finding->released, &finding->applied_stroke);
+    return RODT_OK;
 }
 
 /* --- What limits it ---------------------------------------------------------------------------------- */

@@ -8,7 +8,9 @@
 #include "judge/judge.h"
 #include "judge/reasons.h"
 #include "quantity/fault.h"
+#include "quantity/length_plain.h"
 #include "quantity/lost_blank.h"
+#include "quantity/pressure_plain.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -19,11 +21,12 @@ typedef struct parser {
     rodt_style style;
     bool explains;      /* errors are wanted */
     bool unit_unknown;  /* the unit cannot be read: nothing is known of a number without one */
+    bool is_plain;      /* the length that was read last is plain: its blank is not lost */
+    bool is_unreadable; /* *error is of a text that cannot be read, and none of an absent one */
     rodt_reading *reading;
+    rodt_error *error;  /* NULL, or room for the first of an unreadable text, else of an absent one */
     rodt_error *errors; /* NULL, or room for all of them */
     size_t count;       /* unreadable and absent texts so far */
-    rodt_error error;   /* of the first unreadable text; RODT_OK = there is none */
-    rodt_error missing; /* of the first needed text that is absent */
 } parser;
 
 /* --- Texts by field ---------------------------------------------------------------------------------- */
@@ -48,13 +51,16 @@ static size_t text_offset(rodt_field field)
     return offsets[field];
 }
 
-const char *rodt_form_get(const rodt_form *text, rodt_field field)
+static const char *text_of(const rodt_form *text, rodt_field field)
 {
     const char *value;
-    if (text == NULL || (unsigned)field >= RODT_READING_FIELDS)
-        return NULL;
     memcpy(&value, (const char *)text + text_offset(field), sizeof value);
     return value;
+}
+
+const char *rodt_form_get(const rodt_form *text, rodt_field field)
+{
+    return text == NULL || (unsigned)field >= RODT_READING_FIELDS ? NULL : text_of(text, field);
 }
 
 void rodt_form_set(rodt_form *text, rodt_field field, const char *value)
@@ -81,11 +87,15 @@ static rodt_reason reason_of(rodt_field field)
     }
 }
 
-static void keep_error(parser *to, rodt_error error, rodt_field field)
+/* The first unreadable text is named, or without one the first absent text. */
+static void keep_error(parser *to, rodt_error error, rodt_field field, bool is_unreadable)
 {
     set_field(&error, field);
     if (to->errors != NULL)
         to->errors[to->count] = error;
+    if (to->error != NULL && (to->count == 0 || (is_unreadable && !to->is_unreadable)))
+        *to->error = error;
+    to->is_unreadable = to->is_unreadable || is_unreadable;
     to->count++;
 }
 
@@ -94,13 +104,8 @@ static void add_unreadable(parser *to, rodt_field field, const rodt_error *error
     to->reading->reasons |= REASON_BIT(reason_of(field));
     if (error->status == RODT_E_DATE_CELL)
         to->reading->reasons |= REASON_BIT(RODT_REASON_SPREADSHEET_DATE);
-    if (!to->explains)
-        return;
-    keep_error(to, *error, field);
-    if (to->error.status != RODT_OK)
-        return;
-    to->error = *error;
-    set_field(&to->error, field);
+    if (to->explains)
+        keep_error(to, *error, field, true);
 }
 
 static void refuse(parser *to, rodt_field field, rodt_status status, rodt_message_code sentence)
@@ -112,29 +117,32 @@ static void refuse(parser *to, rodt_field field, rodt_status status, rodt_messag
 
 static void add_missing(parser *to, rodt_field field)
 {
-    if (!to->explains || field >= RODT_FIELD_NEEDED)
+    if (field >= RODT_FIELD_NEEDED || !to->explains)
         return;
     const rodt_error_argument name = rodti_error_word("field", rodt_field_name(field));
     rodt_error missing;
     rodti_error_with(&missing, RODT_E_EMPTY, 0, RODT_MESSAGE_ERROR_NOT_WRITTEN, &name, 1);
-    keep_error(to, missing, field);
-    if (to->missing.status != RODT_OK)
-        return;
-    to->missing = missing;
-    set_field(&to->missing, field);
+    keep_error(to, missing, field, false);
+}
+
+/* A text without any blank at its front says something. */
+static bool says_something(const char *text, size_t size)
+{
+    if (size > 0 && (unsigned char)*text > ' ' && (unsigned char)*text < 0x80)
+        return true;
+    rodti_text_trim(&text, &size);
+    return size > 0;
 }
 
 /* The text of a field and its size. False: the form leaves it out, or it holds blanks only, which says the same. */
 static bool find_text(parser *from, rodt_field field, const char **text, size_t *size)
 {
-    *text = rodt_form_get(from->text, field);
-    *size = *text != NULL ? strlen(*text) : 0;
-    const char *trimmed = *text;
-    size_t left = *size;
-    if (*text != NULL)
-        rodti_text_trim(&trimmed, &left);
-    if (left > 0)
-        return true;
+    *text = text_of(from->text, field);
+    if (*text != NULL) {
+        *size = strlen(*text);
+        if (says_something(*text, *size))
+            return true;
+    }
     add_missing(from, field);
     return false;
 }
@@ -173,10 +181,14 @@ static rodt_status read_without_unit(const parser *from, const char *text, size_
 /* False: there is none, or it cannot be read. */
 static bool read_length(parser *from, rodt_field field, rodt_length *out, RODT_ENUM32(rodt_unit) *written)
 {
-    const char *text;
+    const char *text = text_of(from->text, field);
     size_t size;
     rodt_error error;
     rodt_length length = {0, 0};
+    from->is_plain =
+        text != NULL && !from->unit_unknown && rodti_length_plain(text, NULL, &from->style, out, written);
+    if (from->is_plain)
+        return true;
     if (!find_text(from, field, &text, &size))
         return false;
     rodt_status status = from->unit_unknown
@@ -191,6 +203,13 @@ static bool read_length(parser *from, rodt_field field, rodt_length *out, RODT_E
     return status == RODT_OK;
 }
 
+static size_t find_lost_blanks(const parser *from, rodt_field field, rodt_unit written,
+                               rodt_length other[LOST_BLANK_MAX])
+{
+    const char *text = text_of(from->text, field);
+    return from->is_plain ? 0 : rodti_lost_blank_values(text, strlen(text), written, other);
+}
+
 static void read_measurement(parser *from, rodt_field field, rodt_length *out, rodt_length other[LOST_BLANK_MAX])
 {
     RODT_ENUM32(rodt_unit) written = RODT_UNIT_IN;
@@ -198,24 +217,17 @@ static void read_measurement(parser *from, rodt_field field, rodt_length *out, r
         return;
     if (written != RODT_UNIT_IN)
         from->reading->unit = written;
-    const char *text = rodt_form_get(from->text, field);
-    (void)rodti_lost_blank_values(text, strlen(text), written, other);
+    (void)find_lost_blanks(from, field, written, other);
 }
 
 /* A mark has no second value in a reading, so a fraction whose blank may be lost is no mark at all. */
-static bool may_have_lost_blank(const parser *from, rodt_field field, rodt_unit written)
-{
-    rodt_length other[LOST_BLANK_MAX];
-    const char *text = rodt_form_get(from->text, field);
-    return rodti_lost_blank_values(text, strlen(text), written, other) > 0;
-}
-
 static void read_mark(parser *from, rodt_field field, rodt_length *out)
 {
     RODT_ENUM32(rodt_unit) written = RODT_UNIT_IN;
-    if (!read_length(from, field, out, &written))
+    if (text_of(from->text, field) == NULL || !read_length(from, field, out, &written))
         return;
-    bool lost_blank = may_have_lost_blank(from, field, written);
+    rodt_length other[LOST_BLANK_MAX];
+    bool lost_blank = find_lost_blanks(from, field, written, other) > 0;
     if (!lost_blank && rodti_is_mark(*out))
         return;
     *out = (rodt_length){0, 0};
@@ -228,7 +240,9 @@ static void read_mark(parser *from, rodt_field field, rodt_length *out)
 static void read_division(parser *from)
 {
     rodt_length *division = &from->reading->division;
-    if (!read_length(from, RODT_FIELD_DIVISION, division, NULL) || rodti_is_division(*division))
+    RODT_ENUM32(rodt_unit) written;
+    if (from->text->division == NULL || !read_length(from, RODT_FIELD_DIVISION, division, &written) ||
+        rodti_is_division(*division))
         return;
     *division = (rodt_length){0, 0};
     refuse(from, RODT_FIELD_DIVISION, RODT_E_IMPLAUSIBLE, RODT_MESSAGE_ERROR_DIVISION);
@@ -236,11 +250,12 @@ static void read_division(parser *from)
 
 static void read_pressure(parser *from, rodt_field field, rodt_pressure *out)
 {
-    const char *text;
+    const char *text = text_of(from->text, field);
     size_t size;
     rodt_error error;
     RODT_ENUM32(rodt_pressure_unit) written;
-    if (!find_text(from, field, &text, &size))
+    if (text == NULL || rodti_pressure_plain(text, NULL, &from->style, out, &written) ||
+        !find_text(from, field, &text, &size))
         return;
     rodt_status status = rodt_pressure_parse_n(text, size, &from->style, out, &written, &error);
     if (status == RODT_OK && written != RODT_PRESSURE_UNIT_PSI)
@@ -362,19 +377,25 @@ static rodt_status check_form(const rodt_form *text, rodt_error *error)
     return RODT_OK;
 }
 
+/* The texts of a form that was checked. True: *error is the first fault; otherwise it is as it was. */
+static bool read_form(const rodt_form *text, rodt_reading *out, rodt_error *error)
+{
+    parser from = {
+        .text = text, .style = text->style, .explains = error != NULL, .reading = out, .error = error};
+    memset(out, 0, sizeof *out);
+    read_fields(&from);
+    return from.count > 0;
+}
+
 rodt_status rodt_form_parse(const rodt_form *text, rodt_reading *out, rodt_error *error)
 {
-    rodt_reading reading = {.reasons = 0};
     if (text == NULL || out == NULL)
         return rodti_field_error(error, "", "a form and room for its result are needed");
     rodt_status status = check_form(text, error);
     if (status != RODT_OK)
         return status;
-    parser from = {.text = text, .style = text->style, .explains = error != NULL, .reading = &reading};
-    read_fields(&from);
-    if (error != NULL)
-        *error = from.error.status != RODT_OK ? from.error : from.missing;
-    *out = reading;
+    if (!read_form(text, out, error) && error != NULL)
+        *error = (rodt_error){.status = RODT_OK};
     return RODT_OK;
 }
 
@@ -399,7 +420,7 @@ static size_t find_errors(const rodt_form *text, rodt_error *errors)
     parser from = {.text = text, .style = text->style, .explains = true, .reading = &reading, .errors = errors};
     read_fields(&from);
     if (check_day(text, &reading, &day) != RODT_OK)
-        keep_error(&from, day, RODT_FIELD_DATE);
+        keep_error(&from, day, RODT_FIELD_DATE, true);
     return from.count;
 }
 
@@ -419,18 +440,16 @@ rodt_status rodt_form_errors(const rodt_form *text, rodt_error *errors, size_t s
     return RODT_OK;
 }
 
-static rodt_status copy_error(const rodt_error *found, rodt_error *error)
-{
-    if (error != NULL)
-        *error = *found;
-    return found->status;
-}
-
-static rodt_status check_arguments(const rodt_rules *rules, const rodt_finding *out, rodt_error *error)
+static rodt_status check_arguments(const rodt_form *text, const rodt_rules *rules, const rodt_finding *out,
+                                   rodt_error *error)
 {
     if (out == NULL)
         return rodti_field_error(error, "", "room for a finding is needed");
-    return rules == NULL ? rodti_rules_error(error) : RODT_OK;
+    if (rules == NULL)
+        return rodti_rules_error(error);
+    if (text == NULL)
+        return rodti_field_error(error, "", "a form and room for its result are needed");
+    return check_form(text, error);
 }
 
 rodt_status rodt_form_judge(const rodt_form *text, const rodt_rules *rules, rodt_finding *out,
@@ -438,14 +457,14 @@ rodt_status rodt_form_judge(const rodt_form *text, const rodt_rules *rules, rodt
 {
     rodt_reading reading;
     rodt_error found;
-    rodt_status status = check_arguments(rules, out, error);
+    rodt_status status = check_arguments(text, rules, out, error);
     if (status != RODT_OK)
         return status;
-    status = rodt_form_parse(text, &reading, &found);
-    if (status == RODT_OK && found.status == RODT_OK)
-        found.status = check_day(text, &reading, &found);
-    if (found.status != RODT_OK)
-        return copy_error(&found, error);
+    if (read_form(text, &reading, &found) || check_day(text, &reading, &found) != RODT_OK) {
+        if (error != NULL)
+            *error = found;
+        return found.status;
+    }
     status = rodti_reading_judge(&reading, rules, out);
     return status == RODT_OK ? status : rodti_error_status(error, status);
 }
@@ -455,15 +474,14 @@ rodt_status rodt_form_judge_row(const rodt_form *text, const rodt_rules *rules, 
 {
     rodt_reading reading;
     rodt_error found;
-    rodt_status status = check_arguments(rules, out, error);
+    rodt_status status = check_arguments(text, rules, out, error);
     if (status != RODT_OK)
         return status;
-    status = rodt_form_parse(text, &reading, &found);
-    if (status != RODT_OK)
-        return copy_error(&found, error);
+    bool is_faulty = read_form(text, &reading, error != NULL ? &found : NULL);
     status = rodti_reading_judge(&reading, rules, out);
     if (status != RODT_OK)
         return rodti_error_status(error, status);
-    (void)copy_error(&found, error);
+    if (error != NULL)
+        *error = is_faulty ? found : (rodt_error){.status = RODT_OK};
     return RODT_OK;
 }

@@ -224,12 +224,34 @@ static rodt_status read_form(text_cursor *cursor, rodt_date_order order, rodt_da
     return read_numbers(cursor, &first, separator, order, out, error);
 }
 
+/* The value of so many digits; below zero if one of them is none. */
+static int value_of_digits(const char *at, int count)
+{
+    int value = 0;
+    for (; count > 0; count--, at++) {
+        if (!text_is_digit((unsigned char)*at))
+            return -1;
+        value = value * 10 + (*at - '0');
+    }
+    return value;
+}
+
+/* "2024-03-05", as most files have it; rodt_date_make refuses what is below zero. */
+static bool read_plain(const char *text, size_t size, rodt_date *out)
+{
+    return size == sizeof "2024-03-05" - 1 && text[4] == '-' && text[7] == '-' &&
+           rodt_date_make(value_of_digits(text, 4), value_of_digits(text + 5, 2), value_of_digits(text + 8, 2), out) ==
+               RODT_OK;
+}
+
 rodt_status rodt_date_parse_n(const char *text, size_t size, rodt_date_order order, rodt_date *out,
                            rodt_error *error)
 {
     text_cursor cursor;
     if (text == NULL || out == NULL || (unsigned)order >= RODT_DATE_ORDER_END)
         return rodti_error_status(error, RODT_E_ARGUMENT);
+    if (read_plain(text, size, out))
+        return RODT_OK;
     rodti_number_parse_start(&cursor, text, size);
     if (cursor.code == TEXT_END)
         return rodti_error_status(error, RODT_E_EMPTY);

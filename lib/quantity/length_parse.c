@@ -6,59 +6,12 @@
 #include "core/exact.h"
 #include "core/fault.h"
 #include "core/number_parse.h"
+#include "quantity/length_plain.h"
+#include "quantity/length_unit.h"
 #include "quantity/lost_blank.h"
 #include "quantity/style.h"
 
 #include <string.h>
-
-typedef struct unit_word {
-    const char *word;
-    RODT_ENUM32(rodt_unit) unit;
-    bool only_after_fraction;
-} unit_word;
-
-/* The most frequent ones first. A single apostrophe is not here: it means feet. */
-static const unit_word unit_words[] = {
-    {"\"", RODT_UNIT_IN, false},
-    {"in", RODT_UNIT_IN, false},
-    {"mm", RODT_UNIT_MM, false},
-    {"cm", RODT_UNIT_CM, false},
-    {"\xE2\x80\xB3", RODT_UNIT_IN, false}, /* U+2033 double prime */
-    {"\xE2\x80\x9D", RODT_UNIT_IN, false}, /* U+201D closing quote */
-    {"\xE2\x80\x9C", RODT_UNIT_IN, false}, /* U+201C opening quote */
-    {"in.", RODT_UNIT_IN, false},
-    {"ins", RODT_UNIT_IN, false},
-    {"inch", RODT_UNIT_IN, false},
-    {"inches", RODT_UNIT_IN, false},
-    {"po", RODT_UNIT_IN, false},
-    {"pouce", RODT_UNIT_IN, false},
-    {"pouces", RODT_UNIT_IN, false},
-    {"of an inch", RODT_UNIT_IN, true},
-    {"''", RODT_UNIT_IN, false},
-    {"\xE2\x80\xB2\xE2\x80\xB2", RODT_UNIT_IN, false}, /* two U+2032 primes */
-    {"mm.", RODT_UNIT_MM, false},
-    {"cm.", RODT_UNIT_CM, false},
-    {"millimetre", RODT_UNIT_MM, false},
-    {"millimetres", RODT_UNIT_MM, false},
-    {"millimeter", RODT_UNIT_MM, false},
-    {"millimeters", RODT_UNIT_MM, false},
-    {"centimetre", RODT_UNIT_CM, false},
-    {"centimetres", RODT_UNIT_CM, false},
-    {"centimeter", RODT_UNIT_CM, false},
-    {"centimeters", RODT_UNIT_CM, false},
-};
-
-static bool find_unit(const char *text, size_t size, bool after_fraction, RODT_ENUM32(rodt_unit) *unit)
-{
-    for (size_t i = 0; i < COUNT_OF(unit_words); i++) {
-        const unit_word *word = &unit_words[i];
-        if (rodti_text_is_word(text, size, word->word) && (after_fraction || !word->only_after_fraction)) {
-            *unit = word->unit;
-            return true;
-        }
-    }
-    return false;
-}
 
 rodt_status rodt_unit_parse_n(const char *text, size_t size, RODT_ENUM32(rodt_unit) *out, rodt_error *error)
 {
@@ -67,7 +20,7 @@ rodt_status rodt_unit_parse_n(const char *text, size_t size, RODT_ENUM32(rodt_un
     rodti_text_trim(&text, &size);
     if (size == 0)
         return rodti_error_status(error, RODT_E_EMPTY);
-    if (!find_unit(text, size, false, out))
+    if (!rodti_unit_word_find(text, size, false, out))
         return rodti_error(error, RODT_E_SYNTAX, 1, RODT_MESSAGE_ERROR_UNIT_WORD);
     return RODT_OK;
 }
@@ -83,25 +36,24 @@ static bool parse_with_unit(const char *text, size_t size, bool decimal_comma, n
 {
     if (!rodti_number_parse_quantity(text, size, decimal_comma, written, problem))
         return false;
-    if (written->unit_size > 0 && !find_unit(written->unit, written->unit_size, written->read.is_fraction, unit))
+    if (written->unit_size > 0 &&
+        !rodti_unit_word_find(written->unit, written->unit_size, written->read.is_fraction, unit))
         return rodti_number_set_expected(problem, written->unit_column, RODT_MESSAGE_ERROR_WANTED_LENGTH_UNIT);
     if (written->read.is_fraction && *unit != RODT_UNIT_IN)
         return rodti_number_set_problem(problem, RODT_E_SYNTAX, written->column, RODT_MESSAGE_ERROR_METRIC_FRACTION);
     return true;
 }
 
-/* 1 in is 127/5 mm by definition. No finer than what can be kept, no longer than a rod can reach. */
+/* No finer than what can be kept, no longer than a rod can reach. */
 static bool to_inches(const number_quantity *written, rodt_unit unit, rodt_ratio *inches, number_problem *problem)
 {
-    static const rodt_ratio inches_of[] = {
-        [RODT_UNIT_IN] = {1, 1}, [RODT_UNIT_MM] = {5, 127}, [RODT_UNIT_CM] = {50, 127}};
     *inches = written->read.value;
     if (written->read.is_too_large)
         return rodti_number_set_problem(problem, RODT_E_IMPLAUSIBLE, written->column, RODT_MESSAGE_ERROR_TOO_LONG);
     /* A metric number is a decimal one of at most 10^9, in parts of at most 10^9: that times 50 fits. */
     bool fits = true;
     if (unit != RODT_UNIT_IN)
-        fits = rodti_exact_multiply(*inches, inches_of[unit], inches);
+        fits = rodti_exact_multiply(*inches, rodti_inches_of[unit], inches);
     if (NEVER(!fits) || inches->den > NUMBER_DEN_MAX)
         return rodti_number_set_problem(problem, RODT_E_RANGE, written->column, RODT_MESSAGE_ERROR_DIGITS);
     if (rodti_exact_compare(*inches, (rodt_ratio){RODT_LENGTH_MAX_INCHES, 1}) > 0)
@@ -156,10 +108,12 @@ rodt_status rodt_length_parse_n(const char *text, size_t size, const rodt_style 
     RODT_ENUM32(rodt_unit) unit = form.unit;
     if (text == NULL || out == NULL || !rodti_is_style(style))
         return rodti_error_status(error, RODT_E_ARGUMENT);
-    if (!parse_with_unit(text, size, form.decimal_comma, &parsed, &unit, &problem) ||
-        !to_inches(&parsed, unit, &inches, &problem))
-        return rodti_number_explain_error(text, size, form.decimal_comma, &problem, error);
-    *out = (rodt_length){inches.num, inches.den};
+    if (!rodti_length_plain(text, text + size, &form, out, &unit)) {
+        if (!parse_with_unit(text, size, form.decimal_comma, &parsed, &unit, &problem) ||
+            !to_inches(&parsed, unit, &inches, &problem))
+            return rodti_number_explain_error(text, size, form.decimal_comma, &problem, error);
+        *out = (rodt_length){inches.num, inches.den};
+    }
     if (written != NULL)
         *written = unit;
     return RODT_OK;

@@ -4,6 +4,8 @@
 
 #include "core/exact.h"
 #include "core/number_parse.h"
+#include "core/number_plain.h"
+#include "quantity/pressure_plain.h"
 #include "quantity/style.h"
 
 #include <inttypes.h>
@@ -118,11 +120,27 @@ static bool parse_psi(const char *text, size_t size, const rodt_style *style, RO
                       rodt_ratio *psi, number_problem *problem)
 {
     number_quantity written;
-    if (!rodti_number_parse_quantity(text, size, rodti_has_comma(style), &written, problem))
+    if (!rodti_number_parse_quantity(text, size, style->decimal_comma, &written, problem))
         return false;
     if (find_unit(written.unit, written.unit_size, unit))
         return to_psi(&written, *unit == RODT_PRESSURE_UNIT_KPA, psi, problem);
     return rodti_number_set_expected(problem, written.unit_column, RODT_MESSAGE_ERROR_WANTED_PRESSURE_UNIT);
+}
+
+bool rodti_pressure_plain(const char *text, const char *end, const rodt_style *style, rodt_pressure *out,
+                          RODT_ENUM32(rodt_pressure_unit) *written)
+{
+    plain_number read;
+    rodt_ratio psi;
+    RODT_ENUM32(rodt_pressure_unit) unit = style->pressure_unit;
+    const char *rest = rodti_number_plain(text, end, style->decimal_comma, &read);
+    if (rest == NULL || !find_unit(rest, (size_t)(rodti_plain_end(rest, end) - rest), &unit) ||
+        unit != RODT_PRESSURE_UNIT_PSI || read.num > (uint64_t)RODT_PRESSURE_MAX_PSI * read.den)
+        return false;
+    (void)rodti_exact_make(read.num, read.den, &psi); /* far below 64 bits */
+    *out = (rodt_pressure){psi.num, psi.den};
+    *written = unit;
+    return true;
 }
 
 rodt_status rodt_pressure_parse_n(const char *text, size_t size, const rodt_style *style, rodt_pressure *out,
@@ -132,10 +150,13 @@ rodt_status rodt_pressure_parse_n(const char *text, size_t size, const rodt_styl
     rodt_ratio psi;
     if (text == NULL || out == NULL || !rodti_is_style(style))
         return rodti_error_status(error, RODT_E_ARGUMENT);
-    RODT_ENUM32(rodt_pressure_unit) unit = style != NULL ? style->pressure_unit : RODT_PRESSURE_UNIT_PSI;
-    if (!parse_psi(text, size, style, &unit, &psi, &problem))
-        return rodti_number_explain_error(text, size, rodti_has_comma(style), &problem, error);
-    *out = (rodt_pressure){psi.num, psi.den};
+    const rodt_style form = style != NULL ? *style : (rodt_style){0};
+    RODT_ENUM32(rodt_pressure_unit) unit = form.pressure_unit;
+    if (!rodti_pressure_plain(text, text + size, &form, out, &unit)) {
+        if (!parse_psi(text, size, &form, &unit, &psi, &problem))
+            return rodti_number_explain_error(text, size, form.decimal_comma, &problem, error);
+        *out = (rodt_pressure){psi.num, psi.den};
+    }
     if (written != NULL)
         *written = unit;
     return RODT_OK;

@@ -7,9 +7,10 @@ static bool is_equal(rodt_length a, rodt_length b) { return rodt_length_given(a)
 bool rodti_rated_stroke_is_marked(rodt_length rated, rodt_length printed_mm, rodt_length mark)
 {
     rodt_length mm, whole;
-    return is_equal(rated, mark) || is_equal(printed_mm, mark) ||
+    return rodt_length_given(mark) &&
+           (is_equal(rated, mark) || is_equal(printed_mm, mark) ||
            (rodt_length_from_mm(1, 1, &mm) == RODT_OK &&
-            rodt_length_round(rated, mm, RODT_ROUNDING_HALF_UP, &whole) == RODT_OK && is_equal(whole, mark));
+            rodt_length_round(rated, mm, RODT_ROUNDING_HALF_UP, &whole) == RODT_OK && is_equal(whole, mark)));
 }
 
 /* Of all long-stroke chambers with a limit in 49 CFR 393.47(e)(1) type 30 has the largest share of its rated stroke:

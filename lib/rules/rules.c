@@ -7,6 +7,7 @@
 #include "message/message.h"
 #include "quantity/fault.h"
 #include "rules/find_limit.h"
+#include "rules/limit_key.h"
 #include "rules/rated_stroke.h"
 #include "rules/tables.h"
 
@@ -68,9 +69,8 @@ const rodt_chamber_row *rodt_chamber_row_at(size_t index)
 
 /* What a row is looked up by, with nothing left unknown but the day. */
 typedef struct query {
-    rodt_family family;
+    uint32_t key; /* of family and size */
     rodt_stroke_class stroke_class;
-    const char *size;
     rodt_length rated_stroke;
     rodt_date day;
 } query;
@@ -81,12 +81,9 @@ static bool holds_on(rodt_date from, rodt_date until, rodt_date day)
     return rodt_date_compare(from, day) <= 0 && (!rodt_date_given(until) || rodt_date_compare(day, until) <= 0);
 }
 
-/* The cheap comparisons come first: most rows differ in the family or the first character of the size. */
 static bool is_for(const rodt_limit *row, const query *wanted)
 {
-    return row->family == wanted->family && row->size[0] == wanted->size[0] &&
-           (row->stroke_class == wanted->stroke_class || row->stroke_class == RODT_STROKE_CLASS_ANY) &&
-           strcmp(row->size, wanted->size) == 0 &&
+    return (row->stroke_class == wanted->stroke_class || row->stroke_class == RODT_STROKE_CLASS_ANY) &&
            (!rodt_length_given(row->rated_stroke) ||
             rodti_rated_stroke_is_marked(row->rated_stroke, row->rated_stroke_mm, wanted->rated_stroke)) &&
            (!rodt_date_given(wanted->day) || holds_on(row->from, row->until, wanted->day));
@@ -111,7 +108,12 @@ static bool is_better(const rodt_limit *row, const rodt_limit *best, const query
 static const rodt_limit *find_row(const rodt_rules *rules, const query *wanted)
 {
     const rodt_limit *best = NULL;
-    for (size_t i = 0; i < rules->limit_count; i++) {
+    const size_t count = rules->limit_count;
+    const uint32_t *const keys = rules->limit_keys;
+    const uint32_t key = wanted->key;
+    for (size_t i = 0; i < count; i++) {
+        if (keys[i] != key)
+            continue;
         const rodt_limit *row = &rules->limits[i];
         if (is_for(row, wanted) && is_better(row, best, wanted))
             best = row;
@@ -210,9 +212,8 @@ static bool is_standard_row(const rodt_limit *row)
 
 static query make_query(const rodt_chamber *chamber, rodt_date day)
 {
-    query wanted = {chamber->family, chamber->stroke_class, chamber->size, chamber->rated_stroke, day};
-    if (wanted.family == RODT_FAMILY_UNKNOWN)
-        wanted.family = RODT_FAMILY_CLAMP;
+    const rodt_family family = chamber->family == RODT_FAMILY_UNKNOWN ? RODT_FAMILY_CLAMP : chamber->family;
+    query wanted = {limit_key(family, chamber->size), chamber->stroke_class, chamber->rated_stroke, day};
     if (wanted.stroke_class == RODT_STROKE_CLASS_UNKNOWN)
         wanted.stroke_class = RODT_STROKE_CLASS_STANDARD;
     return wanted;

@@ -13,6 +13,7 @@
 #include "rules/air_row.h"
 #include "rules/air_strict.h"
 #include "rules/find_limit.h"
+#include "rules/limit_key.h"
 #include "rules/limit_row.h"
 #include "rules/table_parts.h"
 #include "rules/tables.h"
@@ -33,6 +34,7 @@ typedef struct block {
     rodt_air_limit *air;
     rodt_source *sources; /* of the limits, then of the air checks */
     uint32_t *lines;      /* of the rows in the text, likewise */
+    uint32_t *keys;       /* of the limits */
     char *texts;
     char memory[];
 } block;
@@ -169,6 +171,7 @@ static void set_rules(loading *load, const char *name)
     own->rules.source = &own->own_source;
     own->rules.evidence = RODT_EVIDENCE_NONE;
     own->rules.limits = own->limits;
+    own->rules.limit_keys = own->keys;
     own->rules.limit_count = 0;
     own->rules.law = load->law;
     own->rules.air = own->air;
@@ -185,7 +188,8 @@ static bool make_block(loading *load, void *(*allocate)(size_t), const char *nam
     size_t rows = load->rows[PART_LIMITS] + load->rows[PART_AIR];
     load->block = allocate(sizeof(block) + load->rows[PART_LIMITS] * sizeof(rodt_limit) +
                            load->rows[PART_AIR] * sizeof(rodt_air_limit) +
-                           rows * (sizeof(rodt_source) + sizeof(uint32_t)) + texts);
+                           rows * (sizeof(rodt_source) + sizeof(uint32_t)) +
+                           load->rows[PART_LIMITS] * sizeof(uint32_t) + texts);
     if (load->block == NULL)
         return false;
     block *own = load->block;
@@ -194,7 +198,8 @@ static bool make_block(loading *load, void *(*allocate)(size_t), const char *nam
     own->air = (void *)(own->limits + load->rows[PART_LIMITS]);
     own->sources = (void *)(own->air + load->rows[PART_AIR]);
     own->lines = (void *)(own->sources + rows);
-    own->texts = (void *)(own->lines + rows);
+    own->keys = own->lines + rows;
+    own->texts = (void *)(own->keys + load->rows[PART_LIMITS]);
     set_rules(load, name);
     return true;
 }
@@ -320,6 +325,7 @@ static void keep_row(loading *load, const table_reader *reader, rodt_limit row)
     row.published = keep(load, row.published, strlen(row.published));
     row.source = keep_source(load, &reader->cells[LIMIT_SOURCE], at);
     own->limits[at] = row;
+    own->keys[at] = limit_key(row.family, row.size);
     own->lines[at] = reader->line + load->parts[PART_LIMITS].line;
     own->rules.limit_count = at + 1;
 }

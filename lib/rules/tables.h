@@ -30,6 +30,7 @@ struct rodt_rules {
     const rodt_source *major_source; /* calls a brake over its limit a major defect; NULL = none */
 
     const rodt_limit *limits; /* shared with another rule set where the law refers to all of it */
+    const uint32_t *limit_keys; /* of each row (limit_key.h) */
     size_t limit_count;
 
     const rodt_air_limit *air; /* NULL without rows; of a carrier its own rows */

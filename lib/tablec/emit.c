@@ -4,6 +4,7 @@
 #include <inttypes.h>
 #include <string.h>
 
+#include "rules/limit_key.h"
 #include "tablec/steps.h"
 
 static void write_string(FILE *out, const char *text)
@@ -159,6 +160,11 @@ static void write_limits(const tables *t, FILE *out)
             if (tables_limit_holds(t, rules, &t->limits[i]))
                 write_limit(t, out, &t->limits[i]);
         }
+        fprintf(out, "};\nstatic const uint32_t limit_keys_%zu[] = {", r);
+        for (size_t i = 0; i < t->limit_count; i++) {
+            if (tables_limit_holds(t, rules, &t->limits[i]))
+                fprintf(out, "%u, ", (unsigned)limit_key(t->limits[i].row.family, t->limits[i].row.size));
+        }
         fputs("};\n", out);
     }
 }
@@ -168,9 +174,10 @@ static void write_limits_reference(const tables *t, FILE *out, const rules_row *
     const rules_row *owner = owner_of_limits(t, row);
     size_t count = count_limits(t, owner);
     if (count == 0)
-        fputs("NULL, 0, ", out);
+        fputs("NULL, NULL, 0, ", out);
     else
-        fprintf(out, "limits_%zu, %zu, ", (size_t)(owner - t->rules), count);
+        fprintf(out, "limits_%zu, limit_keys_%zu, %zu, ", (size_t)(owner - t->rules), (size_t)(owner - t->rules),
+                count);
 }
 
 static void write_air_reference(const tables *t, FILE *out, const rules_row *row)

@@ -25,6 +25,18 @@ static bool is_canonical(int64_t num, int64_t den)
     return num == 1;
 }
 
+/* A sign before a number says nothing, and only the full reader takes it: the fast paths must come to the same. */
+static void check_full_reader(const char *text, size_t size, const rodt_style *style, rodt_length length)
+{
+    char other[64] = "+";
+    rodt_length again = {0, 0};
+    if (size == 0 || size >= sizeof other - 1 || text[0] < '0' || text[0] > '9')
+        return;
+    memcpy(other + 1, text, size);
+    bool is_read = rodt_length_parse_n(other, size + 1, style, &again, NULL, NULL) == RODT_OK;
+    require(is_read == (length.den != 0) && again.num == length.num && again.den == length.den);
+}
+
 /* A refusal names its status, a column inside the text and a closed sentence. */
 static void check_refusal(rodt_status status, const rodt_error *error, size_t size)
 {
@@ -65,8 +77,10 @@ static void check_length(const char *text, size_t size, rodt_style style)
     if (status != RODT_OK) {
         check_refusal(status, &error, size);
         require(length.num == 77 && length.den == 78);
+        check_full_reader(text, size, &style, (rodt_length){0, 0});
         return;
     }
+    check_full_reader(text, size, &style, length);
     require(is_canonical(length.num, length.den));
     require(rodt_length_compare(length, (rodt_length){RODT_LENGTH_MAX_INCHES, 1}) <= 0);
     require(rodt_length_format(length, written, sizeof written, NULL) == RODT_OK);

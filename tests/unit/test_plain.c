@@ -1,0 +1,217 @@
+/* SPDX-License-Identifier: Apache-2.0 */
+/* The fast paths of the readers against the grammar behind them: a sign or a blank before a text says nothing, and only
+ * the fast paths refuse it. So every text is read twice, and both times must come to the same. */
+#include <stdarg.h>
+#include <stddef.h>
+#include <setjmp.h>
+#include <stdint.h>
+#include <cmocka.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "core/number_plain.h"
+#include "quantity/length_plain.h"
+#include "quantity/pressure_plain.h"
+#include "rodtravel/rodtravel.h"
+#include "support.h"
+
+#define TEXTS 300000
+#define TEXT_ROOM 64
+
+/* --- What is plain ----------------------------------------------------------------------------------- */
+
+typedef struct plain_case {
+    const char *text;
+    uint32_t num;
+    uint32_t den; /* 0 = it is not plain */
+    const char *rest;
+} plain_case;
+
+static const plain_case cases[] = {
+    {"0", 0, 1, ""},          {"2", 2, 1, ""},         {"24", 24, 1, ""},       {"609", 609, 1, ""},
+    {"2 in", 2, 1, "in"},     {"2\tin", 2, 1, "in"},   {"2.5", 25, 10, ""},     {"2.125mm", 2125, 1000, "mm"},
+    {"0.5", 5, 10, ""},       {"1.123456", 1123456, 1000000, ""},               {"1.500000 cm", 1500000, 1000000, "cm"},
+    {"3/8", 3, 8, ""},        {"9/8", 9, 8, ""},       {"2 1/8", 17, 8, ""},    {"2  1/8 in", 17, 8, "in"},
+    {"2-1/8", 17, 8, ""},     {"12 13/16", 205, 16, ""},                        {"1 1/512", 513, 512, ""},
+    {"2\xC2\xBD", 5, 2, ""},  {"2 \xC2\xBC in", 9, 4, "in"},                    {"\xC2\xBE", 3, 4, ""},
+    {"5/8 of an inch", 5, 8, "of an inch"},            {"1,5", 1, 1, ",5"},     {"1/8/24", 1, 8, "/24"},
+    {"2-", 0, 0, ""},         {"2-x", 0, 0, ""},       {"", 0, 0, ""},          {" 2", 0, 0, ""},
+    {"+2", 0, 0, ""},         {"x", 0, 0, ""},         {"02", 0, 0, ""},        {"00", 0, 0, ""},
+    {"1000", 0, 0, ""},       {"2.", 0, 0, ""},        {".5", 0, 0, ""},        {"1.1234567", 0, 0, ""},
+    {"31/8", 0, 0, ""},       {"1/0", 0, 0, ""},       {"1/1", 0, 0, ""},       {"1/3", 0, 0, ""},
+    {"1/08", 0, 0, ""},       {"1/", 0, 0, ""},        {"1/x", 0, 0, ""},       {"2 3", 0, 0, ""},
+    {"2 3x", 0, 0, ""},       {"2 9/8", 0, 0, ""},     {"2 8/8", 0, 0, ""},     {"2 01/8", 0, 0, ""},
+    {"2 1/3", 0, 0, ""},      {"2 1/", 0, 0, ""},      {"2 1234/8", 0, 0, ""},  {"2\xC2\xA0" "1/8", 0, 0, ""},
+    {"2\xC2", 0, 0, ""},      {"\xC2", 0, 0, ""},      {"2\xE2\x80\xB3", 2, 1, "\xE2\x80\xB3"}};
+
+/* Closed by a zero byte, and in a room of exactly its size, where reading on is seen by the sanitizers. */
+static void check_plain(const plain_case *wanted)
+{
+    char room[TEXT_ROOM];
+    const size_t size = strlen(wanted->text);
+    plain_number read = {77, 78, false}, other = read;
+    char *const text = room + sizeof room - size;
+    memcpy(text, wanted->text, size);
+    const char *rest = rodti_number_plain(wanted->text, NULL, false, &read);
+    const char *exact = rodti_number_plain(text, text + size, false, &other);
+    assert_int_equal(rest != NULL, wanted->den != 0);
+    assert_int_equal(exact != NULL, wanted->den != 0);
+    if (rest == NULL)
+        return;
+    assert_string_equal(rest, wanted->rest);
+    assert_int_equal(text + size - exact, strlen(wanted->rest));
+    assert_int_equal(read.num, wanted->num);
+    assert_int_equal(read.den, wanted->den);
+    assert_int_equal(other.num, wanted->num);
+    assert_int_equal(other.den, wanted->den);
+    assert_int_equal(read.is_fraction, other.is_fraction);
+}
+
+static void plain_numbers(void **state)
+{
+    (void)state;
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++)
+        check_plain(&cases[i]);
+}
+
+static void other_decimal_sign(void **state)
+{
+    (void)state;
+    plain_number read;
+    assert_string_equal(rodti_number_plain("2,5 in", NULL, true, &read), "in");
+    assert_int_equal(read.num, 25);
+    assert_int_equal(read.den, 10);
+    assert_string_equal(rodti_number_plain("2.5", NULL, true, &read), ".5");
+    assert_false(read.is_fraction);
+}
+
+/* What is read but is no plain length or pressure: its unit, its size, a fraction of millimetres. */
+static void plain_units(void **state)
+{
+    (void)state;
+    static const char *const lengths[] = {"2 x", "25", "24.1", "610 mm", "1/8 mm", "2 of an inch", "2 in x", "61 cm"};
+    static const char *const pressures[] = {"95 x", "301", "655 kPa", "300.1 psi"};
+    const rodt_style style = {.unit = RODT_UNIT_IN};
+    RODT_ENUM32(rodt_unit) unit;
+    RODT_ENUM32(rodt_pressure_unit) pressure_unit;
+    rodt_length length;
+    rodt_pressure pressure;
+    for (size_t i = 0; i < sizeof lengths / sizeof lengths[0]; i++)
+        assert_false(rodti_length_plain(lengths[i], NULL, &style, &length, &unit));
+    for (size_t i = 0; i < sizeof pressures / sizeof pressures[0]; i++)
+        assert_false(rodti_pressure_plain(pressures[i], NULL, &style, &pressure, &pressure_unit));
+    assert_true(rodti_length_plain("609.6 mm ", NULL, &style, &length, &unit));
+    assert_true(length.num == 24 && length.den == 1 && unit == RODT_UNIT_MM);
+    assert_true(rodti_length_plain("5/8 OF an inch", NULL, &style, &length, &unit));
+    assert_true(length.num == 5 && length.den == 8 && unit == RODT_UNIT_IN);
+    assert_true(rodti_pressure_plain("95.5 PSI ", NULL, &style, &pressure, &pressure_unit));
+    assert_true(pressure.num == 191 && pressure.den == 2 && pressure_unit == RODT_PRESSURE_UNIT_PSI);
+}
+
+/* --- The same by both ways --------------------------------------------------------------------------- */
+
+static bool starts_with_digit(const char *text) { return text[0] >= '0' && text[0] <= '9'; }
+
+static void compare_length(const char *text, const char *other, const rodt_style *style)
+{
+    rodt_length read = {77, 78}, again = read;
+    RODT_ENUM32(rodt_unit) unit = RODT_UNIT_END, other_unit = RODT_UNIT_END;
+    rodt_status status = rodt_length_parse_n(text, strlen(text), style, &read, &unit, NULL);
+    rodt_status other_status = rodt_length_parse_n(other, strlen(other), style, &again, &other_unit, NULL);
+    if ((status == RODT_OK) != (other_status == RODT_OK) || read.num != again.num || read.den != again.den ||
+        unit != other_unit)
+        fail_msg("\"%s\" is another length by the full reader", text);
+    status = rodt_length_parse_strict_n(text, strlen(text), style, &read, NULL, NULL);
+    other_status = rodt_length_parse_strict_n(other, strlen(other), style, &again, NULL, NULL);
+    assert_int_equal(status == RODT_OK, other_status == RODT_OK);
+}
+
+static void compare_pressure(const char *text, const char *other, const rodt_style *style)
+{
+    rodt_pressure read = {77, 78}, again = read;
+    RODT_ENUM32(rodt_pressure_unit) unit = RODT_PRESSURE_UNIT_END, other_unit = RODT_PRESSURE_UNIT_END;
+    rodt_status status = rodt_pressure_parse_n(text, strlen(text), style, &read, &unit, NULL);
+    rodt_status other_status = rodt_pressure_parse_n(other, strlen(other), style, &again, &other_unit, NULL);
+    if ((status == RODT_OK) != (other_status == RODT_OK) || read.num != again.num || read.den != again.den ||
+        unit != other_unit)
+        fail_msg("\"%s\" is another pressure by the full reader", text);
+}
+
+static void compare_all(const char *text)
+{
+    char other[2 * TEXT_ROOM];
+    snprintf(other, sizeof other, "+%s", text);
+    for (int setting = 0; setting < 6 && starts_with_digit(text); setting++) {
+        const rodt_style style = {.unit = (rodt_unit)(setting / 2),
+                                  .pressure_unit = (rodt_pressure_unit)(setting / 2 % RODT_PRESSURE_UNIT_END),
+                                  .decimal_comma = setting % 2 != 0};
+        compare_length(text, other, &style);
+        compare_pressure(text, other, &style);
+    }
+}
+
+/* Every text of the cases, and random ones made of what numbers and units are made of. */
+static void spellings(void **state)
+{
+    (void)state;
+    csv_file file;
+    char *cells[6];
+    unsigned count = 0;
+    csv_open(&file, CASES "/spellings.csv");
+    for (; csv_read_case(&file, cells, 6, "id"); count++) {
+        compare_all(cells[1]);
+    }
+    csv_close(&file);
+    assert_true(count > 100);
+}
+
+static void random_texts(void **state)
+{
+    (void)state;
+    static const char *const pieces[] = {"0", "1", "2", "3", "8", "16", "64", "25", "127", "9", "5", ".", ",", "/", " ", "-",
+                                         " ", "/", ".", "in", "mm", "cm", "\"", " in", " psi", "kPa", "\xC2\xBD", "\t",
+                                         "\xE2\x85\x9B", "00", "000", "\xC2\xA0", "\n", "of an inch", "/8", "x"};
+    uint64_t seed = 20261129;
+    for (size_t i = 0; i < TEXTS; i++) {
+        char text[TEXT_ROOM] = "";
+        for (size_t k = 1 + chance(&seed) % 7; k > 0; k--)
+            strncat(text, pieces[chance(&seed) % (sizeof pieces / sizeof pieces[0])], sizeof text - strlen(text) - 1);
+        compare_all(text);
+    }
+}
+
+/* A day in ISO form and a bare size, with a blank before them, by the full readers. */
+static void days_and_sizes(void **state)
+{
+    (void)state;
+    static const char digits[] = "0123456789-/x ";
+    uint64_t seed = 11;
+    for (size_t i = 0; i < TEXTS; i++) {
+        char text[16];
+        rodt_date day = {1, 1, 1}, other = day;
+        snprintf(text, sizeof text, " %04u-%02u-%02u", 1895 + (unsigned)(chance(&seed) % 310),
+                 (unsigned)(chance(&seed) % 14), (unsigned)(chance(&seed) % 33));
+        if (chance(&seed) % 2 != 0)
+            text[1 + chance(&seed) % 10] = digits[chance(&seed) % (sizeof digits - 1)];
+        rodt_date_order order = (rodt_date_order)(chance(&seed) % RODT_DATE_ORDER_END);
+        assert_int_equal(rodt_date_parse_n(text + 1, 10, order, &day, NULL), rodt_date_parse_n(text, 11, order, &other, NULL));
+        assert_memory_equal(&day, &other, sizeof day);
+    }
+    for (unsigned a = ' '; a < 127; a++) {
+        for (unsigned b = 0; b < 127; b++) {
+            const char text[] = {' ', (char)a, (char)b, '\0'};
+            rodt_chamber read = {0}, again = {0};
+            rodt_status status = rodt_chamber_parse_n(text + 1, strlen(text) - 1, &read, NULL);
+            assert_int_equal(rodt_chamber_parse_n(text, strlen(text), &again, NULL), status);
+            assert_memory_equal(&read, &again, sizeof read);
+        }
+    }
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {cmocka_unit_test(plain_numbers), cmocka_unit_test(other_decimal_sign),
+                                       cmocka_unit_test(plain_units),   cmocka_unit_test(spellings),
+                                       cmocka_unit_test(random_texts),  cmocka_unit_test(days_and_sizes)};
+    return cmocka_run_group_tests_name("plain", tests, NULL, NULL);
+}
