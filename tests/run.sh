@@ -16,8 +16,9 @@
 #   all         all of these, two at a time; this is what CI runs
 #
 #   exhaustive  every pair of readings to a tenth of a millimetre, for every chamber
-#   mutants     breaks the library in MUTANTS (60) places, one at a time, and fails where no test notices and
-#               mutants/survivors.txt has no reason; MUTANTS may also be files or folders of lib/, or all
+#   mutants     breaks the library in MUTANTS (60) places, one at a time, and names those that no test notices;
+#               fails where mutants/survivors.txt calls the file closed and has no reason. MUTANTS may also be files or
+#               folders of lib/, or all
 #   packages    Debian packages built and installed, the Conan package, the vcpkg port
 #   machine-M   unit on another machine, with the build's default options; M is one of i386, armhf, arm64, s390x (under
 #               an emulator; every command must also answer as on this machine), mingw (under wine), musl (static

@@ -8,13 +8,14 @@ import tree
 from tree import Finding
 
 LIST = "tests/mutants/survivors.txt"
+CLOSED = re.compile(r"^closed: (.*)$", re.M)
 
 Entry = collections.namedtuple("Entry", "path function line change reason")
 
 
 def entries(root):
     """(line, its block as lines) of each entry: where, the line, the change, the reason."""
-    text, at = tree.read(root, LIST), 1
+    text, at = CLOSED.sub(lambda match: "#" + match.group()[1:], tree.read(root, LIST)), 1
     for block in re.split(r"\n{2,}", text):
         lines = [line.strip() for line in block.splitlines() if line.strip() and not line.startswith("#")]
         if lines:
@@ -25,6 +26,11 @@ def entries(root):
 def read(root):
     """{(path, function, line, change): reason}"""
     return {(*lines[0].split(), *lines[1:3]): lines[3] for _, lines in entries(root) if not _fault(root, lines)}
+
+
+def closed(root):
+    """Files whose every survivor has its reason."""
+    return [path for match in CLOSED.finditer(tree.read(root, LIST)) for path in match.group(1).split()]
 
 
 def _fault(root, lines):
@@ -40,7 +46,7 @@ def _fault(root, lines):
 
 
 def check(root):
-    found, seen = [], set()
+    found, seen = [Finding(LIST, 0, f"there is no {p}") for p in closed(root) if not os.path.exists(os.path.join(root, p))], set()
     for line, lines in entries(root):
         fault = _fault(root, lines) or ("is there twice" if tuple(lines[:3]) in seen else None)
         seen.add(tuple(lines[:3]))

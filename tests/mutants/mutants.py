@@ -6,8 +6,8 @@
 All changes of all files are compiled at once, each chosen by a number in the environment; only a changed entry of a
 constant table is compiled by itself. NUMBER (60) is a sample, spread evenly. What was found out is kept in BUILD and
 used again as long as the function and the test are the same; a change of another function is not looked at, so a
-release begins with an empty BUILD. The run fails on a survivor that is not in survivors.txt, and on an entry there that
-a test notices or that is no place."""
+release begins with an empty BUILD. The run fails on a survivor in a closed file that is not in survivors.txt, and on an
+entry there that a test notices or that is no place. MUTANT=NUMBER build/tests/unit/test_X runs a test with a change."""
 import collections
 import hashlib
 import json
@@ -296,8 +296,8 @@ class Work:
         known = self.known.setdefault(mutant.key, {"passed": {}})
         if any(known.get("noticed") == [t.name, t.hash] for t in self.tests):
             return True
-        known.pop("noticed", None)
-        for test in sorted(tests, key=lambda t: (t.name != self.lucky.get((mutant.path, mutant.function)), t.seconds)):
+        first = known.pop("noticed", [self.lucky.get((mutant.path, mutant.function))])[0]
+        for test in sorted(tests, key=lambda t: (t.name != first, t.seconds)):
             if known["passed"].get(test.name) != test.hash:
                 if prepare(test) and self.notices(test, mutant.number):
                     known["noticed"] = [test.name, test.hash]
@@ -379,7 +379,8 @@ def chosen(mutants, wanted):
         return mutants[::max(1, len(mutants) // number)]
     if wanted == ["all"]:
         return mutants
-    return [m for w in wanted for m in mutants if m.path == w or m.path.startswith(w.rstrip("/") + "/")]
+    asked = [m for w in wanted for m in mutants if m.path == w or m.path.startswith(w.rstrip("/") + "/")]
+    return list(dict.fromkeys(asked))
 
 
 def table(results):
@@ -392,7 +393,7 @@ def table(results):
 
 
 def main(root, place, *wanted):
-    argued = survivors.read(root)
+    argued, closed = survivors.read(root), survivors.closed(root)
     began = time.monotonic()
     work = Work(root, place)
     everywhere = {spot(m) for m in work.mutants}
@@ -412,9 +413,10 @@ def main(root, place, *wanted):
         seen = work.judge(mutant)
         results.append((mutant, seen))
         if seen is False and spot(mutant) not in argued or seen and spot(mutant) in argued:
-            faults.append(spot(mutant))
-            print(f"{mutant.path} {mutant.function}\n    {mutant.line}\n    {mutant.change}\n    "
-                  f"{'noticed, and yet in survivors.txt' if seen else '?'}\n", flush=True)
+            wrong = seen or mutant.path in closed
+            faults += [mutant] if wrong else []
+            state = "is noticed, and yet in survivors.txt" if seen else "not argued" if wrong else "open"
+            print(f"{mutant.path} {mutant.function}\n{mutant.line}\n{mutant.change}\n# {state}, MUTANT={mutant.number}\n", flush=True)
         if i % 200 == 199:
             work.keep()
     work.restore()
