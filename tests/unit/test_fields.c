@@ -64,6 +64,16 @@ static void spelling_of_a_heading_makes_no_difference(void **state)
     for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++)
         assert_int_equal(found(cases[i].heading), cases[i].field);
     assert_true(rodt_heading_equal("Unit No", 7, "unit_no", 7));
+    assert_true(rodt_heading_equal("AZ", 2, "az", 2));
+    assert_false(rodt_heading_equal("[", 1, "{", 1));
+    assert_false(rodt_heading_equal("a\0b", 3, "a", 1));
+    /* A mark or a blank of several bytes at the end, cut, and nearly one. */
+    assert_true(rodt_heading_equal("psi\xEF\xBB\xBF", 6, "psi", 3));
+    assert_false(rodt_heading_equal("psi\xEF\xBB\xBF", 5, "psi", 3));
+    assert_false(rodt_heading_equal("psi\xEF\xBB\xBE", 6, "psi", 3));
+    assert_true(rodt_heading_equal("psi\xC2\xA0", 5, "psi", 3));
+    assert_false(rodt_heading_equal("psi\xC2\xA0", 4, "psi", 3));
+    assert_false(rodt_heading_equal("psi\xC2\xA1", 5, "psi", 3));
     assert_false(rodt_heading_equal("unit", 4, "units", 5));
     assert_false(rodt_heading_equal("a\0b", 3, "ab", 2));
     assert_false(rodt_heading_equal(NULL, 0, "a", 1));

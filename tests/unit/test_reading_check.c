@@ -94,13 +94,14 @@ static void lengths_that_no_text_has(void **state)
             rodt_length *length;
         } spoilt[] = {{.field = "released"}, {.field = "applied"},      {.field = "released"},
                       {.field = "applied"},  {.field = "division"},     {.field = "rated_stroke"},
-                      {.field = "marked_limit"}};
+                      {.field = "marked_limit"}, {.field = "released"},     {.field = "applied"}};
         for (size_t k = 0; k < COUNT_OF(spoilt); k++) {
             rodt_reading *reading = &spoilt[k].reading;
             rodt_length *members[] = {&reading->released,          &reading->applied,
                                       &reading->other_released[0], &reading->other_applied[1],
                                       &reading->division,          &reading->chamber.rated_stroke,
-                                      &reading->chamber.marked_limit};
+                                      &reading->chamber.marked_limit, &reading->other_released[1],
+                                      &reading->other_applied[0]};
             *reading = good();
             *members[k] = lengths[i];
             refuses(reading, spoilt[k].field);
@@ -176,6 +177,7 @@ static void unknown_enumerators(void **state)
     } const wrong[] = {{"unit", offsetof(rodt_reading, unit), 3},
                        {"engine", offsetof(rodt_reading, engine_running), 3},
                        {"spring_brake", offsetof(rodt_reading, spring_brake_applied), UINT32_MAX},
+                       {"spring_brake", offsetof(rodt_reading, spring_brake_applied), 3},
                        {"drum", offsetof(rodt_reading, drum), 4},
                        {"chamber", offsetof(rodt_reading, chamber.family), 5},
                        {"stroke_class", offsetof(rodt_reading, chamber.stroke_class), 4},
