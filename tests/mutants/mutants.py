@@ -24,7 +24,6 @@ import places  # noqa: E402
 import survivors  # noqa: E402
 import tree  # noqa: E402
 
-HERE = os.path.dirname(os.path.abspath(__file__))
 SUITES = ("unit", "cases", "fuzz")
 SLOWEST = float(os.environ.get("MUTANTS_SLOWEST", "60"))  # seconds of the processor: tests that take longer are not asked
 FILES = 10000  # changes a file can have, as in chosen.h
@@ -105,7 +104,7 @@ class Source:
         return text + "\n" * max(0, missing)
 
     def instrumented(self, left_out):
-        head = f'#include "{HERE}/chosen.h"\nCHOSEN({self.number}, {max(1, self.count)})\n'
+        head = f'#include "../../tests/mutants/chosen.h"\nCHOSEN({self.number}, {max(1, self.count)})\n'
         guard = f"#ifndef CHANGED_{self.number}\n#define CHANGED_{self.number}\n{head}#endif\n#line 1\n"
         return guard + self.render(0, len(self.text), self.nest(left_out))
 

@@ -245,13 +245,16 @@ class Reader:
             self.condition(inner[0])
 
     def on_CallExpr(self, node, inner):
-        """Two neighbours of one type, swapped; not two literals."""
+        """Two neighbours of one type, swapped; not two literals, not a format."""
         arguments = inner[1:]
         if node.get("symmetric") or node["span"][2] or any(not a.get("span") or a["span"][2] for a in arguments):
             return
-        shown, types = [self.source(a["span"]) for a in arguments], [a["type"]["qualType"] for a in arguments]
+        shown = [self.source(a["span"]) for a in arguments]
+        types = [a["type"].get("desugaredQualType", a["type"]["qualType"]) for a in arguments]
         for i in range(len(arguments) - 1):
-            if types[i] == types[i + 1] and shown[i] != shown[i + 1] and re.search(r"[A-Za-z_]\w*", shown[i] + shown[i + 1]):
+            pair = shown[i:i + 2]
+            if types[i] == types[i + 1] and pair[0] != pair[1] and re.search(r"[A-Za-z_]\w*", "".join(pair)) and \
+                    not any(text.startswith('"%') for text in pair):
                 swapped = [*shown[:i], shown[i + 1], shown[i], *shown[i + 2:]]
                 name = self.source(inner[0]["span"]) if inner[0].get("span") else "?"
                 self.add(node, node["span"][0], [inner[0]["span"], *(a["span"] for a in arguments)],

@@ -149,6 +149,32 @@ static void the_column_is_the_place_in_the_text(void **state)
     assert_int_equal(error.column, 0);
 }
 
+/* Without a known unit only a text that names its own is a length: a bare number would be one of two, and a fraction
+ * may be of anything. */
+static void a_unit_that_nobody_knows_leaves_bare_numbers_unread(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *text;
+        rodt_status status;
+    } cases[] = {{"2\"", RODT_OK}, {"50 mm", RODT_OK}, {"0", RODT_OK}, {"2", RODT_E_UNIT}, {"1 3/4", RODT_E_UNIT}, {"2,5 mm", RODT_E_AMBIGUOUS},
+                 {"1 3/0", RODT_E_SYNTAX}};
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        const rodt_form text = {.chamber = "30", .released = cases[i].text, .applied = "4\"", .unit = "ft"};
+        rodt_error errors[RODT_FORM_ERRORS_MAX];
+        size_t count = 0;
+        assert_int_equal(rodt_form_errors(&text, errors, RODT_FORM_ERRORS_MAX, &count), RODT_OK);
+        assert_int_equal(count, cases[i].status == RODT_OK ? 1 : 2);
+        assert_string_equal(errors[0].field, "unit");
+        assert_int_equal(errors[0].status, RODT_E_SYNTAX);
+        if (cases[i].status != RODT_OK)
+            assert_int_equal(errors[1].status, cases[i].status);
+        rodt_finding finding = row(text);
+        assert_int_equal(rodt_length_given(finding.released), cases[i].status == RODT_OK);
+        assert_int_equal(finding.verdict, RODT_VERDICT_UNDETERMINED);
+    }
+}
+
 static void conditions_are_words_of_the_form(void **state)
 {
     (void)state;
@@ -652,6 +678,7 @@ int main(void)
         cmocka_unit_test(every_wrong_field_is_found),
         cmocka_unit_test(errors_of_a_form_are_those_of_its_judge),
         cmocka_unit_test(the_unit_of_a_pressure_is_kept),
+        cmocka_unit_test(a_unit_that_nobody_knows_leaves_bare_numbers_unread),
         cmocka_unit_test(conditions_are_words_of_the_form),
         cmocka_unit_test(a_file_goes_on_and_names_what_it_could_not_read),
         cmocka_unit_test(what_can_be_computed_still_is),
