@@ -3,7 +3,7 @@
 
     python3 tests/mutants/mutants.py ROOT BUILD [all | NUMBER | FILE-OR-FOLDER...]
 
-All changes of all files are compiled at once, each chosen by a number in the environment; only a changed entry of a
+All changes of the files that are named are compiled at once, each chosen by a number in the environment; only a changed entry of a
 constant table is compiled by itself. NUMBER (60) is a sample, spread evenly. What was found out is kept in BUILD and
 used again as long as the function and the test are the same; a change of another function is not looked at, so a
 release begins with an empty BUILD. The run fails on a survivor in a closed file that is not in survivors.txt, and on an
@@ -141,7 +141,7 @@ def children():
 class Work:
     """The copy of the tree with all changes in it, its build, its tests, and what is known."""
 
-    def __init__(self, root, place):
+    def __init__(self, root, place, wanted):
         self.root, self.place = os.path.abspath(root), os.path.abspath(place)
         self.copy, self.build = os.path.join(self.place, "tree"), os.path.join(self.place, "build")
         os.makedirs(self.place, exist_ok=True)
@@ -149,12 +149,16 @@ class Work:
         self.known = json.load(open(self.kept, encoding="utf-8")) if os.path.exists(self.kept) else {}
         self.generated()
         paths = [p for p in tree.files(self.root, "lib", (".c", ".h")) if not BUILD_TIME.match(p)]
-        self.sources = {path: Source(self.root, self.plain, path, i + 1) for i, path in enumerate(paths)}
+        self.sources = {path: Source(self.root, self.plain, path, i + 1) for i, path in enumerate(paths) if is_asked(path, wanted)}
         self.mutants = [m for s in self.sources.values() for m in s.mutants]
 
     def generated(self):
         """Sentences and tables that the library's own files include."""
         self.plain = os.path.join(self.place, "plain")
+        made = os.path.join(self.plain, "lib", "step_sentences.h")
+        tables = [os.path.join(self.root, path) for under in ("tables", "lib/tablec") for path in tree.files(self.root, under)]
+        if os.path.exists(made) and all(os.path.getmtime(path) < os.path.getmtime(made) for path in tables):
+            return
         if not os.path.exists(os.path.join(self.plain, "build.ninja")):
             self.must(["meson", "setup", self.plain, self.root, "-Dwerror=false"])
         self.must(["ninja", "-C", self.plain, "lib/step_sentences.h"])
@@ -312,7 +316,7 @@ class Work:
         if known.get("broken"):
             return None
         first = self.sources[mutant.path].number * FILES
-        tests = [t for t in self.tests if t.name not in ("exact",) and any(first <= n < first + FILES for n in t.reached)] or self.tests
+        tests = [t for t in self.tests if any(first <= n < first + FILES for n in t.reached)] or self.tests
         compiled = []
 
         def prepare(test):
@@ -372,14 +376,15 @@ def spot(mutant):
     return mutant.path, mutant.function, mutant.line, mutant.change
 
 
+def is_asked(path, wanted):
+    """Whether a file or its folder is named; a number and "all" ask for every file."""
+    return wanted == ["all"] or wanted[0].isdigit() or any(path == w or path.startswith(w.rstrip("/") + "/") for w in wanted)
+
+
 def chosen(mutants, wanted):
-    if not wanted or wanted[0].isdigit():
-        number = int(wanted[0]) if wanted else 60
-        return mutants[::max(1, len(mutants) // number)]
-    if wanted == ["all"]:
-        return mutants
-    asked = [m for w in wanted for m in mutants if m.path == w or m.path.startswith(w.rstrip("/") + "/")]
-    return list(dict.fromkeys(asked))
+    if wanted[0].isdigit():
+        return mutants[::max(1, len(mutants) // int(wanted[0]))]
+    return mutants
 
 
 def table(results):
@@ -394,14 +399,15 @@ def table(results):
 def main(root, place, *wanted):
     argued, closed = survivors.read(root), survivors.closed(root)
     began = time.monotonic()
-    work = Work(root, place)
+    wanted = list(wanted) or ["60"]
+    work = Work(root, place, wanted)
     everywhere = {spot(m) for m in work.mutants}
-    gone = [e for e in argued if e not in everywhere]
+    gone = [e for e in argued if e[0] in work.sources and e not in everywhere]
     work.sync()
     work.compile()
     work.measure()
     work.keep()
-    mutants = chosen(work.mutants, list(wanted))
+    mutants = chosen(work.mutants, wanted)
     print(f"{len(work.mutants)} places, {len(mutants)} asked; ready after {time.monotonic() - began:.0f} s", flush=True)
     limit()
     results, faults, file = [], [], None
