@@ -48,6 +48,14 @@ rodt_status rodt_air_check_message(rodt_air_check check, rodt_message *out)
     return is_check(check) ? rodti_message_sentence(checks[check].title, out) : RODT_E_ARGUMENT;
 }
 
+/* Of a row that a caller made, too. */
+static bool is_row(const rodt_air_limit *row)
+{
+    return is_check((rodt_air_check)row->check) && (unsigned)row->kind < RODT_AIR_KIND_END &&
+           (unsigned)row->comparison < RODT_COMPARISON_END && (unsigned)row->measure < RODT_AIR_MEASURE_END &&
+           (unsigned)row->span < RODT_AIR_SPAN_END;
+}
+
 /* --- Figures ----------------------------------------------------------------------------------------- */
 
 static const rodt_ratio no_bound = {0, 0};
@@ -358,7 +366,7 @@ bool rodti_air_can_be_said(const rodt_air_finding *finding)
     return is_check((rodt_air_check)finding->reading.check) && (unsigned)finding->result <= RODT_AIR_RESULT_NOTED &&
            (unsigned)finding->missing <= RODT_AIR_MISSING_OTHER_WAY &&
            (unsigned)finding->reading.span <= RODT_AIR_SPAN_RECOVERY &&
-           (finding->row != NULL || (!judged && !rodt_ratio_given(finding->measured)));
+           (finding->row != NULL ? is_row(finding->row) : !judged && !rodt_ratio_given(finding->measured));
 }
 
 rodt_status rodt_air_finding_message(const rodt_air_finding *finding, rodt_message *out)
@@ -469,7 +477,7 @@ static void edge_of_row(rodt_message *out, const rodt_air_limit *row, const rodt
 
 rodt_status rodt_air_finding_edge_message(const rodt_air_finding *finding, rodt_message *out)
 {
-    if (finding == NULL || out == NULL)
+    if (finding == NULL || out == NULL || (finding->row != NULL && !is_row(finding->row)))
         return RODT_E_ARGUMENT;
     if (finding->row == NULL)
         rodti_message_start(out, RODT_MESSAGE_NONE);
@@ -480,7 +488,7 @@ rodt_status rodt_air_finding_edge_message(const rodt_air_finding *finding, rodt_
 
 rodt_status rodt_air_limit_edge_message(const rodt_air_limit *row, rodt_message *out)
 {
-    if (row == NULL || out == NULL)
+    if (row == NULL || out == NULL || !is_row(row))
         return RODT_E_ARGUMENT;
     edge_of_row(out, row, NULL);
     return RODT_OK;

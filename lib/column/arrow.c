@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: Apache-2.0 */
 /* A record batch of the Arrow C Data Interface as columns: nothing is copied, nothing is released. */
+#include "column/check.h"
 #include "core/fault.h"
 #include "rodtravel/column.h"
 
@@ -13,19 +14,6 @@ typedef struct child {
     size_t from; /* the cell of the first row */
 } child;
 
-/* The most cells of an array, so that no sum of offsets and no count of bytes overflows. */
-#define CELLS_MOST (INT64_MAX / 16)
-
-static const char wrong_figures[] = "its length, offset, buffers or count of missing cells cannot be";
-
-/* Checks the array's metadata: no negative counts; nulls require a bitmap. */
-static bool is_sane(const struct ArrowArray *array, int64_t buffers)
-{
-    return array->length >= 0 && array->length <= CELLS_MOST && array->offset >= 0 && array->offset <= CELLS_MOST &&
-           array->null_count >= -1 && array->n_buffers == buffers && array->buffers != NULL &&
-           (array->null_count <= 0 || array->buffers[0] != NULL);
-}
-
 /* All formats that are read here have two buffers: the bitmap, which may be NULL, and the cells. Gives what is wrong,
  * or NULL. */
 static const char *open_child(const struct ArrowSchema *schema, const struct ArrowArray *array,
@@ -37,8 +25,8 @@ static const char *open_child(const struct ArrowSchema *schema, const struct Arr
         return "this column has no format";
     if (schema->dictionary != NULL || array->dictionary != NULL)
         return "a column of numbers has no dictionary";
-    if (!is_sane(array, 2))
-        return wrong_figures;
+    if (array->n_buffers != 2 || !arrow_is_sane(array, 2))
+        return ARROW_NOT_SANE;
     if (array->length - batch->offset < batch->length)
         return "this column has fewer rows than its batch";
     out->format = schema->format;
@@ -110,8 +98,8 @@ static const char *check_batch(const struct ArrowSchema *schema, const struct Ar
         return "a record batch is a struct, format \"+s\"";
     if (schema->dictionary != NULL || array->dictionary != NULL)
         return "a record batch has no dictionary";
-    if (!is_sane(array, 1))
-        return wrong_figures;
+    if (array->n_buffers != 1 || !arrow_is_sane(array, 1))
+        return ARROW_NOT_SANE;
     if (array->n_children <= 0 || schema->n_children != array->n_children || schema->children == NULL ||
         array->children == NULL)
         return "a record batch has columns, and its schema has as many";

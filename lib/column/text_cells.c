@@ -5,6 +5,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "column/check.h"
 #include "core/fault.h"
 
 rodt_text_span rodt_text_cells_at(const rodt_text_cells *cells, size_t row) { return text_cells_at(cells, row); }
@@ -37,15 +38,6 @@ static bool is_there(const struct ArrowSchema *schema, const struct ArrowArray *
     return schema != NULL && array != NULL && schema->release != NULL && array->release != NULL;
 }
 
-/* The most cells of an array, so that no sum of offsets and no count of bytes overflows. */
-static bool is_sane(const struct ArrowArray *array, int64_t buffers)
-{
-    return array->length >= 0 && array->length <= INT64_MAX / 16 && array->offset >= 0 &&
-           array->offset <= INT64_MAX / 16 && array->n_buffers >= buffers && array->buffers != NULL;
-}
-
-static const char wrong_figures[] = "its length, its offset or its number of buffers cannot be";
-
 /* Gives what is wrong. */
 static const char *open_texts(const struct ArrowSchema *schema, const struct ArrowArray *array, rodt_text_cells *out)
 {
@@ -60,8 +52,8 @@ static const char *open_texts(const struct ArrowSchema *schema, const struct Arr
     }
     if (out->layout == RODT_TEXT_LAYOUT_ABSENT || schema->dictionary != NULL || array->dictionary != NULL)
         return "this array holds no texts: its format is none of u, U and vu";
-    if (!is_sane(array, out->layout == RODT_TEXT_LAYOUT_VIEWS ? 2 : 3))
-        return wrong_figures;
+    if (!arrow_is_sane(array, out->layout == RODT_TEXT_LAYOUT_VIEWS ? 2 : 3))
+        return ARROW_NOT_SANE;
     out->from = (size_t)array->offset;
     out->count = (size_t)array->length;
     out->valid = (rodt_column_bits){array->buffers[0], out->from};
@@ -86,8 +78,8 @@ static const char *open_dictionary(const struct ArrowSchema *schema, const struc
     out->index_width = width_of(schema->format);
     if (out->index_width == 0)
         return "the indices of a dictionary are whole numbers";
-    if (!is_sane(array, 2) || array->n_buffers != 2)
-        return wrong_figures;
+    if (!arrow_is_sane(array, 2) || array->n_buffers != 2)
+        return ARROW_NOT_SANE;
     out->index = array->buffers[1];
     out->index_from = (size_t)array->offset;
     out->index_valid = (rodt_column_bits){array->buffers[0], out->index_from};

@@ -8,7 +8,11 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "source.h"
+
 static const char header[] = "chamber,released,applied,psi,date,unit,stroke_class\n";
+
+#define JOBS 1024 /* as many leave room for a few results only */
 
 /* Of both runs. */
 static batch_options options = {
@@ -36,12 +40,6 @@ typedef struct bytes {
     size_t has_chunk;
     size_t at; /* in the header and, after it, in the data */
 } bytes;
-
-static void require(bool kept)
-{
-    if (!kept)
-        abort();
-}
 
 static long give(void *context, char *buffer, size_t size)
 {
@@ -109,22 +107,22 @@ static void run(bytes from, bool cached, outcome *to)
     csv_record record;
     batch_run *whole = calloc(1, sizeof *whole);
     batch_chunk *chunk = calloc(1, sizeof *chunk);
-    require(whole != NULL && chunk != NULL && output_open(&to->out, -1));
-    require(csv_open(&reader, (csv_source){give, &from}, ','));
+    demand(whole != NULL && chunk != NULL && output_open(&to->out, -1));
+    demand(csv_open(&reader, (csv_source){give, &from}, ','));
     options.no_cache = !cached;
     whole->options = &options;
     whole->separator = ',';
     whole->context.rules = rodt_rules_find(RODT_DEFAULT_RULES);
     whole->context.day = (rodt_date){2024, 6, 5};
-    require(csv_next(&reader, &record) == CSV_RECORD && batch_header_read(&whole->header, &record, &options.columns, ','));
+    demand(csv_next(&reader, &record) == CSV_RECORD && batch_header_read(&whole->header, &record, &options.columns, ','));
     for (size_t i = 0; i < sizeof fields / sizeof fields[0]; i++)
-        require(whole->header.columns.column[fields[i]] == i);
-    require(batch_chunk_open(chunk, whole, &reader) && batch_chunk_open_cache(chunk, 1));
+        demand(whole->header.columns.column[fields[i]] == i);
+    demand(batch_chunk_open(chunk, whole, &reader) && batch_chunk_open_cache(chunk, JOBS));
     if (options.by_count > 0)
-        require(batch_by_find(whole, &record) && batch_by_open(chunk));
+        demand(batch_by_find(whole, &record) && batch_by_open(chunk));
     judge(chunk, &reader, cached, to);
     if (options.by_count > 0 && !chunk->stopped) {
-        require(batch_by_finish(chunk));
+        demand(batch_by_finish(chunk));
         deliver(chunk, to);
     }
     if (options.by_count > 0)
@@ -138,9 +136,9 @@ static void run(bytes from, bool cached, outcome *to)
 
 static void compare(const outcome *a, const outcome *b)
 {
-    require(a->out.used == b->out.used && memcmp(a->out.buffer, b->out.buffer, a->out.used) == 0);
-    require(memcmp(&a->counts, &b->counts, sizeof a->counts) == 0);
-    require(a->lines == b->lines && a->fault == b->fault && a->stop_line == b->stop_line);
+    demand(a->out.used == b->out.used && memcmp(a->out.buffer, b->out.buffer, a->out.used) == 0);
+    demand(memcmp(&a->counts, &b->counts, sizeof a->counts) == 0);
+    demand(a->lines == b->lines && a->fault == b->fault && a->stop_line == b->stop_line);
 }
 
 int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size);

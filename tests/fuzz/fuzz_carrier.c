@@ -16,8 +16,8 @@ static const char *const lines[] = {
     "stroke 24L 2 3.9 --psi 95 --as-of 2026-11-20",
     "stroke 20 2 3.8 --psi 95 --as-of 2026-11-20",
     "stroke 36 2 4.1 --psi 95 --as-of 2026-11-20",
-    "air warning 62 --vehicle single",
-    "air loss-applied --before 100 --after 97.5 --vehicle single",
+    "air warning 62 --vehicle single --rules us-cdl",
+    "air loss-applied --before 100 --after 97.5 --vehicle single --rules us-cdl",
     "air build-up --seconds 40 --from 85 --to 100 --rules us-cdl",
 };
 #define LINES (sizeof lines / sizeof lines[0])

@@ -6,21 +6,16 @@
 #include <stdlib.h>
 #include <string.h>
 
-/* A broken promise ends the run, so that the fuzzer keeps the input. */
-static void require(bool kept)
-{
-    if (!kept)
-        abort();
-}
+#include "source.h"
 
 /* A refusal names its status, a column inside the text and a closed sentence. */
 static void check_refusal(rodt_status status, const rodt_error *error, size_t size)
 {
-    require(status == error->status);
-    require(error->column <= size + 1);
-    require(memchr(error->text, '\0', sizeof error->text) != NULL);
-    require(error->text[0] != '\0');
-    require(strcmp(rodt_status_text(status), "unknown status") != 0);
+    demand(status == error->status);
+    demand(error->column <= size + 1);
+    demand(memchr(error->text, '\0', sizeof error->text) != NULL);
+    demand(error->text[0] != '\0');
+    demand(strcmp(rodt_status_text(status), "unknown status") != 0);
 }
 
 /* What the clue can be is at least as strict as each of its candidates, and no candidate comes out of nothing. */
@@ -29,13 +24,13 @@ static void check_identification(const rodt_chamber *stamp)
     static const rodt_date newest = {0};
     rodt_clues clues = {.stamp = *stamp};
     rodt_identification found;
-    require(rodt_clues_identify(&clues, rodt_rules_find(RODT_DEFAULT_RULES), newest, &found, NULL) == RODT_OK);
-    require(found.count > 0 && found.count <= RODT_CANDIDATES_MAX && found.contradiction == 0);
+    demand(rodt_clues_identify(&clues, rodt_rules_find(RODT_DEFAULT_RULES), newest, &found, NULL) == RODT_OK);
+    demand(found.count > 0 && found.count <= RODT_CANDIDATES_MAX && found.contradiction == 0);
     for (size_t i = 0; i < found.count; i++) {
         const rodt_candidate *candidate = &found.candidates[i];
-        require(strcmp(candidate->chamber.size, stamp->size) == 0);
-        require(candidate->clues_against == 0);
-        require(!rodt_length_given(candidate->limit) ||
+        demand(strcmp(candidate->chamber.size, stamp->size) == 0);
+        demand(candidate->clues_against == 0);
+        demand(!rodt_length_given(candidate->limit) ||
                 rodt_length_compare(found.strict_limit, candidate->limit) <= 0);
     }
 }
@@ -51,14 +46,14 @@ static void check_chamber(const char *text, size_t size)
     rodt_status status = rodt_chamber_parse_n(text, size, &chamber, &error);
     if (status != RODT_OK) {
         check_refusal(status, &error, size);
-        require(memcmp(&chamber, &untouched, sizeof chamber) == 0);
+        demand(memcmp(&chamber, &untouched, sizeof chamber) == 0);
         return;
     }
-    require(chamber.size[0] != '\0');
-    require(rodt_chamber_format(&chamber, written, sizeof written, NULL) == RODT_OK);
-    require(rodt_chamber_parse(written, &again, NULL) == RODT_OK);
-    require(memcmp(&chamber, &again, sizeof chamber) == 0);
-    require(rodt_rules_find_limit(rodt_rules_find(RODT_DEFAULT_RULES), &chamber, (rodt_date){0}, &answer, NULL) == RODT_OK);
+    demand(chamber.size[0] != '\0');
+    demand(rodt_chamber_format(&chamber, written, sizeof written, NULL) == RODT_OK);
+    demand(rodt_chamber_parse(written, &again, NULL) == RODT_OK);
+    demand(memcmp(&chamber, &again, sizeof chamber) == 0);
+    demand(rodt_rules_find_limit(rodt_rules_find(RODT_DEFAULT_RULES), &chamber, (rodt_date){0}, &answer, NULL) == RODT_OK);
     check_identification(&chamber);
 }
 
@@ -70,11 +65,11 @@ static void check_class(const char *text, size_t size)
     rodt_status status = rodt_stroke_class_parse_n(text, size, &stroke_class, &error);
     if (status != RODT_OK) {
         check_refusal(status, &error, size);
-        require((int)stroke_class == 77);
+        demand((int)stroke_class == 77);
         return;
     }
     const char *name = rodt_stroke_class_name(stroke_class);
-    require(rodt_stroke_class_parse_n(name, strlen(name), &again, NULL) == RODT_OK && again == stroke_class);
+    demand(rodt_stroke_class_parse_n(name, strlen(name), &again, NULL) == RODT_OK && again == stroke_class);
 }
 
 int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size);

@@ -7,12 +7,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-/* A broken promise ends the run, so that the fuzzer keeps the input. */
-static void require(bool kept)
-{
-    if (!kept)
-        abort();
-}
+#include "source.h"
 
 /* Gives the input in pieces, so that every place is once the end of a block. */
 typedef struct pieces {
@@ -39,8 +34,8 @@ static long give(void *context, char *buffer, size_t size)
 /* The next bytes of the input. */
 static size_t match(const pieces *from, size_t at, const char *bytes, size_t size)
 {
-    require(size <= from->size - at);
-    require(size == 0 || memcmp(from->data + at, bytes, size) == 0);
+    demand(size <= from->size - at);
+    demand(size == 0 || memcmp(from->data + at, bytes, size) == 0);
     return at + size;
 }
 
@@ -50,19 +45,19 @@ static void check_text(const csv_record *record, size_t index)
     char text[64];
     size_t size = csv_text(record, index, text, sizeof text);
     if (size == CSV_NO_FIT) {
-        require(raw >= sizeof text);
+        demand(raw >= sizeof text);
         return;
     }
-    require(size <= raw && size < sizeof text && text[size] == '\0');
-    require(csv_text(record, index, text, size) == CSV_NO_FIT); /* without room for the zero byte */
+    demand(size <= raw && size < sizeof text && text[size] == '\0');
+    demand(csv_text(record, index, text, size) == CSV_NO_FIT); /* without room for the zero byte */
 }
 
 static size_t check_record(const pieces *from, const csv_record *record, char separator, size_t at)
 {
-    require(record->count >= 1 && record->count <= CSV_CELLS_MAX);
+    demand(record->count >= 1 && record->count <= CSV_CELLS_MAX);
     for (size_t i = 0; i < record->count; i++) {
         const csv_cell *cell = &record->cells[i];
-        require(cell->start <= cell->end && cell->end <= record->size);
+        demand(cell->start <= cell->end && cell->end <= record->size);
         if (i > 0)
             at = match(from, at, &separator, 1);
         at = match(from, at, record->bytes + cell->start, cell->end - cell->start);
@@ -75,10 +70,10 @@ static size_t check_record(const pieces *from, const csv_record *record, char se
 static void check(const uint8_t *data, size_t size, char separator, size_t piece)
 {
     pieces from = {.data = (const char *)data, .size = size, .piece = piece};
-    csv_source source = {.read = give, .context = &from};
+    csv_source bytes = {.read = give, .context = &from};
     csv_reader reader;
     csv_record record;
-    if (!csv_open(&reader, source, separator))
+    if (!csv_open(&reader, bytes, separator))
         return;
     size_t at = 0;
     uint64_t line = 0;
@@ -86,14 +81,14 @@ static void check(const uint8_t *data, size_t size, char separator, size_t piece
     if (reader.bom)
         at = 3;
     while (status == CSV_RECORD) {
-        require(record.line > line);
+        demand(record.line > line);
         line = record.line;
         at = check_record(&from, &record, separator, at);
         status = csv_next(&reader, &record);
     }
-    require(status != CSV_END || at == size);
-    require(status != CSV_E_QUOTES || (reader.fault_line >= line && at < size));
-    require(csv_next(&reader, &record) == status);
+    demand(status != CSV_END || at == size);
+    demand(status != CSV_E_QUOTES || (reader.fault_line >= line && at < size));
+    demand(csv_next(&reader, &record) == status);
     csv_close(&reader);
 }
 
@@ -108,10 +103,10 @@ static void check_row(row_splitter *split, const char *bytes, const csv_record *
     uint32_t count = split(bytes, separator, CELLS, ends);
     bool refused = record->bad_quotes || record->count > CELLS || memchr(record->bytes, '\n', record->size) != NULL ||
                    memchr(record->bytes, '\0', record->size) != NULL;
-    require((count == 0) == refused && (count == 0 || count == record->count));
+    demand((count == 0) == refused && (count == 0 || count == record->count));
     for (uint32_t i = 0; i < count; i++) {
         bool last = i + 1 == count;
-        require(ends[i] == record->cells[i].end + (last ? record->line_end_size - 1 : 0));
+        demand(ends[i] == record->cells[i].end + (last ? record->line_end_size - 1 : 0));
     }
 }
 
@@ -121,11 +116,11 @@ static void check_index(csv_reader *reader, const csv_index_variant *variant, co
     csv_record record;
     size_t safe = variant->complete_prefix(bytes, size, reader->separator, CSV_CELLS_MAX);
     size_t at = 0;
-    require(safe <= size);
+    demand(safe <= size);
     while (csv_next(reader, &record) == CSV_RECORD) {
         size_t end = at + record.size + record.line_end_size;
         bool complete = record.line_end_size > 0 && record.line_end[record.line_end_size - 1] == '\n';
-        require(at >= safe ? at > safe || record.bad_quotes || !complete : end <= safe && !record.bad_quotes);
+        demand(at >= safe ? at > safe || record.bad_quotes || !complete : end <= safe && !record.bad_quotes);
         if (complete)
             check_row(variant->split_quoted_row, bytes + at, &record, reader->separator);
         at = end;
@@ -157,12 +152,10 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size);
 
 int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
 {
-    static const size_t sizes[] = {1, 2, 7, 4096};
-    for (size_t i = 0; i < sizeof sizes / sizeof sizes[0]; i++) {
-        check(data, size, ',', sizes[i]);
-        check(data, size, ';', sizes[i]);
-    }
-    check_variants(data, size, ',');
-    check_variants(data, size, ';');
+    static const size_t sizes[] = {1, 7, 4096};
+    char separator = size % 4 == 0 ? ';' : ',';
+    for (size_t i = 0; i < sizeof sizes / sizeof sizes[0]; i++)
+        check(data, size, separator, sizes[i]);
+    check_variants(data, size, separator);
     return 0;
 }

@@ -6,12 +6,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-/* A broken promise ends the run, so that the fuzzer keeps the input. */
-static void require(bool kept)
-{
-    if (!kept)
-        abort();
-}
+#include "source.h"
 
 static bool is_canonical(int64_t num, int64_t den)
 {
@@ -34,17 +29,17 @@ static void check_full_reader(const char *text, size_t size, const rodt_style *s
         return;
     memcpy(other + 1, text, size);
     bool is_read = rodt_length_parse_n(other, size + 1, style, &again, NULL, NULL) == RODT_OK;
-    require(is_read == (length.den != 0) && again.num == length.num && again.den == length.den);
+    demand(is_read == (length.den != 0) && again.num == length.num && again.den == length.den);
 }
 
 /* A refusal names its status, a column inside the text and a closed sentence. */
 static void check_refusal(rodt_status status, const rodt_error *error, size_t size)
 {
-    require(status == error->status);
-    require(error->column <= size + 1);
-    require(memchr(error->text, '\0', sizeof error->text) != NULL);
-    require(error->text[0] != '\0');
-    require(strcmp(rodt_status_text(status), "unknown status") != 0);
+    demand(status == error->status);
+    demand(error->column <= size + 1);
+    demand(memchr(error->text, '\0', sizeof error->text) != NULL);
+    demand(error->text[0] != '\0');
+    demand(strcmp(rodt_status_text(status), "unknown status") != 0);
 }
 
 /* Twelve decimals of an inch or a millimetre either fit or are refused; three always fit. */
@@ -53,16 +48,16 @@ static void check_decimal(rodt_length length)
     char written[RODT_LENGTH_TEXT_SIZE];
     rodt_status status =
         rodt_length_format_decimal(length, RODT_UNIT_MM, 12, RODT_ROUNDING_HALF_EVEN, written, sizeof written, NULL);
-    require(status == RODT_OK || status == RODT_E_RANGE);
-    require(rodt_length_format_decimal(length, RODT_UNIT_MM, 3, RODT_ROUNDING_HALF_UP, written, sizeof written, NULL) ==
+    demand(status == RODT_OK || status == RODT_E_RANGE);
+    demand(rodt_length_format_decimal(length, RODT_UNIT_MM, 3, RODT_ROUNDING_HALF_UP, written, sizeof written, NULL) ==
             RODT_OK);
-    require(strlen(written) >= 5 && written[strlen(written) - 4] == '.');
+    demand(strlen(written) >= 5 && written[strlen(written) - 4] == '.');
 }
 
 static void check_strict(rodt_status status, rodt_length length, rodt_length strict)
 {
-    require(status == RODT_OK || status == RODT_E_AMBIGUOUS);
-    require(length.num == strict.num && length.den == strict.den);
+    demand(status == RODT_OK || status == RODT_E_AMBIGUOUS);
+    demand(length.num == strict.num && length.den == strict.den);
 }
 
 static void check_length(const char *text, size_t size, rodt_style style)
@@ -76,16 +71,16 @@ static void check_length(const char *text, size_t size, rodt_style style)
     rodt_status status = rodt_length_parse_n(text, size, &style, &length, &unit, &error);
     if (status != RODT_OK) {
         check_refusal(status, &error, size);
-        require(length.num == 77 && length.den == 78);
+        demand(length.num == 77 && length.den == 78);
         check_full_reader(text, size, &style, (rodt_length){0, 0});
         return;
     }
     check_full_reader(text, size, &style, length);
-    require(is_canonical(length.num, length.den));
-    require(rodt_length_compare(length, (rodt_length){RODT_LENGTH_MAX_INCHES, 1}) <= 0);
-    require(rodt_length_format(length, written, sizeof written, NULL) == RODT_OK);
-    require(rodt_length_parse(written, &again, NULL) == RODT_OK);
-    require(length.num == again.num && length.den == again.den);
+    demand(is_canonical(length.num, length.den));
+    demand(rodt_length_compare(length, (rodt_length){RODT_LENGTH_MAX_INCHES, 1}) <= 0);
+    demand(rodt_length_format(length, written, sizeof written, NULL) == RODT_OK);
+    demand(rodt_length_parse(written, &again, NULL) == RODT_OK);
+    demand(length.num == again.num && length.den == again.den);
     status = rodt_length_parse_strict(written, &again, NULL);
     check_strict(status, length, again);
     status = rodt_length_parse_strict_n(text, size, &style, &again, NULL, NULL);
@@ -102,14 +97,14 @@ static void check_pressure(const char *text, size_t size, rodt_style style)
     rodt_status status = rodt_pressure_parse_n(text, size, &style, &pressure, &unit, &error);
     if (status != RODT_OK) {
         check_refusal(status, &error, size);
-        require(pressure.num == 77 && pressure.den == 78);
+        demand(pressure.num == 77 && pressure.den == 78);
         return;
     }
-    require(is_canonical(pressure.num, pressure.den));
-    require(rodt_pressure_compare(pressure, (rodt_pressure){RODT_PRESSURE_MAX_PSI, 1}) <= 0);
-    require(rodt_pressure_format(pressure, written, sizeof written, NULL) == RODT_OK);
-    require(rodt_pressure_format_unit(pressure, (rodt_pressure_unit)unit, written, sizeof written, NULL) == RODT_OK);
-    require(rodt_pressure_parse(written, &again, NULL) != RODT_OK || rodt_pressure_compare(again, pressure) == 0);
+    demand(is_canonical(pressure.num, pressure.den));
+    demand(rodt_pressure_compare(pressure, (rodt_pressure){RODT_PRESSURE_MAX_PSI, 1}) <= 0);
+    demand(rodt_pressure_format(pressure, written, sizeof written, NULL) == RODT_OK);
+    demand(rodt_pressure_format_unit(pressure, (rodt_pressure_unit)unit, written, sizeof written, NULL) == RODT_OK);
+    demand(rodt_pressure_parse(written, &again, NULL) != RODT_OK || rodt_pressure_compare(again, pressure) == 0);
 }
 
 static void check_date(const char *text, size_t size, rodt_date_order order)
@@ -119,15 +114,15 @@ static void check_date(const char *text, size_t size, rodt_date_order order)
     rodt_error error;
     char written[RODT_DATE_TEXT_SIZE];
     rodt_status status = rodt_date_parse_n(text, size, order, &date, &error);
-    require(status == RODT_E_SYNTAX || !rodt_date_contradicts(text, size, order));
+    demand(status == RODT_E_SYNTAX || !rodt_date_contradicts(text, size, order));
     if (status != RODT_OK) {
         check_refusal(status, &error, size);
-        require(date.year == 1999 && date.month == 9 && date.day == 9);
+        demand(date.year == 1999 && date.month == 9 && date.day == 9);
         return;
     }
-    require(rodt_date_format(date, written, sizeof written, NULL) == RODT_OK);
-    require(rodt_date_parse_iso(written, &again, NULL) == RODT_OK);
-    require(rodt_date_compare(date, again) == 0);
+    demand(rodt_date_format(date, written, sizeof written, NULL) == RODT_OK);
+    demand(rodt_date_parse_iso(written, &again, NULL) == RODT_OK);
+    demand(rodt_date_compare(date, again) == 0);
 }
 
 int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size);

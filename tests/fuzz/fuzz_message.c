@@ -18,19 +18,21 @@ static char replaced[TEMPLATE_MOST + 1];
 /* The template of one code: the English one with some bytes changed, or any bytes. */
 static void make_catalogue(source *from, int code, rodt_catalogue *out)
 {
-    for (int i = 0; i < RODT_MESSAGE_END; i++)
-        templates[i] = rodt_message_template((rodt_message_code)i);
+    static int last;
+    const char *english = rodt_message_template((rodt_message_code)code);
     uint8_t choice = byte(from);
-    size_t size = strlen(templates[code]);
+    size_t size = strlen(english);
     size = size > TEMPLATE_MOST ? TEMPLATE_MOST : size;
-    memcpy(replaced, templates[code], size);
+    memcpy(replaced, english, size);
     for (uint8_t changes = choice % 4; changes > 0 && size > 0; changes--)
         replaced[byte(from) % size] = (char)byte(from);
     if (choice >= 128)
         for (size = 0; size < TEMPLATE_MOST && from->left > 0; size++)
             replaced[size] = (char)byte(from);
     replaced[size] = '\0';
+    templates[last] = NULL; /* the others are said in English */
     templates[code] = replaced;
+    last = code;
     *out = (rodt_catalogue){.language = "xx", .templates = templates, .count = RODT_MESSAGE_END, .decimal_sign = ",",
                             .plural = RODT_PLURAL_RULE_ONE_OTHER};
     if (choice == 127) {

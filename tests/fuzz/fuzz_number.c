@@ -96,7 +96,7 @@ static void check_lengths(source *from, rodt_ratio factor)
     int64_t num = any_number(from), den = any_number(from);
     if (!is_length(rodt_length_from_inches(num, den, &a), a) || !is_length(rodt_length_from_mm(num, den, &b), b))
         return;
-    demand(rodt_length_compare(a, b) >= 0 || num < 0);
+    demand(rodt_length_compare(a, b) >= 0 || a.num < 0);
     if (is_length(rodt_length_add(a, b, &made), made))
         demand(rodt_length_compare(made, a) >= 0 || b.num < 0);
     made = unmade;

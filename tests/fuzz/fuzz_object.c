@@ -6,17 +6,13 @@
 #include <stdlib.h>
 #include <string.h>
 
-static void require(bool kept)
-{
-    if (!kept)
-        abort();
-}
+#include "source.h"
 
 static void check_text(json_text has_chunk)
 {
     char text[64];
     size_t size = json_object_text(has_chunk, text, sizeof text);
-    require(size == JSON_NO_TEXT || (size <= has_chunk.size && size < sizeof text && text[size] == '\0'));
+    demand(size == JSON_NO_TEXT || (size <= has_chunk.size && size < sizeof text && text[size] == '\0'));
 }
 
 int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size);
@@ -34,15 +30,15 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
     const char *after = bytes;
     json_status status;
     while ((status = json_object_next(&reader, &found)) == JSON_MEMBER) {
-        require(found.name.bytes > after && found.value.bytes > found.name.bytes + found.name.size);
+        demand(found.name.bytes > after && found.value.bytes > found.name.bytes + found.name.size);
         after = found.value.bytes + found.value.size;
-        require(after <= bytes + size);
+        demand(after <= bytes + size);
         check_text(found.name);
         if (found.kind == JSON_TEXT)
             check_text(found.value);
     }
     if (status == JSON_END)
-        require(reader.close >= after && reader.close < bytes + size && *reader.close == '}');
+        demand(reader.close >= after && reader.close < bytes + size && *reader.close == '}');
     free(bytes);
     return 0;
 }

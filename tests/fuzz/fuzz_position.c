@@ -5,13 +5,9 @@
 #include <stdlib.h>
 #include <string.h>
 
-int LLVMFuzzerTestOneInput(const uint8_t *bytes, size_t size);
+#include "source.h"
 
-static void require(bool kept)
-{
-    if (!kept)
-        abort();
-}
+int LLVMFuzzerTestOneInput(const uint8_t *bytes, size_t size);
 
 int LLVMFuzzerTestOneInput(const uint8_t *bytes, size_t size)
 {
@@ -20,13 +16,13 @@ int LLVMFuzzerTestOneInput(const uint8_t *bytes, size_t size)
     char written[RODT_POSITION_TEXT_SIZE];
     rodt_status status = rodt_position_parse_n((const char *)bytes, size, &position, &error);
     if (status != RODT_OK) {
-        require(position.axle == 77 && position.side == 78);
-        require(error.status == status && error.text[0] != '\0' && error.column <= size + 1);
-        require(memchr(error.text, '\0', sizeof error.text) != NULL);
+        demand(position.axle == 77 && position.side == 78);
+        demand(error.status == status && error.text[0] != '\0' && error.column <= size + 1);
+        demand(memchr(error.text, '\0', sizeof error.text) != NULL);
         return 0;
     }
-    require(rodt_position_format(position, written, sizeof written, NULL) == RODT_OK);
-    require(rodt_position_parse_n(written, strlen(written), &again, NULL) == RODT_OK);
-    require(again.axle == position.axle && again.side == position.side);
+    demand(rodt_position_format(position, written, sizeof written, NULL) == RODT_OK);
+    demand(rodt_position_parse_n(written, strlen(written), &again, NULL) == RODT_OK);
+    demand(again.axle == position.axle && again.side == position.side);
     return 0;
 }

@@ -230,7 +230,14 @@ static void check_errors(const rodt_form *text, const rodt_rules *rules)
     demand(found);
 }
 
-static void compare_row(const rodt_form *form, const rodt_rules *rules, const rodt_column_out *out, size_t row)
+/* What a row has to be answered with. */
+typedef struct expected {
+    uint64_t reasons;
+    int32_t stroke;
+    uint8_t verdict;
+} expected;
+
+static expected expect_row(const rodt_form *form, const rodt_rules *rules, size_t row)
 {
     static char closed[RODT_READING_FIELDS][256];
     rodt_form text = *form;
@@ -242,8 +249,7 @@ static void compare_row(const rodt_form *form, const rodt_rules *rules, const ro
     }
     demand(rodt_form_judge_row(&text, rules, &finding, NULL) == RODT_OK);
     check_errors(&text, rules);
-    demand(out->verdict[row] == finding.verdict && out->reasons[row] == finding.reasons);
-    demand(out->stroke[row] == stroke_of(&finding));
+    return (expected){finding.reasons, stroke_of(&finding), (uint8_t)finding.verdict};
 }
 
 static void judge(const rodt_form *form, const rodt_rules *rules)
@@ -252,12 +258,15 @@ static void judge(const rodt_form *form, const rodt_rules *rules)
     static uint64_t reasons[ROWS_MOST];
     static uint8_t verdict[ROWS_MOST], flags[ROWS_MOST];
     const rodt_column_out out = {.stroke = stroke, .verdict = verdict, .reasons = reasons, .flags = flags};
+    expected rows[ROWS_MOST];
     rodt_text_plan *plan = NULL;
+    for (size_t i = 0; i < made.rows; i++)
+        rows[i] = expect_row(form, rules, i);
     demand(rodt_text_plan_new(rules, form, &plan, NULL) == RODT_OK);
     for (int call = 0; call < 3; call++) { /* cells are cached by the first call, rows by the second */
         demand(rodt_text_plan_judge(plan, &made.in, made.rows, &out, NULL) == RODT_OK);
         for (size_t i = 0; i < made.rows; i++)
-            compare_row(form, rules, &out, i);
+            demand(verdict[i] == rows[i].verdict && reasons[i] == rows[i].reasons && stroke[i] == rows[i].stroke);
     }
     rodt_text_plan_free(plan);
 }
@@ -271,7 +280,8 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
     const rodt_form form = {.style = {.unit = choice % 3u, .decimal_comma = (choice & 4) != 0},
                             .date_order = choice / 8 % 4u,
                             .psi = choice & 128 ? "95" : NULL};
-    made.rows = byte(&from) % (ROWS_MOST + 1u);
+    uint8_t rows = byte(&from);
+    made.rows = rows < 224 ? rows % 6u : rows % (ROWS_MOST + 1u); /* few take less time */
     for (size_t i = 0; i < TEXTS; i++)
         make_text(&from, &made.texts[i]);
     for (int i = 0; i < RODT_READING_FIELDS; i++)

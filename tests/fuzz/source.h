@@ -6,6 +6,7 @@
 #include <stdbool.h>
 #include <stddef.h>
 #include <stdint.h>
+#include <stdio.h>
 #include <stdlib.h>
 
 /* What was given, and zeros behind its end. */
@@ -22,11 +23,14 @@ static inline uint8_t byte(source *from)
     return *from->data++;
 }
 
-/* What must hold for every input. */
-static inline void demand(bool good)
+/* What must hold for every input; what does not is named with its line. */
+#define demand(good) demand_at(good, __FILE__, __LINE__)
+static inline void demand_at(bool good, const char *file, int line)
 {
-    if (!good)
-        abort();
+    if (good)
+        return;
+    fprintf(stderr, "%s:%d: does not hold\n", file, line);
+    abort();
 }
 
 #endif

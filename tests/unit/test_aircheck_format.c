@@ -178,6 +178,38 @@ static void buffers_and_arguments(void **state)
     assert_string_equal(text, "as it was");
 }
 
+/* A row that a caller made may hold any number. */
+static void rows_with_unknown_enumerators(void **state)
+{
+    (void)state;
+    const rodt_air_reading reading = {.check = RODT_AIR_CHECK_WARNING, .pressure = {62, 1}};
+    rodt_air_finding finding;
+    char text[200] = "as it was";
+    rodt_message message = {.count = 7};
+    assert_int_equal(rodt_air_reading_judge(&reading, rodt_rules_find("us-cdl"), &finding, NULL), RODT_OK);
+    for (int i = 0; i < 5; i++) {
+        rodt_air_limit row = *finding.row;
+        rodt_air_finding broken = finding;
+        broken.row = &row;
+        assert_int_equal(rodt_air_limit_edge_format(&row, text, sizeof text, NULL), RODT_OK);
+        strcpy(text, "as it was");
+        switch (i) {
+        case 0: row.check = RODT_AIR_CHECK_END; break;
+        case 1: row.kind = RODT_AIR_KIND_END; break;
+        case 2: row.comparison = RODT_COMPARISON_END; break;
+        case 3: row.measure = RODT_AIR_MEASURE_END; break;
+        default: row.span = RODT_AIR_SPAN_END; break;
+        }
+        assert_int_equal(rodt_air_limit_edge_format(&row, text, sizeof text, NULL), RODT_E_ARGUMENT);
+        assert_int_equal(rodt_air_finding_edge_format(&broken, text, sizeof text, NULL), RODT_E_ARGUMENT);
+        assert_int_equal(rodt_air_finding_format(&broken, text, sizeof text, NULL), RODT_E_ARGUMENT);
+        assert_int_equal(rodt_air_finding_spoken_format(&broken, text, sizeof text, NULL), RODT_E_ARGUMENT);
+        assert_int_equal(rodt_air_limit_edge_message(&row, &message), RODT_E_ARGUMENT);
+        assert_string_equal(text, "as it was");
+        assert_int_equal(message.count, 7);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -187,6 +219,7 @@ int main(void)
         cmocka_unit_test(unjudged_sentences),
         cmocka_unit_test(rows_alone),
         cmocka_unit_test(buffers_and_arguments),
+        cmocka_unit_test(rows_with_unknown_enumerators),
     };
     return cmocka_run_group_tests_name("aircheck_format", tests, NULL, NULL);
 }

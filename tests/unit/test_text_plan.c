@@ -565,6 +565,12 @@ static void test_refused_arrays(void **state)
     array.release = NULL;
     assert_int_equal(rodt_text_cells_from_arrow(&schema, &array, &out, NULL), RODT_E_ARGUMENT);
     array.release = no_release_array;
+    arrow.buffers[0] = NULL;
+    array.null_count = 1; /* which cell is missing is not told */
+    assert_int_equal(rodt_text_cells_from_arrow(&schema, &array, &out, NULL), RODT_E_ARGUMENT);
+    array.null_count = -2;
+    assert_int_equal(rodt_text_cells_from_arrow(&schema, &array, &out, NULL), RODT_E_ARGUMENT);
+    array.null_count = 0;
     arrow.buffers[1] = NULL;
     assert_int_equal(rodt_text_cells_from_arrow(&schema, &array, &out, NULL), RODT_E_ARGUMENT);
     assert_memory_equal(&out, &before, sizeof out);

@@ -10,7 +10,9 @@
 /* A record, its line end included, is at most this long, and has at most this many cells: what is longer
  * is no table, or a quote is open. Memory stays below twice the first figure. */
 #define CSV_RECORD_MAX ((size_t)16 << 20)
+#ifndef CSV_CELLS_MAX /* a test makes it small, as the size below */
 #define CSV_CELLS_MAX 65536u
+#endif
 
 /* First size of the buffer of a reader, and bytes after its contents that may be loaded, whatever they hold. */
 #ifndef CSV_BLOCK /* a test makes it small, so that everything is at the end of a block once */
