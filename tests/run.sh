@@ -8,7 +8,7 @@
 #   valgrind    unit tests under valgrind
 #   tsan        what runs in threads, under the thread sanitizer of clang
 #   locale      unit, cases and cli under a decimal-comma locale
-#   fuzz        under the sanitizers of clang: unit, then each fuzz target for FUZZ_SECONDS (20)
+#   fuzz        under the sanitizers of clang: unit, then each fuzz target for FUZZ_SECONDS (10), and a table of the runs
 #   tidy        clang-tidy and cppcheck
 #   bindings    the languages with all that their tests can use, in a virtual environment of its own
 #   coverage    lines, branches and conditions (MC/DC) that unit, cases, cli and fuzz corpus prove, by clang
@@ -23,7 +23,7 @@
 #   machine-M   unit on another machine, with the build's default options; M is one of i386, armhf, arm64, s390x (under
 #               an emulator; every command must also answer as on this machine), mingw (under wine), musl (static
 #               programs), wasm32 (in Node)
-#   long        exhaustive, mutants, packages, fuzz with 600 s a target, and every machine
+#   long        exhaustive, mutants, packages, fuzz with 600 s a target (more than 10^8 runs), and every machine
 #
 # Missing tools are installed on Debian and its derivatives. Builds are in BUILD (build-tests) and beside it. Each task
 # prints its seconds. The last line is "N passed, N failed"; the exit status is 0 only if nothing failed.
@@ -126,20 +126,28 @@ fuzz() {
     need clang
     built fuzz "$build-fuzz" --native-file "$root/.meson/clang.ini" --native-file "$root/.meson/fuzz.ini" || return 0
     suites fuzz "$build-fuzz" --suite unit --timeout-multiplier 4
+    step ledger python3 -B "$root/tests/checks/ledger.py" --reached "$root" "$build-fuzz"
     for target in "$build-fuzz"/tests/fuzz/fuzz_*; do
         if [ -f "$target" ]; then step "${target##*/}" fuzz_one "$target"; fi
     done
+    echo "== fuzz: runs of each target"
+    awk 'FNR == 1 { name = FILENAME; sub(/.*\//, "", name); sub(/\.log$/, "", name) }
+        /number_of_executed_units/ { runs = $2 }
+        /average_exec_per_sec/ { printf "%-12s%12d%8d/s\n", name, runs, $2; total += runs }
+        END { printf "%-12s%12d\n", "total", total }' "$build-fuzz"/fuzz-logs/*.log
 }
 
 fuzz_one() { # TARGET
     name=${1##*/fuzz_}
-    seconds=${FUZZ_SECONDS:-20}
+    seconds=${FUZZ_SECONDS:-10}
+    log=$build-fuzz/fuzz-logs/$name.log
+    words=$root/tests/fuzz/dictionaries/$name
     echo "== fuzz: $name for $seconds s"
-    mkdir -p "$build-fuzz/found/$name"
-    "$1" -max_total_time="$seconds" -timeout=10 -max_len=4096 -print_final_stats=1 -verbosity=0 -artifact_prefix="$build-fuzz/$name-" \
-        "$build-fuzz/found/$name" "$root/tests/fuzz/corpus/$name" >"$build-fuzz/$name.log" 2>&1 ||
-        { tail -n 40 "$build-fuzz/$name.log"; return 1; }
-    grep -E 'number_of_executed|peak_rss' "$build-fuzz/$name.log" || true
+    mkdir -p "$build-fuzz/found/$name" "$build-fuzz/fuzz-logs"
+    set -- "$1" "$build-fuzz/found/$name" "$root/tests/fuzz/corpus/$name"
+    [ ! -f "$words" ] || set -- "$@" -dict="$words"
+    "$@" -max_total_time="$seconds" -timeout=20 -max_len=4096 -print_final_stats=1 -verbosity=0 \
+        -artifact_prefix="$build-fuzz/$name-" >"$log" 2>&1 || { tail -n 40 "$log"; return 1; }
 }
 
 tidy() {

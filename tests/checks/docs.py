@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: Apache-2.0
-"""What is promised is there: comments of public functions, the ledger of fuzzing, tests, options of the command.
+"""What is promised is there: comments of public functions, tests, options of the command.
 
 Arguments: root, and the command if it was built."""
 import os
@@ -9,7 +9,6 @@ import subprocess
 import tree
 from tree import Finding
 
-LEDGER = "tests/fuzz/LEDGER.md"
 MANUAL = "examples/cli/rodtravel.1"
 OPTION = re.compile(r"(?<![\w-])--[a-z][a-z-]*")
 INLINE = re.compile(r"^RODT_INLINE [^(\n]*?\b(rodt_\w+)\(", re.M)
@@ -27,18 +26,6 @@ def _comments(root):
             above.pop()
         if not above or "*/" not in above[-1]:
             yield Finding(path, line, f"{name} has no comment")
-
-
-def _ledger(root):
-    if not os.path.isfile(os.path.join(root, LEDGER)):
-        yield Finding(LEDGER, 0, "is missing")
-        return
-    named = set(re.findall(r"`(rodt_\w+)`", tree.read(root, LEDGER)))
-    declared = tree.public_functions(root)
-    for name in sorted(declared.keys() - named):
-        yield Finding(*declared[name], f"{name} is not in {LEDGER}")
-    for name in sorted(named - declared.keys()):
-        yield Finding(LEDGER, 0, f"{name} is no public function")
 
 
 def _tested(root):
@@ -82,7 +69,7 @@ def _readme_options(root, known):
 
 
 def check(root, command=None):
-    findings = [*_comments(root), *_ledger(root), *_tested(root)]
+    findings = [*_comments(root), *_tested(root)]
     return findings + list(_options(root, command)) if command else findings
 
 

@@ -20,6 +20,7 @@ import docs
 import hardening
 import headers
 import layers
+import ledger
 import lengths
 import reference
 import survivors
@@ -33,6 +34,7 @@ HEADER = SPDX + """#define RODT_API
 /* Returns a number. */
 RODT_API int rodt_one(void);
 """
+LEDGER = "<!-- SPDX-License-Identifier: Apache-2.0 -->\n| target | function |\n| fuzz_one | `rodt_one` |\n"
 VALID = {
     "include/rodtravel/status.h": HEADER,
     "include/rodtravel/length.h": SPDX + '#include "status.h"\n',
@@ -51,12 +53,14 @@ VALID = {
     "bindings/python/rodtravel/_error.py": "# SPDX-License-Identifier: Apache-2.0\nfrom . import _rodtravel\n",
     "bindings/python/rodtravel/_record.py": "# SPDX-License-Identifier: Apache-2.0\nimport re\nfrom ._error import Error\n",
     "tests/unit/test_one.c": SPDX + "int main(void) { return rodt_one(); }\n",
-    "tests/fuzz/LEDGER.md": "<!-- SPDX-License-Identifier: Apache-2.0 -->\n`rodt_one`: trivial\n",
+    "tests/fuzz/LEDGER.md": LEDGER,
+    "tests/fuzz/fuzz_one.c": SPDX,
+    "tests/fuzz/corpus/one/1": "1",
     "examples/cli/rodtravel.1": '.\\" SPDX-License-Identifier: Apache-2.0\n.It Fl -json\n',
     "examples/cli/languages/fr.po": '# SPDX-License-Identifier: Apache-2.0\nmsgid ""\nmsgstr ""\n',
     "README.md": "<!-- SPDX-License-Identifier: Apache-2.0 -->\nrodtravel stroke 30 2 4 --json\n",
     "tests/cases/one.csv": "2 1/8\n",
-    words.NO_COMMENTS: "# SPDX-License-Identifier: Apache-2.0\nFiles: *\n\nFiles: tests/one.txt\n tests/cases/*.csv\n",
+    words.NO_COMMENTS: "# SPDX-License-Identifier: Apache-2.0\nFiles: *\n\nFiles: tests/one.txt\n tests/cases/*.csv\n tests/fuzz/corpus/*\n",
 }
 PO = '# SPDX-License-Identifier: Apache-2.0\nmsgid ""\nmsgstr ""\n'
 SAYING = {"examples/cli/ui/wrap.c": SPDX + 'int a = say("one %s");\n'}
@@ -259,15 +263,30 @@ BROKEN = [
     ("reference to nothing", *billed(BILL.replace('["source a"]', '["source a", "source b"]')), "rests on source b, which is not there"),
     ("function without comment", docs.check,
      {"include/rodtravel/status.h": SPDX + "#define RODT_API\n\nRODT_API int rodt_one(void);\n"}, "status.h:4: rodt_one has no comment"),
-    ("not in the ledger", docs.check, {"tests/fuzz/LEDGER.md": "nothing\n"}, "status.h:4: rodt_one is not in tests/fuzz"),
     ("condition that never decides", *covered(((3, 2, 6), (5, 0, 6)), (True, False)),
      "text.c:2: condition 2, b, of (a && b) does not decide by itself"),
     ("outcome that is not seen", *covered(((3, 0, 4), (1, 1, 4)), ()), "text.c:2: one outcome of (a) is not tested"),
     ("function that never runs", *covered(ran=0), "text.c:2: never runs: /* a is"),
     ("mark without a reason", *covered(text="\n" + BOTH.replace("/* a is never so */", "")), "text.c:3: a mark without"),
     ("lines that do not run", *covered(lines=94), "lib:0: 94 of 100 lines run"),
-    ("ledger with an unknown function", docs.check, {"tests/fuzz/LEDGER.md": "`rodt_one` `rodt_two`\n"}, "LEDGER.md:0: rodt_two is no public"),
-    ("no ledger", docs.check, {"tests/fuzz/LEDGER.md": None}, "LEDGER.md:0: is missing"),
+    ("not in the ledger", ledger.check, {"tests/fuzz/LEDGER.md": "nothing\n"}, "status.h:4: rodt_one is not in tests/fuzz"),
+    ("ledger with an unknown function", ledger.check, {"tests/fuzz/LEDGER.md": LEDGER + "| fuzz_one | `rodt_two` |\n"},
+     "LEDGER.md:0: rodt_two is no public"),
+    ("no ledger", ledger.check, {"tests/fuzz/LEDGER.md": None}, "LEDGER.md:0: is missing"),
+    ("row without a target or a reason", ledger.check, {"tests/fuzz/LEDGER.md": LEDGER + "| trivial | `rodt_one` |\n"},
+     "LEDGER.md:4: a row begins with its target"),
+    ("unknown target", ledger.check, {"tests/fuzz/LEDGER.md": LEDGER + "| fuzz_two | `rodt_one` |\n"}, "there is no fuzz_two"),
+    ("target without a row", ledger.check, {"tests/fuzz/fuzz_two.c": SPDX, "tests/fuzz/corpus/two/1": "1"}, "fuzz_two has no row"),
+    ("target without inputs", ledger.check, {"tests/fuzz/corpus/one/1": None}, "no input of fuzz_one is kept"),
+    ("reader of the command", ledger.check, {"examples/cli/io/one.c": SPDX + "int one(void) { return getchar(); }\n"},
+     "one.c:2: reads, and is not in tests/fuzz"),
+    ("reader that is gone", ledger.check, {"tests/fuzz/LEDGER.md": LEDGER + "| fuzz_one | `read_two` |\n"},
+     "the command has no read_two"),
+    ("option that nothing gives", lambda root: ledger.check(root, os.path.join(root, "tests/command")),
+     {"tests/command": "#!/bin/sh\necho '  one  x'\necho '  --json  x'\n"}, "no input gives --json to one"),
+    ("function that nothing enters", lambda root: ledger.check_reached(root, root),
+     {"tests/fuzz/fuzz_one": "#!/bin/sh\necho 'COVERED_FUNC: hits: 1 edges: 1/1 main a.c:1' >&2\n"},
+     "LEDGER.md:3: no kept input of fuzz_one enters rodt_one"),
     ("untested function", docs.check, {"tests/unit/test_one.c": SPDX}, "status.h:4: rodt_one is called by no test"),
     ("option not in the manual", lambda root: docs.check(root, os.path.join(root, "tests/command")),
      {"tests/command": FAKE_COMMAND}, "rodtravel.1:0: --as-of is in the help but not"),
@@ -394,7 +413,7 @@ def reference_results():
 def results(compiler):
     """(name, whether it passed, what was found instead)"""
     yield "bill: what is cited passes", not findings(*billed()), findings(*billed())
-    for check in (layers.check, words.check, lengths.check, calls.check, docs.check):
+    for check in (layers.check, words.check, lengths.check, calls.check, docs.check, ledger.check):
         found = findings(check, {})
         yield f"{check.__module__}: a valid tree passes", not found, found
     found = findings(survivors.check, SURVIVES)

@@ -30,7 +30,7 @@ int isatty(int descriptor);
 
 #define STREAMS 3
 
-static char folder[] = "/dev/shm/rodtravel-XXXXXX";
+static char folder[256];
 static int here = -1;          /* the folder */
 static int before = -1;        /* the one that the program was started in */
 static int streams[STREAMS];   /* files without a name: input, output, errors */
@@ -62,11 +62,13 @@ static void remove_folder(void)
 
 static void open_folder(void)
 {
-    char other[] = "/tmp/rodtravel-XXXXXX";
-    if (mkdtemp(folder) == NULL) {
-        demand(mkdtemp(other) != NULL && sizeof other <= sizeof folder);
-        memcpy(folder, other, sizeof other);
+    const char *const places[] = {"/dev/shm", getenv("TMPDIR"), "."}; /* the first is no disk */
+    bool made = false;
+    for (size_t i = 0; i < 3 && !made; i++) {
+        snprintf(folder, sizeof folder, "%s/rodtravel-XXXXXX", places[i] != NULL ? places[i] : ".");
+        made = mkdtemp(folder) != NULL;
     }
+    demand(made);
     here = open(folder, O_RDONLY | O_DIRECTORY | O_CLOEXEC);
     before = open(".", O_RDONLY | O_DIRECTORY | O_CLOEXEC);
     demand(here >= 0 && before >= 0);

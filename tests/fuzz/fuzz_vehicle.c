@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: Apache-2.0 */
-/* Fuzz target: tables of wheel ends and of air checks. The first line is the command and its options, the rest is the
+/* Fuzz target: tables of wheel ends. The first line is the command with its options, the rest is the
  * file `in`. It has one status for people and as JSON. */
 #include "command.h"
 #include "source.h"
@@ -26,7 +26,7 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
     memcpy(text, data, size);
     text[size] = '\0';
     const char *words = command_line_of(&at, &size);
-    bool is_table = strncmp(words, "vehicle", 7) == 0 || strncmp(words, "air", 3) == 0;
+    bool is_table = strncmp(words, "vehicle", 7) == 0;
     command_begin();
     command_put("in", at, size);
     command_input(at, size, false);

@@ -101,6 +101,63 @@ static void check_forms(const char *text, size_t size)
     (void)rodt_air_says_never(text, size);
 }
 
+/* --- Texts with and without a size -------------------------------------------------------------------- */
+
+#define TWINS(type, alone, with_size)                                                                        \
+    do {                                                                                                     \
+        type a, b;                                                                                           \
+        memset(&a, 0x5A, sizeof a);                                                                          \
+        memset(&b, 0x5A, sizeof b);                                                                          \
+        rodt_status status = alone;                                                                          \
+        demand(with_size == status && memcmp(&a, &b, sizeof a) == 0);                                        \
+    } while (0)
+
+static void check_twins(const char *text, size_t size)
+{
+    TWINS(rodt_length, rodt_length_parse(text, &a, NULL), rodt_length_parse_n(text, size, NULL, &b, NULL, NULL));
+    TWINS(rodt_pressure, rodt_pressure_parse(text, &a, NULL), rodt_pressure_parse_n(text, size, NULL, &b, NULL, NULL));
+    TWINS(rodt_ratio, rodt_seconds_parse(text, &a, NULL), rodt_seconds_parse_n(text, size, NULL, &b, NULL));
+    TWINS(rodt_date, rodt_date_parse(text, &a, NULL), rodt_date_parse_n(text, size, RODT_DATE_ORDER_UNKNOWN, &b, NULL));
+    TWINS(rodt_position, rodt_position_parse(text, &a, NULL), rodt_position_parse_n(text, size, &b, NULL));
+    TWINS(rodt_chamber, rodt_chamber_parse(text, &a, NULL), rodt_chamber_parse_n(text, size, &b, NULL));
+    TWINS(RODT_ENUM32(rodt_stroke_class), rodt_stroke_class_parse(text, &a, NULL), rodt_stroke_class_parse_n(text, size, &b, NULL));
+}
+
+/* --- Numbers and rows --------------------------------------------------------------------------------- */
+
+/* Every number has a text, if only an empty one. */
+static void check_number(uint32_t number)
+{
+    RODT_ENUM32(rodt_evidence) evidence = RODT_EVIDENCE_NONE;
+    demand(rodt_air_check_title((rodt_air_check)number) != NULL && rodt_status_text((rodt_status)number)[0] != '\0');
+    demand(rodt_observation_text((rodt_observation)number) != NULL && rodt_evidence_text((rodt_evidence)number) != NULL);
+    demand(rodt_count_part_text((rodt_count_part)number) != NULL && rodt_advice_text((rodt_advice)number) != NULL);
+    (void)rodt_count_part_source((rodt_count_part)number, &evidence);
+    (void)rodt_axle_mismatch_source((rodt_axle_mismatch)number, &evidence);
+    (void)rodt_advice_source((rodt_advice)number, &evidence);
+    demand(evidence < RODT_EVIDENCE_END);
+    rodt_step step = rodt_step_of_check((rodt_air_check)number);
+    demand(step == RODT_STEP_NONE || number < RODT_AIR_CHECK_END);
+    (void)rodt_step_check((rodt_step)number);
+    demand((number < rodt_volume_row_count()) == (rodt_volume_row_at(number) != NULL));
+    demand((number < rodt_chamber_row_count()) == (rodt_chamber_row_at(number) != NULL));
+}
+
+static void check_rules(const rodt_rules *rules, rodt_vehicle_class vehicle)
+{
+    rodt_date from = rodt_rules_from(rules), until = rodt_rules_until(rules);
+    demand(rodt_rules_title(rules)[0] != '\0' && rodt_rules_authority(rules)[0] != '\0' && rodt_rules_source(rules) != NULL);
+    demand(rodt_rules_evidence(rules) < RODT_EVIDENCE_END && rodt_rules_pressure_evidence(rules) < RODT_EVIDENCE_END);
+    demand(!rodt_date_given(until) || rodt_date_compare(from, until) <= 0);
+    demand(rodt_rules_law(rules) == NULL && rodt_rules_air_law(rules) == NULL);
+    demand(rodt_pressure_given(rodt_rules_pressure_from(rules)) == (rodt_rules_pressure_source(rules) != NULL));
+    demand(rodt_pressure_compare(rodt_rules_pressure_from(rules), rodt_rules_pressure_until(rules)) <= 0);
+    (void)rodt_rules_at_limit_passes(rules), (void)rodt_rules_major_source(rules), (void)rodt_rules_rated_share(rules);
+    for (size_t i = 0; i < rodt_step_count(rules, vehicle); i++)
+        demand(rodt_step_at(rules, vehicle, i) != RODT_STEP_NONE);
+    demand(rodt_step_at(rules, vehicle, rodt_step_count(rules, vehicle)) == RODT_STEP_NONE);
+}
+
 static void check_names(const char *text)
 {
     const rodt_rules *rules = rodt_rules_find(text);
@@ -123,7 +180,11 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
     check_description(text, size);
     check_fields(text, size);
     check_forms(text, size);
+    check_twins(text, size);
     check_names(text);
+    uint32_t number = (uint32_t)(size > 1 ? size * 256u : 0) + (unsigned char)text[0];
+    check_number(number % 300);
+    check_rules(rodt_rules_at(number % rodt_rules_count()), (rodt_vehicle_class)(number % 5));
     free(text);
     return 0;
 }
