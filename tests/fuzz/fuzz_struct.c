@@ -54,15 +54,21 @@ static void put_fraction(source *from, void *at)
     rodt_ratio made = {0, 0};
     if (choice >= 240)
         made = (rodt_ratio){(int64_t)number(from, 8), (int64_t)number(from, 8)};
-    else if (choice >= 48)
+    else if (choice >= 176)
         made = (rodt_ratio){byte(from), choice % 4 == 0 ? 1 : (int64_t)1 << choice % 7};
+    else if (choice >= 96)
+        demand(rodt_ratio_make(8 + choice % 40, 8, &made) == RODT_OK);
     memcpy(at, &made, sizeof made);
 }
 
 static void put_number(source *from, const rodt_member *member, void *at)
 {
     uint8_t choice = byte(from);
-    put(at, member->size, choice < 224 ? choice % 12u : number(from, member->size));
+    size_t known = rodt_enumerator_count(member->enumeration);
+    if (choice < 224 && known > 0)
+        put(at, member->size, (uint64_t)rodt_enumerator_at(member->enumeration, choice % known)->number);
+    else
+        put(at, member->size, choice < 224 ? choice % 12u : number(from, member->size));
 }
 
 static void put_date(source *from, void *at)

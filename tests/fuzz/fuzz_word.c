@@ -51,7 +51,7 @@ static void check_enumeration(const rodt_enumeration *of, const char *text, size
     demand(rodt_enumeration_find(rodt_enumeration_name(of)) == of);
     if (found == NULL)
         return;
-    demand(rodt_enumerator_of(of, found->number) == found || rodt_enumeration_is_bits(of));
+    demand(rodt_enumeration_is_bits(of) || rodt_enumerator_of(of, found->number) == found);
     demand(found >= rodt_enumerator_at(of, 0) && found <= rodt_enumerator_at(of, rodt_enumerator_count(of) - 1));
 }
 
