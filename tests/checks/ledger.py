@@ -70,7 +70,7 @@ def _options(root, command):
         return subprocess.run([command, *words, "--help"], capture_output=True, text=True, check=False).stdout
     given = set()
     for path in tree.files(root, OPTIONS):
-        for line in tree.read(root, path).splitlines():
+        for line in tree.read(root, path).split("\n"):
             words = line.split()
             given.update((words[0], word.split("=")[0]) for word in words[1:])
     for word in re.findall(r"^  ([a-z]+)  ", helped(), re.M):
