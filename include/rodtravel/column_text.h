@@ -139,8 +139,8 @@ RODT_API RODT_MUST_CHECK rodt_status rodt_chamber_reader_read(rodt_chamber_reade
  * error  NULL, or gets a sentence
  *
  * RODT_OK          *out is for rodt_text_plan_judge, with array->length rows
- * RODT_E_ARGUMENT  a pointer is NULL, the array was released, it has another type, or lengths, offsets or buffers that
- *                  cannot be
+ * RODT_E_ARGUMENT  a pointer is NULL, the array was released, it has another type, or lengths, offsets, buffers or a
+ *                  count of missing cells that cannot be
  */
 RODT_API RODT_MUST_CHECK rodt_status rodt_text_cells_from_arrow(const struct ArrowSchema *schema,
                                                                 const struct ArrowArray *array, rodt_text_cells *out,

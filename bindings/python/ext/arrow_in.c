@@ -2,6 +2,30 @@
 /* Columns that come by the Arrow interface: arrays, streams, and tables that can be read only once. */
 #include "ext.h"
 
+/* The most cells of an array, so that no sum of offsets and no count of bytes overflows. */
+#define CELLS_MOST (INT64_MAX / 16)
+
+#define WRONG_FIGURES "the length, offset, buffers or count of missing cells of this Arrow array cannot be"
+
+/* What an array says of itself must be possible. */
+static bool is_sane(const struct ArrowArray *array)
+{
+    return array->length >= 0 && array->length <= CELLS_MOST && array->offset >= 0 && array->offset <= CELLS_MOST &&
+           array->null_count >= -1 && (array->n_buffers == 0 || array->buffers != NULL);
+}
+
+/* Missing cells are told by a bitmap alone. */
+static bool has_bitmap(const struct ArrowArray *array) { return array->n_buffers > 0 && array->buffers[0] != NULL; }
+
+static bool check_schema(const struct ArrowSchema *schema, const char *field)
+{
+    bool sane = schema->release != NULL && schema->format != NULL && schema->n_children >= 0 &&
+                (schema->n_children == 0 || schema->children != NULL);
+    for (int64_t i = 0; sane && i < schema->n_children; i++)
+        sane = schema->children[i] != NULL && schema->children[i]->release != NULL && schema->children[i]->format != NULL;
+    return sane || py_raise_column(field, "this Arrow schema was released, or has no format");
+}
+
 static bool kind_of_format(const struct ArrowSchema *schema, const char *field, column_kind *kind)
 {
     const char *format = schema->format;
@@ -45,14 +69,18 @@ static bool take_nulls(column_chunk *chunk)
 static bool take_array(held_column *column, const struct ArrowSchema *schema, const struct ArrowArray *array,
                        const char *field, column_chunk *chunk)
 {
+    if (!is_sane(array))
+        return py_raise_column(field, WRONG_FIGURES);
     chunk->rows = (size_t)array->length;
     if (strcmp(schema->format, "n") == 0)
         return take_nulls(chunk);
     if (column->kind == COLUMN_TEXT)
         return rodt_text_cells_from_arrow(schema, array, &chunk->text, NULL) == RODT_OK ||
                py_raise_column(field, "this Arrow array cannot be read as text");
-    if (array->n_buffers != 2 || array->buffers == NULL || (array->buffers[1] == NULL && array->length > 0))
+    if (array->n_buffers != 2 || (array->buffers[1] == NULL && array->length > 0))
         return py_raise_column(field, "this Arrow array has no cells");
+    if (array->null_count > 0 && !has_bitmap(array))
+        return py_raise_column(field, WRONG_FIGURES);
     if (array->buffers[1] != NULL)
         chunk->cells = (const char *)array->buffers[1] + (size_t)array->offset * py_kind_width[column->kind];
     chunk->valid = (rodt_column_bits){array->null_count == 0 ? NULL : array->buffers[0], (size_t)array->offset};
@@ -69,13 +97,30 @@ static int64_t child_of(const struct ArrowSchema *schema, const char *name)
     return -1;
 }
 
+/* A column of a batch that has all rows of it. */
+static bool check_child(const struct ArrowArray *batch, const struct ArrowArray *child, const char *field)
+{
+    if (child == NULL || child->release == NULL)
+        return py_raise_column(field, "this Arrow array was released");
+    return (is_sane(child) && child->length - batch->offset >= batch->length) || py_raise_column(field, WRONG_FIGURES);
+}
+
+static bool check_batch(const struct ArrowSchema *schema, const struct ArrowArray *batch, const char *field)
+{
+    if (!is_sane(batch) || batch->n_children != schema->n_children || batch->children == NULL)
+        return py_raise_column(field, WRONG_FIGURES);
+    if (batch->null_count > 0 || (batch->null_count < 0 && has_bitmap(batch)))
+        return py_raise_column(field, "rows of the table are null as a whole");
+    return true;
+}
+
 static bool take_child(held_column *column, const struct ArrowSchema *schema, const struct ArrowArray *batch,
                        int64_t child, const char *field, column_chunk *chunk)
 {
     if (child < 0)
         return py_raise_column(field, "the table has no column of that name");
-    if (batch->null_count != 0 && batch->n_buffers > 0 && batch->buffers[0] != NULL)
-        return py_raise_column(field, "rows of the table are null as a whole");
+    if (!check_batch(schema, batch, field) || !check_child(batch, batch->children[child], field))
+        return false;
     struct ArrowArray part = *batch->children[child]; /* a view: it is released with its batch */
     part.offset += batch->offset;
     part.length = batch->length;
@@ -92,7 +137,7 @@ static bool append(held_column *column, struct ArrowArray *array, const char *na
     if (more != NULL)
         column->arrays = more;
     if (chunk == NULL) {
-        array->release(array);
+        py_release_array(array);
         return more == NULL ? (PyErr_NoMemory(), false) : false;
     }
     more[column->count] = *array;
@@ -118,6 +163,8 @@ PyObject *py_column_from_array(PyObject *schema, PyObject *array, const char *na
         py_raise_column(field, "this Arrow array was released");
         return py_free_column(column);
     }
+    if (!check_schema(from_schema, field))
+        return py_free_column(column);
     column->schema = *from_schema;
     from_schema->release = NULL;
     return append(column, from_array, name, field) ? py_own_column(column) : py_free_column(column);
@@ -130,6 +177,8 @@ static bool take_stream(held_column *column, struct ArrowArrayStream *stream, co
         return py_raise_column(field, "this Arrow stream was used before");
     if (stream->get_schema(stream, &column->schema) != 0)
         return py_raise_column(field, "this Arrow stream has no schema");
+    if (!check_schema(&column->schema, field))
+        return false;
     for (;;) {
         memset(&array, 0, sizeof array);
         if (stream->get_next(stream, &array) != 0)
@@ -164,7 +213,7 @@ static bool keep_batch(held_column *table, struct ArrowArray *batch)
 {
     struct ArrowArray *more = realloc(table->arrays, (table->count + 1) * sizeof *more);
     if (more == NULL) {
-        batch->release(batch);
+        py_release_array(batch);
         PyErr_NoMemory();
         return false;
     }
@@ -178,7 +227,11 @@ static bool keep_batches(held_column *table, struct ArrowArrayStream *stream)
     struct ArrowArray batch;
     if (stream->release == NULL)
         return py_raise_column("table", "this Arrow stream was used before");
-    if (stream->get_schema(stream, &table->schema) != 0 || strcmp(table->schema.format, "+s") != 0)
+    if (stream->get_schema(stream, &table->schema) != 0)
+        return py_raise_column("table", "this Arrow stream has no schema");
+    if (!check_schema(&table->schema, "table"))
+        return false;
+    if (strcmp(table->schema.format, "+s") != 0)
         return py_raise_column("table", "this Arrow stream holds no table");
     for (;;) {
         memset(&batch, 0, sizeof batch);

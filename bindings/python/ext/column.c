@@ -4,16 +4,33 @@
 
 const size_t py_kind_width[] = {[COLUMN_INT32] = 4, [COLUMN_INT64] = 8, [COLUMN_CODE] = 1, [COLUMN_DAY] = 4};
 
+/* A producer that is written in Python runs its release: with an exception pending it would fail, and its memory would
+ * stay. */
+#define RELEASE(of)                                                                                                    \
+    PyObject *type, *value, *trace;                                                                                    \
+    if ((of)->release == NULL)                                                                                         \
+        return;                                                                                                        \
+    PyErr_Fetch(&type, &value, &trace);                                                                                \
+    (of)->release(of);                                                                                                 \
+    PyErr_Restore(type, value, trace)
+
+void py_release_array(struct ArrowArray *array)
+{
+    RELEASE(array);
+}
+
+static void release_schema(struct ArrowSchema *schema)
+{
+    RELEASE(schema);
+}
+
 static void release_column(held_column *column)
 {
     if (column->has_buffer)
         PyBuffer_Release(&column->buffer);
-    for (size_t i = 0; column->arrays != NULL && i < column->count; i++) {
-        if (column->arrays[i].release != NULL)
-            column->arrays[i].release(&column->arrays[i]);
-    }
-    if (column->schema.release != NULL)
-        column->schema.release(&column->schema);
+    for (size_t i = 0; column->arrays != NULL && i < column->count; i++)
+        py_release_array(&column->arrays[i]);
+    release_schema(&column->schema);
     Py_XDECREF(column->texts);
     Py_XDECREF(column->table);
     free(column->spans);

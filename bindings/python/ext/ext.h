@@ -148,6 +148,9 @@ typedef struct held_column {
 held_column *py_new_column(void);
 column_chunk *py_add_chunk(held_column *column);
 
+/* Releases an array that was not released; an exception that is pending stays. */
+void py_release_array(struct ArrowArray *array);
+
 /* A capsule that owns the column; and NULL after freeing it. */
 PyObject *py_own_column(held_column *column);
 PyObject *py_free_column(held_column *column);

@@ -4,6 +4,7 @@ import array
 import copy
 import ctypes
 import importlib.util
+import itertools
 import os
 import pickle
 import warnings
@@ -272,6 +273,27 @@ def test_answers_in_a_later_piece():
     out = [cells, np.zeros(6, "u1"), np.zeros(6, "u8"), np.zeros(6, "u1")]
     assert "overlap" in str(tap.refused(ValueError, plan.judge, column, applied * 2, codes * 2, out=out))
     assert set(cells) == {2 * rt.UNITS_PER_INCH}
+
+
+def test_restored_with_damaged_values():
+    """Whatever a stored finding holds, it is refused or looked at without harm."""
+    def looked_at(finding):
+        for look in (str, repr, hash, rt.Finding.asdict, finding.__eq__):
+            look(finding)
+        return [getattr(finding, name) for name in ("verdict", "sentence", "spoken", "json", "proof_sentence", "sentences",
+                                                    "defect")]
+    sound = rt.judge("30", "2", "4 1/8", psi=95, division="1/16")
+    restore, ((values, *rows), rules, edition) = sound.__reduce__()
+    want, seen = looked_at(sound), 0
+    assert looked_at(restore((values, *rows), rules, edition)) == want
+    for place, wrong in itertools.product(range(len(values)), (-1, -2**31, 2**31 - 1, 99, 2**63, None, "x", (), (1, 2))):
+        damaged = (*values[:place], wrong, *values[place + 1:])
+        for numbers in (rows, (-1, -1), (10**6, 10**6), (-5, 7)):
+            try:
+                seen += len(looked_at(restore((damaged, *numbers), rules, edition))) > 0
+            except (rt.Error, TypeError, ValueError, KeyError, OverflowError):
+                pass
+    assert seen > 100, seen
 
 
 def test_place_of_installation():
