@@ -102,8 +102,9 @@ RODT_API const rodt_rules *rodt_rules_at(size_t index);
  * RODT_OK          *out is the rule set
  * RODT_E_UNKNOWN_RULES  law is NULL
  * RODT_E_TABLE     the table is broken: a column is missing, a cell cannot be read, two rows overlap, no chamber of the
- *                  tables (rodt_chamber_row_at, rodt_volume_row_at) has the size, a limit is above 6 in, a row of air
- *                  checks is about another span or number of applications than the law's
+ *                  tables (rodt_chamber_row_at, rodt_volume_row_at) has the size, a limit is above 6 in, a rated stroke
+ *                  is none that a chamber is marked with, printed millimetres are no rounding of the inches, a row of
+ *                  air checks is about another span or number of applications than the law's
  * RODT_E_LAXER     a row is laxer than the law
  * RODT_E_ARGUMENT  another pointer is NULL, law is not compiled in, or the name is refused
  * RODT_E_MEMORY    no memory

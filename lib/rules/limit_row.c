@@ -2,6 +2,7 @@
 /* One row of a table of limits as text, and when two rows contradict each other. */
 #include "rules/limit_row.h"
 
+#include "chamber/chamber_check.h"
 #include "chamber/words.h"
 #include "rules/words.h"
 
@@ -74,6 +75,30 @@ static bool table_beside(table_reader *reader, size_t inch_column, size_t mm_col
     return false;
 }
 
+/* They are the same figure, rounded to whole ones or finer: otherwise one of the two is a slip. */
+static bool table_alike(table_reader *reader, size_t mm_column, rodt_length inches, rodt_length mm)
+{
+    rodt_length half, distance;
+    if (!rodt_length_given(inches) || !rodt_length_given(mm))
+        return true;
+    bool within = rodt_length_from_mm(1, 2, &half) == RODT_OK &&
+                  (rodt_length_compare(inches, mm) < 0 ? rodt_length_subtract(mm, inches, &distance)
+                                                       : rodt_length_subtract(inches, mm, &distance)) == RODT_OK &&
+                  rodt_length_compare(distance, half) <= 0;
+    if (!within)
+        rodti_table_fault(reader, mm_column, 1, RODT_E_TABLE, "the printed millimetres are no rounding of the inches");
+    return within;
+}
+
+/* No chamber has another mark, so the row would be for none. */
+static bool table_mark(table_reader *reader, rodt_length rated)
+{
+    if (!rodt_length_given(rated) || rodti_is_mark(rated))
+        return true;
+    rodti_table_fault(reader, LIMIT_RATED_STROKE, 1, RODT_E_TABLE, "a chamber is marked with 3/4 to 6 in");
+    return false;
+}
+
 static bool table_figures(table_reader *reader, rodt_limit *row)
 {
     bool good = rodti_table_length(reader, LIMIT_RATED_STROKE, RODT_UNIT_IN, &row->rated_stroke);
@@ -81,8 +106,10 @@ static bool table_figures(table_reader *reader, rodt_limit *row)
     good = rodti_table_length(reader, LIMIT_LIMIT, RODT_UNIT_IN, &row->limit) && good;
     good = rodti_table_length(reader, LIMIT_LIMIT_MM, RODT_UNIT_MM, &row->printed_mm) && good;
     good = table_beside(reader, LIMIT_RATED_STROKE, LIMIT_RATED_MM) && good;
-    good = table_positive(reader, LIMIT_RATED_STROKE, row->rated_stroke) && good;
+    good = good && table_mark(reader, row->rated_stroke);
     good = table_positive(reader, LIMIT_LIMIT, row->limit) && good;
+    good = good && table_alike(reader, LIMIT_RATED_MM, row->rated_stroke, row->rated_stroke_mm);
+    good = good && table_alike(reader, LIMIT_LIMIT_MM, row->limit, row->printed_mm);
     if (good && rodt_length_given(row->rated_stroke) &&
         rodt_length_compare(row->limit, row->rated_stroke) >= 0) {
         rodti_table_fault(reader, LIMIT_LIMIT, 1, RODT_E_TABLE, "a limit must be below the rated stroke");

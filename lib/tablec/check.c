@@ -70,8 +70,6 @@ static void check_figures(tables *t, const limit_row *limit)
     const rodt_limit *row = &limit->row;
     if (rodt_length_given(row->printed_mm) && !within_mm(row->limit, row->printed_mm, 6, 100))
         tables_fault(t, FILE_LIMITS, limit->line, "the printed millimetres are no rounding of %s in", row->published);
-    if (rodt_length_given(row->rated_stroke_mm) && !within_mm(row->rated_stroke, row->rated_stroke_mm, 1, 2))
-        tables_fault(t, FILE_LIMITS, limit->line, "the printed millimetres are no rounding of the rated stroke");
 }
 
 /* A rule set that refers to another's rows has rows of its own only in place of them. */

@@ -232,6 +232,10 @@ static void broken_tables_are_refused(void **state)
     expect_fault(HEAD "bolt,H,any,2\n", 2, 6, "size", "expected the letter of a bolt-type chamber, A to G");
     expect_fault(HEAD "clamp,30,short,2\n", 2, 10, "class", "expected standard, long or any, found \"short\"");
     expect_fault(HEAD "clamp,30,standard,0\n", 2, 19, "limit", "the figure must be above zero");
+    expect_fault("family,size,class,rated_stroke,limit\nclamp,24,long,16,2\n", 2, 15, "rated_stroke",
+                 "a chamber is marked with 3/4 to 6 in");
+    expect_fault("family,size,class,limit,limit_mm\nclamp,30,standard,1 7/8,74.6\n", 2, 25, "limit_mm",
+                 "the printed millimetres are no rounding of the inches");
     expect_fault("family,size,class,limit,from,until\nclamp,30,standard,2,2024-01-02,2024-01-01\n", 2, 32, "until",
                  "the last day is before the first");
     expect_fault("family,size,class,rated_stroke,limit\nclamp,24,long,2,2\n", 2, 17, "limit",
