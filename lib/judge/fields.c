@@ -145,12 +145,51 @@ static void fold(const char *text, size_t size, char *folded, size_t room)
     folded[used] = '\0';
 }
 
+/* True if one byte more, less, another one, or two that changed places make one text of the other. */
+static bool is_one_slip(const char *a, const char *b)
+{
+    while (*a != '\0' && *a == *b)
+        a++, b++;
+    if (*a == '\0')
+        return *b != '\0' && b[1] == '\0';
+    if (*b == '\0')
+        return a[1] == '\0';
+    bool swapped = a[0] == b[1] && a[1] == b[0];
+    return strcmp(a + 1, b) == 0 || strcmp(a, b + 1) == 0 || strcmp(a + 1, b + 1) == 0 ||
+           (swapped && strcmp(a + 2, b + 2) == 0);
+}
+
+static bool is_slip_of(const char *folded, const char *name)
+{
+    char known[32];
+    fold(name, strlen(name), known, sizeof known);
+    return is_one_slip(folded, known);
+}
+
+/* "engin", "spring brkae"; a digit is no slip but a number: "psi2". */
+static rodt_field find_slip(const char *folded)
+{
+    const rodt_enumerator *field;
+    if (strpbrk(folded, "0123456789") != NULL)
+        return RODT_FIELD_NONE;
+    for (size_t i = 0; (field = rodt_enumerator_at(&rodti_words_field, i)) != NULL; i++)
+        if (is_slip_of(folded, field->word))
+            return (rodt_field)field->number;
+    for (size_t i = 0; i < COUNT_OF(aliases); i++)
+        if (is_slip_of(folded, aliases[i].heading))
+            return aliases[i].field;
+    return RODT_FIELD_NONE;
+}
+
 rodt_field rodt_field_meant(const char *text, size_t size)
 {
     char folded[256];
     if (text == NULL || find_heading(text, size) != RODT_FIELD_NONE)
         return RODT_FIELD_NONE;
     fold(text, size, folded, sizeof folded);
+    rodt_field slip = find_slip(folded);
+    if (slip != RODT_FIELD_NONE)
+        return slip;
     for (size_t i = 0; i < COUNT_OF(hints); i++)
         if (strstr(folded, hints[i].heading) != NULL)
             return hints[i].field;

@@ -5,6 +5,7 @@
 #include <setjmp.h>
 #include <stdint.h>
 #include <cmocka.h>
+#include <stdio.h>
 #include <string.h>
 
 #include "rodtravel/rodtravel.h"
@@ -79,6 +80,36 @@ static void spelling_of_a_heading_makes_no_difference(void **state)
     assert_false(rodt_heading_equal(NULL, 0, "a", 1));
     assert_false(rodt_heading_equal("a", 1, NULL, 0));
     assert_true(rodt_heading_equal(NULL, 0, NULL, 0));
+}
+
+static void expect_meant(const char *slip, rodt_field field)
+{
+    RODT_ENUM32(rodt_field) found = RODT_FIELD_NONE;
+    if (rodt_field_find(slip, &found) != RODT_OK && meant(slip) != field)
+        fail_msg("\"%s\" for %s is not seen", slip, rodt_field_name(field));
+}
+
+/* A column whose heading has one slip of the keys would not be read, and nobody would know. */
+static void every_slip_of_a_heading_is_told(void **state)
+{
+    (void)state;
+    for (int field = 0; field < RODT_FIELD_END; field++) {
+        const char *name = rodt_field_name((rodt_field)field);
+        char slip[40];
+        for (size_t i = 0; i < strlen(name); i++) {
+            snprintf(slip, sizeof slip, "%.*s%s", (int)i, name, name + i + 1);
+            expect_meant(slip, (rodt_field)field);
+            snprintf(slip, sizeof slip, "%.*s%c%s", (int)i, name, name[i], name + i);
+            expect_meant(slip, (rodt_field)field);
+            snprintf(slip, sizeof slip, "%.*sx%s", (int)i, name, name + i + 1);
+            expect_meant(slip, (rodt_field)field);
+            snprintf(slip, sizeof slip, "%.*s%.1s%c%s", (int)i, name, name + i + 1, name[i], name + i + 1 + (name[i + 1] != '\0'));
+            expect_meant(slip, (rodt_field)field);
+        }
+    }
+    static const char *const others[] = {"note", "name", "site", "state", "plate", "axle", "side", "line", "fleet", "", "x"};
+    for (size_t i = 0; i < sizeof others / sizeof others[0]; i++)
+        assert_int_equal(meant(others[i]), RODT_FIELD_NONE);
 }
 
 static void a_heading_that_looks_meant_is_told(void **state)
@@ -169,6 +200,7 @@ int main(void)
         cmocka_unit_test(every_name_finds_its_field),
         cmocka_unit_test(spelling_of_a_heading_makes_no_difference),
         cmocka_unit_test(a_heading_that_looks_meant_is_told),
+        cmocka_unit_test(every_slip_of_a_heading_is_told),
         cmocka_unit_test(a_first_cell_tells_what_a_column_is_about),
         cmocka_unit_test(a_unit_can_be_a_vehicle),
     };
