@@ -276,7 +276,8 @@ typedef struct rodt_vehicle_finding {
  * Judges every wheel end and the vehicle.
  *
  * ends, count  the wheel ends, in any order; positions must be given and differ
- * brakes       brakes of the vehicle or combination, measured or not; 0 = both ends of every axle that has one
+ * brakes       brakes of the vehicle or combination, measured or not; 0 = both ends of every axle up to the last
+ *              one that has a wheel end: axles are counted through every unit, so one that is left out is there
  * findings     gets one finding for each wheel end, in the same order
  * advice       NULL, or gets one advice for each
  *

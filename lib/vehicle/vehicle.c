@@ -267,7 +267,8 @@ static void count_finding(const rodt_finding *finding, const rodt_finding *first
     vehicle->mixed_days += rodt_date_compare(finding->day, first->day) != 0;
 }
 
-/* An axle has two ends; one that was not given is a brake that was not measured. */
+/* An axle has two ends, and axles are counted through every unit: what was not given up to the last axle is a brake that
+ * was not measured. */
 static rodt_status count_brakes(const rodt_finding *findings, size_t count, uint32_t brakes,
                                 rodt_vehicle_finding *vehicle, rodt_error *error)
 {
@@ -278,7 +279,8 @@ static rodt_status count_brakes(const rodt_finding *findings, size_t count, uint
             return set_line(error, i, status);
         count_finding(&findings[i], &findings[0], vehicle);
     }
-    return rodt_tally_judge(&tally, brakes > 0 ? brakes : 2 * (uint32_t)vehicle->axle_count, &vehicle->count, error);
+    uint32_t last = (uint32_t)vehicle->axles[vehicle->axle_count - 1].axle;
+    return rodt_tally_judge(&tally, brakes > 0 ? brakes : 2 * last, &vehicle->count, error);
 }
 
 static void judge_axles(const rodt_wheel_end *ends, const rodt_finding *findings, rodt_advice *advice,

@@ -347,10 +347,14 @@ static void axles_of_good_brakes_that_are_not_good(void **state)
 {
     (void)state;
     const rodt_wheel_end unlike[] = {end("2L", "24 standard", 24), end("2R", "30 standard", 28)};
-    rodt_vehicle_finding vehicle = judged(unlike, 2, 0);
+    rodt_vehicle_finding vehicle = judged(unlike, 2, 2);
     assert_int_equal(vehicle.in_adjustment, 2);
     assert_int_equal(vehicle.mismatched_axles, 1);
     assert_int_equal(vehicle.count.outcome, RODT_OUTCOME_BELOW_CRITERION);
+    vehicle = judged(unlike, 2, 0); /* the axle in front of it is there too */
+    assert_int_equal(vehicle.count.brakes, 4);
+    assert_int_equal(vehicle.count.unmeasured, 2);
+    assert_int_equal(vehicle.count.outcome, RODT_OUTCOME_UNDETERMINED);
     const rodt_wheel_end uneven[] = {end("1L", "20 standard", 14), end("1R", "20 standard", 24)};
     vehicle = judged(uneven, 2, 0);
     assert_int_equal(vehicle.in_adjustment, 2);

@@ -259,7 +259,7 @@ class VehicleFinding(Record, of="rodt_vehicle_finding"):
 def judge_vehicle(ends: Iterable[WheelEnd], *, brakes: int | None = None) -> VehicleFinding:
     """Judges a vehicle or combination from its wheel ends, an iterable of WheelEnd in any order.
 
-    `brakes` is how many there are, measured or not; None = both ends of every axle that has one. Raises Error if a
+    `brakes` is how many there are, measured or not; None = both ends of every axle up to the last one. Raises Error if a
     position is given twice or a finding is of another rule set than the first, `line` being the number of the wheel
     end, if there is no wheel end, or if there are fewer brakes than wheel ends.
 

@@ -20,8 +20,8 @@ enum {
 };
 
 static const option_spec options[] = {
-    [VEHICLE_BRAKES] = {"brakes", "N", "brakes of the whole combination, measured or not; both ends of every axle in "
-                                       "the file if not given", false},
+    [VEHICLE_BRAKES] = {"brakes", "N", "brakes of the whole combination, measured or not; both ends of every axle "
+                                       "up to the last in the file if not given", false},
     [VEHICLE_RULES] = {"rules", "ID", "rule set that judges; " RODT_DEFAULT_RULES " if not given", false},
     [VEHICLE_LIMITS] = {"limits", "FILE", "a carrier's own, stricter limits on top of it", false},
     [VEHICLE_AS_OF] = {"as-of", "DATE", "day of rows without a date; today if not given", false},

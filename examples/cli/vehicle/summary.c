@@ -121,6 +121,7 @@ void vehicle_each_count(const vehicle_record *record, vehicle_line line, void *c
 {
     const rodt_vehicle_finding *vehicle = &record->vehicle;
     unsigned long brakes = vehicle->count.brakes;
+    size_t axles = brakes / 2;
     char sentence[SAID_SIZE];
     rodt_message message;
     if (say_message(rodt_count_message(&vehicle->count, &message), &message, sentence, sizeof sentence))
@@ -131,8 +132,7 @@ void vehicle_each_count(const vehicle_record *record, vehicle_line line, void *c
         snprintf(sentence, sizeof sentence, say("%lu brakes (you gave the number)."), brakes);
     else
         snprintf(sentence, sizeof sentence,
-                 say_number("%lu brakes (%zu axle).", "%lu brakes (%zu axles).", vehicle->axle_count), brakes,
-                 vehicle->axle_count);
+                 say_number("%lu brakes (%zu axle).", "%lu brakes (%zu axles).", axles), brakes, axles);
     line(context, say("Counted"), sentence);
     if (vehicle->count.outcome == RODT_OUTCOME_AMBIGUOUS)
         line(context, "", say("No public text says whether a half brake that reaches the percentage is enough. Take it "

@@ -17,7 +17,7 @@
 /* How the file is written and judged. */
 typedef struct vehicle_options {
     const char *file;  /* "-" = standard input */
-    uint32_t brakes;   /* 0 = both ends of every axle in the file */
+    uint32_t brakes;   /* 0 = both ends of every axle up to the last one in the file */
     char separator;
     bool separator_given;
     rodt_style style;
