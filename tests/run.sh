@@ -19,11 +19,12 @@
 #   mutants     breaks the library in MUTANTS (60) places, one at a time, and names those that no test notices;
 #               fails where mutants/survivors.txt calls the file closed and has no reason. MUTANTS may also be files or
 #               folders of lib/, or all
+#   damage      every text of the damages with every entry of every command, where quick takes turns
 #   packages    Debian packages built and installed, the Conan package, the vcpkg port
 #   machine-M   unit on another machine, with the build's default options; M is one of i386, armhf, arm64, s390x (under
 #               an emulator; every command must also answer as on this machine), mingw (under wine), musl (static
 #               programs), wasm32 (in Node)
-#   long        exhaustive, mutants, packages, fuzz with 600 s a target (more than 10^8 runs), and every machine
+#   long        exhaustive, mutants, damage, packages, fuzz with 600 s a target (more than 10^8 runs), and every machine
 #
 # Missing tools are installed on Debian and its derivatives. Builds are in BUILD (build-tests) and beside it. Each task
 # prints its seconds. The last line is "N passed, N failed"; the exit status is 0 only if nothing failed.
@@ -247,6 +248,11 @@ mutants() {
     step mutants env JOBS="$jobs" python3 -B "$root/tests/mutants/mutants.py" "$root" "$build-mutants" ${MUTANTS:-60}
 }
 
+damage() {
+    built damage "$build" || return 0
+    step damage python3 -B "$root/tests/cli/test_damage.py" "$build/examples/cli/rodtravel" "$root/tests/cases" long
+}
+
 packages() {
     need packages
     dir=$build-packages
@@ -308,7 +314,7 @@ long_fuzz() {
 run_task() { # TASK
     set -- "$1" "$(date +%s)"
     case $1 in
-    quick | sanitize | fuzz | tidy | coverage | bindings | pages | exhaustive | mutants | packages | long_fuzz) "$1" ;;
+    quick | sanitize | fuzz | tidy | coverage | bindings | pages | exhaustive | mutants | damage | packages | long_fuzz) "$1" ;;
     clang) with_clang ;;
     valgrind) memcheck ;;
     tsan) threads ;;
@@ -316,7 +322,7 @@ run_task() { # TASK
     all) two_at_a_time sanitize coverage fuzz bindings tidy valgrind clang locale tsan pages ;;
     machine-*) machine "${1#machine-}" ;;
     long)
-        for task in exhaustive mutants packages long_fuzz; do run_task "$task"; done
+        for task in exhaustive mutants damage packages long_fuzz; do run_task "$task"; done
         for name in i386 armhf arm64 s390x mingw musl wasm32; do run_task "machine-$name"; done
         ;;
     *) echo "unknown task $1; the tasks are: $(sed -n 's/^#   \([a-z]*\)  .*/\1/p' "$0" | tr '\n' ' ')" >&2; exit 2 ;;

@@ -65,7 +65,8 @@ RODT_API RODT_MUST_CHECK rodt_status rodt_field_find(const char *heading, RODT_E
 RODT_API RODT_MUST_CHECK rodt_status rodt_field_find_n(const char *heading, size_t size, RODT_ENUM32(rodt_field) *out);
 
 /* The field that a heading probably means although rodt_field_find does not take it ("psi reading", "stroke type",
- * "day", or one slip of the keys: "engin"): worth a word to whoever owns the file, because the column is not read. RODT_FIELD_NONE: none. */
+ * "day", or one slip of the keys: "engin"): worth a word to whoever owns the file, because the column is not read.
+ * RODT_FIELD_NONE: none. */
 RODT_API rodt_field rodt_field_meant(const char *heading, size_t size);
 
 /* True if a text can be a value of the field, blanks and nothing at all included. False for a first cell means that the

@@ -267,8 +267,8 @@ static void count_finding(const rodt_finding *finding, const rodt_finding *first
     vehicle->mixed_days += rodt_date_compare(finding->day, first->day) != 0;
 }
 
-/* An axle has two ends, and axles are counted through every unit: what was not given up to the last axle is a brake that
- * was not measured. */
+/* An axle has two ends, and axles are counted through every unit: what was not given up to the last axle is a brake
+ * that was not measured. */
 static rodt_status count_brakes(const rodt_finding *findings, size_t count, uint32_t brakes,
                                 rodt_vehicle_finding *vehicle, rodt_error *error)
 {

@@ -22,7 +22,8 @@ static bool check_schema(const struct ArrowSchema *schema, const char *field)
     bool sane = schema->release != NULL && schema->format != NULL && schema->n_children >= 0 &&
                 (schema->n_children == 0 || schema->children != NULL);
     for (int64_t i = 0; sane && i < schema->n_children; i++)
-        sane = schema->children[i] != NULL && schema->children[i]->release != NULL && schema->children[i]->format != NULL;
+        sane = schema->children[i] != NULL && schema->children[i]->release != NULL &&
+               schema->children[i]->format != NULL;
     return sane || py_raise_column(field, "this Arrow schema was released, or has no format");
 }
 

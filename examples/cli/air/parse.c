@@ -30,7 +30,8 @@ static int read_count_option(const command_line *from, size_t option, int16_t *o
     rodt_ratio count = {0, 0};
     int status = read_number_option(from, option, false, &count);
     const char *text = option_value(from, option);
-    bool whole = text != NULL && text[strspn(text, " 0123456789")] == '\0'; /* as the library reads it: no "+2", no 4/2 */
+    /* As the library reads it: no "+2", no 4/2. */
+    bool whole = text != NULL && text[strspn(text, " 0123456789")] == '\0';
     if (status == STATUS_CONTINUE && rodt_ratio_given(count) && (!whole || count.num < 1 || count.num > 99))
         return print_error("--%s is a whole number from 1 to 99", from->command->options[option].name);
     if (rodt_ratio_given(count))
