@@ -236,7 +236,7 @@ class Rows(Damage):
         vehicles = [end for *_, end in damages] + [base for base, *_ in damages]
         ends = [{**end, "vehicle": f"V{number}"} for number, damaged in enumerate(vehicles)
                 for end in (self.bases[0], damaged, self.bases[1], self.bases[0])]
-        done = run("batch", "--as-of", DAY, "--by", "vehicle", "-", data=self.table(ends, [*self.fields, "vehicle"]))
+        done = run("batch", "--as-of", DAY, "--by", "vehicle", "--pool", "-", data=self.table(ends, [*self.fields, "vehicle"]))
         counts = list(csv.DictReader(io.StringIO(done.stdout)))
         self.assertEqual(len(counts), len(vehicles), done.stderr)
         for number, (_, row, how, end) in enumerate(damages):
