@@ -174,12 +174,14 @@ static int read_file(answer_file *of, const char *name)
         return print_error("cannot open %s: %s", name, say_system_error(errno));
     }
     size_t size = text != NULL ? fread(text, 1, TEXT_MOST, file) : 0;
-    bool failed = ferror(file) != 0 || text == NULL, fits = feof(file) != 0;
+    int reason = ferror(file) != 0 ? errno : 0;
+    bool fits = feof(file) != 0;
     if (file != stdin)
         fclose(file);
-    int status = failed ? print_error("cannot read %s", name)
-                 : !fits ? print_error("%s is too long for a file of answers", name)
-                         : parse_text(of, text, size);
+    int status = text == NULL  ? print_error("no memory to read %s", name)
+                 : reason != 0 ? print_error("cannot read %s: %s", name, say_system_error(reason))
+                 : !fits       ? print_error("%s is too long for a file of answers", name)
+                               : parse_text(of, text, size);
     free(text);
     return status;
 }

@@ -23,8 +23,10 @@ typedef struct check_question {
 
 static bool read_answer(char line[ANSWER_SIZE])
 {
-    if (fgets(line, (int)ANSWER_SIZE, stdin) == NULL)
+    if (fgets(line, (int)ANSWER_SIZE, stdin) == NULL) {
+        practice_note_end();
         return false;
+    }
     for (int c = strchr(line, '\n') == NULL ? getchar() : '\n'; c != EOF && c != '\n';)
         c = getchar();
     line[strcspn(line, "\r\n")] = '\0';

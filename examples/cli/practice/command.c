@@ -279,6 +279,16 @@ static int mark_answers(const session *of)
     return practice_score_status(&score);
 }
 
+static int end_interview(const practice_score *score, bool stayed)
+{
+    practice_score_print(score);
+    if (!stayed)
+        puts(say("Ended early."));
+    if (practice_read_failure() != 0)
+        return print_error("the answers cannot be read: %s", say_system_error(practice_read_failure()));
+    return !stayed && score->wrong == 0 ? STATUS_UNDETERMINED : practice_score_status(score);
+}
+
 static int ask(const session *of)
 {
     practice_score score = {0};
@@ -292,10 +302,7 @@ static int ask(const session *of)
     }
     if (status != STATUS_CONTINUE)
         return status;
-    practice_score_print(&score);
-    if (!stayed)
-        puts(say("Ended early."));
-    return !stayed && score.wrong == 0 ? STATUS_UNDETERMINED : practice_score_status(&score);
+    return end_interview(&score, stayed);
 }
 
 /* --- Checks in the cab -------------------------------------------------------------------------------- */
@@ -341,10 +348,7 @@ static int ask_checks(const session *of)
         stayed = checks_interview(&stories, &score);
         putchar('\n');
     }
-    practice_score_print(&score);
-    if (!stayed)
-        puts(say("Ended early."));
-    return !stayed && score.wrong == 0 ? STATUS_UNDETERMINED : practice_score_status(&score);
+    return end_interview(&score, stayed);
 }
 
 static int practise_checks(const session *of)

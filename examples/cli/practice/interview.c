@@ -6,6 +6,7 @@
 #include "ui/utf8.h"
 #include "ui/wrap.h"
 
+#include <errno.h>
 #include <signal.h>
 #include <stdio.h>
 #include <string.h>
@@ -25,6 +26,16 @@ static void interrupt(int number)
     interrupted = 1;
 }
 
+static int read_failure;
+
+void practice_note_end(void)
+{
+    if (ferror(stdin) != 0 && errno != EINTR)
+        read_failure = errno;
+}
+
+int practice_read_failure(void) { return read_failure; }
+
 /* A terminal shows what is typed; what comes through a pipe is shown here, so that the session can be read. */
 static void show_answer(const char *line)
 {
@@ -43,6 +54,8 @@ static bool get_line(char line[LINE_MAX_SIZE + 2], size_t *size)
         if (*size <= LINE_MAX_SIZE)
             line[(*size)++] = (char)c;
     }
+    if (c == EOF)
+        practice_note_end();
     line[*size] = '\0';
     show_answer(line);
     return interrupted == 0 && (c != EOF || *size > 0);

@@ -256,6 +256,12 @@ void practice_print_marks(const practice *of, size_t end, practice_question firs
 /* Asks a person, adds to the score; false = the person has left (interview.c). */
 bool practice_interview(const practice *of, practice_score *score);
 
+/* To be called when there is no more input: it has ended, or it cannot be read. */
+void practice_note_end(void);
+
+/* The errno of an input that could not be read, or 0. */
+int practice_read_failure(void);
+
 /* --- A file of answers: answer_file.c ----------------------------------------------------------------- */
 
 typedef struct answer_file answer_file;

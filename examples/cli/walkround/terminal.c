@@ -88,7 +88,7 @@ static input_status wait_for_bytes(const walk_input *from, int milliseconds)
     return found > 0 ? INPUT_LINE : found == 0 ? INPUT_TIMEOUT : INPUT_FAILED;
 }
 
-/* A terminal that is gone reads as an error; the record treats it as the end of the input. */
+/* A terminal that is gone reads as an error; the record treats it as the end of the input. A file has its end. */
 static input_status fill(walk_input *from)
 {
     input_status status = wait_for_bytes(from, FOREVER);
@@ -97,7 +97,8 @@ static input_status fill(walk_input *from)
     ssize_t got = read(from->descriptor, from->bytes, sizeof from->bytes);
     from->at = 0;
     from->used = got > 0 ? (size_t)got : 0;
-    return got > 0 ? INPUT_LINE : got == 0 || errno == EIO ? INPUT_END : INPUT_FAILED;
+    bool ended = got == 0 || (got < 0 && errno == EIO && walk_is_person(from));
+    return got > 0 ? INPUT_LINE : ended ? INPUT_END : INPUT_FAILED;
 }
 
 /* A zero byte would end the text where it does not end. */
