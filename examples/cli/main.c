@@ -10,9 +10,11 @@
 #include "ui/wrap.h"
 
 #include <errno.h>
+#include <fcntl.h>
 #include <signal.h>
 #include <stdio.h>
 #include <string.h>
+#include <unistd.h>
 
 static const command_spec *const commands[] = {&stroke_command, &vehicle_command, &air_command, &walkround_command,
                                                &report_command, &identify_command, &limits_command, &batch_command,
@@ -125,17 +127,29 @@ static int run(int argc, char **argv)
     return print_command_error(word);
 }
 
+/* A file that was opened in the place of a closed stream would get what is said. */
+static void fill_closed_streams(void)
+{
+    for (int i = STDIN_FILENO; i <= STDERR_FILENO; i++) {
+        if (fcntl(i, F_GETFD) < 0)
+            (void)open("/dev/null", i == STDIN_FILENO ? O_WRONLY : O_RDONLY);
+    }
+}
+
 /* A full disk shows only when the last bytes are written, so the status is known after that. */
 int main(int argc, char **argv)
 {
+    const bool wants_remarks = fcntl(STDERR_FILENO, F_GETFD) >= 0;
+    fill_closed_streams();
     setvbuf(stderr, NULL, _IOLBF, BUFSIZ); /* a message is written as a line, not byte by byte */
     signal(SIGXFSZ, SIG_IGN);              /* a file that may not grow is an error, like a full disk */
     choose_language_of_arguments(argc, argv);
     int status = run(argc, argv);
     bool lost = ferror(stdout) != 0;
     errno = 0;
-    if (fflush(stdout) == 0 && !lost)
-        return status;
-    return print_error("the answer could not be written: %s",
-                       errno == 0 ? say("output error") : say_system_error(errno));
+    if (fflush(stdout) != 0 || lost)
+        return print_error("the answer could not be written: %s",
+                           errno == 0 ? say("output error") : say_system_error(errno));
+    lost = fflush(stderr) != 0 || ferror(stderr) != 0;
+    return lost && wants_remarks ? STATUS_USAGE : status;
 }

@@ -351,7 +351,7 @@ class Meaning(Case):
     def test_a_closed_output_is_said(self):
         result = subprocess.run(["sh", "-c", 'exec "$@" >&-', "sh", COMMAND, "batch", FLEET], capture_output=True, check=False)
         self.assertEqual(result.returncode, 2)
-        self.assertIn(b"standard output is closed", result.stderr)
+        self.assertIn(b"the output cannot be written: Bad file descriptor", result.stderr)
 
     def test_unit_may_name_the_vehicle(self):
         """Fleets call a vehicle a unit; the first row tells which is meant, and what may be a division stays strict."""

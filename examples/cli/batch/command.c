@@ -177,11 +177,7 @@ static int run_file(batch_run *run)
     batch_input input;
     if (!batch_input_open(&input, run->options->file, run->options->encoding))
         return STATUS_USAGE;
-    int status = STATUS_USAGE;
-    if (input.descriptor == STDOUT_FILENO)
-        print_error("standard output is closed");
-    else
-        status = run_batch(run, &input);
+    int status = run_batch(run, &input);
     batch_input_close(&input);
     return status;
 }
