@@ -5,6 +5,7 @@
 #include <errno.h>
 #include <stdlib.h>
 #include <string.h>
+#include <sys/stat.h>
 #include <unistd.h>
 
 bool output_open(output *to, int descriptor)
@@ -13,24 +14,36 @@ bool output_open(output *to, int descriptor)
     return to->buffer != NULL;
 }
 
-static void write_out(output *to, const char *bytes, size_t size)
+/* Returns how much was written. */
+static size_t write_out(output *to)
 {
-    while (size > 0 && to->failure == 0) {
-        ssize_t count = write(to->descriptor, bytes, size);
-        if (count < 0 && errno == EINTR)
-            continue;
-        if (count < 0) {
+    size_t written = 0;
+    while (written < to->used && to->failure == 0) {
+        ssize_t count = write(to->descriptor, to->buffer + written, to->used - written);
+        if (count >= 0)
+            written += (size_t)count;
+        else if (errno != EINTR)
             to->failure = errno;
-            return;
-        }
-        bytes += count;
-        size -= (size_t)count;
     }
+    return written;
+}
+
+/* A row that was cut off can be read as another one. Only a file takes it back. */
+static void take_back(const output *to, size_t written)
+{
+    struct stat file;
+    off_t end = lseek(to->descriptor, 0, SEEK_CUR);
+    if (end < (off_t)written || fstat(to->descriptor, &file) != 0 || !S_ISREG(file.st_mode) || file.st_size != end)
+        return;
+    if (ftruncate(to->descriptor, end - (off_t)written) == 0)
+        (void)lseek(to->descriptor, end - (off_t)written, SEEK_SET);
 }
 
 bool output_flush(output *to)
 {
-    write_out(to, to->buffer, to->used);
+    size_t written = write_out(to);
+    if (to->failure != 0 && written > 0)
+        take_back(to, written);
     to->used = 0;
     return to->failure == 0;
 }

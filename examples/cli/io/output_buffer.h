@@ -34,7 +34,7 @@ ALWAYS_INLINE bool output_room(output *to, size_t size)
     return (size <= to->capacity - to->used && to->failure == 0) || output_grow(to, size);
 }
 
-/* Writes what was collected. True if every byte so far has been written. */
+/* Writes what was collected; a file gets all of it or nothing. True if every byte so far has been written. */
 bool output_flush(output *to);
 
 /* Frees the buffer; flush before. */
