@@ -9,14 +9,34 @@
 #include <errno.h>
 #include <stdarg.h>
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
+
+#define TEXT_SIZE 1000
+#define TEXT_HEAD 300
+
+/* A name may be longer than any sentence; what is said of it comes last. */
+static void format_text(char text[TEXT_SIZE], const char *format, va_list arguments)
+{
+    va_list again;
+    va_copy(again, arguments);
+    int size = vsnprintf(text, TEXT_SIZE, format, arguments);
+    char *whole = size >= TEXT_SIZE ? malloc((size_t)size + 1) : NULL;
+    if (whole != NULL) {
+        vsnprintf(whole, (size_t)size + 1, format, again);
+        size_t tail = TEXT_SIZE - TEXT_HEAD - sizeof "...";
+        snprintf(text + TEXT_HEAD, TEXT_SIZE - TEXT_HEAD, "...%s", whole + (size_t)size - tail);
+        free(whole);
+    }
+    va_end(again);
+}
 
 int print_error(const char *format, ...)
 {
-    char text[1000];
+    char text[TEXT_SIZE];
     va_list arguments;
     va_start(arguments, format);
-    vsnprintf(text, sizeof text, say(format), arguments);
+    format_text(text, say(format), arguments);
     va_end(arguments);
     fflush(stdout);
     print_wrapped(stderr, "rodtravel: ", (unsigned)strlen("rodtravel: "), text);
