@@ -20,11 +20,12 @@
 #               fails where mutants/survivors.txt calls the file closed and has no reason. MUTANTS may also be files or
 #               folders of lib/, or all
 #   damage      every text of the damages with every entry of every command, where quick takes turns
+#   faults      each place of each fault of the command, and a thousand kills; also under the sanitizers of gcc
 #   packages    Debian packages built and installed, the Conan package, the vcpkg port
 #   machine-M   unit on another machine, with the build's default options; M is one of i386, armhf, arm64, s390x (under
 #               an emulator; every command must also answer as on this machine), mingw (under wine), musl (static
 #               programs), wasm32 (in Node)
-#   long        exhaustive, mutants, damage, packages, fuzz with 600 s a target (more than 10^8 runs), and every machine
+#   long        exhaustive, mutants, damage, faults, packages, fuzz with 600 s a target (more than 10^8 runs), and every machine
 #
 # Missing tools are installed on Debian and its derivatives. Builds are in BUILD (build-tests) and beside it. Each task
 # prints its seconds. The last line is "N passed, N failed"; the exit status is 0 only if nothing failed.
@@ -118,7 +119,7 @@ comma() {
     comma=fr_CA.UTF-8
     mkdir -p "$build/locales"
     [ -d "$build/locales/$comma" ] || localedef -i fr_CA -f UTF-8 "$build/locales/$comma"
-    suites locale "$build" --suite unit --suite cases --suite cli \
+    suites locale "$build" --suite unit --suite cases --suite cli --no-suite faults \
         --wrap="env LOCPATH=$build/locales LC_ALL= LANG=$comma LC_MESSAGES=C COMMA_LOCALE=$comma \
             LD_PRELOAD=$build/tests/checks/locale_from_environment.so"
 }
@@ -202,10 +203,14 @@ pages() {
     echo "== pages"
     status=0
     python3 -B "$root/tests/pages/test_pages.py" "$build/examples/cli/rodtravel" "$build-pages" >"$build-pages/run.log" || status=$?
-    cat "$build-pages/run.log"
-    # A program that stopped before its last test is a failure too.
-    [ "$status" = 0 ] || grep -q '^not ok' "$build-pages/run.log" || count 0 1
-    count "$(grep -c '^ok' "$build-pages/run.log")" "$(grep -c '^not ok' "$build-pages/run.log")"
+    tell "$build-pages/run.log" "$status"
+}
+
+# A program that stopped before its last test is a failure too.
+tell() { # LOG STATUS
+    cat "$1"
+    [ "$2" = 0 ] || grep -q '^not ok' "$1" || count 0 1
+    count "$(grep -c '^ok' "$1")" "$(grep -c '^not ok' "$1")"
 }
 
 # Python's packages come from its own index, through pip; SWIG too, so that the module is the one of a wheel.
@@ -251,6 +256,22 @@ mutants() {
 damage() {
     built damage "$build" || return 0
     step damage python3 -B "$root/tests/cli/test_damage.py" "$build/examples/cli/rodtravel" "$root/tests/cases" long
+}
+
+faults() {
+    if built faults "$build"; then each_fault "$build"; fi
+    dir=$build-sanitize
+    if built sanitize "$dir" --native-file "$root/.meson/gcc.ini" --native-file "$root/.meson/sanitize.ini"; then
+        each_fault "$dir"
+    fi
+}
+
+each_fault() { # DIRECTORY
+    echo "== faults: $1"
+    status=0
+    python3 -B "$root/tests/cli/test_faults.py" "$1/examples/cli/rodtravel" "$1/examples/cli/rodtravel-small" \
+        "$1/tests/cli/faults.so" long >"$1/faults.log" || status=$?
+    tell "$1/faults.log" "$status"
 }
 
 packages() {
@@ -314,7 +335,7 @@ long_fuzz() {
 run_task() { # TASK
     set -- "$1" "$(date +%s)"
     case $1 in
-    quick | sanitize | fuzz | tidy | coverage | bindings | pages | exhaustive | mutants | damage | packages | long_fuzz) "$1" ;;
+    quick | sanitize | fuzz | tidy | coverage | bindings | pages | exhaustive | mutants | damage | faults | packages | long_fuzz) "$1" ;;
     clang) with_clang ;;
     valgrind) memcheck ;;
     tsan) threads ;;
@@ -322,7 +343,7 @@ run_task() { # TASK
     all) two_at_a_time sanitize coverage fuzz bindings tidy valgrind clang locale tsan pages ;;
     machine-*) machine "${1#machine-}" ;;
     long)
-        for task in exhaustive mutants damage packages long_fuzz; do run_task "$task"; done
+        for task in exhaustive mutants damage faults packages long_fuzz; do run_task "$task"; done
         for name in i386 armhf arm64 s390x mingw musl wasm32; do run_task "machine-$name"; done
         ;;
     *) echo "unknown task $1; the tasks are: $(sed -n 's/^#   \([a-z]*\)  .*/\1/p' "$0" | tr '\n' ' ')" >&2; exit 2 ;;

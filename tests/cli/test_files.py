@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: Apache-2.0
-"""No file is lost: outputs that are inputs, failing memory and disks, links, kills, names of every kind.
+"""No file is lost: outputs that are inputs, links, what runs that were killed have left, names of every kind.
 
 python3 test_files.py PATH_TO_RODTRAVEL PATH_TO_FAULTS (a library to preload; "" = without)"""
 import fcntl
@@ -308,46 +308,13 @@ class Left(Folder):
 
 @needs_faults
 class Memory(Folder):
-    """One allocation fails: a file is as it was, or as it is without the failure."""
-
-    def count(self, *arguments, **options):
+    def count(self, *arguments):
         with tempfile.NamedTemporaryFile() as file:
-            result = run(*arguments, faults={"COUNT_ALLOCATIONS": file.name}, **options)
-            return result, int(file.read())
+            result = run(*arguments, faults={"COUNT": file.name})
+            return result, int(file.read().split()[1])
 
-    @staticmethod
-    def places(count, most):
-        """So many of the allocations, and the last ones, which nothing mends."""
-        return sorted({*range(1, count + 1, 1 + count // most), *range(max(1, count - 15), count + 1)})
-
-    def look(self, *arguments):
-        file = self.folder / "out"
-        whole, count = self.count(*arguments, file)
-        expected = file.read_bytes()
-        self.assertGreater(len(expected), 100)
-        for at in self.places(count, 200):
-            file.write_bytes(b"older")
-            result = run(*arguments, file, faults={"FAIL_ALLOCATION": str(at)})
-            with self.subTest(arguments, allocation=at, of=count, said=result.said):
-                self.assertIn(result.returncode, (whole.returncode, 2))
-                self.assertEqual(file.read_bytes(), b"older" if result.returncode == 2 else expected)
-                self.assertEqual((self.names(), result.said == ""), (["out"], result.returncode != 2))
-
-    def test_cards(self):
-        self.look("cards", "--html")
-
-    def test_limits(self):
-        self.look("limits", "--html")
-
-    def test_practice(self):
-        self.look("practice", "--seed", "1", "--sheet")
-
-    def test_report(self):
-        for option in ("--html", "--svg", "--record"):
-            self.look("report", RECORD, option)
-
-    def test_batch(self):
-        """What is written is a beginning of the whole output; nothing is if the memory fails before the first row."""
+    def test_no_header_without_rows(self):
+        """Nothing is written if the memory fails before the first row: a header alone would look like an empty file."""
         for options in ([], ["--by", "unit_no"], ["--format", "ndjson"], ["--encoding", "windows-1252"]):
             data = b'{"chamber":"30","released":"2","applied":"3"}\n' * 50 if "ndjson" in options else FLEET.read_bytes()
             rows = self.copy("fleet", data)
@@ -358,37 +325,11 @@ class Memory(Folder):
             whole, count = self.count(*arguments)
             self.assertLess(8, before)
             self.assertLess(before, count)
-            for at in range(1, count + 1):
-                result = run(*arguments, faults={"FAIL_ALLOCATION": str(at)})
+            for at in range(1, before):
+                result = run(*arguments, faults={"FAULT": f"allocate once {at} 0"})
                 with self.subTest(options, allocation=at, of=count, said=result.said):
                     self.assertIn(result.returncode, (whole.returncode, 2))
-                    self.assertTrue(whole.stdout.startswith(result.stdout))
-                    if result.returncode == 2:
-                        # The C library does not tell one failure of iconv_open from the other.
-                        self.assertRegex(result.said, 'memory|the encoding "windows-1252" is not known')
-                        # Without rows the last allocation is that of the summary.
-                        self.assertTrue(result.stdout == b"" or at >= before)
-                    else:
-                        self.assertEqual((result.stdout, result.said), (whole.stdout, whole.said))
-
-    def test_a_walk_round(self):
-        """After a failure the record is one that can be read, and no answer that was taken is missing."""
-        answers = self.folder / "answers"
-        answers.write_bytes(b"".join(ANSWERS.read_bytes().splitlines(keepends=True)[:24]))
-        file = self.folder / "r.json"
-        arguments = ["walkround", file, "--as-of", "2026-11-20", "--answers", answers]
-        whole, count = self.count(*arguments)
-        expected = file.read_bytes()
-        for at in self.places(count, 100):
-            file.unlink(missing_ok=True)
-            result = run(*arguments, faults={"FAIL_ALLOCATION": str(at)})
-            with self.subTest(allocation=at, of=count, said=result.said, out=result.stdout[-300:]):
-                self.assertIn(result.returncode, (whole.returncode, 1, 2, 3))
-                if file.exists():
-                    self.assertEqual(json.loads(file.read_bytes())["record"], "brake-stroke-inspection")
-                if result.returncode == whole.returncode and result.said == whole.said:
-                    self.assertEqual(file.read_bytes(), expected)
-                self.assertLessEqual(set(self.names()), {"answers", "r.json"})
+                    self.assertEqual(result.stdout, b"" if result.returncode == 2 else whole.stdout)
 
 
 if __name__ == "__main__":
