@@ -13,6 +13,24 @@
 
 #define FILE_MAX ((size_t)1 << 20)
 
+/* --- Memory ------------------------------------------------------------------------------------------- */
+
+/* Where Jansson finds no memory for a byte of a text it leaves the byte out and goes on: 2 1/8 would be 2 18. */
+static bool memory_failed;
+
+static void *allocate(size_t size)
+{
+    void *found = malloc(size);
+    memory_failed = memory_failed || found == NULL;
+    return found;
+}
+
+static void watch_memory(void)
+{
+    memory_failed = false;
+    json_set_alloc_funcs(allocate, free);
+}
+
 /* --- Reading ------------------------------------------------------------------------------------------ */
 
 typedef struct place {
@@ -189,11 +207,13 @@ static int read_record(inspection_record *out, json_t *root)
 static int parse(inspection_record *out, const char *text, size_t size)
 {
     json_error_t error;
-    json_t *root = json_loadb(text, size, JSON_REJECT_DUPLICATES, &error);
-    if (root == NULL)
+    watch_memory();
+    out->tree = json_loadb(text, size, JSON_REJECT_DUPLICATES, &error);
+    if (memory_failed)
+        return print_error("no memory to read %s", out->file);
+    if (out->tree == NULL)
         return print_error("%s:%d:%d: this is no JSON: %s", out->file, error.line, error.column, error.text);
-    out->tree = root;
-    return read_record(out, root);
+    return read_record(out, out->tree);
 }
 
 int record_read(const char *file, inspection_record *out)
@@ -280,13 +300,17 @@ static int put_record(json_t *root, const inspection_record *record)
 
 int record_write(const inspection_record *record, FILE *to)
 {
+    watch_memory();
     json_t *root = json_object();
+    bool put = put_record(root, record) == 0;
+    bool fits = json_dumpb(root, NULL, 0, JSON_INDENT(2)) + strlen("\n") < FILE_MAX;
+    bool written = put && fits && json_dumpf(root, to, JSON_INDENT(2)) == 0 && fputc('\n', to) != EOF;
     int status = STATUS_CONTINUE;
-    if (put_record(root, record) != 0)
+    if (!put || memory_failed)
         status = print_error("no memory, or a text that is no UTF-8, while the record was written");
-    else if (json_dumpb(root, NULL, 0, JSON_INDENT(2)) + strlen("\n") >= FILE_MAX)
+    else if (!fits)
         status = print_error("the record would be longer than 1 MiB, and nobody could read it again");
-    else if (json_dumpf(root, to, JSON_INDENT(2)) != 0 || fputc('\n', to) == EOF)
+    else if (!written)
         status = print_error("the record could not be written: %s", say_system_error(errno));
     json_decref(root);
     return status;

@@ -157,7 +157,7 @@ static int begin(walk *of, const walk_start *given)
         law = law != NULL ? law : of->context.rules;
         head[HEAD_DATE].text = walk_keep(of, format_date(of->context.day, day));
         head[HEAD_RULES].text = rodt_rules_id(law);
-        status = check_rules(law);
+        status = head[HEAD_DATE].text != NULL ? check_rules(law) : print_error("no memory");
     }
     if (status == STATUS_CONTINUE)
         status = note_limits(of);
