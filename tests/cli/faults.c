@@ -59,6 +59,7 @@ static const struct {
 };
 
 static atomic_ulong counts[ANY + 1];
+static atomic_bool over; /* main has returned: what instruments write then does not fail */
 static fault_kind wanted = ANY + 1;
 static fault_how how;
 static unsigned long place, number, milliseconds;
@@ -85,7 +86,7 @@ static void read_fault(const char *text)
 /* Is it the turn of this one? */
 static bool is_due(fault_kind kind, unsigned long now)
 {
-    if (kind != wanted)
+    if (kind != wanted || atomic_load(&over))
         return false;
     switch (how) {
     case FROM:
@@ -294,6 +295,28 @@ __attribute__((constructor)) static void start(void)
         catch_calls();
     for (size_t i = 0; i < COUNT_OF(counts); i++)
         atomic_store(&counts[i], 0);
+}
+
+typedef int main_function(int, char **, char **);
+static main_function *main_of_program;
+
+static int run_main(int argc, char **argv, char **envp)
+{
+    int status = main_of_program(argc, argv, envp);
+    atomic_store(&over, true);
+    return status;
+}
+
+int __libc_start_main(main_function *main, int argc, char **argv, main_function *init, void (*fini)(void),
+                      void (*rtld_fini)(void), void *stack_end);
+
+int __libc_start_main(main_function *main, int argc, char **argv, main_function *init, void (*fini)(void),
+                      void (*rtld_fini)(void), void *stack_end)
+{
+    int (*next)(main_function *, int, char **, main_function *, void (*)(void), void (*)(void), void *);
+    find("__libc_start_main", &next);
+    main_of_program = main;
+    return next(run_main, argc, argv, init, fini, rtld_fini, stack_end);
 }
 
 __attribute__((destructor)) static void write_counts(void)
