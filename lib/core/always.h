@@ -17,8 +17,8 @@
 #define NEVER(x) (false)
 #elif defined(RODT_STRICT)
 #include <assert.h>
-#define ALWAYS(x) ((x) ? true : (assert(!"ALWAYS"), false))
-#define NEVER(x) ((x) ? (assert(!"NEVER"), true) : false)
+#define ALWAYS(x) ((x) ? true : (assert(false && "ALWAYS"), false))
+#define NEVER(x) ((x) ? (assert(false && "NEVER"), true) : false)
 #else
 #define ALWAYS(x) (x)
 #define NEVER(x) (x)
