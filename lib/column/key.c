@@ -5,9 +5,9 @@
 #include <string.h>
 
 #include "column/equivalence.h"
+#include "column/fine.h"
 #include "core/text.h"
 #include "judge/reasons.h"
-#include "quantity/lost_blank.h"
 
 /* Bits that the class numbers of a field have in a key; together 62 at most. */
 static const unsigned char bits_of[RODT_READING_FIELDS] = {
@@ -236,19 +236,32 @@ static bool find_unit(const key_builder *builder, unsigned tag, RODT_ENUM32(rodt
     return class_of.kind != CLASS_UNREADABLE;
 }
 
-bool rodti_key_read_plain(key_builder *builder, rodt_field field, rodt_text_span cell, unsigned tag,
-                          cell_meaning *meaning)
+bool rodti_key_read_plain(key_builder *builder, rodt_field field, rodt_text_span cell, unsigned tag, key_part *out)
 {
-    rodt_length length;
-    rodt_length other[LOST_BLANK_MAX];
-    RODT_ENUM32(rodt_unit) written;
-    rodt_style style = builder->form.style;
+    plain_length length;
+    uint32_t number;
+    key_field *to = &builder->field[field];
+    rodt_style style = {.decimal_comma = builder->form.style.decimal_comma};
     if (!find_unit(builder, tag, &style.unit) || cell.size >= KEY_TEXT_SIZE ||
-        rodt_length_parse_n(cell.text, cell.size, &style, &length, &written, NULL) != RODT_OK ||
-        rodti_lost_blank_values(cell.text, cell.size, written, other) > 0)
+        !rodti_length_plain_parts(cell.text, cell.text + cell.size, &style, &length) ||
+        !number_class(to, bits_of[field], class_of_value((uint64_t)length.unit), &number))
         return false;
-    *meaning = meaning_of(&builder->field[field], bits_of[field], class_of_measurement(length, written, field));
+    const int64_t fine = fine_of_length(&length);
+    *out = (key_part){(uint64_t)number << to->shift, field == RODT_FIELD_APPLIED ? fine : -fine};
     return true;
+}
+
+/* The same as it is cached. False: it is not plain, or in a stream no whole number of units. */
+static bool read_plain_cell(key_builder *builder, rodt_field field, rodt_text_span cell, unsigned tag,
+                            cell_meaning *meaning)
+{
+    key_part part;
+    if (!rodti_key_read_plain(builder, field, cell, tag, &part))
+        return false;
+    const bool is_whole = part.fine % FINE_PER_UNIT == 0;
+    *meaning = (cell_meaning){.key_bits = part.bits,
+                              .value = is_whole ? (uint32_t)(part.fine / FINE_PER_UNIT) : KEY_VALUE_FINE};
+    return is_whole || !builder->is_stream;
 }
 
 cell_meaning rodti_key_read_cell(key_builder *builder, rodt_field field, rodt_text_span cell, const char *text,
@@ -260,7 +273,7 @@ cell_meaning rodti_key_read_cell(key_builder *builder, rodt_field field, rodt_te
     size_t size = text != NULL ? strlen(text) : 0;
     to->reads++;
     if (text == NULL || !is_measurement ||
-        !rodti_key_read_plain(builder, field, (rodt_text_span){text, size}, tag, &meaning))
+        !read_plain_cell(builder, field, (rodt_text_span){text, size}, tag, &meaning))
         meaning = meaning_of(to, bits_of[field], class_of_cell(builder, field, text, unit));
     rodti_cell_cache_keep(&to->cells, cell.text, cell.size, tag, meaning);
     return meaning;

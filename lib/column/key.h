@@ -14,6 +14,10 @@
 
 #define KEY_CLASSES 512u
 
+/* The value of a measurement that is plain, but no whole number of units: rodti_key_read_plain has its parts. Keys of
+ * streams have no such value. */
+#define KEY_VALUE_FINE ((uint32_t)INT32_MIN)
+
 /* Longest text of a cell that any reader takes, its zero byte included. */
 #define KEY_TEXT_SIZE 256u
 
@@ -79,10 +83,15 @@ INLINE cell_meaning key_of_nothing(rodt_field field)
         .key_bits = is_measurement ? KEY_NO_STROKE : field == RODT_FIELD_CHAMBER ? KEY_UNCACHEABLE : 0};
 }
 
+/* What a measurement adds to its row. */
+typedef struct key_part {
+    uint64_t bits;
+    int64_t fine; /* parts (fine.h) */
+} key_part;
+
 /* Reads a measurement (released or applied) without the cache. False: it is not plain, and needs
  * rodti_key_read_cell. */
-bool rodti_key_read_plain(key_builder *builder, rodt_field field, rodt_text_span cell, unsigned tag,
-                          cell_meaning *meaning);
+bool rodti_key_read_plain(key_builder *builder, rodt_field field, rodt_text_span cell, unsigned tag, key_part *out);
 
 /*
  * Reads a cell that is not cached, and caches it.

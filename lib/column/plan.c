@@ -112,7 +112,7 @@ static void set_cell(int32_t cell, rodt_reason unreadable, rodt_length *out, uin
     if (cell == CELL_UNREADABLE)
         *reasons |= REASON_BIT(unreadable);
     else if (cell >= 0)
-        *out = rodti_column_length(cell);
+        *out = rodti_column_length(cell, RODT_COLUMN_PER_INCH);
 }
 
 /* The input from which one result is computed; the readings are cells. */
@@ -149,11 +149,11 @@ static void fill_incomplete(const rodt_column_plan *plan, judge_input input, col
     }
 }
 
-static int32_t region(const int32_t *step, uint32_t counted, int32_t stroke)
+static int32_t region(const int64_t *step, uint32_t counted, int32_t stroke)
 {
     int32_t found = column_start(stroke);
     for (uint32_t k = 0; k < counted; k++)
-        found += column_past(stroke, step[k]);
+        found += column_past(stroke, (int32_t)step[k]);
     return found;
 }
 
@@ -174,7 +174,7 @@ static void fill_strokes(const rodt_column_plan *plan, judge_input input, const 
                          column_result *results)
 {
     for (int i = 0; i < 2 + 2 * STROKE_STEPS; i++) {
-        int32_t at = i < 2 ? 0 : found->at[i / 2 - 1];
+        int32_t at = i < 2 ? 0 : (int32_t)found->at[i / 2 - 1];
         if (i % 2 == 1 && at == INT32_MAX)
             continue;
         input.applied = at + i % 2;
@@ -191,9 +191,9 @@ static void fill_entry(rodt_column_plan *plan, judge_input input, uint32_t entry
 {
     rodt_reading reading = input.reading;
     reading.reasons |= input.reasons;
-    stroke_steps found = rodti_stroke_steps_find(&reading, plan->rules);
+    stroke_steps found = rodti_stroke_steps_find(&reading, plan->rules, RODT_COLUMN_PER_INCH, INT32_MAX);
     for (uint32_t k = 0; k < STROKE_STEPS / 2; k++)
-        plan->step[k][entry] = (column_steps){found.at[2 * k], found.at[2 * k + 1]};
+        plan->step[k][entry] = (column_steps){(int32_t)found.at[2 * k], (int32_t)found.at[2 * k + 1]};
     for (int slot = 0; slot < PRESSURES; slot++) {
         column_result *results = &plan->results[entry * REGIONS_OF_ENTRY + (uint32_t)slot * REGIONS];
         judge_input pressed = input;

@@ -8,11 +8,13 @@
 
 /* The whole number that a length has reached: no stroke lies between it and the length, so the two divide strokes
  * alike. Beyond the longest stroke a step is never passed. */
-static void add_step(rodt_length length, stroke_steps *found)
+static void add_step(rodt_length length, int64_t per_inch, stroke_steps *found)
 {
+    rodt_ratio parts = {0, 1};
     if (!rodt_length_given(length))
         return;
-    int32_t step = (int32_t)(length.num * RODT_COLUMN_PER_INCH / length.den);
+    (void)rodti_exact_multiply(EXACT(length), (rodt_ratio){per_inch, 1}, &parts); /* a length is at most 24 in */
+    int64_t step = parts.num / parts.den;
     uint32_t at = 0;
     while (at < found->count && found->at[at] < step)
         at++;
@@ -23,10 +25,10 @@ static void add_step(rodt_length length, stroke_steps *found)
     found->count++;
 }
 
-rodt_length rodti_column_length(int32_t units)
+rodt_length rodti_column_length(int64_t parts, int64_t per_inch)
 {
     rodt_ratio made = {0, 1};
-    (void)rodti_exact_make(units, RODT_COLUMN_PER_INCH, &made);
+    (void)rodti_exact_make(parts, per_inch, &made);
     return (rodt_length){made.num, made.den};
 }
 
@@ -39,14 +41,15 @@ rodt_finding rodti_column_judge(const rodt_reading *reading, const rodt_rules *r
 }
 
 /* All that rodt_reading_judge compares a stroke with. */
-stroke_steps rodti_stroke_steps_find(const rodt_reading *reading, const rodt_rules *rules)
+stroke_steps rodti_stroke_steps_find(const rodt_reading *reading, const rodt_rules *rules, int64_t per_inch,
+                                     int64_t longest)
 {
     rodt_finding finding = rodti_column_judge(reading, rules);
-    stroke_steps found = {{INT32_MAX, INT32_MAX, INT32_MAX, INT32_MAX}, 0};
-    add_step(finding.limit, &found);
-    add_step(finding.law_limit, &found);
-    add_step(finding.chamber.rated_stroke, &found);
+    stroke_steps found = {{longest, longest, longest, longest}, 0};
+    add_step(finding.limit, per_inch, &found);
+    add_step(finding.law_limit, per_inch, &found);
+    add_step(finding.chamber.rated_stroke, per_inch, &found);
     if (finding.law_row != NULL && finding.unit != RODT_UNIT_IN)
-        add_step(finding.law_row->printed_mm, &found);
+        add_step(finding.law_row->printed_mm, per_inch, &found);
     return found;
 }

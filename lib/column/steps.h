@@ -13,19 +13,21 @@
 /* The shortest stroke of a rod that moved as far as a full application moves one. */
 #define STROKE_MOVED ((int32_t)(STROKE_HARDLY.num * RODT_COLUMN_PER_INCH / STROKE_HARDLY.den))
 
-/* Whole units, rising; those that are not there are INT32_MAX. */
+/* Whole parts of an inch, rising. */
 typedef struct stroke_steps {
-    int32_t at[STROKE_STEPS];
+    int64_t at[STROKE_STEPS];
     uint32_t count;
 } stroke_steps;
 
-/* A length, or a stroke, of so many units of a column. */
-rodt_length rodti_column_length(int32_t units);
+/* A length, or a stroke, of so many parts of an inch. */
+rodt_length rodti_column_length(int64_t parts, int64_t per_inch);
 
-/* rodt_reading_judge for positions in whole units, or without a stroke. It does not fail: a unit is 1/5080000 in, and
- * the denominators of limits and marks are on a tape, so that all fit in 64 bits. */
+/* rodt_reading_judge for positions in whole units or parts (fine.h), or without a stroke. It does not fail: the
+ * denominators of these, of limits and of marks are on a tape, so that all fit in 64 bits. */
 rodt_finding rodti_column_judge(const rodt_reading *reading, const rodt_rules *rules);
 
-stroke_steps rodti_stroke_steps_find(const rodt_reading *reading, const rodt_rules *rules);
+/* In so many parts of an inch; those that are not there are `longest`. */
+stroke_steps rodti_stroke_steps_find(const rodt_reading *reading, const rodt_rules *rules, int64_t per_inch,
+                                     int64_t longest);
 
 #endif

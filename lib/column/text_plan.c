@@ -7,6 +7,7 @@
 
 #include "column/check.h"
 #include "column/equivalence.h"
+#include "column/fine.h"
 #include "column/key.h"
 #include "column/plan.h"
 #include "column/steps.h"
@@ -22,6 +23,9 @@
 #define PROFILE_SLOTS 4096
 #define SEEN_KEYS 1024
 
+/* STROKE_MOVED in parts (fine.h). */
+#define FINE_MOVED (STROKE_MOVED * FINE_PER_UNIT)
+
 /* Blocks that the back-off of a column skips at most. */
 #define BACKOFF_MOST 63
 
@@ -31,7 +35,7 @@
 
 /* The outcomes of all rows that differ in the stroke alone. */
 typedef struct row_profile {
-    int32_t step[STROKE_STEPS];
+    int64_t step[STROKE_STEPS]; /* parts (fine.h) */
     column_result outcomes[PROFILE_OUTCOMES];
 } row_profile;
 
@@ -130,6 +134,13 @@ static void take_texts(const rodt_text_plan *plan, const rodt_text_columns *in, 
 
 /* --- Outcomes ---------------------------------------------------------------------------------------- */
 
+/* A stroke in units of columns. */
+INLINE int32_t units_of(int64_t stroke)
+{
+    const int64_t units = stroke / FINE_PER_UNIT;
+    return stroke < 0 || units * FINE_PER_UNIT != stroke ? RODT_COLUMN_NO_STROKE : (int32_t)units;
+}
+
 INLINE void put_outcome(const rodt_column_out *out, size_t row, int32_t stroke, column_result of)
 {
     out->stroke[row] = stroke;
@@ -140,19 +151,19 @@ INLINE void put_outcome(const rodt_column_out *out, size_t row, int32_t stroke, 
 }
 
 /* Where the outcome of a stroke is. */
-INLINE size_t region_of(const row_profile *profile, int32_t stroke)
+INLINE size_t region_of(const row_profile *profile, int64_t stroke)
 {
-    int32_t region = 1 + (stroke < 0 ? -1 : stroke > 0) + (stroke >= STROKE_MOVED);
+    int32_t region = 1 + (stroke < 0 ? -1 : stroke > 0) + (stroke >= FINE_MOVED);
     for (int k = 0; k < STROKE_STEPS; k++)
-        region += column_past(stroke, profile->step[k]);
+        region += (stroke >= profile->step[k]) + (stroke > profile->step[k]);
     return (size_t)region;
 }
 
-static void judge_stroke(rodt_reading *reading, const rodt_rules *rules, int32_t stroke, row_profile *profile)
+static void judge_stroke(rodt_reading *reading, const rodt_rules *rules, int64_t stroke, row_profile *profile)
 {
-    int32_t released = stroke < 0 ? -stroke : 0;
-    reading->released = rodti_column_length(released);
-    reading->applied = rodti_column_length(released + stroke);
+    int64_t released = stroke < 0 ? -stroke : 0;
+    reading->released = rodti_column_length(released, FINE_PER_INCH);
+    reading->applied = rodti_column_length(released + stroke, FINE_PER_INCH);
     rodt_finding finding = rodti_column_judge(reading, rules);
     profile->outcomes[region_of(profile, stroke)] = column_result_of(&finding);
 }
@@ -161,11 +172,11 @@ static void judge_stroke(rodt_reading *reading, const rodt_rules *rules, int32_t
 static void judge_strokes(rodt_reading *reading, const rodt_rules *rules, row_profile *profile)
 {
     reading->released = reading->applied = (rodt_length){1, 1};
-    const stroke_steps steps = rodti_stroke_steps_find(reading, rules);
+    const stroke_steps steps = rodti_stroke_steps_find(reading, rules, FINE_PER_INCH, INT64_MAX);
     memcpy(profile->step, steps.at, sizeof profile->step);
-    for (int32_t stroke = -1; stroke <= 1; stroke++)
+    for (int64_t stroke = -1; stroke <= 1; stroke++)
         judge_stroke(reading, rules, stroke, profile);
-    judge_stroke(reading, rules, STROKE_MOVED, profile);
+    judge_stroke(reading, rules, FINE_MOVED, profile);
     for (uint32_t k = 0; k < steps.count; k++) {
         judge_stroke(reading, rules, steps.at[k], profile);
         judge_stroke(reading, rules, steps.at[k] + 1, profile);
@@ -184,7 +195,7 @@ static const row_profile *make_profile(rodt_text_plan *plan, const rodt_text_col
 {
     row_texts texts;
     rodt_reading reading;
-    row_profile profile = {.step = {INT32_MAX, INT32_MAX, INT32_MAX, INT32_MAX}};
+    row_profile profile = {.step = {INT64_MAX, INT64_MAX, INT64_MAX, INT64_MAX}};
     uint64_t *seen = &plan->seen[plan->profiles.hash(bits, 0) % SEEN_KEYS];
     if (*seen != bits) {
         *seen = bits;
@@ -236,22 +247,33 @@ static cell_meaning find_cell(rodt_text_plan *plan, const rodt_text_columns *in,
 typedef struct text_block {
     uint64_t bits[TEXT_BLOCK];
     uint64_t tag[TEXT_BLOCK]; /* as in a cell's key */
-    uint32_t sum[TEXT_BLOCK];
+    int64_t sum[TEXT_BLOCK];  /* of the measurements, in parts (fine.h) */
 } text_block;
 
-/* Where nearly every measurement is new, the cache costs more than it saves. */
+/* Where many measurements are new, the cache costs more than it saves. */
 static void update_backoff(key_field *field, size_t count)
 {
     if (field->backoff_left > 0) {
         field->backoff_left--;
         return;
     }
-    if (field->reads > count / 4 * 3) {
+    if (field->reads > count / 4) {
         field->backoff_next = field->backoff_next < BACKOFF_MOST ? 2 * field->backoff_next + 1 : BACKOFF_MOST;
         field->backoff_left = field->backoff_next;
     } else {
         field->backoff_next = 0;
     }
+}
+
+/* Adds what a cell means that came through the cache. */
+INLINE void add_meaning(rodt_text_plan *plan, rodt_field field, rodt_text_span cell, unsigned tag, size_t row,
+                        cell_meaning meaning, text_block *block)
+{
+    key_part part = {meaning.key_bits, (int32_t)meaning.value * FINE_PER_UNIT};
+    if (meaning.value == KEY_VALUE_FINE)
+        (void)rodti_key_read_plain(&plan->keys, field, cell, tag, &part);
+    block->bits[row] |= part.bits;
+    block->sum[row] += part.fine;
 }
 
 /* A column of measurements while its cache is backed off. */
@@ -261,13 +283,15 @@ static void add_measurements(rodt_text_plan *plan, const rodt_text_columns *in, 
     for (size_t i = 0; i < count; i++) {
         rodt_text_span cell = text_cells_at(&in->field[field], first + i);
         unsigned tag = cell_tag_number(block->tag[i]);
-        cell_meaning meaning;
+        key_part part;
         if (cell.text == NULL)
             cell = (rodt_text_span){"", 0};
-        if (!rodti_key_read_plain(&plan->keys, field, cell, tag, &meaning))
-            meaning = find_cell(plan, in, field, first + i, cell, tag);
-        block->bits[i] |= meaning.key_bits;
-        block->sum[i] += meaning.value;
+        if (rodti_key_read_plain(&plan->keys, field, cell, tag, &part)) {
+            block->bits[i] |= part.bits;
+            block->sum[i] += part.fine;
+        } else {
+            add_meaning(plan, field, cell, tag, i, find_cell(plan, in, field, first + i, cell, tag), block);
+        }
     }
 }
 
@@ -288,8 +312,7 @@ INLINE void add_column(rodt_text_plan *plan, const rodt_text_columns *in, rodt_f
             found = cell_cache_find(&keys->cells, cell_key_exact(cell.text, cell.size, tag), hash);
         cell_meaning meaning =
             found != NULL ? *found : find_cell(plan, in, field, first + i, cell, cell_tag_number(tag));
-        block->bits[i] |= meaning.key_bits;
-        block->sum[i] += meaning.value;
+        add_meaning(plan, field, cell, cell_tag_number(tag), i, meaning, block);
     }
 }
 
@@ -329,7 +352,7 @@ INLINE rodt_status judge_keys(rodt_text_plan *plan, const rodt_text_columns *in,
     rodt_status status = RODT_OK;
     for (size_t i = 0; i < count && status == RODT_OK; i++) {
         uint64_t bits = block->bits[i];
-        int32_t stroke = (int32_t)block->sum[i] < 0 ? RODT_COLUMN_NO_STROKE : (int32_t)block->sum[i];
+        int64_t stroke = (bits & KEY_NO_STROKE) != 0 ? -1 : block->sum[i];
         const row_profile *profile = NULL;
         if ((bits & KEY_UNCACHEABLE) == 0) {
             const cached_result *found = result_cache_find(&plan->profiles, (row_key){bits, 0}, hash);
@@ -340,8 +363,7 @@ INLINE rodt_status judge_keys(rodt_text_plan *plan, const rodt_text_columns *in,
             status = judge_row(plan, in, first + i, out, error);
             continue;
         }
-        stroke = (bits & KEY_NO_STROKE) != 0 ? RODT_COLUMN_NO_STROKE : stroke;
-        put_outcome(out, first + i, stroke, profile->outcomes[region_of(profile, stroke)]);
+        put_outcome(out, first + i, units_of(stroke), profile->outcomes[region_of(profile, stroke)]);
     }
     return status;
 }

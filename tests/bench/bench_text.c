@@ -17,9 +17,10 @@
 static const rodt_field fields[FIELDS] = {RODT_FIELD_CHAMBER, RODT_FIELD_RELEASED, RODT_FIELD_APPLIED,
                                           RODT_FIELD_STROKE_CLASS, RODT_FIELD_PSI, RODT_FIELD_DATE};
 
-typedef enum kind { TAPE_VALUES, TWENTY_YEARS, EVERY_READING_DIFFERS, KINDS } kind;
+typedef enum kind { TAPE_VALUES, TWENTY_YEARS, TENTHS_OF_MM, THOUSANDTHS, FOUR_DECIMALS, SIX_DECIMALS, KINDS } kind;
 
-static const char *const kind_names[KINDS] = {"tape values", "tape values, days of 20 years", "every reading differs"};
+static const char *const kind_names[KINDS] = {"tape values", "tape values, days of 20 years", "0.1 mm, unit in each cell",
+                                              "0.001 in", "4 decimals of an inch", "6 decimals of an inch"};
 
 static struct {
     size_t rows;
@@ -69,8 +70,11 @@ static uint32_t draw(uint32_t count)
 static void write_reading(char *cell, kind of, uint32_t sixteenths)
 {
     rodt_length length;
-    if (of == EVERY_READING_DIFFERS)
-        snprintf(cell, CELL_SIZE, "%u.%04u", sixteenths / 16, draw(10000));
+    if (of == TENTHS_OF_MM)
+        snprintf(cell, CELL_SIZE, "%u.%u mm", sixteenths * 254 / 160, draw(10));
+    else if (of >= THOUSANDTHS)
+        snprintf(cell, CELL_SIZE, "%u.%0*u", sixteenths / 16, of == SIX_DECIMALS ? 6 : of == FOUR_DECIMALS ? 4 : 3,
+                 draw(of == SIX_DECIMALS ? 1000000 : of == FOUR_DECIMALS ? 10000 : 1000));
     else if (rodt_length_from_inches(sixteenths, 16, &length) != RODT_OK ||
              rodt_length_format(length, cell, CELL_SIZE, NULL) != RODT_OK)
         exit(2);
