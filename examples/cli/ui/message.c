@@ -15,6 +15,8 @@
 #define TEXT_SIZE 1000
 #define TEXT_HEAD 300
 
+static void format_text(char text[TEXT_SIZE], const char *format, va_list arguments) PRINTF_LIKE(2, 0);
+
 /* A name may be longer than any sentence; what is said of it comes last. */
 static void format_text(char text[TEXT_SIZE], const char *format, va_list arguments)
 {
