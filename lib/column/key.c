@@ -106,12 +106,12 @@ static cell_class class_of_reading(const rodt_reading *reading, rodt_field field
     return class_of_measurement(length, reading->unit, field);
 }
 
-/* A chamber with marks of its own, or with a spring brake, forms a class of its own. */
+/* A chamber with a spring brake forms a class of its own. What else is marked on it has fields of its own. */
 static key_class class_of_chamber(const rodt_chamber *chamber)
 {
     uint32_t size;
     memcpy(&size, chamber->size, sizeof size);
-    if (is_given(chamber->rated_stroke) || is_given(chamber->marked_limit) || chamber->spring_size[0] != '\0')
+    if (chamber->spring_size[0] != '\0')
         return class_of_its_own;
     return class_of_value((uint64_t)chamber->family << 40 | (uint64_t)chamber->stroke_class << 32 | size);
 }

@@ -31,21 +31,19 @@ static inline rodt_text_span text_cells_view(const rodt_text_cells *column, size
     return (rodt_text_span){(const char *)column->buffers[part[2]] + part[3], (size_t)part[0]};
 }
 
+/* Of a layout that was checked, and is not absent. */
 static inline rodt_text_span text_cells_span(const rodt_text_cells *column, size_t cell)
 {
     const int32_t *offset32 = column->cells;
     const int64_t *offset64 = column->cells;
     const rodt_text_span *span = column->cells;
-    switch (column->layout) {
-    case RODT_TEXT_LAYOUT_OFFSETS32:
+    if (column->layout == RODT_TEXT_LAYOUT_OFFSETS32)
         return (rodt_text_span){column->bytes + offset32[cell], (size_t)(offset32[cell + 1] - offset32[cell])};
-    case RODT_TEXT_LAYOUT_OFFSETS64:
+    if (column->layout == RODT_TEXT_LAYOUT_OFFSETS64)
         return (rodt_text_span){column->bytes + offset64[cell], (size_t)(offset64[cell + 1] - offset64[cell])};
-    case RODT_TEXT_LAYOUT_VIEWS: return text_cells_view(column, cell);
-    case RODT_TEXT_LAYOUT_SPANS: return span[cell];
-    case RODT_TEXT_LAYOUT_ABSENT:
-    default: return (rodt_text_span){NULL, 0};
-    }
+    if (column->layout == RODT_TEXT_LAYOUT_VIEWS)
+        return text_cells_view(column, cell);
+    return span[cell];
 }
 
 /* Numbers are never negative, so those of signed types are read alike. */

@@ -50,10 +50,10 @@ static bool to_inches(const number_quantity *written, rodt_unit unit, rodt_ratio
     *inches = written->read.value;
     if (written->read.is_too_large)
         return rodti_number_set_problem(problem, RODT_E_IMPLAUSIBLE, written->column, RODT_MESSAGE_ERROR_TOO_LONG);
-    /* A metric number is a decimal one of at most 10^9, in parts of at most 10^9: that times 50 fits. */
     bool fits = true;
     if (unit != RODT_UNIT_IN)
         fits = rodti_exact_multiply(*inches, rodti_inches_of[unit], inches);
+    /* A metric number is a decimal one of at most 10^9, in parts of at most 10^9: that times 50 fits. */
     if (NEVER(!fits) || inches->den > NUMBER_DEN_MAX)
         return rodti_number_set_problem(problem, RODT_E_RANGE, written->column, RODT_MESSAGE_ERROR_DIGITS);
     if (rodti_exact_compare(*inches, (rodt_ratio){RODT_LENGTH_MAX_INCHES, 1}) > 0)

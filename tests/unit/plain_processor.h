@@ -6,6 +6,6 @@
 #include <stdbool.h>
 
 bool plain_processor_has(const char *feature);
-#define PROCESSOR_HAS(feature) plain_processor_has(feature)
+#define PROCESSOR_HAS(feature) (plain_processor_has(feature) != 0) /* counted as the condition that it replaces */
 
 #endif

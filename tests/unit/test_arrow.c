@@ -266,7 +266,14 @@ static void a_wrong_batch_is_refused(void **state)
     refused();
     batch.array.dictionary = &batch.arrays[0];
     refused();
-    assert_int_equal(rodt_column_in_from_arrow(NULL, &batch.array, NULL, NULL, NULL), RODT_E_ARGUMENT);
+    rodt_column_in in;
+    size_t rows;
+    make_batch();
+    assert_int_equal(rodt_column_in_from_arrow(&batch.schema, &batch.array, &in, &rows, NULL), RODT_OK);
+    assert_int_equal(rodt_column_in_from_arrow(NULL, &batch.array, &in, &rows, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_column_in_from_arrow(&batch.schema, NULL, &in, &rows, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_column_in_from_arrow(&batch.schema, &batch.array, NULL, &rows, NULL), RODT_E_ARGUMENT);
+    assert_int_equal(rodt_column_in_from_arrow(&batch.schema, &batch.array, &in, NULL, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_column_plan_judge_arrow(NULL, &batch.schema, &batch.array, &answers, NULL), RODT_E_ARGUMENT);
     assert_int_equal(rodt_column_plan_judge_arrow(plan, &batch.schema, &batch.array, NULL, NULL), RODT_E_ARGUMENT);
 }

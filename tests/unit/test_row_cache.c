@@ -308,6 +308,29 @@ static void test_long_cells(void **unused)
     rodt_row_cache_free(cache);
 }
 
+/* A mark of many digits is a class of its own: no number of a class holds it. A cell whose text says nothing is one
+ * without a text. */
+static void test_marks_and_nothing(void **unused)
+{
+    (void)unused;
+    size_t column[RODT_FIELD_ROOM];
+    rodt_row_cache *cache;
+    for (size_t i = 0; i < RODT_FIELD_ROOM; i++)
+        column[i] = i < RODT_FIELD_NEEDED || i == RODT_FIELD_RATED_STROKE || i == RODT_FIELD_ENGINE ? i : RODT_NO_COLUMN;
+    assert_int_equal(rodt_row_cache_new(rodt_rules_find("us-fmcsr"), &(rodt_form){.chamber = NULL}, column, 4, 64, &cache),
+                     RODT_OK);
+    static const char *const marks[] = {"2 1/2", "2.5", "5.999999999", "5.999999998"};
+    static const bool known[] = {false, true, false, false};
+    for (size_t i = 0; i < sizeof marks / sizeof *marks; i++) {
+        judged_row row = row_of(cache, "30", "2", "4");
+        row.text.rated_stroke = marks[i];
+        row.cells[RODT_FIELD_RATED_STROKE] = (rodt_text_span){marks[i], strlen(marks[i])};
+        row.cells[RODT_FIELD_ENGINE] = (rodt_text_span){"\"\"", 2}; /* quotes around nothing */
+        assert_int_equal(met(&row, 1), known[i]);
+    }
+    rodt_row_cache_free(cache);
+}
+
 /* A plan with few rows, or with rows that come again, is not backed off; one with many new rows longer each time. */
 static void test_when_to_back_off(void **unused)
 {
@@ -405,7 +428,8 @@ static void test_refused(void **unused)
 int main(void)
 {
     const struct CMUnitTest tests[] = {cmocka_unit_test(test_random_rows), cmocka_unit_test(test_backoff),
-                                       cmocka_unit_test(test_long_cells), cmocka_unit_test(test_when_to_back_off),
+                                       cmocka_unit_test(test_long_cells), cmocka_unit_test(test_marks_and_nothing),
+                                       cmocka_unit_test(test_when_to_back_off),
                                        cmocka_unit_test(test_numbers_of_texts), cmocka_unit_test(test_refused)};
     return cmocka_run_group_tests_name("row_cache", tests, NULL, NULL);
 }

@@ -572,7 +572,7 @@ static void a_chance_that_does_not_fit_is_not_given(void **state)
         assert_int_equal(finding.verdict, RODT_VERDICT_OUT_OF_ADJUSTMENT);
         assert_chance(finding, RODT_PROOF_NOT_RESOLVED, 0, 0);
     }
-    /* In units of a millimetre the margin itself does not fit; what is proven has a chance of 0 or 1 all the same. */
+    /* What is proven has a chance of 0 or 1 all the same; nor does a margin in parts of this division fit. */
     rodt_reading made = reading("30 standard", 0, 0);
     made.released = (rodt_length){1, 536870912};
     assert_int_equal(rodt_length_from_mm(1, 1, &made.division), RODT_OK);
@@ -582,6 +582,9 @@ static void a_chance_that_does_not_fit_is_not_given(void **state)
     assert_chance(judged(made), RODT_PROOF_PROVEN_WITHIN, 0, 1);
     made.applied = (rodt_length){INT64_C(3) * 244140625 + 1, 244140625};
     assert_chance(judged(made), RODT_PROOF_PROVEN_OVER, 1, 1);
+    made.applied = (rodt_length){INT64_C(2) * 244140625 + 1, 244140625};
+    made.division = (rodt_length){499999999, 1000000000};
+    assert_chance(judged(made), RODT_PROOF_NOT_RESOLVED, 0, 0);
 }
 
 static void the_division_never_changes_the_verdict(void **state)

@@ -468,6 +468,10 @@ static void wrong_wheel_ends_leave_everything_as_it_was(void **state)
     expect(RODT_E_ARGUMENT, ends, 4, 3);
     expect(RODT_E_RANGE, ends, 82, 0); /* 41 axles */
     rodt_vehicle_finding vehicle;
+    rodt_error error = {.status = RODT_OK};
+    assert_int_equal(rodt_vehicle_judge(ends, 82, 0, rodt_rules_find("us-fmcsr"), findings, NULL, &vehicle, &error),
+                     RODT_E_RANGE);
+    assert_int_equal(error.status, RODT_E_RANGE);
     assert_int_equal(rodt_vehicle_judge(ends, 82, 0, rodt_rules_find("us-fmcsr"), findings, NULL, &vehicle, NULL),
                      RODT_E_RANGE);
     expect(RODT_E_RANGE, ends, 4, RODT_BRAKES_MAX + 1);
