@@ -141,19 +141,30 @@ void vehicle_each_count(const vehicle_record *record, vehicle_line line, void *c
 
 /* --- Cells -------------------------------------------------------------------------------------------- */
 
+/* A rounded stroke would stand at its limit, or be over it by nothing: as many digits as the value has. */
+static bool write_digits(rodt_length length, rodt_unit unit, unsigned least, char digits[WORD_SIZE - 4])
+{
+    char up[WORD_SIZE - 4];
+    for (unsigned count = least; count <= 12; count++) {
+        if (rodt_length_format_decimal(length, unit, count, RODT_ROUNDING_DOWN, digits, sizeof up, NULL) == RODT_OK &&
+            rodt_length_format_decimal(length, unit, count, RODT_ROUNDING_UP, up, sizeof up, NULL) == RODT_OK &&
+            strcmp(digits, up) == 0)
+            return true;
+    }
+    return false;
+}
+
 const char *tape_word(const rodt_finding *finding, rodt_length length, char word[WORD_SIZE])
 {
     if (!rodt_length_given(length))
         return "-";
     bool mm = finding->unit != RODT_UNIT_IN;
-    if (!mm && length.den <= 128 && (length.den & (length.den - 1)) == 0)
-        return format_length(length, word);
     char digits[WORD_SIZE - 4];
-    rodt_status status = rodt_length_format_decimal(length, mm ? RODT_UNIT_MM : RODT_UNIT_IN, mm ? 2 : 3,
-                                                    RODT_ROUNDING_HALF_EVEN, digits, sizeof digits, NULL);
-    if (status == RODT_OK)
-        snprintf(word, WORD_SIZE, "%s%s", digits, mm ? " mm" : "");
-    return status == RODT_OK ? word : "-";
+    if ((!mm && length.den <= 128 && (length.den & (length.den - 1)) == 0) ||
+        !write_digits(length, mm ? RODT_UNIT_MM : RODT_UNIT_IN, mm ? 2 : 3, digits))
+        return format_length(length, word);
+    snprintf(word, WORD_SIZE, "%s%s", digits, mm ? " mm" : "");
+    return word;
 }
 
 const char *margin_words(const rodt_finding *finding, char words[MARGIN_SIZE])
